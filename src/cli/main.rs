@@ -1,0 +1,3 @@
+//! The `schrund` command.
+
+fn main() {}

@@ -1,0 +1,5 @@
+//! Plane and ellipsoid; knows no glaciers.
+
+pub mod lonlat;
+
+pub use lonlat::LonLat;

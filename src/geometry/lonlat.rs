@@ -1,0 +1,99 @@
+//! Positions on WGS 84 and the geodesics between them.
+//!
+//! *Model:* Karney's inverse geodesic through `geo::Geodesic`. *Valid:* everywhere.
+//! *Error:* below 15 nm. *Source:* `[karney2013]`. *Checked:* tests/reference/geodesic.csv
+
+use geo::{Distance, Geodesic, InterpolatePoint, Point, algorithm::line_measures::Bearing};
+
+/// A position in degrees on WGS 84, longitude first as RFC 7946 has it.
+///
+/// The longitude may lie outside ±180 where a line was unrolled across the antimeridian.
+/// No `PartialOrd`: neither coordinate comes first on a sphere.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LonLat {
+    /// Degrees east.
+    pub lon_deg: f64,
+    /// Degrees north.
+    pub lat_deg: f64,
+}
+
+impl LonLat {
+    /// A position from degrees east and north.
+    #[must_use]
+    pub const fn new(lon_deg: f64, lat_deg: f64) -> Self {
+        Self { lon_deg, lat_deg }
+    }
+
+    /// Length of the geodesic to `other`, metres.
+    #[must_use]
+    pub fn distance_m(self, other: Self) -> f64 {
+        if self == other {
+            return 0.0;
+        }
+        Geodesic.distance(self.into(), other.into())
+    }
+
+    /// Initial bearing of the geodesic to `other`, degrees clockwise from true north, 0 ≤ b < 360.
+    #[must_use]
+    pub fn bearing_deg(self, other: Self) -> f64 {
+        Geodesic
+            .bearing(self.into(), other.into())
+            .rem_euclid(360.0)
+    }
+
+    /// The point at `t` (0 to 1) of the edge to `other`, straight in longitude/latitude `[rfc7946]`.
+    #[must_use]
+    pub fn along_edge(self, other: Self, t: f64) -> Self {
+        Self {
+            lon_deg: self.lon_deg + t * (other.lon_deg - self.lon_deg),
+            lat_deg: self.lat_deg + t * (other.lat_deg - self.lat_deg),
+        }
+    }
+
+    /// The point at `t` (0 to 1) of the geodesic to `other`.
+    #[must_use]
+    pub fn along_geodesic(self, other: Self, t: f64) -> Self {
+        let p = Geodesic.point_at_ratio_between(self.into(), other.into(), t);
+        Self::new(p.x(), p.y())
+    }
+
+    /// The same place with its longitude brought into −180 < lon ≤ 180.
+    #[must_use]
+    pub fn normal(self) -> Self {
+        if self.lon_deg > -180.0 && self.lon_deg <= 180.0 {
+            return self;
+        }
+        let lon = (self.lon_deg + 180.0).rem_euclid(360.0) - 180.0;
+        Self {
+            lon_deg: if lon <= -180.0 { 180.0 } else { lon },
+            lat_deg: self.lat_deg,
+        }
+    }
+}
+
+impl From<LonLat> for Point<f64> {
+    fn from(p: LonLat) -> Self {
+        Point::new(p.lon_deg, p.lat_deg)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn longitudes_come_back_into_range() {
+        for (given, want) in [
+            (181.0, -179.0),
+            (-181.0, 179.0),
+            (540.0, 180.0),
+            (-180.0, 180.0),
+            (12.0, 12.0),
+        ] {
+            assert!(
+                (LonLat::new(given, 0.0).normal().lon_deg - want).abs() < 1e-12,
+                "{given} should become {want}"
+            );
+        }
+    }
+}

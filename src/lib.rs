@@ -1,0 +1,17 @@
+//! Plans the rope set-up of a team for every leg of a glacier route.
+//!
+//! Each arrow is one folder, each thing carried along it is one file:
+//!
+//! ```text
+//! GPX, GeoJSON, TOML ─read▶ Route, Zones, Trip ─split▶ Legs ─rope▶ Plan ─write▶ table, GeoJSON, JSON, CSV …
+//!                                                       ▲
+//!                                 rules (practice) ─────┴───── physics (nature)
+//! ```
+#![warn(clippy::print_stdout, clippy::print_stderr)]
+
+pub mod problem;
+
+pub mod geometry;
+
+pub mod route;
+pub mod zone;

@@ -1,0 +1,148 @@
+//! The line to be walked: stages with their chainage.
+
+use crate::geometry::LonLat;
+
+/// Everything one route file holds, in the order it is walked.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Route {
+    /// What the file calls itself.
+    pub name: Option<String>,
+    /// At least one, each with a line of at least two distinct points.
+    pub stages: Vec<Stage>,
+}
+
+impl Route {
+    /// Metres walked over all stages.
+    #[must_use]
+    pub fn length_m(&self) -> f64 {
+        self.stages.iter().map(Stage::length_m).sum()
+    }
+}
+
+/// One `trk` (or `rte`) with a chainage of its own: metres walked by the first person,
+/// geodesics on WGS 84. A jump between segments adds none.
+///
+/// Longitudes are unrolled: neighbouring points of one segment never differ by more than 180°.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Stage {
+    /// What the file calls it.
+    pub name: Option<String>,
+    points: Vec<LonLat>,
+    heights_m: Vec<Option<f32>>,
+    chainage_m: Vec<f64>,
+    /// Index of the first point of each segment after the first one.
+    breaks: Vec<usize>,
+}
+
+/// A place where the receiver was off: the line ends and goes on elsewhere.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Jump {
+    /// Chainage of the jump, metres.
+    pub at_m: f64,
+    /// Geodesic from one end to the other, metres; not part of the chainage.
+    pub length_m: f64,
+}
+
+impl Stage {
+    /// A stage without a point yet.
+    #[must_use]
+    pub fn new(name: Option<String>) -> Self {
+        Self {
+            name,
+            ..Self::default()
+        }
+    }
+
+    /// Adds the next point of the running segment. Repeats of the last position are dropped
+    /// (their height is kept where the first had none).
+    pub fn push(&mut self, at: LonLat, height_m: Option<f32>) {
+        let starts_segment = self.breaks.last() == Some(&self.points.len());
+        let Some(&last) = self.points.last() else {
+            self.append(at, height_m, 0.0);
+            return;
+        };
+        let here = unrolled(last, at);
+        let chainage_m = self.length_m();
+        if starts_segment {
+            self.append(here, height_m, chainage_m);
+        } else if here == last {
+            if let Some(height) = self.heights_m.last_mut() {
+                *height = height.or(height_m);
+            }
+        } else {
+            self.append(here, height_m, chainage_m + last.distance_m(here));
+        }
+    }
+
+    fn append(&mut self, at: LonLat, height_m: Option<f32>, chainage_m: f64) {
+        self.points.push(at);
+        self.heights_m.push(height_m);
+        self.chainage_m.push(chainage_m);
+    }
+
+    /// Ends the running segment: the next point begins a new one. Empty segments leave no trace.
+    pub fn break_segment(&mut self) {
+        if !self.points.is_empty() && self.breaks.last() != Some(&self.points.len()) {
+            self.breaks.push(self.points.len());
+        }
+    }
+
+    /// Metres walked.
+    #[must_use]
+    pub fn length_m(&self) -> f64 {
+        self.chainage_m.last().copied().unwrap_or(0.0)
+    }
+
+    /// The points, repeats dropped, in walking order.
+    #[must_use]
+    pub fn points(&self) -> &[LonLat] {
+        &self.points
+    }
+
+    /// The height the file gives for each point.
+    #[must_use]
+    pub fn heights_m(&self) -> &[Option<f32>] {
+        &self.heights_m
+    }
+
+    /// Chainage of each point; equal values only on both sides of a jump.
+    #[must_use]
+    pub fn chainage_m(&self) -> &[f64] {
+        &self.chainage_m
+    }
+
+    /// Ranges of point indices that are walked in one piece.
+    pub fn segments(&self) -> impl Iterator<Item = std::ops::Range<usize>> + '_ {
+        let starts = std::iter::once(0).chain(self.breaks.iter().copied());
+        let ends = self
+            .breaks
+            .iter()
+            .copied()
+            .chain(std::iter::once(self.points.len()));
+        starts
+            .zip(ends)
+            .map(|(from, to)| from..to)
+            .filter(|r| !r.is_empty())
+    }
+
+    /// The jumps between segments, in walking order.
+    pub fn jumps(&self) -> impl Iterator<Item = Jump> + '_ {
+        self.breaks
+            .iter()
+            .filter(|&&i| i > 0 && i < self.points.len())
+            .map(|&i| Jump {
+                at_m: self.chainage_m[i],
+                length_m: self.points[i - 1].distance_m(self.points[i]),
+            })
+    }
+}
+
+/// `next` with its longitude moved by whole turns to lie within 180° of `last`.
+fn unrolled(last: LonLat, next: LonLat) -> LonLat {
+    let turns = ((last.lon_deg - next.lon_deg) / 360.0).round();
+    if turns == 0.0 {
+        next
+    } else {
+        LonLat::new(next.lon_deg + 360.0 * turns, next.lat_deg)
+    }
+}
