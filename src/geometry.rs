@@ -1,5 +1,12 @@
 //! Plane and ellipsoid; knows no glaciers.
 
+pub mod area;
+pub mod bounds;
+pub mod frame;
 pub mod lonlat;
+pub mod outline;
+pub mod segment;
 
+pub use bounds::Bounds;
 pub use lonlat::LonLat;
+pub use outline::{Outline, Polygon};

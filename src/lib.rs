@@ -15,3 +15,5 @@ pub mod geometry;
 
 pub mod route;
 pub mod zone;
+
+pub mod split;

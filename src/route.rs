@@ -34,6 +34,45 @@ pub struct Stage {
     breaks: Vec<usize>,
 }
 
+/// A part of a stage, by chainage.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Stretch {
+    /// Where it begins, metres of chainage.
+    pub from_m: f64,
+    /// Where it ends, metres of chainage; never before `from_m`.
+    pub to_m: f64,
+}
+
+impl Stretch {
+    /// Metres from its begin to its end.
+    #[must_use]
+    pub fn length_m(&self) -> f64 {
+        self.to_m - self.from_m
+    }
+
+    /// Whether the two share a point.
+    #[must_use]
+    pub fn meets(&self, other: &Self) -> bool {
+        self.from_m <= other.to_m && other.from_m <= self.to_m
+    }
+
+    /// Stretches in order, those that meet within `gap_m` made one.
+    #[must_use]
+    pub fn merged(mut stretches: Vec<Self>, gap_m: f64) -> Vec<Self> {
+        stretches.sort_by(|a, b| a.from_m.total_cmp(&b.from_m));
+        let mut merged: Vec<Self> = Vec::new();
+        for next in stretches {
+            match merged.last_mut() {
+                Some(last) if next.from_m - last.to_m <= gap_m => {
+                    last.to_m = last.to_m.max(next.to_m)
+                }
+                _ => merged.push(next),
+            }
+        }
+        merged
+    }
+}
+
 /// A place where the receiver was off: the line ends and goes on elsewhere.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Jump {
@@ -109,6 +148,22 @@ impl Stage {
     #[must_use]
     pub fn chainage_m(&self) -> &[f64] {
         &self.chainage_m
+    }
+
+    /// The place at a chainage, on the edge that holds it (the later side of a jump); chainages outside
+    /// the stage give its ends. `None` only for a stage without points.
+    #[must_use]
+    pub fn at(&self, chainage_m: f64) -> Option<LonLat> {
+        let after = self.chainage_m.partition_point(|&c| c <= chainage_m);
+        let (Some(from), Some(&end)) = (after.checked_sub(1), self.points.last()) else {
+            return self.points.first().copied();
+        };
+        let Some(&to) = self.points.get(after) else {
+            return Some(end);
+        };
+        let start = self.points[from];
+        let edge_m = self.chainage_m[after] - self.chainage_m[from];
+        Some(start.along_edge(to, (chainage_m - self.chainage_m[from]) / edge_m))
     }
 
     /// Ranges of point indices that are walked in one piece.

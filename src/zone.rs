@@ -2,7 +2,7 @@
 
 use serde_json::{Map, Value};
 
-use crate::geometry::LonLat;
+pub use crate::geometry::{Outline, Polygon};
 
 /// One polygon of glaciated ground with the widest crevasse expected in it.
 ///
@@ -77,26 +77,6 @@ pub enum RopeWord {
     Always,
     /// Do not rope because of this zone.
     Never,
-}
-
-/// Several polygons seen as one area; edges straight in longitude/latitude.
-///
-/// A ring covers what it winds round (non-zero rule), in any direction; holes are taken out of it.
-/// Rings are stored closed (first = last), with doubled vertices dropped. Longitudes of a ring that
-/// crosses the antimeridian are unrolled where that closes it.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Outline {
-    /// The polygons. Never empty in a [`Zone`].
-    pub polygons: Vec<Polygon>,
-}
-
-/// One outer ring and its holes.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Polygon {
-    /// The outer ring.
-    pub outer: Vec<LonLat>,
-    /// Rock islands: outside the zone.
-    pub holes: Vec<Vec<LonLat>>,
 }
 
 impl Zone {

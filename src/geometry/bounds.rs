@@ -1,0 +1,77 @@
+//! Boxes in longitude and latitude.
+
+use super::{LonLat, frame};
+
+/// A box in degrees, edges included; west may lie below −180 or east above 180 for unrolled lines.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Bounds {
+    /// South-west corner.
+    pub low: LonLat,
+    /// North-east corner.
+    pub high: LonLat,
+}
+
+impl Bounds {
+    /// The smallest box round the points; `None` without points.
+    #[must_use]
+    pub fn of(points: &[LonLat]) -> Option<Self> {
+        let (first, rest) = points.split_first()?;
+        let start = Self {
+            low: *first,
+            high: *first,
+        };
+        Some(
+            rest.iter()
+                .fold(start, |b, p| b.with(Self { low: *p, high: *p })),
+        )
+    }
+
+    /// The smallest box round both.
+    #[must_use]
+    pub fn with(self, other: Self) -> Self {
+        Self {
+            low: LonLat::new(
+                self.low.lon_deg.min(other.low.lon_deg),
+                self.low.lat_deg.min(other.low.lat_deg),
+            ),
+            high: LonLat::new(
+                self.high.lon_deg.max(other.high.lon_deg),
+                self.high.lat_deg.max(other.high.lat_deg),
+            ),
+        }
+    }
+
+    /// Whether the two share a point, edges included.
+    #[must_use]
+    pub fn meets(&self, other: &Self) -> bool {
+        self.low.lon_deg <= other.high.lon_deg
+            && other.low.lon_deg <= self.high.lon_deg
+            && self.low.lat_deg <= other.high.lat_deg
+            && other.low.lat_deg <= self.high.lat_deg
+    }
+
+    /// The box moved east by a longitude in degrees.
+    #[must_use]
+    pub fn moved_east(&self, by_deg: f64) -> Self {
+        let moved = |p: LonLat| LonLat::new(p.lon_deg + by_deg, p.lat_deg);
+        Self {
+            low: moved(self.low),
+            high: moved(self.high),
+        }
+    }
+
+    /// A box that holds everything within `margin_m` metres of this one (and a little more).
+    #[must_use]
+    pub fn widened(&self, margin_m: f64) -> Self {
+        let lat = margin_m / frame::LEAST_M_PER_DEG_LAT;
+        let farthest = self.low.lat_deg.abs().max(self.high.lat_deg.abs()) + lat;
+        let lon = match farthest.to_radians().cos() {
+            cos if farthest < 89.9 => lat / cos,
+            _ => 360.0,
+        };
+        Self {
+            low: LonLat::new(self.low.lon_deg - lon, self.low.lat_deg - lat),
+            high: LonLat::new(self.high.lon_deg + lon, self.high.lat_deg + lat),
+        }
+    }
+}

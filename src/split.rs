@@ -1,0 +1,4 @@
+//! Route × zones → legs: where the line crosses the ice, and which stretches of it are walked on the rope.
+
+pub mod contact;
+pub mod crossing;
