@@ -13,7 +13,13 @@ pub mod problem;
 
 pub mod geometry;
 
+pub mod rules;
+
+pub mod leg;
+pub mod plan;
+pub mod profile;
 pub mod route;
+pub mod team;
 pub mod zone;
 
 pub mod split;

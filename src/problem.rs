@@ -75,6 +75,10 @@ codes! {
     BadNumber, "bad-number", Error;
     /// A longitude or latitude lies outside its range or is no number.
     BadPosition, "bad-position", Error;
+    /// A name was given that does not exist: a practice set, a figure, a stage.
+    UnknownName, "unknown-name", Error;
+    /// A practice set must give the spacing for 2, 3, 4 and 5 people.
+    MissingFigure, "missing-figure", Error;
 }
 
 /// Where a complaint belongs, in words the user knows.

@@ -1,0 +1,209 @@
+//! One leg of the plan and the set-up of each rope team on it.
+
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use crate::plan::Finding;
+
+/// A part of a stage that is walked in one way. Legs tile their stage.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Leg {
+    /// Number from 1 over the whole plan.
+    pub leg: usize,
+    /// Number of its stage, from 1.
+    pub stage: usize,
+    /// Whether the team is on the rope.
+    pub roped: bool,
+    /// Chainage of the first person where it begins, metres from the start of the stage.
+    pub start_m: f64,
+    /// Chainage of the first person where it ends.
+    pub end_m: f64,
+    /// Metres walked.
+    pub length_m: f64,
+    /// Where it begins: longitude, latitude.
+    pub start: [f64; 2],
+    /// Where it ends: longitude, latitude.
+    pub end: [f64; 2],
+    /// Metres up, counted by turning points; absent without heights.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ascent_m: Option<f64>,
+    /// Metres down, counted likewise.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub descent_m: Option<f64>,
+    /// Steepest slope along the line, degrees, up or down.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub steepest_deg: Option<f64>,
+    /// Numbers of the zones met, margin included.
+    pub zones: Vec<usize>,
+    /// Widest gap of those zones, metres across; absent on unroped legs.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub gap_m: Option<f64>,
+    /// Longest way over a gap along the route, metres.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub effective_gap_m: Option<f64>,
+    /// Whether the team runs along the crevasses somewhere on it.
+    pub along: bool,
+    /// Least snow on the ice that was given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub snow_depth_m: Option<f64>,
+    /// Minutes, rope changes not counted.
+    pub time_min: f64,
+    /// How the leg stands against the limits.
+    pub verdict: Verdict,
+    /// One set-up for each rope team; empty on unroped legs.
+    pub teams: Vec<TeamSetup>,
+    /// What must be said about it.
+    pub findings: Vec<Finding>,
+}
+
+/// How a leg stands against the limits that were given. Never a promise.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum Verdict {
+    /// Walked without a rope.
+    Unroped,
+    /// A set-up within the limits fits a rope at hand.
+    Inside,
+    /// So too, but near a limit or resting on a guess; a finding says which.
+    Look,
+    /// No set-up within the limits, or no rope at hand fits.
+    Outside,
+}
+
+impl Verdict {
+    /// The word, as printed.
+    #[must_use]
+    pub fn as_str(self) -> &'static str {
+        match self {
+            Self::Unroped => "unroped",
+            Self::Inside => "inside",
+            Self::Look => "look",
+            Self::Outside => "outside",
+        }
+    }
+}
+
+/// How one rope team is set up on a leg.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct TeamSetup {
+    /// Number of the rope team, from 1.
+    pub team: usize,
+    /// How many people are on the rope.
+    pub people: usize,
+    /// Who they are, in rope order, the first ahead.
+    pub persons: Vec<PersonOnRope>,
+    /// Walking distance between neighbours, metres.
+    pub spacing_m: f64,
+    /// Brake knots.
+    pub knots: KnotSet,
+    /// Spare rope carried by each end person, metres.
+    pub coil_m: f64,
+    /// Worst place in the middle and what is missing there; absent for two people.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub middle: Option<MiddleReserve>,
+    /// Where the rope goes.
+    pub ledger: Ledger,
+    /// Next length sold that holds the total; absent above the longest.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub sold_length_m: Option<f64>,
+    /// What comes where along the rope, from the first person's free end.
+    pub marks: Vec<Mark>,
+    /// The rope at hand that this team carries; absent where none was named.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub rope: Option<RopeAtHand>,
+    /// Widest gap across that this rope (without one: the length sold) still covers on this leg, metres.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub covers_gap_m: Option<f64>,
+}
+
+/// One person in rope order.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct PersonOnRope {
+    /// Name, or a number where none was given.
+    pub name: String,
+    /// Kilograms with pack.
+    pub mass_kg: f64,
+}
+
+/// Brake knots of one rope team.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct KnotSet {
+    /// How many in all.
+    pub count: usize,
+    /// How many from each end person.
+    pub each_end: usize,
+    /// Distance walked from the end person to the first, metres.
+    pub first_m: f64,
+    /// Distance walked from one to the next, metres.
+    pub step_m: f64,
+    /// Rope that each takes, metres.
+    pub rope_each_m: f64,
+    /// Whether the snow lets them work.
+    pub bite: Bite,
+    /// Why they are tied or not.
+    pub why: String,
+}
+
+/// Whether brake knots bite into the lip.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum Bite {
+    /// Deep snow everywhere on the leg.
+    Yes,
+    /// Deep enough to try, not to count on.
+    Doubtful,
+    /// Bare ice or too little snow.
+    No,
+    /// Nobody said how much snow lies there.
+    Unknown,
+}
+
+/// Free rope for the worst middle person, against what a drop loop needs.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct MiddleReserve {
+    /// Position on the rope, from 1.
+    pub person: usize,
+    /// Free rope on the better side, metres.
+    pub free_m: f64,
+    /// What the drop loop needs, metres.
+    pub needs_m: f64,
+    /// What is missing, metres; 0 when nothing is.
+    pub missing_m: f64,
+}
+
+/// Where the rope goes, line by line, metres.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, JsonSchema)]
+pub struct Ledger {
+    /// Between the people.
+    pub spans_m: f64,
+    /// In brake knots.
+    pub knots_m: f64,
+    /// In tie-ins.
+    pub tie_ins_m: f64,
+    /// In the spare coils of both ends.
+    pub coils_m: f64,
+    /// All of it.
+    pub total_m: f64,
+}
+
+/// One place along the rope.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Mark {
+    /// Metres from the first person's free end, before anything is tied.
+    pub at_m: f64,
+    /// The same in arm spans.
+    pub at_arm_spans: f64,
+    /// What is tied there.
+    pub what: String,
+}
+
+/// The rope that a team carries.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct RopeAtHand {
+    /// Which of the ropes named, from 1.
+    pub number: usize,
+    /// Metres.
+    pub length_m: f64,
+    /// What is left on this leg; negative where it is too short.
+    pub spare_m: f64,
+}

@@ -1,0 +1,196 @@
+//! Everything that is handed out: the plan as one document.
+
+use schemars::JsonSchema;
+use serde::Serialize;
+use serde_json::{Map, Value};
+
+use crate::{
+    leg::{Leg, Verdict},
+    problem::{Level, Problem},
+};
+
+/// What a plan holds. Units stand in the names; lengths are metres.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Plan {
+    /// Version of this document's form.
+    pub schema_version: u32,
+    /// The line.
+    pub route: RouteSummary,
+    /// The ice, in file order.
+    pub zones: Vec<ZoneSummary>,
+    /// The legs, tiling each stage.
+    pub legs: Vec<Leg>,
+    /// What goes into the packs.
+    pub carry: Vec<Carry>,
+    /// What must be said about the whole; what belongs to a leg stands there.
+    pub findings: Vec<Finding>,
+    /// What the plan rests on.
+    pub assumptions: Vec<Assumption>,
+    /// What every plan must be read with.
+    pub cautions: Vec<String>,
+}
+
+impl Plan {
+    /// The worst verdict of all legs.
+    #[must_use]
+    pub fn verdict(&self) -> Verdict {
+        self.legs
+            .iter()
+            .map(|leg| leg.verdict)
+            .max()
+            .unwrap_or(Verdict::Unroped)
+    }
+}
+
+/// The route as a whole.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct RouteSummary {
+    /// What the file calls it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub name: Option<String>,
+    /// Metres walked over all stages planned.
+    pub length_m: f64,
+    /// Metres up; absent without heights.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ascent_m: Option<f64>,
+    /// Metres down; absent without heights.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub descent_m: Option<f64>,
+    /// Ups and downs smaller than this were not counted.
+    pub ascent_threshold_m: f64,
+    /// Its stages.
+    pub stages: Vec<StageSummary>,
+}
+
+/// One stage of the route.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct StageSummary {
+    /// Number from 1.
+    pub stage: usize,
+    /// What the file calls it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub name: Option<String>,
+    /// Metres walked.
+    pub length_m: f64,
+    /// Points, repeats dropped.
+    pub points: usize,
+    /// Where the line ends and goes on elsewhere.
+    pub jumps: Vec<JumpSummary>,
+}
+
+/// A jump between segments; never walked.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct JumpSummary {
+    /// Chainage.
+    pub at_m: f64,
+    /// Geodesic from one end to the other.
+    pub length_m: f64,
+}
+
+/// One zone with where the route crosses it.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct ZoneSummary {
+    /// Number from 1.
+    pub zone: usize,
+    /// What the leader calls it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub name: Option<String>,
+    /// Widest gap expected, metres across.
+    pub gap_m: f64,
+    /// Whether that width was assumed, not given.
+    pub gap_assumed: bool,
+    /// Snow on the ice.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub snow_depth_m: Option<f64>,
+    /// `snow` or `bare`.
+    pub surface: String,
+    /// Direction in which the gaps run, degrees from true north.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub strike_deg: Option<f64>,
+    /// How far it may be off.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub strike_uncertainty_deg: Option<f64>,
+    /// `auto`, `always` or `never`.
+    pub rope: String,
+    /// As written in the file.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub observed_on: Option<String>,
+    /// As written in the file.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub source: Option<String>,
+    /// As written in the file.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub note: Option<String>,
+    /// Properties that mean nothing here.
+    #[serde(skip_serializing_if = "Map::is_empty")]
+    #[schemars(with = "std::collections::BTreeMap<String, Value>")]
+    pub other: Map<String, Value>,
+    /// Bare polygon crossings, no margin.
+    pub crossings: Vec<CrossingSummary>,
+}
+
+/// One stretch of the route inside a zone.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct CrossingSummary {
+    /// Stage number, from 1.
+    pub stage: usize,
+    /// Chainage where the line enters.
+    pub enter_m: f64,
+    /// Chainage where it leaves.
+    pub exit_m: f64,
+}
+
+/// One rope to take along.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Carry {
+    /// Metres: a length sold, or that of the rope at hand.
+    pub length_m: f64,
+    /// For whom and because of which leg.
+    pub why: String,
+}
+
+/// Something that must be said.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Finding {
+    /// Its kind; `schrund check --explain CODE` tells more.
+    pub code: String,
+    /// How much it matters.
+    pub level: Level,
+    /// Where it belongs.
+    #[serde(rename = "where")]
+    pub place: String,
+    /// What it is.
+    pub says: String,
+    /// What to do about it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub hint: Option<String>,
+}
+
+impl From<Problem> for Finding {
+    fn from(problem: Problem) -> Self {
+        Self {
+            code: problem.code.as_str().to_owned(),
+            level: problem.level(),
+            place: problem.place.to_string(),
+            says: problem.says,
+            hint: problem.hint,
+        }
+    }
+}
+
+/// One thing that the plan rests on.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Assumption {
+    /// The name under which a trip file can change it.
+    pub name: String,
+    /// What it is.
+    pub says: String,
+    /// The number or word in force.
+    pub value: Value,
+    /// Unit of a number; `1` for a pure one, empty for a word.
+    pub unit: String,
+    /// What stands behind it.
+    pub standing: String,
+    /// Who put it in force: default, practice set, trip file or flag.
+    pub origin: String,
+}
