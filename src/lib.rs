@@ -23,3 +23,5 @@ pub mod team;
 pub mod zone;
 
 pub mod split;
+
+pub mod rope;

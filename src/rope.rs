@@ -1,0 +1,11 @@
+//! Legs → decisions: spacing, knots, reserve, and how much rope that takes.
+
+pub mod knots;
+pub mod ledger;
+pub mod marks;
+pub mod reserve;
+pub mod setup;
+pub mod share;
+pub mod spacing;
+
+pub use spacing::Spacing;

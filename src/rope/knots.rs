@@ -1,0 +1,187 @@
+//! Brake knots: whether to tie them, how many fit, and whether the snow lets them work.
+
+use crate::{
+    leg::{Bite, KnotSet},
+    rules::{Knots, Rule, Rules},
+    team::RopeTeam,
+    zone::{Surface, Zone},
+};
+
+/// Whether knots bite in all of these zones; the worst counts. Unknown where no zone says how deep the
+/// snow lies and none is known to be too thin.
+#[must_use]
+pub fn bite<'a>(zones: impl IntoIterator<Item = &'a Zone>, rules: &Rules) -> Bite {
+    let in_zone = |zone: &Zone| match (zone.surface, zone.snow_depth_m) {
+        (Surface::Bare, _) => Bite::No,
+        (_, None) => Bite::Unknown,
+        (_, Some(depth_m)) if depth_m <= rules[Rule::KnotsNoBiteM] => Bite::No,
+        (_, Some(depth_m)) if depth_m <= rules[Rule::KnotsBiteM] => Bite::Doubtful,
+        _ => Bite::Yes,
+    };
+    let rank = |bite: Bite| match bite {
+        Bite::Yes => 0,
+        Bite::Doubtful => 1,
+        Bite::Unknown => 2,
+        Bite::No => 3,
+    };
+    zones
+        .into_iter()
+        .map(in_zone)
+        .max_by_key(|&b| rank(b))
+        .unwrap_or(Bite::Unknown)
+}
+
+/// Whether any of these zones could let knots work: they are tied for the zone that needs them, and
+/// carried through those where they do not bite.
+fn any_may_bite<'a>(zones: impl IntoIterator<Item = &'a Zone>, rules: &Rules) -> bool {
+    zones
+        .into_iter()
+        .any(|zone| bite([zone], rules) != Bite::No)
+}
+
+/// What makes holding harder for three.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Hardship {
+    /// Steepest descent on the leg, degrees; 0 where nothing is known.
+    pub steepest_descent_deg: f64,
+}
+
+/// The knots of one rope team on a leg.
+#[must_use]
+pub fn choose(
+    team: &RopeTeam,
+    spacing_m: f64,
+    zones: &[&Zone],
+    hardship: Hardship,
+    rules: &Rules,
+) -> KnotSet {
+    let none = |why: String| set(0, bite(zones.iter().copied(), rules), rules, why);
+    let wanted = match wanted(team, zones, hardship, rules) {
+        Ok(why) => why,
+        Err(why) => return none(why),
+    };
+    match fitting(team.size(), spacing_m, rules) {
+        0 => none(format!(
+            "wanted ({wanted}), but no set fits into {spacing_m} m"
+        )),
+        each_end => {
+            let bite = bite(zones.iter().copied(), rules);
+            set(
+                each_end,
+                bite,
+                rules,
+                why_tied(&wanted, each_end, spacing_m, rules),
+            )
+        }
+    }
+}
+
+fn why_tied(wanted: &str, each_end: usize, spacing_m: f64, rules: &Rules) -> String {
+    let asked = asked(rules);
+    if each_end == asked {
+        return wanted.to_owned();
+    }
+    format!("{wanted}; only {each_end} of {asked} a set fit into {spacing_m} m")
+}
+
+/// Why they are wanted, or why not.
+fn wanted(
+    team: &RopeTeam,
+    zones: &[&Zone],
+    hardship: Hardship,
+    rules: &Rules,
+) -> Result<String, String> {
+    let people = team.size();
+    match rules.choices.knots {
+        Knots::Never => return Err("the practice set or the leader wants none".to_owned()),
+        _ if people > 3 => return Err(format!("{people} people hold without them")),
+        _ if !any_may_bite(zones.iter().copied(), rules) => {
+            return Err("bare ice or too little snow: they would not bite".to_owned());
+        }
+        Knots::Always => return Ok("the leader wants them".to_owned()),
+        Knots::Auto => {}
+    }
+    if people == 2 {
+        return Ok("one person alone must hold".to_owned());
+    }
+    if let Some(person) = team.heavier_by(rules[Rule::HeavierFactor]) {
+        return Ok(format!(
+            "{} is clearly heavier than the others",
+            person.name
+        ));
+    }
+    if hardship.steepest_descent_deg >= rules[Rule::SteepDescentDeg] {
+        return Ok(format!(
+            "steep descent, {:.0}°",
+            hardship.steepest_descent_deg
+        ));
+    }
+    Err("three people hold without them on this ground".to_owned())
+}
+
+/// Knots in a set, as asked for.
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "bounded to 0..=8 by data/rules.toml"
+)]
+fn asked(rules: &Rules) -> usize {
+    rules[Rule::KnotCount].round() as usize
+}
+
+/// How many knots a set can have: two sets share the span of a pair, one set has a span of three.
+#[must_use]
+pub fn fitting(people: usize, spacing_m: f64, rules: &Rules) -> usize {
+    let sets_in_span = if people == 2 { 2.0 } else { 1.0 };
+    let room_m = (spacing_m - rules[Rule::KnotClearM]) / sets_in_span - rules[Rule::KnotFirstM];
+    let mut fit = 0;
+    let mut reach_m = 0.0;
+    while fit < asked(rules) && reach_m <= room_m + 1e-9 {
+        fit += 1;
+        reach_m += rules[Rule::KnotStepM];
+    }
+    fit
+}
+
+fn set(each_end: usize, bite: Bite, rules: &Rules, why: String) -> KnotSet {
+    KnotSet {
+        count: 2 * each_end,
+        each_end,
+        first_m: rules[Rule::KnotFirstM],
+        step_m: rules[Rule::KnotStepM],
+        rope_each_m: rules[Rule::KnotRopeM],
+        bite,
+        why,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::{Origin, practice::Source};
+
+    #[test]
+    fn the_layouts_in_use_fit_as_they_are_taught() {
+        let mut rules = Rules::with_practice(&Source::Named("short-alpine")).unwrap();
+        // 15 m with 3 m / 2 m / three leaves exactly 1 m in the middle (trade rules, section 6).
+        assert_eq!(fitting(2, 15.0, &rules), 3, "as taught");
+        assert_eq!(
+            fitting(2, 14.5, &rules),
+            2,
+            "half a metre less leaves no metre in the middle"
+        );
+        assert_eq!(fitting(3, 12.0, &rules), 3, "one set in each span");
+        assert_eq!(
+            fitting(3, 7.0, &rules),
+            2,
+            "3 + 2 ≤ 7 − 1, 3 + 2 + 2 is not"
+        );
+        rules.set(Rule::KnotFirstM, 2.0, Origin::Trip).unwrap();
+        rules.set(Rule::KnotStepM, 1.0, Origin::Trip).unwrap();
+        assert_eq!(
+            fitting(2, 9.0, &rules),
+            3,
+            "the closer layout: 2 × 4 = 9 − 1"
+        );
+    }
+}

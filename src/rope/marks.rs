@@ -1,0 +1,100 @@
+//! Where along the rope each tie-in and knot comes, so that it can be laid out and tied in one pass.
+
+use crate::{
+    leg::{KnotSet, Mark, PersonOnRope},
+    rules::{Rule, Rules},
+};
+
+use super::reserve;
+
+/// What the rope is laid out for.
+#[derive(Clone, Copy, Debug)]
+pub struct Layout<'a> {
+    /// In rope order.
+    pub persons: &'a [PersonOnRope],
+    /// Between neighbours, metres.
+    pub spacing_m: f64,
+    /// Brake knots.
+    pub knots: &'a KnotSet,
+}
+
+/// The marks from the first person's free end, in metres before anything is tied. A tie-in or knot
+/// begins at its mark and takes its rope from there on.
+#[must_use]
+pub fn marks(layout: &Layout<'_>, rules: &Rules) -> Vec<Mark> {
+    let people = layout.persons.len();
+    let mut tape = Tape {
+        at_m: 0.0,
+        arm_span_m: rules[Rule::ArmSpanM],
+        marks: Vec::new(),
+    };
+    tape.run(reserve::coil_m(people, layout.spacing_m, rules));
+    for (i, person) in layout.persons.iter().enumerate() {
+        tape.tie(
+            format!("{} ties in", person_words(person)),
+            rules[Rule::TieInM],
+        );
+        if i + 1 < people {
+            tape.span(layout, &knots_in_span(layout, i));
+        }
+    }
+    tape.run(reserve::coil_m(people, layout.spacing_m, rules));
+    tape.tie("end of the rope needed".to_owned(), 0.0);
+    tape.marks
+}
+
+/// `person 2`, or the name where there is one.
+fn person_words(person: &PersonOnRope) -> String {
+    if person.name.chars().all(|c| c.is_ascii_digit()) {
+        format!("person {}", person.name)
+    } else {
+        person.name.clone()
+    }
+}
+
+/// Distances walked from the front end of span `i` to its knots, nearest first.
+fn knots_in_span(layout: &Layout<'_>, i: usize) -> Vec<f64> {
+    let (knots, spans) = (layout.knots, layout.persons.len().saturating_sub(1));
+    let set: Vec<f64> = std::iter::successors(Some(knots.first_m), |d| Some(d + knots.step_m))
+        .take(knots.each_end)
+        .collect();
+    let from_front = set.iter().copied().filter(|_| i == 0);
+    let from_rear = set
+        .iter()
+        .rev()
+        .map(|d| layout.spacing_m - d)
+        .filter(|_| i + 1 == spans);
+    from_front.chain(from_rear).collect()
+}
+
+/// A tape laid along the rope.
+struct Tape {
+    at_m: f64,
+    arm_span_m: f64,
+    marks: Vec<Mark>,
+}
+
+impl Tape {
+    fn run(&mut self, length_m: f64) {
+        self.at_m += length_m;
+    }
+
+    fn tie(&mut self, what: String, takes_m: f64) {
+        self.marks.push(Mark {
+            at_m: self.at_m,
+            at_arm_spans: self.at_m / self.arm_span_m,
+            what,
+        });
+        self.run(takes_m);
+    }
+
+    fn span(&mut self, layout: &Layout<'_>, knots_at_m: &[f64]) {
+        let mut walked_m = 0.0;
+        for knot_m in knots_at_m {
+            self.run(knot_m - walked_m);
+            self.tie("brake knot".to_owned(), layout.knots.rope_each_m);
+            walked_m = *knot_m;
+        }
+        self.run(layout.spacing_m - walked_m);
+    }
+}

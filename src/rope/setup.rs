@@ -1,0 +1,112 @@
+//! One rope team on one leg, put together.
+
+use crate::{
+    leg::{KnotSet, Ledger, PersonOnRope, RopeAtHand, TeamSetup},
+    rules::Rules,
+    team::{Rope, RopeTeam},
+    zone::Zone,
+};
+
+use super::{
+    Spacing,
+    knots::{self, Hardship},
+    ledger, marks, reserve, spacing,
+};
+
+/// Everything about one team on one leg before a rope is given to it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Draft {
+    /// Which team.
+    pub team: usize,
+    /// Its people.
+    pub persons: Vec<PersonOnRope>,
+    /// How far apart, and what for.
+    pub spacing: Spacing,
+    /// Whether all zones of the leg are bare.
+    pub bare_only: bool,
+    /// Brake knots.
+    pub knots: KnotSet,
+    /// Where the rope goes.
+    pub ledger: Ledger,
+}
+
+impl Draft {
+    /// The set-up of a team for the zones of a leg.
+    #[must_use]
+    pub fn new(
+        team: &RopeTeam,
+        spacing: Spacing,
+        zones: &[&Zone],
+        hardship: Hardship,
+        rules: &Rules,
+    ) -> Self {
+        let knots = knots::choose(team, spacing.spacing_m, zones, hardship, rules);
+        let person = |p: &crate::team::Person| PersonOnRope {
+            name: p.name.clone(),
+            mass_kg: p.mass_kg,
+        };
+        Self {
+            team: team.number,
+            persons: team.people.iter().map(person).collect(),
+            ledger: ledger::ledger(team.size(), spacing.spacing_m, &knots, rules),
+            bare_only: bare_only(zones),
+            spacing,
+            knots,
+        }
+    }
+
+    /// The set-up with the rope that the team carries, or with the next length sold where none was named.
+    #[must_use]
+    pub fn on(self, rope: Option<(usize, &Rope)>, rules: &Rules) -> TeamSetup {
+        let people = self.persons.len();
+        let spacing_m = self.spacing.spacing_m;
+        let sold_length_m = ledger::sold_length_m(self.ledger.total_m);
+        let layout = marks::Layout {
+            persons: &self.persons,
+            spacing_m,
+            knots: &self.knots,
+        };
+        let length_m = rope.map(|(_, r)| r.length_m).or(sold_length_m);
+        TeamSetup {
+            team: self.team,
+            people,
+            spacing_m,
+            coil_m: reserve::coil_m(people, spacing_m, rules),
+            middle: reserve::middle(people, spacing_m, rules),
+            sold_length_m,
+            marks: marks::marks(&layout, rules),
+            rope: rope.map(|(number, r)| RopeAtHand {
+                number,
+                length_m: r.length_m,
+                spare_m: r.length_m - self.ledger.total_m,
+            }),
+            covers_gap_m: length_m.and_then(|length_m| self.covers_gap_m(length_m, rules)),
+            ledger: self.ledger,
+            knots: self.knots,
+            persons: self.persons,
+        }
+    }
+
+    /// The widest gap across that a rope of this length still covers on the leg, metres; `None` where it
+    /// does not even hold the shortest set-up.
+    #[must_use]
+    pub fn covers_gap_m(&self, rope_m: f64, rules: &Rules) -> Option<f64> {
+        let people = self.persons.len();
+        let fits = |d: f64| ledger::total_at_m(people, d, &self.knots, rules) <= rope_m + 1e-9;
+        let longest_m = spacing::choices_m(people, self.bare_only, rules)
+            .take_while(|&d| fits(d))
+            .last()?;
+        Some(
+            (spacing::suits_gap_m(people, longest_m, rules) / self.spacing.meeting.factor).max(0.0),
+        )
+    }
+}
+
+/// Whether every gap of the leg is in sight.
+#[must_use]
+pub fn bare_only(zones: &[&Zone]) -> bool {
+    !zones.is_empty()
+        && zones
+            .iter()
+            .all(|z| z.surface == crate::zone::Surface::Bare)
+}

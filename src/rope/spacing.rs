@@ -1,0 +1,163 @@
+//! How far apart: the least spacing that suits the gaps as a rope of that very spacing meets them.
+//!
+//! A longer rope lies smoother on the line, so the way over a gap depends a little on the spacing. Of
+//! all spacings on the step that are as long as the gaps they would meet ask for, the shortest is
+//! taken; a wider gap or one more zone can only take spacings away, so neither shortens it.
+
+use crate::{
+    rules::{Rule, Rules},
+    split::worst::Meeting,
+};
+
+/// A spacing with what it was chosen for.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Spacing {
+    /// Walking distance between neighbours, metres.
+    pub spacing_m: f64,
+    /// What a rope of this spacing meets.
+    pub meeting: Meeting,
+    /// What the gaps ask for, metres, not rounded.
+    pub need_m: f64,
+    /// Whether the spacing is as long as that.
+    pub enough: bool,
+}
+
+/// The spacing that the gaps ask for, metres: `effective_gap_m` along the route, people on the rope.
+#[must_use]
+pub fn need_m(people: usize, effective_gap_m: f64, rules: &Rules) -> f64 {
+    match people {
+        ..=2 => effective_gap_m + rules[Rule::NeighbourRoomM],
+        3 => rules[Rule::GapShareThree] * effective_gap_m,
+        _ => rules[Rule::GapShareFour] * effective_gap_m,
+    }
+}
+
+/// The longest way over a gap that a spacing suits, metres; the other way round of [`need_m`].
+#[must_use]
+pub fn suits_gap_m(people: usize, spacing_m: f64, rules: &Rules) -> f64 {
+    match people {
+        ..=2 => spacing_m - rules[Rule::NeighbourRoomM],
+        3 => spacing_m / rules[Rule::GapShareThree],
+        _ => spacing_m / rules[Rule::GapShareFour],
+    }
+}
+
+/// What the practice set asks for at least, metres; on bare ice only the floor, since gaps are in sight.
+#[must_use]
+pub fn base_m(people: usize, bare_only: bool, rules: &Rules) -> f64 {
+    let floor_m = rules[Rule::SpacingFloorM];
+    if bare_only {
+        floor_m
+    } else {
+        rules[Rule::base_spacing(people)].max(floor_m)
+    }
+}
+
+/// All spacings that may be chosen, metres, shortest first: from the base by steps, then the cap.
+pub fn choices_m(
+    people: usize,
+    bare_only: bool,
+    rules: &Rules,
+) -> impl Iterator<Item = f64> + use<> {
+    let (step_m, cap_m) = (rules[Rule::SpacingStepM], rules[Rule::SpacingCapM]);
+    let first = (base_m(people, bare_only, rules) / step_m - 1e-9).ceil();
+    std::iter::successors(Some(first), |k| Some(k + 1.0))
+        .map(move |k| k * step_m)
+        .take_while(move |&d| d < cap_m - 1e-9)
+        .chain([cap_m])
+}
+
+/// The least spacing that suits; the cap, marked as not enough, where none does.
+#[must_use]
+pub fn choose(
+    people: usize,
+    bare_only: bool,
+    rules: &Rules,
+    meet: &dyn Fn(f64) -> Meeting,
+) -> Spacing {
+    let tried = |spacing_m: f64| {
+        let meeting = meet(spacing_m);
+        let need_m = need_m(people, meeting.effective_gap_m, rules);
+        Spacing {
+            spacing_m,
+            meeting,
+            need_m,
+            enough: need_m <= spacing_m + 1e-9,
+        }
+    };
+    choices_m(people, bare_only, rules)
+        .map(tried)
+        .find(|s| s.enough)
+        .unwrap_or_else(|| tried(rules[Rule::SpacingCapM]))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::practice::Source;
+
+    fn rules(name: &str) -> Rules {
+        Rules::with_practice(&Source::Named(name)).unwrap()
+    }
+
+    fn spacing(people: usize, gap_m: f64, set: &str) -> Spacing {
+        let meet = |_| Meeting {
+            effective_gap_m: gap_m,
+            factor: 1.0,
+            zone: Some(0),
+            along: None,
+        };
+        choose(people, false, &rules(set), &meet)
+    }
+
+    #[test]
+    fn the_base_holds_until_the_gap_asks_for_more() {
+        // Trade rules, section 5: w + 5 m for two, 0.9 w for three, 0.8 w for four.
+        let cases = [
+            (2, 3.0, 14.5),
+            (2, 12.2, 17.5),
+            (3, 3.0, 13.0),
+            (3, 20.0, 18.0),
+            (4, 25.0, 20.0),
+            (5, 25.0, 20.0),
+            (5, 1.0, 9.0),
+        ];
+        for (people, gap_m, want) in cases {
+            let got = spacing(people, gap_m, "arm-span");
+            assert!(
+                (got.spacing_m - want).abs() < 1e-9 && got.enough,
+                "{people}, {gap_m}: {got:?}"
+            );
+        }
+    }
+
+    #[test]
+    fn beyond_the_cap_there_is_no_spacing_that_suits() {
+        let at_cap = spacing(2, 25.0, "arm-span");
+        assert!(
+            at_cap.enough && (at_cap.spacing_m - 30.0).abs() < 1e-9,
+            "{at_cap:?}"
+        );
+        let above = spacing(2, 25.1, "arm-span");
+        assert!(
+            !above.enough && (above.spacing_m - 30.0).abs() < 1e-9,
+            "{above:?}"
+        );
+    }
+
+    #[test]
+    fn spacing_never_grows_with_the_number_of_people_and_never_shrinks_with_the_gap() {
+        for set in ["arm-span", "short-alpine", "constant", "club-coils"] {
+            for gap_dm in 0..400_u16 {
+                let gap_m = f64::from(gap_dm) / 10.0;
+                for people in 2..5 {
+                    let few = spacing(people, gap_m, set);
+                    let many = spacing(people + 1, gap_m, set);
+                    assert!(many.spacing_m <= few.spacing_m, "{set} {people} {gap_m}");
+                    let wider = spacing(people, gap_m + 0.1, set);
+                    assert!(wider.spacing_m >= few.spacing_m, "{set} {people} {gap_m}");
+                }
+            }
+        }
+    }
+}
