@@ -15,6 +15,8 @@ pub mod geometry;
 
 pub mod rules;
 
+pub mod pace;
+
 pub mod leg;
 pub mod plan;
 pub mod profile;

@@ -12,6 +12,15 @@ pub struct Route {
 }
 
 impl Route {
+    /// A route of these stages, numbered from 1 in this order.
+    #[must_use]
+    pub fn new(name: Option<String>, mut stages: Vec<Stage>) -> Self {
+        for (i, stage) in stages.iter_mut().enumerate() {
+            stage.number = i + 1;
+        }
+        Self { name, stages }
+    }
+
     /// Metres walked over all stages.
     #[must_use]
     pub fn length_m(&self) -> f64 {
@@ -25,6 +34,8 @@ impl Route {
 /// Longitudes are unrolled: neighbouring points of one segment never differ by more than 180°.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Stage {
+    /// Number from 1 in the file, whichever stages are planned; what every output calls it by.
+    pub number: usize,
     /// What the file calls it.
     pub name: Option<String>,
     points: Vec<LonLat>,

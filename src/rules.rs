@@ -11,7 +11,7 @@ use std::ops::Index;
 
 use serde::Deserialize;
 
-pub use choice::{Choices, Cover, Knots, Reserve};
+pub use choice::{Choices, Cover, Knots, Reserve, Travel};
 pub use figure::{Figure, Origin, Standing};
 
 use crate::problem::{Code, Place, Problem};
@@ -81,6 +81,9 @@ rules! {
     SteepOverM "steep_over_m",
     RopeUpMin "rope_up_min",
     ChangeMin "change_min",
+    WalkKmh "walk_kmh",
+    ClimbMPerH "climb_m_per_h",
+    DescendMPerH "descend_m_per_h",
 }
 
 impl Rule {
@@ -202,13 +205,13 @@ impl Rules {
     pub fn figures(&self) -> impl Iterator<Item = &Figure> {
         self.figures.iter().filter(|figure| match figure.rule {
             Rule::ReachFactor | Rule::LoopEndsM | Rule::SlingM => {
-                self.choices.reserve == Reserve::Reach
+                self.choices.reserve.value == Reserve::Reach
             }
             Rule::ChestCoils2
             | Rule::ChestCoils3
             | Rule::ChestCoils4
             | Rule::ChestCoils5
-            | Rule::ChestCoilM => self.choices.reserve == Reserve::ChestCoils,
+            | Rule::ChestCoilM => self.choices.reserve.value == Reserve::ChestCoils,
             _ => true,
         })
     }

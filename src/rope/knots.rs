@@ -92,7 +92,7 @@ fn wanted(
     rules: &Rules,
 ) -> Result<String, String> {
     let people = team.size();
-    match rules.choices.knots {
+    match rules.choices.knots.value {
         Knots::Never => return Err("the practice set or the leader wants none".to_owned()),
         _ if people > 3 => return Err(format!("{people} people hold without them")),
         _ if !any_may_bite(zones.iter().copied(), rules) => {

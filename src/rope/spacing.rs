@@ -123,7 +123,7 @@ mod tests {
             (5, 1.0, 9.0),
         ];
         for (people, gap_m, want) in cases {
-            let got = spacing(people, gap_m, "arm-span");
+            let got = spacing(people, gap_m, &rules("arm-span"));
             assert!(
                 (got.spacing_m - want).abs() < 1e-9 && got.enough,
                 "{people}, {gap_m}: {got:?}"
@@ -133,12 +133,12 @@ mod tests {
 
     #[test]
     fn beyond_the_cap_there_is_no_spacing_that_suits() {
-        let at_cap = spacing(2, 25.0, "arm-span");
+        let at_cap = spacing(2, 25.0, &rules("arm-span"));
         assert!(
             at_cap.enough && (at_cap.spacing_m - 30.0).abs() < 1e-9,
             "{at_cap:?}"
         );
-        let above = spacing(2, 25.1, "arm-span");
+        let above = spacing(2, 25.1, &rules("arm-span"));
         assert!(
             !above.enough && (above.spacing_m - 30.0).abs() < 1e-9,
             "{above:?}"
@@ -148,13 +148,14 @@ mod tests {
     #[test]
     fn spacing_never_grows_with_the_number_of_people_and_never_shrinks_with_the_gap() {
         for set in ["arm-span", "short-alpine", "constant", "club-coils"] {
+            let rules = rules(set);
             for gap_dm in 0..400_u16 {
                 let gap_m = f64::from(gap_dm) / 10.0;
                 for people in 2..5 {
-                    let few = spacing(people, gap_m, set);
-                    let many = spacing(people + 1, gap_m, set);
+                    let few = spacing(people, gap_m, &rules);
+                    let many = spacing(people + 1, gap_m, &rules);
                     assert!(many.spacing_m <= few.spacing_m, "{set} {people} {gap_m}");
-                    let wider = spacing(people, gap_m + 0.1, set);
+                    let wider = spacing(people, gap_m + 0.1, &rules);
                     assert!(wider.spacing_m >= few.spacing_m, "{set} {people} {gap_m}");
                 }
             }

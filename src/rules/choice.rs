@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::Origin;
+use super::{Origin, Standing};
 
 /// When brake knots are tied.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -39,29 +39,78 @@ pub enum Cover {
     Anyone,
 }
 
+/// How the party travels; changes pace and habit.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Travel {
+    /// On foot.
+    #[default]
+    Foot,
+    /// On snowshoes.
+    Snowshoe,
+    /// On skis.
+    Ski,
+}
+
+/// A word in force, and what stands behind it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Word<T> {
+    /// The word.
+    pub value: T,
+    /// What stands behind it.
+    pub standing: Standing,
+    /// Who put it in force.
+    pub origin: Origin,
+}
+
+impl<T> Word<T> {
+    fn default_of(value: T, standing: Standing) -> Self {
+        Self {
+            value,
+            standing,
+            origin: Origin::Default,
+        }
+    }
+
+    /// Puts another word in force, if there is one.
+    pub fn set(&mut self, value: Option<T>, origin: Origin) {
+        if let Some(value) = value {
+            let standing = match origin {
+                Origin::Trip | Origin::Flag => Standing::Leader,
+                Origin::Default | Origin::Practice => Standing::Judgement,
+            };
+            *self = Self {
+                value,
+                standing,
+                origin,
+            };
+        }
+    }
+}
+
 /// The words in force.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Choices {
     /// When brake knots are tied.
-    pub knots: Knots,
+    pub knots: Word<Knots>,
     /// How much spare rope.
-    pub reserve: Reserve,
+    pub reserve: Word<Reserve>,
     /// For whom.
-    pub cover: Cover,
+    pub cover: Word<Cover>,
     /// Whether bare ice is roped where the zone does not say.
-    pub rope_on_bare: bool,
-    /// Who last set one of them.
-    pub origin: Origin,
+    pub rope_on_bare: Word<bool>,
+    /// How the party travels.
+    pub travel: Word<Travel>,
 }
 
 impl Default for Choices {
     fn default() -> Self {
         Self {
-            knots: Knots::default(),
-            reserve: Reserve::default(),
-            cover: Cover::default(),
-            rope_on_bare: true,
-            origin: Origin::Default,
+            knots: Word::default_of(Knots::default(), Standing::Practice),
+            reserve: Word::default_of(Reserve::default(), Standing::Practice),
+            cover: Word::default_of(Cover::default(), Standing::Practice),
+            rope_on_bare: Word::default_of(true, Standing::Judgement),
+            travel: Word::default_of(Travel::default(), Standing::Judgement),
         }
     }
 }

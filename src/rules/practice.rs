@@ -146,11 +146,10 @@ fn lay_figure(rules: &mut Rules, name: &str, entry: &Entry, file: &str) -> Resul
 
 fn lay_choices(rules: &mut Rules, set: &Set) {
     let choices = &mut rules.choices;
-    choices.reserve = set.reserve.unwrap_or(choices.reserve);
-    choices.knots = set.knots.unwrap_or(choices.knots);
-    choices.cover = set.cover.unwrap_or(choices.cover);
-    choices.rope_on_bare = set.rope_on_bare.unwrap_or(choices.rope_on_bare);
-    choices.origin = Origin::Practice;
+    choices.reserve.set(set.reserve, Origin::Practice);
+    choices.knots.set(set.knots, Origin::Practice);
+    choices.cover.set(set.cover, Origin::Practice);
+    choices.rope_on_bare.set(set.rope_on_bare, Origin::Practice);
 }
 
 fn missing(rules: &Rules, file: &str) -> Vec<Problem> {
