@@ -1,5 +1,6 @@
 //! Plane and ellipsoid; knows no glaciers.
 
+pub mod antimeridian;
 pub mod area;
 pub mod bounds;
 pub mod frame;

@@ -24,6 +24,14 @@ pub mod route;
 pub mod team;
 pub mod zone;
 
+pub mod read;
+
 pub mod split;
 
 pub mod rope;
+
+pub mod planning;
+
+pub mod write;
+
+pub use planning::{Job, plan};

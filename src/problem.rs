@@ -67,6 +67,10 @@ macro_rules! codes {
 codes! {
     /// The file, address or standard input could not be read at all.
     Unreadable, "unreadable", Error;
+    /// An address could not be fetched: no connection, a refusal, a time-out, or too much of it.
+    Network, "network", Error;
+    /// A file to be written is there already, or is one of the inputs.
+    WouldOverwrite, "would-overwrite", Error;
     /// The file is not what its place on the command line calls for.
     WrongKind, "wrong-kind", Error;
     /// The text is broken: the XML, JSON or TOML ends early or does not parse.
@@ -77,8 +81,69 @@ codes! {
     BadPosition, "bad-position", Error;
     /// A name was given that does not exist: a practice set, a figure, a stage.
     UnknownName, "unknown-name", Error;
+    /// The trip file or a flag gives something that cannot be: a party of none, a rope without length.
+    BadTrip, "bad-trip", Error;
     /// A practice set must give the spacing for 2, 3, 4 and 5 people.
     MissingFigure, "missing-figure", Error;
+    /// One person on a glacier cannot be held and cannot be pulled out. Nobody goes alone.
+    Alone, "alone", Error;
+    /// No zone is met by the route. Either the files belong to different places, or longitude and
+    /// latitude are swapped in one of them. A plan without a roped leg would look like an all-clear.
+    NoZoneMet, "no-zone-met", Error;
+    /// A zone with hidden gaps says `rope` = `never`, and the route meets it. The leader's word is kept,
+    /// and it is the most dangerous thing a zones file can say: hidden gaps are where people fall in.
+    NeverOnHidden, "never-on-hidden-gaps", Grave;
+    /// The gaps ask for a spacing above the greatest one. Another line, a detour round the ends of the
+    /// crevasses or more people on the rope can help; a longer rope cannot.
+    NoSetup, "no-setup", Grave;
+    /// The set-up of this leg takes more rope than the team has at hand.
+    NoRope, "no-rope-fits", Grave;
+    /// The line along this leg is steeper than roping together without anchors can answer for: on hard
+    /// snow one slip takes all.
+    TooSteep, "too-steep-to-rope-without-anchors", Grave;
+    /// The team runs along the crevasses: several people can stand over one gap, and no spacing helps.
+    /// Walk in echelon (staggered) or take another line.
+    Along, "along-the-crevasses", Warning;
+    /// The spacing is shorter than the way over a gap, so two people can stand over one at once.
+    TwoOverGap, "two-over-one-gap", Warning;
+    /// The width of the gaps was not in the file; the leader said what to assume.
+    GapAssumed, "gap-assumed", Warning;
+    /// The spacing is close to the greatest one: a slightly wider gap has no set-up.
+    NearCap, "spacing-near-limit", Warning;
+    /// The rope has little to spare: a slightly wider gap asks for another one.
+    NearRope, "rope-near-limit", Warning;
+    /// The snow may be too thin for brake knots to bite. They are tied and not to be counted on.
+    KnotsDoubtful, "knots-doubtful", Warning;
+    /// Nobody said how much snow lies on the ice, so whether brake knots bite is unknown.
+    SnowUnknown, "snow-depth-not-given", Warning;
+    /// Knots are tied for one part of the leg and do not bite in another.
+    KnotsNoBite, "knots-do-not-bite-everywhere", Warning;
+    /// One person alone must hold a fall, without brake knots to help.
+    PairWithoutKnots, "pair-without-knots", Warning;
+    /// The route begins or ends on the ice: the leg is cut off there, and the team is still on rope.
+    CutOff, "cut-off-by-route-end", Warning;
+    /// The route ends before the last person has left the ice and its margin.
+    LastOnIce, "last-person-still-on-ice", Warning;
+    /// From this steepness the avalanche bulletin decides.
+    AvalancheTerrain, "avalanche-terrain", Note;
+    /// The spare rope reaches a fallen end person, not one in the middle.
+    MiddleNotReached, "middle-person-not-reached", Note;
+    /// Brake knots and a rope cut into the lip block the loaded strand, so a haul needs its own.
+    KnotsBlockHaul, "knots-block-the-loaded-strand", Note;
+    /// Where every gap is in sight, many teach to go without a rope, because a slip of one pulls all.
+    /// Others rope where the ice is badly broken. The plan shows the roped view unless the practice set
+    /// or the zone says otherwise.
+    BareIce, "bare-ice-two-views", Note;
+    /// No direction of the crevasses is known, so they are taken to be crossed squarely.
+    StrikeUnknown, "strike-not-given", Note;
+    /// A zone in the file that the route does not meet.
+    ZoneMissed, "zone-not-met", Note;
+    /// The route file gives no heights, so there are no ascents, slopes and times for them.
+    NoHeights, "no-heights", Note;
+    /// On skis many go unroped in good snow and rope up for danger signs.
+    OnSkis, "on-skis", Note;
+    /// No rope at hand was named, so the plan says which length to take and checks none.
+    NoRopeNamed, "no-rope-named", Note;
 }
 
 /// Where a complaint belongs, in words the user knows.

@@ -177,6 +177,47 @@ impl Stage {
         Some(start.along_edge(to, (chainage_m - self.chainage_m[from]) / edge_m))
     }
 
+    /// The line of a stretch with its ends, in as many parts as jumps cut it into.
+    #[must_use]
+    pub fn line(&self, stretch: Stretch) -> Vec<Vec<LonLat>> {
+        let mut parts = Vec::new();
+        for range in self.segments() {
+            let (start_m, end_m) = (self.chainage_m[range.start], self.chainage_m[range.end - 1]);
+            let (from_m, to_m) = (stretch.from_m.max(start_m), stretch.to_m.min(end_m));
+            if from_m < to_m {
+                parts.push(self.line_in_segment(&range, from_m, to_m));
+            }
+        }
+        parts
+    }
+
+    fn line_in_segment(
+        &self,
+        range: &std::ops::Range<usize>,
+        from_m: f64,
+        to_m: f64,
+    ) -> Vec<LonLat> {
+        let chainage = &self.chainage_m[range.clone()];
+        let first = range.start + chainage.partition_point(|&c| c <= from_m);
+        let last = range.start + chainage.partition_point(|&c| c < to_m);
+        let end = |m: f64, after: usize| {
+            let before = after.saturating_sub(1).max(range.start);
+            let after = after.min(range.end - 1);
+            let edge_m = self.chainage_m[after] - self.chainage_m[before];
+            let t = if edge_m > 0.0 {
+                (m - self.chainage_m[before]) / edge_m
+            } else {
+                0.0
+            };
+            self.points[before].along_edge(self.points[after], t)
+        };
+        let inner = self.points[first..last.max(first)].iter().copied();
+        std::iter::once(end(from_m, first))
+            .chain(inner)
+            .chain(std::iter::once(end(to_m, last)))
+            .collect()
+    }
+
     /// Ranges of point indices that are walked in one piece.
     pub fn segments(&self) -> impl Iterator<Item = std::ops::Range<usize>> + '_ {
         let starts = std::iter::once(0).chain(self.breaks.iter().copied());

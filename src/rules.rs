@@ -128,6 +128,8 @@ pub struct Rules {
     pub choices: Choices,
     /// Name of the practice set they come from.
     pub practice: String,
+    /// Who chose the practice set.
+    pub practice_origin: Origin,
 }
 
 impl Index<Rule> for Rules {
@@ -184,6 +186,7 @@ impl Rules {
             figures: figures.collect(),
             choices: Choices::default(),
             practice: String::new(),
+            practice_origin: Origin::Default,
         })
     }
 

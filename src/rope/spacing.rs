@@ -100,14 +100,14 @@ mod tests {
         Rules::with_practice(&Source::Named(name)).unwrap()
     }
 
-    fn spacing(people: usize, gap_m: f64, set: &str) -> Spacing {
+    fn spacing(people: usize, gap_m: f64, rules: &Rules) -> Spacing {
         let meet = |_| Meeting {
             effective_gap_m: gap_m,
             factor: 1.0,
             zone: Some(0),
             along: None,
         };
-        choose(people, false, &rules(set), &meet)
+        choose(people, false, rules, &meet)
     }
 
     #[test]

@@ -1,0 +1,98 @@
+//! From a job to a plan: the sole place where the stages of the flow meet.
+
+mod account;
+mod cautions;
+mod judge;
+mod sketch;
+
+use crate::{
+    leg::Leg,
+    plan::Plan,
+    problem::{Code, Place, Problem},
+    route::Route,
+    rules::Rules,
+    team::{Party, Rope, RopeTeam},
+    zone::Zone,
+};
+pub use cautions::CAUTIONS;
+
+/// Version of the plan's form; changes when a name or unit in it does.
+pub const SCHEMA_VERSION: u32 = 1;
+
+/// Everything a plan is made from.
+#[derive(Clone, Copy, Debug)]
+pub struct Job<'a> {
+    /// The stages to plan.
+    pub route: &'a Route,
+    /// The ice.
+    pub zones: &'a [Zone],
+    /// Who goes.
+    pub party: &'a Party,
+    /// The ropes at hand; without one the plan says what to take.
+    pub ropes: &'a [Rope],
+    /// The figures and words in force.
+    pub rules: &'a Rules,
+    /// Notices from reading the inputs; they go into the plan, since a leader reads the paper.
+    pub notices: &'a [Problem],
+}
+
+/// Plans every leg of the job.
+///
+/// # Errors
+/// The party cannot go, or no zone is met by the route.
+pub fn plan(job: &Job<'_>) -> Result<Plan, Vec<Problem>> {
+    let teams = teams_of(job.party)?;
+    let stages: Vec<sketch::Sketch<'_>> = job
+        .route
+        .stages
+        .iter()
+        .map(|stage| sketch::Sketch::of(job, &teams, stage))
+        .collect();
+    met(job, &stages)?;
+    let ropes = account::shared_ropes(job, &teams, &stages);
+    let mut legs: Vec<Leg> = Vec::new();
+    for stage in &stages {
+        for leg in &stage.legs {
+            legs.push(judge::leg(job, stage, leg, &ropes, legs.len() + 1));
+        }
+    }
+    Ok(Plan {
+        schema_version: SCHEMA_VERSION,
+        route: account::route(job, &stages),
+        zones: account::zones(job, &stages),
+        carry: account::carry(job, &teams, &stages, &legs, &ropes),
+        findings: account::findings(job, &stages),
+        assumptions: account::assumptions(job.rules),
+        cautions: CAUTIONS.iter().map(|&c| c.to_owned()).collect(),
+        legs,
+    })
+}
+
+fn teams_of(party: &Party) -> Result<Vec<RopeTeam>, Vec<Problem>> {
+    if party.people.len() >= 2 {
+        return Ok(party.rope_teams());
+    }
+    let says = format!(
+        "a party of {} cannot rope up: nobody goes alone",
+        party.people.len()
+    );
+    Err(vec![
+        Problem::new(Code::Alone, Place::item("party"), says)
+            .hint("take at least one partner: `--party 2`"),
+    ])
+}
+
+/// A plan in which no zone is met would look like an all-clear.
+fn met(job: &Job<'_>, stages: &[sketch::Sketch<'_>]) -> Result<(), Vec<Problem>> {
+    if stages.iter().any(|s| !s.contacts.is_empty()) {
+        return Ok(());
+    }
+    let says = match job.zones.len() {
+        0 => "the zones file holds no zone".to_owned(),
+        1 => "the one zone is not met by the route".to_owned(),
+        n => format!("none of the {n} zones is met by the route"),
+    };
+    Err(vec![Problem::new(Code::NoZoneMet, Place::item("zones"), says).hint(
+        "check that both files belong to the same place and that coordinates are longitude, latitude",
+    )])
+}

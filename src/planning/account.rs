@@ -1,0 +1,309 @@
+//! The parts of a plan that are about the whole trip.
+
+use serde_json::Value;
+
+use super::{Job, judge::up, sketch::Sketch};
+use crate::{
+    leg::Leg,
+    plan::{
+        Assumption, Carry, CrossingSummary, Finding, JumpSummary, RouteSummary, StageSummary,
+        ZoneSummary,
+    },
+    problem::{Code, Place, Problem},
+    profile::Climb,
+    rope::share,
+    route::Stretch,
+    rules::{Figure, Rule, Rules, choice::Word},
+    team::{Rope, RopeTeam},
+    zone::{RopeWord, Surface, Zone},
+};
+
+/// Zones not met that are named one by one; more are counted. Our judgement.
+const NAMED: usize = 20;
+
+/// Which rope each team carries over the whole trip.
+#[derive(Debug)]
+pub(super) struct SharedRopes {
+    /// By team index: index of the rope.
+    given: Vec<Option<usize>>,
+    /// By team index: most rope that any leg asks for.
+    demands_m: Vec<f64>,
+}
+
+impl SharedRopes {
+    /// The rope of a team, with its number from 1.
+    pub(super) fn of_team<'r>(&self, team: usize, ropes: &'r [Rope]) -> Option<(usize, &'r Rope)> {
+        let rope = (*self.given.get(team.checked_sub(1)?)?)?;
+        Some((rope + 1, ropes.get(rope)?))
+    }
+}
+
+/// Gives the ropes at hand to the teams by their greatest demand on any leg.
+pub(super) fn shared_ropes(
+    job: &Job<'_>,
+    teams: &[RopeTeam],
+    stages: &[Sketch<'_>],
+) -> SharedRopes {
+    let demand = |team: &RopeTeam| {
+        let drafts = stages.iter().flat_map(|s| &s.legs).flat_map(|l| &l.teams);
+        drafts
+            .filter(|d| d.team == team.number)
+            .map(|d| d.ledger.total_m)
+            .fold(0.0, f64::max)
+    };
+    let demands_m: Vec<f64> = teams.iter().map(demand).collect();
+    SharedRopes {
+        given: share::share(&demands_m, job.ropes),
+        demands_m,
+    }
+}
+
+/// What goes into the packs: for each team the rope at hand, or the length to take.
+pub(super) fn carry(
+    job: &Job<'_>,
+    teams: &[RopeTeam],
+    stages: &[Sketch<'_>],
+    legs: &[Leg],
+    ropes: &SharedRopes,
+) -> Vec<Carry> {
+    if stages.iter().flat_map(|s| &s.legs).all(|l| !l.roped) {
+        return Vec::new();
+    }
+    let carry = |team: &RopeTeam| {
+        let demand_m = ropes
+            .demands_m
+            .get(team.number - 1)
+            .copied()
+            .unwrap_or_default();
+        let rope = ropes.of_team(team.number, job.ropes);
+        let length_m = rope.map_or_else(|| share::to_buy_m(demand_m), |(_, r)| r.length_m);
+        Carry {
+            length_m,
+            why: why_carried(team, teams.len(), legs, demand_m, length_m),
+        }
+    };
+    teams.iter().map(carry).collect()
+}
+
+fn why_carried(
+    team: &RopeTeam,
+    teams: usize,
+    legs: &[Leg],
+    demand_m: f64,
+    length_m: f64,
+) -> String {
+    let asks = |leg: &&Leg| {
+        leg.teams
+            .iter()
+            .any(|t| t.team == team.number && t.ledger.total_m >= demand_m - 1e-9)
+    };
+    let who = match teams {
+        1 => format!("{} people", team.size()),
+        _ => format!("team {}, {} people", team.number, team.size()),
+    };
+    let decides = legs
+        .iter()
+        .find(asks)
+        .map_or_else(String::new, |leg| format!(" on leg {}", leg.leg));
+    let short = if demand_m > length_m + 1e-9 {
+        ", more than this rope"
+    } else {
+        ""
+    };
+    format!(
+        "{who}: at most {} m are needed{decides}{short}",
+        up(demand_m)
+    )
+}
+
+/// The line as a whole.
+pub(super) fn route(job: &Job<'_>, stages: &[Sketch<'_>]) -> RouteSummary {
+    let threshold_m = job.rules[Rule::AscentThresholdM];
+    let climbs: Vec<Climb> = stages
+        .iter()
+        .filter_map(|s| {
+            s.profile.climb(
+                Stretch {
+                    from_m: 0.0,
+                    to_m: s.stage.length_m(),
+                },
+                threshold_m,
+            )
+        })
+        .collect();
+    let sum = |of: fn(&Climb) -> f64| (!climbs.is_empty()).then(|| climbs.iter().map(of).sum());
+    RouteSummary {
+        name: job.route.name.clone(),
+        length_m: job.route.length_m(),
+        ascent_m: sum(|c| c.ascent_m),
+        descent_m: sum(|c| c.descent_m),
+        ascent_threshold_m: threshold_m,
+        stages: stages.iter().map(stage).collect(),
+    }
+}
+
+fn stage(sketch: &Sketch<'_>) -> StageSummary {
+    let jump = |j: crate::route::Jump| JumpSummary {
+        at_m: j.at_m,
+        length_m: j.length_m,
+    };
+    StageSummary {
+        stage: sketch.stage.number,
+        name: sketch.stage.name.clone(),
+        length_m: sketch.stage.length_m(),
+        points: sketch.stage.points().len(),
+        jumps: sketch.stage.jumps().map(jump).collect(),
+    }
+}
+
+/// Every zone with its bare crossings over all stages.
+pub(super) fn zones(job: &Job<'_>, stages: &[Sketch<'_>]) -> Vec<ZoneSummary> {
+    let mut summaries: Vec<ZoneSummary> = job.zones.iter().map(zone).collect();
+    for stage in stages {
+        for contact in &stage.contacts {
+            let crossings = contact.crossings.iter().map(|c| CrossingSummary {
+                stage: stage.stage.number,
+                enter_m: c.from_m,
+                exit_m: c.to_m,
+            });
+            if let Some(summary) = summaries.get_mut(contact.zone) {
+                summary.crossings.extend(crossings);
+            }
+        }
+    }
+    summaries
+}
+
+fn zone(zone: &Zone) -> ZoneSummary {
+    ZoneSummary {
+        zone: zone.number,
+        name: zone.name.clone(),
+        gap_m: zone.gap.max_m,
+        gap_assumed: zone.gap.assumed,
+        snow_depth_m: zone.snow_depth_m,
+        surface: match zone.surface {
+            Surface::Snow => "snow",
+            Surface::Bare => "bare",
+        }
+        .to_owned(),
+        strike_deg: zone.strike.map(|s| s.deg),
+        strike_uncertainty_deg: zone.strike.map(|s| s.uncertainty_deg),
+        rope: match zone.rope {
+            RopeWord::Auto => "auto",
+            RopeWord::Always => "always",
+            RopeWord::Never => "never",
+        }
+        .to_owned(),
+        observed_on: zone.observed_on.clone(),
+        source: zone.source.clone(),
+        note: zone.note.clone(),
+        other: zone.other.clone(),
+        crossings: Vec::new(),
+    }
+}
+
+/// What must be said of the whole, the notices from reading first.
+pub(super) fn findings(job: &Job<'_>, stages: &[Sketch<'_>]) -> Vec<Finding> {
+    let mut said: Vec<Problem> = job.notices.to_vec();
+    said.extend(missed(job, stages));
+    if stages.iter().all(|s| s.profile.is_empty()) {
+        let says = "the route gives no heights: no ascent, slope or time for the climb is known";
+        said.push(
+            Problem::new(Code::NoHeights, Place::item("route"), says)
+                .hint("give a terrain model: `--terrain FILE`"),
+        );
+    }
+    if job.ropes.is_empty() {
+        let says = "no rope at hand was named: the plan says which length to take";
+        said.push(
+            Problem::new(Code::NoRopeNamed, Place::item("ropes"), says)
+                .hint("name the ropes you have: `--rope 60`"),
+        );
+    }
+    said.sort_by_key(Problem::level);
+    said.into_iter().map(Finding::from).collect()
+}
+
+fn missed(job: &Job<'_>, stages: &[Sketch<'_>]) -> Vec<Problem> {
+    let mut met = vec![false; job.zones.len()];
+    for contact in stages.iter().flat_map(|s| &s.contacts) {
+        met[contact.zone] = true;
+    }
+    let missed: Vec<&Zone> = job
+        .zones
+        .iter()
+        .zip(met)
+        .filter(|(_, met)| !met)
+        .map(|(z, _)| z)
+        .collect();
+    let note = |label: String| {
+        Problem::new(
+            Code::ZoneMissed,
+            Place::item(label),
+            "the route does not meet this zone",
+        )
+    };
+    let mut notes: Vec<Problem> = missed.iter().take(NAMED).map(|z| note(z.label())).collect();
+    if missed.len() > NAMED {
+        notes.push(note(format!("{} zones more", missed.len() - NAMED)));
+    }
+    notes
+}
+
+/// Everything the plan rests on.
+pub(super) fn assumptions(rules: &Rules) -> Vec<Assumption> {
+    let choices = &rules.choices;
+    let practice = Assumption {
+        name: "practice".to_owned(),
+        says: "the practice set".to_owned(),
+        value: Value::from(rules.practice.clone()),
+        unit: String::new(),
+        standing: "see its figures".to_owned(),
+        origin: rules.practice_origin.as_str().to_owned(),
+    };
+    let words = [
+        word("travel", "how the party travels", &choices.travel),
+        word("knots", "when brake knots are tied", &choices.knots),
+        word(
+            "reserve",
+            "how the spare rope is measured",
+            &choices.reserve,
+        ),
+        word(
+            "cover",
+            "whose fall the spare rope must reach",
+            &choices.cover,
+        ),
+        word(
+            "rope_on_bare",
+            "whether bare ice is roped where the zone does not say",
+            &choices.rope_on_bare,
+        ),
+    ];
+    std::iter::once(practice)
+        .chain(words)
+        .chain(rules.figures().map(figure))
+        .collect()
+}
+
+fn word<T: serde::Serialize>(name: &str, says: &str, word: &Word<T>) -> Assumption {
+    Assumption {
+        name: name.to_owned(),
+        says: says.to_owned(),
+        value: serde_json::to_value(&word.value).unwrap_or(Value::Null),
+        unit: String::new(),
+        standing: word.standing.as_str().to_owned(),
+        origin: word.origin.as_str().to_owned(),
+    }
+}
+
+fn figure(figure: &Figure) -> Assumption {
+    Assumption {
+        name: figure.rule.name().to_owned(),
+        says: figure.says.clone(),
+        value: Value::from(figure.value),
+        unit: figure.unit.clone(),
+        standing: figure.standing_shown(),
+        origin: figure.origin.as_str().to_owned(),
+    }
+}

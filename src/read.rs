@@ -1,0 +1,3 @@
+//! Text → nouns. Readers take text, never paths.
+
+pub mod trip;

@@ -1,0 +1,299 @@
+//! The trip file: who goes, with what, and what the leader sets differently.
+
+use serde::Deserialize;
+use std::collections::BTreeMap;
+
+use crate::{
+    problem::{Code, Place, Problem},
+    rules::{Cover, Knots, Origin, Reserve, Rule, Rules, Travel, practice},
+    team::{Party, Person, Rope},
+};
+
+/// What a trip file can hold. All of it is optional; flags win over it.
+#[derive(Clone, Debug, Default, PartialEq, Deserialize, schemars::JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct Trip {
+    /// What the leader calls the trip.
+    pub name: Option<String>,
+    /// Name of a practice set, or path of a practice file.
+    pub practice: Option<String>,
+    /// How many go, their masses with pack in kg, or each with a name.
+    pub party: Option<Folk>,
+    /// The ropes at hand.
+    pub rope: Vec<RopeEntry>,
+    /// Gap width, metres, for zones that give none.
+    pub gap_m: Option<f64>,
+    /// Number or name of the stage to plan.
+    pub stage: Option<StageWord>,
+    /// On foot, on snowshoes or on skis.
+    #[schemars(with = "Option<String>")]
+    pub travel: Option<Travel>,
+    /// When brake knots are tied.
+    #[schemars(with = "Option<String>")]
+    pub knots: Option<Knots>,
+    /// How the spare rope is measured.
+    #[schemars(with = "Option<String>")]
+    pub reserve: Option<Reserve>,
+    /// Whose fall the spare rope must reach.
+    #[schemars(with = "Option<String>")]
+    pub cover: Option<Cover>,
+    /// Whether bare ice is roped where the zone does not say.
+    pub rope_on_bare: Option<bool>,
+    /// Figures to change, by the names that a plan lists them under.
+    pub assume: BTreeMap<String, f64>,
+}
+
+/// Who goes, in one of three forms.
+#[derive(Clone, Debug, PartialEq, Deserialize, schemars::JsonSchema)]
+#[serde(untagged)]
+pub enum Folk {
+    /// How many.
+    Number(usize),
+    /// Their masses with pack, kg.
+    Masses(Vec<f64>),
+    /// Each with a name.
+    Named(Vec<PersonEntry>),
+}
+
+/// One person of a trip file.
+#[derive(Clone, Debug, PartialEq, Deserialize, schemars::JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct PersonEntry {
+    /// What the leader calls them.
+    pub name: String,
+    /// Kilograms with pack.
+    pub mass_kg: Option<f64>,
+}
+
+/// One rope of a trip file.
+#[derive(Clone, Debug, PartialEq, Deserialize, schemars::JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct RopeEntry {
+    /// Metres.
+    pub length_m: f64,
+    /// Millimetres.
+    pub diameter_mm: Option<f64>,
+    /// What the leader calls it.
+    pub name: Option<String>,
+}
+
+/// A stage by number or name.
+#[derive(Clone, Debug, PartialEq, Eq, Deserialize, schemars::JsonSchema)]
+#[serde(untagged)]
+pub enum StageWord {
+    /// By number, from 1.
+    Number(usize),
+    /// By name.
+    Name(String),
+}
+
+/// Most people that are planned for. Our judgement: beyond it, somebody mistyped.
+const MOST_PEOPLE: usize = 60;
+
+/// Reads a trip file.
+///
+/// # Errors
+/// The text does not parse, or holds a member that means nothing here.
+pub fn trip(name: &str, text: &str) -> Result<Trip, Vec<Problem>> {
+    toml::from_str(text).map_err(|e| vec![practice::broken(name, text, &e)])
+}
+
+impl Trip {
+    /// Lays the words and figures over the rules.
+    ///
+    /// # Errors
+    /// Every figure that does not exist or lies outside its bounds.
+    pub fn lay_over(
+        &self,
+        rules: &mut Rules,
+        place: &Place,
+        origin: &Origin,
+    ) -> Result<(), Vec<Problem>> {
+        let choices = &mut rules.choices;
+        choices.travel.set(self.travel, origin.clone());
+        choices.knots.set(self.knots, origin.clone());
+        choices.reserve.set(self.reserve, origin.clone());
+        choices.cover.set(self.cover, origin.clone());
+        choices.rope_on_bare.set(self.rope_on_bare, origin.clone());
+        let set = |(name, value): (&String, &f64)| assume(rules, name, *value, place, origin).err();
+        let problems: Vec<Problem> = self.assume.iter().filter_map(set).collect();
+        if problems.is_empty() {
+            Ok(())
+        } else {
+            Err(problems)
+        }
+    }
+
+    /// The party, if the file names one.
+    ///
+    /// # Errors
+    /// A mass that cannot be, or nobody.
+    pub fn party(&self, place: &Place, rules: &Rules) -> Result<Option<Party>, Vec<Problem>> {
+        let place = place.clone().with_property("party");
+        let party = match &self.party {
+            None => return Ok(None),
+            Some(Folk::Number(number)) if *number <= MOST_PEOPLE => Party::of(*number, rules),
+            Some(Folk::Number(number)) => {
+                let says = format!(
+                    "a party of {number} is more than the {MOST_PEOPLE} that are planned for"
+                );
+                return Err(vec![Problem::new(Code::BadTrip, place, says)]);
+            }
+            Some(Folk::Masses(masses)) => Party::weighing(masses),
+            Some(Folk::Named(people)) => Party {
+                people: people.iter().map(|p| p.person(rules)).collect(),
+            },
+        };
+        let problems = wrong_masses(&party, &place, rules);
+        if problems.is_empty() {
+            Ok(Some(party))
+        } else {
+            Err(problems)
+        }
+    }
+
+    /// The ropes at hand.
+    ///
+    /// # Errors
+    /// Every rope whose length or diameter cannot be.
+    pub fn ropes(&self, place: &Place) -> Result<Vec<Rope>, Vec<Problem>> {
+        let problems: Vec<Problem> = self
+            .rope
+            .iter()
+            .flat_map(|rope| rope.problems(&place.clone().with_property("rope")))
+            .collect();
+        if !problems.is_empty() {
+            return Err(problems);
+        }
+        Ok(self.rope.iter().map(RopeEntry::rope).collect())
+    }
+}
+
+/// Puts one figure in force by its name.
+///
+/// # Errors
+/// There is no such figure, or the value lies outside its bounds.
+pub fn assume(
+    rules: &mut Rules,
+    name: &str,
+    value: f64,
+    place: &Place,
+    origin: &Origin,
+) -> Result<(), Problem> {
+    let place = place.clone().with_property(name);
+    let Some(rule) = Rule::named(name) else {
+        let says = format!("there is no figure \"{name}\"");
+        return Err(Problem::new(Code::UnknownName, place, says)
+            .hint("`schrund practice arm-span` prints the figures there are"));
+    };
+    rules
+        .set(rule, value, origin.clone())
+        .map_err(|says| Problem::new(Code::BadNumber, place, says))
+}
+
+fn wrong_masses(party: &Party, place: &Place, rules: &Rules) -> Vec<Problem> {
+    let wrong = party
+        .people
+        .iter()
+        .filter(|p| p.mass_given)
+        .filter_map(|p| {
+            rules.figure(Rule::PersonKg).check(p.mass_kg).err()?;
+            let figure = rules.figure(Rule::PersonKg);
+            let says = format!(
+                "person {} weighs {} kg, outside {} to {} kg",
+                p.name, p.mass_kg, figure.min, figure.max
+            );
+            Some(Problem::new(Code::BadTrip, place.clone(), says).hint("give kilograms with pack"))
+        });
+    wrong.collect()
+}
+
+impl PersonEntry {
+    fn person(&self, rules: &Rules) -> Person {
+        Person {
+            name: self.name.clone(),
+            mass_kg: self.mass_kg.unwrap_or(rules[Rule::PersonKg]),
+            mass_given: self.mass_kg.is_some(),
+        }
+    }
+}
+
+impl RopeEntry {
+    fn rope(&self) -> Rope {
+        Rope {
+            length_m: self.length_m,
+            diameter_mm: self.diameter_mm,
+            name: self.name.clone(),
+        }
+    }
+
+    fn problems(&self, place: &Place) -> Vec<Problem> {
+        let mut problems = Vec::new();
+        // Longest single ropes made are 200 m rolls `[from memory]`; more is a slip of the pen.
+        if !(5.0..=200.0).contains(&self.length_m) {
+            let says = format!("a rope of {} m is outside 5 to 200 m", self.length_m);
+            problems.push(
+                Problem::new(Code::BadTrip, place.clone(), says).hint("give its length in metres"),
+            );
+        }
+        if let Some(d) = self.diameter_mm.filter(|d| !(4.0..=14.0).contains(d)) {
+            let says = format!("a rope of {d} mm across is outside 4 to 14 mm");
+            problems
+                .push(Problem::new(Code::BadTrip, place.clone(), says).hint("give millimetres"));
+        }
+        problems
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn rules() -> Rules {
+        Rules::with_practice(&practice::Source::Named("arm-span")).unwrap()
+    }
+
+    #[test]
+    fn a_party_comes_in_three_forms() {
+        let place = Place::file("trip.toml");
+        let people = |text: &str| {
+            trip("trip.toml", text)
+                .unwrap()
+                .party(&place, &rules())
+                .unwrap()
+                .unwrap()
+        };
+        assert_eq!(people("party = 3").people.len(), 3);
+        assert_eq!(
+            people("party = [82, 75.5]").people[1].mass_kg.to_string(),
+            "75.5"
+        );
+        let named = people("[[party]]\nname = \"Ada\"\nmass_kg = 70\n[[party]]\nname = \"Ben\"\n");
+        assert_eq!(
+            (named.people[0].name.as_str(), named.people[1].mass_given),
+            ("Ada", false)
+        );
+    }
+
+    #[test]
+    fn every_wrong_figure_is_told_with_its_place() {
+        let trip = trip("trip.toml", "[assume]\nmargin_m = -5\nmargin = 3\n").unwrap();
+        let problems = trip
+            .lay_over(&mut rules(), &Place::file("trip.toml"), &Origin::Trip)
+            .unwrap_err();
+        let told: Vec<String> = problems.iter().map(ToString::to_string).collect();
+        assert_eq!(
+            told,
+            [
+                "error[unknown-name]: there is no figure \"margin\"\n  at: trip.toml, `margin`\n  do: `schrund practice arm-span` prints the figures there are",
+                "error[bad-number]: margin_m -5 m is outside 0 to 1000 m\n  at: trip.toml, `margin_m`",
+            ]
+        );
+    }
+
+    #[test]
+    fn a_member_that_means_nothing_is_refused_with_its_line() {
+        let problem = &trip("trip.toml", "gap_m = 6\nropes = 3\n").unwrap_err()[0];
+        assert_eq!(problem.place.to_string(), "trip.toml, line 2 column 1");
+    }
+}

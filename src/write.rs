@@ -1,0 +1,24 @@
+//! Plan → bytes: one file per format. Writers are pure, start from the same rows, and round for reading.
+
+pub mod change;
+pub mod csv;
+pub mod geojson;
+pub mod json;
+pub mod row;
+pub mod style;
+pub mod table;
+pub mod units;
+pub mod words;
+
+use crate::{plan::Plan, route::Route, zone::Zone};
+
+/// What every writer writes from: the plan and the geometry it was made from.
+#[derive(Clone, Copy, Debug)]
+pub struct Sheet<'a> {
+    /// The plan.
+    pub plan: &'a Plan,
+    /// The stages planned.
+    pub route: &'a Route,
+    /// The zones, numbered as in the plan.
+    pub zones: &'a [Zone],
+}

@@ -1,0 +1,119 @@
+//! One line a leg and rope team, RFC 4180, for spreadsheets.
+
+use std::io;
+
+use super::{Sheet, row::Row, units::Units};
+use crate::leg::{Leg, TeamSetup};
+
+const HEAD: [&str; 19] = [
+    "leg",
+    "stage",
+    "roped",
+    "start_m",
+    "end_m",
+    "length_m",
+    "ascent_m",
+    "descent_m",
+    "time_min",
+    "zones",
+    "gap_m",
+    "effective_gap_m",
+    "verdict",
+    "team",
+    "people",
+    "spacing_m",
+    "knots",
+    "coil_m",
+    "rope_m",
+];
+
+/// The legs as CSV with a head line; numbers in metres whatever units are shown elsewhere.
+///
+/// # Errors
+/// Whatever `out` refuses.
+pub fn legs(out: impl io::Write, sheet: &Sheet<'_>) -> io::Result<()> {
+    let mut csv = csv::WriterBuilder::new()
+        .terminator(csv::Terminator::CRLF)
+        .from_writer(out);
+    csv.write_record(HEAD)?;
+    for leg in &sheet.plan.legs {
+        let of_leg = of_leg(leg);
+        if leg.teams.is_empty() {
+            csv.write_record(
+                of_leg
+                    .iter()
+                    .cloned()
+                    .chain(std::iter::repeat_n(String::new(), 6)),
+            )?;
+        }
+        for team in &leg.teams {
+            csv.write_record(
+                of_leg
+                    .iter()
+                    .cloned()
+                    .chain(of_team(team))
+                    .map(|c| guarded(&c)),
+            )?;
+        }
+    }
+    csv.flush()
+}
+
+fn number(x: f64) -> String {
+    format!("{:.3}", x + 0.0)
+}
+
+fn of_leg(leg: &Leg) -> [String; 13] {
+    let row = Row::new(leg, Units::Metric);
+    let maybe = |x: Option<f64>| x.map_or_else(String::new, number);
+    [
+        row.leg.to_string(),
+        row.stage.to_string(),
+        leg.roped.to_string(),
+        number(leg.start_m),
+        number(leg.end_m),
+        number(leg.length_m),
+        maybe(leg.ascent_m),
+        maybe(leg.descent_m),
+        number(leg.time_min),
+        row.zones,
+        maybe(leg.gap_m),
+        maybe(leg.effective_gap_m),
+        row.verdict.as_str().to_owned(),
+    ]
+}
+
+fn of_team(team: &TeamSetup) -> [String; 6] {
+    [
+        team.team.to_string(),
+        team.people.to_string(),
+        number(team.spacing_m),
+        team.knots.count.to_string(),
+        number(team.coil_m),
+        number(team.ledger.total_m),
+    ]
+}
+
+/// A cell that no spreadsheet takes for a formula.
+#[must_use]
+pub fn guarded(text: &str) -> String {
+    let number = text.parse::<f64>().is_ok();
+    let formula = !number && text.starts_with(['=', '+', '-', '@', '\t', '\r']);
+    if formula {
+        format!("'{text}")
+    } else {
+        text.to_owned()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn cells_that_look_like_formulas_are_guarded_and_numbers_are_not() {
+        assert_eq!(guarded("=cmd|' /C calc'!A0"), "'=cmd|' /C calc'!A0");
+        assert_eq!(guarded("+1+1"), "'+1+1");
+        assert_eq!(guarded("-3.5"), "-3.5");
+    }
+}

@@ -1,0 +1,363 @@
+//! The annotated map `[rfc7946]`: zones, then legs, then the places where the set-up changes.
+//!
+//! One feature is written at a time, so a long line needs little memory. Styling members follow
+//! simplestyle-spec 1.1.0 and can be left out.
+
+use std::io::{self, Write};
+
+use geojson::{Feature, Geometry, GeometryValue, JsonObject, Position};
+use serde_json::{Value, json};
+
+use super::{
+    Sheet,
+    change::{self, Change, Kind},
+    style,
+    units::Units,
+    words,
+};
+use crate::{
+    geometry::{Bounds, LonLat, Polygon, antimeridian},
+    leg::{Leg, TeamSetup},
+    plan::ZoneSummary,
+    route::{Stage, Stretch},
+    zone::Zone,
+};
+
+/// Decimals of coordinates: about a centimetre.
+const SCALE: f64 = 1e7;
+
+/// How the map is written.
+#[derive(Clone, Copy, Debug)]
+pub struct Look {
+    /// With simplestyle members.
+    pub styled: bool,
+    /// Units in titles and descriptions; values stay in metres.
+    pub units: Units,
+}
+
+/// Writes the whole collection.
+///
+/// # Errors
+/// Whatever `out` refuses.
+pub fn map(mut out: impl Write, sheet: &Sheet<'_>, look: Look) -> io::Result<()> {
+    write!(out, "{{\"type\":\"FeatureCollection\"")?;
+    if let Some(bounds) = bounds(sheet) {
+        let (low, high) = (position(bounds.low), position(bounds.high));
+        write!(
+            out,
+            ",\"bbox\":[{},{},{},{}]",
+            low[0], low[1], high[0], high[1]
+        )?;
+    }
+    write!(out, ",\"features\":[")?;
+    let zones = sheet
+        .zones
+        .iter()
+        .zip(&sheet.plan.zones)
+        .filter_map(|(z, s)| zone(z, s, look));
+    let legs = sheet.plan.legs.iter().filter_map(|l| leg(l, sheet, look));
+    let changes = change::changes(sheet);
+    let places = changes.iter().map(|c| place(c, look));
+    let mut separator = "\n";
+    for feature in zones.chain(legs).chain(places) {
+        write!(out, "{separator}")?;
+        serde_json::to_writer(&mut out, &feature)?;
+        separator = ",\n";
+    }
+    writeln!(out, "\n]}}")
+}
+
+/// Box round all that is written; over the antimeridian it spans the whole world.
+fn bounds(sheet: &Sheet<'_>) -> Option<Bounds> {
+    let lines = sheet
+        .route
+        .stages
+        .iter()
+        .filter_map(|s| Bounds::of(s.points()));
+    let zones = sheet.zones.iter().filter_map(|z| z.outline.bounds());
+    let all = lines.chain(zones).reduce(Bounds::with)?;
+    if all.low.lon_deg >= -180.0 && all.high.lon_deg <= 180.0 {
+        return Some(all);
+    }
+    Some(Bounds {
+        low: LonLat::new(-180.0, all.low.lat_deg),
+        high: LonLat::new(180.0, all.high.lat_deg),
+    })
+}
+
+fn rounded(deg: f64) -> f64 {
+    (deg * SCALE).round() / SCALE + 0.0
+}
+
+fn position(p: LonLat) -> [f64; 2] {
+    [rounded(p.lon_deg), rounded(p.lat_deg)]
+}
+
+fn positions(line: &[LonLat]) -> Vec<Position> {
+    let mut rounded: Vec<[f64; 2]> = line.iter().map(|&p| position(p)).collect();
+    let ends = (rounded.first().copied(), rounded.last().copied());
+    rounded.dedup();
+    if let ([_], (Some(first), Some(last))) = (rounded.as_slice(), ends) {
+        rounded = vec![first, last];
+    }
+    rounded.into_iter().map(Position::from).collect()
+}
+
+fn feature(value: GeometryValue, properties: JsonObject) -> Feature {
+    Feature {
+        bbox: None,
+        geometry: Some(Geometry::new(value)),
+        id: None,
+        properties: Some(properties),
+        foreign_members: None,
+    }
+}
+
+/// Adds members to an object; a null is not added.
+fn put(object: &mut JsonObject, members: Value) {
+    if let Value::Object(members) = members {
+        object.extend(members.into_iter().filter(|(_, v)| !v.is_null()));
+    }
+}
+
+// --- zones ---
+
+fn zone(zone: &Zone, summary: &ZoneSummary, look: Look) -> Option<Feature> {
+    let polygons = zone
+        .outline
+        .polygons
+        .iter()
+        .flat_map(antimeridian::cut_polygon);
+    let mut rings: Vec<Vec<Vec<Position>>> = polygons.filter_map(|p| polygon(&p)).collect();
+    let value = match rings.len() {
+        0 => return None,
+        1 => GeometryValue::Polygon {
+            coordinates: rings.remove(0),
+        },
+        _ => GeometryValue::MultiPolygon { coordinates: rings },
+    };
+    Some(feature(value, zone_properties(zone, summary, look)))
+}
+
+fn zone_properties(zone: &Zone, summary: &ZoneSummary, look: Look) -> JsonObject {
+    let mut properties = JsonObject::new();
+    put(&mut properties, Value::Object(scalars(&zone.other)));
+    put(
+        &mut properties,
+        json!({
+            "role": "zone",
+            "name": zone.name.clone().unwrap_or_else(|| zone.label()),
+            "title": format!("{}: gaps up to {}", zone.label(), look.units.length(zone.gap.max_m, super::units::Side::Demand)),
+            "description": words::zone_description(zone, look.units),
+            "zone": zone.number,
+            "gap_m": zone.gap.max_m,
+            "gap_assumed": zone.gap.assumed,
+            "snow_depth_m": zone.snow_depth_m,
+            "surface": summary.surface,
+            "strike_deg": summary.strike_deg,
+            "strike_uncertainty_deg": summary.strike_uncertainty_deg,
+            "rope": summary.rope,
+            "observed_on": zone.observed_on,
+            "source": zone.source,
+            "note": zone.note,
+            "crossings": summary.crossings.len(),
+        }),
+    );
+    if look.styled {
+        put(
+            &mut properties,
+            json!({
+                "fill": style::zone_fill(zone.gap.max_m),
+                "fill-opacity": 0.6,
+                "stroke": style::ZONE_STROKE,
+                "stroke-width": 1,
+                "stroke-opacity": 1,
+            }),
+        );
+    }
+    properties
+}
+
+/// The leader's own properties as flat values: what is nested is passed on as its JSON text.
+fn scalars(other: &JsonObject) -> JsonObject {
+    let flat = |v: &Value| match v {
+        Value::Array(_) | Value::Object(_) => Value::String(v.to_string()),
+        v => v.clone(),
+    };
+    other
+        .iter()
+        .filter(|(_, v)| !v.is_null())
+        .map(|(k, v)| (k.clone(), flat(v)))
+        .collect()
+}
+
+/// Rings closed, outer ones counter-clockwise, holes clockwise; rings that rounding left without an
+/// area are dropped.
+fn polygon(polygon: &Polygon) -> Option<Vec<Vec<Position>>> {
+    let outer = ring(&polygon.outer, false)?;
+    let holes = polygon.holes.iter().filter_map(|h| ring(h, true));
+    Some(std::iter::once(outer).chain(holes).collect())
+}
+
+fn ring(points: &[LonLat], clockwise: bool) -> Option<Vec<Position>> {
+    let mut rounded: Vec<[f64; 2]> = points.iter().map(|&p| position(p)).collect();
+    rounded.dedup();
+    if rounded.len() < 4 {
+        return None;
+    }
+    if (doubled_area(&rounded) < 0.0) != clockwise {
+        rounded.reverse();
+    }
+    Some(rounded.into_iter().map(Position::from).collect())
+}
+
+fn doubled_area(ring: &[[f64; 2]]) -> f64 {
+    let Some(&[x0, y0]) = ring.first() else {
+        return 0.0;
+    };
+    let cross = |pair: &[[f64; 2]]| {
+        let ([ax, ay], [bx, by]) = (pair[0], pair[1]);
+        (ax - x0) * (by - y0) - (bx - x0) * (ay - y0)
+    };
+    ring.windows(2).map(cross).sum()
+}
+
+// --- legs ---
+
+fn leg(leg: &Leg, sheet: &Sheet<'_>, look: Look) -> Option<Feature> {
+    let stage: &Stage = sheet.route.stages.iter().find(|s| s.number == leg.stage)?;
+    let parts = stage.line(Stretch {
+        from_m: leg.start_m,
+        to_m: leg.end_m,
+    });
+    let mut lines: Vec<Vec<Position>> = parts
+        .iter()
+        .flat_map(|part| antimeridian::cut_line(part))
+        .map(|part| positions(&part))
+        .collect();
+    lines.retain(|line| line.len() > 1);
+    let value = match lines.len() {
+        0 => return None,
+        1 => GeometryValue::LineString {
+            coordinates: lines.remove(0),
+        },
+        _ => GeometryValue::MultiLineString { coordinates: lines },
+    };
+    Some(feature(value, leg_properties(leg, look)))
+}
+
+fn leg_properties(leg: &Leg, look: Look) -> JsonObject {
+    let zones: Vec<String> = leg.zones.iter().map(usize::to_string).collect();
+    let mut properties = JsonObject::new();
+    put(
+        &mut properties,
+        json!({
+            "role": "leg",
+            "name": format!("Leg {}", leg.leg),
+            "title": words::leg_title(leg, look.units),
+            "description": words::leg_description(leg, look.units),
+            "leg": leg.leg,
+            "stage": leg.stage,
+            "roped": leg.roped,
+            "start_m": mm(leg.start_m),
+            "end_m": mm(leg.end_m),
+            "length_m": mm(leg.length_m),
+            "ascent_m": leg.ascent_m.map(mm),
+            "descent_m": leg.descent_m.map(mm),
+            "steepest_deg": leg.steepest_deg.map(mm),
+            "zones": zones.join(" "),
+            "gap_m": leg.gap_m,
+            "effective_gap_m": leg.effective_gap_m.map(mm),
+            "along": leg.along,
+            "snow_depth_m": leg.snow_depth_m,
+            "time_min": mm(leg.time_min),
+            "verdict": leg.verdict.as_str(),
+        }),
+    );
+    for team in &leg.teams {
+        put_team(&mut properties, team, leg.teams.len());
+    }
+    if look.styled {
+        put(
+            &mut properties,
+            json!({
+                "stroke": style::leg_stroke(leg.verdict),
+                "stroke-width": style::leg_width(leg.verdict),
+                "stroke-opacity": 1,
+            }),
+        );
+    }
+    properties
+}
+
+/// The set-up as flat values; with several teams the names end in the team's number.
+fn put_team(properties: &mut JsonObject, team: &TeamSetup, teams: usize) {
+    let name = |what: &str| {
+        if teams > 1 {
+            format!("{what}_team_{}", team.team)
+        } else {
+            what.to_owned()
+        }
+    };
+    let members = [
+        ("people", json!(team.people)),
+        ("spacing_m", json!(team.spacing_m)),
+        ("knots", json!(team.knots.count)),
+        ("coil_m", json!(mm(team.coil_m))),
+        ("rope_m", json!(mm(team.ledger.total_m))),
+        ("sold_length_m", json!(team.sold_length_m)),
+        ("spare_m", json!(team.rope.as_ref().map(|r| mm(r.spare_m)))),
+        ("covers_gap_m", json!(team.covers_gap_m.map(mm))),
+    ];
+    let given = members.into_iter().filter(|(_, v)| !v.is_null());
+    properties.extend(given.map(|(what, value)| (name(what), value)));
+}
+
+fn mm(x: f64) -> f64 {
+    (x * 1000.0).round() / 1000.0 + 0.0
+}
+
+// --- changes ---
+
+fn place(change: &Change<'_>, look: Look) -> Feature {
+    let title = format!(
+        "{}. {}",
+        change.number,
+        words::capital(change.kind.as_str())
+    );
+    let description = match change.kind {
+        Kind::RopeUp => words::leg_description(change.leg, look.units),
+        Kind::Unrope => format!(
+            "End of leg {}, once the last person is here.",
+            change.leg.leg
+        ),
+    };
+    let mut properties = JsonObject::new();
+    put(
+        &mut properties,
+        json!({
+            "role": "change",
+            "name": title,
+            "title": title,
+            "description": description,
+            "change": change.number,
+            "what": change.kind.as_str(),
+            "stage": change.stage,
+            "at_m": mm(change.at_m),
+            "leg": change.leg.leg,
+        }),
+    );
+    if look.styled {
+        put(
+            &mut properties,
+            json!({ "marker-color": style::CHANGE, "marker-size": "medium" }),
+        );
+    }
+    let at = position(LonLat::new(change.at[0], change.at[1]));
+    feature(
+        GeometryValue::Point {
+            coordinates: Position::from(at),
+        },
+        properties,
+    )
+}

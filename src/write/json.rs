@@ -1,0 +1,56 @@
+//! The plan as JSON, rounded: coordinates to 7 decimals (a centimetre), all else to 3 (a millimetre).
+
+use serde_json::{Number, Value};
+
+use crate::plan::Plan;
+
+/// The whole plan, indented, with a line break at the end.
+///
+/// # Errors
+/// Only if a value cannot stand in JSON, which no plan holds.
+pub fn plan(plan: &Plan) -> Result<String, serde_json::Error> {
+    let mut value = serde_json::to_value(plan)?;
+    round(&mut value, 3);
+    let mut text = serde_json::to_string_pretty(&value)?;
+    text.push('\n');
+    Ok(text)
+}
+
+/// JSON Schema of the plan.
+///
+/// # Errors
+/// Only if the schema cannot stand in JSON.
+pub fn schema() -> Result<String, serde_json::Error> {
+    let mut text = serde_json::to_string_pretty(&schemars::schema_for!(Plan))?;
+    text.push('\n');
+    Ok(text)
+}
+
+/// Rounds every number below `value`; what the leader's own properties hold stays untouched.
+fn round(value: &mut Value, decimals: i32) {
+    match value {
+        Value::Number(n) => {
+            if let Some(rounded) = n
+                .as_f64()
+                .filter(|_| n.is_f64())
+                .and_then(|x| rounded(x, decimals))
+            {
+                *n = rounded;
+            }
+        }
+        Value::Array(items) => items.iter_mut().for_each(|item| round(item, decimals)),
+        Value::Object(members) => {
+            for (name, member) in members.iter_mut().filter(|(name, _)| *name != "other") {
+                let place = matches!(name.as_str(), "start" | "end");
+                round(member, if place { 7 } else { decimals });
+            }
+        }
+        _ => {}
+    }
+}
+
+fn rounded(x: f64, decimals: i32) -> Option<Number> {
+    let scale = 10_f64.powi(decimals);
+    // Adding 0 turns −0 into 0.
+    Number::from_f64((x * scale).round() / scale + 0.0)
+}

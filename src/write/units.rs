@@ -1,0 +1,124 @@
+//! Shown values: metric or imperial, demands rounded up, things at hand rounded down.
+
+/// International foot `[from memory: exact by definition since 1959]`.
+const FOOT_M: f64 = 0.3048;
+/// International mile, 5280 feet; derived.
+const MILE_M: f64 = 5280.0 * FOOT_M;
+
+/// Which units are shown. Files in GeoJSON and JSON stay in metres.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Units {
+    /// Metres and kilometres.
+    #[default]
+    Metric,
+    /// Feet and miles.
+    Imperial,
+}
+
+/// To which side a shown value may err.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Side {
+    /// Rounded up: what is needed.
+    Demand,
+    /// Rounded down: what there is.
+    AtHand,
+    /// Rounded to the nearest: what is measured.
+    Measured,
+}
+
+impl Units {
+    /// Short unit of lengths of rope and gaps: `m` or `ft`.
+    #[must_use]
+    pub fn short(self) -> &'static str {
+        match self {
+            Self::Metric => "m",
+            Self::Imperial => "ft",
+        }
+    }
+
+    /// Unit of distances walked: `km` or `mi`.
+    #[must_use]
+    pub fn long(self) -> &'static str {
+        match self {
+            Self::Metric => "km",
+            Self::Imperial => "mi",
+        }
+    }
+
+    /// A length in the short unit without its name, with at most one decimal.
+    #[must_use]
+    pub fn number(self, metres: f64, side: Side) -> String {
+        let value = match self {
+            Self::Metric => metres,
+            Self::Imperial => metres / FOOT_M,
+        };
+        let tenths = match side {
+            Side::Demand => (value * 10.0 - 1e-6).ceil(),
+            Side::AtHand => (value * 10.0 + 1e-6).floor(),
+            Side::Measured => (value * 10.0).round(),
+        };
+        let shown = format!("{:.1}", tenths / 10.0 + 0.0);
+        shown
+            .strip_suffix(".0")
+            .map_or(shown.clone(), str::to_owned)
+    }
+
+    /// A length in the short unit with its name.
+    #[must_use]
+    pub fn length(self, metres: f64, side: Side) -> String {
+        format!("{} {}", self.number(metres, side), self.short())
+    }
+
+    /// A distance walked in whole metres or feet, without its name.
+    #[must_use]
+    pub fn whole(self, metres: f64) -> String {
+        match self {
+            Self::Metric => format!("{:.0}", metres + 0.0),
+            Self::Imperial => format!("{:.0}", metres / FOOT_M + 0.0),
+        }
+    }
+
+    /// A chainage in the long unit without its name, two decimals.
+    #[must_use]
+    pub fn chainage(self, metres: f64) -> String {
+        match self {
+            Self::Metric => format!("{:.2}", metres / 1000.0),
+            Self::Imperial => format!("{:.2}", metres / MILE_M),
+        }
+    }
+}
+
+/// Minutes as hours and minutes: `1 h 05`.
+#[must_use]
+pub fn minutes(min: f64) -> String {
+    let whole = min.round();
+    let (hours, rest) = ((whole / 60.0).floor(), whole % 60.0);
+    if hours > 0.0 {
+        format!("{hours:.0} h {rest:02.0}")
+    } else {
+        format!("{rest:.0} min")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn demands_round_up_and_what_is_at_hand_rounds_down() {
+        let metric = Units::Metric;
+        assert_eq!(metric.length(43.2, Side::Demand), "43.2 m");
+        assert_eq!(metric.length(43.21, Side::Demand), "43.3 m");
+        assert_eq!(metric.length(43.29, Side::AtHand), "43.2 m");
+        assert_eq!(metric.length(60.0, Side::Demand), "60 m");
+        assert_eq!(Units::Imperial.length(15.24, Side::Demand), "50 ft");
+        assert_eq!(Units::Imperial.length(15.25, Side::Demand), "50.1 ft");
+    }
+
+    #[test]
+    fn minutes_are_read_as_hours() {
+        assert_eq!(minutes(65.4), "1 h 05");
+        assert_eq!(minutes(59.6), "1 h 00");
+        assert_eq!(minutes(12.0), "12 min");
+    }
+}
