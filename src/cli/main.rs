@@ -1,3 +1,61 @@
-//! The `schrund` command.
+//! The `schrund` command: opens and saves files, and ends with the exit code that the contract promises.
 
-fn main() {}
+mod args;
+mod check;
+mod inputs;
+mod new;
+mod plan;
+mod practice;
+mod save;
+mod shell;
+mod show;
+mod source;
+
+use std::process::ExitCode;
+
+use clap::Parser;
+
+/// How a command ended. The numbers are promised to scripts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum End {
+    /// Planned, every leg inside the limits; or done.
+    Done,
+    /// Something unexpected.
+    Unexpected,
+    /// An input is missing or unreadable.
+    Unreadable,
+    /// An input was understood and is wrong.
+    Wrong,
+    /// Planned and written, but a leg has no set-up within the limits or no rope at hand fits.
+    Outside,
+    /// The network.
+    Network,
+}
+
+impl From<End> for ExitCode {
+    fn from(end: End) -> Self {
+        Self::from(match end {
+            End::Done => 0,
+            End::Unexpected => 1,
+            End::Unreadable => 3,
+            End::Wrong => 4,
+            End::Outside => 5,
+            End::Network => 6,
+        })
+    }
+}
+
+fn main() -> ExitCode {
+    let args = args::Args::parse();
+    let show = show::Show::new(&args);
+    let end = match args.command {
+        args::Command::Plan(plan) => plan::run(&plan, &show),
+        args::Command::Check(check) => check::run(&check, &show),
+        args::Command::Practice { name } => practice::run(name.as_deref(), &show),
+        args::Command::New { dir } => new::run(&dir, &show),
+        args::Command::Schema { of } => shell::schema(of, &show),
+        args::Command::Completions { shell } => shell::completions(shell, &show),
+        args::Command::Man => shell::man(&show),
+    };
+    end.into()
+}

@@ -9,7 +9,7 @@ use super::{Bounds, LonLat, Polygon};
 pub fn cut_line(line: &[LonLat]) -> Vec<Vec<LonLat>> {
     let mut parts: Vec<Vec<LonLat>> = Vec::new();
     let mut part: Vec<LonLat> = Vec::new();
-    let mut turn = None;
+    let mut turn: Option<f64> = None;
     for &point in line {
         let here = turn_of(point.lon_deg);
         if let (Some(last_turn), Some(&last)) = (turn, part.last())

@@ -1,0 +1,198 @@
+//! The flags. Nothing else in the program knows them.
+
+use std::path::PathBuf;
+
+use clap::{Parser, Subcommand, ValueEnum};
+
+/// Plans how a rope team is set up on every leg of a glacier route.
+#[derive(Debug, Parser)]
+#[command(
+    name = "schrund",
+    version,
+    about,
+    long_about = "Plans how a rope team is set up on every leg of a glacier route.\n\n\
+                  Reads a GPX line and a GeoJSON map of the ice with the gap widths you expect, and works out \
+                  where to rope up, how far apart to walk, which knots to tie, how much rope to carry spare, and \
+                  which rope to take. It computes what the rules give for the assumptions it was told. It never \
+                  promises safety: what is seen on the spot, local rules and trained people come first.",
+    after_help = "Exit codes: 0 planned, every leg inside the limits · 1 unexpected failure · 2 usage · \
+                  3 input missing or unreadable · 4 input understood but wrong · 5 planned, but a leg has no set-up \
+                  within the limits or no rope at hand fits · 6 network"
+)]
+pub(crate) struct Args {
+    /// When to use colours; `NO_COLOR` is honoured.
+    #[arg(long, global = true, value_name = "WHEN", default_value = "auto")]
+    pub(crate) color: Color,
+    /// Say less: only errors.
+    #[arg(short, long, global = true)]
+    pub(crate) quiet: bool,
+    /// Say more: what was read and what it held.
+    #[arg(short, long, global = true)]
+    pub(crate) verbose: bool,
+    #[command(subcommand)]
+    pub(crate) command: Command,
+}
+
+/// When to use colours.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Color {
+    /// In a terminal.
+    Auto,
+    /// Always.
+    Always,
+    /// Never.
+    Never,
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum Command {
+    /// Plan the legs of a route: where to rope up, how, and with which rope.
+    Plan(PlanArgs),
+    /// Read files and report every fault and oddity; plan nothing.
+    Check(CheckArgs),
+    /// List the practice sets, or print one with the standing of each figure.
+    Practice {
+        /// Name of a set, or path of a practice file.
+        name: Option<String>,
+    },
+    /// Write a commented trip file and an empty zones file to fill in.
+    New {
+        /// Folder to write them to; made if it is not there.
+        dir: PathBuf,
+    },
+    /// Print a JSON Schema of the plan, the trip file or the zones file.
+    Schema {
+        /// Of which.
+        of: Document,
+    },
+    /// Print completions for a shell.
+    Completions {
+        /// Which shell.
+        shell: clap_complete::Shell,
+    },
+    /// Print the manual page.
+    Man,
+}
+
+/// Documents that have a schema.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Document {
+    /// What `--format json` prints.
+    Plan,
+    /// What `--trip` takes.
+    Trip,
+    /// The zones file.
+    Zones,
+}
+
+/// What a plan is made from.
+#[derive(Debug, clap::Args)]
+pub(crate) struct JobArgs {
+    /// The line: a GPX file, an http(s) address, or - for standard input.
+    pub(crate) route: String,
+    /// The ice: a GeoJSON file, an http(s) address, or - for standard input.
+    pub(crate) zones: String,
+    /// How many go, or their masses with pack in kg: 3, or 82,75,90.
+    #[arg(long, value_name = "PEOPLE", value_delimiter = ',', allow_hyphen_values = true)]
+    pub(crate) party: Vec<f64>,
+    /// A rope at hand, in metres; give it again for each rope.
+    #[arg(long, value_name = "METRES", allow_hyphen_values = true)]
+    pub(crate) rope: Vec<f64>,
+    /// A practice set by name, or the path of a practice file.
+    #[arg(long, value_name = "NAME|FILE")]
+    pub(crate) practice: Option<String>,
+    /// A trip file (TOML) with all of these and more; flags win over it.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) trip: Option<String>,
+    /// Margin along and beside the line, metres.
+    #[arg(long, value_name = "METRES", allow_hyphen_values = true)]
+    pub(crate) margin: Option<f64>,
+    /// Gap width, metres, for zones that give none.
+    #[arg(long, value_name = "METRES", allow_hyphen_values = true)]
+    pub(crate) gap: Option<f64>,
+    /// Plan only this stage, by number or name.
+    #[arg(long, value_name = "N|NAME")]
+    pub(crate) stage: Option<String>,
+    /// How the party travels.
+    #[arg(long)]
+    pub(crate) travel: Option<Travel>,
+    /// Another figure, by the name that the plan lists it under; give it again for each.
+    #[arg(long, value_name = "NAME=VALUE", value_parser = assumption)]
+    pub(crate) assume: Vec<(String, f64)>,
+}
+
+#[derive(Debug, clap::Args)]
+pub(crate) struct PlanArgs {
+    #[command(flatten)]
+    pub(crate) job: JobArgs,
+    /// What to print to standard output.
+    #[arg(long, default_value = "table")]
+    pub(crate) format: Format,
+    /// Write the whole set of files to this folder.
+    #[arg(long, value_name = "DIR")]
+    pub(crate) out: Option<PathBuf>,
+    /// Write what would be printed to this file instead.
+    #[arg(short = 'o', long = "output", value_name = "FILE")]
+    pub(crate) output: Option<PathBuf>,
+    /// Replace files that are there already (never an input).
+    #[arg(long)]
+    pub(crate) force: bool,
+    /// Units shown; GeoJSON and JSON stay in metres.
+    #[arg(long, default_value = "metric")]
+    pub(crate) units: Units,
+    /// Leave the styling members out of the GeoJSON.
+    #[arg(long)]
+    pub(crate) no_style: bool,
+}
+
+#[derive(Debug, clap::Args)]
+pub(crate) struct CheckArgs {
+    /// Files to read: routes, zones, trip and practice files.
+    #[arg(required_unless_present = "explain")]
+    pub(crate) files: Vec<String>,
+    /// Gap width, metres, for zones that give none.
+    #[arg(long, value_name = "METRES", allow_hyphen_values = true)]
+    pub(crate) gap: Option<f64>,
+    /// Say more about a code, such as `gap-not-given`.
+    #[arg(long, value_name = "CODE")]
+    pub(crate) explain: Option<String>,
+}
+
+/// Things that can be printed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Format {
+    /// The leg table, for reading.
+    Table,
+    /// The whole plan.
+    Json,
+    /// The leg table, for spreadsheets.
+    Csv,
+    /// The annotated map.
+    Geojson,
+}
+
+/// How the party travels.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Travel {
+    /// On foot.
+    Foot,
+    /// On snowshoes.
+    Snowshoe,
+    /// On skis.
+    Ski,
+}
+
+/// Units shown.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Units {
+    /// Metres and kilometres.
+    Metric,
+    /// Feet and miles.
+    Imperial,
+}
+
+fn assumption(text: &str) -> Result<(String, f64), String> {
+    let (name, value) = text.split_once('=').ok_or("give it as NAME=VALUE")?;
+    let value = value.trim().parse().map_err(|_| format!("`{value}` is no number"))?;
+    Ok((name.trim().to_owned(), value))
+}

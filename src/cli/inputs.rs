@@ -1,0 +1,200 @@
+//! From flags to a job: reads everything, tells all faults at once.
+
+use std::path::Path;
+
+use schrund::{
+    problem::{Code, Noted, Place, Problem},
+    read::{self, geojson::Given, trip::{Folk, RopeEntry, StageWord, Trip}},
+    route::Route,
+    rules::{Origin, Rule, Rules, Travel, practice},
+    team::{Party, Rope},
+    zone::Zone,
+};
+
+use crate::{
+    args::{self, JobArgs},
+    source,
+};
+
+/// Everything read, owned.
+#[derive(Debug)]
+pub(crate) struct Inputs {
+    pub(crate) route: Route,
+    pub(crate) zones: Vec<Zone>,
+    pub(crate) party: Party,
+    pub(crate) ropes: Vec<Rope>,
+    pub(crate) rules: Rules,
+    pub(crate) notices: Vec<Problem>,
+}
+
+impl Inputs {
+    /// Reads the files and lays trip file and flags over the rules.
+    pub(crate) fn read(args: &JobArgs) -> Result<Self, Vec<Problem>> {
+        let mut faults = Faults::default();
+        faults.check(only_one_standard_input(args));
+        let trip = faults.take(read_trip(args)).unwrap_or_default();
+        let rules = faults.take(rules(args, &trip));
+        let gap_m = args.gap.or(trip.gap_m);
+        let route = faults.take(read_route(&args.route));
+        let zones = faults.take(read_zones(&args.zones, gap_m));
+        let (Some(rules), Some(route), Some(zones)) = (rules, route, zones) else {
+            return Err(faults.0);
+        };
+        let party = faults.take(party(args, &trip, &rules));
+        let ropes = faults.take(ropes(args, &trip));
+        let mut notices = route.notes;
+        notices.extend(zones.notes);
+        let route = faults.take(staged(route.value, args, &trip));
+        match (party, ropes, route) {
+            (Some(party), Some(ropes), Some(route)) if faults.0.is_empty() => {
+                Ok(Self { route, zones: zones.value, party, ropes, rules, notices })
+            }
+            _ => Err(faults.0),
+        }
+    }
+}
+
+/// Faults of several readers, gathered.
+#[derive(Default)]
+struct Faults(Vec<Problem>);
+
+impl Faults {
+    fn take<T>(&mut self, result: Result<T, Vec<Problem>>) -> Option<T> {
+        result.map_err(|faults| self.0.extend(faults)).ok()
+    }
+
+    fn check(&mut self, fault: Option<Problem>) {
+        self.0.extend(fault);
+    }
+}
+
+fn only_one_standard_input(args: &JobArgs) -> Option<Problem> {
+    let inputs = [Some(&args.route), Some(&args.zones), args.trip.as_ref()];
+    let dashes = inputs.into_iter().flatten().filter(|name| *name == "-").count();
+    (dashes > 1).then(|| {
+        let says = "standard input can give only one of the inputs";
+        Problem::new(Code::Unreadable, Place::file("standard input"), says)
+            .hint("name files for the others")
+    })
+}
+
+pub(crate) fn read_route(name: &str) -> Result<Noted<Route>, Vec<Problem>> {
+    let text = source::open(name).map_err(|fault| vec![fault])?;
+    read::gpx::route(source::shown(name), text)
+}
+
+pub(crate) fn read_zones(name: &str, gap_m: Option<f64>) -> Result<Noted<Vec<Zone>>, Vec<Problem>> {
+    let text = source::open(name).map_err(|fault| vec![fault])?;
+    read::geojson::zones(source::shown(name), text, &Given { gap_m })
+}
+
+fn trip_place(args: &JobArgs) -> Place {
+    Place::file(args.trip.as_deref().map_or("trip file", source::shown))
+}
+
+fn read_trip(args: &JobArgs) -> Result<Trip, Vec<Problem>> {
+    let Some(name) = &args.trip else { return Ok(Trip::default()) };
+    let text = source::text(name).map_err(|fault| vec![fault])?;
+    read::trip::trip(source::shown(name), &text)
+}
+
+/// A practice set by name, or by path where no set has that name.
+pub(crate) fn practice_rules(name: &str) -> Result<Rules, Vec<Problem>> {
+    let embedded = practice::EMBEDDED.iter().any(|(n, _)| *n == name);
+    if embedded || !(Path::new(name).exists() || name.contains(['/', '\\', '.'])) {
+        return Rules::with_practice(&practice::Source::Named(name));
+    }
+    let text = source::text(name).map_err(|fault| vec![fault])?;
+    Rules::with_practice(&practice::Source::File { name, text: &text })
+}
+
+fn rules(args: &JobArgs, trip: &Trip) -> Result<Rules, Vec<Problem>> {
+    let (name, origin) = match (&args.practice, &trip.practice) {
+        (Some(name), _) => (name.as_str(), Origin::Flag),
+        (None, Some(name)) => (name.as_str(), Origin::Trip),
+        (None, None) => (practice::EMBEDDED[0].0, Origin::Default),
+    };
+    let mut rules = practice_rules(name)?;
+    rules.practice_origin = origin;
+    trip.lay_over(&mut rules, &trip_place(args), &Origin::Trip)?;
+    flags(args).lay_over(&mut rules, &Place::default(), &Origin::Flag)?;
+    Ok(rules)
+}
+
+/// The flags in the form of a trip file.
+fn flags(args: &JobArgs) -> Trip {
+    let margin = args.margin.map(|m| (Rule::MarginM.name().to_owned(), m));
+    Trip {
+        travel: args.travel.map(|t| match t {
+            args::Travel::Foot => Travel::Foot,
+            args::Travel::Snowshoe => Travel::Snowshoe,
+            args::Travel::Ski => Travel::Ski,
+        }),
+        party: folk(&args.party),
+        rope: args.rope.iter().map(|&length_m| RopeEntry { length_m, diameter_mm: None, name: None }).collect(),
+        stage: args.stage.as_ref().map(|s| stage_word(s)),
+        assume: args.assume.iter().cloned().chain(margin).collect(),
+        ..Trip::default()
+    }
+}
+
+/// One whole number is a head count, anything else is masses.
+fn folk(numbers: &[f64]) -> Option<Folk> {
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "known to be whole and small"
+    )]
+    match numbers {
+        [] => None,
+        [n] if n.fract() == 0.0 && (0.0..=1000.0).contains(n) => Some(Folk::Number(*n as usize)),
+        masses => Some(Folk::Masses(masses.to_vec())),
+    }
+}
+
+fn stage_word(text: &str) -> StageWord {
+    text.parse().map_or_else(|_| StageWord::Name(text.to_owned()), StageWord::Number)
+}
+
+fn party(args: &JobArgs, trip: &Trip, rules: &Rules) -> Result<Party, Vec<Problem>> {
+    let given = match flags(args).party(&Place::default(), rules)? {
+        Some(party) => Some(party),
+        None => trip.party(&trip_place(args), rules)?,
+    };
+    given.ok_or_else(|| {
+        let says = "nobody said how many go";
+        vec![
+            Problem::new(Code::BadTrip, Place::item("party"), says)
+                .hint("`--party 3`, or their masses with pack: `--party 82,75,90`"),
+        ]
+    })
+}
+
+fn ropes(args: &JobArgs, trip: &Trip) -> Result<Vec<Rope>, Vec<Problem>> {
+    if args.rope.is_empty() { trip.ropes(&trip_place(args)) } else { flags(args).ropes(&Place::default()) }
+}
+
+/// The stage asked for, or all.
+fn staged(route: Route, args: &JobArgs, trip: &Trip) -> Result<Route, Vec<Problem>> {
+    let Some(word) = flags(args).stage.or_else(|| trip.stage.clone()) else { return Ok(route) };
+    let is_it = |number: usize, name: Option<&str>| match &word {
+        StageWord::Number(n) => *n == number,
+        StageWord::Name(n) => name == Some(n.as_str()),
+    };
+    let labels: Vec<String> = route.stages.iter().map(schrund::route::Stage::label).collect();
+    let stages: Vec<_> =
+        route.stages.into_iter().filter(|s| is_it(s.number, s.name.as_deref())).collect();
+    if stages.is_empty() {
+        let says = format!("the route has no such stage: {}", word_shown(&word));
+        let hint = format!("it has {}", labels.join(", "));
+        return Err(vec![Problem::new(Code::UnknownName, Place::item("stage"), says).hint(hint)]);
+    }
+    Ok(Route { name: route.name, stages })
+}
+
+fn word_shown(word: &StageWord) -> String {
+    match word {
+        StageWord::Number(n) => n.to_string(),
+        StageWord::Name(name) => format!("\"{name}\""),
+    }
+}

@@ -1,0 +1,119 @@
+//! The terminal. Nothing else in the program prints.
+
+use std::io::{self, IsTerminal, Write};
+
+use schrund::{
+    problem::{Code, Level, Problem},
+    write::table::FULL_WIDTH,
+};
+
+use crate::{
+    End,
+    args::{Args, Color},
+};
+
+/// What is known about the terminal and how much to say.
+#[derive(Debug)]
+pub(crate) struct Show {
+    color: Color,
+    quiet: bool,
+    verbose: bool,
+}
+
+impl Show {
+    pub(crate) fn new(args: &Args) -> Self {
+        Self { color: args.color, quiet: args.quiet, verbose: args.verbose }
+    }
+
+    /// Whether standard output takes colours.
+    pub(crate) fn colour(&self) -> bool {
+        self.colour_on(&io::stdout())
+    }
+
+    fn colour_on(&self, stream: &impl anstream::stream::RawStream) -> bool {
+        match self.color {
+            Color::Always => true,
+            Color::Never => false,
+            Color::Auto => anstream::AutoStream::choice(stream) != anstream::ColorChoice::Never,
+        }
+    }
+
+    /// Columns of the terminal; the full width where there is none.
+    pub(crate) fn width(&self) -> usize {
+        if !io::stdout().is_terminal() {
+            return FULL_WIDTH;
+        }
+        terminal_size::terminal_size().map_or(FULL_WIDTH, |(w, _)| usize::from(w.0).max(40))
+    }
+
+    /// Prints a result. A reader that stops listening is no fault.
+    pub(crate) fn result(&self, write: impl FnOnce(&mut dyn Write) -> io::Result<()>) -> End {
+        let mut out = io::BufWriter::new(io::stdout().lock());
+        match write(&mut out).and_then(|()| out.flush()) {
+            Ok(()) => End::Done,
+            Err(fault) if fault.kind() == io::ErrorKind::BrokenPipe => End::Done,
+            Err(fault) => self.unexpected(&format!("standard output: {fault}")),
+        }
+    }
+
+    /// Says what is wrong with the inputs, and how the program ends because of it.
+    pub(crate) fn problems(&self, problems: &[Problem]) -> End {
+        for problem in problems {
+            self.problem(problem);
+        }
+        worst(problems)
+    }
+
+    /// Says what was noticed.
+    pub(crate) fn notices(&self, notices: &[Problem]) {
+        for notice in notices.iter().filter(|_| !self.quiet) {
+            self.problem(notice);
+        }
+    }
+
+    fn problem(&self, problem: &Problem) {
+        let text = problem.to_string();
+        let shown = if self.colour_on(&io::stderr()) { bold_head(&text, problem.level()) } else { text };
+        let _ = writeln!(io::stderr(), "{shown}");
+    }
+
+    /// Something the leader did not cause.
+    pub(crate) fn unexpected(&self, what: &str) -> End {
+        let _ = writeln!(io::stderr(), "error: {what}");
+        End::Unexpected
+    }
+
+    /// A line about what was done, unless asked to be quiet.
+    pub(crate) fn say(&self, what: &str) {
+        if !self.quiet {
+            let _ = writeln!(io::stderr(), "{what}");
+        }
+    }
+
+    /// A line for those who want to know more.
+    pub(crate) fn detail(&self, what: &str) {
+        if self.verbose {
+            self.say(what);
+        }
+    }
+}
+
+fn bold_head(text: &str, level: Level) -> String {
+    let (head, rest) = text.split_once(": ").unwrap_or((text, ""));
+    let style = if level <= Level::Grave { "1;31" } else { "1" };
+    format!("\u{1b}[{style}m{head}:\u{1b}[0m {rest}")
+}
+
+/// Which exit code these errors ask for: what cannot be read first, then the network, then what is wrong.
+fn worst(problems: &[Problem]) -> End {
+    let any = |wanted: &[Code]| problems.iter().any(|p| wanted.contains(&p.code));
+    if any(&[Code::Unreadable]) {
+        End::Unreadable
+    } else if any(&[Code::Network]) {
+        End::Network
+    } else if problems.iter().any(|p| p.level() == Level::Error) {
+        End::Wrong
+    } else {
+        End::Done
+    }
+}
