@@ -144,6 +144,24 @@ codes! {
     OnSkis, "on-skis", Note;
     /// No rope at hand was named, so the plan says which length to take and checks none.
     NoRopeNamed, "no-rope-named", Note;
+    /// The route file holds no track or route with two different points in a row, so there is nothing
+    /// to walk. Export the track or the planned route itself, not only its waypoints.
+    NoLine, "no-line", Error;
+    /// A height in the route file is no finite number. It counts as not given.
+    BadHeight, "bad-height", Warning;
+    /// The route file keeps positions in extensions where no route point tells which way they go.
+    /// They are not part of the line. If the line is in there, export it as a track.
+    DetailIgnored, "detail-ignored", Warning;
+    /// A planner kept the detailed line between two route points in extensions. It is used.
+    DetailUsed, "detail-used", Note;
+    /// A track, route or segment of the file is not part of the plan: it has no line, or it is a route
+    /// beside tracks (a planner often writes the same line twice).
+    PartLeftOut, "part-left-out", Note;
+    /// The line ends and goes on elsewhere, as when a receiver was off. The jump is never walked: it adds
+    /// no length and crosses nothing. If it was walked, draw the missing piece.
+    Jump, "jump", Note;
+    /// Two neighbouring points lie unusually far apart. The line is taken as straight between them.
+    LongEdge, "long-edge", Note;
 }
 
 /// Where a complaint belongs, in words the user knows.

@@ -1,3 +1,4 @@
-//! Text → nouns. Readers take text, never paths.
+//! Text → nouns: takes what a file holds, never its path, and reports every fault at once.
 
+pub mod gpx;
 pub mod trip;

@@ -137,6 +137,19 @@ impl Stage {
         }
     }
 
+    /// Removes the only point of the running segment, which no line leads to or from.
+    /// Returns whether there was such a point.
+    pub fn drop_lone_point(&mut self) -> bool {
+        let start = self.breaks.last().copied().unwrap_or(0);
+        let lone = self.points.len() == start + 1;
+        if lone {
+            self.points.pop();
+            self.heights_m.pop();
+            self.chainage_m.pop();
+        }
+        lone
+    }
+
     /// Metres walked.
     #[must_use]
     pub fn length_m(&self) -> f64 {

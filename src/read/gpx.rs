@@ -1,0 +1,96 @@
+//! GPX 1.0 and 1.1 → [`Route`], streamed: only the points are held, never the file.
+//!
+//! *What counts as what*
+//!
+//! * `trk` before `rte`: routes are used only where no track has a usable line, that is a segment with two
+//!   different points in a row. Each `trk` (or `rte`) is a stage. What is left out is noted.
+//! * Any namespace prefix or none. `name` and `ele` count only with the prefix of the `gpx`, `trk` or `rte`
+//!   around them, because GPX 1.0 lets foreign elements stand beside them.
+//! * Any element with both `lat` and `lon` inside a `rtept` (planners put the detailed line there, mostly in
+//!   `extensions`) is a point of the line to the next `rtept`, and a note says how many there were. Elsewhere in
+//!   a track, a route or the file's own extensions nothing tells where such positions belong: they are not used,
+//!   and a warning says so. Positions of waypoints are neither used nor checked.
+//! * Longitudes −180 to 180 are accepted, both included; the GPX 1.1 schema (`longitudeType`, as excerpted)
+//!   leaves 180 itself out. Longitudes up to 360 are refused with the number to write instead.
+//! * Heights that are no finite number count as not given.
+//! * References to entities a file declares itself are never expanded: they stay as text.
+//! * UTF-8, UTF-16 with a byte-order mark or an XML declaration, and every encoding of the WHATWG list that the
+//!   declaration names. A byte-order mark wins over the declaration.
+
+mod complaint;
+mod document;
+mod element;
+mod fix;
+mod outcome;
+mod part;
+mod source;
+mod tally;
+mod wrong_kind;
+mod xml_fault;
+
+use std::io::BufRead;
+
+use quick_xml::{Reader, events::Event};
+
+use crate::problem::{Code, Noted, Place, Problem};
+use crate::route::Route;
+
+use document::Document;
+use source::Lines;
+
+/// An event buffer larger than this is given back after use, bytes. \[ours\]
+const KEPT_BUFFER_BYTES: usize = 1 << 20;
+
+/// Reads a route; `name` is what the user calls the file and appears in every complaint.
+///
+/// # Errors
+/// Every fault found, in input order, with warnings among them: broken XML, positions that are none, another
+/// kind of file, no usable line. Repeats of one kind are given singly twenty times and then counted.
+///
+/// # Example
+/// ```
+/// let text = r#"<gpx><trk><trkseg><trkpt lat="46.50" lon="8"/><trkpt lat="46.51" lon="8"/></trkseg></trk></gpx>"#;
+/// let read = schrund::read::gpx::route("tour.gpx", text.as_bytes()).expect("a good file");
+/// assert_eq!(read.value.stages[0].points().len(), 2);
+///
+/// let faults = schrund::read::gpx::route("tour.gpx", "<gpx/>".as_bytes()).expect_err("no line");
+/// assert_eq!(faults[0].says, "no line to walk: the file holds no waypoint, track or route");
+/// ```
+pub fn route(name: &str, text: impl BufRead) -> Result<Noted<Route>, Vec<Problem>> {
+    let unreadable = |e: std::io::Error| {
+        let says = format!("reading stopped: {e}");
+        vec![Problem::new(Code::Unreadable, Place::file(name), says)]
+    };
+    let (first, whole) = source::first_bytes(text).map_err(unreadable)?;
+    if let Some(problem) = wrong_kind::by_first_bytes(name, &first) {
+        return Err(vec![problem]);
+    }
+    let mut document = Document::new(name);
+    read_all(Lines::new(source::decoded(&first, whole)), &mut document);
+    outcome::route(document)
+}
+
+/// Hands every event to the document, until the end or a fault that nothing can be read after.
+fn read_all(lines: Lines<'_>, document: &mut Document<'_>) {
+    let mut reader = Reader::from_reader(lines);
+    reader.config_mut().expand_empty_elements = true;
+    let mut buffer = Vec::new();
+    loop {
+        buffer.clear();
+        if buffer.capacity() > KEPT_BUFFER_BYTES {
+            buffer = Vec::new();
+        }
+        reader.get_mut().begin_event();
+        let flow = match reader.read_event_into(&mut buffer) {
+            Ok(Event::Eof) => {
+                document.end_of_file(reader.get_ref());
+                return;
+            }
+            Ok(event) => document.take(&event, reader.get_mut()),
+            Err(e) => document.broken(&e, &buffer, reader.get_ref()),
+        };
+        if flow.is_break() {
+            return;
+        }
+    }
+}
