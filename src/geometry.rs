@@ -7,7 +7,10 @@ pub mod frame;
 pub mod lonlat;
 pub mod outline;
 pub mod segment;
+pub mod projection;
+pub mod utm;
 
 pub use bounds::Bounds;
 pub use lonlat::LonLat;
 pub use outline::{Outline, Polygon};
+pub use utm::Utm;

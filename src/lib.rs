@@ -12,6 +12,7 @@
 pub mod problem;
 
 pub mod geometry;
+pub mod terrain;
 
 pub mod rules;
 

@@ -162,6 +162,13 @@ codes! {
     Jump, "jump", Note;
     /// Two neighbouring points lie unusually far apart. The line is taken as straight between them.
     LongEdge, "long-edge", Note;
+    /// A terrain file is damaged: cut off, empty, or its inner tables contradict each other. Nothing is read from it.
+    TerrainBroken, "terrain-broken", Error;
+    /// A terrain file is whole, but its heights cannot be taken exactly: an unknown coordinate system, coding, unit
+    /// or more than one band. The hint is a command that converts it.
+    TerrainRefused, "terrain-refused", Error;
+    /// What is assumed about a terrain file: its height system, undeclared void cells, cells that hold no height.
+    TerrainNote, "terrain-note", Note;
 }
 
 /// Where a complaint belongs, in words the user knows.
