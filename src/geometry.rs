@@ -6,8 +6,8 @@ pub mod bounds;
 pub mod frame;
 pub mod lonlat;
 pub mod outline;
-pub mod segment;
 pub mod projection;
+pub mod segment;
 pub mod utm;
 
 pub use bounds::Bounds;

@@ -106,8 +106,6 @@ codes! {
     Along, "along-the-crevasses", Warning;
     /// The spacing is shorter than the way over a gap, so two people can stand over one at once.
     TwoOverGap, "two-over-one-gap", Warning;
-    /// The width of the gaps was not in the file; the leader said what to assume.
-    GapAssumed, "gap-assumed", Warning;
     /// The spacing is close to the greatest one: a slightly wider gap has no set-up.
     NearCap, "spacing-near-limit", Warning;
     /// The rope has little to spare: a slightly wider gap asks for another one.
@@ -169,6 +167,41 @@ codes! {
     TerrainRefused, "terrain-refused", Error;
     /// What is assumed about a terrain file: its height system, undeclared void cells, cells that hold no height.
     TerrainNote, "terrain-note", Note;
+    /// The JSON is whole, but it is not GeoJSON: a member is missing, doubled or of the wrong kind, or a
+    /// `type` is misspelt (the words are case-sensitive).
+    BadGeojson, "bad-geojson", Error;
+    /// The file says that its coordinates are not longitude/latitude on WGS 84. Convert it first; the
+    /// command stands in the message.
+    ForeignCrs, "foreign-crs", Error;
+    /// The coordinates are too large for degrees, so they are metres of a map grid. Convert the file first.
+    ProjectedPosition, "projected-position", Error;
+    /// The file holds no polygon with an area, so there is no ice to plan for.
+    NoZones, "no-zones", Error;
+    /// A property that takes one of a few words holds another one.
+    BadWord, "bad-word", Error;
+    /// The lower end of a range lies above the upper one.
+    RangeOrder, "range-order", Error;
+    /// A zone says nothing about how wide its gaps are. Give `gap_m` in the file, or say what to assume
+    /// with `--gap`; no width is ever assumed silently.
+    GapNotGiven, "gap-not-given", Error;
+    /// A gap width from `--gap` stands in for zones that give none. The plan is as good as that guess.
+    GapAssumed, "gap-assumed", Warning;
+    /// Several widths or a range were given; the upper one counts.
+    UpperValue, "upper-value", Warning;
+    /// A property is not known here, but its name is close to one that is. It was not used.
+    NearMiss, "near-miss", Warning;
+    /// `NaN` or `Infinity`, which are no JSON, in a place that does not matter for the plan: read as null.
+    NotANumber, "not-a-number", Warning;
+    /// `strike_uncertainty_deg` without `strike_deg` says nothing and was not used.
+    StrikeMissing, "strike-missing", Warning;
+    /// Polygons whose rings have fewer than three different points cover nothing and were left out.
+    NoArea, "no-area", Warning;
+    /// Points, lines and features without geometry are no zones and were left out.
+    NotAPolygon, "not-a-polygon", Note;
+    /// Rings whose last point is not their first were closed with a straight edge.
+    RingClosed, "ring-closed", Note;
+    /// Rings that touch or cross themselves; everything such a ring winds round counts as ice.
+    RingTangled, "ring-tangled", Note;
 }
 
 /// Where a complaint belongs, in words the user knows.

@@ -98,8 +98,18 @@ impl Stage {
     #[must_use]
     pub fn new(name: Option<String>) -> Self {
         Self {
+            number: 1,
             name,
             ..Self::default()
+        }
+    }
+
+    /// `stage 2 "Day two"`, or without the name where there is none.
+    #[must_use]
+    pub fn label(&self) -> String {
+        match &self.name {
+            Some(name) => format!("stage {} \"{name}\"", self.number),
+            None => format!("stage {}", self.number),
         }
     }
 

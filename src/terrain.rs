@@ -10,11 +10,6 @@
 //! it flattens short steps. Positions in a system of another datum can be off by 2 m (data/crs.toml).
 //! *Checked:* tests/terrain.rs
 
-#![allow(
-    clippy::result_large_err,
-    reason = "a complaint is met once a file, never in a loop that counts"
-)]
-
 mod chunks;
 mod geokeys;
 mod geotiff;

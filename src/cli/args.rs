@@ -47,7 +47,7 @@ pub(crate) enum Color {
 #[derive(Debug, Subcommand)]
 pub(crate) enum Command {
     /// Plan the legs of a route: where to rope up, how, and with which rope.
-    Plan(PlanArgs),
+    Plan(Box<PlanArgs>),
     /// Read files and report every fault and oddity; plan nothing.
     Check(CheckArgs),
     /// List the practice sets, or print one with the standing of each figure.
@@ -93,7 +93,12 @@ pub(crate) struct JobArgs {
     /// The ice: a GeoJSON file, an http(s) address, or - for standard input.
     pub(crate) zones: String,
     /// How many go, or their masses with pack in kg: 3, or 82,75,90.
-    #[arg(long, value_name = "PEOPLE", value_delimiter = ',', allow_hyphen_values = true)]
+    #[arg(
+        long,
+        value_name = "PEOPLE",
+        value_delimiter = ',',
+        allow_hyphen_values = true
+    )]
     pub(crate) party: Vec<f64>,
     /// A rope at hand, in metres; give it again for each rope.
     #[arg(long, value_name = "METRES", allow_hyphen_values = true)]
@@ -193,6 +198,9 @@ pub(crate) enum Units {
 
 fn assumption(text: &str) -> Result<(String, f64), String> {
     let (name, value) = text.split_once('=').ok_or("give it as NAME=VALUE")?;
-    let value = value.trim().parse().map_err(|_| format!("`{value}` is no number"))?;
+    let value = value
+        .trim()
+        .parse()
+        .map_err(|_| format!("`{value}` is no number"))?;
     Ok((name.trim().to_owned(), value))
 }

@@ -3,8 +3,13 @@
 use std::path::Path;
 
 use schrund::{
+    geometry::Bounds,
     problem::{Code, Noted, Place, Problem},
-    read::{self, geojson::Given, trip::{Folk, RopeEntry, StageWord, Trip}},
+    read::{
+        self,
+        geojson::Given,
+        trip::{Folk, RopeEntry, StageWord, Trip},
+    },
     route::Route,
     rules::{Origin, Rule, Rules, Travel, practice},
     team::{Party, Rope},
@@ -42,13 +47,23 @@ impl Inputs {
         };
         let party = faults.take(party(args, &trip, &rules));
         let ropes = faults.take(ropes(args, &trip));
+        faults.check(swapped(
+            &route.value,
+            &zones.value,
+            source::shown(&args.zones),
+        ));
         let mut notices = route.notes;
         notices.extend(zones.notes);
         let route = faults.take(staged(route.value, args, &trip));
         match (party, ropes, route) {
-            (Some(party), Some(ropes), Some(route)) if faults.0.is_empty() => {
-                Ok(Self { route, zones: zones.value, party, ropes, rules, notices })
-            }
+            (Some(party), Some(ropes), Some(route)) if faults.0.is_empty() => Ok(Self {
+                route,
+                zones: zones.value,
+                party,
+                ropes,
+                rules,
+                notices,
+            }),
             _ => Err(faults.0),
         }
     }
@@ -70,7 +85,11 @@ impl Faults {
 
 fn only_one_standard_input(args: &JobArgs) -> Option<Problem> {
     let inputs = [Some(&args.route), Some(&args.zones), args.trip.as_ref()];
-    let dashes = inputs.into_iter().flatten().filter(|name| *name == "-").count();
+    let dashes = inputs
+        .into_iter()
+        .flatten()
+        .filter(|name| *name == "-")
+        .count();
     (dashes > 1).then(|| {
         let says = "standard input can give only one of the inputs";
         Problem::new(Code::Unreadable, Place::file("standard input"), says)
@@ -88,12 +107,25 @@ pub(crate) fn read_zones(name: &str, gap_m: Option<f64>) -> Result<Noted<Vec<Zon
     read::geojson::zones(source::shown(name), text, &Given { gap_m })
 }
 
+/// Zones that no box of the route meets, and that would be met with longitude and latitude swapped.
+pub(crate) fn swapped(route: &Route, zones: &[Zone], name: &str) -> Option<Problem> {
+    let lines = route.stages.iter().filter_map(|s| Bounds::of(s.points()));
+    let bounds = lines.reduce(Bounds::with)?;
+    read::geojson::swapped_would_meet(zones, (bounds.low, bounds.high)).then(|| {
+        let says = "no zone lies near the route, but with longitude and latitude swapped zones would meet it";
+        Problem::new(Code::BadPosition, Place::file(name), says)
+            .hint("GeoJSON positions are [longitude, latitude]; swap the two numbers of each")
+    })
+}
+
 fn trip_place(args: &JobArgs) -> Place {
     Place::file(args.trip.as_deref().map_or("trip file", source::shown))
 }
 
 fn read_trip(args: &JobArgs) -> Result<Trip, Vec<Problem>> {
-    let Some(name) = &args.trip else { return Ok(Trip::default()) };
+    let Some(name) = &args.trip else {
+        return Ok(Trip::default());
+    };
     let text = source::text(name).map_err(|fault| vec![fault])?;
     read::trip::trip(source::shown(name), &text)
 }
@@ -131,7 +163,15 @@ fn flags(args: &JobArgs) -> Trip {
             args::Travel::Ski => Travel::Ski,
         }),
         party: folk(&args.party),
-        rope: args.rope.iter().map(|&length_m| RopeEntry { length_m, diameter_mm: None, name: None }).collect(),
+        rope: args
+            .rope
+            .iter()
+            .map(|&length_m| RopeEntry {
+                length_m,
+                diameter_mm: None,
+                name: None,
+            })
+            .collect(),
         stage: args.stage.as_ref().map(|s| stage_word(s)),
         assume: args.assume.iter().cloned().chain(margin).collect(),
         ..Trip::default()
@@ -153,7 +193,8 @@ fn folk(numbers: &[f64]) -> Option<Folk> {
 }
 
 fn stage_word(text: &str) -> StageWord {
-    text.parse().map_or_else(|_| StageWord::Name(text.to_owned()), StageWord::Number)
+    text.parse()
+        .map_or_else(|_| StageWord::Name(text.to_owned()), StageWord::Number)
 }
 
 fn party(args: &JobArgs, trip: &Trip, rules: &Rules) -> Result<Party, Vec<Problem>> {
@@ -171,25 +212,43 @@ fn party(args: &JobArgs, trip: &Trip, rules: &Rules) -> Result<Party, Vec<Proble
 }
 
 fn ropes(args: &JobArgs, trip: &Trip) -> Result<Vec<Rope>, Vec<Problem>> {
-    if args.rope.is_empty() { trip.ropes(&trip_place(args)) } else { flags(args).ropes(&Place::default()) }
+    if args.rope.is_empty() {
+        trip.ropes(&trip_place(args))
+    } else {
+        flags(args).ropes(&Place::default())
+    }
 }
 
 /// The stage asked for, or all.
 fn staged(route: Route, args: &JobArgs, trip: &Trip) -> Result<Route, Vec<Problem>> {
-    let Some(word) = flags(args).stage.or_else(|| trip.stage.clone()) else { return Ok(route) };
+    let Some(word) = flags(args).stage.or_else(|| trip.stage.clone()) else {
+        return Ok(route);
+    };
     let is_it = |number: usize, name: Option<&str>| match &word {
         StageWord::Number(n) => *n == number,
         StageWord::Name(n) => name == Some(n.as_str()),
     };
-    let labels: Vec<String> = route.stages.iter().map(schrund::route::Stage::label).collect();
-    let stages: Vec<_> =
-        route.stages.into_iter().filter(|s| is_it(s.number, s.name.as_deref())).collect();
+    let labels: Vec<String> = route
+        .stages
+        .iter()
+        .map(schrund::route::Stage::label)
+        .collect();
+    let stages: Vec<_> = route
+        .stages
+        .into_iter()
+        .filter(|s| is_it(s.number, s.name.as_deref()))
+        .collect();
     if stages.is_empty() {
         let says = format!("the route has no such stage: {}", word_shown(&word));
         let hint = format!("it has {}", labels.join(", "));
-        return Err(vec![Problem::new(Code::UnknownName, Place::item("stage"), says).hint(hint)]);
+        return Err(vec![
+            Problem::new(Code::UnknownName, Place::item("stage"), says).hint(hint),
+        ]);
     }
-    Ok(Route { name: route.name, stages })
+    Ok(Route {
+        name: route.name,
+        stages,
+    })
 }
 
 fn word_shown(word: &StageWord) -> String {

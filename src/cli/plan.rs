@@ -19,12 +19,14 @@ use crate::{
     inputs::Inputs,
     save::Saver,
     show::Show,
-    source,
 };
 
 /// Files of `--out`, in the order they are written.
-const FILES: [(&str, Format); 3] =
-    [("plan.json", Format::Json), ("legs.csv", Format::Csv), ("map.geojson", Format::Geojson)];
+const FILES: [(&str, Format); 3] = [
+    ("plan.json", Format::Json),
+    ("legs.csv", Format::Csv),
+    ("map.geojson", Format::Geojson),
+];
 
 pub(crate) fn run(args: &PlanArgs, show: &Show) -> End {
     match plan(args, show) {
@@ -48,9 +50,20 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Problem>> {
         rules: &inputs.rules,
         notices: &inputs.notices,
     };
+    show.detail(&format!(
+        "{} stages, {} zones, {} people, practice set {}",
+        inputs.route.stages.len(),
+        inputs.zones.len(),
+        inputs.party.people.len(),
+        inputs.rules.practice
+    ));
     let plan = planning::plan(&job)?;
     show.notices(&inputs.notices);
-    let sheet = Sheet { plan: &plan, route: &inputs.route, zones: &inputs.zones };
+    let sheet = Sheet {
+        plan: &plan,
+        route: &inputs.route,
+        zones: &inputs.zones,
+    };
     save_set(args, &saver, &sheet, show)?;
     let end = print(args, &saver, &sheet, show)?;
     Ok(match (end, plan.verdict()) {
@@ -61,25 +74,44 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Problem>> {
 
 fn saver(args: &PlanArgs) -> Saver {
     let job = &args.job;
-    let named = [Some(&job.route), Some(&job.zones), job.trip.as_ref(), job.practice.as_ref()];
+    let named = [
+        Some(&job.route),
+        Some(&job.zones),
+        job.trip.as_ref(),
+        job.practice.as_ref(),
+    ];
     Saver::new(named.into_iter().flatten().map(String::as_str), args.force)
 }
 
 /// Every file that will be written.
 fn targets(args: &PlanArgs) -> Vec<PathBuf> {
-    let set = args.out.iter().flat_map(|dir| FILES.iter().map(move |(name, _)| dir.join(name)));
+    let set = args
+        .out
+        .iter()
+        .flat_map(|dir| FILES.iter().map(move |(name, _)| dir.join(name)));
     set.chain(args.output.clone()).collect()
 }
 
-fn save_set(args: &PlanArgs, saver: &Saver, sheet: &Sheet<'_>, show: &Show) -> Result<(), Vec<Problem>> {
+fn save_set(
+    args: &PlanArgs,
+    saver: &Saver,
+    sheet: &Sheet<'_>,
+    show: &Show,
+) -> Result<(), Vec<Problem>> {
     let Some(dir) = &args.out else { return Ok(()) };
     fs::create_dir_all(dir).map_err(|fault| {
         let says = format!("cannot make the folder {}: {fault}", dir.display());
-        vec![Problem::new(Code::Unreadable, Place::file(&dir.display().to_string()), says)]
+        vec![Problem::new(
+            Code::Unreadable,
+            Place::file(&dir.display().to_string()),
+            says,
+        )]
     })?;
     for (name, format) in FILES {
         let path = dir.join(name);
-        let write = |out: &mut dyn Write| write_as(format, out, sheet, args, write::table::FULL_WIDTH, false);
+        let write = |out: &mut dyn Write| {
+            write_as(format, out, sheet, args, write::table::FULL_WIDTH, false)
+        };
         saver.save(&path, write).map_err(|fault| vec![fault])?;
         show.say(&format!("wrote {}", path.display()));
     }
@@ -87,13 +119,26 @@ fn save_set(args: &PlanArgs, saver: &Saver, sheet: &Sheet<'_>, show: &Show) -> R
 }
 
 /// Prints the one thing asked for, or saves it with `-o`.
-fn print(args: &PlanArgs, saver: &Saver, sheet: &Sheet<'_>, show: &Show) -> Result<End, Vec<Problem>> {
+fn print(
+    args: &PlanArgs,
+    saver: &Saver,
+    sheet: &Sheet<'_>,
+    show: &Show,
+) -> Result<End, Vec<Problem>> {
     let Some(path) = args.output.as_ref().filter(|p| p.as_os_str() != "-") else {
         let (width, colour) = (show.width(), show.colour());
         return Ok(show.result(|out| write_as(args.format, out, sheet, args, width, colour)));
     };
-    let write =
-        |out: &mut dyn Write| write_as(args.format, out, sheet, args, write::table::FULL_WIDTH, false);
+    let write = |out: &mut dyn Write| {
+        write_as(
+            args.format,
+            out,
+            sheet,
+            args,
+            write::table::FULL_WIDTH,
+            false,
+        )
+    };
     saver.save(path, write).map_err(|fault| vec![fault])?;
     show.say(&format!("wrote {}", path.display()));
     Ok(End::Done)
@@ -113,19 +158,22 @@ fn write_as(
     };
     match format {
         Format::Table => {
-            let look = write::table::Look { width, colour, units };
+            let look = write::table::Look {
+                width,
+                colour,
+                units,
+            };
             out.write_all(write::table::plan(sheet, look).as_bytes())
         }
         Format::Json => out.write_all(write::json::plan(sheet.plan)?.as_bytes()),
         Format::Csv => write::csv::legs(out, sheet),
-        Format::Geojson => {
-            write::geojson::map(out, sheet, write::geojson::Look { styled: !args.no_style, units })
-        }
+        Format::Geojson => write::geojson::map(
+            out,
+            sheet,
+            write::geojson::Look {
+                styled: !args.no_style,
+                units,
+            },
+        ),
     }
-}
-
-/// Names an input as messages do.
-#[must_use]
-pub(crate) fn shown(name: &str) -> &str {
-    source::shown(name)
 }

@@ -8,7 +8,9 @@ use serde::Serialize;
 use crate::{End, inputs, show::Show};
 
 pub(crate) fn run(name: Option<&str>, show: &Show) -> End {
-    let Some(name) = name else { return show.result(list) };
+    let Some(name) = name else {
+        return show.result(list);
+    };
     match inputs::practice_rules(name) {
         Ok(rules) => show.result(|out| print(out, &rules)),
         Err(problems) => show.problems(&problems),
@@ -17,10 +19,16 @@ pub(crate) fn run(name: Option<&str>, show: &Show) -> End {
 
 fn list(out: &mut dyn Write) -> io::Result<()> {
     for (name, _) in practice::EMBEDDED {
-        let says = practice::Source::Named(name).read().map(|set| set.says).unwrap_or_default();
+        let says = practice::Source::Named(name)
+            .read()
+            .map(|set| set.says)
+            .unwrap_or_default();
         writeln!(out, "{name:<14}{says}")?;
     }
-    writeln!(out, "\n`schrund practice NAME` prints a set with the standing of each figure;")?;
+    writeln!(
+        out,
+        "\n`schrund practice NAME` prints a set with the standing of each figure;"
+    )?;
     writeln!(out, "a file in the same form can be given in its place.")
 }
 
@@ -42,9 +50,22 @@ fn print(out: &mut dyn Write, rules: &Rules) -> io::Result<()> {
 
 fn line(out: &mut dyn Write, figure: &Figure) -> io::Result<()> {
     let value = format!("{}{}", figure.value, figure.unit_shown());
-    writeln!(out, "  {:<20}{value:>9}  {}", figure.rule.name(), figure.says)?;
-    let note = figure.note.as_ref().map_or_else(String::new, |n| format!("; {n}"));
-    writeln!(out, "  {:<31}standing: {}{note}", "", figure.standing_shown())
+    writeln!(
+        out,
+        "  {:<20}{value:>9}  {}",
+        figure.rule.name(),
+        figure.says
+    )?;
+    let note = figure
+        .note
+        .as_ref()
+        .map_or_else(String::new, |n| format!("; {n}"));
+    writeln!(
+        out,
+        "  {:<31}standing: {}{note}",
+        "",
+        figure.standing_shown()
+    )
 }
 
 fn words(out: &mut dyn Write, rules: &Rules) -> io::Result<()> {
@@ -57,6 +78,8 @@ fn words(out: &mut dyn Write, rules: &Rules) -> io::Result<()> {
 
 fn word(out: &mut dyn Write, name: &str, value: &impl Serialize) -> io::Result<()> {
     let value = serde_json::to_value(value)?;
-    let shown = value.as_str().map_or_else(|| value.to_string(), str::to_owned);
+    let shown = value
+        .as_str()
+        .map_or_else(|| value.to_string(), str::to_owned);
     writeln!(out, "  {name:<20}{shown:>9}")
 }

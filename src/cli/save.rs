@@ -19,7 +19,10 @@ pub(crate) struct Saver {
 
 impl Saver {
     pub(crate) fn new<'a>(inputs: impl IntoIterator<Item = &'a str>, force: bool) -> Self {
-        let inputs = inputs.into_iter().filter_map(|name| fs::canonicalize(name).ok()).collect();
+        let inputs = inputs
+            .into_iter()
+            .filter_map(|name| fs::canonicalize(name).ok())
+            .collect();
         Self { inputs, force }
     }
 
@@ -33,7 +36,9 @@ impl Saver {
         let real = fs::canonicalize(path).ok()?;
         if self.inputs.contains(&real) {
             let says = format!("{} is an input and is never written over", path.display());
-            return Some(Problem::new(Code::WouldOverwrite, place, says).hint("write to another place"));
+            return Some(
+                Problem::new(Code::WouldOverwrite, place, says).hint("write to another place"),
+            );
         }
         if self.force && !real.is_dir() {
             return None;
@@ -53,7 +58,11 @@ impl Saver {
         }
         self.write_beside(path, write).map_err(|fault| {
             let says = format!("cannot write {}: {fault}", path.display());
-            Problem::new(Code::Unreadable, Place::file(&path.display().to_string()), says)
+            Problem::new(
+                Code::Unreadable,
+                Place::file(&path.display().to_string()),
+                says,
+            )
         })
     }
 
@@ -62,14 +71,23 @@ impl Saver {
         path: &Path,
         write: impl FnOnce(&mut dyn Write) -> io::Result<()>,
     ) -> io::Result<()> {
-        let folder = path.parent().filter(|p| !p.as_os_str().is_empty()).unwrap_or(Path::new("."));
-        let mut file = tempfile::Builder::new().prefix(".schrund-").tempfile_in(folder)?;
+        let folder = path
+            .parent()
+            .filter(|p| !p.as_os_str().is_empty())
+            .unwrap_or(Path::new("."));
+        let mut file = tempfile::Builder::new()
+            .prefix(".schrund-")
+            .tempfile_in(folder)?;
         allow_reading(file.as_file())?;
         let mut out = io::BufWriter::new(file.as_file_mut());
         write(&mut out)?;
         out.flush()?;
         drop(out);
-        let kept = if self.force { file.persist(path) } else { file.persist_noclobber(path) };
+        let kept = if self.force {
+            file.persist(path)
+        } else {
+            file.persist_noclobber(path)
+        };
         kept.map(|_| ()).map_err(|fault| fault.error)
     }
 }

@@ -22,7 +22,11 @@ pub(crate) struct Show {
 
 impl Show {
     pub(crate) fn new(args: &Args) -> Self {
-        Self { color: args.color, quiet: args.quiet, verbose: args.verbose }
+        Self {
+            color: args.color,
+            quiet: args.quiet,
+            verbose: args.verbose,
+        }
     }
 
     /// Whether standard output takes colours.
@@ -73,7 +77,11 @@ impl Show {
 
     fn problem(&self, problem: &Problem) {
         let text = problem.to_string();
-        let shown = if self.colour_on(&io::stderr()) { bold_head(&text, problem.level()) } else { text };
+        let shown = if self.colour_on(&io::stderr()) {
+            bold_head(&text, problem.level())
+        } else {
+            text
+        };
         let _ = writeln!(io::stderr(), "{shown}");
     }
 

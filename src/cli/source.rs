@@ -41,11 +41,20 @@ pub(crate) fn open(name: &str) -> Result<Box<dyn BufRead>, Problem> {
 /// Reads a small input whole.
 pub(crate) fn text(name: &str) -> Result<String, Problem> {
     let mut bytes = Vec::new();
-    open(name)?.read_to_end(&mut bytes).map_err(|fault| unreadable(name, &words(&fault)))?;
+    open(name)?
+        .read_to_end(&mut bytes)
+        .map_err(|fault| unreadable(name, &words(&fault)))?;
     let text = String::from_utf8(bytes).map_err(|_| {
-        Problem::new(Code::BrokenText, Place::file(shown(name)), "the file is not UTF-8 text")
+        Problem::new(
+            Code::BrokenText,
+            Place::file(shown(name)),
+            "the file is not UTF-8 text",
+        )
     })?;
-    Ok(text.strip_prefix('\u{feff}').map(str::to_owned).unwrap_or(text))
+    Ok(text
+        .strip_prefix('\u{feff}')
+        .map(str::to_owned)
+        .unwrap_or(text))
 }
 
 fn words(fault: &io::Error) -> String {
@@ -57,7 +66,11 @@ fn words(fault: &io::Error) -> String {
 }
 
 fn unreadable(name: &str, why: &str) -> Problem {
-    Problem::new(Code::Unreadable, Place::file(shown(name)), format!("cannot read {}: {why}", shown(name)))
+    Problem::new(
+        Code::Unreadable,
+        Place::file(shown(name)),
+        format!("cannot read {}: {why}", shown(name)),
+    )
 }
 
 #[cfg(not(feature = "fetch"))]
@@ -66,7 +79,8 @@ mod fetch {
 
     pub(super) fn open(address: &str) -> Result<Box<dyn BufRead>, Problem> {
         let says = "this build of schrund cannot fetch addresses";
-        Err(Problem::new(Code::Network, Place::file(address), says).hint("download the file and name it"))
+        Err(Problem::new(Code::Network, Place::file(address), says)
+            .hint("download the file and name it"))
     }
 }
 
@@ -94,17 +108,25 @@ mod fetch {
             .user_agent(concat!("schrund/", env!("CARGO_PKG_VERSION")))
             .build()
             .map_err(|fault| failed(address, &fault))?;
-        let answer = client.get(address).send().map_err(|fault| failed(address, &fault))?;
+        let answer = client
+            .get(address)
+            .send()
+            .map_err(|fault| failed(address, &fault))?;
         let status = answer.status();
         if !status.is_success() {
             let says = format!("the server answered {status}");
-            return Err(Problem::new(Code::Network, Place::file(address), says).hint("check the address"));
+            return Err(
+                Problem::new(Code::Network, Place::file(address), says).hint("check the address")
+            );
         }
         if answer.content_length().is_some_and(|n| n > MOST) {
             let says = format!("the answer is larger than {} MB", MOST >> 20);
             return Err(Problem::new(Code::Network, Place::file(address), says));
         }
-        Ok(Box::new(BufReader::with_capacity(BUFFER, Limited { answer, left: MOST })))
+        Ok(Box::new(BufReader::with_capacity(
+            BUFFER,
+            Limited { answer, left: MOST },
+        )))
     }
 
     /// Ends with an error, not in silence, once too much has come.
@@ -116,10 +138,9 @@ mod fetch {
     impl Read for Limited {
         fn read(&mut self, buffer: &mut [u8]) -> io::Result<usize> {
             let read = self.answer.read(buffer)?;
-            self.left = self
-                .left
-                .checked_sub(read as u64)
-                .ok_or_else(|| io::Error::other(format!("the answer is larger than {} MB", MOST >> 20)))?;
+            self.left = self.left.checked_sub(read as u64).ok_or_else(|| {
+                io::Error::other(format!("the answer is larger than {} MB", MOST >> 20))
+            })?;
             Ok(read)
         }
     }
@@ -132,8 +153,12 @@ mod fetch {
         } else {
             root(fault)
         };
-        Problem::new(Code::Network, Place::file(address), format!("cannot fetch it: {why}"))
-            .hint("check the address and the connection, or download the file and name it")
+        Problem::new(
+            Code::Network,
+            Place::file(address),
+            format!("cannot fetch it: {why}"),
+        )
+        .hint("check the address and the connection, or download the file and name it")
     }
 
     /// The innermost reason; the outer ones repeat the address.

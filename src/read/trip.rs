@@ -98,6 +98,16 @@ pub fn trip(name: &str, text: &str) -> Result<Trip, Vec<Problem>> {
     toml::from_str(text).map_err(|e| vec![practice::broken(name, text, &e)])
 }
 
+/// JSON Schema of the trip file.
+///
+/// # Errors
+/// Only if the schema cannot stand in JSON.
+pub fn schema() -> Result<String, serde_json::Error> {
+    let mut text = serde_json::to_string_pretty(&schemars::schema_for!(Trip))?;
+    text.push('\n');
+    Ok(text)
+}
+
 impl Trip {
     /// Lays the words and figures over the rules.
     ///

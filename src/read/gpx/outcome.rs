@@ -30,10 +30,7 @@ pub(super) fn route(mut document: Document<'_>) -> Result<Noted<Route>, Vec<Prob
     }
     let stages = parts.into_iter().map(|part| part.stage).collect();
     Ok(Noted {
-        value: Route {
-            name: document.name,
-            stages,
-        },
+        value: Route::new(document.name, stages),
         notes: document.tally.into_problems(),
     })
 }

@@ -1,0 +1,151 @@
+//! `schrund check`: reads files, reports every fault and oddity, plans nothing.
+
+use std::io::BufRead;
+
+use schrund::{
+    problem::{Code, Noted, Place, Problem},
+    read::{self, geojson::Given},
+    route::Route,
+    rules::{Rules, practice},
+    zone::Zone,
+};
+
+use crate::{End, args::CheckArgs, show::Show, source};
+
+pub(crate) fn run(args: &CheckArgs, show: &Show) -> End {
+    if let Some(code) = &args.explain {
+        return explain(code, show);
+    }
+    let mut problems = Vec::new();
+    let mut read = Read::default();
+    for name in &args.files {
+        match check(name, args.gap, &mut read) {
+            Ok(Noted { value, notes }) => {
+                show.notices(&notes);
+                show.say(&value);
+            }
+            Err(faults) => problems.extend(faults),
+        }
+    }
+    problems.extend(read.swapped());
+    show.problems(&problems)
+}
+
+fn explain(code: &str, show: &Show) -> End {
+    let Some(found) = Code::ALL.iter().find(|c| c.as_str() == code) else {
+        let names: Vec<&str> = Code::ALL.iter().map(|c| c.as_str()).collect();
+        let problem = Problem::new(
+            Code::UnknownName,
+            Place::default(),
+            format!("there is no code \"{code}\""),
+        )
+        .hint(format!("one of {}", names.join(", ")));
+        return show.problems(&[problem]);
+    };
+    show.result(|out| {
+        writeln!(out, "{} ({})", found.as_str(), found.level().as_str())?;
+        for line in found.explain().lines() {
+            writeln!(out, "  {}", line.trim())?;
+        }
+        Ok(())
+    })
+}
+
+/// What was read so far, for questions that take two files.
+#[derive(Default)]
+struct Read {
+    route: Option<Route>,
+    zones: Option<(String, Vec<Zone>)>,
+}
+
+impl Read {
+    /// Zones that would meet the route with longitude and latitude swapped.
+    fn swapped(&self) -> Option<Problem> {
+        let (route, (name, zones)) = (self.route.as_ref()?, self.zones.as_ref()?);
+        crate::inputs::swapped(route, zones, name)
+    }
+}
+
+/// What kind of file it is, by its first character: that is how the formats begin.
+fn check(name: &str, gap_m: Option<f64>, read: &mut Read) -> Result<Noted<String>, Vec<Problem>> {
+    let mut text = source::open(name).map_err(|fault| vec![fault])?;
+    let shown = source::shown(name);
+    match first_sign(&mut text) {
+        Some(b'{' | b'[' | 0x1E) => {
+            let zones = read::geojson::zones(shown, text, &Given { gap_m })?;
+            let says = format!("{shown}: {} zones", zones.value.len());
+            read.zones = Some((shown.to_owned(), zones.value));
+            Ok(Noted {
+                value: says,
+                notes: zones.notes,
+            })
+        }
+        Some(b'<') | None => {
+            let route = read::gpx::route(shown, text)?;
+            let says = route_says(shown, &route.value);
+            read.route = Some(route.value);
+            Ok(Noted {
+                value: says,
+                notes: route.notes,
+            })
+        }
+        Some(_) if name.ends_with(".gpx") => read::gpx::route(shown, text).map(|r| Noted {
+            value: route_says(shown, &r.value),
+            notes: r.notes,
+        }),
+        Some(_) if name.ends_with("json") => {
+            let zones = read::geojson::zones(shown, text, &Given { gap_m })?;
+            Ok(Noted {
+                value: format!("{shown}: {} zones", zones.value.len()),
+                notes: zones.notes,
+            })
+        }
+        Some(_) => toml(name, shown),
+    }
+}
+
+/// The first byte that is neither space nor byte-order mark; nothing is consumed.
+fn first_sign(text: &mut impl BufRead) -> Option<u8> {
+    let start = text.fill_buf().ok()?;
+    start
+        .iter()
+        .copied()
+        .find(|b| !b.is_ascii_whitespace() && !matches!(b, 0xEF | 0xBB | 0xBF | 0xFE | 0xFF | 0))
+}
+
+fn route_says(shown: &str, route: &Route) -> String {
+    let points: usize = route.stages.iter().map(|s| s.points().len()).sum();
+    let stages = match route.stages.len() {
+        1 => "1 stage".to_owned(),
+        n => format!("{n} stages"),
+    };
+    format!(
+        "{shown}: a route of {stages}, {:.2} km, {points} points",
+        route.length_m() / 1000.0
+    )
+}
+
+/// A trip file, or a practice file where it gives a spacing.
+fn toml(name: &str, shown: &str) -> Result<Noted<String>, Vec<Problem>> {
+    let text = source::text(name).map_err(|fault| vec![fault])?;
+    if text.contains("[spacing_") {
+        let rules = Rules::with_practice(&practice::Source::File {
+            name: shown,
+            text: &text,
+        })?;
+        return Ok(Noted {
+            value: format!("{shown}: practice set {}", rules.practice),
+            notes: Vec::new(),
+        });
+    }
+    let trip = read::trip::trip(shown, &text)?;
+    let mut rules = Rules::with_practice(&practice::Source::Named(practice::EMBEDDED[0].0))?;
+    let place = Place::file(shown);
+    trip.lay_over(&mut rules, &place, &schrund::rules::Origin::Trip)?;
+    trip.party(&place, &rules)?;
+    trip.ropes(&place)?;
+    Ok(Noted {
+        value: format!("{shown}: a trip file"),
+        notes: Vec::new(),
+    })
+}

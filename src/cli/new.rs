@@ -1,0 +1,49 @@
+//! `schrund new`: a commented trip file and an empty zones file.
+
+use std::{fs, path::Path};
+
+use schrund::problem::{Code, Place, Problem};
+
+use crate::{End, save::Saver, show::Show};
+
+const FILES: [(&str, &str); 2] = [
+    ("trip.toml", include_str!("new/trip.toml")),
+    ("zones.geojson", include_str!("new/zones.geojson")),
+];
+
+pub(crate) fn run(dir: &Path, show: &Show) -> End {
+    match write(dir, show) {
+        Ok(()) => End::Done,
+        Err(problems) => show.problems(&problems),
+    }
+}
+
+fn write(dir: &Path, show: &Show) -> Result<(), Vec<Problem>> {
+    let saver = Saver::new([], false);
+    let paths: Vec<_> = FILES.iter().map(|(name, _)| dir.join(name)).collect();
+    let refusals = saver.refusals(&paths);
+    if !refusals.is_empty() {
+        return Err(refusals);
+    }
+    fs::create_dir_all(dir).map_err(|fault| {
+        let place = Place::file(&dir.display().to_string());
+        vec![Problem::new(
+            Code::Unreadable,
+            place,
+            format!("cannot make the folder: {fault}"),
+        )]
+    })?;
+    for (path, (_, text)) in paths.iter().zip(FILES) {
+        saver
+            .save(path, |out| out.write_all(text.as_bytes()))
+            .map_err(|fault| vec![fault])?;
+        show.say(&format!("wrote {}", path.display()));
+    }
+    show.say("draw the ice in zones.geojson, fill in trip.toml, then:");
+    let trip = paths[0].display();
+    show.say(&format!(
+        "  schrund plan ROUTE.gpx {} --trip {trip}",
+        paths[1].display()
+    ));
+    Ok(())
+}

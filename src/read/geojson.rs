@@ -1,0 +1,63 @@
+//! GeoJSON into zones: streamed, one feature at a time, every fault reported in one go.
+//!
+//! ```text
+//! text ─document▶ members of one feature ─┬ shape ▶ rings ▶ Outline ─┐
+//!                                         └ properties, gap ─────────┴▶ Zone
+//! ```
+
+mod crs;
+mod document;
+mod gap;
+mod judge;
+mod kind;
+mod log;
+mod names;
+mod number;
+mod properties;
+mod reading;
+mod rings;
+mod shape;
+mod strike;
+mod swapped;
+mod tangle;
+mod text;
+
+use std::io::Read;
+
+use self::{reading::Reading, text::Spot};
+use crate::{
+    problem::{Noted, Place, Problem},
+    zone::Zone,
+};
+
+pub use self::swapped::swapped_would_meet;
+
+/// What the leader says to assume where a file is silent.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Given {
+    /// Width of the gaps of zones that give none, metres (`--gap`).
+    pub gap_m: Option<f64>,
+}
+
+/// Reads the zones of a GeoJSON text `[rfc7946]`; `name` is what the messages call the file.
+///
+/// FeatureCollection, Feature, bare geometry, several of them one after the other (newline-delimited,
+/// or with the record separators of RFC 8142), with or without byte-order mark. Only one feature is
+/// held as text at a time.
+///
+/// # Errors
+/// Every fault of the file at once, in input order, repeats grouped, followed by the warnings and notes
+/// met on the way. Only broken JSON ends the reading early.
+pub fn zones(name: &str, text: impl Read, given: &Given) -> Result<Noted<Vec<Zone>>, Vec<Problem>> {
+    let mut reading = Reading::new(name, *given);
+    document::read(text, &mut reading);
+    reading.finish()
+}
+
+fn nowhere() -> Place {
+    Place::default()
+}
+
+fn at(spot: Spot) -> Place {
+    nowhere().at_line(spot.line, spot.column)
+}

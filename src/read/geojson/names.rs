@@ -1,0 +1,78 @@
+//! The property names that mean something, and those that only nearly do.
+
+/// The properties of interface section 3, in the order of its table.
+pub(super) const KNOWN: [&str; 12] = [
+    "gap_m",
+    "gap_min_m",
+    "gap_max_m",
+    "snow_depth_m",
+    "surface",
+    "strike_deg",
+    "strike_uncertainty_deg",
+    "rope",
+    "name",
+    "observed_on",
+    "source",
+    "note",
+];
+
+/// Names that look like ours and are somebody else's: simplestyle-spec, our own annotated output,
+/// and the spelling of inventories that is read as the name.
+const OTHERS: [&str; 5] = ["stroke", "role", "type", "Name", "NAME"];
+
+/// Changed, added, dropped or exchanged letters that a slip of the fingers explains; our judgement.
+const SLIPS: usize = 2;
+/// Below this length a name with as many slips is simply another word; our judgement.
+const LONG: usize = 6;
+/// Programs cut names to ten characters; from this length on a beginning is taken for its name; our judgement.
+const CUT: usize = 8;
+
+/// The known name that was probably meant by an unknown one.
+pub(super) fn meant(given: &str) -> Option<&'static str> {
+    if OTHERS.contains(&given) || KNOWN.contains(&given) {
+        return None;
+    }
+    let plain = plain(given);
+    let alike = |known: &&str| plain == self::plain(known) || plain == stem(known);
+    let near = |known: &&&str| slips(&plain, known).is_some();
+    KNOWN.iter().copied().find(alike).or_else(|| {
+        let nearest = KNOWN.iter().filter(near).min_by_key(|k| slips(&plain, k));
+        let gap = || plain.starts_with("gap").then_some("gap_m");
+        nearest.copied().or_else(gap)
+    })
+}
+
+/// Slips between a plain name and a known one, where they are few enough.
+fn slips(plain: &str, known: &str) -> Option<usize> {
+    let whole = self::plain(known);
+    if plain.len() >= CUT && whole.starts_with(plain) {
+        return Some(0);
+    }
+    let stem = stem(known);
+    let forms = [whole.as_str(), stem.as_str()];
+    let measured = forms.into_iter().filter_map(|form| {
+        let few = match form.len() {
+            LONG.. => SLIPS,
+            // `gapm`: the width itself must not be lost; the short words are too common to guess at.
+            4.. if known == "gap_m" => 1,
+            _ => return None,
+        };
+        let slips = strsim::osa_distance(plain, form);
+        (slips <= few).then_some(slips)
+    });
+    measured.min()
+}
+
+/// Lower case, without anything that separates words.
+fn plain(name: &str) -> String {
+    let letters = name.chars().filter(|c| c.is_alphanumeric());
+    letters.flat_map(char::to_lowercase).collect()
+}
+
+/// A plain name without its unit.
+fn stem(known: &str) -> String {
+    let name = known
+        .strip_suffix("_m")
+        .or_else(|| known.strip_suffix("_deg"));
+    plain(name.unwrap_or(known))
+}

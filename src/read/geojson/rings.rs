@@ -1,0 +1,257 @@
+//! Rings of positions become outlines: closed, without doubled vertices, unrolled across the antimeridian.
+
+use geojson::{PolygonType, Position};
+
+use super::nowhere;
+use crate::{
+    geometry::LonLat,
+    problem::{Code, Problem},
+    zone::{Outline, Polygon},
+};
+
+/// Degrees beyond ±180 or ±90 that are taken for rounding: 0.1 m on the ground; our judgement.
+const ROUNDING_DEG: f64 = 1e-6;
+/// Beyond this no longitude is meant, even one that went round the world; our judgement.
+const PROJECTED_DEG: f64 = 360.0;
+/// Different points below which a ring covers nothing.
+const FEWEST_POINTS: usize = 3;
+
+/// What was mended, counted over the file.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Mended {
+    pub(super) closed: usize,
+    pub(super) no_area: usize,
+}
+
+/// The outline of a feature; empty where none of its polygons has an area.
+///
+/// # Errors
+/// The first position that is no longitude and latitude in degrees.
+pub(super) fn outline(
+    polygons: Vec<PolygonType>,
+    mended: &mut Mended,
+    hint: &dyn Fn() -> String,
+) -> Result<Outline, Problem> {
+    let several = polygons.len() > 1;
+    let mut outline = Outline::default();
+    for (index, rings) in polygons.into_iter().enumerate() {
+        let part = several.then_some(index + 1);
+        let polygon = polygon(rings, mended).map_err(|wrong| wrong.problem(part, hint))?;
+        outline.polygons.extend(polygon);
+    }
+    outline.polygons.shrink_to_fit();
+    Ok(outline)
+}
+
+fn polygon(rings: PolygonType, mended: &mut Mended) -> Result<Option<Polygon>, Misplaced> {
+    let mut rings = rings.into_iter().enumerate();
+    let Some((_, outer)) = rings.next() else {
+        return Ok(None);
+    };
+    let Some(outer) = ring(&outer, 0, mended)? else {
+        mended.no_area += 1;
+        return Ok(None);
+    };
+    let mut holes = Vec::new();
+    for (number, hole) in rings {
+        let hole = ring(&hole, number, mended)?;
+        holes.extend(hole.map(|hole| beside(hole, &outer)));
+    }
+    holes.shrink_to_fit();
+    Ok(Some(Polygon { outer, holes }))
+}
+
+/// A closed ring, or none where fewer than three of its points differ.
+fn ring(
+    positions: &[Position],
+    number: usize,
+    mended: &mut Mended,
+) -> Result<Option<Vec<LonLat>>, Misplaced> {
+    let mut ring: Vec<LonLat> = Vec::with_capacity(positions.len() + 1);
+    for (index, position) in positions.iter().enumerate() {
+        let here = lonlat(position.as_slice()).map_err(|test| Misplaced {
+            ring: number,
+            position: index + 1,
+            numbers: position.as_slice().to_vec(),
+            test,
+        })?;
+        if ring.last() != Some(&here) {
+            ring.push(here);
+        }
+    }
+    if distinct(&ring) < FEWEST_POINTS {
+        return Ok(None);
+    }
+    if ring.first() != ring.last() {
+        mended.closed += 1;
+        ring.extend(ring.first().copied());
+    }
+    ring.shrink_to_fit();
+    Ok(Some(unrolled(ring)))
+}
+
+/// Different points of a ring, counted only as far as it matters.
+fn distinct(ring: &[LonLat]) -> usize {
+    let mut seen: Vec<LonLat> = Vec::with_capacity(FEWEST_POINTS);
+    for point in ring {
+        if !seen.contains(point) {
+            seen.push(*point);
+        }
+        if seen.len() == FEWEST_POINTS {
+            break;
+        }
+    }
+    seen.len()
+}
+
+/// The ring with its longitudes running on across the antimeridian, where a jump shows that it crosses
+/// and the ring closes again.
+///
+/// A ring round a pole does not close, and one drawn along both edges of the map shrinks to a line:
+/// both stay as they are.
+fn unrolled(ring: Vec<LonLat>) -> Vec<LonLat> {
+    let jumps = |edge: &[LonLat]| matches!(edge, [a, b] if (b.lon_deg - a.lon_deg).abs() > 180.0);
+    if !ring.windows(2).any(jumps) {
+        return ring;
+    }
+    let mut turns = 0.0;
+    let mut last_deg = ring.first().map_or(0.0, |p| p.lon_deg);
+    let run_on = ring.iter().map(|point| {
+        turns -= ((point.lon_deg - last_deg) / 360.0).round();
+        last_deg = point.lon_deg;
+        LonLat::new(point.lon_deg + 360.0 * turns, point.lat_deg)
+    });
+    let run_on: Vec<LonLat> = run_on.collect();
+    let (west, east) = extent_deg(&run_on);
+    if run_on.first() == run_on.last() && east > west {
+        run_on
+    } else {
+        ring
+    }
+}
+
+/// The hole moved by whole turns to where its outer ring was unrolled to.
+fn beside(hole: Vec<LonLat>, outer: &[LonLat]) -> Vec<LonLat> {
+    let middle = |(west, east): (f64, f64)| west.midpoint(east);
+    let (own, of_outer) = (extent_deg(&hole), extent_deg(outer));
+    let plain = |(west, east): (f64, f64)| west >= -180.0 && east <= 180.0;
+    let turns = ((middle(of_outer) - middle(own)) / 360.0).round();
+    if turns == 0.0 || plain(own) && plain(of_outer) {
+        return hole;
+    }
+    let moved = hole.into_iter();
+    moved
+        .map(|p| LonLat::new(p.lon_deg + 360.0 * turns, p.lat_deg))
+        .collect()
+}
+
+/// Westernmost and easternmost longitude.
+fn extent_deg(ring: &[LonLat]) -> (f64, f64) {
+    let start = (f64::INFINITY, f64::NEG_INFINITY);
+    ring.iter().fold(start, |(west, east), p| {
+        (west.min(p.lon_deg), east.max(p.lon_deg))
+    })
+}
+
+/// Why two numbers are no longitude and latitude.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Test {
+    TooShort,
+    Projected,
+    Longitude,
+    Latitude,
+    /// Latitude beyond ±90, but the other way round both would do.
+    Swapped,
+}
+
+fn lonlat(numbers: &[f64]) -> Result<LonLat, Test> {
+    let [lon, lat, ..] = *numbers else {
+        return Err(Test::TooShort);
+    };
+    let within = |value: f64, limit: f64| value.abs() <= limit + ROUNDING_DEG;
+    if within(lon, 180.0) && within(lat, 90.0) {
+        return Ok(LonLat::new(
+            lon.clamp(-180.0, 180.0),
+            lat.clamp(-90.0, 90.0),
+        ));
+    }
+    Err(
+        if !within(lon, PROJECTED_DEG) || !within(lat, PROJECTED_DEG) {
+            Test::Projected
+        } else if within(lat, 90.0) {
+            Test::Longitude
+        } else if within(lat, 180.0) && within(lon, 90.0) {
+            Test::Swapped
+        } else {
+            Test::Latitude
+        },
+    )
+}
+
+/// A position that is none, and where it stands.
+#[derive(Debug)]
+struct Misplaced {
+    /// 0 is the outer ring.
+    ring: usize,
+    position: usize,
+    numbers: Vec<f64>,
+    test: Test,
+}
+
+impl Misplaced {
+    fn problem(&self, part: Option<usize>, convert: &dyn Fn() -> String) -> Problem {
+        let code = match self.test {
+            Test::TooShort => Code::BadGeojson,
+            Test::Projected => Code::ProjectedPosition,
+            _ => Code::BadPosition,
+        };
+        let says = format!("[{}] {} ({})", self.quoted(), self.says(), self.way(part));
+        Problem::new(code, nowhere(), says).hint(self.cure(convert))
+    }
+
+    fn quoted(&self) -> String {
+        let plain = |n: &f64| {
+            if n.abs() < 1e15 {
+                n.to_string()
+            } else {
+                format!("{n:e}")
+            }
+        };
+        let two: Vec<String> = self.numbers.iter().take(2).map(plain).collect();
+        two.join(", ")
+    }
+
+    fn says(&self) -> &'static str {
+        match self.test {
+            Test::TooShort => "is no position: it takes two numbers",
+            Test::Projected => {
+                "cannot be degrees, for a number lies beyond ±360; it looks like metres of a map grid"
+            }
+            Test::Longitude => "has a longitude beyond ±180°",
+            Test::Latitude => "has a latitude beyond ±90°",
+            Test::Swapped => {
+                "has a latitude beyond ±90°; the other way round it would be a position"
+            }
+        }
+    }
+
+    fn way(&self, part: Option<usize>) -> String {
+        let ring = match self.ring {
+            0 => "outer ring".to_owned(),
+            n => format!("hole {n}"),
+        };
+        let part = part.map_or(String::new(), |n| format!(" of polygon {n}"));
+        format!("position {}, {ring}{part}", self.position)
+    }
+
+    fn cure(&self, convert: &dyn Fn() -> String) -> String {
+        match self.test {
+            Test::Projected => convert(),
+            Test::Longitude => {
+                "longitudes run from -180 to 180: add or take away 360 where the map was scrolled on".to_owned()
+            }
+            Test::Swapped => "GeoJSON has the longitude first: swap the two numbers".to_owned(),
+            _ => "a position is [longitude, latitude] in degrees".to_owned(),
+        }
+    }
+}

@@ -1,0 +1,260 @@
+//! The bytes of a file with their line and column, without byte-order mark and record separators.
+//!
+//! JSON has no words for numbers that are none, yet programs write `NaN`, `Infinity` and `-Infinity`.
+//! They are handed on as texts of the same length (quoted DEL characters), so that the fault is found
+//! where the number is read, with feature and property at hand, and not as broken text.
+
+use std::{
+    cell::Cell,
+    io::{self, Read},
+    rc::Rc,
+};
+
+/// A place in the text; both from 1, the column in characters.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(super) struct Spot {
+    pub(super) line: u64,
+    pub(super) column: u64,
+}
+
+impl Spot {
+    /// The spot reached after walking over `text` from here.
+    pub(super) fn after(self, text: &str) -> Self {
+        let (line, column) = text.chars().fold((self.line, self.column), |(l, c), char| {
+            if char == '\n' { (l + 1, 1) } else { (l, c + 1) }
+        });
+        Self { line, column }
+    }
+}
+
+/// Where the reading is, shared between the text and those who read it.
+#[derive(Debug)]
+pub(super) struct Clock {
+    /// Of the byte handed out last.
+    here: Cell<Spot>,
+    /// Bytes of this line that go on with a character begun before them.
+    continued: Cell<u64>,
+    /// Where the value began that was read after the last [`Clock::mark`].
+    start: Cell<Option<Spot>>,
+    /// The first bytes of the file.
+    opening: Cell<[u8; 4]>,
+}
+
+impl Clock {
+    pub(super) fn new() -> Self {
+        Self {
+            here: Cell::new(Spot { line: 1, column: 0 }),
+            continued: Cell::new(0),
+            start: Cell::new(None),
+            opening: Cell::new([0; 4]),
+        }
+    }
+
+    /// Asks for the start of the next value.
+    pub(super) fn mark(&self) {
+        self.start.set(None);
+    }
+
+    /// The start of the value after the last mark; `None` while only white space came.
+    pub(super) fn start(&self) -> Option<Spot> {
+        self.start.get()
+    }
+
+    /// Where the text broke. serde_json counts bytes, and reads on over closing brackets before it says so.
+    pub(super) fn of(&self, error: &serde_json::Error) -> Spot {
+        let here = self.here.get();
+        let wide = |n: usize| u64::try_from(n).unwrap_or(u64::MAX);
+        let (line, column) = (wide(error.line()), wide(error.column()));
+        match line {
+            0 => here,
+            _ if line == here.line => Spot {
+                line,
+                column: column.saturating_sub(self.continued.get()).max(1),
+            },
+            _ => Spot {
+                line,
+                column: column.max(1),
+            },
+        }
+    }
+
+    /// The first four bytes of the file, zeros where it is shorter.
+    pub(super) fn opening(&self) -> [u8; 4] {
+        self.opening.get()
+    }
+
+    #[inline]
+    fn tick(&self, byte: u8) {
+        let mut here = self.here.get();
+        // Continuation bytes of UTF-8 belong to the character before them.
+        if byte & 0xC0 == 0x80 {
+            self.continued.set(self.continued.get() + 1);
+        } else {
+            here.column += 1;
+        }
+        if self.start.get().is_none() && !matches!(byte, b' ' | b'\n' | b'\r' | b'\t' | b',' | b':')
+        {
+            self.start.set(Some(here));
+        }
+        if byte == b'\n' {
+            here.line += 1;
+            here.column = 0;
+            self.continued.set(0);
+        }
+        self.here.set(here);
+    }
+}
+
+/// Bytes read from the source at a time.
+const CHUNK: usize = 64 * 1024;
+/// The longest word that is masked: `-Infinity`.
+const LONGEST: usize = 9;
+const WORDS: [&str; 3] = ["NaN", "Infinity", "-Infinity"];
+/// Stands between quotes for each masked letter; a legal character of a JSON text that nobody types.
+const MASK: char = '\u{7f}';
+
+/// A source of JSON that counts lines and columns as its bytes are taken.
+pub(super) struct Text<R> {
+    source: R,
+    buffer: Vec<u8>,
+    from: usize,
+    opened: bool,
+    quoted: bool,
+    escaped: bool,
+    clock: Rc<Clock>,
+}
+
+impl<R: Read> Text<R> {
+    pub(super) fn new(source: R, clock: Rc<Clock>) -> Self {
+        Self {
+            source,
+            buffer: Vec::with_capacity(CHUNK),
+            from: 0,
+            opened: false,
+            quoted: false,
+            escaped: false,
+            clock,
+        }
+    }
+
+    /// Reads on until at least `wanted` bytes lie ready or the source ends.
+    fn fill(&mut self, wanted: usize) -> io::Result<()> {
+        self.buffer.drain(..self.from);
+        self.from = 0;
+        while self.buffer.len() < wanted {
+            let had = self.buffer.len();
+            let room = u64::try_from(CHUNK.max(wanted) - had).unwrap_or(u64::MAX);
+            (&mut self.source)
+                .take(room)
+                .read_to_end(&mut self.buffer)?;
+            if self.buffer.len() == had {
+                break;
+            }
+        }
+        Ok(())
+    }
+
+    /// Takes the byte-order mark off.
+    fn open(&mut self) -> io::Result<()> {
+        self.fill(LONGEST)?;
+        if self.buffer.starts_with(b"\xEF\xBB\xBF") {
+            self.from = 3;
+        }
+        let mut opening = [0; 4];
+        for (to, byte) in opening.iter_mut().zip(self.buffer.iter().skip(self.from)) {
+            *to = *byte;
+        }
+        self.clock.opening.set(opening);
+        self.opened = true;
+        Ok(())
+    }
+
+    /// The next byte as it will be handed on.
+    fn next(&mut self) -> io::Result<Option<u8>> {
+        if !self.opened {
+            self.open()?;
+        }
+        if self.from >= self.buffer.len() {
+            self.fill(1)?;
+        }
+        let Some(&byte) = self.buffer.get(self.from) else {
+            return Ok(None);
+        };
+        let byte = match byte {
+            b'N' | b'I' | b'-' if !self.quoted => self.mask(byte)?,
+            0x1E => b' ',
+            _ => byte,
+        };
+        self.from += 1;
+        self.follow_quotes(byte);
+        Ok(Some(byte))
+    }
+
+    #[inline]
+    fn follow_quotes(&mut self, byte: u8) {
+        if self.escaped {
+            self.escaped = false;
+        } else if byte == b'"' {
+            self.quoted = !self.quoted;
+        } else if byte == b'\\' && self.quoted {
+            self.escaped = true;
+        }
+    }
+
+    /// Makes a text of a word that stands for no number, and says how it begins now.
+    fn mask(&mut self, byte: u8) -> io::Result<u8> {
+        if self.buffer.len() - self.from < LONGEST {
+            self.fill(LONGEST)?;
+        }
+        let ahead = self.buffer.get_mut(self.from..).unwrap_or_default();
+        let word = WORDS.iter().find(|w| ahead.starts_with(w.as_bytes()));
+        let Some(masked) = word.and_then(|w| ahead.get_mut(..w.len())) else {
+            return Ok(byte);
+        };
+        masked.fill(MASK as u8);
+        if let [first, .., last] = masked {
+            *first = b'"';
+            *last = b'"';
+        }
+        Ok(b'"')
+    }
+}
+
+impl<R: Read> Read for Text<R> {
+    /// One byte at a time, so that the clock never runs ahead of the reader.
+    #[inline]
+    fn read(&mut self, out: &mut [u8]) -> io::Result<usize> {
+        let Some(to) = out.first_mut() else {
+            return Ok(0);
+        };
+        let Some(byte) = self.next()? else {
+            return Ok(0);
+        };
+        self.clock.tick(byte);
+        *to = byte;
+        Ok(1)
+    }
+}
+
+/// The word behind a masked text, without its quotes.
+pub(super) fn unmasked(text: &str) -> Option<&'static str> {
+    let all_masked = !text.is_empty() && text.chars().all(|c| c == MASK);
+    WORDS
+        .into_iter()
+        .find(|word| all_masked && word.len() == text.len() + 2)
+}
+
+/// JSON as it stood in the file, cut where it is too long to be quoted.
+pub(super) fn quoted(json: &str) -> String {
+    /// Characters of a value that a message quotes; our judgement.
+    const QUOTED_CHARS: usize = 60;
+    let inner = json.trim_matches('"');
+    if let Some(word) = unmasked(inner) {
+        return word.to_owned();
+    }
+    let mut shown: String = json.chars().take(QUOTED_CHARS).collect();
+    if shown.len() < json.len() {
+        shown.push('…');
+    }
+    shown
+}
