@@ -12,18 +12,19 @@
 pub mod problem;
 
 pub mod geometry;
+pub mod physics;
 pub mod terrain;
 
 pub mod rules;
 
 pub mod pace;
-
-pub mod leg;
-pub mod plan;
 pub mod profile;
 pub mod route;
 pub mod team;
 pub mod zone;
+
+pub mod leg;
+pub mod plan;
 
 pub mod read;
 

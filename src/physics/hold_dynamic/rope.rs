@@ -1,0 +1,139 @@
+//! The rope from the first holder over the lip to the faller, with the damping inside it.
+//!
+//! *Model:* an end person hangs straight below the lip; a middle person in a V whose depth sets how far each rope
+//! turns. Damping c = 2ζ√(k·m₀) resists the lengthening of the whole span and never outdoes the elastic pull.
+//! *Valid:* ζ from 0 to 1. *Error:* inside a rope damping is not linear; ζ is a range for that reason `[ours]`.
+//! *Source:* Hooke, Kelvin–Voigt; geometry `[derived]`.   *Checked:* tests/physics (V against its energy balance, damping only takes).
+
+use super::{Fall, Side, lip::OverLip, row::Row};
+use crate::physics::capstan;
+
+/// Rope from a lip to the faller as a function of the depth.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Hang {
+    /// Straight down: rope grows as depth.
+    Straight,
+    /// From a lip `0`: hypotenuse of beyond and depth.
+    Vee,
+}
+
+/// One side's rope and the people on it.
+pub(super) struct Rope {
+    hang: Hang,
+    beyond_m: f64,
+    slope_rad: f64,
+    lip_mu: f64,
+    pub(super) over: OverLip,
+    pub(super) row: Row,
+    lip: f64,
+    /// Share of the pull on the faller that points up.
+    pub(super) up: f64,
+    damping_n_s_m: f64,
+    pub(super) peak_holder_n: f64,
+}
+
+impl Rope {
+    pub(super) fn new(side: &Side, hang: Hang, fall: &Fall) -> Self {
+        let modulus_n = fall.modulus_n;
+        let stiffness_n_m = modulus_n / (side.spacing_m + side.slack_m);
+        Self {
+            hang,
+            beyond_m: side.beyond(),
+            slope_rad: side.slope_rad,
+            lip_mu: side.lip_mu,
+            over: OverLip::new(side, side.beyond(), modulus_n),
+            row: Row::new(side, modulus_n),
+            lip: 1.0,
+            up: 0.0,
+            damping_n_s_m: 2.0 * fall.rope_damping * (stiffness_n_m * fall.victim_kg).sqrt(),
+            peak_holder_n: 0.0,
+        }
+    }
+
+    /// Rope from lip to faller at this depth, m, and how much of its pull points up.
+    fn reach(&self, depth_m: f64) -> (f64, f64) {
+        match self.hang {
+            Hang::Straight => (self.beyond_m + depth_m, 1.0),
+            Hang::Vee => {
+                let reach_m = self.beyond_m.hypot(depth_m);
+                (reach_m, depth_m / reach_m)
+            }
+        }
+    }
+
+    /// Depth at which the rope comes taut, m.
+    pub(super) fn taut_at_m(&self, slack_m: f64) -> f64 {
+        match self.hang {
+            Hang::Straight => slack_m,
+            Hang::Vee => (slack_m * (2.0 * self.beyond_m + slack_m)).sqrt(),
+        }
+    }
+
+    /// Brings rope forces up to date with the positions; returns what the lip took, J.
+    pub(super) fn settle(&mut self, depth_m: f64) -> f64 {
+        let (reach_m, up) = self.reach(depth_m);
+        let turned_rad = match self.hang {
+            Hang::Straight => capstan::wrap_at_lip_rad(self.slope_rad),
+            Hang::Vee => up.clamp(-1.0, 1.0).asin() - self.slope_rad,
+        };
+        self.lip = capstan::ratio(self.lip_mu, turned_rad);
+        let lost_j = self.over.settle(self.row.room_left_m(), reach_m, self.lip);
+        self.up = up;
+        self.row.settle(self.over.holder_n);
+        lost_j
+    }
+
+    /// What damping adds to the tension at the faller and at the first holder, N. Never more than the elastic pull,
+    /// so that a rope never pushes. A lip lessens it for the holder where that takes energy out, else not.
+    pub(super) fn damping_n(&self, sinks_m_s: f64) -> (f64, f64) {
+        let slides_m_s = self.row.speed_m_s();
+        let most_n = self.over.victim_n.min(self.over.holder_n);
+        let lengthens_m_s = sinks_m_s * self.up - slides_m_s;
+        let at_victim_n = (self.damping_n_s_m * lengthens_m_s).clamp(-most_n, most_n);
+        if at_victim_n > 0.0 && slides_m_s >= 0.0 {
+            (at_victim_n, at_victim_n / self.lip)
+        } else {
+            (at_victim_n, at_victim_n)
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_rope_in_a_v_turns_as_far_as_the_v_is_deep() {
+        let side = Side {
+            holders_kg: vec![80.0],
+            spacing_m: 15.0,
+            slack_m: 0.0,
+            beyond_m: 3.0,
+            slope_rad: 0.1,
+            lip_mu: 0.5,
+            mu_before: 0.3,
+            mu_after: 0.6,
+            knots_m: vec![],
+            knot_n: 0.0,
+            bite_m: 0.0,
+        };
+        let fall = Fall {
+            victim_kg: 80.0,
+            sides: vec![side.clone(), side.clone()],
+            modulus_n: 20_000.0,
+            rope_damping: 0.1,
+            delay_s: 1.0,
+        };
+        let mut rope = Rope::new(&side, Hang::Vee, &fall);
+        for depth_m in [0.1_f64, 1.0, 3.0, 9.0] {
+            rope.settle(depth_m);
+            let turned_rad = ((depth_m / 3.0).atan() - 0.1).max(0.0);
+            let want = (0.5 * turned_rad).exp();
+            assert!(
+                (rope.lip - want).abs() < 1e-12,
+                "at {depth_m} m: {} and {want}",
+                rope.lip
+            );
+        }
+    }
+}

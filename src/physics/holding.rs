@@ -1,0 +1,382 @@
+//! Whether a rope team holds the fall of any of its members: corners of everything assumed, no probability.
+//!
+//! *Model:* `hold_dynamic`, run with all assumptions favourable, central and adverse; where these disagree, from
+//! the centre with one assumption at a time swung to either end. "Held" means that the slide stops before the
+//! first holder reaches the lip; the room for it is the spacing less the way from the lip to where the bridge broke.
+//! *Valid:* one person falls, the others stand on the rope's line; the answer gets better monotonically from each
+//! adverse end to its favourable one, which holds where people can lie still by themselves (μ > tan β).
+//! *Error:* a verdict on assumptions is no measurement; see the ranges. *Source:* `[ours]`, `[derived]`.
+//! *Checked:* tests/physics (patterns published for such tests, laws).
+
+pub mod order;
+
+use super::{
+    assumed::{Assumed, Case, Corner, Parameter, Snow},
+    bound::{self, Bound},
+    capstan,
+    hold_dynamic::{Fall, Outcome, Side},
+};
+
+/// A rope team on one leg.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Team {
+    /// Masses with pack, kg, in rope order from the first to the last person.
+    pub masses_kg: Vec<f64>,
+    /// Walking distance between neighbours, m.
+    pub spacing_m: f64,
+    /// Effective gap width along the route, m.
+    pub gap_m: f64,
+    /// Brake knots tied from each end person, if any.
+    pub knots: Option<Knots>,
+    /// What the team stands on.
+    pub snow: Snow,
+    /// On skis: friction before braking is that of skis.
+    pub on_skis: bool,
+    /// Steepest slope of the ground, degrees, 0 or more; it falls towards the lip for a fall at either end, and for
+    /// a fall in the middle towards one of the two lips, whichever is worse.
+    pub slope_toward_lip_deg: f64,
+    /// Rope modulus EA, N.
+    pub rope_ea_n: f64,
+}
+
+/// A set of brake knots in the spans at both ends of the rope.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Knots {
+    /// Knots tied from each end person.
+    pub count_per_side: u32,
+    /// First one, m from the end person.
+    pub first_m: f64,
+    /// From each to the next, m.
+    pub step_m: f64,
+}
+
+/// What the model says for its assumptions.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Verdict {
+    /// Held with everything favourable, central and adverse.
+    HeldInAll,
+    /// Held or not with these; empty never.
+    DependsOn(Vec<Parameter>),
+    /// Not held with anything favourable, central or adverse.
+    HeldInNone,
+}
+
+/// The answer for one person falling.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Faller {
+    /// Who, counted from 0 in rope order.
+    pub index: usize,
+    /// Whether the others hold.
+    pub verdict: Verdict,
+    /// Each parameter named flips the answer from the centre by itself; otherwise only together do they.
+    pub alone: bool,
+    /// Whether they hold with everything central.
+    pub held_in_centre: bool,
+    /// Least and most slide of a first holder over the corners, m; where not held, the way to the lip.
+    pub slide_m: (f64, f64),
+    /// Least and most of the slide as a share of the room there was, 1 being at the lip.
+    pub slide_share: (f64, f64),
+    /// Least and most peak force on a first holder over the corners, N; zeros where he stood over the gap himself.
+    pub peak_holder_force_n: (f64, f64),
+}
+
+/// The answer for a team.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Holding {
+    /// The verdict for the worst faller.
+    pub verdict: Verdict,
+    /// As in [`Faller::alone`], for the worst faller.
+    pub alone: bool,
+    /// Who the worst faller is, counted from 0 in rope order.
+    pub worst: usize,
+    /// Least and most slide over all fallers and corners, m.
+    pub slide_m: (f64, f64),
+    /// Least and most peak force on a first holder over all fallers and corners, N.
+    pub peak_holder_force_n: (f64, f64),
+    /// Everybody's fall, in rope order.
+    pub fallers: Vec<Faller>,
+}
+
+/// People on one rope the model answers for `[ours]`; five is the planner's own limit.
+const PEOPLE: Bound = Bound::new("people on one rope", "", 2.0, 12.0);
+const KNOTS: Bound = Bound::new("brake knots on one side", "", 0.0, 20.0);
+const SLOPE_DEG: Bound = Bound::new("slope towards the lip", "°", 0.0, bound::SLOPE_DEG.max);
+const CORNERS: [Corner; 3] = [Corner::Favourable, Corner::Central, Corner::Adverse];
+
+impl Verdict {
+    /// 0 held in all, 1 depends, 2 held in none.
+    #[must_use]
+    pub fn rank(&self) -> u8 {
+        match self {
+            Self::HeldInAll => 0,
+            Self::DependsOn(_) => 1,
+            Self::HeldInNone => 2,
+        }
+    }
+}
+
+impl Knots {
+    /// Distances walked from the end person, m.
+    fn distances_m(self) -> impl Iterator<Item = f64> {
+        (0..self.count_per_side).map(move |i| self.first_m + f64::from(i) * self.step_m)
+    }
+}
+
+impl Team {
+    /// The answer for everybody's fall.
+    ///
+    /// # Errors
+    /// A sentence naming the first figure that lies outside what it can be.
+    pub fn holding(&self, assumed: &Assumed) -> Result<Holding, String> {
+        self.check()?;
+        assumed.check()?;
+        let fallers = (0..self.masses_kg.len())
+            .map(|index| self.faller(index, assumed))
+            .collect::<Result<Vec<_>, _>>()?;
+        let worst = fallers
+            .iter()
+            .max_by(|a, b| a.severity().total_cmp(&b.severity()))
+            .ok_or("nobody is on the rope")?;
+        Ok(Holding {
+            verdict: worst.verdict.clone(),
+            alone: worst.alone,
+            worst: worst.index,
+            slide_m: span(fallers.iter().flat_map(|f| [f.slide_m.0, f.slide_m.1])),
+            peak_holder_force_n: span(
+                fallers
+                    .iter()
+                    .flat_map(|f| [f.peak_holder_force_n.0, f.peak_holder_force_n.1]),
+            ),
+            fallers,
+        })
+    }
+
+    fn check(&self) -> Result<(), String> {
+        let people = u32::try_from(self.masses_kg.len()).map_err(|e| e.to_string())?;
+        PEOPLE.check(f64::from(people))?;
+        for mass_kg in &self.masses_kg {
+            bound::MASS_KG.check(*mass_kg)?;
+        }
+        bound::SPACING_M.check(self.spacing_m)?;
+        bound::GAP_M.check(self.gap_m)?;
+        SLOPE_DEG.check(self.slope_toward_lip_deg)?;
+        bound::ROPE_N.check(self.rope_ea_n)?;
+        if let Some(knots) = self.knots {
+            KNOTS.check(f64::from(knots.count_per_side))?;
+            bound::LENGTH_M.check(knots.first_m)?;
+            bound::LENGTH_M.check(knots.step_m)?;
+        }
+        Ok(())
+    }
+
+    fn faller(&self, index: usize, assumed: &Assumed) -> Result<Faller, String> {
+        let runs = self.corners(index, assumed)?;
+        let [favourable, central, adverse] = runs;
+        let held = runs.map(|r| r.held);
+        let (verdict, alone) = match held {
+            [true, true, true] => (Verdict::HeldInAll, true),
+            [false, false, false] => (Verdict::HeldInNone, true),
+            _ => self.depends(index, assumed, &central)?,
+        };
+        let over = |f: fn(&Outcome) -> f64| span([f(&favourable), f(&central), f(&adverse)]);
+        Ok(Faller {
+            index,
+            verdict,
+            alone,
+            held_in_centre: central.held,
+            slide_m: over(|r| r.slide_m),
+            slide_share: over(|r| r.slide_share),
+            peak_holder_force_n: over(|r| r.holder_n),
+        })
+    }
+
+    /// The fall of one person with all assumptions favourable, central, adverse.
+    fn corners(&self, index: usize, assumed: &Assumed) -> Result<[Outcome; 3], String> {
+        let run = |corner| self.outcome(index, &self.case(assumed, |_| corner));
+        let [favourable, central, adverse] = CORNERS;
+        Ok([run(favourable)?, run(central)?, run(adverse)?])
+    }
+
+    /// The parameters whose swing alone flips the central answer; where none does, those that flip it together,
+    /// and none of them can be left out.
+    fn depends(
+        &self,
+        index: usize,
+        assumed: &Assumed,
+        central: &Outcome,
+    ) -> Result<(Verdict, bool), String> {
+        let toward = if central.held {
+            Corner::Adverse
+        } else {
+            Corner::Favourable
+        };
+        let mut swings = Vec::new();
+        for parameter in Parameter::ALL {
+            let case = self.case(assumed, |p| pick(p == parameter, toward));
+            let run = self.outcome(index, &case)?;
+            swings.push((parameter, run));
+        }
+        let alone: Vec<Parameter> = swings
+            .iter()
+            .filter(|(_, run)| run.held != central.held)
+            .map(|(p, _)| *p)
+            .collect();
+        if !alone.is_empty() {
+            return Ok((Verdict::DependsOn(alone), true));
+        }
+        let moved = |run: &Outcome| (run.slide_share - central.slide_share).abs();
+        swings.sort_by(|a, b| moved(&b.1).total_cmp(&moved(&a.1)));
+        let all = swings.into_iter().map(|(p, _)| p).collect();
+        let flips = |named: &[Parameter]| {
+            let case = self.case(assumed, |p| pick(named.contains(&p), toward));
+            Ok(self.outcome(index, &case)?.held != central.held)
+        };
+        Ok((Verdict::DependsOn(fewest(all, flips)?), false))
+    }
+
+    fn case(&self, assumed: &Assumed, corner_of: impl Fn(Parameter) -> Corner) -> Case {
+        assumed.case(self.snow, self.on_skis, corner_of)
+    }
+
+    /// One fall; on sloping ground a middle person's is tried both ways and the worse one counts.
+    fn outcome(&self, index: usize, case: &Case) -> Result<Outcome, String> {
+        let slope_rad = self.slope_toward_lip_deg.to_radians();
+        let in_middle = index > 0 && index + 1 < self.masses_kg.len();
+        if !in_middle {
+            return self.fall_of(index, case).run();
+        }
+        let down = self.fall(index, case, -slope_rad, slope_rad).run()?;
+        if slope_rad <= 0.0 || !down.held {
+            return Ok(down);
+        }
+        let up = self.fall(index, case, slope_rad, -slope_rad).run()?;
+        let worse = |o: &Outcome| (!o.held, o.slide_share);
+        Ok(if worse(&up) > worse(&down) { up } else { down })
+    }
+
+    /// The fall of one person with given assumptions, the ground falling towards every lip; for looking into the model.
+    #[must_use]
+    pub fn fall_of(&self, index: usize, case: &Case) -> Fall {
+        let slope_rad = self.slope_toward_lip_deg.to_radians();
+        self.fall(index, case, slope_rad, slope_rad)
+    }
+
+    /// The fall of one person: the people ahead on their slope, those behind on theirs.
+    fn fall(&self, index: usize, case: &Case, ahead_rad: f64, behind_rad: f64) -> Fall {
+        let ahead = self.masses_kg.get(..index).unwrap_or_default();
+        let behind = self
+            .masses_kg
+            .get(index.saturating_add(1)..)
+            .unwrap_or_default();
+        let walked_m = self.gap_m * case.break_point;
+        let left_m = if behind.is_empty() {
+            walked_m
+        } else {
+            self.gap_m - walked_m
+        };
+        let mut sides = Vec::new();
+        if !ahead.is_empty() {
+            let holders_kg = ahead.iter().rev().copied().collect();
+            let knots_m = self.knots_m(index.saturating_sub(1), false);
+            sides.push(self.side(case, holders_kg, knots_m, left_m, ahead_rad));
+        }
+        if !behind.is_empty() {
+            let knots_m = self.knots_m(index, true);
+            sides.push(self.side(case, behind.to_vec(), knots_m, walked_m, behind_rad));
+        }
+        Fall {
+            victim_kg: self.masses_kg.get(index).copied().unwrap_or_default(),
+            sides,
+            modulus_n: self.rope_ea_n,
+            rope_damping: case.rope_damping,
+            delay_s: case.delay_s,
+        }
+    }
+
+    fn side(
+        &self,
+        case: &Case,
+        holders_kg: Vec<f64>,
+        knots_m: Vec<f64>,
+        beyond_m: f64,
+        slope_rad: f64,
+    ) -> Side {
+        Side {
+            holders_kg,
+            spacing_m: self.spacing_m,
+            slack_m: case.slack_m,
+            beyond_m,
+            slope_rad,
+            lip_mu: capstan::mu_of_square_lip(case.lip),
+            mu_before: case.mu_before,
+            mu_after: case.mu_after,
+            knots_m,
+            knot_n: case.knot_n,
+            bite_m: case.knot_bite_m,
+        }
+    }
+
+    /// Knots in span `span` (between persons `span` and `span + 1`), m from the person at its front or its back.
+    fn knots_m(&self, span: usize, from_front: bool) -> Vec<f64> {
+        let Some(knots) = self.knots else {
+            return Vec::new();
+        };
+        let mut from_front_m: Vec<f64> = Vec::new();
+        if span == 0 {
+            from_front_m.extend(knots.distances_m());
+        }
+        if span + 2 == self.masses_kg.len() {
+            from_front_m.extend(knots.distances_m().map(|m| self.spacing_m - m));
+        }
+        from_front_m.retain(|m| *m > 0.0 && *m < self.spacing_m);
+        if !from_front {
+            for at_m in &mut from_front_m {
+                *at_m = self.spacing_m - *at_m;
+            }
+        }
+        from_front_m
+    }
+}
+
+impl Faller {
+    /// Higher is worse: first the verdict, then the centre, then how much of the room is used.
+    fn severity(&self) -> f64 {
+        let centre = if self.held_in_centre { 0.0 } else { 4.0 };
+        10.0 * f64::from(self.verdict.rank()) + centre + self.slide_share.0 + self.slide_share.1
+    }
+}
+
+fn pick(swung: bool, toward: Corner) -> Corner {
+    if swung { toward } else { Corner::Central }
+}
+
+/// The shortest start of `parameters` that flips the answer, less what is not needed in it.
+fn fewest(
+    parameters: Vec<Parameter>,
+    flips: impl Fn(&[Parameter]) -> Result<bool, String>,
+) -> Result<Vec<Parameter>, String> {
+    let mut named: Vec<Parameter> = Vec::new();
+    for parameter in parameters {
+        named.push(parameter);
+        if flips(&named)? {
+            break;
+        }
+    }
+    for parameter in named.clone() {
+        let without: Vec<Parameter> = named.iter().copied().filter(|p| *p != parameter).collect();
+        if !without.is_empty() && flips(&without)? {
+            named = without;
+        }
+    }
+    Ok(named)
+}
+
+/// Least and most of some numbers; zeros for none.
+fn span(values: impl IntoIterator<Item = f64>) -> (f64, f64) {
+    values
+        .into_iter()
+        .fold(None, |seen: Option<(f64, f64)>, v| {
+            Some(seen.map_or((v, v), |(lo, hi)| (lo.min(v), hi.max(v))))
+        })
+        .unwrap_or_default()
+}

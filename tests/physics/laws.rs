@@ -1,0 +1,176 @@
+//! The moving model against a rival solver and against what no model may break.
+
+use super::*;
+
+/// What the rival goes on creeping after the program has called the slide ended, m.
+const CREEP_M: f64 = 0.02;
+
+fn row(line: &str) -> (Fall, f64) {
+    let cells: Vec<&str> = line.split(',').collect();
+    let n = |i: usize| cells[i].parse::<f64>().expect("a number");
+    let mut fall = plain_fall(n(0), n(1), n(2), n(4), n(5), 1);
+    (fall.modulus_n, fall.victim_kg) = (n(6), n(9));
+    let side = &mut fall.sides[0];
+    (side.slope_rad, side.spacing_m, side.beyond_m) = (n(3).to_radians(), n(7), n(8));
+    side.holders_kg = cells[10]
+        .split('+')
+        .map(|m| m.parse().expect("kg"))
+        .collect();
+    (fall, n(11))
+}
+
+#[test]
+fn a_rival_solver_finds_the_same_slides() {
+    let rows = include_str!("../reference/fall.csv")
+        .lines()
+        .filter(|l| l.starts_with(char::is_numeric));
+    let mut ran = 0;
+    for line in rows {
+        let (fall, want_m) = row(line);
+        let got = fall.run().expect("inside bounds");
+        assert!(got.held, "{line}");
+        close(line, got.slide_m, want_m, 0.01 * want_m + CREEP_M);
+        ran += 1;
+    }
+    assert!(ran >= 6, "only {ran} rows ran");
+}
+
+#[test]
+fn energy_is_never_created() {
+    let mut ran = 0;
+    for fall in grid().iter().flat_map(falls) {
+        let energy = fall.run().expect("inside bounds").energy;
+        // Second-order steps err to both sides; a thousandth of what was turned over is theirs.
+        let ruler_j = energy.start_j + energy.turned_j;
+        assert!(energy.gain_j <= 0.001 * ruler_j, "{energy:?} of {fall:?}");
+        assert!(
+            energy.friction_j >= 0.0
+                && energy.lip_j >= -1e-6 * ruler_j
+                && energy.rope_j >= -1e-3 * ruler_j,
+            "{energy:?} of {fall:?}"
+        );
+        ran += 1;
+    }
+    assert!(ran > 500, "only {ran} falls ran");
+}
+
+#[test]
+fn energy_not_accounted_for_shrinks_with_the_step() {
+    let fall = plain_fall(1.5, 0.2, 0.9, 1.0, 1.0, 2);
+    let gain_j = |step_s| {
+        fall.run_in_steps(step_s)
+            .expect("inside bounds")
+            .energy
+            .gain_j
+    };
+    let (coarse_j, fine_j) = (gain_j(LONGEST_STEP_S), gain_j(LONGEST_STEP_S / 8.0));
+    assert!(fine_j < coarse_j / 4.0, "{coarse_j} J, then {fine_j} J");
+}
+
+#[test]
+fn a_rope_that_hardly_stretches_keeps_its_length() {
+    for slack_m in [0.0, 0.8] {
+        let mut fall = plain_fall(1.3, 0.2, 0.8, 0.8, slack_m, 2);
+        fall.modulus_n = 5e6;
+        let got = fall.run().expect("inside bounds");
+        let longer_m = got.stretch * (12.0 + slack_m);
+        close("drop", got.drop_m, slack_m + got.slide_m, longer_m + 1e-6);
+        assert!(
+            got.drop_m >= slack_m + got.slide_m - 1e-6,
+            "rope got shorter: {got:?}"
+        );
+    }
+}
+
+#[test]
+fn halving_the_step_hardly_changes_the_slide() {
+    let mut worst: f64 = 0.0;
+    for fall in grid().iter().flat_map(falls) {
+        let usual = fall.run().expect("inside bounds");
+        let half = fall
+            .run_in_steps(LONGEST_STEP_S / 2.0)
+            .expect("inside bounds");
+        assert_eq!(usual.held, half.held, "{fall:?}");
+        if usual.held && usual.slide_m > 0.05 {
+            worst = worst.max((usual.slide_m - half.slide_m).abs() / usual.slide_m);
+        }
+    }
+    println!("worst change of a slide: {:.3} %", 100.0 * worst);
+    assert!(worst < 0.005, "{worst}");
+}
+
+#[test]
+fn turning_the_rope_round_turns_the_answer_round() {
+    let mut there = team(Snow::Settled, 3);
+    there.masses_kg = vec![95.0, 60.0, 75.0];
+    there.knots = Some(THREE);
+    let mut back = there.clone();
+    back.masses_kg.reverse();
+    let (there, back) = (answer(&there), answer(&back));
+    assert_eq!(there.verdict.rank(), back.verdict.rank(), "verdict");
+    for (a, b) in [(0, 2), (2, 0)] {
+        let (a, b) = (&there.fallers[a], &back.fallers[b]);
+        close("end person's slide", a.slide_m.1, b.slide_m.1, 1e-9);
+    }
+}
+
+#[test]
+fn a_middle_person_between_two_rocks_goes_as_deep_as_energy_allows() {
+    // λ = 1, holders that never move: m·g·z = Σ EA·(stretch)²/2L, and both ropes alike, solved by halving.
+    for slack_m in [0.0, 0.6] {
+        let mut fall = plain_fall(1.0, 3.0, 3.0, 0.0, slack_m, 1);
+        fall.sides[0].holders_kg = vec![250.0];
+        fall.sides[0].beyond_m = 4.0;
+        fall.sides.push(fall.sides[0].clone());
+        let rope_m = 12.0 + slack_m;
+        let left_j = |z: f64| {
+            let over_m = (z.hypot(4.0) - 4.0 - slack_m).max(0.0);
+            80.0 * GRAVITY_M_S2 * z - fall.modulus_n * over_m * over_m / rope_m
+        };
+        let (mut above_m, mut below_m) = (1.0, 50.0);
+        for _ in 0..60 {
+            let middle_m = 0.5 * (above_m + below_m);
+            if left_j(middle_m) > 0.0 {
+                above_m = middle_m;
+            } else {
+                below_m = middle_m;
+            }
+        }
+        let got = fall.run().expect("inside bounds");
+        close("deepest point", got.drop_m, above_m, 1e-3 * above_m);
+        assert!(got.held, "rocks hold");
+    }
+}
+
+#[test]
+fn heavier_people_beyond_the_gap_make_a_fall_less_deep() {
+    let mut fall = plain_fall(1.4, 0.3, 0.7, 0.8, 0.5, 2);
+    fall.sides[0].beyond_m = 3.0;
+    fall.sides.push(fall.sides[0].clone());
+    let both = fall.run().expect("inside bounds");
+    fall.sides[1].holders_kg = vec![160.0, 160.0];
+    let heavier = fall.run().expect("inside bounds");
+    assert!(heavier.slide_m > 0.0 && both.slide_m > 0.0, "they slide");
+    assert!(heavier.drop_m < both.drop_m, "more mass beyond, less deep");
+}
+
+#[test]
+fn a_fall_without_a_side_or_with_nonsense_is_refused() {
+    let mut fall = plain_fall(1.4, 0.3, 0.7, 0.8, 0.5, 2);
+    fall.rope_damping = 2.0;
+    assert_eq!(
+        fall.run(),
+        Err("share 2 is outside 0 to 1".to_owned()),
+        "damping"
+    );
+    fall.rope_damping = 0.1;
+    fall.sides[0].holders_kg.clear();
+    assert_eq!(
+        fall.run(),
+        Err("a side without a holder holds nobody".to_owned()),
+        "holders"
+    );
+    fall.sides.clear();
+    let want = "a faller has one or two sides to hold him, not 0";
+    assert_eq!(fall.run(), Err(want.to_owned()), "sides");
+}
