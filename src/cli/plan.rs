@@ -58,7 +58,10 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Problem>> {
         inputs.rules.practice
     ));
     let plan = planning::plan(&job)?;
-    show.notices(&inputs.notices);
+    // The table holds the notices itself.
+    if args.format != Format::Table || args.output.is_some() {
+        show.notices(&inputs.notices);
+    }
     let sheet = Sheet {
         plan: &plan,
         route: &inputs.route,

@@ -19,7 +19,7 @@ use crate::{
 };
 
 /// Zones not met that are named one by one; more are counted. Our judgement.
-const NAMED: usize = 20;
+const NAMED: usize = 6;
 
 /// Which rope each team carries over the whole trip.
 #[derive(Debug)]
@@ -243,11 +243,20 @@ fn missed(job: &Job<'_>, stages: &[Sketch<'_>]) -> Vec<Problem> {
             "the route does not meet this zone",
         )
     };
-    let mut notes: Vec<Problem> = missed.iter().take(NAMED).map(|z| note(z.label())).collect();
-    if missed.len() > NAMED {
-        notes.push(note(format!("{} zones more", missed.len() - NAMED)));
+    if missed.len() <= NAMED {
+        return missed.iter().map(|z| note(z.label())).collect();
     }
-    notes
+    let named: Vec<String> = missed.iter().take(NAMED).map(|z| z.label()).collect();
+    vec![Problem::new(
+        Code::ZoneMissed,
+        Place::item("zones"),
+        format!(
+            "the route does not meet {} of the zones: {} and {} more",
+            missed.len(),
+            named.join(", "),
+            missed.len() - NAMED
+        ),
+    )]
 }
 
 /// Everything the plan rests on.

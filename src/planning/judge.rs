@@ -157,7 +157,7 @@ impl Said<'_> {
     fn place_of_team(&self, team: usize) -> Place {
         match self.sketch.teams.len() {
             0 | 1 => self.place(),
-            _ => Place::item(format!("leg {}, team {team}", self.leg.leg)),
+            _ => Place::item(format!("leg {} (team {team})", self.leg.leg)),
         }
     }
 

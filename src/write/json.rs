@@ -1,4 +1,4 @@
-//! The plan as JSON, rounded: coordinates to 7 decimals (a centimetre), all else to 3 (a millimetre).
+//! The plan as JSON, rounded: coordinates to 7 decimals (a centimetre), all else to 6 (in metres, a micrometre).
 
 use serde_json::{Number, Value};
 
@@ -10,7 +10,7 @@ use crate::plan::Plan;
 /// Only if a value cannot stand in JSON, which no plan holds.
 pub fn plan(plan: &Plan) -> Result<String, serde_json::Error> {
     let mut value = serde_json::to_value(plan)?;
-    round(&mut value, 3);
+    round(&mut value, 6);
     let mut text = serde_json::to_string_pretty(&value)?;
     text.push('\n');
     Ok(text)

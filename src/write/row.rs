@@ -128,19 +128,33 @@ impl TeamRow {
         }
     }
 
+    /// `2×14.5 m, 4 knots?, 21.8 m`: spacing, knots, coil of each end person.
+    #[must_use]
+    pub fn short_setup(&self) -> String {
+        let coil = self
+            .coils
+            .trim_start_matches("coils ")
+            .replace("no coils", "no coil");
+        format!(
+            "{}, {}, {coil}",
+            self.spacing.replace(" × ", "×"),
+            self.knots
+        )
+    }
+
     /// `3 × 13 m, 6 knots, coils 6.5 m`.
     #[must_use]
     pub fn setup(&self) -> String {
         format!("{}, {}, {}", self.spacing, self.knots, self.coils)
     }
 
-    /// `43.2 of 60`; without a rope at hand `43.2`.
+    /// `43.2/60`, needed and at hand; without a rope at hand `43.2`.
     #[must_use]
     pub fn rope(&self) -> String {
         if self.at_hand.is_empty() {
             self.needed.clone()
         } else {
-            format!("{} of {}", self.needed, self.at_hand)
+            format!("{}/{}", self.needed, self.at_hand)
         }
     }
 }

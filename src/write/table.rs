@@ -4,7 +4,7 @@ use unicode_width::UnicodeWidthStr;
 
 use super::{
     Sheet,
-    row::Row,
+    row::{Row, TeamRow},
     style,
     units::{Side, Units},
     words,
@@ -65,111 +65,156 @@ fn head(out: &mut String, sheet: &Sheet<'_>, look: Look) {
 
 // --- legs ---
 
-const COLUMNS: usize = 8;
+const COLUMNS: usize = 9;
 /// Columns that are read as numbers and stand to the right.
-const RIGHT: [bool; COLUMNS] = [true, true, true, false, false, true, false, true];
+const RIGHT: [bool; COLUMNS] = [true, true, true, false, false, true, false, true, false];
+/// Columns that go to a second line where the width is short: the set-up and its rope.
+const FOLDED: std::ops::Range<usize> = 6..8;
 
 fn legs(out: &mut String, sheet: &Sheet<'_>, look: Look) {
     let units = look.units;
-    let head = [
-        "leg".to_owned(),
-        units.long().to_owned(),
-        units.short().to_owned(),
-        "height".to_owned(),
-        "zones".to_owned(),
-        format!("gap {}", units.short()),
-        "set-up".to_owned(),
-        format!("rope {}", units.short()),
-    ];
-    let mut lines: Vec<Line> = vec![Line {
-        cells: head,
-        verdict: None,
-    }];
     let stages = sheet.plan.route.stages.len() > 1;
-    for leg in &sheet.plan.legs {
-        lines.extend(Line::of(&Row::new(leg, units), stages));
-    }
+    let rows: Vec<Row> = sheet
+        .plan
+        .legs
+        .iter()
+        .map(|leg| Row::new(leg, units))
+        .collect();
+    let mut lines: Vec<Line> = vec![Line::head(units)];
+    lines.extend(rows.iter().flat_map(|row| Line::of(row, stages)));
     let widths = widths(&lines);
-    let total: usize = widths.iter().sum::<usize>() + 2 * COLUMNS + "outside ✕".width();
-    for line in &lines {
-        line.print(out, &widths, total > look.width, look.colour);
+    let total: usize = widths.iter().sum::<usize>() + 2 * (COLUMNS - 1);
+    if total <= look.width {
+        for line in &lines {
+            line.print(out, &widths, 0..COLUMNS, look.colour);
+        }
+        return;
+    }
+    lines[0].print(out, &widths, FOLDED, look.colour);
+    for row in &rows {
+        let line = Line::main(row, stages);
+        line.print(out, &widths, FOLDED, look.colour);
+        for team in &row.teams {
+            bullet(out, "       ", &folded(row, team, units), look.width);
+        }
     }
 }
 
-/// A printed line before padding; only the first of a leg has a verdict.
+/// The set-up in words, for a line of its own.
+fn folded(row: &Row, team: &TeamRow, units: Units) -> String {
+    let short = units.short();
+    let who = if row.teams.len() > 1 {
+        format!("team {}: ", team.team)
+    } else {
+        String::new()
+    };
+    let at_hand = match team.at_hand.as_str() {
+        "" => String::new(),
+        at_hand => format!(" of {at_hand}"),
+    };
+    format!(
+        "{who}{}; rope {}{at_hand} {short}",
+        team.setup(),
+        team.needed
+    )
+}
+
+/// A printed line before padding.
 struct Line {
     cells: [String; COLUMNS],
     verdict: Option<Verdict>,
 }
 
 impl Line {
+    fn head(units: Units) -> Self {
+        let cells = [
+            "leg".to_owned(),
+            units.long().to_owned(),
+            units.short().to_owned(),
+            "height".to_owned(),
+            "zones".to_owned(),
+            format!("gap {}", units.short()),
+            "spacing, knots, coil".to_owned(),
+            format!("rope {}", units.short()),
+            "verdict".to_owned(),
+        ];
+        Self {
+            cells,
+            verdict: None,
+        }
+    }
+
+    /// The line of a leg, and one more for each further team.
     fn of(row: &Row, stages: bool) -> Vec<Self> {
-        let number = if stages {
-            format!("{}/{}", row.stage, row.leg)
-        } else {
-            row.leg.to_string()
-        };
-        let first = row.teams.first();
-        let main = Self {
-            cells: [
-                number,
-                row.from_to.clone(),
-                row.length.clone(),
-                row.heights.clone(),
-                row.zones.clone(),
-                row.gap.clone(),
-                first.map_or_else(String::new, |t| setup(row, t)),
-                first.map_or_else(String::new, super::row::TeamRow::rope),
-            ],
-            verdict: Some(row.verdict),
-        };
         let more = row.teams.iter().skip(1).map(|team| {
             let mut cells: [String; COLUMNS] = Default::default();
-            cells[6] = setup(row, team);
+            cells[6] = team.short_setup();
             cells[7] = team.rope();
             Self {
                 cells,
                 verdict: None,
             }
         });
-        std::iter::once(main).chain(more).collect()
+        std::iter::once(Self::main(row, stages))
+            .chain(more)
+            .collect()
     }
 
-    fn print(&self, out: &mut String, widths: &[usize; COLUMNS], folded: bool, colour: bool) {
-        let first = if folded { 6 } else { COLUMNS };
-        let mut text = String::new();
-        for (i, width) in widths.iter().enumerate().take(first) {
-            text += &padded(&self.cells[i], *width, RIGHT[i]);
-            text += "  ";
-        }
-        text += &self
-            .verdict
-            .map_or_else(|| self.verdict_head(), |v| verdict_shown(v, colour));
-        out.push_str(text.trim_end());
-        out.push('\n');
-        if folded && !self.cells[6].is_empty() {
-            let rope = if self.cells[0] == "leg" { "" } else { "rope " };
-            out.push_str(&format!(
-                "     {}   {rope}{}\n",
-                self.cells[6], self.cells[7]
-            ));
-        }
-    }
-
-    fn verdict_head(&self) -> String {
-        if self.cells[0] == "leg" {
-            "verdict".to_owned()
+    fn main(row: &Row, stages: bool) -> Self {
+        let number = if stages {
+            format!("{}/{}", row.stage, row.leg)
         } else {
-            String::new()
+            row.leg.to_string()
+        };
+        let first = row.teams.first();
+        let cells = [
+            number,
+            row.from_to.clone(),
+            row.length.clone(),
+            row.heights.clone(),
+            row.zones.clone(),
+            row.gap.clone(),
+            first.map_or_else(String::new, TeamRow::short_setup),
+            first.map_or_else(String::new, TeamRow::rope),
+            format!("{} {}", row.verdict.as_str(), style::sign(row.verdict))
+                .trim_end()
+                .to_owned(),
+        ];
+        Self {
+            cells,
+            verdict: Some(row.verdict),
         }
     }
-}
 
-fn setup(row: &Row, team: &super::row::TeamRow) -> String {
-    if row.teams.len() > 1 {
-        format!("team {}: {}", team.team, team.setup())
-    } else {
-        team.setup()
+    fn print(
+        &self,
+        out: &mut String,
+        widths: &[usize; COLUMNS],
+        left_out: std::ops::Range<usize>,
+        colour: bool,
+    ) {
+        let whole = left_out == (0..COLUMNS);
+        let shown = |i: &usize| whole || !left_out.contains(i);
+        let cells = (0..COLUMNS).filter(shown).map(|i| {
+            let text = padded(&self.cells[i], widths[i], RIGHT[i]);
+            if i + 1 == COLUMNS {
+                self.coloured(text.trim_end(), colour)
+            } else {
+                text
+            }
+        });
+        let line = cells.collect::<Vec<_>>().join("  ");
+        out.push_str(line.trim_end());
+        out.push('\n');
+    }
+
+    fn coloured(&self, text: &str, colour: bool) -> String {
+        match self.verdict.filter(|_| colour) {
+            None | Some(Verdict::Inside) => text.to_owned(),
+            Some(Verdict::Unroped) => format!("\u{1b}[2m{text}\u{1b}[0m"),
+            Some(Verdict::Look) => format!("\u{1b}[1m{text}\u{1b}[0m"),
+            Some(Verdict::Outside) => format!("\u{1b}[1;7m{text}\u{1b}[0m"),
+        }
     }
 }
 
@@ -189,17 +234,6 @@ fn padded(text: &str, width: usize, right: bool) -> String {
         format!("{pad}{text}")
     } else {
         format!("{text}{pad}")
-    }
-}
-
-fn verdict_shown(verdict: Verdict, colour: bool) -> String {
-    let word = format!("{} {}", verdict.as_str(), style::sign(verdict));
-    let word = word.trim_end();
-    match (colour, verdict) {
-        (false, _) | (_, Verdict::Inside) => word.to_owned(),
-        (_, Verdict::Unroped) => format!("\u{1b}[2m{word}\u{1b}[0m"),
-        (_, Verdict::Look) => format!("\u{1b}[1m{word}\u{1b}[0m"),
-        (_, Verdict::Outside) => format!("\u{1b}[1;7m{word}\u{1b}[0m"),
     }
 }
 
@@ -265,15 +299,24 @@ fn findings(out: &mut String, sheet: &Sheet<'_>, look: Look) {
                 .hint
                 .as_ref()
                 .map_or_else(String::new, |h| format!(" → {h}"));
-            let text = format!(
-                "{}: {}{hint} [{}]",
-                places.join(", "),
-                finding.says,
-                finding.code
-            );
+            let places = listed(&places);
+            let text = format!("{places}: {}{hint} [{}]", finding.says, finding.code);
             bullet(out, "  · ", &one_line(&text), look.width);
         }
     }
+}
+
+/// Places in a row; many are counted.
+fn listed(places: &[&str]) -> String {
+    const NAMED: usize = 6;
+    if places.len() <= NAMED + 1 {
+        return places.join(", ");
+    }
+    format!(
+        "{} and {} more",
+        places[..NAMED].join(", "),
+        places.len() - NAMED
+    )
 }
 
 /// Findings that say the same of several places, as one with all the places.

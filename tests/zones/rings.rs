@@ -22,7 +22,7 @@ fn rings_that_touch_or_cross_themselves_are_kept_as_they_are() {
         let zone = noted(
             &ring(tangled),
             &[
-                "note[ring-tangled]: 1 ring found to touch or cross itself: whatever it winds round counts as ice\n  at: z.geojson",
+                "note[ring-tangled]: 1 ring with a line that touches or crosses itself: what a ring winds round counts as ice\n  at: z.geojson",
             ],
         );
         assert_eq!(

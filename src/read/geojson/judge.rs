@@ -161,7 +161,7 @@ impl Reading {
                 tangled,
                 Code::RingTangled,
                 format!(
-                    "{crossed} found to touch or cross itself: whatever it winds round counts as ice"
+                    "{crossed} with a line that touches or crosses itself: what a ring winds round counts as ice"
                 ),
             ),
         ];
