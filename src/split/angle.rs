@@ -66,9 +66,10 @@ impl Axis {
             .to_degrees()
     }
 
-    /// Whether a chord that turns from `a` to `b` passes the axis on its way.
+    /// Whether a chord that turns from `a` to `b`, by less than half a turn, passes the axis on its way:
+    /// whichever way it turns, it changes sides only along the axis.
     fn is_passed(self, a: Local, b: Local) -> bool {
-        self.0.cross(a) * self.0.cross(b) < 0.0 && self.0.dot(a) * self.0.dot(b) > 0.0
+        self.0.cross(a) * self.0.cross(b) < 0.0
     }
 }
 
@@ -216,6 +217,14 @@ mod tests {
             got > 84.0,
             "the chord of 15 m turns less than 6° from north: {got}"
         );
+    }
+
+    #[test]
+    fn in_a_hairpin_the_rope_swings_through_half_a_turn() {
+        let hairpin = [(0.0, 0.0), (0.0, 200.0), (3.0, 0.0)];
+        for strike in [30.0, 60.0, 90.0, 120.0] {
+            assert!(angle(&hairpin, strike, 0.0, 12.0) < 1e-9, "past {strike}°");
+        }
     }
 
     #[test]

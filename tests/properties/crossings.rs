@@ -65,7 +65,7 @@ fn zones_moved(zones: &[Zone], by_deg: f64) -> Vec<Zone> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 1000, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 250, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn another_library_agrees_on_what_is_inside(line in any_line(), zones in any_zones()) {

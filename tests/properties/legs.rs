@@ -79,7 +79,7 @@ fn set_up_no_lighter(a: &TeamSetup, b: &TeamSetup) -> Result<(), TestCaseError> 
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 400, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 150, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn legs_tile_the_stage(line in any_line(), zones in any_zones(), people in 2..9_usize) {
