@@ -123,7 +123,7 @@ pub struct ZoneSummary {
     pub note: Option<String>,
     /// Properties that mean nothing here.
     #[serde(skip_serializing_if = "Map::is_empty")]
-    #[schemars(with = "std::collections::BTreeMap<String, Value>")]
+    #[schemars(with = "Option<std::collections::BTreeMap<String, Value>>")]
     pub other: Map<String, Value>,
     /// Bare polygon crossings, no margin.
     pub crossings: Vec<CrossingSummary>,

@@ -24,6 +24,8 @@ pub struct Row {
     pub gap: String,
     /// One for each rope team; empty on unroped legs.
     pub teams: Vec<TeamRow>,
+    /// Whether the team is on the rope.
+    pub roped: bool,
     /// The verdict.
     pub verdict: Verdict,
 }
@@ -66,6 +68,7 @@ impl Row {
             zones: numbers.join(" "),
             gap: gap(leg, units),
             teams: leg.teams.iter().map(|t| TeamRow::new(t, units)).collect(),
+            roped: leg.roped,
             verdict: leg.verdict,
         }
     }

@@ -174,7 +174,7 @@ impl Line {
             row.heights.clone(),
             row.zones.clone(),
             row.gap.clone(),
-            first.map_or_else(String::new, TeamRow::short_setup),
+            first.map_or_else(|| unroped(row), TeamRow::short_setup),
             first.map_or_else(String::new, TeamRow::rope),
             format!("{} {}", row.verdict.as_str(), style::sign(row.verdict))
                 .trim_end()
@@ -215,6 +215,16 @@ impl Line {
             Some(Verdict::Look) => format!("\u{1b}[1m{text}\u{1b}[0m"),
             Some(Verdict::Outside) => format!("\u{1b}[1;7m{text}\u{1b}[0m"),
         }
+    }
+}
+
+/// Said in place of a set-up where the verdict does not say it already.
+fn unroped(row: &Row) -> String {
+    let silent = row.roped || row.verdict == Verdict::Unroped;
+    if silent {
+        String::new()
+    } else {
+        "unroped".to_owned()
     }
 }
 
