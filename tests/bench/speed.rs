@@ -155,7 +155,7 @@ fn zones(path: &Path, columns: u32, rows: u32, corners: u32) {
 
 /// A walk that wanders over the south-west corner of the grid.
 fn track(path: &Path, points: u32, step_m: f64) {
-    let (mut dice, mut x, mut y, mut heading) = (Dice(11), 9000.0, 7000.0, 0.0_f64);
+    let (mut dice, mut x, mut y, mut heading) = (Dice(11), 9000.0_f64, 7000.0_f64, 0.0_f64);
     let mut out = BufWriter::new(File::create(path).expect("a file"));
     writeln!(out, "<gpx version=\"1.1\" creator=\"invented\" xmlns=\"http://www.topografix.com/GPX/1/1\"><trk><trkseg>")
         .expect("written");
