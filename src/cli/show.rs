@@ -1,6 +1,6 @@
 //! The terminal. Nothing else in the program prints.
 
-use std::io::{self, IsTerminal, Write};
+use std::io::{self, Write};
 
 use schrund::{
     problem::{Code, Level, Problem},
@@ -11,6 +11,9 @@ use crate::{
     End,
     args::{Args, Color},
 };
+
+/// Narrower than this nothing is folded any further. Our judgement.
+const LEAST_WIDTH: usize = 40;
 
 /// What is known about the terminal and how much to say.
 #[derive(Debug)]
@@ -42,12 +45,17 @@ impl Show {
         }
     }
 
-    /// Columns of the terminal; the full width where there is none.
+    /// Columns of the terminal, or of `COLUMNS` where there is none; else the full width.
     pub(crate) fn width(&self) -> usize {
-        if !io::stdout().is_terminal() {
-            return FULL_WIDTH;
-        }
-        terminal_size::terminal_size().map_or(FULL_WIDTH, |(w, _)| usize::from(w.0).max(40))
+        let terminal = || {
+            Some(usize::from(
+                terminal_size::terminal_size_of(io::stdout())?.0.0,
+            ))
+        };
+        let said = || std::env::var("COLUMNS").ok()?.parse().ok();
+        terminal()
+            .or_else(said)
+            .map_or(FULL_WIDTH, |width| width.max(LEAST_WIDTH))
     }
 
     /// Prints a result. A reader that stops listening is no fault.

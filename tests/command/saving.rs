@@ -166,6 +166,33 @@ fn colours_come_only_when_asked_for_and_the_table_fits() {
 }
 
 #[test]
+fn a_narrow_terminal_folds_the_table_and_cuts_nothing() {
+    let example = root().join("examples/vordalen");
+    let shown = |columns: &str| {
+        let output = std::process::Command::new(env!("CARGO_BIN_EXE_schrund"))
+            .current_dir(&example)
+            .env("COLUMNS", columns)
+            .args(["plan", "route.gpx", "zones.geojson", "--trip", "trip.toml"])
+            .output()
+            .unwrap();
+        text(&output.stdout)
+    };
+    let (narrow, wide) = (shown("80"), shown("120"));
+    let too_wide: Vec<&str> = narrow.lines().filter(|l| l.chars().count() > 80).collect();
+    assert!(too_wide.is_empty(), "{too_wide:#?}");
+    let numbers = |text: &str| {
+        let words = text
+            .split(|c: char| !c.is_ascii_digit() && c != '.')
+            .map(|w| w.trim_matches('.').to_owned());
+        let mut numbers: Vec<String> = words.filter(|w| !w.is_empty()).collect();
+        numbers.sort();
+        numbers.dedup();
+        numbers
+    };
+    assert_eq!(numbers(&narrow), numbers(&wide), "a number was lost or cut");
+}
+
+#[test]
 fn new_writes_a_trip_that_check_accepts_and_never_over_another() {
     let folder = tempfile::tempdir().unwrap();
     assert_eq!(
