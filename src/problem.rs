@@ -186,8 +186,8 @@ codes! {
     GapNotGiven, "gap-not-given", Error;
     /// A gap width from `--gap` stands in for zones that give none. The plan is as good as that guess.
     GapAssumed, "gap-assumed", Warning;
-    /// Several widths or a range were given; the upper one counts.
-    UpperValue, "upper-value", Warning;
+    /// Several values or a range were given; the worse one counts: the widest gap, the least snow.
+    WorseEnd, "worse-end-counts", Warning;
     /// A property is not known here, but its name is close to one that is. It was not used.
     NearMiss, "near-miss", Warning;
     /// `NaN` or `Infinity`, which are no JSON, in a place that does not matter for the plan: read as null.

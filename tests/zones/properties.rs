@@ -40,7 +40,7 @@ fn the_upper_end_of_a_range_counts_and_is_noted() {
         let read = noted(
             &one(&format!(r#"{{"gap_m":"{written}"}}"#)),
             &[&format!(
-                "warning[upper-value]: of the gap width \"{written}\" the upper end counts: {high} m\n  at: z.geojson, line 2 column 41, feature 1, `gap_m`"
+                "warning[worse-end-counts]: of the gap width \"{written}\" the upper end counts: {high} m\n  at: z.geojson, line 2 column 41, feature 1, `gap_m`"
             )],
         );
         assert_eq!(
@@ -49,6 +49,17 @@ fn the_upper_end_of_a_range_counts_and_is_noted() {
             "{written}"
         );
     }
+}
+
+#[test]
+fn of_a_range_of_snow_the_lower_end_counts_since_knots_hang_on_it() {
+    let read = noted(
+        &one(r#"{"gap_m":1,"snow_depth_m":"0.5-1.5"}"#),
+        &[
+            "warning[worse-end-counts]: of the snow depth \"0.5-1.5\" the lower end counts: 0.5 m\n  at: z.geojson, line 2 column 58, feature 1, `snow_depth_m`",
+        ],
+    );
+    assert_eq!(read[0].snow_depth_m, Some(0.5));
 }
 
 #[test]
@@ -62,7 +73,7 @@ fn of_several_widths_the_widest_counts() {
     let read = noted(
         &one(r#"{"gap_m":6,"gap_max_m":5}"#),
         &[
-            "warning[upper-value]: `gap_m` and `gap_max_m` differ: the wider one counts, 6 m\n  at: z.geojson, line 2 column 1, feature 1, `gap_max_m`",
+            "warning[worse-end-counts]: `gap_m` and `gap_max_m` differ: the wider one counts, 6 m\n  at: z.geojson, line 2 column 1, feature 1, `gap_max_m`",
         ],
     );
     let widths = (read[0].gap.min_m, read[0].gap.max_m);

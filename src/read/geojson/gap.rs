@@ -45,7 +45,7 @@ pub(super) fn told(properties: &mut Properties, problems: &mut Vec<Problem>) -> 
     if differ {
         let says = format!("`gap_m` and `gap_max_m` differ: the wider one counts, {upper} m");
         problems.push(Problem::new(
-            Code::UpperValue,
+            Code::WorseEnd,
             nowhere().with_property("gap_max_m"),
             says,
         ));

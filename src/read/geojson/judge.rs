@@ -41,7 +41,7 @@ impl Reading {
                 max_m: 0.0,
                 assumed: true,
             },
-            snow_depth_m: depth.high,
+            snow_depth_m: depth.worse(&SNOW_DEPTH),
             surface: filed(
                 properties.word("surface", &properties::SURFACES),
                 &mut problems,

@@ -12,6 +12,17 @@ pub(super) struct Bound {
     /// Smallest and largest value accepted.
     pub(super) min: f64,
     pub(super) max: f64,
+    /// Which end of a range counts: the worse one.
+    pub(super) worse: Worse,
+}
+
+/// The end of a range that is the worse case.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Worse {
+    /// A wider gap.
+    Upper,
+    /// Less snow for brake knots to bite into.
+    Lower,
 }
 
 const METRES: &[&str] = &["m", "metre", "metres", "meter", "meters"];
@@ -24,6 +35,7 @@ pub(super) const GAP: Bound = Bound {
     spellings: METRES,
     min: 0.0,
     max: 100.0,
+    worse: Worse::Upper,
 };
 /// Above 50 m it is not the winter's snow that is meant; our judgement.
 pub(super) const SNOW_DEPTH: Bound = Bound {
@@ -32,6 +44,7 @@ pub(super) const SNOW_DEPTH: Bound = Bound {
     spellings: METRES,
     min: 0.0,
     max: 50.0,
+    worse: Worse::Lower,
 };
 /// A direction, turned once at most; taken modulo 180 afterwards.
 pub(super) const STRIKE: Bound = Bound {
@@ -40,6 +53,7 @@ pub(super) const STRIKE: Bound = Bound {
     spellings: DEGREES,
     min: -360.0,
     max: 360.0,
+    worse: Worse::Upper,
 };
 /// With ±90° every direction is possible.
 pub(super) const STRIKE_UNCERTAINTY: Bound = Bound {
@@ -48,6 +62,7 @@ pub(super) const STRIKE_UNCERTAINTY: Bound = Bound {
     spellings: DEGREES,
     min: 0.0,
     max: 90.0,
+    worse: Worse::Upper,
 };
 
 impl Bound {

@@ -7,7 +7,7 @@ use super::{
     at,
     document::Piece,
     names,
-    number::{Bound, Unclear, Written, written},
+    number::{Bound, Unclear, Worse, Written, written},
     shape::named,
     text::{Spot, quoted, unmasked},
 };
@@ -216,13 +216,25 @@ struct Range {
 }
 
 impl Number {
-    /// The warning that of a range the upper end counts.
-    pub(super) fn upper_counts(&self, name: &str, bound: &Bound) -> Option<Problem> {
-        let (range, high) = (self.range.as_ref()?, self.high?);
+    /// The number, or the worse end of a range.
+    pub(super) fn worse(&self, bound: &Bound) -> Option<f64> {
+        match bound.worse {
+            Worse::Upper => self.high,
+            Worse::Lower => self.low.or(self.high),
+        }
+    }
+
+    /// The warning that of a range only one end counts.
+    pub(super) fn one_end_counts(&self, name: &str, bound: &Bound) -> Option<Problem> {
+        let (range, value) = (self.range.as_ref()?, self.worse(bound)?);
         let (shown, what, unit) = (&range.shown, bound.what, bound.unit);
-        let says = format!("of the {what} {shown} the upper end counts: {high} {unit}");
+        let end = match bound.worse {
+            Worse::Upper => "upper",
+            Worse::Lower => "lower",
+        };
+        let says = format!("of the {what} {shown} the {end} end counts: {value} {unit}");
         let place = at(range.at).with_property(name);
-        Some(Problem::new(Code::UpperValue, place, says))
+        Some(Problem::new(Code::WorseEnd, place, says))
     }
 }
 
@@ -281,7 +293,7 @@ pub(super) fn number(
 ) -> Number {
     match properties.number(name, bound) {
         Ok(number) => {
-            problems.extend(number.upper_counts(name, bound));
+            problems.extend(number.one_end_counts(name, bound));
             number
         }
         Err(problem) => {
