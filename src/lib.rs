@@ -15,10 +15,12 @@ pub mod geometry;
 pub mod physics;
 pub mod terrain;
 
+pub mod clock;
 pub mod rules;
 
 pub mod pace;
 pub mod profile;
+pub mod relief;
 pub mod route;
 pub mod team;
 pub mod zone;
@@ -28,6 +30,7 @@ pub mod plan;
 
 pub mod read;
 
+pub mod ground;
 pub mod split;
 
 pub mod rope;

@@ -202,6 +202,30 @@ codes! {
     RingClosed, "ring-closed", Note;
     /// Rings that touch or cross themselves; everything such a ring winds round counts as ice.
     RingTangled, "ring-tangled", Note;
+    /// The route file and the terrain model both give heights; this says how far they differ and which
+    /// are used. The steeper of both counts for steepness.
+    HeightsCompared, "heights-compared", Note;
+    /// The heights of the route file and of the terrain model differ so much that one of them is doubtful:
+    /// another height system, a receiver's error, or files of different places.
+    HeightsApart, "heights-far-apart", Warning;
+    /// The terrain model has no height for a part of the line. Nothing is filled in there.
+    TerrainVoid, "terrain-void", Warning;
+    /// A model of the ground flattens whatever is shorter than a few of its cells: steps, walls, rolls. No
+    /// figure is relaxed because of it.
+    TerrainFlattens, "terrain-flattens", Note;
+    /// No strike was given, and one is proposed across the fall line of the terrain model. It is assumed,
+    /// never known, and never makes a set-up lighter.
+    StrikeProposed, "strike-proposed", Note;
+    /// The line contours where crevasses are proposed across the fall line, so the team may run along
+    /// them. `use_proposed_strike = true` in the trip file lets it count.
+    MayRunAlong, "may-run-along", Note;
+    /// The ground steepens down the fall line: crevasses prefer convex ground. A hint to look, drawn from
+    /// a terrain model; ground without such a mark may be broken as well.
+    ConvexGround, "convex-ground", Note;
+    /// The glacier inventory has ice here, and no zone says how wide its gaps are. Nothing is planned for it.
+    GlacierWithoutZone, "glacier-without-zone", Warning;
+    /// Snow bridges weaken through the day, and the planned time on hidden gaps is later than the leader trusts them.
+    BridgesLate, "bridges-late", Warning;
 }
 
 /// Where a complaint belongs, in words the user knows.

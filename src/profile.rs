@@ -24,6 +24,10 @@ pub struct Climb {
     pub ascent_m: f64,
     /// Down, positive.
     pub descent_m: f64,
+    /// Metres of chainage walked while going up, from turning point to turning point.
+    pub rising_m: f64,
+    /// Metres of chainage walked while going down.
+    pub falling_m: f64,
 }
 
 /// A slope along the line.
@@ -107,7 +111,7 @@ impl Profile {
     /// the line has come back by `threshold_m`. `None` where no heights are known.
     #[must_use]
     pub fn climb(&self, stretch: Stretch, threshold_m: f64) -> Option<Climb> {
-        let heights: Vec<f64> = self.within(stretch).iter().map(|s| s.height_m).collect();
+        let heights = self.within(stretch);
         (heights.len() >= 2).then(|| climb_by_turning_points(&heights, threshold_m))
     }
 
@@ -128,6 +132,27 @@ impl Profile {
             .into_iter()
             .map(|s| (-s.deg).max(0.0))
             .max_by(f64::total_cmp)
+    }
+
+    /// Metres that a stretch goes down in pieces steeper than `share` (rise over run), taken over `over_m`.
+    #[must_use]
+    pub fn steep_descent_m(&self, stretch: Stretch, share: f64, over_m: f64) -> Option<f64> {
+        if self.is_empty() || over_m <= 0.0 {
+            return None;
+        }
+        let mut from_m = stretch.from_m;
+        let mut steep_m = 0.0;
+        while from_m < stretch.to_m {
+            let to_m = (from_m + over_m).min(stretch.to_m);
+            if let (Some(from), Some(to)) = (self.height_m(from_m), self.height_m(to_m)) {
+                let drop_m = from - to;
+                if drop_m > share * (to_m - from_m) {
+                    steep_m += drop_m;
+                }
+            }
+            from_m = if to_m > from_m { to_m } else { stretch.to_m };
+        }
+        Some(steep_m)
     }
 
     /// Slopes over windows that begin or end at a height.
@@ -153,31 +178,41 @@ impl Profile {
     }
 }
 
+impl Climb {
+    /// Walked from one turning point to the next.
+    fn add(&mut self, from: Sample, to: Sample) {
+        let (rise_m, length_m) = (to.height_m - from.height_m, to.at_m - from.at_m);
+        if rise_m > 0.0 {
+            self.ascent_m += rise_m;
+            self.rising_m += length_m;
+        } else if rise_m < 0.0 {
+            self.descent_m -= rise_m;
+            self.falling_m += length_m;
+        }
+    }
+}
+
 /// Sums from one turning point to the next. With a threshold of 0 every wiggle counts.
-fn climb_by_turning_points(heights: &[f64], threshold_m: f64) -> Climb {
+fn climb_by_turning_points(heights: &[Sample], threshold_m: f64) -> Climb {
     let mut climb = Climb::default();
     let Some(&first) = heights.first() else {
         return climb;
     };
     let (mut settled, mut low, mut high) = (first, first, first);
-    let mut add = |from: f64, to: f64| {
-        if to > from {
-            climb.ascent_m += to - from;
-        } else {
-            climb.descent_m += from - to;
-        }
-    };
     let mut rising: Option<bool> = None;
     for &h in heights {
-        low = low.min(h);
-        high = high.max(h);
-        let turned_down = rising != Some(false) && high - h >= threshold_m && h < high;
-        let turned_up = rising != Some(true) && h - low >= threshold_m && h > low;
-        if turned_down {
-            add(settled, high);
+        if h.height_m <= low.height_m {
+            low = h;
+        }
+        if h.height_m >= high.height_m {
+            high = h;
+        }
+        let (drop_m, rise_m) = (high.height_m - h.height_m, h.height_m - low.height_m);
+        if rising != Some(false) && drop_m >= threshold_m && drop_m > 0.0 {
+            climb.add(settled, high);
             (settled, low, rising) = (high, h, Some(false));
-        } else if turned_up {
-            add(settled, low);
+        } else if rising != Some(true) && rise_m >= threshold_m && rise_m > 0.0 {
+            climb.add(settled, low);
             (settled, high, rising) = (low, h, Some(true));
         }
     }
@@ -186,7 +221,7 @@ fn climb_by_turning_points(heights: &[f64], threshold_m: f64) -> Climb {
         Some(false) => low,
         None => first,
     };
-    add(settled, end);
+    climb.add(settled, end);
     climb
 }
 
@@ -195,7 +230,12 @@ mod tests {
     use super::*;
 
     fn climb(heights: &[f64], threshold_m: f64) -> (f64, f64) {
-        let c = climb_by_turning_points(heights, threshold_m);
+        let at = |(i, &height_m): (usize, &f64)| Sample {
+            at_m: 100.0 * i as f64,
+            height_m,
+        };
+        let samples: Vec<Sample> = heights.iter().enumerate().map(at).collect();
+        let c = climb_by_turning_points(&samples, threshold_m);
         (c.ascent_m, c.descent_m)
     }
 
@@ -216,6 +256,37 @@ mod tests {
             (1.0, 1.0),
             "without a threshold all counts"
         );
+    }
+
+    #[test]
+    fn the_way_up_and_the_way_down_are_told_apart_from_the_flat() {
+        let samples = [
+            (0.0, 100.0),
+            (400.0, 100.0),
+            (1000.0, 200.0),
+            (1500.0, 120.0),
+            (1900.0, 121.0),
+        ];
+        let samples = samples.map(|(at_m, height_m)| Sample { at_m, height_m });
+        let climb = climb_by_turning_points(&samples, 10.0);
+        assert_eq!(
+            (climb.rising_m, climb.falling_m),
+            (600.0, 500.0),
+            "{climb:?}"
+        );
+    }
+
+    #[test]
+    fn only_steep_descents_are_summed() {
+        let samples = [(0.0, 500.0), (100.0, 470.0), (200.0, 451.0), (300.0, 500.0)];
+        let samples = samples.map(|(at_m, height_m)| Sample { at_m, height_m });
+        let profile = Profile::of_samples(samples.to_vec());
+        let whole = Stretch {
+            from_m: 0.0,
+            to_m: 300.0,
+        };
+        let steep = profile.steep_descent_m(whole, 0.2, 50.0).unwrap();
+        assert!((steep - 30.0).abs() < 1e-9, "{steep}");
     }
 
     #[test]

@@ -11,7 +11,7 @@ use std::ops::Index;
 
 use serde::Deserialize;
 
-pub use choice::{Choices, Cover, Knots, Reserve, Travel};
+pub use choice::{Choices, Cover, Knots, Pace, Reserve, Travel};
 pub use figure::{Figure, Origin, Standing};
 
 use crate::problem::{Code, Place, Problem};
@@ -84,6 +84,25 @@ rules! {
     WalkKmh "walk_kmh",
     ClimbMPerH "climb_m_per_h",
     DescendMPerH "descend_m_per_h",
+    DescendOnSkisMPerH "descend_on_skis_m_per_h",
+    SnowshoeFactor "snowshoe_factor",
+    MunterUp "munter_up",
+    MunterDown "munter_down",
+    MunterSkiDown "munter_ski_down",
+    NaismithKmh "naismith_kmh",
+    NaismithMPerH "naismith_m_per_h",
+    BreakMinPerH "break_min_per_h",
+    EffortClimbM "effort_climb_m",
+    EffortDescentM "effort_descent_m",
+    EffortSteepShare "effort_steep_share",
+    GroundStepM "ground_step_m",
+    HeightsApartM "heights_apart_m",
+    FallLineDeg "fall_line_deg",
+    ProposedStrikeDeg "proposed_strike_deg",
+    ConvexDeg "convex_deg",
+    ConvexOverM "convex_over_m",
+    ConvexMost "convex_most",
+    StraightM "straight_m",
 }
 
 impl Rule {
@@ -206,7 +225,9 @@ impl Rules {
 
     /// The figures that this plan can rest on, in the order of the flow.
     pub fn figures(&self) -> impl Iterator<Item = &Figure> {
-        self.figures.iter().filter(|figure| match figure.rule {
+        let pace = self.choices.pace.value;
+        let on_skis = self.choices.travel.value == Travel::Ski;
+        self.figures.iter().filter(move |figure| match figure.rule {
             Rule::ReachFactor | Rule::LoopEndsM | Rule::SlingM => {
                 self.choices.reserve.value == Reserve::Reach
             }
@@ -215,6 +236,12 @@ impl Rules {
             | Rule::ChestCoils4
             | Rule::ChestCoils5
             | Rule::ChestCoilM => self.choices.reserve.value == Reserve::ChestCoils,
+            Rule::WalkKmh | Rule::ClimbMPerH | Rule::DescendMPerH => pace == Pace::Din,
+            Rule::DescendOnSkisMPerH => pace == Pace::Din && on_skis,
+            Rule::MunterUp | Rule::MunterDown => pace == Pace::Munter,
+            Rule::MunterSkiDown => pace == Pace::Munter && on_skis,
+            Rule::NaismithKmh | Rule::NaismithMPerH => pace == Pace::Naismith,
+            Rule::SnowshoeFactor => self.choices.travel.value == Travel::Snowshoe,
             _ => true,
         })
     }

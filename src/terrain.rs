@@ -26,6 +26,7 @@ mod relief;
 mod slope;
 mod systems;
 
+use std::fmt;
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
 use self::{
@@ -235,6 +236,12 @@ impl Terrain {
             }
         }
         Ok(None)
+    }
+}
+
+impl fmt::Debug for Terrain {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_list().entries(self.models()).finish()
     }
 }
 

@@ -3,7 +3,9 @@
 //! *Model:* Karney's inverse geodesic through `geo::Geodesic`. *Valid:* everywhere.
 //! *Error:* below 15 nm. *Source:* `[karney2013]`. *Checked:* tests/reference/geodesic.csv
 
-use geo::{Distance, Geodesic, InterpolatePoint, Point, algorithm::line_measures::Bearing};
+use geo::{
+    Destination, Distance, Geodesic, InterpolatePoint, Point, algorithm::line_measures::Bearing,
+};
 
 /// A position in degrees on WGS 84, longitude first as RFC 7946 has it.
 ///
@@ -39,6 +41,13 @@ impl LonLat {
         Geodesic
             .bearing(self.into(), other.into())
             .rem_euclid(360.0)
+    }
+
+    /// The point so many metres away in a direction, degrees clockwise from true north.
+    #[must_use]
+    pub fn toward(self, bearing_deg: f64, distance_m: f64) -> Self {
+        let p = Geodesic.destination(self.into(), bearing_deg, distance_m);
+        Self::new(p.x(), p.y())
     }
 
     /// The point at `t` (0 to 1) of the edge to `other`, straight in longitude/latitude `[rfc7946]`.

@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::{Origin, Standing};
+use crate::clock::Clock;
 
 /// When brake knots are tied.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -50,6 +51,19 @@ pub enum Travel {
     Snowshoe,
     /// On skis.
     Ski,
+}
+
+/// By which rule walking times are reckoned.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Pace {
+    /// Time for the way and time for the heights: the longer plus half the shorter.
+    #[default]
+    Din,
+    /// Effort units (km and hundreds of metres) by a rate up, a rate down, a rate on skis.
+    Munter,
+    /// Time for the way plus time for the climb; nothing for the descent.
+    Naismith,
 }
 
 /// A word in force, and what stands behind it.
@@ -101,6 +115,14 @@ pub struct Choices {
     pub rope_on_bare: Word<bool>,
     /// How the party travels.
     pub travel: Word<Travel>,
+    /// By which rule walking times are reckoned.
+    pub pace: Word<Pace>,
+    /// Whether a strike proposed from the ground enters the arithmetic; it can only lengthen the way over a gap.
+    pub use_proposed_strike: Word<bool>,
+    /// When the party starts each stage, if the leader says so.
+    pub start: Word<Option<Clock>>,
+    /// Until when the leader trusts snow bridges, if they say so.
+    pub bridges_until: Word<Option<Clock>>,
 }
 
 impl Default for Choices {
@@ -111,6 +133,10 @@ impl Default for Choices {
             cover: Word::default_of(Cover::default(), Standing::Practice),
             rope_on_bare: Word::default_of(true, Standing::Judgement),
             travel: Word::default_of(Travel::default(), Standing::Judgement),
+            pace: Word::default_of(Pace::default(), Standing::Judgement),
+            use_proposed_strike: Word::default_of(false, Standing::Judgement),
+            start: Word::default_of(None, Standing::Leader),
+            bridges_until: Word::default_of(None, Standing::Leader),
         }
     }
 }

@@ -7,8 +7,6 @@
 //! radius of 100 cells below 0.06° up to 40°. The error of the facing is that divided by the sine of the slope.
 //! What is narrower than three cells is flattened. *Checked:* tests/terrain/slopes.rs
 
-use geo::{Destination, Geodesic};
-
 use super::{Terrain, model::Files, model::Model};
 use crate::{geometry::LonLat, problem::Problem};
 
@@ -61,8 +59,7 @@ impl Terrain {
         };
         let (mut north, mut east) = (0.0, 0.0);
         for (bearing_deg, cells, to_north, to_east) in AROUND {
-            let there = Geodesic.destination(at.into(), bearing_deg, cells * reach_m);
-            let there = LonLat::new(there.x(), there.y());
+            let there = at.toward(bearing_deg, cells * reach_m);
             let Some(height_m) = self.bilinear_or_sheet_m(files, model, there)? else {
                 return Ok(None);
             };

@@ -1,0 +1,103 @@
+//! Times of day as a leader writes them; no clock is ever read.
+
+use std::fmt;
+
+use serde::{Deserialize, Serialize, Serializer};
+
+/// Minutes of a day: 24 × 60.
+const DAY_MIN: f64 = 1440.0;
+
+/// Minutes after the midnight before the start; may run past the next one.
+#[derive(Clone, Copy, Debug, PartialEq, PartialOrd, Deserialize)]
+#[serde(try_from = "String")]
+pub struct Clock {
+    min: f64,
+}
+
+impl Clock {
+    /// `04:30`, or `4:30`.
+    ///
+    /// # Errors
+    /// A sentence that quotes what was found.
+    pub fn parse(text: &str) -> Result<Self, String> {
+        let wrong = || format!("\"{text}\" is no time of day: write it as 04:30");
+        let (hours, minutes) = text.trim().split_once(':').ok_or_else(wrong)?;
+        let digits = |s: &str| s.len() <= 2 && s.bytes().all(|b| b.is_ascii_digit());
+        if !digits(hours) || !digits(minutes) || minutes.len() != 2 {
+            return Err(wrong());
+        }
+        let hours: u8 = hours.parse().map_err(|_| wrong())?;
+        let minutes: u8 = minutes.parse().map_err(|_| wrong())?;
+        if hours > 23 || minutes > 59 {
+            return Err(wrong());
+        }
+        Ok(Self {
+            min: 60.0 * f64::from(hours) + f64::from(minutes),
+        })
+    }
+
+    /// So many minutes later.
+    #[must_use]
+    pub fn after(self, min: f64) -> Self {
+        Self {
+            min: self.min + min,
+        }
+    }
+}
+
+/// `04:30`; `00:10 +1` past midnight, the number counting the days. Rounded to the minute.
+impl fmt::Display for Clock {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let min = self.min.round();
+        let (days, of_day) = ((min / DAY_MIN).floor(), min.rem_euclid(DAY_MIN));
+        write!(f, "{:02.0}:{:02.0}", (of_day / 60.0).floor(), of_day % 60.0)?;
+        if days > 0.0 {
+            write!(f, " +{days:.0}")?;
+        }
+        Ok(())
+    }
+}
+
+impl TryFrom<String> for Clock {
+    type Error = String;
+
+    fn try_from(text: String) -> Result<Self, String> {
+        Self::parse(&text)
+    }
+}
+
+impl Serialize for Clock {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.collect_str(self)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn times_are_read_and_roll_over_midnight() {
+        let start = Clock::parse("4:30").unwrap();
+        assert_eq!(start.to_string(), "04:30");
+        assert_eq!(start.after(125.4).to_string(), "06:35");
+        assert_eq!(
+            Clock::parse("23:50").unwrap().after(20.0).to_string(),
+            "00:10 +1"
+        );
+        assert_eq!(
+            Clock::parse("23:59").unwrap().after(0.6).to_string(),
+            "00:00 +1"
+        );
+        assert_eq!(start.after(2.0 * DAY_MIN).to_string(), "04:30 +2");
+    }
+
+    #[test]
+    fn what_is_no_time_is_refused() {
+        for text in [
+            "", "4", "24:00", "12:60", "1:5", "-1:30", "04:30:00", "４:30", "+4:30",
+        ] {
+            assert!(Clock::parse(text).is_err(), "{text}");
+        }
+    }
+}

@@ -1,0 +1,42 @@
+//! How far two sources of heights agree along a stage.
+
+use crate::profile::Profile;
+
+/// Differences of one source from another, metres.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Agreement {
+    /// The middle one of the differences, with its sign.
+    pub median_m: f64,
+    /// The one farthest from nought, with its sign.
+    pub worst_m: f64,
+    /// Chainage of that one.
+    pub worst_at_m: f64,
+    /// How many heights were compared.
+    pub compared: usize,
+}
+
+/// `heights` minus `other` at every height of `heights` that the other one spans; `None` where nothing
+/// can be compared.
+#[must_use]
+pub fn agreement(heights: &Profile, other: &Profile) -> Option<Agreement> {
+    let differences = heights.samples().iter().filter_map(|s| {
+        let there_m = other.height_m(s.at_m)?;
+        Some((s.height_m - there_m, s.at_m))
+    });
+    let mut differences: Vec<(f64, f64)> = differences.collect();
+    differences.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let least = differences.first()?;
+    let most = differences.last()?;
+    let worst = if least.0.abs() > most.0.abs() {
+        least
+    } else {
+        most
+    };
+    let median = differences.get(differences.len() / 2)?;
+    Some(Agreement {
+        median_m: median.0,
+        worst_m: worst.0,
+        worst_at_m: worst.1,
+        compared: differences.len(),
+    })
+}

@@ -1,0 +1,54 @@
+//! Places along a stage that are neither too near to each other nor too far apart.
+
+use crate::{geometry::LonLat, route::Stage};
+
+/// Chainage and position of places along the stage: both ends of every segment; between them the points of
+/// the route that lie at least `least_m` past the last place, and more on long edges, so that no two
+/// neighbours are further apart than `most_m`.
+pub(super) fn places(stage: &Stage, least_m: f64, most_m: f64) -> Vec<(f64, LonLat)> {
+    let mut places = Vec::new();
+    for segment in stage.segments() {
+        let (points, chainage) = (
+            &stage.points()[segment.clone()],
+            &stage.chainage_m()[segment],
+        );
+        let (Some(&first), Some(&start_m), Some(&end_m)) =
+            (points.first(), chainage.first(), chainage.last())
+        else {
+            continue;
+        };
+        let mut last_m = start_m;
+        places.push((start_m, first));
+        for (edge, ends_m) in points.windows(2).zip(chainage.windows(2)) {
+            let &[from_m, to_m] = ends_m else { continue };
+            while to_m - last_m > most_m {
+                last_m += most_m;
+                let t = ((last_m - from_m) / (to_m - from_m)).clamp(0.0, 1.0);
+                places.push((last_m, edge[0].along_edge(edge[1], t)));
+            }
+            if to_m - last_m >= least_m || (to_m >= end_m && to_m > last_m) {
+                last_m = to_m;
+                places.push((to_m, edge[1]));
+            }
+        }
+    }
+    places
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn long_edges_are_filled_and_dense_points_thinned() {
+        let mut stage = Stage::new(None);
+        for metres in [0.0, 1.0, 2.0, 3.0, 100.0, 101.0] {
+            stage.push(LonLat::new(8.0, 46.0 + metres / 111_151.3), None);
+        }
+        let at: Vec<f64> = places(&stage, 2.0, 30.0)
+            .iter()
+            .map(|p| p.0.round())
+            .collect();
+        assert_eq!(at, [0.0, 2.0, 32.0, 62.0, 92.0, 100.0, 101.0]);
+    }
+}
