@@ -22,7 +22,7 @@ pub use self::{
     agreement::{Agreement, agreement},
     convex::{Convex, convex},
     heights::{Heights, heights},
-    proposal::{Proposal, mean_strike_deg, proposals},
+    proposal::{mean_strike_deg, proposals},
 };
 
 /// Most places of one stage at which the slope is asked for: bounds the work (about a second), and on a

@@ -33,6 +33,28 @@ pub struct Leg {
     /// Steepest slope along the line, degrees, up or down.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub steepest_deg: Option<f64>,
+    /// Where that is: longitude, latitude.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub steepest_at: Option<[f64; 2]>,
+    /// Steepest slope of the ground on the line, degrees, from the terrain model.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ground_steepest_deg: Option<f64>,
+    /// Where that is: longitude, latitude.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ground_steepest_at: Option<[f64; 2]>,
+    /// Which way the ground falls there, degrees clockwise from true north.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ground_aspect_deg: Option<f64>,
+    /// Steepest fall in walking direction on the crossings, degrees, 0 where it only rises: the slope toward
+    /// the lip for those behind when the first person falls. Absent without heights and on unroped legs.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub lip_slope_deg: Option<f64>,
+    /// The same against the walking direction: for those ahead when the last person falls.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub lip_slope_behind_deg: Option<f64>,
+    /// True bearing of a straight leg, degrees clockwise from true north; absent where the line bends.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bearing_deg: Option<f64>,
     /// Numbers of the zones met, margin included.
     pub zones: Vec<usize>,
     /// Widest gap of those zones, metres across; absent on unroped legs.
@@ -43,17 +65,59 @@ pub struct Leg {
     pub effective_gap_m: Option<f64>,
     /// Whether the team runs along the crevasses somewhere on it.
     pub along: bool,
+    /// Strike assumed across the fall line where zones give none, degrees; a hint, the middle over the leg.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub strike_proposed_deg: Option<f64>,
+    /// Where the line contours, so that the team may run along crevasses of that strike; a hint.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub may_run_along: Vec<Piece>,
+    /// Roll-overs on the ice; a hint.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub look_here: Vec<RollOver>,
+    /// Where the glacier inventory has ice and no zone gives a gap width.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub ice_without_zone: Vec<Piece>,
     /// Least snow on the ice that was given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub snow_depth_m: Option<f64>,
-    /// Minutes, rope changes not counted.
+    /// Minutes of walking; rope changes and breaks are not counted.
     pub time_min: f64,
+    /// Minutes of roping up before and unroping after; 0 on unroped legs.
+    pub rope_min: f64,
+    /// Minutes of rest that go with the walking.
+    pub break_min: f64,
+    /// Time of day when the leg begins, roping up included: `04:30`, `00:10 +1` past midnight.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub start_clock: Option<String>,
+    /// Time of day when it ends.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub end_clock: Option<String>,
     /// How the leg stands against the limits.
     pub verdict: Verdict,
     /// One set-up for each rope team; empty on unroped legs.
     pub teams: Vec<TeamSetup>,
     /// What must be said about it.
     pub findings: Vec<Finding>,
+}
+
+/// A piece of a stage.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Piece {
+    /// Chainage where it begins, metres.
+    pub from_m: f64,
+    /// Chainage where it ends, metres.
+    pub to_m: f64,
+}
+
+/// A place where the ground steepens down the fall line.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct RollOver {
+    /// Chainage, metres.
+    pub at_m: f64,
+    /// Longitude, latitude.
+    pub at: [f64; 2],
+    /// By how many degrees the ground below is steeper than the ground above.
+    pub steepens_deg: f64,
 }
 
 /// How a leg stands against the limits that were given. Never a promise.

@@ -58,8 +58,29 @@ pub struct RouteSummary {
     pub descent_m: Option<f64>,
     /// Ups and downs smaller than this were not counted.
     pub ascent_threshold_m: f64,
+    /// Where the heights come from: `terrain model`, `route file`, or both over several stages.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub heights_from: Option<String>,
+    /// Effort kilometres: the way, the climb, and what goes steeply down; absent without heights.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub effort_km: Option<f64>,
+    /// How long it takes.
+    pub time: TimeSummary,
     /// Its stages.
     pub stages: Vec<StageSummary>,
+}
+
+/// How long the whole route takes, line by line, minutes.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, JsonSchema)]
+pub struct TimeSummary {
+    /// Walking.
+    pub walking_min: f64,
+    /// Roping up and unroping.
+    pub rope_min: f64,
+    /// Breaks.
+    pub break_min: f64,
+    /// All of it.
+    pub total_min: f64,
 }
 
 /// One stage of the route.
@@ -110,6 +131,9 @@ pub struct ZoneSummary {
     /// How far it may be off.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub strike_uncertainty_deg: Option<f64>,
+    /// Strike assumed across the fall line of the terrain model where none is given, degrees; a hint.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub strike_proposed_deg: Option<f64>,
     /// `auto`, `always` or `never`.
     pub rope: String,
     /// As written in the file.

@@ -2,8 +2,11 @@
 
 mod account;
 mod cautions;
+mod clock;
+mod footing;
 mod judge;
 mod sketch;
+mod underfoot;
 
 use crate::{
     leg::Leg,
@@ -12,6 +15,7 @@ use crate::{
     route::Route,
     rules::Rules,
     team::{Party, Rope, RopeTeam},
+    terrain::Terrain,
     zone::Zone,
 };
 pub use cautions::CAUTIONS;
@@ -32,6 +36,10 @@ pub struct Job<'a> {
     pub ropes: &'a [Rope],
     /// The figures and words in force.
     pub rules: &'a Rules,
+    /// Heights of the ground, if the leader has them.
+    pub terrain: Option<&'a Terrain>,
+    /// Ice of a glacier inventory, gap widths meaning nothing: where no zone is drawn on it, the plan says so.
+    pub glaciers: &'a [Zone],
     /// Notices from reading the inputs; they go into the plan, since a leader reads the paper.
     pub notices: &'a [Problem],
 }
@@ -39,7 +47,7 @@ pub struct Job<'a> {
 /// Plans every leg of the job.
 ///
 /// # Errors
-/// The party cannot go, or no zone is met by the route.
+/// The party cannot go, no zone is met by the route, or a terrain file is broken where it is read.
 pub fn plan(job: &Job<'_>) -> Result<Plan, Vec<Problem>> {
     let teams = teams_of(job.party)?;
     let stages: Vec<sketch::Sketch<'_>> = job
@@ -47,7 +55,8 @@ pub fn plan(job: &Job<'_>) -> Result<Plan, Vec<Problem>> {
         .stages
         .iter()
         .map(|stage| sketch::Sketch::of(job, &teams, stage))
-        .collect();
+        .collect::<Result<_, Problem>>()
+        .map_err(|fault| vec![fault])?;
     met(job, &stages)?;
     let ropes = account::shared_ropes(job, &teams, &stages);
     let mut legs: Vec<Leg> = Vec::new();
@@ -56,10 +65,12 @@ pub fn plan(job: &Job<'_>) -> Result<Plan, Vec<Problem>> {
             legs.push(judge::leg(job, stage, leg, &ropes, legs.len() + 1));
         }
     }
+    let zones = account::zones(job, &stages);
+    clock::set(job, &zones, &mut legs);
     Ok(Plan {
         schema_version: SCHEMA_VERSION,
-        route: account::route(job, &stages),
-        zones: account::zones(job, &stages),
+        route: account::route(job, &stages, &legs),
+        zones,
         carry: account::carry(job, &teams, &stages, &legs, &ropes),
         findings: account::findings(job, &stages),
         assumptions: account::assumptions(job.rules),

@@ -2,6 +2,8 @@
 
 use serde_json::{Map, Value};
 
+use crate::route::Stretch;
+
 pub use crate::geometry::{Outline, Polygon};
 
 /// One polygon of glaciated ground with the widest crevasse expected in it.
@@ -65,6 +67,15 @@ pub struct Strike {
     pub deg: f64,
     /// Half-width of the range it may lie in, degrees, 0 to 90.
     pub uncertainty_deg: f64,
+}
+
+/// A strike assumed for a piece of the line, where a zone gives none.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ProposedStrike {
+    /// Where along the stage.
+    pub stretch: Stretch,
+    /// Across the fall line there.
+    pub strike: Strike,
 }
 
 /// What the leader decided about a zone.

@@ -8,29 +8,20 @@ use super::Ground;
 use crate::{
     route::Stretch,
     rules::{Rule, Rules},
-    zone::Strike,
+    zone::{ProposedStrike, Strike},
 };
-
-/// A strike assumed for a piece of the line.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Proposal {
-    /// Where along the stage.
-    pub stretch: Stretch,
-    /// Across the fall line there.
-    pub strike: Strike,
-}
 
 /// One proposal for every place of the ground on the touched stretches that has a fall line. Each reaches
 /// half way to the neighbouring places, and never beyond its stretch.
 #[must_use]
-pub fn proposals(ground: &Ground, touches: &[Stretch], rules: &Rules) -> Vec<Proposal> {
+pub fn proposals(ground: &Ground, touches: &[Stretch], rules: &Rules) -> Vec<ProposedStrike> {
     touches
         .iter()
         .flat_map(|t| on_stretch(ground, *t, rules))
         .collect()
 }
 
-fn on_stretch(ground: &Ground, touch: Stretch, rules: &Rules) -> Vec<Proposal> {
+fn on_stretch(ground: &Ground, touch: Stretch, rules: &Rules) -> Vec<ProposedStrike> {
     let spots = ground.around(touch);
     let half_way = |i: usize, j: Option<usize>| match (spots.get(i), j.and_then(|j| spots.get(j))) {
         (Some(a), Some(b)) => Some((a.at_m + b.at_m) / 2.0),
@@ -42,7 +33,7 @@ fn on_stretch(ground: &Ground, touch: Stretch, rules: &Rules) -> Vec<Proposal> {
             .filter(|_| spot.slope_deg >= rules[Rule::FallLineDeg])?;
         let from_m = half_way(i, i.checked_sub(1)).map_or(touch.from_m, |m| m.max(touch.from_m));
         let to_m = half_way(i, Some(i + 1)).map_or(touch.to_m, |m| m.min(touch.to_m));
-        (from_m < to_m).then_some(Proposal {
+        (from_m < to_m).then_some(ProposedStrike {
             stretch: Stretch { from_m, to_m },
             strike: Strike {
                 deg: (aspect_deg + 90.0).rem_euclid(180.0),
@@ -56,7 +47,7 @@ fn on_stretch(ground: &Ground, touch: Stretch, rules: &Rules) -> Vec<Proposal> {
 /// The middle direction of the proposals, each counting by its length; directions are axes, so they are
 /// averaged at twice their angle. `None` without any, or where they cancel out.
 #[must_use]
-pub fn mean_strike_deg(proposals: &[Proposal]) -> Option<f64> {
+pub fn mean_strike_deg(proposals: &[ProposedStrike]) -> Option<f64> {
     let (mut north, mut east) = (0.0, 0.0);
     for p in proposals {
         let (sin, cos) = (2.0 * p.strike.deg).to_radians().sin_cos();

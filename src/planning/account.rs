@@ -4,10 +4,12 @@ use serde_json::Value;
 
 use super::{Job, judge::up, sketch::Sketch};
 use crate::{
+    ground::mean_strike_deg,
     leg::Leg,
+    pace,
     plan::{
         Assumption, Carry, CrossingSummary, Finding, JumpSummary, RouteSummary, StageSummary,
-        ZoneSummary,
+        TimeSummary, ZoneSummary,
     },
     problem::{Code, Place, Problem},
     profile::Climb,
@@ -15,6 +17,7 @@ use crate::{
     route::Stretch,
     rules::{Figure, Rule, Rules, choice::Word},
     team::{Rope, RopeTeam},
+    terrain::Terrain,
     zone::{RopeWord, Surface, Zone},
 };
 
@@ -117,20 +120,13 @@ fn why_carried(
 }
 
 /// The line as a whole.
-pub(super) fn route(job: &Job<'_>, stages: &[Sketch<'_>]) -> RouteSummary {
+pub(super) fn route(job: &Job<'_>, stages: &[Sketch<'_>], legs: &[Leg]) -> RouteSummary {
     let threshold_m = job.rules[Rule::AscentThresholdM];
-    let climbs: Vec<Climb> = stages
-        .iter()
-        .filter_map(|s| {
-            s.profile.climb(
-                Stretch {
-                    from_m: 0.0,
-                    to_m: s.stage.length_m(),
-                },
-                threshold_m,
-            )
-        })
-        .collect();
+    let climb = |s: &Sketch<'_>| s.under.profile.climb(whole(s), threshold_m);
+    let climbs: Vec<Climb> = stages.iter().filter_map(climb).collect();
+    let mut sources: Vec<&str> = stages.iter().filter_map(|s| s.under.heights_from).collect();
+    sources.sort_unstable();
+    sources.dedup();
     let sum = |of: fn(&Climb) -> f64| (!climbs.is_empty()).then(|| climbs.iter().map(of).sum());
     RouteSummary {
         name: job.route.name.clone(),
@@ -138,7 +134,46 @@ pub(super) fn route(job: &Job<'_>, stages: &[Sketch<'_>]) -> RouteSummary {
         ascent_m: sum(|c| c.ascent_m),
         descent_m: sum(|c| c.descent_m),
         ascent_threshold_m: threshold_m,
+        heights_from: (!sources.is_empty()).then(|| sources.join(" and ")),
+        effort_km: effort_km(job.rules, stages),
+        time: time(legs),
         stages: stages.iter().map(stage).collect(),
+    }
+}
+
+fn whole(sketch: &Sketch<'_>) -> Stretch {
+    Stretch {
+        from_m: 0.0,
+        to_m: sketch.stage.length_m(),
+    }
+}
+
+/// Over all stages; absent where one of them has no heights.
+fn effort_km(rules: &Rules, stages: &[Sketch<'_>]) -> Option<f64> {
+    let of_stage = |s: &Sketch<'_>| {
+        let (profile, all) = (&s.under.profile, whole(s));
+        let climb = profile.climb(all, rules[Rule::AscentThresholdM])?;
+        let steep_m =
+            profile.steep_descent_m(all, rules[Rule::EffortSteepShare], rules[Rule::SteepOverM])?;
+        Some(pace::effort_km(
+            all.length_m(),
+            climb.ascent_m,
+            steep_m,
+            rules,
+        ))
+    };
+    stages.iter().map(of_stage).sum()
+}
+
+fn time(legs: &[Leg]) -> TimeSummary {
+    let sum = |of: fn(&Leg) -> f64| legs.iter().map(of).sum::<f64>() + 0.0;
+    let (walking_min, rope_min) = (sum(|l| l.time_min), sum(|l| l.rope_min));
+    let break_min = sum(|l| l.break_min);
+    TimeSummary {
+        walking_min,
+        rope_min,
+        break_min,
+        total_min: walking_min + rope_min + break_min,
     }
 }
 
@@ -160,7 +195,7 @@ fn stage(sketch: &Sketch<'_>) -> StageSummary {
 pub(super) fn zones(job: &Job<'_>, stages: &[Sketch<'_>]) -> Vec<ZoneSummary> {
     let mut summaries: Vec<ZoneSummary> = job.zones.iter().map(zone).collect();
     for stage in stages {
-        for contact in &stage.contacts {
+        for (i, contact) in stage.contacts.iter().enumerate() {
             let crossings = contact.crossings.iter().map(|c| CrossingSummary {
                 stage: stage.stage.number,
                 enter_m: c.from_m,
@@ -168,6 +203,8 @@ pub(super) fn zones(job: &Job<'_>, stages: &[Sketch<'_>]) -> Vec<ZoneSummary> {
             });
             if let Some(summary) = summaries.get_mut(contact.zone) {
                 summary.crossings.extend(crossings);
+                let proposed = stage.under.proposed.get(i).and_then(|p| mean_strike_deg(p));
+                summary.strike_proposed_deg = summary.strike_proposed_deg.or(proposed);
             }
         }
     }
@@ -188,6 +225,7 @@ fn zone(zone: &Zone) -> ZoneSummary {
         .to_owned(),
         strike_deg: zone.strike.map(|s| s.deg),
         strike_uncertainty_deg: zone.strike.map(|s| s.uncertainty_deg),
+        strike_proposed_deg: None,
         rope: match zone.rope {
             RopeWord::Auto => "auto",
             RopeWord::Always => "always",
@@ -206,7 +244,13 @@ fn zone(zone: &Zone) -> ZoneSummary {
 pub(super) fn findings(job: &Job<'_>, stages: &[Sketch<'_>]) -> Vec<Finding> {
     let mut said: Vec<Problem> = job.notices.to_vec();
     said.extend(missed(job, stages));
-    if stages.iter().all(|s| s.profile.is_empty()) {
+    said.extend(job.terrain.map(Terrain::notes).unwrap_or_default());
+    for note in stages.iter().flat_map(|s| &s.under.notes) {
+        if !said.contains(note) {
+            said.push(note.clone());
+        }
+    }
+    if stages.iter().all(|s| s.under.profile.is_empty()) {
         let says = "the route gives no heights: no ascent, slope or time for the climb is known";
         said.push(
             Problem::new(Code::NoHeights, Place::item("route"), says)
@@ -288,9 +332,29 @@ pub(super) fn assumptions(rules: &Rules) -> Vec<Assumption> {
             "whether bare ice is roped where the zone does not say",
             &choices.rope_on_bare,
         ),
+        word(
+            "pace",
+            "by which rule walking times are reckoned",
+            &choices.pace,
+        ),
+        word(
+            "use_proposed_strike",
+            "whether a strike proposed from the ground counts",
+            &choices.use_proposed_strike,
+        ),
     ];
+    let clocks = [
+        word("start", "when each stage is started", &choices.start),
+        word(
+            "bridges_until",
+            "until when snow bridges are trusted",
+            &choices.bridges_until,
+        ),
+    ];
+    let given = clocks.into_iter().filter(|w| !w.value.is_null());
     std::iter::once(practice)
         .chain(words)
+        .chain(given)
         .chain(rules.figures().map(figure))
         .collect()
 }

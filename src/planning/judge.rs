@@ -13,6 +13,7 @@ use crate::{
 use super::{
     Job,
     account::SharedRopes,
+    footing,
     sketch::{LegSketch, Sketch, asks_for_rope},
 };
 
@@ -45,6 +46,7 @@ pub(super) fn leg(
             .iter()
             .any(|d| d.spacing.meeting.along.is_some());
     }
+    footing::fill(job, stage, sketch, &mut leg);
     let said = Said {
         job,
         zones: &zones,
@@ -60,7 +62,7 @@ pub(super) fn leg(
     leg
 }
 
-/// Place, length, heights and time of a leg.
+/// Place, length, heights and time of a leg; what the rest of its members say is filled in later.
 fn frame(job: &Job<'_>, stage: &Sketch<'_>, sketch: &LegSketch, number: usize) -> Leg {
     let stretch = sketch.stretch;
     let at = |m: f64| {
@@ -70,9 +72,11 @@ fn frame(job: &Job<'_>, stage: &Sketch<'_>, sketch: &LegSketch, number: usize) -
             .map_or([0.0, 0.0], |p| [p.normal().lon_deg, p.lat_deg])
     };
     let climb = stage
+        .under
         .profile
         .climb(stretch, job.rules[Rule::AscentThresholdM]);
-    let steepest = stage.profile.steepest(stretch, job.rules[Rule::SteepOverM]);
+    let steepest = stage.under.steepest(stretch, job.rules);
+    let time_min = pace::walking_min(stretch.length_m(), climb.unwrap_or_default(), job.rules);
     Leg {
         leg: number,
         stage: stage.stage.number,
@@ -85,12 +89,31 @@ fn frame(job: &Job<'_>, stage: &Sketch<'_>, sketch: &LegSketch, number: usize) -
         ascent_m: climb.map(|c| c.ascent_m),
         descent_m: climb.map(|c| c.descent_m),
         steepest_deg: steepest.map(|s| s.deg.abs()),
+        steepest_at: steepest.map(|s| at(s.at_m)),
+        ground_steepest_deg: None,
+        ground_steepest_at: None,
+        ground_aspect_deg: None,
+        lip_slope_deg: None,
+        lip_slope_behind_deg: None,
+        bearing_deg: footing::bearing_deg(stage.stage, stretch, job.rules),
         zones: Vec::new(),
         gap_m: None,
         effective_gap_m: None,
         along: false,
+        strike_proposed_deg: None,
+        may_run_along: Vec::new(),
+        look_here: Vec::new(),
+        ice_without_zone: Vec::new(),
         snow_depth_m: None,
-        time_min: pace::walking_min(stretch.length_m(), climb.unwrap_or_default(), job.rules),
+        time_min,
+        rope_min: if sketch.roped {
+            job.rules[Rule::RopeUpMin] + job.rules[Rule::ChangeMin]
+        } else {
+            0.0
+        },
+        break_min: pace::break_min(time_min, job.rules),
+        start_clock: None,
+        end_clock: None,
         verdict: Verdict::Unroped,
         teams: Vec::new(),
         findings: Vec::new(),
@@ -137,6 +160,7 @@ impl Said<'_> {
             said.extend(self.ends_say());
             said.extend(self.slope_says());
         }
+        said.extend(footing::says(self.job, self.stage, self.sketch, self.leg));
         said.sort_by_key(Problem::level);
         said
     }
@@ -426,11 +450,7 @@ impl Said<'_> {
     fn slope_says(&self) -> Vec<Problem> {
         let mut said = Vec::new();
         let stretch = self.sketch.stretch;
-        let steep = self
-            .stage
-            .profile
-            .steepest(stretch, self.rules()[Rule::SteepOverM]);
-        if let Some(steep) = steep {
+        if let Some(steep) = self.stage.under.steepest(stretch, self.rules()) {
             let near = format!("{:.0}° near {:.2} km", steep.deg.abs(), steep.at_m / 1000.0);
             if steep.deg.abs() > self.rules()[Rule::AnchorsDeg] {
                 let says =

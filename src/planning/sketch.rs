@@ -1,7 +1,7 @@
 //! The legs of a stage with the set-up of each team, before ropes are given out.
 
 use crate::{
-    profile::Profile,
+    problem::Problem,
     rope::{
         knots::Hardship,
         setup::{Draft, bare_only},
@@ -18,13 +18,13 @@ use crate::{
     zone::{RopeWord, Surface, Zone},
 };
 
-use super::Job;
+use super::{Job, underfoot::Underfoot};
 
 /// One stage, split.
 #[derive(Debug)]
 pub(super) struct Sketch<'a> {
     pub(super) stage: &'a Stage,
-    pub(super) profile: Profile,
+    pub(super) under: Underfoot,
     pub(super) contacts: Vec<Contact>,
     pub(super) legs: Vec<LegSketch>,
 }
@@ -41,20 +41,19 @@ pub(super) struct LegSketch {
 
 impl<'a> Sketch<'a> {
     /// Splits a stage and drafts the set-up of every team on every roped leg.
-    pub(super) fn of(job: &Job<'a>, teams: &[RopeTeam], stage: &'a Stage) -> Self {
+    pub(super) fn of(job: &Job<'a>, teams: &[RopeTeam], stage: &'a Stage) -> Result<Self, Problem> {
         let contacts = contacts(stage, job.zones, job.rules[Rule::MarginM]);
-        let roped = roped(job, teams, stage, &contacts);
         let mut sketch = Self {
             stage,
-            profile: Profile::of_route(stage),
+            under: Underfoot::of(job, stage, &contacts)?,
             contacts,
             legs: Vec::new(),
         };
-        sketch.legs = tiles(stage.length_m(), roped)
+        sketch.legs = tiles(stage.length_m(), sketch.roped(job, teams))
             .into_iter()
             .map(|tile| sketch.leg(job, teams, tile))
             .collect();
-        sketch
+        Ok(sketch)
     }
 
     fn leg(&self, job: &Job<'_>, teams: &[RopeTeam], tile: Tile) -> LegSketch {
@@ -66,13 +65,7 @@ impl<'a> Sketch<'a> {
                 .collect(),
         };
         let drafts = tile.roped.iter().flat_map(|roped| {
-            let on_leg = OnLeg::new(
-                job,
-                self.stage,
-                &self.contacts,
-                &roped.contacts,
-                roped.stretch,
-            );
+            let on_leg = OnLeg::new(job, self, &roped.contacts, roped.stretch);
             let hardship = self.hardship(roped.stretch, job.rules);
             teams
                 .iter()
@@ -89,12 +82,24 @@ impl<'a> Sketch<'a> {
     }
 
     fn hardship(&self, stretch: Stretch, rules: &Rules) -> Hardship {
-        let steepest = self
-            .profile
-            .steepest_descent_deg(stretch, rules[Rule::SteepOverM]);
+        let steepest = self.under.steepest_descent_deg(stretch, rules);
         Hardship {
             steepest_descent_deg: steepest.unwrap_or(0.0),
         }
+    }
+
+    fn roped(&self, job: &Job<'_>, teams: &[RopeTeam]) -> Vec<Roped> {
+        let asking = Asking {
+            ropes: &|i| {
+                let zone = self.contacts.get(i).and_then(|c| job.zones.get(c.zone));
+                zone.is_some_and(|z| asks_for_rope(z, job.rules))
+            },
+            team_length_m: &|held, stretch| {
+                OnLeg::new(job, self, held, stretch).team_length_m(teams)
+            },
+            least_unroped_m: job.rules[Rule::LeastUnropedM],
+        };
+        roped_stretches(self.stage.length_m(), &self.contacts, &asking)
     }
 
     /// The zones met on a leg, in file order.
@@ -119,18 +124,22 @@ struct OnLeg<'a> {
 }
 
 impl<'a> OnLeg<'a> {
-    fn new(
-        job: &Job<'a>,
-        stage: &'a Stage,
-        contacts: &[Contact],
-        held: &[usize],
-        stretch: Stretch,
-    ) -> Self {
+    fn new(job: &Job<'a>, sketch: &Sketch<'a>, held: &[usize], stretch: Stretch) -> Self {
+        let contacts = &sketch.contacts;
         let zones = held
             .iter()
             .filter_map(|&i| job.zones.get(contacts.get(i)?.zone))
             .collect();
-        let worst = Worst::new(stage, job.zones, contacts, held, stretch, job.rules);
+        let proposed = sketch.under.counted(job.rules);
+        let worst = Worst::new(
+            sketch.stage,
+            job.zones,
+            contacts,
+            held,
+            proposed,
+            stretch,
+            job.rules,
+        );
         Self {
             worst,
             zones,
@@ -162,21 +171,6 @@ impl<'a> OnLeg<'a> {
         let length_m = |n: usize| n.saturating_sub(1) as f64 * self.spacing(n).spacing_m;
         teams.iter().map(|t| length_m(t.size())).fold(0.0, f64::max)
     }
-}
-
-fn roped(job: &Job<'_>, teams: &[RopeTeam], stage: &Stage, contacts: &[Contact]) -> Vec<Roped> {
-    let asking = Asking {
-        ropes: &|i| {
-            contacts
-                .get(i)
-                .is_some_and(|c| asks_for_rope(&job.zones[c.zone], job.rules))
-        },
-        team_length_m: &|held, stretch| {
-            OnLeg::new(job, stage, contacts, held, stretch).team_length_m(teams)
-        },
-        least_unroped_m: job.rules[Rule::LeastUnropedM],
-    };
-    roped_stretches(stage.length_m(), contacts, &asking)
 }
 
 /// Whether a zone puts the team on the rope: the leader's word, else the practice set's on bare ice.

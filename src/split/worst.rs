@@ -3,11 +3,14 @@
 //! A gap of width w met at the angle θ is w / sin θ long along the route. Below the angle at which the
 //! team runs along the crevasses no spacing helps; the arithmetic stops there and the leg is marked.
 
-use super::{angle, contact::Contact};
+use super::{
+    angle::{self, Angle},
+    contact::Contact,
+};
 use crate::{
     route::{Stage, Stretch},
     rules::{Rule, Rules},
-    zone::Zone,
+    zone::{ProposedStrike, Zone},
 };
 
 /// What a rope of one spacing meets on a leg.
@@ -27,19 +30,32 @@ pub struct Meeting {
 #[derive(Clone, Debug)]
 pub struct Worst<'a> {
     stage: &'a Stage,
-    /// Zone index, zone, and the touches of it on this leg.
-    held: Vec<(usize, &'a Zone, Vec<Stretch>)>,
+    held: Vec<Held<'a>>,
     along_deg: f64,
 }
 
+/// One zone on the leg.
+#[derive(Clone, Debug)]
+struct Held<'a> {
+    /// Its index.
+    index: usize,
+    zone: &'a Zone,
+    /// Where the leg touches it.
+    touches: Vec<Stretch>,
+    /// Strikes that count where the zone gives none.
+    proposed: Vec<ProposedStrike>,
+}
+
 impl<'a> Worst<'a> {
-    /// The contacts `held` of a stage, as far as they lie on `stretch`.
+    /// The contacts `held` of a stage, as far as they lie on `stretch`. `proposed` holds for each contact the
+    /// strikes that count where its zone gives none; such a strike can only lengthen the way over a gap.
     #[must_use]
     pub fn new(
         stage: &'a Stage,
         zones: &'a [Zone],
         contacts: &[Contact],
         held: &[usize],
+        proposed: &[Vec<ProposedStrike>],
         stretch: Stretch,
         rules: &Rules,
     ) -> Self {
@@ -52,8 +68,16 @@ impl<'a> Worst<'a> {
         };
         let held = held
             .iter()
-            .filter_map(|&i| contacts.get(i))
-            .filter_map(|c| Some((c.zone, zones.get(c.zone)?, on_leg(c))))
+            .filter_map(|&i| Some((contacts.get(i)?, proposed.get(i))))
+            .filter_map(|(c, proposed)| {
+                let proposed = proposed.into_iter().flatten().copied();
+                Some(Held {
+                    index: c.zone,
+                    zone: zones.get(c.zone)?,
+                    touches: on_leg(c),
+                    proposed: proposed.filter(|p| p.stretch.meets(&stretch)).collect(),
+                })
+            })
             .collect();
         Self {
             stage,
@@ -69,30 +93,41 @@ impl<'a> Worst<'a> {
             factor: 1.0,
             ..Meeting::default()
         };
-        for (index, zone, touches) in &self.held {
-            let (factor, along) = self.factor(zone, touches, spacing_m);
-            let effective_gap_m = factor * zone.gap.max_m;
+        for held in &self.held {
+            let (factor, along) = self.factor(held, spacing_m);
+            let effective_gap_m = factor * held.zone.gap.max_m;
             if worst.zone.is_none() || effective_gap_m > worst.effective_gap_m {
                 worst.effective_gap_m = effective_gap_m;
                 worst.factor = factor;
-                worst.zone = Some(*index);
+                worst.zone = Some(held.index);
             }
-            worst.along = worst.along.or(along.map(|at_m| (*index, at_m)));
+            worst.along = worst.along.or(along.map(|at_m| (held.index, at_m)));
         }
         worst
     }
 
     /// Length of the way over a gap in widths, and where it runs along, if it does.
-    fn factor(&self, zone: &Zone, touches: &[Stretch], spacing_m: f64) -> (f64, Option<f64>) {
-        let Some(strike) = zone.strike else {
-            return (1.0, None);
-        };
-        let Some(worst) = angle::worst_angle(self.stage, touches, spacing_m, strike) else {
+    fn factor(&self, held: &Held<'_>, spacing_m: f64) -> (f64, Option<f64>) {
+        let Some(worst) = self.angle(held, spacing_m) else {
             return (1.0, None);
         };
         // Compared with a hair to spare: at the angle itself the way is as long as the limit.
         let along = worst.deg < self.along_deg - 1e-9;
         let sin = worst.deg.max(self.along_deg).to_radians().sin();
         (1.0 / sin, along.then_some(worst.at_m))
+    }
+
+    /// The worst angle to the strike given, or to those proposed.
+    fn angle(&self, held: &Held<'_>, spacing_m: f64) -> Option<Angle> {
+        let met = |touches: &[Stretch], strike| {
+            angle::worst_angle(self.stage, touches, spacing_m, strike)
+        };
+        if let Some(strike) = held.zone.strike {
+            return met(&held.touches, strike);
+        }
+        let proposed = held.proposed.iter();
+        proposed
+            .filter_map(|p| met(&[p.stretch], p.strike))
+            .min_by(|a, b| a.deg.total_cmp(&b.deg))
     }
 }

@@ -4,6 +4,9 @@ use serde_json::{Number, Value};
 
 use crate::plan::Plan;
 
+/// Members that hold a longitude and latitude.
+const PLACES: [&str; 5] = ["start", "end", "at", "steepest_at", "ground_steepest_at"];
+
 /// The whole plan, indented, with a line break at the end.
 ///
 /// # Errors
@@ -41,7 +44,7 @@ fn round(value: &mut Value, decimals: i32) {
         Value::Array(items) => items.iter_mut().for_each(|item| round(item, decimals)),
         Value::Object(members) => {
             for (name, member) in members.iter_mut().filter(|(name, _)| *name != "other") {
-                let place = matches!(name.as_str(), "start" | "end");
+                let place = PLACES.contains(&name.as_str());
                 round(member, if place { 7 } else { decimals });
             }
         }
