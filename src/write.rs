@@ -4,6 +4,7 @@ pub mod change;
 pub mod csv;
 pub mod geojson;
 pub mod json;
+pub mod place;
 pub mod row;
 pub mod style;
 pub mod table;

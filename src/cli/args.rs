@@ -3,6 +3,7 @@
 use std::path::PathBuf;
 
 use clap::{Parser, Subcommand, ValueEnum};
+use schrund::clock::Clock;
 
 /// Plans how a rope team is set up on every leg of a glacier route.
 #[derive(Debug, Parser)]
@@ -50,6 +51,8 @@ pub(crate) enum Command {
     Plan(Box<PlanArgs>),
     /// Read files and report every fault and oddity; plan nothing.
     Check(CheckArgs),
+    /// Print the heights of terrain models at places: longitude, latitude, height of the cell, height between cells.
+    Height(HeightArgs),
     /// List the practice sets, or print one with the standing of each figure.
     Practice {
         /// Name of a set, or path of a practice file.
@@ -121,6 +124,21 @@ pub(crate) struct JobArgs {
     /// How the party travels.
     #[arg(long)]
     pub(crate) travel: Option<Travel>,
+    /// By which rule walking times are reckoned.
+    #[arg(long)]
+    pub(crate) pace: Option<Pace>,
+    /// A terrain model, GeoTIFF or .hgt; give it again for each. The finest that has a height answers.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) terrain: Vec<String>,
+    /// A glacier inventory (GeoJSON): the plan says where the line is on its ice and no zone is drawn.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) glaciers: Option<String>,
+    /// When each stage is started, such as 04:30: then every leg has its time of day.
+    #[arg(long, value_name = "HH:MM", value_parser = clock)]
+    pub(crate) start: Option<Clock>,
+    /// Until when snow bridges are trusted, such as 10:00; needs --start.
+    #[arg(long, value_name = "HH:MM", value_parser = clock)]
+    pub(crate) bridges_until: Option<Clock>,
     /// Another figure, by the name that the plan lists it under; give it again for each.
     #[arg(long, value_name = "NAME=VALUE", value_parser = assumption)]
     pub(crate) assume: Vec<(String, f64)>,
@@ -151,8 +169,23 @@ pub(crate) struct PlanArgs {
 }
 
 #[derive(Debug, clap::Args)]
+pub(crate) struct HeightArgs {
+    /// Terrain models, GeoTIFF or .hgt; the finest that has a height answers.
+    #[arg(required = true)]
+    pub(crate) files: Vec<String>,
+    /// A place as longitude,latitude; give it again for each. - reads them from standard input, one a line.
+    #[arg(
+        long,
+        value_name = "LON,LAT",
+        required = true,
+        allow_hyphen_values = true
+    )]
+    pub(crate) at: Vec<String>,
+}
+
+#[derive(Debug, clap::Args)]
 pub(crate) struct CheckArgs {
-    /// Files to read: routes, zones, trip and practice files.
+    /// Files to read: routes, zones, terrain models, trip and practice files.
     #[arg(required_unless_present = "explain")]
     pub(crate) files: Vec<String>,
     /// Gap width, metres, for zones that give none.
@@ -187,6 +220,17 @@ pub(crate) enum Travel {
     Ski,
 }
 
+/// By which rule walking times are reckoned.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Pace {
+    /// Way and heights, the longer plus half the shorter (DIN 33466).
+    Din,
+    /// Kilometres and hundreds of metres by a rate up and a rate down.
+    Munter,
+    /// Way plus climb.
+    Naismith,
+}
+
 /// Units shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub(crate) enum Units {
@@ -194,6 +238,10 @@ pub(crate) enum Units {
     Metric,
     /// Feet and miles.
     Imperial,
+}
+
+fn clock(text: &str) -> Result<Clock, String> {
+    Clock::parse(text)
 }
 
 fn assumption(text: &str) -> Result<(String, f64), String> {

@@ -10,7 +10,7 @@ use schrund::{
     zone::Zone,
 };
 
-use crate::{End, args::CheckArgs, show::Show, source};
+use crate::{End, args::CheckArgs, show::Show, source, terrain};
 
 pub(crate) fn run(args: &CheckArgs, show: &Show) -> End {
     if let Some(code) = &args.explain {
@@ -70,6 +70,12 @@ impl Read {
 fn check(name: &str, gap_m: Option<f64>, read: &mut Read) -> Result<Noted<String>, Vec<Problem>> {
     let mut text = source::open(name).map_err(|fault| vec![fault])?;
     let shown = source::shown(name);
+    if text
+        .fill_buf()
+        .is_ok_and(|start| terrain::is_terrain(name, start))
+    {
+        return terrain::check(name);
+    }
     match first_sign(&mut text) {
         Some(b'{' | b'[' | 0x1E) => {
             let zones = read::geojson::zones(shown, text, &Given { gap_m })?;

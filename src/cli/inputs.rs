@@ -11,19 +11,25 @@ use schrund::{
         trip::{Folk, RopeEntry, StageWord, Trip},
     },
     route::Route,
-    rules::{Origin, Rule, Rules, Travel, practice},
+    rules::{Origin, Pace, Rule, Rules, Travel, practice},
     team::{Party, Rope},
+    terrain::Terrain,
     zone::Zone,
 };
 
 use crate::{
     args::{self, JobArgs},
-    source,
+    source, terrain,
 };
+
+/// Stands in for the gap widths that an inventory does not give; nothing is reckoned from it.
+const ANY_GAP_M: f64 = 1.0;
 
 /// Everything read, owned.
 #[derive(Debug)]
 pub(crate) struct Inputs {
+    pub(crate) terrain: Terrain,
+    pub(crate) glaciers: Vec<Zone>,
     pub(crate) route: Route,
     pub(crate) zones: Vec<Zone>,
     pub(crate) party: Party,
@@ -42,9 +48,15 @@ impl Inputs {
         let gap_m = args.gap.or(trip.gap_m);
         let route = faults.take(read_route(&args.route));
         let zones = faults.take(read_zones(&args.zones, gap_m));
+        let terrain = faults.take(terrain::open(&terrain_files(args, &trip)));
+        let glaciers = faults.take(read_glaciers(args, &trip));
         let (Some(rules), Some(route), Some(zones)) = (rules, route, zones) else {
             return Err(faults.0);
         };
+        let (Some(terrain), Some(glaciers)) = (terrain, glaciers) else {
+            return Err(faults.0);
+        };
+        faults.check(bridges_without_start(&rules));
         let party = faults.take(party(args, &trip, &rules));
         let ropes = faults.take(ropes(args, &trip));
         faults.check(swapped(
@@ -54,9 +66,13 @@ impl Inputs {
         ));
         let mut notices = route.notes;
         notices.extend(zones.notes);
+        notices.extend(terrain.notes);
+        notices.extend(glaciers.notes);
         let route = faults.take(staged(route.value, args, &trip));
         match (party, ropes, route) {
             (Some(party), Some(ropes), Some(route)) if faults.0.is_empty() => Ok(Self {
+                terrain: terrain.value,
+                glaciers: glaciers.value,
                 route,
                 zones: zones.value,
                 party,
@@ -84,7 +100,12 @@ impl Faults {
 }
 
 fn only_one_standard_input(args: &JobArgs) -> Option<Problem> {
-    let inputs = [Some(&args.route), Some(&args.zones), args.trip.as_ref()];
+    let inputs = [
+        Some(&args.route),
+        Some(&args.zones),
+        args.trip.as_ref(),
+        args.glaciers.as_ref(),
+    ];
     let dashes = inputs
         .into_iter()
         .flatten()
@@ -105,6 +126,51 @@ pub(crate) fn read_route(name: &str) -> Result<Noted<Route>, Vec<Problem>> {
 pub(crate) fn read_zones(name: &str, gap_m: Option<f64>) -> Result<Noted<Vec<Zone>>, Vec<Problem>> {
     let text = source::open(name).map_err(|fault| vec![fault])?;
     read::geojson::zones(source::shown(name), text, &Given { gap_m })
+}
+
+/// A path of the trip file, which is relative to the folder the trip file lies in.
+fn beside_trip(args: &JobArgs, path: &str) -> String {
+    let folder = args.trip.as_deref().filter(|t| !source::is_address(t));
+    let folder = folder.and_then(|t| Path::new(t).parent());
+    match folder {
+        Some(folder) if !source::is_address(path) => folder.join(path).display().to_string(),
+        _ => path.to_owned(),
+    }
+}
+
+/// The terrain models of the flags, or else of the trip file.
+pub(crate) fn terrain_files(args: &JobArgs, trip: &Trip) -> Vec<String> {
+    if !args.terrain.is_empty() {
+        return args.terrain.clone();
+    }
+    trip.terrain.iter().map(|t| beside_trip(args, t)).collect()
+}
+
+/// The ice of the inventory. What it says about gaps means nothing here, and a file without a polygon is a fault.
+fn read_glaciers(args: &JobArgs, trip: &Trip) -> Result<Noted<Vec<Zone>>, Vec<Problem>> {
+    let of_trip = || trip.glaciers.as_ref().map(|g| beside_trip(args, g));
+    let Some(name) = args.glaciers.clone().or_else(of_trip) else {
+        return Ok(Noted {
+            value: Vec::new(),
+            notes: Vec::new(),
+        });
+    };
+    let mut read = read_zones(&name, Some(ANY_GAP_M))?;
+    read.notes.retain(|note| note.code != Code::GapAssumed);
+    Ok(read)
+}
+
+fn bridges_without_start(rules: &Rules) -> Option<Problem> {
+    let choices = &rules.choices;
+    let until = choices.bridges_until.value?;
+    if choices.start.value.is_some() {
+        return None;
+    }
+    let says = format!("bridges are trusted until {until}, but nobody said when the party starts");
+    Some(
+        Problem::new(Code::BadTrip, Place::item("start"), says)
+            .hint("`--start 04:30`, or `start = \"04:30\"` in the trip file"),
+    )
 }
 
 /// Zones that no box of the route meets, and that would be met with longitude and latitude swapped.
@@ -162,6 +228,13 @@ fn flags(args: &JobArgs) -> Trip {
             args::Travel::Snowshoe => Travel::Snowshoe,
             args::Travel::Ski => Travel::Ski,
         }),
+        pace: args.pace.map(|p| match p {
+            args::Pace::Din => Pace::Din,
+            args::Pace::Munter => Pace::Munter,
+            args::Pace::Naismith => Pace::Naismith,
+        }),
+        start: args.start,
+        bridges_until: args.bridges_until,
         party: folk(&args.party),
         rope: args
             .rope

@@ -2,6 +2,7 @@
 
 mod args;
 mod check;
+mod height;
 mod inputs;
 mod new;
 mod plan;
@@ -10,6 +11,7 @@ mod save;
 mod shell;
 mod show;
 mod source;
+mod terrain;
 
 use std::process::ExitCode;
 
@@ -51,6 +53,7 @@ fn main() -> ExitCode {
     let end = match args.command {
         args::Command::Plan(plan) => plan::run(&plan, &show),
         args::Command::Check(check) => check::run(&check, &show),
+        args::Command::Height(height) => height::run(&height, &show),
         args::Command::Practice { name } => practice::run(name.as_deref(), &show),
         args::Command::New { dir } => new::run(&dir, &show),
         args::Command::Schema { of } => shell::schema(of, &show),

@@ -48,6 +48,8 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Problem>> {
         party: &inputs.party,
         ropes: &inputs.ropes,
         rules: &inputs.rules,
+        terrain: (!inputs.terrain.is_empty()).then_some(&inputs.terrain),
+        glaciers: &inputs.glaciers,
         notices: &inputs.notices,
     };
     show.detail(&format!(
@@ -82,8 +84,10 @@ fn saver(args: &PlanArgs) -> Saver {
         Some(&job.zones),
         job.trip.as_ref(),
         job.practice.as_ref(),
+        job.glaciers.as_ref(),
     ];
-    Saver::new(named.into_iter().flatten().map(String::as_str), args.force)
+    let named = named.into_iter().flatten().chain(&job.terrain);
+    Saver::new(named.map(String::as_str), args.force)
 }
 
 /// Every file that will be written.

@@ -29,13 +29,26 @@ pub(crate) fn open(name: &str) -> Result<Box<dyn BufRead>, Problem> {
     if is_address(name) {
         return crate::source::fetch::open(name);
     }
+    Ok(Box::new(BufReader::with_capacity(BUFFER, file(name)?)))
+}
+
+/// Opens a file that is read here and there.
+pub(crate) fn seekable(name: &str) -> Result<BufReader<File>, Problem> {
+    if name == "-" || is_address(name) {
+        let says = "a terrain model is read here and there, so it must be a file";
+        return Err(
+            Problem::new(Code::Unreadable, Place::file(shown(name)), says)
+                .hint("save it first and name the file"),
+        );
+    }
+    file(name).map(BufReader::new)
+}
+
+fn file(name: &str) -> Result<File, Problem> {
     if Path::new(name).is_dir() {
         return Err(unreadable(name, "it is a folder, not a file"));
     }
-    match File::open(name) {
-        Ok(file) => Ok(Box::new(BufReader::with_capacity(BUFFER, file))),
-        Err(fault) => Err(unreadable(name, &words(&fault))),
-    }
+    File::open(name).map_err(|fault| unreadable(name, &words(&fault)))
 }
 
 /// Reads a small input whole.

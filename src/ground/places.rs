@@ -23,8 +23,7 @@ pub(super) fn places(stage: &Stage, least_m: f64, most_m: f64) -> Vec<(f64, LonL
             let &[from_m, to_m] = ends_m else { continue };
             while to_m - last_m > most_m {
                 last_m += most_m;
-                let t = ((last_m - from_m) / (to_m - from_m)).clamp(0.0, 1.0);
-                places.push((last_m, edge[0].along_edge(edge[1], t)));
+                places.extend(stage.at(last_m).map(|at| (last_m, at)));
             }
             if to_m - last_m >= least_m || (to_m >= end_m && to_m > last_m) {
                 last_m = to_m;

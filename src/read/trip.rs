@@ -4,8 +4,9 @@ use serde::Deserialize;
 use std::collections::BTreeMap;
 
 use crate::{
+    clock::Clock,
     problem::{Code, Place, Problem},
-    rules::{Cover, Knots, Origin, Reserve, Rule, Rules, Travel, practice},
+    rules::{Cover, Knots, Origin, Pace, Reserve, Rule, Rules, Travel, practice},
     team::{Party, Person, Rope},
 };
 
@@ -39,6 +40,21 @@ pub struct Trip {
     pub cover: Option<Cover>,
     /// Whether bare ice is roped where the zone does not say.
     pub rope_on_bare: Option<bool>,
+    /// By which rule walking times are reckoned: `din`, `munter` or `naismith`.
+    #[schemars(with = "Option<String>")]
+    pub pace: Option<Pace>,
+    /// Whether a strike proposed from the terrain model counts; it can only make a plan more careful.
+    pub use_proposed_strike: Option<bool>,
+    /// When each stage is started: `"04:30"`.
+    #[schemars(with = "Option<String>")]
+    pub start: Option<Clock>,
+    /// Until when snow bridges are trusted: `"10:00"`.
+    #[schemars(with = "Option<String>")]
+    pub bridges_until: Option<Clock>,
+    /// Terrain models, paths relative to the folder of this file.
+    pub terrain: Vec<String>,
+    /// A glacier inventory (GeoJSON), its path relative to the folder of this file.
+    pub glaciers: Option<String>,
     /// Figures to change, by the names that a plan lists them under.
     pub assume: BTreeMap<String, f64>,
 }
@@ -125,6 +141,13 @@ impl Trip {
         choices.reserve.set(self.reserve, origin.clone());
         choices.cover.set(self.cover, origin.clone());
         choices.rope_on_bare.set(self.rope_on_bare, origin.clone());
+        choices.pace.set(self.pace, origin.clone());
+        choices
+            .use_proposed_strike
+            .set(self.use_proposed_strike, origin.clone());
+        choices.start.set(self.start.map(Some), origin.clone());
+        let until = self.bridges_until.map(Some);
+        choices.bridges_until.set(until, origin.clone());
         let set = |(name, value): (&String, &f64)| assume(rules, name, *value, place, origin).err();
         let problems: Vec<Problem> = self.assume.iter().filter_map(set).collect();
         if problems.is_empty() {

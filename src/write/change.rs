@@ -1,6 +1,6 @@
 //! Places where the set-up changes: rope up, unrope.
 
-use super::Sheet;
+use super::{Sheet, place};
 use crate::leg::Leg;
 
 /// One place where the team stops to handle the rope.
@@ -14,6 +14,12 @@ pub struct Change<'a> {
     pub at_m: f64,
     /// Longitude, latitude.
     pub at: [f64; 2],
+    /// The same in decimal degrees, for reading.
+    pub degrees: String,
+    /// The same in the UTM grid; absent near the poles.
+    pub utm: Option<String>,
+    /// Time of day: when roping up begins, or when unroping is done; absent where nobody said when to start.
+    pub clock: Option<&'a str>,
     /// What is done there.
     pub kind: Kind,
     /// The roped leg that begins or ends here.
@@ -45,19 +51,22 @@ impl Kind {
 pub fn changes<'a>(sheet: &Sheet<'a>) -> Vec<Change<'a>> {
     let ends = |leg: &'a Leg| {
         [
-            (Kind::RopeUp, leg.start_m, leg.start),
-            (Kind::Unrope, leg.end_m, leg.end),
+            (Kind::RopeUp, leg.start_m, leg.start, &leg.start_clock),
+            (Kind::Unrope, leg.end_m, leg.end, &leg.end_clock),
         ]
     };
     let roped = sheet.plan.legs.iter().filter(|leg| leg.roped);
     let places = roped.flat_map(|leg| ends(leg).map(|end| (leg, end)));
     places
         .enumerate()
-        .map(|(i, (leg, (kind, at_m, at)))| Change {
+        .map(|(i, (leg, (kind, at_m, at, clock)))| Change {
             number: i + 1,
             stage: leg.stage,
             at_m,
             at,
+            degrees: place::degrees(at),
+            utm: place::utm(at),
+            clock: clock.as_deref(),
             kind,
             leg,
         })

@@ -4,9 +4,11 @@ use unicode_width::UnicodeWidthStr;
 
 use super::{
     Sheet,
+    change::{self, Kind},
+    place,
     row::{Row, TeamRow},
     style,
-    units::{Side, Units},
+    units::{Side, Units, minutes},
     words,
 };
 use crate::{leg::Verdict, plan::Finding, problem::Level};
@@ -31,6 +33,7 @@ pub fn plan(sheet: &Sheet<'_>, look: Look) -> String {
     let mut out = String::new();
     head(&mut out, sheet, look);
     legs(&mut out, sheet, look);
+    changes(&mut out, sheet, look);
     zones(&mut out, sheet, look);
     carry(&mut out, sheet, look);
     findings(&mut out, sheet, look);
@@ -60,7 +63,35 @@ fn head(out: &mut String, sheet: &Sheet<'_>, look: Look) {
         );
     }
     bullet(out, "", &title, look.width);
+    bullet(out, "", &times(sheet), look.width);
     out.push('\n');
+}
+
+/// `Walking 5 h 10, rope 40 min, breaks 25 min: 6 h 15; start 04:30, end 10:45; effort 31.3 km`.
+fn times(sheet: &Sheet<'_>) -> String {
+    let (route, legs) = (&sheet.plan.route, &sheet.plan.legs);
+    let time = route.time;
+    let mut text = format!(
+        "Walking {}, roping up and unroping {}, breaks {}: {} in all",
+        minutes(time.walking_min),
+        minutes(time.rope_min),
+        minutes(time.break_min),
+        minutes(time.total_min)
+    );
+    if route.ascent_m.is_none() {
+        text += ", the heights not counted";
+    }
+    let clocks = (
+        legs.first().and_then(|l| l.start_clock.as_ref()),
+        legs.last().and_then(|l| l.end_clock.as_ref()),
+    );
+    if let (Some(start), Some(end), 1) = (clocks.0, clocks.1, route.stages.len()) {
+        text += &format!("; from {start} to {end}");
+    }
+    if let Some(effort_km) = route.effort_km {
+        text += &format!("; {effort_km:.1} effort kilometres");
+    }
+    text
 }
 
 // --- legs ---
@@ -248,6 +279,27 @@ fn padded(text: &str, width: usize, right: bool) -> String {
 }
 
 // --- what stands below ---
+
+fn changes(out: &mut String, sheet: &Sheet<'_>, look: Look) {
+    let changes = change::changes(sheet);
+    if changes.is_empty() {
+        return;
+    }
+    out.push_str("\nChanges\n");
+    for c in &changes {
+        let clock = c.clock.map_or_else(String::new, |t| format!("{t}  "));
+        let (at, unit) = (look.units.chainage(c.at_m), look.units.long());
+        let utm = c
+            .utm
+            .as_ref()
+            .map_or_else(String::new, |u| format!("{u}  "));
+        let what = c.kind.as_str();
+        let bearing = c.leg.bearing_deg.filter(|_| c.kind == Kind::RopeUp);
+        let bearing = bearing.map_or_else(String::new, |b| format!("  then {}", place::bearing(b)));
+        let text = format!("{clock}{what} at {at} {unit}  {utm}{}{bearing}", c.degrees);
+        bullet(out, &format!("  {:>2} ", c.number), &text, look.width);
+    }
+}
 
 fn zones(out: &mut String, sheet: &Sheet<'_>, look: Look) {
     let mut met: Vec<usize> = sheet

@@ -22,6 +22,8 @@ fn planned(route: &Route, zones: &[Zone], people: usize, rules: &Rules) -> Optio
         party: &party,
         ropes: &[],
         rules,
+        terrain: None,
+        glaciers: &[],
         notices: &[],
     };
     plan(&job).ok()

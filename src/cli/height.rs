@@ -1,0 +1,117 @@
+//! `schrund height`: heights of terrain models at places, for scripts and for trust.
+//!
+//! One line a place, tab-separated: longitude and latitude as given, the height of the cell that holds the
+//! place, and the height between the four cells around it, in metres; `void` where there is none.
+
+use std::io::{self, BufRead};
+
+use schrund::{
+    geometry::LonLat,
+    problem::{Code, Place, Problem},
+    terrain::Terrain,
+};
+
+use crate::{End, args::HeightArgs, show::Show, source, terrain};
+
+/// What stands where a model has no height.
+const VOID: &str = "void";
+
+pub(crate) fn run(args: &HeightArgs, show: &Show) -> End {
+    match answer(args, show) {
+        Ok(end) => end,
+        Err(problems) => show.problems(&problems),
+    }
+}
+
+fn answer(args: &HeightArgs, show: &Show) -> Result<End, Vec<Problem>> {
+    let opened = terrain::open(&args.files)?;
+    let places = asked(args)?;
+    let mut lines = Vec::new();
+    for place in &places {
+        lines.push(line(place, &opened.value).map_err(|fault| vec![fault])?);
+    }
+    show.notices(&opened.notes);
+    show.notices(&opened.value.notes());
+    Ok(show.result(|out| lines.iter().try_for_each(|line| writeln!(out, "{line}"))))
+}
+
+/// A place with its numbers as they were written.
+struct Asked {
+    lon: String,
+    lat: String,
+    at: LonLat,
+}
+
+fn asked(args: &HeightArgs) -> Result<Vec<Asked>, Vec<Problem>> {
+    let mut places = Vec::new();
+    let mut faults = Vec::new();
+    let mut take = |place: Place, text: &str| match parse(text) {
+        Some(asked) => places.push(asked),
+        None => faults.push(wrong(place, text)),
+    };
+    for text in &args.at {
+        if text != "-" {
+            take(Place::item("--at"), text);
+            continue;
+        }
+        for (i, line) in (1..).zip(io::stdin().lock().lines()) {
+            let place = Place::file(source::shown("-")).at_line(i, 1);
+            match line {
+                Ok(line) if line.trim().is_empty() => {}
+                Ok(line) => take(place, &line),
+                Err(fault) => {
+                    let says = format!("cannot read standard input: {fault}");
+                    return Err(vec![Problem::new(Code::Unreadable, place, says)]);
+                }
+            }
+        }
+    }
+    if faults.is_empty() {
+        Ok(places)
+    } else {
+        Err(faults)
+    }
+}
+
+/// `7.65,45.97`, or with blanks or a tab between.
+fn parse(text: &str) -> Option<Asked> {
+    let mut parts = text
+        .split([',', ' ', '\t', '\r'])
+        .filter(|part| !part.is_empty());
+    let (lon, lat) = (parts.next()?, parts.next()?);
+    let at = LonLat::new(lon.parse().ok()?, lat.parse().ok()?);
+    let inside = (-360.0..=360.0).contains(&at.lon_deg) && (-90.0..=90.0).contains(&at.lat_deg);
+    (parts.next().is_none() && inside).then(|| Asked {
+        lon: lon.to_owned(),
+        lat: lat.to_owned(),
+        at,
+    })
+}
+
+fn wrong(place: Place, text: &str) -> Problem {
+    let says = format!("\"{text}\" is no longitude,latitude in degrees");
+    Problem::new(Code::BadPosition, place, says).hint("write it as 7.65,45.97, longitude first")
+}
+
+fn line(asked: &Asked, terrain: &Terrain) -> Result<String, Problem> {
+    let nearest = number(terrain.nearest_m(asked.at)?);
+    let between = number(terrain.height_m(asked.at)?);
+    Ok(format!(
+        "{}\t{}\t{nearest}\t{between}",
+        asked.lon, asked.lat
+    ))
+}
+
+/// A tenth of a millimetre, without idle noughts.
+fn number(height_m: Option<f64>) -> String {
+    let Some(height_m) = height_m else {
+        return VOID.to_owned();
+    };
+    let text = format!("{:.4}", height_m + 0.0);
+    let text = text.trim_end_matches('0').trim_end_matches('.');
+    if text == "-0" {
+        "0".to_owned()
+    } else {
+        text.to_owned()
+    }
+}
