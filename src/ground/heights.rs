@@ -13,6 +13,9 @@ const MOST_CELLS: f64 = 0.5;
 /// Nearest two heights lie together, in cells. Our judgement: keeps dense tracks from costing more.
 const LEAST_CELLS: f64 = 0.125;
 
+/// Most heights put in between on one stage: bounds the work whatever a file says its cells are.
+const MOST_HEIGHTS: f64 = 400_000.0;
+
 /// What a model knows of a stage.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Heights {
@@ -30,7 +33,8 @@ pub struct Heights {
 /// If a terrain file turns out to be broken where it is read.
 pub fn heights(stage: &Stage, terrain: &Terrain) -> Result<Heights, Problem> {
     let finest_m = terrain.models().next().map_or(f64::INFINITY, |(_, m)| m);
-    let places = places(stage, LEAST_CELLS * finest_m, MOST_CELLS * finest_m);
+    let most_m = (MOST_CELLS * finest_m).max(stage.length_m() / MOST_HEIGHTS);
+    let places = places(stage, LEAST_CELLS * finest_m, most_m);
     let mut samples = Vec::with_capacity(places.len());
     let mut heights = Heights::default();
     let mut unknown: Option<Stretch> = None;

@@ -19,15 +19,14 @@ pub(super) fn places(stage: &Stage, least_m: f64, most_m: f64) -> Vec<(f64, LonL
         };
         let mut last_m = start_m;
         places.push((start_m, first));
-        for (edge, ends_m) in points.windows(2).zip(chainage.windows(2)) {
-            let &[from_m, to_m] = ends_m else { continue };
+        for (&point, &to_m) in points.iter().zip(chainage).skip(1) {
             while to_m - last_m > most_m {
                 last_m += most_m;
                 places.extend(stage.at(last_m).map(|at| (last_m, at)));
             }
             if to_m - last_m >= least_m || (to_m >= end_m && to_m > last_m) {
                 last_m = to_m;
-                places.push((to_m, edge[1]));
+                places.push((to_m, point));
             }
         }
     }

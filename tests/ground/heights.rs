@@ -1,0 +1,183 @@
+//! Which heights a plan uses, and what it says of them.
+
+use schrund::{
+    ground,
+    problem::{Code, Level},
+    relief::Relief,
+};
+
+use super::{
+    Trip, close,
+    made::{self, NORTHWARD},
+    roped, rules, said,
+};
+
+#[test]
+fn a_ridge_between_two_points_of_the_route_is_climbed() {
+    // Two points 1800 m apart at the same height, and a ridge of 100 m between them.
+    let ridge = |_: f64, north: f64| 3000.0 + (100.0 - north.abs() / 4.0).max(0.0);
+    let (terrain, route) = (
+        made::terrain(10.0, ridge),
+        made::route(&NORTHWARD, Some(&ridge)),
+    );
+    let rules = rules();
+    let zones = made::middle_zone();
+    let mut trip = Trip {
+        route: &route,
+        zones: &zones,
+        glaciers: &[],
+        terrain: None,
+        rules: &rules,
+    };
+    let bare = trip.plan();
+    close("without a model", bare.route.ascent_m, 0.0, 1e-9);
+    assert_eq!(bare.route.heights_from.as_deref(), Some("route file"));
+    trip.terrain = Some(&terrain);
+    let plan = trip.plan();
+    // The crest lies between two cell centres: the model cuts its top by a few metres at most.
+    close("with it, up", plan.route.ascent_m, 100.0, 3.0);
+    close("with it, down", plan.route.descent_m, 100.0, 3.0);
+    assert_eq!(plan.route.heights_from.as_deref(), Some("terrain model"));
+}
+
+#[test]
+fn two_sources_are_compared_and_far_apart_they_warn() {
+    let ground = made::tilted(10.0, 180.0);
+    let terrain = made::terrain(20.0, &ground);
+    let (rules, zones) = (rules(), made::middle_zone());
+    for (shift_m, code, level) in [
+        (7.0, Code::HeightsCompared, Level::Note),
+        (-48.0, Code::HeightsApart, Level::Warning),
+    ] {
+        let shifted = |east: f64, north: f64| ground(east, north) - shift_m;
+        let line: Vec<(f64, f64)> = (-9..=9).map(|i| (0.0, 100.0 * f64::from(i))).collect();
+        let route = made::route(&line, Some(&shifted));
+        let plan = Trip {
+            route: &route,
+            zones: &zones,
+            glaciers: &[],
+            terrain: Some(&terrain),
+            rules: &rules,
+        }
+        .plan();
+        let says = said(&plan.findings, code);
+        let want = format!(
+            "lies {shift_m:+.0} m from the heights of the route file in the middle, at most {shift_m:+.0} m"
+        );
+        assert!(says.len() == 1 && says[0].contains(&want), "{says:?}");
+        assert!(says[0].contains("the terrain model is used"), "{says:?}");
+        assert_eq!(code.level(), level);
+    }
+}
+
+#[test]
+fn where_the_model_has_a_hole_the_route_file_is_used_and_nothing_is_mixed() {
+    let ground = made::tilted(10.0, 180.0);
+    let holed = |east: f64, north: f64| {
+        if (300.0..500.0).contains(&north) {
+            f64::NAN
+        } else {
+            ground(east, north) + 50.0
+        }
+    };
+    let terrain = made::terrain(20.0, holed);
+    let (rules, zones) = (rules(), made::middle_zone());
+    let plan = |route: &schrund::route::Route| {
+        Trip {
+            route,
+            zones: &zones,
+            glaciers: &[],
+            terrain: Some(&terrain),
+            rules: &rules,
+        }
+        .plan()
+    };
+    let climb_m = 1800.0 * 10.0_f64.to_radians().tan();
+    let with_heights = plan(&made::route(&NORTHWARD, Some(&ground)));
+    close("own heights", with_heights.route.ascent_m, climb_m, 0.5);
+    assert_eq!(
+        with_heights.route.heights_from.as_deref(),
+        Some("route file")
+    );
+    let without = plan(&made::route(&NORTHWARD, None));
+    close("straight across", without.route.ascent_m, climb_m, 0.5);
+    for plan in [with_heights, without] {
+        let says = said(&plan.findings, Code::TerrainVoid);
+        // 200 m of void, and up to a cell more on either side where interpolation lacks a neighbour.
+        let metres: f64 = says[0]
+            .split_whitespace()
+            .find_map(|w| w.parse().ok())
+            .expect("metres");
+        assert!((200.0..=260.0).contains(&metres), "{says:?}");
+    }
+}
+
+#[test]
+fn a_route_without_any_height_still_plans_and_says_so() {
+    let (rules, zones) = (rules(), made::middle_zone());
+    let route = made::route(&NORTHWARD, None);
+    let plan = Trip {
+        route: &route,
+        zones: &zones,
+        glaciers: &[],
+        terrain: None,
+        rules: &rules,
+    }
+    .plan();
+    assert_eq!(said(&plan.findings, Code::NoHeights).len(), 1);
+    let leg = roped(&plan);
+    assert_eq!(
+        (
+            leg.ascent_m,
+            leg.steepest_deg,
+            leg.lip_slope_deg,
+            plan.route.effort_km
+        ),
+        (None, None, None, None)
+    );
+    assert!(leg.time_min > 0.0, "the way itself takes time");
+}
+
+#[test]
+fn heights_are_never_further_apart_than_half_a_cell() {
+    let terrain = made::terrain(20.0, |_, _| 1000.0);
+    let route = made::route(&[(-500.0, 0.0), (-499.0, 0.0), (800.0, 3.0)], None);
+    let heights = ground::heights(&route.stages[0], &terrain).expect("readable");
+    let at: Vec<f64> = heights.profile.samples().iter().map(|s| s.at_m).collect();
+    assert!(at.len() > 130, "{} heights over 1300 m", at.len());
+    let cell_m = terrain.models().next().expect("a model").1;
+    for pair in at.windows(2) {
+        assert!(pair[1] - pair[0] <= cell_m / 2.0 + 1e-6, "{pair:?}");
+    }
+    assert_eq!(heights.void_m().to_bits(), 0.0_f64.to_bits());
+}
+
+#[test]
+fn the_relief_lies_round_the_route_with_north_on_top() {
+    let terrain = made::terrain(10.0, |_, north| 2000.0 + north);
+    let route = made::route(&NORTHWARD, None);
+    let relief = Relief::around(&route, &terrain)
+        .expect("readable")
+        .expect("heights");
+    assert_eq!(relief.heights_m.len(), relief.columns * relief.rows);
+    for place in route.stages[0].points() {
+        let inside = |low: f64, here: f64, high: f64| low < here && here < high;
+        assert!(inside(
+            relief.south_west.lat_deg,
+            place.lat_deg,
+            relief.north_east.lat_deg
+        ));
+        assert!(inside(
+            relief.south_west.lon_deg,
+            place.lon_deg,
+            relief.north_east.lon_deg
+        ));
+    }
+    let (middle, last) = (relief.columns / 2, relief.rows - 1);
+    let top = relief.height_m(middle, 0).expect("a height");
+    let bottom = relief.height_m(middle, last).expect("a height");
+    assert!(top > bottom + 1800.0, "top {top}, bottom {bottom}");
+    assert_eq!(relief.height_m(relief.columns, 0), None);
+    let nowhere = made::terrain(10.0, |_, _| f64::NAN);
+    assert_eq!(Relief::around(&route, &nowhere).expect("readable"), None);
+}

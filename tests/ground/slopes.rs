@@ -1,0 +1,165 @@
+//! Slopes of the line, of the ground, and toward the lip, on planes whose answer is known.
+
+use schrund::{
+    leg::Leg,
+    problem::Code,
+    rules::{Rule, Rules},
+};
+
+use super::{Trip, close, made, roped, rules, said};
+
+/// The roped leg of a line through the middle on ground tilted so, from the model alone.
+fn leg_on(slope_deg: f64, aspect_deg: f64, line_m: &[(f64, f64)], rules: &Rules) -> Leg {
+    let terrain = made::terrain(20.0, made::tilted(slope_deg, aspect_deg));
+    let (route, zones) = (made::route(line_m, None), made::middle_zone());
+    let trip = Trip {
+        route: &route,
+        zones: &zones,
+        glaciers: &[],
+        terrain: Some(&terrain),
+        rules,
+    };
+    roped(&trip.plan()).clone()
+}
+
+#[test]
+fn a_tilted_plane_gives_its_slope_to_the_lip_in_walking_direction() {
+    let rules = rules();
+    let down = leg_on(25.0, 180.0, &[(0.0, 900.0), (0.0, -900.0)], &rules);
+    close("straight down", down.lip_slope_deg, 25.0, 0.01);
+    close("and behind", down.lip_slope_behind_deg, 0.0, 1e-12);
+    let up = leg_on(25.0, 180.0, &made::NORTHWARD, &rules);
+    close("straight up", up.lip_slope_deg, 0.0, 1e-12);
+    close(
+        "the last one falls down",
+        up.lip_slope_behind_deg,
+        25.0,
+        0.01,
+    );
+    let traverse = leg_on(25.0, 180.0, &[(-900.0, 0.0), (900.0, 0.0)], &rules);
+    close("across", traverse.lip_slope_deg, 0.0, 0.05);
+    let slant = leg_on(25.0, 180.0, &[(-900.0, 900.0), (900.0, -900.0)], &rules);
+    let want = (25.0_f64.to_radians().tan() * 45.0_f64.to_radians().cos()).atan();
+    close("slanting", slant.lip_slope_deg, want.to_degrees(), 0.01);
+}
+
+#[test]
+fn the_ground_is_as_steep_as_it_is_whichever_way_the_line_goes() {
+    let rules = rules();
+    let traverse = leg_on(33.0, 200.0, &[(-900.0, 0.0), (900.0, 0.0)], &rules);
+    close("steepest ground", traverse.ground_steepest_deg, 33.0, 0.01);
+    close("facing", traverse.ground_aspect_deg, 200.0, 0.02);
+    let place = traverse.ground_steepest_at.expect("a place");
+    assert!(
+        (place[0] - 9.0).abs() < 0.01 && (place[1] - 46.5).abs() < 0.01,
+        "{place:?}"
+    );
+    let says = said(&traverse.findings, Code::AvalancheTerrain);
+    assert!(
+        says.len() == 1 && says[0].contains("the ground is 33° steep"),
+        "{says:?}"
+    );
+    assert!(said(&traverse.findings, Code::TooSteep).is_empty());
+    let wall = leg_on(43.0, 180.0, &[(-900.0, 0.0), (900.0, 0.0)], &rules);
+    assert_eq!(
+        said(&wall.findings, Code::TooSteep).len(),
+        1,
+        "{:?}",
+        wall.findings
+    );
+}
+
+#[test]
+fn a_model_that_flattens_a_step_relaxes_nothing() {
+    // The route file knows a step of 40 m in 50 m; the model of 60 m cells says the ground is level.
+    let step = |_: f64, north: f64| 3000.0 - (north.clamp(-25.0, 25.0) + 25.0) / 50.0 * 40.0;
+    let line: Vec<(f64, f64)> = (-36..=36).map(|i| (0.0, 25.0 * f64::from(i))).collect();
+    let route = made::route(&line, Some(&step));
+    let flat = made::terrain(60.0, |_, _| 2980.0);
+    let (rules, zones) = (rules(), made::middle_zone());
+    let mut trip = Trip {
+        route: &route,
+        zones: &zones,
+        glaciers: &[],
+        terrain: None,
+        rules: &rules,
+    };
+    let alone = trip.plan();
+    trip.terrain = Some(&flat);
+    let with_model = trip.plan();
+    let (alone, with_model) = (roped(&alone), (roped(&with_model), &with_model));
+    let (leg, plan) = with_model;
+    assert!(alone.steepest_deg > Some(38.0), "{:?}", alone.steepest_deg);
+    assert!(
+        leg.steepest_deg >= alone.steepest_deg,
+        "the steeper source counts"
+    );
+    assert!(
+        leg.lip_slope_deg >= alone.lip_slope_deg,
+        "toward the lip too"
+    );
+    assert_eq!(
+        leg.teams[0].knots, alone.teams[0].knots,
+        "the steep descent still asks for knots"
+    );
+    let says = said(&plan.findings, Code::TerrainFlattens);
+    assert!(
+        says.len() == 1 && says[0].contains("cells of 60 m"),
+        "{says:?}"
+    );
+}
+
+#[test]
+fn a_straight_leg_has_a_bearing_and_a_bent_one_has_none() {
+    let rules = rules();
+    let straight = leg_on(
+        5.0,
+        180.0,
+        &[(-900.0, -900.0), (10.0, 0.0), (900.0, 900.0)],
+        &rules,
+    );
+    close("north-east", straight.bearing_deg, 45.0, 0.7);
+    let bent = leg_on(
+        5.0,
+        180.0,
+        &[(-900.0, 0.0), (0.0, 0.0), (0.0, 900.0)],
+        &rules,
+    );
+    assert_eq!(bent.bearing_deg, None);
+}
+
+#[test]
+fn roll_overs_on_the_ice_are_marked_and_a_plane_has_none() {
+    let rules = rules();
+    let plane = leg_on(20.0, 180.0, &made::NORTHWARD, &rules);
+    assert!(plane.look_here.is_empty(), "{:?}", plane.look_here);
+    // Level north of the middle, 20° south of it: it rolls over along the line north = 0.
+    let roll = |_: f64, north: f64| 3000.0 + north.min(0.0) * 20.0_f64.to_radians().tan();
+    let terrain = made::terrain(20.0, roll);
+    let (route, zones) = (made::route(&made::NORTHWARD, None), made::middle_zone());
+    let plan = Trip {
+        route: &route,
+        zones: &zones,
+        glaciers: &[],
+        terrain: Some(&terrain),
+        rules: &rules,
+    }
+    .plan();
+    let leg = roped(&plan);
+    assert_eq!(leg.look_here.len(), 1, "{:?}", leg.look_here);
+    close("at the edge", Some(leg.look_here[0].at_m), 900.0, 15.0);
+    // The bend lies between two cell centres, so the model cuts it by a quarter of a cell of its fall: the
+    // piece above seems to fall by that much, the piece below by that much less.
+    let (over_m, cut_m) = (rules[Rule::ConvexOverM], 20.0 / 4.0);
+    let fall = 20.0_f64.to_radians().tan();
+    let below = ((over_m - cut_m) * fall / over_m).atan();
+    let above = (cut_m * fall / over_m).atan();
+    let want = (below - above).to_degrees();
+    close(
+        "by the bend",
+        Some(leg.look_here[0].steepens_deg),
+        want,
+        0.3,
+    );
+    assert_eq!(said(&leg.findings, Code::ConvexGround).len(), 1);
+}
