@@ -64,6 +64,6 @@ impl Heights {
     /// Metres of the line without a height.
     #[must_use]
     pub fn void_m(&self) -> f64 {
-        self.void.iter().map(Stretch::length_m).sum()
+        self.void.iter().map(Stretch::length_m).sum::<f64>() + 0.0
     }
 }

@@ -111,57 +111,31 @@ fn check_knows_a_terrain_model() {
     assert_eq!(run(&dir, &["check", "cut.tif"], "").status.code(), Some(4));
 }
 
+/// The plan as JSON.
+#[track_caller]
+fn planned(dir: &Path, args: &str) -> serde_json::Value {
+    let args: Vec<&str> = args.split_whitespace().collect();
+    let out = run(dir, &args, "");
+    assert_eq!(out.status.code(), Some(0), "{}", text(&out.stderr));
+    serde_json::from_slice(&out.stdout).expect("JSON")
+}
+
 #[test]
 fn a_plan_takes_its_ground_from_flags_and_from_the_trip_file() {
     let dir = folder("plan");
-    let by_flags = run(
+    let flags = planned(
         &dir,
-        &[
-            "plan",
-            "route.gpx",
-            "zones.geojson",
-            "--party",
-            "3",
-            "--terrain",
-            "heights.tif",
-            "--glaciers",
-            "ice.geojson",
-            "--start",
-            "04:30",
-            "--pace",
-            "munter",
-            "--format",
-            "json",
-        ],
-        "",
-    );
-    assert_eq!(
-        by_flags.status.code(),
-        Some(0),
-        "{}",
-        text(&by_flags.stderr)
+        "plan route.gpx zones.geojson --party 3 --terrain heights.tif --glaciers ice.geojson \
+         --start 04:30 --pace munter --format json",
     );
     let trip = "party = 3\nterrain = [\"heights.tif\"]\nglaciers = \"ice.geojson\"\nstart = \"04:30\"\npace = \"munter\"\n";
     let beside = dir.join("beside");
     fs::create_dir_all(&beside).expect("a folder");
     fs::write(dir.join("trip.toml"), trip).expect("saved");
-    let by_trip = run(
+    let trip = planned(
         &beside,
-        &[
-            "plan",
-            "../route.gpx",
-            "../zones.geojson",
-            "--trip",
-            "../trip.toml",
-            "--format",
-            "json",
-        ],
-        "",
+        "plan ../route.gpx ../zones.geojson --trip ../trip.toml --format json",
     );
-    assert_eq!(by_trip.status.code(), Some(0), "{}", text(&by_trip.stderr));
-    let read =
-        |out: &Output| serde_json::from_slice::<serde_json::Value>(&out.stdout).expect("JSON");
-    let (flags, trip) = (read(&by_flags), read(&by_trip));
     assert_eq!(
         flags["legs"], trip["legs"],
         "paths of the trip file start in its folder"
