@@ -46,7 +46,23 @@ struct Trip<'a> {
     rules: &'a Rules,
 }
 
-impl Trip<'_> {
+impl<'a> Trip<'a> {
+    /// Without a model and without an inventory.
+    fn of(route: &'a Route, zones: &'a [Zone], rules: &'a Rules) -> Self {
+        Self {
+            route,
+            zones,
+            glaciers: &[],
+            terrain: None,
+            rules,
+        }
+    }
+
+    fn on(mut self, terrain: &'a Terrain) -> Self {
+        self.terrain = Some(terrain);
+        self
+    }
+
     #[track_caller]
     fn plan(&self) -> Plan {
         let party = Party::of(3, self.rules);

@@ -242,13 +242,29 @@ pub(super) fn says(
                 .map(|(deg, zone)| say(Code::StrikeProposed, strike_says(deg, zone, job.rules))),
         );
     }
-    if let Some(places) = listed(leg.may_run_along.iter().map(span)) {
+    if let Some(places) = contours_where(&leg.may_run_along) {
         let says = format!(
             "the line contours {places}: the team may run along crevasses that lie across the fall line"
         );
         said.push(say(Code::MayRunAlong, says).hint("look at the strike from afar and give `strike_deg`; where it runs along, walk in echelon or take another line"));
     }
     said
+}
+
+/// `7.03–7.24 km`, or how often, how far in all and the longest piece.
+fn contours_where(pieces: &[Piece]) -> Option<String> {
+    let length_m = |p: &Piece| p.to_m - p.from_m;
+    let longest = pieces
+        .iter()
+        .max_by(|a, b| length_m(a).total_cmp(&length_m(b)))?;
+    if pieces.len() == 1 {
+        return Some(span(longest));
+    }
+    let all_m: f64 = pieces.iter().map(length_m).sum();
+    let (times, longest) = (pieces.len(), span(longest));
+    Some(format!(
+        "{times} times, {all_m:.0} m in all, longest {longest}"
+    ))
 }
 
 fn span(piece: &Piece) -> String {

@@ -13,14 +13,7 @@ fn plan_on(aspect_deg: f64, line_m: &[(f64, f64)], zone: &str, rules: &Rules) ->
     let terrain = made::terrain(20.0, made::tilted(15.0, aspect_deg));
     let route = made::route(line_m, None);
     let zones = made::zones(&[made::rectangle((-200.0, -200.0), (200.0, 200.0), zone)]);
-    Trip {
-        route: &route,
-        zones: &zones,
-        glaciers: &[],
-        terrain: Some(&terrain),
-        rules,
-    }
-    .plan()
+    Trip::of(&route, &zones, rules).on(&terrain).plan()
 }
 
 const WITHOUT: &str = "{\"gap_m\":6,\"snow_depth_m\":1.5}";
@@ -76,13 +69,7 @@ fn a_line_that_contours_is_marked_and_no_figure_changes() {
 
 fn without_terrain(line_m: &[(f64, f64)], rules: &Rules) -> Leg {
     let (route, zones) = (made::route(line_m, None), made::middle_zone());
-    let trip = Trip {
-        route: &route,
-        zones: &zones,
-        glaciers: &[],
-        terrain: None,
-        rules,
-    };
+    let trip = Trip::of(&route, &zones, rules);
     roped(&trip.plan()).clone()
 }
 
@@ -127,13 +114,6 @@ fn a_strike_that_is_given_wins_and_level_ground_proposes_none() {
     let terrain = made::terrain(20.0, made::tilted(1.0, 180.0));
     let (route, zones) = (made::route(&EASTWARD, None), made::middle_zone());
     let counting = counting();
-    let level = Trip {
-        route: &route,
-        zones: &zones,
-        glaciers: &[],
-        terrain: Some(&terrain),
-        rules: &counting,
-    }
-    .plan();
+    let level = Trip::of(&route, &zones, rules).on(&terrain).plan();
     assert_eq!(roped(&level).strike_proposed_deg, None);
 }

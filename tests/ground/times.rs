@@ -13,14 +13,7 @@ use super::{Trip, close, made, rules, said};
 fn plan(zone: &str, rules: &Rules) -> Plan {
     let route = made::route(&made::NORTHWARD, Some(&made::tilted(10.0, 180.0)));
     let zones = made::zones(&[made::rectangle((-200.0, -200.0), (200.0, 200.0), zone)]);
-    Trip {
-        route: &route,
-        zones: &zones,
-        glaciers: &[],
-        terrain: None,
-        rules,
-    }
-    .plan()
+    Trip::of(&route, &zones, rules).plan()
 }
 
 const SNOW: &str = "{\"gap_m\":6}";
@@ -94,14 +87,7 @@ fn every_change_is_given_in_the_grid_in_degrees_and_by_the_clock() {
     let rules = starting("04:30", None);
     let route = made::route(&made::NORTHWARD, None);
     let zones = made::middle_zone();
-    let plan = Trip {
-        route: &route,
-        zones: &zones,
-        glaciers: &[],
-        terrain: None,
-        rules: &rules,
-    }
-    .plan();
+    let plan = Trip::of(&route, &zones, rules).plan();
     let sheet = Sheet {
         plan: &plan,
         route: &route,
