@@ -22,7 +22,7 @@ fn a_ridge_between_two_points_of_the_route_is_climbed() {
     );
     let rules = rules();
     let zones = made::middle_zone();
-    let mut trip = Trip::of(&route, &zones, rules);
+    let mut trip = Trip::of(&route, &zones, &rules);
     let bare = trip.plan();
     close("without a model", bare.route.ascent_m, 0.0, 1e-9);
     assert_eq!(bare.route.heights_from.as_deref(), Some("route file"));
@@ -46,7 +46,7 @@ fn two_sources_are_compared_and_far_apart_they_warn() {
         let shifted = |east: f64, north: f64| ground(east, north) - shift_m;
         let line: Vec<(f64, f64)> = (-9..=9).map(|i| (0.0, 100.0 * f64::from(i))).collect();
         let route = made::route(&line, Some(&shifted));
-        let plan = Trip::of(&route, &zones, rules).on(&terrain).plan();
+        let plan = Trip::of(&route, &zones, &rules).on(&terrain).plan();
         let says = said(&plan.findings, code);
         let want = format!(
             "lies {shift_m:+.0} m from the heights of the route file in the middle, at most {shift_m:+.0} m"
@@ -69,7 +69,7 @@ fn where_the_model_has_a_hole_the_route_file_is_used_and_nothing_is_mixed() {
     };
     let terrain = made::terrain(20.0, holed);
     let (rules, zones) = (rules(), made::middle_zone());
-    let plan = |route: &schrund::route::Route| Trip::of(route, &zones, rules).on(&terrain).plan();
+    let plan = |route: &schrund::route::Route| Trip::of(route, &zones, &rules).on(&terrain).plan();
     let climb_m = 1800.0 * 10.0_f64.to_radians().tan();
     let with_heights = plan(&made::route(&NORTHWARD, Some(&ground)));
     close("own heights", with_heights.route.ascent_m, climb_m, 0.5);
@@ -94,7 +94,7 @@ fn where_the_model_has_a_hole_the_route_file_is_used_and_nothing_is_mixed() {
 fn a_route_without_any_height_still_plans_and_says_so() {
     let (rules, zones) = (rules(), made::middle_zone());
     let route = made::route(&NORTHWARD, None);
-    let plan = Trip::of(&route, &zones, rules).plan();
+    let plan = Trip::of(&route, &zones, &rules).plan();
     assert_eq!(said(&plan.findings, Code::NoHeights).len(), 1);
     let leg = roped(&plan);
     assert_eq!(

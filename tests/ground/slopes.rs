@@ -71,7 +71,7 @@ fn a_model_that_flattens_a_step_relaxes_nothing() {
     let route = made::route(&line, Some(&step));
     let flat = made::terrain(60.0, |_, _| 2980.0);
     let (rules, zones) = (rules(), made::middle_zone());
-    let mut trip = Trip::of(&route, &zones, rules);
+    let mut trip = Trip::of(&route, &zones, &rules);
     let alone = trip.plan();
     trip.terrain = Some(&flat);
     let with_model = trip.plan();
@@ -125,7 +125,7 @@ fn roll_overs_on_the_ice_are_marked_and_a_plane_has_none() {
     let roll = |_: f64, north: f64| 3000.0 + north.min(0.0) * 20.0_f64.to_radians().tan();
     let terrain = made::terrain(20.0, roll);
     let (route, zones) = (made::route(&made::NORTHWARD, None), made::middle_zone());
-    let plan = Trip::of(&route, &zones, rules).on(&terrain).plan();
+    let plan = Trip::of(&route, &zones, &rules).on(&terrain).plan();
     let leg = roped(&plan);
     assert_eq!(leg.look_here.len(), 1, "{:?}", leg.look_here);
     close("at the edge", Some(leg.look_here[0].at_m), 900.0, 15.0);

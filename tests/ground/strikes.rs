@@ -114,6 +114,6 @@ fn a_strike_that_is_given_wins_and_level_ground_proposes_none() {
     let terrain = made::terrain(20.0, made::tilted(1.0, 180.0));
     let (route, zones) = (made::route(&EASTWARD, None), made::middle_zone());
     let counting = counting();
-    let level = Trip::of(&route, &zones, rules).on(&terrain).plan();
+    let level = Trip::of(&route, &zones, &counting).on(&terrain).plan();
     assert_eq!(roped(&level).strike_proposed_deg, None);
 }

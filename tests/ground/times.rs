@@ -87,7 +87,7 @@ fn every_change_is_given_in_the_grid_in_degrees_and_by_the_clock() {
     let rules = starting("04:30", None);
     let route = made::route(&made::NORTHWARD, None);
     let zones = made::middle_zone();
-    let plan = Trip::of(&route, &zones, rules).plan();
+    let plan = Trip::of(&route, &zones, &rules).plan();
     let sheet = Sheet {
         plan: &plan,
         route: &route,
