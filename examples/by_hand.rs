@@ -25,6 +25,8 @@ fn main() {
         party: &party,
         ropes: &[],
         rules: &rules,
+        terrain: None,
+        glaciers: &[],
         notices: &[],
     };
     let plan = plan(&job).expect("a plan");

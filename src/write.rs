@@ -3,6 +3,7 @@
 pub mod change;
 pub mod csv;
 pub mod geojson;
+pub mod itinerary;
 pub mod json;
 pub mod place;
 pub mod row;

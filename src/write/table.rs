@@ -3,12 +3,10 @@
 use unicode_width::UnicodeWidthStr;
 
 use super::{
-    Sheet,
-    change::{self, Kind},
-    place,
+    Sheet, change, itinerary,
     row::{Row, TeamRow},
     style,
-    units::{Side, Units, minutes},
+    units::{Side, Units},
     words,
 };
 use crate::{leg::Verdict, plan::Finding, problem::Level};
@@ -63,35 +61,8 @@ fn head(out: &mut String, sheet: &Sheet<'_>, look: Look) {
         );
     }
     bullet(out, "", &title, look.width);
-    bullet(out, "", &times(sheet), look.width);
+    bullet(out, "", &itinerary::times(sheet.plan), look.width);
     out.push('\n');
-}
-
-/// `Walking 5 h 10, rope 40 min, breaks 25 min: 6 h 15; start 04:30, end 10:45; effort 31.3 km`.
-fn times(sheet: &Sheet<'_>) -> String {
-    let (route, legs) = (&sheet.plan.route, &sheet.plan.legs);
-    let time = route.time;
-    let mut text = format!(
-        "Walking {}, roping up and unroping {}, breaks {}: {} in all",
-        minutes(time.walking_min),
-        minutes(time.rope_min),
-        minutes(time.break_min),
-        minutes(time.total_min)
-    );
-    if route.ascent_m.is_none() {
-        text += ", the heights not counted";
-    }
-    let clocks = (
-        legs.first().and_then(|l| l.start_clock.as_ref()),
-        legs.last().and_then(|l| l.end_clock.as_ref()),
-    );
-    if let (Some(start), Some(end), 1) = (clocks.0, clocks.1, route.stages.len()) {
-        text += &format!("; from {start} to {end}");
-    }
-    if let Some(effort_km) = route.effort_km {
-        text += &format!("; {effort_km:.1} effort kilometres");
-    }
-    text
 }
 
 // --- legs ---
@@ -286,18 +257,14 @@ fn changes(out: &mut String, sheet: &Sheet<'_>, look: Look) {
         return;
     }
     out.push_str("\nChanges\n");
-    for c in &changes {
-        let clock = c.clock.map_or_else(String::new, |t| format!("{t}  "));
-        let (at, unit) = (look.units.chainage(c.at_m), look.units.long());
-        let utm = c
-            .utm
-            .as_ref()
-            .map_or_else(String::new, |u| format!("{u}  "));
-        let what = c.kind.as_str();
-        let bearing = c.leg.bearing_deg.filter(|_| c.kind == Kind::RopeUp);
-        let bearing = bearing.map_or_else(String::new, |b| format!("  then {}", place::bearing(b)));
-        let text = format!("{clock}{what} at {at} {unit}  {utm}{}{bearing}", c.degrees);
-        bullet(out, &format!("  {:>2} ", c.number), &text, look.width);
+    for change in &changes {
+        let sign = format!("  {:>2} ", change.number);
+        bullet(
+            out,
+            &sign,
+            &itinerary::change(change, look.units),
+            look.width,
+        );
     }
 }
 
