@@ -174,12 +174,21 @@ fn void_says(
     Problem::new(Code::TerrainVoid, place, says).hint(hint)
 }
 
+/// `12 m above`, `12 m below` or `within a metre of`.
+fn above(by_m: f64) -> String {
+    match by_m.round() {
+        m if m > 0.0 => format!("{m:.0} m above"),
+        m if m < 0.0 => format!("{:.0} m below", -m),
+        _ => "within a metre of".to_owned(),
+    }
+}
+
 fn agreement_says(place: Place, a: Agreement, used: &str, rules: &Rules) -> Problem {
     let apart_m = rules[Rule::HeightsApartM];
     let says = format!(
-        "the terrain model lies {:+.0} m from the heights of the route file in the middle, at most {:+.0} m near {} km; the {used} is used for climbs and times, the steeper of both for slopes",
-        a.median_m + 0.0,
-        a.worst_m + 0.0,
+        "the terrain model lies {} the heights of the route file in the median; at the worst {} them, near {} km; the {used} is used for climbs and times, the steeper of both for slopes",
+        above(a.median_m),
+        above(a.worst_m),
         km(a.worst_at_m)
     );
     if a.median_m.abs() <= apart_m && a.worst_m.abs() <= apart_m {

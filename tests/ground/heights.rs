@@ -39,9 +39,10 @@ fn two_sources_are_compared_and_far_apart_they_warn() {
     let ground = made::tilted(10.0, 180.0);
     let terrain = made::terrain(20.0, &ground);
     let (rules, zones) = (rules(), made::middle_zone());
-    for (shift_m, code, level) in [
-        (7.0, Code::HeightsCompared, Level::Note),
-        (-48.0, Code::HeightsApart, Level::Warning),
+    for (shift_m, lies, code, level) in [
+        (7.0, "7 m above", Code::HeightsCompared, Level::Note),
+        (-48.0, "48 m below", Code::HeightsApart, Level::Warning),
+        (0.0, "within a metre of", Code::HeightsCompared, Level::Note),
     ] {
         let shifted = |east: f64, north: f64| ground(east, north) - shift_m;
         let line: Vec<(f64, f64)> = (-9..=9).map(|i| (0.0, 100.0 * f64::from(i))).collect();
@@ -49,7 +50,7 @@ fn two_sources_are_compared_and_far_apart_they_warn() {
         let plan = Trip::of(&route, &zones, &rules).on(&terrain).plan();
         let says = said(&plan.findings, code);
         let want = format!(
-            "lies {shift_m:+.0} m from the heights of the route file in the middle, at most {shift_m:+.0} m"
+            "lies {lies} the heights of the route file in the median; at the worst {lies} them"
         );
         assert!(says.len() == 1 && says[0].contains(&want), "{says:?}");
         assert!(says[0].contains("the terrain model is used"), "{says:?}");
