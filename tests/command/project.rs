@@ -67,8 +67,8 @@ fn quoted_sources(value: &toml::Value) -> Vec<String> {
 const FLOORS: [&[&str]; 6] = [
     &["problem", "geometry", "physics"],
     &["terrain", "rules", "route", "zone", "relief"],
-    &["pace", "profile", "team", "leg", "plan"],
-    &["read", "split", "rope"],
+    &["clock", "pace", "profile", "team", "leg", "plan"],
+    &["ground", "read", "split", "rope"],
     &["planning", "write"],
     &["cli"],
 ];
@@ -158,10 +158,12 @@ fn every_code_is_shown_by_some_test() {
         .iter()
         .map(|p| read(p))
         .collect();
+    let shown =
+        |code: &&Code| texts.contains(code.as_str()) || texts.contains(&format!("Code::{code:?}"));
     let unseen: Vec<&str> = Code::ALL
         .iter()
+        .filter(|c| !shown(c))
         .map(|c| c.as_str())
-        .filter(|name| !texts.contains(name))
         .collect();
     assert!(unseen.is_empty(), "no test shows {unseen:?}");
 }
@@ -191,5 +193,57 @@ fn every_file_opens_with_a_sentence_and_stays_short() {
         );
         let lines = text.lines().count();
         assert!(lines <= 420, "{} has {lines} lines", path.display());
+    }
+}
+
+/// The README's commands, by what they begin with.
+fn readme_command(starts: &str) -> String {
+    let readme = read(&root().join("README.md"));
+    let line = readme.lines().find(|l| l.starts_with(starts));
+    line.unwrap_or_else(|| panic!("no README line begins with {starts}"))
+        .to_owned()
+}
+
+#[test]
+fn the_story_in_the_readme_is_what_the_program_prints() {
+    let command = readme_command("cargo run --release -- plan");
+    let folder = tempfile::tempdir().unwrap();
+    let out = folder.path().join("plan").display().to_string();
+    let words: Vec<&str> = command
+        .trim_start_matches("cargo run --release -- ")
+        .split_whitespace()
+        .collect();
+    let (_, kept) = words.split_last().expect("a command");
+    let args: Vec<&str> = kept.iter().copied().chain([out.as_str()]).collect();
+    let output = super::schrund(&root(), &args);
+    assert_eq!(
+        output.status.code(),
+        Some(0),
+        "{}",
+        super::text(&output.stderr)
+    );
+    let printed = super::text(&output.stdout);
+    let story = printed
+        .split("\nGood to know\n")
+        .next()
+        .unwrap_or_default()
+        .trim_end();
+    let readme = read(&root().join("README.md"));
+    let (before, rest) = readme.split_once("<!-- story -->\n").expect("a story");
+    let (told, after) = rest
+        .split_once("<!-- /story -->")
+        .expect("the end of the story");
+    let want = format!("```text\n{story}\n```\n");
+    if std::env::var_os("SCHRUND_BLESS").is_some() {
+        fs::write(
+            root().join("README.md"),
+            format!("{before}<!-- story -->\n{want}<!-- /story -->{after}"),
+        )
+        .unwrap();
+    } else {
+        assert_eq!(
+            told, want,
+            "the README tells another story; SCHRUND_BLESS=1 writes down this one"
+        );
     }
 }
