@@ -69,6 +69,6 @@ fn every_case_does_what_it_says() {
         compare(case, "stdout", &ran.stdout, &mut faults);
         compare(case, "stderr", &ran.stderr, &mut faults);
     }
-    assert!(cases.len() >= 28, "only {} cases ran", cases.len());
+    assert!(cases.len() >= 33, "only {} cases ran", cases.len());
     assert!(faults.is_empty(), "{}", faults.join("\n\n"));
 }

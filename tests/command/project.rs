@@ -66,8 +66,8 @@ fn quoted_sources(value: &toml::Value) -> Vec<String> {
 /// before it in the list.
 const FLOORS: [&[&str]; 6] = [
     &["problem", "geometry", "physics"],
-    &["terrain", "rules", "route", "zone", "relief"],
-    &["clock", "pace", "profile", "team", "leg", "plan"],
+    &["clock", "terrain", "rules", "route", "zone", "relief"],
+    &["pace", "profile", "team", "leg", "plan"],
     &["ground", "read", "split", "rope"],
     &["planning", "write"],
     &["cli"],
