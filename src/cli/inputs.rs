@@ -50,6 +50,8 @@ impl Inputs {
         let zones = faults.take(read_zones(&args.zones, gap_m));
         let terrain = faults.take(terrain::open(&terrain_files(args, &trip)));
         let glaciers = faults.take(read_glaciers(args, &trip));
+        let party = faults.take(party(args, &trip, rules.as_ref()));
+        let ropes = faults.take(ropes(args, &trip));
         let (Some(rules), Some(route), Some(zones)) = (rules, route, zones) else {
             return Err(faults.0);
         };
@@ -57,8 +59,6 @@ impl Inputs {
             return Err(faults.0);
         };
         faults.check(bridges_without_start(&rules));
-        let party = faults.take(party(args, &trip, &rules));
-        let ropes = faults.take(ropes(args, &trip));
         faults.check(swapped(
             &route.value,
             &zones.value,
@@ -214,9 +214,14 @@ fn rules(args: &JobArgs, trip: &Trip) -> Result<Rules, Vec<Problem>> {
     };
     let mut rules = practice_rules(name)?;
     rules.practice_origin = origin;
-    trip.lay_over(&mut rules, &trip_place(args), &Origin::Trip)?;
-    flags(args).lay_over(&mut rules, &Place::default(), &Origin::Flag)?;
-    Ok(rules)
+    let mut faults = Faults::default();
+    faults.take(trip.lay_over(&mut rules, &trip_place(args), &Origin::Trip));
+    faults.take(flags(args).lay_over(&mut rules, &Place::item("flags"), &Origin::Flag));
+    if faults.0.is_empty() {
+        Ok(rules)
+    } else {
+        Err(faults.0)
+    }
 }
 
 /// The flags in the form of a trip file.
@@ -270,8 +275,11 @@ fn stage_word(text: &str) -> StageWord {
         .map_or_else(|_| StageWord::Name(text.to_owned()), StageWord::Number)
 }
 
-fn party(args: &JobArgs, trip: &Trip, rules: &Rules) -> Result<Party, Vec<Problem>> {
-    let given = match flags(args).party(&Place::default(), rules)? {
+/// The party; where the rules themselves are at fault, the default ones are enough to find its faults.
+fn party(args: &JobArgs, trip: &Trip, rules: Option<&Rules>) -> Result<Party, Vec<Problem>> {
+    let default = practice_rules(practice::EMBEDDED[0].0)?;
+    let rules = rules.unwrap_or(&default);
+    let given = match flags(args).party(&Place::item("flags"), rules)? {
         Some(party) => Some(party),
         None => trip.party(&trip_place(args), rules)?,
     };
@@ -288,7 +296,7 @@ fn ropes(args: &JobArgs, trip: &Trip) -> Result<Vec<Rope>, Vec<Problem>> {
     if args.rope.is_empty() {
         trip.ropes(&trip_place(args))
     } else {
-        flags(args).ropes(&Place::default())
+        flags(args).ropes(&Place::item("flags"))
     }
 }
 
