@@ -4,6 +4,7 @@ mod account;
 mod cautions;
 mod clock;
 mod footing;
+mod frame;
 mod judge;
 mod sketch;
 mod underfoot;

@@ -25,7 +25,6 @@ use schrund::{
     leg::Leg,
     plan::{Finding, Plan},
     planning::{Job, plan},
-    problem::Code,
     route::Route,
     rules::{Rules, practice::Source},
     team::Party,
@@ -89,8 +88,8 @@ fn roped(plan: &Plan) -> &Leg {
     leg
 }
 
-fn said(findings: &[Finding], code: Code) -> Vec<&str> {
-    let of_code = findings.iter().filter(|f| f.code == code.as_str());
+fn said<'a>(findings: &'a [Finding], code: &str) -> Vec<&'a str> {
+    let of_code = findings.iter().filter(|f| f.code == code);
     of_code.map(|f| f.says.as_str()).collect()
 }
 

@@ -230,7 +230,7 @@ pub(super) fn says(
         return said;
     }
     said.extend(
-        ground_says(stage, leg, job.rules)
+        slopes_say(stage, sketch.stretch, job.rules)
             .into_iter()
             .map(|(code, says)| say(code, says)),
     );
@@ -276,30 +276,27 @@ fn listed(items: impl Iterator<Item = String>) -> Option<String> {
     (!items.is_empty()).then(|| items.join(", "))
 }
 
-/// Steep ground under the line where the line itself is not as steep.
-fn ground_says(stage: &Sketch<'_>, leg: &Leg, rules: &Rules) -> Vec<(Code, String)> {
-    let stretch = Stretch {
-        from_m: leg.start_m,
-        to_m: leg.end_m,
-    };
-    let Some(spot) = stage.under.ground.steepest(stretch) else {
-        return Vec::new();
-    };
-    let line_deg = leg.steepest_deg.unwrap_or(0.0);
-    let near = format!(
-        "the ground is {:.0}° steep near {:.2} km",
-        spot.slope_deg,
-        spot.at_m / 1000.0
-    );
-    let mut said = Vec::new();
+/// How steep the line is, and the ground under it where the line itself is not as steep.
+fn slopes_say(stage: &Sketch<'_>, stretch: Stretch, rules: &Rules) -> Vec<(Code, String)> {
+    let near =
+        |what: &str, deg: f64, at_m: f64| format!("{what}{deg:.0}° near {:.2} km", at_m / 1000.0);
+    let line = stage.under.steepest(stretch, rules);
+    let line = line.map(|s| (s.deg.abs(), near("", s.deg.abs(), s.at_m)));
+    let line_deg = line.as_ref().map_or(0.0, |(deg, _)| *deg);
+    let ground = stage.under.ground.steepest(stretch);
+    let ground = ground.map(|s| (s.slope_deg, near("the ground has ", s.slope_deg, s.at_m)));
     let (anchors_deg, avalanche_deg) = (rules[Rule::AnchorsDeg], rules[Rule::AvalancheDeg]);
-    if spot.slope_deg > anchors_deg && line_deg <= anchors_deg {
-        let says = format!("{near}: roping together without anchors is no longer the answer");
-        said.push((Code::TooSteep, says));
-    }
-    if spot.slope_deg >= avalanche_deg && line_deg < avalanche_deg {
-        let says = format!("{near}: avalanche terrain; that is a matter for the bulletin");
-        said.push((Code::AvalancheTerrain, says));
+    let mut said = Vec::new();
+    let worse = [(line, 0.0), (ground, line_deg)];
+    for ((deg, near), known_deg) in worse.into_iter().filter_map(|(s, known)| Some((s?, known))) {
+        if deg > anchors_deg && known_deg <= anchors_deg {
+            let says = format!("{near}: roping together without anchors is no longer the answer");
+            said.push((Code::TooSteep, says));
+        }
+        if deg >= avalanche_deg && known_deg < avalanche_deg {
+            let says = format!("{near}: avalanche terrain; that is a matter for the bulletin");
+            said.push((Code::AvalancheTerrain, says));
+        }
     }
     said
 }

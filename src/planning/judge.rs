@@ -2,7 +2,6 @@
 
 use crate::{
     leg::{Bite, Leg, TeamSetup, Verdict},
-    pace,
     plan::Finding,
     problem::{Code, Level, Place, Problem},
     rope::{knots, setup::Draft},
@@ -13,7 +12,7 @@ use crate::{
 use super::{
     Job,
     account::SharedRopes,
-    footing,
+    footing, frame,
     sketch::{LegSketch, Sketch, asks_for_rope},
 };
 
@@ -31,7 +30,7 @@ pub(super) fn leg(
         .iter()
         .map(|d| d.clone().on(ropes.of_team(d.team, job.ropes), job.rules))
         .collect();
-    let mut leg = frame(job, stage, sketch, number);
+    let mut leg = frame::frame(job, stage, sketch, number);
     leg.zones = zones.iter().map(|z| z.number).collect();
     leg.snow_depth_m = zones.iter().filter_map(|z| z.snow_depth_m).reduce(f64::min);
     if sketch.roped {
@@ -60,64 +59,6 @@ pub(super) fn leg(
     leg.findings = problems.into_iter().map(Finding::from).collect();
     leg.teams = teams;
     leg
-}
-
-/// Place, length, heights and time of a leg; what the rest of its members say is filled in later.
-fn frame(job: &Job<'_>, stage: &Sketch<'_>, sketch: &LegSketch, number: usize) -> Leg {
-    let stretch = sketch.stretch;
-    let at = |m: f64| {
-        stage
-            .stage
-            .at(m)
-            .map_or([0.0, 0.0], |p| [p.normal().lon_deg, p.lat_deg])
-    };
-    let climb = stage
-        .under
-        .profile
-        .climb(stretch, job.rules[Rule::AscentThresholdM]);
-    let steepest = stage.under.steepest(stretch, job.rules);
-    let time_min = pace::walking_min(stretch.length_m(), climb.unwrap_or_default(), job.rules);
-    Leg {
-        leg: number,
-        stage: stage.stage.number,
-        roped: sketch.roped,
-        start_m: stretch.from_m,
-        end_m: stretch.to_m,
-        length_m: stretch.length_m(),
-        start: at(stretch.from_m),
-        end: at(stretch.to_m),
-        ascent_m: climb.map(|c| c.ascent_m),
-        descent_m: climb.map(|c| c.descent_m),
-        steepest_deg: steepest.map(|s| s.deg.abs()),
-        steepest_at: steepest.map(|s| at(s.at_m)),
-        ground_steepest_deg: None,
-        ground_steepest_at: None,
-        ground_aspect_deg: None,
-        lip_slope_deg: None,
-        lip_slope_behind_deg: None,
-        bearing_deg: footing::bearing_deg(stage.stage, stretch, job.rules),
-        zones: Vec::new(),
-        gap_m: None,
-        effective_gap_m: None,
-        along: false,
-        strike_proposed_deg: None,
-        may_run_along: Vec::new(),
-        look_here: Vec::new(),
-        ice_without_zone: Vec::new(),
-        snow_depth_m: None,
-        time_min,
-        rope_min: if sketch.roped {
-            job.rules[Rule::RopeUpMin] + job.rules[Rule::ChangeMin]
-        } else {
-            0.0
-        },
-        break_min: pace::break_min(time_min, job.rules),
-        start_clock: None,
-        end_clock: None,
-        verdict: Verdict::Unroped,
-        teams: Vec::new(),
-        findings: Vec::new(),
-    }
 }
 
 /// Outside the limits, near one or on a guess, inside, or not roped at all.
@@ -158,7 +99,7 @@ impl Said<'_> {
         }
         if self.sketch.roped {
             said.extend(self.ends_say());
-            said.extend(self.slope_says());
+            said.extend(self.travel_says());
         }
         said.extend(footing::says(self.job, self.stage, self.sketch, self.leg));
         said.sort_by_key(Problem::level);
@@ -447,21 +388,8 @@ impl Said<'_> {
         said
     }
 
-    fn slope_says(&self) -> Vec<Problem> {
+    fn travel_says(&self) -> Vec<Problem> {
         let mut said = Vec::new();
-        let stretch = self.sketch.stretch;
-        if let Some(steep) = self.stage.under.steepest(stretch, self.rules()) {
-            let near = format!("{:.0}° near {:.2} km", steep.deg.abs(), steep.at_m / 1000.0);
-            if steep.deg.abs() > self.rules()[Rule::AnchorsDeg] {
-                let says =
-                    format!("{near}: roping together without anchors is no longer the answer");
-                said.push(self.say(Code::TooSteep, says));
-            }
-            if steep.deg.abs() >= self.rules()[Rule::AvalancheDeg] {
-                let says = format!("{near}: avalanche terrain; that is a matter for the bulletin");
-                said.push(self.say(Code::AvalancheTerrain, says));
-            }
-        }
         if self.rules().choices.travel.value == Travel::Ski {
             let says = "on skis many go unroped in good snow and rope up for danger signs; this is the roped set-up";
             said.push(self.say(Code::OnSkis, says));

@@ -1,6 +1,6 @@
 //! Ice of the inventory on which no zone is drawn.
 
-use schrund::{leg::Verdict, problem::Code};
+use schrund::leg::Verdict;
 
 use super::{Trip, close, made, rules, said};
 
@@ -23,7 +23,7 @@ fn ice_without_a_zone_is_told_with_its_place() {
     close("in all", Some(length_m), 600.0 + 650.0, 0.01);
     close("from", Some(pieces[0].from_m), 100.0, 0.01);
     let first = &plan.legs[0];
-    let says = said(&first.findings, Code::GlacierWithoutZone);
+    let says = said(&first.findings, "glacier-without-zone");
     // The roped leg begins 20 m before the zone, at 680 m.
     assert_eq!(
         says,

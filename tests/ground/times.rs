@@ -3,7 +3,6 @@
 use schrund::{
     clock::Clock,
     plan::Plan,
-    problem::Code,
     rules::{Origin, Rule, Rules},
     write::{Sheet, change},
 };
@@ -76,7 +75,7 @@ fn snow_bridges_after_the_leaders_hour_are_warned_of() {
         let late: Vec<&str> = plan
             .legs
             .iter()
-            .flat_map(|l| said(&l.findings, Code::BridgesLate))
+            .flat_map(|l| said(&l.findings, "bridges-late"))
             .collect();
         assert_eq!(!late.is_empty(), warned, "{zone} from {start}: {late:?}");
     }
