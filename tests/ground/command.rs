@@ -108,7 +108,24 @@ fn check_knows_a_terrain_model() {
         text(&out.stderr)
     );
     fs::write(dir.join("cut.tif"), b"II*\0").expect("saved");
-    assert_eq!(run(&dir, &["check", "cut.tif"], "").status.code(), Some(4));
+    assert!(
+        text(&out.stderr).contains("note[terrain-note]"),
+        "what is assumed of its heights"
+    );
+    let cut = run(&dir, &["check", "cut.tif"], "");
+    assert_eq!(cut.status.code(), Some(4));
+    assert!(
+        text(&cut.stderr).contains("error[terrain-broken]"),
+        "{}",
+        text(&cut.stderr)
+    );
+    let other = run(&dir, &["height", "zones.geojson", "--at", "9,46.5"], "");
+    assert_eq!(other.status.code(), Some(4));
+    assert!(
+        text(&other.stderr).contains("error[terrain-refused]"),
+        "{}",
+        text(&other.stderr)
+    );
 }
 
 /// The plan as JSON.
