@@ -14,6 +14,10 @@ use crate::{
     zone::Strike,
 };
 
+/// A shorter chord, as in the apex of a hairpin, has no direction worth the name: places on the line are
+/// good to a tenth of a micrometre. Our judgement.
+const LEAST_CHORD_M: f64 = 0.05;
+
 /// Worst angle found.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Angle {
@@ -144,7 +148,7 @@ fn chord(stage: &Stage, segment: Stretch, rear_m: f64, spacing_m: f64) -> Option
         stage.at((rear_m + spacing_m).min(before_jump(stage, segment)))?,
     );
     let chord = Frame::at(rear).local(front);
-    (chord.length_m() > 0.0).then_some(chord)
+    (chord.length_m() > LEAST_CHORD_M).then_some(chord)
 }
 
 /// The end of a segment, kept on its own side of the jump.
