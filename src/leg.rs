@@ -259,6 +259,20 @@ pub struct Mark {
     pub at_arm_spans: f64,
     /// What is tied there.
     pub what: String,
+    /// The same for programs.
+    pub kind: MarkKind,
+}
+
+/// What can be tied at a mark.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum MarkKind {
+    /// A person's tie-in.
+    TieIn,
+    /// A brake knot.
+    Knot,
+    /// Nothing: the set-up takes no more rope.
+    End,
 }
 
 /// The rope that a team carries.

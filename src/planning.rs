@@ -20,6 +20,7 @@ use crate::{
     zone::Zone,
 };
 pub use cautions::CAUTIONS;
+pub use underfoot::profile;
 
 /// Version of the plan's form; changes when a name or unit in it does.
 pub const SCHEMA_VERSION: u32 = 1;

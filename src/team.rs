@@ -34,6 +34,18 @@ pub struct Rope {
     pub name: Option<String>,
 }
 
+/// Somebody to call in an emergency, as the leader wrote it.
+#[derive(Clone, Debug, PartialEq, serde::Deserialize, schemars::JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Contact {
+    /// Who.
+    pub name: String,
+    /// How to reach them: a number, a channel, a frequency.
+    pub contact: String,
+    /// What else matters.
+    pub note: Option<String>,
+}
+
 /// People on one rope, in rope order: the first walks ahead.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RopeTeam {

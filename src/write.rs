@@ -3,12 +3,17 @@
 pub mod change;
 pub mod csv;
 pub mod geojson;
+pub mod gpx;
 pub mod itinerary;
 pub mod json;
+pub mod kml;
 pub mod place;
+pub mod plain;
+pub mod report;
 pub mod row;
 pub mod style;
 pub mod table;
+pub mod text;
 pub mod units;
 pub mod words;
 

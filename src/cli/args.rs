@@ -207,6 +207,14 @@ pub(crate) enum Format {
     Csv,
     /// The annotated map.
     Geojson,
+    /// The line and the places to rope up, for a device.
+    Gpx,
+    /// The annotated map, for a globe.
+    Kml,
+    /// The report: one page to read, print and hand out.
+    Html,
+    /// A few short lines a leg, for a message.
+    Text,
 }
 
 /// How the party travels.

@@ -35,6 +35,8 @@ pub(crate) struct Inputs {
     pub(crate) party: Party,
     pub(crate) ropes: Vec<Rope>,
     pub(crate) rules: Rules,
+    /// What else the trip file says.
+    pub(crate) trip: Trip,
     pub(crate) notices: Vec<Problem>,
 }
 
@@ -78,6 +80,7 @@ impl Inputs {
                 party,
                 ropes,
                 rules,
+                trip,
                 notices,
             }),
             _ => Err(faults.0),

@@ -8,6 +8,7 @@ mod new;
 mod plan;
 mod practice;
 mod save;
+mod scene;
 mod shell;
 mod show;
 mod source;

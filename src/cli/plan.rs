@@ -10,7 +10,7 @@ use schrund::{
     leg::Verdict,
     planning::{self, Job},
     problem::{Code, Place, Problem},
-    write::{self, Sheet, units},
+    write::{self, Sheet, report::Extras, units},
 };
 
 use crate::{
@@ -18,14 +18,19 @@ use crate::{
     args::{Format, PlanArgs, Units},
     inputs::Inputs,
     save::Saver,
+    scene::Scene,
     show::Show,
 };
 
 /// Files of `--out`, in the order they are written.
-const FILES: [(&str, Format); 3] = [
+const FILES: [(&str, Format); 7] = [
     ("plan.json", Format::Json),
     ("legs.csv", Format::Csv),
     ("map.geojson", Format::Geojson),
+    ("map.kml", Format::Kml),
+    ("route.gpx", Format::Gpx),
+    ("report.html", Format::Html),
+    ("message.txt", Format::Text),
 ];
 
 pub(crate) fn run(args: &PlanArgs, show: &Show) -> End {
@@ -69,8 +74,26 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Problem>> {
         route: &inputs.route,
         zones: &inputs.zones,
     };
-    save_set(args, &saver, &sheet, show)?;
-    let end = print(args, &saver, &sheet, show)?;
+    let scene = if wants_report(args) {
+        Scene::of(&job, &sheet)?
+    } else {
+        Scene::default()
+    };
+    let extras = Extras {
+        units: shown_units(args),
+        trip: inputs.trip.name.as_deref(),
+        profiles: &scene.profiles,
+        relief: scene.relief.as_ref(),
+        variants: &scene.variants,
+        emergency: &inputs.trip.emergency,
+    };
+    let hand_out = HandOut {
+        args,
+        sheet,
+        extras,
+    };
+    save_set(&hand_out, &saver, show)?;
+    let end = print(&hand_out, &saver, show)?;
     Ok(match (end, plan.verdict()) {
         (End::Done, Verdict::Outside) => End::Outside,
         (end, _) => end,
@@ -99,13 +122,29 @@ fn targets(args: &PlanArgs) -> Vec<PathBuf> {
     set.chain(args.output.clone()).collect()
 }
 
-fn save_set(
-    args: &PlanArgs,
-    saver: &Saver,
-    sheet: &Sheet<'_>,
-    show: &Show,
-) -> Result<(), Vec<Problem>> {
-    let Some(dir) = &args.out else { return Ok(()) };
+/// What is written, and how it was asked for.
+struct HandOut<'a> {
+    args: &'a PlanArgs,
+    sheet: Sheet<'a>,
+    extras: Extras<'a>,
+}
+
+/// The report alone needs the other parties planned.
+fn wants_report(args: &PlanArgs) -> bool {
+    args.out.is_some() || args.format == Format::Html
+}
+
+fn shown_units(args: &PlanArgs) -> units::Units {
+    match args.units {
+        Units::Metric => units::Units::Metric,
+        Units::Imperial => units::Units::Imperial,
+    }
+}
+
+fn save_set(hand_out: &HandOut<'_>, saver: &Saver, show: &Show) -> Result<(), Vec<Problem>> {
+    let Some(dir) = &hand_out.args.out else {
+        return Ok(());
+    };
     fs::create_dir_all(dir).map_err(|fault| {
         let says = format!("cannot make the folder {}: {fault}", dir.display());
         vec![Problem::new(
@@ -116,9 +155,8 @@ fn save_set(
     })?;
     for (name, format) in FILES {
         let path = dir.join(name);
-        let write = |out: &mut dyn Write| {
-            write_as(format, out, sheet, args, write::table::FULL_WIDTH, false)
-        };
+        let write =
+            |out: &mut dyn Write| write_as(format, out, hand_out, write::table::FULL_WIDTH, false);
         saver.save(&path, write).map_err(|fault| vec![fault])?;
         show.say(&format!("wrote {}", path.display()));
     }
@@ -126,26 +164,15 @@ fn save_set(
 }
 
 /// Prints the one thing asked for, or saves it with `-o`.
-fn print(
-    args: &PlanArgs,
-    saver: &Saver,
-    sheet: &Sheet<'_>,
-    show: &Show,
-) -> Result<End, Vec<Problem>> {
-    let Some(path) = args.output.as_ref().filter(|p| p.as_os_str() != "-") else {
+fn print(hand_out: &HandOut<'_>, saver: &Saver, show: &Show) -> Result<End, Vec<Problem>> {
+    let format = hand_out.args.format;
+    let output = hand_out.args.output.as_ref();
+    let Some(path) = output.filter(|p| p.as_os_str() != "-") else {
         let (width, colour) = (show.width(), show.colour());
-        return Ok(show.result(|out| write_as(args.format, out, sheet, args, width, colour)));
+        return Ok(show.result(|out| write_as(format, out, hand_out, width, colour)));
     };
-    let write = |out: &mut dyn Write| {
-        write_as(
-            args.format,
-            out,
-            sheet,
-            args,
-            write::table::FULL_WIDTH,
-            false,
-        )
-    };
+    let write =
+        |out: &mut dyn Write| write_as(format, out, hand_out, write::table::FULL_WIDTH, false);
     saver.save(path, write).map_err(|fault| vec![fault])?;
     show.say(&format!("wrote {}", path.display()));
     Ok(End::Done)
@@ -154,33 +181,28 @@ fn print(
 fn write_as(
     format: Format,
     out: &mut dyn Write,
-    sheet: &Sheet<'_>,
-    args: &PlanArgs,
+    hand_out: &HandOut<'_>,
     width: usize,
     colour: bool,
 ) -> io::Result<()> {
-    let units = match args.units {
-        Units::Metric => units::Units::Metric,
-        Units::Imperial => units::Units::Imperial,
+    let (sheet, units) = (&hand_out.sheet, hand_out.extras.units);
+    let table = write::table::Look {
+        width,
+        colour,
+        units,
+    };
+    let map = write::geojson::Look {
+        styled: !hand_out.args.no_style,
+        units,
     };
     match format {
-        Format::Table => {
-            let look = write::table::Look {
-                width,
-                colour,
-                units,
-            };
-            out.write_all(write::table::plan(sheet, look).as_bytes())
-        }
+        Format::Table => out.write_all(write::table::plan(sheet, table).as_bytes()),
         Format::Json => out.write_all(write::json::plan(sheet.plan)?.as_bytes()),
         Format::Csv => write::csv::legs(out, sheet),
-        Format::Geojson => write::geojson::map(
-            out,
-            sheet,
-            write::geojson::Look {
-                styled: !args.no_style,
-                units,
-            },
-        ),
+        Format::Geojson => write::geojson::map(out, sheet, map),
+        Format::Gpx => write::gpx::device(out, sheet, units),
+        Format::Kml => write::kml::globe(out, sheet, units),
+        Format::Html => out.write_all(write::report::page(sheet, &hand_out.extras).as_bytes()),
+        Format::Text => out.write_all(write::text::message(sheet, units).as_bytes()),
     }
 }

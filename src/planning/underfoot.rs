@@ -33,6 +33,28 @@ pub(super) struct Underfoot {
     pub(super) notes: Vec<Problem>,
 }
 
+/// The heights that a plan of this stage goes by: the terrain model's, or else those of the route file.
+///
+/// # Errors
+/// A terrain file is broken where it is read.
+pub fn profile(stage: &Stage, terrain: Option<&Terrain>) -> Result<Profile, Problem> {
+    let own = Profile::of_route(stage);
+    let Some(terrain) = terrain.filter(|t| !t.is_empty()) else {
+        return Ok(own);
+    };
+    let heights = ground::heights(stage, terrain)?;
+    Ok(if keeps_own(&own, stage, &heights) {
+        own
+    } else {
+        heights.profile
+    })
+}
+
+/// Whether the route file's own heights are used beside a terrain model.
+fn keeps_own(own: &Profile, stage: &Stage, heights: &Heights) -> bool {
+    heights.void_m() > 0.0 && spans(own, stage) || heights.profile.is_empty()
+}
+
 impl Underfoot {
     /// Reads the terrain along the stage and the inventory across it.
     pub(super) fn of(job: &Job<'_>, stage: &Stage, met: &[Contact]) -> Result<Self, Problem> {
@@ -78,7 +100,7 @@ impl Underfoot {
     fn take_heights(&mut self, stage: &Stage, heights: Heights, rules: &Rules) {
         let place = || Place::item(stage.label());
         let void_m = heights.void_m();
-        let keeps_own = void_m > 0.0 && spans(&self.profile, stage) || heights.profile.is_empty();
+        let keeps_own = keeps_own(&self.profile, stage, &heights);
         let used = if keeps_own {
             "route file"
         } else {

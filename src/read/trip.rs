@@ -7,7 +7,7 @@ use crate::{
     clock::Clock,
     problem::{Code, Place, Problem},
     rules::{Cover, Knots, Origin, Pace, Reserve, Rule, Rules, Travel, practice},
-    team::{Party, Person, Rope},
+    team::{Contact, Party, Person, Rope},
 };
 
 /// What a trip file can hold. All of it is optional; flags win over it.
@@ -55,6 +55,8 @@ pub struct Trip {
     pub terrain: Vec<String>,
     /// A glacier inventory (GeoJSON), its path relative to the folder of this file.
     pub glaciers: Option<String>,
+    /// Whom to call in an emergency; printed on the report.
+    pub emergency: Vec<Contact>,
     /// Figures to change, by the names that a plan lists them under.
     pub assume: BTreeMap<String, f64>,
 }

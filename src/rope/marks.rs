@@ -1,7 +1,7 @@
 //! Where along the rope each tie-in and knot comes, so that it can be laid out and tied in one pass.
 
 use crate::{
-    leg::{KnotSet, Mark, PersonOnRope},
+    leg::{KnotSet, Mark, MarkKind, PersonOnRope},
     rules::{Rule, Rules},
 };
 
@@ -30,16 +30,14 @@ pub fn marks(layout: &Layout<'_>, rules: &Rules) -> Vec<Mark> {
     };
     tape.run(reserve::coil_m(people, layout.spacing_m, rules));
     for (i, person) in layout.persons.iter().enumerate() {
-        tape.tie(
-            format!("{} ties in", person_words(person)),
-            rules[Rule::TieInM],
-        );
+        let what = format!("{} ties in", person_words(person));
+        tape.tie(MarkKind::TieIn, what, rules[Rule::TieInM]);
         if i + 1 < people {
             tape.span(layout, &knots_in_span(layout, i));
         }
     }
     tape.run(reserve::coil_m(people, layout.spacing_m, rules));
-    tape.tie("end of the rope needed".to_owned(), 0.0);
+    tape.tie(MarkKind::End, "end of the rope needed".to_owned(), 0.0);
     tape.marks
 }
 
@@ -79,11 +77,12 @@ impl Tape {
         self.at_m += length_m;
     }
 
-    fn tie(&mut self, what: String, takes_m: f64) {
+    fn tie(&mut self, kind: MarkKind, what: String, takes_m: f64) {
         self.marks.push(Mark {
             at_m: self.at_m,
             at_arm_spans: self.at_m / self.arm_span_m,
             what,
+            kind,
         });
         self.run(takes_m);
     }
@@ -92,7 +91,8 @@ impl Tape {
         let mut walked_m = 0.0;
         for knot_m in knots_at_m {
             self.run(knot_m - walked_m);
-            self.tie("brake knot".to_owned(), layout.knots.rope_each_m);
+            let takes_m = layout.knots.rope_each_m;
+            self.tie(MarkKind::Knot, "brake knot".to_owned(), takes_m);
             walked_m = *knot_m;
         }
         self.run(layout.spacing_m - walked_m);

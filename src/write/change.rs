@@ -1,6 +1,6 @@
 //! Places where the set-up changes: rope up, unrope.
 
-use super::{Sheet, place};
+use super::{Sheet, place, units::Units, words};
 use crate::leg::Leg;
 
 /// One place where the team stops to handle the rope.
@@ -42,6 +42,23 @@ impl Kind {
         match self {
             Self::RopeUp => "rope up",
             Self::Unrope => "unrope",
+        }
+    }
+}
+
+impl Change<'_> {
+    /// `3. Rope up`.
+    #[must_use]
+    pub fn title(&self) -> String {
+        format!("{}. {}", self.number, words::capital(self.kind.as_str()))
+    }
+
+    /// What is done here, in sentences.
+    #[must_use]
+    pub fn description(&self, units: Units) -> String {
+        match self.kind {
+            Kind::RopeUp => words::leg_description(self.leg, units),
+            Kind::Unrope => format!("End of leg {}, once the last person is here.", self.leg.leg),
         }
     }
 }

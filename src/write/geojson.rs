@@ -10,7 +10,7 @@ use serde_json::{Value, json};
 
 use super::{
     Sheet,
-    change::{self, Change, Kind},
+    change::{self, Change},
     style,
     units::Units,
     words,
@@ -329,18 +329,7 @@ fn mm(x: f64) -> f64 {
 // --- changes ---
 
 fn place(change: &Change<'_>, look: Look) -> Feature {
-    let title = format!(
-        "{}. {}",
-        change.number,
-        words::capital(change.kind.as_str())
-    );
-    let description = match change.kind {
-        Kind::RopeUp => words::leg_description(change.leg, look.units),
-        Kind::Unrope => format!(
-            "End of leg {}, once the last person is here.",
-            change.leg.leg
-        ),
-    };
+    let title = change.title();
     let mut properties = JsonObject::new();
     put(
         &mut properties,
@@ -348,7 +337,7 @@ fn place(change: &Change<'_>, look: Look) -> Feature {
             "role": "change",
             "name": title,
             "title": title,
-            "description": description,
+            "description": change.description(look.units),
             "change": change.number,
             "what": change.kind.as_str(),
             "stage": change.stage,

@@ -6,6 +6,8 @@ use crate::plan::Plan;
 
 /// Members that hold a longitude and latitude.
 const PLACES: [&str; 5] = ["start", "end", "at", "steepest_at", "ground_steepest_at"];
+/// Decimals of everything but coordinates: a micrometre.
+const DECIMALS: i32 = 6;
 
 /// The whole plan, indented, with a line break at the end.
 ///
@@ -13,7 +15,7 @@ const PLACES: [&str; 5] = ["start", "end", "at", "steepest_at", "ground_steepest
 /// Only if a value cannot stand in JSON, which no plan holds.
 pub fn plan(plan: &Plan) -> Result<String, serde_json::Error> {
     let mut value = serde_json::to_value(plan)?;
-    round(&mut value, 6);
+    round(&mut value, DECIMALS);
     let mut text = serde_json::to_string_pretty(&value)?;
     text.push('\n');
     Ok(text)
@@ -50,6 +52,11 @@ fn round(value: &mut Value, decimals: i32) {
         }
         _ => {}
     }
+}
+
+/// A number as the plan's JSON has it; nothing for one that is not finite.
+pub(super) fn number(x: f64) -> String {
+    rounded(x, DECIMALS).map_or_else(String::new, |n| n.to_string())
 }
 
 fn rounded(x: f64, decimals: i32) -> Option<Number> {

@@ -12,14 +12,20 @@ pub const ZONE_STROKE: &str = "#2E4A80";
 /// Places where the set-up changes.
 pub const CHANGE: &str = "#310A45";
 
+/// Class of a zone by its gap width in metres: an index of [`ZONE_FILLS`].
+#[must_use]
+pub fn zone_class(gap_m: f64) -> usize {
+    ZONE_CLASSES_M
+        .iter()
+        .take_while(|&&upper| gap_m > upper)
+        .count()
+        .min(ZONE_FILLS.len() - 1)
+}
+
 /// Fill of a zone by its gap width in metres.
 #[must_use]
 pub fn zone_fill(gap_m: f64) -> &'static str {
-    let class = ZONE_CLASSES_M
-        .iter()
-        .take_while(|&&upper| gap_m > upper)
-        .count();
-    ZONE_FILLS[class.min(ZONE_FILLS.len() - 1)]
+    ZONE_FILLS[zone_class(gap_m)]
 }
 
 /// Colour of a leg's line.

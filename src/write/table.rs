@@ -3,7 +3,7 @@
 use unicode_width::UnicodeWidthStr;
 
 use super::{
-    Sheet, change, itinerary,
+    Sheet, change, itinerary, plain,
     row::{Row, TeamRow},
     style,
     units::{Side, Units},
@@ -47,7 +47,10 @@ fn head(out: &mut String, sheet: &Sheet<'_>, look: Look) {
     let units = look.units;
     let mut title = format!(
         "{}: {} {}",
-        route.name.as_deref().map_or("Route".to_owned(), one_line),
+        route
+            .name
+            .as_deref()
+            .map_or("Route".to_owned(), plain::line),
         units.chainage(route.length_m),
         units.long()
     );
@@ -289,7 +292,7 @@ fn zones(out: &mut String, sheet: &Sheet<'_>, look: Look) {
         let name = zone
             .name
             .as_deref()
-            .map_or_else(String::new, |n| format!("{}: ", one_line(n)));
+            .map_or_else(String::new, |n| format!("{}: ", plain::line(n)));
         let text = format!("{name}{}", words::zone_description(zone, look.units));
         bullet(out, &format!("  {:>2} ", zone.number), &text, look.width);
     }
@@ -330,13 +333,13 @@ fn findings(out: &mut String, sheet: &Sheet<'_>, look: Look) {
                 .map_or_else(String::new, |h| format!(" → {h}"));
             let places = listed(&places);
             let text = format!("{places}: {}{hint} [{}]", finding.says, finding.code);
-            bullet(out, "  · ", &one_line(&text), look.width);
+            bullet(out, "  · ", &text, look.width);
         }
     }
 }
 
 /// Places in a row; many are counted.
-fn listed(places: &[&str]) -> String {
+pub(super) fn listed(places: &[&str]) -> String {
     const NAMED: usize = 6;
     if places.len() <= NAMED + 1 {
         return places.join(", ");
@@ -349,7 +352,7 @@ fn listed(places: &[&str]) -> String {
 }
 
 /// Findings that say the same of several places, as one with all the places.
-fn grouped<'a, 'b: 'a>(
+pub(super) fn grouped<'a, 'b: 'a>(
     findings: impl Iterator<Item = &'a &'b Finding>,
 ) -> Vec<(Vec<&'b str>, &'b Finding)> {
     let mut groups: Vec<(Vec<&str>, &Finding)> = Vec::new();
@@ -364,19 +367,12 @@ fn grouped<'a, 'b: 'a>(
     groups
 }
 
-/// Text with line breaks and control characters made spaces, so that it stays where it is printed.
-fn one_line(text: &str) -> String {
-    text.chars()
-        .map(|c| if c.is_control() { ' ' } else { c })
-        .collect()
-}
-
 /// A paragraph behind a sign, wrapped at spaces, with the following lines indented under it.
 fn bullet(out: &mut String, sign: &str, text: &str, width: usize) {
     let room = width.saturating_sub(sign.width()).max(20);
     let mut line = String::new();
     let mut lead = sign.to_owned();
-    for word in text.split(' ') {
+    for word in plain::line(text).split(' ') {
         if !line.is_empty() && line.width() + 1 + word.width() > room {
             out.push_str(&format!("{lead}{line}\n"));
             lead = " ".repeat(sign.width());

@@ -45,6 +45,24 @@ impl Units {
         }
     }
 
+    /// Metres in the short unit.
+    #[must_use]
+    pub fn short_m(self) -> f64 {
+        match self {
+            Self::Metric => 1.0,
+            Self::Imperial => FOOT_M,
+        }
+    }
+
+    /// Metres in the long unit.
+    #[must_use]
+    pub fn long_m(self) -> f64 {
+        match self {
+            Self::Metric => 1000.0,
+            Self::Imperial => MILE_M,
+        }
+    }
+
     /// A length in the short unit without its name, with at most one decimal.
     #[must_use]
     pub fn number(self, metres: f64, side: Side) -> String {

@@ -1,0 +1,158 @@
+//! GPX 1.1 for devices: a waypoint at each change and the line as planned, one `trk` a stage.
+//!
+//! The `gpx` crate writes the head, its metadata and the waypoints. The points of the line are streamed
+//! after them with quick-xml: a `gpx::Waypoint` takes hundreds of bytes, so a line of a million points
+//! would take hundreds of megabytes before the first byte is written; this way it takes none.
+//!
+//! Coordinates have 9 decimals (a tenth of a millimetre) at most, so the line read back crosses the zones
+//! where the planned one does; heights have one.
+
+use std::io::{self, Write};
+
+use gpx::{Gpx, GpxVersion, Metadata, Waypoint};
+use quick_xml::{
+    Writer,
+    events::{BytesEnd, BytesStart, BytesText, Event},
+};
+
+use super::{
+    Sheet,
+    change::{self, Change, Kind},
+    plain,
+    units::Units,
+};
+use crate::{
+    geometry::LonLat,
+    profile::Profile,
+    route::{Route, Stage},
+};
+
+/// Decimals kept of a coordinate: a tenth of a millimetre.
+const SCALE: f64 = 1e9;
+const CREATOR: &str = concat!("schrund ", env!("CARGO_PKG_VERSION"));
+
+/// Writes the whole document.
+///
+/// # Errors
+/// Whatever `out` refuses.
+pub fn device(mut out: impl Write, sheet: &Sheet<'_>, units: Units) -> io::Result<()> {
+    out.write_all(&head(sheet, units)?)?;
+    for stage in &sheet.route.stages {
+        track(&mut out, sheet.route, stage)?;
+    }
+    out.write_all(b"</gpx>\n")
+}
+
+/// Everything up to the tracks: the crate's own document without its end.
+fn head(sheet: &Sheet<'_>, units: Units) -> io::Result<Vec<u8>> {
+    let document = Gpx {
+        version: GpxVersion::Gpx11,
+        creator: Some(CREATOR.to_owned()),
+        metadata: Some(Metadata {
+            name: sheet.route.name.as_deref().map(plain::line),
+            ..Metadata::default()
+        }),
+        waypoints: waypoints(sheet, units),
+        ..Gpx::default()
+    };
+    let mut text = Vec::new();
+    gpx::write(&document, &mut text).map_err(io::Error::other)?;
+    let end = b"</gpx>";
+    let at = text.windows(end.len()).rposition(|w| w == end);
+    text.truncate(at.ok_or_else(|| io::Error::other("the GPX head has no end"))?);
+    Ok(text)
+}
+
+// --- waypoints ---
+
+fn waypoints(sheet: &Sheet<'_>, units: Units) -> Vec<Waypoint> {
+    let changes = change::changes(sheet);
+    let stages = sheet.route.stages.iter();
+    let profiles: Vec<(usize, Profile)> =
+        stages.map(|s| (s.number, Profile::of_route(s))).collect();
+    let height_m = |change: &Change<'_>| {
+        let of_stage = profiles.iter().find(|(stage, _)| *stage == change.stage);
+        of_stage.and_then(|(_, profile)| profile.height_m(change.at_m))
+    };
+    changes
+        .iter()
+        .map(|c| waypoint(c, height_m(c), units))
+        .collect()
+}
+
+fn waypoint(change: &Change<'_>, height_m: Option<f64>, units: Units) -> Waypoint {
+    let (lon_deg, lat_deg) = degrees(LonLat::new(change.at[0], change.at[1]));
+    let mut waypoint = Waypoint::new((lon_deg, lat_deg).into());
+    waypoint.elevation = height_m.map(tenths);
+    let detail = format!("{}. {}", change.title(), change.description(units));
+    let detail = plain::line(&detail);
+    waypoint.name = Some(name(change));
+    waypoint.comment = Some(detail.clone());
+    waypoint.description = Some(detail);
+    waypoint.symbol = Some("Flag".to_owned());
+    waypoint.type_ = Some(change.kind.as_str().to_owned());
+    waypoint
+}
+
+/// `UP 2`, `OFF 2` by leg: at most 10 ASCII characters up to a million legs, and unique.
+fn name(change: &Change<'_>) -> String {
+    match change.kind {
+        Kind::RopeUp => format!("UP {}", change.leg.leg),
+        Kind::Unrope => format!("OFF {}", change.leg.leg),
+    }
+}
+
+// --- the line ---
+
+fn track(out: &mut impl Write, route: &Route, stage: &Stage) -> io::Result<()> {
+    let mut xml = Writer::new_with_indent(out, b' ', 2);
+    xml.write_event(Event::Start(BytesStart::new("trk")))?;
+    let name = stage.name.as_ref().or(route.name.as_ref());
+    if let Some(name) = name {
+        xml.create_element("name")
+            .write_text_content(BytesText::new(&plain::line(name)))?;
+    }
+    for segment in stage.segments() {
+        xml.write_event(Event::Start(BytesStart::new("trkseg")))?;
+        for i in segment {
+            point(&mut xml, stage, i)?;
+        }
+        xml.write_event(Event::End(BytesEnd::new("trkseg")))?;
+    }
+    xml.write_event(Event::End(BytesEnd::new("trk")))?;
+    xml.get_mut().write_all(b"\n")
+}
+
+fn point(xml: &mut Writer<&mut impl Write>, stage: &Stage, i: usize) -> io::Result<()> {
+    let (Some(&at), Some(height)) = (stage.points().get(i), stage.heights_m().get(i)) else {
+        return Ok(());
+    };
+    let (lon_deg, lat_deg) = degrees(at);
+    let mut start = BytesStart::new("trkpt");
+    start.push_attribute(("lat", lat_deg.to_string().as_str()));
+    start.push_attribute(("lon", lon_deg.to_string().as_str()));
+    let Some(height_m) = height else {
+        return xml.write_event(Event::Empty(start));
+    };
+    xml.write_event(Event::Start(start))?;
+    xml.create_element("ele")
+        .write_text_content(BytesText::new(&tenths(f64::from(*height_m)).to_string()))?;
+    xml.write_event(Event::End(BytesEnd::new("trkpt")))
+}
+
+/// Longitude from −180 up to but not including 180, as the schema's `longitudeType` has it `[gpx11, as
+/// excerpted]`, and latitude; rounded.
+fn degrees(at: LonLat) -> (f64, f64) {
+    let round = |deg: f64| (deg * SCALE).round() / SCALE + 0.0;
+    let lon_deg = round(at.normal().lon_deg);
+    let lon_deg = if lon_deg >= 180.0 {
+        lon_deg - 360.0
+    } else {
+        lon_deg
+    };
+    (lon_deg, round(at.lat_deg))
+}
+
+fn tenths(metres: f64) -> f64 {
+    (metres * 10.0).round() / 10.0 + 0.0
+}

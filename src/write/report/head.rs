@@ -1,0 +1,142 @@
+//! The head: what it is about and how it stands, before anything else.
+
+use maud::{Markup, html};
+
+use super::{Extras, said};
+use crate::{
+    leg::Verdict,
+    write::{
+        Sheet, itinerary, style,
+        units::{Side, minutes},
+        words,
+    },
+};
+
+/// Worst first: that is what a leader looks for.
+const VERDICTS: [Verdict; 4] = [
+    Verdict::Outside,
+    Verdict::Look,
+    Verdict::Inside,
+    Verdict::Unroped,
+];
+
+/// Title, figures and verdict.
+pub(super) fn head(sheet: &Sheet<'_>, extras: &Extras<'_>) -> Markup {
+    let name = title(sheet, extras);
+    html! {
+        header {
+            p class="kind" { "Rope plan" }
+            h1 { (said(&name)) }
+            @if let Some(route) = sheet.plan.route.name.as_deref().filter(|r| *r != name) {
+                p class="route" { "Route: " (said(route)) }
+            }
+            (figures(sheet, extras))
+            (verdict(sheet, extras))
+        }
+    }
+}
+
+/// What the trip is called, else the route.
+pub(super) fn title(sheet: &Sheet<'_>, extras: &Extras<'_>) -> String {
+    let route = sheet.plan.route.name.as_deref();
+    extras.trip.or(route).unwrap_or("Route").to_owned()
+}
+
+fn figures(sheet: &Sheet<'_>, extras: &Extras<'_>) -> Markup {
+    let (plan, units) = (sheet.plan, extras.units);
+    let (route, short) = (&plan.route, extras.units.short());
+    let roped_m: f64 = plan
+        .legs
+        .iter()
+        .filter(|l| l.roped)
+        .map(|l| l.length_m)
+        .sum();
+    let people: usize = plan
+        .legs
+        .iter()
+        .find(|l| l.roped)
+        .map_or(0, |l| l.teams.iter().map(|t| t.people).sum());
+    let teams = plan.carry.len();
+    html! {
+        dl class="figures" {
+            (figure("Length", html! { (units.chainage(route.length_m)) " " small { (units.long()) } }))
+            @if let (Some(up), Some(down)) = (route.ascent_m, route.descent_m) {
+                (figure("Up", html! { (units.whole(up)) " " small { (short) } }))
+                (figure("Down", html! { (units.whole(down)) " " small { (short) } }))
+            }
+            (figure("On the rope", html! { (units.chainage(roped_m)) " " small { (units.long()) } }))
+            (figure("Time in all", html! { (minutes(route.time.total_min)) }))
+            (figure("Party", html! { (people) " " small { @if teams == 1 { "on one rope" } @else { "on " (teams) " ropes" } } }))
+            (figure("Carry", html! { (carried(sheet, extras)) }))
+        }
+        p class="fine" {
+            (itinerary::times(plan)) "."
+            @if route.ascent_m.is_some() {
+                " Ups and downs under " (units.whole(route.ascent_threshold_m)) " " (short) " are not counted."
+            }
+            @if let Some(from) = &route.heights_from { " Heights: " (said(from)) "." }
+        }
+    }
+}
+
+fn figure(name: &str, value: Markup) -> Markup {
+    html! { div { dt { (name) } dd { (value) } } }
+}
+
+fn carried(sheet: &Sheet<'_>, extras: &Extras<'_>) -> Markup {
+    let ropes = sheet.plan.carry.iter();
+    let lengths: Vec<String> = ropes
+        .map(|c| extras.units.number(c.length_m, Side::AtHand))
+        .collect();
+    html! {
+        @if lengths.is_empty() { "no rope" }
+        @else { (lengths.join(" + ")) " " small { (extras.units.short()) } }
+    }
+}
+
+/// How many legs stand how, with their length: the same in words, sign and weight of line.
+fn verdict(sheet: &Sheet<'_>, extras: &Extras<'_>) -> Markup {
+    let worst = sheet.plan.verdict();
+    html! {
+        div class={ "verdict " (worst.as_str()) } data-verdict=(worst.as_str()) {
+            p class="worst" { (worst_sentence(worst)) }
+            ul {
+                @for verdict in VERDICTS {
+                    @let legs: Vec<_> = sheet.plan.legs.iter().filter(|l| l.verdict == verdict).collect();
+                    @if !legs.is_empty() {
+                        li {
+                            (badge(verdict)) " "
+                            @if legs.len() == 1 { "1 leg" } @else { (legs.len()) " legs" } ", "
+                            (extras.units.chainage(legs.iter().map(|l| l.length_m).sum())) " " (extras.units.long())
+                            @if verdict != Verdict::Unroped {
+                                ": " @for (i, leg) in legs.iter().enumerate() {
+                                    @if i > 0 { ", " }
+                                    a href={ "#leg-" (leg.leg) } { "leg " (leg.leg) }
+                                }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn worst_sentence(worst: Verdict) -> &'static str {
+    match worst {
+        Verdict::Unroped => "No leg is walked on the rope.",
+        Verdict::Inside => "Every leg is inside the limits you gave.",
+        Verdict::Look => "Look: a leg is near a limit or rests on a guess.",
+        Verdict::Outside => "A leg is outside the limits you gave.",
+    }
+}
+
+/// The word of a verdict with its sign.
+pub(super) fn badge(verdict: Verdict) -> Markup {
+    let sign = style::sign(verdict);
+    html! {
+        span class={ "badge " (verdict.as_str()) } title=(words::verdict(verdict)) {
+            (verdict.as_str()) @if !sign.is_empty() { " " span aria-hidden="true" { (sign) } }
+        }
+    }
+}

@@ -1,0 +1,105 @@
+//! Words on a map where they hide nothing and each other least.
+
+use geo::{Euclidean, LineString, line_measures::Densifiable};
+
+use super::paper::Spot;
+
+/// Rough width of a sign in units, at the largest size a page shows (narrow screens). Our judgement.
+const SIGN_WIDTH: f64 = 7.5;
+/// Rough height of a line of signs likewise.
+const SIGN_HEIGHT: f64 = 14.0;
+
+/// Width of the strip along lines that labels leave free, units. Our judgement.
+const LINE_SIZE: f64 = 5.0;
+
+#[derive(Clone, Copy, Debug)]
+struct Box {
+    low: Spot,
+    high: Spot,
+}
+
+impl Box {
+    fn round((x, y): Spot, width: f64, height: f64) -> Self {
+        Self {
+            low: (x - width / 2.0, y - height / 2.0),
+            high: (x + width / 2.0, y + height / 2.0),
+        }
+    }
+
+    fn meets(&self, other: &Self) -> bool {
+        self.low.0 < other.high.0
+            && other.low.0 < self.high.0
+            && self.low.1 < other.high.1
+            && other.low.1 < self.high.1
+    }
+}
+
+/// What is taken on one map.
+#[derive(Debug)]
+pub(super) struct Labels {
+    width: f64,
+    height: f64,
+    taken: Vec<Box>,
+    /// Better not covered, if there is another place.
+    lines: Vec<Box>,
+}
+
+impl Labels {
+    pub(super) fn on(width: f64, height: f64) -> Self {
+        Self {
+            width,
+            height,
+            taken: Vec::new(),
+            lines: Vec::new(),
+        }
+    }
+
+    /// Keeps a place free of labels.
+    pub(super) fn keep(&mut self, at: Spot, size: f64) {
+        self.taken.push(Box::round(at, size, size));
+    }
+
+    /// Keeps labels off a line where another place is free.
+    pub(super) fn avoid(&mut self, line: &LineString) {
+        for c in line.densify(&Euclidean, LINE_SIZE).coords() {
+            self.lines
+                .push(Box::round((c.x, c.y), LINE_SIZE, LINE_SIZE));
+        }
+    }
+
+    /// The first of the places where a text of so many signs hides nothing, or else only lines; it is
+    /// taken then.
+    pub(super) fn place(&mut self, places: &[Spot], signs: usize) -> Option<Spot> {
+        #[expect(clippy::cast_precision_loss, reason = "labels have a few signs")]
+        let width = signs.max(1) as f64 * SIGN_WIDTH + 4.0;
+        let here = |spot: &Spot| Box::round(*spot, width, SIGN_HEIGHT);
+        let free = |spot: &&Spot| {
+            let here = here(spot);
+            self.inside(&here) && !self.taken.iter().any(|t| t.meets(&here))
+        };
+        let clear = |spot: &&Spot| free(spot) && !self.lines.iter().any(|l| l.meets(&here(spot)));
+        let spot = *places
+            .iter()
+            .find(clear)
+            .or_else(|| places.iter().find(free))?;
+        self.taken.push(here(&spot));
+        Some(spot)
+    }
+
+    fn inside(&self, b: &Box) -> bool {
+        b.low.0 >= 0.0 && b.low.1 >= 0.0 && b.high.0 <= self.width && b.high.1 <= self.height
+    }
+}
+
+/// Places round a spot, nearest first.
+pub(super) fn round((x, y): Spot) -> Vec<Spot> {
+    const TURNS: [f64; 8] = [7.0, 1.0, 5.0, 3.0, 0.0, 2.0, 4.0, 6.0];
+    let spot = |far: f64, turn: f64| {
+        let angle = turn * std::f64::consts::FRAC_PI_4;
+        (x + far * angle.cos(), y + far * angle.sin())
+    };
+    let fars = [14.0, 22.0, 34.0];
+    fars.into_iter()
+        .flat_map(|far| TURNS.map(|turn| spot(far, turn)))
+        .collect()
+}

@@ -1,0 +1,161 @@
+//! The leg table, the zones on the way, and the places where the set-up changes.
+
+use maud::{Markup, html};
+
+use super::{Extras, head::badge, said};
+use crate::{
+    leg::{Leg, Verdict},
+    write::{
+        Sheet,
+        change::{self, Change, Kind},
+        json::number,
+        place,
+        row::{Row, TeamRow},
+        units::Units,
+        words,
+    },
+};
+
+/// One row a leg, and under it one for each rope team.
+pub(super) fn legs(sheet: &Sheet<'_>, units: Units) -> Markup {
+    let stages = sheet.plan.route.stages.len() > 1;
+    let heights = sheet.plan.legs.iter().any(|l| l.ascent_m.is_some());
+    let heads = 8 + usize::from(stages) + usize::from(heights);
+    html! {
+        table class="legs stack" {
+            caption { "Legs, with the set-up of each rope team" }
+            thead {
+                tr {
+                    th scope="col" class="n" { "Leg" }
+                    @if stages { th scope="col" class="n" { "Stage" } }
+                    th scope="col" class="n" { "From–to " small { (units.long()) } }
+                    th scope="col" class="n" { "Length " small { (units.short()) } }
+                    @if heights { th scope="col" class="n" { "Height " small { (units.short()) } } }
+                    th scope="col" class="n" { "Time" }
+                    th scope="col" { "Zones" }
+                    th scope="col" class="n" { "Gap " small { (units.short()) } }
+                    th scope="col" { "Verdict" }
+                }
+            }
+            @for leg in &sheet.plan.legs {
+                (leg_rows(leg, units, stages, heights, heads))
+            }
+        }
+        p class="fine" { "Gap: the widest across; in brackets the way over it along the route, where that is longer."
+            " Places are those of the first person." }
+    }
+}
+
+fn leg_rows(leg: &Leg, units: Units, stages: bool, heights: bool, heads: usize) -> Markup {
+    let row = Row::new(leg, units);
+    html! {
+        tbody class=(leg.verdict.as_str()) id={ "leg-" (leg.leg) } {
+            tr data-leg=(leg.leg) data-start-m=(number(leg.start_m)) data-end-m=(number(leg.end_m))
+                data-length-m=(number(leg.length_m)) data-verdict=(leg.verdict.as_str()) {
+                th scope="row" class="n" data-label="Leg" { (row.leg) }
+                @if stages { td class="n" data-label="Stage" { (row.stage) } }
+                td class="n" data-label={ "From–to, " (units.long()) } { (row.from_to) }
+                td class="n" data-label={ "Length, " (units.short()) } { (row.length) }
+                @if heights { td class="n" data-label={ "Height, " (units.short()) } { (row.heights) } }
+                td class="n" data-label="Time" { (row.time) }
+                td data-label="Zones" { (or_none(&row.zones)) }
+                td class="n" data-label={ "Gap, " (units.short()) } { (or_none(&row.gap)) }
+                td data-label="Verdict" { (badge(leg.verdict)) }
+            }
+            @if !leg.roped && leg.verdict != Verdict::Unroped {
+                tr class="setup" { td colspan=(heads) { "Walked without a rope; see what to look at." } }
+            }
+            @for (team, setup) in row.teams.iter().zip(&leg.teams) {
+                tr class="setup" data-leg=(leg.leg)
+                    data-team=(team.team) data-spacing-m=(number(setup.spacing_m))
+                    data-knots=(setup.knots.count) data-coil-m=(number(setup.coil_m))
+                    data-rope-m=(number(setup.ledger.total_m)) {
+                    td colspan=(heads) { (setup_line(team, row.teams.len(), units)) }
+                }
+            }
+        }
+    }
+}
+
+fn or_none(text: &str) -> &str {
+    if text.is_empty() { "–" } else { text }
+}
+
+fn setup_line(team: &TeamRow, teams: usize, units: Units) -> Markup {
+    html! {
+        @if teams > 1 { span class="who" { "Team " (team.team) } " " }
+        strong { (team.spacing) } " apart · " (team.knots) " · " (team.coils)
+        " · rope " strong { (team.needed) " " (units.short()) }
+        @if !team.at_hand.is_empty() { " of " (team.at_hand) " " (units.short()) }
+        @else if !team.sold.is_empty() { ", take " (team.sold) " " (units.short()) }
+        @else { ", more than any rope sold" }
+    }
+}
+
+/// The zones that the route meets, in words.
+pub(super) fn zones(sheet: &Sheet<'_>, units: Units) -> Markup {
+    let met = |number: usize| sheet.plan.legs.iter().any(|l| l.zones.contains(&number));
+    html! {
+        dl class="zones" {
+            @for zone in sheet.zones.iter().filter(|z| met(z.number)) {
+                div {
+                    dt { "Zone " (zone.number) @if let Some(name) = &zone.name { " " (said(name)) } }
+                    dd {
+                        (words::zone_description(zone, units))
+                        @if let Some(note) = &zone.note { " " (said(note)) }
+                        @if let Some(on) = &zone.observed_on { " Observed " (said(on)) "." }
+                        @if let Some(source) = &zone.source { " Source: " (said(source)) "." }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// Where to stop for the rope, numbered as on the maps.
+pub(super) fn changes(sheet: &Sheet<'_>, extras: &Extras<'_>) -> Markup {
+    let changes = change::changes(sheet);
+    let stages = sheet.plan.route.stages.len() > 1;
+    let clocks = changes.iter().any(|c| c.clock.is_some());
+    html! {
+        @if changes.is_empty() { p { "The rope stays in the pack." } }
+        @else {
+            table class="changes" {
+                caption { "Places where the set-up changes, numbered as on the maps" }
+                thead {
+                    tr {
+                        th scope="col" class="n" { "No." }
+                        @if clocks { th scope="col" class="n" { "Clock" } }
+                        th scope="col" { "Do" }
+                        @if stages { th scope="col" class="n" { "Stage" } }
+                        th scope="col" class="n" { "At " small { (extras.units.long()) } }
+                        th scope="col" { "Latitude, longitude" }
+                        th scope="col" class="utm" { "UTM" }
+                    }
+                }
+                tbody {
+                    @for change in &changes { (change_row(change, extras.units, stages, clocks)) }
+                }
+            }
+        }
+    }
+}
+
+fn change_row(change: &Change<'_>, units: Units, stages: bool, clocks: bool) -> Markup {
+    html! {
+        tr data-change=(change.number) data-at-m=(number(change.at_m)) {
+            th scope="row" class="n" { (change.number) }
+            @if clocks { td class="n" { (change.clock.unwrap_or_default()) } }
+            td {
+                (words::capital(change.kind.as_str())) ", leg " (change.leg.leg)
+                @if let (Kind::RopeUp, Some(deg)) = (change.kind, change.leg.bearing_deg) {
+                    " " span class="then" { "then " (place::bearing(deg)) }
+                }
+            }
+            @if stages { td class="n" { (change.stage) } }
+            td class="n" { (units.chainage(change.at_m)) }
+            td class="at" { (change.degrees) }
+            td class="utm at" { (change.utm.as_deref().unwrap_or_default()) }
+        }
+    }
+}

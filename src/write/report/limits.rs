@@ -1,0 +1,84 @@
+//! Where each set-up stops holding good: the widest gap the rope covers, and the reserve.
+
+use maud::{Markup, html};
+
+use crate::{
+    leg::{Leg, TeamSetup},
+    write::{
+        Sheet,
+        json::number,
+        units::{Side, Units},
+    },
+};
+
+/// Every set-up with its leg.
+fn setups<'a>(sheet: &Sheet<'a>) -> impl Iterator<Item = (&'a Leg, &'a TeamSetup)> {
+    let legs = sheet.plan.legs.iter();
+    legs.flat_map(|leg| leg.teams.iter().map(move |team| (leg, team)))
+}
+
+fn who(leg: &Leg, team: &TeamSetup) -> String {
+    if leg.teams.len() > 1 {
+        format!("{}, team {}", leg.leg, team.team)
+    } else {
+        leg.leg.to_string()
+    }
+}
+
+/// One row a set-up: the gap it is planned for, the gap its rope still covers, and the middle person.
+pub(super) fn limits(sheet: &Sheet<'_>, units: Units) -> Markup {
+    let short = units.short();
+    html! {
+        table class="limits stack" {
+            caption { "What each rope still covers, and what is missing if somebody in the middle falls" }
+            thead { tr {
+                th scope="col" { "Leg" }
+                th scope="col" class="n" { "Rope " small { (short) } }
+                th scope="col" class="n" { "Planned gap " small { (short) } }
+                th scope="col" class="n" { "Widest gap covered " small { (short) } }
+                th scope="col" class="n" { "Coil at each end " small { (short) } }
+                th scope="col" { "Worst middle person" }
+                th scope="col" class="n" { "Missing there " small { (short) } }
+            } }
+            @for (leg, team) in setups(sheet) { tbody { (limit(leg, team, units)) } }
+        }
+        p class="fine" { "The widest gap covered is the one across, met as on this leg, at which this rope still holds the set-up. "
+            "For a middle person the free rope on the better side is set against what a drop loop needs." }
+    }
+}
+
+fn limit(leg: &Leg, team: &TeamSetup, units: Units) -> Markup {
+    let rope_m = team
+        .rope
+        .as_ref()
+        .map(|r| r.length_m)
+        .or(team.sold_length_m);
+    let short = units.short();
+    html! {
+        tr {
+            th scope="row" data-label="Leg" { (who(leg, team)) }
+            td class="n" data-label={ "Rope, " (short) } { (maybe(rope_m, Side::AtHand, units)) }
+            td class="n" data-label={ "Planned gap, " (short) } { (maybe(leg.gap_m, Side::Demand, units)) }
+            td class="n" data-label={ "Gap covered, " (short) } data-leg=(leg.leg) data-team=(team.team)
+                data-covers-gap-m=[team.covers_gap_m.map(number)] { (maybe(team.covers_gap_m, Side::AtHand, units)) }
+            td class="n" data-label={ "Coil each, " (short) } { (units.number(team.coil_m, Side::Demand)) }
+            @if let Some(middle) = &team.middle {
+                td data-label="Worst middle" { "no. " (middle.person) ": " (units.number(middle.free_m, Side::AtHand)) " free of "
+                    (units.number(middle.needs_m, Side::Demand)) }
+                td class="n" data-label={ "Missing, " (short) } { (units.number(middle.missing_m, Side::Demand)) }
+            } @else {
+                td data-label="Worst middle" { "nobody in the middle" }
+                td class="n" data-label={ "Missing, " (short) } { "–" }
+            }
+        }
+    }
+}
+
+fn maybe(metres: Option<f64>, side: Side, units: Units) -> String {
+    metres.map_or_else(|| "–".to_owned(), |m| units.number(m, side))
+}
+
+/// Holding a fall and hauling out, for each set-up. Empty until a plan carries them.
+pub(super) fn holding(_sheet: &Sheet<'_>, _units: Units) -> Option<Markup> {
+    None
+}

@@ -1,0 +1,40 @@
+//! What is filled in by hand: whom to call, and empty lines.
+
+use maud::{Markup, html};
+
+use super::said;
+use crate::team::Contact;
+
+/// Empty lines for notes. Our judgement.
+const NOTE_LINES: usize = 5;
+/// Empty lines for contacts where the trip file gives none.
+const CONTACT_LINES: usize = 3;
+
+/// Whom to call; empty lines to fill in where nobody was named.
+pub(super) fn emergency(contacts: &[Contact]) -> Markup {
+    html! {
+        @if contacts.is_empty() {
+            p { "Fill in before you go: name, number or channel, what else matters." }
+            (lines(CONTACT_LINES))
+        } @else {
+            dl class="emergency" {
+                @for contact in contacts {
+                    div {
+                        dt { (said(&contact.name)) }
+                        dd { strong { (said(&contact.contact)) }
+                            @if let Some(note) = &contact.note { " " (said(note)) } }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// Empty lines.
+pub(super) fn notes() -> Markup {
+    lines(NOTE_LINES)
+}
+
+fn lines(count: usize) -> Markup {
+    html! { div class="lines" aria-hidden="true" { @for _ in 0..count { div {} } } }
+}

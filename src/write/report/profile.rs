@@ -1,0 +1,231 @@
+//! The height profile of a stage, with zones, legs and steep stretches under the same ruler.
+
+use maud::{Markup, html};
+
+use super::{
+    Extras, figures, layers,
+    paper::{WIDTH, path, round_step, simplified, steps, u},
+};
+use crate::{
+    profile::Profile,
+    route::{Stage, Stretch},
+    write::{Sheet, style, units::Units},
+};
+
+const LEFT: f64 = 46.0;
+const RIGHT: f64 = WIDTH - 10.0;
+const TOP: f64 = 16.0;
+const GROUND: f64 = 126.0;
+const STRIP: f64 = 14.0;
+const GAP: f64 = 5.0;
+/// The ruler's numbers stand below the strips.
+const BOTTOM: f64 = GROUND + 3.0 * (STRIP + GAP) + 26.0;
+
+/// One stage's ruler.
+struct Ruler<'a> {
+    stage: &'a Stage,
+    profile: &'a Profile,
+    low_m: f64,
+    high_m: f64,
+}
+
+impl Ruler<'_> {
+    fn x(&self, at_m: f64) -> f64 {
+        LEFT + (RIGHT - LEFT) * at_m / self.stage.length_m().max(1e-9)
+    }
+
+    fn y(&self, height_m: f64) -> f64 {
+        GROUND - (GROUND - TOP) * (height_m - self.low_m) / (self.high_m - self.low_m).max(1.0)
+    }
+}
+
+/// The profile; a sentence where no heights are known.
+pub(super) fn stage(
+    sheet: &Sheet<'_>,
+    extras: &Extras<'_>,
+    stage: &Stage,
+    profile: &Profile,
+) -> Markup {
+    let heights = profile.samples().iter().map(|s| s.height_m);
+    let (low, high) = (heights.clone().reduce(f64::min), heights.reduce(f64::max));
+    let (Some(low_m), Some(high_m), false) = (low, high, profile.is_empty()) else {
+        return html! { p { "No heights are known along this stage, so no profile is drawn." } };
+    };
+    let ruler = Ruler {
+        stage,
+        profile,
+        low_m: low_m - 0.04 * (high_m - low_m),
+        high_m,
+    };
+    let says = format!(
+        "Height profile of {}: from {} to {} {}. Zones, legs and steep stretches lie under the same ruler.",
+        stage.label(),
+        extras.units.whole(low_m),
+        extras.units.whole(high_m),
+        extras.units.short()
+    );
+    let id = format!("profile-{}", stage.number);
+    html! {
+        svg class="drawing wide" role="img" aria-labelledby=(id) viewBox={ "0 0 " (u(WIDTH)) " " (u(BOTTOM)) } {
+            title id=(id) { (crate::write::plain::line(&says)) }
+            defs {
+                pattern id={ "hatch-" (stage.number) } width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)" {
+                    path class="hatch" d="M2.5 0v5" {}
+                }
+            }
+            (scale(&ruler, extras.units))
+            (ground(&ruler))
+            (strips(&ruler, sheet))
+            (kilometres(&ruler, extras.units))
+        }
+    }
+}
+
+fn ground(ruler: &Ruler<'_>) -> Markup {
+    let samples = ruler.profile.samples().iter();
+    let line = simplified(samples.map(|s| (ruler.x(s.at_m), ruler.y(s.height_m))));
+    let (first, last) = (line.0.first(), line.0.last());
+    let (Some(first), Some(last)) = (first, last) else {
+        return html! {};
+    };
+    let data = path(&line, false);
+    html! {
+        path class="hill" d={ (data) "L" (u(last.x)) " " (u(GROUND)) "L" (u(first.x)) " " (u(GROUND)) "z" } {}
+        path class="ground" d=(data) {}
+    }
+}
+
+/// Heights at the left, round ones.
+fn scale(ruler: &Ruler<'_>, units: Units) -> Markup {
+    let unit_m = units.short_m();
+    let step = round_step((ruler.high_m - ruler.low_m).max(1.0) / unit_m / 4.0);
+    let heights = steps(ruler.low_m / unit_m, ruler.high_m / unit_m, step);
+    html! {
+        g class="ticks" {
+            @for height in heights {
+                @let y = ruler.y(height * unit_m);
+                path d={ "M" (u(LEFT)) " " (u(y)) "H" (u(RIGHT)) } {}
+                text x=(u(LEFT - 5.0)) y=(u(y + 3.4)) text-anchor="end" { (format!("{height:.0}")) }
+            }
+            text x=(u(LEFT - 5.0)) y="9" text-anchor="end" { (units.short()) }
+        }
+    }
+}
+
+fn kilometres(ruler: &Ruler<'_>, units: Units) -> Markup {
+    let unit_m = units.long_m();
+    let step = round_step(ruler.stage.length_m() / unit_m / 6.0);
+    let y = BOTTOM - 22.0;
+    html! {
+        g class="ruler" {
+            path d={ "M" (u(LEFT)) " " (u(y)) "H" (u(RIGHT)) } {}
+            @for at in steps(0.0, ruler.stage.length_m() / unit_m, step) {
+                @let x = ruler.x(at * unit_m);
+                path d={ "M" (u(x)) " " (u(y)) "v4" } {}
+                text x=(u(x)) y=(u(y + 15.0)) text-anchor="middle" { (round_shown(at)) }
+            }
+            text x=(u(LEFT - 14.0)) y=(u(y + 15.0)) text-anchor="end" { (units.long()) }
+        }
+    }
+}
+
+fn round_shown(at: f64) -> String {
+    let shown = format!("{at:.2}");
+    shown.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+// --- strips ---
+
+fn strips(ruler: &Ruler<'_>, sheet: &Sheet<'_>) -> Markup {
+    let row = |n: f64| GROUND + GAP + n * (STRIP + GAP);
+    html! {
+        (name("zones", row(0.0)))
+        (zones(ruler, sheet, row(0.0)))
+        (name("legs", row(1.0)))
+        (legs(ruler, sheet, row(1.0)))
+        (name("steep", row(2.0)))
+        (steep(ruler, sheet, row(2.0)))
+    }
+}
+
+fn name(what: &str, y: f64) -> Markup {
+    html! { text class="strip-name" x=(u(LEFT - 5.0)) y=(u(y + 10.5)) text-anchor="end" { (what) } }
+}
+
+fn zones(ruler: &Ruler<'_>, sheet: &Sheet<'_>, y: f64) -> Markup {
+    html! {
+        @for zone in &sheet.plan.zones {
+            @for c in zone.crossings.iter().filter(|c| c.stage == ruler.stage.number) {
+                @let (x0, x1) = (ruler.x(c.enter_m), ruler.x(c.exit_m));
+                rect class="zone" x=(u(x0)) y=(u(y)) width=(u((x1 - x0).max(0.8))) height=(u(STRIP))
+                    fill=(style::zone_fill(zone.gap_m)) {}
+                @if x1 - x0 > 16.0 {
+                    text class="width" x=(u(f64::midpoint(x0, x1))) y=(u(y + 10.5)) { (zone.zone) }
+                }
+            }
+        }
+    }
+}
+
+fn legs(ruler: &Ruler<'_>, sheet: &Sheet<'_>, y: f64) -> Markup {
+    let middle = y + STRIP / 2.0;
+    html! {
+        @for leg in sheet.plan.legs.iter().filter(|l| l.stage == ruler.stage.number) {
+            @let (x0, x1) = (ruler.x(leg.start_m), ruler.x(leg.end_m));
+            (layers::stroke(leg.verdict, &format!("M{} {}H{}", u(x0), u(middle), u(x1))))
+            @if x1 - x0 > 26.0 {
+                (layers::pill(leg.verdict, &layers::leg_sign(leg), (f64::midpoint(x0, x1), middle)))
+            }
+        }
+    }
+}
+
+fn steep(ruler: &Ruler<'_>, sheet: &Sheet<'_>, y: f64) -> Markup {
+    let Some((least_deg, over_m)) = steepness(sheet) else {
+        return html! {};
+    };
+    let found = steep_stretches(ruler.stage, ruler.profile, least_deg, over_m);
+    html! {
+        @if found.is_empty() { text class="strip-note" x=(u(LEFT)) y=(u(y + 10.5)) { "nowhere" } }
+        @for stretch in found {
+            @let (x0, x1) = (ruler.x(stretch.from_m), ruler.x(stretch.to_m));
+            rect class="steep" fill={ "url(#hatch-" (ruler.stage.number) ")" } x=(u(x0)) y=(u(y)) width=(u((x1 - x0).max(1.0))) height=(u(STRIP)) {}
+        }
+    }
+}
+
+/// What the strips mean.
+pub(super) fn key(sheet: &Sheet<'_>) -> Markup {
+    html! {
+        p class="fine" {
+            "Zones and legs by number."
+            @if let Some((least_deg, over_m)) = steepness(sheet) {
+                " Steep: " (least_deg) "° or more along the line, over " (over_m) " m."
+            }
+        }
+    }
+}
+
+/// From how steep over what length the plan speaks of avalanche terrain.
+fn steepness(sheet: &Sheet<'_>) -> Option<(f64, f64)> {
+    use crate::rules::Rule;
+    Some((
+        figures::value(sheet.plan, Rule::AvalancheDeg)?,
+        figures::value(sheet.plan, Rule::SteepOverM)?,
+    ))
+}
+
+/// Stretches whose slope over a window is at least so steep.
+fn steep_stretches(stage: &Stage, profile: &Profile, least_deg: f64, over_m: f64) -> Vec<Stretch> {
+    if over_m <= 0.0 {
+        return Vec::new();
+    }
+    let starts = steps(0.0, stage.length_m() - over_m, over_m / 2.0);
+    let steep = starts.into_iter().filter_map(|from_m| {
+        let to_m = from_m + over_m;
+        let rise_m = profile.height_m(to_m)? - profile.height_m(from_m)?;
+        let deg = (rise_m / over_m).atan().to_degrees().abs();
+        (deg >= least_deg).then_some(Stretch { from_m, to_m })
+    });
+    Stretch::merged(steep.collect(), 0.0)
+}

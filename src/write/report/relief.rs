@@ -1,0 +1,369 @@
+//! The shape of the ground under a map: a shaded picture and height lines.
+//!
+//! *Model:* slopes between neighbouring heights, light from the north-west half way up, the habit of maps.
+//! *Error:* it is a picture; nothing is measured in it.
+
+use base64::{Engine, engine::general_purpose::STANDARD};
+use contour::ContourBuilder;
+use geo::LineString;
+use maud::{Markup, html};
+
+use super::Extras;
+use super::map::Ground;
+use super::paper::{Paper, path, round_step, simplified, steps, u};
+use crate::{geometry::LonLat, write::Sheet};
+
+/// Heights on a lattice of positions, corners included, row 0 in the north; `None` where there is none.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Relief {
+    /// South-west corner.
+    pub south_west: LonLat,
+    /// North-east corner; beyond 180° where the window crosses the antimeridian.
+    pub north_east: LonLat,
+    /// Positions from west to east.
+    pub columns: usize,
+    /// Positions from north to south.
+    pub rows: usize,
+    /// Metres, row by row: `columns` × `rows` of them.
+    pub heights_m: Vec<Option<f32>>,
+}
+
+/// Height lines on a map are at most so many. Our judgement.
+const MOST_LINES: f64 = 14.0;
+/// Grey of level ground and the depth of full shade, of 255. Our judgement: pale enough for black lines.
+const LEVEL: f64 = 244.0;
+const DEPTH: f64 = 78.0;
+/// Elevation and azimuth of the light, degrees. Habit of maps, no source.
+const LIGHT_DEG: (f64, f64) = (45.0, 315.0);
+
+/// Positions from west to east of the ground under a report's map. Our judgement: finer than the eye sees
+/// on paper, and a picture of less than 100 kB.
+const COLUMNS: usize = 360;
+
+impl Relief {
+    /// The window that the map of a route shows, without heights yet; `None` for a route without a line.
+    #[must_use]
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        clippy::cast_precision_loss,
+        reason = "a map is at most as high as it is wide"
+    )]
+    pub fn under(sheet: &Sheet<'_>) -> Option<Self> {
+        let extras = Extras::default();
+        let paper = Ground::new(sheet, &extras).paper()?;
+        let shown = paper.bounds();
+        let rows = (COLUMNS as f64 * paper.height / paper.width).ceil() as usize;
+        Some(Self {
+            south_west: shown.low,
+            north_east: shown.high,
+            columns: COLUMNS,
+            rows,
+            heights_m: vec![None; COLUMNS * rows],
+        })
+    }
+
+    /// Whether every position has its place.
+    #[must_use]
+    pub fn is_whole(&self) -> bool {
+        self.columns > 1
+            && self.rows > 1
+            && self.columns.checked_mul(self.rows) == Some(self.heights_m.len())
+    }
+
+    fn height(&self, column: usize, row: usize) -> Option<f64> {
+        let at = row.checked_mul(self.columns)?.checked_add(column)?;
+        let inside = column < self.columns && row < self.rows;
+        self.heights_m
+            .get(at)
+            .copied()
+            .flatten()
+            .filter(|_| inside)
+            .map(f64::from)
+    }
+
+    #[expect(
+        clippy::cast_precision_loss,
+        reason = "a lattice has some thousand columns"
+    )]
+    fn position(&self, column: f64, row: f64) -> LonLat {
+        let (sw, ne) = (self.south_west, self.north_east);
+        LonLat::new(
+            sw.lon_deg + column / (self.columns - 1) as f64 * (ne.lon_deg - sw.lon_deg),
+            ne.lat_deg - row / (self.rows - 1) as f64 * (ne.lat_deg - sw.lat_deg),
+        )
+    }
+}
+
+/// The ground under a map, to be clipped by it.
+pub(super) fn ground(relief: &Relief, paper: &Paper, shaded: bool) -> Markup {
+    if !relief.is_whole() {
+        return html! {};
+    }
+    html! {
+        @if shaded { (picture(relief, paper)) }
+        g class="contour" { (height_lines(relief, paper)) }
+    }
+}
+
+fn picture(relief: &Relief, paper: &Paper) -> Markup {
+    let Some(png) = png(relief) else {
+        return html! {};
+    };
+    #[expect(
+        clippy::cast_precision_loss,
+        reason = "a lattice has some thousand columns"
+    )]
+    let (east, south) = (relief.columns as f64 - 0.5, relief.rows as f64 - 0.5);
+    let (x0, y0) = paper.at(relief.position(-0.5, -0.5));
+    let (x1, y1) = paper.at(relief.position(east, south));
+    html! {
+        image x=(u(x0)) y=(u(y0)) width=(u(x1 - x0)) height=(u(y1 - y0))
+            preserveAspectRatio="none" href={ "data:image/png;base64," (STANDARD.encode(png)) } {}
+    }
+}
+
+fn png(relief: &Relief) -> Option<Vec<u8>> {
+    let (width, height) = (
+        u32::try_from(relief.columns).ok()?,
+        u32::try_from(relief.rows).ok()?,
+    );
+    let mut bytes = Vec::new();
+    let mut encoder = png::Encoder::new(&mut bytes, width, height);
+    encoder.set_color(png::ColorType::Grayscale);
+    encoder.set_depth(png::BitDepth::Eight);
+    let mut writer = encoder.write_header().ok()?;
+    writer.write_image_data(&shades(relief)).ok()?;
+    writer.finish().ok()?;
+    Some(bytes)
+}
+
+fn shades(relief: &Relief) -> Vec<u8> {
+    let here = relief.position(0.0, 0.0);
+    let cell = (
+        here.distance_m(relief.position(1.0, 0.0)).max(1e-6),
+        here.distance_m(relief.position(0.0, 1.0)).max(1e-6),
+    );
+    (0..relief.rows)
+        .flat_map(|row| (0..relief.columns).map(move |column| (column, row)))
+        .map(|(column, row)| shade(relief, column, row, cell).unwrap_or(u8::MAX))
+        .collect()
+}
+
+/// Grey of one position; `None` where its neighbours have no height.
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "clamped to a byte"
+)]
+fn shade(relief: &Relief, column: usize, row: usize, cell: (f64, f64)) -> Option<u8> {
+    let slope = |a: Option<f64>, here: f64, b: Option<f64>, step_m: f64| match (a, b) {
+        (Some(a), Some(b)) => (b - a) / (2.0 * step_m),
+        (None, Some(b)) => (b - here) / step_m,
+        (Some(a), None) => (here - a) / step_m,
+        (None, None) => 0.0,
+    };
+    let here = relief.height(column, row)?;
+    let side = |c: Option<usize>, r: Option<usize>| relief.height(c?, r?);
+    let (west, east) = (column.checked_sub(1), column.checked_add(1));
+    let (north, south) = (row.checked_sub(1), row.checked_add(1));
+    let (c, r) = (Some(column), Some(row));
+    let to_east = slope(side(west, r), here, side(east, r), cell.0);
+    let to_north = slope(side(c, south), here, side(c, north), cell.1);
+    let (up, azimuth) = (LIGHT_DEG.0.to_radians(), LIGHT_DEG.1.to_radians());
+    let light = (azimuth.sin() * up.cos(), azimuth.cos() * up.cos(), up.sin());
+    let facing = (light.2 - to_east * light.0 - to_north * light.1)
+        / (1.0 + to_east * to_east + to_north * to_north).sqrt();
+    let grey = LEVEL + DEPTH * (facing - up.sin()) / up.sin();
+    Some(grey.clamp(0.0, 255.0) as u8)
+}
+
+// --- height lines ---
+
+fn height_lines(relief: &Relief, paper: &Paper) -> Markup {
+    let part = Part::under(relief, paper);
+    let Some((low, high)) = part.range() else {
+        return html! {};
+    };
+    let step_m = round_step((high - low) / MOST_LINES).max(10.0);
+    let lines = part.lines(&steps(low, high, step_m), paper);
+    html! {
+        @for (height_m, data) in &lines {
+            path d=(data) data-height-m=(height_m) {}
+        }
+    }
+}
+
+/// The part of a relief under one map.
+struct Part<'a> {
+    relief: &'a Relief,
+    first: (usize, usize),
+    columns: usize,
+    rows: usize,
+}
+
+impl<'a> Part<'a> {
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        clippy::cast_precision_loss,
+        reason = "clamped to the lattice, which has some thousand columns"
+    )]
+    fn under(relief: &'a Relief, paper: &Paper) -> Self {
+        let shown = paper.bounds();
+        let (sw, ne) = (relief.south_west, relief.north_east);
+        let index = |share: f64, count: usize| {
+            let last = (count - 1) as f64;
+            (share * last).clamp(0.0, last)
+        };
+        let column = |lon: f64| {
+            index(
+                (lon - sw.lon_deg) / (ne.lon_deg - sw.lon_deg),
+                relief.columns,
+            )
+        };
+        let row = |lat: f64| index((ne.lat_deg - lat) / (ne.lat_deg - sw.lat_deg), relief.rows);
+        let (west, east) = (column(shown.low.lon_deg), column(shown.high.lon_deg));
+        let (north, south) = (row(shown.high.lat_deg), row(shown.low.lat_deg));
+        let first = (west.floor() as usize, north.floor() as usize);
+        Self {
+            relief,
+            first,
+            columns: east.ceil() as usize - first.0 + 1,
+            rows: south.ceil() as usize - first.1 + 1,
+        }
+    }
+
+    fn values(&self) -> Vec<f64> {
+        let rows = self.first.1..self.first.1 + self.rows;
+        let columns = self.first.0..self.first.0 + self.columns;
+        rows.flat_map(|r| columns.clone().map(move |c| (c, r)))
+            .map(|(c, r)| self.relief.height(c, r).unwrap_or(f64::NAN))
+            .collect()
+    }
+
+    fn range(&self) -> Option<(f64, f64)> {
+        let values = self.values();
+        let known = values.iter().copied().filter(|v| v.is_finite());
+        let low = known.clone().reduce(f64::min)?;
+        Some((low, known.reduce(f64::max)?))
+    }
+
+    /// Lines with their heights. Pieces that only close a ring along the edge are left out.
+    fn lines(&self, heights_m: &[f64], paper: &Paper) -> Vec<(String, String)> {
+        let builder = ContourBuilder::new(self.columns, self.rows, true);
+        let lines = builder.lines(&self.values(), heights_m).unwrap_or_default();
+        lines
+            .iter()
+            .map(|line| {
+                let rings = line.geometry().0.iter().flat_map(|ring| self.open(ring));
+                let drawn: String = rings
+                    .map(|part| path(&simplified(part.into_iter().map(|p| paper.at(p))), false))
+                    .collect();
+                (format!("{:.0}", line.threshold()), drawn)
+            })
+            .filter(|(_, drawn)| !drawn.is_empty())
+            .collect()
+    }
+
+    /// A ring cut where it runs along the edge of the part, as positions. The crate counts from the corner
+    /// of the first cell, half a step before its middle.
+    #[expect(
+        clippy::cast_precision_loss,
+        reason = "a lattice has some thousand columns"
+    )]
+    fn open(&self, ring: &LineString) -> Vec<Vec<LonLat>> {
+        let (west, north) = (self.first.0 as f64, self.first.1 as f64);
+        let (last_column, last_row) = (self.columns as f64, self.rows as f64);
+        let edge =
+            |x: f64, y: f64| x <= 0.5 || y <= 0.5 || x >= last_column - 0.5 || y >= last_row - 0.5;
+        let mut parts: Vec<Vec<LonLat>> = vec![Vec::new()];
+        let mut outside = false;
+        for c in ring.coords() {
+            let on_edge = edge(c.x, c.y);
+            if on_edge && outside {
+                parts.push(Vec::new());
+            }
+            outside = on_edge;
+            if let Some(part) = parts.last_mut() {
+                part.push(self.relief.position(west + c.x - 0.5, north + c.y - 0.5));
+            }
+        }
+        parts.retain(|part| part.len() > 1);
+        parts
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::geometry::Bounds;
+
+    /// Ground that rises to the east by 100 m in each of its ten columns.
+    fn ramp() -> Relief {
+        Relief {
+            south_west: LonLat::new(8.0, 46.0),
+            north_east: LonLat::new(8.1, 46.1),
+            columns: 11,
+            rows: 11,
+            heights_m: (0..121_u8)
+                .map(|i| Some(f32::from(i % 11) * 100.0))
+                .collect(),
+        }
+    }
+
+    #[test]
+    fn a_height_line_lies_where_the_ground_has_that_height() {
+        let relief = ramp();
+        let bounds = Bounds {
+            low: relief.south_west,
+            high: relief.north_east,
+        };
+        let paper = Paper::showing(&bounds, 480.0);
+        let part = Part::under(&relief, &paper);
+        let lines = part.lines(&[350.0], &paper);
+        let (want, _) = paper.at(LonLat::new(8.035, 46.05));
+        let (_, data) = &lines[0];
+        let x: f64 = data
+            .trim_start_matches('M')
+            .split(' ')
+            .next()
+            .unwrap()
+            .parse()
+            .unwrap();
+        assert!((x - want).abs() < 0.5, "{data} should begin near {want}");
+    }
+
+    #[test]
+    fn ground_towards_the_light_is_brighter() {
+        let relief = ramp();
+        let mut falling = relief.clone();
+        for row in falling.heights_m.chunks_mut(11) {
+            row.reverse();
+        }
+        let middle = |r: &Relief| shade(r, 5, 5, (1000.0, 1000.0)).unwrap();
+        assert!(
+            middle(&relief) > middle(&falling),
+            "west slopes face the light"
+        );
+    }
+
+    #[test]
+    fn ground_without_heights_draws_nothing_and_fails_at_nothing() {
+        let mut relief = ramp();
+        relief.heights_m.fill(None);
+        let paper = Paper::showing(
+            &Bounds {
+                low: relief.south_west,
+                high: relief.north_east,
+            },
+            480.0,
+        );
+        assert!(
+            !ground(&relief, &paper, false).0.contains("<path"),
+            "no line"
+        );
+        relief.heights_m.pop();
+        assert_eq!(ground(&relief, &paper, true).0, "", "not whole");
+    }
+}

@@ -1,0 +1,385 @@
+//! The rope laid out on the snow: people, knots and coils where they come along it.
+
+use maud::{Markup, html};
+
+use super::{
+    paper::{WIDTH, u},
+    said,
+};
+use crate::{
+    leg::{Leg, Mark, MarkKind, TeamSetup},
+    write::{
+        json::number,
+        plain,
+        row::TeamRow,
+        units::{Side, Units},
+        words,
+    },
+};
+
+const LEFT: f64 = 14.0;
+const RIGHT: f64 = WIDTH - 14.0;
+/// Where the rope lies.
+const ROPE_Y: f64 = 46.0;
+const HEIGHT: f64 = 110.0;
+/// What is left of a rope is drawn at this width, whatever its length, so that the set-up has room.
+const LEFT_OVER: f64 = 60.0;
+/// Width of a spare coil likewise.
+const COIL: f64 = 56.0;
+/// Height of a written number, units, at its largest.
+const SIGN_HEIGHT: f64 = 14.0;
+/// Signs of a name beside the rope; the table has all of it. Our judgement.
+const NAME_SIGNS: usize = 9;
+
+/// One way to rope up, with every leg and team that it is for.
+struct Same<'a> {
+    uses: Vec<(&'a Leg, &'a TeamSetup)>,
+}
+
+impl<'a> Same<'a> {
+    /// The first of them: they differ in nothing but who is on the rope.
+    fn setup(&self) -> Option<&'a TeamSetup> {
+        self.uses.first().map(|(_, setup)| *setup)
+    }
+
+    fn holds(&self, setup: &TeamSetup) -> bool {
+        let places = |s: &TeamSetup| -> Vec<(f64, MarkKind)> {
+            s.marks.iter().map(|m| (m.at_m, m.kind)).collect()
+        };
+        let length_m = |s: &TeamSetup| s.rope.as_ref().map(|r| r.length_m);
+        self.setup().is_some_and(|first| {
+            places(first) == places(setup)
+                && length_m(first) == length_m(setup)
+                && first.knots.why == setup.knots.why
+        })
+    }
+
+    /// `Legs 2, 4`, or with several teams `Leg 2: teams 1, 3; leg 4: team 1`.
+    fn shown(&self) -> String {
+        let mut legs: Vec<(&Leg, Vec<String>)> = Vec::new();
+        for (leg, setup) in &self.uses {
+            match legs.last_mut().filter(|(last, _)| last.leg == leg.leg) {
+                Some((_, teams)) => teams.push(setup.team.to_string()),
+                None => legs.push((leg, vec![setup.team.to_string()])),
+            }
+        }
+        if legs.iter().all(|(leg, _)| leg.teams.len() == 1) {
+            let numbers: Vec<String> = legs.iter().map(|(leg, _)| leg.leg.to_string()).collect();
+            return format!("{} {}", plural("Leg", numbers.len()), numbers.join(", "));
+        }
+        let each = legs.iter().map(|(leg, teams)| {
+            format!(
+                "leg {}: {} {}",
+                leg.leg,
+                plural("team", teams.len()),
+                teams.join(", ")
+            )
+        });
+        words::capital(&each.collect::<Vec<_>>().join("; "))
+    }
+
+    /// Who or what comes at a mark: `person 1 / person 2 ties in` where it depends on the team.
+    fn at(&self, mark: usize) -> String {
+        const DOES: &str = " ties in";
+        let marks = self
+            .uses
+            .iter()
+            .filter_map(|(_, setup)| setup.marks.get(mark));
+        let mut whats: Vec<&str> = marks.map(|m| m.what.as_str()).collect();
+        whats.sort_unstable();
+        whats.dedup();
+        match whats.as_slice() {
+            [one] => (*one).to_owned(),
+            many => {
+                let who: Vec<&str> = many
+                    .iter()
+                    .map(|w| w.strip_suffix(DOES).unwrap_or(w))
+                    .collect();
+                format!("{}{DOES}", who.join(" / "))
+            }
+        }
+    }
+
+    /// Whether the same people are on it wherever it is used.
+    fn one_team(&self) -> bool {
+        self.uses.windows(2).all(|w| w[0].1.team == w[1].1.team)
+    }
+}
+
+fn plural(word: &str, count: usize) -> String {
+    if count == 1 {
+        word.to_owned()
+    } else {
+        format!("{word}s")
+    }
+}
+
+/// Each set-up once, with the legs it is for.
+pub(super) fn ropes(legs: &[Leg], units: Units) -> Markup {
+    html! {
+        @for (i, same) in grouped(legs).iter().enumerate() {
+            @if let Some(setup) = same.setup() { (rope(i + 1, same, setup, units)) }
+        }
+    }
+}
+
+fn grouped(legs: &[Leg]) -> Vec<Same<'_>> {
+    let mut groups: Vec<Same<'_>> = Vec::new();
+    for (leg, setup) in legs
+        .iter()
+        .flat_map(|l| l.teams.iter().map(move |t| (l, t)))
+    {
+        match groups.iter_mut().find(|g| g.holds(setup)) {
+            Some(group) => group.uses.push((leg, setup)),
+            None => groups.push(Same {
+                uses: vec![(leg, setup)],
+            }),
+        }
+    }
+    groups
+}
+
+fn rope(count: usize, same: &Same<'_>, setup: &TeamSetup, units: Units) -> Markup {
+    let legs = same.shown();
+    html! {
+        article class="rope" {
+            h3 { (legs) " – " (TeamRow::new(setup, units).spacing) " apart" }
+            p { "Brake knots: " (knots(setup)) ". " (said(&words::capital(&setup.knots.why))) "." }
+            div class="pair" {
+                div {
+                    (drawing(count, same, setup, units))
+                    (ledger(setup, units))
+                }
+                (marks(same, setup, units))
+            }
+        }
+    }
+}
+
+fn knots(setup: &TeamSetup) -> String {
+    match setup.knots.count {
+        0 => "none".to_owned(),
+        count => format!("{count}, {} from each end", setup.knots.each_end),
+    }
+}
+
+// --- the drawing ---
+
+/// Metres of rope to units. Coils are wound up and drawn at one width, so that knots have room.
+struct Scale {
+    coil_m: f64,
+    total_m: f64,
+    coil: f64,
+    end: f64,
+}
+
+impl Scale {
+    fn of(setup: &TeamSetup) -> Self {
+        let is_left = setup.rope.as_ref().is_some_and(|r| r.spare_m > 0.0);
+        Self {
+            coil_m: setup.coil_m,
+            total_m: setup.ledger.total_m,
+            coil: if setup.coil_m > 0.0 { COIL } else { 0.0 },
+            end: if is_left { RIGHT - LEFT_OVER } else { RIGHT },
+        }
+    }
+
+    fn x(&self, at_m: f64) -> f64 {
+        let laid_m = (self.total_m - 2.0 * self.coil_m).max(1e-9);
+        let laid = self.end - LEFT - 2.0 * self.coil;
+        let wound = |share_m: f64| self.coil * (share_m / self.coil_m.max(1e-9)).clamp(0.0, 1.0);
+        let between = laid * ((at_m - self.coil_m) / laid_m).clamp(0.0, 1.0);
+        LEFT + wound(at_m) + between + wound(at_m - self.coil_m - laid_m)
+    }
+}
+
+fn drawing(count: usize, same: &Same<'_>, setup: &TeamSetup, units: Units) -> Markup {
+    let scale = Scale::of(setup);
+    let says = format!(
+        "{}: the rope laid out with {} people, {} brake knots and coils of {} at both ends; \
+         the table beside it has every mark",
+        same.shown(),
+        setup.people,
+        setup.knots.count,
+        units.length(setup.coil_m, Side::Demand)
+    );
+    let id = format!("rope-{count}");
+    html! {
+        svg class="drawing wide" role="img" aria-labelledby=(id) viewBox={ "0 0 " (u(WIDTH)) " " (u(HEIGHT)) } {
+            title id=(id) { (says) }
+            (cord(setup, &scale, units))
+            (coils(setup, &scale, units))
+            (spans(setup, &scale, units))
+            @for mark in told(setup, &scale) { (mark_sign(mark, &scale, units)) }
+            (people(setup, &scale, same.one_team()))
+        }
+    }
+}
+
+/// The rope itself: what the set-up takes, and what is left of the one at hand or missing from it.
+fn cord(setup: &TeamSetup, scale: &Scale, units: Units) -> Markup {
+    let spare_m = setup.rope.as_ref().map_or(0.0, |r| r.spare_m);
+    let (solid, class, says) = if spare_m < 0.0 {
+        let says = format!("{} missing", units.length(-spare_m, Side::Demand));
+        (scale.x(scale.total_m + spare_m), "missing", says)
+    } else {
+        let says = format!("{} left", units.length(spare_m, Side::AtHand));
+        (scale.end, "left", says)
+    };
+    html! {
+        path class="cord" d={ "M" (u(LEFT)) " " (u(ROPE_Y)) "H" (u(solid)) } {}
+        @if RIGHT - solid > 0.5 {
+            path class={ "cord " (class) } d={ "M" (u(solid)) " " (u(ROPE_Y)) "H" (u(RIGHT)) } {}
+            text x=(u(RIGHT)) y="12" text-anchor="end" { (says) }
+        }
+    }
+}
+
+/// Loops over the stretches that the end people carry.
+fn coils(setup: &TeamSetup, scale: &Scale, units: Units) -> Markup {
+    if setup.coil_m <= 0.0 {
+        return html! {};
+    }
+    let ends = [
+        (0.0, setup.coil_m),
+        (scale.total_m - setup.coil_m, scale.total_m),
+    ];
+    let says = units.length(setup.coil_m, Side::Demand);
+    html! {
+        @for (from_m, to_m) in ends {
+            @let (x0, x1) = (scale.x(from_m), scale.x(to_m));
+            path class="coil" d=(loops(x0, x1)) {}
+            text x=(u(f64::midpoint(x0, x1))) y=(u(HEIGHT - 8.4)) text-anchor="middle" { (says) }
+        }
+    }
+}
+
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    clippy::cast_precision_loss,
+    reason = "a drawing is some hundred units wide"
+)]
+fn loops(x0: f64, x1: f64) -> String {
+    const SIZE: f64 = 8.0;
+    let count = ((x1 - x0) / SIZE).floor().clamp(1.0, 60.0) as usize;
+    let step = (x1 - x0) / count as f64;
+    let ring = |i: usize| {
+        let x = x0 + step * (i as f64 + 0.5);
+        let r = SIZE * 0.5;
+        format!("M{} {}a{r} {} 0 1 0 0.1 0z", u(x), u(ROPE_Y - 6.0), u(6.0))
+    };
+    (0..count).map(ring).collect()
+}
+
+/// Walking distances between neighbours, under the marks.
+fn spans(setup: &TeamSetup, scale: &Scale, units: Units) -> Markup {
+    let ties: Vec<f64> = of(setup, MarkKind::TieIn)
+        .map(|m| scale.x(m.at_m))
+        .collect();
+    let says = units.length(setup.spacing_m, Side::Demand);
+    let y = HEIGHT - 12.0;
+    html! {
+        @for pair in ties.windows(2) {
+            @if let [from, to] = pair {
+                path class="span" d={ "M" (u(*from)) " " (u(y - 4.0)) "v8m0 -4H" (u(*to)) "m0 -4v8" } {}
+                text class="plate" x=(u(f64::midpoint(*from, *to))) y=(u(y + 3.6)) text-anchor="middle" { (says) }
+            }
+        }
+    }
+}
+
+fn of(setup: &TeamSetup, kind: MarkKind) -> impl Iterator<Item = &Mark> {
+    setup.marks.iter().filter(move |m| m.kind == kind)
+}
+
+/// The marks, without the end of the rope where it has no room beside the last tie-in.
+fn told<'a>(setup: &'a TeamSetup, scale: &Scale) -> Vec<&'a Mark> {
+    let last_tie = of(setup, MarkKind::TieIn)
+        .last()
+        .map_or(0.0, |m| scale.x(m.at_m));
+    let room = |m: &&Mark| m.kind != MarkKind::End || scale.x(m.at_m) - last_tie > SIGN_HEIGHT;
+    setup.marks.iter().filter(room).collect()
+}
+
+/// The metres of one mark, written along it, since knots lie close; and the knot.
+fn mark_sign(mark: &Mark, scale: &Scale, units: Units) -> Markup {
+    let (x, y) = (scale.x(mark.at_m), ROPE_Y + 12.0);
+    let middle = y + 26.0;
+    html! {
+        @if mark.kind == MarkKind::Knot {
+            path class="knot" d={ "M" (u(x)) " " (u(ROPE_Y - 5.0)) "l5 5l-5 5l-5 -5z" } {}
+        }
+        path class="drop" d={ "M" (u(x)) " " (u(ROPE_Y + 6.0)) "v5" } {}
+        text class="along" x=(u(x)) y=(u(middle)) text-anchor="end"
+            transform={ "rotate(-90 " (u(x)) " " (u(middle)) ") translate(26 3.5)" } {
+            (units.number(mark.at_m, Side::Measured))
+        }
+    }
+}
+
+fn people(setup: &TeamSetup, scale: &Scale, named: bool) -> Markup {
+    let ties = of(setup, MarkKind::TieIn).zip(&setup.persons);
+    html! {
+        @for (i, (mark, person)) in ties.enumerate() {
+            @let x = scale.x(mark.at_m);
+            circle class="person" cx=(u(x)) cy=(u(ROPE_Y)) r="8" {}
+            text class="person" x=(u(x)) y=(u(ROPE_Y + 3.6)) { (i + 1) }
+            @if named && !person.name.chars().all(|c| c.is_ascii_digit()) {
+                text x=(u(x)) y=(u(ROPE_Y - 14.0)) text-anchor="middle" { (plain::short(&person.name, NAME_SIGNS)) }
+            }
+        }
+    }
+}
+
+// --- the tables ---
+
+fn marks(same: &Same<'_>, setup: &TeamSetup, units: Units) -> Markup {
+    html! {
+        table class="marks" {
+            caption { "Marks from the first person’s free end" }
+            thead { tr {
+                th scope="col" { "What" }
+                th scope="col" class="n" { "At " small { (units.short()) } }
+                th scope="col" class="n" { "Arm spans" }
+            } }
+            tbody {
+                @for (i, mark) in setup.marks.iter().enumerate() {
+                    tr data-at-m=(number(mark.at_m)) {
+                        th scope="row" { (said(&same.at(i))) }
+                        td class="n" { (units.number(mark.at_m, Side::Measured)) }
+                        td class="n" { (format!("{:.1}", mark.at_arm_spans)) }
+                    }
+                }
+            }
+        }
+    }
+}
+
+fn ledger(setup: &TeamSetup, units: Units) -> Markup {
+    let ledger = &setup.ledger;
+    let at_hand = setup
+        .rope
+        .as_ref()
+        .map(|r| ("At hand", r.length_m, Side::AtHand));
+    let sold = setup
+        .sold_length_m
+        .map(|m| ("Next sold", m, Side::Measured));
+    let lines = [
+        ("Spans", ledger.spans_m, Side::Demand),
+        ("Knots", ledger.knots_m, Side::Demand),
+        ("Tie-ins", ledger.tie_ins_m, Side::Demand),
+        ("Coils", ledger.coils_m, Side::Demand),
+        ("Needed", ledger.total_m, Side::Demand),
+    ];
+    let columns: Vec<_> = lines.into_iter().chain(at_hand.or(sold)).collect();
+    html! {
+        table class="ledger" {
+            caption { "Where the rope goes, " (units.short()) }
+            thead { tr { @for (what, ..) in &columns { th scope="col" class="n" { (what) } } } }
+            tbody { tr { @for (what, metres, side) in &columns {
+                td class={ "n" @if *what == "Needed" { " total" } } { (units.number(*metres, *side)) }
+            } } }
+        }
+    }
+}
