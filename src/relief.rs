@@ -40,6 +40,18 @@ impl Relief {
             return Ok(None);
         };
         let (south_west, north_east) = widened(line);
+        Self::within(south_west, north_east, terrain)
+    }
+
+    /// The ground of a window, for a map that shows just that; `None` where the terrain has no height in it.
+    ///
+    /// # Errors
+    /// If a terrain file turns out to be broken where it is read.
+    pub fn within(
+        south_west: LonLat,
+        north_east: LonLat,
+        terrain: &Terrain,
+    ) -> Result<Option<Self>, Problem> {
         let (columns, rows) = lattice(south_west, north_east, terrain);
         let heights_m = terrain.relief(south_west, north_east, columns, rows)?;
         if heights_m.iter().all(Option::is_none) {

@@ -4,11 +4,12 @@ use schrund::{
     planning::{self, Job},
     problem::Problem,
     profile::Profile,
+    relief::Relief,
     rules::Rule,
     team::{Party, Person},
     write::{
         Sheet,
-        report::{Relief, Variant},
+        report::{self, Variant},
     },
 };
 
@@ -36,12 +37,10 @@ impl Scene {
 }
 
 fn relief(job: &Job<'_>, sheet: &Sheet<'_>) -> Result<Option<Relief>, Problem> {
-    let (Some(terrain), Some(mut relief)) = (job.terrain, Relief::under(sheet)) else {
-        return Ok(None);
-    };
-    let corners = (relief.south_west, relief.north_east);
-    relief.heights_m = terrain.relief(corners.0, corners.1, relief.columns, relief.rows)?;
-    Ok(Some(relief))
+    match (job.terrain, report::window(sheet)) {
+        (Some(terrain), Some((low, high))) => Relief::within(low, high, terrain),
+        _ => Ok(None),
+    }
 }
 
 /// Both other parties, each planned or refused. The last person named is the one who stays away; the one

@@ -23,9 +23,11 @@ mod said;
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 use super::{Sheet, plain, style, units::Units};
-use crate::{leg::Verdict, plan::Plan, problem::Problem, profile::Profile, team::Contact};
+use crate::{
+    leg::Verdict, plan::Plan, problem::Problem, profile::Profile, relief::Relief, team::Contact,
+};
 
-pub use relief::Relief;
+pub use relief::window;
 
 /// What the report shows beside the plan.
 #[derive(Clone, Copy, Debug, Default)]

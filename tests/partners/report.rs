@@ -5,10 +5,11 @@ use std::collections::BTreeSet;
 use schrund::{
     geometry::LonLat,
     planning::{self, Job},
+    relief::Relief,
     team::{Contact, Party},
     write::{
         json,
-        report::{Extras, Relief, Variant, page},
+        report::{Extras, Variant, page},
         units::Units,
     },
 };

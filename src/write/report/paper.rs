@@ -1,6 +1,6 @@
 //! From the earth to the paper: metres round the middle of the map, scaled to drawing units, north up.
 //!
-//! *Model:* [`Frame`](crate::geometry::frame::Frame) at the middle. *Error:* that frame's; a drawing of
+//! *Model:* [`Frame`] at the middle. *Error:* that frame's; a drawing of
 //! 20 km is off by a few metres at its edges, less than the width of a line.
 
 use std::fmt::Write as _;

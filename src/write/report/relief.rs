@@ -11,22 +11,7 @@ use maud::{Markup, html};
 use super::Extras;
 use super::map::Ground;
 use super::paper::{Paper, path, round_step, simplified, steps, u};
-use crate::{geometry::LonLat, write::Sheet};
-
-/// Heights on a lattice of positions, corners included, row 0 in the north; `None` where there is none.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Relief {
-    /// South-west corner.
-    pub south_west: LonLat,
-    /// North-east corner; beyond 180° where the window crosses the antimeridian.
-    pub north_east: LonLat,
-    /// Positions from west to east.
-    pub columns: usize,
-    /// Positions from north to south.
-    pub rows: usize,
-    /// Metres, row by row: `columns` × `rows` of them.
-    pub heights_m: Vec<Option<f32>>,
-}
+use crate::{geometry::LonLat, relief::Relief, write::Sheet};
 
 /// Height lines on a map are at most so many. Our judgement.
 const MOST_LINES: f64 = 14.0;
@@ -36,68 +21,41 @@ const DEPTH: f64 = 78.0;
 /// Elevation and azimuth of the light, degrees. Habit of maps, no source.
 const LIGHT_DEG: (f64, f64) = (45.0, 315.0);
 
-/// Positions from west to east of the ground under a report's map. Our judgement: finer than the eye sees
-/// on paper, and a picture of less than 100 kB.
-const COLUMNS: usize = 360;
+/// The window that the map of a route shows, south-west and north-east corner; `None` for a route without a
+/// line.
+#[must_use]
+pub fn window(sheet: &Sheet<'_>) -> Option<(LonLat, LonLat)> {
+    let extras = Extras::default();
+    let shown = Ground::new(sheet, &extras).paper()?.bounds();
+    Some((shown.low, shown.high))
+}
 
-impl Relief {
-    /// The window that the map of a route shows, without heights yet; `None` for a route without a line.
-    #[must_use]
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        clippy::cast_precision_loss,
-        reason = "a map is at most as high as it is wide"
-    )]
-    pub fn under(sheet: &Sheet<'_>) -> Option<Self> {
-        let extras = Extras::default();
-        let paper = Ground::new(sheet, &extras).paper()?;
-        let shown = paper.bounds();
-        let rows = (COLUMNS as f64 * paper.height / paper.width).ceil() as usize;
-        Some(Self {
-            south_west: shown.low,
-            north_east: shown.high,
-            columns: COLUMNS,
-            rows,
-            heights_m: vec![None; COLUMNS * rows],
-        })
-    }
+/// Whether every position has its place.
+fn is_whole(relief: &Relief) -> bool {
+    relief.columns > 1
+        && relief.rows > 1
+        && relief.columns.checked_mul(relief.rows) == Some(relief.heights_m.len())
+}
 
-    /// Whether every position has its place.
-    #[must_use]
-    pub fn is_whole(&self) -> bool {
-        self.columns > 1
-            && self.rows > 1
-            && self.columns.checked_mul(self.rows) == Some(self.heights_m.len())
-    }
+fn height(relief: &Relief, column: usize, row: usize) -> Option<f64> {
+    relief.height_m(column, row).map(f64::from)
+}
 
-    fn height(&self, column: usize, row: usize) -> Option<f64> {
-        let at = row.checked_mul(self.columns)?.checked_add(column)?;
-        let inside = column < self.columns && row < self.rows;
-        self.heights_m
-            .get(at)
-            .copied()
-            .flatten()
-            .filter(|_| inside)
-            .map(f64::from)
-    }
-
-    #[expect(
-        clippy::cast_precision_loss,
-        reason = "a lattice has some thousand columns"
-    )]
-    fn position(&self, column: f64, row: f64) -> LonLat {
-        let (sw, ne) = (self.south_west, self.north_east);
-        LonLat::new(
-            sw.lon_deg + column / (self.columns - 1) as f64 * (ne.lon_deg - sw.lon_deg),
-            ne.lat_deg - row / (self.rows - 1) as f64 * (ne.lat_deg - sw.lat_deg),
-        )
-    }
+#[expect(
+    clippy::cast_precision_loss,
+    reason = "a lattice has some thousand columns"
+)]
+fn position(relief: &Relief, column: f64, row: f64) -> LonLat {
+    let (sw, ne) = (relief.south_west, relief.north_east);
+    LonLat::new(
+        sw.lon_deg + column / (relief.columns - 1) as f64 * (ne.lon_deg - sw.lon_deg),
+        ne.lat_deg - row / (relief.rows - 1) as f64 * (ne.lat_deg - sw.lat_deg),
+    )
 }
 
 /// The ground under a map, to be clipped by it.
 pub(super) fn ground(relief: &Relief, paper: &Paper, shaded: bool) -> Markup {
-    if !relief.is_whole() {
+    if !is_whole(relief) {
         return html! {};
     }
     html! {
@@ -115,8 +73,8 @@ fn picture(relief: &Relief, paper: &Paper) -> Markup {
         reason = "a lattice has some thousand columns"
     )]
     let (east, south) = (relief.columns as f64 - 0.5, relief.rows as f64 - 0.5);
-    let (x0, y0) = paper.at(relief.position(-0.5, -0.5));
-    let (x1, y1) = paper.at(relief.position(east, south));
+    let (x0, y0) = paper.at(position(relief, -0.5, -0.5));
+    let (x1, y1) = paper.at(position(relief, east, south));
     html! {
         image x=(u(x0)) y=(u(y0)) width=(u(x1 - x0)) height=(u(y1 - y0))
             preserveAspectRatio="none" href={ "data:image/png;base64," (STANDARD.encode(png)) } {}
@@ -139,10 +97,10 @@ fn png(relief: &Relief) -> Option<Vec<u8>> {
 }
 
 fn shades(relief: &Relief) -> Vec<u8> {
-    let here = relief.position(0.0, 0.0);
+    let here = position(relief, 0.0, 0.0);
     let cell = (
-        here.distance_m(relief.position(1.0, 0.0)).max(1e-6),
-        here.distance_m(relief.position(0.0, 1.0)).max(1e-6),
+        here.distance_m(position(relief, 1.0, 0.0)).max(1e-6),
+        here.distance_m(position(relief, 0.0, 1.0)).max(1e-6),
     );
     (0..relief.rows)
         .flat_map(|row| (0..relief.columns).map(move |column| (column, row)))
@@ -163,8 +121,8 @@ fn shade(relief: &Relief, column: usize, row: usize, cell: (f64, f64)) -> Option
         (Some(a), None) => (here - a) / step_m,
         (None, None) => 0.0,
     };
-    let here = relief.height(column, row)?;
-    let side = |c: Option<usize>, r: Option<usize>| relief.height(c?, r?);
+    let here = height(relief, column, row)?;
+    let side = |c: Option<usize>, r: Option<usize>| height(relief, c?, r?);
     let (west, east) = (column.checked_sub(1), column.checked_add(1));
     let (north, south) = (row.checked_sub(1), row.checked_add(1));
     let (c, r) = (Some(column), Some(row));
@@ -238,7 +196,7 @@ impl<'a> Part<'a> {
         let rows = self.first.1..self.first.1 + self.rows;
         let columns = self.first.0..self.first.0 + self.columns;
         rows.flat_map(|r| columns.clone().map(move |c| (c, r)))
-            .map(|(c, r)| self.relief.height(c, r).unwrap_or(f64::NAN))
+            .map(|(c, r)| height(self.relief, c, r).unwrap_or(f64::NAN))
             .collect()
     }
 
@@ -286,7 +244,7 @@ impl<'a> Part<'a> {
             }
             outside = on_edge;
             if let Some(part) = parts.last_mut() {
-                part.push(self.relief.position(west + c.x - 0.5, north + c.y - 0.5));
+                part.push(position(self.relief, west + c.x - 0.5, north + c.y - 0.5));
             }
         }
         parts.retain(|part| part.len() > 1);
