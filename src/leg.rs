@@ -1,9 +1,12 @@
 //! One leg of the plan and the set-up of each rope team on it.
 
+pub mod fall;
+
 use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::plan::Finding;
+use fall::{Arrest, FallReserve, HaulTable};
 
 /// A part of a stage that is walked in one way. Legs tile their stage.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
@@ -178,6 +181,19 @@ pub struct TeamSetup {
     /// Widest gap across that this rope (without one: the length sold) still covers on this leg, metres.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub covers_gap_m: Option<f64>,
+    /// Least snow on the ice from which the brake knots count, metres; absent without knots.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub knots_count_from_snow_m: Option<f64>,
+    /// Mass of one spare coil, kilograms, for the rope at hand or one of the assumed diameter.
+    pub coil_kg: f64,
+    /// Free rope for the fall of each person, in rope order.
+    pub falls: Vec<FallReserve>,
+    /// Whether the team holds the worst fall; absent where the model has no answer.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub arrest: Option<Arrest>,
+    /// How that person can be hauled out; absent where the model has no answer.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub haul: Option<HaulTable>,
 }
 
 /// One person in rope order.
@@ -206,6 +222,24 @@ pub struct KnotSet {
     pub bite: Bite,
     /// Why they are tied or not.
     pub why: String,
+}
+
+impl KnotSet {
+    /// Distances walked from the front end of span `span` (from 0, of `spans`) to its knots, nearest first: one set
+    /// from each end person.
+    #[must_use]
+    pub fn in_span(&self, span: usize, spans: usize, spacing_m: f64) -> Vec<f64> {
+        let set: Vec<f64> = std::iter::successors(Some(self.first_m), |d| Some(d + self.step_m))
+            .take(self.each_end)
+            .collect();
+        let from_front = set.iter().copied().filter(|_| span == 0);
+        let from_rear = set
+            .iter()
+            .rev()
+            .map(|d| spacing_m - d)
+            .filter(|_| span + 1 == spans);
+        from_front.chain(from_rear).collect()
+    }
 }
 
 /// Whether brake knots bite into the lip.

@@ -26,6 +26,7 @@ pub mod team;
 pub mod zone;
 
 pub mod leg;
+pub mod options;
 pub mod plan;
 
 pub mod read;

@@ -22,6 +22,9 @@ pub struct Plan {
     pub legs: Vec<Leg>,
     /// What goes into the packs.
     pub carry: Vec<Carry>,
+    /// How the trip goes with fewer changes of the set-up; absent where nothing is saved by it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub keep_setup: Option<KeepSetup>,
     /// What must be said about the whole; what belongs to a leg stands there.
     pub findings: Vec<Finding>,
     /// What the plan rests on.
@@ -169,8 +172,63 @@ pub struct CrossingSummary {
 pub struct Carry {
     /// Metres: a length sold, or that of the rope at hand.
     pub length_m: f64,
+    /// Number of the rope team that carries it.
+    pub team: usize,
+    /// Rope needed on the leg that asks most, metres.
+    pub needed_m: f64,
+    /// That leg: the one that decides which rope.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub leg: Option<usize>,
     /// For whom and because of which leg.
     pub why: String,
+}
+
+/// The trip with some set-ups kept over several roped legs, against changing before each leg.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct KeepSetup {
+    /// As the legs stand: how often the set-up changes, and what that costs in minutes.
+    pub as_planned: ChangeCost,
+    /// With the set-ups kept.
+    pub kept: ChangeCost,
+    /// The roped legs, those under one set-up together.
+    pub runs: Vec<KeptRun>,
+}
+
+/// How often the set-up changes between the roped legs of a stage, and what that costs.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, JsonSchema)]
+pub struct ChangeCost {
+    /// Changes.
+    pub changes: usize,
+    /// Minutes for them, and those lost by walking wider than a leg asks for.
+    pub minutes: f64,
+}
+
+/// Roped legs of one stage under one set-up.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct KeptRun {
+    /// Number of the stage.
+    pub stage: usize,
+    /// Numbers of the legs.
+    pub legs: Vec<usize>,
+    /// One set-up for each rope team.
+    pub teams: Vec<KeptTeam>,
+}
+
+/// The set-up of one team over several legs.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct KeptTeam {
+    /// Number of the rope team.
+    pub team: usize,
+    /// Walking distance between neighbours, metres: the least that suits all the legs.
+    pub spacing_m: f64,
+    /// Brake knots from each end person, where any of the legs wants them.
+    pub knots_each_end: usize,
+    /// Spare rope of each end person, metres.
+    pub coil_m: f64,
+    /// Rope needed, metres.
+    pub needed_m: f64,
+    /// How much longer than planned the team stays on the rope after each leg, at most, metres.
+    pub longer_m: f64,
 }
 
 /// Something that must be said.

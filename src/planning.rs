@@ -1,11 +1,17 @@
 //! From a job to a plan: the sole place where the stages of the flow meet.
 
 mod account;
+mod answers;
 mod cautions;
 mod clock;
+mod falls;
 mod footing;
 mod frame;
 mod judge;
+mod keep;
+mod memo;
+mod of_team;
+mod options;
 mod sketch;
 mod underfoot;
 
@@ -20,6 +26,7 @@ use crate::{
     zone::Zone,
 };
 pub use cautions::CAUTIONS;
+pub use options::options;
 pub use underfoot::profile;
 
 /// Version of the plan's form; changes when a name or unit in it does.
@@ -52,21 +59,25 @@ pub struct Job<'a> {
 /// The party cannot go, no zone is met by the route, or a terrain file is broken where it is read.
 pub fn plan(job: &Job<'_>) -> Result<Plan, Vec<Problem>> {
     let teams = teams_of(job.party)?;
+    let memo = memo::Memo::default();
     let stages: Vec<sketch::Sketch<'_>> = job
         .route
         .stages
         .iter()
-        .map(|stage| sketch::Sketch::of(job, &teams, stage))
+        .map(|stage| sketch::Sketch::of(job, &teams, stage, &memo))
         .collect::<Result<_, Problem>>()
         .map_err(|fault| vec![fault])?;
-    met(job, &stages)?;
+    met_by(job, stages.iter().any(|s| !s.contacts.is_empty()))?;
     let ropes = account::shared_ropes(job, &teams, &stages);
+    let mut answers = answers::Answers::default();
     let mut legs: Vec<Leg> = Vec::new();
     for stage in &stages {
         for leg in &stage.legs {
-            legs.push(judge::leg(job, stage, leg, &ropes, legs.len() + 1));
+            let number = legs.len() + 1;
+            legs.push(judge::leg(job, stage, leg, &ropes, &mut answers, number));
         }
     }
+    answers.advise(job, &mut legs);
     let zones = account::zones(job, &stages);
     clock::set(job, &zones, &mut legs);
     Ok(Plan {
@@ -74,6 +85,7 @@ pub fn plan(job: &Job<'_>) -> Result<Plan, Vec<Problem>> {
         route: account::route(job, &stages, &legs),
         zones,
         carry: account::carry(job, &teams, &stages, &legs, &ropes),
+        keep_setup: keep::keep(job, &stages, &ropes),
         findings: account::findings(job, &stages),
         assumptions: account::assumptions(job.rules),
         cautions: CAUTIONS.iter().map(|&c| c.to_owned()).collect(),
@@ -96,8 +108,8 @@ fn teams_of(party: &Party) -> Result<Vec<RopeTeam>, Vec<Problem>> {
 }
 
 /// A plan in which no zone is met would look like an all-clear.
-fn met(job: &Job<'_>, stages: &[sketch::Sketch<'_>]) -> Result<(), Vec<Problem>> {
-    if stages.iter().any(|s| !s.contacts.is_empty()) {
+fn met_by(job: &Job<'_>, any: bool) -> Result<(), Vec<Problem>> {
+    if any {
         return Ok(());
     }
     let says = match job.zones.len() {

@@ -101,6 +101,9 @@ codes! {
     /// The line along this leg is steeper than roping together without anchors can answer for: on hard
     /// snow one slip takes all.
     TooSteep, "too-steep-to-rope-without-anchors", Grave;
+    /// The fall model does not see this team hold a fall in any of the cases assumed, not even the favourable one.
+    /// On bare ice that is the rule. A roped fall there takes all.
+    HeldInNone, "fall-held-in-none", Grave;
     /// The team runs along the crevasses: several people can stand over one gap, and no spacing helps.
     /// Walk in echelon (staggered) or take another line.
     Along, "along-the-crevasses", Warning;
@@ -122,12 +125,19 @@ codes! {
     CutOff, "cut-off-by-route-end", Warning;
     /// The route ends before the last person has left the ice and its margin.
     LastOnIce, "last-person-still-on-ice", Warning;
+    /// A spare coil so long or heavy that it hinders who carries it.
+    CoilHeavy, "coil-is-a-burden", Note;
     /// From this steepness the avalanche bulletin decides.
     AvalancheTerrain, "avalanche-terrain", Note;
     /// The spare rope reaches a fallen end person, not one in the middle.
     MiddleNotReached, "middle-person-not-reached", Note;
     /// Brake knots and a rope cut into the lip block the loaded strand, so a haul needs its own.
     KnotsBlockHaul, "knots-block-the-loaded-strand", Note;
+    /// Those left on the rope cannot pull the fallen person out by any haul that their free rope allows. It rests
+    /// on what one person pulls on snow and on turns round karabiners; both can be changed.
+    HaulTooWeak, "haul-beyond-those-left", Note;
+    /// A figure lies outside what the model of falls or hauls can be asked, so it says nothing about this leg.
+    NoAnswer, "model-has-no-answer", Note;
     /// Where every gap is in sight, many teach to go without a rope, because a slip of one pulls all.
     /// Others rope where the ice is badly broken. The plan shows the roped view unless the practice set
     /// or the zone says otherwise.

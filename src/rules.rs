@@ -5,6 +5,7 @@
 
 pub mod choice;
 pub mod figure;
+pub mod nature;
 pub mod practice;
 
 use std::ops::Index;
@@ -13,6 +14,7 @@ use serde::Deserialize;
 
 pub use choice::{Choices, Cover, Knots, Pace, Reserve, Travel};
 pub use figure::{Figure, Origin, Standing};
+pub use nature::Nature;
 
 use crate::problem::{Code, Place, Problem};
 
@@ -103,6 +105,12 @@ rules! {
     ConvexOverM "convex_over_m",
     ConvexMost "convex_most",
     StraightM "straight_m",
+    AnchorShare "anchor_share",
+    RopeDiameterMm "rope_diameter_mm",
+    CoilMostM "coil_most_m",
+    CoilMostKg "coil_most_kg",
+    LongSlingM "long_sling_m",
+    WideMinPerKmM "wide_min_per_km_m",
 }
 
 impl Rule {
@@ -145,6 +153,8 @@ pub struct Rules {
     figures: Vec<Figure>,
     /// The words that are not figures.
     pub choices: Choices,
+    /// What the models of falls and hauls take as given.
+    pub nature: Nature,
     /// Name of the practice set they come from.
     pub practice: String,
     /// Who chose the practice set.
@@ -201,9 +211,14 @@ impl Rules {
             Some(entry) => Figure::from_entry(rule, entry, Origin::Default),
             None => Figure::base_spacing(rule),
         });
+        let nature = Nature::built_in().map_err(|says| {
+            let place = Place::file("data/holding.toml");
+            vec![Problem::new(Code::BrokenText, place, says)]
+        })?;
         Ok(Self {
             figures: figures.collect(),
             choices: Choices::default(),
+            nature,
             practice: String::new(),
             practice_origin: Origin::Default,
         })
@@ -244,6 +259,24 @@ impl Rules {
             Rule::SnowshoeFactor => self.choices.travel.value == Travel::Snowshoe,
             _ => true,
         })
+    }
+
+    /// These rules under another of the embedded practice sets; what the trip file or a flag put in force stays.
+    ///
+    /// # Errors
+    /// There is no such set, or a figure kept contradicts it.
+    pub fn under_practice(&self, name: &str) -> Result<Self, Vec<Problem>> {
+        let mut other = Self::with_practice(&practice::Source::Named(name))?;
+        let kept = self
+            .figures
+            .iter()
+            .filter(|f| matches!(f.origin, Origin::Trip | Origin::Flag));
+        for figure in kept {
+            *other.figure_mut(figure.rule) = figure.clone();
+        }
+        other.choices.keep_leaders(&self.choices);
+        other.nature = self.nature.clone();
+        Ok(other)
     }
 
     pub(crate) fn figure_mut(&mut self, rule: Rule) -> &mut Figure {

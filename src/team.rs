@@ -98,11 +98,23 @@ impl Party {
     /// The party on so many ropes, sizes as equal as can be, the larger teams first.
     #[must_use]
     pub fn split_into(&self, teams: usize) -> Vec<RopeTeam> {
-        let mut members: Vec<Vec<usize>> = vec![Vec::new(); teams];
         let size = |team: usize| {
             let (share, rest) = (self.people.len() / teams, self.people.len() % teams);
             share + usize::from(team < rest)
         };
+        let sizes: Vec<usize> = (0..teams).map(size).collect();
+        self.split_by(&sizes)
+    }
+
+    /// The party on ropes of these sizes, the heavier people spread over them: dealt out to and fro, the heaviest
+    /// first. Who finds no place goes to the team whose turn it is.
+    #[must_use]
+    pub fn split_by(&self, sizes: &[usize]) -> Vec<RopeTeam> {
+        let teams = sizes.len();
+        if teams == 0 {
+            return Vec::new();
+        }
+        let mut members: Vec<Vec<usize>> = vec![Vec::new(); teams];
         for (deal, person) in self.heaviest_first().into_iter().enumerate() {
             let (round, place) = (deal / teams, deal % teams);
             let team = if round % 2 == 0 {
@@ -112,7 +124,7 @@ impl Party {
             };
             let open = (0..teams)
                 .map(|k| (team + k) % teams)
-                .find(|&t| members[t].len() < size(t));
+                .find(|&t| members[t].len() < sizes[t]);
             members[open.unwrap_or(team)].push(person);
         }
         members

@@ -49,6 +49,8 @@ pub(crate) enum Color {
 pub(crate) enum Command {
     /// Plan the legs of a route: where to rope up, how, and with which rope.
     Plan(Box<PlanArgs>),
+    /// Ways to split the party and to use the ropes at hand, side by side.
+    Options(Box<OptionsArgs>),
     /// Read files and report every fault and oddity; plan nothing.
     Check(CheckArgs),
     /// Print the heights of terrain models at places: longitude, latitude, height of the cell, height between cells.
@@ -139,6 +141,9 @@ pub(crate) struct JobArgs {
     /// Until when snow bridges are trusted, such as 10:00; needs --start.
     #[arg(long, value_name = "HH:MM", value_parser = clock)]
     pub(crate) bridges_until: Option<Clock>,
+    /// What the team stands on where there is snow, for the fall model.
+    #[arg(long, value_name = "KIND")]
+    pub(crate) snow: Option<Snow>,
     /// Another figure, by the name that the plan lists it under; give it again for each.
     #[arg(long, value_name = "NAME=VALUE", value_parser = assumption)]
     pub(crate) assume: Vec<(String, f64)>,
@@ -181,6 +186,27 @@ pub(crate) struct HeightArgs {
         allow_hyphen_values = true
     )]
     pub(crate) at: Vec<String>,
+}
+
+#[derive(Debug, clap::Args)]
+pub(crate) struct OptionsArgs {
+    #[command(flatten)]
+    pub(crate) job: JobArgs,
+    /// What to print to standard output.
+    #[arg(long, default_value = "table")]
+    pub(crate) format: OptionsFormat,
+    /// Units shown; JSON stays in metres.
+    #[arg(long, default_value = "metric")]
+    pub(crate) units: Units,
+}
+
+/// Forms of the options.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum OptionsFormat {
+    /// For reading.
+    Table,
+    /// All of it.
+    Json,
 }
 
 #[derive(Debug, clap::Args)]
@@ -239,6 +265,33 @@ pub(crate) enum Pace {
     Naismith,
 }
 
+/// What the team stands on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Snow {
+    /// Fresh or wet: one sinks in.
+    Soft,
+    /// Old snow that has settled.
+    Settled,
+    /// Firm firn: boots leave shallow prints.
+    Firm,
+    /// Frozen crust: boots scratch.
+    Refrozen,
+    /// Bare ice.
+    Ice,
+}
+
+impl From<Snow> for schrund::physics::assumed::Snow {
+    fn from(snow: Snow) -> Self {
+        match snow {
+            Snow::Soft => Self::Soft,
+            Snow::Settled => Self::Settled,
+            Snow::Firm => Self::Firm,
+            Snow::Refrozen => Self::Refrozen,
+            Snow::Ice => Self::Ice,
+        }
+    }
+}
+
 /// Units shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub(crate) enum Units {
@@ -246,6 +299,15 @@ pub(crate) enum Units {
     Metric,
     /// Feet and miles.
     Imperial,
+}
+
+impl From<Units> for schrund::write::units::Units {
+    fn from(units: Units) -> Self {
+        match units {
+            Units::Metric => Self::Metric,
+            Units::Imperial => Self::Imperial,
+        }
+    }
 }
 
 fn clock(text: &str) -> Result<Clock, String> {

@@ -4,11 +4,12 @@ use std::path::Path;
 
 use schrund::{
     geometry::Bounds,
+    planning::Job,
     problem::{Code, Noted, Place, Problem},
     read::{
         self,
         geojson::Given,
-        trip::{Folk, RopeEntry, StageWord, Trip},
+        trip::{Assume, Folk, RopeEntry, StageWord, Trip},
     },
     route::Route,
     rules::{Origin, Pace, Rule, Rules, Travel, practice},
@@ -84,6 +85,22 @@ impl Inputs {
                 notices,
             }),
             _ => Err(faults.0),
+        }
+    }
+}
+
+impl Inputs {
+    /// What the library plans from.
+    pub(crate) fn job(&self) -> Job<'_> {
+        Job {
+            route: &self.route,
+            zones: &self.zones,
+            party: &self.party,
+            ropes: &self.ropes,
+            rules: &self.rules,
+            terrain: (!self.terrain.is_empty()).then_some(&self.terrain),
+            glaciers: &self.glaciers,
+            notices: &self.notices,
         }
     }
 }
@@ -254,7 +271,14 @@ fn flags(args: &JobArgs) -> Trip {
             })
             .collect(),
         stage: args.stage.as_ref().map(|s| stage_word(s)),
-        assume: args.assume.iter().cloned().chain(margin).collect(),
+        snow: args.snow.map(Into::into),
+        assume: args
+            .assume
+            .iter()
+            .cloned()
+            .chain(margin)
+            .map(|(name, value)| (name, Assume::Value(value)))
+            .collect(),
         ..Trip::default()
     }
 }

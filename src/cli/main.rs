@@ -5,6 +5,7 @@ mod check;
 mod height;
 mod inputs;
 mod new;
+mod options;
 mod plan;
 mod practice;
 mod save;
@@ -53,6 +54,7 @@ fn main() -> ExitCode {
     let show = show::Show::new(&args);
     let end = match args.command {
         args::Command::Plan(plan) => plan::run(&plan, &show),
+        args::Command::Options(options) => options::run(&options, &show),
         args::Command::Check(check) => check::run(&check, &show),
         args::Command::Height(height) => height::run(&height, &show),
         args::Command::Practice { name } => practice::run(name.as_deref(), &show),

@@ -8,14 +8,14 @@ use std::{
 
 use schrund::{
     leg::Verdict,
-    planning::{self, Job},
+    planning,
     problem::{Code, Place, Problem},
-    write::{self, Sheet, report::Extras, units},
+    write::{self, Sheet, report::Extras},
 };
 
 use crate::{
     End,
-    args::{Format, PlanArgs, Units},
+    args::{Format, PlanArgs},
     inputs::Inputs,
     save::Saver,
     scene::Scene,
@@ -47,16 +47,7 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Problem>> {
         return Err(refusals);
     }
     let inputs = Inputs::read(&args.job)?;
-    let job = Job {
-        route: &inputs.route,
-        zones: &inputs.zones,
-        party: &inputs.party,
-        ropes: &inputs.ropes,
-        rules: &inputs.rules,
-        terrain: (!inputs.terrain.is_empty()).then_some(&inputs.terrain),
-        glaciers: &inputs.glaciers,
-        notices: &inputs.notices,
-    };
+    let job = inputs.job();
     show.detail(&format!(
         "{} stages, {} zones, {} people, practice set {}",
         inputs.route.stages.len(),
@@ -80,7 +71,7 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Problem>> {
         Scene::default()
     };
     let extras = Extras {
-        units: shown_units(args),
+        units: args.units.into(),
         trip: inputs.trip.name.as_deref(),
         profiles: &scene.profiles,
         relief: scene.relief.as_ref(),
@@ -132,13 +123,6 @@ struct HandOut<'a> {
 /// The report alone needs the other parties planned.
 fn wants_report(args: &PlanArgs) -> bool {
     args.out.is_some() || args.format == Format::Html
-}
-
-fn shown_units(args: &PlanArgs) -> units::Units {
-    match args.units {
-        Units::Metric => units::Units::Metric,
-        Units::Imperial => units::Units::Imperial,
-    }
 }
 
 fn save_set(hand_out: &HandOut<'_>, saver: &Saver, show: &Show) -> Result<(), Vec<Problem>> {

@@ -45,6 +45,15 @@ fn print(out: &mut dyn Write, rules: &Rules) -> io::Result<()> {
     for figure in rules.figures().filter(|f| !own(f)) {
         line(out, figure)?;
     }
+    writeln!(out, "\nWhat the models of falls and hauls take")?;
+    for given in rules.nature.figures() {
+        let unit = match given.unit.as_str() {
+            "1" => String::new(),
+            unit => format!(" {unit}"),
+        };
+        writeln!(out, "  {:<32} {}{unit}", given.name, given.value)?;
+        writeln!(out, "      {}; standing: {}", given.says, given.standing)?;
+    }
     Ok(())
 }
 
@@ -73,7 +82,8 @@ fn words(out: &mut dyn Write, rules: &Rules) -> io::Result<()> {
     word(out, "knots", &choices.knots.value)?;
     word(out, "reserve", &choices.reserve.value)?;
     word(out, "cover", &choices.cover.value)?;
-    word(out, "rope_on_bare", &choices.rope_on_bare.value)
+    word(out, "rope_on_bare", &choices.rope_on_bare.value)?;
+    word(out, "snow", &choices.snow.value)
 }
 
 fn word(out: &mut dyn Write, name: &str, value: &impl Serialize) -> io::Result<()> {

@@ -55,7 +55,7 @@ pub struct Knots {
 pub enum Verdict {
     /// Held with everything favourable, central and adverse.
     HeldInAll,
-    /// Held or not with these; empty never.
+    /// Held or not with these; empty only where they were not asked for.
     DependsOn(Vec<Parameter>),
     /// Not held with anything favourable, central or adverse.
     HeldInNone,
@@ -128,19 +128,46 @@ impl Team {
     /// # Errors
     /// A sentence naming the first figure that lies outside what it can be.
     pub fn holding(&self, assumed: &Assumed) -> Result<Holding, String> {
+        self.answer(assumed, |_, _| true)
+    }
+
+    /// The same in a fraction of the time: what the answer depends on is named for the worst faller only, and left
+    /// empty for the others.
+    ///
+    /// # Errors
+    /// As [`Team::holding`].
+    pub fn worst_holding(&self, assumed: &Assumed) -> Result<Holding, String> {
+        self.answer(assumed, |index, worst| index == worst)
+    }
+
+    /// `names(index, worst)` says for whom the parameters are looked for.
+    fn answer(
+        &self,
+        assumed: &Assumed,
+        names: impl Fn(usize, usize) -> bool,
+    ) -> Result<Holding, String> {
         self.check()?;
         assumed.check()?;
-        let fallers = (0..self.masses_kg.len())
+        let mut fallers = (0..self.masses_kg.len())
             .map(|index| self.faller(index, assumed))
             .collect::<Result<Vec<_>, _>>()?;
         let worst = fallers
             .iter()
-            .max_by(|a, b| a.severity().total_cmp(&b.severity()))
+            .max_by(|(a, _), (b, _)| a.severity().total_cmp(&b.severity()))
+            .map(|(faller, _)| faller.index)
             .ok_or("nobody is on the rope")?;
+        for (faller, central) in &mut fallers {
+            let open = matches!(faller.verdict, Verdict::DependsOn(_));
+            if open && names(faller.index, worst) {
+                (faller.verdict, faller.alone) = self.depends(faller.index, assumed, central)?;
+            }
+        }
+        let fallers: Vec<Faller> = fallers.into_iter().map(|(faller, _)| faller).collect();
+        let of_worst = fallers.get(worst).ok_or("nobody is on the rope")?;
         Ok(Holding {
-            verdict: worst.verdict.clone(),
-            alone: worst.alone,
-            worst: worst.index,
+            verdict: of_worst.verdict.clone(),
+            alone: of_worst.alone,
+            worst,
             slide_m: span(fallers.iter().flat_map(|f| [f.slide_m.0, f.slide_m.1])),
             peak_holder_force_n: span(
                 fallers
@@ -169,25 +196,26 @@ impl Team {
         Ok(())
     }
 
-    fn faller(&self, index: usize, assumed: &Assumed) -> Result<Faller, String> {
+    /// Everything but the parameters that an open answer depends on, and the central fall.
+    fn faller(&self, index: usize, assumed: &Assumed) -> Result<(Faller, Outcome), String> {
         let runs = self.corners(index, assumed)?;
         let [favourable, central, adverse] = runs;
-        let held = runs.map(|r| r.held);
-        let (verdict, alone) = match held {
-            [true, true, true] => (Verdict::HeldInAll, true),
-            [false, false, false] => (Verdict::HeldInNone, true),
-            _ => self.depends(index, assumed, &central)?,
+        let verdict = match runs.map(|r| r.held) {
+            [true, true, true] => Verdict::HeldInAll,
+            [false, false, false] => Verdict::HeldInNone,
+            _ => Verdict::DependsOn(Vec::new()),
         };
         let over = |f: fn(&Outcome) -> f64| span([f(&favourable), f(&central), f(&adverse)]);
-        Ok(Faller {
+        let faller = Faller {
             index,
             verdict,
-            alone,
+            alone: true,
             held_in_centre: central.held,
             slide_m: over(|r| r.slide_m),
             slide_share: over(|r| r.slide_share),
             peak_holder_force_n: over(|r| r.holder_n),
-        })
+        };
+        Ok((faller, central))
     }
 
     /// The fall of one person with all assumptions favourable, central, adverse.

@@ -2,7 +2,7 @@
 
 use serde_json::Value;
 
-use super::{Job, judge::up, sketch::Sketch};
+use super::{Job, of_team::up, sketch::Sketch};
 use crate::{
     ground::mean_strike_deg,
     leg::Leg,
@@ -15,7 +15,7 @@ use crate::{
     profile::Climb,
     rope::share,
     route::Stretch,
-    rules::{Figure, Rule, Rules, choice::Word},
+    rules::{Figure, Rule, Rules, choice::Word, nature::Given},
     team::{Rope, RopeTeam},
     terrain::Terrain,
     zone::{RopeWord, Surface, Zone},
@@ -80,34 +80,40 @@ pub(super) fn carry(
             .unwrap_or_default();
         let rope = ropes.of_team(team.number, job.ropes);
         let length_m = rope.map_or_else(|| share::to_buy_m(demand_m), |(_, r)| r.length_m);
+        let leg = deciding(team, legs, demand_m);
         Carry {
             length_m,
-            why: why_carried(team, teams.len(), legs, demand_m, length_m),
+            team: team.number,
+            needed_m: demand_m,
+            leg,
+            why: why_carried(team, teams.len(), leg, demand_m, length_m),
         }
     };
     teams.iter().map(carry).collect()
 }
 
-fn why_carried(
-    team: &RopeTeam,
-    teams: usize,
-    legs: &[Leg],
-    demand_m: f64,
-    length_m: f64,
-) -> String {
+/// The first leg that asks a team for the most rope.
+fn deciding(team: &RopeTeam, legs: &[Leg], demand_m: f64) -> Option<usize> {
     let asks = |leg: &&Leg| {
         leg.teams
             .iter()
             .any(|t| t.team == team.number && t.ledger.total_m >= demand_m - 1e-9)
     };
+    legs.iter().find(asks).map(|leg| leg.leg)
+}
+
+fn why_carried(
+    team: &RopeTeam,
+    teams: usize,
+    leg: Option<usize>,
+    demand_m: f64,
+    length_m: f64,
+) -> String {
     let who = match teams {
         1 => format!("{} people", team.size()),
         _ => format!("team {}, {} people", team.number, team.size()),
     };
-    let decides = legs
-        .iter()
-        .find(asks)
-        .map_or_else(String::new, |leg| format!(" on leg {}", leg.leg));
+    let decides = leg.map_or_else(String::new, |leg| format!(" on leg {leg}"));
     let short = if demand_m > length_m + 1e-9 {
         ", more than this rope"
     } else {
@@ -342,6 +348,11 @@ pub(super) fn assumptions(rules: &Rules) -> Vec<Assumption> {
             "whether a strike proposed from the ground counts",
             &choices.use_proposed_strike,
         ),
+        word(
+            "snow",
+            "what the team stands on where there is snow, for the fall model",
+            &choices.snow,
+        ),
     ];
     let clocks = [
         word("start", "when each stage is started", &choices.start),
@@ -356,7 +367,19 @@ pub(super) fn assumptions(rules: &Rules) -> Vec<Assumption> {
         .chain(words)
         .chain(given)
         .chain(rules.figures().map(figure))
+        .chain(rules.nature.figures().into_iter().map(natural))
         .collect()
+}
+
+fn natural(figure: Given) -> Assumption {
+    Assumption {
+        name: figure.name,
+        says: figure.says,
+        value: Value::from(figure.value),
+        unit: figure.unit,
+        standing: figure.standing,
+        origin: figure.origin.as_str().to_owned(),
+    }
 }
 
 fn word<T: serde::Serialize>(name: &str, says: &str, word: &Word<T>) -> Assumption {

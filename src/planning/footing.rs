@@ -86,7 +86,7 @@ fn rope_m(sketch: &LegSketch) -> f64 {
 }
 
 /// Steepest fall with and against the walking direction on the crossings, from the ground and from the line.
-fn lip_slopes_deg(
+pub(super) fn lip_slopes_deg(
     stage: &Sketch<'_>,
     sketch: &LegSketch,
     rules: &Rules,

@@ -1,18 +1,20 @@
 //! What is said of a leg: its verdict and the findings that it rests on.
 
 use crate::{
-    leg::{Bite, Leg, TeamSetup, Verdict},
+    leg::{Leg, TeamSetup, Verdict},
     plan::Finding,
     problem::{Code, Level, Place, Problem},
-    rope::{knots, setup::Draft},
-    rules::{Rule, Rules, Travel},
+    rope::setup::Draft,
+    rules::{Rules, Travel},
     zone::{RopeWord, Surface, Zone},
 };
 
 use super::{
     Job,
     account::SharedRopes,
-    footing, frame,
+    answers::Answers,
+    falls, footing, frame,
+    of_team::OfTeam,
     sketch::{LegSketch, Sketch, asks_for_rope},
 };
 
@@ -22,14 +24,23 @@ pub(super) fn leg(
     stage: &Sketch<'_>,
     sketch: &LegSketch,
     ropes: &SharedRopes,
+    answers: &mut Answers,
     number: usize,
 ) -> Leg {
     let zones = stage.zones(sketch, job.zones);
-    let teams: Vec<TeamSetup> = sketch
-        .teams
-        .iter()
-        .map(|d| d.clone().on(ropes.of_team(d.team, job.ropes), job.rules))
-        .collect();
+    let mut unanswered = Vec::new();
+    let mut teams: Vec<TeamSetup> = Vec::new();
+    for draft in &sketch.teams {
+        let rope = ropes.of_team(draft.team, job.ropes);
+        let meets = stage.meets(job, sketch);
+        let factor = |spacing_m: f64| meets(spacing_m).greatest_factor;
+        let mut setup = draft.clone().on(rope, &factor, job.rules);
+        let ground = stage.ground(sketch, draft.bare_only, job.rules);
+        if let Err(says) = answers.fill(&mut setup, draft, ground, number, job.rules) {
+            unanswered.push(says);
+        }
+        teams.push(setup);
+    }
     let mut leg = frame::frame(job, stage, sketch, number);
     leg.zones = zones.iter().map(|z| z.number).collect();
     leg.snow_depth_m = zones.iter().filter_map(|z| z.snow_depth_m).reduce(f64::min);
@@ -52,6 +63,7 @@ pub(super) fn leg(
         sketch,
         stage,
         teams: &teams,
+        unanswered: &unanswered,
         leg: &leg,
     };
     let problems = said.all();
@@ -78,6 +90,39 @@ fn verdict(roped: bool, problems: &[Problem]) -> Verdict {
     }
 }
 
+/// How a team's draft stands, whichever rope it carries and falls not asked about.
+pub(super) fn draft(job: &Job<'_>, zones: &[&Zone], draft: &Draft) -> Verdict {
+    let of_team = OfTeam {
+        job,
+        zones,
+        draft,
+        place: Place::default(),
+    };
+    verdict(true, &of_team.draft_says())
+}
+
+/// The worst that is said of any leg, whoever walks it.
+pub(super) fn ground(job: &Job<'_>, stages: &[Sketch<'_>]) -> Verdict {
+    let of_leg = |stage: &Sketch<'_>, sketch: &LegSketch| {
+        let said = Said {
+            job,
+            zones: &stage.zones(sketch, job.zones),
+            stage,
+            sketch,
+            teams: &[],
+            unanswered: &[],
+            leg: &frame::frame(job, stage, sketch, 0),
+        };
+        verdict(sketch.roped, &said.ground_says())
+    };
+    let legs = stages
+        .iter()
+        .flat_map(|s| s.legs.iter().map(move |l| (s, l)));
+    legs.map(|(s, l)| of_leg(s, l))
+        .max()
+        .unwrap_or(Verdict::Unroped)
+}
+
 /// Everything known about a leg, from which its findings are drawn.
 struct Said<'a> {
     job: &'a Job<'a>,
@@ -85,24 +130,39 @@ struct Said<'a> {
     stage: &'a Sketch<'a>,
     sketch: &'a LegSketch,
     teams: &'a [TeamSetup],
+    unanswered: &'a [String],
     leg: &'a Leg,
 }
 
 impl Said<'_> {
     fn all(&self) -> Vec<Problem> {
-        let mut said = self.zones_say();
+        let mut said = self.ground_says();
         for (draft, setup) in self.sketch.teams.iter().zip(self.teams) {
-            said.extend(self.spacing_says(draft));
-            said.extend(self.rope_says(setup));
-            said.extend(self.knots_say(setup));
-            said.extend(self.reserve_says(setup));
+            let place = self.place_of_team(draft.team);
+            said.extend(falls::say(setup, &place, self.rules()));
+            let of_team = OfTeam {
+                job: self.job,
+                zones: self.zones,
+                draft,
+                place,
+            };
+            said.extend(of_team.draft_says());
+            said.extend(of_team.rope_says(setup));
         }
+        let no_answer = |says: &String| falls::no_answer(says, self.place());
+        said.extend(self.unanswered.iter().map(no_answer));
+        said.sort_by_key(Problem::level);
+        said
+    }
+
+    /// What holds whoever walks the leg.
+    fn ground_says(&self) -> Vec<Problem> {
+        let mut said = self.zones_say();
         if self.sketch.roped {
             said.extend(self.ends_say());
             said.extend(self.travel_says());
         }
         said.extend(footing::says(self.job, self.stage, self.sketch, self.leg));
-        said.sort_by_key(Problem::level);
         said
     }
 
@@ -112,10 +172,6 @@ impl Said<'_> {
 
     fn place(&self) -> Place {
         Place::item(format!("leg {}", self.leg.leg))
-    }
-
-    fn place_of(&self, setup: &TeamSetup) -> Place {
-        self.place_of_team(setup.team)
     }
 
     /// Names the team only where there are several.
@@ -189,174 +245,6 @@ impl Said<'_> {
         )
     }
 
-    fn spacing_says(&self, draft: &Draft) -> Vec<Problem> {
-        let mut said = Vec::new();
-        let (spacing, people) = (&draft.spacing, draft.persons.len());
-        let cap_m = self.rules()[Rule::SpacingCapM];
-        let place = self.place_of_team(draft.team);
-        if !spacing.enough {
-            let says = format!(
-                "gaps of {:.1} m along the route ask {people} people for a spacing of {:.1} m; the greatest is {cap_m} m",
-                spacing.meeting.effective_gap_m, spacing.need_m
-            );
-            said.push(
-                Problem::new(Code::NoSetup, place.clone(), says)
-                    .hint("another line, a detour round the ends of the crevasses, or more people on the rope"),
-            );
-        } else if spacing.spacing_m > cap_m - self.rules()[Rule::NearCapM] {
-            let says = format!(
-                "the spacing of {} m is close to the greatest, {cap_m} m",
-                spacing.spacing_m
-            );
-            said.push(Problem::new(Code::NearCap, place.clone(), says));
-        }
-        said.extend(self.over_gap(draft));
-        said.extend(spacing.meeting.along.and_then(|(zone, at_m)| {
-            let label = self.job.zones.get(zone)?.label();
-            let says = format!(
-                "the team runs along the crevasses of {label} near {:.2} km",
-                at_m / 1000.0
-            );
-            Some(
-                Problem::new(Code::Along, place, says)
-                    .hint("walk in echelon there, or take another line"),
-            )
-        }));
-        said
-    }
-
-    /// How many can stand over one gap at once, and who is left.
-    fn over_gap(&self, draft: &Draft) -> Option<Problem> {
-        let (spacing_m, gap_m) = (
-            draft.spacing.spacing_m,
-            draft.spacing.meeting.effective_gap_m,
-        );
-        if spacing_m >= gap_m {
-            return None;
-        }
-        let people = draft.persons.len();
-        #[expect(
-            clippy::cast_possible_truncation,
-            clippy::cast_sign_loss,
-            reason = "a positive quotient; the cast saturates"
-        )]
-        let over = ((gap_m / spacing_m).floor() as usize + 1).min(people);
-        let says = format!(
-            "{over} people can stand over one gap of {gap_m:.1} m at once with {spacing_m} m between them; {} left to hold",
-            people - over
-        );
-        let place = self.place_of_team(draft.team);
-        Some(Problem::new(Code::TwoOverGap, place, says).hint("cross such bridges one by one"))
-    }
-
-    fn rope_says(&self, setup: &TeamSetup) -> Option<Problem> {
-        let total_m = setup.ledger.total_m;
-        let place = self.place_of(setup);
-        match &setup.rope {
-            Some(rope) if rope.spare_m < -1e-9 => {
-                let says = format!(
-                    "the set-up takes {} m of rope; the {} m rope is {} m short",
-                    up(total_m),
-                    rope.length_m,
-                    up(-rope.spare_m)
-                );
-                Some(
-                    Problem::new(Code::NoRope, place, says)
-                        .hint("`schrund options` shows what would make it fit"),
-                )
-            }
-            Some(rope) if rope.spare_m < self.rules()[Rule::NearRopeM] - 1e-9 => {
-                let says = format!(
-                    "the {} m rope has {} m to spare",
-                    rope.length_m,
-                    down(rope.spare_m)
-                );
-                Some(Problem::new(Code::NearRope, place, says))
-            }
-            None if !self.job.ropes.is_empty() => {
-                let says = format!(
-                    "no rope is left for team {}; it needs {} m",
-                    setup.team,
-                    up(total_m)
-                );
-                Some(Problem::new(Code::NoRope, place, says).hint("name another rope: `--rope 60`"))
-            }
-            None if setup.sold_length_m.is_none() => {
-                let says = format!(
-                    "the set-up takes {} m of rope, more than any single rope sold",
-                    up(total_m)
-                );
-                Some(
-                    Problem::new(Code::NoRope, place, says)
-                        .hint("`schrund options` shows what would make it fit"),
-                )
-            }
-            _ => None,
-        }
-    }
-
-    fn knots_say(&self, setup: &TeamSetup) -> Vec<Problem> {
-        let place = self.place_of(setup);
-        let tied = setup.knots.count > 0;
-        let mut said = Vec::new();
-        match setup.knots.bite {
-            Bite::Doubtful if tied => {
-                let says =
-                    "the snow may be too thin for brake knots: tie them, do not count on them";
-                said.push(Problem::new(Code::KnotsDoubtful, place.clone(), says));
-            }
-            Bite::Unknown if tied => {
-                let says = "nobody said how much snow lies on the ice, so whether the knots bite is unknown";
-                said.push(
-                    Problem::new(Code::SnowUnknown, place.clone(), says)
-                        .hint("give `snow_depth_m` in the zones file"),
-                );
-            }
-            Bite::No if tied => {
-                let says = format!("brake knots do not bite in {}", self.where_no_bite());
-                said.push(Problem::new(Code::KnotsNoBite, place.clone(), says));
-            }
-            _ => {}
-        }
-        if setup.people == 2 && !tied {
-            let says = format!(
-                "one person alone must hold, without brake knots: {}",
-                setup.knots.why
-            );
-            said.push(
-                Problem::new(Code::PairWithoutKnots, place.clone(), says)
-                    .hint("a third person, or another line"),
-            );
-        }
-        if tied {
-            let says = "a haul needs its own strand here: brake knots block the loaded one";
-            said.push(Problem::new(Code::KnotsBlockHaul, place, says));
-        }
-        said
-    }
-
-    fn where_no_bite(&self) -> String {
-        let dead = self
-            .zones
-            .iter()
-            .filter(|z| knots::bite([**z], self.rules()) == Bite::No);
-        dead.map(|z| z.label()).collect::<Vec<_>>().join(", ")
-    }
-
-    fn reserve_says(&self, setup: &TeamSetup) -> Option<Problem> {
-        let middle = setup.middle.as_ref().filter(|m| m.missing_m > 1e-9)?;
-        let says = format!(
-            "if person {} falls, {} m of free rope stand against the {} m of a drop loop",
-            middle.person,
-            down(middle.free_m),
-            up(middle.needs_m)
-        );
-        Some(
-            Problem::new(Code::MiddleNotReached, self.place_of(setup), says)
-                .hint("plan another rescue for the middle, or set `cover = \"anyone\"`"),
-        )
-    }
-
     /// Where the route begins or ends on the ice.
     fn ends_say(&self) -> Vec<Problem> {
         let length_m = self.stage.stage.length_m();
@@ -396,14 +284,4 @@ impl Said<'_> {
         }
         said
     }
-}
-
-/// A demand, rounded up to the decimetre for reading.
-pub(super) fn up(metres: f64) -> String {
-    format!("{:.1}", (metres * 10.0 - 1e-6).ceil() / 10.0)
-}
-
-/// What is there, rounded down to the decimetre for reading.
-pub(super) fn down(metres: f64) -> String {
-    format!("{:.1}", (metres * 10.0 + 1e-6).floor() / 10.0)
 }

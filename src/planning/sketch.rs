@@ -1,8 +1,11 @@
 //! The legs of a stage with the set-up of each team, before ropes are given out.
 
+use std::rc::Rc;
+
 use crate::{
     problem::Problem,
     rope::{
+        arrest::Ground,
         knots::Hardship,
         setup::{Draft, bare_only},
         spacing,
@@ -12,21 +15,22 @@ use crate::{
     split::{
         Contact, contacts,
         stretch::{Asking, Roped, roped_stretches},
-        worst::Worst,
+        worst::{Meeting, Worst},
     },
     team::RopeTeam,
     zone::{RopeWord, Surface, Zone},
 };
 
-use super::{Job, underfoot::Underfoot};
+use super::{Job, footing, memo::Memo, underfoot::Underfoot};
 
 /// One stage, split.
 #[derive(Debug)]
 pub(super) struct Sketch<'a> {
     pub(super) stage: &'a Stage,
-    pub(super) under: Underfoot,
+    pub(super) under: Rc<Underfoot>,
     pub(super) contacts: Vec<Contact>,
     pub(super) legs: Vec<LegSketch>,
+    memo: &'a Memo,
 }
 
 /// One leg, split; teams are empty where it is unroped.
@@ -37,23 +41,47 @@ pub(super) struct LegSketch {
     /// Indices of the contacts met on the leg.
     pub(super) contacts: Vec<usize>,
     pub(super) teams: Vec<Draft>,
+    /// What makes holding harder; nothing where it is unroped.
+    pub(super) hardship: Hardship,
 }
 
 impl<'a> Sketch<'a> {
     /// Splits a stage and drafts the set-up of every team on every roped leg.
-    pub(super) fn of(job: &Job<'a>, teams: &[RopeTeam], stage: &'a Stage) -> Result<Self, Problem> {
+    ///
+    /// # Errors
+    /// A terrain file is broken where it is read.
+    pub(super) fn of(
+        job: &Job<'a>,
+        teams: &[RopeTeam],
+        stage: &'a Stage,
+        memo: &'a Memo,
+    ) -> Result<Self, Problem> {
         let contacts = contacts(stage, job.zones, job.rules[Rule::MarginM]);
+        let under = Rc::new(Underfoot::of(job, stage, &contacts)?);
+        Ok(Self::on(job, teams, stage, contacts, under, memo))
+    }
+
+    /// The same where it is known already how the stage meets the zones and what lies under it.
+    pub(super) fn on(
+        job: &Job<'a>,
+        teams: &[RopeTeam],
+        stage: &'a Stage,
+        contacts: Vec<Contact>,
+        under: Rc<Underfoot>,
+        memo: &'a Memo,
+    ) -> Self {
         let mut sketch = Self {
             stage,
-            under: Underfoot::of(job, stage, &contacts)?,
+            under,
             contacts,
             legs: Vec::new(),
+            memo,
         };
         sketch.legs = tiles(stage.length_m(), sketch.roped(job, teams))
             .into_iter()
             .map(|tile| sketch.leg(job, teams, tile))
             .collect();
-        Ok(sketch)
+        sketch
     }
 
     fn leg(&self, job: &Job<'_>, teams: &[RopeTeam], tile: Tile) -> LegSketch {
@@ -64,9 +92,12 @@ impl<'a> Sketch<'a> {
                 .filter(|&i| met(&self.contacts[i]))
                 .collect(),
         };
+        let hardship = match tile.roped {
+            Some(_) => self.hardship(tile.stretch, job.rules),
+            None => Hardship::default(),
+        };
         let drafts = tile.roped.iter().flat_map(|roped| {
             let on_leg = OnLeg::new(job, self, &roped.contacts, roped.stretch);
-            let hardship = self.hardship(roped.stretch, job.rules);
             teams
                 .iter()
                 .map(move |team| on_leg.draft(team, hardship))
@@ -78,6 +109,7 @@ impl<'a> Sketch<'a> {
             roped: tile.roped.is_some(),
             contacts,
             teams,
+            hardship,
         }
     }
 
@@ -102,6 +134,24 @@ impl<'a> Sketch<'a> {
         roped_stretches(self.stage.length_m(), &self.contacts, &asking)
     }
 
+    /// What a rope with some spacing meets on a leg.
+    pub(super) fn meets<'j>(
+        &'j self,
+        job: &'j Job<'_>,
+        leg: &'j LegSketch,
+    ) -> impl Fn(f64) -> Meeting + 'j {
+        let on_leg = OnLeg::new(job, self, &leg.contacts, leg.stretch);
+        move |spacing_m| on_leg.at(spacing_m)
+    }
+
+    /// What a leg's fall happens on. The model takes one slope towards the lip: the steeper of that with and that
+    /// against the walking direction, so the first person's fall downhill and the last one's uphill both count.
+    pub(super) fn ground(&self, leg: &LegSketch, bare_only: bool, rules: &Rules) -> Ground {
+        let (with, against) = footing::lip_slopes_deg(self, leg, rules);
+        let slope_deg = with.unwrap_or(0.0).max(against.unwrap_or(0.0));
+        Ground::of(bare_only, slope_deg, rules)
+    }
+
     /// The zones met on a leg, in file order.
     pub(super) fn zones<'z>(&self, leg: &LegSketch, zones: &'z [Zone]) -> Vec<&'z Zone> {
         leg.contacts
@@ -119,6 +169,8 @@ fn overlaps(a: Stretch, b: Stretch) -> bool {
 /// What a team meets on one roped stretch.
 struct OnLeg<'a> {
     worst: Worst<'a>,
+    key: Vec<u64>,
+    memo: &'a Memo,
     zones: Vec<&'a Zone>,
     rules: &'a Rules,
 }
@@ -141,15 +193,22 @@ impl<'a> OnLeg<'a> {
             job.rules,
         );
         Self {
+            key: worst.key(),
             worst,
+            memo: sketch.memo,
             zones,
             rules: job.rules,
         }
     }
 
     fn spacing(&self, people: usize) -> spacing::Spacing {
-        let meet = |spacing_m: f64| self.worst.at(spacing_m);
+        let meet = |spacing_m: f64| self.at(spacing_m);
         spacing::choose(people, bare_only(&self.zones), self.rules, &meet)
+    }
+
+    /// What a rope with this spacing meets.
+    fn at(&self, spacing_m: f64) -> Meeting {
+        self.memo.at(&self.worst, &self.key, spacing_m)
     }
 
     fn draft(&self, team: &RopeTeam, hardship: Hardship) -> Draft {

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 
 use crate::{
     clock::Clock,
+    physics::assumed::Snow,
     problem::{Code, Place, Problem},
     rules::{Cover, Knots, Origin, Pace, Reserve, Rule, Rules, Travel, practice},
     team::{Contact, Party, Person, Rope},
@@ -57,8 +58,34 @@ pub struct Trip {
     pub glaciers: Option<String>,
     /// Whom to call in an emergency; printed on the report.
     pub emergency: Vec<Contact>,
-    /// Figures to change, by the names that a plan lists them under.
-    pub assume: BTreeMap<String, f64>,
+    /// What the team stands on where there is snow: soft, settled, firm, refrozen or ice.
+    #[schemars(with = "Option<String>")]
+    pub snow: Option<Snow>,
+    /// Figures to change, by the names that a plan lists them under; names with dots may be tables.
+    pub assume: BTreeMap<String, Assume>,
+}
+
+/// A figure, or figures whose names begin alike.
+#[derive(Clone, Debug, PartialEq, Deserialize, schemars::JsonSchema)]
+#[serde(untagged)]
+pub enum Assume {
+    /// The value.
+    Value(f64),
+    /// What follows after the dot.
+    Table(BTreeMap<String, Assume>),
+}
+
+impl Assume {
+    /// Every figure below, by its whole name.
+    fn figures(&self, name: &str) -> Vec<(String, f64)> {
+        match self {
+            Self::Value(value) => vec![(name.to_owned(), *value)],
+            Self::Table(inner) => inner
+                .iter()
+                .flat_map(|(next, assume)| assume.figures(&format!("{name}.{next}")))
+                .collect(),
+        }
+    }
 }
 
 /// Who goes, in one of three forms.
@@ -150,8 +177,14 @@ impl Trip {
         choices.start.set(self.start.map(Some), origin.clone());
         let until = self.bridges_until.map(Some);
         choices.bridges_until.set(until, origin.clone());
-        let set = |(name, value): (&String, &f64)| assume(rules, name, *value, place, origin).err();
-        let problems: Vec<Problem> = self.assume.iter().filter_map(set).collect();
+        choices.snow.set(self.snow, origin.clone());
+        let figures = self.assume.iter().flat_map(|(name, a)| a.figures(name));
+        let set = |(name, value): (String, f64)| assume(rules, &name, value, place, origin).err();
+        let mut problems: Vec<Problem> = figures.filter_map(set).collect();
+        if let (Err(says), true) = (rules.nature.check(), problems.is_empty()) {
+            let place = place.clone().with_property("assume");
+            problems.push(Problem::new(Code::BadNumber, place, says));
+        }
         if problems.is_empty() {
             Ok(())
         } else {
@@ -216,14 +249,16 @@ pub fn assume(
     origin: &Origin,
 ) -> Result<(), Problem> {
     let place = place.clone().with_property(name);
-    let Some(rule) = Rule::named(name) else {
-        let says = format!("there is no figure \"{name}\"");
-        return Err(Problem::new(Code::UnknownName, place, says)
-            .hint("`schrund practice arm-span` prints the figures there are"));
+    let set = match Rule::named(name) {
+        Some(rule) => rules.set(rule, value, origin.clone()),
+        None if rules.nature.knows(name) => rules.nature.set(name, value, origin.clone()),
+        None => {
+            let says = format!("there is no figure \"{name}\"");
+            return Err(Problem::new(Code::UnknownName, place, says)
+                .hint("`schrund practice arm-span` prints the figures there are"));
+        }
     };
-    rules
-        .set(rule, value, origin.clone())
-        .map_err(|says| Problem::new(Code::BadNumber, place, says))
+    set.map_err(|says| Problem::new(Code::BadNumber, place, says))
 }
 
 fn wrong_masses(party: &Party, place: &Place, rules: &Rules) -> Vec<Problem> {

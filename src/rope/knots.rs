@@ -40,7 +40,7 @@ fn any_may_bite<'a>(zones: impl IntoIterator<Item = &'a Zone>, rules: &Rules) ->
 }
 
 /// What makes holding harder for three.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Hardship {
     /// Steepest descent on the leg, degrees; 0 where nothing is known.
     pub steepest_descent_deg: f64,

@@ -33,7 +33,8 @@ pub fn marks(layout: &Layout<'_>, rules: &Rules) -> Vec<Mark> {
         let what = format!("{} ties in", person_words(person));
         tape.tie(MarkKind::TieIn, what, rules[Rule::TieInM]);
         if i + 1 < people {
-            tape.span(layout, &knots_in_span(layout, i));
+            let knots_m = layout.knots.in_span(i, people - 1, layout.spacing_m);
+            tape.span(layout, &knots_m);
         }
     }
     tape.run(reserve::coil_m(people, layout.spacing_m, rules));
@@ -48,21 +49,6 @@ fn person_words(person: &PersonOnRope) -> String {
     } else {
         person.name.clone()
     }
-}
-
-/// Distances walked from the front end of span `i` to its knots, nearest first.
-fn knots_in_span(layout: &Layout<'_>, i: usize) -> Vec<f64> {
-    let (knots, spans) = (layout.knots, layout.persons.len().saturating_sub(1));
-    let set: Vec<f64> = std::iter::successors(Some(knots.first_m), |d| Some(d + knots.step_m))
-        .take(knots.each_end)
-        .collect();
-    let from_front = set.iter().copied().filter(|_| i == 0);
-    let from_rear = set
-        .iter()
-        .rev()
-        .map(|d| layout.spacing_m - d)
-        .filter(|_| i + 1 == spans);
-    from_front.chain(from_rear).collect()
 }
 
 /// A tape laid along the rope.

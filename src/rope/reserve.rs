@@ -1,7 +1,10 @@
 //! Spare rope for a rescue: what each end person carries, and what a fall in the middle would miss.
 
 use crate::{
-    leg::MiddleReserve,
+    leg::{
+        MiddleReserve,
+        fall::{FallReserve, Side},
+    },
     rules::{Cover, Reserve, Rule, Rules},
 };
 
@@ -28,11 +31,13 @@ fn less_behind(spans: usize, spacing_m: f64, rules: &Rules) -> f64 {
     (loop_m(spacing_m, rules) - spans_m(spans, spacing_m)).max(0.0)
 }
 
+/// Rope in so many spans, metres.
 #[expect(
     clippy::cast_precision_loss,
     reason = "a rope team has five people at most"
 )]
-fn spans_m(spans: usize, spacing_m: f64) -> f64 {
+#[must_use]
+pub fn spans_m(spans: usize, spacing_m: f64) -> f64 {
     spans as f64 * spacing_m
 }
 
@@ -43,20 +48,42 @@ fn spans_behind(people: usize, person: usize) -> usize {
     ahead.max(behind)
 }
 
+/// Free rope if each person falls, in rope order, against what a drop loop needs.
+#[must_use]
+pub fn falls(people: usize, spacing_m: f64, rules: &Rules) -> Vec<FallReserve> {
+    let coil_m = coil_m(people, spacing_m, rules);
+    let needs_m = loop_m(spacing_m, rules);
+    let fall = |person: usize| {
+        let free_m = coil_m + spans_m(spans_behind(people, person), spacing_m);
+        let (ahead, behind) = (person - 1, people - person);
+        FallReserve {
+            person,
+            side: if ahead > behind {
+                Side::Ahead
+            } else {
+                Side::Behind
+            },
+            people: ahead.max(behind),
+            free_m,
+            needs_m,
+            missing_m: (needs_m - free_m).max(0.0),
+            hauls: Vec::new(),
+        }
+    };
+    (1..=people).map(fall).collect()
+}
+
 /// The middle person for whom most is missing; `None` for two people.
 #[must_use]
 pub fn middle(people: usize, spacing_m: f64, rules: &Rules) -> Option<MiddleReserve> {
-    let coil_m = coil_m(people, spacing_m, rules);
-    let needs_m = loop_m(spacing_m, rules);
-    (2..people)
-        .map(|person| {
-            let free_m = coil_m + spans_m(spans_behind(people, person), spacing_m);
-            MiddleReserve {
-                person,
-                free_m,
-                needs_m,
-                missing_m: (needs_m - free_m).max(0.0),
-            }
+    falls(people, spacing_m, rules)
+        .into_iter()
+        .filter(|fall| fall.person > 1 && fall.person < people)
+        .map(|fall| MiddleReserve {
+            person: fall.person,
+            free_m: fall.free_m,
+            needs_m: fall.needs_m,
+            missing_m: fall.missing_m,
         })
         .reduce(|worst, next| {
             if next.missing_m > worst.missing_m {

@@ -2,7 +2,7 @@
 
 use crate::{
     leg::{KnotSet, Ledger, PersonOnRope, RopeAtHand, TeamSetup},
-    rules::Rules,
+    rules::{Rule, Rules},
     team::{Rope, RopeTeam},
     zone::Zone,
 };
@@ -10,7 +10,7 @@ use crate::{
 use super::{
     Spacing,
     knots::{self, Hardship},
-    ledger, marks, reserve, spacing,
+    ledger, marks, reserve, share, spacing,
 };
 
 /// Everything about one team on one leg before a rope is given to it.
@@ -55,9 +55,15 @@ impl Draft {
         }
     }
 
-    /// The set-up with the rope that the team carries, or with the next length sold where none was named.
+    /// The set-up with the rope that the team carries, or with the next length sold where none was named. `factor`
+    /// says how many times longer than wide the way over a gap is when met with a spacing.
     #[must_use]
-    pub fn on(self, rope: Option<(usize, &Rope)>, rules: &Rules) -> TeamSetup {
+    pub fn on(
+        self,
+        rope: Option<(usize, &Rope)>,
+        factor: &dyn Fn(f64) -> f64,
+        rules: &Rules,
+    ) -> TeamSetup {
         let people = self.persons.len();
         let spacing_m = self.spacing.spacing_m;
         let sold_length_m = ledger::sold_length_m(self.ledger.total_m);
@@ -66,12 +72,13 @@ impl Draft {
             spacing_m,
             knots: &self.knots,
         };
+        let coil_m = reserve::coil_m(people, spacing_m, rules);
         let length_m = rope.map(|(_, r)| r.length_m).or(sold_length_m);
         TeamSetup {
             team: self.team,
             people,
             spacing_m,
-            coil_m: reserve::coil_m(people, spacing_m, rules),
+            coil_m,
             middle: reserve::middle(people, spacing_m, rules),
             sold_length_m,
             marks: marks::marks(&layout, rules),
@@ -80,25 +87,32 @@ impl Draft {
                 length_m: r.length_m,
                 spare_m: r.length_m - self.ledger.total_m,
             }),
-            covers_gap_m: length_m.and_then(|length_m| self.covers_gap_m(length_m, rules)),
+            covers_gap_m: length_m.and_then(|length_m| self.covers_gap_m(length_m, factor, rules)),
+            knots_count_from_snow_m: (self.knots.count > 0).then_some(rules[Rule::KnotsBiteM]),
+            coil_kg: share::mass_kg(coil_m, rope.and_then(|(_, r)| r.diameter_mm), rules),
+            falls: reserve::falls(people, spacing_m, rules),
+            arrest: None,
+            haul: None,
             ledger: self.ledger,
             knots: self.knots,
             persons: self.persons,
         }
     }
 
-    /// The widest gap across that a rope of this length still covers on the leg, metres; `None` where it
-    /// does not even hold the shortest set-up.
+    /// The widest gap across that a rope of this length still covers, were every gap of the leg as wide, metres;
+    /// `None` where it does not even hold the shortest set-up. Exact: every spacing that may be chosen is asked.
     #[must_use]
-    pub fn covers_gap_m(&self, rope_m: f64, rules: &Rules) -> Option<f64> {
+    pub fn covers_gap_m(
+        &self,
+        rope_m: f64,
+        factor: &dyn Fn(f64) -> f64,
+        rules: &Rules,
+    ) -> Option<f64> {
         let people = self.persons.len();
-        let fits = |d: f64| ledger::total_at_m(people, d, &self.knots, rules) <= rope_m + 1e-9;
-        let longest_m = spacing::choices_m(people, self.bare_only, rules)
-            .take_while(|&d| fits(d))
-            .last()?;
-        Some(
-            (spacing::suits_gap_m(people, longest_m, rules) / self.spacing.meeting.factor).max(0.0),
-        )
+        let fits = |d: &f64| ledger::total_at_m(people, *d, &self.knots, rules) <= rope_m + 1e-9;
+        let choices = spacing::choices_m(people, self.bare_only, rules);
+        let fitting: Vec<f64> = choices.filter(fits).collect();
+        spacing::widest_gap_m(people, &fitting, factor, rules)
     }
 }
 

@@ -1,6 +1,9 @@
 //! Which of the ropes at hand each team carries.
 
-use crate::{rules::SOLD_LENGTHS_M, team::Rope};
+use crate::{
+    rules::{Rule, Rules, SOLD_LENGTHS_M},
+    team::Rope,
+};
 
 /// For each team, by index, the rope it carries: the demanding teams choose first, each the shortest
 /// rope that holds its demand, or the longest left where none does. `None` where no rope is left.
@@ -21,6 +24,26 @@ pub fn share(demands_m: &[f64], ropes: &[Rope]) -> Vec<Option<usize>> {
         given[team] = chosen;
     }
     given
+}
+
+/// Mass in kilograms of so much rope of that diameter, or of the assumed one; the heaviest make of it. Beyond the
+/// diameters listed the mass goes with the cross-section. Derived.
+#[must_use]
+pub fn mass_kg(length_m: f64, diameter_mm: Option<f64>, rules: &Rules) -> f64 {
+    let diameter_mm = diameter_mm.unwrap_or(rules[Rule::RopeDiameterMm]);
+    let gear = &rules.nature.gear;
+    let heaviest = |d: f64| gear.rope_g_per_m(d).map(|[_, heavy]| heavy);
+    let scaled = || {
+        let (first, last) = (gear.mass.first()?, gear.mass.last()?);
+        let near = if diameter_mm < first.diameter_mm {
+            first
+        } else {
+            last
+        };
+        let [_, heavy] = near.g_per_m;
+        Some(heavy * (diameter_mm / near.diameter_mm).powi(2))
+    };
+    heaviest(diameter_mm).or_else(scaled).unwrap_or(0.0) * length_m / 1000.0
 }
 
 /// Length sold that holds the demand, or the longest sold.

@@ -42,6 +42,20 @@ pub fn suits_gap_m(people: usize, spacing_m: f64, rules: &Rules) -> f64 {
     }
 }
 
+/// How many people can stand over one gap at once, `gap_m` long along the route; one is always reckoned with.
+#[must_use]
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "a positive quotient; the cast saturates"
+)]
+pub fn over_one_gap(people: usize, spacing_m: f64, gap_m: f64) -> usize {
+    if spacing_m >= gap_m {
+        return 1;
+    }
+    ((gap_m / spacing_m).floor() as usize + 1).min(people)
+}
+
 /// What the practice set asks for at least, metres; on bare ice only the floor, since gaps are in sight.
 #[must_use]
 pub fn base_m(people: usize, bare_only: bool, rules: &Rules) -> f64 {
@@ -65,6 +79,28 @@ pub fn choices_m(
         .map(move |k| k * step_m)
         .take_while(move |&d| d < cap_m - 1e-9)
         .chain([cap_m])
+}
+
+/// The widest gap across that one of these spacings, shortest first, still suits, metres; `factor` says how many times
+/// longer than wide the way over a gap is when met with it, 1 or more. `None` where there is none.
+#[must_use]
+pub fn widest_gap_m(
+    people: usize,
+    spacings_m: &[f64],
+    factor: &dyn Fn(f64) -> f64,
+    rules: &Rules,
+) -> Option<f64> {
+    let mut widest: Option<f64> = None;
+    for &spacing_m in spacings_m.iter().rev() {
+        // The longest first: what a shorter one suits at the very best may be less than what is found already.
+        let at_best_m = suits_gap_m(people, spacing_m, rules).max(0.0);
+        if widest.is_some_and(|w| at_best_m <= w) {
+            break;
+        }
+        let gap_m = at_best_m / factor(spacing_m).max(1.0);
+        widest = Some(widest.map_or(gap_m, |w| w.max(gap_m)));
+    }
+    widest
 }
 
 /// The least spacing that suits; the cap, marked as not enough, where none does.
@@ -103,9 +139,8 @@ mod tests {
     fn spacing(people: usize, gap_m: f64, rules: &Rules) -> Spacing {
         let meet = |_| Meeting {
             effective_gap_m: gap_m,
-            factor: 1.0,
             zone: Some(0),
-            along: None,
+            ..Meeting::default()
         };
         choose(people, false, rules, &meet)
     }

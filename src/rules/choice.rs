@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::{Origin, Standing};
-use crate::clock::Clock;
+use crate::{clock::Clock, physics::assumed::Snow};
 
 /// When brake knots are tied.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -123,6 +123,30 @@ pub struct Choices {
     pub start: Word<Option<Clock>>,
     /// Until when the leader trusts snow bridges, if they say so.
     pub bridges_until: Word<Option<Clock>>,
+    /// What the team stands on where there is snow, for the fall model.
+    pub snow: Word<Snow>,
+}
+
+impl Choices {
+    /// Takes over what the trip file or a flag put in force.
+    pub(super) fn keep_leaders(&mut self, from: &Self) {
+        keep(&mut self.knots, &from.knots);
+        keep(&mut self.reserve, &from.reserve);
+        keep(&mut self.cover, &from.cover);
+        keep(&mut self.rope_on_bare, &from.rope_on_bare);
+        keep(&mut self.travel, &from.travel);
+        keep(&mut self.pace, &from.pace);
+        keep(&mut self.use_proposed_strike, &from.use_proposed_strike);
+        keep(&mut self.start, &from.start);
+        keep(&mut self.bridges_until, &from.bridges_until);
+        keep(&mut self.snow, &from.snow);
+    }
+}
+
+fn keep<T: Clone>(word: &mut Word<T>, from: &Word<T>) {
+    if matches!(from.origin, Origin::Trip | Origin::Flag) {
+        *word = from.clone();
+    }
 }
 
 impl Default for Choices {
@@ -137,6 +161,7 @@ impl Default for Choices {
             use_proposed_strike: Word::default_of(false, Standing::Judgement),
             start: Word::default_of(None, Standing::Leader),
             bridges_until: Word::default_of(None, Standing::Leader),
+            snow: Word::default_of(Snow::default(), Standing::Judgement),
         }
     }
 }

@@ -20,6 +20,8 @@ pub struct Meeting {
     pub effective_gap_m: f64,
     /// How many times longer than the gap is wide that way is, in the zone that decides.
     pub factor: f64,
+    /// The greatest such factor of all zones: what counts if every gap were as wide.
+    pub greatest_factor: f64,
     /// Index of the zone that decides.
     pub zone: Option<usize>,
     /// Where the team runs along crevasses, if anywhere: zone index and chainage.
@@ -86,16 +88,36 @@ impl<'a> Worst<'a> {
         }
     }
 
+    /// Everything that the answers of [`Worst::at`] rest on besides the spacing, within one job: two legs with the
+    /// same key meet the same.
+    #[must_use]
+    pub fn key(&self) -> Vec<u64> {
+        let mut key = vec![self.stage.number as u64, self.along_deg.to_bits()];
+        for held in &self.held {
+            key.extend([held.index as u64, held.touches.len() as u64]);
+            let ends = held.touches.iter().flat_map(|t| [t.from_m, t.to_m]);
+            key.extend(ends.map(f64::to_bits));
+            for p in &held.proposed {
+                let strike = [p.strike.deg, p.strike.uncertainty_deg];
+                let figures = [p.stretch.from_m, p.stretch.to_m].into_iter().chain(strike);
+                key.extend(figures.map(f64::to_bits));
+            }
+        }
+        key
+    }
+
     /// What a rope with this spacing meets.
     #[must_use]
     pub fn at(&self, spacing_m: f64) -> Meeting {
         let mut worst = Meeting {
             factor: 1.0,
+            greatest_factor: 1.0,
             ..Meeting::default()
         };
         for held in &self.held {
             let (factor, along) = self.factor(held, spacing_m);
             let effective_gap_m = factor * held.zone.gap.max_m;
+            worst.greatest_factor = worst.greatest_factor.max(factor);
             if worst.zone.is_none() || effective_gap_m > worst.effective_gap_m {
                 worst.effective_gap_m = effective_gap_m;
                 worst.factor = factor;

@@ -1,8 +1,9 @@
 //! The plan as JSON, rounded: coordinates to 7 decimals (a centimetre), all else to 6 (in metres, a micrometre).
 
+use serde::Serialize;
 use serde_json::{Number, Value};
 
-use crate::plan::Plan;
+use crate::{options::Options, plan::Plan};
 
 /// Members that hold a longitude and latitude.
 const PLACES: [&str; 5] = ["start", "end", "at", "steepest_at", "ground_steepest_at"];
@@ -14,7 +15,19 @@ const DECIMALS: i32 = 6;
 /// # Errors
 /// Only if a value cannot stand in JSON, which no plan holds.
 pub fn plan(plan: &Plan) -> Result<String, serde_json::Error> {
-    let mut value = serde_json::to_value(plan)?;
+    document(plan)
+}
+
+/// The options, likewise.
+///
+/// # Errors
+/// Only if a value cannot stand in JSON, which no options hold.
+pub fn options(options: &Options) -> Result<String, serde_json::Error> {
+    document(options)
+}
+
+fn document(whole: &impl Serialize) -> Result<String, serde_json::Error> {
+    let mut value = serde_json::to_value(whole)?;
     round(&mut value, DECIMALS);
     let mut text = serde_json::to_string_pretty(&value)?;
     text.push('\n');

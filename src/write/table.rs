@@ -3,13 +3,19 @@
 use unicode_width::UnicodeWidthStr;
 
 use super::{
-    Sheet, change, itinerary, plain,
+    Sheet, change, itinerary,
+    paragraph::{bullet, padded},
+    plain,
     row::{Row, TeamRow},
-    style,
-    units::{Side, Units},
+    setups, style,
+    units::{Side, Units, minutes},
     words,
 };
-use crate::{leg::Verdict, plan::Finding, problem::Level};
+use crate::{
+    leg::Verdict,
+    plan::{Finding, KeptRun},
+    problem::Level,
+};
 
 /// How the table is printed.
 #[derive(Clone, Copy, Debug)]
@@ -32,8 +38,10 @@ pub fn plan(sheet: &Sheet<'_>, look: Look) -> String {
     head(&mut out, sheet, look);
     legs(&mut out, sheet, look);
     changes(&mut out, sheet, look);
+    setups::blocks(&mut out, sheet, look.width, look.units);
     zones(&mut out, sheet, look);
     carry(&mut out, sheet, look);
+    keep(&mut out, sheet, look);
     findings(&mut out, sheet, look);
     out.push_str("\nRead with this plan\n");
     for caution in &sheet.plan.cautions {
@@ -243,15 +251,6 @@ fn widths(lines: &[Line]) -> [usize; COLUMNS] {
     widths
 }
 
-fn padded(text: &str, width: usize, right: bool) -> String {
-    let pad = " ".repeat(width.saturating_sub(text.width()));
-    if right {
-        format!("{pad}{text}")
-    } else {
-        format!("{text}{pad}")
-    }
-}
-
 // --- what stands below ---
 
 fn changes(out: &mut String, sheet: &Sheet<'_>, look: Look) {
@@ -313,6 +312,49 @@ fn carry(out: &mut String, sheet: &Sheet<'_>, look: Look) {
     }
 }
 
+/// Both ways side by side: changing before each leg, and keeping set-ups.
+fn keep(out: &mut String, sheet: &Sheet<'_>, look: Look) {
+    let Some(keep) = &sheet.plan.keep_setup else {
+        return;
+    };
+    out.push_str("\nFewer changes\n");
+    let (planned, kept) = (keep.as_planned, keep.kept);
+    let text = format!(
+        "as planned the set-up changes {} times, {}; with set-ups kept {} times, {} (wider walking counted):",
+        planned.changes,
+        minutes(planned.minutes),
+        kept.changes,
+        minutes(kept.minutes)
+    );
+    bullet(out, "  ", &text, look.width);
+    for run in &keep.runs {
+        bullet(out, "  · ", &run_words(run, look.units), look.width);
+    }
+}
+
+fn run_words(run: &KeptRun, units: Units) -> String {
+    let legs: Vec<String> = run.legs.iter().map(usize::to_string).collect();
+    let team = |t: &crate::plan::KeptTeam| {
+        let who = if run.teams.len() > 1 {
+            format!("team {} ", t.team)
+        } else {
+            String::new()
+        };
+        format!(
+            "{who}{}, {}, coils {}, rope {}",
+            units.length(t.spacing_m, Side::Demand),
+            match t.knots_each_end {
+                0 => "no knots".to_owned(),
+                n => format!("{n} knots from each end"),
+            },
+            units.length(t.coil_m, Side::Demand),
+            units.length(t.needed_m, Side::Demand)
+        )
+    };
+    let teams: Vec<String> = run.teams.iter().map(team).collect();
+    format!("leg {}: {}", legs.join(", "), teams.join("; "))
+}
+
 fn findings(out: &mut String, sheet: &Sheet<'_>, look: Look) {
     let of_legs = sheet.plan.legs.iter().flat_map(|l| &l.findings);
     let mut all: Vec<&Finding> = of_legs.chain(&sheet.plan.findings).collect();
@@ -365,23 +407,4 @@ pub(super) fn grouped<'a, 'b: 'a>(
         }
     }
     groups
-}
-
-/// A paragraph behind a sign, wrapped at spaces, with the following lines indented under it.
-fn bullet(out: &mut String, sign: &str, text: &str, width: usize) {
-    let room = width.saturating_sub(sign.width()).max(20);
-    let mut line = String::new();
-    let mut lead = sign.to_owned();
-    for word in plain::line(text).split(' ') {
-        if !line.is_empty() && line.width() + 1 + word.width() > room {
-            out.push_str(&format!("{lead}{line}\n"));
-            lead = " ".repeat(sign.width());
-            line.clear();
-        }
-        if !line.is_empty() {
-            line.push(' ');
-        }
-        line.push_str(word);
-    }
-    out.push_str(&format!("{lead}{line}\n"));
 }

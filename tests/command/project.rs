@@ -67,7 +67,7 @@ fn quoted_sources(value: &toml::Value) -> Vec<String> {
 const FLOORS: [&[&str]; 6] = [
     &["problem", "geometry", "physics"],
     &["clock", "terrain", "rules", "route", "zone", "relief"],
-    &["pace", "profile", "team", "leg", "plan"],
+    &["pace", "profile", "team", "leg", "plan", "options"],
     &["ground", "read", "split", "rope"],
     &["planning", "write"],
     &["cli"],

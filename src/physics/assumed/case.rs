@@ -2,15 +2,18 @@
 //!
 //! *Model, valid, error, source, checked:* see `assumed`.
 
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 
 /// What the team stands on.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Deserialize)]
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Deserialize, Serialize,
+)]
 #[serde(rename_all = "lowercase")]
 pub enum Snow {
     /// Fresh or wet: one sinks in.
     Soft,
     /// Old snow that has settled, boots leave deep prints.
+    #[default]
     Settled,
     /// Firm firn: boots leave shallow prints.
     Firm,

@@ -1,0 +1,41 @@
+//! `schrund options`: ways to split the party and to use the ropes at hand, side by side.
+
+use schrund::{
+    leg::Verdict,
+    planning,
+    problem::Problem,
+    write::{self, options::Look},
+};
+
+use crate::{
+    End,
+    args::{OptionsArgs, OptionsFormat},
+    inputs::Inputs,
+    show::Show,
+};
+
+pub(crate) fn run(args: &OptionsArgs, show: &Show) -> End {
+    match weigh(args, show) {
+        Ok(end) => end,
+        Err(problems) => show.problems(&problems),
+    }
+}
+
+fn weigh(args: &OptionsArgs, show: &Show) -> Result<End, Vec<Problem>> {
+    let inputs = Inputs::read(&args.job)?;
+    let options = planning::options(&inputs.job())?;
+    show.notices(&inputs.notices);
+    show.detail(&format!("{} ways weighed", options.weighed));
+    let look = Look {
+        width: show.width(),
+        units: args.units.into(),
+    };
+    let end = show.result(|out| match args.format {
+        OptionsFormat::Table => out.write_all(write::options::table(&options, look).as_bytes()),
+        OptionsFormat::Json => out.write_all(write::json::options(&options)?.as_bytes()),
+    });
+    Ok(match (end, options.verdict()) {
+        (End::Done, Verdict::Outside) => End::Outside,
+        (end, _) => end,
+    })
+}

@@ -1,0 +1,184 @@
+//! What happens after a fall: who holds, what rope is free, and whether those left can haul.
+
+use schemars::JsonSchema;
+use serde::Serialize;
+
+/// The fall model's answer for one rope team on one leg. It holds for the assumptions of the plan only.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Arrest {
+    /// Position on the rope, from 1, of the person whose fall is held worst.
+    pub falls: usize,
+    /// Positions of those who hold.
+    pub holds: Vec<usize>,
+    /// Whether they do.
+    pub verdict: Held,
+    /// The same in words: `held in all assumed cases`, `depends on: …`, `held in none of the assumed cases`.
+    pub says: String,
+    /// Names of the assumptions that decide; empty unless the verdict is `depends`.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub depends_on: Vec<String>,
+    /// Least and most slide of the first holder over the assumed cases, metres; where not held, the way to the lip.
+    pub slide_m: [f64; 2],
+    /// Least and most peak force on the first holder, kilonewtons.
+    pub holder_force_kn: [f64; 2],
+    /// What the team was taken to stand on.
+    pub snow: String,
+    /// Slope of the ground towards the lip, degrees.
+    pub slope_deg: f64,
+    /// Whether the model let the brake knots bear: only where the snow is known to be deep enough.
+    pub knots_counted: bool,
+    /// The verdict for everybody's fall, in rope order.
+    pub everybody: Vec<Held>,
+    /// Advice on the order; stands on the leg where the team is held worst, and only there.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub order: Option<OrderAdvice>,
+}
+
+/// Whether a fall is held over the corners of everything assumed. No probability.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum Held {
+    /// In all assumed cases.
+    All,
+    /// In some.
+    Depends,
+    /// In none.
+    None,
+}
+
+/// In which order the people of a team are held best, as the model has it.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct OrderAdvice {
+    /// Names from the first to the last person.
+    pub order: Vec<String>,
+    /// Whether changing places is worth it.
+    pub worth_it: bool,
+    /// The advice in words.
+    pub says: String,
+}
+
+/// Free rope if one person falls, against what each rescue takes.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct FallReserve {
+    /// Position on the rope, from 1.
+    pub person: usize,
+    /// The side with more free rope.
+    pub side: Side,
+    /// People on that side.
+    pub people: usize,
+    /// Rope that they have free, metres; what the rope at hand has to spare is not counted.
+    pub free_m: f64,
+    /// What a drop loop needs by the practice set, metres.
+    pub needs_m: f64,
+    /// What is missing for it, metres; 0 when nothing is.
+    pub missing_m: f64,
+    /// The ways to haul for which the free rope is too short, in the order of the haul table; what each needs
+    /// stands there.
+    pub hauls: Vec<HaulReserve>,
+}
+
+/// A side of the fallen person on the rope.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum Side {
+    /// Those who walk in front.
+    Ahead,
+    /// Those who follow.
+    Behind,
+}
+
+/// A way to haul for which the free rope is too short.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct HaulReserve {
+    /// Which way.
+    pub system: String,
+    /// Metres missing.
+    pub missing_m: f64,
+}
+
+/// Ways to haul out the person whose fall is held worst.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct HaulTable {
+    /// Position on the rope, from 1, of the person in the crevasse.
+    pub person: usize,
+    /// People left to pull: those on the side with more free rope.
+    pub haulers: usize,
+    /// From the anchor to the lip, metres.
+    pub anchor_to_lip_m: f64,
+    /// From the lip down to the person, metres.
+    pub lip_to_person_m: f64,
+    /// Share of the force that the lip leaves.
+    pub lip_share: f64,
+    /// Whether brake knots block the loaded strand, so that a haul needs its own.
+    pub needs_own_strand: bool,
+    /// One line for each system.
+    pub systems: Vec<HaulSystem>,
+    /// What of it those left can do with the rope they have, in words.
+    pub says: String,
+}
+
+/// One way to haul.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct HaulSystem {
+    /// What it is called.
+    pub system: String,
+    /// Rope it takes beyond the loaded strand, metres; absent where the anchor is too near for a stroke.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub rope_m: Option<f64>,
+    /// Whether the free rope is enough and knots do not block its strand.
+    pub possible: bool,
+    /// Force at the hands, kilonewtons.
+    pub pull_kn: f64,
+    /// How often it is pulled through; absent where it goes in one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub strokes: Option<u32>,
+    /// Whether those left can pull it.
+    pub can: CanPull,
+}
+
+/// Whether the people left can pull so hard.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum CanPull {
+    /// Not even strong ones.
+    No,
+    /// Strong ones with a good stance.
+    Perhaps,
+    /// Tired or light ones too.
+    Yes,
+}
+
+impl Held {
+    /// The word, as printed.
+    #[must_use]
+    pub fn as_str(self) -> &'static str {
+        match self {
+            Self::All => "held in all assumed cases",
+            Self::Depends => "depends",
+            Self::None => "held in none of the assumed cases",
+        }
+    }
+}
+
+impl Side {
+    /// The word, as printed.
+    #[must_use]
+    pub fn as_str(self) -> &'static str {
+        match self {
+            Self::Ahead => "ahead",
+            Self::Behind => "behind",
+        }
+    }
+}
+
+impl CanPull {
+    /// The word, as printed.
+    #[must_use]
+    pub fn as_str(self) -> &'static str {
+        match self {
+            Self::No => "no",
+            Self::Perhaps => "perhaps",
+            Self::Yes => "yes",
+        }
+    }
+}

@@ -1,0 +1,52 @@
+//! One rope drawn in a line of text: coils, people, knots, and the metres between them.
+
+use unicode_width::UnicodeWidthStr;
+
+use super::units::{Side, Units};
+use crate::leg::TeamSetup;
+
+/// What the signs of a drawn rope mean.
+pub const LEGEND: &str = "~ spare coil, (1) person in rope order, x brake knot, distances walked";
+
+/// The rope from the first person's free end, in as many lines as the width asks for.
+#[must_use]
+pub fn drawn(setup: &TeamSetup, units: Units, width: usize) -> Vec<String> {
+    let mut lines = vec![String::new()];
+    for piece in pieces(setup, units) {
+        let full = lines
+            .last()
+            .is_some_and(|l| !l.is_empty() && l.width() + piece.width() > width);
+        match lines.last_mut() {
+            Some(line) if !full => line.push_str(&piece),
+            _ => lines.push(piece),
+        }
+    }
+    lines
+}
+
+/// Coil, then each person with the rope before them, then coil. A line breaks between pieces only.
+fn pieces(setup: &TeamSetup, units: Units) -> Vec<String> {
+    let coil = if setup.coil_m > 0.0 {
+        format!("~{}~", units.number(setup.coil_m, Side::Demand))
+    } else {
+        String::new()
+    };
+    let spans = setup.people.saturating_sub(1);
+    let mut pieces = vec![format!("{coil}(1)")];
+    for span in 0..spans {
+        let mut at_m = 0.0;
+        for knot_m in setup.knots.in_span(span, spans, setup.spacing_m) {
+            pieces.push(format!("{}x", line(knot_m - at_m, units)));
+            at_m = knot_m;
+        }
+        let rest = line(setup.spacing_m - at_m, units);
+        pieces.push(format!("{rest}({})", span + 2));
+    }
+    pieces.push(coil);
+    pieces.retain(|p| !p.is_empty());
+    pieces
+}
+
+fn line(metres: f64, units: Units) -> String {
+    format!("─{}─", units.number(metres, Side::Measured))
+}

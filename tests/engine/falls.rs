@@ -1,0 +1,243 @@
+//! Falls and hauls in the plan: who is weakest, what rope is free, what can be pulled.
+
+use schrund::{
+    leg::{
+        Leg, TeamSetup,
+        fall::{CanPull, Held},
+    },
+    plan::Plan,
+};
+
+use crate::made::made;
+
+fn roped(plan: &Plan) -> &Leg {
+    plan.legs.iter().find(|l| l.roped).expect("a roped leg")
+}
+
+fn setup(plan: &Plan) -> &TeamSetup {
+    &roped(plan).teams[0]
+}
+
+fn codes(leg: &Leg) -> Vec<&str> {
+    leg.findings.iter().map(|f| f.code.as_str()).collect()
+}
+
+const SNOW: &str = "{\"gap_m\":4,\"snow_depth_m\":2}";
+const BARE: &str = "{\"gap_m\":4,\"surface\":\"bare\"}";
+
+#[test]
+fn a_pair_on_bare_ice_is_held_in_none_and_that_is_grave() {
+    let plan = made(&[80.0, 80.0], &[70.0], &[BARE]).plan();
+    let arrest = setup(&plan).arrest.as_ref().expect("an answer");
+    assert_eq!((arrest.verdict, arrest.snow.as_str()), (Held::None, "ice"));
+    assert_eq!(arrest.says, "held in none of the assumed cases");
+    assert!(
+        codes(roped(&plan)).contains(&"fall-held-in-none"),
+        "{:?}",
+        codes(roped(&plan))
+    );
+}
+
+#[test]
+fn the_heavy_one_is_the_fall_to_fear_and_more_snow_underfoot_holds_better() {
+    let heavy = made(&[70.0, 120.0], &[70.0], &[SNOW]).plan();
+    assert_eq!(
+        setup(&heavy).arrest.as_ref().unwrap().falls,
+        2,
+        "the heavy one"
+    );
+    let five = made(&[80.0; 5], &[70.0], &[SNOW]);
+    let held = |snow: &str| {
+        setup(&five.clone().with(&format!("snow = \"{snow}\"")).plan())
+            .arrest
+            .clone()
+            .unwrap()
+    };
+    let verdicts: Vec<Held> = ["soft", "settled", "firm", "refrozen", "ice"]
+        .iter()
+        .map(|s| held(s).verdict)
+        .collect();
+    assert!(verdicts.is_sorted(), "from soft snow to ice: {verdicts:?}");
+    assert_ne!(verdicts[0], verdicts[4], "snow makes no difference at all");
+}
+
+#[test]
+fn ground_falling_towards_the_lip_is_told_to_the_model() {
+    let flat = made(&[80.0; 2], &[70.0], &[SNOW]);
+    let slope = |share: f64| {
+        setup(&flat.clone().falling(share).plan())
+            .arrest
+            .clone()
+            .unwrap()
+    };
+    let steep = slope(0.3);
+    assert!(
+        (steep.slope_deg - 0.3_f64.atan().to_degrees()).abs() < 0.5,
+        "{}",
+        steep.slope_deg
+    );
+    assert!(
+        steep.slide_m[0] > slope(0.0).slide_m[0],
+        "a steeper slope slides further: {steep:?}"
+    );
+    assert!(
+        (slope(-0.3).slope_deg - steep.slope_deg).abs() < 1e-6,
+        "uphill the last one falls, and the ground falls towards that lip"
+    );
+}
+
+#[test]
+fn advice_on_the_order_is_given_once_a_team_and_never_to_equals() {
+    let advised = |masses: &[f64]| {
+        let plan = made(masses, &[60.0], &[SNOW, "{\"gap_m\":9,\"snow_depth_m\":2}"]).plan();
+        let setups = plan.legs.iter().flat_map(|l| &l.teams);
+        setups
+            .filter(|t| t.arrest.as_ref().is_some_and(|a| a.order.is_some()))
+            .count()
+    };
+    assert_eq!(advised(&[80.0; 3]), 0, "equal people");
+    assert_eq!(advised(&[100.0, 60.0, 75.0]), 1, "one team, its worst leg");
+}
+
+#[test]
+fn everybodys_fall_has_its_free_rope() {
+    // Trade rules, section 8, common practice: κ = 1.5; 3 people at 12 m: 6 m free against 18 m in the middle.
+    let three = made(&[80.0; 3], &[60.0], &[SNOW]).with("[assume]\nspacing_3_m = 12");
+    let plan = three.plan();
+    let free: Vec<(usize, f64, f64)> = setup(&plan)
+        .falls
+        .iter()
+        .map(|f| (f.person, f.free_m, f.missing_m))
+        .collect();
+    assert_eq!(free, [(1, 18.0, 0.0), (2, 6.0, 12.0), (3, 18.0, 0.0)]);
+    // 4 people at 20 m: 40 m lie behind a faller against 30 m needed.
+    let plan = made(&[80.0; 4], &[70.0], &["{\"gap_m\":25,\"snow_depth_m\":2}"]).plan();
+    let ends: Vec<(f64, f64)> = [0, 3]
+        .map(|i| (setup(&plan).falls[i].free_m, setup(&plan).falls[i].needs_m))
+        .to_vec();
+    assert_eq!(ends, [(40.0, 30.0); 2]);
+}
+
+#[test]
+fn the_haul_table_knows_the_rope_the_knots_and_the_people() {
+    for (people, zone) in [(2, SNOW), (3, SNOW), (5, SNOW), (2, BARE)] {
+        let plan = made(&vec![80.0; people], &[80.0], &[zone]).plan();
+        let setup = setup(&plan);
+        let table = setup.haul.as_ref().expect("a table");
+        assert_eq!(table.systems.len(), 6, "every system");
+        assert_eq!(table.needs_own_strand, setup.knots.count > 0);
+        assert!(
+            (table.anchor_to_lip_m + table.lip_to_person_m - setup.spacing_m).abs() < 1e-9,
+            "a taut rope"
+        );
+        let fall = &setup.falls[table.person - 1];
+        for system in &table.systems {
+            let loaded = !["2:1", "3:1 on a new"]
+                .iter()
+                .any(|s| system.system.starts_with(s));
+            let blocked = loaded && table.needs_own_strand;
+            let enough = system.rope_m.is_some_and(|m| m <= fall.free_m + 1e-9);
+            assert_eq!(
+                system.possible,
+                enough && !blocked,
+                "{people} people: {system:?}"
+            );
+            let missing = fall.hauls.iter().find(|h| h.system == system.system);
+            assert_eq!(
+                missing.is_some(),
+                !blocked && !enough,
+                "{people} people: {system:?}"
+            );
+        }
+        let pulls: Vec<f64> = table.systems.iter().map(|s| s.pull_kn).collect();
+        assert!(
+            pulls.is_sorted_by(|a, b| a >= b),
+            "stronger systems pull less: {pulls:?}"
+        );
+    }
+}
+
+#[test]
+fn one_person_cannot_haul_round_karabiners_and_the_plan_says_so() {
+    let plan = made(&[80.0, 80.0], &[80.0], &[SNOW]).plan();
+    assert!(
+        codes(roped(&plan)).contains(&"haul-beyond-those-left"),
+        "{:?}",
+        codes(roped(&plan))
+    );
+    let strong =
+        made(&[80.0, 80.0], &[80.0], &[BARE]).with("[assume.pull]\nweak_n = 2000\nstrong_n = 2000");
+    let plan = strong.plan();
+    let table = setup(&plan).haul.as_ref().unwrap();
+    assert!(
+        table.systems.iter().all(|s| s.can == CanPull::Yes),
+        "{table:?}"
+    );
+    assert!(
+        !codes(roped(&plan)).contains(&"haul-beyond-those-left"),
+        "strong enough"
+    );
+}
+
+#[test]
+fn a_coil_that_is_a_burden_is_said() {
+    let plan = made(
+        &[80.0, 80.0],
+        &[150.0],
+        &["{\"gap_m\":18,\"snow_depth_m\":2}"],
+    )
+    .plan();
+    let setup = setup(&plan);
+    assert!(setup.coil_m > 30.0, "1.5 × 23 m");
+    assert!(
+        (setup.coil_kg - 0.049 * setup.coil_m).abs() < 1e-9,
+        "9 mm, 49 g/m (makers' figures)"
+    );
+    assert!(
+        codes(roped(&plan)).contains(&"coil-is-a-burden"),
+        "{:?}",
+        codes(roped(&plan))
+    );
+    let light = made(&[80.0, 80.0], &[80.0], &[SNOW]).plan();
+    assert!(
+        !codes(roped(&light)).contains(&"coil-is-a-burden"),
+        "1.5 × 14.5 m are usual"
+    );
+}
+
+#[test]
+fn a_rope_beyond_the_model_gets_no_answer_and_the_plan_stands() {
+    let steel = made(&[80.0; 3], &[60.0], &[SNOW]).with("[assume]\nrope.peak_force_n = 90000");
+    let plan = steel.plan();
+    assert!(
+        codes(roped(&plan)).contains(&"model-has-no-answer"),
+        "{:?}",
+        codes(roped(&plan))
+    );
+    assert!(
+        setup(&plan).arrest.is_none() && setup(&plan).haul.is_none(),
+        "no guess instead"
+    );
+}
+
+#[test]
+fn the_leg_that_decides_the_rope_is_named() {
+    let plan = made(
+        &[80.0; 3],
+        &[],
+        &[SNOW, "{\"gap_m\":22,\"snow_depth_m\":2}", SNOW],
+    )
+    .plan();
+    let carry = &plan.carry[0];
+    assert_eq!((carry.team, carry.leg), (1, Some(4)));
+    let needed: Vec<f64> = plan
+        .legs
+        .iter()
+        .flat_map(|l| &l.teams)
+        .map(|t| t.ledger.total_m)
+        .collect();
+    assert!(
+        (carry.needed_m - needed.iter().copied().fold(0.0, f64::max)).abs() < 1e-9,
+        "{needed:?}"
+    );
+}

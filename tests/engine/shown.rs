@@ -1,0 +1,89 @@
+//! The plan on a terminal: every set-up once, drawn ropes, nothing wider than asked for.
+
+use schrund::write::{Sheet, rope_line, table, units::Units};
+use unicode_width::UnicodeWidthStr;
+
+use crate::made::{Made, made};
+
+const ZONES: [&str; 3] = [
+    "{\"gap_m\":4,\"snow_depth_m\":2}",
+    "{\"gap_m\":17,\"snow_depth_m\":0.6}",
+    "{\"gap_m\":4,\"snow_depth_m\":2}",
+];
+
+fn shown(made: &Made, width: usize) -> String {
+    let plan = made.plan();
+    let sheet = Sheet {
+        plan: &plan,
+        route: &made.route,
+        zones: &made.zones,
+    };
+    table::plan(
+        &sheet,
+        table::Look {
+            width,
+            colour: false,
+            units: Units::Metric,
+        },
+    )
+}
+
+#[test]
+fn a_stranger_finds_rope_people_spacing_knots_and_what_is_not_covered() {
+    let text = shown(&made(&[82.0, 75.0], &[80.0], &ZONES[..1]), 100);
+    for words in [
+        "Leg 2: 2 people, 14.5 m between neighbours, 64.8 m of rope 1 (80 m)",
+        "rope      ~21.8~(1)─3─x─2─x─4.5─x─2─x─3─(2)~21.8~",
+        "people    1 (82 kg), 2 (75 kg); 1 walks ahead",
+        "2 from each end person, the first after 3 m, then every 2 m; they bite",
+        "a drop loop takes 21.8 m: enough if 1 or 2 falls",
+        "covers    gaps up to 12.5 m here with that rope; not covered: wider gaps, two people in a gap at",
+    ] {
+        assert!(text.contains(words), "no \"{words}\" in\n{text}");
+    }
+}
+
+#[test]
+fn legs_set_up_alike_share_a_block_and_lines_fit() {
+    for people in 2..=5 {
+        let made = made(&vec![80.0; people], &[80.0, 60.0], &ZONES);
+        for width in [80, 100] {
+            let text = shown(&made, width);
+            let blocks = text.lines().filter(|l| l.starts_with("  Leg")).count();
+            assert_eq!(blocks, 2, "{people} people:\n{text}");
+            assert!(text.contains("  Legs 2, 6: "), "{text}");
+            for line in text.lines() {
+                assert!(line.width() <= width, "{} wide: {line}", line.width());
+            }
+        }
+    }
+}
+
+#[test]
+fn a_drawn_rope_is_as_long_as_its_ledger() {
+    for people in 2..=5 {
+        let plan = made(&vec![80.0; people], &[80.0], &ZONES)
+            .with("knots = \"always\"")
+            .plan();
+        for setup in plan.legs.iter().flat_map(|l| &l.teams) {
+            for width in [30, 86] {
+                let lines = rope_line::drawn(setup, Units::Metric, width);
+                assert!(lines.iter().all(|l| l.width() <= width), "{lines:?}");
+                let drawn = lines.concat();
+                assert_eq!(drawn.matches('x').count(), setup.knots.count, "{drawn}");
+                assert_eq!(drawn.matches('(').count(), people, "{drawn}");
+                let between = drawn
+                    .split(['─', '~'])
+                    .filter_map(|n| n.parse::<f64>().ok())
+                    .sum::<f64>();
+                let want = setup.ledger.spans_m + setup.ledger.coils_m;
+                // Each number drawn is rounded to a decimetre.
+                assert!(
+                    (between - want).abs()
+                        <= 0.1 * f64::from(2 + u8::try_from(setup.knots.count).unwrap()),
+                    "{drawn}: {between}, {want}"
+                );
+            }
+        }
+    }
+}
