@@ -142,6 +142,9 @@ codes! {
     /// Others rope where the ice is badly broken. The plan shows the roped view unless the practice set
     /// or the zone says otherwise.
     BareIce, "bare-ice-two-views", Note;
+    /// A strike was given without saying how sure it is, and is taken as exact. Met askew, a few degrees
+    /// make the way over a gap a good deal longer.
+    StrikeExact, "strike-taken-as-exact", Note;
     /// No direction of the crevasses is known, so they are taken to be crossed squarely.
     StrikeUnknown, "strike-not-given", Note;
     /// A zone in the file that the route does not meet.

@@ -2,6 +2,7 @@
 
 pub mod change;
 pub mod csv;
+pub mod findings;
 pub mod geojson;
 pub mod gpx;
 pub mod itinerary;

@@ -65,8 +65,16 @@ pub enum Surface {
 pub struct Strike {
     /// Degrees clockwise from true north, 0 ≤ s < 180.
     pub deg: f64,
-    /// Half-width of the range it may lie in, degrees, 0 to 90.
-    pub uncertainty_deg: f64,
+    /// Half-width of the range it may lie in, degrees, 0 to 90, where the leader said how sure it is.
+    pub uncertainty_deg: Option<f64>,
+}
+
+impl Strike {
+    /// Half-width to reckon with: a strike without one is taken as exact, and the plan says so.
+    #[must_use]
+    pub fn doubt_deg(self) -> f64 {
+        self.uncertainty_deg.unwrap_or(0.0)
+    }
 }
 
 /// A strike assumed for a piece of the line, where a zone gives none.

@@ -37,7 +37,7 @@ fn on_stretch(ground: &Ground, touch: Stretch, rules: &Rules) -> Vec<ProposedStr
             stretch: Stretch { from_m, to_m },
             strike: Strike {
                 deg: (aspect_deg + 90.0).rem_euclid(180.0),
-                uncertainty_deg: rules[Rule::ProposedStrikeDeg],
+                uncertainty_deg: Some(rules[Rule::ProposedStrikeDeg]),
             },
         })
     };

@@ -230,7 +230,7 @@ fn zone(zone: &Zone) -> ZoneSummary {
         }
         .to_owned(),
         strike_deg: zone.strike.map(|s| s.deg),
-        strike_uncertainty_deg: zone.strike.map(|s| s.uncertainty_deg),
+        strike_uncertainty_deg: zone.strike.and_then(|s| s.uncertainty_deg),
         strike_proposed_deg: None,
         rope: match zone.rope {
             RopeWord::Auto => "auto",

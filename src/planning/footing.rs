@@ -183,7 +183,7 @@ fn contouring(
 ) -> Vec<Piece> {
     let runs_along = |p: &&ProposedStrike| {
         let strike = Strike {
-            uncertainty_deg: 0.0,
+            uncertainty_deg: None,
             ..p.strike
         };
         angle::worst_angle(stage, &[p.stretch], rope_m, strike)

@@ -217,6 +217,12 @@ impl Said<'_> {
                     .hint("give `gap_m` in the zones file"),
             );
         }
+        if zone.strike.is_some_and(|s| s.uncertainty_deg.is_none()) {
+            let says = format!("{label} does not say how sure its strike is: it is taken as exact");
+            let hint =
+                "give `strike_uncertainty_deg`; a few degrees can lengthen the way over a gap";
+            said.push(self.say(Code::StrikeExact, says).hint(hint));
+        }
         if zone.strike.is_none() {
             let says =
                 format!("{label} gives no strike: its crevasses are taken to be crossed squarely");

@@ -46,7 +46,7 @@ pub fn worst_angle(
         .flat_map(|(segment, rear)| turns(stage, segment, rear, spacing_m, axis))
         .min_by(|a, b| a.deg.total_cmp(&b.deg))?;
     Some(Angle {
-        deg: (worst.deg - strike.uncertainty_deg).max(0.0),
+        deg: (worst.deg - strike.doubt_deg()).max(0.0),
         at_m: worst.at_m,
     })
 }
@@ -186,7 +186,7 @@ mod tests {
         }];
         let strike = Strike {
             deg: strike_deg,
-            uncertainty_deg,
+            uncertainty_deg: Some(uncertainty_deg),
         };
         worst_angle(&stage, &all, spacing_m, strike).unwrap().deg
     }

@@ -98,7 +98,7 @@ impl<'a> Worst<'a> {
             let ends = held.touches.iter().flat_map(|t| [t.from_m, t.to_m]);
             key.extend(ends.map(f64::to_bits));
             for p in &held.proposed {
-                let strike = [p.strike.deg, p.strike.uncertainty_deg];
+                let strike = [p.strike.deg, p.strike.doubt_deg()];
                 let figures = [p.stretch.from_m, p.stretch.to_m].into_iter().chain(strike);
                 key.extend(figures.map(f64::to_bits));
             }

@@ -3,9 +3,12 @@
 use std::io;
 
 use super::{Sheet, row::Row, units::Units};
-use crate::leg::{Leg, TeamSetup};
+use crate::{
+    leg::{Leg, TeamSetup},
+    problem::Level,
+};
 
-const HEAD: [&str; 19] = [
+const HEAD: [&str; 20] = [
     "leg",
     "stage",
     "roped",
@@ -25,6 +28,7 @@ const HEAD: [&str; 19] = [
     "knots",
     "coil_m",
     "rope_m",
+    "findings",
 ];
 
 /// The legs as CSV with a head line; numbers in metres whatever units are shown elsewhere.
@@ -38,22 +42,13 @@ pub fn legs(out: impl io::Write, sheet: &Sheet<'_>) -> io::Result<()> {
     csv.write_record(HEAD)?;
     for leg in &sheet.plan.legs {
         let of_leg = of_leg(leg);
-        if leg.teams.is_empty() {
-            csv.write_record(
-                of_leg
-                    .iter()
-                    .cloned()
-                    .chain(std::iter::repeat_n(String::new(), 6)),
-            )?;
+        let mut teams: Vec<[String; 6]> = leg.teams.iter().map(of_team).collect();
+        if teams.is_empty() {
+            teams.push(Default::default());
         }
-        for team in &leg.teams {
-            csv.write_record(
-                of_leg
-                    .iter()
-                    .cloned()
-                    .chain(of_team(team))
-                    .map(|c| guarded(&c)),
-            )?;
+        for team in teams {
+            let cells = of_leg.iter().cloned().chain(team).chain([findings(leg)]);
+            csv.write_record(cells.map(|c| guarded(&c)))?;
         }
     }
     csv.flush()
@@ -81,6 +76,14 @@ fn of_leg(leg: &Leg) -> [String; 13] {
         maybe(leg.effective_gap_m),
         row.verdict.as_str().to_owned(),
     ]
+}
+
+/// Codes of what must be looked at, apart by spaces.
+fn findings(leg: &Leg) -> String {
+    let said = leg.findings.iter().filter(|f| f.level <= Level::Warning);
+    let mut codes: Vec<&str> = said.map(|f| f.code.as_str()).collect();
+    codes.dedup();
+    codes.join(" ")
 }
 
 fn of_team(team: &TeamSetup) -> [String; 6] {

@@ -3,7 +3,7 @@
 use unicode_width::UnicodeWidthStr;
 
 use super::{
-    Sheet, change, itinerary,
+    Sheet, change, findings, itinerary,
     paragraph::{bullet, padded},
     plain,
     row::{Row, TeamRow},
@@ -11,11 +11,7 @@ use super::{
     units::{Side, Units, minutes},
     words,
 };
-use crate::{
-    leg::Verdict,
-    plan::{Finding, KeptRun},
-    problem::Level,
-};
+use crate::{leg::Verdict, plan::KeptRun, problem::Level};
 
 /// How the table is printed.
 #[derive(Clone, Copy, Debug)]
@@ -37,12 +33,13 @@ pub fn plan(sheet: &Sheet<'_>, look: Look) -> String {
     let mut out = String::new();
     head(&mut out, sheet, look);
     legs(&mut out, sheet, look);
+    carry(&mut out, sheet, look);
+    findings::paragraphs(&mut out, sheet, &[Level::Grave, Level::Warning], look.width);
     changes(&mut out, sheet, look);
     setups::blocks(&mut out, sheet, look.width, look.units);
     zones(&mut out, sheet, look);
-    carry(&mut out, sheet, look);
     keep(&mut out, sheet, look);
-    findings(&mut out, sheet, look);
+    findings::paragraphs(&mut out, sheet, &[Level::Note], look.width);
     out.push_str("\nRead with this plan\n");
     for caution in &sheet.plan.cautions {
         bullet(&mut out, "  · ", caution, look.width);
@@ -73,6 +70,15 @@ fn head(out: &mut String, sheet: &Sheet<'_>, look: Look) {
     }
     bullet(out, "", &title, look.width);
     bullet(out, "", &itinerary::times(sheet.plan), look.width);
+    let count = findings::count(sheet);
+    if !count.is_empty() {
+        bullet(
+            out,
+            "",
+            &format!("{}, below the legs", words::capital(&count)),
+            look.width,
+        );
+    }
     out.push('\n');
 }
 
@@ -353,58 +359,4 @@ fn run_words(run: &KeptRun, units: Units) -> String {
     };
     let teams: Vec<String> = run.teams.iter().map(team).collect();
     format!("leg {}: {}", legs.join(", "), teams.join("; "))
-}
-
-fn findings(out: &mut String, sheet: &Sheet<'_>, look: Look) {
-    let of_legs = sheet.plan.legs.iter().flat_map(|l| &l.findings);
-    let mut all: Vec<&Finding> = of_legs.chain(&sheet.plan.findings).collect();
-    all.sort_by_key(|f| f.level);
-    for (level, title) in [
-        (Level::Grave, "Grave"),
-        (Level::Warning, "Look at this"),
-        (Level::Note, "Good to know"),
-    ] {
-        let grouped = grouped(all.iter().filter(|f| f.level == level));
-        if !grouped.is_empty() {
-            out.push_str(&format!("\n{title}\n"));
-        }
-        for (places, finding) in grouped {
-            let hint = finding
-                .hint
-                .as_ref()
-                .map_or_else(String::new, |h| format!(" → {h}"));
-            let places = listed(&places);
-            let text = format!("{places}: {}{hint} [{}]", finding.says, finding.code);
-            bullet(out, "  · ", &text, look.width);
-        }
-    }
-}
-
-/// Places in a row; many are counted.
-pub(super) fn listed(places: &[&str]) -> String {
-    const NAMED: usize = 6;
-    if places.len() <= NAMED + 1 {
-        return places.join(", ");
-    }
-    format!(
-        "{} and {} more",
-        places[..NAMED].join(", "),
-        places.len() - NAMED
-    )
-}
-
-/// Findings that say the same of several places, as one with all the places.
-pub(super) fn grouped<'a, 'b: 'a>(
-    findings: impl Iterator<Item = &'a &'b Finding>,
-) -> Vec<(Vec<&'b str>, &'b Finding)> {
-    let mut groups: Vec<(Vec<&str>, &Finding)> = Vec::new();
-    for finding in findings {
-        let same =
-            |(_, f): &&mut (Vec<&str>, &Finding)| f.code == finding.code && f.says == finding.says;
-        match groups.iter_mut().find(same) {
-            Some((places, _)) => places.push(&finding.place),
-            None => groups.push((vec![&finding.place], finding)),
-        }
-    }
-    groups
 }

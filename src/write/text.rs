@@ -9,7 +9,10 @@ use super::{
     row::{Row, TeamRow},
     units::Units,
 };
-use crate::leg::{Leg, Verdict};
+use crate::{
+    leg::{Leg, Verdict},
+    problem::Level,
+};
 
 /// Most characters of a leg.
 pub const MOST: usize = 160;
@@ -56,11 +59,37 @@ fn carry(sheet: &Sheet<'_>, units: Units) -> String {
 #[must_use]
 pub fn leg(leg: &Leg, units: Units) -> String {
     let row = Row::new(leg, units);
-    let forms = [full, terse, counted];
-    let said = forms.iter().map(|form| ascii(&form(leg, &row, units)));
+    let reasons = reasons(leg);
+    let told = |form: Form| ascii(&(form(leg, &row, units) + &reasons));
+    let forms: [Form; 3] = [full, terse, counted];
+    let said = forms.into_iter().map(told);
     said.clone()
         .find(|text| text.len() <= MOST)
-        .unwrap_or_else(|| ascii(&bare(&row, units)))
+        .unwrap_or_else(|| ascii(&format!("{}\n! see the report", bare(&row, units))))
+}
+
+/// One way to say a leg.
+type Form = fn(&Leg, &Row, Units) -> String;
+
+/// Why the leg wants a look, in the words of the codes: `! GRAVE fall held in none`.
+fn reasons(leg: &Leg) -> String {
+    let of = |level: Level| {
+        let codes = leg
+            .findings
+            .iter()
+            .filter(move |f| f.level == level)
+            .map(|f| f.code.replace('-', " "));
+        let mut codes: Vec<String> = codes.collect();
+        codes.dedup();
+        codes.join(", ")
+    };
+    let (grave, warning) = (of(Level::Grave), of(Level::Warning));
+    match (grave.as_str(), warning.as_str()) {
+        ("", "") => String::new(),
+        ("", warning) => format!("\n! {warning}"),
+        (grave, "") => format!("\n! GRAVE {grave}"),
+        (grave, warning) => format!("\n! GRAVE {grave}; {warning}"),
+    }
 }
 
 /// The signs of the other outputs in ASCII; what has no twin is left out.

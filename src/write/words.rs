@@ -101,10 +101,10 @@ pub fn zone_description(zone: &Zone, units: Units) -> String {
         zone.snow_depth_m
             .map(|m| format!("snow {}", units.length(m, Side::AtHand))),
     );
-    says.extend(
-        zone.strike
-            .map(|s| format!("strike {}° ± {}°", s.deg, s.uncertainty_deg)),
-    );
+    says.extend(zone.strike.map(|s| match s.uncertainty_deg {
+        Some(doubt_deg) => format!("strike {}° ± {doubt_deg}°", s.deg),
+        None => format!("strike {}°, taken as exact", s.deg),
+    }));
     match zone.rope {
         RopeWord::Auto => {}
         RopeWord::Always => says.push("the leader says: always rope".to_owned()),

@@ -109,7 +109,7 @@ pub(crate) fn any_zone(number: usize) -> impl Strategy<Value = Zone> {
             let mut zone = zone(number, &rings, gap_m);
             zone.strike = strike.map(|(deg, uncertainty_deg)| Strike {
                 deg,
-                uncertainty_deg,
+                uncertainty_deg: Some(uncertainty_deg),
             });
             zone
         })

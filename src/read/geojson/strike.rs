@@ -11,7 +11,7 @@ use crate::{
 };
 
 /// Reads `strike_deg` and `strike_uncertainty_deg`; without the latter the strike is taken as exact,
-/// as given.
+/// and the plan says so.
 pub(super) fn strike(properties: &mut Properties, problems: &mut Vec<Problem>) -> Option<Strike> {
     let doubt = number(
         properties,
@@ -32,7 +32,7 @@ pub(super) fn strike(properties: &mut Properties, problems: &mut Vec<Problem>) -
     Some(Strike {
         // Whole half-turns, also a hair below zero, are north.
         deg: deg.rem_euclid(180.0) % 180.0 + 0.0,
-        uncertainty_deg: doubt.high.unwrap_or(0.0),
+        uncertainty_deg: doubt.high,
     })
 }
 

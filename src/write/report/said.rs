@@ -7,7 +7,7 @@ use crate::{
     plan::{Assumption, Finding, Plan},
     problem::Level,
     write::{
-        table::{grouped, listed},
+        findings::{grouped, listed},
         words,
     },
 };
