@@ -167,7 +167,7 @@ fn the_other_quantities_keep_their_bounds() {
         let strike = noted(&one(&format!(r#"{{"gap_m":1,"strike_deg":{given}}}"#)), &[])[0].strike;
         assert_eq!(
             strike.map(|s| (s.deg, s.uncertainty_deg)),
-            Some((want, 0.0)),
+            Some((want, None)),
             "{given}"
         );
     }

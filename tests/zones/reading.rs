@@ -34,7 +34,7 @@ fn a_zone_holds_what_its_feature_says() {
         "words in any case"
     );
     let strike = zone.strike.map(|s| (s.deg, s.uncertainty_deg));
-    assert_eq!(strike, Some((10.0, 15.0)), "a strike is an axis");
+    assert_eq!(strike, Some((10.0, Some(15.0))), "a strike is an axis");
     assert_eq!(
         zone.observed_on.as_deref(),
         Some("20240812"),
