@@ -18,6 +18,9 @@ impl Route {
         for (i, stage) in stages.iter_mut().enumerate() {
             stage.number = i + 1;
         }
+        // A file with one track often names only that.
+        let only = stages.first().filter(|_| stages.len() == 1);
+        let name = name.or_else(|| only.and_then(|stage| stage.name.clone()));
         Self { name, stages }
     }
 
@@ -113,8 +116,8 @@ impl Stage {
         }
     }
 
-    /// Adds the next point of the running segment. Repeats of the last position are dropped
-    /// (their height is kept where the first had none).
+    /// Adds the next point of the running segment. Repeats of the last position are dropped (their
+    /// height is kept where the first had none), also where a new segment begins with them.
     pub fn push(&mut self, at: LonLat, height_m: Option<f32>) {
         let starts_segment = self.breaks.last() == Some(&self.points.len());
         let Some(&last) = self.points.last() else {
@@ -123,12 +126,14 @@ impl Stage {
         };
         let here = unrolled(last, at);
         let chainage_m = self.length_m();
-        if starts_segment {
-            self.append(here, height_m, chainage_m);
-        } else if here == last {
+        if here == last {
+            // A segment that goes on where the last one ended is no jump.
+            self.breaks.pop_if(|_| starts_segment);
             if let Some(height) = self.heights_m.last_mut() {
                 *height = height.or(height_m);
             }
+        } else if starts_segment {
+            self.append(here, height_m, chainage_m);
         } else {
             self.append(here, height_m, chainage_m + last.distance_m(here));
         }

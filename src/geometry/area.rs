@@ -24,6 +24,7 @@ struct Ring {
     points: Vec<LonLat>,
     runs: Vec<Bounds>,
     bounds: Bounds,
+    is_hole: bool,
 }
 
 /// How a ring lies about a point.
@@ -40,17 +41,22 @@ pub struct Edge {
     pub from: LonLat,
     /// Where it ends.
     pub to: LonLat,
+    /// Whether it bounds a hole.
+    pub of_hole: bool,
 }
 
 impl Area {
     /// The outline moved east by whole turns (`east_deg` a multiple of 360); `None` if it has no edge.
     #[must_use]
     pub fn new(outline: &Outline, east_deg: f64) -> Option<Self> {
-        let ring = |points: &Vec<LonLat>| Ring::new(points, east_deg);
+        let ring = |points: &Vec<LonLat>, is_hole| Ring::new(points, east_deg, is_hole);
         let polygons: Vec<_> = outline
             .polygons
             .iter()
-            .filter_map(|p| Some((ring(&p.outer)?, p.holes.iter().filter_map(ring).collect())))
+            .filter_map(|p| {
+                let holes = p.holes.iter().filter_map(|hole| ring(hole, true)).collect();
+                Some((ring(&p.outer, false)?, holes))
+            })
             .collect();
         let bounds = polygons
             .iter()
@@ -76,6 +82,14 @@ impl Area {
         })
     }
 
+    /// Whether the point is inside some outer ring or on its border, holes left aside.
+    #[must_use]
+    pub fn encloses(&self, p: LonLat) -> bool {
+        self.polygons
+            .iter()
+            .any(|(outer, _)| outer.winding(p) != Winding::Times(0))
+    }
+
     /// All ring edges in runs whose boxes meet `bounds`.
     pub fn edges_near(&self, bounds: Bounds) -> impl Iterator<Item = Edge> + '_ {
         self.polygons
@@ -87,7 +101,7 @@ impl Area {
 }
 
 impl Ring {
-    fn new(points: &[LonLat], east_deg: f64) -> Option<Self> {
+    fn new(points: &[LonLat], east_deg: f64, is_hole: bool) -> Option<Self> {
         let points: Vec<LonLat> = points
             .iter()
             .map(|p| LonLat::new(p.lon_deg + east_deg, p.lat_deg))
@@ -102,6 +116,7 @@ impl Ring {
             points,
             runs,
             bounds,
+            is_hole,
         })
     }
 
@@ -110,6 +125,7 @@ impl Ring {
         (run * RUN..end).map(|i| Edge {
             from: self.points[i],
             to: self.points[i + 1],
+            of_hole: self.is_hole,
         })
     }
 

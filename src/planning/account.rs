@@ -21,9 +21,6 @@ use crate::{
     zone::{RopeWord, Surface, Zone},
 };
 
-/// Zones not met that are named one by one; more are counted. Our judgement.
-const NAMED: usize = 6;
-
 /// Which rope each team carries over the whole trip.
 #[derive(Debug)]
 pub(super) struct SharedRopes {
@@ -279,34 +276,11 @@ fn missed(job: &Job<'_>, stages: &[Sketch<'_>]) -> Vec<Problem> {
     for contact in stages.iter().flat_map(|s| &s.contacts) {
         met[contact.zone] = true;
     }
-    let missed: Vec<&Zone> = job
-        .zones
-        .iter()
-        .zip(met)
-        .filter(|(_, met)| !met)
-        .map(|(z, _)| z)
-        .collect();
-    let note = |label: String| {
-        Problem::new(
-            Code::ZoneMissed,
-            Place::item(label),
-            "the route does not meet this zone",
-        )
-    };
-    if missed.len() <= NAMED {
-        return missed.iter().map(|z| note(z.label())).collect();
-    }
-    let named: Vec<String> = missed.iter().take(NAMED).map(|z| z.label()).collect();
-    vec![Problem::new(
-        Code::ZoneMissed,
-        Place::item("zones"),
-        format!(
-            "the route does not meet {} of the zones: {} and {} more",
-            missed.len(),
-            named.join(", "),
-            missed.len() - NAMED
-        ),
-    )]
+    let missed = job.zones.iter().zip(met).filter(|(_, met)| !met);
+    let says = "the route does not meet this zone";
+    missed
+        .map(|(zone, _)| Problem::new(Code::ZoneMissed, Place::item(zone.label()), says))
+        .collect()
 }
 
 /// Everything the plan rests on.

@@ -78,20 +78,21 @@ impl Trace {
     }
 
     /// Cuts a touched edge and keeps the pieces that are inside.
-    fn cut(&mut self, stage: &Stage, area: &Area, segment: usize, i: EdgeIndex, touches: &[Part]) {
+    fn cut(&mut self, stage: &Stage, area: &Area, segment: usize, i: EdgeIndex, touches: &[Touch]) {
         let (a, b) = (stage.points()[i], stage.points()[i + 1]);
-        let mut cuts: Vec<f64> = touches
-            .iter()
-            .flat_map(|p| [p.from, p.to])
-            .chain([0.0, 1.0])
-            .collect();
+        let ends = touches.iter().flat_map(|t| [t.part.from, t.part.to]);
+        let mut cuts: Vec<f64> = ends.chain([0.0, 1.0]).collect();
         cuts.sort_by(f64::total_cmp);
         cuts.dedup();
         for pair in cuts.windows(2) {
             let (from, to) = (pair[0], pair[1]);
-            let middle = f64::midpoint(from, to);
-            let along_border = touches.iter().any(|p| p.from <= from && to <= p.to);
-            if along_border || area.contains(a.along_edge(b, middle)) {
+            let middle = a.along_edge(b, f64::midpoint(from, to));
+            let along = |t: &&Touch| t.part.from <= from && to <= t.part.to;
+            let along_border = touches
+                .iter()
+                .filter(along)
+                .any(|t| !t.of_hole || area.encloses(middle));
+            if along_border || area.contains(middle) {
                 let (from_m, to_m) = (chainage(stage, i, from), chainage(stage, i, to));
                 self.push(segment, Stretch { from_m, to_m });
             }
@@ -161,16 +162,34 @@ fn chainage(stage: &Stage, i: EdgeIndex, t: f64) -> f64 {
     }
 }
 
-fn touches(a: LonLat, b: LonLat, edges: &[Edge]) -> Vec<Part> {
-    let bounds = (Edge { from: a, to: b }).bounds();
+/// Where a ring edge touches an edge of the line.
+#[derive(Clone, Copy, Debug)]
+struct Touch {
+    part: Part,
+    /// The border of a hole is ice only where the hole lies in ice.
+    of_hole: bool,
+}
+
+fn touches(a: LonLat, b: LonLat, edges: &[Edge]) -> Vec<Touch> {
+    let bounds = edge_bounds(a, b);
     let near = edges.iter().filter(|e| e.bounds().meets(&bounds));
-    near.filter_map(|e| segment::contact(a, b, e.from, e.to))
-        .collect()
+    let touch = |e: &Edge| {
+        let part = segment::contact(a, b, e.from, e.to)?;
+        Some(Touch {
+            part,
+            of_hole: e.of_hole,
+        })
+    };
+    near.filter_map(touch).collect()
+}
+
+fn edge_bounds(a: LonLat, b: LonLat) -> Bounds {
+    Bounds { low: a, high: a }.with(Bounds { low: b, high: b })
 }
 
 /// The parts of an edge within the margin of any ring edge, as fractions of the whole edge.
 fn near_parts(a: LonLat, b: LonLat, edges: &[Edge], margin_m: f64) -> Vec<Part> {
-    let bounds = (Edge { from: a, to: b }).bounds().widened(margin_m);
+    let bounds = edge_bounds(a, b).widened(margin_m);
     let near: Vec<&Edge> = edges.iter().filter(|e| e.bounds().meets(&bounds)).collect();
     if near.is_empty() {
         return Vec::new();

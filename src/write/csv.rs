@@ -2,13 +2,13 @@
 
 use std::io;
 
-use super::{Sheet, row::Row, units::Units};
+use super::{Sheet, plain, row::Row, units::Units};
 use crate::{
     leg::{Leg, TeamSetup},
     problem::Level,
 };
 
-const HEAD: [&str; 20] = [
+const HEAD: [&str; 21] = [
     "leg",
     "stage",
     "roped",
@@ -29,6 +29,7 @@ const HEAD: [&str; 20] = [
     "coil_m",
     "rope_m",
     "findings",
+    "zone_names",
 ];
 
 /// The legs as CSV with a head line; numbers in metres whatever units are shown elsewhere.
@@ -47,7 +48,11 @@ pub fn legs(out: impl io::Write, sheet: &Sheet<'_>) -> io::Result<()> {
             teams.push(Default::default());
         }
         for team in teams {
-            let cells = of_leg.iter().cloned().chain(team).chain([findings(leg)]);
+            let cells = of_leg
+                .iter()
+                .cloned()
+                .chain(team)
+                .chain([findings(leg), names(sheet, leg)]);
             csv.write_record(cells.map(|c| guarded(&c)))?;
         }
     }
@@ -76,6 +81,15 @@ fn of_leg(leg: &Leg) -> [String; 13] {
         maybe(leg.effective_gap_m),
         row.verdict.as_str().to_owned(),
     ]
+}
+
+/// Names of the zones met, `; ` between them.
+fn names(sheet: &Sheet<'_>, leg: &Leg) -> String {
+    let met = sheet.zones.iter().filter(|z| leg.zones.contains(&z.number));
+    met.filter_map(|z| z.name.as_deref())
+        .map(plain::line)
+        .collect::<Vec<_>>()
+        .join("; ")
 }
 
 /// Codes of what must be looked at, apart by spaces.

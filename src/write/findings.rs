@@ -1,6 +1,8 @@
 //! Findings as they are read: by level, the same of several places said once.
 
-use super::{Sheet, paragraph::bullet};
+use std::collections::BTreeMap;
+
+use super::{Sheet, paragraph::bullet, table::Look};
 use crate::{plan::Finding, problem::Level};
 
 /// Places named one by one before the rest is counted. Our judgement.
@@ -31,7 +33,7 @@ pub fn count(sheet: &Sheet<'_>) -> String {
 }
 
 /// The findings of these levels, each level under its title.
-pub(super) fn paragraphs(out: &mut String, sheet: &Sheet<'_>, levels: &[Level], width: usize) {
+pub(super) fn paragraphs(out: &mut String, sheet: &Sheet<'_>, levels: &[Level], look: Look) {
     let all = all(sheet);
     for level in levels {
         let title = match level {
@@ -51,7 +53,7 @@ pub(super) fn paragraphs(out: &mut String, sheet: &Sheet<'_>, levels: &[Level], 
                 .map_or_else(String::new, |h| format!(" → {h}"));
             let places = listed(&places);
             let text = format!("{places}: {}{hint} [{}]", finding.says, finding.code);
-            bullet(out, "  · ", &text, width);
+            bullet(out, "  · ", &look.units.sentence(&text), look.width);
         }
     }
 }
@@ -85,10 +87,12 @@ pub(super) fn grouped<'a, 'b: 'a>(
     findings: impl Iterator<Item = &'a &'b Finding>,
 ) -> Vec<(Vec<&'b str>, &'b Finding)> {
     let mut groups: Vec<(Vec<&str>, &Finding)> = Vec::new();
+    let mut known: BTreeMap<(&str, &str), usize> = BTreeMap::new();
     for finding in findings {
-        let same =
-            |(_, f): &&mut (Vec<&str>, &Finding)| f.code == finding.code && f.says == finding.says;
-        match groups.iter_mut().find(same) {
+        let at = *known
+            .entry((&finding.code, &finding.says))
+            .or_insert(groups.len());
+        match groups.get_mut(at) {
             Some((places, _)) if places.last() == Some(&finding.place.as_str()) => {}
             Some((places, _)) => places.push(&finding.place),
             None => groups.push((vec![&finding.place], finding)),

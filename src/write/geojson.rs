@@ -67,22 +67,53 @@ pub fn map(mut out: impl Write, sheet: &Sheet<'_>, look: Look) -> io::Result<()>
     writeln!(out, "\n]}}")
 }
 
-/// Box round all that is written; over the antimeridian it spans the whole world.
+/// Box round all that is written. Over the antimeridian its west lies above its east `[rfc7946]`.
 fn bounds(sheet: &Sheet<'_>) -> Option<Bounds> {
-    let lines = sheet
-        .route
-        .stages
+    let lines = sheet.route.stages.iter().flat_map(|s| s.line(whole(s)));
+    let lines = lines.flat_map(|line| antimeridian::cut_line(&line));
+    let rings = sheet
+        .zones
         .iter()
-        .filter_map(|s| Bounds::of(s.points()));
-    let zones = sheet.zones.iter().filter_map(|z| z.outline.bounds());
-    let all = lines.chain(zones).reduce(Bounds::with)?;
-    if all.low.lon_deg >= -180.0 && all.high.lon_deg <= 180.0 {
-        return Some(all);
-    }
+        .flat_map(|z| &z.outline.polygons)
+        .flat_map(antimeridian::cut_polygon);
+    let boxes: Vec<Bounds> = lines
+        .chain(rings.map(|p| p.outer))
+        .filter_map(|line| Bounds::of(&line))
+        .collect();
+    let all = boxes.iter().copied().reduce(Bounds::with)?;
+    let (west, east) = without_widest_gap(&boxes, all);
     Some(Bounds {
-        low: LonLat::new(-180.0, all.low.lat_deg),
-        high: LonLat::new(180.0, all.high.lat_deg),
+        low: LonLat::new(west, all.low.lat_deg),
+        high: LonLat::new(east, all.high.lat_deg),
     })
+}
+
+fn whole(stage: &Stage) -> Stretch {
+    Stretch {
+        from_m: 0.0,
+        to_m: stage.length_m(),
+    }
+}
+
+/// West and east of the shortest span that holds all boxes on the circle.
+fn without_widest_gap(boxes: &[Bounds], all: Bounds) -> (f64, f64) {
+    let mut spans: Vec<(f64, f64)> = boxes
+        .iter()
+        .map(|b| (b.low.lon_deg, b.high.lon_deg))
+        .collect();
+    spans.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let mut reached = all.low.lon_deg;
+    let mut widest = (
+        all.low.lon_deg + 360.0 - all.high.lon_deg,
+        (all.low.lon_deg, all.high.lon_deg),
+    );
+    for (west, east) in spans {
+        if west - reached > widest.0 {
+            widest = (west - reached, (west, reached));
+        }
+        reached = reached.max(east);
+    }
+    widest.1
 }
 
 fn rounded(deg: f64) -> f64 {
@@ -236,7 +267,11 @@ fn leg(leg: &Leg, sheet: &Sheet<'_>, look: Look) -> Option<Feature> {
         .flat_map(|part| antimeridian::cut_line(part))
         .map(|part| positions(&part))
         .collect();
+    let has_length = |line: &Vec<Position>| line.first() != line.last() || line.len() > 2;
     lines.retain(|line| line.len() > 1);
+    if lines.iter().any(has_length) {
+        lines.retain(has_length);
+    }
     let value = match lines.len() {
         0 => return None,
         1 => GeometryValue::LineString {

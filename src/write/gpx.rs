@@ -20,6 +20,7 @@ use super::{
     change::{self, Change, Kind},
     plain,
     units::Units,
+    words,
 };
 use crate::{
     geometry::LonLat,
@@ -76,15 +77,33 @@ fn waypoints(sheet: &Sheet<'_>, units: Units) -> Vec<Waypoint> {
     };
     changes
         .iter()
-        .map(|c| waypoint(c, height_m(c), units))
+        .map(|c| waypoint(c, height_m(c), &zones_told(sheet, c, units), units))
         .collect()
 }
 
-fn waypoint(change: &Change<'_>, height_m: Option<f64>, units: Units) -> Waypoint {
+/// The zones of the leg that begins here, with what the leader wrote of them.
+fn zones_told(sheet: &Sheet<'_>, change: &Change<'_>, units: Units) -> String {
+    let begins = change.kind == Kind::RopeUp;
+    let met = sheet
+        .zones
+        .iter()
+        .filter(|z| begins && change.leg.zones.contains(&z.number));
+    let told = met.map(|z| {
+        let label = words::capital(&z.label());
+        format!(
+            " {label}: {} {}",
+            words::zone_description(z, units),
+            words::zone_told(z)
+        )
+    });
+    told.collect()
+}
+
+fn waypoint(change: &Change<'_>, height_m: Option<f64>, zones: &str, units: Units) -> Waypoint {
     let (lon_deg, lat_deg) = degrees(LonLat::new(change.at[0], change.at[1]));
     let mut waypoint = Waypoint::new((lon_deg, lat_deg).into());
     waypoint.elevation = height_m.map(tenths);
-    let detail = format!("{}. {}", change.title(), change.description(units));
+    let detail = format!("{}. {}{zones}", change.title(), change.description(units));
     let detail = plain::line(&detail);
     waypoint.name = Some(name(change));
     waypoint.comment = Some(detail.clone());

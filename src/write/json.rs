@@ -39,9 +39,15 @@ fn document(whole: &impl Serialize) -> Result<String, serde_json::Error> {
 /// # Errors
 /// Only if the schema cannot stand in JSON.
 pub fn schema() -> Result<String, serde_json::Error> {
-    let mut text = serde_json::to_string_pretty(&schemars::schema_for!(Plan))?;
+    let mut text = serde_json::to_string_pretty(&schema_of_plan())?;
     text.push('\n');
     Ok(text)
+}
+
+/// What is left out when empty is not required of a plan.
+fn schema_of_plan() -> schemars::Schema {
+    let settings = schemars::generate::SchemaSettings::draft2020_12().for_serialize();
+    settings.into_generator().into_root_schema_for::<Plan>()
 }
 
 /// Rounds every number below `value`; what the leader's own properties hold stays untouched.

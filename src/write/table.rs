@@ -34,12 +34,12 @@ pub fn plan(sheet: &Sheet<'_>, look: Look) -> String {
     head(&mut out, sheet, look);
     legs(&mut out, sheet, look);
     carry(&mut out, sheet, look);
-    findings::paragraphs(&mut out, sheet, &[Level::Grave, Level::Warning], look.width);
+    findings::paragraphs(&mut out, sheet, &[Level::Grave, Level::Warning], look);
     changes(&mut out, sheet, look);
     setups::blocks(&mut out, sheet, look.width, look.units);
     zones(&mut out, sheet, look);
     keep(&mut out, sheet, look);
-    findings::paragraphs(&mut out, sheet, &[Level::Note], look.width);
+    findings::paragraphs(&mut out, sheet, &[Level::Note], look);
     out.push_str("\nRead with this plan\n");
     for caution in &sheet.plan.cautions {
         bullet(&mut out, "  · ", caution, look.width);
@@ -191,7 +191,7 @@ impl Line {
             row.from_to.clone(),
             row.length.clone(),
             row.heights.clone(),
-            row.zones.clone(),
+            short_zones(&row.zones),
             row.gap.clone(),
             first.map_or_else(|| unroped(row), TeamRow::short_setup),
             first.map_or_else(String::new, TeamRow::rope),
@@ -235,6 +235,16 @@ impl Line {
             Some(Verdict::Outside) => format!("\u{1b}[1;7m{text}\u{1b}[0m"),
         }
     }
+}
+
+/// Zone numbers, the many counted: `1 2 3 4 +96`.
+fn short_zones(zones: &str) -> String {
+    const NAMED: usize = 4;
+    let numbers: Vec<&str> = zones.split(' ').collect();
+    if numbers.len() <= NAMED + 1 {
+        return zones.to_owned();
+    }
+    format!("{} +{}", numbers[..NAMED].join(" "), numbers.len() - NAMED)
 }
 
 /// Said in place of a set-up where the verdict does not say it already.
@@ -298,7 +308,11 @@ fn zones(out: &mut String, sheet: &Sheet<'_>, look: Look) {
             .name
             .as_deref()
             .map_or_else(String::new, |n| format!("{}: ", plain::line(n)));
-        let text = format!("{name}{}", words::zone_description(zone, look.units));
+        let (description, told) = (
+            words::zone_description(zone, look.units),
+            words::zone_told(zone),
+        );
+        let text = format!("{name}{description} {told}");
         bullet(out, &format!("  {:>2} ", zone.number), &text, look.width);
     }
 }
@@ -312,7 +326,7 @@ fn carry(out: &mut String, sheet: &Sheet<'_>, look: Look) {
         let text = format!(
             "{} rope for {}",
             look.units.length(rope.length_m, Side::AtHand),
-            rope.why
+            look.units.sentence(&rope.why)
         );
         bullet(out, "  · ", &text, look.width);
     }

@@ -55,7 +55,7 @@ pub fn leg_description(leg: &Leg, units: Units) -> String {
     says.extend(
         leg.findings
             .iter()
-            .map(|f| format!("{}.", capital(&f.says))),
+            .map(|f| format!("{}.", units.sentence(&capital(&f.says)))),
     );
     says.join(" ")
 }
@@ -111,6 +111,23 @@ pub fn zone_description(zone: &Zone, units: Units) -> String {
         RopeWord::Never => says.push("the leader says: never rope".to_owned()),
     }
     format!("{}.", capital(&says.join(", ")))
+}
+
+/// What the leader wrote of a zone: when it was seen, where that comes from, and the note.
+#[must_use]
+pub fn zone_told(zone: &Zone) -> String {
+    let told = [
+        ("Observed", &zone.observed_on),
+        ("Source:", &zone.source),
+        ("Note:", &zone.note),
+    ];
+    let sentence = |(what, text): (&str, &Option<String>)| {
+        Some(format!("{what} {}.", text.as_ref()?.trim_end_matches('.')))
+    };
+    told.into_iter()
+        .filter_map(sentence)
+        .collect::<Vec<_>>()
+        .join(" ")
 }
 
 /// The text with its first letter in upper case.

@@ -17,7 +17,26 @@ fn by_gpx_crate(text: &[u8]) -> Vec<Vec<Vec<Fix>>> {
         let segments = track.segments.iter().map(without_repeats);
         segments.filter(|s| s.len() > 1).collect::<Vec<_>>()
     });
-    tracks.filter(|segments| !segments.is_empty()).collect()
+    let tracks = tracks.filter(|segments| !segments.is_empty());
+    tracks.map(joined).collect()
+}
+
+/// A segment that begins where the last one ended goes on with it: that is no jump.
+fn joined(segments: Vec<Vec<Fix>>) -> Vec<Vec<Fix>> {
+    let mut joined: Vec<Vec<Fix>> = Vec::new();
+    for segment in segments {
+        let meets = |last: &Fix| (last.0, last.1) == (segment[0].0, segment[0].1);
+        match joined.last_mut() {
+            Some(line) if line.last().is_some_and(meets) => {
+                if let Some(end) = line.last_mut() {
+                    end.2 = end.2.or(segment[0].2);
+                }
+                line.extend(&segment[1..]);
+            }
+            _ => joined.push(segment),
+        }
+    }
+    joined
 }
 
 fn without_repeats(segment: &TrackSegment) -> Vec<Fix> {

@@ -70,18 +70,23 @@ pub(super) fn told(properties: &mut Properties, problems: &mut Vec<Problem>) -> 
 pub(super) struct Missing {
     named: Vec<String>,
     count: usize,
+    /// Whether any of them gives a lower end, which counts where it is the wider one.
+    some_lower_end: bool,
 }
 
 impl Missing {
-    /// Remembers a zone, with the property in which its width may stand.
-    pub(super) fn add(&mut self, label: &str, near: Option<&str>) {
+    /// Remembers a zone, with the property in which its width may stand, or the lower end that was given.
+    pub(super) fn add(&mut self, label: &str, near: Option<&str>, at_least_m: Option<f64>) {
         self.count += 1;
         if self.named.len() < NAMED {
-            let near = near.map_or(String::new(), |name| {
-                format!(" (`{name}` is no name; write `gap_m`)")
-            });
-            self.named.push(format!("{label}{near}"));
+            let told = match (near, at_least_m) {
+                (Some(name), _) => format!(" (`{name}` is no name; write `gap_m`)"),
+                (None, Some(low_m)) => format!(" (at least {low_m} m by `gap_min_m`)"),
+                (None, None) => String::new(),
+            };
+            self.named.push(format!("{label}{told}"));
         }
+        self.some_lower_end |= at_least_m.is_some();
     }
 
     /// The one complaint about all of them: an error, or a warning where a width was assumed.
@@ -109,8 +114,13 @@ impl Missing {
             (1, zones) => format!("1 of {zones} zones, which gives none"),
             (count, zones) => format!("{count} of {zones} zones, which give none"),
         };
+        let lower = if self.some_lower_end {
+            ", or the lower end given where that is wider,"
+        } else {
+            ""
+        };
         let says = format!(
-            "{gap_m} m assumed as the gap width of {who}: {}",
+            "{gap_m} m{lower} assumed as the gap width of {who}: {}",
             self.list()
         );
         Some(

@@ -83,7 +83,7 @@ impl Reading {
             Told::Width(gap) => Some(gap),
             Told::Nonsense => None,
             Told::Nothing(at_least) => {
-                self.missing.add(label, near);
+                self.missing.add(label, near, at_least);
                 let assumed = self.given.gap_m?;
                 let max_m = at_least.map_or(assumed, |low| low.max(assumed));
                 Some(Gap {

@@ -57,8 +57,10 @@ fn slips(plain: &str, known: &str) -> Option<usize> {
             4.. if known == "gap_m" => 1,
             _ => return None,
         };
+        // A slip on the first letter is rare, and `admin` is not `gap_min`.
+        let begins_alike = plain.chars().next() == form.chars().next();
         let slips = strsim::osa_distance(plain, form);
-        (slips <= few).then_some(slips)
+        (slips <= few && begins_alike).then_some(slips)
     });
     measured.min()
 }
