@@ -7,6 +7,7 @@ pub mod geojson;
 pub mod gpx;
 pub mod itinerary;
 pub mod json;
+mod keep;
 pub mod kml;
 pub mod options;
 mod paragraph;

@@ -36,13 +36,20 @@ pub fn times(plan: &Plan) -> String {
     text
 }
 
+/// The stage is named where the plan has several: `rope up at stage 2, 0.48 km`.
+///
 /// `04:50  rope up at 0.68 km  32T 500000 5149000  46.50000° N 9.00000° E  then 047° true`.
 #[must_use]
-pub fn change(change: &Change<'_>, units: Units) -> String {
+pub fn change(change: &Change<'_>, stages: bool, units: Units) -> String {
     let spaced = |text: Option<&str>| text.map_or_else(String::new, |t| format!("{t}  "));
     let (clock, utm) = (spaced(change.clock), spaced(change.utm.as_deref()));
+    let stage = if stages {
+        format!("stage {}, ", change.stage)
+    } else {
+        String::new()
+    };
     let at = format!(
-        "{} at {} {}",
+        "{} at {stage}{} {}",
         change.kind.as_str(),
         units.chainage(change.at_m),
         units.long()

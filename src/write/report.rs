@@ -7,6 +7,7 @@
 mod figures;
 mod frame;
 mod head;
+mod holding;
 mod labels;
 mod layers;
 mod legs;
@@ -90,7 +91,9 @@ fn sections(sheet: &Sheet<'_>, extras: &Extras<'_>) -> Markup {
     html! {
         (section("map", "Map", html! { figure class="map" { (ground.overview()) (legend(sheet)) } }))
         (section("legs", "Legs", legs::legs(sheet, units)))
-        (section("carry", "What to carry", party::carry(sheet.plan, units)))
+        (section("carry", "What to carry", html! {
+            (party::carry(sheet.plan, units)) (party::fewer_changes(sheet.plan, units))
+        }))
         (section("profile", "Height profile", profiles(sheet, extras)))
         (section("changes", "Where to stop for the rope", legs::changes(sheet, extras)))
         (section("findings", "What to look at", said::findings(sheet.plan)))
@@ -100,15 +103,15 @@ fn sections(sheet: &Sheet<'_>, extras: &Extras<'_>) -> Markup {
         }
         (section("zones", "Zones on the way", legs::zones(sheet, units)))
         @if roped { (section("limits", "Where it stops holding good", limits::limits(sheet, units))) }
-        @if let Some(holding) = limits::holding(sheet, units) {
-            (section("holding", "Holding a fall, hauling out", holding))
-        }
+        @if roped { (section("holding", "If somebody falls", holding::holding(&sheet.plan.legs, units))) }
         @if !extras.variants.is_empty() {
             (section("party", "One fewer, one more", party::variants(sheet, extras)))
         }
         (section("cautions", "Read with this plan", said::cautions(sheet.plan)))
-        (section("emergency", "In an emergency", notes::emergency(extras.emergency)))
-        (section("notes", "Notes", notes::notes()))
+        div class="by-hand" {
+            (section("emergency", "In an emergency", notes::emergency(extras.emergency)))
+            (section("notes", "Notes", notes::notes()))
+        }
         (section("assumptions", "What it rests on", said::assumptions(sheet.plan)))
     }
 }

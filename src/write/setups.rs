@@ -6,7 +6,7 @@ use super::{
     paragraph::bullet,
     rope_line,
     units::{Side, Units},
-    words::capital,
+    words::{self, capital},
 };
 use crate::leg::{
     Bite, Leg, TeamSetup,
@@ -74,7 +74,7 @@ impl Alike<'_> {
             let text = if legs.len() == self.legs.len() {
                 text.clone()
             } else {
-                format!("{}: {text}", legs_words(legs))
+                format!("{}: {text}", words::legs(legs))
             };
             lines.push((label, text));
         }
@@ -105,13 +105,6 @@ fn alike(legs: &[Leg], units: Units) -> Vec<Alike<'_>> {
     all
 }
 
-/// `leg 4`, `legs 4, 12`.
-fn legs_words(legs: &[usize]) -> String {
-    let numbers: Vec<String> = legs.iter().map(usize::to_string).collect();
-    let word = if numbers.len() > 1 { "legs" } else { "leg" };
-    format!("{word} {}", numbers.join(", "))
-}
-
 fn title(block: &Alike<'_>, teams: bool, units: Units) -> String {
     let team = if teams {
         format!(", team {}", block.setup.team)
@@ -120,7 +113,7 @@ fn title(block: &Alike<'_>, teams: bool, units: Units) -> String {
     };
     format!(
         "{}{team}: {} people, {} between neighbours, {}",
-        capital(&legs_words(&block.legs)),
+        capital(&words::legs(&block.legs)),
         block.setup.people,
         units.length(block.setup.spacing_m, Side::Demand),
         rope_words(block.setup, units)

@@ -3,15 +3,15 @@
 use unicode_width::UnicodeWidthStr;
 
 use super::{
-    Sheet, change, findings, itinerary,
+    Sheet, change, findings, itinerary, keep,
     paragraph::{bullet, padded},
     plain,
     row::{Row, TeamRow},
     setups, style,
-    units::{Side, Units, minutes},
+    units::{Side, Units},
     words,
 };
-use crate::{leg::Verdict, plan::KeptRun, problem::Level};
+use crate::{leg::Verdict, problem::Level};
 
 /// How the table is printed.
 #[derive(Clone, Copy, Debug)]
@@ -38,7 +38,7 @@ pub fn plan(sheet: &Sheet<'_>, look: Look) -> String {
     changes(&mut out, sheet, look);
     setups::blocks(&mut out, sheet, look.width, look.units);
     zones(&mut out, sheet, look);
-    keep(&mut out, sheet, look);
+    fewer_changes(&mut out, sheet, look);
     findings::paragraphs(&mut out, sheet, &[Level::Note], look);
     out.push_str("\nRead with this plan\n");
     for caution in &sheet.plan.cautions {
@@ -274,13 +274,14 @@ fn changes(out: &mut String, sheet: &Sheet<'_>, look: Look) {
     if changes.is_empty() {
         return;
     }
+    let stages = sheet.plan.route.stages.len() > 1;
     out.push_str("\nChanges\n");
     for change in &changes {
         let sign = format!("  {:>2} ", change.number);
         bullet(
             out,
             &sign,
-            &itinerary::change(change, look.units),
+            &itinerary::change(change, stages, look.units),
             look.width,
         );
     }
@@ -333,44 +334,19 @@ fn carry(out: &mut String, sheet: &Sheet<'_>, look: Look) {
 }
 
 /// Both ways side by side: changing before each leg, and keeping set-ups.
-fn keep(out: &mut String, sheet: &Sheet<'_>, look: Look) {
+fn fewer_changes(out: &mut String, sheet: &Sheet<'_>, look: Look) {
     let Some(keep) = &sheet.plan.keep_setup else {
         return;
     };
     out.push_str("\nFewer changes\n");
-    let (planned, kept) = (keep.as_planned, keep.kept);
-    let text = format!(
-        "as planned the set-up changes {} times, {}; with set-ups kept {} times, {} (wider walking counted):",
-        planned.changes,
-        minutes(planned.minutes),
-        kept.changes,
-        minutes(kept.minutes)
-    );
-    bullet(out, "  ", &text, look.width);
+    bullet(out, "  ", &format!("{}:", keep::costs(keep)), look.width);
     for run in &keep.runs {
-        bullet(out, "  · ", &run_words(run, look.units), look.width);
+        let teams = run.teams.iter().map(|t| keep::team(run, t, look.units));
+        let text = format!(
+            "{}: {}",
+            keep::legs(run),
+            teams.collect::<Vec<_>>().join("; ")
+        );
+        bullet(out, "  · ", &text, look.width);
     }
-}
-
-fn run_words(run: &KeptRun, units: Units) -> String {
-    let legs: Vec<String> = run.legs.iter().map(usize::to_string).collect();
-    let team = |t: &crate::plan::KeptTeam| {
-        let who = if run.teams.len() > 1 {
-            format!("team {} ", t.team)
-        } else {
-            String::new()
-        };
-        format!(
-            "{who}{}, {}, coils {}, rope {}",
-            units.length(t.spacing_m, Side::Demand),
-            match t.knots_each_end {
-                0 => "no knots".to_owned(),
-                n => format!("{n} knots from each end"),
-            },
-            units.length(t.coil_m, Side::Demand),
-            units.length(t.needed_m, Side::Demand)
-        )
-    };
-    let teams: Vec<String> = run.teams.iter().map(team).collect();
-    format!("leg {}: {}", legs.join(", "), teams.join("; "))
 }

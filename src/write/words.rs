@@ -20,6 +20,14 @@ pub fn verdict(verdict: Verdict) -> &'static str {
     }
 }
 
+/// `leg 4`, `legs 4, 12`.
+#[must_use]
+pub fn legs(legs: &[usize]) -> String {
+    let numbers: Vec<String> = legs.iter().map(usize::to_string).collect();
+    let word = if numbers.len() > 1 { "legs" } else { "leg" };
+    format!("{word} {}", numbers.join(", "))
+}
+
 /// `Leg 2: 3 × 13 m, look`.
 #[must_use]
 pub fn leg_title(leg: &Leg, units: Units) -> String {

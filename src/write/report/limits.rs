@@ -60,8 +60,8 @@ fn limit(leg: &Leg, team: &TeamSetup, units: Units) -> Markup {
             td class="n" data-label={ "Rope, " (short) } { (maybe(rope_m, Side::AtHand, units)) }
             td class="n" data-label={ "Planned gap, " (short) } { (maybe(leg.gap_m, Side::Demand, units)) }
             td class="n" data-label={ "Gap covered, " (short) } data-leg=(leg.leg) data-team=(team.team)
-                data-covers-gap-m=[team.covers_gap_m.map(number)] { (maybe(team.covers_gap_m, Side::AtHand, units)) }
-            td class="n" data-label={ "Coil each, " (short) } { (units.number(team.coil_m, Side::Demand)) }
+                data-coil-kg=(number(team.coil_kg)) data-covers-gap-m=[team.covers_gap_m.map(number)] { (maybe(team.covers_gap_m, Side::AtHand, units)) }
+            td class="n" data-label={ "Coil each, " (short) } { (units.number(team.coil_m, Side::Demand)) @if team.coil_m > 0.0 { ", " (kilograms(team.coil_kg)) } }
             @if let Some(middle) = &team.middle {
                 td data-label="Worst middle" { "no. " (middle.person) ": " (units.number(middle.free_m, Side::AtHand)) " free of "
                     (units.number(middle.needs_m, Side::Demand)) }
@@ -74,11 +74,10 @@ fn limit(leg: &Leg, team: &TeamSetup, units: Units) -> Markup {
     }
 }
 
-fn maybe(metres: Option<f64>, side: Side, units: Units) -> String {
-    metres.map_or_else(|| "–".to_owned(), |m| units.number(m, side))
+fn kilograms(kg: f64) -> String {
+    format!("{:.1} kg", (kg * 10.0).ceil() / 10.0)
 }
 
-/// Holding a fall and hauling out, for each set-up. Empty until a plan carries them.
-pub(super) fn holding(_sheet: &Sheet<'_>, _units: Units) -> Option<Markup> {
-    None
+fn maybe(metres: Option<f64>, side: Side, units: Units) -> String {
+    metres.map_or_else(|| "–".to_owned(), |m| units.number(m, side))
 }

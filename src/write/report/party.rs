@@ -7,8 +7,11 @@ use crate::{
     plan::Plan,
     write::{
         Sheet,
+        json::number,
+        keep,
         row::{Row, TeamRow},
         units::{Side, Units},
+        words,
     },
 };
 
@@ -57,6 +60,32 @@ fn rules(count: usize) -> String {
         "@media screen{{.panel{{display:none}}{}{{display:block}}}}",
         shows.join(",")
     )
+}
+
+/// What it costs to keep a set-up over several legs, against changing before each.
+pub(super) fn fewer_changes(plan: &Plan, units: Units) -> Markup {
+    html! {
+        @if let Some(kept) = &plan.keep_setup {
+            h3 { "Fewer changes" }
+            p data-planned-changes=(kept.as_planned.changes) data-planned-min=(number(kept.as_planned.minutes))
+                data-kept-changes=(kept.kept.changes) data-kept-min=(number(kept.kept.minutes)) {
+                (words::capital(&keep::costs(kept))) ":"
+            }
+            ul class="kept" {
+                @for run in &kept.runs {
+                    li {
+                        span class="where" { (words::capital(&keep::legs(run))) } " "
+                        @for (i, team) in run.teams.iter().enumerate() {
+                            @if i > 0 { "; " }
+                            span data-kept-team=(team.team) data-kept-spacing-m=(number(team.spacing_m))
+                                data-kept-knots=(team.knots_each_end) data-kept-coil-m=(number(team.coil_m))
+                                data-kept-rope-m=(number(team.needed_m)) { (keep::team(run, team, units)) }
+                        }
+                    }
+                }
+            }
+        }
+    }
 }
 
 fn panel(variant: &Variant, units: Units) -> Markup {

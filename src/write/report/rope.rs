@@ -32,13 +32,13 @@ const SIGN_HEIGHT: f64 = 14.0;
 const NAME_SIGNS: usize = 9;
 
 /// One way to rope up, with every leg and team that it is for.
-struct Same<'a> {
-    uses: Vec<(&'a Leg, &'a TeamSetup)>,
+pub(super) struct Same<'a> {
+    pub(super) uses: Vec<(&'a Leg, &'a TeamSetup)>,
 }
 
 impl<'a> Same<'a> {
     /// The first of them: they differ in nothing but who is on the rope.
-    fn setup(&self) -> Option<&'a TeamSetup> {
+    pub(super) fn setup(&self) -> Option<&'a TeamSetup> {
         self.uses.first().map(|(_, setup)| *setup)
     }
 
@@ -55,7 +55,7 @@ impl<'a> Same<'a> {
     }
 
     /// `Legs 2, 4`, or with several teams `Leg 2: teams 1, 3; leg 4: team 1`.
-    fn shown(&self) -> String {
+    pub(super) fn shown(&self) -> String {
         let mut legs: Vec<(&Leg, Vec<String>)> = Vec::new();
         for (leg, setup) in &self.uses {
             match legs.last_mut().filter(|(last, _)| last.leg == leg.leg) {
@@ -100,6 +100,24 @@ impl<'a> Same<'a> {
         }
     }
 
+    /// Those of its uses together for which `of` gives the same, with what it gives.
+    pub(super) fn parts<T: PartialEq>(&self, of: impl Fn(&'a TeamSetup) -> T) -> Vec<(Self, T)> {
+        let mut parts: Vec<(Self, T)> = Vec::new();
+        for &(leg, setup) in &self.uses {
+            let value = of(setup);
+            match parts.iter_mut().find(|(_, known)| *known == value) {
+                Some((part, _)) => part.uses.push((leg, setup)),
+                None => parts.push((
+                    Self {
+                        uses: vec![(leg, setup)],
+                    },
+                    value,
+                )),
+            }
+        }
+        parts
+    }
+
     /// Whether the same people are on it wherever it is used.
     fn one_team(&self) -> bool {
         self.uses.windows(2).all(|w| w[0].1.team == w[1].1.team)
@@ -123,7 +141,8 @@ pub(super) fn ropes(legs: &[Leg], units: Units) -> Markup {
     }
 }
 
-fn grouped(legs: &[Leg]) -> Vec<Same<'_>> {
+/// Each way to rope up, with the legs and teams it is for.
+pub(super) fn grouped(legs: &[Leg]) -> Vec<Same<'_>> {
     let mut groups: Vec<Same<'_>> = Vec::new();
     for (leg, setup) in legs
         .iter()

@@ -1,0 +1,249 @@
+//! If somebody falls: the model's answer for each set-up, the rope that is then free, and the ways to haul.
+
+use maud::{Markup, html};
+
+use super::{
+    rope::{self, Same},
+    said,
+};
+use crate::{
+    leg::{
+        Leg, TeamSetup,
+        fall::{Arrest, FallReserve, HaulSystem, HaulTable},
+    },
+    physics::haul::System,
+    write::{
+        json::number,
+        plain,
+        row::TeamRow,
+        units::{Side, Units},
+        words,
+    },
+};
+
+/// Signs of a name beside its number. Our judgement.
+const NAME_SIGNS: usize = 16;
+
+/// Each set-up once, as the ropes are drawn, with the legs it is for.
+pub(super) fn holding(legs: &[Leg], units: Units) -> Markup {
+    html! {
+        p { "A model's answer, for its assumptions only: each thing it rests on is taken from its best to its worst, \
+            all mixed. “Held” means that those left stop before the lip. How bridges break and where people stand \
+            is not in it." }
+        @for same in rope::grouped(legs) {
+            @if let Some(setup) = same.setup() {
+                article class="fall" {
+                    h3 { (same.shown()) " – " (TeamRow::new(setup, units).spacing) " apart" }
+                    (arrests(&same, units))
+                    div class="halves" {
+                        div { @for (part, _) in same.parts(free) { (reserve(&same, &part, units)) } }
+                        div { @for (part, table) in same.parts(|s| s.haul.as_ref()) {
+                            @if let Some(table) = table { (haul(&same, &part, table, units)) }
+                        } }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// Position on the rope with the name, where all who share it are the same there.
+fn person(same: &Same<'_>, position: usize) -> Markup {
+    let of = |setup: &TeamSetup| {
+        let person = position.checked_sub(1).and_then(|i| setup.persons.get(i));
+        person.map(|p| p.name.clone())
+    };
+    let mut names = same.uses.iter().map(|(_, setup)| of(setup));
+    let first = names.next().flatten();
+    let name = first.filter(|f| *f != position.to_string() && names.all(|n| n.as_ref() == Some(f)));
+    html! {
+        (position) @if let Some(name) = name { " " (said(&plain::short(&name, NAME_SIGNS))) }
+    }
+}
+
+/// `4/1 8/1`: legs and teams, for programs.
+fn uses(part: &Same<'_>) -> String {
+    let uses = part
+        .uses
+        .iter()
+        .map(|(l, s)| format!("{}/{}", l.leg, s.team));
+    uses.collect::<Vec<_>>().join(" ")
+}
+
+/// Which legs a table is for, where the set-up has more than one such table.
+fn only(same: &Same<'_>, part: &Same<'_>) -> String {
+    if part.uses.len() == same.uses.len() {
+        String::new()
+    } else {
+        format!("{}: ", part.shown())
+    }
+}
+
+// --- the worst fall ---
+
+fn arrests(same: &Same<'_>, units: Units) -> Markup {
+    let short = units.short();
+    html! {
+        table class="arrest stack" {
+            caption { "The fall that is held worst" }
+            thead { tr {
+                th scope="col" { "Leg" }
+                th scope="col" { "Falls" }
+                th scope="col" { "Holds" }
+                th scope="col" { "In the model" }
+                th scope="col" class="n" { "Slide " small { (short) } }
+                th scope="col" class="n" { "Peak " small { "kN" } }
+                th scope="col" { "Taken" }
+            } }
+            @for (leg, setup) in &same.uses { tbody { (arrest(same, leg, setup, units)) } }
+        }
+    }
+}
+
+fn arrest(same: &Same<'_>, leg: &Leg, setup: &TeamSetup, units: Units) -> Markup {
+    let who = if leg.teams.len() > 1 {
+        format!("{}, team {}", leg.leg, setup.team)
+    } else {
+        leg.leg.to_string()
+    };
+    html! {
+        @if let Some(arrest) = &setup.arrest {
+            @let ([slide_from, slide_to], [kn_from, kn_to]) = (arrest.slide_m, arrest.holder_force_kn);
+            tr data-arrest=(leg.leg) data-team=(setup.team) data-falls=(arrest.falls) data-holds=(numbers(&arrest.holds))
+                data-held=(format!("{:?}", arrest.verdict).to_lowercase()) data-slope-deg=(number(arrest.slope_deg))
+                data-slide-from-m=(number(slide_from)) data-slide-to-m=(number(slide_to))
+                data-from-kn=(number(kn_from)) data-to-kn=(number(kn_to)) {
+                th scope="row" data-label="Leg" { (who) }
+                td data-label="Falls" { (person(same, arrest.falls)) }
+                td data-label="Holds" { (numbers(&arrest.holds).replace(' ', ", ")) }
+                td class="whole" data-label="In the model" { (said(&arrest.says)) }
+                td class="n" data-label={ "Slide, " (units.short()) } {
+                    (units.number(slide_from, Side::AtHand)) "–" (units.number(slide_to, Side::Demand))
+                }
+                td class="n" data-label="Peak, kN" { (format!("{}–{}", floor(kn_from), ceiling(kn_to))) }
+                td data-label="Taken" { (taken(arrest, setup, units)) }
+            }
+        } @else {
+            tr {
+                th scope="row" data-label="Leg" { (who) }
+                td class="whole" colspan="6" { "The model has no answer here." }
+            }
+        }
+    }
+}
+
+fn numbers(positions: &[usize]) -> String {
+    let all: Vec<String> = positions.iter().map(usize::to_string).collect();
+    all.join(" ")
+}
+
+fn floor(kn: f64) -> String {
+    format!("{:.1}", (kn * 10.0).floor() / 10.0)
+}
+
+fn ceiling(kn: f64) -> String {
+    format!("{:.1}", (kn * 10.0).ceil() / 10.0)
+}
+
+/// `settled snow, 7° downhill, knots not counted`.
+fn taken(arrest: &Arrest, setup: &TeamSetup, units: Units) -> String {
+    let snow = if arrest.snow == "ice" { "" } else { " snow" };
+    let knots = match setup.knots_count_from_snow_m {
+        _ if arrest.knots_counted => ", knots counted".to_owned(),
+        Some(from_m) => {
+            let from = units.length(from_m, Side::Demand);
+            format!(", knots not counted: only from {from} of snow")
+        }
+        None => String::new(),
+    };
+    let slope_deg = arrest.slope_deg.ceil();
+    format!("{}{snow}, {slope_deg:.0}°{knots}", arrest.snow)
+}
+
+// --- free rope ---
+
+/// What the table of free rope shows of a set-up.
+fn free(setup: &TeamSetup) -> Vec<(usize, f64, f64, f64)> {
+    let falls = setup.falls.iter();
+    falls
+        .map(|f| (f.person, f.free_m, f.needs_m, f.missing_m))
+        .collect()
+}
+
+fn reserve(same: &Same<'_>, part: &Same<'_>, units: Units) -> Markup {
+    let short = units.short();
+    let falls = part.setup().map_or(&[][..], |s| s.falls.as_slice());
+    html! {
+        table class="reserve" data-uses=(uses(part)) {
+            caption { (only(same, part)) "Free rope for a drop loop, by who falls" }
+            thead { tr {
+                th scope="col" { "Falls" }
+                th scope="col" class="n" { "Free " small { (short) } }
+                th scope="col" class="n" { "Needed " small { (short) } }
+                th scope="col" class="n" { "Missing " small { (short) } }
+            } }
+            tbody { @for fall in falls { (reserve_row(part, fall, units)) } }
+        }
+    }
+}
+
+fn reserve_row(part: &Same<'_>, fall: &FallReserve, units: Units) -> Markup {
+    html! {
+        tr data-person=(fall.person) data-free-m=(number(fall.free_m)) data-needs-m=(number(fall.needs_m))
+            data-missing-m=(number(fall.missing_m)) {
+            th scope="row" { (person(part, fall.person)) }
+            td class="n" { (units.number(fall.free_m, Side::AtHand)) " " small { (fall.side.as_str()) } }
+            td class="n" { (units.number(fall.needs_m, Side::Demand)) }
+            td class="n" { @if fall.missing_m > 0.0 { strong { (units.number(fall.missing_m, Side::Demand)) } } @else { "–" } }
+        }
+    }
+}
+
+// --- hauling ---
+
+fn haul(same: &Same<'_>, part: &Same<'_>, table: &HaulTable, units: Units) -> Markup {
+    let short = units.short();
+    html! {
+        table class="haul" data-uses=(uses(part)) data-person=(table.person) data-haulers=(table.haulers) {
+            caption {
+                (only(same, part)) "Hauling out " (person(part, table.person)) ", "
+                (units.length(table.lip_to_person_m, Side::Demand)) " below the lip: " (said(&table.says))
+            }
+            thead { tr {
+                th scope="col" { "System" }
+                th scope="col" { "Strand" }
+                th scope="col" class="n" { "Rope " small { (short) } }
+                th scope="col" class="n" { "Strokes" }
+                th scope="col" class="n" { "Pull " small { "kN" } }
+                th scope="col" { "Can " (table.haulers) "?" }
+            } }
+            tbody { @for system in &table.systems { (haul_row(table, system, units)) } }
+        }
+    }
+}
+
+fn haul_row(table: &HaulTable, system: &HaulSystem, units: Units) -> Markup {
+    let loaded = System::ALL
+        .iter()
+        .any(|s| s.as_str() == system.system && s.needs_free_strand());
+    let why_not = match system.rope_m {
+        _ if system.possible => "",
+        _ if loaded && table.needs_own_strand => "knots",
+        Some(_) => "short",
+        None => "no room",
+    };
+    html! {
+        tr data-system=(system.system) data-haul-rope-m=[system.rope_m.map(number)] data-possible=(system.possible)
+            data-pull-kn=(number(system.pull_kn)) data-strokes=[system.strokes] data-can=(system.can.as_str()) {
+            th scope="row" { (system.system) }
+            td { @if loaded { "loaded" } @else { "own" } }
+            td class="n" {
+                @if let Some(rope_m) = system.rope_m { (units.number(rope_m, Side::Demand)) }
+                @if !why_not.is_empty() { " " small { (why_not) } }
+            }
+            td class="n" { @if let Some(strokes) = system.strokes { (strokes) } @else { "–" } }
+            td class="n" { (format!("{:.2}", (system.pull_kn * 100.0).ceil() / 100.0)) }
+            td { (words::capital(system.can.as_str())) }
+        }
+    }
+}
