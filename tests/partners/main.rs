@@ -6,6 +6,7 @@
 
 mod fixture;
 mod gpx;
+mod holding;
 mod hostile;
 mod kml;
 mod report;

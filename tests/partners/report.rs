@@ -22,15 +22,15 @@ pub(crate) fn select<'a>(page: &'a Html, what: &str) -> Vec<ElementRef<'a>> {
     page.select(&Selector::parse(what).unwrap()).collect()
 }
 
-fn text(element: ElementRef<'_>) -> String {
+pub(crate) fn text(element: ElementRef<'_>) -> String {
     element.text().collect()
 }
 
-fn number(element: ElementRef<'_>, attribute: &str) -> f64 {
+pub(crate) fn number(element: ElementRef<'_>, attribute: &str) -> f64 {
     element.attr(attribute).unwrap().parse().unwrap()
 }
 
-fn close(what: &str, got: f64, want: &Value) {
+pub(crate) fn close(what: &str, got: f64, want: &Value) {
     let want = want.as_f64().unwrap();
     assert!((got - want).abs() < 1e-9, "{what}: got {got}, want {want}");
 }

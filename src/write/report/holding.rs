@@ -114,7 +114,7 @@ fn arrest(same: &Same<'_>, leg: &Leg, setup: &TeamSetup, units: Units) -> Markup
                 data-slide-from-m=(number(slide_from)) data-slide-to-m=(number(slide_to))
                 data-from-kn=(number(kn_from)) data-to-kn=(number(kn_to)) {
                 th scope="row" data-label="Leg" { (who) }
-                td data-label="Falls" { (person(same, arrest.falls)) }
+                td class="who" data-label="Falls" { (person(same, arrest.falls)) }
                 td data-label="Holds" { (numbers(&arrest.holds).replace(' ', ", ")) }
                 td class="whole" data-label="In the model" { (said(&arrest.says)) }
                 td class="n" data-label={ "Slide, " (units.short()) } {
