@@ -54,16 +54,15 @@ fn the_worst_falls_are_those_of_the_json_plan() {
     for people in [2, 3, 7] {
         let (plan, page) = json_and_page(&trip(people));
         let setups = setups(&plan);
-        let answered = setups.iter().filter(|(_, team)| team.get("arrest").is_some());
+        let answered = setups
+            .iter()
+            .filter(|(_, team)| team.get("arrest").is_some());
         let found = select(&page, "tr[data-arrest]");
         assert!(!found.is_empty(), "{people}: the model answers somewhere");
         assert_eq!(found.len(), answered.clone().count(), "{people}");
         for (leg, team) in answered {
             let arrest = &team["arrest"];
-            let selector = format!(
-                "tr[data-arrest=\"{leg}\"][data-team=\"{}\"]",
-                team["team"]
-            );
+            let selector = format!("tr[data-arrest=\"{leg}\"][data-team=\"{}\"]", team["team"]);
             let row = select(&page, &selector)[0];
             all_close(
                 row,

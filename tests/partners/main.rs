@@ -4,6 +4,7 @@
     reason = "helpers of tests fail like the tests they serve"
 )]
 
+mod changes;
 mod fixture;
 mod gpx;
 mod holding;

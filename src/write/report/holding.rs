@@ -9,7 +9,7 @@ use super::{
 use crate::{
     leg::{
         Leg, TeamSetup,
-        fall::{Arrest, FallReserve, HaulSystem, HaulTable},
+        fall::{Arrest, FallReserve, HaulSystem, HaulTable, Held},
     },
     physics::haul::System,
     write::{
@@ -43,6 +43,12 @@ pub(super) fn holding(legs: &[Leg], units: Units) -> Markup {
                     }
                 }
             }
+        }
+        p class="fine" {
+            "Falls, holds: places on the rope, 1 ahead. Slide and peak: of the first who holds, over all assumed cases. \
+            Strand: the one that carries the weight, or one of its own. Rope: beyond the loaded strand, hands and \
+            hitches counted; “short”: the free rope does not reach; “knots”: they block that strand. \
+            Can: whether those left can pull so hard; perhaps: strong ones who stand well."
         }
     }
 }
@@ -116,7 +122,9 @@ fn arrest(same: &Same<'_>, leg: &Leg, setup: &TeamSetup, units: Units) -> Markup
                 th scope="row" data-label="Leg" { (who) }
                 td class="who" data-label="Falls" { (person(same, arrest.falls)) }
                 td data-label="Holds" { (numbers(&arrest.holds).replace(' ', ", ")) }
-                td class="whole" data-label="In the model" { (said(&arrest.says)) }
+                td class="whole" data-label="In the model" {
+                    @if arrest.verdict == Held::None { strong { (said(&arrest.says)) } } @else { (said(&arrest.says)) }
+                }
                 td class="n" data-label={ "Slide, " (units.short()) } {
                     (units.number(slide_from, Side::AtHand)) "–" (units.number(slide_to, Side::Demand))
                 }
@@ -188,13 +196,20 @@ fn reserve(same: &Same<'_>, part: &Same<'_>, units: Units) -> Markup {
 }
 
 fn reserve_row(part: &Same<'_>, fall: &FallReserve, units: Units) -> Markup {
+    let missing = fall.missing_m > 0.0;
+    // Where nothing is missing, 27.75 of 27.75 must not read as 27.7 of 27.8.
+    let side = if missing {
+        Side::AtHand
+    } else {
+        Side::Measured
+    };
     html! {
         tr data-person=(fall.person) data-free-m=(number(fall.free_m)) data-needs-m=(number(fall.needs_m))
             data-missing-m=(number(fall.missing_m)) {
             th scope="row" { (person(part, fall.person)) }
-            td class="n" { (units.number(fall.free_m, Side::AtHand)) " " small { (fall.side.as_str()) } }
+            td class="n" { (units.number(fall.free_m, side)) " " small { (fall.side.as_str()) } }
             td class="n" { (units.number(fall.needs_m, Side::Demand)) }
-            td class="n" { @if fall.missing_m > 0.0 { strong { (units.number(fall.missing_m, Side::Demand)) } } @else { "–" } }
+            td class="n" { @if missing { strong { (units.number(fall.missing_m, Side::Demand)) } } @else { "–" } }
         }
     }
 }
