@@ -4,7 +4,6 @@
     reason = "helpers of tests fail like the tests they serve"
 )]
 
-mod changes;
 mod fixture;
 mod gpx;
 mod holding;
