@@ -20,6 +20,7 @@ mod profile;
 mod relief;
 mod rope;
 mod said;
+mod same;
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 

@@ -147,10 +147,18 @@ fn haul_row(row: ElementRef<'_>, system: &Value) {
             None => assert_eq!(row.attr(attribute), None, "{name}"),
         }
     }
-    assert_eq!(row.attr("data-system"), system["system"].as_str());
-    assert_eq!(row.attr("data-can"), system["can"].as_str());
+    assert_eq!(
+        row.attr("data-system"),
+        system["system"].as_str(),
+        "which way"
+    );
+    assert_eq!(row.attr("data-can"), system["can"].as_str(), "who can pull");
     let possible = system["possible"].to_string();
-    assert_eq!(row.attr("data-possible"), Some(possible.as_str()));
+    assert_eq!(
+        row.attr("data-possible"),
+        Some(possible.as_str()),
+        "whether the rope reaches"
+    );
     let shown = text(row).to_lowercase();
     assert!(shown.ends_with(system["can"].as_str().unwrap()), "{shown}");
 }

@@ -3,8 +3,8 @@
 use maud::{Markup, html};
 
 use super::{
-    rope::{self, Same},
     said,
+    same::{Same, grouped},
 };
 use crate::{
     leg::{
@@ -30,7 +30,7 @@ pub(super) fn holding(legs: &[Leg], units: Units) -> Markup {
         p { "A model's answer, for its assumptions only: each thing it rests on is taken from its best to its worst, \
             all mixed. “Held” means that those left stop before the lip. How bridges break and where people stand \
             is not in it." }
-        @for same in rope::grouped(legs) {
+        @for same in grouped(legs) {
             @if let Some(setup) = same.setup() {
                 article class="fall" {
                     h3 { (same.shown()) " – " (TeamRow::new(setup, units).spacing) " apart" }

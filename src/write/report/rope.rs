@@ -5,6 +5,7 @@ use maud::{Markup, html};
 use super::{
     paper::{WIDTH, u},
     said,
+    same::{Same, grouped},
 };
 use crate::{
     leg::{Leg, Mark, MarkKind, TeamSetup},
@@ -31,107 +32,6 @@ const SIGN_HEIGHT: f64 = 14.0;
 /// Signs of a name beside the rope; the table has all of it. Our judgement.
 const NAME_SIGNS: usize = 9;
 
-/// One way to rope up, with every leg and team that it is for.
-pub(super) struct Same<'a> {
-    pub(super) uses: Vec<(&'a Leg, &'a TeamSetup)>,
-}
-
-impl<'a> Same<'a> {
-    /// The first of them: they differ in nothing but who is on the rope.
-    pub(super) fn setup(&self) -> Option<&'a TeamSetup> {
-        self.uses.first().map(|(_, setup)| *setup)
-    }
-
-    fn holds(&self, setup: &TeamSetup) -> bool {
-        let places = |s: &TeamSetup| -> Vec<(f64, MarkKind)> {
-            s.marks.iter().map(|m| (m.at_m, m.kind)).collect()
-        };
-        let length_m = |s: &TeamSetup| s.rope.as_ref().map(|r| r.length_m);
-        self.setup().is_some_and(|first| {
-            places(first) == places(setup)
-                && length_m(first) == length_m(setup)
-                && first.knots.why == setup.knots.why
-        })
-    }
-
-    /// `Legs 2, 4`, or with several teams `Leg 2: teams 1, 3; leg 4: team 1`.
-    pub(super) fn shown(&self) -> String {
-        let mut legs: Vec<(&Leg, Vec<String>)> = Vec::new();
-        for (leg, setup) in &self.uses {
-            match legs.last_mut().filter(|(last, _)| last.leg == leg.leg) {
-                Some((_, teams)) => teams.push(setup.team.to_string()),
-                None => legs.push((leg, vec![setup.team.to_string()])),
-            }
-        }
-        if legs.iter().all(|(leg, _)| leg.teams.len() == 1) {
-            let numbers: Vec<String> = legs.iter().map(|(leg, _)| leg.leg.to_string()).collect();
-            return format!("{} {}", plural("Leg", numbers.len()), numbers.join(", "));
-        }
-        let each = legs.iter().map(|(leg, teams)| {
-            format!(
-                "leg {}: {} {}",
-                leg.leg,
-                plural("team", teams.len()),
-                teams.join(", ")
-            )
-        });
-        words::capital(&each.collect::<Vec<_>>().join("; "))
-    }
-
-    /// Who or what comes at a mark: `person 1 / person 2 ties in` where it depends on the team.
-    fn at(&self, mark: usize) -> String {
-        const DOES: &str = " ties in";
-        let marks = self
-            .uses
-            .iter()
-            .filter_map(|(_, setup)| setup.marks.get(mark));
-        let mut whats: Vec<&str> = marks.map(|m| m.what.as_str()).collect();
-        whats.sort_unstable();
-        whats.dedup();
-        match whats.as_slice() {
-            [one] => (*one).to_owned(),
-            many => {
-                let who: Vec<&str> = many
-                    .iter()
-                    .map(|w| w.strip_suffix(DOES).unwrap_or(w))
-                    .collect();
-                format!("{}{DOES}", who.join(" / "))
-            }
-        }
-    }
-
-    /// Those of its uses together for which `of` gives the same, with what it gives.
-    pub(super) fn parts<T: PartialEq>(&self, of: impl Fn(&'a TeamSetup) -> T) -> Vec<(Self, T)> {
-        let mut parts: Vec<(Self, T)> = Vec::new();
-        for &(leg, setup) in &self.uses {
-            let value = of(setup);
-            match parts.iter_mut().find(|(_, known)| *known == value) {
-                Some((part, _)) => part.uses.push((leg, setup)),
-                None => parts.push((
-                    Self {
-                        uses: vec![(leg, setup)],
-                    },
-                    value,
-                )),
-            }
-        }
-        parts
-    }
-
-    /// Whether the same people are on it wherever it is used.
-    fn one_team(&self) -> bool {
-        self.uses.windows(2).all(|w| w[0].1.team == w[1].1.team)
-    }
-}
-
-fn plural(word: &str, count: usize) -> String {
-    if count == 1 {
-        word.to_owned()
-    } else {
-        format!("{word}s")
-    }
-}
-
 /// Each set-up once, with the legs it is for.
 pub(super) fn ropes(legs: &[Leg], units: Units) -> Markup {
     html! {
@@ -139,23 +39,6 @@ pub(super) fn ropes(legs: &[Leg], units: Units) -> Markup {
             @if let Some(setup) = same.setup() { (rope(i + 1, same, setup, units)) }
         }
     }
-}
-
-/// Each way to rope up, with the legs and teams it is for.
-pub(super) fn grouped(legs: &[Leg]) -> Vec<Same<'_>> {
-    let mut groups: Vec<Same<'_>> = Vec::new();
-    for (leg, setup) in legs
-        .iter()
-        .flat_map(|l| l.teams.iter().map(move |t| (l, t)))
-    {
-        match groups.iter_mut().find(|g| g.holds(setup)) {
-            Some(group) => group.uses.push((leg, setup)),
-            None => groups.push(Same {
-                uses: vec![(leg, setup)],
-            }),
-        }
-    }
-    groups
 }
 
 fn rope(count: usize, same: &Same<'_>, setup: &TeamSetup, units: Units) -> Markup {
