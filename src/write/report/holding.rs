@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 
 use super::{
-    said,
+    limits, said,
     same::{Same, grouped},
 };
 use crate::{
@@ -107,11 +107,7 @@ fn arrests(same: &Same<'_>, units: Units) -> Markup {
 }
 
 fn arrest(same: &Same<'_>, leg: &Leg, setup: &TeamSetup, units: Units) -> Markup {
-    let who = if leg.teams.len() > 1 {
-        format!("{}, team {}", leg.leg, setup.team)
-    } else {
-        leg.leg.to_string()
-    };
+    let who = limits::who(leg, setup);
     html! {
         @if let Some(arrest) = &setup.arrest {
             @let ([slide_from, slide_to], [kn_from, kn_to]) = (arrest.slide_m, arrest.holder_force_kn);

@@ -17,7 +17,8 @@ fn setups<'a>(sheet: &Sheet<'a>) -> impl Iterator<Item = (&'a Leg, &'a TeamSetup
     legs.flat_map(|leg| leg.teams.iter().map(move |team| (leg, team)))
 }
 
-fn who(leg: &Leg, team: &TeamSetup) -> String {
+/// `4`, or with several teams `4, team 2`.
+pub(super) fn who(leg: &Leg, team: &TeamSetup) -> String {
     if leg.teams.len() > 1 {
         format!("{}, team {}", leg.leg, team.team)
     } else {
