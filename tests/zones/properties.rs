@@ -222,7 +222,7 @@ fn zones_without_a_width_are_all_named_in_one_error() {
         .iter()
         .map(ToString::to_string)
         .find(|n| n.contains("assumed"));
-    let want = "warning[gap-assumed]: 6 m assumed as the gap width of 4 of 5 zones, which give none: feature 1 \"A\", feature 2, feature 4 \"D\" (`gap_n` is no name; write `gap_m`), feature 5 (at least 8 m by `gap_min_m`)\n  at: z.geojson, `gap_m`\n  do: write `gap_m` into the file where the ice is known";
+    let want = "warning[gap-assumed]: 6 m, or the lower end given where that is wider, assumed as the gap width of 4 of 5 zones, which give none: feature 1 \"A\", feature 2, feature 4 \"D\" (`gap_n` is no name; write `gap_m`), feature 5 (at least 8 m by `gap_min_m`)\n  at: z.geojson, `gap_m`\n  do: write `gap_m` into the file where the ice is known";
     assert_eq!(warning.as_deref(), Some(want), "the warning");
 }
 
