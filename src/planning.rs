@@ -87,7 +87,7 @@ pub fn plan(job: &Job<'_>) -> Result<Plan, Vec<Problem>> {
         carry: account::carry(job, &teams, &stages, &legs, &ropes),
         keep_setup: keep::keep(job, &stages, &ropes),
         findings: account::findings(job, &stages),
-        assumptions: account::assumptions(job.rules),
+        assumptions: account::assumptions(job),
         cautions: CAUTIONS.iter().map(|&c| c.to_owned()).collect(),
         legs,
     })

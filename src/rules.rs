@@ -7,6 +7,8 @@ pub mod choice;
 pub mod figure;
 pub mod nature;
 pub mod practice;
+pub mod sold;
+pub mod words;
 
 use std::ops::Index;
 
@@ -15,11 +17,9 @@ use serde::Deserialize;
 pub use choice::{Choices, Cover, Knots, Pace, Reserve, Travel};
 pub use figure::{Figure, Origin, Standing};
 pub use nature::Nature;
+pub use sold::SOLD_LENGTHS_M;
 
 use crate::problem::{Code, Place, Problem};
-
-/// Lengths in which ropes are sold, metres. Common practice, no source.
-pub const SOLD_LENGTHS_M: [f64; 6] = [30.0, 40.0, 50.0, 60.0, 70.0, 80.0];
 
 macro_rules! rules {
     ($($variant:ident $name:literal,)+) => {
@@ -159,6 +159,33 @@ pub struct Rules {
     pub practice: String,
     /// Who chose the practice set.
     pub practice_origin: Origin,
+    /// Who gave what is not a figure of practice.
+    pub given: GivenBy,
+}
+
+/// Who gave the party, the ropes, the terrain models and the gap width of zones that give none.
+#[derive(Clone, Debug, PartialEq)]
+pub struct GivenBy {
+    /// Who goes.
+    pub party: Origin,
+    /// The ropes at hand.
+    pub ropes: Origin,
+    /// The terrain models.
+    pub terrain: Origin,
+    /// The gap width.
+    pub gap: Origin,
+}
+
+/// A caller that says nothing stands for the trip file.
+impl Default for GivenBy {
+    fn default() -> Self {
+        Self {
+            party: Origin::Trip,
+            ropes: Origin::Trip,
+            terrain: Origin::Trip,
+            gap: Origin::Trip,
+        }
+    }
 }
 
 impl Index<Rule> for Rules {
@@ -215,12 +242,17 @@ impl Rules {
             let place = Place::file("data/holding.toml");
             vec![Problem::new(Code::BrokenText, place, says)]
         })?;
+        sold::Sold::built_in().map_err(|says| {
+            let place = Place::file("data/ropes_sold.toml");
+            vec![Problem::new(Code::BrokenText, place, says)]
+        })?;
         Ok(Self {
             figures: figures.collect(),
             choices: Choices::default(),
             nature,
             practice: String::new(),
             practice_origin: Origin::Default,
+            given: GivenBy::default(),
         })
     }
 
@@ -276,6 +308,7 @@ impl Rules {
         }
         other.choices.keep_leaders(&self.choices);
         other.nature = self.nature.clone();
+        other.given = self.given.clone();
         Ok(other)
     }
 

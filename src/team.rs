@@ -2,7 +2,8 @@
 
 use crate::rules::{Rule, Rules};
 
-/// Least and greatest number of people on one rope. Practice sets give figures for 2 to 5.
+/// Least and greatest number of people on one rope: those for whom practice sets give figures.
+/// Common practice, no source.
 pub const ON_ONE_ROPE: std::ops::RangeInclusive<usize> = 2..=5;
 
 /// One person with what they carry.

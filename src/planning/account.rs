@@ -1,6 +1,6 @@
 //! The parts of a plan that are about the whole trip.
 
-use serde_json::Value;
+mod assumptions;
 
 use super::{Job, of_team::up, sketch::Sketch};
 use crate::{
@@ -8,18 +8,20 @@ use crate::{
     leg::Leg,
     pace,
     plan::{
-        Assumption, Carry, CrossingSummary, Finding, JumpSummary, RouteSummary, StageSummary,
+        Carry, CrossingSummary, Finding, JumpSummary, RouteSummary, StageSummary,
         TimeSummary, ZoneSummary,
     },
     problem::{Code, Place, Problem},
     profile::Climb,
     rope::share,
     route::Stretch,
-    rules::{Figure, Rule, Rules, choice::Word, nature::Given},
+    rules::{Rule, Rules},
     team::{Rope, RopeTeam},
     terrain::Terrain,
     zone::{RopeWord, Surface, Zone},
 };
+
+pub(super) use assumptions::assumptions;
 
 /// Which rope each team carries over the whole trip.
 #[derive(Debug)]
@@ -281,99 +283,4 @@ fn missed(job: &Job<'_>, stages: &[Sketch<'_>]) -> Vec<Problem> {
     missed
         .map(|(zone, _)| Problem::new(Code::ZoneMissed, Place::item(zone.label()), says))
         .collect()
-}
-
-/// Everything the plan rests on.
-pub(super) fn assumptions(rules: &Rules) -> Vec<Assumption> {
-    let choices = &rules.choices;
-    let practice = Assumption {
-        name: "practice".to_owned(),
-        says: "the practice set".to_owned(),
-        value: Value::from(rules.practice.clone()),
-        unit: String::new(),
-        standing: "see its figures".to_owned(),
-        origin: rules.practice_origin.as_str().to_owned(),
-    };
-    let words = [
-        word("travel", "how the party travels", &choices.travel),
-        word("knots", "when brake knots are tied", &choices.knots),
-        word(
-            "reserve",
-            "how the spare rope is measured",
-            &choices.reserve,
-        ),
-        word(
-            "cover",
-            "whose fall the spare rope must reach",
-            &choices.cover,
-        ),
-        word(
-            "rope_on_bare",
-            "whether bare ice is roped where the zone does not say",
-            &choices.rope_on_bare,
-        ),
-        word(
-            "pace",
-            "by which rule walking times are reckoned",
-            &choices.pace,
-        ),
-        word(
-            "use_proposed_strike",
-            "whether a strike proposed from the ground counts",
-            &choices.use_proposed_strike,
-        ),
-        word(
-            "snow",
-            "what the team stands on where there is snow, for the fall model",
-            &choices.snow,
-        ),
-    ];
-    let clocks = [
-        word("start", "when each stage is started", &choices.start),
-        word(
-            "bridges_until",
-            "until when snow bridges are trusted",
-            &choices.bridges_until,
-        ),
-    ];
-    let given = clocks.into_iter().filter(|w| !w.value.is_null());
-    std::iter::once(practice)
-        .chain(words)
-        .chain(given)
-        .chain(rules.figures().map(figure))
-        .chain(rules.nature.figures().into_iter().map(natural))
-        .collect()
-}
-
-fn natural(figure: Given) -> Assumption {
-    Assumption {
-        name: figure.name,
-        says: figure.says,
-        value: Value::from(figure.value),
-        unit: figure.unit,
-        standing: figure.standing,
-        origin: figure.origin.as_str().to_owned(),
-    }
-}
-
-fn word<T: serde::Serialize>(name: &str, says: &str, word: &Word<T>) -> Assumption {
-    Assumption {
-        name: name.to_owned(),
-        says: says.to_owned(),
-        value: serde_json::to_value(&word.value).unwrap_or(Value::Null),
-        unit: String::new(),
-        standing: word.standing.as_str().to_owned(),
-        origin: word.origin.as_str().to_owned(),
-    }
-}
-
-fn figure(figure: &Figure) -> Assumption {
-    Assumption {
-        name: figure.rule.name().to_owned(),
-        says: figure.says.clone(),
-        value: Value::from(figure.value),
-        unit: figure.unit.clone(),
-        standing: figure.standing_shown(),
-        origin: figure.origin.as_str().to_owned(),
-    }
 }
