@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use clap::{Parser, Subcommand, ValueEnum};
-use schrund::clock::Clock;
+use schrund::{clock::Clock, read::trip::Assume};
 
 /// Plans how a rope team is set up on every leg of a glacier route.
 #[derive(Debug, Parser)]
@@ -16,9 +16,9 @@ use schrund::clock::Clock;
                   where to rope up, how far apart to walk, which knots to tie, how much rope to carry spare, and \
                   which rope to take. It computes what the rules give for the assumptions it was told. It never \
                   promises safety: what is seen on the spot, local rules and trained people come first.",
-    after_help = "Exit codes: 0 planned, every leg inside the limits · 1 unexpected failure · 2 usage · \
+    after_help = "Exit codes: 0 planned, no leg outside the limits · 1 unexpected failure · 2 usage · \
                   3 input missing or unreadable · 4 input understood but wrong · 5 planned, but a leg has no set-up \
-                  within the limits or no rope at hand fits · 6 network"
+                  within the limits or no rope at hand fits · 6 network · 130 interrupted"
 )]
 pub(crate) struct Args {
     /// When to use colours; `NO_COLOR` is honoured.
@@ -53,7 +53,8 @@ pub(crate) enum Command {
     Options(Box<OptionsArgs>),
     /// Read files and report every fault and oddity; plan nothing.
     Check(CheckArgs),
-    /// Print the heights of terrain models at places: longitude, latitude, height of the cell, height between cells.
+    /// Print the heights of terrain models at places, one tab-separated line each: longitude, latitude, height of the
+    /// cell, height between cells; what the columns are goes to standard error.
     Height(HeightArgs),
     /// List the practice sets, or print one with the standing of each figure.
     Practice {
@@ -102,6 +103,7 @@ pub(crate) struct JobArgs {
         long,
         value_name = "PEOPLE",
         value_delimiter = ',',
+        value_parser = head_or_mass,
         allow_hyphen_values = true
     )]
     pub(crate) party: Vec<f64>,
@@ -144,9 +146,10 @@ pub(crate) struct JobArgs {
     /// What the team stands on where there is snow, for the fall model.
     #[arg(long, value_name = "KIND")]
     pub(crate) snow: Option<Snow>,
-    /// Another figure, by the name that the plan lists it under; give it again for each.
+    /// Another figure or word, by the name that the plan's assumptions list it under: `margin_m=30`, `cover=anyone`;
+    /// give it again for each.
     #[arg(long, value_name = "NAME=VALUE", value_parser = assumption)]
-    pub(crate) assume: Vec<(String, f64)>,
+    pub(crate) assume: Vec<(String, Assume)>,
 }
 
 #[derive(Debug, clap::Args)]
@@ -314,11 +317,12 @@ fn clock(text: &str) -> Result<Clock, String> {
     Clock::parse(text)
 }
 
-fn assumption(text: &str) -> Result<(String, f64), String> {
+fn head_or_mass(text: &str) -> Result<f64, String> {
+    let number = text.trim().parse().ok().filter(|n: &f64| n.is_finite());
+    number.ok_or_else(|| format!("`{text}` is no number: give a head count, or masses in kg"))
+}
+
+fn assumption(text: &str) -> Result<(String, Assume), String> {
     let (name, value) = text.split_once('=').ok_or("give it as NAME=VALUE")?;
-    let value = value
-        .trim()
-        .parse()
-        .map_err(|_| format!("`{value}` is no number"))?;
-    Ok((name.trim().to_owned(), value))
+    Ok((name.trim().to_owned(), Assume::of(value.trim())))
 }

@@ -33,14 +33,7 @@ pub(crate) fn run(args: &CheckArgs, show: &Show) -> End {
 
 fn explain(code: &str, show: &Show) -> End {
     let Some(found) = Code::ALL.iter().find(|c| c.as_str() == code) else {
-        let names: Vec<&str> = Code::ALL.iter().map(|c| c.as_str()).collect();
-        let problem = Problem::new(
-            Code::UnknownName,
-            Place::default(),
-            format!("there is no code \"{code}\""),
-        )
-        .hint(format!("one of {}", names.join(", ")));
-        return show.problems(&[problem]);
+        return no_such_code(code, show);
     };
     show.result(|out| {
         writeln!(out, "{} ({})", found.as_str(), found.level().as_str())?;
@@ -49,6 +42,26 @@ fn explain(code: &str, show: &Show) -> End {
         }
         Ok(())
     })
+}
+
+/// Least likeness, of 1, at which a code is offered for a misspelt one. Our judgement.
+const ALIKE: f64 = 0.5;
+
+/// A misspelt flag value, so a fault of usage.
+fn no_such_code(code: &str, show: &Show) -> End {
+    let alike = |c: &Code| strsim::normalized_damerau_levenshtein(c.as_str(), code);
+    let nearest = Code::ALL
+        .iter()
+        .max_by(|a, b| alike(a).total_cmp(&alike(b)));
+    let hint = match nearest.filter(|c| alike(c) >= ALIKE) {
+        Some(near) => format!("did you mean `{}`?", near.as_str()),
+        None => {
+            "codes stand in brackets in what schrund says, as in error[gap-not-given]".to_owned()
+        }
+    };
+    let says = format!("there is no code \"{code}\"");
+    show.problems(&[Problem::new(Code::UnknownName, Place::item("--explain"), says).hint(hint)]);
+    End::Usage
 }
 
 /// What was read so far, for questions that take two files.
@@ -76,7 +89,7 @@ fn check(name: &str, gap_m: Option<f64>, read: &mut Read) -> Result<Noted<String
     {
         return terrain::check(name);
     }
-    match first_sign(&mut text) {
+    match source::first_sign_of(&mut text) {
         Some(b'{' | b'[' | 0x1E) => {
             let zones = read::geojson::zones(shown, text, &Given { gap_m })?;
             let says = format!("{shown}: {} zones", zones.value.len());
@@ -108,15 +121,6 @@ fn check(name: &str, gap_m: Option<f64>, read: &mut Read) -> Result<Noted<String
         }
         Some(_) => toml(name, shown),
     }
-}
-
-/// The first byte that is neither space nor byte-order mark; nothing is consumed.
-fn first_sign(text: &mut impl BufRead) -> Option<u8> {
-    let start = text.fill_buf().ok()?;
-    start
-        .iter()
-        .copied()
-        .find(|b| !b.is_ascii_whitespace() && !matches!(b, 0xEF | 0xBB | 0xBF | 0xFE | 0xFF | 0))
 }
 
 fn route_says(shown: &str, route: &Route) -> String {

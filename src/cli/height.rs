@@ -16,6 +16,9 @@ use crate::{End, args::HeightArgs, show::Show, source, terrain};
 /// What stands where a model has no height.
 const VOID: &str = "void";
 
+/// What the columns are, for people; scripts read standard output alone.
+const COLUMNS: &str = "longitude, latitude, nearest m, bilinear m";
+
 pub(crate) fn run(args: &HeightArgs, show: &Show) -> End {
     match answer(args, show) {
         Ok(end) => end,
@@ -32,6 +35,7 @@ fn answer(args: &HeightArgs, show: &Show) -> Result<End, Vec<Problem>> {
     }
     show.notices(&opened.notes);
     show.notices(&opened.value.notes());
+    show.say(COLUMNS);
     Ok(show.result(|out| lines.iter().try_for_each(|line| writeln!(out, "{line}"))))
 }
 

@@ -12,7 +12,7 @@ use schrund::{
         trip::{Assume, Folk, RopeEntry, StageWord, Trip},
     },
     route::Route,
-    rules::{Origin, Pace, Rule, Rules, Travel, practice},
+    rules::{GivenBy, Origin, Pace, Rule, Rules, Travel, practice},
     team::{Party, Rope},
     terrain::Terrain,
     zone::Zone,
@@ -49,8 +49,8 @@ impl Inputs {
         let trip = faults.take(read_trip(args)).unwrap_or_default();
         let rules = faults.take(rules(args, &trip));
         let gap_m = args.gap.or(trip.gap_m);
-        let route = faults.take(read_route(&args.route));
-        let zones = faults.take(read_zones(&args.zones, gap_m));
+        let (route, zones) = route_and_zones(args, gap_m);
+        let (route, zones) = (faults.take(route), faults.take(zones));
         let terrain = faults.take(terrain::open(&terrain_files(args, &trip)));
         let glaciers = faults.take(read_glaciers(args, &trip));
         let party = faults.take(party(args, &trip, rules.as_ref()));
@@ -136,6 +136,26 @@ fn only_one_standard_input(args: &JobArgs) -> Option<Problem> {
         Problem::new(Code::Unreadable, Place::file("standard input"), says)
             .hint("name files for the others")
     })
+}
+
+type Read<T> = Result<Noted<T>, Vec<Problem>>;
+
+/// Both files; one fault where each was given in the place of the other.
+fn route_and_zones(args: &JobArgs, gap_m: Option<f64>) -> (Read<Route>, Read<Vec<Zone>>) {
+    let (route, zones) = (read_route(&args.route), read_zones(&args.zones, gap_m));
+    let begins =
+        |name: &str, signs: &[u8]| source::first_sign(name).is_some_and(|b| signs.contains(&b));
+    let both_failed = route.is_err() && zones.is_err();
+    if !(both_failed && begins(&args.route, b"{[") && begins(&args.zones, b"<")) {
+        return (route, zones);
+    }
+    let says = format!(
+        "the two files look swapped: {} is GeoJSON and {} is GPX",
+        args.route, args.zones
+    );
+    let hint = format!("name the line first: `{} {}`", args.zones, args.route);
+    let swapped = Problem::new(Code::BrokenText, Place::file(&args.route), says).hint(hint);
+    (Err(vec![swapped]), Err(Vec::new()))
 }
 
 pub(crate) fn read_route(name: &str) -> Result<Noted<Route>, Vec<Problem>> {
@@ -234,6 +254,7 @@ fn rules(args: &JobArgs, trip: &Trip) -> Result<Rules, Vec<Problem>> {
     };
     let mut rules = practice_rules(name)?;
     rules.practice_origin = origin;
+    rules.given = given_by(args);
     let mut faults = Faults::default();
     faults.take(trip.lay_over(&mut rules, &trip_place(args), &Origin::Trip));
     faults.take(flags(args).lay_over(&mut rules, &Place::item("flags"), &Origin::Flag));
@@ -244,9 +265,21 @@ fn rules(args: &JobArgs, trip: &Trip) -> Result<Rules, Vec<Problem>> {
     }
 }
 
+/// A flag wins over the trip file.
+fn given_by(args: &JobArgs) -> GivenBy {
+    let by = |flag: bool| if flag { Origin::Flag } else { Origin::Trip };
+    GivenBy {
+        party: by(!args.party.is_empty()),
+        ropes: by(!args.rope.is_empty()),
+        terrain: by(!args.terrain.is_empty()),
+        gap: by(args.gap.is_some()),
+    }
+}
+
 /// The flags in the form of a trip file.
 fn flags(args: &JobArgs) -> Trip {
-    let margin = args.margin.map(|m| (Rule::MarginM.name().to_owned(), m));
+    let margin = args.margin.map(Assume::Value);
+    let margin = margin.map(|m| (Rule::MarginM.name().to_owned(), m));
     Trip {
         travel: args.travel.map(|t| match t {
             args::Travel::Foot => Travel::Foot,
@@ -272,27 +305,21 @@ fn flags(args: &JobArgs) -> Trip {
             .collect(),
         stage: args.stage.as_ref().map(|s| stage_word(s)),
         snow: args.snow.map(Into::into),
-        assume: args
-            .assume
-            .iter()
-            .cloned()
-            .chain(margin)
-            .map(|(name, value)| (name, Assume::Value(value)))
-            .collect(),
+        assume: args.assume.iter().cloned().chain(margin).collect(),
         ..Trip::default()
     }
 }
 
-/// One whole number is a head count, anything else is masses.
+/// One whole number is a head count, however large; anything else is masses.
 fn folk(numbers: &[f64]) -> Option<Folk> {
     #[expect(
         clippy::cast_possible_truncation,
         clippy::cast_sign_loss,
-        reason = "known to be whole and small"
+        reason = "known to be whole and not below nought; a huge one stays huge"
     )]
     match numbers {
         [] => None,
-        [n] if n.fract() == 0.0 && (0.0..=1000.0).contains(n) => Some(Folk::Number(*n as usize)),
+        [n] if n.fract() == 0.0 && *n >= 0.0 => Some(Folk::Number(*n as usize)),
         masses => Some(Folk::Masses(masses.to_vec())),
     }
 }

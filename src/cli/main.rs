@@ -26,6 +26,8 @@ enum End {
     Done,
     /// Something unexpected.
     Unexpected,
+    /// The call is wrong.
+    Usage,
     /// An input is missing or unreadable.
     Unreadable,
     /// An input was understood and is wrong.
@@ -41,6 +43,7 @@ impl From<End> for ExitCode {
         Self::from(match end {
             End::Done => 0,
             End::Unexpected => 1,
+            End::Usage => 2,
             End::Unreadable => 3,
             End::Wrong => 4,
             End::Outside => 5,

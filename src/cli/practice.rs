@@ -2,8 +2,8 @@
 
 use std::io::{self, Write};
 
-use schrund::rules::{Figure, Origin, Rules, practice};
-use serde::Serialize;
+use schrund::rules::{Figure, Origin, Rules, practice, words::Said};
+use serde_json::Value;
 
 use crate::{End, inputs, show::Show};
 
@@ -32,7 +32,7 @@ fn list(out: &mut dyn Write) -> io::Result<()> {
     writeln!(out, "a file in the same form can be given in its place.")
 }
 
-/// The figures that the set gives first, then those it leaves to the defaults.
+/// The figures and words that the set gives first, then those it leaves to the defaults.
 fn print(out: &mut dyn Write, rules: &Rules) -> io::Result<()> {
     writeln!(out, "practice set {}", rules.practice)?;
     let own = |f: &&Figure| f.origin == Origin::Practice;
@@ -40,11 +40,17 @@ fn print(out: &mut dyn Write, rules: &Rules) -> io::Result<()> {
     for figure in rules.figures().filter(own) {
         line(out, figure)?;
     }
-    words(out, rules)?;
+    let (given, left): (Vec<Said>, Vec<Said>) = rules
+        .choices
+        .said()
+        .into_iter()
+        .partition(|said| said.origin == Origin::Practice);
+    given.iter().try_for_each(|said| word(out, said))?;
     writeln!(out, "\nLeft to the defaults")?;
     for figure in rules.figures().filter(|f| !own(f)) {
         line(out, figure)?;
     }
+    left.iter().try_for_each(|said| word(out, said))?;
     writeln!(out, "\nWhat the models of falls and hauls take")?;
     for given in rules.nature.figures() {
         let unit = match given.unit.as_str() {
@@ -77,19 +83,13 @@ fn line(out: &mut dyn Write, figure: &Figure) -> io::Result<()> {
     )
 }
 
-fn words(out: &mut dyn Write, rules: &Rules) -> io::Result<()> {
-    let choices = &rules.choices;
-    word(out, "knots", &choices.knots.value)?;
-    word(out, "reserve", &choices.reserve.value)?;
-    word(out, "cover", &choices.cover.value)?;
-    word(out, "rope_on_bare", &choices.rope_on_bare.value)?;
-    word(out, "snow", &choices.snow.value)
-}
-
-fn word(out: &mut dyn Write, name: &str, value: &impl Serialize) -> io::Result<()> {
-    let value = serde_json::to_value(value)?;
-    let shown = value
-        .as_str()
-        .map_or_else(|| value.to_string(), str::to_owned);
-    writeln!(out, "  {name:<20}{shown:>9}")
+fn word(out: &mut dyn Write, said: &Said) -> io::Result<()> {
+    let shown = match &said.value {
+        Value::Null => "none",
+        Value::Bool(true) => "true",
+        Value::Bool(false) => "false",
+        other => other.as_str().unwrap_or_default(),
+    };
+    writeln!(out, "  {:<20}{shown:>9}  {}", said.name, said.says)?;
+    writeln!(out, "  {:<31}standing: {}", "", said.standing.as_str())
 }

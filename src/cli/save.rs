@@ -28,7 +28,21 @@ impl Saver {
 
     /// Every reason why one of these files may not be written.
     pub(crate) fn refusals(&self, paths: &[PathBuf]) -> Vec<Problem> {
-        paths.iter().filter_map(|path| self.refusal(path)).collect()
+        let refused = paths
+            .iter()
+            .filter_map(|path| Some((path, self.refusal(path)?)));
+        let (there, inputs): (Vec<_>, Vec<_>) = refused.partition(|(path, _)| !self.is_input(path));
+        let mut refusals: Vec<Problem> = inputs.into_iter().map(|(_, refusal)| refusal).collect();
+        match there.as_slice() {
+            [] => {}
+            [(_, refusal)] => refusals.push(refusal.clone()),
+            many => refusals.push(there_already(many.iter().map(|(path, _)| path.as_path()))),
+        }
+        refusals
+    }
+
+    fn is_input(&self, path: &Path) -> bool {
+        fs::canonicalize(path).is_ok_and(|real| self.inputs.contains(&real))
     }
 
     fn refusal(&self, path: &Path) -> Option<Problem> {
@@ -102,4 +116,15 @@ fn allow_reading(file: &fs::File) -> io::Result<()> {
 #[cfg(not(unix))]
 fn allow_reading(_: &fs::File) -> io::Result<()> {
     Ok(())
+}
+
+/// One refusal for several files.
+fn there_already<'a>(paths: impl Iterator<Item = &'a Path>) -> Problem {
+    let names: Vec<String> = paths.map(|path| path.display().to_string()).collect();
+    let says = format!(
+        "{} files are there already: {}",
+        names.len(),
+        names.join(", ")
+    );
+    Problem::new(Code::WouldOverwrite, Place::default(), says).hint("`--force` replaces them")
 }

@@ -51,6 +51,23 @@ fn file(name: &str) -> Result<File, Problem> {
     File::open(name).map_err(|fault| unreadable(name, &words(&fault)))
 }
 
+/// The first byte that is neither space nor byte-order mark; nothing is consumed.
+pub(crate) fn first_sign_of(text: &mut impl BufRead) -> Option<u8> {
+    let start = text.fill_buf().ok()?;
+    start
+        .iter()
+        .copied()
+        .find(|b| !b.is_ascii_whitespace() && !matches!(b, 0xEF | 0xBB | 0xBF | 0xFE | 0xFF | 0))
+}
+
+/// The first sign of a plain file; pipes and addresses, which can be read only once, have none.
+pub(crate) fn first_sign(name: &str) -> Option<u8> {
+    if !Path::new(name).is_file() {
+        return None;
+    }
+    first_sign_of(&mut BufReader::new(file(name).ok()?))
+}
+
 /// Reads a small input whole.
 pub(crate) fn text(name: &str) -> Result<String, Problem> {
     let mut bytes = Vec::new();

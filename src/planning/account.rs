@@ -8,8 +8,8 @@ use crate::{
     leg::Leg,
     pace,
     plan::{
-        Carry, CrossingSummary, Finding, JumpSummary, RouteSummary, StageSummary,
-        TimeSummary, ZoneSummary,
+        Carry, CrossingSummary, Finding, JumpSummary, RouteSummary, StageSummary, TimeSummary,
+        ZoneSummary,
     },
     problem::{Code, Place, Problem},
     profile::Climb,

@@ -1,7 +1,12 @@
 //! The trip file: who goes, with what, and what the leader sets differently.
 
-use serde::Deserialize;
+mod assume;
+
 use std::collections::BTreeMap;
+
+use serde::Deserialize;
+
+pub use assume::{Assume, assume};
 
 use crate::{
     clock::Clock,
@@ -61,31 +66,8 @@ pub struct Trip {
     /// What the team stands on where there is snow: soft, settled, firm, refrozen or ice.
     #[schemars(with = "Option<String>")]
     pub snow: Option<Snow>,
-    /// Figures to change, by the names that a plan lists them under; names with dots may be tables.
+    /// Figures and words to change, by the names that a plan lists them under; names with dots may be tables.
     pub assume: BTreeMap<String, Assume>,
-}
-
-/// A figure, or figures whose names begin alike.
-#[derive(Clone, Debug, PartialEq, Deserialize, schemars::JsonSchema)]
-#[serde(untagged)]
-pub enum Assume {
-    /// The value.
-    Value(f64),
-    /// What follows after the dot.
-    Table(BTreeMap<String, Assume>),
-}
-
-impl Assume {
-    /// Every figure below, by its whole name.
-    fn figures(&self, name: &str) -> Vec<(String, f64)> {
-        match self {
-            Self::Value(value) => vec![(name.to_owned(), *value)],
-            Self::Table(inner) => inner
-                .iter()
-                .flat_map(|(next, assume)| assume.figures(&format!("{name}.{next}")))
-                .collect(),
-        }
-    }
 }
 
 /// Who goes, in one of three forms.
@@ -98,6 +80,21 @@ pub enum Folk {
     Masses(Vec<f64>),
     /// Each with a name.
     Named(Vec<PersonEntry>),
+}
+
+impl Folk {
+    fn nobody(&self) -> bool {
+        match self {
+            Self::Number(number) => *number == 0,
+            Self::Masses(masses) => masses.is_empty(),
+            Self::Named(people) => people.is_empty(),
+        }
+    }
+}
+
+fn nobody(place: Place) -> Problem {
+    Problem::new(Code::BadTrip, place, "a party of 0: nobody goes")
+        .hint("name who goes: how many, or their masses with pack in kg")
 }
 
 /// One person of a trip file.
@@ -179,7 +176,8 @@ impl Trip {
         choices.bridges_until.set(until, origin.clone());
         choices.snow.set(self.snow, origin.clone());
         let figures = self.assume.iter().flat_map(|(name, a)| a.figures(name));
-        let set = |(name, value): (String, f64)| assume(rules, &name, value, place, origin).err();
+        let set =
+            |(name, value): (String, &Assume)| assume(rules, &name, value, place, origin).err();
         let mut problems: Vec<Problem> = figures.filter_map(set).collect();
         if let (Err(says), true) = (rules.nature.check(), problems.is_empty()) {
             let place = place.clone().with_property("assume");
@@ -200,12 +198,16 @@ impl Trip {
         let place = place.clone().with_property("party");
         let party = match &self.party {
             None => return Ok(None),
+            Some(folk) if folk.nobody() => return Err(vec![nobody(place)]),
             Some(Folk::Number(number)) if *number <= MOST_PEOPLE => Party::of(*number, rules),
             Some(Folk::Number(number)) => {
                 let says = format!(
                     "a party of {number} is more than the {MOST_PEOPLE} that are planned for"
                 );
-                return Err(vec![Problem::new(Code::BadTrip, place, says)]);
+                let problem = Problem::new(Code::BadTrip, place, says);
+                return Err(vec![problem.hint(
+                    "one number is a head count; masses in kg come for two and more",
+                )]);
             }
             Some(Folk::Masses(masses)) => Party::weighing(masses),
             Some(Folk::Named(people)) => Party {
@@ -235,30 +237,6 @@ impl Trip {
         }
         Ok(self.rope.iter().map(RopeEntry::rope).collect())
     }
-}
-
-/// Puts one figure in force by its name.
-///
-/// # Errors
-/// There is no such figure, or the value lies outside its bounds.
-pub fn assume(
-    rules: &mut Rules,
-    name: &str,
-    value: f64,
-    place: &Place,
-    origin: &Origin,
-) -> Result<(), Problem> {
-    let place = place.clone().with_property(name);
-    let set = match Rule::named(name) {
-        Some(rule) => rules.set(rule, value, origin.clone()),
-        None if rules.nature.knows(name) => rules.nature.set(name, value, origin.clone()),
-        None => {
-            let says = format!("there is no figure \"{name}\"");
-            return Err(Problem::new(Code::UnknownName, place, says)
-                .hint("`schrund practice arm-span` prints the figures there are"));
-        }
-    };
-    set.map_err(|says| Problem::new(Code::BadNumber, place, says))
 }
 
 fn wrong_masses(party: &Party, place: &Place, rules: &Rules) -> Vec<Problem> {
@@ -355,7 +333,7 @@ mod tests {
         assert_eq!(
             told,
             [
-                "error[unknown-name]: there is no figure \"margin\"\n  at: trip.toml, `margin`\n  do: `schrund practice arm-span` prints the figures there are",
+                "error[unknown-name]: there is no figure \"margin\"\n  at: trip.toml, `margin`\n  do: `schrund practice arm-span` prints the figures and words there are",
                 "error[bad-number]: margin_m -5 m is outside 0 to 1000 m\n  at: trip.toml, `margin_m`",
             ]
         );

@@ -74,7 +74,11 @@ impl Choices {
             Said::of("reserve", "how the spare rope is measured", &self.reserve),
             Said::of("cover", "whose fall the spare rope must reach", &self.cover),
             Said::of("rope_on_bare", bare, &self.rope_on_bare),
-            Said::of("pace", "by which rule walking times are reckoned", &self.pace),
+            Said::of(
+                "pace",
+                "by which rule walking times are reckoned",
+                &self.pace,
+            ),
             Said::of("use_proposed_strike", strike, &self.use_proposed_strike),
             Said::of("snow", snow, &self.snow),
             Said::of("start", "when each stage is started", &self.start),
@@ -129,10 +133,20 @@ mod tests {
             for word in if words.is_empty() { &times } else { words } {
                 assert!(choices.set_word(name, word, Origin::Flag), "{name}={word}");
                 let said = &choices.said()[i];
-                let shown = said.value.as_str().map_or(said.value.to_string(), str::to_owned);
-                assert_eq!((shown.as_str(), &said.origin), (*word, &Origin::Flag), "{name}");
+                let shown = said
+                    .value
+                    .as_str()
+                    .map_or(said.value.to_string(), str::to_owned);
+                assert_eq!(
+                    (shown.as_str(), &said.origin),
+                    (*word, &Origin::Flag),
+                    "{name}"
+                );
             }
-            assert!(!choices.set_word(name, "no-such-word", Origin::Flag), "{name}");
+            assert!(
+                !choices.set_word(name, "no-such-word", Origin::Flag),
+                "{name}"
+            );
         }
     }
 }

@@ -6,6 +6,7 @@ mod hostile;
 mod project;
 mod reference;
 mod saving;
+mod saying;
 
 use std::{
     path::{Path, PathBuf},

@@ -5,7 +5,9 @@ use serde_json::Value;
 use crate::{
     plan::Assumption,
     planning::Job,
-    rules::{Figure, Origin, Rule, Rules, SOLD_LENGTHS_M, Standing, nature, sold::Sold, words::Said},
+    rules::{
+        Figure, Origin, Rule, Rules, SOLD_LENGTHS_M, Standing, nature, sold::Sold, words::Said,
+    },
     team::{Person, Rope},
     terrain::Terrain,
     zone::Zone,
