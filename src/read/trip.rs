@@ -201,8 +201,13 @@ impl Trip {
             Some(folk) if folk.nobody() => return Err(vec![nobody(place)]),
             Some(Folk::Number(number)) if *number <= MOST_PEOPLE => Party::of(*number, rules),
             Some(Folk::Number(number)) => {
+                // A flag too large for a count stands here as the greatest there is.
+                let many = match *number {
+                    usize::MAX => "so many".to_owned(),
+                    number => number.to_string(),
+                };
                 let says = format!(
-                    "a party of {number} is more than the {MOST_PEOPLE} that are planned for"
+                    "a party of {many} is more than the {MOST_PEOPLE} that are planned for"
                 );
                 let problem = Problem::new(Code::BadTrip, place, says);
                 return Err(vec![problem.hint(
