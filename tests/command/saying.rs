@@ -169,3 +169,22 @@ fn words_of_a_practice_set_stand_where_they_come_from() {
         "{printed}"
     );
 }
+
+#[test]
+fn what_the_columns_of_heights_are_is_said_beside_them() {
+    let folder = root().join("examples/vordalen");
+    let args = ["height", "terrain.tif", "--at", "0,0"];
+    let told = schrund(&folder, &args);
+    let quiet = schrund(&folder, &[&args[..], &["-q"]].concat());
+    let header = "longitude, latitude, nearest m, bilinear m\n";
+    assert!(
+        text(&told.stderr).ends_with(header),
+        "{}",
+        text(&told.stderr)
+    );
+    assert_eq!(
+        (text(&quiet.stderr).as_str(), text(&quiet.stdout).as_str()),
+        ("", "0\t0\tvoid\tvoid\n")
+    );
+    assert_eq!(told.stdout, quiet.stdout);
+}
