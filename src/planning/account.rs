@@ -273,14 +273,42 @@ pub(super) fn findings(job: &Job<'_>, stages: &[Sketch<'_>]) -> Vec<Finding> {
     said.into_iter().map(Finding::from).collect()
 }
 
+/// Zones not met that are named one by one; more are told by their numbers. Our judgement.
+const NAMED: usize = 20;
+
 fn missed(job: &Job<'_>, stages: &[Sketch<'_>]) -> Vec<Problem> {
     let mut met = vec![false; job.zones.len()];
     for contact in stages.iter().flat_map(|s| &s.contacts) {
         met[contact.zone] = true;
     }
-    let missed = job.zones.iter().zip(met).filter(|(_, met)| !met);
-    let says = "the route does not meet this zone";
-    missed
-        .map(|(zone, _)| Problem::new(Code::ZoneMissed, Place::item(zone.label()), says))
-        .collect()
+    let missed: Vec<&Zone> = job
+        .zones
+        .iter()
+        .zip(met)
+        .filter(|(_, met)| !met)
+        .map(|(zone, _)| zone)
+        .collect();
+    if missed.len() <= NAMED {
+        let says = "the route does not meet this zone";
+        let note = |z: &&Zone| Problem::new(Code::ZoneMissed, Place::item(z.label()), says);
+        return missed.iter().map(note).collect();
+    }
+    let numbers: Vec<usize> = missed.iter().map(|z| z.number).collect();
+    let says = format!(
+        "the route does not meet {} of the zones: {}",
+        missed.len(),
+        ranges(&numbers)
+    );
+    vec![Problem::new(Code::ZoneMissed, Place::item("zones"), says)]
+}
+
+/// Rising numbers with neighbours drawn together: `1–57, 59, 61–80`.
+fn ranges(numbers: &[usize]) -> String {
+    let runs = numbers.chunk_by(|a, b| a + 1 == *b);
+    let run = |run: &[usize]| match run {
+        [first, .., last] => format!("{first}–{last}"),
+        [only] => only.to_string(),
+        [] => String::new(),
+    };
+    runs.map(run).collect::<Vec<_>>().join(", ")
 }
