@@ -101,8 +101,9 @@ codes! {
     /// The line along this leg is steeper than roping together without anchors can answer for: on hard
     /// snow one slip takes all.
     TooSteep, "too-steep-to-rope-without-anchors", Grave;
-    /// The fall model does not see this team hold a fall in any of the cases assumed, not even the favourable one.
-    /// On bare ice that is the rule. A roped fall there takes all.
+    /// In the fall model this team holds that fall in none of the cases assumed, not even the favourable one. It is
+    /// a model's answer for assumed ranges, which are our judgement; nothing was measured on your ground. Take it as a
+    /// reason to look for other means than the rope team alone.
     HeldInNone, "fall-held-in-none", Grave;
     /// The team runs along the crevasses: several people can stand over one gap, and no spacing helps.
     /// Walk in echelon (staggered) or take another line.
@@ -145,6 +146,9 @@ codes! {
     /// A strike was given without saying how sure it is, and is taken as exact. Met askew, a few degrees
     /// make the way over a gap a good deal longer.
     StrikeExact, "strike-taken-as-exact", Note;
+    /// No heights say how steep the ground is towards the lip, so the fall model takes it as flat. On ground that
+    /// falls towards the lip holding is harder than it says. Give a terrain model or a route with heights.
+    SlopeUnknown, "slope-unknown", Note;
     /// No direction of the crevasses is known, so they are taken to be crossed squarely.
     StrikeUnknown, "strike-not-given", Note;
     /// A zone in the file that the route does not meet.

@@ -2,7 +2,7 @@
 
 mod assumptions;
 
-use super::{Job, of_team::up, sketch::Sketch};
+use super::{Job, falls, of_team::up, sketch::Sketch};
 use crate::{
     ground::mean_strike_deg,
     leg::Leg,
@@ -85,7 +85,11 @@ pub(super) fn carry(
             team: team.number,
             needed_m: demand_m,
             leg,
-            why: why_carried(team, teams.len(), leg, demand_m, length_m),
+            why: format!(
+                "{}: {}",
+                carried_by(team, teams.len(), rope.map(|(_, r)| r)),
+                why_carried(leg, demand_m, length_m)
+            ),
         }
     };
     teams.iter().map(carry).collect()
@@ -101,27 +105,26 @@ fn deciding(team: &RopeTeam, legs: &[Leg], demand_m: f64) -> Option<usize> {
     legs.iter().find(asks).map(|leg| leg.leg)
 }
 
-fn why_carried(
-    team: &RopeTeam,
-    teams: usize,
-    leg: Option<usize>,
-    demand_m: f64,
-    length_m: f64,
-) -> String {
+/// `team 1, 3 people`, and the rope by its name where it has one.
+fn carried_by(team: &RopeTeam, teams: usize, rope: Option<&Rope>) -> String {
     let who = match teams {
         1 => format!("{} people", team.size()),
         _ => format!("team {}, {} people", team.number, team.size()),
     };
-    let decides = leg.map_or_else(String::new, |leg| format!(" on leg {leg}"));
-    let short = if demand_m > length_m + 1e-9 {
-        ", more than this rope"
+    match rope.and_then(|r| Some((r.name.as_deref()?, r.length_m))) {
+        Some((name, length_m)) => format!("{who}, rope \"{name}\" ({length_m} m)"),
+        None => who,
+    }
+}
+
+fn why_carried(leg: Option<usize>, demand_m: f64, length_m: f64) -> String {
+    let on_leg = leg.map_or_else(String::new, |leg| format!(" on leg {leg}"));
+    let needed = format!("{} m needed{on_leg}", up(demand_m));
+    if demand_m > length_m + 1e-9 {
+        format!("does not fit: {needed}")
     } else {
-        ""
-    };
-    format!(
-        "{who}: at most {} m are needed{decides}{short}",
-        up(demand_m)
-    )
+        format!("{needed}, the longest set-up")
+    }
 }
 
 /// The line as a whole.
@@ -249,6 +252,7 @@ fn zone(zone: &Zone) -> ZoneSummary {
 pub(super) fn findings(job: &Job<'_>, stages: &[Sketch<'_>]) -> Vec<Finding> {
     let mut said: Vec<Problem> = job.notices.to_vec();
     said.extend(missed(job, stages));
+    said.extend(falls::slope_unknown(job, stages));
     said.extend(job.terrain.map(Terrain::notes).unwrap_or_default());
     for note in stages.iter().flat_map(|s| &s.under.notes) {
         if !said.contains(note) {

@@ -1,13 +1,13 @@
 //! What must be said of falls: held or not, hauled or not, and coils that are a burden.
 
-use super::of_team::up;
+use super::{Job, of_team::up, sketch::Sketch};
 use crate::{
     leg::{
         TeamSetup,
         fall::{CanPull, Held},
     },
     problem::{Code, Place, Problem},
-    rope::haul,
+    rope::{haul, marks::called},
     rules::{Rule, Rules},
 };
 
@@ -27,15 +27,17 @@ fn held_in_none(setup: &TeamSetup, place: &Place) -> Option<Problem> {
         return None;
     }
     let says = format!(
-        "in the model the fall of person {} is {} on {}",
-        arrest.falls,
+        "in the model the fall of {} is {} on {}",
+        called(&setup.persons, arrest.falls),
         arrest.verdict.as_str(),
         snow_words(&arrest.snow)
     );
-    Some(
-        Problem::new(Code::HeldInNone, place.clone(), says)
-            .hint("more people on the rope, a belay from an anchor, or another line"),
-    )
+    let hint = if arrest.snow == "ice" {
+        "where every gap is in sight many go unroped; else a belay from an anchor, or another line"
+    } else {
+        "more people on the rope, a belay from an anchor, or another line"
+    };
+    Some(Problem::new(Code::HeldInNone, place.clone(), says).hint(hint))
 }
 
 /// `settled snow`, `ice`.
@@ -57,7 +59,11 @@ fn haul_too_weak(setup: &TeamSetup, place: &Place) -> Option<Problem> {
     if can != CanPull::No {
         return None;
     }
-    let says = format!("if person {} falls, {}", table.person, table.says);
+    let says = format!(
+        "if {} falls, {}",
+        called(&setup.persons, table.person),
+        table.says
+    );
     Some(
         Problem::new(Code::HaulTooWeak, place.clone(), says)
             .hint("a second rope team near by, pulleys, or a person who can climb out on the rope"),
@@ -80,8 +86,32 @@ fn coil(setup: &TeamSetup, place: &Place, rules: &Rules) -> Option<Problem> {
     )
 }
 
+/// Roped legs where no heights say how steep the ground falls towards a lip; once for the plan.
+pub(super) fn slope_unknown(job: &Job<'_>, stages: &[Sketch<'_>]) -> Option<Problem> {
+    let legs = stages
+        .iter()
+        .flat_map(|s| s.legs.iter().map(move |l| (s, l)));
+    let roped = legs.enumerate().filter(|(_, (_, leg))| leg.roped);
+    let unknown = roped.filter(|(_, (stage, leg))| {
+        let ground = stage.ground(leg, false, job.rules);
+        ground.slope_deg.is_none()
+    });
+    let numbers: Vec<String> = unknown.map(|(i, _)| (i + 1).to_string()).collect();
+    let place = match numbers.as_slice() {
+        [] => return None,
+        [only] => format!("leg {only}"),
+        [..] => format!("legs {}", numbers.join(", ")),
+    };
+    let says =
+        "no heights say how steep it is towards the lip: falls are reckoned as on flat ground";
+    Some(
+        Problem::new(Code::SlopeUnknown, Place::item(place), says)
+            .hint("give a terrain model: `--terrain FILE`"),
+    )
+}
+
 /// The model could not be asked.
 pub(super) fn no_answer(says: &str, place: Place) -> Problem {
-    let says = format!("the fall model has no answer here: {says}");
+    let says = format!("the model of falls and hauls has no answer here: {says}");
     Problem::new(Code::NoAnswer, place, says)
 }

@@ -2,9 +2,9 @@
 
 use super::Job;
 use crate::{
-    leg::{Bite, TeamSetup},
+    leg::{Bite, RopeAtHand, TeamSetup},
     problem::{Code, Place, Problem},
-    rope::{knots, setup::Draft, spacing},
+    rope::{knots, marks::called, setup::Draft, spacing},
     rules::Rule,
     zone::Zone,
 };
@@ -92,9 +92,9 @@ impl OfTeam<'_> {
         match &setup.rope {
             Some(rope) if rope.spare_m < -1e-9 => {
                 let says = format!(
-                    "the set-up takes {} m of rope; the {} m rope is {} m short",
+                    "the set-up takes {} m of rope; {} is {} m short",
                     up(total_m),
-                    rope.length_m,
+                    self.rope_words(rope),
                     up(-rope.spare_m)
                 );
                 Some(
@@ -104,8 +104,8 @@ impl OfTeam<'_> {
             }
             Some(rope) if rope.spare_m < self.job.rules[Rule::NearRopeM] - 1e-9 => {
                 let says = format!(
-                    "the {} m rope has {} m to spare",
-                    rope.length_m,
+                    "{} has {} m to spare",
+                    self.rope_words(rope),
                     down(rope.spare_m)
                 );
                 Some(Problem::new(Code::NearRope, place, says))
@@ -129,6 +129,16 @@ impl OfTeam<'_> {
                 )
             }
             _ => None,
+        }
+    }
+
+    /// `the 60 m rope`, `rope "blue" (60 m)`.
+    fn rope_words(&self, rope: &RopeAtHand) -> String {
+        let rope_named = rope.number.checked_sub(1);
+        let named = rope_named.and_then(|i| self.job.ropes.get(i)?.name.as_deref());
+        match named {
+            Some(name) => format!("rope \"{name}\" ({} m)", rope.length_m),
+            None => format!("the {} m rope", rope.length_m),
         }
     }
 
@@ -183,8 +193,8 @@ impl OfTeam<'_> {
     fn reserve_says(&self, setup: &TeamSetup) -> Option<Problem> {
         let middle = setup.middle.as_ref().filter(|m| m.missing_m > 1e-9)?;
         let says = format!(
-            "if person {} falls, {} m of free rope stand against the {} m of a drop loop",
-            middle.person,
+            "if {} falls, {} m of free rope stand against the {} m of a drop loop",
+            called(&setup.persons, middle.person),
             down(middle.free_m),
             up(middle.needs_m)
         );

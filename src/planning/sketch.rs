@@ -114,9 +114,8 @@ impl<'a> Sketch<'a> {
     }
 
     fn hardship(&self, stretch: Stretch, rules: &Rules) -> Hardship {
-        let steepest = self.under.steepest_descent_deg(stretch, rules);
         Hardship {
-            steepest_descent_deg: steepest.unwrap_or(0.0),
+            steepest_descent_deg: self.under.steepest_descent_deg(stretch, rules),
         }
     }
 
@@ -148,7 +147,7 @@ impl<'a> Sketch<'a> {
     /// against the walking direction, so the first person's fall downhill and the last one's uphill both count.
     pub(super) fn ground(&self, leg: &LegSketch, bare_only: bool, rules: &Rules) -> Ground {
         let (with, against) = footing::lip_slopes_deg(self, leg, rules);
-        let slope_deg = with.unwrap_or(0.0).max(against.unwrap_or(0.0));
+        let slope_deg = [with, against].into_iter().flatten().reduce(f64::max);
         Ground::of(bare_only, slope_deg, rules)
     }
 

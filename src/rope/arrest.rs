@@ -19,26 +19,27 @@ use crate::{
 pub struct Ground {
     /// What the team stands on.
     pub snow: Snow,
-    /// Slope of the ground towards the lip, degrees, 0 or more.
-    pub slope_deg: f64,
+    /// Slope of the ground towards the lip, degrees, 0 or more; `None` where no heights are known.
+    pub slope_deg: Option<f64>,
 }
 
 impl Ground {
     /// Bare legs are ice; everywhere else the leader's word about the snow holds.
     #[must_use]
-    pub fn of(bare_only: bool, slope_deg: f64, rules: &Rules) -> Self {
+    pub fn of(bare_only: bool, slope_deg: Option<f64>, rules: &Rules) -> Self {
         Self {
             snow: if bare_only {
                 Snow::Ice
             } else {
                 rules.choices.snow.value
             },
-            slope_deg: slope_deg.clamp(0.0, bound::SLOPE_DEG.max),
+            slope_deg: slope_deg.map(|deg| deg.clamp(0.0, bound::SLOPE_DEG.max)),
         }
     }
 }
 
-/// The team as the fall model sees it. Knots bear only where the snow is known to be deep enough.
+/// The team as the fall model sees it. Knots bear only where the snow is known to be deep enough; ground whose slope
+/// nobody knows is taken as flat (our judgement), and the plan says so.
 ///
 /// # Errors
 /// A sentence when the rope's figures are those of no spring.
@@ -50,7 +51,7 @@ pub fn team(draft: &Draft, ground: Ground, rules: &Rules) -> Result<Team, String
         knots: counted(&draft.knots),
         snow: ground.snow,
         on_skis: rules.choices.travel.value == Travel::Ski,
-        slope_toward_lip_deg: ground.slope_deg,
+        slope_toward_lip_deg: ground.slope_deg.unwrap_or_default(),
         rope_ea_n: rules.nature.gear.rope.usual.modulus_n()?,
     })
 }
@@ -110,7 +111,11 @@ fn words(faller: &Faller) -> String {
     if held != Held::Depends {
         return held.as_str().to_owned();
     }
-    let together = if faller.alone { "" } else { ", all together" };
+    let together = if faller.alone {
+        ""
+    } else {
+        ", only in combination"
+    };
     let named = depends_on(faller, Parameter::words);
     format!("depends on: {}{together}", named.join(", "))
 }

@@ -7,7 +7,7 @@ use crate::{
     },
     physics::{
         assumed::{Corner, Snow},
-        haul::{Can, Haul, Scene},
+        haul::{Can, Haul, Scene, System},
     },
     rules::{Rule, Rules, nature::TURN},
 };
@@ -21,7 +21,7 @@ pub fn fill(setup: &mut TeamSetup, person: usize, snow: Snow, rules: &Rules) -> 
     let tables = setup
         .falls
         .iter()
-        .map(|fall| scene(setup, fall.person, fall.people, snow, rules).table(&rules.nature.gear))
+        .map(|fall| scene(setup, fall.person, fall.people, snow, rules)?.table(&rules.nature.gear))
         .collect::<Result<Vec<_>, _>>()?;
     for (fall, table) in setup.falls.iter_mut().zip(&tables) {
         fall.hauls = missing(table, fall.free_m, blocked);
@@ -34,7 +34,7 @@ pub fn fill(setup: &mut TeamSetup, person: usize, snow: Snow, rules: &Rules) -> 
     else {
         return Ok(());
     };
-    let scene = scene(setup, person, fall.people, snow, rules);
+    let scene = scene(setup, person, fall.people, snow, rules)?;
     let systems: Vec<HaulSystem> = table
         .iter()
         .map(|haul| system(haul, fall.free_m, blocked))
@@ -53,18 +53,36 @@ pub fn fill(setup: &mut TeamSetup, person: usize, snow: Snow, rules: &Rules) -> 
 }
 
 /// The rope hangs taut over a lip that nobody padded: its factor is the central one of the fall model.
-fn scene(setup: &TeamSetup, person: usize, haulers: usize, snow: Snow, rules: &Rules) -> Scene {
+fn scene(
+    setup: &TeamSetup,
+    person: usize,
+    haulers: usize,
+    snow: Snow,
+    rules: &Rules,
+) -> Result<Scene, String> {
     let gear = &rules.nature.gear;
     let anchor_to_lip_m = rules[Rule::AnchorShare] * setup.spacing_m;
     let mass_kg = setup.persons.get(person.saturating_sub(1));
     let lip = rules.nature.assumed.snow.of(snow).lip.at(Corner::Central);
-    Scene {
+    let turn = gear
+        .turn
+        .get(TURN)
+        .ok_or_else(|| format!("no figure says what a turn round a {TURN} leaves of the force"))?;
+    Ok(Scene {
         anchor_to_lip_m,
         lip_to_victim_m: setup.spacing_m - anchor_to_lip_m,
         victim_mass_kg: mass_kg.map_or(rules[Rule::PersonKg], |p| p.mass_kg),
-        e: gear.turn.get(TURN).map_or(1.0, |turn| turn.efficiency),
+        e: turn.efficiency,
         e_lip: 1.0 / lip.max(1.0),
         haulers: u32::try_from(haulers).unwrap_or(u32::MAX),
+    })
+}
+
+/// What a system is called, how it is made of others in brackets.
+fn called(system: System) -> String {
+    match system.as_str().split_once(", ") {
+        Some((ratio, made_of)) => format!("{ratio} ({made_of})"),
+        None => system.as_str().to_owned(),
     }
 }
 
@@ -78,7 +96,7 @@ fn missing(table: &[Haul], free_m: f64, blocked: bool) -> Vec<HaulReserve> {
     let line = |haul: &Haul| {
         let missing_m = rope_m(haul, blocked)? - free_m;
         (missing_m > 1e-9).then(|| HaulReserve {
-            system: haul.system.as_str().to_owned(),
+            system: called(haul.system),
             missing_m,
         })
     };
@@ -87,7 +105,7 @@ fn missing(table: &[Haul], free_m: f64, blocked: bool) -> Vec<HaulReserve> {
 
 fn system(haul: &Haul, free_m: f64, blocked: bool) -> HaulSystem {
     HaulSystem {
-        system: haul.system.as_str().to_owned(),
+        system: called(haul.system),
         rope_m: haul.rope_m,
         possible: rope_m(haul, blocked).is_some_and(|m| m <= free_m + 1e-9),
         pull_kn: haul.pull_n / 1000.0,
@@ -119,12 +137,14 @@ fn words(systems: &[HaulSystem], fall: &FallReserve) -> String {
         return too_short(&who, fall);
     };
     match best.can {
-        CanPull::Yes => format!("{who} can pull a {}", best.system),
+        CanPull::Yes => format!("{who} could pull {}, on these figures", best.system),
         CanPull::Perhaps => format!(
-            "{who} can perhaps pull a {}, if strong and standing well",
+            "{who} could perhaps pull {}, on these figures, if strong and standing well",
             best.system
         ),
-        CanPull::No => format!("{who} cannot pull hard enough with any haul the free rope allows"),
+        CanPull::No => format!(
+            "{who} could not pull hard enough with any haul the free rope allows, on these figures"
+        ),
     }
 }
 

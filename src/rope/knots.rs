@@ -2,7 +2,7 @@
 
 use crate::{
     leg::{Bite, KnotSet},
-    rules::{Knots, Rule, Rules},
+    rules::{Knots, Origin, Rule, Rules},
     team::RopeTeam,
     zone::{Surface, Zone},
 };
@@ -42,8 +42,8 @@ fn any_may_bite<'a>(zones: impl IntoIterator<Item = &'a Zone>, rules: &Rules) ->
 /// What makes holding harder for three.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Hardship {
-    /// Steepest descent on the leg, degrees; 0 where nothing is known.
-    pub steepest_descent_deg: f64,
+    /// Steepest descent on the leg, degrees; `None` where no heights are known.
+    pub steepest_descent_deg: Option<f64>,
 }
 
 /// The knots of one rope team on a leg.
@@ -81,7 +81,7 @@ fn why_tied(wanted: &str, each_end: usize, spacing_m: f64, rules: &Rules) -> Str
     if each_end == asked {
         return wanted.to_owned();
     }
-    format!("{wanted}; only {each_end} of {asked} a set fit into {spacing_m} m")
+    format!("{wanted}; only {each_end} of the {asked} knots of a set fit into {spacing_m} m")
 }
 
 /// Why they are wanted, or why not.
@@ -91,32 +91,42 @@ fn wanted(
     hardship: Hardship,
     rules: &Rules,
 ) -> Result<String, String> {
-    let people = team.size();
-    match rules.choices.knots.value {
-        Knots::Never => return Err("the practice set or the leader wants none".to_owned()),
-        _ if people > 3 => return Err(format!("{people} people hold without them")),
-        _ if !any_may_bite(zones.iter().copied(), rules) => {
-            return Err("bare ice or too little snow: they would not bite".to_owned());
-        }
-        Knots::Always => return Ok("the leader wants them".to_owned()),
-        Knots::Auto => {}
+    if !any_may_bite(zones.iter().copied(), rules) {
+        return Err("bare ice or too little snow: they would not bite".to_owned());
     }
-    if people == 2 {
-        return Ok("one person alone must hold".to_owned());
+    let (word, people) = (&rules.choices.knots, team.size());
+    match (word.value, people) {
+        (Knots::Never, _) => Err(format!("{} wants none", who_says(&word.origin))),
+        (_, 4..) => Err("not usual with four or more (common practice)".to_owned()),
+        (Knots::Always, _) => Ok(format!("{} wants them", who_says(&word.origin))),
+        (Knots::Auto, ..=2) => Ok("one person alone must hold".to_owned()),
+        (Knots::Auto, _) => wanted_by_three(team, hardship, rules),
     }
+}
+
+/// Who decided about knots.
+fn who_says(origin: &Origin) -> &'static str {
+    match origin {
+        Origin::Default | Origin::Practice => "the practice set",
+        Origin::Trip => "the leader (trip file)",
+        Origin::Flag => "the leader (flag)",
+    }
+}
+
+/// Three tie knots only where holding is harder (common practice, no source).
+fn wanted_by_three(team: &RopeTeam, hardship: Hardship, rules: &Rules) -> Result<String, String> {
     if let Some(person) = team.heavier_by(rules[Rule::HeavierFactor]) {
         return Ok(format!(
             "{} is clearly heavier than the others",
             person.name
         ));
     }
-    if hardship.steepest_descent_deg >= rules[Rule::SteepDescentDeg] {
-        return Ok(format!(
-            "steep descent, {:.0}°",
-            hardship.steepest_descent_deg
-        ));
+    let unusual = "for three they are tied only where holding is harder (common practice)";
+    match hardship.steepest_descent_deg {
+        Some(deg) if deg >= rules[Rule::SteepDescentDeg] => Ok(format!("steep descent, {deg:.0}°")),
+        Some(_) => Err(unusual.to_owned()),
+        None => Err(format!("{unusual}; no heights known")),
     }
-    Err("three people hold without them on this ground".to_owned())
 }
 
 /// Knots in a set, as asked for.

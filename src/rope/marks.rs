@@ -42,6 +42,13 @@ pub fn marks(layout: &Layout<'_>, rules: &Rules) -> Vec<Mark> {
     tape.marks
 }
 
+/// Who stands at a position from 1: `person 4`, the party's number, or the name where there is one.
+#[must_use]
+pub fn called(persons: &[PersonOnRope], position: usize) -> String {
+    let person = position.checked_sub(1).and_then(|i| persons.get(i));
+    person.map_or_else(|| format!("position {position}"), person_words)
+}
+
 /// `person 2`, or the name where there is one.
 fn person_words(person: &PersonOnRope) -> String {
     if person.name.chars().all(|c| c.is_ascii_digit()) {

@@ -23,8 +23,10 @@ pub struct Look {
 
 /// Ways that are printed; JSON holds all. Our judgement: more are not compared by anybody.
 const SHOWN: usize = 12;
+/// Where none is inside only the nearest are of use. Our judgement.
+const NEAREST: usize = 3;
 const LEGEND: &str =
-    "hold: fewest left to hold a fall · help: another rope team · coil: longest on one person";
+    "left: fewest left to hold a fall · help: another rope team · coil: longest on one person";
 const COLUMNS: usize = 10;
 /// The columns that go to the line below where the width is short: spacing, rope needed.
 const WIDE: [usize; 2] = [2, 4];
@@ -38,7 +40,7 @@ pub fn table(options: &Options, look: Look) -> String {
         options.weighed,
         options.ways.len()
     );
-    let shown = options.ways.get(..SHOWN).unwrap_or(&options.ways);
+    let shown = shown(&options.ways);
     let mut rows = vec![head(look.units)];
     rows.extend(shown.iter().map(|way| row(way, look.units)));
     let widths = widths(&rows);
@@ -69,6 +71,13 @@ pub fn table(options: &Options, look: Look) -> String {
     out
 }
 
+/// The ways printed.
+fn shown(ways: &[Way]) -> &[Way] {
+    let none_inside = ways.iter().all(|w| w.verdict == Verdict::Outside);
+    let most = if none_inside { NEAREST } else { SHOWN };
+    ways.get(..most).unwrap_or(ways)
+}
+
 type Cells = [String; COLUMNS];
 
 fn head(units: Units) -> Cells {
@@ -79,8 +88,8 @@ fn head(units: Units) -> Cells {
         format!("spacing {short}"),
         format!("rope {short}"),
         format!("needs {short}"),
-        "kg".to_owned(),
-        "hold".to_owned(),
+        "kg of rope".to_owned(),
+        "left".to_owned(),
         "help".to_owned(),
         format!("coil {short}"),
         "verdict".to_owned(),

@@ -8,9 +8,14 @@ use super::{
     units::{Side, Units},
     words::{self, capital},
 };
-use crate::leg::{
-    Bite, Leg, TeamSetup,
-    fall::{Arrest, FallReserve, HaulTable},
+use crate::{
+    leg::{
+        Bite, Leg, Mark, MarkKind, PersonOnRope, TeamSetup,
+        fall::{Arrest, CanPull, FallReserve, HaulTable, Held},
+    },
+    plan::{Assumption, Plan},
+    rope::{haul, marks::called},
+    rules::Origin,
 };
 
 /// Columns for what a line is about.
@@ -30,11 +35,13 @@ struct Alike<'a> {
 
 /// A block for each different set-up, the legs that share it named together.
 pub(super) fn blocks(out: &mut String, sheet: &Sheet<'_>, width: usize, units: Units) {
-    let alike = alike(&sheet.plan.legs, units);
+    let taken = Taken::of(sheet.plan);
+    let alike = alike(&sheet.plan.legs, taken, units);
     if alike.is_empty() {
         return;
     }
     out.push_str("\nSet-ups\n");
+    let modelled = alike.iter().any(|a| a.setup.arrest.is_some());
     let teams = alike.iter().any(|a| a.setup.team > 1);
     for block in alike {
         let title = title(&block, teams, units);
@@ -54,6 +61,32 @@ pub(super) fn blocks(out: &mut String, sheet: &Sheet<'_>, width: usize, units: U
         &format!("In the drawings: {}.", rope_line::LEGEND),
         width,
     );
+    if modelled {
+        bullet(out, "  ", MODEL, width);
+    }
+}
+
+/// What the answers about falls and hauls are worth.
+const MODEL: &str = "Falls and hauls: a model's answer for assumed ranges, our judgement.";
+
+/// What of the plan's assumptions is said with each set-up.
+#[derive(Clone, Copy, Debug, Default)]
+struct Taken {
+    /// Nobody said what snow there is.
+    snow_by_default: bool,
+    /// Rope that hands and hitches take in a haul, metres.
+    hands_m: Option<f64>,
+}
+
+impl Taken {
+    fn of(plan: &Plan) -> Self {
+        let find = |name: &str| plan.assumptions.iter().find(|a| a.name == name);
+        let by_default = |a: &Assumption| a.origin == Origin::Default.as_str();
+        Self {
+            snow_by_default: find("snow").is_some_and(by_default),
+            hands_m: find("haul.rest_m").and_then(|a| a.value.as_f64()),
+        }
+    }
 }
 
 impl Alike<'_> {
@@ -83,11 +116,13 @@ impl Alike<'_> {
     }
 }
 
-fn alike(legs: &[Leg], units: Units) -> Vec<Alike<'_>> {
+fn alike(legs: &[Leg], taken: Taken, units: Units) -> Vec<Alike<'_>> {
     let mut all: Vec<Alike<'_>> = Vec::new();
-    let setups = legs.iter().flat_map(|l| l.teams.iter().map(|t| (l.leg, t)));
+    let setups = legs
+        .iter()
+        .flat_map(|l| l.teams.iter().map(move |t| (l, t)));
     for (leg, setup) in setups {
-        let (lines, of_leg) = (lines(setup, units), of_leg(setup, units));
+        let (lines, of_leg) = (lines(setup, taken, units), of_leg(leg, setup, taken, units));
         let same = |a: &Alike<'_>| a.setup.team == setup.team && a.lines == lines;
         let known = all.iter().position(same).unwrap_or_else(|| {
             all.push(Alike {
@@ -99,7 +134,7 @@ fn alike(legs: &[Leg], units: Units) -> Vec<Alike<'_>> {
             all.len() - 1
         });
         if let Some(alike) = all.get_mut(known) {
-            alike.add(leg, of_leg);
+            alike.add(leg.leg, of_leg);
         }
     }
     all
@@ -137,23 +172,25 @@ fn rope_words(setup: &TeamSetup, units: Units) -> String {
     }
 }
 
-fn lines(setup: &TeamSetup, units: Units) -> Vec<Line> {
+fn lines(setup: &TeamSetup, taken: Taken, units: Units) -> Vec<Line> {
     let mut lines = vec![
         ("people", people(setup)),
         ("tie", ties(setup, units)),
         ("knots", knots(setup, units)),
-        ("reserve", reserve(setup, units)),
+        ("reserve", reserve(setup, taken, units)),
     ];
     let haul = setup.haul.as_ref();
-    lines.extend(haul.map(|table| ("hauling", self::haul(table, units))));
+    lines.extend(haul.map(|table| ("hauling", hauling(setup, table, units))));
     lines
 }
 
 /// What rests on the leg too.
-fn of_leg(setup: &TeamSetup, units: Units) -> Vec<Line> {
+fn of_leg(leg: &Leg, setup: &TeamSetup, taken: Taken, units: Units) -> Vec<Line> {
     let mut lines = Vec::new();
     if let Some(arrest) = &setup.arrest {
-        lines.push(("a fall", fall(arrest, units)));
+        let flat = leg.lip_slope_deg.or(leg.lip_slope_behind_deg).is_none();
+        let ground = ground(arrest, flat, taken);
+        lines.push(("a fall", fall(setup, arrest, &ground, units)));
         let order = arrest.order.as_ref().filter(|o| o.worth_it);
         lines.extend(order.map(|o| ("order", o.says.clone())));
     }
@@ -161,30 +198,36 @@ fn of_leg(setup: &TeamSetup, units: Units) -> Vec<Line> {
     lines
 }
 
-/// `1 (80 kg), 2 Ada (75 kg)`, the first ahead.
+/// `person 1 (80 kg), 2 Ada (75 kg)`, the first ahead; the position too where it is not the number of a person
+/// without a name.
 fn people(setup: &TeamSetup) -> String {
-    let person = |(i, p): (usize, &crate::leg::PersonOnRope)| {
-        let position = (i + 1).to_string();
-        let name = if p.name == position {
-            position
-        } else {
-            format!("{position} {}", p.name)
+    let unnamed = |p: &PersonOnRope| p.name.parse::<usize>().ok();
+    let numbered = || setup.persons.iter().map(unnamed).zip(1..);
+    let apart = numbered().any(|(number, position)| number.is_some_and(|n| n != position));
+    let person = |(person, position): (&PersonOnRope, usize)| {
+        let who = called(&setup.persons, position);
+        let who = match (unnamed(person), apart) {
+            (None, _) => format!("{position} {who}"),
+            (Some(_), true) => format!("position {position} {who}"),
+            (Some(_), false) => who,
         };
-        format!("{name} ({:.0} kg)", p.mass_kg)
+        format!("{who} ({:.0} kg)", person.mass_kg)
     };
-    let all: Vec<String> = setup.persons.iter().enumerate().map(person).collect();
-    format!("{}; 1 walks ahead", all.join(", "))
+    let all: Vec<String> = setup.persons.iter().zip(1..).map(person).collect();
+    format!("{}; the first walks ahead", all.join(", "))
 }
 
 /// Where along the rope each thing is tied, from the first person's free end.
 fn ties(setup: &TeamSetup, units: Units) -> String {
     let mut knots = 0;
-    let mark = |mark: &crate::leg::Mark| {
-        let what = if mark.what == "brake knot" {
-            knots += 1;
-            format!("x{knots}")
-        } else {
-            mark.what.trim_end_matches(" ties in").to_owned()
+    let mark = |mark: &Mark| {
+        let what = match mark.kind {
+            MarkKind::Knot => {
+                knots += 1;
+                format!("x{knots}")
+            }
+            MarkKind::TieIn => mark.what.trim_end_matches(" ties in").to_owned(),
+            MarkKind::End => mark.what.clone(),
         };
         format!("{what} {}", units.number(mark.at_m, Side::Measured))
     };
@@ -216,24 +259,25 @@ fn knots(setup: &TeamSetup, units: Units) -> String {
     )
 }
 
-/// Free rope for everybody's fall, those who have enough together.
-fn reserve(setup: &TeamSetup, units: Units) -> String {
+/// Free rope for everybody's fall, those for whom it is there together.
+fn reserve(setup: &TeamSetup, taken: Taken, units: Units) -> String {
     let needs_m = setup.falls.first().map_or(0.0, |f| f.needs_m);
-    let (short, enough): (Vec<&FallReserve>, Vec<&FallReserve>) =
+    let (short, there): (Vec<&FallReserve>, Vec<&FallReserve>) =
         setup.falls.iter().partition(|f| f.missing_m > 1e-9);
+    let who = |f: &FallReserve| called(&setup.persons, f.person);
     let mut says = Vec::new();
-    if !enough.is_empty() {
-        let who: Vec<String> = enough.iter().map(|f| f.person.to_string()).collect();
-        says.push(format!("enough if {} falls", who.join(" or ")));
+    if !there.is_empty() {
+        let who: Vec<String> = there.iter().map(|f| who(f)).collect();
+        says.push(format!("there for {}", who.join(" and ")));
     }
-    let missing = |f: &&FallReserve| {
-        format!(
-            "{} missing if {} falls",
-            units.length(f.missing_m, Side::Demand),
-            f.person
-        )
-    };
-    says.extend(short.iter().map(missing));
+    says.extend(short.iter().map(|f| {
+        let missing = units.length(f.missing_m, Side::Demand);
+        format!("{missing} missing for {}", who(f))
+    }));
+    says.extend(taken.hands_m.map(|hands_m| {
+        let more = units.length(hands_m, Side::Demand);
+        format!("hands and hitches take {more} more")
+    }));
     format!(
         "a drop loop takes {}: {}",
         units.length(needs_m, Side::Demand),
@@ -241,38 +285,62 @@ fn reserve(setup: &TeamSetup, units: Units) -> String {
     )
 }
 
-fn fall(arrest: &Arrest, units: Units) -> String {
+/// `snow assumed: settled, 12° downhill`.
+fn ground(arrest: &Arrest, flat: bool, taken: Taken) -> String {
+    let snow = match arrest.snow.as_str() {
+        "ice" => "ice".to_owned(),
+        snow if taken.snow_by_default => format!("snow assumed: {snow}"),
+        snow => format!("{snow} snow"),
+    };
+    if flat {
+        format!("{snow}, slope unknown, taken as flat")
+    } else {
+        format!("{snow}, {:.0}° downhill", arrest.slope_deg.ceil())
+    }
+}
+
+fn fall(setup: &TeamSetup, arrest: &Arrest, ground: &str, units: Units) -> String {
     let [least_m, most_m] = arrest.slide_m;
     let [least_kn, most_kn] = arrest.holder_force_kn;
-    let snow = if arrest.snow == "ice" {
-        "ice".to_owned()
-    } else {
-        format!("{} snow", arrest.snow)
+    let (slide, then) = match arrest.verdict {
+        Held::All => ("slide", ""),
+        Held::Depends => ("slide", ", to the lip where not held"),
+        Held::None => ("dragged to the lip after", ""),
     };
     format!(
-        "worst if {} falls: {} ({snow}, {:.0}° downhill; slide {} to {}, {least_kn:.1} to {most_kn:.1} kN on the holder)",
-        arrest.falls,
+        "worst if {} falls: {} ({ground}; {slide} {} to {}{then}; {least_kn:.1} to {most_kn:.1} kN on the holder)",
+        called(&setup.persons, arrest.falls),
         arrest.says,
-        arrest.slope_deg.ceil(),
         units.number(least_m, Side::AtHand),
         units.length(most_m, Side::Demand),
     )
 }
 
-fn haul(table: &HaulTable, units: Units) -> String {
+fn hauling(setup: &TeamSetup, table: &HaulTable, units: Units) -> String {
     let own = if table.needs_own_strand {
         "; it needs a strand of its own, the knots block the loaded one"
     } else {
         ""
     };
-    let possible = table.systems.iter().filter(|s| s.possible);
-    let most = possible.map(|s| s.pull_kn).reduce(f64::min);
-    let pull = most.map_or_else(String::new, |kn| format!(" (least pull {kn:.2} kN)"));
-    let depth = units.length(table.lip_to_person_m, Side::Demand);
     format!(
-        "{} out with {} below the lip: {}{pull}{own}",
-        table.person, depth, table.says
+        "getting {} out, {} below the lip: {}{}{own}",
+        called(&setup.persons, table.person),
+        units.length(table.lip_to_person_m, Side::Demand),
+        table.says,
+        pull(table)
     )
+}
+
+/// What the hauling named in the table pulls with; where none will do, the least that any would ask for.
+fn pull(table: &HaulTable) -> String {
+    match haul::best(&table.systems) {
+        Some(best) if best.can != CanPull::No => format!(" ({:.2} kN to pull)", best.pull_kn),
+        _ => {
+            let possible = table.systems.iter().filter(|s| s.possible);
+            let least = possible.map(|s| s.pull_kn).reduce(f64::min);
+            least.map_or_else(String::new, |kn| format!(" (at least {kn:.2} kN to pull)"))
+        }
+    }
 }
 
 /// How wide a gap the rope still covers, and what nothing here covers.
@@ -282,7 +350,7 @@ fn covers(setup: &TeamSetup, units: Units) -> String {
         Some(gap_m) => {
             not.push("wider gaps".to_owned());
             format!(
-                "gaps up to {} here with that rope",
+                "this rope is long enough for gaps up to {}, tied anew as far apart as they ask for; it says nothing about holding a fall",
                 units.length(gap_m, Side::AtHand)
             )
         }

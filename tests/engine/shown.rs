@@ -34,10 +34,10 @@ fn a_stranger_finds_rope_people_spacing_knots_and_what_is_not_covered() {
     for words in [
         "Leg 2: 2 people, 14.5 m between neighbours, 64.8 m of rope 1 (80 m)",
         "rope      ~21.8~(1)─3─x─2─x─4.5─x─2─x─3─(2)~21.8~",
-        "people    1 (82 kg), 2 (75 kg); 1 walks ahead",
+        "people    person 1 (82 kg), person 2 (75 kg); the first walks ahead",
         "2 from each end person, the first after 3 m, then every 2 m; they bite",
-        "a drop loop takes 21.8 m: enough if 1 or 2 falls",
-        "covers    gaps up to 12.5 m here with that rope; not covered: wider gaps, two people in a gap at",
+        "a drop loop takes 21.8 m: there for person 1 and person 2; hands and hitches take",
+        "covers    this rope is long enough for gaps up to 12.5 m, tied anew as far apart as they ask",
     ] {
         assert!(text.contains(words), "no \"{words}\" in\n{text}");
     }

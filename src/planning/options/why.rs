@@ -40,8 +40,8 @@ pub(super) fn explain(ways: &mut [Way]) {
                 .map(|((words, _), _)| *words),
         );
         way.why = match (only, merits.as_slice()) {
-            (true, _) => "no other way is better in anything".to_owned(),
-            (_, []) => "no other way beats it in everything".to_owned(),
+            (true, _) => "no other way weighed is better in anything".to_owned(),
+            (_, []) => "no other way weighed beats it in everything".to_owned(),
             (_, merits) => merits.join(", "),
         };
     }
