@@ -1,6 +1,6 @@
 //! Whether the rope team holds: the set-up put before the fall model, and its answer in the field's words.
 
-use super::setup::Draft;
+use super::{marks::called, setup::Draft};
 use crate::{
     leg::{
         Bite, KnotSet, PersonOnRope,
@@ -134,10 +134,15 @@ pub fn severity(holding: &Holding) -> (u8, bool, f64) {
 pub fn advice(persons: &[PersonOnRope], advice: &Advice) -> OrderAdvice {
     let names = advice.order.iter().filter_map(|&i| persons.get(i));
     let order: Vec<String> = names.map(|p| p.name.clone()).collect();
+    let shown: Vec<String> = advice
+        .order
+        .iter()
+        .map(|i| called(persons, i + 1))
+        .collect();
     let says = if advice.worth_it {
         format!(
             "in the model this order gives the better worst case: {}",
-            order.join(", ")
+            shown.join(", ")
         )
     } else {
         "in the model no other order gives a clearly better worst case".to_owned()

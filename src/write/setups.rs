@@ -357,7 +357,7 @@ fn covers(setup: &TeamSetup, units: Units) -> String {
         None => "no gap: the rope is too short".to_owned(),
     };
     let short = setup.falls.iter().filter(|f| f.missing_m > 1e-9);
-    not.extend(short.map(|f| format!("a drop loop for {}", f.person)));
+    not.extend(short.map(|f| format!("a drop loop for {}", called(&setup.persons, f.person))));
     not.push("two people in a gap at once".to_owned());
     format!("{gaps}; not covered: {}", not.join(", "))
 }

@@ -241,3 +241,78 @@ fn the_leg_that_decides_the_rope_is_named() {
         "{needed:?}"
     );
 }
+
+#[test]
+fn ground_without_heights_is_said_to_be_taken_as_flat_and_only_then() {
+    let made = made(&[80.0; 3], &[70.0], &[SNOW, SNOW]);
+    let said = |plan: &Plan| {
+        let unknown = plan.findings.iter().filter(|f| f.code == "slope-unknown");
+        unknown.map(|f| f.place.clone()).collect::<Vec<_>>()
+    };
+    let roped: Vec<String> = made
+        .plan()
+        .legs
+        .iter()
+        .filter(|l| l.roped)
+        .map(|l| l.leg.to_string())
+        .collect();
+    assert_eq!(said(&made.plan()), [format!("legs {}", roped.join(", "))]);
+    let why = |plan: &Plan| setup(plan).knots.why.clone();
+    assert!(why(&made.plan()).contains("no heights known"));
+    let known = made.falling(0.02).plan();
+    assert_eq!(said(&known), [""; 0], "the slope is known");
+    assert!(!why(&known).contains("no heights known"), "{}", why(&known));
+}
+
+#[test]
+fn without_a_figure_for_a_karabiner_no_haul_is_answered() {
+    let mut made = made(&[80.0; 3], &[70.0], &[SNOW]);
+    assert!(setup(&made.plan()).haul.is_some());
+    made.rules
+        .nature
+        .gear
+        .turn
+        .remove("karabiner")
+        .expect("a figure");
+    let plan = made.plan();
+    assert_eq!(setup(&plan).haul, None);
+    assert!(
+        codes(roped(&plan)).contains(&"model-has-no-answer"),
+        "{:?}",
+        codes(roped(&plan))
+    );
+}
+
+#[test]
+fn the_reason_against_knots_is_the_one_that_holds() {
+    let why = |people: usize, zone: &str, words: &str| {
+        let plan = made(&vec![80.0; people], &[70.0], &[zone])
+            .with(words)
+            .plan();
+        setup(&plan).knots.why.clone()
+    };
+    for people in 2..=5 {
+        assert!(
+            why(people, BARE, "").contains("they would not bite"),
+            "{people}"
+        );
+        let none = why(people, SNOW, "knots = \"never\"");
+        assert_eq!(none, "the leader (trip file) wants none", "{people}");
+    }
+    assert!(why(4, SNOW, "").contains("not usual with four or more"));
+}
+
+#[test]
+fn people_without_a_name_keep_the_number_of_the_party() {
+    let plan = made(&[80.0; 7], &[70.0, 70.0], &[SNOW]).plan();
+    let mut ties: Vec<String> = roped(&plan)
+        .teams
+        .iter()
+        .flat_map(|t| {
+            (1..=t.people).map(|position| schrund::rope::marks::called(&t.persons, position))
+        })
+        .collect();
+    ties.sort();
+    let want: Vec<String> = (1..=7).map(|n| format!("person {n}")).collect();
+    assert_eq!(ties, want);
+}
