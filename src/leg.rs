@@ -181,6 +181,11 @@ pub struct TeamSetup {
     /// Widest gap across that this rope (without one: the length sold) still covers on this leg, metres.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub covers_gap_m: Option<f64>,
+    /// How far apart it is tied anew for that gap, metres.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub covers_at_spacing_m: Option<f64>,
+    /// Widest gap across that the spacing rule lets this set-up meet as it is tied, metres.
+    pub as_tied_gap_m: f64,
     /// Least snow on the ice from which the brake knots count, metres; absent without knots.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub knots_count_from_snow_m: Option<f64>,

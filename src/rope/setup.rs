@@ -87,6 +87,8 @@ impl Draft {
                 length_m: r.length_m,
                 spare_m: r.length_m - self.ledger.total_m,
             }),
+            as_tied_gap_m: gap_at_m(people, spacing_m, factor, rules),
+            covers_at_spacing_m: length_m.and_then(|m| self.covers_at_spacing_m(m, factor, rules)),
             covers_gap_m: length_m.and_then(|length_m| self.covers_gap_m(length_m, factor, rules)),
             knots_count_from_snow_m: (self.knots.count > 0).then_some(rules[Rule::KnotsBiteM]),
             coil_kg: share::mass_kg(coil_m, rope.and_then(|(_, r)| r.diameter_mm), rules),
@@ -108,12 +110,37 @@ impl Draft {
         factor: &dyn Fn(f64) -> f64,
         rules: &Rules,
     ) -> Option<f64> {
+        let fitting = self.fitting_m(rope_m, rules);
+        spacing::widest_gap_m(self.persons.len(), &fitting, factor, rules)
+    }
+
+    /// The least spacing at which that widest gap is covered, metres.
+    fn covers_at_spacing_m(
+        &self,
+        rope_m: f64,
+        factor: &dyn Fn(f64) -> f64,
+        rules: &Rules,
+    ) -> Option<f64> {
+        let (people, widest_m) = (
+            self.persons.len(),
+            self.covers_gap_m(rope_m, factor, rules)?,
+        );
+        let covers = |d: &f64| gap_at_m(people, *d, factor, rules) >= widest_m - 1e-9;
+        self.fitting_m(rope_m, rules).into_iter().find(covers)
+    }
+
+    /// All spacings whose set-up such a rope holds, metres, shortest first.
+    fn fitting_m(&self, rope_m: f64, rules: &Rules) -> Vec<f64> {
         let people = self.persons.len();
         let fits = |d: &f64| ledger::total_at_m(people, *d, &self.knots, rules) <= rope_m + 1e-9;
         let choices = spacing::choices_m(people, self.bare_only, rules);
-        let fitting: Vec<f64> = choices.filter(fits).collect();
-        spacing::widest_gap_m(people, &fitting, factor, rules)
+        choices.filter(fits).collect()
     }
+}
+
+/// The widest gap across that one spacing suits, metres.
+fn gap_at_m(people: usize, spacing_m: f64, factor: &dyn Fn(f64) -> f64, rules: &Rules) -> f64 {
+    spacing::suits_gap_m(people, spacing_m, rules).max(0.0) / factor(spacing_m).max(1.0)
 }
 
 /// Whether every gap of the leg is in sight.

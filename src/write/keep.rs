@@ -11,7 +11,7 @@ use crate::plan::{KeepSetup, KeptRun, KeptTeam};
 pub(super) fn costs(keep: &KeepSetup) -> String {
     let (planned, kept) = (keep.as_planned, keep.kept);
     format!(
-        "as planned the set-up changes {} times, {}; with set-ups kept {} times, {} (wider walking counted)",
+        "as planned the set-up changes {} times, {}; with set-ups kept {} times, {} (wider walking counted; not judged for falls)",
         planned.changes,
         minutes(planned.minutes),
         kept.changes,
@@ -32,13 +32,17 @@ pub(super) fn team(run: &KeptRun, team: &KeptTeam, units: Units) -> String {
         String::new()
     };
     format!(
-        "{who}{}, {}, coils {}, rope {}",
+        "{who}{}, {}, {}, rope {}",
         units.length(team.spacing_m, Side::Demand),
         match team.knots_each_end {
             0 => "no knots".to_owned(),
             n => format!("{n} knots from each end"),
         },
-        units.length(team.coil_m, Side::Demand),
+        if team.coil_m > 0.0 {
+            format!("coils {}", units.length(team.coil_m, Side::Demand))
+        } else {
+            "no coils".to_owned()
+        },
         units.length(team.needed_m, Side::Demand)
     )
 }

@@ -349,9 +349,13 @@ fn covers(setup: &TeamSetup, units: Units) -> String {
     let gaps = match setup.covers_gap_m {
         Some(gap_m) => {
             not.push("wider gaps".to_owned());
+            let apart = setup.covers_at_spacing_m.map_or_else(String::new, |m| {
+                format!(", tied anew at {} apart", units.length(m, Side::Measured))
+            });
             format!(
-                "this rope is long enough for gaps up to {}, tied anew as far apart as they ask for; it says nothing about holding a fall",
-                units.length(gap_m, Side::AtHand)
+                "this rope is long enough for gaps up to {}{apart}; as tied here, up to {} by the spacing rule; it says nothing about holding a fall",
+                units.length(gap_m, Side::AtHand),
+                units.length(setup.as_tied_gap_m, Side::AtHand)
             )
         }
         None => "no gap: the rope is too short".to_owned(),
