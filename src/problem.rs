@@ -67,6 +67,8 @@ macro_rules! codes {
 codes! {
     /// The file, address or standard input could not be read at all.
     Unreadable, "unreadable", Error;
+    /// A file or folder could not be written: no permission, no room, or no such folder.
+    Unwritable, "unwritable", Error;
     /// An address could not be fetched: no connection, a refusal, a time-out, or too much of it.
     Network, "network", Error;
     /// A file to be written is there already, or is one of the inputs.

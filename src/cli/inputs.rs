@@ -46,14 +46,18 @@ impl Inputs {
     pub(crate) fn read(args: &JobArgs) -> Result<Self, Vec<Problem>> {
         let mut faults = Faults::default();
         faults.check(only_one_standard_input(args));
-        let trip = faults.take(read_trip(args)).unwrap_or_default();
+        let trip = faults.take(read_trip(args));
+        // Who goes may stand in the part that could not be read.
+        let party_known = trip.is_some() || !args.party.is_empty();
+        let trip = trip.unwrap_or_default();
         let rules = faults.take(rules(args, &trip));
         let gap_m = args.gap.or(trip.gap_m);
         let (route, zones) = route_and_zones(args, gap_m);
         let (route, zones) = (faults.take(route), faults.take(zones));
         let terrain = faults.take(terrain::open(&terrain_files(args, &trip)));
         let glaciers = faults.take(read_glaciers(args, &trip));
-        let party = faults.take(party(args, &trip, rules.as_ref()));
+        let party = party_known.then(|| party(args, &trip, rules.as_ref()));
+        let party = party.and_then(|party| faults.take(party));
         let ropes = faults.take(ropes(args, &trip));
         let (Some(rules), Some(route), Some(zones)) = (rules, route, zones) else {
             return Err(faults.0);

@@ -28,7 +28,7 @@ fn write(dir: &Path, show: &Show) -> Result<(), Vec<Problem>> {
     fs::create_dir_all(dir).map_err(|fault| {
         let place = Place::file(&dir.display().to_string());
         vec![Problem::new(
-            Code::Unreadable,
+            Code::Unwritable,
             place,
             format!("cannot make the folder: {fault}"),
         )]

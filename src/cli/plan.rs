@@ -132,7 +132,7 @@ fn save_set(hand_out: &HandOut<'_>, saver: &Saver, show: &Show) -> Result<(), Ve
     fs::create_dir_all(dir).map_err(|fault| {
         let says = format!("cannot make the folder {}: {fault}", dir.display());
         vec![Problem::new(
-            Code::Unreadable,
+            Code::Unwritable,
             Place::file(&dir.display().to_string()),
             says,
         )]

@@ -8,6 +8,8 @@ use std::{
 
 use schrund::problem::{Code, Place, Problem};
 
+use crate::source;
+
 /// Where files may be written.
 #[derive(Debug)]
 pub(crate) struct Saver {
@@ -71,12 +73,14 @@ impl Saver {
             return Err(refusal);
         }
         self.write_beside(path, write).map_err(|fault| {
-            let says = format!("cannot write {}: {fault}", path.display());
+            let why = source::words(&fault);
+            let says = format!("cannot write {}: {why}", path.display());
             Problem::new(
-                Code::Unreadable,
+                Code::Unwritable,
                 Place::file(&path.display().to_string()),
                 says,
             )
+            .hint("write to a folder that is there and that you may write to")
         })
     }
 

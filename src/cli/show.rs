@@ -127,6 +127,8 @@ fn worst(problems: &[Problem]) -> End {
         End::Unreadable
     } else if any(&[Code::Network]) {
         End::Network
+    } else if any(&[Code::Unwritable]) {
+        End::Unexpected
     } else if problems.iter().any(|p| p.level() == Level::Error) {
         End::Wrong
     } else {

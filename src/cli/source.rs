@@ -87,10 +87,12 @@ pub(crate) fn text(name: &str) -> Result<String, Problem> {
         .unwrap_or(text))
 }
 
-fn words(fault: &io::Error) -> String {
+/// Why the system refused, without the names it made up on the way.
+pub(crate) fn words(fault: &io::Error) -> String {
     match fault.kind() {
-        io::ErrorKind::NotFound => "there is no such file".to_owned(),
-        io::ErrorKind::PermissionDenied => "you may not read it".to_owned(),
+        io::ErrorKind::NotFound => "there is no such file or folder".to_owned(),
+        io::ErrorKind::PermissionDenied => "you have no permission".to_owned(),
+        kind if fault.raw_os_error().is_none() => kind.to_string(),
         _ => fault.to_string(),
     }
 }
@@ -101,6 +103,7 @@ fn unreadable(name: &str, why: &str) -> Problem {
         Place::file(shown(name)),
         format!("cannot read {}: {why}", shown(name)),
     )
+    .hint("check the name and that you may read it")
 }
 
 #[cfg(not(feature = "fetch"))]

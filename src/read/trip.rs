@@ -1,6 +1,7 @@
 //! The trip file: who goes, with what, and what the leader sets differently.
 
 mod assume;
+mod faults;
 
 use std::collections::BTreeMap;
 
@@ -12,7 +13,7 @@ use crate::{
     clock::Clock,
     physics::assumed::Snow,
     problem::{Code, Place, Problem},
-    rules::{Cover, Knots, Origin, Pace, Reserve, Rule, Rules, Travel, practice},
+    rules::{Cover, Knots, Origin, Pace, Reserve, Rule, Rules, Travel},
     team::{Contact, Party, Person, Rope},
 };
 
@@ -137,7 +138,7 @@ const MOST_PEOPLE: usize = 60;
 /// # Errors
 /// The text does not parse, or holds a member that means nothing here.
 pub fn trip(name: &str, text: &str) -> Result<Trip, Vec<Problem>> {
-    toml::from_str(text).map_err(|e| vec![practice::broken(name, text, &e)])
+    toml::from_str(text).map_err(|e| faults::all(name, text, &e))
 }
 
 /// JSON Schema of the trip file.
@@ -301,6 +302,7 @@ impl RopeEntry {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::rules::practice;
 
     fn rules() -> Rules {
         Rules::with_practice(&practice::Source::Named("arm-span")).unwrap()
@@ -345,8 +347,29 @@ mod tests {
     }
 
     #[test]
+    fn every_member_at_fault_is_told_in_the_order_of_the_file() {
+        let text = "party = 3\nfoo = 1\nstages = 2\nrope = [60]\n";
+        let told: Vec<String> = trip("t.toml", text)
+            .unwrap_err()
+            .iter()
+            .map(ToString::to_string)
+            .collect();
+        assert_eq!(
+            told,
+            [
+                "error[unknown-name]: a trip file has no `foo`\n  at: t.toml, line 2 column 1, `foo`\n  do: `schrund new DIR` writes a trip file that shows every member",
+                "error[unknown-name]: a trip file has no `stages`\n  at: t.toml, line 3 column 1, `stages`\n  do: perhaps `stage` is meant; figures go under [assume]",
+                "error[bad-trip]: `rope` is not in a form that is understood\n  at: t.toml, line 4 column 1, `rope`\n  do: it takes [[rope]] blocks with `length_m`, and `diameter_mm` and `name` where known",
+            ]
+        );
+    }
+
+    #[test]
     fn a_member_that_means_nothing_is_refused_with_its_line() {
         let problem = &trip("trip.toml", "gap_m = 6\nropes = 3\n").unwrap_err()[0];
-        assert_eq!(problem.place.to_string(), "trip.toml, line 2 column 1");
+        assert_eq!(
+            problem.place.to_string(),
+            "trip.toml, line 2 column 1, `ropes`"
+        );
     }
 }

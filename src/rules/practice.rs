@@ -99,12 +99,20 @@ fn embedded(name: &str) -> Result<&'static str, Vec<Problem>> {
 #[must_use]
 pub fn broken(file: &str, text: &str, fault: &toml::de::Error) -> Problem {
     let mut place = Place::file(file);
-    if let Some(before) = fault.span().and_then(|span| text.get(..span.start)) {
-        let line = before.matches('\n').count() as u64 + 1;
-        let column = before.rsplit('\n').next().unwrap_or("").chars().count() as u64 + 1;
+    if let Some(span) = fault.span() {
+        let (line, column) = line_column(text, span.start);
         place = place.at_line(line, column);
     }
     Problem::new(Code::BrokenText, place, fault.message().replace('\n', ", "))
+}
+
+/// Line and column, from 1, of a byte of a text.
+#[must_use]
+pub fn line_column(text: &str, at: usize) -> (u64, u64) {
+    let before = text.get(..at).unwrap_or(text);
+    let line = before.matches('\n').count() as u64 + 1;
+    let column = before.rsplit('\n').next().unwrap_or("").chars().count() as u64 + 1;
+    (line, column)
 }
 
 /// Lays a set over the rules; every fault of it at once.

@@ -101,6 +101,17 @@ fn an_input_is_never_written_over_even_with_force() {
 }
 
 #[test]
+fn a_place_that_cannot_be_written_is_told_without_made_up_names() {
+    let (folder, args) = (tempfile::tempdir().unwrap(), example());
+    let more = ["--format", "csv", "-o", "nowhere/legs.csv"];
+    let refused = schrund(folder.path(), &with(&args, &more));
+    assert_eq!(refused.status.code(), Some(1));
+    let told = text(&refused.stderr);
+    let want = "error[unwritable]: cannot write nowhere/legs.csv: there is no such file or folder\n  at: nowhere/legs.csv\n  do: write to a folder that is there and that you may write to\n";
+    assert!(told.ends_with(want), "{told}");
+}
+
+#[test]
 fn nothing_is_written_when_one_file_of_the_set_is_refused() {
     let (folder, args) = (tempfile::tempdir().unwrap(), example());
     fs::create_dir(folder.path().join("out")).unwrap();
