@@ -167,7 +167,11 @@ fn every_figure_listed_can_be_changed_and_most_changes_are_seen() {
     for reserve in ["reach", "chest-coils"] {
         let plan = scene("").with(&format!("reserve = \"{reserve}\"")).plan();
         for a in plan.assumptions.iter().filter(|a| a.value.is_number()) {
-            if !names.contains(&a.name) {
+            // Who goes and with what stands in the list too, and is set by flags and members of its own.
+            let told = ["party.", "rope.", "terrain.", "gap."]
+                .iter()
+                .any(|t| a.name.starts_with(t));
+            if !told && !names.contains(&a.name) {
                 names.push(a.name.clone());
             }
         }

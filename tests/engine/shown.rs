@@ -37,7 +37,7 @@ fn a_stranger_finds_rope_people_spacing_knots_and_what_is_not_covered() {
         "people    person 1 (82 kg), person 2 (75 kg); the first walks ahead",
         "2 from each end person, the first after 3 m, then every 2 m; they bite",
         "a drop loop takes 21.8 m: there for person 1 and person 2; hands and hitches take",
-        "covers    this rope is long enough for gaps up to 12.5 m, tied anew as far apart as they ask",
+        "covers    this rope is long enough for gaps up to 12.5 m, tied anew at 17.5 m apart; as tied",
     ] {
         assert!(text.contains(words), "no \"{words}\" in\n{text}");
     }

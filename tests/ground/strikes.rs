@@ -60,7 +60,7 @@ fn a_line_that_contours_is_marked_and_no_figure_changes() {
     let bare = without_terrain(&EASTWARD, &rules());
     let sets = |leg: &Leg| {
         let of =
-            |t: &schrund::leg::TeamSetup| (t.spacing_m, t.knots.clone(), t.ledger, t.covers_gap_m);
+            |t: &schrund::leg::TeamSetup| (t.spacing_m, t.knots.count, t.ledger, t.covers_gap_m);
         leg.teams.iter().map(of).collect::<Vec<_>>()
     };
     assert_eq!(
