@@ -97,7 +97,7 @@ fn sections(sheet: &Sheet<'_>, extras: &Extras<'_>) -> Markup {
         }))
         (section("profile", "Height profile", profiles(sheet, extras)))
         (section("changes", "Where to stop for the rope", legs::changes(sheet, extras)))
-        (section("findings", "What to look at", said::findings(sheet.plan)))
+        (section("findings", "What to look at", said::findings(sheet.plan, units)))
         @if roped {
             (section("ropes", "The rope laid out", rope::ropes(&sheet.plan.legs, units)))
             (section("insets", "Each roped leg", insets(&ground)))

@@ -238,10 +238,10 @@ fn ties(setup: &TeamSetup, units: Units) -> String {
 fn knots(setup: &TeamSetup, units: Units) -> String {
     let knots = &setup.knots;
     if knots.count == 0 {
-        return format!("none: {}", knots.why);
+        return format!("none: {}", units.sentence(&knots.why));
     }
     let bite = match knots.bite {
-        Bite::Yes => "they bite".to_owned(),
+        Bite::Yes => "snow deep enough for them by the rule".to_owned(),
         Bite::Doubtful | Bite::Unknown | Bite::No => {
             let from = setup.knots_count_from_snow_m.unwrap_or_default();
             format!(
@@ -255,7 +255,7 @@ fn knots(setup: &TeamSetup, units: Units) -> String {
         knots.each_end,
         units.length(knots.first_m, Side::Measured),
         units.length(knots.step_m, Side::Measured),
-        knots.why
+        units.sentence(&knots.why)
     )
 }
 
@@ -326,7 +326,7 @@ fn hauling(setup: &TeamSetup, table: &HaulTable, units: Units) -> String {
         "getting {} out, {} below the lip: {}{}{own}",
         called(&setup.persons, table.person),
         units.length(table.lip_to_person_m, Side::Demand),
-        table.says,
+        units.sentence(&table.says),
         pull(table)
     )
 }

@@ -218,7 +218,7 @@ fn haul(same: &Same<'_>, part: &Same<'_>, table: &HaulTable, units: Units) -> Ma
         table class="haul" data-uses=(uses(part)) data-person=(table.person) data-haulers=(table.haulers) {
             caption {
                 (only(same, part)) "Hauling out " (person(part, table.person)) ", "
-                (units.length(table.lip_to_person_m, Side::Demand)) " below the lip: " (said(&table.says))
+                (units.length(table.lip_to_person_m, Side::Demand)) " below the lip: " (said(&units.sentence(&table.says)))
             }
             thead { tr {
                 th scope="col" { "System" }

@@ -21,7 +21,7 @@ pub(super) fn carry(plan: &Plan, units: Units) -> Markup {
         @if plan.carry.is_empty() { p { "No leg is walked on the rope." } }
         ul class="carry" {
             @for rope in &plan.carry {
-                li { strong { (units.length(rope.length_m, Side::AtHand)) } " rope for " (said(&rope.why)) }
+                li { strong { (units.length(rope.length_m, Side::AtHand)) } " rope for " (said(&units.sentence(&rope.why))) }
             }
         }
     }

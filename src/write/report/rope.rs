@@ -46,7 +46,7 @@ fn rope(count: usize, same: &Same<'_>, setup: &TeamSetup, units: Units) -> Marku
     html! {
         article class="rope" {
             h3 { (legs) " – " (TeamRow::new(setup, units).spacing) " apart" }
-            p { "Brake knots: " (knots(setup)) ". " (said(&words::capital(&setup.knots.why))) "." }
+            p { "Brake knots: " (knots(setup)) ". " (said(&words::capital(&units.sentence(&setup.knots.why)))) "." }
             div class="pair" {
                 div {
                     (drawing(count, same, setup, units))

@@ -8,6 +8,7 @@ use crate::{
     problem::Level,
     write::{
         findings::{grouped, listed},
+        units::Units,
         words,
     },
 };
@@ -20,7 +21,7 @@ const LEVELS: [(Level, &str); 4] = [
 ];
 
 /// Findings, the gravest first; what is said of several places is said once.
-pub(super) fn findings(plan: &Plan) -> Markup {
+pub(super) fn findings(plan: &Plan, units: Units) -> Markup {
     let of_legs = plan.legs.iter().flat_map(|l| &l.findings);
     let all: Vec<&Finding> = of_legs.chain(&plan.findings).collect();
     html! {
@@ -30,18 +31,18 @@ pub(super) fn findings(plan: &Plan) -> Markup {
             @if !groups.is_empty() {
                 h3 class={ "level " (level.as_str()) } { (title) }
                 ul class="findings" {
-                    @for (places, finding) in &groups { (one(places, finding)) }
+                    @for (places, finding) in &groups { (one(places, finding, units)) }
                 }
             }
         }
     }
 }
 
-fn one(places: &[&str], finding: &Finding) -> Markup {
+fn one(places: &[&str], finding: &Finding, units: Units) -> Markup {
     html! {
         li data-code=(finding.code) {
             span class="where" { (said(&listed(places))) } " "
-            (coded(&words::capital(&finding.says))) "."
+            (coded(&words::capital(&units.sentence(&finding.says)))) "."
             @if let Some(hint) = &finding.hint { span class="hint" { " Do: " (coded(hint)) "." } }
         }
     }
