@@ -18,6 +18,11 @@ SPICE = [b"NaN", b"1e999", b"-1", b"\x00", b"\xff\xfe", b"null", b"[]", b"{}", b
 
 def damaged(text: bytes) -> bytes:
     text = bytearray(text)
+    if rng.random() < 0.5:  # other numbers in a sound form
+        digits = [i for i, b in enumerate(text) if 48 <= b <= 57] or [0]
+        for _ in range(rng.choice((1, 3, 20, 200))):
+            text[rng.choice(digits)] = rng.choice(b"0123456789-.")
+        return bytes(text)
     for _ in range(rng.choice((1, 1, 2, 5, 30))):
         i = rng.randrange(len(text) or 1)
         kind = rng.randrange(5)

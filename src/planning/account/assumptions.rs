@@ -48,7 +48,7 @@ fn given(job: &Job<'_>) -> Vec<Assumption> {
     let models = job.terrain.into_iter().flat_map(Terrain::models);
     let models = (1..).zip(models);
     let models = models.map(|(i, (name, cell_m))| Assumption {
-        value: Value::from(name),
+        value: Value::from(file_name(name)),
         ..leaders(
             format!("terrain.{i}"),
             format!("terrain model with cells of {cell_m:.1} m"),
@@ -56,9 +56,11 @@ fn given(job: &Job<'_>) -> Vec<Assumption> {
             &rules.given.terrain,
         )
     });
-    let gaps = job.zones.iter().filter(|z| z.gap.assumed);
-    let gaps = gaps.map(|z| gap(z, &rules.given.gap));
-    people.chain(ropes).chain(models).chain(gaps).collect()
+    people
+        .chain(ropes)
+        .chain(models)
+        .chain(gap(job.zones, &rules.given.gap))
+        .collect()
 }
 
 /// Something the leader said; its value is still to be filled in.
@@ -102,12 +104,28 @@ fn rope(number: usize, rope: &Rope, origin: &Origin) -> Assumption {
     }
 }
 
-fn gap(zone: &Zone, origin: &Origin) -> Assumption {
-    let says = format!("gap width of {}, which gives none", zone.label());
-    Assumption {
-        value: Value::from(zone.gap.max_m),
-        ..leaders(format!("gap.{}", zone.number), says, "m", origin)
-    }
+/// The width assumed for zones that give none; a lower end that is wider counts in its own zone.
+fn gap(zones: &[Zone], origin: &Origin) -> Option<Assumption> {
+    let assumed: Vec<f64> = zones
+        .iter()
+        .filter(|z| z.gap.assumed)
+        .map(|z| z.gap.max_m)
+        .collect();
+    let width_m = assumed.iter().copied().reduce(f64::min)?;
+    let says = format!(
+        "gap width where a zone gives none, {} of {}",
+        assumed.len(),
+        zones.len()
+    );
+    Some(Assumption {
+        value: Value::from(width_m),
+        ..leaders("gap_m".to_owned(), says, "m", origin)
+    })
+}
+
+/// A plan is handed on; the folders of the machine it was made on are nobody's business.
+fn file_name(path: &str) -> &str {
+    path.rsplit(['/', '\\']).next().unwrap_or(path)
 }
 
 fn sold() -> Option<Assumption> {
