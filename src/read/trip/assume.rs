@@ -62,7 +62,7 @@ const SET_ELSEWHERE: [(&str, &str); 6] = [
     ("rope", "`--rope 60`, or `[[rope]]` in the trip file"),
     ("terrain", "`--terrain FILE`, or `terrain` in the trip file"),
     (
-        "gap",
+        "gap_m",
         "`--gap 6`, `gap_m` in the trip file, or better `gap_m` of the zone",
     ),
     (
