@@ -243,7 +243,7 @@ fn the_story_in_the_readme_is_what_the_program_prints() {
     );
     let printed = super::text(&output.stdout);
     let story = printed
-        .split("\nGood to know\n")
+        .split("\nChanges\n")
         .next()
         .unwrap_or_default()
         .trim_end();
