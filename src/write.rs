@@ -10,6 +10,7 @@ pub mod json;
 mod keep;
 pub mod kml;
 pub mod options;
+mod outline;
 mod paragraph;
 pub mod place;
 pub mod plain;

@@ -1,8 +1,11 @@
 //! Unrolled lines and rings brought back to −180…180, cut where they cross the antimeridian `[rfc7946]`.
 
-use geo::{BooleanOps, Coord, LineString, MultiPolygon, Rect};
+use geo::{BooleanOps, Coord, MultiPolygon, Rect};
 
-use super::{Bounds, LonLat, Polygon};
+use super::{
+    Bounds, LonLat, Polygon,
+    outline::{from_geo, to_geo},
+};
 
 /// A line in as many parts as the antimeridian cuts it into, each within −180…180.
 #[must_use]
@@ -82,27 +85,6 @@ fn clipped(whole: &MultiPolygon, turn: f64) -> Vec<Polygon> {
     let world = Rect::new(corner(-180.0, -90.0), corner(180.0, 90.0)).to_polygon();
     let part = whole.intersection(&MultiPolygon::from(world));
     part.into_iter().map(|p| from_geo(&p, turn)).collect()
-}
-
-fn to_geo(polygon: &Polygon) -> geo::Polygon {
-    let ring =
-        |points: &Vec<LonLat>| LineString::from_iter(points.iter().map(|p| (p.lon_deg, p.lat_deg)));
-    geo::Polygon::new(
-        ring(&polygon.outer),
-        polygon.holes.iter().map(ring).collect(),
-    )
-}
-
-fn from_geo(polygon: &geo::Polygon, turn: f64) -> Polygon {
-    let ring = |line: &LineString| {
-        line.coords()
-            .map(|c| LonLat::new(c.x - 360.0 * turn, c.y))
-            .collect()
-    };
-    Polygon {
-        outer: ring(polygon.exterior()),
-        holes: polygon.interiors().iter().map(ring).collect(),
-    }
 }
 
 #[cfg(test)]

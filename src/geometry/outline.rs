@@ -1,5 +1,10 @@
 //! Areas as files hold them: polygons of rings in longitude/latitude.
 
+use geo::{
+    BooleanOps, LineString, MultiPolygon, Validation,
+    bool_ops::{FillRule, OpType},
+};
+
 use super::{Bounds, LonLat};
 
 /// Several polygons seen as one area; edges straight in longitude/latitude.
@@ -30,5 +35,107 @@ impl Outline {
             .iter()
             .filter_map(|p| Bounds::of(&p.outer))
             .reduce(Bounds::with)
+    }
+}
+
+impl Outline {
+    /// How many vertices all rings have.
+    #[must_use]
+    pub fn vertices(&self) -> usize {
+        let of = |p: &Polygon| p.outer.len() + p.holes.iter().map(Vec::len).sum::<usize>();
+        self.polygons.iter().map(of).sum()
+    }
+}
+
+impl Polygon {
+    /// The same ground in rings that do not cross themselves (they may touch), so that a viewer which fills
+    /// by another rule shows no less of it. A polygon that is sound stays as it is; another is drawn anew
+    /// by `geo`, on a grid of about a millimetre.
+    #[must_use]
+    pub fn untangled(&self) -> Vec<Self> {
+        if to_geo(self).is_valid() {
+            return vec![self.clone()];
+        }
+        let covered = |ring: &Vec<LonLat>| {
+            let alone = geo::Polygon::new(to_geo_ring(ring), Vec::new());
+            let nothing = MultiPolygon::new(Vec::new());
+            alone.boolean_op_with_fill_rule(&nothing, OpType::Union, FillRule::NonZero)
+        };
+        let outer = covered(&self.outer);
+        let ground = self
+            .holes
+            .iter()
+            .fold(outer, |ground, hole| ground.difference(&covered(hole)));
+        ground.iter().map(|p| from_geo(p, 0.0)).collect()
+    }
+}
+
+fn to_geo_ring(points: &[LonLat]) -> LineString {
+    LineString::from_iter(points.iter().map(|p| (p.lon_deg, p.lat_deg)))
+}
+
+/// As `geo` holds it.
+pub(super) fn to_geo(polygon: &Polygon) -> geo::Polygon {
+    let holes = polygon.holes.iter().map(|hole| to_geo_ring(hole)).collect();
+    geo::Polygon::new(to_geo_ring(&polygon.outer), holes)
+}
+
+/// Back from `geo`, moved west by whole turns.
+pub(super) fn from_geo(polygon: &geo::Polygon, turn: f64) -> Polygon {
+    let ring = |line: &LineString| {
+        line.coords()
+            .map(|c| LonLat::new(c.x - 360.0 * turn, c.y))
+            .collect()
+    };
+    Polygon {
+        outer: ring(polygon.exterior()),
+        holes: polygon.interiors().iter().map(ring).collect(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use geo::Area;
+
+    use super::*;
+
+    #[test]
+    fn a_star_keeps_its_middle_and_a_bow_tie_both_its_wings() {
+        let ring = |points: &[(f64, f64)]| points.iter().map(|&(x, y)| LonLat::new(x, y)).collect();
+        let star = [
+            (0.0, 3.0),
+            (1.8, -2.4),
+            (-2.9, 0.9),
+            (2.9, 0.9),
+            (-1.8, -2.4),
+            (0.0, 3.0),
+        ];
+        let bow = [(0.0, 0.0), (2.0, 2.0), (2.0, 0.0), (0.0, 2.0), (0.0, 0.0)];
+        for (drawn, parts, hole_less) in [(&star[..], 1, true), (&bow[..], 2, true)] {
+            let polygon = Polygon {
+                outer: ring(drawn),
+                holes: Vec::new(),
+            };
+            let anew = polygon.untangled();
+            assert_eq!(anew.len(), parts, "{anew:?}");
+            assert_eq!(
+                anew.iter().all(|p| p.holes.is_empty()),
+                hole_less,
+                "{anew:?}"
+            );
+            assert!(anew.iter().all(|p| to_geo(p).is_valid()), "{anew:?}");
+        }
+        let wings: f64 = Polygon {
+            outer: ring(&bow),
+            holes: Vec::new(),
+        }
+        .untangled()
+        .iter()
+        .map(|p| to_geo(p).unsigned_area())
+        .sum();
+        assert!(
+            (wings - 2.0).abs() < 1e-6,
+            "two triangles of area one: {wings}"
+        );
     }
 }

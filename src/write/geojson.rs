@@ -11,6 +11,7 @@ use serde_json::{Value, json};
 use super::{
     Sheet,
     change::{self, Change},
+    outline::Fit,
     style,
     units::Units,
     words,
@@ -50,11 +51,12 @@ pub fn map(mut out: impl Write, sheet: &Sheet<'_>, look: Look) -> io::Result<()>
         )?;
     }
     write!(out, ",\"features\":[")?;
+    let fit = Fit::of(sheet);
     let zones = sheet
         .zones
         .iter()
         .zip(&sheet.plan.zones)
-        .filter_map(|(z, s)| zone(z, s, look));
+        .filter_map(|(z, s)| zone(z, s, &fit, look));
     let legs = sheet.plan.legs.iter().filter_map(|l| leg(l, sheet, look));
     let changes = change::changes(sheet);
     let places = changes.iter().map(|c| place(c, look));
@@ -153,13 +155,9 @@ fn put(object: &mut JsonObject, members: Value) {
 
 // --- zones ---
 
-fn zone(zone: &Zone, summary: &ZoneSummary, look: Look) -> Option<Feature> {
-    let polygons = zone
-        .outline
-        .polygons
-        .iter()
-        .flat_map(antimeridian::cut_polygon);
-    let mut rings: Vec<Vec<Vec<Position>>> = polygons.filter_map(|p| polygon(&p)).collect();
+fn zone(zone: &Zone, summary: &ZoneSummary, fit: &Fit, look: Look) -> Option<Feature> {
+    let polygons = fit.polygons(zone);
+    let mut rings: Vec<Vec<Vec<Position>>> = polygons.iter().filter_map(polygon).collect();
     let value = match rings.len() {
         0 => return None,
         1 => GeometryValue::Polygon {

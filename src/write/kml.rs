@@ -14,6 +14,7 @@ use quick_xml::{
 use super::{
     Sheet,
     change::{self, Change},
+    outline::Fit,
     plain, style,
     units::{Side, Units},
     words,
@@ -54,8 +55,12 @@ pub fn globe(out: impl Write, sheet: &Sheet<'_>, units: Units) -> io::Result<()>
 fn document(kml: &mut Kml<impl Write>, sheet: &Sheet<'_>, units: Units) -> io::Result<()> {
     kml.text("name", sheet.route.name.as_deref().unwrap_or("Route"))?;
     styles(kml)?;
+    let fit = Fit::of(sheet);
     kml.folder("Zones", |kml| {
-        sheet.zones.iter().try_for_each(|z| zone(kml, z, units))
+        sheet
+            .zones
+            .iter()
+            .try_for_each(|z| zone(kml, z, &fit, units))
     })?;
     kml.folder("Legs", |kml| {
         let mut legs = sheet.plan.legs.iter();
@@ -178,9 +183,8 @@ fn colour(rrggbb: &str, alpha: u8) -> String {
 
 // --- zones ---
 
-fn zone(kml: &mut Kml<impl Write>, zone: &Zone, units: Units) -> io::Result<()> {
-    let polygons = zone.outline.polygons.iter();
-    let parts: Vec<Polygon> = polygons.flat_map(antimeridian::cut_polygon).collect();
+fn zone(kml: &mut Kml<impl Write>, zone: &Zone, fit: &Fit, units: Units) -> io::Result<()> {
+    let parts = fit.polygons(zone);
     let title = format!(
         "{}: gaps up to {}",
         zone.label(),
