@@ -274,7 +274,17 @@ pub(super) fn findings(job: &Job<'_>, stages: &[Sketch<'_>]) -> Vec<Finding> {
         );
     }
     said.sort_by_key(Problem::level);
-    said.into_iter().map(Finding::from).collect()
+    said.into_iter()
+        .map(without_folders)
+        .map(Finding::from)
+        .collect()
+}
+
+/// A plan is handed on: files are named, the folders of the machine it was made on are not.
+fn without_folders(mut problem: Problem) -> Problem {
+    let file = problem.place.file.take();
+    problem.place.file = file.map(|file| assumptions::file_name(&file).to_owned());
+    problem
 }
 
 /// Zones not met that are named one by one; more are told by their numbers. Our judgement.

@@ -124,7 +124,7 @@ fn gap(zones: &[Zone], origin: &Origin) -> Option<Assumption> {
 }
 
 /// A plan is handed on; the folders of the machine it was made on are nobody's business.
-fn file_name(path: &str) -> &str {
+pub(super) fn file_name(path: &str) -> &str {
     path.rsplit(['/', '\\']).next().unwrap_or(path)
 }
 
