@@ -13,27 +13,32 @@ type Fix = (f64, f64, Option<f32>);
 /// segments of one place, then tracks without a segment.
 fn by_gpx_crate(text: &[u8]) -> Vec<Vec<Vec<Fix>>> {
     let file = gpx::read(text).expect("the gpx crate reads what it wrote");
-    let tracks = file.tracks.iter().map(|track| {
-        let segments = track.segments.iter().map(without_repeats);
-        segments.filter(|s| s.len() > 1).collect::<Vec<_>>()
-    });
-    let tracks = tracks.filter(|segments| !segments.is_empty());
-    tracks.map(joined).collect()
+    let tracks = file
+        .tracks
+        .iter()
+        .map(|track| joined(track.segments.iter().map(without_repeats)));
+    tracks.filter(|segments| !segments.is_empty()).collect()
 }
 
-/// A segment that begins where the last one ended goes on with it: that is no jump.
-fn joined(segments: Vec<Vec<Fix>>) -> Vec<Vec<Fix>> {
+/// A segment that begins where the last one ended goes on with it: that is no jump. Another one of a single
+/// place is no line.
+fn joined(segments: impl Iterator<Item = Vec<Fix>>) -> Vec<Vec<Fix>> {
     let mut joined: Vec<Vec<Fix>> = Vec::new();
     for segment in segments {
-        let meets = |last: &Fix| (last.0, last.1) == (segment[0].0, segment[0].1);
-        match joined.last_mut() {
-            Some(line) if line.last().is_some_and(meets) => {
-                if let Some(end) = line.last_mut() {
-                    end.2 = end.2.or(segment[0].2);
-                }
+        let Some(first) = segment.first().copied() else {
+            continue;
+        };
+        match joined
+            .last_mut()
+            .and_then(|line| Some((line.last().copied()?, line)))
+        {
+            Some((end, line)) if (end.0, end.1) == (first.0, first.1) => {
+                line.pop();
+                line.push((end.0, end.1, end.2.or(first.2)));
                 line.extend(&segment[1..]);
             }
-            _ => joined.push(segment),
+            _ if segment.len() > 1 => joined.push(segment),
+            _ => {}
         }
     }
     joined
