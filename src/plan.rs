@@ -34,6 +34,19 @@ pub struct Plan {
 }
 
 impl Plan {
+    /// Numbers of the zones that the route meets, margin included, rising.
+    #[must_use]
+    pub fn zones_met(&self) -> Vec<usize> {
+        let mut met: Vec<usize> = self
+            .legs
+            .iter()
+            .flat_map(|leg| leg.zones.iter().copied())
+            .collect();
+        met.sort_unstable();
+        met.dedup();
+        met
+    }
+
     /// The worst verdict of all legs.
     #[must_use]
     pub fn verdict(&self) -> Verdict {

@@ -20,13 +20,7 @@ pub(super) struct Fit {
 impl Fit {
     pub(super) fn of(sheet: &Sheet<'_>) -> Self {
         let vertices: usize = sheet.zones.iter().map(|z| z.outline.vertices()).sum();
-        let mut met: Vec<usize> = sheet
-            .plan
-            .legs
-            .iter()
-            .flat_map(|l| l.zones.iter().copied())
-            .collect();
-        met.sort_unstable();
+        let met = sheet.plan.zones_met();
         Self {
             only: (vertices > MOST_VERTICES).then_some(met),
         }

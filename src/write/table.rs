@@ -288,14 +288,7 @@ fn changes(out: &mut String, sheet: &Sheet<'_>, look: Look) {
 }
 
 fn zones(out: &mut String, sheet: &Sheet<'_>, look: Look) {
-    let mut met: Vec<usize> = sheet
-        .plan
-        .legs
-        .iter()
-        .flat_map(|l| l.zones.iter().copied())
-        .collect();
-    met.sort_unstable();
-    met.dedup();
+    let met = sheet.plan.zones_met();
     if met.is_empty() {
         return;
     }

@@ -94,10 +94,10 @@ fn setup_line(team: &TeamRow, teams: usize, units: Units) -> Markup {
 
 /// The zones that the route meets, in words.
 pub(super) fn zones(sheet: &Sheet<'_>, units: Units) -> Markup {
-    let met = |number: usize| sheet.plan.legs.iter().any(|l| l.zones.contains(&number));
+    let met = sheet.plan.zones_met();
     html! {
         dl class="zones" {
-            @for zone in sheet.zones.iter().filter(|z| met(z.number)) {
+            @for zone in sheet.zones.iter().filter(|z| met.binary_search(&z.number).is_ok()) {
                 div {
                     dt { "Zone " (zone.number) @if let Some(name) = &zone.name { " " (said(name)) } }
                     dd {
