@@ -3,9 +3,10 @@
 //!     cargo run --example by_hand
 
 use schrund::{
-    Job, plan, read,
-    rules::{Rules, practice::Source},
-    team::Party,
+    Job, plan,
+    practice::{Rules, set::Source},
+    read,
+    trip::party::Party,
 };
 
 const ROUTE: &str = r#"<gpx version="1.1" creator="invented"><trk><trkseg>

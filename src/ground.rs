@@ -1,21 +1,25 @@
 //! What a terrain model says of the ground along a stage: heights, slopes, roll-overs, proposed strikes.
 //!
-//! *Model:* heights and slopes of [`crate::terrain`] at places along the line. *Valid:* for what is wider than a
+//! *Model:* heights and slopes of [`crate::raster`] at places along the line. *Valid:* for what is wider than a
 //! few cells; a model flattens whatever is shorter, so its figures may only make a plan more careful.
 //! *Checked:* tests/ground.rs, on surfaces whose answer is known.
 
 mod agreement;
 mod convex;
+pub(crate) mod footing;
 mod heights;
 mod places;
+pub mod profile;
 mod proposal;
+pub mod relief;
+pub mod underfoot;
 
 use crate::{
+    fault::Problem,
     geometry::LonLat,
-    problem::Problem,
-    route::{Stage, Stretch},
-    rules::{Rule, Rules},
-    terrain::Terrain,
+    practice::{Rule, Rules},
+    raster::Terrain,
+    trip::route::{Stage, Stretch},
 };
 
 pub use self::{

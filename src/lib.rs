@@ -1,43 +1,126 @@
 //! Plans the rope set-up of a team for every leg of a glacier route.
-//!
-//! Each arrow is one folder, each thing carried along it is one file:
-//!
-//! ```text
-//! GPX, GeoJSON, TOML ─read▶ Route, Zones, Trip ─split▶ Legs ─rope▶ Plan ─write▶ table, GeoJSON, JSON, CSV …
-//!                                                       ▲
-//!                                 rules (practice) ─────┴───── physics (nature)
-//! ```
 #![warn(clippy::print_stdout, clippy::print_stderr)]
 
-pub mod problem;
+pub mod fault;
 
 pub mod geometry;
 pub mod physics;
-pub mod terrain;
+pub mod raster;
 
-pub mod clock;
-pub mod rules;
+pub mod practice;
 
-pub mod pace;
-pub mod profile;
-pub mod relief;
-pub mod route;
-pub mod team;
-pub mod zone;
+pub mod trip;
 
-pub mod leg;
-pub mod options;
 pub mod plan;
 
 pub mod read;
 
+pub mod meet;
+
 pub mod ground;
-pub mod split;
+
+pub mod legs;
 
 pub mod rope;
 
-pub mod planning;
+pub mod times;
+
+pub mod judge;
+
+pub mod whole;
+
+pub mod options;
+
+pub mod say;
 
 pub mod write;
 
-pub use planning::{Job, plan};
+pub use trip::job::Job;
+
+use fault::{Code, Place, Problem};
+use legs::{memo, sketch};
+use plan::{Plan, leg::Leg};
+use rope::answers;
+use say::cautions::CAUTIONS;
+use times::clock;
+use trip::party::{Party, RopeTeam};
+use whole::{account, keep};
+
+/// Version of the plan's form; changes when a name or unit in it does.
+pub const SCHEMA_VERSION: u32 = 1;
+
+/// Plans every leg of the job.
+///
+/// # Errors
+/// The party cannot go, no zone is met by the route, or a terrain file is broken where it is read.
+pub fn plan(job: &Job<'_>) -> Result<Plan, Vec<Problem>> {
+    let teams = teams_of(job.party)?;
+    let memo = memo::Memo::default();
+    let stages: Vec<sketch::Sketch<'_>> = job
+        .route
+        .stages
+        .iter()
+        .map(|stage| sketch::Sketch::of(job, &teams, stage, &memo))
+        .collect::<Result<_, Problem>>()
+        .map_err(|fault| vec![fault])?;
+    met_by(job, stages.iter().any(|s| !s.contacts.is_empty()))?;
+    let ropes = account::shared_ropes(job, &teams, &stages);
+    let mut answers = answers::Answers::default();
+    let mut legs: Vec<Leg> = Vec::new();
+    for stage in &stages {
+        for leg in &stage.legs {
+            let number = legs.len() + 1;
+            legs.push(judge::leg::leg(
+                job,
+                stage,
+                leg,
+                &ropes,
+                &mut answers,
+                number,
+            ));
+        }
+    }
+    answers.advise(job, &mut legs);
+    let zones = account::zones(job, &stages);
+    clock::set(job, &zones, &mut legs);
+    Ok(Plan {
+        schema_version: SCHEMA_VERSION,
+        route: account::route(job, &stages, &legs),
+        zones,
+        carry: account::carry(job, &teams, &stages, &legs, &ropes),
+        keep_setup: keep::keep(job, &stages, &ropes),
+        findings: account::findings(job, &stages),
+        assumptions: whole::assumptions::assumptions(job),
+        cautions: CAUTIONS.iter().map(|&c| c.to_owned()).collect(),
+        legs,
+    })
+}
+
+fn teams_of(party: &Party) -> Result<Vec<RopeTeam>, Vec<Problem>> {
+    if party.people.len() >= 2 {
+        return Ok(party.rope_teams());
+    }
+    let says = format!(
+        "a party of {} cannot rope up: nobody goes alone",
+        party.people.len()
+    );
+    Err(vec![
+        Problem::new(Code::Alone, Place::item("party"), says)
+            .hint("take at least one partner: `--party 2`"),
+    ])
+}
+
+/// A plan in which no zone is met would look like an all-clear.
+fn met_by(job: &Job<'_>, any: bool) -> Result<(), Vec<Problem>> {
+    if any {
+        return Ok(());
+    }
+    let says = match job.zones.len() {
+        0 => "the zones file holds no zone".to_owned(),
+        1 => "the one zone is not met by the route".to_owned(),
+        n => format!("none of the {n} zones is met by the route"),
+    };
+    Err(vec![Problem::new(Code::NoZoneMet, Place::item("zones"), says).hint(
+        "check that both files belong to the same place and that coordinates are longitude, latitude",
+    )])
+}

@@ -1,80 +1,142 @@
-//! Ways to split the party and to use the ropes, side by side.
+//! Ways to split the party and to use the ropes: all are weighed, those that another beats in everything are left out.
 
-use schemars::JsonSchema;
-use serde::Serialize;
+mod front;
+mod lines;
+mod ropes;
+mod splits;
+mod variants;
+mod why;
 
-use crate::leg::Verdict;
+use std::{collections::BTreeMap, rc::Rc};
 
-/// The ways nobody would rule out, best first. Units stand in the names.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct Options {
-    /// Version of this document's form.
-    pub schema_version: u32,
-    /// How many go.
-    pub people: usize,
-    /// How many ways were weighed.
-    pub weighed: usize,
-    /// The ways left: each is best in something, or in some weighing of things.
-    pub ways: Vec<Way>,
-    /// What must be said of all of them.
-    pub says: Vec<String>,
-    /// What they must be read with.
-    pub cautions: Vec<String>,
-}
+use crate::{
+    Job, SCHEMA_VERSION, ground::underfoot::Underfoot, legs::memo::Memo, met_by,
+    say::cautions::CAUTIONS,
+};
+use crate::{
+    fault::Problem,
+    meet::{Contact, contacts},
+    plan::{
+        leg::Verdict,
+        options::{Options, Way},
+    },
+    practice::Rule,
+    trip::party::ON_ONE_ROPE,
+};
+use lines::Trip;
 
-impl Options {
-    /// The verdict of the best way.
-    #[must_use]
-    pub fn verdict(&self) -> Verdict {
-        let verdicts = self.ways.iter().map(|way| way.verdict);
-        verdicts.min().unwrap_or(Verdict::Outside)
+/// Weighs every way and shows those that no other way beats in everything.
+///
+/// # Errors
+/// The party cannot go, or no zone is met by the route.
+pub fn options(job: &Job<'_>) -> Result<Options, Vec<Problem>> {
+    super::teams_of(job.party)?;
+    let mut met = BTreeMap::new();
+    let touched = touches(job, &mut met).map_err(|fault| vec![fault])?;
+    met_by(job, touched.iter().any(|t| !t.contacts.is_empty()))?;
+    let memo = Memo::default();
+    let mut weighed = 0;
+    let mut front = front::Front::default();
+    for (practice, rules) in variants::practices(job.rules) {
+        let job = Job {
+            rules: &rules,
+            ..*job
+        };
+        let touched = touches(&job, &mut met).map_err(|fault| vec![fault])?;
+        let mut trips: BTreeMap<Vec<usize>, Trip<'_>> = BTreeMap::new();
+        for split in splits::of(job.party.people.len()) {
+            let teams = job.party.split_by(&split);
+            let trip = trips
+                .entry(splits::sizes(&split))
+                .or_insert_with(|| Trip::new(&job, &teams, &touched, &memo));
+            for variant in variants::of(&rules, trip.ties_knots(&teams)) {
+                let draft = trip.draft(&job, &teams, &variant, &practice);
+                for way in ropes::given(&job, draft) {
+                    weighed += 1;
+                    front.add(way);
+                }
+            }
+        }
     }
+    let mut ways = front.best_first();
+    why::explain(&mut ways);
+    Ok(Options {
+        schema_version: SCHEMA_VERSION,
+        people: job.party.people.len(),
+        weighed,
+        says: says(job, &ways),
+        ways,
+        cautions: CAUTIONS.iter().map(|&c| c.to_owned()).collect(),
+    })
 }
 
-/// One way to split the party and to share the ropes out, over all legs of the trip.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct Way {
-    /// Number from 1, best first.
-    pub way: usize,
-    /// The rope teams.
-    pub teams: Vec<WayTeam>,
-    /// What is done otherwise than the rules in force say; empty where nothing is.
-    pub changes: Vec<String>,
-    /// The worst verdict of all legs, falls not modelled.
-    pub verdict: Verdict,
-    /// Metres of rope missing over all teams, or of spacing where more is missing there; 0 unless outside.
-    pub short_m: f64,
-    /// Fewest people left to hold anywhere, everybody counted who can stand over one gap at once.
-    pub left_to_hold: usize,
-    /// Whether another rope team is there to help after a fall.
-    pub another_team: bool,
-    /// Mass of all ropes, kilograms.
-    pub rope_mass_kg: f64,
-    /// Longest coil on one person anywhere, metres.
-    pub coil_m: f64,
-    /// How often the set-up changes between roped legs of a stage.
-    pub setup_changes: usize,
-    /// Why it is shown.
-    pub why: String,
+/// How one stage meets the zones and what lies under it, whoever walks.
+#[derive(Clone, Debug)]
+struct Touched {
+    contacts: Vec<Contact>,
+    under: Rc<Underfoot>,
 }
 
-/// One rope team of a way.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct WayTeam {
-    /// How many.
-    pub people: usize,
-    /// Names of the people, in the order named.
-    pub persons: Vec<String>,
-    /// Least and greatest spacing over the legs, metres.
-    pub spacing_m: [f64; 2],
-    /// Number of its rope among those at hand, from 1; absent where a length sold is taken or none is left.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub rope: Option<usize>,
-    /// Length of its rope, metres; 0 where none is left.
-    pub rope_m: f64,
-    /// Rope needed on the leg that asks most, metres.
-    pub needed_m: f64,
-    /// That leg; absent where none is roped.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub leg: Option<usize>,
+/// All stages; the same for every practice set with the same margin.
+fn touches(job: &Job<'_>, met: &mut BTreeMap<u64, Vec<Touched>>) -> Result<Vec<Touched>, Problem> {
+    let margin_m = job.rules[Rule::MarginM];
+    if let Some(known) = met.get(&margin_m.to_bits()) {
+        return Ok(known.clone());
+    }
+    let touched = |stage| {
+        let contacts = contacts(stage, job.zones, margin_m);
+        let under = Rc::new(Underfoot::of(job, stage, &contacts)?);
+        Ok(Touched { contacts, under })
+    };
+    let all: Vec<Touched> = job
+        .route
+        .stages
+        .iter()
+        .map(touched)
+        .collect::<Result<_, Problem>>()?;
+    met.insert(margin_m.to_bits(), all.clone());
+    Ok(all)
+}
+
+/// What is taught about one team and two, whichever of them the ropes at hand allow.
+const ONE_OR_TWO: &str = "two rope teams beat one for help after a fall; one team of four holds better than two of two: both are taught";
+
+fn says(job: &Job<'_>, ways: &[Way]) -> Vec<String> {
+    let mut says = vec![one_or_two(job, ways)];
+    if ways.iter().all(|w| w.verdict == Verdict::Outside) {
+        says.push("no way is inside the limits; those shown come nearest".to_owned());
+    } else if ways.iter().all(|w| !w.changes.is_empty()) {
+        let changed =
+            "as the rules stand no split fits the ropes at hand: every way shown changes something";
+        says.push(changed.to_owned());
+    }
+    if job.ropes.is_empty() {
+        says.push("no rope at hand was named: lengths sold are shown".to_owned());
+    }
+    says.push(
+        "falls are not modelled here; `schrund plan` answers for the set-up you choose".to_owned(),
+    );
+    says
+}
+
+fn one_or_two(job: &Job<'_>, ways: &[Way]) -> String {
+    let (one, two) = (
+        ways.iter().any(|w| !w.another_team),
+        ways.iter().any(|w| w.another_team),
+    );
+    let people = job.party.people.len();
+    if people < 2 * ON_ONE_ROPE.start() {
+        "the party is too small for two rope teams: nobody else is there to help".to_owned()
+    } else if people > *ON_ONE_ROPE.end() {
+        format!(
+            "more than {} on one rope are not planned for",
+            ON_ONE_ROPE.end()
+        )
+    } else if one && two {
+        format!("{ONE_OR_TWO}, so both are shown")
+    } else if one {
+        format!("{ONE_OR_TWO}; the ropes and limits leave no way with two here")
+    } else {
+        format!("{ONE_OR_TWO}; the ropes and limits leave no way with one here")
+    }
 }

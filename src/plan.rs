@@ -4,9 +4,13 @@ use schemars::JsonSchema;
 use serde::Serialize;
 use serde_json::{Map, Value};
 
+pub mod fall;
+pub mod leg;
+pub mod options;
+
 use crate::{
-    leg::{Leg, Verdict},
-    problem::{Level, Problem},
+    fault::{Level, Problem},
+    plan::leg::{Leg, Verdict},
 };
 
 /// What a plan holds. Units stand in the names; lengths are metres.

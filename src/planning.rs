@@ -15,16 +15,7 @@ mod options;
 mod sketch;
 mod underfoot;
 
-use crate::{
-    leg::Leg,
-    plan::Plan,
-    problem::{Code, Place, Problem},
-    route::Route,
-    rules::Rules,
-    team::{Party, Rope, RopeTeam},
-    terrain::Terrain,
-    zone::Zone,
-};
+use crate::{fault::{Code, Place, Problem}, plan::{Plan, leg::Leg}, practice::Rules, raster::Terrain, trip::{party::{Party, Rope, RopeTeam}, route::Route, zone::Zone}};
 pub use cautions::CAUTIONS;
 pub use options::options;
 pub use underfoot::profile;

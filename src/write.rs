@@ -12,8 +12,6 @@ pub mod kml;
 pub mod options;
 mod outline;
 mod paragraph;
-pub mod place;
-pub mod plain;
 pub mod report;
 pub mod rope_line;
 pub mod row;
@@ -21,10 +19,11 @@ pub mod setups;
 pub mod style;
 pub mod table;
 pub mod text;
-pub mod units;
-pub mod words;
 
-use crate::{plan::Plan, route::Route, zone::Zone};
+use crate::{
+    plan::Plan,
+    trip::{route::Route, zone::Zone},
+};
 
 /// What every writer writes from: the plan and the geometry it was made from.
 #[derive(Clone, Copy, Debug)]

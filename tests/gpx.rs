@@ -1,8 +1,8 @@
 //! What the GPX reader accepts, what it notes and what it refuses, with the whole of every message.
 
-use schrund::problem::{Noted, Problem};
+use schrund::fault::{Noted, Problem};
 use schrund::read::gpx;
-use schrund::route::Route;
+use schrund::trip::route::Route;
 
 #[path = "gpx/broken.rs"]
 mod broken;
@@ -43,8 +43,9 @@ fn shown(problems: &[Problem]) -> Vec<String> {
 
 /// Longitude, latitude of every point, stage by stage.
 fn points(route: &Route) -> Vec<Vec<(f64, f64)>> {
-    let stage =
-        |s: &schrund::route::Stage| s.points().iter().map(|p| (p.lon_deg, p.lat_deg)).collect();
+    let stage = |s: &schrund::trip::route::Stage| {
+        s.points().iter().map(|p| (p.lon_deg, p.lat_deg)).collect()
+    };
     route.stages.iter().map(stage).collect()
 }
 

@@ -22,14 +22,11 @@ mod strikes;
 mod times;
 
 use schrund::{
-    leg::Leg,
-    plan::{Finding, Plan},
-    planning::{Job, plan},
-    route::Route,
-    rules::{Rules, practice::Source},
-    team::Party,
-    terrain::Terrain,
-    zone::Zone,
+    Job,
+    plan::{Finding, Plan, leg::Leg},
+    practice::{Rules, set::Source},
+    raster::Terrain,
+    trip::{party::Party, route::Route, zone::Zone},
 };
 
 fn rules() -> Rules {
@@ -75,7 +72,7 @@ impl<'a> Trip<'a> {
             glaciers: self.glaciers,
             notices: &[],
         };
-        plan(&job).unwrap_or_else(|faults| panic!("{faults:#?}"))
+        schrund::plan(&job).unwrap_or_else(|faults| panic!("{faults:#?}"))
     }
 }
 

@@ -16,22 +16,29 @@ use std::collections::BTreeSet;
 
 use proptest::{prelude::*, test_runner::Config};
 use schrund::{
-    leg::Verdict,
-    options::{Options, Way},
-    planning,
-    rope::{knots, knots::Hardship, ledger, reserve, share, spacing},
-    rules::{Origin, Rule, Rules, SOLD_LENGTHS_M, practice},
-    split::worst::Meeting,
-    team::{Rope, RopeTeam},
-    write::{options, units::Units},
-    zone::Zone,
+    legs::{spacing, worst::Meeting},
+    plan::{
+        leg::Verdict,
+        options::{Options, Way},
+    },
+    practice::{Origin, Rule, Rules, SOLD_LENGTHS_M, set},
+    rope::{
+        knots::{self, Hardship},
+        ledger, reserve, share,
+    },
+    say::units::Units,
+    trip::{
+        party::{Rope, RopeTeam},
+        zone::Zone,
+    },
+    write::options,
 };
 use unicode_width::UnicodeWidthStr;
 
 use made::{Made, made};
 
 fn weighed(made: &Made) -> Options {
-    planning::options(&made.job()).unwrap_or_else(|p| panic!("{p:?}"))
+    schrund::options::options(&made.job()).unwrap_or_else(|p| panic!("{p:?}"))
 }
 
 /// What a way is weighed by, as whole numbers: verdict, metres missing, left to hold, mass, coil, set-up changes,
@@ -99,7 +106,7 @@ fn splits(people: usize) -> BTreeSet<Vec<usize>> {
 /// The rules with every mix of changes, and which.
 fn variants(rules: &Rules) -> Vec<(Rules, i64)> {
     let mut all = Vec::new();
-    for (name, _) in practice::EMBEDDED {
+    for (name, _) in set::EMBEDDED {
         let (base, other) = if name == rules.practice {
             (rules.clone(), 0)
         } else {

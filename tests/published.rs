@@ -1,11 +1,11 @@
 //! Figures in print, as excerpted, each with its source, against what comes out of the rules.
 
 use schrund::{
-    leg::{Bite, KnotSet},
+    legs::{spacing, worst::Meeting},
     physics::gear::Gear,
-    rope::{ledger, reserve, spacing},
-    rules::{Origin, Rule, Rules, practice::Source},
-    split::worst::Meeting,
+    plan::leg::{Bite, KnotSet},
+    practice::{Origin, Rule, Rules, set::Source},
+    rope::{ledger, reserve},
 };
 
 /// International foot, metres. From memory: exact by definition since 1959.

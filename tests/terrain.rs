@@ -25,8 +25,8 @@ mod utm;
 use std::io::Cursor;
 
 use schrund::{
-    problem::{Code, Problem},
-    terrain::Terrain,
+    fault::{Code, Problem},
+    raster::Terrain,
 };
 
 /// A terrain of one model in memory.

@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use clap::{Parser, Subcommand, ValueEnum};
-use schrund::{clock::Clock, read::trip::Assume};
+use schrund::{read::trip::Assume, trip::clock::Clock};
 
 /// Plans how a rope team is set up on every leg of a glacier route.
 #[derive(Debug, Parser)]
@@ -304,7 +304,7 @@ pub(crate) enum Units {
     Imperial,
 }
 
-impl From<Units> for schrund::write::units::Units {
+impl From<Units> for schrund::say::units::Units {
     fn from(units: Units) -> Self {
         match units {
             Units::Metric => Self::Metric,

@@ -3,11 +3,10 @@
 use std::io::BufRead;
 
 use schrund::{
-    problem::{Code, Noted, Place, Problem},
+    fault::{Code, Noted, Place, Problem},
+    practice::{Rules, set},
     read::{self, geojson::Given},
-    route::Route,
-    rules::{Rules, practice},
-    zone::Zone,
+    trip::{route::Route, zone::Zone},
 };
 
 use crate::{End, args::CheckArgs, show::Show, source, terrain};
@@ -139,7 +138,7 @@ fn route_says(shown: &str, route: &Route) -> String {
 fn toml(name: &str, shown: &str) -> Result<Noted<String>, Vec<Problem>> {
     let text = source::text(name).map_err(|fault| vec![fault])?;
     if text.contains("[spacing_") {
-        let rules = Rules::with_practice(&practice::Source::File {
+        let rules = Rules::with_practice(&set::Source::File {
             name: shown,
             text: &text,
         })?;
@@ -149,9 +148,9 @@ fn toml(name: &str, shown: &str) -> Result<Noted<String>, Vec<Problem>> {
         });
     }
     let trip = read::trip::trip(shown, &text)?;
-    let mut rules = Rules::with_practice(&practice::Source::Named(practice::EMBEDDED[0].0))?;
+    let mut rules = Rules::with_practice(&set::Source::Named(set::EMBEDDED[0].0))?;
     let place = Place::file(shown);
-    trip.lay_over(&mut rules, &place, &schrund::rules::Origin::Trip)?;
+    trip.lay_over(&mut rules, &place, &schrund::practice::Origin::Trip)?;
     trip.party(&place, &rules)?;
     trip.ropes(&place)?;
     Ok(Noted {

@@ -6,9 +6,9 @@
 use std::io::{self, BufRead};
 
 use schrund::{
+    fault::{Code, Place, Problem},
     geometry::LonLat,
-    problem::{Code, Place, Problem},
-    terrain::Terrain,
+    raster::Terrain,
 };
 
 use crate::{End, args::HeightArgs, show::Show, source, terrain};

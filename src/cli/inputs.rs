@@ -3,19 +3,21 @@
 use std::path::Path;
 
 use schrund::{
+    Job,
+    fault::{Code, Noted, Place, Problem},
     geometry::Bounds,
-    planning::Job,
-    problem::{Code, Noted, Place, Problem},
+    practice::{GivenBy, Origin, Pace, Rule, Rules, Travel, set},
+    raster::Terrain,
     read::{
         self,
         geojson::Given,
         trip::{Assume, Folk, RopeEntry, StageWord, Trip},
     },
-    route::Route,
-    rules::{GivenBy, Origin, Pace, Rule, Rules, Travel, practice},
-    team::{Party, Rope},
-    terrain::Terrain,
-    zone::Zone,
+    trip::{
+        party::{Party, Rope},
+        route::Route,
+        zone::Zone,
+    },
 };
 
 use crate::{
@@ -242,19 +244,19 @@ fn read_trip(args: &JobArgs) -> Result<Trip, Vec<Problem>> {
 
 /// A practice set by name, or by path where no set has that name.
 pub(crate) fn practice_rules(name: &str) -> Result<Rules, Vec<Problem>> {
-    let embedded = practice::EMBEDDED.iter().any(|(n, _)| *n == name);
+    let embedded = set::EMBEDDED.iter().any(|(n, _)| *n == name);
     if embedded || !(Path::new(name).exists() || name.contains(['/', '\\', '.'])) {
-        return Rules::with_practice(&practice::Source::Named(name));
+        return Rules::with_practice(&set::Source::Named(name));
     }
     let text = source::text(name).map_err(|fault| vec![fault])?;
-    Rules::with_practice(&practice::Source::File { name, text: &text })
+    Rules::with_practice(&set::Source::File { name, text: &text })
 }
 
 fn rules(args: &JobArgs, trip: &Trip) -> Result<Rules, Vec<Problem>> {
     let (name, origin) = match (&args.practice, &trip.practice) {
         (Some(name), _) => (name.as_str(), Origin::Flag),
         (None, Some(name)) => (name.as_str(), Origin::Trip),
-        (None, None) => (practice::EMBEDDED[0].0, Origin::Default),
+        (None, None) => (set::EMBEDDED[0].0, Origin::Default),
     };
     let mut rules = practice_rules(name)?;
     rules.practice_origin = origin;
@@ -335,7 +337,7 @@ fn stage_word(text: &str) -> StageWord {
 
 /// The party; where the rules themselves are at fault, the default ones are enough to find its faults.
 fn party(args: &JobArgs, trip: &Trip, rules: Option<&Rules>) -> Result<Party, Vec<Problem>> {
-    let default = practice_rules(practice::EMBEDDED[0].0)?;
+    let default = practice_rules(set::EMBEDDED[0].0)?;
     let rules = rules.unwrap_or(&default);
     let given = match flags(args).party(&Place::item("flags"), rules)? {
         Some(party) => Some(party),
@@ -370,7 +372,7 @@ fn staged(route: Route, args: &JobArgs, trip: &Trip) -> Result<Route, Vec<Proble
     let labels: Vec<String> = route
         .stages
         .iter()
-        .map(schrund::route::Stage::label)
+        .map(schrund::trip::route::Stage::label)
         .collect();
     let stages: Vec<_> = route
         .stages

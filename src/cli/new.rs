@@ -2,7 +2,7 @@
 
 use std::{fs, path::Path};
 
-use schrund::problem::{Code, Place, Problem};
+use schrund::fault::{Code, Place, Problem};
 
 use crate::{End, save::Saver, show::Show};
 

@@ -1,9 +1,8 @@
 //! `schrund options`: ways to split the party and to use the ropes at hand, side by side.
 
 use schrund::{
-    leg::Verdict,
-    planning,
-    problem::Problem,
+    fault::Problem,
+    plan::leg::Verdict,
     write::{self, options::Look},
 };
 
@@ -23,7 +22,7 @@ pub(crate) fn run(args: &OptionsArgs, show: &Show) -> End {
 
 fn weigh(args: &OptionsArgs, show: &Show) -> Result<End, Vec<Problem>> {
     let inputs = Inputs::read(&args.job)?;
-    let options = planning::options(&inputs.job())?;
+    let options = schrund::options::options(&inputs.job())?;
     show.notices(&inputs.notices);
     show.detail(&format!("{} ways weighed", options.weighed));
     let look = Look {

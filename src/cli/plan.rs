@@ -7,9 +7,8 @@ use std::{
 };
 
 use schrund::{
-    leg::Verdict,
-    planning,
-    problem::{Code, Place, Problem},
+    fault::{Code, Place, Problem},
+    plan::leg::Verdict,
     write::{self, Sheet, report::Extras},
 };
 
@@ -55,7 +54,7 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Problem>> {
         inputs.party.people.len(),
         inputs.rules.practice
     ));
-    let plan = planning::plan(&job)?;
+    let plan = schrund::plan(&job)?;
     // The table holds the notices itself.
     if args.format != Format::Table || args.output.is_some() {
         show.notices(&inputs.notices);

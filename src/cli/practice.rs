@@ -2,7 +2,7 @@
 
 use std::io::{self, Write};
 
-use schrund::rules::{Figure, Origin, Rules, practice, words::Said};
+use schrund::practice::{Figure, Origin, Rules, set, words::Said};
 use serde_json::Value;
 
 use crate::{End, inputs, show::Show};
@@ -18,8 +18,8 @@ pub(crate) fn run(name: Option<&str>, show: &Show) -> End {
 }
 
 fn list(out: &mut dyn Write) -> io::Result<()> {
-    for (name, _) in practice::EMBEDDED {
-        let says = practice::Source::Named(name)
+    for (name, _) in set::EMBEDDED {
+        let says = set::Source::Named(name)
             .read()
             .map(|set| set.says)
             .unwrap_or_default();

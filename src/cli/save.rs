@@ -6,7 +6,7 @@ use std::{
     path::{Path, PathBuf},
 };
 
-use schrund::problem::{Code, Place, Problem};
+use schrund::fault::{Code, Place, Problem};
 
 use crate::source;
 

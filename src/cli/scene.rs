@@ -1,12 +1,11 @@
 //! What the report shows beside the plan: heights, the ground under its map, and the trip with another party.
 
 use schrund::{
-    planning::{self, Job},
-    problem::Problem,
-    profile::Profile,
-    relief::Relief,
-    rules::Rule,
-    team::{Party, Person},
+    Job,
+    fault::Problem,
+    ground::{profile::Profile, relief::Relief},
+    practice::Rule,
+    trip::party::{Party, Person},
     write::{
         Sheet,
         report::{self, Variant},
@@ -25,7 +24,7 @@ impl Scene {
     /// Reads the terrain once more, in a window, and plans the other parties.
     pub(crate) fn of(job: &Job<'_>, sheet: &Sheet<'_>) -> Result<Self, Vec<Problem>> {
         let stages = job.route.stages.iter();
-        let profiles = stages.map(|stage| planning::profile(stage, job.terrain));
+        let profiles = stages.map(|stage| schrund::ground::underfoot::profile(stage, job.terrain));
         Ok(Self {
             profiles: profiles
                 .collect::<Result<_, _>>()
@@ -63,7 +62,7 @@ fn variant(job: &Job<'_>, party: Party, what: &str) -> Variant {
     };
     Variant {
         label,
-        plan: planning::plan(&other),
+        plan: schrund::plan(&other),
     }
 }
 

@@ -3,7 +3,7 @@
 use std::io::{self, Write};
 
 use schrund::{
-    problem::{Code, Level, Problem},
+    fault::{Code, Level, Problem},
     write::table::FULL_WIDTH,
 };
 

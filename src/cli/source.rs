@@ -6,7 +6,7 @@ use std::{
     path::Path,
 };
 
-use schrund::problem::{Code, Place, Problem};
+use schrund::fault::{Code, Place, Problem};
 
 /// Bytes read at once. Large enough for long lines, small enough to stay in the cache. Our judgement.
 const BUFFER: usize = 1 << 18;

@@ -1,8 +1,8 @@
 //! Terrain models from files.
 
 use schrund::{
-    problem::{Noted, Problem},
-    terrain::Terrain,
+    fault::{Noted, Problem},
+    raster::Terrain,
 };
 
 use crate::source;

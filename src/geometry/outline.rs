@@ -14,7 +14,7 @@ use super::{Bounds, LonLat};
 /// crosses the antimeridian are unrolled where that closes it.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Outline {
-    /// The polygons. Never empty in a [`Zone`](crate::zone::Zone).
+    /// The polygons. Never empty in a [`Zone`](crate::trip::zone::Zone).
     pub polygons: Vec<Polygon>,
 }
 

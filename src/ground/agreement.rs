@@ -1,6 +1,6 @@
 //! How far two sources of heights agree along a stage.
 
-use crate::profile::Profile;
+use crate::ground::profile::Profile;
 
 /// Differences of one source from another, metres.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -6,11 +6,11 @@
 
 use super::Ground;
 use crate::{
+    fault::Problem,
     geometry::LonLat,
-    problem::Problem,
-    route::Stretch,
-    rules::{Rule, Rules},
-    terrain::Terrain,
+    practice::{Rule, Rules},
+    raster::Terrain,
+    trip::route::Stretch,
 };
 
 /// A place where the ground steepens.

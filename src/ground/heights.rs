@@ -2,10 +2,10 @@
 
 use super::places::places;
 use crate::{
-    problem::Problem,
-    profile::{Profile, Sample},
-    route::{Stage, Stretch},
-    terrain::Terrain,
+    fault::Problem,
+    ground::profile::{Profile, Sample},
+    raster::Terrain,
+    trip::route::{Stage, Stretch},
 };
 
 /// Farthest two heights lie apart, in cells of the finest model: a bilinear surface holds nothing finer.

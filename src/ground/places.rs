@@ -1,6 +1,6 @@
 //! Places along a stage that are neither too near to each other nor too far apart.
 
-use crate::{geometry::LonLat, route::Stage};
+use crate::{geometry::LonLat, trip::route::Stage};
 
 /// Chainage and position of places along the stage: both ends of every segment; between them the points of
 /// the route that lie at least `least_m` past the last place, and more on long edges, so that no two

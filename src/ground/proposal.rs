@@ -6,9 +6,11 @@
 
 use super::Ground;
 use crate::{
-    route::Stretch,
-    rules::{Rule, Rules},
-    zone::{ProposedStrike, Strike},
+    practice::{Rule, Rules},
+    trip::{
+        route::Stretch,
+        zone::{ProposedStrike, Strike},
+    },
 };
 
 /// One proposal for every place of the ground on the touched stretches that has a fall line. Each reaches

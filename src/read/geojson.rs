@@ -26,8 +26,8 @@ use std::io::Read;
 
 use self::{reading::Reading, text::Spot};
 use crate::{
-    problem::{Noted, Place, Problem},
-    zone::Zone,
+    fault::{Noted, Place, Problem},
+    trip::zone::Zone,
 };
 
 pub use self::swapped::swapped_would_meet;

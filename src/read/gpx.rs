@@ -32,8 +32,8 @@ use std::io::BufRead;
 
 use quick_xml::{Reader, events::Event};
 
-use crate::problem::{Code, Noted, Place, Problem};
-use crate::route::Route;
+use crate::fault::{Code, Noted, Place, Problem};
+use crate::trip::route::Route;
 
 use document::Document;
 use source::Lines;

@@ -10,11 +10,13 @@ use serde::Deserialize;
 pub use assume::{Assume, assume};
 
 use crate::{
-    clock::Clock,
+    fault::{Code, Place, Problem},
     physics::assumed::Snow,
-    problem::{Code, Place, Problem},
-    rules::{Cover, Knots, Origin, Pace, Reserve, Rule, Rules, Travel},
-    team::{Contact, Party, Person, Rope},
+    practice::{Cover, Knots, Origin, Pace, Reserve, Rule, Rules, Travel},
+    trip::{
+        clock::Clock,
+        party::{Contact, Party, Person, Rope},
+    },
 };
 
 /// What a trip file can hold. All of it is optional; flags win over it.
@@ -302,10 +304,10 @@ impl RopeEntry {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::practice;
+    use crate::practice::set;
 
     fn rules() -> Rules {
-        Rules::with_practice(&practice::Source::Named("arm-span")).unwrap()
+        Rules::with_practice(&set::Source::Named("arm-span")).unwrap()
     }
 
     #[test]

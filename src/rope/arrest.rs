@@ -2,16 +2,16 @@
 
 use super::{marks::called, setup::Draft};
 use crate::{
-    leg::{
-        Bite, KnotSet, PersonOnRope,
-        fall::{Arrest, Held, OrderAdvice},
-    },
     physics::{
         assumed::{Parameter, Snow},
         bound,
         holding::{Faller, Holding, Knots, Team, Verdict, order::Advice},
     },
-    rules::{Rules, Travel},
+    plan::{
+        fall::{Arrest, Held, OrderAdvice},
+        leg::{Bite, KnotSet, PersonOnRope},
+    },
+    practice::{Rules, Travel},
 };
 
 /// What a leg adds to the set-up.

@@ -1,15 +1,15 @@
 //! How the person in the crevasse can be hauled out, with the rope and the people that are left.
 
 use crate::{
-    leg::{
-        TeamSetup,
-        fall::{CanPull, FallReserve, HaulReserve, HaulSystem, HaulTable},
-    },
     physics::{
         assumed::{Corner, Snow},
         haul::{Can, Haul, Scene, System},
     },
-    rules::{Rule, Rules, nature::TURN},
+    plan::{
+        fall::{CanPull, FallReserve, HaulReserve, HaulSystem, HaulTable},
+        leg::TeamSetup,
+    },
+    practice::{Rule, Rules, nature::TURN},
 };
 
 /// Fills in the haul table for the fall of one person, and what is missing for each haul in everybody's fall.

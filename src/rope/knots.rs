@@ -1,10 +1,12 @@
 //! Brake knots: whether to tie them, how many fit, and whether the snow lets them work.
 
 use crate::{
-    leg::{Bite, KnotSet},
-    rules::{Knots, Origin, Rule, Rules},
-    team::RopeTeam,
-    zone::{Surface, Zone},
+    plan::leg::{Bite, KnotSet},
+    practice::{Knots, Origin, Rule, Rules},
+    trip::{
+        party::RopeTeam,
+        zone::{Surface, Zone},
+    },
 };
 
 /// Whether knots bite in all of these zones; the worst counts. Unknown where no zone says how deep the
@@ -168,7 +170,7 @@ fn set(each_end: usize, bite: Bite, rules: &Rules, why: String) -> KnotSet {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::{Origin, practice::Source};
+    use crate::practice::{Origin, set::Source};
 
     #[test]
     fn the_layouts_in_use_fit_as_they_are_taught() {

@@ -1,8 +1,8 @@
 //! Where the rope goes, line by line, and which length sold holds it.
 
 use crate::{
-    leg::{KnotSet, Ledger},
-    rules::{Rule, Rules, SOLD_LENGTHS_M},
+    plan::leg::{KnotSet, Ledger},
+    practice::{Rule, Rules, SOLD_LENGTHS_M},
 };
 
 use super::{knots, reserve};
@@ -52,8 +52,8 @@ pub fn sold_length_m(total_m: f64) -> Option<f64> {
 mod tests {
     use super::*;
     use crate::{
-        leg::Bite,
-        rules::{Origin, practice::Source},
+        plan::leg::Bite,
+        practice::{Origin, set::Source},
     };
 
     fn knots(count: usize) -> KnotSet {

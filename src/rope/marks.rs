@@ -1,8 +1,8 @@
 //! Where along the rope each tie-in and knot comes, so that it can be laid out and tied in one pass.
 
 use crate::{
-    leg::{KnotSet, Mark, MarkKind, PersonOnRope},
-    rules::{Rule, Rules},
+    plan::leg::{KnotSet, Mark, MarkKind, PersonOnRope},
+    practice::{Rule, Rules},
 };
 
 use super::reserve;

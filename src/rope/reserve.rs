@@ -1,11 +1,11 @@
 //! Spare rope for a rescue: what each end person carries, and what a fall in the middle would miss.
 
 use crate::{
-    leg::{
-        MiddleReserve,
+    plan::{
         fall::{FallReserve, Side},
+        leg::MiddleReserve,
     },
-    rules::{Cover, Reserve, Rule, Rules},
+    practice::{Cover, Reserve, Rule, Rules},
 };
 
 /// Free rope that a drop loop needs: reach factor × spacing, the ends, less a long sling; metres.
@@ -97,7 +97,7 @@ pub fn middle(people: usize, spacing_m: f64, rules: &Rules) -> Option<MiddleRese
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::rules::{Origin, practice::Source};
+    use crate::practice::{Origin, set::Source};
 
     fn rules(set: &str) -> Rules {
         Rules::with_practice(&Source::Named(set)).unwrap()

@@ -1,16 +1,20 @@
 //! One rope team on one leg, put together.
 
 use crate::{
-    leg::{KnotSet, Ledger, PersonOnRope, RopeAtHand, TeamSetup},
-    rules::{Rule, Rules},
-    team::{Rope, RopeTeam},
-    zone::Zone,
+    plan::leg::{KnotSet, Ledger, PersonOnRope, RopeAtHand, TeamSetup},
+    practice::{Rule, Rules},
+    trip::{
+        party::{Rope, RopeTeam},
+        zone::Zone,
+    },
 };
 
-use super::{
-    Spacing,
-    knots::{self, Hardship},
-    ledger, marks, reserve, share, spacing,
+use crate::{
+    legs::spacing::{self, Spacing},
+    rope::{
+        knots::{self, Hardship},
+        ledger, marks, reserve, share,
+    },
 };
 
 /// Everything about one team on one leg before a rope is given to it.
@@ -41,7 +45,7 @@ impl Draft {
         rules: &Rules,
     ) -> Self {
         let knots = knots::choose(team, spacing.spacing_m, zones, hardship, rules);
-        let person = |p: &crate::team::Person| PersonOnRope {
+        let person = |p: &crate::trip::party::Person| PersonOnRope {
             name: p.name.clone(),
             mass_kg: p.mass_kg,
         };
@@ -149,5 +153,5 @@ pub fn bare_only(zones: &[&Zone]) -> bool {
     !zones.is_empty()
         && zones
             .iter()
-            .all(|z| z.surface == crate::zone::Surface::Bare)
+            .all(|z| z.surface == crate::trip::zone::Surface::Bare)
 }

@@ -1,8 +1,8 @@
 //! Which of the ropes at hand each team carries.
 
 use crate::{
-    rules::{Rule, Rules, SOLD_LENGTHS_M},
-    team::Rope,
+    practice::{Rule, Rules, SOLD_LENGTHS_M},
+    trip::party::Rope,
 };
 
 /// For each team, by index, the rope it carries: the demanding teams choose first, each the shortest

@@ -1,7 +1,10 @@
 //! Places where the set-up changes: rope up, unrope.
 
-use super::{Sheet, place, units::Units, words};
-use crate::leg::Leg;
+use crate::plan::leg::Leg;
+use crate::{
+    say::{place, units::Units, words},
+    write::Sheet,
+};
 
 /// One place where the team stops to handle the rope.
 #[derive(Clone, Debug, PartialEq)]

@@ -2,10 +2,13 @@
 
 use std::io;
 
-use super::{Sheet, plain, row::Row, units::Units};
 use crate::{
-    leg::{Leg, TeamSetup},
-    problem::Level,
+    fault::Level,
+    plan::leg::{Leg, TeamSetup},
+};
+use crate::{
+    say::{plain, units::Units},
+    write::{Sheet, row::Row},
 };
 
 const HEAD: [&str; 21] = [

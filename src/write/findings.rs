@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::{Sheet, paragraph::bullet, table::Look};
-use crate::{plan::Finding, problem::Level};
+use crate::{fault::Level, plan::Finding};
 
 /// Places named one by one before the rest is counted. Our judgement.
 const NAMED: usize = 6;

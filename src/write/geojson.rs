@@ -8,20 +8,25 @@ use std::io::{self, Write};
 use geojson::{Feature, Geometry, GeometryValue, JsonObject, Position};
 use serde_json::{Value, json};
 
-use super::{
-    Sheet,
-    change::{self, Change},
-    outline::Fit,
-    style,
-    units::Units,
-    words,
-};
 use crate::{
     geometry::{Bounds, LonLat, Polygon, antimeridian},
-    leg::{Leg, TeamSetup},
-    plan::ZoneSummary,
-    route::{Stage, Stretch},
-    zone::Zone,
+    plan::{
+        ZoneSummary,
+        leg::{Leg, TeamSetup},
+    },
+    trip::{
+        route::{Stage, Stretch},
+        zone::Zone,
+    },
+};
+use crate::{
+    say::{units::Units, words},
+    write::{
+        Sheet,
+        change::{self, Change},
+        outline::Fit,
+        style,
+    },
 };
 
 /// Decimals of coordinates: about a centimetre.
@@ -176,7 +181,7 @@ fn zone_properties(zone: &Zone, summary: &ZoneSummary, look: Look) -> JsonObject
         json!({
             "role": "zone",
             "name": zone.name.clone().unwrap_or_else(|| zone.label()),
-            "title": format!("{}: gaps up to {}", zone.label(), look.units.length(zone.gap.max_m, super::units::Side::Demand)),
+            "title": format!("{}: gaps up to {}", zone.label(), look.units.length(zone.gap.max_m, crate::say::units::Side::Demand)),
             "description": words::zone_description(zone, look.units),
             "zone": zone.number,
             "gap_m": zone.gap.max_m,

@@ -15,17 +15,17 @@ use quick_xml::{
     events::{BytesEnd, BytesStart, BytesText, Event},
 };
 
-use super::{
-    Sheet,
-    change::{self, Change, Kind},
-    plain,
-    units::Units,
-    words,
-};
 use crate::{
     geometry::LonLat,
-    profile::Profile,
-    route::{Route, Stage},
+    ground::profile::Profile,
+    trip::route::{Route, Stage},
+};
+use crate::{
+    say::{plain, units::Units, words},
+    write::{
+        Sheet,
+        change::{self, Change, Kind},
+    },
 };
 
 /// Decimals kept of a coordinate: a tenth of a millimetre.

@@ -1,11 +1,13 @@
 //! When and where, in words: the times of the whole route, and one line for each change of the set-up.
 
-use super::{
-    change::{Change, Kind},
-    place,
-    units::{Units, minutes},
-};
 use crate::plan::Plan;
+use crate::{
+    say::{
+        place,
+        units::{Units, minutes},
+    },
+    write::change::{Change, Kind},
+};
 
 /// `Walking 5 h 10, roping up and unroping 40 min, breaks 25 min: 6 h 15 in all; from 04:30 to 10:45; 31.3
 /// effort kilometres`. The clock only where the plan has one stage, since each stage is started anew.

@@ -3,7 +3,7 @@
 use serde::Serialize;
 use serde_json::{Number, Value};
 
-use crate::{options::Options, plan::Plan};
+use crate::plan::{Plan, options::Options};
 
 /// Members that hold a longitude and latitude.
 const PLACES: [&str; 5] = ["start", "end", "at", "steepest_at", "ground_steepest_at"];

@@ -1,10 +1,10 @@
 //! Fewer changes of the set-up, in words: what changing costs, what keeping costs, and which set-up is kept where.
 
-use super::{
+use crate::plan::{KeepSetup, KeptRun, KeptTeam};
+use crate::say::{
     units::{Side, Units, minutes},
     words,
 };
-use crate::plan::{KeepSetup, KeptRun, KeptTeam};
 
 /// `as planned the set-up changes 3 times, 15 min; with set-ups kept 2 times, 13 min (wider walking counted)`.
 #[must_use]

@@ -11,19 +11,23 @@ use quick_xml::{
     events::{BytesDecl, BytesEnd, BytesStart, BytesText, Event},
 };
 
-use super::{
-    Sheet,
-    change::{self, Change},
-    outline::Fit,
-    plain, style,
-    units::{Side, Units},
-    words,
-};
 use crate::{
     geometry::{LonLat, Polygon, antimeridian},
-    leg::{Leg, Verdict},
-    route::Stretch,
-    zone::Zone,
+    plan::leg::{Leg, Verdict},
+    trip::{route::Stretch, zone::Zone},
+};
+use crate::{
+    say::{
+        plain,
+        units::{Side, Units},
+        words,
+    },
+    write::{
+        Sheet,
+        change::{self, Change},
+        outline::Fit,
+        style,
+    },
 };
 
 /// Name of the format `[kml22, from memory: OGC 07-147r2]`.

@@ -2,14 +2,16 @@
 
 use unicode_width::UnicodeWidthStr;
 
-use super::{
-    paragraph::{bullet, padded},
-    style,
-    units::{Side, Units},
-};
-use crate::{
+use crate::plan::{
     leg::Verdict,
     options::{Options, Way},
+};
+use crate::{
+    say::units::{Side, Units},
+    write::{
+        paragraph::{bullet, padded},
+        style,
+    },
 };
 
 /// How the options are printed.
@@ -114,7 +116,7 @@ fn row(way: &Way, units: Units) -> Cells {
     ]
 }
 
-fn joined(way: &Way, of: impl Fn(&crate::options::WayTeam) -> String) -> String {
+fn joined(way: &Way, of: impl Fn(&crate::plan::options::WayTeam) -> String) -> String {
     way.teams.iter().map(of).collect::<Vec<_>>().join("+")
 }
 
@@ -124,7 +126,7 @@ fn needs(way: &Way, units: Units) -> String {
 
 /// `12–14.5/10`: the least and greatest of each team.
 fn spacings(way: &Way, units: Units) -> String {
-    let of = |t: &crate::options::WayTeam| {
+    let of = |t: &crate::plan::options::WayTeam| {
         let [least, most] = t.spacing_m.map(|m| units.number(m, Side::Demand));
         if least == most {
             least

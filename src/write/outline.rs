@@ -3,7 +3,7 @@
 use super::Sheet;
 use crate::{
     geometry::{Polygon, antimeridian},
-    zone::Zone,
+    trip::zone::Zone,
 };
 
 /// Above so many vertices in all only zones that the route meets are looked at for tangles: looking costs

@@ -2,7 +2,7 @@
 
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 
-use super::plain;
+use crate::say::plain;
 
 /// A cell filled up with spaces to a width.
 pub(super) fn padded(text: &str, width: usize, right: bool) -> String {

@@ -24,9 +24,15 @@ mod same;
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
-use super::{Sheet, plain, style, units::Units};
 use crate::{
-    leg::Verdict, plan::Plan, problem::Problem, profile::Profile, relief::Relief, team::Contact,
+    fault::Problem,
+    ground::{profile::Profile, relief::Relief},
+    plan::{Plan, leg::Verdict},
+    trip::party::Contact,
+};
+use crate::{
+    say::{plain, units::Units},
+    write::{Sheet, style},
 };
 
 pub use relief::window;

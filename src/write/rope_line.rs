@@ -2,8 +2,8 @@
 
 use unicode_width::UnicodeWidthStr;
 
-use super::units::{Side, Units};
-use crate::leg::TeamSetup;
+use crate::plan::leg::TeamSetup;
+use crate::say::units::{Side, Units};
 
 /// What the signs of a drawn rope mean.
 pub const LEGEND: &str = "~ spare coil, (1) person in rope order, x brake knot, distances walked";

@@ -1,7 +1,7 @@
 //! One leg as every reading output shows it; table, CSV, text and report start here, so they cannot disagree.
 
-use super::units::{Side, Units, minutes};
-use crate::leg::{Bite, Leg, TeamSetup, Verdict};
+use crate::plan::leg::{Bite, Leg, TeamSetup, Verdict};
+use crate::say::units::{Side, Units, minutes};
 
 /// One leg in words. Empty strings where there is nothing to say.
 #[derive(Clone, Debug, PartialEq)]

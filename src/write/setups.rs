@@ -1,21 +1,21 @@
 //! Each different set-up once, for people who were not there when it was planned: who where, what to tie, what is not
 //! covered.
 
-use super::{
-    Sheet,
-    paragraph::bullet,
-    rope_line,
-    units::{Side, Units},
-    words::{self, capital},
+use crate::{
+    plan::{
+        Assumption, Plan,
+        fall::{Arrest, CanPull, FallReserve, HaulTable, Held},
+        leg::{Bite, Leg, Mark, MarkKind, PersonOnRope, TeamSetup},
+    },
+    practice::Origin,
+    rope::{haul, marks::called},
 };
 use crate::{
-    leg::{
-        Bite, Leg, Mark, MarkKind, PersonOnRope, TeamSetup,
-        fall::{Arrest, CanPull, FallReserve, HaulTable, Held},
+    say::{
+        units::{Side, Units},
+        words::{self, capital},
     },
-    plan::{Assumption, Plan},
-    rope::{haul, marks::called},
-    rules::Origin,
+    write::{Sheet, paragraph::bullet, rope_line},
 };
 
 /// Columns for what a line is about.

@@ -1,7 +1,7 @@
 //! Colours and line weights, all at least 3 : 1 on white and apart under the three colour-blindnesses.
 //! Our own; not those of avalanche, slope, piste or waymark maps, which mean something else here.
 
-use crate::leg::Verdict;
+use crate::plan::leg::Verdict;
 
 /// Zone fills from narrow gaps to wide ones.
 pub const ZONE_FILLS: [&str; 5] = ["#D6E4EE", "#A9C4DA", "#7A9EC2", "#4F76A5", "#2E4A80"];

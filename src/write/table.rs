@@ -2,16 +2,20 @@
 
 use unicode_width::UnicodeWidthStr;
 
-use super::{
-    Sheet, change, findings, itinerary, keep,
-    paragraph::{bullet, padded},
-    plain,
-    row::{Row, TeamRow},
-    setups, style,
-    units::{Side, Units},
-    words,
+use crate::{fault::Level, plan::leg::Verdict};
+use crate::{
+    say::{
+        plain,
+        units::{Side, Units},
+        words,
+    },
+    write::{
+        Sheet, change, findings, itinerary, keep,
+        paragraph::{bullet, padded},
+        row::{Row, TeamRow},
+        setups, style,
+    },
 };
-use crate::{leg::Verdict, problem::Level};
 
 /// How the table is printed.
 #[derive(Clone, Copy, Debug)]

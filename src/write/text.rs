@@ -4,14 +4,16 @@
 //! `[from memory: GSM 03.38; a sign beyond its alphabet cuts the message to 70]`. Where more has to be said
 //! the message says less of each team, and never a part of a number.
 
-use super::{
-    Sheet, plain,
-    row::{Row, TeamRow},
-    units::Units,
+use crate::{
+    fault::Level,
+    plan::leg::{Leg, Verdict},
 };
 use crate::{
-    leg::{Leg, Verdict},
-    problem::Level,
+    say::{plain, units::Units},
+    write::{
+        Sheet,
+        row::{Row, TeamRow},
+    },
 };
 
 /// Most characters of a leg.
@@ -44,7 +46,7 @@ fn head(sheet: &Sheet<'_>, units: Units) -> String {
 }
 
 fn carry(sheet: &Sheet<'_>, units: Units) -> String {
-    use super::units::Side;
+    use crate::say::units::Side;
     let ropes = sheet.plan.carry.iter();
     let lengths: Vec<String> = ropes
         .map(|c| units.length(c.length_m, Side::AtHand))

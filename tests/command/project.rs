@@ -6,7 +6,7 @@ use std::{
     path::{Path, PathBuf},
 };
 
-use schrund::problem::Code;
+use schrund::fault::Code;
 
 use super::root;
 

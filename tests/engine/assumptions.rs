@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use schrund::{
     plan::Plan,
-    rules::{Rule, Rules, practice::Source},
+    practice::{Rule, Rules, set::Source},
 };
 use serde_json::Value;
 
@@ -88,9 +88,9 @@ fn moved_to(scene: &Made, name: &str, value: f64) -> Option<Made> {
         let text = format!("[assume]\n{name} = {next:?}");
         let trip = schrund::read::trip::trip("trip.toml", &text).unwrap();
         let mut other = scene.clone();
-        let place = schrund::problem::Place::default();
+        let place = schrund::fault::Place::default();
         if trip
-            .lay_over(&mut other.rules, &place, &schrund::rules::Origin::Trip)
+            .lay_over(&mut other.rules, &place, &schrund::practice::Origin::Trip)
             .is_ok()
         {
             return Some(other);
@@ -232,8 +232,8 @@ fn dotted_names_may_be_quoted_or_tables_and_an_end_out_of_order_is_told() {
     let read = |text: &str| {
         let mut rules = Rules::with_practice(&Source::Named("arm-span")).unwrap();
         let trip = schrund::read::trip::trip("trip.toml", text).unwrap();
-        let place = schrund::problem::Place::file("trip.toml");
-        trip.lay_over(&mut rules, &place, &schrund::rules::Origin::Trip)
+        let place = schrund::fault::Place::file("trip.toml");
+        trip.lay_over(&mut rules, &place, &schrund::practice::Origin::Trip)
             .map(|()| rules)
     };
     let ways = [

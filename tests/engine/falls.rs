@@ -1,11 +1,9 @@
 //! Falls and hauls in the plan: who is weakest, what rope is free, what can be pulled.
 
-use schrund::{
-    leg::{
-        Leg, TeamSetup,
-        fall::{CanPull, Held},
-    },
-    plan::Plan,
+use schrund::plan::{
+    Plan,
+    fall::{CanPull, Held},
+    leg::{Leg, TeamSetup},
 };
 
 use crate::made::made;

@@ -101,11 +101,11 @@ fn a_zone_beside_the_line_is_told() {
 #[test]
 fn a_practice_set_without_a_spacing_is_told() {
     let text = "name = \"mine\"\n[spacing_2_m]\nvalue = 9\nstanding = \"our judgement\"\n";
-    let source = schrund::rules::practice::Source::File {
+    let source = schrund::practice::set::Source::File {
         name: "mine.toml",
         text,
     };
-    let faults = schrund::rules::Rules::with_practice(&source).unwrap_err();
+    let faults = schrund::practice::Rules::with_practice(&source).unwrap_err();
     let codes: Vec<&str> = faults.iter().map(|p| p.code.as_str()).collect();
     assert_eq!(codes, ["missing-figure"; 3], "three, four and five people");
 }

@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use proptest::{prelude::*, test_runner::Config};
-use schrund::rope::runs;
+use schrund::whole::runs;
 
 use crate::made::made;
 

@@ -1,14 +1,16 @@
 //! Invented trips: a straight line north over square zones, one after another.
 
 use schrund::{
-    Job, plan,
+    Job,
+    fault::Place,
     plan::Plan,
-    problem::Place,
+    practice::{Origin, Rules, set::Source},
     read::{geojson, gpx, trip},
-    route::Route,
-    rules::{Origin, Rules, practice::Source},
-    team::{Party, Rope},
-    zone::Zone,
+    trip::{
+        party::{Party, Rope},
+        route::Route,
+        zone::Zone,
+    },
 };
 
 /// Metres in a degree of latitude near 46° N, near enough for drawing. From memory.
@@ -73,7 +75,7 @@ impl Made {
     }
 
     pub(crate) fn plan(&self) -> Plan {
-        plan(&self.job()).unwrap_or_else(|p| panic!("{p:?}"))
+        schrund::plan(&self.job()).unwrap_or_else(|p| panic!("{p:?}"))
     }
 }
 

@@ -2,11 +2,11 @@
 
 use proptest::{prelude::*, test_runner::Config};
 use schrund::{
-    leg::{Bite, KnotSet},
-    rope::{knots::Hardship, ledger, setup::Draft, spacing},
-    rules::{Rules, practice::Source},
-    split::worst::Meeting,
-    team::Party,
+    legs::{spacing, worst::Meeting},
+    plan::leg::{Bite, KnotSet},
+    practice::{Rules, set::Source},
+    rope::{knots::Hardship, ledger, setup::Draft},
+    trip::party::Party,
 };
 
 fn meeting(effective_gap_m: f64) -> Meeting {
@@ -75,7 +75,7 @@ proptest! {
         people in 2_usize..=5, rope_m in 15.0..120.0_f64, phase in 0.0..6.3_f64,
         knots: bool, set in 0_usize..4,
     ) {
-        let name = schrund::rules::practice::EMBEDDED[set].0;
+        let name = schrund::practice::set::EMBEDDED[set].0;
         let rules = Rules::with_practice(&Source::Named(name)).unwrap();
         let draft = draft(people, knots, &rules);
         let got = draft.covers_gap_m(rope_m, &|d| factor(d, phase), &rules);

@@ -1,6 +1,9 @@
 //! The plan on a terminal: every set-up once, drawn ropes, nothing wider than asked for.
 
-use schrund::write::{Sheet, rope_line, table, units::Units};
+use schrund::{
+    say::units::Units,
+    write::{Sheet, rope_line, table},
+};
 use unicode_width::UnicodeWidthStr;
 
 use crate::made::{Made, made};

@@ -2,7 +2,7 @@
 
 use gpx::{Gpx, GpxVersion, Track, TrackSegment, Waypoint};
 use proptest::prelude::*;
-use schrund::route::Stage;
+use schrund::trip::route::Stage;
 
 use super::{good, gpx_of, read};
 

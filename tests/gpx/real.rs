@@ -5,7 +5,7 @@ use std::io::BufReader;
 use std::path::{Path, PathBuf};
 
 use schrund::read::gpx;
-use schrund::route::{Route, Stage};
+use schrund::trip::route::{Route, Stage};
 use serde_json::Value;
 
 /// Lengths agree with the reference to this, metres: the reference prints 0.1 mm. \[ours\]
@@ -34,7 +34,7 @@ fn json(path: &Path) -> Value {
     serde_json::from_reader(File::open(path).expect("json")).expect("json")
 }
 
-fn read(path: &Path) -> Result<Route, Vec<schrund::problem::Problem>> {
+fn read(path: &Path) -> Result<Route, Vec<schrund::fault::Problem>> {
     let text = BufReader::new(File::open(path).expect("gpx"));
     gpx::route("real.gpx", text).map(|noted| noted.value)
 }

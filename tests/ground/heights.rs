@@ -1,6 +1,9 @@
 //! Which heights a plan uses, and what it says of them.
 
-use schrund::{ground, problem::Level, relief::Relief};
+use schrund::{
+    fault::Level,
+    ground::{self, relief::Relief},
+};
 
 use super::{
     Trip, close,
@@ -67,7 +70,8 @@ fn where_the_model_has_a_hole_the_route_file_is_used_and_nothing_is_mixed() {
     };
     let terrain = made::terrain(20.0, holed);
     let (rules, zones) = (rules(), made::middle_zone());
-    let plan = |route: &schrund::route::Route| Trip::of(route, &zones, &rules).on(&terrain).plan();
+    let plan =
+        |route: &schrund::trip::route::Route| Trip::of(route, &zones, &rules).on(&terrain).plan();
     let climb_m = 1800.0 * 10.0_f64.to_radians().tan();
     let with_heights = plan(&made::route(&NORTHWARD, Some(&ground)));
     close("own heights", with_heights.route.ascent_m, climb_m, 0.5);

@@ -1,6 +1,6 @@
 //! Ice of the inventory on which no zone is drawn.
 
-use schrund::leg::Verdict;
+use schrund::plan::leg::Verdict;
 
 use super::{Trip, close, made, rules, said};
 

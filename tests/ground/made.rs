@@ -4,10 +4,12 @@ use std::io::Cursor;
 
 use schrund::{
     geometry::{LonLat, projection::Projection},
+    raster::Terrain,
     read,
-    route::{Route, Stage},
-    terrain::Terrain,
-    zone::Zone,
+    trip::{
+        route::{Route, Stage},
+        zone::Zone,
+    },
 };
 use tiff::{
     encoder::{TiffEncoder, colortype::Gray32Float},

@@ -1,8 +1,8 @@
 //! Slopes of the line, of the ground, and toward the lip, on planes whose answer is known.
 
 use schrund::{
-    leg::Leg,
-    rules::{Rule, Rules},
+    plan::leg::Leg,
+    practice::{Rule, Rules},
 };
 
 use super::{Trip, close, made, roped, rules, said};

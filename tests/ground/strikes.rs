@@ -1,9 +1,8 @@
 //! Strikes proposed from the ground: exact on a plane, labelled, and never a relief.
 
 use schrund::{
-    leg::Leg,
-    plan::Plan,
-    rules::{Origin, Rule, Rules},
+    plan::{Plan, leg::Leg},
+    practice::{Origin, Rule, Rules},
 };
 
 use super::{Trip, close, made, roped, rules, said};
@@ -59,8 +58,9 @@ fn a_line_that_contours_is_marked_and_no_figure_changes() {
     assert!(!leg.along, "only a hint");
     let bare = without_terrain(&EASTWARD, &rules());
     let sets = |leg: &Leg| {
-        let of =
-            |t: &schrund::leg::TeamSetup| (t.spacing_m, t.knots.count, t.ledger, t.covers_gap_m);
+        let of = |t: &schrund::plan::leg::TeamSetup| {
+            (t.spacing_m, t.knots.count, t.ledger, t.covers_gap_m)
+        };
         leg.teams.iter().map(of).collect::<Vec<_>>()
     };
     assert_eq!(

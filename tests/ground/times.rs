@@ -1,9 +1,9 @@
 //! Times of day along the legs, and bridges crossed too late.
 
 use schrund::{
-    clock::Clock,
     plan::Plan,
-    rules::{Origin, Rule, Rules},
+    practice::{Origin, Rule, Rules},
+    trip::clock::Clock,
     write::{Sheet, change},
 };
 

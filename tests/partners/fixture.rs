@@ -1,14 +1,16 @@
 //! A small invented trip: a line over three zones, whole enough for every output.
 
 use schrund::{
+    Job,
     plan::Plan,
-    planning::{self, Job},
+    practice::{Rules, set::Source},
     read::{self, geojson::Given},
-    route::Route,
-    rules::{Rules, practice::Source},
-    team::{Party, Rope},
+    trip::{
+        party::{Party, Rope},
+        route::Route,
+        zone::Zone,
+    },
     write::Sheet,
-    zone::Zone,
 };
 
 /// What a plan was made from, and the plan.
@@ -58,7 +60,7 @@ impl Trip {
             glaciers: &[],
             notices: &[],
         };
-        let plan = planning::plan(&job).unwrap();
+        let plan = schrund::plan(&job).unwrap();
         Self { route, zones, plan }
     }
 

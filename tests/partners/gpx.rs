@@ -5,8 +5,9 @@ use std::collections::BTreeSet;
 use schrund::{
     geometry::LonLat,
     read,
-    route::{Route, Stage},
-    write::{gpx::device, units::Units},
+    say::units::Units,
+    trip::route::{Route, Stage},
+    write::gpx::device,
 };
 
 use crate::fixture::{Trip, trip, written};

@@ -1,14 +1,14 @@
 //! The leader's words stay words: no writer lets a name become markup, a formula or another line.
 
 use schrund::{
-    leg::Leg,
-    team::Contact,
+    plan::leg::Leg,
+    say::{plain, units::Units},
+    trip::party::Contact,
     write::{
-        csv, geojson, gpx, json, kml, plain,
+        csv, geojson, gpx, json, kml,
         report::{Extras, page},
         table::{self, Look},
         text,
-        units::Units,
     },
 };
 use scraper::{Html, Selector};

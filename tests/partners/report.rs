@@ -3,14 +3,14 @@
 use std::collections::BTreeSet;
 
 use schrund::{
+    Job,
     geometry::LonLat,
-    planning::{self, Job},
-    relief::Relief,
-    team::{Contact, Party},
+    ground::relief::Relief,
+    say::units::Units,
+    trip::party::{Contact, Party},
     write::{
         json,
         report::{Extras, Variant, page},
-        units::Units,
     },
 };
 use scraper::{ElementRef, Html, Selector};
@@ -51,7 +51,7 @@ fn others(trip: &Trip) -> Vec<Variant> {
         };
         Variant {
             label: format!("{people} people"),
-            plan: planning::plan(&job),
+            plan: schrund::plan(&job),
         }
     };
     vec![variant(1), variant(4)]
@@ -340,7 +340,7 @@ fn every_zone_met_has_its_width_on_the_map_of_its_leg() {
         for zone in &leg.zones {
             let width = Units::Metric.length(
                 trip.zones[zone - 1].gap.max_m,
-                schrund::write::units::Side::Demand,
+                schrund::say::units::Side::Demand,
             );
             assert!(
                 shown.contains(&width),

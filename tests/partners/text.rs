@@ -1,9 +1,11 @@
 //! The message: short, whole, and in the signs that a short message has.
 
-use schrund::write::{
-    row::Row,
-    text::{MOST, leg, message},
-    units::Units,
+use schrund::{
+    say::units::Units,
+    write::{
+        row::Row,
+        text::{MOST, leg, message},
+    },
 };
 
 use crate::fixture::{Trip, route, trip, zones};
@@ -74,7 +76,9 @@ fn a_long_name_does_not_make_a_long_message() {
 fn a_zone_that_the_leader_will_not_rope_is_told_as_such() {
     let zones = zones("Icefall", "").replace("\"gap_m\":40.0", "\"gap_m\":40.0,\"rope\":\"never\"");
     let trip = Trip::of(&route("Over the pass"), &zones, 3);
-    let odd = |l: &&schrund::leg::Leg| !l.roped && l.verdict != schrund::leg::Verdict::Unroped;
+    let odd = |l: &&schrund::plan::leg::Leg| {
+        !l.roped && l.verdict != schrund::plan::leg::Verdict::Unroped
+    };
     let unroped = trip.plan.legs.iter().find(odd).unwrap();
     let said = leg(unroped, Units::Metric);
     assert!(said.contains("unroped, "), "{said}");

@@ -4,9 +4,11 @@ use geo::Contains;
 use proptest::prelude::*;
 use schrund::{
     geometry::LonLat,
-    route::{Stage, Stretch},
-    split::{Contact, contacts},
-    zone::Zone,
+    meet::{Contact, contacts},
+    trip::{
+        route::{Stage, Stretch},
+        zone::Zone,
+    },
 };
 
 use super::ground::{any_line, any_zones, stage};

@@ -3,9 +3,11 @@
 use proptest::prelude::*;
 use schrund::{
     geometry::{LonLat, Outline, Polygon},
-    route::{Route, Stage},
-    rules::{Rules, practice::Source},
-    zone::{Gap, RopeWord, Strike, Surface, Zone},
+    practice::{Rules, set::Source},
+    trip::{
+        route::{Route, Stage},
+        zone::{Gap, RopeWord, Strike, Surface, Zone},
+    },
 };
 
 /// Metres per degree east and north at 46° N, to the metre: only the shape of the ground hangs on it.

@@ -3,13 +3,12 @@
 use proptest::prelude::*;
 use schrund::{
     Job,
-    leg::{Leg, TeamSetup},
-    plan,
-    plan::Plan,
-    route::Route,
-    rules::{Origin, Rule, Rules},
-    team::Party,
-    zone::Zone,
+    plan::{
+        Plan,
+        leg::{Leg, TeamSetup},
+    },
+    practice::{Origin, Rule, Rules},
+    trip::{party::Party, route::Route, zone::Zone},
 };
 
 use super::ground::{any_line, any_zone, any_zones, route, rules};
@@ -26,7 +25,7 @@ fn planned(route: &Route, zones: &[Zone], people: usize, rules: &Rules) -> Optio
         glaciers: &[],
         notices: &[],
     };
-    plan(&job).ok()
+    schrund::plan(&job).ok()
 }
 
 /// Where legs are told apart, metres.
@@ -193,7 +192,7 @@ proptest! {
         if let Some(plan) = planned(&route(&line), &zones, people, &rules) {
             for leg in plan.legs.iter().filter(|l| l.roped && !l.along) {
                 let team = &leg.teams[0];
-                let needs = |n: usize, w: f64| schrund::rope::spacing::need_m(n, w, &rules);
+                let needs = |n: usize, w: f64| schrund::legs::spacing::need_m(n, w, &rules);
                 let fits = team.spacing_m + HAIR_M >= needs(people, leg.effective_gap_m.unwrap_or(0.0));
                 if let (true, Some(covers_m), Some(_)) = (fits, team.covers_gap_m, team.sold_length_m) {
                     let factor = leg.effective_gap_m.unwrap_or(1.0) / leg.gap_m.unwrap_or(1.0);

@@ -2,7 +2,7 @@
 
 use std::{fs, io::Cursor, path::Path, time::Instant};
 
-use schrund::{geometry::LonLat, terrain::Terrain};
+use schrund::{geometry::LonLat, raster::Terrain};
 
 use super::made::degrees;
 

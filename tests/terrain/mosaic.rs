@@ -2,7 +2,7 @@
 
 use std::io::Cursor;
 
-use schrund::{geometry::LonLat, terrain::Terrain};
+use schrund::{geometry::LonLat, raster::Terrain};
 
 use super::{
     close,

@@ -2,7 +2,7 @@
 
 use std::{fs::File, path::PathBuf};
 
-use schrund::{geometry::LonLat, problem::Problem, terrain::Terrain};
+use schrund::{fault::Problem, geometry::LonLat, raster::Terrain};
 
 use super::{close, refusal};
 

@@ -2,7 +2,7 @@
 
 use schrund::{
     geometry::{LonLat, projection::Projection},
-    terrain::{Slope, Terrain},
+    raster::{Slope, Terrain},
 };
 
 use super::{made::Raster, terrain_of};

@@ -3,10 +3,9 @@
 use std::path::{Path, PathBuf};
 
 use schrund::{
-    problem::{Code, Level, Noted, Problem},
-    read::geojson::Given,
-    read::geojson::zones,
-    zone::Zone,
+    fault::{Code, Level, Noted, Problem},
+    read::geojson::{Given, zones},
+    trip::zone::Zone,
 };
 
 use crate::{SQUARE, bad, collection, feature, feature_of};

@@ -8,9 +8,9 @@ mod rings;
 mod structure;
 
 use schrund::{
-    problem::{Level, Noted},
+    fault::{Level, Noted},
     read::geojson::{Given, zones},
-    zone::Zone,
+    trip::zone::Zone,
 };
 
 pub(crate) const SQUARE: &str = "[[7,46],[7.1,46],[7.1,46.1],[7,46.1],[7,46]]";

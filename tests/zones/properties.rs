@@ -1,6 +1,6 @@
 //! What the properties of a zone say, and what is answered where they do not.
 
-use schrund::{read::geojson::Given, read::geojson::zones};
+use schrund::read::geojson::{Given, zones};
 
 use crate::{bad, collection, feature, good_given, noted, one, refused};
 

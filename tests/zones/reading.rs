@@ -1,6 +1,6 @@
 //! What is read: every wrapping of a polygon, and what a zone holds then.
 
-use schrund::{zone::RopeWord, zone::Surface};
+use schrund::trip::zone::{RopeWord, Surface};
 
 use crate::{
     SQUARE, collection, feature, feature_of, good, good_given, noted, one, outer, polygon,

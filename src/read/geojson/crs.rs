@@ -3,7 +3,7 @@
 use serde_json::Value;
 
 use super::{nowhere, shape::named};
-use crate::problem::{Code, Problem};
+use crate::fault::{Code, Problem};
 
 /// Passes WGS 84 in any spelling; the error holds the command that converts the file.
 pub(super) fn check(value: &Value, file: &str) -> Result<(), Problem> {

@@ -9,7 +9,7 @@ use super::{
     reading::Reading,
     text::{Clock, Spot, Text},
 };
-use crate::problem::{Code, Problem};
+use crate::fault::{Code, Problem};
 
 /// The members of an object that mean something here; all others are read over.
 const MEMBERS: [&str; 6] = [

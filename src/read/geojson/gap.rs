@@ -6,8 +6,8 @@ use super::{
     properties::{Properties, number},
 };
 use crate::{
-    problem::{Code, Level, Place, Problem},
-    zone::Gap,
+    fault::{Code, Level, Place, Problem},
+    trip::zone::Gap,
 };
 
 /// Zones without a width that an error names before it only counts them; our judgement.

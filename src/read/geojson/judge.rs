@@ -11,8 +11,8 @@ use super::{
     text::Spot,
 };
 use crate::{
-    problem::{Code, Noted, Place, Problem},
-    zone::{Gap, Outline, Zone},
+    fault::{Code, Noted, Place, Problem},
+    trip::zone::{Gap, Outline, Zone},
 };
 
 impl Reading {

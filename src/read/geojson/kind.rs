@@ -7,7 +7,7 @@ use super::{
     nowhere, shape,
     text::Spot,
 };
-use crate::problem::{Code, Problem};
+use crate::fault::{Code, Problem};
 
 pub(super) fn type_of(members: &Members) -> Option<Value> {
     let piece = members.get("type")?;

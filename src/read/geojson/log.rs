@@ -2,7 +2,7 @@
 
 use std::collections::HashMap;
 
-use crate::problem::{Code, Problem};
+use crate::fault::{Code, Problem};
 
 /// Complaints of one kind that are shown in full before they are only counted; our judgement.
 const SHOWN_FAULTS: usize = 5;
@@ -27,7 +27,7 @@ impl Log {
     /// Files a complaint under its level.
     pub(super) fn add(&mut self, problem: Problem) {
         match problem.level() {
-            crate::problem::Level::Error => self.faults.add(problem),
+            crate::fault::Level::Error => self.faults.add(problem),
             _ => self.notes.add(problem),
         }
     }

@@ -12,8 +12,8 @@ use super::{
     text::{Spot, quoted, unmasked},
 };
 use crate::{
-    problem::{Code, Problem},
-    zone::{RopeWord, Surface},
+    fault::{Code, Problem},
+    trip::zone::{RopeWord, Surface},
 };
 
 /// One property as it stands in the file.

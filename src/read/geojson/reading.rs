@@ -16,8 +16,8 @@ use super::{
     text::Spot,
 };
 use crate::{
-    problem::{Code, Place, Problem},
-    zone::{Outline, Zone},
+    fault::{Code, Place, Problem},
+    trip::zone::{Outline, Zone},
 };
 
 const COLLECTION: &str =

@@ -4,9 +4,9 @@ use geojson::{PolygonType, Position};
 
 use super::nowhere;
 use crate::{
+    fault::{Code, Problem},
     geometry::LonLat,
-    problem::{Code, Problem},
-    zone::{Outline, Polygon},
+    trip::zone::{Outline, Polygon},
 };
 
 /// Degrees beyond ±180 or ±90 that are taken for rounding: 0.1 m on the ground; our judgement.

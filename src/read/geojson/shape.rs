@@ -14,7 +14,7 @@ use super::{
     nowhere,
     text::{Spot, quoted},
 };
-use crate::problem::{Code, Problem};
+use crate::fault::{Code, Problem};
 
 /// What is no polygon, counted.
 #[derive(Clone, Copy, Debug, Default)]

@@ -6,8 +6,8 @@ use super::{
     properties::{Properties, number},
 };
 use crate::{
-    problem::{Code, Problem},
-    zone::Strike,
+    fault::{Code, Problem},
+    trip::zone::Strike,
 };
 
 /// Reads `strike_deg` and `strike_uncertainty_deg`; without the latter the strike is taken as exact,

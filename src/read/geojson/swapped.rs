@@ -1,6 +1,6 @@
 //! Whether zones lie elsewhere because latitude and longitude were exchanged.
 
-use crate::{geometry::LonLat, zone::Zone};
+use crate::{geometry::LonLat, trip::zone::Zone};
 
 /// A box in degrees: south-west and north-east corner.
 type Corners = (LonLat, LonLat);

@@ -2,7 +2,7 @@
 
 use geo::{Coord, Intersects, Line};
 
-use crate::{geometry::LonLat, zone::Zone};
+use crate::{geometry::LonLat, trip::zone::Zone};
 
 /// Files with more vertices are not examined, for the count is a courtesy and must cost no time; our judgement.
 const MOST_VERTICES: usize = 200_000;

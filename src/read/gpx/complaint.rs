@@ -2,7 +2,7 @@
 
 use quick_xml::events::{BytesStart, attributes::AttrError};
 
-use crate::problem::{Code, Place, Problem};
+use crate::fault::{Code, Place, Problem};
 
 use super::document::Document;
 use super::fix::Fault;

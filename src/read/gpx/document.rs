@@ -8,8 +8,8 @@ use quick_xml::{
     Error, encoding::EncodingError, errors::IllFormedError, escape::resolve_predefined_entity,
 };
 
+use crate::fault::{Code, Place, Problem};
 use crate::geometry::LonLat;
-use crate::problem::{Code, Place, Problem};
 
 use super::element::Element;
 use super::fix::{self, Written};

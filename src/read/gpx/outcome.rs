@@ -1,7 +1,7 @@
 //! The whole file → route, with a note on everything odd about its line.
 
-use crate::problem::{Code, Level, Noted, Place, Problem};
-use crate::route::{Route, Stage};
+use crate::fault::{Code, Level, Noted, Place, Problem};
+use crate::trip::route::{Route, Stage};
 
 use super::document::Document;
 use super::part::{Part, Sort, counted, holding};

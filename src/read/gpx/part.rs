@@ -1,6 +1,6 @@
 //! A track or route while it is being read.
 
-use crate::route::Stage;
+use crate::trip::route::Stage;
 
 use super::fix::quoted;
 

@@ -1,6 +1,6 @@
 //! Complaints in input order, repeats of one kind counted after the first twenty.
 
-use crate::problem::{Code, Level, Place, Problem};
+use crate::fault::{Code, Level, Place, Problem};
 
 /// Repeats of one kind that are given singly. \[ours\]
 const GIVEN_SINGLY: usize = 20;

@@ -1,6 +1,6 @@
 //! Files that are no GPX, told by what they begin with.
 
-use crate::problem::{Code, Place, Problem};
+use crate::fault::{Code, Place, Problem};
 
 use super::fix::quoted;
 

@@ -5,8 +5,8 @@ use std::collections::BTreeMap;
 use serde::Deserialize;
 
 use crate::{
-    problem::{Code, Place, Problem},
-    rules::{Choices, Origin, Rule, Rules},
+    fault::{Code, Place, Problem},
+    practice::{Choices, Origin, Rule, Rules},
 };
 
 /// A figure, a word, or figures whose names begin alike.

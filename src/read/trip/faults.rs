@@ -5,8 +5,8 @@ use toml::de::DeTable;
 
 use super::Trip;
 use crate::{
-    problem::{Code, Place, Problem},
-    rules::practice,
+    fault::{Code, Place, Problem},
+    practice::set,
 };
 
 /// What each member takes, for those that take more than a number or a word.
@@ -37,7 +37,7 @@ const ALIKE: f64 = 0.8;
 /// One complaint a member; the parser's own where the text is no TOML at all.
 pub(super) fn all(file: &str, text: &str, whole: &toml::de::Error) -> Vec<Problem> {
     let (Ok(spans), Ok(table)) = (DeTable::parse(text), text.parse::<toml::Table>()) else {
-        return vec![practice::broken(file, text, whole)];
+        return vec![set::broken(file, text, whole)];
     };
     let mut faults: Vec<(usize, Problem)> = Vec::new();
     for (name, value) in &table {
@@ -52,14 +52,14 @@ pub(super) fn all(file: &str, text: &str, whole: &toml::de::Error) -> Vec<Proble
         }
     }
     if faults.is_empty() {
-        return vec![practice::broken(file, text, whole)];
+        return vec![set::broken(file, text, whole)];
     }
     faults.sort_by_key(|(at, _)| *at);
     faults.into_iter().map(|(_, problem)| problem).collect()
 }
 
 fn member(file: &str, text: &str, at: usize, name: &str, fault: &toml::de::Error) -> Problem {
-    let (line, column) = practice::line_column(text, at);
+    let (line, column) = set::line_column(text, at);
     let place = Place::file(file).at_line(line, column).with_property(name);
     if !names().iter().any(|n| n == name) {
         let says = format!("a trip file has no `{name}`");

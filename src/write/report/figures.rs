@@ -2,7 +2,7 @@
 
 use serde_json::Value;
 
-use crate::{plan::Plan, rules::Rule};
+use crate::{plan::Plan, practice::Rule};
 
 /// The number in force; `None` where this plan does not rest on it.
 pub(super) fn value(plan: &Plan, rule: Rule) -> Option<f64> {

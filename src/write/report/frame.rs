@@ -6,7 +6,7 @@ use super::{
     labels::Labels,
     paper::{Paper, round_step, steps, u},
 };
-use crate::{geometry::LonLat, write::units::Units};
+use crate::{geometry::LonLat, say::units::Units};
 
 /// Lines of longitude and of latitude on a map are about so many. Our judgement.
 const LINES: f64 = 4.0;

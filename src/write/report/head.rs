@@ -4,12 +4,12 @@ use maud::{Markup, html};
 
 use super::{Extras, said};
 use crate::{
-    leg::Verdict,
-    write::{
-        Sheet, itinerary, style,
+    plan::leg::Verdict,
+    say::{
         units::{Side, minutes},
         words,
     },
+    write::{Sheet, itinerary, style},
 };
 
 /// Worst first: that is what a leader looks for.

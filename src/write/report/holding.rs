@@ -7,18 +7,17 @@ use super::{
     same::{Same, grouped},
 };
 use crate::{
-    leg::{
-        Leg, TeamSetup,
-        fall::{Arrest, FallReserve, HaulSystem, HaulTable, Held},
-    },
     physics::haul::System,
-    write::{
-        json::number,
+    plan::{
+        fall::{Arrest, FallReserve, HaulSystem, HaulTable, Held},
+        leg::{Leg, TeamSetup},
+    },
+    say::{
         plain,
-        row::TeamRow,
         units::{Side, Units},
         words,
     },
+    write::{json::number, row::TeamRow},
 };
 
 /// Signs of a name beside its number. Our judgement.

@@ -13,9 +13,10 @@ use super::{
 };
 use crate::{
     geometry::{Bounds, LonLat},
-    leg::{Leg, Verdict},
-    write::{style, units::Side},
-    zone::Zone,
+    plan::leg::{Leg, Verdict},
+    say::units::Side,
+    trip::zone::Zone,
+    write::style,
 };
 
 /// Radius of the disc of a change, units. Our judgement.

@@ -4,15 +4,13 @@ use maud::{Markup, html};
 
 use super::{Extras, head::badge, said};
 use crate::{
-    leg::{Leg, Verdict},
+    plan::leg::{Leg, Verdict},
+    say::{place, units::Units, words},
     write::{
         Sheet,
         change::{self, Change, Kind},
         json::number,
-        place,
         row::{Row, TeamRow},
-        units::Units,
-        words,
     },
 };
 

@@ -3,12 +3,9 @@
 use maud::{Markup, html};
 
 use crate::{
-    leg::{Leg, TeamSetup},
-    write::{
-        Sheet,
-        json::number,
-        units::{Side, Units},
-    },
+    plan::leg::{Leg, TeamSetup},
+    say::units::{Side, Units},
+    write::{Sheet, json::number},
 };
 
 /// Every set-up with its leg.

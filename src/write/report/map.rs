@@ -13,8 +13,8 @@ use super::{
 };
 use crate::{
     geometry::{Bounds, LonLat},
-    leg::Leg,
-    route::Stretch,
+    plan::leg::Leg,
+    trip::route::Stretch,
     write::{
         Sheet,
         change::{self, Change},

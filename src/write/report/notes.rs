@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 
 use super::said;
-use crate::team::Contact;
+use crate::trip::party::Contact;
 
 /// Empty lines for notes. Our judgement.
 const NOTE_LINES: usize = 5;

@@ -5,13 +5,15 @@ use maud::{Markup, PreEscaped, html};
 use super::{Extras, Variant, head::badge, said};
 use crate::{
     plan::Plan,
+    say::{
+        units::{Side, Units},
+        words,
+    },
     write::{
         Sheet,
         json::number,
         keep,
         row::{Row, TeamRow},
-        units::{Side, Units},
-        words,
     },
 };
 

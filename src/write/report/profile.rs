@@ -7,9 +7,10 @@ use super::{
     paper::{WIDTH, path, round_step, simplified, steps, u},
 };
 use crate::{
-    profile::Profile,
-    route::{Stage, Stretch},
-    write::{Sheet, style, units::Units},
+    ground::profile::Profile,
+    say::units::Units,
+    trip::route::{Stage, Stretch},
+    write::{Sheet, style},
 };
 
 const LEFT: f64 = 46.0;
@@ -67,7 +68,7 @@ pub(super) fn stage(
     let id = format!("profile-{}", stage.number);
     html! {
         svg class="drawing wide" role="img" aria-labelledby=(id) viewBox={ "0 0 " (u(WIDTH)) " " (u(BOTTOM)) } {
-            title id=(id) { (crate::write::plain::line(&says)) }
+            title id=(id) { (crate::say::plain::line(&says)) }
             defs {
                 pattern id={ "hatch-" (stage.number) } width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)" {
                     path class="hatch" d="M2.5 0v5" {}
@@ -208,7 +209,7 @@ pub(super) fn key(sheet: &Sheet<'_>) -> Markup {
 
 /// From how steep over what length the plan speaks of avalanche terrain.
 fn steepness(sheet: &Sheet<'_>) -> Option<(f64, f64)> {
-    use crate::rules::Rule;
+    use crate::practice::Rule;
     Some((
         figures::value(sheet.plan, Rule::AvalancheDeg)?,
         figures::value(sheet.plan, Rule::SteepOverM)?,

@@ -11,7 +11,7 @@ use maud::{Markup, html};
 use super::Extras;
 use super::map::Ground;
 use super::paper::{Paper, path, round_step, simplified, steps, u};
-use crate::{geometry::LonLat, relief::Relief, write::Sheet};
+use crate::{geometry::LonLat, ground::relief::Relief, write::Sheet};
 
 /// Height lines on a map are at most so many. Our judgement.
 const MOST_LINES: f64 = 14.0;

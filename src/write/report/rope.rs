@@ -8,14 +8,13 @@ use super::{
     same::{Same, grouped},
 };
 use crate::{
-    leg::{Leg, Mark, MarkKind, TeamSetup},
-    write::{
-        json::number,
+    plan::leg::{Leg, Mark, MarkKind, TeamSetup},
+    say::{
         plain,
-        row::TeamRow,
         units::{Side, Units},
         words,
     },
+    write::{json::number, row::TeamRow},
 };
 
 const LEFT: f64 = 14.0;

@@ -4,13 +4,10 @@ use maud::{Markup, html};
 
 use super::{figures, said};
 use crate::{
+    fault::Level,
     plan::{Assumption, Finding, Plan},
-    problem::Level,
-    write::{
-        findings::{grouped, listed},
-        units::Units,
-        words,
-    },
+    say::{units::Units, words},
+    write::findings::{grouped, listed},
 };
 
 const LEVELS: [(Level, &str); 4] = [

@@ -1,8 +1,8 @@
 //! Set-ups that are roped up the same way, with the legs and teams that share them.
 
 use crate::{
-    leg::{Leg, MarkKind, TeamSetup},
-    write::words,
+    plan::leg::{Leg, MarkKind, TeamSetup},
+    say::words,
 };
 
 /// One way to rope up, with every leg and team that it is for.

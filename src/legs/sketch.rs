@@ -1,0 +1,286 @@
+//! The legs of a stage with the set-up of each team, before ropes are given out.
+
+use std::rc::Rc;
+
+use crate::{
+    fault::Problem,
+    legs::{
+        spacing,
+        stretch::{Asking, Roped, roped_stretches},
+        worst::{Meeting, Worst},
+    },
+    meet::{Contact, contacts},
+    practice::{Rule, Rules},
+    rope::{
+        arrest::Ground,
+        knots::Hardship,
+        setup::{Draft, bare_only},
+    },
+    trip::{
+        party::RopeTeam,
+        route::{Stage, Stretch},
+        zone::{RopeWord, Surface, Zone},
+    },
+};
+
+use crate::{
+    Job,
+    ground::{footing, underfoot::Underfoot},
+    legs::memo::Memo,
+};
+
+/// One stage, split.
+#[derive(Debug)]
+pub(crate) struct Sketch<'a> {
+    pub(crate) stage: &'a Stage,
+    pub(crate) under: Rc<Underfoot>,
+    pub(crate) contacts: Vec<Contact>,
+    pub(crate) legs: Vec<LegSketch>,
+    memo: &'a Memo,
+}
+
+/// One leg, split; teams are empty where it is unroped.
+#[derive(Debug)]
+pub(crate) struct LegSketch {
+    pub(crate) stretch: Stretch,
+    pub(crate) roped: bool,
+    /// Indices of the contacts met on the leg.
+    pub(crate) contacts: Vec<usize>,
+    pub(crate) teams: Vec<Draft>,
+    /// What makes holding harder; nothing where it is unroped.
+    pub(crate) hardship: Hardship,
+}
+
+impl<'a> Sketch<'a> {
+    /// Splits a stage and drafts the set-up of every team on every roped leg.
+    ///
+    /// # Errors
+    /// A terrain file is broken where it is read.
+    pub(crate) fn of(
+        job: &Job<'a>,
+        teams: &[RopeTeam],
+        stage: &'a Stage,
+        memo: &'a Memo,
+    ) -> Result<Self, Problem> {
+        let contacts = contacts(stage, job.zones, job.rules[Rule::MarginM]);
+        let under = Rc::new(Underfoot::of(job, stage, &contacts)?);
+        Ok(Self::on(job, teams, stage, contacts, under, memo))
+    }
+
+    /// The same where it is known already how the stage meets the zones and what lies under it.
+    pub(crate) fn on(
+        job: &Job<'a>,
+        teams: &[RopeTeam],
+        stage: &'a Stage,
+        contacts: Vec<Contact>,
+        under: Rc<Underfoot>,
+        memo: &'a Memo,
+    ) -> Self {
+        let mut sketch = Self {
+            stage,
+            under,
+            contacts,
+            legs: Vec::new(),
+            memo,
+        };
+        sketch.legs = tiles(stage.length_m(), sketch.roped(job, teams))
+            .into_iter()
+            .map(|tile| sketch.leg(job, teams, tile))
+            .collect();
+        sketch
+    }
+
+    fn leg(&self, job: &Job<'_>, teams: &[RopeTeam], tile: Tile) -> LegSketch {
+        let met = |c: &Contact| c.touches.iter().any(|t| overlaps(*t, tile.stretch));
+        let contacts = match &tile.roped {
+            Some(roped) => roped.contacts.clone(),
+            None => (0..self.contacts.len())
+                .filter(|&i| met(&self.contacts[i]))
+                .collect(),
+        };
+        let hardship = match tile.roped {
+            Some(_) => self.hardship(tile.stretch, job.rules),
+            None => Hardship::default(),
+        };
+        let drafts = tile.roped.iter().flat_map(|roped| {
+            let on_leg = OnLeg::new(job, self, &roped.contacts, roped.stretch);
+            teams
+                .iter()
+                .map(move |team| on_leg.draft(team, hardship))
+                .collect::<Vec<_>>()
+        });
+        let teams = drafts.collect();
+        LegSketch {
+            stretch: tile.stretch,
+            roped: tile.roped.is_some(),
+            contacts,
+            teams,
+            hardship,
+        }
+    }
+
+    fn hardship(&self, stretch: Stretch, rules: &Rules) -> Hardship {
+        Hardship {
+            steepest_descent_deg: self.under.steepest_descent_deg(stretch, rules),
+        }
+    }
+
+    fn roped(&self, job: &Job<'_>, teams: &[RopeTeam]) -> Vec<Roped> {
+        let asking = Asking {
+            ropes: &|i| {
+                let zone = self.contacts.get(i).and_then(|c| job.zones.get(c.zone));
+                zone.is_some_and(|z| asks_for_rope(z, job.rules))
+            },
+            team_length_m: &|held, stretch| {
+                OnLeg::new(job, self, held, stretch).team_length_m(teams)
+            },
+            least_unroped_m: job.rules[Rule::LeastUnropedM],
+        };
+        roped_stretches(self.stage.length_m(), &self.contacts, &asking)
+    }
+
+    /// What a rope with some spacing meets on a leg.
+    pub(crate) fn meets<'j>(
+        &'j self,
+        job: &'j Job<'_>,
+        leg: &'j LegSketch,
+    ) -> impl Fn(f64) -> Meeting + 'j {
+        let on_leg = OnLeg::new(job, self, &leg.contacts, leg.stretch);
+        move |spacing_m| on_leg.at(spacing_m)
+    }
+
+    /// What a leg's fall happens on. The model takes one slope towards the lip: the steeper of that with and that
+    /// against the walking direction, so the first person's fall downhill and the last one's uphill both count.
+    pub(crate) fn ground(&self, leg: &LegSketch, bare_only: bool, rules: &Rules) -> Ground {
+        let (with, against) = footing::lip_slopes_deg(self, leg, rules);
+        let slope_deg = [with, against].into_iter().flatten().reduce(f64::max);
+        Ground::of(bare_only, slope_deg, rules)
+    }
+
+    /// The zones met on a leg, in file order.
+    pub(crate) fn zones<'z>(&self, leg: &LegSketch, zones: &'z [Zone]) -> Vec<&'z Zone> {
+        leg.contacts
+            .iter()
+            .filter_map(|&i| zones.get(self.contacts.get(i)?.zone))
+            .collect()
+    }
+}
+
+/// Share more than a point.
+fn overlaps(a: Stretch, b: Stretch) -> bool {
+    a.from_m < b.to_m && b.from_m < a.to_m
+}
+
+/// What a team meets on one roped stretch.
+struct OnLeg<'a> {
+    worst: Worst<'a>,
+    key: Vec<u64>,
+    memo: &'a Memo,
+    zones: Vec<&'a Zone>,
+    rules: &'a Rules,
+}
+
+impl<'a> OnLeg<'a> {
+    fn new(job: &Job<'a>, sketch: &Sketch<'a>, held: &[usize], stretch: Stretch) -> Self {
+        let contacts = &sketch.contacts;
+        let zones = held
+            .iter()
+            .filter_map(|&i| job.zones.get(contacts.get(i)?.zone))
+            .collect();
+        let proposed = sketch.under.counted(job.rules);
+        let worst = Worst::new(
+            sketch.stage,
+            job.zones,
+            contacts,
+            held,
+            proposed,
+            stretch,
+            job.rules,
+        );
+        Self {
+            key: worst.key(),
+            worst,
+            memo: sketch.memo,
+            zones,
+            rules: job.rules,
+        }
+    }
+
+    fn spacing(&self, people: usize) -> spacing::Spacing {
+        let meet = |spacing_m: f64| self.at(spacing_m);
+        spacing::choose(people, bare_only(&self.zones), self.rules, &meet)
+    }
+
+    /// What a rope with this spacing meets.
+    fn at(&self, spacing_m: f64) -> Meeting {
+        self.memo.at(&self.worst, &self.key, spacing_m)
+    }
+
+    fn draft(&self, team: &RopeTeam, hardship: Hardship) -> Draft {
+        Draft::new(
+            team,
+            self.spacing(team.size()),
+            &self.zones,
+            hardship,
+            self.rules,
+        )
+    }
+
+    /// From the first person to the last of the longest team, metres.
+    #[expect(
+        clippy::cast_precision_loss,
+        reason = "a rope team has five people at most"
+    )]
+    fn team_length_m(&self, teams: &[RopeTeam]) -> f64 {
+        let length_m = |n: usize| n.saturating_sub(1) as f64 * self.spacing(n).spacing_m;
+        teams.iter().map(|t| length_m(t.size())).fold(0.0, f64::max)
+    }
+}
+
+/// Whether a zone puts the team on the rope: the leader's word, else the practice set's on bare ice.
+pub(crate) fn asks_for_rope(zone: &Zone, rules: &Rules) -> bool {
+    match zone.rope {
+        RopeWord::Always => true,
+        RopeWord::Never => false,
+        RopeWord::Auto => zone.surface == Surface::Snow || rules.choices.rope_on_bare.value,
+    }
+}
+
+/// A piece of the stage before it becomes a leg.
+struct Tile {
+    stretch: Stretch,
+    roped: Option<Roped>,
+}
+
+/// The roped stretches and what lies between them, from 0 to the end of the stage.
+fn tiles(length_m: f64, roped: Vec<Roped>) -> Vec<Tile> {
+    let mut tiles = Vec::new();
+    let mut at_m = 0.0;
+    for next in roped {
+        if next.stretch.from_m > at_m {
+            let stretch = Stretch {
+                from_m: at_m,
+                to_m: next.stretch.from_m,
+            };
+            tiles.push(Tile {
+                stretch,
+                roped: None,
+            });
+        }
+        at_m = next.stretch.to_m;
+        tiles.push(Tile {
+            stretch: next.stretch,
+            roped: Some(next),
+        });
+    }
+    if at_m < length_m || tiles.is_empty() {
+        tiles.push(Tile {
+            stretch: Stretch {
+                from_m: at_m,
+                to_m: length_m,
+            },
+            roped: None,
+        });
+    }
+    tiles
+}

@@ -1,0 +1,199 @@
+//! How far apart: the least spacing that suits the gaps as a rope of that very spacing meets them.
+//!
+//! A longer rope lies smoother on the line, so the way over a gap depends a little on the spacing. Of
+//! all spacings on the step that are as long as the gaps they would meet ask for, the shortest is
+//! taken; a wider gap or one more zone can only take spacings away, so neither shortens it.
+
+use crate::{
+    legs::worst::Meeting,
+    practice::{Rule, Rules},
+};
+
+/// A spacing with what it was chosen for.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Spacing {
+    /// Walking distance between neighbours, metres.
+    pub spacing_m: f64,
+    /// What a rope of this spacing meets.
+    pub meeting: Meeting,
+    /// What the gaps ask for, metres, not rounded.
+    pub need_m: f64,
+    /// Whether the spacing is as long as that.
+    pub enough: bool,
+}
+
+/// The spacing that the gaps ask for, metres: `effective_gap_m` along the route, people on the rope.
+#[must_use]
+pub fn need_m(people: usize, effective_gap_m: f64, rules: &Rules) -> f64 {
+    match people {
+        ..=2 => effective_gap_m + rules[Rule::NeighbourRoomM],
+        3 => rules[Rule::GapShareThree] * effective_gap_m,
+        _ => rules[Rule::GapShareFour] * effective_gap_m,
+    }
+}
+
+/// The longest way over a gap that a spacing suits, metres; the other way round of [`need_m`].
+#[must_use]
+pub fn suits_gap_m(people: usize, spacing_m: f64, rules: &Rules) -> f64 {
+    match people {
+        ..=2 => spacing_m - rules[Rule::NeighbourRoomM],
+        3 => spacing_m / rules[Rule::GapShareThree],
+        _ => spacing_m / rules[Rule::GapShareFour],
+    }
+}
+
+/// How many people can stand over one gap at once, `gap_m` long along the route; one is always reckoned with.
+#[must_use]
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "a positive quotient; the cast saturates"
+)]
+pub fn over_one_gap(people: usize, spacing_m: f64, gap_m: f64) -> usize {
+    if spacing_m >= gap_m {
+        return 1;
+    }
+    ((gap_m / spacing_m).floor() as usize + 1).min(people)
+}
+
+/// What the practice set asks for at least, metres; on bare ice only the floor, since gaps are in sight.
+#[must_use]
+pub fn base_m(people: usize, bare_only: bool, rules: &Rules) -> f64 {
+    let floor_m = rules[Rule::SpacingFloorM];
+    if bare_only {
+        floor_m
+    } else {
+        rules[Rule::base_spacing(people)].max(floor_m)
+    }
+}
+
+/// All spacings that may be chosen, metres, shortest first: from the base by steps, then the cap.
+pub fn choices_m(
+    people: usize,
+    bare_only: bool,
+    rules: &Rules,
+) -> impl Iterator<Item = f64> + use<> {
+    let (step_m, cap_m) = (rules[Rule::SpacingStepM], rules[Rule::SpacingCapM]);
+    let first = (base_m(people, bare_only, rules) / step_m - 1e-9).ceil();
+    std::iter::successors(Some(first), |k| Some(k + 1.0))
+        .map(move |k| k * step_m)
+        .take_while(move |&d| d < cap_m - 1e-9)
+        .chain([cap_m])
+}
+
+/// The widest gap across that one of these spacings, shortest first, still suits, metres; `factor` says how many times
+/// longer than wide the way over a gap is when met with it, 1 or more. `None` where there is none.
+#[must_use]
+pub fn widest_gap_m(
+    people: usize,
+    spacings_m: &[f64],
+    factor: &dyn Fn(f64) -> f64,
+    rules: &Rules,
+) -> Option<f64> {
+    let mut widest: Option<f64> = None;
+    for &spacing_m in spacings_m.iter().rev() {
+        // The longest first: what a shorter one suits at the very best may be less than what is found already.
+        let at_best_m = suits_gap_m(people, spacing_m, rules).max(0.0);
+        if widest.is_some_and(|w| at_best_m <= w) {
+            break;
+        }
+        let gap_m = at_best_m / factor(spacing_m).max(1.0);
+        widest = Some(widest.map_or(gap_m, |w| w.max(gap_m)));
+    }
+    widest
+}
+
+/// The least spacing that suits; the cap, marked as not enough, where none does.
+#[must_use]
+pub fn choose(
+    people: usize,
+    bare_only: bool,
+    rules: &Rules,
+    meet: &dyn Fn(f64) -> Meeting,
+) -> Spacing {
+    let tried = |spacing_m: f64| {
+        let meeting = meet(spacing_m);
+        let need_m = need_m(people, meeting.effective_gap_m, rules);
+        Spacing {
+            spacing_m,
+            meeting,
+            need_m,
+            enough: need_m <= spacing_m + 1e-9,
+        }
+    };
+    choices_m(people, bare_only, rules)
+        .map(tried)
+        .find(|s| s.enough)
+        .unwrap_or_else(|| tried(rules[Rule::SpacingCapM]))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::practice::set::Source;
+
+    fn rules(name: &str) -> Rules {
+        Rules::with_practice(&Source::Named(name)).unwrap()
+    }
+
+    fn spacing(people: usize, gap_m: f64, rules: &Rules) -> Spacing {
+        let meet = |_| Meeting {
+            effective_gap_m: gap_m,
+            zone: Some(0),
+            ..Meeting::default()
+        };
+        choose(people, false, rules, &meet)
+    }
+
+    #[test]
+    fn the_base_holds_until_the_gap_asks_for_more() {
+        // Trade rules, section 5: w + 5 m for two, 0.9 w for three, 0.8 w for four.
+        let cases = [
+            (2, 3.0, 14.5),
+            (2, 12.2, 17.5),
+            (3, 3.0, 13.0),
+            (3, 20.0, 18.0),
+            (4, 25.0, 20.0),
+            (5, 25.0, 20.0),
+            (5, 1.0, 9.0),
+        ];
+        for (people, gap_m, want) in cases {
+            let got = spacing(people, gap_m, &rules("arm-span"));
+            assert!(
+                (got.spacing_m - want).abs() < 1e-9 && got.enough,
+                "{people}, {gap_m}: {got:?}"
+            );
+        }
+    }
+
+    #[test]
+    fn beyond_the_cap_there_is_no_spacing_that_suits() {
+        let at_cap = spacing(2, 25.0, &rules("arm-span"));
+        assert!(
+            at_cap.enough && (at_cap.spacing_m - 30.0).abs() < 1e-9,
+            "{at_cap:?}"
+        );
+        let above = spacing(2, 25.1, &rules("arm-span"));
+        assert!(
+            !above.enough && (above.spacing_m - 30.0).abs() < 1e-9,
+            "{above:?}"
+        );
+    }
+
+    #[test]
+    fn spacing_never_grows_with_the_number_of_people_and_never_shrinks_with_the_gap() {
+        for set in ["arm-span", "short-alpine", "constant", "club-coils"] {
+            let rules = rules(set);
+            for gap_dm in 0..400_u16 {
+                let gap_m = f64::from(gap_dm) / 10.0;
+                for people in 2..5 {
+                    let few = spacing(people, gap_m, &rules);
+                    let many = spacing(people + 1, gap_m, &rules);
+                    assert!(many.spacing_m <= few.spacing_m, "{set} {people} {gap_m}");
+                    let wider = spacing(people, gap_m + 0.1, &rules);
+                    assert!(wider.spacing_m >= few.spacing_m, "{set} {people} {gap_m}");
+                }
+            }
+        }
+    }
+}

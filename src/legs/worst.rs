@@ -1,0 +1,157 @@
+//! The worst that a leg holds: the longest way over a gap, for a given spacing.
+//!
+//! A gap of width w met at the angle θ is w / sin θ long along the route. Below the angle at which the
+//! team runs along the crevasses no spacing helps; the arithmetic stops there and the leg is marked.
+
+use crate::{
+    legs::angle::{self, Angle},
+    meet::contact::Contact,
+};
+use crate::{
+    practice::{Rule, Rules},
+    trip::{
+        route::{Stage, Stretch},
+        zone::{ProposedStrike, Zone},
+    },
+};
+
+/// What a rope of one spacing meets on a leg.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Meeting {
+    /// Longest way over a gap along the route, metres.
+    pub effective_gap_m: f64,
+    /// How many times longer than the gap is wide that way is, in the zone that decides.
+    pub factor: f64,
+    /// The greatest such factor of all zones: what counts if every gap were as wide.
+    pub greatest_factor: f64,
+    /// Index of the zone that decides.
+    pub zone: Option<usize>,
+    /// Where the team runs along crevasses, if anywhere: zone index and chainage.
+    pub along: Option<(usize, f64)>,
+}
+
+/// A leg's zones, ready to be met with any spacing.
+#[derive(Clone, Debug)]
+pub struct Worst<'a> {
+    stage: &'a Stage,
+    held: Vec<Held<'a>>,
+    along_deg: f64,
+}
+
+/// One zone on the leg.
+#[derive(Clone, Debug)]
+struct Held<'a> {
+    /// Its index.
+    index: usize,
+    zone: &'a Zone,
+    /// Where the leg touches it.
+    touches: Vec<Stretch>,
+    /// Strikes that count where the zone gives none.
+    proposed: Vec<ProposedStrike>,
+}
+
+impl<'a> Worst<'a> {
+    /// The contacts `held` of a stage, as far as they lie on `stretch`. `proposed` holds for each contact the
+    /// strikes that count where its zone gives none; such a strike can only lengthen the way over a gap.
+    #[must_use]
+    pub fn new(
+        stage: &'a Stage,
+        zones: &'a [Zone],
+        contacts: &[Contact],
+        held: &[usize],
+        proposed: &[Vec<ProposedStrike>],
+        stretch: Stretch,
+        rules: &Rules,
+    ) -> Self {
+        let on_leg = |c: &Contact| {
+            c.touches
+                .iter()
+                .copied()
+                .filter(|t| t.meets(&stretch))
+                .collect()
+        };
+        let held = held
+            .iter()
+            .filter_map(|&i| Some((contacts.get(i)?, proposed.get(i))))
+            .filter_map(|(c, proposed)| {
+                let proposed = proposed.into_iter().flatten().copied();
+                Some(Held {
+                    index: c.zone,
+                    zone: zones.get(c.zone)?,
+                    touches: on_leg(c),
+                    proposed: proposed.filter(|p| p.stretch.meets(&stretch)).collect(),
+                })
+            })
+            .collect();
+        Self {
+            stage,
+            held,
+            along_deg: rules[Rule::AlongDeg],
+        }
+    }
+
+    /// Everything that the answers of [`Worst::at`] rest on besides the spacing, within one job: two legs with the
+    /// same key meet the same.
+    #[must_use]
+    pub fn key(&self) -> Vec<u64> {
+        let mut key = vec![self.stage.number as u64, self.along_deg.to_bits()];
+        for held in &self.held {
+            key.extend([held.index as u64, held.touches.len() as u64]);
+            let ends = held.touches.iter().flat_map(|t| [t.from_m, t.to_m]);
+            key.extend(ends.map(f64::to_bits));
+            for p in &held.proposed {
+                let strike = [p.strike.deg, p.strike.doubt_deg()];
+                let figures = [p.stretch.from_m, p.stretch.to_m].into_iter().chain(strike);
+                key.extend(figures.map(f64::to_bits));
+            }
+        }
+        key
+    }
+
+    /// What a rope with this spacing meets.
+    #[must_use]
+    pub fn at(&self, spacing_m: f64) -> Meeting {
+        let mut worst = Meeting {
+            factor: 1.0,
+            greatest_factor: 1.0,
+            ..Meeting::default()
+        };
+        for held in &self.held {
+            let (factor, along) = self.factor(held, spacing_m);
+            let effective_gap_m = factor * held.zone.gap.max_m;
+            worst.greatest_factor = worst.greatest_factor.max(factor);
+            if worst.zone.is_none() || effective_gap_m > worst.effective_gap_m {
+                worst.effective_gap_m = effective_gap_m;
+                worst.factor = factor;
+                worst.zone = Some(held.index);
+            }
+            worst.along = worst.along.or(along.map(|at_m| (held.index, at_m)));
+        }
+        worst
+    }
+
+    /// Length of the way over a gap in widths, and where it runs along, if it does.
+    fn factor(&self, held: &Held<'_>, spacing_m: f64) -> (f64, Option<f64>) {
+        let Some(worst) = self.angle(held, spacing_m) else {
+            return (1.0, None);
+        };
+        // Compared with a hair to spare: at the angle itself the way is as long as the limit.
+        let along = worst.deg < self.along_deg - 1e-9;
+        let sin = worst.deg.max(self.along_deg).to_radians().sin();
+        (1.0 / sin, along.then_some(worst.at_m))
+    }
+
+    /// The worst angle to the strike given, or to those proposed.
+    fn angle(&self, held: &Held<'_>, spacing_m: f64) -> Option<Angle> {
+        let met = |touches: &[Stretch], strike| {
+            angle::worst_angle(self.stage, touches, spacing_m, strike)
+        };
+        if let Some(strike) = held.zone.strike {
+            return met(&held.touches, strike);
+        }
+        let proposed = held.proposed.iter();
+        proposed
+            .filter_map(|p| met(&[p.stretch], p.strike))
+            .min_by(|a, b| a.deg.total_cmp(&b.deg))
+    }
+}

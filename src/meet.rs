@@ -1,0 +1,6 @@
+//! Route × ice → contacts: where the line crosses each zone, and where it comes within the margin.
+
+pub mod contact;
+pub mod crossing;
+
+pub use contact::{Contact, contacts};

@@ -1,0 +1,72 @@
+//! The ways that no other way beats in everything. Of the changes to the rules only more of the same are worse:
+//! nobody but the leader knows whether a long sling or butterflies are easier to come by.
+
+use crate::plan::{leg::Verdict, options::Way};
+
+/// What is weighed; of each, less is better.
+type Weighed = [f64; 7];
+
+/// Ways of which none beats another.
+#[derive(Debug, Default)]
+pub(super) struct Front {
+    ways: Vec<(Weighed, Way)>,
+}
+
+impl Front {
+    /// Adds a way unless one that is there is as good in everything; drops those that it beats.
+    pub(super) fn add(&mut self, way: Way) {
+        let weighed = weigh(&way);
+        let new = (weighed, way);
+        if self.ways.iter().any(|old| as_good(old, &new)) {
+            return;
+        }
+        self.ways.retain(|old| !as_good(&new, old));
+        self.ways.push(new);
+    }
+
+    /// The ways, numbered. Those outside the limits stand only where there is no other.
+    pub(super) fn best_first(self) -> Vec<Way> {
+        let mut ways = self.ways;
+        if ways.iter().any(|(_, w)| w.verdict != Verdict::Outside) {
+            ways.retain(|(_, w)| w.verdict != Verdict::Outside);
+        }
+        ways.sort_by(|(a, _), (b, _)| {
+            order(a)
+                .partial_cmp(&order(b))
+                .unwrap_or(std::cmp::Ordering::Equal)
+        });
+        let numbered = ways.into_iter().enumerate();
+        numbered
+            .map(|(i, (_, way))| Way { way: i + 1, ..way })
+            .collect()
+    }
+}
+
+#[expect(clippy::cast_precision_loss, reason = "small counts")]
+fn weigh(way: &Way) -> Weighed {
+    let millimetres = |m: f64| (m * 1000.0).round();
+    // Metres missing count within a verdict, never across two.
+    let step = f64::from(u32::MAX);
+    // Where rope or spacing is missing, nobody asks what the rest weighs.
+    let counts = f64::from(u8::from(way.verdict != Verdict::Outside));
+    [
+        step * f64::from(way.verdict as u8) + millimetres(way.short_m),
+        -(way.left_to_hold as f64),
+        counts * millimetres(way.rope_mass_kg),
+        counts * millimetres(way.coil_m),
+        counts * way.setup_changes as f64,
+        way.changes.len() as f64,
+        f64::from(u8::from(!way.another_team)),
+    ]
+}
+
+/// The order of importance for "best first": verdict, nothing changed, people left to hold, another team, mass,
+/// coil, set-up changes. Our judgement; the front itself does not rest on it.
+fn order(&[verdict, left, mass, coil, setups, changes, team]: &Weighed) -> Weighed {
+    [verdict, changes, left, team, mass, coil, setups]
+}
+
+fn as_good((a, way): &(Weighed, Way), (b, other): &(Weighed, Way)) -> bool {
+    let few = |change: &String| other.changes.contains(change);
+    a.iter().zip(b).all(|(a, b)| a <= b) && way.changes.iter().all(few)
+}

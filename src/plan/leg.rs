@@ -1,0 +1,324 @@
+//! One leg of the plan and the set-up of each rope team on it.
+
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use crate::plan::Finding;
+use crate::plan::fall::{Arrest, FallReserve, HaulTable};
+
+/// A part of a stage that is walked in one way. Legs tile their stage.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Leg {
+    /// Number from 1 over the whole plan.
+    pub leg: usize,
+    /// Number of its stage, from 1.
+    pub stage: usize,
+    /// Whether the team is on the rope.
+    pub roped: bool,
+    /// Chainage of the first person where it begins, metres from the start of the stage.
+    pub start_m: f64,
+    /// Chainage of the first person where it ends.
+    pub end_m: f64,
+    /// Metres walked.
+    pub length_m: f64,
+    /// Where it begins: longitude, latitude.
+    pub start: [f64; 2],
+    /// Where it ends: longitude, latitude.
+    pub end: [f64; 2],
+    /// Metres up, counted by turning points; absent without heights.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ascent_m: Option<f64>,
+    /// Metres down, counted likewise.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub descent_m: Option<f64>,
+    /// Steepest slope along the line, degrees, up or down.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub steepest_deg: Option<f64>,
+    /// Where that is: longitude, latitude.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub steepest_at: Option<[f64; 2]>,
+    /// Steepest slope of the ground on the line, degrees, from the terrain model.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ground_steepest_deg: Option<f64>,
+    /// Where that is: longitude, latitude.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ground_steepest_at: Option<[f64; 2]>,
+    /// Which way the ground falls there, degrees clockwise from true north.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ground_aspect_deg: Option<f64>,
+    /// Steepest fall in walking direction on the crossings, degrees, 0 where it only rises: the slope toward
+    /// the lip for those behind when the first person falls. Absent without heights and on unroped legs.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub lip_slope_deg: Option<f64>,
+    /// The same against the walking direction: for those ahead when the last person falls.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub lip_slope_behind_deg: Option<f64>,
+    /// True bearing of a straight leg, degrees clockwise from true north; absent where the line bends.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bearing_deg: Option<f64>,
+    /// Numbers of the zones met, margin included.
+    pub zones: Vec<usize>,
+    /// Widest gap of those zones, metres across; absent on unroped legs.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub gap_m: Option<f64>,
+    /// Longest way over a gap along the route, metres.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub effective_gap_m: Option<f64>,
+    /// Whether the team runs along the crevasses somewhere on it.
+    pub along: bool,
+    /// Strike assumed across the fall line where zones give none, degrees; a hint, the middle over the leg.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub strike_proposed_deg: Option<f64>,
+    /// Where the line contours, so that the team may run along crevasses of that strike; a hint.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub may_run_along: Vec<Piece>,
+    /// Roll-overs on the ice; a hint.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub look_here: Vec<RollOver>,
+    /// Where the glacier inventory has ice and no zone gives a gap width.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub ice_without_zone: Vec<Piece>,
+    /// Least snow on the ice that was given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub snow_depth_m: Option<f64>,
+    /// Minutes of walking; rope changes and breaks are not counted.
+    pub time_min: f64,
+    /// Minutes of roping up before and unroping after; 0 on unroped legs.
+    pub rope_min: f64,
+    /// Minutes of rest that go with the walking.
+    pub break_min: f64,
+    /// Time of day when the leg begins, roping up included: `04:30`, `00:10 +1` past midnight.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub start_clock: Option<String>,
+    /// Time of day when it ends.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub end_clock: Option<String>,
+    /// How the leg stands against the limits.
+    pub verdict: Verdict,
+    /// One set-up for each rope team; empty on unroped legs.
+    pub teams: Vec<TeamSetup>,
+    /// What must be said about it.
+    pub findings: Vec<Finding>,
+}
+
+/// A piece of a stage.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Piece {
+    /// Chainage where it begins, metres.
+    pub from_m: f64,
+    /// Chainage where it ends, metres.
+    pub to_m: f64,
+}
+
+/// A place where the ground steepens down the fall line.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct RollOver {
+    /// Chainage, metres.
+    pub at_m: f64,
+    /// Longitude, latitude.
+    pub at: [f64; 2],
+    /// By how many degrees the ground below is steeper than the ground above.
+    pub steepens_deg: f64,
+}
+
+/// How a leg stands against the limits that were given. Never a promise.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum Verdict {
+    /// Walked without a rope.
+    Unroped,
+    /// A set-up within the limits fits a rope at hand.
+    Inside,
+    /// So too, but near a limit or resting on a guess; a finding says which.
+    Look,
+    /// No set-up within the limits, or no rope at hand fits.
+    Outside,
+}
+
+impl Verdict {
+    /// The word, as printed.
+    #[must_use]
+    pub fn as_str(self) -> &'static str {
+        match self {
+            Self::Unroped => "unroped",
+            Self::Inside => "inside",
+            Self::Look => "look",
+            Self::Outside => "outside",
+        }
+    }
+}
+
+/// How one rope team is set up on a leg.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct TeamSetup {
+    /// Number of the rope team, from 1.
+    pub team: usize,
+    /// How many people are on the rope.
+    pub people: usize,
+    /// Who they are, in rope order, the first ahead.
+    pub persons: Vec<PersonOnRope>,
+    /// Walking distance between neighbours, metres.
+    pub spacing_m: f64,
+    /// Brake knots.
+    pub knots: KnotSet,
+    /// Spare rope carried by each end person, metres.
+    pub coil_m: f64,
+    /// Worst place in the middle and what is missing there; absent for two people.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub middle: Option<MiddleReserve>,
+    /// Where the rope goes.
+    pub ledger: Ledger,
+    /// Next length sold that holds the total; absent above the longest.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub sold_length_m: Option<f64>,
+    /// What comes where along the rope, from the first person's free end.
+    pub marks: Vec<Mark>,
+    /// The rope at hand that this team carries; absent where none was named.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub rope: Option<RopeAtHand>,
+    /// Widest gap across that this rope (without one: the length sold) still covers on this leg, metres.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub covers_gap_m: Option<f64>,
+    /// How far apart it is tied anew for that gap, metres.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub covers_at_spacing_m: Option<f64>,
+    /// Widest gap across that the spacing rule lets this set-up meet as it is tied, metres.
+    pub as_tied_gap_m: f64,
+    /// Least snow on the ice from which the brake knots count, metres; absent without knots.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub knots_count_from_snow_m: Option<f64>,
+    /// Mass of one spare coil, kilograms, for the rope at hand or one of the assumed diameter.
+    pub coil_kg: f64,
+    /// Free rope for the fall of each person, in rope order.
+    pub falls: Vec<FallReserve>,
+    /// Whether the team holds the worst fall; absent where the model has no answer.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub arrest: Option<Arrest>,
+    /// How that person can be hauled out; absent where the model has no answer.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub haul: Option<HaulTable>,
+}
+
+/// One person in rope order.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct PersonOnRope {
+    /// Name, or a number where none was given.
+    pub name: String,
+    /// Kilograms with pack.
+    pub mass_kg: f64,
+}
+
+/// Brake knots of one rope team.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct KnotSet {
+    /// How many in all.
+    pub count: usize,
+    /// How many from each end person.
+    pub each_end: usize,
+    /// Distance walked from the end person to the first, metres.
+    pub first_m: f64,
+    /// Distance walked from one to the next, metres.
+    pub step_m: f64,
+    /// Rope that each takes, metres.
+    pub rope_each_m: f64,
+    /// Whether the snow lets them work.
+    pub bite: Bite,
+    /// Why they are tied or not.
+    pub why: String,
+}
+
+impl KnotSet {
+    /// Distances walked from the front end of span `span` (from 0, of `spans`) to its knots, nearest first: one set
+    /// from each end person.
+    #[must_use]
+    pub fn in_span(&self, span: usize, spans: usize, spacing_m: f64) -> Vec<f64> {
+        let set: Vec<f64> = std::iter::successors(Some(self.first_m), |d| Some(d + self.step_m))
+            .take(self.each_end)
+            .collect();
+        let from_front = set.iter().copied().filter(|_| span == 0);
+        let from_rear = set
+            .iter()
+            .rev()
+            .map(|d| spacing_m - d)
+            .filter(|_| span + 1 == spans);
+        from_front.chain(from_rear).collect()
+    }
+}
+
+/// Whether brake knots bite into the lip.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum Bite {
+    /// Deep snow everywhere on the leg.
+    Yes,
+    /// Deep enough to try, not to count on.
+    Doubtful,
+    /// Bare ice or too little snow.
+    No,
+    /// Nobody said how much snow lies there.
+    Unknown,
+}
+
+/// Free rope for the worst middle person, against what a drop loop needs.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct MiddleReserve {
+    /// Position on the rope, from 1.
+    pub person: usize,
+    /// Free rope on the better side, metres.
+    pub free_m: f64,
+    /// What the drop loop needs, metres.
+    pub needs_m: f64,
+    /// What is missing, metres; 0 when nothing is.
+    pub missing_m: f64,
+}
+
+/// Where the rope goes, line by line, metres.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, JsonSchema)]
+pub struct Ledger {
+    /// Between the people.
+    pub spans_m: f64,
+    /// In brake knots.
+    pub knots_m: f64,
+    /// In tie-ins.
+    pub tie_ins_m: f64,
+    /// In the spare coils of both ends.
+    pub coils_m: f64,
+    /// All of it.
+    pub total_m: f64,
+}
+
+/// One place along the rope.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct Mark {
+    /// Metres from the first person's free end, before anything is tied.
+    pub at_m: f64,
+    /// The same in arm spans.
+    pub at_arm_spans: f64,
+    /// What is tied there.
+    pub what: String,
+    /// The same for programs.
+    pub kind: MarkKind,
+}
+
+/// What can be tied at a mark.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum MarkKind {
+    /// A person's tie-in.
+    TieIn,
+    /// A brake knot.
+    Knot,
+    /// Nothing: the set-up takes no more rope.
+    End,
+}
+
+/// The rope that a team carries.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct RopeAtHand {
+    /// Which of the ropes named, from 1.
+    pub number: usize,
+    /// Metres.
+    pub length_m: f64,
+    /// What is left on this leg; negative where it is too short.
+    pub spare_m: f64,
+}

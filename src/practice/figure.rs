@@ -1,0 +1,175 @@
+//! One figure with its unit, bounds, standing and origin.
+
+use serde::{Deserialize, Serialize};
+
+use crate::practice::{Entry, Rule};
+
+/// What stands behind a figure.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema)]
+pub enum Standing {
+    /// A named source says so; see the sources beside it.
+    #[serde(rename = "published")]
+    Published,
+    /// Taught and done, without a source to quote.
+    #[serde(rename = "common practice, no source")]
+    Practice,
+    /// Chosen by the authors; to be questioned.
+    #[serde(rename = "our judgement")]
+    Judgement,
+    /// Arithmetic from other figures.
+    #[serde(rename = "derived")]
+    Derived,
+    /// Remembered, not checked.
+    #[serde(rename = "from memory")]
+    Memory,
+    /// Set by the person who plans.
+    #[serde(rename = "the leader's word")]
+    Leader,
+}
+
+impl Standing {
+    /// The words, as printed.
+    #[must_use]
+    pub fn as_str(self) -> &'static str {
+        match self {
+            Self::Published => "published",
+            Self::Practice => "common practice, no source",
+            Self::Judgement => "our judgement",
+            Self::Derived => "derived",
+            Self::Memory => "from memory",
+            Self::Leader => "the leader's word",
+        }
+    }
+}
+
+/// Who put a figure in force.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Origin {
+    /// `data/rules.toml`.
+    Default,
+    /// The practice set.
+    Practice,
+    /// The trip file.
+    Trip,
+    /// A flag of the command line.
+    Flag,
+}
+
+impl Origin {
+    /// The words, as printed.
+    #[must_use]
+    pub fn as_str(&self) -> &'static str {
+        match self {
+            Self::Default => "default",
+            Self::Practice => "practice set",
+            Self::Trip => "trip file",
+            Self::Flag => "flag",
+        }
+    }
+}
+
+/// A number of the trade with all that must be known to question it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Figure {
+    /// Which one it is.
+    pub rule: Rule,
+    /// What it is, in words.
+    pub says: String,
+    /// The number, in `unit`.
+    pub value: f64,
+    /// `m`, `°`, `kg`, `min`; `1` for a pure number.
+    pub unit: String,
+    /// Least value a trip file may set.
+    pub min: f64,
+    /// Greatest value a trip file may set.
+    pub max: f64,
+    /// What stands behind it.
+    pub standing: Standing,
+    /// Keys of `data/sources.toml`.
+    pub sources: Vec<String>,
+    /// What else must be said.
+    pub note: Option<String>,
+    /// Who put it in force.
+    pub origin: Origin,
+}
+
+impl Figure {
+    pub(super) fn from_entry(rule: Rule, entry: &Entry, origin: Origin) -> Self {
+        Self {
+            rule,
+            says: entry.says.clone().unwrap_or_default(),
+            value: entry.value,
+            unit: entry.unit.clone().unwrap_or_else(|| "1".to_owned()),
+            min: entry.min.unwrap_or(f64::NEG_INFINITY),
+            max: entry.max.unwrap_or(f64::INFINITY),
+            standing: entry.standing,
+            sources: entry.sources.clone(),
+            note: entry.note.clone(),
+            origin,
+        }
+    }
+
+    /// A spacing, which only practice sets give: no default, so NaN until a set is laid over it.
+    pub(super) fn base_spacing(rule: Rule) -> Self {
+        let people = rule
+            .name()
+            .trim_start_matches("spacing_")
+            .trim_end_matches("_m");
+        Self {
+            rule,
+            says: format!("least spacing of {people} people where the gaps ask for no more"),
+            value: f64::NAN,
+            unit: "m".to_owned(),
+            min: 1.0,
+            max: 60.0,
+            standing: Standing::Judgement,
+            sources: Vec::new(),
+            note: None,
+            origin: Origin::Default,
+        }
+    }
+
+    /// Checks a value against the bounds. NaN fails.
+    ///
+    /// # Errors
+    /// A sentence that names the figure, the value and its bounds.
+    pub fn check(&self, value: f64) -> Result<(), String> {
+        if value >= self.min && value <= self.max {
+            return Ok(());
+        }
+        let (name, unit) = (self.rule.name(), self.unit_shown());
+        Err(format!(
+            "{name} {value}{unit} is outside {} to {}{unit}",
+            self.min, self.max
+        ))
+    }
+
+    /// The unit with a space before it; nothing for a pure number.
+    #[must_use]
+    pub fn unit_shown(&self) -> String {
+        match self.unit.as_str() {
+            "1" => String::new(),
+            "°" => "°".to_owned(),
+            unit => format!(" {unit}"),
+        }
+    }
+
+    pub(super) fn replace(&mut self, value: f64, origin: Origin) -> Result<(), String> {
+        self.check(value)?;
+        self.value = value;
+        self.standing = Standing::Leader;
+        self.sources.clear();
+        self.note = None;
+        self.origin = origin;
+        Ok(())
+    }
+
+    /// What stands behind it, with the sources named: `published (foh)`.
+    #[must_use]
+    pub fn standing_shown(&self) -> String {
+        if self.sources.is_empty() {
+            return self.standing.as_str().to_owned();
+        }
+        format!("{} ({})", self.standing.as_str(), self.sources.join(", "))
+    }
+}

@@ -1,0 +1,234 @@
+//! One terrain model: which cells lie around a position and how high they are.
+
+use crate::raster::{
+    chunks::{Layout, Parts, Shelf},
+    grid::Grid,
+    reading::{Meaning, Reading},
+    refusal::broken,
+    systems::System,
+};
+use crate::{
+    fault::Problem,
+    geometry::{LonLat, projection::Projection},
+};
+
+/// Nearer than this to a cell centre, in cells, a position lies on it (our judgement: rounding of
+/// coordinates, far below any height that matters).
+const ON_CENTRE: f64 = 1e-6;
+
+/// Sheets whose cells lie apart by less than this share of a cell are one lattice (our judgement).
+const OFF_LATTICE: f64 = 0.01;
+
+/// A file that was opened and understood.
+pub(crate) struct Opened {
+    pub(crate) system: System,
+    pub(crate) grid: Grid,
+    pub(crate) reading: Reading,
+    pub(crate) layout: Layout,
+    pub(crate) parts: Parts,
+    pub(crate) notes: Vec<Problem>,
+}
+
+/// A model without its file: what can be asked without reading.
+pub(crate) struct Model {
+    pub(crate) id: usize,
+    pub(crate) name: String,
+    pub(crate) map: Projection,
+    pub(crate) grid: Grid,
+    /// Side of a square cell of the same area, metres on the ground in the middle of the raster.
+    pub(crate) resolution_m: f64,
+    reading: Reading,
+    layout: Layout,
+}
+
+/// What was met while reading cells of one model.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) struct Met {
+    /// Positions that lay on the raster.
+    pub(crate) inside: u64,
+    /// Positions it gave a height for.
+    pub(crate) answered: u64,
+    /// Cells whose number cannot be a height.
+    pub(crate) unbelievable: u64,
+}
+
+/// The files and what is kept of them.
+#[derive(Default)]
+pub(crate) struct Files {
+    pub(crate) parts: Vec<Parts>,
+    pub(crate) met: Vec<Met>,
+    pub(crate) shelf: Shelf,
+}
+
+/// Four cells and how much each counts.
+pub(crate) type Stencil = [((i64, i64), f64); 4];
+
+impl Model {
+    /// The model, if its projection string is understood.
+    pub(crate) fn new(id: usize, name: &str, opened: &Opened) -> Option<Self> {
+        let map = Projection::parse(&opened.system.proj)?;
+        let grid = opened.grid;
+        let middle = (f64::from(grid.columns) / 2.0, f64::from(grid.rows) / 2.0);
+        let resolution_m = cell_m(&map, &grid, middle)?;
+        Some(Self {
+            id,
+            name: name.to_owned(),
+            map,
+            grid,
+            resolution_m,
+            reading: opened.reading.clone(),
+            layout: opened.layout.clone(),
+        })
+    }
+
+    /// Pixel position of a place, if it lies on the raster.
+    pub(crate) fn pixel(&self, at: LonLat) -> Option<(f64, f64)> {
+        let plane = self.map.forward(at)?;
+        let turns: &[f64] = if self.map.is_geographic() {
+            &[0.0, 360.0, -360.0]
+        } else {
+            &[0.0]
+        };
+        let shifted = turns.iter().map(|turn| (plane.0 + turn, plane.1));
+        let pixel = shifted
+            .map(|p| self.grid.pixel(p))
+            .find(|p| self.grid.holds(*p))?;
+        self.map.leads_back(at, plane).then_some(pixel)
+    }
+
+    /// Longest side of a cell at a pixel position, metres on the ground.
+    pub(crate) fn longest_side_m(&self, (column, row): (f64, f64)) -> Option<f64> {
+        let at = |c: f64, r: f64| {
+            let (x, y) = self.grid.plane(c, r);
+            self.map.inverse(x, y)
+        };
+        let here = at(column, row)?;
+        let sides = [at(column + 1.0, row)?, at(column, row + 1.0)?];
+        Some(sides[0].distance_m(here).max(sides[1].distance_m(here)))
+    }
+
+    /// The height stored in a cell, `None` if void or not on the raster.
+    pub(crate) fn cell_m(
+        &self,
+        files: &mut Files,
+        cell: (i64, i64),
+    ) -> Result<Option<f64>, Problem> {
+        let (Some(column), Some(row)) = (
+            index(cell.0, self.grid.columns),
+            index(cell.1, self.grid.rows),
+        ) else {
+            return Ok(None);
+        };
+        let Some(parts) = files.parts.get_mut(self.id) else {
+            return Ok(None);
+        };
+        let stored = files
+            .shelf
+            .stored(self.id, &self.layout, parts, (column, row));
+        let stored = stored.map_err(|e| {
+            broken(
+                &self.name,
+                format!("its heights cannot be unpacked at column {column}, row {row}: {e}"),
+            )
+        })?;
+        let meaning = stored.map_or(Meaning::Void, |s| self.reading.meaning(s));
+        Ok(match meaning {
+            Meaning::HeightM(height_m) => Some(height_m),
+            Meaning::Void => None,
+            Meaning::Unbelievable => {
+                if let Some(met) = files.met.get_mut(self.id) {
+                    met.unbelievable += 1;
+                }
+                None
+            }
+        })
+    }
+
+    /// True for a cell on the raster.
+    pub(crate) fn has(&self, cell: (i64, i64)) -> bool {
+        index(cell.0, self.grid.columns).is_some() && index(cell.1, self.grid.rows).is_some()
+    }
+
+    /// True for another sheet on the same map with the same cells.
+    pub(crate) fn continues(&self, other: &Self) -> bool {
+        self.id != other.id
+            && self.map.text() == other.map.text()
+            && self.grid.same_steps(&other.grid)
+    }
+
+    /// Which cell of another sheet is this cell, if both are cut from one lattice.
+    pub(crate) fn same_cell(&self, sheet: &Self, cell: (i64, i64)) -> Option<(i64, i64)> {
+        if !sheet.continues(self) {
+            return None;
+        }
+        let (column, row) = self.grid.plane(centre(cell.0), centre(cell.1));
+        let (column, row) = sheet.grid.pixel((column, row));
+        let off = |at: f64| (at - at.floor() - 0.5).abs();
+        let there = containing((column, row));
+        (off(column) < OFF_LATTICE && off(row) < OFF_LATTICE && sheet.has(there)).then_some(there)
+    }
+
+    /// The part of the file a pixel position lies in; positions sorted by it are read once.
+    pub(crate) fn part(&self, (column, row): (f64, f64)) -> u32 {
+        let (column, row) = containing((column, row));
+        match (index(column, self.grid.columns), index(row, self.grid.rows)) {
+            (Some(column), Some(row)) => self.layout.find(column, row).0,
+            _ => u32::MAX,
+        }
+    }
+}
+
+/// The cell that contains a pixel position.
+pub(crate) fn containing((column, row): (f64, f64)) -> (i64, i64) {
+    (whole(column), whole(row))
+}
+
+/// The four cells whose centres surround a pixel position, with bilinear weights.
+pub(crate) fn surrounding((column, row): (f64, f64)) -> Stencil {
+    let ((c, right), (r, below)) = (split(column - 0.5), split(row - 0.5));
+    let (left, above) = (1.0 - right, 1.0 - below);
+    [
+        ((c, r), left * above),
+        ((c + 1, r), right * above),
+        ((c, r + 1), left * below),
+        ((c + 1, r + 1), right * below),
+    ]
+}
+
+#[expect(clippy::cast_precision_loss, reason = "cells are counted in 32 bits")]
+fn centre(cell: i64) -> f64 {
+    cell as f64 + 0.5
+}
+
+fn split(at: f64) -> (i64, f64) {
+    let near = at.round();
+    if (at - near).abs() < ON_CENTRE {
+        return (whole(near), 0.0);
+    }
+    (whole(at), at - at.floor())
+}
+
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "a cast saturates, and cells out there do not exist"
+)]
+fn whole(at: f64) -> i64 {
+    at.floor() as i64
+}
+
+fn index(at: i64, size: u32) -> Option<u32> {
+    u32::try_from(at).ok().filter(|i| *i < size)
+}
+
+/// Side of a square cell of the same area, from two geodesics.
+fn cell_m(map: &Projection, grid: &Grid, (column, row): (f64, f64)) -> Option<f64> {
+    let at = |c: f64, r: f64| {
+        let (x, y) = grid.plane(c, r);
+        map.inverse(x, y)
+    };
+    let here = at(column, row)?;
+    let across = here.distance_m(at(column + 1.0, row)?);
+    let down = here.distance_m(at(column, row + 1.0)?);
+    let side = (across * down).sqrt();
+    (side.is_finite() && side > 0.0).then_some(side)
+}

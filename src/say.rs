@@ -1,0 +1,7 @@
+//! The only English: facts → words.
+
+pub mod cautions;
+pub mod place;
+pub mod plain;
+pub mod units;
+pub mod words;

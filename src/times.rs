@@ -1,0 +1,4 @@
+//! How long it takes, and when the team is where.
+
+pub(crate) mod clock;
+pub mod pace;

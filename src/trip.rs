@@ -1,0 +1,7 @@
+//! Nouns going in: the line, the ice, who goes with which ropes, and the job that they make together.
+
+pub mod clock;
+pub mod job;
+pub mod party;
+pub mod route;
+pub mod zone;

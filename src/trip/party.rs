@@ -1,0 +1,215 @@
+//! Who goes, with which ropes.
+
+use crate::practice::{Rule, Rules};
+
+/// Least and greatest number of people on one rope: those for whom practice sets give figures.
+/// Common practice, no source.
+pub const ON_ONE_ROPE: std::ops::RangeInclusive<usize> = 2..=5;
+
+/// One person with what they carry.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Person {
+    /// What the leader calls them; a number where no name was given.
+    pub name: String,
+    /// Kilograms with pack.
+    pub mass_kg: f64,
+    /// Whether the mass was given or taken from the rules.
+    pub mass_given: bool,
+}
+
+/// Everybody who goes, in the order the leader named them.
+#[derive(Clone, Debug, PartialEq, Default)]
+pub struct Party {
+    /// The people.
+    pub people: Vec<Person>,
+}
+
+/// A rope at hand.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Rope {
+    /// Metres.
+    pub length_m: f64,
+    /// Millimetres, where given.
+    pub diameter_mm: Option<f64>,
+    /// What the leader calls it, where given.
+    pub name: Option<String>,
+}
+
+/// Somebody to call in an emergency, as the leader wrote it.
+#[derive(Clone, Debug, PartialEq, serde::Deserialize, schemars::JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Contact {
+    /// Who.
+    pub name: String,
+    /// How to reach them: a number, a channel, a frequency.
+    pub contact: String,
+    /// What else matters.
+    pub note: Option<String>,
+}
+
+/// People on one rope, in rope order: the first walks ahead.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RopeTeam {
+    /// From 1, in walking order.
+    pub number: usize,
+    /// The people.
+    pub people: Vec<Person>,
+}
+
+impl Party {
+    /// A party of so many people without names, all of the mass that the rules assume.
+    #[must_use]
+    pub fn of(number: usize, rules: &Rules) -> Self {
+        let person = |i: usize| Person {
+            name: i.to_string(),
+            mass_kg: rules[Rule::PersonKg],
+            mass_given: false,
+        };
+        Self {
+            people: (1..=number).map(person).collect(),
+        }
+    }
+
+    /// A party of people without names with these masses in kilograms.
+    #[must_use]
+    pub fn weighing(masses_kg: &[f64]) -> Self {
+        let person = |(i, &mass_kg): (usize, &f64)| Person {
+            name: (i + 1).to_string(),
+            mass_kg,
+            mass_given: true,
+        };
+        Self {
+            people: masses_kg.iter().enumerate().map(person).collect(),
+        }
+    }
+
+    /// The rope teams of the party where nobody said otherwise: up to five on one rope, then teams of
+    /// three and four with the heavier people spread over them. Our judgement.
+    #[must_use]
+    pub fn rope_teams(&self) -> Vec<RopeTeam> {
+        let number = self.people.len();
+        let teams = if ON_ONE_ROPE.contains(&number) {
+            1
+        } else {
+            number.div_ceil(4).max(1)
+        };
+        self.split_into(teams)
+    }
+
+    /// The party on so many ropes, sizes as equal as can be, the larger teams first.
+    #[must_use]
+    pub fn split_into(&self, teams: usize) -> Vec<RopeTeam> {
+        let size = |team: usize| {
+            let (share, rest) = (self.people.len() / teams, self.people.len() % teams);
+            share + usize::from(team < rest)
+        };
+        let sizes: Vec<usize> = (0..teams).map(size).collect();
+        self.split_by(&sizes)
+    }
+
+    /// The party on ropes of these sizes, the heavier people spread over them: dealt out to and fro, the heaviest
+    /// first. Who finds no place goes to the team whose turn it is.
+    #[must_use]
+    pub fn split_by(&self, sizes: &[usize]) -> Vec<RopeTeam> {
+        let teams = sizes.len();
+        if teams == 0 {
+            return Vec::new();
+        }
+        let mut members: Vec<Vec<usize>> = vec![Vec::new(); teams];
+        for (deal, person) in self.heaviest_first().into_iter().enumerate() {
+            let (round, place) = (deal / teams, deal % teams);
+            let team = if round % 2 == 0 {
+                place
+            } else {
+                teams - 1 - place
+            };
+            let open = (0..teams)
+                .map(|k| (team + k) % teams)
+                .find(|&t| members[t].len() < sizes[t]);
+            members[open.unwrap_or(team)].push(person);
+        }
+        members
+            .into_iter()
+            .enumerate()
+            .map(|(i, team)| self.team(i + 1, team))
+            .collect()
+    }
+
+    fn heaviest_first(&self) -> Vec<usize> {
+        let mut order: Vec<usize> = (0..self.people.len()).collect();
+        order.sort_by(|&a, &b| self.people[b].mass_kg.total_cmp(&self.people[a].mass_kg));
+        order
+    }
+
+    /// Within a team people walk in the order the leader named them.
+    fn team(&self, number: usize, mut members: Vec<usize>) -> RopeTeam {
+        members.sort_unstable();
+        RopeTeam {
+            number,
+            people: members.iter().map(|&i| self.people[i].clone()).collect(),
+        }
+    }
+}
+
+impl RopeTeam {
+    /// How many people.
+    #[must_use]
+    pub fn size(&self) -> usize {
+        self.people.len()
+    }
+
+    /// Somebody whose mass is at least `factor` times the mean of the others.
+    #[must_use]
+    pub fn heavier_by(&self, factor: f64) -> Option<&Person> {
+        let sum_kg: f64 = self.people.iter().map(|p| p.mass_kg).sum();
+        #[expect(
+            clippy::cast_precision_loss,
+            reason = "a rope team has five people at most"
+        )]
+        let others = self.people.len().checked_sub(1).filter(|&n| n > 0)? as f64;
+        self.people
+            .iter()
+            .find(|p| p.mass_kg >= factor * (sum_kg - p.mass_kg) / others)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_party_splits_into_threes_and_fours_and_never_leaves_a_pair() {
+        let sizes = |n: usize| {
+            let party = Party::weighing(&vec![80.0; n]);
+            party
+                .rope_teams()
+                .iter()
+                .map(RopeTeam::size)
+                .collect::<Vec<_>>()
+        };
+        let taught: [(usize, &[usize]); 9] = [
+            (2, &[2]),
+            (3, &[3]),
+            (4, &[4]),
+            (5, &[5]),
+            (6, &[3, 3]),
+            (7, &[4, 3]),
+            (8, &[4, 4]),
+            (9, &[3, 3, 3]),
+            (10, &[4, 3, 3]),
+        ];
+        for (people, want) in taught {
+            assert_eq!(sizes(people), want, "{people} people");
+        }
+    }
+
+    #[test]
+    fn the_heavier_people_are_spread_over_the_teams() {
+        let teams = Party::weighing(&[100.0, 95.0, 60.0, 60.0, 60.0, 60.0]).rope_teams();
+        let masses: Vec<f64> = teams
+            .iter()
+            .map(|t| t.people.iter().map(|p| p.mass_kg).sum())
+            .collect();
+        assert!((masses[0] - masses[1]).abs() < 10.0, "{masses:?}");
+    }
+}

@@ -1,0 +1,110 @@
+//! The ice as the leader drew it: outlines with the gaps expected in them.
+
+use serde_json::{Map, Value};
+
+use crate::trip::route::Stretch;
+
+pub use crate::geometry::{Outline, Polygon};
+
+/// One polygon of glaciated ground with the widest crevasse expected in it.
+///
+/// No `Ord`: the wider gap is worse for a fall, the bigger polygon for a detour. Compare the field you mean.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Zone {
+    /// Number from 1, in file order over all polygon features; what every output calls it by.
+    pub number: usize,
+    /// Number of the feature in its file, from 1 (points and lines count too).
+    pub feature: usize,
+    /// What the leader calls it.
+    pub name: Option<String>,
+    /// Where it is.
+    pub outline: Outline,
+    /// How wide the gaps are.
+    pub gap: Gap,
+    /// Snow lying on the ice, metres, where given.
+    pub snow_depth_m: Option<f64>,
+    /// Whether snow hides the gaps.
+    pub surface: Surface,
+    /// In which direction the gaps run, where given.
+    pub strike: Option<Strike>,
+    /// The leader's word about roping here.
+    pub rope: RopeWord,
+    /// `observed_on`, as written.
+    pub observed_on: Option<String>,
+    /// `source`, as written.
+    pub source: Option<String>,
+    /// `note`, as written.
+    pub note: Option<String>,
+    /// Properties that mean nothing here, passed through untouched.
+    pub other: Map<String, Value>,
+}
+
+/// Width of the crevasses of a zone, metres, **across** the gap, not along the route.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Gap {
+    /// Lower end, where a range was given.
+    pub min_m: Option<f64>,
+    /// The widest expected; the one that counts.
+    pub max_m: f64,
+    /// Not in the file: taken from `--gap`.
+    pub assumed: bool,
+}
+
+/// What lies on the ice.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Surface {
+    /// Snow: gaps are hidden.
+    #[default]
+    Snow,
+    /// Bare (dry) ice: gaps are in sight.
+    Bare,
+}
+
+/// Direction in which crevasses run, an axis: 10° and 190° are the same.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Strike {
+    /// Degrees clockwise from true north, 0 ≤ s < 180.
+    pub deg: f64,
+    /// Half-width of the range it may lie in, degrees, 0 to 90, where the leader said how sure it is.
+    pub uncertainty_deg: Option<f64>,
+}
+
+impl Strike {
+    /// Half-width to reckon with: a strike without one is taken as exact, and the plan says so.
+    #[must_use]
+    pub fn doubt_deg(self) -> f64 {
+        self.uncertainty_deg.unwrap_or(0.0)
+    }
+}
+
+/// A strike assumed for a piece of the line, where a zone gives none.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ProposedStrike {
+    /// Where along the stage.
+    pub stretch: Stretch,
+    /// Across the fall line there.
+    pub strike: Strike,
+}
+
+/// What the leader decided about a zone.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum RopeWord {
+    /// Decide by the practice set.
+    #[default]
+    Auto,
+    /// Rope here whatever the rules say.
+    Always,
+    /// Do not rope because of this zone.
+    Never,
+}
+
+impl Zone {
+    /// `zone 3 "Upper icefall"`, or without the name where there is none.
+    #[must_use]
+    pub fn label(&self) -> String {
+        match &self.name {
+            Some(name) => format!("zone {} \"{name}\"", self.number),
+            None => format!("zone {}", self.number),
+        }
+    }
+}

@@ -1,0 +1,211 @@
+//! Fewer changes of the set-up: keeping one over several roped legs, where walking wider costs less than changing.
+//!
+//! Between two roped legs of a stage the team unropes and ropes up again; only what is tied differently costs the
+//! minutes of a change. A wider spacing costs time on the way: a rule says how much. Only set-ups that fit the rope
+//! carried, or a length sold, are kept.
+
+use std::ops::Range;
+
+use crate::{
+    Job,
+    legs::sketch::{LegSketch, Sketch},
+    whole::account::SharedRopes,
+};
+use crate::{
+    legs::spacing,
+    plan::{ChangeCost, KeepSetup, KeptRun, KeptTeam},
+    practice::{Rule, SOLD_LENGTHS_M},
+    rope::{knots, ledger, reserve, setup::Draft},
+    whole::runs,
+};
+
+/// The trip with set-ups kept, if that saves minutes.
+pub(crate) fn keep(job: &Job<'_>, stages: &[Sketch<'_>], ropes: &SharedRopes) -> Option<KeepSetup> {
+    let mut whole = KeepSetup {
+        as_planned: ChangeCost::default(),
+        kept: ChangeCost::default(),
+        runs: Vec::new(),
+    };
+    let mut legs_before = 0;
+    for stage in stages {
+        let keeping = Keeping::new(job, stage, ropes, legs_before);
+        keeping.add_to(&mut whole);
+        legs_before += stage.legs.len();
+    }
+    (whole.kept.minutes < whole.as_planned.minutes - 1e-9).then_some(whole)
+}
+
+/// The roped legs of one stage.
+struct Keeping<'a> {
+    job: &'a Job<'a>,
+    stage: &'a Sketch<'a>,
+    ropes: &'a SharedRopes,
+    /// With their numbers.
+    legs: Vec<(usize, &'a LegSketch)>,
+}
+
+impl<'a> Keeping<'a> {
+    fn new(
+        job: &'a Job<'a>,
+        stage: &'a Sketch<'a>,
+        ropes: &'a SharedRopes,
+        legs_before: usize,
+    ) -> Self {
+        let numbered = stage.legs.iter().enumerate();
+        let legs: Vec<(usize, &LegSketch)> = numbered
+            .filter(|(_, leg)| leg.roped)
+            .map(|(i, leg)| (legs_before + i + 1, leg))
+            .collect();
+        Self {
+            job,
+            stage,
+            ropes,
+            legs,
+        }
+    }
+
+    fn add_to(&self, whole: &mut KeepSetup) {
+        let change_min = self.job.rules[Rule::ChangeMin];
+        let same = |i: usize| self.alike(i - 1, i);
+        let changes = (1..self.legs.len()).filter(|&i| !same(i)).count();
+        whole.as_planned.changes += changes;
+        let planned_min = minutes(changes, change_min);
+        whole.as_planned.minutes += planned_min;
+        let cost = |run: Range<usize>| self.cost_min(run);
+        let Some((runs, kept_min)) = runs::cheapest(self.legs.len(), change_min, &cost) else {
+            // A leg has no set-up that fits: it stays as planned.
+            whole.kept.changes += changes;
+            whole.kept.minutes += planned_min;
+            return;
+        };
+        whole.kept.changes += runs.len().saturating_sub(1);
+        whole.kept.minutes += kept_min;
+        let run = |r: Range<usize>| KeptRun {
+            stage: self.stage.stage.number,
+            legs: r
+                .clone()
+                .filter_map(|i| Some(self.legs.get(i)?.0))
+                .collect(),
+            teams: self.teams(r).unwrap_or_default(),
+        };
+        whole.runs.extend(runs.into_iter().map(run));
+    }
+
+    /// Whether two legs are set up alike as planned.
+    fn alike(&self, a: usize, b: usize) -> bool {
+        let set = |i: usize| {
+            let leg = self.legs.get(i).map(|(_, leg)| leg);
+            let teams = leg.into_iter().flat_map(|l| &l.teams);
+            teams
+                .map(|d| (d.spacing.spacing_m, d.knots.count))
+                .collect::<Vec<_>>()
+        };
+        set(a) == set(b)
+    }
+
+    /// Minutes lost by walking all legs of a run in its one set-up; `None` where it does not fit a rope. A leg alone
+    /// stays as planned.
+    fn cost_min(&self, run: Range<usize>) -> Option<f64> {
+        if run.len() == 1 {
+            return Some(0.0);
+        }
+        let kept = self.teams(run.clone())?;
+        let rate = self.job.rules[Rule::WideMinPerKmM];
+        let wider = |leg: &LegSketch| {
+            let pairs = kept.iter().zip(&leg.teams);
+            pairs
+                .map(|(k, d)| k.spacing_m - d.spacing.spacing_m)
+                .fold(0.0, f64::max)
+        };
+        let legs = self.legs.get(run)?.iter();
+        let km = |leg: &LegSketch| leg.stretch.length_m() / 1000.0;
+        Some(legs.map(|(_, leg)| rate * km(leg) * wider(leg)).sum())
+    }
+
+    /// The one set-up of each team for a run.
+    fn teams(&self, run: Range<usize>) -> Option<Vec<KeptTeam>> {
+        let teams = self.legs.get(run.start)?.1.teams.len();
+        (0..teams).map(|t| self.team(run.clone(), t)).collect()
+    }
+
+    fn team(&self, run: Range<usize>, t: usize) -> Option<KeptTeam> {
+        let rules = self.job.rules;
+        let drafts: Vec<&Draft> = self
+            .legs
+            .get(run.clone())?
+            .iter()
+            .filter_map(|(_, leg)| leg.teams.get(t))
+            .collect();
+        let first = *drafts.first()?;
+        let people = first.persons.len();
+        let spacing_m = if let [only] = drafts.as_slice() {
+            only.spacing.spacing_m
+        } else {
+            self.spacing_m(run, &drafts)?
+        };
+        let with_knots = drafts.iter().max_by_key(|d| d.knots.count)?;
+        let tied = with_knots.knots.count > 0;
+        let needed_m = ledger::total_at_m(people, spacing_m, &with_knots.knots, rules);
+        let least_m = drafts
+            .iter()
+            .map(|d| d.spacing.spacing_m)
+            .reduce(f64::min)?;
+        let kept = KeptTeam {
+            team: first.team,
+            spacing_m,
+            knots_each_end: if tied {
+                knots::fitting(people, spacing_m, rules)
+            } else {
+                0
+            },
+            coil_m: reserve::coil_m(people, spacing_m, rules),
+            needed_m,
+            longer_m: reserve::spans_m(people.saturating_sub(1), spacing_m - least_m),
+        };
+        (drafts.len() == 1 || self.fits(&kept)).then_some(kept)
+    }
+
+    /// The least spacing that suits all the legs of a run.
+    fn spacing_m(&self, run: Range<usize>, drafts: &[&Draft]) -> Option<f64> {
+        let rules = self.job.rules;
+        let people = drafts.first()?.persons.len();
+        let least_m = drafts
+            .iter()
+            .map(|d| d.spacing.spacing_m)
+            .reduce(f64::max)?;
+        let legs = self.legs.get(run)?.iter();
+        let meets: Vec<_> = legs
+            .map(|(_, leg)| self.stage.meets(self.job, leg))
+            .collect();
+        let suits = |d: &f64| {
+            let need_m = |gap_m| spacing::need_m(people, gap_m, rules);
+            meets
+                .iter()
+                .all(|meets| need_m(meets(*d).effective_gap_m) <= d + 1e-9)
+        };
+        // Every spacing of a snow leg is one of a bare leg too.
+        spacing::choices_m(people, true, rules)
+            .filter(|d| *d >= least_m - 1e-9)
+            .find(suits)
+    }
+
+    /// Whether the rope carried, or the longest sold, holds it.
+    fn fits(&self, kept: &KeptTeam) -> bool {
+        let sold_m = SOLD_LENGTHS_M
+            .into_iter()
+            .reduce(f64::max)
+            .unwrap_or_default();
+        let rope = self.ropes.of_team(kept.team, self.job.ropes);
+        let length_m = match rope {
+            Some((_, rope)) => rope.length_m,
+            None if self.job.ropes.is_empty() => sold_m,
+            None => return false,
+        };
+        kept.needed_m <= length_m + 1e-9
+    }
+}
+
+#[expect(clippy::cast_precision_loss, reason = "few legs")]
+fn minutes(changes: usize, change_min: f64) -> f64 {
+    changes as f64 * change_min
+}
