@@ -19,16 +19,11 @@ fn main() {
     let route = read::gpx::route("route", ROUTE.as_bytes()).expect("a good route");
     let zones =
         read::geojson::zones("zones", ZONES.as_bytes(), &Default::default()).expect("good zones");
-    let party = Party::of(3, &rules);
     let job = Job {
-        route: &route.value,
-        zones: &zones.value,
-        party: &party,
-        ropes: &[],
-        rules: &rules,
-        terrain: None,
-        glaciers: &[],
-        notices: &[],
+        route: route.value,
+        zones: zones.value,
+        party: Party::of(3, &rules),
+        ..Job::under(rules)
     };
     let plan = plan(&job).expect("a plan");
     for leg in &plan.legs {

@@ -8,6 +8,7 @@ mod agreement;
 mod convex;
 pub(crate) mod footing;
 mod heights;
+pub mod met;
 mod places;
 pub mod profile;
 mod proposal;

@@ -38,12 +38,16 @@ pub mod write;
 pub use trip::job::Job;
 
 use fault::{Code, Place, Problem};
-use legs::{memo, sketch};
-use plan::{Plan, leg::Leg};
+use ground::{met::Met, profile::Profile};
+use legs::{memo::Memo, sketch::Sketch};
+use plan::{Plan, leg::Leg, options::Options};
 use rope::answers;
 use say::cautions::CAUTIONS;
 use times::clock;
-use trip::party::{Party, RopeTeam};
+use trip::{
+    job::Case,
+    party::{Party, RopeTeam},
+};
 use whole::{account, keep};
 
 /// Version of the plan's form; changes when a name or unit in it does.
@@ -53,47 +57,106 @@ pub const SCHEMA_VERSION: u32 = 1;
 ///
 /// # Errors
 /// The party cannot go, no zone is met by the route, or a terrain file is broken where it is read.
-pub fn plan(job: &Job<'_>) -> Result<Plan, Vec<Problem>> {
-    let teams = teams_of(job.party)?;
-    let memo = memo::Memo::default();
-    let stages: Vec<sketch::Sketch<'_>> = job
-        .route
-        .stages
-        .iter()
-        .map(|stage| sketch::Sketch::of(job, &teams, stage, &memo))
-        .collect::<Result<_, Problem>>()
-        .map_err(|fault| vec![fault])?;
-    met_by(job, stages.iter().any(|s| !s.contacts.is_empty()))?;
-    let ropes = account::shared_ropes(job, &teams, &stages);
-    let mut answers = answers::Answers::default();
-    let mut legs: Vec<Leg> = Vec::new();
-    for stage in &stages {
-        for leg in &stage.legs {
-            let number = legs.len() + 1;
-            legs.push(judge::leg::leg(
-                job,
-                stage,
-                leg,
-                &ropes,
-                &mut answers,
-                number,
-            ));
-        }
+pub fn plan(job: &Job) -> Result<Plan, Vec<Problem>> {
+    Planner::new(job)?.plan()
+}
+
+/// A job whose route has met its ice: plans, options and the same trip with another party share that meeting and
+/// everything that was asked of it.
+#[derive(Debug)]
+pub struct Planner<'j> {
+    case: Case<'j>,
+    met: Met,
+    memo: Memo,
+}
+
+impl<'j> Planner<'j> {
+    /// Lets the route meet the ice and reads the ground under it.
+    ///
+    /// # Errors
+    /// No zone is met by the route, or a terrain file is broken where it is read.
+    pub fn new(job: &'j Job) -> Result<Self, Vec<Problem>> {
+        Self::of(job.case())
     }
-    answers.advise(job, &mut legs);
-    let zones = account::zones(job, &stages);
-    clock::set(job, &zones, &mut legs);
-    Ok(Plan {
-        schema_version: SCHEMA_VERSION,
-        route: account::route(job, &stages, &legs),
-        zones,
-        carry: account::carry(job, &teams, &stages, &legs, &ropes),
-        keep_setup: keep::keep(job, &stages, &ropes),
-        findings: account::findings(job, &stages),
-        assumptions: whole::assumptions::assumptions(job),
-        cautions: CAUTIONS.iter().map(|&c| c.to_owned()).collect(),
-        legs,
-    })
+
+    /// The same for what belongs to somebody else.
+    ///
+    /// # Errors
+    /// See [`Planner::new`].
+    pub fn of(case: Case<'j>) -> Result<Self, Vec<Problem>> {
+        let met = Met::of(&case).map_err(|fault| vec![fault])?;
+        met_by(&case, &met)?;
+        Ok(Self {
+            case,
+            met,
+            memo: Memo::default(),
+        })
+    }
+
+    /// Heights along each stage, in order, as the plan goes by them.
+    pub fn profiles(&self) -> impl Iterator<Item = &Profile> {
+        self.met.stages.iter().map(|stage| &stage.under.profile)
+    }
+
+    /// The plan for the party of the job.
+    ///
+    /// # Errors
+    /// The party cannot go.
+    pub fn plan(&self) -> Result<Plan, Vec<Problem>> {
+        self.plan_for(self.case.party)
+    }
+
+    /// The plan for another party on the same trip.
+    ///
+    /// # Errors
+    /// The party cannot go.
+    pub fn plan_for(&self, party: &Party) -> Result<Plan, Vec<Problem>> {
+        let job = &Case { party, ..self.case };
+        let teams = teams_of(party)?;
+        let pairs = job.route.stages.iter().zip(&self.met.stages);
+        let stages: Vec<Sketch<'_>> = pairs
+            .map(|(stage, met)| Sketch::of(job, &teams, stage, met, &self.memo))
+            .collect();
+        let ropes = account::shared_ropes(job, &teams, &stages);
+        let mut answers = answers::Answers::default();
+        let mut legs: Vec<Leg> = Vec::new();
+        for stage in &stages {
+            for leg in &stage.legs {
+                let number = legs.len() + 1;
+                legs.push(judge::leg::leg(
+                    job,
+                    stage,
+                    leg,
+                    &ropes,
+                    &mut answers,
+                    number,
+                ));
+            }
+        }
+        answers.advise(job, &mut legs);
+        let zones = account::zones(job, &stages);
+        clock::set(job, &zones, &mut legs);
+        Ok(Plan {
+            schema_version: SCHEMA_VERSION,
+            route: account::route(job, &stages, &legs),
+            zones,
+            carry: account::carry(job, &teams, &stages, &legs, &ropes),
+            keep_setup: keep::keep(job, &stages, &ropes),
+            findings: account::findings(job, &stages),
+            assumptions: whole::assumptions::assumptions(job),
+            cautions: CAUTIONS.iter().map(|&c| c.to_owned()).collect(),
+            legs,
+        })
+    }
+
+    /// Every way to split the party and to share the ropes out that no other beats in everything.
+    ///
+    /// # Errors
+    /// The party cannot go, or a terrain file is broken where it is read.
+    pub fn options(&self) -> Result<Options, Vec<Problem>> {
+        teams_of(self.case.party)?;
+        options::options(&self.case, &self.memo).map_err(|fault| vec![fault])
+    }
 }
 
 fn teams_of(party: &Party) -> Result<Vec<RopeTeam>, Vec<Problem>> {
@@ -111,8 +174,8 @@ fn teams_of(party: &Party) -> Result<Vec<RopeTeam>, Vec<Problem>> {
 }
 
 /// A plan in which no zone is met would look like an all-clear.
-fn met_by(job: &Job<'_>, any: bool) -> Result<(), Vec<Problem>> {
-    if any {
+fn met_by(job: &Case<'_>, met: &Met) -> Result<(), Vec<Problem>> {
+    if met.stages.iter().any(|s| !s.contacts.is_empty()) {
         return Ok(());
     }
     let says = match job.zones.len() {

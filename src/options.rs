@@ -7,20 +7,18 @@ mod splits;
 mod variants;
 mod why;
 
-use std::{collections::BTreeMap, rc::Rc};
+use std::collections::{BTreeMap, btree_map::Entry};
 
 use crate::{
-    Job, SCHEMA_VERSION, ground::underfoot::Underfoot, legs::memo::Memo, met_by,
-    say::cautions::CAUTIONS,
+    SCHEMA_VERSION, ground::met::Met, legs::memo::Memo, say::cautions::CAUTIONS, trip::job::Case,
 };
 use crate::{
     fault::Problem,
-    meet::{Contact, contacts},
     plan::{
         leg::Verdict,
         options::{Options, Way},
     },
-    practice::Rule,
+    practice::Rules,
     trip::party::ON_ONE_ROPE,
 };
 use lines::Trip;
@@ -28,29 +26,25 @@ use lines::Trip;
 /// Weighs every way and shows those that no other way beats in everything.
 ///
 /// # Errors
-/// The party cannot go, or no zone is met by the route.
-pub fn options(job: &Job<'_>) -> Result<Options, Vec<Problem>> {
-    super::teams_of(job.party)?;
-    let mut met = BTreeMap::new();
-    let touched = touches(job, &mut met).map_err(|fault| vec![fault])?;
-    met_by(job, touched.iter().any(|t| !t.contacts.is_empty()))?;
-    let memo = Memo::default();
+/// A terrain file is broken where it is read.
+pub(crate) fn options(job: &Case<'_>, memo: &Memo) -> Result<Options, Problem> {
+    let sets = variants::practices(job.rules);
+    let mets = mets(job, sets.iter().map(|(_, rules)| rules))?;
     let mut weighed = 0;
     let mut front = front::Front::default();
-    for (practice, rules) in variants::practices(job.rules) {
-        let job = Job {
-            rules: &rules,
-            ..*job
+    for (practice, rules) in &sets {
+        let job = Case { rules, ..*job };
+        let Some(met) = mets.get(&Met::rests_on(rules)) else {
+            continue;
         };
-        let touched = touches(&job, &mut met).map_err(|fault| vec![fault])?;
         let mut trips: BTreeMap<Vec<usize>, Trip<'_>> = BTreeMap::new();
         for split in splits::of(job.party.people.len()) {
             let teams = job.party.split_by(&split);
             let trip = trips
                 .entry(splits::sizes(&split))
-                .or_insert_with(|| Trip::new(&job, &teams, &touched, &memo));
-            for variant in variants::of(&rules, trip.ties_knots(&teams)) {
-                let draft = trip.draft(&job, &teams, &variant, &practice);
+                .or_insert_with(|| Trip::new(&job, &teams, met, memo));
+            for variant in variants::of(rules, trip.ties_knots(&teams)) {
+                let draft = trip.draft(&job, &teams, &variant, practice);
                 for way in ropes::given(&job, draft) {
                     weighed += 1;
                     front.add(way);
@@ -70,38 +64,24 @@ pub fn options(job: &Job<'_>) -> Result<Options, Vec<Problem>> {
     })
 }
 
-/// How one stage meets the zones and what lies under it, whoever walks.
-#[derive(Clone, Debug)]
-struct Touched {
-    contacts: Vec<Contact>,
-    under: Rc<Underfoot>,
-}
-
-/// All stages; the same for every practice set with the same margin.
-fn touches(job: &Job<'_>, met: &mut BTreeMap<u64, Vec<Touched>>) -> Result<Vec<Touched>, Problem> {
-    let margin_m = job.rules[Rule::MarginM];
-    if let Some(known) = met.get(&margin_m.to_bits()) {
-        return Ok(known.clone());
+/// The meetings of route and ice under these rules, by what they rest on.
+fn mets<'r>(
+    job: &Case<'_>,
+    all: impl Iterator<Item = &'r Rules>,
+) -> Result<BTreeMap<Vec<u64>, Met>, Problem> {
+    let mut mets = BTreeMap::new();
+    for rules in all {
+        if let Entry::Vacant(free) = mets.entry(Met::rests_on(rules)) {
+            free.insert(Met::of(&Case { rules, ..*job })?);
+        }
     }
-    let touched = |stage| {
-        let contacts = contacts(stage, job.zones, margin_m);
-        let under = Rc::new(Underfoot::of(job, stage, &contacts)?);
-        Ok(Touched { contacts, under })
-    };
-    let all: Vec<Touched> = job
-        .route
-        .stages
-        .iter()
-        .map(touched)
-        .collect::<Result<_, Problem>>()?;
-    met.insert(margin_m.to_bits(), all.clone());
-    Ok(all)
+    Ok(mets)
 }
 
 /// What is taught about one team and two, whichever of them the ropes at hand allow.
 const ONE_OR_TWO: &str = "two rope teams beat one for help after a fall; one team of four holds better than two of two: both are taught";
 
-fn says(job: &Job<'_>, ways: &[Way]) -> Vec<String> {
+fn says(job: &Case<'_>, ways: &[Way]) -> Vec<String> {
     let mut says = vec![one_or_two(job, ways)];
     if ways.iter().all(|w| w.verdict == Verdict::Outside) {
         says.push("no way is inside the limits; those shown come nearest".to_owned());
@@ -119,7 +99,7 @@ fn says(job: &Job<'_>, ways: &[Way]) -> Vec<String> {
     says
 }
 
-fn one_or_two(job: &Job<'_>, ways: &[Way]) -> String {
+fn one_or_two(job: &Case<'_>, ways: &[Way]) -> String {
     let (one, two) = (
         ways.iter().any(|w| !w.another_team),
         ways.iter().any(|w| w.another_team),

@@ -22,10 +22,11 @@ mod strikes;
 mod times;
 
 use schrund::{
-    Job,
+    Planner,
     plan::{Finding, Plan, leg::Leg},
     practice::{Rules, set::Source},
     raster::Terrain,
+    trip::job::Case,
     trip::{party::Party, route::Route, zone::Zone},
 };
 
@@ -62,7 +63,7 @@ impl<'a> Trip<'a> {
     #[track_caller]
     fn plan(&self) -> Plan {
         let party = Party::of(3, self.rules);
-        let job = Job {
+        let case = Case {
             route: self.route,
             zones: self.zones,
             party: &party,
@@ -72,7 +73,9 @@ impl<'a> Trip<'a> {
             glaciers: self.glaciers,
             notices: &[],
         };
-        schrund::plan(&job).unwrap_or_else(|faults| panic!("{faults:#?}"))
+        Planner::of(case)
+            .and_then(|p| p.plan())
+            .unwrap_or_else(|faults| panic!("{faults:#?}"))
     }
 }
 

@@ -38,7 +38,9 @@ use unicode_width::UnicodeWidthStr;
 use made::{Made, made};
 
 fn weighed(made: &Made) -> Options {
-    schrund::options::options(&made.job()).unwrap_or_else(|p| panic!("{p:?}"))
+    schrund::Planner::new(&made.job())
+        .and_then(|p| p.options())
+        .unwrap_or_else(|p| panic!("{p:?}"))
 }
 
 /// What a way is weighed by, as whole numbers: verdict, metres missing, left to hold, mass, coil, set-up changes,

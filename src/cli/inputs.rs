@@ -7,7 +7,6 @@ use schrund::{
     fault::{Code, Noted, Place, Problem},
     geometry::Bounds,
     practice::{GivenBy, Origin, Pace, Rule, Rules, Travel, set},
-    raster::Terrain,
     read::{
         self,
         geojson::Given,
@@ -28,86 +27,54 @@ use crate::{
 /// Stands in for the gap widths that an inventory does not give; nothing is reckoned from it.
 const ANY_GAP_M: f64 = 1.0;
 
-/// Everything read, owned.
-#[derive(Debug)]
-pub(crate) struct Inputs {
-    pub(crate) terrain: Terrain,
-    pub(crate) glaciers: Vec<Zone>,
-    pub(crate) route: Route,
-    pub(crate) zones: Vec<Zone>,
-    pub(crate) party: Party,
-    pub(crate) ropes: Vec<Rope>,
-    pub(crate) rules: Rules,
-    /// What else the trip file says.
-    pub(crate) trip: Trip,
-    pub(crate) notices: Vec<Problem>,
-}
-
-impl Inputs {
-    /// Reads the files and lays trip file and flags over the rules.
-    pub(crate) fn read(args: &JobArgs) -> Result<Self, Vec<Problem>> {
-        let mut faults = Faults::default();
-        faults.check(only_one_standard_input(args));
-        let trip = faults.take(read_trip(args));
-        // Who goes may stand in the part that could not be read.
-        let party_known = trip.is_some() || !args.party.is_empty();
-        let trip = trip.unwrap_or_default();
-        let rules = faults.take(rules(args, &trip));
-        let gap_m = args.gap.or(trip.gap_m);
-        let (route, zones) = route_and_zones(args, gap_m);
-        let (route, zones) = (faults.take(route), faults.take(zones));
-        let terrain = faults.take(terrain::open(&terrain_files(args, &trip)));
-        let glaciers = faults.take(read_glaciers(args, &trip));
-        let party = party_known.then(|| party(args, &trip, rules.as_ref()));
-        let party = party.and_then(|party| faults.take(party));
-        let ropes = faults.take(ropes(args, &trip));
-        let (Some(rules), Some(route), Some(zones)) = (rules, route, zones) else {
-            return Err(faults.0);
-        };
-        let (Some(terrain), Some(glaciers)) = (terrain, glaciers) else {
-            return Err(faults.0);
-        };
-        faults.check(bridges_without_start(&rules));
-        faults.check(swapped(
-            &route.value,
-            &zones.value,
-            source::shown(&args.zones),
-        ));
-        let mut notices = route.notes;
-        notices.extend(zones.notes);
-        notices.extend(terrain.notes);
-        notices.extend(glaciers.notes);
-        let route = faults.take(staged(route.value, args, &trip));
-        match (party, ropes, route) {
-            (Some(party), Some(ropes), Some(route)) if faults.0.is_empty() => Ok(Self {
-                terrain: terrain.value,
-                glaciers: glaciers.value,
-                route,
-                zones: zones.value,
-                party,
-                ropes,
-                rules,
-                trip,
-                notices,
-            }),
-            _ => Err(faults.0),
-        }
-    }
-}
-
-impl Inputs {
-    /// What the library plans from.
-    pub(crate) fn job(&self) -> Job<'_> {
-        Job {
-            route: &self.route,
-            zones: &self.zones,
-            party: &self.party,
-            ropes: &self.ropes,
-            rules: &self.rules,
-            terrain: (!self.terrain.is_empty()).then_some(&self.terrain),
-            glaciers: &self.glaciers,
-            notices: &self.notices,
-        }
+/// Reads the files and lays trip file and flags over the rules.
+pub(crate) fn read(args: &JobArgs) -> Result<Job, Vec<Problem>> {
+    let mut faults = Faults::default();
+    faults.check(only_one_standard_input(args));
+    let trip = faults.take(read_trip(args));
+    // Who goes may stand in the part that could not be read.
+    let party_known = trip.is_some() || !args.party.is_empty();
+    let trip = trip.unwrap_or_default();
+    let rules = faults.take(rules(args, &trip));
+    let gap_m = args.gap.or(trip.gap_m);
+    let (route, zones) = route_and_zones(args, gap_m);
+    let (route, zones) = (faults.take(route), faults.take(zones));
+    let terrain = faults.take(terrain::open(&terrain_files(args, &trip)));
+    let glaciers = faults.take(read_glaciers(args, &trip));
+    let party = party_known.then(|| party(args, &trip, rules.as_ref()));
+    let party = party.and_then(|party| faults.take(party));
+    let ropes = faults.take(ropes(args, &trip));
+    let (Some(rules), Some(route), Some(zones)) = (rules, route, zones) else {
+        return Err(faults.0);
+    };
+    let (Some(terrain), Some(glaciers)) = (terrain, glaciers) else {
+        return Err(faults.0);
+    };
+    faults.check(bridges_without_start(&rules));
+    faults.check(swapped(
+        &route.value,
+        &zones.value,
+        source::shown(&args.zones),
+    ));
+    let mut notices = route.notes;
+    notices.extend(zones.notes);
+    notices.extend(terrain.notes);
+    notices.extend(glaciers.notes);
+    let route = faults.take(staged(route.value, args, &trip));
+    match (party, ropes, route) {
+        (Some(party), Some(ropes), Some(route)) if faults.0.is_empty() => Ok(Job {
+            name: trip.name,
+            terrain: terrain.value,
+            glaciers: glaciers.value,
+            route,
+            zones: zones.value,
+            party,
+            ropes,
+            rules,
+            emergency: trip.emergency,
+            notices,
+        }),
+        _ => Err(faults.0),
     }
 }
 

@@ -1,6 +1,7 @@
 //! `schrund options`: ways to split the party and to use the ropes at hand, side by side.
 
 use schrund::{
+    Planner,
     fault::Problem,
     plan::leg::Verdict,
     write::{self, options::Look},
@@ -9,7 +10,7 @@ use schrund::{
 use crate::{
     End,
     args::{OptionsArgs, OptionsFormat},
-    inputs::Inputs,
+    inputs,
     show::Show,
 };
 
@@ -21,8 +22,8 @@ pub(crate) fn run(args: &OptionsArgs, show: &Show) -> End {
 }
 
 fn weigh(args: &OptionsArgs, show: &Show) -> Result<End, Vec<Problem>> {
-    let inputs = Inputs::read(&args.job)?;
-    let options = schrund::options::options(&inputs.job())?;
+    let inputs = inputs::read(&args.job)?;
+    let options = Planner::new(&inputs)?.options()?;
     show.notices(&inputs.notices);
     show.detail(&format!("{} ways weighed", options.weighed));
     let look = Look {

@@ -7,6 +7,7 @@ use std::{
 };
 
 use schrund::{
+    Planner,
     fault::{Code, Place, Problem},
     plan::leg::Verdict,
     write::{self, Sheet, report::Extras},
@@ -15,7 +16,7 @@ use schrund::{
 use crate::{
     End,
     args::{Format, PlanArgs},
-    inputs::Inputs,
+    inputs,
     save::Saver,
     scene::Scene,
     show::Show,
@@ -45,37 +46,37 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Problem>> {
     if !refusals.is_empty() {
         return Err(refusals);
     }
-    let inputs = Inputs::read(&args.job)?;
-    let job = inputs.job();
+    let job = inputs::read(&args.job)?;
     show.detail(&format!(
         "{} stages, {} zones, {} people, practice set {}",
-        inputs.route.stages.len(),
-        inputs.zones.len(),
-        inputs.party.people.len(),
-        inputs.rules.practice
+        job.route.stages.len(),
+        job.zones.len(),
+        job.party.people.len(),
+        job.rules.practice
     ));
-    let plan = schrund::plan(&job)?;
+    let planner = Planner::new(&job)?;
+    let plan = planner.plan()?;
     // The table holds the notices itself.
     if args.format != Format::Table || args.output.is_some() {
-        show.notices(&inputs.notices);
+        show.notices(&job.notices);
     }
     let sheet = Sheet {
         plan: &plan,
-        route: &inputs.route,
-        zones: &inputs.zones,
+        route: &job.route,
+        zones: &job.zones,
     };
     let scene = if wants_report(args) {
-        Scene::of(&job, &sheet)?
+        Scene::of(&job, &planner, &sheet)?
     } else {
         Scene::default()
     };
     let extras = Extras {
         units: args.units.into(),
-        trip: inputs.trip.name.as_deref(),
+        trip: job.name.as_deref(),
         profiles: &scene.profiles,
         relief: scene.relief.as_ref(),
         variants: &scene.variants,
-        emergency: &inputs.trip.emergency,
+        emergency: &job.emergency,
     };
     let hand_out = HandOut {
         args,

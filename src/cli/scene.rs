@@ -1,7 +1,7 @@
 //! What the report shows beside the plan: heights, the ground under its map, and the trip with another party.
 
 use schrund::{
-    Job,
+    Job, Planner,
     fault::Problem,
     ground::{profile::Profile, relief::Relief},
     practice::Rule,
@@ -22,57 +22,53 @@ pub(crate) struct Scene {
 
 impl Scene {
     /// Reads the terrain once more, in a window, and plans the other parties.
-    pub(crate) fn of(job: &Job<'_>, sheet: &Sheet<'_>) -> Result<Self, Vec<Problem>> {
-        let stages = job.route.stages.iter();
-        let profiles = stages.map(|stage| schrund::ground::underfoot::profile(stage, job.terrain));
+    pub(crate) fn of(
+        job: &Job,
+        planner: &Planner<'_>,
+        sheet: &Sheet<'_>,
+    ) -> Result<Self, Vec<Problem>> {
         Ok(Self {
-            profiles: profiles
-                .collect::<Result<_, _>>()
-                .map_err(|fault| vec![fault])?,
+            profiles: planner.profiles().cloned().collect(),
             relief: relief(job, sheet).map_err(|fault| vec![fault])?,
-            variants: variants(job),
+            variants: variants(job, planner),
         })
     }
 }
 
-fn relief(job: &Job<'_>, sheet: &Sheet<'_>) -> Result<Option<Relief>, Problem> {
-    match (job.terrain, report::window(sheet)) {
-        (Some(terrain), Some((low, high))) => Relief::within(low, high, terrain),
+fn relief(job: &Job, sheet: &Sheet<'_>) -> Result<Option<Relief>, Problem> {
+    match report::window(sheet) {
+        Some((low, high)) if !job.terrain.is_empty() => Relief::within(low, high, &job.terrain),
         _ => Ok(None),
     }
 }
 
 /// Both other parties, each planned or refused. The last person named is the one who stays away; the one
 /// who joins has the mass that the rules assume.
-fn variants(job: &Job<'_>) -> Vec<Variant> {
+fn variants(job: &Job, planner: &Planner<'_>) -> Vec<Variant> {
     vec![
-        variant(job, fewer(job), "One fewer"),
-        variant(job, more(job), "One more"),
+        variant(planner, fewer(job), "One fewer"),
+        variant(planner, more(job), "One more"),
     ]
 }
 
-fn variant(job: &Job<'_>, party: Party, what: &str) -> Variant {
+fn variant(planner: &Planner<'_>, party: Party, what: &str) -> Variant {
     let label = match party.people.len() {
         1 => format!("{what}: 1 person"),
         people => format!("{what}: {people} people"),
     };
-    let other = Job {
-        party: &party,
-        ..*job
-    };
     Variant {
         label,
-        plan: schrund::plan(&other),
+        plan: planner.plan_for(&party),
     }
 }
 
-fn fewer(job: &Job<'_>) -> Party {
+fn fewer(job: &Job) -> Party {
     let mut party = job.party.clone();
     party.people.pop();
     party
 }
 
-fn more(job: &Job<'_>) -> Party {
+fn more(job: &Job) -> Party {
     let mut party = job.party.clone();
     party.people.push(Person {
         name: (party.people.len() + 1).to_string(),

@@ -1,10 +1,6 @@
 //! What the ground means for one leg: slopes, the slope toward the lip, strikes, roll-overs, ice without zones.
 
 use crate::{
-    Job,
-    legs::sketch::{LegSketch, Sketch},
-};
-use crate::{
     fault::{Code, Place, Problem},
     geometry::{LonLat, frame::Frame},
     ground::mean_strike_deg,
@@ -16,12 +12,16 @@ use crate::{
         zone::{ProposedStrike, Strike, Zone},
     },
 };
+use crate::{
+    legs::sketch::{LegSketch, Sketch},
+    trip::job::Case,
+};
 
 /// Longest chord of a straight leg, metres: there the flat frame is off by 0.8 m (its error table).
 const LONGEST_CHORD_M: f64 = 5_000.0;
 
 /// Fills in what the ground says about the leg.
-pub(crate) fn fill(job: &Job<'_>, stage: &Sketch<'_>, sketch: &LegSketch, leg: &mut Leg) {
+pub(crate) fn fill(job: &Case<'_>, stage: &Sketch<'_>, sketch: &LegSketch, leg: &mut Leg) {
     let stretch = sketch.stretch;
     if let Some(steepest) = stage.under.ground.steepest(stretch) {
         leg.ground_steepest_deg = Some(steepest.slope_deg);
@@ -202,7 +202,7 @@ fn contouring(
 
 /// What must be said about the ground of the leg.
 pub(crate) fn says(
-    job: &Job<'_>,
+    job: &Case<'_>,
     stage: &Sketch<'_>,
     sketch: &LegSketch,
     leg: &Leg,

@@ -1,6 +1,6 @@
 //! The ground under one stage, ready for its legs: which heights are used, slopes, strikes, ice without zones.
 
-use crate::Job;
+use crate::trip::job::Case;
 use crate::{
     fault::{Code, Place, Problem},
     ground::{
@@ -61,7 +61,7 @@ fn keeps_own(own: &Profile, stage: &Stage, heights: &Heights) -> bool {
 
 impl Underfoot {
     /// Reads the terrain along the stage and the inventory across it.
-    pub(crate) fn of(job: &Job<'_>, stage: &Stage, met: &[Contact]) -> Result<Self, Problem> {
+    pub(crate) fn of(job: &Case<'_>, stage: &Stage, met: &[Contact]) -> Result<Self, Problem> {
         let ice = ice(job, stage, met);
         let mut under = Self {
             profile: Profile::of_route(stage),
@@ -78,7 +78,7 @@ impl Underfoot {
 
     fn add_terrain(
         &mut self,
-        job: &Job<'_>,
+        job: &Case<'_>,
         stage: &Stage,
         met: &[Contact],
         terrain: &Terrain,
@@ -90,7 +90,7 @@ impl Underfoot {
         Ok(())
     }
 
-    fn proposed_for(&self, job: &Job<'_>, contact: &Contact) -> Vec<ProposedStrike> {
+    fn proposed_for(&self, job: &Case<'_>, contact: &Contact) -> Vec<ProposedStrike> {
         match job.zones.get(contact.zone) {
             Some(zone) if zone.strike.is_none() => {
                 ground::proposals(&self.ground, &contact.touches, job.rules)
@@ -232,7 +232,7 @@ fn flattens(cell_m: f64) -> Problem {
 }
 
 /// Where the line is on ice: in zones, or in the inventory.
-fn ice(job: &Job<'_>, stage: &Stage, met: &[Contact]) -> Vec<Stretch> {
+fn ice(job: &Case<'_>, stage: &Stage, met: &[Contact]) -> Vec<Stretch> {
     let inventory = contacts(stage, job.glaciers, 0.0);
     let all = met.iter().chain(&inventory).flat_map(|c| &c.crossings);
     Stretch::merged(all.copied().collect(), 0.0)

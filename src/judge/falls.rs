@@ -1,6 +1,5 @@
 //! What must be said of falls: held or not, hauled or not, and coils that are a burden.
 
-use crate::{Job, judge::of_team::up, legs::sketch::Sketch};
 use crate::{
     fault::{Code, Place, Problem},
     plan::{
@@ -10,6 +9,7 @@ use crate::{
     practice::{Rule, Rules},
     rope::{haul, marks::called},
 };
+use crate::{judge::of_team::up, legs::sketch::Sketch, trip::job::Case};
 
 /// The findings of one team on one leg.
 pub(crate) fn say(setup: &TeamSetup, place: &Place, rules: &Rules) -> Vec<Problem> {
@@ -87,7 +87,7 @@ fn coil(setup: &TeamSetup, place: &Place, rules: &Rules) -> Option<Problem> {
 }
 
 /// Roped legs where no heights say how steep the ground falls towards a lip; once for the plan.
-pub(crate) fn slope_unknown(job: &Job<'_>, stages: &[Sketch<'_>]) -> Option<Problem> {
+pub(crate) fn slope_unknown(job: &Case<'_>, stages: &[Sketch<'_>]) -> Option<Problem> {
     let legs = stages
         .iter()
         .flat_map(|s| s.legs.iter().map(move |l| (s, l)));

@@ -12,17 +12,17 @@ use crate::{
 };
 
 use crate::{
-    Job,
     ground::footing,
     judge::{falls, of_team::OfTeam},
     legs::sketch::{LegSketch, Sketch, asks_for_rope},
     rope::answers::Answers,
+    trip::job::Case,
     whole::{account::SharedRopes, frame},
 };
 
 /// The finished leg.
 pub(crate) fn leg(
-    job: &Job<'_>,
+    job: &Case<'_>,
     stage: &Sketch<'_>,
     sketch: &LegSketch,
     ropes: &SharedRopes,
@@ -93,7 +93,7 @@ fn verdict(roped: bool, problems: &[Problem]) -> Verdict {
 }
 
 /// How a team's draft stands, whichever rope it carries and falls not asked about.
-pub(crate) fn draft(job: &Job<'_>, zones: &[&Zone], draft: &Draft) -> Verdict {
+pub(crate) fn draft(job: &Case<'_>, zones: &[&Zone], draft: &Draft) -> Verdict {
     let of_team = OfTeam {
         job,
         zones,
@@ -104,7 +104,7 @@ pub(crate) fn draft(job: &Job<'_>, zones: &[&Zone], draft: &Draft) -> Verdict {
 }
 
 /// The worst that is said of any leg, whoever walks it.
-pub(crate) fn ground(job: &Job<'_>, stages: &[Sketch<'_>]) -> Verdict {
+pub(crate) fn ground(job: &Case<'_>, stages: &[Sketch<'_>]) -> Verdict {
     let of_leg = |stage: &Sketch<'_>, sketch: &LegSketch| {
         let said = Said {
             job,
@@ -127,7 +127,7 @@ pub(crate) fn ground(job: &Job<'_>, stages: &[Sketch<'_>]) -> Verdict {
 
 /// Everything known about a leg, from which its findings are drawn.
 struct Said<'a> {
-    job: &'a Job<'a>,
+    job: &'a Case<'a>,
     zones: &'a [&'a Zone],
     stage: &'a Sketch<'a>,
     sketch: &'a LegSketch,

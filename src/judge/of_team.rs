@@ -1,6 +1,6 @@
 //! What must be said of one team's set-up on a leg: spacing, knots, rope, reserve.
 
-use crate::Job;
+use crate::trip::job::Case;
 use crate::{
     fault::{Code, Place, Problem},
     legs::spacing,
@@ -12,7 +12,7 @@ use crate::{
 
 /// One team on one leg.
 pub(crate) struct OfTeam<'a> {
-    pub(crate) job: &'a Job<'a>,
+    pub(crate) job: &'a Case<'a>,
     pub(crate) zones: &'a [&'a Zone],
     pub(crate) draft: &'a Draft,
     pub(crate) place: Place,

@@ -1,15 +1,13 @@
 //! The legs of a stage with the set-up of each team, before ropes are given out.
 
-use std::rc::Rc;
-
 use crate::{
-    fault::Problem,
+    ground::met::MetStage,
     legs::{
         spacing,
         stretch::{Asking, Roped, roped_stretches},
         worst::{Meeting, Worst},
     },
-    meet::{Contact, contacts},
+    meet::Contact,
     practice::{Rule, Rules},
     rope::{
         arrest::Ground,
@@ -24,17 +22,17 @@ use crate::{
 };
 
 use crate::{
-    Job,
     ground::{footing, underfoot::Underfoot},
     legs::memo::Memo,
+    trip::job::Case,
 };
 
 /// One stage, split.
 #[derive(Debug)]
 pub(crate) struct Sketch<'a> {
     pub(crate) stage: &'a Stage,
-    pub(crate) under: Rc<Underfoot>,
-    pub(crate) contacts: Vec<Contact>,
+    pub(crate) under: &'a Underfoot,
+    pub(crate) contacts: &'a [Contact],
     pub(crate) legs: Vec<LegSketch>,
     memo: &'a Memo,
 }
@@ -53,33 +51,17 @@ pub(crate) struct LegSketch {
 
 impl<'a> Sketch<'a> {
     /// Splits a stage and drafts the set-up of every team on every roped leg.
-    ///
-    /// # Errors
-    /// A terrain file is broken where it is read.
     pub(crate) fn of(
-        job: &Job<'a>,
+        job: &Case<'a>,
         teams: &[RopeTeam],
         stage: &'a Stage,
-        memo: &'a Memo,
-    ) -> Result<Self, Problem> {
-        let contacts = contacts(stage, job.zones, job.rules[Rule::MarginM]);
-        let under = Rc::new(Underfoot::of(job, stage, &contacts)?);
-        Ok(Self::on(job, teams, stage, contacts, under, memo))
-    }
-
-    /// The same where it is known already how the stage meets the zones and what lies under it.
-    pub(crate) fn on(
-        job: &Job<'a>,
-        teams: &[RopeTeam],
-        stage: &'a Stage,
-        contacts: Vec<Contact>,
-        under: Rc<Underfoot>,
+        met: &'a MetStage,
         memo: &'a Memo,
     ) -> Self {
         let mut sketch = Self {
             stage,
-            under,
-            contacts,
+            under: &met.under,
+            contacts: &met.contacts,
             legs: Vec::new(),
             memo,
         };
@@ -90,7 +72,7 @@ impl<'a> Sketch<'a> {
         sketch
     }
 
-    fn leg(&self, job: &Job<'_>, teams: &[RopeTeam], tile: Tile) -> LegSketch {
+    fn leg(&self, job: &Case<'_>, teams: &[RopeTeam], tile: Tile) -> LegSketch {
         let met = |c: &Contact| c.touches.iter().any(|t| overlaps(*t, tile.stretch));
         let contacts = match &tile.roped {
             Some(roped) => roped.contacts.clone(),
@@ -125,7 +107,7 @@ impl<'a> Sketch<'a> {
         }
     }
 
-    fn roped(&self, job: &Job<'_>, teams: &[RopeTeam]) -> Vec<Roped> {
+    fn roped(&self, job: &Case<'_>, teams: &[RopeTeam]) -> Vec<Roped> {
         let asking = Asking {
             ropes: &|i| {
                 let zone = self.contacts.get(i).and_then(|c| job.zones.get(c.zone));
@@ -136,13 +118,13 @@ impl<'a> Sketch<'a> {
             },
             least_unroped_m: job.rules[Rule::LeastUnropedM],
         };
-        roped_stretches(self.stage.length_m(), &self.contacts, &asking)
+        roped_stretches(self.stage.length_m(), self.contacts, &asking)
     }
 
     /// What a rope with some spacing meets on a leg.
     pub(crate) fn meets<'j>(
         &'j self,
-        job: &'j Job<'_>,
+        job: &'j Case<'_>,
         leg: &'j LegSketch,
     ) -> impl Fn(f64) -> Meeting + 'j {
         let on_leg = OnLeg::new(job, self, &leg.contacts, leg.stretch);
@@ -181,8 +163,8 @@ struct OnLeg<'a> {
 }
 
 impl<'a> OnLeg<'a> {
-    fn new(job: &Job<'a>, sketch: &Sketch<'a>, held: &[usize], stretch: Stretch) -> Self {
-        let contacts = &sketch.contacts;
+    fn new(job: &Case<'a>, sketch: &Sketch<'a>, held: &[usize], stretch: Stretch) -> Self {
+        let contacts = sketch.contacts;
         let zones = held
             .iter()
             .filter_map(|&i| job.zones.get(contacts.get(i)?.zone))

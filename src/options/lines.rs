@@ -1,10 +1,10 @@
 //! What each rope team of a split asks for over the whole trip, and how its legs stand, before ropes are given out.
 
-use std::{collections::BTreeMap, rc::Rc};
+use std::collections::BTreeMap;
 
-use crate::options::{Touched, variants::Variant};
+use crate::options::variants::Variant;
 use crate::{
-    Job,
+    ground::met::Met,
     judge::leg,
     legs::{
         memo::Memo,
@@ -14,6 +14,7 @@ use crate::{
     plan::{leg::Verdict, options::WayTeam},
     practice::Rule,
     rope::{knots, ledger, reserve, setup::Draft},
+    trip::job::Case,
     trip::party::RopeTeam,
 };
 
@@ -50,12 +51,7 @@ pub(super) struct TeamLine {
 }
 
 impl<'a> Trip<'a> {
-    pub(super) fn new(
-        job: &Job<'a>,
-        teams: &[RopeTeam],
-        touched: &[Touched],
-        memo: &'a Memo,
-    ) -> Self {
+    pub(super) fn new(job: &Case<'a>, teams: &[RopeTeam], met: &'a Met, memo: &'a Memo) -> Self {
         let mut of_size: BTreeMap<usize, RopeTeam> = BTreeMap::new();
         for team in teams {
             of_size.entry(team.size()).or_insert_with(|| team.clone());
@@ -65,17 +61,8 @@ impl<'a> Trip<'a> {
             .route
             .stages
             .iter()
-            .zip(touched)
-            .map(|(stage, t)| {
-                Sketch::on(
-                    job,
-                    &one_each,
-                    stage,
-                    t.contacts.clone(),
-                    Rc::clone(&t.under),
-                    memo,
-                )
-            })
+            .zip(&met.stages)
+            .map(|(stage, met)| Sketch::of(job, &one_each, stage, met, memo))
             .collect();
         let ground = leg::ground(job, &stages);
         Self {
@@ -103,12 +90,12 @@ impl<'a> Trip<'a> {
 
     pub(super) fn draft(
         &self,
-        job: &Job<'_>,
+        job: &Case<'_>,
         teams: &[RopeTeam],
         variant: &Variant,
         practice: &[String],
     ) -> WayDraft {
-        let job = Job {
+        let job = Case {
             rules: &variant.rules,
             ..*job
         };
@@ -135,7 +122,7 @@ impl<'a> Trip<'a> {
     }
 
     /// One team over all roped legs.
-    fn line(&self, job: &Job<'_>, team: &RopeTeam) -> TeamLine {
+    fn line(&self, job: &Case<'_>, team: &RopeTeam) -> TeamLine {
         let mut line = TeamLine::new(team);
         let mut before: Option<(usize, [f64; 4])> = None;
         for (number, stage, leg) in self.roped() {

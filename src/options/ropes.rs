@@ -2,10 +2,10 @@
 
 use crate::options::lines::WayDraft;
 use crate::{
-    Job,
     plan::{leg::Verdict, options::Way},
     practice::{Rule, Rules, SOLD_LENGTHS_M},
     rope::share,
+    trip::job::Case,
     trip::party::Rope,
 };
 
@@ -22,7 +22,7 @@ struct Supply {
 type Given = Vec<Supply>;
 
 /// The ways to give the ropes out that can be worth it.
-pub(super) fn given(job: &Job<'_>, draft: WayDraft) -> Vec<Way> {
+pub(super) fn given(job: &Case<'_>, draft: WayDraft) -> Vec<Way> {
     let demands_m: Vec<f64> = draft.teams.iter().map(|t| t.team.needed_m).collect();
     let near_m = if job.ropes.is_empty() {
         0.0
@@ -55,7 +55,7 @@ pub(super) fn given(job: &Job<'_>, draft: WayDraft) -> Vec<Way> {
 }
 
 /// The ropes at hand, and nothing for as many teams; or every length sold for each.
-fn supply(job: &Job<'_>, teams: usize) -> Vec<Supply> {
+fn supply(job: &Case<'_>, teams: usize) -> Vec<Supply> {
     if job.ropes.is_empty() {
         let sold = SOLD_LENGTHS_M.iter().map(|&m| Supply {
             index: None,

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::Job;
+use crate::trip::job::Case;
 use crate::{
     physics::holding::{Holding, Team},
     plan::{
@@ -68,7 +68,7 @@ impl Answers {
 
     /// Asks once for each team, on the leg where it is held worst, whether another order is better. Equal people
     /// are not asked about.
-    pub(crate) fn advise(&self, job: &Job<'_>, legs: &mut [Leg]) {
+    pub(crate) fn advise(&self, job: &Case<'_>, legs: &mut [Leg]) {
         for (number, worst) in &self.worst {
             let setups = legs.iter_mut().filter(|l| l.leg == worst.leg);
             let setup = setups

@@ -1,6 +1,6 @@
 //! Times of day: when each leg begins and ends, and which snow bridges are crossed too late.
 
-use crate::Job;
+use crate::trip::job::Case;
 use crate::{
     fault::{Code, Place, Problem},
     plan::{
@@ -12,7 +12,7 @@ use crate::{
 };
 
 /// Sets the times of day, if the leader says when they start. Every stage is started at that time.
-pub(crate) fn set(job: &Job<'_>, zones: &[ZoneSummary], legs: &mut [Leg]) {
+pub(crate) fn set(job: &Case<'_>, zones: &[ZoneSummary], legs: &mut [Leg]) {
     let choices = &job.rules.choices;
     let Some(start) = choices.start.value else {
         return;

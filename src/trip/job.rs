@@ -5,29 +5,104 @@ use crate::{
     practice::Rules,
     raster::Terrain,
     trip::{
-        party::{Party, Rope},
+        party::{Contact, Party, Rope},
         route::Route,
         zone::Zone,
     },
 };
 
-/// Everything a plan is made from.
-#[derive(Clone, Copy, Debug)]
-pub struct Job<'a> {
+/// Everything a plan is made from, owned: what files and flags came to once they were read.
+///
+/// ```
+/// use schrund::{Job, practice::{Rules, set::Source}, read, trip::party::Party};
+///
+/// let line = br#"<gpx><trk><trkseg><trkpt lat="66.50" lon="2.0"/><trkpt lat="66.52" lon="2.0"/></trkseg></trk></gpx>"#;
+/// let ice = br#"{"type": "Feature", "properties": {"gap_m": 4}, "geometry": {"type": "Polygon",
+///     "coordinates": [[[1.9, 66.505], [2.1, 66.505], [2.1, 66.51], [1.9, 66.51], [1.9, 66.505]]]}}"#;
+/// let rules = Rules::with_practice(&Source::Named("arm-span")).unwrap();
+/// let job = Job {
+///     route: read::gpx::route("line.gpx", &line[..]).unwrap().value,
+///     zones: read::geojson::zones("ice.geojson", &ice[..], &Default::default()).unwrap().value,
+///     party: Party::of(3, &rules),
+///     ..Job::under(rules)
+/// };
+/// assert_eq!(schrund::plan(&job).unwrap().legs.len(), 3);
+/// ```
+#[derive(Debug)]
+pub struct Job {
+    /// What the leader calls the trip, if it has a name of its own.
+    pub name: Option<String>,
     /// The stages to plan.
-    pub route: &'a Route,
+    pub route: Route,
     /// The ice.
-    pub zones: &'a [Zone],
-    /// Who goes.
-    pub party: &'a Party,
-    /// The ropes at hand; without one the plan says what to take.
-    pub ropes: &'a [Rope],
-    /// The figures and words in force.
-    pub rules: &'a Rules,
-    /// Heights of the ground, if the leader has them.
-    pub terrain: Option<&'a Terrain>,
+    pub zones: Vec<Zone>,
     /// Ice of a glacier inventory, gap widths meaning nothing: where no zone is drawn on it, the plan says so.
-    pub glaciers: &'a [Zone],
+    pub glaciers: Vec<Zone>,
+    /// Heights of the ground; empty where the leader has none.
+    pub terrain: Terrain,
+    /// Who goes.
+    pub party: Party,
+    /// The ropes at hand; without one the plan says what to take.
+    pub ropes: Vec<Rope>,
+    /// The figures and words in force.
+    pub rules: Rules,
+    /// Whom to call.
+    pub emergency: Vec<Contact>,
     /// Notices from reading the inputs; they go into the plan, since a leader reads the paper.
+    pub notices: Vec<Problem>,
+}
+
+impl Job {
+    /// A job under some rules with everything else still to be filled in: no line, no ice, nobody.
+    #[must_use]
+    pub fn under(rules: Rules) -> Self {
+        Self {
+            name: None,
+            route: Route::default(),
+            zones: Vec::new(),
+            glaciers: Vec::new(),
+            terrain: Terrain::default(),
+            party: Party::default(),
+            ropes: Vec::new(),
+            rules,
+            emergency: Vec::new(),
+            notices: Vec::new(),
+        }
+    }
+
+    /// The job as the steps of the flow see it.
+    #[must_use]
+    pub fn case(&self) -> Case<'_> {
+        Case {
+            route: &self.route,
+            zones: &self.zones,
+            party: &self.party,
+            ropes: &self.ropes,
+            rules: &self.rules,
+            terrain: (!self.terrain.is_empty()).then_some(&self.terrain),
+            glaciers: &self.glaciers,
+            notices: &self.notices,
+        }
+    }
+}
+
+/// A job as the steps of the flow see it, perhaps with another party or other rules than its own.
+#[derive(Clone, Copy, Debug)]
+pub struct Case<'a> {
+    /// See [`Job::route`].
+    pub route: &'a Route,
+    /// See [`Job::zones`].
+    pub zones: &'a [Zone],
+    /// See [`Job::party`].
+    pub party: &'a Party,
+    /// See [`Job::ropes`].
+    pub ropes: &'a [Rope],
+    /// See [`Job::rules`].
+    pub rules: &'a Rules,
+    /// See [`Job::terrain`]; `None` where that is empty.
+    pub terrain: Option<&'a Terrain>,
+    /// See [`Job::glaciers`].
+    pub glaciers: &'a [Zone],
+    /// See [`Job::notices`].
     pub notices: &'a [Problem],
 }

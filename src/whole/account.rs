@@ -1,11 +1,6 @@
 //! The parts of a plan that are about the whole trip.
 
 use crate::{
-    Job,
-    judge::{falls, of_team::up},
-    legs::sketch::Sketch,
-};
-use crate::{
     fault::{Code, Place, Problem},
     ground::{mean_strike_deg, profile::Climb},
     plan::{
@@ -21,6 +16,11 @@ use crate::{
         route::Stretch,
         zone::{RopeWord, Surface, Zone},
     },
+};
+use crate::{
+    judge::{falls, of_team::up},
+    legs::sketch::Sketch,
+    trip::job::Case,
 };
 
 /// Which rope each team carries over the whole trip.
@@ -42,7 +42,7 @@ impl SharedRopes {
 
 /// Gives the ropes at hand to the teams by their greatest demand on any leg.
 pub(crate) fn shared_ropes(
-    job: &Job<'_>,
+    job: &Case<'_>,
     teams: &[RopeTeam],
     stages: &[Sketch<'_>],
 ) -> SharedRopes {
@@ -62,7 +62,7 @@ pub(crate) fn shared_ropes(
 
 /// What goes into the packs: for each team the rope at hand, or the length to take.
 pub(crate) fn carry(
-    job: &Job<'_>,
+    job: &Case<'_>,
     teams: &[RopeTeam],
     stages: &[Sketch<'_>],
     legs: &[Leg],
@@ -128,7 +128,7 @@ fn why_carried(leg: Option<usize>, demand_m: f64, length_m: f64) -> String {
 }
 
 /// The line as a whole.
-pub(crate) fn route(job: &Job<'_>, stages: &[Sketch<'_>], legs: &[Leg]) -> RouteSummary {
+pub(crate) fn route(job: &Case<'_>, stages: &[Sketch<'_>], legs: &[Leg]) -> RouteSummary {
     let threshold_m = job.rules[Rule::AscentThresholdM];
     let climb = |s: &Sketch<'_>| s.under.profile.climb(whole(s), threshold_m);
     let climbs: Vec<Climb> = stages.iter().filter_map(climb).collect();
@@ -200,7 +200,7 @@ fn stage(sketch: &Sketch<'_>) -> StageSummary {
 }
 
 /// Every zone with its bare crossings over all stages.
-pub(crate) fn zones(job: &Job<'_>, stages: &[Sketch<'_>]) -> Vec<ZoneSummary> {
+pub(crate) fn zones(job: &Case<'_>, stages: &[Sketch<'_>]) -> Vec<ZoneSummary> {
     let mut summaries: Vec<ZoneSummary> = job.zones.iter().map(zone).collect();
     for stage in stages {
         for (i, contact) in stage.contacts.iter().enumerate() {
@@ -249,7 +249,7 @@ fn zone(zone: &Zone) -> ZoneSummary {
 }
 
 /// What must be said of the whole, the notices from reading first.
-pub(crate) fn findings(job: &Job<'_>, stages: &[Sketch<'_>]) -> Vec<Finding> {
+pub(crate) fn findings(job: &Case<'_>, stages: &[Sketch<'_>]) -> Vec<Finding> {
     let mut said: Vec<Problem> = job.notices.to_vec();
     said.extend(missed(job, stages));
     said.extend(falls::slope_unknown(job, stages));
@@ -290,9 +290,9 @@ fn without_folders(mut problem: Problem) -> Problem {
 /// Zones not met that are named one by one; more are told by their numbers. Our judgement.
 const NAMED: usize = 20;
 
-fn missed(job: &Job<'_>, stages: &[Sketch<'_>]) -> Vec<Problem> {
+fn missed(job: &Case<'_>, stages: &[Sketch<'_>]) -> Vec<Problem> {
     let mut met = vec![false; job.zones.len()];
-    for contact in stages.iter().flat_map(|s| &s.contacts) {
+    for contact in stages.iter().flat_map(|s| s.contacts) {
         met[contact.zone] = true;
     }
     let missed: Vec<&Zone> = job

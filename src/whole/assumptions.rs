@@ -3,12 +3,12 @@
 use serde_json::Value;
 
 use crate::{
-    Job,
     plan::Assumption,
     practice::{
         Figure, Origin, Rule, Rules, SOLD_LENGTHS_M, Standing, nature, sold::Sold, words::Said,
     },
     raster::Terrain,
+    trip::job::Case,
     trip::{
         party::{Person, Rope},
         zone::Zone,
@@ -16,7 +16,7 @@ use crate::{
 };
 
 /// The practice set, what was given, the words, the figures of practice, and those of nature.
-pub(crate) fn assumptions(job: &Job<'_>) -> Vec<Assumption> {
+pub(crate) fn assumptions(job: &Case<'_>) -> Vec<Assumption> {
     let rules = job.rules;
     let choices = rules.choices.said();
     let words = choices.into_iter().filter(|w| !w.value.is_null());
@@ -41,7 +41,7 @@ fn practice(rules: &Rules) -> Assumption {
 }
 
 /// Who goes, with what, over which gaps: numbered under the name that sets them all.
-fn given(job: &Job<'_>) -> Vec<Assumption> {
+fn given(job: &Case<'_>) -> Vec<Assumption> {
     let rules = job.rules;
     let people = (1..).zip(&job.party.people);
     let people = people.map(|(i, p)| person(i, p, rules));

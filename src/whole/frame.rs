@@ -1,9 +1,9 @@
 //! What a leg is before anything is judged: place, length, heights, time.
 
 use crate::{
-    Job,
     ground::footing,
     legs::sketch::{LegSketch, Sketch},
+    trip::job::Case,
 };
 use crate::{
     plan::leg::{Leg, Verdict},
@@ -12,7 +12,7 @@ use crate::{
 };
 
 /// Place, length, heights and time of a leg; what the rest of its members say is filled in later.
-pub(crate) fn frame(job: &Job<'_>, stage: &Sketch<'_>, sketch: &LegSketch, number: usize) -> Leg {
+pub(crate) fn frame(job: &Case<'_>, stage: &Sketch<'_>, sketch: &LegSketch, number: usize) -> Leg {
     let stretch = sketch.stretch;
     let at = |m: f64| {
         stage

@@ -7,8 +7,8 @@
 use std::ops::Range;
 
 use crate::{
-    Job,
     legs::sketch::{LegSketch, Sketch},
+    trip::job::Case,
     whole::account::SharedRopes,
 };
 use crate::{
@@ -20,7 +20,11 @@ use crate::{
 };
 
 /// The trip with set-ups kept, if that saves minutes.
-pub(crate) fn keep(job: &Job<'_>, stages: &[Sketch<'_>], ropes: &SharedRopes) -> Option<KeepSetup> {
+pub(crate) fn keep(
+    job: &Case<'_>,
+    stages: &[Sketch<'_>],
+    ropes: &SharedRopes,
+) -> Option<KeepSetup> {
     let mut whole = KeepSetup {
         as_planned: ChangeCost::default(),
         kept: ChangeCost::default(),
@@ -37,7 +41,7 @@ pub(crate) fn keep(job: &Job<'_>, stages: &[Sketch<'_>], ropes: &SharedRopes) ->
 
 /// The roped legs of one stage.
 struct Keeping<'a> {
-    job: &'a Job<'a>,
+    job: &'a Case<'a>,
     stage: &'a Sketch<'a>,
     ropes: &'a SharedRopes,
     /// With their numbers.
@@ -46,7 +50,7 @@ struct Keeping<'a> {
 
 impl<'a> Keeping<'a> {
     fn new(
-        job: &'a Job<'a>,
+        job: &'a Case<'a>,
         stage: &'a Sketch<'a>,
         ropes: &'a SharedRopes,
         legs_before: usize,

@@ -61,16 +61,13 @@ impl Made {
         self
     }
 
-    pub(crate) fn job(&self) -> Job<'_> {
+    pub(crate) fn job(&self) -> Job {
         Job {
-            route: &self.route,
-            zones: &self.zones,
-            party: &self.party,
-            ropes: &self.ropes,
-            rules: &self.rules,
-            terrain: None,
-            glaciers: &[],
-            notices: &[],
+            route: self.route.clone(),
+            zones: self.zones.clone(),
+            party: self.party.clone(),
+            ropes: self.ropes.clone(),
+            ..Job::under(self.rules.clone())
         }
     }
 

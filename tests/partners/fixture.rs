@@ -1,10 +1,11 @@
 //! A small invented trip: a line over three zones, whole enough for every output.
 
 use schrund::{
-    Job,
+    Planner,
     plan::Plan,
     practice::{Rules, set::Source},
     read::{self, geojson::Given},
+    trip::job::Case,
     trip::{
         party::{Party, Rope},
         route::Route,
@@ -50,7 +51,7 @@ impl Trip {
             name: None,
         };
         let ropes = vec![rope; party.rope_teams().len()];
-        let job = Job {
+        let case = Case {
             route: &route,
             zones: &zones,
             party: &party,
@@ -60,7 +61,7 @@ impl Trip {
             glaciers: &[],
             notices: &[],
         };
-        let plan = schrund::plan(&job).unwrap();
+        let plan = Planner::of(case).and_then(|p| p.plan()).unwrap();
         Self { route, zones, plan }
     }
 

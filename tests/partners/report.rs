@@ -3,10 +3,11 @@
 use std::collections::BTreeSet;
 
 use schrund::{
-    Job,
+    Planner,
     geometry::LonLat,
     ground::relief::Relief,
     say::units::Units,
+    trip::job::Case,
     trip::party::{Contact, Party},
     write::{
         json,
@@ -39,7 +40,7 @@ fn others(trip: &Trip) -> Vec<Variant> {
     let rules = rules();
     let variant = |people: usize| {
         let party = Party::of(people, &rules);
-        let job = Job {
+        let case = Case {
             route: &trip.route,
             zones: &trip.zones,
             party: &party,
@@ -51,7 +52,7 @@ fn others(trip: &Trip) -> Vec<Variant> {
         };
         Variant {
             label: format!("{people} people"),
-            plan: schrund::plan(&job),
+            plan: Planner::of(case).and_then(|p| p.plan()),
         }
     };
     vec![variant(1), variant(4)]

@@ -2,12 +2,13 @@
 
 use proptest::prelude::*;
 use schrund::{
-    Job,
+    Planner,
     plan::{
         Plan,
         leg::{Leg, TeamSetup},
     },
     practice::{Origin, Rule, Rules},
+    trip::job::Case,
     trip::{party::Party, route::Route, zone::Zone},
 };
 
@@ -15,7 +16,7 @@ use super::ground::{any_line, any_zone, any_zones, route, rules};
 
 fn planned(route: &Route, zones: &[Zone], people: usize, rules: &Rules) -> Option<Plan> {
     let party = Party::of(people, rules);
-    let job = Job {
+    let case = Case {
         route,
         zones,
         party: &party,
@@ -25,7 +26,7 @@ fn planned(route: &Route, zones: &[Zone], people: usize, rules: &Rules) -> Optio
         glaciers: &[],
         notices: &[],
     };
-    schrund::plan(&job).ok()
+    Planner::of(case).and_then(|p| p.plan()).ok()
 }
 
 /// Where legs are told apart, metres.

@@ -1,0 +1,65 @@
+//! A route that has met its ice: contacts and the ground under them, stage by stage.
+
+use crate::{
+    fault::Problem,
+    ground::underfoot::Underfoot,
+    meet::{Contact, contacts},
+    practice::{Rule, Rules},
+    trip::{job::Case, route::Stage},
+};
+
+/// A route that has met its ice. It rests on the line, the ice, the terrain and a few figures, not on who walks:
+/// plans for several parties and all ways of the options share one.
+#[derive(Debug)]
+pub struct Met {
+    /// One for each stage of the route, in order.
+    pub stages: Vec<MetStage>,
+}
+
+/// One stage of it.
+#[derive(Debug)]
+pub struct MetStage {
+    /// The zones that the stage meets, and where.
+    pub contacts: Vec<Contact>,
+    /// What lies under the line.
+    pub(crate) under: Underfoot,
+}
+
+/// The figures that a meeting rests on.
+const RESTS_ON: [Rule; 7] = [
+    Rule::MarginM,
+    Rule::GroundStepM,
+    Rule::FallLineDeg,
+    Rule::ProposedStrikeDeg,
+    Rule::ConvexDeg,
+    Rule::ConvexOverM,
+    Rule::HeightsApartM,
+];
+
+impl Met {
+    /// Lets every stage meet the ice and reads the ground under it.
+    ///
+    /// # Errors
+    /// A terrain file is broken where it is read.
+    pub fn of(case: &Case<'_>) -> Result<Self, Problem> {
+        let stages = case.route.stages.iter();
+        let stages = stages.map(|stage| MetStage::of(case, stage));
+        Ok(Self {
+            stages: stages.collect::<Result<_, Problem>>()?,
+        })
+    }
+
+    /// The figures that a meeting under these rules rests on: two rules with the same ones can share it.
+    #[must_use]
+    pub fn rests_on(rules: &Rules) -> Vec<u64> {
+        RESTS_ON.map(|rule| rules[rule].to_bits()).to_vec()
+    }
+}
+
+impl MetStage {
+    fn of(case: &Case<'_>, stage: &Stage) -> Result<Self, Problem> {
+        let contacts = contacts(stage, case.zones, case.rules[Rule::MarginM]);
+        let under = Underfoot::of(case, stage, &contacts)?;
+        Ok(Self { contacts, under })
+    }
+}
