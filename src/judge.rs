@@ -1,5 +1,8 @@
-//! Numbers → findings → verdicts.
+//! Numbers → findings → verdicts. No sentence is made here.
 
-pub(crate) mod falls;
+mod falls;
+mod ground;
 pub(crate) mod leg;
-pub(crate) mod of_team;
+mod team;
+mod travel;
+mod zones;

@@ -1,6 +1,5 @@
 //! Contacts → legs: what a rope meets on a stretch, how far apart that asks people to walk, and which stretches are roped.
 
-pub mod angle;
 pub(crate) mod memo;
 pub(crate) mod sketch;
 pub mod spacing;

@@ -38,20 +38,21 @@ pub mod write;
 pub use trip::job::Job;
 
 use fault::{Code, Place, Problem};
-use ground::{met::Met, profile::Profile};
+use ground::{met::Met, relief::Relief};
 use legs::{memo::Memo, sketch::Sketch};
-use plan::{Plan, leg::Leg, options::Options};
-use rope::answers;
-use say::cautions::CAUTIONS;
-use times::clock;
+use plan::{Plan, SCHEMA_VERSION, options::Options};
+use practice::Rule;
+use rope::{answers::Answers, legs::demands_m, share};
+use times::hours::hours;
 use trip::{
     job::Case,
-    party::{Party, RopeTeam},
+    party::{Party, Person, RopeTeam},
 };
-use whole::{account, keep};
-
-/// Version of the plan's form; changes when a name or unit in it does.
-pub const SCHEMA_VERSION: u32 = 1;
+use whole::legs::Settled;
+use write::{
+    Scene,
+    sheet::{Other, OtherParty},
+};
 
 /// Plans every leg of the job.
 ///
@@ -93,11 +94,6 @@ impl<'j> Planner<'j> {
         })
     }
 
-    /// Heights along each stage, in order, as the plan goes by them.
-    pub fn profiles(&self) -> impl Iterator<Item = &Profile> {
-        self.met.stages.iter().map(|stage| &stage.under.profile)
-    }
-
     /// The plan for the party of the job.
     ///
     /// # Errors
@@ -117,36 +113,72 @@ impl<'j> Planner<'j> {
         let stages: Vec<Sketch<'_>> = pairs
             .map(|(stage, met)| Sketch::of(job, &teams, stage, met, &self.memo))
             .collect();
-        let ropes = account::shared_ropes(job, &teams, &stages);
-        let mut answers = answers::Answers::default();
-        let mut legs: Vec<Leg> = Vec::new();
-        for stage in &stages {
-            for leg in &stage.legs {
-                let number = legs.len() + 1;
-                legs.push(judge::leg::leg(
-                    job,
-                    stage,
-                    leg,
-                    &ropes,
-                    &mut answers,
-                    number,
-                ));
-            }
-        }
-        answers.advise(job, &mut legs);
-        let zones = account::zones(job, &stages);
-        clock::set(job, &zones, &mut legs);
+        let legs = rope::legs::legs(job, &teams, &stages);
+        let hours = hours(&legs, job.rules);
+        let demands_m = demands_m(&legs, &teams);
+        let ropes = share::best(&demands_m, job.ropes, job.rules);
+        let answers = Answers::of(&legs, job.rules);
+        let settled = Settled {
+            job,
+            legs: &legs,
+            hours: &hours,
+            ropes: &ropes,
+            answers: &answers,
+        };
         Ok(Plan {
             schema_version: SCHEMA_VERSION,
-            route: account::route(job, &stages, &legs),
-            zones,
-            carry: account::carry(job, &teams, &stages, &legs, &ropes),
-            keep_setup: keep::keep(job, &stages, &ropes),
-            findings: account::findings(job, &stages),
+            route: whole::route::route(job, &stages, &hours),
+            zones: whole::zones::zones(job, &stages),
+            legs: whole::legs::legs(&settled),
+            carry: whole::carry::carry(job, &teams, &legs, &demands_m, &ropes),
+            keep_setup: whole::keep::keep(job, &legs, &ropes),
+            findings: whole::findings::findings(job, &stages, &legs),
             assumptions: whole::assumptions::assumptions(job),
-            cautions: CAUTIONS.iter().map(|&c| c.to_owned()).collect(),
-            legs,
         })
+    }
+
+    /// What the report shows beside a plan: heights, the ground under its map, and the trip with one person fewer and
+    /// with one more, each planned or refused.
+    ///
+    /// # Errors
+    /// A terrain file is broken where it is read.
+    pub fn scene(&self, plan: &Plan) -> Result<Scene, Vec<Problem>> {
+        let window = write::report::window(plan, self.case.route);
+        let relief = match (self.case.terrain, window) {
+            (Some(terrain), Some((low, high))) => {
+                Relief::within(low, high, terrain).map_err(|fault| vec![fault])?
+            }
+            _ => None,
+        };
+        let stages = self.met.stages.iter();
+        Ok(Scene {
+            profiles: stages.map(|s| s.under.profile.clone()).collect(),
+            relief,
+            others: vec![
+                self.other(OtherParty::OneFewer),
+                self.other(OtherParty::OneMore),
+            ],
+        })
+    }
+
+    /// The last person named is the one who stays away; the one who joins has the mass that the rules assume.
+    fn other(&self, other: OtherParty) -> Other {
+        let mut party = self.case.party.clone();
+        match other {
+            OtherParty::OneFewer => {
+                party.people.pop();
+            }
+            OtherParty::OneMore => party.people.push(Person {
+                name: (party.people.len() + 1).to_string(),
+                mass_kg: self.case.rules[Rule::PersonKg],
+                mass_given: false,
+            }),
+        }
+        Other {
+            party: other,
+            people: party.people.len(),
+            plan: self.plan_for(&party),
+        }
     }
 
     /// Every way to split the party and to share the ropes out that no other beats in everything.

@@ -1,5 +1,6 @@
 //! Route × ice → contacts: where the line crosses each zone, and where it comes within the margin.
 
+pub mod angle;
 pub mod contact;
 pub mod crossing;
 

@@ -7,21 +7,24 @@ mod splits;
 mod variants;
 mod why;
 
-use std::collections::{BTreeMap, btree_map::Entry};
+use std::collections::{BTreeMap, BTreeSet, btree_map::Entry};
 
 use crate::{
-    SCHEMA_VERSION, ground::met::Met, legs::memo::Memo, say::cautions::CAUTIONS, trip::job::Case,
-};
-use crate::{
     fault::Problem,
+    ground::met::Met,
+    legs::memo::Memo,
     plan::{
+        SCHEMA_VERSION,
         leg::Verdict,
-        options::{Options, Way},
+        options::{Change, Options, Remark, Way},
     },
     practice::Rules,
-    trip::party::ON_ONE_ROPE,
+    trip::{
+        job::Case,
+        party::{ON_ONE_ROPE, RopeTeam},
+    },
 };
-use lines::Trip;
+use lines::{Trip, TripLegs};
 
 /// Weighs every way and shows those that no other way beats in everything.
 ///
@@ -37,20 +40,11 @@ pub(crate) fn options(job: &Case<'_>, memo: &Memo) -> Result<Options, Problem> {
         let Some(met) = mets.get(&Met::rests_on(rules)) else {
             continue;
         };
-        let mut trips: BTreeMap<Vec<usize>, Trip<'_>> = BTreeMap::new();
-        for split in splits::of(job.party.people.len()) {
-            let teams = job.party.split_by(&split);
-            let trip = trips
-                .entry(splits::sizes(&split))
-                .or_insert_with(|| Trip::new(&job, &teams, met, memo));
-            for variant in variants::of(rules, trip.ties_knots(&teams)) {
-                let draft = trip.draft(&job, &teams, &variant, practice);
-                for way in ropes::given(&job, draft) {
-                    weighed += 1;
-                    front.add(way);
-                }
-            }
-        }
+        let mut weigh = |way| {
+            weighed += 1;
+            front.add(way);
+        };
+        under_practice(&job, practice, met, memo, &mut weigh);
     }
     let mut ways = front.best_first();
     why::explain(&mut ways);
@@ -58,10 +52,42 @@ pub(crate) fn options(job: &Case<'_>, memo: &Memo) -> Result<Options, Problem> {
         schema_version: SCHEMA_VERSION,
         people: job.party.people.len(),
         weighed,
-        says: says(job, &ways),
+        remarks: remarks(job, &ways),
         ways,
-        cautions: CAUTIONS.iter().map(|&c| c.to_owned()).collect(),
     })
+}
+
+/// Every way under one practice set.
+fn under_practice(
+    job: &Case<'_>,
+    practice: &[Change],
+    met: &Met,
+    memo: &Memo,
+    weigh: &mut dyn FnMut(Way),
+) {
+    let splits: Vec<Vec<RopeTeam>> = splits::of(job.party.people.len())
+        .iter()
+        .map(|sizes| job.party.split_by(sizes))
+        .collect();
+    // Legs depend on nothing but the sizes of the teams.
+    let mut trips: BTreeMap<BTreeSet<usize>, Trip<'_>> = BTreeMap::new();
+    for teams in &splits {
+        let trip = trips.entry(lines::sizes(teams));
+        trip.or_insert_with(|| Trip::new(job, teams, met, memo));
+    }
+    let legs: BTreeMap<&BTreeSet<usize>, TripLegs<'_>> = trips
+        .iter()
+        .map(|(sizes, t)| (sizes, t.legs(job)))
+        .collect();
+    for teams in &splits {
+        let Some(legs) = legs.get(&lines::sizes(teams)) else {
+            continue;
+        };
+        for variant in variants::of(job.rules, lines::ties_knots(teams)) {
+            let draft = legs.draft(job, teams, &variant, practice);
+            ropes::given(job, &draft).into_iter().for_each(&mut *weigh);
+        }
+    }
 }
 
 /// The meetings of route and ice under these rules, by what they rest on.
@@ -78,45 +104,38 @@ fn mets<'r>(
     Ok(mets)
 }
 
-/// What is taught about one team and two, whichever of them the ropes at hand allow.
-const ONE_OR_TWO: &str = "two rope teams beat one for help after a fall; one team of four holds better than two of two: both are taught";
-
-fn says(job: &Case<'_>, ways: &[Way]) -> Vec<String> {
-    let mut says = vec![one_or_two(job, ways)];
+fn remarks(job: &Case<'_>, ways: &[Way]) -> Vec<Remark> {
+    let mut remarks = vec![one_or_two(job, ways)];
     if ways.iter().all(|w| w.verdict == Verdict::Outside) {
-        says.push("no way is inside the limits; those shown come nearest".to_owned());
+        remarks.push(Remark::NoneInside);
     } else if ways.iter().all(|w| !w.changes.is_empty()) {
-        let changed =
-            "as the rules stand no split fits the ropes at hand: every way shown changes something";
-        says.push(changed.to_owned());
+        remarks.push(Remark::AllChanged);
     }
     if job.ropes.is_empty() {
-        says.push("no rope at hand was named: lengths sold are shown".to_owned());
+        remarks.push(Remark::NoRopeNamed);
     }
-    says.push(
-        "falls are not modelled here; `schrund plan` answers for the set-up you choose".to_owned(),
-    );
-    says
+    remarks.push(Remark::FallsNotModelled);
+    remarks
 }
 
-fn one_or_two(job: &Case<'_>, ways: &[Way]) -> String {
+/// What is taught about one team and two, whichever of them the ropes at hand allow.
+fn one_or_two(job: &Case<'_>, ways: &[Way]) -> Remark {
+    let people = job.party.people.len();
     let (one, two) = (
         ways.iter().any(|w| !w.another_team),
         ways.iter().any(|w| w.another_team),
     );
-    let people = job.party.people.len();
     if people < 2 * ON_ONE_ROPE.start() {
-        "the party is too small for two rope teams: nobody else is there to help".to_owned()
+        Remark::TooSmallForTwo
     } else if people > *ON_ONE_ROPE.end() {
-        format!(
-            "more than {} on one rope are not planned for",
-            ON_ONE_ROPE.end()
-        )
-    } else if one && two {
-        format!("{ONE_OR_TWO}, so both are shown")
-    } else if one {
-        format!("{ONE_OR_TWO}; the ropes and limits leave no way with two here")
+        Remark::TooManyForOne {
+            most: *ON_ONE_ROPE.end(),
+        }
     } else {
-        format!("{ONE_OR_TWO}; the ropes and limits leave no way with one here")
+        match (one, two) {
+            (true, true) => Remark::OneAndTwo,
+            (true, false) => Remark::OnlyOne,
+            (false, _) => Remark::OnlyTwo,
+        }
     }
 }

@@ -4,14 +4,29 @@ use schemars::JsonSchema;
 use serde::Serialize;
 use serde_json::{Map, Value};
 
+pub mod fact;
 pub mod fall;
+pub mod finding;
 pub mod leg;
+pub mod name;
 pub mod options;
+pub mod place;
+pub mod why;
 
 use crate::{
-    fault::{Level, Problem},
-    plan::leg::{Leg, Verdict},
+    plan::{
+        finding::Finding,
+        leg::{Leg, Verdict},
+        name::RopeName,
+        place::HeightsFrom,
+        why::CarryWhy,
+    },
+    practice::Origin,
+    trip::zone::{RopeWord, Surface},
 };
+
+/// Version of the plan's form; changes when a name or unit in it does.
+pub const SCHEMA_VERSION: u32 = 1;
 
 /// What a plan holds. Units stand in the names; lengths are metres.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
@@ -33,8 +48,6 @@ pub struct Plan {
     pub findings: Vec<Finding>,
     /// What the plan rests on.
     pub assumptions: Vec<Assumption>,
-    /// What every plan must be read with.
-    pub cautions: Vec<String>,
 }
 
 impl Plan {
@@ -78,9 +91,9 @@ pub struct RouteSummary {
     pub descent_m: Option<f64>,
     /// Ups and downs smaller than this were not counted.
     pub ascent_threshold_m: f64,
-    /// Where the heights come from: `terrain model`, `route file`, or both over several stages.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub heights_from: Option<String>,
+    /// Where the heights come from; both over several stages.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub heights_from: Vec<HeightsFrom>,
     /// Effort kilometres: the way, the climb, and what goes steeply down; absent without heights.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub effort_km: Option<f64>,
@@ -144,7 +157,7 @@ pub struct ZoneSummary {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub snow_depth_m: Option<f64>,
     /// `snow` or `bare`.
-    pub surface: String,
+    pub surface: Surface,
     /// Direction in which the gaps run, degrees from true north.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub strike_deg: Option<f64>,
@@ -155,7 +168,7 @@ pub struct ZoneSummary {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub strike_proposed_deg: Option<f64>,
     /// `auto`, `always` or `never`.
-    pub rope: String,
+    pub rope: RopeWord,
     /// As written in the file.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub observed_on: Option<String>,
@@ -196,8 +209,14 @@ pub struct Carry {
     /// That leg: the one that decides which rope.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub leg: Option<usize>,
-    /// For whom and because of which leg.
-    pub why: String,
+    /// How many are on it.
+    pub people: usize,
+    /// The rope at hand; absent where a length sold is meant.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub rope: Option<RopeName>,
+    /// Why this one.
+    #[serde(flatten)]
+    pub why: CarryWhy,
 }
 
 /// The trip with some set-ups kept over several roped legs, against changing before each leg.
@@ -248,35 +267,6 @@ pub struct KeptTeam {
     pub longer_m: f64,
 }
 
-/// Something that must be said.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct Finding {
-    /// Its kind; `schrund check --explain CODE` tells more.
-    pub code: String,
-    /// How much it matters.
-    pub level: Level,
-    /// Where it belongs.
-    #[serde(rename = "where")]
-    pub place: String,
-    /// What it is.
-    pub says: String,
-    /// What to do about it.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub hint: Option<String>,
-}
-
-impl From<Problem> for Finding {
-    fn from(problem: Problem) -> Self {
-        Self {
-            code: problem.code.as_str().to_owned(),
-            level: problem.level(),
-            place: problem.place.to_string(),
-            says: problem.says,
-            hint: problem.hint,
-        }
-    }
-}
-
 /// One thing that the plan rests on.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct Assumption {
@@ -291,5 +281,5 @@ pub struct Assumption {
     /// What stands behind it.
     pub standing: String,
     /// Who put it in force: default, practice set, trip file or flag.
-    pub origin: String,
+    pub origin: Origin,
 }

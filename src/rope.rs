@@ -1,12 +1,13 @@
-//! Legs → decisions: spacing, knots, reserve, and how much rope that takes.
+//! Legs → set-ups: knots, reserve, ledger, marks, falls and hauls, and the one allocator of ropes.
 
 pub(crate) mod answers;
 pub mod arrest;
+pub mod draft;
 pub mod haul;
 pub mod knots;
 pub mod ledger;
+pub(crate) mod legs;
 pub mod marks;
 pub mod reserve;
-
 pub mod setup;
 pub mod share;

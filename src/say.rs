@@ -1,7 +1,19 @@
-//! The only English: facts → words.
+//! The only English: facts → words, in the units and the language of whoever reads.
+//!
+//! Messages stand in `data/words/`, a folder a language. A [`voice::Voice`] fills them and gives [`span::Said`]: spans,
+//! so that names of the user are never touched and figures are told from words.
 
+pub mod arg;
+mod catalogue;
 pub mod cautions;
+pub mod figure;
+pub mod finding;
+pub mod language;
+pub mod name;
+pub mod notice;
+pub mod options;
 pub mod place;
 pub mod plain;
-pub mod units;
-pub mod words;
+pub mod setup;
+pub mod span;
+pub mod voice;

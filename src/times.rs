@@ -1,4 +1,4 @@
-//! How long it takes, and when the team is where.
+//! How long it takes, and at what time of day the team is where.
 
-pub(crate) mod clock;
+pub(crate) mod hours;
 pub mod pace;

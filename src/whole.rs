@@ -1,7 +1,10 @@
-//! What belongs to the whole trip: ropes to carry, set-ups kept, what the plan rests on.
+//! What belongs to the whole trip: its legs put together, ropes to carry, set-ups kept, what the plan rests on.
 
-pub(crate) mod account;
 pub(crate) mod assumptions;
-pub(crate) mod frame;
+pub(crate) mod carry;
+pub(crate) mod findings;
 pub(crate) mod keep;
+pub(crate) mod legs;
+pub(crate) mod route;
 pub mod runs;
+pub(crate) mod zones;

@@ -26,8 +26,7 @@ use schrund::{
     plan::{Finding, Plan, leg::Leg},
     practice::{Rules, set::Source},
     raster::Terrain,
-    trip::job::Case,
-    trip::{party::Party, route::Route, zone::Zone},
+    trip::{job::Case, party::Party, route::Route, zone::Zone},
 };
 
 fn rules() -> Rules {

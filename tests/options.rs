@@ -26,7 +26,7 @@ use schrund::{
         knots::{self, Hardship},
         ledger, reserve, share,
     },
-    say::units::Units,
+    say::figure::Units,
     trip::{
         party::{Rope, RopeTeam},
         zone::Zone,

@@ -1,9 +1,17 @@
 //! The flags. Nothing else in the program knows them.
 
-use std::path::PathBuf;
+use std::{fmt, path::PathBuf};
 
-use clap::{Parser, Subcommand, ValueEnum};
-use schrund::{read::trip::Assume, trip::clock::Clock};
+use clap::{
+    Parser, Subcommand, ValueEnum,
+    builder::{PossibleValue, PossibleValuesParser, TypedValueParser},
+};
+use schrund::{
+    read::trip::Assume,
+    say::voice::Voice,
+    trip::clock::Clock,
+    write::{FORMATS, Format},
+};
 
 /// Plans how a rope team is set up on every leg of a glacier route.
 #[derive(Debug, Parser)]
@@ -157,8 +165,8 @@ pub(crate) struct PlanArgs {
     #[command(flatten)]
     pub(crate) job: JobArgs,
     /// What to print to standard output.
-    #[arg(long, default_value = "table")]
-    pub(crate) format: Format,
+    #[arg(long, default_value = "table", value_parser = formats())]
+    pub(crate) format: Printed,
     /// Write the whole set of files to this folder.
     #[arg(long, value_name = "DIR")]
     pub(crate) out: Option<PathBuf>,
@@ -225,25 +233,23 @@ pub(crate) struct CheckArgs {
     pub(crate) explain: Option<String>,
 }
 
-/// Things that can be printed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub(crate) enum Format {
-    /// The leg table, for reading.
-    Table,
-    /// The whole plan.
-    Json,
-    /// The leg table, for spreadsheets.
-    Csv,
-    /// The annotated map.
-    Geojson,
-    /// The line and the places to rope up, for a device.
-    Gpx,
-    /// The annotated map, for a globe.
-    Kml,
-    /// The report: one page to read, print and hand out.
-    Html,
-    /// A few short lines a leg, for a message.
-    Text,
+/// A format by its name.
+#[derive(Clone, Copy)]
+pub(crate) struct Printed(pub(crate) &'static dyn Format);
+
+impl fmt::Debug for Printed {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.0.name())
+    }
+}
+
+/// The formats of the registry, each with what it is for.
+fn formats() -> impl TypedValueParser<Value = Printed> {
+    let values = FORMATS.map(|f| PossibleValue::new(f.name()).help(f.purpose()));
+    PossibleValuesParser::new(values).try_map(|name| {
+        let format = FORMATS.into_iter().find(|f| f.name() == name);
+        format.map(Printed).ok_or("no such format")
+    })
 }
 
 /// How the party travels.
@@ -304,12 +310,20 @@ pub(crate) enum Units {
     Imperial,
 }
 
-impl From<Units> for schrund::say::units::Units {
+impl From<Units> for schrund::say::figure::Units {
     fn from(units: Units) -> Self {
         match units {
             Units::Metric => Self::Metric,
             Units::Imperial => Self::Imperial,
         }
+    }
+}
+
+/// In English, in these units.
+pub(crate) fn voice(units: Units) -> Voice {
+    Voice {
+        units: units.into(),
+        ..Voice::default()
     }
 }
 

@@ -9,7 +9,6 @@ mod options;
 mod plan;
 mod practice;
 mod save;
-mod scene;
 mod shell;
 mod show;
 mod source;

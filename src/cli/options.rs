@@ -4,12 +4,12 @@ use schrund::{
     Planner,
     fault::Problem,
     plan::leg::Verdict,
-    write::{self, options::Look},
+    write::{self, Look},
 };
 
 use crate::{
     End,
-    args::{OptionsArgs, OptionsFormat},
+    args::{OptionsArgs, OptionsFormat, voice},
     inputs,
     show::Show,
 };
@@ -28,7 +28,8 @@ fn weigh(args: &OptionsArgs, show: &Show) -> Result<End, Vec<Problem>> {
     show.detail(&format!("{} ways weighed", options.weighed));
     let look = Look {
         width: show.width(),
-        units: args.units.into(),
+        voice: voice(args.units),
+        ..Look::default()
     };
     let end = show.result(|out| match args.format {
         OptionsFormat::Table => out.write_all(write::options::table(&options, look).as_bytes()),

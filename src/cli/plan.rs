@@ -2,36 +2,24 @@
 
 use std::{
     fs,
-    io::{self, Write},
-    path::PathBuf,
+    io::Write,
+    path::{Path, PathBuf},
 };
 
 use schrund::{
     Planner,
     fault::{Code, Place, Problem},
     plan::leg::Verdict,
-    write::{self, Sheet, report::Extras},
+    write::{FORMATS, Format, Look, Scene, Sheet},
 };
 
 use crate::{
     End,
-    args::{Format, PlanArgs},
+    args::{PlanArgs, voice},
     inputs,
     save::Saver,
-    scene::Scene,
     show::Show,
 };
-
-/// Files of `--out`, in the order they are written.
-const FILES: [(&str, Format); 7] = [
-    ("plan.json", Format::Json),
-    ("legs.csv", Format::Csv),
-    ("map.geojson", Format::Geojson),
-    ("map.kml", Format::Kml),
-    ("route.gpx", Format::Gpx),
-    ("report.html", Format::Html),
-    ("message.txt", Format::Text),
-];
 
 pub(crate) fn run(args: &PlanArgs, show: &Show) -> End {
     match plan(args, show) {
@@ -57,34 +45,29 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Problem>> {
     let planner = Planner::new(&job)?;
     let plan = planner.plan()?;
     // The table holds the notices itself.
-    if args.format != Format::Table || args.output.is_some() {
+    if args.format.0.name() != "table" || args.output.is_some() {
         show.notices(&job.notices);
     }
+    let scene = if wants_scene(args) {
+        planner.scene(&plan)?
+    } else {
+        Scene::default()
+    };
     let sheet = Sheet {
         plan: &plan,
         route: &job.route,
         zones: &job.zones,
-    };
-    let scene = if wants_report(args) {
-        Scene::of(&job, &planner, &sheet)?
-    } else {
-        Scene::default()
-    };
-    let extras = Extras {
-        units: args.units.into(),
         trip: job.name.as_deref(),
-        profiles: &scene.profiles,
-        relief: scene.relief.as_ref(),
-        variants: &scene.variants,
         emergency: &job.emergency,
+        scene: &scene,
+        look: Look {
+            voice: voice(args.units),
+            styled: !args.no_style,
+            ..Look::default()
+        },
     };
-    let hand_out = HandOut {
-        args,
-        sheet,
-        extras,
-    };
-    save_set(&hand_out, &saver, show)?;
-    let end = print(&hand_out, &saver, show)?;
+    save_set(args, &sheet, &saver, show)?;
+    let end = print(args, &sheet, &saver, show)?;
     Ok(match (end, plan.verdict()) {
         (End::Done, Verdict::Outside) => End::Outside,
         (end, _) => end,
@@ -109,24 +92,27 @@ fn targets(args: &PlanArgs) -> Vec<PathBuf> {
     let set = args
         .out
         .iter()
-        .flat_map(|dir| FILES.iter().map(move |(name, _)| dir.join(name)));
+        .flat_map(|dir| files().map(move |(name, _)| dir.join(name)));
     set.chain(args.output.clone()).collect()
 }
 
-/// What is written, and how it was asked for.
-struct HandOut<'a> {
-    args: &'a PlanArgs,
-    sheet: Sheet<'a>,
-    extras: Extras<'a>,
+/// The files of `--out`, in the order they are written.
+fn files() -> impl Iterator<Item = (&'static str, &'static dyn Format)> {
+    FORMATS.into_iter().filter_map(|f| Some((f.file()?, f)))
 }
 
-/// The report alone needs the other parties planned.
-fn wants_report(args: &PlanArgs) -> bool {
-    args.out.is_some() || args.format == Format::Html
+/// Whether something is written that shows more than the plan.
+fn wants_scene(args: &PlanArgs) -> bool {
+    args.out.is_some() || args.format.0.needs_scene()
 }
 
-fn save_set(hand_out: &HandOut<'_>, saver: &Saver, show: &Show) -> Result<(), Vec<Problem>> {
-    let Some(dir) = &hand_out.args.out else {
+fn save_set(
+    args: &PlanArgs,
+    sheet: &Sheet<'_>,
+    saver: &Saver,
+    show: &Show,
+) -> Result<(), Vec<Problem>> {
+    let Some(dir) = &args.out else {
         return Ok(());
     };
     fs::create_dir_all(dir).map_err(|fault| {
@@ -137,56 +123,45 @@ fn save_set(hand_out: &HandOut<'_>, saver: &Saver, show: &Show) -> Result<(), Ve
             says,
         )]
     })?;
-    for (name, format) in FILES {
-        let path = dir.join(name);
-        let write =
-            |out: &mut dyn Write| write_as(format, out, hand_out, write::table::FULL_WIDTH, false);
-        saver.save(&path, write).map_err(|fault| vec![fault])?;
-        show.say(&format!("wrote {}", path.display()));
+    for (name, format) in files() {
+        save(format, &dir.join(name), sheet, saver, show)?;
     }
     Ok(())
 }
 
-/// Prints the one thing asked for, or saves it with `-o`.
-fn print(hand_out: &HandOut<'_>, saver: &Saver, show: &Show) -> Result<End, Vec<Problem>> {
-    let format = hand_out.args.format;
-    let output = hand_out.args.output.as_ref();
-    let Some(path) = output.filter(|p| p.as_os_str() != "-") else {
-        let (width, colour) = (show.width(), show.colour());
-        return Ok(show.result(|out| write_as(format, out, hand_out, width, colour)));
-    };
-    let write =
-        |out: &mut dyn Write| write_as(format, out, hand_out, write::table::FULL_WIDTH, false);
+fn save(
+    format: &dyn Format,
+    path: &Path,
+    sheet: &Sheet<'_>,
+    saver: &Saver,
+    show: &Show,
+) -> Result<(), Vec<Problem>> {
+    let write = |out: &mut dyn Write| format.write(out, sheet);
     saver.save(path, write).map_err(|fault| vec![fault])?;
     show.say(&format!("wrote {}", path.display()));
-    Ok(End::Done)
+    Ok(())
 }
 
-fn write_as(
-    format: Format,
-    out: &mut dyn Write,
-    hand_out: &HandOut<'_>,
-    width: usize,
-    colour: bool,
-) -> io::Result<()> {
-    let (sheet, units) = (&hand_out.sheet, hand_out.extras.units);
-    let table = write::table::Look {
-        width,
-        colour,
-        units,
-    };
-    let map = write::geojson::Look {
-        styled: !hand_out.args.no_style,
-        units,
-    };
-    match format {
-        Format::Table => out.write_all(write::table::plan(sheet, table).as_bytes()),
-        Format::Json => out.write_all(write::json::plan(sheet.plan)?.as_bytes()),
-        Format::Csv => write::csv::legs(out, sheet),
-        Format::Geojson => write::geojson::map(out, sheet, map),
-        Format::Gpx => write::gpx::device(out, sheet, units),
-        Format::Kml => write::kml::globe(out, sheet, units),
-        Format::Html => out.write_all(write::report::page(sheet, &hand_out.extras).as_bytes()),
-        Format::Text => out.write_all(write::text::message(sheet, units).as_bytes()),
+/// Prints the one thing asked for, or saves it with `-o`.
+fn print(
+    args: &PlanArgs,
+    sheet: &Sheet<'_>,
+    saver: &Saver,
+    show: &Show,
+) -> Result<End, Vec<Problem>> {
+    let format = args.format.0;
+    let output = args.output.as_ref();
+    if let Some(path) = output.filter(|p| p.as_os_str() != "-") {
+        save(format, path, sheet, saver, show)?;
+        return Ok(End::Done);
     }
+    let on_terminal = Sheet {
+        look: Look {
+            width: show.width(),
+            colour: show.colour(),
+            ..sheet.look
+        },
+        ..*sheet
+    };
+    Ok(show.result(|out| format.write(out, &on_terminal)))
 }

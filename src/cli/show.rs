@@ -4,7 +4,7 @@ use std::io::{self, Write};
 
 use schrund::{
     fault::{Code, Level, Problem},
-    write::table::FULL_WIDTH,
+    write::sheet::FULL_WIDTH,
 };
 
 use crate::{

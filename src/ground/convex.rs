@@ -4,7 +4,7 @@
 //! *Valid:* as a hint to look; crevasses prefer convex ground `[dobler2023]`, and ground without a mark can be
 //! broken all the same: a model does not show what is shorter than its cells.
 
-use super::Ground;
+use crate::ground::along::Slopes;
 use crate::{
     fault::Problem,
     geometry::LonLat,
@@ -29,7 +29,7 @@ pub struct Convex {
 /// # Errors
 /// If a terrain file turns out to be broken where it is read.
 pub fn convex(
-    ground: &Ground,
+    ground: &Slopes,
     terrain: &Terrain,
     stretches: &[Stretch],
     rules: &Rules,

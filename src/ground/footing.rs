@@ -1,46 +1,106 @@
-//! What the ground means for one leg: slopes, the slope toward the lip, strikes, roll-overs, ice without zones.
+//! What lies under one leg: climb, slopes, the slope toward the lip, strikes, roll-overs, ice without zones.
 
 use crate::{
-    fault::{Code, Place, Problem},
     geometry::{LonLat, frame::Frame},
-    ground::mean_strike_deg,
-    legs::angle,
-    plan::leg::{Leg, Piece, RollOver},
+    ground::{
+        along::Spot,
+        convex::Convex,
+        met::MetStage,
+        profile::{Climb, Steep},
+        proposal::mean_strike_deg,
+    },
+    meet::angle,
+    plan::place::{Piece, RollOver},
     practice::{Rule, Rules},
     trip::{
         route::{Stage, Stretch},
-        zone::{ProposedStrike, Strike, Zone},
+        zone::{ProposedStrike, Strike},
     },
 };
-use crate::{
-    legs::sketch::{LegSketch, Sketch},
-    trip::job::Case,
-};
+
+/// What lies under one leg.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Footing {
+    /// Metres up and down; `None` without heights.
+    pub climb: Option<Climb>,
+    /// Steepest slope along the line, by either source of heights.
+    pub steepest: Option<Steep>,
+    /// Steepest slope of the ground on the line, from the terrain model.
+    pub ground_steepest: Option<Spot>,
+    /// Steepest fall in walking direction on the crossings, degrees, 0 where it only rises.
+    pub lip_slope_deg: Option<f64>,
+    /// The same against the walking direction.
+    pub lip_slope_behind_deg: Option<f64>,
+    /// True bearing of a straight leg, degrees.
+    pub bearing_deg: Option<f64>,
+    /// Strikes proposed for the zones of the leg that give none, with the index of each zone.
+    pub proposed: Vec<(usize, Vec<ProposedStrike>)>,
+    /// Where the line contours, so that the team may run along crevasses of those strikes.
+    pub may_run_along: Vec<Piece>,
+    /// The strongest roll-overs, in walking order.
+    pub look_here: Vec<RollOver>,
+    /// Ice of the inventory outside every zone.
+    pub ice_without_zone: Vec<Piece>,
+}
+
+/// A leg as far as its ground is concerned.
+#[derive(Clone, Copy, Debug)]
+pub struct Underway<'a> {
+    /// Its stage.
+    pub stage: &'a Stage,
+    /// How that stage meets the ice.
+    pub met: &'a MetStage,
+    /// From where to where.
+    pub stretch: Stretch,
+    /// Indices of the contacts on it.
+    pub contacts: &'a [usize],
+    /// The longest spacing on it, metres: the rope's own direction is taken over it. `None` without a rope.
+    pub rope_m: Option<f64>,
+}
+
+/// What lies under a leg.
+#[must_use]
+pub fn footing(leg: &Underway<'_>, rules: &Rules) -> Footing {
+    let (under, stretch) = (&leg.met.under, leg.stretch);
+    let (lip_slope_deg, lip_slope_behind_deg) = match leg.rope_m {
+        Some(rope_m) => lip_slopes_deg(leg, rope_m, rules),
+        None => (None, None),
+    };
+    let proposed = leg.rope_m.map(|_| proposed(leg)).unwrap_or_default();
+    let strikes: Vec<ProposedStrike> = proposed.iter().flat_map(|(_, p)| p).copied().collect();
+    Footing {
+        climb: under.profile.climb(stretch, rules[Rule::AscentThresholdM]),
+        steepest: under.steepest(stretch, rules),
+        ground_steepest: under.ground.steepest(stretch).copied(),
+        lip_slope_deg,
+        lip_slope_behind_deg,
+        bearing_deg: bearing_deg(leg.stage, stretch, rules),
+        may_run_along: contouring(leg.stage, &strikes, leg.rope_m.unwrap_or(0.0), rules),
+        look_here: roll_overs(&under.convex, stretch, rules),
+        ice_without_zone: pieces(&under.without_zone, stretch),
+        proposed,
+    }
+}
+
+impl Footing {
+    /// Steepest slope toward the lip: that with the walking direction for the first person's fall downhill, that
+    /// against it for the last one's uphill. Degrees; `None` where no heights are known.
+    #[must_use]
+    pub fn toward_lip_deg(&self) -> Option<f64> {
+        let both = [self.lip_slope_deg, self.lip_slope_behind_deg];
+        both.into_iter().flatten().reduce(f64::max)
+    }
+
+    /// The middle of the strikes proposed over the leg, degrees.
+    #[must_use]
+    pub fn strike_proposed_deg(&self) -> Option<f64> {
+        let all: Vec<ProposedStrike> = self.proposed.iter().flat_map(|(_, p)| p).copied().collect();
+        mean_strike_deg(&all)
+    }
+}
 
 /// Longest chord of a straight leg, metres: there the flat frame is off by 0.8 m (its error table).
 const LONGEST_CHORD_M: f64 = 5_000.0;
-
-/// Fills in what the ground says about the leg.
-pub(crate) fn fill(job: &Case<'_>, stage: &Sketch<'_>, sketch: &LegSketch, leg: &mut Leg) {
-    let stretch = sketch.stretch;
-    if let Some(steepest) = stage.under.ground.steepest(stretch) {
-        leg.ground_steepest_deg = Some(steepest.slope_deg);
-        leg.ground_steepest_at = Some(lon_lat(steepest.at));
-        leg.ground_aspect_deg = steepest.aspect_deg;
-    }
-    leg.ice_without_zone = pieces(&stage.under.without_zone, stretch);
-    leg.look_here = roll_overs(stage, stretch, job.rules);
-    if sketch.roped {
-        (leg.lip_slope_deg, leg.lip_slope_behind_deg) = lip_slopes_deg(stage, sketch, job.rules);
-        let proposed: Vec<ProposedStrike> = proposed(stage, sketch).flat_map(|(_, p)| p).collect();
-        leg.strike_proposed_deg = mean_strike_deg(&proposed);
-        leg.may_run_along = contouring(stage.stage, &proposed, rope_m(sketch), job.rules);
-    }
-}
-
-fn lon_lat(at: LonLat) -> [f64; 2] {
-    [at.normal().lon_deg, at.lat_deg]
-}
 
 /// The parts of these stretches that lie on the leg.
 fn clipped(stretches: &[Stretch], leg: Stretch) -> Vec<Stretch> {
@@ -67,47 +127,35 @@ fn pieces(stretches: &[Stretch], leg: Stretch) -> Vec<Piece> {
     clippy::cast_sign_loss,
     reason = "bounded to 0..=20 by data/rules.toml"
 )]
-fn roll_overs(stage: &Sketch<'_>, leg: Stretch, rules: &Rules) -> Vec<RollOver> {
-    let on_leg = |c: &&crate::ground::Convex| c.at_m >= leg.from_m && c.at_m < leg.to_m;
-    let mut found: Vec<_> = stage.under.convex.iter().filter(on_leg).collect();
+fn roll_overs(convex: &[Convex], leg: Stretch, rules: &Rules) -> Vec<RollOver> {
+    let on_leg = |c: &&Convex| c.at_m >= leg.from_m && c.at_m < leg.to_m;
+    let mut found: Vec<_> = convex.iter().filter(on_leg).collect();
     found.sort_by(|a, b| b.steepens_deg.total_cmp(&a.steepens_deg));
     found.truncate(rules[Rule::ConvexMost].round() as usize);
     found.sort_by(|a, b| a.at_m.total_cmp(&b.at_m));
-    let roll_over = |c: &crate::ground::Convex| RollOver {
+    let roll_over = |c: &Convex| RollOver {
         at_m: c.at_m,
-        at: lon_lat(c.at),
+        at: [c.at.normal().lon_deg, c.at.lat_deg],
         steepens_deg: c.steepens_deg,
     };
     found.into_iter().map(roll_over).collect()
 }
 
-/// The longest spacing on the leg: the rope's own direction is taken over it.
-fn rope_m(sketch: &LegSketch) -> f64 {
-    let spacings = sketch.teams.iter().map(|t| t.spacing.spacing_m);
-    spacings.fold(0.0, f64::max)
-}
-
 /// Steepest fall with and against the walking direction on the crossings, from the ground and from the line.
-pub(crate) fn lip_slopes_deg(
-    stage: &Sketch<'_>,
-    sketch: &LegSketch,
-    rules: &Rules,
-) -> (Option<f64>, Option<f64>) {
-    let contacts = sketch
-        .contacts
-        .iter()
-        .filter_map(|&i| stage.contacts.get(i));
+fn lip_slopes_deg(leg: &Underway<'_>, rope_m: f64, rules: &Rules) -> (Option<f64>, Option<f64>) {
+    let (met, under) = (leg.met, &leg.met.under);
+    let contacts = leg.contacts.iter().filter_map(|&i| met.contacts.get(i));
     let touches: Vec<Stretch> = contacts
-        .flat_map(|c| clipped(&c.touches, sketch.stretch))
+        .flat_map(|c| clipped(&c.touches, leg.stretch))
         .collect();
     let touches = Stretch::merged(touches, 0.0);
     let mut falls: Vec<f64> = Vec::new();
     for touch in touches {
-        for spot in stage.under.ground.around(touch) {
-            let heading = heading_deg(stage.stage, spot.at_m, rope_m(sketch));
+        for spot in under.ground.around(touch) {
+            let heading = heading_deg(leg.stage, spot.at_m, rope_m);
             falls.extend(heading.map(|h| spot.fall_deg(h)));
         }
-        for profile in [&stage.under.profile, &stage.under.second] {
+        for profile in [&under.profile, &under.second] {
             falls.extend(
                 profile
                     .slopes_deg(touch, rules[Rule::SteepOverM])
@@ -137,7 +185,7 @@ fn heading_deg(stage: &Stage, at_m: f64, rope_m: f64) -> Option<f64> {
 }
 
 /// True bearing from the beginning of a stretch to its end, where the line stays near its chord.
-pub(crate) fn bearing_deg(stage: &Stage, stretch: Stretch, rules: &Rules) -> Option<f64> {
+fn bearing_deg(stage: &Stage, stretch: Stretch, rules: &Rules) -> Option<f64> {
     let parts = stage.line(stretch);
     let [line] = parts.as_slice() else {
         return None;
@@ -160,19 +208,17 @@ pub(crate) fn bearing_deg(stage: &Stage, stretch: Stretch, rules: &Rules) -> Opt
     line.iter().all(near).then(|| from.bearing_deg(to))
 }
 
-/// For every zone of the leg that gives no strike, the proposals that lie on the leg.
-fn proposed<'a>(
-    stage: &'a Sketch<'_>,
-    sketch: &'a LegSketch,
-) -> impl Iterator<Item = (usize, Vec<ProposedStrike>)> + 'a {
-    sketch.contacts.iter().filter_map(|&i| {
-        let (contact, all) = (stage.contacts.get(i)?, stage.under.proposed.get(i)?);
+/// For every zone of the leg that gives no strike, its index and the proposals that lie on the leg.
+fn proposed(leg: &Underway<'_>) -> Vec<(usize, Vec<ProposedStrike>)> {
+    let of_contact = |&i: &usize| {
+        let (contact, all) = (leg.met.contacts.get(i)?, leg.met.under.proposed.get(i)?);
         let on_leg = all
             .iter()
             .copied()
-            .filter(|p| p.stretch.meets(&sketch.stretch));
+            .filter(|p| p.stretch.meets(&leg.stretch));
         Some((contact.zone, on_leg.collect()))
-    })
+    };
+    leg.contacts.iter().filter_map(of_contact).collect()
 }
 
 /// Where a rope of this length comes nearer to the proposed strike itself than the angle of running along;
@@ -198,120 +244,4 @@ fn contouring(
         to_m: s.to_m,
     };
     merged.into_iter().map(piece).collect()
-}
-
-/// What must be said about the ground of the leg.
-pub(crate) fn says(
-    job: &Case<'_>,
-    stage: &Sketch<'_>,
-    sketch: &LegSketch,
-    leg: &Leg,
-) -> Vec<Problem> {
-    let say =
-        |code, says: String| Problem::new(code, Place::item(format!("leg {}", leg.leg)), says);
-    let mut said = Vec::new();
-    said.extend(leg.ice_without_zone.iter().map(|piece| {
-        let length_m = piece.to_m - piece.from_m;
-        let says = format!(
-            "{:.0} m on a glacier, {}: no gap width given",
-            length_m,
-            span(piece)
-        );
-        say(Code::GlacierWithoutZone, says).hint("draw a zone there with the gaps you expect")
-    }));
-    if let Some(places) = listed(leg.look_here.iter().map(|c| {
-        format!(
-            "{:.2} km ({:.0}° steeper below)",
-            c.at_m / 1000.0,
-            c.steepens_deg
-        )
-    })) {
-        said.push(say(Code::ConvexGround, format!("the ice rolls over near {places}: look here for crevasses; what the model does not show may be broken too")));
-    }
-    if !sketch.roped {
-        return said;
-    }
-    said.extend(
-        slopes_say(stage, sketch.stretch, job.rules)
-            .into_iter()
-            .map(|(code, says)| say(code, says)),
-    );
-    for (index, proposed) in proposed(stage, sketch) {
-        let strike = mean_strike_deg(&proposed);
-        said.extend(
-            strike
-                .zip(job.zones.get(index))
-                .map(|(deg, zone)| say(Code::StrikeProposed, strike_says(deg, zone, job.rules))),
-        );
-    }
-    if let Some(places) = contours_where(&leg.may_run_along) {
-        let says = format!(
-            "the line contours {places}: the team may run along crevasses that lie across the fall line"
-        );
-        said.push(say(Code::MayRunAlong, says).hint("look at the strike from afar and give `strike_deg`; where it runs along, walk in echelon or take another line"));
-    }
-    said
-}
-
-/// `7.03–7.24 km`, or how often, how far in all and the longest piece.
-fn contours_where(pieces: &[Piece]) -> Option<String> {
-    let length_m = |p: &Piece| p.to_m - p.from_m;
-    let longest = pieces
-        .iter()
-        .max_by(|a, b| length_m(a).total_cmp(&length_m(b)))?;
-    if pieces.len() == 1 {
-        return Some(span(longest));
-    }
-    let all_m: f64 = pieces.iter().map(length_m).sum();
-    let (times, longest) = (pieces.len(), span(longest));
-    Some(format!(
-        "{times} times, {all_m:.0} m in all, longest {longest}"
-    ))
-}
-
-fn span(piece: &Piece) -> String {
-    format!("{:.2}–{:.2} km", piece.from_m / 1000.0, piece.to_m / 1000.0)
-}
-
-fn listed(items: impl Iterator<Item = String>) -> Option<String> {
-    let items: Vec<String> = items.collect();
-    (!items.is_empty()).then(|| items.join(", "))
-}
-
-/// How steep the line is, and the ground under it where the line itself is not as steep.
-fn slopes_say(stage: &Sketch<'_>, stretch: Stretch, rules: &Rules) -> Vec<(Code, String)> {
-    let near =
-        |what: &str, deg: f64, at_m: f64| format!("{what}{deg:.0}° near {:.2} km", at_m / 1000.0);
-    let line = stage.under.steepest(stretch, rules);
-    let line = line.map(|s| (s.deg.abs(), near("", s.deg.abs(), s.at_m)));
-    let line_deg = line.as_ref().map_or(0.0, |(deg, _)| *deg);
-    let ground = stage.under.ground.steepest(stretch);
-    let ground = ground.map(|s| (s.slope_deg, near("the ground has ", s.slope_deg, s.at_m)));
-    let (anchors_deg, avalanche_deg) = (rules[Rule::AnchorsDeg], rules[Rule::AvalancheDeg]);
-    let mut said = Vec::new();
-    let worse = [(line, 0.0), (ground, line_deg)];
-    for ((deg, near), known_deg) in worse.into_iter().filter_map(|(s, known)| Some((s?, known))) {
-        if deg > anchors_deg && known_deg <= anchors_deg {
-            let says = format!("{near}: roping together without anchors is no longer the answer");
-            said.push((Code::TooSteep, says));
-        }
-        if deg >= avalanche_deg && known_deg < avalanche_deg {
-            let says = format!("{near}: avalanche terrain; that is a matter for the bulletin");
-            said.push((Code::AvalancheTerrain, says));
-        }
-    }
-    said
-}
-
-fn strike_says(deg: f64, zone: &Zone, rules: &Rules) -> String {
-    let counts = if rules.choices.use_proposed_strike.value {
-        "it counts, since the leader wants it to"
-    } else {
-        "it changes no figure"
-    };
-    format!(
-        "{} gives no strike; across the fall line it would be {deg:.0}° ± {:.0}°, assumed from the ground; {counts}",
-        zone.label(),
-        rules[Rule::ProposedStrikeDeg]
-    )
 }

@@ -1,6 +1,6 @@
 //! Heights of a terrain model along a stage.
 
-use super::places::places;
+use crate::ground::places::places;
 use crate::{
     fault::Problem,
     ground::profile::{Profile, Sample},

@@ -4,7 +4,7 @@
 //! angles to the flow `[sipre11]`, and the flow follows the fall line of the surface (our judgement). *Valid:*
 //! as a hint: marginal crevasses lie at 45° to it, and old ones anywhere. Always labelled assumed.
 
-use super::Ground;
+use crate::ground::along::Slopes;
 use crate::{
     practice::{Rule, Rules},
     trip::{
@@ -16,20 +16,20 @@ use crate::{
 /// One proposal for every place of the ground on the touched stretches that has a fall line. Each reaches
 /// half way to the neighbouring places, and never beyond its stretch.
 #[must_use]
-pub fn proposals(ground: &Ground, touches: &[Stretch], rules: &Rules) -> Vec<ProposedStrike> {
+pub fn proposals(ground: &Slopes, touches: &[Stretch], rules: &Rules) -> Vec<ProposedStrike> {
     touches
         .iter()
         .flat_map(|t| on_stretch(ground, *t, rules))
         .collect()
 }
 
-fn on_stretch(ground: &Ground, touch: Stretch, rules: &Rules) -> Vec<ProposedStrike> {
+fn on_stretch(ground: &Slopes, touch: Stretch, rules: &Rules) -> Vec<ProposedStrike> {
     let spots = ground.around(touch);
     let half_way = |i: usize, j: Option<usize>| match (spots.get(i), j.and_then(|j| spots.get(j))) {
         (Some(a), Some(b)) => Some((a.at_m + b.at_m) / 2.0),
         _ => None,
     };
-    let proposal = |(i, spot): (usize, &super::Spot)| {
+    let proposal = |(i, spot): (usize, &crate::ground::along::Spot)| {
         let aspect_deg = spot
             .aspect_deg
             .filter(|_| spot.slope_deg >= rules[Rule::FallLineDeg])?;

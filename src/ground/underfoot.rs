@@ -2,12 +2,21 @@
 
 use crate::trip::job::Case;
 use crate::{
-    fault::{Code, Place, Problem},
+    fault::Problem,
     ground::{
-        self, Agreement, Convex, Ground, Heights,
+        agreement::agreement,
+        along::Slopes,
+        convex::{Convex, convex},
+        heights::{Heights, heights},
         profile::{Profile, Steep},
+        proposal::proposals,
     },
     meet::{Contact, contacts},
+    plan::{
+        fact::{Fact, HeightsApart, TerrainVoid},
+        finding::{At, Finding, Part, StagePlace},
+        place::HeightsFrom,
+    },
     practice::{Rule, Rules},
     raster::Terrain,
     trip::{
@@ -24,9 +33,9 @@ pub(crate) struct Underfoot {
     /// Heights of the other source: where slopes are asked for, the steeper counts.
     pub(crate) second: Profile,
     /// Where the heights for climbs and times come from.
-    pub(crate) heights_from: Option<&'static str>,
+    pub(crate) heights_from: Option<HeightsFrom>,
     /// Slopes of the ground.
-    pub(crate) ground: Ground,
+    pub(crate) ground: Slopes,
     /// By contact: strikes proposed for zones that give none.
     pub(crate) proposed: Vec<Vec<ProposedStrike>>,
     /// Roll-overs on the ice.
@@ -34,24 +43,7 @@ pub(crate) struct Underfoot {
     /// Ice of the inventory outside every zone.
     pub(crate) without_zone: Vec<Stretch>,
     /// What must be said about the heights of the stage.
-    pub(crate) notes: Vec<Problem>,
-}
-
-/// The heights that a plan of this stage goes by: the terrain model's, or else those of the route file.
-///
-/// # Errors
-/// A terrain file is broken where it is read.
-pub fn profile(stage: &Stage, terrain: Option<&Terrain>) -> Result<Profile, Problem> {
-    let own = Profile::of_route(stage);
-    let Some(terrain) = terrain.filter(|t| !t.is_empty()) else {
-        return Ok(own);
-    };
-    let heights = ground::heights(stage, terrain)?;
-    Ok(if keeps_own(&own, stage, &heights) {
-        own
-    } else {
-        heights.profile
-    })
+    pub(crate) notes: Vec<Finding>,
 }
 
 /// Whether the route file's own heights are used beside a terrain model.
@@ -68,10 +60,10 @@ impl Underfoot {
             without_zone: outside_zones(&ice, met, job.rules),
             ..Self::default()
         };
-        under.heights_from = (!under.profile.is_empty()).then_some("route file");
+        under.heights_from = (!under.profile.is_empty()).then_some(HeightsFrom::RouteFile);
         if let Some(terrain) = job.terrain.filter(|t| !t.is_empty()) {
             under.add_terrain(job, stage, met, terrain)?;
-            under.convex = ground::convex(&under.ground, terrain, &ice, job.rules)?;
+            under.convex = convex(&under.ground, terrain, &ice, job.rules)?;
         }
         Ok(under)
     }
@@ -83,8 +75,8 @@ impl Underfoot {
         met: &[Contact],
         terrain: &Terrain,
     ) -> Result<(), Problem> {
-        let heights = ground::heights(stage, terrain)?;
-        self.ground = Ground::along(stage, terrain, job.rules)?;
+        let heights = heights(stage, terrain)?;
+        self.ground = Slopes::along(stage, terrain, job.rules)?;
         self.proposed = met.iter().map(|c| self.proposed_for(job, c)).collect();
         self.take_heights(stage, heights, job.rules);
         Ok(())
@@ -93,7 +85,7 @@ impl Underfoot {
     fn proposed_for(&self, job: &Case<'_>, contact: &Contact) -> Vec<ProposedStrike> {
         match job.zones.get(contact.zone) {
             Some(zone) if zone.strike.is_none() => {
-                ground::proposals(&self.ground, &contact.touches, job.rules)
+                proposals(&self.ground, &contact.touches, job.rules)
             }
             _ => Vec::new(),
         }
@@ -102,29 +94,35 @@ impl Underfoot {
     /// The model's heights are used, unless it has voids where the route file has heights: two sources are
     /// never mixed, since a change of height system would look like a climb.
     fn take_heights(&mut self, stage: &Stage, heights: Heights, rules: &Rules) {
-        let place = || Place::item(stage.label());
-        let void_m = heights.void_m();
+        let at = || {
+            At::Stage(StagePlace {
+                stage: stage.number,
+                name: stage.name.clone(),
+            })
+        };
         let keeps_own = keeps_own(&self.profile, stage, &heights);
         let used = if keeps_own {
-            "route file"
+            HeightsFrom::RouteFile
         } else {
-            "terrain model"
+            HeightsFrom::TerrainModel
         };
-        if void_m > 0.0 || heights.profile.is_empty() {
-            self.notes.push(void_says(
-                place(),
-                stage,
-                &heights,
-                used,
-                self.profile.is_empty(),
-            ));
-        }
-        if let Some(agreement) = ground::agreement(&heights.profile, &self.profile) {
+        if let Some(void) = void(&heights, used, !self.profile.is_empty()) {
             self.notes
-                .push(agreement_says(place(), agreement, used, rules));
+                .push(Finding::new(at(), Fact::TerrainVoid { void }));
+        }
+        if let Some(apart) = apart(&heights.profile, &self.profile, used) {
+            let most_m = apart.median_m.abs().max(apart.worst_m.abs());
+            let fact = if most_m <= rules[Rule::HeightsApartM] {
+                Fact::HeightsCompared { apart }
+            } else {
+                Fact::HeightsFarApart { apart }
+            };
+            self.notes.push(Finding::new(at(), fact));
         }
         if let Some(cell_m) = heights.coarsest_m {
-            self.notes.push(flattens(cell_m));
+            let at = At::Part { of: Part::Terrain };
+            let fact = Fact::TerrainFlattens { cell_m };
+            self.notes.push(Finding::new(at, fact));
         }
         self.second = heights.profile;
         if !keeps_own {
@@ -167,68 +165,31 @@ fn spans(profile: &Profile, stage: &Stage) -> bool {
     ends.into_iter().all(|m| profile.height_m(m).is_some())
 }
 
-fn km(metres: f64) -> String {
-    format!("{:.2}", metres / 1000.0)
-}
-
-fn void_says(
-    place: Place,
-    stage: &Stage,
-    heights: &Heights,
-    used: &str,
-    no_other: bool,
-) -> Problem {
-    let says = if heights.profile.is_empty() {
-        format!("the terrain model has no height along {}", stage.label())
-    } else {
-        let first = heights.void.first().map_or(0.0, |v| v.from_m);
-        let what = if used == "terrain model" {
-            "climbs go straight across there"
-        } else {
-            "the heights of the route file are used instead"
-        };
-        let (metres, near) = (heights.void_m(), km(first));
-        format!(
-            "the terrain model has no height for {metres:.0} m of the line, first from {near} km; {what}"
-        )
-    };
-    let hint = if no_other {
-        "add a model that covers the line: `--terrain` can be given again"
-    } else {
-        "slopes of the ground are missing there; `--terrain` can be given again"
-    };
-    Problem::new(Code::TerrainVoid, place, says).hint(hint)
-}
-
-/// `12 m above`, `12 m below` or `within a metre of`.
-fn above(by_m: f64) -> String {
-    match by_m.round() {
-        m if m > 0.0 => format!("{m:.0} m above"),
-        m if m < 0.0 => format!("{:.0} m below", -m),
-        _ => "within a metre of".to_owned(),
+/// Where the model has no heights, if anywhere.
+fn void(heights: &Heights, used: HeightsFrom, file_has_heights: bool) -> Option<TerrainVoid> {
+    let void_m = heights.void_m();
+    let nothing = heights.profile.is_empty();
+    if void_m <= 0.0 && !nothing {
+        return None;
     }
+    let first_m = heights.void.first().map_or(0.0, |v| v.from_m);
+    Some(TerrainVoid {
+        void_m: (!nothing).then_some(void_m),
+        first_m: (!nothing).then_some(first_m),
+        used,
+        file_has_heights,
+    })
 }
 
-fn agreement_says(place: Place, a: Agreement, used: &str, rules: &Rules) -> Problem {
-    let apart_m = rules[Rule::HeightsApartM];
-    let says = format!(
-        "the terrain model lies {} the heights of the route file in the median; at the worst {} them, near {} km; the {used} is used for climbs and times, the steeper of both for slopes",
-        above(a.median_m),
-        above(a.worst_m),
-        km(a.worst_at_m)
-    );
-    if a.median_m.abs() <= apart_m && a.worst_m.abs() <= apart_m {
-        return Problem::new(Code::HeightsCompared, place, says);
-    }
-    Problem::new(Code::HeightsApart, place, says)
-        .hint("compare a known height, such as a hut, with the map; receivers and models may count from different zeros")
-}
-
-fn flattens(cell_m: f64) -> Problem {
-    let says = format!(
-        "slopes of the ground come from a model with cells of {cell_m:.0} m: short steps and walls are flattened; nothing was relaxed because of it"
-    );
-    Problem::new(Code::TerrainFlattens, Place::item("terrain"), says)
+/// How far the model lies from the heights of the route file.
+fn apart(model: &Profile, file: &Profile, used: HeightsFrom) -> Option<HeightsApart> {
+    let differences = agreement(model, file)?;
+    Some(HeightsApart {
+        median_m: differences.median_m,
+        worst_m: differences.worst_m,
+        worst_at_m: differences.worst_at_m,
+        used,
+    })
 }
 
 /// Where the line is on ice: in zones, or in the inventory.

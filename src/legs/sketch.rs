@@ -1,56 +1,48 @@
-//! The legs of a stage with the set-up of each team, before ropes are given out.
+//! The legs of a stage with the spacing of each team, before anything is tied.
 
 use crate::{
-    ground::met::MetStage,
+    ground::{
+        footing::{Footing, Underway, footing},
+        met::MetStage,
+    },
     legs::{
-        spacing,
+        memo::Memo,
+        spacing::{self, Spacing},
         stretch::{Asking, Roped, roped_stretches},
         worst::{Meeting, Worst},
     },
     meet::Contact,
     practice::{Rule, Rules},
-    rope::{
-        arrest::Ground,
-        knots::Hardship,
-        setup::{Draft, bare_only},
-    },
     trip::{
+        job::Case,
         party::RopeTeam,
         route::{Stage, Stretch},
         zone::{RopeWord, Surface, Zone},
     },
 };
 
-use crate::{
-    ground::{footing, underfoot::Underfoot},
-    legs::memo::Memo,
-    trip::job::Case,
-};
-
 /// One stage, split.
 #[derive(Debug)]
 pub(crate) struct Sketch<'a> {
     pub(crate) stage: &'a Stage,
-    pub(crate) under: &'a Underfoot,
-    pub(crate) contacts: &'a [Contact],
+    pub(crate) met: &'a MetStage,
     pub(crate) legs: Vec<LegSketch>,
     memo: &'a Memo,
 }
 
-/// One leg, split; teams are empty where it is unroped.
+/// One leg, split.
 #[derive(Debug)]
 pub(crate) struct LegSketch {
     pub(crate) stretch: Stretch,
     pub(crate) roped: bool,
     /// Indices of the contacts met on the leg.
     pub(crate) contacts: Vec<usize>,
-    pub(crate) teams: Vec<Draft>,
-    /// What makes holding harder; nothing where it is unroped.
-    pub(crate) hardship: Hardship,
+    /// One for each team; empty where it is unroped.
+    pub(crate) spacings: Vec<Spacing>,
 }
 
 impl<'a> Sketch<'a> {
-    /// Splits a stage and drafts the set-up of every team on every roped leg.
+    /// Splits a stage and finds the spacing of every team on every roped leg.
     pub(crate) fn of(
         job: &Case<'a>,
         teams: &[RopeTeam],
@@ -60,8 +52,7 @@ impl<'a> Sketch<'a> {
     ) -> Self {
         let mut sketch = Self {
             stage,
-            under: &met.under,
-            contacts: &met.contacts,
+            met,
             legs: Vec::new(),
             memo,
         };
@@ -73,44 +64,31 @@ impl<'a> Sketch<'a> {
     }
 
     fn leg(&self, job: &Case<'_>, teams: &[RopeTeam], tile: Tile) -> LegSketch {
-        let met = |c: &Contact| c.touches.iter().any(|t| overlaps(*t, tile.stretch));
-        let contacts = match &tile.roped {
-            Some(roped) => roped.contacts.clone(),
-            None => (0..self.contacts.len())
-                .filter(|&i| met(&self.contacts[i]))
-                .collect(),
+        let (stretch, roped) = (tile.stretch, tile.roped.is_some());
+        let met = |c: &Contact| c.touches.iter().any(|t| overlaps(*t, stretch));
+        let all = self.met.contacts.iter().enumerate();
+        let contacts = match tile.roped {
+            Some(roped) => roped.contacts,
+            None => all.filter(|(_, c)| met(c)).map(|(i, _)| i).collect(),
         };
-        let hardship = match tile.roped {
-            Some(_) => self.hardship(tile.stretch, job.rules),
-            None => Hardship::default(),
+        let spacings = if roped {
+            let on_leg = OnLeg::new(job, self, &contacts, stretch);
+            teams.iter().map(|t| on_leg.spacing(t.size())).collect()
+        } else {
+            Vec::new()
         };
-        let drafts = tile.roped.iter().flat_map(|roped| {
-            let on_leg = OnLeg::new(job, self, &roped.contacts, roped.stretch);
-            teams
-                .iter()
-                .map(move |team| on_leg.draft(team, hardship))
-                .collect::<Vec<_>>()
-        });
-        let teams = drafts.collect();
         LegSketch {
-            stretch: tile.stretch,
-            roped: tile.roped.is_some(),
+            stretch,
+            roped,
             contacts,
-            teams,
-            hardship,
-        }
-    }
-
-    fn hardship(&self, stretch: Stretch, rules: &Rules) -> Hardship {
-        Hardship {
-            steepest_descent_deg: self.under.steepest_descent_deg(stretch, rules),
+            spacings,
         }
     }
 
     fn roped(&self, job: &Case<'_>, teams: &[RopeTeam]) -> Vec<Roped> {
         let asking = Asking {
             ropes: &|i| {
-                let zone = self.contacts.get(i).and_then(|c| job.zones.get(c.zone));
+                let zone = self.met.contacts.get(i).and_then(|c| job.zones.get(c.zone));
                 zone.is_some_and(|z| asks_for_rope(z, job.rules))
             },
             team_length_m: &|held, stretch| {
@@ -118,7 +96,7 @@ impl<'a> Sketch<'a> {
             },
             least_unroped_m: job.rules[Rule::LeastUnropedM],
         };
-        roped_stretches(self.stage.length_m(), self.contacts, &asking)
+        roped_stretches(self.stage.length_m(), &self.met.contacts, &asking)
     }
 
     /// What a rope with some spacing meets on a leg.
@@ -131,19 +109,24 @@ impl<'a> Sketch<'a> {
         move |spacing_m| on_leg.at(spacing_m)
     }
 
-    /// What a leg's fall happens on. The model takes one slope towards the lip: the steeper of that with and that
-    /// against the walking direction, so the first person's fall downhill and the last one's uphill both count.
-    pub(crate) fn ground(&self, leg: &LegSketch, bare_only: bool, rules: &Rules) -> Ground {
-        let (with, against) = footing::lip_slopes_deg(self, leg, rules);
-        let slope_deg = [with, against].into_iter().flatten().reduce(f64::max);
-        Ground::of(bare_only, slope_deg, rules)
+    /// What lies under a leg.
+    pub(crate) fn footing(&self, leg: &LegSketch, rules: &Rules) -> Footing {
+        let spacings = leg.spacings.iter().map(|s| s.spacing_m);
+        let underway = Underway {
+            stage: self.stage,
+            met: self.met,
+            stretch: leg.stretch,
+            contacts: &leg.contacts,
+            rope_m: leg.roped.then(|| spacings.fold(0.0, f64::max)),
+        };
+        footing(&underway, rules)
     }
 
     /// The zones met on a leg, in file order.
     pub(crate) fn zones<'z>(&self, leg: &LegSketch, zones: &'z [Zone]) -> Vec<&'z Zone> {
         leg.contacts
             .iter()
-            .filter_map(|&i| zones.get(self.contacts.get(i)?.zone))
+            .filter_map(|&i| zones.get(self.met.contacts.get(i)?.zone))
             .collect()
     }
 }
@@ -164,12 +147,12 @@ struct OnLeg<'a> {
 
 impl<'a> OnLeg<'a> {
     fn new(job: &Case<'a>, sketch: &Sketch<'a>, held: &[usize], stretch: Stretch) -> Self {
-        let contacts = sketch.contacts;
+        let contacts = &sketch.met.contacts;
         let zones = held
             .iter()
             .filter_map(|&i| job.zones.get(contacts.get(i)?.zone))
             .collect();
-        let proposed = sketch.under.counted(job.rules);
+        let proposed = sketch.met.under.counted(job.rules);
         let worst = Worst::new(
             sketch.stage,
             job.zones,
@@ -188,7 +171,7 @@ impl<'a> OnLeg<'a> {
         }
     }
 
-    fn spacing(&self, people: usize) -> spacing::Spacing {
+    fn spacing(&self, people: usize) -> Spacing {
         let meet = |spacing_m: f64| self.at(spacing_m);
         spacing::choose(people, bare_only(&self.zones), self.rules, &meet)
     }
@@ -196,16 +179,6 @@ impl<'a> OnLeg<'a> {
     /// What a rope with this spacing meets.
     fn at(&self, spacing_m: f64) -> Meeting {
         self.memo.at(&self.worst, &self.key, spacing_m)
-    }
-
-    fn draft(&self, team: &RopeTeam, hardship: Hardship) -> Draft {
-        Draft::new(
-            team,
-            self.spacing(team.size()),
-            &self.zones,
-            hardship,
-            self.rules,
-        )
     }
 
     /// From the first person to the last of the longest team, metres.
@@ -217,6 +190,12 @@ impl<'a> OnLeg<'a> {
         let length_m = |n: usize| n.saturating_sub(1) as f64 * self.spacing(n).spacing_m;
         teams.iter().map(|t| length_m(t.size())).fold(0.0, f64::max)
     }
+}
+
+/// Whether every gap of the leg is in sight.
+#[must_use]
+pub(crate) fn bare_only(zones: &[&Zone]) -> bool {
+    !zones.is_empty() && zones.iter().all(|z| z.surface == Surface::Bare)
 }
 
 /// Whether a zone puts the team on the rope: the leader's word, else the practice set's on bare ice.

@@ -3,9 +3,9 @@
 //! A gap of width w met at the angle θ is w / sin θ long along the route. Below the angle at which the
 //! team runs along the crevasses no spacing helps; the arithmetic stops there and the leg is marked.
 
-use crate::{
-    legs::angle::{self, Angle},
-    meet::contact::Contact,
+use crate::meet::{
+    angle::{self, Angle},
+    contact::Contact,
 };
 use crate::{
     practice::{Rule, Rules},

@@ -1,7 +1,10 @@
 //! The ways that no other way beats in everything. Of the changes to the rules only more of the same are worse:
 //! nobody but the leader knows whether a long sling or butterflies are easier to come by.
 
-use crate::plan::{leg::Verdict, options::Way};
+use crate::plan::{
+    leg::Verdict,
+    options::{Change, Way},
+};
 
 /// What is weighed; of each, less is better.
 type Weighed = [f64; 7];
@@ -67,6 +70,6 @@ fn order(&[verdict, left, mass, coil, setups, changes, team]: &Weighed) -> Weigh
 }
 
 fn as_good((a, way): &(Weighed, Way), (b, other): &(Weighed, Way)) -> bool {
-    let few = |change: &String| other.changes.contains(change);
+    let few = |change: &Change| other.changes.contains(change);
     a.iter().zip(b).all(|(a, b)| a <= b) && way.changes.iter().all(few)
 }

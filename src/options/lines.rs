@@ -1,38 +1,47 @@
 //! What each rope team of a split asks for over the whole trip, and how its legs stand, before ropes are given out.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
-use crate::options::variants::Variant;
 use crate::{
     ground::met::Met,
     judge::leg,
-    legs::{
-        memo::Memo,
-        sketch::{LegSketch, Sketch},
-        spacing,
+    legs::{memo::Memo, sketch::Sketch, spacing},
+    options::variants::Variant,
+    plan::{
+        leg::Verdict,
+        options::{Change, WayTeam},
     },
-    plan::{leg::Verdict, options::WayTeam},
     practice::Rule,
-    rope::{knots, ledger, reserve, setup::Draft},
-    trip::job::Case,
-    trip::party::RopeTeam,
+    rope::{
+        draft::Draft,
+        legs::{RopedLeg, hardship, legs},
+        reserve,
+    },
+    trip::{job::Case, party::RopeTeam},
 };
 
-/// The legs of the trip for rope teams of some sizes.
+/// The stages of the trip, split for rope teams of some sizes.
 #[derive(Debug)]
 pub(super) struct Trip<'a> {
     stages: Vec<Sketch<'a>>,
-    /// The worst that is said of any leg whoever walks it.
-    ground: Verdict,
-    /// By size: the place of its draft in each leg.
+    /// By size: the place of its spacing on each leg.
     place: BTreeMap<usize, usize>,
+}
+
+/// The legs of such a trip, and how the ground alone judges them.
+#[derive(Debug)]
+pub(super) struct TripLegs<'a> {
+    legs: Vec<RopedLeg<'a>>,
+    place: &'a BTreeMap<usize, usize>,
+    /// The worst that is found on any leg whoever walks it.
+    ground: Verdict,
 }
 
 /// A split under one variant, before ropes are given out.
 #[derive(Debug)]
 pub(super) struct WayDraft {
     pub(super) teams: Vec<TeamLine>,
-    pub(super) changes: Vec<String>,
+    pub(super) changes: Vec<Change>,
     pub(super) verdict: Verdict,
     pub(super) setup_changes: usize,
 }
@@ -52,48 +61,54 @@ pub(super) struct TeamLine {
 
 impl<'a> Trip<'a> {
     pub(super) fn new(job: &Case<'a>, teams: &[RopeTeam], met: &'a Met, memo: &'a Memo) -> Self {
-        let mut of_size: BTreeMap<usize, RopeTeam> = BTreeMap::new();
-        for team in teams {
-            of_size.entry(team.size()).or_insert_with(|| team.clone());
-        }
+        let of_size = one_each(teams);
         let one_each: Vec<RopeTeam> = of_size.values().cloned().collect();
-        let stages: Vec<Sketch<'a>> = job
-            .route
-            .stages
-            .iter()
-            .zip(&met.stages)
-            .map(|(stage, met)| Sketch::of(job, &one_each, stage, met, memo))
-            .collect();
-        let ground = leg::ground(job, &stages);
+        let pairs = job.route.stages.iter().zip(&met.stages);
         Self {
-            stages,
-            ground,
+            stages: pairs
+                .map(|(stage, met)| Sketch::of(job, &one_each, stage, met, memo))
+                .collect(),
             place: of_size.keys().enumerate().map(|(i, &n)| (n, i)).collect(),
         }
     }
 
-    /// Roped legs with their stage and number.
-    fn roped(&self) -> impl Iterator<Item = (usize, &Sketch<'a>, &LegSketch)> {
-        let all = self
-            .stages
-            .iter()
-            .flat_map(|s| s.legs.iter().map(move |l| (s, l)));
-        all.enumerate()
-            .filter(|(_, (_, leg))| leg.roped)
-            .map(|(i, (stage, leg))| (i + 1, stage, leg))
+    /// The legs, with one draft for each size of team.
+    pub(super) fn legs<'t>(&'t self, job: &Case<'t>) -> TripLegs<'t> {
+        let legs = legs(job, &[], &self.stages);
+        TripLegs {
+            ground: leg::ground_verdict(job, &legs),
+            place: &self.place,
+            legs,
+        }
     }
+}
 
-    /// Whether any team could be told to tie knots anywhere.
-    pub(super) fn ties_knots(&self, teams: &[RopeTeam]) -> bool {
-        teams.iter().any(|t| t.size() <= 3)
+/// The different sizes of the teams.
+pub(super) fn sizes(teams: &[RopeTeam]) -> BTreeSet<usize> {
+    teams.iter().map(RopeTeam::size).collect()
+}
+
+/// One team of each size.
+fn one_each(teams: &[RopeTeam]) -> BTreeMap<usize, RopeTeam> {
+    let mut of_size = BTreeMap::new();
+    for team in teams {
+        of_size.entry(team.size()).or_insert_with(|| team.clone());
     }
+    of_size
+}
 
+/// Whether any team could be told to tie knots anywhere.
+pub(super) fn ties_knots(teams: &[RopeTeam]) -> bool {
+    teams.iter().any(|t| t.size() <= 3)
+}
+
+impl TripLegs<'_> {
     pub(super) fn draft(
         &self,
         job: &Case<'_>,
         teams: &[RopeTeam],
         variant: &Variant,
-        practice: &[String],
+        practice: &[Change],
     ) -> WayDraft {
         let job = Case {
             rules: &variant.rules,
@@ -125,22 +140,15 @@ impl<'a> Trip<'a> {
     fn line(&self, job: &Case<'_>, team: &RopeTeam) -> TeamLine {
         let mut line = TeamLine::new(team);
         let mut before: Option<(usize, [f64; 4])> = None;
-        for (number, stage, leg) in self.roped() {
-            let Some(draft) = self.place.get(&team.size()).and_then(|&i| leg.teams.get(i)) else {
+        for leg in self.legs.iter().filter(|leg| leg.sketch.roped) {
+            let stage = leg.stage.stage.number;
+            let Some(draft) = self.drafted(leg, team, job) else {
                 continue;
             };
-            let zones = stage.zones(leg, job.zones);
             let spacing_m = draft.spacing.spacing_m;
-            let knots = knots::choose(team, spacing_m, &zones, leg.hardship, job.rules);
-            let draft = Draft {
-                team: team.number,
-                ledger: ledger::ledger(team.size(), spacing_m, &knots, job.rules),
-                knots,
-                ..draft.clone()
-            };
             let coil_m = reserve::coil_m(team.size(), spacing_m, job.rules);
-            line.leg(number, &draft, coil_m);
-            line.verdict = line.verdict.max(leg::draft(job, &zones, &draft));
+            line.leg(leg.number, &draft, coil_m);
+            line.verdict = line.verdict.max(leg::draft_verdict(job, leg, &draft));
             let set = [
                 spacing_m,
                 coil_m,
@@ -152,14 +160,21 @@ impl<'a> Trip<'a> {
                     .iter()
                     .zip(set_before)
                     .any(|(a, b)| (a - b).abs() > 1e-9);
-                line.changes.push(changed && last == stage.stage.number);
+                line.changes.push(changed && last == stage);
             }
-            before = Some((stage.stage.number, set));
+            before = Some((stage, set));
         }
         if line.team.leg.is_none() {
             line.team.spacing_m = [0.0; 2]; // no leg is roped
         }
         line
+    }
+
+    /// The team on a leg under the rules of the variant.
+    fn drafted(&self, leg: &RopedLeg<'_>, team: &RopeTeam, job: &Case<'_>) -> Option<Draft> {
+        let spacing = leg.sketch.spacings.get(*self.place.get(&team.size())?)?;
+        let hardship = hardship(leg.stage, leg.sketch, job.rules);
+        Some(Draft::new(team, *spacing, &leg.zones, hardship, job.rules))
     }
 }
 

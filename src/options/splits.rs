@@ -21,13 +21,6 @@ fn grow(left: usize, most: usize, split: &mut Vec<usize>, all: &mut Vec<Vec<usiz
     }
 }
 
-/// The different sizes of a split: legs depend on nothing else of it.
-pub(super) fn sizes(split: &[usize]) -> Vec<usize> {
-    let mut sizes = split.to_vec();
-    sizes.dedup();
-    sizes
-}
-
 #[cfg(test)]
 mod tests {
     #[test]

@@ -1,22 +1,29 @@
 //! What may be done otherwise to make a rope fit: butterflies, fewer knots, a long sling, another practice set.
 
+use crate::plan::options::Change;
 use crate::practice::{Origin, Rule, Rules, set};
+use crate::rope::knots;
 
 /// The rules with some changes, and the changes in words.
 #[derive(Clone, Debug)]
 pub(super) struct Variant {
     pub(super) rules: Rules,
-    pub(super) changes: Vec<String>,
+    pub(super) changes: Vec<Change>,
 }
 
 /// The rules in force, then those under each other embedded practice set.
-pub(super) fn practices(rules: &Rules) -> Vec<(Vec<String>, Rules)> {
+pub(super) fn practices(rules: &Rules) -> Vec<(Vec<Change>, Rules)> {
     let others = set::EMBEDDED
         .iter()
         .filter(|(name, _)| *name != rules.practice);
     let under = |(name, _): &(&str, &str)| {
         let other = rules.under_practice(name).ok()?;
-        Some((vec![format!("practice set {name}")], other))
+        Some((
+            vec![Change::Practice {
+                name: (*name).to_owned(),
+            }],
+            other,
+        ))
     };
     std::iter::once((Vec::new(), rules.clone()))
         .chain(others.filter_map(under))
@@ -37,47 +44,40 @@ pub(super) fn of(rules: &Rules, ties_knots: bool) -> Vec<Variant> {
     all
 }
 
-/// A figure to be set, with the words for it.
-type Change = (Rule, f64, String);
+/// A figure to be set, and the change that it is.
+type Set = (Rule, f64, Change);
 
 /// Adds every variant so far with one of the changes made.
-fn mix(all: &mut Vec<Variant>, changes: &[Option<Change>]) {
+fn mix(all: &mut Vec<Variant>, changes: &[Option<Set>]) {
     let so_far = all.clone();
-    for (rule, value, words) in changes.iter().flatten() {
+    for (rule, value, change) in changes.iter().flatten() {
         for variant in &so_far {
             let mut changed = variant.clone();
             if changed.rules.set(*rule, *value, Origin::Flag).is_ok() {
-                changed.changes.push(words.clone());
+                changed.changes.push(change.clone());
                 all.push(changed);
             }
         }
     }
 }
 
-fn butterflies(rules: &Rules) -> Option<Change> {
+fn butterflies(rules: &Rules) -> Option<Set> {
     let butterfly_m = rules[Rule::ButterflyRopeM];
-    let words = "butterflies for brake knots (they bite less)".to_owned();
-    (butterfly_m < rules[Rule::KnotRopeM]).then_some((Rule::KnotRopeM, butterfly_m, words))
+    let set = (Rule::KnotRopeM, butterfly_m, Change::Butterflies);
+    (butterfly_m < rules[Rule::KnotRopeM]).then_some(set)
 }
 
 /// One knot fewer in each set, and so on down to one.
-fn fewer(rules: &Rules) -> Vec<Option<Change>> {
-    let asked = rules[Rule::KnotCount];
-    std::iter::successors(Some(asked - 1.0), |n| Some(n - 1.0))
-        .take_while(|n| *n >= 1.0)
-        .map(|n| {
-            let words = if n > 1.0 {
-                format!("{n} brake knots in a set")
-            } else {
-                "one brake knot in a set".to_owned()
-            };
-            Some((Rule::KnotCount, n, words))
-        })
-        .collect()
+fn fewer(rules: &Rules) -> Vec<Option<Set>> {
+    let asked = knots::asked(rules);
+    let fewer = (1..asked).rev();
+    #[expect(clippy::cast_precision_loss, reason = "a set has eight knots at most")]
+    let set = |knots: usize| Some((Rule::KnotCount, knots as f64, Change::FewerKnots { knots }));
+    fewer.map(set).collect()
 }
 
-fn long_sling(rules: &Rules) -> Option<Change> {
+fn long_sling(rules: &Rules) -> Option<Set> {
     let sling_m = rules[Rule::LongSlingM];
-    let words = format!("a long sling of {sling_m} m in the drop loop");
-    (sling_m > rules[Rule::SlingM]).then_some((Rule::SlingM, sling_m, words))
+    let set = (Rule::SlingM, sling_m, Change::LongSling { sling_m });
+    (sling_m > rules[Rule::SlingM]).then_some(set)
 }

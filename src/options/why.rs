@@ -1,54 +1,51 @@
-//! Why each way is shown, in a sentence.
+//! What each way is best in among those shown.
 
-use crate::plan::options::Way;
+use crate::plan::options::{Merit, Way};
 
-/// Something a way can be best in; less is better.
-type Merit = (&'static str, fn(&Way) -> f64);
-
+/// What a merit is measured by; less is better.
 #[expect(clippy::cast_precision_loss, reason = "small counts")]
-const MERITS: [Merit; 5] = [
-    ("most people left to hold", |w| -(w.left_to_hold as f64)),
-    ("another rope team is there to help", |w| {
-        f64::from(u8::from(!w.another_team))
-    }),
-    ("lightest ropes", |w| w.rope_mass_kg),
-    ("shortest coil", |w| w.coil_m),
-    ("fewest set-up changes", |w| w.setup_changes as f64),
-];
-
-/// Gives each way its sentence: what it is best in among those shown, as far as not all are alike in it.
-pub(super) fn explain(ways: &mut [Way]) {
-    let best: Vec<Option<f64>> = MERITS
-        .iter()
-        .map(|(_, of)| best_unless_alike(ways, *of))
-        .collect();
-    let best_verdict = best_unless_alike(ways, |w| f64::from(w.verdict as u8));
-    let only = ways.len() == 1;
-    for way in ways.iter_mut() {
-        let is_best =
-            |best: &Option<f64>, value: f64| best.is_some_and(|b| (value - b).abs() < 1e-6);
-        let mut merits: Vec<&str> = Vec::new();
-        if is_best(&best_verdict, f64::from(way.verdict as u8)) {
-            merits.push("best verdict");
-        }
-        if way.changes.is_empty() && !only {
-            merits.push("nothing is done otherwise than the rules say");
-        }
-        let held = MERITS.iter().zip(&best);
-        merits.extend(
-            held.filter(|((_, of), best)| is_best(best, of(way)))
-                .map(|((words, _), _)| *words),
-        );
-        way.why = match (only, merits.as_slice()) {
-            (true, _) => "no other way weighed is better in anything".to_owned(),
-            (_, []) => "no other way weighed beats it in everything".to_owned(),
-            (_, merits) => merits.join(", "),
-        };
+fn measure(merit: Merit, way: &Way) -> f64 {
+    match merit {
+        Merit::Verdict => f64::from(way.verdict as u8),
+        Merit::NothingChanged => f64::from(u8::from(!way.changes.is_empty())),
+        Merit::LeftToHold => -(way.left_to_hold as f64),
+        Merit::AnotherTeam => f64::from(u8::from(!way.another_team)),
+        Merit::LightestRopes => way.rope_mass_kg,
+        Merit::ShortestCoil => way.coil_m,
+        Merit::FewestChanges => way.setup_changes as f64,
     }
 }
 
-fn best_unless_alike(ways: &[Way], of: fn(&Way) -> f64) -> Option<f64> {
+const MERITS: [Merit; 7] = [
+    Merit::Verdict,
+    Merit::NothingChanged,
+    Merit::LeftToHold,
+    Merit::AnotherTeam,
+    Merit::LightestRopes,
+    Merit::ShortestCoil,
+    Merit::FewestChanges,
+];
+
+/// Gives each way its merits: what it is best in among those shown, as far as not all are alike in it.
+pub(super) fn explain(ways: &mut [Way]) {
+    for merit in MERITS {
+        let Some(best) = best_unless_alike(ways, merit) else {
+            continue;
+        };
+        for way in ways.iter_mut() {
+            if (measure(merit, way) - best).abs() < 1e-6 {
+                way.best_in.push(merit);
+            }
+        }
+    }
+}
+
+fn best_unless_alike(ways: &[Way], merit: Merit) -> Option<f64> {
+    let of = |way: &Way| measure(merit, way);
     let least = ways.iter().map(of).reduce(f64::min)?;
     let most = ways.iter().map(of).reduce(f64::max)?;
-    (most - least > 1e-6).then_some(least)
+    // Nothing changed is worth saying wherever it holds.
+    let alike = most - least <= 1e-6;
+    let always = merit == Merit::NothingChanged && ways.len() > 1 && least < 0.5;
+    (!alike || always).then_some(least)
 }

@@ -7,6 +7,9 @@
 //! *Source:* `[derived]` by the tension method; rope and strokes of 2:1, 3:1 and 6:1 as in the trade, the others `[derived]` here.
 //! *Checked:* tests/physics (e = 1 gives 2, 3, 6, 9; A by passing the force from hand to load, turn by turn).
 
+use schemars::JsonSchema;
+use serde::Serialize;
+
 use super::{
     GRAVITY_M_S2,
     bound::{self, Bound},
@@ -14,7 +17,8 @@ use super::{
 };
 
 /// A way to haul.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
 pub enum System {
     /// 2:1, a drop loop with its fixed end at the lip.
     LoopAtLip,
@@ -31,7 +35,8 @@ pub enum System {
 }
 
 /// Whether the people left can do it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
 pub enum Can {
     /// Not even strong ones.
     No,
@@ -39,6 +44,18 @@ pub enum Can {
     Perhaps,
     /// Tired or light ones too.
     Yes,
+}
+
+impl Can {
+    /// The stable name.
+    #[must_use]
+    pub fn as_str(self) -> &'static str {
+        match self {
+            Self::No => "no",
+            Self::Perhaps => "perhaps",
+            Self::Yes => "yes",
+        }
+    }
 }
 
 /// Where the haul happens.

@@ -3,6 +3,14 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
+use crate::{
+    physics::{
+        assumed::{Parameter, Snow},
+        haul::{Can, System},
+    },
+    plan::name::PersonName,
+};
+
 /// The fall model's answer for one rope team on one leg. It holds for the assumptions of the plan only.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct Arrest {
@@ -12,19 +20,23 @@ pub struct Arrest {
     pub holds: Vec<usize>,
     /// Whether they do.
     pub verdict: Held,
-    /// The same in words: `held in all assumed cases`, `depends on: …`, `held in none of the assumed cases`.
-    pub says: String,
-    /// Names of the assumptions that decide; empty unless the verdict is `depends`.
+    /// The assumptions that decide; empty unless the verdict is `depends`.
     #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub depends_on: Vec<String>,
+    pub depends_on: Vec<Parameter>,
+    /// Whether each of them decides by itself; otherwise only in combination do they.
+    pub alone: bool,
     /// Least and most slide of the first holder over the assumed cases, metres; where not held, the way to the lip.
     pub slide_m: [f64; 2],
     /// Least and most peak force on the first holder, kilonewtons.
     pub holder_force_kn: [f64; 2],
     /// What the team was taken to stand on.
-    pub snow: String,
-    /// Slope of the ground towards the lip, degrees.
+    pub snow: Snow,
+    /// Whether nobody said what snow there is, so that it was assumed.
+    pub snow_assumed: bool,
+    /// Slope of the ground towards the lip, degrees; 0 where no heights are known.
     pub slope_deg: f64,
+    /// Whether heights say how steep it is there.
+    pub slope_known: bool,
     /// Whether the model let the brake knots bear: only where the snow is known to be deep enough.
     pub knots_counted: bool,
     /// The verdict for everybody's fall, in rope order.
@@ -49,12 +61,10 @@ pub enum Held {
 /// In which order the people of a team are held best, as the model has it.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct OrderAdvice {
-    /// Names from the first to the last person.
-    pub order: Vec<String>,
+    /// From the first to the last person, with the positions they have now.
+    pub order: Vec<PersonName>,
     /// Whether changing places is worth it.
     pub worth_it: bool,
-    /// The advice in words.
-    pub says: String,
 }
 
 /// Free rope if one person falls, against what each rescue takes.
@@ -91,7 +101,7 @@ pub enum Side {
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct HaulReserve {
     /// Which way.
-    pub system: String,
+    pub system: System,
     /// Metres missing.
     pub missing_m: f64,
 }
@@ -113,15 +123,17 @@ pub struct HaulTable {
     pub needs_own_strand: bool,
     /// One line for each system.
     pub systems: Vec<HaulSystem>,
-    /// What of it those left can do with the rope they have, in words.
-    pub says: String,
+    /// What of it those left can do with the rope they have.
+    pub answer: HaulAnswer,
+    /// Rope that hands and hitches take, metres; counted in what each system needs.
+    pub hands_m: f64,
 }
 
 /// One way to haul.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct HaulSystem {
-    /// What it is called.
-    pub system: String,
+    /// Which.
+    pub system: System,
     /// Rope it takes beyond the loaded strand, metres; absent where the anchor is too near for a stroke.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub rope_m: Option<f64>,
@@ -133,52 +145,50 @@ pub struct HaulSystem {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub strokes: Option<u32>,
     /// Whether those left can pull it.
-    pub can: CanPull,
+    pub can: Can,
 }
 
-/// Whether the people left can pull so hard.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, JsonSchema)]
-#[serde(rename_all = "lowercase")]
-pub enum CanPull {
-    /// Not even strong ones.
-    No,
-    /// Strong ones with a good stance.
-    Perhaps,
-    /// Tired or light ones too.
-    Yes,
+/// What those left can do with the rope they have.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+#[serde(tag = "answer", rename_all = "kebab-case")]
+pub enum HaulAnswer {
+    /// The surest system that the free rope allows.
+    Best {
+        /// Which.
+        system: System,
+        /// Whether those left can pull it.
+        can: Can,
+        /// How many are left to pull.
+        haulers: usize,
+        /// Force at the hands, kilonewtons.
+        pull_kn: f64,
+        /// The least force at the hands of all systems that the free rope allows, kilonewtons.
+        least_kn: f64,
+    },
+    /// The free rope is too short for any.
+    TooShort {
+        /// The system for which least is missing.
+        system: System,
+        /// Metres missing for it, hands and hitches counted.
+        missing_m: f64,
+        /// How many are left to pull.
+        haulers: usize,
+    },
+    /// The anchor is too near for any haul.
+    AnchorTooNear {
+        /// How many are left to pull.
+        haulers: usize,
+    },
 }
 
 impl Held {
-    /// The word, as printed.
+    /// The stable name.
     #[must_use]
     pub fn as_str(self) -> &'static str {
         match self {
-            Self::All => "held in all assumed cases",
+            Self::All => "all",
             Self::Depends => "depends",
-            Self::None => "held in none of the assumed cases",
-        }
-    }
-}
-
-impl Side {
-    /// The word, as printed.
-    #[must_use]
-    pub fn as_str(self) -> &'static str {
-        match self {
-            Self::Ahead => "ahead",
-            Self::Behind => "behind",
-        }
-    }
-}
-
-impl CanPull {
-    /// The word, as printed.
-    #[must_use]
-    pub fn as_str(self) -> &'static str {
-        match self {
-            Self::No => "no",
-            Self::Perhaps => "perhaps",
-            Self::Yes => "yes",
+            Self::None => "none",
         }
     }
 }

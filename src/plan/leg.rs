@@ -1,10 +1,17 @@
 //! One leg of the plan and the set-up of each rope team on it.
 
+use crate::{
+    plan::{
+        fall::{Arrest, FallReserve, HaulTable},
+        finding::Finding,
+        name::PersonOnRope,
+        place::{Piece, RollOver},
+        why::KnotsWhy,
+    },
+    trip::clock::Clock,
+};
 use schemars::JsonSchema;
 use serde::Serialize;
-
-use crate::plan::Finding;
-use crate::plan::fall::{Arrest, FallReserve, HaulTable};
 
 /// A part of a stage that is walked in one way. Legs tile their stage.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
@@ -89,36 +96,16 @@ pub struct Leg {
     pub break_min: f64,
     /// Time of day when the leg begins, roping up included: `04:30`, `00:10 +1` past midnight.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub start_clock: Option<String>,
+    pub start_clock: Option<Clock>,
     /// Time of day when it ends.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub end_clock: Option<String>,
+    pub end_clock: Option<Clock>,
     /// How the leg stands against the limits.
     pub verdict: Verdict,
     /// One set-up for each rope team; empty on unroped legs.
     pub teams: Vec<TeamSetup>,
     /// What must be said about it.
     pub findings: Vec<Finding>,
-}
-
-/// A piece of a stage.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct Piece {
-    /// Chainage where it begins, metres.
-    pub from_m: f64,
-    /// Chainage where it ends, metres.
-    pub to_m: f64,
-}
-
-/// A place where the ground steepens down the fall line.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct RollOver {
-    /// Chainage, metres.
-    pub at_m: f64,
-    /// Longitude, latitude.
-    pub at: [f64; 2],
-    /// By how many degrees the ground below is steeper than the ground above.
-    pub steepens_deg: f64,
 }
 
 /// How a leg stands against the limits that were given. Never a promise.
@@ -199,15 +186,6 @@ pub struct TeamSetup {
     pub haul: Option<HaulTable>,
 }
 
-/// One person in rope order.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct PersonOnRope {
-    /// Name, or a number where none was given.
-    pub name: String,
-    /// Kilograms with pack.
-    pub mass_kg: f64,
-}
-
 /// Brake knots of one rope team.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct KnotSet {
@@ -224,7 +202,7 @@ pub struct KnotSet {
     /// Whether the snow lets them work.
     pub bite: Bite,
     /// Why they are tied or not.
-    pub why: String,
+    pub why: KnotsWhy,
 }
 
 impl KnotSet {
@@ -295,9 +273,10 @@ pub struct Mark {
     /// The same in arm spans.
     pub at_arm_spans: f64,
     /// What is tied there.
-    pub what: String,
-    /// The same for programs.
     pub kind: MarkKind,
+    /// Who ties in there: position on the rope, from 1.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub person: Option<usize>,
 }
 
 /// What can be tied at a mark.
@@ -317,6 +296,9 @@ pub enum MarkKind {
 pub struct RopeAtHand {
     /// Which of the ropes named, from 1.
     pub number: usize,
+    /// What the leader calls it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub name: Option<String>,
     /// Metres.
     pub length_m: f64,
     /// What is left on this leg; negative where it is too short.

@@ -17,9 +17,7 @@ pub struct Options {
     /// The ways left: each is best in something, or in some weighing of things.
     pub ways: Vec<Way>,
     /// What must be said of all of them.
-    pub says: Vec<String>,
-    /// What they must be read with.
-    pub cautions: Vec<String>,
+    pub remarks: Vec<Remark>,
 }
 
 impl Options {
@@ -39,7 +37,7 @@ pub struct Way {
     /// The rope teams.
     pub teams: Vec<WayTeam>,
     /// What is done otherwise than the rules in force say; empty where nothing is.
-    pub changes: Vec<String>,
+    pub changes: Vec<Change>,
     /// The worst verdict of all legs, falls not modelled.
     pub verdict: Verdict,
     /// Metres of rope missing over all teams, or of spacing where more is missing there; 0 unless outside.
@@ -54,8 +52,8 @@ pub struct Way {
     pub coil_m: f64,
     /// How often the set-up changes between roped legs of a stage.
     pub setup_changes: usize,
-    /// Why it is shown.
-    pub why: String,
+    /// What it is best in among those shown, as far as not all are alike in it.
+    pub best_in: Vec<Merit>,
 }
 
 /// One rope team of a way.
@@ -77,4 +75,74 @@ pub struct WayTeam {
     /// That leg; absent where none is roped.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub leg: Option<usize>,
+}
+
+/// Something done otherwise than the rules in force say.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[serde(tag = "change", rename_all = "kebab-case")]
+pub enum Change {
+    /// Another practice set.
+    Practice {
+        /// Its name.
+        name: String,
+    },
+    /// Butterflies for brake knots; they bite less.
+    Butterflies,
+    /// Fewer knots in a set.
+    FewerKnots {
+        /// How many in each set.
+        knots: usize,
+    },
+    /// A long sling in the drop loop.
+    LongSling {
+        /// Its length, metres.
+        sling_m: f64,
+    },
+}
+
+/// Something that a way can be best in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Merit {
+    /// The verdict.
+    Verdict,
+    /// Nothing is done otherwise than the rules say.
+    NothingChanged,
+    /// People left to hold a fall.
+    LeftToHold,
+    /// Another rope team is there to help.
+    AnotherTeam,
+    /// Mass of the ropes.
+    LightestRopes,
+    /// The coil on one person.
+    ShortestCoil,
+    /// Set-up changes.
+    FewestChanges,
+}
+
+/// What must be said of all ways.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(tag = "remark", rename_all = "kebab-case")]
+pub enum Remark {
+    /// The party is too small for two rope teams.
+    TooSmallForTwo,
+    /// More people than go on one rope.
+    TooManyForOne {
+        /// Most on one rope.
+        most: usize,
+    },
+    /// One rope team and two are both taught, and both are shown.
+    OneAndTwo,
+    /// The same, but nothing is left with two.
+    OnlyOne,
+    /// The same, but nothing is left with one.
+    OnlyTwo,
+    /// No way is inside the limits.
+    NoneInside,
+    /// As the rules stand no split fits: every way changes something.
+    AllChanged,
+    /// No rope at hand was named.
+    NoRopeNamed,
+    /// Falls are not modelled for the ways.
+    FallsNotModelled,
 }

@@ -43,15 +43,19 @@ impl Standing {
 }
 
 /// Who put a figure in force.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, schemars::JsonSchema)]
 pub enum Origin {
     /// `data/rules.toml`.
+    #[serde(rename = "default")]
     Default,
     /// The practice set.
+    #[serde(rename = "practice set")]
     Practice,
     /// The trip file.
+    #[serde(rename = "trip file")]
     Trip,
     /// A flag of the command line.
+    #[serde(rename = "flag")]
     Flag,
 }
 

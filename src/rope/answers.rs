@@ -1,96 +1,98 @@
-//! The models' answers for every team and leg; what was asked before is not computed again.
+//! The fall of every team on every leg put before the model; what was asked before is not computed again.
 
 use std::collections::BTreeMap;
 
-use crate::trip::job::Case;
 use crate::{
     physics::holding::{Holding, Team},
-    plan::{
-        fall::OrderAdvice,
-        leg::{Leg, TeamSetup},
-    },
-    practice::Rules,
+    plan::fall::OrderAdvice,
+    practice::{Origin, Rules},
     rope::{
-        arrest::{self, Ground},
-        haul,
-        setup::Draft,
+        arrest::{self, Fall, Stance},
+        draft::Draft,
+        legs::RopedLeg,
     },
 };
 
-/// What has been asked, and on which leg each team is held worst.
+/// What has been asked so far.
 #[derive(Debug, Default)]
-pub(crate) struct Answers {
-    asked: BTreeMap<Vec<u64>, Result<Holding, String>>,
-    /// By team number: how bad, the leg, and the team as it stood there.
-    worst: BTreeMap<usize, Worst>,
-}
+struct Asked(BTreeMap<Vec<u64>, Result<Holding, String>>);
 
+/// The answers for all legs.
 #[derive(Debug)]
-struct Worst {
-    severity: (u8, bool, f64),
-    leg: usize,
-    team: Team,
+pub(crate) struct Answers {
+    /// By place of the leg and of the team on it.
+    falls: Vec<Vec<Result<Fall, String>>>,
+    /// By team number: on which leg it is held worst, and the advice on its order there.
+    advice: BTreeMap<usize, (usize, Option<OrderAdvice>)>,
 }
 
 impl Answers {
-    /// Fills in what the models say of one team on one leg.
-    ///
-    /// # Errors
-    /// A sentence when a model cannot be asked.
-    pub(crate) fn fill(
-        &mut self,
-        setup: &mut TeamSetup,
-        draft: &Draft,
-        ground: Ground,
-        leg: usize,
-        rules: &Rules,
-    ) -> Result<(), String> {
-        let team = arrest::team(draft, ground, rules)?;
-        let holding = self
-            .asked
-            .entry(key(&team))
-            .or_insert_with(|| team.worst_holding(&rules.nature.assumed))
-            .clone()?;
-        setup.arrest = arrest::answer(&team, &holding);
-        haul::fill(setup, holding.worst + 1, ground.snow, rules)?;
-        let severity = arrest::severity(&holding);
-        let worse = |w: &Worst| severity > w.severity;
-        if self.worst.get(&setup.team).is_none_or(worse) {
-            let worst = Worst {
-                severity,
-                leg,
-                team,
-            };
-            self.worst.insert(setup.team, worst);
+    /// Asks for every team on every leg, and once for each team, where it is held worst, whether another order is
+    /// better.
+    pub(crate) fn of(legs: &[RopedLeg<'_>], rules: &Rules) -> Self {
+        let mut asked = Asked::default();
+        let falls = legs.iter().map(|leg| {
+            let teams = leg.teams.iter();
+            teams
+                .map(|draft| asked.fall(draft, leg.stance(draft, rules), rules))
+                .collect()
+        });
+        let falls: Vec<Vec<Result<Fall, String>>> = falls.collect();
+        Self {
+            advice: advice(legs, &falls, rules),
+            falls,
         }
-        Ok(())
     }
 
-    /// Asks once for each team, on the leg where it is held worst, whether another order is better. Equal people
-    /// are not asked about.
-    pub(crate) fn advise(&self, job: &Case<'_>, legs: &mut [Leg]) {
-        for (number, worst) in &self.worst {
-            let setups = legs.iter_mut().filter(|l| l.leg == worst.leg);
-            let setup = setups
-                .flat_map(|l| &mut l.teams)
-                .find(|t| t.team == *number);
-            if let Some(setup) = setup {
-                let advice = advice(&worst.team, setup, job.rules);
-                if let Some(arrest) = &mut setup.arrest {
-                    arrest.order = advice;
-                }
-            }
-        }
+    /// The fall of the team at a place on the leg at a place, or why the model has no answer.
+    pub(crate) fn fall(&self, leg: usize, team: usize) -> Option<Result<&Fall, &str>> {
+        let fall = self.falls.get(leg)?.get(team)?;
+        Some(fall.as_ref().map_err(String::as_str))
+    }
+
+    /// The advice on the order of a team, on the leg where it is held worst and only there.
+    pub(crate) fn order(&self, leg: usize, team_number: usize) -> Option<&OrderAdvice> {
+        let (worst, advice) = self.advice.get(&team_number)?;
+        advice.as_ref().filter(|_| *worst == leg)
     }
 }
 
-fn advice(team: &Team, setup: &TeamSetup, rules: &Rules) -> Option<OrderAdvice> {
-    let first = team.masses_kg.first()?;
-    if team.masses_kg.iter().all(|m| (m - first).abs() < 1e-9) {
-        return None;
+impl Asked {
+    fn fall(&mut self, draft: &Draft, stance: Stance, rules: &Rules) -> Result<Fall, String> {
+        let team = arrest::team(draft, stance, rules)?;
+        let holding = self
+            .0
+            .entry(key(&team))
+            .or_insert_with(|| team.worst_holding(&rules.nature.assumed))
+            .clone()?;
+        Ok(Fall {
+            team,
+            holding,
+            snow_assumed: rules.choices.snow.origin == Origin::Default,
+            slope_known: stance.slope_deg.is_some(),
+        })
     }
-    let advice = team.best_order(&rules.nature.assumed).ok()?;
-    Some(arrest::advice(&setup.persons, &advice))
+}
+
+fn advice(
+    legs: &[RopedLeg<'_>],
+    falls: &[Vec<Result<Fall, String>>],
+    rules: &Rules,
+) -> BTreeMap<usize, (usize, Option<OrderAdvice>)> {
+    let mut worst: BTreeMap<usize, ((u8, bool, f64), usize, &Draft, &Fall)> = BTreeMap::new();
+    for (i, (leg, falls)) in legs.iter().zip(falls).enumerate() {
+        for (draft, fall) in leg.teams.iter().zip(falls) {
+            let Ok(fall) = fall else { continue };
+            let severity = arrest::severity(&fall.holding);
+            if worst.get(&draft.team).is_none_or(|(w, ..)| severity > *w) {
+                worst.insert(draft.team, (severity, i, draft, fall));
+            }
+        }
+    }
+    let advise = |(team, (_, leg, draft, fall)): (usize, (_, usize, &Draft, &Fall))| {
+        (team, (leg, arrest::advice(fall, &draft.persons, rules)))
+    };
+    worst.into_iter().map(advise).collect()
 }
 
 /// Everything the answer rests on besides the assumptions.
@@ -104,11 +106,8 @@ fn key(team: &Team) -> Vec<u64> {
         team.slope_toward_lip_deg,
         team.rope_ea_n,
     ];
-    let mut key: Vec<u64> = [&ground[..], &knots[..], &team.masses_kg[..]]
-        .concat()
-        .into_iter()
-        .map(f64::to_bits)
-        .collect();
+    let figures = ground.iter().chain(&knots).chain(&team.masses_kg);
+    let mut key: Vec<u64> = figures.map(|x| x.to_bits()).collect();
     key.extend([team.snow as u64, u64::from(team.on_skis)]);
     key
 }

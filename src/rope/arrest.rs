@@ -1,29 +1,43 @@
 //! Whether the rope team holds: the set-up put before the fall model, and its answer in the field's words.
 
-use super::{marks::called, setup::Draft};
 use crate::{
     physics::{
         assumed::{Parameter, Snow},
         bound,
-        holding::{Faller, Holding, Knots, Team, Verdict, order::Advice},
+        holding::{Faller, Holding, Knots, Team, Verdict},
     },
     plan::{
         fall::{Arrest, Held, OrderAdvice},
-        leg::{Bite, KnotSet, PersonOnRope},
+        leg::{Bite, KnotSet},
+        name::{PersonName, PersonOnRope},
     },
     practice::{Rules, Travel},
+    rope::draft::Draft,
 };
+
+/// The fall of one team on one leg, put before the model.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fall {
+    /// The team as the model sees it.
+    pub team: Team,
+    /// What it answers.
+    pub holding: Holding,
+    /// Whether nobody said what snow there is.
+    pub snow_assumed: bool,
+    /// Whether heights say how steep it is toward the lip.
+    pub slope_known: bool,
+}
 
 /// What a leg adds to the set-up.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Ground {
+pub struct Stance {
     /// What the team stands on.
     pub snow: Snow,
     /// Slope of the ground towards the lip, degrees, 0 or more; `None` where no heights are known.
     pub slope_deg: Option<f64>,
 }
 
-impl Ground {
+impl Stance {
     /// Bare legs are ice; everywhere else the leader's word about the snow holds.
     #[must_use]
     pub fn of(bare_only: bool, slope_deg: Option<f64>, rules: &Rules) -> Self {
@@ -43,15 +57,15 @@ impl Ground {
 ///
 /// # Errors
 /// A sentence when the rope's figures are those of no spring.
-pub fn team(draft: &Draft, ground: Ground, rules: &Rules) -> Result<Team, String> {
+pub fn team(draft: &Draft, stance: Stance, rules: &Rules) -> Result<Team, String> {
     Ok(Team {
         masses_kg: draft.persons.iter().map(|p| p.mass_kg).collect(),
         spacing_m: draft.spacing.spacing_m,
         gap_m: draft.spacing.meeting.effective_gap_m,
         knots: counted(&draft.knots),
-        snow: ground.snow,
+        snow: stance.snow,
         on_skis: rules.choices.travel.value == Travel::Ski,
-        slope_toward_lip_deg: ground.slope_deg.unwrap_or_default(),
+        slope_toward_lip_deg: stance.slope_deg.unwrap_or_default(),
         rope_ea_n: rules.nature.gear.rope.usual.modulus_n()?,
     })
 }
@@ -69,25 +83,26 @@ fn counted(knots: &KnotSet) -> Option<Knots> {
 
 /// The model's answer as a plan holds it; `None` if nobody is on the rope.
 #[must_use]
-pub fn answer(team: &Team, holding: &Holding) -> Option<Arrest> {
+pub fn answer(fall: &Fall, order: Option<OrderAdvice>) -> Option<Arrest> {
+    let (team, holding) = (&fall.team, &fall.holding);
     let worst = holding.fallers.get(holding.worst)?;
     let falls = worst.index + 1;
+    let kilonewtons = |n: f64| n / 1000.0;
     Some(Arrest {
         falls,
         holds: (1..=team.masses_kg.len()).filter(|&p| p != falls).collect(),
         verdict: held(&worst.verdict),
-        says: words(worst),
-        depends_on: depends_on(worst, |p| p.as_str()),
+        depends_on: depends_on(worst),
+        alone: worst.alone,
         slide_m: worst.slide_m.into(),
-        holder_force_kn: [
-            worst.peak_holder_force_n.0 / 1000.0,
-            worst.peak_holder_force_n.1 / 1000.0,
-        ],
-        snow: team.snow.as_str().to_owned(),
+        holder_force_kn: <[f64; 2]>::from(worst.peak_holder_force_n).map(kilonewtons),
+        snow: team.snow,
+        snow_assumed: fall.snow_assumed,
         slope_deg: team.slope_toward_lip_deg,
+        slope_known: fall.slope_known,
         knots_counted: team.knots.is_some(),
         everybody: holding.fallers.iter().map(|f| held(&f.verdict)).collect(),
-        order: None,
+        order,
     })
 }
 
@@ -99,25 +114,11 @@ fn held(verdict: &Verdict) -> Held {
     }
 }
 
-fn depends_on(faller: &Faller, word: fn(Parameter) -> &'static str) -> Vec<String> {
+fn depends_on(faller: &Faller) -> Vec<Parameter> {
     match &faller.verdict {
-        Verdict::DependsOn(named) => named.iter().map(|&p| word(p).to_owned()).collect(),
+        Verdict::DependsOn(named) => named.clone(),
         _ => Vec::new(),
     }
-}
-
-fn words(faller: &Faller) -> String {
-    let held = held(&faller.verdict);
-    if held != Held::Depends {
-        return held.as_str().to_owned();
-    }
-    let together = if faller.alone {
-        ""
-    } else {
-        ", only in combination"
-    };
-    let named = depends_on(faller, Parameter::words);
-    format!("depends on: {}{together}", named.join(", "))
 }
 
 /// How badly a team is held, for finding its worst leg: higher is worse.
@@ -129,27 +130,18 @@ pub fn severity(holding: &Holding) -> (u8, bool, f64) {
     (holding.verdict.rank(), centre, share)
 }
 
-/// The model's advice on the order, by names.
+/// The model's advice on the order, by names. Equal people are not asked about.
 #[must_use]
-pub fn advice(persons: &[PersonOnRope], advice: &Advice) -> OrderAdvice {
-    let names = advice.order.iter().filter_map(|&i| persons.get(i));
-    let order: Vec<String> = names.map(|p| p.name.clone()).collect();
-    let shown: Vec<String> = advice
-        .order
-        .iter()
-        .map(|i| called(persons, i + 1))
-        .collect();
-    let says = if advice.worth_it {
-        format!(
-            "in the model this order gives the better worst case: {}",
-            shown.join(", ")
-        )
-    } else {
-        "in the model no other order gives a clearly better worst case".to_owned()
-    };
-    OrderAdvice {
-        order,
-        worth_it: advice.worth_it,
-        says,
+pub fn advice(fall: &Fall, persons: &[PersonOnRope], rules: &Rules) -> Option<OrderAdvice> {
+    let masses_kg = &fall.team.masses_kg;
+    let first = masses_kg.first()?;
+    if masses_kg.iter().all(|m| (m - first).abs() < 1e-9) {
+        return None;
     }
+    let advice = fall.team.best_order(&rules.nature.assumed).ok()?;
+    let named = advice.order.iter().map(|i| PersonName::at(i + 1, persons));
+    Some(OrderAdvice {
+        order: named.collect(),
+        worth_it: advice.worth_it,
+    })
 }

@@ -3,86 +3,83 @@
 use crate::{
     physics::{
         assumed::{Corner, Snow},
-        haul::{Can, Haul, Scene, System},
+        haul::{Haul, Scene},
     },
-    plan::{
-        fall::{CanPull, FallReserve, HaulReserve, HaulSystem, HaulTable},
-        leg::TeamSetup,
-    },
+    plan::fall::{FallReserve, HaulAnswer, HaulReserve, HaulSystem, HaulTable},
     practice::{Rule, Rules, nature::TURN},
+    rope::draft::Draft,
 };
 
-/// Fills in the haul table for the fall of one person, and what is missing for each haul in everybody's fall.
-///
-/// # Errors
-/// A sentence naming the first figure that lies outside what the model can be asked.
-pub fn fill(setup: &mut TeamSetup, person: usize, snow: Snow, rules: &Rules) -> Result<(), String> {
-    let blocked = setup.knots.count > 0;
-    let tables = setup
-        .falls
-        .iter()
-        .map(|fall| scene(setup, fall.person, fall.people, snow, rules)?.table(&rules.nature.gear))
-        .collect::<Result<Vec<_>, _>>()?;
-    for (fall, table) in setup.falls.iter_mut().zip(&tables) {
-        fall.hauls = missing(table, fall.free_m, blocked);
+/// The hauls of one team on one leg.
+#[derive(Clone, Copy)]
+pub struct Hauling<'a> {
+    /// The team.
+    pub draft: &'a Draft,
+    /// What it stands on.
+    pub snow: Snow,
+    /// The rules in force.
+    pub rules: &'a Rules,
+}
+
+impl Hauling<'_> {
+    /// What is missing for each haul in everybody's fall, and the haul table for the fall of one person.
+    ///
+    /// # Errors
+    /// A sentence naming the first figure that lies outside what the model can be asked.
+    pub fn tables(
+        &self,
+        mut falls: Vec<FallReserve>,
+        person: usize,
+    ) -> Result<(Vec<FallReserve>, Option<HaulTable>), String> {
+        let blocked = self.draft.knots.count > 0;
+        let mut table = None;
+        for fall in &mut falls {
+            let scene = self.scene(fall)?;
+            let hauls = scene.table(&self.rules.nature.gear)?;
+            fall.hauls = missing(&hauls, fall.free_m, blocked);
+            if fall.person == person {
+                table = Some(self.table(fall, &scene, &hauls));
+            }
+        }
+        Ok((falls, table))
     }
-    let Some((fall, table)) = setup
-        .falls
-        .iter()
-        .zip(&tables)
-        .find(|(fall, _)| fall.person == person)
-    else {
-        return Ok(());
-    };
-    let scene = scene(setup, person, fall.people, snow, rules)?;
-    let systems: Vec<HaulSystem> = table
-        .iter()
-        .map(|haul| system(haul, fall.free_m, blocked))
-        .collect();
-    setup.haul = Some(HaulTable {
-        person,
-        haulers: fall.people,
-        anchor_to_lip_m: scene.anchor_to_lip_m,
-        lip_to_person_m: scene.lip_to_victim_m,
-        lip_share: scene.e_lip,
-        needs_own_strand: blocked,
-        says: words(&systems, fall),
-        systems,
-    });
-    Ok(())
-}
 
-/// The rope hangs taut over a lip that nobody padded: its factor is the central one of the fall model.
-fn scene(
-    setup: &TeamSetup,
-    person: usize,
-    haulers: usize,
-    snow: Snow,
-    rules: &Rules,
-) -> Result<Scene, String> {
-    let gear = &rules.nature.gear;
-    let anchor_to_lip_m = rules[Rule::AnchorShare] * setup.spacing_m;
-    let mass_kg = setup.persons.get(person.saturating_sub(1));
-    let lip = rules.nature.assumed.snow.of(snow).lip.at(Corner::Central);
-    let turn = gear
-        .turn
-        .get(TURN)
-        .ok_or_else(|| format!("no figure says what a turn round a {TURN} leaves of the force"))?;
-    Ok(Scene {
-        anchor_to_lip_m,
-        lip_to_victim_m: setup.spacing_m - anchor_to_lip_m,
-        victim_mass_kg: mass_kg.map_or(rules[Rule::PersonKg], |p| p.mass_kg),
-        e: turn.efficiency,
-        e_lip: 1.0 / lip.max(1.0),
-        haulers: u32::try_from(haulers).unwrap_or(u32::MAX),
-    })
-}
+    fn table(&self, fall: &FallReserve, scene: &Scene, hauls: &[Haul]) -> HaulTable {
+        let blocked = self.draft.knots.count > 0;
+        let systems: Vec<HaulSystem> = hauls
+            .iter()
+            .map(|haul| system(haul, fall.free_m, blocked))
+            .collect();
+        HaulTable {
+            person: fall.person,
+            haulers: fall.people,
+            anchor_to_lip_m: scene.anchor_to_lip_m,
+            lip_to_person_m: scene.lip_to_victim_m,
+            lip_share: scene.e_lip,
+            needs_own_strand: blocked,
+            answer: answer(&systems, fall),
+            hands_m: self.rules.nature.gear.haul.rest_m,
+            systems,
+        }
+    }
 
-/// What a system is called, how it is made of others in brackets.
-fn called(system: System) -> String {
-    match system.as_str().split_once(", ") {
-        Some((ratio, made_of)) => format!("{ratio} ({made_of})"),
-        None => system.as_str().to_owned(),
+    /// The rope hangs taut over a lip that nobody padded: its factor is the central one of the fall model.
+    fn scene(&self, fall: &FallReserve) -> Result<Scene, String> {
+        let (rules, spacing_m) = (self.rules, self.draft.spacing.spacing_m);
+        let anchor_to_lip_m = rules[Rule::AnchorShare] * spacing_m;
+        let person = self.draft.persons.get(fall.person.saturating_sub(1));
+        let kind = rules.nature.assumed.snow.of(self.snow);
+        let turn = rules.nature.gear.turn.get(TURN).ok_or_else(|| {
+            format!("no figure says what a turn round a {TURN} leaves of the force")
+        })?;
+        Ok(Scene {
+            anchor_to_lip_m,
+            lip_to_victim_m: spacing_m - anchor_to_lip_m,
+            victim_mass_kg: person.map_or(rules[Rule::PersonKg], |p| p.mass_kg),
+            e: turn.efficiency,
+            e_lip: 1.0 / kind.lip.at(Corner::Central).max(1.0),
+            haulers: u32::try_from(fall.people).unwrap_or(u32::MAX),
+        })
     }
 }
 
@@ -96,7 +93,7 @@ fn missing(table: &[Haul], free_m: f64, blocked: bool) -> Vec<HaulReserve> {
     let line = |haul: &Haul| {
         let missing_m = rope_m(haul, blocked)? - free_m;
         (missing_m > 1e-9).then(|| HaulReserve {
-            system: called(haul.system),
+            system: haul.system,
             missing_m,
         })
     };
@@ -105,16 +102,12 @@ fn missing(table: &[Haul], free_m: f64, blocked: bool) -> Vec<HaulReserve> {
 
 fn system(haul: &Haul, free_m: f64, blocked: bool) -> HaulSystem {
     HaulSystem {
-        system: called(haul.system),
+        system: haul.system,
         rope_m: haul.rope_m,
         possible: rope_m(haul, blocked).is_some_and(|m| m <= free_m + 1e-9),
         pull_kn: haul.pull_n / 1000.0,
         strokes: haul.strokes,
-        can: match haul.can {
-            Can::No => CanPull::No,
-            Can::Perhaps => CanPull::Perhaps,
-            Can::Yes => CanPull::Yes,
-        },
+        can: haul.can,
     }
 }
 
@@ -128,37 +121,26 @@ pub fn best(systems: &[HaulSystem]) -> Option<&HaulSystem> {
     })
 }
 
-fn words(systems: &[HaulSystem], fall: &FallReserve) -> String {
-    let who = match fall.people {
-        1 => "one person alone".to_owned(),
-        n => format!("{n} people"),
-    };
-    let Some(best) = best(systems) else {
-        return too_short(&who, fall);
-    };
-    match best.can {
-        CanPull::Yes => format!("{who} could pull {}, on these figures", best.system),
-        CanPull::Perhaps => format!(
-            "{who} could perhaps pull {}, on these figures, if strong and standing well",
-            best.system
-        ),
-        CanPull::No => format!(
-            "{who} could not pull hard enough with any haul the free rope allows, on these figures"
-        ),
+fn answer(systems: &[HaulSystem], fall: &FallReserve) -> HaulAnswer {
+    let haulers = fall.people;
+    if let Some(best) = best(systems) {
+        let possible = systems.iter().filter(|s| s.possible);
+        return HaulAnswer::Best {
+            system: best.system,
+            can: best.can,
+            haulers,
+            pull_kn: best.pull_kn,
+            least_kn: possible.map(|s| s.pull_kn).fold(best.pull_kn, f64::min),
+        };
     }
-}
-
-fn too_short(who: &str, fall: &FallReserve) -> String {
-    let nearest = fall
-        .hauls
-        .iter()
-        .min_by(|a, b| a.missing_m.total_cmp(&b.missing_m));
+    let missing = fall.hauls.iter();
+    let nearest = missing.min_by(|a, b| a.missing_m.total_cmp(&b.missing_m));
     match nearest {
-        Some(haul) => format!(
-            "{who} left; even a {} misses {:.1} m of free rope, hands and hitches counted",
-            haul.system,
-            (haul.missing_m * 10.0 - 1e-6).ceil() / 10.0
-        ),
-        None => format!("{who} left, and the anchor is too near for any haul"),
+        Some(haul) => HaulAnswer::TooShort {
+            system: haul.system,
+            missing_m: haul.missing_m,
+            haulers,
+        },
+        None => HaulAnswer::AnchorTooNear { haulers },
     }
 }

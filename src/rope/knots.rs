@@ -1,8 +1,11 @@
 //! Brake knots: whether to tie them, how many fit, and whether the snow lets them work.
 
 use crate::{
-    plan::leg::{Bite, KnotSet},
-    practice::{Knots, Origin, Rule, Rules},
+    plan::{
+        leg::{Bite, KnotSet},
+        why::{FewerKnots, KnotsWanted, KnotsWhy},
+    },
+    practice::{Knots, Rule, Rules},
     trip::{
         party::RopeTeam,
         zone::{Surface, Zone},
@@ -57,77 +60,61 @@ pub fn choose(
     hardship: Hardship,
     rules: &Rules,
 ) -> KnotSet {
-    let none = |why: String| set(0, bite(zones.iter().copied(), rules), rules, why);
+    let bite = bite(zones.iter().copied(), rules);
     let wanted = match wanted(team, zones, hardship, rules) {
-        Ok(why) => why,
-        Err(why) => return none(why),
+        Ok(wanted) => wanted,
+        Err(why) => return set(0, bite, rules, why),
     };
-    match fitting(team.size(), spacing_m, rules) {
-        0 => none(format!(
-            "wanted ({wanted}), but no set fits into {spacing_m} m"
-        )),
-        each_end => {
-            let bite = bite(zones.iter().copied(), rules);
-            set(
-                each_end,
-                bite,
-                rules,
-                why_tied(&wanted, each_end, spacing_m, rules),
-            )
-        }
-    }
+    let (tied, asked) = (fitting(team.size(), spacing_m, rules), asked(rules));
+    let why = if tied == 0 {
+        KnotsWhy::NoRoom { wanted, spacing_m }
+    } else {
+        let fewer = FewerKnots {
+            tied,
+            asked,
+            spacing_m,
+        };
+        let fewer = (tied < asked).then_some(fewer);
+        KnotsWhy::Tied { wanted, fewer }
+    };
+    set(tied, bite, rules, why)
 }
 
-fn why_tied(wanted: &str, each_end: usize, spacing_m: f64, rules: &Rules) -> String {
-    let asked = asked(rules);
-    if each_end == asked {
-        return wanted.to_owned();
-    }
-    format!("{wanted}; only {each_end} of the {asked} knots of a set fit into {spacing_m} m")
-}
-
-/// Why they are wanted, or why not.
+/// What they are wanted for, or why they are not.
 fn wanted(
     team: &RopeTeam,
     zones: &[&Zone],
     hardship: Hardship,
     rules: &Rules,
-) -> Result<String, String> {
+) -> Result<KnotsWanted, KnotsWhy> {
     if !any_may_bite(zones.iter().copied(), rules) {
-        return Err("bare ice or too little snow: they would not bite".to_owned());
+        return Err(KnotsWhy::WouldNotBite);
     }
     let (word, people) = (&rules.choices.knots, team.size());
     match (word.value, people) {
-        (Knots::Never, _) => Err(format!("{} wants none", who_says(&word.origin))),
-        (_, 4..) => Err("not usual with four or more (common practice)".to_owned()),
-        (Knots::Always, _) => Ok(format!("{} wants them", who_says(&word.origin))),
-        (Knots::Auto, ..=2) => Ok("one person alone must hold".to_owned()),
+        (Knots::Never, _) => Err(KnotsWhy::Unwanted { by: word.origin }),
+        (_, 4..) => Err(KnotsWhy::Many),
+        (Knots::Always, _) => Ok(KnotsWanted::Word { by: word.origin }),
+        (Knots::Auto, ..=2) => Ok(KnotsWanted::OneAlone),
         (Knots::Auto, _) => wanted_by_three(team, hardship, rules),
     }
 }
 
-/// Who decided about knots.
-fn who_says(origin: &Origin) -> &'static str {
-    match origin {
-        Origin::Default | Origin::Practice => "the practice set",
-        Origin::Trip => "the leader (trip file)",
-        Origin::Flag => "the leader (flag)",
-    }
-}
-
 /// Three tie knots only where holding is harder (common practice, no source).
-fn wanted_by_three(team: &RopeTeam, hardship: Hardship, rules: &Rules) -> Result<String, String> {
+fn wanted_by_three(
+    team: &RopeTeam,
+    hardship: Hardship,
+    rules: &Rules,
+) -> Result<KnotsWanted, KnotsWhy> {
     if let Some(person) = team.heavier_by(rules[Rule::HeavierFactor]) {
-        return Ok(format!(
-            "{} is clearly heavier than the others",
-            person.name
-        ));
+        let name = person.name.clone();
+        return Ok(KnotsWanted::Heavier { name });
     }
-    let unusual = "for three they are tied only where holding is harder (common practice)";
     match hardship.steepest_descent_deg {
-        Some(deg) if deg >= rules[Rule::SteepDescentDeg] => Ok(format!("steep descent, {deg:.0}°")),
-        Some(_) => Err(unusual.to_owned()),
-        None => Err(format!("{unusual}; no heights known")),
+        Some(deg) if deg >= rules[Rule::SteepDescentDeg] => Ok(KnotsWanted::SteepDescent { deg }),
+        known => Err(KnotsWhy::Three {
+            heights_known: known.is_some(),
+        }),
     }
 }
 
@@ -137,7 +124,8 @@ fn wanted_by_three(team: &RopeTeam, hardship: Hardship, rules: &Rules) -> Result
     clippy::cast_sign_loss,
     reason = "bounded to 0..=8 by data/rules.toml"
 )]
-fn asked(rules: &Rules) -> usize {
+#[must_use]
+pub fn asked(rules: &Rules) -> usize {
     rules[Rule::KnotCount].round() as usize
 }
 
@@ -155,7 +143,7 @@ pub fn fitting(people: usize, spacing_m: f64, rules: &Rules) -> usize {
     fit
 }
 
-fn set(each_end: usize, bite: Bite, rules: &Rules, why: String) -> KnotSet {
+fn set(each_end: usize, bite: Bite, rules: &Rules, why: KnotsWhy) -> KnotSet {
     KnotSet {
         count: 2 * each_end,
         each_end,

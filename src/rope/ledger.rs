@@ -52,7 +52,10 @@ pub fn sold_length_m(total_m: f64) -> Option<f64> {
 mod tests {
     use super::*;
     use crate::{
-        plan::leg::Bite,
+        plan::{
+            leg::Bite,
+            why::{KnotsWanted, KnotsWhy},
+        },
         practice::{Origin, set::Source},
     };
 
@@ -64,7 +67,10 @@ mod tests {
             step_m: 2.0,
             rope_each_m: 1.2,
             bite: Bite::Yes,
-            why: String::new(),
+            why: KnotsWhy::Tied {
+                wanted: KnotsWanted::OneAlone,
+                fewer: None,
+            },
         }
     }
 

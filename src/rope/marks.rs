@@ -1,7 +1,7 @@
 //! Where along the rope each tie-in and knot comes, so that it can be laid out and tied in one pass.
 
 use crate::{
-    plan::leg::{KnotSet, Mark, MarkKind, PersonOnRope},
+    plan::leg::{KnotSet, Mark, MarkKind},
     practice::{Rule, Rules},
 };
 
@@ -10,8 +10,8 @@ use super::reserve;
 /// What the rope is laid out for.
 #[derive(Clone, Copy, Debug)]
 pub struct Layout<'a> {
-    /// In rope order.
-    pub persons: &'a [PersonOnRope],
+    /// How many are on it.
+    pub people: usize,
     /// Between neighbours, metres.
     pub spacing_m: f64,
     /// Brake knots.
@@ -22,40 +22,23 @@ pub struct Layout<'a> {
 /// begins at its mark and takes its rope from there on.
 #[must_use]
 pub fn marks(layout: &Layout<'_>, rules: &Rules) -> Vec<Mark> {
-    let people = layout.persons.len();
+    let people = layout.people;
     let mut tape = Tape {
         at_m: 0.0,
         arm_span_m: rules[Rule::ArmSpanM],
         marks: Vec::new(),
     };
     tape.run(reserve::coil_m(people, layout.spacing_m, rules));
-    for (i, person) in layout.persons.iter().enumerate() {
-        let what = format!("{} ties in", person_words(person));
-        tape.tie(MarkKind::TieIn, what, rules[Rule::TieInM]);
+    for i in 0..people {
+        tape.tie(MarkKind::TieIn, Some(i + 1), rules[Rule::TieInM]);
         if i + 1 < people {
             let knots_m = layout.knots.in_span(i, people - 1, layout.spacing_m);
             tape.span(layout, &knots_m);
         }
     }
     tape.run(reserve::coil_m(people, layout.spacing_m, rules));
-    tape.tie(MarkKind::End, "end of the rope needed".to_owned(), 0.0);
+    tape.tie(MarkKind::End, None, 0.0);
     tape.marks
-}
-
-/// Who stands at a position from 1: `person 4`, the party's number, or the name where there is one.
-#[must_use]
-pub fn called(persons: &[PersonOnRope], position: usize) -> String {
-    let person = position.checked_sub(1).and_then(|i| persons.get(i));
-    person.map_or_else(|| format!("position {position}"), person_words)
-}
-
-/// `person 2`, or the name where there is one.
-fn person_words(person: &PersonOnRope) -> String {
-    if person.name.chars().all(|c| c.is_ascii_digit()) {
-        format!("person {}", person.name)
-    } else {
-        person.name.clone()
-    }
 }
 
 /// A tape laid along the rope.
@@ -70,12 +53,12 @@ impl Tape {
         self.at_m += length_m;
     }
 
-    fn tie(&mut self, kind: MarkKind, what: String, takes_m: f64) {
+    fn tie(&mut self, kind: MarkKind, person: Option<usize>, takes_m: f64) {
         self.marks.push(Mark {
             at_m: self.at_m,
             at_arm_spans: self.at_m / self.arm_span_m,
-            what,
             kind,
+            person,
         });
         self.run(takes_m);
     }
@@ -85,7 +68,7 @@ impl Tape {
         for knot_m in knots_at_m {
             self.run(knot_m - walked_m);
             let takes_m = layout.knots.rope_each_m;
-            self.tie(MarkKind::Knot, "brake knot".to_owned(), takes_m);
+            self.tie(MarkKind::Knot, None, takes_m);
             walked_m = *knot_m;
         }
         self.run(layout.spacing_m - walked_m);

@@ -1,29 +1,163 @@
-//! Which of the ropes at hand each team carries.
+//! The one allocator: which of the ropes at hand, or which length sold, each team carries over the trip.
 
 use crate::{
     practice::{Rule, Rules, SOLD_LENGTHS_M},
     trip::party::Rope,
 };
 
-/// For each team, by index, the rope it carries: the demanding teams choose first, each the shortest
-/// rope that holds its demand, or the longest left where none does. `None` where no rope is left.
-///
-/// If the ropes can be shared out so that all demands are met, this does so: a shorter rope that fits
-/// the greatest demand fits every other one too.
+/// A rope that can be given out.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Supply {
+    /// Index among the ropes at hand; `None` for a length sold, or where no rope is left.
+    pub index: Option<usize>,
+    /// Metres; 0 where no rope is left.
+    pub length_m: f64,
+    /// Kilograms.
+    pub mass_kg: f64,
+}
+
+/// How the ropes given out suit the demands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Fit {
+    /// Every team has enough to spare.
+    Ample,
+    /// Every demand is met, some with little to spare.
+    Near,
+    /// Some demand is not met.
+    Short,
+}
+
+/// One way to give the ropes out: the rope of each team, by its index.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Shared {
+    /// How it suits.
+    pub fit: Fit,
+    /// One for each team.
+    pub given: Vec<Supply>,
+}
+
+impl Shared {
+    /// The rope at hand that a team carries, with its number from 1.
+    #[must_use]
+    pub fn of_team<'r>(&self, team: usize, ropes: &'r [Rope]) -> Option<(usize, &'r Rope)> {
+        let index = self.given.get(team.checked_sub(1)?)?.index?;
+        Some((index + 1, ropes.get(index)?))
+    }
+}
+
+/// What is there to be given to so many teams: the ropes at hand, and nothing for as many teams; or, where none was
+/// named, every length sold for each.
 #[must_use]
-pub fn share(demands_m: &[f64], ropes: &[Rope]) -> Vec<Option<usize>> {
+pub fn supply(ropes: &[Rope], teams: usize, rules: &Rules) -> Vec<Supply> {
+    if ropes.is_empty() {
+        let sold = SOLD_LENGTHS_M.iter().map(|&length_m| Supply {
+            index: None,
+            length_m,
+            mass_kg: mass_kg(length_m, None, rules),
+        });
+        return sold.flat_map(|s| std::iter::repeat_n(s, teams)).collect();
+    }
+    let at_hand = ropes.iter().enumerate().map(|(index, rope)| Supply {
+        index: Some(index),
+        length_m: rope.length_m,
+        mass_kg: mass_kg(rope.length_m, rope.diameter_mm, rules),
+    });
+    let nothing = Supply {
+        index: None,
+        length_m: 0.0,
+        mass_kg: 0.0,
+    };
+    at_hand.chain(std::iter::repeat_n(nothing, teams)).collect()
+}
+
+/// How much a rope must have over before it stops being a near thing, metres: nothing for lengths sold, which nobody
+/// has to make do with.
+#[must_use]
+pub fn near_m(ropes: &[Rope], rules: &Rules) -> f64 {
+    if ropes.is_empty() {
+        0.0
+    } else {
+        rules[Rule::NearRopeM]
+    }
+}
+
+/// The ways to give the ropes out that can be worth it, the best fit first: for each fit within reach the lightest
+/// ropes that give it. Never empty.
+#[must_use]
+pub fn ways(demands_m: &[f64], supply: &[Supply], near_m: f64) -> Vec<Shared> {
+    let with_spare = |spare_m: f64, fit: Fit| {
+        let given = lightest(demands_m, spare_m, supply);
+        let holds = |(s, d): (&Supply, &f64)| holds(s.length_m, d + spare_m);
+        let all = given.iter().zip(demands_m).all(holds);
+        (all, Shared { fit, given })
+    };
+    let mut ways = Vec::new();
+    let (all, ample) = with_spare(near_m, Fit::Ample);
+    if all {
+        ways.push(ample);
+    }
+    if near_m > 0.0 || !all {
+        let (all, near) = with_spare(0.0, Fit::Near);
+        let known = ways.iter().any(|w: &Shared| w.given == near.given);
+        if all && !known {
+            ways.push(near);
+        } else if ways.is_empty() {
+            let fit = Fit::Short;
+            ways.push(Shared { fit, ..near });
+        }
+    }
+    ways
+}
+
+/// The best of [`ways`].
+#[must_use]
+pub fn best(demands_m: &[f64], ropes: &[Rope], rules: &Rules) -> Shared {
+    let supply = supply(ropes, demands_m.len(), rules);
+    let nothing = Shared {
+        fit: Fit::Short,
+        given: Vec::new(),
+    };
+    let ways = ways(demands_m, &supply, near_m(ropes, rules));
+    ways.into_iter().next().unwrap_or(nothing)
+}
+
+/// Whether a rope of this length holds a demand.
+#[must_use]
+pub fn holds(length_m: f64, demand_m: f64) -> bool {
+    length_m + 1e-9 >= demand_m
+}
+
+/// The demanding teams choose first, each the lightest rope that leaves it so much to spare, or the longest left where
+/// none does. If the ropes can be shared out so that all demands are met, this does so: whatever holds a greater
+/// demand holds every smaller one too.
+fn lightest(demands_m: &[f64], spare_m: f64, supply: &[Supply]) -> Vec<Supply> {
     let mut order: Vec<usize> = (0..demands_m.len()).collect();
     order.sort_by(|&a, &b| demands_m[b].total_cmp(&demands_m[a]));
-    let mut left: Vec<usize> = (0..ropes.len()).collect();
-    left.sort_by(|&a, &b| ropes[a].length_m.total_cmp(&ropes[b].length_m));
-    let mut given = vec![None; demands_m.len()];
+    let mut left: Vec<Supply> = supply.to_vec();
+    left.sort_by(|a, b| {
+        let mass = a.mass_kg.total_cmp(&b.mass_kg);
+        mass.then(a.length_m.total_cmp(&b.length_m))
+    });
+    let mut given: Vec<(usize, Supply)> = Vec::new();
     for team in order {
-        let fits = |&&r: &&usize| ropes[r].length_m + 1e-9 >= demands_m[team];
-        let chosen = left.iter().find(fits).or(left.last()).copied();
-        left.retain(|&r| Some(r) != chosen);
-        given[team] = chosen;
+        let fits = |s: &Supply| holds(s.length_m, demands_m[team] + spare_m);
+        let chosen = left.iter().position(fits).or_else(|| longest(&left));
+        given.extend(chosen.map(|i| (team, left.remove(i))));
     }
-    given
+    given.sort_by_key(|(team, _)| *team);
+    given.into_iter().map(|(_, supply)| supply).collect()
+}
+
+/// Place of the longest rope; the first of equal ones.
+fn longest(left: &[Supply]) -> Option<usize> {
+    let longer = |best: usize, i: usize| {
+        if left[i].length_m > left[best].length_m {
+            i
+        } else {
+            best
+        }
+    };
+    (0..left.len()).reduce(longer)
 }
 
 /// Mass in kilograms of so much rope of that diameter, or of the assumed one; the heaviest make of it. Beyond the
@@ -57,28 +191,47 @@ pub fn to_buy_m(demand_m: f64) -> f64 {
 mod tests {
     use super::*;
 
-    fn ropes(lengths_m: &[f64]) -> Vec<Rope> {
-        lengths_m
-            .iter()
-            .map(|&length_m| Rope {
-                length_m,
-                diameter_mm: None,
-                name: None,
-            })
-            .collect()
+    /// Ropes of these lengths, a kilogram for ten metres.
+    fn ropes(lengths_m: &[f64]) -> Vec<Supply> {
+        let rope = |(index, &length_m): (usize, &f64)| Supply {
+            index: Some(index),
+            length_m,
+            mass_kg: length_m / 10.0,
+        };
+        lengths_m.iter().enumerate().map(rope).collect()
+    }
+
+    fn shared(demands_m: &[f64], lengths_m: &[f64], near_m: f64) -> Vec<(Fit, Vec<Option<usize>>)> {
+        let ways = ways(demands_m, &ropes(lengths_m), near_m);
+        let indices = |w: Shared| (w.fit, w.given.iter().map(|s| s.index).collect());
+        ways.into_iter().map(indices).collect()
     }
 
     #[test]
     fn the_longest_rope_is_kept_for_who_needs_it() {
+        let both = vec![Some(1), Some(0)];
         assert_eq!(
-            share(&[40.0, 55.0], &ropes(&[60.0, 50.0])),
-            [Some(1), Some(0)]
+            shared(&[40.0, 55.0], &[60.0, 50.0], 0.0),
+            [(Fit::Ample, both.clone())]
         );
         assert_eq!(
-            share(&[40.0, 55.0], &ropes(&[60.0, 30.0])),
-            [Some(1), Some(0)],
+            shared(&[40.0, 55.0], &[60.0, 30.0], 0.0),
+            [(Fit::Short, both)],
             "30 m is all that is left"
         );
-        assert_eq!(share(&[40.0, 55.0], &ropes(&[60.0])), [None, Some(0)]);
+    }
+
+    #[test]
+    fn nobody_carries_more_than_holds_the_demand() {
+        let lightest = [(Fit::Ample, vec![Some(1)])];
+        assert_eq!(shared(&[42.0], &[60.0, 50.0, 80.0], 1.0), lightest);
+    }
+
+    #[test]
+    fn a_little_more_to_spare_comes_before_a_little_less_to_carry() {
+        assert_eq!(
+            shared(&[49.5], &[60.0, 50.0], 1.0),
+            [(Fit::Ample, vec![Some(0)]), (Fit::Near, vec![Some(1)])]
+        );
     }
 }

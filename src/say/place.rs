@@ -2,6 +2,8 @@
 
 use crate::geometry::{LonLat, utm::Utm};
 
+use super::{arg::Arg, span::Said, voice::Voice};
+
 /// `45.97630° N 7.65860° E`: decimal degrees on WGS 84, about a metre, with the letters that keep the two apart.
 #[must_use]
 pub fn degrees([lon_deg, lat_deg]: [f64; 2]) -> String {
@@ -18,8 +20,9 @@ pub fn utm([lon_deg, lat_deg]: [f64; 2]) -> Option<String> {
 
 /// `047° true`: clockwise from true north, not from the compass needle.
 #[must_use]
-pub fn bearing(deg: f64) -> String {
-    format!("{:03.0}° true", deg.round().rem_euclid(360.0))
+pub fn bearing(deg: f64, voice: Voice) -> Said {
+    let bearing = Said::figure(&format!("{:03.0}°", deg.round().rem_euclid(360.0)));
+    voice.say("bearing-true", &[("bearing", Arg::Said(bearing))])
 }
 
 #[cfg(test)]
@@ -31,7 +34,7 @@ mod tests {
         assert_eq!(degrees([7.6586, 45.9763]), "45.97630° N 7.65860° E");
         assert_eq!(degrees([-73.5, -46.25]), "46.25000° S 73.50000° W");
         assert_eq!(utm([0.0, 89.0]), None);
-        assert_eq!(bearing(359.7), "000° true");
-        assert_eq!(bearing(46.6), "047° true");
+        assert_eq!(bearing(359.7, Voice::default()).to_string(), "000° true");
+        assert_eq!(bearing(46.6, Voice::default()).to_string(), "047° true");
     }
 }

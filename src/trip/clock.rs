@@ -2,14 +2,16 @@
 
 use std::fmt;
 
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize, Serializer};
 
 /// Minutes of a day: 24 × 60.
 const DAY_MIN: f64 = 1440.0;
 
 /// Minutes after the midnight before the start; may run past the next one.
-#[derive(Clone, Copy, Debug, PartialEq, PartialOrd, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, PartialOrd, Deserialize, JsonSchema)]
 #[serde(try_from = "String")]
+#[schemars(with = "String")]
 pub struct Clock {
     min: f64,
 }

@@ -1,5 +1,7 @@
 //! The ice as the leader drew it: outlines with the gaps expected in them.
 
+use schemars::JsonSchema;
+use serde::Serialize;
 use serde_json::{Map, Value};
 
 use crate::trip::route::Stretch;
@@ -51,7 +53,8 @@ pub struct Gap {
 }
 
 /// What lies on the ice.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
 pub enum Surface {
     /// Snow: gaps are hidden.
     #[default]
@@ -87,7 +90,8 @@ pub struct ProposedStrike {
 }
 
 /// What the leader decided about a zone.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
 pub enum RopeWord {
     /// Decide by the practice set.
     #[default]

@@ -8,11 +8,12 @@ use crate::{
         Figure, Origin, Rule, Rules, SOLD_LENGTHS_M, Standing, nature, sold::Sold, words::Said,
     },
     raster::Terrain,
-    trip::job::Case,
     trip::{
+        job::Case,
         party::{Person, Rope},
         zone::Zone,
     },
+    whole::findings::file_name,
 };
 
 /// The practice set, what was given, the words, the figures of practice, and those of nature.
@@ -36,7 +37,7 @@ fn practice(rules: &Rules) -> Assumption {
         value: Value::from(rules.practice.clone()),
         unit: String::new(),
         standing: "see its figures".to_owned(),
-        origin: rules.practice_origin.as_str().to_owned(),
+        origin: rules.practice_origin,
     }
 }
 
@@ -73,7 +74,7 @@ fn leaders(name: String, says: String, unit: &str, origin: &Origin) -> Assumptio
         value: Value::Null,
         unit: unit.to_owned(),
         standing: Standing::Leader.as_str().to_owned(),
-        origin: origin.as_str().to_owned(),
+        origin: *origin,
     }
 }
 
@@ -125,11 +126,6 @@ fn gap(zones: &[Zone], origin: &Origin) -> Option<Assumption> {
     })
 }
 
-/// A plan is handed on; the folders of the machine it was made on are nobody's business.
-pub(crate) fn file_name(path: &str) -> &str {
-    path.rsplit(['/', '\\']).next().unwrap_or(path)
-}
-
 fn sold() -> Option<Assumption> {
     let sold = Sold::built_in().ok()?;
     let lengths = SOLD_LENGTHS_M.map(|m| m.to_string());
@@ -139,7 +135,7 @@ fn sold() -> Option<Assumption> {
         value: Value::from(lengths.join(", ")),
         unit: "m".to_owned(),
         standing: sold.standing.as_str().to_owned(),
-        origin: Origin::Default.as_str().to_owned(),
+        origin: Origin::Default,
     })
 }
 
@@ -150,7 +146,7 @@ fn natural(figure: nature::Given) -> Assumption {
         value: Value::from(figure.value),
         unit: figure.unit,
         standing: figure.standing,
-        origin: figure.origin.as_str().to_owned(),
+        origin: figure.origin,
     }
 }
 
@@ -161,7 +157,7 @@ fn word(said: Said) -> Assumption {
         value: said.value,
         unit: String::new(),
         standing: said.standing.as_str().to_owned(),
-        origin: said.origin.as_str().to_owned(),
+        origin: said.origin,
     }
 }
 
@@ -172,6 +168,6 @@ fn figure(figure: &Figure) -> Assumption {
         value: Value::from(figure.value),
         unit: figure.unit.clone(),
         standing: figure.standing_shown(),
-        origin: figure.origin.as_str().to_owned(),
+        origin: figure.origin,
     }
 }

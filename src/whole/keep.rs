@@ -7,64 +7,52 @@
 use std::ops::Range;
 
 use crate::{
-    legs::sketch::{LegSketch, Sketch},
-    trip::job::Case,
-    whole::account::SharedRopes,
-};
-use crate::{
     legs::spacing,
     plan::{ChangeCost, KeepSetup, KeptRun, KeptTeam},
     practice::{Rule, SOLD_LENGTHS_M},
-    rope::{knots, ledger, reserve, setup::Draft},
+    rope::{
+        draft::Draft,
+        knots, ledger,
+        legs::RopedLeg,
+        reserve,
+        share::{self, Shared},
+    },
+    trip::job::Case,
     whole::runs,
 };
 
 /// The trip with set-ups kept, if that saves minutes.
-pub(crate) fn keep(
-    job: &Case<'_>,
-    stages: &[Sketch<'_>],
-    ropes: &SharedRopes,
-) -> Option<KeepSetup> {
+pub(crate) fn keep(job: &Case<'_>, legs: &[RopedLeg<'_>], ropes: &Shared) -> Option<KeepSetup> {
     let mut whole = KeepSetup {
         as_planned: ChangeCost::default(),
         kept: ChangeCost::default(),
         runs: Vec::new(),
     };
-    let mut legs_before = 0;
-    for stage in stages {
-        let keeping = Keeping::new(job, stage, ropes, legs_before);
+    let of_one_stage = |a: &RopedLeg<'_>, b: &RopedLeg<'_>| stage(a) == stage(b);
+    for legs in legs.chunk_by(of_one_stage) {
+        let keeping = Keeping::new(job, legs, ropes);
         keeping.add_to(&mut whole);
-        legs_before += stage.legs.len();
     }
     (whole.kept.minutes < whole.as_planned.minutes - 1e-9).then_some(whole)
+}
+
+fn stage(leg: &RopedLeg<'_>) -> usize {
+    leg.stage.stage.number
 }
 
 /// The roped legs of one stage.
 struct Keeping<'a> {
     job: &'a Case<'a>,
-    stage: &'a Sketch<'a>,
-    ropes: &'a SharedRopes,
-    /// With their numbers.
-    legs: Vec<(usize, &'a LegSketch)>,
+    ropes: &'a Shared,
+    legs: Vec<&'a RopedLeg<'a>>,
 }
 
 impl<'a> Keeping<'a> {
-    fn new(
-        job: &'a Case<'a>,
-        stage: &'a Sketch<'a>,
-        ropes: &'a SharedRopes,
-        legs_before: usize,
-    ) -> Self {
-        let numbered = stage.legs.iter().enumerate();
-        let legs: Vec<(usize, &LegSketch)> = numbered
-            .filter(|(_, leg)| leg.roped)
-            .map(|(i, leg)| (legs_before + i + 1, leg))
-            .collect();
+    fn new(job: &'a Case<'a>, legs: &'a [RopedLeg<'a>], ropes: &'a Shared) -> Self {
         Self {
             job,
-            stage,
             ropes,
-            legs,
+            legs: legs.iter().filter(|leg| leg.sketch.roped).collect(),
         }
     }
 
@@ -85,10 +73,10 @@ impl<'a> Keeping<'a> {
         whole.kept.changes += runs.len().saturating_sub(1);
         whole.kept.minutes += kept_min;
         let run = |r: Range<usize>| KeptRun {
-            stage: self.stage.stage.number,
+            stage: self.legs.get(r.start).map_or(0, |leg| stage(leg)),
             legs: r
                 .clone()
-                .filter_map(|i| Some(self.legs.get(i)?.0))
+                .filter_map(|i| Some(self.legs.get(i)?.number))
                 .collect(),
             teams: self.teams(r).unwrap_or_default(),
         };
@@ -98,7 +86,7 @@ impl<'a> Keeping<'a> {
     /// Whether two legs are set up alike as planned.
     fn alike(&self, a: usize, b: usize) -> bool {
         let set = |i: usize| {
-            let leg = self.legs.get(i).map(|(_, leg)| leg);
+            let leg = self.legs.get(i);
             let teams = leg.into_iter().flat_map(|l| &l.teams);
             teams
                 .map(|d| (d.spacing.spacing_m, d.knots.count))
@@ -115,20 +103,20 @@ impl<'a> Keeping<'a> {
         }
         let kept = self.teams(run.clone())?;
         let rate = self.job.rules[Rule::WideMinPerKmM];
-        let wider = |leg: &LegSketch| {
+        let wider = |leg: &RopedLeg<'_>| {
             let pairs = kept.iter().zip(&leg.teams);
             pairs
                 .map(|(k, d)| k.spacing_m - d.spacing.spacing_m)
                 .fold(0.0, f64::max)
         };
         let legs = self.legs.get(run)?.iter();
-        let km = |leg: &LegSketch| leg.stretch.length_m() / 1000.0;
-        Some(legs.map(|(_, leg)| rate * km(leg) * wider(leg)).sum())
+        let km = |leg: &RopedLeg<'_>| leg.sketch.stretch.length_m() / 1000.0;
+        Some(legs.map(|leg| rate * km(leg) * wider(leg)).sum())
     }
 
     /// The one set-up of each team for a run.
     fn teams(&self, run: Range<usize>) -> Option<Vec<KeptTeam>> {
-        let teams = self.legs.get(run.start)?.1.teams.len();
+        let teams = self.legs.get(run.start)?.teams.len();
         (0..teams).map(|t| self.team(run.clone(), t)).collect()
     }
 
@@ -138,7 +126,7 @@ impl<'a> Keeping<'a> {
             .legs
             .get(run.clone())?
             .iter()
-            .filter_map(|(_, leg)| leg.teams.get(t))
+            .filter_map(|leg| leg.teams.get(t))
             .collect();
         let first = *drafts.first()?;
         let people = first.persons.len();
@@ -179,7 +167,7 @@ impl<'a> Keeping<'a> {
             .reduce(f64::max)?;
         let legs = self.legs.get(run)?.iter();
         let meets: Vec<_> = legs
-            .map(|(_, leg)| self.stage.meets(self.job, leg))
+            .map(|leg| leg.stage.meets(self.job, leg.sketch))
             .collect();
         let suits = |d: &f64| {
             let need_m = |gap_m| spacing::need_m(people, gap_m, rules);
@@ -205,7 +193,7 @@ impl<'a> Keeping<'a> {
             None if self.job.ropes.is_empty() => sold_m,
             None => return false,
         };
-        kept.needed_m <= length_m + 1e-9
+        share::holds(length_m, kept.needed_m)
     }
 }
 

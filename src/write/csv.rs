@@ -5,10 +5,8 @@ use std::io;
 use crate::{
     fault::Level,
     plan::leg::{Leg, TeamSetup},
-};
-use crate::{
-    say::{plain, units::Units},
-    write::{Sheet, row::Row},
+    say::plain,
+    write::sheet::Sheet,
 };
 
 const HEAD: [&str; 21] = [
@@ -67,11 +65,11 @@ fn number(x: f64) -> String {
 }
 
 fn of_leg(leg: &Leg) -> [String; 13] {
-    let row = Row::new(leg, Units::Metric);
+    let zones: Vec<String> = leg.zones.iter().map(usize::to_string).collect();
     let maybe = |x: Option<f64>| x.map_or_else(String::new, number);
     [
-        row.leg.to_string(),
-        row.stage.to_string(),
+        leg.leg.to_string(),
+        leg.stage.to_string(),
         leg.roped.to_string(),
         number(leg.start_m),
         number(leg.end_m),
@@ -79,10 +77,10 @@ fn of_leg(leg: &Leg) -> [String; 13] {
         maybe(leg.ascent_m),
         maybe(leg.descent_m),
         number(leg.time_min),
-        row.zones,
+        zones.join(" "),
         maybe(leg.gap_m),
         maybe(leg.effective_gap_m),
-        row.verdict.as_str().to_owned(),
+        leg.verdict.as_str().to_owned(),
     ]
 }
 
@@ -97,8 +95,8 @@ fn names(sheet: &Sheet<'_>, leg: &Leg) -> String {
 
 /// Codes of what must be looked at, apart by spaces.
 fn findings(leg: &Leg) -> String {
-    let said = leg.findings.iter().filter(|f| f.level <= Level::Warning);
-    let mut codes: Vec<&str> = said.map(|f| f.code.as_str()).collect();
+    let said = leg.findings.iter().filter(|f| f.level() <= Level::Warning);
+    let mut codes: Vec<&str> = said.map(|f| f.code()).collect();
     codes.dedup();
     codes.join(" ")
 }

@@ -18,34 +18,25 @@ use crate::{
         route::{Stage, Stretch},
         zone::Zone,
     },
-};
-use crate::{
-    say::{units::Units, words},
     write::{
-        Sheet,
-        change::{self, Change},
-        outline::Fit,
-        style,
+        parts::{
+            change::{self, Change},
+            outline::Fit,
+            sentence, style,
+        },
+        sheet::{Look, Sheet},
     },
 };
 
 /// Decimals of coordinates: about a centimetre.
 const SCALE: f64 = 1e7;
 
-/// How the map is written.
-#[derive(Clone, Copy, Debug)]
-pub struct Look {
-    /// With simplestyle members.
-    pub styled: bool,
-    /// Units in titles and descriptions; values stay in metres.
-    pub units: Units,
-}
-
 /// Writes the whole collection.
 ///
 /// # Errors
 /// Whatever `out` refuses.
-pub fn map(mut out: impl Write, sheet: &Sheet<'_>, look: Look) -> io::Result<()> {
+pub fn map(mut out: impl Write, sheet: &Sheet<'_>) -> io::Result<()> {
+    let look = sheet.look;
     write!(out, "{{\"type\":\"FeatureCollection\"")?;
     if let Some(bounds) = bounds(sheet) {
         let (low, high) = (position(bounds.low), position(bounds.high));
@@ -181,8 +172,8 @@ fn zone_properties(zone: &Zone, summary: &ZoneSummary, look: Look) -> JsonObject
         json!({
             "role": "zone",
             "name": zone.name.clone().unwrap_or_else(|| zone.label()),
-            "title": format!("{}: gaps up to {}", zone.label(), look.units.length(zone.gap.max_m, crate::say::units::Side::Demand)),
-            "description": words::zone_description(zone, look.units),
+            "title": sentence::zone_title(zone, look.voice).to_string(),
+            "description": sentence::zone_description(zone, look.voice).to_string(),
             "zone": zone.number,
             "gap_m": zone.gap.max_m,
             "gap_assumed": zone.gap.assumed,
@@ -293,8 +284,8 @@ fn leg_properties(leg: &Leg, look: Look) -> JsonObject {
         json!({
             "role": "leg",
             "name": format!("Leg {}", leg.leg),
-            "title": words::leg_title(leg, look.units),
-            "description": words::leg_description(leg, look.units),
+            "title": sentence::leg_title(leg, look.voice).to_string(),
+            "description": sentence::leg_description(leg, look.voice).to_string(),
             "leg": leg.leg,
             "stage": leg.stage,
             "roped": leg.roped,
@@ -367,7 +358,7 @@ fn mm(x: f64) -> f64 {
 // --- changes ---
 
 fn place(change: &Change<'_>, look: Look) -> Feature {
-    let title = change.title();
+    let title = change.title(look.voice).to_string();
     let mut properties = JsonObject::new();
     put(
         &mut properties,
@@ -375,7 +366,7 @@ fn place(change: &Change<'_>, look: Look) -> Feature {
             "role": "change",
             "name": title,
             "title": title,
-            "description": change.description(look.units),
+            "description": change.description(look.voice).to_string(),
             "change": change.number,
             "what": change.kind.as_str(),
             "stage": change.stage,

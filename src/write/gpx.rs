@@ -18,13 +18,14 @@ use quick_xml::{
 use crate::{
     geometry::LonLat,
     ground::profile::Profile,
+    say::{name, plain, voice::Voice},
     trip::route::{Route, Stage},
-};
-use crate::{
-    say::{plain, units::Units, words},
     write::{
-        Sheet,
-        change::{self, Change, Kind},
+        parts::{
+            change::{self, Change, Kind},
+            sentence,
+        },
+        sheet::Sheet,
     },
 };
 
@@ -36,8 +37,8 @@ const CREATOR: &str = concat!("schrund ", env!("CARGO_PKG_VERSION"));
 ///
 /// # Errors
 /// Whatever `out` refuses.
-pub fn device(mut out: impl Write, sheet: &Sheet<'_>, units: Units) -> io::Result<()> {
-    out.write_all(&head(sheet, units)?)?;
+pub fn device(mut out: impl Write, sheet: &Sheet<'_>) -> io::Result<()> {
+    out.write_all(&head(sheet, sheet.look.voice)?)?;
     for stage in &sheet.route.stages {
         track(&mut out, sheet.route, stage)?;
     }
@@ -45,7 +46,7 @@ pub fn device(mut out: impl Write, sheet: &Sheet<'_>, units: Units) -> io::Resul
 }
 
 /// Everything up to the tracks: the crate's own document without its end.
-fn head(sheet: &Sheet<'_>, units: Units) -> io::Result<Vec<u8>> {
+fn head(sheet: &Sheet<'_>, voice: Voice) -> io::Result<Vec<u8>> {
     let document = Gpx {
         version: GpxVersion::Gpx11,
         creator: Some(CREATOR.to_owned()),
@@ -53,7 +54,7 @@ fn head(sheet: &Sheet<'_>, units: Units) -> io::Result<Vec<u8>> {
             name: sheet.route.name.as_deref().map(plain::line),
             ..Metadata::default()
         }),
-        waypoints: waypoints(sheet, units),
+        waypoints: waypoints(sheet, voice),
         ..Gpx::default()
     };
     let mut text = Vec::new();
@@ -66,7 +67,7 @@ fn head(sheet: &Sheet<'_>, units: Units) -> io::Result<Vec<u8>> {
 
 // --- waypoints ---
 
-fn waypoints(sheet: &Sheet<'_>, units: Units) -> Vec<Waypoint> {
+fn waypoints(sheet: &Sheet<'_>, voice: Voice) -> Vec<Waypoint> {
     let changes = change::changes(sheet);
     let stages = sheet.route.stages.iter();
     let profiles: Vec<(usize, Profile)> =
@@ -77,35 +78,39 @@ fn waypoints(sheet: &Sheet<'_>, units: Units) -> Vec<Waypoint> {
     };
     changes
         .iter()
-        .map(|c| waypoint(c, height_m(c), &zones_told(sheet, c, units), units))
+        .map(|c| waypoint(c, height_m(c), &zones_told(sheet, c, voice), voice))
         .collect()
 }
 
 /// The zones of the leg that begins here, with what the leader wrote of them.
-fn zones_told(sheet: &Sheet<'_>, change: &Change<'_>, units: Units) -> String {
+fn zones_told(sheet: &Sheet<'_>, change: &Change<'_>, voice: Voice) -> String {
     let begins = change.kind == Kind::RopeUp;
     let met = sheet
         .zones
         .iter()
         .filter(|z| begins && change.leg.zones.contains(&z.number));
     let told = met.map(|z| {
-        let label = words::capital(&z.label());
-        format!(
-            " {label}: {} {}",
-            words::zone_description(z, units),
-            words::zone_told(z)
-        )
+        let label = name::zone(&z.into(), voice).capital();
+        let (what, told) = (
+            sentence::zone_description(z, voice),
+            sentence::zone_told(z, voice),
+        );
+        format!(" {label}: {what} {told}")
     });
     told.collect()
 }
 
-fn waypoint(change: &Change<'_>, height_m: Option<f64>, zones: &str, units: Units) -> Waypoint {
+fn waypoint(change: &Change<'_>, height_m: Option<f64>, zones: &str, voice: Voice) -> Waypoint {
     let (lon_deg, lat_deg) = degrees(LonLat::new(change.at[0], change.at[1]));
     let mut waypoint = Waypoint::new((lon_deg, lat_deg).into());
     waypoint.elevation = height_m.map(tenths);
-    let detail = format!("{}. {}{zones}", change.title(), change.description(units));
+    let detail = format!(
+        "{}. {}{zones}",
+        change.title(voice),
+        change.description(voice)
+    );
     let detail = plain::line(&detail);
-    waypoint.name = Some(name(change));
+    waypoint.name = Some(code(change));
     waypoint.comment = Some(detail.clone());
     waypoint.description = Some(detail);
     waypoint.symbol = Some("Flag".to_owned());
@@ -114,7 +119,7 @@ fn waypoint(change: &Change<'_>, height_m: Option<f64>, zones: &str, units: Unit
 }
 
 /// `UP 2`, `OFF 2` by leg: at most 10 ASCII characters up to a million legs, and unique.
-fn name(change: &Change<'_>) -> String {
+fn code(change: &Change<'_>) -> String {
     match change.kind {
         Kind::RopeUp => format!("UP {}", change.leg.leg),
         Kind::Unrope => format!("OFF {}", change.leg.leg),

@@ -1,21 +1,43 @@
-//! The plan as JSON, rounded: coordinates to 7 decimals (a centimetre), all else to 6 (in metres, a micrometre).
+//! The plan as JSON: the facts as they are, rounded, with the sentences that readers want put beside them.
+//!
+//! Coordinates have 7 decimals (a centimetre), all else 6 (in metres, a micrometre).
 
-use serde::Serialize;
 use serde_json::{Number, Value};
 
-use crate::plan::{Plan, options::Options};
+use crate::{
+    plan::{Plan, finding::Finding, leg::TeamSetup, options::Options},
+    say::{
+        self, cautions::cautions, figure::Units, finding, language::Language, span::Said,
+        voice::Voice,
+    },
+};
 
 /// Members that hold a longitude and latitude.
-const PLACES: [&str; 5] = ["start", "end", "at", "steepest_at", "ground_steepest_at"];
+const PLACES: [&str; 6] = [
+    "start",
+    "end",
+    "at",
+    "lon_lat",
+    "steepest_at",
+    "ground_steepest_at",
+];
 /// Decimals of everything but coordinates: a micrometre.
 const DECIMALS: i32 = 6;
+
+/// Sentences are metric and English whatever is shown elsewhere.
+const VOICE: Voice = Voice {
+    language: Language::English,
+    units: Units::Metric,
+};
 
 /// The whole plan, indented, with a line break at the end.
 ///
 /// # Errors
 /// Only if a value cannot stand in JSON, which no plan holds.
 pub fn plan(plan: &Plan) -> Result<String, serde_json::Error> {
-    document(plan)
+    let mut value = serde_json::to_value(plan)?;
+    Words(VOICE).of_plan(&mut value, plan);
+    document(value)
 }
 
 /// The options, likewise.
@@ -23,15 +45,105 @@ pub fn plan(plan: &Plan) -> Result<String, serde_json::Error> {
 /// # Errors
 /// Only if a value cannot stand in JSON, which no options hold.
 pub fn options(options: &Options) -> Result<String, serde_json::Error> {
-    document(options)
+    let mut value = serde_json::to_value(options)?;
+    Words(VOICE).of_options(&mut value, options);
+    document(value)
 }
 
-fn document(whole: &impl Serialize) -> Result<String, serde_json::Error> {
-    let mut value = serde_json::to_value(whole)?;
+fn document(mut value: Value) -> Result<String, serde_json::Error> {
     round(&mut value, DECIMALS);
     let mut text = serde_json::to_string_pretty(&value)?;
     text.push('\n');
     Ok(text)
+}
+
+/// Puts sentences beside facts. Values and nouns are walked side by side; nothing is read from a value.
+struct Words(Voice);
+
+impl Words {
+    fn of_plan(&self, value: &mut Value, plan: &Plan) {
+        for (value, leg) in members(value, "legs").iter_mut().zip(&plan.legs) {
+            for (value, setup) in members(value, "teams").iter_mut().zip(&leg.teams) {
+                self.of_setup(value, setup);
+            }
+            self.of_findings(value, &leg.findings);
+        }
+        let teams = plan.carry.len();
+        for (value, carry) in members(value, "carry").iter_mut().zip(&plan.carry) {
+            put(value, "why", &say::setup::carry_why(carry, teams, self.0));
+        }
+        self.of_findings(value, &plan.findings);
+        self.cautions(value);
+    }
+
+    fn of_findings(&self, value: &mut Value, findings: &[Finding]) {
+        for (value, found) in members(value, "findings").iter_mut().zip(findings) {
+            put(value, "says", &finding::says(found, self.0));
+            if let Some(hint) = finding::hint(found, self.0) {
+                put(value, "hint", &hint);
+            }
+        }
+    }
+
+    fn of_setup(&self, value: &mut Value, setup: &TeamSetup) {
+        let why = say::setup::knots_why(&setup.knots.why, self.0);
+        put(&mut value["knots"], "says", &why);
+        for (value, mark) in members(value, "marks").iter_mut().zip(&setup.marks) {
+            put(value, "what", &say::setup::mark(mark, setup, self.0));
+        }
+        if let Some(arrest) = &setup.arrest {
+            let value = &mut value["arrest"];
+            put(value, "says", &say::setup::held(arrest, self.0));
+            if let Some(order) = &arrest.order {
+                put(
+                    &mut value["order"],
+                    "says",
+                    &say::setup::order(order, self.0),
+                );
+            }
+        }
+        if let Some(haul) = &setup.haul {
+            let says = say::setup::haul_answer(&haul.answer, self.0);
+            put(&mut value["haul"], "says", &says);
+        }
+    }
+
+    fn of_options(&self, value: &mut Value, options: &Options) {
+        let shown = options.ways.len();
+        for (value, way) in members(value, "ways").iter_mut().zip(&options.ways) {
+            put(value, "why", &say::options::why(way, shown, self.0));
+            let changes = members(value, "changes").iter_mut();
+            for (value, change) in changes.zip(&way.changes) {
+                put(value, "says", &say::options::change(change, self.0));
+            }
+        }
+        let remarks = members(value, "remarks").iter_mut();
+        for (value, &remark) in remarks.zip(&options.remarks) {
+            put(value, "says", &say::options::remark(remark, self.0));
+        }
+        self.cautions(value);
+    }
+
+    fn cautions(&self, value: &mut Value) {
+        let all = cautions(self.0).map(|c| Value::String(c.to_string()));
+        if let Value::Object(members) = value {
+            members.insert("cautions".to_owned(), all.collect());
+        }
+    }
+}
+
+/// The items of a member; none where it is not there.
+fn members<'v>(value: &'v mut Value, name: &str) -> &'v mut [Value] {
+    match value.get_mut(name) {
+        Some(Value::Array(items)) => items,
+        _ => &mut [],
+    }
+}
+
+fn put(value: &mut Value, name: &str, says: &Said) {
+    if let Value::Object(members) = value {
+        members.insert(name.to_owned(), Value::String(says.to_string()));
+    }
 }
 
 /// JSON Schema of the plan.
@@ -44,10 +156,42 @@ pub fn schema() -> Result<String, serde_json::Error> {
     Ok(text)
 }
 
-/// What is left out when empty is not required of a plan.
+/// What is left out when empty is not required of a plan. Sentences, which stand beside the facts, are described with
+/// the rest.
 fn schema_of_plan() -> schemars::Schema {
     let settings = schemars::generate::SchemaSettings::draft2020_12().for_serialize();
-    settings.into_generator().into_root_schema_for::<Plan>()
+    let mut schema = settings.into_generator().into_root_schema_for::<Plan>();
+    let sentences = [
+        ("Finding", "says", "What it is, in words."),
+        ("Finding", "hint", "What to do about it, in words."),
+        ("KnotSet", "says", "Why they are tied or not, in words."),
+        ("Mark", "what", "What is tied there, in words."),
+        ("Arrest", "says", "The verdict in words."),
+        ("OrderAdvice", "says", "The advice in words."),
+        ("HaulTable", "says", "What those left can do, in words."),
+        (
+            "Carry",
+            "why",
+            "For whom and because of which leg, in words.",
+        ),
+    ];
+    for (of, name, description) in sentences {
+        if let Some(Value::Object(properties)) =
+            schema.pointer_mut(&format!("/$defs/{of}/properties"))
+        {
+            let text = serde_json::json!({ "type": "string", "description": description });
+            properties.insert(name.to_owned(), text);
+        }
+    }
+    let cautions = serde_json::json!({
+        "type": "array",
+        "items": { "type": "string" },
+        "description": "What every plan must be read with.",
+    });
+    if let Some(Value::Object(properties)) = schema.pointer_mut("/properties") {
+        properties.insert("cautions".to_owned(), cautions);
+    }
+    schema
 }
 
 /// Rounds every number below `value`; what the leader's own properties hold stays untouched.
@@ -65,7 +209,7 @@ fn round(value: &mut Value, decimals: i32) {
         Value::Array(items) => items.iter_mut().for_each(|item| round(item, decimals)),
         Value::Object(members) => {
             for (name, member) in members.iter_mut().filter(|(name, _)| *name != "other") {
-                let place = PLACES.contains(&name.as_str());
+                let place = PLACES.contains(&name.as_str()) && member.is_array();
                 round(member, if place { 7 } else { decimals });
             }
         }

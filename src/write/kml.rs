@@ -14,19 +14,15 @@ use quick_xml::{
 use crate::{
     geometry::{LonLat, Polygon, antimeridian},
     plan::leg::{Leg, Verdict},
+    say::{plain, voice::Voice},
     trip::{route::Stretch, zone::Zone},
-};
-use crate::{
-    say::{
-        plain,
-        units::{Side, Units},
-        words,
-    },
     write::{
-        Sheet,
-        change::{self, Change},
-        outline::Fit,
-        style,
+        parts::{
+            change::{self, Change},
+            outline::Fit,
+            sentence, style,
+        },
+        sheet::Sheet,
     },
 };
 
@@ -45,18 +41,18 @@ const VERDICTS: [Verdict; 4] = [
 ///
 /// # Errors
 /// Whatever `out` refuses.
-pub fn globe(out: impl Write, sheet: &Sheet<'_>, units: Units) -> io::Result<()> {
+pub fn globe(out: impl Write, sheet: &Sheet<'_>) -> io::Result<()> {
     let mut kml = Kml(Writer::new_with_indent(out, b' ', 1));
     let declaration = BytesDecl::new("1.0", Some("UTF-8"), None);
     kml.0.write_event(Event::Decl(declaration))?;
     let root = BytesStart::new("kml").with_attributes([("xmlns", NAMESPACE)]);
     kml.0.write_event(Event::Start(root))?;
-    kml.within("Document", |kml| document(kml, sheet, units))?;
+    kml.within("Document", |kml| document(kml, sheet, sheet.look.voice))?;
     kml.0.write_event(Event::End(BytesEnd::new("kml")))?;
     kml.0.get_mut().write_all(b"\n")
 }
 
-fn document(kml: &mut Kml<impl Write>, sheet: &Sheet<'_>, units: Units) -> io::Result<()> {
+fn document(kml: &mut Kml<impl Write>, sheet: &Sheet<'_>, voice: Voice) -> io::Result<()> {
     kml.text("name", sheet.route.name.as_deref().unwrap_or("Route"))?;
     styles(kml)?;
     let fit = Fit::of(sheet);
@@ -64,15 +60,15 @@ fn document(kml: &mut Kml<impl Write>, sheet: &Sheet<'_>, units: Units) -> io::R
         sheet
             .zones
             .iter()
-            .try_for_each(|z| zone(kml, z, &fit, units))
+            .try_for_each(|z| zone(kml, z, &fit, voice))
     })?;
     kml.folder("Legs", |kml| {
         let mut legs = sheet.plan.legs.iter();
-        legs.try_for_each(|l| leg(kml, l, sheet, units))
+        legs.try_for_each(|l| leg(kml, l, sheet, voice))
     })?;
     let changes = change::changes(sheet);
     kml.folder("Changes", |kml| {
-        changes.iter().try_for_each(|c| place(kml, c, units))
+        changes.iter().try_for_each(|c| place(kml, c, voice))
     })
 }
 
@@ -187,15 +183,11 @@ fn colour(rrggbb: &str, alpha: u8) -> String {
 
 // --- zones ---
 
-fn zone(kml: &mut Kml<impl Write>, zone: &Zone, fit: &Fit, units: Units) -> io::Result<()> {
+fn zone(kml: &mut Kml<impl Write>, zone: &Zone, fit: &Fit, voice: Voice) -> io::Result<()> {
     let parts = fit.polygons(zone);
-    let title = format!(
-        "{}: gaps up to {}",
-        zone.label(),
-        units.length(zone.gap.max_m, Side::Demand)
-    );
+    let title = sentence::zone_title(zone, voice).to_string();
     let class = format!("zone{}", style::zone_class(zone.gap.max_m));
-    let says = with_note(words::zone_description(zone, units), zone);
+    let says = with_note(sentence::zone_description(zone, voice).to_string(), zone);
     kml.placemark(&title, &says, &class, |kml| {
         kml.within("MultiGeometry", |kml| {
             parts.iter().try_for_each(|part| polygon(kml, part))
@@ -228,7 +220,7 @@ fn ring(kml: &mut Kml<impl Write>, side: &str, points: &[LonLat]) -> io::Result<
 
 // --- legs and changes ---
 
-fn leg(kml: &mut Kml<impl Write>, leg: &Leg, sheet: &Sheet<'_>, units: Units) -> io::Result<()> {
+fn leg(kml: &mut Kml<impl Write>, leg: &Leg, sheet: &Sheet<'_>, voice: Voice) -> io::Result<()> {
     let Some(stage) = sheet.route.stages.iter().find(|s| s.number == leg.stage) else {
         return Ok(());
     };
@@ -242,8 +234,8 @@ fn leg(kml: &mut Kml<impl Write>, leg: &Leg, sheet: &Sheet<'_>, units: Units) ->
         return Ok(());
     }
     let (title, says) = (
-        words::leg_title(leg, units),
-        words::leg_description(leg, units),
+        sentence::leg_title(leg, voice).to_string(),
+        sentence::leg_description(leg, voice).to_string(),
     );
     kml.placemark(&title, &says, leg.verdict.as_str(), |kml| {
         kml.within("MultiGeometry", |kml| {
@@ -257,10 +249,10 @@ fn leg(kml: &mut Kml<impl Write>, leg: &Leg, sheet: &Sheet<'_>, units: Units) ->
     })
 }
 
-fn place(kml: &mut Kml<impl Write>, change: &Change<'_>, units: Units) -> io::Result<()> {
+fn place(kml: &mut Kml<impl Write>, change: &Change<'_>, voice: Voice) -> io::Result<()> {
     let at = LonLat::new(change.at[0], change.at[1]).normal();
-    let says = change.description(units);
-    kml.placemark(&change.title(), &says, "change", |kml| {
+    let says = change.description(voice).to_string();
+    kml.placemark(&change.title(voice).to_string(), &says, "change", |kml| {
         kml.within("Point", |kml| kml.coordinates(&[at]))
     })
 }

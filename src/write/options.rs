@@ -2,26 +2,20 @@
 
 use unicode_width::UnicodeWidthStr;
 
-use crate::plan::{
-    leg::Verdict,
-    options::{Options, Way},
-};
 use crate::{
-    say::units::{Side, Units},
+    plan::{
+        leg::Verdict,
+        options::{Options, Way},
+    },
+    say::{self, cautions::cautions, figure::Round, span::Said, voice::Voice},
     write::{
-        paragraph::{bullet, padded},
-        style,
+        parts::{
+            paragraph::{bullet, padded},
+            sentence, style,
+        },
+        sheet::Look,
     },
 };
-
-/// How the options are printed.
-#[derive(Clone, Copy, Debug)]
-pub struct Look {
-    /// Columns to fit.
-    pub width: usize,
-    /// Units shown.
-    pub units: Units,
-}
 
 /// Ways that are printed; JSON holds all. Our judgement: more are not compared by anybody.
 const SHOWN: usize = 12;
@@ -43,14 +37,14 @@ pub fn table(options: &Options, look: Look) -> String {
         options.ways.len()
     );
     let shown = shown(&options.ways);
-    let mut rows = vec![head(look.units)];
-    rows.extend(shown.iter().map(|way| row(way, look.units)));
+    let mut rows = vec![head(look.voice)];
+    rows.extend(shown.iter().map(|way| row(way, look.voice)));
     let widths = widths(&rows);
     let folded = widths.iter().sum::<usize>() + 2 * COLUMNS > look.width;
     for (i, row) in rows.iter().enumerate() {
         out.push_str(&line(row, &widths, folded));
         if let Some(way) = i.checked_sub(1).and_then(|i| shown.get(i)) {
-            below(&mut out, way, folded, look);
+            below(&mut out, way, options.ways.len(), folded, look);
         }
     }
     if let Some(more) = options
@@ -63,12 +57,13 @@ pub fn table(options: &Options, look: Look) -> String {
     }
     out.push('\n');
     bullet(&mut out, "", LEGEND, look.width);
-    for says in &options.says {
-        bullet(&mut out, "  · ", says, look.width);
+    for &remark in &options.remarks {
+        let says = say::options::remark(remark, look.voice).to_string();
+        bullet(&mut out, "  · ", &says, look.width);
     }
     out.push_str("\nRead with these ways\n");
-    for caution in &options.cautions {
-        bullet(&mut out, "  · ", caution, look.width);
+    for caution in cautions(look.voice) {
+        bullet(&mut out, "  · ", &caution.to_string(), look.width);
     }
     out
 }
@@ -82,8 +77,8 @@ fn shown(ways: &[Way]) -> &[Way] {
 
 type Cells = [String; COLUMNS];
 
-fn head(units: Units) -> Cells {
-    let short = units.short();
+fn head(voice: Voice) -> Cells {
+    let short = voice.units.short();
     [
         "#".to_owned(),
         "teams".to_owned(),
@@ -98,21 +93,25 @@ fn head(units: Units) -> Cells {
     ]
 }
 
-fn row(way: &Way, units: Units) -> Cells {
+fn row(way: &Way, voice: Voice) -> Cells {
     [
         way.way.to_string(),
         joined(way, |t| t.people.to_string()),
-        spacings(way, units),
+        spacings(way, voice),
         joined(way, |t| match t.rope_m {
             0.0 => "–".to_owned(),
-            m => units.number(m, Side::AtHand),
+            m => voice.units.number(m, Round::Down),
         }),
-        needs(way, units),
+        needs(way, voice),
         format!("{:.1}", way.rope_mass_kg),
         way.left_to_hold.to_string(),
         if way.another_team { "yes" } else { "no" }.to_owned(),
-        units.number(way.coil_m, Side::Demand),
-        format!("{} {}", way.verdict.as_str(), style::sign(way.verdict)),
+        voice.units.number(way.coil_m, Round::Up),
+        format!(
+            "{} {}",
+            sentence::verdict(way.verdict, voice),
+            style::sign(way.verdict)
+        ),
     ]
 }
 
@@ -120,14 +119,14 @@ fn joined(way: &Way, of: impl Fn(&crate::plan::options::WayTeam) -> String) -> S
     way.teams.iter().map(of).collect::<Vec<_>>().join("+")
 }
 
-fn needs(way: &Way, units: Units) -> String {
-    joined(way, |t| units.number(t.needed_m, Side::Demand))
+fn needs(way: &Way, voice: Voice) -> String {
+    joined(way, |t| voice.units.number(t.needed_m, Round::Up))
 }
 
 /// `12–14.5/10`: the least and greatest of each team.
-fn spacings(way: &Way, units: Units) -> String {
+fn spacings(way: &Way, voice: Voice) -> String {
     let of = |t: &crate::plan::options::WayTeam| {
-        let [least, most] = t.spacing_m.map(|m| units.number(m, Side::Demand));
+        let [least, most] = t.spacing_m.map(|m| voice.units.number(m, Round::Up));
         if least == most {
             least
         } else {
@@ -154,21 +153,23 @@ fn line(row: &Cells, widths: &[usize; COLUMNS], folded: bool) -> String {
 }
 
 /// What is done otherwise, what is missing, and why the way is shown.
-fn below(out: &mut String, way: &Way, folded: bool, look: Look) {
+fn below(out: &mut String, way: &Way, all: usize, folded: bool, look: Look) {
     let mut says = Vec::new();
     if folded {
         says.push(format!(
             "spacing {}, needs {} {}",
-            spacings(way, look.units),
-            needs(way, look.units),
-            look.units.short()
+            spacings(way, look.voice),
+            needs(way, look.voice),
+            look.voice.units.short()
         ));
     }
     if !way.changes.is_empty() {
-        says.push(format!("with {}", way.changes.join(", ")));
+        let changes = way.changes.iter();
+        let changes = changes.map(|c| say::options::change(c, look.voice));
+        says.push(format!("with {}", Said::join(changes, ", ")));
     }
     if way.verdict == Verdict::Outside && way.short_m > 0.0 {
-        let short = look.units.length(way.short_m, Side::Demand);
+        let short = look.voice.units.length(way.short_m, Round::Up);
         says.push(format!("{short} missing"));
     }
     match way.setup_changes {
@@ -176,6 +177,6 @@ fn below(out: &mut String, way: &Way, folded: bool, look: Look) {
         1 => says.push("the set-up changes once".to_owned()),
         n => says.push(format!("the set-up changes {n} times")),
     }
-    says.push(way.why.clone());
+    says.push(say::options::why(way, all, look.voice).to_string());
     bullet(out, "     ", &says.join("; "), look.width);
 }

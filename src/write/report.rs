@@ -4,6 +4,7 @@
 //! even if somebody edits it. Every picture is drawn here. What the leader wrote is escaped by `maud` and
 //! isolated, so that it neither becomes markup nor turns the reading direction of what stands beside it.
 
+mod drawn;
 mod figures;
 mod frame;
 mod head;
@@ -13,6 +14,7 @@ mod layers;
 mod legs;
 mod limits;
 mod map;
+mod markup;
 mod notes;
 mod paper;
 mod party;
@@ -25,48 +27,20 @@ mod same;
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 use crate::{
-    fault::Problem,
-    ground::{profile::Profile, relief::Relief},
-    plan::{Plan, leg::Verdict},
-    trip::party::Contact,
-};
-use crate::{
-    say::{plain, units::Units},
-    write::{Sheet, style},
+    ground::profile::Profile,
+    plan::leg::Verdict,
+    say::plain,
+    write::{parts::style, sheet::Sheet},
 };
 
-pub use relief::window;
-
-/// What the report shows beside the plan.
-#[derive(Clone, Copy, Debug, Default)]
-pub struct Extras<'a> {
-    /// Units shown; values for programs stay in metres.
-    pub units: Units,
-    /// What the leader calls the trip; without it the route's name stands on top.
-    pub trip: Option<&'a str>,
-    /// Heights of each stage, in order. Without them those of the route file.
-    pub profiles: &'a [Profile],
-    /// The shape of the ground round the route.
-    pub relief: Option<&'a Relief>,
-    /// The same trip with another party.
-    pub variants: &'a [Variant],
-    /// Whom to call; without anybody there are lines to fill in.
-    pub emergency: &'a [Contact],
-}
-
-/// The same trip with another party.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Variant {
-    /// Who: `One fewer: 2 people`.
-    pub label: String,
-    /// The plan, or why there is none.
-    pub plan: Result<Plan, Vec<Problem>>,
-}
+use drawn::Picture;
+pub use drawn::window;
+use markup::said;
 
 /// The whole page.
 #[must_use]
-pub fn page(sheet: &Sheet<'_>, extras: &Extras<'_>) -> String {
-    let title = plain::short(&head::title(sheet, extras), 80);
+pub fn page(sheet: &Sheet<'_>) -> String {
+    let title = plain::short(&head::title(sheet), 80);
     html! {
         (DOCTYPE)
         html lang="en" {
@@ -79,8 +53,8 @@ pub fn page(sheet: &Sheet<'_>, extras: &Extras<'_>) -> String {
                 style { (PreEscaped(include_str!("report/report.css"))) (PreEscaped(colours())) }
             }
             body {
-                (head::head(sheet, extras))
-                main { (sections(sheet, extras)) }
+                (head::head(sheet))
+                main { (sections(sheet)) }
                 footer {
                     p { "Computed by schrund " (env!("CARGO_PKG_VERSION")) " for the assumptions above. \
                         It answers inside the limits you gave; what is seen on the spot comes first." }
@@ -91,32 +65,32 @@ pub fn page(sheet: &Sheet<'_>, extras: &Extras<'_>) -> String {
     .into_string()
 }
 
-fn sections(sheet: &Sheet<'_>, extras: &Extras<'_>) -> Markup {
-    let units = extras.units;
-    let ground = map::Ground::new(sheet, extras);
-    let roped = ground.legs.iter().any(|l| l.leg.roped);
+fn sections(sheet: &Sheet<'_>) -> Markup {
+    let voice = sheet.look.voice;
+    let picture = Picture::new(sheet);
+    let roped = picture.legs.iter().any(|l| l.leg.roped);
     html! {
-        (section("map", "Map", html! { figure class="map" { (ground.overview()) (legend(sheet)) } }))
-        (section("legs", "Legs", legs::legs(sheet, units)))
+        (section("map", "Map", html! { figure class="map" { (picture.overview()) (legend(sheet)) } }))
+        (section("legs", "Legs", legs::legs(sheet, voice)))
         (section("carry", "What to carry", html! {
-            (party::carry(sheet.plan, units)) (party::fewer_changes(sheet.plan, units))
+            (party::carry(sheet.plan, voice)) (party::fewer_changes(sheet.plan, voice))
         }))
-        (section("profile", "Height profile", profiles(sheet, extras)))
-        (section("changes", "Where to stop for the rope", legs::changes(sheet, extras)))
-        (section("findings", "What to look at", said::findings(sheet.plan, units)))
+        (section("profile", "Height profile", profiles(sheet)))
+        (section("changes", "Where to stop for the rope", legs::changes(sheet)))
+        (section("findings", "What to look at", said::findings(sheet.plan, voice)))
         @if roped {
-            (section("ropes", "The rope laid out", rope::ropes(&sheet.plan.legs, units)))
-            (section("insets", "Each roped leg", insets(&ground)))
+            (section("ropes", "The rope laid out", rope::ropes(&sheet.plan.legs, voice)))
+            (section("insets", "Each roped leg", insets(&picture)))
         }
-        (section("zones", "Zones on the way", legs::zones(sheet, units)))
-        @if roped { (section("limits", "Where it stops holding good", limits::limits(sheet, units))) }
-        @if roped { (section("holding", "If somebody falls", holding::holding(&sheet.plan.legs, units))) }
-        @if !extras.variants.is_empty() {
-            (section("party", "One fewer, one more", party::variants(sheet, extras)))
+        (section("zones", "Zones on the way", legs::zones(sheet, voice)))
+        @if roped { (section("limits", "Where it stops holding good", limits::limits(sheet, voice))) }
+        @if roped { (section("holding", "If somebody falls", holding::holding(&sheet.plan.legs, voice))) }
+        @if !sheet.scene.others.is_empty() {
+            (section("party", "One fewer, one more", party::variants(sheet)))
         }
-        (section("cautions", "Read with this plan", said::cautions(sheet.plan)))
+        (section("cautions", "Read with this plan", said::cautions(voice)))
         div class="by-hand" {
-            (section("emergency", "In an emergency", notes::emergency(extras.emergency)))
+            (section("emergency", "In an emergency", notes::emergency(sheet.emergency)))
             (section("notes", "Notes", notes::notes()))
         }
         (section("assumptions", "What it rests on", said::assumptions(sheet.plan)))
@@ -132,27 +106,27 @@ fn section(id: &str, title: &str, body: Markup) -> Markup {
     }
 }
 
-fn profiles(sheet: &Sheet<'_>, extras: &Extras<'_>) -> Markup {
+fn profiles(sheet: &Sheet<'_>) -> Markup {
     let stages = &sheet.route.stages;
     html! {
         @for (i, stage) in stages.iter().enumerate() {
             @let from_file = Profile::of_route(stage);
             figure class="profile" {
                 @if stages.len() > 1 { figcaption { (said(&stage.label())) } }
-                (profile::stage(sheet, extras, stage, extras.profiles.get(i).unwrap_or(&from_file)))
+                (profile::stage(sheet, stage, sheet.scene.profiles.get(i).unwrap_or(&from_file)))
             }
         }
         (profile::key(sheet))
     }
 }
 
-fn insets(ground: &map::Ground<'_>) -> Markup {
+fn insets(picture: &Picture<'_>) -> Markup {
     html! {
         div class="insets" {
-            @for line in ground.legs.iter().filter(|l| l.leg.roped) {
+            @for line in picture.legs.iter().filter(|l| l.leg.roped) {
                 figure {
-                    (ground.of_leg(line))
-                    figcaption { "Leg " (line.leg.leg) ", " (head::badge(line.leg.verdict)) }
+                    (picture.of_leg(line))
+                    figcaption { "Leg " (line.leg.leg) ", " (head::badge(line.leg.verdict, picture.sheet.look.voice)) }
                 }
             }
         }
@@ -200,11 +174,6 @@ fn legend(sheet: &Sheet<'_>) -> Markup {
             }
         }
     }
-}
-
-/// What the leader wrote, on one line and isolated from the direction of what stands beside it.
-fn said(text: &str) -> Markup {
-    html! { bdi { (plain::line(text)) } }
 }
 
 /// The colours of every map, so that the page and the other outputs cannot disagree.

@@ -2,86 +2,71 @@
 
 use unicode_width::UnicodeWidthStr;
 
-use crate::{fault::Level, plan::leg::Verdict};
 use crate::{
-    say::{
-        plain,
-        units::{Side, Units},
-        words,
-    },
+    fault::Level,
+    plan::leg::Verdict,
+    say::{arg::Arg, cautions::cautions, plain, setup::carry_why, span::Said, voice::Voice},
     write::{
-        Sheet, change, findings, itinerary, keep,
-        paragraph::{bullet, padded},
-        row::{Row, TeamRow},
-        setups, style,
+        parts::{
+            change,
+            findings::{self, Group},
+            itinerary, keep,
+            paragraph::{bullet, padded},
+            row::{Row, TeamRow},
+            sentence, setups, style,
+        },
+        sheet::{Look, Sheet},
     },
 };
 
-/// How the table is printed.
-#[derive(Clone, Copy, Debug)]
-pub struct Look {
-    /// Columns to fit; below 100 the set-up goes to a line of its own.
-    pub width: usize,
-    /// With terminal colours.
-    pub colour: bool,
-    /// Units shown.
-    pub units: Units,
-}
-
-/// The width the table is made for.
-pub const FULL_WIDTH: usize = 100;
-
 /// The plan as a reader in a hut sees it.
 #[must_use]
-pub fn plan(sheet: &Sheet<'_>, look: Look) -> String {
+pub fn plan(sheet: &Sheet<'_>) -> String {
+    let look = sheet.look;
     let mut out = String::new();
-    head(&mut out, sheet, look);
+    let groups = findings::groups(sheet.plan, look.voice);
+    let paragraphs = |out: &mut String, levels: &[Level]| {
+        findings::paragraphs(out, &groups, levels, look.voice, look.width);
+    };
+    head(&mut out, sheet, &groups, look);
     legs(&mut out, sheet, look);
     carry(&mut out, sheet, look);
-    findings::paragraphs(&mut out, sheet, &[Level::Grave, Level::Warning], look);
+    paragraphs(&mut out, &[Level::Grave, Level::Warning]);
     changes(&mut out, sheet, look);
-    setups::blocks(&mut out, sheet, look.width, look.units);
+    setups::blocks(&mut out, sheet.plan, look.width, look.voice);
     zones(&mut out, sheet, look);
     fewer_changes(&mut out, sheet, look);
-    findings::paragraphs(&mut out, sheet, &[Level::Note], look);
+    paragraphs(&mut out, &[Level::Note]);
     out.push_str("\nRead with this plan\n");
-    for caution in &sheet.plan.cautions {
-        bullet(&mut out, "  · ", caution, look.width);
+    for caution in cautions(look.voice) {
+        bullet(&mut out, "  · ", &caution.to_string(), look.width);
     }
     out
 }
 
-fn head(out: &mut String, sheet: &Sheet<'_>, look: Look) {
-    let route = &sheet.plan.route;
-    let units = look.units;
-    let mut title = format!(
-        "{}: {} {}",
-        route
-            .name
-            .as_deref()
-            .map_or("Route".to_owned(), plain::line),
-        units.chainage(route.length_m),
-        units.long()
-    );
-    if let (Some(up), Some(down)) = (route.ascent_m, route.descent_m) {
-        title += &format!(
-            ", up {} {short}, down {} {short} (turns under {} {short} not counted)",
-            units.whole(up),
-            units.whole(down),
-            units.whole(route.ascent_threshold_m),
-            short = units.short()
-        );
-    }
-    bullet(out, "", &title, look.width);
-    bullet(out, "", &itinerary::times(sheet.plan), look.width);
-    let count = findings::count(sheet);
+fn head(out: &mut String, sheet: &Sheet<'_>, groups: &[Group<'_>], look: Look) {
+    let (route, voice) = (&sheet.plan.route, look.voice);
+    let name = route.name.as_deref();
+    let name = name.map_or_else(|| voice.say("route", &[]), Said::name);
+    let title = [
+        ("name", Arg::Said(name)),
+        ("length", Arg::Way(route.length_m)),
+        ("up", Arg::Whole(route.ascent_m.unwrap_or_default())),
+        ("down", Arg::Whole(route.descent_m.unwrap_or_default())),
+        ("threshold", Arg::Whole(route.ascent_threshold_m)),
+    ];
+    let key = match route.ascent_m {
+        Some(_) => "title",
+        None => "title-without-heights",
+    };
+    bullet(out, "", &voice.say(key, &title).to_string(), look.width);
+    let times = itinerary::times(sheet.plan, voice).to_string();
+    bullet(out, "", &times, look.width);
+    let count = findings::count(groups, voice);
     if !count.is_empty() {
-        bullet(
-            out,
-            "",
-            &format!("{}, below the legs", words::capital(&count)),
-            look.width,
-        );
+        let args = [("count", Arg::Said(count.capital()))];
+        let count = voice.say("count-below", &args).to_string();
+        bullet(out, "", &count, look.width);
     }
     out.push('\n');
 }
@@ -95,16 +80,16 @@ const RIGHT: [bool; COLUMNS] = [true, true, true, false, false, true, false, tru
 const FOLDED: std::ops::Range<usize> = 6..8;
 
 fn legs(out: &mut String, sheet: &Sheet<'_>, look: Look) {
-    let units = look.units;
+    let voice = look.voice;
     let stages = sheet.plan.route.stages.len() > 1;
-    let rows: Vec<Row> = sheet
+    let rows: Vec<Row<'_>> = sheet
         .plan
         .legs
         .iter()
-        .map(|leg| Row::new(leg, units))
+        .map(|leg| Row::new(leg, voice))
         .collect();
-    let mut lines: Vec<Line> = vec![Line::head(units)];
-    lines.extend(rows.iter().flat_map(|row| Line::of(row, stages)));
+    let mut lines: Vec<Line> = vec![Line::head(voice)];
+    lines.extend(rows.iter().flat_map(|row| Line::of(row, stages, voice)));
     let widths = widths(&lines);
     let total: usize = widths.iter().sum::<usize>() + 2 * (COLUMNS - 1);
     if total <= look.width {
@@ -115,31 +100,30 @@ fn legs(out: &mut String, sheet: &Sheet<'_>, look: Look) {
     }
     lines[0].print(out, &widths, FOLDED, look.colour);
     for row in &rows {
-        let line = Line::main(row, stages);
+        let line = Line::main(row, stages, voice);
         line.print(out, &widths, FOLDED, look.colour);
         for team in &row.teams {
-            bullet(out, "       ", &folded(row, team, units), look.width);
+            bullet(out, "       ", &folded(row, team, voice), look.width);
         }
     }
 }
 
 /// The set-up in words, for a line of its own.
-fn folded(row: &Row, team: &TeamRow, units: Units) -> String {
-    let short = units.short();
-    let who = if row.teams.len() > 1 {
-        format!("team {}: ", team.team)
+fn folded(row: &Row<'_>, team: &TeamRow<'_>, voice: Voice) -> String {
+    let args = [
+        ("teams", Arg::Count(row.teams.len())),
+        ("team", Arg::Count(team.setup.team)),
+        ("setup", Arg::Said(Said::figure(&team.setup()))),
+        ("needed", Arg::Said(Said::figure(&team.needed))),
+        ("at-hand", Arg::Said(Said::figure(&team.at_hand))),
+        ("unit", Arg::Said(Said::words(voice.units.short()))),
+    ];
+    let key = if team.at_hand.is_empty() {
+        "folded"
     } else {
-        String::new()
+        "folded-at-hand"
     };
-    let at_hand = match team.at_hand.as_str() {
-        "" => String::new(),
-        at_hand => format!(" of {at_hand}"),
-    };
-    format!(
-        "{who}{}; rope {}{at_hand} {short}",
-        team.setup(),
-        team.needed
-    )
+    voice.say(key, &args).to_string()
 }
 
 /// A printed line before padding.
@@ -149,16 +133,16 @@ struct Line {
 }
 
 impl Line {
-    fn head(units: Units) -> Self {
+    fn head(voice: Voice) -> Self {
         let cells = [
             "leg".to_owned(),
-            units.long().to_owned(),
-            units.short().to_owned(),
+            voice.units.long().to_owned(),
+            voice.units.short().to_owned(),
             "height".to_owned(),
             "zones".to_owned(),
-            format!("gap {}", units.short()),
+            format!("gap {}", voice.units.short()),
             "spacing, knots, coil".to_owned(),
-            format!("rope {}", units.short()),
+            format!("rope {}", voice.units.short()),
             "verdict".to_owned(),
         ];
         Self {
@@ -168,7 +152,7 @@ impl Line {
     }
 
     /// The line of a leg, and one more for each further team.
-    fn of(row: &Row, stages: bool) -> Vec<Self> {
+    fn of(row: &Row<'_>, stages: bool, voice: Voice) -> Vec<Self> {
         let more = row.teams.iter().skip(1).map(|team| {
             let mut cells: [String; COLUMNS] = Default::default();
             cells[6] = team.short_setup();
@@ -178,12 +162,12 @@ impl Line {
                 verdict: None,
             }
         });
-        std::iter::once(Self::main(row, stages))
+        std::iter::once(Self::main(row, stages, voice))
             .chain(more)
             .collect()
     }
 
-    fn main(row: &Row, stages: bool) -> Self {
+    fn main(row: &Row<'_>, stages: bool, voice: Voice) -> Self {
         let number = if stages {
             format!("{}/{}", row.stage, row.leg)
         } else {
@@ -195,13 +179,17 @@ impl Line {
             row.from_to.clone(),
             row.length.clone(),
             row.heights.clone(),
-            short_zones(&row.zones),
+            short_zones(row.zones),
             row.gap.clone(),
-            first.map_or_else(|| unroped(row), TeamRow::short_setup),
+            first.map_or_else(|| unroped(row, voice), TeamRow::short_setup),
             first.map_or_else(String::new, TeamRow::rope),
-            format!("{} {}", row.verdict.as_str(), style::sign(row.verdict))
-                .trim_end()
-                .to_owned(),
+            format!(
+                "{} {}",
+                sentence::verdict(row.verdict, voice),
+                style::sign(row.verdict)
+            )
+            .trim_end()
+            .to_owned(),
         ];
         Self {
             cells,
@@ -242,22 +230,27 @@ impl Line {
 }
 
 /// Zone numbers, the many counted: `1 2 3 4 +96`.
-fn short_zones(zones: &str) -> String {
+fn short_zones(zones: &[usize]) -> String {
     const NAMED: usize = 4;
-    let numbers: Vec<&str> = zones.split(' ').collect();
-    if numbers.len() <= NAMED + 1 {
-        return zones.to_owned();
+    let numbers = |zones: &[usize]| {
+        let numbers: Vec<String> = zones.iter().map(usize::to_string).collect();
+        numbers.join(" ")
+    };
+    match zones.get(..NAMED) {
+        Some(named) if zones.len() > NAMED + 1 => {
+            format!("{} +{}", numbers(named), zones.len() - NAMED)
+        }
+        _ => numbers(zones),
     }
-    format!("{} +{}", numbers[..NAMED].join(" "), numbers.len() - NAMED)
 }
 
 /// Said in place of a set-up where the verdict does not say it already.
-fn unroped(row: &Row) -> String {
+fn unroped(row: &Row<'_>, voice: Voice) -> String {
     let silent = row.roped || row.verdict == Verdict::Unroped;
     if silent {
         String::new()
     } else {
-        "unroped".to_owned()
+        sentence::verdict(Verdict::Unroped, voice).to_string()
     }
 }
 
@@ -278,14 +271,14 @@ fn changes(out: &mut String, sheet: &Sheet<'_>, look: Look) {
     if changes.is_empty() {
         return;
     }
-    let stages = sheet.plan.route.stages.len() > 1;
+    let stages = sheet.plan.route.stages.len();
     out.push_str("\nChanges\n");
     for change in &changes {
         let sign = format!("  {:>2} ", change.number);
         bullet(
             out,
             &sign,
-            &itinerary::change(change, stages, look.units),
+            &itinerary::change(change, stages, look.voice),
             look.width,
         );
     }
@@ -307,8 +300,8 @@ fn zones(out: &mut String, sheet: &Sheet<'_>, look: Look) {
             .as_deref()
             .map_or_else(String::new, |n| format!("{}: ", plain::line(n)));
         let (description, told) = (
-            words::zone_description(zone, look.units),
-            words::zone_told(zone),
+            sentence::zone_description(zone, look.voice),
+            sentence::zone_told(zone, look.voice),
         );
         let text = format!("{name}{description} {told}");
         bullet(out, &format!("  {:>2} ", zone.number), &text, look.width);
@@ -320,12 +313,13 @@ fn carry(out: &mut String, sheet: &Sheet<'_>, look: Look) {
     if sheet.plan.carry.is_empty() {
         out.push_str("  no leg is walked on the rope\n");
     }
+    let teams = sheet.plan.carry.len();
     for rope in &sheet.plan.carry {
-        let text = format!(
-            "{} rope for {}",
-            look.units.length(rope.length_m, Side::AtHand),
-            look.units.sentence(&rope.why)
-        );
+        let args = [
+            ("length", Arg::There(rope.length_m)),
+            ("why", Arg::Said(carry_why(rope, teams, look.voice))),
+        ];
+        let text = look.voice.say("carry", &args).to_string();
         bullet(out, "  · ", &text, look.width);
     }
 }
@@ -335,15 +329,14 @@ fn fewer_changes(out: &mut String, sheet: &Sheet<'_>, look: Look) {
     let Some(keep) = &sheet.plan.keep_setup else {
         return;
     };
+    let voice = look.voice;
     out.push_str("\nFewer changes\n");
-    bullet(out, "  ", &format!("{}:", keep::costs(keep)), look.width);
+    let costs = format!("{}:", keep::costs(keep, voice));
+    bullet(out, "  ", &costs, look.width);
     for run in &keep.runs {
-        let teams = run.teams.iter().map(|t| keep::team(run, t, look.units));
-        let text = format!(
-            "{}: {}",
-            keep::legs(run),
-            teams.collect::<Vec<_>>().join("; ")
-        );
+        let teams = run.teams.iter().map(|t| keep::team(run, t, voice));
+        let legs = keep::legs(run, voice).then(&Said::words(": "));
+        let text = legs.then(&Said::join(teams, "; ")).to_string();
         bullet(out, "  · ", &text, look.width);
     }
 }

@@ -6,13 +6,14 @@
 
 use crate::{
     fault::Level,
-    plan::leg::{Leg, Verdict},
-};
-use crate::{
-    say::{plain, units::Units},
+    plan::leg::{Leg, TeamSetup, Verdict},
+    say::{arg::Arg, figure::Round, plain, span::Said, voice::Voice},
     write::{
-        Sheet,
-        row::{Row, TeamRow},
+        parts::{
+            row::{Row, TeamRow},
+            sentence,
+        },
+        sheet::Sheet,
     },
 };
 
@@ -23,65 +24,61 @@ const NAME_MOST: usize = 60;
 
 /// The message: a head line, a block for each leg, what to carry and how to read it.
 #[must_use]
-pub fn message(sheet: &Sheet<'_>, units: Units) -> String {
-    let mut blocks = vec![head(sheet, units)];
-    blocks.extend(sheet.plan.legs.iter().map(|l| leg(l, units)));
-    blocks.push(carry(sheet, units));
-    blocks.push(
-        "Computed for its assumptions only; what is seen on the spot comes first.".to_owned(),
-    );
+pub fn message(sheet: &Sheet<'_>) -> String {
+    let voice = sheet.look.voice;
+    let mut blocks = vec![head(sheet, voice)];
+    blocks.extend(sheet.plan.legs.iter().map(|l| leg(l, voice)));
+    blocks.push(carry(sheet, voice));
+    blocks.push(voice.say("message-read", &[]).to_string());
     blocks.join("\n\n") + "\n"
 }
 
-fn head(sheet: &Sheet<'_>, units: Units) -> String {
+fn head(sheet: &Sheet<'_>, voice: Voice) -> String {
     let route = &sheet.plan.route;
-    let name = route.name.as_deref().unwrap_or("Route");
-    format!(
-        "{}: {} {}, {} legs",
-        plain::short(name, NAME_MOST),
-        units.chainage(route.length_m),
-        units.long(),
-        sheet.plan.legs.len()
-    )
+    let name = match &route.name {
+        Some(name) => Said::name(&plain::short(name, NAME_MOST)),
+        None => voice.say("route", &[]),
+    };
+    let args = [
+        ("name", Arg::Said(name)),
+        ("length", Arg::Way(route.length_m)),
+        ("legs", Arg::Count(sheet.plan.legs.len())),
+    ];
+    voice.say("message-head", &args).to_string()
 }
 
-fn carry(sheet: &Sheet<'_>, units: Units) -> String {
-    use crate::say::units::Side;
-    let ropes = sheet.plan.carry.iter();
-    let lengths: Vec<String> = ropes
-        .map(|c| units.length(c.length_m, Side::AtHand))
-        .collect();
-    match lengths.as_slice() {
-        [] => "No leg is walked on the rope.".to_owned(),
-        _ => format!("Carry: {}", lengths.join(" + ")),
+fn carry(sheet: &Sheet<'_>, voice: Voice) -> String {
+    if sheet.plan.carry.is_empty() {
+        return voice.say("message-no-rope", &[]).to_string();
     }
+    let ropes = sheet.plan.carry.iter();
+    let ropes = ropes.map(|c| Said::figure(&voice.units.length(c.length_m, Round::Down)));
+    let ropes = Arg::Said(Said::join(ropes, " + "));
+    voice.say("message-carry", &[("ropes", ropes)]).to_string()
 }
 
 /// One leg within [`MOST`] characters, saying as much as fits.
 #[must_use]
-pub fn leg(leg: &Leg, units: Units) -> String {
-    let row = Row::new(leg, units);
+pub fn leg(leg: &Leg, voice: Voice) -> String {
+    let row = Row::new(leg, voice);
     let reasons = reasons(leg);
-    let told = |form: Form| ascii(&(form(leg, &row, units) + &reasons));
+    let told = |form: Form| ascii(&(form(leg, &row, voice) + &reasons));
     let forms: [Form; 3] = [full, terse, counted];
-    let said = forms.into_iter().map(told);
-    said.clone()
-        .find(|text| text.len() <= MOST)
-        .unwrap_or_else(|| ascii(&format!("{}\n! see the report", bare(&row, units))))
+    let mut said = forms.into_iter().map(told);
+    said.find(|text| text.len() <= MOST).unwrap_or_else(|| {
+        let report = voice.say("message-report", &[]);
+        ascii(&format!("{}\n{report}", bare(leg, voice)))
+    })
 }
 
 /// One way to say a leg.
-type Form = fn(&Leg, &Row, Units) -> String;
+type Form = fn(&Leg, &Row<'_>, Voice) -> String;
 
 /// Why the leg wants a look, in the words of the codes: `! GRAVE fall held in none`.
 fn reasons(leg: &Leg) -> String {
     let of = |level: Level| {
-        let codes = leg
-            .findings
-            .iter()
-            .filter(move |f| f.level == level)
-            .map(|f| f.code.replace('-', " "));
-        let mut codes: Vec<String> = codes.collect();
+        let of_level = leg.findings.iter().filter(move |f| f.level() == level);
+        let mut codes: Vec<String> = of_level.map(|f| f.code().replace('-', " ")).collect();
         codes.dedup();
         codes.join(", ")
     };
@@ -106,81 +103,92 @@ fn ascii(text: &str) -> String {
 }
 
 /// `L2 0.98-1.44 km LOOK`: the line that every form begins with.
-fn bare(row: &Row, units: Units) -> String {
-    let verdict = match (row.roped, row.verdict) {
-        (true, verdict) => format!("ROPED {}", verdict.as_str()),
-        (false, Verdict::Unroped) => "unroped".to_owned(),
-        (false, verdict) => format!("unroped, {}", verdict.as_str()),
+fn bare(leg: &Leg, voice: Voice) -> String {
+    let roped = match (leg.roped, leg.verdict) {
+        (true, _) => "yes",
+        (false, Verdict::Unroped) => "plain",
+        (false, _) => "no",
     };
-    format!("L{} {} {} {verdict}", row.leg, row.from_to, units.long())
+    let args = [
+        ("leg", Arg::Count(leg.leg)),
+        ("span", Arg::Stretch(leg.start_m, leg.end_m)),
+        ("roped", Arg::Word(roped)),
+        ("verdict", Arg::Said(sentence::verdict(leg.verdict, voice))),
+    ];
+    voice.say("message-leg", &args).to_string()
 }
 
-fn full(leg: &Leg, row: &Row, units: Units) -> String {
-    let mut lines = vec![bare(row, units)];
-    let short = units.short();
+fn full(leg: &Leg, row: &Row<'_>, voice: Voice) -> String {
+    let mut lines = vec![bare(leg, voice)];
+    let unit = || ("unit", Arg::Said(Said::words(voice.units.short())));
+    let figure = |text: &str| Arg::Said(Said::figure(text));
     lines.extend(teams(row).into_iter().map(|(who, team)| {
-        format!(
-            "{who}{}, {}, {}, rope {} {short}",
-            team.spacing,
-            team.knots,
-            team.coils,
-            team.rope()
-        )
+        let args = [
+            ("spacing", figure(&team.spacing)),
+            ("knots", figure(&team.knots)),
+            ("coils", figure(&team.coils)),
+            ("rope", figure(&team.rope())),
+            unit(),
+        ];
+        format!("{who}{}", voice.say("message-team", &args))
     }));
     if !row.gap.is_empty() {
-        lines.push(format!("gap {} {short}", row.gap));
+        let args = [("gap", figure(&row.gap)), unit()];
+        lines.push(voice.say("message-gap", &args).to_string());
     }
     if leg.roped {
-        lines.push(format!("up {:.5} {:.5}", leg.start[1], leg.start[0]));
+        let place = format!("{:.5} {:.5}", leg.start[1], leg.start[0]);
+        let up = voice.say("message-up", &[("place", figure(&place))]);
+        lines.push(up.to_string());
     }
     lines.join("\n")
 }
 
-fn terse(_: &Leg, row: &Row, units: Units) -> String {
-    let short = units.short();
-    let teams = teams(row);
-    let said = teams.iter().map(|(who, team)| {
-        let knots = team
-            .knots
-            .replace("no knots", "0 kn")
-            .replace(" knots", " kn");
-        let coils = team
-            .coils
-            .replace("coils", "coil")
-            .replace("no coil", "coil 0");
-        format!(
-            "{who}{}, {knots}, {coils}, rope {} {short}",
-            team.spacing, team.needed
-        )
+fn terse(leg: &Leg, row: &Row<'_>, voice: Voice) -> String {
+    let mut lines = vec![bare(leg, voice)];
+    let said = teams(row).into_iter().map(|(who, team)| {
+        let coil = match team.setup.coil_m {
+            coil_m if coil_m > 0.0 => voice.units.length(coil_m, Round::Up),
+            _ => "0".to_owned(),
+        };
+        let figure = |text: &str| Arg::Said(Said::figure(text));
+        let args = [
+            ("spacing", figure(&team.spacing)),
+            ("knots", Arg::Count(team.setup.knots.count)),
+            ("coil", figure(&coil)),
+            ("rope", figure(&team.needed)),
+            ("unit", Arg::Said(Said::words(voice.units.short()))),
+        ];
+        format!("{who}{}", voice.say("message-team-terse", &args))
     });
-    let mut lines = vec![bare(row, units)];
     lines.extend(said);
     lines.join("\n")
 }
 
 /// Many different teams: how they differ, and where the rest stands.
-fn counted(_: &Leg, row: &Row, units: Units) -> String {
-    let needed: Vec<f64> = row
-        .teams
-        .iter()
-        .filter_map(|t| t.needed.parse().ok())
-        .collect();
-    let most = needed.iter().copied().fold(0.0, f64::max);
+fn counted(leg: &Leg, row: &Row<'_>, voice: Voice) -> String {
+    let needed_m = leg.teams.iter().map(|t| t.ledger.total_m);
+    let args = [
+        ("teams", Arg::Count(row.teams.len())),
+        ("rope", Arg::Needed(needed_m.fold(0.0, f64::max))),
+    ];
     format!(
-        "{}\n{} teams, each its own set-up: see the report. Rope up to {most} {}",
-        bare(row, units),
-        row.teams.len(),
-        units.short()
+        "{}\n{}",
+        bare(leg, voice),
+        voice.say("message-teams", &args)
     )
 }
 
 /// Teams with the same set-up said once: `T1 T3: `, and nothing in front of the only team.
-fn teams(row: &Row) -> Vec<(String, &TeamRow)> {
-    let mut groups: Vec<(Vec<usize>, &TeamRow)> = Vec::new();
+fn teams<'r>(row: &'r Row<'_>) -> Vec<(String, &'r TeamRow<'r>)> {
+    let mut groups: Vec<(Vec<usize>, &TeamRow<'_>)> = Vec::new();
     for team in &row.teams {
-        match groups.iter_mut().find(|(_, other)| same(other, team)) {
-            Some((numbers, _)) => numbers.push(team.team),
-            None => groups.push((vec![team.team], team)),
+        match groups
+            .iter_mut()
+            .find(|(_, other)| alike(other.setup, team.setup))
+        {
+            Some((numbers, _)) => numbers.push(team.setup.team),
+            None => groups.push((vec![team.setup.team], team)),
         }
     }
     let who = |numbers: &[usize]| {
@@ -197,11 +205,12 @@ fn teams(row: &Row) -> Vec<(String, &TeamRow)> {
         .collect()
 }
 
-/// Whether two teams are told the same but for their numbers.
-fn same(a: &TeamRow, b: &TeamRow) -> bool {
-    let unnumbered = |t: &TeamRow| TeamRow {
-        team: 0,
-        ..t.clone()
+/// Whether the message tells the same of two teams.
+fn alike(a: &TeamSetup, b: &TeamSetup) -> bool {
+    let told = |t: &TeamSetup| {
+        let rope_m = t.rope.as_ref().map(|r| r.length_m);
+        let lengths = [t.spacing_m, t.coil_m, t.ledger.total_m];
+        (t.people, t.knots.count, t.knots.bite, rope_m, lengths)
     };
-    unnumbered(a) == unnumbered(b)
+    told(a) == told(b)
 }

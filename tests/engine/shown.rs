@@ -1,8 +1,8 @@
 //! The plan on a terminal: every set-up once, drawn ropes, nothing wider than asked for.
 
 use schrund::{
-    say::units::Units,
-    write::{Sheet, rope_line, table},
+    say::figure::Units,
+    write::{Sheet, parts::rope_line, table},
 };
 use unicode_width::UnicodeWidthStr;
 

@@ -4,7 +4,7 @@ use schrund::{
     plan::Plan,
     practice::{Origin, Rule, Rules},
     trip::clock::Clock,
-    write::{Sheet, change},
+    write::{Sheet, parts::change},
 };
 
 use super::{Trip, close, made, rules, said};

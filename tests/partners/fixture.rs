@@ -5,8 +5,8 @@ use schrund::{
     plan::Plan,
     practice::{Rules, set::Source},
     read::{self, geojson::Given},
-    trip::job::Case,
     trip::{
+        job::Case,
         party::{Party, Rope},
         route::Route,
         zone::Zone,

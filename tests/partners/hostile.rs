@@ -2,7 +2,7 @@
 
 use schrund::{
     plan::leg::Leg,
-    say::{plain, units::Units},
+    say::{figure::Units, plain},
     trip::party::Contact,
     write::{
         csv, geojson, gpx, json, kml,

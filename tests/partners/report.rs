@@ -6,9 +6,11 @@ use schrund::{
     Planner,
     geometry::LonLat,
     ground::relief::Relief,
-    say::units::Units,
-    trip::job::Case,
-    trip::party::{Contact, Party},
+    say::figure::Units,
+    trip::{
+        job::Case,
+        party::{Contact, Party},
+    },
     write::{
         json,
         report::{Extras, Variant, page},
@@ -341,7 +343,7 @@ fn every_zone_met_has_its_width_on_the_map_of_its_leg() {
         for zone in &leg.zones {
             let width = Units::Metric.length(
                 trip.zones[zone - 1].gap.max_m,
-                schrund::say::units::Side::Demand,
+                schrund::say::figure::Round::Up,
             );
             assert!(
                 shown.contains(&width),

@@ -1,9 +1,9 @@
 //! The message: short, whole, and in the signs that a short message has.
 
 use schrund::{
-    say::units::Units,
+    say::figure::Units,
     write::{
-        row::Row,
+        parts::row::Row,
         text::{MOST, leg, message},
     },
 };

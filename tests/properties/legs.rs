@@ -8,8 +8,7 @@ use schrund::{
         leg::{Leg, TeamSetup},
     },
     practice::{Origin, Rule, Rules},
-    trip::job::Case,
-    trip::{party::Party, route::Route, zone::Zone},
+    trip::{job::Case, party::Party, route::Route, zone::Zone},
 };
 
 use super::ground::{any_line, any_zone, any_zones, route, rules};

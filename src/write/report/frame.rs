@@ -6,7 +6,7 @@ use super::{
     labels::Labels,
     paper::{Paper, round_step, steps, u},
 };
-use crate::{geometry::LonLat, say::units::Units};
+use crate::{geometry::LonLat, say::voice::Voice};
 
 /// Lines of longitude and of latitude on a map are about so many. Our judgement.
 const LINES: f64 = 4.0;
@@ -103,12 +103,12 @@ impl Strip {
     pub(super) const HEIGHT: f64 = 24.0;
 
     /// The longest round length that is not too long for this map.
-    pub(super) fn of(paper: &Paper, units: Units) -> Self {
+    pub(super) fn of(paper: &Paper, voice: Voice) -> Self {
         let most_m = BAR_SHARE * paper.width / paper.scale;
-        let (unit_m, name) = if most_m < units.long_m() {
-            (units.short_m(), units.short())
+        let (unit_m, name) = if most_m < voice.units.long_m() {
+            (voice.units.short_m(), voice.units.short())
         } else {
-            (units.long_m(), units.long())
+            (voice.units.long_m(), voice.units.long())
         };
         let most = most_m / unit_m;
         // The least round number not below two fifths of the most never exceeds it.

@@ -2,14 +2,19 @@
 
 use maud::{Markup, html};
 
-use super::{Extras, said};
+use super::markup::said;
 use crate::{
-    plan::leg::Verdict,
+    plan::{leg::Verdict, place::HeightsFrom},
     say::{
-        units::{Side, minutes},
-        words,
+        figure::{Round, minutes},
+        setup::heights_from,
+        span::Said,
+        voice::Voice,
     },
-    write::{Sheet, itinerary, style},
+    write::{
+        parts::{itinerary, sentence, style},
+        sheet::Sheet,
+    },
 };
 
 /// Worst first: that is what a leader looks for.
@@ -21,8 +26,8 @@ const VERDICTS: [Verdict; 4] = [
 ];
 
 /// Title, figures and verdict.
-pub(super) fn head(sheet: &Sheet<'_>, extras: &Extras<'_>) -> Markup {
-    let name = title(sheet, extras);
+pub(super) fn head(sheet: &Sheet<'_>) -> Markup {
+    let name = title(sheet);
     html! {
         header {
             p class="kind" { "Rope plan" }
@@ -30,21 +35,21 @@ pub(super) fn head(sheet: &Sheet<'_>, extras: &Extras<'_>) -> Markup {
             @if let Some(route) = sheet.plan.route.name.as_deref().filter(|r| *r != name) {
                 p class="route" { "Route: " (said(route)) }
             }
-            (figures(sheet, extras))
-            (verdict(sheet, extras))
+            (figures(sheet))
+            (verdict(sheet))
         }
     }
 }
 
 /// What the trip is called, else the route.
-pub(super) fn title(sheet: &Sheet<'_>, extras: &Extras<'_>) -> String {
+pub(super) fn title(sheet: &Sheet<'_>) -> String {
     let route = sheet.plan.route.name.as_deref();
-    extras.trip.or(route).unwrap_or("Route").to_owned()
+    sheet.trip.or(route).unwrap_or("Route").to_owned()
 }
 
-fn figures(sheet: &Sheet<'_>, extras: &Extras<'_>) -> Markup {
-    let (plan, units) = (sheet.plan, extras.units);
-    let (route, short) = (&plan.route, extras.units.short());
+fn figures(sheet: &Sheet<'_>) -> Markup {
+    let (plan, voice) = (sheet.plan, sheet.look.voice);
+    let (route, short) = (&plan.route, sheet.look.voice.units.short());
     let roped_m: f64 = plan
         .legs
         .iter()
@@ -59,43 +64,49 @@ fn figures(sheet: &Sheet<'_>, extras: &Extras<'_>) -> Markup {
     let teams = plan.carry.len();
     html! {
         dl class="figures" {
-            (figure("Length", html! { (units.chainage(route.length_m)) " " small { (units.long()) } }))
+            (figure("Length", html! { (voice.units.chainage(route.length_m)) " " small { (voice.units.long()) } }))
             @if let (Some(up), Some(down)) = (route.ascent_m, route.descent_m) {
-                (figure("Up", html! { (units.whole(up)) " " small { (short) } }))
-                (figure("Down", html! { (units.whole(down)) " " small { (short) } }))
+                (figure("Up", html! { (voice.units.whole(up)) " " small { (short) } }))
+                (figure("Down", html! { (voice.units.whole(down)) " " small { (short) } }))
             }
-            (figure("On the rope", html! { (units.chainage(roped_m)) " " small { (units.long()) } }))
+            (figure("On the rope", html! { (voice.units.chainage(roped_m)) " " small { (voice.units.long()) } }))
             (figure("Time in all", html! { (minutes(route.time.total_min)) }))
             (figure("Party", html! { (people) " " small { @if teams == 1 { "on one rope" } @else { "on " (teams) " ropes" } } }))
-            (figure("Carry", html! { (carried(sheet, extras)) }))
+            (figure("Carry", html! { (carried(sheet)) }))
         }
         p class="fine" {
-            (itinerary::times(plan)) "."
+            (itinerary::times(plan, voice)) "."
             @if route.ascent_m.is_some() {
-                " Ups and downs under " (units.whole(route.ascent_threshold_m)) " " (short) " are not counted."
+                " Ups and downs under " (voice.units.whole(route.ascent_threshold_m)) " " (short) " are not counted."
             }
-            @if let Some(from) = &route.heights_from { " Heights: " (said(from)) "." }
+            @if !route.heights_from.is_empty() { " Heights: " (heights(&route.heights_from, voice)) "." }
         }
     }
+}
+
+/// `route file and terrain model`.
+fn heights(from: &[HeightsFrom], voice: Voice) -> Said {
+    let and = voice.say("and", &[]).to_string();
+    Said::join(from.iter().map(|f| heights_from(*f, voice)), &and)
 }
 
 fn figure(name: &str, value: Markup) -> Markup {
     html! { div { dt { (name) } dd { (value) } } }
 }
 
-fn carried(sheet: &Sheet<'_>, extras: &Extras<'_>) -> Markup {
+fn carried(sheet: &Sheet<'_>) -> Markup {
     let ropes = sheet.plan.carry.iter();
     let lengths: Vec<String> = ropes
-        .map(|c| extras.units.number(c.length_m, Side::AtHand))
+        .map(|c| sheet.look.voice.units.number(c.length_m, Round::Down))
         .collect();
     html! {
         @if lengths.is_empty() { "no rope" }
-        @else { (lengths.join(" + ")) " " small { (extras.units.short()) } }
+        @else { (lengths.join(" + ")) " " small { (sheet.look.voice.units.short()) } }
     }
 }
 
 /// How many legs stand how, with their length: the same in words, sign and weight of line.
-fn verdict(sheet: &Sheet<'_>, extras: &Extras<'_>) -> Markup {
+fn verdict(sheet: &Sheet<'_>) -> Markup {
     let worst = sheet.plan.verdict();
     html! {
         div class={ "verdict " (worst.as_str()) } data-verdict=(worst.as_str()) {
@@ -105,9 +116,9 @@ fn verdict(sheet: &Sheet<'_>, extras: &Extras<'_>) -> Markup {
                     @let legs: Vec<_> = sheet.plan.legs.iter().filter(|l| l.verdict == verdict).collect();
                     @if !legs.is_empty() {
                         li {
-                            (badge(verdict)) " "
+                            (badge(verdict, sheet.look.voice)) " "
                             @if legs.len() == 1 { "1 leg" } @else { (legs.len()) " legs" } ", "
-                            (extras.units.chainage(legs.iter().map(|l| l.length_m).sum())) " " (extras.units.long())
+                            (sheet.look.voice.units.chainage(legs.iter().map(|l| l.length_m).sum())) " " (sheet.look.voice.units.long())
                             @if verdict != Verdict::Unroped {
                                 ": " @for (i, leg) in legs.iter().enumerate() {
                                     @if i > 0 { ", " }
@@ -132,11 +143,11 @@ fn worst_sentence(worst: Verdict) -> &'static str {
 }
 
 /// The word of a verdict with its sign.
-pub(super) fn badge(verdict: Verdict) -> Markup {
+pub(super) fn badge(verdict: Verdict, voice: Voice) -> Markup {
     let sign = style::sign(verdict);
     html! {
-        span class={ "badge " (verdict.as_str()) } title=(words::verdict(verdict)) {
-            (verdict.as_str()) @if !sign.is_empty() { " " span aria-hidden="true" { (sign) } }
+        span class={ "badge " (verdict.as_str()) } title=(sentence::means(verdict, voice)) {
+            (sentence::verdict(verdict, voice)) @if !sign.is_empty() { " " span aria-hidden="true" { (sign) } }
         }
     }
 }

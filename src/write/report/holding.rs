@@ -3,28 +3,32 @@
 use maud::{Markup, html};
 
 use super::{
-    limits, said,
+    limits,
+    markup::said,
     same::{Same, grouped},
 };
 use crate::{
-    physics::haul::System,
     plan::{
         fall::{Arrest, FallReserve, HaulSystem, HaulTable, Held},
         leg::{Leg, TeamSetup},
     },
     say::{
+        self,
+        arg::Arg,
+        figure::Round,
         plain,
-        units::{Side, Units},
-        words,
+        setup::{can, haul_answer, held, side, snow},
+        span::Said,
+        voice::Voice,
     },
-    write::{json::number, row::TeamRow},
+    write::{json::number, parts::row::TeamRow},
 };
 
 /// Signs of a name beside its number. Our judgement.
 const NAME_SIGNS: usize = 16;
 
 /// Each set-up once, as the ropes are drawn, with the legs it is for.
-pub(super) fn holding(legs: &[Leg], units: Units) -> Markup {
+pub(super) fn holding(legs: &[Leg], voice: Voice) -> Markup {
     html! {
         p { "A model's answer, for its assumptions only: each thing it rests on is taken from its best to its worst, \
             all mixed. “Held” means that those left stop before the lip. How bridges break and where people stand \
@@ -32,12 +36,12 @@ pub(super) fn holding(legs: &[Leg], units: Units) -> Markup {
         @for same in grouped(legs) {
             @if let Some(setup) = same.setup() {
                 article class="fall" {
-                    h3 { (same.shown()) " – " (TeamRow::new(setup, units).spacing) " apart" }
-                    (arrests(&same, units))
+                    h3 { (same.shown()) " – " (TeamRow::new(setup, voice).spacing) " apart" }
+                    (arrests(&same, voice))
                     div class="halves" {
-                        div { @for (part, _) in same.parts(free) { (reserve(&same, &part, units)) } }
+                        div { @for (part, _) in same.parts(free) { (reserve(&same, &part, voice)) } }
                         div { @for (part, table) in same.parts(|s| s.haul.as_ref()) {
-                            @if let Some(table) = table { (haul(&same, &part, table, units)) }
+                            @if let Some(table) = table { (haul(&same, &part, table, voice)) }
                         } }
                     }
                 }
@@ -86,8 +90,8 @@ fn only(same: &Same<'_>, part: &Same<'_>) -> String {
 
 // --- the worst fall ---
 
-fn arrests(same: &Same<'_>, units: Units) -> Markup {
-    let short = units.short();
+fn arrests(same: &Same<'_>, voice: Voice) -> Markup {
+    let short = voice.units.short();
     html! {
         table class="arrest stack" {
             caption { "The fall that is held worst" }
@@ -100,31 +104,32 @@ fn arrests(same: &Same<'_>, units: Units) -> Markup {
                 th scope="col" class="n" { "Peak " small { "kN" } }
                 th scope="col" { "Taken" }
             } }
-            @for (leg, setup) in &same.uses { tbody { (arrest(same, leg, setup, units)) } }
+            @for (leg, setup) in &same.uses { tbody { (arrest(same, leg, setup, voice)) } }
         }
     }
 }
 
-fn arrest(same: &Same<'_>, leg: &Leg, setup: &TeamSetup, units: Units) -> Markup {
+fn arrest(same: &Same<'_>, leg: &Leg, setup: &TeamSetup, voice: Voice) -> Markup {
     let who = limits::who(leg, setup);
     html! {
         @if let Some(arrest) = &setup.arrest {
             @let ([slide_from, slide_to], [kn_from, kn_to]) = (arrest.slide_m, arrest.holder_force_kn);
             tr data-arrest=(leg.leg) data-team=(setup.team) data-falls=(arrest.falls) data-holds=(numbers(&arrest.holds))
-                data-held=(format!("{:?}", arrest.verdict).to_lowercase()) data-slope-deg=(number(arrest.slope_deg))
+                data-held=(arrest.verdict.as_str()) data-slope-deg=(number(arrest.slope_deg))
                 data-slide-from-m=(number(slide_from)) data-slide-to-m=(number(slide_to))
                 data-from-kn=(number(kn_from)) data-to-kn=(number(kn_to)) {
                 th scope="row" data-label="Leg" { (who) }
                 td class="who" data-label="Falls" { (person(same, arrest.falls)) }
                 td data-label="Holds" { (numbers(&arrest.holds).replace(' ', ", ")) }
                 td class="whole" data-label="In the model" {
-                    @if arrest.verdict == Held::None { strong { (said(&arrest.says)) } } @else { (said(&arrest.says)) }
+                    @let says = held(arrest, voice);
+                    @if arrest.verdict == Held::None { strong { (says) } } @else { (says) }
                 }
-                td class="n" data-label={ "Slide, " (units.short()) } {
-                    (units.number(slide_from, Side::AtHand)) "–" (units.number(slide_to, Side::Demand))
+                td class="n" data-label={ "Slide, " (voice.units.short()) } {
+                    (voice.units.number(slide_from, Round::Down)) "–" (voice.units.number(slide_to, Round::Up))
                 }
                 td class="n" data-label="Peak, kN" { (format!("{}–{}", floor(kn_from), ceiling(kn_to))) }
-                td data-label="Taken" { (taken(arrest, setup, units)) }
+                td data-label="Taken" { (taken(arrest, setup, voice)) }
             }
         } @else {
             tr {
@@ -148,19 +153,19 @@ fn ceiling(kn: f64) -> String {
     format!("{:.1}", (kn * 10.0).ceil() / 10.0)
 }
 
-/// `settled snow, 7° downhill, knots not counted`.
-fn taken(arrest: &Arrest, setup: &TeamSetup, units: Units) -> String {
-    let snow = if arrest.snow == "ice" { "" } else { " snow" };
+/// `settled snow, 7°, knots not counted`.
+fn taken(arrest: &Arrest, setup: &TeamSetup, voice: Voice) -> Said {
     let knots = match setup.knots_count_from_snow_m {
-        _ if arrest.knots_counted => ", knots counted".to_owned(),
-        Some(from_m) => {
-            let from = units.length(from_m, Side::Demand);
-            format!(", knots not counted: only from {from} of snow")
-        }
-        None => String::new(),
+        _ if arrest.knots_counted => voice.say("taken-knots-counted", &[]),
+        Some(from_m) => voice.say("taken-knots-from", &[("snow", Arg::Needed(from_m))]),
+        None => Said::default(),
     };
-    let slope_deg = arrest.slope_deg.ceil();
-    format!("{}{snow}, {slope_deg:.0}°{knots}", arrest.snow)
+    let args = [
+        ("snow", Arg::Said(snow(arrest.snow, voice))),
+        ("slope", Arg::Degrees(arrest.slope_deg, Round::Up)),
+        ("knots", Arg::Said(knots)),
+    ];
+    voice.say("taken", &args)
 }
 
 // --- free rope ---
@@ -173,8 +178,8 @@ fn free(setup: &TeamSetup) -> Vec<(usize, f64, f64, f64)> {
         .collect()
 }
 
-fn reserve(same: &Same<'_>, part: &Same<'_>, units: Units) -> Markup {
-    let short = units.short();
+fn reserve(same: &Same<'_>, part: &Same<'_>, voice: Voice) -> Markup {
+    let short = voice.units.short();
     let falls = part.setup().map_or(&[][..], |s| s.falls.as_slice());
     html! {
         table class="reserve" data-uses=(uses(part)) {
@@ -185,39 +190,35 @@ fn reserve(same: &Same<'_>, part: &Same<'_>, units: Units) -> Markup {
                 th scope="col" class="n" { "Needed " small { (short) } }
                 th scope="col" class="n" { "Missing " small { (short) } }
             } }
-            tbody { @for fall in falls { (reserve_row(part, fall, units)) } }
+            tbody { @for fall in falls { (reserve_row(part, fall, voice)) } }
         }
     }
 }
 
-fn reserve_row(part: &Same<'_>, fall: &FallReserve, units: Units) -> Markup {
+fn reserve_row(part: &Same<'_>, fall: &FallReserve, voice: Voice) -> Markup {
     let missing = fall.missing_m > 0.0;
     // Where nothing is missing, 27.75 of 27.75 must not read as 27.7 of 27.8.
-    let side = if missing {
-        Side::AtHand
-    } else {
-        Side::Measured
-    };
+    let round = if missing { Round::Down } else { Round::Nearest };
     html! {
         tr data-person=(fall.person) data-free-m=(number(fall.free_m)) data-needs-m=(number(fall.needs_m))
             data-missing-m=(number(fall.missing_m)) {
             th scope="row" { (person(part, fall.person)) }
-            td class="n" { (units.number(fall.free_m, side)) " " small { (fall.side.as_str()) } }
-            td class="n" { (units.number(fall.needs_m, Side::Demand)) }
-            td class="n" { @if missing { strong { (units.number(fall.missing_m, Side::Demand)) } } @else { "–" } }
+            td class="n" { (voice.units.number(fall.free_m, round)) " " small { (side(fall.side, voice)) } }
+            td class="n" { (voice.units.number(fall.needs_m, Round::Up)) }
+            td class="n" { @if missing { strong { (voice.units.number(fall.missing_m, Round::Up)) } } @else { "–" } }
         }
     }
 }
 
 // --- hauling ---
 
-fn haul(same: &Same<'_>, part: &Same<'_>, table: &HaulTable, units: Units) -> Markup {
-    let short = units.short();
+fn haul(same: &Same<'_>, part: &Same<'_>, table: &HaulTable, voice: Voice) -> Markup {
+    let short = voice.units.short();
     html! {
         table class="haul" data-uses=(uses(part)) data-person=(table.person) data-haulers=(table.haulers) {
             caption {
                 (only(same, part)) "Hauling out " (person(part, table.person)) ", "
-                (units.length(table.lip_to_person_m, Side::Demand)) " below the lip: " (said(&units.sentence(&table.says)))
+                (voice.units.length(table.lip_to_person_m, Round::Up)) " below the lip: " (haul_answer(&table.answer, voice))
             }
             thead { tr {
                 th scope="col" { "System" }
@@ -227,15 +228,13 @@ fn haul(same: &Same<'_>, part: &Same<'_>, table: &HaulTable, units: Units) -> Ma
                 th scope="col" class="n" { "Pull " small { "kN" } }
                 th scope="col" { "Can " (table.haulers) "?" }
             } }
-            tbody { @for system in &table.systems { (haul_row(table, system, units)) } }
+            tbody { @for system in &table.systems { (haul_row(table, system, voice)) } }
         }
     }
 }
 
-fn haul_row(table: &HaulTable, system: &HaulSystem, units: Units) -> Markup {
-    let loaded = System::ALL
-        .iter()
-        .any(|s| s.as_str() == system.system && s.needs_free_strand());
+fn haul_row(table: &HaulTable, system: &HaulSystem, voice: Voice) -> Markup {
+    let loaded = system.system.needs_free_strand();
     let why_not = match system.rope_m {
         _ if system.possible => "",
         _ if loaded && table.needs_own_strand => "knots",
@@ -243,17 +242,17 @@ fn haul_row(table: &HaulTable, system: &HaulSystem, units: Units) -> Markup {
         None => "no room",
     };
     html! {
-        tr data-system=(system.system) data-haul-rope-m=[system.rope_m.map(number)] data-possible=(system.possible)
+        tr data-system=(system.system.as_str()) data-haul-rope-m=[system.rope_m.map(number)] data-possible=(system.possible)
             data-pull-kn=(number(system.pull_kn)) data-strokes=[system.strokes] data-can=(system.can.as_str()) {
-            th scope="row" { (system.system) }
+            th scope="row" { (say::setup::system(system.system, voice)) }
             td { @if loaded { "loaded" } @else { "own" } }
             td class="n" {
-                @if let Some(rope_m) = system.rope_m { (units.number(rope_m, Side::Demand)) }
+                @if let Some(rope_m) = system.rope_m { (voice.units.number(rope_m, Round::Up)) }
                 @if !why_not.is_empty() { " " small { (why_not) } }
             }
             td class="n" { @if let Some(strokes) = system.strokes { (strokes) } @else { "–" } }
             td class="n" { (format!("{:.2}", (system.pull_kn * 100.0).ceil() / 100.0)) }
-            td { (words::capital(system.can.as_str())) }
+            td { (can(system.can, voice).capital()) }
         }
     }
 }

@@ -7,16 +7,16 @@ use geo::{
 use maud::{Markup, html};
 
 use super::{
+    drawn::Picture,
     labels::{Labels, round},
-    map::Ground,
     paper::{Paper, Spot, path, u},
 };
 use crate::{
     geometry::{Bounds, LonLat},
     plan::leg::{Leg, Verdict},
-    say::units::Side,
+    say::figure::Round,
     trip::zone::Zone,
-    write::style,
+    write::parts::style,
 };
 
 /// Radius of the disc of a change, units. Our judgement.
@@ -95,9 +95,9 @@ fn area(shape: &MultiPolygon) -> String {
 // --- legs ---
 
 /// The lines of all legs, the roped ones above.
-pub(super) fn legs(ground: &Ground<'_>, paper: &Paper, labels: &mut Labels) -> Markup {
+pub(super) fn legs(picture: &Picture<'_>, paper: &Paper, labels: &mut Labels) -> Markup {
     let mut drawn: Vec<(Verdict, String)> = Vec::new();
-    for line in &ground.legs {
+    for line in &picture.legs {
         let parts = line.on(paper);
         parts.iter().for_each(|part| labels.avoid(part));
         let data: String = parts.iter().map(|part| path(part, false)).collect();
@@ -125,23 +125,23 @@ pub(super) fn stroke(verdict: Verdict, data: &str) -> Markup {
 /// Widths in the zones, numbers of legs and changes, start and end. A map of the whole route may leave out
 /// a number that finds no place; the map of its leg shows it.
 pub(super) fn signs(
-    ground: &Ground<'_>,
+    picture: &Picture<'_>,
     paper: &Paper,
     zones: &[OnPaper<'_>],
     labels: &mut Labels,
     whole: bool,
 ) -> Markup {
-    let places = places(ground, paper, labels);
+    let places = places(picture, paper, labels);
     let numbers = change_numbers(&places, labels, whole);
-    let widths = widths(zones, ground, labels);
-    let legs = leg_numbers(ground, paper, labels);
+    let widths = widths(zones, picture, labels);
+    let legs = leg_numbers(picture, paper, labels);
     html! { (widths) (numbers) (legs) }
 }
 
 /// The changes on this paper.
-fn places(ground: &Ground<'_>, paper: &Paper, labels: &mut Labels) -> Vec<(usize, Spot)> {
+fn places(picture: &Picture<'_>, paper: &Paper, labels: &mut Labels) -> Vec<(usize, Spot)> {
     let west = paper.bounds().low.lon_deg;
-    let on = ground.changes.iter().map(|c| {
+    let on = picture.changes.iter().map(|c| {
         // The plan gives positions as they lie on the unrolled line.
         let turns = ((west - c.at[0]) / 360.0).round();
         let at = LonLat::new(c.at[0] + 360.0 * turns, c.at[1]);
@@ -185,11 +185,11 @@ fn change_numbers(places: &[(usize, Spot)], labels: &mut Labels, whole: bool) ->
     }
 }
 
-fn widths(zones: &[OnPaper<'_>], ground: &Ground<'_>, labels: &mut Labels) -> Markup {
-    let units = ground.extras.units;
+fn widths(zones: &[OnPaper<'_>], picture: &Picture<'_>, labels: &mut Labels) -> Markup {
+    let voice = picture.sheet.look.voice;
     let mut placed = Vec::new();
     for on in zones {
-        let shown = units.length(on.zone.gap.max_m, Side::Demand);
+        let shown = voice.units.length(on.zone.gap.max_m, Round::Up);
         let largest = on
             .shape
             .iter()
@@ -232,9 +232,9 @@ fn extent(polygon: &Polygon) -> f64 {
     polygon.unsigned_area()
 }
 
-fn leg_numbers(ground: &Ground<'_>, paper: &Paper, labels: &mut Labels) -> Markup {
+fn leg_numbers(picture: &Picture<'_>, paper: &Paper, labels: &mut Labels) -> Markup {
     let mut placed = Vec::new();
-    let roped_first = |roped: bool| ground.legs.iter().filter(move |l| l.leg.roped == roped);
+    let roped_first = |roped: bool| picture.legs.iter().filter(move |l| l.leg.roped == roped);
     for line in roped_first(true).chain(roped_first(false)) {
         let Some(spot) = line.middle.map(|p| paper.at(p)) else {
             continue;

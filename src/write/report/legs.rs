@@ -2,20 +2,24 @@
 
 use maud::{Markup, html};
 
-use super::{Extras, head::badge, said};
+use super::{head::badge, markup::said, markup::spans};
 use crate::{
     plan::leg::{Leg, Verdict},
-    say::{place, units::Units, words},
+    say::voice::Voice,
     write::{
-        Sheet,
-        change::{self, Change, Kind},
         json::number,
-        row::{Row, TeamRow},
+        parts::{
+            change::{self, Change},
+            itinerary,
+            row::{Row, TeamRow},
+            sentence,
+        },
+        sheet::Sheet,
     },
 };
 
 /// One row a leg, and under it one for each rope team.
-pub(super) fn legs(sheet: &Sheet<'_>, units: Units) -> Markup {
+pub(super) fn legs(sheet: &Sheet<'_>, voice: Voice) -> Markup {
     let stages = sheet.plan.route.stages.len() > 1;
     let heights = sheet.plan.legs.iter().any(|l| l.ascent_m.is_some());
     let heads = 8 + usize::from(stages) + usize::from(heights);
@@ -26,17 +30,17 @@ pub(super) fn legs(sheet: &Sheet<'_>, units: Units) -> Markup {
                 tr {
                     th scope="col" class="n" { "Leg" }
                     @if stages { th scope="col" class="n" { "Stage" } }
-                    th scope="col" class="n" { "From–to " small { (units.long()) } }
-                    th scope="col" class="n" { "Length " small { (units.short()) } }
-                    @if heights { th scope="col" class="n" { "Height " small { (units.short()) } } }
+                    th scope="col" class="n" { "From–to " small { (voice.units.long()) } }
+                    th scope="col" class="n" { "Length " small { (voice.units.short()) } }
+                    @if heights { th scope="col" class="n" { "Height " small { (voice.units.short()) } } }
                     th scope="col" class="n" { "Time" }
                     th scope="col" { "Zones" }
-                    th scope="col" class="n" { "Gap " small { (units.short()) } }
+                    th scope="col" class="n" { "Gap " small { (voice.units.short()) } }
                     th scope="col" { "Verdict" }
                 }
             }
             @for leg in &sheet.plan.legs {
-                (leg_rows(leg, units, stages, heights, heads))
+                (leg_rows(leg, voice, stages, heights, heads))
             }
         }
         p class="fine" { "Gap: the widest across; in brackets the way over it along the route, where that is longer."
@@ -44,31 +48,31 @@ pub(super) fn legs(sheet: &Sheet<'_>, units: Units) -> Markup {
     }
 }
 
-fn leg_rows(leg: &Leg, units: Units, stages: bool, heights: bool, heads: usize) -> Markup {
-    let row = Row::new(leg, units);
+fn leg_rows(leg: &Leg, voice: Voice, stages: bool, heights: bool, heads: usize) -> Markup {
+    let row = Row::new(leg, voice);
     html! {
         tbody class=(leg.verdict.as_str()) id={ "leg-" (leg.leg) } {
             tr data-leg=(leg.leg) data-start-m=(number(leg.start_m)) data-end-m=(number(leg.end_m))
                 data-length-m=(number(leg.length_m)) data-verdict=(leg.verdict.as_str()) {
                 th scope="row" class="n" data-label="Leg" { (row.leg) }
                 @if stages { td class="n" data-label="Stage" { (row.stage) } }
-                td class="n" data-label={ "From–to, " (units.long()) } { (row.from_to) }
-                td class="n" data-label={ "Length, " (units.short()) } { (row.length) }
-                @if heights { td class="n" data-label={ "Height, " (units.short()) } { (row.heights) } }
+                td class="n" data-label={ "From–to, " (voice.units.long()) } { (row.from_to) }
+                td class="n" data-label={ "Length, " (voice.units.short()) } { (row.length) }
+                @if heights { td class="n" data-label={ "Height, " (voice.units.short()) } { (row.heights) } }
                 td class="n" data-label="Time" { (row.time) }
-                td data-label="Zones" { (or_none(&row.zones)) }
-                td class="n" data-label={ "Gap, " (units.short()) } { (or_none(&row.gap)) }
-                td data-label="Verdict" { (badge(leg.verdict)) }
+                td data-label="Zones" { (or_none(&row.zone_numbers())) }
+                td class="n" data-label={ "Gap, " (voice.units.short()) } { (or_none(&row.gap)) }
+                td data-label="Verdict" { (badge(leg.verdict, voice)) }
             }
             @if !leg.roped && leg.verdict != Verdict::Unroped {
                 tr class="setup" { td colspan=(heads) { "Walked without a rope; see what to look at." } }
             }
             @for (team, setup) in row.teams.iter().zip(&leg.teams) {
                 tr class="setup" data-leg=(leg.leg)
-                    data-team=(team.team) data-spacing-m=(number(setup.spacing_m))
+                    data-team=(setup.team) data-spacing-m=(number(setup.spacing_m))
                     data-knots=(setup.knots.count) data-coil-m=(number(setup.coil_m))
                     data-rope-m=(number(setup.ledger.total_m)) {
-                    td colspan=(heads) { (setup_line(team, row.teams.len(), units)) }
+                    td colspan=(heads) { (setup_line(team, row.teams.len(), voice)) }
                 }
             }
         }
@@ -79,19 +83,19 @@ fn or_none(text: &str) -> &str {
     if text.is_empty() { "–" } else { text }
 }
 
-fn setup_line(team: &TeamRow, teams: usize, units: Units) -> Markup {
+fn setup_line(team: &TeamRow<'_>, teams: usize, voice: Voice) -> Markup {
     html! {
-        @if teams > 1 { span class="who" { "Team " (team.team) } " " }
+        @if teams > 1 { span class="who" { "Team " (team.setup.team) } " " }
         strong { (team.spacing) } " apart · " (team.knots) " · " (team.coils)
-        " · rope " strong { (team.needed) " " (units.short()) }
-        @if !team.at_hand.is_empty() { " of " (team.at_hand) " " (units.short()) }
-        @else if !team.sold.is_empty() { ", take " (team.sold) " " (units.short()) }
+        " · rope " strong { (team.needed) " " (voice.units.short()) }
+        @if !team.at_hand.is_empty() { " of " (team.at_hand) " " (voice.units.short()) }
+        @else if !team.sold.is_empty() { ", take " (team.sold) " " (voice.units.short()) }
         @else { ", more than any rope sold" }
     }
 }
 
 /// The zones that the route meets, in words.
-pub(super) fn zones(sheet: &Sheet<'_>, units: Units) -> Markup {
+pub(super) fn zones(sheet: &Sheet<'_>, voice: Voice) -> Markup {
     let met = sheet.plan.zones_met();
     html! {
         dl class="zones" {
@@ -99,7 +103,7 @@ pub(super) fn zones(sheet: &Sheet<'_>, units: Units) -> Markup {
                 div {
                     dt { "Zone " (zone.number) @if let Some(name) = &zone.name { " " (said(name)) } }
                     dd {
-                        (words::zone_description(zone, units))
+                        (spans(&sentence::zone_description(zone, voice)))
                         @if let Some(note) = &zone.note { " " (said(note)) }
                         @if let Some(on) = &zone.observed_on { " Observed " (said(on)) "." }
                         @if let Some(source) = &zone.source { " Source: " (said(source)) "." }
@@ -111,7 +115,7 @@ pub(super) fn zones(sheet: &Sheet<'_>, units: Units) -> Markup {
 }
 
 /// Where to stop for the rope, numbered as on the maps.
-pub(super) fn changes(sheet: &Sheet<'_>, extras: &Extras<'_>) -> Markup {
+pub(super) fn changes(sheet: &Sheet<'_>) -> Markup {
     let changes = change::changes(sheet);
     let stages = sheet.plan.route.stages.len() > 1;
     let clocks = changes.iter().any(|c| c.clock.is_some());
@@ -126,32 +130,32 @@ pub(super) fn changes(sheet: &Sheet<'_>, extras: &Extras<'_>) -> Markup {
                         @if clocks { th scope="col" class="n" { "Clock" } }
                         th scope="col" { "Do" }
                         @if stages { th scope="col" class="n" { "Stage" } }
-                        th scope="col" class="n" { "At " small { (extras.units.long()) } }
+                        th scope="col" class="n" { "At " small { (sheet.look.voice.units.long()) } }
                         th scope="col" { "Latitude, longitude" }
                         th scope="col" class="utm" { "UTM" }
                     }
                 }
                 tbody {
-                    @for change in &changes { (change_row(change, extras.units, stages, clocks)) }
+                    @for change in &changes { (change_row(change, sheet.look.voice, stages, clocks)) }
                 }
             }
         }
     }
 }
 
-fn change_row(change: &Change<'_>, units: Units, stages: bool, clocks: bool) -> Markup {
+fn change_row(change: &Change<'_>, voice: Voice, stages: bool, clocks: bool) -> Markup {
     html! {
         tr data-change=(change.number) data-at-m=(number(change.at_m)) {
             th scope="row" class="n" { (change.number) }
-            @if clocks { td class="n" { (change.clock.unwrap_or_default()) } }
+            @if clocks { td class="n" { (change.clock.map(|c| c.to_string()).unwrap_or_default()) } }
             td {
-                (words::capital(change.kind.as_str())) ", leg " (change.leg.leg)
-                @if let (Kind::RopeUp, Some(deg)) = (change.kind, change.leg.bearing_deg) {
-                    " " span class="then" { "then " (place::bearing(deg)) }
+                (change.kind.says(voice).capital()) ", leg " (change.leg.leg)
+                @if let Some(then) = itinerary::then(change, voice) {
+                    " " span class="then" { (then) }
                 }
             }
             @if stages { td class="n" { (change.stage) } }
-            td class="n" { (units.chainage(change.at_m)) }
+            td class="n" { (voice.units.chainage(change.at_m)) }
             td class="at" { (change.degrees) }
             td class="utm at" { (change.utm.as_deref().unwrap_or_default()) }
         }

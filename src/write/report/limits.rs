@@ -4,8 +4,8 @@ use maud::{Markup, html};
 
 use crate::{
     plan::leg::{Leg, TeamSetup},
-    say::units::{Side, Units},
-    write::{Sheet, json::number},
+    say::{figure::Round, voice::Voice},
+    write::{json::number, sheet::Sheet},
 };
 
 /// Every set-up with its leg.
@@ -24,8 +24,8 @@ pub(super) fn who(leg: &Leg, team: &TeamSetup) -> String {
 }
 
 /// One row a set-up: the gap it is planned for, the gap its rope still covers, and the middle person.
-pub(super) fn limits(sheet: &Sheet<'_>, units: Units) -> Markup {
-    let short = units.short();
+pub(super) fn limits(sheet: &Sheet<'_>, voice: Voice) -> Markup {
+    let short = voice.units.short();
     html! {
         table class="limits stack" {
             caption { "What each rope still covers, and what is missing if somebody in the middle falls" }
@@ -38,32 +38,32 @@ pub(super) fn limits(sheet: &Sheet<'_>, units: Units) -> Markup {
                 th scope="col" { "Worst middle person" }
                 th scope="col" class="n" { "Missing there " small { (short) } }
             } }
-            @for (leg, team) in setups(sheet) { tbody { (limit(leg, team, units)) } }
+            @for (leg, team) in setups(sheet) { tbody { (limit(leg, team, voice)) } }
         }
         p class="fine" { "The widest gap covered is the one across, met as on this leg, at which this rope still holds the set-up. "
             "For a middle person the free rope on the better side is set against what a drop loop needs." }
     }
 }
 
-fn limit(leg: &Leg, team: &TeamSetup, units: Units) -> Markup {
+fn limit(leg: &Leg, team: &TeamSetup, voice: Voice) -> Markup {
     let rope_m = team
         .rope
         .as_ref()
         .map(|r| r.length_m)
         .or(team.sold_length_m);
-    let short = units.short();
+    let short = voice.units.short();
     html! {
         tr {
             th scope="row" data-label="Leg" { (who(leg, team)) }
-            td class="n" data-label={ "Rope, " (short) } { (maybe(rope_m, Side::AtHand, units)) }
-            td class="n" data-label={ "Planned gap, " (short) } { (maybe(leg.gap_m, Side::Demand, units)) }
+            td class="n" data-label={ "Rope, " (short) } { (maybe(rope_m, Round::Down, voice)) }
+            td class="n" data-label={ "Planned gap, " (short) } { (maybe(leg.gap_m, Round::Up, voice)) }
             td class="n" data-label={ "Gap covered, " (short) } data-leg=(leg.leg) data-team=(team.team)
-                data-coil-kg=(number(team.coil_kg)) data-covers-gap-m=[team.covers_gap_m.map(number)] { (maybe(team.covers_gap_m, Side::AtHand, units)) }
-            td class="n" data-label={ "Coil each, " (short) } { (units.number(team.coil_m, Side::Demand)) @if team.coil_m > 0.0 { ", " (kilograms(team.coil_kg)) } }
+                data-coil-kg=(number(team.coil_kg)) data-covers-gap-m=[team.covers_gap_m.map(number)] { (maybe(team.covers_gap_m, Round::Down, voice)) }
+            td class="n" data-label={ "Coil each, " (short) } { (voice.units.number(team.coil_m, Round::Up)) @if team.coil_m > 0.0 { ", " (kilograms(team.coil_kg)) } }
             @if let Some(middle) = &team.middle {
-                td data-label="Worst middle" { "no. " (middle.person) ": " (units.number(middle.free_m, Side::AtHand)) " free of "
-                    (units.number(middle.needs_m, Side::Demand)) }
-                td class="n" data-label={ "Missing, " (short) } { (units.number(middle.missing_m, Side::Demand)) }
+                td data-label="Worst middle" { "no. " (middle.person) ": " (voice.units.number(middle.free_m, Round::Down)) " free of "
+                    (voice.units.number(middle.needs_m, Round::Up)) }
+                td class="n" data-label={ "Missing, " (short) } { (voice.units.number(middle.missing_m, Round::Up)) }
             } @else {
                 td data-label="Worst middle" { "nobody in the middle" }
                 td class="n" data-label={ "Missing, " (short) } { "–" }
@@ -76,6 +76,6 @@ fn kilograms(kg: f64) -> String {
     format!("{:.1} kg", (kg * 10.0).ceil() / 10.0)
 }
 
-fn maybe(metres: Option<f64>, side: Side, units: Units) -> String {
-    metres.map_or_else(|| "–".to_owned(), |m| units.number(m, side))
+fn maybe(metres: Option<f64>, side: Round, voice: Voice) -> String {
+    metres.map_or_else(|| "–".to_owned(), |m| voice.units.number(m, side))
 }

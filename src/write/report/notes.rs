@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use super::said;
+use super::markup::said;
 use crate::trip::party::Contact;
 
 /// Empty lines for notes. Our judgement.

@@ -2,40 +2,67 @@
 
 use maud::{Markup, PreEscaped, html};
 
-use super::{Extras, Variant, head::badge, said};
+use super::{
+    head::badge,
+    markup::{said, spans},
+};
 use crate::{
+    fault::Problem,
     plan::Plan,
-    say::{
-        units::{Side, Units},
-        words,
-    },
+    say::{arg::Arg, figure::Round, notice, setup::carry_why, voice::Voice},
     write::{
-        Sheet,
         json::number,
-        keep,
-        row::{Row, TeamRow},
+        parts::{
+            keep,
+            row::{Row, TeamRow},
+        },
+        sheet::{Other, OtherParty, Sheet},
     },
 };
 
 /// What to carry.
-pub(super) fn carry(plan: &Plan, units: Units) -> Markup {
+pub(super) fn carry(plan: &Plan, voice: Voice) -> Markup {
     html! {
         @if plan.carry.is_empty() { p { "No leg is walked on the rope." } }
         ul class="carry" {
             @for rope in &plan.carry {
-                li { strong { (units.length(rope.length_m, Side::AtHand)) } " rope for " (said(&units.sentence(&rope.why))) }
+                li { strong { (voice.units.length(rope.length_m, Round::Down)) } " rope for " (spans(&carry_why(rope, plan.carry.len(), voice))) }
             }
         }
     }
 }
 
-/// A switch between parties. Without style sheets, and on paper, all of them are shown.
-pub(super) fn variants(sheet: &Sheet<'_>, extras: &Extras<'_>) -> Markup {
-    let planned = Variant {
-        label: "As planned".to_owned(),
-        plan: Ok(sheet.plan.clone()),
+/// The trip with one party.
+struct Panel<'a> {
+    label: String,
+    plan: Result<&'a Plan, &'a [Problem]>,
+}
+
+/// `One fewer: 2 people`.
+fn label(other: &Other, voice: Voice) -> String {
+    let key = match other.party {
+        OtherParty::OneFewer => "one-fewer",
+        OtherParty::OneMore => "one-more",
     };
-    let all: Vec<&Variant> = std::iter::once(&planned).chain(extras.variants).collect();
+    voice
+        .say(key, &[("people", Arg::Count(other.people))])
+        .to_string()
+}
+
+/// A switch between parties. Without style sheets, and on paper, all of them are shown.
+pub(super) fn variants(sheet: &Sheet<'_>) -> Markup {
+    let voice = sheet.look.voice;
+    let as_planned = voice.say("as-planned", &[]).to_string();
+    let planned = Panel {
+        label: as_planned,
+        plan: Ok(sheet.plan),
+    };
+    let others = sheet.scene.others.iter();
+    let others = others.map(|other| Panel {
+        label: label(other, voice),
+        plan: other.plan.as_ref().map_err(Vec::as_slice),
+    });
+    let all: Vec<Panel<'_>> = std::iter::once(planned).chain(others).collect();
     html! {
         style { (PreEscaped(rules(all.len()))) }
         fieldset class="switch" {
@@ -46,7 +73,7 @@ pub(super) fn variants(sheet: &Sheet<'_>, extras: &Extras<'_>) -> Markup {
             }
             div class="panels" {
                 @for (i, variant) in all.iter().enumerate() {
-                    div class="panel" id={ "panel-" (i) } { (panel(variant, extras.units)) }
+                    div class="panel" id={ "panel-" (i) } { (panel(variant, voice)) }
                 }
             }
         }
@@ -65,23 +92,23 @@ fn rules(count: usize) -> String {
 }
 
 /// What it costs to keep a set-up over several legs, against changing before each.
-pub(super) fn fewer_changes(plan: &Plan, units: Units) -> Markup {
+pub(super) fn fewer_changes(plan: &Plan, voice: Voice) -> Markup {
     html! {
         @if let Some(kept) = &plan.keep_setup {
             h3 { "Fewer changes" }
             p data-planned-changes=(kept.as_planned.changes) data-planned-min=(number(kept.as_planned.minutes))
                 data-kept-changes=(kept.kept.changes) data-kept-min=(number(kept.kept.minutes)) {
-                (words::capital(&keep::costs(kept))) ":"
+                (keep::costs(kept, voice).capital()) ":"
             }
             ul class="kept" {
                 @for run in &kept.runs {
                     li {
-                        span class="where" { (words::capital(&keep::legs(run))) } " "
+                        span class="where" { (keep::legs(run, voice).capital()) } " "
                         @for (i, team) in run.teams.iter().enumerate() {
                             @if i > 0 { "; " }
                             span data-kept-team=(team.team) data-kept-spacing-m=(number(team.spacing_m))
                                 data-kept-knots=(team.knots_each_end) data-kept-coil-m=(number(team.coil_m))
-                                data-kept-rope-m=(number(team.needed_m)) { (keep::team(run, team, units)) }
+                                data-kept-rope-m=(number(team.needed_m)) { (keep::team(run, team, voice)) }
                         }
                     }
                 }
@@ -90,38 +117,38 @@ pub(super) fn fewer_changes(plan: &Plan, units: Units) -> Markup {
     }
 }
 
-fn panel(variant: &Variant, units: Units) -> Markup {
+fn panel(variant: &Panel<'_>, voice: Voice) -> Markup {
     html! {
         h3 { (said(&variant.label)) }
-        @match &variant.plan {
+        @match variant.plan {
             Err(problems) => {
                 @for problem in problems {
-                    p class="refused" { (said(&problem.says)) "." }
+                    p class="refused" { (spans(&notice::says(problem))) "." }
                 }
             }
-            Ok(plan) => { (roped(plan, units, &variant.label)) (carry(plan, units)) }
+            Ok(plan) => { (roped(plan, voice, &variant.label)) (carry(plan, voice)) }
         }
     }
 }
 
-fn roped(plan: &Plan, units: Units, label: &str) -> Markup {
+fn roped(plan: &Plan, voice: Voice, label: &str) -> Markup {
     html! {
         table class="variant" {
             caption { "Roped legs: " (said(label)) }
             thead { tr {
                 th scope="col" class="n" { "Leg" }
                 th scope="col" { "Set-up" }
-                th scope="col" class="n" { "Rope " small { (units.short()) } }
+                th scope="col" class="n" { "Rope " small { (voice.units.short()) } }
                 th scope="col" { "Verdict" }
             } }
             tbody {
                 @for leg in plan.legs.iter().filter(|l| l.roped) {
-                    @let row = Row::new(leg, units);
+                    @let row = Row::new(leg, voice);
                     tr {
                         th scope="row" class="n" { (row.leg) }
                         td { @for (i, team) in row.teams.iter().enumerate() { @if i > 0 { br; } (team.setup()) } }
                         td class="n" { @for (i, team) in row.teams.iter().enumerate() { @if i > 0 { br; } (rope(team)) } }
-                        td { (badge(leg.verdict)) }
+                        td { (badge(leg.verdict, voice)) }
                     }
                 }
             }
@@ -129,6 +156,6 @@ fn roped(plan: &Plan, units: Units, label: &str) -> Markup {
     }
 }
 
-fn rope(team: &TeamRow) -> String {
+fn rope(team: &TeamRow<'_>) -> String {
     team.rope()
 }

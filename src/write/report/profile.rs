@@ -3,14 +3,14 @@
 use maud::{Markup, html};
 
 use super::{
-    Extras, figures, layers,
+    figures, layers,
     paper::{WIDTH, path, round_step, simplified, steps, u},
 };
 use crate::{
     ground::profile::Profile,
-    say::units::Units,
+    say::voice::Voice,
     trip::route::{Stage, Stretch},
-    write::{Sheet, style},
+    write::{parts::style, sheet::Sheet},
 };
 
 const LEFT: f64 = 46.0;
@@ -41,12 +41,7 @@ impl Ruler<'_> {
 }
 
 /// The profile; a sentence where no heights are known.
-pub(super) fn stage(
-    sheet: &Sheet<'_>,
-    extras: &Extras<'_>,
-    stage: &Stage,
-    profile: &Profile,
-) -> Markup {
+pub(super) fn stage(sheet: &Sheet<'_>, stage: &Stage, profile: &Profile) -> Markup {
     let heights = profile.samples().iter().map(|s| s.height_m);
     let (low, high) = (heights.clone().reduce(f64::min), heights.reduce(f64::max));
     let (Some(low_m), Some(high_m), false) = (low, high, profile.is_empty()) else {
@@ -61,9 +56,9 @@ pub(super) fn stage(
     let says = format!(
         "Height profile of {}: from {} to {} {}. Zones, legs and steep stretches lie under the same ruler.",
         stage.label(),
-        extras.units.whole(low_m),
-        extras.units.whole(high_m),
-        extras.units.short()
+        sheet.look.voice.units.whole(low_m),
+        sheet.look.voice.units.whole(high_m),
+        sheet.look.voice.units.short()
     );
     let id = format!("profile-{}", stage.number);
     html! {
@@ -74,10 +69,10 @@ pub(super) fn stage(
                     path class="hatch" d="M2.5 0v5" {}
                 }
             }
-            (scale(&ruler, extras.units))
+            (scale(&ruler, sheet.look.voice))
             (ground(&ruler))
             (strips(&ruler, sheet))
-            (kilometres(&ruler, extras.units))
+            (kilometres(&ruler, sheet.look.voice))
         }
     }
 }
@@ -97,8 +92,8 @@ fn ground(ruler: &Ruler<'_>) -> Markup {
 }
 
 /// Heights at the left, round ones.
-fn scale(ruler: &Ruler<'_>, units: Units) -> Markup {
-    let unit_m = units.short_m();
+fn scale(ruler: &Ruler<'_>, voice: Voice) -> Markup {
+    let unit_m = voice.units.short_m();
     let step = round_step((ruler.high_m - ruler.low_m).max(1.0) / unit_m / 4.0);
     let heights = steps(ruler.low_m / unit_m, ruler.high_m / unit_m, step);
     html! {
@@ -108,13 +103,13 @@ fn scale(ruler: &Ruler<'_>, units: Units) -> Markup {
                 path d={ "M" (u(LEFT)) " " (u(y)) "H" (u(RIGHT)) } {}
                 text x=(u(LEFT - 5.0)) y=(u(y + 3.4)) text-anchor="end" { (format!("{height:.0}")) }
             }
-            text x=(u(LEFT - 5.0)) y="9" text-anchor="end" { (units.short()) }
+            text x=(u(LEFT - 5.0)) y="9" text-anchor="end" { (voice.units.short()) }
         }
     }
 }
 
-fn kilometres(ruler: &Ruler<'_>, units: Units) -> Markup {
-    let unit_m = units.long_m();
+fn kilometres(ruler: &Ruler<'_>, voice: Voice) -> Markup {
+    let unit_m = voice.units.long_m();
     let step = round_step(ruler.stage.length_m() / unit_m / 6.0);
     let y = BOTTOM - 22.0;
     html! {
@@ -125,7 +120,7 @@ fn kilometres(ruler: &Ruler<'_>, units: Units) -> Markup {
                 path d={ "M" (u(x)) " " (u(y)) "v4" } {}
                 text x=(u(x)) y=(u(y + 15.0)) text-anchor="middle" { (round_shown(at)) }
             }
-            text x=(u(LEFT - 14.0)) y=(u(y + 15.0)) text-anchor="end" { (units.long()) }
+            text x=(u(LEFT - 14.0)) y=(u(y + 15.0)) text-anchor="end" { (voice.units.long()) }
         }
     }
 }

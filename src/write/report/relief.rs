@@ -8,10 +8,8 @@ use contour::ContourBuilder;
 use geo::LineString;
 use maud::{Markup, html};
 
-use super::Extras;
-use super::map::Ground;
 use super::paper::{Paper, path, round_step, simplified, steps, u};
-use crate::{geometry::LonLat, ground::relief::Relief, write::Sheet};
+use crate::{geometry::LonLat, ground::relief::Relief};
 
 /// Height lines on a map are at most so many. Our judgement.
 const MOST_LINES: f64 = 14.0;
@@ -20,15 +18,6 @@ const LEVEL: f64 = 244.0;
 const DEPTH: f64 = 78.0;
 /// Elevation and azimuth of the light, degrees. Habit of maps, no source.
 const LIGHT_DEG: (f64, f64) = (45.0, 315.0);
-
-/// The window that the map of a route shows, south-west and north-east corner; `None` for a route without a
-/// line.
-#[must_use]
-pub fn window(sheet: &Sheet<'_>) -> Option<(LonLat, LonLat)> {
-    let extras = Extras::default();
-    let shown = Ground::new(sheet, &extras).paper()?.bounds();
-    Some((shown.low, shown.high))
-}
 
 /// Whether every position has its place.
 fn is_whole(relief: &Relief) -> bool {

@@ -3,18 +3,14 @@
 use maud::{Markup, html};
 
 use super::{
+    markup::{self},
     paper::{WIDTH, u},
-    said,
     same::{Same, grouped},
 };
 use crate::{
     plan::leg::{Leg, Mark, MarkKind, TeamSetup},
-    say::{
-        plain,
-        units::{Side, Units},
-        words,
-    },
-    write::{json::number, row::TeamRow},
+    say::{figure::Round, plain, setup::knots_why, voice::Voice},
+    write::{json::number, parts::row::TeamRow},
 };
 
 const LEFT: f64 = 14.0;
@@ -32,26 +28,26 @@ const SIGN_HEIGHT: f64 = 14.0;
 const NAME_SIGNS: usize = 9;
 
 /// Each set-up once, with the legs it is for.
-pub(super) fn ropes(legs: &[Leg], units: Units) -> Markup {
+pub(super) fn ropes(legs: &[Leg], voice: Voice) -> Markup {
     html! {
         @for (i, same) in grouped(legs).iter().enumerate() {
-            @if let Some(setup) = same.setup() { (rope(i + 1, same, setup, units)) }
+            @if let Some(setup) = same.setup() { (rope(i + 1, same, setup, voice)) }
         }
     }
 }
 
-fn rope(count: usize, same: &Same<'_>, setup: &TeamSetup, units: Units) -> Markup {
+fn rope(count: usize, same: &Same<'_>, setup: &TeamSetup, voice: Voice) -> Markup {
     let legs = same.shown();
     html! {
         article class="rope" {
-            h3 { (legs) " – " (TeamRow::new(setup, units).spacing) " apart" }
-            p { "Brake knots: " (knots(setup)) ". " (said(&words::capital(&units.sentence(&setup.knots.why)))) "." }
+            h3 { (legs) " – " (TeamRow::new(setup, voice).spacing) " apart" }
+            p { "Brake knots: " (knots(setup)) ". " (markup::spans(&knots_why(&setup.knots.why, voice).capital())) "." }
             div class="pair" {
                 div {
-                    (drawing(count, same, setup, units))
-                    (ledger(setup, units))
+                    (drawing(count, same, setup, voice))
+                    (ledger(setup, voice))
                 }
-                (marks(same, setup, units))
+                (marks(same, setup, voice))
             }
         }
     }
@@ -94,7 +90,7 @@ impl Scale {
     }
 }
 
-fn drawing(count: usize, same: &Same<'_>, setup: &TeamSetup, units: Units) -> Markup {
+fn drawing(count: usize, same: &Same<'_>, setup: &TeamSetup, voice: Voice) -> Markup {
     let scale = Scale::of(setup);
     let says = format!(
         "{}: the rope laid out with {} people, {} brake knots and coils of {} at both ends; \
@@ -102,29 +98,29 @@ fn drawing(count: usize, same: &Same<'_>, setup: &TeamSetup, units: Units) -> Ma
         same.shown(),
         setup.people,
         setup.knots.count,
-        units.length(setup.coil_m, Side::Demand)
+        voice.units.length(setup.coil_m, Round::Up)
     );
     let id = format!("rope-{count}");
     html! {
         svg class="drawing wide" role="img" aria-labelledby=(id) viewBox={ "0 0 " (u(WIDTH)) " " (u(HEIGHT)) } {
             title id=(id) { (says) }
-            (cord(setup, &scale, units))
-            (coils(setup, &scale, units))
-            (spans(setup, &scale, units))
-            @for mark in told(setup, &scale) { (mark_sign(mark, &scale, units)) }
+            (cord(setup, &scale, voice))
+            (coils(setup, &scale, voice))
+            (spans(setup, &scale, voice))
+            @for mark in told(setup, &scale) { (mark_sign(mark, &scale, voice)) }
             (people(setup, &scale, same.one_team()))
         }
     }
 }
 
 /// The rope itself: what the set-up takes, and what is left of the one at hand or missing from it.
-fn cord(setup: &TeamSetup, scale: &Scale, units: Units) -> Markup {
+fn cord(setup: &TeamSetup, scale: &Scale, voice: Voice) -> Markup {
     let spare_m = setup.rope.as_ref().map_or(0.0, |r| r.spare_m);
     let (solid, class, says) = if spare_m < 0.0 {
-        let says = format!("{} missing", units.length(-spare_m, Side::Demand));
+        let says = format!("{} missing", voice.units.length(-spare_m, Round::Up));
         (scale.x(scale.total_m + spare_m), "missing", says)
     } else {
-        let says = format!("{} left", units.length(spare_m, Side::AtHand));
+        let says = format!("{} left", voice.units.length(spare_m, Round::Down));
         (scale.end, "left", says)
     };
     html! {
@@ -137,7 +133,7 @@ fn cord(setup: &TeamSetup, scale: &Scale, units: Units) -> Markup {
 }
 
 /// Loops over the stretches that the end people carry.
-fn coils(setup: &TeamSetup, scale: &Scale, units: Units) -> Markup {
+fn coils(setup: &TeamSetup, scale: &Scale, voice: Voice) -> Markup {
     if setup.coil_m <= 0.0 {
         return html! {};
     }
@@ -145,7 +141,7 @@ fn coils(setup: &TeamSetup, scale: &Scale, units: Units) -> Markup {
         (0.0, setup.coil_m),
         (scale.total_m - setup.coil_m, scale.total_m),
     ];
-    let says = units.length(setup.coil_m, Side::Demand);
+    let says = voice.units.length(setup.coil_m, Round::Up);
     html! {
         @for (from_m, to_m) in ends {
             @let (x0, x1) = (scale.x(from_m), scale.x(to_m));
@@ -174,11 +170,11 @@ fn loops(x0: f64, x1: f64) -> String {
 }
 
 /// Walking distances between neighbours, under the marks.
-fn spans(setup: &TeamSetup, scale: &Scale, units: Units) -> Markup {
+fn spans(setup: &TeamSetup, scale: &Scale, voice: Voice) -> Markup {
     let ties: Vec<f64> = of(setup, MarkKind::TieIn)
         .map(|m| scale.x(m.at_m))
         .collect();
-    let says = units.length(setup.spacing_m, Side::Demand);
+    let says = voice.units.length(setup.spacing_m, Round::Up);
     let y = HEIGHT - 12.0;
     html! {
         @for pair in ties.windows(2) {
@@ -204,7 +200,7 @@ fn told<'a>(setup: &'a TeamSetup, scale: &Scale) -> Vec<&'a Mark> {
 }
 
 /// The metres of one mark, written along it, since knots lie close; and the knot.
-fn mark_sign(mark: &Mark, scale: &Scale, units: Units) -> Markup {
+fn mark_sign(mark: &Mark, scale: &Scale, voice: Voice) -> Markup {
     let (x, y) = (scale.x(mark.at_m), ROPE_Y + 12.0);
     let middle = y + 26.0;
     html! {
@@ -214,7 +210,7 @@ fn mark_sign(mark: &Mark, scale: &Scale, units: Units) -> Markup {
         path class="drop" d={ "M" (u(x)) " " (u(ROPE_Y + 6.0)) "v5" } {}
         text class="along" x=(u(x)) y=(u(middle)) text-anchor="end"
             transform={ "rotate(-90 " (u(x)) " " (u(middle)) ") translate(26 3.5)" } {
-            (units.number(mark.at_m, Side::Measured))
+            (voice.units.number(mark.at_m, Round::Nearest))
         }
     }
 }
@@ -235,20 +231,20 @@ fn people(setup: &TeamSetup, scale: &Scale, named: bool) -> Markup {
 
 // --- the tables ---
 
-fn marks(same: &Same<'_>, setup: &TeamSetup, units: Units) -> Markup {
+fn marks(same: &Same<'_>, setup: &TeamSetup, voice: Voice) -> Markup {
     html! {
         table class="marks" {
             caption { "Marks from the first person’s free end" }
             thead { tr {
                 th scope="col" { "What" }
-                th scope="col" class="n" { "At " small { (units.short()) } }
+                th scope="col" class="n" { "At " small { (voice.units.short()) } }
                 th scope="col" class="n" { "Arm spans" }
             } }
             tbody {
                 @for (i, mark) in setup.marks.iter().enumerate() {
                     tr data-at-m=(number(mark.at_m)) {
-                        th scope="row" { (said(&same.at(i))) }
-                        td class="n" { (units.number(mark.at_m, Side::Measured)) }
+                        th scope="row" { (markup::spans(&same.at(i, voice))) }
+                        td class="n" { (voice.units.number(mark.at_m, Round::Nearest)) }
                         td class="n" { (format!("{:.1}", mark.at_arm_spans)) }
                     }
                 }
@@ -257,29 +253,29 @@ fn marks(same: &Same<'_>, setup: &TeamSetup, units: Units) -> Markup {
     }
 }
 
-fn ledger(setup: &TeamSetup, units: Units) -> Markup {
+fn ledger(setup: &TeamSetup, voice: Voice) -> Markup {
     let ledger = &setup.ledger;
     let at_hand = setup
         .rope
         .as_ref()
-        .map(|r| ("At hand", r.length_m, Side::AtHand));
+        .map(|r| ("At hand", r.length_m, Round::Down));
     let sold = setup
         .sold_length_m
-        .map(|m| ("Next sold", m, Side::Measured));
+        .map(|m| ("Next sold", m, Round::Nearest));
     let lines = [
-        ("Spans", ledger.spans_m, Side::Demand),
-        ("Knots", ledger.knots_m, Side::Demand),
-        ("Tie-ins", ledger.tie_ins_m, Side::Demand),
-        ("Coils", ledger.coils_m, Side::Demand),
-        ("Needed", ledger.total_m, Side::Demand),
+        ("Spans", ledger.spans_m, Round::Up),
+        ("Knots", ledger.knots_m, Round::Up),
+        ("Tie-ins", ledger.tie_ins_m, Round::Up),
+        ("Coils", ledger.coils_m, Round::Up),
+        ("Needed", ledger.total_m, Round::Up),
     ];
     let columns: Vec<_> = lines.into_iter().chain(at_hand.or(sold)).collect();
     html! {
         table class="ledger" {
-            caption { "Where the rope goes, " (units.short()) }
+            caption { "Where the rope goes, " (voice.units.short()) }
             thead { tr { @for (what, ..) in &columns { th scope="col" class="n" { (what) } } } }
             tbody { tr { @for (what, metres, side) in &columns {
-                td class={ "n" @if *what == "Needed" { " total" } } { (units.number(*metres, *side)) }
+                td class={ "n" @if *what == "Needed" { " total" } } { (voice.units.number(*metres, *side)) }
             } } }
         }
     }

@@ -2,70 +2,60 @@
 
 use maud::{Markup, html};
 
-use super::{figures, said};
+use super::{figures, markup::said, markup::spans};
+use crate::say::cautions::cautions as all_cautions;
 use crate::{
     fault::Level,
-    plan::{Assumption, Finding, Plan},
-    say::{units::Units, words},
-    write::findings::{grouped, listed},
+    plan::{Assumption, Plan},
+    practice::Origin,
+    say::voice::Voice,
+    write::parts::{
+        findings::{Group, groups, title},
+        sentence,
+    },
 };
 
-const LEVELS: [(Level, &str); 4] = [
-    (Level::Error, "Wrong"),
-    (Level::Grave, "Grave"),
-    (Level::Warning, "Look at this"),
-    (Level::Note, "Good to know"),
-];
+const LEVELS: [Level; 4] = [Level::Error, Level::Grave, Level::Warning, Level::Note];
 
 /// Findings, the gravest first; what is said of several places is said once.
-pub(super) fn findings(plan: &Plan, units: Units) -> Markup {
-    let of_legs = plan.legs.iter().flat_map(|l| &l.findings);
-    let all: Vec<&Finding> = of_legs.chain(&plan.findings).collect();
+pub(super) fn findings(plan: &Plan, voice: Voice) -> Markup {
+    let groups = groups(plan, voice);
     html! {
-        @if all.is_empty() { p { "Nothing was found that must be said." } }
-        @for (level, title) in LEVELS {
-            @let groups = grouped(all.iter().filter(|f| f.level == level));
-            @if !groups.is_empty() {
-                h3 class={ "level " (level.as_str()) } { (title) }
+        @if groups.is_empty() { p { "Nothing was found that must be said." } }
+        @for level in LEVELS {
+            @let mut of_level = groups.iter().filter(|g| g.finding.level() == level).peekable();
+            @if of_level.peek().is_some() {
+                h3 class={ "level " (level.as_str()) } { (title(level, voice)) }
                 ul class="findings" {
-                    @for (places, finding) in &groups { (one(places, finding, units)) }
+                    @for group in of_level { (one(group, voice)) }
                 }
             }
         }
     }
 }
 
-fn one(places: &[&str], finding: &Finding, units: Units) -> Markup {
+fn one(group: &Group<'_>, voice: Voice) -> Markup {
     html! {
-        li data-code=(finding.code) {
-            span class="where" { (said(&listed(places))) } " "
-            (coded(&words::capital(&units.sentence(&finding.says)))) "."
-            @if let Some(hint) = &finding.hint { span class="hint" { " Do: " (coded(hint)) "." } }
-        }
-    }
-}
-
-/// A sentence with what stands between backticks as code.
-fn coded(text: &str) -> Markup {
-    html! {
-        @for (i, part) in text.split('`').enumerate() {
-            @if i % 2 == 1 { code { (said(part)) } } @else { (said(part)) }
+        li data-code=(group.finding.code()) {
+            span class="where" { (spans(&group.places(voice))) } " "
+            (spans(&group.says.clone().capital())) "."
+            @if let Some(hint) = &group.hint { span class="hint" { " Do: " (spans(hint)) "." } }
         }
     }
 }
 
 /// The cautions of every plan.
-pub(super) fn cautions(plan: &Plan) -> Markup {
+pub(super) fn cautions(voice: Voice) -> Markup {
     html! {
         ul class="cautions" {
-            @for caution in &plan.cautions { li { (caution) } }
+            @for caution in all_cautions(voice) { li { (caution) } }
         }
     }
 }
 
 /// Assumptions: first what somebody set for this trip, then the rest.
 pub(super) fn assumptions(plan: &Plan) -> Markup {
-    let is_set = |a: &&Assumption| a.origin != "default";
+    let is_set = |a: &&Assumption| a.origin != Origin::Default;
     let (set, rest): (Vec<&Assumption>, Vec<&Assumption>) =
         plan.assumptions.iter().partition(is_set);
     html! {
@@ -93,10 +83,10 @@ fn assumption(a: &Assumption) -> Markup {
     let unit = if a.unit == "1" { "" } else { a.unit.as_str() };
     html! {
         tr data-name=(a.name) data-value=(figures::shown(&a.value)) {
-            th scope="row" { (said(&words::capital(&a.says))) }
+            th scope="row" { (said(&sentence::capital(&a.says))) }
             td class="n" { (said(&figures::shown(&a.value))) @if !unit.is_empty() { " " (unit) } }
             td { (said(&a.standing)) }
-            td { (a.origin) }
+            td { (a.origin.as_str()) }
         }
     }
 }

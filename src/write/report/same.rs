@@ -2,7 +2,8 @@
 
 use crate::{
     plan::leg::{Leg, MarkKind, TeamSetup},
-    say::words,
+    say::{self, arg::Arg, name, span::Said, voice::Voice},
+    write::parts::sentence,
 };
 
 /// One way to rope up, with every leg and team that it is for.
@@ -20,10 +21,10 @@ impl<'a> Same<'a> {
         let places = |s: &TeamSetup| -> Vec<(f64, MarkKind)> {
             s.marks.iter().map(|m| (m.at_m, m.kind)).collect()
         };
-        let length_m = |s: &TeamSetup| s.rope.as_ref().map(|r| r.length_m);
+        let rope = |s: &TeamSetup| s.rope.as_ref().map(|r| r.number);
         self.setup().is_some_and(|first| {
             places(first) == places(setup)
-                && length_m(first) == length_m(setup)
+                && rope(first) == rope(setup)
                 && first.knots.why == setup.knots.why
         })
     }
@@ -49,29 +50,31 @@ impl<'a> Same<'a> {
                 teams.join(", ")
             )
         });
-        words::capital(&each.collect::<Vec<_>>().join("; "))
+        sentence::capital(&each.collect::<Vec<_>>().join("; "))
     }
 
     /// Who or what comes at a mark: `person 1 / person 2 ties in` where it depends on the team.
-    pub(super) fn at(&self, mark: usize) -> String {
-        const DOES: &str = " ties in";
-        let marks = self
-            .uses
-            .iter()
-            .filter_map(|(_, setup)| setup.marks.get(mark));
-        let mut whats: Vec<&str> = marks.map(|m| m.what.as_str()).collect();
-        whats.sort_unstable();
-        whats.dedup();
-        match whats.as_slice() {
-            [one] => (*one).to_owned(),
-            many => {
-                let who: Vec<&str> = many
-                    .iter()
-                    .map(|w| w.strip_suffix(DOES).unwrap_or(w))
-                    .collect();
-                format!("{}{DOES}", who.join(" / "))
-            }
+    pub(super) fn at(&self, mark: usize, voice: Voice) -> Said {
+        let marks = self.uses.iter();
+        let mut marks = marks.filter_map(|(_, setup)| Some((*setup, setup.marks.get(mark)?)));
+        let Some((setup, first)) = marks.clone().next() else {
+            return Said::default();
+        };
+        if first.kind != MarkKind::TieIn {
+            return say::setup::mark(first, setup, voice);
         }
+        let mut names: Vec<&str> = Vec::new();
+        for (setup, mark) in &mut marks {
+            let person = mark
+                .person
+                .and_then(|p| setup.persons.get(p.checked_sub(1)?));
+            names.extend(person.map(|p| p.name.as_str()));
+        }
+        names.sort_unstable();
+        names.dedup();
+        let who = names.into_iter().map(|n| name::person(n, voice));
+        let who = Arg::Said(Said::join(who, " / "));
+        voice.say("mark-tie-in", &[("who", who)])
     }
 
     /// Those of its uses together for which `of` gives the same, with what it gives.

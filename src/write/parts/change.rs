@@ -1,9 +1,10 @@
 //! Places where the set-up changes: rope up, unrope.
 
-use crate::plan::leg::Leg;
 use crate::{
-    say::{place, units::Units, words},
-    write::Sheet,
+    plan::leg::Leg,
+    say::{arg::Arg, place, span::Said, voice::Voice},
+    trip::clock::Clock,
+    write::{parts::sentence, sheet::Sheet},
 };
 
 /// One place where the team stops to handle the rope.
@@ -22,7 +23,7 @@ pub struct Change<'a> {
     /// The same in the UTM grid; absent near the poles.
     pub utm: Option<String>,
     /// Time of day: when roping up begins, or when unroping is done; absent where nobody said when to start.
-    pub clock: Option<&'a str>,
+    pub clock: Option<Clock>,
     /// What is done there.
     pub kind: Kind,
     /// The roped leg that begins or ends here.
@@ -39,7 +40,7 @@ pub enum Kind {
 }
 
 impl Kind {
-    /// The words.
+    /// The stable name.
     #[must_use]
     pub fn as_str(self) -> &'static str {
         match self {
@@ -47,21 +48,34 @@ impl Kind {
             Self::Unrope => "unrope",
         }
     }
+
+    /// The words.
+    #[must_use]
+    pub fn says(self, voice: Voice) -> Said {
+        match self {
+            Self::RopeUp => voice.say("change-rope-up", &[]),
+            Self::Unrope => voice.say("change-unrope", &[]),
+        }
+    }
 }
 
 impl Change<'_> {
     /// `3. Rope up`.
     #[must_use]
-    pub fn title(&self) -> String {
-        format!("{}. {}", self.number, words::capital(self.kind.as_str()))
+    pub fn title(&self, voice: Voice) -> Said {
+        let args = [
+            ("number", Arg::Count(self.number)),
+            ("what", Arg::Said(self.kind.says(voice).capital())),
+        ];
+        voice.say("change-title", &args)
     }
 
     /// What is done here, in sentences.
     #[must_use]
-    pub fn description(&self, units: Units) -> String {
+    pub fn description(&self, voice: Voice) -> Said {
         match self.kind {
-            Kind::RopeUp => words::leg_description(self.leg, units),
-            Kind::Unrope => format!("End of leg {}, once the last person is here.", self.leg.leg),
+            Kind::RopeUp => sentence::leg_description(self.leg, voice),
+            Kind::Unrope => voice.say("change-end", &[("leg", Arg::Count(self.leg.leg))]),
         }
     }
 }
@@ -71,8 +85,8 @@ impl Change<'_> {
 pub fn changes<'a>(sheet: &Sheet<'a>) -> Vec<Change<'a>> {
     let ends = |leg: &'a Leg| {
         [
-            (Kind::RopeUp, leg.start_m, leg.start, &leg.start_clock),
-            (Kind::Unrope, leg.end_m, leg.end, &leg.end_clock),
+            (Kind::RopeUp, leg.start_m, leg.start, leg.start_clock),
+            (Kind::Unrope, leg.end_m, leg.end, leg.end_clock),
         ]
     };
     let roped = sheet.plan.legs.iter().filter(|leg| leg.roped);
@@ -86,7 +100,7 @@ pub fn changes<'a>(sheet: &Sheet<'a>) -> Vec<Change<'a>> {
             at,
             degrees: place::degrees(at),
             utm: place::utm(at),
-            clock: clock.as_deref(),
+            clock,
             kind,
             leg,
         })

@@ -1,9 +1,9 @@
 //! Zone outlines made fit for maps: untangled, and cut at the antimeridian.
 
-use super::Sheet;
 use crate::{
     geometry::{Polygon, antimeridian},
     trip::zone::Zone,
+    write::sheet::Sheet,
 };
 
 /// Above so many vertices in all only zones that the route meets are looked at for tangles: looking costs
@@ -12,13 +12,13 @@ const MOST_VERTICES: usize = 200_000;
 
 /// Which zones are looked at for tangles.
 #[derive(Clone, Debug)]
-pub(super) struct Fit {
+pub(crate) struct Fit {
     /// Numbers of the zones met, rising; `None` for all.
     only: Option<Vec<usize>>,
 }
 
 impl Fit {
-    pub(super) fn of(sheet: &Sheet<'_>) -> Self {
+    pub(crate) fn of(sheet: &Sheet<'_>) -> Self {
         let vertices: usize = sheet.zones.iter().map(|z| z.outline.vertices()).sum();
         let met = sheet.plan.zones_met();
         Self {
@@ -27,7 +27,7 @@ impl Fit {
     }
 
     /// The polygons to draw.
-    pub(super) fn polygons(&self, zone: &Zone) -> Vec<Polygon> {
+    pub(crate) fn polygons(&self, zone: &Zone) -> Vec<Polygon> {
         let looked = self
             .only
             .as_ref()

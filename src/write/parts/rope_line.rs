@@ -3,7 +3,7 @@
 use unicode_width::UnicodeWidthStr;
 
 use crate::plan::leg::TeamSetup;
-use crate::say::units::{Side, Units};
+use crate::say::figure::{Round, Units};
 
 /// What the signs of a drawn rope mean.
 pub const LEGEND: &str = "~ spare coil, (1) person in rope order, x brake knot, distances walked";
@@ -27,7 +27,7 @@ pub fn drawn(setup: &TeamSetup, units: Units, width: usize) -> Vec<String> {
 /// Coil, then each person with the rope before them, then coil. A line breaks between pieces only.
 fn pieces(setup: &TeamSetup, units: Units) -> Vec<String> {
     let coil = if setup.coil_m > 0.0 {
-        format!("~{}~", units.number(setup.coil_m, Side::Demand))
+        format!("~{}~", units.number(setup.coil_m, Round::Up))
     } else {
         String::new()
     };
@@ -48,5 +48,5 @@ fn pieces(setup: &TeamSetup, units: Units) -> Vec<String> {
 }
 
 fn line(metres: f64, units: Units) -> String {
-    format!("─{}─", units.number(metres, Side::Measured))
+    format!("─{}─", units.number(metres, Round::Nearest))
 }

@@ -1,0 +1,168 @@
+### What a plan finds, by code. Each message is the sentence without a full stop; `.hint` says what to do about it.
+
+never-on-hidden-gaps = { $zone } says never to rope, and its gaps are hidden under snow
+    .hint = draw it again with `rope` = `auto`
+
+no-setup = gaps of { $gap } along the route ask { $people } people for a spacing of { $need }; the greatest is { $cap }
+    .hint = another line, a detour round the ends of the crevasses, or more people on the rope
+
+no-rope-fits = { $lack ->
+    [short] the set-up takes { $needed } of rope; { $rope } is { $short } short
+    [none-left] no rope is left for team { $team }; it needs { $needed }
+   *[none-sold] the set-up takes { $needed } of rope, more than any single rope sold
+}
+    .hint = { $lack ->
+    [none-left] name another rope: `--rope 60`
+   *[other] `schrund options` shows what would make it fit
+}
+
+too-steep-to-rope-without-anchors = { $of ->
+    [ground] the ground has { $slope } near { $at }: roping together without anchors is no longer the answer
+   *[line] { $slope } near { $at }: roping together without anchors is no longer the answer
+}
+
+fall-held-in-none = in the model the fall of { $who } is held in none of the assumed cases on { $snow }
+    .hint = { $ice ->
+    [yes] where every gap is in sight many go unroped; else a belay from an anchor, or another line
+   *[no] more people on the rope, a belay from an anchor, or another line
+}
+
+along-the-crevasses = the team runs along the crevasses of { $zone } near { $at }
+    .hint = walk in echelon there, or take another line
+
+two-over-one-gap = { $over } people can stand over one gap of { $gap } at once with { $spacing } between them; { $left } left to hold
+    .hint = cross such bridges one by one
+
+spacing-near-limit = the spacing of { $spacing } is close to the greatest, { $cap }
+
+rope-near-limit = { $rope } has { $spare } to spare
+
+knots-doubtful = the snow may be too thin for brake knots: tie them, do not count on them
+
+snow-depth-not-given = nobody said how much snow lies on the ice, so whether the knots bite is unknown
+    .hint = give `snow_depth_m` in the zones file
+
+knots-do-not-bite-everywhere = brake knots do not bite in { $zones }
+
+pair-without-knots = one person alone must hold, without brake knots: { $why }
+    .hint = a third person, or another line
+
+cut-off-by-route-end = { $end ->
+    [begin] the route begins on the ice: the leg is cut off there
+   *[end] the route ends on the ice: the leg is cut off there
+}
+
+last-person-still-on-ice = the route ends before the last person is off the ice and its margin
+
+glacier-without-zone = { $length } on a glacier, { $span }: no gap width given
+    .hint = draw a zone there with the gaps you expect
+
+bridges-late = { $zone } is left at { $left }, after { $until }, until when the leader trusts snow bridges
+    .hint = start earlier, or turn round in time
+
+# From planning: one zone. What was assumed for a whole file stands in faults.ftl.
+gap-assumed-in-zone = no gap width is given for { $zone }; { $gap } was assumed
+    .hint = give `gap_m` in the zones file
+
+coil-is-a-burden = each end person carries a coil of { $coil }, about { $mass }; more than { $most } or { $most-mass } is a burden
+    .hint = more people on the rope, a long sling in the loop, or a thinner rope
+
+avalanche-terrain = { $of ->
+    [ground] the ground has { $slope } near { $at }: avalanche terrain; that is a matter for the bulletin
+   *[line] { $slope } near { $at }: avalanche terrain; that is a matter for the bulletin
+}
+
+middle-person-not-reached = if { $who } falls, { $free } of free rope stand against the { $needs } of a drop loop
+    .hint = plan another rescue for the middle, or set `cover = "anyone"`
+
+knots-block-the-loaded-strand = a haul needs its own strand here: brake knots block the loaded one
+
+haul-beyond-those-left = if { $who } falls, { $answer }
+    .hint = a second rope team near by, pulleys, or a person who can climb out on the rope
+
+model-has-no-answer = the model of falls and hauls has no answer here: { $reason }
+
+bare-ice-two-views = { $roped ->
+    [yes] { $zone } is bare ice, roped here; many go unroped where every gap is in sight, because a slip of one pulls all
+   *[no] { $zone } is bare ice, unroped here; others rope where it is badly broken
+}
+    .hint = `rope` = `always` or `never` in the zone settles it
+
+strike-taken-as-exact = { $zone } does not say how sure its strike is: it is taken as exact
+    .hint = give `strike_uncertainty_deg`; a few degrees can lengthen the way over a gap
+
+slope-unknown = no heights say how steep it is towards the lip: falls are reckoned as on flat ground
+    .hint = give a terrain model: `--terrain FILE`
+
+strike-not-given = { $zone } gives no strike: its crevasses are taken to be crossed squarely
+
+zone-not-met = { $count ->
+    [1] the route does not meet this zone
+   *[other] the route does not meet { $count } of the zones: { $numbers }
+}
+
+no-heights = the route gives no heights: no ascent, slope or time for the climb is known
+    .hint = give a terrain model: `--terrain FILE`
+
+on-skis = on skis many go unroped in good snow and rope up for danger signs; this is the roped set-up
+
+no-rope-named = no rope at hand was named: the plan says which length to take
+    .hint = name the ropes you have: `--rope 60`
+
+-heights-apart-hint = compare a known height, such as a hut, with the map; receivers and models may count from different zeros
+
+heights-compared = the terrain model lies { $median } the heights of the route file in the median; at the worst { $worst } them, near { $at }; the { $used } is used for climbs and times, the steeper of both for slopes
+
+heights-far-apart = the terrain model lies { $median } the heights of the route file in the median; at the worst { $worst } them, near { $at }; the { $used } is used for climbs and times, the steeper of both for slopes
+    .hint = { -heights-apart-hint }
+
+terrain-void = { $where ->
+    [nowhere] the terrain model has no height along { $stage }
+    [model] the terrain model has no height for { $metres } of the line, first from { $first }; climbs go straight across there
+   *[file] the terrain model has no height for { $metres } of the line, first from { $first }; the heights of the route file are used instead
+}
+    .hint = { $other ->
+    [yes] slopes of the ground are missing there; `--terrain` can be given again
+   *[no] add a model that covers the line: `--terrain` can be given again
+}
+
+terrain-flattens = slopes of the ground come from a model with cells of { $cell }: short steps and walls are flattened; nothing was relaxed because of it
+
+strike-proposed = { $zone } gives no strike; across the fall line it would be { $strike } ± { $doubt }, assumed from the ground; { $counts ->
+    [yes] it counts, since the leader wants it to
+   *[no] it changes no figure
+}
+
+may-run-along = { $count ->
+    [1] the line contours { $longest }: the team may run along crevasses that lie across the fall line
+   *[other] the line contours { $count } times, { $all } in all, longest { $longest }: the team may run along crevasses that lie across the fall line
+}
+    .hint = look at the strike from afar and give `strike_deg`; where it runs along, walk in echelon or take another line
+
+convex-ground = the ice rolls over near { $places }: look here for crevasses; what the model does not show may be broken too
+convex-place = { $at } ({ $steeper } steeper below)
+
+## Where a finding belongs
+
+place-leg = leg { $leg }
+place-leg-of-team = leg { $leg } (team { $team })
+place-legs = { $count ->
+    [1] leg { $legs }
+   *[other] legs { $legs }
+}
+place-more = { $named } and { $more } more
+place-stage = stage { $stage }
+place-stage-named = stage { $stage } "{ $name }"
+place-zone = zone { $zone }
+place-zone-named = zone { $zone } "{ $name }"
+place-route = route
+place-zones = zones
+place-ropes = ropes
+place-terrain = terrain
+
+## How much a finding matters
+
+level-error = Wrong
+level-grave = Grave
+level-warning = Look at this
+level-note = Good to know

@@ -1,0 +1,30 @@
+### Ways to split the party and to use the ropes, side by side.
+
+change-practice = practice set { $name }
+change-butterflies = butterflies for brake knots (they bite less)
+change-fewer-knots = { $knots ->
+    [1] one brake knot in a set
+   *[other] { $knots } brake knots in a set
+}
+change-long-sling = a long sling of { $sling } in the drop loop
+
+merit-verdict = best verdict
+merit-nothing-changed = nothing is done otherwise than the rules say
+merit-left-to-hold = most people left to hold
+merit-another-team = another rope team is there to help
+merit-lightest-ropes = lightest ropes
+merit-shortest-coil = shortest coil
+merit-fewest-changes = fewest set-up changes
+merit-only = no other way weighed is better in anything
+merit-none = no other way weighed beats it in everything
+
+remark-too-small-for-two = the party is too small for two rope teams: nobody else is there to help
+remark-too-many-for-one = more than { $most } on one rope are not planned for
+-both-taught = two rope teams beat one for help after a fall; one team of four holds better than two of two: both are taught
+remark-one-and-two = { -both-taught }, so both are shown
+remark-only-one = { -both-taught }; the ropes and limits leave no way with two here
+remark-only-two = { -both-taught }; the ropes and limits leave no way with one here
+remark-none-inside = no way is inside the limits; those shown come nearest
+remark-all-changed = as the rules stand no split fits the ropes at hand: every way shown changes something
+remark-no-rope-named = no rope at hand was named: lengths sold are shown
+remark-falls-not-modelled = falls are not modelled here; `schrund plan` answers for the set-up you choose

@@ -1,0 +1,182 @@
+### Sentences and words that several outputs share.
+
+## A set-up in a row
+
+team-spacing = { $people } × { $spacing }
+team-spacing-short = { $people }×{ $spacing }
+knots-none = no knots
+knots-some = { $bite ->
+    [yes] { $knots } knots
+   *[doubtful] { $knots } knots?
+}
+coils-none = no coils
+coils-some = coils { $coil }
+coil-none = no coil
+
+## Verdicts
+
+verdict-unroped = unroped
+verdict-inside = inside
+verdict-look = look
+verdict-outside = outside
+means-unroped = unroped
+means-inside = inside the limits you gave
+means-look = look: near a limit or resting on a guess
+means-outside = outside the limits you gave
+
+## A leg and a zone in sentences
+
+leg-title = Leg { $leg }: { $how }, { $verdict }
+leg-title-unroped = Leg { $leg }: { $verdict }
+and = { " and " }
+leg-line = { $span }, { $length }: { $means }.
+team-line = { $teams ->
+    [1] { $setup }; rope needed { $needed }, { $rope }.
+   *[other] Team { $team }: { $setup }; rope needed { $needed }, { $rope }.
+}
+team-rope-at-hand = rope at hand { $length }
+team-rope-sold = take { $length }
+team-rope-none = more than any rope sold
+zone-title = { $zone }: gaps up to { $gap }
+zone-gaps = gaps up to { $gap }
+zone-width-assumed = width assumed
+zone-hidden = hidden under snow
+zone-bare = bare ice
+zone-snow = snow { $depth }
+zone-strike = strike { $strike } ± { $doubt }
+zone-strike-exact = strike { $strike }, taken as exact
+zone-always = the leader says: always rope
+zone-never = the leader says: never rope
+zone-observed = Observed { $text }.
+zone-source = Source: { $text }.
+zone-note = Note: { $text }.
+
+## Changes of the set-up, and hours
+
+change-rope-up = rope up
+change-unrope = unrope
+change-title = { $number }. { $what }
+change-end = End of leg { $leg }, once the last person is here.
+change-at = { $stages ->
+    [1] { $what } at { $at }
+   *[other] { $what } at stage { $stage }, { $at }
+}
+change-bearing = then { $bearing }
+bearing-true = { $bearing } true
+hours = Walking { $walking }, roping up and unroping { $rope }, breaks { $breaks }: { $total } in all{ $heights ->
+    [yes] { "" }
+   *[no] , the heights not counted
+}
+hours-clock = ; from { $start } to { $end }
+hours-effort = ; { $effort } effort kilometres
+
+## Fewer changes
+
+keep-costs = as planned the set-up changes { $planned } times, { $planned-time }; with set-ups kept { $kept } times, { $kept-time } (wider walking counted; not judged for falls)
+keep-team = { $spacing }, { $knots }, { $coils }, rope { $rope }
+keep-team-of = team { $team }{ " " }
+keep-knots = { $knots } knots from each end
+
+## A set-up in a block
+
+block-title = { $teams ->
+    [1] { $legs }: { $people } people, { $spacing } between neighbours, { $rope }
+   *[other] { $legs }, team { $team }: { $people } people, { $spacing } between neighbours, { $rope }
+}
+block-rope-short = { $needed } of rope, rope { $rope } holds only { $length }
+block-rope = { $needed } of rope { $rope } ({ $length })
+block-rope-sold = { $needed } of rope, sold as { $length }
+block-rope-none = { $needed } of rope, more than any sold
+block-person = { $who } ({ $mass })
+block-person-at = { $position } { $who } ({ $mass })
+block-person-position = position { $position } { $who } ({ $mass })
+block-people = { $people }; the first walks ahead
+block-ties = { $unit } from the free end: { $marks }
+block-knots-none = none: { $why }
+block-knots-deep = snow deep enough for them by the rule
+block-knots-from = count on them only above { $snow } of snow
+block-knots = { $each } from each end person, the first after { $first }, then every { $step }; { $bite }; { $why }
+block-reserve = a drop loop takes { $needs }: { $who }
+block-reserve-there = there for { $who }
+block-reserve-missing = { $missing } missing for { $who }
+block-reserve-hands = hands and hitches take { $hands } more
+block-snow-assumed = snow assumed: { $snow }
+block-ground = { $snow }, { $slope } downhill
+block-ground-flat = { $snow }, slope unknown, taken as flat
+block-fall = worst if { $who } falls: { $held } ({ $ground }; { $verdict ->
+    [none] dragged to the lip after { $least } to { $most }
+    [depends] slide { $least } to { $most }, to the lip where not held
+   *[all] slide { $least } to { $most }
+}; { $least-force } to { $most-force } on the holder)
+block-haul = getting { $who } out, { $depth } below the lip: { $answer }{ $pull }{ $own ->
+    [yes] ; it needs a strand of its own, the knots block the loaded one
+   *[no] { "" }
+}
+block-pull = { " (" }{ $force } to pull)
+block-pull-least = { " (at least " }{ $force } to pull)
+block-covers = this rope is long enough for gaps up to { $gap }, tied anew at { $apart } apart; as tied here, up to { $tied } by the spacing rule; it says nothing about holding a fall
+block-covers-nothing = no gap: the rope is too short
+block-covers-not = { $covers }; not covered: { $not }
+block-not-wider = wider gaps
+block-not-loop = a drop loop for { $who }
+block-not-two = two people in a gap at once
+block-legs = { $legs }: { $text }
+
+## How many findings
+
+count-grave = { $count ->
+    [one] 1 grave finding
+   *[other] { $count } grave findings
+}
+count-look = { $count } to look at
+
+## The head
+
+route = Route
+title = { $name }: { $length }, up { $up }, down { $down } (turns under { $threshold } not counted)
+title-without-heights = { $name }: { $length }
+count-below = { $count }, below the legs
+folded = { $teams ->
+    [1] { $setup }; rope { $needed } { $unit }
+   *[other] team { $team }: { $setup }; rope { $needed } { $unit }
+}
+folded-at-hand = { $teams ->
+    [1] { $setup }; rope { $needed } of { $at-hand } { $unit }
+   *[other] team { $team }: { $setup }; rope { $needed } of { $at-hand } { $unit }
+}
+
+## A message
+
+message-head = { $name }: { $length }, { $legs } legs
+message-carry = Carry: { $ropes }
+message-no-rope = No leg is walked on the rope.
+message-read = Computed for its assumptions only; what is seen on the spot comes first.
+message-leg = L{ $leg } { $span } { $roped ->
+    [yes] ROPED { $verdict }
+    [no] unroped, { $verdict }
+   *[plain] unroped
+}
+message-team = { $spacing }, { $knots }, { $coils }, rope { $rope } { $unit }
+message-team-terse = { $spacing }, { $knots } kn, coil { $coil }, rope { $rope } { $unit }
+message-gap = gap { $gap } { $unit }
+message-up = up { $place }
+message-teams = { $teams } teams, each its own set-up: see the report. Rope up to { $rope }
+message-report = ! see the report
+
+## What a fall was reckoned with
+
+taken = { $snow }, { $slope }{ $knots }
+taken-knots-counted = , knots counted
+taken-knots-from = , knots not counted: only from { $snow } of snow
+
+## The trip with another party
+
+as-planned = As planned
+one-fewer = One fewer: { $people ->
+    [one] 1 person
+   *[other] { $people } people
+}
+one-more = One more: { $people ->
+    [one] 1 person
+   *[other] { $people } people
+}

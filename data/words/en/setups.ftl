@@ -1,0 +1,116 @@
+### People, ropes, knots, falls and hauls of one set-up.
+
+person-unnamed = person { $name }
+rope-named = rope "{ $name }" ({ $length })
+rope-unnamed = the { $length } rope
+
+## Snow and heights
+
+snow-soft = soft snow
+snow-settled = settled snow
+snow-firm = firm snow
+snow-refrozen = refrozen snow
+snow-ice = ice
+snow-word-soft = soft
+snow-word-settled = settled
+snow-word-firm = firm
+snow-word-refrozen = refrozen
+snow-word-ice = ice
+heights-route-file = route file
+heights-terrain-model = terrain model
+height-above = { $by } above
+height-below = { $by } below
+height-level = within a metre of
+
+## Why brake knots are tied or not
+
+knots-would-not-bite = bare ice or too little snow: they would not bite
+knots-unwanted = { $by } wants none
+knots-many = not usual with four or more (common practice)
+knots-three = for three they are tied only where holding is harder (common practice){ $heights ->
+    [known] { "" }
+   *[unknown] ; no heights known
+}
+knots-no-room = wanted ({ $wanted }), but no set fits into { $spacing }
+knots-fewer = { $wanted }; only { $tied } of the { $asked } knots of a set fit into { $spacing }
+knots-wanted-word = { $by } wants them
+knots-wanted-alone = one person alone must hold
+knots-wanted-heavier = { $name } is clearly heavier than the others
+knots-wanted-steep = steep descent, { $slope }
+by-practice-set = the practice set
+by-trip-file = the leader (trip file)
+by-flag = the leader (flag)
+
+## What happens after a fall
+
+held-all = held in all assumed cases
+held-depends = depends on: { $parameters }{ $alone ->
+    [yes] { "" }
+   *[no] , only in combination
+}
+held-none = held in none of the assumed cases
+depends-mu-before = friction before the holders brake
+depends-mu-after = friction once they brake
+depends-lip = how much the lip takes off the rope
+depends-knot-force = what a brake knot bears
+depends-knot-bite = how long a brake knot bites
+depends-delay = how fast the holders react
+depends-slack = slack in the rope
+depends-break-point = where the bridge breaks
+depends-rope-damping = how fast the rope stops bouncing
+order-better = in the model this order gives the better worst case: { $order }
+order-as-good = in the model no other order gives a clearly better worst case
+
+system-loop-at-lip = 2:1 drop loop from the lip
+system-loop-at-anchor = 2:1 drop loop from the anchor
+system-three-loaded = 3:1 on the loaded strand
+system-three-new = 3:1 on a new strand
+system-six-loop-on-three = 6:1 (loop on 3:1)
+system-nine = 9:1 (3:1 on 3:1)
+can-no = no
+can-perhaps = perhaps
+can-yes = yes
+haul-yes = { $haulers ->
+    [1] one person alone
+   *[other] { $haulers } people
+} could pull { $system }, on these figures
+haul-perhaps = { $haulers ->
+    [1] one person alone
+   *[other] { $haulers } people
+} could perhaps pull { $system }, on these figures, if strong and standing well
+haul-no = { $haulers ->
+    [1] one person alone
+   *[other] { $haulers } people
+} could not pull hard enough with any haul the free rope allows, on these figures
+haul-too-short = { $haulers ->
+    [1] one person alone
+   *[other] { $haulers } people
+} left; even a { $system } misses { $missing } of free rope, hands and hitches counted
+haul-anchor-too-near = { $haulers ->
+    [1] one person alone
+   *[other] { $haulers } people
+} left, and the anchor is too near for any haul
+
+## What is tied where
+
+mark-tie-in = { $who } ties in
+mark-knot = brake knot
+mark-end = end of the rope needed
+
+## What goes into the packs
+
+carry = { $length } rope for { $why }
+carry-one-team = { $people } people
+carry-team = team { $team }, { $people } people
+carry-rope = { $who }, rope "{ $name }" ({ $length })
+carry-longest = { $leg ->
+    [0] { $needed } needed, the longest set-up
+   *[other] { $needed } needed on leg { $leg }, the longest set-up
+}
+carry-too-short = { $leg ->
+    [0] does not fit: { $needed } needed
+   *[other] does not fit: { $needed } needed on leg { $leg }
+}
+
+side-ahead = ahead
+side-behind = behind

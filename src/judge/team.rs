@@ -1,0 +1,157 @@
+//! What is found of one team's set-up on a leg: spacing, knots, rope, reserve.
+
+use crate::{
+    judge::leg::place_at,
+    legs::spacing,
+    plan::{
+        fact::{Fact, RopeLack},
+        finding::{At, Finding, LegPlace},
+        leg::{Bite, RopeAtHand, TeamSetup},
+        name::{PersonName, RopeName, ZoneName},
+    },
+    practice::Rule,
+    rope::{draft::Draft, knots, legs::RopedLeg, share},
+    trip::job::Case,
+};
+
+/// One team on one leg.
+#[derive(Clone, Copy)]
+pub(super) struct OfTeam<'a> {
+    pub(super) job: &'a Case<'a>,
+    pub(super) leg: &'a RopedLeg<'a>,
+    pub(super) draft: &'a Draft,
+}
+
+impl OfTeam<'_> {
+    /// What is found whichever rope the team carries.
+    pub(super) fn findings(&self, at: &LegPlace) -> Vec<Finding> {
+        let here = |fact| Finding::new(At::Leg(at.clone()), fact);
+        let mut found: Vec<Finding> = self.limit().into_iter().map(here).collect();
+        found.extend(self.over_gap().map(here));
+        found.extend(self.along(at));
+        found.extend(self.knots().into_iter().map(here));
+        found
+    }
+
+    /// How the spacing stands against the greatest one.
+    fn limit(&self) -> Option<Fact> {
+        let (spacing, cap_m) = (&self.draft.spacing, self.job.rules[Rule::SpacingCapM]);
+        if !spacing.enough {
+            return Some(Fact::NoSetup {
+                people: self.draft.persons.len(),
+                effective_gap_m: spacing.meeting.effective_gap_m,
+                need_m: spacing.need_m,
+                cap_m,
+            });
+        }
+        let near = spacing.spacing_m > cap_m - self.job.rules[Rule::NearCapM];
+        near.then_some(Fact::NearCap {
+            spacing_m: spacing.spacing_m,
+            cap_m,
+        })
+    }
+
+    /// How many can stand over one gap at once, and who is left.
+    fn over_gap(&self) -> Option<Fact> {
+        let (spacing_m, effective_gap_m) = (
+            self.draft.spacing.spacing_m,
+            self.draft.spacing.meeting.effective_gap_m,
+        );
+        if spacing_m >= effective_gap_m {
+            return None;
+        }
+        let people = self.draft.persons.len();
+        let over = spacing::over_one_gap(people, spacing_m, effective_gap_m);
+        Some(Fact::TwoOverGap {
+            over,
+            left: people - over,
+            effective_gap_m,
+            spacing_m,
+        })
+    }
+
+    /// Where the team runs along crevasses.
+    fn along(&self, at: &LegPlace) -> Option<Finding> {
+        let (zone, at_m) = self.draft.spacing.meeting.along?;
+        let place = LegPlace {
+            team: at.team,
+            ..place_at(self.leg, at_m, at_m)
+        };
+        let zone = self.job.zones.get(zone)?.into();
+        Some(Finding::new(At::Leg(place), Fact::Along { zone }))
+    }
+
+    fn knots(&self) -> Vec<Fact> {
+        let tied = self.draft.knots.count > 0;
+        let mut found = Vec::new();
+        match self.draft.knots.bite {
+            Bite::Doubtful if tied => found.push(Fact::KnotsDoubtful {}),
+            Bite::Unknown if tied => found.push(Fact::SnowUnknown {}),
+            Bite::No if tied => found.push(Fact::KnotsNoBite {
+                zones: self.no_bite(),
+            }),
+            _ => {}
+        }
+        if self.draft.persons.len() == 2 && !tied {
+            let why = self.draft.knots.why.clone();
+            found.push(Fact::PairWithoutKnots { why });
+        }
+        if tied {
+            found.push(Fact::KnotsBlockHaul {});
+        }
+        found
+    }
+
+    /// The zones in which knots do not bite.
+    fn no_bite(&self) -> Vec<ZoneName> {
+        let zones = self.leg.zones.iter().copied();
+        let dead = zones.filter(|z| knots::bite([*z], self.job.rules) == Bite::No);
+        dead.map(ZoneName::from).collect()
+    }
+}
+
+/// Whether the rope holds the set-up, and whom its reserve does not reach.
+pub(super) fn rope_findings(job: &Case<'_>, setup: &TeamSetup) -> Vec<Fact> {
+    [rope(job, setup), reserve(setup)]
+        .into_iter()
+        .flatten()
+        .collect()
+}
+
+fn rope(job: &Case<'_>, setup: &TeamSetup) -> Option<Fact> {
+    let needed_m = setup.ledger.total_m;
+    let near_m = share::near_m(job.ropes, job.rules);
+    let lack = match &setup.rope {
+        Some(rope) if rope.spare_m < -1e-9 => RopeLack::Short {
+            rope: name(rope),
+            short_m: -rope.spare_m,
+        },
+        Some(rope) if !share::holds(rope.spare_m, near_m) => {
+            return Some(Fact::NearRope {
+                rope: name(rope),
+                spare_m: rope.spare_m,
+            });
+        }
+        None if !job.ropes.is_empty() => RopeLack::NoneLeft { team: setup.team },
+        None if setup.sold_length_m.is_none() => RopeLack::NoneSold,
+        _ => return None,
+    };
+    Some(Fact::NoRope { needed_m, lack })
+}
+
+fn name(rope: &RopeAtHand) -> RopeName {
+    RopeName {
+        rope: rope.number,
+        name: rope.name.clone(),
+        length_m: rope.length_m,
+    }
+}
+
+fn reserve(setup: &TeamSetup) -> Option<Fact> {
+    let middle = setup.middle.as_ref().filter(|m| m.missing_m > 1e-9)?;
+    Some(Fact::MiddleNotReached {
+        falls: PersonName::at(middle.person, &setup.persons),
+        free_m: middle.free_m,
+        needs_m: middle.needs_m,
+    })
+}

@@ -1,0 +1,48 @@
+//! What is found of the zones met on a leg.
+
+use crate::{
+    legs::sketch::asks_for_rope,
+    plan::fact::Fact,
+    practice::Rules,
+    rope::legs::RopedLeg,
+    trip::{
+        job::Case,
+        zone::{RopeWord, Surface, Zone},
+    },
+};
+
+/// Zone by zone, in file order.
+pub(super) fn facts(job: &Case<'_>, leg: &RopedLeg<'_>) -> Vec<Fact> {
+    let of_zone = |zone: &&Zone| of_zone(zone, leg.sketch.roped, job.rules);
+    leg.zones.iter().flat_map(of_zone).collect()
+}
+
+fn of_zone(zone: &Zone, roped: bool, rules: &Rules) -> Vec<Fact> {
+    let mut found = Vec::new();
+    let name = || zone.into();
+    if zone.rope == RopeWord::Never && zone.surface == Surface::Snow {
+        found.push(Fact::NeverOnHidden { zone: name() });
+    }
+    if roped && zone.gap.assumed {
+        found.push(Fact::GapAssumed {
+            zone: name(),
+            gap_m: zone.gap.max_m,
+        });
+    }
+    match zone.strike {
+        Some(strike) if roped && strike.uncertainty_deg.is_none() => {
+            found.push(Fact::StrikeExact { zone: name() });
+        }
+        None if roped => found.push(Fact::StrikeUnknown { zone: name() }),
+        _ => {}
+    }
+    // Both views on bare ice, whichever the plan takes.
+    if zone.surface == Surface::Bare && zone.rope == RopeWord::Auto {
+        let roped = asks_for_rope(zone, rules);
+        found.push(Fact::BareIce {
+            zone: name(),
+            roped,
+        });
+    }
+    found
+}

@@ -1,0 +1,211 @@
+//! The closed list of what a plan can find: each kind with its numbers, places and names, never with a sentence.
+
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use crate::{
+    fault::Level,
+    physics::assumed::Snow,
+    plan::{
+        fall::HaulAnswer,
+        name::{PersonName, RopeName, ZoneName},
+        place::{HeightsFrom, Piece, RollOver},
+        why::KnotsWhy,
+    },
+    trip::clock::Clock,
+};
+
+macro_rules! facts {
+    ($($(#[doc = $doc:literal])+ $kind:ident { $($field:ident: $type:ty),* } = $code:literal, $level:ident;)+) => {
+        /// Something found, with the numbers, places and names that belong to it. Lengths in metres, slopes in
+        /// degrees. The doc comment of each is what `check --explain` prints.
+        #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+        #[serde(tag = "code", content = "values")]
+        #[expect(missing_docs, reason = "the fields are named like those of the legs and set-ups they come from")]
+        pub enum Fact { $($(#[doc = $doc])+ #[serde(rename = $code)] $kind { $($field: $type),* },)+ }
+
+        impl Fact {
+            /// The stable name, as printed and as `check --explain` takes it.
+            #[must_use]
+            pub fn code(&self) -> &'static str {
+                match self { $(Self::$kind { .. } => $code,)+ }
+            }
+
+            /// How much it matters.
+            #[must_use]
+            pub fn level(&self) -> Level {
+                match self { $(Self::$kind { .. } => Level::$level,)+ }
+            }
+
+            /// Every code with its level and what it means, in the order of alarm.
+            pub const KINDS: &'static [(&'static str, Level, &'static str)] =
+                &[$(($code, Level::$level, concat!($($doc, "\n",)+)),)+];
+        }
+    };
+}
+
+facts! {
+    /// A zone with hidden gaps says `rope` = `never`, and the route meets it. The leader's word is kept,
+    /// and it is the most dangerous thing a zones file can say: hidden gaps are where people fall in.
+    NeverOnHidden { zone: ZoneName } = "never-on-hidden-gaps", Grave;
+    /// The gaps ask for a spacing above the greatest one. Another line, a detour round the ends of the
+    /// crevasses or more people on the rope can help; a longer rope cannot.
+    NoSetup { people: usize, effective_gap_m: f64, need_m: f64, cap_m: f64 } = "no-setup", Grave;
+    /// The set-up of this leg takes more rope than the team has at hand.
+    NoRope { needed_m: f64, lack: RopeLack } = "no-rope-fits", Grave;
+    /// The line along this leg is steeper than roping together without anchors can answer for: on hard
+    /// snow one slip takes all.
+    TooSteep { slope_deg: f64, of: Slope } = "too-steep-to-rope-without-anchors", Grave;
+    /// In the fall model this team holds that fall in none of the cases assumed, not even the favourable one. It is
+    /// a model's answer for assumed ranges, which are our judgement; nothing was measured on your ground. Take it as a
+    /// reason to look for other means than the rope team alone.
+    HeldInNone { falls: PersonName, snow: Snow } = "fall-held-in-none", Grave;
+    /// The team runs along the crevasses: several people can stand over one gap, and no spacing helps.
+    /// Walk in echelon (staggered) or take another line.
+    Along { zone: ZoneName } = "along-the-crevasses", Warning;
+    /// The spacing is shorter than the way over a gap, so two people can stand over one at once.
+    TwoOverGap { over: usize, left: usize, effective_gap_m: f64, spacing_m: f64 } = "two-over-one-gap", Warning;
+    /// The spacing is close to the greatest one: a slightly wider gap has no set-up.
+    NearCap { spacing_m: f64, cap_m: f64 } = "spacing-near-limit", Warning;
+    /// The rope has little to spare: a slightly wider gap asks for another one.
+    NearRope { rope: RopeName, spare_m: f64 } = "rope-near-limit", Warning;
+    /// The snow may be too thin for brake knots to bite. They are tied and not to be counted on.
+    KnotsDoubtful {} = "knots-doubtful", Warning;
+    /// Nobody said how much snow lies on the ice, so whether brake knots bite is unknown.
+    SnowUnknown {} = "snow-depth-not-given", Warning;
+    /// Knots are tied for one part of the leg and do not bite in another.
+    KnotsNoBite { zones: Vec<ZoneName> } = "knots-do-not-bite-everywhere", Warning;
+    /// One person alone must hold a fall, without brake knots to help.
+    PairWithoutKnots { why: KnotsWhy } = "pair-without-knots", Warning;
+    /// The route begins or ends on the ice: the leg is cut off there, and the team is still on rope.
+    CutOff { at: RouteEnd } = "cut-off-by-route-end", Warning;
+    /// The route ends before the last person has left the ice and its margin.
+    LastOnIce {} = "last-person-still-on-ice", Warning;
+    /// The glacier inventory has ice here, and no zone says how wide its gaps are. Nothing is planned for it.
+    GlacierWithoutZone { length_m: f64 } = "glacier-without-zone", Warning;
+    /// Snow bridges weaken through the day, and the planned time on hidden gaps is later than the leader trusts them.
+    BridgesLate { zone: ZoneName, left_at: Clock, until: Clock } = "bridges-late", Warning;
+    /// A gap width from `--gap` stands in for zones that give none. The plan is as good as that guess.
+    GapAssumed { zone: ZoneName, gap_m: f64 } = "gap-assumed", Warning;
+    /// A spare coil so long or heavy that it hinders who carries it.
+    CoilHeavy { coil_m: f64, coil_kg: f64, most_m: f64, most_kg: f64 } = "coil-is-a-burden", Note;
+    /// From this steepness the avalanche bulletin decides.
+    AvalancheTerrain { slope_deg: f64, of: Slope } = "avalanche-terrain", Note;
+    /// The spare rope reaches a fallen end person, not one in the middle.
+    MiddleNotReached { falls: PersonName, free_m: f64, needs_m: f64 } = "middle-person-not-reached", Note;
+    /// Brake knots and a rope cut into the lip block the loaded strand, so a haul needs its own.
+    KnotsBlockHaul {} = "knots-block-the-loaded-strand", Note;
+    /// Those left on the rope cannot pull the fallen person out by any haul that their free rope allows. It rests
+    /// on what one person pulls on snow and on turns round karabiners; both can be changed.
+    HaulTooWeak { falls: PersonName, haul: HaulAnswer } = "haul-beyond-those-left", Note;
+    /// A figure lies outside what the model of falls or hauls can be asked, so it says nothing about this leg.
+    NoAnswer { reason: String } = "model-has-no-answer", Note;
+    /// Where every gap is in sight, many teach to go without a rope, because a slip of one pulls all.
+    /// Others rope where the ice is badly broken. The plan shows the roped view unless the practice set
+    /// or the zone says otherwise.
+    BareIce { zone: ZoneName, roped: bool } = "bare-ice-two-views", Note;
+    /// A strike was given without saying how sure it is, and is taken as exact. Met askew, a few degrees
+    /// make the way over a gap a good deal longer.
+    StrikeExact { zone: ZoneName } = "strike-taken-as-exact", Note;
+    /// No heights say how steep the ground is towards the lip, so the fall model takes it as flat. On ground that
+    /// falls towards the lip holding is harder than it says. Give a terrain model or a route with heights.
+    SlopeUnknown {} = "slope-unknown", Note;
+    /// No direction of the crevasses is known, so they are taken to be crossed squarely.
+    StrikeUnknown { zone: ZoneName } = "strike-not-given", Note;
+    /// A zone in the file that the route does not meet.
+    ZoneMissed { zones: Vec<usize> } = "zone-not-met", Note;
+    /// The route file gives no heights, so there are no ascents, slopes and times for them.
+    NoHeights {} = "no-heights", Note;
+    /// On skis many go unroped in good snow and rope up for danger signs.
+    OnSkis {} = "on-skis", Note;
+    /// No rope at hand was named, so the plan says which length to take and checks none.
+    NoRopeNamed {} = "no-rope-named", Note;
+    /// The route file and the terrain model both give heights; this says how far they differ and which
+    /// are used. The steeper of both counts for steepness.
+    HeightsCompared { apart: HeightsApart } = "heights-compared", Note;
+    /// The heights of the route file and of the terrain model differ so much that one of them is doubtful:
+    /// another height system, a receiver's error, or files of different places.
+    HeightsFarApart { apart: HeightsApart } = "heights-far-apart", Warning;
+    /// The terrain model has no height for a part of the line. Nothing is filled in there.
+    TerrainVoid { void: TerrainVoid } = "terrain-void", Warning;
+    /// A model of the ground flattens whatever is shorter than a few of its cells: steps, walls, rolls. No
+    /// figure is relaxed because of it.
+    TerrainFlattens { cell_m: f64 } = "terrain-flattens", Note;
+    /// No strike was given, and one is proposed across the fall line of the terrain model. It is assumed,
+    /// never known, and never makes a set-up lighter.
+    StrikeProposed { zone: ZoneName, strike_deg: f64, doubt_deg: f64, counts: bool } = "strike-proposed", Note;
+    /// The line contours where crevasses are proposed across the fall line, so the team may run along
+    /// them. `use_proposed_strike = true` in the trip file lets it count.
+    MayRunAlong { pieces: Vec<Piece> } = "may-run-along", Note;
+    /// The ground steepens down the fall line: crevasses prefer convex ground. A hint to look, drawn from
+    /// a terrain model; ground without such a mark may be broken as well.
+    ConvexGround { places: Vec<RollOver> } = "convex-ground", Note;
+}
+
+/// How a rope falls short.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[serde(tag = "lack", rename_all = "kebab-case")]
+pub enum RopeLack {
+    /// The rope that the team carries is too short.
+    Short {
+        /// Which.
+        rope: RopeName,
+        /// By how much, metres.
+        short_m: f64,
+    },
+    /// Others carry all ropes at hand.
+    NoneLeft {
+        /// Number of the rope team.
+        team: usize,
+    },
+    /// No single rope sold is so long.
+    NoneSold,
+}
+
+/// What is steep.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum Slope {
+    /// The line itself.
+    Line,
+    /// The ground under it.
+    Ground,
+}
+
+/// An end of the route.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum RouteEnd {
+    /// Where it begins.
+    Begin,
+    /// Where it ends.
+    End,
+}
+
+/// How far the terrain model lies from the heights of the route file.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct HeightsApart {
+    /// The middle one of the differences, metres; positive where the model lies higher.
+    pub median_m: f64,
+    /// The greatest difference, metres, likewise.
+    pub worst_m: f64,
+    /// Chainage of that one, metres.
+    pub worst_at_m: f64,
+    /// The heights that are used for climbs and times.
+    pub used: HeightsFrom,
+}
+
+/// Where the terrain model has no heights.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct TerrainVoid {
+    /// Metres of the line without a height; absent where the model has none along the whole stage.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub void_m: Option<f64>,
+    /// Chainage of the first of them.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub first_m: Option<f64>,
+    /// The heights that are used for climbs and times.
+    pub used: HeightsFrom,
+    /// Whether the route file has heights.
+    pub file_has_heights: bool,
+}

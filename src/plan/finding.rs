@@ -1,0 +1,214 @@
+//! Something that must be said: where it belongs and what it is, in numbers and names.
+
+use std::borrow::Cow;
+
+use schemars::{JsonSchema, Schema, SchemaGenerator};
+use serde::{Serialize, Serializer};
+
+use crate::{
+    fault::{Level, Problem},
+    plan::{fact::Fact, name::ZoneName},
+};
+
+/// Something that must be said. What it reads like is made by [`crate::say`], and only there.
+///
+/// ```
+/// use schrund::plan::{fact::Fact, finding::{At, Finding, Part}};
+///
+/// let finding = Finding::new(At::Part { of: Part::Route }, Fact::NoHeights {});
+/// assert_eq!(finding.code(), "no-heights");
+/// ```
+#[derive(Clone, Debug, PartialEq)]
+pub struct Finding {
+    /// Where it belongs.
+    pub at: At,
+    /// What it is.
+    pub what: What,
+}
+
+/// What was found.
+#[derive(Clone, Debug, PartialEq)]
+pub enum What {
+    /// By planning.
+    Planned(Fact),
+    /// By reading the inputs.
+    Read(Problem),
+}
+
+/// Where a finding belongs.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[serde(untagged)]
+pub enum At {
+    /// A leg, or a place on it.
+    Leg(LegPlace),
+    /// Several legs.
+    Legs {
+        /// Their numbers.
+        legs: Vec<usize>,
+    },
+    /// A stage, or a place on it.
+    Stage(StagePlace),
+    /// A zone.
+    Zone(ZoneName),
+    /// A part of the job that is no place on the line.
+    Part {
+        /// Which.
+        of: Part,
+    },
+    /// A place in a file, in the reader's words.
+    Input {
+        /// Which.
+        input: String,
+    },
+}
+
+/// A leg, or a place on it.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct LegPlace {
+    /// Number of the leg.
+    pub leg: usize,
+    /// Number of the rope team, where there are several and it holds for this one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub team: Option<usize>,
+    /// Number of the stage.
+    pub stage: usize,
+    /// Chainage where it begins, metres.
+    pub from_m: f64,
+    /// Chainage where it ends, metres; the same for a single place.
+    pub to_m: f64,
+    /// Longitude and latitude of where it begins.
+    pub lon_lat: [f64; 2],
+}
+
+/// A stage.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct StagePlace {
+    /// Number of the stage.
+    pub stage: usize,
+    /// What the file calls it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub name: Option<String>,
+}
+
+/// Parts of a job.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum Part {
+    /// The line.
+    Route,
+    /// The ice.
+    Zones,
+    /// The ropes at hand.
+    Ropes,
+    /// The terrain models.
+    Terrain,
+}
+
+impl Finding {
+    /// Something that planning found.
+    #[must_use]
+    pub fn new(at: At, fact: Fact) -> Self {
+        Self {
+            at,
+            what: What::Planned(fact),
+        }
+    }
+
+    /// The fact, where planning found it.
+    #[must_use]
+    pub fn fact(&self) -> Option<&Fact> {
+        match &self.what {
+            What::Planned(fact) => Some(fact),
+            What::Read(_) => None,
+        }
+    }
+
+    /// Its kind; `schrund check --explain CODE` tells more.
+    #[must_use]
+    pub fn code(&self) -> &'static str {
+        match &self.what {
+            What::Planned(fact) => fact.code(),
+            What::Read(notice) => notice.code.as_str(),
+        }
+    }
+
+    /// How much it matters.
+    #[must_use]
+    pub fn level(&self) -> Level {
+        match &self.what {
+            What::Planned(fact) => fact.level(),
+            What::Read(notice) => notice.level(),
+        }
+    }
+}
+
+/// A notice from reading an input.
+impl From<Problem> for Finding {
+    fn from(notice: Problem) -> Self {
+        Self {
+            at: At::Input {
+                input: notice.place.to_string(),
+            },
+            what: What::Read(notice),
+        }
+    }
+}
+
+impl At {
+    /// The leg, where it belongs to just one.
+    #[must_use]
+    pub fn leg(&self) -> Option<usize> {
+        match self {
+            Self::Leg(place) => Some(place.leg),
+            _ => None,
+        }
+    }
+}
+
+/// A finding as a document holds it: `level`, `at`, `code` and `values`; a writer puts the sentence beside them.
+#[derive(Serialize, JsonSchema)]
+#[schemars(rename = "Finding")]
+struct Document<'a> {
+    /// How much it matters.
+    level: Level,
+    /// Where it belongs.
+    at: &'a At,
+    /// Its kind and the figures that belong to it.
+    #[serde(flatten)]
+    what: Facts<'a>,
+}
+
+/// A fact, or a notice of reading with nothing but its kind.
+#[derive(Serialize, JsonSchema)]
+#[serde(untagged)]
+enum Facts<'a> {
+    Planned(&'a Fact),
+    Read { code: &'a str },
+}
+
+impl Serialize for Finding {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        let what = match &self.what {
+            What::Planned(fact) => Facts::Planned(fact),
+            What::Read(notice) => Facts::Read {
+                code: notice.code.as_str(),
+            },
+        };
+        let document = Document {
+            level: self.level(),
+            at: &self.at,
+            what,
+        };
+        document.serialize(to)
+    }
+}
+
+impl JsonSchema for Finding {
+    fn schema_name() -> Cow<'static, str> {
+        Document::schema_name()
+    }
+
+    fn json_schema(generator: &mut SchemaGenerator) -> Schema {
+        Document::json_schema(generator)
+    }
+}

@@ -1,0 +1,110 @@
+//! One rope team on one leg before a rope is given to it.
+
+use crate::{
+    legs::{
+        sketch::bare_only,
+        spacing::{self, Spacing},
+    },
+    plan::{
+        leg::{KnotSet, Ledger},
+        name::PersonOnRope,
+    },
+    practice::Rules,
+    rope::{
+        knots::{self, Hardship},
+        ledger,
+    },
+    trip::{
+        party::{Person, RopeTeam},
+        zone::Zone,
+    },
+};
+
+/// Everything about one team on one leg before a rope is given to it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Draft {
+    /// Which team.
+    pub team: usize,
+    /// Its people.
+    pub persons: Vec<PersonOnRope>,
+    /// How far apart, and what for.
+    pub spacing: Spacing,
+    /// Whether all zones of the leg are bare.
+    pub bare_only: bool,
+    /// Brake knots.
+    pub knots: KnotSet,
+    /// Where the rope goes.
+    pub ledger: Ledger,
+}
+
+impl Draft {
+    /// The set-up of a team for the zones of a leg.
+    #[must_use]
+    pub fn new(
+        team: &RopeTeam,
+        spacing: Spacing,
+        zones: &[&Zone],
+        hardship: Hardship,
+        rules: &Rules,
+    ) -> Self {
+        let knots = knots::choose(team, spacing.spacing_m, zones, hardship, rules);
+        let person = |p: &Person| PersonOnRope {
+            name: p.name.clone(),
+            mass_kg: p.mass_kg,
+        };
+        Self {
+            team: team.number,
+            persons: team.people.iter().map(person).collect(),
+            ledger: ledger::ledger(team.size(), spacing.spacing_m, &knots, rules),
+            bare_only: bare_only(zones),
+            spacing,
+            knots,
+        }
+    }
+
+    /// The widest gap across that a rope of this length still covers, were every gap of the leg as wide, metres;
+    /// `None` where it does not even hold the shortest set-up. Exact: every spacing that may be chosen is asked.
+    #[must_use]
+    pub fn covers_gap_m(
+        &self,
+        rope_m: f64,
+        factor: &dyn Fn(f64) -> f64,
+        rules: &Rules,
+    ) -> Option<f64> {
+        let fitting = self.fitting_m(rope_m, rules);
+        spacing::widest_gap_m(self.persons.len(), &fitting, factor, rules)
+    }
+
+    /// The least spacing at which that widest gap is covered, metres.
+    pub(super) fn covers_at_spacing_m(
+        &self,
+        rope_m: f64,
+        factor: &dyn Fn(f64) -> f64,
+        rules: &Rules,
+    ) -> Option<f64> {
+        let (people, widest_m) = (
+            self.persons.len(),
+            self.covers_gap_m(rope_m, factor, rules)?,
+        );
+        let covers = |d: &f64| gap_at_m(people, *d, factor, rules) >= widest_m - 1e-9;
+        self.fitting_m(rope_m, rules).into_iter().find(covers)
+    }
+
+    /// All spacings whose set-up such a rope holds, metres, shortest first.
+    fn fitting_m(&self, rope_m: f64, rules: &Rules) -> Vec<f64> {
+        let people = self.persons.len();
+        let fits = |d: &f64| ledger::total_at_m(people, *d, &self.knots, rules) <= rope_m + 1e-9;
+        let choices = spacing::choices_m(people, self.bare_only, rules);
+        choices.filter(fits).collect()
+    }
+}
+
+/// The widest gap across that one spacing suits, metres.
+pub(super) fn gap_at_m(
+    people: usize,
+    spacing_m: f64,
+    factor: &dyn Fn(f64) -> f64,
+    rules: &Rules,
+) -> f64 {
+    spacing::suits_gap_m(people, spacing_m, rules).max(0.0) / factor(spacing_m).max(1.0)
+}

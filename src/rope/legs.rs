@@ -1,0 +1,92 @@
+//! Every leg of the trip with what lies under it and the drafts of its teams, before ropes are given out.
+
+use crate::{
+    ground::footing::Footing,
+    legs::{
+        sketch::{LegSketch, Sketch},
+        spacing::Spacing,
+    },
+    practice::Rules,
+    rope::{arrest::Stance, draft::Draft, knots::Hardship},
+    trip::{job::Case, party::RopeTeam, zone::Zone},
+};
+
+/// A leg, roped or not, as everything after it sees it.
+#[derive(Debug)]
+pub(crate) struct RopedLeg<'a> {
+    /// Number from 1 over the whole trip.
+    pub(crate) number: usize,
+    /// Its stage.
+    pub(crate) stage: &'a Sketch<'a>,
+    /// From where to where, over which contacts.
+    pub(crate) sketch: &'a LegSketch,
+    /// The zones met, in file order.
+    pub(crate) zones: Vec<&'a Zone>,
+    /// What lies under it.
+    pub(crate) footing: Footing,
+    /// One draft for each team; empty where it is unroped.
+    pub(crate) teams: Vec<Draft>,
+}
+
+/// All legs of the trip in walking order.
+pub(crate) fn legs<'a>(
+    job: &Case<'a>,
+    teams: &[RopeTeam],
+    stages: &'a [Sketch<'a>],
+) -> Vec<RopedLeg<'a>> {
+    let all = stages
+        .iter()
+        .flat_map(|s| s.legs.iter().map(move |l| (s, l)));
+    let leg = |(i, (stage, sketch)): (usize, (&'a Sketch<'a>, &'a LegSketch))| {
+        let zones = stage.zones(sketch, job.zones);
+        RopedLeg {
+            number: i + 1,
+            teams: drafts(stage, sketch, teams, &zones, job.rules),
+            footing: stage.footing(sketch, job.rules),
+            zones,
+            stage,
+            sketch,
+        }
+    };
+    all.enumerate().map(leg).collect()
+}
+
+fn drafts(
+    stage: &Sketch<'_>,
+    sketch: &LegSketch,
+    teams: &[RopeTeam],
+    zones: &[&Zone],
+    rules: &Rules,
+) -> Vec<Draft> {
+    let hardship = hardship(stage, sketch, rules);
+    let spaced = teams.iter().zip(&sketch.spacings);
+    let draft =
+        |(team, spacing): (&RopeTeam, &Spacing)| Draft::new(team, *spacing, zones, hardship, rules);
+    spaced.map(draft).collect()
+}
+
+/// What makes holding harder on a leg.
+pub(crate) fn hardship(stage: &Sketch<'_>, sketch: &LegSketch, rules: &Rules) -> Hardship {
+    let under = &stage.met.under;
+    Hardship {
+        steepest_descent_deg: under.steepest_descent_deg(sketch.stretch, rules),
+    }
+}
+
+/// By team: most rope that any leg asks it for, metres.
+pub(crate) fn demands_m(legs: &[RopedLeg<'_>], teams: &[RopeTeam]) -> Vec<f64> {
+    let drafts = || legs.iter().flat_map(|leg| &leg.teams);
+    let demand_m = |team: &RopeTeam| {
+        let of_team = drafts().filter(|d| d.team == team.number);
+        of_team.map(|d| d.ledger.total_m).fold(0.0, f64::max)
+    };
+    teams.iter().map(demand_m).collect()
+}
+
+impl RopedLeg<'_> {
+    /// On what a team of the leg stands. The model takes one slope towards the lip: the steeper of that with and that
+    /// against the walking direction, so the first person's fall downhill and the last one's uphill both count.
+    pub(crate) fn stance(&self, draft: &Draft, rules: &Rules) -> Stance {
+        Stance::of(draft.bare_only, self.footing.toward_lip_deg(), rules)
+    }
+}

@@ -1,0 +1,289 @@
+//! Set-ups in words: knots, falls, hauls, marks, and what goes into the packs.
+
+use crate::{
+    physics::{
+        assumed::{Parameter, Snow},
+        haul::{Can, System},
+    },
+    plan::{
+        Carry,
+        fall::{Arrest, HaulAnswer, Held, OrderAdvice, Side},
+        leg::{Mark, MarkKind, TeamSetup},
+        place::HeightsFrom,
+        why::{CarryWhy, KnotsWanted, KnotsWhy},
+    },
+    practice::Origin,
+    say::{
+        arg::Arg,
+        figure::Round,
+        name::{person, position},
+        span::Said,
+        voice::Voice,
+    },
+};
+
+/// `settled snow`, `ice`.
+#[must_use]
+pub fn snow(snow: Snow, voice: Voice) -> Said {
+    let key = match snow {
+        Snow::Soft => "snow-soft",
+        Snow::Settled => "snow-settled",
+        Snow::Firm => "snow-firm",
+        Snow::Refrozen => "snow-refrozen",
+        Snow::Ice => "snow-ice",
+    };
+    voice.say(key, &[])
+}
+
+/// `settled`, `ice`.
+#[must_use]
+pub fn snow_word(snow: Snow, voice: Voice) -> Said {
+    let key = match snow {
+        Snow::Soft => "snow-word-soft",
+        Snow::Settled => "snow-word-settled",
+        Snow::Firm => "snow-word-firm",
+        Snow::Refrozen => "snow-word-refrozen",
+        Snow::Ice => "snow-word-ice",
+    };
+    voice.say(key, &[])
+}
+
+/// `terrain model`.
+#[must_use]
+pub fn heights_from(from: HeightsFrom, voice: Voice) -> Said {
+    let key = match from {
+        HeightsFrom::RouteFile => "heights-route-file",
+        HeightsFrom::TerrainModel => "heights-terrain-model",
+    };
+    voice.say(key, &[])
+}
+
+/// Why brake knots are tied or not.
+#[must_use]
+pub fn knots_why(why: &KnotsWhy, voice: Voice) -> Said {
+    match why {
+        KnotsWhy::WouldNotBite => voice.say("knots-would-not-bite", &[]),
+        KnotsWhy::Unwanted { by } => {
+            voice.say("knots-unwanted", &[("by", Arg::Said(said_by(*by, voice)))])
+        }
+        KnotsWhy::Many => voice.say("knots-many", &[]),
+        KnotsWhy::Three { heights_known } => {
+            let known = if *heights_known { "known" } else { "unknown" };
+            voice.say("knots-three", &[("heights", Arg::Word(known))])
+        }
+        KnotsWhy::NoRoom { wanted, spacing_m } => {
+            let args = [
+                ("wanted", Arg::Said(knots_wanted(wanted, voice))),
+                ("spacing", Arg::Needed(*spacing_m)),
+            ];
+            voice.say("knots-no-room", &args)
+        }
+        KnotsWhy::Tied {
+            wanted,
+            fewer: None,
+        } => knots_wanted(wanted, voice),
+        KnotsWhy::Tied {
+            wanted,
+            fewer: Some(fewer),
+        } => {
+            let args = [
+                ("wanted", Arg::Said(knots_wanted(wanted, voice))),
+                ("tied", Arg::Count(fewer.tied)),
+                ("asked", Arg::Count(fewer.asked)),
+                ("spacing", Arg::Needed(fewer.spacing_m)),
+            ];
+            voice.say("knots-fewer", &args)
+        }
+    }
+}
+
+fn knots_wanted(wanted: &KnotsWanted, voice: Voice) -> Said {
+    match wanted {
+        KnotsWanted::Word { by } => voice.say(
+            "knots-wanted-word",
+            &[("by", Arg::Said(said_by(*by, voice)))],
+        ),
+        KnotsWanted::OneAlone => voice.say("knots-wanted-alone", &[]),
+        KnotsWanted::Heavier { name } => {
+            let who = Arg::Said(Said::name(name));
+            voice.say("knots-wanted-heavier", &[("name", who)])
+        }
+        KnotsWanted::SteepDescent { deg } => {
+            let slope = Arg::Degrees(*deg, Round::Nearest);
+            voice.say("knots-wanted-steep", &[("slope", slope)])
+        }
+    }
+}
+
+/// Who decided about knots.
+fn said_by(origin: Origin, voice: Voice) -> Said {
+    let key = match origin {
+        Origin::Default | Origin::Practice => "by-practice-set",
+        Origin::Trip => "by-trip-file",
+        Origin::Flag => "by-flag",
+    };
+    voice.say(key, &[])
+}
+
+/// Whether the worst fall is held: `held in all assumed cases`, `depends on: …`.
+#[must_use]
+pub fn held(arrest: &Arrest, voice: Voice) -> Said {
+    match arrest.verdict {
+        Held::All => voice.say("held-all", &[]),
+        Held::None => voice.say("held-none", &[]),
+        Held::Depends => {
+            let named = arrest.depends_on.iter().map(|p| parameter(*p, voice));
+            let alone = if arrest.alone { "yes" } else { "no" };
+            let args = [
+                ("parameters", Arg::Said(Said::join(named, ", "))),
+                ("alone", Arg::Word(alone)),
+            ];
+            voice.say("held-depends", &args)
+        }
+    }
+}
+
+fn parameter(parameter: Parameter, voice: Voice) -> Said {
+    let key = match parameter {
+        Parameter::MuBefore => "depends-mu-before",
+        Parameter::MuAfter => "depends-mu-after",
+        Parameter::Lip => "depends-lip",
+        Parameter::KnotForce => "depends-knot-force",
+        Parameter::KnotBite => "depends-knot-bite",
+        Parameter::Delay => "depends-delay",
+        Parameter::Slack => "depends-slack",
+        Parameter::BreakPoint => "depends-break-point",
+        Parameter::RopeDamping => "depends-rope-damping",
+    };
+    voice.say(key, &[])
+}
+
+/// The advice on the order of the team.
+#[must_use]
+pub fn order(advice: &OrderAdvice, voice: Voice) -> Said {
+    let named = advice.order.iter().map(|p| person(&p.name, voice));
+    let order = Arg::Said(Said::join(named, ", "));
+    if advice.worth_it {
+        voice.say("order-better", &[("order", order)])
+    } else {
+        voice.say("order-as-good", &[])
+    }
+}
+
+/// `3:1 on the loaded strand`.
+#[must_use]
+pub fn system(system: System, voice: Voice) -> Said {
+    let key = match system {
+        System::LoopAtLip => "system-loop-at-lip",
+        System::LoopAtAnchor => "system-loop-at-anchor",
+        System::ThreeLoaded => "system-three-loaded",
+        System::ThreeNew => "system-three-new",
+        System::SixLoopOnThree => "system-six-loop-on-three",
+        System::Nine => "system-nine",
+    };
+    voice.say(key, &[])
+}
+
+/// `yes`, `perhaps`, `no`.
+#[must_use]
+pub fn can(can: Can, voice: Voice) -> Said {
+    let key = match can {
+        Can::No => "can-no",
+        Can::Perhaps => "can-perhaps",
+        Can::Yes => "can-yes",
+    };
+    voice.say(key, &[])
+}
+
+/// What those left can do with the rope they have.
+#[must_use]
+pub fn haul_answer(answer: &HaulAnswer, voice: Voice) -> Said {
+    let who = |haulers: usize| ("haulers", Arg::Count(haulers));
+    match *answer {
+        HaulAnswer::Best {
+            system: best,
+            can,
+            haulers,
+            ..
+        } => {
+            let key = match can {
+                Can::Yes => "haul-yes",
+                Can::Perhaps => "haul-perhaps",
+                Can::No => "haul-no",
+            };
+            let best = ("system", Arg::Said(system(best, voice)));
+            voice.say(key, &[who(haulers), best])
+        }
+        HaulAnswer::TooShort {
+            system: nearest,
+            missing_m,
+            haulers,
+        } => {
+            let nearest = ("system", Arg::Said(system(nearest, voice)));
+            let missing = ("missing", Arg::Needed(missing_m));
+            voice.say("haul-too-short", &[who(haulers), nearest, missing])
+        }
+        HaulAnswer::AnchorTooNear { haulers } => voice.say("haul-anchor-too-near", &[who(haulers)]),
+    }
+}
+
+/// What is tied at a mark: `Ada ties in`, `brake knot`.
+#[must_use]
+pub fn mark(mark: &Mark, setup: &TeamSetup, voice: Voice) -> Said {
+    match mark.kind {
+        MarkKind::TieIn => {
+            let who = position(&setup.persons, mark.person.unwrap_or_default(), voice);
+            voice.say("mark-tie-in", &[("who", Arg::Said(who))])
+        }
+        MarkKind::Knot => voice.say("mark-knot", &[]),
+        MarkKind::End => voice.say("mark-end", &[]),
+    }
+}
+
+/// For whom a rope is, and because of which leg; `teams` is how many rope teams there are.
+#[must_use]
+pub fn carry_why(carry: &Carry, teams: usize, voice: Voice) -> Said {
+    let args = [
+        ("needed", Arg::Needed(carry.needed_m)),
+        ("leg", Arg::Count(carry.leg.unwrap_or_default())),
+    ];
+    let why = match carry.why {
+        CarryWhy::LongestSetUp => voice.say("carry-longest", &args),
+        CarryWhy::TooShort => voice.say("carry-too-short", &args),
+    };
+    carried_by(carry, teams, voice)
+        .then(&Said::words(": "))
+        .then(&why)
+}
+
+/// `team 1, 3 people`, and the rope by its name where it has one.
+fn carried_by(carry: &Carry, teams: usize, voice: Voice) -> Said {
+    let people = ("people", Arg::Count(carry.people));
+    let who = match teams {
+        1 => voice.say("carry-one-team", &[people]),
+        _ => voice.say("carry-team", &[("team", Arg::Count(carry.team)), people]),
+    };
+    let Some((rope, name)) = carry
+        .rope
+        .as_ref()
+        .and_then(|r| Some((r, r.name.as_ref()?)))
+    else {
+        return who;
+    };
+    let args = [
+        ("who", Arg::Said(who)),
+        ("name", Arg::Name(name)),
+        ("length", Arg::There(rope.length_m)),
+    ];
+    voice.say("carry-rope", &args)
+}
+
+/// The side with more free rope: `ahead`, `behind`.
+#[must_use]
+pub fn side(side: Side, voice: Voice) -> Said {
+    let key = match side {
+        Side::Ahead => "side-ahead",
+        Side::Behind => "side-behind",
+    };
+    voice.say(key, &[])
+}

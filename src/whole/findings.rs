@@ -1,0 +1,86 @@
+//! What is found of the trip as a whole, the notices from reading first.
+
+use crate::{
+    fault::Problem,
+    legs::sketch::Sketch,
+    plan::{
+        fact::Fact,
+        finding::{At, Finding, Part},
+    },
+    raster::Terrain,
+    rope::legs::RopedLeg,
+    trip::{job::Case, zone::Zone},
+};
+
+/// All of it, the gravest first.
+pub(crate) fn findings(
+    job: &Case<'_>,
+    stages: &[Sketch<'_>],
+    legs: &[RopedLeg<'_>],
+) -> Vec<Finding> {
+    let notices = job.notices.iter().cloned().map(handed_on);
+    let mut found: Vec<Finding> = notices.collect();
+    found.extend(missed(job, stages));
+    found.extend(slope_unknown(legs));
+    let terrain = job.terrain.map(Terrain::notes).unwrap_or_default();
+    found.extend(terrain.into_iter().map(handed_on));
+    for note in stages.iter().flat_map(|s| &s.met.under.notes) {
+        if !found.contains(note) {
+            found.push(note.clone());
+        }
+    }
+    if stages.iter().all(|s| s.met.under.profile.is_empty()) {
+        found.push(of_part(Part::Route, Fact::NoHeights {}));
+    }
+    if job.ropes.is_empty() {
+        found.push(of_part(Part::Ropes, Fact::NoRopeNamed {}));
+    }
+    found.sort_by_key(Finding::level);
+    found
+}
+
+fn of_part(of: Part, fact: Fact) -> Finding {
+    Finding::new(At::Part { of }, fact)
+}
+
+/// A plan is handed on: files are named, the folders of the machine it was made on are not.
+fn handed_on(mut notice: Problem) -> Finding {
+    let file = notice.place.file.take();
+    notice.place.file = file.map(|file| file_name(&file).to_owned());
+    Finding::from(notice)
+}
+
+/// The last part of a path or an address.
+pub(super) fn file_name(path: &str) -> &str {
+    path.rsplit(['/', '\\']).next().unwrap_or(path)
+}
+
+/// Zones not met that are named one by one; more are told by their numbers. Our judgement.
+const NAMED: usize = 20;
+
+fn missed(job: &Case<'_>, stages: &[Sketch<'_>]) -> Vec<Finding> {
+    let mut met = vec![false; job.zones.len()];
+    for contact in stages.iter().flat_map(|s| &s.met.contacts) {
+        if let Some(met) = met.get_mut(contact.zone) {
+            *met = true;
+        }
+    }
+    let pairs = job.zones.iter().zip(met);
+    let missed: Vec<&Zone> = pairs.filter(|(_, met)| !met).map(|(z, _)| z).collect();
+    let fact = |zones: &[&Zone]| Fact::ZoneMissed {
+        zones: zones.iter().map(|z| z.number).collect(),
+    };
+    if missed.len() <= NAMED {
+        let one = |z: &&Zone| Finding::new(At::Zone((*z).into()), fact(&[z]));
+        return missed.iter().map(one).collect();
+    }
+    vec![of_part(Part::Zones, fact(&missed))]
+}
+
+/// Roped legs where no heights say how steep the ground falls towards a lip; once for the plan.
+fn slope_unknown(legs: &[RopedLeg<'_>]) -> Option<Finding> {
+    let roped = legs.iter().filter(|leg| leg.sketch.roped);
+    let unknown = roped.filter(|leg| leg.footing.toward_lip_deg().is_none());
+    let legs: Vec<usize> = unknown.map(|leg| leg.number).collect();
+    (!legs.is_empty()).then(|| Finding::new(At::Legs { legs }, Fact::SlopeUnknown {}))
+}

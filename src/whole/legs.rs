@@ -1,0 +1,128 @@
+//! The legs of a plan, each made once and complete.
+
+use crate::{
+    judge::leg::{Known, verdict},
+    plan::leg::{Leg, TeamSetup},
+    rope::{answers::Answers, draft::Draft, legs::RopedLeg, setup::Given, share::Shared},
+    times::hours::Hours,
+    trip::job::Case,
+};
+
+/// What the trip has settled before its legs are put together.
+#[derive(Clone, Copy)]
+pub(crate) struct Settled<'a> {
+    pub(crate) job: &'a Case<'a>,
+    pub(crate) legs: &'a [RopedLeg<'a>],
+    /// By place of the leg.
+    pub(crate) hours: &'a [Hours],
+    pub(crate) ropes: &'a Shared,
+    pub(crate) answers: &'a Answers,
+}
+
+/// All legs, in walking order.
+pub(crate) fn legs(settled: &Settled<'_>) -> Vec<Leg> {
+    let all = settled.legs.iter().zip(settled.hours).enumerate();
+    all.map(|(i, (leg, hours))| settled.leg(i, leg, hours))
+        .collect()
+}
+
+impl Settled<'_> {
+    fn leg(&self, index: usize, leg: &RopedLeg<'_>, hours: &Hours) -> Leg {
+        let (setups, unanswered) = self.setups(index, leg);
+        let known = Known {
+            job: self.job,
+            leg,
+            hours,
+            setups: &setups,
+            unanswered: &unanswered,
+        };
+        let findings = known.findings();
+        let (stretch, footing) = (leg.sketch.stretch, &leg.footing);
+        let at = |m: f64| {
+            let at = leg.stage.stage.at(m);
+            at.map_or([0.0, 0.0], |p| [p.normal().lon_deg, p.lat_deg])
+        };
+        let ground = footing.ground_steepest;
+        let meetings = || leg.teams.iter().map(|d| d.spacing.meeting);
+        Leg {
+            leg: leg.number,
+            stage: leg.stage.stage.number,
+            roped: leg.sketch.roped,
+            start_m: stretch.from_m,
+            end_m: stretch.to_m,
+            length_m: stretch.length_m(),
+            start: at(stretch.from_m),
+            end: at(stretch.to_m),
+            ascent_m: footing.climb.map(|c| c.ascent_m),
+            descent_m: footing.climb.map(|c| c.descent_m),
+            steepest_deg: footing.steepest.map(|s| s.deg.abs()),
+            steepest_at: footing.steepest.map(|s| at(s.at_m)),
+            ground_steepest_deg: ground.map(|s| s.slope_deg),
+            ground_steepest_at: ground.map(|s| [s.at.normal().lon_deg, s.at.lat_deg]),
+            ground_aspect_deg: ground.and_then(|s| s.aspect_deg),
+            lip_slope_deg: footing.lip_slope_deg,
+            lip_slope_behind_deg: footing.lip_slope_behind_deg,
+            bearing_deg: footing.bearing_deg,
+            zones: leg.zones.iter().map(|z| z.number).collect(),
+            gap_m: widest_gap_m(leg),
+            effective_gap_m: meetings().map(|m| m.effective_gap_m).reduce(f64::max),
+            along: meetings().any(|m| m.along.is_some()),
+            strike_proposed_deg: footing.strike_proposed_deg(),
+            may_run_along: footing.may_run_along.clone(),
+            look_here: footing.look_here.clone(),
+            ice_without_zone: footing.ice_without_zone.clone(),
+            snow_depth_m: least_snow_m(leg),
+            time_min: hours.walking_min,
+            rope_min: hours.rope_min,
+            break_min: hours.break_min,
+            start_clock: hours.clock.map(|[begin, _]| begin),
+            end_clock: hours.clock.map(|[_, end]| end),
+            verdict: verdict(leg.sketch.roped, &findings),
+            teams: setups,
+            findings,
+        }
+    }
+
+    /// The set-up of every team, and why a model has no answer for it, where that is so.
+    fn setups(&self, index: usize, leg: &RopedLeg<'_>) -> (Vec<TeamSetup>, Vec<String>) {
+        let (mut setups, mut unanswered) = (Vec::new(), Vec::new());
+        for (team, draft) in leg.teams.iter().enumerate() {
+            let (setup, reason) = self.setup(index, leg, team, draft);
+            setups.push(setup);
+            unanswered.extend(reason);
+        }
+        (setups, unanswered)
+    }
+
+    fn setup(
+        &self,
+        index: usize,
+        leg: &RopedLeg<'_>,
+        team: usize,
+        draft: &Draft,
+    ) -> (TeamSetup, Option<String>) {
+        let meets = leg.stage.meets(self.job, leg.sketch);
+        let factor = |spacing_m: f64| meets(spacing_m).greatest_factor;
+        let fall = self.answers.fall(index, team);
+        let given = Given {
+            rope: self.ropes.of_team(draft.team, self.job.ropes),
+            factor: &factor,
+            fall: fall.and_then(Result::ok),
+            order: self.answers.order(index, draft.team),
+        };
+        let (setup, reason) = draft.clone().tied(&given, self.job.rules);
+        let no_fall = fall.and_then(Result::err).map(str::to_owned);
+        (setup, no_fall.or(reason))
+    }
+}
+
+/// Widest gap of the zones met, metres; `None` on unroped legs.
+fn widest_gap_m(leg: &RopedLeg<'_>) -> Option<f64> {
+    let zones = leg.zones.iter().filter(|_| leg.sketch.roped);
+    zones.map(|z| z.gap.max_m).reduce(f64::max)
+}
+
+fn least_snow_m(leg: &RopedLeg<'_>) -> Option<f64> {
+    let zones = leg.zones.iter();
+    zones.filter_map(|z| z.snow_depth_m).reduce(f64::min)
+}

@@ -1,0 +1,147 @@
+//! The formats: what each is called, what its file is called, and the function that writes it.
+
+use std::io::{self, Write};
+
+use super::{csv, geojson, gpx, json, kml, report, sheet::Sheet, table, text};
+
+/// Something that a plan can be handed out as.
+///
+/// ```
+/// let names: Vec<&str> = schrund::write::FORMATS.iter().map(|f| f.name()).collect();
+/// assert!(names.contains(&"geojson"));
+/// ```
+pub trait Format: Sync {
+    /// What `--format` takes.
+    fn name(&self) -> &'static str;
+
+    /// Its file in the set that `--out` writes; `None` where it is for the terminal only.
+    fn file(&self) -> Option<&'static str>;
+
+    /// Media type of the bytes.
+    fn media_type(&self) -> &'static str;
+
+    /// What it is for, in a few words.
+    fn purpose(&self) -> &'static str;
+
+    /// Whether it shows what a [`Scene`](super::Scene) holds; the others do with an empty one.
+    fn needs_scene(&self) -> bool {
+        false
+    }
+
+    /// Writes it.
+    ///
+    /// # Errors
+    /// Whatever `out` refuses.
+    fn write(&self, out: &mut dyn Write, sheet: &Sheet<'_>) -> io::Result<()>;
+}
+
+/// All formats; those of the set in the order they are written.
+pub const FORMATS: [&dyn Format; 8] = [&TABLE, &JSON, &CSV, &GEOJSON, &KML, &GPX, &HTML, &TEXT];
+
+/// One row of the registry.
+struct Row {
+    name: &'static str,
+    file: Option<&'static str>,
+    media_type: &'static str,
+    purpose: &'static str,
+    needs_scene: bool,
+    write: fn(&mut dyn Write, &Sheet<'_>) -> io::Result<()>,
+}
+
+impl Format for Row {
+    fn name(&self) -> &'static str {
+        self.name
+    }
+
+    fn file(&self) -> Option<&'static str> {
+        self.file
+    }
+
+    fn media_type(&self) -> &'static str {
+        self.media_type
+    }
+
+    fn purpose(&self) -> &'static str {
+        self.purpose
+    }
+
+    fn needs_scene(&self) -> bool {
+        self.needs_scene
+    }
+
+    fn write(&self, out: &mut dyn Write, sheet: &Sheet<'_>) -> io::Result<()> {
+        (self.write)(out, sheet)
+    }
+}
+
+const TABLE: Row = Row {
+    name: "table",
+    file: None,
+    media_type: "text/plain",
+    purpose: "the leg table for a terminal",
+    needs_scene: false,
+    write: |out, sheet| out.write_all(table::plan(sheet).as_bytes()),
+};
+
+const JSON: Row = Row {
+    name: "json",
+    file: Some("plan.json"),
+    media_type: "application/json",
+    purpose: "the whole plan for programs",
+    needs_scene: false,
+    write: |out, sheet| out.write_all(json::plan(sheet.plan)?.as_bytes()),
+};
+
+const CSV: Row = Row {
+    name: "csv",
+    file: Some("legs.csv"),
+    media_type: "text/csv",
+    purpose: "the legs for a spreadsheet",
+    needs_scene: false,
+    write: |out, sheet| csv::legs(out, sheet),
+};
+
+const GEOJSON: Row = Row {
+    name: "geojson",
+    file: Some("map.geojson"),
+    media_type: "application/geo+json",
+    purpose: "zones, legs and changes for any map viewer",
+    needs_scene: false,
+    write: |out, sheet| geojson::map(out, sheet),
+};
+
+const KML: Row = Row {
+    name: "kml",
+    file: Some("map.kml"),
+    media_type: "application/vnd.google-earth.kml+xml",
+    purpose: "the same for globes",
+    needs_scene: false,
+    write: |out, sheet| kml::globe(out, sheet),
+};
+
+const GPX: Row = Row {
+    name: "gpx",
+    file: Some("route.gpx"),
+    media_type: "application/gpx+xml",
+    purpose: "the line with its changes for a device",
+    needs_scene: false,
+    write: |out, sheet| gpx::device(out, sheet),
+};
+
+const HTML: Row = Row {
+    name: "html",
+    file: Some("report.html"),
+    media_type: "text/html",
+    purpose: "the report to read and print",
+    needs_scene: true,
+    write: |out, sheet| out.write_all(report::page(sheet).as_bytes()),
+};
+
+const TEXT: Row = Row {
+    name: "text",
+    file: Some("message.txt"),
+    media_type: "text/plain",
+    purpose: "a few lines a leg for a message",
+    needs_scene: false,
+    write: |out, sheet| out.write_all(text::message(sheet).as_bytes()),
+};

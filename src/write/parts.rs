@@ -1,0 +1,13 @@
+//! What several formats are made of: rows, places, paragraphs, styles.
+
+pub mod change;
+pub(crate) mod findings;
+pub mod itinerary;
+pub(crate) mod keep;
+pub(crate) mod outline;
+pub(crate) mod paragraph;
+pub mod rope_line;
+pub mod row;
+pub mod sentence;
+pub(crate) mod setups;
+pub mod style;

@@ -1,0 +1,154 @@
+//! Findings as they are read: by level, the same of several places said once.
+
+use std::collections::BTreeMap;
+
+use crate::{
+    fault::Level,
+    plan::{
+        Plan,
+        finding::{At, Finding},
+    },
+    say::{
+        arg::Arg,
+        finding::{hint, legs, place, says},
+        plain,
+        span::Said,
+        voice::Voice,
+    },
+    write::parts::paragraph::bullet,
+};
+
+/// Places named one by one before the rest is counted. Our judgement.
+const NAMED: usize = 6;
+
+/// Findings that say the same, with the places they say it of.
+pub(crate) struct Group<'a> {
+    places: Vec<&'a At>,
+    /// One of them.
+    pub finding: &'a Finding,
+    /// What they say.
+    pub says: Said,
+    /// What to do about it.
+    pub hint: Option<Said>,
+}
+
+/// All findings of the legs and of the whole, the graver first; those that say the same are one.
+pub(crate) fn groups(plan: &Plan, voice: Voice) -> Vec<Group<'_>> {
+    let of_legs = plan.legs.iter().flat_map(|l| &l.findings);
+    let mut all: Vec<&Finding> = of_legs.chain(&plan.findings).collect();
+    all.sort_by_key(|f| f.level());
+    let mut groups: Vec<Group<'_>> = Vec::new();
+    let mut known: BTreeMap<(&str, String), usize> = BTreeMap::new();
+    for finding in all {
+        let says = says(finding, voice);
+        let key = (finding.code(), says.to_string());
+        let place = *known.entry(key).or_insert(groups.len());
+        match groups.get_mut(place) {
+            Some(group) if group.places.last().is_some_and(|p| same(p, &finding.at)) => {}
+            Some(group) => group.places.push(&finding.at),
+            None => groups.push(Group {
+                places: vec![&finding.at],
+                hint: hint(finding, voice),
+                finding,
+                says,
+            }),
+        }
+    }
+    groups
+}
+
+/// Whether two places read the same.
+fn same(a: &At, b: &At) -> bool {
+    match (a, b) {
+        (At::Leg(a), At::Leg(b)) => (a.leg, a.team) == (b.leg, b.team),
+        (a, b) => a == b,
+    }
+}
+
+impl Group<'_> {
+    /// The places in a row, `legs 2, 4` where all are legs; many are counted.
+    pub(crate) fn places(&self, voice: Voice) -> Said {
+        let named = self
+            .places
+            .get(..NAMED)
+            .filter(|_| self.places.len() > NAMED + 1);
+        let shown = named.unwrap_or(&self.places);
+        let numbers: Option<Vec<usize>> = shown.iter().map(|at| leg_alone(at)).collect();
+        let listed = match numbers {
+            Some(numbers) => legs(&numbers, voice),
+            None => Said::join(shown.iter().map(|at| place(at, voice)), ", "),
+        };
+        match self.places.len() - shown.len() {
+            0 => listed,
+            more => {
+                let args = [("named", Arg::Said(listed)), ("more", Arg::Count(more))];
+                voice.say("place-more", &args)
+            }
+        }
+    }
+}
+
+/// The leg, where a place is a leg as a whole and no team of it.
+fn leg_alone(at: &At) -> Option<usize> {
+    match at {
+        At::Leg(place) if place.team.is_none() => Some(place.leg),
+        _ => None,
+    }
+}
+
+/// `1 grave finding, 3 to look at`; empty where there is neither.
+#[must_use]
+pub(crate) fn count(groups: &[Group<'_>], voice: Voice) -> Said {
+    let of = |level, key| {
+        let count = groups.iter().filter(|g| g.finding.level() == level).count();
+        (count > 0).then(|| voice.say(key, &[("count", Arg::Count(count))]))
+    };
+    let both = [
+        of(Level::Grave, "count-grave"),
+        of(Level::Warning, "count-look"),
+    ];
+    Said::join(both.into_iter().flatten(), ", ")
+}
+
+/// The title of a level.
+#[must_use]
+pub(crate) fn title(level: Level, voice: Voice) -> Said {
+    let key = match level {
+        Level::Error => "level-error",
+        Level::Grave => "level-grave",
+        Level::Warning => "level-warning",
+        Level::Note => "level-note",
+    };
+    voice.say(key, &[])
+}
+
+/// The findings of these levels as paragraphs, each level under its title.
+pub(crate) fn paragraphs(
+    out: &mut String,
+    groups: &[Group<'_>],
+    levels: &[Level],
+    voice: Voice,
+    width: usize,
+) {
+    for &level in levels {
+        let of_level = groups.iter().filter(|g| g.finding.level() == level);
+        for (i, group) in of_level.enumerate() {
+            if i == 0 {
+                out.push_str(&format!("\n{}\n", title(level, voice)));
+            }
+            bullet(out, "  · ", &paragraph(group, voice), width);
+        }
+    }
+}
+
+fn paragraph(group: &Group<'_>, voice: Voice) -> String {
+    let colon = Said::words(": ");
+    let mut all = group.places(voice).then(&colon).then(&group.says);
+    if let Some(hint) = &group.hint {
+        all = all.then(&Said::words(" → ")).then(hint);
+    }
+    let code = format!(" [{}]", group.finding.code());
+    all.then(&Said::words(&code))
+        .map_names(plain::line)
+        .to_string()
+}

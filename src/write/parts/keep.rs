@@ -1,0 +1,42 @@
+//! Fewer changes of the set-up, in words: what changing costs, what keeping costs, and which set-up is kept where.
+
+use crate::{
+    plan::{KeepSetup, KeptRun, KeptTeam},
+    say::{arg::Arg, finding, span::Said, voice::Voice},
+    write::parts::row::coils,
+};
+
+/// `as planned the set-up changes 3 times, 15 min; with set-ups kept 2 times, 13 min (wider walking counted)`.
+pub(crate) fn costs(keep: &KeepSetup, voice: Voice) -> Said {
+    let args = [
+        ("planned", Arg::Count(keep.as_planned.changes)),
+        ("planned-time", Arg::Minutes(keep.as_planned.minutes)),
+        ("kept", Arg::Count(keep.kept.changes)),
+        ("kept-time", Arg::Minutes(keep.kept.minutes)),
+    ];
+    voice.say("keep-costs", &args)
+}
+
+/// `legs 2, 4`.
+pub(crate) fn legs(run: &KeptRun, voice: Voice) -> Said {
+    finding::legs(&run.legs, voice)
+}
+
+/// `13 m, no knots, coils 6.5 m, rope 42 m`, with the team in front where there are several.
+pub(crate) fn team(run: &KeptRun, team: &KeptTeam, voice: Voice) -> Said {
+    let who = match run.teams.len() {
+        1 => Said::default(),
+        _ => voice.say("keep-team-of", &[("team", Arg::Count(team.team))]),
+    };
+    let knots = match team.knots_each_end {
+        0 => voice.say("knots-none", &[]),
+        n => voice.say("keep-knots", &[("knots", Arg::Count(n))]),
+    };
+    let args = [
+        ("spacing", Arg::Needed(team.spacing_m)),
+        ("knots", Arg::Said(knots)),
+        ("coils", Arg::Said(coils(team.coil_m, voice))),
+        ("rope", Arg::Needed(team.needed_m)),
+    ];
+    who.then(&voice.say("keep-team", &args))
+}

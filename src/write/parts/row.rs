@@ -1,0 +1,191 @@
+//! One leg as every reading output shows it; table, text and report start here, so they cannot disagree.
+
+use crate::{
+    plan::leg::{Bite, Leg, TeamSetup, Verdict},
+    say::{
+        arg::Arg,
+        figure::{Round, minutes},
+        span::Said,
+        voice::Voice,
+    },
+};
+
+/// One leg in words. Empty strings where there is nothing to say.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Row<'a> {
+    /// Number of the leg.
+    pub leg: usize,
+    /// Number of the stage.
+    pub stage: usize,
+    /// `0.98–1.44`, in km or miles.
+    pub from_to: String,
+    /// Length in whole metres or feet.
+    pub length: String,
+    /// `+120 −30`; empty without heights.
+    pub heights: String,
+    /// Time on the way, without rope changes.
+    pub time: String,
+    /// Numbers of the zones met.
+    pub zones: &'a [usize],
+    /// `6`, or `6 (8.4)` with the way along the route where that is longer.
+    pub gap: String,
+    /// One for each rope team; empty on unroped legs.
+    pub teams: Vec<TeamRow<'a>>,
+    /// Whether the team is on the rope.
+    pub roped: bool,
+    /// The verdict.
+    pub verdict: Verdict,
+}
+
+/// One rope team's set-up in words.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TeamRow<'a> {
+    /// The set-up itself.
+    pub setup: &'a TeamSetup,
+    /// `3 × 13 m`.
+    pub spacing: String,
+    /// `6 knots`, `6 knots?` where it is doubtful that they bite, `no knots`.
+    pub knots: String,
+    /// `coils 6.5 m`, or `no coils`.
+    pub coils: String,
+    /// Rope needed.
+    pub needed: String,
+    /// The rope at hand; empty where none was named.
+    pub at_hand: String,
+    /// The next length sold; empty above the longest.
+    pub sold: String,
+    voice: Voice,
+}
+
+impl<'a> Row<'a> {
+    /// The leg in this voice.
+    #[must_use]
+    pub fn new(leg: &'a Leg, voice: Voice) -> Self {
+        let units = voice.units;
+        Self {
+            leg: leg.leg,
+            stage: leg.stage,
+            from_to: format!(
+                "{}–{}",
+                units.chainage(leg.start_m),
+                units.chainage(leg.end_m)
+            ),
+            length: units.whole(leg.length_m),
+            heights: heights(leg, voice),
+            time: minutes(leg.time_min),
+            zones: &leg.zones,
+            gap: gap(leg, voice),
+            teams: leg.teams.iter().map(|t| TeamRow::new(t, voice)).collect(),
+            roped: leg.roped,
+            verdict: leg.verdict,
+        }
+    }
+
+    /// Numbers of the zones met, apart by spaces.
+    #[must_use]
+    pub fn zone_numbers(&self) -> String {
+        let numbers: Vec<String> = self.zones.iter().map(usize::to_string).collect();
+        numbers.join(" ")
+    }
+}
+
+fn heights(leg: &Leg, voice: Voice) -> String {
+    let whole = |m| voice.units.whole(m);
+    match (leg.ascent_m, leg.descent_m) {
+        (Some(up), Some(down)) => format!("+{} −{}", whole(up), whole(down)),
+        _ => String::new(),
+    }
+}
+
+fn gap(leg: &Leg, voice: Voice) -> String {
+    let (Some(gap_m), Some(effective_m)) = (leg.gap_m, leg.effective_gap_m) else {
+        return String::new();
+    };
+    let (gap, effective) = (
+        voice.units.number(gap_m, Round::Up),
+        voice.units.number(effective_m, Round::Up),
+    );
+    if gap == effective {
+        gap
+    } else {
+        format!("{gap} ({effective})")
+    }
+}
+
+/// `6 knots`, `6 knots?` where it is doubtful that they bite, `no knots`.
+fn knots(setup: &TeamSetup, voice: Voice) -> Said {
+    if setup.knots.count == 0 {
+        return voice.say("knots-none", &[]);
+    }
+    let bite = match setup.knots.bite {
+        Bite::Yes => "yes",
+        Bite::Doubtful | Bite::Unknown | Bite::No => "doubtful",
+    };
+    let count = Arg::Count(setup.knots.count);
+    voice.say("knots-some", &[("knots", count), ("bite", Arg::Word(bite))])
+}
+
+/// `coils 6.5 m`, or `no coils`.
+#[must_use]
+pub fn coils(coil_m: f64, voice: Voice) -> Said {
+    if coil_m > 0.0 {
+        voice.say("coils-some", &[("coil", Arg::Needed(coil_m))])
+    } else {
+        voice.say("coils-none", &[])
+    }
+}
+
+impl<'a> TeamRow<'a> {
+    /// The set-up in this voice.
+    #[must_use]
+    pub fn new(setup: &'a TeamSetup, voice: Voice) -> Self {
+        let at_hand = setup.rope.as_ref().map(|r| r.length_m);
+        let number = |m: Option<f64>, round| m.map(|m| voice.units.number(m, round));
+        Self {
+            setup,
+            spacing: spacing("team-spacing", setup, voice),
+            knots: knots(setup, voice).to_string(),
+            coils: coils(setup.coil_m, voice).to_string(),
+            needed: voice.units.number(setup.ledger.total_m, Round::Up),
+            at_hand: number(at_hand, Round::Down).unwrap_or_default(),
+            sold: number(setup.sold_length_m, Round::Nearest).unwrap_or_default(),
+            voice,
+        }
+    }
+
+    /// `2×14.5 m, 4 knots?, 21.8 m`: spacing, knots, coil of each end person.
+    #[must_use]
+    pub fn short_setup(&self) -> String {
+        let coil = if self.setup.coil_m > 0.0 {
+            self.voice.units.length(self.setup.coil_m, Round::Up)
+        } else {
+            self.voice.say("coil-none", &[]).to_string()
+        };
+        let spacing = spacing("team-spacing-short", self.setup, self.voice);
+        format!("{spacing}, {}, {coil}", self.knots)
+    }
+
+    /// `3 × 13 m, 6 knots, coils 6.5 m`.
+    #[must_use]
+    pub fn setup(&self) -> String {
+        format!("{}, {}, {}", self.spacing, self.knots, self.coils)
+    }
+
+    /// `43.2/60`, needed and at hand; without a rope at hand `43.2`.
+    #[must_use]
+    pub fn rope(&self) -> String {
+        if self.at_hand.is_empty() {
+            self.needed.clone()
+        } else {
+            format!("{}/{}", self.needed, self.at_hand)
+        }
+    }
+}
+
+fn spacing(key: &str, setup: &TeamSetup, voice: Voice) -> String {
+    let args = [
+        ("people", Arg::Count(setup.people)),
+        ("spacing", Arg::Needed(setup.spacing_m)),
+    ];
+    voice.say(key, &args).to_string()
+}

@@ -1,0 +1,381 @@
+//! Each different set-up once, for people who were not there when it was planned: who where, what to tie, what is not
+//! covered.
+
+use crate::{
+    physics::{assumed::Snow, haul::Can},
+    plan::{
+        Plan,
+        fall::{Arrest, FallReserve, HaulAnswer, HaulTable, Held},
+        leg::{Bite, Leg, Mark, MarkKind, TeamSetup},
+        name::PersonOnRope,
+    },
+    say::{self, arg::Arg, figure::Round, finding, name, span::Said, voice::Voice},
+    write::parts::{paragraph::bullet, rope_line},
+};
+
+/// Columns for what a line is about.
+const LABEL: usize = 12;
+
+/// A label and what is said under it.
+type Line = (&'static str, String);
+
+/// Legs set up alike, with one of their set-ups.
+struct Alike<'a> {
+    legs: Vec<usize>,
+    setup: &'a TeamSetup,
+    lines: Vec<Line>,
+    /// What differs from leg to leg, with the legs it holds for.
+    of_legs: Vec<(Line, Vec<usize>)>,
+}
+
+/// A block for each different set-up, the legs that share it named together.
+pub(crate) fn blocks(out: &mut String, plan: &Plan, width: usize, voice: Voice) {
+    let alike = alike(&plan.legs, voice);
+    if alike.is_empty() {
+        return;
+    }
+    out.push_str("\nSet-ups\n");
+    let modelled = alike.iter().any(|a| a.setup.arrest.is_some());
+    let teams = plan.carry.len();
+    for block in alike {
+        bullet(out, "  ", &title(&block, teams, voice).to_string(), width);
+        let room = width.saturating_sub(LABEL + 2).max(20);
+        let drawn = rope_line::drawn(block.setup, voice.units, room);
+        for (i, line) in drawn.iter().enumerate() {
+            let label = if i == 0 { "rope" } else { "" };
+            out.push_str(&format!("    {label:<10}{line}\n"));
+        }
+        for (label, text) in block.lines.iter().chain(&block.of_legs(voice)) {
+            bullet(out, &format!("    {label:<10}"), text, width);
+        }
+    }
+    let legend = format!("In the drawings: {}.", rope_line::LEGEND);
+    bullet(out, "  ", &legend, width);
+    if modelled {
+        bullet(out, "  ", MODEL, width);
+    }
+}
+
+/// What the answers about falls and hauls are worth.
+const MODEL: &str = "Falls and hauls: a model's answer for assumed ranges, our judgement.";
+
+impl Alike<'_> {
+    fn add(&mut self, leg: usize, of_leg: Vec<Line>) {
+        self.legs.push(leg);
+        for line in of_leg {
+            match self.of_legs.iter_mut().find(|(l, _)| *l == line) {
+                Some((_, legs)) => legs.push(leg),
+                None => self.of_legs.push((line, vec![leg])),
+            }
+        }
+    }
+
+    /// What differs, by label; legs are named where it does not hold for all.
+    fn of_legs(&self, voice: Voice) -> Vec<Line> {
+        let mut lines: Vec<Line> = Vec::new();
+        for ((label, text), legs) in &self.of_legs {
+            let text = if legs.len() == self.legs.len() {
+                text.clone()
+            } else {
+                let args = [
+                    ("legs", Arg::Said(finding::legs(legs, voice))),
+                    ("text", Arg::Said(Said::words(text))),
+                ];
+                voice.say("block-legs", &args).to_string()
+            };
+            lines.push((label, text));
+        }
+        lines.sort_by_key(|(label, _)| *label);
+        lines
+    }
+}
+
+fn alike(legs: &[Leg], voice: Voice) -> Vec<Alike<'_>> {
+    let mut all: Vec<Alike<'_>> = Vec::new();
+    let setups = legs
+        .iter()
+        .flat_map(|l| l.teams.iter().map(move |t| (l, t)));
+    for (leg, setup) in setups {
+        let (lines, of_leg) = (lines(setup, voice), of_leg(setup, voice));
+        let same = |a: &Alike<'_>| a.setup.team == setup.team && a.lines == lines;
+        let known = all.iter().position(same).unwrap_or_else(|| {
+            all.push(Alike {
+                legs: Vec::new(),
+                setup,
+                lines,
+                of_legs: Vec::new(),
+            });
+            all.len() - 1
+        });
+        if let Some(alike) = all.get_mut(known) {
+            alike.add(leg.leg, of_leg);
+        }
+    }
+    all
+}
+
+fn title(block: &Alike<'_>, teams: usize, voice: Voice) -> Said {
+    let args = [
+        ("teams", Arg::Count(teams)),
+        ("team", Arg::Count(block.setup.team)),
+        (
+            "legs",
+            Arg::Said(finding::legs(&block.legs, voice).capital()),
+        ),
+        ("people", Arg::Count(block.setup.people)),
+        ("spacing", Arg::Needed(block.setup.spacing_m)),
+        ("rope", Arg::Said(rope(block.setup, voice))),
+    ];
+    voice.say("block-title", &args)
+}
+
+fn rope(setup: &TeamSetup, voice: Voice) -> Said {
+    let (key, number, length_m) = match (&setup.rope, setup.sold_length_m) {
+        (Some(rope), _) if rope.spare_m < 0.0 => ("block-rope-short", rope.number, rope.length_m),
+        (Some(rope), _) => ("block-rope", rope.number, rope.length_m),
+        (None, Some(sold_m)) => ("block-rope-sold", 0, sold_m),
+        (None, None) => ("block-rope-none", 0, 0.0),
+    };
+    let args = [
+        ("needed", Arg::Needed(setup.ledger.total_m)),
+        ("rope", Arg::Count(number)),
+        ("length", Arg::There(length_m)),
+    ];
+    voice.say(key, &args)
+}
+
+fn lines(setup: &TeamSetup, voice: Voice) -> Vec<Line> {
+    let mut lines = vec![
+        ("people", people(setup, voice).to_string()),
+        ("tie", ties(setup, voice).to_string()),
+        ("knots", knots(setup, voice).to_string()),
+        ("reserve", reserve(setup, voice).to_string()),
+    ];
+    let haul = setup.haul.as_ref();
+    lines.extend(haul.map(|table| ("hauling", hauling(setup, table, voice).to_string())));
+    lines
+}
+
+/// What rests on the leg too.
+fn of_leg(setup: &TeamSetup, voice: Voice) -> Vec<Line> {
+    let mut lines = Vec::new();
+    if let Some(arrest) = &setup.arrest {
+        lines.push(("a fall", fall(setup, arrest, voice).to_string()));
+        let order = arrest.order.as_ref().filter(|o| o.worth_it);
+        lines.extend(order.map(|o| ("order", say::setup::order(o, voice).to_string())));
+    }
+    lines.push(("covers", covers(setup, voice).to_string()));
+    lines
+}
+
+/// `person 1 (80 kg), 2 Ada (75 kg)`, the first ahead; the position too where it is not the number of a person
+/// without a name.
+fn people(setup: &TeamSetup, voice: Voice) -> Said {
+    let unnamed = |p: &PersonOnRope| p.name.parse::<usize>().ok();
+    let numbered = || setup.persons.iter().map(unnamed).zip(1..);
+    let apart = numbered().any(|(number, position)| number.is_some_and(|n| n != position));
+    let person = |(person, position): (&PersonOnRope, usize)| {
+        let key = match (unnamed(person), apart) {
+            (None, _) => "block-person-at",
+            (Some(_), true) => "block-person-position",
+            (Some(_), false) => "block-person",
+        };
+        let mass = Said::figure(&format!("{:.0} kg", person.mass_kg));
+        let args = [
+            ("position", Arg::Count(position)),
+            ("who", Arg::Said(name::person(&person.name, voice))),
+            ("mass", Arg::Said(mass)),
+        ];
+        voice.say(key, &args)
+    };
+    let all = Said::join(setup.persons.iter().zip(1..).map(person), ", ");
+    voice.say("block-people", &[("people", Arg::Said(all))])
+}
+
+/// Where along the rope each thing is tied, from the first person's free end.
+fn ties(setup: &TeamSetup, voice: Voice) -> Said {
+    let mut knots = 0;
+    let mark = |mark: &Mark| {
+        let what = match mark.kind {
+            MarkKind::Knot => {
+                knots += 1;
+                Said::words(&format!("x{knots}"))
+            }
+            MarkKind::TieIn => {
+                name::position(&setup.persons, mark.person.unwrap_or_default(), voice)
+            }
+            MarkKind::End => say::setup::mark(mark, setup, voice),
+        };
+        let at = voice.units.number(mark.at_m, Round::Nearest);
+        what.then(&Said::words(" ")).then(&Said::figure(&at))
+    };
+    let args = [
+        ("unit", Arg::Said(Said::words(voice.units.short()))),
+        (
+            "marks",
+            Arg::Said(Said::join(setup.marks.iter().map(mark), " · ")),
+        ),
+    ];
+    voice.say("block-ties", &args)
+}
+
+fn knots(setup: &TeamSetup, voice: Voice) -> Said {
+    let knots = &setup.knots;
+    let why = ("why", Arg::Said(say::setup::knots_why(&knots.why, voice)));
+    if knots.count == 0 {
+        return voice.say("block-knots-none", &[why]);
+    }
+    let bite = match knots.bite {
+        Bite::Yes => voice.say("block-knots-deep", &[]),
+        Bite::Doubtful | Bite::Unknown | Bite::No => {
+            let from_m = setup.knots_count_from_snow_m.unwrap_or_default();
+            voice.say("block-knots-from", &[("snow", Arg::Needed(from_m))])
+        }
+    };
+    let args = [
+        ("each", Arg::Count(knots.each_end)),
+        ("first", Arg::Measured(knots.first_m)),
+        ("step", Arg::Measured(knots.step_m)),
+        ("bite", Arg::Said(bite)),
+        why,
+    ];
+    voice.say("block-knots", &args)
+}
+
+/// Free rope for everybody's fall, those for whom it is there together.
+fn reserve(setup: &TeamSetup, voice: Voice) -> Said {
+    let needs_m = setup.falls.first().map_or(0.0, |f| f.needs_m);
+    let (short, there): (Vec<&FallReserve>, Vec<&FallReserve>) =
+        setup.falls.iter().partition(|f| f.missing_m > 1e-9);
+    let who = |f: &FallReserve| name::position(&setup.persons, f.person, voice);
+    let mut says = Vec::new();
+    if !there.is_empty() {
+        let and = voice.say("and", &[]).to_string();
+        let who = Said::join(there.into_iter().map(who), &and);
+        says.push(voice.say("block-reserve-there", &[("who", Arg::Said(who))]));
+    }
+    says.extend(short.into_iter().map(|f| {
+        let missing = ("missing", Arg::Needed(f.missing_m));
+        voice.say(
+            "block-reserve-missing",
+            &[missing, ("who", Arg::Said(who(f)))],
+        )
+    }));
+    says.extend(setup.haul.as_ref().map(|table| {
+        voice.say(
+            "block-reserve-hands",
+            &[("hands", Arg::Needed(table.hands_m))],
+        )
+    }));
+    let args = [
+        ("needs", Arg::Needed(needs_m)),
+        ("who", Arg::Said(Said::join(says, "; "))),
+    ];
+    voice.say("block-reserve", &args)
+}
+
+/// `snow assumed: settled, 12° downhill`.
+fn ground(arrest: &Arrest, voice: Voice) -> Said {
+    let assumed = arrest.snow_assumed && arrest.snow != Snow::Ice;
+    let snow = if assumed {
+        let word = say::setup::snow_word(arrest.snow, voice);
+        voice.say("block-snow-assumed", &[("snow", Arg::Said(word))])
+    } else {
+        say::setup::snow(arrest.snow, voice)
+    };
+    let snow = ("snow", Arg::Said(snow));
+    if arrest.slope_known {
+        let slope = ("slope", Arg::Degrees(arrest.slope_deg, Round::Up));
+        voice.say("block-ground", &[snow, slope])
+    } else {
+        voice.say("block-ground-flat", &[snow])
+    }
+}
+
+fn fall(setup: &TeamSetup, arrest: &Arrest, voice: Voice) -> Said {
+    let ([least_m, most_m], [least_kn, most_kn]) = (arrest.slide_m, arrest.holder_force_kn);
+    let verdict = match arrest.verdict {
+        Held::All => "all",
+        Held::Depends => "depends",
+        Held::None => "none",
+    };
+    let figure = |text: String| Arg::Said(Said::figure(&text));
+    let args = [
+        (
+            "who",
+            Arg::Said(name::position(&setup.persons, arrest.falls, voice)),
+        ),
+        ("held", Arg::Said(say::setup::held(arrest, voice))),
+        ("ground", Arg::Said(ground(arrest, voice))),
+        ("verdict", Arg::Word(verdict)),
+        ("least", figure(voice.units.number(least_m, Round::Down))),
+        ("most", Arg::Needed(most_m)),
+        ("least-force", figure(format!("{least_kn:.1}"))),
+        ("most-force", Arg::Kilonewtons(most_kn, 1)),
+    ];
+    voice.say("block-fall", &args)
+}
+
+fn hauling(setup: &TeamSetup, table: &HaulTable, voice: Voice) -> Said {
+    let own = if table.needs_own_strand { "yes" } else { "no" };
+    let args = [
+        (
+            "who",
+            Arg::Said(name::position(&setup.persons, table.person, voice)),
+        ),
+        ("depth", Arg::Needed(table.lip_to_person_m)),
+        (
+            "answer",
+            Arg::Said(say::setup::haul_answer(&table.answer, voice)),
+        ),
+        ("pull", Arg::Said(pull(&table.answer, voice))),
+        ("own", Arg::Word(own)),
+    ];
+    voice.say("block-haul", &args)
+}
+
+/// What the hauling named pulls with; where none will do, the least that any would ask for.
+fn pull(answer: &HaulAnswer, voice: Voice) -> Said {
+    match *answer {
+        HaulAnswer::Best {
+            can: Can::No,
+            least_kn,
+            ..
+        } => voice.say(
+            "block-pull-least",
+            &[("force", Arg::Kilonewtons(least_kn, 2))],
+        ),
+        HaulAnswer::Best { pull_kn, .. } => {
+            voice.say("block-pull", &[("force", Arg::Kilonewtons(pull_kn, 2))])
+        }
+        HaulAnswer::TooShort { .. } | HaulAnswer::AnchorTooNear { .. } => Said::default(),
+    }
+}
+
+/// How wide a gap the rope still covers, and what nothing here covers.
+fn covers(setup: &TeamSetup, voice: Voice) -> Said {
+    let mut not = Vec::new();
+    let covers = match (setup.covers_gap_m, setup.covers_at_spacing_m) {
+        (Some(gap_m), Some(apart_m)) => {
+            not.push(voice.say("block-not-wider", &[]));
+            let args = [
+                ("gap", Arg::There(gap_m)),
+                ("apart", Arg::Measured(apart_m)),
+                ("tied", Arg::There(setup.as_tied_gap_m)),
+            ];
+            voice.say("block-covers", &args)
+        }
+        _ => voice.say("block-covers-nothing", &[]),
+    };
+    let short = setup.falls.iter().filter(|f| f.missing_m > 1e-9);
+    not.extend(short.map(|f| {
+        let who = name::position(&setup.persons, f.person, voice);
+        voice.say("block-not-loop", &[("who", Arg::Said(who))])
+    }));
+    not.push(voice.say("block-not-two", &[]));
+    let args = [
+        ("covers", Arg::Said(covers)),
+        ("not", Arg::Said(Said::join(not, ", "))),
+    ];
+    voice.say("block-covers-not", &args)
+}

@@ -1,0 +1,126 @@
+//! What is drawn on every map: the legs with their lines, and the places where the set-up changes.
+
+use geo::LineString;
+
+use crate::{
+    geometry::{Bounds, LonLat},
+    plan::{Plan, leg::Leg},
+    trip::route::{Route, Stretch},
+    write::{
+        parts::change::{self, Change},
+        report::paper::{Paper, WIDTH},
+        sheet::Sheet,
+    },
+};
+
+/// Ground shown round the route: this share of its extent, and at least so many metres. Our judgement.
+const ROUND_ROUTE: (f64, f64) = (0.08, 120.0);
+
+/// What is drawn on every map.
+pub(super) struct Picture<'a> {
+    pub(super) sheet: &'a Sheet<'a>,
+    pub(super) legs: Vec<LegLine<'a>>,
+    pub(super) changes: Vec<Change<'a>>,
+}
+
+/// A leg with its line.
+pub(super) struct LegLine<'a> {
+    pub(super) leg: &'a Leg,
+    pub(super) parts: Vec<Vec<LonLat>>,
+    pub(super) middle: Option<LonLat>,
+    pub(super) bounds: Option<Bounds>,
+}
+
+impl<'a> LegLine<'a> {
+    fn new(route: &Route, leg: &'a Leg) -> Self {
+        let stage = route.stages.iter().find(|s| s.number == leg.stage);
+        let stretch = Stretch {
+            from_m: leg.start_m,
+            to_m: leg.end_m,
+        };
+        let parts = stage.map(|s| s.line(stretch)).unwrap_or_default();
+        Self {
+            leg,
+            bounds: parts
+                .iter()
+                .filter_map(|p| Bounds::of(p))
+                .reduce(Bounds::with),
+            middle: stage.and_then(|s| s.at(f64::midpoint(leg.start_m, leg.end_m))),
+            parts,
+        }
+    }
+
+    /// Its line on a paper, in pieces; what lies off the paper is left out.
+    pub(super) fn on(&self, paper: &Paper) -> Vec<LineString> {
+        let shown = paper.bounds();
+        if !self.bounds.is_some_and(|b| b.meets(&shown)) {
+            return Vec::new();
+        }
+        self.parts
+            .iter()
+            .flat_map(|part| near(part, &shown))
+            .map(|part| paper.line(part))
+            .collect()
+    }
+}
+
+/// The runs of a line whose edges can meet the box.
+fn near<'p>(line: &'p [LonLat], bounds: &Bounds) -> Vec<&'p [LonLat]> {
+    let meets = |edge: &[LonLat]| Bounds::of(edge).is_some_and(|b| b.meets(bounds));
+    let mut runs = Vec::new();
+    let mut start = None;
+    for (i, edge) in line.windows(2).enumerate() {
+        match (meets(edge), start) {
+            (true, None) => start = Some(i),
+            (false, Some(first)) => {
+                runs.extend(line.get(first..=i));
+                start = None;
+            }
+            _ => {}
+        }
+    }
+    runs.extend(start.and_then(|first| line.get(first..)));
+    runs
+}
+
+impl<'a> Picture<'a> {
+    pub(super) fn new(sheet: &'a Sheet<'a>) -> Self {
+        let legs = sheet.plan.legs.iter();
+        Self {
+            legs: legs.map(|leg| LegLine::new(sheet.route, leg)).collect(),
+            changes: change::changes(sheet),
+            sheet,
+        }
+    }
+
+    /// The paper of the whole route; `None` for a route without a line.
+    pub(super) fn paper(&self) -> Option<Paper> {
+        paper(&self.legs)
+    }
+}
+
+/// The paper of the whole route, with ground round it to see where it lies.
+fn paper(legs: &[LegLine<'_>]) -> Option<Paper> {
+    let bounds = legs.iter().filter_map(|l| l.bounds);
+    let bounds = with_room(bounds.reduce(Bounds::with)?, ROUND_ROUTE);
+    Some(Paper::showing(&bounds, WIDTH))
+}
+
+/// The window that the map of a route shows, south-west and north-east corner; `None` for a route without a line.
+#[must_use]
+pub fn window(plan: &Plan, route: &Route) -> Option<(LonLat, LonLat)> {
+    let legs = plan.legs.iter().map(|leg| LegLine::new(route, leg));
+    let legs: Vec<LegLine<'_>> = legs.collect();
+    let shown = paper(&legs)?.bounds();
+    Some((shown.low, shown.high))
+}
+
+/// The box with room round it: a share of its longer side in metres, and at least so much.
+pub(super) fn with_room(bounds: Bounds, (share, least_m): (f64, f64)) -> Bounds {
+    let corner = LonLat::new(bounds.high.lon_deg, bounds.low.lat_deg);
+    let (east_m, north_m) = (
+        bounds.low.distance_m(corner),
+        corner.distance_m(bounds.high),
+    );
+    bounds.widened((share * east_m.max(north_m)).max(least_m))
+}
