@@ -42,7 +42,11 @@ use ground::{met::Met, relief::Relief};
 use legs::{memo::Memo, sketch::Sketch};
 use plan::{Plan, SCHEMA_VERSION, options::Options};
 use practice::Rule;
-use rope::{answers::Answers, legs::demands_m, share};
+use rope::{
+    answers::{Answers, Depth},
+    legs::demands_m,
+    share,
+};
 use times::hours::hours;
 use trip::{
     job::Case,
@@ -107,6 +111,10 @@ impl<'j> Planner<'j> {
     /// # Errors
     /// The party cannot go.
     pub fn plan_for(&self, party: &Party) -> Result<Plan, Vec<Problem>> {
+        self.plan_to(party, Depth::Whole)
+    }
+
+    fn plan_to(&self, party: &Party, depth: Depth) -> Result<Plan, Vec<Problem>> {
         let job = &Case { party, ..self.case };
         let teams = teams_of(party)?;
         let pairs = job.route.stages.iter().zip(&self.met.stages);
@@ -117,7 +125,7 @@ impl<'j> Planner<'j> {
         let hours = hours(&legs, job.rules);
         let demands_m = demands_m(&legs, &teams);
         let ropes = share::best(&demands_m, job.ropes, job.rules);
-        let answers = Answers::of(&legs, job.rules);
+        let answers = Answers::of(&legs, depth, job.rules);
         let settled = Settled {
             job,
             legs: &legs,
@@ -177,7 +185,7 @@ impl<'j> Planner<'j> {
         Other {
             party: other,
             people: party.people.len(),
-            plan: self.plan_for(&party),
+            plan: self.plan_to(&party, Depth::Verdicts),
         }
     }
 

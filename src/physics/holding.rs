@@ -140,6 +140,14 @@ impl Team {
         self.answer(assumed, |index, worst| index == worst)
     }
 
+    /// The verdicts and figures alone: what an answer depends on is named for nobody.
+    ///
+    /// # Errors
+    /// As [`Team::holding`].
+    pub fn verdicts(&self, assumed: &Assumed) -> Result<Holding, String> {
+        self.answer(assumed, |_, _| false)
+    }
+
     /// `names(index, worst)` says for whom the parameters are looked for.
     fn answer(
         &self,

@@ -20,7 +20,7 @@ pub struct Arrest {
     pub holds: Vec<usize>,
     /// Whether they do.
     pub verdict: Held,
-    /// The assumptions that decide; empty unless the verdict is `depends`.
+    /// The assumptions that decide; empty unless the verdict is `depends`, and where only verdicts were asked for.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub depends_on: Vec<Parameter>,
     /// Whether each of them decides by itself; otherwise only in combination do they.

@@ -13,9 +13,21 @@ use crate::{
     },
 };
 
+/// How much the model is asked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Depth {
+    /// Everything: what an answer depends on, and whether another order is better.
+    Whole,
+    /// Whether falls are held, and no more; a good deal faster.
+    Verdicts,
+}
+
 /// What has been asked so far.
-#[derive(Debug, Default)]
-struct Asked(BTreeMap<Vec<u64>, Result<Holding, String>>);
+#[derive(Debug)]
+struct Asked {
+    depth: Depth,
+    known: BTreeMap<Vec<u64>, Result<Holding, String>>,
+}
 
 /// The answers for all legs.
 #[derive(Debug)]
@@ -29,8 +41,11 @@ pub(crate) struct Answers {
 impl Answers {
     /// Asks for every team on every leg, and once for each team, where it is held worst, whether another order is
     /// better.
-    pub(crate) fn of(legs: &[RopedLeg<'_>], rules: &Rules) -> Self {
-        let mut asked = Asked::default();
+    pub(crate) fn of(legs: &[RopedLeg<'_>], depth: Depth, rules: &Rules) -> Self {
+        let mut asked = Asked {
+            depth,
+            known: BTreeMap::new(),
+        };
         let falls = legs.iter().map(|leg| {
             let teams = leg.teams.iter();
             teams
@@ -39,7 +54,10 @@ impl Answers {
         });
         let falls: Vec<Vec<Result<Fall, String>>> = falls.collect();
         Self {
-            advice: advice(legs, &falls, rules),
+            advice: match depth {
+                Depth::Whole => advice(legs, &falls, rules),
+                Depth::Verdicts => BTreeMap::new(),
+            },
             falls,
         }
     }
@@ -61,9 +79,12 @@ impl Asked {
     fn fall(&mut self, draft: &Draft, stance: Stance, rules: &Rules) -> Result<Fall, String> {
         let team = arrest::team(draft, stance, rules)?;
         let holding = self
-            .0
+            .known
             .entry(key(&team))
-            .or_insert_with(|| team.worst_holding(&rules.nature.assumed))
+            .or_insert_with(|| match self.depth {
+                Depth::Whole => team.worst_holding(&rules.nature.assumed),
+                Depth::Verdicts => team.verdicts(&rules.nature.assumed),
+            })
             .clone()?;
         Ok(Fall {
             team,

@@ -72,7 +72,7 @@ pub struct Other {
     pub party: OtherParty,
     /// How many go.
     pub people: usize,
-    /// The plan, or why there is none.
+    /// The plan, or why there is none. Its falls say whether they are held, not what that depends on.
     pub plan: Result<Plan, Vec<Problem>>,
 }
 
