@@ -3,6 +3,7 @@
 mod falls;
 mod ground;
 pub(crate) mod leg;
+mod place;
 mod team;
 mod travel;
 mod zones;

@@ -38,7 +38,10 @@ pub mod write;
 pub use trip::job::Job;
 
 use fault::{Code, Place, Problem};
-use ground::{met::Met, relief::Relief};
+use ground::{
+    met::{Met, Prepared},
+    relief::Relief,
+};
 use legs::{memo::Memo, sketch::Sketch};
 use plan::{Plan, SCHEMA_VERSION, options::Options};
 use practice::Rule;
@@ -71,6 +74,7 @@ pub fn plan(job: &Job) -> Result<Plan, Vec<Problem>> {
 #[derive(Debug)]
 pub struct Planner<'j> {
     case: Case<'j>,
+    ice: Prepared<'j>,
     met: Met,
     memo: Memo,
 }
@@ -89,10 +93,12 @@ impl<'j> Planner<'j> {
     /// # Errors
     /// See [`Planner::new`].
     pub fn of(case: Case<'j>) -> Result<Self, Vec<Problem>> {
-        let met = Met::of(&case).map_err(|fault| vec![fault])?;
+        let ice = Prepared::of(&case);
+        let met = Met::of(&case, &ice).map_err(|fault| vec![fault])?;
         met_by(&case, &met)?;
         Ok(Self {
             case,
+            ice,
             met,
             memo: Memo::default(),
         })
@@ -195,7 +201,7 @@ impl<'j> Planner<'j> {
     /// The party cannot go, or a terrain file is broken where it is read.
     pub fn options(&self) -> Result<Options, Vec<Problem>> {
         teams_of(self.case.party)?;
-        options::options(&self.case, &self.memo).map_err(|fault| vec![fault])
+        options::options(&self.case, &self.ice, &self.memo).map_err(|fault| vec![fault])
     }
 }
 

@@ -3,5 +3,7 @@
 pub mod angle;
 pub mod contact;
 pub mod crossing;
+pub mod ice;
 
-pub use contact::{Contact, contacts};
+pub use contact::Contact;
+pub use ice::Ice;

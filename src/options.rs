@@ -11,7 +11,7 @@ use std::collections::{BTreeMap, BTreeSet, btree_map::Entry};
 
 use crate::{
     fault::Problem,
-    ground::met::Met,
+    ground::met::{Met, Prepared},
     legs::memo::Memo,
     plan::{
         SCHEMA_VERSION,
@@ -30,9 +30,9 @@ use lines::{Trip, TripLegs};
 ///
 /// # Errors
 /// A terrain file is broken where it is read.
-pub(crate) fn options(job: &Case<'_>, memo: &Memo) -> Result<Options, Problem> {
+pub(crate) fn options(job: &Case<'_>, ice: &Prepared<'_>, memo: &Memo) -> Result<Options, Problem> {
     let sets = variants::practices(job.rules);
-    let mets = mets(job, sets.iter().map(|(_, rules)| rules))?;
+    let mets = mets(job, ice, sets.iter().map(|(_, rules)| rules))?;
     let mut weighed = 0;
     let mut front = front::Front::default();
     for (practice, rules) in &sets {
@@ -93,12 +93,13 @@ fn under_practice(
 /// The meetings of route and ice under these rules, by what they rest on.
 fn mets<'r>(
     job: &Case<'_>,
+    ice: &Prepared<'_>,
     all: impl Iterator<Item = &'r Rules>,
 ) -> Result<BTreeMap<Vec<u64>, Met>, Problem> {
     let mut mets = BTreeMap::new();
     for rules in all {
         if let Entry::Vacant(free) = mets.entry(Met::rests_on(rules)) {
-            free.insert(Met::of(&Case { rules, ..*job })?);
+            free.insert(Met::of(&Case { rules, ..*job }, ice)?);
         }
     }
     Ok(mets)

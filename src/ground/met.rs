@@ -3,7 +3,7 @@
 use crate::{
     fault::Problem,
     ground::underfoot::Underfoot,
-    meet::{Contact, contacts},
+    meet::{Contact, Ice},
     practice::{Rule, Rules},
     trip::{job::Case, route::Stage},
 };
@@ -25,6 +25,26 @@ pub struct MetStage {
     pub(crate) under: Underfoot,
 }
 
+/// The ice of a case, made ready once for all stages and all rules.
+#[derive(Debug)]
+pub struct Prepared<'a> {
+    /// The zones.
+    pub zones: Ice<'a>,
+    /// The ice of the inventory.
+    pub glaciers: Ice<'a>,
+}
+
+impl<'a> Prepared<'a> {
+    /// Makes the ice of a case ready.
+    #[must_use]
+    pub fn of(case: &Case<'a>) -> Self {
+        Self {
+            zones: Ice::of(case.zones),
+            glaciers: Ice::of(case.glaciers),
+        }
+    }
+}
+
 /// The figures that a meeting rests on.
 const RESTS_ON: [Rule; 7] = [
     Rule::MarginM,
@@ -41,9 +61,9 @@ impl Met {
     ///
     /// # Errors
     /// A terrain file is broken where it is read.
-    pub fn of(case: &Case<'_>) -> Result<Self, Problem> {
+    pub fn of(case: &Case<'_>, ice: &Prepared<'_>) -> Result<Self, Problem> {
         let stages = case.route.stages.iter();
-        let stages = stages.map(|stage| MetStage::of(case, stage));
+        let stages = stages.map(|stage| MetStage::of(case, ice, stage));
         Ok(Self {
             stages: stages.collect::<Result<_, Problem>>()?,
         })
@@ -57,9 +77,10 @@ impl Met {
 }
 
 impl MetStage {
-    fn of(case: &Case<'_>, stage: &Stage) -> Result<Self, Problem> {
-        let contacts = contacts(stage, case.zones, case.rules[Rule::MarginM]);
-        let under = Underfoot::of(case, stage, &contacts)?;
+    fn of(case: &Case<'_>, ice: &Prepared<'_>, stage: &Stage) -> Result<Self, Problem> {
+        let contacts = ice.zones.contacts(stage, case.rules[Rule::MarginM]);
+        let inventory = ice.glaciers.contacts(stage, 0.0);
+        let under = Underfoot::of(case, stage, &contacts, &inventory)?;
         Ok(Self { contacts, under })
     }
 }

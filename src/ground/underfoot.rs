@@ -11,7 +11,7 @@ use crate::{
         profile::{Profile, Steep},
         proposal::proposals,
     },
-    meet::{Contact, contacts},
+    meet::Contact,
     plan::{
         fact::{Fact, HeightsApart, TerrainVoid},
         finding::{At, Finding, Part, StagePlace},
@@ -53,8 +53,13 @@ fn keeps_own(own: &Profile, stage: &Stage, heights: &Heights) -> bool {
 
 impl Underfoot {
     /// Reads the terrain along the stage and the inventory across it.
-    pub(crate) fn of(job: &Case<'_>, stage: &Stage, met: &[Contact]) -> Result<Self, Problem> {
-        let ice = ice(job, stage, met);
+    pub(crate) fn of(
+        job: &Case<'_>,
+        stage: &Stage,
+        met: &[Contact],
+        inventory: &[Contact],
+    ) -> Result<Self, Problem> {
+        let ice = ice(met, inventory);
         let mut under = Self {
             profile: Profile::of_route(stage),
             without_zone: outside_zones(&ice, met, job.rules),
@@ -193,9 +198,8 @@ fn apart(model: &Profile, file: &Profile, used: HeightsFrom) -> Option<HeightsAp
 }
 
 /// Where the line is on ice: in zones, or in the inventory.
-fn ice(job: &Case<'_>, stage: &Stage, met: &[Contact]) -> Vec<Stretch> {
-    let inventory = contacts(stage, job.glaciers, 0.0);
-    let all = met.iter().chain(&inventory).flat_map(|c| &c.crossings);
+fn ice(met: &[Contact], inventory: &[Contact]) -> Vec<Stretch> {
+    let all = met.iter().chain(inventory).flat_map(|c| &c.crossings);
     Stretch::merged(all.copied().collect(), 0.0)
 }
 

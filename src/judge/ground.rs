@@ -2,7 +2,7 @@
 
 use crate::{
     ground::proposal::mean_strike_deg,
-    judge::leg::{place, place_at},
+    judge::place::{place, place_at},
     plan::{
         fact::{Fact, Slope},
         finding::{At, Finding, LegPlace},

@@ -4,6 +4,7 @@ use crate::{
     fault::Level,
     judge::{
         falls, ground,
+        place::place,
         team::{self, OfTeam},
         travel, zones,
     },
@@ -69,25 +70,6 @@ fn ground_findings(job: &Case<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
 fn all_at(at: &LegPlace, facts: impl IntoIterator<Item = Fact>) -> Vec<Finding> {
     let finding = |fact| Finding::new(At::Leg(at.clone()), fact);
     facts.into_iter().map(finding).collect()
-}
-
-/// The leg as a place.
-pub(crate) fn place(leg: &RopedLeg<'_>) -> LegPlace {
-    let stretch = leg.sketch.stretch;
-    place_at(leg, stretch.from_m, stretch.to_m)
-}
-
-/// A place on the leg.
-pub(crate) fn place_at(leg: &RopedLeg<'_>, from_m: f64, to_m: f64) -> LegPlace {
-    let at = leg.stage.stage.at(from_m);
-    LegPlace {
-        leg: leg.number,
-        team: None,
-        stage: leg.stage.stage.number,
-        from_m,
-        to_m,
-        lon_lat: at.map_or([0.0, 0.0], |p| [p.normal().lon_deg, p.lat_deg]),
-    }
 }
 
 /// Names the team only where there are several.

@@ -1,7 +1,7 @@
 //! What is found of one team's set-up on a leg: spacing, knots, rope, reserve.
 
 use crate::{
-    judge::leg::place_at,
+    judge::place::place_at,
     legs::spacing,
     plan::{
         fact::{Fact, RopeLack},

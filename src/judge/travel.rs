@@ -1,7 +1,7 @@
 //! What is found of the way over a leg: its ends, how the party travels, and the hour at which bridges are crossed.
 
 use crate::{
-    judge::leg::place_at,
+    judge::place::place_at,
     plan::{
         fact::{Fact, RouteEnd},
         finding::{At, Finding},

@@ -1,0 +1,133 @@
+//! The ice of a job, indexed once: which zones a stage meets, and where.
+
+use std::{cell::OnceCell, collections::BTreeMap};
+
+use rstar::{AABB, RTree, primitives::GeomWithData, primitives::Rectangle};
+
+use crate::{
+    geometry::{Bounds, area::Area},
+    meet::{
+        contact::{Block, Contact},
+        crossing::Trace,
+    },
+    trip::{route::Stage, zone::Zone},
+};
+
+/// Edges of the route that are looked up together: most are nowhere near a zone. Our judgement.
+const BLOCK: usize = 64;
+
+/// Outlines ready to be met by any number of lines: boxes in a tree, rings in runs of edges made on first use.
+#[derive(Debug)]
+pub struct Ice<'z> {
+    zones: &'z [Zone],
+    tree: BoxTree,
+    /// By index of the zone, as the file has it; outlines moved east by whole turns are made when asked for.
+    areas: Vec<OnceCell<Option<Area>>>,
+}
+
+impl<'z> Ice<'z> {
+    /// Makes the ice of these zones ready.
+    #[must_use]
+    pub fn of(zones: &'z [Zone]) -> Self {
+        Self {
+            zones,
+            tree: box_tree(zones),
+            areas: zones.iter().map(|_| OnceCell::new()).collect(),
+        }
+    }
+
+    /// Every zone that the stage comes within `margin_m` metres of, in zone order.
+    #[must_use]
+    pub fn contacts(&self, stage: &Stage, margin_m: f64) -> Vec<Contact> {
+        let blocks = blocks_of(stage);
+        let Some(reach) = blocks.iter().map(|b| b.bounds).reduce(Bounds::with) else {
+            return Vec::new();
+        };
+        let mut found: BTreeMap<usize, Trace> = BTreeMap::new();
+        for turn in turns(&self.tree, reach.widened(margin_m)) {
+            let east_deg = 360.0 * turn;
+            for (zone, near) in zones_near(&self.tree, &blocks, margin_m, east_deg) {
+                let trace = found.entry(zone).or_default();
+                self.walk(zone, east_deg, |area| {
+                    trace.walk(stage, area, &near, margin_m)
+                });
+            }
+        }
+        found
+            .into_iter()
+            .filter_map(|(zone, trace)| trace.contact(stage, zone, margin_m))
+            .collect()
+    }
+
+    fn walk(&self, zone: usize, east_deg: f64, walk: impl FnOnce(&Area)) {
+        let outline = &self.zones[zone].outline;
+        if east_deg == 0.0 {
+            let area = self.areas[zone].get_or_init(|| Area::new(outline, 0.0));
+            if let Some(area) = area {
+                walk(area);
+            }
+        } else if let Some(area) = Area::new(outline, east_deg) {
+            walk(&area);
+        }
+    }
+}
+
+type BoxTree = RTree<GeomWithData<Rectangle<[f64; 2]>, usize>>;
+
+fn corners(b: &Bounds) -> ([f64; 2], [f64; 2]) {
+    (
+        [b.low.lon_deg, b.low.lat_deg],
+        [b.high.lon_deg, b.high.lat_deg],
+    )
+}
+
+fn box_tree(zones: &[Zone]) -> BoxTree {
+    let boxes = zones.iter().enumerate().filter_map(|(i, zone)| {
+        let (low, high) = corners(&zone.outline.bounds()?);
+        Some(GeomWithData::new(Rectangle::from_corners(low, high), i))
+    });
+    RTree::bulk_load(boxes.collect())
+}
+
+/// By how many whole turns the zones must be moved east to meet the unrolled line.
+fn turns(tree: &BoxTree, reach: Bounds) -> impl Iterator<Item = f64> + use<> {
+    let all = tree.root().envelope();
+    let least = ((reach.low.lon_deg - all.upper()[0]) / 360.0).ceil();
+    let most = ((reach.high.lon_deg - all.lower()[0]) / 360.0).floor();
+    std::iter::successors(Some(least), |t| Some(t + 1.0)).take_while(move |&t| t <= most)
+}
+
+/// For every zone whose box comes near a block, those blocks in walking order.
+fn zones_near(
+    tree: &BoxTree,
+    blocks: &[Block],
+    margin_m: f64,
+    east_deg: f64,
+) -> BTreeMap<usize, Vec<Block>> {
+    let mut near: BTreeMap<usize, Vec<Block>> = BTreeMap::new();
+    for block in blocks {
+        let (low, high) = corners(&block.bounds.widened(margin_m).moved_east(-east_deg));
+        for hit in tree.locate_in_envelope_intersecting(&AABB::from_corners(low, high)) {
+            near.entry(hit.data).or_default().push(*block);
+        }
+    }
+    near
+}
+
+fn blocks_of(stage: &Stage) -> Vec<Block> {
+    let mut blocks = Vec::new();
+    for (segment, range) in stage.segments().enumerate() {
+        for first in (range.start..range.end.saturating_sub(1)).step_by(BLOCK) {
+            let last = (first + BLOCK).min(range.end - 1);
+            if let Some(bounds) = Bounds::of(&stage.points()[first..=last]) {
+                blocks.push(Block {
+                    first,
+                    last,
+                    segment,
+                    bounds,
+                });
+            }
+        }
+    }
+    blocks
+}
