@@ -1,5 +1,11 @@
 //! Text → nouns: takes what a file holds, never its path, and reports every fault at once.
+//!
+//! [`lay::Sources`] takes all inputs of a trip and makes a [`crate::Job`] of them; the other rooms read one kind of
+//! file each.
 
 pub mod geojson;
 pub mod gpx;
+pub mod input;
+pub mod kind;
+pub mod lay;
 pub mod trip;

@@ -4,8 +4,11 @@ use std::io::BufRead;
 
 use schrund::{
     fault::{Code, Noted, Place, Problem},
-    practice::{Rules, set},
-    read::{self, geojson::Given},
+    read::{
+        input::{Input, Text},
+        kind::{self, Kind},
+        lay, trip,
+    },
     trip::{route::Route, zone::Zone},
 };
 
@@ -74,52 +77,36 @@ impl Read {
     /// Zones that would meet the route with longitude and latitude swapped.
     fn swapped(&self) -> Option<Problem> {
         let (route, (name, zones)) = (self.route.as_ref()?, self.zones.as_ref()?);
-        crate::inputs::swapped(route, zones, name)
+        lay::swapped(route, zones, name)
     }
 }
 
-/// What kind of file it is, by its first character: that is how the formats begin.
+/// Reads a file as what it is, and says in a line what it holds.
 fn check(name: &str, gap_m: Option<f64>, read: &mut Read) -> Result<Noted<String>, Vec<Problem>> {
     let mut text = source::open(name).map_err(|fault| vec![fault])?;
     let shown = source::shown(name);
-    if text
-        .fill_buf()
-        .is_ok_and(|start| terrain::is_terrain(name, start))
-    {
-        return terrain::check(name);
-    }
-    match source::first_sign_of(&mut text) {
-        Some(b'{' | b'[' | 0x1E) => {
-            let zones = read::geojson::zones(shown, text, &Given { gap_m })?;
+    let kind = kind::of(name, text.fill_buf().unwrap_or_default());
+    let input = Input::text(shown, text);
+    match kind {
+        Kind::Terrain => terrain::check(name),
+        Kind::Zones => {
+            let zones = lay::zones(input, gap_m)?;
             let says = format!("{shown}: {} zones", zones.value.len());
             read.zones = Some((shown.to_owned(), zones.value));
-            Ok(Noted {
-                value: says,
-                notes: zones.notes,
-            })
+            Ok(noted(says, zones.notes))
         }
-        Some(b'<') | None => {
-            let route = read::gpx::route(shown, text)?;
+        Kind::Route => {
+            let route = lay::route(input)?;
             let says = route_says(shown, &route.value);
             read.route = Some(route.value);
-            Ok(Noted {
-                value: says,
-                notes: route.notes,
-            })
+            Ok(noted(says, route.notes))
         }
-        Some(_) if name.ends_with(".gpx") => read::gpx::route(shown, text).map(|r| Noted {
-            value: route_says(shown, &r.value),
-            notes: r.notes,
-        }),
-        Some(_) if name.ends_with("json") => {
-            let zones = read::geojson::zones(shown, text, &Given { gap_m })?;
-            Ok(Noted {
-                value: format!("{shown}: {} zones", zones.value.len()),
-                notes: zones.notes,
-            })
-        }
-        Some(_) => toml(name, shown),
+        Kind::Toml => toml(input).map(|says| noted(says, Vec::new())),
     }
+}
+
+fn noted(value: String, notes: Vec<Problem>) -> Noted<String> {
+    Noted { value, notes }
 }
 
 fn route_says(shown: &str, route: &Route) -> String {
@@ -134,27 +121,15 @@ fn route_says(shown: &str, route: &Route) -> String {
     )
 }
 
-/// A trip file, or a practice file where it gives a spacing.
-fn toml(name: &str, shown: &str) -> Result<Noted<String>, Vec<Problem>> {
-    let text = source::text(name).map_err(|fault| vec![fault])?;
-    if text.contains("[spacing_") {
-        let rules = Rules::with_practice(&set::Source::File {
-            name: shown,
-            text: &text,
-        })?;
-        return Ok(Noted {
-            value: format!("{shown}: practice set {}", rules.practice),
-            notes: Vec::new(),
-        });
+/// A trip file, or a practice file.
+fn toml(input: Input<Text<'_>>) -> Result<String, Vec<Problem>> {
+    let shown = input.name.clone();
+    let text = input.whole()?;
+    if kind::is_practice(&text) {
+        let rules = lay::practice(Input::text(&shown, text.as_bytes()))?;
+        return Ok(format!("{shown}: practice set {}", rules.practice));
     }
-    let trip = read::trip::trip(shown, &text)?;
-    let mut rules = Rules::with_practice(&set::Source::Named(set::EMBEDDED[0].0))?;
-    let place = Place::file(shown);
-    trip.lay_over(&mut rules, &place, &schrund::practice::Origin::Trip)?;
-    trip.party(&place, &rules)?;
-    trip.ropes(&place)?;
-    Ok(Noted {
-        value: format!("{shown}: a trip file"),
-        notes: Vec::new(),
-    })
+    let trip = trip::trip(&shown, &text)?;
+    trip::check(&trip, &Place::file(&shown))?;
+    Ok(format!("{shown}: a trip file"))
 }

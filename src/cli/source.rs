@@ -2,11 +2,14 @@
 
 use std::{
     fs::File,
-    io::{self, BufRead, BufReader, Read},
+    io::{self, BufRead, BufReader},
     path::Path,
 };
 
-use schrund::fault::{Code, Place, Problem};
+use schrund::{
+    fault::{Code, Place, Problem},
+    raster,
+};
 
 /// Bytes read at once. Large enough for long lines, small enough to stay in the cache. Our judgement.
 const BUFFER: usize = 1 << 18;
@@ -33,7 +36,7 @@ pub(crate) fn open(name: &str) -> Result<Box<dyn BufRead>, Problem> {
 }
 
 /// Opens a file that is read here and there.
-pub(crate) fn seekable(name: &str) -> Result<BufReader<File>, Problem> {
+pub(crate) fn seekable(name: &str) -> Result<raster::Source, Problem> {
     if name == "-" || is_address(name) {
         let says = "a terrain model is read here and there, so it must be a file";
         return Err(
@@ -41,7 +44,8 @@ pub(crate) fn seekable(name: &str) -> Result<BufReader<File>, Problem> {
                 .hint("save it first and name the file"),
         );
     }
-    file(name).map(BufReader::new)
+    let file = file(name)?;
+    Ok(Box::new(BufReader::new(file)))
 }
 
 fn file(name: &str) -> Result<File, Problem> {
@@ -49,42 +53,6 @@ fn file(name: &str) -> Result<File, Problem> {
         return Err(unreadable(name, "it is a folder, not a file"));
     }
     File::open(name).map_err(|fault| unreadable(name, &words(&fault)))
-}
-
-/// The first byte that is neither space nor byte-order mark; nothing is consumed.
-pub(crate) fn first_sign_of(text: &mut impl BufRead) -> Option<u8> {
-    let start = text.fill_buf().ok()?;
-    start
-        .iter()
-        .copied()
-        .find(|b| !b.is_ascii_whitespace() && !matches!(b, 0xEF | 0xBB | 0xBF | 0xFE | 0xFF | 0))
-}
-
-/// The first sign of a plain file; pipes and addresses, which can be read only once, have none.
-pub(crate) fn first_sign(name: &str) -> Option<u8> {
-    if !Path::new(name).is_file() {
-        return None;
-    }
-    first_sign_of(&mut BufReader::new(file(name).ok()?))
-}
-
-/// Reads a small input whole.
-pub(crate) fn text(name: &str) -> Result<String, Problem> {
-    let mut bytes = Vec::new();
-    open(name)?
-        .read_to_end(&mut bytes)
-        .map_err(|fault| unreadable(name, &words(&fault)))?;
-    let text = String::from_utf8(bytes).map_err(|_| {
-        Problem::new(
-            Code::BrokenText,
-            Place::file(shown(name)),
-            "the file is not UTF-8 text",
-        )
-    })?;
-    Ok(text
-        .strip_prefix('\u{feff}')
-        .map(str::to_owned)
-        .unwrap_or(text))
 }
 
 /// Why the system refused, without the names it made up on the way.
@@ -123,7 +91,9 @@ mod fetch {
 
     use std::time::Duration;
 
-    use super::{BUFFER, BufRead, BufReader, Code, Place, Problem, Read, io};
+    use std::io::Read;
+
+    use super::{BUFFER, BufRead, BufReader, Code, Place, Problem, io};
 
     /// Longest wait for a connection. Our judgement.
     const CONNECT: Duration = Duration::from_secs(10);

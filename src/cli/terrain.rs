@@ -3,39 +3,15 @@
 use schrund::{
     fault::{Noted, Problem},
     raster::Terrain,
+    read::{input::Input, lay},
 };
 
 use crate::source;
 
-/// First bytes of TIFF and BigTIFF files, little and big end first.
-const MAGIC: [&[u8]; 4] = [b"II*\0", b"MM\0*", b"II+\0", b"MM\0+"];
-
 /// Opens all models.
 pub(crate) fn open(names: &[String]) -> Result<Noted<Terrain>, Vec<Problem>> {
-    let mut terrain = Terrain::new();
-    let (mut notes, mut faults) = (Vec::new(), Vec::new());
-    for name in names {
-        let file = source::seekable(name);
-        match file.and_then(|file| terrain.add(name, Box::new(file))) {
-            Ok(told) => notes.extend(told),
-            Err(fault) => faults.push(fault),
-        }
-    }
-    if faults.is_empty() {
-        Ok(Noted {
-            value: terrain,
-            notes,
-        })
-    } else {
-        Err(faults)
-    }
-}
-
-/// Whether a file is a terrain model, by its first bytes or by its name where it has none of its own.
-pub(crate) fn is_terrain(name: &str, start: &[u8]) -> bool {
-    let ends = |end: &str| name.to_ascii_lowercase().ends_with(end);
-    MAGIC.iter().any(|magic| start.starts_with(magic))
-        || [".hgt", ".tif", ".tiff"].into_iter().any(ends)
+    let model = |name: &String| Input::opened(name, source::seekable(name));
+    lay::terrain(names.iter().map(model).collect())
 }
 
 /// Opens one model and says what it is.

@@ -2,17 +2,20 @@
 
 mod assume;
 mod faults;
+mod stage;
 
 use std::collections::BTreeMap;
 
 use serde::Deserialize;
 
 pub use assume::{Assume, assume};
+pub use stage::StageWord;
 
 use crate::{
     fault::{Code, Place, Problem},
     physics::assumed::Snow,
-    practice::{Cover, Knots, Origin, Pace, Reserve, Rule, Rules, Travel},
+    practice::{Cover, Knots, Origin, Pace, Reserve, Rule, Rules, Travel, set},
+    read::input::{Input, Text},
     trip::{
         clock::Clock,
         party::{Contact, Party, Person, Rope},
@@ -122,16 +125,6 @@ pub struct RopeEntry {
     pub name: Option<String>,
 }
 
-/// A stage by number or name.
-#[derive(Clone, Debug, PartialEq, Eq, Deserialize, schemars::JsonSchema)]
-#[serde(untagged)]
-pub enum StageWord {
-    /// By number, from 1.
-    Number(usize),
-    /// By name.
-    Name(String),
-}
-
 /// Most people that are planned for. Our judgement: beyond it, somebody mistyped.
 const MOST_PEOPLE: usize = 60;
 
@@ -141,6 +134,25 @@ const MOST_PEOPLE: usize = 60;
 /// The text does not parse, or holds a member that means nothing here.
 pub fn trip(name: &str, text: &str) -> Result<Trip, Vec<Problem>> {
     toml::from_str(text).map_err(|e| faults::all(name, text, &e))
+}
+
+/// Reads a trip file as an input among others.
+#[must_use]
+pub fn file(input: Input<Text<'_>>) -> Input<Trip> {
+    let name = input.name.clone();
+    let source = input.whole().and_then(|text| trip(&name, &text));
+    Input { name, source }
+}
+
+/// The files a trip asks for, as it names them.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Files {
+    /// Name of a practice set, or a practice file.
+    pub practice: Option<String>,
+    /// Terrain models.
+    pub terrain: Vec<String>,
+    /// A glacier inventory.
+    pub glaciers: Option<String>,
 }
 
 /// JSON Schema of the trip file.
@@ -154,6 +166,16 @@ pub fn schema() -> Result<String, serde_json::Error> {
 }
 
 impl Trip {
+    /// The files it asks for; whoever reads the trip opens them.
+    #[must_use]
+    pub fn files(&self) -> Files {
+        Files {
+            practice: self.practice.clone(),
+            terrain: self.terrain.clone(),
+            glaciers: self.glaciers.clone(),
+        }
+    }
+
     /// Lays the words and figures over the rules.
     ///
     /// # Errors
@@ -275,6 +297,16 @@ impl PersonEntry {
 }
 
 impl RopeEntry {
+    /// A rope of so many metres of which nothing else is known.
+    #[must_use]
+    pub fn long(length_m: f64) -> Self {
+        Self {
+            length_m,
+            diameter_mm: None,
+            name: None,
+        }
+    }
+
     fn rope(&self) -> Rope {
         Rope {
             length_m: self.length_m,
@@ -301,10 +333,20 @@ impl RopeEntry {
     }
 }
 
+/// Checks what a trip file says on its own, without route and ice.
+///
+/// # Errors
+/// Every figure, mass and rope that cannot be.
+pub fn check(trip: &Trip, place: &Place) -> Result<(), Vec<Problem>> {
+    let mut rules = Rules::with_practice(&set::Source::Named(set::EMBEDDED[0].0))?;
+    trip.lay_over(&mut rules, place, &Origin::Trip)?;
+    trip.party(place, &rules)?;
+    trip.ropes(place).map(|_| ())
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::practice::set;
 
     fn rules() -> Rules {
         Rules::with_practice(&set::Source::Named("arm-span")).unwrap()

@@ -60,6 +60,14 @@ impl fmt::Display for Clock {
     }
 }
 
+impl std::str::FromStr for Clock {
+    type Err = String;
+
+    fn from_str(text: &str) -> Result<Self, String> {
+        Self::parse(text)
+    }
+}
+
 impl TryFrom<String> for Clock {
     type Error = String;
 

@@ -1,0 +1,77 @@
+//! One input under the name that messages call it, or why it could not be opened.
+
+use std::io::{BufRead, Read};
+
+use crate::{
+    fault::{Code, Place, Problem},
+    read::kind,
+};
+
+/// Text that is read once, from its beginning.
+pub type Text<'a> = Box<dyn BufRead + 'a>;
+
+/// One input. What could not be opened brings its faults along, so that they are told together with those of the others.
+pub struct Input<T> {
+    /// What messages call it.
+    pub name: String,
+    /// What it holds, or why it could not be opened.
+    pub source: Result<T, Vec<Problem>>,
+}
+
+impl<T> Input<T> {
+    /// An input that is there.
+    #[must_use]
+    pub fn new(name: impl Into<String>, source: T) -> Self {
+        Self {
+            name: name.into(),
+            source: Ok(source),
+        }
+    }
+
+    /// An input opened by somebody who may have failed.
+    #[must_use]
+    pub fn opened(name: impl Into<String>, source: Result<T, Problem>) -> Self {
+        Self {
+            name: name.into(),
+            source: source.map_err(|fault| vec![fault]),
+        }
+    }
+}
+
+impl<'a> Input<Text<'a>> {
+    /// A text.
+    ///
+    /// ```
+    /// let input = schrund::read::input::Input::text("trip.toml", &b"party = 3"[..]);
+    /// assert_eq!(input.whole().unwrap(), "party = 3");
+    /// ```
+    #[must_use]
+    pub fn text(name: impl Into<String>, text: impl BufRead + 'a) -> Self {
+        Self::new(name, Box::new(text))
+    }
+
+    /// The first byte that is neither space nor byte-order mark; nothing is consumed.
+    pub(super) fn first_sign(&mut self) -> Option<u8> {
+        let text = self.source.as_mut().ok()?;
+        kind::first_sign(text.fill_buf().ok()?)
+    }
+
+    /// All of a small text, without byte-order mark.
+    ///
+    /// # Errors
+    /// It could not be opened or read, or is not UTF-8.
+    pub fn whole(self) -> Result<String, Vec<Problem>> {
+        let mut bytes = Vec::new();
+        let place = || Place::file(&self.name);
+        self.source?.read_to_end(&mut bytes).map_err(|fault| {
+            let says = format!("reading stopped: {fault}");
+            vec![Problem::new(Code::Unreadable, place(), says)]
+        })?;
+        let text = String::from_utf8(bytes).map_err(|_| {
+            let says = "the file is not UTF-8 text";
+            vec![Problem::new(Code::BrokenText, place(), says)]
+        })?;
+        let bare = text.strip_prefix('\u{feff}').map(str::to_owned);
+        Ok(bare.unwrap_or(text))
+    }
+}

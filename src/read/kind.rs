@@ -1,0 +1,60 @@
+//! What kind of file some bytes begin.
+
+/// First bytes of TIFF and BigTIFF files, little and big end first.
+const TIFF: [&[u8]; 4] = [b"II*\0", b"MM\0*", b"II+\0", b"MM\0+"];
+
+/// The kinds of input there are.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Kind {
+    /// A terrain model.
+    Terrain,
+    /// Zones, or a glacier inventory.
+    Zones,
+    /// A route.
+    Route,
+    /// A trip file or a practice file; [`is_practice`] tells them apart.
+    Toml,
+}
+
+/// What a file is, by how it begins, or by its name where that leaves it open.
+///
+/// ```
+/// use schrund::read::kind::{Kind, of};
+///
+/// assert_eq!(of("somewhere", b"\xEF\xBB\xBF <gpx>"), Kind::Route);
+/// assert_eq!(of("somewhere", b"party = 3"), Kind::Toml);
+/// ```
+#[must_use]
+pub fn of(name: &str, start: &[u8]) -> Kind {
+    if is_terrain(name, start) {
+        return Kind::Terrain;
+    }
+    match first_sign(start) {
+        Some(b'{' | b'[' | 0x1E) => Kind::Zones,
+        Some(b'<') | None => Kind::Route,
+        Some(_) if name.ends_with(".gpx") => Kind::Route,
+        Some(_) if name.ends_with("json") => Kind::Zones,
+        Some(_) => Kind::Toml,
+    }
+}
+
+/// Whether a TOML text is a practice file: only those give spacings.
+#[must_use]
+pub fn is_practice(text: &str) -> bool {
+    text.contains("[spacing_")
+}
+
+/// Whether a file is a terrain model, by its first bytes or by its name where it has none of its own.
+fn is_terrain(name: &str, start: &[u8]) -> bool {
+    let ends = |end: &str| name.to_ascii_lowercase().ends_with(end);
+    TIFF.iter().any(|magic| start.starts_with(magic))
+        || [".hgt", ".tif", ".tiff"].into_iter().any(ends)
+}
+
+/// The first byte that is neither space nor byte-order mark.
+pub(super) fn first_sign(start: &[u8]) -> Option<u8> {
+    start
+        .iter()
+        .copied()
+        .find(|b| !b.is_ascii_whitespace() && !matches!(b, 0xEF | 0xBB | 0xBF | 0xFE | 0xFF | 0))
+}

@@ -1,0 +1,348 @@
+//! Files, trip and flags laid together into a job; all their faults told at once.
+
+use crate::{
+    fault::{Code, Noted, Place, Problem},
+    geometry::Bounds,
+    practice::{GivenBy, Origin, Rules, set},
+    raster::{self, Terrain},
+    read::{
+        geojson::{self, Given},
+        gpx,
+        input::{Input, Text},
+        trip::Trip,
+    },
+    trip::{
+        job::Job,
+        party::{Party, Rope},
+        route::Route,
+        zone::Zone,
+    },
+};
+
+/// Stands in for the gap widths that an inventory does not give; nothing is reckoned from it.
+const ANY_GAP_M: f64 = 1.0;
+
+/// Everything a job can be read from. Only the line and the ice must be there.
+///
+/// ```
+/// use schrund::{plan, read::{input::Input, lay::Sources, trip}};
+///
+/// let line = br#"<gpx><trk><trkseg><trkpt lat="66.50" lon="2.0"/><trkpt lat="66.52" lon="2.0"/></trkseg></trk></gpx>"#;
+/// let ice = br#"{"type": "Feature", "properties": {"gap_m": 4}, "geometry": {"type": "Polygon",
+///     "coordinates": [[[1.9, 66.505], [2.1, 66.505], [2.1, 66.51], [1.9, 66.51], [1.9, 66.505]]]}}"#;
+/// let file = b"party = [82, 75, 90]\nknots = \"always\"\n[[rope]]\nlength_m = 60";
+///
+/// let mut sources = Sources::new(
+///     Input::text("line.gpx", &line[..]),
+///     Input::text("ice.geojson", &ice[..]),
+/// );
+/// sources.trip = Some(trip::file(Input::text("trip.toml", &file[..])));
+/// sources.flags.start = "04:30".parse().ok();
+/// let job = sources.job().expect("good files");
+///
+/// let plan = plan(&job).expect("three people who meet the ice");
+/// assert_eq!(plan.legs.iter().filter(|leg| leg.roped).count(), 1);
+/// ```
+pub struct Sources<'a> {
+    /// The line: GPX.
+    pub route: Input<Text<'a>>,
+    /// The ice: GeoJSON.
+    pub zones: Input<Text<'a>>,
+    /// A glacier inventory: GeoJSON.
+    pub glaciers: Option<Input<Text<'a>>>,
+    /// Terrain models.
+    pub terrain: Vec<Input<raster::Source>>,
+    /// The trip file; see [`super::trip::file`]. Files it asks for are listed by [`Trip::files`].
+    pub trip: Option<Input<Trip>>,
+    /// A practice file, where flags or trip file name one that is not among the embedded sets.
+    pub practice: Option<Input<Text<'a>>>,
+    /// What is said beside the trip file and wins over it.
+    pub flags: Trip,
+}
+
+impl<'a> Sources<'a> {
+    /// A line and the ice; the rest is still to be filled in, at least who goes.
+    #[must_use]
+    pub fn new(route: Input<Text<'a>>, zones: Input<Text<'a>>) -> Self {
+        Self {
+            route,
+            zones,
+            glaciers: None,
+            terrain: Vec::new(),
+            trip: None,
+            practice: None,
+            flags: Trip::default(),
+        }
+    }
+
+    /// Reads everything and lays trip file and flags over the rules.
+    ///
+    /// # Errors
+    /// Every fault of every input.
+    pub fn job(self) -> Result<Job, Vec<Problem>> {
+        let mut faults = Faults::default();
+        let (trip, trip_place) = opened(self.trip);
+        let trip = faults.take(trip);
+        // Who goes may stand in the part that could not be read.
+        let party_known = trip.is_some() || self.flags.party.is_some();
+        let said = Said {
+            flags: self.flags,
+            trip: trip.unwrap_or_default(),
+            trip_place,
+        };
+        let rules = faults.take(said.rules(self.practice));
+        let ice = self.zones.name.clone();
+        let (route, zones) = route_and_zones(self.route, self.zones, said.gap_m());
+        let (route, zones) = (faults.take(route), faults.take(zones));
+        let terrain = faults.take(terrain(self.terrain));
+        let glaciers = faults.take(self.glaciers.map_or_else(nothing, inventory));
+        let party = party_known.then(|| said.party(rules.as_ref()));
+        let party = party.and_then(|party| faults.take(party));
+        let ropes = faults.take(said.ropes());
+        let (Some(rules), Some(route), Some(zones)) = (rules, route, zones) else {
+            return Err(faults.0);
+        };
+        let (Some(terrain), Some(glaciers)) = (terrain, glaciers) else {
+            return Err(faults.0);
+        };
+        faults.check(bridges_without_start(&rules));
+        faults.check(swapped(&route.value, &zones.value, &ice));
+        let notes = [route.notes, zones.notes, terrain.notes, glaciers.notes];
+        let route = faults.take(said.staged(route.value));
+        match (party, ropes, route) {
+            (Some(party), Some(ropes), Some(route)) if faults.0.is_empty() => Ok(Job {
+                name: said.trip.name,
+                terrain: terrain.value,
+                glaciers: glaciers.value,
+                route,
+                zones: zones.value,
+                party,
+                ropes,
+                rules,
+                emergency: said.trip.emergency,
+                notices: notes.concat(),
+            }),
+            _ => Err(faults.0),
+        }
+    }
+}
+
+/// Faults of several readers, gathered.
+#[derive(Default)]
+struct Faults(Vec<Problem>);
+
+impl Faults {
+    fn take<T>(&mut self, result: Result<T, Vec<Problem>>) -> Option<T> {
+        result.map_err(|faults| self.0.extend(faults)).ok()
+    }
+
+    fn check(&mut self, fault: Option<Problem>) {
+        self.0.extend(fault);
+    }
+}
+
+fn opened(trip: Option<Input<Trip>>) -> (Result<Trip, Vec<Problem>>, Place) {
+    match trip {
+        Some(trip) => (trip.source, Place::file(&trip.name)),
+        None => (Ok(Trip::default()), Place::file("trip file")),
+    }
+}
+
+/// Flags over trip file.
+struct Said {
+    flags: Trip,
+    trip: Trip,
+    trip_place: Place,
+}
+
+impl Said {
+    fn gap_m(&self) -> Option<f64> {
+        self.flags.gap_m.or(self.trip.gap_m)
+    }
+
+    fn rules(&self, file: Option<Input<Text<'_>>>) -> Result<Rules, Vec<Problem>> {
+        let (name, origin) = match (&self.flags.practice, &self.trip.practice) {
+            (Some(name), _) => (name.as_str(), Origin::Flag),
+            (None, Some(name)) => (name.as_str(), Origin::Trip),
+            (None, None) => (set::EMBEDDED[0].0, Origin::Default),
+        };
+        let mut rules = match file {
+            Some(file) => practice(file)?,
+            None => Rules::with_practice(&set::Source::Named(name))?,
+        };
+        rules.practice_origin = origin;
+        rules.given = self.given_by();
+        let mut faults = Faults::default();
+        faults.take(
+            self.trip
+                .lay_over(&mut rules, &self.trip_place, &Origin::Trip),
+        );
+        faults.take(
+            self.flags
+                .lay_over(&mut rules, &Place::item("flags"), &Origin::Flag),
+        );
+        if faults.0.is_empty() {
+            Ok(rules)
+        } else {
+            Err(faults.0)
+        }
+    }
+
+    /// A flag wins over the trip file.
+    fn given_by(&self) -> GivenBy {
+        let by = |flag: bool| if flag { Origin::Flag } else { Origin::Trip };
+        GivenBy {
+            party: by(self.flags.party.is_some()),
+            ropes: by(!self.flags.rope.is_empty()),
+            terrain: by(!self.flags.terrain.is_empty()),
+            gap: by(self.flags.gap_m.is_some()),
+        }
+    }
+
+    /// The party; where the rules themselves are at fault, the default ones are enough to find its faults.
+    fn party(&self, rules: Option<&Rules>) -> Result<Party, Vec<Problem>> {
+        let default = Rules::with_practice(&set::Source::Named(set::EMBEDDED[0].0))?;
+        let rules = rules.unwrap_or(&default);
+        let given = match self.flags.party(&Place::item("flags"), rules)? {
+            Some(party) => Some(party),
+            None => self.trip.party(&self.trip_place, rules)?,
+        };
+        given.ok_or_else(|| {
+            let says = "nobody said how many go";
+            vec![
+                Problem::new(Code::BadTrip, Place::item("party"), says)
+                    .hint("`--party 3`, or their masses with pack: `--party 82,75,90`"),
+            ]
+        })
+    }
+
+    fn ropes(&self) -> Result<Vec<Rope>, Vec<Problem>> {
+        if self.flags.rope.is_empty() {
+            self.trip.ropes(&self.trip_place)
+        } else {
+            self.flags.ropes(&Place::item("flags"))
+        }
+    }
+
+    /// The stage asked for, or all.
+    fn staged(&self, route: Route) -> Result<Route, Vec<Problem>> {
+        match self.flags.stage.as_ref().or(self.trip.stage.as_ref()) {
+            Some(word) => word.of(route).map_err(|fault| vec![fault]),
+            None => Ok(route),
+        }
+    }
+}
+
+type Read<T> = Result<Noted<T>, Vec<Problem>>;
+
+/// Both files; one fault where each was given in the place of the other.
+fn route_and_zones(
+    mut line: Input<Text<'_>>,
+    mut ice: Input<Text<'_>>,
+    gap_m: Option<f64>,
+) -> (Read<Route>, Read<Vec<Zone>>) {
+    let begins = |sign: Option<u8>, signs: &[u8]| sign.is_some_and(|b| signs.contains(&b));
+    let look_swapped = begins(line.first_sign(), b"{[") && begins(ice.first_sign(), b"<");
+    let (first, second) = (line.name.clone(), ice.name.clone());
+    let (line, ice) = (route(line), zones(ice, gap_m));
+    if !(look_swapped && line.is_err() && ice.is_err()) {
+        return (line, ice);
+    }
+    let says = format!("the two files look swapped: {first} is GeoJSON and {second} is GPX");
+    let hint = format!("name the line first: `{second} {first}`");
+    let swapped = Problem::new(Code::BrokenText, Place::file(&first), says).hint(hint);
+    (Err(vec![swapped]), Err(Vec::new()))
+}
+
+/// Reads a route.
+///
+/// # Errors
+/// It could not be opened; else see [`gpx::route`].
+pub fn route(input: Input<Text<'_>>) -> Result<Noted<Route>, Vec<Problem>> {
+    gpx::route(&input.name, input.source?)
+}
+
+/// Reads zones, with a gap width in metres for those that give none.
+///
+/// # Errors
+/// It could not be opened; else see [`geojson::zones`].
+pub fn zones(input: Input<Text<'_>>, gap_m: Option<f64>) -> Result<Noted<Vec<Zone>>, Vec<Problem>> {
+    geojson::zones(&input.name, input.source?, &Given { gap_m })
+}
+
+/// Reads a practice file.
+///
+/// # Errors
+/// It could not be opened, or see [`Rules::with_practice`].
+pub fn practice(input: Input<Text<'_>>) -> Result<Rules, Vec<Problem>> {
+    let name = input.name.clone();
+    let text = input.whole()?;
+    Rules::with_practice(&set::Source::File {
+        name: &name,
+        text: &text,
+    })
+}
+
+/// Opens terrain models as one.
+///
+/// # Errors
+/// Every model that could not be opened, is broken or cannot be read exactly.
+pub fn terrain(models: Vec<Input<raster::Source>>) -> Result<Noted<Terrain>, Vec<Problem>> {
+    let mut terrain = Terrain::new();
+    let (mut notes, mut faults) = (Vec::new(), Vec::new());
+    for model in models {
+        let added = model.source.and_then(|source| {
+            let added = terrain.add(&model.name, source);
+            added.map_err(|fault| vec![fault])
+        });
+        match added {
+            Ok(told) => notes.extend(told),
+            Err(told) => faults.extend(told),
+        }
+    }
+    if faults.is_empty() {
+        let value = terrain;
+        Ok(Noted { value, notes })
+    } else {
+        Err(faults)
+    }
+}
+
+/// The ice of the inventory. What it says about gaps means nothing here, and a file without a polygon is a fault.
+fn inventory(input: Input<Text<'_>>) -> Read<Vec<Zone>> {
+    let mut read = zones(input, Some(ANY_GAP_M))?;
+    read.notes.retain(|note| note.code != Code::GapAssumed);
+    Ok(read)
+}
+
+fn nothing() -> Read<Vec<Zone>> {
+    Ok(Noted {
+        value: Vec::new(),
+        notes: Vec::new(),
+    })
+}
+
+fn bridges_without_start(rules: &Rules) -> Option<Problem> {
+    let choices = &rules.choices;
+    let until = choices.bridges_until.value?;
+    if choices.start.value.is_some() {
+        return None;
+    }
+    let says = format!("bridges are trusted until {until}, but nobody said when the party starts");
+    Some(
+        Problem::new(Code::BadTrip, Place::item("start"), says)
+            .hint("`--start 04:30`, or `start = \"04:30\"` in the trip file"),
+    )
+}
+
+/// Zones of the file `name` that no box of the route meets, and that would be met with longitude and latitude swapped.
+#[must_use]
+pub fn swapped(route: &Route, zones: &[Zone], name: &str) -> Option<Problem> {
+    let lines = route.stages.iter().filter_map(|s| Bounds::of(s.points()));
+    let bounds = lines.reduce(Bounds::with)?;
+    geojson::swapped_would_meet(zones, (bounds.low, bounds.high)).then(|| {
+        let says = "no zone lies near the route, but with longitude and latitude swapped zones would meet it";
+        Problem::new(Code::BadPosition, Place::file(name), says)
+            .hint("GeoJSON positions are [longitude, latitude]; swap the two numbers of each")
+    })
+}
