@@ -1,4 +1,51 @@
 //! Plans the rope set-up of a team for every leg of a glacier route.
+//!
+//! Facts, then words: planning makes numbers, names and enums; the last rooms make sentences and files of them, and
+//! nothing reads a number back from a sentence. Each arrow is a room, in the order of the modules below:
+//!
+//! ```text
+//! GPX, GeoJSON, TOML, GeoTIFF ─read▶ Job (trip/) ─meet▶ Contacts ─ground▶ Met ─legs▶ stretches, spacings
+//!    ─rope▶ drafts, falls, ropes ─times▶ Hours ─judge▶ Findings, Verdicts ─whole▶ Plan (plan/)
+//!    ─say▶ words ─write▶ table, JSON, GeoJSON, GPX, KML, CSV, report, message
+//!
+//! geometry, physics (nature), raster (heights) and practice (what is taught) stand under all of them;
+//! options asks the same rooms for many teams over one meeting of route and ice.
+//! ```
+//!
+//! # From bytes to bytes
+//!
+//! The library touches no file, socket, thread or clock. Text comes in, a plan is made, and any of
+//! [`write::FORMATS`] goes out:
+//!
+//! ```
+//! use schrund::{Planner, read::{input::Input, lay::Sources, trip}, say, write::{FORMATS, Look, Scene, Sheet}};
+//!
+//! let line = br#"<gpx><trk><trkseg><trkpt lat="66.50" lon="2.0"/><trkpt lat="66.52" lon="2.0"/></trkseg></trk></gpx>"#;
+//! let ice = br#"{"type": "Feature", "properties": {"name": "Icefall", "gap_m": 15}, "geometry": {"type": "Polygon",
+//!     "coordinates": [[[1.9, 66.505], [2.1, 66.505], [2.1, 66.51], [1.9, 66.51], [1.9, 66.505]]]}}"#;
+//! let trip = br#"party = [82, 75, 90]
+//!     rope = [{ length_m = 60, name = "blue" }]"#;
+//! let mut sources = Sources::new(Input::text("line.gpx", &line[..]), Input::text("ice.geojson", &ice[..]));
+//! sources.trip = Some(trip::file(Input::text("trip.toml", &trip[..])));
+//! let job = sources.job().expect("no fault in any of them");
+//!
+//! let planner = Planner::new(&job).expect("the line meets the ice");
+//! let plan = planner.plan().expect("three can rope up");
+//! let roped = &plan.legs[1].teams[0];
+//! assert_eq!((roped.people, roped.spacing_m), (3, 13.5), "0.9 of the gap, rounded up to half a metre");
+//! let found = say::finding::says(&plan.legs[1].findings[0], say::voice::Voice::default());
+//! assert_eq!(found.to_string(), "2 people can stand over one gap of 15 m at once with 13.5 m between them; 1 left to hold");
+//!
+//! let scene = Scene::default();
+//! let sheet = Sheet {
+//!     plan: &plan, route: &job.route, zones: &job.zones, trip: None, emergency: &[], scene: &scene, look: Look::default(),
+//! };
+//! for format in FORMATS {
+//!     let mut bytes = Vec::new();
+//!     format.write(&mut bytes, &sheet).expect("memory takes everything");
+//!     assert!(!bytes.is_empty(), "{}", format.name());
+//! }
+//! ```
 #![warn(clippy::print_stdout, clippy::print_stderr)]
 
 pub mod fault;
@@ -35,16 +82,14 @@ pub mod say;
 
 pub mod write;
 
+mod scene;
+
 pub use trip::job::Job;
 
 use fault::{Code, Place, Problem};
-use ground::{
-    met::{Met, Prepared},
-    relief::Relief,
-};
+use ground::met::{Met, Prepared};
 use legs::{memo::Memo, sketch::Sketch};
 use plan::{Plan, SCHEMA_VERSION, options::Options};
-use practice::Rule;
 use rope::{
     answers::{Answers, Depth},
     legs::demands_m,
@@ -53,13 +98,9 @@ use rope::{
 use times::hours::hours;
 use trip::{
     job::Case,
-    party::{Party, Person, RopeTeam},
+    party::{Party, RopeTeam},
 };
 use whole::legs::Settled;
-use write::{
-    Scene,
-    sheet::{Other, OtherParty},
-};
 
 /// Plans every leg of the job.
 ///
@@ -120,6 +161,7 @@ impl<'j> Planner<'j> {
         self.plan_to(party, Depth::Whole)
     }
 
+    /// The flow on one screen: every room once.
     fn plan_to(&self, party: &Party, depth: Depth) -> Result<Plan, Vec<Problem>> {
         let job = &Case { party, ..self.case };
         let teams = teams_of(party)?;
@@ -149,50 +191,6 @@ impl<'j> Planner<'j> {
             findings: whole::findings::findings(job, &stages, &legs),
             assumptions: whole::assumptions::assumptions(job),
         })
-    }
-
-    /// What the report shows beside a plan: heights, the ground under its map, and the trip with one person fewer and
-    /// with one more, each planned or refused.
-    ///
-    /// # Errors
-    /// A terrain file is broken where it is read.
-    pub fn scene(&self, plan: &Plan) -> Result<Scene, Vec<Problem>> {
-        let window = write::report::window(plan, self.case.route);
-        let relief = match (self.case.terrain, window) {
-            (Some(terrain), Some((low, high))) => {
-                Relief::within(low, high, terrain).map_err(|fault| vec![fault])?
-            }
-            _ => None,
-        };
-        let stages = self.met.stages.iter();
-        Ok(Scene {
-            profiles: stages.map(|s| s.under.profile.clone()).collect(),
-            relief,
-            others: vec![
-                self.other(OtherParty::OneFewer),
-                self.other(OtherParty::OneMore),
-            ],
-        })
-    }
-
-    /// The last person named is the one who stays away; the one who joins has the mass that the rules assume.
-    fn other(&self, other: OtherParty) -> Other {
-        let mut party = self.case.party.clone();
-        match other {
-            OtherParty::OneFewer => {
-                party.people.pop();
-            }
-            OtherParty::OneMore => party.people.push(Person {
-                name: (party.people.len() + 1).to_string(),
-                mass_kg: self.case.rules[Rule::PersonKg],
-                mass_given: false,
-            }),
-        }
-        Other {
-            party: other,
-            people: party.people.len(),
-            plan: self.plan_to(&party, Depth::Verdicts),
-        }
     }
 
     /// Every way to split the party and to share the ropes out that no other beats in everything.
