@@ -7,7 +7,7 @@
 //! *Source:* capstan and Hooke; the amount slid solves a quadratic, `[derived]`.
 //! *Checked:* tests/physics (energy never created, length of rope kept, fixed holder at λ = 1).
 
-use super::Side;
+use super::fall::Side;
 
 /// The faller's span.
 #[derive(Clone, Debug, PartialEq)]

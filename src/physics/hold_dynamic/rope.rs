@@ -5,7 +5,11 @@
 //! *Valid:* ζ from 0 to 1. *Error:* inside a rope damping is not linear; ζ is a range for that reason `[ours]`.
 //! *Source:* Hooke, Kelvin–Voigt; geometry `[derived]`.   *Checked:* tests/physics (V against its energy balance, damping only takes).
 
-use super::{Fall, Side, lip::OverLip, row::Row};
+use super::{
+    fall::{Fall, Side},
+    lip::OverLip,
+    row::Row,
+};
 use crate::physics::capstan;
 
 /// Rope from a lip to the faller as a function of the depth.

@@ -5,7 +5,7 @@
 //! *Valid:* friction alike at rest and sliding. *Error:* second order in the step between changes of state.
 //! *Source:* incline and Hooke.   *Checked:* with `hold_dynamic`.
 
-use super::Side;
+use super::fall::Side;
 use crate::physics::incline;
 
 /// The holders of one side, nearest to the lip first.

@@ -3,7 +3,7 @@
 //! *Model, valid, error, source, checked:* see `hold_dynamic`.
 
 use super::{
-    Energy, Fall, Outcome,
+    fall::{Energy, Fall, Outcome},
     rope::{Hang, Rope},
 };
 use crate::physics::GRAVITY_M_S2;

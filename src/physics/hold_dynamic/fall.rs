@@ -1,0 +1,186 @@
+//! The nouns of a fall: who falls, who holds on which side, and how it ended.
+
+use std::f64::consts::TAU;
+
+use crate::physics::bound;
+
+/// The faller's harness is at least this far beyond the lip, m `[ours]`.
+const LEAST_BEYOND_M: f64 = 0.2;
+
+/// One fall, with everything known about it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fall {
+    /// Mass of the faller with pack, kg.
+    pub victim_kg: f64,
+    /// One for an end person, two for a person in the middle.
+    pub sides: Vec<Side>,
+    /// Rope modulus EA, N.
+    pub modulus_n: f64,
+    /// Damping of the rope as a share of the critical damping of the faller's bounce; 0 bounces for ever.
+    pub rope_damping: f64,
+    /// From the first pull to the reaction, s.
+    pub delay_s: f64,
+}
+
+/// The people on one side of the gap and the rope to them.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Side {
+    /// Masses with pack, kg, nearest to the faller first.
+    pub holders_kg: Vec<f64>,
+    /// Distance between neighbours, m.
+    pub spacing_m: f64,
+    /// Rope in each span beyond that distance, m.
+    pub slack_m: f64,
+    /// How far beyond this lip the faller breaks through, m.
+    pub beyond_m: f64,
+    /// Slope of the ground towards the lip, rad.
+    pub slope_rad: f64,
+    /// Friction of the rope on the lip: λ = e^(μ·angle turned).
+    pub lip_mu: f64,
+    /// Friction of a holder before reacting.
+    pub mu_before: f64,
+    /// Friction of a holder after.
+    pub mu_after: f64,
+    /// Where the brake knots are, metres of rope from the faller.
+    pub knots_m: Vec<f64>,
+    /// What a knot bears while it bites, N.
+    pub knot_n: f64,
+    /// How far a knot is dragged through the lip before it is out, m.
+    pub bite_m: f64,
+}
+
+/// How it ended.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Outcome {
+    /// The slide has ended and no holder reached the lip.
+    pub held: bool,
+    /// Longest slide of a first holder, m; where not held, the slide up to the lip.
+    pub slide_m: f64,
+    /// The same as a share of the room the holder had.
+    pub slide_share: f64,
+    /// Largest rope force on a first holder, N.
+    pub holder_n: f64,
+    /// Largest force of all ropes together on the faller, N.
+    pub victim_n: f64,
+    /// How deep the faller went, m.
+    pub drop_m: f64,
+    /// Longest rope force over EA met on a faller's span: how much it stretched, relative.
+    pub stretch: f64,
+    /// How long it took from the first pull, s.
+    pub time_s: f64,
+    /// Where the energy went.
+    pub energy: Energy,
+}
+
+/// The book of energy, J. The start is zero when the rope has just come taut, plus what the drop gave.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Energy {
+    /// Kinetic energy at the first pull.
+    pub start_j: f64,
+    /// Lost to friction under holders.
+    pub friction_j: f64,
+    /// Lost at lips and knots.
+    pub lip_j: f64,
+    /// Lost inside the rope.
+    pub rope_j: f64,
+    /// Largest sum of energy present and lost above the start met at any step: 0 for exact integration.
+    pub gain_j: f64,
+    /// Energy turned over, the ruler for `gain_j`: start plus all the weight of the faller did.
+    pub turned_j: f64,
+}
+
+impl Fall {
+    pub(super) fn check(&self) -> Result<(), String> {
+        if self.sides.is_empty() || self.sides.len() > 2 {
+            return Err(format!(
+                "a faller has one or two sides to hold him, not {}",
+                self.sides.len()
+            ));
+        }
+        bound::MASS_KG.check(self.victim_kg)?;
+        bound::MODULUS_N.check(self.modulus_n)?;
+        bound::DELAY_S.check(self.delay_s)?;
+        bound::SHARE.check(self.rope_damping)?;
+        self.sides.iter().try_for_each(Side::check)
+    }
+
+    /// Inverse of the highest angular frequency there can be, s.
+    pub(super) fn quickest_s(&self) -> f64 {
+        let lightest_kg = self
+            .sides
+            .iter()
+            .flat_map(|s| s.holders_kg.iter().copied())
+            .fold(self.victim_kg, f64::min);
+        let shortest_m = self
+            .sides
+            .iter()
+            .flat_map(|s| [s.beyond(), s.spacing_m / 2.0])
+            .fold(f64::INFINITY, f64::min);
+        (lightest_kg * shortest_m / (2.0 * self.modulus_n)).sqrt()
+    }
+
+    /// Angular period of the slowest bounce, s: the whole rope, the whole faller.
+    pub(super) fn bounce_s(&self) -> f64 {
+        let longest_m = self
+            .sides
+            .iter()
+            .map(|s| s.spacing_m + s.slack_m)
+            .fold(0.0, f64::max);
+        TAU * (self.victim_kg * longest_m / self.modulus_n).sqrt()
+    }
+}
+
+impl Outcome {
+    /// A first holder stood over the same gap: nobody slid, nobody held.
+    pub(super) const OVER_THE_GAP: Self = Self {
+        held: false,
+        slide_m: 0.0,
+        slide_share: 1.0,
+        holder_n: 0.0,
+        victim_n: 0.0,
+        drop_m: 0.0,
+        stretch: 0.0,
+        time_s: 0.0,
+        energy: Energy {
+            start_j: 0.0,
+            friction_j: 0.0,
+            lip_j: 0.0,
+            rope_j: 0.0,
+            gain_j: 0.0,
+            turned_j: 0.0,
+        },
+    };
+}
+
+impl Side {
+    /// From the lip to the first holder, m; not above zero where two people stand over one gap.
+    #[must_use]
+    pub fn room_m(&self) -> f64 {
+        self.spacing_m - self.beyond()
+    }
+
+    pub(super) fn beyond(&self) -> f64 {
+        self.beyond_m.max(LEAST_BEYOND_M)
+    }
+
+    fn check(&self) -> Result<(), String> {
+        if self.holders_kg.is_empty() {
+            return Err("a side without a holder holds nobody".to_owned());
+        }
+        for mass_kg in &self.holders_kg {
+            bound::MASS_KG.check(*mass_kg)?;
+        }
+        for length_m in self.knots_m.iter().chain([&self.bite_m]) {
+            bound::LENGTH_M.check(*length_m)?;
+        }
+        bound::SPACING_M.check(self.spacing_m)?;
+        bound::SLACK_M.check(self.slack_m)?;
+        bound::GAP_M.check(self.beyond_m)?;
+        bound::SLOPE_DEG.check(self.slope_rad.to_degrees())?;
+        bound::MU.check(self.lip_mu)?;
+        bound::MU.check(self.mu_before)?;
+        bound::MU.check(self.mu_after)?;
+        bound::FORCE_N.check(self.knot_n)?;
+        Ok(())
+    }
+}
