@@ -7,7 +7,7 @@ use crate::{
     },
     plan::fall::{FallReserve, HaulAnswer, HaulReserve, HaulSystem, HaulTable},
     practice::{Rule, Rules, nature::TURN},
-    rope::draft::Draft,
+    rope::{draft::Draft, reserve::Free},
 };
 
 /// The hauls of one team on one leg.
@@ -28,18 +28,19 @@ impl Hauling<'_> {
     /// A sentence naming the first figure that lies outside what the model can be asked.
     pub fn tables(
         &self,
-        mut falls: Vec<FallReserve>,
+        frees: &[Free],
         person: usize,
     ) -> Result<(Vec<FallReserve>, Option<HaulTable>), String> {
         let blocked = self.draft.knots.count > 0;
-        let mut table = None;
-        for fall in &mut falls {
-            let scene = self.scene(fall)?;
+        let (mut falls, mut table) = (Vec::new(), None);
+        for free in frees {
+            let scene = self.scene(free)?;
             let hauls = scene.table(&self.rules.nature.gear)?;
-            fall.hauls = missing(&hauls, fall.free_m, blocked);
+            let fall = free.with(missing(&hauls, free.free_m, blocked));
             if fall.person == person {
-                table = Some(self.table(fall, &scene, &hauls));
+                table = Some(self.table(&fall, &scene, &hauls));
             }
+            falls.push(fall);
         }
         Ok((falls, table))
     }
@@ -64,10 +65,10 @@ impl Hauling<'_> {
     }
 
     /// The rope hangs taut over a lip that nobody padded: its factor is the central one of the fall model.
-    fn scene(&self, fall: &FallReserve) -> Result<Scene, String> {
+    fn scene(&self, free: &Free) -> Result<Scene, String> {
         let (rules, spacing_m) = (self.rules, self.draft.spacing.spacing_m);
         let anchor_to_lip_m = rules[Rule::AnchorShare] * spacing_m;
-        let person = self.draft.persons.get(fall.person.saturating_sub(1));
+        let person = self.draft.persons.get(free.person.saturating_sub(1));
         let kind = rules.nature.assumed.snow.of(self.snow);
         let turn = rules.nature.gear.turn.get(TURN).ok_or_else(|| {
             format!("no figure says what a turn round a {TURN} leaves of the force")
@@ -78,7 +79,7 @@ impl Hauling<'_> {
             victim_mass_kg: person.map_or(rules[Rule::PersonKg], |p| p.mass_kg),
             e: turn.efficiency,
             e_lip: 1.0 / kind.lip.at(Corner::Central).max(1.0),
-            haulers: u32::try_from(fall.people).unwrap_or(u32::MAX),
+            haulers: u32::try_from(free.people).unwrap_or(u32::MAX),
         })
     }
 }

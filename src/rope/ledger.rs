@@ -11,16 +11,16 @@ use super::{knots, reserve};
 #[must_use]
 #[expect(clippy::cast_precision_loss, reason = "people and knots are few")]
 pub fn ledger(people: usize, spacing_m: f64, knots: &KnotSet, rules: &Rules) -> Ledger {
-    let lines = Ledger {
-        spans_m: people.saturating_sub(1) as f64 * spacing_m,
-        knots_m: knots.count as f64 * knots.rope_each_m,
-        tie_ins_m: people as f64 * rules[Rule::TieInM],
-        coils_m: 2.0 * reserve::coil_m(people, spacing_m, rules),
-        total_m: 0.0,
-    };
+    let spans_m = people.saturating_sub(1) as f64 * spacing_m;
+    let knots_m = knots.count as f64 * knots.rope_each_m;
+    let tie_ins_m = people as f64 * rules[Rule::TieInM];
+    let coils_m = 2.0 * reserve::coil_m(people, spacing_m, rules);
     Ledger {
-        total_m: lines.spans_m + lines.knots_m + lines.tie_ins_m + lines.coils_m,
-        ..lines
+        spans_m,
+        knots_m,
+        tie_ins_m,
+        coils_m,
+        total_m: spans_m + knots_m + tie_ins_m + coils_m,
     }
 }
 

@@ -2,7 +2,7 @@
 
 use crate::{
     plan::{
-        fall::{FallReserve, Side},
+        fall::{FallReserve, HaulReserve, Side},
         leg::MiddleReserve,
     },
     practice::{Cover, Reserve, Rule, Rules},
@@ -48,15 +48,51 @@ fn spans_behind(people: usize, person: usize) -> usize {
     ahead.max(behind)
 }
 
-/// Free rope if each person falls, in rope order, against what a drop loop needs.
+/// Free rope if one person falls, against what a drop loop needs.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Free {
+    /// Position on the rope, from 1.
+    pub person: usize,
+    /// The side with more free rope.
+    pub side: Side,
+    /// People on that side.
+    pub people: usize,
+    /// Rope that they have free, metres.
+    pub free_m: f64,
+    /// What a drop loop needs, metres.
+    pub needs_m: f64,
+}
+
+impl Free {
+    /// What is missing for a drop loop, metres; 0 when nothing is.
+    #[must_use]
+    pub fn missing_m(&self) -> f64 {
+        (self.needs_m - self.free_m).max(0.0)
+    }
+
+    /// The same with the hauls for which the free rope is too short.
+    #[must_use]
+    pub fn with(self, hauls: Vec<HaulReserve>) -> FallReserve {
+        FallReserve {
+            person: self.person,
+            side: self.side,
+            people: self.people,
+            free_m: self.free_m,
+            needs_m: self.needs_m,
+            missing_m: self.missing_m(),
+            hauls,
+        }
+    }
+}
+
+/// Free rope if each person falls, in rope order.
 #[must_use]
-pub fn falls(people: usize, spacing_m: f64, rules: &Rules) -> Vec<FallReserve> {
+pub fn free(people: usize, spacing_m: f64, rules: &Rules) -> Vec<Free> {
     let coil_m = coil_m(people, spacing_m, rules);
     let needs_m = loop_m(spacing_m, rules);
     let fall = |person: usize| {
-        let free_m = coil_m + spans_m(spans_behind(people, person), spacing_m);
         let (ahead, behind) = (person - 1, people - person);
-        FallReserve {
+        Free {
             person,
             side: if ahead > behind {
                 Side::Ahead
@@ -64,10 +100,8 @@ pub fn falls(people: usize, spacing_m: f64, rules: &Rules) -> Vec<FallReserve> {
                 Side::Behind
             },
             people: ahead.max(behind),
-            free_m,
+            free_m: coil_m + spans_m(spans_behind(people, person), spacing_m),
             needs_m,
-            missing_m: (needs_m - free_m).max(0.0),
-            hauls: Vec::new(),
         }
     };
     (1..=people).map(fall).collect()
@@ -76,14 +110,14 @@ pub fn falls(people: usize, spacing_m: f64, rules: &Rules) -> Vec<FallReserve> {
 /// The middle person for whom most is missing; `None` for two people.
 #[must_use]
 pub fn middle(people: usize, spacing_m: f64, rules: &Rules) -> Option<MiddleReserve> {
-    falls(people, spacing_m, rules)
+    free(people, spacing_m, rules)
         .into_iter()
         .filter(|fall| fall.person > 1 && fall.person < people)
         .map(|fall| MiddleReserve {
             person: fall.person,
             free_m: fall.free_m,
             needs_m: fall.needs_m,
-            missing_m: fall.missing_m,
+            missing_m: fall.missing_m(),
         })
         .reduce(|worst, next| {
             if next.missing_m > worst.missing_m {

@@ -77,18 +77,19 @@ impl Draft {
         given: &Given<'_>,
         rules: &Rules,
     ) -> (Vec<FallReserve>, Option<HaulTable>, Option<String>) {
-        let falls = reserve::falls(self.persons.len(), self.spacing.spacing_m, rules);
+        let frees = reserve::free(self.persons.len(), self.spacing.spacing_m, rules);
+        let without_hauls = || frees.iter().map(|free| free.with(Vec::new())).collect();
         let Some(fall) = given.fall else {
-            return (falls, None, None);
+            return (without_hauls(), None, None);
         };
         let hauling = haul::Hauling {
             draft: self,
             snow: fall.team.snow,
             rules,
         };
-        match hauling.tables(falls.clone(), fall.holding.worst + 1) {
+        match hauling.tables(&frees, fall.holding.worst + 1) {
             Ok((falls, table)) => (falls, table, None),
-            Err(says) => (falls, None, Some(says)),
+            Err(says) => (without_hauls(), None, Some(says)),
         }
     }
 }
