@@ -16,7 +16,7 @@ pub mod relief;
 pub mod underfoot;
 
 use crate::{
-    fault::Problem,
+    fault::Fault,
     geometry::LonLat,
     practice::{Rule, Rules},
     raster::Terrain,
@@ -59,7 +59,7 @@ impl Ground {
     ///
     /// # Errors
     /// If a terrain file turns out to be broken where it is read.
-    pub fn along(stage: &Stage, terrain: &Terrain, rules: &Rules) -> Result<Self, Problem> {
+    pub fn along(stage: &Stage, terrain: &Terrain, rules: &Rules) -> Result<Self, Fault> {
         let finest_m = terrain.models().next().map_or(f64::INFINITY, |(_, m)| m);
         let step_m = (finest_m / 2.0)
             .max(rules[Rule::GroundStepM])

@@ -13,7 +13,7 @@ use crate::{
     SCHEMA_VERSION, ground::met::Met, legs::memo::Memo, say::cautions::CAUTIONS, trip::job::Case,
 };
 use crate::{
-    fault::Problem,
+    fault::Fault,
     plan::{
         leg::Verdict,
         options::{Options, Way},
@@ -27,7 +27,7 @@ use lines::Trip;
 ///
 /// # Errors
 /// A terrain file is broken where it is read.
-pub(crate) fn options(job: &Case<'_>, memo: &Memo) -> Result<Options, Problem> {
+pub(crate) fn options(job: &Case<'_>, memo: &Memo) -> Result<Options, Fault> {
     let sets = variants::practices(job.rules);
     let mets = mets(job, sets.iter().map(|(_, rules)| rules))?;
     let mut weighed = 0;
@@ -68,7 +68,7 @@ pub(crate) fn options(job: &Case<'_>, memo: &Memo) -> Result<Options, Problem> {
 fn mets<'r>(
     job: &Case<'_>,
     all: impl Iterator<Item = &'r Rules>,
-) -> Result<BTreeMap<Vec<u64>, Met>, Problem> {
+) -> Result<BTreeMap<Vec<u64>, Met>, Fault> {
     let mut mets = BTreeMap::new();
     for rules in all {
         if let Entry::Vacant(free) = mets.entry(Met::rests_on(rules)) {

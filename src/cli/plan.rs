@@ -8,7 +8,7 @@ use std::{
 
 use schrund::{
     Planner,
-    fault::{Code, Place, Problem},
+    fault::Fault,
     plan::leg::Verdict,
     write::{self, Sheet, report::Extras},
 };
@@ -17,7 +17,7 @@ use crate::{
     End,
     args::{Format, PlanArgs},
     inputs,
-    save::Saver,
+    save::{self, Saver},
     scene::Scene,
     show::Show,
 };
@@ -40,7 +40,7 @@ pub(crate) fn run(args: &PlanArgs, show: &Show) -> End {
     }
 }
 
-fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Problem>> {
+fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
     let saver = saver(args);
     let refusals = saver.refusals(&targets(args));
     if !refusals.is_empty() {
@@ -125,18 +125,11 @@ fn wants_report(args: &PlanArgs) -> bool {
     args.out.is_some() || args.format == Format::Html
 }
 
-fn save_set(hand_out: &HandOut<'_>, saver: &Saver, show: &Show) -> Result<(), Vec<Problem>> {
+fn save_set(hand_out: &HandOut<'_>, saver: &Saver, show: &Show) -> Result<(), Vec<Fault>> {
     let Some(dir) = &hand_out.args.out else {
         return Ok(());
     };
-    fs::create_dir_all(dir).map_err(|fault| {
-        let says = format!("cannot make the folder {}: {fault}", dir.display());
-        vec![Problem::new(
-            Code::Unwritable,
-            Place::file(&dir.display().to_string()),
-            says,
-        )]
-    })?;
+    fs::create_dir_all(dir).map_err(|fault| vec![save::no_folder(dir, &fault)])?;
     for (name, format) in FILES {
         let path = dir.join(name);
         let write =
@@ -148,7 +141,7 @@ fn save_set(hand_out: &HandOut<'_>, saver: &Saver, show: &Show) -> Result<(), Ve
 }
 
 /// Prints the one thing asked for, or saves it with `-o`.
-fn print(hand_out: &HandOut<'_>, saver: &Saver, show: &Show) -> Result<End, Vec<Problem>> {
+fn print(hand_out: &HandOut<'_>, saver: &Saver, show: &Show) -> Result<End, Vec<Fault>> {
     let format = hand_out.args.format;
     let output = hand_out.args.output.as_ref();
     let Some(path) = output.filter(|p| p.as_os_str() != "-") else {

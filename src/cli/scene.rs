@@ -2,7 +2,7 @@
 
 use schrund::{
     Job, Planner,
-    fault::Problem,
+    fault::Fault,
     ground::{profile::Profile, relief::Relief},
     practice::Rule,
     trip::party::{Party, Person},
@@ -26,7 +26,7 @@ impl Scene {
         job: &Job,
         planner: &Planner<'_>,
         sheet: &Sheet<'_>,
-    ) -> Result<Self, Vec<Problem>> {
+    ) -> Result<Self, Vec<Fault>> {
         Ok(Self {
             profiles: planner.profiles().cloned().collect(),
             relief: relief(job, sheet).map_err(|fault| vec![fault])?,
@@ -35,7 +35,7 @@ impl Scene {
     }
 }
 
-fn relief(job: &Job, sheet: &Sheet<'_>) -> Result<Option<Relief>, Problem> {
+fn relief(job: &Job, sheet: &Sheet<'_>) -> Result<Option<Relief>, Fault> {
     match report::window(sheet) {
         Some((low, high)) if !job.terrain.is_empty() => Relief::within(low, high, &job.terrain),
         _ => Ok(None),

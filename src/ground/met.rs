@@ -1,7 +1,7 @@
 //! A route that has met its ice: contacts and the ground under them, stage by stage.
 
 use crate::{
-    fault::Problem,
+    fault::Fault,
     ground::underfoot::Underfoot,
     meet::{Contact, contacts},
     practice::{Rule, Rules},
@@ -41,11 +41,11 @@ impl Met {
     ///
     /// # Errors
     /// A terrain file is broken where it is read.
-    pub fn of(case: &Case<'_>) -> Result<Self, Problem> {
+    pub fn of(case: &Case<'_>) -> Result<Self, Fault> {
         let stages = case.route.stages.iter();
         let stages = stages.map(|stage| MetStage::of(case, stage));
         Ok(Self {
-            stages: stages.collect::<Result<_, Problem>>()?,
+            stages: stages.collect::<Result<_, Fault>>()?,
         })
     }
 
@@ -57,7 +57,7 @@ impl Met {
 }
 
 impl MetStage {
-    fn of(case: &Case<'_>, stage: &Stage) -> Result<Self, Problem> {
+    fn of(case: &Case<'_>, stage: &Stage) -> Result<Self, Fault> {
         let contacts = contacts(stage, case.zones, case.rules[Rule::MarginM]);
         let under = Underfoot::of(case, stage, &contacts)?;
         Ok(Self { contacts, under })

@@ -2,7 +2,7 @@
 
 use crate::trip::job::Case;
 use crate::{
-    fault::{Code, Place, Problem},
+    fault::{Code, Fault, Place, Problem},
     ground::{
         self, Agreement, Convex, Ground, Heights,
         profile::{Profile, Steep},
@@ -41,7 +41,7 @@ pub(crate) struct Underfoot {
 ///
 /// # Errors
 /// A terrain file is broken where it is read.
-pub fn profile(stage: &Stage, terrain: Option<&Terrain>) -> Result<Profile, Problem> {
+pub fn profile(stage: &Stage, terrain: Option<&Terrain>) -> Result<Profile, Fault> {
     let own = Profile::of_route(stage);
     let Some(terrain) = terrain.filter(|t| !t.is_empty()) else {
         return Ok(own);
@@ -61,7 +61,7 @@ fn keeps_own(own: &Profile, stage: &Stage, heights: &Heights) -> bool {
 
 impl Underfoot {
     /// Reads the terrain along the stage and the inventory across it.
-    pub(crate) fn of(job: &Case<'_>, stage: &Stage, met: &[Contact]) -> Result<Self, Problem> {
+    pub(crate) fn of(job: &Case<'_>, stage: &Stage, met: &[Contact]) -> Result<Self, Fault> {
         let ice = ice(job, stage, met);
         let mut under = Self {
             profile: Profile::of_route(stage),
@@ -82,7 +82,7 @@ impl Underfoot {
         stage: &Stage,
         met: &[Contact],
         terrain: &Terrain,
-    ) -> Result<(), Problem> {
+    ) -> Result<(), Fault> {
         let heights = ground::heights(stage, terrain)?;
         self.ground = Ground::along(stage, terrain, job.rules)?;
         self.proposed = met.iter().map(|c| self.proposed_for(job, c)).collect();

@@ -39,7 +39,7 @@ pub(crate) fn leg(
         let mut setup = draft.clone().on(rope, &factor, job.rules);
         let ground = stage.ground(sketch, draft.bare_only, job.rules);
         if let Err(says) = answers.fill(&mut setup, draft, ground, number, job.rules) {
-            unanswered.push(says);
+            unanswered.push(says.to_string());
         }
         teams.push(setup);
     }

@@ -24,6 +24,7 @@ pub mod rope;
 pub mod row;
 mod run;
 
+use crate::fault::refusal::Refusal;
 use std::f64::consts::TAU;
 
 use super::bound;
@@ -122,8 +123,8 @@ impl Fall {
     /// Follows the fall in the usual steps.
     ///
     /// # Errors
-    /// A sentence naming the first figure that lies outside what it can be.
-    pub fn run(&self) -> Result<Outcome, String> {
+    /// Names the first figure that lies outside what it can be.
+    pub fn run(&self) -> Result<Outcome, Refusal> {
         self.run_in_steps(LONGEST_STEP_S)
     }
 
@@ -131,7 +132,7 @@ impl Fall {
     ///
     /// # Errors
     /// As [`Fall::run`].
-    pub fn run_in_steps(&self, step_s: f64) -> Result<Outcome, String> {
+    pub fn run_in_steps(&self, step_s: f64) -> Result<Outcome, Refusal> {
         self.check()?;
         bound::DELAY_S.check(step_s)?;
         if self.sides.iter().any(|s| s.room_m() <= 0.0) {
@@ -149,12 +150,9 @@ impl Fall {
         Ok(Run::start(self).follow(self, step_s))
     }
 
-    fn check(&self) -> Result<(), String> {
+    fn check(&self) -> Result<(), Refusal> {
         if self.sides.is_empty() || self.sides.len() > 2 {
-            return Err(format!(
-                "a faller has one or two sides to hold him, not {}",
-                self.sides.len()
-            ));
+            return Err(Refusal::Sides(self.sides.len()));
         }
         bound::MASS_KG.check(self.victim_kg)?;
         bound::MODULUS_N.check(self.modulus_n)?;
@@ -222,9 +220,9 @@ impl Side {
         self.beyond_m.max(LEAST_BEYOND_M)
     }
 
-    fn check(&self) -> Result<(), String> {
+    fn check(&self) -> Result<(), Refusal> {
         if self.holders_kg.is_empty() {
-            return Err("a side without a holder holds nobody".to_owned());
+            return Err(Refusal::NoHolder);
         }
         for mass_kg in &self.holders_kg {
             bound::MASS_KG.check(*mass_kg)?;

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::trip::job::Case;
 use crate::{
+    fault::refusal::Refusal,
     physics::holding::{Holding, Team},
     plan::{
         fall::OrderAdvice,
@@ -20,7 +21,7 @@ use crate::{
 /// What has been asked, and on which leg each team is held worst.
 #[derive(Debug, Default)]
 pub(crate) struct Answers {
-    asked: BTreeMap<Vec<u64>, Result<Holding, String>>,
+    asked: BTreeMap<Vec<u64>, Result<Holding, Refusal>>,
     /// By team number: how bad, the leg, and the team as it stood there.
     worst: BTreeMap<usize, Worst>,
 }
@@ -36,7 +37,7 @@ impl Answers {
     /// Fills in what the models say of one team on one leg.
     ///
     /// # Errors
-    /// A sentence when a model cannot be asked.
+    /// Says so when a model cannot be asked.
     pub(crate) fn fill(
         &mut self,
         setup: &mut TeamSetup,
@@ -44,7 +45,7 @@ impl Answers {
         ground: Ground,
         leg: usize,
         rules: &Rules,
-    ) -> Result<(), String> {
+    ) -> Result<(), Refusal> {
         let team = arrest::team(draft, ground, rules)?;
         let holding = self
             .asked

@@ -2,6 +2,7 @@
 
 use super::{marks::called, setup::Draft};
 use crate::{
+    fault::refusal::Refusal,
     physics::{
         assumed::{Parameter, Snow},
         bound,
@@ -42,8 +43,8 @@ impl Ground {
 /// nobody knows is taken as flat (our judgement), and the plan says so.
 ///
 /// # Errors
-/// A sentence when the rope's figures are those of no spring.
-pub fn team(draft: &Draft, ground: Ground, rules: &Rules) -> Result<Team, String> {
+/// Says so when the rope's figures are those of no spring.
+pub fn team(draft: &Draft, ground: Ground, rules: &Rules) -> Result<Team, Refusal> {
     Ok(Team {
         masses_kg: draft.persons.iter().map(|p| p.mass_kg).collect(),
         spacing_m: draft.spacing.spacing_m,

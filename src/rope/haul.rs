@@ -1,6 +1,7 @@
 //! How the person in the crevasse can be hauled out, with the rope and the people that are left.
 
 use crate::{
+    fault::refusal::Refusal,
     physics::{
         assumed::{Corner, Snow},
         haul::{Can, Haul, Scene, System},
@@ -15,8 +16,13 @@ use crate::{
 /// Fills in the haul table for the fall of one person, and what is missing for each haul in everybody's fall.
 ///
 /// # Errors
-/// A sentence naming the first figure that lies outside what the model can be asked.
-pub fn fill(setup: &mut TeamSetup, person: usize, snow: Snow, rules: &Rules) -> Result<(), String> {
+/// Names the first figure that lies outside what the model can be asked.
+pub fn fill(
+    setup: &mut TeamSetup,
+    person: usize,
+    snow: Snow,
+    rules: &Rules,
+) -> Result<(), Refusal> {
     let blocked = setup.knots.count > 0;
     let tables = setup
         .falls
@@ -59,15 +65,12 @@ fn scene(
     haulers: usize,
     snow: Snow,
     rules: &Rules,
-) -> Result<Scene, String> {
+) -> Result<Scene, Refusal> {
     let gear = &rules.nature.gear;
     let anchor_to_lip_m = rules[Rule::AnchorShare] * setup.spacing_m;
     let mass_kg = setup.persons.get(person.saturating_sub(1));
     let lip = rules.nature.assumed.snow.of(snow).lip.at(Corner::Central);
-    let turn = gear
-        .turn
-        .get(TURN)
-        .ok_or_else(|| format!("no figure says what a turn round a {TURN} leaves of the force"))?;
+    let turn = gear.turn.get(TURN).ok_or(Refusal::NoTurn(TURN))?;
     Ok(Scene {
         anchor_to_lip_m,
         lip_to_victim_m: setup.spacing_m - anchor_to_lip_m,

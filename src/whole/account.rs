@@ -250,10 +250,11 @@ fn zone(zone: &Zone) -> ZoneSummary {
 
 /// What must be said of the whole, the notices from reading first.
 pub(crate) fn findings(job: &Case<'_>, stages: &[Sketch<'_>]) -> Vec<Finding> {
-    let mut said: Vec<Problem> = job.notices.to_vec();
+    let mut said: Vec<Problem> = job.notices.iter().cloned().map(Problem::from).collect();
     said.extend(missed(job, stages));
     said.extend(falls::slope_unknown(job, stages));
-    said.extend(job.terrain.map(Terrain::notes).unwrap_or_default());
+    let terrain = job.terrain.map(Terrain::notes).unwrap_or_default();
+    said.extend(terrain.into_iter().map(Problem::from));
     for note in stages.iter().flat_map(|s| &s.under.notes) {
         if !said.contains(note) {
             said.push(note.clone());

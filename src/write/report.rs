@@ -25,7 +25,7 @@ mod same;
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 use crate::{
-    fault::Problem,
+    fault::Fault,
     ground::{profile::Profile, relief::Relief},
     plan::{Plan, leg::Verdict},
     trip::party::Contact,
@@ -60,7 +60,7 @@ pub struct Variant {
     /// Who: `One fewer: 2 people`.
     pub label: String,
     /// The plan, or why there is none.
-    pub plan: Result<Plan, Vec<Problem>>,
+    pub plan: Result<Plan, Vec<Fault>>,
 }
 
 /// The whole page.
