@@ -86,7 +86,7 @@ mod scene;
 
 pub use trip::job::Job;
 
-use fault::{Code, Place, Problem};
+use fault::{Fault, Place, trip::InPlan};
 use ground::met::{Met, Prepared};
 use legs::{memo::Memo, sketch::Sketch};
 use plan::{Plan, SCHEMA_VERSION, options::Options};
@@ -106,7 +106,7 @@ use whole::legs::Settled;
 ///
 /// # Errors
 /// The party cannot go, no zone is met by the route, or a terrain file is broken where it is read.
-pub fn plan(job: &Job) -> Result<Plan, Vec<Problem>> {
+pub fn plan(job: &Job) -> Result<Plan, Vec<Fault>> {
     Planner::new(job)?.plan()
 }
 
@@ -125,7 +125,7 @@ impl<'j> Planner<'j> {
     ///
     /// # Errors
     /// No zone is met by the route, or a terrain file is broken where it is read.
-    pub fn new(job: &'j Job) -> Result<Self, Vec<Problem>> {
+    pub fn new(job: &'j Job) -> Result<Self, Vec<Fault>> {
         Self::of(job.case())
     }
 
@@ -133,7 +133,7 @@ impl<'j> Planner<'j> {
     ///
     /// # Errors
     /// See [`Planner::new`].
-    pub fn of(case: Case<'j>) -> Result<Self, Vec<Problem>> {
+    pub fn of(case: Case<'j>) -> Result<Self, Vec<Fault>> {
         let ice = Prepared::of(&case);
         let met = Met::of(&case, &ice).map_err(|fault| vec![fault])?;
         met_by(&case, &met)?;
@@ -149,7 +149,7 @@ impl<'j> Planner<'j> {
     ///
     /// # Errors
     /// The party cannot go.
-    pub fn plan(&self) -> Result<Plan, Vec<Problem>> {
+    pub fn plan(&self) -> Result<Plan, Vec<Fault>> {
         self.plan_for(self.case.party)
     }
 
@@ -157,12 +157,12 @@ impl<'j> Planner<'j> {
     ///
     /// # Errors
     /// The party cannot go.
-    pub fn plan_for(&self, party: &Party) -> Result<Plan, Vec<Problem>> {
+    pub fn plan_for(&self, party: &Party) -> Result<Plan, Vec<Fault>> {
         self.plan_to(party, Depth::Whole)
     }
 
     /// The flow on one screen: every room once.
-    fn plan_to(&self, party: &Party, depth: Depth) -> Result<Plan, Vec<Problem>> {
+    fn plan_to(&self, party: &Party, depth: Depth) -> Result<Plan, Vec<Fault>> {
         let job = &Case { party, ..self.case };
         let teams = teams_of(party)?;
         let pairs = job.route.stages.iter().zip(&self.met.stages);
@@ -197,37 +197,28 @@ impl<'j> Planner<'j> {
     ///
     /// # Errors
     /// The party cannot go, or a terrain file is broken where it is read.
-    pub fn options(&self) -> Result<Options, Vec<Problem>> {
+    pub fn options(&self) -> Result<Options, Vec<Fault>> {
         teams_of(self.case.party)?;
         options::options(&self.case, &self.ice, &self.memo).map_err(|fault| vec![fault])
     }
 }
 
-fn teams_of(party: &Party) -> Result<Vec<RopeTeam>, Vec<Problem>> {
+fn teams_of(party: &Party) -> Result<Vec<RopeTeam>, Vec<Fault>> {
     if party.people.len() >= 2 {
         return Ok(party.rope_teams());
     }
-    let says = format!(
-        "a party of {} cannot rope up: nobody goes alone",
-        party.people.len()
-    );
-    Err(vec![
-        Problem::new(Code::Alone, Place::item("party"), says)
-            .hint("take at least one partner: `--party 2`"),
-    ])
+    Err(vec![unplanned(InPlan::Alone(party.people.len()))])
 }
 
 /// A plan in which no zone is met would look like an all-clear.
-fn met_by(job: &Case<'_>, met: &Met) -> Result<(), Vec<Problem>> {
+fn met_by(case: &Case<'_>, met: &Met) -> Result<(), Vec<Fault>> {
     if met.stages.iter().any(|s| !s.contacts.is_empty()) {
         return Ok(());
     }
-    let says = match job.zones.len() {
-        0 => "the zones file holds no zone".to_owned(),
-        1 => "the one zone is not met by the route".to_owned(),
-        n => format!("none of the {n} zones is met by the route"),
-    };
-    Err(vec![Problem::new(Code::NoZoneMet, Place::item("zones"), says).hint(
-        "check that both files belong to the same place and that coordinates are longitude, latitude",
-    )])
+    Err(vec![unplanned(InPlan::NoZoneMet(case.zones.len()))])
+}
+
+fn unplanned(why: InPlan) -> Fault {
+    let at = Place::item(why.item());
+    Fault::new(why, at)
 }

@@ -10,7 +10,7 @@ mod why;
 use std::collections::{BTreeMap, BTreeSet, btree_map::Entry};
 
 use crate::{
-    fault::Problem,
+    fault::Fault,
     ground::met::{Met, Prepared},
     legs::memo::Memo,
     plan::{
@@ -30,7 +30,7 @@ use lines::{Trip, TripLegs};
 ///
 /// # Errors
 /// A terrain file is broken where it is read.
-pub(crate) fn options(job: &Case<'_>, ice: &Prepared<'_>, memo: &Memo) -> Result<Options, Problem> {
+pub(crate) fn options(job: &Case<'_>, ice: &Prepared<'_>, memo: &Memo) -> Result<Options, Fault> {
     let sets = variants::practices(job.rules);
     let mets = mets(job, ice, sets.iter().map(|(_, rules)| rules))?;
     let mut weighed = 0;
@@ -95,7 +95,7 @@ fn mets<'r>(
     job: &Case<'_>,
     ice: &Prepared<'_>,
     all: impl Iterator<Item = &'r Rules>,
-) -> Result<BTreeMap<Vec<u64>, Met>, Problem> {
+) -> Result<BTreeMap<Vec<u64>, Met>, Fault> {
     let mut mets = BTreeMap::new();
     for rules in all {
         if let Entry::Vacant(free) = mets.entry(Met::rests_on(rules)) {

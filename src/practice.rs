@@ -19,7 +19,13 @@ pub use figure::{Figure, Origin, Standing};
 pub use nature::Nature;
 pub use sold::SOLD_LENGTHS_M;
 
-use crate::fault::{Code, Place, Problem};
+use sold::Sold;
+
+use crate::fault::{
+    Fault, Place,
+    refusal::{OutOfBounds, Refusal},
+    trip::InPractice,
+};
 
 macro_rules! rules {
     ($($variant:ident $name:literal,)+) => {
@@ -217,35 +223,25 @@ impl Rules {
     ///
     /// # Errors
     /// Every fault of the practice text: what does not parse, is unknown, missing or out of bounds.
-    pub fn with_practice(practice: &set::Source<'_>) -> Result<Self, Vec<Problem>> {
+    pub fn with_practice(practice: &set::Source<'_>) -> Result<Self, Vec<Fault>> {
         let set = practice.read()?;
         let mut rules = Self::defaults()?;
         set::lay_over(&mut rules, set, practice.file())?;
         Ok(rules)
     }
 
-    fn defaults() -> Result<Self, Vec<Problem>> {
-        let place = Place::file("data/rules.toml");
+    fn defaults() -> Result<Self, Vec<Fault>> {
         let table: std::collections::BTreeMap<String, Entry> =
             toml::from_str(include_str!("../data/rules.toml")).map_err(|e| {
-                vec![Problem::new(
-                    Code::BrokenText,
-                    place.clone(),
-                    e.message().to_owned(),
-                )]
+                let refusal = Refusal::BuiltIn(e.message().to_owned());
+                broken("data/rules.toml", refusal)
             })?;
         let figures = Rule::ALL.iter().map(|&rule| match table.get(rule.name()) {
             Some(entry) => Figure::from_entry(rule, entry, Origin::Default),
             None => Figure::base_spacing(rule),
         });
-        let nature = Nature::built_in().map_err(|says| {
-            let place = Place::file("data/holding.toml");
-            vec![Problem::new(Code::BrokenText, place, says)]
-        })?;
-        sold::Sold::built_in().map_err(|says| {
-            let place = Place::file("data/ropes_sold.toml");
-            vec![Problem::new(Code::BrokenText, place, says)]
-        })?;
+        let nature = Nature::built_in().map_err(|why| broken("data/holding.toml", why))?;
+        Sold::built_in().map_err(|why| broken("data/ropes_sold.toml", why))?;
         Ok(Self {
             figures: figures.collect(),
             choices: Choices::default(),
@@ -259,8 +255,8 @@ impl Rules {
     /// Puts another value in force.
     ///
     /// # Errors
-    /// A sentence that names the figure, the value and its bounds.
-    pub fn set(&mut self, rule: Rule, value: f64, origin: Origin) -> Result<(), String> {
+    /// The figure, the value and its bounds.
+    pub fn set(&mut self, rule: Rule, value: f64, origin: Origin) -> Result<(), OutOfBounds> {
         self.figures[rule.index()].replace(value, origin)
     }
 
@@ -297,7 +293,7 @@ impl Rules {
     ///
     /// # Errors
     /// There is no such set, or a figure kept contradicts it.
-    pub fn under_practice(&self, name: &str) -> Result<Self, Vec<Problem>> {
+    pub fn under_practice(&self, name: &str) -> Result<Self, Vec<Fault>> {
         let mut other = Self::with_practice(&set::Source::Named(name))?;
         let kept = self
             .figures
@@ -315,6 +311,11 @@ impl Rules {
     pub(crate) fn figure_mut(&mut self, rule: Rule) -> &mut Figure {
         &mut self.figures[rule.index()]
     }
+}
+
+/// A file that comes with the program and is broken; a test proves that none is.
+fn broken(file: &str, why: Refusal) -> Vec<Fault> {
+    vec![Fault::new(InPractice::BuiltIn(why), Place::file(file))]
 }
 
 #[cfg(test)]
@@ -350,7 +351,7 @@ mod tests {
     fn a_value_out_of_bounds_is_refused_by_name() {
         let mut rules = Rules::with_practice(&set::Source::Named("arm-span")).unwrap();
         let refused = rules.set(Rule::MarginM, -1.0, Origin::Flag).unwrap_err();
-        assert_eq!(refused, "margin_m -1 m is outside 0 to 1000 m");
+        assert_eq!(refused.to_string(), "margin_m -1 m is outside 0 to 1000 m");
         assert!(
             rules.set(Rule::MarginM, f64::NAN, Origin::Flag).is_err(),
             "NaN is no margin"

@@ -31,10 +31,17 @@ use std::sync::{Mutex, MutexGuard, PoisonError};
 
 use crate::raster::{
     model::{Files, Met, Model, containing, surrounding},
-    refusal::{Cure, note, refused},
+    refusal::{note, refused},
 };
-use crate::{fault::Problem, geometry::LonLat};
+use crate::{
+    fault::{
+        Fault,
+        terrain::{NoSystem, Told, Unusable},
+    },
+    geometry::LonLat,
+};
 
+pub(crate) use crate::raster::kind::is_tiff;
 pub use crate::raster::{
     chunks::{ReadSeek, Source},
     slope::Slope,
@@ -73,16 +80,13 @@ impl Terrain {
     ///
     /// # Errors
     /// If the file is broken or cannot be read exactly; the hint is a command that converts it.
-    pub fn add(&mut self, name: &str, source: Source) -> Result<Vec<Problem>, Problem> {
+    pub fn add(&mut self, name: &str, source: Source) -> Result<Vec<Fault>, Fault> {
         let mut opened = kind::open(name, source)?;
         let mut files = self.files();
         let id = files.parts.len();
         let model = Model::new(id, name, &opened).ok_or_else(|| {
-            let says = format!(
-                "its coordinate system {} cannot be projected to",
-                opened.system.name
-            );
-            refused(name, says, Cure::Warp)
+            let why = NoSystem::NotProjectable(opened.system.name.clone());
+            refused(name, Unusable::System(why))
         })?;
         files.parts.push(opened.parts);
         files.met.push(Met::default());
@@ -91,11 +95,10 @@ impl Terrain {
         self.models
             .sort_by(|a, b| a.resolution_m.total_cmp(&b.resolution_m));
         if let Some(shift) = &opened.system.shift {
-            let says = format!(
-                "drawn in {}, shifted to WGS 84 by {shift}",
-                opened.system.name
-            );
-            opened.notes.push(note(name, says));
+            let (system, shift) = (opened.system.name.clone(), shift.clone());
+            opened
+                .notes
+                .push(note(name, Told::Shifted { system, shift }));
         }
         Ok(opened.notes)
     }
@@ -117,7 +120,7 @@ impl Terrain {
     ///
     /// # Errors
     /// If a file turns out to be broken where it is read.
-    pub fn sample(&self, at: LonLat) -> Result<Option<Sample<'_>>, Problem> {
+    pub fn sample(&self, at: LonLat) -> Result<Option<Sample<'_>>, Fault> {
         let mut files = self.files();
         for model in &self.models {
             if let Some(height_m) = self.bilinear_m(&mut files, model, at)? {
@@ -135,7 +138,7 @@ impl Terrain {
     ///
     /// # Errors
     /// If a file turns out to be broken where it is read.
-    pub fn height_m(&self, at: LonLat) -> Result<Option<f64>, Problem> {
+    pub fn height_m(&self, at: LonLat) -> Result<Option<f64>, Fault> {
         Ok(self.sample(at)?.map(|s| s.height_m))
     }
 
@@ -143,7 +146,7 @@ impl Terrain {
     ///
     /// # Errors
     /// If a file turns out to be broken where it is read.
-    pub fn nearest_m(&self, at: LonLat) -> Result<Option<f64>, Problem> {
+    pub fn nearest_m(&self, at: LonLat) -> Result<Option<f64>, Fault> {
         let mut files = self.files();
         for model in &self.models {
             let Some(pixel) = model.pixel(at) else {
@@ -162,7 +165,7 @@ impl Terrain {
     ///
     /// # Errors
     /// If a file turns out to be broken where it is read.
-    pub fn resolution_m(&self, at: LonLat) -> Result<Option<f64>, Problem> {
+    pub fn resolution_m(&self, at: LonLat) -> Result<Option<f64>, Fault> {
         Ok(self.sample(at)?.map(|s| s.resolution_m))
     }
 
@@ -174,7 +177,7 @@ impl Terrain {
 
     /// What came to light while reading: models that were asked and knew nothing, numbers that are no heights.
     #[must_use]
-    pub fn notes(&self) -> Vec<Problem> {
+    pub fn notes(&self) -> Vec<Fault> {
         let files = self.files();
         let met = |m: &Model| files.met.get(m.id).copied().unwrap_or_default();
         self.models
@@ -192,7 +195,7 @@ impl Terrain {
         files: &mut Files,
         model: &Model,
         at: LonLat,
-    ) -> Result<Option<f64>, Problem> {
+    ) -> Result<Option<f64>, Fault> {
         let Some(pixel) = model.pixel(at) else {
             return Ok(None);
         };
@@ -206,7 +209,7 @@ impl Terrain {
         files: &mut Files,
         model: &Model,
         pixel: (f64, f64),
-    ) -> Result<Option<f64>, Problem> {
+    ) -> Result<Option<f64>, Fault> {
         let mut sum = 0.0;
         for (cell, weight) in surrounding(pixel) {
             if weight <= 0.0 {
@@ -226,7 +229,7 @@ impl Terrain {
         files: &mut Files,
         model: &Model,
         cell: (i64, i64),
-    ) -> Result<Option<f64>, Problem> {
+    ) -> Result<Option<f64>, Fault> {
         if model.has(cell) {
             return model.cell_m(files, cell);
         }
@@ -255,21 +258,13 @@ impl Files {
 }
 
 impl Met {
-    fn notes(self, name: &str) -> Vec<Problem> {
+    fn notes(self, name: &str) -> Vec<Fault> {
         let mut notes = Vec::new();
         if self.inside > 0 && self.answered == 0 {
-            let says = format!(
-                "it has no height at any of the {} places asked that lie on it",
-                self.inside
-            );
-            notes.push(note(name, says));
+            notes.push(note(name, Told::NothingHere(self.inside)));
         }
         if self.unbelievable > 0 {
-            let says = format!(
-                "{} cell readings gave numbers that cannot be heights and were taken as void",
-                self.unbelievable
-            );
-            notes.push(note(name, says));
+            notes.push(note(name, Told::Unbelievable(self.unbelievable)));
         }
         notes
     }

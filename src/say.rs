@@ -6,6 +6,7 @@
 pub mod arg;
 mod catalogue;
 pub mod cautions;
+pub mod fault;
 pub mod figure;
 pub mod finding;
 pub mod language;

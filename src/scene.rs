@@ -2,7 +2,7 @@
 
 use crate::{
     Planner,
-    fault::Problem,
+    fault::Fault,
     ground::relief::Relief,
     plan::Plan,
     practice::Rule,
@@ -20,7 +20,7 @@ impl Planner<'_> {
     ///
     /// # Errors
     /// A terrain file is broken where it is read.
-    pub fn scene(&self, plan: &Plan) -> Result<Scene, Vec<Problem>> {
+    pub fn scene(&self, plan: &Plan) -> Result<Scene, Vec<Fault>> {
         let window = report::window(plan, self.case.route);
         let relief = match (self.case.terrain, window) {
             (Some(terrain), Some((low, high))) => {

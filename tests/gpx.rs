@@ -1,6 +1,6 @@
 //! What the GPX reader accepts, what it notes and what it refuses, with the whole of every message.
 
-use schrund::fault::{Noted, Problem};
+use schrund::fault::{Fault, Noted};
 use schrund::read::gpx;
 use schrund::trip::route::Route;
 
@@ -15,7 +15,7 @@ mod real;
 #[path = "gpx/rules.rs"]
 mod rules;
 
-fn read(text: impl AsRef<[u8]>) -> Result<Noted<Route>, Vec<Problem>> {
+fn read(text: impl AsRef<[u8]>) -> Result<Noted<Route>, Vec<Fault>> {
     gpx::route("tour.gpx", text.as_ref())
 }
 
@@ -37,7 +37,7 @@ fn wrong(text: impl AsRef<[u8]>) -> Vec<String> {
     }
 }
 
-fn shown(problems: &[Problem]) -> Vec<String> {
+fn shown(problems: &[Fault]) -> Vec<String> {
     problems.iter().map(ToString::to_string).collect()
 }
 

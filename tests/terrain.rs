@@ -25,12 +25,12 @@ mod utm;
 use std::io::Cursor;
 
 use schrund::{
-    fault::{Code, Problem},
+    fault::{Code, Fault},
     raster::Terrain,
 };
 
 /// A terrain of one model in memory.
-fn terrain_of(name: &str, bytes: Vec<u8>) -> Result<Terrain, Problem> {
+fn terrain_of(name: &str, bytes: Vec<u8>) -> Result<Terrain, Fault> {
     let mut terrain = Terrain::new();
     terrain.add(name, Box::new(Cursor::new(bytes)))?;
     Ok(terrain)
@@ -49,16 +49,16 @@ fn close(what: &str, got: Option<f64>, want: Option<f64>, tolerance: f64) {
 
 /// The complaint about a file that must not open, its hint being a command or another way out.
 #[track_caller]
-fn refusal(what: &str, result: Result<Terrain, Problem>) -> Problem {
+fn refusal(what: &str, result: Result<Terrain, Fault>) -> Fault {
     let Err(problem) = result else {
         panic!("{what} must be refused")
     };
     assert!(
-        matches!(problem.code, Code::TerrainBroken | Code::TerrainRefused),
+        matches!(problem.code(), Code::TerrainBroken | Code::TerrainRefused),
         "{what}: {problem}"
     );
     assert!(
-        problem.hint.as_deref().is_some_and(|h| h.len() > 20),
+        schrund::say::fault::hint(&problem).is_some_and(|h| h.len() > 20),
         "{what} has advice: {problem}"
     );
     problem

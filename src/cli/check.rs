@@ -3,7 +3,8 @@
 use std::io::BufRead;
 
 use schrund::{
-    fault::{Code, Noted, Place, Problem},
+    fault::{Fault, Item, Noted, Place, files::InFiles},
+    plan::fact::explained,
     read::{
         input::{Input, Text},
         kind::{self, Kind},
@@ -34,12 +35,12 @@ pub(crate) fn run(args: &CheckArgs, show: &Show) -> End {
 }
 
 fn explain(code: &str, show: &Show) -> End {
-    let Some(found) = Code::ALL.iter().find(|c| c.as_str() == code) else {
+    let Some(found) = explained().find(|e| e.code == code) else {
         return no_such_code(code, show);
     };
     show.result(|out| {
-        writeln!(out, "{} ({})", found.as_str(), found.level().as_str())?;
-        for line in found.explain().lines() {
+        writeln!(out, "{} ({})", found.code, found.level.as_str())?;
+        for line in found.text.lines() {
             writeln!(out, "  {}", line.trim())?;
         }
         Ok(())
@@ -51,18 +52,16 @@ const ALIKE: f64 = 0.5;
 
 /// A misspelt flag value, so a fault of usage.
 fn no_such_code(code: &str, show: &Show) -> End {
-    let alike = |c: &Code| strsim::normalized_damerau_levenshtein(c.as_str(), code);
-    let nearest = Code::ALL
-        .iter()
+    let alike = |known: &str| strsim::normalized_damerau_levenshtein(known, code);
+    let nearest = explained()
+        .map(|e| e.code)
         .max_by(|a, b| alike(a).total_cmp(&alike(b)));
-    let hint = match nearest.filter(|c| alike(c) >= ALIKE) {
-        Some(near) => format!("did you mean `{}`?", near.as_str()),
-        None => {
-            "codes stand in brackets in what schrund says, as in error[gap-not-given]".to_owned()
-        }
+    let no_code = InFiles::NoCode {
+        name: code.to_owned(),
+        near: nearest.filter(|c| alike(c) >= ALIKE),
     };
-    let says = format!("there is no code \"{code}\"");
-    show.problems(&[Problem::new(Code::UnknownName, Place::item("--explain"), says).hint(hint)]);
+    let place = Place::item(Item::Flag("--explain"));
+    show.problems(&[Fault::new(no_code, place)]);
     End::Usage
 }
 
@@ -75,14 +74,14 @@ struct Read {
 
 impl Read {
     /// Zones that would meet the route with longitude and latitude swapped.
-    fn swapped(&self) -> Option<Problem> {
+    fn swapped(&self) -> Option<Fault> {
         let (route, (name, zones)) = (self.route.as_ref()?, self.zones.as_ref()?);
         lay::swapped(route, zones, name)
     }
 }
 
 /// Reads a file as what it is, and says in a line what it holds.
-fn check(name: &str, gap_m: Option<f64>, read: &mut Read) -> Result<Noted<String>, Vec<Problem>> {
+fn check(name: &str, gap_m: Option<f64>, read: &mut Read) -> Result<Noted<String>, Vec<Fault>> {
     let mut text = source::open(name).map_err(|fault| vec![fault])?;
     let shown = source::shown(name);
     let kind = kind::of(name, text.fill_buf().unwrap_or_default());
@@ -105,7 +104,7 @@ fn check(name: &str, gap_m: Option<f64>, read: &mut Read) -> Result<Noted<String
     }
 }
 
-fn noted(value: String, notes: Vec<Problem>) -> Noted<String> {
+fn noted(value: String, notes: Vec<Fault>) -> Noted<String> {
     Noted { value, notes }
 }
 
@@ -122,7 +121,7 @@ fn route_says(shown: &str, route: &Route) -> String {
 }
 
 /// A trip file, or a practice file.
-fn toml(input: Input<Text<'_>>) -> Result<String, Vec<Problem>> {
+fn toml(input: Input<Text<'_>>) -> Result<String, Vec<Fault>> {
     let shown = input.name.clone();
     let text = input.whole()?;
     if kind::is_practice(&text) {

@@ -6,7 +6,7 @@
 use std::io::{self, BufRead};
 
 use schrund::{
-    fault::{Code, Place, Problem},
+    fault::{Fault, Item, Place, files::InFiles},
     geometry::LonLat,
     raster::Terrain,
 };
@@ -26,7 +26,7 @@ pub(crate) fn run(args: &HeightArgs, show: &Show) -> End {
     }
 }
 
-fn answer(args: &HeightArgs, show: &Show) -> Result<End, Vec<Problem>> {
+fn answer(args: &HeightArgs, show: &Show) -> Result<End, Vec<Fault>> {
     let opened = terrain::open(&args.files)?;
     let places = asked(args)?;
     let mut lines = Vec::new();
@@ -46,7 +46,7 @@ struct Asked {
     at: LonLat,
 }
 
-fn asked(args: &HeightArgs) -> Result<Vec<Asked>, Vec<Problem>> {
+fn asked(args: &HeightArgs) -> Result<Vec<Asked>, Vec<Fault>> {
     let mut places = Vec::new();
     let mut faults = Vec::new();
     let mut take = |place: Place, text: &str| match parse(text) {
@@ -55,7 +55,7 @@ fn asked(args: &HeightArgs) -> Result<Vec<Asked>, Vec<Problem>> {
     };
     for text in &args.at {
         if text != "-" {
-            take(Place::item("--at"), text);
+            take(Place::item(Item::Flag("--at")), text);
             continue;
         }
         for (i, line) in (1..).zip(io::stdin().lock().lines()) {
@@ -64,8 +64,8 @@ fn asked(args: &HeightArgs) -> Result<Vec<Asked>, Vec<Problem>> {
                 Ok(line) if line.trim().is_empty() => {}
                 Ok(line) => take(place, &line),
                 Err(fault) => {
-                    let says = format!("cannot read standard input: {fault}");
-                    return Err(vec![Problem::new(Code::Unreadable, place, says)]);
+                    let stopped = InFiles::Stopped(fault.to_string());
+                    return Err(vec![Fault::new(stopped, place)]);
                 }
             }
         }
@@ -92,12 +92,11 @@ fn parse(text: &str) -> Option<Asked> {
     })
 }
 
-fn wrong(place: Place, text: &str) -> Problem {
-    let says = format!("\"{text}\" is no longitude,latitude in degrees");
-    Problem::new(Code::BadPosition, place, says).hint("write it as 7.65,45.97, longitude first")
+fn wrong(place: Place, text: &str) -> Fault {
+    Fault::new(InFiles::NoPlace(text.to_owned()), place)
 }
 
-fn line(asked: &Asked, terrain: &Terrain) -> Result<String, Problem> {
+fn line(asked: &Asked, terrain: &Terrain) -> Result<String, Fault> {
     let nearest = number(terrain.nearest_m(asked.at)?);
     let between = number(terrain.height_m(asked.at)?);
     Ok(format!(

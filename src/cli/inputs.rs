@@ -4,7 +4,7 @@ use std::path::Path;
 
 use schrund::{
     Job,
-    fault::{Code, Place, Problem},
+    fault::{Fault, Place, files::InFiles, place::STANDARD_INPUT},
     practice::{Pace, Rule, Rules, Travel, set},
     read::{
         input::{Input, Text},
@@ -19,7 +19,7 @@ use crate::{
 };
 
 /// Reads the files and lays trip file and flags over the rules.
-pub(crate) fn read(args: &JobArgs) -> Result<Job, Vec<Problem>> {
+pub(crate) fn read(args: &JobArgs) -> Result<Job, Vec<Fault>> {
     let Some(twice) = only_one_standard_input(args) else {
         return sources(args).job();
     };
@@ -73,7 +73,7 @@ fn beside_trip(args: &JobArgs, path: &str) -> String {
     }
 }
 
-fn only_one_standard_input(args: &JobArgs) -> Option<Problem> {
+fn only_one_standard_input(args: &JobArgs) -> Option<Fault> {
     let inputs = [
         Some(&args.route),
         Some(&args.zones),
@@ -85,11 +85,7 @@ fn only_one_standard_input(args: &JobArgs) -> Option<Problem> {
         .flatten()
         .filter(|name| *name == "-")
         .count();
-    (dashes > 1).then(|| {
-        let says = "standard input can give only one of the inputs";
-        Problem::new(Code::Unreadable, Place::file("standard input"), says)
-            .hint("name files for the others")
-    })
+    (dashes > 1).then(|| Fault::new(InFiles::OneStandardInput, Place::file(STANDARD_INPUT)))
 }
 
 /// A practice file, unless the name is that of an embedded set or of nothing at all.
@@ -100,7 +96,7 @@ fn practice_file(name: &str) -> Option<Input<Text<'static>>> {
 }
 
 /// A practice set by name, or by path where no set has that name.
-pub(crate) fn practice_rules(name: &str) -> Result<Rules, Vec<Problem>> {
+pub(crate) fn practice_rules(name: &str) -> Result<Rules, Vec<Fault>> {
     match practice_file(name) {
         Some(file) => lay::practice(file),
         None => Rules::with_practice(&set::Source::Named(name)),

@@ -2,9 +2,13 @@
 
 use std::{fs, path::Path};
 
-use schrund::fault::{Code, Place, Problem};
+use schrund::fault::Fault;
 
-use crate::{End, save::Saver, show::Show};
+use crate::{
+    End,
+    save::{self, Saver},
+    show::Show,
+};
 
 const FILES: [(&str, &str); 2] = [
     ("trip.toml", include_str!("new/trip.toml")),
@@ -18,21 +22,14 @@ pub(crate) fn run(dir: &Path, show: &Show) -> End {
     }
 }
 
-fn write(dir: &Path, show: &Show) -> Result<(), Vec<Problem>> {
+fn write(dir: &Path, show: &Show) -> Result<(), Vec<Fault>> {
     let saver = Saver::new([], false);
     let paths: Vec<_> = FILES.iter().map(|(name, _)| dir.join(name)).collect();
     let refusals = saver.refusals(&paths);
     if !refusals.is_empty() {
         return Err(refusals);
     }
-    fs::create_dir_all(dir).map_err(|fault| {
-        let place = Place::file(&dir.display().to_string());
-        vec![Problem::new(
-            Code::Unwritable,
-            place,
-            format!("cannot make the folder: {fault}"),
-        )]
-    })?;
+    fs::create_dir_all(dir).map_err(|fault| vec![save::no_folder(dir, &fault)])?;
     for (path, (_, text)) in paths.iter().zip(FILES) {
         saver
             .save(path, |out| out.write_all(text.as_bytes()))

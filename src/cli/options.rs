@@ -2,7 +2,7 @@
 
 use schrund::{
     Planner,
-    fault::Problem,
+    fault::Fault,
     plan::leg::Verdict,
     write::{self, Look},
 };
@@ -21,7 +21,7 @@ pub(crate) fn run(args: &OptionsArgs, show: &Show) -> End {
     }
 }
 
-fn weigh(args: &OptionsArgs, show: &Show) -> Result<End, Vec<Problem>> {
+fn weigh(args: &OptionsArgs, show: &Show) -> Result<End, Vec<Fault>> {
     let inputs = inputs::read(&args.job)?;
     let options = Planner::new(&inputs)?.options()?;
     show.notices(&inputs.notices);

@@ -8,7 +8,7 @@ use std::{
 
 use schrund::{
     Planner,
-    fault::{Code, Place, Problem},
+    fault::Fault,
     plan::leg::Verdict,
     write::{FORMATS, Format, Look, Scene, Sheet},
 };
@@ -17,7 +17,7 @@ use crate::{
     End,
     args::{PlanArgs, voice},
     inputs,
-    save::Saver,
+    save::{self, Saver},
     show::Show,
 };
 
@@ -28,7 +28,7 @@ pub(crate) fn run(args: &PlanArgs, show: &Show) -> End {
     }
 }
 
-fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Problem>> {
+fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
     let saver = saver(args);
     let refusals = saver.refusals(&targets(args));
     if !refusals.is_empty() {
@@ -111,18 +111,11 @@ fn save_set(
     sheet: &Sheet<'_>,
     saver: &Saver,
     show: &Show,
-) -> Result<(), Vec<Problem>> {
+) -> Result<(), Vec<Fault>> {
     let Some(dir) = &args.out else {
         return Ok(());
     };
-    fs::create_dir_all(dir).map_err(|fault| {
-        let says = format!("cannot make the folder {}: {fault}", dir.display());
-        vec![Problem::new(
-            Code::Unwritable,
-            Place::file(&dir.display().to_string()),
-            says,
-        )]
-    })?;
+    fs::create_dir_all(dir).map_err(|fault| vec![save::no_folder(dir, &fault)])?;
     for (name, format) in files() {
         save(format, &dir.join(name), sheet, saver, show)?;
     }
@@ -135,7 +128,7 @@ fn save(
     sheet: &Sheet<'_>,
     saver: &Saver,
     show: &Show,
-) -> Result<(), Vec<Problem>> {
+) -> Result<(), Vec<Fault>> {
     let write = |out: &mut dyn Write| format.write(out, sheet);
     saver.save(path, write).map_err(|fault| vec![fault])?;
     show.say(&format!("wrote {}", path.display()));
@@ -148,7 +141,7 @@ fn print(
     sheet: &Sheet<'_>,
     saver: &Saver,
     show: &Show,
-) -> Result<End, Vec<Problem>> {
+) -> Result<End, Vec<Fault>> {
     let format = args.format.0;
     let output = args.output.as_ref();
     if let Some(path) = output.filter(|p| p.as_os_str() != "-") {

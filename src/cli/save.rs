@@ -6,7 +6,7 @@ use std::{
     path::{Path, PathBuf},
 };
 
-use schrund::fault::{Code, Place, Problem};
+use schrund::fault::{Fault, Place, files::InFiles};
 
 use crate::source;
 
@@ -29,16 +29,20 @@ impl Saver {
     }
 
     /// Every reason why one of these files may not be written.
-    pub(crate) fn refusals(&self, paths: &[PathBuf]) -> Vec<Problem> {
+    pub(crate) fn refusals(&self, paths: &[PathBuf]) -> Vec<Fault> {
         let refused = paths
             .iter()
             .filter_map(|path| Some((path, self.refusal(path)?)));
         let (there, inputs): (Vec<_>, Vec<_>) = refused.partition(|(path, _)| !self.is_input(path));
-        let mut refusals: Vec<Problem> = inputs.into_iter().map(|(_, refusal)| refusal).collect();
+        let mut refusals: Vec<Fault> = inputs.into_iter().map(|(_, refusal)| refusal).collect();
         match there.as_slice() {
             [] => {}
             [(_, refusal)] => refusals.push(refusal.clone()),
-            many => refusals.push(there_already(many.iter().map(|(path, _)| path.as_path()))),
+            many => {
+                let paths = many.iter().map(|(path, _)| path.display().to_string());
+                let there = InFiles::There(paths.collect());
+                refusals.push(Fault::new(there, Place::default()));
+            }
         }
         refusals
     }
@@ -47,20 +51,17 @@ impl Saver {
         fs::canonicalize(path).is_ok_and(|real| self.inputs.contains(&real))
     }
 
-    fn refusal(&self, path: &Path) -> Option<Problem> {
-        let place = Place::file(&path.display().to_string());
+    fn refusal(&self, path: &Path) -> Option<Fault> {
+        let shown = path.display().to_string();
+        let place = Place::file(&shown);
         let real = fs::canonicalize(path).ok()?;
         if self.inputs.contains(&real) {
-            let says = format!("{} is an input and is never written over", path.display());
-            return Some(
-                Problem::new(Code::WouldOverwrite, place, says).hint("write to another place"),
-            );
+            return Some(Fault::new(InFiles::IsInput(shown), place));
         }
         if self.force && !real.is_dir() {
             return None;
         }
-        let says = format!("{} is there already", path.display());
-        Some(Problem::new(Code::WouldOverwrite, place, says).hint("`--force` replaces it"))
+        Some(Fault::new(InFiles::There(vec![shown]), place))
     }
 
     /// Writes one file beside its place and moves it there when it is whole.
@@ -68,19 +69,14 @@ impl Saver {
         &self,
         path: &Path,
         write: impl FnOnce(&mut dyn Write) -> io::Result<()>,
-    ) -> Result<(), Problem> {
+    ) -> Result<(), Fault> {
         if let Some(refusal) = self.refusal(path) {
             return Err(refusal);
         }
         self.write_beside(path, write).map_err(|fault| {
-            let why = source::words(&fault);
-            let says = format!("cannot write {}: {why}", path.display());
-            Problem::new(
-                Code::Unwritable,
-                Place::file(&path.display().to_string()),
-                says,
-            )
-            .hint("write to a folder that is there and that you may write to")
+            let (path, why) = (path.display().to_string(), source::refused(&fault));
+            let place = Place::file(&path);
+            Fault::new(InFiles::Unwritable { path, why }, place)
         })
     }
 
@@ -122,13 +118,9 @@ fn allow_reading(_: &fs::File) -> io::Result<()> {
     Ok(())
 }
 
-/// One refusal for several files.
-fn there_already<'a>(paths: impl Iterator<Item = &'a Path>) -> Problem {
-    let names: Vec<String> = paths.map(|path| path.display().to_string()).collect();
-    let says = format!(
-        "{} files are there already: {}",
-        names.len(),
-        names.join(", ")
-    );
-    Problem::new(Code::WouldOverwrite, Place::default(), says).hint("`--force` replaces them")
+/// A folder could not be made.
+pub(crate) fn no_folder(dir: &Path, fault: &io::Error) -> Fault {
+    let (path, why) = (dir.display().to_string(), source::refused(fault));
+    let place = Place::file(&path);
+    Fault::new(InFiles::NoFolder { path, why }, place)
 }

@@ -3,7 +3,7 @@
 use std::io::{self, Write};
 
 use schrund::{
-    fault::{Code, Level, Problem},
+    fault::{Code, Fault, Level},
     write::sheet::FULL_WIDTH,
 };
 
@@ -69,7 +69,7 @@ impl Show {
     }
 
     /// Says what is wrong with the inputs, and how the program ends because of it.
-    pub(crate) fn problems(&self, problems: &[Problem]) -> End {
+    pub(crate) fn problems(&self, problems: &[Fault]) -> End {
         for problem in problems {
             self.problem(problem);
         }
@@ -77,13 +77,13 @@ impl Show {
     }
 
     /// Says what was noticed.
-    pub(crate) fn notices(&self, notices: &[Problem]) {
+    pub(crate) fn notices(&self, notices: &[Fault]) {
         for notice in notices.iter().filter(|_| !self.quiet) {
             self.problem(notice);
         }
     }
 
-    fn problem(&self, problem: &Problem) {
+    fn problem(&self, problem: &Fault) {
         let text = problem.to_string();
         let shown = if self.colour_on(&io::stderr()) {
             bold_head(&text, problem.level())
@@ -121,8 +121,8 @@ fn bold_head(text: &str, level: Level) -> String {
 }
 
 /// Which exit code these errors ask for: what cannot be read first, then the network, then what is wrong.
-fn worst(problems: &[Problem]) -> End {
-    let any = |wanted: &[Code]| problems.iter().any(|p| wanted.contains(&p.code));
+fn worst(problems: &[Fault]) -> End {
+    let any = |wanted: &[Code]| problems.iter().any(|p| wanted.contains(&p.code()));
     if any(&[Code::Unreadable]) {
         End::Unreadable
     } else if any(&[Code::Network]) {

@@ -7,7 +7,11 @@ use std::{
 };
 
 use schrund::{
-    fault::{Code, Place, Problem},
+    fault::{
+        Fault, Place,
+        files::{InFiles, Refused},
+        place::STANDARD_INPUT,
+    },
     raster,
 };
 
@@ -16,7 +20,7 @@ const BUFFER: usize = 1 << 18;
 
 /// What the messages call an input.
 pub(crate) fn shown(name: &str) -> &str {
-    if name == "-" { "standard input" } else { name }
+    if name == "-" { STANDARD_INPUT } else { name }
 }
 
 /// Whether the input is an address.
@@ -25,7 +29,7 @@ pub(crate) fn is_address(name: &str) -> bool {
 }
 
 /// Opens an input for reading from its beginning.
-pub(crate) fn open(name: &str) -> Result<Box<dyn BufRead>, Problem> {
+pub(crate) fn open(name: &str) -> Result<Box<dyn BufRead>, Fault> {
     if name == "-" {
         return Ok(Box::new(BufReader::with_capacity(BUFFER, io::stdin())));
     }
@@ -36,52 +40,46 @@ pub(crate) fn open(name: &str) -> Result<Box<dyn BufRead>, Problem> {
 }
 
 /// Opens a file that is read here and there.
-pub(crate) fn seekable(name: &str) -> Result<raster::Source, Problem> {
+pub(crate) fn seekable(name: &str) -> Result<raster::Source, Fault> {
     if name == "-" || is_address(name) {
-        let says = "a terrain model is read here and there, so it must be a file";
-        return Err(
-            Problem::new(Code::Unreadable, Place::file(shown(name)), says)
-                .hint("save it first and name the file"),
-        );
+        return Err(Fault::new(InFiles::NotSeekable, Place::file(shown(name))));
     }
     let file = file(name)?;
     Ok(Box::new(BufReader::new(file)))
 }
 
-fn file(name: &str) -> Result<File, Problem> {
+fn file(name: &str) -> Result<File, Fault> {
     if Path::new(name).is_dir() {
-        return Err(unreadable(name, "it is a folder, not a file"));
+        return Err(unreadable(name, Refused::Folder));
     }
-    File::open(name).map_err(|fault| unreadable(name, &words(&fault)))
+    File::open(name).map_err(|fault| unreadable(name, refused(&fault)))
 }
 
 /// Why the system refused, without the names it made up on the way.
-pub(crate) fn words(fault: &io::Error) -> String {
+pub(crate) fn refused(fault: &io::Error) -> Refused {
     match fault.kind() {
-        io::ErrorKind::NotFound => "there is no such file or folder".to_owned(),
-        io::ErrorKind::PermissionDenied => "you have no permission".to_owned(),
-        kind if fault.raw_os_error().is_none() => kind.to_string(),
-        _ => fault.to_string(),
+        io::ErrorKind::NotFound => Refused::NotFound,
+        io::ErrorKind::PermissionDenied => Refused::Permission,
+        kind if fault.raw_os_error().is_none() => Refused::Other(kind.to_string()),
+        _ => Refused::Other(fault.to_string()),
     }
 }
 
-fn unreadable(name: &str, why: &str) -> Problem {
-    Problem::new(
-        Code::Unreadable,
-        Place::file(shown(name)),
-        format!("cannot read {}: {why}", shown(name)),
-    )
-    .hint("check the name and that you may read it")
+fn unreadable(name: &str, why: Refused) -> Fault {
+    let name = shown(name).to_owned();
+    let place = Place::file(&name);
+    Fault::new(InFiles::Unreadable { name, why }, place)
 }
 
 #[cfg(not(feature = "fetch"))]
 mod fetch {
-    use super::{BufRead, Code, Place, Problem};
+    use schrund::fault::files::Network;
 
-    pub(super) fn open(address: &str) -> Result<Box<dyn BufRead>, Problem> {
-        let says = "this build of schrund cannot fetch addresses";
-        Err(Problem::new(Code::Network, Place::file(address), says)
-            .hint("download the file and name it"))
+    use super::{BufRead, Fault, InFiles, Place};
+
+    pub(super) fn open(address: &str) -> Result<Box<dyn BufRead>, Fault> {
+        let cannot = InFiles::Network(Network::NotBuilt);
+        Err(Fault::new(cannot, Place::file(address)))
     }
 }
 
@@ -93,7 +91,9 @@ mod fetch {
 
     use std::io::Read;
 
-    use super::{BUFFER, BufRead, BufReader, Code, Place, Problem, io};
+    use schrund::fault::files::Network;
+
+    use super::{BUFFER, BufRead, BufReader, Fault, InFiles, Place, io};
 
     /// Longest wait for a connection. Our judgement.
     const CONNECT: Duration = Duration::from_secs(10);
@@ -102,7 +102,7 @@ mod fetch {
     /// Most bytes taken: ten times the largest file measured. Our judgement.
     const MOST: u64 = 1 << 30;
 
-    pub(super) fn open(address: &str) -> Result<Box<dyn BufRead>, Problem> {
+    pub(super) fn open(address: &str) -> Result<Box<dyn BufRead>, Fault> {
         // A second call finds a provider installed; that is as good.
         let _ = rustls::crypto::ring::default_provider().install_default();
         let client = reqwest::blocking::Client::builder()
@@ -117,14 +117,10 @@ mod fetch {
             .map_err(|fault| failed(address, &fault))?;
         let status = answer.status();
         if !status.is_success() {
-            let says = format!("the server answered {status}");
-            return Err(
-                Problem::new(Code::Network, Place::file(address), says).hint("check the address")
-            );
+            return Err(wrong(address, Network::Answered(status.to_string())));
         }
         if answer.content_length().is_some_and(|n| n > MOST) {
-            let says = format!("the answer is larger than {} MB", MOST >> 20);
-            return Err(Problem::new(Code::Network, Place::file(address), says));
+            return Err(wrong(address, Network::TooMuch(MOST >> 20)));
         }
         Ok(Box::new(BufReader::with_capacity(
             BUFFER,
@@ -148,20 +144,19 @@ mod fetch {
         }
     }
 
-    fn failed(address: &str, fault: &reqwest::Error) -> Problem {
+    fn failed(address: &str, fault: &reqwest::Error) -> Fault {
         let why = if fault.is_timeout() {
-            "no answer in time".to_owned()
+            Network::Late
         } else if fault.is_connect() {
-            "no connection".to_owned()
+            Network::NoConnection
         } else {
-            root(fault)
+            Network::Other(root(fault))
         };
-        Problem::new(
-            Code::Network,
-            Place::file(address),
-            format!("cannot fetch it: {why}"),
-        )
-        .hint("check the address and the connection, or download the file and name it")
+        wrong(address, why)
+    }
+
+    fn wrong(address: &str, why: Network) -> Fault {
+        Fault::new(InFiles::Network(why), Place::file(address))
     }
 
     /// The innermost reason; the outer ones repeat the address.

@@ -1,7 +1,7 @@
 //! Terrain models from files.
 
 use schrund::{
-    fault::{Noted, Problem},
+    fault::{Fault, Noted},
     raster::Terrain,
     read::{input::Input, lay},
 };
@@ -9,13 +9,13 @@ use schrund::{
 use crate::source;
 
 /// Opens all models.
-pub(crate) fn open(names: &[String]) -> Result<Noted<Terrain>, Vec<Problem>> {
+pub(crate) fn open(names: &[String]) -> Result<Noted<Terrain>, Vec<Fault>> {
     let model = |name: &String| Input::opened(name, source::seekable(name));
     lay::terrain(names.iter().map(model).collect())
 }
 
 /// Opens one model and says what it is.
-pub(crate) fn check(name: &str) -> Result<Noted<String>, Vec<Problem>> {
+pub(crate) fn check(name: &str) -> Result<Noted<String>, Vec<Fault>> {
     let opened = open(&[name.to_owned()])?;
     let cell_m = opened.value.models().next().map_or(0.0, |(_, m)| m);
     Ok(Noted {

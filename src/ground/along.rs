@@ -1,7 +1,7 @@
 //! The slope of the ground at places along a stage.
 
 use crate::{
-    fault::Problem,
+    fault::Fault,
     geometry::LonLat,
     ground::places,
     practice::{Rule, Rules},
@@ -38,7 +38,7 @@ impl Slopes {
     ///
     /// # Errors
     /// If a terrain file turns out to be broken where it is read.
-    pub fn along(stage: &Stage, terrain: &Terrain, rules: &Rules) -> Result<Self, Problem> {
+    pub fn along(stage: &Stage, terrain: &Terrain, rules: &Rules) -> Result<Self, Fault> {
         let finest_m = terrain.models().next().map_or(f64::INFINITY, |(_, m)| m);
         let step_m = (finest_m / 2.0)
             .max(rules[Rule::GroundStepM])

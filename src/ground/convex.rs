@@ -6,7 +6,7 @@
 
 use crate::ground::along::Slopes;
 use crate::{
-    fault::Problem,
+    fault::Fault,
     geometry::LonLat,
     practice::{Rule, Rules},
     raster::Terrain,
@@ -33,7 +33,7 @@ pub fn convex(
     terrain: &Terrain,
     stretches: &[Stretch],
     rules: &Rules,
-) -> Result<Vec<Convex>, Problem> {
+) -> Result<Vec<Convex>, Fault> {
     let finest_m = terrain.models().next().map_or(f64::INFINITY, |(_, m)| m);
     let over_m = rules[Rule::ConvexOverM].max(2.0 * finest_m);
     let mut found = Vec::new();
@@ -60,7 +60,7 @@ fn steepens_deg(
     at: LonLat,
     aspect_deg: f64,
     over_m: f64,
-) -> Result<Option<f64>, Problem> {
+) -> Result<Option<f64>, Fault> {
     let above = terrain.height_m(at.toward(aspect_deg + 180.0, over_m))?;
     let below = terrain.height_m(at.toward(aspect_deg, over_m))?;
     let (Some(above), Some(here), Some(below)) = (above, terrain.height_m(at)?, below) else {

@@ -2,7 +2,7 @@
 
 use crate::ground::places::places;
 use crate::{
-    fault::Problem,
+    fault::Fault,
     ground::profile::{Profile, Sample},
     raster::Terrain,
     trip::route::{Stage, Stretch},
@@ -31,7 +31,7 @@ pub struct Heights {
 ///
 /// # Errors
 /// If a terrain file turns out to be broken where it is read.
-pub fn heights(stage: &Stage, terrain: &Terrain) -> Result<Heights, Problem> {
+pub fn heights(stage: &Stage, terrain: &Terrain) -> Result<Heights, Fault> {
     let finest_m = terrain.models().next().map_or(f64::INFINITY, |(_, m)| m);
     let most_m = (MOST_CELLS * finest_m).max(stage.length_m() / MOST_HEIGHTS);
     let places = places(stage, LEAST_CELLS * finest_m, most_m);

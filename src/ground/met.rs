@@ -1,7 +1,7 @@
 //! A route that has met its ice: contacts and the ground under them, stage by stage.
 
 use crate::{
-    fault::Problem,
+    fault::Fault,
     ground::underfoot::Underfoot,
     meet::{Contact, Ice},
     practice::{Rule, Rules},
@@ -61,11 +61,11 @@ impl Met {
     ///
     /// # Errors
     /// A terrain file is broken where it is read.
-    pub fn of(case: &Case<'_>, ice: &Prepared<'_>) -> Result<Self, Problem> {
+    pub fn of(case: &Case<'_>, ice: &Prepared<'_>) -> Result<Self, Fault> {
         let stages = case.route.stages.iter();
         let stages = stages.map(|stage| MetStage::of(case, ice, stage));
         Ok(Self {
-            stages: stages.collect::<Result<_, Problem>>()?,
+            stages: stages.collect::<Result<_, Fault>>()?,
         })
     }
 
@@ -77,7 +77,7 @@ impl Met {
 }
 
 impl MetStage {
-    fn of(case: &Case<'_>, ice: &Prepared<'_>, stage: &Stage) -> Result<Self, Problem> {
+    fn of(case: &Case<'_>, ice: &Prepared<'_>, stage: &Stage) -> Result<Self, Fault> {
         let contacts = ice.zones.contacts(stage, case.rules[Rule::MarginM]);
         let inventory = ice.glaciers.contacts(stage, 0.0);
         let under = Underfoot::of(case, stage, &contacts, &inventory)?;

@@ -1,7 +1,7 @@
 //! A window of heights round a route, for drawing.
 
 use crate::{
-    fault::Problem,
+    fault::Fault,
     geometry::{Bounds, LonLat},
     raster::Terrain,
     trip::route::Route,
@@ -34,7 +34,7 @@ impl Relief {
     ///
     /// # Errors
     /// If a terrain file turns out to be broken where it is read.
-    pub fn around(route: &Route, terrain: &Terrain) -> Result<Option<Self>, Problem> {
+    pub fn around(route: &Route, terrain: &Terrain) -> Result<Option<Self>, Fault> {
         let lines = route.stages.iter().filter_map(|s| Bounds::of(s.points()));
         let Some(line) = lines.reduce(Bounds::with) else {
             return Ok(None);
@@ -51,7 +51,7 @@ impl Relief {
         south_west: LonLat,
         north_east: LonLat,
         terrain: &Terrain,
-    ) -> Result<Option<Self>, Problem> {
+    ) -> Result<Option<Self>, Fault> {
         let (columns, rows) = lattice(south_west, north_east, terrain);
         let heights_m = terrain.relief(south_west, north_east, columns, rows)?;
         if heights_m.iter().all(Option::is_none) {

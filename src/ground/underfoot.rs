@@ -2,7 +2,7 @@
 
 use crate::trip::job::Case;
 use crate::{
-    fault::Problem,
+    fault::Fault,
     ground::{
         agreement::agreement,
         along::Slopes,
@@ -58,7 +58,7 @@ impl Underfoot {
         stage: &Stage,
         met: &[Contact],
         inventory: &[Contact],
-    ) -> Result<Self, Problem> {
+    ) -> Result<Self, Fault> {
         let ice = ice(met, inventory);
         let mut under = Self {
             profile: Profile::of_route(stage),
@@ -79,7 +79,7 @@ impl Underfoot {
         stage: &Stage,
         met: &[Contact],
         terrain: &Terrain,
-    ) -> Result<(), Problem> {
+    ) -> Result<(), Fault> {
         let heights = heights(stage, terrain)?;
         self.ground = Slopes::along(stage, terrain, job.rules)?;
         self.proposed = met.iter().map(|c| self.proposed_for(job, c)).collect();

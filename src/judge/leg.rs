@@ -1,7 +1,7 @@
 //! Everything found on a leg, and the verdict that it comes to.
 
 use crate::{
-    fault::Level,
+    fault::{Level, refusal::Refusal},
     judge::{
         falls, ground,
         place::place,
@@ -27,7 +27,7 @@ pub(crate) struct Known<'a> {
     /// One set-up for each team; empty where it is unroped.
     pub(crate) setups: &'a [TeamSetup],
     /// Why a model has no answer, in its own words.
-    pub(crate) unanswered: &'a [String],
+    pub(crate) unanswered: &'a [Refusal],
 }
 
 impl Known<'_> {

@@ -5,6 +5,7 @@
 
 pub mod case;
 
+use crate::fault::refusal::Refusal;
 use serde::Deserialize;
 
 use super::bound::{self, Bound};
@@ -116,10 +117,10 @@ impl Range {
         }
     }
 
-    fn check(&self, name: &str, bound: Bound, more_is_better: bool) -> Result<(), String> {
+    fn check(&self, name: &str, bound: Bound, more_is_better: bool) -> Result<(), Refusal> {
         let ends = [self.adverse, self.at(Corner::Central), self.favourable];
         for value in ends {
-            bound.check(value).map_err(|e| format!("{name}: {e}"))?;
+            bound.check(value).map_err(|out| out.under(name))?;
         }
         let [adverse, central, favourable] = ends;
         let in_order = if more_is_better {
@@ -130,9 +131,12 @@ impl Range {
         if in_order {
             return Ok(());
         }
-        Err(format!(
-            "{name}: adverse {adverse}, central {central} and favourable {favourable} are out of order"
-        ))
+        Err(Refusal::Disorder {
+            name: name.to_owned(),
+            adverse,
+            central,
+            favourable,
+        })
     }
 }
 
@@ -164,17 +168,17 @@ impl Assumed {
     /// The assumptions that come with the program.
     ///
     /// # Errors
-    /// A sentence when the embedded file is broken; a test proves it is not.
-    pub fn built_in() -> Result<Self, String> {
+    /// Says so when the embedded file is broken; a test proves it is not.
+    pub fn built_in() -> Result<Self, Refusal> {
         Self::from_toml(TEXT)
     }
 
     /// Assumptions from a text like `data/holding.toml`.
     ///
     /// # Errors
-    /// A sentence naming what does not parse, lies outside what it can be, or stands in the wrong order.
-    pub fn from_toml(text: &str) -> Result<Self, String> {
-        let assumed: Self = toml::from_str(text).map_err(|e| e.to_string())?;
+    /// Names what does not parse, lies outside what it can be, or stands in the wrong order.
+    pub fn from_toml(text: &str) -> Result<Self, Refusal> {
+        let assumed: Self = toml::from_str(text).map_err(|e| Refusal::BuiltIn(e.to_string()))?;
         assumed.check()?;
         Ok(assumed)
     }
@@ -182,8 +186,8 @@ impl Assumed {
     /// Whether every range lies within bounds, its ends in order.
     ///
     /// # Errors
-    /// A sentence naming the first range that does not.
-    pub fn check(&self) -> Result<(), String> {
+    /// Names the first range that does not.
+    pub fn check(&self) -> Result<(), Refusal> {
         for (name, range) in self.ranges() {
             let (bound, more_is_better) = limits(&name);
             range.check(&name, bound, more_is_better)?;
@@ -215,17 +219,17 @@ impl Assumed {
     /// Ends may pass each other on the way; [`Assumed::check`] tells whether they still do at the end.
     ///
     /// # Errors
-    /// A sentence when there is no such figure or the value is outside what it can be; nothing is changed then.
-    pub fn set(&mut self, name: &str, value: f64) -> Result<(), String> {
+    /// Says so when there is no such figure or the value is outside what it can be; nothing is changed then.
+    pub fn set(&mut self, name: &str, value: f64) -> Result<(), Refusal> {
         let (whole, end) = match name.rsplit_once('.') {
             Some((whole, end @ ("adverse" | "central" | "favourable"))) => (whole, Some(end)),
             _ => (name, None),
         };
         let range = self
             .range_mut(whole)
-            .ok_or_else(|| format!("no assumption is called `{name}`"))?;
+            .ok_or_else(|| Refusal::Unknown(name.to_owned()))?;
         let (bound, _) = limits(whole);
-        bound.check(value).map_err(|e| format!("{name}: {e}"))?;
+        bound.check(value).map_err(|out| out.under(name))?;
         match end {
             Some("adverse") => range.adverse = value,
             Some("favourable") => range.favourable = value,

@@ -1,5 +1,7 @@
 //! Bounds that know their own names, so that the check and its message cannot disagree.
 
+use crate::fault::refusal::OutOfBounds;
+
 /// A range a quantity must lie in, with the words to say so.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Bound {
@@ -28,20 +30,19 @@ impl Bound {
     /// Lets `value` through if it lies inside.
     ///
     /// # Errors
-    /// One sentence naming the quantity, the value and the range; NaN and infinities fail too.
-    pub fn check(&self, value: f64) -> Result<f64, String> {
+    /// The quantity, the value and the range; NaN and infinities fail too.
+    pub fn check(&self, value: f64) -> Result<f64, OutOfBounds> {
         if value.is_finite() && value >= self.min && value <= self.max {
             return Ok(value);
         }
-        let unit = if self.unit.is_empty() {
-            String::new()
-        } else {
-            format!(" {}", self.unit)
-        };
-        Err(format!(
-            "{} {value}{unit} is outside {} to {}{unit}",
-            self.what, self.min, self.max
-        ))
+        Err(OutOfBounds {
+            name: None,
+            what: self.what.to_owned(),
+            value,
+            unit: self.unit.to_owned(),
+            min: self.min,
+            max: self.max,
+        })
     }
 }
 

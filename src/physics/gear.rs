@@ -5,6 +5,7 @@
 //! *Source:* EN 892, EN 564, as excerpted; each figure's standing is in the file.
 //! *Checked:* below and in tests/physics.
 
+use crate::fault::refusal::Refusal;
 use std::collections::BTreeMap;
 
 use serde::Deserialize;
@@ -69,22 +70,18 @@ impl Rope {
     ///
     /// # Errors
     /// Says so when the figures are those of no spring.
-    pub fn modulus_n(&self) -> Result<f64, String> {
+    pub fn modulus_n(&self) -> Result<f64, Refusal> {
         impact::modulus_n(self.peak_force_n, self.test_mass_kg, self.fall_factor)
-            .ok_or_else(|| format!("peak force {} N fits no spring", self.peak_force_n))
+            .ok_or(Refusal::NoSpringPeak(self.peak_force_n))
     }
 
     /// Rope modulus EA in newtons under a hanging weight, the soft end.
     ///
     /// # Errors
     /// Says so when the elongation is not above zero.
-    pub fn static_modulus_n(&self) -> Result<f64, String> {
-        impact::static_modulus_n(Self::HANGING_KG, self.static_elongation).ok_or_else(|| {
-            format!(
-                "static elongation {} fits no spring",
-                self.static_elongation
-            )
-        })
+    pub fn static_modulus_n(&self) -> Result<f64, Refusal> {
+        impact::static_modulus_n(Self::HANGING_KG, self.static_elongation)
+            .ok_or(Refusal::NoSpringStretch(self.static_elongation))
     }
 }
 
@@ -172,22 +169,22 @@ impl Gear {
     /// The figures that come with the program.
     ///
     /// # Errors
-    /// A sentence when the embedded file is broken; a test proves it is not.
-    pub fn built_in() -> Result<Self, String> {
+    /// Says so when the embedded file is broken; a test proves it is not.
+    pub fn built_in() -> Result<Self, Refusal> {
         Self::from_toml(TEXT)
     }
 
     /// Figures from a text like `data/gear.toml`.
     ///
     /// # Errors
-    /// A sentence naming what does not parse or lies outside what it can be.
-    pub fn from_toml(text: &str) -> Result<Self, String> {
-        let gear: Self = toml::from_str(text).map_err(|e| e.to_string())?;
+    /// Names what does not parse or lies outside what it can be.
+    pub fn from_toml(text: &str) -> Result<Self, Refusal> {
+        let gear: Self = toml::from_str(text).map_err(|e| Refusal::BuiltIn(e.to_string()))?;
         gear.check()?;
         Ok(gear)
     }
 
-    fn check(&self) -> Result<(), String> {
+    fn check(&self) -> Result<(), Refusal> {
         for rope in [
             &self.rope.single,
             &self.rope.half,
@@ -209,7 +206,9 @@ impl Gear {
             bound::LENGTH_M.check(length_m)?;
         }
         if self.mass.is_empty() || !self.mass.is_sorted_by(|a, b| a.diameter_mm < b.diameter_mm) {
-            return Err("rope masses must be listed from thin to thick".to_owned());
+            return Err(Refusal::BuiltIn(
+                "rope masses must be listed from thin to thick".to_owned(),
+            ));
         }
         Ok(())
     }
@@ -245,7 +244,8 @@ mod tests {
     #[test]
     fn a_misspelt_figure_is_refused() {
         let text = TEXT.replace("peak_force_n", "peak_n");
-        let says = Gear::from_toml(&text).expect_err("unknown field let through");
+        let refusal = Gear::from_toml(&text).expect_err("unknown field let through");
+        let says = refusal.to_string();
         assert!(says.contains("peak_n"), "{says}");
     }
 }

@@ -15,6 +15,7 @@ use super::{
     bound::{self, Bound},
     gear::Gear,
 };
+use crate::fault::refusal::Refusal;
 
 /// A way to haul.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, JsonSchema)]
@@ -166,8 +167,8 @@ impl Scene {
     /// One line for each system.
     ///
     /// # Errors
-    /// A sentence naming the first figure that lies outside what it can be.
-    pub fn table(&self, gear: &Gear) -> Result<Vec<Haul>, String> {
+    /// Names the first figure that lies outside what it can be.
+    pub fn table(&self, gear: &Gear) -> Result<Vec<Haul>, Refusal> {
         ANCHOR.check(self.anchor_to_lip_m)?;
         DEPTH.check(self.lip_to_victim_m)?;
         bound::MASS_KG.check(self.victim_mass_kg)?;

@@ -26,6 +26,7 @@ pub mod row;
 mod run;
 
 use super::bound;
+use crate::fault::refusal::Refusal;
 use run::Run;
 
 pub use fall::{Energy, Fall, Outcome, Side};
@@ -38,8 +39,8 @@ impl Fall {
     /// Follows the fall in the usual steps.
     ///
     /// # Errors
-    /// A sentence naming the first figure that lies outside what it can be.
-    pub fn run(&self) -> Result<Outcome, String> {
+    /// Names the first figure that lies outside what it can be.
+    pub fn run(&self) -> Result<Outcome, Refusal> {
         self.run_in_steps(LONGEST_STEP_S)
     }
 
@@ -47,7 +48,7 @@ impl Fall {
     ///
     /// # Errors
     /// As [`Fall::run`].
-    pub fn run_in_steps(&self, step_s: f64) -> Result<Outcome, String> {
+    pub fn run_in_steps(&self, step_s: f64) -> Result<Outcome, Refusal> {
         self.check()?;
         bound::DELAY_S.check(step_s)?;
         if self.sides.iter().any(|s| s.room_m() <= 0.0) {

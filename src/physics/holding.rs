@@ -16,6 +16,7 @@ use super::{
     capstan,
     hold_dynamic::{Fall, Outcome, Side},
 };
+use crate::fault::refusal::Refusal;
 
 /// A rope team on one leg.
 #[derive(Clone, Debug, PartialEq)]
@@ -126,8 +127,8 @@ impl Team {
     /// The answer for everybody's fall.
     ///
     /// # Errors
-    /// A sentence naming the first figure that lies outside what it can be.
-    pub fn holding(&self, assumed: &Assumed) -> Result<Holding, String> {
+    /// Names the first figure that lies outside what it can be.
+    pub fn holding(&self, assumed: &Assumed) -> Result<Holding, Refusal> {
         self.answer(assumed, |_, _| true)
     }
 
@@ -136,7 +137,7 @@ impl Team {
     ///
     /// # Errors
     /// As [`Team::holding`].
-    pub fn worst_holding(&self, assumed: &Assumed) -> Result<Holding, String> {
+    pub fn worst_holding(&self, assumed: &Assumed) -> Result<Holding, Refusal> {
         self.answer(assumed, |index, worst| index == worst)
     }
 
@@ -144,7 +145,7 @@ impl Team {
     ///
     /// # Errors
     /// As [`Team::holding`].
-    pub fn verdicts(&self, assumed: &Assumed) -> Result<Holding, String> {
+    pub fn verdicts(&self, assumed: &Assumed) -> Result<Holding, Refusal> {
         self.answer(assumed, |_, _| false)
     }
 
@@ -153,7 +154,7 @@ impl Team {
         &self,
         assumed: &Assumed,
         names: impl Fn(usize, usize) -> bool,
-    ) -> Result<Holding, String> {
+    ) -> Result<Holding, Refusal> {
         self.check()?;
         assumed.check()?;
         let mut fallers = (0..self.masses_kg.len())
@@ -163,7 +164,7 @@ impl Team {
             .iter()
             .max_by(|(a, _), (b, _)| a.severity().total_cmp(&b.severity()))
             .map(|(faller, _)| faller.index)
-            .ok_or("nobody is on the rope")?;
+            .ok_or(Refusal::NobodyOnRope)?;
         for (faller, central) in &mut fallers {
             let open = matches!(faller.verdict, Verdict::DependsOn(_));
             if open && names(faller.index, worst) {
@@ -171,7 +172,7 @@ impl Team {
             }
         }
         let fallers: Vec<Faller> = fallers.into_iter().map(|(faller, _)| faller).collect();
-        let of_worst = fallers.get(worst).ok_or("nobody is on the rope")?;
+        let of_worst = fallers.get(worst).ok_or(Refusal::NobodyOnRope)?;
         Ok(Holding {
             verdict: of_worst.verdict.clone(),
             alone: of_worst.alone,
@@ -186,8 +187,8 @@ impl Team {
         })
     }
 
-    fn check(&self) -> Result<(), String> {
-        let people = u32::try_from(self.masses_kg.len()).map_err(|e| e.to_string())?;
+    fn check(&self) -> Result<(), Refusal> {
+        let people = u32::try_from(self.masses_kg.len()).unwrap_or(u32::MAX);
         PEOPLE.check(f64::from(people))?;
         for mass_kg in &self.masses_kg {
             bound::MASS_KG.check(*mass_kg)?;
@@ -205,7 +206,7 @@ impl Team {
     }
 
     /// Everything but the parameters that an open answer depends on, and the central fall.
-    fn faller(&self, index: usize, assumed: &Assumed) -> Result<(Faller, Outcome), String> {
+    fn faller(&self, index: usize, assumed: &Assumed) -> Result<(Faller, Outcome), Refusal> {
         let runs = self.corners(index, assumed)?;
         let [favourable, central, adverse] = runs;
         let verdict = match runs.map(|r| r.held) {
@@ -227,7 +228,7 @@ impl Team {
     }
 
     /// The fall of one person with all assumptions favourable, central, adverse.
-    fn corners(&self, index: usize, assumed: &Assumed) -> Result<[Outcome; 3], String> {
+    fn corners(&self, index: usize, assumed: &Assumed) -> Result<[Outcome; 3], Refusal> {
         let run = |corner| self.outcome(index, &self.case(assumed, |_| corner));
         let [favourable, central, adverse] = CORNERS;
         Ok([run(favourable)?, run(central)?, run(adverse)?])
@@ -240,7 +241,7 @@ impl Team {
         index: usize,
         assumed: &Assumed,
         central: &Outcome,
-    ) -> Result<(Verdict, bool), String> {
+    ) -> Result<(Verdict, bool), Refusal> {
         let toward = if central.held {
             Corner::Adverse
         } else {
@@ -275,7 +276,7 @@ impl Team {
     }
 
     /// One fall; on sloping ground a middle person's is tried both ways and the worse one counts.
-    fn outcome(&self, index: usize, case: &Case) -> Result<Outcome, String> {
+    fn outcome(&self, index: usize, case: &Case) -> Result<Outcome, Refusal> {
         let slope_rad = self.slope_toward_lip_deg.to_radians();
         let in_middle = index > 0 && index + 1 < self.masses_kg.len();
         if !in_middle {
@@ -389,8 +390,8 @@ fn pick(swung: bool, toward: Corner) -> Corner {
 /// The shortest start of `parameters` that flips the answer, less what is not needed in it.
 fn fewest(
     parameters: Vec<Parameter>,
-    flips: impl Fn(&[Parameter]) -> Result<bool, String>,
-) -> Result<Vec<Parameter>, String> {
+    flips: impl Fn(&[Parameter]) -> Result<bool, Refusal>,
+) -> Result<Vec<Parameter>, Refusal> {
     let mut named: Vec<Parameter> = Vec::new();
     for parameter in parameters {
         named.push(parameter);

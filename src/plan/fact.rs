@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::{
-    fault::Level,
+    fault::{Code, Level, refusal::Refusal},
     physics::assumed::Snow,
     plan::{
         fall::HaulAnswer,
@@ -99,7 +99,7 @@ facts! {
     /// on what one person pulls on snow and on turns round karabiners; both can be changed.
     HaulTooWeak { falls: PersonName, haul: HaulAnswer } = "haul-beyond-those-left", Note;
     /// A figure lies outside what the model of falls or hauls can be asked, so it says nothing about this leg.
-    NoAnswer { reason: String } = "model-has-no-answer", Note;
+    NoAnswer { reason: Refusal } = "model-has-no-answer", Note;
     /// Where every gap is in sight, many teach to go without a rope, because a slip of one pulls all.
     /// Others rope where the ice is badly broken. The plan shows the roped view unless the practice set
     /// or the zone says otherwise.
@@ -140,6 +140,30 @@ facts! {
     /// The ground steepens down the fall line: crevasses prefer convex ground. A hint to look, drawn from
     /// a terrain model; ground without such a mark may be broken as well.
     ConvexGround { places: Vec<RollOver> } = "convex-ground", Note;
+}
+
+/// A kind of complaint, for looking it up.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Explained {
+    /// The stable name.
+    pub code: &'static str,
+    /// How much it matters.
+    pub level: Level,
+    /// What it means and what to do, in a few sentences.
+    pub text: &'static str,
+}
+
+/// The closed list: what can be wrong with inputs, then what a plan can find.
+pub fn explained() -> impl Iterator<Item = Explained> {
+    let faults = Code::ALL.iter().map(|code| Explained {
+        code: code.as_str(),
+        level: code.level(),
+        text: code.explain(),
+    });
+    let facts = Fact::KINDS.iter();
+    // One kind can be found by both: an assumed gap, file by file and zone by zone.
+    let own = facts.filter(|(code, ..)| Code::ALL.iter().all(|known| known.as_str() != *code));
+    faults.chain(own.map(|&(code, level, text)| Explained { code, level, text }))
 }
 
 /// How a rope falls short.

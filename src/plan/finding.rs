@@ -6,7 +6,7 @@ use schemars::{JsonSchema, Schema, SchemaGenerator};
 use serde::{Serialize, Serializer};
 
 use crate::{
-    fault::{Level, Problem},
+    fault::{Fault, Level, Place},
     plan::{fact::Fact, name::ZoneName},
 };
 
@@ -32,7 +32,7 @@ pub enum What {
     /// By planning.
     Planned(Fact),
     /// By reading the inputs.
-    Read(Problem),
+    Read(Fault),
 }
 
 /// Where a finding belongs.
@@ -55,11 +55,8 @@ pub enum At {
         /// Which.
         of: Part,
     },
-    /// A place in a file, in the reader's words.
-    Input {
-        /// Which.
-        input: String,
-    },
+    /// A place in a file.
+    Input(Place),
 }
 
 /// A leg, or a place on it.
@@ -128,7 +125,7 @@ impl Finding {
     pub fn code(&self) -> &'static str {
         match &self.what {
             What::Planned(fact) => fact.code(),
-            What::Read(notice) => notice.code.as_str(),
+            What::Read(notice) => notice.code().as_str(),
         }
     }
 
@@ -143,12 +140,10 @@ impl Finding {
 }
 
 /// A notice from reading an input.
-impl From<Problem> for Finding {
-    fn from(notice: Problem) -> Self {
+impl From<Fault> for Finding {
+    fn from(notice: Fault) -> Self {
         Self {
-            at: At::Input {
-                input: notice.place.to_string(),
-            },
+            at: At::Input(notice.at.clone()),
             what: What::Read(notice),
         }
     }
@@ -191,7 +186,7 @@ impl Serialize for Finding {
         let what = match &self.what {
             What::Planned(fact) => Facts::Planned(fact),
             What::Read(notice) => Facts::Read {
-                code: notice.code.as_str(),
+                code: notice.code().as_str(),
             },
         };
         let document = Document {

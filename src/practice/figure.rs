@@ -2,7 +2,10 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::practice::{Entry, Rule};
+use crate::{
+    fault::refusal::OutOfBounds,
+    practice::{Entry, Rule},
+};
 
 /// What stands behind a figure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema)]
@@ -136,16 +139,19 @@ impl Figure {
     /// Checks a value against the bounds. NaN fails.
     ///
     /// # Errors
-    /// A sentence that names the figure, the value and its bounds.
-    pub fn check(&self, value: f64) -> Result<(), String> {
+    /// The figure, the value and its bounds.
+    pub fn check(&self, value: f64) -> Result<(), OutOfBounds> {
         if value >= self.min && value <= self.max {
             return Ok(());
         }
-        let (name, unit) = (self.rule.name(), self.unit_shown());
-        Err(format!(
-            "{name} {value}{unit} is outside {} to {}{unit}",
-            self.min, self.max
-        ))
+        Err(OutOfBounds {
+            name: None,
+            what: self.rule.name().to_owned(),
+            value,
+            unit: self.unit.clone(),
+            min: self.min,
+            max: self.max,
+        })
     }
 
     /// The unit with a space before it; nothing for a pure number.
@@ -158,7 +164,7 @@ impl Figure {
         }
     }
 
-    pub(super) fn replace(&mut self, value: f64, origin: Origin) -> Result<(), String> {
+    pub(super) fn replace(&mut self, value: f64, origin: Origin) -> Result<(), OutOfBounds> {
         self.check(value)?;
         self.value = value;
         self.standing = Standing::Leader;

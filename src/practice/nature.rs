@@ -7,7 +7,10 @@ use crate::physics::{
     bound::{self, Bound},
     gear::{Gear, RopeMass},
 };
-use crate::practice::{Origin, Standing};
+use crate::{
+    fault::refusal::Refusal,
+    practice::{Origin, Standing},
+};
 
 /// The assumptions of the fall model and the figures of gear, open to change by name.
 #[derive(Clone, Debug, PartialEq)]
@@ -55,8 +58,8 @@ impl Nature {
     /// The figures that come with the program.
     ///
     /// # Errors
-    /// A sentence when an embedded file is broken.
-    pub fn built_in() -> Result<Self, String> {
+    /// What an embedded file lacks, when one is broken.
+    pub fn built_in() -> Result<Self, Refusal> {
         Ok(Self {
             assumed: Assumed::built_in()?,
             gear: Gear::built_in()?,
@@ -79,13 +82,11 @@ impl Nature {
     /// Puts another value in force.
     ///
     /// # Errors
-    /// A sentence that names the figure, the value and its bounds, or says that there is no such figure.
-    pub fn set(&mut self, name: &str, value: f64, origin: Origin) -> Result<(), String> {
+    /// The figure, the value and its bounds, or that there is no such figure.
+    pub fn set(&mut self, name: &str, value: f64, origin: Origin) -> Result<(), Refusal> {
         if let Some(slot) = slots(&mut self.gear).into_iter().find(|s| s.name == name) {
-            *slot.value = slot
-                .bound
-                .check(value)
-                .map_err(|says| format!("{name}: {says}"))?;
+            let checked = slot.bound.check(value);
+            *slot.value = checked.map_err(|out| out.under(name))?;
         } else {
             self.assumed.set(name, value)?;
         }
@@ -96,8 +97,8 @@ impl Nature {
     /// Whether all ranges are in order once everything is set.
     ///
     /// # Errors
-    /// A sentence naming the first range that is not, or a rope that is no spring.
-    pub fn check(&self) -> Result<(), String> {
+    /// The first range that is not, or a rope that is no spring.
+    pub fn check(&self) -> Result<(), Refusal> {
         self.assumed.check()?;
         self.gear.rope.usual.modulus_n().map(|_| ())
     }

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::Deserialize;
 
-use crate::fault::{Code, Place, Problem};
+use crate::fault::{Fault, Item, Place, files::InFiles, trip::InPractice};
 use crate::practice::{Cover, Entry, Figure, Knots, Origin, Reserve, Rule, Rules};
 
 /// The sets that come with the program, the default first.
@@ -69,7 +69,7 @@ impl Source<'_> {
     ///
     /// # Errors
     /// The name is not one of the embedded sets, or the text does not parse.
-    pub fn read(&self) -> Result<Set, Vec<Problem>> {
+    pub fn read(&self) -> Result<Set, Vec<Fault>> {
         let text = match self {
             Self::File { text, .. } => text,
             Self::Named(name) => embedded(name)?,
@@ -78,32 +78,29 @@ impl Source<'_> {
     }
 }
 
-fn embedded(name: &str) -> Result<&'static str, Vec<Problem>> {
+fn embedded(name: &str) -> Result<&'static str, Vec<Fault>> {
     EMBEDDED
         .iter()
         .find(|(n, _)| *n == name)
         .map(|(_, text)| *text)
         .ok_or_else(|| {
-            let names: Vec<&str> = EMBEDDED.iter().map(|(n, _)| *n).collect();
-            let says = format!("there is no practice set \"{name}\"");
-            vec![
-                Problem::new(Code::UnknownName, Place::item("practice"), says).hint(format!(
-                    "use one of {}, or the path of a practice file",
-                    names.join(", ")
-                )),
-            ]
+            let no_set = InPractice::NoSet {
+                name: name.to_owned(),
+                sets: EMBEDDED.iter().map(|(n, _)| *n).collect(),
+            };
+            vec![Fault::new(no_set, Place::item(Item::Practice))]
         })
 }
 
 /// A TOML fault with its place.
 #[must_use]
-pub fn broken(file: &str, text: &str, fault: &toml::de::Error) -> Problem {
+pub fn broken(file: &str, text: &str, fault: &toml::de::Error) -> Fault {
     let mut place = Place::file(file);
     if let Some(span) = fault.span() {
         let (line, column) = line_column(text, span.start);
         place = place.at_line(line, column);
     }
-    Problem::new(Code::BrokenText, place, fault.message().replace('\n', ", "))
+    Fault::new(InFiles::Toml(fault.message().replace('\n', ", ")), place)
 }
 
 /// Line and column, from 1, of a byte of a text.
@@ -116,34 +113,32 @@ pub fn line_column(text: &str, at: usize) -> (u64, u64) {
 }
 
 /// Lays a set over the rules; every fault of it at once.
-pub(super) fn lay_over(rules: &mut Rules, set: Set, file: &str) -> Result<(), Vec<Problem>> {
-    let mut problems = Vec::new();
+pub(super) fn lay_over(rules: &mut Rules, set: Set, file: &str) -> Result<(), Vec<Fault>> {
+    let mut faults = Vec::new();
     for (name, entry) in &set.figures {
-        if let Err(problem) = lay_figure(rules, name, entry, file) {
-            problems.push(problem);
+        if let Err(fault) = lay_figure(rules, name, entry, file) {
+            faults.push(fault);
         }
     }
-    problems.extend(missing(rules, file));
-    problems.extend(growing(rules, file));
+    faults.extend(missing(rules, file));
+    faults.extend(growing(rules, file));
     lay_choices(rules, &set);
     rules.practice = set.name;
-    if problems.is_empty() {
+    if faults.is_empty() {
         Ok(())
     } else {
-        Err(problems)
+        Err(faults)
     }
 }
 
-fn lay_figure(rules: &mut Rules, name: &str, entry: &Entry, file: &str) -> Result<(), Problem> {
+fn lay_figure(rules: &mut Rules, name: &str, entry: &Entry, file: &str) -> Result<(), Fault> {
     let place = Place::file(file).with_property(name);
     let Some(rule) = Rule::named(name) else {
-        let says = format!("there is no figure \"{name}\"");
-        return Err(Problem::new(Code::UnknownName, place, says)
-            .hint("`schrund practice arm-span` prints the figures a set can give"));
+        return Err(Fault::new(InPractice::NoFigure(name.to_owned()), place));
     };
     let held = rules.figure(rule);
     held.check(entry.value)
-        .map_err(|says| Problem::new(Code::BadNumber, place, says))?;
+        .map_err(|out| Fault::new(InPractice::Figure(out.into()), place))?;
     let mut figure = Figure::from_entry(rule, entry, Origin::Practice);
     figure.says = entry.says.clone().unwrap_or_else(|| held.says.clone());
     figure.unit = held.unit.clone();
@@ -160,24 +155,19 @@ fn lay_choices(rules: &mut Rules, set: &Set) {
     choices.rope_on_bare.set(set.rope_on_bare, Origin::Practice);
 }
 
-fn missing(rules: &Rules, file: &str) -> Vec<Problem> {
+fn missing(rules: &Rules, file: &str) -> Vec<Fault> {
     let gone = Rule::ALL.iter().filter(|&&rule| rules[rule].is_nan());
     gone.map(|rule| {
-        Problem::new(
-            Code::MissingFigure,
+        Fault::new(
+            InPractice::Missing(rule.name()),
             Place::file(file).with_property(rule.name()),
-            format!("the practice set does not give {}", rule.name()),
         )
-        .hint(format!(
-            "add [{}] with `value` in metres and `standing`",
-            rule.name()
-        ))
     })
     .collect()
 }
 
 /// Spacing must not grow with the number of people: more people hold more.
-fn growing(rules: &Rules, file: &str) -> Vec<Problem> {
+fn growing(rules: &Rules, file: &str) -> Vec<Fault> {
     let pairs = [(2, 3), (3, 4), (4, 5)];
     let grows = |(few, many): &(usize, usize)| {
         rules[Rule::base_spacing(*many)] > rules[Rule::base_spacing(*few)]
@@ -186,12 +176,11 @@ fn growing(rules: &Rules, file: &str) -> Vec<Problem> {
         .iter()
         .filter(|pair| grows(pair))
         .map(|(few, many)| {
-            Problem::new(
-                Code::BadNumber,
-                Place::file(file).with_property(Rule::base_spacing(*many).name()),
-                format!("the spacing of {many} people is greater than that of {few}"),
+            let (few, many) = (*few, *many);
+            Fault::new(
+                InPractice::Growing { few, many },
+                Place::file(file).with_property(Rule::base_spacing(many).name()),
             )
-            .hint("more people hold more, so a spacing never grows with their number")
         })
         .collect()
 }
@@ -231,7 +220,7 @@ mod tests {
             text,
         })
         .unwrap_err();
-        let told: Vec<String> = faults.iter().map(|p| p.says.clone()).collect();
+        let told: Vec<String> = faults.iter().map(crate::say::fault::says).collect();
         assert_eq!(
             told,
             [

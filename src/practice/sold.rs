@@ -4,7 +4,7 @@ use std::sync::LazyLock;
 
 use serde::Deserialize;
 
-use crate::practice::Standing;
+use crate::{fault::refusal::Refusal, practice::Standing};
 
 /// Lengths in which ropes are sold, metres, rising. Standing: [`Sold::standing`].
 pub static SOLD_LENGTHS_M: LazyLock<[f64; 6]> =
@@ -26,15 +26,17 @@ impl Sold {
     /// The lengths that come with the program.
     ///
     /// # Errors
-    /// A sentence when the embedded file is broken or its lengths do not rise.
-    pub fn built_in() -> Result<Self, String> {
+    /// What the file lacks, when the embedded file is broken or its lengths do not rise.
+    pub fn built_in() -> Result<Self, Refusal> {
         let text = include_str!("../../data/ropes_sold.toml");
-        let sold: Self = toml::from_str(text).map_err(|e| e.message().to_owned())?;
+        let sold: Self =
+            toml::from_str(text).map_err(|e| Refusal::BuiltIn(e.message().to_owned()))?;
         let rising = sold.lengths_m.is_sorted_by(|a, b| a < b);
         if rising && sold.lengths_m[0] > 0.0 {
             Ok(sold)
         } else {
-            Err("the lengths of ropes sold do not rise from above nothing".to_owned())
+            let says = "the lengths of ropes sold do not rise from above nothing";
+            Err(Refusal::BuiltIn(says.to_owned()))
         }
     }
 }

@@ -8,7 +8,7 @@ use std::{
 
 use tiff::decoder::{Decoder, DecodingResult};
 
-use crate::raster::reading::Stored;
+use crate::{fault::terrain::Unpacking, raster::reading::Stored};
 
 /// Anything a terrain model can be read from: the library itself opens no file.
 pub trait ReadSeek: Read + Seek + Send {}
@@ -118,7 +118,7 @@ impl Shelf {
         layout: &Layout,
         parts: &mut Parts,
         (column, row): (u32, u32),
-    ) -> Result<Option<Stored>, String> {
+    ) -> Result<Option<Stored>, Unpacking> {
         let (part, inside) = layout.find(column, row);
         if layout.is_absent(part) {
             return Ok(None);
@@ -129,7 +129,7 @@ impl Shelf {
         };
         number(&decoded, inside)
             .map(Some)
-            .ok_or_else(|| format!("part {part} is shorter than it should be"))
+            .ok_or(Unpacking::Short(part))
     }
 
     fn take(&mut self, model: usize, part: u32) -> Option<Arc<DecodingResult>> {
@@ -168,9 +168,11 @@ impl Shelf {
 }
 
 impl Parts {
-    fn decode(&mut self, layout: &Layout, part: u32) -> Result<DecodingResult, String> {
+    fn decode(&mut self, layout: &Layout, part: u32) -> Result<DecodingResult, Unpacking> {
         match self {
-            Self::Coded(decoder) => decoder.read_chunk(part).map_err(|e| e.to_string()),
+            Self::Coded(decoder) => decoder
+                .read_chunk(part)
+                .map_err(|e| Unpacking::Decoder(e.to_string())),
             Self::Rows {
                 source,
                 strips,
@@ -178,12 +180,12 @@ impl Parts {
                 plain,
             } => {
                 let from = piece(layout, strips, *strip_rows, *plain, part)
-                    .ok_or_else(|| format!("part {part} does not exist"))?;
+                    .ok_or(Unpacking::Absent(part))?;
                 let mut bytes = vec![0; from.1];
                 source
                     .seek(SeekFrom::Start(from.0))
                     .and_then(|_| source.read_exact(&mut bytes))
-                    .map_err(|e| format!("reading at byte {}: {e}", from.0))?;
+                    .map_err(|e| Unpacking::Reading(from.0, e.to_string()))?;
                 Ok(plain.numbers(&bytes))
             }
         }

@@ -5,7 +5,10 @@
 
 use std::collections::BTreeMap;
 
-use crate::raster::systems::{self, System};
+use crate::{
+    fault::terrain::{NoHeights, NoSystem, Told},
+    raster::systems::{self, System},
+};
 
 /// "Defined by the keys beside it", in place of a code.
 const USER_DEFINED: u32 = 32767;
@@ -43,8 +46,8 @@ pub(crate) struct GeoKeys(BTreeMap<u16, Value>);
 pub(crate) struct HeightSystem {
     /// Metres in one unit, if said.
     pub(crate) unit_m: Option<f64>,
-    /// A sentence for the reader.
-    pub(crate) says: Option<String>,
+    /// What a reader ought to know.
+    pub(crate) told: Option<Told>,
 }
 
 impl GeoKeys {
@@ -60,47 +63,40 @@ impl GeoKeys {
         Self(entries.filter_map(one).collect())
     }
 
-    /// The file has no keys at all.
-    pub(crate) fn is_empty(&self) -> bool {
-        self.0.is_empty()
-    }
-
     /// Tie points name cell centres instead of cell corners.
     pub(crate) fn names_centres(&self) -> bool {
         self.code(key::RASTER_TYPE) == Some(2)
     }
 
     /// The coordinate system, or why not.
-    pub(crate) fn system(&self) -> Result<System, String> {
+    pub(crate) fn system(&self) -> Result<System, NoSystem> {
         if self.0.is_empty() {
-            return Err("it does not say in which coordinate system it is drawn".to_owned());
+            return Err(NoSystem::NoKeys);
         }
         if self.code(key::PRIME_MERIDIAN).is_some_and(|c| c != 8901) {
-            return Err("its longitudes do not count from Greenwich".to_owned());
+            return Err(NoSystem::NotGreenwich);
         }
         match (self.code(key::MODEL_TYPE), self.code(key::PROJECTED)) {
-            (Some(3), _) => Err("its coordinates are geocentric".to_owned()),
+            (Some(3), _) => Err(NoSystem::Geocentric),
             (Some(1) | None, Some(USER_DEFINED)) => self.own_projection(),
             (Some(1) | None, Some(code)) => self.listed_projection(code),
             (Some(2) | None, _) => self.geographic(),
-            _ => Err("it does not say in which coordinate system it is drawn".to_owned()),
+            _ => Err(NoSystem::Unsaid),
         }
     }
 
-    fn listed_projection(&self, code: u32) -> Result<System, String> {
+    fn listed_projection(&self, code: u32) -> Result<System, NoSystem> {
         let unit = self.code(key::LINEAR_UNIT).unwrap_or(9001);
         if unit != 9001 {
-            return Err(format!(
-                "it is drawn in EPSG:{code} but its cells are not measured in metres (unit EPSG:{unit})"
-            ));
+            return Err(NoSystem::CellUnit { epsg: code, unit });
         }
         listed(code)
     }
 
-    fn geographic(&self) -> Result<System, String> {
+    fn geographic(&self) -> Result<System, NoSystem> {
         let unit = self.code(key::ANGULAR_UNIT).unwrap_or(9102);
         if unit != 9102 {
-            return Err(format!("its angles are not degrees (unit EPSG:{unit})"));
+            return Err(NoSystem::AngleUnit(unit));
         }
         match self.code(key::GEOGRAPHIC) {
             Some(code) if code != USER_DEFINED => listed(code),
@@ -119,7 +115,7 @@ impl GeoKeys {
 
     /// Ellipsoid and datum words of the string. EPSG numbers of older datums are those of their
     /// geographic system plus 2000 (from memory).
-    fn frame(&self) -> Result<String, String> {
+    fn frame(&self) -> Result<String, NoSystem> {
         let by_code = self.code(key::GEOGRAPHIC).filter(|c| *c != USER_DEFINED);
         let by_datum = self.code(key::DATUM).filter(|c| *c != USER_DEFINED);
         if let Some(code) = by_code.or(by_datum.map(|c| c.saturating_sub(2000))) {
@@ -130,7 +126,7 @@ impl GeoKeys {
         if like_wgs84 || self.axes_like_wgs84() {
             return Ok("+ellps=GRS80".to_owned());
         }
-        Err("it does not say on which datum it is drawn".to_owned())
+        Err(NoSystem::NoDatum)
     }
 
     /// Same size within a metre and same shape within a thousandth of a flattening unit: WGS 84 or GRS 80.
@@ -141,7 +137,7 @@ impl GeoKeys {
             && near(self.number(key::INVERSE_FLATTENING), 298.257_223_563, 1e-3)
     }
 
-    fn own_projection(&self) -> Result<System, String> {
+    fn own_projection(&self) -> Result<System, NoSystem> {
         let method = self.code(3075).unwrap_or(0);
         let words = match method {
             1 => self.transverse_mercator()?,
@@ -150,11 +146,7 @@ impl GeoKeys {
             10 => self.azimuthal()?,
             11 => self.conic("aea")?,
             15 => self.polar()?,
-            _ => {
-                return Err(format!(
-                    "its projection (GeoTIFF method {method}) is not one this program knows"
-                ));
-            }
+            _ => return Err(NoSystem::Method(method)),
         };
         let unit_m = self.linear_unit_m()?;
         let (east, north) = (
@@ -174,7 +166,7 @@ impl GeoKeys {
         ))
     }
 
-    fn transverse_mercator(&self) -> Result<String, String> {
+    fn transverse_mercator(&self) -> Result<String, NoSystem> {
         let (lat, lon) = (
             self.need(&[3081, 3085, 3089])?,
             self.need(&[3080, 3084, 3088])?,
@@ -185,7 +177,7 @@ impl GeoKeys {
         ))
     }
 
-    fn conic(&self, proj: &str) -> Result<String, String> {
+    fn conic(&self, proj: &str) -> Result<String, NoSystem> {
         let (lat, lon) = (
             self.need(&[3085, 3081, 3089])?,
             self.need(&[3084, 3080, 3088])?,
@@ -196,7 +188,7 @@ impl GeoKeys {
         ))
     }
 
-    fn conic_one_parallel(&self) -> Result<String, String> {
+    fn conic_one_parallel(&self) -> Result<String, NoSystem> {
         let (lat, lon) = (
             self.need(&[3081, 3085, 3089])?,
             self.need(&[3080, 3084, 3088])?,
@@ -207,7 +199,7 @@ impl GeoKeys {
         ))
     }
 
-    fn azimuthal(&self) -> Result<String, String> {
+    fn azimuthal(&self) -> Result<String, NoSystem> {
         let (lat, lon) = (
             self.need(&[3089, 3081, 3085])?,
             self.need(&[3088, 3080, 3084])?,
@@ -215,7 +207,7 @@ impl GeoKeys {
         Ok(format!("laea +lat_0={lat} +lon_0={lon}"))
     }
 
-    fn polar(&self) -> Result<String, String> {
+    fn polar(&self) -> Result<String, NoSystem> {
         let (lat, lon) = (
             self.need(&[3081, 3085, 3089])?,
             self.need(&[3095, 3080, 3084])?,
@@ -228,7 +220,7 @@ impl GeoKeys {
             ));
         }
         if (self.scale() - 1.0).abs() > 1e-12 {
-            return Err("its polar projection gives both a true latitude and a scale".to_owned());
+            return Err(NoSystem::PolarTwice);
         }
         Ok(format!("stere +lat_0={pole} +lat_ts={lat} +lon_0={lon}"))
     }
@@ -237,19 +229,16 @@ impl GeoKeys {
         self.first(&[3092, 3093]).unwrap_or(1.0)
     }
 
-    fn linear_unit_m(&self) -> Result<f64, String> {
+    fn linear_unit_m(&self) -> Result<f64, NoSystem> {
         let unit = self.code(key::LINEAR_UNIT).unwrap_or(9001);
-        unit_m(unit)
-            .ok_or_else(|| format!("its cells are measured in an unknown unit (EPSG:{unit})"))
+        unit_m(unit).ok_or(NoSystem::UnknownUnit(unit))
     }
 
     /// Unit and name of the heights, or why they cannot be used.
-    pub(crate) fn heights(&self) -> Result<HeightSystem, String> {
+    pub(crate) fn heights(&self) -> Result<HeightSystem, NoHeights> {
         let unit = match self.code(key::VERTICAL_UNIT) {
             None | Some(0 | USER_DEFINED) => None,
-            Some(code) => Some(unit_m(code).ok_or_else(|| {
-                format!("its heights are in a unit this program does not know (EPSG:{code})")
-            })?),
+            Some(code) => Some(unit_m(code).ok_or(NoHeights::UnitCode(code))?),
         };
         let Some(code) = self
             .code(key::VERTICAL)
@@ -257,17 +246,17 @@ impl GeoKeys {
         else {
             return Ok(HeightSystem {
                 unit_m: unit,
-                says: None,
+                told: None,
             });
         };
-        let (says, by_code) = described(code)?;
+        let (told, by_code) = described(code)?;
         match (unit, by_code) {
-            (Some(a), Some(b)) if (a - b).abs() > 1e-9 => Err(format!(
-                "its heights are said to be in two units at once ({a} m and, by EPSG:{code}, {b} m)"
-            )),
+            (Some(a), Some(b)) if (a - b).abs() > 1e-9 => {
+                Err(NoHeights::TwoUnits(a, b, Some(code)))
+            }
             _ => Ok(HeightSystem {
                 unit_m: unit.or(by_code),
-                says: Some(says),
+                told: Some(told),
             }),
         }
     }
@@ -293,16 +282,14 @@ impl GeoKeys {
             .filter(|v| v.is_finite())
     }
 
-    fn need(&self, keys: &[u16]) -> Result<f64, String> {
+    fn need(&self, keys: &[u16]) -> Result<f64, NoSystem> {
         let key = keys.first().copied().unwrap_or_default();
-        self.first(keys)
-            .ok_or_else(|| format!("its projection lacks a figure (GeoKey {key})"))
+        self.first(keys).ok_or(NoSystem::Lacks(key))
     }
 }
 
-fn listed(code: u32) -> Result<System, String> {
-    systems::system(code)
-        .ok_or_else(|| format!("its coordinate system EPSG:{code} is not one this program knows"))
+fn listed(code: u32) -> Result<System, NoSystem> {
+    systems::system(code).ok_or(NoSystem::Unlisted(code))
 }
 
 /// Metre, foot, US survey foot: EPSG units (exact by definition).
@@ -315,24 +302,21 @@ fn unit_m(code: u32) -> Option<f64> {
     }
 }
 
-/// A sentence about a height system and the metres in its unit if the code alone tells.
+/// What there is to say about a height system, and the metres in its unit if the code alone tells.
 /// 5001 to 5033 are the ellipsoids of GeoTIFF 1.0 [from memory].
-fn described(code: u32) -> Result<(String, Option<f64>), String> {
+fn described(code: u32) -> Result<(Told, Option<f64>), NoHeights> {
     if (5001..=5033).contains(&code) || matches!(code, 4979 | 4937 | 4957) {
-        return Ok((
-            "heights are above the ellipsoid, not above the sea: up to 100 m off the map's, the slopes are right".to_owned(),
-            None,
-        ));
+        return Ok((Told::Ellipsoid, None));
     }
     match systems::heights(code) {
-        Some(h) if h.down => Err(format!("it holds depths, not heights ({})", h.name)),
+        Some(h) if h.down => Err(NoHeights::Depths(&h.name)),
         Some(h) => Ok((
-            format!("heights are {} (EPSG:{code})", h.name),
+            Told::Heights {
+                name: &h.name,
+                epsg: code,
+            },
             Some(h.unit_m),
         )),
-        None => Ok((
-            format!("heights are in the system EPSG:{code}, taken as metres upwards"),
-            None,
-        )),
+        None => Ok((Told::Taken(code), None)),
     }
 }

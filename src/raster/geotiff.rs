@@ -8,7 +8,10 @@ use tiff::{
     tags::{ByteOrder, Tag},
 };
 
-use crate::fault::Problem;
+use crate::fault::{
+    Fault,
+    terrain::{Coding, Damage, NoHeights, Picture, Told, Unusable},
+};
 use crate::raster::{
     chunks::{Kind, LARGEST_PART_BYTES, Plain, Source},
     geokeys::GeoKeys,
@@ -16,7 +19,7 @@ use crate::raster::{
     model::Opened,
     placing::Placing,
     reading::{Nodata, Reading},
-    refusal::{Cure, broken, note, refused},
+    refusal::{broken, note, refused},
 };
 
 /// Largest table inside the file that is read, bytes (our judgement: a million strips).
@@ -33,13 +36,13 @@ pub(super) struct Opening<'a> {
     pub(super) name: &'a str,
     pub(super) decoder: Decoder<Source>,
     pub(super) length: u64,
-    pub(super) notes: Vec<Problem>,
+    pub(super) notes: Vec<Fault>,
 }
 
 /// The model in a GeoTIFF of `length` bytes.
-pub(crate) fn open(name: &str, mut source: Source, length: u64) -> Result<Opened, Problem> {
+pub(crate) fn open(name: &str, mut source: Source, length: u64) -> Result<Opened, Fault> {
     let rewound = source.seek(SeekFrom::Start(0));
-    rewound.map_err(|e| broken(name, format!("it cannot be read: {e}")))?;
+    rewound.map_err(|e| broken(name, Damage::Unread(e.to_string())))?;
     let limits = limits();
     let decoder = Decoder::new(source)
         .map_err(|e| unreadable(name, &e))?
@@ -62,30 +65,28 @@ fn limits() -> Limits {
     limits
 }
 
-pub(super) fn unreadable(name: &str, error: &TiffError) -> Problem {
+pub(super) fn unreadable(name: &str, error: &TiffError) -> Fault {
     match error {
-        TiffError::UnsupportedError(e) => refused(
-            name,
-            format!("it is a TIFF of a kind that is not read ({e})"),
-            Cure::Recode,
-        ),
-        TiffError::LimitsExceeded => refused(name, "its inner tables are too big", Cure::Recode),
-        other => broken(name, format!("it is not a whole TIFF ({other})")),
+        TiffError::UnsupportedError(e) => refused(name, Unusable::Tiff(e.to_string())),
+        TiffError::LimitsExceeded => refused(name, Unusable::BigTables),
+        other => broken(name, Damage::NotWhole(other.to_string())),
     }
 }
 
 impl Opening<'_> {
-    fn model(mut self) -> Result<Opened, Problem> {
+    fn model(mut self) -> Result<Opened, Fault> {
         self.coding()?;
         let metadata = self.metadata()?;
         let per_cell = self.bands(&metadata)?;
         let plain = self.numbers()?;
         self.mask()?;
         let keys = self.keys();
-        let system = keys.system().map_err(|why| self.no_system(why, &keys))?;
+        let system = keys
+            .system()
+            .map_err(|why| self.refuse(Unusable::System(why)))?;
         let (columns, rows) = self.size()?;
         let grid = self.placing(&keys).grid(columns, rows);
-        let grid = grid.map_err(|why| self.refuse(why, Cure::Warp))?;
+        let grid = grid.map_err(|why| self.refuse(Unusable::Placing(why)))?;
         let reading = self.reading(&keys, &metadata)?;
         let (layout, parts, notes) = self.parts(per_cell, plain)?;
         Ok(Opened {
@@ -98,82 +99,53 @@ impl Opening<'_> {
         })
     }
 
-    pub(super) fn refuse(&self, why: impl Into<String>, cure: Cure) -> Problem {
-        refused(self.name, why, cure)
-    }
-
-    fn no_system(&self, why: String, keys: &GeoKeys) -> Problem {
-        let cure = if keys.is_empty() {
-            Cure::AssignSystem
-        } else {
-            Cure::Warp
-        };
-        self.refuse(why, cure)
+    pub(super) fn refuse(&self, why: Unusable) -> Fault {
+        refused(self.name, why)
     }
 
     pub(super) fn unsigned(&mut self, tag: Tag) -> Option<u64> {
         self.decoder.find_tag_unsigned(tag).ok()?
     }
 
-    pub(super) fn size(&mut self) -> Result<(u32, u32), Problem> {
+    pub(super) fn size(&mut self) -> Result<(u32, u32), Fault> {
         self.decoder
             .dimensions()
             .map_err(|e| unreadable(self.name, &e))
     }
 
     /// Compression and predictor. Numbers of the TIFF 6 specification and its registered additions.
-    fn coding(&mut self) -> Result<(), Problem> {
-        let says =
-            match self.unsigned(Tag::Compression).unwrap_or(1) {
-                1 | 5 | 8 | 32946 | 32773 => return Ok(()),
-                6 | 7 => "its heights are coded as a JPEG photograph, which changes them",
-                34887 => "its heights are coded as LERC, which is not read",
-                50000 => "its heights are coded as Zstandard, which is not read",
-                50001 => "its heights are coded as WebP, which is not read",
-                34925 => "its heights are coded as LZMA, which is not read",
-                other => return Err(self.refuse(
-                    format!(
-                        "its heights are coded in a way that is not read (TIFF compression {other})"
-                    ),
-                    Cure::Recode,
-                )),
-            };
-        Err(self.refuse(says, Cure::Recode))
+    fn coding(&mut self) -> Result<(), Fault> {
+        let coding = match self.unsigned(Tag::Compression).unwrap_or(1) {
+            1 | 5 | 8 | 32946 | 32773 => return Ok(()),
+            6 | 7 => Coding::Jpeg,
+            34887 => Coding::Lerc,
+            50000 => Coding::Zstandard,
+            50001 => Coding::WebP,
+            34925 => Coding::Lzma,
+            other => Coding::Other(other),
+        };
+        Err(self.refuse(Unusable::Coding(coding)))
     }
 
-    fn metadata(&mut self) -> Result<BandNotes, Problem> {
+    fn metadata(&mut self) -> Result<BandNotes, Fault> {
         let text = self.decoder.find_tag(GDAL_METADATA).ok().flatten();
         let Some(text) = text.and_then(|v| v.into_string().ok()) else {
             return Ok(BandNotes::default());
         };
-        BandNotes::parse(&text)
-            .map_err(|e| broken(self.name, format!("its GDAL metadata do not parse ({e})")))
+        BandNotes::parse(&text).map_err(|e| broken(self.name, Damage::Metadata(e)))
     }
 
     /// How many numbers lie side by side for a cell; more than one band only if the first says that it is heights.
-    fn bands(&mut self, metadata: &BandNotes) -> Result<u32, Problem> {
+    fn bands(&mut self, metadata: &BandNotes) -> Result<u32, Fault> {
         match self.unsigned(Tag::PhotometricInterpretation) {
             Some(1) => {}
-            Some(3) => {
-                return Err(self.refuse(
-                    "it is a picture with a palette, not heights",
-                    Cure::NotHeights,
-                ));
-            }
-            Some(0) => {
-                return Err(self.refuse(
-                    "it is a picture with inverted grey, not heights",
-                    Cure::NotHeights,
-                ));
-            }
-            _ => return Err(self.refuse("it is a colour picture, not heights", Cure::NotHeights)),
+            Some(3) => return Err(self.refuse(Unusable::Picture(Picture::Palette))),
+            Some(0) => return Err(self.refuse(Unusable::Picture(Picture::InvertedGrey))),
+            _ => return Err(self.refuse(Unusable::Picture(Picture::Colour))),
         }
         let bands = self.unsigned(Tag::SamplesPerPixel).unwrap_or(1);
         if bands > 1 && !metadata.names_heights() {
-            return Err(self.refuse(
-                format!("it has {bands} bands and does not say which one is the height"),
-                Cure::FirstBand,
-            ));
+            return Err(self.refuse(Unusable::Bands(bands)));
         }
         let side_by_side = self.unsigned(Tag::PlanarConfiguration).unwrap_or(1) == 1;
         Ok(if side_by_side {
@@ -183,7 +155,7 @@ impl Opening<'_> {
         })
     }
 
-    fn numbers(&mut self) -> Result<Plain, Problem> {
+    fn numbers(&mut self) -> Result<Plain, Fault> {
         let first = |v: Option<Vec<u16>>| v.and_then(|v| v.first().copied());
         let bits = first(
             self.decoder
@@ -203,8 +175,8 @@ impl Opening<'_> {
             (1, 16 | 32 | 64) => Kind::Unsigned,
             (2, 16 | 32 | 64) => Kind::Signed,
             (3, 32 | 64) => Kind::Float,
-            (1, 1..=15) => return Err(self.refuse(format!("its cells have {bits} bits: a picture or a mask, not heights"), Cure::NotHeights)),
-            _ => return Err(self.refuse(format!("its numbers are of a kind that is not read ({bits} bits, TIFF sample format {format})"), Cure::Recode)),
+            (1, 1..=15) => return Err(self.refuse(Unusable::Picture(Picture::Bits(bits)))),
+            _ => return Err(self.refuse(Unusable::Numbers { bits, format })),
         };
         let big_endian = matches!(self.decoder.byte_order(), ByteOrder::BigEndian);
         let bytes = u8::try_from(bits / 8).unwrap_or(8);
@@ -216,7 +188,7 @@ impl Opening<'_> {
     }
 
     /// A mask in a further directory would make cells void that look like heights.
-    fn mask(&mut self) -> Result<(), Problem> {
+    fn mask(&mut self) -> Result<(), Fault> {
         let mut next = self.decoder.image_ifd().directory().next();
         for _ in 0..MOST_DIRECTORIES {
             let Some(directory) = next.and_then(|at| self.decoder.read_directory(at).ok()) else {
@@ -227,10 +199,7 @@ impl Opening<'_> {
                 .read_directory_tags(&directory)
                 .find_tag_unsigned::<u32>(Tag::NewSubfileType);
             if kind.ok().flatten().is_some_and(|kind| kind & 4 != 0) {
-                return Err(self.refuse(
-                    "its void cells are kept in a mask of their own, which is not read",
-                    Cure::Warp,
-                ));
+                return Err(self.refuse(Unusable::Mask));
             }
             next = directory.next();
         }
@@ -263,48 +232,35 @@ impl Opening<'_> {
         }
     }
 
-    fn reading(&mut self, keys: &GeoKeys, metadata: &BandNotes) -> Result<Reading, Problem> {
-        let heights = keys
-            .heights()
-            .map_err(|why| self.refuse(why, Cure::ScaleHeights))?;
+    fn reading(&mut self, keys: &GeoKeys, metadata: &BandNotes) -> Result<Reading, Fault> {
+        let refuse = |why| self.refuse(Unusable::Heights(why));
+        let heights = keys.heights().map_err(refuse)?;
         let said = metadata.unit.as_deref().map(unit_word);
         let unit_m = match (said, heights.unit_m) {
             (Some(None), _) => {
-                return Err(self.refuse(
-                    format!(
-                        "its heights are in a unit this program does not know ({:?})",
-                        metadata.unit.as_deref().unwrap_or_default()
-                    ),
-                    Cure::ScaleHeights,
-                ));
+                let unit = metadata.unit.clone().unwrap_or_default();
+                return Err(refuse(NoHeights::UnitName(unit)));
             }
             (Some(Some(a)), Some(b)) if (a - b).abs() > 1e-5 => {
-                return Err(self.refuse(
-                    format!("its heights are said to be in two units at once ({a} m and {b} m)"),
-                    Cure::ScaleHeights,
-                ));
+                return Err(refuse(NoHeights::TwoUnits(a, b, None)));
             }
             (Some(said), keyed) => keyed.or(said).unwrap_or(1.0),
             (None, keyed) => keyed.unwrap_or(1.0),
         };
-        self.height_notes(heights.says, unit_m);
+        self.height_notes(heights.told, unit_m);
         Ok(Reading {
             nodata: self.nodata(),
-            scale: self.figure(metadata.scale.as_deref(), "scale", 1.0)?,
-            offset: self.figure(metadata.offset.as_deref(), "offset", 0.0)?,
+            scale: self.scale(metadata.scale.as_deref())?,
+            offset: self.offset(metadata.offset.as_deref())?,
             unit_m,
         })
     }
 
-    fn height_notes(&mut self, says: Option<String>, unit_m: f64) {
-        let unknown = "it does not say whether its heights are above the sea or above the ellipsoid: up to 100 m may lie between them, the slopes are the same";
+    fn height_notes(&mut self, told: Option<Told>, unit_m: f64) {
         self.notes
-            .push(note(self.name, says.unwrap_or_else(|| unknown.to_owned())));
+            .push(note(self.name, told.unwrap_or(Told::Unsaid)));
         if (unit_m - 1.0).abs() > f64::EPSILON {
-            self.notes.push(note(
-                self.name,
-                format!("its heights are turned into metres, one unit being {unit_m} m"),
-            ));
+            self.notes.push(note(self.name, Told::Turned(unit_m)));
         }
     }
 
@@ -314,25 +270,27 @@ impl Opening<'_> {
         let value = text.as_deref().and_then(Nodata::parse);
         if value.is_none() {
             let from = super::reading::BELIEVABLE_M;
-            self.notes.push(note(
-                self.name,
-                format!("it declares no value for void cells: heights outside {} to {} m are taken as void", from.start(), from.end()),
-            ));
+            let told = Told::NoVoid(*from.start(), *from.end());
+            self.notes.push(note(self.name, told));
         }
         value
     }
 
-    fn figure(&self, text: Option<&str>, what: &str, usual: f64) -> Result<f64, Problem> {
-        let Some(text) = text else { return Ok(usual) };
-        let value = text.parse::<f64>().ok().filter(|v| v.is_finite());
-        let value = value.filter(|v| what != "scale" || v.abs() > f64::MIN_POSITIVE);
-        value.ok_or_else(|| {
-            broken(
-                self.name,
-                format!("the {what} of its heights is no number ({text:?})"),
-            )
-        })
+    fn scale(&self, text: Option<&str>) -> Result<f64, Fault> {
+        let Some(text) = text else { return Ok(1.0) };
+        finite(text)
+            .filter(|v| v.abs() > f64::MIN_POSITIVE)
+            .ok_or_else(|| broken(self.name, Damage::Scale(text.to_owned())))
     }
+
+    fn offset(&self, text: Option<&str>) -> Result<f64, Fault> {
+        let Some(text) = text else { return Ok(0.0) };
+        finite(text).ok_or_else(|| broken(self.name, Damage::Offset(text.to_owned())))
+    }
+}
+
+fn finite(text: &str) -> Option<f64> {
+    text.parse::<f64>().ok().filter(|v| v.is_finite())
 }
 
 /// Metres in a unit as GDAL metadata name it.

@@ -3,13 +3,16 @@
 //! *Source:* the layout of the SRTM tiles, from memory: rows from north to south, nodes on the very edges, −32768 void,
 //! heights above the EGM96 geoid.
 
-use crate::fault::Problem;
+use crate::fault::{
+    Fault,
+    terrain::{Damage, Told, Unusable},
+};
 use crate::raster::{
     chunks::{Kind, Layout, Parts, Plain, Source},
     grid::Grid,
     model::Opened,
     reading::{Nodata, Reading},
-    refusal::{Cure, broken, note, refused},
+    refusal::{broken, note, refused},
     systems,
 };
 
@@ -17,21 +20,12 @@ use crate::raster::{
 const SIZES: [(u32, u32); 3] = [(1201, 1201), (3601, 3601), (1801, 3601)];
 
 /// The model in a tile of `length` bytes whose file is called `name`.
-pub(crate) fn open(name: &str, source: Source, length: u64) -> Result<Opened, Problem> {
-    let (west, south) = corner(name).ok_or_else(|| {
-        refused(
-            name,
-            "its name does not say where it lies (such as N46E007.hgt or S47W074.hgt)",
-            Cure::Recode,
-        )
-        .hint("give the file its original name: latitude and longitude of the south-west corner")
-    })?;
+pub(crate) fn open(name: &str, source: Source, length: u64) -> Result<Opened, Fault> {
+    let (west, south) = corner(name).ok_or_else(|| refused(name, Unusable::HgtName))?;
     let fits = |&&(columns, rows): &&(u32, u32)| 2 * u64::from(columns) * u64::from(rows) == length;
-    let &(columns, rows) = SIZES.iter().find(fits).ok_or_else(|| {
-        broken(name, format!("a .hgt tile has 1201 or 3601 rows, 2884802 or 25934402 bytes; this file has {length}"))
-    })?;
-    let system = systems::system(4326)
-        .ok_or_else(|| broken(name, "the table of coordinate systems lacks EPSG:4326"))?;
+    let size = SIZES.iter().find(fits);
+    let &(columns, rows) = size.ok_or_else(|| broken(name, Damage::HgtLength(length)))?;
+    let system = systems::system(4326).ok_or_else(|| broken(name, Damage::NoWgs84))?;
     Ok(Opened {
         system,
         grid: grid(west, south, columns, rows),
@@ -56,10 +50,7 @@ pub(crate) fn open(name: &str, source: Source, length: u64) -> Result<Opened, Pr
                 big_endian: true,
             },
         },
-        notes: vec![note(
-            name,
-            "heights are EGM96 heights in whole metres, as all .hgt tiles are said to be",
-        )],
+        notes: vec![note(name, Told::Egm96)],
     })
 }
 

@@ -8,7 +8,7 @@ use crate::raster::{
     systems::System,
 };
 use crate::{
-    fault::Problem,
+    fault::{Fault, terrain::Damage},
     geometry::{LonLat, projection::Projection},
 };
 
@@ -26,7 +26,7 @@ pub(crate) struct Opened {
     pub(crate) reading: Reading,
     pub(crate) layout: Layout,
     pub(crate) parts: Parts,
-    pub(crate) notes: Vec<Problem>,
+    pub(crate) notes: Vec<Fault>,
 }
 
 /// A model without its file: what can be asked without reading.
@@ -108,11 +108,7 @@ impl Model {
     }
 
     /// The height stored in a cell, `None` if void or not on the raster.
-    pub(crate) fn cell_m(
-        &self,
-        files: &mut Files,
-        cell: (i64, i64),
-    ) -> Result<Option<f64>, Problem> {
+    pub(crate) fn cell_m(&self, files: &mut Files, cell: (i64, i64)) -> Result<Option<f64>, Fault> {
         let (Some(column), Some(row)) = (
             index(cell.0, self.grid.columns),
             index(cell.1, self.grid.rows),
@@ -125,12 +121,8 @@ impl Model {
         let stored = files
             .shelf
             .stored(self.id, &self.layout, parts, (column, row));
-        let stored = stored.map_err(|e| {
-            broken(
-                &self.name,
-                format!("its heights cannot be unpacked at column {column}, row {row}: {e}"),
-            )
-        })?;
+        let stored =
+            stored.map_err(|why| broken(&self.name, Damage::Unpack { column, row, why }))?;
         let meaning = stored.map_or(Meaning::Void, |s| self.reading.meaning(s));
         Ok(match meaning {
             Meaning::HeightM(height_m) => Some(height_m),

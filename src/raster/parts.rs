@@ -4,11 +4,14 @@ use std::mem;
 
 use tiff::{decoder::ChunkType, tags::Tag};
 
-use crate::fault::Problem;
+use crate::fault::{
+    Fault,
+    terrain::{Damage, Unusable},
+};
 use crate::raster::{
     chunks::{LARGEST_PART_BYTES, Layout, PIECE_BYTES, Parts, Plain, Source},
     geotiff::Opening,
-    refusal::{Cure, broken},
+    refusal::broken,
 };
 
 /// Offsets and lengths of all strips or tiles.
@@ -23,11 +26,11 @@ impl Opening<'_> {
         mut self,
         per_cell: u32,
         plain: Plain,
-    ) -> Result<(Layout, Parts, Vec<Problem>), Problem> {
+    ) -> Result<(Layout, Parts, Vec<Fault>), Fault> {
         let (columns, rows) = self.size()?;
         let part = self.decoder.chunk_dimensions();
         if part.0 == 0 || part.1 == 0 {
-            return Err(broken(self.name, "its parts have no size"));
+            return Err(broken(self.name, Damage::NoPartSize));
         }
         let count = u64::from(columns.div_ceil(part.0)) * u64::from(rows.div_ceil(part.1));
         let extents = self.extents(count)?;
@@ -45,17 +48,13 @@ impl Opening<'_> {
             return self.rows(layout, extents, plain);
         }
         if bytes > LARGEST_PART_BYTES {
-            let says = format!(
-                "it is packed in parts of {} MB, each of which would have to be unpacked whole",
-                bytes >> 20
-            );
-            return Err(self.refuse(says, Cure::Recode));
+            return Err(self.refuse(Unusable::BigParts(bytes >> 20)));
         }
         Ok((layout, Parts::Coded(Box::new(self.decoder)), self.notes))
     }
 
     /// Offsets and lengths, all inside the file.
-    fn extents(&mut self, count: u64) -> Result<Extents, Problem> {
+    fn extents(&mut self, count: u64) -> Result<Extents, Fault> {
         let (at, bytes) = match self.decoder.get_chunk_type() {
             ChunkType::Strip => (Tag::StripOffsets, Tag::StripByteCounts),
             ChunkType::Tile => (Tag::TileOffsets, Tag::TileByteCounts),
@@ -66,10 +65,8 @@ impl Opening<'_> {
         };
         let listed = extents.at.len().min(extents.bytes.len());
         if u64::try_from(listed).is_ok_and(|n| n < count) {
-            return Err(broken(
-                self.name,
-                format!("it lists {listed} parts where {count} are needed"),
-            ));
+            let needed = count;
+            return Err(broken(self.name, Damage::FewParts { listed, needed }));
         }
         let ends = extents
             .at
@@ -78,21 +75,21 @@ impl Opening<'_> {
             .map(|(at, n)| at.saturating_add(*n));
         let end = ends.max().unwrap_or(0);
         if end > self.length {
-            let says = format!(
-                "it is cut off: it has {} bytes but its parts reach to byte {end}",
-                self.length
-            );
-            return Err(broken(self.name, says));
+            let cut_off = Damage::CutOff {
+                bytes: self.length,
+                reach: end,
+            };
+            return Err(broken(self.name, cut_off));
         }
         Ok(extents)
     }
 
-    fn table(&mut self, tag: Tag) -> Result<Vec<u64>, Problem> {
+    fn table(&mut self, tag: Tag) -> Result<Vec<u64>, Fault> {
         let table = self.decoder.find_tag_unsigned_vec(tag);
         table
             .ok()
             .flatten()
-            .ok_or_else(|| broken(self.name, "the table of its parts cannot be read"))
+            .ok_or_else(|| broken(self.name, Damage::NoTable))
     }
 
     /// Uncompressed strips without a predictor: rows can be picked out.
@@ -108,7 +105,7 @@ impl Opening<'_> {
         mut layout: Layout,
         extents: Extents,
         plain: Plain,
-    ) -> Result<(Layout, Parts, Vec<Problem>), Problem> {
+    ) -> Result<(Layout, Parts, Vec<Fault>), Fault> {
         let row_bytes = u64::from(layout.columns) * u64::from(plain.bytes);
         let strip_rows = layout.part.1.min(layout.rows);
         self.strips_are_full(&layout, &extents, row_bytes)?;
@@ -138,13 +135,13 @@ impl Opening<'_> {
         layout: &Layout,
         extents: &Extents,
         row_bytes: u64,
-    ) -> Result<(), Problem> {
+    ) -> Result<(), Fault> {
         let mut left = u64::from(layout.rows);
         for bytes in &extents.bytes {
             let rows = left.min(u64::from(layout.part.1));
             if *bytes != 0 && *bytes < rows.saturating_mul(row_bytes) {
-                let says = format!("a strip of {bytes} bytes is too short for its {rows} rows");
-                return Err(broken(self.name, says));
+                let bytes = *bytes;
+                return Err(broken(self.name, Damage::ShortStrip { bytes, rows }));
             }
             left -= rows;
         }

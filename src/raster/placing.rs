@@ -1,6 +1,6 @@
 //! Where a GeoTIFF lies on its map: transformation matrix, or tie point and cell size.
 
-use crate::raster::grid::Grid;
+use crate::{fault::terrain::NoPlacing, raster::grid::Grid};
 
 /// The three tags, as far as the file has them.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -17,7 +17,7 @@ pub(crate) struct Placing {
 
 impl Placing {
     /// The frame of a raster of this size, or why there is none.
-    pub(crate) fn grid(&self, columns: u32, rows: u32) -> Result<Grid, String> {
+    pub(crate) fn grid(&self, columns: u32, rows: u32) -> Result<Grid, NoPlacing> {
         let steps = if self.scale.is_empty() {
             self.by_matrix()?
         } else {
@@ -30,32 +30,32 @@ impl Placing {
             columns,
             rows,
         };
-        let grid = grid.checked().ok_or("its cells have no size")?;
+        let grid = grid.checked().ok_or(NoPlacing::NoCellSize)?;
         let half = if self.names_centres { -0.5 } else { 0.0 };
         Ok(grid.moved_by_cells(half, half))
     }
 
-    fn by_matrix(&self) -> Result<[(f64, f64); 3], String> {
+    fn by_matrix(&self) -> Result<[(f64, f64); 3], NoPlacing> {
         match self.matrix.as_slice() {
             [a, b, _, x, d, e, _, y, ..] => Ok([(*x, *y), (*a, *d), (*b, *e)]),
-            _ if self.ties.len() > 6 => Err(
-                "it is tied to the map by control points only, which leaves open how cells between them lie".to_owned(),
-            ),
-            _ => Err("it does not say where on the map it lies".to_owned()),
+            _ if self.ties.len() > 6 => Err(NoPlacing::ControlPoints),
+            _ => Err(NoPlacing::Unsaid),
         }
     }
 
-    fn by_tie_point(&self) -> Result<[(f64, f64); 3], String> {
+    fn by_tie_point(&self) -> Result<[(f64, f64); 3], NoPlacing> {
         let (&[width, height, ..], &[column, row, level, x, y, z, ..]) =
             (self.scale.as_slice(), self.ties.as_slice())
         else {
-            return Err("it does not say where on the map it lies".to_owned());
+            return Err(NoPlacing::Unsaid);
         };
         let tall = self.scale.get(2).copied().unwrap_or(0.0);
         if moves_heights(tall, level, z) {
-            return Err(format!(
-                "its tie point shifts or stretches the heights (cell height {tall}, from {level} to {z}), which programs read differently"
-            ));
+            return Err(NoPlacing::Stretched {
+                tall,
+                from: level,
+                to: z,
+            });
         }
         let origin = (x - column * width, y + row * height);
         self.agree(origin, width, height)?;
@@ -63,7 +63,7 @@ impl Placing {
     }
 
     /// Further tie points must say the same within a hundredth of a cell (our judgement).
-    fn agree(&self, origin: (f64, f64), width: f64, height: f64) -> Result<(), String> {
+    fn agree(&self, origin: (f64, f64), width: f64, height: f64) -> Result<(), NoPlacing> {
         let off = |tie: &[f64]| {
             let &[column, row, _, x, y, _] = tie else {
                 return false;
@@ -72,7 +72,7 @@ impl Placing {
                 || (y + row * height - origin.1).abs() > 0.01 * height.abs()
         };
         if self.ties.chunks_exact(6).any(off) {
-            return Err("its tie points contradict each other".to_owned());
+            return Err(NoPlacing::Contradicting);
         }
         Ok(())
     }

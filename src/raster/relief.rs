@@ -5,7 +5,7 @@ use crate::raster::{
     model::{Files, Model},
 };
 use crate::{
-    fault::{Code, Place, Problem},
+    fault::{Fault, Place, trip::InPlan},
     geometry::LonLat,
 };
 
@@ -26,14 +26,18 @@ impl Terrain {
         north_east: LonLat,
         columns: usize,
         rows: usize,
-    ) -> Result<Vec<Option<f32>>, Problem> {
+    ) -> Result<Vec<Option<f32>>, Fault> {
         let count = columns
             .checked_mul(rows)
             .filter(|n| (1..=MOST_HEIGHTS).contains(n));
         let Some(count) = count else {
-            let says =
-                format!("a relief of {columns} × {rows} heights is empty or above {MOST_HEIGHTS}");
-            return Err(Problem::new(Code::BadNumber, Place::item("relief"), says));
+            let window = InPlan::Window {
+                columns,
+                rows,
+                most: MOST_HEIGHTS,
+            };
+            let at = Place::item(window.item());
+            return Err(Fault::new(window, at));
         };
         let window = Window {
             south_west,
@@ -60,7 +64,7 @@ impl Terrain {
         model: &Model,
         window: &Window,
         heights: &mut [Option<f32>],
-    ) -> Result<(), Problem> {
+    ) -> Result<(), Fault> {
         let open = heights
             .iter()
             .enumerate()

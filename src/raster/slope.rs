@@ -11,7 +11,7 @@ use crate::raster::{
     Terrain,
     model::{Files, Model},
 };
-use crate::{fault::Problem, geometry::LonLat};
+use crate::{fault::Fault, geometry::LonLat};
 
 /// The inclination of the ground at a place.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -41,7 +41,7 @@ impl Terrain {
     ///
     /// # Errors
     /// If a file turns out to be broken where it is read.
-    pub fn slope(&self, at: LonLat) -> Result<Option<Slope>, Problem> {
+    pub fn slope(&self, at: LonLat) -> Result<Option<Slope>, Fault> {
         let mut files = self.files();
         for model in &self.models {
             if let Some(slope) = self.slope_in(&mut files, model, at)? {
@@ -56,7 +56,7 @@ impl Terrain {
         files: &mut Files,
         model: &Model,
         at: LonLat,
-    ) -> Result<Option<Slope>, Problem> {
+    ) -> Result<Option<Slope>, Fault> {
         let Some(reach_m) = model.pixel(at).and_then(|p| model.longest_side_m(p)) else {
             return Ok(None);
         };
@@ -82,7 +82,7 @@ impl Terrain {
         files: &mut Files,
         model: &Model,
         at: LonLat,
-    ) -> Result<Option<f64>, Problem> {
+    ) -> Result<Option<f64>, Fault> {
         if model.pixel(at).is_some() {
             return self.bilinear_m(files, model, at);
         }

@@ -8,12 +8,15 @@
 mod crs;
 mod document;
 mod gap;
+mod given;
 mod judge;
 mod kind;
 mod log;
+mod members;
 mod names;
 mod number;
 mod properties;
+mod quote;
 mod reading;
 mod rings;
 mod shape;
@@ -24,20 +27,13 @@ mod text;
 
 use std::io::Read;
 
-use self::{reading::Reading, text::Spot};
+use self::reading::Reading;
 use crate::{
-    fault::{Noted, Place, Problem},
+    fault::{Fault, Noted},
     trip::zone::Zone,
 };
 
-pub use self::swapped::swapped_would_meet;
-
-/// What the leader says to assume where a file is silent.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Given {
-    /// Width of the gaps of zones that give none, metres (`--gap`).
-    pub gap_m: Option<f64>,
-}
+pub use self::{given::Given, swapped::swapped_would_meet};
 
 /// Reads the zones of a GeoJSON text `[rfc7946]`; `name` is what the messages call the file.
 ///
@@ -48,16 +44,8 @@ pub struct Given {
 /// # Errors
 /// Every fault of the file at once, in input order, repeats grouped, followed by the warnings and notes
 /// met on the way. Only broken JSON ends the reading early.
-pub fn zones(name: &str, text: impl Read, given: &Given) -> Result<Noted<Vec<Zone>>, Vec<Problem>> {
+pub fn zones(name: &str, text: impl Read, given: &Given) -> Result<Noted<Vec<Zone>>, Vec<Fault>> {
     let mut reading = Reading::new(name, *given);
     document::read(text, &mut reading);
     reading.finish()
-}
-
-fn nowhere() -> Place {
-    Place::default()
-}
-
-fn at(spot: Spot) -> Place {
-    nowhere().at_line(spot.line, spot.column)
 }

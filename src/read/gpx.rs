@@ -32,7 +32,7 @@ use std::io::BufRead;
 
 use quick_xml::{Reader, events::Event};
 
-use crate::fault::{Code, Noted, Place, Problem};
+use crate::fault::{Fault, Noted, Place, files::InFiles};
 use crate::trip::route::Route;
 
 use document::Document;
@@ -54,16 +54,16 @@ const KEPT_BUFFER_BYTES: usize = 1 << 20;
 /// assert_eq!(read.value.stages[0].points().len(), 2);
 ///
 /// let faults = schrund::read::gpx::route("tour.gpx", "<gpx/>".as_bytes()).expect_err("no line");
-/// assert_eq!(faults[0].says, "no line to walk: the file holds no waypoint, track or route");
+/// assert_eq!(faults[0].code().as_str(), "no-line");
 /// ```
-pub fn route(name: &str, text: impl BufRead) -> Result<Noted<Route>, Vec<Problem>> {
+pub fn route(name: &str, text: impl BufRead) -> Result<Noted<Route>, Vec<Fault>> {
     let unreadable = |e: std::io::Error| {
-        let says = format!("reading stopped: {e}");
-        vec![Problem::new(Code::Unreadable, Place::file(name), says)]
+        let stopped = InFiles::Stopped(e.to_string());
+        vec![Fault::new(stopped, Place::file(name))]
     };
     let (first, whole) = source::first_bytes(text).map_err(unreadable)?;
-    if let Some(problem) = wrong_kind::by_first_bytes(name, &first) {
-        return Err(vec![problem]);
+    if let Some(fault) = wrong_kind::by_first_bytes(name, &first) {
+        return Err(vec![fault]);
     }
     let mut document = Document::new(name);
     read_all(Lines::new(source::decoded(&first, whole)), &mut document);

@@ -3,7 +3,7 @@
 use std::io::{BufRead, Read};
 
 use crate::{
-    fault::{Code, Place, Problem},
+    fault::{Fault, Place, files::InFiles},
     read::kind,
 };
 
@@ -15,7 +15,7 @@ pub struct Input<T> {
     /// What messages call it.
     pub name: String,
     /// What it holds, or why it could not be opened.
-    pub source: Result<T, Vec<Problem>>,
+    pub source: Result<T, Vec<Fault>>,
 }
 
 impl<T> Input<T> {
@@ -30,7 +30,7 @@ impl<T> Input<T> {
 
     /// An input opened by somebody who may have failed.
     #[must_use]
-    pub fn opened(name: impl Into<String>, source: Result<T, Problem>) -> Self {
+    pub fn opened(name: impl Into<String>, source: Result<T, Fault>) -> Self {
         Self {
             name: name.into(),
             source: source.map_err(|fault| vec![fault]),
@@ -60,17 +60,14 @@ impl<'a> Input<Text<'a>> {
     ///
     /// # Errors
     /// It could not be opened or read, or is not UTF-8.
-    pub fn whole(self) -> Result<String, Vec<Problem>> {
+    pub fn whole(self) -> Result<String, Vec<Fault>> {
         let mut bytes = Vec::new();
         let place = || Place::file(&self.name);
-        self.source?.read_to_end(&mut bytes).map_err(|fault| {
-            let says = format!("reading stopped: {fault}");
-            vec![Problem::new(Code::Unreadable, place(), says)]
-        })?;
-        let text = String::from_utf8(bytes).map_err(|_| {
-            let says = "the file is not UTF-8 text";
-            vec![Problem::new(Code::BrokenText, place(), says)]
-        })?;
+        self.source?
+            .read_to_end(&mut bytes)
+            .map_err(|fault| vec![Fault::new(InFiles::Stopped(fault.to_string()), place())])?;
+        let text =
+            String::from_utf8(bytes).map_err(|_| vec![Fault::new(InFiles::NotUtf8, place())])?;
         let bare = text.strip_prefix('\u{feff}').map(str::to_owned);
         Ok(bare.unwrap_or(text))
     }

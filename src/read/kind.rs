@@ -1,7 +1,6 @@
 //! What kind of file some bytes begin.
 
-/// First bytes of TIFF and BigTIFF files, little and big end first.
-const TIFF: [&[u8]; 4] = [b"II*\0", b"MM\0*", b"II+\0", b"MM\0+"];
+use crate::raster;
 
 /// The kinds of input there are.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -47,8 +46,7 @@ pub fn is_practice(text: &str) -> bool {
 /// Whether a file is a terrain model, by its first bytes or by its name where it has none of its own.
 fn is_terrain(name: &str, start: &[u8]) -> bool {
     let ends = |end: &str| name.to_ascii_lowercase().ends_with(end);
-    TIFF.iter().any(|magic| start.starts_with(magic))
-        || [".hgt", ".tif", ".tiff"].into_iter().any(ends)
+    raster::is_tiff(start) || [".hgt", ".tif", ".tiff"].into_iter().any(ends)
 }
 
 /// The first byte that is neither space nor byte-order mark.

@@ -1,7 +1,7 @@
 //! Files, trip and flags laid together into a job; all their faults told at once.
 
 use crate::{
-    fault::{Code, Noted, Place, Problem},
+    fault::{Code, Fault, Item, Noted, Place, files::InFiles, geojson::InGeojson, trip::InTrip},
     geometry::Bounds,
     practice::{GivenBy, Origin, Rules, set},
     raster::{self, Terrain},
@@ -79,7 +79,7 @@ impl<'a> Sources<'a> {
     ///
     /// # Errors
     /// Every fault of every input.
-    pub fn job(self) -> Result<Job, Vec<Problem>> {
+    pub fn job(self) -> Result<Job, Vec<Fault>> {
         let mut faults = Faults::default();
         let (trip, trip_place) = opened(self.trip);
         let trip = faults.take(trip);
@@ -129,19 +129,19 @@ impl<'a> Sources<'a> {
 
 /// Faults of several readers, gathered.
 #[derive(Default)]
-struct Faults(Vec<Problem>);
+struct Faults(Vec<Fault>);
 
 impl Faults {
-    fn take<T>(&mut self, result: Result<T, Vec<Problem>>) -> Option<T> {
+    fn take<T>(&mut self, result: Result<T, Vec<Fault>>) -> Option<T> {
         result.map_err(|faults| self.0.extend(faults)).ok()
     }
 
-    fn check(&mut self, fault: Option<Problem>) {
+    fn check(&mut self, fault: Option<Fault>) {
         self.0.extend(fault);
     }
 }
 
-fn opened(trip: Option<Input<Trip>>) -> (Result<Trip, Vec<Problem>>, Place) {
+fn opened(trip: Option<Input<Trip>>) -> (Result<Trip, Vec<Fault>>, Place) {
     match trip {
         Some(trip) => (trip.source, Place::file(&trip.name)),
         None => (Ok(Trip::default()), Place::file("trip file")),
@@ -160,7 +160,7 @@ impl Said {
         self.flags.gap_m.or(self.trip.gap_m)
     }
 
-    fn rules(&self, file: Option<Input<Text<'_>>>) -> Result<Rules, Vec<Problem>> {
+    fn rules(&self, file: Option<Input<Text<'_>>>) -> Result<Rules, Vec<Fault>> {
         let (name, origin) = match (&self.flags.practice, &self.trip.practice) {
             (Some(name), _) => (name.as_str(), Origin::Flag),
             (None, Some(name)) => (name.as_str(), Origin::Trip),
@@ -179,7 +179,7 @@ impl Said {
         );
         faults.take(
             self.flags
-                .lay_over(&mut rules, &Place::item("flags"), &Origin::Flag),
+                .lay_over(&mut rules, &Place::item(Item::Flags), &Origin::Flag),
         );
         if faults.0.is_empty() {
             Ok(rules)
@@ -200,32 +200,26 @@ impl Said {
     }
 
     /// The party; where the rules themselves are at fault, the default ones are enough to find its faults.
-    fn party(&self, rules: Option<&Rules>) -> Result<Party, Vec<Problem>> {
+    fn party(&self, rules: Option<&Rules>) -> Result<Party, Vec<Fault>> {
         let default = Rules::with_practice(&set::Source::Named(set::EMBEDDED[0].0))?;
         let rules = rules.unwrap_or(&default);
-        let given = match self.flags.party(&Place::item("flags"), rules)? {
+        let given = match self.flags.party(&Place::item(Item::Flags), rules)? {
             Some(party) => Some(party),
             None => self.trip.party(&self.trip_place, rules)?,
         };
-        given.ok_or_else(|| {
-            let says = "nobody said how many go";
-            vec![
-                Problem::new(Code::BadTrip, Place::item("party"), says)
-                    .hint("`--party 3`, or their masses with pack: `--party 82,75,90`"),
-            ]
-        })
+        given.ok_or_else(|| vec![Fault::new(InTrip::NobodySaid, Place::item(Item::Party))])
     }
 
-    fn ropes(&self) -> Result<Vec<Rope>, Vec<Problem>> {
+    fn ropes(&self) -> Result<Vec<Rope>, Vec<Fault>> {
         if self.flags.rope.is_empty() {
             self.trip.ropes(&self.trip_place)
         } else {
-            self.flags.ropes(&Place::item("flags"))
+            self.flags.ropes(&Place::item(Item::Flags))
         }
     }
 
     /// The stage asked for, or all.
-    fn staged(&self, route: Route) -> Result<Route, Vec<Problem>> {
+    fn staged(&self, route: Route) -> Result<Route, Vec<Fault>> {
         match self.flags.stage.as_ref().or(self.trip.stage.as_ref()) {
             Some(word) => word.of(route).map_err(|fault| vec![fault]),
             None => Ok(route),
@@ -233,7 +227,7 @@ impl Said {
     }
 }
 
-type Read<T> = Result<Noted<T>, Vec<Problem>>;
+type Read<T> = Result<Noted<T>, Vec<Fault>>;
 
 /// Both files; one fault where each was given in the place of the other.
 fn route_and_zones(
@@ -248,17 +242,19 @@ fn route_and_zones(
     if !(look_swapped && line.is_err() && ice.is_err()) {
         return (line, ice);
     }
-    let says = format!("the two files look swapped: {first} is GeoJSON and {second} is GPX");
-    let hint = format!("name the line first: `{second} {first}`");
-    let swapped = Problem::new(Code::BrokenText, Place::file(&first), says).hint(hint);
-    (Err(vec![swapped]), Err(Vec::new()))
+    let place = Place::file(&first);
+    let swapped = InFiles::Swapped {
+        route: first,
+        zones: second,
+    };
+    (Err(vec![Fault::new(swapped, place)]), Err(Vec::new()))
 }
 
 /// Reads a route.
 ///
 /// # Errors
 /// It could not be opened; else see [`gpx::route`].
-pub fn route(input: Input<Text<'_>>) -> Result<Noted<Route>, Vec<Problem>> {
+pub fn route(input: Input<Text<'_>>) -> Result<Noted<Route>, Vec<Fault>> {
     gpx::route(&input.name, input.source?)
 }
 
@@ -266,7 +262,7 @@ pub fn route(input: Input<Text<'_>>) -> Result<Noted<Route>, Vec<Problem>> {
 ///
 /// # Errors
 /// It could not be opened; else see [`geojson::zones`].
-pub fn zones(input: Input<Text<'_>>, gap_m: Option<f64>) -> Result<Noted<Vec<Zone>>, Vec<Problem>> {
+pub fn zones(input: Input<Text<'_>>, gap_m: Option<f64>) -> Result<Noted<Vec<Zone>>, Vec<Fault>> {
     geojson::zones(&input.name, input.source?, &Given { gap_m })
 }
 
@@ -274,7 +270,7 @@ pub fn zones(input: Input<Text<'_>>, gap_m: Option<f64>) -> Result<Noted<Vec<Zon
 ///
 /// # Errors
 /// It could not be opened, or see [`Rules::with_practice`].
-pub fn practice(input: Input<Text<'_>>) -> Result<Rules, Vec<Problem>> {
+pub fn practice(input: Input<Text<'_>>) -> Result<Rules, Vec<Fault>> {
     let name = input.name.clone();
     let text = input.whole()?;
     Rules::with_practice(&set::Source::File {
@@ -287,7 +283,7 @@ pub fn practice(input: Input<Text<'_>>) -> Result<Rules, Vec<Problem>> {
 ///
 /// # Errors
 /// Every model that could not be opened, is broken or cannot be read exactly.
-pub fn terrain(models: Vec<Input<raster::Source>>) -> Result<Noted<Terrain>, Vec<Problem>> {
+pub fn terrain(models: Vec<Input<raster::Source>>) -> Result<Noted<Terrain>, Vec<Fault>> {
     let mut terrain = Terrain::new();
     let (mut notes, mut faults) = (Vec::new(), Vec::new());
     for model in models {
@@ -311,7 +307,7 @@ pub fn terrain(models: Vec<Input<raster::Source>>) -> Result<Noted<Terrain>, Vec
 /// The ice of the inventory. What it says about gaps means nothing here, and a file without a polygon is a fault.
 fn inventory(input: Input<Text<'_>>) -> Read<Vec<Zone>> {
     let mut read = zones(input, Some(ANY_GAP_M))?;
-    read.notes.retain(|note| note.code != Code::GapAssumed);
+    read.notes.retain(|note| note.code() != Code::GapAssumed);
     Ok(read)
 }
 
@@ -322,27 +318,22 @@ fn nothing() -> Read<Vec<Zone>> {
     })
 }
 
-fn bridges_without_start(rules: &Rules) -> Option<Problem> {
+fn bridges_without_start(rules: &Rules) -> Option<Fault> {
     let choices = &rules.choices;
     let until = choices.bridges_until.value?;
     if choices.start.value.is_some() {
         return None;
     }
-    let says = format!("bridges are trusted until {until}, but nobody said when the party starts");
-    Some(
-        Problem::new(Code::BadTrip, Place::item("start"), says)
-            .hint("`--start 04:30`, or `start = \"04:30\"` in the trip file"),
-    )
+    let until_min = until.min();
+    let without = InTrip::BridgesWithoutStart { until_min };
+    Some(Fault::new(without, Place::item(Item::Start)))
 }
 
 /// Zones of the file `name` that no box of the route meets, and that would be met with longitude and latitude swapped.
 #[must_use]
-pub fn swapped(route: &Route, zones: &[Zone], name: &str) -> Option<Problem> {
+pub fn swapped(route: &Route, zones: &[Zone], name: &str) -> Option<Fault> {
     let lines = route.stages.iter().filter_map(|s| Bounds::of(s.points()));
     let bounds = lines.reduce(Bounds::with)?;
-    geojson::swapped_would_meet(zones, (bounds.low, bounds.high)).then(|| {
-        let says = "no zone lies near the route, but with longitude and latitude swapped zones would meet it";
-        Problem::new(Code::BadPosition, Place::file(name), says)
-            .hint("GeoJSON positions are [longitude, latitude]; swap the two numbers of each")
-    })
+    geojson::swapped_would_meet(zones, (bounds.low, bounds.high))
+        .then(|| Fault::new(InGeojson::SwappedAxes, Place::file(name)))
 }

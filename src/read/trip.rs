@@ -12,7 +12,7 @@ pub use assume::{Assume, assume};
 pub use stage::StageWord;
 
 use crate::{
-    fault::{Code, Place, Problem},
+    fault::{Fault, Place, trip::InTrip},
     physics::assumed::Snow,
     practice::{Cover, Knots, Origin, Pace, Reserve, Rule, Rules, Travel, set},
     read::input::{Input, Text},
@@ -98,9 +98,8 @@ impl Folk {
     }
 }
 
-fn nobody(place: Place) -> Problem {
-    Problem::new(Code::BadTrip, place, "a party of 0: nobody goes")
-        .hint("name who goes: how many, or their masses with pack in kg")
+fn nobody(place: Place) -> Fault {
+    Fault::new(InTrip::Nobody, place)
 }
 
 /// One person of a trip file.
@@ -128,11 +127,17 @@ pub struct RopeEntry {
 /// Most people that are planned for. Our judgement: beyond it, somebody mistyped.
 const MOST_PEOPLE: usize = 60;
 
+/// Shortest and longest rope, metres. The longest single ropes made are 200 m rolls `[from memory]`; more is a slip
+/// of the pen.
+const ROPE_M: [f64; 2] = [5.0, 200.0];
+/// Thinnest and thickest rope, millimetres. Our judgement.
+const ROPE_MM: [f64; 2] = [4.0, 14.0];
+
 /// Reads a trip file.
 ///
 /// # Errors
 /// The text does not parse, or holds a member that means nothing here.
-pub fn trip(name: &str, text: &str) -> Result<Trip, Vec<Problem>> {
+pub fn trip(name: &str, text: &str) -> Result<Trip, Vec<Fault>> {
     toml::from_str(text).map_err(|e| faults::all(name, text, &e))
 }
 
@@ -185,7 +190,7 @@ impl Trip {
         rules: &mut Rules,
         place: &Place,
         origin: &Origin,
-    ) -> Result<(), Vec<Problem>> {
+    ) -> Result<(), Vec<Fault>> {
         let choices = &mut rules.choices;
         choices.travel.set(self.travel, origin.clone());
         choices.knots.set(self.knots, origin.clone());
@@ -203,15 +208,15 @@ impl Trip {
         let figures = self.assume.iter().flat_map(|(name, a)| a.figures(name));
         let set =
             |(name, value): (String, &Assume)| assume(rules, &name, value, place, origin).err();
-        let mut problems: Vec<Problem> = figures.filter_map(set).collect();
-        if let (Err(says), true) = (rules.nature.check(), problems.is_empty()) {
+        let mut faults: Vec<Fault> = figures.filter_map(set).collect();
+        if let (Err(why), true) = (rules.nature.check(), faults.is_empty()) {
             let place = place.clone().with_property("assume");
-            problems.push(Problem::new(Code::BadNumber, place, says));
+            faults.push(Fault::new(InTrip::Figure(why), place));
         }
-        if problems.is_empty() {
+        if faults.is_empty() {
             Ok(())
         } else {
-            Err(problems)
+            Err(faults)
         }
     }
 
@@ -219,36 +224,30 @@ impl Trip {
     ///
     /// # Errors
     /// A mass that cannot be, or nobody.
-    pub fn party(&self, place: &Place, rules: &Rules) -> Result<Option<Party>, Vec<Problem>> {
+    pub fn party(&self, place: &Place, rules: &Rules) -> Result<Option<Party>, Vec<Fault>> {
         let place = place.clone().with_property("party");
         let party = match &self.party {
             None => return Ok(None),
             Some(folk) if folk.nobody() => return Err(vec![nobody(place)]),
             Some(Folk::Number(number)) if *number <= MOST_PEOPLE => Party::of(*number, rules),
             Some(Folk::Number(number)) => {
-                // A flag too large for a count stands here as the greatest there is.
-                let many = match *number {
-                    usize::MAX => "so many".to_owned(),
-                    number => number.to_string(),
+                let too_many = InTrip::TooMany {
+                    // A flag too large for a count stands here as the greatest there is.
+                    people: Some(*number).filter(|n| *n < usize::MAX),
+                    most: MOST_PEOPLE,
                 };
-                let says = format!(
-                    "a party of {many} is more than the {MOST_PEOPLE} that are planned for"
-                );
-                let problem = Problem::new(Code::BadTrip, place, says);
-                return Err(vec![problem.hint(
-                    "one number is a head count; masses in kg come for two and more",
-                )]);
+                return Err(vec![Fault::new(too_many, place)]);
             }
             Some(Folk::Masses(masses)) => Party::weighing(masses),
             Some(Folk::Named(people)) => Party {
                 people: people.iter().map(|p| p.person(rules)).collect(),
             },
         };
-        let problems = wrong_masses(&party, &place, rules);
-        if problems.is_empty() {
+        let faults = wrong_masses(&party, &place, rules);
+        if faults.is_empty() {
             Ok(Some(party))
         } else {
-            Err(problems)
+            Err(faults)
         }
     }
 
@@ -256,20 +255,20 @@ impl Trip {
     ///
     /// # Errors
     /// Every rope whose length or diameter cannot be.
-    pub fn ropes(&self, place: &Place) -> Result<Vec<Rope>, Vec<Problem>> {
-        let problems: Vec<Problem> = self
+    pub fn ropes(&self, place: &Place) -> Result<Vec<Rope>, Vec<Fault>> {
+        let faults: Vec<Fault> = self
             .rope
             .iter()
-            .flat_map(|rope| rope.problems(&place.clone().with_property("rope")))
+            .flat_map(|rope| rope.faults(&place.clone().with_property("rope")))
             .collect();
-        if !problems.is_empty() {
-            return Err(problems);
+        if !faults.is_empty() {
+            return Err(faults);
         }
         Ok(self.rope.iter().map(RopeEntry::rope).collect())
     }
 }
 
-fn wrong_masses(party: &Party, place: &Place, rules: &Rules) -> Vec<Problem> {
+fn wrong_masses(party: &Party, place: &Place, rules: &Rules) -> Vec<Fault> {
     let wrong = party
         .people
         .iter()
@@ -277,11 +276,13 @@ fn wrong_masses(party: &Party, place: &Place, rules: &Rules) -> Vec<Problem> {
         .filter_map(|p| {
             rules.figure(Rule::PersonKg).check(p.mass_kg).err()?;
             let figure = rules.figure(Rule::PersonKg);
-            let says = format!(
-                "person {} weighs {} kg, outside {} to {} kg",
-                p.name, p.mass_kg, figure.min, figure.max
-            );
-            Some(Problem::new(Code::BadTrip, place.clone(), says).hint("give kilograms with pack"))
+            let mass = InTrip::Mass {
+                person: p.name.clone(),
+                kg: p.mass_kg,
+                min_kg: figure.min,
+                max_kg: figure.max,
+            };
+            Some(Fault::new(mass, place.clone()))
         });
     wrong.collect()
 }
@@ -315,21 +316,24 @@ impl RopeEntry {
         }
     }
 
-    fn problems(&self, place: &Place) -> Vec<Problem> {
-        let mut problems = Vec::new();
-        // Longest single ropes made are 200 m rolls `[from memory]`; more is a slip of the pen.
-        if !(5.0..=200.0).contains(&self.length_m) {
-            let says = format!("a rope of {} m is outside 5 to 200 m", self.length_m);
-            problems.push(
-                Problem::new(Code::BadTrip, place.clone(), says).hint("give its length in metres"),
-            );
+    fn faults(&self, place: &Place) -> Vec<Fault> {
+        let mut faults = Vec::new();
+        let (length_m, [min_m, max_m]) = (self.length_m, ROPE_M);
+        if !(min_m..=max_m).contains(&length_m) {
+            let within_m = ROPE_M;
+            let length = InTrip::RopeLength { length_m, within_m };
+            faults.push(Fault::new(length, place.clone()));
         }
-        if let Some(d) = self.diameter_mm.filter(|d| !(4.0..=14.0).contains(d)) {
-            let says = format!("a rope of {d} mm across is outside 4 to 14 mm");
-            problems
-                .push(Problem::new(Code::BadTrip, place.clone(), says).hint("give millimetres"));
+        let [min_mm, max_mm] = ROPE_MM;
+        let across = self.diameter_mm;
+        if let Some(diameter_mm) = across.filter(|d| !(min_mm..=max_mm).contains(d)) {
+            let across = InTrip::RopeAcross {
+                diameter_mm,
+                within_mm: ROPE_MM,
+            };
+            faults.push(Fault::new(across, place.clone()));
         }
-        problems
+        faults
     }
 }
 
@@ -337,7 +341,7 @@ impl RopeEntry {
 ///
 /// # Errors
 /// Every figure, mass and rope that cannot be.
-pub fn check(trip: &Trip, place: &Place) -> Result<(), Vec<Problem>> {
+pub fn check(trip: &Trip, place: &Place) -> Result<(), Vec<Fault>> {
     let mut rules = Rules::with_practice(&set::Source::Named(set::EMBEDDED[0].0))?;
     trip.lay_over(&mut rules, place, &Origin::Trip)?;
     trip.party(place, &rules)?;
@@ -377,10 +381,10 @@ mod tests {
     #[test]
     fn every_wrong_figure_is_told_with_its_place() {
         let trip = trip("trip.toml", "[assume]\nmargin_m = -5\nmargin = 3\n").unwrap();
-        let problems = trip
+        let faults = trip
             .lay_over(&mut rules(), &Place::file("trip.toml"), &Origin::Trip)
             .unwrap_err();
-        let told: Vec<String> = problems.iter().map(ToString::to_string).collect();
+        let told: Vec<String> = faults.iter().map(ToString::to_string).collect();
         assert_eq!(
             told,
             [
@@ -410,10 +414,7 @@ mod tests {
 
     #[test]
     fn a_member_that_means_nothing_is_refused_with_its_line() {
-        let problem = &trip("trip.toml", "gap_m = 6\nropes = 3\n").unwrap_err()[0];
-        assert_eq!(
-            problem.place.to_string(),
-            "trip.toml, line 2 column 1, `ropes`"
-        );
+        let fault = &trip("trip.toml", "gap_m = 6\nropes = 3\n").unwrap_err()[0];
+        assert_eq!(fault.at.to_string(), "trip.toml, line 2 column 1, `ropes`");
     }
 }

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::{
+    fault::refusal::Refusal,
     physics::holding::{Holding, Team},
     plan::fall::OrderAdvice,
     practice::{Origin, Rules},
@@ -26,14 +27,14 @@ pub(crate) enum Depth {
 #[derive(Debug)]
 struct Asked {
     depth: Depth,
-    known: BTreeMap<Vec<u64>, Result<Holding, String>>,
+    known: BTreeMap<Vec<u64>, Result<Holding, Refusal>>,
 }
 
 /// The answers for all legs.
 #[derive(Debug)]
 pub(crate) struct Answers {
     /// By place of the leg and of the team on it.
-    falls: Vec<Vec<Result<Fall, String>>>,
+    falls: Vec<Vec<Result<Fall, Refusal>>>,
     /// By team number: on which leg it is held worst, and the advice on its order there.
     advice: BTreeMap<usize, (usize, Option<OrderAdvice>)>,
 }
@@ -52,7 +53,7 @@ impl Answers {
                 .map(|draft| asked.fall(draft, leg.stance(draft, rules), rules))
                 .collect()
         });
-        let falls: Vec<Vec<Result<Fall, String>>> = falls.collect();
+        let falls: Vec<Vec<Result<Fall, Refusal>>> = falls.collect();
         Self {
             advice: match depth {
                 Depth::Whole => advice(legs, &falls, rules),
@@ -63,9 +64,9 @@ impl Answers {
     }
 
     /// The fall of the team at a place on the leg at a place, or why the model has no answer.
-    pub(crate) fn fall(&self, leg: usize, team: usize) -> Option<Result<&Fall, &str>> {
+    pub(crate) fn fall(&self, leg: usize, team: usize) -> Option<Result<&Fall, &Refusal>> {
         let fall = self.falls.get(leg)?.get(team)?;
-        Some(fall.as_ref().map_err(String::as_str))
+        Some(fall.as_ref())
     }
 
     /// The advice on the order of a team, on the leg where it is held worst and only there.
@@ -76,7 +77,7 @@ impl Answers {
 }
 
 impl Asked {
-    fn fall(&mut self, draft: &Draft, stance: Stance, rules: &Rules) -> Result<Fall, String> {
+    fn fall(&mut self, draft: &Draft, stance: Stance, rules: &Rules) -> Result<Fall, Refusal> {
         let team = arrest::team(draft, stance, rules)?;
         let holding = self
             .known
@@ -97,7 +98,7 @@ impl Asked {
 
 fn advice(
     legs: &[RopedLeg<'_>],
-    falls: &[Vec<Result<Fall, String>>],
+    falls: &[Vec<Result<Fall, Refusal>>],
     rules: &Rules,
 ) -> BTreeMap<usize, (usize, Option<OrderAdvice>)> {
     let mut worst: BTreeMap<usize, ((u8, bool, f64), usize, &Draft, &Fall)> = BTreeMap::new();

@@ -1,6 +1,7 @@
 //! Whether the rope team holds: the set-up put before the fall model, and its answer in the field's words.
 
 use crate::{
+    fault::refusal::Refusal,
     physics::{
         assumed::{Parameter, Snow},
         bound,
@@ -57,7 +58,7 @@ impl Stance {
 ///
 /// # Errors
 /// A sentence when the rope's figures are those of no spring.
-pub fn team(draft: &Draft, stance: Stance, rules: &Rules) -> Result<Team, String> {
+pub fn team(draft: &Draft, stance: Stance, rules: &Rules) -> Result<Team, Refusal> {
     Ok(Team {
         masses_kg: draft.persons.iter().map(|p| p.mass_kg).collect(),
         spacing_m: draft.spacing.spacing_m,

@@ -1,6 +1,7 @@
 //! How the person in the crevasse can be hauled out, with the rope and the people that are left.
 
 use crate::{
+    fault::refusal::Refusal,
     physics::{
         assumed::{Corner, Snow},
         haul::{Haul, Scene},
@@ -30,7 +31,7 @@ impl Hauling<'_> {
         &self,
         frees: &[Free],
         person: usize,
-    ) -> Result<(Vec<FallReserve>, Option<HaulTable>), String> {
+    ) -> Result<(Vec<FallReserve>, Option<HaulTable>), Refusal> {
         let blocked = self.draft.knots.count > 0;
         let (mut falls, mut table) = (Vec::new(), None);
         for free in frees {
@@ -65,14 +66,17 @@ impl Hauling<'_> {
     }
 
     /// The rope hangs taut over a lip that nobody padded: its factor is the central one of the fall model.
-    fn scene(&self, free: &Free) -> Result<Scene, String> {
+    fn scene(&self, free: &Free) -> Result<Scene, Refusal> {
         let (rules, spacing_m) = (self.rules, self.draft.spacing.spacing_m);
         let anchor_to_lip_m = rules[Rule::AnchorShare] * spacing_m;
         let person = self.draft.persons.get(free.person.saturating_sub(1));
         let kind = rules.nature.assumed.snow.of(self.snow);
-        let turn = rules.nature.gear.turn.get(TURN).ok_or_else(|| {
-            format!("no figure says what a turn round a {TURN} leaves of the force")
-        })?;
+        let turn = rules
+            .nature
+            .gear
+            .turn
+            .get(TURN)
+            .ok_or(Refusal::NoTurn(TURN))?;
         Ok(Scene {
             anchor_to_lip_m,
             lip_to_victim_m: spacing_m - anchor_to_lip_m,

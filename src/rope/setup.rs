@@ -1,6 +1,7 @@
 //! One rope team on one leg, put together.
 
 use crate::{
+    fault::refusal::Refusal,
     plan::{
         fall::{FallReserve, HaulTable, OrderAdvice},
         leg::{RopeAtHand, TeamSetup},
@@ -33,7 +34,7 @@ impl Draft {
     /// Beside it stands a sentence naming the first figure that lies outside what the model of hauls can be asked, in
     /// which case it has no hauls.
     #[must_use]
-    pub fn tied(self, given: &Given<'_>, rules: &Rules) -> (TeamSetup, Option<String>) {
+    pub fn tied(self, given: &Given<'_>, rules: &Rules) -> (TeamSetup, Option<Refusal>) {
         let (people, spacing_m) = (self.persons.len(), self.spacing.spacing_m);
         let (factor, rope) = (given.factor, given.rope);
         let sold_length_m = ledger::sold_length_m(self.ledger.total_m);
@@ -76,7 +77,7 @@ impl Draft {
         &self,
         given: &Given<'_>,
         rules: &Rules,
-    ) -> (Vec<FallReserve>, Option<HaulTable>, Option<String>) {
+    ) -> (Vec<FallReserve>, Option<HaulTable>, Option<Refusal>) {
         let frees = reserve::free(self.persons.len(), self.spacing.spacing_m, rules);
         let without_hauls = || frees.iter().map(|free| free.with(Vec::new())).collect();
         let Some(fall) = given.fall else {
@@ -89,7 +90,7 @@ impl Draft {
         };
         match hauling.tables(&frees, fall.holding.worst + 1) {
             Ok((falls, table)) => (falls, table, None),
-            Err(says) => (without_hauls(), None, Some(says)),
+            Err(reason) => (without_hauls(), None, Some(reason)),
         }
     }
 }

@@ -53,7 +53,7 @@ pub fn place(at: &At, voice: Voice) -> Said {
         At::Stage(place) => stage(place.stage, place.name.as_deref(), voice),
         At::Zone(named) => zone(named, voice),
         At::Part { of } => voice.say(part(*of), &[]),
-        At::Input { input } => Said::name(input),
+        At::Input(place) => Said::name(&place.to_string()),
     }
 }
 
@@ -131,7 +131,9 @@ fn args<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> Args<'a> {
             vec![("length", Arg::Whole(*length_m)), span_of(at)]
         }
         Fact::CoilHeavy { .. } => coil(fact),
-        Fact::NoAnswer { reason } => vec![("reason", Arg::Name(reason))],
+        Fact::NoAnswer { reason } => {
+            vec![("reason", Arg::Said(Said::with_code(&reason.to_string())))]
+        }
         Fact::ZoneMissed { zones } => vec![
             ("count", Arg::Count(zones.len())),
             ("numbers", Arg::Said(Said::figure(&ranges(zones)))),

@@ -1,17 +1,17 @@
 //! What reading the inputs noticed, in words.
 
-use crate::fault::Problem;
+use crate::fault::Fault;
 
-use super::span::Said;
+use super::{fault, span::Said};
 
 /// What was noticed.
 #[must_use]
-pub fn says(notice: &Problem) -> Said {
-    Said::with_code(&notice.says)
+pub fn says(notice: &Fault) -> Said {
+    Said::with_code(&fault::says(notice))
 }
 
 /// What to do about it, if there is a way.
 #[must_use]
-pub fn hint(notice: &Problem) -> Option<Said> {
-    notice.hint.as_deref().map(Said::with_code)
+pub fn hint(notice: &Fault) -> Option<Said> {
+    fault::hint(notice).as_deref().map(Said::with_code)
 }

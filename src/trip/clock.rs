@@ -38,6 +38,18 @@ impl Clock {
         })
     }
 
+    /// So many minutes after midnight.
+    #[must_use]
+    pub fn of_min(min: f64) -> Self {
+        Self { min }
+    }
+
+    /// Minutes after midnight.
+    #[must_use]
+    pub fn min(self) -> f64 {
+        self.min
+    }
+
     /// So many minutes later.
     #[must_use]
     pub fn after(self, min: f64) -> Self {

@@ -1,7 +1,7 @@
 //! Everything a plan is made from.
 
 use crate::{
-    fault::Problem,
+    fault::Fault,
     practice::Rules,
     raster::Terrain,
     trip::{
@@ -49,7 +49,7 @@ pub struct Job {
     /// Whom to call.
     pub emergency: Vec<Contact>,
     /// Notices from reading the inputs; they go into the plan, since a leader reads the paper.
-    pub notices: Vec<Problem>,
+    pub notices: Vec<Fault>,
 }
 
 impl Job {
@@ -104,5 +104,5 @@ pub struct Case<'a> {
     /// See [`Job::glaciers`].
     pub glaciers: &'a [Zone],
     /// See [`Job::notices`].
-    pub notices: &'a [Problem],
+    pub notices: &'a [Fault],
 }

@@ -1,7 +1,7 @@
 //! What is found of the trip as a whole, the notices from reading first.
 
 use crate::{
-    fault::Problem,
+    fault::Fault,
     legs::sketch::Sketch,
     plan::{
         fact::Fact,
@@ -44,9 +44,9 @@ fn of_part(of: Part, fact: Fact) -> Finding {
 }
 
 /// A plan is handed on: files are named, the folders of the machine it was made on are not.
-fn handed_on(mut notice: Problem) -> Finding {
-    let file = notice.place.file.take();
-    notice.place.file = file.map(|file| file_name(&file).to_owned());
+fn handed_on(mut notice: Fault) -> Finding {
+    let file = notice.at.file.take();
+    notice.at.file = file.map(|file: String| file_name(&file).to_owned());
     Finding::from(notice)
 }
 

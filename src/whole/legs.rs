@@ -1,6 +1,7 @@
 //! The legs of a plan, each made once and complete.
 
 use crate::{
+    fault::refusal::Refusal,
     judge::leg::{Known, verdict},
     plan::leg::{Leg, TeamSetup},
     rope::{answers::Answers, draft::Draft, legs::RopedLeg, setup::Given, share::Shared},
@@ -84,7 +85,7 @@ impl Settled<'_> {
     }
 
     /// The set-up of every team, and why a model has no answer for it, where that is so.
-    fn setups(&self, index: usize, leg: &RopedLeg<'_>) -> (Vec<TeamSetup>, Vec<String>) {
+    fn setups(&self, index: usize, leg: &RopedLeg<'_>) -> (Vec<TeamSetup>, Vec<Refusal>) {
         let (mut setups, mut unanswered) = (Vec::new(), Vec::new());
         for (team, draft) in leg.teams.iter().enumerate() {
             let (setup, reason) = self.setup(index, leg, team, draft);
@@ -100,7 +101,7 @@ impl Settled<'_> {
         leg: &RopedLeg<'_>,
         team: usize,
         draft: &Draft,
-    ) -> (TeamSetup, Option<String>) {
+    ) -> (TeamSetup, Option<Refusal>) {
         let meets = leg.stage.meets(self.job, leg.sketch);
         let factor = |spacing_m: f64| meets(spacing_m).greatest_factor;
         let fall = self.answers.fall(index, team);
@@ -111,7 +112,7 @@ impl Settled<'_> {
             order: self.answers.order(index, draft.team),
         };
         let (setup, reason) = draft.clone().tied(&given, self.job.rules);
-        let no_fall = fall.and_then(Result::err).map(str::to_owned);
+        let no_fall = fall.and_then(Result::err).cloned();
         (setup, no_fall.or(reason))
     }
 }

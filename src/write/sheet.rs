@@ -1,7 +1,7 @@
 //! What every writer writes from: the plan, the geometry it was made from, what is drawn beside it, and for whom.
 
 use crate::{
-    fault::Problem,
+    fault::Fault,
     ground::{profile::Profile, relief::Relief},
     plan::Plan,
     say::voice::Voice,
@@ -73,7 +73,7 @@ pub struct Other {
     /// How many go.
     pub people: usize,
     /// The plan, or why there is none. Its falls say whether they are held, not what that depends on.
-    pub plan: Result<Plan, Vec<Problem>>,
+    pub plan: Result<Plan, Vec<Fault>>,
 }
 
 /// How another party differs.

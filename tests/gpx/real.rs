@@ -34,7 +34,7 @@ fn json(path: &Path) -> Value {
     serde_json::from_reader(File::open(path).expect("json")).expect("json")
 }
 
-fn read(path: &Path) -> Result<Route, Vec<schrund::fault::Problem>> {
+fn read(path: &Path) -> Result<Route, Vec<schrund::fault::Fault>> {
     let text = BufReader::new(File::open(path).expect("gpx"));
     gpx::route("real.gpx", text).map(|noted| noted.value)
 }
@@ -67,7 +67,7 @@ fn val_every_file_of_other_projects_is_read_or_lacks_a_line() {
                 assert!(points as u64 <= held, "{key}: {points} of {held}");
             }
             Err(problems) => {
-                let codes: Vec<_> = problems.iter().map(|p| p.code.as_str()).collect();
+                let codes: Vec<_> = problems.iter().map(|p| p.code().as_str()).collect();
                 assert_eq!(codes, ["no-line"], "{key}");
             }
         }

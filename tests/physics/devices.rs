@@ -107,7 +107,7 @@ fn a_lone_hauler_with_karabiners_needs_more_than_a_drop_loop() {
     assert_eq!(stuck, 4, "no room for a traveller");
     scene.e = f64::NAN;
     assert_eq!(
-        scene.table(&gear),
+        scene.table(&gear).map_err(|e| e.to_string()),
         Err("efficiency of a turn NaN is outside 0.05 to 1".to_owned()),
         "NaN"
     );

@@ -159,18 +159,22 @@ fn a_fall_without_a_side_or_with_nonsense_is_refused() {
     let mut fall = plain_fall(1.4, 0.3, 0.7, 0.8, 0.5, 2);
     fall.rope_damping = 2.0;
     assert_eq!(
-        fall.run(),
+        fall.run().map_err(|e| e.to_string()),
         Err("share 2 is outside 0 to 1".to_owned()),
         "damping"
     );
     fall.rope_damping = 0.1;
     fall.sides[0].holders_kg.clear();
     assert_eq!(
-        fall.run(),
+        fall.run().map_err(|e| e.to_string()),
         Err("a side without a holder holds nobody".to_owned()),
         "holders"
     );
     fall.sides.clear();
     let want = "a faller has one or two sides to hold him, not 0";
-    assert_eq!(fall.run(), Err(want.to_owned()), "sides");
+    assert_eq!(
+        fall.run().map_err(|e| e.to_string()),
+        Err(want.to_owned()),
+        "sides"
+    );
 }

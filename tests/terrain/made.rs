@@ -2,7 +2,7 @@
 
 use std::io::Cursor;
 
-use schrund::geometry::LonLat;
+use schrund::{geometry::LonLat, say::fault::says};
 use tiff::{
     encoder::{TiffEncoder, colortype::Gray32Float},
     tags::Tag,
@@ -145,7 +145,7 @@ fn a_model_that_is_void_everywhere_says_so() {
     );
     let notes = terrain.notes();
     assert!(
-        notes[0].says.contains("no height at any of the 1 places"),
+        says(&notes[0]).contains("no height at any of the 1 places"),
         "{notes:?}"
     );
 }
@@ -163,7 +163,7 @@ fn undeclared_flags_are_void_and_told() {
     let told = terrain
         .notes()
         .iter()
-        .any(|n| n.says.contains("cannot be heights"));
+        .any(|n| says(n).contains("cannot be heights"));
     assert!(told, "{:?}", terrain.notes());
 }
 
@@ -205,12 +205,12 @@ fn hgt_nodes_lie_on_whole_degrees() {
 #[test]
 fn hgt_tiles_need_name_and_size() {
     let nameless = refusal("a tile without a place", terrain_of("dem.hgt", tile()));
-    assert!(nameless.says.contains("N46E007.hgt"), "{nameless}");
+    assert!(says(&nameless).contains("N46E007.hgt"), "{nameless}");
     let short = refusal(
         "a short tile",
         terrain_of("N46E007.hgt", tile()[..2_884_000].to_vec()),
     );
-    assert!(short.says.contains("2884000"), "{short}");
+    assert!(says(&short).contains("2884000"), "{short}");
 }
 
 #[test]
@@ -224,6 +224,6 @@ fn other_formats_are_named() {
         (b"II*\0", "whole TIFF"),
     ] {
         let problem = refusal(word, terrain_of("given.file", bytes.to_vec()));
-        assert!(problem.says.contains(word), "{problem}");
+        assert!(says(&problem).contains(word), "{problem}");
     }
 }

@@ -3,8 +3,9 @@
 use std::path::{Path, PathBuf};
 
 use schrund::{
-    fault::{Code, Level, Noted, Problem},
+    fault::{Code, Fault, Level, Noted},
     read::geojson::{Given, zones},
+    say::fault::says,
     trip::zone::Zone,
 };
 
@@ -130,7 +131,7 @@ fn a_reader_that_fails_is_reported_as_such() {
     let Err(problems) = zones("z", Failing, &Given::default()) else {
         panic!("nothing was read")
     };
-    let want = "error[unreadable]: reading failed: the card was pulled\n  at: z";
+    let want = "error[unreadable]: reading stopped: the card was pulled\n  at: z\n  do: read the file again";
     assert_eq!(problems[0].to_string(), want, "the reason");
 }
 
@@ -150,7 +151,7 @@ fn real_data() -> Option<PathBuf> {
     root
 }
 
-fn read(path: &Path) -> Result<Noted<Vec<Zone>>, Vec<Problem>> {
+fn read(path: &Path) -> Result<Noted<Vec<Zone>>, Vec<Fault>> {
     let file = std::fs::File::open(path).expect("a file that was listed");
     zones(
         &path.display().to_string(),
@@ -175,8 +176,8 @@ fn real_outlines_are_read() {
     for path in files(&root, "outlines") {
         let noted = read(&path).unwrap_or_else(|p| panic!("{}: {}", path.display(), p[0]));
         let name = path.file_name().expect("a name").to_string_lossy();
-        let tangled = noted.notes.iter().find(|n| n.code == Code::RingTangled);
-        let shown = tangled.map(|n| n.says.split(' ').next().unwrap_or_default().to_owned());
+        let tangled = noted.notes.iter().find(|n| n.code() == Code::RingTangled);
+        let shown = tangled.map(|n| says(n).split(' ').next().unwrap_or_default().to_owned());
         let known = TANGLED.iter().find(|(file, _)| *file == name);
         let want = known.map(|(_, count)| count.to_string());
         assert_eq!(shown, want, "tangled rings of {name}");

@@ -2,7 +2,7 @@
 
 use std::f64::consts::TAU;
 
-use crate::physics::bound;
+use crate::{fault::refusal::Refusal, physics::bound};
 
 /// The faller's harness is at least this far beyond the lip, m `[ours]`.
 const LEAST_BEYOND_M: f64 = 0.2;
@@ -90,12 +90,9 @@ pub struct Energy {
 }
 
 impl Fall {
-    pub(super) fn check(&self) -> Result<(), String> {
+    pub(super) fn check(&self) -> Result<(), Refusal> {
         if self.sides.is_empty() || self.sides.len() > 2 {
-            return Err(format!(
-                "a faller has one or two sides to hold him, not {}",
-                self.sides.len()
-            ));
+            return Err(Refusal::Sides(self.sides.len()));
         }
         bound::MASS_KG.check(self.victim_kg)?;
         bound::MODULUS_N.check(self.modulus_n)?;
@@ -163,9 +160,9 @@ impl Side {
         self.beyond_m.max(LEAST_BEYOND_M)
     }
 
-    fn check(&self) -> Result<(), String> {
+    fn check(&self) -> Result<(), Refusal> {
         if self.holders_kg.is_empty() {
-            return Err("a side without a holder holds nobody".to_owned());
+            return Err(Refusal::NoHolder);
         }
         for mass_kg in &self.holders_kg {
             bound::MASS_KG.check(*mass_kg)?;

@@ -6,6 +6,7 @@
 //! *Source:* `[ours]`.   *Checked:* tests/physics (equal people gain nothing; no order tried is better).
 
 use super::{Assumed, Team};
+use crate::fault::refusal::Refusal;
 
 /// Largest team whose orders are all tried.
 pub const MOST_PEOPLE: usize = 5;
@@ -44,13 +45,13 @@ impl Team {
     /// The order with the best worst case; the one given where none is better.
     ///
     /// # Errors
-    /// A sentence naming the first figure that lies outside what it can be, or when there are more than five people.
-    pub fn best_order(&self, assumed: &Assumed) -> Result<Advice, String> {
+    /// Names the first figure that lies outside what it can be, or when there are more than five people.
+    pub fn best_order(&self, assumed: &Assumed) -> Result<Advice, Refusal> {
         self.check()?;
         assumed.check()?;
         let people = self.masses_kg.len();
         if people > MOST_PEOPLE {
-            return Err(format!("orders of {people} people are too many to try"));
+            return Err(Refusal::Orders(people));
         }
         let given: Vec<usize> = (0..people).collect();
         let as_given = self.score(assumed)?;
@@ -84,8 +85,8 @@ impl Team {
     /// How this order fares.
     ///
     /// # Errors
-    /// A sentence naming the first figure that lies outside what it can be.
-    pub fn score(&self, assumed: &Assumed) -> Result<Score, String> {
+    /// Names the first figure that lies outside what it can be.
+    pub fn score(&self, assumed: &Assumed) -> Result<Score, Refusal> {
         Ok(self.score_below(assumed, None)?.unwrap_or_default())
     }
 
@@ -94,7 +95,7 @@ impl Team {
         &self,
         assumed: &Assumed,
         best: Option<&Score>,
-    ) -> Result<Option<Score>, String> {
+    ) -> Result<Option<Score>, Refusal> {
         let mut score = Score::default();
         for index in 0..self.masses_kg.len() {
             let runs = self.corners(index, assumed)?;

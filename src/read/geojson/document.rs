@@ -6,10 +6,15 @@ use serde::de::{DeserializeSeed, Deserializer, IgnoredAny, MapAccess, SeqAccess,
 use serde_json::value::RawValue;
 
 use super::{
+    members::{Found, Members, Piece},
     reading::Reading,
-    text::{Clock, Spot, Text},
+    text::{Clock, Text},
 };
-use crate::fault::{Code, Problem};
+use crate::fault::{
+    Fault, Place,
+    files::InFiles,
+    geojson::{InGeojson, Thing},
+};
 
 /// The members of an object that mean something here; all others are read over.
 const MEMBERS: [&str; 6] = [
@@ -20,82 +25,6 @@ const MEMBERS: [&str; 6] = [
     "geometries",
     "crs",
 ];
-
-/// JSON text of one member and where it began.
-#[derive(Debug)]
-pub(super) struct Piece {
-    pub(super) json: String,
-    pub(super) at: Spot,
-    /// Bytes at the front that the file does not hold.
-    pub(super) lead: usize,
-}
-
-impl Piece {
-    /// The spot of a byte of the text.
-    pub(super) fn spot(&self, offset: usize) -> Spot {
-        let before = self.json.get(self.lead..offset.max(self.lead));
-        self.at.after(before.unwrap_or_default())
-    }
-}
-
-/// An object without the members that mean nothing here.
-#[derive(Debug, Default)]
-pub(super) struct Members {
-    /// Where its brace opens.
-    at: Spot,
-    kept: Vec<(&'static str, Piece)>,
-    /// A member that stands there twice.
-    pub(super) doubled: Option<&'static str>,
-    /// What `features` was, where it was there.
-    pub(super) features: Option<Found>,
-}
-
-impl Members {
-    pub(super) fn get(&self, name: &str) -> Option<&Piece> {
-        let found = self.kept.iter().find(|(key, _)| *key == name);
-        found.map(|(_, piece)| piece)
-    }
-
-    pub(super) fn take(&mut self, name: &str) -> Option<Piece> {
-        let index = self.kept.iter().position(|(key, _)| *key == name)?;
-        Some(self.kept.swap_remove(index).1)
-    }
-
-    fn keep(&mut self, name: &'static str, piece: Piece) {
-        if self.get(name).is_some() {
-            self.doubled = Some(name);
-        } else {
-            self.kept.push((name, piece));
-        }
-    }
-}
-
-/// What a value turned out to be.
-#[derive(Debug)]
-pub(super) enum Found {
-    Object(Box<Members>),
-    List,
-    Other(&'static str),
-}
-
-impl Found {
-    /// Where it began; the clock still knows unless members were read since.
-    fn spot(&self, clock: &Clock) -> Spot {
-        match self {
-            Self::Object(members) => members.at,
-            _ => clock.start().unwrap_or_default(),
-        }
-    }
-
-    /// The kind in words.
-    pub(super) fn kind(&self) -> &'static str {
-        match self {
-            Self::Object(_) => "an object",
-            Self::List => "a list",
-            Self::Other(kind) => kind,
-        }
-    }
-}
 
 /// Reads every top-level value of the text (newline-delimited files hold many) into `reading`.
 pub(super) fn read(source: impl io::Read, reading: &mut Reading) {
@@ -148,27 +77,27 @@ impl<'de> Visitor<'de> for Node<'_> {
     }
 
     fn visit_bool<E>(self, _: bool) -> Result<Found, E> {
-        Ok(Found::Other("true or false"))
+        Ok(Found::Other(Thing::Truth))
     }
 
     fn visit_i64<E>(self, _: i64) -> Result<Found, E> {
-        Ok(Found::Other("a number"))
+        Ok(Found::Other(Thing::Number))
     }
 
     fn visit_u64<E>(self, _: u64) -> Result<Found, E> {
-        Ok(Found::Other("a number"))
+        Ok(Found::Other(Thing::Number))
     }
 
     fn visit_f64<E>(self, _: f64) -> Result<Found, E> {
-        Ok(Found::Other("a number"))
+        Ok(Found::Other(Thing::Number))
     }
 
     fn visit_str<E>(self, _: &str) -> Result<Found, E> {
-        Ok(Found::Other("a text"))
+        Ok(Found::Other(Thing::Text))
     }
 
     fn visit_unit<E>(self) -> Result<Found, E> {
-        Ok(Found::Other("null"))
+        Ok(Found::Other(Thing::Null))
     }
 
     fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<Found, A::Error> {
@@ -196,10 +125,7 @@ impl<'de> Visitor<'de> for Node<'_> {
     }
 
     fn visit_map<A: MapAccess<'de>>(mut self, mut map: A) -> Result<Found, A::Error> {
-        let mut members = Members {
-            at: self.clock.start().unwrap_or_default(),
-            ..Members::default()
-        };
+        let mut members = Members::begun(self.clock.start().unwrap_or_default());
         while let Some(key) = map.next_key::<String>()? {
             self.member(&key, &mut map, &mut members)?;
         }
@@ -237,35 +163,19 @@ impl Node<'_> {
 }
 
 /// Why the text stopped making sense, at the byte read last.
-fn broken(error: &serde_json::Error, clock: &Clock) -> Problem {
-    let at = clock.of(error);
-    let problem = |code, says: String| Problem::new(code, super::at(at), says);
+fn broken(error: &serde_json::Error, clock: &Clock) -> Fault {
     if error.is_io() {
-        let says = format!("reading failed: {error}");
-        return Problem::new(Code::Unreadable, super::nowhere(), says);
+        return Fault::new(InFiles::Stopped(error.to_string()), Place::default());
     }
     if clock.start().is_none() && error.is_eof() {
-        return Problem::new(Code::WrongKind, super::nowhere(), "the file is empty")
-            .hint("draw the zones as polygons in a map editor and save them as GeoJSON");
+        return Fault::new(InGeojson::Empty, Place::default());
     }
+    let at = || clock.of(error).place();
     match clock.opening() {
-        [b'<', ..] => Problem::new(
-            Code::WrongKind,
-            super::nowhere(),
-            "this is XML, not GeoJSON",
-        )
-        .hint("save or convert the zones as GeoJSON; a GPX file is the route"),
-        [0xFF, 0xFE, ..] | [0xFE, 0xFF, ..] => {
-            Problem::new(Code::WrongKind, super::nowhere(), "this is UTF-16 text")
-                .hint("save the file as UTF-8")
-        }
-        _ if error.is_eof() => problem(
-            Code::BrokenText,
-            "the text stops before the JSON is complete".to_owned(),
-        )
-        .hint("the file was cut off: save or download it again"),
-        _ => problem(Code::BrokenText, format!("broken JSON: {}", reason(error)))
-            .hint("mend the text here, or save it again from the map editor"),
+        [b'<', ..] => Fault::new(InGeojson::IsXml, Place::default()),
+        [0xFF, 0xFE, ..] | [0xFE, 0xFF, ..] => Fault::new(InGeojson::IsUtf16, Place::default()),
+        _ if error.is_eof() => Fault::new(InGeojson::CutOff, at()),
+        _ => Fault::new(InGeojson::Broken(reason(error)), at()),
     }
 }
 

@@ -6,12 +6,14 @@ use super::{
     properties::{self, Properties},
     reading::Reading,
     rings::Mended,
-    shape::Skipped,
     strike, tangle,
     text::Spot,
 };
 use crate::{
-    fault::{Code, Noted, Place, Problem},
+    fault::{
+        Code, Fault, Item, Noted, Place,
+        geojson::{InGeojson, NotPolygons},
+    },
     trip::zone::{Gap, Outline, Zone},
 };
 
@@ -21,16 +23,16 @@ impl Reading {
         &mut self,
         outline: Outline,
         mut properties: Properties,
-        label: &str,
+        feature: &Item,
         at: Spot,
     ) {
         self.numbers += 1;
-        let mut problems = properties.doubled();
+        let mut faults = properties.doubled();
         let name = properties.name();
         drop(properties.text("name"));
-        let gap = gap::told(&mut properties, &mut problems);
-        let depth = properties::number(&mut properties, "snow_depth_m", &SNOW_DEPTH, &mut problems);
-        let strike = strike::strike(&mut properties, &mut problems);
+        let gap = gap::told(&mut properties, &mut faults);
+        let depth = properties::number(&mut properties, "snow_depth_m", SNOW_DEPTH, &mut faults);
+        let strike = strike::strike(&mut properties, &mut faults);
         let mut zone = Zone {
             number: self.numbers,
             feature: self.features,
@@ -41,15 +43,15 @@ impl Reading {
                 max_m: 0.0,
                 assumed: true,
             },
-            snow_depth_m: depth.worse(&SNOW_DEPTH),
+            snow_depth_m: depth.worse(SNOW_DEPTH),
             surface: filed(
                 properties.word("surface", &properties::SURFACES),
-                &mut problems,
+                &mut faults,
             ),
             strike,
             rope: filed(
                 properties.word("rope", &properties::ROPE_WORDS),
-                &mut problems,
+                &mut faults,
             ),
             observed_on: properties.text("observed_on"),
             source: properties.text("source"),
@@ -59,17 +61,17 @@ impl Reading {
         let misses = properties.near_misses();
         let gap = self.gap(
             gap,
-            label,
+            feature,
             misses
                 .iter()
                 .find(|m| m.1.starts_with("gap"))
                 .map(|m| m.0.as_str()),
         );
-        problems.extend(misses.into_iter().map(|(_, _, problem)| problem));
+        faults.extend(misses.into_iter().map(|(_, _, fault)| fault));
         let (other, met) = properties.rest();
-        problems.extend(met);
-        for problem in problems {
-            self.add(problem, Some(label), at);
+        faults.extend(met);
+        for fault in faults {
+            self.add(fault, Some(feature), at);
         }
         if let Some(gap) = gap {
             (zone.gap, zone.other) = (gap, other);
@@ -78,12 +80,12 @@ impl Reading {
     }
 
     /// The gap as told, or as the leader says to assume.
-    fn gap(&mut self, told: Told, label: &str, near: Option<&str>) -> Option<Gap> {
+    fn gap(&mut self, told: Told, feature: &Item, near: Option<&str>) -> Option<Gap> {
         match told {
             Told::Width(gap) => Some(gap),
             Told::Nonsense => None,
             Told::Nothing(at_least) => {
-                self.missing.add(label, near, at_least);
+                self.missing.add(feature, near, at_least);
                 let assumed = self.given.gap_m?;
                 let max_m = at_least.map_or(assumed, |low| low.max(assumed));
                 Some(Gap {
@@ -95,18 +97,19 @@ impl Reading {
         }
     }
 
-    pub(super) fn finish(mut self) -> Result<Noted<Vec<Zone>>, Vec<Problem>> {
+    pub(super) fn finish(mut self) -> Result<Noted<Vec<Zone>>, Vec<Fault>> {
         if self.log.holds(Code::ForeignCrs) {
             self.log.forget(Code::ProjectedPosition);
         }
         let missing = std::mem::take(&mut self.missing);
-        if let Some(problem) = missing.problem(&self.file, &self.given, self.numbers) {
-            self.log.add(problem);
+        if let Some(fault) = missing.fault(&self.file, &self.given, self.numbers) {
+            self.log.add(fault);
         }
         self.count_up();
         let (mut faults, notes) = self.log.finish();
         if faults.is_empty() && self.zones.is_empty() {
-            faults.push(no_zones(&self.file, self.features));
+            let none = InGeojson::NoZones(self.features);
+            faults.push(Fault::new(none, Place::file(&self.file)));
         }
         if !faults.is_empty() {
             faults.extend(notes);
@@ -121,82 +124,31 @@ impl Reading {
 
     /// Says once, with a count, what was left out or mended.
     fn count_up(&mut self) {
-        let Skipped {
+        let NotPolygons {
             points,
             lines,
             empty,
         } = self.skipped;
-        let left_out = [
-            (points, "point"),
-            (lines, "line"),
-            (empty, "empty geometry"),
-        ];
-        let left_out: Vec<String> = left_out
-            .into_iter()
-            .filter(|(n, _)| *n > 0)
-            .map(counted)
-            .collect();
         let tangled = tangle::count(&self.zones).unwrap_or(0);
         let Mended { closed, no_area } = self.mended;
-        let left_out = left_out.join(", ");
-        let polygons = counted((no_area, "polygon"));
-        let (open, crossed) = (counted((closed, "ring")), counted((tangled, "ring")));
         let notes = [
-            (
-                points + lines + empty,
-                Code::NotAPolygon,
-                format!("{left_out} left out: only polygons are zones"),
-            ),
-            (
-                no_area,
-                Code::NoArea,
-                format!("{polygons} left out: fewer than three different points cover nothing"),
-            ),
-            (
-                closed,
-                Code::RingClosed,
-                format!("{open} closed: the last point was not the first"),
-            ),
-            (
-                tangled,
-                Code::RingTangled,
-                format!(
-                    "{crossed} with a line that touches or crosses itself: what a ring winds round counts as ice"
-                ),
-            ),
+            (points + lines + empty, InGeojson::NotPolygons(self.skipped)),
+            (no_area, InGeojson::NoArea(no_area)),
+            (closed, InGeojson::RingsClosed(closed)),
+            (tangled, InGeojson::RingsTangled(tangled)),
         ];
-        for (count, code, says) in notes {
+        for (count, what) in notes {
             if count > 0 {
-                self.log
-                    .add(Problem::new(code, Place::file(&self.file), says));
+                self.log.add(Fault::new(what, Place::file(&self.file)));
             }
         }
     }
 }
 
-fn no_zones(file: &str, features: usize) -> Problem {
-    let says = match features {
-        0 => "the file holds no feature at all".to_owned(),
-        1 => "the only feature is no polygon with an area".to_owned(),
-        n => format!("none of the {n} features is a polygon with an area"),
-    };
-    Problem::new(Code::NoZones, Place::file(file), says)
-        .hint("draw the broken ice as polygons and give each a `gap_m`")
-}
-
-/// `1 ring`, `2 rings`.
-fn counted((count, noun): (usize, &str)) -> String {
-    match (count, noun.strip_suffix('y')) {
-        (1, _) => format!("1 {noun}"),
-        (n, Some(stem)) => format!("{n} {stem}ies"),
-        (n, None) => format!("{n} {noun}s"),
-    }
-}
-
 /// The value, or its default with the complaint filed.
-fn filed<T: Default>(result: Result<T, Problem>, problems: &mut Vec<Problem>) -> T {
-    result.unwrap_or_else(|problem| {
-        problems.push(problem);
+fn filed<T: Default>(result: Result<T, Fault>, faults: &mut Vec<Fault>) -> T {
+    result.unwrap_or_else(|fault| {
+        faults.push(fault);
         T::default()
     })
 }

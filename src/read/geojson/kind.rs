@@ -3,11 +3,14 @@
 use serde_json::Value;
 
 use super::{
-    document::{Members, Piece},
-    nowhere, shape,
+    members::{Members, Piece},
+    quote::thing,
     text::Spot,
 };
-use crate::fault::{Code, Problem};
+use crate::fault::{
+    Fault, Place,
+    geojson::{InGeojson, NoType, Object},
+};
 
 pub(super) fn type_of(members: &Members) -> Option<Value> {
     let piece = members.get("type")?;
@@ -39,32 +42,25 @@ pub(super) fn bare(kind: &str, members: &mut Members, at: Spot) -> Piece {
 /// The `type` of an object, or why it is none of the words known.
 pub(super) fn document_type(
     given: Option<&Value>,
-    what: &str,
+    of: Object,
     known: &[&'static str],
-) -> Result<&'static str, Problem> {
-    let place = nowhere().with_property("type");
-    let wrong = |says: String| Problem::new(Code::BadGeojson, place.clone(), says);
-    let one_of = match known {
-        [word] => format!("write \"{word}\""),
-        words => format!("write one of {}", words.join(", ")),
+) -> Result<&'static str, Fault> {
+    let wrong = |why| {
+        let known = known.to_vec();
+        let place = Place::default().with_property("type");
+        Fault::new(InGeojson::Type { of, why, known }, place)
     };
     let given = match given {
         Some(Value::String(given)) => given,
-        Some(other) => {
-            return Err(wrong(format!(
-                "the `type` of the {what} is {}, not a word",
-                shape::named(other)
-            ))
-            .hint(one_of));
-        }
-        None => return Err(wrong(format!("the {what} has no `type`")).hint(one_of)),
+        Some(other) => return Err(wrong(NoType::NoWord(thing(other)))),
+        None => return Err(wrong(NoType::Missing)),
     };
     if let Some(word) = known.iter().find(|word| *word == given) {
         return Ok(word);
     }
-    match known.iter().find(|word| word.eq_ignore_ascii_case(given)) {
-        Some(word) => Err(wrong(format!("\"{given}\" is not spelt as GeoJSON has it"))
-            .hint(format!("write \"{word}\""))),
-        None => Err(wrong(format!("\"{given}\" is no type of a {what}")).hint(one_of)),
+    let given = given.clone();
+    match known.iter().find(|word| word.eq_ignore_ascii_case(&given)) {
+        Some(right) => Err(wrong(NoType::Misspelt { given, right })),
+        None => Err(wrong(NoType::Unknown(given))),
     }
 }

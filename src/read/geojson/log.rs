@@ -1,8 +1,8 @@
 //! Faults and oddities in the order they were met, repeats grouped.
 
-use std::collections::HashMap;
+use std::collections::BTreeMap;
 
-use crate::fault::{Code, Problem};
+use crate::fault::{Code, Fault, Level, Wrong};
 
 /// Complaints of one kind that are shown in full before they are only counted; our judgement.
 const SHOWN_FAULTS: usize = 5;
@@ -25,17 +25,17 @@ impl Log {
     }
 
     /// Files a complaint under its level.
-    pub(super) fn add(&mut self, problem: Problem) {
-        match problem.level() {
-            crate::fault::Level::Error => self.faults.add(problem),
-            _ => self.notes.add(problem),
+    pub(super) fn add(&mut self, fault: Fault) {
+        match fault.level() {
+            Level::Error => self.faults.add(fault),
+            _ => self.notes.add(fault),
         }
     }
 
     /// Whether a complaint of this kind was met.
     pub(super) fn holds(&self, code: Code) -> bool {
         let mut all = self.faults.shown.iter().chain(&self.notes.shown);
-        all.any(|p| p.code == code)
+        all.any(|f| f.code() == code)
     }
 
     /// Takes out every complaint of one kind.
@@ -44,20 +44,35 @@ impl Log {
     }
 
     /// Faults and notes.
-    pub(super) fn finish(self) -> (Vec<Problem>, Vec<Problem>) {
+    pub(super) fn finish(self) -> (Vec<Fault>, Vec<Fault>) {
         (self.faults.finish(), self.notes.finish())
     }
 }
 
-/// What makes two complaints alike: same kind, same property, same cure.
-type Kind = (Code, Option<String>, Option<String>);
+/// Complaints of one code and property with one cure.
+#[derive(Debug)]
+struct Kind {
+    like: Fault,
+    met: usize,
+    /// Where in `shown` the last one is.
+    last: usize,
+}
+
+impl Kind {
+    fn holds(&self, fault: &Fault) -> bool {
+        match (&self.like.what, &fault.what) {
+            (Wrong::Geojson(one), Wrong::Geojson(two)) => one.is_like(two),
+            _ => true,
+        }
+    }
+}
 
 #[derive(Debug)]
 struct Groups {
     limit: usize,
-    shown: Vec<Problem>,
-    /// How many of a kind were met, and where in `shown` the last one is.
-    met: HashMap<Kind, (usize, usize)>,
+    shown: Vec<Fault>,
+    /// By code and property, and there in the order they were met.
+    kinds: BTreeMap<(Code, Option<String>), Vec<Kind>>,
 }
 
 impl Groups {
@@ -65,45 +80,51 @@ impl Groups {
         Self {
             limit,
             shown: Vec::new(),
-            met: HashMap::new(),
+            kinds: BTreeMap::new(),
         }
     }
 
-    fn add(&mut self, problem: Problem) {
-        let (count, last) = self.met.entry(kind(&problem)).or_insert((0, 0));
-        *count += 1;
-        if *count <= self.limit {
-            *last = self.shown.len();
-            self.shown.push(problem);
+    fn add(&mut self, fault: Fault) {
+        let next = self.shown.len();
+        let key = (fault.code(), fault.at.property.clone());
+        let kinds = self.kinds.entry(key).or_default();
+        let Some(kind) = kinds.iter_mut().find(|kind| kind.holds(&fault)) else {
+            kinds.push(Kind {
+                like: fault.clone(),
+                met: 1,
+                last: next,
+            });
+            self.shown.push(fault);
+            return;
+        };
+        kind.met += 1;
+        if kind.met <= self.limit {
+            kind.last = next;
+            self.shown.push(fault);
         }
     }
 
     fn forget(&mut self, code: Code) {
+        self.kinds.retain(|(of, _), _| *of != code);
         let kept = std::mem::take(&mut self.shown);
-        let met = std::mem::take(&mut self.met);
-        for problem in kept.into_iter().filter(|p| p.code != code) {
-            let kind = kind(&problem);
-            let count = met.get(&kind).map_or(1, |(count, _)| *count);
-            self.met.insert(kind, (count, self.shown.len()));
-            self.shown.push(problem);
+        let mut moved = Vec::with_capacity(kept.len());
+        for fault in kept {
+            moved.push(self.shown.len());
+            if fault.code() != code {
+                self.shown.push(fault);
+            }
+        }
+        for kind in self.kinds.values_mut().flatten() {
+            kind.last = moved.get(kind.last).copied().unwrap_or(kind.last);
         }
     }
 
-    fn finish(mut self) -> Vec<Problem> {
-        for (index, problem) in self.shown.iter_mut().enumerate() {
-            let Some((count, last)) = self.met.get(&kind(problem)) else {
-                continue;
-            };
-            if *last == index && *count > self.limit {
-                let more = count - self.limit;
-                problem.says = format!("{} (and {more} more like this)", problem.says);
+    fn finish(mut self) -> Vec<Fault> {
+        for kind in self.kinds.values().flatten() {
+            if let Some(last) = self.shown.get_mut(kind.last) {
+                last.more = kind.met.saturating_sub(self.limit);
             }
         }
         self.shown
     }
-}
-
-fn kind(problem: &Problem) -> Kind {
-    let property = problem.place.property.clone();
-    (problem.code, property, problem.hint.clone())
 }

@@ -4,15 +4,18 @@ use serde::de::{Deserialize, Deserializer, MapAccess, Visitor};
 use serde_json::{Map, Value, value::RawValue};
 
 use super::{
-    at,
-    document::Piece,
+    members::Piece,
     names,
-    number::{Bound, Unclear, Worse, Written, written},
-    shape::named,
-    text::{Spot, quoted, unmasked},
+    number::{Written, admits, written},
+    quote::{quoted, thing},
+    text::{Spot, unmasked},
 };
 use crate::{
-    fault::{Code, Problem},
+    fault::{
+        Fault,
+        geojson::{InGeojson, NoNumber, Quantity},
+        place::Excerpt,
+    },
     trip::zone::{RopeWord, Surface},
 };
 
@@ -32,16 +35,15 @@ pub(super) struct Properties {
 
 impl Properties {
     /// Takes the object apart; null is an empty one.
-    pub(super) fn read(piece: Option<&Piece>) -> Result<Self, Problem> {
+    pub(super) fn read(piece: Option<&Piece>) -> Result<Self, Fault> {
         let Some(piece) = piece else {
             return Ok(Self::default());
         };
         let parsed = serde_json::from_str::<Option<Pairs>>(&piece.json);
         let Ok(pairs) = parsed else {
-            let kind = serde_json::from_str(&piece.json).unwrap_or(Value::Null);
-            let says = format!("`properties` is {}, not an object", named(&kind));
-            return Err(Problem::new(Code::BadGeojson, at(piece.at), says)
-                .hint("`properties` is a list of names and values in braces"));
+            let value = serde_json::from_str(&piece.json).unwrap_or(Value::Null);
+            let what = InGeojson::PropertiesNoObject(thing(&value));
+            return Err(Fault::new(what, piece.at.place()));
         };
         let mut here = (0, piece.at);
         let list = pairs
@@ -69,14 +71,10 @@ impl Properties {
     }
 
     /// The known names that stand there twice.
-    pub(super) fn doubled(&self) -> Vec<Problem> {
+    pub(super) fn doubled(&self) -> Vec<Fault> {
         let again = |name: &&str| self.list.iter().filter(|p| p.name == *name).nth(1);
         let twice = names::KNOWN.iter().filter_map(again);
-        let says = || "the property stands there twice".to_owned();
-        let problems = twice.map(|p| p.problem(Code::BadGeojson, says()));
-        problems
-            .map(|p| p.hint("keep the one that is right"))
-            .collect()
+        twice.map(|p| p.fault(InGeojson::Twice(None))).collect()
     }
 
     fn take(&mut self, name: &str) -> Option<Property> {
@@ -90,49 +88,39 @@ impl Properties {
     }
 
     /// A number, or a range of them.
-    pub(super) fn number(&mut self, name: &str, bound: &Bound) -> Result<Number, Problem> {
+    pub(super) fn number(&mut self, name: &str, quantity: Quantity) -> Result<Number, Fault> {
         let Some(property) = self.take(name) else {
             return Ok(Number::default());
         };
-        let wrong = |code, says| property.problem(code, says);
-        let shown = quoted(&property.json);
-        let (low, high) = match property.written(bound)? {
+        let found = quoted(&property.json);
+        let (low, high) = match property.written(quantity)? {
             Written::Nothing => return Ok(Number::default()),
             Written::One(value) => (None, value),
             Written::Range(low, high) => (Some(low), high),
         };
         if low.is_some_and(|low| low > high) {
-            let says = format!("the range {shown} of the {} runs downwards", bound.what);
-            return Err(wrong(Code::RangeOrder, says).hint("write the smaller number first"));
+            return Err(property.fault(InGeojson::Downwards { quantity, found }));
         }
         if ![low.unwrap_or(high), high]
             .into_iter()
-            .all(|value| bound.admits(value))
+            .all(|value| admits(quantity, value))
         {
-            let Bound {
-                what,
-                unit,
-                min,
-                max,
-                ..
-            } = bound;
-            let says = format!("{what} {shown} is outside {min} to {max} {unit}");
-            return Err(wrong(Code::BadNumber, says).hint(bound.cure()));
+            return Err(property.no_number(NoNumber::Outside, quantity));
         }
         let range = low.map(|_| property);
         Ok(Number {
             low,
             high: Some(high),
-            range: range.map(|p| Range { shown, at: p.at }),
+            range: range.map(|p| Range { found, at: p.at }),
         })
     }
 
     /// One of a few words, in any case; the first one where nothing is given.
     pub(super) fn word<T: Copy + Default>(
         &mut self,
-        name: &str,
-        words: &[(&str, T)],
-    ) -> Result<T, Problem> {
+        name: &'static str,
+        words: &[(&'static str, T)],
+    ) -> Result<T, Fault> {
         let Some(property) = self.take(name) else {
             return Ok(T::default());
         };
@@ -149,52 +137,41 @@ impl Properties {
             .iter()
             .find(|(word, _)| word.eq_ignore_ascii_case(given));
         found.map(|(_, value)| *value).ok_or_else(|| {
-            let list: Vec<String> = words
-                .iter()
-                .map(|(word, _)| format!("\"{word}\""))
-                .collect();
-            let says = format!("{} is no word for `{name}`", quoted(&property.json));
-            property
-                .problem(Code::BadWord, says)
-                .hint(format!("write one of {}", list.join(", ")))
+            property.fault(InGeojson::Word {
+                property: name,
+                found: quoted(&property.json),
+                words: words.iter().map(|(word, _)| *word).collect(),
+            })
         })
     }
 
     /// Unknown properties whose name is nearly a known one: the given and the right name.
-    pub(super) fn near_misses(&self) -> Vec<(String, &'static str, Problem)> {
+    pub(super) fn near_misses(&self) -> Vec<(String, &'static str, Fault)> {
         let miss = |p: &Property| {
             let right = names::meant(&p.name)?;
-            let says = format!(
-                "the property `{}` means nothing here and was not used",
-                p.name
-            );
-            let problem = p.problem(Code::NearMiss, says);
-            Some((
-                p.name.clone(),
-                right,
-                problem.hint(format!("the name is `{right}`")),
-            ))
+            let given = p.name.clone();
+            let fault = p.fault(InGeojson::NearMiss { given, right });
+            Some((p.name.clone(), right, fault))
         };
         self.list.iter().filter_map(miss).collect()
     }
 
     /// What is left, passed through untouched, and complaints about what JSON cannot hold.
-    pub(super) fn rest(self) -> (Map<String, Value>, Vec<Problem>) {
-        let mut problems = Vec::new();
+    pub(super) fn rest(self) -> (Map<String, Value>, Vec<Fault>) {
+        let mut faults = Vec::new();
         let mut rest = Map::new();
         for property in self.list {
             match serde_json::from_str(&property.json) {
                 Ok(mut value) => {
                     if unmask(&mut value) {
-                        let says = "NaN or Infinity is no JSON and was read as null".to_owned();
-                        problems.push(property.problem(Code::NotANumber, says));
+                        faults.push(property.fault(InGeojson::NotANumber));
                     }
                     rest.insert(property.name, value);
                 }
-                Err(_) => problems.push(property.unreadable()),
+                Err(_) => faults.push(property.unreadable()),
             }
         }
-        (rest, problems)
+        (rest, faults)
     }
 }
 
@@ -211,76 +188,65 @@ pub(super) struct Number {
 
 #[derive(Debug)]
 struct Range {
-    shown: String,
+    found: Excerpt,
     at: Spot,
 }
 
 impl Number {
     /// The number, or the worse end of a range.
-    pub(super) fn worse(&self, bound: &Bound) -> Option<f64> {
-        match bound.worse {
-            Worse::Upper => self.high,
-            Worse::Lower => self.low.or(self.high),
+    pub(super) fn worse(&self, quantity: Quantity) -> Option<f64> {
+        if quantity.upper_counts {
+            self.high
+        } else {
+            self.low.or(self.high)
         }
     }
 
     /// The warning that of a range only one end counts.
-    pub(super) fn one_end_counts(&self, name: &str, bound: &Bound) -> Option<Problem> {
-        let (range, value) = (self.range.as_ref()?, self.worse(bound)?);
-        let (shown, what, unit) = (&range.shown, bound.what, bound.unit);
-        let end = match bound.worse {
-            Worse::Upper => "upper",
-            Worse::Lower => "lower",
+    pub(super) fn one_end_counts(&self, name: &str, quantity: Quantity) -> Option<Fault> {
+        let (range, value) = (self.range.as_ref()?, self.worse(quantity)?);
+        let one_end = InGeojson::OneEnd {
+            quantity,
+            found: range.found.clone(),
+            value,
         };
-        let says = format!("of the {what} {shown} the {end} end counts: {value} {unit}");
-        let place = at(range.at).with_property(name);
-        Some(Problem::new(Code::WorseEnd, place, says))
+        Some(Fault::new(one_end, range.at.place().with_property(name)))
     }
 }
 
 impl Property {
-    fn problem(&self, code: Code, says: String) -> Problem {
-        Problem::new(code, at(self.at).with_property(&self.name), says)
+    fn fault(&self, what: InGeojson) -> Fault {
+        Fault::new(what, self.at.place().with_property(&self.name))
     }
 
-    fn unreadable(&self) -> Problem {
-        let says = format!("{} cannot be read as a value", quoted(&self.json));
-        self.problem(Code::BadNumber, says)
-            .hint("it is too large for a number, or nested too deeply: correct it or take it out")
+    fn no_number(&self, why: NoNumber, quantity: Quantity) -> Fault {
+        let found = quoted(&self.json);
+        self.fault(InGeojson::Number {
+            quantity,
+            found,
+            why,
+        })
     }
 
-    fn written(&self, bound: &Bound) -> Result<Written, Problem> {
+    fn unreadable(&self) -> Fault {
+        self.fault(InGeojson::Unreadable(quoted(&self.json)))
+    }
+
+    fn written(&self, quantity: Quantity) -> Result<Written, Fault> {
         let value = serde_json::from_str::<Value>(&self.json).map_err(|_| self.unreadable())?;
         let unclear = match value {
             Value::Null => return Ok(Written::Nothing),
             Value::Number(n) => match n.as_f64() {
                 Some(value) => return Ok(Written::One(value)),
-                None => Unclear::NotFinite,
+                None => NoNumber::NotFinite,
             },
-            Value::String(text) => match written(&text, bound) {
+            Value::String(text) => match written(&text, quantity) {
                 Ok(written) => return Ok(written),
                 Err(unclear) => unclear,
             },
-            _ => Unclear::NotPlain,
+            _ => NoNumber::NotPlain,
         };
-        Err(self.unclear(&unclear, bound))
-    }
-
-    fn unclear(&self, why: &Unclear, bound: &Bound) -> Problem {
-        let (what, shown) = (bound.what, quoted(&self.json));
-        let says = match why {
-            Unclear::NotPlain => format!("{what} {shown} is not a plain number"),
-            Unclear::NotFinite => format!("{what} {shown} is not a finite number"),
-            Unclear::Unit(unit) => {
-                format!("{what} {shown} is in \"{unit}\", not in {}", bound.unit)
-            }
-            Unclear::Comma(digits) => format!(
-                "{what} {shown} can mean {} or {}",
-                digits.replace(',', ".").trim_end_matches('0'),
-                digits.replace(',', "")
-            ),
-        };
-        self.problem(Code::BadNumber, says).hint(bound.cure())
+        Err(self.no_number(unclear, quantity))
     }
 }
 
@@ -288,16 +254,16 @@ impl Property {
 pub(super) fn number(
     properties: &mut Properties,
     name: &str,
-    bound: &Bound,
-    problems: &mut Vec<Problem>,
+    quantity: Quantity,
+    faults: &mut Vec<Fault>,
 ) -> Number {
-    match properties.number(name, bound) {
+    match properties.number(name, quantity) {
         Ok(number) => {
-            problems.extend(number.one_end_counts(name, bound));
+            faults.extend(number.one_end_counts(name, quantity));
             number
         }
-        Err(problem) => {
-            problems.push(problem);
+        Err(fault) => {
+            faults.push(fault);
             Number::default()
         }
     }

@@ -3,25 +3,26 @@
 use serde_json::Value;
 
 use super::{
-    Given, crs,
-    document::{Found, Members, Piece},
+    crs,
     gap::Missing,
+    given::Given,
     kind::{bare, document_type, type_of},
     log::Log,
-    nowhere,
-    number::GAP,
+    members::{Found, Members, Piece},
+    number::{GAP, admits},
     properties::Properties,
     rings::{self, Mended},
-    shape::{self, Skipped},
+    shape,
     text::Spot,
 };
 use crate::{
-    fault::{Code, Place, Problem},
+    fault::{
+        Code, Fault, Item, Place,
+        geojson::{InGeojson, NoNumber, NotPolygons, Object},
+        place::Excerpt,
+    },
     trip::zone::{Outline, Zone},
 };
-
-const COLLECTION: &str =
-    "a file of zones is {\"type\": \"FeatureCollection\", \"features\": [ … ]}";
 
 /// A file while it is read.
 pub(super) struct Reading {
@@ -35,7 +36,7 @@ pub(super) struct Reading {
     pub(super) numbers: usize,
     /// The text is inside a feature that is not counted yet.
     pub(super) inside_feature: bool,
-    pub(super) skipped: Skipped,
+    pub(super) skipped: NotPolygons,
     pub(super) mended: Mended,
     pub(super) missing: Missing,
 }
@@ -58,39 +59,43 @@ impl Reading {
             features: 0,
             numbers: 0,
             inside_feature: false,
-            skipped: Skipped::default(),
+            skipped: NotPolygons::default(),
             mended: Mended::default(),
             missing: Missing::default(),
         };
-        if let Some(gap_m) = given.gap_m.filter(|gap_m| !GAP.admits(*gap_m)) {
-            let says = format!(
-                "{} {gap_m} m is outside {} to {} m",
-                GAP.what, GAP.min, GAP.max
-            );
-            let problem = Problem::new(Code::BadNumber, Place::item("--gap"), says);
-            reading.log.add(problem.hint(GAP.cure()));
+        if let Some(gap_m) = given.gap_m.filter(|gap_m| !admits(GAP, *gap_m)) {
+            let number = InGeojson::Number {
+                quantity: GAP,
+                found: Excerpt::of(&format!("{gap_m} m"), usize::MAX),
+                why: NoNumber::Outside,
+            };
+            let place = Place::item(Item::Flag("--gap"));
+            reading.log.add(Fault::new(number, place));
         }
         reading
     }
 
     /// Files a complaint, with the file, the feature and where that begins.
-    pub(super) fn add(&mut self, mut problem: Problem, label: Option<&str>, at: Spot) {
-        problem.place.file = Some(self.file.clone());
-        problem.place.item = label.map(str::to_owned);
-        if problem.place.line.is_none() {
-            problem.place.line = Some(at.line);
-            problem.place.column = Some(at.column);
+    pub(super) fn add(&mut self, mut fault: Fault, feature: Option<&Item>, at: Spot) {
+        fault.at.file = Some(self.file.clone());
+        fault.at.item = feature.cloned();
+        if fault.at.line.is_none() {
+            fault.at.line = Some(at.line);
+            fault.at.column = Some(at.column);
         }
-        self.log.add(problem);
+        self.log.add(fault);
     }
 
     /// The text makes no sense any more.
-    pub(super) fn broken(&mut self, mut problem: Problem) {
-        problem.place.file = Some(self.file.clone());
-        if self.inside_feature && problem.code != Code::WrongKind {
-            problem.place.item = Some(format!("feature {}", self.features + 1));
+    pub(super) fn broken(&mut self, mut fault: Fault) {
+        fault.at.file = Some(self.file.clone());
+        if self.inside_feature && fault.code() != Code::WrongKind {
+            fault.at.item = Some(Item::Feature {
+                number: self.features + 1,
+                name: None,
+            });
         }
-        self.log.add(problem);
+        self.log.add(fault);
     }
 
     /// One top-level value; the features of a collection were streamed before.
@@ -98,28 +103,21 @@ impl Reading {
         let mut members = match found {
             Found::Object(members) => members,
             other => {
-                let says = format!("{} stands where a GeoJSON object should", other.kind());
-                let problem = Problem::new(Code::BadGeojson, nowhere(), says);
-                return self.add(problem.hint(COLLECTION), None, at);
+                let (found, due) = (other.thing(), Object::File);
+                return self.add(fault(InGeojson::Stands { found, due }), None, at);
             }
         };
         self.members_of(&members, None, at);
         let known = [&["FeatureCollection", "Feature"], &shape::WORDS[..]].concat();
-        let kind = match document_type(type_of(&members).as_ref(), "file", &known) {
+        let kind = match document_type(type_of(&members).as_ref(), Object::File, &known) {
             Ok(kind) => kind,
-            Err(problem) => return self.add(problem, None, at),
+            Err(fault) => return self.add(fault, None, at),
         };
         if kind == "FeatureCollection" {
             return self.collection(members.features.as_ref(), at);
         }
         if members.features.is_some() {
-            let says = format!("a {kind} holds `features`");
-            let problem = Problem::new(Code::BadGeojson, nowhere(), says);
-            self.add(
-                problem.hint("if it is a collection, its `type` is \"FeatureCollection\""),
-                None,
-                at,
-            );
+            self.add(fault(InGeojson::HoldsFeatures(kind)), None, at);
         }
         self.features += 1;
         if kind == "Feature" {
@@ -131,55 +129,48 @@ impl Reading {
     }
 
     fn collection(&mut self, features: Option<&Found>, at: Spot) {
-        let says = match features {
+        let what = match features {
             Some(Found::List) => return,
-            Some(other) => format!("`features` is {}, not a list", other.kind()),
-            None => "the FeatureCollection has no `features`".to_owned(),
+            Some(other) => InGeojson::FeaturesNoList(other.thing()),
+            None => InGeojson::NoFeatures,
         };
-        self.add(
-            Problem::new(Code::BadGeojson, nowhere(), says).hint(COLLECTION),
-            None,
-            at,
-        );
+        self.add(fault(what), None, at);
     }
 
     /// One element of `features`.
     pub(super) fn feature(&mut self, found: Found, at: Spot) {
         self.features += 1;
-        let label = self.label(None);
+        let label = self.item(None);
         let members = match found {
             Found::Object(members) => members,
             other => {
-                let says = format!("{} stands where a Feature should", other.kind());
-                let problem = Problem::new(Code::BadGeojson, nowhere(), says);
-                return self.add(problem.hint("take it out of the list"), Some(&label), at);
+                let (found, due) = (other.thing(), Object::Feature);
+                return self.add(fault(InGeojson::Stands { found, due }), Some(&label), at);
             }
         };
-        match document_type(type_of(&members).as_ref(), "feature", &["Feature"]) {
+        match document_type(type_of(&members).as_ref(), Object::Feature, &["Feature"]) {
             Ok(_) => self.object(*members, at),
-            Err(problem) => self.add(problem, Some(&label), at),
+            Err(fault) => self.add(fault, Some(&label), at),
         }
     }
 
     /// The members of a Feature, wherever it stood.
     fn object(&mut self, mut members: Members, at: Spot) {
         let properties = Properties::read(members.get("properties"));
-        let label = self.label(properties.as_ref().ok());
+        let label = self.item(properties.as_ref().ok());
         self.members_of(&members, Some(&label), at);
         self.zone_of(members.take("geometry"), properties, at);
     }
 
     /// Faults that any object can have.
-    fn members_of(&mut self, members: &Members, label: Option<&str>, at: Spot) {
+    fn members_of(&mut self, members: &Members, feature: Option<&Item>, at: Spot) {
         if let Some(name) = members.doubled {
-            let says = format!("`{name}` stands there twice");
-            let problem = Problem::new(Code::BadGeojson, nowhere(), says);
-            self.add(problem.hint("keep the one that is right"), label, at);
+            self.add(fault(InGeojson::Twice(Some(name))), feature, at);
         }
         if let Some(piece) = members.get("crs") {
             let value = serde_json::from_str(&piece.json).unwrap_or(Value::Bool(false));
-            if let Err(problem) = crs::check(&value, &self.file) {
-                self.add(problem, label, piece.at);
+            if let Err(fault) = crs::check(&value) {
+                self.add(fault, feature, piece.at);
             }
         }
     }
@@ -187,13 +178,13 @@ impl Reading {
     fn zone_of(
         &mut self,
         geometry: Option<Piece>,
-        properties: Result<Properties, Problem>,
+        properties: Result<Properties, Fault>,
         at: Spot,
     ) {
-        let label = self.label(properties.as_ref().ok());
+        let label = self.item(properties.as_ref().ok());
         let shape = self.shape(geometry, &label);
         match (properties, shape) {
-            (Err(problem), _) => self.add(problem, Some(&label), at),
+            (Err(fault), _) => self.add(fault, Some(&label), at),
             (Ok(_), Shape::Nothing) => {}
             (Ok(properties), Shape::Faulty) => {
                 self.zone(Outline::default(), properties, &label, at)
@@ -202,7 +193,7 @@ impl Reading {
         }
     }
 
-    fn shape(&mut self, geometry: Option<Piece>, label: &str) -> Shape {
+    fn shape(&mut self, geometry: Option<Piece>, feature: &Item) -> Shape {
         let Some(piece) = geometry.filter(|piece| piece.json != "null") else {
             self.skipped.empty += 1;
             return Shape::Nothing;
@@ -210,15 +201,14 @@ impl Reading {
         let start = piece.at;
         let mut polygons = Vec::new();
         let looks_like_ice = piece.json.contains("Polygon");
-        let read = shape::read(&piece, &self.file, &mut self.skipped, &mut polygons);
+        let read = shape::read(&piece, &mut self.skipped, &mut polygons);
         drop(piece);
-        let convert = || crs::convert_unnamed(&self.file);
-        let outline = read.and_then(|()| rings::outline(polygons, &mut self.mended, &convert));
+        let outline = read.and_then(|()| rings::outline(polygons, &mut self.mended));
         match outline {
             Ok(outline) if outline.polygons.is_empty() => Shape::Nothing,
             Ok(outline) => Shape::Ice(outline),
-            Err(problem) => {
-                self.add(problem, Some(label), start);
+            Err(fault) => {
+                self.add(fault, Some(feature), start);
                 if looks_like_ice {
                     Shape::Faulty
                 } else {
@@ -228,10 +218,14 @@ impl Reading {
         }
     }
 
-    fn label(&self, properties: Option<&Properties>) -> String {
-        match properties.and_then(Properties::name) {
-            Some(name) => format!("feature {} \"{name}\"", self.features),
-            None => format!("feature {}", self.features),
+    fn item(&self, properties: Option<&Properties>) -> Item {
+        Item::Feature {
+            number: self.features,
+            name: properties.and_then(Properties::name),
         }
     }
+}
+
+fn fault(what: InGeojson) -> Fault {
+    Fault::new(what, Place::default())
 }

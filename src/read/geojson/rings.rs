@@ -2,9 +2,11 @@
 
 use geojson::{PolygonType, Position};
 
-use super::nowhere;
 use crate::{
-    fault::{Code, Problem},
+    fault::{
+        Fault, Place,
+        geojson::{InGeojson, Misplaced, NoLonLat},
+    },
     geometry::LonLat,
     trip::zone::{Outline, Polygon},
 };
@@ -27,16 +29,14 @@ pub(super) struct Mended {
 ///
 /// # Errors
 /// The first position that is no longitude and latitude in degrees.
-pub(super) fn outline(
-    polygons: Vec<PolygonType>,
-    mended: &mut Mended,
-    hint: &dyn Fn() -> String,
-) -> Result<Outline, Problem> {
+pub(super) fn outline(polygons: Vec<PolygonType>, mended: &mut Mended) -> Result<Outline, Fault> {
     let several = polygons.len() > 1;
     let mut outline = Outline::default();
     for (index, rings) in polygons.into_iter().enumerate() {
-        let part = several.then_some(index + 1);
-        let polygon = polygon(rings, mended).map_err(|wrong| wrong.problem(part, hint))?;
+        let polygon = polygon(rings, mended).map_err(|mut misplaced| {
+            misplaced.polygon = several.then_some(index + 1);
+            Fault::new(InGeojson::Misplaced(misplaced), Place::default())
+        })?;
         outline.polygons.extend(polygon);
     }
     outline.polygons.shrink_to_fit();
@@ -69,11 +69,12 @@ fn ring(
 ) -> Result<Option<Vec<LonLat>>, Misplaced> {
     let mut ring: Vec<LonLat> = Vec::with_capacity(positions.len() + 1);
     for (index, position) in positions.iter().enumerate() {
-        let here = lonlat(position.as_slice()).map_err(|test| Misplaced {
-            ring: number,
+        let here = lonlat(position.as_slice()).map_err(|why| Misplaced {
+            numbers: position.as_slice().iter().take(2).copied().collect(),
+            why,
             position: index + 1,
-            numbers: position.as_slice().to_vec(),
-            test,
+            ring: number,
+            polygon: None,
         })?;
         if ring.last() != Some(&here) {
             ring.push(here);
@@ -153,20 +154,9 @@ fn extent_deg(ring: &[LonLat]) -> (f64, f64) {
     })
 }
 
-/// Why two numbers are no longitude and latitude.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Test {
-    TooShort,
-    Projected,
-    Longitude,
-    Latitude,
-    /// Latitude beyond ±90, but the other way round both would do.
-    Swapped,
-}
-
-fn lonlat(numbers: &[f64]) -> Result<LonLat, Test> {
+fn lonlat(numbers: &[f64]) -> Result<LonLat, NoLonLat> {
     let [lon, lat, ..] = *numbers else {
-        return Err(Test::TooShort);
+        return Err(NoLonLat::TooShort);
     };
     let within = |value: f64, limit: f64| value.abs() <= limit + ROUNDING_DEG;
     if within(lon, 180.0) && within(lat, 90.0) {
@@ -177,81 +167,13 @@ fn lonlat(numbers: &[f64]) -> Result<LonLat, Test> {
     }
     Err(
         if !within(lon, PROJECTED_DEG) || !within(lat, PROJECTED_DEG) {
-            Test::Projected
+            NoLonLat::Projected
         } else if within(lat, 90.0) {
-            Test::Longitude
+            NoLonLat::Longitude
         } else if within(lat, 180.0) && within(lon, 90.0) {
-            Test::Swapped
+            NoLonLat::Swapped
         } else {
-            Test::Latitude
+            NoLonLat::Latitude
         },
     )
-}
-
-/// A position that is none, and where it stands.
-#[derive(Debug)]
-struct Misplaced {
-    /// 0 is the outer ring.
-    ring: usize,
-    position: usize,
-    numbers: Vec<f64>,
-    test: Test,
-}
-
-impl Misplaced {
-    fn problem(&self, part: Option<usize>, convert: &dyn Fn() -> String) -> Problem {
-        let code = match self.test {
-            Test::TooShort => Code::BadGeojson,
-            Test::Projected => Code::ProjectedPosition,
-            _ => Code::BadPosition,
-        };
-        let says = format!("[{}] {} ({})", self.quoted(), self.says(), self.way(part));
-        Problem::new(code, nowhere(), says).hint(self.cure(convert))
-    }
-
-    fn quoted(&self) -> String {
-        let plain = |n: &f64| {
-            if n.abs() < 1e15 {
-                n.to_string()
-            } else {
-                format!("{n:e}")
-            }
-        };
-        let two: Vec<String> = self.numbers.iter().take(2).map(plain).collect();
-        two.join(", ")
-    }
-
-    fn says(&self) -> &'static str {
-        match self.test {
-            Test::TooShort => "is no position: it takes two numbers",
-            Test::Projected => {
-                "cannot be degrees, for a number lies beyond ±360; it looks like metres of a map grid"
-            }
-            Test::Longitude => "has a longitude beyond ±180°",
-            Test::Latitude => "has a latitude beyond ±90°",
-            Test::Swapped => {
-                "has a latitude beyond ±90°; the other way round it would be a position"
-            }
-        }
-    }
-
-    fn way(&self, part: Option<usize>) -> String {
-        let ring = match self.ring {
-            0 => "outer ring".to_owned(),
-            n => format!("hole {n}"),
-        };
-        let part = part.map_or(String::new(), |n| format!(" of polygon {n}"));
-        format!("position {}, {ring}{part}", self.position)
-    }
-
-    fn cure(&self, convert: &dyn Fn() -> String) -> String {
-        match self.test {
-            Test::Projected => convert(),
-            Test::Longitude => {
-                "longitudes run from -180 to 180: add or take away 360 where the map was scrolled on".to_owned()
-            }
-            Test::Swapped => "GeoJSON has the longitude first: swap the two numbers".to_owned(),
-            _ => "a position is [longitude, latitude] in degrees".to_owned(),
-        }
-    }
 }

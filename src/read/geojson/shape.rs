@@ -8,39 +8,33 @@ use geojson::{Geometry, GeometryValue, PolygonType, Position};
 use serde_json::Value;
 
 use super::{
-    at, crs,
-    document::Piece,
+    crs,
     kind::document_type,
-    nowhere,
-    text::{Spot, quoted},
+    members::Piece,
+    quote::{quoted, thing},
+    text::Spot,
 };
-use crate::fault::{Code, Problem};
-
-/// What is no polygon, counted.
-#[derive(Clone, Copy, Debug, Default)]
-pub(super) struct Skipped {
-    pub(super) points: usize,
-    pub(super) lines: usize,
-    pub(super) empty: usize,
-}
+use crate::fault::{
+    Fault, Place,
+    geojson::{InGeojson, NoPosition, NotPolygons, Object},
+};
 
 /// Reads one geometry; its polygons are added to `polygons`, the rest is counted.
 pub(super) fn read(
     piece: &Piece,
-    file: &str,
-    skipped: &mut Skipped,
+    skipped: &mut NotPolygons,
     polygons: &mut Vec<PolygonType>,
-) -> Result<(), Problem> {
+) -> Result<(), Fault> {
     match piece.json.parse::<Geometry>() {
-        Ok(geometry) => gather(geometry, file, skipped, polygons),
+        Ok(geometry) => gather(geometry, skipped, polygons),
         Err(error) => {
             let spot = spot_of(&error, piece);
             let value = serde_json::from_str::<Value>(&piece.json);
             let value = value.map_err(|error| unreadable(&error, piece))?;
-            examine(&value, skipped, polygons).map_err(|mut problem| {
-                problem.place.line = Some(spot.line);
-                problem.place.column = Some(spot.column);
-                problem
+            examine(&value, skipped, polygons).map_err(|mut fault| {
+                fault.at.line = Some(spot.line);
+                fault.at.column = Some(spot.column);
+                fault
             })
         }
     }
@@ -48,13 +42,12 @@ pub(super) fn read(
 
 fn gather(
     geometry: Geometry,
-    file: &str,
-    skipped: &mut Skipped,
+    skipped: &mut NotPolygons,
     polygons: &mut Vec<PolygonType>,
-) -> Result<(), Problem> {
+) -> Result<(), Fault> {
     let foreign = geometry.foreign_members.as_ref();
     if let Some(value) = foreign.and_then(|members| members.get("crs")) {
-        crs::check(value, file)?;
+        crs::check(value)?;
     }
     match geometry.value {
         GeometryValue::Point { .. } | GeometryValue::MultiPoint { .. } => skipped.points += 1,
@@ -66,7 +59,7 @@ fn gather(
         GeometryValue::GeometryCollection { geometries } => {
             skipped.empty += usize::from(geometries.is_empty());
             for part in geometries {
-                gather(part, file, skipped, polygons)?;
+                gather(part, skipped, polygons)?;
             }
         }
     }
@@ -74,7 +67,7 @@ fn gather(
 }
 
 /// Adds the polygons that hold a ring; without one the geometry is empty.
-fn take(found: Vec<PolygonType>, skipped: &mut Skipped, polygons: &mut Vec<PolygonType>) {
+fn take(found: Vec<PolygonType>, skipped: &mut NotPolygons, polygons: &mut Vec<PolygonType>) {
     let before = polygons.len();
     polygons.extend(found.into_iter().filter(|rings| !rings.is_empty()));
     skipped.empty += usize::from(polygons.len() == before);
@@ -104,27 +97,24 @@ pub(super) const WORDS: [&str; 7] = [
 /// Reads a geometry the crate refused, or says why it is none.
 fn examine(
     value: &Value,
-    skipped: &mut Skipped,
+    skipped: &mut NotPolygons,
     polygons: &mut Vec<PolygonType>,
-) -> Result<(), Problem> {
+) -> Result<(), Fault> {
     let Value::Object(members) = value else {
         return match value {
             Value::Null => {
                 skipped.empty += 1;
                 Ok(())
             }
-            other => Err(fault(format!(
-                "the geometry is {}, not an object",
-                named(other)
-            ))),
+            other => Err(fault(InGeojson::GeometryNoObject(thing(other)))),
         };
     };
-    let kind = document_type(members.get("type"), "geometry", &WORDS)?;
+    let kind = document_type(members.get("type"), Object::Geometry, &WORDS)?;
     let Some((_, levels)) = KINDS.iter().find(|(name, _)| *name == kind) else {
         return examine_parts(members.get("geometries"), skipped, polygons);
     };
     let Some(coordinates) = members.get("coordinates") else {
-        return Err(fault(format!("the {kind} has no `coordinates`")));
+        return Err(fault(InGeojson::NoCoordinates(kind)));
     };
     if coordinates.as_array().is_some_and(Vec::is_empty) {
         skipped.empty += 1;
@@ -145,13 +135,11 @@ fn examine(
 
 fn examine_parts(
     parts: Option<&Value>,
-    skipped: &mut Skipped,
+    skipped: &mut NotPolygons,
     polygons: &mut Vec<PolygonType>,
-) -> Result<(), Problem> {
+) -> Result<(), Fault> {
     let Some(Value::Array(parts)) = parts else {
-        return Err(fault(
-            "the GeometryCollection has no list of `geometries`".to_owned(),
-        ));
+        return Err(fault(InGeojson::NoGeometries));
     };
     skipped.empty += usize::from(parts.is_empty());
     for part in parts {
@@ -161,21 +149,25 @@ fn examine_parts(
 }
 
 /// Looks for the first thing that is not as deep as it should be; `path` holds the way there, from 1.
-fn check(value: &Value, kind: &str, levels: &[&str], path: &mut Vec<usize>) -> Result<(), Problem> {
+fn check(
+    value: &Value,
+    kind: &'static str,
+    levels: &[&'static str],
+    path: &mut Vec<usize>,
+) -> Result<(), Fault> {
     let Some(depth) = levels.len().checked_sub(path.len()).filter(|d| *d > 0) else {
-        return position(value).map_err(|says| {
-            let whole = format!("{}{says}", way(levels, path));
-            fault(whole).hint("a position is [longitude, latitude], two plain numbers in degrees")
+        return position(value).map_err(|why| {
+            let way = way(levels, path);
+            fault(InGeojson::NoPosition { way, why })
         });
     };
     let Value::Array(inner) = value else {
-        let what = if depth == 1 { "positions" } else { "lists" };
-        let says = format!(
-            "{}holds {} where a list of {what} should stand",
-            way(levels, path),
-            quoted(&value.to_string())
-        );
-        return Err(fault(says).hint(format!("this is not how the coordinates of a {kind} look")));
+        return Err(fault(InGeojson::Shallow {
+            way: way(levels, path),
+            found: quoted(&value.to_string()),
+            positions: depth == 1,
+            kind,
+        }));
     };
     for (index, item) in inner.iter().enumerate() {
         path.push(index + 1);
@@ -185,32 +177,21 @@ fn check(value: &Value, kind: &str, levels: &[&str], path: &mut Vec<usize>) -> R
     Ok(())
 }
 
-/// `polygon 2, ring 1, position 5 `, or what the coordinates as a whole are called.
-fn way(levels: &[&str], path: &[usize]) -> String {
-    if path.is_empty() {
-        return "`coordinates` ".to_owned();
-    }
-    let steps = levels.iter().zip(path);
-    let steps: Vec<_> = steps.map(|(level, n)| format!("{level} {n}")).collect();
-    format!("{} ", steps.join(", "))
+/// What each level on the way is called, and the number in it.
+fn way(levels: &[&'static str], path: &[usize]) -> Vec<(&'static str, usize)> {
+    levels.iter().copied().zip(path.iter().copied()).collect()
 }
 
-fn position(value: &Value) -> Result<(), String> {
+fn position(value: &Value) -> Result<(), NoPosition> {
     let Value::Array(numbers) = value else {
-        return Err(format!("is {}, not a position", quoted(&value.to_string())));
+        return Err(NoPosition::Is(quoted(&value.to_string())));
     };
     if let Some(wrong) = numbers.iter().find(|n| !n.is_number()) {
-        return Err(format!(
-            "holds {} where a number should stand",
-            quoted(&wrong.to_string())
-        ));
+        return Err(NoPosition::Holds(quoted(&wrong.to_string())));
     }
     match numbers.len() {
-        0 => Err("is empty".to_owned()),
-        1 => Err(format!(
-            "has one number only: {}",
-            quoted(&value.to_string())
-        )),
+        0 => Err(NoPosition::Empty),
+        1 => Err(NoPosition::OneNumber(quoted(&value.to_string()))),
         _ => Ok(()),
     }
 }
@@ -229,33 +210,19 @@ fn positions(polygon: &Value) -> PolygonType {
         .collect()
 }
 
-/// What a value is, in words.
-pub(super) fn named(value: &Value) -> String {
-    match value {
-        Value::Null => "null".to_owned(),
-        Value::Array(_) => "a list".to_owned(),
-        Value::Object(_) => "an object".to_owned(),
-        _ => quoted(&value.to_string()),
-    }
-}
-
-fn fault(says: String) -> Problem {
-    Problem::new(Code::BadGeojson, nowhere(), says)
+fn fault(what: InGeojson) -> Fault {
+    Fault::new(what, Place::default())
 }
 
 /// JSON that is whole but cannot be held: a number too large, or lists within lists without end.
-fn unreadable(error: &serde_json::Error, piece: &Piece) -> Problem {
-    let place = at(piece.spot(offset(&piece.json, error.line(), error.column())));
-    if error.to_string().starts_with("number out of range") {
-        let says = "a coordinate is too large to be a number";
-        return Problem::new(Code::BadPosition, place, says)
-            .hint("longitudes and latitudes are degrees");
-    }
-    Problem::new(
-        Code::BadGeojson,
-        place,
-        "the geometry is nested too deeply to be read",
-    )
+fn unreadable(error: &serde_json::Error, piece: &Piece) -> Fault {
+    let spot = piece.spot(offset(&piece.json, error.line(), error.column()));
+    let what = if error.to_string().starts_with("number out of range") {
+        InGeojson::Huge
+    } else {
+        InGeojson::Deep
+    };
+    Fault::new(what, spot.place())
 }
 
 /// Where the crate gave up, or where the geometry begins.

@@ -10,6 +10,8 @@ use std::{
     rc::Rc,
 };
 
+use crate::fault::Place;
+
 /// A place in the text; both from 1, the column in characters.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(super) struct Spot {
@@ -18,6 +20,11 @@ pub(super) struct Spot {
 }
 
 impl Spot {
+    /// This spot of a file that is still to be named.
+    pub(super) fn place(self) -> Place {
+        Place::default().at_line(self.line, self.column)
+    }
+
     /// The spot reached after walking over `text` from here.
     pub(super) fn after(self, text: &str) -> Self {
         let (line, column) = text.chars().fold((self.line, self.column), |(l, c), char| {
@@ -242,19 +249,4 @@ pub(super) fn unmasked(text: &str) -> Option<&'static str> {
     WORDS
         .into_iter()
         .find(|word| all_masked && word.len() == text.len() + 2)
-}
-
-/// JSON as it stood in the file, cut where it is too long to be quoted.
-pub(super) fn quoted(json: &str) -> String {
-    /// Characters of a value that a message quotes; our judgement.
-    const QUOTED_CHARS: usize = 60;
-    let inner = json.trim_matches('"');
-    if let Some(word) = unmasked(inner) {
-        return word.to_owned();
-    }
-    let mut shown: String = json.chars().take(QUOTED_CHARS).collect();
-    if shown.len() < json.len() {
-        shown.push('…');
-    }
-    shown
 }

@@ -8,12 +8,17 @@ use quick_xml::{
     Error, encoding::EncodingError, errors::IllFormedError, escape::resolve_predefined_entity,
 };
 
-use crate::fault::{Code, Place, Problem};
+use crate::fault::{
+    Code, Fault, Place,
+    files::InFiles,
+    gpx::{Held, InGpx, Xml},
+    place::{Item, Sort},
+};
 use crate::geometry::LonLat;
 
 use super::element::Element;
 use super::fix::{self, Written};
-use super::part::{Held, Part, Sort};
+use super::part::Part;
 use super::source::{Lines, Spot};
 use super::tally::Tally;
 use super::{wrong_kind, xml_fault};
@@ -113,8 +118,8 @@ impl<'n> Document<'n> {
             return self.second(lines);
         }
         if name.local_name().as_ref() != "gpx" {
-            let problem = wrong_kind::by_root(self.file, name.local_name().as_ref());
-            self.tally.add((Code::WrongKind, "root"), || problem);
+            let fault = wrong_kind::by_root(self.file, name.local_name().as_ref());
+            self.tally.add((Code::WrongKind, "root"), || fault);
             return Break(());
         }
         self.rooted = true;
@@ -127,11 +132,7 @@ impl<'n> Document<'n> {
     }
 
     fn second(&mut self, lines: &Lines<'_>) -> ControlFlow<()> {
-        self.broken_text(
-            lines.event(),
-            "a second document begins inside or behind the first",
-            "two files were joined: split them again",
-        );
+        self.broken_text(lines.event(), Xml::Second);
         Break(())
     }
 
@@ -226,7 +227,7 @@ impl<'n> Document<'n> {
     fn end_height(&mut self, lines: &Lines<'_>) {
         match fix::height_m(&self.text) {
             Ok(height_m) => self.point.height_m = self.point.height_m.or(height_m),
-            Err(found) => self.bad_height(&found, lines),
+            Err(found) => self.bad_height(found, lines),
         }
     }
 
@@ -265,11 +266,7 @@ impl<'n> Document<'n> {
         match self.open.last() {
             Some(Element::Name | Element::Height) => self.text.push_str(text),
             None if !text.trim().is_empty() => {
-                let (says, cure) = (
-                    "text stands outside the root element",
-                    "take it out, or export the file again",
-                );
-                self.broken_text(lines.event(), says, cure);
+                self.broken_text(lines.event(), Xml::TextOutside);
                 return Break(());
             }
             _ => {}
@@ -284,17 +281,17 @@ impl<'n> Document<'n> {
         read: &[u8],
         lines: &Lines<'_>,
     ) -> ControlFlow<()> {
-        let (says, cure) = xml_fault::words(error, lines.overlong());
-        if matches!(error, Error::Io(_)) && !lines.overlong() {
-            let problem = Problem::new(Code::Unreadable, Place::file(self.file), says).hint(cure);
-            self.tally.add((Code::Unreadable, ""), || problem);
+        if let (Error::Io(e), false) = (error, lines.overlong()) {
+            let fault = Fault::new(InFiles::Stopped(e.to_string()), Place::file(self.file));
+            self.tally.add((Code::Unreadable, ""), || fault);
             return Break(());
         }
         let good = match error {
             Error::Encoding(EncodingError::Utf8(e)) => read.get(..e.valid_up_to()),
             _ => None,
         };
-        self.broken_text(lines.event().after(good.unwrap_or_default()), &says, cure);
+        let spot = lines.event().after(good.unwrap_or_default());
+        self.broken_text(spot, xml_fault::of(error));
         match error {
             Error::IllFormed(IllFormedError::UnclosedReference) => Continue(()),
             _ => Break(()),
@@ -304,11 +301,10 @@ impl<'n> Document<'n> {
     /// Complains where the text ends too early.
     pub(super) fn end_of_file(&mut self, lines: &Lines<'_>) {
         if !self.rooted {
-            let problem = wrong_kind::without_root(self.file);
-            self.tally.add((Code::WrongKind, "root"), || problem);
+            let fault = Fault::new(InGpx::NoElement, Place::file(self.file));
+            self.tally.add((Code::WrongKind, "root"), || fault);
         } else if let Some(tag) = self.open.iter().rev().find_map(|e| e.tag()) {
-            let says = format!("the file ends before `</{tag}>`");
-            self.broken_text(lines.event(), &says, xml_fault::CUT_OFF);
+            self.broken_text(lines.event(), Xml::EndsBefore(tag));
         }
     }
 
@@ -316,21 +312,18 @@ impl<'n> Document<'n> {
     pub(super) fn here(&self, spot: Spot) -> Place {
         let place = Place::file(self.file).at_line(spot.line, spot.column);
         let Some(part) = &self.part else { return place };
-        let mut item = part.label();
-        if self.open.contains(&Element::Segment) {
-            item.push_str(&format!(", segment {}", part.segments));
+        let mut way = part.way();
+        let inside = |kinds: &[Element]| self.open.iter().any(|e| kinds.contains(e));
+        if inside(&[Element::Segment]) {
+            way.segment = Some(part.segments);
         }
-        if self
-            .open
-            .iter()
-            .any(|e| matches!(e, Element::TrackPoint | Element::RoutePoint))
-        {
-            item.push_str(&format!(", point {}", part.in_segment));
+        if inside(&[Element::TrackPoint, Element::RoutePoint]) {
+            way.point = Some(part.in_segment);
         }
         if self.open.last() == Some(&Element::Detail) && part.detail > 0 {
-            item.push_str(&format!(", detail {}", part.detail));
+            way.detail = Some(part.detail);
         }
-        place.with_item(item)
+        place.with_item(Item::Line(way))
     }
 }
 

@@ -11,7 +11,13 @@ use quick_xml::{
     },
 };
 
-use crate::geometry::LonLat;
+use crate::{
+    fault::{
+        gpx::{Axis, NoDegrees},
+        place::Excerpt,
+    },
+    geometry::LonLat,
+};
 
 /// Attribute lists up to this length are checked pair by pair, longer ones with a set, bytes. \[ours\]
 const SHORT_LIST_BYTES: usize = 2048;
@@ -79,121 +85,66 @@ fn value(attribute: Attribute<'_>) -> Cow<'_, str> {
         .unwrap_or(attribute.value)
 }
 
-/// What is wrong with one number.
-#[derive(Debug, PartialEq)]
-pub(super) struct Fault {
-    /// The attribute.
-    pub(super) property: &'static str,
-    pub(super) says: String,
-    pub(super) hint: String,
-}
+/// Which number of a position is wrong, and how.
+pub(super) type Misplaced = (Axis, NoDegrees);
 
 /// The position, or what is wrong with it.
-pub(super) fn position(written: &Written<'_>) -> Result<LonLat, Vec<Fault>> {
-    let lat = degrees("latitude", "lat", written.lat.as_deref());
-    let lon = degrees("longitude", "lon", written.lon.as_deref());
+pub(super) fn position(written: &Written<'_>) -> Result<LonLat, Vec<Misplaced>> {
+    let lat = degrees(Axis::Latitude, written.lat.as_deref());
+    let lon = degrees(Axis::Longitude, written.lon.as_deref());
     let swapped =
         matches!((&lat, &lon), (Ok(lat), Ok(lon)) if lat.abs() > 90.0 && lon.abs() <= 90.0);
-    let lat = lat.and_then(|lat| latitude(lat, swapped));
-    let lon = lon.and_then(longitude);
+    let lat = lat.and_then(|lat| within(Axis::Latitude, lat, 90.0, swapped));
+    let lon = lon.and_then(|lon| within(Axis::Longitude, lon, 180.0, false));
     match (lat, lon) {
         (Ok(lat), Ok(lon)) => Ok(LonLat::new(lon, lat)),
         (lat, lon) => Err(lat.err().into_iter().chain(lon.err()).collect()),
     }
 }
 
-fn degrees(word: &str, property: &'static str, text: Option<&str>) -> Result<f64, Fault> {
-    let fault = |says: String, hint: String| Fault {
-        property,
-        says,
-        hint,
-    };
+fn degrees(axis: Axis, text: Option<&str>) -> Result<f64, Misplaced> {
     let Some(text) = text else {
-        let hint = format!("give `{property}` in degrees, or take the point out");
-        return Err(fault(format!("the {word} is missing"), hint));
+        return Err((axis, NoDegrees::Missing));
     };
     match text.trim().parse::<f64>() {
         Ok(number) if number.is_finite() => Ok(number),
-        Ok(_) => Err(fault(
-            format!("the {word} {} is not finite", quoted(text)),
-            format!("give `{property}` in degrees, or take the point out"),
-        )),
-        Err(_) => Err(fault(
-            format!("the {word} {} is no number", quoted(text)),
-            number_hint(text),
-        )),
+        Ok(_) => Err((axis, NoDegrees::NotFinite(excerpt(text)))),
+        Err(_) => {
+            let pointed = text.trim().replace(',', ".");
+            let no_number = NoDegrees::NoNumber {
+                found: excerpt(text),
+                comma: text.contains(',') && pointed.parse::<f64>().is_ok(),
+            };
+            Err((axis, no_number))
+        }
     }
 }
 
-fn number_hint(text: &str) -> String {
-    let pointed = text.trim().replace(',', ".");
-    if text.contains(',') && pointed.parse::<f64>().is_ok() {
-        return format!("write it with a point: {}", quoted(&pointed));
+fn within(axis: Axis, deg: f64, most_deg: f64, swapped: bool) -> Result<f64, Misplaced> {
+    if deg.abs() <= most_deg {
+        return Ok(deg);
     }
-    "write plain decimal degrees, south and west with a minus sign".to_owned()
-}
-
-fn latitude(lat_deg: f64, swapped: bool) -> Result<f64, Fault> {
-    if lat_deg.abs() <= 90.0 {
-        return Ok(lat_deg);
-    }
-    let hint = if swapped {
-        "perhaps `lat` and `lon` are swapped"
-    } else {
-        "latitudes go from -90 to 90 degrees; projected coordinates have to be converted to WGS 84"
-    };
-    Err(Fault {
-        property: "lat",
-        says: format!("the latitude {lat_deg} is beyond 90 degrees"),
-        hint: hint.to_owned(),
-    })
-}
-
-fn longitude(lon_deg: f64) -> Result<f64, Fault> {
-    if lon_deg.abs() <= 180.0 {
-        return Ok(lon_deg);
-    }
-    let hint = if (180.0..=360.0).contains(&lon_deg) {
-        let turned = format!("{:.9}", lon_deg - 360.0);
-        let turned = turned.trim_end_matches('0').trim_end_matches('.');
-        format!("GPX counts longitudes from -180 to 180: write {turned}")
-    } else {
-        "longitudes go from -180 to 180 degrees; projected coordinates have to be converted to WGS 84"
-            .to_owned()
-    };
-    Err(Fault {
-        property: "lon",
-        says: format!("the longitude {lon_deg} is beyond 180 degrees"),
-        hint,
-    })
+    Err((axis, NoDegrees::Beyond { deg, swapped }))
 }
 
 /// A height in metres; nothing where none is written.
 ///
 /// # Errors
-/// The text is no finite number; what it is, quoted.
-pub(super) fn height_m(text: &str) -> Result<Option<f32>, String> {
+/// The text is no finite number; what it is.
+pub(super) fn height_m(text: &str) -> Result<Option<f32>, Excerpt> {
     let text = text.trim();
     if text.is_empty() {
         return Ok(None);
     }
     match text.parse::<f32>() {
         Ok(height) if height.is_finite() => Ok(Some(height)),
-        _ => Err(quoted(text)),
+        _ => Err(excerpt(text)),
     }
 }
 
-/// Something from the file, fit to be printed: short, in quotes, without control characters.
-pub(super) fn quoted(text: &str) -> String {
-    let mut shown = String::new();
-    for character in text.chars().take(QUOTED_CHARACTERS) {
-        match character {
-            '\'' => shown.push(character),
-            _ => shown.extend(character.escape_debug()),
-        }
-    }
-    let cut = text.chars().nth(QUOTED_CHARACTERS).map_or("", |_| "…");
-    format!("\"{shown}{cut}\"")
+/// As much of a text from the file as is quoted back.
+pub(super) fn excerpt(text: &str) -> Excerpt {
+    Excerpt::of(text, QUOTED_CHARACTERS)
 }
 
 /// A name as people read it: white space collapsed, nothing where nothing is left.

@@ -1,24 +1,9 @@
 //! A track or route while it is being read.
 
+use crate::fault::place::{Item, Sort, Way};
 use crate::trip::route::Stage;
 
-use super::fix::quoted;
-
-/// Whether it is a `trk` or a `rte`.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Sort {
-    Track,
-    Route,
-}
-
-impl Sort {
-    pub(super) fn word(self) -> &'static str {
-        match self {
-            Self::Track => "track",
-            Self::Route => "route",
-        }
-    }
-}
+use super::fix::excerpt;
 
 /// A track or route and what was met in it.
 #[derive(Debug)]
@@ -56,39 +41,25 @@ impl Part {
         }
     }
 
-    /// `track 2 "Descent"`, or without the name where there is none yet.
-    pub(super) fn label(&self) -> String {
-        let word = self.sort.word();
-        match &self.stage.name {
-            Some(name) => format!("{word} {} {}", self.number, quoted(name)),
-            None => format!("{word} {}", self.number),
+    /// The way to it in the file, with its name where it has one yet.
+    pub(super) fn way(&self) -> Way {
+        Way {
+            sort: self.sort,
+            number: self.number,
+            name: self.stage.name.as_deref().map(excerpt),
+            segment: None,
+            point: None,
+            detail: None,
         }
+    }
+
+    /// The track or route as a whole.
+    pub(super) fn item(&self) -> Item {
+        Item::Line(self.way())
     }
 
     /// Whether there is something to walk.
     pub(super) fn is_usable(&self) -> bool {
         self.stage.length_m() > 0.0
     }
-}
-
-/// `2 tracks with 1 point`, `1 route without a point`; nothing where there are none.
-pub(super) fn holding(held: Held, sort: Sort) -> Option<String> {
-    let points = match held.points {
-        0 => "without a point".to_owned(),
-        n => format!("with {}", counted(n, "point")),
-    };
-    (held.parts > 0).then(|| format!("{} {points}", counted(held.parts, sort.word())))
-}
-
-/// How many of a sort the file holds, and with how many points.
-#[derive(Clone, Copy, Debug, Default)]
-pub(super) struct Held {
-    pub(super) parts: usize,
-    pub(super) points: usize,
-}
-
-/// `1 point`, `3 points`.
-pub(super) fn counted(count: usize, word: &str) -> String {
-    let plural = if count == 1 { "" } else { "s" };
-    format!("{count} {word}{plural}")
 }

@@ -1,6 +1,6 @@
 //! Complaints in input order, repeats of one kind counted after the first twenty.
 
-use crate::fault::{Code, Level, Place, Problem};
+use crate::fault::{Code, Fault, Level, Place, Wrong};
 
 /// Repeats of one kind that are given singly. \[ours\]
 const GIVEN_SINGLY: usize = 20;
@@ -11,7 +11,7 @@ pub(super) type Kind = (Code, &'static str);
 /// Everything complained about so far; bounded, however many faults a file has.
 #[derive(Debug, Default)]
 pub(super) struct Tally {
-    problems: Vec<Problem>,
+    faults: Vec<Fault>,
     kinds: Vec<Count>,
 }
 
@@ -24,9 +24,9 @@ struct Count {
 }
 
 impl Tally {
-    /// Adds a complaint; `problem` is only asked for what is given singly.
-    pub(super) fn add(&mut self, kind: Kind, problem: impl FnOnce() -> Problem) {
-        let next = self.problems.len();
+    /// Adds a complaint; `fault` is only asked for what is given singly.
+    pub(super) fn add(&mut self, kind: Kind, fault: impl FnOnce() -> Fault) {
+        let next = self.faults.len();
         if let Some(count) = self.kinds.iter_mut().find(|c| c.kind == kind) {
             count.met += 1;
             if count.met > GIVEN_SINGLY {
@@ -40,34 +40,34 @@ impl Tally {
                 last: next,
             });
         }
-        self.problems.push(problem());
+        self.faults.push(fault());
     }
 
     /// Whether the input is wrong.
     pub(super) fn has_errors(&self) -> bool {
-        self.problems.iter().any(|p| p.level() == Level::Error)
+        self.faults.iter().any(|p| p.level() == Level::Error)
     }
 
     /// All complaints, each long row of repeats closed with a count.
-    pub(super) fn into_problems(mut self) -> Vec<Problem> {
+    pub(super) fn into_faults(mut self) -> Vec<Fault> {
         self.kinds.retain(|count| count.met > GIVEN_SINGLY);
         self.kinds
             .sort_by_key(|count| std::cmp::Reverse(count.last));
         for count in self.kinds {
-            let more = self.problems.get(count.last).map(|last| {
+            let more = self.faults.get(count.last).map(|last| {
                 let place = Place {
                     line: None,
                     column: None,
                     item: None,
-                    ..last.place.clone()
+                    ..last.at.clone()
                 };
-                let says = format!("and {} more like this", count.met - GIVEN_SINGLY);
-                Problem::new(last.code, place, says)
+                let more = Wrong::More(last.code(), count.met - GIVEN_SINGLY);
+                Fault::new(more, place)
             });
             if let Some(more) = more {
-                self.problems.insert(count.last + 1, more);
+                self.faults.insert(count.last + 1, more);
             }
         }
-        self.problems
+        self.faults
     }
 }

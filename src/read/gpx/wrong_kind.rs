@@ -1,52 +1,44 @@
 //! Files that are no GPX, told by what they begin with.
 
-use crate::fault::{Code, Place, Problem};
+use crate::fault::{
+    Fault, Place,
+    gpx::{InGpx, Instead},
+};
 
-use super::fix::quoted;
+use super::fix::excerpt;
 
-/// First bytes of other formats, what they are and the cure. \[memory\]
-const SIGNATURES: &[(&[u8], &str, &str)] = &[
-    (
-        b"PK\x03\x04",
-        "a zip archive (perhaps KMZ)",
-        "unpack it and give the GPX file inside",
-    ),
-    (b"\x1f\x8b", "packed with gzip", "unpack it first"),
-    (b"%PDF", "a PDF document", EXPORT),
-    (b"SQLite format 3", "a database", EXPORT),
-    (b"{", "JSON", GEOJSON),
-    (b"[", "JSON", GEOJSON),
+/// First bytes of other formats. \[memory\]
+const SIGNATURES: &[(&[u8], Instead)] = &[
+    (b"PK\x03\x04", Instead::Zip),
+    (b"\x1f\x8b", Instead::Gzip),
+    (b"%PDF", Instead::Pdf),
+    (b"SQLite format 3", Instead::Database),
+    (b"{", Instead::Json),
+    (b"[", Instead::Json),
 ];
 
-/// Root elements of other formats, in lower case, what they are and the cure. \[memory\]
-const ROOTS: &[(&str, &str, &str)] = &[
-    ("kml", "KML", EXPORT),
-    ("trainingcenterdatabase", "TCX", EXPORT),
-    (
-        "html",
-        "a web page",
-        "the download gave a page in its place: fetch the GPX file itself",
-    ),
-    ("osm", "OpenStreetMap data", EXPORT),
-    ("svg", "a drawing", EXPORT),
+/// Root elements of other formats, in lower case. \[memory\]
+const ROOTS: &[(&str, Instead)] = &[
+    ("kml", Instead::Kml),
+    ("trainingcenterdatabase", Instead::Tcx),
+    ("html", Instead::WebPage),
+    ("osm", Instead::Osm),
+    ("svg", Instead::Drawing),
 ];
-
-const EXPORT: &str = "export the line as GPX from the program it was made with";
-const GEOJSON: &str = "the route has to be GPX; zones are given after it";
 
 /// Complains where the first bytes of a file show that it is no XML.
-pub(super) fn by_first_bytes(file: &str, first: &[u8]) -> Option<Problem> {
+pub(super) fn by_first_bytes(file: &str, first: &[u8]) -> Option<Fault> {
     let text = first.strip_prefix(b"\xEF\xBB\xBF").unwrap_or(first);
     let text = text.trim_ascii_start();
-    if let Some((_, what, cure)) = SIGNATURES.iter().find(|(s, ..)| text.starts_with(s)) {
-        return Some(problem(file, format!("this is {what}, not GPX"), cure));
+    if let Some((_, instead)) = SIGNATURES.iter().find(|(s, _)| text.starts_with(s)) {
+        return Some(is(file, instead.clone()));
     }
     // ".FIT" at offset 8: header of the sports-watch format. [memory]
     if first.get(8..12) == Some(b".FIT".as_slice()) {
-        return Some(problem(file, "this is FIT, not GPX", EXPORT));
+        return Some(is(file, Instead::Fit));
     }
     if text.is_empty() {
-        return Some(problem(file, "the file is empty", "export the route again"));
+        return Some(Fault::new(InGpx::Empty, Place::file(file)));
     }
     // "<" in UTF-8, or in UTF-16 with or without its mark.
     let begins_like_xml = text.starts_with(b"<")
@@ -57,31 +49,20 @@ pub(super) fn by_first_bytes(file: &str, first: &[u8]) -> Option<Problem> {
         return None;
     }
     let start = String::from_utf8_lossy(text.get(..text.len().min(20)).unwrap_or_default());
-    let says = format!("this is not GPX: it begins with {}", quoted(&start));
-    Some(problem(file, says, EXPORT))
+    Some(is(file, Instead::Beginning(excerpt(&start))))
 }
 
 /// The complaint about a root element that is not `gpx`.
-pub(super) fn by_root(file: &str, root: &str) -> Problem {
+pub(super) fn by_root(file: &str, root: &str) -> Fault {
     let lower = root.to_lowercase();
-    match ROOTS.iter().find(|(name, ..)| *name == lower) {
-        Some((_, what, cure)) => problem(file, format!("this is {what}, not GPX"), cure),
-        None => {
-            let says = format!("this is not GPX: its root element is {}", quoted(root));
-            problem(file, says, EXPORT)
-        }
-    }
-}
-
-/// The complaint about a file with no element at all.
-pub(super) fn without_root(file: &str) -> Problem {
-    problem(
+    let known = ROOTS.iter().find(|(name, _)| *name == lower);
+    let other = || Instead::Root(excerpt(root));
+    is(
         file,
-        "the file holds no element at all",
-        "export the route again",
+        known.map_or_else(other, |(_, instead)| instead.clone()),
     )
 }
 
-fn problem(file: &str, says: impl Into<String>, cure: &str) -> Problem {
-    Problem::new(Code::WrongKind, Place::file(file), says).hint(cure)
+fn is(file: &str, instead: Instead) -> Fault {
+    Fault::new(InGpx::Is(instead), Place::file(file))
 }

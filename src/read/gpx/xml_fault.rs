@@ -1,4 +1,4 @@
-//! Broken XML in words a leader can act on.
+//! What the parser stumbled over, as one of the ways in which XML is broken.
 
 use quick_xml::{
     Error,
@@ -7,96 +7,69 @@ use quick_xml::{
     events::attributes::AttrError,
 };
 
-use super::fix::quoted;
+use crate::fault::{
+    gpx::{Attribute, Unclosed, Xml},
+    place::Excerpt,
+};
+
+use super::fix::excerpt;
 use super::source::LONGEST_EVENT_BYTES;
 
-/// The cure for a file that was cut off.
-pub(super) const CUT_OFF: &str = "the file was cut off: copy or export it again";
-/// The cure for everything else.
-const REPAIR: &str = "export the file again, or mend it with a text editor";
 const MIB: u64 = 1 << 20;
 
-/// What is wrong and how to mend it.
-pub(super) type Words = (String, &'static str);
-
-/// Words for what the parser stumbled over. `overlong`: the running event passed the limit.
-pub(super) fn words(error: &Error, overlong: bool) -> Words {
+/// What the parser stumbled over; reading fails here only where the running event passed the limit.
+pub(super) fn of(error: &Error) -> Xml {
     match error {
-        Error::Io(_) if overlong => (
-            format!(
-                "one tag, text or comment is longer than {} MiB",
-                LONGEST_EVENT_BYTES / MIB
-            ),
-            REPAIR,
-        ),
-        Error::Io(e) => (format!("reading stopped: {e}"), "read the file again"),
-        Error::Syntax(SyntaxError::InvalidBangMarkup) => {
-            ("`<!` begins nothing that XML knows".to_owned(), REPAIR)
-        }
-        Error::Syntax(e) => (unclosed(*e).to_owned(), CUT_OFF),
+        Error::Io(_) => Xml::Overlong(LONGEST_EVENT_BYTES / MIB),
+        Error::Syntax(e) => syntax(*e),
         Error::IllFormed(e) => ill_formed(e),
-        Error::InvalidAttr(e) => attribute(e),
-        Error::Encoding(EncodingError::Utf8(_)) => (
-            "the text is not UTF-8".to_owned(),
-            "save it as UTF-8, or begin it with <?xml version=\"1.0\" encoding=\"windows-1252\"?> (or what it is)",
-        ),
-        Error::Encoding(_) => (
-            "the text is not in the encoding the file says".to_owned(),
-            "save it as UTF-8",
-        ),
-        Error::Escape(_) | Error::Namespace(_) => (error.to_string(), REPAIR),
+        Error::InvalidAttr(e) => Xml::Attribute(attribute(e)),
+        Error::Encoding(EncodingError::Utf8(_)) => Xml::NotUtf8,
+        Error::Encoding(_) => Xml::Encoding,
+        Error::Escape(_) | Error::Namespace(_) => Xml::Other(error.to_string()),
     }
 }
 
-fn unclosed(error: SyntaxError) -> &'static str {
-    match error {
-        SyntaxError::InvalidBangMarkup => "a mark begins here and never ends",
-        SyntaxError::UnclosedPI => "a processing instruction begins here and never ends",
-        SyntaxError::UnclosedXmlDecl => "the XML declaration begins here and never ends",
-        SyntaxError::UnclosedComment => "a comment begins here and never ends",
-        SyntaxError::UnclosedDoctype => "a DOCTYPE begins here and never ends",
-        SyntaxError::UnclosedCData => "a CDATA section begins here and never ends",
-        SyntaxError::UnclosedTag => "a tag begins here and never ends",
+fn syntax(error: SyntaxError) -> Xml {
+    Xml::Unclosed(match error {
+        SyntaxError::InvalidBangMarkup => return Xml::Bang,
+        SyntaxError::UnclosedPI => Unclosed::Instruction,
+        SyntaxError::UnclosedXmlDecl => Unclosed::Declaration,
+        SyntaxError::UnclosedComment => Unclosed::Comment,
+        SyntaxError::UnclosedDoctype => Unclosed::Doctype,
+        SyntaxError::UnclosedCData => Unclosed::Cdata,
+        SyntaxError::UnclosedTag => Unclosed::Tag,
         SyntaxError::UnclosedSingleQuotedAttributeValue
-        | SyntaxError::UnclosedDoubleQuotedAttributeValue => {
-            "an attribute value in this tag never ends"
-        }
-    }
+        | SyntaxError::UnclosedDoubleQuotedAttributeValue => Unclosed::Value,
+    })
 }
 
-fn ill_formed(error: &IllFormedError) -> Words {
+fn ill_formed(error: &IllFormedError) -> Xml {
     match error {
-        IllFormedError::MismatchedEndTag { expected, found } => {
-            let (found, expected) = (tag(found), tag(expected));
-            (format!("{found} stands where {expected} is due"), REPAIR)
-        }
-        IllFormedError::UnmatchedEndTag(found) => (
-            format!("{} closes nothing that is open", tag(found)),
-            REPAIR,
-        ),
-        IllFormedError::UnclosedReference => (
-            "a bare `&` stands in the text".to_owned(),
-            "write `&amp;` in its place",
-        ),
-        other => (other.to_string(), REPAIR),
+        IllFormedError::MismatchedEndTag { expected, found } => Xml::Mismatched {
+            found: tag(found),
+            expected: tag(expected),
+        },
+        IllFormedError::UnmatchedEndTag(found) => Xml::Unmatched(tag(found)),
+        IllFormedError::UnclosedReference => Xml::Ampersand,
+        other => Xml::Other(other.to_string()),
     }
 }
 
-/// `"</trkpt>"`, however long or odd the name.
-fn tag(name: &str) -> String {
-    quoted(&format!("</{name}>"))
+/// `</trkpt>`, however long or odd the name.
+fn tag(name: &str) -> Excerpt {
+    excerpt(&format!("</{name}>"))
 }
 
-/// Words for a malformed attribute.
-pub(super) fn attribute(error: &AttrError) -> Words {
-    let says = match error {
-        AttrError::ExpectedEq(_) => "an attribute has no value",
-        AttrError::ExpectedValue(_) => "an attribute has nothing after its `=`",
-        AttrError::UnquotedValue(_) => "an attribute value has no quotation marks",
-        AttrError::ExpectedQuote(..) => "an attribute value has no closing quotation mark",
-        AttrError::Duplicated(..) => "an attribute is given twice in one tag",
-    };
-    (says.to_owned(), REPAIR)
+/// How an attribute is malformed.
+pub(super) fn attribute(error: &AttrError) -> Attribute {
+    match error {
+        AttrError::ExpectedEq(_) => Attribute::NoValue,
+        AttrError::ExpectedValue(_) => Attribute::NothingAfter,
+        AttrError::UnquotedValue(_) => Attribute::Unquoted,
+        AttrError::ExpectedQuote(..) => Attribute::Open,
+        AttrError::Duplicated(..) => Attribute::Twice,
+    }
 }
 
 /// Where in the tag the attribute fault lies, bytes from the `<`.

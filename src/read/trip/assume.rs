@@ -5,7 +5,10 @@ use std::collections::BTreeMap;
 use serde::Deserialize;
 
 use crate::{
-    fault::{Code, Place, Problem},
+    fault::{
+        Fault, Place,
+        trip::{InTrip, Setter},
+    },
     practice::{Choices, Origin, Rule, Rules},
 };
 
@@ -52,23 +55,14 @@ impl Assume {
     }
 }
 
-/// What a plan lists and something else sets: its name, or what its numbered names begin with, and the cure.
-const SET_ELSEWHERE: [(&str, &str); 6] = [
-    (
-        "practice",
-        "`--practice NAME`, or `practice` in the trip file",
-    ),
-    ("party", "`--party 82,75`, or `party` in the trip file"),
-    ("rope", "`--rope 60`, or `[[rope]]` in the trip file"),
-    ("terrain", "`--terrain FILE`, or `terrain` in the trip file"),
-    (
-        "gap_m",
-        "`--gap 6`, `gap_m` in the trip file, or better `gap_m` of the zone",
-    ),
-    (
-        "sold_lengths_m",
-        "name the ropes at hand: `--rope 60`, or `[[rope]]` in the trip file",
-    ),
+/// What a plan lists and something else sets: its name, or what its numbered names begin with.
+const SET_ELSEWHERE: [(&str, Setter); 6] = [
+    ("practice", Setter::Practice),
+    ("party", Setter::Party),
+    ("rope", Setter::Rope),
+    ("terrain", Setter::Terrain),
+    ("gap_m", Setter::Gap),
+    ("sold_lengths_m", Setter::Sold),
 ];
 
 /// Puts one figure or word in force by its name.
@@ -81,7 +75,7 @@ pub fn assume(
     value: &Assume,
     place: &Place,
     origin: &Origin,
-) -> Result<(), Problem> {
+) -> Result<(), Fault> {
     let place = place.clone().with_property(name);
     if let Some(words) = Choices::words(name) {
         let text = value.shown();
@@ -89,7 +83,7 @@ pub fn assume(
         return if known {
             Ok(())
         } else {
-            Err(no_word(name, &text, words, place))
+            Err(no_word(name, text, words, place))
         };
     }
     let rule = Rule::named(name);
@@ -97,38 +91,35 @@ pub fn assume(
         return Err(unknown(name, place));
     }
     let Assume::Value(number) = value else {
-        let says = format!("{name} takes a number, and \"{}\" is none", value.shown());
-        return Err(Problem::new(Code::BadNumber, place, says));
+        let (name, found) = (name.to_owned(), value.shown());
+        return Err(Fault::new(InTrip::NoNumber { name, found }, place));
     };
     let set = match rule {
-        Some(rule) => rules.set(rule, *number, origin.clone()),
+        Some(rule) => rules.set(rule, *number, origin.clone()).map_err(Into::into),
         None => rules.nature.set(name, *number, origin.clone()),
     };
-    set.map_err(|says| Problem::new(Code::BadNumber, place, says))
+    set.map_err(|why| Fault::new(InTrip::Figure(why), place))
 }
 
-fn no_word(name: &str, text: &str, words: &[&str], place: Place) -> Problem {
+fn no_word(name: &str, found: String, words: &[&'static str], place: Place) -> Fault {
+    let name = name.to_owned();
     if words.is_empty() {
-        let says = format!("{name} takes a time of day, and \"{text}\" is none");
-        return Problem::new(Code::BadTrip, place, says).hint("write it as 04:30");
+        return Fault::new(InTrip::NoTime { name, found }, place);
     }
-    let says = format!("{name} does not take the word \"{text}\"");
-    Problem::new(Code::UnknownName, place, says).hint(format!("use one of {}", words.join(", ")))
+    let words = words.to_vec();
+    Fault::new(InTrip::NoWord { name, found, words }, place)
 }
 
-fn unknown(name: &str, place: Place) -> Problem {
+fn unknown(name: &str, place: Place) -> Fault {
     let stem = match name.rsplit_once('.') {
         Some((stem, number)) if number.parse::<usize>().is_ok() => stem,
         _ => name,
     };
-    if let Some((_, cure)) = SET_ELSEWHERE.iter().find(|(known, _)| *known == stem) {
-        let says = format!("\"{name}\" is not set as an assumption");
-        return Problem::new(Code::UnknownName, place, says).hint(*cure);
-    }
-    Problem::new(
-        Code::UnknownName,
-        place,
-        format!("there is no figure \"{name}\""),
-    )
-    .hint("`schrund practice arm-span` prints the figures and words there are")
+    let known = SET_ELSEWHERE.iter().find(|(known, _)| *known == stem);
+    let name = name.to_owned();
+    let what = match known {
+        Some((_, by)) => InTrip::SetElsewhere { name, by: *by },
+        None => InTrip::NoFigure(name),
+    };
+    Fault::new(what, place)
 }

@@ -5,41 +5,19 @@ use toml::de::DeTable;
 
 use super::Trip;
 use crate::{
-    fault::{Code, Place, Problem},
+    fault::{Fault, Place, trip::InTrip},
     practice::set,
 };
-
-/// What each member takes, for those that take more than a number or a word.
-const TAKES: [(&str, &str); 9] = [
-    (
-        "party",
-        "how many, a list of masses in kg, or [[party]] blocks with `name` and `mass_kg`",
-    ),
-    (
-        "rope",
-        "[[rope]] blocks with `length_m`, and `diameter_mm` and `name` where known",
-    ),
-    ("stage", "the number or the name of a stage"),
-    ("assume", "a table [assume] of figures and words by name"),
-    ("terrain", "a list of files"),
-    (
-        "emergency",
-        "[[emergency]] blocks with `name`, `contact` and `note`",
-    ),
-    ("travel", "\"foot\", \"snowshoe\" or \"ski\""),
-    ("knots", "\"auto\", \"always\" or \"never\""),
-    ("cover", "\"ends\" or \"anyone\""),
-];
 
 /// Least likeness of a name to be offered in place of another. Our judgement.
 const ALIKE: f64 = 0.8;
 
 /// One complaint a member; the parser's own where the text is no TOML at all.
-pub(super) fn all(file: &str, text: &str, whole: &toml::de::Error) -> Vec<Problem> {
+pub(super) fn all(file: &str, text: &str, whole: &toml::de::Error) -> Vec<Fault> {
     let (Ok(spans), Ok(table)) = (DeTable::parse(text), text.parse::<toml::Table>()) else {
         return vec![set::broken(file, text, whole)];
     };
-    let mut faults: Vec<(usize, Problem)> = Vec::new();
+    let mut faults: Vec<(usize, Fault)> = Vec::new();
     for (name, value) in &table {
         let alone = toml::Table::from_iter([(name.clone(), value.clone())]);
         if let Err(fault) = Trip::deserialize(alone) {
@@ -55,23 +33,19 @@ pub(super) fn all(file: &str, text: &str, whole: &toml::de::Error) -> Vec<Proble
         return vec![set::broken(file, text, whole)];
     }
     faults.sort_by_key(|(at, _)| *at);
-    faults.into_iter().map(|(_, problem)| problem).collect()
+    faults.into_iter().map(|(_, fault)| fault).collect()
 }
 
-fn member(file: &str, text: &str, at: usize, name: &str, fault: &toml::de::Error) -> Problem {
+fn member(file: &str, text: &str, at: usize, name: &str, fault: &toml::de::Error) -> Fault {
     let (line, column) = set::line_column(text, at);
     let place = Place::file(file).at_line(line, column).with_property(name);
-    if !names().iter().any(|n| n == name) {
-        let says = format!("a trip file has no `{name}`");
-        return Problem::new(Code::UnknownName, place, says).hint(nearest(name));
+    let name = name.to_owned();
+    if names().contains(&name) {
+        let says = fault.message().replace('\n', ", ");
+        return Fault::new(InTrip::Member { name, says }, place);
     }
-    let problem = |says| Problem::new(Code::BadTrip, place, says);
-    match TAKES.iter().find(|(n, _)| *n == name) {
-        Some((_, takes)) => problem(format!("`{name}` is not in a form that is understood"))
-            .hint(format!("it takes {takes}")),
-        None => problem(format!("`{name}`: {}", fault.message().replace('\n', ", ")))
-            .hint("`schrund new DIR` writes a trip file that shows every member"),
-    }
+    let near = nearest(&name);
+    Fault::new(InTrip::NoMember { name, near }, place)
 }
 
 /// Every member that a trip file can have.
@@ -83,14 +57,10 @@ fn names() -> Vec<String> {
         .unwrap_or_default()
 }
 
-fn nearest(name: &str) -> String {
+fn nearest(name: &str) -> Option<String> {
     let likeness = |n: &String| strsim::jaro_winkler(n, name);
-    let names = names();
-    let best = names
-        .iter()
+    let best = names()
+        .into_iter()
         .max_by(|a, b| likeness(a).total_cmp(&likeness(b)));
-    match best.filter(|n| likeness(n) >= ALIKE) {
-        Some(best) => format!("perhaps `{best}` is meant; figures go under [assume]"),
-        None => "`schrund new DIR` writes a trip file that shows every member".to_owned(),
-    }
+    best.filter(|n| likeness(n) >= ALIKE)
 }

@@ -3,7 +3,10 @@
 use serde::Deserialize;
 
 use crate::{
-    fault::{Code, Place, Problem},
+    fault::{
+        Fault, Item, Place,
+        trip::{Asked, InTrip},
+    },
     trip::route::{Route, Stage},
 };
 
@@ -29,14 +32,15 @@ impl StageWord {
     ///
     /// # Errors
     /// The route has no such stage.
-    pub fn of(&self, route: Route) -> Result<Route, Problem> {
-        let labels: Vec<String> = route.stages.iter().map(Stage::label).collect();
+    pub fn of(&self, route: Route) -> Result<Route, Fault> {
+        let known = |stage: &Stage| (stage.number, stage.name.clone());
+        let has = route.stages.iter().map(known).collect();
         let stages = route.stages.into_iter();
         let stages: Vec<Stage> = stages.filter(|s| self.is(s)).collect();
         if stages.is_empty() {
-            let says = format!("the route has no such stage: {}", self.shown());
-            let hint = format!("it has {}", labels.join(", "));
-            return Err(Problem::new(Code::UnknownName, Place::item("stage"), says).hint(hint));
+            let asked = self.asked();
+            let no_stage = InTrip::NoStage { asked, has };
+            return Err(Fault::new(no_stage, Place::item(Item::Stage)));
         }
         Ok(Route {
             name: route.name,
@@ -51,10 +55,10 @@ impl StageWord {
         }
     }
 
-    fn shown(&self) -> String {
+    fn asked(&self) -> Asked {
         match self {
-            Self::Number(n) => n.to_string(),
-            Self::Name(name) => format!("\"{name}\""),
+            Self::Number(number) => Asked::Number(*number),
+            Self::Name(name) => Asked::Name(name.clone()),
         }
     }
 }

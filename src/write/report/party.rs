@@ -7,7 +7,7 @@ use super::{
     markup::{said, spans},
 };
 use crate::{
-    fault::Problem,
+    fault::Fault,
     plan::Plan,
     say::{arg::Arg, figure::Round, notice, setup::carry_why, voice::Voice},
     write::{
@@ -35,7 +35,7 @@ pub(super) fn carry(plan: &Plan, voice: Voice) -> Markup {
 /// The trip with one party.
 struct Panel<'a> {
     label: String,
-    plan: Result<&'a Plan, &'a [Problem]>,
+    plan: Result<&'a Plan, &'a [Fault]>,
 }
 
 /// `One fewer: 2 people`.

@@ -1,0 +1,140 @@
+//! The closed list of codes, each with its level and its explanation.
+
+use serde::Serialize;
+
+/// How much a complaint matters.
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, schemars::JsonSchema,
+)]
+#[serde(rename_all = "lowercase")]
+pub enum Level {
+    /// An input is wrong; nothing is planned from it.
+    Error,
+    /// Planned, but people can die of ignoring this one.
+    Grave,
+    /// Planned, and somebody should look.
+    Warning,
+    /// Worth knowing.
+    Note,
+}
+
+macro_rules! codes {
+    ($($(#[doc = $doc:literal])+ $variant:ident, $name:literal, $level:ident;)+) => {
+        /// Every kind of fault and finding there is. The doc comment of each is what `check --explain` prints.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        pub enum Code { $($(#[doc = $doc])+ $variant,)+ }
+
+        impl Code {
+            /// All codes, in the order of the flow.
+            pub const ALL: &'static [Code] = &[$(Code::$variant,)+];
+
+            /// The stable name, as printed and as `check --explain` takes it.
+            #[must_use]
+            pub fn as_str(self) -> &'static str {
+                match self { $(Self::$variant => $name,)+ }
+            }
+
+            /// How much it matters.
+            #[must_use]
+            pub fn level(self) -> Level {
+                match self { $(Self::$variant => Level::$level,)+ }
+            }
+
+            /// What it means and what to do, in a few sentences.
+            #[must_use]
+            pub fn explain(self) -> &'static str {
+                match self { $(Self::$variant => concat!($($doc, "\n",)+),)+ }
+            }
+        }
+    };
+}
+
+codes! {
+    /// The file, address or standard input could not be read at all.
+    Unreadable, "unreadable", Error;
+    /// A file or folder could not be written: no permission, no room, or no such folder.
+    Unwritable, "unwritable", Error;
+    /// An address could not be fetched: no connection, a refusal, a time-out, or too much of it.
+    Network, "network", Error;
+    /// A file to be written is there already, or is one of the inputs.
+    WouldOverwrite, "would-overwrite", Error;
+    /// The file is not what its place on the command line calls for.
+    WrongKind, "wrong-kind", Error;
+    /// The text is broken: the XML, JSON or TOML ends early or does not parse.
+    BrokenText, "broken-text", Error;
+    /// A number is missing, malformed, not finite or outside what it can be.
+    BadNumber, "bad-number", Error;
+    /// A longitude or latitude lies outside its range or is no number.
+    BadPosition, "bad-position", Error;
+    /// A name was given that does not exist: a practice set, a figure, a stage.
+    UnknownName, "unknown-name", Error;
+    /// The trip file or a flag gives something that cannot be: a party of none, a rope without length.
+    BadTrip, "bad-trip", Error;
+    /// A practice set must give the spacing for 2, 3, 4 and 5 people.
+    MissingFigure, "missing-figure", Error;
+    /// One person on a glacier cannot be held and cannot be pulled out. Nobody goes alone.
+    Alone, "alone", Error;
+    /// No zone is met by the route. Either the files belong to different places, or longitude and
+    /// latitude are swapped in one of them. A plan without a roped leg would look like an all-clear.
+    NoZoneMet, "no-zone-met", Error;
+    /// The route file holds no track or route with two different points in a row, so there is nothing
+    /// to walk. Export the track or the planned route itself, not only its waypoints.
+    NoLine, "no-line", Error;
+    /// A height in the route file is no finite number. It counts as not given.
+    BadHeight, "bad-height", Warning;
+    /// The route file keeps positions in extensions where no route point tells which way they go.
+    /// They are not part of the line. If the line is in there, export it as a track.
+    DetailIgnored, "detail-ignored", Warning;
+    /// A planner kept the detailed line between two route points in extensions. It is used.
+    DetailUsed, "detail-used", Note;
+    /// A track, route or segment of the file is not part of the plan: it has no line, or it is a route
+    /// beside tracks (a planner often writes the same line twice).
+    PartLeftOut, "part-left-out", Note;
+    /// The line ends and goes on elsewhere, as when a receiver was off. The jump is never walked: it adds
+    /// no length and crosses nothing. If it was walked, draw the missing piece.
+    Jump, "jump", Note;
+    /// Two neighbouring points lie unusually far apart. The line is taken as straight between them.
+    LongEdge, "long-edge", Note;
+    /// A terrain file is damaged: cut off, empty, or its inner tables contradict each other. Nothing is read from it.
+    TerrainBroken, "terrain-broken", Error;
+    /// A terrain file is whole, but its heights cannot be taken exactly: an unknown coordinate system, coding, unit
+    /// or more than one band. The hint is a command that converts it.
+    TerrainRefused, "terrain-refused", Error;
+    /// What is assumed about a terrain file: its height system, undeclared void cells, cells that hold no height.
+    TerrainNote, "terrain-note", Note;
+    /// The JSON is whole, but it is not GeoJSON: a member is missing, doubled or of the wrong kind, or a
+    /// `type` is misspelt (the words are case-sensitive).
+    BadGeojson, "bad-geojson", Error;
+    /// The file says that its coordinates are not longitude/latitude on WGS 84. Convert it first; the
+    /// command stands in the message.
+    ForeignCrs, "foreign-crs", Error;
+    /// The coordinates are too large for degrees, so they are metres of a map grid. Convert the file first.
+    ProjectedPosition, "projected-position", Error;
+    /// The file holds no polygon with an area, so there is no ice to plan for.
+    NoZones, "no-zones", Error;
+    /// A property that takes one of a few words holds another one.
+    BadWord, "bad-word", Error;
+    /// The lower end of a range lies above the upper one.
+    RangeOrder, "range-order", Error;
+    /// A zone says nothing about how wide its gaps are. Give `gap_m` in the file, or say what to assume
+    /// with `--gap`; no width is ever assumed silently.
+    GapNotGiven, "gap-not-given", Error;
+    /// A gap width from `--gap` stands in for zones that give none. The plan is as good as that guess.
+    GapAssumed, "gap-assumed", Warning;
+    /// Several values or a range were given; the worse one counts: the widest gap, the least snow.
+    WorseEnd, "worse-end-counts", Warning;
+    /// A property is not known here, but its name is close to one that is. It was not used.
+    NearMiss, "near-miss", Warning;
+    /// `NaN` or `Infinity`, which are no JSON, in a place that does not matter for the plan: read as null.
+    NotANumber, "not-a-number", Warning;
+    /// `strike_uncertainty_deg` without `strike_deg` says nothing and was not used.
+    StrikeMissing, "strike-missing", Warning;
+    /// Polygons whose rings have fewer than three different points cover nothing and were left out.
+    NoArea, "no-area", Warning;
+    /// Points, lines and features without geometry are no zones and were left out.
+    NotAPolygon, "not-a-polygon", Note;
+    /// Rings whose last point is not their first were closed with a straight edge.
+    RingClosed, "ring-closed", Note;
+    /// Rings that touch or cross themselves; everything such a ring winds round counts as ice.
+    RingTangled, "ring-tangled", Note;
+}

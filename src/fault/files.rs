@@ -1,0 +1,110 @@
+//! What can go wrong with files, addresses and flags before anything is read, or when something is written.
+
+use super::code::Code;
+
+/// What is wrong with files, addresses or flags.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum InFiles {
+    /// It cannot be read.
+    Unreadable {
+        /// As messages call it.
+        name: String,
+        /// Why.
+        why: Refused,
+    },
+    /// Reading stopped on the way, in the words of the system.
+    Stopped(String),
+    /// Several inputs are standard input.
+    OneStandardInput,
+    /// A terrain model that is no file.
+    NotSeekable,
+    /// It is no UTF-8 text.
+    NotUtf8,
+    /// TOML that does not parse, in the words of the parser.
+    Toml(String),
+    /// Route and zones were given in each other's place.
+    Swapped {
+        /// Given as the route.
+        route: String,
+        /// Given as the zones.
+        zones: String,
+    },
+    /// An address could not be fetched.
+    Network(Network),
+    /// A folder cannot be made.
+    NoFolder {
+        /// The folder.
+        path: String,
+        /// Why.
+        why: Refused,
+    },
+    /// A file cannot be written.
+    Unwritable {
+        /// The file.
+        path: String,
+        /// Why.
+        why: Refused,
+    },
+    /// A file to be written is an input.
+    IsInput(String),
+    /// Files to be written are there already.
+    There(Vec<String>),
+    /// No code has that name.
+    NoCode {
+        /// As given.
+        name: String,
+        /// The code most like it.
+        near: Option<&'static str>,
+    },
+    /// A text that is no longitude and latitude.
+    NoPlace(String),
+}
+
+/// Why the system refused.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Refused {
+    /// It is a folder.
+    Folder,
+    /// There is no such file or folder.
+    NotFound,
+    /// No permission.
+    Permission,
+    /// Something else, in the words of the system.
+    Other(String),
+}
+
+/// Why an address could not be fetched.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Network {
+    /// This build cannot.
+    NotBuilt,
+    /// The server answered this.
+    Answered(String),
+    /// More than so many MB.
+    TooMuch(u64),
+    /// No answer in time.
+    Late,
+    /// No connection.
+    NoConnection,
+    /// Something else, in the words of the client.
+    Other(String),
+}
+
+impl InFiles {
+    /// Its code.
+    #[must_use]
+    pub fn code(&self) -> Code {
+        match self {
+            Self::Unreadable { .. }
+            | Self::Stopped(_)
+            | Self::OneStandardInput
+            | Self::NotSeekable => Code::Unreadable,
+            Self::NotUtf8 | Self::Toml(_) | Self::Swapped { .. } => Code::BrokenText,
+            Self::Network(_) => Code::Network,
+            Self::NoFolder { .. } | Self::Unwritable { .. } => Code::Unwritable,
+            Self::IsInput(_) | Self::There(_) => Code::WouldOverwrite,
+            Self::NoCode { .. } => Code::UnknownName,
+            Self::NoPlace(_) => Code::BadPosition,
+        }
+    }
+}

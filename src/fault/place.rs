@@ -1,0 +1,155 @@
+//! Where a fault lies: file, line, thing and property.
+
+use schemars::JsonSchema;
+use serde::Serialize;
+
+/// Where a complaint belongs. Its words are those of `say`.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct Place {
+    /// The file as the user named it, or [`STANDARD_INPUT`].
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub file: Option<String>,
+    /// Line, from 1.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub line: Option<u64>,
+    /// Column in characters, from 1.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub column: Option<u64>,
+    /// The thing inside it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub item: Option<Item>,
+    /// The property or element: `gap_m`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub property: Option<String>,
+}
+
+/// What standard input is called in the place of a file.
+pub const STANDARD_INPUT: &str = "standard input";
+
+/// A thing inside a file, or something that stands in none.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Item {
+    /// A feature of a zones file, from 1.
+    Feature {
+        /// Its number in the file.
+        number: usize,
+        /// What the leader calls it.
+        name: Option<String>,
+    },
+    /// A track or route of a GPX file, or a thing in it.
+    Line(Way),
+    /// All that the flags say.
+    Flags,
+    /// One flag: `--gap`.
+    Flag(&'static str),
+    /// Who goes.
+    Party,
+    /// When the party starts.
+    Start,
+    /// The stage asked for.
+    Stage,
+    /// The practice set.
+    Practice,
+    /// The ice as a whole.
+    Zones,
+    /// A window of heights.
+    Relief,
+}
+
+/// The way to a thing in a GPX file; counts are from 1.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct Way {
+    /// Whether it is a track or a route.
+    pub sort: Sort,
+    /// Its number among its sort.
+    pub number: usize,
+    /// What the file calls it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub name: Option<Excerpt>,
+    /// The segment.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub segment: Option<usize>,
+    /// The point in the segment, or in the route.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub point: Option<usize>,
+    /// The position inside a route point.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub detail: Option<usize>,
+}
+
+/// Whether it is a `trk` or a `rte`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum Sort {
+    /// `trk`.
+    Track,
+    /// `rte`.
+    Route,
+}
+
+/// The beginning of a text found in a file.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct Excerpt {
+    /// The text, or as much of it as is quoted.
+    pub text: String,
+    /// Whether it went on.
+    pub cut: bool,
+}
+
+impl Excerpt {
+    /// At most so many characters of a text.
+    #[must_use]
+    pub fn of(text: &str, most: usize) -> Self {
+        let end = text.char_indices().nth(most).map(|(at, _)| at);
+        Self {
+            text: text
+                .get(..end.unwrap_or(text.len()))
+                .unwrap_or(text)
+                .to_owned(),
+            cut: end.is_some(),
+        }
+    }
+}
+
+impl Place {
+    /// A file as a whole.
+    #[must_use]
+    pub fn file(name: &str) -> Self {
+        Self {
+            file: Some(name.to_owned()),
+            ..Self::default()
+        }
+    }
+
+    /// Something without a file: a leg, an option, the party.
+    #[must_use]
+    pub fn item(what: impl Into<Item>) -> Self {
+        Self {
+            item: Some(what.into()),
+            ..Self::default()
+        }
+    }
+
+    /// The same place, narrowed to a thing inside it.
+    #[must_use]
+    pub fn with_item(mut self, what: impl Into<Item>) -> Self {
+        self.item = Some(what.into());
+        self
+    }
+
+    /// The same place, narrowed to a property.
+    #[must_use]
+    pub fn with_property(mut self, name: impl Into<String>) -> Self {
+        self.property = Some(name.into());
+        self
+    }
+
+    /// The same place with a line and column, both from 1.
+    #[must_use]
+    pub fn at_line(mut self, line: u64, column: u64) -> Self {
+        self.line = Some(line);
+        self.column = Some(column);
+        self
+    }
+}
