@@ -6,11 +6,15 @@ use std::{
     path::{Path, PathBuf},
 };
 
+use anstyle::Style;
 use schrund::{
     Planner,
     fault::Fault,
     plan::leg::Verdict,
-    write::{FORMATS, Format, Look, Scene, Sheet},
+    write::{
+        FORMATS, Format, Look, Scene, Sheet,
+        table::{self, Table},
+    },
 };
 
 use crate::{
@@ -151,10 +155,33 @@ fn print(
     let on_terminal = Sheet {
         look: Look {
             width: show.width(),
-            colour: show.colour(),
             ..sheet.look
         },
         ..*sheet
     };
+    if format.name() == "table" && show.colour() {
+        let table = table::plan(&on_terminal);
+        return Ok(show.result(|out| out.write_all(painted(&table).as_bytes())));
+    }
     Ok(show.result(|out| format.write(out, &on_terminal)))
+}
+
+/// The table with its verdicts in terminal styles.
+fn painted(table: &Table) -> String {
+    let mut out = String::new();
+    let mut at = 0;
+    for (range, verdict) in &table.verdicts {
+        let style = match verdict {
+            Verdict::Unroped => Style::new().dimmed(),
+            Verdict::Inside => Style::new(),
+            Verdict::Look => Style::new().bold(),
+            Verdict::Outside => Style::new().bold().invert(),
+        };
+        out.push_str(&table.text[at..range.start]);
+        let text = &table.text[range.clone()];
+        out.push_str(&format!("{style}{text}{style:#}"));
+        at = range.end;
+    }
+    out.push_str(&table.text[at..]);
+    out
 }

@@ -2,6 +2,7 @@
 
 use std::io::{self, Write};
 
+use anstyle::{AnsiColor, Style};
 use schrund::{
     fault::{Code, Fault, Level},
     write::sheet::FULL_WIDTH,
@@ -116,8 +117,12 @@ impl Show {
 
 fn bold_head(text: &str, level: Level) -> String {
     let (head, rest) = text.split_once(": ").unwrap_or((text, ""));
-    let style = if level <= Level::Grave { "1;31" } else { "1" };
-    format!("\u{1b}[{style}m{head}:\u{1b}[0m {rest}")
+    let style = if level <= Level::Grave {
+        Style::new().bold().fg_color(Some(AnsiColor::Red.into()))
+    } else {
+        Style::new().bold()
+    };
+    format!("{style}{head}:{style:#} {rest}")
 }
 
 /// Which exit code these errors ask for: what cannot be read first, then the network, then what is wrong.

@@ -80,7 +80,7 @@ const TABLE: Row = Row {
     media_type: "text/plain",
     purpose: "the leg table for a terminal",
     needs_scene: false,
-    write: |out, sheet| out.write_all(table::plan(sheet).as_bytes()),
+    write: |out, sheet| out.write_all(table::plan(sheet).text.as_bytes()),
 };
 
 const JSON: Row = Row {

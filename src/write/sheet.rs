@@ -34,8 +34,6 @@ pub struct Look {
     pub voice: Voice,
     /// Columns that a table must fit.
     pub width: usize,
-    /// With terminal colours.
-    pub colour: bool,
     /// With styling members in the GeoJSON.
     pub styled: bool,
 }
@@ -48,7 +46,6 @@ impl Default for Look {
         Self {
             voice: Voice::default(),
             width: FULL_WIDTH,
-            colour: false,
             styled: true,
         }
     }

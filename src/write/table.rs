@@ -1,5 +1,7 @@
 //! The leg table for a terminal: one row a leg, folded where the width is short, never cut.
 
+use std::ops::Range;
+
 use unicode_width::UnicodeWidthStr;
 
 use crate::{
@@ -19,27 +21,41 @@ use crate::{
     },
 };
 
+/// A table as plain text, and where in it the verdicts stand, for whoever paints them.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Table {
+    /// The text.
+    pub text: String,
+    /// Bytes of the text that are the verdict of a leg, in order.
+    pub verdicts: Vec<(Range<usize>, Verdict)>,
+}
+
+/// A title above what follows.
+fn title(out: &mut String, key: &str, voice: Voice) {
+    out.push_str(&format!("\n{}\n", voice.say(key, &[])));
+}
+
 /// The plan as a reader in a hut sees it.
 #[must_use]
-pub fn plan(sheet: &Sheet<'_>) -> String {
+pub fn plan(sheet: &Sheet<'_>) -> Table {
     let look = sheet.look;
-    let mut out = String::new();
+    let mut out = Table::default();
     let groups = findings::groups(sheet.plan, look.voice);
-    let paragraphs = |out: &mut String, levels: &[Level]| {
-        findings::paragraphs(out, &groups, levels, look.voice, look.width);
+    let paragraphs = |out: &mut Table, levels: &[Level]| {
+        findings::paragraphs(&mut out.text, &groups, levels, look.voice, look.width);
     };
-    head(&mut out, sheet, &groups, look);
+    head(&mut out.text, sheet, &groups, look);
     legs(&mut out, sheet, look);
-    carry(&mut out, sheet, look);
+    carry(&mut out.text, sheet, look);
     paragraphs(&mut out, &[Level::Grave, Level::Warning]);
-    changes(&mut out, sheet, look);
-    setups::blocks(&mut out, sheet.plan, look.width, look.voice);
-    zones(&mut out, sheet, look);
-    fewer_changes(&mut out, sheet, look);
+    changes(&mut out.text, sheet, look);
+    setups::blocks(&mut out.text, sheet.plan, look.width, look.voice);
+    zones(&mut out.text, sheet, look);
+    fewer_changes(&mut out.text, sheet, look);
     paragraphs(&mut out, &[Level::Note]);
-    out.push_str("\nRead with this plan\n");
+    title(&mut out.text, "title-cautions", look.voice);
     for caution in cautions(look.voice) {
-        bullet(&mut out, "  · ", &caution.to_string(), look.width);
+        bullet(&mut out.text, "  · ", &caution.to_string(), look.width);
     }
     out
 }
@@ -77,9 +93,9 @@ const COLUMNS: usize = 9;
 /// Columns that are read as numbers and stand to the right.
 const RIGHT: [bool; COLUMNS] = [true, true, true, false, false, true, false, true, false];
 /// Columns that go to a second line where the width is short: the set-up and its rope.
-const FOLDED: std::ops::Range<usize> = 6..8;
+const FOLDED: Range<usize> = 6..8;
 
-fn legs(out: &mut String, sheet: &Sheet<'_>, look: Look) {
+fn legs(out: &mut Table, sheet: &Sheet<'_>, look: Look) {
     let voice = look.voice;
     let stages = sheet.plan.route.stages.len() > 1;
     let rows: Vec<Row<'_>> = sheet
@@ -94,16 +110,17 @@ fn legs(out: &mut String, sheet: &Sheet<'_>, look: Look) {
     let total: usize = widths.iter().sum::<usize>() + 2 * (COLUMNS - 1);
     if total <= look.width {
         for line in &lines {
-            line.print(out, &widths, 0..COLUMNS, look.colour);
+            line.print(out, &widths, 0..COLUMNS);
         }
         return;
     }
-    lines[0].print(out, &widths, FOLDED, look.colour);
+    lines[0].print(out, &widths, FOLDED);
     for row in &rows {
         let line = Line::main(row, stages, voice);
-        line.print(out, &widths, FOLDED, look.colour);
+        line.print(out, &widths, FOLDED);
         for team in &row.teams {
-            bullet(out, "       ", &folded(row, team, voice), look.width);
+            let folded = folded(row, team, voice);
+            bullet(&mut out.text, "       ", &folded, look.width);
         }
     }
 }
@@ -134,16 +151,19 @@ struct Line {
 
 impl Line {
     fn head(voice: Voice) -> Self {
+        let unit = |unit: &'static str| [("unit", Arg::Said(Said::words(unit)))];
+        let (short, long) = (unit(voice.units.short()), unit(voice.units.long()));
+        let column = |key: &str, unit: &[(&str, Arg<'_>)]| voice.say(key, unit).to_string();
         let cells = [
-            "leg".to_owned(),
-            voice.units.long().to_owned(),
-            voice.units.short().to_owned(),
-            "height".to_owned(),
-            "zones".to_owned(),
-            format!("gap {}", voice.units.short()),
-            "spacing, knots, coil".to_owned(),
-            format!("rope {}", voice.units.short()),
-            "verdict".to_owned(),
+            column("column-leg", &[]),
+            column("column-unit", &long),
+            column("column-unit", &short),
+            column("column-height", &[]),
+            column("column-zones", &[]),
+            column("column-gap", &short),
+            column("column-set-up", &[]),
+            column("column-rope", &short),
+            column("column-verdict", &[]),
         ];
         Self {
             cells,
@@ -197,35 +217,21 @@ impl Line {
         }
     }
 
-    fn print(
-        &self,
-        out: &mut String,
-        widths: &[usize; COLUMNS],
-        left_out: std::ops::Range<usize>,
-        colour: bool,
-    ) {
+    fn print(&self, out: &mut Table, widths: &[usize; COLUMNS], left_out: Range<usize>) {
         let whole = left_out == (0..COLUMNS);
         let shown = |i: &usize| whole || !left_out.contains(i);
-        let cells = (0..COLUMNS).filter(shown).map(|i| {
-            let text = padded(&self.cells[i], widths[i], RIGHT[i]);
-            if i + 1 == COLUMNS {
-                self.coloured(text.trim_end(), colour)
-            } else {
-                text
-            }
-        });
+        let cells = (0..COLUMNS)
+            .filter(shown)
+            .map(|i| padded(&self.cells[i], widths[i], RIGHT[i]));
         let line = cells.collect::<Vec<_>>().join("  ");
-        out.push_str(line.trim_end());
-        out.push('\n');
-    }
-
-    fn coloured(&self, text: &str, colour: bool) -> String {
-        match self.verdict.filter(|_| colour) {
-            None | Some(Verdict::Inside) => text.to_owned(),
-            Some(Verdict::Unroped) => format!("\u{1b}[2m{text}\u{1b}[0m"),
-            Some(Verdict::Look) => format!("\u{1b}[1m{text}\u{1b}[0m"),
-            Some(Verdict::Outside) => format!("\u{1b}[1;7m{text}\u{1b}[0m"),
+        out.text.push_str(line.trim_end());
+        // The verdict is the last cell.
+        if let Some(verdict) = self.verdict {
+            let end = out.text.len();
+            let start = end - self.cells[COLUMNS - 1].len();
+            out.verdicts.push((start..end, verdict));
         }
+        out.text.push('\n');
     }
 }
 
@@ -272,7 +278,7 @@ fn changes(out: &mut String, sheet: &Sheet<'_>, look: Look) {
         return;
     }
     let stages = sheet.plan.route.stages.len();
-    out.push_str("\nChanges\n");
+    title(out, "title-changes", look.voice);
     for change in &changes {
         let sign = format!("  {:>2} ", change.number);
         bullet(
@@ -289,7 +295,7 @@ fn zones(out: &mut String, sheet: &Sheet<'_>, look: Look) {
     if met.is_empty() {
         return;
     }
-    out.push_str("\nZones met\n");
+    title(out, "title-zones-met", look.voice);
     for zone in sheet
         .zones
         .iter()
@@ -309,9 +315,10 @@ fn zones(out: &mut String, sheet: &Sheet<'_>, look: Look) {
 }
 
 fn carry(out: &mut String, sheet: &Sheet<'_>, look: Look) {
-    out.push_str("\nCarry\n");
+    title(out, "title-carry", look.voice);
     if sheet.plan.carry.is_empty() {
-        out.push_str("  no leg is walked on the rope\n");
+        let none = look.voice.say("carry-none", &[]).to_string();
+        bullet(out, "  ", &none, look.width);
     }
     let teams = sheet.plan.carry.len();
     for rope in &sheet.plan.carry {
@@ -330,7 +337,7 @@ fn fewer_changes(out: &mut String, sheet: &Sheet<'_>, look: Look) {
         return;
     };
     let voice = look.voice;
-    out.push_str("\nFewer changes\n");
+    title(out, "title-fewer-changes", voice);
     let costs = format!("{}:", keep::costs(keep, voice));
     bullet(out, "  ", &costs, look.width);
     for run in &keep.runs {

@@ -180,3 +180,23 @@ one-more = One more: { $people ->
     [one] 1 person
    *[other] { $people } people
 }
+
+## Titles and columns of the table
+
+title-cautions = Read with this plan
+title-changes = Changes
+title-zones-met = Zones met
+title-carry = Carry
+title-fewer-changes = Fewer changes
+title-set-ups = Set-ups
+carry-none = no leg is walked on the rope
+column-leg = leg
+column-unit = { $unit }
+column-height = height
+column-zones = zones
+column-gap = gap { $unit }
+column-set-up = spacing, knots, coil
+column-rope = rope { $unit }
+column-verdict = verdict
+block-legend = In the drawings: ~ spare coil, (1) person in rope order, x brake knot, distances walked.
+block-model = Falls and hauls: a model's answer for assumed ranges, our judgement.

@@ -5,9 +5,6 @@ use unicode_width::UnicodeWidthStr;
 use crate::plan::leg::TeamSetup;
 use crate::say::figure::{Round, Units};
 
-/// What the signs of a drawn rope mean.
-pub const LEGEND: &str = "~ spare coil, (1) person in rope order, x brake knot, distances walked";
-
 /// The rope from the first person's free end, in as many lines as the width asks for.
 #[must_use]
 pub fn drawn(setup: &TeamSetup, units: Units, width: usize) -> Vec<String> {

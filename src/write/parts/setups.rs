@@ -34,7 +34,7 @@ pub(crate) fn blocks(out: &mut String, plan: &Plan, width: usize, voice: Voice) 
     if alike.is_empty() {
         return;
     }
-    out.push_str("\nSet-ups\n");
+    out.push_str(&format!("\n{}\n", voice.say("title-set-ups", &[])));
     let modelled = alike.iter().any(|a| a.setup.arrest.is_some());
     let teams = plan.carry.len();
     for block in alike {
@@ -49,15 +49,12 @@ pub(crate) fn blocks(out: &mut String, plan: &Plan, width: usize, voice: Voice) 
             bullet(out, &format!("    {label:<10}"), text, width);
         }
     }
-    let legend = format!("In the drawings: {}.", rope_line::LEGEND);
-    bullet(out, "  ", &legend, width);
+    let says = |key: &str| voice.say(key, &[]).to_string();
+    bullet(out, "  ", &says("block-legend"), width);
     if modelled {
-        bullet(out, "  ", MODEL, width);
+        bullet(out, "  ", &says("block-model"), width);
     }
 }
-
-/// What the answers about falls and hauls are worth.
-const MODEL: &str = "Falls and hauls: a model's answer for assumed ranges, our judgement.";
 
 impl Alike<'_> {
     fn add(&mut self, leg: usize, of_leg: Vec<Line>) {
