@@ -7,7 +7,7 @@ use crate::{
         leg::Verdict,
         options::{Options, Way},
     },
-    say::{self, cautions::cautions, figure::Round, span::Said, voice::Voice},
+    say::{self, arg::Arg, cautions::cautions, figure::Round, span::Said, voice::Voice},
     write::{
         parts::{
             paragraph::{bullet, padded},
@@ -21,8 +21,6 @@ use crate::{
 const SHOWN: usize = 12;
 /// Where none is inside only the nearest are of use. Our judgement.
 const NEAREST: usize = 3;
-const LEGEND: &str =
-    "left: fewest left to hold a fall · help: another rope team · coil: longest on one person";
 const COLUMNS: usize = 10;
 /// The columns that go to the line below where the width is short: spacing, rope needed.
 const WIDE: [usize; 2] = [2, 4];
@@ -30,12 +28,13 @@ const WIDE: [usize; 2] = [2, 4];
 /// The ways, best first.
 #[must_use]
 pub fn table(options: &Options, look: Look) -> String {
-    let mut out = format!(
-        "{} people, {} ways weighed, {} that no other beats in everything\n\n",
-        options.people,
-        options.weighed,
-        options.ways.len()
-    );
+    let voice = look.voice;
+    let head_line = [
+        ("people", Arg::Count(options.people)),
+        ("weighed", Arg::Count(options.weighed)),
+        ("ways", Arg::Count(options.ways.len())),
+    ];
+    let mut out = format!("{}\n\n", voice.say("options-head", &head_line));
     let shown = shown(&options.ways);
     let mut rows = vec![head(look.voice)];
     rows.extend(shown.iter().map(|way| row(way, look.voice)));
@@ -47,21 +46,19 @@ pub fn table(options: &Options, look: Look) -> String {
             below(&mut out, way, options.ways.len(), folded, look);
         }
     }
-    if let Some(more) = options
-        .ways
-        .len()
-        .checked_sub(shown.len())
-        .filter(|&n| n > 0)
-    {
-        out.push_str(&format!("\n{more} more with `--format json`\n"));
+    let more = options.ways.len() - shown.len();
+    if more > 0 {
+        let more = voice.say("options-more", &[("more", Arg::Count(more))]);
+        out.push_str(&format!("\n{more}\n"));
     }
     out.push('\n');
-    bullet(&mut out, "", LEGEND, look.width);
+    let legend = voice.say("options-legend", &[]).to_string();
+    bullet(&mut out, "", &legend, look.width);
     for &remark in &options.remarks {
         let says = say::options::remark(remark, look.voice).to_string();
         bullet(&mut out, "  · ", &says, look.width);
     }
-    out.push_str("\nRead with these ways\n");
+    out.push_str(&format!("\n{}\n", voice.say("options-cautions", &[])));
     for caution in cautions(look.voice) {
         bullet(&mut out, "  · ", &caution.to_string(), look.width);
     }
@@ -78,18 +75,19 @@ fn shown(ways: &[Way]) -> &[Way] {
 type Cells = [String; COLUMNS];
 
 fn head(voice: Voice) -> Cells {
-    let short = voice.units.short();
+    let unit = [("unit", Arg::Said(Said::words(voice.units.short())))];
+    let column = |key| voice.say(key, &unit).to_string();
     [
         "#".to_owned(),
-        "teams".to_owned(),
-        format!("spacing {short}"),
-        format!("rope {short}"),
-        format!("needs {short}"),
-        "kg of rope".to_owned(),
-        "left".to_owned(),
-        "help".to_owned(),
-        format!("coil {short}"),
-        "verdict".to_owned(),
+        column("options-teams"),
+        column("options-spacing"),
+        column("options-rope"),
+        column("options-needs"),
+        column("options-mass"),
+        column("options-left"),
+        column("options-help"),
+        column("options-coil"),
+        column("column-verdict"),
     ]
 }
 
@@ -105,7 +103,9 @@ fn row(way: &Way, voice: Voice) -> Cells {
         needs(way, voice),
         format!("{:.1}", way.rope_mass_kg),
         way.left_to_hold.to_string(),
-        if way.another_team { "yes" } else { "no" }.to_owned(),
+        voice
+            .say(if way.another_team { "yes" } else { "no" }, &[])
+            .to_string(),
         voice.units.number(way.coil_m, Round::Up),
         format!(
             "{} {}",
@@ -154,29 +154,33 @@ fn line(row: &Cells, widths: &[usize; COLUMNS], folded: bool) -> String {
 
 /// What is done otherwise, what is missing, and why the way is shown.
 fn below(out: &mut String, way: &Way, all: usize, folded: bool, look: Look) {
+    let voice = look.voice;
     let mut says = Vec::new();
     if folded {
-        says.push(format!(
-            "spacing {}, needs {} {}",
-            spacings(way, look.voice),
-            needs(way, look.voice),
-            look.voice.units.short()
-        ));
+        let args = [
+            ("spacing", Arg::Said(Said::figure(&spacings(way, voice)))),
+            ("needs", Arg::Said(Said::figure(&needs(way, voice)))),
+            ("unit", Arg::Said(Said::words(voice.units.short()))),
+        ];
+        says.push(voice.say("options-folded", &args));
     }
     if !way.changes.is_empty() {
-        let changes = way.changes.iter();
-        let changes = changes.map(|c| say::options::change(c, look.voice));
-        says.push(format!("with {}", Said::join(changes, ", ")));
+        let changes = way.changes.iter().map(|c| say::options::change(c, voice));
+        let changes = Arg::Said(Said::join(changes, ", "));
+        says.push(voice.say("options-with", &[("changes", changes)]));
     }
     if way.verdict == Verdict::Outside && way.short_m > 0.0 {
-        let short = look.voice.units.length(way.short_m, Round::Up);
-        says.push(format!("{short} missing"));
+        says.push(voice.say("options-short", &[("short", Arg::Needed(way.short_m))]));
     }
-    match way.setup_changes {
-        0 => {}
-        1 => says.push("the set-up changes once".to_owned()),
-        n => says.push(format!("the set-up changes {n} times")),
+    if way.setup_changes > 0 {
+        let count = Arg::Count(way.setup_changes);
+        says.push(voice.say("options-changes", &[("count", count)]));
     }
-    says.push(say::options::why(way, all, look.voice).to_string());
-    bullet(out, "     ", &says.join("; "), look.width);
+    says.push(say::options::why(way, all, voice));
+    bullet(
+        out,
+        "     ",
+        &Said::join(says, "; ").to_string(),
+        look.width,
+    );
 }

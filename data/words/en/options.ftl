@@ -28,3 +28,27 @@ remark-none-inside = no way is inside the limits; those shown come nearest
 remark-all-changed = as the rules stand no split fits the ropes at hand: every way shown changes something
 remark-no-rope-named = no rope at hand was named: lengths sold are shown
 remark-falls-not-modelled = falls are not modelled here; `schrund plan` answers for the set-up you choose
+
+## The table of ways
+
+options-head = { $people } people, { $weighed } ways weighed, { $ways } that no other beats in everything
+options-more = { $more } more with `--format json`
+options-legend = left: fewest left to hold a fall · help: another rope team · coil: longest on one person
+options-cautions = Read with these ways
+options-teams = teams
+options-spacing = spacing { $unit }
+options-rope = rope { $unit }
+options-needs = needs { $unit }
+options-mass = kg of rope
+options-left = left
+options-help = help
+options-coil = coil { $unit }
+yes = yes
+no = no
+options-folded = spacing { $spacing }, needs { $needs } { $unit }
+options-with = with { $changes }
+options-short = { $short } missing
+options-changes = { $count ->
+    [one] the set-up changes once
+   *[other] the set-up changes { $count } times
+}
