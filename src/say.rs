@@ -3,5 +3,6 @@
 pub mod cautions;
 pub mod place;
 pub mod plain;
+pub mod round;
 pub mod units;
 pub mod words;
