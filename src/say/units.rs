@@ -1,4 +1,7 @@
-//! Shown values: metric or imperial, demands rounded up, things at hand rounded down.
+//! Shown values: metric or imperial.
+
+pub use crate::say::round::Round as Side;
+use crate::say::round::Round;
 
 /// International foot `[from memory: exact by definition since 1959]`.
 const FOOT_M: f64 = 0.3048;
@@ -6,6 +9,14 @@ const FOOT_M: f64 = 0.3048;
 const MILE_M: f64 = 5280.0 * FOOT_M;
 
 /// Which units are shown. Files in GeoJSON and JSON stay in metres.
+///
+/// ```
+/// use schrund::say::{round::Round, units::Units};
+///
+/// assert_eq!(Units::Metric.length(60.0, Round::Down), "60 m");
+/// assert_eq!(Units::Imperial.length(60.0, Round::Down), "196.8 ft");
+/// assert_eq!(Units::Imperial.length(60.0, Round::Up), "196.9 ft");
+/// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Units {
     /// Metres and kilometres.
@@ -15,18 +26,16 @@ pub enum Units {
     Imperial,
 }
 
-/// To which side a shown value may err.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Side {
-    /// Rounded up: what is needed.
-    Demand,
-    /// Rounded down: what there is.
-    AtHand,
-    /// Rounded to the nearest: what is measured.
-    Measured,
-}
-
 impl Units {
+    /// The name of the system: `metric` or `imperial`.
+    #[must_use]
+    pub fn as_str(self) -> &'static str {
+        match self {
+            Self::Metric => "metric",
+            Self::Imperial => "imperial",
+        }
+    }
+
     /// Short unit of lengths of rope and gaps: `m` or `ft`.
     #[must_use]
     pub fn short(self) -> &'static str {
@@ -65,26 +74,14 @@ impl Units {
 
     /// A length in the short unit without its name, with at most one decimal.
     #[must_use]
-    pub fn number(self, metres: f64, side: Side) -> String {
-        let value = match self {
-            Self::Metric => metres,
-            Self::Imperial => metres / FOOT_M,
-        };
-        let tenths = match side {
-            Side::Demand => (value * 10.0 - 1e-6).ceil(),
-            Side::AtHand => (value * 10.0 + 1e-6).floor(),
-            Side::Measured => (value * 10.0).round(),
-        };
-        let shown = format!("{:.1}", tenths / 10.0 + 0.0);
-        shown
-            .strip_suffix(".0")
-            .map_or(shown.clone(), str::to_owned)
+    pub fn number(self, metres: f64, round: Round) -> String {
+        round.tenths(metres / self.short_m())
     }
 
     /// A length in the short unit with its name.
     #[must_use]
-    pub fn length(self, metres: f64, side: Side) -> String {
-        format!("{} {}", self.number(metres, side), self.short())
+    pub fn length(self, metres: f64, round: Round) -> String {
+        format!("{} {}", self.number(metres, round), self.short())
     }
 
     /// A sentence about metres and kilometres in the units shown: each number before ` m` or ` km` is
@@ -124,7 +121,7 @@ impl Units {
         let (lead, digits) = number.split_at(number.len() - number.trim_start_matches('(').len());
         let ends: Option<Vec<f64>> = digits.split('–').map(|n| n.parse().ok()).collect();
         let shown = |metres: f64| match name {
-            "m" => self.number(metres, Side::Measured),
+            "m" => self.number(metres, Round::Nearest),
             _ => self.chainage(metres),
         };
         let ends: Vec<String> = ends?.into_iter().map(|n: f64| shown(n * factor)).collect();
@@ -139,19 +136,13 @@ impl Units {
     /// A distance walked in whole metres or feet, without its name.
     #[must_use]
     pub fn whole(self, metres: f64) -> String {
-        match self {
-            Self::Metric => format!("{:.0}", metres + 0.0),
-            Self::Imperial => format!("{:.0}", metres / FOOT_M + 0.0),
-        }
+        Round::Nearest.fixed(metres / self.short_m(), 0)
     }
 
     /// A chainage in the long unit without its name, two decimals.
     #[must_use]
     pub fn chainage(self, metres: f64) -> String {
-        match self {
-            Self::Metric => format!("{:.2}", metres / 1000.0),
-            Self::Imperial => format!("{:.2}", metres / MILE_M),
-        }
+        Round::Nearest.fixed(metres / self.long_m(), 2)
     }
 }
 
@@ -174,12 +165,12 @@ mod tests {
     #[test]
     fn demands_round_up_and_what_is_at_hand_rounds_down() {
         let metric = Units::Metric;
-        assert_eq!(metric.length(43.2, Side::Demand), "43.2 m");
-        assert_eq!(metric.length(43.21, Side::Demand), "43.3 m");
-        assert_eq!(metric.length(43.29, Side::AtHand), "43.2 m");
-        assert_eq!(metric.length(60.0, Side::Demand), "60 m");
-        assert_eq!(Units::Imperial.length(15.24, Side::Demand), "50 ft");
-        assert_eq!(Units::Imperial.length(15.25, Side::Demand), "50.1 ft");
+        assert_eq!(metric.length(43.2, Round::Up), "43.2 m");
+        assert_eq!(metric.length(43.21, Round::Up), "43.3 m");
+        assert_eq!(metric.length(43.29, Round::Down), "43.2 m");
+        assert_eq!(metric.length(60.0, Round::Up), "60 m");
+        assert_eq!(Units::Imperial.length(15.24, Round::Up), "50 ft");
+        assert_eq!(Units::Imperial.length(15.25, Round::Up), "50.1 ft");
     }
 
     #[test]

@@ -96,7 +96,7 @@ fn panel(variant: &Variant, units: Units) -> Markup {
         @match &variant.plan {
             Err(problems) => {
                 @for problem in problems {
-                    p class="refused" { (said(&crate::say::fault::says(problem))) "." }
+                    p class="refused" { (said(&crate::say::fault::says(problem, Default::default()).to_string())) "." }
                 }
             }
             Ok(plan) => { (roped(plan, units, &variant.label)) (carry(plan, units)) }

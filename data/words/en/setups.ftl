@@ -1,0 +1,3 @@
+### Teams, ropes and what they are set up with.
+
+rope-at-hand = rope at hand: { $rope }, { $length }

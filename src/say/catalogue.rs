@@ -1,0 +1,235 @@
+//! The messages of one language by key, and the checks that nothing in them can go unsaid.
+
+use std::collections::{BTreeSet, HashMap};
+
+use crate::say::{
+    ftl,
+    pattern::{BUILT_IN, Entry, Pattern},
+};
+
+/// References inside references; more is taken for a circle.
+const DEEPEST: u8 = 8;
+
+/// Category of plurals that a whole number belongs to.
+pub(crate) type Plural = fn(u64) -> &'static str;
+
+/// Everything that can be said in a language.
+#[derive(Debug)]
+pub(crate) struct Catalogue {
+    entries: HashMap<String, Entry>,
+    /// In the order of the files.
+    keys: Vec<String>,
+    pub(crate) plural: Plural,
+    faults: Vec<String>,
+}
+
+impl Catalogue {
+    /// Reads the files of a language, each a name and its text. What is at fault is left out and told.
+    pub(crate) fn read(files: &[(&str, &str)], plural: Plural) -> Self {
+        let mut read = Self {
+            entries: HashMap::new(),
+            keys: Vec::new(),
+            plural,
+            faults: Vec::new(),
+        };
+        for (file, text) in files {
+            let (entries, faults) = ftl::read(file, text);
+            read.faults.extend(faults);
+            for (key, entry) in entries {
+                read.add(file, key, entry);
+            }
+        }
+        read.check_references();
+        read
+    }
+
+    fn add(&mut self, file: &str, key: String, entry: Entry) {
+        if self.entries.contains_key(&key) {
+            self.faults.push(format!("{file}: {key}: is there twice"));
+            return;
+        }
+        self.keys.push(key.clone());
+        self.entries.insert(key, entry);
+    }
+
+    fn check_references(&mut self) {
+        let mut faults = Vec::new();
+        let mut endless = Vec::new();
+        for (key, entry) in self.keys.iter().filter_map(|k| Some((k, self.entry(k)?))) {
+            for pattern in entry.patterns() {
+                let missing = pattern.references().into_iter().filter(|r| !self.has(r));
+                faults.extend(missing.map(|r| format!("{key}: `{r}` is not there")));
+                if key.starts_with('-') && pattern.arguments().iter().any(|a| *a != BUILT_IN) {
+                    faults.push(format!("{key}: a term takes no arguments"));
+                }
+            }
+            if !entry.patterns().all(|p| self.ends(p, DEEPEST)) {
+                faults.push(format!("{key}: refers to itself, or too deep"));
+                endless.push(key.clone());
+            }
+        }
+        self.keys.retain(|key| !endless.contains(key));
+        for key in &endless {
+            self.entries.remove(key);
+        }
+        self.faults.extend(faults);
+    }
+
+    fn ends(&self, pattern: &Pattern, left: u8) -> bool {
+        let deeper = |key: &str| match (self.entries.get(key), left.checked_sub(1)) {
+            (None, _) => true,
+            (Some(_), None) => false,
+            (Some(entry), Some(left)) => self.ends(&entry.value, left),
+        };
+        pattern.references().into_iter().all(deeper)
+    }
+
+    fn has(&self, key: &str) -> bool {
+        self.entries.contains_key(key)
+    }
+
+    pub(crate) fn entry(&self, key: &str) -> Option<&Entry> {
+        self.entries.get(key)
+    }
+
+    /// Keys of the messages in the order of the files, terms left aside.
+    pub(crate) fn messages(&self) -> impl Iterator<Item = &str> {
+        let keys = self.keys.iter().map(String::as_str);
+        keys.filter(|key| !key.starts_with('-'))
+    }
+
+    /// What was wrong with the files.
+    pub(crate) fn faults(&self) -> &[String] {
+        &self.faults
+    }
+
+    /// Names of the arguments that a pattern takes, by its references too.
+    pub(crate) fn arguments<'a>(&'a self, pattern: &'a Pattern) -> BTreeSet<&'a str> {
+        let mut names: BTreeSet<&str> = pattern.arguments().into_iter().collect();
+        names.remove(BUILT_IN);
+        let referred = pattern.references().into_iter();
+        for entry in referred.filter_map(|key| self.entry(key)) {
+            names.extend(self.arguments(&entry.value));
+        }
+        names
+    }
+
+    /// Where this catalogue does not say what the other does: messages, attributes and arguments.
+    pub(crate) fn differences(&self, other: &Self) -> Vec<String> {
+        let missing = other.messages().filter(|key| !self.has(key));
+        let mut all: Vec<String> = missing.map(|key| format!("{key}: is missing")).collect();
+        for key in self.messages() {
+            match (self.entry(key), other.entry(key)) {
+                (Some(ours), Some(theirs)) => self.differ((key, ours), (other, theirs), &mut all),
+                _ => all.push(format!("{key}: is one too many")),
+            }
+        }
+        all
+    }
+
+    fn differ(
+        &self,
+        (key, ours): (&str, &Entry),
+        (other, theirs): (&Self, &Entry),
+        all: &mut Vec<String>,
+    ) {
+        let mut compare = |what: &str, ours: &Pattern, theirs: &Pattern| {
+            let (ours, theirs) = (self.arguments(ours), other.arguments(theirs));
+            if ours != theirs {
+                all.push(format!("{what}: takes {ours:?} and not {theirs:?}"));
+            }
+        };
+        compare(key, &ours.value, &theirs.value);
+        for (name, pattern) in &ours.attributes {
+            if let Some(theirs) = theirs.attribute(name) {
+                compare(&format!("{key}.{name}"), pattern, theirs);
+            }
+        }
+        let lacks = |a: &Entry, b: &Entry| -> Vec<String> {
+            let names = b.attributes.iter().map(|(name, _)| name.clone());
+            names.filter(|name| a.attribute(name).is_none()).collect()
+        };
+        let missing = lacks(ours, theirs).into_iter();
+        all.extend(missing.map(|name| format!("{key}.{name}: is missing")));
+        let too_many = lacks(theirs, ours).into_iter();
+        all.extend(too_many.map(|name| format!("{key}.{name}: is one too many")));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn catalogue(text: &str) -> Catalogue {
+        Catalogue::read(&[("f", text)], |_| "other")
+    }
+
+    #[test]
+    fn references_must_lead_somewhere_and_end() {
+        let read = catalogue(
+            "
+a = { b }
+b = { a }
+c = { d }
+-t = { $n }
+e = { -t }
+f = { $units ->
+    [imperial] feet
+   *[metric] metres
+ }
+a = again
+",
+        );
+        assert_eq!(
+            read.faults(),
+            [
+                "f: a: is there twice",
+                "a: refers to itself, or too deep",
+                "b: refers to itself, or too deep",
+                "c: `d` is not there",
+                "-t: a term takes no arguments",
+            ]
+        );
+        assert!(read.entry("a").is_none(), "a circle was kept");
+        assert_eq!(read.messages().collect::<Vec<_>>(), ["c", "e", "f"]);
+    }
+
+    #[test]
+    fn a_language_that_says_something_else_is_found_out() {
+        let english = catalogue(
+            "
+-word = word
+a = { $n } { -word }
+b = x
+    .hint = { $who }
+c = { a }
+d = y
+",
+        );
+        let same = catalogue(
+            "
+b = { \"x\" }
+    .hint = { $who ->
+       *[other] y
+     }
+c = { $n }
+a = { $n }
+d = z
+",
+        );
+        assert_eq!(same.faults(), [""; 0]);
+        assert_eq!(same.differences(&english), [""; 0]);
+        let other = catalogue("a = { $m }\nb = x\n    .note = n\nc = { a }\ne = y\n");
+        assert_eq!(
+            other.differences(&english),
+            [
+                "d: is missing",
+                "a: takes {\"m\"} and not {\"n\"}",
+                "b.hint: is missing",
+                "b.note: is one too many",
+                "c: takes {\"m\"} and not {\"n\"}",
+                "e: is one too many",
+            ]
+        );
+    }
+}

@@ -1,0 +1,116 @@
+//! The voice of one reader: his language and his units.
+
+use crate::say::{
+    arg::Arg,
+    language::Language,
+    render::{gap, render},
+    span::Said,
+    units::Units,
+};
+
+/// Says facts in the words and units of a reader.
+///
+/// A message stands in `data/words/` under its key; lengths are turned and rounded here, and what the leader
+/// wrote goes through untouched. A key or argument that is not there shows as `⟦key⟧`, `⟦$argument⟧`.
+///
+/// ```
+/// use schrund::say::{arg::Arg, span::Span, units::Units, voice::Voice};
+///
+/// let voice = Voice { units: Units::Imperial, ..Voice::default() };
+/// let args = [("rope", Arg::Name("blue 60 m static")), ("length", Arg::There(60.0))];
+/// let said = voice.say("rope-at-hand", &args);
+///
+/// assert_eq!(said.to_string(), "rope at hand: blue 60 m static, 196.8 ft");
+/// assert!(said.spans().contains(&Span::Name("blue 60 m static".to_owned())));
+/// assert!(said.spans().contains(&Span::Figure("196.8 ft".to_owned())));
+/// ```
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Voice {
+    /// Which words.
+    pub language: Language,
+    /// Which units lengths are shown in.
+    pub units: Units,
+}
+
+impl Voice {
+    /// The message with its arguments by name; those it does not take are left aside.
+    #[must_use]
+    pub fn say(self, key: &str, args: &[(&str, Arg<'_>)]) -> Said {
+        let catalogue = self.language.catalogue();
+        match catalogue.entry(key) {
+            Some(entry) => render(catalogue, self.units, &entry.value, args),
+            None => gap(key).into(),
+        }
+    }
+
+    /// The attribute of that name, where the message has one.
+    #[must_use]
+    pub fn attribute(self, key: &str, name: &str, args: &[(&str, Arg<'_>)]) -> Option<Said> {
+        let catalogue = self.language.catalogue();
+        let pattern = catalogue.entry(key)?.attribute(name)?;
+        Some(render(catalogue, self.units, pattern, args))
+    }
+
+    /// The attribute `.hint`: what to do about it.
+    #[must_use]
+    pub fn hint(self, key: &str, args: &[(&str, Arg<'_>)]) -> Option<Said> {
+        self.attribute(key, "hint", args)
+    }
+
+    /// Whether the message is there.
+    #[must_use]
+    pub fn knows(self, key: &str) -> bool {
+        self.language.catalogue().entry(key).is_some()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const VOICE: Voice = Voice {
+        language: Language::English,
+        units: Units::Metric,
+    };
+
+    #[test]
+    fn what_is_missing_is_seen_and_nothing_falls_over() {
+        assert_eq!(VOICE.say("no-such-key", &[]).to_string(), "⟦no-such-key⟧");
+        assert_eq!(VOICE.hint("no-such-key", &[]), None);
+        assert_eq!(VOICE.hint("rope-at-hand", &[]), None);
+        assert_eq!(
+            VOICE.say("rope-at-hand", &[]).to_string(),
+            "rope at hand: ⟦$rope⟧, ⟦$length⟧"
+        );
+    }
+
+    #[test]
+    fn every_message_is_whole_when_it_is_given_what_it_takes() {
+        for &language in Language::ALL {
+            let (catalogue, voice) = (language.catalogue(), Voice { language, ..VOICE });
+            for key in catalogue.messages() {
+                let entry = catalogue.entry(key).unwrap();
+                for pattern in entry.patterns() {
+                    let names = catalogue.arguments(pattern);
+                    let args: Vec<_> = names.iter().map(|n| (*n, Arg::Count(2))).collect();
+                    let said = render(catalogue, voice.units, pattern, &args);
+                    assert!(!said.is_empty(), "{language:?} {key} says nothing");
+                    assert!(!said.to_string().contains('⟦'), "{key}: {said}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn hints_and_code_come_from_the_catalogue() {
+        let args = [("people", Arg::Count(1))];
+        assert_eq!(
+            VOICE.say("alone", &args).to_string(),
+            "a party of 1 cannot rope up: nobody goes alone"
+        );
+        assert_eq!(
+            VOICE.hint("alone", &args).map(|hint| hint.to_string()),
+            Some("take at least one partner: `--party 2`".to_owned())
+        );
+    }
+}
