@@ -1,4 +1,4 @@
-//! The only English: facts → words, in the units and the language of whoever reads.
+//! The only words: facts → sentences, in the units and the language of whoever reads.
 //!
 //! Messages stand in `data/words/`, a folder a language. A [`voice::Voice`] fills them and gives [`span::Said`]: spans,
 //! so that names of the user are never touched and figures are told from words.
@@ -7,14 +7,17 @@ pub mod arg;
 mod catalogue;
 pub mod cautions;
 pub mod fault;
-pub mod figure;
 pub mod finding;
+mod ftl;
 pub mod language;
 pub mod name;
-pub mod notice;
 pub mod options;
+mod pattern;
 pub mod place;
 pub mod plain;
+mod render;
+pub mod round;
 pub mod setup;
 pub mod span;
+pub mod units;
 pub mod voice;

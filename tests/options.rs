@@ -26,7 +26,7 @@ use schrund::{
         knots::{self, Hardship},
         ledger, reserve, share,
     },
-    say::figure::Units,
+    say::units::Units,
     trip::{
         party::{Rope, RopeTeam},
         zone::Zone,

@@ -58,7 +58,8 @@ fn refusal(what: &str, result: Result<Terrain, Fault>) -> Fault {
         "{what}: {problem}"
     );
     assert!(
-        schrund::say::fault::hint(&problem).is_some_and(|h| h.len() > 20),
+        schrund::say::fault::hint(&problem, Default::default())
+            .is_some_and(|h| h.to_string().len() > 20),
         "{what} has advice: {problem}"
     );
     problem

@@ -310,7 +310,7 @@ pub(crate) enum Units {
     Imperial,
 }
 
-impl From<Units> for schrund::say::figure::Units {
+impl From<Units> for schrund::say::units::Units {
     fn from(units: Units) -> Self {
         match units {
             Units::Metric => Self::Metric,

@@ -257,19 +257,38 @@ pub enum NoLonLat {
     Swapped,
 }
 
+/// What a property measures.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Measure {
+    /// Width of gaps, metres.
+    GapWidth,
+    /// Snow on the ice, metres.
+    SnowDepth,
+    /// Direction of the gaps, degrees.
+    Strike,
+    /// Half-width of the range it may lie in, degrees.
+    StrikeUncertainty,
+}
+
 /// What a property measures, and what it may be.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Quantity {
-    /// In the field's words.
-    pub what: &'static str,
-    /// Its unit: `m` or `°`.
-    pub unit: &'static str,
+    /// What.
+    pub what: Measure,
     /// Least value accepted.
     pub min: f64,
     /// Greatest value accepted.
     pub max: f64,
     /// Of a range the upper end counts.
     pub upper_counts: bool,
+}
+
+impl Quantity {
+    /// Metres; else degrees.
+    #[must_use]
+    pub fn is_length(&self) -> bool {
+        matches!(self.what, Measure::GapWidth | Measure::SnowDepth)
+    }
 }
 
 /// What is wrong with a number of a property.

@@ -220,7 +220,10 @@ mod tests {
             text,
         })
         .unwrap_err();
-        let told: Vec<String> = faults.iter().map(crate::say::fault::says).collect();
+        let told: Vec<String> = faults
+            .iter()
+            .map(|f| crate::say::fault::says(f, Default::default()).to_string())
+            .collect();
         assert_eq!(
             told,
             [

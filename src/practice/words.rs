@@ -53,6 +53,12 @@ const TAKES: [(&str, &[&str]); 10] = [
     ("bridges_until", &[]),
 ];
 
+/// The words that a choice of that name takes; empty for a time of day.
+#[must_use]
+pub fn taken(name: &str) -> Option<&'static [&'static str]> {
+    Choices::words(name)
+}
+
 impl Choices {
     /// The words that stand under a name, empty where it is a time of day; `None` where no choice has that name.
     #[must_use]

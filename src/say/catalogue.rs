@@ -1,264 +1,235 @@
-//! Messages by key, read from files in the syntax of Project Fluent.
-//!
-//! What is taken of that syntax: messages, attributes, terms, placeables with variables, literals and references to
-//! messages and terms, and choices by a variable. Text between backticks is what is typed or written in files.
-//! Anything else is a fault of the file, which the tests tell.
+//! The messages of one language by key, and the checks that nothing in them can go unsaid.
 
-use std::collections::HashMap;
+use std::collections::{BTreeSet, HashMap};
 
-use fluent_syntax::{
-    ast::{Entry, Expression, InlineExpression, Pattern, PatternElement, Variant, VariantKey},
-    parser,
+use crate::say::{
+    ftl,
+    pattern::{BUILT_IN, Entry, Pattern},
 };
 
-use super::span::Span;
+/// References inside references; more is taken for a circle.
+const DEEPEST: u8 = 8;
 
-/// One piece of a message.
-#[derive(Clone, Debug, PartialEq)]
-pub(super) enum Piece {
-    /// Text of ours.
-    Text(Span),
-    /// A placeable to be filled.
-    Slot(String),
-    /// Another message; a term has a `-` in front.
-    Message(String),
-    /// One of several, by a filling.
-    Choice {
-        slot: String,
-        variants: Vec<(String, Vec<Piece>)>,
-        default: usize,
-    },
-}
+/// Category of plurals that a whole number belongs to.
+pub(crate) type Plural = fn(u64) -> &'static str;
 
-/// The messages of one language. Attributes stand under `key.attribute`.
-#[derive(Clone, Debug, Default)]
-pub(super) struct Catalogue {
-    messages: HashMap<String, Vec<Piece>>,
+/// Everything that can be said in a language.
+#[derive(Debug)]
+pub(crate) struct Catalogue {
+    entries: HashMap<String, Entry>,
+    /// In the order of the files.
+    keys: Vec<String>,
+    pub(crate) plural: Plural,
+    faults: Vec<String>,
 }
 
 impl Catalogue {
-    /// Reads all files; every fault with the name of its file.
-    pub(super) fn of(files: &[(&str, &str)]) -> (Self, Vec<String>) {
-        let (mut catalogue, mut faults) = (Self::default(), Vec::new());
-        for (name, text) in files {
-            let told = catalogue.add(text);
-            faults.extend(told.into_iter().map(|fault| format!("{name}: {fault}")));
-        }
-        (catalogue, faults)
-    }
-
-    pub(super) fn get(&self, key: &str) -> Option<&[Piece]> {
-        self.messages.get(key).map(Vec::as_slice)
-    }
-
-    fn add(&mut self, text: &str) -> Vec<String> {
-        let (resource, mut faults) = match parser::parse(text) {
-            Ok(resource) => (resource, Vec::new()),
-            Err((resource, errors)) => {
-                let told = errors
-                    .iter()
-                    .map(|e| format!("{e} at byte {}", e.pos.start));
-                (resource, told.collect())
-            }
+    /// Reads the files of a language, each a name and its text. What is at fault is left out and told.
+    pub(crate) fn read(files: &[(&str, &str)], plural: Plural) -> Self {
+        let mut read = Self {
+            entries: HashMap::new(),
+            keys: Vec::new(),
+            plural,
+            faults: Vec::new(),
         };
-        for entry in &resource.body {
-            let (id, value, attributes) = match entry {
-                Entry::Message(m) => (m.id.name.to_owned(), m.value.as_ref(), &m.attributes),
-                Entry::Term(t) => (format!("-{}", t.id.name), Some(&t.value), &t.attributes),
-                _ => continue,
-            };
-            let named = attributes
-                .iter()
-                .map(|a| (format!("{id}.{}", a.id.name), &a.value));
-            for (key, pattern) in value.map(|v| (id.clone(), v)).into_iter().chain(named) {
-                faults.extend(self.put(key, pattern));
+        for (file, text) in files {
+            let (entries, faults) = ftl::read(file, text);
+            read.faults.extend(faults);
+            for (key, entry) in entries {
+                read.add(file, key, entry);
             }
         }
-        faults
+        read.check_references();
+        read
     }
 
-    fn put(&mut self, key: String, pattern: &Pattern<&str>) -> Option<String> {
-        let pieces = match pieces(pattern) {
-            Ok(pieces) => pieces,
-            Err(fault) => return Some(format!("{key}: {fault}")),
-        };
-        let twice = format!("{key} stands twice");
-        self.messages.insert(key, pieces).map(|_| twice)
+    fn add(&mut self, file: &str, key: String, entry: Entry) {
+        if self.entries.contains_key(&key) {
+            self.faults.push(format!("{file}: {key}: is there twice"));
+            return;
+        }
+        self.keys.push(key.clone());
+        self.entries.insert(key, entry);
     }
-}
 
-fn pieces(pattern: &Pattern<&str>) -> Result<Vec<Piece>, String> {
-    let mut text = String::new();
-    let mut all = Vec::new();
-    for element in &pattern.elements {
-        match element {
-            PatternElement::TextElement { value } => text.push_str(value),
-            PatternElement::Placeable { expression } => match literal(expression) {
-                Some(more) => text.push_str(more),
-                None => {
-                    all.extend(spans(&std::mem::take(&mut text))?);
-                    all.push(placeable(expression)?);
+    fn check_references(&mut self) {
+        let mut faults = Vec::new();
+        let mut endless = Vec::new();
+        for (key, entry) in self.keys.iter().filter_map(|k| Some((k, self.entry(k)?))) {
+            for pattern in entry.patterns() {
+                let missing = pattern.references().into_iter().filter(|r| !self.has(r));
+                faults.extend(missing.map(|r| format!("{key}: `{r}` is not there")));
+                if key.starts_with('-') && pattern.arguments().iter().any(|a| *a != BUILT_IN) {
+                    faults.push(format!("{key}: a term takes no arguments"));
                 }
-            },
+            }
+            if !entry.patterns().all(|p| self.ends(p, DEEPEST)) {
+                faults.push(format!("{key}: refers to itself, or too deep"));
+                endless.push(key.clone());
+            }
         }
-    }
-    all.extend(spans(&text)?);
-    Ok(all)
-}
-
-fn literal<'s>(expression: &Expression<&'s str>) -> Option<&'s str> {
-    match expression {
-        Expression::Inline(InlineExpression::StringLiteral { value }) => Some(value),
-        _ => None,
-    }
-}
-
-/// Text with what stands between backticks apart.
-fn spans(text: &str) -> Result<Vec<Piece>, String> {
-    let parts: Vec<&str> = text.split('`').collect();
-    if parts.len() % 2 == 0 {
-        return Err(format!("a backtick without its other one in \"{text}\""));
-    }
-    let span = |(i, part): (usize, &&str)| match i % 2 {
-        0 => Span::Words((*part).to_owned()),
-        _ => Span::Code((*part).to_owned()),
-    };
-    let spans = parts.iter().enumerate().map(span);
-    let spoken = spans.filter(|span| !matches!(span, Span::Words(text) if text.is_empty()));
-    Ok(spoken.map(Piece::Text).collect())
-}
-
-fn placeable(expression: &Expression<&str>) -> Result<Piece, String> {
-    match expression {
-        Expression::Inline(inline) => reference(inline),
-        Expression::Select { selector, variants } => {
-            let InlineExpression::VariableReference { id } = selector else {
-                return Err("a choice by something that is no variable".to_owned());
-            };
-            let default = variants.iter().position(|v| v.default);
-            Ok(Piece::Choice {
-                slot: id.name.to_owned(),
-                variants: variants.iter().map(variant).collect::<Result<_, _>>()?,
-                default: default.unwrap_or_default(),
-            })
+        self.keys.retain(|key| !endless.contains(key));
+        for key in &endless {
+            self.entries.remove(key);
         }
+        self.faults.extend(faults);
     }
-}
 
-fn variant(variant: &Variant<&str>) -> Result<(String, Vec<Piece>), String> {
-    let (VariantKey::Identifier { name: key } | VariantKey::NumberLiteral { value: key }) =
-        &variant.key;
-    Ok(((*key).to_owned(), pieces(&variant.value)?))
-}
+    fn ends(&self, pattern: &Pattern, left: u8) -> bool {
+        let deeper = |key: &str| match (self.entries.get(key), left.checked_sub(1)) {
+            (None, _) => true,
+            (Some(_), None) => false,
+            (Some(entry), Some(left)) => self.ends(&entry.value, left),
+        };
+        pattern.references().into_iter().all(deeper)
+    }
 
-fn reference(inline: &InlineExpression<&str>) -> Result<Piece, String> {
-    match inline {
-        InlineExpression::VariableReference { id } => Ok(Piece::Slot(id.name.to_owned())),
-        InlineExpression::MessageReference {
-            id,
-            attribute: None,
-        } => Ok(Piece::Message(id.name.to_owned())),
-        InlineExpression::TermReference {
-            id,
-            attribute: None,
-            arguments: None,
-        } => Ok(Piece::Message(format!("-{}", id.name))),
-        InlineExpression::Placeable { expression } => placeable(expression),
-        _ => Err("a placeable of a kind that is not taken".to_owned()),
+    fn has(&self, key: &str) -> bool {
+        self.entries.contains_key(key)
+    }
+
+    pub(crate) fn entry(&self, key: &str) -> Option<&Entry> {
+        self.entries.get(key)
+    }
+
+    /// Keys of the messages in the order of the files, terms left aside.
+    pub(crate) fn messages(&self) -> impl Iterator<Item = &str> {
+        let keys = self.keys.iter().map(String::as_str);
+        keys.filter(|key| !key.starts_with('-'))
+    }
+
+    /// What was wrong with the files.
+    pub(crate) fn faults(&self) -> &[String] {
+        &self.faults
+    }
+
+    /// Names of the arguments that a pattern takes, by its references too.
+    pub(crate) fn arguments<'a>(&'a self, pattern: &'a Pattern) -> BTreeSet<&'a str> {
+        let mut names: BTreeSet<&str> = pattern.arguments().into_iter().collect();
+        names.remove(BUILT_IN);
+        let referred = pattern.references().into_iter();
+        for entry in referred.filter_map(|key| self.entry(key)) {
+            names.extend(self.arguments(&entry.value));
+        }
+        names
+    }
+
+    /// Where this catalogue does not say what the other does: messages, attributes and arguments.
+    pub(crate) fn differences(&self, other: &Self) -> Vec<String> {
+        let missing = other.messages().filter(|key| !self.has(key));
+        let mut all: Vec<String> = missing.map(|key| format!("{key}: is missing")).collect();
+        for key in self.messages() {
+            match (self.entry(key), other.entry(key)) {
+                (Some(ours), Some(theirs)) => self.differ((key, ours), (other, theirs), &mut all),
+                _ => all.push(format!("{key}: is one too many")),
+            }
+        }
+        all
+    }
+
+    fn differ(
+        &self,
+        (key, ours): (&str, &Entry),
+        (other, theirs): (&Self, &Entry),
+        all: &mut Vec<String>,
+    ) {
+        let mut compare = |what: &str, ours: &Pattern, theirs: &Pattern| {
+            let (ours, theirs) = (self.arguments(ours), other.arguments(theirs));
+            if ours != theirs {
+                all.push(format!("{what}: takes {ours:?} and not {theirs:?}"));
+            }
+        };
+        compare(key, &ours.value, &theirs.value);
+        for (name, pattern) in &ours.attributes {
+            if let Some(theirs) = theirs.attribute(name) {
+                compare(&format!("{key}.{name}"), pattern, theirs);
+            }
+        }
+        let lacks = |a: &Entry, b: &Entry| -> Vec<String> {
+            let names = b.attributes.iter().map(|(name, _)| name.clone());
+            names.filter(|name| a.attribute(name).is_none()).collect()
+        };
+        let missing = lacks(ours, theirs).into_iter();
+        all.extend(missing.map(|name| format!("{key}.{name}: is missing")));
+        let too_many = lacks(theirs, ours).into_iter();
+        all.extend(too_many.map(|name| format!("{key}.{name}: is one too many")));
     }
 }
 
 #[cfg(test)]
 mod tests {
-    use std::collections::{BTreeMap, BTreeSet};
+    use super::*;
 
-    use super::{super::language::Language, *};
-
-    /// The variables that each message takes, whichever way it is said, and whether it refers to what is not there.
-    fn slots(catalogue: &Catalogue, pieces: &[Piece], into: &mut BTreeSet<String>) {
-        for piece in pieces {
-            match piece {
-                Piece::Text(_) => {}
-                Piece::Slot(name) => {
-                    into.insert(name.clone());
-                }
-                Piece::Message(key) => {
-                    let other = catalogue.get(key);
-                    slots(catalogue, other.unwrap_or_else(|| panic!("no {key}")), into);
-                }
-                Piece::Choice { slot, variants, .. } => {
-                    into.insert(slot.clone());
-                    variants.iter().for_each(|(_, v)| slots(catalogue, v, into));
-                }
-            }
-        }
-    }
-
-    fn messages(catalogue: &Catalogue) -> BTreeMap<&str, BTreeSet<String>> {
-        let of = |(key, pieces): (&'_ String, &Vec<Piece>)| {
-            let mut names = BTreeSet::new();
-            slots(catalogue, pieces, &mut names);
-            names
-        };
-        catalogue
-            .messages
-            .iter()
-            .map(|m| (m.0.as_str(), of(m)))
-            .collect()
-    }
-
-    /// What a language lacks, has too much of, or fills otherwise than English.
-    fn apart(english: &Catalogue, other: &Catalogue) -> Vec<String> {
-        let (english, other) = (messages(english), messages(other));
-        let mut apart = Vec::new();
-        for (key, names) in &english {
-            match other.get(key) {
-                None => apart.push(format!("no {key}")),
-                Some(theirs) if theirs != names => apart.push(format!("{key}: {theirs:?}")),
-                Some(_) => {}
-            }
-        }
-        let more = other.keys().filter(|key| !english.contains_key(*key));
-        apart.extend(more.map(|key| format!("{key} is unknown")));
-        apart
+    fn catalogue(text: &str) -> Catalogue {
+        Catalogue::read(&[("f", text)], |_| "other")
     }
 
     #[test]
-    fn every_file_is_read_and_every_language_says_the_same() {
-        let (english, faults) = Catalogue::of(Language::English.files());
-        assert_eq!(faults, [""; 0]);
-        assert!(
-            english.messages.len() > 100,
-            "only {}",
-            english.messages.len()
+    fn references_must_lead_somewhere_and_end() {
+        let read = catalogue(
+            "
+a = { b }
+b = { a }
+c = { d }
+-t = { $n }
+e = { -t }
+f = { $units ->
+    [imperial] feet
+   *[metric] metres
+ }
+a = again
+",
         );
-        for language in Language::ALL {
-            let (catalogue, faults) = Catalogue::of(language.files());
-            assert_eq!(faults, [""; 0], "{language:?}");
-            assert_eq!(apart(&english, &catalogue), [""; 0], "{language:?}");
-        }
-    }
-
-    #[test]
-    fn a_language_that_lacks_a_word_or_a_figure_is_found_out() {
-        let of = |text| Catalogue::of(&[("t.ftl", text)]).0;
-        let english = of("a = { $n } gaps\n    .hint = go round\nb = ice\n");
-        let other = of("a = Spalten\nc = { $x }\n");
-        let told = ["a: {}", "no a.hint", "no b", "c is unknown"];
-        assert_eq!(apart(&english, &other), told);
-    }
-
-    #[test]
-    fn what_is_not_taken_is_told_with_its_message() {
-        let (_, faults) = Catalogue::of(&[("t.ftl", "a = { NUMBER($n) }\nb = `x\nb = y\n")]);
         assert_eq!(
-            faults,
+            read.faults(),
             [
-                "t.ftl: a: a placeable of a kind that is not taken",
-                "t.ftl: b: a backtick without its other one in \"`x\"",
+                "f: a: is there twice",
+                "a: refers to itself, or too deep",
+                "b: refers to itself, or too deep",
+                "c: `d` is not there",
+                "-t: a term takes no arguments",
             ]
         );
-        let (_, faults) = Catalogue::of(&[("t.ftl", "a = x\na = y\n")]);
-        assert_eq!(faults, ["t.ftl: a stands twice"]);
+        assert!(read.entry("a").is_none(), "a circle was kept");
+        assert_eq!(read.messages().collect::<Vec<_>>(), ["c", "e", "f"]);
+    }
+
+    #[test]
+    fn a_language_that_says_something_else_is_found_out() {
+        let english = catalogue(
+            "
+-word = word
+a = { $n } { -word }
+b = x
+    .hint = { $who }
+c = { a }
+d = y
+",
+        );
+        let same = catalogue(
+            "
+b = { \"x\" }
+    .hint = { $who ->
+       *[other] y
+     }
+c = { $n }
+a = { $n }
+d = z
+",
+        );
+        assert_eq!(same.faults(), [""; 0]);
+        assert_eq!(same.differences(&english), [""; 0]);
+        let other = catalogue("a = { $m }\nb = x\n    .note = n\nc = { a }\ne = y\n");
+        assert_eq!(
+            other.differences(&english),
+            [
+                "d: is missing",
+                "a: takes {\"m\"} and not {\"n\"}",
+                "b.hint: is missing",
+                "b.note: is one too many",
+                "c: takes {\"m\"} and not {\"n\"}",
+                "e: is one too many",
+            ]
+        );
     }
 }

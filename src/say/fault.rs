@@ -1,60 +1,82 @@
-//! Faults of inputs in English: a sentence without full stop, and how to mend it.
+//! Faults of inputs in words: what is wrong, where, and how to mend it.
 
 mod files;
 mod geojson;
 mod gpx;
 mod numbers;
+mod phrase;
 mod place;
 mod refusal;
 mod terrain;
 mod tiff;
 mod trip;
-mod xml;
 
 use std::fmt;
 
-use crate::fault::{Code, Fault, Level, Place, Wrong};
+use self::phrase::Phrase;
+use crate::{
+    fault::{Code, Fault, Level, Place, Wrong, refusal::Refusal},
+    say::{arg::Arg, span::Said, voice::Voice},
+};
 
-/// What is wrong, one sentence without a full stop; quotes the value found.
+pub use self::place::place;
+
+/// What is wrong, a sentence without a full stop; quotes the value found.
+///
+/// ```
+/// use schrund::{fault::{Fault, Place, gpx::InGpx}, say};
+///
+/// let jump = InGpx::Jump { length_m: 1200.0, at_m: 350.0 };
+/// let fault = Fault::new(jump, Place::file("tour.gpx"));
+/// assert_eq!(
+///     say::fault::says(&fault, Default::default()).to_string(),
+///     "the line jumps 1200 m at 350 m; the jump is not walked and adds no length"
+/// );
+/// ```
 #[must_use]
-pub fn says(fault: &Fault) -> String {
-    let says = match &fault.what {
-        Wrong::Files(what) => files::says(what),
-        Wrong::Gpx(what) => gpx::says(what),
-        Wrong::Geojson(what) => geojson::says(what),
-        Wrong::Terrain(what) => terrain::says(what),
-        Wrong::Practice(what) => trip::practice_says(what),
-        Wrong::Trip(what) => trip::says(what),
-        Wrong::Plan(what) => trip::plan_says(what),
-        Wrong::More(_, more) => format!("and {more} more like this"),
-    };
+pub fn says(fault: &Fault, voice: Voice) -> Said {
+    let says = phrase(fault, voice).says(voice);
     match fault.more {
         0 => says,
-        more => format!("{says} (and {more} more like this)"),
+        more => {
+            let args = [("says", Arg::Said(says)), ("more", Arg::Count(more))];
+            voice.say("fault-and-more", &args)
+        }
     }
 }
 
 /// How to mend it, if there is a way.
 #[must_use]
-pub fn hint(fault: &Fault) -> Option<String> {
+pub fn hint(fault: &Fault, voice: Voice) -> Option<Said> {
+    phrase(fault, voice).hint(voice)
+}
+
+/// Why a model has no answer.
+#[must_use]
+pub fn refusal(why: &Refusal, voice: Voice) -> Said {
+    refusal::phrase(why).says(voice)
+}
+
+fn phrase(fault: &Fault, voice: Voice) -> Phrase {
     let file = fault.at.file.as_deref().unwrap_or_default();
     match &fault.what {
-        Wrong::Files(what) => files::hint(what),
-        Wrong::Gpx(what) => gpx::hint(what),
-        Wrong::Geojson(what) => geojson::hint(what, file),
-        Wrong::Terrain(what) => terrain::hint(what, file),
-        Wrong::Practice(what) => trip::practice_hint(what),
-        Wrong::Trip(what) => trip::hint(what),
-        Wrong::Plan(what) => trip::plan_hint(what),
-        Wrong::More(..) => None,
+        Wrong::Files(what) => files::phrase(what),
+        Wrong::Gpx(what) => gpx::phrase(what, voice),
+        Wrong::Geojson(what) => geojson::phrase(what, file, voice),
+        Wrong::Terrain(what) => terrain::phrase(what, file),
+        Wrong::Practice(what) => trip::practice(what),
+        Wrong::Trip(what) => trip::phrase(what, voice),
+        Wrong::Plan(what) => trip::plan(what),
+        Wrong::More(_, more) => Phrase::of("fault-more", [("more", Arg::Count(*more))]),
     }
 }
 
-/// `error[code]: what is wrong`, then where, then how to mend it.
+/// `error[code]: what is wrong`, then where, then how to mend it; in English and metres.
 impl fmt::Display for Fault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let (code, says, hint) = (self.code(), says(self), hint(self));
-        write(f, code, &says, &self.at, hint.as_deref())
+        let voice = Voice::default();
+        let (says, hint) = (says(self, voice), hint(self, voice));
+        write(f, self.code(), &says, &self.at, hint.as_ref())
     }
 }
 
@@ -63,16 +85,20 @@ impl std::error::Error for Fault {}
 fn write(
     f: &mut fmt::Formatter<'_>,
     code: Code,
-    says: &str,
+    says: &dyn fmt::Display,
     at: &Place,
-    hint: Option<&str>,
+    hint: Option<&impl fmt::Display>,
 ) -> fmt::Result {
+    let voice = Voice::default();
     write!(f, "{}[{}]: {says}", code.level().as_str(), code.as_str())?;
-    let place = at.to_string();
+    let place = place(at, voice);
     if !place.is_empty() {
-        write!(f, "\n  at: {place}")?;
+        write!(f, "\n  {}: {place}", voice.say("fault-at", &[]))?;
     }
-    hint.map_or(Ok(()), |hint| write!(f, "\n  do: {hint}"))
+    match hint {
+        Some(hint) => write!(f, "\n  {}: {hint}", voice.say("fault-do", &[])),
+        None => Ok(()),
+    }
 }
 
 impl Level {
@@ -85,14 +111,5 @@ impl Level {
             Self::Warning => "warning",
             Self::Note => "note",
         }
-    }
-}
-
-/// `1 point`, `3 points`, `2 empty geometries`.
-fn counted(count: usize, noun: &str) -> String {
-    match (count, noun.strip_suffix('y')) {
-        (1, _) => format!("1 {noun}"),
-        (n, Some(stem)) => format!("{n} {stem}ies"),
-        (n, None) => format!("{n} {noun}s"),
     }
 }

@@ -9,9 +9,10 @@ use crate::{
     },
     say::{
         arg::Arg,
-        figure::Round,
+        fault,
         name::{person, rope, zone},
-        notice, setup,
+        round::Round,
+        setup,
         span::Said,
         voice::Voice,
     },
@@ -25,7 +26,7 @@ type Args<'a> = Vec<(&'static str, Arg<'a>)>;
 pub fn says(finding: &Finding, voice: Voice) -> Said {
     match &finding.what {
         What::Planned(fact) => voice.say(key(fact), &args(fact, &finding.at, voice)),
-        What::Read(read) => notice::says(read),
+        What::Read(read) => fault::says(read, voice),
     }
 }
 
@@ -34,7 +35,7 @@ pub fn says(finding: &Finding, voice: Voice) -> Said {
 pub fn hint(finding: &Finding, voice: Voice) -> Option<Said> {
     match &finding.what {
         What::Planned(fact) => voice.hint(key(fact), &args(fact, &finding.at, voice)),
-        What::Read(read) => notice::hint(read),
+        What::Read(read) => fault::hint(read, voice),
     }
 }
 
@@ -53,7 +54,7 @@ pub fn place(at: &At, voice: Voice) -> Said {
         At::Stage(place) => stage(place.stage, place.name.as_deref(), voice),
         At::Zone(named) => zone(named, voice),
         At::Part { of } => voice.say(part(*of), &[]),
-        At::Input(place) => Said::name(&place.to_string()),
+        At::Input(place) => fault::place(place, voice),
     }
 }
 
@@ -132,7 +133,7 @@ fn args<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> Args<'a> {
         }
         Fact::CoilHeavy { .. } => coil(fact),
         Fact::NoAnswer { reason } => {
-            vec![("reason", Arg::Said(Said::with_code(&reason.to_string())))]
+            vec![("reason", Arg::Said(fault::refusal(reason, voice)))]
         }
         Fact::ZoneMissed { zones } => vec![
             ("count", Arg::Count(zones.len())),
@@ -144,10 +145,10 @@ fn args<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> Args<'a> {
         Fact::MayRunAlong { pieces } => contours(pieces),
         Fact::ConvexGround { places } => {
             let each = places.iter().map(|p| {
-                let steeper = Arg::Degrees(p.steepens_deg, Round::Nearest);
+                let steeper = Arg::Degrees(p.steepens_deg, 0, Round::Nearest);
                 voice.say(
                     "convex-place",
-                    &[("at", Arg::Way(p.at_m)), ("steeper", steeper)],
+                    &[("at", Arg::Walked(p.at_m)), ("steeper", steeper)],
                 )
             });
             vec![("places", Arg::Said(Said::join(each, ", ")))]
@@ -173,7 +174,7 @@ fn near<'a>(at: &At) -> (&'static str, Arg<'a>) {
         At::Leg(place) => place.from_m,
         _ => 0.0,
     };
-    ("at", Arg::Way(at_m))
+    ("at", Arg::Walked(at_m))
 }
 
 fn span_of<'a>(at: &At) -> (&'static str, Arg<'a>) {
@@ -181,7 +182,7 @@ fn span_of<'a>(at: &At) -> (&'static str, Arg<'a>) {
         At::Leg(place) => (place.from_m, place.to_m),
         _ => (0.0, 0.0),
     };
-    ("span", Arg::Stretch(from_m, to_m))
+    ("span", Arg::Between(from_m, to_m))
 }
 
 fn route_end(end: RouteEnd) -> &'static str {
@@ -199,8 +200,8 @@ fn of_zone(fact: &Fact, voice: Voice) -> Args<'_> {
             until,
         } => vec![
             ("zone", Arg::Said(zone(z, voice))),
-            ("left", Arg::Time(left_at.to_string())),
-            ("until", Arg::Time(until.to_string())),
+            ("left", Arg::Figure(left_at.to_string())),
+            ("until", Arg::Figure(until.to_string())),
         ],
         Fact::StrikeProposed {
             zone: z,
@@ -209,8 +210,8 @@ fn of_zone(fact: &Fact, voice: Voice) -> Args<'_> {
             counts,
         } => vec![
             ("zone", Arg::Said(zone(z, voice))),
-            ("strike", Arg::Degrees(*strike_deg, Round::Nearest)),
-            ("doubt", Arg::Degrees(*doubt_deg, Round::Nearest)),
+            ("strike", Arg::Degrees(*strike_deg, 0, Round::Nearest)),
+            ("doubt", Arg::Degrees(*doubt_deg, 0, Round::Nearest)),
             ("counts", yes(*counts)),
         ],
         _ => Vec::new(),
@@ -274,7 +275,7 @@ fn steep<'a>(slope_deg: f64, of: Slope, at: &At) -> Args<'a> {
     };
     vec![
         ("of", Arg::Word(of)),
-        ("slope", Arg::Degrees(slope_deg, Round::Nearest)),
+        ("slope", Arg::Degrees(slope_deg, 0, Round::Nearest)),
         near(at),
     ]
 }
@@ -325,7 +326,7 @@ fn heights<'a>(apart: &HeightsApart, voice: Voice) -> Args<'a> {
     vec![
         ("median", Arg::Said(above(apart.median_m, voice))),
         ("worst", Arg::Said(above(apart.worst_m, voice))),
-        ("at", Arg::Way(apart.worst_at_m)),
+        ("at", Arg::Walked(apart.worst_at_m)),
         ("used", Arg::Said(setup::heights_from(apart.used, voice))),
     ]
 }
@@ -350,7 +351,7 @@ fn terrain_void<'a>(void: &TerrainVoid, at: &At, voice: Voice) -> Args<'a> {
         ("where", Arg::Word(place)),
         ("stage", Arg::Said(self::place(at, voice))),
         ("metres", Arg::Whole(void.void_m.unwrap_or_default())),
-        ("first", Arg::Way(void.first_m.unwrap_or_default())),
+        ("first", Arg::Walked(void.first_m.unwrap_or_default())),
         ("other", yes(void.file_has_heights)),
     ]
 }
@@ -364,7 +365,7 @@ fn contours<'a>(pieces: &[Piece]) -> Args<'a> {
     vec![
         ("count", Arg::Count(pieces.len())),
         ("all", Arg::Whole(pieces.iter().map(length_m).sum())),
-        ("longest", Arg::Stretch(from_m, to_m)),
+        ("longest", Arg::Between(from_m, to_m)),
     ]
 }
 

@@ -1,87 +1,111 @@
-//! The languages there are: a folder of messages each, and how it counts and writes numbers.
+//! The languages: a row here and a folder of FTL files each.
 
-/// A language that plans can be read in.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Language {
-    /// English, the language that every other one is checked against.
-    #[default]
-    English,
-}
+use std::sync::LazyLock;
 
-/// What makes a language.
-struct Row {
-    /// Its files, by name.
-    files: &'static [(&'static str, &'static str)],
-    /// The sign before decimals.
-    decimal: char,
-    /// The category of a whole number, by which messages choose `[Unicode CLDR plural rules, from memory]`.
-    category: fn(usize) -> &'static str,
-}
+use crate::say::catalogue::Catalogue;
 
-macro_rules! files {
-    ($folder:literal) => {
-        &[
-            (
-                "cautions.ftl",
-                include_str!(concat!("../../data/words/", $folder, "/cautions.ftl")),
-            ),
-            (
-                "findings.ftl",
-                include_str!(concat!("../../data/words/", $folder, "/findings.ftl")),
-            ),
-            (
-                "options.ftl",
-                include_str!(concat!("../../data/words/", $folder, "/options.ftl")),
-            ),
-            (
-                "outputs.ftl",
-                include_str!(concat!("../../data/words/", $folder, "/outputs.ftl")),
-            ),
-            (
-                "setups.ftl",
-                include_str!(concat!("../../data/words/", $folder, "/setups.ftl")),
-            ),
-        ]
+/// Each language with its tag (BCP 47), its plurals, and its files under `data/words/<tag>/`.
+macro_rules! languages {
+    ($($(#[$meta:meta])* $name:ident $tag:literal $plural:ident [$($file:literal)+])+) => {
+        /// A language that everything can be said in.
+        ///
+        /// ```
+        /// use schrund::say::language::Language;
+        ///
+        /// assert_eq!(Language::default().tag(), "en");
+        /// assert!(Language::ALL.iter().all(|language| language.faults().is_empty()));
+        /// ```
+        #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+        pub enum Language {
+            $($(#[$meta])* $name,)+
+        }
+
+        impl Language {
+            /// All there are; English, which the others follow, first.
+            pub const ALL: &[Self] = &[$(Self::$name,)+];
+
+            /// The tag of the language as in BCP 47: `en`.
+            #[must_use]
+            pub fn tag(self) -> &'static str {
+                match self {
+                    $(Self::$name => $tag,)+
+                }
+            }
+
+            /// What can be said, read once.
+            pub(crate) fn catalogue(self) -> &'static Catalogue {
+                match self {
+                    $(Self::$name => {
+                        static READ: LazyLock<Catalogue> = LazyLock::new(|| {
+                            let files = [$((
+                                concat!($tag, "/", $file, ".ftl"),
+                                include_str!(concat!("../../data/words/", $tag, "/", $file, ".ftl")),
+                            ),)+];
+                            Catalogue::read(&files, $plural)
+                        });
+                        &READ
+                    })+
+                }
+            }
+        }
     };
 }
 
-const ENGLISH: Row = Row {
-    files: files!("en"),
-    decimal: '.',
-    category: one_or_other,
-};
-
-fn one_or_other(n: usize) -> &'static str {
-    if n == 1 { "one" } else { "other" }
+languages! {
+    /// English.
+    #[default]
+    English "en" one_or_other ["faults" "route-file" "zones-file" "terrain-file" "findings" "setups" "options" "outputs" "cautions"]
 }
 
 impl Language {
-    /// All of them.
-    pub const ALL: [Self; 1] = [Self::English];
+    /// What is wrong with the files of the language, and where they say more or less than the English ones.
+    /// A test holds that this is nothing.
+    #[must_use]
+    pub fn faults(self) -> Vec<String> {
+        let catalogue = self.catalogue();
+        let differences = catalogue.differences(Self::English.catalogue());
+        catalogue
+            .faults()
+            .iter()
+            .cloned()
+            .chain(differences)
+            .collect()
+    }
+}
 
-    fn row(self) -> &'static Row {
-        match self {
-            Self::English => &ENGLISH,
+/// One, and all others: plurals of English, and of most of its neighbours `[from memory: CLDR, whole numbers]`.
+fn one_or_other(n: u64) -> &'static str {
+    if n == 1 { "one" } else { "other" }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_language_says_all_that_english_says_and_no_more() {
+        for language in Language::ALL {
+            assert_eq!(language.faults(), [""; 0], "{language:?}");
         }
     }
 
-    /// The files of its catalogue, each with its name.
-    #[must_use]
-    pub fn files(self) -> &'static [(&'static str, &'static str)] {
-        self.row().files
-    }
-
-    /// The category of a whole number: `one`, `other`.
-    #[must_use]
-    pub fn category(self, n: usize) -> &'static str {
-        (self.row().category)(n)
-    }
-
-    /// A number written with a point, as this language writes it.
-    pub(super) fn decimals(self, figure: String) -> String {
-        match self.row().decimal {
-            '.' => figure,
-            sign => figure.replace('.', &sign.to_string()),
+    #[test]
+    fn every_file_of_a_language_is_read() {
+        for language in Language::ALL {
+            let folder = format!(
+                "{}/data/words/{}",
+                env!("CARGO_MANIFEST_DIR"),
+                language.tag()
+            );
+            let files = std::fs::read_dir(folder).unwrap();
+            let source = include_str!("language.rs");
+            for file in files.map(|f| f.unwrap().path()) {
+                let name = file.file_stem().unwrap().to_string_lossy().into_owned();
+                assert!(
+                    source.contains(&format!("\"{name}\"")),
+                    "{name} is not in the row"
+                );
+            }
         }
     }
 }

@@ -15,8 +15,8 @@ use crate::{
     practice::Origin,
     say::{
         arg::Arg,
-        figure::Round,
         name::{person, position},
+        round::Round,
         span::Said,
         voice::Voice,
     },
@@ -109,7 +109,7 @@ fn knots_wanted(wanted: &KnotsWanted, voice: Voice) -> Said {
             voice.say("knots-wanted-heavier", &[("name", who)])
         }
         KnotsWanted::SteepDescent { deg } => {
-            let slope = Arg::Degrees(*deg, Round::Nearest);
+            let slope = Arg::Degrees(*deg, 0, Round::Nearest);
             voice.say("knots-wanted-steep", &[("slope", slope)])
         }
     }
@@ -252,7 +252,7 @@ pub fn carry_why(carry: &Carry, teams: usize, voice: Voice) -> Said {
         CarryWhy::TooShort => voice.say("carry-too-short", &args),
     };
     carried_by(carry, teams, voice)
-        .then(&Said::words(": "))
+        .then(&Said::from(": "))
         .then(&why)
 }
 

@@ -1,123 +1,139 @@
-//! What is said, in spans: words of ours, figures, the user's own names, and what is typed or written in files.
+//! What was said, in spans: words, figures, the reader's own names, and what he types.
 
-use std::fmt;
+use std::{borrow::Cow, fmt};
 
-/// One piece of what is said.
-#[derive(Clone, Debug, PartialEq, Eq)]
+/// One stretch of text of one kind, so that a writer can set it, fit it or leave it alone.
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
 pub enum Span {
     /// Words of the catalogue.
-    Words(String),
-    /// A number with its unit.
+    Words(Cow<'static, str>),
+    /// A number with its unit, with plain spaces between them; a writer may keep it on one line.
     Figure(String),
-    /// What the user calls something; never altered.
+    /// The leader's own text: a zone, a rope, a person, a stage. Never altered on its way.
     Name(String),
-    /// What is typed or written in a file; shown between backticks in plain text.
+    /// What the reader types or writes: `--rope 60`, `gap_m`. It may quote the leader's own text.
     Code(String),
 }
 
-/// Something said. Plain text by `to_string`.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Said {
-    spans: Vec<Span>,
+impl Span {
+    /// The text of the span, without marks.
+    #[must_use]
+    pub fn text(&self) -> &str {
+        match self {
+            Self::Words(text) => text,
+            Self::Figure(text) | Self::Name(text) | Self::Code(text) => text,
+        }
+    }
 }
 
+impl fmt::Display for Span {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Code(text) => write!(f, "`{text}`"),
+            _ => f.write_str(self.text()),
+        }
+    }
+}
+
+/// A piece of language made of [`Span`]s; `to_string` gives plain text with code between backticks.
+///
+/// ```
+/// use schrund::say::span::Said;
+///
+/// let ropes = Said::join([Said::name("blue"), Said::name("old 50 m")], ", ");
+/// let said = Said::from("ropes: ").then(ropes).then(", see ").then(Said::code("--rope"));
+/// assert_eq!(said.capital().to_string(), "Ropes: blue, old 50 m, see `--rope`");
+/// ```
+#[derive(Clone, Debug, Default, PartialEq, Eq, Hash)]
+pub struct Said(Vec<Span>);
+
 impl Said {
-    /// The spans, in order.
+    /// The leader's own text.
+    #[must_use]
+    pub fn name(text: impl Into<String>) -> Self {
+        Span::Name(text.into()).into()
+    }
+
+    /// Words that were said before, such as a line that is put under a label.
+    #[must_use]
+    pub fn words(text: impl Into<String>) -> Self {
+        Span::Words(Cow::Owned(text.into())).into()
+    }
+
+    /// A number with its unit.
+    #[must_use]
+    pub fn figure(text: impl Into<String>) -> Self {
+        Span::Figure(text.into()).into()
+    }
+
+    /// What the reader types or writes.
+    #[must_use]
+    pub fn code(text: impl Into<String>) -> Self {
+        Span::Code(text.into()).into()
+    }
+
+    /// The spans in order. A word may be made of several.
     #[must_use]
     pub fn spans(&self) -> &[Span] {
-        &self.spans
+        &self.0
     }
 
-    /// Words that stand in no catalogue, such as punctuation between parts.
-    #[must_use]
-    pub fn words(text: &str) -> Self {
-        Self::of(Span::Words(text.to_owned()))
-    }
-
-    /// A figure that is ready to be read.
-    #[must_use]
-    pub fn figure(text: &str) -> Self {
-        Self::of(Span::Figure(text.to_owned()))
-    }
-
-    /// What the user calls something.
-    #[must_use]
-    pub fn name(text: &str) -> Self {
-        Self::of(Span::Name(text.to_owned()))
-    }
-
-    /// Words with what stands between backticks as code.
-    #[must_use]
-    pub fn with_code(text: &str) -> Self {
-        let mut said = Self::default();
-        for (i, part) in text.split('`').enumerate() {
-            said.push(match i % 2 {
-                0 => Span::Words(part.to_owned()),
-                _ => Span::Code(part.to_owned()),
-            });
-        }
-        said
-    }
-
-    fn of(span: Span) -> Self {
-        Self { spans: vec![span] }
-    }
-
-    /// Whether nothing is said.
+    /// Whether nothing was said.
     #[must_use]
     pub fn is_empty(&self) -> bool {
-        self.spans.is_empty()
+        self.0.iter().all(|span| span.text().is_empty())
     }
 
-    /// Adds a span behind the others; words join words.
-    pub(super) fn push(&mut self, span: Span) {
-        match (self.spans.last_mut(), span) {
-            (_, Span::Words(more)) if more.is_empty() => {}
-            (Some(Span::Words(words)), Span::Words(more)) => words.push_str(&more),
-            (_, span) => self.spans.push(span),
-        }
-    }
-
-    /// This and then that.
+    /// This, and the other right behind it.
     #[must_use]
-    pub fn then(mut self, more: &Self) -> Self {
-        for span in &more.spans {
-            self.push(span.clone());
-        }
+    pub fn then(mut self, other: impl Into<Self>) -> Self {
+        self.0.extend(other.into().0);
         self
     }
 
-    /// All of them with a separator between.
+    /// All of them with the separator between each two.
     #[must_use]
-    pub fn join(all: impl IntoIterator<Item = Self>, separator: &str) -> Self {
-        let mut joined = Self::default();
-        for (i, said) in all.into_iter().enumerate() {
+    pub fn join(list: impl IntoIterator<Item = Self>, separator: impl Into<Self>) -> Self {
+        let separator = separator.into();
+        let mut spans = Vec::new();
+        for (i, said) in list.into_iter().enumerate() {
             if i > 0 {
-                joined.push(Span::Words(separator.to_owned()));
+                spans.extend_from_slice(&separator.0);
             }
-            joined = joined.then(&said);
+            spans.extend(said.0);
         }
-        joined
+        Self(spans)
     }
 
-    /// With the first letter in upper case, if it is one of ours.
+    /// The first letter in upper case, unless a name, a figure or code stands first.
     #[must_use]
     pub fn capital(mut self) -> Self {
-        if let Some(Span::Words(words)) = self.spans.first_mut() {
+        if let Some(Span::Words(words)) = self.0.first_mut() {
             let mut letters = words.chars();
-            if let Some(first) = letters.next() {
-                *words = first.to_uppercase().chain(letters).collect();
+            if let Some(first) = letters.next().filter(|c| !c.is_uppercase()) {
+                *words = Cow::Owned(first.to_uppercase().chain(letters).collect());
             }
         }
         self
     }
 
-    /// With the user's names made fit for the place where they will stand.
+    /// The leader's names as a writer must have them for its line; everything else as it was.
     #[must_use]
-    pub fn map_names(mut self, fit: impl Fn(&str) -> String) -> Self {
-        for span in &mut self.spans {
-            if let Span::Name(name) = span {
-                *name = fit(name);
+    pub fn map_names(mut self, mut fit: impl FnMut(&str) -> String) -> Self {
+        for span in &mut self.0 {
+            if let Span::Name(text) = span {
+                *text = fit(text);
+            }
+        }
+        self
+    }
+
+    /// The same for code, which may quote what the leader wrote.
+    #[must_use]
+    pub fn map_code(mut self, mut fit: impl FnMut(&str) -> String) -> Self {
+        for span in &mut self.0 {
+            if let Span::Code(text) = span {
+                *text = fit(text);
             }
         }
         self
@@ -126,13 +142,32 @@ impl Said {
 
 impl fmt::Display for Said {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        for span in &self.spans {
-            match span {
-                Span::Words(text) | Span::Figure(text) | Span::Name(text) => f.write_str(text)?,
-                Span::Code(text) => write!(f, "`{text}`")?,
-            }
-        }
-        Ok(())
+        self.0.iter().try_for_each(|span| span.fmt(f))
+    }
+}
+
+impl From<Span> for Said {
+    fn from(span: Span) -> Self {
+        Self(vec![span])
+    }
+}
+
+impl From<&Self> for Said {
+    fn from(said: &Self) -> Self {
+        said.clone()
+    }
+}
+
+impl From<Vec<Span>> for Said {
+    fn from(spans: Vec<Span>) -> Self {
+        Self(spans)
+    }
+}
+
+/// Words that are the same in every language: punctuation, mostly.
+impl From<&'static str> for Said {
+    fn from(words: &'static str) -> Self {
+        Span::Words(Cow::Borrowed(words)).into()
     }
 }
 
@@ -141,18 +176,32 @@ mod tests {
     use super::*;
 
     #[test]
-    fn names_stay_as_they_are_and_words_take_the_capital() {
-        let said = Said::words("zone ").then(&Said::name("upper icefall"));
-        assert_eq!(said.clone().capital().to_string(), "Zone upper icefall");
-        assert_eq!(Said::name("ada").capital().to_string(), "ada");
-        let fit = said.map_names(|name| name.replace(' ', "_"));
-        assert_eq!(fit.to_string(), "zone upper_icefall");
+    fn only_words_are_put_in_upper_case() {
+        assert_eq!(Said::from("éboulis").capital().to_string(), "Éboulis");
+        assert_eq!(Said::name("iPhone").capital().to_string(), "iPhone");
+        assert_eq!(Said::code("gap_m").capital().to_string(), "`gap_m`");
+        assert_eq!(Said::default().capital(), Said::default());
     }
 
     #[test]
-    fn words_that_meet_are_one_span() {
-        let joined = Said::join([Said::words("a"), Said::words("b")], ", ");
-        assert_eq!(joined.spans(), [Span::Words("a, b".to_owned())]);
-        assert!(Said::join([], ", ").is_empty(), "nothing of nothing");
+    fn joined_said_and_empty() {
+        let list = ["a", "b", "c"].map(Said::name);
+        assert_eq!(Said::join(list, " / ").to_string(), "a / b / c");
+        assert!(
+            Said::join([], ", ").is_empty(),
+            "nothing joined is something"
+        );
+        assert!(Said::from("").is_empty(), "no text is something");
+        assert!(!Said::figure("3").is_empty(), "a figure is nothing");
+    }
+
+    #[test]
+    fn a_writer_fits_names_and_code_apart() {
+        let said = Said::from("on ")
+            .then(Said::name("a\nb"))
+            .then(Said::code("c\nd"));
+        let fit = |text: &str| text.replace('\n', " ");
+        assert_eq!(said.clone().map_names(fit).to_string(), "on a b`c\nd`");
+        assert_eq!(said.map_code(fit).to_string(), "on a\nb`c d`");
     }
 }

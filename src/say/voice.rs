@@ -1,98 +1,66 @@
-//! Who speaks: a language and the units of the figures.
+//! The voice of one reader: his language and his units.
 
-use std::sync::LazyLock;
-
-use super::{
+use crate::say::{
     arg::Arg,
-    catalogue::{Catalogue, Piece},
-    figure::Units,
     language::Language,
-    span::{Said, Span},
+    render::{gap, render},
+    span::Said,
+    units::Units,
 };
 
-/// A language and units.
+/// Says facts in the words and units of a reader.
+///
+/// A message stands in `data/words/` under its key; lengths are turned and rounded here, and what the leader
+/// wrote goes through untouched. A key or argument that is not there shows as `⟦key⟧`, `⟦$argument⟧`.
 ///
 /// ```
-/// use schrund::say::{arg::Arg, figure::Units, voice::Voice};
+/// use schrund::say::{arg::Arg, span::Span, units::Units, voice::Voice};
 ///
 /// let voice = Voice { units: Units::Imperial, ..Voice::default() };
-/// let rope = [("name", Arg::Name("blue 60 m static")), ("length", Arg::There(60.0))];
-/// assert_eq!(voice.say("rope-named", &rope).to_string(), "rope \"blue 60 m static\" (196.8 ft)");
+/// let args = [("name", Arg::Name("blue 60 m static")), ("length", Arg::There(60.0))];
+/// let said = voice.say("rope-named", &args);
+///
+/// assert_eq!(said.to_string(), "rope \"blue 60 m static\" (196.8 ft)");
+/// assert!(said.spans().contains(&Span::Name("blue 60 m static".to_owned())));
+/// assert!(said.spans().contains(&Span::Figure("196.8 ft".to_owned())));
 /// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Voice {
-    /// Whose words.
+    /// Which words.
     pub language: Language,
-    /// Whose figures.
+    /// Which units lengths are shown in.
     pub units: Units,
 }
 
-/// One for each language, in the order of [`Language::ALL`].
-static CATALOGUES: LazyLock<Vec<Catalogue>> = LazyLock::new(|| {
-    let all = Language::ALL.iter();
-    all.map(|language| Catalogue::of(language.files()).0)
-        .collect()
-});
-
 impl Voice {
-    /// The message of this key with its placeables filled. A key or filling that is missing shows as itself; tests
-    /// hold that none is.
+    /// The message with its arguments by name; those it does not take are left aside.
     #[must_use]
     pub fn say(self, key: &str, args: &[(&str, Arg<'_>)]) -> Said {
-        let mut said = Said::default();
-        match self.message(key) {
-            Some(pieces) => self.put(&mut said, pieces, args),
-            None => said.push(Span::Code(key.to_owned())),
+        let catalogue = self.language.catalogue();
+        match catalogue.entry(key) {
+            Some(entry) => render(catalogue, self.units, &entry.value, args),
+            None => gap(key).into(),
         }
-        said
     }
 
-    /// The hint that belongs to a message, where it has one.
+    /// The attribute of that name, where the message has one.
+    #[must_use]
+    pub fn attribute(self, key: &str, name: &str, args: &[(&str, Arg<'_>)]) -> Option<Said> {
+        let catalogue = self.language.catalogue();
+        let pattern = catalogue.entry(key)?.attribute(name)?;
+        Some(render(catalogue, self.units, pattern, args))
+    }
+
+    /// The attribute `.hint`: what to do about it.
     #[must_use]
     pub fn hint(self, key: &str, args: &[(&str, Arg<'_>)]) -> Option<Said> {
-        let pieces = self.message(&format!("{key}.hint"))?;
-        let mut said = Said::default();
-        self.put(&mut said, pieces, args);
-        Some(said)
+        self.attribute(key, "hint", args)
     }
 
-    fn message(self, key: &str) -> Option<&'static [Piece]> {
-        CATALOGUES.get(self.language as usize)?.get(key)
-    }
-
-    fn put(self, said: &mut Said, pieces: &[Piece], args: &[(&str, Arg<'_>)]) {
-        let filling = |slot: &str| args.iter().find(|(name, _)| *name == slot);
-        for piece in pieces {
-            match piece {
-                Piece::Text(span) => said.push(span.clone()),
-                Piece::Slot(slot) => match filling(slot) {
-                    Some((_, arg)) => arg.put(said, self.language, self.units),
-                    None => said.push(Span::Code(format!("${slot}"))),
-                },
-                Piece::Message(key) => {
-                    self.put(said, self.message(key).unwrap_or_default(), args);
-                }
-                Piece::Choice {
-                    slot,
-                    variants,
-                    default,
-                } => {
-                    let chosen = filling(slot).and_then(|(_, arg)| self.chosen(arg, variants));
-                    let (_, pieces) = &variants[chosen.unwrap_or(*default)];
-                    self.put(said, pieces, args);
-                }
-            }
-        }
-    }
-
-    /// Which variant a filling chooses: its own word or number, else the category of the number.
-    fn chosen(self, arg: &Arg<'_>, variants: &[(String, Vec<Piece>)]) -> Option<usize> {
-        let of = |word: &str| variants.iter().position(|(key, _)| key == word);
-        match arg {
-            Arg::Word(word) => of(word),
-            Arg::Count(n) => of(&n.to_string()).or_else(|| of(self.language.category(*n))),
-            _ => None,
-        }
+    /// Whether the message is there.
+    #[must_use]
+    pub fn knows(self, key: &str) -> bool {
+        self.language.catalogue().entry(key).is_some()
     }
 }
 
@@ -100,28 +68,49 @@ impl Voice {
 mod tests {
     use super::*;
 
+    const VOICE: Voice = Voice {
+        language: Language::English,
+        units: Units::Metric,
+    };
+
     #[test]
-    fn a_message_chooses_by_number_and_by_word() {
-        let voice = Voice::default();
-        let stages = |n: usize| {
-            let args = [("count", Arg::Count(n)), ("legs", Arg::Name("4"))];
-            voice.say("place-legs", &args).to_string()
-        };
+    fn what_is_missing_is_seen_and_nothing_falls_over() {
+        assert_eq!(VOICE.say("no-such-key", &[]).to_string(), "⟦no-such-key⟧");
+        assert_eq!(VOICE.hint("no-such-key", &[]), None);
+        assert_eq!(VOICE.hint("rope-unnamed", &[]), None);
         assert_eq!(
-            (stages(1).as_str(), stages(2).as_str()),
-            ("leg 4", "legs 4")
+            VOICE.say("rope-named", &[]).to_string(),
+            "rope \"⟦$name⟧\" (⟦$length⟧)"
         );
-        let end = |word| voice.say("cut-off-by-route-end", &[("end", Arg::Word(word))]);
-        assert!(end("begin").to_string().contains("begins"), "by word");
-        assert!(end("end").to_string().contains("ends"), "by default");
     }
 
     #[test]
-    fn what_is_missing_shows() {
-        let voice = Voice::default();
-        assert_eq!(voice.say("no-such-key", &[]).to_string(), "`no-such-key`");
-        let rope = voice.say("rope-unnamed", &[]).to_string();
-        assert_eq!(rope, "the `$length` rope");
-        assert_eq!(voice.hint("knots-doubtful", &[]), None);
+    fn every_message_is_whole_when_it_is_given_what_it_takes() {
+        for &language in Language::ALL {
+            let (catalogue, voice) = (language.catalogue(), Voice { language, ..VOICE });
+            for key in catalogue.messages() {
+                let entry = catalogue.entry(key).unwrap();
+                for pattern in entry.patterns() {
+                    let names = catalogue.arguments(pattern);
+                    let args: Vec<_> = names.iter().map(|n| (*n, Arg::Count(2))).collect();
+                    let said = render(catalogue, voice.units, pattern, &args);
+                    assert!(!said.is_empty(), "{language:?} {key} says nothing");
+                    assert!(!said.to_string().contains('⟦'), "{key}: {said}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn hints_and_code_come_from_the_catalogue() {
+        let args = [("people", Arg::Count(1))];
+        assert_eq!(
+            VOICE.say("alone", &args).to_string(),
+            "a party of 1 cannot rope up: nobody goes alone"
+        );
+        assert_eq!(
+            VOICE.hint("alone", &args).map(|hint| hint.to_string()),
+            Some("take at least one partner: `--party 2`".to_owned())
+        );
     }
 }

@@ -7,7 +7,7 @@ use serde_json::{Number, Value};
 use crate::{
     plan::{Plan, finding::Finding, leg::TeamSetup, options::Options},
     say::{
-        self, cautions::cautions, figure::Units, finding, language::Language, span::Said,
+        self, cautions::cautions, finding, language::Language, span::Said, units::Units,
         voice::Voice,
     },
 };

@@ -7,7 +7,7 @@ use crate::{
         leg::Verdict,
         options::{Options, Way},
     },
-    say::{self, arg::Arg, cautions::cautions, figure::Round, span::Said, voice::Voice},
+    say::{self, arg::Arg, cautions::cautions, round::Round, span::Said, voice::Voice},
     write::{
         parts::{
             paragraph::{bullet, padded},

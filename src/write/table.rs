@@ -66,7 +66,7 @@ fn head(out: &mut String, sheet: &Sheet<'_>, groups: &[Group<'_>], look: Look) {
     let name = name.map_or_else(|| voice.say("route", &[]), Said::name);
     let title = [
         ("name", Arg::Said(name)),
-        ("length", Arg::Way(route.length_m)),
+        ("length", Arg::Walked(route.length_m)),
         ("up", Arg::Whole(route.ascent_m.unwrap_or_default())),
         ("down", Arg::Whole(route.descent_m.unwrap_or_default())),
         ("threshold", Arg::Whole(route.ascent_threshold_m)),
@@ -342,7 +342,7 @@ fn fewer_changes(out: &mut String, sheet: &Sheet<'_>, look: Look) {
     bullet(out, "  ", &costs, look.width);
     for run in &keep.runs {
         let teams = run.teams.iter().map(|t| keep::team(run, t, voice));
-        let legs = keep::legs(run, voice).then(&Said::words(": "));
+        let legs = keep::legs(run, voice).then(&Said::from(": "));
         let text = legs.then(&Said::join(teams, "; ")).to_string();
         bullet(out, "  · ", &text, look.width);
     }

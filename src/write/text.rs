@@ -7,7 +7,7 @@
 use crate::{
     fault::Level,
     plan::leg::{Leg, TeamSetup, Verdict},
-    say::{arg::Arg, figure::Round, plain, span::Said, voice::Voice},
+    say::{arg::Arg, plain, round::Round, span::Said, voice::Voice},
     write::{
         parts::{
             row::{Row, TeamRow},
@@ -41,7 +41,7 @@ fn head(sheet: &Sheet<'_>, voice: Voice) -> String {
     };
     let args = [
         ("name", Arg::Said(name)),
-        ("length", Arg::Way(route.length_m)),
+        ("length", Arg::Walked(route.length_m)),
         ("legs", Arg::Count(sheet.plan.legs.len())),
     ];
     voice.say("message-head", &args).to_string()
@@ -111,7 +111,7 @@ fn bare(leg: &Leg, voice: Voice) -> String {
     };
     let args = [
         ("leg", Arg::Count(leg.leg)),
-        ("span", Arg::Stretch(leg.start_m, leg.end_m)),
+        ("span", Arg::Between(leg.start_m, leg.end_m)),
         ("roped", Arg::Word(roped)),
         ("verdict", Arg::Said(sentence::verdict(leg.verdict, voice))),
     ];

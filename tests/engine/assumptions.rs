@@ -255,7 +255,7 @@ fn dotted_names_may_be_quoted_or_tables_and_an_end_out_of_order_is_told() {
         read(text)
             .unwrap_err()
             .iter()
-            .map(schrund::say::fault::says)
+            .map(|f| schrund::say::fault::says(f, Default::default()).to_string())
             .collect::<Vec<_>>()
     };
     assert_eq!(

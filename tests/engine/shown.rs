@@ -1,7 +1,7 @@
 //! The plan on a terminal: every set-up once, drawn ropes, nothing wider than asked for.
 
 use schrund::{
-    say::figure::Units,
+    say::units::Units,
     write::{Sheet, parts::rope_line, table},
 };
 use unicode_width::UnicodeWidthStr;

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use schrund::{
     geometry::LonLat,
     read,
-    say::figure::Units,
+    say::units::Units,
     trip::route::{Route, Stage},
     write::gpx::device,
 };

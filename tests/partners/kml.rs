@@ -1,7 +1,7 @@
 //! KML for globes. `.ci/schemas` validates against the schema; these stand in where it is not at hand.
 
 use quick_xml::{Reader, events::Event};
-use schrund::{say::figure::Units, write::kml::globe};
+use schrund::{say::units::Units, write::kml::globe};
 
 use crate::fixture::{Trip, trip, written};
 

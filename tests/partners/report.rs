@@ -6,7 +6,7 @@ use schrund::{
     Planner,
     geometry::LonLat,
     ground::relief::Relief,
-    say::figure::Units,
+    say::units::Units,
     trip::{
         job::Case,
         party::{Contact, Party},
@@ -343,7 +343,7 @@ fn every_zone_met_has_its_width_on_the_map_of_its_leg() {
         for zone in &leg.zones {
             let width = Units::Metric.length(
                 trip.zones[zone - 1].gap.max_m,
-                schrund::say::figure::Round::Up,
+                schrund::say::round::Round::Up,
             );
             assert!(
                 shown.contains(&width),

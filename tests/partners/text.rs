@@ -1,7 +1,7 @@
 //! The message: short, whole, and in the signs that a short message has.
 
 use schrund::{
-    say::figure::Units,
+    say::units::Units,
     write::{
         parts::row::Row,
         text::{MOST, leg, message},

@@ -53,7 +53,9 @@ fn check(file: &str, rows: &[Vec<String>]) {
     {
         let problem = refusal(file, result);
         assert!(
-            schrund::say::fault::says(&problem).contains(why.as_str()),
+            schrund::say::fault::says(&problem, Default::default())
+                .to_string()
+                .contains(why.as_str()),
             "{file}: {problem}"
         );
         return;

@@ -145,7 +145,9 @@ fn a_model_that_is_void_everywhere_says_so() {
     );
     let notes = terrain.notes();
     assert!(
-        says(&notes[0]).contains("no height at any of the 1 places"),
+        says(&notes[0], Default::default())
+            .to_string()
+            .contains("no height at any of the 1 places"),
         "{notes:?}"
     );
 }
@@ -160,10 +162,11 @@ fn undeclared_flags_are_void_and_told() {
         None,
         0.0,
     );
-    let told = terrain
-        .notes()
-        .iter()
-        .any(|n| says(n).contains("cannot be heights"));
+    let told = terrain.notes().iter().any(|n| {
+        says(n, Default::default())
+            .to_string()
+            .contains("cannot be heights")
+    });
     assert!(told, "{:?}", terrain.notes());
 }
 
@@ -205,12 +208,22 @@ fn hgt_nodes_lie_on_whole_degrees() {
 #[test]
 fn hgt_tiles_need_name_and_size() {
     let nameless = refusal("a tile without a place", terrain_of("dem.hgt", tile()));
-    assert!(says(&nameless).contains("N46E007.hgt"), "{nameless}");
+    assert!(
+        says(&nameless, Default::default())
+            .to_string()
+            .contains("N46E007.hgt"),
+        "{nameless}"
+    );
     let short = refusal(
         "a short tile",
         terrain_of("N46E007.hgt", tile()[..2_884_000].to_vec()),
     );
-    assert!(says(&short).contains("2884000"), "{short}");
+    assert!(
+        says(&short, Default::default())
+            .to_string()
+            .contains("2884000"),
+        "{short}"
+    );
 }
 
 #[test]
@@ -224,6 +237,11 @@ fn other_formats_are_named() {
         (b"II*\0", "whole TIFF"),
     ] {
         let problem = refusal(word, terrain_of("given.file", bytes.to_vec()));
-        assert!(says(&problem).contains(word), "{problem}");
+        assert!(
+            says(&problem, Default::default())
+                .to_string()
+                .contains(word),
+            "{problem}"
+        );
     }
 }

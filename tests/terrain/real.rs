@@ -48,7 +48,9 @@ fn heights_agree_with_gdal_on_every_variant() {
         if let Some((_, why)) = REFUSED.iter().find(|(part, _)| file.contains(part)) {
             let problem = refusal(file, result);
             assert!(
-                schrund::say::fault::says(&problem).contains(why),
+                schrund::say::fault::says(&problem, Default::default())
+                    .to_string()
+                    .contains(why),
                 "{file}: {problem}"
             );
             refused += 1;

@@ -1,39 +1,35 @@
 //! Numbers as people write them, and the bounds they must keep.
 
 use super::text::unmasked;
-use crate::fault::geojson::{NoNumber, Quantity};
+use crate::fault::geojson::{Measure, NoNumber, Quantity};
 
 const METRES: &[&str] = &["m", "metre", "metres", "meter", "meters"];
 const DEGREES: &[&str] = &["°", "deg", "degree", "degrees"];
 
 /// Above 100 m a width is a mistake of unit, or ice that no rope spans; our judgement.
 pub(super) const GAP: Quantity = Quantity {
-    what: "gap width",
-    unit: "m",
+    what: Measure::GapWidth,
     min: 0.0,
     max: 100.0,
     upper_counts: true,
 };
 /// Above 50 m it is not the winter's snow that is meant; our judgement.
 pub(super) const SNOW_DEPTH: Quantity = Quantity {
-    what: "snow depth",
-    unit: "m",
+    what: Measure::SnowDepth,
     min: 0.0,
     max: 50.0,
     upper_counts: false,
 };
 /// A direction, turned once at most; taken modulo 180 afterwards.
 pub(super) const STRIKE: Quantity = Quantity {
-    what: "strike",
-    unit: "°",
+    what: Measure::Strike,
     min: -360.0,
     max: 360.0,
     upper_counts: true,
 };
 /// With ±90° every direction is possible.
 pub(super) const STRIKE_UNCERTAINTY: Quantity = Quantity {
-    what: "strike uncertainty",
-    unit: "°",
+    what: Measure::StrikeUncertainty,
     min: 0.0,
     max: 90.0,
     upper_counts: true,
@@ -124,7 +120,7 @@ fn without_unit<'a>(text: &'a str, quantity: Quantity) -> &'a str {
         .find(|c: char| !c.is_alphabetic() && c != '°')
         .unwrap_or(text.len());
     let (word, rest) = text.split_at(end);
-    let spellings = if quantity.unit == "m" {
+    let spellings = if quantity.is_length() {
         METRES
     } else {
         DEGREES

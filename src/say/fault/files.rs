@@ -1,105 +1,87 @@
 //! Files, addresses and flags in words.
 
-use crate::fault::{
-    files::{InFiles, Network, Refused},
-    place::STANDARD_INPUT,
+use super::phrase::{Args, Phrase, list, name, number};
+use crate::{
+    fault::{
+        files::{InFiles, Network, Refused},
+        place::STANDARD_INPUT,
+    },
+    say::arg::Arg,
 };
 
-pub(super) fn says(what: &InFiles) -> String {
+pub(super) fn phrase(what: &InFiles) -> Phrase {
     match what {
-        InFiles::Unreadable { name, why } => format!("cannot read {name}: {}", refused(why)),
-        InFiles::Stopped(why) => format!("reading stopped: {why}"),
-        InFiles::OneStandardInput => "standard input can give only one of the inputs".to_owned(),
-        InFiles::NotSeekable => {
-            "a terrain model is read here and there, so it must be a file".to_owned()
-        }
-        InFiles::NotUtf8 => "the file is not UTF-8 text".to_owned(),
-        InFiles::Toml(says) => says.clone(),
-        InFiles::Swapped { route, zones } => {
-            format!("the two files look swapped: {route} is GeoJSON and {zones} is GPX")
-        }
+        InFiles::Unreadable { name: file, why } => about("file-unreadable", file, why),
+        InFiles::Stopped(words) => Phrase::of("file-stopped", [("words", name(words))]),
+        InFiles::OneStandardInput => Phrase::plain("file-one-standard-input"),
+        InFiles::NotSeekable => Phrase::plain("file-not-seekable"),
+        InFiles::NotUtf8 => Phrase::plain("file-not-utf8"),
+        InFiles::Toml(words) => Phrase::of("file-toml", [("words", name(words))]),
+        InFiles::Swapped { route, zones } => swapped(route, zones),
         InFiles::Network(why) => network(why),
-        InFiles::NoFolder { path, why } => {
-            format!("cannot make the folder {path}: {}", refused(why))
-        }
-        InFiles::Unwritable { path, why } => format!("cannot write {path}: {}", refused(why)),
-        InFiles::IsInput(path) => format!("{path} is an input and is never written over"),
-        InFiles::There(paths) => there(paths),
-        InFiles::NoCode { name, .. } => format!("there is no code \"{name}\""),
-        InFiles::NoPlace(found) => format!("\"{found}\" is no longitude,latitude in degrees"),
+        InFiles::NoFolder { path, why } => about("file-no-folder", path, why),
+        InFiles::Unwritable { path, why } => about("file-unwritable", path, why),
+        InFiles::IsInput(path) => Phrase::of("file-is-input", [("name", name(path))]),
+        InFiles::There(paths) => Phrase::of(
+            "file-there",
+            [("count", Arg::Count(paths.len())), ("names", list(paths))],
+        ),
+        InFiles::NoCode {
+            name: code,
+            near: Some(near),
+        } => Phrase::of(
+            "file-no-code-but",
+            [("name", name(code)), ("near", name(*near))],
+        ),
+        InFiles::NoCode { name: code, .. } => Phrase::of("file-no-code", [("name", name(code))]),
+        InFiles::NoPlace(found) => Phrase::of("file-no-place", [("found", name(found))]),
     }
 }
 
-pub(super) fn hint(what: &InFiles) -> Option<String> {
-    let hint = match what {
-        InFiles::Unreadable { .. } => "check the name and that you may read it",
-        InFiles::Stopped(_) => "read the file again",
-        InFiles::OneStandardInput => "name files for the others",
-        InFiles::NotSeekable => "save it first and name the file",
-        InFiles::Swapped { route, zones } => {
-            let (route, zones) = (typed(route), typed(zones));
-            return Some(format!("name the line first: `{zones} {route}`"));
-        }
-        InFiles::Network(why) => return network_hint(why).map(str::to_owned),
-        InFiles::Unwritable { .. } => "write to a folder that is there and that you may write to",
-        InFiles::IsInput(_) => "write to another place",
-        InFiles::There(paths) if paths.len() == 1 => "`--force` replaces it",
-        InFiles::There(_) => "`--force` replaces them",
-        InFiles::NoCode {
-            near: Some(near), ..
-        } => return Some(format!("did you mean `{}`?", near)),
-        InFiles::NoCode { near: None, .. } => {
-            "codes stand in brackets in what schrund says, as in error[gap-not-given]"
-        }
-        InFiles::NoPlace(_) => "write it as 7.65,45.97, longitude first",
-        InFiles::NotUtf8 | InFiles::Toml(_) | InFiles::NoFolder { .. } => return None,
+fn about(key: &'static str, file: &str, why: &Refused) -> Phrase {
+    Phrase::of(key, [("name", name(file))]).and(refused(why))
+}
+
+fn refused(why: &Refused) -> Args {
+    let (why, words) = match why {
+        Refused::Folder => ("folder", ""),
+        Refused::NotFound => ("not-found", ""),
+        Refused::Permission => ("permission", ""),
+        Refused::Other(words) => ("other", words.as_str()),
     };
-    Some(hint.to_owned())
+    vec![("why", Arg::Word(why)), ("words", name(words))]
+}
+
+fn swapped(route: &str, zones: &str) -> Phrase {
+    Phrase::of(
+        "file-swapped",
+        [
+            ("route", name(route)),
+            ("zones", name(zones)),
+            ("route-typed", name(typed(route))),
+            ("zones-typed", name(typed(zones))),
+        ],
+    )
 }
 
 /// An input as it is typed.
-fn typed(name: &str) -> &str {
-    if name == STANDARD_INPUT { "-" } else { name }
+fn typed(file: &str) -> &str {
+    if file == STANDARD_INPUT { "-" } else { file }
 }
 
-fn there(paths: &[String]) -> String {
-    match paths {
-        [path] => format!("{path} is there already"),
-        paths => format!(
-            "{} files are there already: {}",
-            paths.len(),
-            paths.join(", ")
-        ),
-    }
-}
-
-fn refused(why: &Refused) -> &str {
-    match why {
-        Refused::Folder => "it is a folder, not a file",
-        Refused::NotFound => "there is no such file or folder",
-        Refused::Permission => "you have no permission",
-        Refused::Other(words) => words,
-    }
-}
-
-fn network(why: &Network) -> String {
-    match why {
-        Network::NotBuilt => "this build of schrund cannot fetch addresses".to_owned(),
-        Network::Answered(status) => format!("the server answered {status}"),
-        Network::TooMuch(mb) => format!("the answer is larger than {mb} MB"),
-        Network::Late => "cannot fetch it: no answer in time".to_owned(),
-        Network::NoConnection => "cannot fetch it: no connection".to_owned(),
-        Network::Other(words) => format!("cannot fetch it: {words}"),
-    }
-}
-
-fn network_hint(why: &Network) -> Option<&'static str> {
-    match why {
-        Network::NotBuilt => Some("download the file and name it"),
-        Network::Answered(_) => Some("check the address"),
-        Network::TooMuch(_) => None,
-        Network::Late | Network::NoConnection | Network::Other(_) => {
-            Some("check the address and the connection, or download the file and name it")
+fn network(why: &Network) -> Phrase {
+    let (why, words) = match why {
+        Network::NotBuilt => return Phrase::plain("file-no-fetch"),
+        Network::Answered(status) => {
+            return Phrase::of("file-answered", [("status", name(status))]);
         }
-    }
+        Network::TooMuch(mb) => return Phrase::of("file-too-much", [("mb", number(mb))]),
+        Network::Late => ("late", ""),
+        Network::NoConnection => ("no-connection", ""),
+        Network::Other(words) => ("other", words.as_str()),
+    };
+    Phrase::of(
+        "file-not-fetched",
+        [("why", Arg::Word(why)), ("words", name(words))],
+    )
 }

@@ -1,192 +1,167 @@
 //! Zones files in words.
 
-use super::{counted, numbers, place::as_it_stands};
-use crate::fault::geojson::{
-    InGeojson, Misplaced, NoLonLat, NoPosition, NoType, NotPolygons, Object, Thing,
+use super::{
+    numbers,
+    phrase::{Args, Phrase, list, name, number},
+    place::as_it_stands,
+};
+use crate::{
+    fault::geojson::{
+        InGeojson, Misplaced, NoLonLat, NoPosition, NoType, NotPolygons, Object, Thing,
+    },
+    say::{arg::Arg, span::Said, voice::Voice},
 };
 
-const COLLECTION: &str =
-    "a file of zones is {\"type\": \"FeatureCollection\", \"features\": [ … ]}";
-const KEEP_ONE: &str = "keep the one that is right";
-
-pub(super) fn says(what: &InGeojson) -> String {
+/// `file` is where it stands.
+pub(super) fn phrase(what: &InGeojson, file: &str, voice: Voice) -> Phrase {
     match what {
-        InGeojson::Empty => "the file is empty".to_owned(),
-        InGeojson::IsXml => "this is XML, not GeoJSON".to_owned(),
-        InGeojson::IsUtf16 => "this is UTF-16 text".to_owned(),
-        InGeojson::CutOff => "the text stops before the JSON is complete".to_owned(),
-        InGeojson::Broken(words) => format!("broken JSON: {words}"),
-        InGeojson::ForeignCrs(name) => {
-            format!("the file says its coordinates are in \"{name}\"")
+        InGeojson::Empty => Phrase::plain("zones-empty"),
+        InGeojson::IsXml => Phrase::plain("zones-xml"),
+        InGeojson::IsUtf16 => Phrase::plain("zones-utf16"),
+        InGeojson::CutOff => Phrase::plain("zones-cut-off"),
+        InGeojson::Broken(words) => Phrase::of("zones-broken", [("words", name(words))]),
+        InGeojson::ForeignCrs(system) => Phrase::of(
+            "zones-foreign-crs",
+            [("name", name(system)), ("command", command(file, ""))],
+        ),
+        InGeojson::UnknownCrs(found) => {
+            Phrase::of("zones-unknown-crs", [("command", command(file, ""))]).and(thing(found))
         }
-        InGeojson::UnknownCrs(found) => format!(
-            "the file has a `crs` that names no known system: {}",
-            thing(found)
-        ),
-        InGeojson::Twice(None) => "the property stands there twice".to_owned(),
-        InGeojson::Twice(Some(name)) => format!("`{name}` stands there twice"),
-        InGeojson::SwappedAxes => "no zone lies near the route, but with longitude and latitude swapped zones would meet it".to_owned(),
-        InGeojson::NoZones(features) => no_zones(*features),
-        InGeojson::NotPolygons(left_out) => not_polygons(*left_out),
-        InGeojson::NoArea(n) => format!(
-            "{} left out: fewer than three different points cover nothing",
-            counted(*n, "polygon")
-        ),
-        InGeojson::RingsClosed(n) => format!(
-            "{} closed: the last point was not the first",
-            counted(*n, "ring")
-        ),
-        InGeojson::RingsTangled(n) => format!(
-            "{} with a line that touches or crosses itself: what a ring winds round counts as ice",
-            counted(*n, "ring")
-        ),
-        what => form(what).unwrap_or_else(|| numbers::says(what)),
+        InGeojson::Misplaced(misplaced) => self::misplaced(misplaced, file),
+        InGeojson::SwappedAxes => Phrase::plain("zones-swapped-axes"),
+        InGeojson::NoZones(n) => Phrase::of("zones-none", [("features", Arg::Count(*n))]),
+        InGeojson::NotPolygons(left_out) => not_polygons(*left_out, voice),
+        InGeojson::NoArea(n) => Phrase::of("zones-no-area", [("n", Arg::Count(*n))]),
+        InGeojson::RingsClosed(n) => Phrase::of("zones-rings-closed", [("n", Arg::Count(*n))]),
+        InGeojson::RingsTangled(n) => Phrase::of("zones-rings-tangled", [("n", Arg::Count(*n))]),
+        what => form(what, voice).unwrap_or_else(|| numbers::phrase(what, voice)),
     }
 }
 
 /// What is wrong with the form of objects and coordinates.
-fn form(what: &InGeojson) -> Option<String> {
+fn form(what: &InGeojson, voice: Voice) -> Option<Phrase> {
     Some(match what {
-        InGeojson::Type { of, why, .. } => no_type(*of, why),
-        InGeojson::Stands { found, due } => {
-            let due = match due {
-                Object::Feature => "a Feature",
-                _ => "a GeoJSON object",
-            };
-            format!("{} stands where {due} should", thing(found))
+        InGeojson::Type { of, why, known } => no_type(*of, why, known),
+        InGeojson::Stands { found, due } => Phrase::plain(match due {
+            Object::Feature => "zones-no-feature",
+            _ => "zones-no-object",
+        })
+        .and(thing(found)),
+        InGeojson::HoldsFeatures(kind) => {
+            Phrase::of("zones-holds-features", [("kind", name(*kind))])
         }
-        InGeojson::HoldsFeatures(kind) => format!("a {kind} holds `features`"),
-        InGeojson::FeaturesNoList(found) => format!("`features` is {}, not a list", thing(found)),
-        InGeojson::NoFeatures => "the FeatureCollection has no `features`".to_owned(),
+        InGeojson::FeaturesNoList(found) => {
+            Phrase::plain("zones-features-no-list").and(thing(found))
+        }
+        InGeojson::NoFeatures => Phrase::plain("zones-no-features"),
+        InGeojson::Twice(None) => Phrase::plain("zones-property-twice"),
+        InGeojson::Twice(Some(member)) => {
+            Phrase::of("zones-member-twice", [("name", name(*member))])
+        }
         InGeojson::PropertiesNoObject(found) => {
-            format!("`properties` is {}, not an object", thing(found))
+            Phrase::plain("zones-properties-no-object").and(thing(found))
         }
         InGeojson::GeometryNoObject(found) => {
-            format!("the geometry is {}, not an object", thing(found))
+            Phrase::plain("zones-geometry-no-object").and(thing(found))
         }
-        InGeojson::NoCoordinates(kind) => format!("the {kind} has no `coordinates`"),
-        InGeojson::NoGeometries => "the GeometryCollection has no list of `geometries`".to_owned(),
+        InGeojson::NoCoordinates(kind) => {
+            Phrase::of("zones-no-coordinates", [("kind", name(*kind))])
+        }
+        InGeojson::NoGeometries => Phrase::plain("zones-no-geometries"),
         InGeojson::Shallow {
             way,
             found,
             positions,
-            ..
-        } => {
-            let due = if *positions { "positions" } else { "lists" };
-            let (way, found) = (way_to(way), as_it_stands(found));
-            format!("{way}holds {found} where a list of {due} should stand")
+            kind,
+        } => Phrase::of(
+            "zones-shallow",
+            [
+                ("way", way_to(way, voice)),
+                ("found", as_it_stands(found)),
+                (
+                    "due",
+                    Arg::Word(if *positions { "positions" } else { "lists" }),
+                ),
+                ("kind", name(*kind)),
+            ],
+        ),
+        InGeojson::NoPosition { way, why } => {
+            Phrase::of("zones-no-position", [("way", way_to(way, voice))]).and(no_position(why))
         }
-        InGeojson::NoPosition { way, why } => format!("{}{}", way_to(way), no_position(why)),
-        InGeojson::Misplaced(misplaced) => self::misplaced(misplaced),
-        InGeojson::Huge => "a coordinate is too large to be a number".to_owned(),
-        InGeojson::Deep => "the geometry is nested too deeply to be read".to_owned(),
+        InGeojson::Huge => Phrase::plain("zones-huge"),
+        InGeojson::Deep => Phrase::plain("zones-deep"),
         _ => return None,
     })
 }
 
-/// How to mend it; `file` is where it stands.
-pub(super) fn hint(what: &InGeojson, file: &str) -> Option<String> {
-    let hint = match what {
-        InGeojson::Empty => "draw the zones as polygons in a map editor and save them as GeoJSON",
-        InGeojson::IsXml => "save or convert the zones as GeoJSON; a GPX file is the route",
-        InGeojson::IsUtf16 => "save the file as UTF-8",
-        InGeojson::CutOff => "the file was cut off: save or download it again",
-        InGeojson::Broken(_) => "mend the text here, or save it again from the map editor",
-        InGeojson::ForeignCrs(_) | InGeojson::UnknownCrs(_) => {
-            let command = command(file, "");
-            return Some(format!(
-                "convert it to longitude/latitude on WGS 84: {command}"
-            ));
-        }
-        InGeojson::Type { why, known, .. } => return Some(type_hint(why, known)),
-        InGeojson::Stands {
-            due: Object::Feature,
-            ..
-        } => "take it out of the list",
-        InGeojson::Stands { .. } | InGeojson::FeaturesNoList(_) | InGeojson::NoFeatures => {
-            COLLECTION
-        }
-        InGeojson::HoldsFeatures(_) => "if it is a collection, its `type` is \"FeatureCollection\"",
-        InGeojson::Twice(_) => KEEP_ONE,
-        InGeojson::PropertiesNoObject(_) => "`properties` is a list of names and values in braces",
-        InGeojson::Shallow { kind, .. } => {
-            return Some(format!("this is not how the coordinates of a {kind} look"));
-        }
-        InGeojson::NoPosition { .. } => {
-            "a position is [longitude, latitude], two plain numbers in degrees"
-        }
-        InGeojson::Misplaced(misplaced) => return Some(misplaced_hint(misplaced.why, file)),
-        InGeojson::Huge => "longitudes and latitudes are degrees",
-        InGeojson::SwappedAxes => {
-            "GeoJSON positions are [longitude, latitude]; swap the two numbers of each"
-        }
-        InGeojson::NoZones(_) => "draw the broken ice as polygons and give each a `gap_m`",
-        what => return numbers::hint(what),
-    };
-    Some(hint.to_owned())
-}
-
-/// What a JSON value is, in words.
-fn thing(found: &Thing) -> String {
-    let words = match found {
+/// What a JSON value is.
+fn thing(found: &Thing) -> Args {
+    let word = match found {
         Thing::Null => "null",
-        Thing::List => "a list",
-        Thing::Object => "an object",
-        Thing::Truth => "true or false",
-        Thing::Number => "a number",
-        Thing::Text => "a text",
-        Thing::Value(value) => return as_it_stands(value),
+        Thing::List => "list",
+        Thing::Object => "object",
+        Thing::Truth => "truth",
+        Thing::Number => "number",
+        Thing::Text => "text",
+        Thing::Value(_) => "value",
     };
-    words.to_owned()
+    let found = match found {
+        Thing::Value(value) => as_it_stands(value),
+        _ => name(""),
+    };
+    vec![("thing", Arg::Word(word)), ("found", found)]
 }
 
-fn object(of: Object) -> &'static str {
-    match of {
+fn no_type(of: Object, why: &NoType, known: &[&'static str]) -> Phrase {
+    let of = match of {
         Object::File => "file",
         Object::Feature => "feature",
         Object::Geometry => "geometry",
-    }
-}
-
-fn no_type(of: Object, why: &NoType) -> String {
-    let of = object(of);
+    };
+    let words = match known {
+        [word] => name(format!("\"{word}\"")),
+        words => list(words.iter().copied()),
+    };
+    let args = vec![
+        ("of", Arg::Word(of)),
+        ("count", Arg::Count(known.len())),
+        ("words", words),
+    ];
     match why {
-        NoType::Missing => format!("the {of} has no `type`"),
-        NoType::NoWord(found) => format!("the `type` of the {of} is {}, not a word", thing(found)),
-        NoType::Misspelt { given, .. } => format!("\"{given}\" is not spelt as GeoJSON has it"),
-        NoType::Unknown(given) => format!("\"{given}\" is no type of a {of}"),
+        NoType::Missing => Phrase::plain("zones-no-type"),
+        NoType::NoWord(found) => Phrase::plain("zones-type-no-word").and(thing(found)),
+        NoType::Misspelt { given, right } => Phrase::of(
+            "zones-type-misspelt",
+            [("given", name(given)), ("right", name(*right))],
+        ),
+        NoType::Unknown(given) => Phrase::of("zones-type-unknown", [("given", name(given))]),
     }
+    .and(args)
 }
 
-fn type_hint(why: &NoType, known: &[&str]) -> String {
-    match (why, known) {
-        (NoType::Misspelt { right, .. }, _) => format!("write \"{right}\""),
-        (_, [word]) => format!("write \"{word}\""),
-        (_, words) => format!("write one of {}", words.join(", ")),
-    }
-}
-
-/// `polygon 2, ring 1, position 5 `, or what the coordinates as a whole are called.
-fn way_to(way: &[(&str, usize)]) -> String {
+/// `polygon 2, ring 1, position 5`, or what the coordinates as a whole are called.
+fn way_to(way: &[(&'static str, usize)], voice: Voice) -> Arg<'static> {
     if way.is_empty() {
-        return "`coordinates` ".to_owned();
+        return Arg::Said(voice.say("way-whole", &[]));
     }
-    let steps: Vec<_> = way.iter().map(|(what, n)| format!("{what} {n}")).collect();
-    format!("{} ", steps.join(", "))
+    let step = |(level, n): &(&'static str, usize)| {
+        let args = [("level", Arg::Word(level)), ("n", Arg::Count(*n))];
+        voice.say("way-step", &args)
+    };
+    Arg::Said(Said::join(way.iter().map(step), ", "))
 }
 
-fn no_position(why: &NoPosition) -> String {
-    match why {
-        NoPosition::Is(found) => format!("is {}, not a position", as_it_stands(found)),
-        NoPosition::Holds(found) => {
-            format!("holds {} where a number should stand", as_it_stands(found))
-        }
-        NoPosition::Empty => "is empty".to_owned(),
-        NoPosition::OneNumber(found) => format!("has one number only: {}", as_it_stands(found)),
-    }
+fn no_position(why: &NoPosition) -> Args {
+    let (why, found) = match why {
+        NoPosition::Is(found) => ("is", as_it_stands(found)),
+        NoPosition::Holds(found) => ("holds", as_it_stands(found)),
+        NoPosition::Empty => ("empty", name("")),
+        NoPosition::OneNumber(found) => ("one", as_it_stands(found)),
+    };
+    vec![("why", Arg::Word(why)), ("found", found)]
 }
 
-fn misplaced(misplaced: &Misplaced) -> String {
+fn misplaced(misplaced: &Misplaced, file: &str) -> Phrase {
     let plain = |n: &f64| {
         if n.abs() < 1e15 {
             n.to_string()
@@ -195,63 +170,41 @@ fn misplaced(misplaced: &Misplaced) -> String {
         }
     };
     let two: Vec<String> = misplaced.numbers.iter().take(2).map(plain).collect();
-    let says = match misplaced.why {
-        NoLonLat::TooShort => "is no position: it takes two numbers",
-        NoLonLat::Projected => {
-            "cannot be degrees, for a number lies beyond ±360; it looks like metres of a map grid"
-        }
-        NoLonLat::Longitude => "has a longitude beyond ±180°",
-        NoLonLat::Latitude => "has a latitude beyond ±90°",
-        NoLonLat::Swapped => {
-            "has a latitude beyond ±90°; the other way round it would be a position"
-        }
+    let why = match misplaced.why {
+        NoLonLat::TooShort => "short",
+        NoLonLat::Projected => "projected",
+        NoLonLat::Longitude => "longitude",
+        NoLonLat::Latitude => "latitude",
+        NoLonLat::Swapped => "swapped",
     };
-    let ring = match misplaced.ring {
-        0 => "outer ring".to_owned(),
-        n => format!("hole {n}"),
-    };
-    let polygon = misplaced.polygon;
-    let polygon = polygon.map_or(String::new(), |n| format!(" of polygon {n}"));
-    let position = misplaced.position;
-    format!(
-        "[{}] {says} (position {position}, {ring}{polygon})",
-        two.join(", ")
+    Phrase::of(
+        "zones-misplaced",
+        [
+            ("numbers", number(two.join(", "))),
+            ("why", Arg::Word(why)),
+            ("position", Arg::Count(misplaced.position)),
+            ("ring", Arg::Count(misplaced.ring)),
+            ("polygon", Arg::Count(misplaced.polygon.unwrap_or(0))),
+            ("command", command(file, "-s_srs EPSG:2056 ")),
+        ],
     )
 }
 
-/// The two EPSG numbers are from memory.
-fn misplaced_hint(why: NoLonLat, file: &str) -> String {
-    match why {
-        NoLonLat::Projected => format!(
-            "find out which map grid it is (2056 is Swiss LV95, 25832 is UTM 32N) and convert: {}",
-            command(file, "-s_srs EPSG:2056 ")
-        ),
-        NoLonLat::Longitude => {
-            "longitudes run from -180 to 180: add or take away 360 where the map was scrolled on"
-                .to_owned()
-        }
-        NoLonLat::Swapped => "GeoJSON has the longitude first: swap the two numbers".to_owned(),
-        NoLonLat::TooShort | NoLonLat::Latitude => {
-            "a position is [longitude, latitude] in degrees".to_owned()
-        }
-    }
-}
-
 /// The command of GDAL that writes the file anew on WGS 84.
-fn command(file: &str, from: &str) -> String {
+fn command(file: &str, from: &str) -> Arg<'static> {
     let input = if file.ends_with("json") {
         file
     } else {
         "zones.geojson"
     };
-    let name = input.rsplit(['/', '\\']).next().unwrap_or(input);
-    let stem = name.rsplit_once('.').map_or(name, |(stem, _)| stem);
+    let last = input.rsplit(['/', '\\']).next().unwrap_or(input);
+    let stem = last.rsplit_once('.').map_or(last, |(stem, _)| stem);
     let output = format!("{stem}-wgs84.geojson");
-    format!(
+    name(format!(
         "ogr2ogr {from}-t_srs EPSG:4326 -lco RFC7946=YES {} {}",
         in_shell(&output),
         in_shell(input)
-    )
+    ))
 }
 
 fn in_shell(path: &str) -> String {
@@ -263,21 +216,14 @@ fn in_shell(path: &str) -> String {
     }
 }
 
-fn no_zones(features: usize) -> String {
-    match features {
-        0 => "the file holds no feature at all".to_owned(),
-        1 => "the only feature is no polygon with an area".to_owned(),
-        n => format!("none of the {n} features is a polygon with an area"),
-    }
-}
-
-fn not_polygons(left_out: NotPolygons) -> String {
+fn not_polygons(left_out: NotPolygons, voice: Voice) -> Phrase {
     let left_out = [
-        (left_out.points, "point"),
-        (left_out.lines, "line"),
-        (left_out.empty, "empty geometry"),
+        ("left-out-points", left_out.points),
+        ("left-out-lines", left_out.lines),
+        ("left-out-empty", left_out.empty),
     ];
-    let left_out = left_out.into_iter().filter(|(n, _)| *n > 0);
-    let left_out: Vec<String> = left_out.map(|(n, noun)| counted(n, noun)).collect();
-    format!("{} left out: only polygons are zones", left_out.join(", "))
+    let left_out = left_out.into_iter().filter(|(_, n)| *n > 0);
+    let left_out = left_out.map(|(key, n)| voice.say(key, &[("n", Arg::Count(n))]));
+    let left_out = Arg::Said(Said::join(left_out, ", "));
+    Phrase::of("zones-not-polygons", [("left-out", left_out)])
 }

@@ -2,70 +2,93 @@
 
 use std::fmt;
 
-use crate::fault::place::{Excerpt, Item, Place, Way};
+use super::phrase::{Phrase, name};
+use crate::{
+    fault::place::{Excerpt, Item, Place, Sort, Way},
+    say::{arg::Arg, span::Said, voice::Voice},
+};
+
+/// File, line, thing and property in a row; nothing where none is known.
+#[must_use]
+pub fn place(at: &Place, voice: Voice) -> Said {
+    let line = |n: u64| Arg::Figure(n.to_string());
+    let spot = match (at.line, at.column) {
+        (Some(l), Some(c)) => Some(voice.say(
+            "place-line-column",
+            &[("line", line(l)), ("column", line(c))],
+        )),
+        (Some(l), None) => Some(voice.say("place-line", &[("line", line(l))])),
+        _ => None,
+    };
+    let file = at.file.clone().map(Said::name);
+    let item = at.item.as_ref().map(|it| item(it, voice));
+    let property = at.property.clone().map(Said::code);
+    let parts = [file, spot, item, property];
+    Said::join(parts.into_iter().flatten(), ", ")
+}
 
 impl fmt::Display for Place {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let mut parts: Vec<String> = Vec::new();
-        if let Some(file) = &self.file {
-            parts.push(file.clone());
-        }
-        match (self.line, self.column) {
-            (Some(line), Some(column)) => parts.push(format!("line {line} column {column}")),
-            (Some(line), None) => parts.push(format!("line {line}")),
-            _ => {}
-        }
-        parts.extend(self.item.as_ref().map(Item::to_string));
-        parts.extend(self.property.as_ref().map(|p| format!("`{p}`")));
-        f.write_str(&parts.join(", "))
+        place(self, Voice::default()).fmt(f)
     }
 }
 
-impl fmt::Display for Item {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Feature { number, name } => numbered(f, "feature", *number, name.as_deref()),
-            Self::Line(way) => way.fmt(f),
-            Self::Flags => f.write_str("flags"),
-            Self::Flag(name) => f.write_str(name),
-            Self::Party => f.write_str("party"),
-            Self::Start => f.write_str("start"),
-            Self::Stage => f.write_str("stage"),
-            Self::Practice => f.write_str("practice"),
-            Self::Zones => f.write_str("zones"),
-            Self::Relief => f.write_str("relief"),
+/// A thing by its number and name.
+pub(super) fn item(item: &Item, voice: Voice) -> Said {
+    let key = match item {
+        Item::Feature { number, name } => {
+            let (keys, number) = (["item-feature", "item-feature-named"], *number);
+            return numbered(keys, number, name.clone(), Vec::new()).says(voice);
         }
-    }
+        Item::Line(way) => return way_to(way, voice),
+        Item::Flag(flag) => return Said::from(*flag),
+        Item::Flags => "item-flags",
+        Item::Party => "item-party",
+        Item::Start => "item-start",
+        Item::Stage => "item-stage",
+        Item::Practice => "item-practice",
+        Item::Zones => "item-zones",
+        Item::Relief => "item-relief",
+    };
+    voice.say(key, &[])
 }
 
-fn numbered(
-    f: &mut fmt::Formatter<'_>,
-    what: &str,
+/// With its name where it has one.
+pub(super) fn numbered(
+    [bare, named]: [&'static str; 2],
     number: usize,
-    name: Option<&str>,
-) -> fmt::Result {
-    write!(f, "{what} {number}")?;
-    name.map_or(Ok(()), |name| write!(f, " \"{name}\""))
-}
-
-impl fmt::Display for Way {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} {}", self.sort.word(), self.number)?;
-        if let Some(name) = &self.name {
-            write!(f, " {}", in_quotes(name))?;
-        }
-        let inside = [
-            ("segment", self.segment),
-            ("point", self.point),
-            ("detail", self.detail),
-        ];
-        let mut inside = inside.into_iter().filter_map(|(what, n)| Some((what, n?)));
-        inside.try_for_each(|(what, n)| write!(f, ", {what} {n}"))
+    called: Option<String>,
+    args: super::phrase::Args,
+) -> Phrase {
+    let number = ("number", Arg::Count(number));
+    match called {
+        Some(called) => Phrase::of(named, [number, ("name", name(called))]),
+        None => Phrase::of(bare, [number]),
     }
+    .and(args)
 }
 
-/// Something from a file, fit to be printed: in quotes, without control characters.
-pub(super) fn in_quotes(excerpt: &Excerpt) -> String {
+fn way_to(way: &Way, voice: Voice) -> Said {
+    let keys = ["item-line", "item-line-named"];
+    let sort = Arg::Word(match way.sort {
+        Sort::Track => "track",
+        Sort::Route => "route",
+    });
+    let called = way.name.as_ref().map(printable);
+    let line = numbered(keys, way.number, called, vec![("sort", sort)]);
+    let inside = [
+        ("item-segment", way.segment),
+        ("item-point", way.point),
+        ("item-detail", way.detail),
+    ];
+    let inside = inside
+        .into_iter()
+        .filter_map(|(key, n)| Some(voice.say(key, &[("number", Arg::Count(n?))])));
+    Said::join(std::iter::once(line.says(voice)).chain(inside), ", ")
+}
+
+/// Something from a file, fit to be printed: without control characters.
+pub(super) fn printable(excerpt: &Excerpt) -> String {
     let mut shown = String::new();
     for character in excerpt.text.chars() {
         match character {
@@ -73,12 +96,14 @@ pub(super) fn in_quotes(excerpt: &Excerpt) -> String {
             _ => shown.extend(character.escape_debug()),
         }
     }
-    let cut = if excerpt.cut { "…" } else { "" };
-    format!("\"{shown}{cut}\"")
+    if excerpt.cut {
+        shown.push('…');
+    }
+    shown
 }
 
 /// Something from a file as it stands there.
-pub(super) fn as_it_stands(excerpt: &Excerpt) -> String {
+pub(super) fn as_it_stands(excerpt: &Excerpt) -> Arg<'static> {
     let cut = if excerpt.cut { "…" } else { "" };
-    format!("{}{cut}", excerpt.text)
+    name(format!("{}{cut}", excerpt.text))
 }

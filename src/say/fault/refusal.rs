@@ -2,57 +2,66 @@
 
 use std::fmt;
 
-use crate::fault::refusal::{OutOfBounds, Refusal};
+use super::phrase::{Phrase, figure, name, number};
+use crate::{
+    fault::refusal::{OutOfBounds, Refusal},
+    say::{arg::Arg, voice::Voice},
+};
+
+/// The message, with what was given as it was given.
+pub(super) fn phrase(refusal: &Refusal) -> Phrase {
+    match refusal {
+        Refusal::OutOfBounds(out) => out_of_bounds(out),
+        Refusal::Disorder {
+            name: range,
+            adverse,
+            central,
+            favourable,
+        } => Phrase::of(
+            "figure-disorder",
+            [
+                ("name", name(range)),
+                ("adverse", number(adverse)),
+                ("central", number(central)),
+                ("favourable", number(favourable)),
+            ],
+        ),
+        Refusal::NoSpringPeak(n) => Phrase::of("figure-no-spring-peak", [("force", number(n))]),
+        Refusal::NoSpringStretch(share) => {
+            Phrase::of("figure-no-spring-stretch", [("share", number(share))])
+        }
+        Refusal::Unknown(unknown) => Phrase::of("figure-unknown", [("name", name(unknown))]),
+        Refusal::BuiltIn(words) => Phrase::of("figure-built-in", [("words", name(words))]),
+        Refusal::NobodyOnRope => Phrase::plain("figure-nobody"),
+        Refusal::Sides(sides) => Phrase::of("figure-sides", [("sides", Arg::Count(*sides))]),
+        Refusal::NoHolder => Phrase::plain("figure-no-holder"),
+        Refusal::Orders(people) => Phrase::of("figure-orders", [("people", Arg::Count(*people))]),
+        Refusal::NoTurn(turn) => Phrase::of("figure-no-turn", [("turn", name(*turn))]),
+    }
+}
+
+fn out_of_bounds(out: &OutOfBounds) -> Phrase {
+    let args = vec![
+        ("what", name(&out.what)),
+        ("value", figure(out.value, &out.unit)),
+        ("min", number(out.min)),
+        ("max", figure(out.max, &out.unit)),
+    ];
+    match &out.name {
+        Some(by) => Phrase::of("figure-out-of-bounds-named", [("name", name(by))]),
+        None => Phrase::plain("figure-out-of-bounds"),
+    }
+    .and(args)
+}
 
 impl fmt::Display for OutOfBounds {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let Self {
-            what,
-            value,
-            unit,
-            min,
-            max,
-            ..
-        } = self;
-        let unit = match unit.as_str() {
-            "" | "1" => String::new(),
-            "°" => "°".to_owned(),
-            unit => format!(" {unit}"),
-        };
-        if let Some(name) = &self.name {
-            write!(f, "{name}: ")?;
-        }
-        write!(f, "{what} {value}{unit} is outside {min} to {max}{unit}")
+        out_of_bounds(self).says(Voice::default()).fmt(f)
     }
 }
 
 impl fmt::Display for Refusal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::OutOfBounds(out) => out.fmt(f),
-            Self::Disorder {
-                name,
-                adverse,
-                central,
-                favourable,
-            } => write!(
-                f,
-                "{name}: adverse {adverse}, central {central} and favourable {favourable} are out of order"
-            ),
-            Self::NoSpringPeak(peak_n) => write!(f, "peak force {peak_n} N fits no spring"),
-            Self::NoSpringStretch(share) => write!(f, "static elongation {share} fits no spring"),
-            Self::Unknown(name) => write!(f, "no assumption is called `{name}`"),
-            Self::BuiltIn(says) => f.write_str(says),
-            Self::NobodyOnRope => f.write_str("nobody is on the rope"),
-            Self::Sides(sides) => {
-                write!(f, "a faller has one or two sides to hold him, not {sides}")
-            }
-            Self::NoHolder => f.write_str("a side without a holder holds nobody"),
-            Self::Orders(people) => write!(f, "orders of {people} people are too many to try"),
-            Self::NoTurn(turn) => write!(
-                f,
-                "no figure says what a turn round a {turn} leaves of the force"
-            ),
-        }
+        phrase(self).says(Voice::default()).fmt(f)
     }
 }

@@ -1,199 +1,199 @@
 //! Trip files, flags and practice sets in words.
 
+use super::{
+    phrase::{Phrase, figure, list, name, number, row},
+    place::numbered,
+    refusal,
+};
 use crate::{
     fault::trip::{Asked, InPlan, InPractice, InTrip, Setter},
+    practice::words,
+    say::{arg::Arg, span::Said, voice::Voice},
     trip::clock::Clock,
 };
 
-/// What each member of a trip file takes, for those that take more than a number or a word.
-const TAKES: [(&str, &str); 9] = [
-    (
-        "party",
-        "how many, a list of masses in kg, or [[party]] blocks with `name` and `mass_kg`",
-    ),
-    (
-        "rope",
-        "[[rope]] blocks with `length_m`, and `diameter_mm` and `name` where known",
-    ),
-    ("stage", "the number or the name of a stage"),
-    ("assume", "a table [assume] of figures and words by name"),
-    ("terrain", "a list of files"),
-    (
-        "emergency",
-        "[[emergency]] blocks with `name`, `contact` and `note`",
-    ),
-    ("travel", "\"foot\", \"snowshoe\" or \"ski\""),
-    ("knots", "\"auto\", \"always\" or \"never\""),
-    ("cover", "\"ends\" or \"anyone\""),
-];
+/// Members of a trip file of which the catalogue says what they take.
+const FORMS: [&str; 6] = ["party", "rope", "stage", "assume", "terrain", "emergency"];
 
-const NEW: &str = "`schrund new DIR` writes a trip file that shows every member";
-
-pub(super) fn says(what: &InTrip) -> String {
+pub(super) fn phrase(what: &InTrip, voice: Voice) -> Phrase {
     match what {
-        InTrip::NoMember { name, .. } => format!("a trip file has no `{name}`"),
-        InTrip::Member { name, .. } if takes(name).is_some() => {
-            format!("`{name}` is not in a form that is understood")
+        InTrip::NoMember { .. } | InTrip::Member { .. } => member(what),
+        InTrip::Nobody => Phrase::plain("trip-nobody"),
+        InTrip::TooMany { people, most } => too_many(*people, *most),
+        InTrip::NobodySaid => Phrase::plain("trip-nobody-said"),
+        InTrip::Mass { .. } | InTrip::RopeLength { .. } | InTrip::RopeAcross { .. } => {
+            measure(what)
         }
-        InTrip::Member { name, says } => format!("`{name}`: {says}"),
-        InTrip::Nobody => "a party of 0: nobody goes".to_owned(),
-        InTrip::TooMany { people, most } => {
-            let many = people.map_or("so many".to_owned(), |n| n.to_string());
-            format!("a party of {many} is more than the {most} that are planned for")
+        InTrip::NoStage { asked, has } => no_stage(asked, has, voice),
+        InTrip::BridgesWithoutStart { until_min } => {
+            let until = Clock::of_min(*until_min);
+            Phrase::of("trip-no-start", [("until", number(until))])
         }
-        InTrip::NobodySaid => "nobody said how many go".to_owned(),
+        InTrip::NoFigure(unknown) => Phrase::of("trip-no-figure", [("name", name(unknown))]),
+        InTrip::SetElsewhere { name: listed, by } => Phrase::of(
+            "trip-set-elsewhere",
+            [("name", name(listed)), ("by", Arg::Word(setter(*by)))],
+        ),
+        InTrip::NoWord {
+            name: choice,
+            found,
+            words,
+        } => given("trip-no-word", choice, found).and(vec![("words", list(words.iter().copied()))]),
+        InTrip::NoTime { name, found } => given("trip-no-time", name, found),
+        InTrip::NoNumber { name, found } => given("trip-no-number", name, found),
+        InTrip::Figure(why) => refusal::phrase(why),
+    }
+}
+
+fn given(key: &'static str, called: &str, found: &str) -> Phrase {
+    Phrase::of(key, [("name", name(called)), ("found", name(found))])
+}
+
+fn member(what: &InTrip) -> Phrase {
+    match what {
+        InTrip::NoMember {
+            name: given,
+            near: Some(near),
+        } => Phrase::of(
+            "trip-no-member-but",
+            [("member", name(given)), ("near", name(near))],
+        ),
+        InTrip::NoMember { name: given, .. } => {
+            Phrase::of("trip-no-member", [("member", name(given))])
+        }
+        InTrip::Member { name: given, says } => form(given).unwrap_or_else(|| {
+            Phrase::of(
+                "trip-member",
+                [("member", name(given)), ("words", name(says))],
+            )
+        }),
+        _ => Phrase::plain("trip-nobody"),
+    }
+}
+
+/// What a member takes, where more than a number is to be said about it.
+fn form(member: &str) -> Option<Phrase> {
+    let known = FORMS.into_iter().find(|known| *known == member);
+    let words = words::taken(member).unwrap_or_default();
+    if known.is_none() && words.is_empty() {
+        return None;
+    }
+    let words = words.iter().map(|word| format!("\"{word}\""));
+    let member = known.map_or_else(|| name(member), Arg::Word);
+    Some(Phrase::of(
+        "trip-form",
+        [("member", member), ("words", list(words))],
+    ))
+}
+
+fn too_many(people: Option<usize>, most: usize) -> Phrase {
+    let most = ("most", Arg::Count(most));
+    match people {
+        Some(people) => Phrase::of("trip-too-many", [("people", Arg::Count(people)), most]),
+        None => Phrase::of("trip-far-too-many", [most]),
+    }
+}
+
+/// Figures as they were given: files and flags are metric.
+fn measure(what: &InTrip) -> Phrase {
+    match what {
+        InTrip::RopeLength {
+            length_m,
+            within_m: [min, max],
+        } => Phrase::of(
+            "trip-rope-length",
+            [
+                ("length", figure(length_m, "m")),
+                ("min", number(min)),
+                ("max", figure(max, "m")),
+            ],
+        ),
+        InTrip::RopeAcross {
+            diameter_mm,
+            within_mm: [min, max],
+        } => Phrase::of(
+            "trip-rope-across",
+            [
+                ("across", figure(diameter_mm, "mm")),
+                ("min", number(min)),
+                ("max", figure(max, "mm")),
+            ],
+        ),
         InTrip::Mass {
             person,
             kg,
             min_kg,
             max_kg,
-        } => format!("person {person} weighs {kg} kg, outside {min_kg} to {max_kg} kg"),
-        InTrip::RopeLength {
-            length_m,
-            within_m: [min, max],
-        } => format!("a rope of {length_m} m is outside {min} to {max} m"),
-        InTrip::RopeAcross {
-            diameter_mm,
-            within_mm: [min, max],
-        } => format!("a rope of {diameter_mm} mm across is outside {min} to {max} mm"),
-        InTrip::NoStage { asked, .. } => {
-            format!("the route has no such stage: {}", stage_asked(asked))
-        }
-        InTrip::BridgesWithoutStart { until_min } => format!(
-            "bridges are trusted until {}, but nobody said when the party starts",
-            Clock::of_min(*until_min)
+        } => Phrase::of(
+            "trip-mass",
+            [
+                ("person", name(person)),
+                ("mass", figure(kg, "kg")),
+                ("min", number(min_kg)),
+                ("max", number(max_kg)),
+            ],
         ),
-        InTrip::NoFigure(name) => format!("there is no figure \"{name}\""),
-        InTrip::SetElsewhere { name, .. } => format!("\"{name}\" is not set as an assumption"),
-        InTrip::NoWord { name, found, .. } => format!("{name} does not take the word \"{found}\""),
-        InTrip::NoTime { name, found } => {
-            format!("{name} takes a time of day, and \"{found}\" is none")
-        }
-        InTrip::NoNumber { name, found } => {
-            format!("{name} takes a number, and \"{found}\" is none")
-        }
-        InTrip::Figure(refusal) => refusal.to_string(),
+        _ => Phrase::plain("trip-nobody"),
     }
 }
 
-pub(super) fn hint(what: &InTrip) -> Option<String> {
-    let hint = match what {
-        InTrip::NoMember {
-            near: Some(near), ..
-        } => {
-            return Some(format!(
-                "perhaps `{near}` is meant; figures go under [assume]"
-            ));
-        }
-        InTrip::NoMember { near: None, .. } => NEW,
-        InTrip::Member { name, .. } => {
-            let takes = takes(name).map(|takes| format!("it takes {takes}"));
-            return Some(takes.unwrap_or_else(|| NEW.to_owned()));
-        }
-        InTrip::Nobody => "name who goes: how many, or their masses with pack in kg",
-        InTrip::TooMany { .. } => "one number is a head count; masses in kg come for two and more",
-        InTrip::NobodySaid => "`--party 3`, or their masses with pack: `--party 82,75,90`",
-        InTrip::Mass { .. } => "give kilograms with pack",
-        InTrip::RopeLength { .. } => "give its length in metres",
-        InTrip::RopeAcross { .. } => "give millimetres",
-        InTrip::NoStage { has, .. } => return Some(format!("it has {}", stages(has))),
-        InTrip::BridgesWithoutStart { .. } => {
-            "`--start 04:30`, or `start = \"04:30\"` in the trip file"
-        }
-        InTrip::NoFigure(_) => "`schrund practice arm-span` prints the figures and words there are",
-        InTrip::SetElsewhere { by, .. } => setter(*by),
-        InTrip::NoWord { words, .. } => return Some(format!("use one of {}", words.join(", "))),
-        InTrip::NoTime { .. } => "write it as 04:30",
-        InTrip::NoNumber { .. } | InTrip::Figure(_) => return None,
+fn no_stage(asked: &Asked, has: &[(usize, Option<String>)], voice: Voice) -> Phrase {
+    let asked = match asked {
+        Asked::Number(n) => Arg::Count(*n),
+        Asked::Name(called) => name(format!("\"{called}\"")),
     };
-    Some(hint.to_owned())
-}
-
-fn takes(member: &str) -> Option<&'static str> {
-    let known = TAKES.iter().find(|(name, _)| *name == member);
-    known.map(|(_, takes)| *takes)
+    let stage = |(number, called): &(usize, Option<String>)| -> Said {
+        let keys = ["trip-stage", "trip-stage-named"];
+        numbered(keys, *number, called.clone(), Vec::new()).says(voice)
+    };
+    let stages = row(has.iter().map(stage));
+    Phrase::of("trip-no-stage", [("asked", asked), ("stages", stages)])
 }
 
 fn setter(by: Setter) -> &'static str {
     match by {
-        Setter::Practice => "`--practice NAME`, or `practice` in the trip file",
-        Setter::Party => "`--party 82,75`, or `party` in the trip file",
-        Setter::Rope => "`--rope 60`, or `[[rope]]` in the trip file",
-        Setter::Terrain => "`--terrain FILE`, or `terrain` in the trip file",
-        Setter::Gap => "`--gap 6`, `gap_m` in the trip file, or better `gap_m` of the zone",
-        Setter::Sold => "name the ropes at hand: `--rope 60`, or `[[rope]]` in the trip file",
+        Setter::Practice => "practice",
+        Setter::Party => "party",
+        Setter::Rope => "rope",
+        Setter::Terrain => "terrain",
+        Setter::Gap => "gap",
+        Setter::Sold => "sold",
     }
 }
 
-fn stage_asked(asked: &Asked) -> String {
-    match asked {
-        Asked::Number(n) => n.to_string(),
-        Asked::Name(name) => format!("\"{name}\""),
-    }
-}
-
-fn stages(has: &[(usize, Option<String>)]) -> String {
-    let label = |(number, name): &(usize, Option<String>)| match name {
-        Some(name) => format!("stage {number} \"{name}\""),
-        None => format!("stage {number}"),
-    };
-    has.iter().map(label).collect::<Vec<_>>().join(", ")
-}
-
-pub(super) fn practice_says(what: &InPractice) -> String {
+pub(super) fn practice(what: &InPractice) -> Phrase {
     match what {
-        InPractice::NoSet { name, .. } => format!("there is no practice set \"{name}\""),
-        InPractice::NoFigure(name) => format!("there is no figure \"{name}\""),
-        InPractice::Missing(name) => format!("the practice set does not give {name}"),
-        InPractice::Growing { few, many } => {
-            format!("the spacing of {many} people is greater than that of {few}")
+        InPractice::NoSet { name: set, sets } => Phrase::of(
+            "practice-no-set",
+            [("name", name(set)), ("sets", list(sets.iter().copied()))],
+        ),
+        InPractice::NoFigure(unknown) => {
+            Phrase::of("practice-no-figure", [("name", name(unknown))])
         }
-        InPractice::Figure(refusal) | InPractice::BuiltIn(refusal) => refusal.to_string(),
+        InPractice::Missing(figure) => Phrase::of("practice-missing", [("name", name(*figure))]),
+        InPractice::Growing { few, many } => Phrase::of(
+            "practice-growing",
+            [("few", Arg::Count(*few)), ("many", Arg::Count(*many))],
+        ),
+        InPractice::Figure(why) | InPractice::BuiltIn(why) => refusal::phrase(why),
     }
 }
 
-pub(super) fn practice_hint(what: &InPractice) -> Option<String> {
+pub(super) fn plan(what: &InPlan) -> Phrase {
     match what {
-        InPractice::NoSet { sets, .. } => Some(format!(
-            "use one of {}, or the path of a practice file",
-            sets.join(", ")
-        )),
-        InPractice::NoFigure(_) => {
-            Some("`schrund practice arm-span` prints the figures a set can give".to_owned())
-        }
-        InPractice::Missing(name) => Some(format!(
-            "add [{name}] with `value` in metres and `standing`"
-        )),
-        InPractice::Growing { .. } => {
-            Some("more people hold more, so a spacing never grows with their number".to_owned())
-        }
-        InPractice::Figure(_) | InPractice::BuiltIn(_) => None,
-    }
-}
-
-pub(super) fn plan_says(what: &InPlan) -> String {
-    match what {
-        InPlan::Alone(people) => {
-            format!("a party of {people} cannot rope up: nobody goes alone")
-        }
-        InPlan::NoZoneMet(0) => "the zones file holds no zone".to_owned(),
-        InPlan::NoZoneMet(1) => "the one zone is not met by the route".to_owned(),
-        InPlan::NoZoneMet(n) => format!("none of the {n} zones is met by the route"),
+        InPlan::Alone(people) => Phrase::of("alone", [("people", Arg::Count(*people))]),
+        InPlan::NoZoneMet(zones) => Phrase::of("no-zone-met", [("zones", Arg::Count(*zones))]),
         InPlan::Window {
             columns,
             rows,
             most,
-        } => format!("a relief of {columns} × {rows} heights is empty or above {most}"),
+        } => Phrase::of(
+            "relief-window",
+            [
+                ("columns", Arg::Count(*columns)),
+                ("rows", Arg::Count(*rows)),
+                ("most", Arg::Count(*most)),
+            ],
+        ),
     }
-}
-
-pub(super) fn plan_hint(what: &InPlan) -> Option<String> {
-    let hint = match what {
-        InPlan::Alone(_) => "take at least one partner: `--party 2`",
-        InPlan::NoZoneMet(_) => {
-            "check that both files belong to the same place and that coordinates are longitude, latitude"
-        }
-        InPlan::Window { .. } => return None,
-    };
-    Some(hint.to_owned())
 }

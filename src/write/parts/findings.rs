@@ -142,10 +142,10 @@ pub(crate) fn paragraphs(
 }
 
 fn paragraph(group: &Group<'_>, voice: Voice) -> String {
-    let colon = Said::words(": ");
+    let colon = Said::from(": ");
     let mut all = group.places(voice).then(&colon).then(&group.says);
     if let Some(hint) = &group.hint {
-        all = all.then(&Said::words(" → ")).then(hint);
+        all = all.then(&Said::from(" → ")).then(hint);
     }
     let code = format!(" [{}]", group.finding.code());
     all.then(&Said::words(&code))

@@ -31,8 +31,8 @@ pub fn times(plan: &Plan, voice: Voice) -> Said {
     );
     if let (Some(start), Some(end), 1) = (clocks.0, clocks.1, route.stages.len()) {
         let args = [
-            ("start", Arg::Time(start.to_string())),
-            ("end", Arg::Time(end.to_string())),
+            ("start", Arg::Figure(start.to_string())),
+            ("end", Arg::Figure(end.to_string())),
         ];
         says = says.then(&voice.say("hours-clock", &args));
     }
@@ -52,7 +52,7 @@ pub fn change(change: &Change<'_>, stages: usize, voice: Voice) -> String {
         ("stages", Arg::Count(stages)),
         ("stage", Arg::Count(change.stage)),
         ("what", Arg::Said(change.kind.says(voice))),
-        ("at", Arg::Way(change.at_m)),
+        ("at", Arg::Walked(change.at_m)),
     ];
     let mut parts: Vec<String> = Vec::new();
     parts.extend(change.clock.map(|c| c.to_string()));

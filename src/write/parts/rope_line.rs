@@ -2,8 +2,10 @@
 
 use unicode_width::UnicodeWidthStr;
 
-use crate::plan::leg::TeamSetup;
-use crate::say::figure::{Round, Units};
+use crate::{
+    plan::leg::TeamSetup,
+    say::{round::Round, units::Units},
+};
 
 /// The rope from the first person's free end, in as many lines as the width asks for.
 #[must_use]

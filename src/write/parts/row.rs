@@ -2,12 +2,7 @@
 
 use crate::{
     plan::leg::{Bite, Leg, TeamSetup, Verdict},
-    say::{
-        arg::Arg,
-        figure::{Round, minutes},
-        span::Said,
-        voice::Voice,
-    },
+    say::{arg::Arg, round::Round, span::Said, units::minutes, voice::Voice},
 };
 
 /// One leg in words. Empty strings where there is nothing to say.

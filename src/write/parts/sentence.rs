@@ -2,7 +2,7 @@
 
 use crate::{
     plan::leg::{Leg, TeamSetup, Verdict},
-    say::{arg::Arg, figure::Round, finding, name, plain, span::Said, voice::Voice},
+    say::{arg::Arg, finding, name, plain, round::Round, span::Said, voice::Voice},
     trip::zone::{RopeWord, Surface, Zone},
     write::parts::row::TeamRow,
 };
@@ -46,8 +46,8 @@ pub fn leg_title(leg: &Leg, voice: Voice) -> Said {
         ];
         voice.say("team-spacing", &args)
     };
-    let and = voice.say("and", &[]).to_string();
-    let how = Said::join(leg.teams.iter().map(spacing), &and);
+    let and = voice.say("and", &[]);
+    let how = Said::join(leg.teams.iter().map(spacing), and);
     voice.say("leg-title", &[number, ("how", Arg::Said(how)), verdict])
 }
 
@@ -55,7 +55,7 @@ pub fn leg_title(leg: &Leg, voice: Voice) -> Said {
 #[must_use]
 pub fn leg_description(leg: &Leg, voice: Voice) -> Said {
     let line = [
-        ("span", Arg::Stretch(leg.start_m, leg.end_m)),
+        ("span", Arg::Between(leg.start_m, leg.end_m)),
         ("length", Arg::Whole(leg.length_m)),
         ("means", Arg::Said(means(leg.verdict, voice))),
     ];
@@ -65,7 +65,7 @@ pub fn leg_description(leg: &Leg, voice: Voice) -> Said {
             .iter()
             .map(|t| team_line(t, leg.teams.len(), voice)),
     );
-    let stop = Said::words(".");
+    let stop = Said::from(".");
     says.extend(
         leg.findings
             .iter()
@@ -131,7 +131,7 @@ pub fn zone_description(zone: &Zone, voice: Voice) -> Said {
         word,
     ];
     let says = Said::join(says.into_iter().flatten(), ", ");
-    says.capital().then(&Said::words("."))
+    says.capital().then(&Said::from("."))
 }
 
 fn strike(zone: &Zone, voice: Voice) -> Option<Said> {

@@ -9,7 +9,7 @@ use crate::{
         leg::{Bite, Leg, Mark, MarkKind, TeamSetup},
         name::PersonOnRope,
     },
-    say::{self, arg::Arg, figure::Round, finding, name, span::Said, voice::Voice},
+    say::{self, arg::Arg, finding, name, round::Round, span::Said, voice::Voice},
     write::parts::{paragraph::bullet, rope_line},
 };
 
@@ -204,7 +204,7 @@ fn ties(setup: &TeamSetup, voice: Voice) -> Said {
             MarkKind::End => say::setup::mark(mark, setup, voice),
         };
         let at = voice.units.number(mark.at_m, Round::Nearest);
-        what.then(&Said::words(" ")).then(&Said::figure(&at))
+        what.then(&Said::from(" ")).then(&Said::figure(&at))
     };
     let args = [
         ("unit", Arg::Said(Said::words(voice.units.short()))),
@@ -247,8 +247,8 @@ fn reserve(setup: &TeamSetup, voice: Voice) -> Said {
     let who = |f: &FallReserve| name::position(&setup.persons, f.person, voice);
     let mut says = Vec::new();
     if !there.is_empty() {
-        let and = voice.say("and", &[]).to_string();
-        let who = Said::join(there.into_iter().map(who), &and);
+        let and = voice.say("and", &[]);
+        let who = Said::join(there.into_iter().map(who), and);
         says.push(voice.say("block-reserve-there", &[("who", Arg::Said(who))]));
     }
     says.extend(short.into_iter().map(|f| {
@@ -282,7 +282,7 @@ fn ground(arrest: &Arrest, voice: Voice) -> Said {
     };
     let snow = ("snow", Arg::Said(snow));
     if arrest.slope_known {
-        let slope = ("slope", Arg::Degrees(arrest.slope_deg, Round::Up));
+        let slope = ("slope", Arg::Degrees(arrest.slope_deg, 0, Round::Up));
         voice.say("block-ground", &[snow, slope])
     } else {
         voice.say("block-ground-flat", &[snow])
@@ -308,7 +308,7 @@ fn fall(setup: &TeamSetup, arrest: &Arrest, voice: Voice) -> Said {
         ("least", figure(voice.units.number(least_m, Round::Down))),
         ("most", Arg::Needed(most_m)),
         ("least-force", figure(format!("{least_kn:.1}"))),
-        ("most-force", Arg::Kilonewtons(most_kn, 1)),
+        ("most-force", Arg::Kilonewtons(most_kn, 1, Round::Nearest)),
     ];
     voice.say("block-fall", &args)
 }
@@ -340,11 +340,12 @@ fn pull(answer: &HaulAnswer, voice: Voice) -> Said {
             ..
         } => voice.say(
             "block-pull-least",
-            &[("force", Arg::Kilonewtons(least_kn, 2))],
+            &[("force", Arg::Kilonewtons(least_kn, 2, Round::Nearest))],
         ),
-        HaulAnswer::Best { pull_kn, .. } => {
-            voice.say("block-pull", &[("force", Arg::Kilonewtons(pull_kn, 2))])
-        }
+        HaulAnswer::Best { pull_kn, .. } => voice.say(
+            "block-pull",
+            &[("force", Arg::Kilonewtons(pull_kn, 2, Round::Nearest))],
+        ),
         HaulAnswer::TooShort { .. } | HaulAnswer::AnchorTooNear { .. } => Said::default(),
     }
 }

@@ -5,12 +5,7 @@ use maud::{Markup, html};
 use super::markup::said;
 use crate::{
     plan::{leg::Verdict, place::HeightsFrom},
-    say::{
-        figure::{Round, minutes},
-        setup::heights_from,
-        span::Said,
-        voice::Voice,
-    },
+    say::{round::Round, setup::heights_from, span::Said, units::minutes, voice::Voice},
     write::{
         parts::{itinerary, sentence, style},
         sheet::Sheet,
@@ -86,8 +81,8 @@ fn figures(sheet: &Sheet<'_>) -> Markup {
 
 /// `route file and terrain model`.
 fn heights(from: &[HeightsFrom], voice: Voice) -> Said {
-    let and = voice.say("and", &[]).to_string();
-    Said::join(from.iter().map(|f| heights_from(*f, voice)), &and)
+    let and = voice.say("and", &[]);
+    Said::join(from.iter().map(|f| heights_from(*f, voice)), and)
 }
 
 fn figure(name: &str, value: Markup) -> Markup {

@@ -15,8 +15,8 @@ use crate::{
     say::{
         self,
         arg::Arg,
-        figure::Round,
         plain,
+        round::Round,
         setup::{can, haul_answer, held, side, snow},
         span::Said,
         voice::Voice,
@@ -162,7 +162,7 @@ fn taken(arrest: &Arrest, setup: &TeamSetup, voice: Voice) -> Said {
     };
     let args = [
         ("snow", Arg::Said(snow(arrest.snow, voice))),
-        ("slope", Arg::Degrees(arrest.slope_deg, Round::Up)),
+        ("slope", Arg::Degrees(arrest.slope_deg, 0, Round::Up)),
         ("knots", Arg::Said(knots)),
     ];
     voice.say("taken", &args)

@@ -14,7 +14,7 @@ use super::{
 use crate::{
     geometry::{Bounds, LonLat},
     plan::leg::{Leg, Verdict},
-    say::figure::Round,
+    say::round::Round,
     trip::zone::Zone,
     write::parts::style,
 };

@@ -4,7 +4,7 @@ use maud::{Markup, html};
 
 use crate::{
     plan::leg::{Leg, TeamSetup},
-    say::{figure::Round, voice::Voice},
+    say::{round::Round, voice::Voice},
     write::{json::number, sheet::Sheet},
 };
 

@@ -17,7 +17,7 @@ pub(super) fn spans(says: &Said) -> Markup {
     html! {
         @for span in says.spans() {
             @match span {
-                Span::Words(text) | Span::Figure(text) => { (text) }
+                Span::Words(_) | Span::Figure(_) => { (span.text()) }
                 Span::Name(name) => { (said(name)) }
                 Span::Code(code) => { code { (said(code)) } }
             }

@@ -9,7 +9,7 @@ use super::{
 use crate::{
     fault::Fault,
     plan::Plan,
-    say::{arg::Arg, figure::Round, notice, setup::carry_why, voice::Voice},
+    say::{arg::Arg, fault::says, round::Round, setup::carry_why, voice::Voice},
     write::{
         json::number,
         parts::{
@@ -123,7 +123,7 @@ fn panel(variant: &Panel<'_>, voice: Voice) -> Markup {
         @match variant.plan {
             Err(problems) => {
                 @for problem in problems {
-                    p class="refused" { (spans(&notice::says(problem))) "." }
+                    p class="refused" { (spans(&says(problem, voice))) "." }
                 }
             }
             Ok(plan) => { (roped(plan, voice, &variant.label)) (carry(plan, voice)) }

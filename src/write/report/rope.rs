@@ -9,7 +9,7 @@ use super::{
 };
 use crate::{
     plan::leg::{Leg, Mark, MarkKind, TeamSetup},
-    say::{figure::Round, plain, setup::knots_why, voice::Voice},
+    say::{plain, round::Round, setup::knots_why, voice::Voice},
     write::{json::number, parts::row::TeamRow},
 };
 

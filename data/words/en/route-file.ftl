@@ -1,0 +1,148 @@
+### What is wrong with a route file, or odd about it. No capital at the start, no full stop at the end.
+
+gpx-is = this is { $what ->
+    [zip] a zip archive (perhaps KMZ)
+    [gzip] packed with gzip
+    [pdf] a PDF document
+    [database] a database
+    [json] JSON
+    [fit] FIT
+    [kml] KML
+    [tcx] TCX
+    [page] a web page
+    [osm] OpenStreetMap data
+   *[drawing] a drawing
+ }, not GPX
+    .hint = { $what ->
+        [zip] unpack it and give the GPX file inside
+        [gzip] unpack it first
+        [json] the route has to be GPX; zones are given after it
+        [page] the download gave a page in its place: fetch the GPX file itself
+       *[other] { gpx-export }
+     }
+gpx-export = export the line as GPX from the program it was made with
+gpx-begins = this is not GPX: it begins with "{ $found }"
+    .hint = { gpx-export }
+gpx-root = this is not GPX: its root element is "{ $found }"
+    .hint = { gpx-export }
+gpx-empty = the file is empty
+    .hint = export the route again
+gpx-no-element = the file holds no element at all
+    .hint = export the route again
+
+## Positions and heights
+
+gpx-missing = the { axis } is missing
+    .hint = give `{ $property }` in degrees, or take the point out
+gpx-not-finite = the { axis } "{ $found }" is not finite
+    .hint = give `{ $property }` in degrees, or take the point out
+gpx-comma = the { axis } "{ $found }" is no number
+    .hint = write it with a point: "{ $pointed }"
+gpx-no-number = the { axis } "{ $found }" is no number
+    .hint = write plain decimal degrees, south and west with a minus sign
+gpx-swapped = the latitude { $deg } is beyond 90 degrees
+    .hint = perhaps `lat` and `lon` are swapped
+gpx-latitude = the latitude { $deg } is beyond 90 degrees
+    .hint = latitudes go from -90 to 90 degrees; projected coordinates have to be converted to WGS 84
+gpx-turned = the longitude { $deg } is beyond 180 degrees
+    .hint = GPX counts longitudes from -180 to 180: write { $turned }
+gpx-longitude = the longitude { $deg } is beyond 180 degrees
+    .hint = longitudes go from -180 to 180 degrees; projected coordinates have to be converted to WGS 84
+axis = { $property ->
+    [lat] latitude
+   *[lon] longitude
+ }
+gpx-height = the height "{ $found }" is no finite number and counts as not given
+    .hint = give `ele` in metres, or leave it out
+
+## The line
+
+points = { $points ->
+    [one] { $points } point
+   *[other] { $points } points
+ }
+gpx-no-two-points = no two different points follow one another here ({ points }): left out
+gpx-lone-segments = { $segments ->
+    [one] { $segments } segment with a single position left out
+   *[other] { $segments } segments with a single position left out
+ }
+gpx-routes-beside = { $routes ->
+    [one] { $routes } route beside the tracks left out
+   *[other] { $routes } routes beside the tracks left out
+ }
+    .hint = to plan along a route, take the tracks out of the file
+gpx-detail-used = { points } between the route points taken from their extensions
+gpx-detail-ignored = { $positions ->
+    [one] { $positions } position in extensions not used
+   *[other] { $positions } positions in extensions not used
+ }
+    .hint = if they are the line, export it as a track
+gpx-no-line = no line to walk: the file holds { $held }
+    .hint = export the track or the route itself, not only its waypoints
+gpx-standing-line = no line to walk: the file holds { $held }
+    .hint = a line needs two different points in a row within one segment
+gpx-holds-nothing = no waypoint, track or route
+gpx-holds-waypoints = { $n ->
+    [one] { $n } waypoint
+   *[other] { $n } waypoints
+ }
+gpx-holds-tracks = { $n ->
+    [one] { $n } track
+   *[other] { $n } tracks
+ } { with-points }
+gpx-holds-routes = { $n ->
+    [one] { $n } route
+   *[other] { $n } routes
+ } { with-points }
+with-points = { $points ->
+    [0] without a point
+   *[other] with { points }
+ }
+gpx-jump = the line jumps { $length } at { $at }; the jump is not walked and adds no length
+gpx-long-edge = no point for { $length } from { $from } on
+    .hint = was the receiver off? The line is taken as straight there
+
+## Broken XML
+
+xml-cut-off = the file was cut off: copy or export it again
+xml-repair = export the file again, or mend it with a text editor
+xml-second = a second document begins inside or behind the first
+    .hint = two files were joined: split them again
+xml-text-outside = text stands outside the root element
+    .hint = take it out, or export the file again
+xml-ends-before = the file ends before `</{ $tag }>`
+    .hint = { xml-cut-off }
+xml-overlong = one tag, text or comment is longer than { $mib } MiB
+    .hint = { xml-repair }
+xml-bang = `<!` begins nothing that XML knows
+    .hint = { xml-repair }
+xml-unclosed = { $what ->
+    [instruction] a processing instruction begins here and never ends
+    [declaration] the XML declaration begins here and never ends
+    [comment] a comment begins here and never ends
+    [doctype] a DOCTYPE begins here and never ends
+    [cdata] a CDATA section begins here and never ends
+    [value] an attribute value in this tag never ends
+   *[tag] a tag begins here and never ends
+ }
+    .hint = { xml-cut-off }
+xml-mismatched = "{ $found }" stands where "{ $expected }" is due
+    .hint = { xml-repair }
+xml-unmatched = "{ $found }" closes nothing that is open
+    .hint = { xml-repair }
+xml-ampersand = a bare `&` stands in the text
+    .hint = write `&amp;` in its place
+xml-attribute = { $why ->
+    [no-value] an attribute has no value
+    [nothing-after] an attribute has nothing after its `=`
+    [unquoted] an attribute value has no quotation marks
+    [open] an attribute value has no closing quotation mark
+   *[twice] an attribute is given twice in one tag
+ }
+    .hint = { xml-repair }
+xml-not-utf8 = the text is not UTF-8
+    .hint = save it as UTF-8, or begin it with <?xml version="1.0" encoding="windows-1252"?> (or what it is)
+xml-encoding = the text is not in the encoding the file says
+    .hint = save it as UTF-8
+xml-other = { $words }
+    .hint = { xml-repair }

@@ -1,0 +1,220 @@
+### What is wrong with a zones file, or odd about it. No capital at the start, no full stop at the end.
+
+zones-empty = the file is empty
+    .hint = draw the zones as polygons in a map editor and save them as GeoJSON
+zones-xml = this is XML, not GeoJSON
+    .hint = save or convert the zones as GeoJSON; a GPX file is the route
+zones-utf16 = this is UTF-16 text
+    .hint = save the file as UTF-8
+zones-cut-off = the text stops before the JSON is complete
+    .hint = the file was cut off: save or download it again
+zones-broken = broken JSON: { $words }
+    .hint = mend the text here, or save it again from the map editor
+zones-foreign-crs = the file says its coordinates are in "{ $name }"
+    .hint = convert it to longitude/latitude on WGS 84: { $command }
+zones-unknown-crs = the file has a `crs` that names no known system: { thing }
+    .hint = convert it to longitude/latitude on WGS 84: { $command }
+
+## The form of the objects
+
+thing = { $thing ->
+    [null] null
+    [list] a list
+    [object] an object
+    [truth] true or false
+    [number] a number
+    [text] a text
+   *[value] { $found }
+ }
+object-kind = { $of ->
+    [file] file
+    [feature] feature
+   *[geometry] geometry
+ }
+write-one-of = { $count ->
+    [1] write { $words }
+   *[other] write one of { $words }
+ }
+zones-no-type = the { object-kind } has no `type`
+    .hint = { write-one-of }
+zones-type-no-word = the `type` of the { object-kind } is { thing }, not a word
+    .hint = { write-one-of }
+zones-type-misspelt = "{ $given }" is not spelt as GeoJSON has it
+    .hint = write "{ $right }"
+zones-type-unknown = "{ $given }" is no type of a { object-kind }
+    .hint = { write-one-of }
+zones-collection = a file of zones is { "{" }"type": "FeatureCollection", "features": [ … ]{ "}" }
+zones-no-object = { thing } stands where a GeoJSON object should
+    .hint = { zones-collection }
+zones-no-feature = { thing } stands where a Feature should
+    .hint = take it out of the list
+zones-holds-features = a { $kind } holds `features`
+    .hint = if it is a collection, its `type` is "FeatureCollection"
+zones-features-no-list = `features` is { thing }, not a list
+    .hint = { zones-collection }
+zones-no-features = the FeatureCollection has no `features`
+    .hint = { zones-collection }
+zones-property-twice = the property stands there twice
+    .hint = keep the one that is right
+zones-member-twice = `{ $name }` stands there twice
+    .hint = keep the one that is right
+zones-properties-no-object = `properties` is { thing }, not an object
+    .hint = `properties` is a list of names and values in braces
+zones-geometry-no-object = the geometry is { thing }, not an object
+zones-no-coordinates = the { $kind } has no `coordinates`
+zones-no-geometries = the GeometryCollection has no list of `geometries`
+
+## Coordinates
+
+way-step = { $level ->
+    [polygon] polygon { $n }
+    [ring] ring { $n }
+    [line] line { $n }
+    [point] point { $n }
+   *[position] position { $n }
+ }
+way-whole = `coordinates`
+zones-shallow = { $due ->
+    [positions] { $way } holds { $found } where a list of positions should stand
+   *[lists] { $way } holds { $found } where a list of lists should stand
+ }
+    .hint = this is not how the coordinates of a { $kind } look
+zones-no-position = { $why ->
+    [is] { $way } is { $found }, not a position
+    [holds] { $way } holds { $found } where a number should stand
+    [empty] { $way } is empty
+   *[one] { $way } has one number only: { $found }
+ }
+    .hint = a position is [longitude, latitude], two plain numbers in degrees
+zones-huge = a coordinate is too large to be a number
+    .hint = longitudes and latitudes are degrees
+zones-deep = the geometry is nested too deeply to be read
+zones-misplaced = { "[" }{ $numbers }] { $why ->
+    [short] is no position: it takes two numbers
+    [projected] cannot be degrees, for a number lies beyond ±360; it looks like metres of a map grid
+    [longitude] has a longitude beyond ±180°
+    [swapped] has a latitude beyond ±90°; the other way round it would be a position
+   *[latitude] has a latitude beyond ±90°
+ } ({ ring-position })
+    .hint = { $why ->
+        [projected] find out which map grid it is (2056 is Swiss LV95, 25832 is UTM 32N) and convert: { $command }
+        [longitude] longitudes run from -180 to 180: add or take away 360 where the map was scrolled on
+        [swapped] GeoJSON has the longitude first: swap the two numbers
+       *[other] a position is [longitude, latitude] in degrees
+     }
+ring-position = { $polygon ->
+    [0] position { $position }, { ring-name }
+   *[other] position { $position }, { ring-name } of polygon { $polygon }
+ }
+ring-name = { $ring ->
+    [0] outer ring
+   *[other] hole { $ring }
+ }
+zones-swapped-axes = no zone lies near the route, but with longitude and latitude swapped zones would meet it
+    .hint = GeoJSON positions are [longitude, latitude]; swap the two numbers of each
+
+## Numbers and words of properties
+
+quantity = { $quantity ->
+    [gap-width] gap width
+    [snow-depth] snow depth
+    [strike] strike
+   *[strike-uncertainty] strike uncertainty
+ }
+plain-number = { $unit ->
+    [m] write one plain number in metres, { $min } to { $max }, or null where it is not known
+   *[deg] write one plain number in degrees, { $min } to { $max }, or null where it is not known
+ }
+unit-sign = { $unit ->
+    [m] m
+   *[deg] °
+ }
+zones-not-plain = { quantity } { $found } is not a plain number
+    .hint = { plain-number }
+zones-not-finite = { quantity } { $found } is not a finite number
+    .hint = { plain-number }
+zones-unit = { quantity } { $found } is in "{ $given }", not in { unit-sign }
+    .hint = { plain-number }
+zones-comma = { quantity } { $found } can mean { $one } or { $other }
+    .hint = { plain-number }
+zones-outside = { quantity } { $found } is outside { $min } to { $max } { unit-sign }
+    .hint = { plain-number }
+zones-unreadable = { $found } cannot be read as a value
+    .hint = it is too large for a number, or nested too deeply: correct it or take it out
+zones-downwards = the range { $found } of the { quantity } runs downwards
+    .hint = write the smaller number first
+zones-one-end = { $end ->
+    [upper] of the { quantity } { $found } the upper end counts: { $value }
+   *[lower] of the { quantity } { $found } the lower end counts: { $value }
+ }
+zones-gaps-differ = `gap_m` and `gap_max_m` differ: the wider one counts, { $width }
+zones-gaps-crossed = the lower gap width { $low } is above the upper one, { $high }
+    .hint = correct the one that is wrong
+zones-strike-range = a strike is one direction, not a range from { $low } to { $high }
+    .hint = write `strike_deg` { $middle } and `strike_uncertainty_deg` { $half } if that is what you mean
+zones-strike-missing = an uncertainty without a strike says nothing and was not used
+    .hint = add `strike_deg`, the direction in which the gaps run
+zones-word = { $found } is no word for `{ $property }`
+    .hint = write one of { $words }
+zones-near-miss = the property `{ $given }` means nothing here and was not used
+    .hint = the name is `{ $right }`
+zones-not-a-number = NaN or Infinity is no JSON and was read as null
+
+## Gap widths
+
+zones-gap-not-given = { $count ->
+    [one] { $count } zone gives no gap width: { $zones }
+   *[other] { $count } zones give no gap width: { $zones }
+ }
+    .hint =
+        write `gap_m`, the width of the widest gap expected in metres, into the file,
+        or say what to assume with `--gap`, such as `--gap 6`
+zones-gap-assumed = { $lower ->
+    [given] { $gap }, or the lower end given where that is wider, assumed as the gap width of { which-zones }: { $zones }
+   *[none] { $gap } assumed as the gap width of { which-zones }: { $zones }
+ }
+    .hint = write `gap_m` into the file where the ice is known
+which-zones = { $which ->
+    [only] the only zone, which gives none
+    [all] all { $of } zones, which give none
+    [one] 1 of { $of } zones, which gives none
+   *[some] { $count } of { $of } zones, which give none
+ }
+silent-zone = { $feature }
+silent-zone-near = { $feature } (`{ $near }` is no name; write `gap_m`)
+silent-zone-lower = { $feature } (at least { $at-least } by `gap_min_m`)
+and-more = { $list } and { $more } more
+
+## What was left out or mended
+
+zones-none = { $features ->
+    [0] the file holds no feature at all
+    [one] the only feature is no polygon with an area
+   *[other] none of the { $features } features is a polygon with an area
+ }
+    .hint = draw the broken ice as polygons and give each a `gap_m`
+zones-not-polygons = { $left-out } left out: only polygons are zones
+left-out-points = { $n ->
+    [one] { $n } point
+   *[other] { $n } points
+ }
+left-out-lines = { $n ->
+    [one] { $n } line
+   *[other] { $n } lines
+ }
+left-out-empty = { $n ->
+    [one] { $n } empty geometry
+   *[other] { $n } empty geometries
+ }
+zones-no-area = { $n ->
+    [one] { $n } polygon left out: fewer than three different points cover nothing
+   *[other] { $n } polygons left out: fewer than three different points cover nothing
+ }
+zones-rings-closed = { $n ->
+    [one] { $n } ring closed: the last point was not the first
+   *[other] { $n } rings closed: the last point was not the first
+ }
+zones-rings-tangled = { $n ->
+    [one] { $n } ring with a line that touches or crosses itself: what a ring winds round counts as ice
+   *[other] { $n } rings with a line that touches or crosses itself: what a ring winds round counts as ice
+ }

@@ -1,0 +1,80 @@
+//! A message of the catalogue with its facts.
+
+use std::fmt::Display;
+
+use crate::say::{arg::Arg, span::Said, voice::Voice};
+
+/// Facts by name, owned.
+pub(super) type Args = Vec<(&'static str, Arg<'static>)>;
+
+/// A message by its key, with its facts.
+pub(super) struct Phrase {
+    key: &'static str,
+    args: Args,
+}
+
+impl Phrase {
+    /// A message that takes no facts.
+    pub(super) fn plain(key: &'static str) -> Self {
+        Self {
+            key,
+            args: Vec::new(),
+        }
+    }
+
+    /// A message with its facts.
+    pub(super) fn of<const N: usize>(
+        key: &'static str,
+        args: [(&'static str, Arg<'static>); N],
+    ) -> Self {
+        Self {
+            key,
+            args: args.into(),
+        }
+    }
+
+    /// The same with further facts.
+    pub(super) fn and(mut self, args: Args) -> Self {
+        self.args.extend(args);
+        self
+    }
+
+    /// What it says.
+    pub(super) fn says(&self, voice: Voice) -> Said {
+        voice.say(self.key, &self.args)
+    }
+
+    /// What to do about it.
+    pub(super) fn hint(&self, voice: Voice) -> Option<Said> {
+        voice.hint(self.key, &self.args)
+    }
+}
+
+/// Somebody else's text: a file, a zone, what stands in a file, what the system says.
+pub(super) fn name(text: impl Into<String>) -> Arg<'static> {
+    Arg::Said(Said::name(text))
+}
+
+/// A number as it was written, with its unit.
+pub(super) fn figure(value: impl Display, unit: &str) -> Arg<'static> {
+    Arg::Figure(match unit {
+        "" | "1" => value.to_string(),
+        "°" => format!("{value}°"),
+        unit => format!("{value} {unit}"),
+    })
+}
+
+/// A bare number.
+pub(super) fn number(value: impl Display) -> Arg<'static> {
+    Arg::Figure(value.to_string())
+}
+
+/// Texts in a row.
+pub(super) fn list(texts: impl IntoIterator<Item = impl Into<String>>) -> Arg<'static> {
+    Arg::Said(Said::join(texts.into_iter().map(Said::name), ", "))
+}
+
+/// Things that were said, in a row.
+pub(super) fn row(said: impl IntoIterator<Item = Said>) -> Arg<'static> {
+    Arg::Said(Said::join(said, ", "))
+}

@@ -1,0 +1,99 @@
+//! A message taken apart: what stands in it, in order.
+
+/// The argument that every message has, to choose by: `metric` or `imperial`.
+pub(crate) const BUILT_IN: &str = "units";
+
+/// A message or a term.
+#[derive(Debug)]
+pub(crate) struct Entry {
+    pub(crate) value: Pattern,
+    /// By name, in the order of the file.
+    pub(crate) attributes: Vec<(String, Pattern)>,
+}
+
+impl Entry {
+    pub(crate) fn attribute(&self, name: &str) -> Option<&Pattern> {
+        let found = self.attributes.iter().find(|(known, _)| known == name);
+        found.map(|(_, pattern)| pattern)
+    }
+
+    /// The value and every attribute.
+    pub(crate) fn patterns(&self) -> impl Iterator<Item = &Pattern> {
+        let attributes = self.attributes.iter().map(|(_, pattern)| pattern);
+        std::iter::once(&self.value).chain(attributes)
+    }
+}
+
+/// What is said, piece by piece.
+#[derive(Debug, Default)]
+pub(crate) struct Pattern(pub(crate) Vec<Piece>);
+
+/// One piece of a pattern.
+#[derive(Debug)]
+pub(crate) enum Piece {
+    Words(String),
+    /// What stood between backticks.
+    Code(Pattern),
+    /// An argument by its name.
+    Argument(String),
+    /// Another message by its key; a term's begins with `-`.
+    Entry(String),
+    Select(Select),
+}
+
+/// One of several patterns, chosen by an argument.
+#[derive(Debug)]
+pub(crate) struct Select {
+    pub(crate) argument: String,
+    pub(crate) variants: Vec<(Key, Pattern)>,
+    /// Which of them is taken where none fits.
+    pub(crate) default: usize,
+}
+
+/// What a variant is chosen by.
+#[derive(Debug, PartialEq, Eq)]
+pub(crate) enum Key {
+    Number(u64),
+    /// A plural category or a keyword.
+    Word(String),
+}
+
+impl Pattern {
+    /// Shows every piece, those inside others too.
+    pub(crate) fn each<'a>(&'a self, see: &mut dyn FnMut(&'a Piece)) {
+        for piece in &self.0 {
+            see(piece);
+            match piece {
+                Piece::Code(inner) => inner.each(see),
+                Piece::Select(select) => {
+                    for (_, variant) in &select.variants {
+                        variant.each(see);
+                    }
+                }
+                Piece::Words(_) | Piece::Argument(_) | Piece::Entry(_) => {}
+            }
+        }
+    }
+
+    /// Keys of the messages and terms it refers to.
+    pub(crate) fn references(&self) -> Vec<&str> {
+        let mut keys = Vec::new();
+        self.each(&mut |piece| {
+            if let Piece::Entry(key) = piece {
+                keys.push(key.as_str());
+            }
+        });
+        keys
+    }
+
+    /// Names of the arguments it takes itself.
+    pub(crate) fn arguments(&self) -> Vec<&str> {
+        let mut names = Vec::new();
+        self.each(&mut |piece| match piece {
+            Piece::Argument(name) => names.push(name.as_str()),
+            Piece::Select(select) => names.push(select.argument.as_str()),
+            Piece::Words(_) | Piece::Code(_) | Piece::Entry(_) => {}
+        });
+        names
+    }
+}
