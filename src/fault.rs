@@ -12,6 +12,8 @@ pub mod terrain;
 pub mod trip;
 pub mod wrong;
 
+use serde_json::{Value, json};
+
 pub use code::{Code, Level};
 pub use place::{Item, Place};
 pub use wrong::Wrong;
@@ -62,10 +64,30 @@ impl Fault {
         self.code().level()
     }
 
+    /// The numbers, names and texts that belong to it, by name; what has no name of its own stands under `value`.
+    #[must_use]
+    pub fn values(&self) -> Value {
+        // Families and variants are the keys of objects with one member: `{"Gpx": {"Jump": {…}}}`.
+        let family = serde_json::to_value(&self.what).unwrap_or_default();
+        let variant = only_member(family).unwrap_or_default();
+        match only_member(variant) {
+            Some(values @ Value::Object(_)) => values,
+            Some(value) => json!({ "value": value }),
+            None => json!({}),
+        }
+    }
+
     /// What its kind means and what to do, in a few sentences.
     #[must_use]
     pub fn explain(&self) -> &'static str {
         self.code().explain()
+    }
+}
+
+fn only_member(value: Value) -> Option<Value> {
+    match value {
+        Value::Object(members) => members.into_iter().next().map(|(_, member)| member),
+        _ => None,
     }
 }
 

@@ -1,6 +1,6 @@
 //! The closed list of codes, each with its level and its explanation.
 
-use serde::Serialize;
+use serde::{Serialize, Serializer};
 
 /// How much a complaint matters.
 #[derive(
@@ -137,4 +137,10 @@ codes! {
     RingClosed, "ring-closed", Note;
     /// Rings that touch or cross themselves; everything such a ring winds round counts as ice.
     RingTangled, "ring-tangled", Note;
+}
+
+impl Serialize for Code {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.serialize_str(self.as_str())
+    }
 }

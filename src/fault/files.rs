@@ -1,9 +1,12 @@
 //! What can go wrong with files, addresses and flags before anything is read, or when something is written.
 
+use serde::Serialize;
+
 use super::code::Code;
 
 /// What is wrong with files, addresses or flags.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum InFiles {
     /// It cannot be read.
     Unreadable {
@@ -61,7 +64,8 @@ pub enum InFiles {
 }
 
 /// Why the system refused.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Refused {
     /// It is a folder.
     Folder,
@@ -74,7 +78,8 @@ pub enum Refused {
 }
 
 /// Why an address could not be fetched.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Network {
     /// This build cannot.
     NotBuilt,

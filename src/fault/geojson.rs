@@ -1,12 +1,15 @@
 //! What can be wrong or odd about a zones file.
 
+use serde::Serialize;
+
 use super::{
     code::Code,
     place::{Excerpt, Item},
 };
 
 /// What is wrong with a zones file, or odd about it.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum InGeojson {
     /// It is empty.
     Empty,
@@ -167,7 +170,8 @@ pub enum InGeojson {
 }
 
 /// What a JSON value is.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Thing {
     /// `null`.
     Null,
@@ -186,7 +190,8 @@ pub enum Thing {
 }
 
 /// Objects that have a `type`.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Object {
     /// The file as a whole.
     File,
@@ -197,7 +202,8 @@ pub enum Object {
 }
 
 /// What is wrong with a `type`.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum NoType {
     /// It is not there.
     Missing,
@@ -215,7 +221,8 @@ pub enum NoType {
 }
 
 /// Why a value is no position.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum NoPosition {
     /// It is something else.
     Is(Excerpt),
@@ -228,7 +235,7 @@ pub enum NoPosition {
 }
 
 /// Numbers that are no longitude and latitude, and where they stand.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Misplaced {
     /// The first two.
     pub numbers: Vec<f64>,
@@ -243,7 +250,8 @@ pub struct Misplaced {
 }
 
 /// Why two numbers are no longitude and latitude.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum NoLonLat {
     /// There are not two.
     TooShort,
@@ -258,7 +266,8 @@ pub enum NoLonLat {
 }
 
 /// What a property measures.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Measure {
     /// Width of gaps, metres.
     GapWidth,
@@ -271,7 +280,7 @@ pub enum Measure {
 }
 
 /// What a property measures, and what it may be.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct Quantity {
     /// What.
     pub what: Measure,
@@ -292,7 +301,8 @@ impl Quantity {
 }
 
 /// What is wrong with a number of a property.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum NoNumber {
     /// It is not a plain one.
     NotPlain,
@@ -307,7 +317,7 @@ pub enum NoNumber {
 }
 
 /// Zones that give no width.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct Widthless {
     /// How many.
     pub count: usize,
@@ -318,7 +328,7 @@ pub struct Widthless {
 }
 
 /// A zone that gives no width.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Silent {
     /// Its feature.
     pub feature: Item,
@@ -329,7 +339,7 @@ pub struct Silent {
 }
 
 /// Geometries that are no polygons, counted.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
 pub struct NotPolygons {
     /// Points.
     pub points: usize,

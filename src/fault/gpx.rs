@@ -1,12 +1,15 @@
 //! What can be wrong or odd about a route file.
 
+use serde::Serialize;
+
 use super::{
     code::Code,
     place::{Excerpt, Sort},
 };
 
 /// What is wrong with a route file, or odd about it.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum InGpx {
     /// It is something else.
     Is(Instead),
@@ -61,7 +64,7 @@ pub enum InGpx {
 }
 
 /// How many of a sort a file holds, and with how many points.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
 pub struct Held {
     /// Tracks or routes.
     pub parts: usize,
@@ -70,7 +73,8 @@ pub struct Held {
 }
 
 /// What a file is that should be GPX.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Instead {
     /// A zip archive.
     Zip,
@@ -101,7 +105,8 @@ pub enum Instead {
 }
 
 /// One of the numbers of a position.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Axis {
     /// `lat`.
     Latitude,
@@ -121,7 +126,8 @@ impl Axis {
 }
 
 /// Why something is no longitude or latitude.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum NoDegrees {
     /// It is not there.
     Missing,
@@ -144,7 +150,8 @@ pub enum NoDegrees {
 }
 
 /// How XML is broken.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Xml {
     /// A second document begins.
     Second,
@@ -180,7 +187,8 @@ pub enum Xml {
 }
 
 /// What begins and never ends.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Unclosed {
     /// `<?`.
     Instruction,
@@ -199,7 +207,8 @@ pub enum Unclosed {
 }
 
 /// How an attribute is malformed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Attribute {
     /// Without `=`.
     NoValue,

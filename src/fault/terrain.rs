@@ -1,9 +1,12 @@
 //! What can be wrong or odd about a terrain file.
 
+use serde::Serialize;
+
 use super::code::Code;
 
 /// What is wrong with a terrain file, or odd about it.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum InTerrain {
     /// It is damaged.
     Broken(Damage),
@@ -14,7 +17,8 @@ pub enum InTerrain {
 }
 
 /// How a terrain file is damaged.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Damage {
     /// It cannot be read, in the words of the system.
     Unread(String),
@@ -69,7 +73,8 @@ pub enum Damage {
 }
 
 /// Why a part of a raster cannot be unpacked.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Unpacking {
     /// This part is shorter than it should be.
     Short(u32),
@@ -82,7 +87,8 @@ pub enum Unpacking {
 }
 
 /// Why the heights of a whole file cannot be taken exactly.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Unusable {
     /// It is another format.
     Is(Format),
@@ -120,7 +126,8 @@ pub enum Unusable {
 }
 
 /// Formats that hold heights and are not read.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Format {
     /// A ZIP archive.
     Zip,
@@ -145,7 +152,8 @@ pub enum Format {
 }
 
 /// Codings that are not read.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Coding {
     /// A JPEG photograph.
     Jpeg,
@@ -162,7 +170,8 @@ pub enum Coding {
 }
 
 /// Pictures that are no heights.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Picture {
     /// With a palette.
     Palette,
@@ -175,7 +184,8 @@ pub enum Picture {
 }
 
 /// Why a coordinate system is not known.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum NoSystem {
     /// There are no keys at all.
     NoKeys,
@@ -211,7 +221,8 @@ pub enum NoSystem {
 }
 
 /// Why it is open where a raster lies.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum NoPlacing {
     /// Cells without a size.
     NoCellSize,
@@ -233,7 +244,8 @@ pub enum NoPlacing {
 }
 
 /// Why numbers are no heights in metres.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum NoHeights {
     /// In this EPSG unit.
     UnitCode(u32),
@@ -246,7 +258,8 @@ pub enum NoHeights {
 }
 
 /// What a reader of the heights ought to know.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Told {
     /// Drawn in another datum and shifted.
     Shifted {
@@ -281,7 +294,8 @@ pub enum Told {
 }
 
 /// A conversion that makes an unusable file usable.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Cure {
     /// Write band 1 again in a plain coding.
     Recode,

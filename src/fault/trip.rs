@@ -1,9 +1,12 @@
 //! What can be wrong with trip files, flags and practice files.
 
+use serde::Serialize;
+
 use super::{code::Code, place::Item, refusal::Refusal};
 
 /// What is wrong with what the leader says, by trip file or flag.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum InTrip {
     /// A trip file has no such member.
     NoMember {
@@ -104,7 +107,8 @@ pub enum InTrip {
 }
 
 /// A stage as it was asked for.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Asked {
     /// By number.
     Number(usize),
@@ -113,7 +117,8 @@ pub enum Asked {
 }
 
 /// What sets something that is listed among the assumptions.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Setter {
     /// The practice set.
     Practice,
@@ -130,7 +135,8 @@ pub enum Setter {
 }
 
 /// What is wrong with a practice set or file.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum InPractice {
     /// No set has that name.
     NoSet {
@@ -157,7 +163,8 @@ pub enum InPractice {
 }
 
 /// Why there is no plan of sound inputs.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum InPlan {
     /// So many people cannot rope up.
     Alone(usize),

@@ -1,5 +1,7 @@
 //! Everything that can be wrong with inputs or odd about them, one variant a fault.
 
+use serde::Serialize;
+
 use super::{
     code::Code,
     files::InFiles,
@@ -10,7 +12,7 @@ use super::{
 };
 
 /// What is wrong, with all that its sentence needs.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub enum Wrong {
     /// With files, addresses or flags.
     Files(InFiles),

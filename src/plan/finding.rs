@@ -4,6 +4,7 @@ use std::borrow::Cow;
 
 use schemars::{JsonSchema, Schema, SchemaGenerator};
 use serde::{Serialize, Serializer};
+use serde_json::Value;
 
 use crate::{
     fault::{Fault, Level, Place},
@@ -173,12 +174,12 @@ struct Document<'a> {
     what: Facts<'a>,
 }
 
-/// A fact, or a notice of reading with nothing but its kind.
+/// A fact, or a notice of reading.
 #[derive(Serialize, JsonSchema)]
 #[serde(untagged)]
 enum Facts<'a> {
     Planned(&'a Fact),
-    Read { code: &'a str },
+    Read { code: &'a str, values: Value },
 }
 
 impl Serialize for Finding {
@@ -187,6 +188,7 @@ impl Serialize for Finding {
             What::Planned(fact) => Facts::Planned(fact),
             What::Read(notice) => Facts::Read {
                 code: notice.code().as_str(),
+                values: notice.values(),
             },
         };
         let document = Document {
