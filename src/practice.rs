@@ -8,13 +8,14 @@ pub mod figure;
 pub mod nature;
 pub mod set;
 pub mod sold;
+pub mod term;
 pub mod words;
 
 use std::ops::Index;
 
 use serde::Deserialize;
 
-pub use choice::{Choices, Cover, Knots, Pace, Reserve, Travel};
+pub use choice::{Choices, Chosen, Cover, Knots, Pace, Reserve, Travel};
 pub use figure::{Figure, Origin, Standing};
 pub use nature::Nature;
 pub use sold::SOLD_LENGTHS_M;

@@ -6,7 +6,7 @@ use crate::{
     practice::{Rule, Rules, SOLD_LENGTHS_M},
     rope::share,
     trip::job::Case,
-    trip::party::Rope,
+    trip::rope::Rope,
 };
 
 /// A rope that can be given out.

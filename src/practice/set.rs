@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use serde::Deserialize;
 
 use crate::fault::{Fault, Item, Place, files::InFiles, trip::InPractice};
-use crate::practice::{Cover, Entry, Figure, Knots, Origin, Reserve, Rule, Rules};
+use crate::practice::{Chosen, Cover, Entry, Figure, Knots, Origin, Reserve, Rule, Rules};
 
 /// The sets that come with the program, the default first.
 pub const EMBEDDED: [(&str, &str); 4] = [
@@ -148,11 +148,14 @@ fn lay_figure(rules: &mut Rules, name: &str, entry: &Entry, file: &str) -> Resul
 }
 
 fn lay_choices(rules: &mut Rules, set: &Set) {
-    let choices = &mut rules.choices;
-    choices.reserve.set(set.reserve, Origin::Practice);
-    choices.knots.set(set.knots, Origin::Practice);
-    choices.cover.set(set.cover, Origin::Practice);
-    choices.rope_on_bare.set(set.rope_on_bare, Origin::Practice);
+    let chosen = Chosen {
+        reserve: set.reserve,
+        knots: set.knots,
+        cover: set.cover,
+        rope_on_bare: set.rope_on_bare,
+        ..Chosen::default()
+    };
+    rules.choices.lay(&chosen, &Origin::Practice);
 }
 
 fn missing(rules: &Rules, file: &str) -> Vec<Fault> {

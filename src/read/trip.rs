@@ -2,6 +2,7 @@
 
 mod assume;
 mod faults;
+mod laid;
 mod stage;
 
 use std::collections::BTreeMap;
@@ -9,16 +10,18 @@ use std::collections::BTreeMap;
 use serde::Deserialize;
 
 pub use assume::{Assume, assume};
+pub use laid::Laid;
 pub use stage::StageWord;
 
 use crate::{
     fault::{Fault, Place, trip::InTrip},
     physics::assumed::Snow,
-    practice::{Cover, Knots, Origin, Pace, Reserve, Rule, Rules, Travel, set},
+    practice::{Chosen, Cover, Knots, Origin, Pace, Reserve, Rule, Rules, Travel, set},
     read::input::{Input, Text},
     trip::{
         clock::Clock,
-        party::{Contact, Party, Person, Rope},
+        party::{Contact, Party, Person},
+        rope::Rope,
     },
 };
 
@@ -181,35 +184,39 @@ impl Trip {
         }
     }
 
-    /// Lays the words and figures over the rules.
+    fn chosen(&self) -> Chosen {
+        Chosen {
+            travel: self.travel,
+            knots: self.knots,
+            reserve: self.reserve,
+            cover: self.cover,
+            rope_on_bare: self.rope_on_bare,
+            pace: self.pace,
+            use_proposed_strike: self.use_proposed_strike,
+            snow: self.snow,
+        }
+    }
+
+    /// Lays the words, times and figures over what is in force.
     ///
     /// # Errors
     /// Every figure that does not exist or lies outside its bounds.
     pub fn lay_over(
         &self,
-        rules: &mut Rules,
+        laid: &mut Laid,
         place: &Place,
         origin: &Origin,
     ) -> Result<(), Vec<Fault>> {
-        let choices = &mut rules.choices;
-        choices.travel.set(self.travel, origin.clone());
-        choices.knots.set(self.knots, origin.clone());
-        choices.reserve.set(self.reserve, origin.clone());
-        choices.cover.set(self.cover, origin.clone());
-        choices.rope_on_bare.set(self.rope_on_bare, origin.clone());
-        choices.pace.set(self.pace, origin.clone());
-        choices
-            .use_proposed_strike
-            .set(self.use_proposed_strike, origin.clone());
-        choices.start.set(self.start.map(Some), origin.clone());
+        let timetable = &mut laid.timetable;
+        laid.rules.choices.lay(&self.chosen(), origin);
+        timetable.start.set(self.start.map(Some), origin.clone());
         let until = self.bridges_until.map(Some);
-        choices.bridges_until.set(until, origin.clone());
-        choices.snow.set(self.snow, origin.clone());
+        timetable.bridges_until.set(until, origin.clone());
         let figures = self.assume.iter().flat_map(|(name, a)| a.figures(name));
         let set =
-            |(name, value): (String, &Assume)| assume(rules, &name, value, place, origin).err();
+            |(name, value): (String, &Assume)| assume(laid, &name, value, place, origin).err();
         let mut faults: Vec<Fault> = figures.filter_map(set).collect();
-        if let (Err(why), true) = (rules.nature.check(), faults.is_empty()) {
+        if let (Err(why), true) = (laid.rules.nature.check(), faults.is_empty()) {
             let place = place.clone().with_property("assume");
             faults.push(Fault::new(InTrip::Figure(why), place));
         }
@@ -342,9 +349,11 @@ impl RopeEntry {
 /// # Errors
 /// Every figure, mass and rope that cannot be.
 pub fn check(trip: &Trip, place: &Place) -> Result<(), Vec<Fault>> {
-    let mut rules = Rules::with_practice(&set::Source::Named(set::EMBEDDED[0].0))?;
-    trip.lay_over(&mut rules, place, &Origin::Trip)?;
-    trip.party(place, &rules)?;
+    let mut laid = Laid::of(Rules::with_practice(&set::Source::Named(
+        set::EMBEDDED[0].0,
+    ))?);
+    trip.lay_over(&mut laid, place, &Origin::Trip)?;
+    trip.party(place, &laid.rules)?;
     trip.ropes(place).map(|_| ())
 }
 
@@ -382,7 +391,11 @@ mod tests {
     fn every_wrong_figure_is_told_with_its_place() {
         let trip = trip("trip.toml", "[assume]\nmargin_m = -5\nmargin = 3\n").unwrap();
         let faults = trip
-            .lay_over(&mut rules(), &Place::file("trip.toml"), &Origin::Trip)
+            .lay_over(
+                &mut Laid::of(rules()),
+                &Place::file("trip.toml"),
+                &Origin::Trip,
+            )
             .unwrap_err();
         let told: Vec<String> = faults.iter().map(ToString::to_string).collect();
         assert_eq!(

@@ -3,10 +3,7 @@
 use crate::{
     plan::leg::{KnotSet, Ledger, PersonOnRope, RopeAtHand, TeamSetup},
     practice::{Rule, Rules},
-    trip::{
-        party::{Rope, RopeTeam},
-        zone::Zone,
-    },
+    trip::{party::RopeTeam, rope::Rope, zone::Zone},
 };
 
 use crate::{

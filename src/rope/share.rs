@@ -2,7 +2,7 @@
 
 use crate::{
     practice::{Rule, Rules, SOLD_LENGTHS_M},
-    trip::party::Rope,
+    trip::rope::Rope,
 };
 
 /// For each team, by index, the rope it carries: the demanding teams choose first, each the shortest

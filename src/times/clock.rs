@@ -13,8 +13,7 @@ use crate::{
 
 /// Sets the times of day, if the leader says when they start. Every stage is started at that time.
 pub(crate) fn set(job: &Case<'_>, zones: &[ZoneSummary], legs: &mut [Leg]) {
-    let choices = &job.rules.choices;
-    let Some(start) = choices.start.value else {
+    let Some(start) = job.timetable.start.value else {
         return;
     };
     let (mut stage, mut now) = (None, start);
@@ -22,7 +21,7 @@ pub(crate) fn set(job: &Case<'_>, zones: &[ZoneSummary], legs: &mut [Leg]) {
         if stage != Some(leg.stage) {
             (stage, now) = (Some(leg.stage), start);
         }
-        if let Some(until) = choices.bridges_until.value {
+        if let Some(until) = job.timetable.bridges_until.value {
             let late = zones.iter().filter(|z| z.surface == "snow");
             let late: Vec<Problem> = late
                 .filter_map(|zone| says(leg, zone, now, until, job.rules))

@@ -12,7 +12,8 @@ use crate::{
     rope::share,
     times::pace,
     trip::{
-        party::{Rope, RopeTeam},
+        party::RopeTeam,
+        rope::Rope,
         route::Stretch,
         zone::{RopeWord, Surface, Zone},
     },

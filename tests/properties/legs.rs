@@ -22,6 +22,7 @@ fn planned(route: &Route, zones: &[Zone], people: usize, rules: &Rules) -> Optio
         party: &party,
         ropes: &[],
         rules,
+        timetable: &Default::default(),
         terrain: None,
         glaciers: &[],
         notices: &[],
