@@ -4,13 +4,13 @@ use std::collections::BTreeMap;
 
 use serde::Deserialize;
 
+use super::laid::Laid;
 use crate::{
     fault::{
         Fault, Place,
         trip::{InTrip, Setter},
     },
     practice::{Choices, Origin, Rule},
-    read::trip::laid::Laid,
 };
 
 /// A figure, a word, or figures whose names begin alike.
