@@ -3,7 +3,7 @@
 use crate::{
     physics::assumed::Snow,
     practice::{
-        Origin, Standing,
+        standing::{Origin, Standing},
         term::{Terms, terms},
         words::{Said, Word},
     },

@@ -2,7 +2,7 @@
 
 use serde_json::Value;
 
-use crate::practice::{Origin, Standing};
+use crate::practice::standing::{Origin, Standing};
 
 /// A word in force, and what stands behind it.
 #[derive(Clone, Debug, PartialEq)]
