@@ -3,6 +3,7 @@
 //! The sentences are made in [`crate::say::fault`]. Results that carry warnings are [`Noted`].
 
 pub mod code;
+pub mod coordinates;
 pub mod files;
 pub mod geojson;
 pub mod gpx;

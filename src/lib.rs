@@ -170,7 +170,7 @@ impl<'j> Planner<'j> {
             .map(|(stage, met)| Sketch::of(job, &teams, stage, met, &self.memo))
             .collect();
         let legs = rope::legs::legs(job, &teams, &stages);
-        let hours = hours(&legs, job.rules);
+        let hours = hours(job, &legs);
         let demands_m = demands_m(&legs, &teams);
         let ropes = share::best(&demands_m, job.ropes, job.rules);
         let answers = Answers::of(&legs, depth, job.rules);

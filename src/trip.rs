@@ -3,5 +3,7 @@
 pub mod clock;
 pub mod job;
 pub mod party;
+pub mod rope;
 pub mod route;
+pub mod timetable;
 pub mod zone;

@@ -26,7 +26,8 @@ use schrund::{
     plan::{Finding, Plan, leg::Leg},
     practice::{Rules, set::Source},
     raster::Terrain,
-    trip::{job::Case, party::Party, route::Route, zone::Zone},
+    trip::job::Case,
+    trip::{party::Party, route::Route, timetable::Timetable, zone::Zone},
 };
 
 fn rules() -> Rules {
@@ -40,6 +41,7 @@ struct Trip<'a> {
     glaciers: &'a [Zone],
     terrain: Option<&'a Terrain>,
     rules: &'a Rules,
+    timetable: Timetable,
 }
 
 impl<'a> Trip<'a> {
@@ -51,6 +53,7 @@ impl<'a> Trip<'a> {
             glaciers: &[],
             terrain: None,
             rules,
+            timetable: Timetable::default(),
         }
     }
 
@@ -68,6 +71,7 @@ impl<'a> Trip<'a> {
             party: &party,
             ropes: &[],
             rules: self.rules,
+            timetable: &self.timetable,
             terrain: self.terrain,
             glaciers: self.glaciers,
             notices: &[],

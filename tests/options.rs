@@ -27,10 +27,7 @@ use schrund::{
         ledger, reserve, share,
     },
     say::units::Units,
-    trip::{
-        party::{Rope, RopeTeam},
-        zone::Zone,
-    },
+    trip::{party::RopeTeam, rope::Rope, zone::Zone},
     write::options,
 };
 use unicode_width::UnicodeWidthStr;

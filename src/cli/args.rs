@@ -7,6 +7,11 @@ use clap::{
     builder::{PossibleValue, PossibleValuesParser, TypedValueParser},
 };
 use schrund::{
+    physics::assumed::Snow,
+    practice::{
+        Pace, Travel,
+        term::{Term, Terms},
+    },
     read::trip::Assume,
     say::voice::Voice,
     trip::clock::Clock,
@@ -134,10 +139,10 @@ pub(crate) struct JobArgs {
     #[arg(long, value_name = "N|NAME")]
     pub(crate) stage: Option<String>,
     /// How the party travels.
-    #[arg(long)]
+    #[arg(long, value_parser = term::<Travel>())]
     pub(crate) travel: Option<Travel>,
     /// By which rule walking times are reckoned.
-    #[arg(long)]
+    #[arg(long, value_parser = term::<Pace>())]
     pub(crate) pace: Option<Pace>,
     /// A terrain model, GeoTIFF or .hgt; give it again for each. The finest that has a height answers.
     #[arg(long, value_name = "FILE")]
@@ -152,7 +157,7 @@ pub(crate) struct JobArgs {
     #[arg(long, value_name = "HH:MM", value_parser = clock)]
     pub(crate) bridges_until: Option<Clock>,
     /// What the team stands on where there is snow, for the fall model.
-    #[arg(long, value_name = "KIND")]
+    #[arg(long, value_name = "KIND", value_parser = term::<Snow>())]
     pub(crate) snow: Option<Snow>,
     /// Another figure or word, by the name that the plan's assumptions list it under: `margin_m=30`, `cover=anyone`;
     /// give it again for each.
@@ -252,55 +257,6 @@ fn formats() -> impl TypedValueParser<Value = Printed> {
     })
 }
 
-/// How the party travels.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub(crate) enum Travel {
-    /// On foot.
-    Foot,
-    /// On snowshoes.
-    Snowshoe,
-    /// On skis.
-    Ski,
-}
-
-/// By which rule walking times are reckoned.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub(crate) enum Pace {
-    /// Way and heights, the longer plus half the shorter (DIN 33466).
-    Din,
-    /// Kilometres and hundreds of metres by a rate up and a rate down.
-    Munter,
-    /// Way plus climb.
-    Naismith,
-}
-
-/// What the team stands on.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub(crate) enum Snow {
-    /// Fresh or wet: one sinks in.
-    Soft,
-    /// Old snow that has settled.
-    Settled,
-    /// Firm firn: boots leave shallow prints.
-    Firm,
-    /// Frozen crust: boots scratch.
-    Refrozen,
-    /// Bare ice.
-    Ice,
-}
-
-impl From<Snow> for schrund::physics::assumed::Snow {
-    fn from(snow: Snow) -> Self {
-        match snow {
-            Snow::Soft => Self::Soft,
-            Snow::Settled => Self::Settled,
-            Snow::Firm => Self::Firm,
-            Snow::Refrozen => Self::Refrozen,
-            Snow::Ice => Self::Ice,
-        }
-    }
-}
-
 /// Units shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub(crate) enum Units {
@@ -325,6 +281,13 @@ pub(crate) fn voice(units: Units) -> Voice {
         units: units.into(),
         ..Voice::default()
     }
+}
+
+/// The words of a choice, by the table that everything else goes by too.
+fn term<T: Terms + Send + Sync>() -> impl TypedValueParser<Value = T> {
+    let possible = |term: &Term<T>| PossibleValue::new(term.name).help(term.means.trim());
+    let names = PossibleValuesParser::new(T::TERMS.iter().map(possible));
+    names.try_map(|name| T::named(&name).ok_or("no such word"))
 }
 
 fn clock(text: &str) -> Result<Clock, String> {

@@ -5,7 +5,7 @@ use std::path::Path;
 use schrund::{
     Job,
     fault::{Fault, Place, files::InFiles, place::STANDARD_INPUT},
-    practice::{Pace, Rule, Rules, Travel, set},
+    practice::{Rule, Rules, set},
     read::{
         input::{Input, Text},
         lay::{self, Sources},
@@ -13,10 +13,7 @@ use schrund::{
     },
 };
 
-use crate::{
-    args::{self, JobArgs},
-    source,
-};
+use crate::{args::JobArgs, source};
 
 /// Reads the files and lays trip file and flags over the rules.
 pub(crate) fn read(args: &JobArgs) -> Result<Job, Vec<Fault>> {
@@ -111,22 +108,14 @@ fn flags(args: &JobArgs) -> Trip {
         practice: args.practice.clone(),
         gap_m: args.gap,
         terrain: args.terrain.clone(),
-        travel: args.travel.map(|t| match t {
-            args::Travel::Foot => Travel::Foot,
-            args::Travel::Snowshoe => Travel::Snowshoe,
-            args::Travel::Ski => Travel::Ski,
-        }),
-        pace: args.pace.map(|p| match p {
-            args::Pace::Din => Pace::Din,
-            args::Pace::Munter => Pace::Munter,
-            args::Pace::Naismith => Pace::Naismith,
-        }),
+        travel: args.travel,
+        pace: args.pace,
         start: args.start,
         bridges_until: args.bridges_until,
         party: folk(&args.party),
         rope: args.rope.iter().map(|&m| RopeEntry::long(m)).collect(),
         stage: args.stage.as_deref().map(StageWord::parse),
-        snow: args.snow.map(Into::into),
+        snow: args.snow,
         assume: args.assume.iter().cloned().chain(margin).collect(),
         ..Trip::default()
     }

@@ -2,7 +2,10 @@
 
 use std::io::{self, Write};
 
-use schrund::practice::{Figure, Origin, Rules, set, words::Said};
+use schrund::{
+    practice::{Figure, Origin, Rules, set, words::Said},
+    trip::timetable::Timetable,
+};
 use serde_json::Value;
 
 use crate::{End, inputs, show::Show};
@@ -44,6 +47,7 @@ fn print(out: &mut dyn Write, rules: &Rules) -> io::Result<()> {
         .choices
         .said()
         .into_iter()
+        .chain(Timetable::default().said())
         .partition(|said| said.origin == Origin::Practice);
     given.iter().try_for_each(|said| word(out, said))?;
     writeln!(out, "\nLeft to the defaults")?;

@@ -44,7 +44,7 @@ pub(super) fn travel(rules: &Rules) -> Option<Fact> {
 
 /// Zones with hidden gaps whose last crossing on the leg ends later than bridges are trusted.
 pub(super) fn bridges(job: &Case<'_>, leg: &RopedLeg<'_>, hours: &Hours) -> Vec<Finding> {
-    let Some(until) = job.rules.choices.bridges_until.value else {
+    let Some(until) = job.timetable.bridges_until.value else {
         return Vec::new();
     };
     let stretch = leg.sketch.stretch;

@@ -9,7 +9,7 @@ use crate::physics::{
 };
 use crate::{
     fault::refusal::Refusal,
-    practice::{Origin, Standing},
+    practice::standing::{Origin, Standing},
 };
 
 /// The assumptions of the fall model and the figures of gear, open to change by name.

@@ -4,7 +4,7 @@ use std::sync::LazyLock;
 
 use serde::Deserialize;
 
-use crate::{fault::refusal::Refusal, practice::Standing};
+use crate::{fault::refusal::Refusal, practice::standing::Standing};
 
 /// Lengths in which ropes are sold, metres, rising. Standing: [`Sold::standing`].
 pub static SOLD_LENGTHS_M: LazyLock<[f64; 6]> =

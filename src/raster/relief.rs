@@ -1,8 +1,8 @@
 //! A coarse window of heights for drawing.
 
 use crate::raster::{
-    Terrain,
     model::{Files, Model},
+    terrain::Terrain,
 };
 use crate::{
     fault::{Fault, Place, trip::InPlan},

@@ -8,8 +8,8 @@
 //! What is narrower than three cells is flattened. *Checked:* tests/terrain/slopes.rs
 
 use crate::raster::{
-    Terrain,
     model::{Files, Model},
+    terrain::Terrain,
 };
 use crate::{fault::Fault, geometry::LonLat};
 

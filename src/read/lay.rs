@@ -9,14 +9,9 @@ use crate::{
         geojson::{self, Given},
         gpx,
         input::{Input, Text},
-        trip::Trip,
+        trip::{Laid, Trip},
     },
-    trip::{
-        job::Job,
-        party::{Party, Rope},
-        route::Route,
-        zone::Zone,
-    },
+    trip::{job::Job, party::Party, rope::Rope, route::Route, timetable::Timetable, zone::Zone},
 };
 
 /// Stands in for the gap widths that an inventory does not give; nothing is reckoned from it.
@@ -90,22 +85,22 @@ impl<'a> Sources<'a> {
             trip: trip.unwrap_or_default(),
             trip_place,
         };
-        let rules = faults.take(said.rules(self.practice));
+        let laid = faults.take(said.laid(self.practice));
         let ice = self.zones.name.clone();
         let (route, zones) = route_and_zones(self.route, self.zones, said.gap_m());
         let (route, zones) = (faults.take(route), faults.take(zones));
         let terrain = faults.take(terrain(self.terrain));
         let glaciers = faults.take(self.glaciers.map_or_else(nothing, inventory));
-        let party = party_known.then(|| said.party(rules.as_ref()));
+        let party = party_known.then(|| said.party(laid.as_ref().map(|laid| &laid.rules)));
         let party = party.and_then(|party| faults.take(party));
         let ropes = faults.take(said.ropes());
-        let (Some(rules), Some(route), Some(zones)) = (rules, route, zones) else {
+        let (Some(laid), Some(route), Some(zones)) = (laid, route, zones) else {
             return Err(faults.0);
         };
         let (Some(terrain), Some(glaciers)) = (terrain, glaciers) else {
             return Err(faults.0);
         };
-        faults.check(bridges_without_start(&rules));
+        faults.check(bridges_without_start(&laid.timetable));
         faults.check(swapped(&route.value, &zones.value, &ice));
         let notes = [route.notes, zones.notes, terrain.notes, glaciers.notes];
         let route = faults.take(said.staged(route.value));
@@ -118,7 +113,8 @@ impl<'a> Sources<'a> {
                 zones: zones.value,
                 party,
                 ropes,
-                rules,
+                rules: laid.rules,
+                timetable: laid.timetable,
                 emergency: said.trip.emergency,
                 notices: notes.concat(),
             }),
@@ -160,7 +156,7 @@ impl Said {
         self.flags.gap_m.or(self.trip.gap_m)
     }
 
-    fn rules(&self, file: Option<Input<Text<'_>>>) -> Result<Rules, Vec<Fault>> {
+    fn laid(&self, file: Option<Input<Text<'_>>>) -> Result<Laid, Vec<Fault>> {
         let (name, origin) = match (&self.flags.practice, &self.trip.practice) {
             (Some(name), _) => (name.as_str(), Origin::Flag),
             (None, Some(name)) => (name.as_str(), Origin::Trip),
@@ -172,17 +168,18 @@ impl Said {
         };
         rules.practice_origin = origin;
         rules.given = self.given_by();
+        let mut laid = Laid::of(rules);
         let mut faults = Faults::default();
         faults.take(
             self.trip
-                .lay_over(&mut rules, &self.trip_place, &Origin::Trip),
+                .lay_over(&mut laid, &self.trip_place, &Origin::Trip),
         );
         faults.take(
             self.flags
-                .lay_over(&mut rules, &Place::item(Item::Flags), &Origin::Flag),
+                .lay_over(&mut laid, &Place::item(Item::Flags), &Origin::Flag),
         );
         if faults.0.is_empty() {
-            Ok(rules)
+            Ok(laid)
         } else {
             Err(faults.0)
         }
@@ -318,10 +315,9 @@ fn nothing() -> Read<Vec<Zone>> {
     })
 }
 
-fn bridges_without_start(rules: &Rules) -> Option<Fault> {
-    let choices = &rules.choices;
-    let until = choices.bridges_until.value?;
-    if choices.start.value.is_some() {
+fn bridges_without_start(times: &Timetable) -> Option<Fault> {
+    let until = times.bridges_until.value?;
+    if times.start.value.is_some() {
         return None;
     }
     let until_min = until.min();

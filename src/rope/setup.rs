@@ -12,7 +12,7 @@ use crate::{
         draft::{self, Draft},
         haul, ledger, marks, reserve, share,
     },
-    trip::party::Rope,
+    trip::rope::Rope,
 };
 
 /// What a draft still needs to become a set-up.

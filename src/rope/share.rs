@@ -2,7 +2,7 @@
 
 use crate::{
     practice::{Rule, Rules, SOLD_LENGTHS_M},
-    trip::party::Rope,
+    trip::rope::Rope,
 };
 
 /// A rope that can be given out.

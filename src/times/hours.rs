@@ -4,7 +4,7 @@ use crate::{
     practice::{Rule, Rules},
     rope::legs::RopedLeg,
     times::pace,
-    trip::clock::Clock,
+    trip::{clock::Clock, job::Case},
 };
 
 /// The hours of one leg, minutes.
@@ -28,8 +28,8 @@ impl Hours {
 }
 
 /// The hours of all legs, in order. Every stage is started at the time that the leader gives.
-pub(crate) fn hours(legs: &[RopedLeg<'_>], rules: &Rules) -> Vec<Hours> {
-    let start = rules.choices.start.value;
+pub(crate) fn hours(job: &Case<'_>, legs: &[RopedLeg<'_>]) -> Vec<Hours> {
+    let start = job.timetable.start.value;
     let (mut stage, mut now) = (None, start);
     let mut all = Vec::new();
     for leg in legs {
@@ -37,7 +37,7 @@ pub(crate) fn hours(legs: &[RopedLeg<'_>], rules: &Rules) -> Vec<Hours> {
         if stage != Some(number) {
             (stage, now) = (Some(number), start);
         }
-        let mut hours = unclocked(leg, rules);
+        let mut hours = unclocked(leg, job.rules);
         let end = now.map(|begin| begin.after(hours.total_min()));
         hours.clock = now.zip(end).map(|(begin, end)| [begin, end]);
         now = end;

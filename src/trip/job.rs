@@ -5,8 +5,10 @@ use crate::{
     practice::Rules,
     raster::Terrain,
     trip::{
-        party::{Contact, Party, Rope},
+        party::{Contact, Party},
+        rope::Rope,
         route::Route,
+        timetable::Timetable,
         zone::Zone,
     },
 };
@@ -46,6 +48,8 @@ pub struct Job {
     pub ropes: Vec<Rope>,
     /// The figures and words in force.
     pub rules: Rules,
+    /// The leader's times of day.
+    pub timetable: Timetable,
     /// Whom to call.
     pub emergency: Vec<Contact>,
     /// Notices from reading the inputs; they go into the plan, since a leader reads the paper.
@@ -65,6 +69,7 @@ impl Job {
             party: Party::default(),
             ropes: Vec::new(),
             rules,
+            timetable: Timetable::default(),
             emergency: Vec::new(),
             notices: Vec::new(),
         }
@@ -79,6 +84,7 @@ impl Job {
             party: &self.party,
             ropes: &self.ropes,
             rules: &self.rules,
+            timetable: &self.timetable,
             terrain: (!self.terrain.is_empty()).then_some(&self.terrain),
             glaciers: &self.glaciers,
             notices: &self.notices,
@@ -99,6 +105,8 @@ pub struct Case<'a> {
     pub ropes: &'a [Rope],
     /// See [`Job::rules`].
     pub rules: &'a Rules,
+    /// See [`Job::timetable`].
+    pub timetable: &'a Timetable,
     /// See [`Job::terrain`]; `None` where that is empty.
     pub terrain: Option<&'a Terrain>,
     /// See [`Job::glaciers`].

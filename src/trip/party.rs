@@ -1,4 +1,4 @@
-//! Who goes, with which ropes.
+//! Who goes, and whom to call.
 
 use crate::practice::{Rule, Rules};
 
@@ -22,17 +22,6 @@ pub struct Person {
 pub struct Party {
     /// The people.
     pub people: Vec<Person>,
-}
-
-/// A rope at hand.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Rope {
-    /// Metres.
-    pub length_m: f64,
-    /// Millimetres, where given.
-    pub diameter_mm: Option<f64>,
-    /// What the leader calls it, where given.
-    pub name: Option<String>,
 }
 
 /// Somebody to call in an emergency, as the leader wrote it.

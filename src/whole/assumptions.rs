@@ -8,19 +8,17 @@ use crate::{
         Figure, Origin, Rule, Rules, SOLD_LENGTHS_M, Standing, nature, sold::Sold, words::Said,
     },
     raster::Terrain,
-    trip::{
-        job::Case,
-        party::{Person, Rope},
-        zone::Zone,
-    },
+    trip::{job::Case, party::Person, rope::Rope, zone::Zone},
     whole::findings::file_name,
 };
 
 /// The practice set, what was given, the words, the figures of practice, and those of nature.
 pub(crate) fn assumptions(job: &Case<'_>) -> Vec<Assumption> {
     let rules = job.rules;
-    let choices = rules.choices.said();
-    let words = choices.into_iter().filter(|w| !w.value.is_null());
+    let words = rules.choices.said().into_iter();
+    let words = words
+        .chain(job.timetable.said())
+        .filter(|w| !w.value.is_null());
     std::iter::once(practice(rules))
         .chain(given(job))
         .chain(words.map(word))

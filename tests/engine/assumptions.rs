@@ -89,10 +89,10 @@ fn moved_to(scene: &Made, name: &str, value: f64) -> Option<Made> {
         let trip = schrund::read::trip::trip("trip.toml", &text).unwrap();
         let mut other = scene.clone();
         let place = schrund::fault::Place::default();
-        if trip
-            .lay_over(&mut other.rules, &place, &schrund::practice::Origin::Trip)
-            .is_ok()
-        {
+        let mut laid = schrund::read::trip::Laid::of(other.rules);
+        let taken = trip.lay_over(&mut laid, &place, &schrund::practice::Origin::Trip);
+        other.rules = laid.rules;
+        if taken.is_ok() {
             return Some(other);
         }
     }
@@ -230,11 +230,12 @@ fn every_word_listed_can_be_changed() {
 #[test]
 fn dotted_names_may_be_quoted_or_tables_and_an_end_out_of_order_is_told() {
     let read = |text: &str| {
-        let mut rules = Rules::with_practice(&Source::Named("arm-span")).unwrap();
+        let rules = Rules::with_practice(&Source::Named("arm-span")).unwrap();
+        let mut laid = schrund::read::trip::Laid::of(rules);
         let trip = schrund::read::trip::trip("trip.toml", text).unwrap();
         let place = schrund::fault::Place::file("trip.toml");
-        trip.lay_over(&mut rules, &place, &schrund::practice::Origin::Trip)
-            .map(|()| rules)
+        trip.lay_over(&mut laid, &place, &schrund::practice::Origin::Trip)
+            .map(|()| laid.rules)
     };
     let ways = [
         "[assume]\n\"snow.settled.mu_after.adverse\" = 0.5",

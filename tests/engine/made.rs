@@ -6,11 +6,7 @@ use schrund::{
     plan::Plan,
     practice::{Origin, Rules, set::Source},
     read::{geojson, gpx, trip},
-    trip::{
-        party::{Party, Rope},
-        route::Route,
-        zone::Zone,
-    },
+    trip::{party::Party, rope::Rope, route::Route, timetable::Timetable, zone::Zone},
 };
 
 /// Metres in a degree of latitude near 46° N, near enough for drawing. From memory.
@@ -24,6 +20,7 @@ pub(crate) struct Made {
     pub(crate) party: Party,
     pub(crate) ropes: Vec<Rope>,
     pub(crate) rules: Rules,
+    pub(crate) timetable: Timetable,
 }
 
 /// A trip over zones of 200 m, 600 m apart; each is given by its properties as JSON.
@@ -35,6 +32,7 @@ pub(crate) fn made(masses_kg: &[f64], ropes_m: &[f64], zones: &[&str]) -> Made {
         party: Party::weighing(masses_kg),
         ropes: ropes_m.iter().map(|&length_m| rope(length_m)).collect(),
         rules,
+        timetable: Timetable::default(),
     }
 }
 
@@ -50,8 +48,13 @@ impl Made {
     /// The same with a trip file's words and figures laid over the rules.
     pub(crate) fn with(mut self, text: &str) -> Self {
         let trip = trip::trip("trip.toml", text).unwrap_or_else(|p| panic!("{text}: {p:?}"));
-        trip.lay_over(&mut self.rules, &Place::file("trip.toml"), &Origin::Trip)
+        let mut laid = trip::Laid {
+            rules: self.rules,
+            timetable: self.timetable,
+        };
+        trip.lay_over(&mut laid, &Place::file("trip.toml"), &Origin::Trip)
             .unwrap_or_else(|p| panic!("{text}: {p:?}"));
+        (self.rules, self.timetable) = (laid.rules, laid.timetable);
         self
     }
 
@@ -67,6 +70,7 @@ impl Made {
             zones: self.zones.clone(),
             party: self.party.clone(),
             ropes: self.ropes.clone(),
+            timetable: self.timetable.clone(),
             ..Job::under(self.rules.clone())
         }
     }

@@ -16,6 +16,7 @@ fn ice_without_a_zone_is_told_with_its_place() {
         glaciers: &glaciers,
         terrain: None,
         rules: &rules,
+        timetable: Default::default(),
     };
     let plan = trip.plan();
     let pieces: Vec<_> = plan.legs.iter().flat_map(|l| &l.ice_without_zone).collect();

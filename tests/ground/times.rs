@@ -2,35 +2,38 @@
 
 use schrund::{
     plan::Plan,
-    practice::{Origin, Rule, Rules},
-    trip::clock::Clock,
-    write::{Sheet, parts::change},
+    practice::{Origin, Rule},
+    trip::{clock::Clock, timetable::Timetable},
+    write::{Sheet, change},
 };
 
 use super::{Trip, close, made, rules, said};
 
-fn plan(zone: &str, rules: &Rules) -> Plan {
+fn plan(zone: &str, times: &Timetable) -> Plan {
     let route = made::route(&made::NORTHWARD, Some(&made::tilted(10.0, 180.0)));
     let zones = made::zones(&[made::rectangle((-200.0, -200.0), (200.0, 200.0), zone)]);
-    Trip::of(&route, &zones, rules).plan()
+    let rules = rules();
+    let mut trip = Trip::of(&route, &zones, &rules);
+    trip.timetable = times.clone();
+    trip.plan()
 }
 
 const SNOW: &str = "{\"gap_m\":6}";
 
-fn starting(start: &str, until: Option<&str>) -> Rules {
-    let mut rules = rules();
+fn starting(start: &str, until: Option<&str>) -> Timetable {
+    let mut times = Timetable::default();
     let clock = |text: &str| Some(Some(Clock::parse(text).expect("a time")));
-    rules.choices.start.set(clock(start), Origin::Flag);
+    times.start.set(clock(start), Origin::Flag);
     if let Some(until) = until {
-        rules.choices.bridges_until.set(clock(until), Origin::Flag);
+        times.bridges_until.set(clock(until), Origin::Flag);
     }
-    rules
+    times
 }
 
 #[test]
 fn the_lines_of_time_add_up_and_the_clock_runs_through_the_legs() {
-    let rules = starting("04:30", None);
-    let plan = plan(SNOW, &rules);
+    let rules = rules();
+    let plan = plan(SNOW, &starting("04:30", None));
     let time = plan.route.time;
     let rope_min = rules[Rule::RopeUpMin] + rules[Rule::ChangeMin];
     close("rope changes", Some(time.rope_min), rope_min, 1e-9);
@@ -49,7 +52,7 @@ fn the_lines_of_time_add_up_and_the_clock_runs_through_the_legs() {
 
 #[test]
 fn without_a_start_there_is_no_clock_and_over_midnight_it_is_marked() {
-    let none = plan(SNOW, &rules());
+    let none = plan(SNOW, &Timetable::default());
     assert!(
         none.legs
             .iter()
@@ -83,10 +86,12 @@ fn snow_bridges_after_the_leaders_hour_are_warned_of() {
 
 #[test]
 fn every_change_is_given_in_the_grid_in_degrees_and_by_the_clock() {
-    let rules = starting("04:30", None);
+    let rules = rules();
     let route = made::route(&made::NORTHWARD, None);
     let zones = made::middle_zone();
-    let plan = Trip::of(&route, &zones, &rules).plan();
+    let mut trip = Trip::of(&route, &zones, &rules);
+    trip.timetable = starting("04:30", None);
+    let plan = trip.plan();
     let sheet = Sheet {
         plan: &plan,
         route: &route,

@@ -5,12 +5,8 @@ use schrund::{
     plan::Plan,
     practice::{Rules, set::Source},
     read::{self, geojson::Given},
-    trip::{
-        job::Case,
-        party::{Party, Rope},
-        route::Route,
-        zone::Zone,
-    },
+    trip::job::Case,
+    trip::{party::Party, rope::Rope, route::Route, zone::Zone},
     write::Sheet,
 };
 
@@ -57,6 +53,7 @@ impl Trip {
             party: &party,
             ropes: &ropes,
             rules: &rules,
+            timetable: &Default::default(),
             terrain: None,
             glaciers: &[],
             notices: &[],

@@ -48,6 +48,7 @@ fn others(trip: &Trip) -> Vec<Variant> {
             party: &party,
             ropes: &[],
             rules: &rules,
+            timetable: &Default::default(),
             terrain: None,
             glaciers: &[],
             notices: &[],

@@ -21,6 +21,7 @@ fn planned(route: &Route, zones: &[Zone], people: usize, rules: &Rules) -> Optio
         party: &party,
         ropes: &[],
         rules,
+        timetable: &Default::default(),
         terrain: None,
         glaciers: &[],
         notices: &[],

@@ -115,7 +115,7 @@ fn could_be_thousands(whole: &str, part: &str) -> bool {
     three_digits && (1..=3).contains(&whole.len()) && !whole.starts_with('0')
 }
 
-fn without_unit<'a>(text: &'a str, quantity: Quantity) -> &'a str {
+fn without_unit(text: &str, quantity: Quantity) -> &str {
     let end = text
         .find(|c: char| !c.is_alphabetic() && c != '°')
         .unwrap_or(text.len());

@@ -5,7 +5,8 @@ use geojson::{PolygonType, Position};
 use crate::{
     fault::{
         Fault, Place,
-        geojson::{InGeojson, Misplaced, NoLonLat},
+        coordinates::{Misplaced, NoLonLat},
+        geojson::InGeojson,
     },
     geometry::LonLat,
     trip::zone::{Outline, Polygon},

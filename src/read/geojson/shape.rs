@@ -16,7 +16,8 @@ use super::{
 };
 use crate::fault::{
     Fault, Place,
-    geojson::{InGeojson, NoPosition, NotPolygons, Object},
+    coordinates::NoPosition,
+    geojson::{InGeojson, NotPolygons, Object},
 };
 
 /// Reads one geometry; its polygons are added to `polygons`, the rest is counted.

@@ -4,12 +4,13 @@ use std::collections::BTreeMap;
 
 use serde::Deserialize;
 
+use super::laid::Laid;
 use crate::{
     fault::{
         Fault, Place,
         trip::{InTrip, Setter},
     },
-    practice::{Choices, Origin, Rule, Rules},
+    practice::{Choices, Origin, Rule},
 };
 
 /// A figure, a word, or figures whose names begin alike.
@@ -70,28 +71,32 @@ const SET_ELSEWHERE: [(&str, Setter); 6] = [
 /// # Errors
 /// There is no such name, it does not take that word, or the value lies outside its bounds.
 pub fn assume(
-    rules: &mut Rules,
+    laid: &mut Laid,
     name: &str,
     value: &Assume,
     place: &Place,
     origin: &Origin,
 ) -> Result<(), Fault> {
     let place = place.clone().with_property(name);
+    let Laid { rules, timetable } = laid;
+    let found = value.shown();
     if let Some(words) = Choices::words(name) {
-        let text = value.shown();
-        let known = rules.choices.set_word(name, &text, origin.clone());
-        return if known {
-            Ok(())
-        } else {
-            Err(no_word(name, text, words, place))
-        };
+        let known = rules.choices.set_word(name, &found, origin.clone());
+        let name = name.to_owned();
+        let no_word = InTrip::NoWord { name, found, words };
+        return known.then_some(()).ok_or(Fault::new(no_word, place));
+    }
+    if let Some(known) = timetable.set(name, &found, origin.clone()) {
+        let name = name.to_owned();
+        let no_time = InTrip::NoTime { name, found };
+        return known.then_some(()).ok_or(Fault::new(no_time, place));
     }
     let rule = Rule::named(name);
     if rule.is_none() && !rules.nature.knows(name) {
         return Err(unknown(name, place));
     }
     let Assume::Value(number) = value else {
-        let (name, found) = (name.to_owned(), value.shown());
+        let name = name.to_owned();
         return Err(Fault::new(InTrip::NoNumber { name, found }, place));
     };
     let set = match rule {
@@ -99,15 +104,6 @@ pub fn assume(
         None => rules.nature.set(name, *number, origin.clone()),
     };
     set.map_err(|why| Fault::new(InTrip::Figure(why), place))
-}
-
-fn no_word(name: &str, found: String, words: &[&'static str], place: Place) -> Fault {
-    let name = name.to_owned();
-    if words.is_empty() {
-        return Fault::new(InTrip::NoTime { name, found }, place);
-    }
-    let words = words.to_vec();
-    Fault::new(InTrip::NoWord { name, found, words }, place)
 }
 
 fn unknown(name: &str, place: Place) -> Fault {

@@ -3,7 +3,7 @@
 use serde::Deserialize;
 use toml::de::DeTable;
 
-use super::Trip;
+use super::form::Trip;
 use crate::{
     fault::{Fault, Place, trip::InTrip},
     practice::set,

@@ -6,8 +6,9 @@ use super::{
     place::as_it_stands,
 };
 use crate::{
-    fault::geojson::{
-        InGeojson, Misplaced, NoLonLat, NoPosition, NoType, NotPolygons, Object, Thing,
+    fault::{
+        coordinates::{Misplaced, NoLonLat, NoPosition},
+        geojson::{InGeojson, NoType, NotPolygons, Object, Thing},
     },
     say::{arg::Arg, span::Said, voice::Voice},
 };

@@ -7,7 +7,7 @@ use super::{
 };
 use crate::{
     fault::trip::{Asked, InPlan, InPractice, InTrip, Setter},
-    practice::words,
+    practice::Choices,
     say::{arg::Arg, span::Said, voice::Voice},
     trip::clock::Clock,
 };
@@ -74,7 +74,7 @@ fn member(what: &InTrip) -> Phrase {
 /// What a member takes, where more than a number is to be said about it.
 fn form(member: &str) -> Option<Phrase> {
     let known = FORMS.into_iter().find(|known| *known == member);
-    let words = words::taken(member).unwrap_or_default();
+    let words = Choices::words(member).unwrap_or_default();
     if known.is_none() && words.is_empty() {
         return None;
     }

@@ -1,0 +1,77 @@
+//! Who goes, as a trip file says it.
+
+use serde::Deserialize;
+
+use crate::{
+    fault::{Fault, Place, trip::InTrip},
+    practice::{Rule, Rules},
+    trip::party::{Party, Person},
+};
+
+/// Who goes, in one of three forms.
+#[derive(Clone, Debug, PartialEq, Deserialize, schemars::JsonSchema)]
+#[serde(untagged)]
+pub enum Folk {
+    /// How many.
+    Number(usize),
+    /// Their masses with pack, kg.
+    Masses(Vec<f64>),
+    /// Each with a name.
+    Named(Vec<PersonEntry>),
+}
+
+impl Folk {
+    pub(super) fn nobody(&self) -> bool {
+        match self {
+            Self::Number(number) => *number == 0,
+            Self::Masses(masses) => masses.is_empty(),
+            Self::Named(people) => people.is_empty(),
+        }
+    }
+}
+
+pub(super) fn nobody(place: Place) -> Fault {
+    Fault::new(InTrip::Nobody, place)
+}
+
+/// One person of a trip file.
+#[derive(Clone, Debug, PartialEq, Deserialize, schemars::JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct PersonEntry {
+    /// What the leader calls them.
+    pub name: String,
+    /// Kilograms with pack.
+    pub mass_kg: Option<f64>,
+}
+
+/// Most people that are planned for. Our judgement: beyond it, somebody mistyped.
+pub(super) const MOST_PEOPLE: usize = 60;
+
+pub(super) fn wrong_masses(party: &Party, place: &Place, rules: &Rules) -> Vec<Fault> {
+    let wrong = party
+        .people
+        .iter()
+        .filter(|p| p.mass_given)
+        .filter_map(|p| {
+            rules.figure(Rule::PersonKg).check(p.mass_kg).err()?;
+            let figure = rules.figure(Rule::PersonKg);
+            let mass = InTrip::Mass {
+                person: p.name.clone(),
+                kg: p.mass_kg,
+                min_kg: figure.min,
+                max_kg: figure.max,
+            };
+            Some(Fault::new(mass, place.clone()))
+        });
+    wrong.collect()
+}
+
+impl PersonEntry {
+    pub(super) fn person(&self, rules: &Rules) -> Person {
+        Person {
+            name: self.name.clone(),
+            mass_kg: self.mass_kg.unwrap_or(rules[Rule::PersonKg]),
+            mass_given: self.mass_kg.is_some(),
+        }
+    }
+}

@@ -1,0 +1,139 @@
+//! The form of a trip file, and what it changes among figures, words and times.
+
+use std::collections::BTreeMap;
+
+use serde::Deserialize;
+
+use super::{
+    assume::{Assume, assume},
+    folk::Folk,
+    laid::Laid,
+    ropes::RopeEntry,
+    stage::StageWord,
+};
+use crate::{
+    fault::{Fault, Place, trip::InTrip},
+    physics::assumed::Snow,
+    practice::{Chosen, Cover, Knots, Origin, Pace, Reserve, Travel},
+    trip::{clock::Clock, party::Contact},
+};
+
+/// What a trip file can hold. All of it is optional; flags win over it.
+#[derive(Clone, Debug, Default, PartialEq, Deserialize, schemars::JsonSchema)]
+#[serde(deny_unknown_fields, default)]
+pub struct Trip {
+    /// What the leader calls the trip.
+    pub name: Option<String>,
+    /// Name of a practice set, or path of a practice file.
+    pub practice: Option<String>,
+    /// How many go, their masses with pack in kg, or each with a name.
+    pub party: Option<Folk>,
+    /// The ropes at hand.
+    pub rope: Vec<RopeEntry>,
+    /// Gap width, metres, for zones that give none.
+    pub gap_m: Option<f64>,
+    /// Number or name of the stage to plan.
+    pub stage: Option<StageWord>,
+    /// On foot, on snowshoes or on skis.
+    #[schemars(with = "Option<String>")]
+    pub travel: Option<Travel>,
+    /// When brake knots are tied.
+    #[schemars(with = "Option<String>")]
+    pub knots: Option<Knots>,
+    /// How the spare rope is measured.
+    #[schemars(with = "Option<String>")]
+    pub reserve: Option<Reserve>,
+    /// Whose fall the spare rope must reach.
+    #[schemars(with = "Option<String>")]
+    pub cover: Option<Cover>,
+    /// Whether bare ice is roped where the zone does not say.
+    pub rope_on_bare: Option<bool>,
+    /// By which rule walking times are reckoned: `din`, `munter` or `naismith`.
+    #[schemars(with = "Option<String>")]
+    pub pace: Option<Pace>,
+    /// Whether a strike proposed from the terrain model counts; it can only make a plan more careful.
+    pub use_proposed_strike: Option<bool>,
+    /// When each stage is started: `"04:30"`.
+    #[schemars(with = "Option<String>")]
+    pub start: Option<Clock>,
+    /// Until when snow bridges are trusted: `"10:00"`.
+    #[schemars(with = "Option<String>")]
+    pub bridges_until: Option<Clock>,
+    /// Terrain models, paths relative to the folder of this file.
+    pub terrain: Vec<String>,
+    /// A glacier inventory (GeoJSON), its path relative to the folder of this file.
+    pub glaciers: Option<String>,
+    /// Whom to call in an emergency; printed on the report.
+    pub emergency: Vec<Contact>,
+    /// What the team stands on where there is snow: soft, settled, firm, refrozen or ice.
+    #[schemars(with = "Option<String>")]
+    pub snow: Option<Snow>,
+    /// Figures and words to change, by the names that a plan lists them under; names with dots may be tables.
+    pub assume: BTreeMap<String, Assume>,
+}
+
+/// The files a trip asks for, as it names them.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Files {
+    /// Name of a practice set, or a practice file.
+    pub practice: Option<String>,
+    /// Terrain models.
+    pub terrain: Vec<String>,
+    /// A glacier inventory.
+    pub glaciers: Option<String>,
+}
+
+impl Trip {
+    /// The files it asks for; whoever reads the trip opens them.
+    #[must_use]
+    pub fn files(&self) -> Files {
+        Files {
+            practice: self.practice.clone(),
+            terrain: self.terrain.clone(),
+            glaciers: self.glaciers.clone(),
+        }
+    }
+
+    fn chosen(&self) -> Chosen {
+        Chosen {
+            travel: self.travel,
+            knots: self.knots,
+            reserve: self.reserve,
+            cover: self.cover,
+            rope_on_bare: self.rope_on_bare,
+            pace: self.pace,
+            use_proposed_strike: self.use_proposed_strike,
+            snow: self.snow,
+        }
+    }
+
+    /// Lays the words, times and figures over what is in force.
+    ///
+    /// # Errors
+    /// Every figure that does not exist or lies outside its bounds.
+    pub fn lay_over(
+        &self,
+        laid: &mut Laid,
+        place: &Place,
+        origin: &Origin,
+    ) -> Result<(), Vec<Fault>> {
+        let timetable = &mut laid.timetable;
+        laid.rules.choices.lay(&self.chosen(), origin);
+        timetable.start.set(self.start.map(Some), origin.clone());
+        let until = self.bridges_until.map(Some);
+        timetable.bridges_until.set(until, origin.clone());
+        let figures = self.assume.iter().flat_map(|(name, a)| a.figures(name));
+        let set =
+            |(name, value): (String, &Assume)| assume(laid, &name, value, place, origin).err();
+        let mut faults: Vec<Fault> = figures.filter_map(set).collect();
+        if let (Err(why), true) = (laid.rules.nature.check(), faults.is_empty()) {
+            let place = place.clone().with_property("assume");
+            faults.push(Fault::new(InTrip::Figure(why), place));
+        }
+        if faults.is_empty() {
+            Ok(())
+        } else {
+            Err(faults)
+        }
+    }
+}

@@ -1,0 +1,122 @@
+//! A trip file → [`Trip`].
+
+use super::{faults, form::Trip, laid::Laid};
+use crate::{
+    fault::{Fault, Place},
+    practice::{Origin, Rules, set},
+    read::input::{Input, Text},
+};
+
+/// Reads a trip file.
+///
+/// # Errors
+/// The text does not parse, or holds a member that means nothing here.
+pub fn trip(name: &str, text: &str) -> Result<Trip, Vec<Fault>> {
+    toml::from_str(text).map_err(|e| faults::all(name, text, &e))
+}
+
+/// Reads a trip file as an input among others.
+#[must_use]
+pub fn file(input: Input<Text<'_>>) -> Input<Trip> {
+    let name = input.name.clone();
+    let source = input.whole().and_then(|text| trip(&name, &text));
+    Input { name, source }
+}
+
+/// JSON Schema of the trip file.
+///
+/// # Errors
+/// Only if the schema cannot stand in JSON.
+pub fn schema() -> Result<String, serde_json::Error> {
+    let mut text = serde_json::to_string_pretty(&schemars::schema_for!(Trip))?;
+    text.push('\n');
+    Ok(text)
+}
+
+/// Checks what a trip file says on its own, without route and ice.
+///
+/// # Errors
+/// Every figure, mass and rope that cannot be.
+pub fn check(trip: &Trip, place: &Place) -> Result<(), Vec<Fault>> {
+    let mut laid = Laid::of(Rules::with_practice(&set::Source::Named(
+        set::EMBEDDED[0].0,
+    ))?);
+    trip.lay_over(&mut laid, place, &Origin::Trip)?;
+    trip.party(place, &laid.rules)?;
+    trip.ropes(place).map(|_| ())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn rules() -> Rules {
+        Rules::with_practice(&set::Source::Named("arm-span")).unwrap()
+    }
+
+    #[test]
+    fn a_party_comes_in_three_forms() {
+        let place = Place::file("trip.toml");
+        let people = |text: &str| {
+            trip("trip.toml", text)
+                .unwrap()
+                .party(&place, &rules())
+                .unwrap()
+                .unwrap()
+        };
+        assert_eq!(people("party = 3").people.len(), 3);
+        assert_eq!(
+            people("party = [82, 75.5]").people[1].mass_kg.to_string(),
+            "75.5"
+        );
+        let named = people("[[party]]\nname = \"Ada\"\nmass_kg = 70\n[[party]]\nname = \"Ben\"\n");
+        assert_eq!(
+            (named.people[0].name.as_str(), named.people[1].mass_given),
+            ("Ada", false)
+        );
+    }
+
+    #[test]
+    fn every_wrong_figure_is_told_with_its_place() {
+        let trip = trip("trip.toml", "[assume]\nmargin_m = -5\nmargin = 3\n").unwrap();
+        let faults = trip
+            .lay_over(
+                &mut Laid::of(rules()),
+                &Place::file("trip.toml"),
+                &Origin::Trip,
+            )
+            .unwrap_err();
+        let told: Vec<String> = faults.iter().map(ToString::to_string).collect();
+        assert_eq!(
+            told,
+            [
+                "error[unknown-name]: there is no figure \"margin\"\n  at: trip.toml, `margin`\n  do: `schrund practice arm-span` prints the figures and words there are",
+                "error[bad-number]: margin_m -5 m is outside 0 to 1000 m\n  at: trip.toml, `margin_m`",
+            ]
+        );
+    }
+
+    #[test]
+    fn every_member_at_fault_is_told_in_the_order_of_the_file() {
+        let text = "party = 3\nfoo = 1\nstages = 2\nrope = [60]\n";
+        let told: Vec<String> = trip("t.toml", text)
+            .unwrap_err()
+            .iter()
+            .map(ToString::to_string)
+            .collect();
+        assert_eq!(
+            told,
+            [
+                "error[unknown-name]: a trip file has no `foo`\n  at: t.toml, line 2 column 1, `foo`\n  do: `schrund new DIR` writes a trip file that shows every member",
+                "error[unknown-name]: a trip file has no `stages`\n  at: t.toml, line 3 column 1, `stages`\n  do: perhaps `stage` is meant; figures go under [assume]",
+                "error[bad-trip]: `rope` is not in a form that is understood\n  at: t.toml, line 4 column 1, `rope`\n  do: it takes [[rope]] blocks with `length_m`, and `diameter_mm` and `name` where known",
+            ]
+        );
+    }
+
+    #[test]
+    fn a_member_that_means_nothing_is_refused_with_its_line() {
+        let fault = &trip("trip.toml", "gap_m = 6\nropes = 3\n").unwrap_err()[0];
+        assert_eq!(fault.at.to_string(), "trip.toml, line 2 column 1, `ropes`");
+    }
+}

@@ -1,0 +1,61 @@
+//! The party and the ropes that a trip names.
+
+use super::{
+    folk::{Folk, MOST_PEOPLE, nobody, wrong_masses},
+    form::Trip,
+    ropes::RopeEntry,
+};
+use crate::{
+    fault::{Fault, Place, trip::InTrip},
+    practice::Rules,
+    trip::{party::Party, rope::Rope},
+};
+
+impl Trip {
+    /// The party, if the file names one.
+    ///
+    /// # Errors
+    /// A mass that cannot be, or nobody.
+    pub fn party(&self, place: &Place, rules: &Rules) -> Result<Option<Party>, Vec<Fault>> {
+        let place = place.clone().with_property("party");
+        let party = match &self.party {
+            None => return Ok(None),
+            Some(folk) if folk.nobody() => return Err(vec![nobody(place)]),
+            Some(Folk::Number(number)) if *number <= MOST_PEOPLE => Party::of(*number, rules),
+            Some(Folk::Number(number)) => {
+                let too_many = InTrip::TooMany {
+                    // A flag too large for a count stands here as the greatest there is.
+                    people: Some(*number).filter(|n| *n < usize::MAX),
+                    most: MOST_PEOPLE,
+                };
+                return Err(vec![Fault::new(too_many, place)]);
+            }
+            Some(Folk::Masses(masses)) => Party::weighing(masses),
+            Some(Folk::Named(people)) => Party {
+                people: people.iter().map(|p| p.person(rules)).collect(),
+            },
+        };
+        let faults = wrong_masses(&party, &place, rules);
+        if faults.is_empty() {
+            Ok(Some(party))
+        } else {
+            Err(faults)
+        }
+    }
+
+    /// The ropes at hand.
+    ///
+    /// # Errors
+    /// Every rope whose length or diameter cannot be.
+    pub fn ropes(&self, place: &Place) -> Result<Vec<Rope>, Vec<Fault>> {
+        let faults: Vec<Fault> = self
+            .rope
+            .iter()
+            .flat_map(|rope| rope.faults(&place.clone().with_property("rope")))
+            .collect();
+        if !faults.is_empty() {
+            return Err(faults);
+        }
+        Ok(self.rope.iter().map(RopeEntry::rope).collect())
+    }
+}
