@@ -1,0 +1,4 @@
+//! Where the route meets the ice.
+
+mod laws;
+mod reference;

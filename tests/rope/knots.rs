@@ -1,0 +1,1 @@
+//! When brake knots count.

@@ -1,0 +1,1 @@
+//! Which rope is given to whom.
