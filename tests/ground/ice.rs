@@ -39,4 +39,15 @@ fn ice_beyond_a_zone_is_told_from_where_it_is_longer_than_the_margin() {
     let told: Vec<usize> = [5.0, 19.0, 21.0, 60.0].map(pieces).to_vec();
     assert_eq!(told[..2], [0, 0], "shorter than the margin");
     assert!(told[2..].iter().all(|n| *n > 0), "longer: {told:?}");
+    let trip = Trip::northward().inventory((-300.0, -200.0), (300.0, 221.0));
+    let told = |trip: Trip| -> Vec<f64> {
+        let plan = trip.plan();
+        let pieces = plan.legs.iter().flat_map(|l| &l.ice_without_zone);
+        pieces.map(|p| p.to_m - p.from_m).collect()
+    };
+    let [length_m] = told(trip.clone())[..] else {
+        panic!("one piece")
+    };
+    let margin = format!("[assume]\nmargin_m = {length_m:?}");
+    assert_eq!(told(trip.rules(&margin)), [0.0; 0], "as long as the margin");
 }

@@ -72,6 +72,17 @@ fn snow_that_may_not_hold_knots_is_told() {
 }
 
 #[test]
+fn a_coil_is_a_burden_by_its_length_or_by_its_weight() {
+    // A pair carries coils of 21.75 m, 1.07 kg of 9 mm rope (makers' figures).
+    let pair = trip(2, 80.0, 4.0, 2.0);
+    let most = |figure: &str| pair.clone().rules(&format!("[assume]\n{figure}"));
+    let (light, heavy) = (most("coil_most_kg = 1.1"), most("coil_most_kg = 1.05"));
+    only("coil-is-a-burden", &heavy, &light);
+    let (short, long) = (most("coil_most_m = 22"), most("coil_most_m = 21"));
+    only("coil-is-a-burden", &long, &short);
+}
+
+#[test]
 fn steep_ground_and_skis_are_told() {
     let flat = trip(3, 60.0, 4.0, 2.0);
     // Slopes of 0.6 and 0.9 are 31° and 42°.

@@ -3,6 +3,7 @@
 use proptest::prelude::*;
 use schrund::{
     Planner,
+    legs::spacing::need_m,
     plan::{
         Plan,
         leg::{Leg, TeamSetup},
@@ -13,6 +14,7 @@ use schrund::{
 
 use crate::fixture::{
     any::{any_line, any_zone, any_zones, route},
+    planned::setups,
     trip::rules,
 };
 
@@ -82,128 +84,109 @@ fn set_up_no_lighter(a: &TeamSetup, b: &TeamSetup) -> Result<(), TestCaseError> 
     Ok(())
 }
 
+/// The legs tile the stage.
+fn tile(plan: &Plan, length_m: f64) -> Result<(), TestCaseError> {
+    let mut at_m = 0.0;
+    for (i, leg) in plan.legs.iter().enumerate() {
+        prop_assert_eq!(leg.leg, i + 1);
+        prop_assert!(
+            (leg.start_m - at_m).abs() < HAIR_M,
+            "gap or overlap at {at_m}"
+        );
+        prop_assert!(leg.end_m > leg.start_m, "an empty leg at {at_m}");
+        at_m = leg.end_m;
+    }
+    prop_assert!((at_m - length_m).abs() < HAIR_M, "the end is missing");
+    Ok(())
+}
+
+/// Every crossing is walked on the rope until the last person is off.
+fn roped_to_the_last(plan: &Plan, length_m: f64, margin_m: f64) -> Result<(), TestCaseError> {
+    for crossing in plan.zones.iter().flat_map(|z| &z.crossings) {
+        let holds =
+            |l: &&Leg| l.roped && l.start_m <= crossing.enter_m && crossing.exit_m <= l.end_m;
+        let leg = plan.legs.iter().find(holds);
+        let leg = leg.ok_or_else(|| TestCaseError::fail(format!("{crossing:?} is not roped")))?;
+        let team = &leg.teams[0];
+        let team_m = (team.people - 1) as f64 * team.spacing_m;
+        let from_m = (crossing.enter_m - margin_m).max(0.0);
+        let to_m = (crossing.exit_m + margin_m + team_m).min(length_m);
+        prop_assert!(leg.start_m <= from_m + HAIR_M, "{leg:?}");
+        prop_assert!(leg.end_m >= to_m - HAIR_M, "{leg:?}");
+    }
+    Ok(())
+}
+
+/// Marks end where the ledger does.
+fn marks_end_with_the_ledger(plan: &Plan) -> Result<(), TestCaseError> {
+    for team in setups(plan) {
+        let end_m = team.marks.last().map_or(0.0, |m| m.at_m);
+        prop_assert!((end_m - team.ledger.total_m).abs() < HAIR_M, "{team:?}");
+        prop_assert!(
+            team.marks.is_sorted_by(|a, b| a.at_m <= b.at_m),
+            "{:?}",
+            team.marks
+        );
+    }
+    Ok(())
+}
+
+/// The rope covers the gap it was chosen for.
+fn the_gap_is_covered(plan: &Plan, rules: &Rules) -> Result<(), TestCaseError> {
+    for leg in plan.legs.iter().filter(|l| l.roped && !l.along) {
+        let team = &leg.teams[0];
+        let (gap_m, effective_m) = (leg.gap_m, leg.effective_gap_m.unwrap_or(0.0));
+        let fits = team.spacing_m + HAIR_M >= need_m(team.people, effective_m, rules);
+        // Where one zone decides both widths the promise can be checked against them.
+        if let (true, Some(covers_m), Some(_), 1) =
+            (fits, team.covers_gap_m, team.sold_length_m, leg.zones.len())
+        {
+            let factor = leg.effective_gap_m.unwrap_or(1.0) / gap_m.unwrap_or(1.0);
+            prop_assert!(covers_m * factor + 1e-6 >= effective_m, "{leg:?}");
+        }
+    }
+    Ok(())
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 150, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
-    fn legs_tile_the_stage(line in any_line(), zones in any_zones(), people in 2..9_usize) {
-        let route = route(&line);
-        if let Some(plan) = planned(&route, &zones, people, &rules()) {
-            let mut at_m = 0.0;
-            for (i, leg) in plan.legs.iter().enumerate() {
-                prop_assert_eq!(leg.leg, i + 1);
-                prop_assert!((leg.start_m - at_m).abs() < HAIR_M, "gap or overlap at {at_m}");
-                prop_assert!(leg.end_m > leg.start_m, "an empty leg at {at_m}");
-                at_m = leg.end_m;
-            }
-            prop_assert!((at_m - route.length_m()).abs() < HAIR_M, "the end is missing");
-        }
-    }
-
-    #[test]
-    fn every_crossing_is_walked_on_the_rope_until_the_last_person_is_off(
+    fn legs_tile_the_stage_and_hold_every_crossing_with_a_rope_that_covers_it(
         line in any_line(),
         zones in any_zones(),
-        people in 2..6_usize,
+        people in 2..9_usize,
     ) {
         let (route, rules) = (route(&line), rules());
         if let Some(plan) = planned(&route, &zones, people, &rules) {
-            let margin_m = rules[Rule::MarginM];
-            for crossing in plan.zones.iter().flat_map(|z| &z.crossings) {
-                let leg = plan.legs.iter().find(|l| l.roped && l.start_m <= crossing.enter_m && crossing.exit_m <= l.end_m);
-                let leg = leg.ok_or_else(|| TestCaseError::fail(format!("{crossing:?} is not roped")))?;
-                let team_m = (people - 1) as f64 * leg.teams[0].spacing_m;
-                let from_m = (crossing.enter_m - margin_m).max(0.0);
-                let to_m = (crossing.exit_m + margin_m + team_m).min(route.length_m());
-                prop_assert!(leg.start_m <= from_m + HAIR_M, "{leg:?}");
-                prop_assert!(leg.end_m >= to_m - HAIR_M, "{leg:?}");
-            }
+            let length_m = route.length_m();
+            tile(&plan, length_m)?;
+            roped_to_the_last(&plan, length_m, rules[Rule::MarginM])?;
+            marks_end_with_the_ledger(&plan)?;
+            the_gap_is_covered(&plan, &rules)?;
         }
     }
 
     #[test]
-    fn a_wider_gap_never_makes_a_leg_lighter_or_shorter(
+    fn a_wider_gap_one_more_zone_or_a_larger_margin_never_makes_a_leg_lighter_or_shorter(
         line in any_line(),
         zones in any_zones(),
-        which in 0..3_usize,
-        by_m in 0.0..20.0,
-        people in 2..6_usize,
-    ) {
-        let (route, rules) = (route(&line), rules());
-        let mut wider = zones.clone();
-        wider[which].gap.max_m += by_m;
-        if let (Some(light), Some(heavy)) =
-            (planned(&route, &zones, people, &rules), planned(&route, &wider, people, &rules))
-        {
-            no_lighter(&light, &heavy)?;
-        }
-    }
-
-    #[test]
-    fn one_more_zone_never_makes_a_leg_lighter_or_shorter(
-        line in any_line(),
-        zones in any_zones(),
+        (which, wider_m) in (0..3_usize, 0.0..20.0),
         more in any_zone(4),
-        people in 2..6_usize,
-    ) {
-        let (route, rules) = (route(&line), rules());
-        let all: Vec<Zone> = zones.iter().cloned().chain([more]).collect();
-        if let (Some(light), Some(heavy)) =
-            (planned(&route, &zones, people, &rules), planned(&route, &all, people, &rules))
-        {
-            no_lighter(&light, &heavy)?;
-        }
-    }
-
-    #[test]
-    fn a_larger_margin_never_makes_a_leg_lighter_or_shorter(
-        line in any_line(),
-        zones in any_zones(),
-        margin_m in 0.0..100.0,
-        by_m in 0.0..100.0,
+        (margin_m, farther_m) in (0.0..100.0, 0.0..100.0),
         people in 2..6_usize,
     ) {
         let route = route(&line);
-        let (mut small, mut large) = (rules(), rules());
-        small.set(Rule::MarginM, margin_m, Origin::Flag).unwrap();
-        large.set(Rule::MarginM, margin_m + by_m, Origin::Flag).unwrap();
-        if let (Some(light), Some(heavy)) =
-            (planned(&route, &zones, people, &small), planned(&route, &zones, people, &large))
-        {
-            no_lighter(&light, &heavy)?;
-        }
-    }
-
-    #[test]
-    fn marks_end_where_the_ledger_does(line in any_line(), zones in any_zones(), people in 2..6_usize) {
-        if let Some(plan) = planned(&route(&line), &zones, people, &rules()) {
-            for team in plan.legs.iter().flat_map(|l| &l.teams) {
-                let end_m = team.marks.last().map_or(0.0, |m| m.at_m);
-                prop_assert!((end_m - team.ledger.total_m).abs() < HAIR_M, "{team:?}");
-                prop_assert!(team.marks.is_sorted_by(|a, b| a.at_m <= b.at_m), "{:?}", team.marks);
-            }
-        }
-    }
-
-    #[test]
-    fn the_rope_covers_the_gap_it_was_chosen_for_and_little_more(
-        line in any_line(),
-        zones in any_zones(),
-        people in 2..6_usize,
-    ) {
-        let rules = rules();
-        if let Some(plan) = planned(&route(&line), &zones, people, &rules) {
-            for leg in plan.legs.iter().filter(|l| l.roped && !l.along) {
-                let team = &leg.teams[0];
-                let needs = |n: usize, w: f64| schrund::legs::spacing::need_m(n, w, &rules);
-                let fits = team.spacing_m + HAIR_M >= needs(people, leg.effective_gap_m.unwrap_or(0.0));
-                if let (true, Some(covers_m), Some(_)) = (fits, team.covers_gap_m, team.sold_length_m) {
-                    let factor = leg.effective_gap_m.unwrap_or(1.0) / leg.gap_m.unwrap_or(1.0);
-                    // Where one zone decides both widths the promise can be checked against them.
-                    if leg.zones.len() == 1 {
-                        prop_assert!(covers_m * factor + 1e-6 >= leg.effective_gap_m.unwrap_or(0.0), "{leg:?}");
-                    }
-                }
+        let (mut rules, mut larger) = (rules(), rules());
+        rules.set(Rule::MarginM, margin_m, Origin::Flag).unwrap();
+        larger.set(Rule::MarginM, margin_m + farther_m, Origin::Flag).unwrap();
+        let mut wider = zones.clone();
+        wider[which].gap.max_m += wider_m;
+        let one_more: Vec<Zone> = zones.iter().cloned().chain([more]).collect();
+        if let Some(light) = planned(&route, &zones, people, &rules) {
+            for (zones, rules) in [(&wider, &rules), (&one_more, &rules), (&zones, &larger)] {
+                let heavy = planned(&route, zones, people, rules);
+                no_lighter(&light, &heavy.expect("still a plan"))?;
             }
         }
     }

@@ -1,5 +1,7 @@
 //! How wide a gap a rope still covers: the inversion against a bisection, over random cases.
 
+use std::sync::LazyLock;
+
 use proptest::{prelude::*, test_runner::Config};
 use schrund::{
     legs::{spacing, worst::Meeting},
@@ -7,10 +9,19 @@ use schrund::{
         leg::{Bite, KnotSet},
         why::KnotsWhy,
     },
-    practice::{Rules, set::Source},
+    practice::{
+        Rules,
+        set::{EMBEDDED, Source},
+    },
     rope::{draft::Draft, knots::Hardship, ledger},
     trip::party::Party,
 };
+
+/// The embedded practice sets, read once for thousands of cases.
+static SETS: LazyLock<Vec<Rules>> = LazyLock::new(|| {
+    let read = |(name, _)| Rules::with_practice(&Source::Named(name)).unwrap();
+    EMBEDDED.map(read).to_vec()
+});
 
 fn meeting(effective_gap_m: f64) -> Meeting {
     Meeting {
@@ -78,11 +89,10 @@ proptest! {
         people in 2_usize..=5, rope_m in 15.0..120.0_f64, phase in 0.0..6.3_f64,
         knots: bool, set in 0_usize..4,
     ) {
-        let name = schrund::practice::set::EMBEDDED[set].0;
-        let rules = Rules::with_practice(&Source::Named(name)).unwrap();
-        let draft = draft(people, knots, &rules);
-        let got = draft.covers_gap_m(rope_m, &|d| factor(d, phase), &rules);
-        let want = bisected_m(|gap_m| suits(&draft, gap_m, rope_m, phase, &rules));
+        let rules = &SETS[set];
+        let draft = draft(people, knots, rules);
+        let got = draft.covers_gap_m(rope_m, &|d| factor(d, phase), rules);
+        let want = bisected_m(|gap_m| suits(&draft, gap_m, rope_m, phase, rules));
         match (got, want) {
             (Some(got), Some(want)) => prop_assert!((got - want).abs() < 0.01, "{got}, bisected {want}"),
             // A pair whose longest spacing leaves no room beyond any gap covers none: 0 m.

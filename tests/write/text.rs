@@ -1,7 +1,10 @@
 //! The message: short, whole, and in the signs that a short message has.
 
 use schrund::{
-    say::{figure::Units, voice::Voice},
+    say::{
+        figure::{Round, Units},
+        voice::Voice,
+    },
     write::{
         parts::row::Row,
         text::{MOST, leg},
@@ -9,8 +12,8 @@ use schrund::{
 };
 
 use crate::fixture::{
-    planned::{over_the_pass, roped},
-    trip::Trip,
+    planned::{over_the_pass, roped, setups},
+    trip::{SNOW, Trip},
 };
 
 #[test]
@@ -64,6 +67,18 @@ fn teams_with_one_set_up_are_told_once() {
         "{}",
         leg(roped, Voice::default())
     );
+}
+
+#[test]
+fn many_different_teams_are_counted_with_their_longest_rope() {
+    // Twenty are five teams; each has a rope of its own length, so no two are told together.
+    let ropes = [60.0, 61.0, 62.0, 63.0, 64.0];
+    let plan = Trip::straight(&[SNOW]).people(20).ropes(&ropes).plan();
+    let told = leg(roped(&plan), Voice::default());
+    let needed = setups(&plan).map(|t| t.ledger.total_m).fold(0.0, f64::max);
+    let rope = Units::Metric.length(needed, Round::Up);
+    let want = format!("5 teams, each its own set-up: see the report. Rope up to {rope}");
+    assert!(told.contains(&want), "{want} should be in {told}");
 }
 
 #[test]
