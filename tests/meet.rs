@@ -2,3 +2,4 @@
 
 mod laws;
 mod reference;
+mod touch;

@@ -6,7 +6,7 @@ use std::{
     path::{Path, PathBuf},
 };
 
-use schrund::fault::Code;
+use schrund::{fault::Code, plan::fact::Fact};
 
 use crate::fixture::program::{root, schrund, text};
 
@@ -71,41 +71,47 @@ fn holds_word(text: &str, word: &str) -> bool {
 
 #[test]
 fn every_code_is_shown_by_some_test() {
-    let texts: String = files(&root().join("tests"), "")
+    let files = files(&root().join("tests"), "");
+    let texts: String = files.iter().map(|p| read(p)).collect();
+    let shown =
+        |name: &str| texts.contains(&format!("[{name}]")) || texts.contains(&format!("\"{name}\""));
+    let read = Code::ALL
         .iter()
-        .map(|p| read(p))
-        .collect();
-    let shown = |code: &&Code| {
-        let name = code.as_str();
-        texts.contains(&format!("[{name}]"))
-            || texts.contains(&format!("\"{name}\""))
-            || holds_word(&texts, &format!("Code::{code:?}"))
-    };
-    let unseen: Vec<&str> = Code::ALL
-        .iter()
-        .filter(|c| !shown(c))
+        .filter(|code| !shown(code.as_str()) && !holds_word(&texts, &format!("Code::{code:?}")));
+    let found = Fact::KINDS.iter().filter(|(code, ..)| !shown(code));
+    let unseen: Vec<&str> = read
         .map(|c| c.as_str())
+        .chain(found.map(|(code, ..)| *code))
         .collect();
     assert!(unseen.is_empty(), "no test shows {unseen:?}");
 }
 
 #[test]
 fn every_code_explains_itself_in_a_sentence() {
-    for code in Code::ALL {
-        let told = code.explain();
-        assert!(
-            told.len() > 30 && told.trim_end().ends_with('.'),
-            "{}: {told}",
-            code.as_str()
-        );
+    let read: Vec<(&str, &str)> = Code::ALL
+        .iter()
+        .map(|c| (c.as_str(), c.explain()))
+        .collect();
+    let found: Vec<(&str, &str)> = Fact::KINDS
+        .iter()
+        .map(|(code, _, told)| (*code, *told))
+        .collect();
+    for all in [read, found] {
+        for (code, told) in &all {
+            let sentence = told.len() > 30 && told.trim_end().ends_with('.');
+            assert!(sentence, "{code}: {told}");
+        }
+        let names: BTreeSet<&str> = all.iter().map(|(code, _)| *code).collect();
+        assert_eq!(names.len(), all.len(), "two codes share a name");
     }
-    let names: BTreeSet<&str> = Code::ALL.iter().map(|c| c.as_str()).collect();
-    assert_eq!(names.len(), Code::ALL.len(), "two codes share a name");
 }
 
 #[test]
 fn every_file_opens_with_a_sentence_and_stays_short() {
-    for path in files(&root().join("src"), "rs") {
+    for path in ["src", "tests"]
+        .iter()
+        .flat_map(|folder| files(&root().join(folder), "rs"))
+    {
         let code = read(&path);
         assert!(
             code.starts_with("//! "),
