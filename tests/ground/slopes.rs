@@ -1,27 +1,29 @@
 //! Slopes of the line, of the ground, and toward the lip, on planes whose answer is known.
 
-use schrund::{
-    plan::leg::Leg,
-    practice::{Rule, Rules},
+use schrund::{plan::leg::Leg, practice::Rule};
+
+use crate::fixture::{
+    close_to as close,
+    ground::tilted,
+    planned::{only_roped, said},
+    trip::{EASTWARD, NORTHWARD, Trip, rules},
 };
 
-use super::{Trip, close, made, roped, rules, said};
+const ZONE: &str = r#"{"gap_m":6,"snow_depth_m":1.5}"#;
 
 /// The roped leg of a line through the middle on ground tilted so, from the model alone.
-fn leg_on(slope_deg: f64, aspect_deg: f64, line_m: &[(f64, f64)], rules: &Rules) -> Leg {
-    let terrain = made::terrain(20.0, made::tilted(slope_deg, aspect_deg));
-    let (route, zones) = (made::route(line_m, None), made::middle_zone());
-    let trip = Trip::of(&route, &zones, rules).on(&terrain);
-    roped(&trip.plan()).clone()
+fn leg_on(slope_deg: f64, aspect_deg: f64, line_m: &[(f64, f64)]) -> Leg {
+    let ground = tilted(slope_deg, aspect_deg);
+    let plan = Trip::along(line_m).middle(ZONE).model(20.0, ground).plan();
+    only_roped(&plan).clone()
 }
 
 #[test]
 fn a_tilted_plane_gives_its_slope_to_the_lip_in_walking_direction() {
-    let rules = rules();
-    let down = leg_on(25.0, 180.0, &[(0.0, 900.0), (0.0, -900.0)], &rules);
+    let down = leg_on(25.0, 180.0, &[(0.0, 900.0), (0.0, -900.0)]);
     close("straight down", down.lip_slope_deg, 25.0, 0.01);
     close("and behind", down.lip_slope_behind_deg, 0.0, 1e-12);
-    let up = leg_on(25.0, 180.0, &made::NORTHWARD, &rules);
+    let up = leg_on(25.0, 180.0, &NORTHWARD);
     close("straight up", up.lip_slope_deg, 0.0, 1e-12);
     close(
         "the last one falls down",
@@ -29,17 +31,16 @@ fn a_tilted_plane_gives_its_slope_to_the_lip_in_walking_direction() {
         25.0,
         0.01,
     );
-    let traverse = leg_on(25.0, 180.0, &[(-900.0, 0.0), (900.0, 0.0)], &rules);
+    let traverse = leg_on(25.0, 180.0, &EASTWARD);
     close("across", traverse.lip_slope_deg, 0.0, 0.05);
-    let slant = leg_on(25.0, 180.0, &[(-900.0, 900.0), (900.0, -900.0)], &rules);
+    let slant = leg_on(25.0, 180.0, &[(-900.0, 900.0), (900.0, -900.0)]);
     let want = (25.0_f64.to_radians().tan() * 45.0_f64.to_radians().cos()).atan();
     close("slanting", slant.lip_slope_deg, want.to_degrees(), 0.01);
 }
 
 #[test]
 fn the_ground_is_as_steep_as_it_is_whichever_way_the_line_goes() {
-    let rules = rules();
-    let traverse = leg_on(33.0, 200.0, &[(-900.0, 0.0), (900.0, 0.0)], &rules);
+    let traverse = leg_on(33.0, 200.0, &EASTWARD);
     close("steepest ground", traverse.ground_steepest_deg, 33.0, 0.01);
     close("facing", traverse.ground_aspect_deg, 200.0, 0.02);
     let place = traverse.ground_steepest_at.expect("a place");
@@ -53,7 +54,7 @@ fn the_ground_is_as_steep_as_it_is_whichever_way_the_line_goes() {
         "{says:?}"
     );
     assert!(said(&traverse.findings, "too-steep-to-rope-without-anchors").is_empty());
-    let wall = leg_on(43.0, 180.0, &[(-900.0, 0.0), (900.0, 0.0)], &rules);
+    let wall = leg_on(43.0, 180.0, &EASTWARD);
     assert_eq!(
         said(&wall.findings, "too-steep-to-rope-without-anchors").len(),
         1,
@@ -67,15 +68,10 @@ fn a_model_that_flattens_a_step_relaxes_nothing() {
     // The route file knows a step of 40 m in 50 m; the model of 60 m cells says the ground is level.
     let step = |_: f64, north: f64| 3000.0 - (north.clamp(-25.0, 25.0) + 25.0) / 50.0 * 40.0;
     let line: Vec<(f64, f64)> = (-36..=36).map(|i| (0.0, 25.0 * f64::from(i))).collect();
-    let route = made::route(&line, Some(&step));
-    let flat = made::terrain(60.0, |_, _| 2980.0);
-    let (rules, zones) = (rules(), made::middle_zone());
-    let mut trip = Trip::of(&route, &zones, &rules);
+    let trip = Trip::along(&line).middle(ZONE).heights(step);
     let alone = trip.plan();
-    trip.terrain = Some(&flat);
-    let with_model = trip.plan();
-    let (alone, with_model) = (roped(&alone), (roped(&with_model), &with_model));
-    let (leg, plan) = with_model;
+    let plan = trip.model(60.0, |_, _| 2980.0).plan();
+    let (alone, leg) = (only_roped(&alone), only_roped(&plan));
     assert!(alone.steepest_deg > Some(38.0), "{:?}", alone.steepest_deg);
     assert!(
         leg.steepest_deg >= alone.steepest_deg,
@@ -98,39 +94,25 @@ fn a_model_that_flattens_a_step_relaxes_nothing() {
 
 #[test]
 fn a_straight_leg_has_a_bearing_and_a_bent_one_has_none() {
-    let rules = rules();
-    let straight = leg_on(
-        5.0,
-        180.0,
-        &[(-900.0, -900.0), (10.0, 0.0), (900.0, 900.0)],
-        &rules,
-    );
+    let straight = leg_on(5.0, 180.0, &[(-900.0, -900.0), (10.0, 0.0), (900.0, 900.0)]);
     close("north-east", straight.bearing_deg, 45.0, 0.7);
-    let bent = leg_on(
-        5.0,
-        180.0,
-        &[(-900.0, 0.0), (0.0, 0.0), (0.0, 900.0)],
-        &rules,
-    );
+    let bent = leg_on(5.0, 180.0, &[(-900.0, 0.0), (0.0, 0.0), (0.0, 900.0)]);
     assert_eq!(bent.bearing_deg, None);
 }
 
 #[test]
 fn roll_overs_on_the_ice_are_marked_and_a_plane_has_none() {
-    let rules = rules();
-    let plane = leg_on(20.0, 180.0, &made::NORTHWARD, &rules);
+    let plane = leg_on(20.0, 180.0, &NORTHWARD);
     assert!(plane.look_here.is_empty(), "{:?}", plane.look_here);
     // Level north of the middle, 20° south of it: it rolls over along the line north = 0.
     let roll = |_: f64, north: f64| 3000.0 + north.min(0.0) * 20.0_f64.to_radians().tan();
-    let terrain = made::terrain(20.0, roll);
-    let (route, zones) = (made::route(&made::NORTHWARD, None), made::middle_zone());
-    let plan = Trip::of(&route, &zones, &rules).on(&terrain).plan();
-    let leg = roped(&plan);
+    let plan = Trip::northward().model(20.0, roll).plan();
+    let leg = only_roped(&plan);
     assert_eq!(leg.look_here.len(), 1, "{:?}", leg.look_here);
     close("at the edge", Some(leg.look_here[0].at_m), 900.0, 15.0);
     // The bend lies between two cell centres, so the model cuts it by a quarter of a cell of its fall: the
     // piece above seems to fall by that much, the piece below by that much less.
-    let (over_m, cut_m) = (rules[Rule::ConvexOverM], 20.0 / 4.0);
+    let (over_m, cut_m) = (rules()[Rule::ConvexOverM], 20.0 / 4.0);
     let fall = 20.0_f64.to_radians().tan();
     let below = ((over_m - cut_m) * fall / over_m).atan();
     let above = (cut_m * fall / over_m).atan();

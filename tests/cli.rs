@@ -1,0 +1,8 @@
+//! The command as its users meet it.
+
+mod address;
+mod cases;
+mod ground;
+mod hostile;
+mod saving;
+mod saying;

@@ -1,0 +1,3 @@
+//! Places and grids.
+
+mod utm;

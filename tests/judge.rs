@@ -1,0 +1,3 @@
+//! What is found on a leg.
+
+mod findings;

@@ -1,0 +1,3 @@
+//! How the route is cut into legs.
+
+mod laws;

@@ -1,0 +1,194 @@
+//! Laws of the legs and their set-ups.
+
+use proptest::prelude::*;
+use schrund::{
+    Planner,
+    legs::spacing::need_m,
+    plan::{
+        Plan,
+        leg::{Leg, TeamSetup},
+    },
+    practice::{Origin, Rule, Rules},
+    trip::{job::Case, party::Party, route::Route, timetable::Timetable, zone::Zone},
+};
+
+use crate::fixture::{
+    any::{any_line, any_zone, any_zones, route},
+    planned::setups,
+    trip::rules,
+};
+
+fn planned(route: &Route, zones: &[Zone], people: usize, rules: &Rules) -> Option<Plan> {
+    let party = Party::of(people, rules);
+    let case = Case {
+        route,
+        zones,
+        party: &party,
+        ropes: &[],
+        rules,
+        terrain: None,
+        glaciers: &[],
+        notices: &[],
+        timetable: &Timetable::default(),
+    };
+    Planner::of(case).and_then(|p| p.plan()).ok()
+}
+
+/// Where legs are told apart, metres.
+const HAIR_M: f64 = 1e-6;
+
+/// Every roped metre of `light` is roped in `heavy` too, with a set-up at least as heavy.
+fn no_lighter(light: &Plan, heavy: &Plan) -> Result<(), TestCaseError> {
+    for leg in light.legs.iter().filter(|l| l.roped) {
+        let covering = |h: &&Leg| {
+            h.roped && h.start_m <= leg.start_m + HAIR_M && h.end_m >= leg.end_m - HAIR_M
+        };
+        let Some(cover) = heavy.legs.iter().find(covering) else {
+            return Err(TestCaseError::fail(format!(
+                "{}..{} is no longer roped",
+                leg.start_m, leg.end_m
+            )));
+        };
+        for (a, b) in leg.teams.iter().zip(&cover.teams) {
+            set_up_no_lighter(a, b)?;
+        }
+        prop_assert!(
+            cover.gap_m >= leg.gap_m,
+            "{:?} {:?}",
+            cover.gap_m,
+            leg.gap_m
+        );
+    }
+    Ok(())
+}
+
+fn set_up_no_lighter(a: &TeamSetup, b: &TeamSetup) -> Result<(), TestCaseError> {
+    prop_assert!(
+        b.spacing_m >= a.spacing_m,
+        "spacing {} after {}",
+        b.spacing_m,
+        a.spacing_m
+    );
+    prop_assert!(b.coil_m >= a.coil_m, "coil {} after {}", b.coil_m, a.coil_m);
+    prop_assert!(
+        b.knots.count >= a.knots.count,
+        "knots {} after {}",
+        b.knots.count,
+        a.knots.count
+    );
+    prop_assert!(
+        b.ledger.total_m >= a.ledger.total_m - HAIR_M,
+        "rope {} after {}",
+        b.ledger.total_m,
+        a.ledger.total_m
+    );
+    Ok(())
+}
+
+/// The legs tile the stage.
+fn tile(plan: &Plan, length_m: f64) -> Result<(), TestCaseError> {
+    let mut at_m = 0.0;
+    for (i, leg) in plan.legs.iter().enumerate() {
+        prop_assert_eq!(leg.leg, i + 1);
+        prop_assert!(
+            (leg.start_m - at_m).abs() < HAIR_M,
+            "gap or overlap at {at_m}"
+        );
+        prop_assert!(leg.end_m > leg.start_m, "an empty leg at {at_m}");
+        at_m = leg.end_m;
+    }
+    prop_assert!((at_m - length_m).abs() < HAIR_M, "the end is missing");
+    Ok(())
+}
+
+/// Every crossing is walked on the rope until the last person is off.
+fn roped_to_the_last(plan: &Plan, length_m: f64, margin_m: f64) -> Result<(), TestCaseError> {
+    for crossing in plan.zones.iter().flat_map(|z| &z.crossings) {
+        let holds =
+            |l: &&Leg| l.roped && l.start_m <= crossing.enter_m && crossing.exit_m <= l.end_m;
+        let leg = plan.legs.iter().find(holds);
+        let leg = leg.ok_or_else(|| TestCaseError::fail(format!("{crossing:?} is not roped")))?;
+        let team = &leg.teams[0];
+        let team_m = (team.people - 1) as f64 * team.spacing_m;
+        let from_m = (crossing.enter_m - margin_m).max(0.0);
+        let to_m = (crossing.exit_m + margin_m + team_m).min(length_m);
+        prop_assert!(leg.start_m <= from_m + HAIR_M, "{leg:?}");
+        prop_assert!(leg.end_m >= to_m - HAIR_M, "{leg:?}");
+    }
+    Ok(())
+}
+
+/// Marks end where the ledger does.
+fn marks_end_with_the_ledger(plan: &Plan) -> Result<(), TestCaseError> {
+    for team in setups(plan) {
+        let end_m = team.marks.last().map_or(0.0, |m| m.at_m);
+        prop_assert!((end_m - team.ledger.total_m).abs() < HAIR_M, "{team:?}");
+        prop_assert!(
+            team.marks.is_sorted_by(|a, b| a.at_m <= b.at_m),
+            "{:?}",
+            team.marks
+        );
+    }
+    Ok(())
+}
+
+/// The rope covers the gap it was chosen for.
+fn the_gap_is_covered(plan: &Plan, rules: &Rules) -> Result<(), TestCaseError> {
+    for leg in plan.legs.iter().filter(|l| l.roped && !l.along) {
+        let team = &leg.teams[0];
+        let (gap_m, effective_m) = (leg.gap_m, leg.effective_gap_m.unwrap_or(0.0));
+        let fits = team.spacing_m + HAIR_M >= need_m(team.people, effective_m, rules);
+        // Where one zone decides both widths the promise can be checked against them.
+        if let (true, Some(covers_m), Some(_), 1) =
+            (fits, team.covers_gap_m, team.sold_length_m, leg.zones.len())
+        {
+            let factor = leg.effective_gap_m.unwrap_or(1.0) / gap_m.unwrap_or(1.0);
+            prop_assert!(covers_m * factor + 1e-6 >= effective_m, "{leg:?}");
+        }
+    }
+    Ok(())
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 150, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn legs_tile_the_stage_and_hold_every_crossing_with_a_rope_that_covers_it(
+        line in any_line(),
+        zones in any_zones(),
+        people in 2..9_usize,
+    ) {
+        let (route, rules) = (route(&line), rules());
+        if let Some(plan) = planned(&route, &zones, people, &rules) {
+            let length_m = route.length_m();
+            tile(&plan, length_m)?;
+            roped_to_the_last(&plan, length_m, rules[Rule::MarginM])?;
+            marks_end_with_the_ledger(&plan)?;
+            the_gap_is_covered(&plan, &rules)?;
+        }
+    }
+
+    #[test]
+    fn a_wider_gap_one_more_zone_or_a_larger_margin_never_makes_a_leg_lighter_or_shorter(
+        line in any_line(),
+        zones in any_zones(),
+        (which, wider_m) in (0..3_usize, 0.0..20.0),
+        more in any_zone(4),
+        (margin_m, farther_m) in (0.0..100.0, 0.0..100.0),
+        people in 2..6_usize,
+    ) {
+        let route = route(&line);
+        let (mut rules, mut larger) = (rules(), rules());
+        rules.set(Rule::MarginM, margin_m, Origin::Flag).unwrap();
+        larger.set(Rule::MarginM, margin_m + farther_m, Origin::Flag).unwrap();
+        let mut wider = zones.clone();
+        wider[which].gap.max_m += wider_m;
+        let one_more: Vec<Zone> = zones.iter().cloned().chain([more]).collect();
+        if let Some(light) = planned(&route, &zones, people, &rules) {
+            for (zones, rules) in [(&wider, &rules), (&one_more, &rules), (&zones, &larger)] {
+                let heavy = planned(&route, zones, people, rules);
+                no_lighter(&light, &heavy.expect("still a plan"))?;
+            }
+        }
+    }
+}

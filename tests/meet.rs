@@ -1,0 +1,5 @@
+//! Where the route meets the ice.
+
+mod laws;
+mod reference;
+mod touch;

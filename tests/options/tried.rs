@@ -1,0 +1,279 @@
+//! The ways shown against all ways, tried one by one on one leg crossed squarely.
+
+use std::collections::BTreeSet;
+
+use proptest::{prelude::*, test_runner::Config};
+use schrund::{
+    legs::{spacing, worst::Meeting},
+    plan::{
+        leg::Verdict,
+        options::{Change, Way},
+    },
+    practice::{Origin, Rule, Rules, set},
+    rope::{
+        knots::{self, Hardship},
+        ledger, reserve, share,
+    },
+    trip::{party::RopeTeam, zone::Zone},
+};
+
+use super::weighed;
+use crate::fixture::trip::Trip;
+
+/// What a way is weighed by, as whole numbers: verdict, metres missing, left to hold, mass, coil, set-up changes,
+/// set of changes (a bit each), other team. Less is better in each; of changes, fewer of the same.
+type Merits = [i64; 7];
+
+fn milli(x: f64) -> i64 {
+    (x * 1000.0).round() as i64
+}
+
+fn merits(way: &Way) -> Merits {
+    [
+        way.verdict as i64 * 1_000_000_000 + milli(way.short_m),
+        -i64::try_from(way.left_to_hold).unwrap(),
+        milli(way.rope_mass_kg),
+        milli(way.coil_m),
+        i64::try_from(way.setup_changes).unwrap(),
+        way.changes.iter().map(change_bit).sum(),
+        i64::from(!way.another_team),
+    ]
+}
+
+/// A bit for each kind of change.
+fn change_bit(change: &Change) -> i64 {
+    let practice = |name: &str| set::EMBEDDED.iter().position(|(n, _)| *n == name);
+    let kind = match change {
+        Change::Butterflies => 0,
+        Change::LongSling { .. } => 1,
+        Change::FewerKnots { knots: 2 } => 2,
+        Change::FewerKnots { knots: 1 } => 3,
+        Change::Practice { name } => 4 + practice(name).expect("an embedded set"),
+        Change::FewerKnots { .. } => panic!("an unknown change: {change:?}"),
+    };
+    1 << kind
+}
+
+/// Every way to write `people` as sizes from 2 to 5, in any order, sorted and deduplicated.
+fn splits(people: usize) -> BTreeSet<Vec<usize>> {
+    let mut all = BTreeSet::new();
+    for a in 2..=people.min(5) {
+        if a == people {
+            all.insert(vec![a]);
+        }
+        for mut rest in if people > a + 1 {
+            splits(people - a)
+        } else {
+            BTreeSet::new()
+        } {
+            rest.push(a);
+            rest.sort_unstable_by(|x, y| y.cmp(x));
+            all.insert(rest);
+        }
+    }
+    all
+}
+
+/// The rules with every mix of changes, and which.
+fn variants(rules: &Rules) -> Vec<(Rules, i64)> {
+    let mut all = Vec::new();
+    for (name, _) in set::EMBEDDED {
+        let (base, other) = if name == rules.practice {
+            (rules.clone(), 0)
+        } else {
+            let other = rules.under_practice(name).unwrap();
+            (
+                other,
+                change_bit(&Change::Practice {
+                    name: name.to_owned(),
+                }),
+            )
+        };
+        for butterfly in [false, true] {
+            for knots in [3.0, 2.0, 1.0] {
+                for sling in [false, true] {
+                    let mut rules = base.clone();
+                    let mut set = |rule, value| rules.set(rule, value, Origin::Flag).unwrap();
+                    if butterfly {
+                        set(Rule::KnotRopeM, base[Rule::ButterflyRopeM]);
+                    }
+                    if knots < 3.0 {
+                        set(Rule::KnotCount, knots);
+                    }
+                    if sling {
+                        set(Rule::SlingM, base[Rule::LongSlingM]);
+                    }
+                    let mut changes = 0;
+                    let sling_m = base[Rule::LongSlingM];
+                    for (made, change) in [
+                        (butterfly, Change::Butterflies),
+                        (sling, Change::LongSling { sling_m }),
+                        (knots == 2.0, Change::FewerKnots { knots: 2 }),
+                        (knots == 1.0, Change::FewerKnots { knots: 1 }),
+                    ] {
+                        changes += i64::from(made) * change_bit(&change);
+                    }
+                    all.push((rules, other + changes));
+                }
+            }
+        }
+    }
+    all
+}
+
+/// What one team asks for, worked out from the rules: metres of rope, verdict without a rope, left, coil, spacing short.
+struct Asked {
+    demand_m: f64,
+    verdict: Verdict,
+    left: usize,
+    coil_m: f64,
+    short_m: f64,
+}
+
+fn asked(team: &RopeTeam, zone: &Zone, rules: &Rules) -> Asked {
+    let people = team.size();
+    let gap_m = zone.gap.max_m;
+    let chosen = spacing::choose(people, false, rules, &|_| Meeting {
+        effective_gap_m: gap_m,
+        factor: 1.0,
+        greatest_factor: 1.0,
+        zone: Some(0),
+        along: None,
+    });
+    let spacing_m = chosen.spacing_m;
+    let knots = knots::choose(team, spacing_m, &[zone], Hardship::default(), rules);
+    let mut over = 1;
+    while over < people
+        && f64::from(u8::try_from(over).unwrap()) * spacing_m <= gap_m
+        && spacing_m < gap_m
+    {
+        over += 1;
+    }
+    let look = over > 1
+        || spacing_m > rules[Rule::SpacingCapM] - rules[Rule::NearCapM]
+        || (people == 2 && knots.count == 0);
+    Asked {
+        demand_m: ledger::ledger(people, spacing_m, &knots, rules).total_m,
+        verdict: match (chosen.enough, look) {
+            (false, _) => Verdict::Outside,
+            (true, true) => Verdict::Look,
+            (true, false) => Verdict::Inside,
+        },
+        left: people - over,
+        coil_m: reserve::coil_m(people, spacing_m, rules),
+        short_m: if chosen.enough {
+            0.0
+        } else {
+            chosen.need_m - spacing_m
+        },
+    }
+}
+
+/// Every way to hand out ropes: for each team an index or none, none twice.
+fn handed(teams: usize, ropes: usize) -> Vec<Vec<Option<usize>>> {
+    let mut all = vec![Vec::new()];
+    for _ in 0..teams {
+        all = all
+            .into_iter()
+            .flat_map(|given: Vec<Option<usize>>| {
+                let choices = (0..ropes).map(Some).chain([None]);
+                choices
+                    .filter(|c| c.is_none() || !given.contains(c))
+                    .map(|c| given.iter().copied().chain([c]).collect())
+                    .collect::<Vec<_>>()
+            })
+            .collect();
+    }
+    all
+}
+
+fn all_ways(made: &Trip) -> Vec<Merits> {
+    let mut all = Vec::new();
+    let people = made.party.people.len();
+    let zones = made.zones();
+    for (rules, changes) in variants(&made.laid.rules) {
+        for split in splits(people) {
+            let teams = made.party.split_by(&split);
+            let asked: Vec<Asked> = teams.iter().map(|t| asked(t, &zones[0], &rules)).collect();
+            let lengths = |given: &[Option<usize>]| -> Vec<f64> {
+                given
+                    .iter()
+                    .map(|g| g.map_or(0.0, |i| made.ropes[i].length_m))
+                    .collect()
+            };
+            for given in handed(teams.len(), made.ropes.len()) {
+                let pairs = || asked.iter().zip(lengths(&given));
+                let rope_short_m = pairs().map(|(a, m)| (a.demand_m - m).max(0.0)).sum::<f64>();
+                let near = pairs().any(|(a, m)| m - a.demand_m < rules[Rule::NearRopeM] - 1e-9);
+                let by_rope = match (rope_short_m > 1e-9, near) {
+                    (true, _) => Verdict::Outside,
+                    (false, true) => Verdict::Look,
+                    (false, false) => Verdict::Inside,
+                };
+                let verdict = asked.iter().map(|a| a.verdict).max().unwrap().max(by_rope);
+                let kg: f64 = given
+                    .iter()
+                    .flatten()
+                    .map(|&i| {
+                        share::mass_kg(made.ropes[i].length_m, made.ropes[i].diameter_mm, &rules)
+                    })
+                    .sum();
+                let short_m = asked.iter().map(|a| a.short_m).fold(rope_short_m, f64::max);
+                all.push([
+                    verdict as i64 * 1_000_000_000 + milli(short_m),
+                    -i64::try_from(asked.iter().map(|a| a.left).min().unwrap()).unwrap(),
+                    milli(kg),
+                    milli(asked.iter().map(|a| a.coil_m).fold(0.0, f64::max)),
+                    0,
+                    changes,
+                    i64::from(teams.len() == 1),
+                ]);
+            }
+        }
+    }
+    all
+}
+
+fn front(all: &[Merits]) -> BTreeSet<Merits> {
+    let all: BTreeSet<&Merits> = all.iter().collect();
+    let beats = |a: &Merits, b: &Merits| {
+        let fewer = a[5] & b[5] == a[5];
+        let rest = (0..7).filter(|&i| i != 5).all(|i| a[i] <= b[i]);
+        a != b && fewer && rest
+    };
+    let unbeaten = all
+        .iter()
+        .filter(|way| !all.iter().any(|other| beats(other, way)));
+    unbeaten.map(|way| **way).collect()
+}
+
+/// A rope is worth carrying only if it is long enough: of ways outside the limits those shown are the least short.
+fn inside(all: &[Merits]) -> Vec<Merits> {
+    let outside = Verdict::Outside as i64 * 1_000_000_000;
+    all.iter().filter(|m| m[0] < outside).copied().collect()
+}
+
+proptest! {
+    #![proptest_config(Config { cases: 60, failure_persistence: None, ..Config::default() })]
+    #[test]
+    fn the_ways_shown_are_those_that_no_other_way_beats(
+        masses in prop::collection::vec(60.0..110.0_f64, 2..=6),
+        lengths in prop::collection::vec(prop::sample::select(vec![25.0, 30.0, 40.0, 45.5, 50.0, 60.0, 70.0, 80.0]), 1..=4),
+        thin: bool, gap_m in 1.0..28.0_f64,
+    ) {
+        let zone = format!("{{\"gap_m\":{gap_m:.2},\"snow_depth_m\":2}}");
+        let mut made = Trip::straight(&[&zone]).party(&masses).ropes(&lengths);
+        if let (true, Some(rope)) = (thin, made.ropes.first_mut()) {
+            rope.diameter_mm = Some(6.0);
+        }
+        let shown: BTreeSet<Merits> = weighed(&made).ways.iter().map(merits).collect();
+        let all = all_ways(&made);
+        let within = inside(&all);
+        if within.is_empty() {
+            let least = all.iter().map(|m| m[0]).min().unwrap();
+            prop_assert!(shown.iter().any(|m| m[0] == least), "the least short is missing: {least}, {shown:?}");
+        } else {
+            prop_assert_eq!(shown, front(&within));
+        }
+    }
+}

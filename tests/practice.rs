@@ -1,0 +1,4 @@
+//! The figures in force.
+
+mod published;
+mod sets;

@@ -1,0 +1,171 @@
+//! The project about itself: sources resolve, every file is short, every code is shown somewhere.
+
+use std::{
+    collections::BTreeSet,
+    fs,
+    path::{Path, PathBuf},
+};
+
+use schrund::{fault::Code, plan::fact::Fact};
+
+use crate::fixture::program::{root, schrund, text};
+
+fn files(folder: &Path, ending: &str) -> Vec<PathBuf> {
+    let mut found = Vec::new();
+    for entry in fs::read_dir(folder).expect("a folder").flatten() {
+        let path = entry.path();
+        if path.is_dir() {
+            found.extend(files(&path, ending));
+        } else if path.extension().is_some_and(|e| e == ending) || ending.is_empty() {
+            found.push(path);
+        }
+    }
+    found
+}
+
+fn read(path: &Path) -> String {
+    String::from_utf8_lossy(&fs::read(path).expect("a file")).into_owned()
+}
+
+#[test]
+fn every_source_that_data_quotes_stands_in_the_bibliography() {
+    let sources: toml::Table = read(&root().join("data/sources.toml")).parse().unwrap();
+    let mut quoted = 0;
+    for path in files(&root().join("data"), "toml") {
+        let table: toml::Table = read(&path).parse().unwrap();
+        for key in quoted_sources(&toml::Value::Table(table)) {
+            assert!(
+                sources.contains_key(&key),
+                "{} quotes unknown source {key}",
+                path.display()
+            );
+            quoted += 1;
+        }
+    }
+    assert!(quoted >= 20, "only {quoted} quotations found");
+}
+
+fn quoted_sources(value: &toml::Value) -> Vec<String> {
+    match value {
+        toml::Value::Table(table) => table
+            .iter()
+            .flat_map(|(name, inner)| match (name.as_str(), inner) {
+                ("sources", toml::Value::Array(keys)) => keys
+                    .iter()
+                    .filter_map(|k| k.as_str().map(str::to_owned))
+                    .collect(),
+                _ => quoted_sources(inner),
+            })
+            .collect(),
+        toml::Value::Array(items) => items.iter().flat_map(quoted_sources).collect(),
+        _ => Vec::new(),
+    }
+}
+
+/// Whether the word stands there, and not only as the beginning of a longer one.
+fn holds_word(text: &str, word: &str) -> bool {
+    text.split(word)
+        .skip(1)
+        .any(|rest| !rest.starts_with(char::is_alphanumeric))
+}
+
+#[test]
+fn every_code_is_shown_by_some_test() {
+    let files = files(&root().join("tests"), "");
+    let texts: String = files.iter().map(|p| read(p)).collect();
+    let shown =
+        |name: &str| texts.contains(&format!("[{name}]")) || texts.contains(&format!("\"{name}\""));
+    let read = Code::ALL
+        .iter()
+        .filter(|code| !shown(code.as_str()) && !holds_word(&texts, &format!("Code::{code:?}")));
+    let found = Fact::KINDS.iter().filter(|(code, ..)| !shown(code));
+    let unseen: Vec<&str> = read
+        .map(|c| c.as_str())
+        .chain(found.map(|(code, ..)| *code))
+        .collect();
+    assert!(unseen.is_empty(), "no test shows {unseen:?}");
+}
+
+#[test]
+fn every_code_explains_itself_in_a_sentence() {
+    let read: Vec<(&str, &str)> = Code::ALL
+        .iter()
+        .map(|c| (c.as_str(), c.explain()))
+        .collect();
+    let found: Vec<(&str, &str)> = Fact::KINDS
+        .iter()
+        .map(|(code, _, told)| (*code, *told))
+        .collect();
+    for all in [read, found] {
+        for (code, told) in &all {
+            let sentence = told.len() > 30 && told.trim_end().ends_with('.');
+            assert!(sentence, "{code}: {told}");
+        }
+        let names: BTreeSet<&str> = all.iter().map(|(code, _)| *code).collect();
+        assert_eq!(names.len(), all.len(), "two codes share a name");
+    }
+}
+
+#[test]
+fn every_file_opens_with_a_sentence_and_stays_short() {
+    for path in ["src", "tests"]
+        .iter()
+        .flat_map(|folder| files(&root().join(folder), "rs"))
+    {
+        let code = read(&path);
+        assert!(
+            code.starts_with("//! "),
+            "{} does not say what it is",
+            path.display()
+        );
+        let lines = code.lines().count();
+        assert!(lines <= 420, "{} has {lines} lines", path.display());
+    }
+}
+
+/// The README's commands, by what they begin with.
+fn readme_command(starts: &str) -> String {
+    let readme = read(&root().join("README.md"));
+    let line = readme.lines().find(|l| l.starts_with(starts));
+    line.unwrap_or_else(|| panic!("no README line begins with {starts}"))
+        .to_owned()
+}
+
+#[test]
+fn the_story_in_the_readme_is_what_the_program_prints() {
+    let command = readme_command("cargo run --release -- plan");
+    let folder = tempfile::tempdir().unwrap();
+    let out = folder.path().join("plan").display().to_string();
+    let words: Vec<&str> = command
+        .trim_start_matches("cargo run --release -- ")
+        .split_whitespace()
+        .collect();
+    let (_, kept) = words.split_last().expect("a command");
+    let args: Vec<&str> = kept.iter().copied().chain([out.as_str()]).collect();
+    let output = schrund(&root(), &args);
+    assert_eq!(output.status.code(), Some(0), "{}", text(&output.stderr));
+    let printed = text(&output.stdout);
+    let story = printed
+        .split("\nChanges\n")
+        .next()
+        .unwrap_or_default()
+        .trim_end();
+    let readme = read(&root().join("README.md"));
+    let (before, rest) = readme.split_once("<!-- story -->\n").expect("a story");
+    let (told, after) = rest
+        .split_once("<!-- /story -->")
+        .expect("the end of the story");
+    let want = format!("```text\n{story}\n```\n");
+    if std::env::var_os("SCHRUND_BLESS").is_some() {
+        fs::write(
+            root().join("README.md"),
+            format!("{before}<!-- story -->\n{want}<!-- /story -->{after}"),
+        )
+        .unwrap();
+    } else {
+        assert_eq!(
+            told, want,
+            "the README tells another story; SCHRUND_BLESS=1 writes down this one"
+        );
+    }
+}

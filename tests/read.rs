@@ -1,0 +1,5 @@
+//! The readers: what is accepted, what is noted, what is refused.
+
+mod geojson;
+mod gpx;
+mod trip;

@@ -1,0 +1,119 @@
+//! Positions that are no degrees on WGS 84.
+
+use schrund::{geometry::LonLat, read::geojson::swapped_would_meet};
+
+use super::{SQUARE, bad, feature, good, noted, outer, refused, ring};
+use crate::fixture::texts::{feature_of, polygon};
+
+#[test]
+fn positions_that_are_no_degrees_are_refused_with_the_test_that_showed_it() {
+    let place = "z.geojson, line 2 column 55, feature 1";
+    for (points, code, says, cure) in [
+        (
+            "[[2600000,1200000],[2600001,1200000],[2600001,1200001]]",
+            "projected-position",
+            "[2600000, 1200000] cannot be degrees, for a number lies beyond ±360; it looks like metres of a map grid (position 1, outer ring)",
+            "find out which map grid it is (2056 is Swiss LV95, 25832 is UTM 32N) and convert: ogr2ogr -s_srs EPSG:2056 -t_srs EPSG:4326 -lco RFC7946=YES z-wgs84.geojson z.geojson",
+        ),
+        (
+            "[[7,46],[190,46],[7,47]]",
+            "bad-position",
+            "[190, 46] has a longitude beyond ±180° (position 2, outer ring)",
+            "longitudes run from -180 to 180: add or take away 360 where the map was scrolled on",
+        ),
+        (
+            "[[7,46],[8,46],[8,47],[7,46]],[[1,2],[3,4],[46,120]]",
+            "bad-position",
+            "[46, 120] has a latitude beyond ±90°; the other way round it would be a position (position 3, hole 1)",
+            "GeoJSON has the longitude first: swap the two numbers",
+        ),
+        (
+            "[[100,91],[8,46],[8,47]]",
+            "bad-position",
+            "[100, 91] has a latitude beyond ±90° (position 1, outer ring)",
+            "a position is [longitude, latitude] in degrees",
+        ),
+    ] {
+        refused(
+            &ring(points),
+            &[&format!(
+                "error[{code}]: {says}\n  at: {place}\n  do: {cure}"
+            )],
+        );
+    }
+}
+
+#[test]
+fn rounding_beyond_the_edge_of_the_map_is_no_fault() {
+    let zone = &noted(
+        &ring("[[180.0000000001,-90.0000000001],[170,-89],[170,-80]],[[1,1],[2,2],[1,2],[1,1]]"),
+        &["note[ring-closed]: 1 ring closed: the last point was not the first\n  at: z.geojson"],
+    )[0];
+    assert_eq!(outer(zone)[0], (180.0, -90.0), "drawn back to the edge");
+}
+
+#[test]
+fn wgs84_passes_in_any_spelling_and_other_systems_bring_their_command() {
+    let with = |crs: &str| {
+        let feature = feature(r#"{"gap_m":1}"#);
+        format!(r#"{{"type":"FeatureCollection","crs":{crs},"features":[{feature}]}}"#)
+    };
+    let named = |name: &str| {
+        with(&format!(
+            r#"{{"type":"name","properties":{{"name":"{name}"}}}}"#
+        ))
+    };
+    for name in [
+        "urn:ogc:def:crs:OGC:1.3:CRS84",
+        "urn:ogc:def:crs:OGC::CRS84",
+        "OGC:CRS84",
+        "EPSG:4326",
+        "epsg:4326",
+        "urn:ogc:def:crs:EPSG::4326",
+        "http://www.opengis.net/def/crs/EPSG/0/4326",
+    ] {
+        noted(&named(name), &[]);
+    }
+    noted(&with("null"), &[]);
+    let cure = "convert it to longitude/latitude on WGS 84: ogr2ogr -t_srs EPSG:4326 -lco RFC7946=YES z-wgs84.geojson z.geojson";
+    for name in [
+        "urn:ogc:def:crs:EPSG::2056",
+        "EPSG:14326",
+        "CRS84h",
+        "urn:ogc:def:crs:OGC:1.3:CRS83",
+    ] {
+        let want = format!(
+            "error[foreign-crs]: the file says its coordinates are in \"{name}\"\n  at: z.geojson, line 1 column 35, `crs`\n  do: {cure}"
+        );
+        refused(&named(name), &[&want]);
+    }
+    let want = format!(
+        "error[foreign-crs]: the file has a `crs` that names no known system: \"x\"\n  at: z.geojson, line 1 column 35, `crs`\n  do: {cure}"
+    );
+    refused(&with("\"x\""), &[&want]);
+    let metres = feature_of(
+        r#"{"gap_m":1}"#,
+        &polygon("[[2600000,1200000],[2600001,1200000],[2600001,1200001]]"),
+    );
+    let text = format!(
+        r#"{{"type":"FeatureCollection","features":[{metres}],"crs":{{"properties":{{"name":"EPSG:2056"}}}}}}"#
+    );
+    assert_eq!(
+        bad(&text).len(),
+        1,
+        "the system explains the metres: {:?}",
+        bad(&text)
+    );
+}
+
+#[test]
+fn swapped_zones_would_meet_the_route() {
+    let box_ = (LonLat::new(7.0, 46.0), LonLat::new(7.2, 46.2));
+    let swapped = good(&ring("[[46,7],[46.1,7],[46.1,7.1],[46,7]]")).value;
+    let right = good(&ring(SQUARE)).value;
+    let elsewhere = good(&ring("[[20,50],[21,50],[21,51],[20,50]]")).value;
+    assert!(swapped_would_meet(&swapped, box_), "swapped");
+    assert!(!swapped_would_meet(&right, box_), "as it should be");
+    assert!(!swapped_would_meet(&elsewhere, box_), "elsewhere both ways");
+    assert!(!swapped_would_meet(&[], box_), "nothing to swap");
+}

@@ -1,0 +1,117 @@
+//! Texts that are no GeoJSON, or hold no ice.
+
+use super::{SQUARE, bad, feature, one, refused};
+use crate::fixture::texts::{collection, feature_of, polygon};
+
+#[test]
+fn misspelt_types_are_answered_with_the_right_word() {
+    let text = format!(
+        r#"{{"type":"featurecollection","features":[{}]}}"#,
+        feature(r#"{"gap_m":1}"#)
+    );
+    refused(
+        &text,
+        &[
+            "error[bad-geojson]: \"featurecollection\" is not spelt as GeoJSON has it\n  at: z.geojson, line 1 column 1, `type`\n  do: write \"FeatureCollection\"",
+        ],
+    );
+    let geometry = polygon(SQUARE).replace("Polygon", "polygon");
+    refused(
+        &collection(&[feature_of(r#"{"name":"A","gap_m":1}"#, &geometry)]),
+        &[
+            "error[bad-geojson]: \"polygon\" is not spelt as GeoJSON has it\n  at: z.geojson, line 2 column 82, feature 1 \"A\", `type`\n  do: write \"Polygon\"",
+        ],
+    );
+    refused(
+        &collection(&[polygon(SQUARE)]),
+        &[
+            "error[bad-geojson]: \"Polygon\" is no type of a feature\n  at: z.geojson, line 2 column 1, feature 1, `type`\n  do: write \"Feature\"",
+        ],
+    );
+}
+
+#[test]
+fn every_fault_of_every_feature_is_reported_in_one_go() {
+    let text = collection(&[
+        feature_of(
+            r#"{"name":"A","gap_m":"x"}"#,
+            &polygon("[[7,46],[\"8\",46],[8,47],[7,46]]"),
+        ),
+        "7".to_owned(),
+        feature_of("[]", &polygon(SQUARE)),
+        feature(r#"{"gap_m":1,"surface":"firn"}"#),
+        feature_of(r#"{"gap_m":1}"#, r#"{"type":"Polygon"}"#),
+    ]);
+    refused(
+        &text,
+        &[
+            "error[bad-geojson]: ring 1, position 2 holds \"8\" where a number should stand\n  at: z.geojson, line 2 column 112, feature 1 \"A\"\n  do: a position is [longitude, latitude], two plain numbers in degrees",
+            "error[bad-number]: gap width \"x\" is not a plain number\n  at: z.geojson, line 2 column 52, feature 1 \"A\", `gap_m`\n  do: write one plain number in metres, 0 to 100, or null where it is not known",
+            "error[bad-geojson]: a number stands where a Feature should\n  at: z.geojson, line 3 column 1, feature 2\n  do: take it out of the list",
+            "error[bad-geojson]: `properties` is a list, not an object\n  at: z.geojson, line 4 column 32, feature 3\n  do: `properties` is a list of names and values in braces",
+            "error[bad-word]: \"firn\" is no word for `surface`\n  at: z.geojson, line 5 column 53, feature 4, `surface`\n  do: write one of \"snow\", \"bare\"",
+            "error[bad-geojson]: the Polygon has no `coordinates`\n  at: z.geojson, line 6 column 55, feature 5",
+        ],
+    );
+}
+
+#[test]
+fn repeats_are_grouped() {
+    let many: Vec<String> = (0..42)
+        .map(|n| feature(&format!(r#"{{"gap_m":"x{n}"}}"#)))
+        .collect();
+    let shown = bad(&collection(&many));
+    assert_eq!(shown.len(), 5, "{shown:?}");
+    let last =
+        "error[bad-number]: gap width \"x4\" is not a plain number (and 37 more like this)\n";
+    assert!(shown[4].starts_with(last), "{}", shown[4]);
+}
+
+#[test]
+fn broken_text_is_refused_where_it_breaks() {
+    let cut = "the file was cut off: save or download it again";
+    let mend = "mend the text here, or save it again from the map editor";
+    let draw = "draw the zones as polygons in a map editor and save them as GeoJSON";
+    for (text, want) in [
+        ("", format!("error[wrong-kind]: the file is empty\n  at: z.geojson\n  do: {draw}")),
+        (" \n", format!("error[wrong-kind]: the file is empty\n  at: z.geojson\n  do: {draw}")),
+        ("<gpx/>", "error[wrong-kind]: this is XML, not GeoJSON\n  at: z.geojson\n  do: save or convert the zones as GeoJSON; a GPX file is the route".to_owned()),
+        ("{\"type\":\n\"Feature", format!("error[broken-text]: the text stops before the JSON is complete\n  at: z.geojson, line 2 column 8\n  do: {cut}")),
+        ("{\"type\":\"FeatureCollection\",\"features\":[\n{\"é\":1,}]}", format!("error[broken-text]: broken JSON: trailing comma\n  at: z.geojson, line 2 column 8, feature 1\n  do: {mend}")),
+        ("{\"features\":[nan]}", format!("error[broken-text]: broken JSON: expected ident\n  at: z.geojson, line 1 column 15, feature 1\n  do: {mend}")),
+    ] {
+        refused(text, &[&want]);
+    }
+    let list = "error[bad-geojson]: a list stands where a GeoJSON object should\n  at: z.geojson, line 1 column 1\n  do: a file of zones is {\"type\": \"FeatureCollection\", \"features\": [ … ]}";
+    refused("[{}]", &[list]);
+}
+
+#[test]
+fn a_file_without_ice_says_what_it_holds() {
+    let hint = "draw the broken ice as polygons and give each a `gap_m`";
+    refused(
+        r#"{"type":"FeatureCollection","features":[]}"#,
+        &[&format!(
+            "error[no-zones]: the file holds no feature at all\n  at: z.geojson\n  do: {hint}"
+        )],
+    );
+    refused(
+        r#"{"type":"MultiPoint","coordinates":[[7,46]]}"#,
+        &[
+            &format!(
+                "error[no-zones]: the only feature is no polygon with an area\n  at: z.geojson\n  do: {hint}"
+            ),
+            "note[not-a-polygon]: 1 point left out: only polygons are zones\n  at: z.geojson",
+        ],
+    );
+}
+
+#[test]
+fn a_property_that_stands_there_twice_is_a_fault() {
+    refused(
+        &one(r#"{"gap_m":1,"area":1,"area":2,"gap_m":30}"#),
+        &[
+            "error[bad-geojson]: the property stands there twice\n  at: z.geojson, line 2 column 69, feature 1, `gap_m`\n  do: keep the one that is right",
+        ],
+    );
+}

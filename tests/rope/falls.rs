@@ -1,0 +1,327 @@
+//! Falls and hauls in the plan: who is weakest, what rope is free, what can be pulled.
+
+use schrund::{
+    physics::{assumed::Snow, haul::Can, haul::System},
+    plan::{
+        Plan,
+        fall::Held,
+        finding::{At, Finding},
+        why::KnotsWhy,
+    },
+    practice::Origin,
+    say::{
+        setup::{held, knots_why},
+        voice::Voice,
+    },
+};
+
+use crate::fixture::{
+    planned::{codes, roped, setup},
+    trip::{BARE, SNOW, Trip},
+};
+
+#[test]
+fn a_pair_on_bare_ice_is_held_in_none_and_that_is_grave() {
+    let plan = Trip::straight(&[BARE])
+        .party(&[80.0, 80.0])
+        .ropes(&[70.0])
+        .plan();
+    let arrest = setup(&plan).arrest.as_ref().expect("an answer");
+    assert_eq!((arrest.verdict, arrest.snow), (Held::None, Snow::Ice));
+    assert_eq!(
+        held(arrest, Voice::default()).to_string(),
+        "held in none of the assumed cases"
+    );
+    assert!(
+        codes(&roped(&plan).findings).contains(&"fall-held-in-none"),
+        "{:?}",
+        codes(&roped(&plan).findings)
+    );
+}
+
+#[test]
+fn the_heavy_one_is_the_fall_to_fear_and_more_snow_underfoot_holds_better() {
+    let heavy = Trip::straight(&[SNOW])
+        .party(&[70.0, 120.0])
+        .ropes(&[70.0])
+        .plan();
+    assert_eq!(
+        setup(&heavy).arrest.as_ref().unwrap().falls,
+        2,
+        "the heavy one"
+    );
+    let five = Trip::straight(&[SNOW]).party(&[80.0; 5]).ropes(&[70.0]);
+    let held = |snow: &str| {
+        setup(&five.clone().rules(&format!("snow = \"{snow}\"")).plan())
+            .arrest
+            .clone()
+            .unwrap()
+    };
+    let verdicts: Vec<Held> = ["soft", "settled", "firm", "refrozen", "ice"]
+        .iter()
+        .map(|s| held(s).verdict)
+        .collect();
+    assert!(verdicts.is_sorted(), "from soft snow to ice: {verdicts:?}");
+    assert_ne!(verdicts[0], verdicts[4], "snow makes no difference at all");
+}
+
+#[test]
+fn ground_falling_towards_the_lip_is_told_to_the_model() {
+    let flat = Trip::straight(&[SNOW]).party(&[80.0; 2]).ropes(&[70.0]);
+    let slope = |share: f64| {
+        setup(&flat.clone().falling(share).plan())
+            .arrest
+            .clone()
+            .unwrap()
+    };
+    let steep = slope(0.3);
+    assert!(
+        (steep.slope_deg - 0.3_f64.atan().to_degrees()).abs() < 0.5,
+        "{}",
+        steep.slope_deg
+    );
+    assert!(
+        steep.slide_m[0] > slope(0.0).slide_m[0],
+        "a steeper slope slides further: {steep:?}"
+    );
+    assert!(
+        (slope(-0.3).slope_deg - steep.slope_deg).abs() < 1e-6,
+        "uphill the last one falls, and the ground falls towards that lip"
+    );
+}
+
+#[test]
+fn advice_on_the_order_is_given_once_a_team_and_never_to_equals() {
+    let advised = |masses: &[f64]| {
+        let plan = Trip::straight(&[SNOW, "{\"gap_m\":9,\"snow_depth_m\":2}"])
+            .party(masses)
+            .ropes(&[60.0])
+            .plan();
+        let setups = plan.legs.iter().flat_map(|l| &l.teams);
+        setups
+            .filter(|t| t.arrest.as_ref().is_some_and(|a| a.order.is_some()))
+            .count()
+    };
+    assert_eq!(advised(&[80.0; 3]), 0, "equal people");
+    assert_eq!(advised(&[100.0, 60.0, 75.0]), 1, "one team, its worst leg");
+}
+
+#[test]
+fn everybodys_fall_has_its_free_rope() {
+    // Trade rules, section 8, common practice: κ = 1.5; 3 people at 12 m: 6 m free against 18 m in the middle.
+    let three = Trip::straight(&[SNOW])
+        .party(&[80.0; 3])
+        .ropes(&[60.0])
+        .rules("[assume]\nspacing_3_m = 12");
+    let plan = three.plan();
+    let free: Vec<(usize, f64, f64)> = setup(&plan)
+        .falls
+        .iter()
+        .map(|f| (f.person, f.free_m, f.missing_m))
+        .collect();
+    assert_eq!(free, [(1, 18.0, 0.0), (2, 6.0, 12.0), (3, 18.0, 0.0)]);
+    // 4 people at 20 m: 40 m lie behind a faller against 30 m needed.
+    let plan = Trip::straight(&["{\"gap_m\":25,\"snow_depth_m\":2}"])
+        .party(&[80.0; 4])
+        .ropes(&[70.0])
+        .plan();
+    let ends: Vec<(f64, f64)> = [0, 3]
+        .map(|i| (setup(&plan).falls[i].free_m, setup(&plan).falls[i].needs_m))
+        .to_vec();
+    assert_eq!(ends, [(40.0, 30.0); 2]);
+}
+
+#[test]
+fn the_haul_table_knows_the_rope_the_knots_and_the_people() {
+    for (people, zone) in [(2, SNOW), (3, SNOW), (5, SNOW), (2, BARE)] {
+        let plan = Trip::straight(&[zone])
+            .party(&vec![80.0; people])
+            .ropes(&[80.0])
+            .plan();
+        let setup = setup(&plan);
+        let table = setup.haul.as_ref().expect("a table");
+        assert_eq!(table.systems.len(), 6, "every system");
+        assert_eq!(table.needs_own_strand, setup.knots.count > 0);
+        assert!(
+            (table.anchor_to_lip_m + table.lip_to_person_m - setup.spacing_m).abs() < 1e-9,
+            "a taut rope"
+        );
+        let fall = &setup.falls[table.person - 1];
+        for system in &table.systems {
+            let own = [System::LoopAtLip, System::LoopAtAnchor, System::ThreeNew];
+            let loaded = !own.contains(&system.system);
+            let blocked = loaded && table.needs_own_strand;
+            let enough = system.rope_m.is_some_and(|m| m <= fall.free_m + 1e-9);
+            assert_eq!(
+                system.possible,
+                enough && !blocked,
+                "{people} people: {system:?}"
+            );
+            let missing = fall.hauls.iter().find(|h| h.system == system.system);
+            assert_eq!(
+                missing.is_some(),
+                !blocked && !enough,
+                "{people} people: {system:?}"
+            );
+        }
+        let pulls: Vec<f64> = table.systems.iter().map(|s| s.pull_kn).collect();
+        assert!(
+            pulls.is_sorted_by(|a, b| a >= b),
+            "stronger systems pull less: {pulls:?}"
+        );
+    }
+}
+
+#[test]
+fn one_person_cannot_haul_round_karabiners_and_the_plan_says_so() {
+    let plan = Trip::straight(&[SNOW])
+        .party(&[80.0, 80.0])
+        .ropes(&[80.0])
+        .plan();
+    assert!(
+        codes(&roped(&plan).findings).contains(&"haul-beyond-those-left"),
+        "{:?}",
+        codes(&roped(&plan).findings)
+    );
+    let strong = Trip::straight(&[BARE])
+        .party(&[80.0, 80.0])
+        .ropes(&[80.0])
+        .rules("[assume.pull]\nweak_n = 2000\nstrong_n = 2000");
+    let plan = strong.plan();
+    let table = setup(&plan).haul.as_ref().unwrap();
+    assert!(table.systems.iter().all(|s| s.can == Can::Yes), "{table:?}");
+    assert!(
+        !codes(&roped(&plan).findings).contains(&"haul-beyond-those-left"),
+        "strong enough"
+    );
+}
+
+#[test]
+fn a_coil_that_is_a_burden_is_said() {
+    let plan = Trip::straight(&["{\"gap_m\":18,\"snow_depth_m\":2}"])
+        .party(&[80.0, 80.0])
+        .ropes(&[150.0])
+        .plan();
+    let setup = setup(&plan);
+    assert!(setup.coil_m > 30.0, "1.5 × 23 m");
+    assert!(
+        (setup.coil_kg - 0.049 * setup.coil_m).abs() < 1e-9,
+        "9 mm, 49 g/m (makers' figures)"
+    );
+    assert!(
+        codes(&roped(&plan).findings).contains(&"coil-is-a-burden"),
+        "{:?}",
+        codes(&roped(&plan).findings)
+    );
+    let light = Trip::straight(&[SNOW])
+        .party(&[80.0, 80.0])
+        .ropes(&[80.0])
+        .plan();
+    assert!(
+        !codes(&roped(&light).findings).contains(&"coil-is-a-burden"),
+        "1.5 × 14.5 m are usual"
+    );
+}
+
+#[test]
+fn a_rope_beyond_the_model_gets_no_answer_and_the_plan_stands() {
+    let steel = Trip::straight(&[SNOW])
+        .party(&[80.0; 3])
+        .ropes(&[60.0])
+        .rules("[assume]\nrope.peak_force_n = 90000");
+    let plan = steel.plan();
+    assert!(
+        codes(&roped(&plan).findings).contains(&"model-has-no-answer"),
+        "{:?}",
+        codes(&roped(&plan).findings)
+    );
+    assert!(
+        setup(&plan).arrest.is_none() && setup(&plan).haul.is_none(),
+        "no guess instead"
+    );
+}
+
+#[test]
+fn the_leg_that_decides_the_rope_is_named() {
+    let plan = Trip::straight(&[SNOW, "{\"gap_m\":22,\"snow_depth_m\":2}", SNOW])
+        .party(&[80.0; 3])
+        .plan();
+    let carry = &plan.carry[0];
+    assert_eq!((carry.team, carry.leg), (1, Some(4)));
+    let needed: Vec<f64> = plan
+        .legs
+        .iter()
+        .flat_map(|l| &l.teams)
+        .map(|t| t.ledger.total_m)
+        .collect();
+    assert!(
+        (carry.needed_m - needed.iter().copied().fold(0.0, f64::max)).abs() < 1e-9,
+        "{needed:?}"
+    );
+}
+
+#[test]
+fn ground_without_heights_is_said_to_be_taken_as_flat_and_only_then() {
+    let made = Trip::straight(&[SNOW, SNOW])
+        .party(&[80.0; 3])
+        .ropes(&[70.0]);
+    let of_code = |f: &&Finding| f.code() == "slope-unknown";
+    let told = |plan: &Plan| -> Vec<At> {
+        let unknown = plan.findings.iter().filter(of_code);
+        unknown.map(|f| f.at.clone()).collect()
+    };
+    let plan = made.plan();
+    let roped = plan.legs.iter().filter(|l| l.roped);
+    let legs = roped.map(|l| l.leg).collect();
+    assert_eq!(told(&plan), [At::Legs { legs }]);
+    let why = |plan: &Plan| knots_why(&setup(plan).knots.why, Voice::default()).to_string();
+    assert!(why(&plan).contains("no heights known"), "{}", why(&plan));
+    let known = made.falling(0.02).plan();
+    assert_eq!(told(&known), [], "the slope is known");
+    assert!(!why(&known).contains("no heights known"), "{}", why(&known));
+}
+
+#[test]
+fn without_a_figure_for_a_karabiner_no_haul_is_answered() {
+    let mut made = Trip::straight(&[SNOW]).party(&[80.0; 3]).ropes(&[70.0]);
+    assert!(setup(&made.plan()).haul.is_some());
+    made.laid
+        .rules
+        .nature
+        .gear
+        .turn
+        .remove("karabiner")
+        .expect("a figure");
+    let plan = made.plan();
+    assert_eq!(setup(&plan).haul, None);
+    assert!(
+        codes(&roped(&plan).findings).contains(&"model-has-no-answer"),
+        "{:?}",
+        codes(&roped(&plan).findings)
+    );
+}
+
+#[test]
+fn the_reason_against_knots_is_the_one_that_holds() {
+    let why = |people: usize, zone: &str, words: &str| {
+        let plan = Trip::straight(&[zone])
+            .party(&vec![80.0; people])
+            .ropes(&[70.0])
+            .rules(words)
+            .plan();
+        setup(&plan).knots.why.clone()
+    };
+    for people in 2..=5 {
+        let bare = why(people, BARE, "");
+        assert_eq!(bare, KnotsWhy::WouldNotBite, "{people}");
+        let none = why(people, SNOW, "knots = \"never\"");
+        let by = Origin::Trip;
+        assert_eq!(none, KnotsWhy::Unwanted { by }, "{people}");
+        let says = knots_why(&none, Voice::default()).to_string();
+        assert_eq!(says, "the leader (trip file) wants none", "{people}");
+    }
+    assert_eq!(why(4, SNOW, ""), KnotsWhy::Many);
+    let says = |why: &KnotsWhy| knots_why(why, Voice::default()).to_string();
+    assert!(says(&KnotsWhy::WouldNotBite).contains("they would not bite"));
+    assert!(says(&KnotsWhy::Many).contains("not usual with four or more"));
+}

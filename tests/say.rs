@@ -1,0 +1,4 @@
+//! Facts in words.
+
+mod figures;
+mod names;

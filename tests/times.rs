@@ -1,0 +1,3 @@
+//! Hours on the way.
+
+mod clock;

@@ -1,0 +1,99 @@
+//! Times of day along the legs, and bridges crossed too late.
+
+use schrund::{practice::Rule, trip::clock::Clock, write::parts::change};
+
+use crate::fixture::{
+    close_to as close,
+    ground::tilted,
+    planned::said,
+    trip::{NORTHWARD, Trip, rules},
+};
+
+fn trip(zone: &str) -> Trip {
+    Trip::along(&NORTHWARD)
+        .middle(zone)
+        .heights(tilted(10.0, 180.0))
+}
+
+const SNOW: &str = r#"{"gap_m":6}"#;
+
+fn clock(text: &str) -> Clock {
+    Clock::parse(text).expect("a time")
+}
+
+#[test]
+fn the_lines_of_time_add_up_and_the_clock_runs_through_the_legs() {
+    let plan = trip(SNOW).rules("start = \"04:30\"").plan();
+    let rules = rules();
+    let time = plan.route.time;
+    let rope_min = rules[Rule::RopeUpMin] + rules[Rule::ChangeMin];
+    close("rope changes", Some(time.rope_min), rope_min, 1e-9);
+    let breaks = time.walking_min / 60.0 * rules[Rule::BreakMinPerH];
+    close("breaks", Some(time.break_min), breaks, 1e-9);
+    let all = time.walking_min + time.rope_min + time.break_min;
+    close("all", Some(time.total_min), all, 1e-9);
+    assert_eq!(plan.legs[0].start_clock, Some(clock("04:30")));
+    for pair in plan.legs.windows(2) {
+        assert_eq!(pair[0].end_clock, pair[1].start_clock);
+    }
+    let end = clock("04:30").after(time.total_min);
+    let last = plan.legs.last().and_then(|l| l.end_clock);
+    assert_eq!(last.map(|c| c.to_string()), Some(end.to_string()));
+}
+
+#[test]
+fn without_a_start_there_is_no_clock_and_over_midnight_it_is_marked() {
+    let none = trip(SNOW).plan();
+    assert!(
+        none.legs
+            .iter()
+            .all(|l| l.start_clock.is_none() && l.end_clock.is_none())
+    );
+    let late = trip(SNOW).rules("start = \"23:30\"").plan();
+    let end = late
+        .legs
+        .last()
+        .and_then(|l| l.end_clock)
+        .expect("an end")
+        .to_string();
+    assert!(end.ends_with(" +1"), "{end}");
+}
+
+#[test]
+fn snow_bridges_after_the_leaders_hour_are_warned_of() {
+    for (zone, start, warned) in [
+        (SNOW, "09:30", true),
+        (SNOW, "04:30", false),
+        ("{\"gap_m\":6,\"surface\":\"bare\"}", "09:30", false),
+    ] {
+        let words = format!("start = \"{start}\"\nbridges_until = \"10:00\"");
+        let plan = trip(zone).rules(&words).plan();
+        let late: Vec<String> = plan
+            .legs
+            .iter()
+            .flat_map(|l| said(&l.findings, "bridges-late"))
+            .collect();
+        assert_eq!(!late.is_empty(), warned, "{zone} from {start}: {late:?}");
+    }
+}
+
+#[test]
+fn every_change_is_given_in_the_grid_in_degrees_and_by_the_clock() {
+    let trip = Trip::northward().rules("start = \"04:30\"").planned();
+    let sheet = trip.sheet();
+    let changes = change::changes(&sheet);
+    assert_eq!(changes.len(), 2);
+    // 9° E is the middle of zone 32: easting 500 000 m, cut off to the metre.
+    let utm = changes[0].utm.as_deref().expect("a grid position");
+    assert!(
+        utm.starts_with("32T 500000 ") || utm.starts_with("32T 499999 "),
+        "{utm}"
+    );
+    assert!(
+        changes[0].degrees.ends_with("° N 9.00000° E"),
+        "{}",
+        changes[0].degrees
+    );
+    assert_eq!(changes[0].clock, trip.plan.legs[1].start_clock);
+    assert!(changes[0].clock > Some(clock("04:30")));
+}

@@ -1,0 +1,3 @@
+//! The nouns going in.
+
+mod party;

@@ -1,0 +1,4 @@
+//! The plan as a whole.
+
+mod assumptions;
+mod keeping;

@@ -1,0 +1,104 @@
+//! Keeping a set-up over several legs: the cheapest cut against every cut, and what a plan makes of it.
+
+use std::ops::Range;
+
+use proptest::{prelude::*, test_runner::Config};
+use schrund::whole::runs;
+
+use crate::fixture::trip::Trip;
+
+/// Every way to cut, by brute force: a bit for each place between two legs.
+fn least_by_trying_all(
+    legs: usize,
+    cut: f64,
+    cost: &dyn Fn(Range<usize>) -> Option<f64>,
+) -> Option<f64> {
+    let mut least: Option<f64> = None;
+    for cuts in 0..1_u32 << (legs - 1) {
+        let mut starts: Vec<usize> = (1..legs).filter(|i| cuts >> (i - 1) & 1 == 1).collect();
+        starts.insert(0, 0);
+        let ends = starts.iter().copied().skip(1).chain([legs]);
+        let costs: Option<Vec<f64>> = starts.iter().zip(ends).map(|(&a, b)| cost(a..b)).collect();
+        let Some(costs) = costs else { continue };
+        let total = costs.iter().sum::<f64>() + cut * f64::from(cuts.count_ones());
+        least = Some(least.map_or(total, |l: f64| l.min(total)));
+    }
+    least
+}
+
+proptest! {
+    #![proptest_config(Config { cases: 500, failure_persistence: None, ..Config::default() })]
+    #[test]
+    fn the_cheapest_cut_is_the_least_of_all_cuts(
+        costs in prop::collection::vec(prop::option::weighted(0.9, 0.0..20.0_f64), 64),
+        legs in 1_usize..=8, cut in 0.0..10.0_f64,
+    ) {
+        let cost = |r: Range<usize>| costs[r.start * 8 + r.end - 1];
+        let want = least_by_trying_all(legs, cut, &cost);
+        match (runs::cheapest(legs, cut, &cost), want) {
+            (Some((runs, got)), Some(want)) => {
+                prop_assert!((got - want).abs() < 1e-6, "{got}, all tried {want}");
+                let cover: Vec<usize> = runs.into_iter().flatten().collect();
+                prop_assert_eq!(cover, (0..legs).collect::<Vec<_>>());
+            }
+            (got, want) => prop_assert!(got.is_none() && want.is_none(), "{got:?}, all tried {want:?}"),
+        }
+    }
+}
+
+/// Zones whose gaps ask four people for 11, 12 and 11 m between neighbours.
+const UP_AND_DOWN: [&str; 3] = [
+    "{\"gap_m\":3,\"snow_depth_m\":2}",
+    "{\"gap_m\":15,\"snow_depth_m\":2}",
+    "{\"gap_m\":3,\"snow_depth_m\":2}",
+];
+
+#[test]
+fn a_little_wider_all_day_beats_two_changes() {
+    let plan = Trip::straight(&UP_AND_DOWN)
+        .party(&[80.0; 4])
+        .ropes(&[60.0])
+        .plan();
+    let keep = plan.keep_setup.expect("one set-up saves two changes");
+    assert_eq!((keep.as_planned.changes, keep.kept.changes), (2, 0));
+    assert!(
+        (keep.as_planned.minutes - 10.0).abs() < 1e-9,
+        "two changes of 5 min"
+    );
+    let [run] = keep.runs.as_slice() else {
+        panic!("{:?}", keep.runs)
+    };
+    assert_eq!(run.legs, [2, 4, 6]);
+    assert!((run.teams[0].spacing_m - 12.0).abs() < 1e-9, "0.8 × 15 m");
+    // Two legs of about 270 m, one metre wider than they ask for.
+    let wide_km: f64 = plan
+        .legs
+        .iter()
+        .filter(|l| l.leg == 2 || l.leg == 6)
+        .map(|l| l.length_m / 1000.0)
+        .sum();
+    assert!(
+        (keep.kept.minutes - 0.5 * wide_km).abs() < 1e-9,
+        "{}",
+        keep.kept.minutes
+    );
+}
+
+#[test]
+fn nothing_is_kept_where_changing_costs_nothing_or_the_rope_is_too_short() {
+    let free = Trip::straight(&UP_AND_DOWN)
+        .party(&[80.0; 4])
+        .ropes(&[60.0])
+        .rules("[assume]\nchange_min = 0");
+    assert_eq!(free.plan().keep_setup, None, "a change costs nothing");
+    let alike = Trip::straight(&UP_AND_DOWN[..1])
+        .party(&[80.0; 4])
+        .ropes(&[60.0])
+        .plan();
+    assert_eq!(alike.keep_setup, None, "one leg, no change");
+    let short = Trip::straight(&UP_AND_DOWN)
+        .party(&[80.0; 4])
+        .ropes(&[38.0])
+        .plan();
+    assert_eq!(short.keep_setup, None, "12 m take 40 m, the rope has 38");
+}

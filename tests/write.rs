@@ -1,0 +1,8 @@
+//! What is handed out.
+
+mod gpx;
+mod kml;
+mod names;
+mod report;
+mod table;
+mod text;

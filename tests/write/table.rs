@@ -1,0 +1,87 @@
+//! The plan on a terminal: every set-up once, drawn ropes, nothing wider than asked for.
+
+use schrund::{say::units::Units, write::parts::rope_line};
+use unicode_width::UnicodeWidthStr;
+
+use crate::fixture::trip::Trip;
+
+const ZONES: [&str; 3] = [
+    "{\"gap_m\":4,\"snow_depth_m\":2}",
+    "{\"gap_m\":17,\"snow_depth_m\":0.6}",
+    "{\"gap_m\":4,\"snow_depth_m\":2}",
+];
+
+fn shown(trip: &Trip, width: usize) -> String {
+    let mut planned = trip.planned();
+    planned.look.width = width;
+    planned.written("table")
+}
+
+#[test]
+fn a_stranger_finds_rope_people_spacing_knots_and_what_is_not_covered() {
+    let text = shown(
+        &Trip::straight(&ZONES[..1])
+            .party(&[82.0, 75.0])
+            .ropes(&[80.0]),
+        100,
+    );
+    for words in [
+        "Leg 2: 2 people, 14.5 m between neighbours, 64.8 m of rope 1 (80 m)",
+        "rope      ~21.8~(1)─3─x─2─x─4.5─x─2─x─3─(2)~21.8~",
+        "people    person 1 (82 kg), person 2 (75 kg); the first walks ahead",
+        "2 from each end person, the first after 3 m, then every 2 m; snow deep",
+        "a drop loop takes 21.8 m: there for person 1 and person 2; hands and hitches take",
+        "covers    this rope is long enough for gaps up to 12.5 m, tied anew at 17.5 m apart; as tied",
+    ] {
+        assert!(text.contains(words), "no \"{words}\" in\n{text}");
+    }
+}
+
+#[test]
+fn legs_set_up_alike_share_a_block_and_lines_fit() {
+    for people in 2..=5 {
+        let made = Trip::straight(&ZONES)
+            .party(&vec![80.0; people])
+            .ropes(&[80.0, 60.0]);
+        for width in [80, 100] {
+            let text = shown(&made, width);
+            let blocks = text.lines().filter(|l| l.starts_with("  Leg")).count();
+            assert_eq!(blocks, 2, "{people} people:\n{text}");
+            assert!(text.contains("  Legs 2, 6: "), "{text}");
+            for line in text.lines() {
+                assert!(line.width() <= width, "{} wide: {line}", line.width());
+            }
+        }
+    }
+}
+
+#[test]
+fn a_drawn_rope_is_as_long_as_its_ledger() {
+    for people in 2..=5 {
+        let plan = Trip::straight(&ZONES)
+            .party(&vec![80.0; people])
+            .ropes(&[80.0])
+            .rules("knots = \"always\"")
+            .plan();
+        for setup in plan.legs.iter().flat_map(|l| &l.teams) {
+            for width in [30, 86] {
+                let lines = rope_line::drawn(setup, Units::Metric, width);
+                assert!(lines.iter().all(|l| l.width() <= width), "{lines:?}");
+                let drawn = lines.concat();
+                assert_eq!(drawn.matches('x').count(), setup.knots.count, "{drawn}");
+                assert_eq!(drawn.matches('(').count(), people, "{drawn}");
+                let between = drawn
+                    .split(['─', '~'])
+                    .filter_map(|n| n.parse::<f64>().ok())
+                    .sum::<f64>();
+                let want = setup.ledger.spans_m + setup.ledger.coils_m;
+                // Each number drawn is rounded to a decimetre.
+                assert!(
+                    (between - want).abs()
+                        <= 0.1 * f64::from(2 + u8::try_from(setup.knots.count).unwrap()),
+                    "{drawn}: {between}, {want}"
+                );
+            }
+        }
+    }
+}

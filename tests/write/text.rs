@@ -1,0 +1,105 @@
+//! The message: short, whole, and in the signs that a short message has.
+
+use schrund::{
+    say::{round::Round, units::Units, voice::Voice},
+    write::{
+        parts::row::Row,
+        text::{MOST, leg},
+    },
+};
+
+use crate::fixture::{
+    planned::{over_the_pass, roped, setups},
+    trip::{SNOW, Trip},
+};
+
+#[test]
+fn every_leg_fits_a_short_message_however_many_teams_there_are() {
+    for people in [2, 3, 4, 5, 6, 7, 10, 23, 60] {
+        for units in [Units::Metric, Units::Imperial] {
+            let voice = Voice {
+                units,
+                ..Voice::default()
+            };
+            let trip = over_the_pass(people);
+            for said in trip.plan.legs.iter().map(|l| leg(l, voice)) {
+                assert!(
+                    said.is_ascii() && said.len() <= MOST,
+                    "{people} people: {said}"
+                );
+                assert!(!said.is_empty(), "something is said");
+            }
+        }
+    }
+}
+
+#[test]
+fn a_leg_with_one_team_is_told_whole() {
+    let trip = over_the_pass(3);
+    let roped = roped(&trip.plan);
+    let row = Row::new(roped, Voice::default());
+    let said = leg(roped, Voice::default());
+    let team = &row.teams[0];
+    let ascii = |text: &str| text.replace('×', "x").replace(['–', '−'], "-");
+    for part in [
+        &row.from_to,
+        &team.spacing,
+        &team.knots,
+        &team.coils,
+        &team.rope(),
+        &row.gap,
+    ] {
+        assert!(said.contains(&ascii(part)), "{part} should be in {said}");
+    }
+    assert!(said.contains(roped.verdict.as_str()), "{said}");
+}
+
+#[test]
+fn teams_with_one_set_up_are_told_once() {
+    let trip = over_the_pass(6);
+    let roped = roped(&trip.plan);
+    assert_eq!(roped.teams.len(), 2);
+    assert!(
+        leg(roped, Voice::default()).contains("T1 T2: 3 x "),
+        "{}",
+        leg(roped, Voice::default())
+    );
+}
+
+#[test]
+fn many_different_teams_are_counted_with_their_longest_rope() {
+    // Twenty are five teams; each has a rope of its own length, so no two are told together.
+    let ropes = [60.0, 61.0, 62.0, 63.0, 64.0];
+    let plan = Trip::straight(&[SNOW]).people(20).ropes(&ropes).plan();
+    let told = leg(roped(&plan), Voice::default());
+    let needed = setups(&plan).map(|t| t.ledger.total_m).fold(0.0, f64::max);
+    let rope = Units::Metric.length(needed, Round::Up);
+    let want = format!("5 teams, each its own set-up: see the report. Rope up to {rope}");
+    assert!(told.contains(&want), "{want} should be in {told}");
+}
+
+#[test]
+fn a_long_name_does_not_make_a_long_message() {
+    let name = "Überschreitung ".repeat(40);
+    let trip = Trip::over_the_pass_of(name.trim(), &name, "").planned();
+    let said = trip.written("text");
+    let head = said.lines().next().unwrap();
+    assert!(
+        head.chars().count() <= 100 && head.starts_with("Überschreitung"),
+        "{head}"
+    );
+    assert!(head.ends_with("legs"), "{head}");
+}
+
+#[test]
+fn a_zone_that_the_leader_will_not_rope_is_told_as_such() {
+    let never = r#"{"gap_m":40,"snow_depth_m":0.8,"rope":"never"}"#;
+    let trip = Trip::straight(&[never]).ropes(&[60.0]).planned();
+    let odd = |l: &&schrund::plan::leg::Leg| {
+        !l.roped && l.verdict != schrund::plan::leg::Verdict::Unroped
+    };
+    let unroped = trip.plan.legs.iter().find(odd).unwrap();
+    let said = leg(unroped, Voice::default());
+    assert!(said.contains("unroped, "), "{said}");
+    assert!(said.contains(unroped.verdict.as_str()), "{said}");
+}
