@@ -133,7 +133,7 @@ fn a_reader_that_fails_is_reported_as_such() {
     let Err(problems) = zones("z", Failing, &Given::default()) else {
         panic!("nothing was read")
     };
-    let want = "error[unreadable]: reading failed: the card was pulled\n  at: z";
+    let want = "error[unreadable]: reading stopped: the card was pulled\n  at: z\n  do: read the file again";
     assert_eq!(problems[0].to_string(), want, "the reason");
 }
 
