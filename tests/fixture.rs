@@ -5,6 +5,7 @@ pub(crate) mod ground;
 pub(crate) mod page;
 pub(crate) mod planned;
 pub(crate) mod program;
+pub(crate) mod raster;
 pub(crate) mod real;
 pub(crate) mod texts;
 pub(crate) mod trip;

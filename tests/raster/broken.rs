@@ -4,7 +4,7 @@ use std::{fs, io::Cursor, path::Path, time::Instant};
 
 use schrund::{geometry::LonLat, raster::Terrain};
 
-use super::written::degrees;
+use crate::fixture::raster::degrees;
 
 /// A small generator of numbers (xorshift), so that the damage is the same every time.
 struct Dice(u64);

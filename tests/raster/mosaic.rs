@@ -4,8 +4,10 @@ use std::io::Cursor;
 
 use schrund::{geometry::LonLat, raster::Terrain};
 
-use super::written::{Raster, degrees};
-use crate::fixture::close_if as close;
+use crate::fixture::{
+    close_if as close,
+    raster::{Raster, degrees},
+};
 
 fn add(terrain: &mut Terrain, name: &str, bytes: Vec<u8>) {
     terrain

@@ -5,7 +5,8 @@ use schrund::{
     raster::{Slope, Terrain},
 };
 
-use super::{terrain_of, written::Raster};
+use super::terrain_of;
+use crate::fixture::raster::Raster;
 
 /// Cell size of all surfaces, metres.
 const CELL_M: f64 = 10.0;

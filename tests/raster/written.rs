@@ -1,82 +1,9 @@
-//! Rasters written in the test by the encoder of the tiff library, and `.hgt` tiles.
-
-use std::io::Cursor;
+//! Rasters written in the test, and `.hgt` tiles.
 
 use schrund::{geometry::LonLat, say::fault::says};
-use tiff::{
-    encoder::{TiffEncoder, colortype::Gray32Float},
-    tags::Tag,
-};
 
 use super::{refusal, terrain_of};
-use crate::fixture::close_if as close;
-
-/// A raster of heights with its frame.
-pub(super) struct Raster {
-    pub(super) columns: u32,
-    pub(super) rows: u32,
-    /// Upper left corner and cell width and height in units of the map.
-    pub(super) corner: (f64, f64),
-    pub(super) cell: (f64, f64),
-    pub(super) epsg: u16,
-}
-
-impl Raster {
-    /// The file, `height_m` being asked for the map position of each cell centre; one strip of `strip_rows`.
-    pub(super) fn write(&self, strip_rows: u32, height_m: impl Fn(f64, f64) -> f64) -> Vec<u8> {
-        let mut heights = Vec::new();
-        for r in 0..self.rows {
-            for c in 0..self.columns {
-                let x = self.corner.0 + (f64::from(c) + 0.5) * self.cell.0;
-                let y = self.corner.1 - (f64::from(r) + 0.5) * self.cell.1;
-                heights.push(height_m(x, y) as f32);
-            }
-        }
-        self.encode(strip_rows, &heights)
-    }
-
-    fn encode(&self, strip_rows: u32, heights: &[f32]) -> Vec<u8> {
-        let mut bytes = Cursor::new(Vec::new());
-        let mut encoder = TiffEncoder::new(&mut bytes).expect("encoder");
-        let mut image = encoder
-            .new_image::<Gray32Float>(self.columns, self.rows)
-            .expect("image");
-        image.rows_per_strip(strip_rows).expect("strips");
-        let model = if self.epsg == 4326 { 2 } else { 1 };
-        let system = if model == 2 { 2048 } else { 3072 };
-        let keys: [u16; 12] = [1, 1, 0, 2, 1024, 0, 1, model, system, 0, 1, self.epsg];
-        let tags = image.encoder();
-        tags.write_tag(Tag::GeoKeyDirectoryTag, &keys[..])
-            .expect("keys");
-        tags.write_tag(
-            Tag::ModelPixelScaleTag,
-            &[self.cell.0, self.cell.1, 0.0][..],
-        )
-        .expect("scale");
-        let tie = [0.0, 0.0, 0.0, self.corner.0, self.corner.1, 0.0];
-        tags.write_tag(Tag::ModelTiepointTag, &tie[..])
-            .expect("tie");
-        tags.write_tag(Tag::GdalNodata, "-9999").expect("nodata");
-        image.write_data(heights).expect("data");
-        bytes.into_inner()
-    }
-
-    fn centre(&self, column: u32, row: u32) -> LonLat {
-        assert_eq!(self.epsg, 4326, "only degrees are positions");
-        let x = self.corner.0 + (f64::from(column) + 0.5) * self.cell.0;
-        LonLat::new(x, self.corner.1 - (f64::from(row) + 0.5) * self.cell.1)
-    }
-}
-
-pub(super) fn degrees(columns: u32, rows: u32) -> Raster {
-    Raster {
-        columns,
-        rows,
-        corner: (7.5, 46.2),
-        cell: (0.0004, 0.0003),
-        epsg: 4326,
-    }
-}
+use crate::fixture::{close_if as close, raster::degrees};
 
 #[test]
 fn a_big_bare_strip_is_read_in_pieces() {
