@@ -2,7 +2,7 @@
 //!
 //! *Model:* heights and slopes of [`crate::raster`] at places along the line. *Valid:* for what is wider than a
 //! few cells; a model flattens whatever is shorter, so its figures may only make a plan more careful.
-//! *Checked:* tests/ground.rs, on surfaces whose answer is known.
+//! *Checked:* tests/ground, on surfaces whose answer is known.
 
 pub mod agreement;
 pub mod along;

@@ -8,7 +8,7 @@
 //! *Model:* bilinear between the four surrounding cell centres. *Valid:* inside a model, away from voids.
 //! *Error:* the arithmetic is exact to 1 mm; what a model of 30 m cells says about the ground is another matter:
 //! it flattens short steps. Positions in a system of another datum can be off by 2 m (data/crs.toml).
-//! *Checked:* tests/terrain.rs
+//! *Checked:* tests/raster
 
 mod chunks;
 mod geokeys;

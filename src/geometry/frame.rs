@@ -5,7 +5,7 @@
 //! *Valid:* near the origin, |latitude| < 89.9°.
 //! *Error* of a length from the origin at 46° N: 1 km 0.03 m · 5 km 0.8 m · 20 km 12 m (so it measures
 //! margins, chords and slopes of a few hundred metres, and never chainage).
-//! *Source:* `[wgs84]`. *Checked:* tests/reference.rs against geodesics.
+//! *Source:* `[wgs84]`. *Checked:* tests/meet/reference.rs against geodesics.
 
 use super::LonLat;
 

@@ -1,7 +1,7 @@
 //! Positions on WGS 84 and the geodesics between them.
 //!
 //! *Model:* Karney's inverse geodesic through `geo::Geodesic`. *Valid:* everywhere.
-//! *Error:* below 15 nm. *Source:* `[karney2013]`. *Checked:* tests/reference/geodesic.csv
+//! *Error:* below 15 nm. *Source:* `[karney2013]`. *Checked:* tests/read/gpx/real.rs and tests/meet/reference.rs
 
 use geo::{
     Destination, Distance, Geodesic, InterpolatePoint, Point, algorithm::line_measures::Bearing,

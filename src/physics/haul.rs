@@ -109,16 +109,16 @@ impl System {
         Self::Nine,
     ];
 
-    /// What it is called, in a few words.
+    /// The stable name.
     #[must_use]
     pub fn as_str(self) -> &'static str {
         match self {
-            Self::LoopAtLip => "2:1 drop loop from the lip",
-            Self::LoopAtAnchor => "2:1 drop loop from the anchor",
-            Self::ThreeLoaded => "3:1 on the loaded strand",
-            Self::ThreeNew => "3:1 on a new strand",
-            Self::SixLoopOnThree => "6:1, loop on 3:1",
-            Self::Nine => "9:1, 3:1 on 3:1",
+            Self::LoopAtLip => "loop-at-lip",
+            Self::LoopAtAnchor => "loop-at-anchor",
+            Self::ThreeLoaded => "three-loaded",
+            Self::ThreeNew => "three-new",
+            Self::SixLoopOnThree => "six-loop-on-three",
+            Self::Nine => "nine",
         }
     }
 

@@ -56,7 +56,7 @@ impl<T> Word<T> {
             says,
             value,
             standing: self.standing,
-            origin: self.origin.clone(),
+            origin: self.origin,
         }
     }
 }

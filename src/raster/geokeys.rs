@@ -1,7 +1,7 @@
 //! The GeoKey directory of a GeoTIFF: which coordinate system, which heights.
 //!
 //! Key and code numbers are those of the GeoTIFF 1.0 and 1.1 specifications (from memory, checked by the files of
-//! tests/terrain.rs that another program wrote).
+//! tests/raster/foreign.rs that another program wrote).
 
 use std::collections::BTreeMap;
 

@@ -5,7 +5,7 @@
 //! grid convergence enters. *Valid:* where all eight heights come from one model. *Error* of the upright on the ground
 //! with 10 m cells: on a plane of 35° below 0.01°; on a cone of 35° below 0.2° from ten cells off its tip; on a dome with a
 //! radius of 100 cells below 0.06° up to 40°. The error of the facing is that divided by the sine of the slope.
-//! What is narrower than three cells is flattened. *Checked:* tests/terrain/slopes.rs
+//! What is narrower than three cells is flattened. *Checked:* tests/raster/slopes.rs
 
 use crate::raster::{
     model::{Files, Model},

@@ -96,12 +96,15 @@ impl Asked {
     }
 }
 
+/// How hard the hardest fall of a team is to hold, the leg it is on, the team there, and the fall.
+type Worst<'a> = ((u8, bool, f64), usize, &'a Draft, &'a Fall);
+
 fn advice(
     legs: &[RopedLeg<'_>],
     falls: &[Vec<Result<Fall, Refusal>>],
     rules: &Rules,
 ) -> BTreeMap<usize, (usize, Option<OrderAdvice>)> {
-    let mut worst: BTreeMap<usize, ((u8, bool, f64), usize, &Draft, &Fall)> = BTreeMap::new();
+    let mut worst: BTreeMap<usize, Worst<'_>> = BTreeMap::new();
     for (i, (leg, falls)) in legs.iter().zip(falls).enumerate() {
         for (draft, fall) in leg.teams.iter().zip(falls) {
             let Ok(fall) = fall else { continue };
@@ -111,7 +114,7 @@ fn advice(
             }
         }
     }
-    let advise = |(team, (_, leg, draft, fall)): (usize, (_, usize, &Draft, &Fall))| {
+    let advise = |(team, (_, leg, draft, fall)): (usize, Worst<'_>)| {
         (team, (leg, arrest::advice(fall, &draft.persons, rules)))
     };
     worst.into_iter().map(advise).collect()

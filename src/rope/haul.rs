@@ -97,7 +97,7 @@ fn rope_m(haul: &Haul, blocked: bool) -> Option<f64> {
 fn missing(table: &[Haul], free_m: f64, blocked: bool) -> Vec<HaulReserve> {
     let line = |haul: &Haul| {
         let missing_m = rope_m(haul, blocked)? - free_m;
-        (missing_m > 1e-9).then(|| HaulReserve {
+        (missing_m > 1e-9).then_some(HaulReserve {
             system: haul.system,
             missing_m,
         })

@@ -5,7 +5,7 @@ use crate::{
     plan::{
         fact::{Fact, HeightsApart, RopeLack, RouteEnd, Slope, TerrainVoid},
         finding::{At, Finding, Part, What},
-        place::{HeightsFrom, Piece},
+        place::{HeightsFrom, Piece, RollOver},
     },
     say::{
         arg::Arg,
@@ -83,7 +83,7 @@ pub fn legs(numbers: &[usize], voice: Voice) -> Said {
     let listed = numbers.iter().map(usize::to_string).collect::<Vec<_>>();
     let args = [
         ("count", Arg::Count(numbers.len())),
-        ("legs", Arg::Said(Said::figure(&listed.join(", ")))),
+        ("legs", Arg::Said(Said::figure(listed.join(", ")))),
     ];
     voice.say("place-legs", &args)
 }
@@ -137,22 +137,13 @@ fn args<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> Args<'a> {
         }
         Fact::ZoneMissed { zones } => vec![
             ("count", Arg::Count(zones.len())),
-            ("numbers", Arg::Said(Said::figure(&ranges(zones)))),
+            ("numbers", Arg::Said(Said::figure(ranges(zones)))),
         ],
         Fact::HeightsCompared { apart } | Fact::HeightsFarApart { apart } => heights(apart, voice),
         Fact::TerrainVoid { void } => terrain_void(void, at, voice),
         Fact::TerrainFlattens { cell_m } => vec![("cell", Arg::Whole(*cell_m))],
         Fact::MayRunAlong { pieces } => contours(pieces),
-        Fact::ConvexGround { places } => {
-            let each = places.iter().map(|p| {
-                let steeper = Arg::Degrees(p.steepens_deg, 0, Round::Nearest);
-                voice.say(
-                    "convex-place",
-                    &[("at", Arg::Walked(p.at_m)), ("steeper", steeper)],
-                )
-            });
-            vec![("places", Arg::Said(Said::join(each, ", ")))]
-        }
+        Fact::ConvexGround { places } => convex(places, voice),
         Fact::KnotsDoubtful {}
         | Fact::SnowUnknown {}
         | Fact::LastOnIce {}
@@ -162,6 +153,17 @@ fn args<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> Args<'a> {
         | Fact::OnSkis {}
         | Fact::NoRopeNamed {} => Vec::new(),
     }
+}
+
+fn convex(places: &[RollOver], voice: Voice) -> Args<'static> {
+    let each = places.iter().map(|p| {
+        let steeper = Arg::Degrees(p.steepens_deg, 0, Round::Nearest);
+        voice.say(
+            "convex-place",
+            &[("at", Arg::Walked(p.at_m)), ("steeper", steeper)],
+        )
+    });
+    vec![("places", Arg::Said(Said::join(each, ", ")))]
 }
 
 fn yes(it_is: bool) -> Arg<'static> {

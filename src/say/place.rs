@@ -21,7 +21,7 @@ pub fn utm([lon_deg, lat_deg]: [f64; 2]) -> Option<String> {
 /// `047° true`: clockwise from true north, not from the compass needle.
 #[must_use]
 pub fn bearing(deg: f64, voice: Voice) -> Said {
-    let bearing = Said::figure(&format!("{:03.0}°", deg.round().rem_euclid(360.0)));
+    let bearing = Said::figure(format!("{:03.0}°", deg.round().rem_euclid(360.0)));
     voice.say("bearing-true", &[("bearing", Arg::Said(bearing))])
 }
 

@@ -252,7 +252,7 @@ pub fn carry_why(carry: &Carry, teams: usize, voice: Voice) -> Said {
         CarryWhy::TooShort => voice.say("carry-too-short", &args),
     };
     carried_by(carry, teams, voice)
-        .then(&Said::from(": "))
+        .then(Said::from(": "))
         .then(&why)
 }
 

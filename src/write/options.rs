@@ -158,8 +158,8 @@ fn below(out: &mut String, way: &Way, all: usize, folded: bool, look: Look) {
     let mut says = Vec::new();
     if folded {
         let args = [
-            ("spacing", Arg::Said(Said::figure(&spacings(way, voice)))),
-            ("needs", Arg::Said(Said::figure(&needs(way, voice)))),
+            ("spacing", Arg::Said(Said::figure(spacings(way, voice)))),
+            ("needs", Arg::Said(Said::figure(needs(way, voice)))),
             ("unit", Arg::Said(Said::words(voice.units.short()))),
         ];
         says.push(voice.say("options-folded", &args));

@@ -130,7 +130,7 @@ fn folded(row: &Row<'_>, team: &TeamRow<'_>, voice: Voice) -> String {
     let args = [
         ("teams", Arg::Count(row.teams.len())),
         ("team", Arg::Count(team.setup.team)),
-        ("setup", Arg::Said(Said::figure(&team.setup()))),
+        ("setup", Arg::Said(Said::figure(team.setup()))),
         ("needed", Arg::Said(Said::figure(&team.needed))),
         ("at-hand", Arg::Said(Said::figure(&team.at_hand))),
         ("unit", Arg::Said(Said::words(voice.units.short()))),
@@ -342,8 +342,8 @@ fn fewer_changes(out: &mut String, sheet: &Sheet<'_>, look: Look) {
     bullet(out, "  ", &costs, look.width);
     for run in &keep.runs {
         let teams = run.teams.iter().map(|t| keep::team(run, t, voice));
-        let legs = keep::legs(run, voice).then(&Said::from(": "));
-        let text = legs.then(&Said::join(teams, "; ")).to_string();
+        let legs = keep::legs(run, voice).then(Said::from(": "));
+        let text = legs.then(Said::join(teams, "; ")).to_string();
         bullet(out, "  · ", &text, look.width);
     }
 }

@@ -36,7 +36,7 @@ pub fn message(sheet: &Sheet<'_>) -> String {
 fn head(sheet: &Sheet<'_>, voice: Voice) -> String {
     let route = &sheet.plan.route;
     let name = match &route.name {
-        Some(name) => Said::name(&plain::short(name, NAME_MOST)),
+        Some(name) => Said::name(plain::short(name, NAME_MOST)),
         None => voice.say("route", &[]),
     };
     let args = [
@@ -52,7 +52,7 @@ fn carry(sheet: &Sheet<'_>, voice: Voice) -> String {
         return voice.say("message-no-rope", &[]).to_string();
     }
     let ropes = sheet.plan.carry.iter();
-    let ropes = ropes.map(|c| Said::figure(&voice.units.length(c.length_m, Round::Down)));
+    let ropes = ropes.map(|c| Said::figure(voice.units.length(c.length_m, Round::Down)));
     let ropes = Arg::Said(Said::join(ropes, " + "));
     voice.say("message-carry", &[("ropes", ropes)]).to_string()
 }

@@ -81,12 +81,12 @@ pub fn assume(
     let Laid { rules, timetable } = laid;
     let found = value.shown();
     if let Some(words) = Choices::words(name) {
-        let known = rules.choices.set_word(name, &found, origin.clone());
+        let known = rules.choices.set_word(name, &found, *origin);
         let name = name.to_owned();
         let no_word = InTrip::NoWord { name, found, words };
         return known.then_some(()).ok_or(Fault::new(no_word, place));
     }
-    if let Some(known) = timetable.set(name, &found, origin.clone()) {
+    if let Some(known) = timetable.set(name, &found, *origin) {
         let name = name.to_owned();
         let no_time = InTrip::NoTime { name, found };
         return known.then_some(()).ok_or(Fault::new(no_time, place));
@@ -100,8 +100,8 @@ pub fn assume(
         return Err(Fault::new(InTrip::NoNumber { name, found }, place));
     };
     let set = match rule {
-        Some(rule) => rules.set(rule, *number, origin.clone()).map_err(Into::into),
-        None => rules.nature.set(name, *number, origin.clone()),
+        Some(rule) => rules.set(rule, *number, *origin).map_err(Into::into),
+        None => rules.nature.set(name, *number, *origin),
     };
     set.map_err(|why| Fault::new(InTrip::Figure(why), place))
 }

@@ -119,9 +119,9 @@ impl Trip {
     ) -> Result<(), Vec<Fault>> {
         let timetable = &mut laid.timetable;
         laid.rules.choices.lay(&self.chosen(), origin);
-        timetable.start.set(self.start.map(Some), origin.clone());
+        timetable.start.set(self.start.map(Some), *origin);
         let until = self.bridges_until.map(Some);
-        timetable.bridges_until.set(until, origin.clone());
+        timetable.bridges_until.set(until, *origin);
         let figures = self.assume.iter().flat_map(|(name, a)| a.figures(name));
         let set =
             |(name, value): (String, &Assume)| assume(laid, &name, value, place, origin).err();

@@ -145,10 +145,10 @@ fn paragraph(group: &Group<'_>, voice: Voice) -> String {
     let colon = Said::from(": ");
     let mut all = group.places(voice).then(&colon).then(&group.says);
     if let Some(hint) = &group.hint {
-        all = all.then(&Said::from(" → ")).then(hint);
+        all = all.then(Said::from(" → ")).then(hint);
     }
     let code = format!(" [{}]", group.finding.code());
-    all.then(&Said::words(&code))
+    all.then(Said::words(&code))
         .map_names(plain::line)
         .to_string()
 }

@@ -34,11 +34,11 @@ pub fn times(plan: &Plan, voice: Voice) -> Said {
             ("start", Arg::Figure(start.to_string())),
             ("end", Arg::Figure(end.to_string())),
         ];
-        says = says.then(&voice.say("hours-clock", &args));
+        says = says.then(voice.say("hours-clock", &args));
     }
     if let Some(effort_km) = route.effort_km {
-        let effort = Said::figure(&format!("{effort_km:.1}"));
-        says = says.then(&voice.say("hours-effort", &[("effort", Arg::Said(effort))]));
+        let effort = Said::figure(format!("{effort_km:.1}"));
+        says = says.then(voice.say("hours-effort", &[("effort", Arg::Said(effort))]));
     }
     says
 }

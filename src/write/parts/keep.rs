@@ -38,5 +38,5 @@ pub(crate) fn team(run: &KeptRun, team: &KeptTeam, voice: Voice) -> Said {
         ("coils", Arg::Said(coils(team.coil_m, voice))),
         ("rope", Arg::Needed(team.needed_m)),
     ];
-    who.then(&voice.say("keep-team", &args))
+    who.then(voice.say("keep-team", &args))
 }

@@ -85,7 +85,7 @@ fn team_line(setup: &TeamSetup, teams: usize, voice: Voice) -> Said {
     let args = [
         ("teams", Arg::Count(teams)),
         ("team", Arg::Count(setup.team)),
-        ("setup", Arg::Said(Said::figure(&row.setup()))),
+        ("setup", Arg::Said(Said::figure(row.setup()))),
         ("needed", Arg::Needed(setup.ledger.total_m)),
         ("rope", Arg::Said(rope)),
     ];
@@ -131,12 +131,12 @@ pub fn zone_description(zone: &Zone, voice: Voice) -> Said {
         word,
     ];
     let says = Said::join(says.into_iter().flatten(), ", ");
-    says.capital().then(&Said::from("."))
+    says.capital().then(Said::from("."))
 }
 
 fn strike(zone: &Zone, voice: Voice) -> Option<Said> {
     let strike = zone.strike?;
-    let degrees = |deg: f64| Arg::Said(Said::figure(&format!("{deg}°")));
+    let degrees = |deg: f64| Arg::Said(Said::figure(format!("{deg}°")));
     let mut args = vec![("strike", degrees(strike.deg))];
     let key = match strike.uncertainty_deg {
         Some(doubt_deg) => {

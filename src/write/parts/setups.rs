@@ -177,7 +177,7 @@ fn people(setup: &TeamSetup, voice: Voice) -> Said {
             (Some(_), true) => "block-person-position",
             (Some(_), false) => "block-person",
         };
-        let mass = Said::figure(&format!("{:.0} kg", person.mass_kg));
+        let mass = Said::figure(format!("{:.0} kg", person.mass_kg));
         let args = [
             ("position", Arg::Count(position)),
             ("who", Arg::Said(name::person(&person.name, voice))),
@@ -196,7 +196,7 @@ fn ties(setup: &TeamSetup, voice: Voice) -> Said {
         let what = match mark.kind {
             MarkKind::Knot => {
                 knots += 1;
-                Said::words(&format!("x{knots}"))
+                Said::words(format!("x{knots}"))
             }
             MarkKind::TieIn => {
                 name::position(&setup.persons, mark.person.unwrap_or_default(), voice)
@@ -204,7 +204,7 @@ fn ties(setup: &TeamSetup, voice: Voice) -> Said {
             MarkKind::End => say::setup::mark(mark, setup, voice),
         };
         let at = voice.units.number(mark.at_m, Round::Nearest);
-        what.then(&Said::from(" ")).then(&Said::figure(&at))
+        what.then(Said::from(" ")).then(Said::figure(&at))
     };
     let args = [
         ("unit", Arg::Said(Said::words(voice.units.short()))),
