@@ -1,7 +1,7 @@
 //! What may be done otherwise to make a rope fit: butterflies, fewer knots, a long sling, another practice set.
 
 use crate::plan::options::Change;
-use crate::practice::{Origin, Rule, Rules, set};
+use crate::practice::{Origin, Rule, Rules};
 use crate::rope::knots;
 
 /// The rules with some changes, and the changes in words.
@@ -11,22 +11,14 @@ pub(super) struct Variant {
     pub(super) changes: Vec<Change>,
 }
 
-/// The rules in force, then those under each other embedded practice set.
+/// The rules in force, then those under each practice set that stands beside theirs.
 pub(super) fn practices(rules: &Rules) -> Vec<(Vec<Change>, Rules)> {
-    let others = set::EMBEDDED
-        .iter()
-        .filter(|(name, _)| *name != rules.practice);
-    let under = |(name, _): &(&str, &str)| {
+    let under = |name: &String| {
         let other = rules.under_practice(name).ok()?;
-        Some((
-            vec![Change::Practice {
-                name: (*name).to_owned(),
-            }],
-            other,
-        ))
+        Some((vec![Change::Practice { name: name.clone() }], other))
     };
     std::iter::once((Vec::new(), rules.clone()))
-        .chain(others.filter_map(under))
+        .chain(rules.beside.iter().filter_map(under))
         .collect()
 }
 

@@ -44,6 +44,7 @@ impl Rules {
             choices: Choices::default(),
             nature,
             practice: String::new(),
+            beside: Vec::new(),
             practice_origin: Origin::Default,
             given: GivenBy::default(),
         })
@@ -66,9 +67,42 @@ fn lay_over(rules: &mut Rules, set: Set, file: &str) -> Result<(), Vec<Fault>> {
     faults.extend(missing(rules, file));
     faults.extend(growing(rules, file));
     lay_choices(rules, &set);
+    match beside(&set, file) {
+        Ok(beside) => rules.beside = beside,
+        Err(more) => faults.extend(more),
+    }
     rules.practice = set.name;
     if faults.is_empty() {
         Ok(())
+    } else {
+        Err(faults)
+    }
+}
+
+/// The sets to weigh beside one: those it names, or else the default and its neighbours.
+fn beside(set: &Set, file: &str) -> Result<Vec<String>, Vec<Fault>> {
+    let Some(named) = &set.beside else {
+        let [(default, _), ..] = set::EMBEDDED;
+        let neighbours = set::Source::Named(default).read()?.beside;
+        let all = std::iter::once(default.to_owned()).chain(neighbours.unwrap_or_default());
+        return Ok(all.filter(|name| *name != set.name).collect());
+    };
+    let known = |name: &str| set::EMBEDDED.iter().any(|(n, _)| *n == name);
+    let unknown = named.iter().filter(|name| !known(name));
+    let faults: Vec<Fault> = unknown
+        .map(|name| {
+            Fault::new(
+                set::unknown(name),
+                Place::file(file).with_property("beside"),
+            )
+        })
+        .collect();
+    if faults.is_empty() {
+        Ok(named
+            .iter()
+            .filter(|name| **name != set.name)
+            .cloned()
+            .collect())
     } else {
         Err(faults)
     }
@@ -154,6 +188,33 @@ mod tests {
                 "{people} people: {got}, want {want}"
             );
         }
+    }
+
+    #[test]
+    fn a_set_that_names_no_neighbours_stands_beside_the_default_and_its_own() {
+        let [(default, _), ..] = set::EMBEDDED;
+        let standard = Rules::with_practice(&set::Source::Named(default)).unwrap();
+        let text = include_str!("../../data/practice/constant.toml");
+        let (lines, name): (Vec<&str>, &str) = (text.lines().collect(), "mine.toml");
+        let mine = |beside: &str| {
+            let kept = lines.iter().filter(|l| !l.starts_with("beside"));
+            let kept: Vec<String> = kept
+                .map(|l| l.replace("\"constant\"", "\"mine\""))
+                .collect();
+            let text = format!("{beside}\n{}", kept.join("\n"));
+            Rules::with_practice(&set::Source::File { name, text: &text })
+        };
+        let unsaid = mine("").unwrap().beside;
+        assert_eq!(unsaid[0], default);
+        assert_eq!(unsaid[1..], standard.beside[..]);
+        assert_eq!(
+            mine("beside = [\"club-coils\"]").unwrap().beside,
+            ["club-coils"]
+        );
+        assert!(mine("beside = []").unwrap().beside.is_empty());
+        let fault = mine("beside = [\"nobody\"]").unwrap_err();
+        assert_eq!(fault.len(), 1);
+        assert_eq!(fault[0].code().as_str(), "unknown-name");
     }
 
     #[test]

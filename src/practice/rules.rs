@@ -24,6 +24,8 @@ pub struct Rules {
     pub nature: Nature,
     /// Name of the practice set they come from.
     pub practice: String,
+    /// The embedded sets that options weigh beside it: those the set names, or else the default and its neighbours.
+    pub beside: Vec<String>,
     /// Who chose the practice set.
     pub practice_origin: Origin,
     /// Who gave what is not a figure of practice.

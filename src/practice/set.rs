@@ -52,6 +52,8 @@ pub struct Set {
     /// What it is, in a sentence.
     #[serde(default)]
     pub says: String,
+    /// The embedded sets that options weigh beside this one; `None` where the set does not say.
+    pub(super) beside: Option<Vec<String>>,
     pub(super) reserve: Option<Reserve>,
     pub(super) knots: Option<Knots>,
     pub(super) cover: Option<Cover>,
@@ -86,13 +88,15 @@ fn embedded(name: &str) -> Result<&'static str, Vec<Fault>> {
         .iter()
         .find(|(n, _)| *n == name)
         .map(|(_, text)| *text)
-        .ok_or_else(|| {
-            let no_set = InPractice::NoSet {
-                name: name.to_owned(),
-                sets: EMBEDDED.iter().map(|(n, _)| *n).collect(),
-            };
-            vec![Fault::new(no_set, Place::item(Item::Practice))]
-        })
+        .ok_or_else(|| vec![Fault::new(unknown(name), Place::item(Item::Practice))])
+}
+
+/// That no set has this name.
+pub(super) fn unknown(name: &str) -> InPractice {
+    InPractice::NoSet {
+        name: name.to_owned(),
+        sets: EMBEDDED.iter().map(|(n, _)| *n).collect(),
+    }
 }
 
 /// A TOML fault with its place.

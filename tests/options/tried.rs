@@ -77,17 +77,12 @@ fn splits(people: usize) -> BTreeSet<Vec<usize>> {
 /// The rules with every mix of changes, and which.
 fn variants(rules: &Rules) -> Vec<(Rules, i64)> {
     let mut all = Vec::new();
-    for (name, _) in set::EMBEDDED {
-        let (base, other) = if name == rules.practice {
+    for name in std::iter::once(&rules.practice).chain(&rules.beside) {
+        let (base, other) = if *name == rules.practice {
             (rules.clone(), 0)
         } else {
             let other = rules.under_practice(name).unwrap();
-            (
-                other,
-                change_bit(&Change::Practice {
-                    name: name.to_owned(),
-                }),
-            )
+            (other, change_bit(&Change::Practice { name: name.clone() }))
         };
         for butterfly in [false, true] {
             for knots in [3.0, 2.0, 1.0] {
