@@ -4,9 +4,10 @@ use std::{
     collections::BTreeSet,
     fs,
     path::{Path, PathBuf},
+    sync::{Mutex, PoisonError},
 };
 
-use schrund::{fault::Code, plan::fact::Fact};
+use schrund::{fault::Code, plan::fact::Fact, write::FORMATS};
 
 use crate::fixture::program::{root, schrund, text};
 
@@ -150,22 +151,35 @@ fn the_story_in_the_readme_is_what_the_program_prints() {
         .next()
         .unwrap_or_default()
         .trim_end();
-    let readme = read(&root().join("README.md"));
-    let (before, rest) = readme.split_once("<!-- story -->\n").expect("a story");
-    let (told, after) = rest
-        .split_once("<!-- /story -->")
-        .expect("the end of the story");
-    let want = format!("```text\n{story}\n```\n");
+    readme_holds("story", &format!("```text\n{story}\n```\n"));
+}
+
+#[test]
+fn the_formats_in_the_readme_are_those_of_the_registry() {
+    let rows = FORMATS.iter().map(|format| {
+        let file = format.file().map_or("".to_owned(), |f| format!("`{f}`"));
+        format!("| `{}` | {file} | {} |\n", format.name(), format.purpose())
+    });
+    let rows: String = rows.collect();
+    let head = "| `--format` | in the set of `--out` | is |\n|---|---|---|\n";
+    readme_holds("formats", &format!("{head}{rows}"));
+}
+
+/// What stands between two marks of the README is what was made; with `SCHRUND_BLESS` it is written there.
+fn readme_holds(mark: &str, want: &str) {
+    static ONE_AT_A_TIME: Mutex<()> = Mutex::new(());
+    let _alone = ONE_AT_A_TIME.lock().unwrap_or_else(PoisonError::into_inner);
+    let path = root().join("README.md");
+    let readme = read(&path);
+    let (open, close) = (format!("<!-- {mark} -->\n"), format!("<!-- /{mark} -->"));
+    let (before, rest) = readme.split_once(&open).expect(mark);
+    let (told, after) = rest.split_once(&close).expect(mark);
     if std::env::var_os("SCHRUND_BLESS").is_some() {
-        fs::write(
-            root().join("README.md"),
-            format!("{before}<!-- story -->\n{want}<!-- /story -->{after}"),
-        )
-        .unwrap();
+        fs::write(path, format!("{before}{open}{want}{close}{after}")).unwrap();
     } else {
         assert_eq!(
             told, want,
-            "the README tells another story; SCHRUND_BLESS=1 writes down this one"
+            "the README holds another {mark}; SCHRUND_BLESS=1 writes down this one"
         );
     }
 }
