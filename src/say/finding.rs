@@ -381,3 +381,21 @@ fn ranges(numbers: &[usize]) -> String {
     };
     runs.map(run).collect::<Vec<_>>().join(", ")
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::say::language::Language;
+
+    #[test]
+    fn every_fact_has_its_sentence() {
+        let known: std::collections::BTreeSet<&str> =
+            Language::English.catalogue().messages().collect();
+        let facts = Fact::KINDS.iter().map(|(code, ..)| match *code {
+            "gap-assumed" => "gap-assumed-in-zone",
+            code => code,
+        });
+        let silent: Vec<&str> = facts.filter(|key| !known.contains(key)).collect();
+        assert_eq!(silent, [""; 0], "no sentence in data/words/en");
+    }
+}
