@@ -97,7 +97,7 @@ use rope::{
 };
 use times::hours::hours;
 use trip::{
-    job::Case,
+    job::Brief,
     party::{Party, RopeTeam},
 };
 use whole::legs::Settled;
@@ -114,7 +114,7 @@ pub fn plan(job: &Job) -> Result<Plan, Vec<Fault>> {
 /// everything that was asked of it.
 #[derive(Debug)]
 pub struct Planner<'j> {
-    case: Case<'j>,
+    case: Brief<'j>,
     ice: Prepared<'j>,
     met: Met,
     memo: Memo,
@@ -133,7 +133,7 @@ impl<'j> Planner<'j> {
     ///
     /// # Errors
     /// See [`Planner::new`].
-    pub fn of(case: Case<'j>) -> Result<Self, Vec<Fault>> {
+    pub fn of(case: Brief<'j>) -> Result<Self, Vec<Fault>> {
         let ice = Prepared::of(&case);
         let met = Met::of(&case, &ice).map_err(|fault| vec![fault])?;
         met_by(&case, &met)?;
@@ -163,7 +163,7 @@ impl<'j> Planner<'j> {
 
     /// The flow on one screen: every room once.
     fn plan_to(&self, party: &Party, depth: Depth) -> Result<Plan, Vec<Fault>> {
-        let job = &Case { party, ..self.case };
+        let job = &Brief { party, ..self.case };
         let teams = teams_of(party)?;
         let pairs = job.route.stages.iter().zip(&self.met.stages);
         let stages: Vec<Sketch<'_>> = pairs
@@ -211,7 +211,7 @@ fn teams_of(party: &Party) -> Result<Vec<RopeTeam>, Vec<Fault>> {
 }
 
 /// A plan in which no zone is met would look like an all-clear.
-fn met_by(case: &Case<'_>, met: &Met) -> Result<(), Vec<Fault>> {
+fn met_by(case: &Brief<'_>, met: &Met) -> Result<(), Vec<Fault>> {
     if met.stages.iter().any(|s| !s.contacts.is_empty()) {
         return Ok(());
     }

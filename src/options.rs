@@ -20,23 +20,23 @@ use crate::{
     },
     practice::Rules,
     trip::{
-        job::Case,
+        job::Brief,
         party::{ON_ONE_ROPE, RopeTeam},
     },
 };
-use lines::{Trip, TripLegs};
+use lines::{SplitTrip, TripLegs};
 
 /// Weighs every way and shows those that no other way beats in everything.
 ///
 /// # Errors
 /// A terrain file is broken where it is read.
-pub(crate) fn options(job: &Case<'_>, ice: &Prepared<'_>, memo: &Memo) -> Result<Options, Fault> {
+pub(crate) fn options(job: &Brief<'_>, ice: &Prepared<'_>, memo: &Memo) -> Result<Options, Fault> {
     let sets = variants::practices(job.rules);
     let mets = mets(job, ice, sets.iter().map(|(_, rules)| rules))?;
     let mut weighed = 0;
     let mut front = front::Front::default();
     for (practice, rules) in &sets {
-        let job = Case { rules, ..*job };
+        let job = Brief { rules, ..*job };
         let Some(met) = mets.get(&Met::rests_on(rules)) else {
             continue;
         };
@@ -59,7 +59,7 @@ pub(crate) fn options(job: &Case<'_>, ice: &Prepared<'_>, memo: &Memo) -> Result
 
 /// Every way under one practice set.
 fn under_practice(
-    job: &Case<'_>,
+    job: &Brief<'_>,
     practice: &[Change],
     met: &Met,
     memo: &Memo,
@@ -70,10 +70,10 @@ fn under_practice(
         .map(|sizes| job.party.split_by(sizes))
         .collect();
     // Legs depend on nothing but the sizes of the teams.
-    let mut trips: BTreeMap<BTreeSet<usize>, Trip<'_>> = BTreeMap::new();
+    let mut trips: BTreeMap<BTreeSet<usize>, SplitTrip<'_>> = BTreeMap::new();
     for teams in &splits {
         let trip = trips.entry(lines::sizes(teams));
-        trip.or_insert_with(|| Trip::new(job, teams, met, memo));
+        trip.or_insert_with(|| SplitTrip::new(job, teams, met, memo));
     }
     let legs: BTreeMap<&BTreeSet<usize>, TripLegs<'_>> = trips
         .iter()
@@ -92,20 +92,20 @@ fn under_practice(
 
 /// The meetings of route and ice under these rules, by what they rest on.
 fn mets<'r>(
-    job: &Case<'_>,
+    job: &Brief<'_>,
     ice: &Prepared<'_>,
     all: impl Iterator<Item = &'r Rules>,
 ) -> Result<BTreeMap<Vec<u64>, Met>, Fault> {
     let mut mets = BTreeMap::new();
     for rules in all {
         if let Entry::Vacant(free) = mets.entry(Met::rests_on(rules)) {
-            free.insert(Met::of(&Case { rules, ..*job }, ice)?);
+            free.insert(Met::of(&Brief { rules, ..*job }, ice)?);
         }
     }
     Ok(mets)
 }
 
-fn remarks(job: &Case<'_>, ways: &[Way]) -> Vec<Remark> {
+fn remarks(job: &Brief<'_>, ways: &[Way]) -> Vec<Remark> {
     let mut remarks = vec![one_or_two(job, ways)];
     if ways.iter().all(|w| w.verdict == Verdict::Outside) {
         remarks.push(Remark::NoneInside);
@@ -120,7 +120,7 @@ fn remarks(job: &Case<'_>, ways: &[Way]) -> Vec<Remark> {
 }
 
 /// What is taught about one team and two, whichever of them the ropes at hand allow.
-fn one_or_two(job: &Case<'_>, ways: &[Way]) -> Remark {
+fn one_or_two(job: &Brief<'_>, ways: &[Way]) -> Remark {
     let people = job.party.people.len();
     let (one, two) = (
         ways.iter().any(|w| !w.another_team),

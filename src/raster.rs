@@ -28,9 +28,9 @@ mod systems;
 mod terrain;
 
 pub use crate::raster::{
-    chunks::{ReadSeek, Source},
-    slope::Slope,
-    terrain::{Sample, Terrain},
+    chunks::{RasterSource, ReadSeek},
+    slope::GroundSlope,
+    terrain::{SourcedHeight, Terrain},
 };
 
 pub(crate) use crate::raster::kind::is_tiff;

@@ -1,4 +1,5 @@
-//! The house: rooms import what the table in DEVELOPERS.md says, and no two files import each other in a circle.
+//! The house: rooms import what the table in DEVELOPERS.md says, no two files import each other in a circle, and no
+//! name that several files see means two things.
 
 use std::{
     collections::{BTreeMap, BTreeSet},
@@ -314,5 +315,55 @@ fn no_circle_between_files() {
         circles.is_empty(),
         "files that import each other in circles:\n{}",
         circles.join("\n")
+    );
+}
+
+/// Names that stand in more than one file and mean the same there, each with the reason.
+const ONE_MEANING: [&str; 0] = [];
+
+/// The types and traits that a file's code declares for other files, and the names it hands on under another one.
+fn declared(code: &str) -> BTreeSet<String> {
+    let name = |line: &str| {
+        let rest = line.strip_prefix("pub")?;
+        let rest = match rest.strip_prefix('(') {
+            Some(seen_by) => seen_by.split_once(')')?.1,
+            None => rest,
+        };
+        let (word, rest) = rest.strip_prefix(' ')?.split_once(' ')?;
+        let rest = match word {
+            "use" => rest.split_once(" as ")?.1,
+            "struct" | "enum" | "union" | "trait" | "type" => rest,
+            "unsafe" => rest.strip_prefix("trait ")?,
+            _ => return None,
+        };
+        let end = rest.find(|c: char| !c.is_alphanumeric() && c != '_');
+        Some(rest[..end.unwrap_or(rest.len())].to_owned())
+    };
+    code.lines().filter_map(|l| name(l.trim_start())).collect()
+}
+
+#[test]
+fn no_public_name_has_two_meanings() {
+    let mut files: BTreeMap<String, Vec<String>> = BTreeMap::new();
+    for source in sources() {
+        for name in declared(&source.code) {
+            files.entry(name).or_default().push(source.path.join("/"));
+        }
+    }
+    assert!(files.len() > 200, "only {} names were found", files.len());
+    let unused: Vec<&str> = ONE_MEANING
+        .into_iter()
+        .filter(|n| files.get(*n).is_none_or(|f| f.len() < 2))
+        .collect();
+    assert!(unused.is_empty(), "{unused:?} need no exception");
+    let twice: Vec<String> = files
+        .iter()
+        .filter(|(name, files)| files.len() > 1 && !ONE_MEANING.contains(&name.as_str()))
+        .map(|(name, files)| format!("{name}: {}", files.join(", ")))
+        .collect();
+    assert!(
+        twice.is_empty(),
+        "names with more than one meaning:\n{}",
+        twice.join("\n")
     );
 }

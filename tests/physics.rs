@@ -13,11 +13,11 @@ use schrund::physics::{
     assumed::{Assumed, Corner, Parameter, Snow},
     capstan,
     gear::Gear,
-    haul::{Can, Scene, System},
-    hold_dynamic::{Fall, LONGEST_STEP_S, Outcome, Side},
+    haul::{Can, HaulSite, System},
+    hold_dynamic::{Fall, GapSide, LONGEST_STEP_S, Outcome},
     hold_static::{self, Holder, Load},
     hold_stiff::StiffFall,
-    holding::{Holding, Knots, Team, Verdict},
+    holding::{BrakeKnots, Holding, HoldingAnswer, Team},
     impact, incline,
 };
 
@@ -49,7 +49,7 @@ fn plain_fall(lip: f64, before: f64, after: f64, delay_s: f64, slack_m: f64, hol
         modulus_n: usual_n(),
         rope_damping: 0.0,
         delay_s,
-        sides: vec![Side {
+        sides: vec![GapSide {
             holders_kg: (0..holders).map(|_| 80.0).collect(),
             spacing_m: 12.0,
             slack_m,
@@ -65,7 +65,7 @@ fn plain_fall(lip: f64, before: f64, after: f64, delay_s: f64, slack_m: f64, hol
     }
 }
 
-const THREE: Knots = Knots {
+const THREE: BrakeKnots = BrakeKnots {
     count_per_side: 3,
     first_m: 3.0,
     step_m: 2.0,

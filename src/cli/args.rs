@@ -183,7 +183,7 @@ pub(crate) struct PlanArgs {
     pub(crate) force: bool,
     /// Units shown; GeoJSON and JSON stay in metres.
     #[arg(long, default_value = "metric")]
-    pub(crate) units: Units,
+    pub(crate) units: UnitsFlag,
     /// Leave the styling members out of the GeoJSON.
     #[arg(long)]
     pub(crate) no_style: bool,
@@ -213,7 +213,7 @@ pub(crate) struct OptionsArgs {
     pub(crate) format: OptionsFormat,
     /// Units shown; JSON stays in metres.
     #[arg(long, default_value = "metric")]
-    pub(crate) units: Units,
+    pub(crate) units: UnitsFlag,
 }
 
 /// Forms of the options.
@@ -259,24 +259,24 @@ fn formats() -> impl TypedValueParser<Value = Printed> {
 
 /// Units shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
-pub(crate) enum Units {
+pub(crate) enum UnitsFlag {
     /// Metres and kilometres.
     Metric,
     /// Feet and miles.
     Imperial,
 }
 
-impl From<Units> for schrund::say::units::Units {
-    fn from(units: Units) -> Self {
+impl From<UnitsFlag> for schrund::say::units::Units {
+    fn from(units: UnitsFlag) -> Self {
         match units {
-            Units::Metric => Self::Metric,
-            Units::Imperial => Self::Imperial,
+            UnitsFlag::Metric => Self::Metric,
+            UnitsFlag::Imperial => Self::Imperial,
         }
     }
 }
 
 /// In English, in these units.
-pub(crate) fn voice(units: Units) -> Voice {
+pub(crate) fn voice(units: UnitsFlag) -> Voice {
     Voice {
         units: units.into(),
         ..Voice::default()

@@ -20,7 +20,7 @@ pub(crate) fn run(args: &CheckArgs, show: &Show) -> End {
         return explain(code, show);
     }
     let mut problems = Vec::new();
-    let mut read = Read::default();
+    let mut read = ReadSoFar::default();
     for name in &args.files {
         match check(name, args.gap, &mut read) {
             Ok(Noted { value, notes }) => {
@@ -67,12 +67,12 @@ fn no_such_code(code: &str, show: &Show) -> End {
 
 /// What was read so far, for questions that take two files.
 #[derive(Default)]
-struct Read {
+struct ReadSoFar {
     route: Option<Route>,
     zones: Option<(String, Vec<Zone>)>,
 }
 
-impl Read {
+impl ReadSoFar {
     /// Zones that would meet the route with longitude and latitude swapped.
     fn swapped(&self) -> Option<Fault> {
         let (route, (name, zones)) = (self.route.as_ref()?, self.zones.as_ref()?);
@@ -81,7 +81,11 @@ impl Read {
 }
 
 /// Reads a file as what it is, and says in a line what it holds.
-fn check(name: &str, gap_m: Option<f64>, read: &mut Read) -> Result<Noted<String>, Vec<Fault>> {
+fn check(
+    name: &str,
+    gap_m: Option<f64>,
+    read: &mut ReadSoFar,
+) -> Result<Noted<String>, Vec<Fault>> {
     let mut text = source::open(name).map_err(|fault| vec![fault])?;
     let shown = source::shown(name);
     let kind = kind::of(name, text.fill_buf().unwrap_or_default());

@@ -40,13 +40,13 @@ fn answer(args: &HeightArgs, show: &Show) -> Result<End, Vec<Fault>> {
 }
 
 /// A place with its numbers as they were written.
-struct Asked {
+struct AskedPlace {
     lon: String,
     lat: String,
     at: LonLat,
 }
 
-fn asked(args: &HeightArgs) -> Result<Vec<Asked>, Vec<Fault>> {
+fn asked(args: &HeightArgs) -> Result<Vec<AskedPlace>, Vec<Fault>> {
     let mut places = Vec::new();
     let mut faults = Vec::new();
     let mut take = |place: Place, text: &str| match parse(text) {
@@ -78,14 +78,14 @@ fn asked(args: &HeightArgs) -> Result<Vec<Asked>, Vec<Fault>> {
 }
 
 /// `7.65,45.97`, or with blanks or a tab between.
-fn parse(text: &str) -> Option<Asked> {
+fn parse(text: &str) -> Option<AskedPlace> {
     let mut parts = text
         .split([',', ' ', '\t', '\r'])
         .filter(|part| !part.is_empty());
     let (lon, lat) = (parts.next()?, parts.next()?);
     let at = LonLat::new(lon.parse().ok()?, lat.parse().ok()?);
     let inside = (-360.0..=360.0).contains(&at.lon_deg) && (-90.0..=90.0).contains(&at.lat_deg);
-    (parts.next().is_none() && inside).then(|| Asked {
+    (parts.next().is_none() && inside).then(|| AskedPlace {
         lon: lon.to_owned(),
         lat: lat.to_owned(),
         at,
@@ -96,7 +96,7 @@ fn wrong(place: Place, text: &str) -> Fault {
     Fault::new(InFiles::NoPlace(text.to_owned()), place)
 }
 
-fn line(asked: &Asked, terrain: &Terrain) -> Result<String, Fault> {
+fn line(asked: &AskedPlace, terrain: &Terrain) -> Result<String, Fault> {
     let nearest = number(terrain.nearest_m(asked.at)?);
     let between = number(terrain.height_m(asked.at)?);
     Ok(format!(

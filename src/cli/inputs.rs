@@ -9,7 +9,7 @@ use schrund::{
     read::{
         input::{Input, Text},
         lay::{self, Sources},
-        trip::{self, Assume, Files, Folk, RopeEntry, StageWord, Trip},
+        trip::{self, Assume, Folk, RopeEntry, StageWord, Trip, TripFiles},
     },
 };
 
@@ -47,13 +47,13 @@ pub(crate) fn text(name: &str) -> Input<Text<'static>> {
 }
 
 /// The files of the flags, or else those of the trip file, which lie beside it.
-fn files(args: &JobArgs, trip: Files) -> Files {
+fn files(args: &JobArgs, trip: TripFiles) -> TripFiles {
     let terrain = match args.terrain.as_slice() {
         [] => trip.terrain.iter().map(|t| beside_trip(args, t)).collect(),
         flags => flags.to_vec(),
     };
     let of_trip = || trip.glaciers.map(|g| beside_trip(args, &g));
-    Files {
+    TripFiles {
         practice: args.practice.clone().or(trip.practice),
         terrain,
         glaciers: args.glaciers.clone().or_else(of_trip),

@@ -3,7 +3,7 @@
 use std::io::{self, Write};
 
 use schrund::{
-    practice::{Figure, Origin, Rules, set, words::Said},
+    practice::{Figure, Origin, Rules, set, words::WordInForce},
     trip::timetable::Timetable,
 };
 use serde_json::Value;
@@ -43,7 +43,7 @@ fn print(out: &mut dyn Write, rules: &Rules) -> io::Result<()> {
     for figure in rules.figures().filter(own) {
         line(out, figure)?;
     }
-    let (given, left): (Vec<Said>, Vec<Said>) = rules
+    let (given, left): (Vec<WordInForce>, Vec<WordInForce>) = rules
         .choices
         .said()
         .into_iter()
@@ -87,7 +87,7 @@ fn line(out: &mut dyn Write, figure: &Figure) -> io::Result<()> {
     )
 }
 
-fn word(out: &mut dyn Write, said: &Said) -> io::Result<()> {
+fn word(out: &mut dyn Write, said: &WordInForce) -> io::Result<()> {
     let shown = match &said.value {
         Value::Null => "none",
         Value::Bool(true) => "true",

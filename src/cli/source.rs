@@ -40,7 +40,7 @@ pub(crate) fn open(name: &str) -> Result<Box<dyn BufRead>, Fault> {
 }
 
 /// Opens a file that is read here and there.
-pub(crate) fn seekable(name: &str) -> Result<raster::Source, Fault> {
+pub(crate) fn seekable(name: &str) -> Result<raster::RasterSource, Fault> {
     if name == "-" || is_address(name) {
         return Err(Fault::new(InFiles::NotSeekable, Place::file(shown(name))));
     }

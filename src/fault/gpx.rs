@@ -43,9 +43,9 @@ pub enum InGpx {
         /// Waypoints.
         waypoints: usize,
         /// Tracks.
-        tracks: Held,
+        tracks: PartCount,
         /// Routes.
-        routes: Held,
+        routes: PartCount,
     },
     /// The line goes on elsewhere.
     Jump {
@@ -65,7 +65,7 @@ pub enum InGpx {
 
 /// How many of a sort a file holds, and with how many points.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
-pub struct Held {
+pub struct PartCount {
     /// Tracks or routes.
     pub parts: usize,
     /// Points in all of them.

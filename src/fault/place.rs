@@ -38,7 +38,7 @@ pub enum Item {
         name: Option<String>,
     },
     /// A track or route of a GPX file, or a thing in it.
-    Line(Way),
+    Line(GpxWay),
     /// All that the flags say.
     Flags,
     /// One flag: `--gap`.
@@ -59,7 +59,7 @@ pub enum Item {
 
 /// The way to a thing in a GPX file; counts are from 1.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
-pub struct Way {
+pub struct GpxWay {
     /// Whether it is a track or a route.
     pub sort: Sort,
     /// Its number among its sort.

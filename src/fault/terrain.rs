@@ -91,7 +91,7 @@ pub enum Unpacking {
 #[serde(rename_all = "kebab-case")]
 pub enum Unusable {
     /// It is another format.
-    Is(Format),
+    Is(UnreadFormat),
     /// It is neither a GeoTIFF nor a `.hgt` tile.
     Neither,
     /// Its name does not say where it lies.
@@ -128,7 +128,7 @@ pub enum Unusable {
 /// Formats that hold heights and are not read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Format {
+pub enum UnreadFormat {
     /// A ZIP archive.
     Zip,
     /// A gzip archive.
@@ -320,8 +320,10 @@ impl Unusable {
     #[must_use]
     pub fn cure(&self) -> Cure {
         match self {
-            Self::Is(Format::Zip | Format::Gzip) => Cure::Unpack,
-            Self::Is(Format::AsciiGrid) | Self::System(NoSystem::NoKeys) => Cure::AssignSystem,
+            Self::Is(UnreadFormat::Zip | UnreadFormat::Gzip) => Cure::Unpack,
+            Self::Is(UnreadFormat::AsciiGrid) | Self::System(NoSystem::NoKeys) => {
+                Cure::AssignSystem
+            }
             Self::HgtName => Cure::Rename,
             Self::Picture(_) => Cure::NotHeights,
             Self::Bands(_) => Cure::FirstBand,

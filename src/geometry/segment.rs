@@ -9,7 +9,7 @@ use super::{LonLat, frame::Local};
 
 /// A part of an edge, as fractions of it: 0 ≤ from ≤ to ≤ 1.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Part {
+pub struct EdgePart {
     /// Where it begins.
     pub from: f64,
     /// Where it ends; equal to `from` for a single point.
@@ -30,7 +30,7 @@ pub fn side(p: LonLat, q: LonLat, r: LonLat) -> Orientation {
 ///
 /// Whether they meet is decided exactly; where, to the last bits of a double.
 #[must_use]
-pub fn contact(a: LonLat, b: LonLat, p: LonLat, q: LonLat) -> Option<Part> {
+pub fn contact(a: LonLat, b: LonLat, p: LonLat, q: LonLat) -> Option<EdgePart> {
     let (a_side, b_side) = (side(p, q, a), side(p, q, b));
     let (p_side, q_side) = (side(a, b, p), side(a, b, q));
     if a_side == Orientation::Collinear && b_side == Orientation::Collinear {
@@ -49,14 +49,14 @@ pub fn contact(a: LonLat, b: LonLat, p: LonLat, q: LonLat) -> Option<Part> {
         (_, _, _, Orientation::Collinear) => fraction(a, b, q),
         _ => crossing(a, b, p, q),
     };
-    Some(Part { from: at, to: at })
+    Some(EdgePart { from: at, to: at })
 }
 
 /// The shared part of two edges on one line.
-fn overlap(a: LonLat, b: LonLat, p: LonLat, q: LonLat) -> Option<Part> {
+fn overlap(a: LonLat, b: LonLat, p: LonLat, q: LonLat) -> Option<EdgePart> {
     let (p_at, q_at) = (raw_fraction(a, b, p), raw_fraction(a, b, q));
     let (from, to) = (p_at.min(q_at).max(0.0), p_at.max(q_at).min(1.0));
-    (from <= to).then_some(Part { from, to })
+    (from <= to).then_some(EdgePart { from, to })
 }
 
 /// How far along `a`→`b` a point of its line lies, measured on the longer axis.
@@ -90,7 +90,7 @@ fn crossing(a: LonLat, b: LonLat, p: LonLat, q: LonLat) -> f64 {
 /// The part of `a`→`b` that lies within `reach_m` of `p`→`q`. It is one part, since the points within
 /// a distance of an edge form a convex shape: two discs and the strip between them.
 #[must_use]
-pub fn within(a: Local, b: Local, p: Local, q: Local, reach_m: f64) -> Option<Part> {
+pub fn within(a: Local, b: Local, p: Local, q: Local, reach_m: f64) -> Option<EdgePart> {
     [
         in_disc(a, b, p, reach_m),
         in_disc(a, b, q, reach_m),
@@ -98,18 +98,18 @@ pub fn within(a: Local, b: Local, p: Local, q: Local, reach_m: f64) -> Option<Pa
     ]
     .into_iter()
     .flatten()
-    .reduce(|one, other| Part {
+    .reduce(|one, other| EdgePart {
         from: one.from.min(other.from),
         to: one.to.max(other.to),
     })
 }
 
-fn in_disc(a: Local, b: Local, centre: Local, radius_m: f64) -> Option<Part> {
+fn in_disc(a: Local, b: Local, centre: Local, radius_m: f64) -> Option<EdgePart> {
     let (along, back) = (a.to(b), centre.to(a));
     let (qa, qb) = (along.dot(along), along.dot(back));
     let qc = back.dot(back) - radius_m * radius_m;
     if qa == 0.0 {
-        return (qc <= 0.0).then_some(Part { from: 0.0, to: 1.0 });
+        return (qc <= 0.0).then_some(EdgePart { from: 0.0, to: 1.0 });
     }
     let root = qb * qb - qa * qc;
     if root < 0.0 {
@@ -118,7 +118,7 @@ fn in_disc(a: Local, b: Local, centre: Local, radius_m: f64) -> Option<Part> {
     clipped((-qb - root.sqrt()) / qa, (-qb + root.sqrt()) / qa)
 }
 
-fn in_strip(a: Local, b: Local, p: Local, q: Local, reach_m: f64) -> Option<Part> {
+fn in_strip(a: Local, b: Local, p: Local, q: Local, reach_m: f64) -> Option<EdgePart> {
     let line = p.to(q);
     let length_m = line.length_m();
     if length_m == 0.0 {
@@ -140,9 +140,9 @@ fn between(start: f64, step: f64, low: f64, high: f64) -> Option<(f64, f64)> {
     Some((one.min(other), one.max(other)))
 }
 
-fn clipped(from: f64, to: f64) -> Option<Part> {
+fn clipped(from: f64, to: f64) -> Option<EdgePart> {
     let (from, to) = (from.max(0.0), to.min(1.0));
-    (from <= to).then_some(Part { from, to })
+    (from <= to).then_some(EdgePart { from, to })
 }
 
 #[cfg(test)]

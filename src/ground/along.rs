@@ -16,12 +16,12 @@ const MOST_SPOTS: f64 = 50_000.0;
 /// The slopes of the ground at places along a stage, in walking order; places without a slope are left out.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Slopes {
-    spots: Vec<Spot>,
+    spots: Vec<SlopeSpot>,
 }
 
 /// The inclination of the ground at one place of the line.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Spot {
+pub struct SlopeSpot {
     /// Metres of chainage.
     pub at_m: f64,
     /// Where that is.
@@ -46,7 +46,7 @@ impl Slopes {
         let mut spots = Vec::new();
         for (at_m, at) in places::places(stage, step_m, step_m) {
             if let Some(slope) = terrain.slope(at)? {
-                spots.push(Spot {
+                spots.push(SlopeSpot {
                     at_m,
                     at,
                     slope_deg: slope.slope_deg,
@@ -59,7 +59,7 @@ impl Slopes {
 
     /// The places of a stretch.
     #[must_use]
-    pub fn within(&self, stretch: Stretch) -> &[Spot] {
+    pub fn within(&self, stretch: Stretch) -> &[SlopeSpot] {
         let from = self.spots.partition_point(|s| s.at_m < stretch.from_m);
         let to = self.spots.partition_point(|s| s.at_m <= stretch.to_m);
         self.spots.get(from..to).unwrap_or_default()
@@ -67,7 +67,7 @@ impl Slopes {
 
     /// The places of a stretch and the one before and behind it, so that a short stretch has some too.
     #[must_use]
-    pub fn around(&self, stretch: Stretch) -> &[Spot] {
+    pub fn around(&self, stretch: Stretch) -> &[SlopeSpot] {
         let from = self.spots.partition_point(|s| s.at_m < stretch.from_m);
         let to = self.spots.partition_point(|s| s.at_m <= stretch.to_m);
         let (from, to) = (from.saturating_sub(1), (to + 1).min(self.spots.len()));
@@ -76,14 +76,14 @@ impl Slopes {
 
     /// The steepest place on or next to a stretch.
     #[must_use]
-    pub fn steepest(&self, stretch: Stretch) -> Option<&Spot> {
+    pub fn steepest(&self, stretch: Stretch) -> Option<&SlopeSpot> {
         self.around(stretch)
             .iter()
             .max_by(|a, b| a.slope_deg.total_cmp(&b.slope_deg))
     }
 }
 
-impl Spot {
+impl SlopeSpot {
     /// How steeply the ground falls in a direction, degrees; negative where it rises.
     #[must_use]
     pub fn fall_deg(&self, bearing_deg: f64) -> f64 {

@@ -3,7 +3,7 @@
 use crate::{
     geometry::{LonLat, frame::Frame},
     ground::{
-        along::Spot,
+        along::SlopeSpot,
         convex::Convex,
         met::MetStage,
         profile::{Climb, Steep},
@@ -26,7 +26,7 @@ pub struct Footing {
     /// Steepest slope along the line, by either source of heights.
     pub steepest: Option<Steep>,
     /// Steepest slope of the ground on the line, from the terrain model.
-    pub ground_steepest: Option<Spot>,
+    pub ground_steepest: Option<SlopeSpot>,
     /// Steepest fall in walking direction on the crossings, degrees, 0 where it only rises.
     pub lip_slope_deg: Option<f64>,
     /// The same against the walking direction.

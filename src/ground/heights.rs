@@ -18,7 +18,7 @@ const MOST_HEIGHTS: f64 = 400_000.0;
 
 /// What a model knows of a stage.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Heights {
+pub struct ModelHeights {
     /// The heights, in walking order.
     pub profile: Profile,
     /// Where the model has none: from the last height before to the first behind, or to the segment's end.
@@ -31,12 +31,12 @@ pub struct Heights {
 ///
 /// # Errors
 /// If a terrain file turns out to be broken where it is read.
-pub fn heights(stage: &Stage, terrain: &Terrain) -> Result<Heights, Fault> {
+pub fn heights(stage: &Stage, terrain: &Terrain) -> Result<ModelHeights, Fault> {
     let finest_m = terrain.models().next().map_or(f64::INFINITY, |(_, m)| m);
     let most_m = (MOST_CELLS * finest_m).max(stage.length_m() / MOST_HEIGHTS);
     let places = places(stage, LEAST_CELLS * finest_m, most_m);
     let mut samples = Vec::with_capacity(places.len());
-    let mut heights = Heights::default();
+    let mut heights = ModelHeights::default();
     let mut unknown: Option<Stretch> = None;
     for (at_m, at) in places {
         let Some(sample) = terrain.sample(at)? else {
@@ -60,7 +60,7 @@ pub fn heights(stage: &Stage, terrain: &Terrain) -> Result<Heights, Fault> {
     Ok(heights)
 }
 
-impl Heights {
+impl ModelHeights {
     /// Metres of the line without a height.
     #[must_use]
     pub fn void_m(&self) -> f64 {

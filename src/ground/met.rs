@@ -5,7 +5,7 @@ use crate::{
     ground::underfoot::Underfoot,
     meet::{Contact, Ice},
     practice::{Rule, Rules},
-    trip::{job::Case, route::Stage},
+    trip::{job::Brief, route::Stage},
 };
 
 /// A route that has met its ice. It rests on the line, the ice, the terrain and a few figures, not on who walks:
@@ -37,7 +37,7 @@ pub struct Prepared<'a> {
 impl<'a> Prepared<'a> {
     /// Makes the ice of a case ready.
     #[must_use]
-    pub fn of(case: &Case<'a>) -> Self {
+    pub fn of(case: &Brief<'a>) -> Self {
         Self {
             zones: Ice::of(case.zones),
             glaciers: Ice::of(case.glaciers),
@@ -61,7 +61,7 @@ impl Met {
     ///
     /// # Errors
     /// A terrain file is broken where it is read.
-    pub fn of(case: &Case<'_>, ice: &Prepared<'_>) -> Result<Self, Fault> {
+    pub fn of(case: &Brief<'_>, ice: &Prepared<'_>) -> Result<Self, Fault> {
         let stages = case.route.stages.iter();
         let stages = stages.map(|stage| MetStage::of(case, ice, stage));
         Ok(Self {
@@ -77,7 +77,7 @@ impl Met {
 }
 
 impl MetStage {
-    fn of(case: &Case<'_>, ice: &Prepared<'_>, stage: &Stage) -> Result<Self, Fault> {
+    fn of(case: &Brief<'_>, ice: &Prepared<'_>, stage: &Stage) -> Result<Self, Fault> {
         let contacts = ice.zones.contacts(stage, case.rules[Rule::MarginM]);
         let inventory = ice.glaciers.contacts(stage, 0.0);
         let under = Underfoot::of(case, stage, &contacts, &inventory)?;

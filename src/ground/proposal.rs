@@ -29,7 +29,7 @@ fn on_stretch(ground: &Slopes, touch: Stretch, rules: &Rules) -> Vec<ProposedStr
         (Some(a), Some(b)) => Some((a.at_m + b.at_m) / 2.0),
         _ => None,
     };
-    let proposal = |(i, spot): (usize, &crate::ground::along::Spot)| {
+    let proposal = |(i, spot): (usize, &crate::ground::along::SlopeSpot)| {
         let aspect_deg = spot
             .aspect_deg
             .filter(|_| spot.slope_deg >= rules[Rule::FallLineDeg])?;

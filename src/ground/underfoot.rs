@@ -1,20 +1,20 @@
 //! The ground under one stage, ready for its legs: which heights are used, slopes, strikes, ice without zones.
 
-use crate::trip::job::Case;
+use crate::trip::job::Brief;
 use crate::{
     fault::Fault,
     ground::{
         agreement::agreement,
         along::Slopes,
         convex::{Convex, convex},
-        heights::{Heights, heights},
+        heights::{ModelHeights, heights},
         profile::{Profile, Steep},
         proposal::proposals,
     },
     meet::Contact,
     plan::{
         fact::{Fact, HeightsApart, TerrainVoid},
-        finding::{At, Finding, Part, StagePlace},
+        finding::{At, Finding, JobPart, StagePlace},
         place::HeightsFrom,
     },
     practice::{Rule, Rules},
@@ -47,14 +47,14 @@ pub(crate) struct Underfoot {
 }
 
 /// Whether the route file's own heights are used beside a terrain model.
-fn keeps_own(own: &Profile, stage: &Stage, heights: &Heights) -> bool {
+fn keeps_own(own: &Profile, stage: &Stage, heights: &ModelHeights) -> bool {
     heights.void_m() > 0.0 && spans(own, stage) || heights.profile.is_empty()
 }
 
 impl Underfoot {
     /// Reads the terrain along the stage and the inventory across it.
     pub(crate) fn of(
-        job: &Case<'_>,
+        job: &Brief<'_>,
         stage: &Stage,
         met: &[Contact],
         inventory: &[Contact],
@@ -75,7 +75,7 @@ impl Underfoot {
 
     fn add_terrain(
         &mut self,
-        job: &Case<'_>,
+        job: &Brief<'_>,
         stage: &Stage,
         met: &[Contact],
         terrain: &Terrain,
@@ -87,7 +87,7 @@ impl Underfoot {
         Ok(())
     }
 
-    fn proposed_for(&self, job: &Case<'_>, contact: &Contact) -> Vec<ProposedStrike> {
+    fn proposed_for(&self, job: &Brief<'_>, contact: &Contact) -> Vec<ProposedStrike> {
         match job.zones.get(contact.zone) {
             Some(zone) if zone.strike.is_none() => {
                 proposals(&self.ground, &contact.touches, job.rules)
@@ -98,7 +98,7 @@ impl Underfoot {
 
     /// The model's heights are used, unless it has voids where the route file has heights: two sources are
     /// never mixed, since a change of height system would look like a climb.
-    fn take_heights(&mut self, stage: &Stage, heights: Heights, rules: &Rules) {
+    fn take_heights(&mut self, stage: &Stage, heights: ModelHeights, rules: &Rules) {
         let at = || {
             At::Stage(StagePlace {
                 stage: stage.number,
@@ -125,7 +125,9 @@ impl Underfoot {
             self.notes.push(Finding::new(at(), fact));
         }
         if let Some(cell_m) = heights.coarsest_m {
-            let at = At::Part { of: Part::Terrain };
+            let at = At::Part {
+                of: JobPart::Terrain,
+            };
             let fact = Fact::TerrainFlattens { cell_m };
             self.notes.push(Finding::new(at, fact));
         }
@@ -171,7 +173,7 @@ fn spans(profile: &Profile, stage: &Stage) -> bool {
 }
 
 /// Where the model has no heights, if anywhere.
-fn void(heights: &Heights, used: HeightsFrom, file_has_heights: bool) -> Option<TerrainVoid> {
+fn void(heights: &ModelHeights, used: HeightsFrom, file_has_heights: bool) -> Option<TerrainVoid> {
     let void_m = heights.void_m();
     let nothing = heights.profile.is_empty();
     if void_m <= 0.0 && !nothing {

@@ -9,11 +9,11 @@ use crate::{
     },
     practice::{Rule, Rules},
     rope::legs::RopedLeg,
-    trip::job::Case,
+    trip::job::Brief,
 };
 
 /// Ice without a zone and roll-overs on any leg; slopes, proposed strikes and contouring on roped ones.
-pub(super) fn findings(job: &Case<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
+pub(super) fn findings(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
     let footing = &leg.footing;
     let ice = footing.ice_without_zone.iter().map(|piece| {
         let length_m = piece.to_m - piece.from_m;
@@ -66,7 +66,7 @@ fn steep(leg: &RopedLeg<'_>, rules: &Rules) -> Vec<Finding> {
 }
 
 /// The strikes proposed for the zones that give none.
-fn strikes(job: &Case<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
+fn strikes(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
     let proposed = leg.footing.proposed.iter().filter_map(|(zone, proposed)| {
         let fact = Fact::StrikeProposed {
             strike_deg: mean_strike_deg(proposed)?,

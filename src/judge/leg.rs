@@ -15,13 +15,13 @@ use crate::{
     },
     rope::{draft::Draft, legs::RopedLeg},
     times::hours::Hours,
-    trip::job::Case,
+    trip::job::Brief,
 };
 
 /// A leg with everything that is known of it.
 #[derive(Clone, Copy)]
 pub(crate) struct Known<'a> {
-    pub(crate) job: &'a Case<'a>,
+    pub(crate) job: &'a Brief<'a>,
     pub(crate) leg: &'a RopedLeg<'a>,
     pub(crate) hours: &'a Hours,
     /// One set-up for each team; empty where it is unroped.
@@ -56,7 +56,7 @@ impl Known<'_> {
 }
 
 /// What is found whoever walks the leg.
-fn ground_findings(job: &Case<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
+fn ground_findings(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
     let at = place(leg);
     let mut found = all_at(&at, zones::facts(job, leg));
     if leg.sketch.roped {
@@ -96,13 +96,13 @@ pub(crate) fn verdict(roped: bool, findings: &[Finding]) -> Verdict {
 }
 
 /// How a team's draft stands, whichever rope it carries and falls not asked about.
-pub(crate) fn draft_verdict(job: &Case<'_>, leg: &RopedLeg<'_>, draft: &Draft) -> Verdict {
+pub(crate) fn draft_verdict(job: &Brief<'_>, leg: &RopedLeg<'_>, draft: &Draft) -> Verdict {
     let of_team = OfTeam { job, leg, draft };
     verdict(true, &of_team.findings(&place(leg)))
 }
 
 /// The worst that is found on any leg, whoever walks it.
-pub(crate) fn ground_verdict(job: &Case<'_>, legs: &[RopedLeg<'_>]) -> Verdict {
+pub(crate) fn ground_verdict(job: &Brief<'_>, legs: &[RopedLeg<'_>]) -> Verdict {
     let of_leg = |leg: &RopedLeg<'_>| verdict(leg.sketch.roped, &ground_findings(job, leg));
     legs.iter().map(of_leg).max().unwrap_or(Verdict::Unroped)
 }

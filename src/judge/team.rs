@@ -11,13 +11,13 @@ use crate::{
     },
     practice::Rule,
     rope::{draft::Draft, knots, legs::RopedLeg, share},
-    trip::job::Case,
+    trip::job::Brief,
 };
 
 /// One team on one leg.
 #[derive(Clone, Copy)]
 pub(super) struct OfTeam<'a> {
-    pub(super) job: &'a Case<'a>,
+    pub(super) job: &'a Brief<'a>,
     pub(super) leg: &'a RopedLeg<'a>,
     pub(super) draft: &'a Draft,
 }
@@ -111,14 +111,14 @@ impl OfTeam<'_> {
 }
 
 /// Whether the rope holds the set-up, and whom its reserve does not reach.
-pub(super) fn rope_findings(job: &Case<'_>, setup: &TeamSetup) -> Vec<Fact> {
+pub(super) fn rope_findings(job: &Brief<'_>, setup: &TeamSetup) -> Vec<Fact> {
     [rope(job, setup), reserve(setup)]
         .into_iter()
         .flatten()
         .collect()
 }
 
-fn rope(job: &Case<'_>, setup: &TeamSetup) -> Option<Fact> {
+fn rope(job: &Brief<'_>, setup: &TeamSetup) -> Option<Fact> {
     let needed_m = setup.ledger.total_m;
     let near_m = share::near_m(job.ropes, job.rules);
     let lack = match &setup.rope {

@@ -9,7 +9,7 @@ use crate::{
     practice::{Rules, Travel},
     rope::legs::RopedLeg,
     times::hours::Hours,
-    trip::{job::Case, zone::Surface},
+    trip::{job::Brief, zone::Surface},
 };
 
 /// Where the route begins or ends on the ice.
@@ -43,7 +43,7 @@ pub(super) fn travel(rules: &Rules) -> Option<Fact> {
 }
 
 /// Zones with hidden gaps whose last crossing on the leg ends later than bridges are trusted.
-pub(super) fn bridges(job: &Case<'_>, leg: &RopedLeg<'_>, hours: &Hours) -> Vec<Finding> {
+pub(super) fn bridges(job: &Brief<'_>, leg: &RopedLeg<'_>, hours: &Hours) -> Vec<Finding> {
     let Some(until) = job.timetable.bridges_until.value else {
         return Vec::new();
     };

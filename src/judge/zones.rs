@@ -6,13 +6,13 @@ use crate::{
     practice::Rules,
     rope::legs::RopedLeg,
     trip::{
-        job::Case,
+        job::Brief,
         zone::{RopeWord, Surface, Zone},
     },
 };
 
 /// Zone by zone, in file order.
-pub(super) fn facts(job: &Case<'_>, leg: &RopedLeg<'_>) -> Vec<Fact> {
+pub(super) fn facts(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Fact> {
     let of_zone = |zone: &&Zone| of_zone(zone, leg.sketch.roped, job.rules);
     leg.zones.iter().flat_map(of_zone).collect()
 }

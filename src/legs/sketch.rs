@@ -14,7 +14,7 @@ use crate::{
     meet::Contact,
     practice::{Rule, Rules},
     trip::{
-        job::Case,
+        job::Brief,
         party::RopeTeam,
         route::{Stage, Stretch},
         zone::{RopeWord, Surface, Zone},
@@ -44,7 +44,7 @@ pub(crate) struct LegSketch {
 impl<'a> Sketch<'a> {
     /// Splits a stage and finds the spacing of every team on every roped leg.
     pub(crate) fn of(
-        job: &Case<'a>,
+        job: &Brief<'a>,
         teams: &[RopeTeam],
         stage: &'a Stage,
         met: &'a MetStage,
@@ -63,7 +63,7 @@ impl<'a> Sketch<'a> {
         sketch
     }
 
-    fn leg(&self, job: &Case<'_>, teams: &[RopeTeam], tile: Tile) -> LegSketch {
+    fn leg(&self, job: &Brief<'_>, teams: &[RopeTeam], tile: Tile) -> LegSketch {
         let (stretch, roped) = (tile.stretch, tile.roped.is_some());
         let met = |c: &Contact| c.touches.iter().any(|t| overlaps(*t, stretch));
         let all = self.met.contacts.iter().enumerate();
@@ -85,7 +85,7 @@ impl<'a> Sketch<'a> {
         }
     }
 
-    fn roped(&self, job: &Case<'_>, teams: &[RopeTeam]) -> Vec<Roped> {
+    fn roped(&self, job: &Brief<'_>, teams: &[RopeTeam]) -> Vec<Roped> {
         let asking = Asking {
             ropes: &|i| {
                 let zone = self.met.contacts.get(i).and_then(|c| job.zones.get(c.zone));
@@ -102,7 +102,7 @@ impl<'a> Sketch<'a> {
     /// What a rope with some spacing meets on a leg.
     pub(crate) fn meets<'j>(
         &'j self,
-        job: &'j Case<'_>,
+        job: &'j Brief<'_>,
         leg: &'j LegSketch,
     ) -> impl Fn(f64) -> Meeting + 'j {
         let on_leg = OnLeg::new(job, self, &leg.contacts, leg.stretch);
@@ -146,7 +146,7 @@ struct OnLeg<'a> {
 }
 
 impl<'a> OnLeg<'a> {
-    fn new(job: &Case<'a>, sketch: &Sketch<'a>, held: &[usize], stretch: Stretch) -> Self {
+    fn new(job: &Brief<'a>, sketch: &Sketch<'a>, held: &[usize], stretch: Stretch) -> Self {
         let contacts = &sketch.met.contacts;
         let zones = held
             .iter()

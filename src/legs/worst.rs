@@ -34,13 +34,13 @@ pub struct Meeting {
 #[derive(Clone, Debug)]
 pub struct Worst<'a> {
     stage: &'a Stage,
-    held: Vec<Held<'a>>,
+    held: Vec<ZoneHeld<'a>>,
     along_deg: f64,
 }
 
 /// One zone on the leg.
 #[derive(Clone, Debug)]
-struct Held<'a> {
+struct ZoneHeld<'a> {
     /// Its index.
     index: usize,
     zone: &'a Zone,
@@ -75,7 +75,7 @@ impl<'a> Worst<'a> {
             .filter_map(|&i| Some((contacts.get(i)?, proposed.get(i))))
             .filter_map(|(c, proposed)| {
                 let proposed = proposed.into_iter().flatten().copied();
-                Some(Held {
+                Some(ZoneHeld {
                     index: c.zone,
                     zone: zones.get(c.zone)?,
                     touches: on_leg(c),
@@ -131,7 +131,7 @@ impl<'a> Worst<'a> {
     }
 
     /// Length of the way over a gap in widths, and where it runs along, if it does.
-    fn factor(&self, held: &Held<'_>, spacing_m: f64) -> (f64, Option<f64>) {
+    fn factor(&self, held: &ZoneHeld<'_>, spacing_m: f64) -> (f64, Option<f64>) {
         let Some(worst) = self.angle(held, spacing_m) else {
             return (1.0, None);
         };
@@ -142,7 +142,7 @@ impl<'a> Worst<'a> {
     }
 
     /// The worst angle to the strike given, or to those proposed.
-    fn angle(&self, held: &Held<'_>, spacing_m: f64) -> Option<Angle> {
+    fn angle(&self, held: &ZoneHeld<'_>, spacing_m: f64) -> Option<Angle> {
         let met = |touches: &[Stretch], strike| {
             angle::worst_angle(self.stage, touches, spacing_m, strike)
         };

@@ -38,7 +38,7 @@ pub fn worst_angle(
     spacing_m: f64,
     strike: Strike,
 ) -> Option<Angle> {
-    let axis = Axis::of(strike);
+    let axis = CrevasseAxis::of(strike);
     let worst = segments_by_chainage(stage)
         .flat_map(|segment| {
             touches
@@ -55,9 +55,9 @@ pub fn worst_angle(
 
 /// The direction of the crevasses as a unit vector.
 #[derive(Clone, Copy, Debug)]
-struct Axis(Local);
+struct CrevasseAxis(Local);
 
-impl Axis {
+impl CrevasseAxis {
     fn of(strike: Strike) -> Self {
         let (sin, cos) = strike.deg.to_radians().sin_cos();
         Self(Local { x_m: sin, y_m: cos })
@@ -104,7 +104,7 @@ fn turns(
     segment: Stretch,
     rear: Stretch,
     spacing_m: f64,
-    axis: Axis,
+    axis: CrevasseAxis,
 ) -> impl Iterator<Item = Angle> {
     let places = breakpoints(stage, rear, spacing_m);
     let chord = move |at_m: f64| chord(stage, segment, at_m, spacing_m);

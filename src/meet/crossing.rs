@@ -10,7 +10,7 @@ use crate::{
         Bounds, LonLat,
         area::{Area, Edge},
         frame::Frame,
-        segment::{self, Part},
+        segment::{self, EdgePart},
     },
     trip::route::{Stage, Stretch},
 };
@@ -165,7 +165,7 @@ fn chainage(stage: &Stage, i: EdgeIndex, t: f64) -> f64 {
 /// Where a ring edge touches an edge of the line.
 #[derive(Clone, Copy, Debug)]
 struct Touch {
-    part: Part,
+    part: EdgePart,
     /// The border of a hole is ice only where the hole lies in ice.
     of_hole: bool,
 }
@@ -188,7 +188,7 @@ fn edge_bounds(a: LonLat, b: LonLat) -> Bounds {
 }
 
 /// The parts of an edge within the margin of any ring edge, as fractions of the whole edge.
-fn near_parts(a: LonLat, b: LonLat, edges: &[Edge], margin_m: f64) -> Vec<Part> {
+fn near_parts(a: LonLat, b: LonLat, edges: &[Edge], margin_m: f64) -> Vec<EdgePart> {
     let bounds = edge_bounds(a, b).widened(margin_m);
     let near: Vec<&Edge> = edges.iter().filter(|e| e.bounds().meets(&bounds)).collect();
     if near.is_empty() {
@@ -200,7 +200,7 @@ fn near_parts(a: LonLat, b: LonLat, edges: &[Edge], margin_m: f64) -> Vec<Part> 
     let pieces = (size / FLAT_DEG).ceil().max(1.0);
     let steps = std::iter::successors(Some(0.0), |k| Some(k + 1.0)).take_while(|&k| k < pieces);
     steps
-        .map(|k| Part {
+        .map(|k| EdgePart {
             from: k / pieces,
             to: (k + 1.0) / pieces,
         })
@@ -208,7 +208,13 @@ fn near_parts(a: LonLat, b: LonLat, edges: &[Edge], margin_m: f64) -> Vec<Part> 
         .collect()
 }
 
-fn near_in_piece(a: LonLat, b: LonLat, piece: Part, edges: &[&Edge], margin_m: f64) -> Vec<Part> {
+fn near_in_piece(
+    a: LonLat,
+    b: LonLat,
+    piece: EdgePart,
+    edges: &[&Edge],
+    margin_m: f64,
+) -> Vec<EdgePart> {
     let (start, end) = (a.along_edge(b, piece.from), a.along_edge(b, piece.to));
     let bounds = Bounds::with(
         Bounds {
@@ -236,7 +242,7 @@ fn near_in_piece(a: LonLat, b: LonLat, piece: Part, edges: &[&Edge], margin_m: f
                 margin_m,
             )
         })
-        .map(|part| Part {
+        .map(|part| EdgePart {
             from: piece.from + scale * part.from,
             to: piece.from + scale * part.to,
         })

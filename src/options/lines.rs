@@ -17,12 +17,12 @@ use crate::{
         legs::{RopedLeg, hardship, legs},
         reserve,
     },
-    trip::{job::Case, party::RopeTeam},
+    trip::{job::Brief, party::RopeTeam},
 };
 
 /// The stages of the trip, split for rope teams of some sizes.
 #[derive(Debug)]
-pub(super) struct Trip<'a> {
+pub(super) struct SplitTrip<'a> {
     stages: Vec<Sketch<'a>>,
     /// By size: the place of its spacing on each leg.
     place: BTreeMap<usize, usize>,
@@ -59,8 +59,8 @@ pub(super) struct TeamLine {
     changes: Vec<bool>,
 }
 
-impl<'a> Trip<'a> {
-    pub(super) fn new(job: &Case<'a>, teams: &[RopeTeam], met: &'a Met, memo: &'a Memo) -> Self {
+impl<'a> SplitTrip<'a> {
+    pub(super) fn new(job: &Brief<'a>, teams: &[RopeTeam], met: &'a Met, memo: &'a Memo) -> Self {
         let of_size = one_each(teams);
         let one_each: Vec<RopeTeam> = of_size.values().cloned().collect();
         let pairs = job.route.stages.iter().zip(&met.stages);
@@ -73,7 +73,7 @@ impl<'a> Trip<'a> {
     }
 
     /// The legs, with one draft for each size of team.
-    pub(super) fn legs<'t>(&'t self, job: &Case<'t>) -> TripLegs<'t> {
+    pub(super) fn legs<'t>(&'t self, job: &Brief<'t>) -> TripLegs<'t> {
         let legs = legs(job, &[], &self.stages);
         TripLegs {
             ground: leg::ground_verdict(job, &legs),
@@ -105,12 +105,12 @@ pub(super) fn ties_knots(teams: &[RopeTeam]) -> bool {
 impl TripLegs<'_> {
     pub(super) fn draft(
         &self,
-        job: &Case<'_>,
+        job: &Brief<'_>,
         teams: &[RopeTeam],
         variant: &Variant,
         practice: &[Change],
     ) -> WayDraft {
-        let job = Case {
+        let job = Brief {
             rules: &variant.rules,
             ..*job
         };
@@ -137,7 +137,7 @@ impl TripLegs<'_> {
     }
 
     /// One team over all roped legs.
-    fn line(&self, job: &Case<'_>, team: &RopeTeam) -> TeamLine {
+    fn line(&self, job: &Brief<'_>, team: &RopeTeam) -> TeamLine {
         let mut line = TeamLine::new(team);
         let mut before: Option<(usize, [f64; 4])> = None;
         for leg in self.legs.iter().filter(|leg| leg.sketch.roped) {
@@ -171,7 +171,7 @@ impl TripLegs<'_> {
     }
 
     /// The team on a leg under the rules of the variant.
-    fn drafted(&self, leg: &RopedLeg<'_>, team: &RopeTeam, job: &Case<'_>) -> Option<Draft> {
+    fn drafted(&self, leg: &RopedLeg<'_>, team: &RopeTeam, job: &Brief<'_>) -> Option<Draft> {
         let spacing = leg.sketch.spacings.get(*self.place.get(&team.size())?)?;
         let hardship = hardship(leg.stage, leg.sketch, job.rules);
         Some(Draft::new(team, *spacing, &leg.zones, hardship, job.rules))

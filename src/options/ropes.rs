@@ -4,11 +4,11 @@ use crate::{
     options::lines::WayDraft,
     plan::{leg::Verdict, options::Way},
     rope::share::{self, Fit, Supply},
-    trip::job::Case,
+    trip::job::Brief,
 };
 
 /// The ways to give the ropes out that can be worth it.
-pub(super) fn given(job: &Case<'_>, draft: &WayDraft) -> Vec<Way> {
+pub(super) fn given(job: &Brief<'_>, draft: &WayDraft) -> Vec<Way> {
     let demands_m: Vec<f64> = draft.teams.iter().map(|t| t.team.needed_m).collect();
     let supply = share::supply(job.ropes, demands_m.len(), job.rules);
     let near_m = share::near_m(job.ropes, job.rules);

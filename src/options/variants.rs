@@ -37,10 +37,10 @@ pub(super) fn of(rules: &Rules, ties_knots: bool) -> Vec<Variant> {
 }
 
 /// A figure to be set, and the change that it is.
-type Set = (Rule, f64, Change);
+type FigureChange = (Rule, f64, Change);
 
 /// Adds every variant so far with one of the changes made.
-fn mix(all: &mut Vec<Variant>, changes: &[Option<Set>]) {
+fn mix(all: &mut Vec<Variant>, changes: &[Option<FigureChange>]) {
     let so_far = all.clone();
     for (rule, value, change) in changes.iter().flatten() {
         for variant in &so_far {
@@ -53,14 +53,14 @@ fn mix(all: &mut Vec<Variant>, changes: &[Option<Set>]) {
     }
 }
 
-fn butterflies(rules: &Rules) -> Option<Set> {
+fn butterflies(rules: &Rules) -> Option<FigureChange> {
     let butterfly_m = rules[Rule::ButterflyRopeM];
     let set = (Rule::KnotRopeM, butterfly_m, Change::Butterflies);
     (butterfly_m < rules[Rule::KnotRopeM]).then_some(set)
 }
 
 /// One knot fewer in each set, and so on down to one.
-fn fewer(rules: &Rules) -> Vec<Option<Set>> {
+fn fewer(rules: &Rules) -> Vec<Option<FigureChange>> {
     let asked = knots::asked(rules);
     let fewer = (1..asked).rev();
     #[expect(clippy::cast_precision_loss, reason = "a set has eight knots at most")]
@@ -68,7 +68,7 @@ fn fewer(rules: &Rules) -> Vec<Option<Set>> {
     fewer.map(set).collect()
 }
 
-fn long_sling(rules: &Rules) -> Option<Set> {
+fn long_sling(rules: &Rules) -> Option<FigureChange> {
     let sling_m = rules[Rule::LongSlingM];
     let set = (Rule::SlingM, sling_m, Change::LongSling { sling_m });
     (sling_m > rules[Rule::SlingM]).then_some(set)

@@ -46,21 +46,21 @@ pub struct Skis {
 #[serde(deny_unknown_fields)]
 pub struct Kinds {
     /// See [`Snow::Soft`].
-    pub soft: Kind,
+    pub soft: SnowFigures,
     /// See [`Snow::Settled`].
-    pub settled: Kind,
+    pub settled: SnowFigures,
     /// See [`Snow::Firm`].
-    pub firm: Kind,
+    pub firm: SnowFigures,
     /// See [`Snow::Refrozen`].
-    pub refrozen: Kind,
+    pub refrozen: SnowFigures,
     /// See [`Snow::Ice`].
-    pub ice: Kind,
+    pub ice: SnowFigures,
 }
 
 /// Figures of one kind of snow.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Kind {
+pub struct SnowFigures {
     /// Friction of a person pulled over, before braking.
     pub mu_before: Range,
     /// Friction of a person braking.
@@ -91,7 +91,7 @@ pub struct Range {
 
 /// One assumed figure, ready to be listed.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Figure<'a> {
+pub struct AssumedFigure<'a> {
     /// The name [`Assumed::set`] takes: `snow.soft.mu_after.adverse`.
     pub name: String,
     /// Its value.
@@ -143,7 +143,7 @@ impl Range {
 impl Kinds {
     /// The figures of one kind.
     #[must_use]
-    pub fn of(&self, snow: Snow) -> &Kind {
+    pub fn of(&self, snow: Snow) -> &SnowFigures {
         match snow {
             Snow::Soft => &self.soft,
             Snow::Settled => &self.settled,
@@ -153,7 +153,7 @@ impl Kinds {
         }
     }
 
-    fn of_mut(&mut self, snow: Snow) -> &mut Kind {
+    fn of_mut(&mut self, snow: Snow) -> &mut SnowFigures {
         match snow {
             Snow::Soft => &mut self.soft,
             Snow::Settled => &mut self.settled,
@@ -196,7 +196,7 @@ impl Assumed {
     }
 
     /// Every figure by the name [`Assumed::set`] takes, in the order of the file.
-    pub fn figures(&self) -> impl Iterator<Item = Figure<'_>> {
+    pub fn figures(&self) -> impl Iterator<Item = AssumedFigure<'_>> {
         self.ranges().into_iter().flat_map(|(name, range)| {
             let corners = [
                 ("adverse", Some(range.adverse)),
@@ -204,7 +204,7 @@ impl Assumed {
                 ("favourable", Some(range.favourable)),
             ];
             corners.into_iter().filter_map(move |(end, value)| {
-                Some(Figure {
+                Some(AssumedFigure {
                     name: format!("{name}.{end}"),
                     value: value?,
                     unit: &range.unit,

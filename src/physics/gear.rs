@@ -37,19 +37,19 @@ pub struct Gear {
 #[serde(deny_unknown_fields)]
 pub struct Ropes {
     /// Single rope, limits of the standard.
-    pub single: Rope,
+    pub single: RopeStretch,
     /// Half rope, limits of the standard.
-    pub half: Rope,
+    pub half: RopeStretch,
     /// Twin rope (both strands), limits of the standard.
-    pub twin: Rope,
+    pub twin: RopeStretch,
     /// A rope as sold.
-    pub usual: Rope,
+    pub usual: RopeStretch,
 }
 
 /// How a dynamic rope stretches.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Rope {
+pub struct RopeStretch {
     /// Stretch under 80 kg hanging still, as a share of the length.
     pub static_elongation: f64,
     /// Peak force of the drop test, N.
@@ -62,7 +62,7 @@ pub struct Rope {
     pub standing: String,
 }
 
-impl Rope {
+impl RopeStretch {
     /// Mass that hangs on the rope in the elongation test, kg `[EN 892]`, as excerpted.
     pub const HANGING_KG: f64 = 80.0;
 

@@ -61,7 +61,7 @@ impl Can {
 
 /// Where the haul happens.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Scene {
+pub struct HaulSite {
     /// From the anchor to the lip, m.
     pub anchor_to_lip_m: f64,
     /// From the lip down to the victim, m.
@@ -163,7 +163,7 @@ impl System {
     }
 }
 
-impl Scene {
+impl HaulSite {
     /// One line for each system.
     ///
     /// # Errors

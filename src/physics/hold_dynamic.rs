@@ -29,7 +29,7 @@ use super::bound;
 use crate::fault::refusal::Refusal;
 use run::Run;
 
-pub use fall::{Energy, Fall, Outcome, Side};
+pub use fall::{Energy, Fall, GapSide, Outcome};
 
 /// Longest step, s `[ours]`: halving it changes no slide by as much as 0.5 % (tests/physics).
 pub const LONGEST_STEP_S: f64 = 0.006;

@@ -14,7 +14,7 @@ use super::{
     assumed::{Assumed, Case, Corner, Parameter, Snow},
     bound::{self, Bound},
     capstan,
-    hold_dynamic::{Fall, Outcome, Side},
+    hold_dynamic::{Fall, GapSide, Outcome},
 };
 use crate::fault::refusal::Refusal;
 
@@ -28,7 +28,7 @@ pub struct Team {
     /// Effective gap width along the route, m.
     pub gap_m: f64,
     /// Brake knots tied from each end person, if any.
-    pub knots: Option<Knots>,
+    pub knots: Option<BrakeKnots>,
     /// What the team stands on.
     pub snow: Snow,
     /// On skis: friction before braking is that of skis.
@@ -42,7 +42,7 @@ pub struct Team {
 
 /// A set of brake knots in the spans at both ends of the rope.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Knots {
+pub struct BrakeKnots {
     /// Knots tied from each end person.
     pub count_per_side: u32,
     /// First one, m from the end person.
@@ -53,7 +53,7 @@ pub struct Knots {
 
 /// What the model says for its assumptions.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Verdict {
+pub enum HoldingAnswer {
     /// Held with everything favourable, central and adverse.
     HeldInAll,
     /// Held or not with these; empty only where they were not asked for.
@@ -68,7 +68,7 @@ pub struct Faller {
     /// Who, counted from 0 in rope order.
     pub index: usize,
     /// Whether the others hold.
-    pub verdict: Verdict,
+    pub verdict: HoldingAnswer,
     /// Each parameter named flips the answer from the centre by itself; otherwise only together do they.
     pub alone: bool,
     /// Whether they hold with everything central.
@@ -85,7 +85,7 @@ pub struct Faller {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Holding {
     /// The verdict for the worst faller.
-    pub verdict: Verdict,
+    pub verdict: HoldingAnswer,
     /// As in [`Faller::alone`], for the worst faller.
     pub alone: bool,
     /// Who the worst faller is, counted from 0 in rope order.
@@ -104,7 +104,7 @@ const KNOTS: Bound = Bound::new("brake knots on one side", "", 0.0, 20.0);
 const SLOPE_DEG: Bound = Bound::new("slope towards the lip", "°", 0.0, bound::SLOPE_DEG.max);
 const CORNERS: [Corner; 3] = [Corner::Favourable, Corner::Central, Corner::Adverse];
 
-impl Verdict {
+impl HoldingAnswer {
     /// 0 held in all, 1 depends, 2 held in none.
     #[must_use]
     pub fn rank(&self) -> u8 {
@@ -116,7 +116,7 @@ impl Verdict {
     }
 }
 
-impl Knots {
+impl BrakeKnots {
     /// Distances walked from the end person, m.
     fn distances_m(self) -> impl Iterator<Item = f64> {
         (0..self.count_per_side).map(move |i| self.first_m + f64::from(i) * self.step_m)
@@ -166,7 +166,7 @@ impl Team {
             .map(|(faller, _)| faller.index)
             .ok_or(Refusal::NobodyOnRope)?;
         for (faller, central) in &mut fallers {
-            let open = matches!(faller.verdict, Verdict::DependsOn(_));
+            let open = matches!(faller.verdict, HoldingAnswer::DependsOn(_));
             if open && names(faller.index, worst) {
                 (faller.verdict, faller.alone) = self.depends(faller.index, assumed, central)?;
             }
@@ -210,9 +210,9 @@ impl Team {
         let runs = self.corners(index, assumed)?;
         let [favourable, central, adverse] = runs;
         let verdict = match runs.map(|r| r.held) {
-            [true, true, true] => Verdict::HeldInAll,
-            [false, false, false] => Verdict::HeldInNone,
-            _ => Verdict::DependsOn(Vec::new()),
+            [true, true, true] => HoldingAnswer::HeldInAll,
+            [false, false, false] => HoldingAnswer::HeldInNone,
+            _ => HoldingAnswer::DependsOn(Vec::new()),
         };
         let over = |f: fn(&Outcome) -> f64| span([f(&favourable), f(&central), f(&adverse)]);
         let faller = Faller {
@@ -241,7 +241,7 @@ impl Team {
         index: usize,
         assumed: &Assumed,
         central: &Outcome,
-    ) -> Result<(Verdict, bool), Refusal> {
+    ) -> Result<(HoldingAnswer, bool), Refusal> {
         let toward = if central.held {
             Corner::Adverse
         } else {
@@ -259,7 +259,7 @@ impl Team {
             .map(|(p, _)| *p)
             .collect();
         if !alone.is_empty() {
-            return Ok((Verdict::DependsOn(alone), true));
+            return Ok((HoldingAnswer::DependsOn(alone), true));
         }
         let moved = |run: &Outcome| (run.slide_share - central.slide_share).abs();
         swings.sort_by(|a, b| moved(&b.1).total_cmp(&moved(&a.1)));
@@ -268,7 +268,7 @@ impl Team {
             let case = self.case(assumed, |p| pick(named.contains(&p), toward));
             Ok(self.outcome(index, &case)?.held != central.held)
         };
-        Ok((Verdict::DependsOn(fewest(all, flips)?), false))
+        Ok((HoldingAnswer::DependsOn(fewest(all, flips)?), false))
     }
 
     fn case(&self, assumed: &Assumed, corner_of: impl Fn(Parameter) -> Corner) -> Case {
@@ -337,8 +337,8 @@ impl Team {
         knots_m: Vec<f64>,
         beyond_m: f64,
         slope_rad: f64,
-    ) -> Side {
-        Side {
+    ) -> GapSide {
+        GapSide {
             holders_kg,
             spacing_m: self.spacing_m,
             slack_m: case.slack_m,

@@ -14,9 +14,9 @@ use crate::{
 /// Something that must be said. What it reads like is made by [`crate::say`], and only there.
 ///
 /// ```
-/// use schrund::plan::{fact::Fact, finding::{At, Finding, Part}};
+/// use schrund::plan::{fact::Fact, finding::{At, Finding, JobPart}};
 ///
-/// let finding = Finding::new(At::Part { of: Part::Route }, Fact::NoHeights {});
+/// let finding = Finding::new(At::Part { of: JobPart::Route }, Fact::NoHeights {});
 /// assert_eq!(finding.code(), "no-heights");
 /// ```
 #[derive(Clone, Debug, PartialEq)]
@@ -54,7 +54,7 @@ pub enum At {
     /// A part of the job that is no place on the line.
     Part {
         /// Which.
-        of: Part,
+        of: JobPart,
     },
     /// A place in a file.
     Input(Place),
@@ -91,7 +91,7 @@ pub struct StagePlace {
 /// Parts of a job.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
-pub enum Part {
+pub enum JobPart {
     /// The line.
     Route,
     /// The ice.
@@ -164,7 +164,7 @@ impl At {
 /// A finding as a document holds it: `level`, `at`, `code` and `values`; a writer puts the sentence beside them.
 #[derive(Serialize, JsonSchema)]
 #[schemars(rename = "Finding")]
-struct Document<'a> {
+struct FindingDocument<'a> {
     /// How much it matters.
     level: Level,
     /// Where it belongs.
@@ -191,7 +191,7 @@ impl Serialize for Finding {
                 values: notice.values(),
             },
         };
-        let document = Document {
+        let document = FindingDocument {
             level: self.level(),
             at: &self.at,
             what,
@@ -202,10 +202,10 @@ impl Serialize for Finding {
 
 impl JsonSchema for Finding {
     fn schema_name() -> Cow<'static, str> {
-        Document::schema_name()
+        FindingDocument::schema_name()
     }
 
     fn json_schema(generator: &mut SchemaGenerator) -> Schema {
-        Document::json_schema(generator)
+        FindingDocument::json_schema(generator)
     }
 }

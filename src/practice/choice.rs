@@ -5,7 +5,7 @@ use crate::{
     practice::{
         standing::{Origin, Standing},
         term::{Terms, terms},
-        words::{Said, Word},
+        words::{Word, WordInForce},
     },
 };
 
@@ -89,7 +89,7 @@ macro_rules! choices {
 
             /// Every word in force.
             #[must_use]
-            pub fn said(&self) -> Vec<Said> {
+            pub fn said(&self) -> Vec<WordInForce> {
                 vec![$(self.$name.said(stringify!($name), $says, self.$name.value.value()),)+]
             }
 

@@ -13,7 +13,7 @@ use crate::{
 /// What `data/rules.toml` and practice files say about one figure.
 #[derive(Clone, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub(super) struct Entry {
+pub(super) struct FigureEntry {
     pub(super) says: Option<String>,
     pub(super) value: f64,
     pub(super) unit: Option<String>,
@@ -51,7 +51,7 @@ pub struct Figure {
 }
 
 impl Figure {
-    pub(super) fn from_entry(rule: Rule, entry: &Entry, origin: Origin) -> Self {
+    pub(super) fn from_entry(rule: Rule, entry: &FigureEntry, origin: Origin) -> Self {
         Self {
             rule,
             says: entry.says.clone().unwrap_or_default(),

@@ -4,7 +4,7 @@ use crate::{
     fault::{Fault, Place, refusal::Refusal, trip::InPractice},
     practice::{
         choice::{Choices, Chosen},
-        figure::{Entry, Figure},
+        figure::{Figure, FigureEntry},
         nature::Nature,
         rule::Rule,
         rules::{GivenBy, Rules},
@@ -28,7 +28,7 @@ impl Rules {
     }
 
     fn defaults() -> Result<Self, Vec<Fault>> {
-        let table: std::collections::BTreeMap<String, Entry> =
+        let table: std::collections::BTreeMap<String, FigureEntry> =
             toml::from_str(include_str!("../../data/rules.toml")).map_err(|e| {
                 let refusal = Refusal::BuiltIn(e.message().to_owned());
                 broken("data/rules.toml", refusal)
@@ -108,7 +108,7 @@ fn beside(set: &Set, file: &str) -> Result<Vec<String>, Vec<Fault>> {
     }
 }
 
-fn lay_figure(rules: &mut Rules, name: &str, entry: &Entry, file: &str) -> Result<(), Fault> {
+fn lay_figure(rules: &mut Rules, name: &str, entry: &FigureEntry, file: &str) -> Result<(), Fault> {
     let place = Place::file(file).with_property(name);
     let Some(rule) = Rule::named(name) else {
         return Err(Fault::new(InPractice::NoFigure(name.to_owned()), place));

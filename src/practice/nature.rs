@@ -25,7 +25,7 @@ pub struct Nature {
 
 /// One figure of nature, ready to be listed.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Given {
+pub struct NatureFigure {
     /// The name [`Nature::set`] takes.
     pub name: String,
     /// What it is.
@@ -105,9 +105,9 @@ impl Nature {
 
     /// Every figure, in the order of the files.
     #[must_use]
-    pub fn figures(&self) -> Vec<Given> {
+    pub fn figures(&self) -> Vec<NatureFigure> {
         let mut gear = self.gear.clone();
-        let assumed = self.assumed.figures().map(|f| Given {
+        let assumed = self.assumed.figures().map(|f| NatureFigure {
             says: match f.name.rsplit_once('.') {
                 Some((_, end)) => format!("{}, {end}", f.says),
                 None => f.says.to_owned(),
@@ -119,7 +119,7 @@ impl Nature {
             name: f.name,
         });
         let gear = slots(&mut gear);
-        let gear = gear.into_iter().map(|s| Given {
+        let gear = gear.into_iter().map(|s| NatureFigure {
             says: s.says.to_owned(),
             value: *s.value,
             unit: s.unit.to_owned(),

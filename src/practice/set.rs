@@ -7,7 +7,7 @@ use serde::Deserialize;
 use crate::fault::{Fault, Item, Place, files::InFiles, trip::InPractice};
 use crate::practice::{
     choice::{Cover, Knots, Reserve},
-    figure::Entry,
+    figure::FigureEntry,
 };
 
 /// The sets that come with the program, the default first.
@@ -59,7 +59,7 @@ pub struct Set {
     pub(super) cover: Option<Cover>,
     pub(super) rope_on_bare: Option<bool>,
     #[serde(flatten)]
-    pub(super) figures: BTreeMap<String, Entry>,
+    pub(super) figures: BTreeMap<String, FigureEntry>,
 }
 
 impl Source<'_> {

@@ -50,8 +50,8 @@ impl<T> Word<T> {
 
     /// Ready to be listed.
     #[must_use]
-    pub fn said(&self, name: &'static str, says: &'static str, value: Value) -> Said {
-        Said {
+    pub fn said(&self, name: &'static str, says: &'static str, value: Value) -> WordInForce {
+        WordInForce {
             name,
             says,
             value,
@@ -72,7 +72,7 @@ impl<T: Clone> Word<T> {
 
 /// One word in force, ready to be listed.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Said {
+pub struct WordInForce {
     /// The name that sets it.
     pub name: &'static str,
     /// What it is.

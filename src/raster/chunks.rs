@@ -15,7 +15,7 @@ pub trait ReadSeek: Read + Seek + Send {}
 impl<T: Read + Seek + Send> ReadSeek for T {}
 
 /// A boxed source, as [`super::Terrain::add`] takes it.
-pub type Source = Box<dyn ReadSeek>;
+pub type RasterSource = Box<dyn ReadSeek>;
 
 /// Decoded parts kept at once over all models, bytes (our judgement: a route in a 300 MB model stays below 60 MB).
 const SHELF_BYTES: usize = 24 << 20;
@@ -67,14 +67,14 @@ pub(crate) struct Plain {
     /// Bytes each.
     pub(crate) bytes: u8,
     /// What they are.
-    pub(crate) kind: Kind,
+    pub(crate) kind: NumberFamily,
     /// Most significant byte first.
     pub(crate) big_endian: bool,
 }
 
 /// Family of a number type.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Kind {
+pub(crate) enum NumberFamily {
     /// Signed whole numbers.
     Signed,
     /// Unsigned whole numbers.
@@ -86,11 +86,11 @@ pub(crate) enum Kind {
 /// Where parts come from.
 pub(crate) enum Parts {
     /// The tiff library decodes them.
-    Coded(Box<Decoder<Source>>),
+    Coded(Box<Decoder<RasterSource>>),
     /// Uncompressed rows, cut into pieces of `layout.part.1` rows; `strip_rows` of them make a strip.
     Rows {
         /// The file.
-        source: Source,
+        source: RasterSource,
         /// Byte where each strip begins.
         strips: Vec<u64>,
         /// Rows in a strip.
@@ -227,14 +227,14 @@ impl Plain {
     fn numbers(self, bytes: &[u8]) -> DecodingResult {
         let big = self.big_endian;
         match (self.kind, self.bytes) {
-            (Kind::Signed, 2) => decode!(bytes, big, i16, I16),
-            (Kind::Signed, 4) => decode!(bytes, big, i32, I32),
-            (Kind::Signed, _) => decode!(bytes, big, i64, I64),
-            (Kind::Unsigned, 2) => decode!(bytes, big, u16, U16),
-            (Kind::Unsigned, 4) => decode!(bytes, big, u32, U32),
-            (Kind::Unsigned, _) => decode!(bytes, big, u64, U64),
-            (Kind::Float, 4) => decode!(bytes, big, f32, F32),
-            (Kind::Float, _) => decode!(bytes, big, f64, F64),
+            (NumberFamily::Signed, 2) => decode!(bytes, big, i16, I16),
+            (NumberFamily::Signed, 4) => decode!(bytes, big, i32, I32),
+            (NumberFamily::Signed, _) => decode!(bytes, big, i64, I64),
+            (NumberFamily::Unsigned, 2) => decode!(bytes, big, u16, U16),
+            (NumberFamily::Unsigned, 4) => decode!(bytes, big, u32, U32),
+            (NumberFamily::Unsigned, _) => decode!(bytes, big, u64, U64),
+            (NumberFamily::Float, 4) => decode!(bytes, big, f32, F32),
+            (NumberFamily::Float, _) => decode!(bytes, big, f64, F64),
         }
     }
 }

@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 
 use crate::{
     fault::terrain::{NoHeights, NoSystem, Told},
-    raster::systems::{self, System},
+    raster::systems::{self, CoordinateSystem},
 };
 
 /// "Defined by the keys beside it", in place of a code.
@@ -31,7 +31,7 @@ mod key {
 
 /// One value of the directory.
 #[derive(Clone, Debug, PartialEq)]
-enum Value {
+enum KeyValue {
     Short(u16),
     Double(f64),
     Text,
@@ -39,7 +39,7 @@ enum Value {
 
 /// All keys of a file.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub(crate) struct GeoKeys(BTreeMap<u16, Value>);
+pub(crate) struct GeoKeys(BTreeMap<u16, KeyValue>);
 
 /// What the keys say about heights.
 #[derive(Clone, Debug, PartialEq)]
@@ -55,9 +55,9 @@ impl GeoKeys {
     pub(crate) fn parse(directory: &[u16], doubles: &[f64]) -> Self {
         let entries = directory.get(4..).unwrap_or_default().chunks_exact(4);
         let one = |entry: &[u16]| match *entry {
-            [key, 0, _, value] => Some((key, Value::Short(value))),
-            [key, 34736, _, at] => Some((key, Value::Double(*doubles.get(usize::from(at))?))),
-            [key, 34737, ..] => Some((key, Value::Text)),
+            [key, 0, _, value] => Some((key, KeyValue::Short(value))),
+            [key, 34736, _, at] => Some((key, KeyValue::Double(*doubles.get(usize::from(at))?))),
+            [key, 34737, ..] => Some((key, KeyValue::Text)),
             _ => None,
         };
         Self(entries.filter_map(one).collect())
@@ -69,7 +69,7 @@ impl GeoKeys {
     }
 
     /// The coordinate system, or why not.
-    pub(crate) fn system(&self) -> Result<System, NoSystem> {
+    pub(crate) fn system(&self) -> Result<CoordinateSystem, NoSystem> {
         if self.0.is_empty() {
             return Err(NoSystem::NoKeys);
         }
@@ -85,7 +85,7 @@ impl GeoKeys {
         }
     }
 
-    fn listed_projection(&self, code: u32) -> Result<System, NoSystem> {
+    fn listed_projection(&self, code: u32) -> Result<CoordinateSystem, NoSystem> {
         let unit = self.code(key::LINEAR_UNIT).unwrap_or(9001);
         if unit != 9001 {
             return Err(NoSystem::CellUnit { epsg: code, unit });
@@ -93,7 +93,7 @@ impl GeoKeys {
         listed(code)
     }
 
-    fn geographic(&self) -> Result<System, NoSystem> {
+    fn geographic(&self) -> Result<CoordinateSystem, NoSystem> {
         let unit = self.code(key::ANGULAR_UNIT).unwrap_or(9102);
         if unit != 9102 {
             return Err(NoSystem::AngleUnit(unit));
@@ -104,8 +104,8 @@ impl GeoKeys {
         }
     }
 
-    fn own(&self, name: &str, proj: String) -> System {
-        System {
+    fn own(&self, name: &str, proj: String) -> CoordinateSystem {
+        CoordinateSystem {
             epsg: USER_DEFINED,
             name: format!("{name} ({proj})"),
             proj,
@@ -137,7 +137,7 @@ impl GeoKeys {
             && near(self.number(key::INVERSE_FLATTENING), 298.257_223_563, 1e-3)
     }
 
-    fn own_projection(&self) -> Result<System, NoSystem> {
+    fn own_projection(&self) -> Result<CoordinateSystem, NoSystem> {
         let method = self.code(3075).unwrap_or(0);
         let words = match method {
             1 => self.transverse_mercator()?,
@@ -263,16 +263,16 @@ impl GeoKeys {
 
     fn code(&self, key: u16) -> Option<u32> {
         match self.0.get(&key)? {
-            Value::Short(value) => Some(u32::from(*value)),
+            KeyValue::Short(value) => Some(u32::from(*value)),
             _ => None,
         }
     }
 
     fn number(&self, key: u16) -> Option<f64> {
         match self.0.get(&key)? {
-            Value::Double(value) => Some(*value),
-            Value::Short(value) => Some(f64::from(*value)),
-            Value::Text => None,
+            KeyValue::Double(value) => Some(*value),
+            KeyValue::Short(value) => Some(f64::from(*value)),
+            KeyValue::Text => None,
         }
     }
 
@@ -288,7 +288,7 @@ impl GeoKeys {
     }
 }
 
-fn listed(code: u32) -> Result<System, NoSystem> {
+fn listed(code: u32) -> Result<CoordinateSystem, NoSystem> {
     systems::system(code).ok_or(NoSystem::Unlisted(code))
 }
 

@@ -13,7 +13,7 @@ use crate::fault::{
     terrain::{Coding, Damage, NoHeights, Picture, Told, Unusable},
 };
 use crate::raster::{
-    chunks::{Kind, LARGEST_PART_BYTES, Plain, Source},
+    chunks::{LARGEST_PART_BYTES, NumberFamily, Plain, RasterSource},
     geokeys::GeoKeys,
     metadata::BandNotes,
     model::Opened,
@@ -34,13 +34,13 @@ const GDAL_METADATA: Tag = Tag::Unknown(42112);
 /// A file while it is being opened.
 pub(super) struct Opening<'a> {
     pub(super) name: &'a str,
-    pub(super) decoder: Decoder<Source>,
+    pub(super) decoder: Decoder<RasterSource>,
     pub(super) length: u64,
     pub(super) notes: Vec<Fault>,
 }
 
 /// The model in a GeoTIFF of `length` bytes.
-pub(crate) fn open(name: &str, mut source: Source, length: u64) -> Result<Opened, Fault> {
+pub(crate) fn open(name: &str, mut source: RasterSource, length: u64) -> Result<Opened, Fault> {
     let rewound = source.seek(SeekFrom::Start(0));
     rewound.map_err(|e| broken(name, Damage::Unread(e.to_string())))?;
     let limits = limits();
@@ -172,9 +172,9 @@ impl Opening<'_> {
         )
         .unwrap_or(1);
         let kind = match (format, bits) {
-            (1, 16 | 32 | 64) => Kind::Unsigned,
-            (2, 16 | 32 | 64) => Kind::Signed,
-            (3, 32 | 64) => Kind::Float,
+            (1, 16 | 32 | 64) => NumberFamily::Unsigned,
+            (2, 16 | 32 | 64) => NumberFamily::Signed,
+            (3, 32 | 64) => NumberFamily::Float,
             (1, 1..=15) => return Err(self.refuse(Unusable::Picture(Picture::Bits(bits)))),
             _ => return Err(self.refuse(Unusable::Numbers { bits, format })),
         };

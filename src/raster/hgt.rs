@@ -8,7 +8,7 @@ use crate::fault::{
     terrain::{Damage, Told, Unusable},
 };
 use crate::raster::{
-    chunks::{Kind, Layout, Parts, Plain, Source},
+    chunks::{Layout, NumberFamily, Parts, Plain, RasterSource},
     grid::Grid,
     model::Opened,
     reading::{Nodata, Reading},
@@ -20,7 +20,7 @@ use crate::raster::{
 const SIZES: [(u32, u32); 3] = [(1201, 1201), (3601, 3601), (1801, 3601)];
 
 /// The model in a tile of `length` bytes whose file is called `name`.
-pub(crate) fn open(name: &str, source: Source, length: u64) -> Result<Opened, Fault> {
+pub(crate) fn open(name: &str, source: RasterSource, length: u64) -> Result<Opened, Fault> {
     let (west, south) = corner(name).ok_or_else(|| refused(name, Unusable::HgtName))?;
     let fits = |&&(columns, rows): &&(u32, u32)| 2 * u64::from(columns) * u64::from(rows) == length;
     let size = SIZES.iter().find(fits);
@@ -46,7 +46,7 @@ pub(crate) fn open(name: &str, source: Source, length: u64) -> Result<Opened, Fa
             strip_rows: rows,
             plain: Plain {
                 bytes: 2,
-                kind: Kind::Signed,
+                kind: NumberFamily::Signed,
                 big_endian: true,
             },
         },

@@ -4,26 +4,26 @@ use std::io::{ErrorKind, Read, Seek, SeekFrom};
 
 use crate::fault::{
     Fault,
-    terrain::{Damage, Format, Unusable},
+    terrain::{Damage, UnreadFormat, Unusable},
 };
 use crate::raster::{
-    chunks::Source,
+    chunks::RasterSource,
     geotiff, hgt,
     model::Opened,
     refusal::{broken, refused},
 };
 
 /// First bytes of other formats that hold heights. From memory.
-const OTHERS: [(&[u8], Format); 9] = [
-    (b"PK\x03\x04", Format::Zip),
-    (b"\x1f\x8b", Format::Gzip),
-    (b"SQLite format 3", Format::Sqlite),
-    (b"\x89HDF", Format::Hdf),
-    (b"CDF", Format::NetCdf),
-    (b"EHFA_HEADER", Format::Imagine),
-    (b"\xff\x4f\xff\x51", Format::Jpeg2000),
-    (b"\x89PNG", Format::Png),
-    (b"\xff\xd8\xff", Format::Jpeg),
+const OTHERS: [(&[u8], UnreadFormat); 9] = [
+    (b"PK\x03\x04", UnreadFormat::Zip),
+    (b"\x1f\x8b", UnreadFormat::Gzip),
+    (b"SQLite format 3", UnreadFormat::Sqlite),
+    (b"\x89HDF", UnreadFormat::Hdf),
+    (b"CDF", UnreadFormat::NetCdf),
+    (b"EHFA_HEADER", UnreadFormat::Imagine),
+    (b"\xff\x4f\xff\x51", UnreadFormat::Jpeg2000),
+    (b"\x89PNG", UnreadFormat::Png),
+    (b"\xff\xd8\xff", UnreadFormat::Jpeg),
 ];
 
 /// First bytes of TIFF and BigTIFF files, little and big end first.
@@ -36,7 +36,7 @@ pub(crate) fn is_tiff(start: &[u8]) -> bool {
 }
 
 /// Opens whatever it is, or says what it is.
-pub(crate) fn open(name: &str, mut source: Source) -> Result<Opened, Fault> {
+pub(crate) fn open(name: &str, mut source: RasterSource) -> Result<Opened, Fault> {
     let fails = |e: std::io::Error| broken(name, Damage::Unread(e.to_string()));
     let length = source.seek(SeekFrom::End(0)).map_err(fails)?;
     let head = head(&mut source).map_err(fails)?;
@@ -53,12 +53,12 @@ pub(crate) fn open(name: &str, mut source: Source) -> Result<Opened, Fault> {
         return hgt::open(name, source, length);
     }
     if head.to_ascii_lowercase().starts_with(b"ncols") {
-        return Err(refused(name, Unusable::Is(Format::AsciiGrid)));
+        return Err(refused(name, Unusable::Is(UnreadFormat::AsciiGrid)));
     }
     Err(refused(name, Unusable::Neither))
 }
 
-fn head(source: &mut Source) -> std::io::Result<Vec<u8>> {
+fn head(source: &mut RasterSource) -> std::io::Result<Vec<u8>> {
     source.seek(SeekFrom::Start(0))?;
     let mut head = Vec::new();
     loop {

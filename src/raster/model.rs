@@ -5,7 +5,7 @@ use crate::raster::{
     grid::Grid,
     reading::{Meaning, Reading},
     refusal::broken,
-    systems::System,
+    systems::CoordinateSystem,
 };
 use crate::{
     fault::{Fault, terrain::Damage},
@@ -21,7 +21,7 @@ const OFF_LATTICE: f64 = 0.01;
 
 /// A file that was opened and understood.
 pub(crate) struct Opened {
-    pub(crate) system: System,
+    pub(crate) system: CoordinateSystem,
     pub(crate) grid: Grid,
     pub(crate) reading: Reading,
     pub(crate) layout: Layout,
@@ -43,7 +43,7 @@ pub(crate) struct Model {
 
 /// What was met while reading cells of one model.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub(crate) struct Met {
+pub(crate) struct CellsMet {
     /// Positions that lay on the raster.
     pub(crate) inside: u64,
     /// Positions it gave a height for.
@@ -56,7 +56,7 @@ pub(crate) struct Met {
 #[derive(Default)]
 pub(crate) struct Files {
     pub(crate) parts: Vec<Parts>,
-    pub(crate) met: Vec<Met>,
+    pub(crate) met: Vec<CellsMet>,
     pub(crate) shelf: Shelf,
 }
 

@@ -9,7 +9,7 @@ use crate::fault::{
     terrain::{Damage, Unusable},
 };
 use crate::raster::{
-    chunks::{LARGEST_PART_BYTES, Layout, PIECE_BYTES, Parts, Plain, Source},
+    chunks::{LARGEST_PART_BYTES, Layout, PIECE_BYTES, Parts, Plain, RasterSource},
     geotiff::Opening,
     refusal::broken,
 };
@@ -117,7 +117,7 @@ impl Opening<'_> {
             .flat_map(|a| std::iter::repeat_n(*a, pieces_in_strip))
             .collect();
         layout.part.1 = piece;
-        let source: Source = mem::replace(self.decoder.inner(), Box::new(std::io::empty()));
+        let source: RasterSource = mem::replace(self.decoder.inner(), Box::new(std::io::empty()));
         Ok((
             layout,
             Parts::Rows {

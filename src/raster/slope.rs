@@ -15,7 +15,7 @@ use crate::{fault::Fault, geometry::LonLat};
 
 /// The inclination of the ground at a place.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Slope {
+pub struct GroundSlope {
     /// Degrees from the horizontal, 0 to 90.
     pub slope_deg: f64,
     /// Direction of steepest descent, degrees clockwise from true north; `None` on level ground.
@@ -41,7 +41,7 @@ impl Terrain {
     ///
     /// # Errors
     /// If a file turns out to be broken where it is read.
-    pub fn slope(&self, at: LonLat) -> Result<Option<Slope>, Fault> {
+    pub fn slope(&self, at: LonLat) -> Result<Option<GroundSlope>, Fault> {
         let mut files = self.files();
         for model in &self.models {
             if let Some(slope) = self.slope_in(&mut files, model, at)? {
@@ -56,7 +56,7 @@ impl Terrain {
         files: &mut Files,
         model: &Model,
         at: LonLat,
-    ) -> Result<Option<Slope>, Fault> {
+    ) -> Result<Option<GroundSlope>, Fault> {
         let Some(reach_m) = model.pixel(at).and_then(|p| model.longest_side_m(p)) else {
             return Ok(None);
         };
@@ -95,10 +95,10 @@ impl Terrain {
     }
 }
 
-fn inclination(north: f64, east: f64, reach_m: f64) -> Slope {
+fn inclination(north: f64, east: f64, reach_m: f64) -> GroundSlope {
     let rise = north.hypot(east);
     let level = rise < 1e-9;
-    Slope {
+    GroundSlope {
         slope_deg: rise.atan().to_degrees(),
         aspect_deg: (!level).then(|| (-east).atan2(-north).to_degrees().rem_euclid(360.0)),
         reach_m,

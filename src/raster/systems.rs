@@ -4,15 +4,15 @@ use std::sync::LazyLock;
 
 use serde::Deserialize;
 
-static TABLE: LazyLock<Table> =
+static TABLE: LazyLock<SystemTable> =
     LazyLock::new(|| toml::from_str(include_str!("../../data/crs.toml")).unwrap_or_default());
 
 #[derive(Debug, Default, Deserialize)]
 #[serde(deny_unknown_fields)]
-struct Table {
+struct SystemTable {
     utm: Vec<UtmFamily>,
-    crs: Vec<System>,
-    vertical: Vec<Heights>,
+    crs: Vec<CoordinateSystem>,
+    vertical: Vec<VerticalSystem>,
 }
 
 #[derive(Debug, Deserialize)]
@@ -28,7 +28,7 @@ struct UtmFamily {
 /// A coordinate system and how to project into it.
 #[derive(Clone, Debug, PartialEq, Eq, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub(crate) struct System {
+pub(crate) struct CoordinateSystem {
     /// Its number.
     pub(crate) epsg: u32,
     /// Its name in the EPSG dataset.
@@ -43,7 +43,7 @@ pub(crate) struct System {
 /// A height system.
 #[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub(crate) struct Heights {
+pub(crate) struct VerticalSystem {
     /// Its number.
     pub(crate) epsg: u32,
     /// Its name in the EPSG dataset.
@@ -55,18 +55,18 @@ pub(crate) struct Heights {
 }
 
 /// The coordinate system with this number, if the table has it.
-pub(crate) fn system(epsg: u32) -> Option<System> {
+pub(crate) fn system(epsg: u32) -> Option<CoordinateSystem> {
     let single = TABLE.crs.iter().find(|s| s.epsg == epsg).cloned();
     single.or_else(|| TABLE.utm.iter().find_map(|family| family.member(epsg)))
 }
 
 /// The height system with this number, if it is one of the named or unusual ones.
-pub(crate) fn heights(epsg: u32) -> Option<&'static Heights> {
+pub(crate) fn heights(epsg: u32) -> Option<&'static VerticalSystem> {
     TABLE.vertical.iter().find(|h| h.epsg == epsg)
 }
 
 impl UtmFamily {
-    fn member(&self, epsg: u32) -> Option<System> {
+    fn member(&self, epsg: u32) -> Option<CoordinateSystem> {
         let nth = epsg
             .checked_sub(self.first_epsg)
             .filter(|n| *n < self.zones)?;
@@ -80,7 +80,7 @@ impl UtmFamily {
             "WGS 84" => "+datum=WGS84",
             _ => "+ellps=GRS80",
         };
-        Some(System {
+        Some(CoordinateSystem {
             epsg,
             name: format!("{} / UTM zone {zone}{letter}", self.family),
             proj: format!("+proj=utm +zone={zone}{south} {frame} +units=m"),

@@ -4,9 +4,9 @@ use std::fmt;
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
 use crate::raster::{
-    chunks::Source,
+    chunks::RasterSource,
     kind,
-    model::{Files, Met, Model, containing, surrounding},
+    model::{CellsMet, Files, Model, containing, surrounding},
     refusal::{note, refused},
 };
 use crate::{
@@ -29,7 +29,7 @@ pub struct Terrain {
 
 /// A height and who gave it.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Sample<'a> {
+pub struct SourcedHeight<'a> {
     /// Metres, in the height system of the model.
     pub height_m: f64,
     /// Name of the model, as it was added.
@@ -50,7 +50,7 @@ impl Terrain {
     ///
     /// # Errors
     /// If the file is broken or cannot be read exactly; the hint is a command that converts it.
-    pub fn add(&mut self, name: &str, source: Source) -> Result<Vec<Fault>, Fault> {
+    pub fn add(&mut self, name: &str, source: RasterSource) -> Result<Vec<Fault>, Fault> {
         let mut opened = kind::open(name, source)?;
         let mut files = self.files();
         let id = files.parts.len();
@@ -59,7 +59,7 @@ impl Terrain {
             refused(name, Unusable::System(why))
         })?;
         files.parts.push(opened.parts);
-        files.met.push(Met::default());
+        files.met.push(CellsMet::default());
         drop(files);
         self.models.push(model);
         self.models
@@ -90,11 +90,11 @@ impl Terrain {
     ///
     /// # Errors
     /// If a file turns out to be broken where it is read.
-    pub fn sample(&self, at: LonLat) -> Result<Option<Sample<'_>>, Fault> {
+    pub fn sample(&self, at: LonLat) -> Result<Option<SourcedHeight<'_>>, Fault> {
         let mut files = self.files();
         for model in &self.models {
             if let Some(height_m) = self.bilinear_m(&mut files, model, at)? {
-                return Ok(Some(Sample {
+                return Ok(Some(SourcedHeight {
                     height_m,
                     model: &model.name,
                     resolution_m: model.resolution_m,
@@ -227,7 +227,7 @@ impl Files {
     }
 }
 
-impl Met {
+impl CellsMet {
     fn notes(self, name: &str) -> Vec<Fault> {
         let mut notes = Vec::new();
         if self.inside > 0 && self.answered == 0 {

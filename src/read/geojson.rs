@@ -27,7 +27,7 @@ mod text;
 
 use std::io::Read;
 
-use self::reading::Reading;
+use self::reading::ZonesReading;
 use crate::{
     fault::{Fault, Noted},
     trip::zone::Zone,
@@ -45,7 +45,7 @@ pub use self::{given::Given, swapped::swapped_would_meet};
 /// Every fault of the file at once, in input order, repeats grouped, followed by the warnings and notes
 /// met on the way. Only broken JSON ends the reading early.
 pub fn zones(name: &str, text: impl Read, given: &Given) -> Result<Noted<Vec<Zone>>, Vec<Fault>> {
-    let mut reading = Reading::new(name, *given);
+    let mut reading = ZonesReading::new(name, *given);
     document::read(text, &mut reading);
     reading.finish()
 }

@@ -35,7 +35,7 @@ use quick_xml::{Reader, events::Event};
 use crate::fault::{Fault, Noted, Place, files::InFiles};
 use crate::trip::route::Route;
 
-use document::Document;
+use document::GpxDocument;
 use source::Lines;
 
 /// An event buffer larger than this is given back after use, bytes. \[ours\]
@@ -65,13 +65,13 @@ pub fn route(name: &str, text: impl BufRead) -> Result<Noted<Route>, Vec<Fault>>
     if let Some(fault) = wrong_kind::by_first_bytes(name, &first) {
         return Err(vec![fault]);
     }
-    let mut document = Document::new(name);
+    let mut document = GpxDocument::new(name);
     read_all(Lines::new(source::decoded(&first, whole)), &mut document);
     outcome::route(document)
 }
 
 /// Hands every event to the document, until the end or a fault that nothing can be read after.
-fn read_all(lines: Lines<'_>, document: &mut Document<'_>) {
+fn read_all(lines: Lines<'_>, document: &mut GpxDocument<'_>) {
     let mut reader = Reader::from_reader(lines);
     reader.config_mut().expand_empty_elements = true;
     let mut buffer = Vec::new();

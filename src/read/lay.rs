@@ -46,7 +46,7 @@ pub struct Sources<'a> {
     /// A glacier inventory: GeoJSON.
     pub glaciers: Option<Input<Text<'a>>>,
     /// Terrain models.
-    pub terrain: Vec<Input<raster::Source>>,
+    pub terrain: Vec<Input<raster::RasterSource>>,
     /// The trip file; see [`super::trip::file`]. Files it asks for are listed by [`Trip::files`].
     pub trip: Option<Input<Trip>>,
     /// A practice file, where flags or trip file name one that is not among the embedded sets.
@@ -80,7 +80,7 @@ impl<'a> Sources<'a> {
         let trip = faults.take(trip);
         // Who goes may stand in the part that could not be read.
         let party_known = trip.is_some() || self.flags.party.is_some();
-        let said = Said {
+        let said = Layered {
             flags: self.flags,
             trip: trip.unwrap_or_default(),
             trip_place,
@@ -145,13 +145,13 @@ fn opened(trip: Option<Input<Trip>>) -> (Result<Trip, Vec<Fault>>, Place) {
 }
 
 /// Flags over trip file.
-struct Said {
+struct Layered {
     flags: Trip,
     trip: Trip,
     trip_place: Place,
 }
 
-impl Said {
+impl Layered {
     fn gap_m(&self) -> Option<f64> {
         self.flags.gap_m.or(self.trip.gap_m)
     }
@@ -280,7 +280,7 @@ pub fn practice(input: Input<Text<'_>>) -> Result<Rules, Vec<Fault>> {
 ///
 /// # Errors
 /// Every model that could not be opened, is broken or cannot be read exactly.
-pub fn terrain(models: Vec<Input<raster::Source>>) -> Result<Noted<Terrain>, Vec<Fault>> {
+pub fn terrain(models: Vec<Input<raster::RasterSource>>) -> Result<Noted<Terrain>, Vec<Fault>> {
     let mut terrain = Terrain::new();
     let (mut notes, mut faults) = (Vec::new(), Vec::new());
     for model in models {

@@ -12,7 +12,7 @@ mod who;
 
 pub use assume::{Assume, assume};
 pub use folk::{Folk, PersonEntry};
-pub use form::{Files, Trip};
+pub use form::{Trip, TripFiles};
 pub use laid::Laid;
 pub use reading::{check, file, schema, trip};
 pub use ropes::RopeEntry;

@@ -8,7 +8,7 @@ use crate::{
     plan::fall::OrderAdvice,
     practice::{Origin, Rules},
     rope::{
-        arrest::{self, Fall, Stance},
+        arrest::{self, FallAnswer, Stance},
         draft::Draft,
         legs::RopedLeg,
     },
@@ -25,7 +25,7 @@ pub(crate) enum Depth {
 
 /// What has been asked so far.
 #[derive(Debug)]
-struct Asked {
+struct AskedFalls {
     depth: Depth,
     known: BTreeMap<Vec<u64>, Result<Holding, Refusal>>,
 }
@@ -34,7 +34,7 @@ struct Asked {
 #[derive(Debug)]
 pub(crate) struct Answers {
     /// By place of the leg and of the team on it.
-    falls: Vec<Vec<Result<Fall, Refusal>>>,
+    falls: Vec<Vec<Result<FallAnswer, Refusal>>>,
     /// By team number: on which leg it is held worst, and the advice on its order there.
     advice: BTreeMap<usize, (usize, Option<OrderAdvice>)>,
 }
@@ -43,7 +43,7 @@ impl Answers {
     /// Asks for every team on every leg, and once for each team, where it is held worst, whether another order is
     /// better.
     pub(crate) fn of(legs: &[RopedLeg<'_>], depth: Depth, rules: &Rules) -> Self {
-        let mut asked = Asked {
+        let mut asked = AskedFalls {
             depth,
             known: BTreeMap::new(),
         };
@@ -53,7 +53,7 @@ impl Answers {
                 .map(|draft| asked.fall(draft, leg.stance(draft, rules), rules))
                 .collect()
         });
-        let falls: Vec<Vec<Result<Fall, Refusal>>> = falls.collect();
+        let falls: Vec<Vec<Result<FallAnswer, Refusal>>> = falls.collect();
         Self {
             advice: match depth {
                 Depth::Whole => advice(legs, &falls, rules),
@@ -64,7 +64,7 @@ impl Answers {
     }
 
     /// The fall of the team at a place on the leg at a place, or why the model has no answer.
-    pub(crate) fn fall(&self, leg: usize, team: usize) -> Option<Result<&Fall, &Refusal>> {
+    pub(crate) fn fall(&self, leg: usize, team: usize) -> Option<Result<&FallAnswer, &Refusal>> {
         let fall = self.falls.get(leg)?.get(team)?;
         Some(fall.as_ref())
     }
@@ -76,8 +76,13 @@ impl Answers {
     }
 }
 
-impl Asked {
-    fn fall(&mut self, draft: &Draft, stance: Stance, rules: &Rules) -> Result<Fall, Refusal> {
+impl AskedFalls {
+    fn fall(
+        &mut self,
+        draft: &Draft,
+        stance: Stance,
+        rules: &Rules,
+    ) -> Result<FallAnswer, Refusal> {
         let team = arrest::team(draft, stance, rules)?;
         let holding = self
             .known
@@ -87,7 +92,7 @@ impl Asked {
                 Depth::Verdicts => team.verdicts(&rules.nature.assumed),
             })
             .clone()?;
-        Ok(Fall {
+        Ok(FallAnswer {
             team,
             holding,
             snow_assumed: rules.choices.snow.origin == Origin::Default,
@@ -97,14 +102,14 @@ impl Asked {
 }
 
 /// How hard the hardest fall of a team is to hold, the leg it is on, the team there, and the fall.
-type Worst<'a> = ((u8, bool, f64), usize, &'a Draft, &'a Fall);
+type HardestFall<'a> = ((u8, bool, f64), usize, &'a Draft, &'a FallAnswer);
 
 fn advice(
     legs: &[RopedLeg<'_>],
-    falls: &[Vec<Result<Fall, Refusal>>],
+    falls: &[Vec<Result<FallAnswer, Refusal>>],
     rules: &Rules,
 ) -> BTreeMap<usize, (usize, Option<OrderAdvice>)> {
-    let mut worst: BTreeMap<usize, Worst<'_>> = BTreeMap::new();
+    let mut worst: BTreeMap<usize, HardestFall<'_>> = BTreeMap::new();
     for (i, (leg, falls)) in legs.iter().zip(falls).enumerate() {
         for (draft, fall) in leg.teams.iter().zip(falls) {
             let Ok(fall) = fall else { continue };
@@ -114,7 +119,7 @@ fn advice(
             }
         }
     }
-    let advise = |(team, (_, leg, draft, fall)): (usize, Worst<'_>)| {
+    let advise = |(team, (_, leg, draft, fall)): (usize, HardestFall<'_>)| {
         (team, (leg, arrest::advice(fall, &draft.persons, rules)))
     };
     worst.into_iter().map(advise).collect()

@@ -5,7 +5,7 @@ use crate::{
     physics::{
         assumed::{Parameter, Snow},
         bound,
-        holding::{Faller, Holding, Knots, Team, Verdict},
+        holding::{BrakeKnots, Faller, Holding, HoldingAnswer, Team},
     },
     plan::{
         fall::{Arrest, Held, OrderAdvice},
@@ -18,7 +18,7 @@ use crate::{
 
 /// The fall of one team on one leg, put before the model.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Fall {
+pub struct FallAnswer {
     /// The team as the model sees it.
     pub team: Team,
     /// What it answers.
@@ -71,11 +71,11 @@ pub fn team(draft: &Draft, stance: Stance, rules: &Rules) -> Result<Team, Refusa
     })
 }
 
-fn counted(knots: &KnotSet) -> Option<Knots> {
+fn counted(knots: &KnotSet) -> Option<BrakeKnots> {
     if knots.count == 0 || knots.bite != Bite::Yes {
         return None;
     }
-    Some(Knots {
+    Some(BrakeKnots {
         count_per_side: u32::try_from(knots.each_end).ok()?,
         first_m: knots.first_m,
         step_m: knots.step_m,
@@ -84,7 +84,7 @@ fn counted(knots: &KnotSet) -> Option<Knots> {
 
 /// The model's answer as a plan holds it; `None` if nobody is on the rope.
 #[must_use]
-pub fn answer(fall: &Fall, order: Option<OrderAdvice>) -> Option<Arrest> {
+pub fn answer(fall: &FallAnswer, order: Option<OrderAdvice>) -> Option<Arrest> {
     let (team, holding) = (&fall.team, &fall.holding);
     let worst = holding.fallers.get(holding.worst)?;
     let falls = worst.index + 1;
@@ -107,17 +107,17 @@ pub fn answer(fall: &Fall, order: Option<OrderAdvice>) -> Option<Arrest> {
     })
 }
 
-fn held(verdict: &Verdict) -> Held {
+fn held(verdict: &HoldingAnswer) -> Held {
     match verdict {
-        Verdict::HeldInAll => Held::All,
-        Verdict::DependsOn(_) => Held::Depends,
-        Verdict::HeldInNone => Held::None,
+        HoldingAnswer::HeldInAll => Held::All,
+        HoldingAnswer::DependsOn(_) => Held::Depends,
+        HoldingAnswer::HeldInNone => Held::None,
     }
 }
 
 fn depends_on(faller: &Faller) -> Vec<Parameter> {
     match &faller.verdict {
-        Verdict::DependsOn(named) => named.clone(),
+        HoldingAnswer::DependsOn(named) => named.clone(),
         _ => Vec::new(),
     }
 }
@@ -133,7 +133,7 @@ pub fn severity(holding: &Holding) -> (u8, bool, f64) {
 
 /// The model's advice on the order, by names. Equal people are not asked about.
 #[must_use]
-pub fn advice(fall: &Fall, persons: &[PersonOnRope], rules: &Rules) -> Option<OrderAdvice> {
+pub fn advice(fall: &FallAnswer, persons: &[PersonOnRope], rules: &Rules) -> Option<OrderAdvice> {
     let masses_kg = &fall.team.masses_kg;
     let first = masses_kg.first()?;
     if masses_kg.iter().all(|m| (m - first).abs() < 1e-9) {

@@ -4,7 +4,7 @@ use crate::{
     fault::refusal::Refusal,
     physics::{
         assumed::{Corner, Snow},
-        haul::{Haul, Scene},
+        haul::{Haul, HaulSite},
     },
     plan::fall::{FallReserve, HaulAnswer, HaulReserve, HaulSystem, HaulTable},
     practice::{Rule, Rules, nature::TURN},
@@ -46,7 +46,7 @@ impl Hauling<'_> {
         Ok((falls, table))
     }
 
-    fn table(&self, fall: &FallReserve, scene: &Scene, hauls: &[Haul]) -> HaulTable {
+    fn table(&self, fall: &FallReserve, scene: &HaulSite, hauls: &[Haul]) -> HaulTable {
         let blocked = self.draft.knots.count > 0;
         let systems: Vec<HaulSystem> = hauls
             .iter()
@@ -66,7 +66,7 @@ impl Hauling<'_> {
     }
 
     /// The rope hangs taut over a lip that nobody padded: its factor is the central one of the fall model.
-    fn scene(&self, free: &Free) -> Result<Scene, Refusal> {
+    fn scene(&self, free: &Free) -> Result<HaulSite, Refusal> {
         let (rules, spacing_m) = (self.rules, self.draft.spacing.spacing_m);
         let anchor_to_lip_m = rules[Rule::AnchorShare] * spacing_m;
         let person = self.draft.persons.get(free.person.saturating_sub(1));
@@ -77,7 +77,7 @@ impl Hauling<'_> {
             .turn
             .get(TURN)
             .ok_or(Refusal::NoTurn(TURN))?;
-        Ok(Scene {
+        Ok(HaulSite {
             anchor_to_lip_m,
             lip_to_victim_m: spacing_m - anchor_to_lip_m,
             victim_mass_kg: person.map_or(rules[Rule::PersonKg], |p| p.mass_kg),

@@ -8,7 +8,7 @@ use crate::{
     },
     practice::Rules,
     rope::{arrest::Stance, draft::Draft, knots::Hardship},
-    trip::{job::Case, party::RopeTeam, zone::Zone},
+    trip::{job::Brief, party::RopeTeam, zone::Zone},
 };
 
 /// A leg, roped or not, as everything after it sees it.
@@ -30,7 +30,7 @@ pub(crate) struct RopedLeg<'a> {
 
 /// All legs of the trip in walking order.
 pub(crate) fn legs<'a>(
-    job: &Case<'a>,
+    job: &Brief<'a>,
     teams: &[RopeTeam],
     stages: &'a [Sketch<'a>],
 ) -> Vec<RopedLeg<'a>> {

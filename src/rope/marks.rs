@@ -9,7 +9,7 @@ use super::reserve;
 
 /// What the rope is laid out for.
 #[derive(Clone, Copy, Debug)]
-pub struct Layout<'a> {
+pub struct RopeLayout<'a> {
     /// How many are on it.
     pub people: usize,
     /// Between neighbours, metres.
@@ -21,7 +21,7 @@ pub struct Layout<'a> {
 /// The marks from the first person's free end, in metres before anything is tied. A tie-in or knot
 /// begins at its mark and takes its rope from there on.
 #[must_use]
-pub fn marks(layout: &Layout<'_>, rules: &Rules) -> Vec<Mark> {
+pub fn marks(layout: &RopeLayout<'_>, rules: &Rules) -> Vec<Mark> {
     let people = layout.people;
     let mut tape = Tape {
         at_m: 0.0,
@@ -63,7 +63,7 @@ impl Tape {
         self.run(takes_m);
     }
 
-    fn span(&mut self, layout: &Layout<'_>, knots_at_m: &[f64]) {
+    fn span(&mut self, layout: &RopeLayout<'_>, knots_at_m: &[f64]) {
         let mut walked_m = 0.0;
         for knot_m in knots_at_m {
             self.run(knot_m - walked_m);

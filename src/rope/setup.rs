@@ -8,7 +8,7 @@ use crate::{
     },
     practice::{Rule, Rules},
     rope::{
-        arrest::{self, Fall},
+        arrest::{self, FallAnswer},
         draft::{self, Draft},
         haul, ledger, marks, reserve, share,
     },
@@ -17,13 +17,13 @@ use crate::{
 
 /// What a draft still needs to become a set-up.
 #[derive(Clone, Copy)]
-pub struct Given<'a> {
+pub struct Supplied<'a> {
     /// The rope that the team carries, with its number; without one the next length sold is meant.
     pub rope: Option<(usize, &'a Rope)>,
     /// How many times longer than wide the way over a gap is when met with a spacing.
     pub factor: &'a dyn Fn(f64) -> f64,
     /// Its fall, where the model has an answer.
-    pub fall: Option<&'a Fall>,
+    pub fall: Option<&'a FallAnswer>,
     /// Advice on its order, on the leg where it is held worst.
     pub order: Option<&'a OrderAdvice>,
 }
@@ -34,13 +34,13 @@ impl Draft {
     /// Beside it stands a sentence naming the first figure that lies outside what the model of hauls can be asked, in
     /// which case it has no hauls.
     #[must_use]
-    pub fn tied(self, given: &Given<'_>, rules: &Rules) -> (TeamSetup, Option<Refusal>) {
+    pub fn tied(self, given: &Supplied<'_>, rules: &Rules) -> (TeamSetup, Option<Refusal>) {
         let (people, spacing_m) = (self.persons.len(), self.spacing.spacing_m);
         let (factor, rope) = (given.factor, given.rope);
         let sold_length_m = ledger::sold_length_m(self.ledger.total_m);
         let length_m = rope.map(|(_, r)| r.length_m).or(sold_length_m);
         let coil_m = reserve::coil_m(people, spacing_m, rules);
-        let layout = marks::Layout {
+        let layout = marks::RopeLayout {
             people,
             spacing_m,
             knots: &self.knots,
@@ -75,7 +75,7 @@ impl Draft {
     /// Free rope for everybody's fall, and how the person whose fall is held worst is hauled out.
     fn hauls(
         &self,
-        given: &Given<'_>,
+        given: &Supplied<'_>,
         rules: &Rules,
     ) -> (Vec<FallReserve>, Option<HaulTable>, Option<Refusal>) {
         let frees = reserve::free(self.persons.len(), self.spacing.spacing_m, rules);

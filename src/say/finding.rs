@@ -4,7 +4,7 @@ use crate::{
     physics::assumed::Snow,
     plan::{
         fact::{Fact, HeightsApart, RopeLack, RouteEnd, Slope, TerrainVoid},
-        finding::{At, Finding, Part, What},
+        finding::{At, Finding, JobPart, What},
         place::{HeightsFrom, Piece, RollOver},
     },
     say::{
@@ -19,7 +19,7 @@ use crate::{
 };
 
 /// Words and figures for the placeables of a message.
-type Args<'a> = Vec<(&'static str, Arg<'a>)>;
+type FactArgs<'a> = Vec<(&'static str, Arg<'a>)>;
 
 /// The sentence, without a full stop.
 #[must_use]
@@ -58,12 +58,12 @@ pub fn place(at: &At, voice: Voice) -> Said {
     }
 }
 
-fn part(of: Part) -> &'static str {
+fn part(of: JobPart) -> &'static str {
     match of {
-        Part::Route => "place-route",
-        Part::Zones => "place-zones",
-        Part::Ropes => "place-ropes",
-        Part::Terrain => "place-terrain",
+        JobPart::Route => "place-route",
+        JobPart::Zones => "place-zones",
+        JobPart::Ropes => "place-ropes",
+        JobPart::Terrain => "place-terrain",
     }
 }
 
@@ -96,7 +96,7 @@ fn key(fact: &Fact) -> &'static str {
     }
 }
 
-fn args<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> Args<'a> {
+fn args<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
     match fact {
         Fact::NeverOnHidden { zone: z }
         | Fact::StrikeExact { zone: z }
@@ -155,7 +155,7 @@ fn args<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> Args<'a> {
     }
 }
 
-fn convex(places: &[RollOver], voice: Voice) -> Args<'static> {
+fn convex(places: &[RollOver], voice: Voice) -> FactArgs<'static> {
     let each = places.iter().map(|p| {
         let steeper = Arg::Degrees(p.steepens_deg, 0, Round::Nearest);
         voice.say(
@@ -194,7 +194,7 @@ fn route_end(end: RouteEnd) -> &'static str {
     }
 }
 
-fn of_zone(fact: &Fact, voice: Voice) -> Args<'_> {
+fn of_zone(fact: &Fact, voice: Voice) -> FactArgs<'_> {
     match fact {
         Fact::BridgesLate {
             zone: z,
@@ -220,7 +220,7 @@ fn of_zone(fact: &Fact, voice: Voice) -> Args<'_> {
     }
 }
 
-fn spacing(fact: &Fact) -> Args<'_> {
+fn spacing(fact: &Fact) -> FactArgs<'_> {
     match fact {
         Fact::NoSetup {
             people,
@@ -252,7 +252,7 @@ fn spacing(fact: &Fact) -> Args<'_> {
     }
 }
 
-fn rope_lack(needed_m: f64, lack: &RopeLack, voice: Voice) -> Args<'_> {
+fn rope_lack(needed_m: f64, lack: &RopeLack, voice: Voice) -> FactArgs<'_> {
     let mut args = vec![("needed", Arg::Needed(needed_m))];
     let word = match lack {
         RopeLack::Short { rope: r, short_m } => {
@@ -270,7 +270,7 @@ fn rope_lack(needed_m: f64, lack: &RopeLack, voice: Voice) -> Args<'_> {
     args
 }
 
-fn steep<'a>(slope_deg: f64, of: Slope, at: &At) -> Args<'a> {
+fn steep<'a>(slope_deg: f64, of: Slope, at: &At) -> FactArgs<'a> {
     let of = match of {
         Slope::Line => "line",
         Slope::Ground => "ground",
@@ -282,7 +282,7 @@ fn steep<'a>(slope_deg: f64, of: Slope, at: &At) -> Args<'a> {
     ]
 }
 
-fn of_fall(fact: &Fact, voice: Voice) -> Args<'_> {
+fn of_fall(fact: &Fact, voice: Voice) -> FactArgs<'_> {
     match fact {
         Fact::HeldInNone { falls, snow } => vec![
             ("who", Arg::Said(person(&falls.name, voice))),
@@ -306,7 +306,7 @@ fn of_fall(fact: &Fact, voice: Voice) -> Args<'_> {
     }
 }
 
-fn coil(fact: &Fact) -> Args<'_> {
+fn coil(fact: &Fact) -> FactArgs<'_> {
     let Fact::CoilHeavy {
         coil_m,
         coil_kg,
@@ -324,7 +324,7 @@ fn coil(fact: &Fact) -> Args<'_> {
     ]
 }
 
-fn heights<'a>(apart: &HeightsApart, voice: Voice) -> Args<'a> {
+fn heights<'a>(apart: &HeightsApart, voice: Voice) -> FactArgs<'a> {
     vec![
         ("median", Arg::Said(above(apart.median_m, voice))),
         ("worst", Arg::Said(above(apart.worst_m, voice))),
@@ -343,7 +343,7 @@ fn above(by_m: f64, voice: Voice) -> Said {
     }
 }
 
-fn terrain_void<'a>(void: &TerrainVoid, at: &At, voice: Voice) -> Args<'a> {
+fn terrain_void<'a>(void: &TerrainVoid, at: &At, voice: Voice) -> FactArgs<'a> {
     let place = match (void.void_m, void.used) {
         (None, _) => "nowhere",
         (Some(_), HeightsFrom::TerrainModel) => "model",
@@ -359,7 +359,7 @@ fn terrain_void<'a>(void: &TerrainVoid, at: &At, voice: Voice) -> Args<'a> {
 }
 
 /// How often, how far in all, and the longest piece.
-fn contours<'a>(pieces: &[Piece]) -> Args<'a> {
+fn contours<'a>(pieces: &[Piece]) -> FactArgs<'a> {
     let length_m = |p: &Piece| p.to_m - p.from_m;
     let longer = |a: &&Piece, b: &&Piece| length_m(a).total_cmp(&length_m(b));
     let longest = pieces.iter().max_by(longer);

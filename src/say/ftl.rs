@@ -8,7 +8,7 @@ use fluent_syntax::{
     unicode::unescape_unicode_to_string,
 };
 
-use crate::say::pattern::{BUILT_IN, Entry, Key, Pattern, Piece, Select};
+use crate::say::pattern::{BUILT_IN, Entry, Key, Pattern, PatternPiece, Select};
 
 /// Units of length that follow the reader's choice, and so are never typed behind a number.
 const TURNED: [&str; 4] = ["m", "km", "ft", "mi"];
@@ -108,11 +108,11 @@ impl Reader<'_> {
             if pieces.code.is_none() && has_length(part) {
                 self.fault("a length is typed into the text: it would not follow the units shown");
             }
-            pieces.extend((!part.is_empty()).then(|| Piece::Words(part.to_owned())));
+            pieces.extend((!part.is_empty()).then(|| PatternPiece::Words(part.to_owned())));
         }
     }
 
-    fn expression(&mut self, expression: &Expression<&str>) -> Option<Piece> {
+    fn expression(&mut self, expression: &Expression<&str>) -> Option<PatternPiece> {
         match expression {
             Expression::Inline(inline) => self.inline(inline),
             Expression::Select { selector, variants } => {
@@ -126,7 +126,7 @@ impl Reader<'_> {
                     .map(|v| (self.key(&v.key), self.pattern(&v.value)))
                     .collect();
                 let argument = id.name.to_owned();
-                Some(Piece::Select(Select {
+                Some(PatternPiece::Select(Select {
                     argument,
                     variants,
                     default,
@@ -148,27 +148,27 @@ impl Reader<'_> {
         }
     }
 
-    fn inline(&mut self, inline: &InlineExpression<&str>) -> Option<Piece> {
+    fn inline(&mut self, inline: &InlineExpression<&str>) -> Option<PatternPiece> {
         match inline {
             InlineExpression::StringLiteral { value } => {
                 let text = unescape_unicode_to_string(value).into_owned();
-                return Some(Piece::Words(text));
+                return Some(PatternPiece::Words(text));
             }
             InlineExpression::VariableReference { id } if id.name == BUILT_IN => {
                 self.fault("`$units` chooses a variant and is not shown");
             }
             InlineExpression::VariableReference { id } => {
-                return Some(Piece::Argument(id.name.to_owned()));
+                return Some(PatternPiece::Argument(id.name.to_owned()));
             }
             InlineExpression::MessageReference {
                 id,
                 attribute: None,
-            } => return Some(Piece::Entry(id.name.to_owned())),
+            } => return Some(PatternPiece::Entry(id.name.to_owned())),
             InlineExpression::TermReference {
                 id,
                 attribute: None,
                 arguments: None,
-            } => return Some(Piece::Entry(format!("-{}", id.name))),
+            } => return Some(PatternPiece::Entry(format!("-{}", id.name))),
             InlineExpression::MessageReference { .. } | InlineExpression::TermReference { .. } => {
                 self.fault("a reference takes no attribute and no arguments");
             }
@@ -185,19 +185,19 @@ impl Reader<'_> {
 /// Pieces as they are found; those between backticks gather apart.
 #[derive(Default)]
 struct Pieces {
-    done: Vec<Piece>,
-    code: Option<Vec<Piece>>,
+    done: Vec<PatternPiece>,
+    code: Option<Vec<PatternPiece>>,
 }
 
 impl Pieces {
-    fn extend(&mut self, piece: Option<Piece>) {
+    fn extend(&mut self, piece: Option<PatternPiece>) {
         self.code.as_mut().unwrap_or(&mut self.done).extend(piece);
     }
 
     /// A backtick.
     fn turn(&mut self) {
         match self.code.take() {
-            Some(inner) => self.done.push(Piece::Code(Pattern(inner))),
+            Some(inner) => self.done.push(PatternPiece::Code(Pattern(inner))),
             None => self.code = Some(Vec::new()),
         }
     }

@@ -26,11 +26,11 @@ impl Entry {
 
 /// What is said, piece by piece.
 #[derive(Debug, Default)]
-pub(crate) struct Pattern(pub(crate) Vec<Piece>);
+pub(crate) struct Pattern(pub(crate) Vec<PatternPiece>);
 
 /// One piece of a pattern.
 #[derive(Debug)]
-pub(crate) enum Piece {
+pub(crate) enum PatternPiece {
     Words(String),
     /// What stood between backticks.
     Code(Pattern),
@@ -60,17 +60,17 @@ pub(crate) enum Key {
 
 impl Pattern {
     /// Shows every piece, those inside others too.
-    pub(crate) fn each<'a>(&'a self, see: &mut dyn FnMut(&'a Piece)) {
+    pub(crate) fn each<'a>(&'a self, see: &mut dyn FnMut(&'a PatternPiece)) {
         for piece in &self.0 {
             see(piece);
             match piece {
-                Piece::Code(inner) => inner.each(see),
-                Piece::Select(select) => {
+                PatternPiece::Code(inner) => inner.each(see),
+                PatternPiece::Select(select) => {
                     for (_, variant) in &select.variants {
                         variant.each(see);
                     }
                 }
-                Piece::Words(_) | Piece::Argument(_) | Piece::Entry(_) => {}
+                PatternPiece::Words(_) | PatternPiece::Argument(_) | PatternPiece::Entry(_) => {}
             }
         }
     }
@@ -79,7 +79,7 @@ impl Pattern {
     pub(crate) fn references(&self) -> Vec<&str> {
         let mut keys = Vec::new();
         self.each(&mut |piece| {
-            if let Piece::Entry(key) = piece {
+            if let PatternPiece::Entry(key) = piece {
                 keys.push(key.as_str());
             }
         });
@@ -90,9 +90,9 @@ impl Pattern {
     pub(crate) fn arguments(&self) -> Vec<&str> {
         let mut names = Vec::new();
         self.each(&mut |piece| match piece {
-            Piece::Argument(name) => names.push(name.as_str()),
-            Piece::Select(select) => names.push(select.argument.as_str()),
-            Piece::Words(_) | Piece::Code(_) | Piece::Entry(_) => {}
+            PatternPiece::Argument(name) => names.push(name.as_str()),
+            PatternPiece::Select(select) => names.push(select.argument.as_str()),
+            PatternPiece::Words(_) | PatternPiece::Code(_) | PatternPiece::Entry(_) => {}
         });
         names
     }

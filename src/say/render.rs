@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use crate::say::{
     arg::{Arg, Choice},
     catalogue::Catalogue,
-    pattern::{BUILT_IN, Key, Pattern, Piece, Select},
+    pattern::{BUILT_IN, Key, Pattern, PatternPiece, Select},
     span::{Said, Span},
     units::Units,
 };
@@ -46,19 +46,19 @@ impl<'a> Speaker<'a> {
         }
     }
 
-    fn piece(&mut self, piece: &'static Piece) {
+    fn piece(&mut self, piece: &'static PatternPiece) {
         match piece {
-            Piece::Words(words) => self.spans.push(Span::Words(Cow::Borrowed(words))),
-            Piece::Code(inner) => self.code(inner),
-            Piece::Argument(name) => match self.arg(name) {
+            PatternPiece::Words(words) => self.spans.push(Span::Words(Cow::Borrowed(words))),
+            PatternPiece::Code(inner) => self.code(inner),
+            PatternPiece::Argument(name) => match self.arg(name) {
                 Some(arg) => arg.speak(self.units, &mut self.spans),
                 None => self.spans.push(gap(&format!("${name}"))),
             },
-            Piece::Entry(key) => match self.catalogue.entry(key) {
+            PatternPiece::Entry(key) => match self.catalogue.entry(key) {
                 Some(entry) => self.pattern(&entry.value),
                 None => self.spans.push(gap(key)),
             },
-            Piece::Select(select) => match self.variant(select) {
+            PatternPiece::Select(select) => match self.variant(select) {
                 Some(variant) => self.pattern(variant),
                 None => self.spans.push(gap(&format!("${}", select.argument))),
             },

@@ -1,6 +1,5 @@
 //! Shown values: metric or imperial.
 
-pub use crate::say::round::Round as Side;
 use crate::say::round::Round;
 
 /// International foot `[from memory: exact by definition since 1959]`.

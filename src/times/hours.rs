@@ -4,7 +4,7 @@ use crate::{
     practice::{Rule, Rules},
     rope::legs::RopedLeg,
     times::pace,
-    trip::{clock::Clock, job::Case},
+    trip::{clock::Clock, job::Brief},
 };
 
 /// The hours of one leg, minutes.
@@ -28,7 +28,7 @@ impl Hours {
 }
 
 /// The hours of all legs, in order. Every stage is started at the time that the leader gives.
-pub(crate) fn hours(job: &Case<'_>, legs: &[RopedLeg<'_>]) -> Vec<Hours> {
+pub(crate) fn hours(job: &Brief<'_>, legs: &[RopedLeg<'_>]) -> Vec<Hours> {
     let start = job.timetable.start.value;
     let (mut stage, mut now) = (None, start);
     let mut all = Vec::new();

@@ -5,7 +5,7 @@ use crate::{
     practice::Rules,
     raster::Terrain,
     trip::{
-        party::{Contact, Party},
+        party::{EmergencyContact, Party},
         rope::Rope,
         route::Route,
         timetable::Timetable,
@@ -51,7 +51,7 @@ pub struct Job {
     /// The leader's times of day.
     pub timetable: Timetable,
     /// Whom to call.
-    pub emergency: Vec<Contact>,
+    pub emergency: Vec<EmergencyContact>,
     /// Notices from reading the inputs; they go into the plan, since a leader reads the paper.
     pub notices: Vec<Fault>,
 }
@@ -77,8 +77,8 @@ impl Job {
 
     /// The job as the steps of the flow see it.
     #[must_use]
-    pub fn case(&self) -> Case<'_> {
-        Case {
+    pub fn case(&self) -> Brief<'_> {
+        Brief {
             route: &self.route,
             zones: &self.zones,
             party: &self.party,
@@ -94,7 +94,7 @@ impl Job {
 
 /// A job as the steps of the flow see it, perhaps with another party or other rules than its own.
 #[derive(Clone, Copy, Debug)]
-pub struct Case<'a> {
+pub struct Brief<'a> {
     /// See [`Job::route`].
     pub route: &'a Route,
     /// See [`Job::zones`].

@@ -27,7 +27,7 @@ pub struct Party {
 /// Somebody to call in an emergency, as the leader wrote it.
 #[derive(Clone, Debug, PartialEq, serde::Deserialize, schemars::JsonSchema)]
 #[serde(deny_unknown_fields)]
-pub struct Contact {
+pub struct EmergencyContact {
     /// Who.
     pub name: String,
     /// How to reach them: a number, a channel, a frequency.

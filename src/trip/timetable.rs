@@ -5,7 +5,7 @@ use serde_json::Value;
 use crate::{
     practice::{
         Origin, Standing,
-        words::{Said, Word},
+        words::{Word, WordInForce},
     },
     trip::clock::Clock,
 };
@@ -31,7 +31,7 @@ impl Default for Timetable {
 impl Timetable {
     /// Every time, null where nobody gave it.
     #[must_use]
-    pub fn said(&self) -> [Said; 2] {
+    pub fn said(&self) -> [WordInForce; 2] {
         let value = |word: &Word<Option<Clock>>| {
             let time = word.value.map(|clock| clock.to_string());
             time.map_or(Value::Null, Value::from)

@@ -5,15 +5,16 @@ use serde_json::Value;
 use crate::{
     plan::Assumption,
     practice::{
-        Figure, Origin, Rule, Rules, SOLD_LENGTHS_M, Standing, nature, sold::Sold, words::Said,
+        Figure, Origin, Rule, Rules, SOLD_LENGTHS_M, Standing, nature, sold::Sold,
+        words::WordInForce,
     },
     raster::Terrain,
-    trip::{job::Case, party::Person, rope::Rope, zone::Zone},
+    trip::{job::Brief, party::Person, rope::Rope, zone::Zone},
     whole::findings::file_name,
 };
 
 /// The practice set, what was given, the words, the figures of practice, and those of nature.
-pub(crate) fn assumptions(job: &Case<'_>) -> Vec<Assumption> {
+pub(crate) fn assumptions(job: &Brief<'_>) -> Vec<Assumption> {
     let rules = job.rules;
     let words = rules.choices.said().into_iter();
     let words = words
@@ -40,7 +41,7 @@ fn practice(rules: &Rules) -> Assumption {
 }
 
 /// Who goes, with what, over which gaps: numbered under the name that sets them all.
-fn given(job: &Case<'_>) -> Vec<Assumption> {
+fn given(job: &Brief<'_>) -> Vec<Assumption> {
     let rules = job.rules;
     let people = (1..).zip(&job.party.people);
     let people = people.map(|(i, p)| person(i, p, rules));
@@ -137,7 +138,7 @@ fn sold() -> Option<Assumption> {
     })
 }
 
-fn natural(figure: nature::Given) -> Assumption {
+fn natural(figure: nature::NatureFigure) -> Assumption {
     Assumption {
         name: figure.name,
         says: figure.says,
@@ -148,7 +149,7 @@ fn natural(figure: nature::Given) -> Assumption {
     }
 }
 
-fn word(said: Said) -> Assumption {
+fn word(said: WordInForce) -> Assumption {
     Assumption {
         name: said.name.to_owned(),
         says: said.says.to_owned(),

@@ -6,12 +6,12 @@ use crate::{
         legs::RopedLeg,
         share::{self, Shared},
     },
-    trip::{job::Case, party::RopeTeam},
+    trip::{job::Brief, party::RopeTeam},
 };
 
 /// For each team the rope at hand, or the length to take; nothing where no leg is roped.
 pub(crate) fn carry(
-    job: &Case<'_>,
+    job: &Brief<'_>,
     teams: &[RopeTeam],
     legs: &[RopedLeg<'_>],
     demands_m: &[f64],

@@ -5,16 +5,16 @@ use crate::{
     legs::sketch::Sketch,
     plan::{
         fact::Fact,
-        finding::{At, Finding, Part},
+        finding::{At, Finding, JobPart},
     },
     raster::Terrain,
     rope::legs::RopedLeg,
-    trip::{job::Case, zone::Zone},
+    trip::{job::Brief, zone::Zone},
 };
 
 /// All of it, the gravest first.
 pub(crate) fn findings(
-    job: &Case<'_>,
+    job: &Brief<'_>,
     stages: &[Sketch<'_>],
     legs: &[RopedLeg<'_>],
 ) -> Vec<Finding> {
@@ -30,16 +30,16 @@ pub(crate) fn findings(
         }
     }
     if stages.iter().all(|s| s.met.under.profile.is_empty()) {
-        found.push(of_part(Part::Route, Fact::NoHeights {}));
+        found.push(of_part(JobPart::Route, Fact::NoHeights {}));
     }
     if job.ropes.is_empty() {
-        found.push(of_part(Part::Ropes, Fact::NoRopeNamed {}));
+        found.push(of_part(JobPart::Ropes, Fact::NoRopeNamed {}));
     }
     found.sort_by_key(Finding::level);
     found
 }
 
-fn of_part(of: Part, fact: Fact) -> Finding {
+fn of_part(of: JobPart, fact: Fact) -> Finding {
     Finding::new(At::Part { of }, fact)
 }
 
@@ -58,7 +58,7 @@ pub(super) fn file_name(path: &str) -> &str {
 /// Zones not met that are named one by one; more are told by their numbers. Our judgement.
 const NAMED: usize = 20;
 
-fn missed(job: &Case<'_>, stages: &[Sketch<'_>]) -> Vec<Finding> {
+fn missed(job: &Brief<'_>, stages: &[Sketch<'_>]) -> Vec<Finding> {
     let mut met = vec![false; job.zones.len()];
     for contact in stages.iter().flat_map(|s| &s.met.contacts) {
         if let Some(met) = met.get_mut(contact.zone) {
@@ -74,7 +74,7 @@ fn missed(job: &Case<'_>, stages: &[Sketch<'_>]) -> Vec<Finding> {
         let one = |z: &&Zone| Finding::new(At::Zone((*z).into()), fact(&[z]));
         return missed.iter().map(one).collect();
     }
-    vec![of_part(Part::Zones, fact(&missed))]
+    vec![of_part(JobPart::Zones, fact(&missed))]
 }
 
 /// Roped legs where no heights say how steep the ground falls towards a lip; once for the plan.

@@ -17,12 +17,12 @@ use crate::{
         reserve,
         share::{self, Shared},
     },
-    trip::job::Case,
+    trip::job::Brief,
     whole::runs,
 };
 
 /// The trip with set-ups kept, if that saves minutes.
-pub(crate) fn keep(job: &Case<'_>, legs: &[RopedLeg<'_>], ropes: &Shared) -> Option<KeepSetup> {
+pub(crate) fn keep(job: &Brief<'_>, legs: &[RopedLeg<'_>], ropes: &Shared) -> Option<KeepSetup> {
     let mut whole = KeepSetup {
         as_planned: ChangeCost::default(),
         kept: ChangeCost::default(),
@@ -42,13 +42,13 @@ fn stage(leg: &RopedLeg<'_>) -> usize {
 
 /// The roped legs of one stage.
 struct Keeping<'a> {
-    job: &'a Case<'a>,
+    job: &'a Brief<'a>,
     ropes: &'a Shared,
     legs: Vec<&'a RopedLeg<'a>>,
 }
 
 impl<'a> Keeping<'a> {
-    fn new(job: &'a Case<'a>, legs: &'a [RopedLeg<'a>], ropes: &'a Shared) -> Self {
+    fn new(job: &'a Brief<'a>, legs: &'a [RopedLeg<'a>], ropes: &'a Shared) -> Self {
         Self {
             job,
             ropes,

@@ -4,15 +4,15 @@ use crate::{
     fault::refusal::Refusal,
     judge::leg::{Known, verdict},
     plan::leg::{Leg, TeamSetup},
-    rope::{answers::Answers, draft::Draft, legs::RopedLeg, setup::Given, share::Shared},
+    rope::{answers::Answers, draft::Draft, legs::RopedLeg, setup::Supplied, share::Shared},
     times::hours::Hours,
-    trip::job::Case,
+    trip::job::Brief,
 };
 
 /// What the trip has settled before its legs are put together.
 #[derive(Clone, Copy)]
 pub(crate) struct Settled<'a> {
-    pub(crate) job: &'a Case<'a>,
+    pub(crate) job: &'a Brief<'a>,
     pub(crate) legs: &'a [RopedLeg<'a>],
     /// By place of the leg.
     pub(crate) hours: &'a [Hours],
@@ -105,7 +105,7 @@ impl Settled<'_> {
         let meets = leg.stage.meets(self.job, leg.sketch);
         let factor = |spacing_m: f64| meets(spacing_m).greatest_factor;
         let fall = self.answers.fall(index, team);
-        let given = Given {
+        let given = Supplied {
             rope: self.ropes.of_team(draft.team, self.job.ropes),
             factor: &factor,
             fall: fall.and_then(Result::ok),

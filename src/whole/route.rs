@@ -9,13 +9,13 @@ use crate::{
     practice::{Rule, Rules},
     times::{hours::Hours, pace},
     trip::{
-        job::Case,
+        job::Brief,
         route::{Jump, Stretch},
     },
 };
 
 /// The line as a whole.
-pub(crate) fn route(job: &Case<'_>, stages: &[Sketch<'_>], hours: &[Hours]) -> RouteSummary {
+pub(crate) fn route(job: &Brief<'_>, stages: &[Sketch<'_>], hours: &[Hours]) -> RouteSummary {
     let threshold_m = job.rules[Rule::AscentThresholdM];
     let climb = |s: &Sketch<'_>| s.met.under.profile.climb(whole(s), threshold_m);
     let climbs: Vec<Climb> = stages.iter().filter_map(climb).collect();

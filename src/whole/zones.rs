@@ -4,11 +4,11 @@ use crate::{
     ground::proposal::mean_strike_deg,
     legs::sketch::Sketch,
     plan::{CrossingSummary, ZoneSummary},
-    trip::{job::Case, zone::Zone},
+    trip::{job::Brief, zone::Zone},
 };
 
 /// Every zone with its bare crossings over all stages.
-pub(crate) fn zones(job: &Case<'_>, stages: &[Sketch<'_>]) -> Vec<ZoneSummary> {
+pub(crate) fn zones(job: &Brief<'_>, stages: &[Sketch<'_>]) -> Vec<ZoneSummary> {
     let mut summaries: Vec<ZoneSummary> = job.zones.iter().map(zone).collect();
     for stage in stages {
         for (i, contact) in stage.met.contacts.iter().enumerate() {

@@ -39,7 +39,7 @@ pub trait Format: Sync {
 pub const FORMATS: [&dyn Format; 8] = [&TABLE, &JSON, &CSV, &GEOJSON, &KML, &GPX, &HTML, &TEXT];
 
 /// One row of the registry.
-struct Row {
+struct Writer {
     name: &'static str,
     file: Option<&'static str>,
     media_type: &'static str,
@@ -48,7 +48,7 @@ struct Row {
     write: fn(&mut dyn Write, &Sheet<'_>) -> io::Result<()>,
 }
 
-impl Format for Row {
+impl Format for Writer {
     fn name(&self) -> &'static str {
         self.name
     }
@@ -74,7 +74,7 @@ impl Format for Row {
     }
 }
 
-const TABLE: Row = Row {
+const TABLE: Writer = Writer {
     name: "table",
     file: None,
     media_type: "text/plain",
@@ -83,7 +83,7 @@ const TABLE: Row = Row {
     write: |out, sheet| out.write_all(table::plan(sheet).text.as_bytes()),
 };
 
-const JSON: Row = Row {
+const JSON: Writer = Writer {
     name: "json",
     file: Some("plan.json"),
     media_type: "application/json",
@@ -92,7 +92,7 @@ const JSON: Row = Row {
     write: |out, sheet| out.write_all(json::plan(sheet.plan)?.as_bytes()),
 };
 
-const CSV: Row = Row {
+const CSV: Writer = Writer {
     name: "csv",
     file: Some("legs.csv"),
     media_type: "text/csv",
@@ -101,7 +101,7 @@ const CSV: Row = Row {
     write: |out, sheet| csv::legs(out, sheet),
 };
 
-const GEOJSON: Row = Row {
+const GEOJSON: Writer = Writer {
     name: "geojson",
     file: Some("map.geojson"),
     media_type: "application/geo+json",
@@ -110,7 +110,7 @@ const GEOJSON: Row = Row {
     write: |out, sheet| geojson::map(out, sheet),
 };
 
-const KML: Row = Row {
+const KML: Writer = Writer {
     name: "kml",
     file: Some("map.kml"),
     media_type: "application/vnd.google-earth.kml+xml",
@@ -119,7 +119,7 @@ const KML: Row = Row {
     write: |out, sheet| kml::globe(out, sheet),
 };
 
-const GPX: Row = Row {
+const GPX: Writer = Writer {
     name: "gpx",
     file: Some("route.gpx"),
     media_type: "application/gpx+xml",
@@ -128,7 +128,7 @@ const GPX: Row = Row {
     write: |out, sheet| gpx::device(out, sheet),
 };
 
-const HTML: Row = Row {
+const HTML: Writer = Writer {
     name: "html",
     file: Some("report.html"),
     media_type: "text/html",
@@ -137,7 +137,7 @@ const HTML: Row = Row {
     write: |out, sheet| out.write_all(report::page(sheet).as_bytes()),
 };
 
-const TEXT: Row = Row {
+const TEXT: Writer = Writer {
     name: "text",
     file: Some("message.txt"),
     media_type: "text/plain",

@@ -20,8 +20,8 @@ use crate::{
     },
     write::{
         parts::{
-            change::{self, Change},
-            outline::Fit,
+            change::{self, ChangePoint},
+            outline::Outlines,
             sentence, style,
         },
         sheet::{Look, Sheet},
@@ -47,7 +47,7 @@ pub fn map(mut out: impl Write, sheet: &Sheet<'_>) -> io::Result<()> {
         )?;
     }
     write!(out, ",\"features\":[")?;
-    let fit = Fit::of(sheet);
+    let fit = Outlines::of(sheet);
     let zones = sheet
         .zones
         .iter()
@@ -151,7 +151,7 @@ fn put(object: &mut JsonObject, members: Value) {
 
 // --- zones ---
 
-fn zone(zone: &Zone, summary: &ZoneSummary, fit: &Fit, look: Look) -> Option<Feature> {
+fn zone(zone: &Zone, summary: &ZoneSummary, fit: &Outlines, look: Look) -> Option<Feature> {
     let polygons = fit.polygons(zone);
     let mut rings: Vec<Vec<Vec<Position>>> = polygons.iter().filter_map(polygon).collect();
     let value = match rings.len() {
@@ -357,7 +357,7 @@ fn mm(x: f64) -> f64 {
 
 // --- changes ---
 
-fn place(change: &Change<'_>, look: Look) -> Feature {
+fn place(change: &ChangePoint<'_>, look: Look) -> Feature {
     let title = change.title(look.voice).to_string();
     let mut properties = JsonObject::new();
     put(

@@ -22,7 +22,7 @@ use crate::{
     trip::route::{Route, Stage},
     write::{
         parts::{
-            change::{self, Change, Kind},
+            change::{self, ChangeKind, ChangePoint},
             sentence,
         },
         sheet::Sheet,
@@ -72,7 +72,7 @@ fn waypoints(sheet: &Sheet<'_>, voice: Voice) -> Vec<Waypoint> {
     let stages = sheet.route.stages.iter();
     let profiles: Vec<(usize, Profile)> =
         stages.map(|s| (s.number, Profile::of_route(s))).collect();
-    let height_m = |change: &Change<'_>| {
+    let height_m = |change: &ChangePoint<'_>| {
         let of_stage = profiles.iter().find(|(stage, _)| *stage == change.stage);
         of_stage.and_then(|(_, profile)| profile.height_m(change.at_m))
     };
@@ -83,8 +83,8 @@ fn waypoints(sheet: &Sheet<'_>, voice: Voice) -> Vec<Waypoint> {
 }
 
 /// The zones of the leg that begins here, with what the leader wrote of them.
-fn zones_told(sheet: &Sheet<'_>, change: &Change<'_>, voice: Voice) -> String {
-    let begins = change.kind == Kind::RopeUp;
+fn zones_told(sheet: &Sheet<'_>, change: &ChangePoint<'_>, voice: Voice) -> String {
+    let begins = change.kind == ChangeKind::RopeUp;
     let met = sheet
         .zones
         .iter()
@@ -100,7 +100,12 @@ fn zones_told(sheet: &Sheet<'_>, change: &Change<'_>, voice: Voice) -> String {
     told.collect()
 }
 
-fn waypoint(change: &Change<'_>, height_m: Option<f64>, zones: &str, voice: Voice) -> Waypoint {
+fn waypoint(
+    change: &ChangePoint<'_>,
+    height_m: Option<f64>,
+    zones: &str,
+    voice: Voice,
+) -> Waypoint {
     let (lon_deg, lat_deg) = degrees(LonLat::new(change.at[0], change.at[1]));
     let mut waypoint = Waypoint::new((lon_deg, lat_deg).into());
     waypoint.elevation = height_m.map(tenths);
@@ -119,10 +124,10 @@ fn waypoint(change: &Change<'_>, height_m: Option<f64>, zones: &str, voice: Voic
 }
 
 /// `UP 2`, `OFF 2` by leg: at most 10 ASCII characters up to a million legs, and unique.
-fn code(change: &Change<'_>) -> String {
+fn code(change: &ChangePoint<'_>) -> String {
     match change.kind {
-        Kind::RopeUp => format!("UP {}", change.leg.leg),
-        Kind::Unrope => format!("OFF {}", change.leg.leg),
+        ChangeKind::RopeUp => format!("UP {}", change.leg.leg),
+        ChangeKind::Unrope => format!("OFF {}", change.leg.leg),
     }
 }
 

@@ -18,8 +18,8 @@ use crate::{
     trip::{route::Stretch, zone::Zone},
     write::{
         parts::{
-            change::{self, Change},
-            outline::Fit,
+            change::{self, ChangePoint},
+            outline::Outlines,
             sentence, style,
         },
         sheet::Sheet,
@@ -55,7 +55,7 @@ pub fn globe(out: impl Write, sheet: &Sheet<'_>) -> io::Result<()> {
 fn document(kml: &mut Kml<impl Write>, sheet: &Sheet<'_>, voice: Voice) -> io::Result<()> {
     kml.text("name", sheet.route.name.as_deref().unwrap_or("Route"))?;
     styles(kml)?;
-    let fit = Fit::of(sheet);
+    let fit = Outlines::of(sheet);
     kml.folder("Zones", |kml| {
         sheet
             .zones
@@ -183,7 +183,7 @@ fn colour(rrggbb: &str, alpha: u8) -> String {
 
 // --- zones ---
 
-fn zone(kml: &mut Kml<impl Write>, zone: &Zone, fit: &Fit, voice: Voice) -> io::Result<()> {
+fn zone(kml: &mut Kml<impl Write>, zone: &Zone, fit: &Outlines, voice: Voice) -> io::Result<()> {
     let parts = fit.polygons(zone);
     let title = sentence::zone_title(zone, voice).to_string();
     let class = format!("zone{}", style::zone_class(zone.gap.max_m));
@@ -249,7 +249,7 @@ fn leg(kml: &mut Kml<impl Write>, leg: &Leg, sheet: &Sheet<'_>, voice: Voice) ->
     })
 }
 
-fn place(kml: &mut Kml<impl Write>, change: &Change<'_>, voice: Voice) -> io::Result<()> {
+fn place(kml: &mut Kml<impl Write>, change: &ChangePoint<'_>, voice: Voice) -> io::Result<()> {
     let at = LonLat::new(change.at[0], change.at[1]).normal();
     let says = change.description(voice).to_string();
     kml.placemark(&change.title(voice).to_string(), &says, "change", |kml| {

@@ -33,7 +33,7 @@ use crate::{
     write::{parts::style, sheet::Sheet},
 };
 
-use drawn::Picture;
+use drawn::MapPicture;
 pub use drawn::window;
 use markup::said;
 
@@ -67,7 +67,7 @@ pub fn page(sheet: &Sheet<'_>) -> String {
 
 fn sections(sheet: &Sheet<'_>) -> Markup {
     let voice = sheet.look.voice;
-    let picture = Picture::new(sheet);
+    let picture = MapPicture::new(sheet);
     let roped = picture.legs.iter().any(|l| l.leg.roped);
     html! {
         (section("map", "Map", html! { figure class="map" { (picture.overview()) (legend(sheet)) } }))
@@ -120,7 +120,7 @@ fn profiles(sheet: &Sheet<'_>) -> Markup {
     }
 }
 
-fn insets(picture: &Picture<'_>) -> Markup {
+fn insets(picture: &MapPicture<'_>) -> Markup {
     html! {
         div class="insets" {
             @for line in picture.legs.iter().filter(|l| l.leg.roped) {

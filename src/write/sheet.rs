@@ -5,7 +5,7 @@ use crate::{
     ground::{profile::Profile, relief::Relief},
     plan::Plan,
     say::voice::Voice,
-    trip::{party::Contact, route::Route, zone::Zone},
+    trip::{party::EmergencyContact, route::Route, zone::Zone},
 };
 
 /// What every writer writes from.
@@ -20,7 +20,7 @@ pub struct Sheet<'a> {
     /// What the leader calls the trip; without it the route's name stands on top.
     pub trip: Option<&'a str>,
     /// Whom to call; without anybody there are lines to fill in.
-    pub emergency: &'a [Contact],
+    pub emergency: &'a [EmergencyContact],
     /// What the report shows beside the plan.
     pub scene: &'a Scene,
     /// How it is shown.

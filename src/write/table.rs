@@ -14,7 +14,7 @@ use crate::{
             findings::{self, Group},
             itinerary, keep,
             paragraph::{bullet, padded},
-            row::{Row, TeamRow},
+            row::{LegRow, TeamRow},
             sentence, setups, style,
         },
         sheet::{Look, Sheet},
@@ -98,11 +98,11 @@ const FOLDED: Range<usize> = 6..8;
 fn legs(out: &mut Table, sheet: &Sheet<'_>, look: Look) {
     let voice = look.voice;
     let stages = sheet.plan.route.stages.len() > 1;
-    let rows: Vec<Row<'_>> = sheet
+    let rows: Vec<LegRow<'_>> = sheet
         .plan
         .legs
         .iter()
-        .map(|leg| Row::new(leg, voice))
+        .map(|leg| LegRow::new(leg, voice))
         .collect();
     let mut lines: Vec<Line> = vec![Line::head(voice)];
     lines.extend(rows.iter().flat_map(|row| Line::of(row, stages, voice)));
@@ -126,7 +126,7 @@ fn legs(out: &mut Table, sheet: &Sheet<'_>, look: Look) {
 }
 
 /// The set-up in words, for a line of its own.
-fn folded(row: &Row<'_>, team: &TeamRow<'_>, voice: Voice) -> String {
+fn folded(row: &LegRow<'_>, team: &TeamRow<'_>, voice: Voice) -> String {
     let args = [
         ("teams", Arg::Count(row.teams.len())),
         ("team", Arg::Count(team.setup.team)),
@@ -172,7 +172,7 @@ impl Line {
     }
 
     /// The line of a leg, and one more for each further team.
-    fn of(row: &Row<'_>, stages: bool, voice: Voice) -> Vec<Self> {
+    fn of(row: &LegRow<'_>, stages: bool, voice: Voice) -> Vec<Self> {
         let more = row.teams.iter().skip(1).map(|team| {
             let mut cells: [String; COLUMNS] = Default::default();
             cells[6] = team.short_setup();
@@ -187,7 +187,7 @@ impl Line {
             .collect()
     }
 
-    fn main(row: &Row<'_>, stages: bool, voice: Voice) -> Self {
+    fn main(row: &LegRow<'_>, stages: bool, voice: Voice) -> Self {
         let number = if stages {
             format!("{}/{}", row.stage, row.leg)
         } else {
@@ -251,7 +251,7 @@ fn short_zones(zones: &[usize]) -> String {
 }
 
 /// Said in place of a set-up where the verdict does not say it already.
-fn unroped(row: &Row<'_>, voice: Voice) -> String {
+fn unroped(row: &LegRow<'_>, voice: Voice) -> String {
     let silent = row.roped || row.verdict == Verdict::Unroped;
     if silent {
         String::new()

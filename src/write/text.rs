@@ -10,7 +10,7 @@ use crate::{
     say::{arg::Arg, plain, round::Round, span::Said, voice::Voice},
     write::{
         parts::{
-            row::{Row, TeamRow},
+            row::{LegRow, TeamRow},
             sentence,
         },
         sheet::Sheet,
@@ -60,7 +60,7 @@ fn carry(sheet: &Sheet<'_>, voice: Voice) -> String {
 /// One leg within [`MOST`] characters, saying as much as fits.
 #[must_use]
 pub fn leg(leg: &Leg, voice: Voice) -> String {
-    let row = Row::new(leg, voice);
+    let row = LegRow::new(leg, voice);
     let reasons = reasons(leg);
     let told = |form: Form| ascii(&(form(leg, &row, voice) + &reasons));
     let forms: [Form; 3] = [full, terse, counted];
@@ -72,7 +72,7 @@ pub fn leg(leg: &Leg, voice: Voice) -> String {
 }
 
 /// One way to say a leg.
-type Form = fn(&Leg, &Row<'_>, Voice) -> String;
+type Form = fn(&Leg, &LegRow<'_>, Voice) -> String;
 
 /// Why the leg wants a look, in the words of the codes: `! GRAVE fall held in none`.
 fn reasons(leg: &Leg) -> String {
@@ -118,7 +118,7 @@ fn bare(leg: &Leg, voice: Voice) -> String {
     voice.say("message-leg", &args).to_string()
 }
 
-fn full(leg: &Leg, row: &Row<'_>, voice: Voice) -> String {
+fn full(leg: &Leg, row: &LegRow<'_>, voice: Voice) -> String {
     let mut lines = vec![bare(leg, voice)];
     let unit = || ("unit", Arg::Said(Said::words(voice.units.short())));
     let figure = |text: &str| Arg::Said(Said::figure(text));
@@ -144,7 +144,7 @@ fn full(leg: &Leg, row: &Row<'_>, voice: Voice) -> String {
     lines.join("\n")
 }
 
-fn terse(leg: &Leg, row: &Row<'_>, voice: Voice) -> String {
+fn terse(leg: &Leg, row: &LegRow<'_>, voice: Voice) -> String {
     let mut lines = vec![bare(leg, voice)];
     let said = teams(row).into_iter().map(|(who, team)| {
         let coil = match team.setup.coil_m {
@@ -166,7 +166,7 @@ fn terse(leg: &Leg, row: &Row<'_>, voice: Voice) -> String {
 }
 
 /// Many different teams: how they differ, and where the rest stands.
-fn counted(leg: &Leg, row: &Row<'_>, voice: Voice) -> String {
+fn counted(leg: &Leg, row: &LegRow<'_>, voice: Voice) -> String {
     let needed_m = leg.teams.iter().map(|t| t.ledger.total_m);
     let args = [
         ("teams", Arg::Count(row.teams.len())),
@@ -180,7 +180,7 @@ fn counted(leg: &Leg, row: &Row<'_>, voice: Voice) -> String {
 }
 
 /// Teams with the same set-up said once: `T1 T3: `, and nothing in front of the only team.
-fn teams<'r>(row: &'r Row<'_>) -> Vec<(String, &'r TeamRow<'r>)> {
+fn teams<'r>(row: &'r LegRow<'_>) -> Vec<(String, &'r TeamRow<'r>)> {
     let mut groups: Vec<(Vec<usize>, &TeamRow<'_>)> = Vec::new();
     for team in &row.teams {
         match groups

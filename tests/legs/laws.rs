@@ -9,7 +9,7 @@ use schrund::{
         leg::{Leg, TeamSetup},
     },
     practice::{Origin, Rule, Rules},
-    trip::{job::Case, party::Party, route::Route, timetable::Timetable, zone::Zone},
+    trip::{job::Brief, party::Party, route::Route, timetable::Timetable, zone::Zone},
 };
 
 use crate::fixture::{
@@ -20,7 +20,7 @@ use crate::fixture::{
 
 fn planned(route: &Route, zones: &[Zone], people: usize, rules: &Rules) -> Option<Plan> {
     let party = Party::of(people, rules);
-    let case = Case {
+    let case = Brief {
         route,
         zones,
         party: &party,

@@ -16,7 +16,7 @@ fn parameters_named_do_flip_the_answer() {
                 .iter()
                 .filter(|f| f.alone && f.index == 0)
             {
-                let Verdict::DependsOn(named) = &faller.verdict else {
+                let HoldingAnswer::DependsOn(named) = &faller.verdict else {
                     continue;
                 };
                 assert!(!named.is_empty(), "{snow:?} {people}: nothing named");
@@ -54,7 +54,7 @@ fn standing_over_the_same_gap_is_not_held_and_the_bridge_is_named() {
     };
     let end = &answer(&team).fallers[0];
     assert!(
-        matches!(&end.verdict, Verdict::DependsOn(p) if p.contains(&Parameter::BreakPoint)),
+        matches!(&end.verdict, HoldingAnswer::DependsOn(p) if p.contains(&Parameter::BreakPoint)),
         "{end:?}"
     );
     close("share used at the far edge", end.slide_share.1, 1.0, 1e-12);
@@ -212,7 +212,7 @@ proptest::proptest! {
         kind in 0_usize..5,
         rope_ea_n in 1e3_f64..1e5,
     ) {
-        let knots = knots.map(|(count_per_side, first_m, step_m)| Knots { count_per_side, first_m, step_m });
+        let knots = knots.map(|(count_per_side, first_m, step_m)| BrakeKnots { count_per_side, first_m, step_m });
         let snow = Snow::ALL[kind];
         let team = Team { masses_kg, spacing_m, gap_m, knots, snow, on_skis: false, slope_toward_lip_deg, rope_ea_n };
         let holding = answer(&team);
@@ -220,6 +220,6 @@ proptest::proptest! {
         for (low, high) in [holding.slide_m, holding.peak_holder_force_n] {
             assert!(low.is_finite() && high.is_finite() && 0.0 <= low && low <= high, "{holding:?}");
         }
-        assert!(holding.verdict != Verdict::DependsOn(vec![]), "named");
+        assert!(holding.verdict != HoldingAnswer::DependsOn(vec![]), "named");
     }
 }

@@ -37,7 +37,7 @@ fn advantages_are_those_of_passing_the_force_on_turn_by_turn() {
 #[test]
 fn rope_and_strokes_of_a_haul_worked_by_hand() {
     let gear = gear();
-    let scene = Scene {
+    let scene = HaulSite {
         anchor_to_lip_m: 6.0,
         lip_to_victim_m: 9.0,
         victim_mass_kg: 80.0,
@@ -74,7 +74,7 @@ fn rope_and_strokes_of_a_haul_worked_by_hand() {
 #[test]
 fn a_lone_hauler_with_karabiners_needs_more_than_a_drop_loop() {
     let gear = gear();
-    let mut scene = Scene {
+    let mut scene = HaulSite {
         anchor_to_lip_m: 6.0,
         lip_to_victim_m: 6.0,
         victim_mass_kg: 80.0,
@@ -82,7 +82,7 @@ fn a_lone_hauler_with_karabiners_needs_more_than_a_drop_loop() {
         e_lip: 0.8,
         haulers: 1,
     };
-    let can = |scene: &Scene, system| {
+    let can = |scene: &HaulSite, system| {
         scene
             .table(&gear)
             .expect("inside bounds")

@@ -48,7 +48,7 @@ fn gentler_ground_never_holds_less() {
 fn one_holder_on_firm_firn_rarely_holds_and_on_ice_never() {
     assert_eq!(
         answer(&team(Snow::Ice, 2)).verdict,
-        Verdict::HeldInNone,
+        HoldingAnswer::HeldInNone,
         "ice"
     );
     let firm = team(Snow::Firm, 2);

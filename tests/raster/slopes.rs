@@ -2,7 +2,7 @@
 
 use schrund::{
     geometry::{LonLat, projection::Projection},
-    raster::{Slope, Terrain},
+    raster::{GroundSlope, Terrain},
 };
 
 use super::terrain_of;
@@ -67,13 +67,13 @@ fn at(middle: LonLat, east_m: f64, north_m: f64) -> LonLat {
     touching(middle).inverse(east_m, north_m).expect("near")
 }
 
-fn ask(terrain: &Terrain, at: LonLat) -> Slope {
+fn ask(terrain: &Terrain, at: LonLat) -> GroundSlope {
     terrain.slope(at).expect("readable").expect("inside")
 }
 
 /// Checks slope and facing; the error is that of the upright on the ground, so a turn counts less where it is flat.
 #[track_caller]
-fn faces(what: &str, got: Slope, slope_deg: f64, aspect_deg: f64, tolerance_deg: f64) -> f64 {
+fn faces(what: &str, got: GroundSlope, slope_deg: f64, aspect_deg: f64, tolerance_deg: f64) -> f64 {
     let turn = (got.aspect_deg.expect("not level") - aspect_deg + 180.0).rem_euclid(360.0) - 180.0;
     let worst = (got.slope_deg - slope_deg)
         .abs()

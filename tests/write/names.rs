@@ -10,7 +10,7 @@ use schrund::{
         name::ZoneName,
     },
     say::plain,
-    trip::party::Contact,
+    trip::party::EmergencyContact,
     write::csv,
 };
 use scraper::{Html, Selector};
@@ -79,7 +79,7 @@ fn rename(leg: &mut Leg, name: &str) {
 fn report(name: &str) -> String {
     let mut trip = named(name);
     trip.job.name = Some(name.to_owned());
-    trip.job.emergency = vec![Contact {
+    trip.job.emergency = vec![EmergencyContact {
         name: name.to_owned(),
         contact: name.to_owned(),
         note: Some(name.to_owned()),

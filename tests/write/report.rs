@@ -11,7 +11,7 @@ use schrund::{
     ground::relief::Relief,
     plan::Plan,
     say::{round::Round, units::Units, voice::Voice},
-    trip::party::Contact,
+    trip::party::EmergencyContact,
     write::{
         json,
         sheet::{Other, OtherParty},
@@ -56,7 +56,7 @@ fn relief() -> Relief {
 
 /// A trip with everything that a report can show, in feet.
 fn everything() -> Planned {
-    let contacts = [Contact {
+    let contacts = [EmergencyContact {
         name: "Rescue".to_owned(),
         contact: "channel 3".to_owned(),
         note: Some("from the saddle on".to_owned()),

@@ -3,7 +3,7 @@
 use schrund::{
     say::{round::Round, units::Units, voice::Voice},
     write::{
-        parts::row::Row,
+        parts::row::LegRow,
         text::{MOST, leg},
     },
 };
@@ -37,7 +37,7 @@ fn every_leg_fits_a_short_message_however_many_teams_there_are() {
 fn a_leg_with_one_team_is_told_whole() {
     let trip = over_the_pass(3);
     let roped = roped(&trip.plan);
-    let row = Row::new(roped, Voice::default());
+    let row = LegRow::new(roped, Voice::default());
     let said = leg(roped, Voice::default());
     let team = &row.teams[0];
     let ascii = |text: &str| text.replace('×', "x").replace(['–', '−'], "-");

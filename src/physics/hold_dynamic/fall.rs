@@ -13,7 +13,7 @@ pub struct Fall {
     /// Mass of the faller with pack, kg.
     pub victim_kg: f64,
     /// One for an end person, two for a person in the middle.
-    pub sides: Vec<Side>,
+    pub sides: Vec<GapSide>,
     /// Rope modulus EA, N.
     pub modulus_n: f64,
     /// Damping of the rope as a share of the critical damping of the faller's bounce; 0 bounces for ever.
@@ -24,7 +24,7 @@ pub struct Fall {
 
 /// The people on one side of the gap and the rope to them.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Side {
+pub struct GapSide {
     /// Masses with pack, kg, nearest to the faller first.
     pub holders_kg: Vec<f64>,
     /// Distance between neighbours, m.
@@ -98,7 +98,7 @@ impl Fall {
         bound::MODULUS_N.check(self.modulus_n)?;
         bound::DELAY_S.check(self.delay_s)?;
         bound::SHARE.check(self.rope_damping)?;
-        self.sides.iter().try_for_each(Side::check)
+        self.sides.iter().try_for_each(GapSide::check)
     }
 
     /// Inverse of the highest angular frequency there can be, s.
@@ -149,7 +149,7 @@ impl Outcome {
     };
 }
 
-impl Side {
+impl GapSide {
     /// From the lip to the first holder, m; not above zero where two people stand over one gap.
     #[must_use]
     pub fn room_m(&self) -> f64 {

@@ -7,7 +7,7 @@
 //! *Source:* capstan and Hooke; the amount slid solves a quadratic, `[derived]`.
 //! *Checked:* tests/physics (energy never created, length of rope kept, fixed holder at λ = 1).
 
-use super::fall::Side;
+use super::fall::GapSide;
 
 /// The faller's span.
 #[derive(Clone, Debug, PartialEq)]
@@ -33,7 +33,7 @@ pub struct OverLip {
 impl OverLip {
     /// The span at rest, `past_m` of it beyond the lip.
     #[must_use]
-    pub fn new(side: &Side, past_m: f64, modulus_n: f64) -> Self {
+    pub fn new(side: &GapSide, past_m: f64, modulus_n: f64) -> Self {
         let total_m = side.spacing_m + side.slack_m;
         Self {
             modulus_n,
@@ -152,7 +152,7 @@ fn balance(total_m: f64, other_m: f64, pull_m: f64, lip: f64, bears: f64) -> f64
 }
 
 /// Where knots meet the lip and leave it; those beyond it before the rope is taut never do. Bites that run into each other add up.
-fn bites(side: &Side, past_m: f64) -> Vec<(f64, f64)> {
+fn bites(side: &GapSide, past_m: f64) -> Vec<(f64, f64)> {
     if side.knot_n <= 0.0 || side.bite_m <= 0.0 {
         return Vec::new();
     }
@@ -176,7 +176,7 @@ mod tests {
     use super::*;
 
     fn span(knots_m: Vec<f64>) -> OverLip {
-        let side = Side {
+        let side = GapSide {
             holders_kg: vec![80.0],
             spacing_m: 12.0,
             slack_m: 0.0,

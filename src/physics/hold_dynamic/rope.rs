@@ -6,9 +6,9 @@
 //! *Source:* Hooke, Kelvin–Voigt; geometry `[derived]`.   *Checked:* tests/physics (V against its energy balance, damping only takes).
 
 use super::{
-    fall::{Fall, Side},
+    fall::{Fall, GapSide},
     lip::OverLip,
-    row::Row,
+    row::HolderRow,
 };
 use crate::physics::capstan;
 
@@ -22,13 +22,13 @@ pub(super) enum Hang {
 }
 
 /// One side's rope and the people on it.
-pub(super) struct Rope {
+pub(super) struct SideRope {
     hang: Hang,
     beyond_m: f64,
     slope_rad: f64,
     lip_mu: f64,
     pub(super) over: OverLip,
-    pub(super) row: Row,
+    pub(super) row: HolderRow,
     lip: f64,
     /// Share of the pull on the faller that points up.
     pub(super) up: f64,
@@ -36,8 +36,8 @@ pub(super) struct Rope {
     pub(super) peak_holder_n: f64,
 }
 
-impl Rope {
-    pub(super) fn new(side: &Side, hang: Hang, fall: &Fall) -> Self {
+impl SideRope {
+    pub(super) fn new(side: &GapSide, hang: Hang, fall: &Fall) -> Self {
         let modulus_n = fall.modulus_n;
         let stiffness_n_m = modulus_n / (side.spacing_m + side.slack_m);
         Self {
@@ -46,7 +46,7 @@ impl Rope {
             slope_rad: side.slope_rad,
             lip_mu: side.lip_mu,
             over: OverLip::new(side, side.beyond(), modulus_n),
-            row: Row::new(side, modulus_n),
+            row: HolderRow::new(side, modulus_n),
             lip: 1.0,
             up: 0.0,
             damping_n_s_m: 2.0 * fall.rope_damping * (stiffness_n_m * fall.victim_kg).sqrt(),
@@ -108,7 +108,7 @@ mod tests {
 
     #[test]
     fn a_rope_in_a_v_turns_as_far_as_the_v_is_deep() {
-        let side = Side {
+        let side = GapSide {
             holders_kg: vec![80.0],
             spacing_m: 15.0,
             slack_m: 0.0,
@@ -128,7 +128,7 @@ mod tests {
             rope_damping: 0.1,
             delay_s: 1.0,
         };
-        let mut rope = Rope::new(&side, Hang::Vee, &fall);
+        let mut rope = SideRope::new(&side, Hang::Vee, &fall);
         for depth_m in [0.1_f64, 1.0, 3.0, 9.0] {
             rope.settle(depth_m);
             let turned_rad = ((depth_m / 3.0).atan() - 0.1).max(0.0);

@@ -5,12 +5,12 @@
 //! *Valid:* friction alike at rest and sliding. *Error:* second order in the step between changes of state.
 //! *Source:* incline and Hooke.   *Checked:* with `hold_dynamic`.
 
-use super::fall::Side;
+use super::fall::GapSide;
 use crate::physics::incline;
 
 /// The holders of one side, nearest to the lip first.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Row {
+pub struct HolderRow {
     room_m: f64,
     slack_m: f64,
     /// EA over the unstretched length of a span, N/m.
@@ -18,12 +18,12 @@ pub struct Row {
     drive_m_s2: f64,
     before_m_s2: f64,
     after_m_s2: f64,
-    people: Vec<Person>,
+    people: Vec<RowHolder>,
     furthest_m: f64,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq)]
-struct Person {
+struct RowHolder {
     mass_kg: f64,
     moved_m: f64,
     speed_m_s: f64,
@@ -33,13 +33,13 @@ struct Person {
     unseated: bool,
 }
 
-impl Row {
+impl HolderRow {
     /// The row at rest.
     #[must_use]
-    pub fn new(side: &Side, modulus_n: f64) -> Self {
+    pub fn new(side: &GapSide, modulus_n: f64) -> Self {
         let (drive_m_s2, before_m_s2) = friction_m_s2(side.mu_before, side.slope_rad);
         let (_, after_m_s2) = friction_m_s2(side.mu_after, side.slope_rad);
-        let people = side.holders_kg.iter().map(|&mass_kg| Person {
+        let people = side.holders_kg.iter().map(|&mass_kg| RowHolder {
             mass_kg,
             moved_m: 0.0,
             speed_m_s: 0.0,

@@ -4,7 +4,7 @@
 
 use super::{
     fall::{Energy, Fall, Outcome},
-    rope::{Hang, Rope},
+    rope::{Hang, SideRope},
 };
 use crate::physics::GRAVITY_M_S2;
 
@@ -23,7 +23,7 @@ pub(super) struct Run {
     mass_kg: f64,
     depth_m: f64,
     speed_m_s: f64,
-    ropes: Vec<Rope>,
+    ropes: Vec<SideRope>,
     drop_m: f64,
     victim_n: f64,
     energy: Energy,
@@ -36,10 +36,10 @@ impl Run {
         } else {
             Hang::Vee
         };
-        let ropes: Vec<Rope> = fall
+        let ropes: Vec<SideRope> = fall
             .sides
             .iter()
-            .map(|s| Rope::new(s, hang, fall))
+            .map(|s| SideRope::new(s, hang, fall))
             .collect();
         let depth_m = ropes
             .iter()
@@ -147,7 +147,7 @@ impl Run {
     }
 
     fn outcome(self, held: bool, time_s: f64) -> Outcome {
-        let worst = |f: fn(&Rope) -> f64| self.ropes.iter().map(f).fold(0.0, f64::max);
+        let worst = |f: fn(&SideRope) -> f64| self.ropes.iter().map(f).fold(0.0, f64::max);
         Outcome {
             held,
             slide_m: worst(|r| r.row.slide_m()),

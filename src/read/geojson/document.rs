@@ -6,9 +6,9 @@ use serde::de::{DeserializeSeed, Deserializer, IgnoredAny, MapAccess, SeqAccess,
 use serde_json::value::RawValue;
 
 use super::{
-    members::{Found, Members, Piece},
-    reading::Reading,
-    text::{Clock, Text},
+    members::{Found, MemberText, Members},
+    reading::ZonesReading,
+    text::{CountedText, TextClock},
 };
 use crate::fault::{
     Fault, Place,
@@ -27,15 +27,16 @@ const MEMBERS: [&str; 6] = [
 ];
 
 /// Reads every top-level value of the text (newline-delimited files hold many) into `reading`.
-pub(super) fn read(source: impl io::Read, reading: &mut Reading) {
-    let clock = Rc::new(Clock::new());
-    let mut json = serde_json::Deserializer::from_reader(Text::new(source, Rc::clone(&clock)));
+pub(super) fn read(source: impl io::Read, reading: &mut ZonesReading) {
+    let clock = Rc::new(TextClock::new());
+    let mut json =
+        serde_json::Deserializer::from_reader(CountedText::new(source, Rc::clone(&clock)));
     let mut values = 0_u64;
     loop {
         clock.mark();
         let node = Node {
             clock: &clock,
-            part: Part::Document(reading),
+            part: FilePart::Document(reading),
         };
         match node.deserialize(&mut json) {
             Ok(found) => {
@@ -50,15 +51,15 @@ pub(super) fn read(source: impl io::Read, reading: &mut Reading) {
 }
 
 /// Which part of a file a value is.
-enum Part<'a> {
-    Document(&'a mut Reading),
-    Features(&'a mut Reading),
+enum FilePart<'a> {
+    Document(&'a mut ZonesReading),
+    Features(&'a mut ZonesReading),
     Feature,
 }
 
 struct Node<'a> {
-    clock: &'a Clock,
-    part: Part<'a>,
+    clock: &'a TextClock,
+    part: FilePart<'a>,
 }
 
 impl<'de> DeserializeSeed<'de> for Node<'_> {
@@ -101,7 +102,7 @@ impl<'de> Visitor<'de> for Node<'_> {
     }
 
     fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<Found, A::Error> {
-        let Part::Features(reading) = self.part else {
+        let FilePart::Features(reading) = self.part else {
             while list.next_element::<IgnoredAny>()?.is_some() {}
             return Ok(Found::List);
         };
@@ -109,7 +110,7 @@ impl<'de> Visitor<'de> for Node<'_> {
             self.clock.mark();
             let feature = Node {
                 clock: self.clock,
-                part: Part::Feature,
+                part: FilePart::Feature,
             };
             reading.inside_feature = true;
             let found = list.next_element_seed(feature)?;
@@ -141,15 +142,15 @@ impl Node<'_> {
         members: &mut Members,
     ) -> Result<(), A::Error> {
         self.clock.mark();
-        if let (Part::Document(reading), "features") = (&mut self.part, key) {
+        if let (FilePart::Document(reading), "features") = (&mut self.part, key) {
             let features = Node {
                 clock: self.clock,
-                part: Part::Features(reading),
+                part: FilePart::Features(reading),
             };
             members.features = Some(map.next_value_seed(features)?);
         } else if let Some(name) = MEMBERS.into_iter().find(|name| *name == key) {
             let json = map.next_value::<Box<RawValue>>()?;
-            let piece = Piece {
+            let piece = MemberText {
                 at: self.clock.start().unwrap_or_default(),
                 json: String::from(Box::<str>::from(json)),
                 lead: 0,
@@ -163,7 +164,7 @@ impl Node<'_> {
 }
 
 /// Why the text stopped making sense, at the byte read last.
-fn broken(error: &serde_json::Error, clock: &Clock) -> Fault {
+fn broken(error: &serde_json::Error, clock: &TextClock) -> Fault {
     if error.is_io() {
         return Fault::new(InFiles::Stopped(error.to_string()), Place::default());
     }

@@ -18,7 +18,7 @@ const NAMED: usize = 50;
 
 /// What a zone says about its gaps.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) enum Told {
+pub(super) enum GapTold {
     Width(Gap),
     /// No width, at most that it is not below this one.
     Nothing(Option<f64>),
@@ -27,7 +27,7 @@ pub(super) enum Told {
 }
 
 /// Reads `gap_m`, `gap_min_m` and `gap_max_m`; of all of them the widest counts.
-pub(super) fn told(properties: &mut Properties, faults: &mut Vec<Fault>) -> Told {
+pub(super) fn told(properties: &mut Properties, faults: &mut Vec<Fault>) -> GapTold {
     let mut met = Vec::new();
     let one = number(properties, "gap_m", GAP, &mut met);
     let min = number(properties, "gap_min_m", GAP, &mut met);
@@ -35,13 +35,13 @@ pub(super) fn told(properties: &mut Properties, faults: &mut Vec<Fault>) -> Told
     let wrong = met.iter().any(|p| p.level() == Level::Error);
     faults.append(&mut met);
     if wrong {
-        return Told::Nonsense;
+        return GapTold::Nonsense;
     }
     let min_m = min.low.or(min.high).or(one.low).or(max.low);
     let (upper, differ) = match (one.high, max.high) {
         (Some(a), Some(b)) => (a.max(b), a < b || b < a),
         (Some(a), None) | (None, Some(a)) => (a, false),
-        (None, None) => return Told::Nothing(min.high),
+        (None, None) => return GapTold::Nothing(min.high),
     };
     if differ {
         let place = Place::default().with_property("gap_max_m");
@@ -54,9 +54,9 @@ pub(super) fn told(properties: &mut Properties, faults: &mut Vec<Fault>) -> Told
         };
         let place = Place::default().with_property("gap_min_m");
         faults.push(Fault::new(crossed, place));
-        return Told::Nonsense;
+        return GapTold::Nonsense;
     }
-    Told::Width(Gap {
+    GapTold::Width(Gap {
         min_m,
         max_m: upper,
         assumed: false,

@@ -1,10 +1,10 @@
 //! Outline and properties become a zone, and the file a result.
 
 use super::{
-    gap::{self, Told},
+    gap::{self, GapTold},
     number::SNOW_DEPTH,
     properties::{self, Properties},
-    reading::Reading,
+    reading::ZonesReading,
     rings::Mended,
     strike, tangle,
     text::Spot,
@@ -17,7 +17,7 @@ use crate::{
     trip::zone::{Gap, Outline, Zone},
 };
 
-impl Reading {
+impl ZonesReading {
     /// Judges the properties; a zone comes of it only where nothing is wrong with them.
     pub(super) fn zone(
         &mut self,
@@ -80,11 +80,11 @@ impl Reading {
     }
 
     /// The gap as told, or as the leader says to assume.
-    fn gap(&mut self, told: Told, feature: &Item, near: Option<&str>) -> Option<Gap> {
+    fn gap(&mut self, told: GapTold, feature: &Item, near: Option<&str>) -> Option<Gap> {
         match told {
-            Told::Width(gap) => Some(gap),
-            Told::Nonsense => None,
-            Told::Nothing(at_least) => {
+            GapTold::Width(gap) => Some(gap),
+            GapTold::Nonsense => None,
+            GapTold::Nothing(at_least) => {
                 self.missing.add(feature, near, at_least);
                 let assumed = self.given.gap_m?;
                 let max_m = at_least.map_or(assumed, |low| low.max(assumed));

@@ -3,7 +3,7 @@
 use serde_json::Value;
 
 use super::{
-    members::{Members, Piece},
+    members::{MemberText, Members},
     quote::thing,
     text::Spot,
 };
@@ -18,7 +18,7 @@ pub(super) fn type_of(members: &Members) -> Option<Value> {
 }
 
 /// A bare geometry put together from its members.
-pub(super) fn bare(kind: &str, members: &mut Members, at: Spot) -> Piece {
+pub(super) fn bare(kind: &str, members: &mut Members, at: Spot) -> MemberText {
     let name = if kind == "GeometryCollection" {
         "geometries"
     } else {
@@ -26,7 +26,7 @@ pub(super) fn bare(kind: &str, members: &mut Members, at: Spot) -> Piece {
     };
     let front = format!("{{\"type\":\"{kind}\"");
     let Some(mut piece) = members.take(name) else {
-        return Piece {
+        return MemberText {
             lead: front.len(),
             json: front + "}",
             at,

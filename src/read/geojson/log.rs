@@ -51,14 +51,14 @@ impl Log {
 
 /// Complaints of one code and property with one cure.
 #[derive(Debug)]
-struct Kind {
+struct ComplaintKind {
     like: Fault,
     met: usize,
     /// Where in `shown` the last one is.
     last: usize,
 }
 
-impl Kind {
+impl ComplaintKind {
     fn holds(&self, fault: &Fault) -> bool {
         match (&self.like.what, &fault.what) {
             (Wrong::Geojson(one), Wrong::Geojson(two)) => one.is_like(two),
@@ -72,7 +72,7 @@ struct Groups {
     limit: usize,
     shown: Vec<Fault>,
     /// By code and property, and there in the order they were met.
-    kinds: BTreeMap<(Code, Option<String>), Vec<Kind>>,
+    kinds: BTreeMap<(Code, Option<String>), Vec<ComplaintKind>>,
 }
 
 impl Groups {
@@ -89,7 +89,7 @@ impl Groups {
         let key = (fault.code(), fault.at.property.clone());
         let kinds = self.kinds.entry(key).or_default();
         let Some(kind) = kinds.iter_mut().find(|kind| kind.holds(&fault)) else {
-            kinds.push(Kind {
+            kinds.push(ComplaintKind {
                 like: fault.clone(),
                 met: 1,
                 last: next,

@@ -1,18 +1,18 @@
 //! The members of an object that mean something, each with its place.
 
-use super::text::{Clock, Spot};
+use super::text::{Spot, TextClock};
 use crate::fault::geojson::Thing;
 
 /// JSON text of one member and where it began.
 #[derive(Debug)]
-pub(super) struct Piece {
+pub(super) struct MemberText {
     pub(super) json: String,
     pub(super) at: Spot,
     /// Bytes at the front that the file does not hold.
     pub(super) lead: usize,
 }
 
-impl Piece {
+impl MemberText {
     /// The spot of a byte of the text.
     pub(super) fn spot(&self, offset: usize) -> Spot {
         let before = self.json.get(self.lead..offset.max(self.lead));
@@ -25,7 +25,7 @@ impl Piece {
 pub(super) struct Members {
     /// Where its brace opens.
     at: Spot,
-    kept: Vec<(&'static str, Piece)>,
+    kept: Vec<(&'static str, MemberText)>,
     /// A member that stands there twice.
     pub(super) doubled: Option<&'static str>,
     /// What `features` was, where it was there.
@@ -41,17 +41,17 @@ impl Members {
         }
     }
 
-    pub(super) fn get(&self, name: &str) -> Option<&Piece> {
+    pub(super) fn get(&self, name: &str) -> Option<&MemberText> {
         let found = self.kept.iter().find(|(key, _)| *key == name);
         found.map(|(_, piece)| piece)
     }
 
-    pub(super) fn take(&mut self, name: &str) -> Option<Piece> {
+    pub(super) fn take(&mut self, name: &str) -> Option<MemberText> {
         let index = self.kept.iter().position(|(key, _)| *key == name)?;
         Some(self.kept.swap_remove(index).1)
     }
 
-    pub(super) fn keep(&mut self, name: &'static str, piece: Piece) {
+    pub(super) fn keep(&mut self, name: &'static str, piece: MemberText) {
         if self.get(name).is_some() {
             self.doubled = Some(name);
         } else {
@@ -70,7 +70,7 @@ pub(super) enum Found {
 
 impl Found {
     /// Where it began; the clock still knows unless members were read since.
-    pub(super) fn spot(&self, clock: &Clock) -> Spot {
+    pub(super) fn spot(&self, clock: &TextClock) -> Spot {
         match self {
             Self::Object(members) => members.at,
             _ => clock.start().unwrap_or_default(),

@@ -4,7 +4,7 @@ use serde::de::{Deserialize, Deserializer, MapAccess, Visitor};
 use serde_json::{Map, Value, value::RawValue};
 
 use super::{
-    members::Piece,
+    members::MemberText,
     names,
     number::{Written, admits, written},
     quote::{quoted, thing},
@@ -35,7 +35,7 @@ pub(super) struct Properties {
 
 impl Properties {
     /// Takes the object apart; null is an empty one.
-    pub(super) fn read(piece: Option<&Piece>) -> Result<Self, Fault> {
+    pub(super) fn read(piece: Option<&MemberText>) -> Result<Self, Fault> {
         let Some(piece) = piece else {
             return Ok(Self::default());
         };
@@ -111,7 +111,7 @@ impl Properties {
         Ok(Number {
             low,
             high: Some(high),
-            range: range.map(|p| Range { found, at: p.at }),
+            range: range.map(|p| WrittenRange { found, at: p.at }),
         })
     }
 
@@ -183,11 +183,11 @@ pub(super) struct Number {
     /// The number, or the upper end.
     pub(super) high: Option<f64>,
     /// The range as written.
-    range: Option<Range>,
+    range: Option<WrittenRange>,
 }
 
 #[derive(Debug)]
-struct Range {
+struct WrittenRange {
     found: Excerpt,
     at: Spot,
 }

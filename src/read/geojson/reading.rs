@@ -8,7 +8,7 @@ use super::{
     given::Given,
     kind::{bare, document_type, type_of},
     log::Log,
-    members::{Found, Members, Piece},
+    members::{Found, MemberText, Members},
     number::{GAP, admits},
     properties::Properties,
     rings::{self, Mended},
@@ -25,7 +25,7 @@ use crate::{
 };
 
 /// A file while it is read.
-pub(super) struct Reading {
+pub(super) struct ZonesReading {
     pub(super) file: String,
     pub(super) given: Given,
     pub(super) log: Log,
@@ -49,7 +49,7 @@ enum Shape {
     Faulty,
 }
 
-impl Reading {
+impl ZonesReading {
     pub(super) fn new(file: &str, given: Given) -> Self {
         let mut reading = Self {
             file: file.to_owned(),
@@ -177,7 +177,7 @@ impl Reading {
 
     fn zone_of(
         &mut self,
-        geometry: Option<Piece>,
+        geometry: Option<MemberText>,
         properties: Result<Properties, Fault>,
         at: Spot,
     ) {
@@ -193,7 +193,7 @@ impl Reading {
         }
     }
 
-    fn shape(&mut self, geometry: Option<Piece>, feature: &Item) -> Shape {
+    fn shape(&mut self, geometry: Option<MemberText>, feature: &Item) -> Shape {
         let Some(piece) = geometry.filter(|piece| piece.json != "null") else {
             self.skipped.empty += 1;
             return Shape::Nothing;

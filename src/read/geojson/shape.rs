@@ -10,7 +10,7 @@ use serde_json::Value;
 use super::{
     crs,
     kind::document_type,
-    members::Piece,
+    members::MemberText,
     quote::{quoted, thing},
     text::Spot,
 };
@@ -22,7 +22,7 @@ use crate::fault::{
 
 /// Reads one geometry; its polygons are added to `polygons`, the rest is counted.
 pub(super) fn read(
-    piece: &Piece,
+    piece: &MemberText,
     skipped: &mut NotPolygons,
     polygons: &mut Vec<PolygonType>,
 ) -> Result<(), Fault> {
@@ -216,7 +216,7 @@ fn fault(what: InGeojson) -> Fault {
 }
 
 /// JSON that is whole but cannot be held: a number too large, or lists within lists without end.
-fn unreadable(error: &serde_json::Error, piece: &Piece) -> Fault {
+fn unreadable(error: &serde_json::Error, piece: &MemberText) -> Fault {
     let spot = piece.spot(offset(&piece.json, error.line(), error.column()));
     let what = if error.to_string().starts_with("number out of range") {
         InGeojson::Huge
@@ -227,7 +227,7 @@ fn unreadable(error: &serde_json::Error, piece: &Piece) -> Fault {
 }
 
 /// Where the crate gave up, or where the geometry begins.
-fn spot_of(error: &geojson::Error, piece: &Piece) -> Spot {
+fn spot_of(error: &geojson::Error, piece: &MemberText) -> Spot {
     match error {
         geojson::Error::MalformedGeoJson(e) if e.line() > 0 => {
             piece.spot(offset(&piece.json, e.line(), e.column()))

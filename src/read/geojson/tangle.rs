@@ -24,7 +24,7 @@ pub(super) fn count(zones: &[Zone]) -> Option<usize> {
     Some(tangled)
 }
 
-struct Edge {
+struct TangleEdge {
     line: Line<f64>,
     index: usize,
     west_deg: f64,
@@ -33,7 +33,7 @@ struct Edge {
 
 /// Whether two edges of a closed ring meet elsewhere than where one follows the other.
 fn is_tangled(ring: &[LonLat], pairs: &mut usize) -> Option<bool> {
-    let mut edges: Vec<Edge> = ring.windows(2).enumerate().filter_map(edge).collect();
+    let mut edges: Vec<TangleEdge> = ring.windows(2).enumerate().filter_map(edge).collect();
     let count = edges.len();
     edges.sort_by(|a, b| a.west_deg.total_cmp(&b.west_deg));
     for (i, one) in edges.iter().enumerate() {
@@ -48,13 +48,13 @@ fn is_tangled(ring: &[LonLat], pairs: &mut usize) -> Option<bool> {
     Some(false)
 }
 
-fn edge((index, ends): (usize, &[LonLat])) -> Option<Edge> {
+fn edge((index, ends): (usize, &[LonLat])) -> Option<TangleEdge> {
     let [a, b] = ends else { return None };
     let coord = |p: &LonLat| Coord {
         x: p.lon_deg,
         y: p.lat_deg,
     };
-    Some(Edge {
+    Some(TangleEdge {
         line: Line::new(coord(a), coord(b)),
         index,
         west_deg: a.lon_deg.min(b.lon_deg),
@@ -62,8 +62,8 @@ fn edge((index, ends): (usize, &[LonLat])) -> Option<Edge> {
     })
 }
 
-fn meet(one: &Edge, other: &Edge, count: usize) -> bool {
-    let follows = |a: &Edge, b: &Edge| (a.index + 1) % count == b.index;
+fn meet(one: &TangleEdge, other: &TangleEdge, count: usize) -> bool {
+    let follows = |a: &TangleEdge, b: &TangleEdge| (a.index + 1) % count == b.index;
     if follows(one, other) {
         turns_back(one, other)
     } else if follows(other, one) {
@@ -74,7 +74,7 @@ fn meet(one: &Edge, other: &Edge, count: usize) -> bool {
 }
 
 /// Whether the second of two edges runs back over the first.
-fn turns_back(first: &Edge, second: &Edge) -> bool {
+fn turns_back(first: &TangleEdge, second: &TangleEdge) -> bool {
     let (a, b) = (first.line.delta(), second.line.delta());
     let runs_back = a.x * b.x + a.y * b.y < 0.0;
     runs_back

@@ -36,18 +36,18 @@ impl Spot {
 
 /// Where the reading is, shared between the text and those who read it.
 #[derive(Debug)]
-pub(super) struct Clock {
+pub(super) struct TextClock {
     /// Of the byte handed out last.
     here: Cell<Spot>,
     /// Bytes of this line that go on with a character begun before them.
     continued: Cell<u64>,
-    /// Where the value began that was read after the last [`Clock::mark`].
+    /// Where the value began that was read after the last [`TextClock::mark`].
     start: Cell<Option<Spot>>,
     /// The first bytes of the file.
     opening: Cell<[u8; 4]>,
 }
 
-impl Clock {
+impl TextClock {
     pub(super) fn new() -> Self {
         Self {
             here: Cell::new(Spot { line: 1, column: 0 }),
@@ -121,18 +121,18 @@ const WORDS: [&str; 3] = ["NaN", "Infinity", "-Infinity"];
 const MASK: char = '\u{7f}';
 
 /// A source of JSON that counts lines and columns as its bytes are taken.
-pub(super) struct Text<R> {
+pub(super) struct CountedText<R> {
     source: R,
     buffer: Vec<u8>,
     from: usize,
     opened: bool,
     quoted: bool,
     escaped: bool,
-    clock: Rc<Clock>,
+    clock: Rc<TextClock>,
 }
 
-impl<R: Read> Text<R> {
-    pub(super) fn new(source: R, clock: Rc<Clock>) -> Self {
+impl<R: Read> CountedText<R> {
+    pub(super) fn new(source: R, clock: Rc<TextClock>) -> Self {
         Self {
             source,
             buffer: Vec::with_capacity(CHUNK),
@@ -227,7 +227,7 @@ impl<R: Read> Text<R> {
     }
 }
 
-impl<R: Read> Read for Text<R> {
+impl<R: Read> Read for CountedText<R> {
     /// One byte at a time, so that the clock never runs ahead of the reader.
     #[inline]
     fn read(&mut self, out: &mut [u8]) -> io::Result<usize> {

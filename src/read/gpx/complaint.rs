@@ -8,14 +8,14 @@ use crate::fault::{
     place::Excerpt,
 };
 
-use super::document::Document;
-use super::fix::Misplaced;
+use super::document::GpxDocument;
+use super::fix::MisplacedAxis;
 use super::part::Part;
-use super::source::{Lines, Spot};
+use super::source::{GpxSpot, Lines};
 use super::xml_fault;
 
-impl Document<'_> {
-    pub(super) fn broken_text(&mut self, spot: Spot, why: Xml) {
+impl GpxDocument<'_> {
+    pub(super) fn broken_text(&mut self, spot: GpxSpot, why: Xml) {
         let fault = Fault::new(InGpx::Xml(why), self.here(spot));
         self.tally.add((Code::BrokenText, ""), || fault);
     }
@@ -30,7 +30,7 @@ impl Document<'_> {
         self.broken_text(spot, Xml::Attribute(xml_fault::attribute(e)));
     }
 
-    pub(super) fn bad_position(&mut self, faults: Vec<Misplaced>, lines: &Lines<'_>) {
+    pub(super) fn bad_position(&mut self, faults: Vec<MisplacedAxis>, lines: &Lines<'_>) {
         for (axis, why) in faults {
             let mut tally = std::mem::take(&mut self.tally);
             tally.add((Code::BadPosition, axis.property()), || {

@@ -11,15 +11,15 @@ use quick_xml::{
 use crate::fault::{
     Code, Fault, Place,
     files::InFiles,
-    gpx::{Held, InGpx, Xml},
+    gpx::{InGpx, PartCount, Xml},
     place::{Item, Sort},
 };
 use crate::geometry::LonLat;
 
 use super::element::Element;
-use super::fix::{self, Written};
+use super::fix::{self, WrittenPosition};
 use super::part::Part;
-use super::source::{Lines, Spot};
+use super::source::{GpxSpot, Lines};
 use super::tally::Tally;
 use super::{wrong_kind, xml_fault};
 
@@ -33,15 +33,15 @@ struct Point {
 }
 
 /// The file while it is being read.
-pub(super) struct Document<'n> {
+pub(super) struct GpxDocument<'n> {
     pub(super) file: &'n str,
     pub(super) name: Option<String>,
     /// Usable parts only.
     pub(super) tracks: Vec<Part>,
     pub(super) routes: Vec<Part>,
     /// Everything the file holds, usable or not.
-    pub(super) held_tracks: Held,
-    pub(super) held_routes: Held,
+    pub(super) held_tracks: PartCount,
+    pub(super) held_routes: PartCount,
     pub(super) waypoints: usize,
     pub(super) tally: Tally,
     /// Positions in the file's own extensions.
@@ -55,15 +55,15 @@ pub(super) struct Document<'n> {
     text: String,
 }
 
-impl<'n> Document<'n> {
+impl<'n> GpxDocument<'n> {
     pub(super) fn new(file: &'n str) -> Self {
         Self {
             file,
             name: None,
             tracks: Vec::new(),
             routes: Vec::new(),
-            held_tracks: Held::default(),
-            held_routes: Held::default(),
+            held_tracks: PartCount::default(),
+            held_routes: PartCount::default(),
             waypoints: 0,
             tally: Tally::default(),
             aside: 0,
@@ -137,7 +137,12 @@ impl<'n> Document<'n> {
     }
 
     /// `written` is missing where the attributes are faulty, which was complained about.
-    fn begin(&mut self, element: Element, written: Option<&Written<'_>>, lines: &mut Lines<'_>) {
+    fn begin(
+        &mut self,
+        element: Element,
+        written: Option<&WrittenPosition<'_>>,
+        lines: &mut Lines<'_>,
+    ) {
         let position = written.filter(|w| w.is_position());
         match element {
             Element::Track => self.begin_part(Sort::Track),
@@ -174,7 +179,7 @@ impl<'n> Document<'n> {
         }
     }
 
-    fn begin_point(&mut self, written: Option<&Written<'_>>, lines: &Lines<'_>) {
+    fn begin_point(&mut self, written: Option<&WrittenPosition<'_>>, lines: &Lines<'_>) {
         if let Some(part) = &mut self.part {
             part.points += 1;
             part.in_segment += 1;
@@ -191,7 +196,7 @@ impl<'n> Document<'n> {
         };
     }
 
-    fn detail(&mut self, written: &Written<'_>, lines: &Lines<'_>) {
+    fn detail(&mut self, written: &WrittenPosition<'_>, lines: &Lines<'_>) {
         if let Some(part) = &mut self.part {
             part.detail += 1;
         }
@@ -309,7 +314,7 @@ impl<'n> Document<'n> {
     }
 
     /// Where in the file the running event stands, in the user's words.
-    pub(super) fn here(&self, spot: Spot) -> Place {
+    pub(super) fn here(&self, spot: GpxSpot) -> Place {
         let place = Place::file(self.file).at_line(spot.line, spot.column);
         let Some(part) = &self.part else { return place };
         let mut way = part.way();

@@ -26,12 +26,12 @@ const QUOTED_CHARACTERS: usize = 40;
 
 /// `lat` and `lon` as written.
 #[derive(Debug, Default)]
-pub(super) struct Written<'t> {
+pub(super) struct WrittenPosition<'t> {
     pub(super) lat: Option<Cow<'t, str>>,
     pub(super) lon: Option<Cow<'t, str>>,
 }
 
-impl Written<'_> {
+impl WrittenPosition<'_> {
     /// Whether this can be a position at all.
     pub(super) fn is_position(&self) -> bool {
         self.lat.is_some() && self.lon.is_some()
@@ -42,8 +42,8 @@ impl Written<'_> {
 ///
 /// # Errors
 /// An attribute is malformed or given twice.
-pub(super) fn written<'t>(tag: &'t BytesStart<'_>) -> Result<Written<'t>, AttrError> {
-    let mut found = Written::default();
+pub(super) fn written<'t>(tag: &'t BytesStart<'_>) -> Result<WrittenPosition<'t>, AttrError> {
+    let mut found = WrittenPosition::default();
     let list = tag.attributes_raw();
     if list.is_empty() {
         return Ok(found);
@@ -86,10 +86,10 @@ fn value(attribute: Attribute<'_>) -> Cow<'_, str> {
 }
 
 /// Which number of a position is wrong, and how.
-pub(super) type Misplaced = (Axis, NoDegrees);
+pub(super) type MisplacedAxis = (Axis, NoDegrees);
 
 /// The position, or what is wrong with it.
-pub(super) fn position(written: &Written<'_>) -> Result<LonLat, Vec<Misplaced>> {
+pub(super) fn position(written: &WrittenPosition<'_>) -> Result<LonLat, Vec<MisplacedAxis>> {
     let lat = degrees(Axis::Latitude, written.lat.as_deref());
     let lon = degrees(Axis::Longitude, written.lon.as_deref());
     let swapped =
@@ -102,7 +102,7 @@ pub(super) fn position(written: &Written<'_>) -> Result<LonLat, Vec<Misplaced>> 
     }
 }
 
-fn degrees(axis: Axis, text: Option<&str>) -> Result<f64, Misplaced> {
+fn degrees(axis: Axis, text: Option<&str>) -> Result<f64, MisplacedAxis> {
     let Some(text) = text else {
         return Err((axis, NoDegrees::Missing));
     };
@@ -120,7 +120,7 @@ fn degrees(axis: Axis, text: Option<&str>) -> Result<f64, Misplaced> {
     }
 }
 
-fn within(axis: Axis, deg: f64, most_deg: f64, swapped: bool) -> Result<f64, Misplaced> {
+fn within(axis: Axis, deg: f64, most_deg: f64, swapped: bool) -> Result<f64, MisplacedAxis> {
     if deg.abs() <= most_deg {
         return Ok(deg);
     }

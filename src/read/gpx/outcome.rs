@@ -3,7 +3,7 @@
 use crate::fault::{Code, Fault, Level, Noted, Place, gpx::InGpx};
 use crate::trip::route::{Route, Stage};
 
-use super::document::Document;
+use super::document::GpxDocument;
 use super::part::Part;
 use super::tally::Tally;
 
@@ -11,7 +11,7 @@ use super::tally::Tally;
 const LONG_EDGE_M: f64 = 5_000.0;
 
 /// The route, or every fault of the file.
-pub(super) fn route(mut document: Document<'_>) -> Result<Noted<Route>, Vec<Fault>> {
+pub(super) fn route(mut document: GpxDocument<'_>) -> Result<Noted<Route>, Vec<Fault>> {
     let empty = document.tracks.is_empty() && document.routes.is_empty();
     if empty && !document.tally.has_errors() {
         let fault = no_line(&document);
@@ -36,7 +36,7 @@ pub(super) fn route(mut document: Document<'_>) -> Result<Noted<Route>, Vec<Faul
 }
 
 /// The tracks, or the routes where no track has a line.
-fn used_parts(document: &mut Document<'_>) -> Vec<Part> {
+fn used_parts(document: &mut GpxDocument<'_>) -> Vec<Part> {
     let (tracks, routes) = (
         std::mem::take(&mut document.tracks),
         std::mem::take(&mut document.routes),
@@ -52,7 +52,7 @@ fn used_parts(document: &mut Document<'_>) -> Vec<Part> {
     tracks
 }
 
-fn no_line(document: &Document<'_>) -> Fault {
+fn no_line(document: &GpxDocument<'_>) -> Fault {
     let no_line = InGpx::NoLine {
         waypoints: document.waypoints,
         tracks: document.held_tracks,

@@ -1,6 +1,6 @@
 //! A track or route while it is being read.
 
-use crate::fault::place::{Item, Sort, Way};
+use crate::fault::place::{GpxWay, Item, Sort};
 use crate::trip::route::Stage;
 
 use super::fix::excerpt;
@@ -42,8 +42,8 @@ impl Part {
     }
 
     /// The way to it in the file, with its name where it has one yet.
-    pub(super) fn way(&self) -> Way {
-        Way {
+    pub(super) fn way(&self) -> GpxWay {
+        GpxWay {
             sort: self.sort,
             number: self.number,
             name: self.stage.name.as_deref().map(excerpt),

@@ -66,13 +66,13 @@ fn past_mark<R: BufRead>(mut text: R, bytes: usize) -> R {
 
 /// A place in the text, both from 1.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Spot {
+pub(super) struct GpxSpot {
     pub(super) line: u64,
     /// In characters.
     pub(super) column: u64,
 }
 
-impl Spot {
+impl GpxSpot {
     /// The place behind `bytes`, which begin here.
     pub(super) fn after(self, bytes: &[u8]) -> Self {
         match memrchr(b'\n', bytes) {
@@ -95,9 +95,9 @@ fn characters(bytes: &[u8]) -> u64 {
 
 /// A byte offset whose place stays known when its chunk is gone.
 #[derive(Clone, Copy, Debug, Default)]
-struct Mark {
+struct OffsetMark {
     offset: u64,
-    spot: Option<Spot>,
+    spot: Option<GpxSpot>,
 }
 
 /// The text in chunks. Lines are counted a chunk at a time, places worked out only when asked for.
@@ -108,9 +108,9 @@ pub(super) struct Lines<'r> {
     used: usize,
     /// Offset of the chunk in the text.
     base: u64,
-    at_base: Spot,
-    event: Mark,
-    held: Mark,
+    at_base: GpxSpot,
+    event: OffsetMark,
+    held: OffsetMark,
 }
 
 impl<'r> Lines<'r> {
@@ -121,15 +121,15 @@ impl<'r> Lines<'r> {
             filled: 0,
             used: 0,
             base: 0,
-            at_base: Spot { line: 1, column: 1 },
-            event: Mark::default(),
-            held: Mark::default(),
+            at_base: GpxSpot { line: 1, column: 1 },
+            event: OffsetMark::default(),
+            held: OffsetMark::default(),
         }
     }
 
     /// Notes that the next event begins here.
     pub(super) fn begin_event(&mut self) {
-        self.event = Mark {
+        self.event = OffsetMark {
             offset: self.base + self.used as u64,
             spot: None,
         };
@@ -141,16 +141,16 @@ impl<'r> Lines<'r> {
     }
 
     /// Where the running event begins.
-    pub(super) fn event(&self) -> Spot {
+    pub(super) fn event(&self) -> GpxSpot {
         self.spot(self.event)
     }
 
     /// Where the event that was held begins.
-    pub(super) fn held(&self) -> Spot {
+    pub(super) fn held(&self) -> GpxSpot {
         self.spot(self.held)
     }
 
-    fn spot(&self, mark: Mark) -> Spot {
+    fn spot(&self, mark: OffsetMark) -> GpxSpot {
         mark.spot.unwrap_or_else(|| {
             let bytes = usize::try_from(mark.offset.saturating_sub(self.base)).unwrap_or(0);
             self.at_base

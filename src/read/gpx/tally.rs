@@ -6,7 +6,7 @@ use crate::fault::{Code, Fault, Level, Place, Wrong};
 const GIVEN_SINGLY: usize = 20;
 
 /// One kind: the code, and which of the things it can mean.
-pub(super) type Kind = (Code, &'static str);
+pub(super) type FaultKind = (Code, &'static str);
 
 /// Everything complained about so far; bounded, however many faults a file has.
 #[derive(Debug, Default)]
@@ -17,7 +17,7 @@ pub(super) struct Tally {
 
 #[derive(Debug)]
 struct Count {
-    kind: Kind,
+    kind: FaultKind,
     met: usize,
     /// Index of the last one given singly.
     last: usize,
@@ -25,7 +25,7 @@ struct Count {
 
 impl Tally {
     /// Adds a complaint; `fault` is only asked for what is given singly.
-    pub(super) fn add(&mut self, kind: Kind, fault: impl FnOnce() -> Fault) {
+    pub(super) fn add(&mut self, kind: FaultKind, fault: impl FnOnce() -> Fault) {
         let next = self.faults.len();
         if let Some(count) = self.kinds.iter_mut().find(|c| c.kind == kind) {
             count.met += 1;

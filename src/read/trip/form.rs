@@ -15,7 +15,7 @@ use crate::{
     fault::{Fault, Place, trip::InTrip},
     physics::assumed::Snow,
     practice::{Chosen, Cover, Knots, Origin, Pace, Reserve, Travel},
-    trip::{clock::Clock, party::Contact},
+    trip::{clock::Clock, party::EmergencyContact},
 };
 
 /// What a trip file can hold. All of it is optional; flags win over it.
@@ -64,7 +64,7 @@ pub struct Trip {
     /// A glacier inventory (GeoJSON), its path relative to the folder of this file.
     pub glaciers: Option<String>,
     /// Whom to call in an emergency; printed on the report.
-    pub emergency: Vec<Contact>,
+    pub emergency: Vec<EmergencyContact>,
     /// What the team stands on where there is snow: soft, settled, firm, refrozen or ice.
     #[schemars(with = "Option<String>")]
     pub snow: Option<Snow>,
@@ -74,7 +74,7 @@ pub struct Trip {
 
 /// The files a trip asks for, as it names them.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Files {
+pub struct TripFiles {
     /// Name of a practice set, or a practice file.
     pub practice: Option<String>,
     /// Terrain models.
@@ -86,8 +86,8 @@ pub struct Files {
 impl Trip {
     /// The files it asks for; whoever reads the trip opens them.
     #[must_use]
-    pub fn files(&self) -> Files {
-        Files {
+    pub fn files(&self) -> TripFiles {
+        TripFiles {
             practice: self.practice.clone(),
             terrain: self.terrain.clone(),
             glaciers: self.glaciers.clone(),

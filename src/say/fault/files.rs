@@ -1,6 +1,6 @@
 //! Files, addresses and flags in words.
 
-use super::phrase::{Args, Phrase, list, name, number};
+use super::phrase::{Phrase, PhraseArgs, list, name, number};
 use crate::{
     fault::{
         files::{InFiles, Network, Refused},
@@ -42,7 +42,7 @@ fn about(key: &'static str, file: &str, why: &Refused) -> Phrase {
     Phrase::of(key, [("name", name(file))]).and(refused(why))
 }
 
-fn refused(why: &Refused) -> Args {
+fn refused(why: &Refused) -> PhraseArgs {
     let (why, words) = match why {
         Refused::Folder => ("folder", ""),
         Refused::NotFound => ("not-found", ""),

@@ -2,7 +2,7 @@
 
 use super::{
     numbers,
-    phrase::{Args, Phrase, list, name, number},
+    phrase::{Phrase, PhraseArgs, list, name, number},
     place::as_it_stands,
 };
 use crate::{
@@ -96,7 +96,7 @@ fn form(what: &InGeojson, voice: Voice) -> Option<Phrase> {
 }
 
 /// What a JSON value is.
-fn thing(found: &Thing) -> Args {
+fn thing(found: &Thing) -> PhraseArgs {
     let word = match found {
         Thing::Null => "null",
         Thing::List => "list",
@@ -152,7 +152,7 @@ fn way_to(way: &[(&'static str, usize)], voice: Voice) -> Arg<'static> {
     Arg::Said(Said::join(way.iter().map(step), ", "))
 }
 
-fn no_position(why: &NoPosition) -> Args {
+fn no_position(why: &NoPosition) -> PhraseArgs {
     let (why, found) = match why {
         NoPosition::Is(found) => ("is", as_it_stands(found)),
         NoPosition::Holds(found) => ("holds", as_it_stands(found)),

@@ -6,7 +6,7 @@ use super::{
 };
 use crate::{
     fault::{
-        gpx::{Attribute, Axis, Held, InGpx, Instead, NoDegrees, Unclosed, Xml},
+        gpx::{Attribute, Axis, InGpx, Instead, NoDegrees, PartCount, Unclosed, Xml},
         place::Excerpt,
     },
     say::{arg::Arg, span::Said, voice::Voice},
@@ -108,7 +108,7 @@ fn beyond(axis: Axis, deg: f64, swapped: bool) -> Phrase {
     Phrase::of(key, [("deg", number(deg)), ("turned", number(turned))])
 }
 
-fn no_line(waypoints: usize, tracks: Held, routes: Held, voice: Voice) -> Phrase {
+fn no_line(waypoints: usize, tracks: PartCount, routes: PartCount, voice: Voice) -> Phrase {
     let holds = |key: &str, n: usize, points: usize| -> Option<Said> {
         let args = [("n", Arg::Count(n)), ("points", Arg::Count(points))];
         (n > 0).then(|| voice.say(key, &args))

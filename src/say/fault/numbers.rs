@@ -1,7 +1,7 @@
 //! Numbers and words of a zone's properties, in words.
 
 use super::{
-    phrase::{Args, Phrase, figure, list, name, number},
+    phrase::{Phrase, PhraseArgs, figure, list, name, number},
     place::{as_it_stands, item},
 };
 use crate::{
@@ -73,7 +73,7 @@ pub(super) fn phrase(what: &InGeojson, voice: Voice) -> Phrase {
     }
 }
 
-fn measured(quantity: Quantity) -> Args {
+fn measured(quantity: Quantity) -> PhraseArgs {
     let what = match quantity.what {
         Measure::GapWidth => "gap-width",
         Measure::SnowDepth => "snow-depth",

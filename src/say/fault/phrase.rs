@@ -5,12 +5,12 @@ use std::fmt::Display;
 use crate::say::{arg::Arg, span::Said, voice::Voice};
 
 /// Facts by name, owned.
-pub(super) type Args = Vec<(&'static str, Arg<'static>)>;
+pub(super) type PhraseArgs = Vec<(&'static str, Arg<'static>)>;
 
 /// A message by its key, with its facts.
 pub(super) struct Phrase {
     key: &'static str,
-    args: Args,
+    args: PhraseArgs,
 }
 
 impl Phrase {
@@ -34,7 +34,7 @@ impl Phrase {
     }
 
     /// The same with further facts.
-    pub(super) fn and(mut self, args: Args) -> Self {
+    pub(super) fn and(mut self, args: PhraseArgs) -> Self {
         self.args.extend(args);
         self
     }

@@ -4,7 +4,7 @@ use std::fmt;
 
 use super::phrase::{Phrase, name};
 use crate::{
-    fault::place::{Excerpt, Item, Place, Sort, Way},
+    fault::place::{Excerpt, GpxWay, Item, Place, Sort},
     say::{arg::Arg, span::Said, voice::Voice},
 };
 
@@ -58,7 +58,7 @@ pub(super) fn numbered(
     [bare, named]: [&'static str; 2],
     number: usize,
     called: Option<String>,
-    args: super::phrase::Args,
+    args: super::phrase::PhraseArgs,
 ) -> Phrase {
     let number = ("number", Arg::Count(number));
     match called {
@@ -68,7 +68,7 @@ pub(super) fn numbered(
     .and(args)
 }
 
-fn way_to(way: &Way, voice: Voice) -> Said {
+fn way_to(way: &GpxWay, voice: Voice) -> Said {
     let keys = ["item-line", "item-line-named"];
     let sort = Arg::Word(match way.sort {
         Sort::Track => "track",

@@ -1,11 +1,13 @@
 //! Terrain files in words, with ready-made commands that convert what cannot be used.
 
 use super::{
-    phrase::{Args, Phrase, figure, name, number},
+    phrase::{Phrase, PhraseArgs, figure, name, number},
     tiff,
 };
 use crate::{
-    fault::terrain::{Coding, Cure, Damage, Format, InTerrain, Picture, Told, Unpacking, Unusable},
+    fault::terrain::{
+        Coding, Cure, Damage, InTerrain, Picture, Told, Unpacking, UnreadFormat, Unusable,
+    },
     say::arg::Arg,
 };
 
@@ -58,7 +60,7 @@ fn escaped(text: &str) -> Arg<'static> {
     name(text.escape_debug().to_string())
 }
 
-fn unpacking(why: &Unpacking) -> Args {
+fn unpacking(why: &Unpacking) -> PhraseArgs {
     let (why, part, words) = match why {
         Unpacking::Short(part) => ("short", u64::from(*part), ""),
         Unpacking::Absent(part) => ("absent", u64::from(*part), ""),
@@ -74,7 +76,7 @@ fn unpacking(why: &Unpacking) -> Args {
 
 fn refused(unusable: &Unusable) -> Phrase {
     match unusable {
-        Unusable::Is(Format::AsciiGrid) => Phrase::plain("terrain-ascii-grid"),
+        Unusable::Is(UnreadFormat::AsciiGrid) => Phrase::plain("terrain-ascii-grid"),
         Unusable::Is(other) => Phrase::of("terrain-is", [("format", Arg::Word(format(*other)))]),
         Unusable::Neither => Phrase::plain("terrain-neither"),
         Unusable::HgtName => Phrase::plain("terrain-hgt-name"),
@@ -95,18 +97,18 @@ fn refused(unusable: &Unusable) -> Phrase {
     }
 }
 
-fn format(other: Format) -> &'static str {
+fn format(other: UnreadFormat) -> &'static str {
     match other {
-        Format::Zip => "zip",
-        Format::Gzip => "gzip",
-        Format::Sqlite => "sqlite",
-        Format::Hdf => "hdf",
-        Format::NetCdf => "netcdf",
-        Format::Imagine => "imagine",
-        Format::Jpeg2000 => "jpeg2000",
-        Format::Png => "png",
-        Format::Jpeg => "jpeg",
-        Format::AsciiGrid => "ascii-grid",
+        UnreadFormat::Zip => "zip",
+        UnreadFormat::Gzip => "gzip",
+        UnreadFormat::Sqlite => "sqlite",
+        UnreadFormat::Hdf => "hdf",
+        UnreadFormat::NetCdf => "netcdf",
+        UnreadFormat::Imagine => "imagine",
+        UnreadFormat::Jpeg2000 => "jpeg2000",
+        UnreadFormat::Png => "png",
+        UnreadFormat::Jpeg => "jpeg",
+        UnreadFormat::AsciiGrid => "ascii-grid",
     }
 }
 
@@ -160,7 +162,7 @@ fn note(told: &Told) -> Phrase {
     }
 }
 
-fn cure(file: &str, cure: Cure) -> Args {
+fn cure(file: &str, cure: Cure) -> PhraseArgs {
     let (from, to) = (quoted(file), quoted(&converted(file)));
     let plain = "-of GTiff -co TILED=YES -co COMPRESS=DEFLATE";
     let (word, command) = match cure {

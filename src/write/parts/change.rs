@@ -9,7 +9,7 @@ use crate::{
 
 /// One place where the team stops to handle the rope.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Change<'a> {
+pub struct ChangePoint<'a> {
     /// Number from 1 over the whole plan.
     pub number: usize,
     /// Number of the stage.
@@ -25,21 +25,21 @@ pub struct Change<'a> {
     /// Time of day: when roping up begins, or when unroping is done; absent where nobody said when to start.
     pub clock: Option<Clock>,
     /// What is done there.
-    pub kind: Kind,
+    pub kind: ChangeKind,
     /// The roped leg that begins or ends here.
     pub leg: &'a Leg,
 }
 
 /// What is done at a change.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Kind {
+pub enum ChangeKind {
     /// Onto the rope.
     RopeUp,
     /// Off the rope.
     Unrope,
 }
 
-impl Kind {
+impl ChangeKind {
     /// The stable name.
     #[must_use]
     pub fn as_str(self) -> &'static str {
@@ -59,7 +59,7 @@ impl Kind {
     }
 }
 
-impl Change<'_> {
+impl ChangePoint<'_> {
     /// `3. Rope up`.
     #[must_use]
     pub fn title(&self, voice: Voice) -> Said {
@@ -74,26 +74,26 @@ impl Change<'_> {
     #[must_use]
     pub fn description(&self, voice: Voice) -> Said {
         match self.kind {
-            Kind::RopeUp => sentence::leg_description(self.leg, voice),
-            Kind::Unrope => voice.say("change-end", &[("leg", Arg::Count(self.leg.leg))]),
+            ChangeKind::RopeUp => sentence::leg_description(self.leg, voice),
+            ChangeKind::Unrope => voice.say("change-end", &[("leg", Arg::Count(self.leg.leg))]),
         }
     }
 }
 
 /// All changes in walking order: two for each roped leg.
 #[must_use]
-pub fn changes<'a>(sheet: &Sheet<'a>) -> Vec<Change<'a>> {
+pub fn changes<'a>(sheet: &Sheet<'a>) -> Vec<ChangePoint<'a>> {
     let ends = |leg: &'a Leg| {
         [
-            (Kind::RopeUp, leg.start_m, leg.start, leg.start_clock),
-            (Kind::Unrope, leg.end_m, leg.end, leg.end_clock),
+            (ChangeKind::RopeUp, leg.start_m, leg.start, leg.start_clock),
+            (ChangeKind::Unrope, leg.end_m, leg.end, leg.end_clock),
         ]
     };
     let roped = sheet.plan.legs.iter().filter(|leg| leg.roped);
     let places = roped.flat_map(|leg| ends(leg).map(|end| (leg, end)));
     places
         .enumerate()
-        .map(|(i, (leg, (kind, at_m, at, clock)))| Change {
+        .map(|(i, (leg, (kind, at_m, at, clock)))| ChangePoint {
             number: i + 1,
             stage: leg.stage,
             at_m,

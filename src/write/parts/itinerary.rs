@@ -3,7 +3,7 @@
 use crate::{
     plan::Plan,
     say::{arg::Arg, place, span::Said, voice::Voice},
-    write::parts::change::{Change, Kind},
+    write::parts::change::{ChangeKind, ChangePoint},
 };
 
 /// `Walking 5 h 10, roping up and unroping 40 min, breaks 25 min: 6 h 15 in all; from 04:30 to 10:45; 31.3
@@ -47,7 +47,7 @@ pub fn times(plan: &Plan, voice: Voice) -> Said {
 ///
 /// `04:50  rope up at 0.68 km  32T 500000 5149000  46.50000° N 9.00000° E  then 047° true`.
 #[must_use]
-pub fn change(change: &Change<'_>, stages: usize, voice: Voice) -> String {
+pub fn change(change: &ChangePoint<'_>, stages: usize, voice: Voice) -> String {
     let args = [
         ("stages", Arg::Count(stages)),
         ("stage", Arg::Count(change.stage)),
@@ -65,9 +65,9 @@ pub fn change(change: &Change<'_>, stages: usize, voice: Voice) -> String {
 
 /// `then 047° true`: the bearing of a straight leg that begins here.
 #[must_use]
-pub fn then(change: &Change<'_>, voice: Voice) -> Option<Said> {
+pub fn then(change: &ChangePoint<'_>, voice: Voice) -> Option<Said> {
     let bearing = change.leg.bearing_deg;
-    let bearing = bearing.filter(|_| change.kind == Kind::RopeUp)?;
+    let bearing = bearing.filter(|_| change.kind == ChangeKind::RopeUp)?;
     let args = [("bearing", Arg::Said(place::bearing(bearing, voice)))];
     Some(voice.say("change-bearing", &args))
 }

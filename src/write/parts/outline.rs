@@ -12,12 +12,12 @@ const MOST_VERTICES: usize = 200_000;
 
 /// Which zones are looked at for tangles.
 #[derive(Clone, Debug)]
-pub(crate) struct Fit {
+pub(crate) struct Outlines {
     /// Numbers of the zones met, rising; `None` for all.
     only: Option<Vec<usize>>,
 }
 
-impl Fit {
+impl Outlines {
     pub(crate) fn of(sheet: &Sheet<'_>) -> Self {
         let vertices: usize = sheet.zones.iter().map(|z| z.outline.vertices()).sum();
         let met = sheet.plan.zones_met();

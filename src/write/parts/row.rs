@@ -7,7 +7,7 @@ use crate::{
 
 /// One leg in words. Empty strings where there is nothing to say.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Row<'a> {
+pub struct LegRow<'a> {
     /// Number of the leg.
     pub leg: usize,
     /// Number of the stage.
@@ -52,7 +52,7 @@ pub struct TeamRow<'a> {
     voice: Voice,
 }
 
-impl<'a> Row<'a> {
+impl<'a> LegRow<'a> {
     /// The leg in this voice.
     #[must_use]
     pub fn new(leg: &'a Leg, voice: Voice) -> Self {

@@ -17,15 +17,15 @@ use crate::{
 const LABEL: usize = 12;
 
 /// A label and what is said under it.
-type Line = (&'static str, String);
+type LabelLine = (&'static str, String);
 
 /// Legs set up alike, with one of their set-ups.
 struct Alike<'a> {
     legs: Vec<usize>,
     setup: &'a TeamSetup,
-    lines: Vec<Line>,
+    lines: Vec<LabelLine>,
     /// What differs from leg to leg, with the legs it holds for.
-    of_legs: Vec<(Line, Vec<usize>)>,
+    of_legs: Vec<(LabelLine, Vec<usize>)>,
 }
 
 /// A block for each different set-up, the legs that share it named together.
@@ -57,7 +57,7 @@ pub(crate) fn blocks(out: &mut String, plan: &Plan, width: usize, voice: Voice) 
 }
 
 impl Alike<'_> {
-    fn add(&mut self, leg: usize, of_leg: Vec<Line>) {
+    fn add(&mut self, leg: usize, of_leg: Vec<LabelLine>) {
         self.legs.push(leg);
         for line in of_leg {
             match self.of_legs.iter_mut().find(|(l, _)| *l == line) {
@@ -68,8 +68,8 @@ impl Alike<'_> {
     }
 
     /// What differs, by label; legs are named where it does not hold for all.
-    fn of_legs(&self, voice: Voice) -> Vec<Line> {
-        let mut lines: Vec<Line> = Vec::new();
+    fn of_legs(&self, voice: Voice) -> Vec<LabelLine> {
+        let mut lines: Vec<LabelLine> = Vec::new();
         for ((label, text), legs) in &self.of_legs {
             let text = if legs.len() == self.legs.len() {
                 text.clone()
@@ -141,7 +141,7 @@ fn rope(setup: &TeamSetup, voice: Voice) -> Said {
     voice.say(key, &args)
 }
 
-fn lines(setup: &TeamSetup, voice: Voice) -> Vec<Line> {
+fn lines(setup: &TeamSetup, voice: Voice) -> Vec<LabelLine> {
     let mut lines = vec![
         ("people", people(setup, voice).to_string()),
         ("tie", ties(setup, voice).to_string()),
@@ -154,7 +154,7 @@ fn lines(setup: &TeamSetup, voice: Voice) -> Vec<Line> {
 }
 
 /// What rests on the leg too.
-fn of_leg(setup: &TeamSetup, voice: Voice) -> Vec<Line> {
+fn of_leg(setup: &TeamSetup, voice: Voice) -> Vec<LabelLine> {
     let mut lines = Vec::new();
     if let Some(arrest) = &setup.arrest {
         lines.push(("a fall", fall(setup, arrest, voice).to_string()));

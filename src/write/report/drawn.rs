@@ -7,7 +7,7 @@ use crate::{
     plan::{Plan, leg::Leg},
     trip::route::{Route, Stretch},
     write::{
-        parts::change::{self, Change},
+        parts::change::{self, ChangePoint},
         report::paper::{Paper, WIDTH},
         sheet::Sheet,
     },
@@ -17,10 +17,10 @@ use crate::{
 const ROUND_ROUTE: (f64, f64) = (0.08, 120.0);
 
 /// What is drawn on every map.
-pub(super) struct Picture<'a> {
+pub(super) struct MapPicture<'a> {
     pub(super) sheet: &'a Sheet<'a>,
     pub(super) legs: Vec<LegLine<'a>>,
-    pub(super) changes: Vec<Change<'a>>,
+    pub(super) changes: Vec<ChangePoint<'a>>,
 }
 
 /// A leg with its line.
@@ -83,7 +83,7 @@ fn near<'p>(line: &'p [LonLat], bounds: &Bounds) -> Vec<&'p [LonLat]> {
     runs
 }
 
-impl<'a> Picture<'a> {
+impl<'a> MapPicture<'a> {
     pub(super) fn new(sheet: &'a Sheet<'a>) -> Self {
         let legs = sheet.plan.legs.iter();
         Self {

@@ -2,7 +2,7 @@
 
 use geo::{Euclidean, LineString, line_measures::Densifiable};
 
-use super::paper::Spot;
+use super::paper::PaperSpot;
 
 /// Rough width of a sign in units, at the largest size a page shows (narrow screens). Our judgement.
 const SIGN_WIDTH: f64 = 7.5;
@@ -14,12 +14,12 @@ const LINE_SIZE: f64 = 5.0;
 
 #[derive(Clone, Copy, Debug)]
 struct Box {
-    low: Spot,
-    high: Spot,
+    low: PaperSpot,
+    high: PaperSpot,
 }
 
 impl Box {
-    fn round((x, y): Spot, width: f64, height: f64) -> Self {
+    fn round((x, y): PaperSpot, width: f64, height: f64) -> Self {
         Self {
             low: (x - width / 2.0, y - height / 2.0),
             high: (x + width / 2.0, y + height / 2.0),
@@ -55,7 +55,7 @@ impl Labels {
     }
 
     /// Keeps a place free of labels.
-    pub(super) fn keep(&mut self, at: Spot, size: f64) {
+    pub(super) fn keep(&mut self, at: PaperSpot, size: f64) {
         self.taken.push(Box::round(at, size, size));
     }
 
@@ -69,15 +69,16 @@ impl Labels {
 
     /// The first of the places where a text of so many signs hides nothing, or else only lines; it is
     /// taken then.
-    pub(super) fn place(&mut self, places: &[Spot], signs: usize) -> Option<Spot> {
+    pub(super) fn place(&mut self, places: &[PaperSpot], signs: usize) -> Option<PaperSpot> {
         #[expect(clippy::cast_precision_loss, reason = "labels have a few signs")]
         let width = signs.max(1) as f64 * SIGN_WIDTH + 4.0;
-        let here = |spot: &Spot| Box::round(*spot, width, SIGN_HEIGHT);
-        let free = |spot: &&Spot| {
+        let here = |spot: &PaperSpot| Box::round(*spot, width, SIGN_HEIGHT);
+        let free = |spot: &&PaperSpot| {
             let here = here(spot);
             self.inside(&here) && !self.taken.iter().any(|t| t.meets(&here))
         };
-        let clear = |spot: &&Spot| free(spot) && !self.lines.iter().any(|l| l.meets(&here(spot)));
+        let clear =
+            |spot: &&PaperSpot| free(spot) && !self.lines.iter().any(|l| l.meets(&here(spot)));
         let spot = *places
             .iter()
             .find(clear)
@@ -92,7 +93,7 @@ impl Labels {
 }
 
 /// Places round a spot, nearest first.
-pub(super) fn round((x, y): Spot) -> Vec<Spot> {
+pub(super) fn round((x, y): PaperSpot) -> Vec<PaperSpot> {
     const TURNS: [f64; 8] = [7.0, 1.0, 5.0, 3.0, 0.0, 2.0, 4.0, 6.0];
     let spot = |far: f64, turn: f64| {
         let angle = turn * std::f64::consts::FRAC_PI_4;

@@ -7,9 +7,9 @@ use geo::{
 use maud::{Markup, html};
 
 use super::{
-    drawn::Picture,
+    drawn::MapPicture,
     labels::{Labels, round},
-    paper::{Paper, Spot, path, u},
+    paper::{Paper, PaperSpot, path, u},
 };
 use crate::{
     geometry::{Bounds, LonLat},
@@ -95,7 +95,7 @@ fn area(shape: &MultiPolygon) -> String {
 // --- legs ---
 
 /// The lines of all legs, the roped ones above.
-pub(super) fn legs(picture: &Picture<'_>, paper: &Paper, labels: &mut Labels) -> Markup {
+pub(super) fn legs(picture: &MapPicture<'_>, paper: &Paper, labels: &mut Labels) -> Markup {
     let mut drawn: Vec<(Verdict, String)> = Vec::new();
     for line in &picture.legs {
         let parts = line.on(paper);
@@ -125,7 +125,7 @@ pub(super) fn stroke(verdict: Verdict, data: &str) -> Markup {
 /// Widths in the zones, numbers of legs and changes, start and end. A map of the whole route may leave out
 /// a number that finds no place; the map of its leg shows it.
 pub(super) fn signs(
-    picture: &Picture<'_>,
+    picture: &MapPicture<'_>,
     paper: &Paper,
     zones: &[OnPaper<'_>],
     labels: &mut Labels,
@@ -139,7 +139,7 @@ pub(super) fn signs(
 }
 
 /// The changes on this paper.
-fn places(picture: &Picture<'_>, paper: &Paper, labels: &mut Labels) -> Vec<(usize, Spot)> {
+fn places(picture: &MapPicture<'_>, paper: &Paper, labels: &mut Labels) -> Vec<(usize, PaperSpot)> {
     let west = paper.bounds().low.lon_deg;
     let on = picture.changes.iter().map(|c| {
         // The plan gives positions as they lie on the unrolled line.
@@ -153,20 +153,21 @@ fn places(picture: &Picture<'_>, paper: &Paper, labels: &mut Labels) -> Vec<(usi
         };
         (c.number, spot)
     });
-    let on: Vec<(usize, Spot)> = on.filter(|(_, spot)| inside(paper, *spot)).collect();
+    let on: Vec<(usize, PaperSpot)> = on.filter(|(_, spot)| inside(paper, *spot)).collect();
     on.iter()
         .for_each(|(_, spot)| labels.keep(*spot, 2.0 * DISC));
     on
 }
 
-fn inside(paper: &Paper, (x, y): Spot) -> bool {
+fn inside(paper: &Paper, (x, y): PaperSpot) -> bool {
     (0.0..=paper.width).contains(&x) && (0.0..=paper.height).contains(&y)
 }
 
 /// A disc with its number; where discs would lie on each other, dots with numbers beside them.
-fn change_numbers(places: &[(usize, Spot)], labels: &mut Labels, whole: bool) -> Markup {
-    let crowded = |number: usize, (x, y): Spot| {
-        let near = |(n, s): &(usize, Spot)| *n != number && (s.0 - x).hypot(s.1 - y) < 2.0 * DISC;
+fn change_numbers(places: &[(usize, PaperSpot)], labels: &mut Labels, whole: bool) -> Markup {
+    let crowded = |number: usize, (x, y): PaperSpot| {
+        let near =
+            |(n, s): &(usize, PaperSpot)| *n != number && (s.0 - x).hypot(s.1 - y) < 2.0 * DISC;
         places.iter().any(near)
     };
     html! {
@@ -185,7 +186,7 @@ fn change_numbers(places: &[(usize, Spot)], labels: &mut Labels, whole: bool) ->
     }
 }
 
-fn widths(zones: &[OnPaper<'_>], picture: &Picture<'_>, labels: &mut Labels) -> Markup {
+fn widths(zones: &[OnPaper<'_>], picture: &MapPicture<'_>, labels: &mut Labels) -> Markup {
     let voice = picture.sheet.look.voice;
     let mut placed = Vec::new();
     for on in zones {
@@ -213,7 +214,7 @@ fn widths(zones: &[OnPaper<'_>], picture: &Picture<'_>, labels: &mut Labels) -> 
 }
 
 /// Places inside a polygon, one that surely is inside first.
-fn within(polygon: &Polygon) -> Vec<Spot> {
+fn within(polygon: &Polygon) -> Vec<PaperSpot> {
     const STEPS: [f64; 7] = [0.5, 0.375, 0.625, 0.25, 0.75, 0.125, 0.875];
     let sure = polygon.interior_point().map(|p| (p.x(), p.y()));
     let grid = polygon.bounding_rect().into_iter().flat_map(|rect| {
@@ -232,7 +233,7 @@ fn extent(polygon: &Polygon) -> f64 {
     polygon.unsigned_area()
 }
 
-fn leg_numbers(picture: &Picture<'_>, paper: &Paper, labels: &mut Labels) -> Markup {
+fn leg_numbers(picture: &MapPicture<'_>, paper: &Paper, labels: &mut Labels) -> Markup {
     let mut placed = Vec::new();
     let roped_first = |roped: bool| picture.legs.iter().filter(move |l| l.leg.roped == roped);
     for line in roped_first(true).chain(roped_first(false)) {
@@ -259,7 +260,7 @@ pub(super) fn leg_sign(leg: &Leg) -> String {
 }
 
 /// The number of a leg on a plate of its colour.
-pub(super) fn pill(verdict: Verdict, text: &str, (x, y): Spot) -> Markup {
+pub(super) fn pill(verdict: Verdict, text: &str, (x, y): PaperSpot) -> Markup {
     #[expect(clippy::cast_precision_loss, reason = "some signs")]
     let width = text.chars().count() as f64 * 6.2 + 8.0;
     html! {

@@ -9,9 +9,9 @@ use crate::{
     write::{
         json::number,
         parts::{
-            change::{self, Change},
+            change::{self, ChangePoint},
             itinerary,
-            row::{Row, TeamRow},
+            row::{LegRow, TeamRow},
             sentence,
         },
         sheet::Sheet,
@@ -49,7 +49,7 @@ pub(super) fn legs(sheet: &Sheet<'_>, voice: Voice) -> Markup {
 }
 
 fn leg_rows(leg: &Leg, voice: Voice, stages: bool, heights: bool, heads: usize) -> Markup {
-    let row = Row::new(leg, voice);
+    let row = LegRow::new(leg, voice);
     html! {
         tbody class=(leg.verdict.as_str()) id={ "leg-" (leg.leg) } {
             tr data-leg=(leg.leg) data-start-m=(number(leg.start_m)) data-end-m=(number(leg.end_m))
@@ -143,7 +143,7 @@ pub(super) fn changes(sheet: &Sheet<'_>) -> Markup {
     }
 }
 
-fn change_row(change: &Change<'_>, voice: Voice, stages: bool, clocks: bool) -> Markup {
+fn change_row(change: &ChangePoint<'_>, voice: Voice, stages: bool, clocks: bool) -> Markup {
     html! {
         tr data-change=(change.number) data-at-m=(number(change.at_m)) {
             th scope="row" class="n" { (change.number) }

@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 
 use crate::write::report::{
-    drawn::{LegLine, Picture, with_room},
+    drawn::{LegLine, MapPicture, with_room},
     frame::{Strip, ticks},
     labels::Labels,
     layers,
@@ -16,7 +16,7 @@ const ROUND_LEG: (f64, f64) = (0.12, 40.0);
 /// Width of a leg's own map, units: two stand side by side where one of the route does.
 const LEG_WIDTH: f64 = WIDTH / 2.0;
 
-impl Picture<'_> {
+impl MapPicture<'_> {
     /// The map of the whole route; nothing for a route without a line.
     pub(super) fn overview(&self) -> Markup {
         let Some(paper) = self.paper() else {

@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 
 use super::markup::said;
-use crate::trip::party::Contact;
+use crate::trip::party::EmergencyContact;
 
 /// Empty lines for notes. Our judgement.
 const NOTE_LINES: usize = 5;
@@ -11,7 +11,7 @@ const NOTE_LINES: usize = 5;
 const CONTACT_LINES: usize = 3;
 
 /// Whom to call; empty lines to fill in where nobody was named.
-pub(super) fn emergency(contacts: &[Contact]) -> Markup {
+pub(super) fn emergency(contacts: &[EmergencyContact]) -> Markup {
     html! {
         @if contacts.is_empty() {
             p { "Fill in before you go: name, number or channel, what else matters." }

@@ -23,7 +23,7 @@ const MOST_POINTS: usize = 8000;
 const MOST_STEPS: usize = 1_000_000;
 
 /// A place on the paper, units right of and below its top left corner.
-pub(super) type Spot = (f64, f64);
+pub(super) type PaperSpot = (f64, f64);
 
 /// One map's view of the ground.
 #[derive(Clone, Copy, Debug)]
@@ -63,7 +63,7 @@ impl Paper {
     }
 
     /// Where a position lies on it.
-    pub(super) fn at(&self, p: LonLat) -> Spot {
+    pub(super) fn at(&self, p: LonLat) -> PaperSpot {
         let local = self.frame.local(p);
         (
             self.width / 2.0 + local.x_m * self.scale,
@@ -72,7 +72,7 @@ impl Paper {
     }
 
     /// What position lies there.
-    pub(super) fn position(&self, (x, y): Spot) -> LonLat {
+    pub(super) fn position(&self, (x, y): PaperSpot) -> LonLat {
         let east_m = (x - self.width / 2.0) / self.scale;
         let north_m = (self.height / 2.0 - y) / self.scale;
         LonLat::new(
@@ -106,7 +106,7 @@ impl Paper {
 }
 
 /// A line in drawing units without the detail that is too small to see.
-pub(super) fn simplified(spots: impl Iterator<Item = Spot>) -> LineString {
+pub(super) fn simplified(spots: impl Iterator<Item = PaperSpot>) -> LineString {
     let all: Vec<Coord> = spots.map(|(x, y)| Coord { x, y }).collect();
     let mut step = DETAIL / 2.0;
     let mut thin = thinned(&all, step);

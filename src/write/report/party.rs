@@ -14,7 +14,7 @@ use crate::{
         json::number,
         parts::{
             keep,
-            row::{Row, TeamRow},
+            row::{LegRow, TeamRow},
         },
         sheet::{Other, OtherParty, Sheet},
     },
@@ -143,7 +143,7 @@ fn roped(plan: &Plan, voice: Voice, label: &str) -> Markup {
             } }
             tbody {
                 @for leg in plan.legs.iter().filter(|l| l.roped) {
-                    @let row = Row::new(leg, voice);
+                    @let row = LegRow::new(leg, voice);
                     tr {
                         th scope="row" class="n" { (row.leg) }
                         td { @for (i, team) in row.teams.iter().enumerate() { @if i > 0 { br; } (team.setup()) } }

@@ -128,7 +128,7 @@ fn shade(relief: &Relief, column: usize, row: usize, cell: (f64, f64)) -> Option
 // --- height lines ---
 
 fn height_lines(relief: &Relief, paper: &Paper) -> Markup {
-    let part = Part::under(relief, paper);
+    let part = ReliefPart::under(relief, paper);
     let Some((low, high)) = part.range() else {
         return html! {};
     };
@@ -142,14 +142,14 @@ fn height_lines(relief: &Relief, paper: &Paper) -> Markup {
 }
 
 /// The part of a relief under one map.
-struct Part<'a> {
+struct ReliefPart<'a> {
     relief: &'a Relief,
     first: (usize, usize),
     columns: usize,
     rows: usize,
 }
 
-impl<'a> Part<'a> {
+impl<'a> ReliefPart<'a> {
     #[expect(
         clippy::cast_possible_truncation,
         clippy::cast_sign_loss,
@@ -267,7 +267,7 @@ mod tests {
             high: relief.north_east,
         };
         let paper = Paper::showing(&bounds, 480.0);
-        let part = Part::under(&relief, &paper);
+        let part = ReliefPart::under(&relief, &paper);
         let lines = part.lines(&[350.0], &paper);
         let (want, _) = paper.at(LonLat::new(8.035, 46.05));
         let (_, data) = &lines[0];
