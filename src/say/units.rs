@@ -83,55 +83,6 @@ impl Units {
         format!("{} {}", self.number(metres, round), self.short())
     }
 
-    /// A sentence about metres and kilometres in the units shown: each number before ` m` or ` km` is
-    /// turned, to the nearest tenth of a foot or hundredth of a mile.
-    #[must_use]
-    pub fn sentence(self, text: &str) -> String {
-        if self == Self::Metric {
-            return text.to_owned();
-        }
-        let words: Vec<&str> = text.split(' ').collect();
-        let mut turned: Vec<String> = Vec::with_capacity(words.len());
-        let mut i = 0;
-        while let Some(word) = words.get(i) {
-            match words.get(i + 1).and_then(|unit| self.turned(word, unit)) {
-                Some(both) => {
-                    turned.push(both);
-                    i += 2;
-                }
-                None => {
-                    turned.push((*word).to_owned());
-                    i += 1;
-                }
-            }
-        }
-        turned.join(" ")
-    }
-
-    /// `12.5` and `m,` as `41 ft,`; ranges like `7.98–8.71` and `km` too.
-    fn turned(self, number: &str, unit: &str) -> Option<String> {
-        let name: &str = unit.trim_end_matches(|c: char| !c.is_alphanumeric());
-        let ending = &unit[name.len()..];
-        let factor = match name {
-            "m" => 1.0,
-            "km" => 1000.0,
-            _ => return None,
-        };
-        let (lead, digits) = number.split_at(number.len() - number.trim_start_matches('(').len());
-        let ends: Option<Vec<f64>> = digits.split('–').map(|n| n.parse().ok()).collect();
-        let shown = |metres: f64| match name {
-            "m" => self.number(metres, Round::Nearest),
-            _ => self.chainage(metres),
-        };
-        let ends: Vec<String> = ends?.into_iter().map(|n: f64| shown(n * factor)).collect();
-        let unit = if name == "m" {
-            self.short()
-        } else {
-            self.long()
-        };
-        Some(format!("{lead}{} {unit}{ending}", ends.join("–")))
-    }
-
     /// A distance walked in whole metres or feet, without its name.
     #[must_use]
     pub fn whole(self, metres: f64) -> String {
@@ -170,17 +121,6 @@ mod tests {
         assert_eq!(metric.length(60.0, Round::Up), "60 m");
         assert_eq!(Units::Imperial.length(15.24, Round::Up), "50 ft");
         assert_eq!(Units::Imperial.length(15.25, Round::Up), "50.1 ft");
-    }
-
-    #[test]
-    fn sentences_are_turned_number_by_number() {
-        let said =
-            "gap of 20.1 m at once with 18.5 m between them, near 7.98–8.71 km (60 m), zone 3 may";
-        assert_eq!(Units::Metric.sentence(said), said);
-        assert_eq!(
-            Units::Imperial.sentence(said),
-            "gap of 65.9 ft at once with 60.7 ft between them, near 4.96–5.41 mi (196.9 ft), zone 3 may"
-        );
     }
 
     #[test]
