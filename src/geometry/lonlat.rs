@@ -3,9 +3,7 @@
 //! *Model:* Karney's inverse geodesic through `geo::Geodesic`. *Valid:* everywhere.
 //! *Error:* below 15 nm. *Source:* `[karney2013]`. *Checked:* tests/read/gpx/real.rs and tests/meet/reference.rs
 
-use geo::{
-    Destination, Distance, Geodesic, InterpolatePoint, Point, algorithm::line_measures::Bearing,
-};
+use geo::{Destination, Distance, Geodesic, Point, algorithm::line_measures::Bearing};
 
 /// A position in degrees on WGS 84, longitude first as RFC 7946 has it.
 ///
@@ -57,13 +55,6 @@ impl LonLat {
             lon_deg: self.lon_deg + t * (other.lon_deg - self.lon_deg),
             lat_deg: self.lat_deg + t * (other.lat_deg - self.lat_deg),
         }
-    }
-
-    /// The point at `t` (0 to 1) of the geodesic to `other`.
-    #[must_use]
-    pub fn along_geodesic(self, other: Self, t: f64) -> Self {
-        let p = Geodesic.point_at_ratio_between(self.into(), other.into(), t);
-        Self::new(p.x(), p.y())
     }
 
     /// The same place with its longitude brought into −180 < lon ≤ 180.
