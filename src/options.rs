@@ -30,16 +30,19 @@ use lines::{SplitTrip, TripLegs};
 ///
 /// # Errors
 /// A terrain file is broken where it is read.
-pub(crate) fn options(job: &Brief<'_>, ice: &Prepared<'_>, memo: &Memo) -> Result<Options, Fault> {
+pub(crate) fn options(
+    job: &Brief<'_>,
+    ice: &Prepared<'_>,
+    own: &Met,
+    memo: &Memo,
+) -> Result<Options, Fault> {
     let sets = variants::practices(job.rules);
-    let mets = mets(job, ice, sets.iter().map(|(_, rules)| rules))?;
+    let others = mets(job, ice, sets.iter().map(|(_, rules)| rules))?;
     let mut weighed = 0;
     let mut front = front::Front::default();
     for (practice, rules) in &sets {
         let job = Brief { rules, ..*job };
-        let Some(met) = mets.get(&Met::rests_on(rules)) else {
-            continue;
-        };
+        let met = others.get(&Met::rests_on(rules)).unwrap_or(own);
         let mut weigh = |way| {
             weighed += 1;
             front.add(way);
@@ -90,14 +93,15 @@ fn under_practice(
     }
 }
 
-/// The meetings of route and ice under these rules, by what they rest on.
+/// The meetings of route and ice under those of these rules that cannot share the job's own, by what they rest on.
 fn mets<'r>(
     job: &Brief<'_>,
     ice: &Prepared<'_>,
     all: impl Iterator<Item = &'r Rules>,
 ) -> Result<BTreeMap<Vec<u64>, Met>, Fault> {
     let mut mets = BTreeMap::new();
-    for rules in all {
+    let own = Met::rests_on(job.rules);
+    for rules in all.filter(|rules| Met::rests_on(rules) != own) {
         if let Entry::Vacant(free) = mets.entry(Met::rests_on(rules)) {
             free.insert(Met::of(&Brief { rules, ..*job }, ice)?);
         }
