@@ -14,7 +14,7 @@ use crate::{
     practice::Rule,
     rope::{
         draft::Draft,
-        legs::{RopedLeg, hardship, legs},
+        legs::{RopedLeg, legs},
         reserve,
     },
     trip::{job::Brief, party::RopeTeam},
@@ -173,8 +173,13 @@ impl TripLegs<'_> {
     /// The team on a leg under the rules of the variant.
     fn drafted(&self, leg: &RopedLeg<'_>, team: &RopeTeam, job: &Brief<'_>) -> Option<Draft> {
         let spacing = leg.sketch.spacings.get(*self.place.get(&team.size())?)?;
-        let hardship = hardship(leg.stage, leg.sketch, job.rules);
-        Some(Draft::new(team, *spacing, &leg.zones, hardship, job.rules))
+        Some(Draft::new(
+            team,
+            *spacing,
+            &leg.zones,
+            leg.hardship,
+            job.rules,
+        ))
     }
 }
 

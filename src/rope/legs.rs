@@ -24,6 +24,8 @@ pub(crate) struct RopedLeg<'a> {
     pub(crate) zones: Vec<&'a Zone>,
     /// What lies under it.
     pub(crate) footing: Footing,
+    /// What makes holding harder on it.
+    pub(crate) hardship: Hardship,
     /// One draft for each team; empty where it is unroped.
     pub(crate) teams: Vec<Draft>,
 }
@@ -39,9 +41,11 @@ pub(crate) fn legs<'a>(
         .flat_map(|s| s.legs.iter().map(move |l| (s, l)));
     let leg = |(i, (stage, sketch)): (usize, (&'a Sketch<'a>, &'a LegSketch))| {
         let zones = stage.zones(sketch, job.zones);
+        let hardship = hardship(stage, sketch, job.rules);
         RopedLeg {
             number: i + 1,
-            teams: drafts(stage, sketch, teams, &zones, job.rules),
+            teams: drafts(sketch, teams, &zones, hardship, job.rules),
+            hardship,
             footing: stage.footing(sketch, job.rules),
             zones,
             stage,
@@ -52,13 +56,12 @@ pub(crate) fn legs<'a>(
 }
 
 fn drafts(
-    stage: &Sketch<'_>,
     sketch: &LegSketch,
     teams: &[RopeTeam],
     zones: &[&Zone],
+    hardship: Hardship,
     rules: &Rules,
 ) -> Vec<Draft> {
-    let hardship = hardship(stage, sketch, rules);
     let spaced = teams.iter().zip(&sketch.spacings);
     let draft =
         |(team, spacing): (&RopeTeam, &Spacing)| Draft::new(team, *spacing, zones, hardship, rules);
@@ -66,7 +69,7 @@ fn drafts(
 }
 
 /// What makes holding harder on a leg.
-pub(crate) fn hardship(stage: &Sketch<'_>, sketch: &LegSketch, rules: &Rules) -> Hardship {
+fn hardship(stage: &Sketch<'_>, sketch: &LegSketch, rules: &Rules) -> Hardship {
     let under = &stage.met.under;
     Hardship {
         steepest_descent_deg: under.steepest_descent_deg(sketch.stretch, rules),
