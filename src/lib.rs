@@ -82,6 +82,8 @@ pub mod say;
 
 pub mod write;
 
+pub mod example;
+
 mod scene;
 
 pub use trip::job::Job;
