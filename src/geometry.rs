@@ -3,6 +3,7 @@
 pub mod antimeridian;
 pub mod area;
 pub mod bounds;
+mod edge;
 pub mod frame;
 pub mod lonlat;
 pub mod outline;

@@ -20,12 +20,15 @@ use crate::{
 /// good to a tenth of a micrometre. Our judgement.
 const LEAST_CHORD_M: f64 = 0.05;
 
+/// Angles nearer to each other than this are one: which of them is less is rounding. Our judgement.
+const SAME_DEG: f64 = 1e-4;
+
 /// Worst angle found.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Angle {
     /// Least angle between rope and crevasses that the strike's uncertainty allows, 0 to 90°.
     pub deg: f64,
-    /// Chainage of the rope's rear end there.
+    /// Chainage of the rope's rear end where it is first met.
     pub at_m: f64,
 }
 
@@ -39,17 +42,19 @@ pub fn worst_angle(
     strike: Strike,
 ) -> Option<Angle> {
     let axis = CrevasseAxis::of(strike);
-    let worst = segments_by_chainage(stage)
+    let all: Vec<Angle> = segments_by_chainage(stage)
         .flat_map(|segment| {
             touches
                 .iter()
                 .filter_map(move |t| rear_ends(segment, *t, spacing_m))
         })
         .flat_map(|(segment, rear)| turns(stage, segment, rear, spacing_m, axis))
-        .min_by(|a, b| a.deg.total_cmp(&b.deg))?;
+        .collect();
+    let deg = all.iter().map(|a| a.deg).reduce(f64::min)?;
+    let first = all.iter().find(|a| a.deg <= deg + SAME_DEG)?;
     Some(Angle {
-        deg: (worst.deg - strike.doubt_deg()).max(0.0),
-        at_m: worst.at_m,
+        deg: (deg - strike.doubt_deg()).max(0.0),
+        at_m: first.at_m,
     })
 }
 
