@@ -9,6 +9,7 @@ pub mod lonlat;
 pub mod outline;
 pub mod projection;
 pub mod segment;
+mod tangle;
 pub mod utm;
 
 pub use bounds::Bounds;
