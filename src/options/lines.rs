@@ -122,7 +122,7 @@ impl TripLegs<'_> {
                 .entry((team.size(), heavier))
                 .or_insert_with(|| self.line(&job, team));
             let mut line = line.clone();
-            line.team.persons = team.people.iter().map(|p| p.name.clone()).collect();
+            line.team.persons = team.people.iter().map(|p| p.called.clone()).collect();
             lines.push(line);
         }
         let worst = lines.iter().map(|l| l.verdict).max();

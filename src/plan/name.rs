@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::trip::zone::Zone;
+use crate::trip::{party::Called, zone::Zone};
 
 /// A zone by its number, with what the leader calls it.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
@@ -29,18 +29,19 @@ impl From<&Zone> for ZoneName {
 pub struct PersonName {
     /// Position on the rope, from 1.
     pub position: usize,
-    /// What the leader calls them; a number where no name was given.
-    pub name: String,
+    /// What the leader calls them.
+    #[serde(flatten)]
+    pub called: Called,
 }
 
 impl PersonName {
-    /// Who stands at a position from 1; the position stands for a name where nobody does.
+    /// Who stands at a position from 1; the position stands for their number where nobody does.
     #[must_use]
     pub fn at(position: usize, persons: &[PersonOnRope]) -> Self {
         let person = position.checked_sub(1).and_then(|i| persons.get(i));
         Self {
             position,
-            name: person.map_or_else(|| position.to_string(), |p| p.name.clone()),
+            called: person.map_or_else(|| Called::number(position), |p| p.called.clone()),
         }
     }
 }
@@ -60,8 +61,9 @@ pub struct RopeName {
 /// One person in rope order.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct PersonOnRope {
-    /// Name, or a number where none was given.
-    pub name: String,
+    /// What the leader calls them.
+    #[serde(flatten)]
+    pub called: Called,
     /// Kilograms with pack.
     pub mass_kg: f64,
 }

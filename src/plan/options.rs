@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::plan::leg::Verdict;
+use crate::{plan::leg::Verdict, trip::party::Called};
 
 /// The ways nobody would rule out, best first. Units stand in the names.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
@@ -61,8 +61,8 @@ pub struct Way {
 pub struct WayTeam {
     /// How many.
     pub people: usize,
-    /// Names of the people, in the order named.
-    pub persons: Vec<String>,
+    /// The people, in the order named.
+    pub persons: Vec<Called>,
     /// Least and greatest spacing over the legs, metres.
     pub spacing_m: [f64; 2],
     /// Number of its rope among those at hand, from 1; absent where a length sold is taken or none is left.

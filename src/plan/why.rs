@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::practice::Origin;
+use crate::{practice::Origin, trip::party::Called};
 
 /// Why brake knots are tied or not.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
@@ -53,8 +53,8 @@ pub enum KnotsWanted {
     OneAlone,
     /// One of three is clearly heavier than the others.
     Heavier {
-        /// Name of that person.
-        name: String,
+        /// That person.
+        who: Called,
     },
     /// Three go steeply down.
     SteepDescent {

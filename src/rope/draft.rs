@@ -49,7 +49,7 @@ impl Draft {
     ) -> Self {
         let knots = knots::choose(team, spacing.spacing_m, zones, hardship, rules);
         let person = |p: &Person| PersonOnRope {
-            name: p.name.clone(),
+            called: p.called.clone(),
             mass_kg: p.mass_kg,
         };
         Self {

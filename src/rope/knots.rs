@@ -107,8 +107,8 @@ fn wanted_by_three(
     rules: &Rules,
 ) -> Result<KnotsWanted, KnotsWhy> {
     if let Some(person) = team.heavier_by(rules[Rule::HeavierFactor]) {
-        let name = person.name.clone();
-        return Ok(KnotsWanted::Heavier { name });
+        let who = person.called.clone();
+        return Ok(KnotsWanted::Heavier { who });
     }
     match hardship.steepest_descent_deg {
         Some(deg) if deg >= rules[Rule::SteepDescentDeg] => Ok(KnotsWanted::SteepDescent { deg }),

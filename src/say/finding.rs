@@ -285,7 +285,7 @@ fn steep<'a>(slope_deg: f64, of: Slope, at: &At) -> FactArgs<'a> {
 fn of_fall(fact: &Fact, voice: Voice) -> FactArgs<'_> {
     match fact {
         Fact::HeldInNone { falls, snow } => vec![
-            ("who", Arg::Said(person(&falls.name, voice))),
+            ("who", Arg::Said(person(&falls.called, voice))),
             ("snow", Arg::Said(setup::snow(*snow, voice))),
             ("ice", yes(*snow == Snow::Ice)),
         ],
@@ -294,12 +294,12 @@ fn of_fall(fact: &Fact, voice: Voice) -> FactArgs<'_> {
             free_m,
             needs_m,
         } => vec![
-            ("who", Arg::Said(person(&falls.name, voice))),
+            ("who", Arg::Said(person(&falls.called, voice))),
             ("free", Arg::There(*free_m)),
             ("needs", Arg::Needed(*needs_m)),
         ],
         Fact::HaulTooWeak { falls, haul } => vec![
-            ("who", Arg::Said(person(&falls.name, voice))),
+            ("who", Arg::Said(person(&falls.called, voice))),
             ("answer", Arg::Said(setup::haul_answer(haul, voice))),
         ],
         _ => Vec::new(),

@@ -104,9 +104,9 @@ fn knots_wanted(wanted: &KnotsWanted, voice: Voice) -> Said {
             &[("by", Arg::Said(said_by(*by, voice)))],
         ),
         KnotsWanted::OneAlone => voice.say("knots-wanted-alone", &[]),
-        KnotsWanted::Heavier { name } => {
-            let who = Arg::Said(Said::name(name));
-            voice.say("knots-wanted-heavier", &[("name", who)])
+        KnotsWanted::Heavier { who } => {
+            let who = Arg::Said(person(who, voice));
+            voice.say("knots-wanted-heavier", &[("who", who)])
         }
         KnotsWanted::SteepDescent { deg } => {
             let slope = Arg::Degrees(*deg, 0, Round::Nearest);
@@ -161,7 +161,7 @@ fn parameter(parameter: Parameter, voice: Voice) -> Said {
 /// The advice on the order of the team.
 #[must_use]
 pub fn order(advice: &OrderAdvice, voice: Voice) -> Said {
-    let named = advice.order.iter().map(|p| person(&p.name, voice));
+    let named = advice.order.iter().map(|p| person(&p.called, voice));
     let order = Arg::Said(Said::join(named, ", "));
     if advice.worth_it {
         voice.say("order-better", &[("order", order)])

@@ -1,6 +1,6 @@
 ### People, ropes, knots, falls and hauls of one set-up.
 
-person-unnamed = person { $name }
+person-unnamed = person { $number }
 rope-named = rope "{ $name }" ({ $length })
 rope-unnamed = the { $length } rope
 
@@ -35,7 +35,7 @@ knots-no-room = wanted ({ $wanted }), but no set fits into { $spacing }
 knots-fewer = { $wanted }; only { $tied } of the { $asked } knots of a set fit into { $spacing }
 knots-wanted-word = { $by } wants them
 knots-wanted-alone = one person alone must hold
-knots-wanted-heavier = { $name } is clearly heavier than the others
+knots-wanted-heavier = { $who } is clearly heavier than the others
 knots-wanted-steep = steep descent, { $slope }
 by-practice-set = the practice set
 by-trip-file = the leader (trip file)

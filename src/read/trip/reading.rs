@@ -71,8 +71,11 @@ mod tests {
         );
         let named = people("[[party]]\nname = \"Ada\"\nmass_kg = 70\n[[party]]\nname = \"Ben\"\n");
         assert_eq!(
-            (named.people[0].name.as_str(), named.people[1].mass_given),
-            ("Ada", false)
+            (
+                named.people[0].called.name.as_deref(),
+                named.people[1].mass_given
+            ),
+            (Some("Ada"), false)
         );
     }
 

@@ -168,19 +168,19 @@ fn of_leg(setup: &TeamSetup, voice: Voice) -> Vec<LabelLine> {
 /// `person 1 (80 kg), 2 Ada (75 kg)`, the first ahead; the position too where it is not the number of a person
 /// without a name.
 fn people(setup: &TeamSetup, voice: Voice) -> Said {
-    let unnamed = |p: &PersonOnRope| p.name.parse::<usize>().ok();
-    let numbered = || setup.persons.iter().map(unnamed).zip(1..);
-    let apart = numbered().any(|(number, position)| number.is_some_and(|n| n != position));
+    let unnamed = |p: &PersonOnRope| p.called.name.is_none();
+    let mut placed = setup.persons.iter().zip(1..);
+    let apart = placed.any(|(p, position)| unnamed(p) && p.called.number != position);
     let person = |(person, position): (&PersonOnRope, usize)| {
         let key = match (unnamed(person), apart) {
-            (None, _) => "block-person-at",
-            (Some(_), true) => "block-person-position",
-            (Some(_), false) => "block-person",
+            (false, _) => "block-person-at",
+            (true, true) => "block-person-position",
+            (true, false) => "block-person",
         };
         let mass = Said::figure(format!("{:.0} kg", person.mass_kg));
         let args = [
             ("position", Arg::Count(position)),
-            ("who", Arg::Said(name::person(&person.name, voice))),
+            ("who", Arg::Said(name::person(&person.called, voice))),
             ("mass", Arg::Said(mass)),
         ];
         voice.say(key, &args)

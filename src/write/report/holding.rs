@@ -60,11 +60,11 @@ pub(super) fn holding(legs: &[Leg], voice: Voice) -> Markup {
 fn person(same: &Same<'_>, position: usize) -> Markup {
     let of = |setup: &TeamSetup| {
         let person = position.checked_sub(1).and_then(|i| setup.persons.get(i));
-        person.map(|p| p.name.clone())
+        person.and_then(|p| p.called.name.clone())
     };
     let mut names = same.uses.iter().map(|(_, setup)| of(setup));
     let first = names.next().flatten();
-    let name = first.filter(|f| *f != position.to_string() && names.all(|n| n.as_ref() == Some(f)));
+    let name = first.filter(|f| names.all(|n| n.as_ref() == Some(f)));
     html! {
         (position) @if let Some(name) = name { " " (said(&plain::short(&name, NAME_SIGNS))) }
     }

@@ -222,8 +222,8 @@ fn people(setup: &TeamSetup, scale: &Scale, named: bool) -> Markup {
             @let x = scale.x(mark.at_m);
             circle class="person" cx=(u(x)) cy=(u(ROPE_Y)) r="8" {}
             text class="person" x=(u(x)) y=(u(ROPE_Y + 3.6)) { (i + 1) }
-            @if named && !person.name.chars().all(|c| c.is_ascii_digit()) {
-                text x=(u(x)) y=(u(ROPE_Y - 14.0)) text-anchor="middle" { (plain::short(&person.name, NAME_SIGNS)) }
+            @if let Some(name) = person.called.name.as_ref().filter(|_| named) {
+                text x=(u(x)) y=(u(ROPE_Y - 14.0)) text-anchor="middle" { (plain::short(name, NAME_SIGNS)) }
             }
         }
     }
