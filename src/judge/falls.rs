@@ -1,7 +1,7 @@
 //! What is found of falls: held or not, hauled or not, and coils that are a burden.
 
 use crate::{
-    physics::haul::Can,
+    physics::{assumed::Snow, haul::Can},
     plan::{
         fact::Fact,
         fall::{HaulAnswer, Held},
@@ -14,19 +14,33 @@ use crate::{
 /// The findings of one team on one leg.
 pub(super) fn findings(setup: &TeamSetup, rules: &Rules) -> Vec<Fact> {
     let found = [
-        held_in_none(setup),
+        held_in_none(setup, rules),
         haul_too_weak(setup),
         coil(setup, rules),
     ];
     found.into_iter().flatten().collect()
 }
 
-fn held_in_none(setup: &TeamSetup) -> Option<Fact> {
-    let arrest = setup.arrest.as_ref()?;
-    (arrest.verdict == Held::None).then(|| Fact::HeldInNone {
+fn held_in_none(setup: &TeamSetup, rules: &Rules) -> Option<Fact> {
+    let arrest = setup.arrest.as_ref().filter(|a| a.verdict == Held::None)?;
+    if arrest.snow == Snow::Ice {
+        return on_bare_ice(arrest.slope_deg, rules);
+    }
+    Some(Fact::HeldInNone {
         falls: PersonName::at(arrest.falls, &setup.persons),
         snow: arrest.snow,
     })
+}
+
+/// That no team holds a fall on ice is no alarm of its own where it is nearly flat.
+fn on_bare_ice(slope_deg: f64, rules: &Rules) -> Option<Fact> {
+    if slope_deg > rules[Rule::BareStopDeg] {
+        Some(Fact::SteepBareIce { slope_deg })
+    } else if slope_deg > rules[Rule::BareSlipDeg] {
+        Some(Fact::SlipPullsAll { slope_deg })
+    } else {
+        None
+    }
 }
 
 fn haul_too_weak(setup: &TeamSetup) -> Option<Fact> {

@@ -37,6 +37,13 @@ macro_rules! facts {
                 match self { $(Self::$kind { .. } => Level::$level,)+ }
             }
 
+            /// How far down the order of alarm it stands: what can kill first comes first.
+            #[must_use]
+            pub fn alarm(&self) -> usize {
+                let known = |(code, ..): &(&str, Level, &str)| *code == self.code();
+                Self::KINDS.iter().position(known).unwrap_or(Self::KINDS.len())
+            }
+
             /// Every code with its level and what it means, in the order of alarm.
             pub const KINDS: &'static [(&'static str, Level, &'static str)] =
                 &[$(($code, Level::$level, concat!($($doc, "\n",)+)),)+];
@@ -47,46 +54,58 @@ macro_rules! facts {
 facts! {
     /// A zone with hidden gaps says `rope` = `never`, and the route meets it. The leader's word is kept,
     /// and it is the most dangerous thing a zones file can say: hidden gaps are where people fall in.
-    NeverOnHidden { zone: ZoneName } = "never-on-hidden-gaps", Grave;
-    /// The gaps ask for a spacing above the greatest one. Another line, a detour round the ends of the
-    /// crevasses or more people on the rope can help; a longer rope cannot.
-    NoSetup { people: usize, effective_gap_m: f64, need_m: f64, cap_m: f64 } = "no-setup", Grave;
-    /// The set-up of this leg takes more rope than the team has at hand.
-    NoRope { needed_m: f64, lack: RopeLack } = "no-rope-fits", Grave;
+    NeverOnHidden { zone: ZoneName } = "never-on-hidden-gaps", Stop;
     /// The line along this leg is steeper than roping together without anchors can answer for: on hard
-    /// snow one slip takes all.
-    TooSteep { slope_deg: f64, of: Slope } = "too-steep-to-rope-without-anchors", Grave;
+    /// snow one slip takes all. Belay from anchors, or take another line.
+    TooSteep { slope_deg: f64, of: Slope } = "too-steep-to-rope-without-anchors", Stop;
     /// In the fall model this team holds that fall in none of the cases assumed, not even the favourable one. It is
     /// a model's answer for assumed ranges, which are our judgement; nothing was measured on your ground. Take it as a
     /// reason to look for other means than the rope team alone.
-    HeldInNone { falls: PersonName, snow: Snow } = "fall-held-in-none", Grave;
+    HeldInNone { falls: PersonName, snow: Snow } = "fall-held-in-none", Stop;
+    /// Bare ice this steep is no ground for a rope team without anchors: one slip takes all, and the model holds no fall
+    /// on ice. Belay from anchors, go unroped where every gap is in sight, or take another line.
+    SteepBareIce { slope_deg: f64 } = "bare-ice-too-steep", Stop;
+    /// The gaps ask for a spacing above the greatest one. Another line, a detour round the ends of the
+    /// crevasses or more people on the rope can help; a longer rope cannot.
+    NoSetup { people: usize, effective_gap_m: f64, need_m: f64, cap_m: f64 } = "no-setup", Outside;
+    /// The set-up of this leg takes more rope than the team has at hand.
+    NoRope { needed_m: f64, lack: RopeLack } = "no-rope-fits", Outside;
     /// The team runs along the crevasses: several people can stand over one gap, and no spacing helps.
     /// Walk in echelon (staggered) or take another line.
-    Along { zone: ZoneName } = "along-the-crevasses", Warning;
+    Along { zone: ZoneName } = "along-the-crevasses", Look;
+    /// A zone with hidden gaps says `rope` = `never`, and the party is on skis in deep snow over narrow gaps. The
+    /// leader's word is kept. Skis spread the load; they do not hold a bridge up.
+    SkiedUnroped { zone: ZoneName, snow_depth_m: f64, gap_m: f64 } = "hidden-gaps-skied-unroped", Look;
     /// The spacing is shorter than the way over a gap, so two people can stand over one at once.
-    TwoOverGap { over: usize, left: usize, effective_gap_m: f64, spacing_m: f64 } = "two-over-one-gap", Warning;
+    TwoOverGap { over: usize, left: usize, effective_gap_m: f64, spacing_m: f64 } = "two-over-one-gap", Look;
     /// The spacing is close to the greatest one: a slightly wider gap has no set-up.
-    NearCap { spacing_m: f64, cap_m: f64 } = "spacing-near-limit", Warning;
+    NearCap { spacing_m: f64, cap_m: f64 } = "spacing-near-limit", Look;
     /// The rope has little to spare: a slightly wider gap asks for another one.
-    NearRope { rope: RopeName, spare_m: f64 } = "rope-near-limit", Warning;
+    NearRope { rope: RopeName, spare_m: f64 } = "rope-near-limit", Look;
     /// The snow may be too thin for brake knots to bite. They are tied and not to be counted on.
-    KnotsDoubtful {} = "knots-doubtful", Warning;
+    KnotsDoubtful {} = "knots-doubtful", Look;
     /// Nobody said how much snow lies on the ice, so whether brake knots bite is unknown.
-    SnowUnknown {} = "snow-depth-not-given", Warning;
+    SnowUnknown {} = "snow-depth-not-given", Look;
     /// Knots are tied for one part of the leg and do not bite in another.
-    KnotsNoBite { zones: Vec<ZoneName> } = "knots-do-not-bite-everywhere", Warning;
+    KnotsNoBite { zones: Vec<ZoneName> } = "knots-do-not-bite-everywhere", Look;
     /// One person alone must hold a fall, without brake knots to help.
-    PairWithoutKnots { why: KnotsWhy } = "pair-without-knots", Warning;
+    PairWithoutKnots { why: KnotsWhy } = "pair-without-knots", Look;
     /// The route begins or ends on the ice: the leg is cut off there, and the team is still on rope.
-    CutOff { at: RouteEnd } = "cut-off-by-route-end", Warning;
+    CutOff { at: RouteEnd } = "cut-off-by-route-end", Look;
     /// The route ends before the last person has left the ice and its margin.
-    LastOnIce {} = "last-person-still-on-ice", Warning;
+    LastOnIce {} = "last-person-still-on-ice", Look;
     /// The glacier inventory has ice here, and no zone says how wide its gaps are. Nothing is planned for it.
-    GlacierWithoutZone { length_m: f64 } = "glacier-without-zone", Warning;
+    GlacierWithoutZone { length_m: f64 } = "glacier-without-zone", Look;
     /// Snow bridges weaken through the day, and the planned time on hidden gaps is later than the leader trusts them.
-    BridgesLate { zone: ZoneName, left_at: Clock, until: Clock } = "bridges-late", Warning;
+    BridgesLate { zone: ZoneName, left_at: Clock, until: Clock } = "bridges-late", Look;
     /// A gap width from `--gap` stands in for zones that give none. The plan is as good as that guess.
-    GapAssumed { zone: ZoneName, gap_m: f64 } = "gap-assumed", Warning;
+    GapAssumed { zone: ZoneName, gap_m: f64 } = "gap-assumed", Look;
+    /// Roped without anchors on sloping bare ice: no team holds a fall on ice, so one slip pulls all.
+    SlipPullsAll { slope_deg: f64 } = "one-slip-pulls-all", Look;
+    /// Where every gap is in sight, many teach to go without a rope, because a slip of one pulls all.
+    /// Others rope where the ice is badly broken. The plan shows the roped view unless the practice set
+    /// or the zone says otherwise.
+    BareIce { zone: ZoneName, roped: bool } = "bare-ice-two-views", Look;
     /// A spare coil so long or heavy that it hinders who carries it.
     CoilHeavy { coil_m: f64, coil_kg: f64, most_m: f64, most_kg: f64 } = "coil-is-a-burden", Note;
     /// From this steepness the avalanche bulletin decides.
@@ -100,10 +119,6 @@ facts! {
     HaulTooWeak { falls: PersonName, haul: HaulAnswer } = "haul-beyond-those-left", Note;
     /// A figure lies outside what the model of falls or hauls can be asked, so it says nothing about this leg.
     NoAnswer { reason: Refusal } = "model-has-no-answer", Note;
-    /// Where every gap is in sight, many teach to go without a rope, because a slip of one pulls all.
-    /// Others rope where the ice is badly broken. The plan shows the roped view unless the practice set
-    /// or the zone says otherwise.
-    BareIce { zone: ZoneName, roped: bool } = "bare-ice-two-views", Note;
     /// A strike was given without saying how sure it is, and is taken as exact. Met askew, a few degrees
     /// make the way over a gap a good deal longer.
     StrikeExact { zone: ZoneName } = "strike-taken-as-exact", Note;
@@ -125,9 +140,9 @@ facts! {
     HeightsCompared { apart: HeightsApart } = "heights-compared", Note;
     /// The heights of the route file and of the terrain model differ so much that one of them is doubtful:
     /// another height system, a receiver's error, or files of different places.
-    HeightsFarApart { apart: HeightsApart } = "heights-far-apart", Warning;
+    HeightsFarApart { apart: HeightsApart } = "heights-far-apart", Look;
     /// The terrain model has no height for a part of the line. Nothing is filled in there.
-    TerrainVoid { void: TerrainVoid } = "terrain-void", Warning;
+    TerrainVoid { void: TerrainVoid } = "terrain-void", Look;
     /// A model of the ground flattens whatever is shorter than a few of its cells: steps, walls, rolls. No
     /// figure is relaxed because of it.
     TerrainFlattens { cell_m: f64 } = "terrain-flattens", Note;

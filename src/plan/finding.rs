@@ -138,6 +138,15 @@ impl Finding {
             What::Read(notice) => notice.level(),
         }
     }
+
+    /// For sorting: what can kill first comes first, what was read after what was planned.
+    #[must_use]
+    pub fn alarm(&self) -> (Level, usize) {
+        match &self.what {
+            What::Planned(fact) => (fact.level(), fact.alarm()),
+            What::Read(notice) => (notice.level(), usize::MAX),
+        }
+    }
 }
 
 /// A notice from reading an input.

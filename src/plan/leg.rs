@@ -116,13 +116,24 @@ pub enum Verdict {
     Unroped,
     /// A set-up within the limits fits a rope at hand.
     Inside,
-    /// So too, but near a limit or resting on a guess; a finding says which.
+    /// Something to decide or to watch; a finding says what.
     Look,
-    /// No set-up within the limits, or no rope at hand fits.
+    /// No set-up within the limits, or no rope at hand holds it.
     Outside,
+    /// Roping together is not the answer here; a finding says what is.
+    Stop,
 }
 
 impl Verdict {
+    /// All of them, from the mildest to the gravest.
+    pub const ALL: [Self; 5] = [
+        Self::Unroped,
+        Self::Inside,
+        Self::Look,
+        Self::Outside,
+        Self::Stop,
+    ];
+
     /// The word, as printed.
     #[must_use]
     pub fn as_str(self) -> &'static str {
@@ -131,6 +142,7 @@ impl Verdict {
             Self::Inside => "inside",
             Self::Look => "look",
             Self::Outside => "outside",
+            Self::Stop => "stop",
         }
     }
 }

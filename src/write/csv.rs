@@ -95,7 +95,7 @@ fn names(sheet: &Sheet<'_>, leg: &Leg) -> String {
 
 /// Codes of what must be looked at, apart by spaces.
 fn findings(leg: &Leg) -> String {
-    let said = leg.findings.iter().filter(|f| f.level() <= Level::Warning);
+    let said = leg.findings.iter().filter(|f| f.level() <= Level::Look);
     let mut codes: Vec<&str> = said.map(|f| f.code()).collect();
     codes.dedup();
     codes.join(" ")

@@ -47,7 +47,7 @@ pub fn plan(sheet: &Sheet<'_>) -> Table {
     head(&mut out.text, sheet, &groups, look);
     legs(&mut out, sheet, look);
     carry(&mut out.text, sheet, look);
-    paragraphs(&mut out, &[Level::Grave, Level::Warning]);
+    paragraphs(&mut out, &[Level::Stop, Level::Outside, Level::Look]);
     changes(&mut out.text, sheet, look);
     setups::blocks(&mut out.text, sheet.plan, look.width, look.voice);
     zones(&mut out.text, sheet, look);

@@ -74,7 +74,7 @@ pub fn leg(leg: &Leg, voice: Voice) -> String {
 /// One way to say a leg.
 type Form = fn(&Leg, &LegRow<'_>, Voice) -> String;
 
-/// Why the leg wants a look, in the words of the codes: `! GRAVE fall held in none`.
+/// Why the leg wants a look, in the words of the codes: `! STOP fall held in none`.
 fn reasons(leg: &Leg) -> String {
     let of = |level: Level| {
         let of_level = leg.findings.iter().filter(move |f| f.level() == level);
@@ -82,13 +82,18 @@ fn reasons(leg: &Leg) -> String {
         codes.dedup();
         codes.join(", ")
     };
-    let (grave, warning) = (of(Level::Grave), of(Level::Warning));
-    match (grave.as_str(), warning.as_str()) {
-        ("", "") => String::new(),
-        ("", warning) => format!("\n! {warning}"),
-        (grave, "") => format!("\n! GRAVE {grave}"),
-        (grave, warning) => format!("\n! GRAVE {grave}; {warning}"),
+    let levels = [
+        (Level::Stop, "STOP "),
+        (Level::Outside, "OUTSIDE "),
+        (Level::Look, ""),
+    ];
+    let told = levels.map(|(level, word)| (word, of(level)));
+    let told = told.iter().filter(|(_, codes)| !codes.is_empty());
+    let told: Vec<String> = told.map(|(word, codes)| format!("{word}{codes}")).collect();
+    if told.is_empty() {
+        return String::new();
     }
+    format!("\n! {}", told.join("; "))
 }
 
 /// The signs of the other outputs in ASCII; what has no twin is left out.

@@ -128,6 +128,7 @@ const UNMOVED: [(&str, &[&str]); 6] = [
             "near_cap_m",
             "near_rope_m",
             "avalanche_deg",
+            "bare_slip_deg",
             "anchors_deg",
             "coil_most_kg",
             "pull.weak_n",
@@ -146,6 +147,8 @@ const UNMOVED: [(&str, &[&str]); 6] = [
             "rope_g_per_m.6mm",
             "rope_g_per_m.8mm",
             "rope_g_per_m.9_5mm",
+            "skied_gap_m",
+            "skied_snow_m",
         ],
     ),
     (

@@ -19,10 +19,12 @@ verdict-unroped = unroped
 verdict-inside = inside
 verdict-look = look
 verdict-outside = outside
+verdict-stop = stop
 means-unroped = unroped
 means-inside = inside the limits you gave
-means-look = look: near a limit or resting on a guess
-means-outside = outside the limits you gave
+means-look = look: something to decide or to watch
+means-outside = outside: no set-up within the limits, or no rope that holds it
+means-stop = stop: roping together is not the answer here
 
 ## A leg and a zone in sentences
 
@@ -124,10 +126,11 @@ block-legs = { $legs }: { $text }
 
 ## How many findings
 
-count-grave = { $count ->
-    [one] 1 grave finding
-   *[other] { $count } grave findings
+count-stop = { $count ->
+    [one] 1 stop
+   *[other] { $count } stops
 }
+count-outside = { $count } outside the limits
 count-look = { $count } to look at
 
 ## The head
