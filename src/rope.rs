@@ -4,7 +4,6 @@ pub(crate) mod answers;
 pub mod arrest;
 pub mod draft;
 pub mod haul;
-pub mod knots;
 pub mod ledger;
 pub(crate) mod legs;
 pub mod marks;

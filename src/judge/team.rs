@@ -2,17 +2,20 @@
 
 use crate::{
     judge::place::place_at,
-    legs::spacing,
+    legs::{knots, spacing},
     plan::{
         fact::{Fact, RopeLack},
         finding::{At, Finding, LegPlace},
         leg::{Bite, RopeAtHand, TeamSetup},
         name::{PersonName, RopeName, ZoneName},
     },
-    practice::Rule,
-    rope::{draft::Draft, knots, legs::RopedLeg, share},
+    practice::{Origin, Rule},
+    rope::{draft::Draft, legs::RopedLeg, share},
     trip::job::Brief,
 };
+
+/// Knots in a set of the layouts taught. Common practice, no source; a layout of two is in print too, so it is looked at.
+const LAYOUT: usize = 3;
 
 /// One team on one leg.
 #[derive(Clone, Copy)]
@@ -92,6 +95,7 @@ impl OfTeam<'_> {
             }),
             _ => {}
         }
+        found.extend(self.fewer());
         if self.draft.persons.len() == 2 && !tied {
             let why = self.draft.knots.why.clone();
             found.push(Fact::PairWithoutKnots { why });
@@ -100,6 +104,15 @@ impl OfTeam<'_> {
             found.push(Fact::KnotsBlockHaul {});
         }
         found
+    }
+
+    /// Knots left out of a layout.
+    fn fewer(&self) -> Option<Fact> {
+        let count = self.job.rules.figure(Rule::KnotCount);
+        let by_leader = matches!(count.origin, Origin::Trip | Origin::Flag);
+        let layout = knots::asked(self.job.rules).max(if by_leader { LAYOUT } else { 0 });
+        let tied = self.draft.knots.each_end;
+        (tied > 0 && tied < layout).then_some(Fact::KnotsFewer { tied, layout })
     }
 
     /// The zones in which knots do not bite.

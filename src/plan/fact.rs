@@ -84,6 +84,8 @@ facts! {
     NearRope { rope: RopeName, spare_m: f64 } = "rope-near-limit", Look;
     /// The snow may be too thin for brake knots to bite. They are tied and not to be counted on.
     KnotsDoubtful {} = "knots-doubtful", Look;
+    /// Fewer knots are tied than a whole layout has: by the leader's word, or because the greatest spacing has no room.
+    KnotsFewer { tied: usize, layout: usize } = "fewer-knots-than-a-layout", Look;
     /// Nobody said how much snow lies on the ice, so whether brake knots bite is unknown.
     SnowUnknown {} = "snow-depth-not-given", Look;
     /// Knots are tied for one part of the leg and do not bite in another.

@@ -88,10 +88,12 @@ pub enum Change {
     },
     /// Butterflies for brake knots; they bite less.
     Butterflies,
-    /// Fewer knots in a set.
-    FewerKnots {
-        /// How many in each set.
-        knots: usize,
+    /// Brake knots nearer to the end person and to each other.
+    TighterLayout {
+        /// Distance walked from the end person to the first, metres.
+        first_m: f64,
+        /// Distance walked from one to the next, metres.
+        step_m: f64,
     },
     /// A long sling in the drop loop.
     LongSling {

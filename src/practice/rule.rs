@@ -38,6 +38,8 @@ rules! {
     KnotFirstM "knot_first_m",
     KnotStepM "knot_step_m",
     KnotCount "knot_count",
+    TightFirstM "tight_first_m",
+    TightStepM "tight_step_m",
     KnotRopeM "knot_rope_m",
     ButterflyRopeM "butterfly_rope_m",
     KnotClearM "knot_clear_m",

@@ -2,6 +2,7 @@
 
 use crate::{
     legs::{
+        knots::{self, Hardship},
         sketch::bare_only,
         spacing::{self, Spacing},
     },
@@ -10,10 +11,7 @@ use crate::{
         name::PersonOnRope,
     },
     practice::Rules,
-    rope::{
-        knots::{self, Hardship},
-        ledger,
-    },
+    rope::ledger,
     trip::{
         party::{Person, RopeTeam},
         zone::Zone,
@@ -90,12 +88,23 @@ impl Draft {
         self.fitting_m(rope_m, rules).into_iter().find(covers)
     }
 
+    /// The least spacing that the practice set and the knots ask for, metres.
+    fn least_m(&self, rules: &Rules) -> f64 {
+        let people = self.persons.len();
+        let base_m = spacing::base_m(people, self.bare_only, rules);
+        match self.knots.count {
+            0 => base_m,
+            _ => base_m.max(knots::layout_m(people, rules)),
+        }
+    }
+
     /// All spacings whose set-up such a rope holds, metres, shortest first.
     fn fitting_m(&self, rope_m: f64, rules: &Rules) -> Vec<f64> {
         let people = self.persons.len();
         let fits = |d: &f64| ledger::total_at_m(people, *d, &self.knots, rules) <= rope_m + 1e-9;
-        let choices = spacing::choices_m(people, self.bare_only, rules);
-        choices.filter(fits).collect()
+        spacing::choices_m(self.least_m(rules), rules)
+            .filter(fits)
+            .collect()
     }
 }
 

@@ -26,11 +26,11 @@ fn a_stranger_finds_rope_people_spacing_knots_and_what_is_not_covered() {
         100,
     );
     for words in [
-        "Leg 2: 2 people, 14.5 m between neighbours, 64.8 m of rope 1 (80 m)",
-        "rope      ~21.8~(1)─3─x─2─x─4.5─x─2─x─3─(2)~21.8~",
+        "Leg 2: 2 people, 15 m between neighbours, 69.2 m of rope 1 (80 m)",
+        "rope      ~22.5~(1)─3─x─2─x─2─x─1─x─2─x─2─x─3─(2)~22.5~",
         "people    person 1 (82 kg), person 2 (75 kg); the first walks ahead",
-        "2 from each end person, the first after 3 m, then every 2 m; snow deep",
-        "a drop loop takes 21.8 m: there for person 1 and person 2; hands and hitches take",
+        "3 from each end person, the first after 3 m, then every 2 m; snow deep",
+        "a drop loop takes 22.5 m: there for person 1 and person 2; hands and hitches take",
         "covers    this rope is long enough for gaps up to 12.5 m, tied anew at 17.5 m apart; as tied",
     ] {
         assert!(text.contains(words), "no \"{words}\" in\n{text}");

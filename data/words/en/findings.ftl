@@ -45,6 +45,12 @@ rope-near-limit = { $rope } has { $spare } to spare
 
 knots-doubtful = the snow may be too thin for brake knots: tie them, do not count on them
 
+fewer-knots-than-a-layout = { $tied ->
+    [one] only 1 brake knot
+   *[other] only { $tied } brake knots
+} in a set, where a layout has { $layout }: each holds its own share and no more
+    .hint = tie the whole layout, walk farther apart, or a third person
+
 snow-depth-not-given = nobody said how much snow lies on the ice, so whether the knots bite is unknown
     .hint = give `snow_depth_m` in the zones file
 

@@ -34,6 +34,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::GapAssumed { .. }
         | Fact::BridgesLate { .. }
         | Fact::KnotsNoBite { .. }
+        | Fact::KnotsFewer { .. }
         | Fact::ZoneMissed { .. } => of_zone(fact, at, voice),
         Fact::TooSteep { .. }
         | Fact::AvalancheTerrain { .. }
@@ -92,6 +93,9 @@ fn of_zone<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         Fact::KnotsNoBite { zones } => {
             let named = zones.iter().map(|z| zone(z, voice));
             vec![("zones", Arg::Said(Said::join(named, ", ")))]
+        }
+        Fact::KnotsFewer { tied, layout } => {
+            vec![("tied", Arg::Count(*tied)), ("layout", Arg::Count(*layout))]
         }
         Fact::ZoneMissed { zones } => vec![
             ("count", Arg::Count(zones.len())),
