@@ -2,6 +2,7 @@
 
 pub(crate) mod answers;
 pub mod arrest;
+pub mod carried;
 pub mod draft;
 pub mod haul;
 pub mod ledger;

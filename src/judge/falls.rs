@@ -45,8 +45,8 @@ fn on_bare_ice(slope_deg: f64, rules: &Rules) -> Option<Fact> {
 
 fn haul_too_weak(setup: &TeamSetup) -> Option<Fact> {
     let table = setup.haul.as_ref()?;
-    let middle = setup.middle.as_ref();
-    if middle.is_some_and(|m| m.person == table.person && m.missing_m > 1e-9) {
+    let reach = setup.reach.iter().find(|r| r.person == table.person);
+    if reach.is_some_and(|r| r.depth_m < -1e-9) {
         return None; // found already: the drop loop does not reach them
     }
     let can = match table.answer {
@@ -61,9 +61,9 @@ fn haul_too_weak(setup: &TeamSetup) -> Option<Fact> {
 
 fn coil(setup: &TeamSetup, rules: &Rules) -> Option<Fact> {
     let (most_m, most_kg) = (rules[Rule::CoilMostM], rules[Rule::CoilMostKg]);
-    let burden = setup.coil_m > most_m + 1e-9 || setup.coil_kg > most_kg + 1e-9;
+    let burden = setup.coil_carried_m > most_m + 1e-9 || setup.coil_kg > most_kg + 1e-9;
     burden.then_some(Fact::CoilHeavy {
-        coil_m: setup.coil_m,
+        coil_m: setup.coil_carried_m,
         coil_kg: setup.coil_kg,
         most_m,
         most_kg,

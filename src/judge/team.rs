@@ -9,8 +9,8 @@ use crate::{
         leg::{Bite, RopeAtHand, TeamSetup},
         name::{PersonName, RopeName, ZoneName},
     },
-    practice::{Origin, Rule},
-    rope::{draft::Draft, legs::RopedLeg, share},
+    practice::{Origin, Rule, Rules},
+    rope::{draft::Draft, legs::RopedLeg, reserve, share},
     trip::job::Brief,
 };
 
@@ -125,10 +125,10 @@ impl OfTeam<'_> {
 
 /// Whether the rope holds the set-up, and whom its reserve does not reach.
 pub(super) fn rope_findings(job: &Brief<'_>, setup: &TeamSetup) -> Vec<Fact> {
-    [rope(job, setup), reserve(setup)]
-        .into_iter()
-        .flatten()
-        .collect()
+    let mut found: Vec<Fact> = rope(job, setup).into_iter().collect();
+    found.extend(not_reached(setup));
+    found.extend(reserve_short(setup, job.rules));
+    found
 }
 
 fn rope(job: &Brief<'_>, setup: &TeamSetup) -> Option<Fact> {
@@ -160,11 +160,21 @@ fn name(rope: &RopeAtHand) -> RopeName {
     }
 }
 
-fn reserve(setup: &TeamSetup) -> Option<Fact> {
-    let middle = setup.middle.as_ref().filter(|m| m.missing_m > 1e-9)?;
-    Some(Fact::MiddleNotReached {
-        falls: PersonName::at(middle.person, &setup.persons),
-        free_m: middle.free_m,
-        needs_m: middle.needs_m,
+/// Everybody whom no loop reaches, the rope as carried.
+fn not_reached(setup: &TeamSetup) -> impl Iterator<Item = Fact> {
+    let short = setup.reach.iter().filter(|r| r.depth_m < -1e-9);
+    short.map(|reach| Fact::NotReached {
+        falls: PersonName::at(reach.person, &setup.persons),
+        short_m: -reach.depth_m,
+    })
+}
+
+/// Brake knots block the loaded strand, so that a rescue takes the reserve that the reach factor asks for.
+fn reserve_short(setup: &TeamSetup, rules: &Rules) -> Option<Fact> {
+    let obliged_m = reserve::end_coil_m(setup.people, setup.spacing_m, rules);
+    let short_m = obliged_m - setup.coil_m.max(setup.coil_carried_m);
+    (setup.knots.count > 0 && short_m > 1e-9).then_some(Fact::ReserveShort {
+        short_m,
+        coil_m: obliged_m,
     })
 }

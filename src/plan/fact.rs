@@ -78,6 +78,11 @@ facts! {
     SkiedUnroped { zone: ZoneName, snow_depth_m: f64, gap_m: f64 } = "hidden-gaps-skied-unroped", Look;
     /// The spacing is shorter than the way over a gap, so two people can stand over one at once.
     TwoOverGap { over: usize, left: usize, effective_gap_m: f64, spacing_m: f64 } = "two-over-one-gap", Look;
+    /// With the rope as carried no drop loop reaches this person: it ends short of the lip. Plan another rescue for them,
+    /// take a longer rope, or let `cover = "anyone"` size the coils.
+    NotReached { falls: PersonName, short_m: f64 } = "loop-ends-short-of-the-lip", Look;
+    /// Knots make a rescue strand obligatory, and the reserve asked for leaves it short.
+    ReserveShort { short_m: f64, coil_m: f64 } = "reserve-left-short", Look;
     /// The spacing is close to the greatest one: a slightly wider gap has no set-up.
     NearCap { spacing_m: f64, cap_m: f64 } = "spacing-near-limit", Look;
     /// The rope has little to spare: a slightly wider gap asks for another one.
@@ -112,8 +117,6 @@ facts! {
     CoilHeavy { coil_m: f64, coil_kg: f64, most_m: f64, most_kg: f64 } = "coil-is-a-burden", Note;
     /// From this steepness the avalanche bulletin decides.
     AvalancheTerrain { slope_deg: f64, of: Slope } = "avalanche-terrain", Note;
-    /// The spare rope reaches a fallen end person, not one in the middle.
-    MiddleNotReached { falls: PersonName, free_m: f64, needs_m: f64 } = "middle-person-not-reached", Note;
     /// Brake knots and a rope cut into the lip block the loaded strand, so a haul needs its own.
     KnotsBlockHaul {} = "knots-block-the-loaded-strand", Note;
     /// Those left on the rope cannot pull the fallen person out by any haul that their free rope allows. It rests

@@ -67,24 +67,27 @@ pub struct OrderAdvice {
     pub worth_it: bool,
 }
 
-/// Free rope if one person falls, against what each rescue takes.
+/// How deep a drop loop reaches for one person who falls, from an anchor where the holder stands.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct FallReserve {
+pub struct Reach {
     /// Position on the rope, from 1.
     pub person: usize,
     /// The side with more free rope.
     pub side: Side,
     /// People on that side.
     pub people: usize,
-    /// Rope that they have free, metres; what the rope at hand has to spare is not counted.
+    /// Rope that they have free, metres.
     pub free_m: f64,
-    /// What a drop loop needs by the practice set, metres.
-    pub needs_m: f64,
-    /// What is missing for it, metres; 0 when nothing is.
-    pub missing_m: f64,
-    /// The ways to haul for which the free rope is too short, in the order of the haul table; what each needs
-    /// stands there.
-    pub hauls: Vec<HaulReserve>,
+    /// How deep below the lip the loop reaches, metres, hands and hitches counted; negative where it ends short of the
+    /// lip. Never deeper than the rope lets anybody hang while the holder keeps away from the lip.
+    pub depth_m: f64,
+    /// Whether that is as deep as anybody can hang on this rope.
+    pub whoever: bool,
+    /// Positions of those who must untie for it, secured first.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub needs_untied: Vec<usize>,
+    /// The ways to haul that the free rope allows, each with the depths that it reaches.
+    pub hauls: Vec<HaulReach>,
 }
 
 /// A side of the fallen person on the rope.
@@ -97,13 +100,15 @@ pub enum Side {
     Behind,
 }
 
-/// A way to haul for which the free rope is too short.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct HaulReserve {
+/// How deep below the lip a way to haul reaches.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct HaulReach {
     /// Which way.
     pub system: System,
-    /// Metres missing.
-    pub missing_m: f64,
+    /// Least depth, metres.
+    pub from_m: f64,
+    /// Greatest depth, metres.
+    pub to_m: f64,
 }
 
 /// Ways to haul out the person whose fall is held worst.
@@ -115,7 +120,7 @@ pub struct HaulTable {
     pub haulers: usize,
     /// From the anchor to the lip, metres.
     pub anchor_to_lip_m: f64,
-    /// From the lip down to the person, metres.
+    /// From the lip down to the person, metres: the anchor is where `anchor_share` says.
     pub lip_to_person_m: f64,
     /// Share of the force that the lip leaves.
     pub lip_share: f64,

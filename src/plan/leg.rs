@@ -2,7 +2,7 @@
 
 use crate::{
     plan::{
-        fall::{Arrest, FallReserve, HaulTable},
+        fall::{Arrest, HaulTable, Reach},
         finding::Finding,
         name::PersonOnRope,
         place::{Piece, RollOver},
@@ -160,11 +160,12 @@ pub struct TeamSetup {
     pub spacing_m: f64,
     /// Brake knots.
     pub knots: KnotSet,
-    /// Spare rope carried by each end person, metres.
+    /// Spare rope that each end person needs, metres.
     pub coil_m: f64,
-    /// Worst place in the middle and what is missing there; absent for two people.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub middle: Option<MiddleReserve>,
+    /// Spare rope that each end person carries with this rope, metres: what is left over goes there.
+    pub coil_carried_m: f64,
+    /// What is carried in a bag, metres.
+    pub bag_m: f64,
     /// Where the rope goes.
     pub ledger: Ledger,
     /// Next length sold that holds the total; absent above the longest.
@@ -186,10 +187,10 @@ pub struct TeamSetup {
     /// Least snow on the ice from which the brake knots count, metres; absent without knots.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub knots_count_from_snow_m: Option<f64>,
-    /// Mass of one spare coil, kilograms, for the rope at hand or one of the assumed diameter.
+    /// Mass of one coil carried, kilograms, for the rope at hand or one of the assumed diameter.
     pub coil_kg: f64,
-    /// Free rope for the fall of each person, in rope order.
-    pub falls: Vec<FallReserve>,
+    /// How deep a drop loop reaches for each person who falls, with the rope as carried, in rope order.
+    pub reach: Vec<Reach>,
     /// Whether the team holds the worst fall; absent where the model has no answer.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub arrest: Option<Arrest>,
@@ -249,19 +250,6 @@ pub enum Bite {
     Unknown,
 }
 
-/// Free rope for the worst middle person, against what a drop loop needs.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct MiddleReserve {
-    /// Position on the rope, from 1.
-    pub person: usize,
-    /// Free rope on the better side, metres.
-    pub free_m: f64,
-    /// What the drop loop needs, metres.
-    pub needs_m: f64,
-    /// What is missing, metres; 0 when nothing is.
-    pub missing_m: f64,
-}
-
 /// Where the rope goes, line by line, metres.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, JsonSchema)]
 pub struct Ledger {
@@ -299,7 +287,7 @@ pub enum MarkKind {
     TieIn,
     /// A brake knot.
     Knot,
-    /// Nothing: the set-up takes no more rope.
+    /// Nothing: the rope ends, or its rest goes into the bag.
     End,
 }
 

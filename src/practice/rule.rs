@@ -94,6 +94,7 @@ rules! {
     RopeDiameterMm "rope_diameter_mm",
     CoilMostM "coil_most_m",
     CoilMostKg "coil_most_kg",
+    HolderClearM "holder_clear_m",
     LongSlingM "long_sling_m",
     WideMinPerKmM "wide_min_per_km_m",
 }

@@ -5,8 +5,6 @@ use crate::{
     practice::{Rule, Rules},
 };
 
-use super::reserve;
-
 /// What the rope is laid out for.
 #[derive(Clone, Copy, Debug)]
 pub struct RopeLayout<'a> {
@@ -16,6 +14,8 @@ pub struct RopeLayout<'a> {
     pub spacing_m: f64,
     /// Brake knots.
     pub knots: &'a KnotSet,
+    /// Coil carried by each end person, metres.
+    pub coil_m: f64,
 }
 
 /// The marks from the first person's free end, in metres before anything is tied. A tie-in or knot
@@ -28,7 +28,7 @@ pub fn marks(layout: &RopeLayout<'_>, rules: &Rules) -> Vec<Mark> {
         arm_span_m: rules[Rule::ArmSpanM],
         marks: Vec::new(),
     };
-    tape.run(reserve::coil_m(people, layout.spacing_m, rules));
+    tape.run(layout.coil_m);
     for i in 0..people {
         tape.tie(MarkKind::TieIn, Some(i + 1), rules[Rule::TieInM]);
         if i + 1 < people {
@@ -36,7 +36,7 @@ pub fn marks(layout: &RopeLayout<'_>, rules: &Rules) -> Vec<Mark> {
             tape.span(layout, &knots_m);
         }
     }
-    tape.run(reserve::coil_m(people, layout.spacing_m, rules));
+    tape.run(layout.coil_m);
     tape.tie(MarkKind::End, None, 0.0);
     tape.marks
 }

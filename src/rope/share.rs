@@ -37,6 +37,13 @@ pub struct Shared {
 }
 
 impl Shared {
+    /// The length sold that a team takes where no rope at hand was named, metres.
+    #[must_use]
+    pub fn bought_m(&self, team: usize) -> Option<f64> {
+        let supply = self.given.get(team.checked_sub(1)?)?;
+        (supply.index.is_none() && supply.length_m > 0.0).then_some(supply.length_m)
+    }
+
     /// The rope at hand that a team carries, with its number from 1.
     #[must_use]
     pub fn of_team<'r>(&self, team: usize, ropes: &'r [Rope]) -> Option<(usize, &'r Rope)> {

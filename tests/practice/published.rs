@@ -182,7 +182,7 @@ fn the_worked_ledgers_and_the_way_over_wide_gaps() {
     close("spans", lines.spans_m, 60.0, 1e-9);
     close(
         "behind a faller",
-        reserve::free(4, 20.0, &rules)[0].free_m,
+        reserve::free(4, 20.0, 0.0)[0].free_m,
         40.0,
         1e-9,
     );

@@ -132,7 +132,6 @@ const UNMOVED: [(&str, &[&str]); 6] = [
             "avalanche_deg",
             "bare_slip_deg",
             "anchors_deg",
-            "coil_most_kg",
             "pull.weak_n",
         ],
     ),

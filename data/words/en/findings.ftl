@@ -39,6 +39,12 @@ along-the-crevasses = the team runs along the crevasses of { $zone } near { $at 
 two-over-one-gap = { $over } people can stand over one gap of { $gap } at once with { $spacing } between them; { $left } left to hold
     .hint = cross such bridges one by one
 
+loop-ends-short-of-the-lip = if { $who } falls, a drop loop ends { $short } short of the lip, with the rope as carried
+    .hint = plan another rescue for them, a longer rope, or `cover = "anyone"`
+
+reserve-left-short = brake knots block the loaded strand, and each coil is { $short } short of the { $coil } that a rescue strand takes
+    .hint = longer coils, a long sling, or a set that sizes them by `reach_factor`
+
 spacing-near-limit = the spacing of { $spacing } is close to the greatest, { $cap }
 
 rope-near-limit = { $rope } has { $spare } to spare
@@ -83,9 +89,6 @@ avalanche-terrain = { $of ->
     [ground] the ground has { $slope } near { $at }: avalanche terrain; that is a matter for the bulletin
    *[line] { $slope } near { $at }: avalanche terrain; that is a matter for the bulletin
 }
-
-middle-person-not-reached = if { $who } falls, { $free } of free rope stand against the { $needs } of a drop loop
-    .hint = plan another rescue for the middle, or set `cover = "anyone"`
 
 knots-block-the-loaded-strand = a haul needs its own strand here: brake knots block the loaded one
 

@@ -41,11 +41,12 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::SteepBareIce { .. }
         | Fact::SlipPullsAll { .. } => of_slope(fact, at),
         Fact::NoSetup { .. } | Fact::NearCap { .. } | Fact::TwoOverGap { .. } => of_spacing(fact),
-        Fact::NoRope { .. } | Fact::NearRope { .. } | Fact::CoilHeavy { .. } => {
-            of_rope(fact, voice)
-        }
+        Fact::NoRope { .. }
+        | Fact::NearRope { .. }
+        | Fact::ReserveShort { .. }
+        | Fact::CoilHeavy { .. } => of_rope(fact, voice),
         Fact::HeldInNone { .. }
-        | Fact::MiddleNotReached { .. }
+        | Fact::NotReached { .. }
         | Fact::HaulTooWeak { .. }
         | Fact::PairWithoutKnots { .. }
         | Fact::NoAnswer { .. } => of_fall(fact, voice),
@@ -149,6 +150,10 @@ fn of_rope(fact: &Fact, voice: Voice) -> FactArgs<'_> {
             ("rope", Arg::Said(rope(r, voice))),
             ("spare", Arg::There(*spare_m)),
         ],
+        Fact::ReserveShort { short_m, coil_m } => vec![
+            ("short", Arg::Needed(*short_m)),
+            ("coil", Arg::Needed(*coil_m)),
+        ],
         Fact::CoilHeavy {
             coil_m,
             coil_kg,
@@ -170,14 +175,9 @@ fn of_fall(fact: &Fact, voice: Voice) -> FactArgs<'_> {
             ("who", Arg::Said(person(&falls.called, voice))),
             ("snow", Arg::Said(setup::snow(*snow, voice))),
         ],
-        Fact::MiddleNotReached {
-            falls,
-            free_m,
-            needs_m,
-        } => vec![
+        Fact::NotReached { falls, short_m } => vec![
             ("who", Arg::Said(person(&falls.called, voice))),
-            ("free", Arg::There(*free_m)),
-            ("needs", Arg::Needed(*needs_m)),
+            ("short", Arg::Needed(*short_m)),
         ],
         Fact::HaulTooWeak { falls, haul } => vec![
             ("who", Arg::Said(person(&falls.called, voice))),

@@ -140,7 +140,7 @@ impl<'a> TeamRow<'a> {
             setup,
             spacing: spacing("team-spacing", setup, voice),
             knots: knots(setup, voice).to_string(),
-            coils: coils(setup.coil_m, voice).to_string(),
+            coils: coils(setup.coil_carried_m, voice).to_string(),
             needed: voice.units.number(setup.ledger.total_m, Round::Up),
             at_hand: number(at_hand, Round::Down).unwrap_or_default(),
             sold: number(setup.sold_length_m, Round::Nearest).unwrap_or_default(),
@@ -151,8 +151,10 @@ impl<'a> TeamRow<'a> {
     /// `2×14.5 m, 4 knots?, 21.8 m`: spacing, knots, coil of each end person.
     #[must_use]
     pub fn short_setup(&self) -> String {
-        let coil = if self.setup.coil_m > 0.0 {
-            self.voice.units.length(self.setup.coil_m, Round::Up)
+        let coil = if self.setup.coil_carried_m > 0.0 {
+            self.voice
+                .units
+                .length(self.setup.coil_carried_m, Round::Down)
         } else {
             self.voice.say("coil-none", &[]).to_string()
         };
