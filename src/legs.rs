@@ -3,5 +3,5 @@
 pub(crate) mod memo;
 pub(crate) mod sketch;
 pub mod spacing;
-pub mod stretch;
+pub(crate) mod stretch;
 pub mod worst;

@@ -32,7 +32,7 @@ pub struct Meeting {
 
 /// A leg's zones, ready to be met with any spacing.
 #[derive(Clone, Debug)]
-pub struct Worst<'a> {
+pub(crate) struct Worst<'a> {
     stage: &'a Stage,
     held: Vec<ZoneHeld<'a>>,
     along_deg: f64,
@@ -54,7 +54,7 @@ impl<'a> Worst<'a> {
     /// The contacts `held` of a stage, as far as they lie on `stretch`. `proposed` holds for each contact the
     /// strikes that count where its zone gives none; such a strike can only lengthen the way over a gap.
     #[must_use]
-    pub fn new(
+    pub(crate) fn new(
         stage: &'a Stage,
         zones: &'a [Zone],
         contacts: &[Contact],
@@ -93,7 +93,7 @@ impl<'a> Worst<'a> {
     /// Everything that the answers of [`Worst::at`] rest on besides the spacing, within one job: two legs with the
     /// same key meet the same.
     #[must_use]
-    pub fn key(&self) -> Vec<u64> {
+    pub(crate) fn key(&self) -> Vec<u64> {
         let mut key = vec![self.stage.number as u64, self.along_deg.to_bits()];
         for held in &self.held {
             key.extend([held.index as u64, held.touches.len() as u64]);
@@ -110,7 +110,7 @@ impl<'a> Worst<'a> {
 
     /// What a rope with this spacing meets.
     #[must_use]
-    pub fn at(&self, spacing_m: f64) -> Meeting {
+    pub(crate) fn at(&self, spacing_m: f64) -> Meeting {
         let mut worst = Meeting {
             factor: 1.0,
             greatest_factor: 1.0,
