@@ -60,6 +60,8 @@ pub mod trip;
 
 pub mod plan;
 
+mod schema;
+
 pub mod read;
 
 pub mod meet;
