@@ -49,6 +49,18 @@ fn spans_behind(people: usize, person: usize) -> usize {
 }
 
 /// Free rope if one person falls, against what a drop loop needs.
+///
+/// ```
+/// use schrund::{practice::{Rules, set::Source}, rope::reserve::free};
+///
+/// let rules = Rules::with_practice(&Source::Named("short-alpine"))?;
+/// let all = free(3, 12.0, &rules);
+/// // Three at 12 m: a drop loop takes 18 m, and the coil at each end is 6 m (common practice).
+/// let free_m: Vec<f64> = all.iter().map(|free| free.free_m).collect();
+/// assert_eq!(free_m, [18.0, 6.0, 18.0]);
+/// assert_eq!(all[1].missing_m(), 12.0, "for the person in the middle");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Free {
     /// Position on the rope, from 1.
