@@ -4,5 +4,5 @@ pub mod knots;
 pub(crate) mod memo;
 pub(crate) mod sketch;
 pub mod spacing;
-pub mod stretch;
+pub(crate) mod stretch;
 pub mod worst;

@@ -20,47 +20,47 @@ use crate::{
 
 /// What lies under one leg.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Footing {
+pub(crate) struct Footing {
     /// Metres up and down; `None` without heights.
-    pub climb: Option<Climb>,
+    pub(crate) climb: Option<Climb>,
     /// Steepest slope along the line, by either source of heights.
-    pub steepest: Option<Steep>,
+    pub(crate) steepest: Option<Steep>,
     /// Steepest slope of the ground on the line, from the terrain model.
-    pub ground_steepest: Option<SlopeSpot>,
+    pub(crate) ground_steepest: Option<SlopeSpot>,
     /// Steepest fall in walking direction on the crossings, degrees, 0 where it only rises.
-    pub lip_slope_deg: Option<f64>,
+    pub(crate) lip_slope_deg: Option<f64>,
     /// The same against the walking direction.
-    pub lip_slope_behind_deg: Option<f64>,
+    pub(crate) lip_slope_behind_deg: Option<f64>,
     /// True bearing of a straight leg, degrees.
-    pub bearing_deg: Option<f64>,
+    pub(crate) bearing_deg: Option<f64>,
     /// Strikes proposed for the zones of the leg that give none, with the index of each zone.
-    pub proposed: Vec<(usize, Vec<ProposedStrike>)>,
+    pub(crate) proposed: Vec<(usize, Vec<ProposedStrike>)>,
     /// Where the line contours, so that the team may run along crevasses of those strikes.
-    pub may_run_along: Vec<Piece>,
+    pub(crate) may_run_along: Vec<Piece>,
     /// The strongest roll-overs, in walking order.
-    pub look_here: Vec<RollOver>,
+    pub(crate) look_here: Vec<RollOver>,
     /// Ice of the inventory outside every zone.
-    pub ice_without_zone: Vec<Piece>,
+    pub(crate) ice_without_zone: Vec<Piece>,
 }
 
 /// A leg as far as its ground is concerned.
 #[derive(Clone, Copy, Debug)]
-pub struct Underway<'a> {
+pub(crate) struct Underway<'a> {
     /// Its stage.
-    pub stage: &'a Stage,
+    pub(crate) stage: &'a Stage,
     /// How that stage meets the ice.
-    pub met: &'a MetStage,
+    pub(crate) met: &'a MetStage,
     /// From where to where.
-    pub stretch: Stretch,
+    pub(crate) stretch: Stretch,
     /// Indices of the contacts on it.
-    pub contacts: &'a [usize],
+    pub(crate) contacts: &'a [usize],
     /// The longest spacing on it, metres: the rope's own direction is taken over it. `None` without a rope.
-    pub rope_m: Option<f64>,
+    pub(crate) rope_m: Option<f64>,
 }
 
 /// What lies under a leg.
 #[must_use]
-pub fn footing(leg: &Underway<'_>, rules: &Rules) -> Footing {
+pub(crate) fn footing(leg: &Underway<'_>, rules: &Rules) -> Footing {
     let (under, stretch) = (&leg.met.under, leg.stretch);
     let (lip_slope_deg, lip_slope_behind_deg) = match leg.rope_m {
         Some(rope_m) => lip_slopes_deg(leg, rope_m, rules),
@@ -86,14 +86,14 @@ impl Footing {
     /// Steepest slope toward the lip: that with the walking direction for the first person's fall downhill, that
     /// against it for the last one's uphill. Degrees; `None` where no heights are known.
     #[must_use]
-    pub fn toward_lip_deg(&self) -> Option<f64> {
+    pub(crate) fn toward_lip_deg(&self) -> Option<f64> {
         let both = [self.lip_slope_deg, self.lip_slope_behind_deg];
         both.into_iter().flatten().reduce(f64::max)
     }
 
     /// The middle of the strikes proposed over the leg, degrees.
     #[must_use]
-    pub fn strike_proposed_deg(&self) -> Option<f64> {
+    pub(crate) fn strike_proposed_deg(&self) -> Option<f64> {
         let all: Vec<ProposedStrike> = self.proposed.iter().flat_map(|(_, p)| p).copied().collect();
         mean_strike_deg(&all)
     }

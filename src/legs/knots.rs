@@ -47,6 +47,20 @@ fn any_may_bite<'a>(zones: impl IntoIterator<Item = &'a Zone>, rules: &Rules) ->
 }
 
 /// What makes holding harder for three.
+///
+/// ```
+/// use schrund::rope::knots::{self, Hardship};
+///
+/// let job = schrund::example::job()?;
+/// let team = &job.party.rope_teams()[0];
+/// let tied = |steepest_descent_deg| {
+///     let hardship = Hardship { steepest_descent_deg };
+///     knots::choose(team, 13.0, &[&job.zones[0]], hardship, &job.rules).count
+/// };
+/// // Three tie knots from a descent of 20° on (our judgement).
+/// assert_eq!([tied(None), tied(Some(15.0)), tied(Some(25.0))], [0, 0, 6]);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Hardship {
     /// Steepest descent on the leg, degrees; `None` where no heights are known.

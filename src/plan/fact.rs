@@ -19,6 +19,18 @@ macro_rules! facts {
     ($($(#[doc = $doc:literal])+ $kind:ident { $($field:ident: $type:ty),* } = $code:literal, $level:ident;)+) => {
         /// Something found, with the numbers, places and names that belong to it. Lengths in metres, slopes in
         /// degrees. The doc comment of each is what `check --explain` prints.
+        ///
+        /// ```
+        /// use schrund::plan::fact::Fact;
+        ///
+        /// let finding = &schrund::plan(&schrund::example::job()?)?.legs[1].findings[0];
+        /// let Some(Fact::TwoOverGap { over, left, effective_gap_m, spacing_m }) = finding.fact() else {
+        ///     panic!("{finding:?}")
+        /// };
+        /// assert_eq!((over, left), (&2, &1), "of three");
+        /// assert!(spacing_m < effective_gap_m, "two neighbours fit onto one bridge");
+        /// # Ok::<(), Vec<schrund::fault::Fault>>(())
+        /// ```
         #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
         #[serde(tag = "code", content = "values")]
         #[expect(missing_docs, reason = "the fields are named like those of the legs and set-ups they come from")]
@@ -163,6 +175,18 @@ facts! {
 }
 
 /// A kind of complaint, for looking it up.
+///
+/// ```
+/// use schrund::{fault::Level, plan::fact};
+///
+/// // What to look up for a code that a plan shows.
+/// let plan = schrund::plan(&schrund::example::job()?)?;
+/// let code = plan.legs[1].findings[0].code();
+/// let kind = fact::explained().find(|kind| kind.code == code).expect("every code is explained");
+/// assert_eq!((kind.code, kind.level), ("two-over-one-gap", Level::Warning));
+/// assert!(kind.text.contains("two people can stand over one at once"));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Explained {
     /// The stable name.
@@ -187,6 +211,20 @@ pub fn explained() -> impl Iterator<Item = Explained> {
 }
 
 /// How a rope falls short.
+///
+/// ```
+/// use schrund::plan::fact::{Fact, RopeLack};
+///
+/// let mut job = schrund::example::job()?;
+/// job.ropes[0].length_m = 40.0; // 43.5 m are needed
+/// let leg = &schrund::plan(&job)?.legs[1];
+/// let lack = leg.findings.iter().find_map(|f| match f.fact()? {
+///     Fact::NoRope { lack, .. } => Some(lack),
+///     _ => None,
+/// });
+/// assert!(matches!(lack, Some(RopeLack::Short { short_m, .. }) if *short_m == 3.5));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 #[serde(tag = "lack", rename_all = "kebab-case")]
 pub enum RopeLack {
@@ -207,6 +245,20 @@ pub enum RopeLack {
 }
 
 /// What is steep.
+///
+/// ```
+/// use schrund::{plan::fact::{Fact, Slope}, practice::{Origin, Rule}};
+///
+/// let mut job = schrund::example::job()?;
+/// job.rules.set(Rule::AvalancheDeg, 5.0, Origin::Flag).expect("inside its bounds");
+/// let plan = schrund::plan(&job)?;
+/// let steep = plan.legs[1].findings.iter().filter_map(|f| match f.fact()? {
+///     Fact::AvalancheTerrain { of, .. } => Some(*of),
+///     _ => None,
+/// });
+/// assert_eq!(steep.collect::<Vec<_>>(), [Slope::Line], "no terrain model knows the ground");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum Slope {
@@ -217,6 +269,17 @@ pub enum Slope {
 }
 
 /// An end of the route.
+///
+/// ```
+/// use schrund::plan::fact::{Fact, RouteEnd};
+///
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let leg = plan.legs.last().expect("a leg");
+/// let cut_off = Fact::CutOff { at: RouteEnd::End };
+/// assert!(leg.findings.iter().any(|f| f.fact() == Some(&cut_off)), "this line ends on the ice");
+/// assert_eq!(leg.end_m, plan.route.length_m);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum RouteEnd {
@@ -227,6 +290,20 @@ pub enum RouteEnd {
 }
 
 /// How far the terrain model lies from the heights of the route file.
+///
+/// ```
+/// use schrund::plan::{fact::Fact, place::HeightsFrom};
+///
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let apart = plan.findings.iter().find_map(|f| match f.fact()? {
+///     Fact::HeightsCompared { apart } => Some(*apart),
+///     _ => None,
+/// });
+/// let apart = apart.expect("both sources have heights");
+/// assert!((apart.median_m + 5.0).abs() < 0.1, "the model lies 5 m below the heights of the file");
+/// assert_eq!(apart.used, HeightsFrom::TerrainModel);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct HeightsApart {
     /// The middle one of the differences, metres; positive where the model lies higher.
@@ -240,6 +317,22 @@ pub struct HeightsApart {
 }
 
 /// Where the terrain model has no heights.
+///
+/// ```
+/// use std::io::Cursor;
+/// use schrund::{example, plan::{fact::Fact, place::HeightsFrom}};
+///
+/// let mut job = example::job()?;
+/// let north = Box::new(Cursor::new(example::pair_terrain_hgt()));
+/// job.terrain.add("N67E002.hgt", north).map_err(|fault| vec![fault])?;
+/// let plan = schrund::plan(&job)?;
+/// let mut voids = plan.findings.iter().filter_map(|f| match f.fact()? {
+///     Fact::TerrainVoid { void } => Some((void.void_m, void.used)),
+///     _ => None,
+/// });
+/// assert_eq!(voids.next(), Some((None, HeightsFrom::RouteFile)), "a tile that the line never meets");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct TerrainVoid {
     /// Metres of the line without a height; absent where the model has none along the whole stage.

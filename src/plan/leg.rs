@@ -14,6 +14,17 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 /// A part of a stage that is walked in one way. Legs tile their stage.
+///
+/// ```
+/// let legs = schrund::plan(&schrund::example::job()?)?.legs;
+/// for pair in legs.windows(2) {
+///     assert_eq!(pair[0].end_m, pair[1].start_m, "each begins where the last one ended");
+///     assert_eq!(pair[0].end_clock, pair[1].start_clock);
+/// }
+/// assert_eq!(legs[1].gap_m, Some(15.0));
+/// assert!(legs[0].gap_m.is_none() && legs[0].teams.is_empty(), "unroped");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct Leg {
     /// Number from 1 over the whole plan.
@@ -109,6 +120,17 @@ pub struct Leg {
 }
 
 /// How a leg stands against the limits that were given. Never a promise.
+///
+/// ```
+/// use schrund::plan::leg::Verdict;
+///
+/// let mut job = schrund::example::job()?;
+/// assert_eq!(schrund::plan(&job)?.verdict(), Verdict::Look);
+/// job.zones[0].gap.max_m = 40.0; // three would have to walk 36 m apart
+/// assert_eq!(schrund::plan(&job)?.verdict(), Verdict::Outside);
+/// assert!(Verdict::Look < Verdict::Outside, "worse is greater");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum Verdict {
@@ -148,6 +170,16 @@ impl Verdict {
 }
 
 /// How one rope team is set up on a leg.
+///
+/// ```
+/// let plan = schrund::plan(&schrund::example::job()?)?;
+/// let team = &plan.legs[1].teams[0];
+/// // Three walk 0.9 of the gap apart (our judgement), so 13.5 m suit 15 m and no more.
+/// assert_eq!((team.spacing_m, team.as_tied_gap_m), (13.5, 15.0));
+/// // The 60 m rope would do for more, tied anew.
+/// assert!(team.covers_gap_m > Some(21.0) && team.covers_at_spacing_m == Some(19.0));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct TeamSetup {
     /// Number of the rope team, from 1.
@@ -200,6 +232,16 @@ pub struct TeamSetup {
 }
 
 /// Brake knots of one rope team.
+///
+/// ```
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let team = &plan.legs[1].teams[0];
+/// let walked_m = team.knots.in_span(0, 1, team.spacing_m);
+/// // 3 m to the first, 2 m to the next (common practice), from Dag and from Eli.
+/// assert_eq!(walked_m, [3.0, 5.0, 14.5 - 5.0, 14.5 - 3.0]);
+/// assert_eq!(walked_m.len(), team.knots.count);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct KnotSet {
     /// How many in all.
@@ -237,6 +279,16 @@ impl KnotSet {
 }
 
 /// Whether brake knots bite into the lip.
+///
+/// ```
+/// use schrund::plan::leg::Bite;
+///
+/// // Knots bite above 1 m of snow and do not up to 0.3 m (common practice, no source).
+/// let legs = schrund::plan(&schrund::example::pair()?)?.legs;
+/// let bite = legs.iter().flat_map(|leg| Some((leg.snow_depth_m?, leg.teams.first()?.knots.bite)));
+/// assert_eq!(bite.collect::<Vec<_>>(), [(1.5, Bite::Yes), (0.8, Bite::Doubtful)]);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum Bite {
@@ -251,6 +303,16 @@ pub enum Bite {
 }
 
 /// Where the rope goes, line by line, metres.
+///
+/// ```
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let ledger = plan.legs[1].teams[0].ledger;
+/// // Four brake knots of 1.2 m (common practice) and two tie-ins of 1 m (published, `aai2006`).
+/// assert!((ledger.knots_m - 4.0 * 1.2).abs() < 1e-9 && ledger.tie_ins_m == 2.0);
+/// let lines_m = ledger.spans_m + ledger.knots_m + ledger.tie_ins_m + ledger.coils_m;
+/// assert!((lines_m - ledger.total_m).abs() < 1e-9, "the lines add up");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, JsonSchema)]
 pub struct Ledger {
     /// Between the people.
@@ -266,6 +328,18 @@ pub struct Ledger {
 }
 
 /// One place along the rope.
+///
+/// ```
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let team = &plan.legs[1].teams[0];
+/// assert!(team.marks.windows(2).all(|pair| pair[0].at_m < pair[1].at_m), "in the order of tying");
+/// let (first, last) = (&team.marks[0], &team.marks[team.marks.len() - 1]);
+/// assert_eq!(first.at_m, team.coil_m, "Dag ties in behind his coil");
+/// assert!((last.at_m - team.ledger.total_m).abs() < 1e-9);
+/// // An arm span is 1.8 m (common practice).
+/// assert!((last.at_arm_spans * 1.8 - last.at_m).abs() < 1e-9);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct Mark {
     /// Metres from the first person's free end, before anything is tied.
@@ -280,6 +354,15 @@ pub struct Mark {
 }
 
 /// What can be tied at a mark.
+///
+/// ```
+/// use schrund::plan::leg::MarkKind::{End, Knot, TieIn};
+///
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let kinds = plan.legs[1].teams[0].marks.iter().map(|mark| mark.kind);
+/// assert_eq!(kinds.collect::<Vec<_>>(), [TieIn, Knot, Knot, Knot, Knot, TieIn, End]);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum MarkKind {
@@ -292,6 +375,17 @@ pub enum MarkKind {
 }
 
 /// The rope that a team carries.
+///
+/// ```
+/// let mut job = schrund::example::job()?;
+/// job.ropes[0].length_m = 40.0;
+/// let plan = schrund::plan(&job)?;
+/// let team = &plan.legs[1].teams[0];
+/// let rope = team.rope.as_ref().expect("named");
+/// assert_eq!(rope.spare_m, rope.length_m - team.ledger.total_m);
+/// assert!(rope.spare_m < 0.0, "too short by 3.5 m");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct RopeAtHand {
     /// Which of the ropes named, from 1.

@@ -18,30 +18,30 @@ use crate::{
 
 /// The fall of one team on one leg, put before the model.
 #[derive(Clone, Debug, PartialEq)]
-pub struct FallAnswer {
+pub(crate) struct FallAnswer {
     /// The team as the model sees it.
-    pub team: Team,
+    pub(crate) team: Team,
     /// What it answers.
-    pub holding: Holding,
+    pub(crate) holding: Holding,
     /// Whether nobody said what snow there is.
-    pub snow_assumed: bool,
+    pub(crate) snow_assumed: bool,
     /// Whether heights say how steep it is toward the lip.
-    pub slope_known: bool,
+    pub(crate) slope_known: bool,
 }
 
 /// What a leg adds to the set-up.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Stance {
+pub(crate) struct Stance {
     /// What the team stands on.
-    pub snow: Snow,
+    pub(crate) snow: Snow,
     /// Slope of the ground towards the lip, degrees, 0 or more; `None` where no heights are known.
-    pub slope_deg: Option<f64>,
+    pub(crate) slope_deg: Option<f64>,
 }
 
 impl Stance {
     /// Bare legs are ice; everywhere else the leader's word about the snow holds.
     #[must_use]
-    pub fn of(bare_only: bool, slope_deg: Option<f64>, rules: &Rules) -> Self {
+    pub(crate) fn of(bare_only: bool, slope_deg: Option<f64>, rules: &Rules) -> Self {
         Self {
             snow: if bare_only {
                 Snow::Ice
@@ -58,7 +58,7 @@ impl Stance {
 ///
 /// # Errors
 /// A sentence when the rope's figures are those of no spring.
-pub fn team(draft: &Draft, stance: Stance, rules: &Rules) -> Result<Team, Refusal> {
+pub(crate) fn team(draft: &Draft, stance: Stance, rules: &Rules) -> Result<Team, Refusal> {
     Ok(Team {
         masses_kg: draft.persons.iter().map(|p| p.mass_kg).collect(),
         spacing_m: draft.spacing.spacing_m,
@@ -84,7 +84,7 @@ fn counted(knots: &KnotSet) -> Option<BrakeKnots> {
 
 /// The model's answer as a plan holds it; `None` if nobody is on the rope.
 #[must_use]
-pub fn answer(fall: &FallAnswer, order: Option<OrderAdvice>) -> Option<Arrest> {
+pub(crate) fn answer(fall: &FallAnswer, order: Option<OrderAdvice>) -> Option<Arrest> {
     let (team, holding) = (&fall.team, &fall.holding);
     let worst = holding.fallers.get(holding.worst)?;
     let falls = worst.index + 1;
@@ -124,7 +124,7 @@ fn depends_on(faller: &Faller) -> Vec<Parameter> {
 
 /// How badly a team is held, for finding its worst leg: higher is worse.
 #[must_use]
-pub fn severity(holding: &Holding) -> (u8, bool, f64) {
+pub(crate) fn severity(holding: &Holding) -> (u8, bool, f64) {
     let worst = holding.fallers.get(holding.worst);
     let centre = worst.is_some_and(|f| !f.held_in_centre);
     let share = worst.map_or(0.0, |f| f.slide_share.0 + f.slide_share.1);
@@ -133,7 +133,11 @@ pub fn severity(holding: &Holding) -> (u8, bool, f64) {
 
 /// The model's advice on the order, by names. Equal people are not asked about.
 #[must_use]
-pub fn advice(fall: &FallAnswer, persons: &[PersonOnRope], rules: &Rules) -> Option<OrderAdvice> {
+pub(crate) fn advice(
+    fall: &FallAnswer,
+    persons: &[PersonOnRope],
+    rules: &Rules,
+) -> Option<OrderAdvice> {
     let masses_kg = &fall.team.masses_kg;
     let first = masses_kg.first()?;
     if masses_kg.iter().all(|m| (m - first).abs() < 1e-9) {

@@ -19,6 +19,20 @@ use crate::{
 };
 
 /// Everything about one team on one leg before a rope is given to it.
+///
+/// ```
+/// use schrund::{legs::{spacing::choose, worst::Meeting}, rope::{draft::Draft, knots::Hardship}};
+///
+/// let job = schrund::example::job()?;
+/// let team = &job.party.rope_teams()[0];
+/// let spacing = choose(team.size(), false, &job.rules, &|_| Meeting::default());
+/// let draft = Draft::new(team, spacing, &[&job.zones[0]], Hardship::default(), &job.rules);
+/// assert_eq!((draft.spacing.spacing_m, draft.ledger.total_m), (13.0, 42.0), "as close as is taught");
+/// // Gaps met squarely: a longer rope covers wider ones, a rope too short for the closest set-up none.
+/// let covers = |rope_m| draft.covers_gap_m(rope_m, &|_| 1.0, &job.rules);
+/// assert!(covers(60.0) > covers(50.0) && covers(40.0).is_none());
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Draft {
     /// Which team.

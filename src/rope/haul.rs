@@ -13,13 +13,13 @@ use crate::{
 
 /// The hauls of one team on one leg.
 #[derive(Clone, Copy)]
-pub struct Hauling<'a> {
+pub(crate) struct Hauling<'a> {
     /// The team.
-    pub draft: &'a Draft,
+    pub(crate) draft: &'a Draft,
     /// What it stands on.
-    pub snow: Snow,
+    pub(crate) snow: Snow,
     /// The rules in force.
-    pub rules: &'a Rules,
+    pub(crate) rules: &'a Rules,
 }
 
 impl Hauling<'_> {
@@ -27,7 +27,7 @@ impl Hauling<'_> {
     ///
     /// # Errors
     /// A sentence naming the first figure that lies outside what the model can be asked.
-    pub fn table(&self, free: &Free) -> Result<HaulTable, Refusal> {
+    pub(crate) fn table(&self, free: &Free) -> Result<HaulTable, Refusal> {
         let blocked = self.draft.knots.count > 0;
         let scene = self.scene(free)?;
         let hauls = scene.table(&self.rules.nature.gear)?;
@@ -111,7 +111,7 @@ impl Way {
 
 /// The system with the surest pull among those the rope allows; of equals the one that takes least rope.
 #[must_use]
-pub fn best(systems: &[HaulSystem]) -> Option<&HaulSystem> {
+pub(crate) fn best(systems: &[HaulSystem]) -> Option<&HaulSystem> {
     let rope_m = |s: &HaulSystem| s.rope_m.unwrap_or(f64::INFINITY);
     systems.iter().filter(|s| s.possible).max_by(|a, b| {
         let sure = a.can.cmp(&b.can);

@@ -6,6 +6,18 @@ use crate::{
 };
 
 /// What the rope is laid out for.
+///
+/// ```
+/// use schrund::rope::marks::{RopeLayout, marks};
+///
+/// let job = schrund::example::pair()?;
+/// let team = &schrund::plan(&job)?.legs[1].teams[0];
+/// // Half a metre closer: less rope between the two, and less in both coils (1.5 × the spacing, common practice).
+/// let layout = RopeLayout { people: 2, spacing_m: team.spacing_m - 0.5, knots: &team.knots };
+/// let end_m = marks(&layout, &job.rules).last().map(|mark| mark.at_m).expect("an end");
+/// assert!((team.ledger.total_m - end_m - (0.5 + 2.0 * 1.5 * 0.5)).abs() < 1e-9);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug)]
 pub struct RopeLayout<'a> {
     /// How many are on it.

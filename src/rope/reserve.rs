@@ -53,6 +53,18 @@ fn spans_behind(people: usize, person: usize) -> usize {
 }
 
 /// Free rope if one person falls.
+///
+/// ```
+/// use schrund::{practice::{Rules, set::Source}, rope::reserve::free};
+///
+/// let rules = Rules::with_practice(&Source::Named("short-alpine"))?;
+/// let all = free(3, 12.0, 6.0);
+/// // Three at 12 m with coils of 6 m (common practice): the loop ends 8.5 m short of the lip for the middle one.
+/// let free_m: Vec<f64> = all.iter().map(|free| free.free_m).collect();
+/// assert_eq!(free_m, [18.0, 6.0, 18.0]);
+/// assert_eq!(all[1].depth_m(12.0, &rules), -8.5);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Free {
     /// Position on the rope, from 1.

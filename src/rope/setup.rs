@@ -19,17 +19,17 @@ use crate::{
 
 /// What a draft still needs to become a set-up.
 #[derive(Clone, Copy)]
-pub struct Supplied<'a> {
+pub(crate) struct Supplied<'a> {
     /// The rope at hand that the team carries, with its number.
-    pub rope: Option<(usize, &'a Rope)>,
+    pub(crate) rope: Option<(usize, &'a Rope)>,
     /// Where none was named: the length sold that it takes for the whole trip, metres.
-    pub bought_m: Option<f64>,
+    pub(crate) bought_m: Option<f64>,
     /// How many times longer than wide the way over a gap is when met with a spacing.
-    pub factor: &'a dyn Fn(f64) -> f64,
+    pub(crate) factor: &'a dyn Fn(f64) -> f64,
     /// Its fall, where the model has an answer.
-    pub fall: Option<&'a FallAnswer>,
+    pub(crate) fall: Option<&'a FallAnswer>,
     /// Advice on its order, on the leg where it is held worst.
-    pub order: Option<&'a OrderAdvice>,
+    pub(crate) order: Option<&'a OrderAdvice>,
 }
 
 impl Draft {
@@ -38,7 +38,7 @@ impl Draft {
     /// Beside it stands a sentence naming the first figure that lies outside what the model of hauls can be asked, in
     /// which case it has no hauls.
     #[must_use]
-    pub fn tied(self, given: &Supplied<'_>, rules: &Rules) -> (TeamSetup, Option<Refusal>) {
+    pub(crate) fn tied(self, given: &Supplied<'_>, rules: &Rules) -> (TeamSetup, Option<Refusal>) {
         let (people, spacing_m) = (self.persons.len(), self.spacing.spacing_m);
         let (factor, rope) = (given.factor, given.rope);
         let sold_length_m = ledger::sold_length_m(self.ledger.total_m);

@@ -8,7 +8,7 @@ use std::ops::Range;
 
 use crate::{
     legs::{knots, spacing},
-    plan::{ChangeCost, KeepSetup, KeptRun, KeptTeam},
+    plan::keep::{ChangeCost, KeepSetup, KeptRun, KeptTeam},
     practice::{Rule, SOLD_LENGTHS_M},
     rope::{
         draft::Draft,

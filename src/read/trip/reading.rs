@@ -5,6 +5,7 @@ use crate::{
     fault::{Fault, Place},
     practice::{Origin, Rules, set},
     read::input::{Input, Text},
+    schema,
 };
 
 /// Reads a trip file.
@@ -28,7 +29,7 @@ pub fn file(input: Input<Text<'_>>) -> Input<Trip> {
 /// # Errors
 /// Only if the schema cannot stand in JSON.
 pub fn schema() -> Result<String, serde_json::Error> {
-    let mut text = serde_json::to_string_pretty(&schemars::schema_for!(Trip))?;
+    let mut text = serde_json::to_string_pretty(&schema::of::<Trip>(Default::default()))?;
     text.push('\n');
     Ok(text)
 }
