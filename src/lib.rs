@@ -280,7 +280,7 @@ impl<'j> Planner<'j> {
         let hours = hours(job, &legs);
         let demands_m = demands_m(&legs, &teams);
         let ropes = share::best(&demands_m, job.ropes, job.rules);
-        let answers = Answers::of(&legs, depth, job.rules);
+        let answers = Answers::of(job, &legs, depth);
         let settled = Settled {
             job,
             legs: &legs,

@@ -7,7 +7,10 @@ mod splits;
 mod variants;
 mod why;
 
-use std::collections::{BTreeMap, BTreeSet, btree_map::Entry};
+use std::{
+    cell::RefCell,
+    collections::{BTreeMap, BTreeSet, btree_map::Entry},
+};
 
 use crate::{
     fault::Fault,
@@ -19,6 +22,7 @@ use crate::{
         options::{Change, Options, Remark, Way},
     },
     practice::Rules,
+    rope::held::AskedSlopes,
     trip::{
         job::Brief,
         party::{ON_ONE_ROPE, RopeTeam},
@@ -38,6 +42,7 @@ pub(crate) fn options(
 ) -> Result<Options, Fault> {
     let sets = variants::bases(job.rules);
     let others = mets(job, ice, sets.iter().map(|(_, rules)| rules))?;
+    let asked = RefCell::default();
     let mut weighed = 0;
     let mut front = front::Front::default();
     for (base, rules) in &sets {
@@ -47,7 +52,7 @@ pub(crate) fn options(
             weighed += 1;
             front.add(way);
         };
-        under(&job, base, met, memo, &mut weigh);
+        under(&job, base, met, memo, &asked, &mut weigh);
     }
     let mut ways = front.best_first();
     why::explain(&mut ways);
@@ -61,7 +66,14 @@ pub(crate) fn options(
 }
 
 /// Every way under rules that these changes made.
-fn under(job: &Brief<'_>, base: &[Change], met: &Met, memo: &Memo, weigh: &mut dyn FnMut(Way)) {
+fn under(
+    job: &Brief<'_>,
+    base: &[Change],
+    met: &Met,
+    memo: &Memo,
+    asked: &RefCell<AskedSlopes>,
+    weigh: &mut dyn FnMut(Way),
+) {
     let splits: Vec<Vec<RopeTeam>> = splits::of(job.party.people.len())
         .iter()
         .map(|sizes| job.party.split_by(sizes))
@@ -74,7 +86,7 @@ fn under(job: &Brief<'_>, base: &[Change], met: &Met, memo: &Memo, weigh: &mut d
     }
     let legs: BTreeMap<&BTreeSet<usize>, TripLegs<'_>> = trips
         .iter()
-        .map(|(sizes, t)| (sizes, t.legs(job)))
+        .map(|(sizes, t)| (sizes, t.legs(job, asked)))
         .collect();
     for teams in &splits {
         let Some(legs) = legs.get(&lines::sizes(teams)) else {
@@ -113,7 +125,6 @@ fn remarks(job: &Brief<'_>, ways: &[Way]) -> Vec<Remark> {
     if job.ropes.is_empty() {
         remarks.push(Remark::NoRopeNamed);
     }
-    remarks.push(Remark::FallsNotModelled);
     remarks
 }
 

@@ -7,6 +7,7 @@ use serde_json::{Map, Value};
 pub mod fact;
 pub mod fall;
 pub mod finding;
+pub mod judged;
 pub mod keep;
 pub mod leg;
 pub mod name;

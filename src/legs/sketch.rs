@@ -2,9 +2,10 @@
 
 use crate::{
     ground::{
-        footing::{Footing, Underway, footing},
+        footing::{Footing, footing},
         met::MetStage,
         underfoot::Underfoot,
+        underway::Underway,
     },
     legs::{
         knots::{self, Hardship},

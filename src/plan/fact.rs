@@ -69,14 +69,14 @@ facts! {
     NeverOnHidden { zone: ZoneName } = "never-on-hidden-gaps", Stop;
     /// The line along this leg is steeper than roping together without anchors can answer for: on hard
     /// snow one slip takes all. Belay from anchors, or take another line.
-    TooSteep { slope_deg: f64, of: Slope } = "too-steep-to-rope-without-anchors", Stop;
+    TooSteep { slope_deg: f64, of: Slope, length_m: f64 } = "too-steep-to-rope-without-anchors", Stop;
     /// In the fall model this team holds that fall in none of the cases assumed, not even the favourable one. It is
     /// a model's answer for assumed ranges, which are our judgement; nothing was measured on your ground. Take it as a
     /// reason to look for other means than the rope team alone.
-    HeldInNone { falls: PersonName, snow: Snow } = "fall-held-in-none", Stop;
+    HeldInNone { falls: PersonName, snow: Snow, length_m: f64, slope_deg: Option<f64> } = "fall-held-in-none", Stop;
     /// Bare ice this steep is no ground for a rope team without anchors: one slip takes all, and the model holds no fall
     /// on ice. Belay from anchors, go unroped where every gap is in sight, or take another line.
-    SteepBareIce { slope_deg: f64 } = "bare-ice-too-steep", Stop;
+    SteepBareIce { slope_deg: f64, length_m: f64 } = "bare-ice-too-steep", Stop;
     /// The gaps ask for a spacing above the greatest one. Another line, a detour round the ends of the
     /// crevasses or more people on the rope can help; a longer rope cannot.
     NoSetup { people: usize, effective_gap_m: f64, need_m: f64, cap_m: f64 } = "no-setup", Outside;
@@ -85,6 +85,10 @@ facts! {
     /// The team runs along the crevasses: several people can stand over one gap, and no spacing helps.
     /// Walk in echelon (staggered) or take another line.
     Along { zone: ZoneName } = "along-the-crevasses", Look;
+    /// At one place of no more than a spacing the model holds that fall in none of the cases assumed.
+    HeldInNoneOnce { falls: PersonName, snow: Snow, length_m: f64, slope_deg: Option<f64> } = "fall-held-in-none-at-one-place", Look;
+    /// Whether this team holds that fall depends on what is assumed, and with everything central it does not.
+    HeldOffCentre { falls: PersonName, snow: Snow, length_m: f64, slope_deg: Option<f64> } = "fall-not-held-in-the-middle-case", Look;
     /// A zone with hidden gaps says `rope` = `never`, and the party is on skis in deep snow over narrow gaps. The
     /// leader's word is kept. Skis spread the load; they do not hold a bridge up.
     SkiedUnroped { zone: ZoneName, snow_depth_m: f64, gap_m: f64 } = "hidden-gaps-skied-unroped", Look;
@@ -120,7 +124,7 @@ facts! {
     /// A gap width from `--gap` stands in for zones that give none. The plan is as good as that guess.
     GapAssumed { zone: ZoneName, gap_m: f64 } = "gap-assumed", Look;
     /// Roped without anchors on sloping bare ice: no team holds a fall on ice, so one slip pulls all.
-    SlipPullsAll { slope_deg: f64 } = "one-slip-pulls-all", Look;
+    SlipPullsAll { slope_deg: f64, length_m: f64 } = "one-slip-pulls-all", Look;
     /// Where every gap is in sight, many teach to go without a rope, because a slip of one pulls all.
     /// Others rope where the ice is badly broken. The plan shows the roped view unless the practice set
     /// or the zone says otherwise.

@@ -49,11 +49,94 @@ pub struct Arrest {
     pub slope_known: bool,
     /// Whether the model let the brake knots bear: only where the snow is known to be deep enough.
     pub knots_counted: bool,
-    /// The verdict for everybody's fall, in rope order.
+    /// Where that is: from this chainage, metres,
+    pub from_m: f64,
+    /// to this one.
+    pub to_m: f64,
+    /// The same question wherever gaps are to be expected on the leg, in walking order.
+    pub runs: Vec<HeldRun>,
+    /// The verdict for everybody's fall at that place, in rope order.
     pub everybody: Vec<Held>,
     /// Advice on the order; stands on the leg where the team is held worst, and only there.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub order: Option<OrderAdvice>,
+}
+
+/// On how many metres of a leg a team holds everybody's fall, where gaps are to be expected.
+///
+/// ```
+/// let plan = schrund::plan(&schrund::example::job()?)?;
+/// let team = &plan.legs[1].teams[0];
+/// let (held, arrest) = (team.held.expect("the model answers"), team.arrest.as_ref().expect("so too"));
+/// let runs_m: f64 = arrest.runs.iter().map(|run| run.length_m()).sum();
+/// assert!((held.all_m + held.depends_m + held.none_m - runs_m).abs() < 1e-6, "every run counts once");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, JsonSchema)]
+pub struct HeldMetres {
+    /// In all assumed cases.
+    pub all_m: f64,
+    /// In some.
+    pub depends_m: f64,
+    /// In none.
+    pub none_m: f64,
+}
+
+impl HeldMetres {
+    /// Of these runs.
+    #[must_use]
+    pub fn of(runs: &[HeldRun]) -> Self {
+        let of = |held: Held| {
+            let alike = runs.iter().filter(|run| run.held == held);
+            alike.map(HeldRun::length_m).sum()
+        };
+        Self {
+            all_m: of(Held::All),
+            depends_m: of(Held::Depends),
+            none_m: of(Held::None),
+        }
+    }
+}
+
+/// A run of places on a leg where everybody's fall is held alike.
+///
+/// ```
+/// let plan = schrund::plan(&schrund::example::job()?)?;
+/// let arrest = plan.legs[1].teams[0].arrest.as_ref().expect("the model answers");
+/// let ends = arrest.runs.windows(2).all(|pair| pair[0].to_m <= pair[1].from_m);
+/// assert!(ends && !arrest.runs.is_empty(), "in walking order");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct HeldRun {
+    /// Chainage where it begins, metres.
+    pub from_m: f64,
+    /// Chainage where it ends, metres.
+    pub to_m: f64,
+    /// In how many cases; the worst fall counts.
+    pub held: Held,
+    /// Whether with everything assumed central.
+    pub in_centre: bool,
+    /// What the team stands on.
+    pub snow: Snow,
+    /// Steepest slope towards a lip on it, degrees; absent where no heights are known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub steepest_deg: Option<f64>,
+}
+
+impl HeldRun {
+    /// Metres.
+    #[must_use]
+    pub fn length_m(&self) -> f64 {
+        self.to_m - self.from_m
+    }
+
+    /// Whether another one says the same where this one ends.
+    #[must_use]
+    pub fn goes_on(&self, next: &Self) -> bool {
+        let same = (self.held, self.in_centre, self.snow) == (next.held, next.in_centre, next.snow);
+        same && next.from_m - self.to_m < 1e-6
+    }
 }
 
 /// Whether a fall is held over the corners of everything assumed. No probability.

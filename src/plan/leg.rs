@@ -2,7 +2,7 @@
 
 use crate::{
     plan::{
-        fall::{Arrest, HaulTable, Reach},
+        fall::{Arrest, HaulTable, HeldMetres, Reach},
         finding::Finding,
         name::PersonOnRope,
         place::{Piece, RollOver},
@@ -12,6 +12,8 @@ use crate::{
 };
 use schemars::JsonSchema;
 use serde::Serialize;
+
+pub use crate::plan::judged::{JudgedStretch, Verdict};
 
 /// A part of a stage that is walked in one way. Legs tile their stage.
 ///
@@ -111,62 +113,14 @@ pub struct Leg {
     /// Time of day when it ends.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub end_clock: Option<Clock>,
-    /// How the leg stands against the limits.
+    /// How the leg stands against the limits: the gravest word of its stretches.
     pub verdict: Verdict,
+    /// Where each graver word holds, in walking order.
+    pub stretches: Vec<JudgedStretch>,
     /// One set-up for each rope team; empty on unroped legs.
     pub teams: Vec<TeamSetup>,
     /// What must be said about it.
     pub findings: Vec<Finding>,
-}
-
-/// How a leg stands against the limits that were given. Never a promise.
-///
-/// ```
-/// use schrund::plan::leg::Verdict;
-///
-/// let mut job = schrund::example::job()?;
-/// assert_eq!(schrund::plan(&job)?.verdict(), Verdict::Look);
-/// job.zones[0].gap.max_m = 40.0; // three would have to walk 36 m apart
-/// assert_eq!(schrund::plan(&job)?.verdict(), Verdict::Outside);
-/// assert!(Verdict::Look < Verdict::Outside, "worse is greater");
-/// # Ok::<(), Vec<schrund::fault::Fault>>(())
-/// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, JsonSchema)]
-#[serde(rename_all = "lowercase")]
-pub enum Verdict {
-    /// Walked without a rope.
-    Unroped,
-    /// A set-up within the limits fits a rope at hand.
-    Inside,
-    /// Something to decide or to watch; a finding says what.
-    Look,
-    /// No set-up within the limits, or no rope at hand holds it.
-    Outside,
-    /// Roping together is not the answer here; a finding says what is.
-    Stop,
-}
-
-impl Verdict {
-    /// All of them, from the mildest to the gravest.
-    pub const ALL: [Self; 5] = [
-        Self::Unroped,
-        Self::Inside,
-        Self::Look,
-        Self::Outside,
-        Self::Stop,
-    ];
-
-    /// The word, as printed.
-    #[must_use]
-    pub fn as_str(self) -> &'static str {
-        match self {
-            Self::Unroped => "unroped",
-            Self::Inside => "inside",
-            Self::Look => "look",
-            Self::Outside => "outside",
-            Self::Stop => "stop",
-        }
-    }
 }
 
 /// How one rope team is set up on a leg.
@@ -226,6 +180,9 @@ pub struct TeamSetup {
     /// Whether the team holds the worst fall; absent where the model has no answer.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub arrest: Option<Arrest>,
+    /// On how many metres falls are held; absent where the model has no answer.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub held: Option<HeldMetres>,
     /// How that person can be hauled out; absent where the model has no answer.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub haul: Option<HaulTable>,

@@ -209,6 +209,4 @@ pub enum Remark {
     AllChanged,
     /// No rope at hand was named.
     NoRopeNamed,
-    /// Falls are not modelled for the ways.
-    FallsNotModelled,
 }

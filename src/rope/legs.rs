@@ -8,7 +8,7 @@ use crate::{
         spacing::Spacing,
     },
     practice::Rules,
-    rope::{arrest::Stance, draft::Draft},
+    rope::draft::Draft,
     trip::{job::Brief, party::RopeTeam, zone::Zone},
 };
 
@@ -77,12 +77,4 @@ pub(crate) fn demands_m(legs: &[RopedLeg<'_>], teams: &[RopeTeam]) -> Vec<f64> {
         of_team.map(|d| d.ledger.total_m).fold(0.0, f64::max)
     };
     teams.iter().map(demand_m).collect()
-}
-
-impl RopedLeg<'_> {
-    /// On what a team of the leg stands. The model takes one slope towards the lip: the steeper of that with and that
-    /// against the walking direction, so the first person's fall downhill and the last one's uphill both count.
-    pub(crate) fn stance(&self, draft: &Draft, rules: &Rules) -> Stance {
-        Stance::of(draft.bare_only, self.footing.toward_lip_deg(), rules)
-    }
 }

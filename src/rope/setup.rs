@@ -3,7 +3,7 @@
 use crate::{
     fault::refusal::Refusal,
     plan::{
-        fall::{HaulTable, OrderAdvice, Reach},
+        fall::{HaulTable, HeldMetres, OrderAdvice, Reach},
         leg::{RopeAtHand, TeamSetup},
     },
     practice::{Rule, Rules},
@@ -76,6 +76,7 @@ impl Draft {
             arrest: given
                 .fall
                 .and_then(|fall| arrest::answer(fall, given.order.cloned())),
+            held: given.fall.map(|fall| HeldMetres::of(&fall.along.runs)),
             haul,
             ledger: self.ledger,
             knots: self.knots,

@@ -62,7 +62,6 @@ pub fn remark(remark: Remark, voice: Voice) -> Said {
         Remark::NoneInside => "remark-none-inside",
         Remark::AllChanged => "remark-all-changed",
         Remark::NoRopeNamed => "remark-no-rope-named",
-        Remark::FallsNotModelled => "remark-falls-not-modelled",
     };
     voice.say(key, &[("most", Arg::Count(most))])
 }

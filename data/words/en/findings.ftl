@@ -20,17 +20,24 @@ no-rope-fits = { $lack ->
 }
 
 too-steep-to-rope-without-anchors = { $of ->
-    [ground] the ground has { $slope } near { $at }: roping together without anchors is no longer the answer
-   *[line] { $slope } near { $at }: roping together without anchors is no longer the answer
+    [ground] the ground is up to { $slope } steep on { $length }, at { $span }: roping together without anchors is no longer the answer
+   *[line] up to { $slope } steep on { $length }, at { $span }: roping together without anchors is no longer the answer
 }
+    .hint = belay from anchors, or another line
 
-fall-held-in-none = in the model the fall of { $who } is held in none of the assumed cases on { $snow }
+fall-held-in-none = the fall of { $who } is held in no assumed case on { $length }, worst at { $span } ({ $snow }{ $slope })
     .hint = more people on the rope, a belay from an anchor, or another line
 
-bare-ice-too-steep = roped without anchors on bare ice of { $slope }: one slip pulls all, and no team holds a fall on ice
+fall-held-in-none-at-one-place = the fall of { $who } is held in no assumed case at { $span }, { $length } ({ $snow }{ $slope })
+    .hint = cross that place one by one, belayed from an anchor, or by another line
+
+fall-not-held-in-the-middle-case = whether the fall of { $who } is held depends on { $length }, and with everything assumed central it is not; worst at { $span } ({ $snow }{ $slope })
+    .hint = another order, more people on the rope, or a belay from an anchor there
+
+bare-ice-too-steep = roped without anchors on { $length } of bare ice up to { $slope } steep, worst at { $span }: one slip pulls all, and no team holds a fall on ice
     .hint = belay from anchors, another line, or unroped where every gap is in sight
 
-one-slip-pulls-all = roped without anchors on bare ice of { $slope }: one slip pulls all
+one-slip-pulls-all = roped without anchors on { $length } of bare ice up to { $slope } steep, worst at { $span }: one slip pulls all
     .hint = unroped where every gap is in sight, or belay from anchors
 
 along-the-crevasses = the team runs along the crevasses of { $zone } near { $at }

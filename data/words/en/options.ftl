@@ -24,7 +24,6 @@ remark-only-two = { -both-taught }; the ropes and limits leave no way with one h
 remark-none-inside = no way is inside the limits; those shown come nearest
 remark-all-changed = as the rules stand no split fits the ropes at hand: every way shown changes something
 remark-no-rope-named = no rope at hand was named: lengths sold are shown
-remark-falls-not-modelled = falls are not modelled here; `schrund plan` answers for the set-up you choose
 
 ## The table of ways
 

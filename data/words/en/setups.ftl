@@ -91,6 +91,10 @@ haul-anchor-too-near = { $haulers ->
    *[other] { $haulers } people
 } left, and the anchor is too near for any haul
 
+## Where falls are held
+
+slope-beside = { ", " }{ $slope } towards the lip
+
 ## How deep a drop loop reaches
 
 reach-whoever = reaches whoever hangs on this rope

@@ -46,10 +46,12 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::ReserveShort { .. }
         | Fact::CoilHeavy { .. } => of_rope(fact, voice),
         Fact::HeldInNone { .. }
+        | Fact::HeldInNoneOnce { .. }
+        | Fact::HeldOffCentre { .. }
         | Fact::NotReached { .. }
         | Fact::HaulTooWeak { .. }
         | Fact::PairWithoutKnots { .. }
-        | Fact::NoAnswer { .. } => of_fall(fact, voice),
+        | Fact::NoAnswer { .. } => of_fall(fact, at, voice),
         Fact::CutOff { .. } | Fact::GlacierWithoutZone { .. } | Fact::MayRunAlong { .. } => {
             of_line(fact, at)
         }
@@ -126,19 +128,42 @@ fn of_zone<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
     }
 }
 
+fn word(of: Slope) -> &'static str {
+    match of {
+        Slope::Line => "line",
+        Slope::Ground => "ground",
+    }
+}
+
 fn of_slope<'a>(fact: &Fact, at: &At) -> FactArgs<'a> {
-    let slope = |deg: f64| ("slope", Arg::Degrees(deg, 0, Round::Nearest));
     match fact {
-        Fact::SteepBareIce { slope_deg } | Fact::SlipPullsAll { slope_deg } => {
-            vec![slope(*slope_deg)]
+        Fact::SteepBareIce {
+            slope_deg,
+            length_m,
         }
-        Fact::TooSteep { slope_deg, of } | Fact::AvalancheTerrain { slope_deg, of } => {
-            let of = match of {
-                Slope::Line => "line",
-                Slope::Ground => "ground",
-            };
-            vec![("of", Arg::Word(of)), slope(*slope_deg), near(at)]
-        }
+        | Fact::SlipPullsAll {
+            slope_deg,
+            length_m,
+        } => vec![
+            ("slope", Arg::Degrees(*slope_deg, 0, Round::Up)),
+            ("length", Arg::Whole(*length_m)),
+            span_of(at),
+        ],
+        Fact::TooSteep {
+            slope_deg,
+            of,
+            length_m,
+        } => vec![
+            ("of", Arg::Word(word(*of))),
+            ("slope", Arg::Degrees(*slope_deg, 0, Round::Nearest)),
+            ("length", Arg::Whole(*length_m)),
+            span_of(at),
+        ],
+        Fact::AvalancheTerrain { slope_deg, of } => vec![
+            ("of", Arg::Word(word(*of))),
+            ("slope", Arg::Degrees(*slope_deg, 0, Round::Nearest)),
+            near(at),
+        ],
         _ => Vec::new(),
     }
 }
@@ -169,11 +194,42 @@ fn of_rope(fact: &Fact, voice: Voice) -> FactArgs<'_> {
     }
 }
 
-fn of_fall(fact: &Fact, voice: Voice) -> FactArgs<'_> {
+/// `, 12° towards the lip`; nothing where no heights are known.
+fn slope_beside(slope_deg: Option<f64>, voice: Voice) -> Said {
+    match slope_deg {
+        Some(deg) => voice.say(
+            "slope-beside",
+            &[("slope", Arg::Degrees(deg, 0, Round::Up))],
+        ),
+        None => Said::default(),
+    }
+}
+
+fn of_fall<'a>(fact: &'a Fact, at: &At, voice: Voice) -> FactArgs<'a> {
     match fact {
-        Fact::HeldInNone { falls, snow } => vec![
+        Fact::HeldInNone {
+            falls,
+            snow,
+            length_m,
+            slope_deg,
+        }
+        | Fact::HeldInNoneOnce {
+            falls,
+            snow,
+            length_m,
+            slope_deg,
+        }
+        | Fact::HeldOffCentre {
+            falls,
+            snow,
+            length_m,
+            slope_deg,
+        } => vec![
             ("who", Arg::Said(person(&falls.called, voice))),
             ("snow", Arg::Said(setup::snow(*snow, voice))),
+            ("length", Arg::Whole(*length_m)),
+            ("slope", Arg::Said(slope_beside(*slope_deg, voice))),
+            span_of(at),
         ],
         Fact::NotReached { falls, short_m } => vec![
             ("who", Arg::Said(person(&falls.called, voice))),
