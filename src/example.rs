@@ -108,7 +108,7 @@ pub fn pair_terrain_hgt() -> Vec<u8> {
 /// ```
 /// let plan = schrund::plan(&schrund::example::pair()?)?;
 /// let knots: Vec<usize> = plan.legs.iter().flat_map(|leg| &leg.teams).map(|team| team.knots.count).collect();
-/// assert_eq!(knots, [4, 6]);
+/// assert_eq!(knots, [6, 6]);
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 ///

@@ -80,7 +80,7 @@ impl Fault {
 
     /// What its kind means and what to do, in a few sentences.
     #[must_use]
-    pub fn explain(&self) -> &'static str {
+    pub fn explain(&self) -> String {
         self.code().explain()
     }
 }

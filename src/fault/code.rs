@@ -44,8 +44,8 @@ macro_rules! codes {
 
             /// What it means and what to do, in a few sentences.
             #[must_use]
-            pub fn explain(self) -> &'static str {
-                match self { $(Self::$variant => concat!($($doc, "\n",)+),)+ }
+            pub fn explain(self) -> String {
+                told(match self { $(Self::$variant => concat!($($doc, "\n",)+),)+ })
             }
         }
     };
@@ -139,6 +139,12 @@ codes! {
     RingClosed, "ring-closed", Note;
     /// Rings that touch or cross themselves; everything such a ring winds round counts as ice.
     RingTangled, "ring-tangled", Note;
+}
+
+/// A doc comment as it is shown: its lines without the space that each begins with.
+pub(crate) fn told(doc: &str) -> String {
+    let lines: Vec<&str> = doc.lines().map(str::trim).collect();
+    lines.join("\n")
 }
 
 impl Serialize for Code {

@@ -49,7 +49,7 @@ fn any_may_bite<'a>(zones: impl IntoIterator<Item = &'a Zone>, rules: &Rules) ->
 /// What makes holding harder for three.
 ///
 /// ```
-/// use schrund::rope::knots::{self, Hardship};
+/// use schrund::legs::knots::{self, Hardship};
 ///
 /// let job = schrund::example::job()?;
 /// let team = &job.party.rope_teams()[0];

@@ -12,14 +12,15 @@ use crate::{
 /// A spacing with what it was chosen for.
 ///
 /// ```
-/// use schrund::{legs::{spacing::choose, worst::Meeting}, practice::{Rules, set::Source}};
+/// use schrund::{legs::{spacing::{base_m, choose}, worst::Meeting}, practice::{Rules, set::Source}};
 ///
 /// let rules = Rules::with_practice(&Source::Named("arm-span"))?;
 /// let gap = |effective_gap_m| move |_| Meeting { effective_gap_m, ..Meeting::default() };
 /// // Three walk 0.9 of the gap apart, a pair the gap and 5 m (both our judgement), up to 30 m (common practice).
-/// assert_eq!(choose(3, false, &rules, &gap(20.0)).spacing_m, 18.0);
-/// assert_eq!(choose(2, false, &rules, &gap(20.0)).spacing_m, 25.0);
-/// let none = choose(2, false, &rules, &gap(26.0));
+/// let chosen = |people, gap_m| choose(people, base_m(people, false, &rules), &rules, &gap(gap_m));
+/// assert_eq!(chosen(3, 20.0).spacing_m, 18.0);
+/// assert_eq!(chosen(2, 20.0).spacing_m, 25.0);
+/// let none = chosen(2, 26.0);
 /// assert!(!none.enough && none.need_m == 31.0, "no spacing suits");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```

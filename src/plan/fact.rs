@@ -4,7 +4,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::{
-    fault::{Code, Level, refusal::Refusal},
+    fault::{Code, Level, code::told, refusal::Refusal},
     physics::assumed::Snow,
     plan::{
         fall::HaulAnswer,
@@ -56,7 +56,7 @@ macro_rules! facts {
                 Self::KINDS.iter().position(known).unwrap_or(Self::KINDS.len())
             }
 
-            /// Every code with its level and what it means, in the order of alarm.
+            /// Every code with its level and its doc comment, in the order of alarm; [`explained`] shows them.
             pub const KINDS: &'static [(&'static str, Level, &'static str)] =
                 &[$(($code, Level::$level, concat!($($doc, "\n",)+)),)+];
         }
@@ -187,18 +187,18 @@ facts! {
 /// let plan = schrund::plan(&schrund::example::job()?)?;
 /// let code = plan.legs[1].findings[0].code();
 /// let kind = fact::explained().find(|kind| kind.code == code).expect("every code is explained");
-/// assert_eq!((kind.code, kind.level), ("two-over-one-gap", Level::Warning));
-/// assert!(kind.text.contains("two people can stand over one at once"));
+/// assert_eq!((kind.code, kind.level), ("two-over-one-gap", Level::Look));
+/// assert!(kind.text.starts_with("The spacing is shorter than the way over a gap, so two people"));
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Explained {
     /// The stable name.
     pub code: &'static str,
     /// How much it matters.
     pub level: Level,
-    /// What it means and what to do, in a few sentences.
-    pub text: &'static str,
+    /// What it means and what to do, in a few sentences; broken into lines as they are written.
+    pub text: String,
 }
 
 /// The closed list: what can be wrong with inputs, then what a plan can find.
@@ -211,7 +211,11 @@ pub fn explained() -> impl Iterator<Item = Explained> {
     let facts = Fact::KINDS.iter();
     // One kind can be found by both: an assumed gap, file by file and zone by zone.
     let own = facts.filter(|(code, ..)| Code::ALL.iter().all(|known| known.as_str() != *code));
-    faults.chain(own.map(|&(code, level, text)| Explained { code, level, text }))
+    faults.chain(own.map(|&(code, level, doc)| Explained {
+        code,
+        level,
+        text: told(doc),
+    }))
 }
 
 /// How a rope falls short.

@@ -225,8 +225,8 @@ pub struct Reach {
 /// use schrund::plan::fall::Side;
 ///
 /// let plan = schrund::plan(&schrund::example::pair()?)?;
-/// let falls = &plan.legs[1].teams[0].falls;
-/// let sides: Vec<Side> = falls.iter().map(|fall| fall.side).collect();
+/// let reach = &plan.legs[1].teams[0].reach;
+/// let sides: Vec<Side> = reach.iter().map(|reach| reach.side).collect();
 /// assert_eq!(sides, [Side::Behind, Side::Ahead], "of two, the other one has the rope");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
@@ -328,13 +328,17 @@ pub struct HaulSystem {
 /// What those left can do with the rope they have.
 ///
 /// ```
-/// use schrund::plan::fall::HaulAnswer;
+/// use schrund::{physics::haul::{Can, System}, plan::fall::HaulAnswer};
 ///
 /// let plan = schrund::plan(&schrund::example::pair()?)?;
-/// let table = plan.legs[1].teams[0].haul.as_ref().expect("the model has an answer");
-/// // One person is left, whose coil is a drop loop long: what hands and hitches take is missing.
-/// let HaulAnswer::TooShort { missing_m, haulers, .. } = table.answer else { panic!("{:?}", table.answer) };
-/// assert_eq!((missing_m, haulers), (table.hands_m, 1));
+/// let [first, last] = [1, 3].map(|leg| &plan.legs[leg].teams[0]);
+/// let [near, far] = [first, last].map(|team| team.haul.as_ref().expect("the model has an answer"));
+/// // One person is left. The coil carried is long enough for a loop, which one alone cannot pull.
+/// assert!(matches!(near.answer, HaulAnswer::Best { system: System::LoopAtLip, can: Can::No, haulers: 1, .. }));
+/// // 2 m farther apart the loop, down and up again, takes more than that coil.
+/// let HaulAnswer::TooShort { missing_m, .. } = far.answer else { panic!("{far:?}") };
+/// let loop_m = far.anchor_to_lip_m + 2.0 * far.lip_to_person_m + far.hands_m;
+/// assert!((missing_m - (loop_m - last.coil_carried_m)).abs() < 1e-9);
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]

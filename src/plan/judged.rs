@@ -10,9 +10,11 @@ use serde::Serialize;
 ///
 /// let mut job = schrund::example::job()?;
 /// assert_eq!(schrund::plan(&job)?.verdict(), Verdict::Look);
-/// job.zones[0].gap.max_m = 40.0; // three would have to walk 36 m apart
+/// job.zones[0].gap.max_m = 34.0; // three would have to walk 30.6 m apart, and 30 m is the most (common practice)
 /// assert_eq!(schrund::plan(&job)?.verdict(), Verdict::Outside);
-/// assert!(Verdict::Look < Verdict::Outside, "worse is greater");
+/// job.zones[0].gap.max_m = 40.0; // the fall model holds Bo in none of the cases assumed (our judgement)
+/// assert_eq!(schrund::plan(&job)?.verdict(), Verdict::Stop);
+/// assert!(Verdict::ALL.is_sorted(), "worse is greater");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, JsonSchema)]

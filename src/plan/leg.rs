@@ -195,7 +195,7 @@ pub struct TeamSetup {
 /// let team = &plan.legs[1].teams[0];
 /// let walked_m = team.knots.in_span(0, 1, team.spacing_m);
 /// // 3 m to the first, 2 m to the next (common practice), from Dag and from Eli.
-/// assert_eq!(walked_m, [3.0, 5.0, 14.5 - 5.0, 14.5 - 3.0]);
+/// assert_eq!(walked_m, [3.0, 5.0, 7.0, 15.0 - 7.0, 15.0 - 5.0, 15.0 - 3.0]);
 /// assert_eq!(walked_m.len(), team.knots.count);
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
@@ -264,8 +264,8 @@ pub enum Bite {
 /// ```
 /// let plan = schrund::plan(&schrund::example::pair()?)?;
 /// let ledger = plan.legs[1].teams[0].ledger;
-/// // Four brake knots of 1.2 m (common practice) and two tie-ins of 1 m (published, `aai2006`).
-/// assert!((ledger.knots_m - 4.0 * 1.2).abs() < 1e-9 && ledger.tie_ins_m == 2.0);
+/// // Six brake knots of 1.2 m (common practice) and two tie-ins of 1 m (published, `aai2006`).
+/// assert!((ledger.knots_m - 6.0 * 1.2).abs() < 1e-9 && ledger.tie_ins_m == 2.0);
 /// let lines_m = ledger.spans_m + ledger.knots_m + ledger.tie_ins_m + ledger.coils_m;
 /// assert!((lines_m - ledger.total_m).abs() < 1e-9, "the lines add up");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
@@ -291,8 +291,9 @@ pub struct Ledger {
 /// let team = &plan.legs[1].teams[0];
 /// assert!(team.marks.windows(2).all(|pair| pair[0].at_m < pair[1].at_m), "in the order of tying");
 /// let (first, last) = (&team.marks[0], &team.marks[team.marks.len() - 1]);
-/// assert_eq!(first.at_m, team.coil_m, "Dag ties in behind his coil");
-/// assert!((last.at_m - team.ledger.total_m).abs() < 1e-9);
+/// assert_eq!(first.at_m, team.coil_carried_m, "Dag ties in behind his coil");
+/// let rope_m = team.rope.as_ref().map(|rope| rope.length_m).expect("named");
+/// assert!((last.at_m + team.bag_m - rope_m).abs() < 1e-9, "all of it, as carried");
 /// // An arm span is 1.8 m (common practice).
 /// assert!((last.at_arm_spans * 1.8 - last.at_m).abs() < 1e-9);
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
@@ -317,7 +318,7 @@ pub struct Mark {
 ///
 /// let plan = schrund::plan(&schrund::example::pair()?)?;
 /// let kinds = plan.legs[1].teams[0].marks.iter().map(|mark| mark.kind);
-/// assert_eq!(kinds.collect::<Vec<_>>(), [TieIn, Knot, Knot, Knot, Knot, TieIn, End]);
+/// assert_eq!(kinds.collect::<Vec<_>>(), [TieIn, Knot, Knot, Knot, Knot, Knot, Knot, TieIn, End]);
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]

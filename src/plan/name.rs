@@ -38,12 +38,12 @@ impl From<&Zone> for ZoneName {
 /// Somebody on a rope.
 ///
 /// ```
-/// use schrund::plan::name::PersonName;
+/// use schrund::{plan::name::PersonName, trip::party::Called};
 ///
 /// let plan = schrund::plan(&schrund::example::job()?)?;
 /// let persons = &plan.legs[1].teams[0].persons;
-/// assert_eq!(PersonName::at(2, persons).name, "Bo");
-/// assert_eq!(PersonName::at(4, persons).name, "4", "nobody walks there");
+/// assert_eq!(PersonName::at(2, persons).called.name.as_deref(), Some("Bo"));
+/// assert_eq!(PersonName::at(4, persons).called, Called::number(4), "nobody walks there");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
@@ -94,8 +94,8 @@ pub struct RopeName {
 /// let job = schrund::example::job()?;
 /// let plan = schrund::plan(&job)?;
 /// let on_rope = &plan.legs[1].teams[0].persons;
-/// let named = job.party.people.iter().map(|person| (person.name.as_str(), person.mass_kg));
-/// assert!(on_rope.iter().map(|p| (p.name.as_str(), p.mass_kg)).eq(named), "in the order named");
+/// let named = job.party.people.iter().map(|person| (&person.called, person.mass_kg));
+/// assert!(on_rope.iter().map(|p| (&p.called, p.mass_kg)).eq(named), "in the order named");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]

@@ -54,13 +54,13 @@ pub enum KnotsWhy {
 /// What brake knots are wanted for.
 ///
 /// ```
-/// use schrund::{plan::why::{KnotsWanted, KnotsWhy}, trip::party::Party};
+/// use schrund::{plan::why::{KnotsWanted, KnotsWhy}, trip::party::{Called, Party}};
 ///
 /// let mut job = schrund::example::job()?;
 /// // Clearly heavier is 1.3 times the mean of the others (our judgement).
 /// job.party = Party::weighing(&[70.0, 70.0, 91.0]);
 /// let plan = schrund::plan(&job)?;
-/// let wanted = KnotsWanted::Heavier { name: "3".to_owned() };
+/// let wanted = KnotsWanted::Heavier { who: Called::number(3) };
 /// assert_eq!(plan.legs[1].teams[0].knots.why, KnotsWhy::Tied { wanted, fewer: None });
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
@@ -89,12 +89,14 @@ pub enum KnotsWanted {
 /// A set that is not whole.
 ///
 /// ```
-/// use schrund::plan::why::KnotsWhy;
+/// use schrund::{plan::why::KnotsWhy, practice::{Origin, Rule}};
 ///
-/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let mut job = schrund::example::pair()?;
+/// job.rules.set(Rule::SpacingCapM, 14.5, Origin::Trip).expect("inside its bounds");
+/// let plan = schrund::plan(&job)?;
 /// let KnotsWhy::Tied { fewer: Some(fewer), .. } = plan.legs[1].teams[0].knots.why else { panic!("two are") };
 /// assert_eq!((fewer.tied, fewer.asked), (2, 3));
-/// // Two sets of three reach 3 + 2 + 2 m each, and a metre is left between them (common practice): 15 m.
+/// // Two sets of three reach 3 + 2 + 2 m each, and a metre is left between them (common practice): 15 m in all.
 /// assert_eq!(fewer.spacing_m, 14.5);
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```

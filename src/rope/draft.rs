@@ -21,11 +21,12 @@ use crate::{
 /// Everything about one team on one leg before a rope is given to it.
 ///
 /// ```
-/// use schrund::{legs::{spacing::choose, worst::Meeting}, rope::{draft::Draft, knots::Hardship}};
+/// use schrund::{legs::{knots::Hardship, spacing::{base_m, choose}, worst::Meeting}, rope::draft::Draft};
 ///
 /// let job = schrund::example::job()?;
 /// let team = &job.party.rope_teams()[0];
-/// let spacing = choose(team.size(), false, &job.rules, &|_| Meeting::default());
+/// let least_m = base_m(team.size(), false, &job.rules);
+/// let spacing = choose(team.size(), least_m, &job.rules, &|_| Meeting::default());
 /// let draft = Draft::new(team, spacing, &[&job.zones[0]], Hardship::default(), &job.rules);
 /// assert_eq!((draft.spacing.spacing_m, draft.ledger.total_m), (13.0, 42.0), "as close as is taught");
 /// // Gaps met squarely: a longer rope covers wider ones, a rope too short for the closest set-up none.

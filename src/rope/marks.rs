@@ -12,10 +12,12 @@ use crate::{
 ///
 /// let job = schrund::example::pair()?;
 /// let team = &schrund::plan(&job)?.legs[1].teams[0];
-/// // Half a metre closer: less rope between the two, and less in both coils (1.5 × the spacing, common practice).
-/// let layout = RopeLayout { people: 2, spacing_m: team.spacing_m - 0.5, knots: &team.knots };
-/// let end_m = marks(&layout, &job.rules).last().map(|mark| mark.at_m).expect("an end");
-/// assert!((team.ledger.total_m - end_m - (0.5 + 2.0 * 1.5 * 0.5)).abs() < 1e-9);
+/// // Tied with the coils needed instead of those carried, and half a metre wider.
+/// let layout = RopeLayout { people: 2, spacing_m: team.spacing_m + 0.5, knots: &team.knots, coil_m: team.coil_m };
+/// let laid = marks(&layout, &job.rules);
+/// assert_eq!((laid.len(), laid[0].at_m), (team.marks.len(), team.coil_m), "as many knots, behind a shorter coil");
+/// let end_m = laid.last().map(|mark| mark.at_m).expect("an end");
+/// assert!((end_m - team.ledger.total_m - 0.5).abs() < 1e-9, "half a metre more between the two");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Copy, Debug)]

@@ -74,7 +74,13 @@ hours-effort = ; { $effort } effort kilometres
 
 ## Fewer changes
 
-keep-costs = as planned the set-up changes { $planned } times, { $planned-time }; with set-ups kept { $kept } times, { $kept-time } (wider walking counted; not judged for falls)
+keep-costs = as planned the set-up changes { $planned ->
+    [one] once
+   *[other] { $planned } times
+}, { $planned-time }; with set-ups kept { $kept ->
+    [one] once
+   *[other] { $kept } times
+}, { $kept-time } (wider walking counted; not judged for falls)
 keep-team = { $spacing }, { $knots }, { $coils }, rope { $rope }
 keep-team-of = team { $team }{ " " }
 keep-knots = { $knots } knots from each end

@@ -40,3 +40,17 @@ pub(crate) fn team(run: &KeptRun, team: &KeptTeam, voice: Voice) -> Said {
     ];
     who.then(voice.say("keep-team", &args))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn one_change_is_one_that_comes_once() {
+        let plan = crate::plan(&crate::example::pair().unwrap()).unwrap();
+        let said = costs(&plan.keep_setup.unwrap(), Voice::default()).to_string();
+        let want = "as planned the set-up changes once, 5 min; with set-ups kept 0 times, 1 min \
+                    (wider walking counted; not judged for falls)";
+        assert_eq!(said, want);
+    }
+}

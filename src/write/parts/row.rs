@@ -54,7 +54,7 @@ pub struct LegRow<'a> {
 ///
 /// let plan = schrund::plan(&schrund::example::pair()?)?;
 /// let [first, last] = [1, 3].map(|leg| TeamRow::new(&plan.legs[leg].teams[0], Voice::default()));
-/// assert_eq!(first.setup(), "2 × 14.5 m, 4 knots, coils 21.8 m");
+/// assert_eq!(first.setup(), "2 × 15 m, 6 knots, coils 27.9 m");
 /// assert_eq!(last.knots, "6 knots?", "in doubt whether they bite");
 /// assert_eq!(last.rope(), "77.2/80", "needed, and at hand");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
