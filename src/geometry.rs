@@ -3,11 +3,13 @@
 pub mod antimeridian;
 pub mod area;
 pub mod bounds;
+mod edge;
 pub mod frame;
 pub mod lonlat;
 pub mod outline;
 pub mod projection;
 pub mod segment;
+mod tangle;
 pub mod utm;
 
 pub use bounds::Bounds;

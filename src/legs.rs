@@ -1,5 +1,6 @@
 //! Contacts → legs: what a rope meets on a stretch, how far apart that asks people to walk, and which stretches are roped.
 
+pub mod knots;
 pub(crate) mod memo;
 pub(crate) mod sketch;
 pub mod spacing;

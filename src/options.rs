@@ -36,18 +36,18 @@ pub(crate) fn options(
     own: &Met,
     memo: &Memo,
 ) -> Result<Options, Fault> {
-    let sets = variants::practices(job.rules);
+    let sets = variants::bases(job.rules);
     let others = mets(job, ice, sets.iter().map(|(_, rules)| rules))?;
     let mut weighed = 0;
     let mut front = front::Front::default();
-    for (practice, rules) in &sets {
+    for (base, rules) in &sets {
         let job = Brief { rules, ..*job };
         let met = others.get(&Met::rests_on(rules)).unwrap_or(own);
         let mut weigh = |way| {
             weighed += 1;
             front.add(way);
         };
-        under_practice(&job, practice, met, memo, &mut weigh);
+        under(&job, base, met, memo, &mut weigh);
     }
     let mut ways = front.best_first();
     why::explain(&mut ways);
@@ -60,14 +60,8 @@ pub(crate) fn options(
     })
 }
 
-/// Every way under one practice set.
-fn under_practice(
-    job: &Brief<'_>,
-    practice: &[Change],
-    met: &Met,
-    memo: &Memo,
-    weigh: &mut dyn FnMut(Way),
-) {
+/// Every way under rules that these changes made.
+fn under(job: &Brief<'_>, base: &[Change], met: &Met, memo: &Memo, weigh: &mut dyn FnMut(Way)) {
     let splits: Vec<Vec<RopeTeam>> = splits::of(job.party.people.len())
         .iter()
         .map(|sizes| job.party.split_by(sizes))
@@ -87,7 +81,7 @@ fn under_practice(
             continue;
         };
         for variant in variants::of(job.rules, lines::ties_knots(teams)) {
-            let draft = legs.draft(job, teams, &variant, practice);
+            let draft = legs.draft(job, teams, &variant, base);
             ropes::given(job, &draft).into_iter().for_each(&mut *weigh);
         }
     }

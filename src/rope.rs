@@ -2,9 +2,9 @@
 
 pub(crate) mod answers;
 pub(crate) mod arrest;
+pub mod carried;
 pub mod draft;
 pub(crate) mod haul;
-pub mod knots;
 pub mod ledger;
 pub(crate) mod legs;
 pub mod marks;

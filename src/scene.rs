@@ -7,7 +7,7 @@ use crate::{
     plan::Plan,
     practice::Rule,
     rope::answers::Depth,
-    trip::party::Person,
+    trip::party::{Called, Person},
     write::{
         report,
         sheet::{Other, OtherParty, Scene},
@@ -47,7 +47,7 @@ impl Planner<'_> {
                 party.people.pop();
             }
             OtherParty::OneMore => party.people.push(Person {
-                name: (party.people.len() + 1).to_string(),
+                called: Called::number(party.people.len() + 1),
                 mass_kg: self.case.rules[Rule::PersonKg],
                 mass_given: false,
             }),

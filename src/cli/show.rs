@@ -117,7 +117,7 @@ impl Show {
 
 fn bold_head(text: &str, level: Level) -> String {
     let (head, rest) = text.split_once(": ").unwrap_or((text, ""));
-    let style = if level <= Level::Grave {
+    let style = if level <= Level::Outside {
         Style::new().bold().fg_color(Some(AnsiColor::Red.into()))
     } else {
         Style::new().bold()

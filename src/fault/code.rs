@@ -18,10 +18,12 @@ use serde::{Serialize, Serializer};
 pub enum Level {
     /// An input is wrong; nothing is planned from it.
     Error,
-    /// Planned, but people can die of ignoring this one.
-    Grave,
-    /// Planned, and somebody should look.
-    Warning,
+    /// Planned, and roping together is not the answer there.
+    Stop,
+    /// Planned, and no set-up within the limits or no rope holds it.
+    Outside,
+    /// Planned, and there is something to decide or to watch.
+    Look,
     /// Worth knowing.
     Note,
 }
@@ -98,10 +100,10 @@ codes! {
     /// to walk. Export the track or the planned route itself, not only its waypoints.
     NoLine, "no-line", Error;
     /// A height in the route file is no finite number. It counts as not given.
-    BadHeight, "bad-height", Warning;
+    BadHeight, "bad-height", Look;
     /// The route file keeps positions in extensions where no route point tells which way they go.
     /// They are not part of the line. If the line is in there, export it as a track.
-    DetailIgnored, "detail-ignored", Warning;
+    DetailIgnored, "detail-ignored", Look;
     /// A planner kept the detailed line between two route points in extensions. It is used.
     DetailUsed, "detail-used", Note;
     /// A track, route or segment of the file is not part of the plan: it has no line, or it is a route
@@ -137,17 +139,17 @@ codes! {
     /// with `--gap`; no width is ever assumed silently.
     GapNotGiven, "gap-not-given", Error;
     /// A gap width from `--gap` stands in for zones that give none. The plan is as good as that guess.
-    GapAssumed, "gap-assumed", Warning;
+    GapAssumed, "gap-assumed", Look;
     /// Several values or a range were given; the worse one counts: the widest gap, the least snow.
-    WorseEnd, "worse-end-counts", Warning;
+    WorseEnd, "worse-end-counts", Look;
     /// A property is not known here, but its name is close to one that is. It was not used.
-    NearMiss, "near-miss", Warning;
+    NearMiss, "near-miss", Look;
     /// `NaN` or `Infinity`, which are no JSON, in a place that does not matter for the plan: read as null.
-    NotANumber, "not-a-number", Warning;
+    NotANumber, "not-a-number", Look;
     /// `strike_uncertainty_deg` without `strike_deg` says nothing and was not used.
-    StrikeMissing, "strike-missing", Warning;
+    StrikeMissing, "strike-missing", Look;
     /// Polygons whose rings have fewer than three different points cover nothing and were left out.
-    NoArea, "no-area", Warning;
+    NoArea, "no-area", Look;
     /// Points, lines and features without geometry are no zones and were left out.
     NotAPolygon, "not-a-polygon", Note;
     /// Rings whose last point is not their first were closed with a straight edge.

@@ -45,8 +45,10 @@ pub enum InTrip {
     NobodySaid,
     /// A mass that cannot be.
     Mass {
-        /// What the leader calls the person.
-        person: String,
+        /// Which person, from 1.
+        person: usize,
+        /// What the leader calls them.
+        name: Option<String>,
         /// Kilograms with pack.
         kg: f64,
         /// Least mass.

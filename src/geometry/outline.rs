@@ -1,11 +1,15 @@
 //! Areas as files hold them: polygons of rings in longitude/latitude.
 
 use geo::{
-    BooleanOps, LineString, MultiPolygon, Validation,
+    BooleanOps, LineString, MultiPolygon,
     bool_ops::{FillRule, OpType},
 };
 
 use super::{Bounds, LonLat};
+
+/// A tangled polygon with more vertices is not drawn anew: that takes 15 s for 300 000 of them, measured once, and
+/// grows with their square. Our judgement.
+const MOST_REDRAWN: usize = 60_000;
 
 /// Several polygons seen as one area; edges straight in longitude/latitude.
 ///
@@ -62,18 +66,23 @@ impl Outline {
     /// How many vertices all rings have.
     #[must_use]
     pub fn vertices(&self) -> usize {
-        let of = |p: &Polygon| p.outer.len() + p.holes.iter().map(Vec::len).sum::<usize>();
-        self.polygons.iter().map(of).sum()
+        self.polygons.iter().map(Polygon::vertices).sum()
     }
 }
 
 impl Polygon {
+    /// How many vertices all rings have.
+    #[must_use]
+    pub fn vertices(&self) -> usize {
+        self.outer.len() + self.holes.iter().map(Vec::len).sum::<usize>()
+    }
+
     /// The same ground in rings that do not cross themselves (they may touch), so that a viewer which fills
-    /// by another rule shows no less of it. A polygon that is sound stays as it is; another is drawn anew
-    /// by `geo`, on a grid of about a millimetre.
+    /// by another rule shows no less of it. A polygon that is sound, or so large that this would take seconds,
+    /// stays as it is; another is drawn anew by `geo`, on a grid of about a millimetre.
     #[must_use]
     pub fn untangled(&self) -> Vec<Self> {
-        if to_geo(self).is_valid() {
+        if self.is_tangled() != Some(true) || self.vertices() > MOST_REDRAWN {
             return vec![self.clone()];
         }
         let covered = |ring: &Vec<LonLat>| {
@@ -115,7 +124,7 @@ pub(super) fn from_geo(polygon: &geo::Polygon, turn: f64) -> Polygon {
 
 #[cfg(test)]
 mod tests {
-    use geo::Area;
+    use geo::{Area, Validation};
 
     use super::*;
 

@@ -50,7 +50,7 @@ impl Known<'_> {
         let no_answer = reasons.map(|reason| Fact::NoAnswer { reason });
         found.extend(all_at(&at, no_answer));
         found.extend(travel::bridges(self.job, self.leg, self.hours));
-        found.sort_by_key(Finding::level);
+        found.sort_by_key(Finding::alarm);
         found
     }
 }
@@ -80,18 +80,14 @@ fn team_place(leg: &RopedLeg<'_>, draft: &Draft) -> LegPlace {
     }
 }
 
-/// Outside the limits, near one or on a guess, inside, or not roped at all.
+/// The gravest level found; without any, inside, or not roped at all.
 pub(crate) fn verdict(roped: bool, findings: &[Finding]) -> Verdict {
-    let outside =
-        |f: &Finding| matches!(f.fact(), Some(Fact::NoSetup { .. } | Fact::NoRope { .. }));
-    if findings.iter().any(outside) {
-        Verdict::Outside
-    } else if findings.iter().any(|f| f.level() <= Level::Warning) {
-        Verdict::Look
-    } else if roped {
-        Verdict::Inside
-    } else {
-        Verdict::Unroped
+    match findings.iter().map(Finding::level).min() {
+        Some(Level::Error | Level::Stop) => Verdict::Stop,
+        Some(Level::Outside) => Verdict::Outside,
+        Some(Level::Look) => Verdict::Look,
+        Some(Level::Note) | None if roped => Verdict::Inside,
+        Some(Level::Note) | None => Verdict::Unroped,
     }
 }
 

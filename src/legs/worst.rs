@@ -16,6 +16,19 @@ use crate::{
 };
 
 /// What a rope of one spacing meets on a leg.
+///
+/// ```
+/// use schrund::{legs::{spacing::{choose, over_one_gap}, worst::Meeting}, practice::{Rules, set::Source}};
+///
+/// // A gap 12 m wide that is met at 30° is twice as long along the line.
+/// let factor = 1.0 / 30_f64.to_radians().sin();
+/// let askew = |_| Meeting { effective_gap_m: 12.0 * factor, factor, ..Meeting::default() };
+/// let rules = Rules::with_practice(&Source::Named("arm-span"))?;
+/// let chosen = choose(4, false, &rules, &askew);
+/// assert_eq!(chosen.spacing_m, 19.5, "0.8 of 24 m (common practice), rounded up");
+/// assert_eq!(over_one_gap(4, chosen.spacing_m, chosen.meeting.effective_gap_m), 2);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Meeting {
     /// Longest way over a gap along the route, metres.

@@ -20,12 +20,29 @@ use crate::{
 /// good to a tenth of a micrometre. Our judgement.
 const LEAST_CHORD_M: f64 = 0.05;
 
+/// Angles nearer to each other than this are one: which of them is less is rounding. Our judgement.
+const SAME_DEG: f64 = 1e-4;
+
 /// Worst angle found.
+///
+/// ```
+/// use schrund::{meet::angle::worst_angle, trip::{route::Stretch, zone::Strike}};
+///
+/// let stage = &schrund::example::job()?.route.stages[0]; // straight north
+/// let all = [Stretch { from_m: 0.0, to_m: stage.length_m() }];
+/// let met_at = |uncertainty_deg| {
+///     let strike = Strike { deg: 30.0, uncertainty_deg };
+///     worst_angle(stage, &all, 12.0, strike).map(|angle| angle.deg.round())
+/// };
+/// assert_eq!(met_at(None), Some(30.0));
+/// assert_eq!(met_at(Some(10.0)), Some(20.0), "in doubt the flatter angle");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Angle {
     /// Least angle between rope and crevasses that the strike's uncertainty allows, 0 to 90°.
     pub deg: f64,
-    /// Chainage of the rope's rear end there.
+    /// Chainage of the rope's rear end where it is first met.
     pub at_m: f64,
 }
 
@@ -39,17 +56,19 @@ pub fn worst_angle(
     strike: Strike,
 ) -> Option<Angle> {
     let axis = CrevasseAxis::of(strike);
-    let worst = segments_by_chainage(stage)
+    let all: Vec<Angle> = segments_by_chainage(stage)
         .flat_map(|segment| {
             touches
                 .iter()
                 .filter_map(move |t| rear_ends(segment, *t, spacing_m))
         })
         .flat_map(|(segment, rear)| turns(stage, segment, rear, spacing_m, axis))
-        .min_by(|a, b| a.deg.total_cmp(&b.deg))?;
+        .collect();
+    let deg = all.iter().map(|a| a.deg).reduce(f64::min)?;
+    let first = all.iter().find(|a| a.deg <= deg + SAME_DEG)?;
     Some(Angle {
-        deg: (worst.deg - strike.doubt_deg()).max(0.0),
-        at_m: worst.at_m,
+        deg: (deg - strike.doubt_deg()).max(0.0),
+        at_m: first.at_m,
     })
 }
 

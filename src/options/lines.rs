@@ -11,7 +11,7 @@ use crate::{
         leg::Verdict,
         options::{Change, WayTeam},
     },
-    practice::Rule,
+    practice::{Rule, Rules},
     rope::{
         draft::Draft,
         legs::{RopedLeg, legs},
@@ -24,15 +24,23 @@ use crate::{
 #[derive(Debug)]
 pub(super) struct SplitTrip<'a> {
     stages: Vec<Sketch<'a>>,
-    /// By size: the place of its spacing on each leg.
-    place: BTreeMap<usize, usize>,
+    /// By kind: the place of its spacing on each leg.
+    place: BTreeMap<TeamKind, usize>,
+}
+
+/// Teams of one kind are set up alike: how many, and whether one is clearly heavier.
+type TeamKind = (usize, bool);
+
+fn kind(team: &RopeTeam, rules: &Rules) -> TeamKind {
+    let heavier = team.heavier_by(rules[Rule::HeavierFactor]).is_some();
+    (team.size(), heavier)
 }
 
 /// The legs of such a trip, and how the ground alone judges them.
 #[derive(Debug)]
 pub(super) struct TripLegs<'a> {
     legs: Vec<RopedLeg<'a>>,
-    place: &'a BTreeMap<usize, usize>,
+    place: &'a BTreeMap<TeamKind, usize>,
     /// The worst that is found on any leg whoever walks it.
     ground: Verdict,
 }
@@ -61,18 +69,18 @@ pub(super) struct TeamLine {
 
 impl<'a> SplitTrip<'a> {
     pub(super) fn new(job: &Brief<'a>, teams: &[RopeTeam], met: &'a Met, memo: &'a Memo) -> Self {
-        let of_size = one_each(teams);
-        let one_each: Vec<RopeTeam> = of_size.values().cloned().collect();
+        let of_kind = one_each(teams, job.rules);
+        let one_each: Vec<RopeTeam> = of_kind.values().cloned().collect();
         let pairs = job.route.stages.iter().zip(&met.stages);
         Self {
             stages: pairs
                 .map(|(stage, met)| Sketch::of(job, &one_each, stage, met, memo))
                 .collect(),
-            place: of_size.keys().enumerate().map(|(i, &n)| (n, i)).collect(),
+            place: of_kind.keys().zip(0..).map(|(&k, i)| (k, i)).collect(),
         }
     }
 
-    /// The legs, with one draft for each size of team.
+    /// The legs, with one draft for each kind of team.
     pub(super) fn legs<'t>(&'t self, job: &Brief<'t>) -> TripLegs<'t> {
         let legs = legs(job, &[], &self.stages);
         TripLegs {
@@ -88,13 +96,14 @@ pub(super) fn sizes(teams: &[RopeTeam]) -> BTreeSet<usize> {
     teams.iter().map(RopeTeam::size).collect()
 }
 
-/// One team of each size.
-fn one_each(teams: &[RopeTeam]) -> BTreeMap<usize, RopeTeam> {
-    let mut of_size = BTreeMap::new();
+/// One team of each kind.
+fn one_each(teams: &[RopeTeam], rules: &Rules) -> BTreeMap<TeamKind, RopeTeam> {
+    let mut of_kind = BTreeMap::new();
     for team in teams {
-        of_size.entry(team.size()).or_insert_with(|| team.clone());
+        let entry = of_kind.entry(kind(team, rules));
+        entry.or_insert_with(|| team.clone());
     }
-    of_size
+    of_kind
 }
 
 /// Whether any team could be told to tie knots anywhere.
@@ -108,21 +117,20 @@ impl TripLegs<'_> {
         job: &Brief<'_>,
         teams: &[RopeTeam],
         variant: &Variant,
-        practice: &[Change],
+        base: &[Change],
     ) -> WayDraft {
         let job = Brief {
             rules: &variant.rules,
             ..*job
         };
-        let mut alike: BTreeMap<(usize, bool), TeamLine> = BTreeMap::new();
+        let mut alike: BTreeMap<TeamKind, TeamLine> = BTreeMap::new();
         let mut lines = Vec::new();
         for team in teams {
-            let heavier = team.heavier_by(job.rules[Rule::HeavierFactor]).is_some();
             let line = alike
-                .entry((team.size(), heavier))
+                .entry(kind(team, job.rules))
                 .or_insert_with(|| self.line(&job, team));
             let mut line = line.clone();
-            line.team.persons = team.people.iter().map(|p| p.name.clone()).collect();
+            line.team.persons = team.people.iter().map(|p| p.called.clone()).collect();
             lines.push(line);
         }
         let worst = lines.iter().map(|l| l.verdict).max();
@@ -131,7 +139,7 @@ impl TripLegs<'_> {
         WayDraft {
             verdict: worst.unwrap_or(Verdict::Unroped).max(self.ground),
             setup_changes: (0..legs).filter(|&i| changes_at(i)).count(),
-            changes: practice.iter().chain(&variant.changes).cloned().collect(),
+            changes: base.iter().chain(&variant.changes).cloned().collect(),
             teams: lines,
         }
     }
@@ -172,7 +180,10 @@ impl TripLegs<'_> {
 
     /// The team on a leg under the rules of the variant.
     fn drafted(&self, leg: &RopedLeg<'_>, team: &RopeTeam, job: &Brief<'_>) -> Option<Draft> {
-        let spacing = leg.sketch.spacings.get(*self.place.get(&team.size())?)?;
+        let spacing = leg
+            .sketch
+            .spacings
+            .get(*self.place.get(&kind(team, job.rules))?)?;
         Some(Draft::new(
             team,
             *spacing,

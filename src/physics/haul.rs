@@ -13,7 +13,7 @@ use serde::Serialize;
 use super::{
     GRAVITY_M_S2,
     bound::{self, Bound},
-    gear::Gear,
+    gear::{Allowance, Gear},
 };
 use crate::fault::refusal::Refusal;
 
@@ -142,6 +142,8 @@ pub struct Haul {
     pub can: Can,
 }
 
+/// No haul is offered whose traveller runs less than this, m. Our judgement.
+pub const LEAST_STROKE_M: f64 = 2.0;
 const ANCHOR: Bound = Bound::new("distance from anchor to lip", "m", 0.0, 200.0);
 const DEPTH: Bound = Bound::new("depth of the victim below the lip", "m", 0.0, 200.0);
 const E: Bound = Bound::new("efficiency of a turn", "", 0.05, 1.0);
@@ -194,11 +196,40 @@ impl System {
         match self {
             Self::LoopAtLip => Some(a + 2.0 * h + rest),
             Self::LoopAtAnchor => Some(2.0 * a + 2.0 * h + rest),
-            _ if stroke <= 0.0 => None,
+            _ if stroke < LEAST_STROKE_M - 1e-9 => None,
             Self::ThreeLoaded => Some(2.0 * stroke + rest),
             Self::ThreeNew => Some(a + h + 2.0 * stroke + rest),
             Self::SixLoopOnThree => Some(4.0 * stroke + 2.0 * rest),
             Self::Nine => Some(4.0 * stroke + rest),
+        }
+    }
+
+    /// Depths below the lip that a system reaches where `free_m` of rope are there for it beyond the strand that the
+    /// victim hangs on and anchor and victim are `rope_m` of taut rope apart, m; `None` where it reaches none.
+    #[must_use]
+    pub fn depths_m(self, rope_m: f64, free_m: f64, haul: &Allowance) -> Option<[f64; 2]> {
+        let rest_m = haul.rest_m;
+        let (from_m, to_m) = match self {
+            Self::LoopAtLip => (0.0, free_m - rope_m - rest_m),
+            Self::LoopAtAnchor if 2.0 * rope_m + rest_m <= free_m + 1e-9 => (0.0, rope_m),
+            Self::LoopAtAnchor => return None,
+            // The longer the way from anchor to lip, the more rope the traveller runs over.
+            _ => {
+                let least_m =
+                    rope_m - haul.clearance_m - self.longest_stroke_m(rope_m, free_m, rest_m);
+                (least_m.max(0.0), rope_m - haul.clearance_m - LEAST_STROKE_M)
+            }
+        };
+        (from_m <= to_m + 1e-9).then_some([from_m, to_m])
+    }
+
+    /// The longest run of the traveller that so much free rope allows, m.
+    fn longest_stroke_m(self, rope_m: f64, free_m: f64, rest_m: f64) -> f64 {
+        match self {
+            Self::ThreeNew => (free_m - rope_m - rest_m) / 2.0,
+            Self::SixLoopOnThree => (free_m - 2.0 * rest_m) / 4.0,
+            Self::Nine => (free_m - rest_m) / 4.0,
+            Self::ThreeLoaded | Self::LoopAtLip | Self::LoopAtAnchor => (free_m - rest_m) / 2.0,
         }
     }
 

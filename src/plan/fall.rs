@@ -12,6 +12,16 @@ use crate::{
 };
 
 /// The fall model's answer for one rope team on one leg. It holds for the assumptions of the plan only.
+///
+/// ```
+/// let plan = schrund::plan(&schrund::example::job()?)?;
+/// let arrest = plan.legs[1].teams[0].arrest.as_ref().expect("the model has an answer");
+/// // The fall that is held worst is that of Bo, in the middle; the two others hold.
+/// assert_eq!((arrest.falls, &arrest.holds[..]), (2, &[1, 3][..]));
+/// assert_eq!(arrest.everybody[arrest.falls - 1], arrest.verdict);
+/// assert!(!arrest.depends_on.is_empty(), "a verdict that depends says on what");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct Arrest {
     /// Position on the rope, from 1, of the person whose fall is held worst.
@@ -47,6 +57,17 @@ pub struct Arrest {
 }
 
 /// Whether a fall is held over the corners of everything assumed. No probability.
+///
+/// ```
+/// use schrund::plan::fall::Held;
+///
+/// let arrest = schrund::plan(&schrund::example::job()?)?.legs[1].teams[0].arrest.clone();
+/// let arrest = arrest.expect("the model has an answer");
+/// // Worse is greater: the verdict of a team is that of its worst fall.
+/// assert!(Held::All < Held::Depends && Held::Depends < Held::None);
+/// assert_eq!(arrest.everybody.iter().max(), Some(&arrest.verdict));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum Held {
@@ -59,6 +80,20 @@ pub enum Held {
 }
 
 /// In which order the people of a team are held best, as the model has it.
+///
+/// ```
+/// use schrund::trip::party::Party;
+///
+/// let mut job = schrund::example::job()?;
+/// let order = |plan: schrund::plan::Plan| plan.legs[1].teams[0].arrest.clone()?.order;
+/// let advice = order(schrund::plan(&job)?).expect("Ane, Bo and Cy differ in mass");
+/// let mut positions: Vec<usize> = advice.order.iter().map(|person| person.position).collect();
+/// positions.sort_unstable();
+/// assert_eq!(positions, [1, 2, 3], "everybody once");
+/// job.party = Party::weighing(&[80.0; 3]);
+/// assert_eq!(order(schrund::plan(&job)?), None, "equal people need no advice");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct OrderAdvice {
     /// From the first to the last person, with the positions they have now.
@@ -67,27 +102,51 @@ pub struct OrderAdvice {
     pub worth_it: bool,
 }
 
-/// Free rope if one person falls, against what each rescue takes.
+/// How deep a drop loop reaches for one person who falls, from an anchor where the holder stands.
+///
+/// ```
+/// let plan = schrund::plan(&schrund::example::job()?)?;
+/// let team = &plan.legs[1].teams[0];
+/// // Three at 13.5 m on 60 m of rope: 15 m in each coil, 2.5 m for hands and hitches (published, `foh`, and derived).
+/// let (end, middle) = (&team.reach[0], &team.reach[1]);
+/// assert!(end.whoever && end.depth_m == 10.5, "all that 3 m between holder and lip leave");
+/// assert_eq!(end.needs_untied, [3], "the rope behind is free once Cy has untied");
+/// assert_eq!(middle.depth_m, 15.0 - 13.5 - 2.5, "short of the lip");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct FallReserve {
+pub struct Reach {
     /// Position on the rope, from 1.
     pub person: usize,
     /// The side with more free rope.
     pub side: Side,
     /// People on that side.
     pub people: usize,
-    /// Rope that they have free, metres; what the rope at hand has to spare is not counted.
+    /// Rope that they have free, metres.
     pub free_m: f64,
-    /// What a drop loop needs by the practice set, metres.
-    pub needs_m: f64,
-    /// What is missing for it, metres; 0 when nothing is.
-    pub missing_m: f64,
-    /// The ways to haul for which the free rope is too short, in the order of the haul table; what each needs
-    /// stands there.
-    pub hauls: Vec<HaulReserve>,
+    /// How deep below the lip the loop reaches, metres, hands and hitches counted; negative where it ends short of the
+    /// lip. Never deeper than the rope lets anybody hang while the holder keeps away from the lip.
+    pub depth_m: f64,
+    /// Whether that is as deep as anybody can hang on this rope.
+    pub whoever: bool,
+    /// Positions of those who must untie for it, secured first.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub needs_untied: Vec<usize>,
+    /// The ways to haul that the free rope allows, each with the depths that it reaches.
+    pub hauls: Vec<HaulReach>,
 }
 
 /// A side of the fallen person on the rope.
+///
+/// ```
+/// use schrund::plan::fall::Side;
+///
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let falls = &plan.legs[1].teams[0].falls;
+/// let sides: Vec<Side> = falls.iter().map(|fall| fall.side).collect();
+/// assert_eq!(sides, [Side::Behind, Side::Ahead], "of two, the other one has the rope");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum Side {
@@ -97,16 +156,38 @@ pub enum Side {
     Behind,
 }
 
-/// A way to haul for which the free rope is too short.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct HaulReserve {
+/// How deep below the lip a way to haul reaches.
+///
+/// ```
+/// let plan = schrund::plan(&schrund::example::job()?)?;
+/// let team = &plan.legs[1].teams[0];
+/// for haul in team.reach.iter().flat_map(|reach| &reach.hauls) {
+///     assert!(haul.from_m <= haul.to_m && haul.to_m <= team.spacing_m - 3.0);
+/// }
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct HaulReach {
     /// Which way.
     pub system: System,
-    /// Metres missing.
-    pub missing_m: f64,
+    /// Least depth, metres.
+    pub from_m: f64,
+    /// Greatest depth, metres.
+    pub to_m: f64,
 }
 
 /// Ways to haul out the person whose fall is held worst.
+///
+/// ```
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let team = &plan.legs[1].teams[0];
+/// let table = team.haul.as_ref().expect("the model has an answer");
+/// // The anchor stands half a spacing from the lip (common practice); the rest of it hangs below.
+/// assert_eq!(table.anchor_to_lip_m, table.lip_to_person_m);
+/// assert_eq!(table.anchor_to_lip_m + table.lip_to_person_m, team.spacing_m);
+/// assert!(table.needs_own_strand, "brake knots block the loaded one");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct HaulTable {
     /// Position on the rope, from 1, of the person in the crevasse.
@@ -115,7 +196,7 @@ pub struct HaulTable {
     pub haulers: usize,
     /// From the anchor to the lip, metres.
     pub anchor_to_lip_m: f64,
-    /// From the lip down to the person, metres.
+    /// From the lip down to the person, metres: the anchor is where `anchor_share` says.
     pub lip_to_person_m: f64,
     /// Share of the force that the lip leaves.
     pub lip_share: f64,
@@ -130,6 +211,19 @@ pub struct HaulTable {
 }
 
 /// One way to haul.
+///
+/// ```
+/// use schrund::physics::haul::System;
+///
+/// let plan = schrund::plan(&schrund::example::job()?)?;
+/// let table = plan.legs[1].teams[0].haul.as_ref().expect("the model has an answer");
+/// let of = |system| table.systems.iter().find(|line| line.system == system).expect("all systems");
+/// // More turns take more rope than the simple way does, and less force.
+/// let (three, nine) = (of(System::ThreeLoaded), of(System::Nine));
+/// assert!(nine.rope_m > three.rope_m && nine.pull_kn < three.pull_kn);
+/// assert!(three.strokes.is_some() && of(System::LoopAtLip).strokes.is_none(), "a loop goes in one");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct HaulSystem {
     /// Which.
@@ -149,6 +243,17 @@ pub struct HaulSystem {
 }
 
 /// What those left can do with the rope they have.
+///
+/// ```
+/// use schrund::plan::fall::HaulAnswer;
+///
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let table = plan.legs[1].teams[0].haul.as_ref().expect("the model has an answer");
+/// // One person is left, whose coil is a drop loop long: what hands and hitches take is missing.
+/// let HaulAnswer::TooShort { missing_m, haulers, .. } = table.answer else { panic!("{:?}", table.answer) };
+/// assert_eq!((missing_m, haulers), (table.hands_m, 1));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
 #[serde(tag = "answer", rename_all = "kebab-case")]
 pub enum HaulAnswer {

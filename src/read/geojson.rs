@@ -22,7 +22,6 @@ mod rings;
 mod shape;
 mod strike;
 mod swapped;
-mod tangle;
 mod text;
 
 use std::io::Read;

@@ -3,11 +3,12 @@
 use crate::{
     ground::footing::Footing,
     legs::{
+        knots::Hardship,
         sketch::{LegSketch, Sketch},
         spacing::Spacing,
     },
     practice::Rules,
-    rope::{arrest::Stance, draft::Draft, knots::Hardship},
+    rope::{arrest::Stance, draft::Draft},
     trip::{job::Brief, party::RopeTeam, zone::Zone},
 };
 
@@ -41,7 +42,7 @@ pub(crate) fn legs<'a>(
         .flat_map(|s| s.legs.iter().map(move |l| (s, l)));
     let leg = |(i, (stage, sketch)): (usize, (&'a Sketch<'a>, &'a LegSketch))| {
         let zones = stage.zones(sketch, job.zones);
-        let hardship = hardship(stage, sketch, job.rules);
+        let hardship = Hardship::on(&stage.met.under, sketch.stretch, job.rules);
         RopedLeg {
             number: i + 1,
             teams: drafts(sketch, teams, &zones, hardship, job.rules),
@@ -66,14 +67,6 @@ fn drafts(
     let draft =
         |(team, spacing): (&RopeTeam, &Spacing)| Draft::new(team, *spacing, zones, hardship, rules);
     spaced.map(draft).collect()
-}
-
-/// What makes holding harder on a leg.
-fn hardship(stage: &Sketch<'_>, sketch: &LegSketch, rules: &Rules) -> Hardship {
-    let under = &stage.met.under;
-    Hardship {
-        steepest_descent_deg: under.steepest_descent_deg(sketch.stretch, rules),
-    }
 }
 
 /// By team: most rope that any leg asks it for, metres.

@@ -5,9 +5,19 @@ use crate::{
     practice::{Rule, Rules},
 };
 
-use super::reserve;
-
 /// What the rope is laid out for.
+///
+/// ```
+/// use schrund::rope::marks::{RopeLayout, marks};
+///
+/// let job = schrund::example::pair()?;
+/// let team = &schrund::plan(&job)?.legs[1].teams[0];
+/// // Half a metre closer: less rope between the two, and less in both coils (1.5 × the spacing, common practice).
+/// let layout = RopeLayout { people: 2, spacing_m: team.spacing_m - 0.5, knots: &team.knots };
+/// let end_m = marks(&layout, &job.rules).last().map(|mark| mark.at_m).expect("an end");
+/// assert!((team.ledger.total_m - end_m - (0.5 + 2.0 * 1.5 * 0.5)).abs() < 1e-9);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug)]
 pub struct RopeLayout<'a> {
     /// How many are on it.
@@ -16,6 +26,8 @@ pub struct RopeLayout<'a> {
     pub spacing_m: f64,
     /// Brake knots.
     pub knots: &'a KnotSet,
+    /// Coil carried by each end person, metres.
+    pub coil_m: f64,
 }
 
 /// The marks from the first person's free end, in metres before anything is tied. A tie-in or knot
@@ -28,7 +40,7 @@ pub fn marks(layout: &RopeLayout<'_>, rules: &Rules) -> Vec<Mark> {
         arm_span_m: rules[Rule::ArmSpanM],
         marks: Vec::new(),
     };
-    tape.run(reserve::coil_m(people, layout.spacing_m, rules));
+    tape.run(layout.coil_m);
     for i in 0..people {
         tape.tie(MarkKind::TieIn, Some(i + 1), rules[Rule::TieInM]);
         if i + 1 < people {
@@ -36,7 +48,7 @@ pub fn marks(layout: &RopeLayout<'_>, rules: &Rules) -> Vec<Mark> {
             tape.span(layout, &knots_m);
         }
     }
-    tape.run(reserve::coil_m(people, layout.spacing_m, rules));
+    tape.run(layout.coil_m);
     tape.tie(MarkKind::End, None, 0.0);
     tape.marks
 }

@@ -90,7 +90,7 @@ fn write(
     hint: Option<&impl fmt::Display>,
 ) -> fmt::Result {
     let voice = Voice::default();
-    write!(f, "{}[{}]: {says}", code.level().as_str(), code.as_str())?;
+    write!(f, "{}[{}]: {says}", head(code.level()), code.as_str())?;
     let place = place(at, voice);
     if !place.is_empty() {
         write!(f, "\n  {}: {place}", voice.say("fault-at", &[]))?;
@@ -101,14 +101,23 @@ fn write(
     }
 }
 
+/// The word in front of a message: what is to be looked at is a warning there, as in every program.
+fn head(level: Level) -> &'static str {
+    match level {
+        Level::Look => "warning",
+        level => level.as_str(),
+    }
+}
+
 impl Level {
-    /// The word printed in front of the code.
+    /// Its stable name.
     #[must_use]
     pub fn as_str(self) -> &'static str {
         match self {
             Self::Error => "error",
-            Self::Grave => "grave",
-            Self::Warning => "warning",
+            Self::Stop => "stop",
+            Self::Outside => "outside",
+            Self::Look => "look",
             Self::Note => "note",
         }
     }

@@ -3,6 +3,7 @@
 use crate::{
     plan::name::{PersonOnRope, RopeName, ZoneName},
     say::{arg::Arg, span::Said, voice::Voice},
+    trip::party::Called,
 };
 
 /// `zone 3 "Upper icefall"`, or without the name where there is none.
@@ -15,13 +16,12 @@ pub fn zone(named: &ZoneName, voice: Voice) -> Said {
     }
 }
 
-/// The name, or `person 4` where the leader gave none: a number.
+/// The name, or `person 4` where the leader gave none.
 #[must_use]
-pub fn person(name: &str, voice: Voice) -> Said {
-    if name.chars().all(|c| c.is_ascii_digit()) {
-        voice.say("person-unnamed", &[("name", Arg::Name(name))])
-    } else {
-        Said::name(name)
+pub fn person(called: &Called, voice: Voice) -> Said {
+    match &called.name {
+        Some(name) => Said::name(name),
+        None => voice.say("person-unnamed", &[("number", Arg::Count(called.number))]),
     }
 }
 
@@ -30,8 +30,8 @@ pub fn person(name: &str, voice: Voice) -> Said {
 pub fn position(persons: &[PersonOnRope], position: usize, voice: Voice) -> Said {
     let person = position.checked_sub(1).and_then(|i| persons.get(i));
     match person {
-        Some(p) => self::person(&p.name, voice),
-        None => self::person(&position.to_string(), voice),
+        Some(p) => self::person(&p.called, voice),
+        None => self::person(&Called::number(position), voice),
     }
 }
 

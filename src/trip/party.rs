@@ -6,6 +6,24 @@ use crate::practice::{Rule, Rules};
 /// Common practice, no source.
 pub const ON_ONE_ROPE: std::ops::RangeInclusive<usize> = 2..=5;
 
+/// What the leader calls somebody.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, serde::Serialize, schemars::JsonSchema)]
+pub struct Called {
+    /// From 1, in the order in which the leader named the party.
+    pub number: usize,
+    /// The name, where one was given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub name: Option<String>,
+}
+
+impl Called {
+    /// Somebody without a name.
+    #[must_use]
+    pub fn number(number: usize) -> Self {
+        Self { number, name: None }
+    }
+}
+
 /// One person with what they carry.
 ///
 /// ```
@@ -19,8 +37,8 @@ pub const ON_ONE_ROPE: std::ops::RangeInclusive<usize> = 2..=5;
 /// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Person {
-    /// What the leader calls them; a number where no name was given.
-    pub name: String,
+    /// What the leader calls them.
+    pub called: Called,
     /// Kilograms with pack.
     pub mass_kg: f64,
     /// Whether the mass was given or taken from the rules.
@@ -87,7 +105,7 @@ impl Party {
     #[must_use]
     pub fn of(number: usize, rules: &Rules) -> Self {
         let person = |i: usize| Person {
-            name: i.to_string(),
+            called: Called::number(i),
             mass_kg: rules[Rule::PersonKg],
             mass_given: false,
         };
@@ -100,7 +118,7 @@ impl Party {
     #[must_use]
     pub fn weighing(masses_kg: &[f64]) -> Self {
         let person = |(i, &mass_kg): (usize, &f64)| Person {
-            name: (i + 1).to_string(),
+            called: Called::number(i + 1),
             mass_kg,
             mass_given: true,
         };

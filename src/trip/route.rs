@@ -247,11 +247,9 @@ impl Stage {
         let Some(&to) = self.points.get(after) else {
             return Some(end);
         };
-        Some(on_edge(
-            self.points[from],
-            to,
-            chainage_m - self.chainage_m[from],
-        ))
+        let walked_m = chainage_m - self.chainage_m[from];
+        let edge_m = self.chainage_m[after] - self.chainage_m[from];
+        Some(self.points[from].walked(to, edge_m, walked_m))
     }
 
     /// The line of a stretch with its ends, in as many parts as jumps cut it into.
@@ -280,11 +278,8 @@ impl Stage {
         let end = |m: f64, after: usize| {
             let before = after.saturating_sub(1).max(range.start);
             let after = after.min(range.end - 1);
-            on_edge(
-                self.points[before],
-                self.points[after],
-                m - self.chainage_m[before],
-            )
+            let edge_m = self.chainage_m[after] - self.chainage_m[before];
+            self.points[before].walked(self.points[after], edge_m, m - self.chainage_m[before])
         };
         let inner = self.points[first..last.max(first)].iter().copied();
         std::iter::once(end(from_m, first))
@@ -317,28 +312,6 @@ impl Stage {
                 length_m: self.points[i - 1].distance_m(self.points[i]),
             })
     }
-}
-
-/// Edges up to this long are as good as even: their far half is longer than the near one by less than a
-/// hundredth of a millimetre in the Alps. Derived from tan(lat) · length² / (4 · earth radius).
-const EVEN_EDGE_M: f64 = 10.0;
-
-/// The place on an edge whose geodesic from `a` is so long. The fraction of a straight edge in
-/// longitude/latitude is not quite that of its length, so it is corrected until it is.
-fn on_edge(a: LonLat, b: LonLat, walked_m: f64) -> LonLat {
-    let edge_m = a.distance_m(b);
-    if edge_m <= 0.0 {
-        return a;
-    }
-    let mut t = walked_m / edge_m;
-    for _ in 0..if edge_m > EVEN_EDGE_M { 4 } else { 0 } {
-        let miss_m = walked_m - a.distance_m(a.along_edge(b, t));
-        t += miss_m / edge_m;
-        if miss_m.abs() < 1e-7 {
-            break;
-        }
-    }
-    a.along_edge(b, t)
 }
 
 /// `next` with its longitude moved by whole turns to lie within 180° of `last`.

@@ -85,7 +85,9 @@ fn person(number: usize, person: &Person, rules: &Rules) -> Assumption {
     } else {
         ("not given, so assumed", &assumed.origin)
     };
-    let says = format!("mass of person {} with pack, {how}", person.name);
+    let number_or_name = person.called.name.clone();
+    let who = number_or_name.unwrap_or_else(|| person.called.number.to_string());
+    let says = format!("mass of person {who} with pack, {how}");
     let mut listed = leaders(name, says, "kg", origin);
     listed.value = Value::from(person.mass_kg);
     if !person.mass_given {

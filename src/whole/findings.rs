@@ -35,7 +35,7 @@ pub(crate) fn findings(
     if job.ropes.is_empty() {
         found.push(of_part(JobPart::Ropes, Fact::NoRopeNamed {}));
     }
-    found.sort_by_key(Finding::level);
+    found.sort_by_key(Finding::alarm);
     found
 }
 

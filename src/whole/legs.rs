@@ -107,6 +107,7 @@ impl Settled<'_> {
         let fall = self.answers.fall(index, team);
         let given = Supplied {
             rope: self.ropes.of_team(draft.team, self.job.ropes),
+            bought_m: self.ropes.bought_m(draft.team),
             factor: &factor,
             fall: fall.and_then(Result::ok),
             order: self.answers.order(index, draft.team),

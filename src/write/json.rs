@@ -10,6 +10,7 @@ use crate::{
         self, cautions::cautions, finding, language::Language, span::Said, units::Units,
         voice::Voice,
     },
+    schema,
 };
 
 /// Members that hold a longitude and latitude.
@@ -160,7 +161,7 @@ pub fn schema() -> Result<String, serde_json::Error> {
 /// the rest.
 fn schema_of_plan() -> schemars::Schema {
     let settings = schemars::generate::SchemaSettings::draft2020_12().for_serialize();
-    let mut schema = settings.into_generator().into_root_schema_for::<Plan>();
+    let mut schema = schema::of::<Plan>(settings);
     let sentences = [
         ("Finding", "says", "What it is, in words."),
         ("Finding", "hint", "What to do about it, in words."),

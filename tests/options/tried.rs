@@ -4,16 +4,17 @@ use std::collections::BTreeSet;
 
 use proptest::{prelude::*, test_runner::Config};
 use schrund::{
-    legs::{spacing, worst::Meeting},
+    legs::{
+        knots::{self, Hardship},
+        spacing,
+        worst::Meeting,
+    },
     plan::{
         leg::Verdict,
         options::{Change, Way},
     },
     practice::{Origin, Rule, Rules, set},
-    rope::{
-        knots::{self, Hardship},
-        ledger, reserve, share,
-    },
+    rope::{ledger, reserve, share},
     trip::{party::RopeTeam, zone::Zone},
 };
 
@@ -46,10 +47,8 @@ fn change_bit(change: &Change) -> i64 {
     let kind = match change {
         Change::Butterflies => 0,
         Change::LongSling { .. } => 1,
-        Change::FewerKnots { knots: 2 } => 2,
-        Change::FewerKnots { knots: 1 } => 3,
-        Change::Practice { name } => 4 + practice(name).expect("an embedded set"),
-        Change::FewerKnots { .. } => panic!("an unknown change: {change:?}"),
+        Change::TighterLayout { .. } => 2,
+        Change::Practice { name } => 3 + practice(name).expect("an embedded set"),
     };
     1 << kind
 }
@@ -85,15 +84,17 @@ fn variants(rules: &Rules) -> Vec<(Rules, i64)> {
             (other, change_bit(&Change::Practice { name: name.clone() }))
         };
         for butterfly in [false, true] {
-            for knots in [3.0, 2.0, 1.0] {
+            for tight in [false, true] {
                 for sling in [false, true] {
                     let mut rules = base.clone();
                     let mut set = |rule, value| rules.set(rule, value, Origin::Flag).unwrap();
                     if butterfly {
                         set(Rule::KnotRopeM, base[Rule::ButterflyRopeM]);
                     }
-                    if knots < 3.0 {
-                        set(Rule::KnotCount, knots);
+                    let (first_m, step_m) = (base[Rule::TightFirstM], base[Rule::TightStepM]);
+                    if tight {
+                        set(Rule::KnotFirstM, first_m);
+                        set(Rule::KnotStepM, step_m);
                     }
                     if sling {
                         set(Rule::SlingM, base[Rule::LongSlingM]);
@@ -103,8 +104,7 @@ fn variants(rules: &Rules) -> Vec<(Rules, i64)> {
                     for (made, change) in [
                         (butterfly, Change::Butterflies),
                         (sling, Change::LongSling { sling_m }),
-                        (knots == 2.0, Change::FewerKnots { knots: 2 }),
-                        (knots == 1.0, Change::FewerKnots { knots: 1 }),
+                        (tight, Change::TighterLayout { first_m, step_m }),
                     ] {
                         changes += i64::from(made) * change_bit(&change);
                     }
@@ -128,7 +128,9 @@ struct Asked {
 fn asked(team: &RopeTeam, zone: &Zone, rules: &Rules) -> Asked {
     let people = team.size();
     let gap_m = zone.gap.max_m;
-    let chosen = spacing::choose(people, false, rules, &|_| Meeting {
+    let knots_m = knots::least_m(team, &[zone], Hardship::default, rules);
+    let least_m = spacing::base_m(people, false, rules).max(knots_m);
+    let chosen = spacing::choose(people, least_m, rules, &|_| Meeting {
         effective_gap_m: gap_m,
         factor: 1.0,
         greatest_factor: 1.0,

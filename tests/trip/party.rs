@@ -1,6 +1,10 @@
 //! Who goes: names and numbers.
 
-use schrund::say::{name::position, voice::Voice};
+use schrund::{
+    plan::name::PersonOnRope,
+    say::{name::position, voice::Voice},
+    trip::party::Called,
+};
 
 use crate::fixture::{
     planned::roped,
@@ -20,4 +24,20 @@ fn people_without_a_name_keep_the_number_of_the_party() {
     ties.sort();
     let want: Vec<String> = (1..=7).map(|n| format!("person {n}")).collect();
     assert_eq!(ties, want);
+}
+
+#[test]
+fn a_name_that_is_a_number_stays_a_name() {
+    let persons = [PersonOnRope {
+        called: Called {
+            number: 1,
+            name: Some("7".to_owned()),
+        },
+        mass_kg: 80.0,
+    }];
+    assert_eq!(position(&persons, 1, Voice::default()).to_string(), "7");
+    assert_eq!(
+        position(&persons, 2, Voice::default()).to_string(),
+        "person 2"
+    );
 }

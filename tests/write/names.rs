@@ -68,7 +68,7 @@ fn rename(leg: &mut Leg, name: &str) {
     }
     for team in &mut leg.teams {
         for person in &mut team.persons {
-            person.name = name.to_owned();
+            person.called.name = Some(name.to_owned());
         }
         if let Some(rope) = &mut team.rope {
             rope.name = Some(name.to_owned());

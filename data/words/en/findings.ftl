@@ -3,6 +3,9 @@
 never-on-hidden-gaps = { $zone } says never to rope, and its gaps are hidden under snow
     .hint = draw it again with `rope` = `auto`
 
+hidden-gaps-skied-unroped = { $zone } says never to rope: on skis, { $snow } of snow, gaps up to { $gap }; skis spread the load and hold no bridge up
+    .hint = rope up where the snow thins, where it sags, and where you stop
+
 no-setup = gaps of { $gap } along the route ask { $people } people for a spacing of { $need }; the greatest is { $cap }
     .hint = another line, a detour round the ends of the crevasses, or more people on the rope
 
@@ -22,10 +25,13 @@ too-steep-to-rope-without-anchors = { $of ->
 }
 
 fall-held-in-none = in the model the fall of { $who } is held in none of the assumed cases on { $snow }
-    .hint = { $ice ->
-    [yes] where every gap is in sight many go unroped; else a belay from an anchor, or another line
-   *[no] more people on the rope, a belay from an anchor, or another line
-}
+    .hint = more people on the rope, a belay from an anchor, or another line
+
+bare-ice-too-steep = roped without anchors on bare ice of { $slope }: one slip pulls all, and no team holds a fall on ice
+    .hint = belay from anchors, another line, or unroped where every gap is in sight
+
+one-slip-pulls-all = roped without anchors on bare ice of { $slope }: one slip pulls all
+    .hint = unroped where every gap is in sight, or belay from anchors
 
 along-the-crevasses = the team runs along the crevasses of { $zone } near { $at }
     .hint = walk in echelon there, or take another line
@@ -33,11 +39,23 @@ along-the-crevasses = the team runs along the crevasses of { $zone } near { $at 
 two-over-one-gap = { $over } people can stand over one gap of { $gap } at once with { $spacing } between them; { $left } left to hold
     .hint = cross such bridges one by one
 
+loop-ends-short-of-the-lip = if { $who } falls, a drop loop ends { $short } short of the lip, with the rope as carried
+    .hint = plan another rescue for them, a longer rope, or `cover = "anyone"`
+
+reserve-left-short = brake knots block the loaded strand, and each coil is { $short } short of the { $coil } that a rescue strand takes
+    .hint = longer coils, a long sling, or a set that sizes them by `reach_factor`
+
 spacing-near-limit = the spacing of { $spacing } is close to the greatest, { $cap }
 
 rope-near-limit = { $rope } has { $spare } to spare
 
 knots-doubtful = the snow may be too thin for brake knots: tie them, do not count on them
+
+fewer-knots-than-a-layout = { $tied ->
+    [one] only 1 brake knot
+   *[other] only { $tied } brake knots
+} in a set, where a layout has { $layout }: each holds its own share and no more
+    .hint = tie the whole layout, walk farther apart, or a third person
 
 snow-depth-not-given = nobody said how much snow lies on the ice, so whether the knots bite is unknown
     .hint = give `snow_depth_m` in the zones file
@@ -72,9 +90,6 @@ avalanche-terrain = { $of ->
    *[line] { $slope } near { $at }: avalanche terrain; that is a matter for the bulletin
 }
 
-middle-person-not-reached = if { $who } falls, { $free } of free rope stand against the { $needs } of a drop loop
-    .hint = plan another rescue for the middle, or set `cover = "anyone"`
-
 knots-block-the-loaded-strand = a haul needs its own strand here: brake knots block the loaded one
 
 haul-beyond-those-left = if { $who } falls, { $answer }
@@ -83,10 +98,10 @@ haul-beyond-those-left = if { $who } falls, { $answer }
 model-has-no-answer = the model of falls and hauls has no answer here: { $reason }
 
 bare-ice-two-views = { $roped ->
-    [yes] { $zone } is bare ice, roped here; many go unroped where every gap is in sight, because a slip of one pulls all
+    [yes] { $zone } is bare ice, roped here; many go unroped where every gap is in sight, because a slip of one pulls all and no team holds a fall on ice
    *[no] { $zone } is bare ice, unroped here; others rope where it is badly broken
 }
-    .hint = `rope` = `always` or `never` in the zone settles it
+    .hint = decide: `rope` = `always` or `never` in the zone settles it
 
 strike-taken-as-exact = { $zone } does not say how sure its strike is: it is taken as exact
     .hint = give `strike_uncertainty_deg`; a few degrees can lengthen the way over a gap
@@ -163,6 +178,7 @@ place-terrain = terrain
 ## How much a finding matters
 
 level-error = Wrong
-level-grave = Grave
-level-warning = Look at this
+level-stop = Stop: roping together is not the answer here
+level-outside = Outside the limits
+level-look = Look at this
 level-note = Good to know

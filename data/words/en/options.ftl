@@ -2,10 +2,7 @@
 
 change-practice = practice set { $name }
 change-butterflies = butterflies for brake knots (they bite less)
-change-fewer-knots = { $knots ->
-    [1] one brake knot in a set
-   *[other] { $knots } brake knots in a set
-}
+change-tighter-layout = brake knots closer: the first after { $first }, then every { $step }
 change-long-sling = a long sling of { $sling } in the drop loop
 
 merit-verdict = best verdict

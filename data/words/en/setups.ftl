@@ -1,6 +1,6 @@
 ### People, ropes, knots, falls and hauls of one set-up.
 
-person-unnamed = person { $name }
+person-unnamed = person { $number }
 rope-named = rope "{ $name }" ({ $length })
 rope-unnamed = the { $length } rope
 
@@ -35,7 +35,7 @@ knots-no-room = wanted ({ $wanted }), but no set fits into { $spacing }
 knots-fewer = { $wanted }; only { $tied } of the { $asked } knots of a set fit into { $spacing }
 knots-wanted-word = { $by } wants them
 knots-wanted-alone = one person alone must hold
-knots-wanted-heavier = { $name } is clearly heavier than the others
+knots-wanted-heavier = { $who } is clearly heavier than the others
 knots-wanted-steep = steep descent, { $slope }
 by-practice-set = the practice set
 by-trip-file = the leader (trip file)
@@ -91,11 +91,26 @@ haul-anchor-too-near = { $haulers ->
    *[other] { $haulers } people
 } left, and the anchor is too near for any haul
 
+## How deep a drop loop reaches
+
+reach-whoever = reaches whoever hangs on this rope
+reach-lip = just reaches the lip
+reach-depth = reaches { $depth } below the lip
+reach-short = ends { $depth } short of the lip
+reach-untied = { $reaches }, once { $who } { $count ->
+    [one] has
+   *[other] have
+} untied, secured first
+reach-of = for { $who } it { $reaches }
+
 ## What is tied where
 
 mark-tie-in = { $who } ties in
 mark-knot = brake knot
-mark-end = end of the rope needed
+mark-end = { $bag ->
+    [yes] end: the rest goes into the bag
+   *[no] end of the rope
+}
 
 ## What goes into the packs
 

@@ -6,7 +6,7 @@ use super::{
     properties::{self, Properties},
     reading::ZonesReading,
     rings::Mended,
-    strike, tangle,
+    strike,
     text::Spot,
 };
 use crate::{
@@ -129,7 +129,7 @@ impl ZonesReading {
             lines,
             empty,
         } = self.skipped;
-        let tangled = tangle::count(&self.zones).unwrap_or(0);
+        let tangled = self.tangled_rings();
         let Mended { closed, no_area } = self.mended;
         let notes = [
             (points + lines + empty, InGeojson::NotPolygons(self.skipped)),
@@ -142,6 +142,20 @@ impl ZonesReading {
                 self.log.add(Fault::new(what, Place::file(&self.file)));
             }
         }
+    }
+}
+
+/// Files with more vertices are not examined for tangles, for the count is a courtesy and must cost no time; our
+/// judgement.
+const MOST_VERTICES: usize = 200_000;
+
+impl ZonesReading {
+    fn tangled_rings(&self) -> usize {
+        let outlines = || self.zones.iter().map(|zone| &zone.outline);
+        if outlines().map(Outline::vertices).sum::<usize>() > MOST_VERTICES {
+            return 0;
+        }
+        outlines().map(Outline::tangled_rings).sum()
     }
 }
 

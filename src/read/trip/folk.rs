@@ -5,7 +5,7 @@ use serde::Deserialize;
 use crate::{
     fault::{Fault, Place, trip::InTrip},
     practice::{Rule, Rules},
-    trip::party::{Party, Person},
+    trip::party::{Called, Party, Person},
 };
 
 /// Who goes, in one of three forms.
@@ -79,7 +79,8 @@ pub(super) fn wrong_masses(party: &Party, place: &Place, rules: &Rules) -> Vec<F
             rules.figure(Rule::PersonKg).check(p.mass_kg).err()?;
             let figure = rules.figure(Rule::PersonKg);
             let mass = InTrip::Mass {
-                person: p.name.clone(),
+                person: p.called.number,
+                name: p.called.name.clone(),
                 kg: p.mass_kg,
                 min_kg: figure.min,
                 max_kg: figure.max,
@@ -90,9 +91,10 @@ pub(super) fn wrong_masses(party: &Party, place: &Place, rules: &Rules) -> Vec<F
 }
 
 impl PersonEntry {
-    pub(super) fn person(&self, rules: &Rules) -> Person {
+    pub(super) fn person(&self, number: usize, rules: &Rules) -> Person {
+        let name = Some(self.name.clone());
         Person {
-            name: self.name.clone(),
+            called: Called { number, name },
             mass_kg: self.mass_kg.unwrap_or(rules[Rule::PersonKg]),
             mass_given: self.mass_kg.is_some(),
         }

@@ -32,7 +32,11 @@ impl Trip {
             }
             Some(Folk::Masses(masses)) => Party::weighing(masses),
             Some(Folk::Named(people)) => Party {
-                people: people.iter().map(|p| p.person(rules)).collect(),
+                people: people
+                    .iter()
+                    .zip(1..)
+                    .map(|(p, n)| p.person(n, rules))
+                    .collect(),
             },
         };
         let faults = wrong_masses(&party, &place, rules);

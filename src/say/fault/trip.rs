@@ -121,13 +121,14 @@ fn measure(what: &InTrip) -> Phrase {
         ),
         InTrip::Mass {
             person,
+            name: called,
             kg,
             min_kg,
             max_kg,
         } => Phrase::of(
             "trip-mass",
             [
-                ("person", name(person)),
+                ("person", called.as_ref().map_or(Arg::Count(*person), name)),
                 ("mass", figure(kg, "kg")),
                 ("min", number(min_kg)),
                 ("max", number(max_kg)),

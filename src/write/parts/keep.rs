@@ -1,7 +1,7 @@
 //! Fewer changes of the set-up, in words: what changing costs, what keeping costs, and which set-up is kept where.
 
 use crate::{
-    plan::{KeepSetup, KeptRun, KeptTeam},
+    plan::keep::{KeepSetup, KeptRun, KeptTeam},
     say::{arg::Arg, finding, span::Said, voice::Voice},
     write::parts::row::coils,
 };

@@ -3,6 +3,7 @@
 use crate::{
     plan::leg::{Leg, MarkKind, TeamSetup},
     say::{self, arg::Arg, name, span::Said, voice::Voice},
+    trip::party::Called,
     write::parts::sentence,
 };
 
@@ -63,12 +64,12 @@ impl<'a> Same<'a> {
         if first.kind != MarkKind::TieIn {
             return say::setup::mark(first, setup, voice);
         }
-        let mut names: Vec<&str> = Vec::new();
+        let mut names: Vec<&Called> = Vec::new();
         for (setup, mark) in &mut marks {
             let person = mark
                 .person
                 .and_then(|p| setup.persons.get(p.checked_sub(1)?));
-            names.extend(person.map(|p| p.name.as_str()));
+            names.extend(person.map(|p| &p.called));
         }
         names.sort_unstable();
         names.dedup();
