@@ -9,7 +9,7 @@ use serde::{Serialize, Serializer};
 ///
 /// let met = [Code::Jump, Code::GapAssumed, Code::LongEdge];
 /// let worst = met.iter().map(|code| code.level()).min();
-/// assert_eq!(worst, Some(Level::Warning), "the gravest stands first, so it is the least");
+/// assert_eq!(worst, Some(Level::Look), "the gravest stands first, so it is the least");
 /// ```
 #[derive(
     Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, schemars::JsonSchema,

@@ -54,14 +54,13 @@ terms! {
     /// Whose fall the spare rope must reach.
     ///
     /// ```
-    /// use schrund::{Job, plan::Plan, practice::Cover};
+    /// use schrund::{Job, practice::Cover};
     ///
     /// let mut job = schrund::example::job()?;
-    /// let of_team = |plan: Plan| plan.legs[1].teams[0].middle.as_ref().map(|middle| middle.missing_m);
-    /// let lacks_m = |job: &Job| schrund::plan(job).map(of_team);
-    /// assert_eq!(lacks_m(&job)?, Some(13.5), "the spare rope reaches an end person only, and the plan says so");
+    /// let coil_m = |job: &Job| schrund::plan(job).map(|plan| plan.legs[1].teams[0].coil_m);
+    /// assert_eq!(coil_m(&job)?, 6.75, "for an end person: a loop of 1.5 × 13.5 m less the span itself");
     /// job.rules.choices.cover.value = Cover::Anyone;
-    /// assert_eq!(lacks_m(&job)?, Some(0.0));
+    /// assert_eq!(coil_m(&job)?, 20.25, "for the one in the middle either end carries the loop whole");
     /// # Ok::<(), Vec<schrund::fault::Fault>>(())
     /// ```
     Cover {

@@ -7,6 +7,15 @@ use crate::practice::{Rule, Rules};
 pub const ON_ONE_ROPE: std::ops::RangeInclusive<usize> = 2..=5;
 
 /// What the leader calls somebody.
+///
+/// ```
+/// use schrund::trip::party::{Called, Party};
+///
+/// let called: Vec<Called> = schrund::example::job()?.party.people.into_iter().map(|person| person.called).collect();
+/// assert_eq!(called[2], Called { number: 3, name: Some("Cy".to_owned()) });
+/// assert_eq!(Party::weighing(&[82.0]).people[0].called, Called::number(1), "a number is no name");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, serde::Serialize, schemars::JsonSchema)]
 pub struct Called {
     /// From 1, in the order in which the leader named the party.
@@ -27,11 +36,11 @@ impl Called {
 /// One person with what they carry.
 ///
 /// ```
-/// use schrund::{practice::Rule, trip::party::{Party, Person}};
+/// use schrund::{practice::Rule, trip::party::{Called, Party, Person}};
 ///
 /// let rules = schrund::example::job()?.rules;
 /// let unnamed = &Party::of(2, &rules).people[1];
-/// let taken = Person { name: "2".to_owned(), mass_kg: rules[Rule::PersonKg], mass_given: false };
+/// let taken = Person { called: Called::number(2), mass_kg: rules[Rule::PersonKg], mass_given: false };
 /// assert_eq!(*unnamed, taken, "the mass is that of the rules, and a plan says so");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
@@ -89,7 +98,7 @@ pub struct EmergencyContact {
 ///
 /// let team = &Party::weighing(&[60.0, 90.0, 60.0]).rope_teams()[0];
 /// let heavy = team.heavier_by(1.5).expect("90 kg is 1.5 times the mean of the others");
-/// assert_eq!((team.size(), heavy.name.as_str()), (3, "2"));
+/// assert_eq!((team.size(), heavy.called.number), (3, 2));
 /// assert!(team.heavier_by(1.6).is_none());
 /// ```
 #[derive(Clone, Debug, PartialEq)]
