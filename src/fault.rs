@@ -93,6 +93,17 @@ fn only_member(value: Value) -> Option<Value> {
 }
 
 /// A good result with the warnings met on the way. Errors never get this far.
+///
+/// ```
+/// use schrund::{fault::Noted, read::gpx, trip::route::Route};
+///
+/// let line = r#"<gpx><trk><trkseg><trkpt lat="46.5" lon="8"><ele>high</ele></trkpt>
+///     <trkpt lat="46.6" lon="8"/></trkseg></trk></gpx>"#;
+/// let read: Noted<Route> = gpx::route("tour.gpx", line.as_bytes())?;
+/// assert_eq!(read.value.stages[0].points().len(), 2, "the line is good");
+/// assert_eq!(read.notes[0].code().as_str(), "bad-height", "one height is not, and counts as not given");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Noted<T> {
     /// The result.

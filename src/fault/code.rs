@@ -3,6 +3,14 @@
 use serde::{Serialize, Serializer};
 
 /// How much a complaint matters.
+///
+/// ```
+/// use schrund::fault::{Code, Level};
+///
+/// let met = [Code::Jump, Code::GapAssumed, Code::LongEdge];
+/// let worst = met.iter().map(|code| code.level()).min();
+/// assert_eq!(worst, Some(Level::Look), "the gravest stands first, so it is the least");
+/// ```
 #[derive(
     Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, schemars::JsonSchema,
 )]
@@ -23,6 +31,15 @@ pub enum Level {
 macro_rules! codes {
     ($($(#[doc = $doc:literal])+ $variant:ident, $name:literal, $level:ident;)+) => {
         /// Every kind of fault and finding there is. The doc comment of each is what `check --explain` prints.
+        ///
+        /// ```
+        /// use schrund::fault::{Code, Level};
+        ///
+        /// let named = |name| Code::ALL.iter().copied().find(|code| code.as_str() == name);
+        /// assert_eq!(named("no-zone-met"), Some(Code::NoZoneMet));
+        /// assert_eq!(Code::NoZoneMet.level(), Level::Error);
+        /// assert!(Code::NoZoneMet.explain().contains("would look like an all-clear"));
+        /// ```
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
         pub enum Code { $($(#[doc = $doc])+ $variant,)+ }
 

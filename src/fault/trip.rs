@@ -5,6 +5,16 @@ use serde::Serialize;
 use super::{code::Code, place::Item, refusal::Refusal};
 
 /// What is wrong with what the leader says, by trip file or flag.
+///
+/// ```
+/// use schrund::{fault::{Place, trip::InTrip}, read::trip};
+///
+/// let rules = schrund::example::job()?.rules;
+/// let said = trip::trip("trip.toml", "party = 82")?; // kilograms, where a head count stands
+/// let faults = said.party(&Place::file("trip.toml"), &rules).expect_err("82 people");
+/// assert_eq!(faults[0].what, InTrip::TooMany { people: Some(82), most: 60 }.into());
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum InTrip {
@@ -109,6 +119,17 @@ pub enum InTrip {
 }
 
 /// A stage as it was asked for.
+///
+/// ```
+/// use schrund::{fault::{Wrong, trip::{Asked, InTrip}}, read::trip::StageWord};
+///
+/// let route = schrund::example::job()?.route;
+/// let fault = StageWord::parse("Day two").of(route).expect_err("it has one day");
+/// let Wrong::Trip(InTrip::NoStage { asked, has }) = fault.what else { panic!("{fault}") };
+/// assert_eq!(asked, Asked::Name("Day two".to_owned()));
+/// assert_eq!(has, [(1, Some("Invented glacier".to_owned()))]);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Asked {
@@ -119,6 +140,16 @@ pub enum Asked {
 }
 
 /// What sets something that is listed among the assumptions.
+///
+/// ```
+/// use schrund::{fault::{Place, trip::{InTrip, Setter}}, practice::Origin, read::trip::{Assume, Laid, assume}};
+///
+/// let mut laid = Laid::of(schrund::example::job()?.rules);
+/// let fault = assume(&mut laid, "rope.1", &Assume::Value(50.0), &Place::default(), &Origin::Flag)
+///     .expect_err("a plan lists the ropes, and they are no assumption");
+/// assert_eq!(fault.what, InTrip::SetElsewhere { name: "rope.1".to_owned(), by: Setter::Rope }.into());
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Setter {
@@ -137,6 +168,15 @@ pub enum Setter {
 }
 
 /// What is wrong with a practice set or file.
+///
+/// ```
+/// use schrund::{fault::trip::InPractice, practice::{Rules, set::Source}};
+///
+/// let text = "name = \"mine\"\n[spacing_2_m]\nvalue = 12\nstanding = \"our judgement\"\n";
+/// let faults = Rules::with_practice(&Source::File { name: "mine.toml", text }).expect_err("three are missing");
+/// let missing = ["spacing_3_m", "spacing_4_m", "spacing_5_m"].map(|name| InPractice::Missing(name).into());
+/// assert!(faults.iter().map(|fault| &fault.what).eq(&missing), "{faults:?}");
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum InPractice {
@@ -165,6 +205,17 @@ pub enum InPractice {
 }
 
 /// Why there is no plan of sound inputs.
+///
+/// ```
+/// use schrund::fault::trip::InPlan;
+///
+/// let mut job = schrund::example::job()?;
+/// job.zones.clear();
+/// let faults = schrund::plan(&job).expect_err("a plan without a roped leg would look like an all-clear");
+/// assert_eq!(faults[0].what, InPlan::NoZoneMet(0).into());
+/// assert_eq!(faults[0].at.item, Some(InPlan::NoZoneMet(0).item()));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum InPlan {

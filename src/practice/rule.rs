@@ -3,6 +3,14 @@
 macro_rules! rules {
     ($($variant:ident $name:literal,)+) => {
         /// The name of one figure. What each is stands in `data/rules.toml`.
+        ///
+        /// ```
+        /// use schrund::practice::Rule;
+        ///
+        /// assert_eq!(Rule::named("margin_m"), Some(Rule::MarginM));
+        /// assert_eq!(Rule::base_spacing(3).name(), "spacing_3_m", "the name ends in the unit");
+        /// assert_eq!(Rule::base_spacing(7), Rule::Spacing5M, "sets give nothing for more than five on a rope");
+        /// ```
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
         pub enum Rule { $(#[doc = concat!("`", $name, "`")] $variant,)+ }
 

@@ -31,6 +31,18 @@ pub const EMBEDDED: [(&str, &str); 4] = [
 ];
 
 /// Where a practice set comes from.
+///
+/// ```
+/// use schrund::practice::{Rule, Rules, set::Source};
+///
+/// let spacings = [(2, 16), (3, 14), (4, 12), (5, 10)]
+///     .map(|(people, m)| format!("[spacing_{people}_m]\nvalue = {m}\nstanding = \"our judgement\"\n"));
+/// let text = format!("name = \"our club\"\n{}", spacings.concat());
+/// let rules = Rules::with_practice(&Source::File { name: "club.toml", text: &text })?;
+/// assert_eq!((rules.practice.as_str(), rules[Rule::Spacing3M]), ("our club", 14.0));
+/// assert!(Rules::with_practice(&Source::Named("our club")).is_err(), "it is none of the embedded sets");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug)]
 pub enum Source<'a> {
     /// One of the embedded sets.
@@ -45,6 +57,17 @@ pub enum Source<'a> {
 }
 
 /// A practice file as it stands.
+///
+/// ```
+/// use schrund::practice::set::{EMBEDDED, Set, Source};
+///
+/// for (name, _) in EMBEDDED {
+///     let set: Set = Source::Named(name).read()?;
+///     assert_eq!(set.name, name);
+///     assert!(!set.says.is_empty(), "each says what it is");
+/// }
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, Deserialize)]
 pub struct Set {
     /// What the set is called.

@@ -3,6 +3,16 @@
 use serde::{Deserialize, Serialize};
 
 /// What stands behind a figure.
+///
+/// ```
+/// use schrund::practice::{Origin, Rule, Standing};
+///
+/// let mut rules = schrund::example::job()?.rules;
+/// assert_eq!(rules.figure(Rule::SpacingCapM).standing_shown(), "common practice, no source");
+/// rules.set(Rule::SpacingCapM, 25.0, Origin::Trip).expect("5 to 60 m");
+/// assert_eq!(rules.figure(Rule::SpacingCapM).standing, Standing::Leader, "whoever sets a figure answers for it");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema)]
 pub enum Standing {
     /// A named source says so; see the sources beside it.
@@ -41,6 +51,16 @@ impl Standing {
 }
 
 /// Who put a figure in force.
+///
+/// ```
+/// use schrund::practice::{Origin, Rule};
+///
+/// let rules = schrund::example::job()?.rules;
+/// assert_eq!(rules.figure(Rule::Spacing3M).origin, Origin::Practice, "a spacing comes from the practice set");
+/// assert_eq!(rules.figure(Rule::MarginM).origin, Origin::Default);
+/// assert_eq!(rules.choices.snow.origin.as_str(), "trip file", "`snow = \"settled\"` stands there");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, schemars::JsonSchema)]
 pub enum Origin {
     /// `data/rules.toml`.

@@ -11,10 +11,34 @@ use tiff::decoder::{Decoder, DecodingResult};
 use crate::{fault::terrain::Unpacking, raster::reading::Stored};
 
 /// Anything a terrain model can be read from: the library itself opens no file.
+///
+/// ```
+/// use schrund::raster::{ReadSeek, Terrain};
+///
+/// fn notes(name: &str, from: impl ReadSeek + 'static) -> Result<usize, schrund::fault::Fault> {
+///     Ok(Terrain::new().add(name, Box::new(from))?.len())
+/// }
+/// let tile = std::io::Cursor::new(vec![0; 2 * 1201 * 1201]);
+/// assert_eq!(notes("N46E007.hgt", tile)?, 1, "a tile comes with a note about its height system");
+/// assert!(notes("N46E007.hgt", std::io::empty()).is_err(), "nothing is no tile");
+/// # Ok::<(), schrund::fault::Fault>(())
+/// ```
 pub trait ReadSeek: Read + Seek + Send {}
 impl<T: Read + Seek + Send> ReadSeek for T {}
 
 /// A boxed source, as [`super::Terrain::add`] takes it.
+///
+/// ```
+/// use schrund::{raster::RasterSource, read::{input::Input, lay}};
+///
+/// let tile = |height: u8| -> RasterSource { Box::new(std::io::Cursor::new([0, height].repeat(1201 * 1201))) };
+/// let sheets = vec![Input::new("N46E007.hgt", tile(100)), Input::new("N46E008.hgt", tile(200))];
+/// let terrain = lay::terrain(sheets)?.value;
+/// let seam = schrund::geometry::LonLat::new(8.0, 46.5);
+/// assert_eq!(terrain.models().count(), 2);
+/// assert_eq!(terrain.height_m(seam).map_err(|fault| vec![fault])?, Some(100.0), "both have it; the first answers");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 pub type RasterSource = Box<dyn ReadSeek>;
 
 /// Decoded parts kept at once over all models, bytes (our judgement: a route in a 300 MB model stays below 60 MB).

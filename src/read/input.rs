@@ -8,9 +8,29 @@ use crate::{
 };
 
 /// Text that is read once, from its beginning.
+///
+/// ```
+/// use schrund::read::{input::{Input, Text}, lay};
+///
+/// let line: Text<'_> = Box::new(schrund::example::ROUTE_GPX.as_bytes());
+/// let route = lay::route(Input::new("standard input", line))?.value;
+/// assert!((route.length_m() - 3010.9).abs() < 0.1, "0.027° of latitude at 66.5°");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 pub type Text<'a> = Box<dyn BufRead + 'a>;
 
 /// One input. What could not be opened brings its faults along, so that they are told together with those of the others.
+///
+/// ```
+/// use schrund::{example::ZONES_GEOJSON, fault::{Fault, Place, files::InFiles}, read::{input::Input, lay::Sources}};
+///
+/// let stopped = Fault::new(InFiles::Stopped("no such device".to_owned()), Place::file("line.gpx"));
+/// let line = Input::opened("line.gpx", Err(stopped.clone()));
+/// let ice = Input::text("ice.geojson", ZONES_GEOJSON.as_bytes());
+/// let faults = Sources::new(line, ice).job().expect_err("there is no line");
+/// assert_eq!(faults[0], stopped, "told together with what is wrong elsewhere");
+/// assert_eq!(faults.len(), 2, "nobody said how many go, either");
+/// ```
 pub struct Input<T> {
     /// What messages call it.
     pub name: String,

@@ -3,6 +3,15 @@
 use crate::raster;
 
 /// The kinds of input there are.
+///
+/// ```
+/// use schrund::{example::{ROUTE_GPX, TRIP_TOML, ZONES_GEOJSON}, read::kind::{Kind, is_practice, of}};
+///
+/// let kinds = [ROUTE_GPX, ZONES_GEOJSON, TRIP_TOML].map(|text| of("standard input", text.as_bytes()));
+/// assert_eq!(kinds, [Kind::Route, Kind::Zones, Kind::Toml]);
+/// assert_eq!(of("N46E007.hgt", &[0x09, 0xC4]), Kind::Terrain, "heights without a beginning of their own");
+/// assert!(!is_practice(TRIP_TOML), "it gives no spacings");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Kind {
     /// A terrain model.

@@ -14,6 +14,17 @@ use crate::{
 };
 
 /// A figure, a word, or figures whose names begin alike.
+///
+/// ```
+/// use schrund::{fault::Place, practice::{Origin, Rule}, read::trip::{Assume, Laid, assume}};
+///
+/// let mut laid = Laid::of(schrund::example::job()?.rules);
+/// let mut say = |name, text| assume(&mut laid, name, &Assume::of(text), &Place::default(), &Origin::Flag);
+/// assert!(say("margin_m", "35").is_ok() && say("pace", "munter").is_ok());
+/// assert!(say("margin_m", "wide").is_err(), "a figure takes a number");
+/// assert_eq!(laid.rules[Rule::MarginM], 35.0);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Deserialize, schemars::JsonSchema)]
 #[serde(untagged)]
 pub enum Assume {

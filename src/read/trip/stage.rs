@@ -11,6 +11,17 @@ use crate::{
 };
 
 /// A stage by number or name.
+///
+/// ```
+/// use schrund::read::trip::StageWord;
+///
+/// assert_eq!(StageWord::parse("2"), StageWord::Number(2));
+/// let named = StageWord::parse("Invented glacier");
+/// let route = named.of(schrund::example::job()?.route).map_err(|fault| vec![fault])?;
+/// assert_eq!(route.stages.len(), 1);
+/// assert!(StageWord::Number(2).of(route).is_err(), "it has one stage");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq, Deserialize, schemars::JsonSchema)]
 #[serde(untagged)]
 pub enum StageWord {
