@@ -9,3 +9,4 @@ pub mod input;
 pub mod kind;
 pub mod lay;
 pub mod trip;
+mod unlaid;

@@ -104,6 +104,37 @@ pub enum InTrip {
     },
     /// A figure that is not taken.
     Figure(Refusal),
+    /// A file that the trip names was not laid beside it.
+    NotLaid {
+        /// As the trip names it.
+        file: String,
+        /// What it holds.
+        what: NamedFile,
+    },
+}
+
+/// The files that a trip can name.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum NamedFile {
+    /// A practice file.
+    Practice,
+    /// A terrain model.
+    Terrain,
+    /// A glacier inventory.
+    Glaciers,
+}
+
+impl NamedFile {
+    /// The member that names it.
+    #[must_use]
+    pub fn property(self) -> &'static str {
+        match self {
+            Self::Practice => "practice",
+            Self::Terrain => "terrain",
+            Self::Glaciers => "glaciers",
+        }
+    }
 }
 
 /// A stage as it was asked for.
@@ -192,6 +223,7 @@ impl InTrip {
             | Self::SetElsewhere { .. }
             | Self::NoWord { .. } => Code::UnknownName,
             Self::NoNumber { .. } | Self::Figure(_) => Code::BadNumber,
+            Self::NotLaid { .. } => Code::Unreadable,
             _ => Code::BadTrip,
         }
     }

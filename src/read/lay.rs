@@ -10,6 +10,7 @@ use crate::{
         gpx,
         input::{Input, Text},
         trip::{Laid, Trip},
+        unlaid,
     },
     trip::{job::Job, party::Party, rope::Rope, route::Route, timetable::Timetable, zone::Zone},
 };
@@ -47,7 +48,8 @@ pub struct Sources<'a> {
     pub glaciers: Option<Input<Text<'a>>>,
     /// Terrain models.
     pub terrain: Vec<Input<raster::RasterSource>>,
-    /// The trip file; see [`super::trip::file`]. Files it asks for are listed by [`Trip::files`].
+    /// The trip file; see [`super::trip::file`]. Files it asks for are listed by [`Trip::files`], and have to be laid
+    /// here: one that is missing is a fault, because the plan would look as if it had been read.
     pub trip: Option<Input<Trip>>,
     /// A practice file, where flags or trip file name one that is not among the embedded sets.
     pub practice: Option<Input<Text<'a>>>,
@@ -85,6 +87,9 @@ impl<'a> Sources<'a> {
             trip: trip.unwrap_or_default(),
             trip_place,
         };
+        faults
+            .0
+            .extend(said.not_laid(&self.terrain, self.glaciers.is_some()));
         let laid = faults.take(said.laid(self.practice));
         let ice = self.zones.name.clone();
         let (route, zones) = route_and_zones(self.route, self.zones, said.gap_m());
@@ -162,9 +167,11 @@ impl Layered {
             (None, Some(name)) => (name.as_str(), Origin::Trip),
             (None, None) => (set::EMBEDDED[0].0, Origin::Default),
         };
-        let mut rules = match file {
-            Some(file) => practice(file)?,
-            None => Rules::with_practice(&set::Source::Named(name))?,
+        let place = self.place(origin == Origin::Flag);
+        let mut rules = match (file, unlaid::practice(name, &place)) {
+            (Some(file), _) => practice(file)?,
+            (None, Some(fault)) => return Err(vec![fault]),
+            (None, None) => Rules::with_practice(&set::Source::Named(name))?,
         };
         rules.practice_origin = origin;
         rules.given = self.given_by();
@@ -183,6 +190,30 @@ impl Layered {
         } else {
             Err(faults.0)
         }
+    }
+
+    /// Where what a flag or else the trip file says stands.
+    fn place(&self, flag: bool) -> Place {
+        if flag {
+            Place::item(Item::Flags)
+        } else {
+            self.trip_place.clone()
+        }
+    }
+
+    /// Faults of terrain models and of an inventory that are named, and that the caller did not lay beside the trip.
+    fn not_laid(&self, terrain: &[Input<raster::RasterSource>], glaciers: bool) -> Vec<Fault> {
+        let laid: Vec<String> = terrain.iter().map(|model| model.name.clone()).collect();
+        let says = |flag: bool| if flag { &self.flags } else { &self.trip };
+        let by_flag = !self.flags.terrain.is_empty();
+        let mut faults = unlaid::terrain(says(by_flag), &laid, &self.place(by_flag));
+        let by_flag = self.flags.glaciers.is_some();
+        faults.extend(unlaid::glaciers(
+            says(by_flag),
+            glaciers,
+            &self.place(by_flag),
+        ));
+        faults
     }
 
     /// A flag wins over the trip file.

@@ -136,6 +136,12 @@ trip-no-word = { $name } does not take the word "{ $found }"
 trip-no-time = { $name } takes a time of day, and "{ $found }" is none
     .hint = write it as 04:30
 trip-no-number = { $name } takes a number, and "{ $found }" is none
+trip-not-laid = { $property ->
+    [practice] the practice file { $file } is named and was not opened
+    [terrain] the terrain model { $file } is named and was not opened
+   *[glaciers] the glacier inventory { $file } is named and was not opened
+ }
+    .hint = whoever reads the trip has to open that file and lay it beside the trip; to plan without it, take it out of `{ $property }`
 
 ## Practice sets
 

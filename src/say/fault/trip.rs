@@ -42,6 +42,13 @@ pub(super) fn phrase(what: &InTrip, voice: Voice) -> Phrase {
         InTrip::NoTime { name, found } => given("trip-no-time", name, found),
         InTrip::NoNumber { name, found } => given("trip-no-number", name, found),
         InTrip::Figure(why) => refusal::phrase(why),
+        InTrip::NotLaid { file, what } => Phrase::of(
+            "trip-not-laid",
+            [
+                ("file", name(file)),
+                ("property", Arg::Word(what.property())),
+            ],
+        ),
     }
 }
 

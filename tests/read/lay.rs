@@ -1,0 +1,81 @@
+//! Files, trip and flags laid together: where their faults are said to be, and what is never passed over in silence.
+
+use std::io::Cursor;
+
+use schrund::{
+    example,
+    read::{
+        input::{Input, Text},
+        lay::Sources,
+        trip::{self, Trip},
+    },
+};
+
+/// The invented trip with another trip file.
+fn sources(trip: &'static str) -> Sources<'static> {
+    let text =
+        |name, text: &'static str| -> Input<Text<'static>> { Input::text(name, text.as_bytes()) };
+    let mut sources = Sources::new(
+        text("route.gpx", example::ROUTE_GPX),
+        text("zones.geojson", example::ZONES_GEOJSON),
+    );
+    sources.trip = Some(trip::file(text("trip.toml", trip)));
+    sources
+}
+
+/// What is wrong, each as it is printed.
+fn told(sources: Sources<'_>) -> Vec<String> {
+    let faults = sources.job().err().unwrap_or_default();
+    faults.iter().map(ToString::to_string).collect()
+}
+
+/// A terrain model that nobody reads from.
+fn model(name: &str) -> Input<schrund::raster::RasterSource> {
+    Input::new(name, Box::new(Cursor::new(Vec::new())))
+}
+
+#[test]
+fn a_file_that_the_trip_names_and_nobody_laid_is_a_fault() {
+    let all = "party = 3\nterrain = [\"a.tif\", \"b.tif\"]\nglaciers = \"ice/inventory.geojson\"\npractice = \"ours.toml\"\n";
+    let told = told(sources(all));
+    assert_eq!(
+        told,
+        [
+            "error[unreadable]: the terrain model a.tif is named and was not opened\n  at: trip.toml, `terrain`\n  do: whoever reads the trip has to open that file and lay it beside the trip; to plan without it, take it out of `terrain`",
+            "error[unreadable]: the terrain model b.tif is named and was not opened\n  at: trip.toml, `terrain`\n  do: whoever reads the trip has to open that file and lay it beside the trip; to plan without it, take it out of `terrain`",
+            "error[unreadable]: the glacier inventory ice/inventory.geojson is named and was not opened\n  at: trip.toml, `glaciers`\n  do: whoever reads the trip has to open that file and lay it beside the trip; to plan without it, take it out of `glaciers`",
+            "error[unreadable]: the practice file ours.toml is named and was not opened\n  at: trip.toml, `practice`\n  do: whoever reads the trip has to open that file and lay it beside the trip; to plan without it, take it out of `practice`",
+        ]
+    );
+}
+
+#[test]
+fn what_is_laid_is_not_missed_whatever_folder_it_came_from() {
+    let mut one_of_two = sources("party = 3\nterrain = [\"a.tif\", \"b.tif\"]\n");
+    one_of_two.terrain = vec![model("maps/b.tif")];
+    let missed = told(one_of_two);
+    assert!(
+        missed
+            .iter()
+            .any(|t| t.contains("terrain model a.tif is named")),
+        "{missed:?}"
+    );
+    assert!(!missed.iter().any(|t| t.contains("model b.tif is named")));
+    let mut renamed = sources("party = 3\nterrain = [\"a.tif\"]\n");
+    renamed.terrain = vec![model("the model")];
+    let missed = told(renamed);
+    assert!(!missed.iter().any(|t| t.contains("is named")), "{missed:?}");
+}
+
+#[test]
+fn a_file_that_a_flag_names_in_its_place_must_be_laid_too() {
+    let mut by_flag = sources("party = 3\nterrain = [\"a.tif\"]\n");
+    by_flag.flags = Trip {
+        terrain: vec!["b.tif".to_owned()],
+        ..Trip::default()
+    };
+    let told = told(by_flag);
+    assert_eq!(told.len(), 1, "{told:?}");
+    assert!(told[0].contains("model b.tif"), "{told:?}");
+    assert!(told[0].contains("at: flags, `terrain`"), "{told:?}");
+}
