@@ -10,6 +10,7 @@ pub mod gpx;
 pub mod place;
 pub mod refusal;
 pub mod terrain;
+pub mod toml;
 pub mod trip;
 pub mod wrong;
 

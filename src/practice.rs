@@ -5,6 +5,7 @@
 
 pub mod choice;
 pub mod figure;
+pub mod form;
 mod laying;
 pub mod nature;
 pub mod rule;
@@ -13,6 +14,7 @@ pub mod set;
 pub mod sold;
 pub mod standing;
 pub mod term;
+pub mod toml_text;
 pub mod words;
 
 pub use choice::{Choices, Chosen, Cover, Knots, Pace, Reserve, Travel};

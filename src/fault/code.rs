@@ -70,6 +70,8 @@ codes! {
     UnknownName, "unknown-name", Error;
     /// The trip file or a flag gives something that cannot be: a party of none, a rope without length.
     BadTrip, "bad-trip", Error;
+    /// A practice file lacks something that every set says, or says it in a form that it does not take.
+    BadPractice, "bad-practice", Error;
     /// A practice set must give the spacing for 2, 3, 4 and 5 people.
     MissingFigure, "missing-figure", Error;
     /// One person on a glacier cannot be held and cannot be pulled out. Nobody goes alone.

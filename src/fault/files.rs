@@ -23,8 +23,6 @@ pub enum InFiles {
     NotSeekable,
     /// It is no UTF-8 text.
     NotUtf8,
-    /// TOML that does not parse, in the words of the parser.
-    Toml(String),
     /// Route and zones were given in each other's place.
     Swapped {
         /// Given as the route.
@@ -104,7 +102,7 @@ impl InFiles {
             | Self::Stopped(_)
             | Self::OneStandardInput
             | Self::NotSeekable => Code::Unreadable,
-            Self::NotUtf8 | Self::Toml(_) | Self::Swapped { .. } => Code::BrokenText,
+            Self::NotUtf8 | Self::Swapped { .. } => Code::BrokenText,
             Self::Network(_) => Code::Network,
             Self::NoFolder { .. } | Self::Unwritable { .. } => Code::Unwritable,
             Self::IsInput(_) | Self::There(_) => Code::WouldOverwrite,

@@ -8,20 +8,6 @@ use super::{code::Code, place::Item, refusal::Refusal};
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum InTrip {
-    /// A trip file has no such member.
-    NoMember {
-        /// As given.
-        name: String,
-        /// A member that may be meant.
-        near: Option<String>,
-    },
-    /// A member that does not parse, in the words of the parser.
-    Member {
-        /// The member.
-        name: String,
-        /// What the parser says.
-        says: String,
-    },
     /// A party of none.
     Nobody,
     /// More people than are planned for.
@@ -217,8 +203,7 @@ impl InTrip {
     #[must_use]
     pub fn code(&self) -> Code {
         match self {
-            Self::NoMember { .. }
-            | Self::NoStage { .. }
+            Self::NoStage { .. }
             | Self::NoFigure(_)
             | Self::SetElsewhere { .. }
             | Self::NoWord { .. } => Code::UnknownName,

@@ -8,6 +8,7 @@ use super::{
     geojson::InGeojson,
     gpx::InGpx,
     terrain::InTerrain,
+    toml::InToml,
     trip::{InPlan, InPractice, InTrip},
 };
 
@@ -22,6 +23,8 @@ pub enum Wrong {
     Geojson(InGeojson),
     /// With a terrain file.
     Terrain(InTerrain),
+    /// With the text or the form of a trip file or a practice file.
+    Toml(InToml),
     /// With a practice set.
     Practice(InPractice),
     /// With a trip file or the flags.
@@ -41,6 +44,7 @@ impl Wrong {
             Self::Gpx(what) => what.code(),
             Self::Geojson(what) => what.code(),
             Self::Terrain(what) => what.code(),
+            Self::Toml(what) => what.code(),
             Self::Practice(what) => what.code(),
             Self::Trip(what) => what.code(),
             Self::Plan(what) => what.code(),
@@ -64,6 +68,7 @@ from! {
     Gpx InGpx,
     Geojson InGeojson,
     Terrain InTerrain,
+    Toml InToml,
     Practice InPractice,
     Trip InTrip,
     Plan InPlan,

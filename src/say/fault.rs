@@ -9,6 +9,7 @@ mod place;
 mod refusal;
 mod terrain;
 mod tiff;
+mod toml;
 mod trip;
 
 use std::fmt;
@@ -64,6 +65,7 @@ fn phrase(fault: &Fault, voice: Voice) -> Phrase {
         Wrong::Gpx(what) => gpx::phrase(what, voice),
         Wrong::Geojson(what) => geojson::phrase(what, file, voice),
         Wrong::Terrain(what) => terrain::phrase(what, file),
+        Wrong::Toml(what) => toml::phrase(what),
         Wrong::Practice(what) => trip::practice(what),
         Wrong::Trip(what) => trip::phrase(what, voice),
         Wrong::Plan(what) => trip::plan(what),

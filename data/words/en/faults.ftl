@@ -48,7 +48,7 @@ file-one-standard-input = standard input can give only one of the inputs
 file-not-seekable = a terrain model is read here and there, so it must be a file
     .hint = save it first and name the file
 file-not-utf8 = the file is not UTF-8 text
-file-toml = { $words }
+    .hint = save it as UTF-8 from a text editor
 file-swapped = the two files look swapped: { $route } is GeoJSON and { $zones } is GPX
     .hint = name the line first: `{ $zones-typed } { $route-typed }`
 file-no-fetch = this build of schrund cannot fetch addresses
@@ -82,24 +82,80 @@ file-no-code-but = there is no code "{ $name }"
 file-no-place = "{ $found }" is no longitude,latitude in degrees
     .hint = write it as 7.65,45.97, longitude first
 
+## The text and the form of trip files and practice files
+
+toml-twice = `{ $member }` stands there a second time: { $line }
+    .hint = keep one of the two
+toml-not-closed = { $what ->
+    [list] a list is not closed, or lacks a comma, before the end of: { $line }
+    [braces] a table in braces is not closed: { $line }
+    [name] the name of a table is not closed: { $line }
+   *[text] a text is not closed: { $line }
+ }
+    .hint = { $what ->
+        [list] put a comma between its items and close it with `]`
+        [braces] close it with `{ "}" }` on the same line
+        [name] close it with as many `]` as it has `[`
+       *[text] close it with the quotation mark it begins with
+     }
+toml-no-value = a name without a value: { $line }
+    .hint = write `name = value`, such as `party = 3`, or take the line out
+toml-unquoted = a text without quotation marks: { $line }
+    .hint = put it between quotation marks, such as `knots = "auto"`
+toml-deep = too many brackets or names with dots inside each other: { $line }
+    .hint = nothing here is nested so deeply: correct the line or take it out
+toml-broken = this is no TOML ({ $words }): { $line }
+    .hint = a line is `name = value`: texts between quotation marks, lists in brackets, a remark after `#`
+toml-table = { $table ->
+    [trip] a trip file
+    [person] a person of `[[party]]`
+    [rope] a rope of `[[rope]]`
+    [contact] a contact of `[[emergency]]`
+    [practice] a practice file
+   *[figure] a figure of a practice file
+ }
+toml-no-member = { toml-table } has no `{ $member }`
+    .hint = { $table ->
+        [trip] take it out; `schrund new DIR` writes a trip file that shows every member
+        [person] it has `name` and `mass_kg`
+        [rope] it has `length_m`, `diameter_mm` and `name`
+        [contact] it has `name`, `contact` and `note`
+        [practice] it has `name`, `says`, `beside`, the words `reserve`, `knots`, `cover` and `rope_on_bare`, and a table such as `[spacing_2_m]` for each figure
+       *[figure] it has `value` and `standing`, and `says`, `sources` and `note` where they help
+     }
+toml-no-member-but = { toml-table } has no `{ $member }`
+    .hint = perhaps `{ $near }` is meant
+toml-no-member-figure = { toml-table } has no `{ $member }`
+    .hint = it is a figure or word that a plan rests on: write it under `[assume]`
+toml-lacks = { toml-table } lacks `{ $member }`
+    .hint = { $member ->
+        [length_m] add its length in metres: `length_m = 60`
+        [contact] add the number or channel: `contact = "…"`
+        [value] add the figure: `value = 20`
+        [standing] add what stands behind it: `standing = "our judgement"`
+       *[name] add what it is called: `name = "…"`
+     }
+toml-form = `{ $member }` does not take { $found }
+    .hint = { $takes ->
+        [number] write a plain number, such as `3.5`
+        [text] write a text between quotation marks
+        [texts] write a list of texts, each between quotation marks: `["first", "second"]`
+        [truth] write `true` or `false`
+        [time] write a time of day between quotation marks, such as `"04:30"`
+        [words] use one of { $words }
+        [people] it takes how many, a list of masses in kg, or [[party]] blocks with `name` and `mass_kg`
+        [stage] it takes the number or the name of a stage
+        [ropes] it takes [[rope]] blocks with `length_m`, and `diameter_mm` and `name` where known
+        [contacts] it takes [[emergency]] blocks with `name`, `contact` and `note`
+        [assumptions] it takes a table [assume] of figures and words by name
+        [assumption] write a number, a word between quotation marks, or `true` or `false`
+       *[figure] it takes a table with `value` and `standing`
+     }
+toml-huge = `{ $member }` does not take a number as large as { $found }
+    .hint = write a smaller number
+
 ## Trip files and flags
 
-trip-no-member = a trip file has no `{ $member }`
-    .hint = `schrund new DIR` writes a trip file that shows every member
-trip-no-member-but = a trip file has no `{ $member }`
-    .hint = perhaps `{ $near }` is meant; figures go under [assume]
-trip-form = `{ $member }` is not in a form that is understood
-    .hint = it takes { $member ->
-        [party] how many, a list of masses in kg, or [[party]] blocks with `name` and `mass_kg`
-        [rope] [[rope]] blocks with `length_m`, and `diameter_mm` and `name` where known
-        [stage] the number or the name of a stage
-        [assume] a table [assume] of figures and words by name
-        [terrain] a list of files
-        [emergency] [[emergency]] blocks with `name`, `contact` and `note`
-       *[other] one of { $words }
-     }
-trip-member = `{ $member }`: { $words }
-    .hint = `schrund new DIR` writes a trip file that shows every member
 trip-nobody = a party of 0: nobody goes
     .hint = name who goes: how many, or their masses with pack in kg
 trip-too-many = a party of { $people } is more than the { $most } that are planned for

@@ -1,18 +1,24 @@
 //! A trip file → [`Trip`].
 
-use super::{faults, form::Trip, laid::Laid};
+use super::{form::Trip, forms, laid::Laid};
 use crate::{
     fault::{Fault, Place},
-    practice::{Origin, Rules, set},
+    practice::{Origin, Rules, set, toml_text::TomlText},
     read::input::{Input, Text},
 };
 
 /// Reads a trip file.
 ///
 /// # Errors
-/// The text does not parse, or holds a member that means nothing here.
+/// Every line that does not parse; or else every member that means nothing here or holds what it does not take.
 pub fn trip(name: &str, text: &str) -> Result<Trip, Vec<Fault>> {
-    toml::from_str(text).map_err(|e| faults::all(name, text, &e))
+    let text = TomlText::parse(name, text)?;
+    let faults = forms::faults(&text);
+    if faults.is_empty() {
+        text.read()
+    } else {
+        Err(faults)
+    }
 }
 
 /// Reads a trip file as an input among others.
@@ -107,9 +113,9 @@ mod tests {
         assert_eq!(
             told,
             [
-                "error[unknown-name]: a trip file has no `foo`\n  at: t.toml, line 2 column 1, `foo`\n  do: `schrund new DIR` writes a trip file that shows every member",
-                "error[unknown-name]: a trip file has no `stages`\n  at: t.toml, line 3 column 1, `stages`\n  do: perhaps `stage` is meant; figures go under [assume]",
-                "error[bad-trip]: `rope` is not in a form that is understood\n  at: t.toml, line 4 column 1, `rope`\n  do: it takes [[rope]] blocks with `length_m`, and `diameter_mm` and `name` where known",
+                "error[unknown-name]: a trip file has no `foo`\n  at: t.toml, line 2 column 1, `foo`\n  do: take it out; `schrund new DIR` writes a trip file that shows every member",
+                "error[unknown-name]: a trip file has no `stages`\n  at: t.toml, line 3 column 1, `stages`\n  do: perhaps `stage` is meant",
+                "error[bad-trip]: `rope` does not take [60]\n  at: t.toml, line 4 column 8, `rope`\n  do: it takes [[rope]] blocks with `length_m`, and `diameter_mm` and `name` where known",
             ]
         );
     }

@@ -102,8 +102,21 @@ pub(super) fn printable(excerpt: &Excerpt) -> String {
     shown
 }
 
-/// Something from a file as it stands there.
+/// Something from a file as it stands there, but for characters that would do something to a terminal.
 pub(super) fn as_it_stands(excerpt: &Excerpt) -> Arg<'static> {
     let cut = if excerpt.cut { "…" } else { "" };
-    name(format!("{}{cut}", excerpt.text))
+    name(format!("{}{cut}", harmless(&excerpt.text)))
+}
+
+/// The text with its control characters written out.
+pub(super) fn harmless(text: &str) -> String {
+    let mut shown = String::with_capacity(text.len());
+    for character in text.chars() {
+        if character.is_control() {
+            shown.extend(character.escape_default());
+        } else {
+            shown.push(character);
+        }
+    }
+    shown
 }

@@ -7,17 +7,12 @@ use super::{
 };
 use crate::{
     fault::trip::{Asked, InPlan, InPractice, InTrip, Setter},
-    practice::Choices,
     say::{arg::Arg, span::Said, voice::Voice},
     trip::clock::Clock,
 };
 
-/// Members of a trip file of which the catalogue says what they take.
-const FORMS: [&str; 6] = ["party", "rope", "stage", "assume", "terrain", "emergency"];
-
 pub(super) fn phrase(what: &InTrip, voice: Voice) -> Phrase {
     match what {
-        InTrip::NoMember { .. } | InTrip::Member { .. } => member(what),
         InTrip::Nobody => Phrase::plain("trip-nobody"),
         InTrip::TooMany { people, most } => too_many(*people, *most),
         InTrip::NobodySaid => Phrase::plain("trip-nobody-said"),
@@ -54,43 +49,6 @@ pub(super) fn phrase(what: &InTrip, voice: Voice) -> Phrase {
 
 fn given(key: &'static str, called: &str, found: &str) -> Phrase {
     Phrase::of(key, [("name", name(called)), ("found", name(found))])
-}
-
-fn member(what: &InTrip) -> Phrase {
-    match what {
-        InTrip::NoMember {
-            name: given,
-            near: Some(near),
-        } => Phrase::of(
-            "trip-no-member-but",
-            [("member", name(given)), ("near", name(near))],
-        ),
-        InTrip::NoMember { name: given, .. } => {
-            Phrase::of("trip-no-member", [("member", name(given))])
-        }
-        InTrip::Member { name: given, says } => form(given).unwrap_or_else(|| {
-            Phrase::of(
-                "trip-member",
-                [("member", name(given)), ("words", name(says))],
-            )
-        }),
-        _ => Phrase::plain("trip-nobody"),
-    }
-}
-
-/// What a member takes, where more than a number is to be said about it.
-fn form(member: &str) -> Option<Phrase> {
-    let known = FORMS.into_iter().find(|known| *known == member);
-    let words = Choices::words(member).unwrap_or_default();
-    if known.is_none() && words.is_empty() {
-        return None;
-    }
-    let words = words.iter().map(|word| format!("\"{word}\""));
-    let member = known.map_or_else(|| name(member), Arg::Word);
-    Some(Phrase::of(
-        "trip-form",
-        [("member", member), ("words", list(words))],
-    ))
 }
 
 fn too_many(people: Option<usize>, most: usize) -> Phrase {
