@@ -23,6 +23,11 @@ pub enum InFiles {
     NotSeekable,
     /// It is no UTF-8 text.
     NotUtf8,
+    /// A text that is held whole is larger than that.
+    TooLarge {
+        /// The most that is read, MiB.
+        most_mib: u64,
+    },
     /// Route and zones were given in each other's place.
     Swapped {
         /// Given as the route.
@@ -103,6 +108,7 @@ impl InFiles {
             | Self::OneStandardInput
             | Self::NotSeekable => Code::Unreadable,
             Self::NotUtf8 | Self::Swapped { .. } => Code::BrokenText,
+            Self::TooLarge { .. } => Code::WrongKind,
             Self::Network(_) => Code::Network,
             Self::NoFolder { .. } | Self::Unwritable { .. } => Code::Unwritable,
             Self::IsInput(_) | Self::There(_) => Code::WouldOverwrite,

@@ -1,6 +1,6 @@
 //! What the tables of trip files and practice files can hold, and everything in one that is not so.
 
-use std::marker::PhantomData;
+use std::{marker::PhantomData, ops::Range};
 
 use toml::{
     Spanned,
@@ -136,11 +136,13 @@ impl TomlText<'_> {
     pub fn check(&self, form: &TableForm) -> Vec<Fault> {
         let mut walk = Walk {
             text: self,
-            faults: Vec::new(),
+            met: Vec::new(),
         };
         walk.members(form, &self.root, "");
-        walk.faults.sort_by_key(|(at, _)| *at);
-        let mut faults = told(walk.faults.into_iter().map(|(_, fault)| fault));
+        walk.met.sort_by_key(|(at, _, _)| at.start);
+        let mut faults = told(walk.met, |(at, what, path)| {
+            Fault::new(what, self.place_of(&at).with_property(path))
+        });
         let lacks = lacking(form, &self.root);
         faults.extend(lacks.map(|lacks| Fault::new(lacks, self.place())));
         faults
@@ -173,8 +175,8 @@ fn meant(form: &TableForm, name: &str) -> Option<Meant> {
 /// A text while it is checked.
 struct Walk<'w, 't> {
     text: &'w TomlText<'t>,
-    /// Each with the byte where it lies.
-    faults: Vec<(usize, Fault)>,
+    /// What is wrong, where, and of which member.
+    met: Vec<(Range<usize>, InToml, String)>,
 }
 
 /// A member: the table that it stands in, and the names on the way to it.
@@ -185,9 +187,7 @@ struct Named<'n> {
 
 impl Walk<'_, '_> {
     fn add<T>(&mut self, what: InToml, at: &Spanned<T>, path: &str) {
-        let span = at.span();
-        let place = self.text.place_of(&span).with_property(path);
-        self.faults.push((span.start, Fault::new(what, place)));
+        self.met.push((at.span(), what, path.to_owned()));
     }
 
     fn members(&mut self, form: &TableForm, table: &DeTable<'_>, path: &str) {

@@ -1,6 +1,6 @@
 //! A TOML text with the places of what stands in it, and every line at which it is none.
 
-use std::{collections::BTreeSet, ops::Range};
+use std::ops::Range;
 
 use serde::de::DeserializeOwned;
 use toml::{
@@ -86,56 +86,62 @@ impl<'t> TomlText<'t> {
 
     /// One fault a line, in their order.
     fn broken(&self, errors: &[Error]) -> Vec<Fault> {
-        let mut spots: Vec<(usize, NoToml)> = errors.iter().map(|e| self.spot(e)).collect();
-        spots.sort_by_key(|(at, _)| *at);
-        let end = spots
-            .iter()
-            .position(|(_, why)| matches!(why, NoToml::NotClosed(_) | NoToml::Deep));
-        spots.truncate(end.map_or(spots.len(), |end| end + 1));
-        let mut lines = BTreeSet::new();
-        spots.retain(|(at, _)| lines.insert(self.line_column(*at).0));
-        told(spots.into_iter().map(|(at, why)| {
+        // Of a name of too many parts the parser does not say where it stands.
+        let most_dots = self.text.lines().max_by_key(|l| l.matches('.').count());
+        let deepest = most_dots.map_or(0, |l| l.as_ptr() as usize - self.text.as_ptr() as usize);
+        let span = |error: &Error| error.span().unwrap_or(deepest..deepest);
+        let mut errors: Vec<(Range<usize>, &Error)> = errors.iter().map(|e| (span(e), e)).collect();
+        errors.sort_by_key(|(span, _)| span.start);
+        let mut spots: Vec<(usize, NoToml)> = Vec::new();
+        let mut told_to = None;
+        for (span, error) in errors {
+            if told_to.is_some_and(|end| span.start <= end) {
+                continue;
+            }
+            let why = self.why(&span, error.message());
+            let is_last = matches!(why, NoToml::NotClosed(_) | NoToml::Deep);
+            told_to = Some(span.start + self.rest_of_line(span.start));
+            spots.push((span.start, why));
+            if is_last {
+                break;
+            }
+        }
+        told(spots, |(at, why)| {
             let line = Excerpt::of(self.line(at).trim(), QUOTED_CHARS);
             Fault::new(InToml::Line { why, line }, self.place_of(&(at..at)))
-        }))
+        })
+    }
+
+    /// Bytes from here to the end of the line.
+    fn rest_of_line(&self, at: usize) -> usize {
+        let after = self.text.get(at..).unwrap_or_default();
+        after.find('\n').unwrap_or(after.len())
     }
 
     /// The line that holds a byte.
     fn line(&self, at: usize) -> &'t str {
-        let (before, after) = self.text.split_at_checked(at).unwrap_or((self.text, ""));
+        let before = self.text.get(..at).unwrap_or(self.text);
         let from = before.rfind('\n').map_or(0, |end| end + 1);
-        let to = at + after.find('\n').unwrap_or(after.len());
+        let to = at + self.rest_of_line(at);
         self.text.get(from..to).unwrap_or_default()
     }
 
-    /// Where it breaks, and why.
-    fn spot(&self, error: &Error) -> (usize, NoToml) {
-        // Of a name of too many parts the parser does not say where it stands.
-        let most_dots = || self.text.lines().max_by_key(|l| l.matches('.').count());
-        let deepest =
-            || most_dots().map_or(0, |l| l.as_ptr() as usize - self.text.as_ptr() as usize);
-        let span = error.span().unwrap_or_else(|| {
-            let at = deepest();
-            at..at
-        });
-        let line = self.line(span.start);
-        let value = line.split_once('=').map(|(_, value)| value.trim_start());
+    fn why(&self, span: &Range<usize>, says: &str) -> NoToml {
+        let value = self.line(span.start).split_once('=');
+        let value = value.map(|(_, value)| value.trim_start());
         let no_value = value.is_some_and(str::is_empty);
         let unquoted = value.is_some_and(|v| v.starts_with(char::is_alphabetic));
-        let why = match error.message() {
-            says if says.starts_with("duplicate key") => {
+        match not_closed(says) {
+            _ if says.starts_with("duplicate key") => {
                 let name = self.text.get(span.clone()).unwrap_or_default();
                 NoToml::Twice(Excerpt::of(name, QUOTED_CHARS))
             }
-            says if says.contains("recurs") => NoToml::Deep,
-            says if says.starts_with("key with no value") || no_value => NoToml::NoValue,
-            says => match not_closed(says) {
-                Some(what) => NoToml::NotClosed(what),
-                None if unquoted => NoToml::Unquoted,
-                None => NoToml::Other(says.replace('\n', ", ")),
-            },
-        };
-        (span.start, why)
+            _ if says.contains("recurs") => NoToml::Deep,
+            _ if says.starts_with("key with no value") || no_value => NoToml::NoValue,
+            Some(what) => NoToml::NotClosed(what),
+            None if unquoted => NoToml::Unquoted,
+            None => NoToml::Other(says.replace('\n', ", ")),
+        }
     }
 }
 
@@ -155,18 +161,17 @@ fn not_closed(says: &str) -> Option<NotClosed> {
     }
 }
 
-/// The first of them, and how many more there are.
-pub(super) fn told(faults: impl Iterator<Item = Fault>) -> Vec<Fault> {
-    let mut faults: Vec<Fault> = faults.collect();
-    let more = faults.len().saturating_sub(MOST_TOLD);
-    if let (Some(last), 1..) = (faults.get(MOST_TOLD - 1), more) {
+/// The faults of the first of them, and how many more there are; a fault is made only where it is told.
+pub(super) fn told<T>(mut all: Vec<T>, fault: impl Fn(T) -> Fault) -> Vec<Fault> {
+    let more = all.len().saturating_sub(MOST_TOLD);
+    all.truncate(MOST_TOLD);
+    let mut faults: Vec<Fault> = all.into_iter().map(fault).collect();
+    if let (Some(last), 1..) = (faults.last(), more) {
         let at = Place {
             file: last.at.file.clone(),
             ..Place::default()
         };
-        let rest = Fault::new(Wrong::More(last.code(), more), at);
-        faults.truncate(MOST_TOLD);
-        faults.push(rest);
+        faults.push(Fault::new(Wrong::More(last.code(), more), at));
     }
     faults
 }

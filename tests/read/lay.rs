@@ -79,3 +79,31 @@ fn a_file_that_a_flag_names_in_its_place_must_be_laid_too() {
     assert!(told[0].contains("model b.tif"), "{told:?}");
     assert!(told[0].contains("at: flags, `terrain`"), "{told:?}");
 }
+
+#[test]
+fn trip_and_practice_files_have_a_limit_and_are_utf8() {
+    let huge = "#".repeat((1 << 20) + 1);
+    let large = || Input::text("large.toml", Cursor::new(huge.clone().into_bytes()));
+    let latin = || Input::text("latin.toml", &b"party = 3\nname = \"\xFC\"\n"[..]);
+    let of = |fault: &str, at: &str, cure: &str| format!("error[{fault}\n  at: {at}\n  do: {cure}");
+    let too_large = of(
+        "wrong-kind]: the file is larger than 1 MiB, and no trip file or practice file is",
+        "large.toml",
+        "was another file given in its place?",
+    );
+    let no_utf8 = of(
+        "broken-text]: the file is not UTF-8 text",
+        "latin.toml, line 2 column 9",
+        "save it as UTF-8 from a text editor",
+    );
+    for (input, want) in [(large(), &too_large), (latin(), &no_utf8)] {
+        let mut wrong = sources("");
+        wrong.trip = Some(trip::file(input));
+        assert_eq!(&told(wrong)[..1], [want.clone()]);
+    }
+    for (input, want) in [(large(), too_large), (latin(), no_utf8)] {
+        let mut wrong = sources("party = 3");
+        wrong.practice = Some(input);
+        assert_eq!(told(wrong), [want]);
+    }
+}

@@ -152,3 +152,25 @@ fn what_stands_in_a_file_does_nothing_to_a_terminal() {
     let told = told("name = \"\"\ntravel = \"\u{1b}[31mred\"\n\u{1b}x = 1\n");
     assert!(told.iter().all(|t| !t.contains('\u{1b}')), "{told:?}");
 }
+
+/// As much of a line as makes a text of the greatest size.
+fn full_of(line: &str) -> String {
+    line.repeat((1 << 20) / line.len())
+}
+
+#[test]
+fn a_text_full_of_faults_is_told_in_short() {
+    let deep = format!("{}a = 1\n", "a.".repeat(90));
+    for line in [
+        "[[rope]]\n",
+        "party = \n",
+        "party = 3\n",
+        "= ",
+        "[",
+        "x.y.z.",
+        &deep,
+    ] {
+        let faults = trip("t.toml", &full_of(line)).unwrap_err();
+        assert!((1..=21).contains(&faults.len()), "{line}: {}", faults.len());
+    }
+}
