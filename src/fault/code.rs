@@ -119,9 +119,9 @@ codes! {
     /// The lower end of a range lies above the upper one.
     RangeOrder, "range-order", Error;
     /// A zone says nothing about how wide its gaps are. Give `gap_m` in the file, or say what to assume
-    /// with `--gap`; no width is ever assumed silently.
+    /// with `gap_m` of the trip or `--gap`; no width is ever assumed silently.
     GapNotGiven, "gap-not-given", Error;
-    /// A gap width from `--gap` stands in for zones that give none. The plan is as good as that guess.
+    /// A gap width from the trip or `--gap` stands in for zones that give none. The plan is as good as that guess.
     GapAssumed, "gap-assumed", Warning;
     /// Several values or a range were given; the worse one counts: the widest gap, the least snow.
     WorseEnd, "worse-end-counts", Warning;

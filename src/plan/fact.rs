@@ -85,7 +85,7 @@ facts! {
     GlacierWithoutZone { length_m: f64 } = "glacier-without-zone", Warning;
     /// Snow bridges weaken through the day, and the planned time on hidden gaps is later than the leader trusts them.
     BridgesLate { zone: ZoneName, left_at: Clock, until: Clock } = "bridges-late", Warning;
-    /// A gap width from `--gap` stands in for zones that give none. The plan is as good as that guess.
+    /// A gap width from the trip or `--gap` stands in for zones that give none. The plan is as good as that guess.
     GapAssumed { zone: ZoneName, gap_m: f64 } = "gap-assumed", Warning;
     /// A spare coil so long or heavy that it hinders who carries it.
     CoilHeavy { coil_m: f64, coil_kg: f64, most_m: f64, most_kg: f64 } = "coil-is-a-burden", Note;

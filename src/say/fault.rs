@@ -16,7 +16,7 @@ use std::fmt;
 
 use self::phrase::Phrase;
 use crate::{
-    fault::{Code, Fault, Level, Place, Wrong, refusal::Refusal},
+    fault::{Fault, Level, Wrong, refusal::Refusal},
     say::{arg::Arg, span::Said, voice::Voice},
 };
 
@@ -73,35 +73,30 @@ fn phrase(fault: &Fault, voice: Voice) -> Phrase {
     }
 }
 
-/// `error[code]: what is wrong`, then where, then how to mend it; in English and metres.
+/// `error[code]: what is wrong`, then where, then how to mend it, each on a line.
+#[must_use]
+pub fn told(fault: &Fault, voice: Voice) -> String {
+    let code = fault.code();
+    let head = format!("{}[{}]", code.level().as_str(), code.as_str());
+    let mut told = format!("{head}: {}", says(fault, voice));
+    let place = place(&fault.at, voice);
+    if !place.is_empty() {
+        told += &format!("\n  {}: {place}", voice.say("fault-at", &[]));
+    }
+    if let Some(hint) = hint(fault, voice) {
+        told += &format!("\n  {}: {hint}", voice.say("fault-do", &[]));
+    }
+    told
+}
+
+/// As [`told`] says it, in English and metres, to somebody who gives no flags.
 impl fmt::Display for Fault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let voice = Voice::default();
-        let (says, hint) = (says(self, voice), hint(self, voice));
-        write(f, self.code(), &says, &self.at, hint.as_ref())
+        f.write_str(&told(self, Voice::default()))
     }
 }
 
 impl std::error::Error for Fault {}
-
-fn write(
-    f: &mut fmt::Formatter<'_>,
-    code: Code,
-    says: &dyn fmt::Display,
-    at: &Place,
-    hint: Option<&impl fmt::Display>,
-) -> fmt::Result {
-    let voice = Voice::default();
-    write!(f, "{}[{}]: {says}", code.level().as_str(), code.as_str())?;
-    let place = place(at, voice);
-    if !place.is_empty() {
-        write!(f, "\n  {}: {place}", voice.say("fault-at", &[]))?;
-    }
-    match hint {
-        Some(hint) => write!(f, "\n  {}: {hint}", voice.say("fault-do", &[])),
-        None => Ok(()),
-    }
-}
 
 impl Level {
     /// The word printed in front of the code.

@@ -108,6 +108,10 @@ toml-deep = too many brackets or names with dots inside each other: { $line }
     .hint = nothing here is nested so deeply: correct the line or take it out
 toml-broken = this is no TOML ({ $words }): { $line }
     .hint = a line is `name = value`: texts between quotation marks, lists in brackets, a remark after `#`
+trip-members = { $interface ->
+    [flags] `schrund new DIR` writes a trip file that shows every member
+   *[members] the schema of the trip file shows every member
+ }
 toml-table = { $table ->
     [trip] a trip file
     [person] a person of `[[party]]`
@@ -118,7 +122,7 @@ toml-table = { $table ->
  }
 toml-no-member = { toml-table } has no `{ $member }`
     .hint = { $table ->
-        [trip] take it out; `schrund new DIR` writes a trip file that shows every member
+        [trip] take it out; { trip-members }
         [person] it has `name` and `mass_kg`
         [rope] it has `length_m`, `diameter_mm` and `name`
         [contact] it has `name`, `contact` and `note`
@@ -165,7 +169,10 @@ trip-too-many = a party of { $people } is more than the { $most } that are plann
 trip-far-too-many = a party of so many is more than the { $most } that are planned for
     .hint = one number is a head count; masses in kg come for two and more
 trip-nobody-said = nobody said how many go
-    .hint = `--party 3`, or their masses with pack: `--party 82,75,90`
+    .hint = { $interface ->
+        [flags] `--party 3`, or their masses with pack: `--party 82,75,90`
+       *[members] `party = 3`, or their masses with pack: `party = [82, 75, 90]`
+     }
 trip-mass = person { $person } weighs { $mass }, outside { $min } to { $max } kg
     .hint = give kilograms with pack
 trip-rope-length = a rope of { $length } is outside { $min } to { $max }
@@ -177,18 +184,35 @@ trip-no-stage = the route has no such stage: { $asked }
 trip-stage = stage { $number }
 trip-stage-named = stage { $number } "{ $name }"
 trip-no-start = bridges are trusted until { $until }, but nobody said when the party starts
-    .hint = `--start 04:30`, or `start = "04:30"` in the trip file
+    .hint = { $interface ->
+        [flags] `--start 04:30`, or `start = "04:30"` in the trip file
+       *[members] `start = "04:30"`
+     }
+figures-there-are = { $interface ->
+    [flags] `schrund practice arm-span` prints the figures and words there are
+   *[members] the assumptions of a plan list the figures and words there are
+ }
 trip-no-figure = there is no figure "{ $name }"
-    .hint = `schrund practice arm-span` prints the figures and words there are
+    .hint = { figures-there-are }
 trip-set-elsewhere = "{ $name }" is not set as an assumption
     .hint = { $by ->
-        [practice] `--practice NAME`, or `practice` in the trip file
-        [party] `--party 82,75`, or `party` in the trip file
-        [terrain] `--terrain FILE`, or `terrain` in the trip file
-        [gap] `--gap 6`, `gap_m` in the trip file, or better `gap_m` of the zone
-        [sold] name the ropes at hand: `--rope 60`, or `[[rope]]` in the trip file
-       *[rope] `--rope 60`, or `[[rope]]` in the trip file
+        [practice] `practice` of the trip sets it{ or-flag }
+        [party] `party` of the trip sets it{ or-flag }
+        [terrain] `terrain` of the trip sets it{ or-flag }
+        [gap] `gap_m` of the trip sets it{ or-flag }, or better `gap_m` of the zone
+        [sold] `rope` of the trip names the ropes at hand{ or-flag }
+       *[rope] `rope` of the trip sets it{ or-flag }
      }
+or-flag = { $interface ->
+    [flags] , or { $by ->
+        [practice] `--practice NAME`
+        [party] `--party 82,75`
+        [terrain] `--terrain FILE`
+        [gap] `--gap 6`
+       *[rope] `--rope 60`
+     }
+   *[members] { "" }
+ }
 trip-no-word = { $name } does not take the word "{ $found }"
     .hint = use one of { $words }
 trip-no-time = { $name } takes a time of day, and "{ $found }" is none
@@ -206,7 +230,7 @@ trip-not-laid = { $property ->
 practice-no-set = there is no practice set "{ $name }"
     .hint = use one of { $sets }, or the path of a practice file
 practice-no-figure = there is no figure "{ $name }"
-    .hint = `schrund practice arm-span` prints the figures a set can give
+    .hint = { figures-there-are }
 practice-missing = the practice set does not give { $name }
     .hint = add [{ $name }] with `value` in metres and `standing`
 practice-growing = the spacing of { $many } people is greater than that of { $few }
@@ -230,7 +254,10 @@ figure-no-turn = no figure says what a turn round a { $turn } leaves of the forc
 ## All of them together
 
 alone = a party of { $people } cannot rope up: nobody goes alone
-    .hint = take at least one partner: `--party 2`
+    .hint = take at least one partner: { $interface ->
+        [flags] `--party 2`
+       *[members] `party = 2`
+     }
 
 no-zone-met = { $zones ->
     [0] the zones file holds no zone

@@ -3,6 +3,23 @@
 never-on-hidden-gaps = { $zone } says never to rope, and its gaps are hidden under snow
     .hint = draw it again with `rope` = `auto`
 
+-by-rope = { $interface ->
+    [flags] : `--rope 60`
+   *[members] { "" }
+}
+-by-terrain = { $interface ->
+    [flags] : `--terrain FILE`
+   *[members] { "" }
+}
+-more-terrain = { $interface ->
+    [flags] `--terrain` can be given again
+   *[members] several models can be given
+}
+-options-show = { $interface ->
+    [flags] `schrund options` shows
+   *[members] the options show
+}
+
 no-setup = gaps of { $gap } along the route ask { $people } people for a spacing of { $need }; the greatest is { $cap }
     .hint = another line, a detour round the ends of the crevasses, or more people on the rope
 
@@ -12,8 +29,8 @@ no-rope-fits = { $lack ->
    *[none-sold] the set-up takes { $needed } of rope, more than any single rope sold
 }
     .hint = { $lack ->
-    [none-left] name another rope: `--rope 60`
-   *[other] `schrund options` shows what would make it fit
+    [none-left] name another rope{ -by-rope }
+   *[other] { -options-show } what would make it fit
 }
 
 too-steep-to-rope-without-anchors = { $of ->
@@ -92,7 +109,7 @@ strike-taken-as-exact = { $zone } does not say how sure its strike is: it is tak
     .hint = give `strike_uncertainty_deg`; a few degrees can lengthen the way over a gap
 
 slope-unknown = no heights say how steep it is towards the lip: falls are reckoned as on flat ground
-    .hint = give a terrain model: `--terrain FILE`
+    .hint = give a terrain model{ -by-terrain }
 
 strike-not-given = { $zone } gives no strike: its crevasses are taken to be crossed squarely
 
@@ -102,12 +119,12 @@ zone-not-met = { $count ->
 }
 
 no-heights = the route gives no heights: no ascent, slope or time for the climb is known
-    .hint = give a terrain model: `--terrain FILE`
+    .hint = give a terrain model{ -by-terrain }
 
 on-skis = on skis many go unroped in good snow and rope up for danger signs; this is the roped set-up
 
 no-rope-named = no rope at hand was named: the plan says which length to take
-    .hint = name the ropes you have: `--rope 60`
+    .hint = name the ropes you have{ -by-rope }
 
 -heights-apart-hint = compare a known height, such as a hut, with the map; receivers and models may count from different zeros
 
@@ -122,8 +139,8 @@ terrain-void = { $where ->
    *[file] the terrain model has no height for { $metres } of the line, first from { $first }; the heights of the route file are used instead
 }
     .hint = { $other ->
-    [yes] slopes of the ground are missing there; `--terrain` can be given again
-   *[no] add a model that covers the line: `--terrain` can be given again
+    [yes] slopes of the ground are missing there; { -more-terrain }
+   *[no] add a model that covers the line; { -more-terrain }
 }
 
 terrain-flattens = slopes of the ground come from a model with cells of { $cell }: short steps and walls are flattened; nothing was relaxed because of it

@@ -168,7 +168,10 @@ zones-gap-not-given = { $count ->
  }
     .hint =
         write `gap_m`, the width of the widest gap expected in metres, into the file,
-        or say what to assume with `--gap`, such as `--gap 6`
+        or say what to assume { $interface ->
+            [flags] with `--gap`, such as `--gap 6`
+           *[members] with `gap_m` of the trip, such as `gap_m = 6`
+         }
 zones-gap-assumed = { $lower ->
     [given] { $gap }, or the lower end given where that is wider, assumed as the gap width of { which-zones }: { $zones }
    *[none] { $gap } assumed as the gap width of { which-zones }: { $zones }

@@ -96,7 +96,7 @@ mod tests {
         assert_eq!(
             told,
             [
-                "error[unknown-name]: there is no figure \"margin\"\n  at: trip.toml, `margin`\n  do: `schrund practice arm-span` prints the figures and words there are",
+                "error[unknown-name]: there is no figure \"margin\"\n  at: trip.toml, `margin`\n  do: the assumptions of a plan list the figures and words there are",
                 "error[bad-number]: margin_m -5 m is outside 0 to 1000 m\n  at: trip.toml, `margin_m`",
             ]
         );
@@ -113,7 +113,7 @@ mod tests {
         assert_eq!(
             told,
             [
-                "error[unknown-name]: a trip file has no `foo`\n  at: t.toml, line 2 column 1, `foo`\n  do: take it out; `schrund new DIR` writes a trip file that shows every member",
+                "error[unknown-name]: a trip file has no `foo`\n  at: t.toml, line 2 column 1, `foo`\n  do: take it out; the schema of the trip file shows every member",
                 "error[unknown-name]: a trip file has no `stages`\n  at: t.toml, line 3 column 1, `stages`\n  do: perhaps `stage` is meant",
                 "error[bad-trip]: `rope` does not take [60]\n  at: t.toml, line 4 column 8, `rope`\n  do: it takes [[rope]] blocks with `length_m`, and `diameter_mm` and `name` where known",
             ]
