@@ -37,6 +37,13 @@ pub enum InTrip {
         /// Least and greatest length, metres.
         within_m: [f64; 2],
     },
+    /// A gap width to assume that cannot be.
+    Gap {
+        /// The width, metres.
+        gap_m: f64,
+        /// Least and greatest width, metres.
+        within_m: [f64; 2],
+    },
     /// A rope so thick or thin cannot be.
     RopeAcross {
         /// Its diameter, millimetres.
@@ -207,7 +214,7 @@ impl InTrip {
             | Self::NoFigure(_)
             | Self::SetElsewhere { .. }
             | Self::NoWord { .. } => Code::UnknownName,
-            Self::NoNumber { .. } | Self::Figure(_) => Code::BadNumber,
+            Self::NoNumber { .. } | Self::Gap { .. } | Self::Figure(_) => Code::BadNumber,
             Self::NotLaid { .. } => Code::Unreadable,
             _ => Code::BadTrip,
         }

@@ -92,7 +92,11 @@ impl<'a> Sources<'a> {
             .extend(said.not_laid(&self.terrain, self.glaciers.is_some()));
         let laid = faults.take(said.laid(self.practice));
         let ice = self.zones.name.clone();
-        let (route, zones) = route_and_zones(self.route, self.zones, said.gap_m());
+        let gap = said.gap();
+        let gap_m = gap.as_ref().map_or(Some(ANY_GAP_M), |given| given.gap_m);
+        let (route, zones) = route_and_zones(self.route, self.zones, gap_m);
+        let zones = if gap.is_ok() { zones } else { gapless(zones) };
+        faults.check(gap.err());
         let (route, zones) = (faults.take(route), faults.take(zones));
         let terrain = faults.take(terrain(self.terrain));
         let glaciers = faults.take(self.glaciers.map_or_else(nothing, inventory));
@@ -105,7 +109,7 @@ impl<'a> Sources<'a> {
         let (Some(terrain), Some(glaciers)) = (terrain, glaciers) else {
             return Err(faults.0);
         };
-        faults.check(bridges_without_start(&laid.timetable));
+        faults.check(said.bridges_without_start(&laid.timetable));
         faults.check(swapped(&route.value, &zones.value, &ice));
         let notes = [route.notes, zones.notes, terrain.notes, glaciers.notes];
         let route = faults.take(said.staged(route.value));
@@ -157,8 +161,12 @@ struct Layered {
 }
 
 impl Layered {
-    fn gap_m(&self) -> Option<f64> {
-        self.flags.gap_m.or(self.trip.gap_m)
+    /// What to assume of zones that give no width.
+    fn gap(&self) -> Result<Given, Fault> {
+        let gap_m = self.flags.gap_m.or(self.trip.gap_m);
+        let given = Given { gap_m };
+        let place = self.place(self.flags.gap_m.is_some());
+        given.fault(&place).map_or(Ok(given), Err)
     }
 
     fn laid(&self, file: Option<Input<Text<'_>>>) -> Result<Laid, Vec<Fault>> {
@@ -171,7 +179,14 @@ impl Layered {
         let mut rules = match (file, unlaid::practice(name, &place)) {
             (Some(file), _) => practice(file)?,
             (None, Some(fault)) => return Err(vec![fault]),
-            (None, None) => Rules::with_practice(&set::Source::Named(name))?,
+            (None, None) => Rules::with_practice(&set::Source::Named(name)).map_err(|faults| {
+                let at = place.with_property("practice");
+                let here = |fault| Fault {
+                    at: at.clone(),
+                    ..fault
+                };
+                faults.into_iter().map(here).collect::<Vec<_>>()
+            })?,
         };
         rules.practice_origin = origin;
         rules.given = self.given_by();
@@ -231,27 +246,39 @@ impl Layered {
     fn party(&self, rules: Option<&Rules>) -> Result<Party, Vec<Fault>> {
         let default = Rules::with_practice(&set::Source::Named(set::EMBEDDED[0].0))?;
         let rules = rules.unwrap_or(&default);
-        let given = match self.flags.party(&Place::item(Item::Flags), rules)? {
+        let given = match self.flags.party(&self.place(true), rules)? {
             Some(party) => Some(party),
-            None => self.trip.party(&self.trip_place, rules)?,
+            None => self.trip.party(&self.place(false), rules)?,
         };
         given.ok_or_else(|| vec![Fault::new(InTrip::NobodySaid, Place::item(Item::Party))])
     }
 
     fn ropes(&self) -> Result<Vec<Rope>, Vec<Fault>> {
         if self.flags.rope.is_empty() {
-            self.trip.ropes(&self.trip_place)
+            self.trip.ropes(&self.place(false))
         } else {
-            self.flags.ropes(&Place::item(Item::Flags))
+            self.flags.ropes(&self.place(true))
         }
     }
 
     /// The stage asked for, or all.
     fn staged(&self, route: Route) -> Result<Route, Vec<Fault>> {
+        let place = self.place(self.flags.stage.is_some());
         match self.flags.stage.as_ref().or(self.trip.stage.as_ref()) {
-            Some(word) => word.of(route).map_err(|fault| vec![fault]),
+            Some(word) => word.of(route, &place).map_err(|fault| vec![fault]),
             None => Ok(route),
         }
+    }
+
+    fn bridges_without_start(&self, times: &Timetable) -> Option<Fault> {
+        let until = times.bridges_until.value?;
+        if times.start.value.is_some() {
+            return None;
+        }
+        let until_min = until.min();
+        let place = self.place(times.bridges_until.origin == Origin::Flag);
+        let without = InTrip::BridgesWithoutStart { until_min };
+        Some(Fault::new(without, place.with_property("bridges_until")))
     }
 }
 
@@ -334,9 +361,22 @@ pub fn terrain(models: Vec<Input<raster::RasterSource>>) -> Result<Noted<Terrain
 
 /// The ice of the inventory. What it says about gaps means nothing here, and a file without a polygon is a fault.
 fn inventory(input: Input<Text<'_>>) -> Read<Vec<Zone>> {
-    let mut read = zones(input, Some(ANY_GAP_M))?;
-    read.notes.retain(|note| note.code() != Code::GapAssumed);
-    Ok(read)
+    gapless(zones(input, Some(ANY_GAP_M)))
+}
+
+/// What was read of ice, without the word that [`ANY_GAP_M`] was assumed.
+fn gapless(read: Read<Vec<Zone>>) -> Read<Vec<Zone>> {
+    let is_other = |note: &Fault| note.code() != Code::GapAssumed;
+    match read {
+        Ok(mut ice) => {
+            ice.notes.retain(is_other);
+            Ok(ice)
+        }
+        Err(mut faults) => {
+            faults.retain(is_other);
+            Err(faults)
+        }
+    }
 }
 
 fn nothing() -> Read<Vec<Zone>> {
@@ -344,16 +384,6 @@ fn nothing() -> Read<Vec<Zone>> {
         value: Vec::new(),
         notes: Vec::new(),
     })
-}
-
-fn bridges_without_start(times: &Timetable) -> Option<Fault> {
-    let until = times.bridges_until.value?;
-    if times.start.value.is_some() {
-        return None;
-    }
-    let until_min = until.min();
-    let without = InTrip::BridgesWithoutStart { until_min };
-    Some(Fault::new(without, Place::item(Item::Start)))
 }
 
 /// Zones of the file `name` that no box of the route meets, and that would be met with longitude and latitude swapped.

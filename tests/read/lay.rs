@@ -4,11 +4,13 @@ use std::io::Cursor;
 
 use schrund::{
     example,
+    fault::{Fault, Place},
     read::{
         input::{Input, Text},
         lay::Sources,
         trip::{self, Trip},
     },
+    say::{fault::place, interface::Interface, voice::Voice},
 };
 
 /// The invented trip with another trip file.
@@ -106,4 +108,71 @@ fn trip_and_practice_files_have_a_limit_and_are_utf8() {
         wrong.practice = Some(input);
         assert_eq!(told(wrong), [want]);
     }
+}
+
+/// The places of faults that lie outside the files of line and ice, in the words of the library and of the command line.
+fn places(sources: Sources<'_>) -> Vec<[String; 2]> {
+    let flags = Voice {
+        interface: Interface::Flags,
+        ..Voice::default()
+    };
+    let faults = sources.job().err().unwrap_or_default();
+    let both = |fault: &Fault| [Voice::default(), flags].map(|v| place(&fault.at, v).to_string());
+    faults.iter().map(both).collect()
+}
+
+#[test]
+fn what_the_trip_file_says_is_mended_there_and_what_a_flag_says_at_the_flag() {
+    for (said, property, flag) in [
+        ("stage = 7", "stage", "--stage"),
+        ("practice = \"nope\"", "practice", "--practice"),
+        ("gap_m = nan", "gap_m", "--gap"),
+        ("party = 1", "party", "--party"),
+        ("party = []", "party", "--party"),
+        ("party = [82, 1]", "party", "--party"),
+        (
+            "bridges_until = \"10:00\"",
+            "bridges_until",
+            "--bridges-until",
+        ),
+        ("[[rope]]\nlength_m = 1", "rope", "--rope"),
+    ] {
+        let party = if said.starts_with("party") {
+            ""
+        } else {
+            "party = 3\n"
+        };
+        let text = format!("{party}{said}\n").leak();
+        let in_file = format!("trip.toml, `{property}`");
+        assert_eq!(
+            places(sources(text)),
+            [[in_file.clone(), in_file]],
+            "{said}"
+        );
+        let mut by_flag = sources("party = 3\n");
+        by_flag.flags = trip::trip("flags", said).unwrap();
+        let want = [format!("flags, `{property}`"), format!("`{flag}`")];
+        assert_eq!(places(by_flag), [want], "{said}");
+    }
+}
+
+#[test]
+fn people_are_counted_however_they_are_named() {
+    let text = format!("party = [{}]", "80, ".repeat(61)).leak();
+    let told = told(sources(text));
+    assert_eq!(
+        told,
+        [
+            "error[bad-trip]: a party of 61 is more than the 60 that are planned for\n  at: trip.toml, `party`\n  do: one number is a head count, and masses in kg come for two and more; a larger group is planned in parts"
+        ]
+    );
+}
+
+#[test]
+fn a_trip_file_is_checked_as_a_whole_on_its_own() {
+    let all = "party = 1\ngap_m = nan\n[[rope]]\nlength_m = 1\n[assume]\nmargin_m = -1\n";
+    let trip = trip::trip("trip.toml", all).unwrap();
+    let faults = trip::check(&trip, &Place::file("trip.toml")).unwrap_err();
+    let codes: Vec<&str> = faults.iter().map(|fault| fault.code().as_str()).collect();
+    assert_eq!(codes, ["bad-number", "alone", "bad-trip", "bad-number"]);
 }

@@ -12,6 +12,22 @@ fault-more = and { $more } more like this
 place-line = line { $line }
 place-line-column = line { $line } column { $column }
 
+place-flag = { $property ->
+    [party] `--party`
+    [rope] `--rope`
+    [practice] `--practice`
+    [gap_m] `--gap`
+    [stage] `--stage`
+    [travel] `--travel`
+    [pace] `--pace`
+    [terrain] `--terrain`
+    [glaciers] `--glaciers`
+    [start] `--start`
+    [bridges_until] `--bridges-until`
+    [snow] `--snow`
+   *[other] flags, `{ $property }`
+ }
+
 item-feature = feature { $number }
 item-feature-named = feature { $number } "{ $name }"
 item-line = { line-sort } { $number }
@@ -25,8 +41,6 @@ item-point = point { $number }
 item-detail = detail { $number }
 item-flags = flags
 item-party = party
-item-start = start
-item-stage = stage
 item-practice = practice
 item-zones = zones
 item-relief = relief
@@ -165,9 +179,9 @@ toml-huge = `{ $member }` does not take a number as large as { $found }
 trip-nobody = a party of 0: nobody goes
     .hint = name who goes: how many, or their masses with pack in kg
 trip-too-many = a party of { $people } is more than the { $most } that are planned for
-    .hint = one number is a head count; masses in kg come for two and more
+    .hint = one number is a head count, and masses in kg come for two and more; a larger group is planned in parts
 trip-far-too-many = a party of so many is more than the { $most } that are planned for
-    .hint = one number is a head count; masses in kg come for two and more
+    .hint = one number is a head count, and masses in kg come for two and more; a larger group is planned in parts
 trip-nobody-said = nobody said how many go
     .hint = { $interface ->
         [flags] `--party 3`, or their masses with pack: `--party 82,75,90`
@@ -177,6 +191,8 @@ trip-mass = person { $person } weighs { $mass }, outside { $min } to { $max } kg
     .hint = give kilograms with pack
 trip-rope-length = a rope of { $length } is outside { $min } to { $max }
     .hint = give its length in metres
+trip-gap = a gap width of { $gap } is outside { $min } to { $max }
+    .hint = give it in metres, for zones that give none
 trip-rope-across = a rope of { $across } across is outside { $min } to { $max }
     .hint = give millimetres
 trip-no-stage = the route has no such stage: { $asked }

@@ -9,7 +9,6 @@ use super::{
     kind::{bare, document_type, type_of},
     log::Log,
     members::{Found, MemberText, Members},
-    number::{GAP, admits},
     properties::Properties,
     rings::{self, Mended},
     shape,
@@ -18,8 +17,7 @@ use super::{
 use crate::{
     fault::{
         Code, Fault, Item, Place,
-        geojson::{InGeojson, NoNumber, NotPolygons, Object},
-        place::Excerpt,
+        geojson::{InGeojson, NotPolygons, Object},
     },
     trip::zone::{Outline, Zone},
 };
@@ -63,14 +61,8 @@ impl ZonesReading {
             mended: Mended::default(),
             missing: Missing::default(),
         };
-        if let Some(gap_m) = given.gap_m.filter(|gap_m| !admits(GAP, *gap_m)) {
-            let number = InGeojson::Number {
-                quantity: GAP,
-                found: Excerpt::of(&format!("{gap_m} m"), usize::MAX),
-                why: NoNumber::Outside,
-            };
-            let place = Place::item(Item::Flag("--gap"));
-            reading.log.add(Fault::new(number, place));
+        if let Some(fault) = given.fault(&Place::item(Item::Flags)) {
+            reading.log.add(fault);
         }
         reading
     }

@@ -4,7 +4,10 @@ use super::{form::Trip, forms, laid::Laid};
 use crate::{
     fault::{Fault, Place},
     practice::{Origin, Rules, set, toml_text::TomlText},
-    read::input::{Input, Text},
+    read::{
+        geojson::Given,
+        input::{Input, Text},
+    },
 };
 
 /// Reads a trip file.
@@ -42,14 +45,30 @@ pub fn schema() -> Result<String, serde_json::Error> {
 /// Checks what a trip file says on its own, without route and ice.
 ///
 /// # Errors
-/// Every figure, mass and rope that cannot be.
+/// Every figure, mass, rope and gap width that cannot be.
 pub fn check(trip: &Trip, place: &Place) -> Result<(), Vec<Fault>> {
     let mut laid = Laid::of(Rules::with_practice(&set::Source::Named(
         set::EMBEDDED[0].0,
     ))?);
-    trip.lay_over(&mut laid, place, &Origin::Trip)?;
-    trip.party(place, &laid.rules)?;
-    trip.ropes(place).map(|_| ())
+    let gap_m = trip.gap_m;
+    let results = [
+        trip.lay_over(&mut laid, place, &Origin::Trip),
+        trip.party(place, &laid.rules).map(|_| ()),
+        trip.ropes(place).map(|_| ()),
+        Given { gap_m }
+            .fault(place)
+            .map_or(Ok(()), |fault| Err(vec![fault])),
+    ];
+    let faults: Vec<Fault> = results
+        .into_iter()
+        .filter_map(Result::err)
+        .flatten()
+        .collect();
+    if faults.is_empty() {
+        Ok(())
+    } else {
+        Err(faults)
+    }
 }
 
 #[cfg(test)]

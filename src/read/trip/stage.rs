@@ -4,7 +4,7 @@ use serde::Deserialize;
 
 use crate::{
     fault::{
-        Fault, Item, Place,
+        Fault, Place,
         trip::{Asked, InTrip},
     },
     trip::route::{Route, Stage},
@@ -28,11 +28,11 @@ impl StageWord {
             .map_or_else(|_| Self::Name(text.to_owned()), Self::Number)
     }
 
-    /// The route with this stage alone.
+    /// The route with this stage alone; `place` is where it was said.
     ///
     /// # Errors
     /// The route has no such stage.
-    pub fn of(&self, route: Route) -> Result<Route, Fault> {
+    pub fn of(&self, route: Route, place: &Place) -> Result<Route, Fault> {
         let known = |stage: &Stage| (stage.number, stage.name.clone());
         let has = route.stages.iter().map(known).collect();
         let stages = route.stages.into_iter();
@@ -40,7 +40,7 @@ impl StageWord {
         if stages.is_empty() {
             let asked = self.asked();
             let no_stage = InTrip::NoStage { asked, has };
-            return Err(Fault::new(no_stage, Place::item(Item::Stage)));
+            return Err(Fault::new(no_stage, place.clone().with_property("stage")));
         }
         Ok(Route {
             name: route.name,

@@ -5,7 +5,7 @@ use std::fmt;
 use super::phrase::{Phrase, name};
 use crate::{
     fault::place::{Excerpt, GpxWay, Item, Place, Sort},
-    say::{arg::Arg, span::Said, voice::Voice},
+    say::{arg::Arg, interface::Interface, span::Said, voice::Voice},
 };
 
 /// File, line, thing and property in a row; nothing where none is known.
@@ -21,6 +21,11 @@ pub fn place(at: &Place, voice: Voice) -> Said {
         _ => None,
     };
     let file = at.file.clone().map(Said::name);
+    if let (Some(Item::Flags), Some(property), Interface::Flags) =
+        (&at.item, &at.property, voice.interface)
+    {
+        return voice.say("place-flag", &[("property", Arg::Word(property))]);
+    }
     let item = at.item.as_ref().map(|it| item(it, voice));
     let property = at.property.clone().map(Said::code);
     let parts = [file, spot, item, property];
@@ -44,8 +49,6 @@ pub(super) fn item(item: &Item, voice: Voice) -> Said {
         Item::Flag(flag) => return Said::from(*flag),
         Item::Flags => "item-flags",
         Item::Party => "item-party",
-        Item::Start => "item-start",
-        Item::Stage => "item-stage",
         Item::Practice => "item-practice",
         Item::Zones => "item-zones",
         Item::Relief => "item-relief",

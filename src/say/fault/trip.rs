@@ -16,9 +16,10 @@ pub(super) fn phrase(what: &InTrip, voice: Voice) -> Phrase {
         InTrip::Nobody => Phrase::plain("trip-nobody"),
         InTrip::TooMany { people, most } => too_many(*people, *most),
         InTrip::NobodySaid => Phrase::plain("trip-nobody-said"),
-        InTrip::Mass { .. } | InTrip::RopeLength { .. } | InTrip::RopeAcross { .. } => {
-            measure(what)
-        }
+        InTrip::Mass { .. }
+        | InTrip::Gap { .. }
+        | InTrip::RopeLength { .. }
+        | InTrip::RopeAcross { .. } => measure(what),
         InTrip::NoStage { asked, has } => no_stage(asked, has, voice),
         InTrip::BridgesWithoutStart { until_min } => {
             let until = Clock::of_min(*until_min);
@@ -69,6 +70,17 @@ fn measure(what: &InTrip) -> Phrase {
             "trip-rope-length",
             [
                 ("length", figure(length_m, "m")),
+                ("min", number(min)),
+                ("max", figure(max, "m")),
+            ],
+        ),
+        InTrip::Gap {
+            gap_m,
+            within_m: [min, max],
+        } => Phrase::of(
+            "trip-gap",
+            [
+                ("gap", figure(gap_m, "m")),
                 ("min", number(min)),
                 ("max", figure(max, "m")),
             ],

@@ -246,7 +246,7 @@ fn an_assumed_width_keeps_the_bounds_too() {
             panic!("--gap {gap_m} should be refused")
         };
         let want = format!(
-            "error[bad-number]: gap width {gap_m} m is outside 0 to 100 m\n  at: --gap\n  do: write one plain number in metres, 0 to 100, or null where it is not known"
+            "error[bad-number]: a gap width of {gap_m} m is outside 0 to 100 m\n  at: flags, `gap_m`\n  do: give it in metres, for zones that give none"
         );
         assert_eq!(problems[0].to_string(), want, "for {gap_m}");
     }
