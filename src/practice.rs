@@ -3,6 +3,7 @@
 //! `data/rules.toml` holds every figure; a practice set, the trip file and flags lay theirs over it, each
 //! leaving its origin behind. Code asks `rules[Rule::MarginM]` and never types a figure in.
 
+pub mod alike;
 pub mod choice;
 pub mod figure;
 pub mod form;

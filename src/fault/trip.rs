@@ -64,7 +64,12 @@ pub enum InTrip {
         until_min: f64,
     },
     /// No figure and no word has that name.
-    NoFigure(String),
+    NoFigure {
+        /// As given.
+        name: String,
+        /// The name most like it.
+        near: Option<String>,
+    },
     /// A name that a plan lists and that something else sets.
     SetElsewhere {
         /// The name.
@@ -148,6 +153,8 @@ pub enum Setter {
     Practice,
     /// Who goes.
     Party,
+    /// The one who has that mass.
+    Person,
     /// The ropes at hand.
     Rope,
     /// The terrain models.
@@ -156,6 +163,8 @@ pub enum Setter {
     Gap,
     /// The lengths in which ropes are sold.
     Sold,
+    /// The trip itself.
+    Trip,
 }
 
 /// What is wrong with a practice set or file.
@@ -170,7 +179,12 @@ pub enum InPractice {
         sets: Vec<&'static str>,
     },
     /// A set gives a figure that does not exist.
-    NoFigure(String),
+    NoFigure {
+        /// As given.
+        name: String,
+        /// The name most like it.
+        near: Option<&'static str>,
+    },
     /// A set does not give a figure that it must.
     Missing(&'static str),
     /// The spacing grows with the number of people.
@@ -211,7 +225,7 @@ impl InTrip {
     pub fn code(&self) -> Code {
         match self {
             Self::NoStage { .. }
-            | Self::NoFigure(_)
+            | Self::NoFigure { .. }
             | Self::SetElsewhere { .. }
             | Self::NoWord { .. } => Code::UnknownName,
             Self::NoNumber { .. } | Self::Gap { .. } | Self::Figure(_) => Code::BadNumber,
@@ -226,7 +240,7 @@ impl InPractice {
     #[must_use]
     pub fn code(&self) -> Code {
         match self {
-            Self::NoSet { .. } | Self::NoFigure(_) => Code::UnknownName,
+            Self::NoSet { .. } | Self::NoFigure { .. } => Code::UnknownName,
             Self::Missing(_) => Code::MissingFigure,
             Self::Growing { .. } | Self::Figure(_) => Code::BadNumber,
             Self::BuiltIn(_) => Code::BrokenText,

@@ -8,6 +8,7 @@ use toml::{
 };
 
 use super::{
+    alike::nearest,
     term::Terms,
     toml_text::{TomlText, told},
 };
@@ -15,9 +16,6 @@ use crate::fault::{
     Fault,
     toml::{InToml, Meant, Takes, TomlTable},
 };
-
-/// Least likeness of a name to be offered in place of another. Our judgement.
-const ALIKE: f64 = 0.8;
 
 /// What a table can hold.
 #[derive(Debug)]
@@ -163,13 +161,8 @@ fn lacking<'f>(
 
 /// The member of a form that a name may mean.
 fn meant(form: &TableForm, name: &str) -> Option<Meant> {
-    let likeness = |member: &MemberForm| strsim::jaro_winkler(member.name, name);
-    let best = form
-        .members
-        .iter()
-        .max_by(|a, b| likeness(a).total_cmp(&likeness(b)));
-    let best = best.filter(|member| likeness(member) >= ALIKE);
-    best.map(|member| Meant::Member(member.name))
+    let members = form.members.iter().map(|member| member.name);
+    nearest(name, members).map(Meant::Member)
 }
 
 /// A text while it is checked.

@@ -6,6 +6,7 @@ mod gpx;
 mod numbers;
 mod phrase;
 mod place;
+mod quote;
 mod refusal;
 mod terrain;
 mod tiff;

@@ -176,3 +176,61 @@ fn a_trip_file_is_checked_as_a_whole_on_its_own() {
     let codes: Vec<&str> = faults.iter().map(|fault| fault.code().as_str()).collect();
     assert_eq!(codes, ["bad-number", "alone", "bad-trip", "bad-number"]);
 }
+
+#[test]
+fn a_name_under_assume_that_is_none_is_led_to_the_right_one() {
+    let of = |name: &str| {
+        let text = format!("party = 3\n[assume]\n{name} = 80\n").leak();
+        told(sources(text)).join("\n")
+    };
+    let cured = |name: &str, cure: &str| {
+        let told = of(name);
+        assert!(told.ends_with(&format!("do: {cure}")), "{told}");
+    };
+    cured(
+        "mass_kg",
+        "a mass stands with the person: `mass_kg` in a [[party]] block, or `party = [82, 75]`; `person_kg` is the mass of whoever gives none",
+    );
+    cured(
+        "stage",
+        "write `stage` into the trip file above its first table in brackets",
+    );
+    cured("margin", "perhaps `margin_m` is meant");
+    cured(
+        "snow.settled.mu_aftr.adverse",
+        "perhaps `snow.settled.mu_after.adverse` is meant",
+    );
+    cured(
+        "colour",
+        "the assumptions of a plan list the figures and words there are",
+    );
+    cured(
+        "gap_m",
+        "`gap_m` of the trip sets it, or better `gap_m` of the zone",
+    );
+}
+
+#[test]
+fn numbers_and_names_beyond_measure_are_cut() {
+    let name = "x".repeat(5000);
+    for text in [
+        "party = 3\n[[rope]]\nlength_m = 1e300\n".to_owned(),
+        "party = [1e300, 1e-300]\n".to_owned(),
+        "party = 3\ngap_m = 1e300\n".to_owned(),
+        "party = 3\n[assume]\nmargin_m = 1e300\nknots = 1e300\nstart = 1e300\n".to_owned(),
+        format!("party = 3\n{name} = 1\n"),
+        format!("party = 3\nstage = \"{name}\"\n"),
+        format!("party = 3\npractice = \"{name}\"\n"),
+        format!("party = 3\n[assume]\n{name} = 1\nknots = \"{name}\"\nmargin_m = \"{name}\"\n"),
+        format!("[[party]]\nname = \"{name}\"\nmass_kg = 1\n"),
+    ] {
+        let told = told(sources(text.leak()));
+        assert!(
+            !told.is_empty() && told.iter().all(|t| t.len() < 400),
+            "{told:?}"
+        );
+    }
+    let rope = told(sources("party = 3\n[[rope]]\nlength_m = 1e300\n"));
+    let says = "error[bad-trip]: a rope of 1e300 m is outside 5 to 200 m";
+    assert!(rope[0].starts_with(says), "{rope:?}");
+}

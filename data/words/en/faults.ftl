@@ -210,11 +210,15 @@ figures-there-are = { $interface ->
  }
 trip-no-figure = there is no figure "{ $name }"
     .hint = { figures-there-are }
+no-figure-but = there is no figure "{ $name }"
+    .hint = perhaps `{ $near }` is meant
 trip-set-elsewhere = "{ $name }" is not set as an assumption
     .hint = { $by ->
         [practice] `practice` of the trip sets it{ or-flag }
         [party] `party` of the trip sets it{ or-flag }
+        [person] a mass stands with the person: `mass_kg` in a [[party]] block, or `party = [82, 75]`; `person_kg` is the mass of whoever gives none
         [terrain] `terrain` of the trip sets it{ or-flag }
+        [trip] write `{ $name }` into the trip file above its first table in brackets
         [gap] `gap_m` of the trip sets it{ or-flag }, or better `gap_m` of the zone
         [sold] `rope` of the trip names the ropes at hand{ or-flag }
        *[rope] `rope` of the trip sets it{ or-flag }
@@ -234,6 +238,7 @@ trip-no-word = { $name } does not take the word "{ $found }"
 trip-no-time = { $name } takes a time of day, and "{ $found }" is none
     .hint = write it as 04:30
 trip-no-number = { $name } takes a number, and "{ $found }" is none
+    .hint = write a plain number, such as `3.5`
 trip-not-laid = { $property ->
     [practice] the practice file { $file } is named and was not opened
     [terrain] the terrain model { $file } is named and was not opened
@@ -255,11 +260,18 @@ practice-growing = the spacing of { $many } people is greater than that of { $fe
 ## Figures that are not taken
 
 figure-out-of-bounds = { $what } { $value } is outside { $min } to { $max }
+    .hint = give a number from { $min } to { $max }
 figure-out-of-bounds-named = { $name }: { $what } { $value } is outside { $min } to { $max }
+    .hint = give a number from { $min } to { $max }
 figure-disorder = { $name }: adverse { $adverse }, central { $central } and favourable { $favourable } are out of order
+    .hint = the central value lies between the other two: give the ends that do not fit it anew
 figure-no-spring-peak = peak force { $force } N fits no spring
+    .hint = { rope-label }
 figure-no-spring-stretch = static elongation { $share } fits no spring
+    .hint = { rope-label }
+rope-label = give peak force and static elongation as the rope's label or its maker has them
 figure-unknown = no assumption is called `{ $name }`
+    .hint = { figures-there-are }
 figure-built-in = { $words }
 figure-nobody = nobody is on the rope
 figure-sides = a faller has one or two sides to hold him, not { $sides }

@@ -115,8 +115,8 @@ mod tests {
         assert_eq!(
             told,
             [
-                "error[unknown-name]: there is no figure \"margin\"\n  at: trip.toml, `margin`\n  do: the assumptions of a plan list the figures and words there are",
-                "error[bad-number]: margin_m -5 m is outside 0 to 1000 m\n  at: trip.toml, `margin_m`",
+                "error[unknown-name]: there is no figure \"margin\"\n  at: trip.toml, `margin`\n  do: perhaps `margin_m` is meant",
+                "error[bad-number]: margin_m -5 m is outside 0 to 1000 m\n  at: trip.toml, `margin_m`\n  do: give a number from 0 to 1000 m",
             ]
         );
     }

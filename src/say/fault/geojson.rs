@@ -3,7 +3,7 @@
 use super::{
     numbers,
     phrase::{Phrase, PhraseArgs, list, name, number},
-    place::as_it_stands,
+    quote::as_it_stands,
 };
 use crate::{
     fault::{

@@ -2,7 +2,7 @@
 
 use super::{
     phrase::{Phrase, name, number, row},
-    place::printable,
+    quote::printable,
 };
 use crate::{
     fault::{

@@ -2,9 +2,12 @@
 
 use std::fmt;
 
-use super::phrase::{Phrase, name};
+use super::{
+    phrase::{Phrase, name},
+    quote::{cut, printable},
+};
 use crate::{
-    fault::place::{Excerpt, GpxWay, Item, Place, Sort},
+    fault::place::{GpxWay, Item, Place, Sort},
     say::{arg::Arg, interface::Interface, span::Said, voice::Voice},
 };
 
@@ -24,10 +27,10 @@ pub fn place(at: &Place, voice: Voice) -> Said {
     if let (Some(Item::Flags), Some(property), Interface::Flags) =
         (&at.item, &at.property, voice.interface)
     {
-        return voice.say("place-flag", &[("property", Arg::Word(property))]);
+        return voice.say("place-flag", &[("property", Arg::Word(&cut(property)))]);
     }
     let item = at.item.as_ref().map(|it| item(it, voice));
-    let property = at.property.clone().map(Said::code);
+    let property = at.property.as_deref().map(|p| Said::code(cut(p)));
     let parts = [file, spot, item, property];
     Said::join(parts.into_iter().flatten(), ", ")
 }
@@ -88,38 +91,4 @@ fn way_to(way: &GpxWay, voice: Voice) -> Said {
         .into_iter()
         .filter_map(|(key, n)| Some(voice.say(key, &[("number", Arg::Count(n?))])));
     Said::join(std::iter::once(line.says(voice)).chain(inside), ", ")
-}
-
-/// Something from a file, fit to be printed: without control characters.
-pub(super) fn printable(excerpt: &Excerpt) -> String {
-    let mut shown = String::new();
-    for character in excerpt.text.chars() {
-        match character {
-            '\'' => shown.push(character),
-            _ => shown.extend(character.escape_debug()),
-        }
-    }
-    if excerpt.cut {
-        shown.push('…');
-    }
-    shown
-}
-
-/// Something from a file as it stands there, but for characters that would do something to a terminal.
-pub(super) fn as_it_stands(excerpt: &Excerpt) -> Arg<'static> {
-    let cut = if excerpt.cut { "…" } else { "" };
-    name(format!("{}{cut}", harmless(&excerpt.text)))
-}
-
-/// The text with its control characters written out.
-pub(super) fn harmless(text: &str) -> String {
-    let mut shown = String::with_capacity(text.len());
-    for character in text.chars() {
-        if character.is_control() {
-            shown.extend(character.escape_default());
-        } else {
-            shown.push(character);
-        }
-    }
-    shown
 }

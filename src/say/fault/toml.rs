@@ -2,7 +2,7 @@
 
 use super::{
     phrase::{Phrase, PhraseArgs, list, name},
-    place::as_it_stands,
+    quote::{as_it_stands, quoted},
 };
 use crate::{
     fault::toml::{InToml, Meant, NoToml, NotClosed, Takes, TomlTable},
@@ -28,7 +28,7 @@ pub(super) fn phrase(what: &InToml) -> Phrase {
             ..
         } => Phrase::of(
             "toml-form",
-            [("member", name(member)), ("found", as_it_stands(found))],
+            [("member", quoted(member)), ("found", as_it_stands(found))],
         )
         .and(self::takes(takes)),
         InToml::Huge {
@@ -36,7 +36,7 @@ pub(super) fn phrase(what: &InToml) -> Phrase {
             found,
         } => Phrase::of(
             "toml-huge",
-            [("member", name(member)), ("found", as_it_stands(found))],
+            [("member", quoted(member)), ("found", as_it_stands(found))],
         ),
     }
 }
@@ -61,7 +61,7 @@ fn no_toml(why: &NoToml) -> Phrase {
 }
 
 fn no_member(given: &str, meant: Option<Meant>) -> Phrase {
-    let given = ("member", name(given));
+    let given = ("member", quoted(given));
     match meant {
         Some(Meant::Member(near)) => {
             Phrase::of("toml-no-member-but", [given, ("near", name(near))])

@@ -3,6 +3,7 @@
 use super::{
     phrase::{Phrase, figure, list, name, number, row},
     place::numbered,
+    quote::{cut, quoted},
     refusal,
 };
 use crate::{
@@ -25,10 +26,10 @@ pub(super) fn phrase(what: &InTrip, voice: Voice) -> Phrase {
             let until = Clock::of_min(*until_min);
             Phrase::of("trip-no-start", [("until", number(until))])
         }
-        InTrip::NoFigure(unknown) => Phrase::of("trip-no-figure", [("name", name(unknown))]),
+        InTrip::NoFigure { name, near } => no_figure("trip-no-figure", name, near.as_deref()),
         InTrip::SetElsewhere { name: listed, by } => Phrase::of(
             "trip-set-elsewhere",
-            [("name", name(listed)), ("by", Arg::Word(setter(*by)))],
+            [("name", quoted(listed)), ("by", Arg::Word(setter(*by)))],
         ),
         InTrip::NoWord {
             name: choice,
@@ -49,7 +50,16 @@ pub(super) fn phrase(what: &InTrip, voice: Voice) -> Phrase {
 }
 
 fn given(key: &'static str, called: &str, found: &str) -> Phrase {
-    Phrase::of(key, [("name", name(called)), ("found", name(found))])
+    Phrase::of(key, [("name", quoted(called)), ("found", quoted(found))])
+}
+
+/// `key` where no known name is like it.
+fn no_figure(key: &'static str, unknown: &str, near: Option<&str>) -> Phrase {
+    let unknown = ("name", quoted(unknown));
+    match near {
+        Some(near) => Phrase::of("no-figure-but", [unknown, ("near", name(near))]),
+        None => Phrase::of(key, [unknown]),
+    }
 }
 
 fn too_many(people: Option<usize>, most: usize) -> Phrase {
@@ -104,7 +114,7 @@ fn measure(what: &InTrip) -> Phrase {
         } => Phrase::of(
             "trip-mass",
             [
-                ("person", name(person)),
+                ("person", quoted(person)),
                 ("mass", figure(kg, "kg")),
                 ("min", number(min_kg)),
                 ("max", number(max_kg)),
@@ -117,7 +127,7 @@ fn measure(what: &InTrip) -> Phrase {
 fn no_stage(asked: &Asked, has: &[(usize, Option<String>)], voice: Voice) -> Phrase {
     let asked = match asked {
         Asked::Number(n) => Arg::Count(*n),
-        Asked::Name(called) => name(format!("\"{called}\"")),
+        Asked::Name(called) => name(format!("\"{}\"", cut(called))),
     };
     let stage = |(number, called): &(usize, Option<String>)| -> Said {
         let keys = ["trip-stage", "trip-stage-named"];
@@ -131,10 +141,12 @@ fn setter(by: Setter) -> &'static str {
     match by {
         Setter::Practice => "practice",
         Setter::Party => "party",
+        Setter::Person => "person",
         Setter::Rope => "rope",
         Setter::Terrain => "terrain",
         Setter::Gap => "gap",
         Setter::Sold => "sold",
+        Setter::Trip => "trip",
     }
 }
 
@@ -142,11 +154,9 @@ pub(super) fn practice(what: &InPractice) -> Phrase {
     match what {
         InPractice::NoSet { name: set, sets } => Phrase::of(
             "practice-no-set",
-            [("name", name(set)), ("sets", list(sets.iter().copied()))],
+            [("name", quoted(set)), ("sets", list(sets.iter().copied()))],
         ),
-        InPractice::NoFigure(unknown) => {
-            Phrase::of("practice-no-figure", [("name", name(unknown))])
-        }
+        InPractice::NoFigure { name, near } => no_figure("practice-no-figure", name, *near),
         InPractice::Missing(figure) => Phrase::of("practice-missing", [("name", name(*figure))]),
         InPractice::Growing { few, many } => Phrase::of(
             "practice-growing",
