@@ -82,7 +82,7 @@ codes! {
     /// The route file holds no track or route with two different points in a row, so there is nothing
     /// to walk. Export the track or the planned route itself, not only its waypoints.
     NoLine, "no-line", Error;
-    /// A height in the route file is no finite number. It counts as not given.
+    /// A height in the route file is no number, or too large to be a height. It counts as not given.
     BadHeight, "bad-height", Warning;
     /// The route file keeps positions in extensions where no route point tells which way they go.
     /// They are not part of the line. If the line is in there, export it as a track.

@@ -1,7 +1,9 @@
 //! Files, trip and flags laid together into a job; all their faults told at once.
 
 use crate::{
-    fault::{Code, Fault, Item, Noted, Place, files::InFiles, geojson::InGeojson, trip::InTrip},
+    fault::{
+        Code, Fault, Item, Noted, Place, Wrong, files::InFiles, geojson::InGeojson, trip::InTrip,
+    },
     geometry::Bounds,
     practice::{GivenBy, Origin, Rules, set},
     raster::{self, Terrain},
@@ -361,7 +363,18 @@ pub fn terrain(models: Vec<Input<raster::RasterSource>>) -> Result<Noted<Terrain
 
 /// The ice of the inventory. What it says about gaps means nothing here, and a file without a polygon is a fault.
 fn inventory(input: Input<Text<'_>>) -> Read<Vec<Zone>> {
-    gapless(zones(input, Some(ANY_GAP_M)))
+    let read = gapless(zones(input, Some(ANY_GAP_M)));
+    read.map_err(|faults| faults.into_iter().map(of_inventory).collect())
+}
+
+/// A zones file without ice is to be drawn, an inventory without ice is another one's fault.
+fn of_inventory(mut fault: Fault) -> Fault {
+    fault.what = match fault.what {
+        Wrong::Geojson(InGeojson::NoZones(features)) => InGeojson::NoIce(features).into(),
+        Wrong::Geojson(InGeojson::Empty) => InGeojson::EmptyInventory.into(),
+        what => what,
+    };
+    fault
 }
 
 /// What was read of ice, without the word that [`ANY_GAP_M`] was assumed.

@@ -234,3 +234,24 @@ fn numbers_and_names_beyond_measure_are_cut() {
     let says = "error[bad-trip]: a rope of 1e300 m is outside 5 to 200 m";
     assert!(rope[0].starts_with(says), "{rope:?}");
 }
+
+#[test]
+fn an_empty_inventory_is_not_to_be_drawn() {
+    let mut without = sources("party = 3");
+    let none = r#"{"type": "FeatureCollection", "features": []}"#;
+    without.glaciers = Some(Input::text("ice.geojson", none.as_bytes()));
+    assert_eq!(
+        told(without),
+        [
+            "error[no-zones]: the glacier inventory holds no feature at all\n  at: ice.geojson\n  do: take an inventory that holds the glaciers of the region as polygons, or plan without one"
+        ]
+    );
+    let mut empty = sources("party = 3");
+    empty.glaciers = Some(Input::text("ice.geojson", &b""[..]));
+    assert_eq!(
+        told(empty),
+        [
+            "error[wrong-kind]: the glacier inventory is empty\n  at: ice.geojson\n  do: fetch it again, or plan without it"
+        ]
+    );
+}

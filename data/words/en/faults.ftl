@@ -72,6 +72,7 @@ file-no-fetch = this build of schrund cannot fetch addresses
 file-answered = the server answered { $status }
     .hint = check the address
 file-too-much = the answer is larger than { $mb } MB
+    .hint = download it, cut it down to the region of the route, and name the file
 file-not-fetched = cannot fetch it: { $why ->
     [late] no answer in time
     [no-connection] no connection
@@ -79,6 +80,7 @@ file-not-fetched = cannot fetch it: { $why ->
  }
     .hint = check the address and the connection, or download the file and name it
 file-no-folder = cannot make the folder { $name }: { refused }
+    .hint = name a folder in one that is there and that you may write to
 file-unwritable = cannot write { $name }: { refused }
     .hint = write to a folder that is there and that you may write to
 file-is-input = { $name } is an input and is never written over
@@ -297,3 +299,4 @@ no-zone-met = { $zones ->
         and that coordinates are longitude, latitude
 
 relief-window = a relief of { $columns } × { $rows } heights is empty or above { $most }
+    .hint = ask for a smaller window, or for fewer heights in it

@@ -157,7 +157,7 @@ impl ZonesReading {
     /// Faults that any object can have.
     fn members_of(&mut self, members: &Members, feature: Option<&Item>, at: Spot) {
         if let Some(name) = members.doubled {
-            self.add(fault(InGeojson::Twice(Some(name))), feature, at);
+            self.add(fault(InGeojson::MemberTwice(name)), feature, at);
         }
         if let Some(piece) = members.get("crs") {
             let value = serde_json::from_str(&piece.json).unwrap_or(Value::Bool(false));

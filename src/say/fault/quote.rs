@@ -25,7 +25,12 @@ pub(super) fn printable(excerpt: &Excerpt) -> String {
 
 /// Something from a file as it stands there, but for characters that would do something to a terminal.
 pub(super) fn as_it_stands(excerpt: &Excerpt) -> Arg<'static> {
-    Arg::Said(Said::name(whole(excerpt)))
+    Arg::Said(said(excerpt))
+}
+
+/// The same where it is not yet an argument.
+pub(super) fn said(excerpt: &Excerpt) -> Said {
+    Said::name(whole(excerpt))
 }
 
 /// Somebody else's text where it may be as long as he likes.
