@@ -5,6 +5,7 @@
 
 pub mod geojson;
 pub mod gpx;
+mod ice;
 pub mod input;
 pub mod kind;
 pub mod lay;

@@ -128,7 +128,7 @@ fn bold_head(text: &str, level: Level) -> String {
 
 /// Which exit code these errors ask for: what cannot be read first, then the network, then what is wrong.
 fn worst(problems: &[Fault]) -> End {
-    let any = |wanted: &[Code]| problems.iter().any(|p| wanted.contains(&p.code()));
+    let any = |wanted: &[Code]| problems.iter().any(|p| wanted.contains(&p.kind()));
     if any(&[Code::Unreadable]) {
         End::Unreadable
     } else if any(&[Code::Network]) {

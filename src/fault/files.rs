@@ -99,9 +99,9 @@ pub enum Network {
 }
 
 impl InFiles {
-    /// Its code.
+    /// Its kind.
     #[must_use]
-    pub fn code(&self) -> Code {
+    pub fn kind(&self) -> Code {
         match self {
             Self::Unreadable { .. }
             | Self::Stopped(_)

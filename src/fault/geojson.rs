@@ -315,14 +315,14 @@ pub struct NotPolygons {
 }
 
 impl InGeojson {
-    /// Its code.
+    /// Its kind.
     #[must_use]
-    pub fn code(&self) -> Code {
+    pub fn kind(&self) -> Code {
         match self {
             Self::Empty | Self::EmptyInventory | Self::IsXml | Self::IsUtf16 => Code::WrongKind,
             Self::CutOff | Self::Broken(_) => Code::BrokenText,
             Self::ForeignCrs(_) | Self::UnknownCrs(_) => Code::ForeignCrs,
-            Self::Misplaced(misplaced) => misplaced.why.code(),
+            Self::Misplaced(misplaced) => misplaced.why.kind(),
             Self::Huge | Self::SwappedAxes => Code::BadPosition,
             Self::Number { .. } | Self::Unreadable(_) | Self::StrikeRange { .. } => Code::BadNumber,
             Self::Downwards { .. } | Self::GapsCrossed { .. } => Code::RangeOrder,

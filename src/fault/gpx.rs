@@ -228,9 +228,9 @@ pub enum Attribute {
 }
 
 impl InGpx {
-    /// Its code.
+    /// Its kind.
     #[must_use]
-    pub fn code(&self) -> Code {
+    pub fn kind(&self) -> Code {
         match self {
             Self::Is(_) | Self::Empty | Self::NoElement => Code::WrongKind,
             Self::Xml(_) => Code::BrokenText,

@@ -337,9 +337,9 @@ impl Unusable {
 }
 
 impl InTerrain {
-    /// Its code.
+    /// Its kind.
     #[must_use]
-    pub fn code(&self) -> Code {
+    pub fn kind(&self) -> Code {
         match self {
             Self::Broken(_) => Code::TerrainBroken,
             Self::Refused(_) => Code::TerrainRefused,

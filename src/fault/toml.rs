@@ -144,9 +144,9 @@ pub enum Takes {
 }
 
 impl InToml {
-    /// Its code.
+    /// Its kind.
     #[must_use]
-    pub fn code(&self) -> Code {
+    pub fn kind(&self) -> Code {
         match self {
             Self::Line { .. } => Code::BrokenText,
             Self::NoMember { .. } => Code::UnknownName,

@@ -220,9 +220,9 @@ pub enum InPlan {
 }
 
 impl InTrip {
-    /// Its code.
+    /// Its kind.
     #[must_use]
-    pub fn code(&self) -> Code {
+    pub fn kind(&self) -> Code {
         match self {
             Self::NoStage { .. }
             | Self::NoFigure { .. }
@@ -236,9 +236,9 @@ impl InTrip {
 }
 
 impl InPractice {
-    /// Its code.
+    /// Its kind.
     #[must_use]
-    pub fn code(&self) -> Code {
+    pub fn kind(&self) -> Code {
         match self {
             Self::NoSet { .. } | Self::NoFigure { .. } => Code::UnknownName,
             Self::Missing(_) => Code::MissingFigure,
@@ -249,9 +249,9 @@ impl InPractice {
 }
 
 impl InPlan {
-    /// Its code.
+    /// Its kind.
     #[must_use]
-    pub fn code(&self) -> Code {
+    pub fn kind(&self) -> Code {
         match self {
             Self::Alone(_) => Code::Alone,
             Self::NoZoneMet(_) => Code::NoZoneMet,

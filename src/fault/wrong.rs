@@ -36,18 +36,18 @@ pub enum Wrong {
 }
 
 impl Wrong {
-    /// Its code.
+    /// Its kind.
     #[must_use]
-    pub fn code(&self) -> Code {
+    pub fn kind(&self) -> Code {
         match self {
-            Self::Files(what) => what.code(),
-            Self::Gpx(what) => what.code(),
-            Self::Geojson(what) => what.code(),
-            Self::Terrain(what) => what.code(),
-            Self::Toml(what) => what.code(),
-            Self::Practice(what) => what.code(),
-            Self::Trip(what) => what.code(),
-            Self::Plan(what) => what.code(),
+            Self::Files(what) => what.kind(),
+            Self::Gpx(what) => what.kind(),
+            Self::Geojson(what) => what.kind(),
+            Self::Terrain(what) => what.kind(),
+            Self::Toml(what) => what.kind(),
+            Self::Practice(what) => what.kind(),
+            Self::Trip(what) => what.kind(),
+            Self::Plan(what) => what.kind(),
             Self::More(code, _) => *code,
         }
     }

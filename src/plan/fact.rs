@@ -2,6 +2,7 @@
 
 use schemars::JsonSchema;
 use serde::Serialize;
+use serde_json::Value;
 
 use crate::{
     fault::{Code, Level, refusal::Refusal},
@@ -35,6 +36,19 @@ macro_rules! facts {
             #[must_use]
             pub fn level(&self) -> Level {
                 match self { $(Self::$kind { .. } => Level::$level,)+ }
+            }
+
+            /// What it means and what to do, in a few sentences.
+            #[must_use]
+            pub fn explain(&self) -> &'static str {
+                match self { $(Self::$kind { .. } => concat!($($doc, "\n",)+),)+ }
+            }
+
+            /// The numbers, places and names that belong to it, by name.
+            #[must_use]
+            pub fn values(&self) -> Value {
+                let document = serde_json::to_value(self).unwrap_or_default();
+                document.get("values").cloned().unwrap_or_default()
             }
 
             /// Every code with its level and what it means, in the order of alarm.

@@ -217,7 +217,7 @@ mod tests {
         assert!(mine("beside = []").unwrap().beside.is_empty());
         let fault = mine("beside = [\"nobody\"]").unwrap_err();
         assert_eq!(fault.len(), 1);
-        assert_eq!(fault[0].code().as_str(), "unknown-name");
+        assert_eq!(fault[0].code(), "unknown-name");
     }
 
     #[test]

@@ -171,7 +171,7 @@ pub(super) fn told<T>(mut all: Vec<T>, fault: impl Fn(T) -> Fault) -> Vec<Fault>
             file: last.at.file.clone(),
             ..Place::default()
         };
-        faults.push(Fault::new(Wrong::More(last.code(), more), at));
+        faults.push(Fault::new(Wrong::More(last.kind(), more), at));
     }
     faults
 }

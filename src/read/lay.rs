@@ -1,24 +1,19 @@
 //! Files, trip and flags laid together into a job; all their faults told at once.
 
 use crate::{
-    fault::{
-        Code, Fault, Item, Noted, Place, Wrong, files::InFiles, geojson::InGeojson, trip::InTrip,
-    },
+    fault::{Fault, Item, Noted, Place, files::InFiles, geojson::InGeojson, trip::InTrip},
     geometry::Bounds,
     practice::{GivenBy, Origin, Rules, set},
     raster::{self, Terrain},
     read::{
         geojson::{self, Given},
-        gpx,
+        gpx, ice,
         input::{Input, Text},
-        trip::{Laid, Trip},
+        trip::{Laid, StageWord, Trip},
         unlaid,
     },
     trip::{job::Job, party::Party, rope::Rope, route::Route, timetable::Timetable, zone::Zone},
 };
-
-/// Stands in for the gap widths that an inventory does not give; nothing is reckoned from it.
-const ANY_GAP_M: f64 = 1.0;
 
 /// Everything a job can be read from. Only the line and the ice must be there.
 ///
@@ -82,8 +77,9 @@ impl<'a> Sources<'a> {
         let mut faults = Faults::default();
         let (trip, trip_place) = opened(self.trip);
         let trip = faults.take(trip);
-        // Who goes may stand in the part that could not be read.
-        let party_known = trip.is_some() || self.flags.party.is_some();
+        // Who goes and when may stand in the part that could not be read.
+        let trip_read = trip.is_some();
+        let party_known = trip_read || self.flags.party.is_some();
         let said = Layered {
             flags: self.flags,
             trip: trip.unwrap_or_default(),
@@ -93,41 +89,50 @@ impl<'a> Sources<'a> {
             .0
             .extend(said.not_laid(&self.terrain, self.glaciers.is_some()));
         let laid = faults.take(said.laid(self.practice));
-        let ice = self.zones.name.clone();
+        let name = self.zones.name.clone();
         let gap = said.gap();
-        let gap_m = gap.as_ref().map_or(Some(ANY_GAP_M), |given| given.gap_m);
+        let gap_m = gap
+            .as_ref()
+            .map_or(Some(ice::ANY_GAP_M), |given| given.gap_m);
         let (route, zones) = route_and_zones(self.route, self.zones, gap_m);
-        let zones = if gap.is_ok() { zones } else { gapless(zones) };
+        let zones = if gap.is_ok() {
+            zones
+        } else {
+            ice::gapless(zones)
+        };
         faults.check(gap.err());
         let (route, zones) = (faults.take(route), faults.take(zones));
         let terrain = faults.take(terrain(self.terrain));
-        let glaciers = faults.take(self.glaciers.map_or_else(nothing, inventory));
+        let glaciers = faults.take(self.glaciers.map_or_else(ice::none, ice::inventory));
         let party = party_known.then(|| said.party(laid.as_ref().map(|laid| &laid.rules)));
         let party = party.and_then(|party| faults.take(party));
         let ropes = faults.take(said.ropes());
-        let (Some(laid), Some(route), Some(zones)) = (laid, route, zones) else {
-            return Err(faults.0);
-        };
-        let (Some(terrain), Some(glaciers)) = (terrain, glaciers) else {
-            return Err(faults.0);
-        };
-        faults.check(said.bridges_without_start(&laid.timetable));
-        faults.check(swapped(&route.value, &zones.value, &ice));
-        let notes = [route.notes, zones.notes, terrain.notes, glaciers.notes];
-        let route = faults.take(said.staged(route.value));
-        match (party, ropes, route) {
-            (Some(party), Some(ropes), Some(route)) if faults.0.is_empty() => Ok(Job {
+        if let Some(route) = &route {
+            faults.check(said.no_stage(&route.value));
+            let zones = zones.as_ref();
+            faults.check(zones.and_then(|zones| swapped(&route.value, &zones.value, &name)));
+        }
+        let times = laid.as_ref().filter(|_| trip_read);
+        let times = times.map(|laid| &laid.timetable);
+        faults.check(times.and_then(|times| said.bridges_without_start(times)));
+        let read = (laid, route, zones, terrain, glaciers);
+        match (read, party, ropes) {
+            (
+                (Some(laid), Some(route), Some(zones), Some(terrain), Some(glaciers)),
+                Some(party),
+                Some(ropes),
+            ) if faults.0.is_empty() => Ok(Job {
+                route: said.staged(route.value)?,
                 name: said.trip.name,
                 terrain: terrain.value,
                 glaciers: glaciers.value,
-                route,
                 zones: zones.value,
                 party,
                 ropes,
                 rules: laid.rules,
                 timetable: laid.timetable,
                 emergency: said.trip.emergency,
-                notices: notes.concat(),
+                notices: [route.notes, zones.notes, terrain.notes, glaciers.notes].concat(),
             }),
             _ => Err(faults.0),
         }
@@ -263,10 +268,22 @@ impl Layered {
         }
     }
 
+    /// Which stage is asked for, and where that is said.
+    fn stage(&self) -> (Option<&StageWord>, Place) {
+        let flag = self.flags.stage.as_ref();
+        let place = self.place(flag.is_some());
+        (flag.or(self.trip.stage.as_ref()), place)
+    }
+
+    fn no_stage(&self, route: &Route) -> Option<Fault> {
+        let (word, place) = self.stage();
+        word?.missing(route, &place)
+    }
+
     /// The stage asked for, or all.
     fn staged(&self, route: Route) -> Result<Route, Vec<Fault>> {
-        let place = self.place(self.flags.stage.is_some());
-        match self.flags.stage.as_ref().or(self.trip.stage.as_ref()) {
+        let (word, place) = self.stage();
+        match word {
             Some(word) => word.of(route, &place).map_err(|fault| vec![fault]),
             None => Ok(route),
         }
@@ -284,14 +301,12 @@ impl Layered {
     }
 }
 
-type Read<T> = Result<Noted<T>, Vec<Fault>>;
-
 /// Both files; one fault where each was given in the place of the other.
 fn route_and_zones(
     mut line: Input<Text<'_>>,
     mut ice: Input<Text<'_>>,
     gap_m: Option<f64>,
-) -> (Read<Route>, Read<Vec<Zone>>) {
+) -> (Result<Noted<Route>, Vec<Fault>>, ice::IceRead) {
     let begins = |sign: Option<u8>, signs: &[u8]| sign.is_some_and(|b| signs.contains(&b));
     let look_swapped = begins(line.first_sign(), b"{[") && begins(ice.first_sign(), b"<");
     let (first, second) = (line.name.clone(), ice.name.clone());
@@ -359,44 +374,6 @@ pub fn terrain(models: Vec<Input<raster::RasterSource>>) -> Result<Noted<Terrain
     } else {
         Err(faults)
     }
-}
-
-/// The ice of the inventory. What it says about gaps means nothing here, and a file without a polygon is a fault.
-fn inventory(input: Input<Text<'_>>) -> Read<Vec<Zone>> {
-    let read = gapless(zones(input, Some(ANY_GAP_M)));
-    read.map_err(|faults| faults.into_iter().map(of_inventory).collect())
-}
-
-/// A zones file without ice is to be drawn, an inventory without ice is another one's fault.
-fn of_inventory(mut fault: Fault) -> Fault {
-    fault.what = match fault.what {
-        Wrong::Geojson(InGeojson::NoZones(features)) => InGeojson::NoIce(features).into(),
-        Wrong::Geojson(InGeojson::Empty) => InGeojson::EmptyInventory.into(),
-        what => what,
-    };
-    fault
-}
-
-/// What was read of ice, without the word that [`ANY_GAP_M`] was assumed.
-fn gapless(read: Read<Vec<Zone>>) -> Read<Vec<Zone>> {
-    let is_other = |note: &Fault| note.code() != Code::GapAssumed;
-    match read {
-        Ok(mut ice) => {
-            ice.notes.retain(is_other);
-            Ok(ice)
-        }
-        Err(mut faults) => {
-            faults.retain(is_other);
-            Err(faults)
-        }
-    }
-}
-
-fn nothing() -> Read<Vec<Zone>> {
-    Ok(Noted {
-        value: Vec::new(),
-        notes: Vec::new(),
-    })
 }
 
 /// Zones of the file `name` that no box of the route meets, and that would be met with longitude and latitude swapped.

@@ -77,8 +77,7 @@ fn phrase(fault: &Fault, voice: Voice) -> Phrase {
 /// `error[code]: what is wrong`, then where, then how to mend it, each on a line.
 #[must_use]
 pub fn told(fault: &Fault, voice: Voice) -> String {
-    let code = fault.code();
-    let head = format!("{}[{}]", code.level().as_str(), code.as_str());
+    let head = format!("{}[{}]", fault.level().as_str(), fault.code());
     let mut told = format!("{head}: {}", says(fault, voice));
     let place = place(&fault.at, voice);
     if !place.is_empty() {
@@ -109,5 +108,85 @@ impl Level {
             Self::Warning => "warning",
             Self::Note => "note",
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::say::language::Language;
+
+    /// What faults are made of: everything in the catalogue that begins so.
+    const BEGINNINGS: [&str; 13] = [
+        "alone",
+        "file-",
+        "figure-",
+        "gpx-",
+        "inventory-",
+        "no-",
+        "practice-",
+        "relief-",
+        "terrain-",
+        "toml-",
+        "trip-",
+        "xml-",
+        "zones-",
+    ];
+
+    /// Parts of other messages, notes about what was done, and answers of the models: nothing is to be mended.
+    const NOTHING_TO_MEND: &[&str] = &[
+        "figure-built-in",
+        "figure-no-holder",
+        "figure-no-turn",
+        "figure-nobody",
+        "figure-orders",
+        "figure-sides",
+        "gpx-detail-used",
+        "gpx-export",
+        "gpx-holds-nothing",
+        "gpx-holds-routes",
+        "gpx-holds-tracks",
+        "gpx-holds-waypoints",
+        "gpx-jump",
+        "gpx-lone-segments",
+        "gpx-no-two-points",
+        "terrain-egm96",
+        "terrain-ellipsoid",
+        "terrain-fetch-again",
+        "terrain-flattens",
+        "terrain-heights",
+        "terrain-no-void",
+        "terrain-nothing-here",
+        "terrain-shifted",
+        "terrain-taken",
+        "terrain-turned",
+        "terrain-unbelievable",
+        "terrain-unsaid",
+        "toml-table",
+        "trip-members",
+        "trip-stage",
+        "trip-stage-named",
+        "xml-cut-off",
+        "xml-repair",
+        "zones-collection",
+        "zones-gaps-differ",
+        "zones-no-area",
+        "zones-not-a-number",
+        "zones-not-polygons",
+        "zones-one-end",
+        "zones-rings-closed",
+        "zones-rings-tangled",
+    ];
+
+    #[test]
+    fn every_fault_says_how_it_is_mended() {
+        let catalogue = Language::English.catalogue();
+        let is_fault = |key: &&str| BEGINNINGS.iter().any(|begins| key.starts_with(begins));
+        let without = catalogue.messages().filter(is_fault).filter(|key| {
+            let entry = catalogue.entry(key);
+            entry.is_some_and(|entry| entry.attribute("hint").is_none())
+        });
+        let mut without: Vec<&str> = without.collect();
+        without.sort_unstable();
+        assert_eq!(without, NOTHING_TO_MEND);
     }
 }

@@ -10,7 +10,7 @@ fn a_practice_set_without_a_spacing_is_told() {
         text,
     };
     let faults = Rules::with_practice(&source).unwrap_err();
-    let codes: Vec<&str> = faults.iter().map(|p| p.code().as_str()).collect();
+    let codes: Vec<&str> = faults.iter().map(|p| p.code()).collect();
     assert_eq!(codes, ["missing-figure"; 3], "three, four and five people");
 }
 

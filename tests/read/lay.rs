@@ -173,7 +173,7 @@ fn a_trip_file_is_checked_as_a_whole_on_its_own() {
     let all = "party = 1\ngap_m = nan\n[[rope]]\nlength_m = 1\n[assume]\nmargin_m = -1\n";
     let trip = trip::trip("trip.toml", all).unwrap();
     let faults = trip::check(&trip, &Place::file("trip.toml")).unwrap_err();
-    let codes: Vec<&str> = faults.iter().map(|fault| fault.code().as_str()).collect();
+    let codes: Vec<&str> = faults.iter().map(|fault| fault.code()).collect();
     assert_eq!(codes, ["bad-number", "alone", "bad-trip", "bad-number"]);
 }
 
@@ -253,5 +253,29 @@ fn an_empty_inventory_is_not_to_be_drawn() {
         [
             "error[wrong-kind]: the glacier inventory is empty\n  at: ice.geojson\n  do: fetch it again, or plan without it"
         ]
+    );
+}
+
+#[test]
+fn every_fault_is_told_at_once_whichever_input_it_is_in() {
+    let all = "party = 1\npractice = \"nope\"\ngap_m = nan\nstage = 7\nterrain = [\"a.tif\"]\nglaciers = \"b.geojson\"\n[[rope]]\nlength_m = 1\n";
+    let faults = sources(all).job().err().unwrap_or_default();
+    let properties: Vec<&str> = faults
+        .iter()
+        .filter_map(|f| f.at.property.as_deref())
+        .collect();
+    assert_eq!(
+        properties,
+        [
+            "terrain", "glaciers", "practice", "gap_m", "party", "rope", "stage"
+        ]
+    );
+    let mut unread = sources("party = 3\nstart = \"04:30\"\nroute = 1\n");
+    unread.flags.bridges_until = "10:00".parse().ok();
+    let told = told(unread);
+    assert_eq!(
+        told.len(),
+        1,
+        "the start may stand in what was not read: {told:?}"
     );
 }

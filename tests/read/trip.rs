@@ -174,3 +174,16 @@ fn a_text_full_of_faults_is_told_in_short() {
         assert!((1..=21).contains(&faults.len()), "{line}: {}", faults.len());
     }
 }
+
+#[test]
+fn the_values_of_a_fault_are_facts_and_hold_no_word_of_the_code() {
+    let faults = trip("t.toml", "party = \"three\"\ntravel = \"bike\"\n").unwrap_err();
+    let values: Vec<String> = faults.iter().map(|f| f.values().to_string()).collect();
+    assert_eq!(
+        values,
+        [
+            r#"{"of":"trip","name":"party","found":{"text":"\"three\"","cut":false},"takes":"people"}"#,
+            r#"{"of":"trip","name":"travel","found":{"text":"\"bike\"","cut":false},"takes":{"words":["foot","snowshoe","ski"]}}"#,
+        ]
+    );
+}

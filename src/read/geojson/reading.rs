@@ -81,7 +81,7 @@ impl ZonesReading {
     /// The text makes no sense any more.
     pub(super) fn broken(&mut self, mut fault: Fault) {
         fault.at.file = Some(self.file.clone());
-        if self.inside_feature && fault.code() != Code::WrongKind {
+        if self.inside_feature && fault.kind() != Code::WrongKind {
             fault.at.item = Some(Item::Feature {
                 number: self.features + 1,
                 name: None,
