@@ -301,7 +301,7 @@ impl Sorted {
 }
 
 fn begins_with_table(list: &DeArray<'_>) -> bool {
-    list.get(0).is_some_and(|first| first.get_ref().is_table())
+    list.first().is_some_and(|first| first.get_ref().is_table())
 }
 
 /// Whether a number is small enough to be read.

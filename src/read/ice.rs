@@ -13,14 +13,24 @@ use crate::{
 pub(super) type IceRead = Result<Noted<Vec<Zone>>, Vec<Fault>>;
 
 /// Stands in for the gap widths that an inventory does not give; nothing is reckoned from it.
-pub(super) const ANY_GAP_M: f64 = 1.0;
+const ANY_GAP: Given = Given { gap_m: Some(1.0) };
+
+/// Zones, with a width for those that give none, or beside what is wrong with that width.
+pub(super) fn zones(input: Input<Text<'_>>, gap: Result<Given, Fault>) -> IceRead {
+    let read = |given: &Given| geojson::zones(&input.name, input.source?, given);
+    match gap {
+        Ok(given) => read(&given),
+        Err(fault) => {
+            let faults = gapless(read(&ANY_GAP)).err().unwrap_or_default();
+            Err(std::iter::once(fault).chain(faults).collect())
+        }
+    }
+}
 
 /// The ice of the inventory. What it says about gaps means nothing here, and a file without a polygon is a fault.
 pub(super) fn inventory(input: Input<Text<'_>>) -> IceRead {
-    let read = input.source.and_then(|text| {
-        let gap_m = Some(ANY_GAP_M);
-        geojson::zones(&input.name, text, &Given { gap_m })
-    });
+    let text = input.source;
+    let read = text.and_then(|text| geojson::zones(&input.name, text, &ANY_GAP));
     gapless(read).map_err(|faults| faults.into_iter().map(of_inventory).collect())
 }
 
@@ -34,7 +44,7 @@ fn of_inventory(mut fault: Fault) -> Fault {
     fault
 }
 
-/// What was read of ice, without the word that [`ANY_GAP_M`] was assumed.
+/// What was read of ice, without the word that [`ANY_GAP`] was assumed.
 pub(super) fn gapless(read: IceRead) -> IceRead {
     let is_other = |note: &Fault| note.kind() != Code::GapAssumed;
     match read {

@@ -90,17 +90,7 @@ impl<'a> Sources<'a> {
             .extend(said.not_laid(&self.terrain, self.glaciers.is_some()));
         let laid = faults.take(said.laid(self.practice));
         let name = self.zones.name.clone();
-        let gap = said.gap();
-        let gap_m = gap
-            .as_ref()
-            .map_or(Some(ice::ANY_GAP_M), |given| given.gap_m);
-        let (route, zones) = route_and_zones(self.route, self.zones, gap_m);
-        let zones = if gap.is_ok() {
-            zones
-        } else {
-            ice::gapless(zones)
-        };
-        faults.check(gap.err());
+        let (route, zones) = route_and_zones(self.route, self.zones, said.gap());
         let (route, zones) = (faults.take(route), faults.take(zones));
         let terrain = faults.take(terrain(self.terrain));
         let glaciers = faults.take(self.glaciers.map_or_else(ice::none, ice::inventory));
@@ -305,12 +295,12 @@ impl Layered {
 fn route_and_zones(
     mut line: Input<Text<'_>>,
     mut ice: Input<Text<'_>>,
-    gap_m: Option<f64>,
+    gap: Result<Given, Fault>,
 ) -> (Result<Noted<Route>, Vec<Fault>>, ice::IceRead) {
     let begins = |sign: Option<u8>, signs: &[u8]| sign.is_some_and(|b| signs.contains(&b));
     let look_swapped = begins(line.first_sign(), b"{[") && begins(ice.first_sign(), b"<");
     let (first, second) = (line.name.clone(), ice.name.clone());
-    let (line, ice) = (route(line), zones(ice, gap_m));
+    let (line, ice) = (route(line), ice::zones(ice, gap));
     if !(look_swapped && line.is_err() && ice.is_err()) {
         return (line, ice);
     }

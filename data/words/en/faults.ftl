@@ -153,7 +153,7 @@ toml-lacks = { toml-table } lacks `{ $member }`
     .hint = { $member ->
         [length_m] add its length in metres: `length_m = 60`
         [contact] add the number or channel: `contact = "…"`
-        [value] add the figure: `value = 20`
+        [value] add the figure: `value = …`
         [standing] add what stands behind it: `standing = "our judgement"`
        *[name] add what it is called: `name = "…"`
      }
