@@ -1,9 +1,9 @@
 //! The trip file: names with dots, tables, and figures out of order.
 
 use schrund::{
-    fault::Place,
+    fault::{Code, Place},
     practice::{Origin, Rule, Rules},
-    read::trip::{Laid, trip},
+    read::trip::{Laid, Trip, trip},
     say::{fault::says, voice::Voice},
 };
 
@@ -186,4 +186,87 @@ fn the_values_of_a_fault_are_facts_and_hold_no_word_of_the_code() {
             r#"{"of":"trip","name":"travel","found":{"text":"\"bike\"","cut":false},"takes":{"words":["foot","snowshoe","ski"]}}"#,
         ]
     );
+}
+
+/// Members of trip files, and values of every sort to give them.
+const MEMBERS: &[&str] = &[
+    "name",
+    "practice",
+    "party",
+    "rope",
+    "gap_m",
+    "stage",
+    "travel",
+    "knots",
+    "reserve",
+    "cover",
+    "rope_on_bare",
+    "pace",
+    "use_proposed_strike",
+    "start",
+    "bridges_until",
+    "terrain",
+    "glaciers",
+    "emergency",
+    "snow",
+    "assume",
+    "assume.margin_m",
+    "assume.snow.settled.mu_after.adverse",
+];
+const VALUES: &[&str] = &[
+    "0",
+    "3",
+    "-1",
+    "0x1F",
+    "0o17",
+    "18446744073709551615",
+    "-9223372036854775808",
+    "99999999999999999999",
+    "1.5",
+    "1e400",
+    "inf",
+    "-nan",
+    "true",
+    "\"\"",
+    "\"auto\"",
+    "\"ski\"",
+    "\"04:30\"",
+    "04:30",
+    "1979-05-27",
+    "[]",
+    "[1, 2]",
+    "[1, \"a\"]",
+    "[\"a\", \"b\"]",
+    "[[]]",
+    "[{}]",
+    "[{ name = \"A\" }]",
+    "{}",
+    "[{ name = \"A\", contact = \"B\" }, { name = \"C\", contact = \"D\", note = \"E\" }]",
+    "[{ length_m = 60 }, { length_m = 1_000, diameter_mm = 8.5, name = \"A\" }]",
+    "[{ name = \"A\", mass_kg = 80 }, { name = \"B\" }]",
+    "[{ name = \"A\" }, 80]",
+    "{ a = 1, b.c = \"d\" }",
+    "{ a = [1] }",
+    "{ a = 04:30 }",
+];
+
+#[test]
+fn what_the_form_lets_through_is_read_and_nothing_else_is() {
+    let mut read = 0;
+    for member in MEMBERS {
+        for value in VALUES {
+            let text = format!("{member} = {value}\n");
+            let taken = trip("t.toml", &text);
+            let plain = toml::from_str::<Trip>(&text);
+            // Of a bare time of day serde makes a table.
+            let is_time = value.contains("04:30") && !value.contains('"') || value.contains("1979");
+            let agree = taken.is_ok() == plain.is_ok() || is_time && taken.is_err();
+            assert!(agree, "{text}: {plain:?}");
+            read += usize::from(taken.is_ok());
+            let faults = taken.err().unwrap_or_default();
+            let all_said = faults.iter().all(|f| f.kind() != Code::BrokenText);
+            assert!(all_said, "{text}: {faults:?}");
+        }
+    }
+    assert!(read > 80, "only {read} were read");
 }
