@@ -10,9 +10,11 @@ pub mod gpx;
 pub mod place;
 pub mod refusal;
 pub mod terrain;
+pub mod toml;
 pub mod trip;
 pub mod wrong;
 
+use serde::{Serialize, Serializer, ser::SerializeStruct};
 use serde_json::{Value, json};
 
 pub use code::{Code, Level};
@@ -25,7 +27,7 @@ pub use wrong::Wrong;
 /// use schrund::{fault::{Fault, Item, Place, trip::InTrip}};
 ///
 /// let fault = Fault::new(InTrip::Nobody, Place::item(Item::Flags));
-/// assert_eq!(fault.code().as_str(), "bad-trip");
+/// assert_eq!(fault.code(), "bad-trip");
 /// assert_eq!(
 ///     fault.to_string(),
 ///     "error[bad-trip]: a party of 0: nobody goes\n  at: flags\n  \
@@ -53,16 +55,22 @@ impl Fault {
         }
     }
 
-    /// Which kind it is; decides the level.
+    /// Its kind, one of the closed list; decides the level.
     #[must_use]
-    pub fn code(&self) -> Code {
-        self.what.code()
+    pub fn kind(&self) -> Code {
+        self.what.kind()
+    }
+
+    /// The stable name of its kind; `schrund check --explain CODE` tells more.
+    #[must_use]
+    pub fn code(&self) -> &'static str {
+        self.kind().as_str()
     }
 
     /// How much it matters.
     #[must_use]
     pub fn level(&self) -> Level {
-        self.code().level()
+        self.kind().level()
     }
 
     /// The numbers, names and texts that belong to it, by name; what has no name of its own stands under `value`.
@@ -81,7 +89,19 @@ impl Fault {
     /// What its kind means and what to do, in a few sentences.
     #[must_use]
     pub fn explain(&self) -> String {
-        self.code().explain()
+        self.kind().explain()
+    }
+}
+
+/// A fault as a document holds it, in the form of a finding of a plan: `level`, `at`, `code` and `values`.
+impl Serialize for Fault {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        let mut document = to.serialize_struct("Fault", 4)?;
+        document.serialize_field("level", &self.level())?;
+        document.serialize_field("at", &self.at)?;
+        document.serialize_field("code", self.code())?;
+        document.serialize_field("values", &self.values())?;
+        document.end()
     }
 }
 

@@ -89,6 +89,8 @@ codes! {
     UnknownName, "unknown-name", Error;
     /// The trip file or a flag gives something that cannot be: a party of none, a rope without length.
     BadTrip, "bad-trip", Error;
+    /// A practice file lacks something that every set says, or says it in a form that it does not take.
+    BadPractice, "bad-practice", Error;
     /// A practice set must give the spacing for 2, 3, 4 and 5 people.
     MissingFigure, "missing-figure", Error;
     /// One person on a glacier cannot be held and cannot be pulled out. Nobody goes alone.
@@ -99,7 +101,7 @@ codes! {
     /// The route file holds no track or route with two different points in a row, so there is nothing
     /// to walk. Export the track or the planned route itself, not only its waypoints.
     NoLine, "no-line", Error;
-    /// A height in the route file is no finite number. It counts as not given.
+    /// A height in the route file is no number, or too large to be a height. It counts as not given.
     BadHeight, "bad-height", Look;
     /// The route file keeps positions in extensions where no route point tells which way they go.
     /// They are not part of the line. If the line is in there, export it as a track.
@@ -136,9 +138,9 @@ codes! {
     /// The lower end of a range lies above the upper one.
     RangeOrder, "range-order", Error;
     /// A zone says nothing about how wide its gaps are. Give `gap_m` in the file, or say what to assume
-    /// with `--gap`; no width is ever assumed silently.
+    /// with `gap_m` of the trip or `--gap`; no width is ever assumed silently.
     GapNotGiven, "gap-not-given", Error;
-    /// A gap width from `--gap` stands in for zones that give none. The plan is as good as that guess.
+    /// A gap width from the trip or `--gap` stands in for zones that give none. The plan is as good as that guess.
     GapAssumed, "gap-assumed", Look;
     /// Several values or a range were given; the worse one counts: the widest gap, the least snow.
     WorseEnd, "worse-end-counts", Look;

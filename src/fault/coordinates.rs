@@ -83,7 +83,7 @@ pub enum NoLonLat {
 }
 
 impl NoLonLat {
-    pub(super) fn code(self) -> Code {
+    pub(super) fn kind(self) -> Code {
         match self {
             Self::TooShort => Code::BadGeojson,
             Self::Projected => Code::ProjectedPosition,

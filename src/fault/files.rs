@@ -33,8 +33,11 @@ pub enum InFiles {
     NotSeekable,
     /// It is no UTF-8 text.
     NotUtf8,
-    /// TOML that does not parse, in the words of the parser.
-    Toml(String),
+    /// A text that is held whole is larger than that.
+    TooLarge {
+        /// The most that is read, MiB.
+        most_mib: u64,
+    },
     /// Route and zones were given in each other's place.
     Swapped {
         /// Given as the route.
@@ -124,15 +127,16 @@ pub enum Network {
 }
 
 impl InFiles {
-    /// Its code.
+    /// Its kind.
     #[must_use]
-    pub fn code(&self) -> Code {
+    pub fn kind(&self) -> Code {
         match self {
             Self::Unreadable { .. }
             | Self::Stopped(_)
             | Self::OneStandardInput
             | Self::NotSeekable => Code::Unreadable,
-            Self::NotUtf8 | Self::Toml(_) | Self::Swapped { .. } => Code::BrokenText,
+            Self::NotUtf8 | Self::Swapped { .. } => Code::BrokenText,
+            Self::TooLarge { .. } => Code::WrongKind,
             Self::Network(_) => Code::Network,
             Self::NoFolder { .. } | Self::Unwritable { .. } => Code::Unwritable,
             Self::IsInput(_) | Self::There(_) => Code::WouldOverwrite,

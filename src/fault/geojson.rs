@@ -64,8 +64,13 @@ pub enum InGeojson {
     FeaturesNoList(Thing),
     /// A collection without `features`.
     NoFeatures,
-    /// A member of an object, or a property, stands there twice.
-    Twice(Option<&'static str>),
+    /// A member of an object stands there twice.
+    MemberTwice(&'static str),
+    /// A property stands there more than once.
+    PropertyTwice {
+        /// What stands there each time.
+        found: Vec<Excerpt>,
+    },
     /// `properties` is no object.
     PropertiesNoObject(Thing),
     /// The geometry is no object.
@@ -174,6 +179,10 @@ pub enum InGeojson {
     },
     /// No polygon among so many features.
     NoZones(usize),
+    /// No polygon among so many features of a glacier inventory.
+    NoIce(usize),
+    /// A glacier inventory is empty.
+    EmptyInventory,
     /// Geometries that are no polygons.
     NotPolygons(NotPolygons),
     /// So many polygons cover nothing.
@@ -287,14 +296,14 @@ pub struct NotPolygons {
 }
 
 impl InGeojson {
-    /// Its code.
+    /// Its kind.
     #[must_use]
-    pub fn code(&self) -> Code {
+    pub fn kind(&self) -> Code {
         match self {
-            Self::Empty | Self::IsXml | Self::IsUtf16 => Code::WrongKind,
+            Self::Empty | Self::EmptyInventory | Self::IsXml | Self::IsUtf16 => Code::WrongKind,
             Self::CutOff | Self::Broken(_) => Code::BrokenText,
             Self::ForeignCrs(_) | Self::UnknownCrs(_) => Code::ForeignCrs,
-            Self::Misplaced(misplaced) => misplaced.why.code(),
+            Self::Misplaced(misplaced) => misplaced.why.kind(),
             Self::Huge | Self::SwappedAxes => Code::BadPosition,
             Self::Number { .. } | Self::Unreadable(_) | Self::StrikeRange { .. } => Code::BadNumber,
             Self::Downwards { .. } | Self::GapsCrossed { .. } => Code::RangeOrder,
@@ -305,7 +314,7 @@ impl InGeojson {
             Self::NotANumber => Code::NotANumber,
             Self::GapNotGiven(_) => Code::GapNotGiven,
             Self::GapAssumed { .. } => Code::GapAssumed,
-            Self::NoZones(_) => Code::NoZones,
+            Self::NoZones(_) | Self::NoIce(_) => Code::NoZones,
             Self::NotPolygons(_) => Code::NotAPolygon,
             Self::NoArea(_) => Code::NoArea,
             Self::RingsClosed(_) => Code::RingClosed,
@@ -335,18 +344,7 @@ impl InGeojson {
             (Self::Misplaced(one), Self::Misplaced(two)) => one.why == two.why,
             (Self::Shallow { kind, .. }, Self::Shallow { kind: also, .. }) => kind == also,
             (Self::Stands { due, .. }, Self::Stands { due: also, .. }) => due == also,
-            _ if self.is_uncured() => other.is_uncured(),
             _ => std::mem::discriminant(self) == std::mem::discriminant(other),
         }
-    }
-}
-
-impl InGeojson {
-    /// Geometries of which there is nothing to say but what they lack.
-    fn is_uncured(&self) -> bool {
-        matches!(
-            self,
-            Self::GeometryNoObject(_) | Self::NoCoordinates(_) | Self::NoGeometries | Self::Deep
-        )
     }
 }

@@ -38,8 +38,13 @@ pub enum InGpx {
         /// Why that is none.
         why: NoDegrees,
     },
-    /// A height is no finite number.
-    Height(Excerpt),
+    /// A height is none.
+    Height {
+        /// What stands there.
+        found: Excerpt,
+        /// It is a number, but one too large to be held.
+        huge: bool,
+    },
     /// A track or route of so many points in which no two different ones follow one another.
     NoTwoPoints(usize),
     /// So many segments hold a single position.
@@ -297,14 +302,14 @@ pub enum Attribute {
 }
 
 impl InGpx {
-    /// Its code.
+    /// Its kind.
     #[must_use]
-    pub fn code(&self) -> Code {
+    pub fn kind(&self) -> Code {
         match self {
             Self::Is(_) | Self::Empty | Self::NoElement => Code::WrongKind,
             Self::Xml(_) => Code::BrokenText,
             Self::Position { .. } => Code::BadPosition,
-            Self::Height(_) => Code::BadHeight,
+            Self::Height { .. } => Code::BadHeight,
             Self::NoTwoPoints(_) | Self::LoneSegments(_) | Self::RoutesBesideTracks(_) => {
                 Code::PartLeftOut
             }

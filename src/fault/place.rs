@@ -58,16 +58,12 @@ pub enum Item {
     },
     /// A track or route of a GPX file, or a thing in it.
     Line(GpxWay),
-    /// All that the flags say.
+    /// What is said beside the trip file: flags, each by the member of a trip file that it sets.
     Flags,
-    /// One flag: `--gap`.
+    /// A flag of the command line that is no part of a trip: `--at`.
     Flag(&'static str),
     /// Who goes.
     Party,
-    /// When the party starts.
-    Start,
-    /// The stage asked for.
-    Stage,
     /// The practice set.
     Practice,
     /// The ice as a whole.

@@ -49,6 +49,8 @@ pub enum Damage {
     HgtLength(u64),
     /// The table of systems that comes with the program lacks WGS 84; a test proves that it does not.
     NoWgs84,
+    /// It ends after so many bytes, inside its tables.
+    Ends(u64),
     /// It is not a whole TIFF, in the words of the decoder.
     NotWhole(String),
     /// Its GDAL metadata do not parse, in the words of the parser.
@@ -163,9 +165,9 @@ pub enum Told {
 }
 
 impl InTerrain {
-    /// Its code.
+    /// Its kind.
     #[must_use]
-    pub fn code(&self) -> Code {
+    pub fn kind(&self) -> Code {
         match self {
             Self::Broken(_) => Code::TerrainBroken,
             Self::Refused(_) => Code::TerrainRefused,

@@ -18,20 +18,6 @@ use super::{code::Code, place::Item, refusal::Refusal};
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum InTrip {
-    /// A trip file has no such member.
-    NoMember {
-        /// As given.
-        name: String,
-        /// A member that may be meant.
-        near: Option<String>,
-    },
-    /// A member that does not parse, in the words of the parser.
-    Member {
-        /// The member.
-        name: String,
-        /// What the parser says.
-        says: String,
-    },
     /// A party of none.
     Nobody,
     /// More people than are planned for.
@@ -63,6 +49,13 @@ pub enum InTrip {
         /// Least and greatest length, metres.
         within_m: [f64; 2],
     },
+    /// A gap width to assume that cannot be.
+    Gap {
+        /// The width, metres.
+        gap_m: f64,
+        /// Least and greatest width, metres.
+        within_m: [f64; 2],
+    },
     /// A rope so thick or thin cannot be.
     RopeAcross {
         /// Its diameter, millimetres.
@@ -83,7 +76,12 @@ pub enum InTrip {
         until_min: f64,
     },
     /// No figure and no word has that name.
-    NoFigure(String),
+    NoFigure {
+        /// As given.
+        name: String,
+        /// The name most like it.
+        near: Option<String>,
+    },
     /// A name that a plan lists and that something else sets.
     SetElsewhere {
         /// The name.
@@ -116,6 +114,37 @@ pub enum InTrip {
     },
     /// A figure that is not taken.
     Figure(Refusal),
+    /// A file that the trip names was not laid beside it.
+    NotLaid {
+        /// As the trip names it.
+        file: String,
+        /// What it holds.
+        what: NamedFile,
+    },
+}
+
+/// The files that a trip can name.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum NamedFile {
+    /// A practice file.
+    Practice,
+    /// A terrain model.
+    Terrain,
+    /// A glacier inventory.
+    Glaciers,
+}
+
+impl NamedFile {
+    /// The member that names it.
+    #[must_use]
+    pub fn property(self) -> &'static str {
+        match self {
+            Self::Practice => "practice",
+            Self::Terrain => "terrain",
+            Self::Glaciers => "glaciers",
+        }
+    }
 }
 
 /// A stage as it was asked for.
@@ -157,6 +186,8 @@ pub enum Setter {
     Practice,
     /// Who goes.
     Party,
+    /// The one who has that mass.
+    Person,
     /// The ropes at hand.
     Rope,
     /// The terrain models.
@@ -165,6 +196,8 @@ pub enum Setter {
     Gap,
     /// The lengths in which ropes are sold.
     Sold,
+    /// The trip itself.
+    Trip,
 }
 
 /// What is wrong with a practice set or file.
@@ -188,7 +221,12 @@ pub enum InPractice {
         sets: Vec<&'static str>,
     },
     /// A set gives a figure that does not exist.
-    NoFigure(String),
+    NoFigure {
+        /// As given.
+        name: String,
+        /// The name most like it.
+        near: Option<&'static str>,
+    },
     /// A set does not give a figure that it must.
     Missing(&'static str),
     /// The spacing grows with the number of people.
@@ -235,27 +273,27 @@ pub enum InPlan {
 }
 
 impl InTrip {
-    /// Its code.
+    /// Its kind.
     #[must_use]
-    pub fn code(&self) -> Code {
+    pub fn kind(&self) -> Code {
         match self {
-            Self::NoMember { .. }
-            | Self::NoStage { .. }
-            | Self::NoFigure(_)
+            Self::NoStage { .. }
+            | Self::NoFigure { .. }
             | Self::SetElsewhere { .. }
             | Self::NoWord { .. } => Code::UnknownName,
-            Self::NoNumber { .. } | Self::Figure(_) => Code::BadNumber,
+            Self::NoNumber { .. } | Self::Gap { .. } | Self::Figure(_) => Code::BadNumber,
+            Self::NotLaid { .. } => Code::Unreadable,
             _ => Code::BadTrip,
         }
     }
 }
 
 impl InPractice {
-    /// Its code.
+    /// Its kind.
     #[must_use]
-    pub fn code(&self) -> Code {
+    pub fn kind(&self) -> Code {
         match self {
-            Self::NoSet { .. } | Self::NoFigure(_) => Code::UnknownName,
+            Self::NoSet { .. } | Self::NoFigure { .. } => Code::UnknownName,
             Self::Missing(_) => Code::MissingFigure,
             Self::Growing { .. } | Self::Figure(_) => Code::BadNumber,
             Self::BuiltIn(_) => Code::BrokenText,
@@ -264,9 +302,9 @@ impl InPractice {
 }
 
 impl InPlan {
-    /// Its code.
+    /// Its kind.
     #[must_use]
-    pub fn code(&self) -> Code {
+    pub fn kind(&self) -> Code {
         match self {
             Self::Alone(_) => Code::Alone,
             Self::NoZoneMet(_) => Code::NoZoneMet,

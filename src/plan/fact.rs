@@ -2,6 +2,7 @@
 
 use schemars::JsonSchema;
 use serde::Serialize;
+use serde_json::Value;
 
 use crate::{
     fault::{Code, Level, code::told, refusal::Refusal},
@@ -54,6 +55,19 @@ macro_rules! facts {
             pub fn alarm(&self) -> usize {
                 let known = |(code, ..): &(&str, Level, &str)| *code == self.code();
                 Self::KINDS.iter().position(known).unwrap_or(Self::KINDS.len())
+            }
+
+            /// What it means and what to do, in a few sentences.
+            #[must_use]
+            pub fn explain(&self) -> String {
+                told(match self { $(Self::$kind { .. } => concat!($($doc, "\n",)+),)+ })
+            }
+
+            /// The numbers, places and names that belong to it, by name.
+            #[must_use]
+            pub fn values(&self) -> Value {
+                let document = serde_json::to_value(self).unwrap_or_default();
+                document.get("values").cloned().unwrap_or_default()
             }
 
             /// Every code with its level and its doc comment, in the order of alarm; [`explained`] shows them.
@@ -121,7 +135,7 @@ facts! {
     GlacierWithoutZone { length_m: f64 } = "glacier-without-zone", Look;
     /// Snow bridges weaken through the day, and the planned time on hidden gaps is later than the leader trusts them.
     BridgesLate { zone: ZoneName, left_at: Clock, until: Clock } = "bridges-late", Look;
-    /// A gap width from `--gap` stands in for zones that give none. The plan is as good as that guess.
+    /// A gap width from the trip or `--gap` stands in for zones that give none. The plan is as good as that guess.
     GapAssumed { zone: ZoneName, gap_m: f64 } = "gap-assumed", Look;
     /// Roped without anchors on sloping bare ice: no team holds a fall on ice, so one slip pulls all.
     SlipPullsAll { slope_deg: f64, length_m: f64 } = "one-slip-pulls-all", Look;

@@ -187,7 +187,7 @@ impl Finding {
     pub fn code(&self) -> &'static str {
         match &self.what {
             What::Planned(fact) => fact.code(),
-            What::Read(notice) => notice.code().as_str(),
+            What::Read(notice) => notice.code(),
         }
     }
 
@@ -206,6 +206,24 @@ impl Finding {
         match &self.what {
             What::Planned(fact) => (fact.level(), fact.alarm()),
             What::Read(notice) => (notice.level(), usize::MAX),
+        }
+    }
+
+    /// The numbers, names and texts that belong to it, by name, as those of a [`Fault`].
+    #[must_use]
+    pub fn values(&self) -> Value {
+        match &self.what {
+            What::Planned(fact) => fact.values(),
+            What::Read(notice) => notice.values(),
+        }
+    }
+
+    /// What its kind means and what to do, in a few sentences.
+    #[must_use]
+    pub fn explain(&self) -> String {
+        match &self.what {
+            What::Planned(fact) => fact.explain(),
+            What::Read(notice) => notice.explain(),
         }
     }
 }
@@ -257,7 +275,7 @@ impl Serialize for Finding {
         let what = match &self.what {
             What::Planned(fact) => Facts::Planned(fact),
             What::Read(notice) => Facts::Read {
-                code: notice.code().as_str(),
+                code: notice.code(),
                 values: notice.values(),
             },
         };
@@ -277,5 +295,38 @@ impl JsonSchema for Finding {
 
     fn json_schema(generator: &mut SchemaGenerator) -> Schema {
         FindingDocument::json_schema(generator)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fault::gpx::InGpx;
+
+    #[test]
+    fn a_fault_and_a_finding_have_one_form() {
+        let jump = InGpx::Jump {
+            length_m: 1200.0,
+            at_m: 350.0,
+        };
+        let fault = Fault::new(jump, Place::file("tour.gpx"));
+        let finding = Finding::from(fault.clone());
+        assert_eq!(
+            serde_json::to_value(&fault).unwrap(),
+            serde_json::to_value(&finding).unwrap()
+        );
+        assert_eq!(
+            (fault.code(), fault.level()),
+            (finding.code(), finding.level())
+        );
+        assert_eq!(fault.values(), finding.values());
+        assert_eq!(fault.explain(), finding.explain());
+        let planned = Finding::new(
+            At::Part { of: JobPart::Zones },
+            Fact::ZoneMissed { zones: vec![2] },
+        );
+        let document = serde_json::to_value(&planned).unwrap();
+        assert_eq!(document["values"], planned.values());
+        assert_eq!(document["code"], planned.code());
     }
 }

@@ -2,11 +2,14 @@
 
 use std::{
     collections::BTreeMap,
-    io::{Read, Seek, SeekFrom},
+    io::{ErrorKind, Read, Seek, SeekFrom},
     sync::Arc,
 };
 
-use tiff::decoder::{Decoder, DecodingResult};
+use tiff::{
+    TiffError,
+    decoder::{Decoder, DecodingResult},
+};
 
 use crate::{fault::terrain::Unpacking, raster::reading::Stored};
 
@@ -191,12 +194,18 @@ impl Shelf {
     }
 }
 
+/// Whether the file ended where more was to come.
+pub(crate) fn ends_early(error: &TiffError) -> bool {
+    matches!(error, TiffError::IoError(e) if e.kind() == ErrorKind::UnexpectedEof)
+}
+
 impl Parts {
     fn decode(&mut self, layout: &Layout, part: u32) -> Result<DecodingResult, Unpacking> {
         match self {
-            Self::Coded(decoder) => decoder
-                .read_chunk(part)
-                .map_err(|e| Unpacking::Decoder(e.to_string())),
+            Self::Coded(decoder) => decoder.read_chunk(part).map_err(|e| match e {
+                e if ends_early(&e) => Unpacking::Short(part),
+                e => Unpacking::Decoder(e.to_string()),
+            }),
             Self::Rows {
                 source,
                 strips,
@@ -209,7 +218,10 @@ impl Parts {
                 source
                     .seek(SeekFrom::Start(from.0))
                     .and_then(|_| source.read_exact(&mut bytes))
-                    .map_err(|e| Unpacking::Reading(from.0, e.to_string()))?;
+                    .map_err(|e| match e.kind() {
+                        ErrorKind::UnexpectedEof => Unpacking::Short(part),
+                        _ => Unpacking::Reading(from.0, e.to_string()),
+                    })?;
                 Ok(plain.numbers(&bytes))
             }
         }

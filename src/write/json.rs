@@ -7,8 +7,8 @@ use serde_json::{Number, Value};
 use crate::{
     plan::{Plan, finding::Finding, leg::TeamSetup, options::Options},
     say::{
-        self, cautions::cautions, finding, language::Language, span::Said, units::Units,
-        voice::Voice,
+        self, cautions::cautions, finding, interface::Interface, language::Language, span::Said,
+        units::Units, voice::Voice,
     },
     schema,
 };
@@ -29,6 +29,7 @@ const DECIMALS: i32 = 6;
 const VOICE: Voice = Voice {
     language: Language::English,
     units: Units::Metric,
+    interface: Interface::Members,
 };
 
 /// The whole plan, indented, with a line break at the end.

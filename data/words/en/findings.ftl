@@ -6,6 +6,23 @@ never-on-hidden-gaps = { $zone } says never to rope, and its gaps are hidden und
 hidden-gaps-skied-unroped = { $zone } says never to rope: on skis, { $snow } of snow, gaps up to { $gap }; skis spread the load and hold no bridge up
     .hint = rope up where the snow thins, where it sags, and where you stop
 
+-by-rope = { $interface ->
+    [flags] : `--rope 60`
+   *[members] { "" }
+}
+-by-terrain = { $interface ->
+    [flags] : `--terrain FILE`
+   *[members] { "" }
+}
+-more-terrain = { $interface ->
+    [flags] `--terrain` can be given again
+   *[members] several models can be given
+}
+-options-show = { $interface ->
+    [flags] `schrund options` shows
+   *[members] the options show
+}
+
 no-setup = gaps of { $gap } along the route ask { $people } people for a spacing of { $need }; the greatest is { $cap }
     .hint = another line, a detour round the ends of the crevasses, or more people on the rope
 
@@ -15,8 +32,8 @@ no-rope-fits = { $lack ->
    *[none-sold] the set-up takes { $needed } of rope, more than any single rope sold
 }
     .hint = { $lack ->
-    [none-left] name another rope: `--rope 60`
-   *[other] `schrund options` shows what would make it fit
+    [none-left] name another rope{ -by-rope }
+   *[other] { -options-show } what would make it fit
 }
 
 too-steep-to-rope-without-anchors = { $of ->
@@ -114,7 +131,7 @@ strike-taken-as-exact = { $zone } does not say how sure its strike is: it is tak
     .hint = give `strike_uncertainty_deg`; a few degrees can lengthen the way over a gap
 
 slope-unknown = no heights say how steep it is towards the lip: falls are reckoned as on flat ground
-    .hint = give a terrain model: `--terrain FILE`
+    .hint = give a terrain model{ -by-terrain }
 
 strike-not-given = { $zone } gives no strike: its crevasses are taken to be crossed squarely
 
@@ -124,12 +141,12 @@ zone-not-met = { $count ->
 }
 
 no-heights = the route gives no heights: no ascent, slope or time for the climb is known
-    .hint = give a terrain model: `--terrain FILE`
+    .hint = give a terrain model{ -by-terrain }
 
 on-skis = on skis many go unroped in good snow and rope up for danger signs; this is the roped set-up
 
 no-rope-named = no rope at hand was named: the plan says which length to take
-    .hint = name the ropes you have: `--rope 60`
+    .hint = name the ropes you have{ -by-rope }
 
 -heights-apart-hint = compare a known height, such as a hut, with the map; receivers and models may count from different zeros
 
@@ -144,8 +161,8 @@ terrain-void = { $where ->
    *[file] the terrain model has no height for { $metres } of the line, first from { $first }; the heights of the route file are used instead
 }
     .hint = { $other ->
-    [yes] slopes of the ground are missing there; `--terrain` can be given again
-   *[no] add a model that covers the line: `--terrain` can be given again
+    [yes] slopes of the ground are missing there; { -more-terrain }
+   *[no] add a model that covers the line; { -more-terrain }
 }
 
 terrain-flattens = slopes of the ground come from a model with cells of { $cell }: short steps and walls are flattened; nothing was relaxed because of it

@@ -28,7 +28,10 @@ remark-no-rope-named = no rope at hand was named: lengths sold are shown
 ## The table of ways
 
 options-head = { $people } people, { $weighed } ways weighed, { $ways } that no other beats in everything
-options-more = { $more } more with `--format json`
+options-more = { $more } more { $interface ->
+    [flags] with `--format json`
+   *[members] in the JSON
+ }
 options-legend = left: fewest left to hold a fall · help: another rope team · coil: longest on one person
 options-cautions = Read with these ways
 options-teams = teams

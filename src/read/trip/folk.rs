@@ -35,17 +35,13 @@ pub enum Folk {
 }
 
 impl Folk {
-    pub(super) fn nobody(&self) -> bool {
+    pub(super) fn count(&self) -> usize {
         match self {
-            Self::Number(number) => *number == 0,
-            Self::Masses(masses) => masses.is_empty(),
-            Self::Named(people) => people.is_empty(),
+            Self::Number(number) => *number,
+            Self::Masses(masses) => masses.len(),
+            Self::Named(people) => people.len(),
         }
     }
-}
-
-pub(super) fn nobody(place: Place) -> Fault {
-    Fault::new(InTrip::Nobody, place)
 }
 
 /// One person of a trip file.
