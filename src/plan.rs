@@ -10,6 +10,7 @@ pub mod finding;
 pub mod keep;
 pub mod leg;
 pub mod name;
+pub mod off;
 pub mod options;
 pub mod place;
 pub mod why;

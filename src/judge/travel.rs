@@ -15,12 +15,8 @@ use crate::{
 /// Where the route begins or ends on the ice.
 pub(super) fn ends(leg: &RopedLeg<'_>) -> Vec<Fact> {
     let length_m = leg.stage.stage.length_m();
-    let contacts = || {
-        let held = leg.sketch.contacts.iter();
-        held.filter_map(|&i| leg.stage.met.contacts.get(i))
-    };
-    let begins = contacts().any(|c| c.crossings.iter().any(|s| s.from_m <= 0.0));
-    let ends = contacts().any(|c| c.crossings.iter().any(|s| s.to_m >= length_m));
+    let met = leg.stage.met;
+    let (begins, ends) = (met.on_ice(0.0), met.on_ice(length_m));
     let stretch = leg.sketch.stretch;
     let (first, last) = (stretch.from_m <= 0.0, stretch.to_m >= length_m);
     let mut found = Vec::new();
@@ -49,7 +45,7 @@ pub(super) fn bridges(job: &Brief<'_>, leg: &RopedLeg<'_>, hours: &Hours) -> Vec
     };
     let stretch = leg.sketch.stretch;
     let late = leg.stage.met.contacts.iter().filter_map(|contact| {
-        let zone = job.zones.get(contact.zone)?;
+        let zone = job.zones.get(contact.of.zone()?)?;
         let on_leg = contact.crossings.iter();
         let ends_m = on_leg
             .filter(|c| c.from_m < stretch.to_m && c.to_m > stretch.from_m)

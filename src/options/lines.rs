@@ -187,7 +187,7 @@ impl TripLegs<'_> {
         Some(Draft::new(
             team,
             *spacing,
-            &leg.zones,
+            leg.over(),
             leg.hardship,
             job.rules,
         ))

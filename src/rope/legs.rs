@@ -4,6 +4,7 @@ use crate::{
     ground::footing::Footing,
     legs::{
         knots::Hardship,
+        over::Over,
         sketch::{LegSketch, Sketch},
         spacing::Spacing,
     },
@@ -23,6 +24,8 @@ pub(crate) struct RopedLeg<'a> {
     pub(crate) sketch: &'a LegSketch,
     /// The zones met, in file order.
     pub(crate) zones: Vec<&'a Zone>,
+    /// Whether there is ice beside them whose gaps and snow nobody gave, and that counts in the set-up.
+    pub(crate) undrawn: bool,
     /// What lies under it.
     pub(crate) footing: Footing,
     /// What makes holding harder on it.
@@ -43,9 +46,15 @@ pub(crate) fn legs<'a>(
     let leg = |(i, (stage, sketch)): (usize, (&'a Sketch<'a>, &'a LegSketch))| {
         let zones = stage.zones(sketch, job.zones);
         let hardship = Hardship::on(&stage.met.under, sketch.stretch, job.rules);
+        let undrawn = stage.undrawn(sketch, job.rules);
+        let over = Over {
+            zones: &zones,
+            undrawn,
+        };
         RopedLeg {
             number: i + 1,
-            teams: drafts(sketch, teams, &zones, hardship, job.rules),
+            teams: drafts(sketch, teams, over, hardship, job.rules),
+            undrawn,
             hardship,
             footing: stage.footing(sketch, job.rules),
             zones,
@@ -59,13 +68,13 @@ pub(crate) fn legs<'a>(
 fn drafts(
     sketch: &LegSketch,
     teams: &[RopeTeam],
-    zones: &[&Zone],
+    over: Over<'_>,
     hardship: Hardship,
     rules: &Rules,
 ) -> Vec<Draft> {
     let spaced = teams.iter().zip(&sketch.spacings);
     let draft =
-        |(team, spacing): (&RopeTeam, &Spacing)| Draft::new(team, *spacing, zones, hardship, rules);
+        |(team, spacing): (&RopeTeam, &Spacing)| Draft::new(team, *spacing, over, hardship, rules);
     spaced.map(draft).collect()
 }
 
@@ -80,6 +89,14 @@ pub(crate) fn demands_m(legs: &[RopedLeg<'_>], teams: &[RopeTeam]) -> Vec<f64> {
 }
 
 impl RopedLeg<'_> {
+    /// The ice that it is walked over.
+    pub(crate) fn over(&self) -> Over<'_> {
+        Over {
+            zones: &self.zones,
+            undrawn: self.undrawn,
+        }
+    }
+
     /// On what a team of the leg stands. The model takes one slope towards the lip: the steeper of that with and that
     /// against the walking direction, so the first person's fall downhill and the last one's uphill both count.
     pub(crate) fn stance(&self, draft: &Draft, rules: &Rules) -> Stance {

@@ -35,6 +35,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::BridgesLate { .. }
         | Fact::KnotsNoBite { .. }
         | Fact::KnotsFewer { .. }
+        | Fact::UnropedByWord { .. }
         | Fact::ZoneMissed { .. } => of_zone(fact, at, voice),
         Fact::TooSteep { .. }
         | Fact::AvalancheTerrain { .. }
@@ -50,8 +51,8 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::HaulTooWeak { .. }
         | Fact::PairWithoutKnots { .. }
         | Fact::NoAnswer { .. } => of_fall(fact, voice),
-        Fact::CutOff { .. } | Fact::GlacierWithoutZone { .. } | Fact::MayRunAlong { .. } => {
-            of_line(fact, at)
+        Fact::CutOff { .. } | Fact::IceWithoutGap { .. } | Fact::MayRunAlong { .. } => {
+            of_line(fact, voice)
         }
         Fact::HeightsCompared { .. }
         | Fact::HeightsFarApart { .. }
@@ -63,6 +64,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::LastOnIce {}
         | Fact::KnotsBlockHaul {}
         | Fact::SlopeUnknown {}
+        | Fact::NoInventory {}
         | Fact::NoHeights {}
         | Fact::OnSkis {}
         | Fact::NoRopeNamed {} => Vec::new(),
@@ -94,6 +96,11 @@ fn of_zone<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         Fact::KnotsNoBite { zones } => {
             let named = zones.iter().map(|z| zone(z, voice));
             vec![("zones", Arg::Said(Said::join(named, ", ")))]
+        }
+        Fact::UnropedByWord { zones, undrawn } => {
+            let named = zones.iter().map(|z| zone(z, voice));
+            let known = undrawn.then(|| voice.say("ice-undrawn", &[]));
+            vec![("ice", Arg::Said(Said::join(named.chain(known), ", ")))]
         }
         Fact::KnotsFewer { tied, layout } => {
             vec![("tied", Arg::Count(*tied)), ("layout", Arg::Count(*layout))]
@@ -191,11 +198,14 @@ fn of_fall(fact: &Fact, voice: Voice) -> FactArgs<'_> {
     }
 }
 
-fn of_line<'a>(fact: &Fact, at: &At) -> FactArgs<'a> {
+fn of_line<'a>(fact: &Fact, voice: Voice) -> FactArgs<'a> {
     match fact {
         Fact::CutOff { at } => vec![("end", Arg::Word(route_end(*at)))],
-        Fact::GlacierWithoutZone { length_m } => {
-            vec![("length", Arg::Whole(*length_m)), span_of(at)]
+        Fact::IceWithoutGap { pieces, roped } => {
+            vec![
+                ("spans", Arg::Said(spans(pieces, voice))),
+                ("roped", yes(*roped)),
+            ]
         }
         Fact::MayRunAlong { pieces } => contours(pieces),
         _ => Vec::new(),
@@ -236,12 +246,13 @@ fn near<'a>(at: &At) -> (&'static str, Arg<'a>) {
     ("at", Arg::Walked(at_m))
 }
 
-fn span_of<'a>(at: &At) -> (&'static str, Arg<'a>) {
-    let (from_m, to_m) = match at {
-        At::Leg(place) => (place.from_m, place.to_m),
-        _ => (0.0, 0.0),
+/// From where to where, piece after piece.
+fn spans(pieces: &[Piece], voice: Voice) -> Said {
+    let span = |p: &Piece| {
+        let span = Arg::Between(p.from_m, p.to_m);
+        voice.say("ice-span", &[("span", span)])
     };
-    ("span", Arg::Between(from_m, to_m))
+    Said::join(pieces.iter().map(span), ", ")
 }
 
 fn route_end(end: RouteEnd) -> &'static str {

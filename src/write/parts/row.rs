@@ -37,7 +37,7 @@ pub struct LegRow<'a> {
     pub time: String,
     /// Numbers of the zones met.
     pub zones: &'a [usize],
-    /// `6`, or `6 (8.4)` with the way along the route where that is longer.
+    /// `6`, or `6 (8.4)` with the way along the route where that is longer; `?` where there is ice without a gap width.
     pub gap: String,
     /// One for each rope team; empty on unroped legs.
     pub teams: Vec<TeamRow<'a>>,
@@ -119,17 +119,23 @@ fn heights(leg: &Leg, voice: Voice) -> String {
 }
 
 fn gap(leg: &Leg, voice: Voice) -> String {
+    let unknown = if leg.gap_known || !leg.roped { "" } else { "?" };
     let (Some(gap_m), Some(effective_m)) = (leg.gap_m, leg.effective_gap_m) else {
-        return String::new();
+        return unknown.to_owned();
     };
     let (gap, effective) = (
         voice.units.number(gap_m, Round::Up),
         voice.units.number(effective_m, Round::Up),
     );
-    if gap == effective {
+    let drawn = if gap == effective {
         gap
     } else {
         format!("{gap} ({effective})")
+    };
+    if unknown.is_empty() {
+        drawn
+    } else {
+        format!("{drawn} {unknown}")
     }
 }
 
