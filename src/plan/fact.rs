@@ -121,7 +121,8 @@ facts! {
     /// such stretches of the stage are listed.
     IceWithoutGap { pieces: Vec<Piece>, roped: bool } = "ice-without-a-gap-width", Look;
     /// Snow bridges weaken through the day, and the planned time on hidden gaps is later than the leader trusts them.
-    BridgesLate { zone: ZoneName, left_at: Clock, until: Clock } = "bridges-late", Look;
+    /// Without a zone it is ice that only the inventory knows.
+    BridgesLate { zone: Option<ZoneName>, left_at: Clock, until: Clock } = "bridges-late", Look;
     /// A gap width from `--gap` stands in for zones that give none. The plan is as good as that guess.
     GapAssumed { zone: ZoneName, gap_m: f64 } = "gap-assumed", Look;
     /// Roped without anchors on sloping bare ice: no team holds a fall on ice, so one slip pulls all.

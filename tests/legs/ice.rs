@@ -40,7 +40,7 @@ fn ice_on_which_no_zone_is_drawn_is_roped_with_the_margin_and_the_team() {
     assert!(
         plan.legs
             .iter()
-            .all(|l| l.roped == (l.leg == 2) && l.gap_known == !l.roped)
+            .all(|l| l.roped == (l.leg == 2) && l.gap_known != l.roped)
     );
 }
 
@@ -190,4 +190,15 @@ fn without_an_inventory_the_plan_says_once_that_it_knows_no_other_ice() {
     let note = |trip: Trip| said(findings(&trip.plan()), "no-inventory").len();
     assert_eq!(note(Trip::northward()), 1);
     assert_eq!(note(ice(Trip::northward(), 700.0, 1100.0)), 0);
+}
+
+#[test]
+fn bridges_on_it_are_not_trusted_later_than_others() {
+    let times = "start = \"09:00\"\nbridges_until = \"09:10\"";
+    let plan = ice(Trip::northward(), 100.0, 600.0).rules(times).plan();
+    let told = said(findings(&plan), "bridges-late");
+    let known = told
+        .iter()
+        .filter(|says| says.starts_with("ice on which no zone is drawn is left at"));
+    assert_eq!(known.count(), 1, "{told:?}");
 }

@@ -15,7 +15,7 @@ fn pieces(trip: &Trip) -> Vec<(f64, f64)> {
     let inventory = Ice::of(&job.glaciers).contacts(stage, 0.0);
     let known = undrawn(stage, &drawn, &inventory, 20.0);
     let crossings = known.map(|contact| {
-        assert_eq!(contact.of, Of::KnownIce);
+        assert_eq!(contact.of, Of::KnownIce, "no zone");
         contact.crossings
     });
     let ends = |s: &Stretch| (s.from_m.round(), s.to_m.round());

@@ -5,6 +5,7 @@ use crate::{
     plan::{
         fact::{Fact, HeightsApart, RopeLack, RouteEnd, Slope, TerrainVoid},
         finding::At,
+        name::ZoneName,
         place::{HeightsFrom, Piece, RollOver},
     },
     say::{
@@ -99,7 +100,7 @@ fn of_zone<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         }
         Fact::UnropedByWord { zones, undrawn } => {
             let named = zones.iter().map(|z| zone(z, voice));
-            let known = undrawn.then(|| voice.say("ice-undrawn", &[]));
+            let known = undrawn.then(|| ice(None, voice));
             vec![("ice", Arg::Said(Said::join(named.chain(known), ", ")))]
         }
         Fact::KnotsFewer { tied, layout } => {
@@ -114,7 +115,7 @@ fn of_zone<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
             left_at,
             until,
         } => vec![
-            ("zone", Arg::Said(zone(z, voice))),
+            ("zone", Arg::Said(ice(z.as_ref(), voice))),
             ("left", Arg::Figure(left_at.to_string())),
             ("until", Arg::Figure(until.to_string())),
         ],
@@ -131,6 +132,11 @@ fn of_zone<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         ],
         _ => Vec::new(),
     }
+}
+
+/// A zone, or the ice that nobody drew.
+fn ice(drawn: Option<&ZoneName>, voice: Voice) -> Said {
+    drawn.map_or_else(|| voice.say("ice-undrawn", &[]), |z| zone(z, voice))
 }
 
 fn of_slope<'a>(fact: &Fact, at: &At) -> FactArgs<'a> {
