@@ -3,3 +3,4 @@
 mod laws;
 mod reference;
 mod touch;
+mod undrawn;

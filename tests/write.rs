@@ -1,6 +1,7 @@
 //! What is handed out.
 
 mod gpx;
+mod ice;
 mod kml;
 mod names;
 mod report;

@@ -4,7 +4,7 @@
 //! it and all edges after it up to the next touch. An edge that does touch is cut at every touch and
 //! each piece is asked at its middle; pieces that run along a ring edge are inside.
 
-use crate::meet::contact::{Block, Contact, SAME_PLACE_M};
+use crate::meet::contact::{Block, Contact, Of, SAME_PLACE_M};
 use crate::{
     geometry::{
         Bounds, LonLat,
@@ -132,7 +132,7 @@ impl Trace {
         });
         let touches = Stretch::merged(widened.chain(self.near).collect(), SAME_PLACE_M);
         (!touches.is_empty()).then_some(Contact {
-            zone,
+            of: Of::Zone(zone),
             crossings,
             touches,
         })

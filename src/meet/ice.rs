@@ -24,7 +24,7 @@ const BLOCK: usize = 64;
 /// let (job, pair) = (example::job()?, example::pair()?);
 /// let ice = Ice::of(&pair.zones);
 /// // The same ice is met by any number of lines.
-/// let met = ice.contacts(&pair.route.stages[0], 0.0).into_iter().map(|contact| contact.zone);
+/// let met = ice.contacts(&pair.route.stages[0], 0.0).into_iter().filter_map(|contact| contact.of.zone());
 /// assert_eq!(met.collect::<Vec<_>>(), [0, 1]);
 /// assert!(ice.contacts(&job.route.stages[0], 0.0).is_empty(), "22 km west of it");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())

@@ -1,7 +1,9 @@
 //! Findings in words: what was found, what to do about it, and where it belongs.
 
 mod args;
+mod placeable;
 mod whereabouts;
+mod zones;
 
 pub use whereabouts::{legs, place, stage};
 

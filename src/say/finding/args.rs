@@ -1,6 +1,10 @@
 //! Words and figures for the placeables of each fact's message.
 
-use super::whereabouts;
+use super::{
+    placeable::{FactArgs, near, span_of, yes},
+    whereabouts,
+    zones::of_zone,
+};
 use crate::{
     plan::{
         fact::{Fact, HeightsApart, RopeLack, RouteEnd, Slope, TerrainVoid},
@@ -10,16 +14,13 @@ use crate::{
     say::{
         arg::Arg,
         fault,
-        name::{person, rope, zone},
+        name::{person, rope},
         round::Round,
         setup,
         span::Said,
         voice::Voice,
     },
 };
-
-/// A placeable's name with what stands in its place.
-type FactArgs<'a> = Vec<(&'static str, Arg<'a>)>;
 
 /// All of one fact found at a place.
 pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
@@ -35,6 +36,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::BridgesLate { .. }
         | Fact::KnotsNoBite { .. }
         | Fact::KnotsFewer { .. }
+        | Fact::UnropedByWord { .. }
         | Fact::ZoneMissed { .. } => of_zone(fact, at, voice),
         Fact::TooSteep { .. }
         | Fact::AvalancheTerrain { .. }
@@ -52,8 +54,8 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::HaulTooWeak { .. }
         | Fact::PairWithoutKnots { .. }
         | Fact::NoAnswer { .. } => of_fall(fact, at, voice),
-        Fact::CutOff { .. } | Fact::GlacierWithoutZone { .. } | Fact::MayRunAlong { .. } => {
-            of_line(fact, at)
+        Fact::CutOff { .. } | Fact::IceWithoutGap { .. } | Fact::MayRunAlong { .. } => {
+            of_line(fact, voice)
         }
         Fact::HeightsCompared { .. }
         | Fact::HeightsFarApart { .. }
@@ -65,66 +67,10 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::LastOnIce {}
         | Fact::KnotsBlockHaul {}
         | Fact::SlopeUnknown {}
+        | Fact::NoInventory {}
         | Fact::NoHeights {}
         | Fact::OnSkis {}
         | Fact::NoRopeNamed {} => Vec::new(),
-    }
-}
-
-fn of_zone<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
-    match fact {
-        Fact::NeverOnHidden { zone: z }
-        | Fact::StrikeExact { zone: z }
-        | Fact::StrikeUnknown { zone: z } => vec![("zone", Arg::Said(zone(z, voice)))],
-        Fact::SkiedUnroped {
-            zone: z,
-            snow_depth_m,
-            gap_m,
-        } => vec![
-            ("zone", Arg::Said(zone(z, voice))),
-            ("snow", Arg::There(*snow_depth_m)),
-            ("gap", Arg::Needed(*gap_m)),
-        ],
-        Fact::Along { zone: z } => vec![("zone", Arg::Said(zone(z, voice))), near(at)],
-        Fact::BareIce { zone: z, roped } => {
-            vec![("zone", Arg::Said(zone(z, voice))), ("roped", yes(*roped))]
-        }
-        Fact::GapAssumed { zone: z, gap_m } => vec![
-            ("zone", Arg::Said(zone(z, voice))),
-            ("gap", Arg::Needed(*gap_m)),
-        ],
-        Fact::KnotsNoBite { zones } => {
-            let named = zones.iter().map(|z| zone(z, voice));
-            vec![("zones", Arg::Said(Said::join(named, ", ")))]
-        }
-        Fact::KnotsFewer { tied, layout } => {
-            vec![("tied", Arg::Count(*tied)), ("layout", Arg::Count(*layout))]
-        }
-        Fact::ZoneMissed { zones } => vec![
-            ("count", Arg::Count(zones.len())),
-            ("numbers", Arg::Said(Said::figure(ranges(zones)))),
-        ],
-        Fact::BridgesLate {
-            zone: z,
-            left_at,
-            until,
-        } => vec![
-            ("zone", Arg::Said(zone(z, voice))),
-            ("left", Arg::Figure(left_at.to_string())),
-            ("until", Arg::Figure(until.to_string())),
-        ],
-        Fact::StrikeProposed {
-            zone: z,
-            strike_deg,
-            doubt_deg,
-            counts,
-        } => vec![
-            ("zone", Arg::Said(zone(z, voice))),
-            ("strike", Arg::Degrees(*strike_deg, 0, Round::Nearest)),
-            ("doubt", Arg::Degrees(*doubt_deg, 0, Round::Nearest)),
-            ("counts", yes(*counts)),
-        ],
-        _ => Vec::new(),
     }
 }
 
@@ -247,11 +193,14 @@ fn of_fall<'a>(fact: &'a Fact, at: &At, voice: Voice) -> FactArgs<'a> {
     }
 }
 
-fn of_line<'a>(fact: &Fact, at: &At) -> FactArgs<'a> {
+fn of_line<'a>(fact: &Fact, voice: Voice) -> FactArgs<'a> {
     match fact {
         Fact::CutOff { at } => vec![("end", Arg::Word(route_end(*at)))],
-        Fact::GlacierWithoutZone { length_m } => {
-            vec![("length", Arg::Whole(*length_m)), span_of(at)]
+        Fact::IceWithoutGap { pieces, roped } => {
+            vec![
+                ("spans", Arg::Said(spans(pieces, voice))),
+                ("roped", yes(*roped)),
+            ]
         }
         Fact::MayRunAlong { pieces } => contours(pieces),
         _ => Vec::new(),
@@ -279,25 +228,13 @@ fn convex<'a>(places: &[RollOver], voice: Voice) -> FactArgs<'a> {
     vec![("places", Arg::Said(Said::join(each, ", ")))]
 }
 
-fn yes(it_is: bool) -> Arg<'static> {
-    Arg::Word(if it_is { "yes" } else { "no" })
-}
-
-/// The chainage of the place.
-fn near<'a>(at: &At) -> (&'static str, Arg<'a>) {
-    let at_m = match at {
-        At::Leg(place) => place.from_m,
-        _ => 0.0,
+/// From where to where, piece after piece.
+fn spans(pieces: &[Piece], voice: Voice) -> Said {
+    let span = |p: &Piece| {
+        let span = Arg::Between(p.from_m, p.to_m);
+        voice.say("ice-span", &[("span", span)])
     };
-    ("at", Arg::Walked(at_m))
-}
-
-fn span_of<'a>(at: &At) -> (&'static str, Arg<'a>) {
-    let (from_m, to_m) = match at {
-        At::Leg(place) => (place.from_m, place.to_m),
-        _ => (0.0, 0.0),
-    };
-    ("span", Arg::Between(from_m, to_m))
+    Said::join(pieces.iter().map(span), ", ")
 }
 
 fn route_end(end: RouteEnd) -> &'static str {
@@ -402,15 +339,4 @@ fn contours<'a>(pieces: &[Piece]) -> FactArgs<'a> {
         ("all", Arg::Whole(pieces.iter().map(length_m).sum())),
         ("longest", Arg::Between(from_m, to_m)),
     ]
-}
-
-/// Rising numbers with neighbours drawn together: `1–57, 59, 61–80`.
-fn ranges(numbers: &[usize]) -> String {
-    let runs = numbers.chunk_by(|a, b| a + 1 == *b);
-    let run = |run: &[usize]| match run {
-        [first, .., last] => format!("{first}–{last}"),
-        [only] => only.to_string(),
-        [] => String::new(),
-    };
-    runs.map(run).collect::<Vec<_>>().join(", ")
 }
