@@ -28,6 +28,19 @@ pub enum InGpx {
     },
     /// A height is no finite number.
     Height(Excerpt),
+    /// Heights where nobody walks.
+    HeightsOutside {
+        /// How many.
+        count: usize,
+        /// What stands in the place of the first.
+        first: Excerpt,
+        /// The lowest that counts as one, metres.
+        low_m: f64,
+        /// The highest.
+        high_m: f64,
+    },
+    /// So many longitudes just beyond ±180.
+    LongitudesTakenBack(usize),
     /// A track or route of so many points in which no two different ones follow one another.
     NoTwoPoints(usize),
     /// So many segments hold a single position.
@@ -54,12 +67,47 @@ pub enum InGpx {
         /// Where, metres of chainage.
         at_m: f64,
     },
-    /// Two neighbouring points lie far apart.
+    /// What may be a device's error.
+    Suspect(Suspicion),
+}
+
+/// Something in a line that may be a device's error, and where; nothing is mended.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Suspicion {
+    /// What.
+    #[serde(flatten)]
+    pub what: Suspect,
+    /// Where, metres of chainage.
+    pub at_m: f64,
+    /// The same, longitude and latitude.
+    pub lon_lat: [f64; 2],
+}
+
+/// What may be a device's error.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[serde(untagged)]
+pub enum Suspect {
+    /// The next point lies far away.
     LongEdge {
         /// How far, metres.
         length_m: f64,
-        /// From where on, metres of chainage.
-        from_m: f64,
+    },
+    /// One point lies off the line.
+    LonePoint {
+        /// How far, metres.
+        aside_m: f64,
+    },
+    /// One height lies off those of its neighbours.
+    LoneHeight {
+        /// The height, metres.
+        height_m: f64,
+        /// How far above its neighbours, metres; negative below.
+        above_m: f64,
+    },
+    /// A point at 0, 0.
+    ZeroPoint {
+        /// How far it lies from its neighbour, metres.
+        off_m: f64,
     },
 }
 
@@ -230,7 +278,8 @@ impl InGpx {
             Self::Is(_) | Self::Empty | Self::NoElement => Code::WrongKind,
             Self::Xml(_) => Code::BrokenText,
             Self::Position { .. } => Code::BadPosition,
-            Self::Height(_) => Code::BadHeight,
+            Self::Height(_) | Self::HeightsOutside { .. } => Code::BadHeight,
+            Self::LongitudesTakenBack(_) => Code::LongitudeTakenBack,
             Self::NoTwoPoints(_) | Self::LoneSegments(_) | Self::RoutesBesideTracks(_) => {
                 Code::PartLeftOut
             }
@@ -238,7 +287,20 @@ impl InGpx {
             Self::DetailIgnored(_) => Code::DetailIgnored,
             Self::NoLine { .. } => Code::NoLine,
             Self::Jump { .. } => Code::Jump,
+            Self::Suspect(suspicion) => suspicion.what.code(),
+        }
+    }
+}
+
+impl Suspect {
+    /// Its code.
+    #[must_use]
+    pub fn code(&self) -> Code {
+        match self {
             Self::LongEdge { .. } => Code::LongEdge,
+            Self::LonePoint { .. } => Code::LonePoint,
+            Self::LoneHeight { .. } => Code::LoneHeight,
+            Self::ZeroPoint { .. } => Code::ZeroPoint,
         }
     }
 }
