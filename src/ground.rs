@@ -6,6 +6,7 @@
 
 pub mod agreement;
 pub mod along;
+pub mod climb;
 pub mod convex;
 pub mod footing;
 pub mod heights;
@@ -14,4 +15,5 @@ mod places;
 pub mod profile;
 pub mod proposal;
 pub mod relief;
+mod smooth;
 pub mod underfoot;

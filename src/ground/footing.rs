@@ -3,10 +3,7 @@
 use crate::{
     geometry::{LonLat, frame::Frame},
     ground::{
-        along::SlopeSpot,
-        convex::Convex,
-        met::MetStage,
-        profile::{Climb, Steep},
+        along::SlopeSpot, climb::Climb, convex::Convex, met::MetStage, profile::Steep,
         proposal::mean_strike_deg,
     },
     meet::angle,
@@ -31,6 +28,8 @@ pub struct Footing {
     pub lip_slope_deg: Option<f64>,
     /// The same against the walking direction.
     pub lip_slope_behind_deg: Option<f64>,
+    /// Where no heights are known, so that it may be steeper than anything told here.
+    pub unknown: Vec<Piece>,
     /// True bearing of a straight leg, degrees.
     pub bearing_deg: Option<f64>,
     /// Strikes proposed for the zones of the leg that give none, with the index of each zone.
@@ -69,11 +68,14 @@ pub fn footing(leg: &Underway<'_>, rules: &Rules) -> Footing {
     let proposed = leg.rope_m.map(|_| proposed(leg)).unwrap_or_default();
     let strikes: Vec<ProposedStrike> = proposed.iter().flat_map(|(_, p)| p).copied().collect();
     Footing {
-        climb: under.profile.climb(stretch, rules[Rule::AscentThresholdM]),
+        climb: under
+            .climbing()
+            .climb(stretch, rules[Rule::AscentThresholdM]),
         steepest: under.steepest(stretch, rules),
         ground_steepest: under.ground.steepest(stretch).copied(),
         lip_slope_deg,
         lip_slope_behind_deg,
+        unknown: pieces(&under.unknown(stretch, rules), stretch),
         bearing_deg: bearing_deg(leg.stage, stretch, rules),
         may_run_along: contouring(leg.stage, &strikes, leg.rope_m.unwrap_or(0.0), rules),
         look_here: roll_overs(&under.convex, stretch, rules),
@@ -102,23 +104,12 @@ impl Footing {
 /// Longest chord of a straight leg, metres: there the flat frame is off by 0.8 m (its error table).
 const LONGEST_CHORD_M: f64 = 5_000.0;
 
-/// The parts of these stretches that lie on the leg.
-fn clipped(stretches: &[Stretch], leg: Stretch) -> Vec<Stretch> {
-    let clip = |s: &Stretch| Stretch {
-        from_m: s.from_m.max(leg.from_m),
-        to_m: s.to_m.min(leg.to_m),
-    };
-    let mut parts: Vec<Stretch> = stretches.iter().map(clip).collect();
-    parts.retain(|s| s.from_m < s.to_m);
-    parts
-}
-
 fn pieces(stretches: &[Stretch], leg: Stretch) -> Vec<Piece> {
     let piece = |s: Stretch| Piece {
         from_m: s.from_m,
         to_m: s.to_m,
     };
-    clipped(stretches, leg).into_iter().map(piece).collect()
+    leg.clip(stretches).into_iter().map(piece).collect()
 }
 
 /// The strongest roll-overs of the leg, in walking order.
@@ -146,12 +137,12 @@ fn lip_slopes_deg(leg: &Underway<'_>, rope_m: f64, rules: &Rules) -> (Option<f64
     let (met, under) = (leg.met, &leg.met.under);
     let contacts = leg.contacts.iter().filter_map(|&i| met.contacts.get(i));
     let touches: Vec<Stretch> = contacts
-        .flat_map(|c| clipped(&c.touches, leg.stretch))
+        .flat_map(|c| leg.stretch.clip(&c.touches))
         .collect();
     let touches = Stretch::merged(touches, 0.0);
     let mut falls: Vec<f64> = Vec::new();
     for touch in touches {
-        for spot in under.ground.around(touch) {
+        for spot in under.ground.around(touch).flat_map(|(_, spots)| spots) {
             let heading = heading_deg(leg.stage, spot.at_m, rope_m);
             falls.extend(heading.map(|h| spot.fall_deg(h)));
         }

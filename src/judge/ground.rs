@@ -29,6 +29,7 @@ pub(super) fn findings(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
         return all;
     }
     all.extend(steep(leg, job.rules));
+    all.extend(partly_unknown(leg));
     all.extend(strikes(job, leg));
     if let (Some(first), Some(last)) = (footing.may_run_along.first(), footing.may_run_along.last())
     {
@@ -63,6 +64,16 @@ fn steep(leg: &RopedLeg<'_>, rules: &Rules) -> Vec<Finding> {
         }
     }
     all
+}
+
+/// Where no heights are known, if they are known elsewhere on the leg; without any the plan says so once.
+fn partly_unknown(leg: &RopedLeg<'_>) -> Option<Finding> {
+    leg.footing.toward_lip_deg()?;
+    let pieces = leg.footing.unknown.clone();
+    let (first, last) = (pieces.first()?, pieces.last()?);
+    let at = place_at(leg, first.from_m, last.to_m);
+    let unknown_m = pieces.iter().map(|p| p.to_m - p.from_m).sum();
+    Some(found(at, Fact::SlopePartlyUnknown { unknown_m, pieces }))
 }
 
 /// The strikes proposed for the zones that give none.

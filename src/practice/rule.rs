@@ -59,6 +59,8 @@ rules! {
     AvalancheDeg "avalanche_deg",
     AnchorsDeg "anchors_deg",
     AscentThresholdM "ascent_threshold_m",
+    ClimbCells "climb_cells",
+    AscentsApartShare "ascents_apart_share",
     SteepOverM "steep_over_m",
     RopeUpMin "rope_up_min",
     ChangeMin "change_min",

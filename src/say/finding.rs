@@ -1,11 +1,13 @@
 //! Findings in words: what was found, what to do about it, and where it belongs.
 
+mod heights;
+
 use crate::{
     physics::assumed::Snow,
     plan::{
-        fact::{Fact, HeightsApart, RopeLack, RouteEnd, Slope, TerrainVoid},
+        fact::{Fact, RopeLack, RouteEnd, Slope},
         finding::{At, Finding, JobPart, What},
-        place::{HeightsFrom, Piece, RollOver},
+        place::{Piece, RollOver},
     },
     say::{
         arg::Arg,
@@ -139,10 +141,13 @@ fn args<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
             ("count", Arg::Count(zones.len())),
             ("numbers", Arg::Said(Said::figure(ranges(zones)))),
         ],
-        Fact::HeightsCompared { apart } | Fact::HeightsFarApart { apart } => heights(apart, voice),
-        Fact::TerrainVoid { void } => terrain_void(void, at, voice),
+        Fact::HeightsCompared { apart } | Fact::HeightsFarApart { apart } => {
+            heights::apart(apart, voice)
+        }
+        Fact::AscentsApart { .. } => heights::ascents(fact, voice),
+        Fact::TerrainVoid { void } => heights::terrain_void(void, place(at, voice)),
         Fact::TerrainFlattens { cell_m } => vec![("cell", Arg::Whole(*cell_m))],
-        Fact::MayRunAlong { pieces } => contours(pieces),
+        Fact::MayRunAlong { pieces } | Fact::SlopePartlyUnknown { pieces, .. } => contours(pieces),
         Fact::ConvexGround { places } => convex(places, voice),
         Fact::KnotsDoubtful {}
         | Fact::SnowUnknown {}
@@ -321,40 +326,6 @@ fn coil(fact: &Fact) -> FactArgs<'_> {
         ("mass", Arg::Kilograms(*coil_kg, Round::Up)),
         ("most", Arg::There(*most_m)),
         ("most-mass", Arg::Kilograms(*most_kg, Round::Down)),
-    ]
-}
-
-fn heights<'a>(apart: &HeightsApart, voice: Voice) -> FactArgs<'a> {
-    vec![
-        ("median", Arg::Said(above(apart.median_m, voice))),
-        ("worst", Arg::Said(above(apart.worst_m, voice))),
-        ("at", Arg::Walked(apart.worst_at_m)),
-        ("used", Arg::Said(setup::heights_from(apart.used, voice))),
-    ]
-}
-
-/// `12 m above`, `12 m below` or `within a metre of`.
-fn above(by_m: f64, voice: Voice) -> Said {
-    let by = [("by", Arg::Whole(by_m.abs()))];
-    match by_m.round() {
-        m if m > 0.0 => voice.say("height-above", &by),
-        m if m < 0.0 => voice.say("height-below", &by),
-        _ => voice.say("height-level", &[]),
-    }
-}
-
-fn terrain_void<'a>(void: &TerrainVoid, at: &At, voice: Voice) -> FactArgs<'a> {
-    let place = match (void.void_m, void.used) {
-        (None, _) => "nowhere",
-        (Some(_), HeightsFrom::TerrainModel) => "model",
-        (Some(_), HeightsFrom::RouteFile) => "file",
-    };
-    vec![
-        ("where", Arg::Word(place)),
-        ("stage", Arg::Said(self::place(at, voice))),
-        ("metres", Arg::Whole(void.void_m.unwrap_or_default())),
-        ("first", Arg::Walked(void.first_m.unwrap_or_default())),
-        ("other", yes(void.file_has_heights)),
     ]
 }
 
