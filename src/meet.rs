@@ -2,7 +2,7 @@
 
 pub mod angle;
 pub mod contact;
-pub mod crossing;
+mod crossing;
 pub mod ice;
 
 pub use contact::Contact;

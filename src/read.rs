@@ -5,7 +5,9 @@
 
 pub mod geojson;
 pub mod gpx;
+mod ice;
 pub mod input;
 pub mod kind;
 pub mod lay;
 pub mod trip;
+mod unlaid;

@@ -1,3 +1,4 @@
 //! What is found on a leg.
 
 mod findings;
+mod verdicts;

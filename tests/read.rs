@@ -2,4 +2,5 @@
 
 mod geojson;
 mod gpx;
+mod lay;
 mod trip;

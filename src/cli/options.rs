@@ -36,7 +36,7 @@ fn weigh(args: &OptionsArgs, show: &Show) -> Result<End, Vec<Fault>> {
         OptionsFormat::Json => out.write_all(write::json::options(&options)?.as_bytes()),
     });
     Ok(match (end, options.verdict()) {
-        (End::Done, Verdict::Outside) => End::Outside,
+        (End::Done, Verdict::Outside | Verdict::Stop) => End::Outside,
         (end, _) => end,
     })
 }

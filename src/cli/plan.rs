@@ -58,22 +58,17 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
         Scene::default()
     };
     let sheet = Sheet {
-        plan: &plan,
-        route: &job.route,
-        zones: &job.zones,
-        trip: job.name.as_deref(),
-        emergency: &job.emergency,
-        scene: &scene,
         look: Look {
             voice: voice(args.units),
             styled: !args.no_style,
             ..Look::default()
         },
+        ..Sheet::of(&job, &plan, &scene)
     };
     save_set(args, &sheet, &saver, show)?;
     let end = print(args, &sheet, &saver, show)?;
     Ok(match (end, plan.verdict()) {
-        (End::Done, Verdict::Outside) => End::Outside,
+        (End::Done, Verdict::Outside | Verdict::Stop) => End::Outside,
         (end, _) => end,
     })
 }
@@ -175,7 +170,7 @@ fn painted(table: &Table) -> String {
             Verdict::Unroped => Style::new().dimmed(),
             Verdict::Inside => Style::new(),
             Verdict::Look => Style::new().bold(),
-            Verdict::Outside => Style::new().bold().invert(),
+            Verdict::Outside | Verdict::Stop => Style::new().bold().invert(),
         };
         out.push_str(&table.text[at..range.start]);
         let text = &table.text[range.clone()];

@@ -3,6 +3,14 @@
 use serde::{Serialize, Serializer};
 
 /// How much a complaint matters.
+///
+/// ```
+/// use schrund::fault::{Code, Level};
+///
+/// let met = [Code::Jump, Code::GapAssumed, Code::LongEdge];
+/// let worst = met.iter().map(|code| code.level()).min();
+/// assert_eq!(worst, Some(Level::Look), "the gravest stands first, so it is the least");
+/// ```
 #[derive(
     Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, schemars::JsonSchema,
 )]
@@ -10,10 +18,12 @@ use serde::{Serialize, Serializer};
 pub enum Level {
     /// An input is wrong; nothing is planned from it.
     Error,
-    /// Planned, but people can die of ignoring this one.
-    Grave,
-    /// Planned, and somebody should look.
-    Warning,
+    /// Planned, and roping together is not the answer there.
+    Stop,
+    /// Planned, and no set-up within the limits or no rope holds it.
+    Outside,
+    /// Planned, and there is something to decide or to watch.
+    Look,
     /// Worth knowing.
     Note,
 }
@@ -21,6 +31,15 @@ pub enum Level {
 macro_rules! codes {
     ($($(#[doc = $doc:literal])+ $variant:ident, $name:literal, $level:ident;)+) => {
         /// Every kind of fault and finding there is. The doc comment of each is what `check --explain` prints.
+        ///
+        /// ```
+        /// use schrund::fault::{Code, Level};
+        ///
+        /// let named = |name| Code::ALL.iter().copied().find(|code| code.as_str() == name);
+        /// assert_eq!(named("no-zone-met"), Some(Code::NoZoneMet));
+        /// assert_eq!(Code::NoZoneMet.level(), Level::Error);
+        /// assert!(Code::NoZoneMet.explain().contains("would look like an all-clear"));
+        /// ```
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
         pub enum Code { $($(#[doc = $doc])+ $variant,)+ }
 
@@ -42,8 +61,8 @@ macro_rules! codes {
 
             /// What it means and what to do, in a few sentences.
             #[must_use]
-            pub fn explain(self) -> &'static str {
-                match self { $(Self::$variant => concat!($($doc, "\n",)+),)+ }
+            pub fn explain(self) -> String {
+                told(match self { $(Self::$variant => concat!($($doc, "\n",)+),)+ })
             }
         }
     };
@@ -70,6 +89,8 @@ codes! {
     UnknownName, "unknown-name", Error;
     /// The trip file or a flag gives something that cannot be: a party of none, a rope without length.
     BadTrip, "bad-trip", Error;
+    /// A practice file lacks something that every set says, or says it in a form that it does not take.
+    BadPractice, "bad-practice", Error;
     /// A practice set must give the spacing for 2, 3, 4 and 5 people.
     MissingFigure, "missing-figure", Error;
     /// One person on a glacier cannot be held and cannot be pulled out. Nobody goes alone.
@@ -82,10 +103,10 @@ codes! {
     NoLine, "no-line", Error;
     /// A height in the route file is no finite number, or lies outside -500 to 9000 m, where nobody walks: devices and
     /// programs write such numbers where they know none. It counts as not given.
-    BadHeight, "bad-height", Warning;
+    BadHeight, "bad-height", Look;
     /// The route file keeps positions in extensions where no route point tells which way they go.
     /// They are not part of the line. If the line is in there, export it as a track.
-    DetailIgnored, "detail-ignored", Warning;
+    DetailIgnored, "detail-ignored", Look;
     /// A planner kept the detailed line between two route points in extensions. It is used.
     DetailUsed, "detail-used", Note;
     /// A track, route or segment of the file is not part of the plan: it has no line, or it is a route
@@ -96,15 +117,15 @@ codes! {
     Jump, "jump", Note;
     /// Two neighbouring points lie many kilometres apart in a line that is drawn finely elsewhere: a receiver was off, or
     /// somebody took a lift. The line is taken as straight between them, over whatever lies there.
-    LongEdge, "long-edge", Warning;
+    LongEdge, "long-edge", Look;
     /// One point lies far off the line and the next one is back on it, as when a receiver loses its fix. It is walked as
     /// it stands: it makes the line longer and may touch or miss ice.
-    LonePoint, "lone-point", Warning;
+    LonePoint, "lone-point", Look;
     /// One height lies far above or below those of its neighbours, steeper than anybody walks. It counts as it stands,
     /// in climbs, times and slopes.
-    LoneHeight, "lone-height", Warning;
+    LoneHeight, "lone-height", Look;
     /// A point at longitude 0, latitude 0, far from the rest of the line: what devices write without a fix.
-    ZeroPoint, "zero-point", Warning;
+    ZeroPoint, "zero-point", Look;
     /// A longitude lies beyond 180 degrees by no more than a thousandth, as programs write that round or project. It is
     /// taken as 180 degrees.
     LongitudeTakenBack, "longitude-taken-back", Note;
@@ -130,26 +151,32 @@ codes! {
     /// The lower end of a range lies above the upper one.
     RangeOrder, "range-order", Error;
     /// A zone says nothing about how wide its gaps are. Give `gap_m` in the file, or say what to assume
-    /// with `--gap`; no width is ever assumed silently.
+    /// with `gap_m` of the trip or `--gap`; no width is ever assumed silently.
     GapNotGiven, "gap-not-given", Error;
-    /// A gap width from `--gap` stands in for zones that give none. The plan is as good as that guess.
-    GapAssumed, "gap-assumed", Warning;
+    /// A gap width from the trip or `--gap` stands in for zones that give none. The plan is as good as that guess.
+    GapAssumed, "gap-assumed", Look;
     /// Several values or a range were given; the worse one counts: the widest gap, the least snow.
-    WorseEnd, "worse-end-counts", Warning;
+    WorseEnd, "worse-end-counts", Look;
     /// A property is not known here, but its name is close to one that is. It was not used.
-    NearMiss, "near-miss", Warning;
+    NearMiss, "near-miss", Look;
     /// `NaN` or `Infinity`, which are no JSON, in a place that does not matter for the plan: read as null.
-    NotANumber, "not-a-number", Warning;
+    NotANumber, "not-a-number", Look;
     /// `strike_uncertainty_deg` without `strike_deg` says nothing and was not used.
-    StrikeMissing, "strike-missing", Warning;
+    StrikeMissing, "strike-missing", Look;
     /// Polygons whose rings have fewer than three different points cover nothing and were left out.
-    NoArea, "no-area", Warning;
+    NoArea, "no-area", Look;
     /// Points, lines and features without geometry are no zones and were left out.
     NotAPolygon, "not-a-polygon", Note;
     /// Rings whose last point is not their first were closed with a straight edge.
     RingClosed, "ring-closed", Note;
     /// Rings that touch or cross themselves; everything such a ring winds round counts as ice.
     RingTangled, "ring-tangled", Note;
+}
+
+/// A doc comment as it is shown: its lines without the space that each begins with.
+pub(crate) fn told(doc: &str) -> String {
+    let lines: Vec<&str> = doc.lines().map(str::trim).collect();
+    lines.join("\n")
 }
 
 impl Serialize for Code {

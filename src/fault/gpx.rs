@@ -8,6 +8,18 @@ use super::{
 };
 
 /// What is wrong with a route file, or odd about it.
+///
+/// ```
+/// use schrund::{fault::{Wrong, gpx::InGpx}, read::gpx};
+///
+/// let line = r#"<gpx><trk><trkseg><trkpt lat="0" lon="0"/><trkpt lat="0" lon="0.01"/></trkseg>
+///     <trkseg><trkpt lat="0" lon="0.02"/><trkpt lat="0" lon="0.03"/></trkseg></trk></gpx>"#;
+/// let read = gpx::route("tour.gpx", line.as_bytes())?;
+/// let Wrong::Gpx(InGpx::Jump { length_m, at_m }) = read.notes[0].what else { panic!("{read:?}") };
+/// let hundredth_m = 1113.195; // of a degree along the equator: 6 378 137 m · π / 18 000
+/// assert!((length_m - hundredth_m).abs() < 0.001 && (at_m - hundredth_m).abs() < 0.001);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum InGpx {
@@ -72,6 +84,19 @@ pub enum InGpx {
 }
 
 /// Something in a line that may be a device's error, and where; nothing is mended.
+///
+/// ```
+/// use schrund::{fault::{Wrong, gpx::InGpx}, read::gpx};
+///
+/// let point = |lat: f64, ele: f64| format!(r#"<trkpt lat="{lat}" lon="8"><ele>{ele}</ele></trkpt>"#);
+/// let points = [point(46.500, 2000.0), point(46.501, 2900.0), point(46.502, 2010.0)].concat();
+/// let line = format!("<gpx><trk><trkseg>{points}</trkseg></trk></gpx>");
+/// let read = gpx::route("tour.gpx", line.as_bytes())?;
+/// let Wrong::Gpx(InGpx::Suspect(suspicion)) = &read.notes[0].what else { panic!("{read:?}") };
+/// assert_eq!(suspicion.lon_lat, [8.0, 46.501]);
+/// assert!((suspicion.at_m - 111.1).abs() < 0.1, "{suspicion:?}");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct Suspicion {
     /// What.
@@ -84,6 +109,13 @@ pub struct Suspicion {
 }
 
 /// What may be a device's error.
+///
+/// ```
+/// use schrund::{fault::{Code, gpx::Suspect}};
+///
+/// let asleep = Suspect::LongEdge { length_m: 12_000.0 };
+/// assert_eq!(asleep.kind(), Code::LongEdge);
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[serde(untagged)]
 pub enum Suspect {
@@ -112,6 +144,17 @@ pub enum Suspect {
 }
 
 /// How many of a sort a file holds, and with how many points.
+///
+/// ```
+/// use schrund::{fault::gpx::{InGpx, PartCount}, read::gpx};
+///
+/// let line = r#"<gpx><wpt lat="46.5" lon="8"/><trk><trkseg><trkpt lat="46.5" lon="8"/></trkseg></trk></gpx>"#;
+/// let faults = gpx::route("hut.gpx", line.as_bytes()).expect_err("one point is no line");
+/// let held = InGpx::NoLine {
+///     waypoints: 1, tracks: PartCount { parts: 1, points: 1 }, routes: PartCount::default(),
+/// };
+/// assert!(faults.iter().any(|fault| fault.what == held.clone().into()), "{faults:?}");
+/// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
 pub struct PartCount {
     /// Tracks or routes.
@@ -121,6 +164,15 @@ pub struct PartCount {
 }
 
 /// What a file is that should be GPX.
+///
+/// ```
+/// use schrund::{fault::gpx::{InGpx, Instead}, read::gpx};
+///
+/// let globe = r#"<kml xmlns="http://www.opengis.net/kml/2.2"><Document/></kml>"#;
+/// let faults = gpx::route("tour.kml", globe.as_bytes()).expect_err("KML");
+/// assert_eq!(faults[0].what, InGpx::Is(Instead::Kml).into());
+/// assert_eq!(faults[0].code(), "wrong-kind");
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Instead {
@@ -153,6 +205,15 @@ pub enum Instead {
 }
 
 /// One of the numbers of a position.
+///
+/// ```
+/// use schrund::{fault::{Wrong, gpx::{Axis, InGpx}}, read::gpx};
+///
+/// let line = r#"<gpx><trk><trkseg><trkpt lat="46.5"/><trkpt lat="46.6" lon="8"/></trkseg></trk></gpx>"#;
+/// let faults = gpx::route("tour.gpx", line.as_bytes()).expect_err("half a position");
+/// let Wrong::Gpx(InGpx::Position { axis, .. }) = faults[0].what else { panic!("{}", faults[0]) };
+/// assert_eq!((axis, axis.property()), (Axis::Longitude, "lon"));
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Axis {
@@ -174,6 +235,15 @@ impl Axis {
 }
 
 /// Why something is no longitude or latitude.
+///
+/// ```
+/// use schrund::{fault::{Wrong, gpx::{InGpx, NoDegrees}, place::Excerpt}, read::gpx};
+///
+/// let line = r#"<gpx><trk><trkseg><trkpt lat="46,5" lon="8"/><trkpt lat="46.6" lon="8"/></trkseg></trk></gpx>"#;
+/// let faults = gpx::route("tour.gpx", line.as_bytes()).expect_err("a comma is no point");
+/// let Wrong::Gpx(InGpx::Position { why, .. }) = &faults[0].what else { panic!("{}", faults[0]) };
+/// assert_eq!(*why, NoDegrees::NoNumber { found: Excerpt::of("46,5", 10), comma: true });
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum NoDegrees {
@@ -198,6 +268,15 @@ pub enum NoDegrees {
 }
 
 /// How XML is broken.
+///
+/// ```
+/// use schrund::{fault::gpx::{InGpx, Xml}, read::gpx};
+///
+/// let cut_off = r#"<gpx><trk><trkseg><trkpt lat="46.5" lon="8"/><trkpt lat="46.6" lon="8"/></trkseg></trk>"#;
+/// let faults = gpx::route("tour.gpx", cut_off.as_bytes()).expect_err("the end is missing");
+/// assert_eq!(faults[0].what, InGpx::Xml(Xml::EndsBefore("gpx")).into());
+/// assert_eq!(faults[0].code(), "broken-text");
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Xml {
@@ -235,6 +314,13 @@ pub enum Xml {
 }
 
 /// What begins and never ends.
+///
+/// ```
+/// use schrund::{fault::gpx::{InGpx, Unclosed, Xml}, read::gpx};
+///
+/// let faults = gpx::route("tour.gpx", "<gpx><!-- day two".as_bytes()).expect_err("a comment without its end");
+/// assert_eq!(faults[0].what, InGpx::Xml(Xml::Unclosed(Unclosed::Comment)).into());
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Unclosed {
@@ -255,6 +341,14 @@ pub enum Unclosed {
 }
 
 /// How an attribute is malformed.
+///
+/// ```
+/// use schrund::{fault::gpx::{Attribute, InGpx, Xml}, read::gpx};
+///
+/// let line = r#"<gpx><trk><trkseg><trkpt lat="46.5" lat="46.6" lon="8"/></trkseg></trk></gpx>"#;
+/// let faults = gpx::route("tour.gpx", line.as_bytes()).expect_err("which latitude?");
+/// assert_eq!(faults[0].what, InGpx::Xml(Xml::Attribute(Attribute::Twice)).into());
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Attribute {
@@ -271,9 +365,9 @@ pub enum Attribute {
 }
 
 impl InGpx {
-    /// Its code.
+    /// Its kind.
     #[must_use]
-    pub fn code(&self) -> Code {
+    pub fn kind(&self) -> Code {
         match self {
             Self::Is(_) | Self::Empty | Self::NoElement => Code::WrongKind,
             Self::Xml(_) => Code::BrokenText,
@@ -287,15 +381,15 @@ impl InGpx {
             Self::DetailIgnored(_) => Code::DetailIgnored,
             Self::NoLine { .. } => Code::NoLine,
             Self::Jump { .. } => Code::Jump,
-            Self::Suspect(suspicion) => suspicion.what.code(),
+            Self::Suspect(suspicion) => suspicion.what.kind(),
         }
     }
 }
 
 impl Suspect {
-    /// Its code.
+    /// Its kind.
     #[must_use]
-    pub fn code(&self) -> Code {
+    pub fn kind(&self) -> Code {
         match self {
             Self::LongEdge { .. } => Code::LongEdge,
             Self::LonePoint { .. } => Code::LonePoint,

@@ -4,21 +4,21 @@ use crate::{ground::profile::Profile, trip::route::Stage};
 
 /// Differences of one source from another, metres.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Agreement {
+pub(crate) struct Agreement {
     /// The middle one of the differences, with its sign.
-    pub median_m: f64,
+    pub(crate) median_m: f64,
     /// The one farthest from nought, with its sign.
-    pub worst_m: f64,
+    pub(crate) worst_m: f64,
     /// Chainage of that one.
-    pub worst_at_m: f64,
+    pub(crate) worst_at_m: f64,
     /// How many heights were compared.
-    pub compared: usize,
+    pub(crate) compared: usize,
 }
 
 /// `heights` minus `other`, both along this stage, at every height of `heights` that the other one spans; not at
 /// jumps, where two places share a chainage. `None` where nothing can be compared.
 #[must_use]
-pub fn agreement(stage: &Stage, heights: &Profile, other: &Profile) -> Option<Agreement> {
+pub(crate) fn agreement(stage: &Stage, heights: &Profile, other: &Profile) -> Option<Agreement> {
     let jumps_m: Vec<f64> = stage.jumps().map(|j| j.at_m).collect();
     let at_jump = |at_m: f64| {
         let next = jumps_m.partition_point(|&j| j < at_m);

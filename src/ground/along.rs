@@ -15,7 +15,7 @@ const MOST_SPOTS: f64 = 50_000.0;
 
 /// The slopes of the ground at places along a stage, in walking order; places without a slope are left out.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Slopes {
+pub(crate) struct Slopes {
     runs: Vec<SlopeRun>,
 }
 
@@ -28,15 +28,15 @@ struct SlopeRun {
 
 /// The inclination of the ground at one place of the line.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct SlopeSpot {
+pub(crate) struct SlopeSpot {
     /// Metres of chainage.
-    pub at_m: f64,
+    pub(crate) at_m: f64,
     /// Where that is.
-    pub at: LonLat,
+    pub(crate) at: LonLat,
     /// Degrees from the horizontal, 0 to 90.
-    pub slope_deg: f64,
+    pub(crate) slope_deg: f64,
     /// Direction of steepest descent, degrees clockwise from true north; `None` on level ground.
-    pub aspect_deg: Option<f64>,
+    pub(crate) aspect_deg: Option<f64>,
 }
 
 impl Slopes {
@@ -45,7 +45,7 @@ impl Slopes {
     ///
     /// # Errors
     /// If a terrain file turns out to be broken where it is read.
-    pub fn along(stage: &Stage, terrain: &Terrain, rules: &Rules) -> Result<Self, Fault> {
+    pub(crate) fn along(stage: &Stage, terrain: &Terrain, rules: &Rules) -> Result<Self, Fault> {
         let finest_m = terrain.models().next().map_or(f64::INFINITY, |(_, m)| m);
         let step_m = (finest_m / 2.0)
             .max(rules[Rule::GroundStepM])
@@ -58,7 +58,7 @@ impl Slopes {
     }
 
     /// The places of a stretch.
-    pub fn within(&self, stretch: Stretch) -> impl Iterator<Item = &SlopeSpot> {
+    pub(crate) fn within(&self, stretch: Stretch) -> impl Iterator<Item = &SlopeSpot> {
         self.parts(stretch).flat_map(|(part, run)| {
             let (from, to) = run.within(part);
             run.spots.get(from..to).unwrap_or_default()
@@ -67,7 +67,7 @@ impl Slopes {
 
     /// The parts of a stretch, one for each segment, with their places and the one before and behind, so that a short
     /// one has some too.
-    pub fn around(&self, stretch: Stretch) -> impl Iterator<Item = (Stretch, &[SlopeSpot])> {
+    pub(crate) fn around(&self, stretch: Stretch) -> impl Iterator<Item = (Stretch, &[SlopeSpot])> {
         self.parts(stretch).map(|(part, run)| {
             let (from, to) = run.within(part);
             let (from, to) = (from.saturating_sub(1), (to + 1).min(run.spots.len()));
@@ -90,7 +90,7 @@ impl Slopes {
 
     /// The steepest place on or next to a stretch.
     #[must_use]
-    pub fn steepest(&self, stretch: Stretch) -> Option<&SlopeSpot> {
+    pub(crate) fn steepest(&self, stretch: Stretch) -> Option<&SlopeSpot> {
         self.around(stretch)
             .flat_map(|(_, spots)| spots)
             .max_by(|a, b| a.slope_deg.total_cmp(&b.slope_deg))
@@ -128,12 +128,46 @@ impl SlopeRun {
 impl SlopeSpot {
     /// How steeply the ground falls in a direction, degrees; negative where it rises.
     #[must_use]
-    pub fn fall_deg(&self, bearing_deg: f64) -> f64 {
+    pub(crate) fn fall_deg(&self, bearing_deg: f64) -> f64 {
         let Some(aspect_deg) = self.aspect_deg else {
             return 0.0;
         };
         let fall =
             self.slope_deg.to_radians().tan() * (aspect_deg - bearing_deg).to_radians().cos();
         fall.atan().to_degrees()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Places every 10 m of one slope.
+    fn run(from_m: f64, to_m: f64, slope_deg: f64) -> SlopeRun {
+        let chainage = std::iter::successors(Some(from_m), |at_m| Some(at_m + 10.0));
+        let spot = |at_m: f64| SlopeSpot {
+            at_m,
+            at: LonLat::new(8.0, 46.5),
+            slope_deg,
+            aspect_deg: Some(180.0),
+        };
+        SlopeRun {
+            segment: Stretch { from_m, to_m },
+            spots: chainage.take_while(|m| *m <= to_m).map(spot).collect(),
+        }
+    }
+
+    #[test]
+    fn ground_beyond_a_jump_is_not_next_to_a_place() {
+        let slopes = Slopes {
+            runs: vec![run(0.0, 100.0, 45.0), run(100.0, 500.0, 0.0)],
+        };
+        let steepest_deg = |from_m: f64, to_m: f64| {
+            let spot = slopes.steepest(Stretch { from_m, to_m });
+            spot.map(|s| s.slope_deg)
+        };
+        assert_eq!(steepest_deg(50.0, 100.0), Some(45.0), "before the jump");
+        assert_eq!(steepest_deg(100.0, 150.0), Some(0.0), "behind it");
+        assert_eq!(steepest_deg(90.0, 110.0), Some(45.0), "over it");
     }
 }

@@ -6,6 +6,18 @@ use crate::{
 };
 
 /// Metres up and down.
+///
+/// ```
+/// use schrund::{ground::profile::{Profile, Sample}, trip::route::Stretch};
+///
+/// let read = [(0.0, 100.0), (100.0, 150.0), (200.0, 147.0), (300.0, 200.0)];
+/// let profile = Profile::of_samples(&read.map(|(at_m, height_m)| Sample { at_m, height_m }));
+/// let whole = Stretch { from_m: 0.0, to_m: 300.0 };
+/// // A dip of 3 m is none where ups and downs under 10 m do not count (our judgement).
+/// let ups_and_downs = |least_m| profile.climb(whole, least_m).map(|c| (c.ascent_m, c.descent_m));
+/// assert_eq!(ups_and_downs(10.0), Some((100.0, 0.0)));
+/// assert_eq!(ups_and_downs(0.0), Some((103.0, 3.0)));
+/// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Climb {
     /// Up.

@@ -10,6 +10,13 @@ use crate::trip::route::{Stage, Stretch};
 /// ```
 /// use schrund::{geometry::LonLat, ground::profile::Profile, trip::route::{Stage, Stretch}};
 ///
+/// let stage = &schrund::example::job()?.route.stages[0];
+/// let profile = Profile::of_route(stage);
+/// let (first, second) = (profile.samples()[0], profile.samples()[1]);
+/// let between_m = (first.at_m + second.at_m) / 2.0;
+/// assert_eq!(profile.height_m(between_m), Some(1250.0), "half way from 1200 to 1300 m");
+/// assert_eq!(profile.height_m(stage.length_m() + 1.0), None, "nothing is made up beyond the end");
+///
 /// let mut stage = Stage::new(None);
 /// stage.push(LonLat::new(8.0, 46.500), Some(2000.0));
 /// stage.push(LonLat::new(8.0, 46.501), Some(2020.0));
@@ -20,6 +27,7 @@ use crate::trip::route::{Stage, Stretch};
 /// let all = Stretch { from_m: 0.0, to_m: stage.length_m() };
 /// let climb = Profile::of_route(&stage).climb(all, 10.0).expect("heights");
 /// assert_eq!(climb.ascent_m, 50.0);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Profile {
@@ -33,6 +41,16 @@ pub struct Profile {
 }
 
 /// One height.
+///
+/// ```
+/// use schrund::{ground::profile::{Profile, Sample}, trip::route::Stretch};
+///
+/// // Heights of one's own, say of an altimeter: level, then down by 30 m in 100 m.
+/// let read = [(0.0, 2500.0), (100.0, 2500.0), (200.0, 2470.0)];
+/// let profile = Profile::of_samples(&read.map(|(at_m, height_m)| Sample { at_m, height_m }));
+/// let whole = Stretch { from_m: 0.0, to_m: 200.0 };
+/// assert_eq!(profile.steep_descent_m(whole, 0.2, 100.0), Some(30.0), "steeper than 1 in 5");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Sample {
     /// Metres of chainage.
@@ -42,6 +60,16 @@ pub struct Sample {
 }
 
 /// A slope along the line.
+///
+/// ```
+/// use schrund::{ground::profile::{Profile, Sample}, trip::route::Stretch};
+///
+/// let read = [(0.0, 2000.0), (500.0, 2050.0), (550.0, 2000.0)];
+/// let profile = Profile::of_samples(&read.map(|(at_m, height_m)| Sample { at_m, height_m }));
+/// let whole = Stretch { from_m: 0.0, to_m: 550.0 };
+/// let steep = profile.steepest(whole, 50.0).expect("heights");
+/// assert_eq!((steep.deg.round(), steep.at_m), (-45.0, 525.0), "down by 50 m in 50 m");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Steep {
     /// Degrees, positive uphill in walking direction.

@@ -16,7 +16,11 @@ use crate::{
 /// One proposal for every place of the ground on the touched stretches that has a fall line. Each reaches
 /// half way to the neighbouring places, and never beyond its stretch.
 #[must_use]
-pub fn proposals(ground: &Slopes, touches: &[Stretch], rules: &Rules) -> Vec<ProposedStrike> {
+pub(crate) fn proposals(
+    ground: &Slopes,
+    touches: &[Stretch],
+    rules: &Rules,
+) -> Vec<ProposedStrike> {
     let parts = touches.iter().flat_map(|touch| ground.around(*touch));
     parts
         .flat_map(|(part, spots)| on_stretch(part, spots, rules))
@@ -48,7 +52,7 @@ fn on_stretch(touch: Stretch, spots: &[SlopeSpot], rules: &Rules) -> Vec<Propose
 /// The middle direction of the proposals, each counting by its length; directions are axes, so they are
 /// averaged at twice their angle. `None` without any, or where they cancel out.
 #[must_use]
-pub fn mean_strike_deg(proposals: &[ProposedStrike]) -> Option<f64> {
+pub(crate) fn mean_strike_deg(proposals: &[ProposedStrike]) -> Option<f64> {
     let (mut north, mut east) = (0.0, 0.0);
     for p in proposals {
         let (sin, cos) = (2.0 * p.strike.deg).to_radians().sin_cos();

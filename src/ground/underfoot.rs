@@ -7,6 +7,7 @@ use crate::{
         agreement::agreement,
         along::Slopes,
         convex::{Convex, convex},
+        gradient::Gradient,
         heights::{ModelHeights, heights},
         profile::{Profile, Steep},
         proposal::proposals,
@@ -34,6 +35,9 @@ pub(crate) struct Underfoot {
     smoothed: Option<Profile>,
     /// Heights of the other source: where slopes are asked for, the steeper counts.
     pub(crate) second: Profile,
+    /// The slopes that decide by the one, and by the other.
+    pub(crate) gradient: Gradient,
+    pub(crate) second_gradient: Gradient,
     /// Where the heights for climbs and times come from.
     pub(crate) heights_from: Option<HeightsFrom>,
     /// Slopes of the ground.
@@ -72,6 +76,8 @@ impl Underfoot {
             under.add_terrain(job, stage, met, terrain)?;
             under.convex = convex(&under.ground, terrain, &ice, job.rules)?;
         }
+        under.gradient = Gradient::of(&under.profile);
+        under.second_gradient = Gradient::of(&under.second);
         Ok(under)
     }
 
@@ -173,17 +179,15 @@ impl Underfoot {
         self.smoothed.as_ref().unwrap_or(&self.profile)
     }
 
-    /// Where neither source knows a height over more than a slope is taken over.
-    pub(crate) fn unknown(&self, stretch: Stretch, rules: &Rules) -> Vec<Stretch> {
+    /// Where neither source knows a height.
+    pub(crate) fn unknown(&self, stretch: Stretch) -> Vec<Stretch> {
         let missing = |profile: &Profile| match profile.is_empty() {
             true => vec![stretch],
             false => stretch.clip(profile.missing()),
         };
         let unknown = missing(&self.profile).into_iter();
         let second = missing(&self.second);
-        let mut unknown: Vec<Stretch> = unknown.flat_map(|part| part.clip(&second)).collect();
-        unknown.retain(|part| part.length_m() > rules[Rule::SteepOverM]);
-        unknown
+        unknown.flat_map(|part| part.clip(&second)).collect()
     }
 
     /// The strikes that count in the arithmetic: none, unless the leader wants them to.

@@ -3,7 +3,7 @@
 use crate::{
     legs::sketch::asks_for_rope,
     plan::fact::Fact,
-    practice::Rules,
+    practice::{Rule, Rules, Travel},
     rope::legs::RopedLeg,
     trip::{
         job::Brief,
@@ -21,7 +21,7 @@ fn of_zone(zone: &Zone, roped: bool, rules: &Rules) -> Vec<Fact> {
     let mut found = Vec::new();
     let name = || zone.into();
     if zone.rope == RopeWord::Never && zone.surface == Surface::Snow {
-        found.push(Fact::NeverOnHidden { zone: name() });
+        found.push(unroped_on_hidden(zone, rules));
     }
     if roped && zone.gap.assumed {
         found.push(Fact::GapAssumed {
@@ -45,4 +45,19 @@ fn of_zone(zone: &Zone, roped: bool, rules: &Rules) -> Vec<Fact> {
         });
     }
     found
+}
+
+/// Hidden gaps unroped by the leader's word: on skis in deep snow over narrow gaps many do it.
+fn unroped_on_hidden(zone: &Zone, rules: &Rules) -> Fact {
+    let on_skis = rules.choices.travel.value == Travel::Ski;
+    let narrow = zone.gap.max_m <= rules[Rule::SkiedGapM];
+    let deep = |snow_m: &f64| *snow_m > rules[Rule::SkiedSnowM];
+    match zone.snow_depth_m.filter(deep) {
+        Some(snow_depth_m) if on_skis && narrow => Fact::SkiedUnroped {
+            zone: zone.into(),
+            snow_depth_m,
+            gap_m: zone.gap.max_m,
+        },
+        _ => Fact::NeverOnHidden { zone: zone.into() },
+    }
 }

@@ -30,8 +30,8 @@ impl Front {
     /// The ways, numbered. Those outside the limits stand only where there is no other.
     pub(super) fn best_first(self) -> Vec<Way> {
         let mut ways = self.ways;
-        if ways.iter().any(|(_, w)| w.verdict != Verdict::Outside) {
-            ways.retain(|(_, w)| w.verdict != Verdict::Outside);
+        if ways.iter().any(|(_, w)| w.verdict < Verdict::Outside) {
+            ways.retain(|(_, w)| w.verdict < Verdict::Outside);
         }
         ways.sort_by(|(a, _), (b, _)| {
             order(a)
@@ -51,7 +51,7 @@ fn weigh(way: &Way) -> Weighed {
     // Metres missing count within a verdict, never across two.
     let step = f64::from(u32::MAX);
     // Where rope or spacing is missing, nobody asks what the rest weighs.
-    let counts = f64::from(u8::from(way.verdict != Verdict::Outside));
+    let counts = f64::from(u8::from(way.verdict < Verdict::Outside));
     [
         step * f64::from(way.verdict as u8) + millimetres(way.short_m),
         -(way.left_to_hold as f64),

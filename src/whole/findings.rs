@@ -35,7 +35,7 @@ pub(crate) fn findings(
     if job.ropes.is_empty() {
         found.push(of_part(JobPart::Ropes, Fact::NoRopeNamed {}));
     }
-    found.sort_by_key(Finding::level);
+    found.sort_by_key(Finding::alarm);
     found
 }
 
@@ -80,7 +80,7 @@ fn missed(job: &Brief<'_>, stages: &[Sketch<'_>]) -> Vec<Finding> {
 /// Roped legs where no heights say how steep the ground falls towards a lip; once for the plan.
 fn slope_unknown(legs: &[RopedLeg<'_>]) -> Option<Finding> {
     let roped = legs.iter().filter(|leg| leg.sketch.roped);
-    let unknown = roped.filter(|leg| leg.footing.toward_lip_deg().is_none());
+    let unknown = roped.filter(|leg| leg.footing.slope_unknown());
     let legs: Vec<usize> = unknown.map(|leg| leg.number).collect();
     (!legs.is_empty()).then(|| Finding::new(At::Legs { legs }, Fact::SlopeUnknown {}))
 }

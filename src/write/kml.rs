@@ -30,13 +30,6 @@ use crate::{
 const NAMESPACE: &str = "http://www.opengis.net/kml/2.2";
 /// Opacity of zone fills, 0 to 255: what lies under them still shows. Our judgement.
 const ZONE_ALPHA: u8 = 0x99;
-const VERDICTS: [Verdict; 4] = [
-    Verdict::Unroped,
-    Verdict::Inside,
-    Verdict::Look,
-    Verdict::Outside,
-];
-
 /// Writes the whole document.
 ///
 /// # Errors
@@ -144,7 +137,7 @@ fn styles(kml: &mut Kml<impl Write>) -> io::Result<()> {
             balloon(kml)
         })?;
     }
-    for verdict in VERDICTS {
+    for verdict in Verdict::ALL {
         styled(kml, verdict.as_str(), |kml| {
             line_style(kml, style::leg_stroke(verdict), style::leg_width(verdict))?;
             balloon(kml)

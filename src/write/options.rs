@@ -67,7 +67,7 @@ pub fn table(options: &Options, look: Look) -> String {
 
 /// The ways printed.
 fn shown(ways: &[Way]) -> &[Way] {
-    let none_inside = ways.iter().all(|w| w.verdict == Verdict::Outside);
+    let none_inside = ways.iter().all(|w| w.verdict >= Verdict::Outside);
     let most = if none_inside { NEAREST } else { SHOWN };
     ways.get(..most).unwrap_or(ways)
 }
@@ -169,7 +169,7 @@ fn below(out: &mut String, way: &Way, all: usize, folded: bool, look: Look) {
         let changes = Arg::Said(Said::join(changes, ", "));
         says.push(voice.say("options-with", &[("changes", changes)]));
     }
-    if way.verdict == Verdict::Outside && way.short_m > 0.0 {
+    if way.verdict >= Verdict::Outside && way.short_m > 0.0 {
         says.push(voice.say("options-short", &[("short", Arg::Needed(way.short_m))]));
     }
     if way.setup_changes > 0 {

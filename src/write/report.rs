@@ -139,8 +139,9 @@ fn legend(sheet: &Sheet<'_>) -> Markup {
     let verdicts = [
         (Verdict::Unroped, "unroped"),
         (Verdict::Inside, "roped, inside the limits you gave"),
-        (Verdict::Look, "look: near a limit or resting on a guess"),
+        (Verdict::Look, "look: something to decide or to watch"),
         (Verdict::Outside, "outside the limits you gave"),
+        (Verdict::Stop, "stop: roping together is not the answer"),
     ];
     html! {
         figcaption {
@@ -178,13 +179,7 @@ fn legend(sheet: &Sheet<'_>) -> Markup {
 
 /// The colours of every map, so that the page and the other outputs cannot disagree.
 fn colours() -> String {
-    let verdicts = [
-        Verdict::Unroped,
-        Verdict::Inside,
-        Verdict::Look,
-        Verdict::Outside,
-    ];
-    let names = verdicts.map(|v| format!("--{}:{}", v.as_str(), style::leg_stroke(v)));
+    let names = Verdict::ALL.map(|v| format!("--{}:{}", v.as_str(), style::leg_stroke(v)));
     format!(
         ":root{{{};--change:{};--zone-edge:{}}}",
         names.join(";"),

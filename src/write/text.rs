@@ -74,7 +74,7 @@ pub fn leg(leg: &Leg, voice: Voice) -> String {
 /// One way to say a leg.
 type Form = fn(&Leg, &LegRow<'_>, Voice) -> String;
 
-/// Why the leg wants a look, in the words of the codes: `! GRAVE fall held in none`.
+/// Why the leg wants a look, in the words of the codes: `! STOP fall held in none`.
 fn reasons(leg: &Leg) -> String {
     let of = |level: Level| {
         let of_level = leg.findings.iter().filter(move |f| f.level() == level);
@@ -82,13 +82,18 @@ fn reasons(leg: &Leg) -> String {
         codes.dedup();
         codes.join(", ")
     };
-    let (grave, warning) = (of(Level::Grave), of(Level::Warning));
-    match (grave.as_str(), warning.as_str()) {
-        ("", "") => String::new(),
-        ("", warning) => format!("\n! {warning}"),
-        (grave, "") => format!("\n! GRAVE {grave}"),
-        (grave, warning) => format!("\n! GRAVE {grave}; {warning}"),
+    let levels = [
+        (Level::Stop, "STOP "),
+        (Level::Outside, "OUTSIDE "),
+        (Level::Look, ""),
+    ];
+    let told = levels.map(|(level, word)| (word, of(level)));
+    let told = told.iter().filter(|(_, codes)| !codes.is_empty());
+    let told: Vec<String> = told.map(|(word, codes)| format!("{word}{codes}")).collect();
+    if told.is_empty() {
+        return String::new();
     }
+    format!("\n! {}", told.join("; "))
 }
 
 /// The signs of the other outputs in ASCII; what has no twin is left out.
@@ -147,8 +152,8 @@ fn full(leg: &Leg, row: &LegRow<'_>, voice: Voice) -> String {
 fn terse(leg: &Leg, row: &LegRow<'_>, voice: Voice) -> String {
     let mut lines = vec![bare(leg, voice)];
     let said = teams(row).into_iter().map(|(who, team)| {
-        let coil = match team.setup.coil_m {
-            coil_m if coil_m > 0.0 => voice.units.length(coil_m, Round::Up),
+        let coil = match team.setup.coil_carried_m {
+            coil_m if coil_m > 0.0 => voice.units.length(coil_m, Round::Down),
             _ => "0".to_owned(),
         };
         let figure = |text: &str| Arg::Said(Said::figure(text));
@@ -209,7 +214,7 @@ fn teams<'r>(row: &'r LegRow<'_>) -> Vec<(String, &'r TeamRow<'r>)> {
 fn alike(a: &TeamSetup, b: &TeamSetup) -> bool {
     let told = |t: &TeamSetup| {
         let rope_m = t.rope.as_ref().map(|r| r.length_m);
-        let lengths = [t.spacing_m, t.coil_m, t.ledger.total_m];
+        let lengths = [t.spacing_m, t.coil_carried_m, t.ledger.total_m];
         (t.people, t.knots.count, t.knots.bite, rope_m, lengths)
     };
     told(a) == told(b)

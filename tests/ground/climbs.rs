@@ -2,9 +2,7 @@
 
 use schrund::{
     fault::Level,
-    ground::along::Slopes,
     plan::{Plan, fact::Fact, finding::Finding, leg::Leg},
-    trip::route::Stretch,
 };
 
 use crate::fixture::{
@@ -135,21 +133,6 @@ fn the_profile_is_drawn_in_pieces_and_two_sources_are_not_compared_across_a_jump
     assert_eq!(page.matches(r#"<path class="hill""#).count(), 2);
     let steep = page.split("class=\"steep\"").count() - 1;
     assert_eq!(steep, 0, "the ground itself has 25° at most");
-}
-
-#[test]
-fn ground_beyond_a_jump_is_not_next_to_a_place() {
-    let wall = |_: f64, north: f64| 2000.0 + north.min(0.0);
-    let trip = Trip::along(&north(-400, -300, 10)).and_on(&north(400, 800, 10));
-    let job = trip.model(10.0, wall).job();
-    let slopes = Slopes::along(&job.route.stages[0], &job.terrain, &job.rules).expect("readable");
-    let steepest_deg = |from_m: f64, to_m: f64| {
-        let spot = slopes.steepest(Stretch { from_m, to_m });
-        Some(spot.expect("ground").slope_deg)
-    };
-    close("before the jump", steepest_deg(50.0, 100.0), 45.0, 0.1);
-    close("behind it", steepest_deg(100.0, 150.0), 0.0, 0.1);
-    close("over it", steepest_deg(90.0, 110.0), 45.0, 0.1);
 }
 
 /// ±40 m that look like chance, from one cell of 20 m to the next.

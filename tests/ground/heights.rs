@@ -42,7 +42,7 @@ fn two_sources_are_compared_and_far_apart_they_warn() {
         .model(20.0, tilted(10.0, 180.0));
     for (shift_m, lies, code, level) in [
         (7.0, "7 m above", "heights-compared", Level::Note),
-        (-48.0, "48 m below", "heights-far-apart", Level::Warning),
+        (-48.0, "48 m below", "heights-far-apart", Level::Look),
         (0.0, "within a metre of", "heights-compared", Level::Note),
     ] {
         let ground = tilted(10.0, 180.0);

@@ -53,8 +53,7 @@ axis = { $property ->
    *[lon] longitude
  }
 gpx-height = the height "{ $found }" is no finite number and counts as not given
-    .hint = give `ele` in metres, or leave it out
-
+    .hint = give `ele` in metres, its decimals behind a point, or leave it out
 gpx-heights-outside = { $count ->
     [one] the height "{ $first }" is none, being below { $low } or above { $high }: it counts as not given
    *[other] { $count } heights are none, being below { $low } or above { $high }, the first "{ $first }": they count as not given

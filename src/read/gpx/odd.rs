@@ -43,11 +43,11 @@ impl Odd {
                 low_m: LOWEST_M,
                 high_m: HIGHEST_M,
             };
-            tally.add((what.code(), "outside"), || Fault::new(what, place));
+            tally.add((what.kind(), "outside"), || Fault::new(what, place));
         }
         if self.longitudes > 0 {
             let what = InGpx::LongitudesTakenBack(self.longitudes);
-            tally.add((what.code(), ""), || Fault::new(what, Place::file(file)));
+            tally.add((what.kind(), ""), || Fault::new(what, Place::file(file)));
         }
     }
 }

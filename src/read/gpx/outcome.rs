@@ -71,6 +71,6 @@ fn note_jumps(tally: &mut Tally, place: &Place, stage: &Stage) {
 
 fn note_suspicions(tally: &mut Tally, place: &Place, stage: &Stage) {
     for what in suspicions(stage) {
-        tally.add((what.code(), ""), || Fault::new(what, place.clone()));
+        tally.add((what.kind(), ""), || Fault::new(what, place.clone()));
     }
 }

@@ -16,7 +16,7 @@ pub(super) fn phrase(what: &InFiles) -> Phrase {
         InFiles::OneStandardInput => Phrase::plain("file-one-standard-input"),
         InFiles::NotSeekable => Phrase::plain("file-not-seekable"),
         InFiles::NotUtf8 => Phrase::plain("file-not-utf8"),
-        InFiles::Toml(words) => Phrase::of("file-toml", [("words", name(words))]),
+        InFiles::TooLarge { most_mib } => Phrase::of("file-too-large", [("mib", number(most_mib))]),
         InFiles::Swapped { route, zones } => swapped(route, zones),
         InFiles::Network(why) => network(why),
         InFiles::NoFolder { path, why } => about("file-no-folder", path, why),

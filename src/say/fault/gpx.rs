@@ -2,7 +2,7 @@
 
 use super::{
     phrase::{Phrase, name, number, row},
-    place::printable,
+    quote::printable,
 };
 use crate::{
     fault::{
@@ -164,7 +164,8 @@ fn no_line(waypoints: usize, tracks: PartCount, routes: PartCount, voice: Voice)
         [] => Arg::Said(voice.say("gpx-holds-nothing", &[])),
         held => row(held.to_vec()),
     };
-    let key = if tracks.points > 1 || routes.points > 1 {
+    let points = tracks.points.max(routes.points);
+    let key = if points > 1 || points == 1 && waypoints == 0 {
         "gpx-standing-line"
     } else {
         "gpx-no-line"

@@ -36,7 +36,7 @@ pub(crate) struct Group<'a> {
 pub(crate) fn groups(plan: &Plan, voice: Voice) -> Vec<Group<'_>> {
     let of_legs = plan.legs.iter().flat_map(|l| &l.findings);
     let mut all: Vec<&Finding> = of_legs.chain(&plan.findings).collect();
-    all.sort_by_key(|f| f.level());
+    all.sort_by_key(|f| f.alarm());
     let mut groups: Vec<Group<'_>> = Vec::new();
     let mut known: BTreeMap<(&str, String), usize> = BTreeMap::new();
     for finding in all {
@@ -96,18 +96,19 @@ fn leg_alone(at: &At) -> Option<usize> {
     }
 }
 
-/// `1 grave finding, 3 to look at`; empty where there is neither.
+/// `1 stop, 3 to look at`; empty where there is none.
 #[must_use]
 pub(crate) fn count(groups: &[Group<'_>], voice: Voice) -> Said {
     let of = |level, key| {
         let count = groups.iter().filter(|g| g.finding.level() == level).count();
         (count > 0).then(|| voice.say(key, &[("count", Arg::Count(count))]))
     };
-    let both = [
-        of(Level::Grave, "count-grave"),
-        of(Level::Warning, "count-look"),
+    let all = [
+        of(Level::Stop, "count-stop"),
+        of(Level::Outside, "count-outside"),
+        of(Level::Look, "count-look"),
     ];
-    Said::join(both.into_iter().flatten(), ", ")
+    Said::join(all.into_iter().flatten(), ", ")
 }
 
 /// The title of a level.
@@ -115,8 +116,9 @@ pub(crate) fn count(groups: &[Group<'_>], voice: Voice) -> Said {
 pub(crate) fn title(level: Level, voice: Voice) -> Said {
     let key = match level {
         Level::Error => "level-error",
-        Level::Grave => "level-grave",
-        Level::Warning => "level-warning",
+        Level::Stop => "level-stop",
+        Level::Outside => "level-outside",
+        Level::Look => "level-look",
         Level::Note => "level-note",
     };
     voice.say(key, &[])

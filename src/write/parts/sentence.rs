@@ -15,6 +15,7 @@ pub fn verdict(verdict: Verdict, voice: Voice) -> Said {
         Verdict::Inside => "verdict-inside",
         Verdict::Look => "verdict-look",
         Verdict::Outside => "verdict-outside",
+        Verdict::Stop => "verdict-stop",
     };
     voice.say(key, &[])
 }
@@ -27,6 +28,7 @@ pub fn means(verdict: Verdict, voice: Voice) -> Said {
         Verdict::Inside => "means-inside",
         Verdict::Look => "means-look",
         Verdict::Outside => "means-outside",
+        Verdict::Stop => "means-stop",
     };
     voice.say(key, &[])
 }

@@ -36,6 +36,7 @@ pub fn leg_stroke(verdict: Verdict) -> &'static str {
         Verdict::Inside => "#1273B5",
         Verdict::Look => "#8F3F00",
         Verdict::Outside => "#310A45",
+        Verdict::Stop => "#B3005E",
     }
 }
 
@@ -46,6 +47,7 @@ pub fn leg_width(verdict: Verdict) -> f64 {
         Verdict::Unroped => 2.0,
         Verdict::Inside | Verdict::Look => 4.0,
         Verdict::Outside => 6.0,
+        Verdict::Stop => 8.0,
     }
 }
 
@@ -56,5 +58,6 @@ pub fn sign(verdict: Verdict) -> &'static str {
         Verdict::Unroped | Verdict::Inside => "",
         Verdict::Look => "?",
         Verdict::Outside => "✕",
+        Verdict::Stop => "■",
     }
 }

@@ -12,14 +12,6 @@ use crate::{
     },
 };
 
-/// Worst first: that is what a leader looks for.
-const VERDICTS: [Verdict; 4] = [
-    Verdict::Outside,
-    Verdict::Look,
-    Verdict::Inside,
-    Verdict::Unroped,
-];
-
 /// Title, figures and verdict.
 pub(super) fn head(sheet: &Sheet<'_>) -> Markup {
     let name = title(sheet);
@@ -111,7 +103,7 @@ fn verdict(sheet: &Sheet<'_>) -> Markup {
         div class={ "verdict " (worst.as_str()) } data-verdict=(worst.as_str()) {
             p class="worst" { (worst_sentence(worst)) }
             ul {
-                @for verdict in VERDICTS {
+                @for verdict in Verdict::ALL.into_iter().rev() {
                     @let legs: Vec<_> = sheet.plan.legs.iter().filter(|l| l.verdict == verdict).collect();
                     @if !legs.is_empty() {
                         li {
@@ -136,8 +128,9 @@ fn worst_sentence(worst: Verdict) -> &'static str {
     match worst {
         Verdict::Unroped => "No leg is walked on the rope.",
         Verdict::Inside => "Every leg is inside the limits you gave.",
-        Verdict::Look => "Look: a leg is near a limit or rests on a guess.",
+        Verdict::Look => "Look: there is something to decide or to watch.",
         Verdict::Outside => "A leg is outside the limits you gave.",
+        Verdict::Stop => "Stop: on a leg roping together is not the answer.",
     }
 }
 

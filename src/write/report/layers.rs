@@ -117,6 +117,7 @@ pub(super) fn stroke(verdict: Verdict, data: &str) -> Markup {
         path class="halo" d=(data) {}
         path class={ "leg " (verdict.as_str()) } d=(data) {}
         @if verdict == Verdict::Outside { path class="leg core" d=(data) {} }
+        @if verdict == Verdict::Stop { path class="leg bars" d=(data) {} }
     }
 }
 

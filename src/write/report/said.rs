@@ -15,7 +15,13 @@ use crate::{
     },
 };
 
-const LEVELS: [Level; 4] = [Level::Error, Level::Grave, Level::Warning, Level::Note];
+const LEVELS: [Level; 5] = [
+    Level::Error,
+    Level::Stop,
+    Level::Outside,
+    Level::Look,
+    Level::Note,
+];
 
 /// Findings, the gravest first; what is said of several places is said once.
 pub(super) fn findings(plan: &Plan, voice: Voice) -> Markup {

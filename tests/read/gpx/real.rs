@@ -55,7 +55,7 @@ fn every_file_of_other_projects_is_read_or_lacks_a_line() {
                 assert!(points as u64 <= held, "{key}: {points} of {held}");
             }
             Err(problems) => {
-                let codes: Vec<_> = problems.iter().map(|p| p.code().as_str()).collect();
+                let codes: Vec<_> = problems.iter().map(|p| p.code()).collect();
                 assert_eq!(codes, ["no-line"], "{key}");
             }
         }
@@ -148,7 +148,7 @@ fn real_tracks_are_suspected_only_of_what_is_in_them() {
         let Ok(noted) = noted(&path) else { continue };
         ran += 1;
         let name = path.file_stem().expect("a name").to_string_lossy();
-        let codes = noted.notes.iter().map(Fault::code);
+        let codes = noted.notes.iter().map(Fault::kind);
         let suspicions = [
             Code::LonePoint,
             Code::LoneHeight,

@@ -35,7 +35,7 @@ fn a_single_point_off_the_line_and_back_is_told_and_kept() {
     assert!(stage.length_m() > 1700.0, "{}", stage.length_m());
     let codes = |text: String| {
         let notes = good(text).notes;
-        let codes: Vec<&str> = notes.iter().map(|n| n.code().as_str()).collect();
+        let codes: Vec<&str> = notes.iter().map(|n| n.code()).collect();
         codes
     };
     assert_eq!(codes(track(50, 20.0, &[(20, 160.0)])), ["lone-point"]);

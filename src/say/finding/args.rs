@@ -1,0 +1,350 @@
+//! Words and figures for the placeables of each fact's message.
+
+mod heights;
+
+use crate::{
+    plan::{
+        fact::{Fact, RopeLack, RouteEnd, Slope},
+        finding::At,
+    },
+    say::{
+        arg::Arg,
+        fault,
+        name::{person, rope, zone},
+        round::Round,
+        setup,
+        span::Said,
+        voice::Voice,
+    },
+};
+
+/// A placeable's name with what stands in its place.
+type FactArgs<'a> = Vec<(&'static str, Arg<'a>)>;
+
+/// All of one fact found at a place.
+pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
+    match fact {
+        Fact::NeverOnHidden { .. }
+        | Fact::SkiedUnroped { .. }
+        | Fact::StrikeExact { .. }
+        | Fact::StrikeUnknown { .. }
+        | Fact::StrikeProposed { .. }
+        | Fact::Along { .. }
+        | Fact::BareIce { .. }
+        | Fact::GapAssumed { .. }
+        | Fact::BridgesLate { .. }
+        | Fact::KnotsNoBite { .. }
+        | Fact::KnotsFewer { .. }
+        | Fact::ZoneMissed { .. } => of_zone(fact, at, voice),
+        Fact::TooSteep { .. }
+        | Fact::AvalancheTerrain { .. }
+        | Fact::SteepBareIce { .. }
+        | Fact::SlipPullsAll { .. } => of_slope(fact, at),
+        Fact::NoSetup { .. } | Fact::NearCap { .. } | Fact::TwoOverGap { .. } => of_spacing(fact),
+        Fact::NoRope { .. }
+        | Fact::NearRope { .. }
+        | Fact::ReserveShort { .. }
+        | Fact::CoilHeavy { .. } => of_rope(fact, voice),
+        Fact::HeldInNone { .. }
+        | Fact::HeldInNoneOnce { .. }
+        | Fact::HeldOffCentre { .. }
+        | Fact::NotReached { .. }
+        | Fact::HaulTooWeak { .. }
+        | Fact::PairWithoutKnots { .. }
+        | Fact::NoAnswer { .. } => of_fall(fact, at, voice),
+        Fact::CutOff { .. } | Fact::GlacierWithoutZone { .. } | Fact::MayRunAlong { .. } => {
+            of_line(fact, at)
+        }
+        Fact::HeightsCompared { .. }
+        | Fact::HeightsFarApart { .. }
+        | Fact::AscentsApart { .. }
+        | Fact::SlopePartlyUnknown { .. }
+        | Fact::TerrainVoid { .. }
+        | Fact::TerrainFlattens { .. }
+        | Fact::ConvexGround { .. } => heights::of(fact, at, voice),
+        Fact::KnotsDoubtful {}
+        | Fact::SnowUnknown {}
+        | Fact::LastOnIce {}
+        | Fact::KnotsBlockHaul {}
+        | Fact::SlopeUnknown {}
+        | Fact::NoHeights {}
+        | Fact::OnSkis {}
+        | Fact::NoRopeNamed {} => Vec::new(),
+    }
+}
+
+fn of_zone<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
+    match fact {
+        Fact::NeverOnHidden { zone: z }
+        | Fact::StrikeExact { zone: z }
+        | Fact::StrikeUnknown { zone: z } => vec![("zone", Arg::Said(zone(z, voice)))],
+        Fact::SkiedUnroped {
+            zone: z,
+            snow_depth_m,
+            gap_m,
+        } => vec![
+            ("zone", Arg::Said(zone(z, voice))),
+            ("snow", Arg::There(*snow_depth_m)),
+            ("gap", Arg::Needed(*gap_m)),
+        ],
+        Fact::Along { zone: z } => vec![("zone", Arg::Said(zone(z, voice))), near(at)],
+        Fact::BareIce { zone: z, roped } => {
+            vec![("zone", Arg::Said(zone(z, voice))), ("roped", yes(*roped))]
+        }
+        Fact::GapAssumed { zone: z, gap_m } => vec![
+            ("zone", Arg::Said(zone(z, voice))),
+            ("gap", Arg::Needed(*gap_m)),
+        ],
+        Fact::KnotsNoBite { zones } => {
+            let named = zones.iter().map(|z| zone(z, voice));
+            vec![("zones", Arg::Said(Said::join(named, ", ")))]
+        }
+        Fact::KnotsFewer { tied, layout } => {
+            vec![("tied", Arg::Count(*tied)), ("layout", Arg::Count(*layout))]
+        }
+        Fact::ZoneMissed { zones } => vec![
+            ("count", Arg::Count(zones.len())),
+            ("numbers", Arg::Said(Said::figure(ranges(zones)))),
+        ],
+        Fact::BridgesLate {
+            zone: z,
+            left_at,
+            until,
+        } => vec![
+            ("zone", Arg::Said(zone(z, voice))),
+            ("left", Arg::Figure(left_at.to_string())),
+            ("until", Arg::Figure(until.to_string())),
+        ],
+        Fact::StrikeProposed {
+            zone: z,
+            strike_deg,
+            doubt_deg,
+            counts,
+        } => vec![
+            ("zone", Arg::Said(zone(z, voice))),
+            ("strike", Arg::Degrees(*strike_deg, 0, Round::Nearest)),
+            ("doubt", Arg::Degrees(*doubt_deg, 0, Round::Nearest)),
+            ("counts", yes(*counts)),
+        ],
+        _ => Vec::new(),
+    }
+}
+
+fn word(of: Slope) -> &'static str {
+    match of {
+        Slope::Line => "line",
+        Slope::Ground => "ground",
+    }
+}
+
+fn of_slope<'a>(fact: &Fact, at: &At) -> FactArgs<'a> {
+    match fact {
+        Fact::SteepBareIce {
+            slope_deg,
+            length_m,
+        }
+        | Fact::SlipPullsAll {
+            slope_deg,
+            length_m,
+        } => vec![
+            ("slope", Arg::Degrees(*slope_deg, 0, Round::Up)),
+            ("length", Arg::Whole(*length_m)),
+            span_of(at),
+        ],
+        Fact::TooSteep {
+            slope_deg,
+            of,
+            length_m,
+        } => vec![
+            ("of", Arg::Word(word(*of))),
+            ("slope", Arg::Degrees(*slope_deg, 0, Round::Nearest)),
+            ("length", Arg::Whole(*length_m)),
+            span_of(at),
+        ],
+        Fact::AvalancheTerrain { slope_deg, of } => vec![
+            ("of", Arg::Word(word(*of))),
+            ("slope", Arg::Degrees(*slope_deg, 0, Round::Nearest)),
+            near(at),
+        ],
+        _ => Vec::new(),
+    }
+}
+
+fn of_rope(fact: &Fact, voice: Voice) -> FactArgs<'_> {
+    match fact {
+        Fact::NoRope { needed_m, lack } => rope_lack(*needed_m, lack, voice),
+        Fact::NearRope { rope: r, spare_m } => vec![
+            ("rope", Arg::Said(rope(r, voice))),
+            ("spare", Arg::There(*spare_m)),
+        ],
+        Fact::ReserveShort { short_m, coil_m } => vec![
+            ("short", Arg::Needed(*short_m)),
+            ("coil", Arg::Needed(*coil_m)),
+        ],
+        Fact::CoilHeavy {
+            coil_m,
+            coil_kg,
+            most_m,
+            most_kg,
+        } => vec![
+            ("coil", Arg::Needed(*coil_m)),
+            ("mass", Arg::Kilograms(*coil_kg, Round::Up)),
+            ("most", Arg::There(*most_m)),
+            ("most-mass", Arg::Kilograms(*most_kg, Round::Down)),
+        ],
+        _ => Vec::new(),
+    }
+}
+
+/// `, 12° towards the lip`; nothing where no heights are known.
+fn slope_beside(slope_deg: Option<f64>, voice: Voice) -> Said {
+    match slope_deg {
+        Some(deg) => voice.say(
+            "slope-beside",
+            &[("slope", Arg::Degrees(deg, 0, Round::Up))],
+        ),
+        None => Said::default(),
+    }
+}
+
+fn of_fall<'a>(fact: &'a Fact, at: &At, voice: Voice) -> FactArgs<'a> {
+    match fact {
+        Fact::HeldInNone {
+            falls,
+            snow,
+            length_m,
+            slope_deg,
+        }
+        | Fact::HeldInNoneOnce {
+            falls,
+            snow,
+            length_m,
+            slope_deg,
+        }
+        | Fact::HeldOffCentre {
+            falls,
+            snow,
+            length_m,
+            slope_deg,
+        } => vec![
+            ("who", Arg::Said(person(&falls.called, voice))),
+            ("snow", Arg::Said(setup::snow(*snow, voice))),
+            ("length", Arg::Whole(*length_m)),
+            ("slope", Arg::Said(slope_beside(*slope_deg, voice))),
+            span_of(at),
+        ],
+        Fact::NotReached { falls, short_m } => vec![
+            ("who", Arg::Said(person(&falls.called, voice))),
+            ("short", Arg::Needed(*short_m)),
+        ],
+        Fact::HaulTooWeak { falls, haul } => vec![
+            ("who", Arg::Said(person(&falls.called, voice))),
+            ("answer", Arg::Said(setup::haul_answer(haul, voice))),
+        ],
+        Fact::PairWithoutKnots { why } => vec![("why", Arg::Said(setup::knots_why(why, voice)))],
+        Fact::NoAnswer { reason } => {
+            vec![("reason", Arg::Said(fault::refusal(reason, voice)))]
+        }
+        _ => Vec::new(),
+    }
+}
+
+fn of_line<'a>(fact: &Fact, at: &At) -> FactArgs<'a> {
+    match fact {
+        Fact::CutOff { at } => vec![("end", Arg::Word(route_end(*at)))],
+        Fact::GlacierWithoutZone { length_m } => {
+            vec![("length", Arg::Whole(*length_m)), span_of(at)]
+        }
+        Fact::MayRunAlong { pieces } => heights::contours(pieces),
+        _ => Vec::new(),
+    }
+}
+
+fn yes(it_is: bool) -> Arg<'static> {
+    Arg::Word(if it_is { "yes" } else { "no" })
+}
+
+/// The chainage of the place.
+fn near<'a>(at: &At) -> (&'static str, Arg<'a>) {
+    let at_m = match at {
+        At::Leg(place) => place.from_m,
+        _ => 0.0,
+    };
+    ("at", Arg::Walked(at_m))
+}
+
+fn span_of<'a>(at: &At) -> (&'static str, Arg<'a>) {
+    let (from_m, to_m) = match at {
+        At::Leg(place) => (place.from_m, place.to_m),
+        _ => (0.0, 0.0),
+    };
+    ("span", Arg::Between(from_m, to_m))
+}
+
+fn route_end(end: RouteEnd) -> &'static str {
+    match end {
+        RouteEnd::Begin => "begin",
+        RouteEnd::End => "end",
+    }
+}
+
+fn of_spacing(fact: &Fact) -> FactArgs<'_> {
+    match fact {
+        Fact::NoSetup {
+            people,
+            effective_gap_m,
+            need_m,
+            cap_m,
+        } => vec![
+            ("people", Arg::Count(*people)),
+            ("gap", Arg::Needed(*effective_gap_m)),
+            ("need", Arg::Needed(*need_m)),
+            ("cap", Arg::There(*cap_m)),
+        ],
+        Fact::NearCap { spacing_m, cap_m } => vec![
+            ("spacing", Arg::Needed(*spacing_m)),
+            ("cap", Arg::There(*cap_m)),
+        ],
+        Fact::TwoOverGap {
+            over,
+            left,
+            effective_gap_m,
+            spacing_m,
+        } => vec![
+            ("over", Arg::Count(*over)),
+            ("left", Arg::Count(*left)),
+            ("gap", Arg::Needed(*effective_gap_m)),
+            ("spacing", Arg::Needed(*spacing_m)),
+        ],
+        _ => Vec::new(),
+    }
+}
+
+fn rope_lack(needed_m: f64, lack: &RopeLack, voice: Voice) -> FactArgs<'_> {
+    let mut args = vec![("needed", Arg::Needed(needed_m))];
+    let word = match lack {
+        RopeLack::Short { rope: r, short_m } => {
+            args.push(("rope", Arg::Said(rope(r, voice))));
+            args.push(("short", Arg::Needed(*short_m)));
+            "short"
+        }
+        RopeLack::NoneLeft { team } => {
+            args.push(("team", Arg::Count(*team)));
+            "none-left"
+        }
+        RopeLack::NoneSold => "none-sold",
+    };
+    args.push(("lack", Arg::Word(word)));
+    args
+}
+
+/// Rising numbers with neighbours drawn together: `1–57, 59, 61–80`.
+fn ranges(numbers: &[usize]) -> String {
+    let runs = numbers.chunk_by(|a, b| a + 1 == *b);
+    let run = |run: &[usize]| match run {
+        [first, .., last] => format!("{first}–{last}"),
+        [only] => only.to_string(),
+        [] => String::new(),
+    };
+    runs.map(run).collect::<Vec<_>>().join(", ")
+}

@@ -1,0 +1,140 @@
+//! What stops a plan, what asks for a look, and in which order it is said. Limits: trade rules, our judgement.
+
+use schrund::plan::leg::Verdict;
+
+use crate::fixture::{
+    planned::{codes, roped, setup},
+    trip::{BARE, SNOW, Trip},
+};
+
+#[test]
+fn hidden_gaps_unroped_stop_the_plan_but_for_skis_in_deep_snow_over_narrow_gaps() {
+    let unroped = |travel: &str, gap_m: f64, snow: &str| {
+        let zone = format!(r#"{{"gap_m":{gap_m},"rope":"never"{snow}}}"#);
+        let plan = Trip::straight(&[&zone])
+            .rules(&format!("travel = \"{travel}\""))
+            .plan();
+        (
+            plan.verdict(),
+            codes(&plan.legs[0].findings).contains(&"hidden-gaps-skied-unroped"),
+        )
+    };
+    let (stop, look) = ((Verdict::Stop, false), (Verdict::Look, true));
+    let deep = r#","snow_depth_m":1.6"#;
+    assert_eq!(unroped("foot", 4.0, deep), stop);
+    assert_eq!(unroped("snowshoe", 4.0, deep), stop);
+    assert_eq!(unroped("ski", 5.0, deep), look);
+    assert_eq!(unroped("ski", 5.1, deep), stop);
+    assert_eq!(unroped("ski", 5.0, r#","snow_depth_m":1.5"#), stop);
+    assert_eq!(unroped("ski", 5.0, ""), stop, "nobody said how much snow");
+}
+
+#[test]
+fn bare_ice_is_an_alarm_only_where_it_is_steep() {
+    const ROPED: &str = r#"{"gap_m":4,"surface":"bare","rope":"always"}"#;
+    let on = |share: f64| {
+        let plan = Trip::straight(&[ROPED])
+            .ropes(&[80.0])
+            .falling(share)
+            .plan();
+        let leg = roped(&plan);
+        let told: Vec<&str> = codes(&leg.findings);
+        let of_ice = told
+            .into_iter()
+            .find(|c| c.contains("ice") || c.contains("slip"));
+        (leg.verdict, of_ice.map(str::to_owned))
+    };
+    let told = |code: &str| Some(code.to_owned());
+    assert_eq!(
+        on(0.0),
+        (Verdict::Inside, None),
+        "flat, roped by the leader's word"
+    );
+    assert_eq!(on(0.25), (Verdict::Inside, None), "14 degrees");
+    assert_eq!(
+        on(0.29),
+        (Verdict::Look, told("one-slip-pulls-all")),
+        "16 degrees"
+    );
+    assert_eq!(
+        on(0.49),
+        (Verdict::Stop, told("bare-ice-too-steep")),
+        "26 degrees"
+    );
+}
+
+#[test]
+fn what_stops_is_said_before_what_is_outside_and_that_before_what_to_look_at() {
+    let never = r#"{"gap_m":4,"rope":"never","name":"Hidden"}"#;
+    let plan = Trip::straight(&[BARE, SNOW, never]).ropes(&[20.0]).plan();
+    let all: Vec<_> = plan.legs.iter().map(|l| l.verdict).collect();
+    assert_eq!(plan.verdict(), Verdict::Stop, "{all:?}");
+    for leg in &plan.legs {
+        let levels: Vec<_> = leg
+            .findings
+            .iter()
+            .map(schrund::plan::finding::Finding::alarm)
+            .collect();
+        assert!(levels.is_sorted(), "{levels:?}");
+    }
+    assert_eq!(
+        roped(&plan).verdict,
+        Verdict::Outside,
+        "a rope of 20 m holds nobody"
+    );
+}
+
+/// Three on a line north, on ice from 200 m to 200 m before its end, over one step in ground that falls by 2°.
+fn one_step(length_m: f64, step_from_m: f64, step_m: f64, deg: f64) -> Trip {
+    let count = (length_m / 20.0).round() as u32;
+    let line: Vec<(f64, f64)> = (0..=count).map(|i| (0.0, 20.0 * f64::from(i))).collect();
+    let gentle = 2.0_f64.to_radians().tan();
+    let steep = deg.to_radians().tan();
+    let height_m = move |_: f64, north: f64| {
+        let on_step = (north - step_from_m).clamp(0.0, step_m);
+        4000.0 - gentle * (north - on_step) - steep * on_step
+    };
+    let zone = r#"{"gap_m":4,"snow_depth_m":2}"#;
+    Trip::along(&line)
+        .zone((-300.0, 200.0), (300.0, length_m - 200.0), zone)
+        .ropes(&[60.0])
+        .heights(height_m)
+        .rules("snow = \"firm\"")
+}
+
+#[test]
+fn one_steep_step_carries_the_word_and_the_rest_is_judged_as_flat() {
+    // 60 m of 36° in six kilometres at 2°: the heights stand every 20 m, so the step is between 60 and 100 m long.
+    let plan = one_step(6_000.0, 3_000.0, 60.0, 36.0).plan();
+    let leg = roped(&plan);
+    assert_eq!(leg.verdict, Verdict::Stop);
+    let stops: Vec<_> = leg
+        .stretches
+        .iter()
+        .filter(|s| s.verdict == Verdict::Stop)
+        .collect();
+    assert!(!stops.is_empty(), "{:?}", leg.stretches);
+    for stop in &stops {
+        assert!(2_950.0 < stop.from_m && stop.to_m < 3_110.0, "{stop:?}");
+    }
+    let held = setup(&plan).held.expect("an answer");
+    assert!((30.0..120.0).contains(&held.none_m), "{held:?}");
+    assert!(held.all_m + held.depends_m > 5_000.0, "{held:?}");
+    let flat = one_step(6_000.0, 3_000.0, 60.0, 2.0).plan();
+    assert!(roped(&flat).verdict < Verdict::Stop && setup(&flat).held.unwrap().none_m < 1e-9);
+}
+
+#[test]
+fn a_place_no_longer_than_a_spacing_is_looked_at_and_does_not_stop() {
+    let short = (10..60).find_map(|step_m| {
+        let plan = one_step(1_000.0, 500.0, f64::from(step_m), 36.0).plan();
+        let codes = codes(&roped(&plan).findings);
+        codes
+            .contains(&"fall-held-in-none-at-one-place")
+            .then_some(plan)
+    });
+    let plan = short.expect("a step between too short to matter and long enough to stop");
+    let (held, spacing_m) = (setup(&plan).held.unwrap(), setup(&plan).spacing_m);
+    assert!(0.0 < held.none_m && held.none_m <= spacing_m, "{held:?}");
+    assert_eq!(roped(&plan).verdict, Verdict::Look);
+}
