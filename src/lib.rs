@@ -43,7 +43,7 @@
 //!
 //! // All faults of all inputs come at once, each with its code, its place and what to do.
 //! let faults = planned(line, b"{}", b"party = 0", "text").expect_err("no ice, nobody");
-//! let codes: Vec<&str> = faults.iter().map(|fault| fault.code().as_str()).collect();
+//! let codes: Vec<&str> = faults.iter().map(|fault| fault.code()).collect();
 //! assert_eq!(codes, ["bad-geojson", "bad-trip"]);
 //! # Ok::<(), Vec<Fault>>(())
 //! ```

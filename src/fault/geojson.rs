@@ -189,6 +189,8 @@ pub enum InGeojson {
     NoArea(usize),
     /// So many rings were closed.
     RingsClosed(usize),
+    /// So many longitudes just beyond ±180.
+    LongitudesTakenBack(usize),
     /// So many rings touch or cross themselves.
     RingsTangled(usize),
     /// No zone lies near the route, but one would with longitude and latitude swapped.
@@ -318,6 +320,7 @@ impl InGeojson {
             Self::NotPolygons(_) => Code::NotAPolygon,
             Self::NoArea(_) => Code::NoArea,
             Self::RingsClosed(_) => Code::RingClosed,
+            Self::LongitudesTakenBack(_) => Code::LongitudeTakenBack,
             Self::RingsTangled(_) => Code::RingTangled,
             _ => Code::BadGeojson,
         }

@@ -166,6 +166,9 @@ facts! {
     /// No heights say how steep the ground is towards the lip, so the fall model takes it as flat. On ground that
     /// falls towards the lip holding is harder than it says. Give a terrain model or a route with heights.
     SlopeUnknown {} = "slope-unknown", Note;
+    /// Heights are known for a part of the leg only. How steep the rest is, along the line and towards the lip, is
+    /// unknown, and what is told of slopes and falls is told of the part that is known. Give a terrain model.
+    SlopePartlyUnknown { unknown_m: f64, pieces: Vec<Piece> } = "slope-partly-unknown", Note;
     /// No direction of the crevasses is known, so they are taken to be crossed squarely.
     StrikeUnknown { zone: ZoneName } = "strike-not-given", Note;
     /// A zone in the file that the route does not meet.
@@ -185,6 +188,10 @@ facts! {
     /// The heights of the route file and of the terrain model differ so much that one of them is doubtful:
     /// another height system, a receiver's error, or files of different places.
     HeightsFarApart { apart: HeightsApart } = "heights-far-apart", Look;
+    /// The ascent by the heights of the route file and that by the terrain model differ a good deal, so climb and time
+    /// are as good as the source that is used. Receivers and rasters both add noise; a coarse model also cuts off what
+    /// is shorter than its cells.
+    AscentsApart { file_m: f64, model_m: f64, used: HeightsFrom } = "ascents-apart", Note;
     /// The terrain model has no height for a part of the line. Nothing is filled in there.
     TerrainVoid { void: TerrainVoid } = "terrain-void", Look;
     /// A model of the ground flattens whatever is shorter than a few of its cells: steps, walls, rolls. No

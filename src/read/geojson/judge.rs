@@ -130,12 +130,17 @@ impl ZonesReading {
             empty,
         } = self.skipped;
         let tangled = self.tangled_rings();
-        let Mended { closed, no_area } = self.mended;
+        let Mended {
+            closed,
+            no_area,
+            beyond,
+        } = self.mended;
         let notes = [
             (points + lines + empty, InGeojson::NotPolygons(self.skipped)),
             (no_area, InGeojson::NoArea(no_area)),
             (closed, InGeojson::RingsClosed(closed)),
             (tangled, InGeojson::RingsTangled(tangled)),
+            (beyond, InGeojson::LongitudesTakenBack(beyond)),
         ];
         for (count, what) in notes {
             if count > 0 {

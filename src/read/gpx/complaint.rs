@@ -5,6 +5,7 @@ use quick_xml::events::{BytesStart, attributes::AttrError};
 use crate::fault::{
     Code, Fault, Place,
     gpx::{InGpx, Xml},
+    place::Excerpt,
 };
 
 use super::document::GpxDocument;
@@ -40,11 +41,11 @@ impl GpxDocument<'_> {
         }
     }
 
-    pub(super) fn bad_height(&mut self, wrong: InGpx, lines: &Lines<'_>) {
+    pub(super) fn bad_height(&mut self, found: Excerpt, lines: &Lines<'_>) {
         let mut tally = std::mem::take(&mut self.tally);
         tally.add((Code::BadHeight, "ele"), || {
             let place = self.here(lines.held()).with_property("ele");
-            Fault::new(wrong, place)
+            Fault::new(InGpx::Height(found), place)
         });
         self.tally = tally;
     }

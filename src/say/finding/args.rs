@@ -1,15 +1,17 @@
 //! Words and figures for the placeables of each fact's message.
 
+mod heights;
+
 use super::{
     placeable::{FactArgs, near, span_of, yes},
-    whereabouts,
     zones::of_zone,
 };
+
 use crate::{
     plan::{
-        fact::{Fact, HeightsApart, RopeLack, RouteEnd, Slope, TerrainVoid},
+        fact::{Fact, RopeLack, RouteEnd, Slope},
         finding::At,
-        place::{HeightsFrom, Piece, RollOver},
+        place::Piece,
     },
     say::{
         arg::Arg,
@@ -59,9 +61,11 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         }
         Fact::HeightsCompared { .. }
         | Fact::HeightsFarApart { .. }
+        | Fact::AscentsApart { .. }
+        | Fact::SlopePartlyUnknown { .. }
         | Fact::TerrainVoid { .. }
         | Fact::TerrainFlattens { .. }
-        | Fact::ConvexGround { .. } => of_heights(fact, at, voice),
+        | Fact::ConvexGround { .. } => heights::of(fact, at, voice),
         Fact::KnotsDoubtful {}
         | Fact::SnowUnknown {}
         | Fact::LastOnIce {}
@@ -202,30 +206,9 @@ fn of_line<'a>(fact: &Fact, voice: Voice) -> FactArgs<'a> {
                 ("roped", yes(*roped)),
             ]
         }
-        Fact::MayRunAlong { pieces } => contours(pieces),
+        Fact::MayRunAlong { pieces } => heights::contours(pieces),
         _ => Vec::new(),
     }
-}
-
-fn of_heights<'a>(fact: &Fact, at: &At, voice: Voice) -> FactArgs<'a> {
-    match fact {
-        Fact::HeightsCompared { apart } | Fact::HeightsFarApart { apart } => heights(apart, voice),
-        Fact::TerrainVoid { void } => terrain_void(void, at, voice),
-        Fact::TerrainFlattens { cell_m } => vec![("cell", Arg::Whole(*cell_m))],
-        Fact::ConvexGround { places } => convex(places, voice),
-        _ => Vec::new(),
-    }
-}
-
-fn convex<'a>(places: &[RollOver], voice: Voice) -> FactArgs<'a> {
-    let each = places.iter().map(|p| {
-        let steeper = Arg::Degrees(p.steepens_deg, 0, Round::Nearest);
-        voice.say(
-            "convex-place",
-            &[("at", Arg::Walked(p.at_m)), ("steeper", steeper)],
-        )
-    });
-    vec![("places", Arg::Said(Said::join(each, ", ")))]
 }
 
 /// From where to where, piece after piece.
@@ -292,51 +275,4 @@ fn rope_lack(needed_m: f64, lack: &RopeLack, voice: Voice) -> FactArgs<'_> {
     };
     args.push(("lack", Arg::Word(word)));
     args
-}
-
-fn heights<'a>(apart: &HeightsApart, voice: Voice) -> FactArgs<'a> {
-    vec![
-        ("median", Arg::Said(above(apart.median_m, voice))),
-        ("worst", Arg::Said(above(apart.worst_m, voice))),
-        ("at", Arg::Walked(apart.worst_at_m)),
-        ("used", Arg::Said(setup::heights_from(apart.used, voice))),
-    ]
-}
-
-/// `12 m above`, `12 m below` or `within a metre of`.
-fn above(by_m: f64, voice: Voice) -> Said {
-    let by = [("by", Arg::Whole(by_m.abs()))];
-    match by_m.round() {
-        m if m > 0.0 => voice.say("height-above", &by),
-        m if m < 0.0 => voice.say("height-below", &by),
-        _ => voice.say("height-level", &[]),
-    }
-}
-
-fn terrain_void<'a>(void: &TerrainVoid, at: &At, voice: Voice) -> FactArgs<'a> {
-    let place = match (void.void_m, void.used) {
-        (None, _) => "nowhere",
-        (Some(_), HeightsFrom::TerrainModel) => "model",
-        (Some(_), HeightsFrom::RouteFile) => "file",
-    };
-    vec![
-        ("where", Arg::Word(place)),
-        ("stage", Arg::Said(whereabouts::place(at, voice))),
-        ("metres", Arg::Whole(void.void_m.unwrap_or_default())),
-        ("first", Arg::Walked(void.first_m.unwrap_or_default())),
-        ("other", yes(void.file_has_heights)),
-    ]
-}
-
-/// How often, how far in all, and the longest piece.
-fn contours<'a>(pieces: &[Piece]) -> FactArgs<'a> {
-    let length_m = |p: &Piece| p.to_m - p.from_m;
-    let longer = |a: &&Piece, b: &&Piece| length_m(a).total_cmp(&length_m(b));
-    let longest = pieces.iter().max_by(longer);
-    let (from_m, to_m) = longest.map_or((0.0, 0.0), |p| (p.from_m, p.to_m));
-    vec![
-        ("count", Arg::Count(pieces.len())),
-        ("all", Arg::Whole(pieces.iter().map(length_m).sum())),
-        ("longest", Arg::Between(from_m, to_m)),
-    ]
 }
