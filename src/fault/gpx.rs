@@ -108,7 +108,7 @@ pub struct PartCount {
 /// let globe = r#"<kml xmlns="http://www.opengis.net/kml/2.2"><Document/></kml>"#;
 /// let faults = gpx::route("tour.kml", globe.as_bytes()).expect_err("KML");
 /// assert_eq!(faults[0].what, InGpx::Is(Instead::Kml).into());
-/// assert_eq!(faults[0].code().as_str(), "wrong-kind");
+/// assert_eq!(faults[0].code(), "wrong-kind");
 /// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
@@ -212,7 +212,7 @@ pub enum NoDegrees {
 /// let cut_off = r#"<gpx><trk><trkseg><trkpt lat="46.5" lon="8"/><trkpt lat="46.6" lon="8"/></trkseg></trk>"#;
 /// let faults = gpx::route("tour.gpx", cut_off.as_bytes()).expect_err("the end is missing");
 /// assert_eq!(faults[0].what, InGpx::Xml(Xml::EndsBefore("gpx")).into());
-/// assert_eq!(faults[0].code().as_str(), "broken-text");
+/// assert_eq!(faults[0].code(), "broken-text");
 /// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]

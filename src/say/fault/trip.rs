@@ -115,7 +115,10 @@ fn measure(what: &InTrip) -> Phrase {
         } => Phrase::of(
             "trip-mass",
             [
-                ("person", called.as_deref().map_or(Arg::Count(*person), quoted)),
+                (
+                    "person",
+                    called.as_deref().map_or(Arg::Count(*person), quoted),
+                ),
                 ("mass", figure(kg, "kg")),
                 ("min", number(min_kg)),
                 ("max", number(max_kg)),
