@@ -24,12 +24,14 @@ macro_rules! facts {
         /// ```
         /// use schrund::plan::fact::Fact;
         ///
-        /// let finding = &schrund::plan(&schrund::example::job()?)?.legs[1].findings[0];
-        /// let Some(Fact::TwoOverGap { over, left, effective_gap_m, spacing_m }) = finding.fact() else {
-        ///     panic!("{finding:?}")
-        /// };
-        /// assert_eq!((over, left), (&2, &1), "of three");
-        /// assert!(spacing_m < effective_gap_m, "two neighbours fit onto one bridge");
+        /// let plan = schrund::plan(&schrund::example::job()?)?;
+        /// let two = plan.legs[1].findings.iter().find_map(|finding| match finding.fact()? {
+        ///     Fact::TwoOverGap { over, left, effective_gap_m, spacing_m } => {
+        ///         Some((over, left, effective_gap_m - spacing_m))
+        ///     }
+        ///     _ => None,
+        /// });
+        /// assert_eq!(two, Some((&2, &1, 1.5)), "two of three fit onto one bridge of 15 m with 13.5 m between them");
         /// # Ok::<(), Vec<schrund::fault::Fault>>(())
         /// ```
         #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
@@ -217,8 +219,8 @@ facts! {
 /// let plan = schrund::plan(&schrund::example::job()?)?;
 /// let code = plan.legs[1].findings[0].code();
 /// let kind = fact::explained().find(|kind| kind.code == code).expect("every code is explained");
-/// assert_eq!((kind.code, kind.level), ("two-over-one-gap", Level::Look));
-/// assert!(kind.text.starts_with("The spacing is shorter than the way over a gap, so two people"));
+/// assert_eq!((kind.code, kind.level), ("fall-not-held-in-the-middle-case", Level::Look));
+/// assert!(kind.text.ends_with("with everything central it does not."), "what the code means");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq, Eq)]
