@@ -18,6 +18,7 @@ mod ice;
 mod line;
 mod many;
 mod meet;
+mod odd;
 mod parts;
 mod plan;
 mod random;

@@ -52,13 +52,13 @@ pub(super) enum KnotsWord {
     Never,
 }
 
-/// How a choice is read that the rules leave.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) enum Reading {
-    /// As the comments beside the code say.
-    Ours,
+/// Readings of the rules that are not ours, to tell what they would change.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(super) struct Reading {
     /// A zone that asks for no rope counts with all of where it is touched, as soon as a part is walked on the rope.
-    WholeTouches,
+    pub(super) whole_touches: bool,
+    /// A rope that folds, out and back on one line, turns through every direction while it does.
+    pub(super) folds_turn: bool,
 }
 
 /// A rope at hand.

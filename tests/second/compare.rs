@@ -4,7 +4,7 @@ use serde_json::Value;
 
 use super::{
     case::Case,
-    parts::{Difference, MARGIN_OFF_M, NOT_YET, Part},
+    parts::{Difference, MARGIN_OFF_M, NOT_YET, Part, Slight},
     plan::{Leg, Planned, Setup},
     rope::sold_m,
     stretch::Roped,
@@ -19,6 +19,8 @@ const FIGURE: f64 = 1e-6;
 pub(super) struct Found {
     pub(super) all: Vec<Difference>,
     leg: String,
+    /// How far places along the line may be off, and lengths that hang on them.
+    place_m: f64,
 }
 
 impl Found {
@@ -27,7 +29,7 @@ impl Found {
         self.all.push(Difference {
             part,
             says,
-            off_m: None,
+            slight: None,
         });
     }
 
@@ -119,7 +121,8 @@ fn legs(found: &mut Found, json: &Value, plan: &Planned) -> bool {
             Part::Legs,
             format!("legs: library {got:?}, second {want:?}"),
         );
-        found.all.last_mut().unwrap().off_m = Some(off_m);
+        found.all.last_mut().unwrap().slight = Some(Slight::Off(off_m));
+        found.place_m = MARGIN_OFF_M;
     }
     off_m <= MARGIN_OFF_M
 }
@@ -138,7 +141,7 @@ fn spacing_and_gaps(found: &mut Found, got: &Value, team: &Value, case: &Case, w
     found.number(Part::Gaps, "gap_m", &got["gap_m"], widest, FIGURE);
     let effective = want.effective.map(|e| e.gap_m);
     let name = "effective_gap_m";
-    found.number(Part::Gaps, name, &got[name], effective, PLACE_M);
+    found.number(Part::Gaps, name, &got[name], effective, found.place_m);
     let along = want.effective.is_some_and(|e| e.along);
     found.equal(Part::Gaps, "along", &got["along"], along);
 }
@@ -164,7 +167,7 @@ fn rope(found: &mut Found, team: &Value, want: &Setup) {
     let name = "sold_length_m";
     found.number(Part::Ledger, name, &team[name], sold, FIGURE);
     let covers = [
-        ("as_tied_gap_m", want.as_tied_gap_m),
+        ("as_tied_gap_m", Some(want.as_tied_gap_m)),
         ("covers_gap_m", want.covers_m),
     ];
     // What a pair with fewer knots than the layout would cover is no answer any more.
@@ -174,7 +177,7 @@ fn rope(found: &mut Found, team: &Value, want: &Setup) {
         Part::Covers
     };
     for (name, want) in covers {
-        found.number(part, name, &team[name], want, PLACE_M);
+        found.number(part, name, &team[name], want, found.place_m);
     }
 }
 
@@ -191,7 +194,12 @@ fn limits(found: &mut Found, got: &Value, case: &Case, roped: &Roped, setup: &Se
         ("no-rope-fits", short_m || unsold),
     ];
     for (code, want) in want {
+        let before = found.all.len();
         found.equal(Part::Limits, code, &has(got, code).into(), want);
+        let even = (roped.spacing_m - effective_m).abs() <= 1e-9;
+        if code == "two-over-one-gap" && even && found.all.len() > before {
+            found.all[before].slight = Some(Slight::Even);
+        }
     }
 }
 
@@ -279,7 +287,11 @@ pub(super) fn compare(case: &Case, json: &Value, plan: &Planned) -> Vec<Differen
     let mut found = Found {
         all: Vec::new(),
         leg: String::new(),
+        place_m: PLACE_M,
     };
+    if plan.meets_nothing() {
+        found.add(Part::Crossings, "a plan, and no ice is met");
+    }
     crossings(&mut found, json, plan);
     if legs(&mut found, json, plan) {
         for (got, want) in list(json, "legs").iter().zip(&plan.legs) {

@@ -1,7 +1,7 @@
 //! How long a gap is along the rope: every chord of one spacing that lies over a touched place.
 
 use super::{
-    case::Zone,
+    case::{Reading, Zone},
     figures::{ALONG_DEG, ALONG_FACTOR},
     line::{Line, Place, step_m},
     meet::Stretch,
@@ -28,7 +28,12 @@ fn bearing(way: (f64, f64)) -> f64 {
 
 /// While both ends of a rope walk straight on, the way between them changes in a straight line from `first` to
 /// `last`: it turns one way only, by less than half a turn.
-fn least_angle(first: (f64, f64), last: (f64, f64), strike_deg: f64) -> Option<f64> {
+fn least_angle(
+    first: (f64, f64),
+    last: (f64, f64),
+    strike_deg: f64,
+    reading: Reading,
+) -> Option<f64> {
     let long = |way: (f64, f64)| way.0.hypot(way.1) > NO_WAY_M;
     let ends = [first, last].into_iter().filter(|&w| long(w)).map(bearing);
     let ends: Vec<f64> = ends.collect();
@@ -43,7 +48,7 @@ fn least_angle(first: (f64, f64), last: (f64, f64), strike_deg: f64) -> Option<f
     let turn = (to - from + 180.0).rem_euclid(360.0) - 180.0;
     if passes_nothing && turn.abs() > 90.0 {
         // Out and back on one line: the rope folds, and points along that line all the time.
-        return Some(least);
+        return Some(if reading.folds_turn { 0.0 } else { least });
     }
     let start = off_axis(from, strike_deg);
     let (low, high) = (start.min(start + turn), start.max(start + turn));
@@ -52,7 +57,13 @@ fn least_angle(first: (f64, f64), last: (f64, f64), strike_deg: f64) -> Option<f
 }
 
 /// The least angle between the strike and any rope of this length over the touched stretch.
-fn angle(line: &Line, touched: Stretch, spacing_m: f64, strike_deg: f64) -> Option<f64> {
+fn angle(
+    line: &Line,
+    touched: Stretch,
+    spacing_m: f64,
+    strike_deg: f64,
+    reading: Reading,
+) -> Option<f64> {
     let mut least: Option<f64> = None;
     for (segment, from_m, to_m) in line.segments() {
         if touched.to_m < from_m || touched.from_m > to_m {
@@ -72,7 +83,7 @@ fn angle(line: &Line, touched: Stretch, spacing_m: f64, strike_deg: f64) -> Opti
         };
         let ways: Vec<(f64, f64)> = stops.iter().map(|&s| way(s)).collect();
         for pair in ways.windows(2) {
-            let next = least_angle(pair[0], pair[1], strike_deg);
+            let next = least_angle(pair[0], pair[1], strike_deg, reading);
             least = match (least, next) {
                 (Some(a), Some(b)) => Some(a.min(b)),
                 (a, b) => a.or(b),
@@ -89,6 +100,7 @@ pub(super) fn effective(
     zone: &Zone,
     touched: &[Stretch],
     spacing_m: f64,
+    reading: Reading,
 ) -> Effective {
     let square = Effective {
         gap_m: zone.gap_m,
@@ -98,7 +110,7 @@ pub(super) fn effective(
         return square;
     };
     let angles = touched.iter();
-    let angles = angles.filter_map(|&t| angle(line, t, spacing_m, strike_deg));
+    let angles = angles.filter_map(|&t| angle(line, t, spacing_m, strike_deg, reading));
     let Some(least) = angles.reduce(f64::min) else {
         return square;
     };

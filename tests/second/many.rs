@@ -86,7 +86,7 @@ impl Tally {
             Err(faults) if ours.meets_a_zone() => vec![Difference {
                 part: Part::Crossings,
                 says: format!("the library refuses: {faults:?}"),
-                off_m: None,
+                slight: None,
             }],
             Err(_) => {
                 self.refused += 1;

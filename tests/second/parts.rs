@@ -58,8 +58,16 @@ pub(super) fn is_on(part: Part) -> bool {
 pub(super) struct Difference {
     pub(super) part: Part,
     pub(super) says: String,
-    /// Where the same legs begin and end elsewhere: by how many metres at most.
-    pub(super) off_m: Option<f64>,
+    pub(super) slight: Option<Slight>,
+}
+
+/// What makes a difference a slight one.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Slight {
+    /// The same legs begin and end elsewhere by so many metres at most.
+    Off(f64),
+    /// Two figures are equal but for the last digits.
+    Even,
 }
 
 /// How far a place may be off that is set by the margin, metres.
@@ -80,20 +88,47 @@ pub(super) struct Explained {
     pub(super) how: How,
 }
 
-pub(super) const EXPLAINED: [Explained; 2] = [
+const WHOLE_TOUCHES: &str = "the library counts all of a zone that says `never` where the team is roped on a part of \
+    it, also what is walked unroped; a leg is set up for what it holds";
+const FOLDS: &str = "the library lets a rope that folds at a turning point, out and back on one line, point in every \
+    direction; it lies along that line all the time";
+
+pub(super) const EXPLAINED: [Explained; 5] = [
     Explained {
         name: "margin in a plane",
         why: "the library takes the margin beside a zone in a plane, off by up to 0.03 % of it; geodesics agree with \
               the second implementation",
-        how: How::Alone(|one| {
-            one.part == Part::Legs && one.off_m.is_some_and(|m| m <= MARGIN_OFF_M)
-        }),
+        how: How::Alone(|one| matches!(one.slight, Some(Slight::Off(m)) if m <= MARGIN_OFF_M)),
+    },
+    Explained {
+        name: "even but for the last digits",
+        why: "the library says that two can stand over a gap just as long as the spacing where the team runs along, as if \
+              2·w were w / sin 30° and a last digit longer",
+        how: How::Alone(|one| one.slight == Some(Slight::Even)),
     },
     Explained {
         name: "never beyond the leg",
-        why: "the library counts all of a zone that says `never` where the team is roped on a part of it, also what is \
-              walked unroped; a leg is set up for what it holds",
-        how: How::Read(Reading::WholeTouches),
+        why: WHOLE_TOUCHES,
+        how: How::Read(Reading {
+            whole_touches: true,
+            folds_turn: false,
+        }),
+    },
+    Explained {
+        name: "folds",
+        why: FOLDS,
+        how: How::Read(Reading {
+            whole_touches: false,
+            folds_turn: true,
+        }),
+    },
+    Explained {
+        name: "folds on never beyond the leg",
+        why: "both",
+        how: How::Read(Reading {
+            whole_touches: true,
+            folds_turn: true,
+        }),
     },
 ];
 

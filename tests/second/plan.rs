@@ -20,7 +20,7 @@ pub(super) struct Setup {
     pub(super) beyond_limits: bool,
     /// Whether the whole layout of knots asks for more than habit does.
     pub(super) layout_asks: bool,
-    pub(super) as_tied_gap_m: Option<f64>,
+    pub(super) as_tied_gap_m: f64,
     pub(super) covers_m: Option<f64>,
     /// With a rope at hand: which, what is carried, and how deep it reaches.
     pub(super) at_hand: Option<(usize, Carried, Vec<Reach>)>,
@@ -50,6 +50,11 @@ impl Planned {
     /// Whether the line meets a drawn zone, margin included.
     pub(super) fn meets_a_zone(&self) -> bool {
         self.met.zones.iter().any(|z| !z.touches.is_empty())
+    }
+
+    /// Whether there is nothing to plan for: that is an error, for a plan without ice would look like an all-clear.
+    pub(super) fn meets_nothing(&self) -> bool {
+        !self.meets_a_zone() && self.met.ice.is_empty()
     }
 }
 

@@ -171,7 +171,7 @@ pub(super) fn case(seed: u64) -> Case {
     };
     Case {
         seed,
-        reading: Reading::Ours,
+        reading: Reading::default(),
         margin_m: any(MARGIN_M, &[5.0, 12.5, 30.0, 40.0]),
         least_unroped_m: any(LEAST_UNROPED_M, &[50.0, 100.0, 300.0]),
         sling_m: any(0.0, &[1.2, 2.4]),

@@ -144,14 +144,15 @@ pub(super) fn reaches(case: &Case, spacing_m: f64, coil_m: f64) -> Vec<Reach> {
     (1..=case.people).map(reach).collect()
 }
 
-/// The widest gap, were all of the leg as wide, that this spacing suits.
-pub(super) fn suited_gap_m(case: &Case, line: &Line, leg: &Roped, spacing_m: f64) -> Option<f64> {
+/// The widest gap, were all of the leg as wide, that this spacing suits. On ice without a gap width too: met squarely,
+/// that is what its set-up is good for.
+pub(super) fn suited_gap_m(case: &Case, line: &Line, leg: &Roped, spacing_m: f64) -> f64 {
     let longer = leg.zones.iter().filter_map(|zone| {
         let one = worst(case, line, std::slice::from_ref(zone), spacing_m)?;
         Some(one.gap_m / case.zones[zone.0].gap_m)
     });
-    let factor = longer.reduce(f64::max)?;
-    Some(suits_m(case.people, spacing_m) / factor)
+    let factor = longer.fold(1.0, f64::max);
+    suits_m(case.people, spacing_m) / factor
 }
 
 /// The widest gap that some spacing covers whose set-up a rope of this length holds.
@@ -164,9 +165,8 @@ pub(super) fn covers_m(case: &Case, line: &Line, leg: &Roped, rope_m: f64) -> Op
     let mut spacing_m = stepped(least).min(CAP_M);
     let mut widest: Option<f64> = None;
     while spacing_m <= CAP_M {
-        if ledger(case, spacing_m, knots).total_m() <= rope_m + 1e-9
-            && let Some(gap_m) = suited_gap_m(case, line, leg, spacing_m)
-        {
+        if ledger(case, spacing_m, knots).total_m() <= rope_m + 1e-9 {
+            let gap_m = suited_gap_m(case, line, leg, spacing_m);
             widest = Some(widest.map_or(gap_m, |w| w.max(gap_m)));
         }
         spacing_m += STEP_M;

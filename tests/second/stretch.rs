@@ -1,7 +1,7 @@
 //! From touches to roped stretches: spacing, length of the team and merging, until nothing changes.
 
 use super::{
-    case::{Case, KnotsWord, Reading, Word, Zone},
+    case::{Case, KnotsWord, Word, Zone},
     figures::{
         BITE_M, CAP_M, FLOOR_M, HEAVIER, NEIGHBOUR_ROOM_M, NO_BITE_M, SHARE_OF_FOUR,
         SHARE_OF_THREE, STEEP_DESCENT_DEG, STEP_M,
@@ -133,7 +133,7 @@ pub(super) fn worst(
 ) -> Option<Effective> {
     let all = zones
         .iter()
-        .map(|(z, touched)| effective(line, &case.zones[*z], touched, spacing_m));
+        .map(|(z, touched)| effective(line, &case.zones[*z], touched, spacing_m, case.reading));
     all.reduce(|a, b| Effective {
         gap_m: a.gap_m.max(b.gap_m),
         along: a.along || b.along,
@@ -175,9 +175,10 @@ impl Growing {
         let stretch = self.stretch(case, line);
         let part = |touched: &Stretch| {
             let common = touched.common(stretch)?;
-            Some(match case.reading {
-                Reading::Ours => common,
-                Reading::WholeTouches => *touched,
+            Some(if case.reading.whole_touches {
+                *touched
+            } else {
+                common
             })
         };
         let zones: Vec<(usize, Vec<Stretch>)> = met

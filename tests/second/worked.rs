@@ -68,7 +68,7 @@ fn trip(people: usize, zones: Vec<Zone>) -> Case {
         sling_m: 0.0,
         coil_most_m: COIL_MOST_M,
         coil_most_kg: COIL_MOST_KG,
-        reading: Reading::Ours,
+        reading: Reading::default(),
     }
 }
 
