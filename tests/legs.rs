@@ -1,3 +1,4 @@
 //! How the route is cut into legs.
 
+mod askew;
 mod laws;

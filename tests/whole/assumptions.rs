@@ -120,6 +120,7 @@ const UNMOVED: [(&str, &[&str]); 6] = [
         &[
             "least_unroped_m",
             "along_deg",
+            "gap_most_widths",
             "spacing_floor_m",
             "spacing_cap_m",
             "knots_no_bite_m",
