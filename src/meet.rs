@@ -2,6 +2,7 @@
 
 pub mod angle;
 pub mod contact;
+mod covered;
 pub mod crossing;
 pub mod ice;
 

@@ -133,6 +133,10 @@ codes! {
     StrikeMissing, "strike-missing", Look;
     /// Polygons whose rings have fewer than three different points cover nothing and were left out.
     NoArea, "no-area", Look;
+    /// The first ring of a polygon is its outer one and the others are holes in it. Here a ring lies elsewhere: the
+    /// largest ring that holds another was taken as the outer one, a hole was cut out only where it lies in that, and
+    /// all the rest counts as ice. Look at the polygon in a map editor.
+    RingsMisnested, "rings-misnested", Look;
     /// Points, lines and features without geometry are no zones and were left out.
     NotAPolygon, "not-a-polygon", Note;
     /// Rings whose last point is not their first were closed with a straight edge.

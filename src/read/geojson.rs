@@ -14,6 +14,7 @@ mod kind;
 mod log;
 mod members;
 mod names;
+mod nesting;
 mod number;
 mod properties;
 mod quote;

@@ -218,3 +218,17 @@ zones-rings-tangled = { $n ->
     [one] { $n } ring with a line that touches or crosses itself: what a ring winds round counts as ice
    *[other] { $n } rings with a line that touches or crosses itself: what a ring winds round counts as ice
  }
+zones-outer-not-first = { $n ->
+    [one] { $n } polygon whose outer ring does not come first: the largest ring that holds another was taken
+   *[other] { $n } polygons whose outer ring does not come first: the largest ring that holds another was taken
+ }
+zones-rings-apart = { $n ->
+    [one] { $n } ring lies in no outer ring and counts as ice of its own
+   *[other] { $n } rings lie in no outer ring and count as ice of their own
+ }
+    .hint = where it was meant as a hole, draw it inside its zone
+zones-holes-stick-out = { $n ->
+    [one] { $n } hole sticks out of its outer ring: cut out where it lies inside, ice where it sticks out
+   *[other] { $n } holes stick out of their outer rings: cut out where they lie inside, ice where they stick out
+ }
+    .hint = where no ice is meant, draw the hole inside its zone

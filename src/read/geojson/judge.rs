@@ -130,12 +130,19 @@ impl ZonesReading {
             empty,
         } = self.skipped;
         let tangled = self.tangled_rings();
-        let Mended { closed, no_area } = self.mended;
+        let Mended {
+            closed,
+            no_area,
+            misnested,
+        } = self.mended;
         let notes = [
             (points + lines + empty, InGeojson::NotPolygons(self.skipped)),
             (no_area, InGeojson::NoArea(no_area)),
             (closed, InGeojson::RingsClosed(closed)),
             (tangled, InGeojson::RingsTangled(tangled)),
+            (misnested.order, InGeojson::OuterNotFirst(misnested.order)),
+            (misnested.apart, InGeojson::RingsApart(misnested.apart)),
+            (misnested.partly, InGeojson::HolesStickOut(misnested.partly)),
         ];
         for (count, what) in notes {
             if count > 0 {

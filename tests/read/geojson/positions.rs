@@ -46,7 +46,9 @@ fn positions_that_are_no_degrees_are_refused_with_the_test_that_showed_it() {
 #[test]
 fn rounding_beyond_the_edge_of_the_map_is_no_fault() {
     let zone = &noted(
-        &ring("[[180.0000000001,-90.0000000001],[170,-89],[170,-80]],[[1,1],[2,2],[1,2],[1,1]]"),
+        &ring(
+            "[[180.0000000001,-90.0000000001],[170,-89],[170,-80]],[[171,-86],[172,-86],[172,-85],[171,-86]]",
+        ),
         &["note[ring-closed]: 1 ring closed: the last point was not the first\n  at: z.geojson"],
     )[0];
     assert_eq!(outer(zone)[0], (180.0, -90.0), "drawn back to the edge");
