@@ -18,7 +18,7 @@ use crate::{
         finding::Finding,
         leg::{Leg, Verdict},
         name::RopeName,
-        place::HeightsFrom,
+        place::{HeightsFrom, JumpSummary},
         why::CarryWhy,
     },
     practice::Origin,
@@ -130,15 +130,6 @@ pub struct StageSummary {
     pub points: usize,
     /// Where the line ends and goes on elsewhere.
     pub jumps: Vec<JumpSummary>,
-}
-
-/// A jump between segments; never walked.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct JumpSummary {
-    /// Chainage.
-    pub at_m: f64,
-    /// Geodesic from one end to the other.
-    pub length_m: f64,
 }
 
 /// One zone with where the route crosses it.

@@ -5,7 +5,10 @@ use crate::{
     ground::underfoot::Underfoot,
     meet::{Contact, Ice},
     practice::{Rule, Rules},
-    trip::{job::Brief, route::Stage},
+    trip::{
+        job::Brief,
+        route::{Jump, Stage},
+    },
 };
 
 /// A route that has met its ice. It rests on the line, the ice, the terrain and a few figures, not on who walks:
@@ -23,6 +26,22 @@ pub struct MetStage {
     pub contacts: Vec<Contact>,
     /// What lies under the line.
     pub(crate) under: Underfoot,
+    /// Jumps of the line whose straight way passes over ice.
+    pub jumps: Vec<JumpOverIce>,
+    /// The same of the gap between the end of the stage before and the beginning of this one.
+    pub gap: Option<JumpOverIce>,
+}
+
+/// A jump whose straight way passes over ice. What is no longer than the margin is left out: whatever lies under it is
+/// touched by the line on both sides.
+#[derive(Clone, Debug, PartialEq)]
+pub struct JumpOverIce {
+    /// The jump.
+    pub jump: Jump,
+    /// Indices of the zones.
+    pub zones: Vec<usize>,
+    /// Indices of the ice of the inventory.
+    pub glaciers: Vec<usize>,
 }
 
 /// The ice of a case, made ready once for all stages and all rules.
@@ -64,9 +83,13 @@ impl Met {
     pub fn of(case: &Brief<'_>, ice: &Prepared<'_>) -> Result<Self, Fault> {
         let stages = case.route.stages.iter();
         let stages = stages.map(|stage| MetStage::of(case, ice, stage));
-        Ok(Self {
-            stages: stages.collect::<Result<_, Fault>>()?,
-        })
+        let mut stages = stages.collect::<Result<Vec<MetStage>, Fault>>()?;
+        let pairs = case.route.stages.windows(2);
+        for (pair, met) in pairs.zip(stages.iter_mut().skip(1)) {
+            let gap = pair[0].gap_to(&pair[1]);
+            met.gap = gap.and_then(|gap| over_ice(case, ice, gap));
+        }
+        Ok(Self { stages })
     }
 
     /// The figures that a meeting under these rules rests on: two rules with the same ones can share it.
@@ -81,6 +104,26 @@ impl MetStage {
         let contacts = ice.zones.contacts(stage, case.rules[Rule::MarginM]);
         let inventory = ice.glaciers.contacts(stage, 0.0);
         let under = Underfoot::of(case, stage, &contacts, &inventory)?;
-        Ok(Self { contacts, under })
+        Ok(Self {
+            contacts,
+            under,
+            jumps: stage
+                .jumps()
+                .filter_map(|jump| over_ice(case, ice, jump))
+                .collect(),
+            gap: None,
+        })
     }
+}
+
+fn over_ice(case: &Brief<'_>, ice: &Prepared<'_>, jump: Jump) -> Option<JumpOverIce> {
+    if jump.length_m <= case.rules[Rule::MarginM] {
+        return None;
+    }
+    let over = JumpOverIce {
+        zones: ice.zones.under(jump.from, jump.to),
+        glaciers: ice.glaciers.under(jump.from, jump.to),
+        jump,
+    };
+    (!over.zones.is_empty() || !over.glaciers.is_empty()).then_some(over)
 }

@@ -6,7 +6,7 @@ use rstar::{AABB, RTree, primitives::GeomWithData, primitives::Rectangle};
 
 use crate::{
     geometry::{
-        Bounds,
+        Bounds, LonLat,
         area::{Area, HoleIndex},
     },
     meet::{
@@ -70,6 +70,16 @@ impl<'z> Ice<'z> {
             .into_iter()
             .filter_map(|(zone, trace)| trace.contact(stage, zone, margin_m))
             .collect()
+    }
+
+    /// Indices of the zones that the straight way from one place to another passes over.
+    #[must_use]
+    pub fn under(&self, from: LonLat, to: LonLat) -> Vec<usize> {
+        let mut way = Stage::new(None);
+        way.push(from, None);
+        way.push(to, None);
+        let contacts = self.contacts(&way, 0.0);
+        contacts.iter().map(|contact| contact.zone).collect()
     }
 
     fn walk(&self, zone: usize, east_deg: f64, walk: impl FnOnce(&Area)) {

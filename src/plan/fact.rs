@@ -8,8 +8,8 @@ use crate::{
     physics::assumed::Snow,
     plan::{
         fall::HaulAnswer,
-        name::{PersonName, RopeName, ZoneName},
-        place::{HeightsFrom, Piece, RollOver},
+        name::{IceNames, PersonName, RopeName, ZoneName},
+        place::{HeightsFrom, JumpSummary, Piece, RollOver},
         why::KnotsWhy,
     },
     trip::clock::Clock,
@@ -94,6 +94,12 @@ facts! {
     CutOff { at: RouteEnd } = "cut-off-by-route-end", Look;
     /// The route ends before the last person has left the ice and its margin.
     LastOnIce {} = "last-person-still-on-ice", Look;
+    /// The line jumps, and the straight way from where it ends to where it goes on passes over ice. A jump is never
+    /// walked, so nothing is planned for that ice. If it was walked, draw the missing piece.
+    JumpOverIce { jumps: Vec<JumpSummary>, ice: IceNames } = "jump-over-ice", Look;
+    /// One stage ends and the next one begins elsewhere, and the straight way between them passes over ice. Nothing is
+    /// planned for it. If it is walked, draw it.
+    StageGapOverIce { before: usize, after: usize, length_m: f64, ice: IceNames } = "stage-gap-over-ice", Look;
     /// The glacier inventory has ice here, and no zone says how wide its gaps are. Nothing is planned for it.
     GlacierWithoutZone { length_m: f64 } = "glacier-without-zone", Look;
     /// Snow bridges weaken through the day, and the planned time on hidden gaps is later than the leader trusts them.

@@ -3,6 +3,8 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
+use crate::trip::route::Jump;
+
 /// A piece of a stage.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct Piece {
@@ -10,6 +12,24 @@ pub struct Piece {
     pub from_m: f64,
     /// Chainage where it ends, metres.
     pub to_m: f64,
+}
+
+/// A jump between segments; never walked.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct JumpSummary {
+    /// Chainage, metres.
+    pub at_m: f64,
+    /// Geodesic from one end to the other, metres.
+    pub length_m: f64,
+}
+
+impl From<Jump> for JumpSummary {
+    fn from(jump: Jump) -> Self {
+        Self {
+            at_m: jump.at_m,
+            length_m: jump.length_m,
+        }
+    }
 }
 
 /// A place where the ground steepens down the fall line.

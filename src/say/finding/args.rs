@@ -5,12 +5,13 @@ use crate::{
     plan::{
         fact::{Fact, HeightsApart, RopeLack, RouteEnd, Slope, TerrainVoid},
         finding::At,
-        place::{HeightsFrom, Piece, RollOver},
+        name::IceNames,
+        place::{HeightsFrom, JumpSummary, Piece, RollOver},
     },
     say::{
         arg::Arg,
         fault,
-        name::{person, rope, zone},
+        name::{ice, person, rope, zone},
         round::Round,
         setup,
         span::Said,
@@ -48,9 +49,11 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::HaulTooWeak { .. }
         | Fact::PairWithoutKnots { .. }
         | Fact::NoAnswer { .. } => of_fall(fact, voice),
-        Fact::CutOff { .. } | Fact::GlacierWithoutZone { .. } | Fact::MayRunAlong { .. } => {
-            of_line(fact, at)
-        }
+        Fact::CutOff { .. }
+        | Fact::GlacierWithoutZone { .. }
+        | Fact::MayRunAlong { .. }
+        | Fact::JumpOverIce { .. }
+        | Fact::StageGapOverIce { .. } => of_line(fact, at, voice),
         Fact::HeightsCompared { .. }
         | Fact::HeightsFarApart { .. }
         | Fact::TerrainVoid { .. }
@@ -187,15 +190,42 @@ fn of_fall(fact: &Fact, voice: Voice) -> FactArgs<'_> {
     }
 }
 
-fn of_line<'a>(fact: &Fact, at: &At) -> FactArgs<'a> {
+fn of_line<'a>(fact: &Fact, at: &At, voice: Voice) -> FactArgs<'a> {
     match fact {
         Fact::CutOff { at } => vec![("end", Arg::Word(route_end(*at)))],
         Fact::GlacierWithoutZone { length_m } => {
             vec![("length", Arg::Whole(*length_m)), span_of(at)]
         }
         Fact::MayRunAlong { pieces } => contours(pieces),
+        Fact::JumpOverIce { jumps, ice } => over_ice(jumps, ice, voice),
+        Fact::StageGapOverIce {
+            before,
+            after,
+            length_m,
+            ice,
+        } => vec![
+            ("before", Arg::Count(*before)),
+            ("after", Arg::Count(*after)),
+            ("length", Arg::Whole(*length_m)),
+            ("ice", Arg::Said(self::ice(ice, voice))),
+        ],
         _ => Vec::new(),
     }
+}
+
+/// How often, how far in all, and the longest jump.
+fn over_ice<'a>(jumps: &[JumpSummary], under: &IceNames, voice: Voice) -> FactArgs<'a> {
+    let longest = jumps
+        .iter()
+        .max_by(|a, b| a.length_m.total_cmp(&b.length_m));
+    let (at_m, longest_m) = longest.map_or((0.0, 0.0), |j| (j.at_m, j.length_m));
+    vec![
+        ("count", Arg::Count(jumps.len())),
+        ("all", Arg::Whole(jumps.iter().map(|j| j.length_m).sum())),
+        ("longest", Arg::Whole(longest_m)),
+        ("at", Arg::Walked(at_m)),
+        ("ice", Arg::Said(ice(under, voice))),
+    ]
 }
 
 fn of_heights<'a>(fact: &Fact, at: &At, voice: Voice) -> FactArgs<'a> {
