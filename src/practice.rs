@@ -7,6 +7,7 @@ pub mod choice;
 pub mod figure;
 mod laying;
 pub mod nature;
+pub mod nul;
 pub mod rule;
 pub mod rules;
 pub mod set;

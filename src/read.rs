@@ -8,4 +8,5 @@ pub mod gpx;
 pub mod input;
 pub mod kind;
 pub mod lay;
+pub mod swapped;
 pub mod trip;

@@ -2,4 +2,5 @@
 
 mod geojson;
 mod gpx;
+mod swapped;
 mod trip;

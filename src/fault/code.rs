@@ -68,6 +68,9 @@ codes! {
     BadNumber, "bad-number", Error;
     /// A longitude or latitude lies outside its range or is no number.
     BadPosition, "bad-position", Error;
+    /// A name holds a NUL character. Many programs end a text there, and no XML can hold one, so the name could not be
+    /// handed on. It is mostly a sign of a damaged file.
+    BadName, "bad-name", Error;
     /// A name was given that does not exist: a practice set, a figure, a stage.
     UnknownName, "unknown-name", Error;
     /// The trip file or a flag gives something that cannot be: a party of none, a rope without length.

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::code::Code;
+use super::{code::Code, place::Excerpt};
 
 /// What is wrong with files, addresses or flags.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -25,11 +25,20 @@ pub enum InFiles {
     NotUtf8,
     /// TOML that does not parse, in the words of the parser.
     Toml(String),
+    /// A name holds a NUL character; here it stands as `␀`.
+    NulInName(Excerpt),
     /// Route and zones were given in each other's place.
     Swapped {
         /// Given as the route.
         route: String,
         /// Given as the zones.
+        zones: String,
+    },
+    /// Route and zones lie apart, and would meet with longitude and latitude swapped in one of them.
+    SwappedAxes {
+        /// The route file.
+        route: String,
+        /// The zones file.
         zones: String,
     },
     /// An address could not be fetched.
@@ -105,11 +114,12 @@ impl InFiles {
             | Self::OneStandardInput
             | Self::NotSeekable => Code::Unreadable,
             Self::NotUtf8 | Self::Toml(_) | Self::Swapped { .. } => Code::BrokenText,
+            Self::NulInName(_) => Code::BadName,
             Self::Network(_) => Code::Network,
             Self::NoFolder { .. } | Self::Unwritable { .. } => Code::Unwritable,
             Self::IsInput(_) | Self::There(_) => Code::WouldOverwrite,
             Self::NoCode { .. } => Code::UnknownName,
-            Self::NoPlace(_) => Code::BadPosition,
+            Self::NoPlace(_) | Self::SwappedAxes { .. } => Code::BadPosition,
         }
     }
 }

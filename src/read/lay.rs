@@ -1,14 +1,14 @@
 //! Files, trip and flags laid together into a job; all their faults told at once.
 
 use crate::{
-    fault::{Code, Fault, Item, Noted, Place, files::InFiles, geojson::InGeojson, trip::InTrip},
-    geometry::Bounds,
+    fault::{Code, Fault, Item, Noted, Place, files::InFiles, trip::InTrip},
     practice::{GivenBy, Origin, Rules, set},
     raster::{self, Terrain},
     read::{
         geojson::{self, Given},
         gpx,
         input::{Input, Text},
+        swapped::{FileNames, swapped},
         trip::{Laid, Trip},
     },
     trip::{job::Job, party::Party, rope::Rope, route::Route, timetable::Timetable, zone::Zone},
@@ -86,7 +86,7 @@ impl<'a> Sources<'a> {
             trip_place,
         };
         let laid = faults.take(said.laid(self.practice));
-        let ice = self.zones.name.clone();
+        let (line, ice) = (self.route.name.clone(), self.zones.name.clone());
         let (route, zones) = route_and_zones(self.route, self.zones, said.gap_m());
         let (route, zones) = (faults.take(route), faults.take(zones));
         let terrain = faults.take(terrain(self.terrain));
@@ -101,7 +101,11 @@ impl<'a> Sources<'a> {
             return Err(faults.0);
         };
         faults.check(bridges_without_start(&laid.timetable));
-        faults.check(swapped(&route.value, &zones.value, &ice));
+        let names = FileNames {
+            route: &line,
+            zones: &ice,
+        };
+        faults.check(swapped(&route.value, &zones.value, &glaciers.value, names));
         let notes = [route.notes, zones.notes, terrain.notes, glaciers.notes];
         let route = faults.take(said.staged(route.value));
         match (party, ropes, route) {
@@ -323,13 +327,4 @@ fn bridges_without_start(times: &Timetable) -> Option<Fault> {
     let until_min = until.min();
     let without = InTrip::BridgesWithoutStart { until_min };
     Some(Fault::new(without, Place::item(Item::Start)))
-}
-
-/// Zones of the file `name` that no box of the route meets, and that would be met with longitude and latitude swapped.
-#[must_use]
-pub fn swapped(route: &Route, zones: &[Zone], name: &str) -> Option<Fault> {
-    let lines = route.stages.iter().filter_map(|s| Bounds::of(s.points()));
-    let bounds = lines.reduce(Bounds::with)?;
-    geojson::swapped_would_meet(zones, (bounds.low, bounds.high))
-        .then(|| Fault::new(InGeojson::SwappedAxes, Place::file(name)))
 }

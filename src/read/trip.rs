@@ -5,6 +5,7 @@ mod faults;
 mod folk;
 mod form;
 mod laid;
+mod names;
 mod reading;
 mod ropes;
 mod stage;

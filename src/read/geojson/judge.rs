@@ -28,6 +28,7 @@ impl ZonesReading {
     ) {
         self.numbers += 1;
         let mut faults = properties.doubled();
+        faults.extend(properties.nul());
         let name = properties.name();
         drop(properties.text("name"));
         let gap = gap::told(&mut properties, &mut faults);

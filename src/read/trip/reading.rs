@@ -1,9 +1,9 @@
 //! A trip file → [`Trip`].
 
-use super::{faults, form::Trip, laid::Laid};
+use super::{faults, form::Trip, laid::Laid, names};
 use crate::{
     fault::{Fault, Place},
-    practice::{Origin, Rules, set},
+    practice::{Origin, Rules, nul, set},
     read::input::{Input, Text},
 };
 
@@ -12,7 +12,13 @@ use crate::{
 /// # Errors
 /// The text does not parse, or holds a member that means nothing here.
 pub fn trip(name: &str, text: &str) -> Result<Trip, Vec<Fault>> {
-    toml::from_str(text).map_err(|e| faults::all(name, text, &e))
+    let trip = toml::from_str(text).map_err(|e| faults::all(name, text, &e))?;
+    let nul = nul::with_nul(name, text);
+    if nul.is_empty() {
+        Ok(names::tidied(trip))
+    } else {
+        Err(nul)
+    }
 }
 
 /// Reads a trip file as an input among others.

@@ -1,0 +1,53 @@
+//! Texts of trip and practice files that hold a NUL.
+
+use toml::{
+    Spanned,
+    de::{DeTable, DeValue},
+};
+
+use super::set::line_column;
+use crate::fault::{Fault, Place, name};
+
+/// Every text of a file that holds a NUL, in no order but that of its members.
+#[must_use]
+pub fn with_nul(file: &str, text: &str) -> Vec<Fault> {
+    let mut found = Vec::new();
+    if let Ok(table) = DeTable::parse(text) {
+        let place = |at: usize, path: &str| {
+            let (line, column) = line_column(text, at);
+            Place::file(file).at_line(line, column).with_property(path)
+        };
+        look_through(table.get_ref(), "", &mut |path, value, text| {
+            let nul = name::nul(text);
+            found.extend(nul.map(|nul| Fault::new(nul, place(value.span().start, path))));
+        });
+    }
+    found
+}
+
+fn look_through(
+    table: &DeTable<'_>,
+    path: &str,
+    look: &mut impl FnMut(&str, &Spanned<DeValue<'_>>, &str),
+) {
+    for (key, value) in table {
+        let path = match path {
+            "" => key.get_ref().to_string(),
+            path => format!("{path}.{}", key.get_ref()),
+        };
+        look_at(value, &path, look);
+    }
+}
+
+fn look_at(
+    value: &Spanned<DeValue<'_>>,
+    path: &str,
+    look: &mut impl FnMut(&str, &Spanned<DeValue<'_>>, &str),
+) {
+    match value.get_ref() {
+        DeValue::String(text) => look(path, value, text),
+        DeValue::Array(items) => items.iter().for_each(|item| look_at(item, path, look)),
+        DeValue::Table(inner) => look_through(inner, path, look),
+        _ => {}
+    }
+}
