@@ -22,9 +22,6 @@ use crate::{
 
 /// Spellings of the property that holds a zone's name: inventories have the latter two.
 const NAMES: [&str; 3] = ["name", "Name", "NAME"];
-/// The properties that are carried through to every output.
-const TEXTS: [&str; 6] = ["name", "Name", "NAME", "observed_on", "source", "note"];
-
 /// One property as it stands in the file.
 #[derive(Debug)]
 struct Property {
@@ -78,13 +75,13 @@ impl Properties {
         found.and_then(|name| name::tidy(&name))
     }
 
-    /// The texts of the zone that hold a NUL.
+    /// The names that hold a NUL.
     pub(super) fn nul(&self) -> Vec<Fault> {
-        let texts = self
+        let named = self
             .list
             .iter()
-            .filter(|p| TEXTS.contains(&p.name.as_str()));
-        let nul = texts.filter_map(|p| Some(p.fault(name::nul(&text_of(p)?)?)));
+            .filter(|p| NAMES.contains(&p.name.as_str()));
+        let nul = named.filter_map(|p| Some(p.fault(name::nul(&text_of(p)?)?)));
         nul.collect()
     }
 

@@ -2,7 +2,7 @@
 
 use super::{
     phrase::{Phrase, PhraseArgs, list, name, number},
-    place::as_it_stands,
+    place::printable,
 };
 use crate::{
     fault::{
@@ -21,7 +21,7 @@ pub(super) fn phrase(what: &InFiles) -> Phrase {
         InFiles::NotUtf8 => Phrase::plain("file-not-utf8"),
         InFiles::Toml(words) => Phrase::of("file-toml", [("words", name(words))]),
         InFiles::NulInName(found) => {
-            Phrase::of("file-nul-in-name", [("found", as_it_stands(found))])
+            Phrase::of("file-nul-in-name", [("found", name(printable(found)))])
         }
         InFiles::Swapped { route, zones } => swapped(route, zones),
         InFiles::SwappedAxes { route, zones } => Phrase::of(

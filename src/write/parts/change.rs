@@ -2,7 +2,7 @@
 
 use crate::{
     plan::leg::Leg,
-    say::{arg::Arg, place, span::Said, voice::Voice},
+    say::{arg::Arg, place, round::Round, span::Said, voice::Voice},
     trip::clock::Clock,
     write::{parts::sentence, sheet::Sheet},
 };
@@ -46,6 +46,16 @@ impl ChangeKind {
         match self {
             Self::RopeUp => "rope up",
             Self::Unrope => "unrope",
+        }
+    }
+
+    /// To which side its chainage is rounded where it is shown: nobody ropes up later than was worked out, or unropes
+    /// earlier.
+    #[must_use]
+    pub fn round(self) -> Round {
+        match self {
+            Self::RopeUp => Round::Down,
+            Self::Unrope => Round::Up,
         }
     }
 
