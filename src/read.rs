@@ -8,5 +8,6 @@ pub mod gpx;
 pub mod input;
 pub mod kind;
 pub mod lay;
+pub mod number;
 pub mod swapped;
 pub mod trip;

@@ -1,11 +1,10 @@
-//! Texts of trip and practice files that hold a NUL.
+//! Places in the text of trip and practice files, and what in it holds a NUL.
 
 use toml::{
     Spanned,
     de::{DeTable, DeValue},
 };
 
-use super::set::line_column;
 use crate::fault::{Fault, Place, name};
 
 /// Every text of a file that holds a NUL, in no order but that of its members.
@@ -50,4 +49,13 @@ fn look_at(
         DeValue::Table(inner) => look_through(inner, path, look),
         _ => {}
     }
+}
+
+/// Line and column, from 1, of a byte of a text.
+#[must_use]
+pub fn line_column(text: &str, at: usize) -> (u64, u64) {
+    let before = text.get(..at).unwrap_or(text);
+    let line = before.matches('\n').count() as u64 + 1;
+    let column = before.rsplit('\n').next().unwrap_or("").chars().count() as u64 + 1;
+    (line, column)
 }

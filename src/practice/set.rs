@@ -4,10 +4,12 @@ use std::collections::BTreeMap;
 
 use serde::Deserialize;
 
-use crate::fault::{Fault, Item, Place, files::InFiles, trip::InPractice};
+use crate::fault::{Fault, Item, Place, files::InFiles, name, trip::InPractice};
 use crate::practice::{
     choice::{Cover, Knots, Reserve},
     figure::FigureEntry,
+    nul,
+    standing::Standing,
 };
 
 /// The sets that come with the program, the default first.
@@ -29,6 +31,8 @@ pub const EMBEDDED: [(&str, &str); 4] = [
         include_str!("../../data/practice/club-coils.toml"),
     ),
 ];
+
+pub use super::nul::line_column;
 
 /// Where a practice set comes from.
 #[derive(Clone, Copy, Debug)]
@@ -52,6 +56,10 @@ pub struct Set {
     /// What it is, in a sentence.
     #[serde(default)]
     pub says: String,
+    /// Where it comes from.
+    pub comes_from: Option<AboutSet>,
+    /// When people use it.
+    pub used: Option<AboutSet>,
     /// The embedded sets that options weigh beside this one; `None` where the set does not say.
     pub(super) beside: Option<Vec<String>>,
     pub(super) reserve: Option<Reserve>,
@@ -60,6 +68,35 @@ pub struct Set {
     pub(super) rope_on_bare: Option<bool>,
     #[serde(flatten)]
     pub(super) figures: BTreeMap<String, FigureEntry>,
+}
+
+/// A sentence about a set, with what stands behind it.
+///
+/// ```
+/// use schrund::practice::set::Source;
+///
+/// let set = Source::Named("club-coils").read().unwrap();
+/// let told = set.comes_from.expect("every embedded set says where it comes from");
+/// assert_eq!(told.standing_shown(), "published (trekmountain)");
+/// ```
+#[derive(Clone, Debug, PartialEq, Deserialize, schemars::JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AboutSet {
+    /// The sentence.
+    pub says: String,
+    /// What stands behind it.
+    pub standing: Standing,
+    /// Keys of `data/sources.toml`.
+    #[serde(default)]
+    pub sources: Vec<String>,
+}
+
+impl AboutSet {
+    /// What stands behind it, with the sources named: `published (foh)`.
+    #[must_use]
+    pub fn standing_shown(&self) -> String {
+        self.standing.with_sources(&self.sources)
+    }
 }
 
 impl Source<'_> {
@@ -79,7 +116,13 @@ impl Source<'_> {
             Self::File { text, .. } => text,
             Self::Named(name) => embedded(name)?,
         };
-        toml::from_str(text).map_err(|e| vec![broken(self.file(), text, &e)])
+        let mut set: Set = toml::from_str(text).map_err(|e| vec![broken(self.file(), text, &e)])?;
+        let nul = nul::with_nul(self.file(), text);
+        if !nul.is_empty() {
+            return Err(nul);
+        }
+        set.name = name::tidy(&set.name).unwrap_or_default();
+        Ok(set)
     }
 }
 
@@ -108,13 +151,4 @@ pub fn broken(file: &str, text: &str, fault: &toml::de::Error) -> Fault {
         place = place.at_line(line, column);
     }
     Fault::new(InFiles::Toml(fault.message().replace('\n', ", ")), place)
-}
-
-/// Line and column, from 1, of a byte of a text.
-#[must_use]
-pub fn line_column(text: &str, at: usize) -> (u64, u64) {
-    let before = text.get(..at).unwrap_or(text);
-    let line = before.matches('\n').count() as u64 + 1;
-    let column = before.rsplit('\n').next().unwrap_or("").chars().count() as u64 + 1;
-    (line, column)
 }

@@ -149,6 +149,8 @@ practice-no-figure = there is no figure "{ $name }"
     .hint = `schrund practice arm-span` prints the figures a set can give
 practice-missing = the practice set does not give { $name }
     .hint = add [{ $name }] with `value` in metres and `standing`
+practice-unit = the figure is given in "{ $found }", and it is one in "{ $takes }"
+    .hint = work it out in that unit and leave `unit` away
 practice-growing = the spacing of { $many } people is greater than that of { $few }
     .hint = more people hold more, so a spacing never grows with their number
 
