@@ -11,9 +11,11 @@ pub mod name;
 pub mod place;
 pub mod refusal;
 pub mod terrain;
+pub mod toml;
 pub mod trip;
 pub mod wrong;
 
+use serde::{Serialize, Serializer, ser::SerializeStruct};
 use serde_json::{Value, json};
 
 pub use code::{Code, Level};
@@ -26,7 +28,7 @@ pub use wrong::Wrong;
 /// use schrund::{fault::{Fault, Item, Place, trip::InTrip}};
 ///
 /// let fault = Fault::new(InTrip::Nobody, Place::item(Item::Flags));
-/// assert_eq!(fault.code().as_str(), "bad-trip");
+/// assert_eq!(fault.code(), "bad-trip");
 /// assert_eq!(
 ///     fault.to_string(),
 ///     "error[bad-trip]: a party of 0: nobody goes\n  at: flags\n  \
@@ -54,16 +56,22 @@ impl Fault {
         }
     }
 
-    /// Which kind it is; decides the level.
+    /// Its kind, one of the closed list; decides the level.
     #[must_use]
-    pub fn code(&self) -> Code {
-        self.what.code()
+    pub fn kind(&self) -> Code {
+        self.what.kind()
+    }
+
+    /// The stable name of its kind; `schrund check --explain CODE` tells more.
+    #[must_use]
+    pub fn code(&self) -> &'static str {
+        self.kind().as_str()
     }
 
     /// How much it matters.
     #[must_use]
     pub fn level(&self) -> Level {
-        self.code().level()
+        self.kind().level()
     }
 
     /// The numbers, names and texts that belong to it, by name; what has no name of its own stands under `value`.
@@ -81,8 +89,20 @@ impl Fault {
 
     /// What its kind means and what to do, in a few sentences.
     #[must_use]
-    pub fn explain(&self) -> &'static str {
-        self.code().explain()
+    pub fn explain(&self) -> String {
+        self.kind().explain()
+    }
+}
+
+/// A fault as a document holds it, in the form of a finding of a plan: `level`, `at`, `code` and `values`.
+impl Serialize for Fault {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        let mut document = to.serialize_struct("Fault", 4)?;
+        document.serialize_field("level", &self.level())?;
+        document.serialize_field("at", &self.at)?;
+        document.serialize_field("code", self.code())?;
+        document.serialize_field("values", &self.values())?;
+        document.end()
     }
 }
 
@@ -94,6 +114,17 @@ fn only_member(value: Value) -> Option<Value> {
 }
 
 /// A good result with the warnings met on the way. Errors never get this far.
+///
+/// ```
+/// use schrund::{fault::Noted, read::gpx, trip::route::Route};
+///
+/// let line = r#"<gpx><trk><trkseg><trkpt lat="46.5" lon="8"><ele>high</ele></trkpt>
+///     <trkpt lat="46.6" lon="8"/></trkseg></trk></gpx>"#;
+/// let read: Noted<Route> = gpx::route("tour.gpx", line.as_bytes())?;
+/// assert_eq!(read.value.stages[0].points().len(), 2, "the line is good");
+/// assert_eq!(read.notes[0].code().as_str(), "bad-height", "one height is not, and counts as not given");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Noted<T> {
     /// The result.

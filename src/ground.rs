@@ -4,14 +4,17 @@
 //! few cells; a model flattens whatever is shorter, so its figures may only make a plan more careful.
 //! *Checked:* tests/ground, on surfaces whose answer is known.
 
-pub mod agreement;
-pub mod along;
-pub mod convex;
-pub mod footing;
+pub(crate) mod agreement;
+pub(crate) mod along;
+pub(crate) mod convex;
+pub(crate) mod footing;
+pub(crate) mod gradient;
 pub mod heights;
-pub mod met;
+pub(crate) mod incline;
+pub(crate) mod met;
 mod places;
 pub mod profile;
-pub mod proposal;
+pub(crate) mod proposal;
 pub mod relief;
-pub mod underfoot;
+pub(crate) mod underfoot;
+pub(crate) mod underway;

@@ -1,7 +1,8 @@
 //! Contacts → legs: what a rope meets on a stretch, how far apart that asks people to walk, and which stretches are roped.
 
+pub mod knots;
 pub(crate) mod memo;
 pub(crate) mod sketch;
 pub mod spacing;
-pub mod stretch;
+pub(crate) mod stretch;
 pub mod worst;

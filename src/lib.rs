@@ -14,38 +14,128 @@
 //!
 //! # From bytes to bytes
 //!
-//! The library touches no file, socket, thread or clock. Text comes in, a plan is made, and any of
-//! [`write::FORMATS`] goes out:
+//! The library touches no file, socket, thread or clock: whoever uses it opens files and hands in what they hold. Text
+//! comes in, a plan is made, and any of [`write::FORMATS`] goes out. This is a whole program but for its files:
 //!
 //! ```
-//! use schrund::{Planner, read::{input::Input, lay::Sources, trip}, say, write::{FORMATS, Look, Scene, Sheet}};
+//! use schrund::{Planner, fault::Fault, read::{input::Input, lay::Sources, trip}, write::{FORMATS, Sheet}};
+//!
+//! fn planned(line: &[u8], ice: &[u8], trip: &[u8], format: &str) -> Result<Vec<u8>, Vec<Fault>> {
+//!     let mut sources = Sources::new(Input::text("line.gpx", line), Input::text("ice.geojson", ice));
+//!     sources.trip = Some(trip::file(Input::text("trip.toml", trip)));
+//!     let job = sources.job()?;
+//!     let planner = Planner::new(&job)?;
+//!     let plan = planner.plan()?;
+//!     let scene = planner.scene(&plan)?;
+//!     let format = FORMATS.iter().find(|known| known.name() == format).expect("one of their names");
+//!     let mut bytes = Vec::new();
+//!     format.write(&mut bytes, &Sheet::of(&job, &plan, &scene)).expect("memory takes everything");
+//!     Ok(bytes)
+//! }
 //!
 //! let line = br#"<gpx><trk><trkseg><trkpt lat="66.50" lon="2.0"/><trkpt lat="66.52" lon="2.0"/></trkseg></trk></gpx>"#;
 //! let ice = br#"{"type": "Feature", "properties": {"name": "Icefall", "gap_m": 15}, "geometry": {"type": "Polygon",
 //!     "coordinates": [[[1.9, 66.505], [2.1, 66.505], [2.1, 66.51], [1.9, 66.51], [1.9, 66.505]]]}}"#;
 //! let trip = br#"party = [82, 75, 90]
 //!     rope = [{ length_m = 60, name = "blue" }]"#;
-//! let mut sources = Sources::new(Input::text("line.gpx", &line[..]), Input::text("ice.geojson", &ice[..]));
-//! sources.trip = Some(trip::file(Input::text("trip.toml", &trip[..])));
-//! let job = sources.job().expect("no fault in any of them");
+//! let message = String::from_utf8_lossy(&planned(line, ice, trip, "text")?).into_owned();
+//! assert!(message.contains("3 x 13.5 m, no knots, coils 15 m, rope 43.5/60 m"), "{message}");
 //!
-//! let planner = Planner::new(&job).expect("the line meets the ice");
-//! let plan = planner.plan().expect("three can rope up");
-//! let roped = &plan.legs[1].teams[0];
-//! assert_eq!((roped.people, roped.spacing_m), (3, 13.5), "0.9 of the gap, rounded up to half a metre");
-//! let found = say::finding::says(&plan.legs[1].findings[0], say::voice::Voice::default());
-//! assert_eq!(found.to_string(), "2 people can stand over one gap of 15 m at once with 13.5 m between them; 1 left to hold");
-//!
-//! let scene = Scene::default();
-//! let sheet = Sheet {
-//!     plan: &plan, route: &job.route, zones: &job.zones, trip: None, emergency: &[], scene: &scene, look: Look::default(),
-//! };
-//! for format in FORMATS {
-//!     let mut bytes = Vec::new();
-//!     format.write(&mut bytes, &sheet).expect("memory takes everything");
-//!     assert!(!bytes.is_empty(), "{}", format.name());
-//! }
+//! // All faults of all inputs come at once, each with its code, its place and what to do.
+//! let faults = planned(line, b"{}", b"party = 0", "text").expect_err("no ice, nobody");
+//! let codes: Vec<&str> = faults.iter().map(|fault| fault.code().as_str()).collect();
+//! assert_eq!(codes, ["bad-geojson", "bad-trip"]);
+//! # Ok::<(), Vec<Fault>>(())
 //! ```
+//!
+//! # What a plan says
+//!
+//! A [`plan::Plan`] holds legs, a leg holds the set-up of each rope team and what was found, all of it as numbers and
+//! names. [`say`] makes sentences of them, in metres or in feet:
+//!
+//! ```
+//! use schrund::{say::{finding::says, units::Units, voice::Voice}, write::{Look, Scene, Sheet, table}};
+//!
+//! let job = schrund::example::job()?;
+//! let plan = schrund::plan(&job)?;
+//! let (leg, team) = (&plan.legs[1], &plan.legs[1].teams[0]);
+//! assert_eq!((team.people, team.spacing_m), (3, 13.5), "0.9 of the gap of 15 m (our judgement)");
+//!
+//! let metres = says(&leg.findings[0], Voice::default()).to_string();
+//! assert_eq!(metres, "2 people can stand over one gap of 15 m at once with 13.5 m between them; 1 left to hold");
+//! let voice = Voice { units: Units::Imperial, ..Voice::default() };
+//! let feet = says(&leg.findings[0], voice).to_string();
+//! assert_eq!(feet, "2 people can stand over one gap of 49.3 ft at once with 44.3 ft between them; 1 left to hold");
+//!
+//! // A whole document in feet; what is meant for programs (JSON, GeoJSON, CSV) stays in metres.
+//! let scene = Scene::default();
+//! let sheet = Sheet { look: Look { voice, ..Look::default() }, ..Sheet::of(&job, &plan, &scene) };
+//! assert!(table::plan(&sheet).text.contains("3×44.3 ft"));
+//! # Ok::<(), Vec<schrund::fault::Fault>>(())
+//! ```
+//!
+//! # What a trip file asks for
+//!
+//! A trip file can name a terrain model, a glacier inventory and a practice file. [`read::trip::Trip::files`] tells
+//! which; whoever opened the trip file opens those too, however they do that (here: `open`, `text`), and puts them
+//! beside it before the job is made. The files of this trip stand in [`example`].
+//!
+//! ```
+//! # use std::io::Cursor;
+//! use schrund::{example, plan::place::HeightsFrom, read::{input::Input, lay::Sources, trip::{self, Trip}}};
+//!
+//! # let open = |_: &str| Cursor::new(example::pair_terrain_hgt());
+//! # let text = |_: &str| example::PAIR_GLACIERS_GEOJSON.as_bytes();
+//! let mut sources = Sources::new(
+//!     Input::text("route.gpx", example::PAIR_ROUTE_GPX.as_bytes()),
+//!     Input::text("zones.geojson", example::PAIR_ZONES_GEOJSON.as_bytes()),
+//! );
+//! let trip = trip::file(Input::text("trip.toml", example::PAIR_TRIP_TOML.as_bytes()));
+//! let asked = trip.source.as_ref().map(Trip::files).unwrap_or_default();
+//! sources.trip = Some(trip);
+//! for name in &asked.terrain {
+//!     sources.terrain.push(Input::new(name, Box::new(open(name)))); // a file that can be sought in
+//! }
+//! sources.glaciers = asked.glaciers.map(|name| Input::text(&name, text(&name)));
+//!
+//! let plan = schrund::plan(&sources.job()?)?;
+//! assert_eq!(asked.terrain, ["N66E002.hgt"]);
+//! assert_eq!(plan.route.heights_from, [HeightsFrom::TerrainModel]);
+//! assert!(plan.legs.iter().any(|leg| !leg.ice_without_zone.is_empty()), "ice where no zone is drawn");
+//! # Ok::<(), Vec<schrund::fault::Fault>>(())
+//! ```
+//!
+//! What could not be opened goes in as [`read::input::Input::opened`] with its fault, and is told with all others; a model
+//! or an inventory that is asked for and not put there is not missed. A practice file goes to
+//! [`read::lay::Sources::practice`], unless its name is that of a set in [`practice::set::EMBEDDED`].
+//!
+//! # The formats
+//!
+//! [`write::FORMATS`] is the list of what can be handed out. All of it is made from one [`write::Sheet`]; the
+//! report alone shows what [`Planner::scene`] gives: heights, the shape of the ground, the trip with one person fewer
+//! and one more. The others do with `Scene::default()`.
+//!
+//! ```
+//! use schrund::{Planner, write::{FORMATS, Sheet}};
+//!
+//! let names = FORMATS.map(|format| format.name());
+//! assert_eq!(names, ["table", "json", "csv", "geojson", "kml", "gpx", "html", "text"]);
+//!
+//! let job = schrund::example::pair()?;
+//! let planner = Planner::new(&job)?;
+//! let plan = planner.plan()?;
+//! let scene = planner.scene(&plan)?;
+//! let report = FORMATS.iter().find(|format| format.needs_scene()).expect("the report");
+//! let mut page = Vec::new();
+//! report.write(&mut page, &Sheet::of(&job, &plan, &scene)).expect("memory takes everything");
+//! let page = String::from_utf8_lossy(&page);
+//! assert_eq!(report.file(), Some("report.html"));
+//! assert!(page.contains("Height profile") && page.contains("One fewer, one more"));
+//! # Ok::<(), Vec<schrund::fault::Fault>>(())
+//! ```
+//!
+//! Ways to split the party and to use the ropes are weighed by [`Planner::options`] and shown by [`write::options`];
+//! JSON Schemas of plan and trip file come from [`write::json::schema`] and [`read::trip::schema`].
 #![warn(clippy::print_stdout, clippy::print_stderr)]
 
 pub mod fault;
@@ -59,6 +149,8 @@ pub mod practice;
 pub mod trip;
 
 pub mod plan;
+
+mod schema;
 
 pub mod read;
 
@@ -114,6 +206,19 @@ pub fn plan(job: &Job) -> Result<Plan, Vec<Fault>> {
 
 /// A job whose route has met its ice: plans, options and the same trip with another party share that meeting and
 /// everything that was asked of it.
+///
+/// ```
+/// use schrund::{Planner, trip::party::Party};
+///
+/// let job = schrund::example::job()?;
+/// let planner = Planner::new(&job)?;
+/// let three = planner.plan()?;
+/// let two = planner.plan_for(&Party::weighing(&[82.0, 75.0]))?;
+/// // The same legs of ice, asked for another team: a pair walks the gap and 5 m apart (our judgement).
+/// assert_eq!((three.legs[1].teams[0].spacing_m, two.legs[1].teams[0].spacing_m), (13.5, 20.0));
+/// assert!(planner.plan_for(&Party::weighing(&[82.0])).is_err(), "nobody goes alone");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Debug)]
 pub struct Planner<'j> {
     case: Brief<'j>,
@@ -175,7 +280,7 @@ impl<'j> Planner<'j> {
         let hours = hours(job, &legs);
         let demands_m = demands_m(&legs, &teams);
         let ropes = share::best(&demands_m, job.ropes, job.rules);
-        let answers = Answers::of(&legs, depth, job.rules);
+        let answers = Answers::of(job, &legs, depth);
         let settled = Settled {
             job,
             legs: &legs,

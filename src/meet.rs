@@ -3,7 +3,7 @@
 pub mod angle;
 pub mod contact;
 mod covered;
-pub mod crossing;
+mod crossing;
 pub mod ice;
 
 pub use contact::Contact;

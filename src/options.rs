@@ -7,7 +7,10 @@ mod splits;
 mod variants;
 mod why;
 
-use std::collections::{BTreeMap, BTreeSet, btree_map::Entry};
+use std::{
+    cell::RefCell,
+    collections::{BTreeMap, BTreeSet, btree_map::Entry},
+};
 
 use crate::{
     fault::Fault,
@@ -19,6 +22,7 @@ use crate::{
         options::{Change, Options, Remark, Way},
     },
     practice::Rules,
+    rope::held::AskedSlopes,
     trip::{
         job::Brief,
         party::{ON_ONE_ROPE, RopeTeam},
@@ -36,18 +40,19 @@ pub(crate) fn options(
     own: &Met,
     memo: &Memo,
 ) -> Result<Options, Fault> {
-    let sets = variants::practices(job.rules);
+    let sets = variants::bases(job.rules);
     let others = mets(job, ice, sets.iter().map(|(_, rules)| rules))?;
+    let asked = RefCell::default();
     let mut weighed = 0;
     let mut front = front::Front::default();
-    for (practice, rules) in &sets {
+    for (base, rules) in &sets {
         let job = Brief { rules, ..*job };
         let met = others.get(&Met::rests_on(rules)).unwrap_or(own);
         let mut weigh = |way| {
             weighed += 1;
             front.add(way);
         };
-        under_practice(&job, practice, met, memo, &mut weigh);
+        under(&job, base, met, memo, &asked, &mut weigh);
     }
     let mut ways = front.best_first();
     why::explain(&mut ways);
@@ -60,12 +65,13 @@ pub(crate) fn options(
     })
 }
 
-/// Every way under one practice set.
-fn under_practice(
+/// Every way under rules that these changes made.
+fn under(
     job: &Brief<'_>,
-    practice: &[Change],
+    base: &[Change],
     met: &Met,
     memo: &Memo,
+    asked: &RefCell<AskedSlopes>,
     weigh: &mut dyn FnMut(Way),
 ) {
     let splits: Vec<Vec<RopeTeam>> = splits::of(job.party.people.len())
@@ -80,14 +86,14 @@ fn under_practice(
     }
     let legs: BTreeMap<&BTreeSet<usize>, TripLegs<'_>> = trips
         .iter()
-        .map(|(sizes, t)| (sizes, t.legs(job)))
+        .map(|(sizes, t)| (sizes, t.legs(job, asked)))
         .collect();
     for teams in &splits {
         let Some(legs) = legs.get(&lines::sizes(teams)) else {
             continue;
         };
         for variant in variants::of(job.rules, lines::ties_knots(teams)) {
-            let draft = legs.draft(job, teams, &variant, practice);
+            let draft = legs.draft(job, teams, &variant, base);
             ropes::given(job, &draft).into_iter().for_each(&mut *weigh);
         }
     }
@@ -119,7 +125,6 @@ fn remarks(job: &Brief<'_>, ways: &[Way]) -> Vec<Remark> {
     if job.ropes.is_empty() {
         remarks.push(Remark::NoRopeNamed);
     }
-    remarks.push(Remark::FallsNotModelled);
     remarks
 }
 

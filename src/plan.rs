@@ -7,6 +7,8 @@ use serde_json::{Map, Value};
 pub mod fact;
 pub mod fall;
 pub mod finding;
+pub mod judged;
+pub mod keep;
 pub mod leg;
 pub mod name;
 pub mod options;
@@ -16,6 +18,7 @@ pub mod why;
 use crate::{
     plan::{
         finding::Finding,
+        keep::KeepSetup,
         leg::{Leg, Verdict},
         name::RopeName,
         place::{HeightsFrom, JumpSummary},
@@ -29,6 +32,17 @@ use crate::{
 pub const SCHEMA_VERSION: u32 = 1;
 
 /// What a plan holds. Units stand in the names; lengths are metres.
+///
+/// ```
+/// use schrund::plan::leg::Verdict;
+///
+/// let plan = schrund::plan(&schrund::example::job()?)?;
+/// let walked_m: f64 = plan.legs.iter().map(|leg| leg.length_m).sum();
+/// assert!((walked_m - plan.route.length_m).abs() < 1e-6, "the legs tile the line");
+/// assert_eq!(plan.zones_met(), [1]);
+/// assert_eq!(plan.verdict(), Verdict::Look, "that of the worst leg");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct Plan {
     /// Version of this document's form.
@@ -76,6 +90,15 @@ impl Plan {
 }
 
 /// The route as a whole.
+///
+/// ```
+/// let route = schrund::plan(&schrund::example::job()?)?.route;
+/// assert_eq!((route.ascent_m, route.descent_m), (Some(300.0), Some(0.0)));
+/// // An effort kilometre is a kilometre of way or 100 m up (published, `baspo`).
+/// let effort_km = route.length_m / 1000.0 + 300.0 / 100.0;
+/// assert!(route.effort_km.is_some_and(|km| (km - effort_km).abs() < 1e-9));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct RouteSummary {
     /// What the file calls it.
@@ -104,6 +127,14 @@ pub struct RouteSummary {
 }
 
 /// How long the whole route takes, line by line, minutes.
+///
+/// ```
+/// let time = schrund::plan(&schrund::example::job()?)?.route.time;
+/// // One roped leg: 15 minutes to rope up and 5 to unrope (our judgement).
+/// assert_eq!(time.rope_min, 15.0 + 5.0);
+/// assert!((time.walking_min + time.rope_min + time.break_min - time.total_min).abs() < 1e-9);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, JsonSchema)]
 pub struct TimeSummary {
     /// Walking.
@@ -117,6 +148,16 @@ pub struct TimeSummary {
 }
 
 /// One stage of the route.
+///
+/// ```
+/// let job = schrund::example::pair()?;
+/// let plan = schrund::plan(&job)?;
+/// let [stage] = &plan.route.stages[..] else { panic!("one track is one stage") };
+/// assert_eq!((stage.name.as_deref(), stage.points), (Some("Invented steps"), 5));
+/// let ends_m = plan.legs.iter().filter(|leg| leg.stage == stage.stage).map(|leg| leg.end_m);
+/// assert_eq!(ends_m.last(), Some(stage.length_m), "the last leg ends with its stage");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct StageSummary {
     /// Number from 1.
@@ -133,6 +174,14 @@ pub struct StageSummary {
 }
 
 /// One zone with where the route crosses it.
+///
+/// ```
+/// let zones = schrund::plan(&schrund::example::pair()?)?.zones;
+/// let strikes: Vec<_> = zones.iter().map(|z| (z.strike_deg, z.strike_proposed_deg.map(f64::round))).collect();
+/// // One zone gives its strike; that of the other is proposed, across ground which falls to the south.
+/// assert_eq!(strikes, [(None, Some(90.0)), (Some(60.0), None)]);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct ZoneSummary {
     /// Number from 1.
@@ -178,6 +227,16 @@ pub struct ZoneSummary {
 }
 
 /// One stretch of the route inside a zone.
+///
+/// ```
+/// let plan = schrund::plan(&schrund::example::job()?)?;
+/// let (crossing, leg) = (&plan.zones[0].crossings[0], &plan.legs[1]);
+/// // The rope is on from 20 m before the bare crossing (our judgement) until the last of three is 20 m past it.
+/// let behind_m = 2.0 * leg.teams[0].spacing_m;
+/// assert!((crossing.enter_m - 20.0 - leg.start_m).abs() < 0.001);
+/// assert!((crossing.exit_m + 20.0 + behind_m - leg.end_m).abs() < 0.001);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct CrossingSummary {
     /// Stage number, from 1.
@@ -189,6 +248,15 @@ pub struct CrossingSummary {
 }
 
 /// One rope to take along.
+///
+/// ```
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let [carry] = &plan.carry[..] else { panic!("one rope team carries one rope") };
+/// assert_eq!((carry.length_m, carry.leg), (80.0, Some(4)));
+/// let needed_m = plan.legs.iter().flat_map(|leg| &leg.teams).map(|team| team.ledger.total_m);
+/// assert_eq!(needed_m.reduce(f64::max), Some(carry.needed_m), "leg 4 asks for most rope");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct Carry {
     /// Metres: a length sold, or that of the rope at hand.
@@ -210,55 +278,20 @@ pub struct Carry {
     pub why: CarryWhy,
 }
 
-/// The trip with some set-ups kept over several roped legs, against changing before each leg.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct KeepSetup {
-    /// As the legs stand: how often the set-up changes, and what that costs in minutes.
-    pub as_planned: ChangeCost,
-    /// With the set-ups kept.
-    pub kept: ChangeCost,
-    /// The roped legs, those under one set-up together.
-    pub runs: Vec<KeptRun>,
-}
-
-/// How often the set-up changes between the roped legs of a stage, and what that costs.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, JsonSchema)]
-pub struct ChangeCost {
-    /// Changes.
-    pub changes: usize,
-    /// Minutes for them, and those lost by walking wider than a leg asks for.
-    pub minutes: f64,
-}
-
-/// Roped legs of one stage under one set-up.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct KeptRun {
-    /// Number of the stage.
-    pub stage: usize,
-    /// Numbers of the legs.
-    pub legs: Vec<usize>,
-    /// One set-up for each rope team.
-    pub teams: Vec<KeptTeam>,
-}
-
-/// The set-up of one team over several legs.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct KeptTeam {
-    /// Number of the rope team.
-    pub team: usize,
-    /// Walking distance between neighbours, metres: the least that suits all the legs.
-    pub spacing_m: f64,
-    /// Brake knots from each end person, where any of the legs wants them.
-    pub knots_each_end: usize,
-    /// Spare rope of each end person, metres.
-    pub coil_m: f64,
-    /// Rope needed, metres.
-    pub needed_m: f64,
-    /// How much longer than planned the team stays on the rope after each leg, at most, metres.
-    pub longer_m: f64,
-}
-
 /// One thing that the plan rests on.
+///
+/// ```
+/// use schrund::practice::{Origin, Rule};
+///
+/// let mut job = schrund::example::job()?;
+/// let before_m = schrund::plan(&job)?.legs[1].length_m;
+/// job.rules.set(Rule::MarginM, 30.0, Origin::Flag).expect("inside its bounds");
+/// let plan = schrund::plan(&job)?;
+/// let margin = plan.assumptions.iter().find(|a| a.name == "margin_m").expect("listed");
+/// assert_eq!((margin.value.as_f64(), margin.origin), (Some(30.0), Origin::Flag));
+/// assert!((plan.legs[1].length_m - before_m - 20.0).abs() < 0.001, "10 m more at both ends");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct Assumption {
     /// The name under which a trip file can change it.

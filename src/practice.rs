@@ -3,8 +3,10 @@
 //! `data/rules.toml` holds every figure; a practice set, the trip file and flags lay theirs over it, each
 //! leaving its origin behind. Code asks `rules[Rule::MarginM]` and never types a figure in.
 
+pub mod alike;
 pub mod choice;
 pub mod figure;
+pub mod form;
 mod laying;
 pub mod nature;
 pub mod nul;
@@ -15,6 +17,7 @@ pub mod set;
 pub mod sold;
 pub mod standing;
 pub mod term;
+pub mod toml_text;
 pub mod words;
 mod written;
 

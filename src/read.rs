@@ -5,9 +5,11 @@
 
 pub mod geojson;
 pub mod gpx;
+mod ice;
 pub mod input;
 pub mod kind;
 pub mod lay;
 pub mod number;
 pub mod swapped;
 pub mod trip;
+mod unlaid;

@@ -1,13 +1,15 @@
 //! Legs → set-ups: knots, reserve, ledger, marks, falls and hauls, and the one allocator of ropes.
 
 pub(crate) mod answers;
-pub mod arrest;
+pub(crate) mod arrest;
+pub mod carried;
 pub mod draft;
-pub mod haul;
-pub mod knots;
+pub(crate) mod haul;
+pub(crate) mod held;
 pub mod ledger;
 pub(crate) mod legs;
 pub mod marks;
 pub mod reserve;
-pub mod setup;
+pub(crate) mod setup;
 pub mod share;
+mod stance;

@@ -9,6 +9,7 @@ pub mod cautions;
 pub mod fault;
 pub mod finding;
 mod ftl;
+pub mod interface;
 pub mod language;
 pub mod name;
 pub mod options;

@@ -1,6 +1,8 @@
 //! The house: rooms import what the table in DEVELOPERS.md says, no two files import each other in a circle, and no
 //! name that several files see means two things.
 
+mod examples;
+
 use std::{
     collections::{BTreeMap, BTreeSet},
     fs,

@@ -7,7 +7,11 @@ use std::{
     sync::{Mutex, PoisonError},
 };
 
-use schrund::{fault::Code, plan::fact::Fact, write::FORMATS};
+use schrund::{
+    fault::Code,
+    plan::fact::{Fact, explained},
+    write::FORMATS,
+};
 
 use crate::fixture::program::{root, schrund, text};
 
@@ -89,17 +93,18 @@ fn every_code_is_shown_by_some_test() {
 
 #[test]
 fn every_code_explains_itself_in_a_sentence() {
-    let read: Vec<(&str, &str)> = Code::ALL
+    let read: Vec<(&str, String)> = Code::ALL
         .iter()
         .map(|c| (c.as_str(), c.explain()))
         .collect();
-    let found: Vec<(&str, &str)> = Fact::KINDS
-        .iter()
-        .map(|(code, _, told)| (*code, *told))
+    let found: Vec<(&str, String)> = explained()
+        .filter(|e| Fact::KINDS.iter().any(|(code, ..)| *code == e.code))
+        .map(|e| (e.code, e.text))
         .collect();
+    assert_eq!(found.len(), Fact::KINDS.len(), "a kind is not explained");
     for all in [read, found] {
         for (code, told) in &all {
-            let sentence = told.len() > 30 && told.trim_end().ends_with('.');
+            let sentence = told.len() > 30 && told.ends_with('.') && !told.starts_with(' ');
             assert!(sentence, "{code}: {told}");
         }
         let names: BTreeSet<&str> = all.iter().map(|(code, _)| *code).collect();

@@ -28,7 +28,7 @@ fn refusal(what: &str, result: Result<Terrain, Fault>) -> Fault {
         panic!("{what} must be refused")
     };
     assert!(
-        matches!(problem.code(), Code::TerrainBroken | Code::TerrainRefused),
+        matches!(problem.kind(), Code::TerrainBroken | Code::TerrainRefused),
         "{what}: {problem}"
     );
     assert!(

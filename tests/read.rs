@@ -2,5 +2,6 @@
 
 mod geojson;
 mod gpx;
+mod lay;
 mod swapped;
 mod trip;

@@ -1,5 +1,6 @@
 //! One rope team on one leg.
 
+mod carried;
 mod covers;
 mod falls;
 mod knots;

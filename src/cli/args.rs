@@ -13,7 +13,7 @@ use schrund::{
         term::{Term, Terms},
     },
     read::trip::{Assume, Folk},
-    say::voice::Voice,
+    say::{interface::Interface, voice::Voice},
     trip::clock::Clock,
     write::{FORMATS, Format},
 };
@@ -281,10 +281,11 @@ impl From<UnitsFlag> for schrund::say::units::Units {
     }
 }
 
-/// In English, in these units.
+/// In English, in these units, to somebody who gives flags.
 pub(crate) fn voice(units: UnitsFlag) -> Voice {
     Voice {
         units: units.into(),
+        interface: Interface::Flags,
         ..Voice::default()
     }
 }

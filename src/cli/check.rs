@@ -43,7 +43,7 @@ fn explain(code: &str, show: &Show) -> End {
     show.result(|out| {
         writeln!(out, "{} ({})", found.code, found.level.as_str())?;
         for line in found.text.lines() {
-            writeln!(out, "  {}", line.trim())?;
+            writeln!(out, "  {line}")?;
         }
         Ok(())
     })

@@ -58,17 +58,12 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
         Scene::default()
     };
     let sheet = Sheet {
-        plan: &plan,
-        route: &job.route,
-        zones: &job.zones,
-        trip: job.name.as_deref(),
-        emergency: &job.emergency,
-        scene: &scene,
         look: Look {
             voice: voice(args.units),
             styled: !args.no_style,
             ..Look::default()
         },
+        ..Sheet::of(&job, &plan, &scene)
     };
     save_set(args, &sheet, &saver, show)?;
     let end = print(args, &sheet, &saver, show)?;

@@ -5,12 +5,13 @@ use std::io::{self, Write};
 use anstyle::{AnsiColor, Style};
 use schrund::{
     fault::{Code, Fault, Level},
+    say::fault::told,
     write::sheet::FULL_WIDTH,
 };
 
 use crate::{
     End,
-    args::{Args, Color},
+    args::{Args, Color, UnitsFlag, voice},
 };
 
 /// Narrower than this nothing is folded any further. Our judgement.
@@ -85,7 +86,7 @@ impl Show {
     }
 
     fn problem(&self, problem: &Fault) {
-        let text = problem.to_string();
+        let text = told(problem, voice(UnitsFlag::Metric));
         let shown = if self.colour_on(&io::stderr()) {
             bold_head(&text, problem.level())
         } else {
@@ -127,7 +128,7 @@ fn bold_head(text: &str, level: Level) -> String {
 
 /// Which exit code these errors ask for: what cannot be read first, then the network, then what is wrong.
 fn worst(problems: &[Fault]) -> End {
-    let any = |wanted: &[Code]| problems.iter().any(|p| wanted.contains(&p.code()));
+    let any = |wanted: &[Code]| problems.iter().any(|p| wanted.contains(&p.kind()));
     if any(&[Code::Unreadable]) {
         End::Unreadable
     } else if any(&[Code::Network]) {

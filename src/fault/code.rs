@@ -3,6 +3,14 @@
 use serde::{Serialize, Serializer};
 
 /// How much a complaint matters.
+///
+/// ```
+/// use schrund::fault::{Code, Level};
+///
+/// let met = [Code::Jump, Code::GapAssumed, Code::LongEdge];
+/// let worst = met.iter().map(|code| code.level()).min();
+/// assert_eq!(worst, Some(Level::Look), "the gravest stands first, so it is the least");
+/// ```
 #[derive(
     Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, schemars::JsonSchema,
 )]
@@ -23,6 +31,15 @@ pub enum Level {
 macro_rules! codes {
     ($($(#[doc = $doc:literal])+ $variant:ident, $name:literal, $level:ident;)+) => {
         /// Every kind of fault and finding there is. The doc comment of each is what `check --explain` prints.
+        ///
+        /// ```
+        /// use schrund::fault::{Code, Level};
+        ///
+        /// let named = |name| Code::ALL.iter().copied().find(|code| code.as_str() == name);
+        /// assert_eq!(named("no-zone-met"), Some(Code::NoZoneMet));
+        /// assert_eq!(Code::NoZoneMet.level(), Level::Error);
+        /// assert!(Code::NoZoneMet.explain().contains("would look like an all-clear"));
+        /// ```
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
         pub enum Code { $($(#[doc = $doc])+ $variant,)+ }
 
@@ -44,8 +61,8 @@ macro_rules! codes {
 
             /// What it means and what to do, in a few sentences.
             #[must_use]
-            pub fn explain(self) -> &'static str {
-                match self { $(Self::$variant => concat!($($doc, "\n",)+),)+ }
+            pub fn explain(self) -> String {
+                told(match self { $(Self::$variant => concat!($($doc, "\n",)+),)+ })
             }
         }
     };
@@ -75,6 +92,8 @@ codes! {
     UnknownName, "unknown-name", Error;
     /// The trip file or a flag gives something that cannot be: a party of none, a rope without length.
     BadTrip, "bad-trip", Error;
+    /// A practice file lacks something that every set says, or says it in a form that it does not take.
+    BadPractice, "bad-practice", Error;
     /// A practice set must give the spacing for 2, 3, 4 and 5 people.
     MissingFigure, "missing-figure", Error;
     /// One person on a glacier cannot be held and cannot be pulled out. Nobody goes alone.
@@ -85,7 +104,7 @@ codes! {
     /// The route file holds no track or route with two different points in a row, so there is nothing
     /// to walk. Export the track or the planned route itself, not only its waypoints.
     NoLine, "no-line", Error;
-    /// A height in the route file is no finite number. It counts as not given.
+    /// A height in the route file is no number, or too large to be a height. It counts as not given.
     BadHeight, "bad-height", Look;
     /// The route file keeps positions in extensions where no route point tells which way they go.
     /// They are not part of the line. If the line is in there, export it as a track.
@@ -122,9 +141,9 @@ codes! {
     /// The lower end of a range lies above the upper one.
     RangeOrder, "range-order", Error;
     /// A zone says nothing about how wide its gaps are. Give `gap_m` in the file, or say what to assume
-    /// with `--gap`; no width is ever assumed silently.
+    /// with `gap_m` of the trip or `--gap`; no width is ever assumed silently.
     GapNotGiven, "gap-not-given", Error;
-    /// A gap width from `--gap` stands in for zones that give none. The plan is as good as that guess.
+    /// A gap width from the trip or `--gap` stands in for zones that give none. The plan is as good as that guess.
     GapAssumed, "gap-assumed", Look;
     /// Several values or a range were given; the worse one counts: the widest gap, the least snow.
     WorseEnd, "worse-end-counts", Look;
@@ -146,6 +165,12 @@ codes! {
     RingClosed, "ring-closed", Note;
     /// Rings that touch or cross themselves; everything such a ring winds round counts as ice.
     RingTangled, "ring-tangled", Note;
+}
+
+/// A doc comment as it is shown: its lines without the space that each begins with.
+pub(crate) fn told(doc: &str) -> String {
+    let lines: Vec<&str> = doc.lines().map(str::trim).collect();
+    lines.join("\n")
 }
 
 impl Serialize for Code {

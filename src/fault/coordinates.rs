@@ -5,6 +5,16 @@ use serde::Serialize;
 use super::{code::Code, place::Excerpt};
 
 /// Why a value is no position.
+///
+/// ```
+/// use schrund::{fault::{Wrong, coordinates::NoPosition, geojson::InGeojson, place::Excerpt}, read::geojson::zones};
+///
+/// let ice = r#"{"type": "Polygon", "coordinates": [[[8.0, "46"], [8.1, 46.0], [8.1, 46.1], [8.0, 46.0]]]}"#;
+/// let faults = zones("ice.geojson", ice.as_bytes(), &Default::default()).expect_err("a text is no latitude");
+/// let Wrong::Geojson(InGeojson::NoPosition { way, why }) = &faults[0].what else { panic!("{}", faults[0]) };
+/// assert_eq!(*why, NoPosition::Holds(Excerpt::of(r#""46""#, 10)));
+/// assert_eq!(way.as_slice(), [("ring", 1), ("position", 1)]);
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum NoPosition {
@@ -19,6 +29,18 @@ pub enum NoPosition {
 }
 
 /// Numbers that are no longitude and latitude, and where they stand.
+///
+/// ```
+/// use schrund::{fault::coordinates::{Misplaced, NoLonLat}, fault::{Wrong, geojson::InGeojson}, read::geojson::zones};
+///
+/// let swiss = r#"{"type": "Polygon", "coordinates": [[[2600000, 1200000], [2600100, 1200000], [2600100, 1200100]]]}"#;
+/// let faults = zones("ice.geojson", swiss.as_bytes(), &Default::default()).expect_err("metres of a map grid");
+/// let misplaced = Misplaced {
+///     numbers: vec![2_600_000.0, 1_200_000.0], why: NoLonLat::Projected, position: 1, ring: 0, polygon: None,
+/// };
+/// assert_eq!(faults[0].what, Wrong::Geojson(InGeojson::Misplaced(misplaced)));
+/// assert_eq!(faults[0].code().as_str(), "projected-position");
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Misplaced {
     /// The first two.
@@ -34,6 +56,17 @@ pub struct Misplaced {
 }
 
 /// Why two numbers are no longitude and latitude.
+///
+/// ```
+/// use schrund::{fault::{Wrong, coordinates::NoLonLat, geojson::InGeojson}, read::geojson::zones, say};
+///
+/// let ice = r#"{"type": "Polygon", "coordinates": [[[-16.7, 64.0], [-16.6, 64.0], [64.0, -116.6], [-16.7, 64.0]]]}"#;
+/// let faults = zones("ice.geojson", ice.as_bytes(), &Default::default()).expect_err("a latitude of -116.6");
+/// let Wrong::Geojson(InGeojson::Misplaced(misplaced)) = &faults[0].what else { panic!("{}", faults[0]) };
+/// assert_eq!(misplaced.why, NoLonLat::Swapped);
+/// let hint = say::fault::hint(&faults[0], Default::default()).map(|hint| hint.to_string());
+/// assert_eq!(hint.as_deref(), Some("GeoJSON has the longitude first: swap the two numbers"));
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum NoLonLat {
@@ -50,7 +83,7 @@ pub enum NoLonLat {
 }
 
 impl NoLonLat {
-    pub(super) fn code(self) -> Code {
+    pub(super) fn kind(self) -> Code {
         match self {
             Self::TooShort => Code::BadGeojson,
             Self::Projected => Code::ProjectedPosition,

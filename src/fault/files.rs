@@ -5,6 +5,16 @@ use serde::Serialize;
 use super::{code::Code, place::Excerpt};
 
 /// What is wrong with files, addresses or flags.
+///
+/// ```
+/// use schrund::{example::{ROUTE_GPX, ZONES_GEOJSON}, fault::files::InFiles, read::{input::Input, lay::Sources}};
+///
+/// let line = Input::text("line.gpx", ROUTE_GPX.as_bytes());
+/// let ice = Input::text("ice.json", ZONES_GEOJSON.as_bytes());
+/// let faults = Sources::new(ice, line).job().expect_err("the line comes first");
+/// let swapped = InFiles::Swapped { route: "ice.json".to_owned(), zones: "line.gpx".to_owned() };
+/// assert_eq!(faults[0].what, swapped.into());
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum InFiles {
@@ -23,8 +33,11 @@ pub enum InFiles {
     NotSeekable,
     /// It is no UTF-8 text.
     NotUtf8,
-    /// TOML that does not parse, in the words of the parser.
-    Toml(String),
+    /// A text that is held whole is larger than that.
+    TooLarge {
+        /// The most that is read, MiB.
+        most_mib: u64,
+    },
     /// A name holds a NUL character; here it stands as `␀`.
     NulInName(Excerpt),
     /// Route and zones were given in each other's place.
@@ -73,6 +86,16 @@ pub enum InFiles {
 }
 
 /// Why the system refused.
+///
+/// ```
+/// use schrund::{fault::{Fault, Place, files::{InFiles, Refused}}, read::input::{Input, Text}};
+///
+/// let why = Refused::NotFound;
+/// let fault = Fault::new(InFiles::Unreadable { name: "tour.gpx".to_owned(), why }, Place::file("tour.gpx"));
+/// let input: Input<Text<'_>> = Input::opened("tour.gpx", Err(fault));
+/// let told = input.whole().expect_err("it was never opened")[0].to_string();
+/// assert!(told.starts_with("error[unreadable]: cannot read tour.gpx: there is no such file or folder\n"), "{told}");
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Refused {
@@ -87,6 +110,14 @@ pub enum Refused {
 }
 
 /// Why an address could not be fetched.
+///
+/// ```
+/// use schrund::fault::{Fault, Place, files::{InFiles, Network}};
+///
+/// let fault = Fault::new(InFiles::Network(Network::TooMuch(64)), Place::file("https://maps.example/dem.tif"));
+/// assert_eq!(fault.code().as_str(), "network");
+/// assert!(fault.to_string().contains("the answer is larger than 64 MB\n  at: https://maps.example/dem.tif"));
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Network {
@@ -105,15 +136,16 @@ pub enum Network {
 }
 
 impl InFiles {
-    /// Its code.
+    /// Its kind.
     #[must_use]
-    pub fn code(&self) -> Code {
+    pub fn kind(&self) -> Code {
         match self {
             Self::Unreadable { .. }
             | Self::Stopped(_)
             | Self::OneStandardInput
             | Self::NotSeekable => Code::Unreadable,
-            Self::NotUtf8 | Self::Toml(_) | Self::Swapped { .. } => Code::BrokenText,
+            Self::NotUtf8 | Self::Swapped { .. } => Code::BrokenText,
+            Self::TooLarge { .. } => Code::WrongKind,
             Self::NulInName(_) => Code::BadName,
             Self::Network(_) => Code::Network,
             Self::NoFolder { .. } | Self::Unwritable { .. } => Code::Unwritable,

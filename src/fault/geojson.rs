@@ -1,14 +1,30 @@
 //! What can be wrong or odd about a zones file.
 
+mod measure;
+
 use serde::Serialize;
 
 use super::{
     code::Code,
     coordinates::{Misplaced, NoPosition},
-    place::{Excerpt, Item},
+    place::Excerpt,
 };
 
+pub use measure::{Measure, NoNumber, Quantity, Silent, Widthless};
+
 /// What is wrong with a zones file, or odd about it.
+///
+/// ```
+/// use schrund::{fault::geojson::InGeojson, read::geojson::zones};
+///
+/// let ice = r#"{"type": "Feature", "properties": {"gap_m": 6, "snow_dept_m": 2}, "geometry": {"type": "Polygon",
+///     "coordinates": [[[8.0, 46.0], [8.1, 46.0], [8.1, 46.1], [8.0, 46.0]]]}}"#;
+/// let read = zones("ice.geojson", ice.as_bytes(), &Default::default())?;
+/// let miss = InGeojson::NearMiss { given: "snow_dept_m".to_owned(), right: "snow_depth_m" };
+/// assert_eq!(read.notes[0].what, miss.into());
+/// assert_eq!(read.value[0].snow_depth_m, None, "it was not used");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum InGeojson {
@@ -48,8 +64,13 @@ pub enum InGeojson {
     FeaturesNoList(Thing),
     /// A collection without `features`.
     NoFeatures,
-    /// A member of an object, or a property, stands there twice.
-    Twice(Option<&'static str>),
+    /// A member of an object stands there twice.
+    MemberTwice(&'static str),
+    /// A property stands there more than once.
+    PropertyTwice {
+        /// What stands there each time.
+        found: Vec<Excerpt>,
+    },
     /// `properties` is no object.
     PropertiesNoObject(Thing),
     /// The geometry is no object.
@@ -158,6 +179,10 @@ pub enum InGeojson {
     },
     /// No polygon among so many features.
     NoZones(usize),
+    /// No polygon among so many features of a glacier inventory.
+    NoIce(usize),
+    /// A glacier inventory is empty.
+    EmptyInventory,
     /// Geometries that are no polygons.
     NotPolygons(NotPolygons),
     /// So many polygons cover nothing.
@@ -177,6 +202,14 @@ pub enum InGeojson {
 }
 
 /// What a JSON value is.
+///
+/// ```
+/// use schrund::{fault::geojson::{InGeojson, Thing}, read::geojson::zones};
+///
+/// let ice = r#"{"type": "FeatureCollection", "features": null}"#;
+/// let faults = zones("ice.geojson", ice.as_bytes(), &Default::default()).expect_err("no list");
+/// assert_eq!(faults[0].what, InGeojson::FeaturesNoList(Thing::Null).into());
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Thing {
@@ -197,6 +230,16 @@ pub enum Thing {
 }
 
 /// Objects that have a `type`.
+///
+/// ```
+/// use schrund::{fault::{Wrong, geojson::{InGeojson, Object}}, read::geojson::zones};
+///
+/// let ice = r#"{"type": "Feature", "properties": {"gap_m": 6}, "geometry": {"coordinates": [8.0, 46.0]}}"#;
+/// let faults = zones("ice.geojson", ice.as_bytes(), &Default::default()).expect_err("the geometry has no type");
+/// let Wrong::Geojson(InGeojson::Type { of, known, .. }) = &faults[0].what else { panic!("{}", faults[0]) };
+/// assert_eq!(*of, Object::Geometry);
+/// assert!(known.contains(&"MultiPolygon") && !known.contains(&"Feature"), "{known:?}");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Object {
@@ -209,6 +252,15 @@ pub enum Object {
 }
 
 /// What is wrong with a `type`.
+///
+/// ```
+/// use schrund::{fault::{Wrong, geojson::{InGeojson, NoType}}, read::geojson::zones};
+///
+/// let ice = r#"{"type": "polygon", "coordinates": [[[8.0, 46.0], [8.1, 46.0], [8.1, 46.1], [8.0, 46.0]]]}"#;
+/// let faults = zones("ice.geojson", ice.as_bytes(), &Default::default()).expect_err("the words are case-sensitive");
+/// let Wrong::Geojson(InGeojson::Type { why, .. }) = &faults[0].what else { panic!("{}", faults[0]) };
+/// assert_eq!(*why, NoType::Misspelt { given: "polygon".to_owned(), right: "Polygon" });
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum NoType {
@@ -227,80 +279,18 @@ pub enum NoType {
     Unknown(String),
 }
 
-/// What a property measures.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Measure {
-    /// Width of gaps, metres.
-    GapWidth,
-    /// Snow on the ice, metres.
-    SnowDepth,
-    /// Direction of the gaps, degrees.
-    Strike,
-    /// Half-width of the range it may lie in, degrees.
-    StrikeUncertainty,
-}
-
-/// What a property measures, and what it may be.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-pub struct Quantity {
-    /// What.
-    pub what: Measure,
-    /// Least value accepted.
-    pub min: f64,
-    /// Greatest value accepted.
-    pub max: f64,
-    /// Of a range the upper end counts.
-    pub upper_counts: bool,
-}
-
-impl Quantity {
-    /// Metres; else degrees.
-    #[must_use]
-    pub fn is_length(&self) -> bool {
-        matches!(self.what, Measure::GapWidth | Measure::SnowDepth)
-    }
-}
-
-/// What is wrong with a number of a property.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum NoNumber {
-    /// It is not a plain one.
-    NotPlain,
-    /// It is infinite or NaN.
-    NotFinite,
-    /// It has this unit.
-    Unit(String),
-    /// It has a comma that can mean two things.
-    Comma(String),
-    /// It lies outside its range.
-    Outside,
-}
-
-/// Zones that give no width.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
-pub struct Widthless {
-    /// How many.
-    pub count: usize,
-    /// The first of them.
-    pub named: Vec<Silent>,
-    /// Whether any gives a lower end.
-    pub lower_end: bool,
-}
-
-/// A zone that gives no width.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Silent {
-    /// Its feature.
-    pub feature: Item,
-    /// The property in which its width may stand.
-    pub near: Option<String>,
-    /// The lower end that it gives, metres.
-    pub at_least_m: Option<f64>,
-}
-
 /// Geometries that are no polygons, counted.
+///
+/// ```
+/// use schrund::{fault::geojson::{InGeojson, NotPolygons}, read::geojson::zones};
+///
+/// let huts = r#"{"type": "GeometryCollection", "geometries": [
+///     {"type": "Point", "coordinates": [8.0, 46.0]}, {"type": "Point", "coordinates": [8.1, 46.0]},
+///     {"type": "LineString", "coordinates": [[8.0, 46.0], [8.1, 46.0]]}]}"#;
+/// let faults = zones("huts.geojson", huts.as_bytes(), &Default::default()).expect_err("no ice in there");
+/// let left_out = NotPolygons { points: 2, lines: 1, empty: 0 };
+/// assert!(faults.iter().any(|fault| fault.what == InGeojson::NotPolygons(left_out).into()), "{faults:?}");
+/// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
 pub struct NotPolygons {
     /// Points.
@@ -312,14 +302,14 @@ pub struct NotPolygons {
 }
 
 impl InGeojson {
-    /// Its code.
+    /// Its kind.
     #[must_use]
-    pub fn code(&self) -> Code {
+    pub fn kind(&self) -> Code {
         match self {
-            Self::Empty | Self::IsXml | Self::IsUtf16 => Code::WrongKind,
+            Self::Empty | Self::EmptyInventory | Self::IsXml | Self::IsUtf16 => Code::WrongKind,
             Self::CutOff | Self::Broken(_) => Code::BrokenText,
             Self::ForeignCrs(_) | Self::UnknownCrs(_) => Code::ForeignCrs,
-            Self::Misplaced(misplaced) => misplaced.why.code(),
+            Self::Misplaced(misplaced) => misplaced.why.kind(),
             Self::Huge | Self::SwappedAxes => Code::BadPosition,
             Self::Number { .. } | Self::Unreadable(_) | Self::StrikeRange { .. } => Code::BadNumber,
             Self::Downwards { .. } | Self::GapsCrossed { .. } => Code::RangeOrder,
@@ -330,7 +320,7 @@ impl InGeojson {
             Self::NotANumber => Code::NotANumber,
             Self::GapNotGiven(_) => Code::GapNotGiven,
             Self::GapAssumed { .. } => Code::GapAssumed,
-            Self::NoZones(_) => Code::NoZones,
+            Self::NoZones(_) | Self::NoIce(_) => Code::NoZones,
             Self::NotPolygons(_) => Code::NotAPolygon,
             Self::NoArea(_) => Code::NoArea,
             Self::RingsClosed(_) => Code::RingClosed,
@@ -363,18 +353,7 @@ impl InGeojson {
             (Self::Misplaced(one), Self::Misplaced(two)) => one.why == two.why,
             (Self::Shallow { kind, .. }, Self::Shallow { kind: also, .. }) => kind == also,
             (Self::Stands { due, .. }, Self::Stands { due: also, .. }) => due == also,
-            _ if self.is_uncured() => other.is_uncured(),
             _ => std::mem::discriminant(self) == std::mem::discriminant(other),
         }
-    }
-}
-
-impl InGeojson {
-    /// Geometries of which there is nothing to say but what they lack.
-    fn is_uncured(&self) -> bool {
-        matches!(
-            self,
-            Self::GeometryNoObject(_) | Self::NoCoordinates(_) | Self::NoGeometries | Self::Deep
-        )
     }
 }

@@ -8,6 +8,18 @@ use super::{
 };
 
 /// What is wrong with a route file, or odd about it.
+///
+/// ```
+/// use schrund::{fault::{Wrong, gpx::InGpx}, read::gpx};
+///
+/// let line = r#"<gpx><trk><trkseg><trkpt lat="0" lon="0"/><trkpt lat="0" lon="0.01"/></trkseg>
+///     <trkseg><trkpt lat="0" lon="0.02"/><trkpt lat="0" lon="0.03"/></trkseg></trk></gpx>"#;
+/// let read = gpx::route("tour.gpx", line.as_bytes())?;
+/// let Wrong::Gpx(InGpx::Jump { length_m, at_m }) = read.notes[0].what else { panic!("{read:?}") };
+/// let hundredth_m = 1113.195; // of a degree along the equator: 6 378 137 m · π / 18 000
+/// assert!((length_m - hundredth_m).abs() < 0.001 && (at_m - hundredth_m).abs() < 0.001);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum InGpx {
@@ -28,8 +40,13 @@ pub enum InGpx {
         /// Why that is none.
         why: NoDegrees,
     },
-    /// A height is no finite number.
-    Height(Excerpt),
+    /// A height is none.
+    Height {
+        /// What stands there.
+        found: Excerpt,
+        /// It is a number, but one too large to be held.
+        huge: bool,
+    },
     /// A track or route of so many points in which no two different ones follow one another.
     NoTwoPoints(usize),
     /// So many segments hold a single position.
@@ -66,6 +83,17 @@ pub enum InGpx {
 }
 
 /// How many of a sort a file holds, and with how many points.
+///
+/// ```
+/// use schrund::{fault::gpx::{InGpx, PartCount}, read::gpx};
+///
+/// let line = r#"<gpx><wpt lat="46.5" lon="8"/><trk><trkseg><trkpt lat="46.5" lon="8"/></trkseg></trk></gpx>"#;
+/// let faults = gpx::route("hut.gpx", line.as_bytes()).expect_err("one point is no line");
+/// let held = InGpx::NoLine {
+///     waypoints: 1, tracks: PartCount { parts: 1, points: 1 }, routes: PartCount::default(),
+/// };
+/// assert!(faults.iter().any(|fault| fault.what == held.clone().into()), "{faults:?}");
+/// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
 pub struct PartCount {
     /// Tracks or routes.
@@ -75,6 +103,15 @@ pub struct PartCount {
 }
 
 /// What a file is that should be GPX.
+///
+/// ```
+/// use schrund::{fault::gpx::{InGpx, Instead}, read::gpx};
+///
+/// let globe = r#"<kml xmlns="http://www.opengis.net/kml/2.2"><Document/></kml>"#;
+/// let faults = gpx::route("tour.kml", globe.as_bytes()).expect_err("KML");
+/// assert_eq!(faults[0].what, InGpx::Is(Instead::Kml).into());
+/// assert_eq!(faults[0].code().as_str(), "wrong-kind");
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Instead {
@@ -107,6 +144,15 @@ pub enum Instead {
 }
 
 /// One of the numbers of a position.
+///
+/// ```
+/// use schrund::{fault::{Wrong, gpx::{Axis, InGpx}}, read::gpx};
+///
+/// let line = r#"<gpx><trk><trkseg><trkpt lat="46.5"/><trkpt lat="46.6" lon="8"/></trkseg></trk></gpx>"#;
+/// let faults = gpx::route("tour.gpx", line.as_bytes()).expect_err("half a position");
+/// let Wrong::Gpx(InGpx::Position { axis, .. }) = faults[0].what else { panic!("{}", faults[0]) };
+/// assert_eq!((axis, axis.property()), (Axis::Longitude, "lon"));
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Axis {
@@ -128,6 +174,15 @@ impl Axis {
 }
 
 /// Why something is no longitude or latitude.
+///
+/// ```
+/// use schrund::{fault::{Wrong, gpx::{InGpx, NoDegrees}, place::Excerpt}, read::gpx};
+///
+/// let line = r#"<gpx><trk><trkseg><trkpt lat="46,5" lon="8"/><trkpt lat="46.6" lon="8"/></trkseg></trk></gpx>"#;
+/// let faults = gpx::route("tour.gpx", line.as_bytes()).expect_err("a comma is no point");
+/// let Wrong::Gpx(InGpx::Position { why, .. }) = &faults[0].what else { panic!("{}", faults[0]) };
+/// assert_eq!(*why, NoDegrees::NoNumber { found: Excerpt::of("46,5", 10), comma: true });
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum NoDegrees {
@@ -152,6 +207,15 @@ pub enum NoDegrees {
 }
 
 /// How XML is broken.
+///
+/// ```
+/// use schrund::{fault::gpx::{InGpx, Xml}, read::gpx};
+///
+/// let cut_off = r#"<gpx><trk><trkseg><trkpt lat="46.5" lon="8"/><trkpt lat="46.6" lon="8"/></trkseg></trk>"#;
+/// let faults = gpx::route("tour.gpx", cut_off.as_bytes()).expect_err("the end is missing");
+/// assert_eq!(faults[0].what, InGpx::Xml(Xml::EndsBefore("gpx")).into());
+/// assert_eq!(faults[0].code().as_str(), "broken-text");
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Xml {
@@ -189,6 +253,13 @@ pub enum Xml {
 }
 
 /// What begins and never ends.
+///
+/// ```
+/// use schrund::{fault::gpx::{InGpx, Unclosed, Xml}, read::gpx};
+///
+/// let faults = gpx::route("tour.gpx", "<gpx><!-- day two".as_bytes()).expect_err("a comment without its end");
+/// assert_eq!(faults[0].what, InGpx::Xml(Xml::Unclosed(Unclosed::Comment)).into());
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Unclosed {
@@ -209,6 +280,14 @@ pub enum Unclosed {
 }
 
 /// How an attribute is malformed.
+///
+/// ```
+/// use schrund::{fault::gpx::{Attribute, InGpx, Xml}, read::gpx};
+///
+/// let line = r#"<gpx><trk><trkseg><trkpt lat="46.5" lat="46.6" lon="8"/></trkseg></trk></gpx>"#;
+/// let faults = gpx::route("tour.gpx", line.as_bytes()).expect_err("which latitude?");
+/// assert_eq!(faults[0].what, InGpx::Xml(Xml::Attribute(Attribute::Twice)).into());
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Attribute {
@@ -225,14 +304,14 @@ pub enum Attribute {
 }
 
 impl InGpx {
-    /// Its code.
+    /// Its kind.
     #[must_use]
-    pub fn code(&self) -> Code {
+    pub fn kind(&self) -> Code {
         match self {
             Self::Is(_) | Self::Empty | Self::NoElement => Code::WrongKind,
             Self::Xml(_) => Code::BrokenText,
             Self::Position { .. } | Self::SwappedAxes => Code::BadPosition,
-            Self::Height(_) => Code::BadHeight,
+            Self::Height { .. } => Code::BadHeight,
             Self::NoTwoPoints(_) | Self::LoneSegments(_) | Self::RoutesBesideTracks(_) => {
                 Code::PartLeftOut
             }

@@ -4,6 +4,14 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 /// Where a complaint belongs. Its words are those of `say`.
+///
+/// ```
+/// use schrund::fault::{Item, Place};
+///
+/// let zone = Item::Feature { number: 3, name: Some("Upper icefall".to_owned()) };
+/// let at = Place::file("ice.geojson").at_line(41, 7).with_item(zone).with_property("gap_m");
+/// assert_eq!(at.to_string(), "ice.geojson, line 41 column 7, feature 3 \"Upper icefall\", `gap_m`");
+/// ```
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct Place {
     /// The file as the user named it, or [`STANDARD_INPUT`].
@@ -27,6 +35,17 @@ pub struct Place {
 pub const STANDARD_INPUT: &str = "standard input";
 
 /// A thing inside a file, or something that stands in none.
+///
+/// ```
+/// use schrund::{fault::Item, trip::party::Party};
+///
+/// let mut job = schrund::example::job()?;
+/// job.party = Party::weighing(&[78.0]);
+/// let faults = schrund::plan(&job).expect_err("nobody goes alone");
+/// assert_eq!(faults[0].at.item, Some(Item::Party), "it stands in no file");
+/// assert_eq!(faults[0].at.to_string(), "party");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Item {
@@ -39,16 +58,12 @@ pub enum Item {
     },
     /// A track or route of a GPX file, or a thing in it.
     Line(GpxWay),
-    /// All that the flags say.
+    /// What is said beside the trip file: flags, each by the member of a trip file that it sets.
     Flags,
-    /// One flag: `--gap`.
+    /// A flag of the command line that is no part of a trip: `--at`.
     Flag(&'static str),
     /// Who goes.
     Party,
-    /// When the party starts.
-    Start,
-    /// The stage asked for.
-    Stage,
     /// The practice set.
     Practice,
     /// The ice as a whole.
@@ -58,6 +73,15 @@ pub enum Item {
 }
 
 /// The way to a thing in a GPX file; counts are from 1.
+///
+/// ```
+/// use schrund::{fault::{Item, place::Sort}, read::gpx};
+///
+/// let line = r#"<gpx><rte><rtept lat="46.5" lon="8"/><rtept lat="146.6" lon="8"/></rte></gpx>"#;
+/// let fault = &gpx::route("tour.gpx", line.as_bytes()).expect_err("no such latitude")[0];
+/// let Some(Item::Line(way)) = &fault.at.item else { panic!("{fault}") };
+/// assert_eq!((way.sort, way.number, way.segment, way.point), (Sort::Route, 1, None, Some(2)));
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct GpxWay {
     /// Whether it is a track or a route.
@@ -79,6 +103,14 @@ pub struct GpxWay {
 }
 
 /// Whether it is a `trk` or a `rte`.
+///
+/// ```
+/// use schrund::fault::place::Sort;
+///
+/// assert_eq!([Sort::Track, Sort::Route].map(Sort::word), ["track", "route"]);
+/// assert_eq!(serde_json::to_string(&Sort::Track)?, r#""track""#);
+/// # Ok::<(), serde_json::Error>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum Sort {
@@ -89,6 +121,14 @@ pub enum Sort {
 }
 
 /// The beginning of a text found in a file.
+///
+/// ```
+/// use schrund::fault::place::Excerpt;
+///
+/// let found = Excerpt::of("Gletscherspalten überall", 18);
+/// assert_eq!((found.text.as_str(), found.cut), ("Gletscherspalten ü", true), "characters, not bytes");
+/// assert!(!Excerpt::of("6 m", 18).cut);
+/// ```
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct Excerpt {
     /// The text, or as much of it as is quoted.

@@ -4,6 +4,16 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 /// A value outside the range it must lie in.
+///
+/// ```
+/// use schrund::practice::{Origin, Rule};
+///
+/// let mut rules = schrund::example::job()?.rules;
+/// let out = rules.set(Rule::MarginM, -5.0, Origin::Trip).expect_err("a margin is not below nothing");
+/// assert_eq!((out.min, out.max), (0.0, 1000.0));
+/// assert_eq!(out.under("margin").to_string(), "margin: margin_m -5 m is outside 0 to 1000 m");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct OutOfBounds {
     /// The name it was set by, where that is not what is measured.
@@ -30,6 +40,17 @@ impl OutOfBounds {
 }
 
 /// Why a figure, or figures together, cannot be in force.
+///
+/// ```
+/// use schrund::{fault::refusal::Refusal, physics::assumed::Assumed};
+///
+/// let mut assumed = Assumed::built_in()?;
+/// assumed.set("delay_s.adverse", 0.2)?;
+/// let name = "delay_s".to_owned();
+/// let disorder = Refusal::Disorder { name, adverse: 0.2, central: 0.4, favourable: 0.6 };
+/// assert_eq!(assumed.check(), Err(disorder), "nobody reacts faster when things go badly");
+/// # Ok::<(), Refusal>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Refusal {

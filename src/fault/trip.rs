@@ -5,23 +5,19 @@ use serde::Serialize;
 use super::{code::Code, place::Item, refusal::Refusal};
 
 /// What is wrong with what the leader says, by trip file or flag.
+///
+/// ```
+/// use schrund::{fault::{Place, trip::InTrip}, read::trip};
+///
+/// let rules = schrund::example::job()?.rules;
+/// let said = trip::trip("trip.toml", "party = 82")?; // kilograms, where a head count stands
+/// let faults = said.party(&Place::file("trip.toml"), &rules).expect_err("82 people");
+/// assert_eq!(faults[0].what, InTrip::TooMany { people: Some(82), most: 60 }.into());
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum InTrip {
-    /// A trip file has no such member.
-    NoMember {
-        /// As given.
-        name: String,
-        /// A member that may be meant.
-        near: Option<String>,
-    },
-    /// A member that does not parse, in the words of the parser.
-    Member {
-        /// The member.
-        name: String,
-        /// What the parser says.
-        says: String,
-    },
     /// A party of none.
     Nobody,
     /// More people than are planned for.
@@ -53,6 +49,13 @@ pub enum InTrip {
         /// Least and greatest length, metres.
         within_m: [f64; 2],
     },
+    /// A gap width to assume that cannot be.
+    Gap {
+        /// The width, metres.
+        gap_m: f64,
+        /// Least and greatest width, metres.
+        within_m: [f64; 2],
+    },
     /// A rope so thick or thin cannot be.
     RopeAcross {
         /// Its diameter, millimetres.
@@ -73,7 +76,12 @@ pub enum InTrip {
         until_min: f64,
     },
     /// No figure and no word has that name.
-    NoFigure(String),
+    NoFigure {
+        /// As given.
+        name: String,
+        /// The name most like it.
+        near: Option<String>,
+    },
     /// A name that a plan lists and that something else sets.
     SetElsewhere {
         /// The name.
@@ -106,9 +114,51 @@ pub enum InTrip {
     },
     /// A figure that is not taken.
     Figure(Refusal),
+    /// A file that the trip names was not laid beside it.
+    NotLaid {
+        /// As the trip names it.
+        file: String,
+        /// What it holds.
+        what: NamedFile,
+    },
+}
+
+/// The files that a trip can name.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum NamedFile {
+    /// A practice file.
+    Practice,
+    /// A terrain model.
+    Terrain,
+    /// A glacier inventory.
+    Glaciers,
+}
+
+impl NamedFile {
+    /// The member that names it.
+    #[must_use]
+    pub fn property(self) -> &'static str {
+        match self {
+            Self::Practice => "practice",
+            Self::Terrain => "terrain",
+            Self::Glaciers => "glaciers",
+        }
+    }
 }
 
 /// A stage as it was asked for.
+///
+/// ```
+/// use schrund::{fault::{Wrong, trip::{Asked, InTrip}}, read::trip::StageWord};
+///
+/// let route = schrund::example::job()?.route;
+/// let fault = StageWord::parse("Day two").of(route).expect_err("it has one day");
+/// let Wrong::Trip(InTrip::NoStage { asked, has }) = fault.what else { panic!("{fault}") };
+/// assert_eq!(asked, Asked::Name("Day two".to_owned()));
+/// assert_eq!(has, [(1, Some("Invented glacier".to_owned()))]);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Asked {
@@ -119,6 +169,16 @@ pub enum Asked {
 }
 
 /// What sets something that is listed among the assumptions.
+///
+/// ```
+/// use schrund::{fault::{Place, trip::{InTrip, Setter}}, practice::Origin, read::trip::{Assume, Laid, assume}};
+///
+/// let mut laid = Laid::of(schrund::example::job()?.rules);
+/// let fault = assume(&mut laid, "rope.1", &Assume::Value(50.0), &Place::default(), &Origin::Flag)
+///     .expect_err("a plan lists the ropes, and they are no assumption");
+/// assert_eq!(fault.what, InTrip::SetElsewhere { name: "rope.1".to_owned(), by: Setter::Rope }.into());
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Setter {
@@ -126,6 +186,8 @@ pub enum Setter {
     Practice,
     /// Who goes.
     Party,
+    /// The one who has that mass.
+    Person,
     /// The ropes at hand.
     Rope,
     /// The terrain models.
@@ -134,9 +196,20 @@ pub enum Setter {
     Gap,
     /// The lengths in which ropes are sold.
     Sold,
+    /// The trip itself.
+    Trip,
 }
 
 /// What is wrong with a practice set or file.
+///
+/// ```
+/// use schrund::{fault::trip::InPractice, practice::{Rules, set::Source}};
+///
+/// let text = "name = \"mine\"\n[spacing_2_m]\nvalue = 12\nstanding = \"our judgement\"\n";
+/// let faults = Rules::with_practice(&Source::File { name: "mine.toml", text }).expect_err("three are missing");
+/// let missing = ["spacing_3_m", "spacing_4_m", "spacing_5_m"].map(|name| InPractice::Missing(name).into());
+/// assert!(faults.iter().map(|fault| &fault.what).eq(&missing), "{faults:?}");
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum InPractice {
@@ -148,7 +221,12 @@ pub enum InPractice {
         sets: Vec<&'static str>,
     },
     /// A set gives a figure that does not exist.
-    NoFigure(String),
+    NoFigure {
+        /// As given.
+        name: String,
+        /// The name most like it.
+        near: Option<&'static str>,
+    },
     /// A set does not give a figure that it must.
     Missing(&'static str),
     /// The spacing grows with the number of people.
@@ -172,6 +250,17 @@ pub enum InPractice {
 }
 
 /// Why there is no plan of sound inputs.
+///
+/// ```
+/// use schrund::fault::trip::InPlan;
+///
+/// let mut job = schrund::example::job()?;
+/// job.zones.clear();
+/// let faults = schrund::plan(&job).expect_err("a plan without a roped leg would look like an all-clear");
+/// assert_eq!(faults[0].what, InPlan::NoZoneMet(0).into());
+/// assert_eq!(faults[0].at.item, Some(InPlan::NoZoneMet(0).item()));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum InPlan {
@@ -191,27 +280,27 @@ pub enum InPlan {
 }
 
 impl InTrip {
-    /// Its code.
+    /// Its kind.
     #[must_use]
-    pub fn code(&self) -> Code {
+    pub fn kind(&self) -> Code {
         match self {
-            Self::NoMember { .. }
-            | Self::NoStage { .. }
-            | Self::NoFigure(_)
+            Self::NoStage { .. }
+            | Self::NoFigure { .. }
             | Self::SetElsewhere { .. }
             | Self::NoWord { .. } => Code::UnknownName,
-            Self::NoNumber { .. } | Self::Figure(_) => Code::BadNumber,
+            Self::NoNumber { .. } | Self::Gap { .. } | Self::Figure(_) => Code::BadNumber,
+            Self::NotLaid { .. } => Code::Unreadable,
             _ => Code::BadTrip,
         }
     }
 }
 
 impl InPractice {
-    /// Its code.
+    /// Its kind.
     #[must_use]
-    pub fn code(&self) -> Code {
+    pub fn kind(&self) -> Code {
         match self {
-            Self::NoSet { .. } | Self::NoFigure(_) => Code::UnknownName,
+            Self::NoSet { .. } | Self::NoFigure { .. } => Code::UnknownName,
             Self::Missing(_) => Code::MissingFigure,
             Self::Growing { .. } | Self::Figure(_) | Self::Unit { .. } => Code::BadNumber,
             Self::BuiltIn(_) => Code::BrokenText,
@@ -220,9 +309,9 @@ impl InPractice {
 }
 
 impl InPlan {
-    /// Its code.
+    /// Its kind.
     #[must_use]
-    pub fn code(&self) -> Code {
+    pub fn kind(&self) -> Code {
         match self {
             Self::Alone(_) => Code::Alone,
             Self::NoZoneMet(_) => Code::NoZoneMet,

@@ -8,10 +8,20 @@ use super::{
     geojson::InGeojson,
     gpx::InGpx,
     terrain::InTerrain,
+    toml::InToml,
     trip::{InPlan, InPractice, InTrip},
 };
 
 /// What is wrong, with all that its sentence needs.
+///
+/// ```
+/// use schrund::{fault::{Code, Wrong}, practice::{Rules, set::Source}};
+///
+/// let faults = Rules::with_practice(&Source::Named("no-such-set")).expect_err("no set is called so");
+/// assert!(matches!(faults[0].what, Wrong::Practice(_)), "each room's faults are a family");
+/// assert_eq!(faults[0].what.code(), Code::UnknownName);
+/// assert_eq!(Wrong::More(Code::Jump, 12).code(), Code::Jump, "twelve more jumps, not told one by one");
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub enum Wrong {
     /// With files, addresses or flags.
@@ -22,6 +32,8 @@ pub enum Wrong {
     Geojson(InGeojson),
     /// With a terrain file.
     Terrain(InTerrain),
+    /// With the text or the form of a trip file or a practice file.
+    Toml(InToml),
     /// With a practice set.
     Practice(InPractice),
     /// With a trip file or the flags.
@@ -33,17 +45,18 @@ pub enum Wrong {
 }
 
 impl Wrong {
-    /// Its code.
+    /// Its kind.
     #[must_use]
-    pub fn code(&self) -> Code {
+    pub fn kind(&self) -> Code {
         match self {
-            Self::Files(what) => what.code(),
-            Self::Gpx(what) => what.code(),
-            Self::Geojson(what) => what.code(),
-            Self::Terrain(what) => what.code(),
-            Self::Practice(what) => what.code(),
-            Self::Trip(what) => what.code(),
-            Self::Plan(what) => what.code(),
+            Self::Files(what) => what.kind(),
+            Self::Gpx(what) => what.kind(),
+            Self::Geojson(what) => what.kind(),
+            Self::Terrain(what) => what.kind(),
+            Self::Toml(what) => what.kind(),
+            Self::Practice(what) => what.kind(),
+            Self::Trip(what) => what.kind(),
+            Self::Plan(what) => what.kind(),
             Self::More(code, _) => *code,
         }
     }
@@ -64,6 +77,7 @@ from! {
     Gpx InGpx,
     Geojson InGeojson,
     Terrain InTerrain,
+    Toml InToml,
     Practice InPractice,
     Trip InTrip,
     Plan InPlan,

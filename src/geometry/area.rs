@@ -12,6 +12,17 @@ use super::{Bounds, LonLat, outline::Outline, segment};
 pub const RUN: usize = 32;
 
 /// An [`Outline`] with boxes round its runs of edges.
+///
+/// ```
+/// use schrund::geometry::{LonLat, Outline, Polygon, area::Area};
+///
+/// let square = |a: f64, b: f64| [(a, a), (b, a), (b, b), (a, b), (a, a)].map(|(x, y)| LonLat::new(x, y)).to_vec();
+/// let ice = Polygon { outer: square(0.0, 8.0), holes: vec![square(2.0, 4.0)] };
+/// let area = Area::new(&Outline { polygons: vec![ice] }, 0.0).expect("it has edges");
+/// let rock = LonLat::new(3.0, 3.0);
+/// assert!(!area.contains(rock) && area.encloses(rock), "a rock island in the ice");
+/// assert!(area.contains(LonLat::new(2.0, 3.0)), "a line along the border is on ice as far as anybody can tell");
+/// ```
 #[derive(Debug)]
 pub struct Area {
     polygons: Vec<(Ring, Vec<Ring>)>,
@@ -28,6 +39,17 @@ struct Ring {
 }
 
 /// Which hole of an outline; both counts are from 0.
+///
+/// ```
+/// use schrund::geometry::{LonLat, Outline, Polygon, area::{Area, HoleIndex}};
+///
+/// let square = |low: f64, high: f64| [(low, low), (high, low), (high, high), (low, high), (low, low)]
+///     .map(|(x, y)| LonLat::new(x, y)).to_vec();
+/// let polygon = Polygon { outer: square(0.0, 8.0), holes: vec![square(2.0, 4.0)] };
+/// let area = Area::new(&Outline { polygons: vec![polygon] }, 0.0).expect("it has edges");
+/// let hole = Some(HoleIndex { polygon: 0, hole: 0 });
+/// assert_eq!(area.edges_near(area.bounds()).filter(|edge| edge.hole == hole).count(), 4);
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct HoleIndex {
     /// The polygon.
@@ -44,6 +66,17 @@ enum Winding {
 }
 
 /// A straight edge of a ring.
+///
+/// ```
+/// use schrund::geometry::{Bounds, LonLat, Outline, Polygon, area::{Area, Edge}};
+///
+/// let outer = [(0.0, 0.0), (4.0, 0.0), (0.0, 3.0), (0.0, 0.0)].map(|(x, y)| LonLat::new(x, y)).to_vec();
+/// let ice = Outline { polygons: vec![Polygon { outer, holes: Vec::new() }] };
+/// let area = Area::new(&ice, 0.0).expect("it has edges");
+/// let edges: Vec<Edge> = area.edges_near(area.bounds()).collect();
+/// assert_eq!((edges[1].from, edges[1].to, edges[1].hole), (LonLat::new(4.0, 0.0), LonLat::new(0.0, 3.0), None));
+/// assert_eq!(edges[1].bounds(), Bounds { low: LonLat::new(0.0, 0.0), high: LonLat::new(4.0, 3.0) });
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Edge {
     /// Where it begins.
@@ -101,7 +134,8 @@ impl Area {
     }
 
     /// Whether the point is inside some outer ring or on its border, holes left aside.
-    pub(super) fn encloses(&self, p: LonLat) -> bool {
+    #[must_use]
+    pub fn encloses(&self, p: LonLat) -> bool {
         let mut outer = self.polygons.iter().map(|(outer, _)| outer);
         outer.any(|ring| ring.winding(p) != Winding::Times(0))
     }

@@ -3,6 +3,17 @@
 use super::{LonLat, frame};
 
 /// A box in degrees, edges included; west may lie below −180 or east above 180 for unrolled lines.
+///
+/// ```
+/// use schrund::geometry::{Bounds, LonLat};
+///
+/// let hut = LonLat::new(8.0, 46.5);
+/// let line = Bounds::of(&[hut, LonLat::new(8.1, 46.6)]).expect("two points");
+/// let beside = hut.toward(270.0, 99.0); // 99 m to the west
+/// let beside = Bounds { low: beside, high: beside };
+/// assert!(!line.meets(&beside));
+/// assert!(line.widened(100.0).meets(&beside), "everything within the margin lies in the wider box");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Bounds {
     /// South-west corner.

@@ -20,6 +20,15 @@ pub const WGS84_E2: f64 = WGS84_F * (2.0 - WGS84_F);
 pub const LEAST_M_PER_DEG_LAT: f64 = 110_574.0;
 
 /// Metres east and north of a frame's origin.
+///
+/// ```
+/// use schrund::geometry::frame::Local;
+///
+/// let (walk, rope) = (Local { x_m: 3.0, y_m: 4.0 }, Local { x_m: -4.0, y_m: 3.0 });
+/// assert_eq!(walk.length_m(), 5.0);
+/// assert_eq!(walk.dot(rope), 0.0, "square to each other");
+/// assert_eq!(walk.cross(rope), 25.0, "and to the left");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Local {
     /// Metres east.
@@ -58,6 +67,16 @@ impl Local {
 }
 
 /// The grid itself.
+///
+/// ```
+/// use schrund::geometry::{LonLat, frame::{Frame, LEAST_M_PER_DEG_LAT}};
+///
+/// let equator = Frame::at(LonLat::new(30.0, 0.0));
+/// let there = equator.local(LonLat::new(31.0, 1.0));
+/// assert!((there.x_m - 111_319.49).abs() < 0.01, "a degree of the equator: a · π / 180");
+/// assert!((there.y_m - 110_574.3).abs() < 0.1, "a degree of its meridian: a (1 − e²) · π / 180");
+/// assert!(there.y_m > LEAST_M_PER_DEG_LAT);
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Frame {
     origin: LonLat,

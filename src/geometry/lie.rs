@@ -7,6 +7,17 @@ use super::{
 };
 
 /// How a ring lies to an area.
+///
+/// ```
+/// use schrund::geometry::{LonLat, Outline, Polygon, area::Area, lie::Lie};
+///
+/// let square = |low: f64, high: f64| [(low, low), (high, low), (high, high), (low, high), (low, low)]
+///     .map(|(x, y)| LonLat::new(x, y)).to_vec();
+/// let polygon = Polygon { outer: square(0.0, 8.0), holes: Vec::new() };
+/// let area = Area::new(&Outline { polygons: vec![polygon] }, 0.0).expect("it has edges");
+/// let lies = [square(2.0, 4.0), square(7.0, 9.0), square(10.0, 12.0)].map(|ring| area.lie_of(&ring));
+/// assert_eq!(lies, [Lie::Within, Lie::Partly, Lie::Apart]);
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Lie {
     /// Its line runs inside, if not along the border.

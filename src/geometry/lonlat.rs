@@ -9,6 +9,16 @@ use geo::{Destination, Distance, Geodesic, Point, algorithm::line_measures::Bear
 ///
 /// The longitude may lie outside ±180 where a line was unrolled across the antimeridian.
 /// No `PartialOrd`: neither coordinate comes first on a sphere.
+///
+/// ```
+/// use schrund::geometry::LonLat;
+///
+/// let (equator, pole) = (LonLat::new(7.0, 0.0), LonLat::new(7.0, 90.0));
+/// // The quadrant of the meridian on WGS 84, from memory: 10 001 965.729 m.
+/// assert!((equator.distance_m(pole) - 10_001_965.729).abs() < 0.001);
+/// assert!((equator.bearing_deg(LonLat::new(6.0, 0.0)) - 270.0).abs() < 1e-9);
+/// assert_eq!(LonLat::new(181.0, 52.0).normal(), LonLat::new(-179.0, 52.0), "over the antimeridian");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct LonLat {
     /// Degrees east.

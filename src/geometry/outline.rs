@@ -17,6 +17,16 @@ const MOST_REDRAWN: usize = 60_000;
 /// it. What of a hole lies outside its outer ring is ice, not nothing: no ice is ever lost to a ring in the wrong place.
 /// Rings are stored closed (first = last), with doubled vertices dropped. Longitudes of a ring that
 /// crosses the antimeridian are unrolled where that closes it.
+///
+/// ```
+/// use schrund::geometry::LonLat;
+///
+/// let outline = &schrund::example::job()?.zones[0].outline;
+/// assert_eq!(outline.vertices(), 5, "a square, its last point being its first");
+/// let bounds = outline.bounds().expect("a zone is never without points");
+/// assert_eq!((bounds.low, bounds.high), (LonLat::new(1.99, 66.511), LonLat::new(2.01, 66.517)));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Outline {
     /// The polygons. Never empty in a [`Zone`](crate::trip::zone::Zone).
@@ -24,6 +34,16 @@ pub struct Outline {
 }
 
 /// One outer ring and its holes.
+///
+/// ```
+/// use schrund::geometry::{LonLat, Polygon};
+///
+/// let bow = [(0.0, 0.0), (2.0, 2.0), (2.0, 0.0), (0.0, 2.0), (0.0, 0.0)];
+/// let outer = bow.map(|(x, y)| LonLat::new(x, y)).to_vec();
+/// let wings = Polygon { outer, holes: Vec::new() }.untangled();
+/// assert_eq!(wings.len(), 2, "a bow tie crosses itself once");
+/// assert!(wings.iter().all(|wing| wing.outer.len() == 4), "each wing is a triangle, closed");
+/// ```
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Polygon {
     /// The outer ring.

@@ -15,6 +15,17 @@ const THERE_AND_BACK_DEG: f64 = 1e-6;
 /// One coordinate system of a map or terrain model.
 ///
 /// Its coordinates are metres east and north, or degrees east and north when [`Projection::is_geographic`].
+///
+/// ```
+/// use schrund::geometry::{LonLat, projection::Projection};
+///
+/// let utm = Projection::parse("+proj=utm +zone=31 +datum=WGS84").expect("a known projection");
+/// let at = LonLat::new(4.5, 63.0);
+/// let (x, y) = utm.forward(at).expect("it reaches there");
+/// // pyproj 3.7.2, see tests/reference/crs.csv; to a millimetre
+/// assert!((x - 575_973.732_69).abs() < 0.001 && (y - 6_986_475.387_15).abs() < 0.001);
+/// assert!(utm.leads_back(at, (x, y)) && !utm.leads_back(at, (x + 1.0, y)));
+/// ```
 pub struct Projection {
     map: Proj,
     wgs84: Proj,

@@ -8,6 +8,16 @@ use geo::{
 use super::{LonLat, frame::Local};
 
 /// A part of an edge, as fractions of it: 0 ≤ from ≤ to ≤ 1.
+///
+/// ```
+/// use schrund::geometry::{LonLat, segment::{EdgePart, contact}};
+///
+/// let at = LonLat::new;
+/// let crossed = contact(at(0.0, 0.0), at(4.0, 0.0), at(1.0, -1.0), at(1.0, 1.0));
+/// assert_eq!(crossed, Some(EdgePart { from: 0.25, to: 0.25 }), "a crossing is a single point");
+/// let shared = contact(at(0.0, 0.0), at(4.0, 0.0), at(3.0, 0.0), at(9.0, 0.0));
+/// assert_eq!(shared, Some(EdgePart { from: 0.75, to: 1.0 }), "edges on one line share a part");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct EdgePart {
     /// Where it begins.

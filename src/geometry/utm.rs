@@ -12,6 +12,15 @@ use super::{LonLat, projection::Projection};
 const BANDS: &[u8; 20] = b"CDEFGHJKLMNPQRSTUVWX";
 
 /// A position in the Universal Transverse Mercator grid on WGS 84.
+///
+/// ```
+/// use schrund::geometry::{LonLat, Utm};
+///
+/// let at = Utm::of(LonLat::new(7.6586, 45.9763)).expect("between 80° S and 84° N");
+/// assert_eq!(at.to_string(), "32T 396088 5092288", "pyproj 3.7.2, see tests/reference/utm.csv");
+/// assert_eq!(Utm::of(LonLat::new(6.5, 59.0)).map(|at| at.zone), Some(32), "the exception of southern Norway");
+/// assert_eq!(Utm::of(LonLat::new(0.0, 89.0)), None, "no UTM at the poles");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Utm {
     /// 1 to 60.

@@ -4,21 +4,21 @@ use crate::ground::profile::Profile;
 
 /// Differences of one source from another, metres.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Agreement {
+pub(crate) struct Agreement {
     /// The middle one of the differences, with its sign.
-    pub median_m: f64,
+    pub(crate) median_m: f64,
     /// The one farthest from nought, with its sign.
-    pub worst_m: f64,
+    pub(crate) worst_m: f64,
     /// Chainage of that one.
-    pub worst_at_m: f64,
+    pub(crate) worst_at_m: f64,
     /// How many heights were compared.
-    pub compared: usize,
+    pub(crate) compared: usize,
 }
 
 /// `heights` minus `other` at every height of `heights` that the other one spans; `None` where nothing
 /// can be compared.
 #[must_use]
-pub fn agreement(heights: &Profile, other: &Profile) -> Option<Agreement> {
+pub(crate) fn agreement(heights: &Profile, other: &Profile) -> Option<Agreement> {
     let differences = heights.samples().iter().filter_map(|s| {
         let there_m = other.height_m(s.at_m)?;
         Some((s.height_m - there_m, s.at_m))

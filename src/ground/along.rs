@@ -15,21 +15,21 @@ const MOST_SPOTS: f64 = 50_000.0;
 
 /// The slopes of the ground at places along a stage, in walking order; places without a slope are left out.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Slopes {
+pub(crate) struct Slopes {
     spots: Vec<SlopeSpot>,
 }
 
 /// The inclination of the ground at one place of the line.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct SlopeSpot {
+pub(crate) struct SlopeSpot {
     /// Metres of chainage.
-    pub at_m: f64,
+    pub(crate) at_m: f64,
     /// Where that is.
-    pub at: LonLat,
+    pub(crate) at: LonLat,
     /// Degrees from the horizontal, 0 to 90.
-    pub slope_deg: f64,
+    pub(crate) slope_deg: f64,
     /// Direction of steepest descent, degrees clockwise from true north; `None` on level ground.
-    pub aspect_deg: Option<f64>,
+    pub(crate) aspect_deg: Option<f64>,
 }
 
 impl Slopes {
@@ -38,7 +38,7 @@ impl Slopes {
     ///
     /// # Errors
     /// If a terrain file turns out to be broken where it is read.
-    pub fn along(stage: &Stage, terrain: &Terrain, rules: &Rules) -> Result<Self, Fault> {
+    pub(crate) fn along(stage: &Stage, terrain: &Terrain, rules: &Rules) -> Result<Self, Fault> {
         let finest_m = terrain.models().next().map_or(f64::INFINITY, |(_, m)| m);
         let step_m = (finest_m / 2.0)
             .max(rules[Rule::GroundStepM])
@@ -59,7 +59,7 @@ impl Slopes {
 
     /// The places of a stretch.
     #[must_use]
-    pub fn within(&self, stretch: Stretch) -> &[SlopeSpot] {
+    pub(crate) fn within(&self, stretch: Stretch) -> &[SlopeSpot] {
         let from = self.spots.partition_point(|s| s.at_m < stretch.from_m);
         let to = self.spots.partition_point(|s| s.at_m <= stretch.to_m);
         self.spots.get(from..to).unwrap_or_default()
@@ -67,7 +67,7 @@ impl Slopes {
 
     /// The places of a stretch and the one before and behind it, so that a short stretch has some too.
     #[must_use]
-    pub fn around(&self, stretch: Stretch) -> &[SlopeSpot] {
+    pub(crate) fn around(&self, stretch: Stretch) -> &[SlopeSpot] {
         let from = self.spots.partition_point(|s| s.at_m < stretch.from_m);
         let to = self.spots.partition_point(|s| s.at_m <= stretch.to_m);
         let (from, to) = (from.saturating_sub(1), (to + 1).min(self.spots.len()));
@@ -76,7 +76,7 @@ impl Slopes {
 
     /// The steepest place on or next to a stretch.
     #[must_use]
-    pub fn steepest(&self, stretch: Stretch) -> Option<&SlopeSpot> {
+    pub(crate) fn steepest(&self, stretch: Stretch) -> Option<&SlopeSpot> {
         self.around(stretch)
             .iter()
             .max_by(|a, b| a.slope_deg.total_cmp(&b.slope_deg))
@@ -86,7 +86,7 @@ impl Slopes {
 impl SlopeSpot {
     /// How steeply the ground falls in a direction, degrees; negative where it rises.
     #[must_use]
-    pub fn fall_deg(&self, bearing_deg: f64) -> f64 {
+    pub(crate) fn fall_deg(&self, bearing_deg: f64) -> f64 {
         let Some(aspect_deg) = self.aspect_deg else {
             return 0.0;
         };

@@ -15,20 +15,20 @@ use crate::{
 
 /// A place where the ground steepens.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Convex {
+pub(crate) struct Convex {
     /// Metres of chainage.
-    pub at_m: f64,
+    pub(crate) at_m: f64,
     /// Where that is.
-    pub at: LonLat,
+    pub(crate) at: LonLat,
     /// By how many degrees the ground below is steeper than the ground above.
-    pub steepens_deg: f64,
+    pub(crate) steepens_deg: f64,
 }
 
 /// The roll-overs on these stretches, the strongest of every neighbourhood, in walking order.
 ///
 /// # Errors
 /// If a terrain file turns out to be broken where it is read.
-pub fn convex(
+pub(crate) fn convex(
     ground: &Slopes,
     terrain: &Terrain,
     stretches: &[Stretch],

@@ -5,9 +5,10 @@ use crate::{
     ground::{
         along::SlopeSpot,
         convex::Convex,
-        met::MetStage,
+        incline::{Incline, inclines},
         profile::{Climb, Steep},
         proposal::mean_strike_deg,
+        underway::Underway,
     },
     meet::angle,
     plan::place::{Piece, RollOver},
@@ -20,60 +21,39 @@ use crate::{
 
 /// What lies under one leg.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Footing {
+pub(crate) struct Footing {
     /// Metres up and down; `None` without heights.
-    pub climb: Option<Climb>,
+    pub(crate) climb: Option<Climb>,
     /// Steepest slope along the line, by either source of heights.
-    pub steepest: Option<Steep>,
+    pub(crate) steepest: Option<Steep>,
     /// Steepest slope of the ground on the line, from the terrain model.
-    pub ground_steepest: Option<SlopeSpot>,
-    /// Steepest fall in walking direction on the crossings, degrees, 0 where it only rises.
-    pub lip_slope_deg: Option<f64>,
-    /// The same against the walking direction.
-    pub lip_slope_behind_deg: Option<f64>,
+    pub(crate) ground_steepest: Option<SlopeSpot>,
+    /// A roped leg in pieces of one spacing, each with the slope that decides there.
+    pub(crate) inclines: Vec<Incline>,
     /// True bearing of a straight leg, degrees.
-    pub bearing_deg: Option<f64>,
+    pub(crate) bearing_deg: Option<f64>,
     /// Strikes proposed for the zones of the leg that give none, with the index of each zone.
-    pub proposed: Vec<(usize, Vec<ProposedStrike>)>,
+    pub(crate) proposed: Vec<(usize, Vec<ProposedStrike>)>,
     /// Where the line contours, so that the team may run along crevasses of those strikes.
-    pub may_run_along: Vec<Piece>,
+    pub(crate) may_run_along: Vec<Piece>,
     /// The strongest roll-overs, in walking order.
-    pub look_here: Vec<RollOver>,
+    pub(crate) look_here: Vec<RollOver>,
     /// Ice of the inventory outside every zone.
-    pub ice_without_zone: Vec<Piece>,
-}
-
-/// A leg as far as its ground is concerned.
-#[derive(Clone, Copy, Debug)]
-pub struct Underway<'a> {
-    /// Its stage.
-    pub stage: &'a Stage,
-    /// How that stage meets the ice.
-    pub met: &'a MetStage,
-    /// From where to where.
-    pub stretch: Stretch,
-    /// Indices of the contacts on it.
-    pub contacts: &'a [usize],
-    /// The longest spacing on it, metres: the rope's own direction is taken over it. `None` without a rope.
-    pub rope_m: Option<f64>,
+    pub(crate) ice_without_zone: Vec<Piece>,
 }
 
 /// What lies under a leg.
 #[must_use]
-pub fn footing(leg: &Underway<'_>, rules: &Rules) -> Footing {
+pub(crate) fn footing(leg: &Underway<'_>, rules: &Rules) -> Footing {
     let (under, stretch) = (&leg.met.under, leg.stretch);
-    let (lip_slope_deg, lip_slope_behind_deg) = match leg.rope_m {
-        Some(rope_m) => lip_slopes_deg(leg, rope_m, rules),
-        None => (None, None),
-    };
+    let inclines = leg.rope_m.map(|rope_m| inclines(leg, rope_m, rules));
     let proposed = leg.rope_m.map(|_| proposed(leg)).unwrap_or_default();
     let strikes: Vec<ProposedStrike> = proposed.iter().flat_map(|(_, p)| p).copied().collect();
     Footing {
         climb: under.profile.climb(stretch, rules[Rule::AscentThresholdM]),
         steepest: under.steepest(stretch, rules),
         ground_steepest: under.ground.steepest(stretch).copied(),
-        lip_slope_deg,
-        lip_slope_behind_deg,
+        inclines: inclines.unwrap_or_default(),
         bearing_deg: bearing_deg(leg.stage, stretch, rules),
         may_run_along: contouring(leg.stage, &strikes, leg.rope_m.unwrap_or(0.0), rules),
         look_here: roll_overs(&under.convex, stretch, rules),
@@ -83,17 +63,35 @@ pub fn footing(leg: &Underway<'_>, rules: &Rules) -> Footing {
 }
 
 impl Footing {
-    /// Steepest slope toward the lip: that with the walking direction for the first person's fall downhill, that
-    /// against it for the last one's uphill. Degrees; `None` where no heights are known.
+    /// Steepest fall in walking direction where gaps are to be expected, degrees, 0 where it only rises: for those behind
+    /// when the first person falls.
     #[must_use]
-    pub fn toward_lip_deg(&self) -> Option<f64> {
-        let both = [self.lip_slope_deg, self.lip_slope_behind_deg];
-        both.into_iter().flatten().reduce(f64::max)
+    pub(crate) fn lip_slope_deg(&self) -> Option<f64> {
+        self.steepest_fall_deg(|down_deg| down_deg)
+    }
+
+    /// The same against the walking direction: for those ahead when the last person falls.
+    #[must_use]
+    pub(crate) fn lip_slope_behind_deg(&self) -> Option<f64> {
+        self.steepest_fall_deg(|down_deg| -down_deg)
+    }
+
+    fn steepest_fall_deg(&self, of: impl Fn(f64) -> f64) -> Option<f64> {
+        let on_ice = self.inclines.iter().filter(|i| !i.contacts.is_empty());
+        let falls = on_ice.filter_map(|i| i.down_deg).map(of);
+        falls.reduce(f64::max).map(|deg| deg.max(0.0))
+    }
+
+    /// Whether heights are missing somewhere that gaps are to be expected.
+    #[must_use]
+    pub(crate) fn slope_unknown(&self) -> bool {
+        let mut on_ice = self.inclines.iter().filter(|i| !i.contacts.is_empty());
+        on_ice.any(|i| i.down_deg.is_none())
     }
 
     /// The middle of the strikes proposed over the leg, degrees.
     #[must_use]
-    pub fn strike_proposed_deg(&self) -> Option<f64> {
+    pub(crate) fn strike_proposed_deg(&self) -> Option<f64> {
         let all: Vec<ProposedStrike> = self.proposed.iter().flat_map(|(_, p)| p).copied().collect();
         mean_strike_deg(&all)
     }
@@ -139,49 +137,6 @@ fn roll_overs(convex: &[Convex], leg: Stretch, rules: &Rules) -> Vec<RollOver> {
         steepens_deg: c.steepens_deg,
     };
     found.into_iter().map(roll_over).collect()
-}
-
-/// Steepest fall with and against the walking direction on the crossings, from the ground and from the line.
-fn lip_slopes_deg(leg: &Underway<'_>, rope_m: f64, rules: &Rules) -> (Option<f64>, Option<f64>) {
-    let (met, under) = (leg.met, &leg.met.under);
-    let contacts = leg.contacts.iter().filter_map(|&i| met.contacts.get(i));
-    let touches: Vec<Stretch> = contacts
-        .flat_map(|c| clipped(&c.touches, leg.stretch))
-        .collect();
-    let touches = Stretch::merged(touches, 0.0);
-    let mut falls: Vec<f64> = Vec::new();
-    for touch in touches {
-        for spot in under.ground.around(touch) {
-            let heading = heading_deg(leg.stage, spot.at_m, rope_m);
-            falls.extend(heading.map(|h| spot.fall_deg(h)));
-        }
-        for profile in [&under.profile, &under.second] {
-            falls.extend(
-                profile
-                    .slopes_deg(touch, rules[Rule::SteepOverM])
-                    .map(|up| -up),
-            );
-        }
-    }
-    let worst = |falls: &mut dyn Iterator<Item = f64>| falls.reduce(f64::max).map(|f| f.max(0.0));
-    (
-        worst(&mut falls.iter().copied()),
-        worst(&mut falls.iter().map(|f| -f)),
-    )
-}
-
-/// True direction of a rope whose middle is here; never across a jump.
-fn heading_deg(stage: &Stage, at_m: f64, rope_m: f64) -> Option<f64> {
-    let (mut from_m, mut to_m) = (at_m - rope_m / 2.0, at_m + rope_m / 2.0);
-    for jump in stage.jumps() {
-        if jump.at_m <= at_m {
-            from_m = from_m.max(jump.at_m);
-        } else {
-            to_m = to_m.min(jump.at_m.next_down());
-        }
-    }
-    let (from, to) = (stage.at(from_m)?, stage.at(to_m)?);
-    (from != to).then(|| from.bearing_deg(to))
 }
 
 /// True bearing from the beginning of a stretch to its end, where the line stays near its chord.

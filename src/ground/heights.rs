@@ -17,6 +17,18 @@ const LEAST_CELLS: f64 = 0.125;
 const MOST_HEIGHTS: f64 = 400_000.0;
 
 /// What a model knows of a stage.
+///
+/// ```
+/// use schrund::ground::heights::heights;
+///
+/// let job = schrund::example::pair()?;
+/// let stage = &job.route.stages[0];
+/// let model = heights(stage, &job.terrain).map_err(|fault| vec![fault])?;
+/// let from_to = (model.profile.height_m(0.0), model.profile.height_m(stage.length_m()));
+/// assert_eq!(from_to, (Some(1200.0), Some(1510.0)));
+/// assert_eq!(model.void_m(), 0.0, "the tile covers the line");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct ModelHeights {
     /// The heights, in walking order.

@@ -14,49 +14,49 @@ use crate::{
 /// A route that has met its ice. It rests on the line, the ice, the terrain and a few figures, not on who walks:
 /// plans for several parties and all ways of the options share one.
 #[derive(Debug)]
-pub struct Met {
+pub(crate) struct Met {
     /// One for each stage of the route, in order.
-    pub stages: Vec<MetStage>,
+    pub(crate) stages: Vec<MetStage>,
 }
 
 /// One stage of it.
 #[derive(Debug)]
-pub struct MetStage {
+pub(crate) struct MetStage {
     /// The zones that the stage meets, and where.
-    pub contacts: Vec<Contact>,
+    pub(crate) contacts: Vec<Contact>,
     /// What lies under the line.
     pub(crate) under: Underfoot,
     /// Jumps of the line whose straight way passes over ice.
-    pub jumps: Vec<JumpOverIce>,
+    pub(crate) jumps: Vec<JumpOverIce>,
     /// The same of the gap between the end of the stage before and the beginning of this one.
-    pub gap: Option<JumpOverIce>,
+    pub(crate) gap: Option<JumpOverIce>,
 }
 
 /// A jump whose straight way passes over ice. What is no longer than the margin is left out: whatever lies under it is
 /// touched by the line on both sides.
 #[derive(Clone, Debug, PartialEq)]
-pub struct JumpOverIce {
+pub(crate) struct JumpOverIce {
     /// The jump.
-    pub jump: Jump,
+    pub(crate) jump: Jump,
     /// Indices of the zones.
-    pub zones: Vec<usize>,
+    pub(crate) zones: Vec<usize>,
     /// Indices of the ice of the inventory.
-    pub glaciers: Vec<usize>,
+    pub(crate) glaciers: Vec<usize>,
 }
 
 /// The ice of a case, made ready once for all stages and all rules.
 #[derive(Debug)]
-pub struct Prepared<'a> {
+pub(crate) struct Prepared<'a> {
     /// The zones.
-    pub zones: Ice<'a>,
+    pub(crate) zones: Ice<'a>,
     /// The ice of the inventory.
-    pub glaciers: Ice<'a>,
+    pub(crate) glaciers: Ice<'a>,
 }
 
 impl<'a> Prepared<'a> {
     /// Makes the ice of a case ready.
     #[must_use]
-    pub fn of(case: &Brief<'a>) -> Self {
+    pub(crate) fn of(case: &Brief<'a>) -> Self {
         Self {
             zones: Ice::of(case.zones),
             glaciers: Ice::of(case.glaciers),
@@ -80,7 +80,7 @@ impl Met {
     ///
     /// # Errors
     /// A terrain file is broken where it is read.
-    pub fn of(case: &Brief<'_>, ice: &Prepared<'_>) -> Result<Self, Fault> {
+    pub(crate) fn of(case: &Brief<'_>, ice: &Prepared<'_>) -> Result<Self, Fault> {
         let stages = case.route.stages.iter();
         let stages = stages.map(|stage| MetStage::of(case, ice, stage));
         let mut stages = stages.collect::<Result<Vec<MetStage>, Fault>>()?;
@@ -94,7 +94,7 @@ impl Met {
 
     /// The figures that a meeting under these rules rests on: two rules with the same ones can share it.
     #[must_use]
-    pub fn rests_on(rules: &Rules) -> Vec<u64> {
+    pub(crate) fn rests_on(rules: &Rules) -> Vec<u64> {
         RESTS_ON.map(|rule| rules[rule].to_bits()).to_vec()
     }
 }

@@ -3,12 +3,35 @@
 use crate::trip::route::{Stage, Stretch};
 
 /// Heights at chainages, in walking order; chainages never decrease.
+///
+/// ```
+/// use schrund::ground::profile::Profile;
+///
+/// let stage = &schrund::example::job()?.route.stages[0];
+/// let profile = Profile::of_route(stage);
+/// let (first, second) = (profile.samples()[0], profile.samples()[1]);
+/// let between_m = (first.at_m + second.at_m) / 2.0;
+/// assert_eq!(profile.height_m(between_m), Some(1250.0), "half way from 1200 to 1300 m");
+/// assert_eq!(profile.height_m(stage.length_m() + 1.0), None, "nothing is made up beyond the end");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Profile {
     samples: Vec<Sample>,
 }
 
 /// One height.
+///
+/// ```
+/// use schrund::{ground::profile::{Profile, Sample}, trip::route::Stretch};
+///
+/// // Heights of one's own, say of an altimeter: level, then down by 30 m in 100 m.
+/// let read = [(0.0, 2500.0), (100.0, 2500.0), (200.0, 2470.0)];
+/// let samples = read.map(|(at_m, height_m)| Sample { at_m, height_m });
+/// let profile = Profile::of_samples(samples.to_vec());
+/// let whole = Stretch { from_m: 0.0, to_m: 200.0 };
+/// assert_eq!(profile.steep_descent_m(whole, 0.2, 100.0), Some(30.0), "steeper than 1 in 5");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Sample {
     /// Metres of chainage.
@@ -18,6 +41,19 @@ pub struct Sample {
 }
 
 /// Metres up and down.
+///
+/// ```
+/// use schrund::{ground::profile::{Profile, Sample}, trip::route::Stretch};
+///
+/// let heights = [100.0, 150.0, 147.0, 200.0];
+/// let at = |(i, height_m)| Sample { at_m: 100.0 * i as f64, height_m };
+/// let profile = Profile::of_samples(heights.into_iter().enumerate().map(at).collect());
+/// let whole = Stretch { from_m: 0.0, to_m: 300.0 };
+/// // A dip of 3 m is none where ups and downs under 10 m do not count (our judgement).
+/// let ups_and_downs = |least_m| profile.climb(whole, least_m).map(|c| (c.ascent_m, c.descent_m));
+/// assert_eq!(ups_and_downs(10.0), Some((100.0, 0.0)));
+/// assert_eq!(ups_and_downs(0.0), Some((103.0, 3.0)));
+/// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Climb {
     /// Up.
@@ -31,6 +67,16 @@ pub struct Climb {
 }
 
 /// A slope along the line.
+///
+/// ```
+/// use schrund::{ground::profile::{Profile, Sample}, trip::route::Stretch};
+///
+/// let read = [(0.0, 2000.0), (500.0, 2050.0), (550.0, 2000.0)];
+/// let profile = Profile::of_samples(read.map(|(at_m, height_m)| Sample { at_m, height_m }).to_vec());
+/// let whole = Stretch { from_m: 0.0, to_m: 550.0 };
+/// let steep = profile.steepest(whole, 50.0).expect("heights");
+/// assert_eq!((steep.deg.round(), steep.at_m), (-45.0, 525.0), "down by 50 m in 50 m");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Steep {
     /// Degrees, positive uphill in walking direction.

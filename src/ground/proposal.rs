@@ -16,7 +16,11 @@ use crate::{
 /// One proposal for every place of the ground on the touched stretches that has a fall line. Each reaches
 /// half way to the neighbouring places, and never beyond its stretch.
 #[must_use]
-pub fn proposals(ground: &Slopes, touches: &[Stretch], rules: &Rules) -> Vec<ProposedStrike> {
+pub(crate) fn proposals(
+    ground: &Slopes,
+    touches: &[Stretch],
+    rules: &Rules,
+) -> Vec<ProposedStrike> {
     touches
         .iter()
         .flat_map(|t| on_stretch(ground, *t, rules))
@@ -49,7 +53,7 @@ fn on_stretch(ground: &Slopes, touch: Stretch, rules: &Rules) -> Vec<ProposedStr
 /// The middle direction of the proposals, each counting by its length; directions are axes, so they are
 /// averaged at twice their angle. `None` without any, or where they cancel out.
 #[must_use]
-pub fn mean_strike_deg(proposals: &[ProposedStrike]) -> Option<f64> {
+pub(crate) fn mean_strike_deg(proposals: &[ProposedStrike]) -> Option<f64> {
     let (mut north, mut east) = (0.0, 0.0);
     for p in proposals {
         let (sin, cos) = (2.0 * p.strike.deg).to_radians().sin_cos();

@@ -15,6 +15,18 @@ const LEAST_M: f64 = 400.0;
 const MOST: f64 = 240.0;
 
 /// Heights on a lattice in longitude and latitude, corners included.
+///
+/// ```
+/// use schrund::ground::relief::Relief;
+///
+/// let job = schrund::example::pair()?;
+/// let relief = Relief::around(&job.route, &job.terrain).map_err(|fault| vec![fault])?;
+/// let relief = relief.expect("the tile has heights there");
+/// assert_eq!(relief.heights_m.len(), relief.columns * relief.rows);
+/// // The first row is the north, where this ground is highest.
+/// assert!(relief.height_m(0, 0) > relief.height_m(0, relief.rows - 1));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Relief {
     /// Lower left corner.

@@ -7,6 +7,7 @@ use crate::{
         agreement::agreement,
         along::Slopes,
         convex::{Convex, convex},
+        gradient::Gradient,
         heights::{ModelHeights, heights},
         profile::{Profile, Steep},
         proposal::proposals,
@@ -32,6 +33,9 @@ pub(crate) struct Underfoot {
     pub(crate) profile: Profile,
     /// Heights of the other source: where slopes are asked for, the steeper counts.
     pub(crate) second: Profile,
+    /// The slopes that decide by the one, and by the other.
+    pub(crate) gradient: Gradient,
+    pub(crate) second_gradient: Gradient,
     /// Where the heights for climbs and times come from.
     pub(crate) heights_from: Option<HeightsFrom>,
     /// Slopes of the ground.
@@ -70,6 +74,8 @@ impl Underfoot {
             under.add_terrain(job, stage, met, terrain)?;
             under.convex = convex(&under.ground, terrain, &ice, job.rules)?;
         }
+        under.gradient = Gradient::of(&under.profile);
+        under.second_gradient = Gradient::of(&under.second);
         Ok(under)
     }
 

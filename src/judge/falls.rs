@@ -1,52 +1,174 @@
 //! What is found of falls: held or not, hauled or not, and coils that are a burden.
 
 use crate::{
+    fault::Level,
+    judge::place::place_at,
     physics::{assumed::Snow, haul::Can},
     plan::{
         fact::Fact,
-        fall::{HaulAnswer, Held},
+        fall::{HaulAnswer, Held, HeldRun},
+        finding::{At, Finding, LegPlace},
         leg::TeamSetup,
         name::PersonName,
     },
     practice::{Rule, Rules},
+    rope::legs::RopedLeg,
 };
 
 /// The findings of one team on one leg.
-pub(super) fn findings(setup: &TeamSetup, rules: &Rules) -> Vec<Fact> {
-    let found = [
-        held_in_none(setup, rules),
-        haul_too_weak(setup),
-        coil(setup, rules),
-    ];
-    found.into_iter().flatten().collect()
+pub(super) fn findings(
+    leg: &RopedLeg<'_>,
+    setup: &TeamSetup,
+    rules: &Rules,
+    at: &LegPlace,
+) -> Vec<Finding> {
+    let mut found = held(leg, setup, rules, at);
+    let whole = [haul_too_weak(setup), coil(setup, rules)];
+    let whole = whole.into_iter().flatten();
+    found.extend(whole.map(|fact| Finding::new(At::Leg(at.clone()), fact)));
+    found
 }
 
-fn held_in_none(setup: &TeamSetup, rules: &Rules) -> Option<Fact> {
-    let arrest = setup.arrest.as_ref().filter(|a| a.verdict == Held::None)?;
-    if arrest.snow == Snow::Ice {
-        return on_bare_ice(arrest.slope_deg, rules);
-    }
-    Some(Fact::HeldInNone {
-        falls: PersonName::at(arrest.falls, &setup.persons),
-        snow: arrest.snow,
+/// Where falls are not held.
+fn held(leg: &RopedLeg<'_>, setup: &TeamSetup, rules: &Rules, at: &LegPlace) -> Vec<Finding> {
+    let Some(arrest) = &setup.arrest else {
+        return Vec::new();
+    };
+    let falls = PersonName::at(arrest.falls, &setup.persons);
+    let told = alarms(&arrest.runs, setup.spacing_m, rules).into_iter();
+    told.map(|(alarm, places)| {
+        let place = LegPlace {
+            team: at.team,
+            ..place_at(leg, places.worst.from_m, places.worst.to_m)
+        };
+        Finding::new(At::Leg(place), alarm.fact(falls.clone(), &places))
     })
+    .collect()
 }
 
-/// That no team holds a fall on ice is no alarm of its own where it is nearly flat.
-fn on_bare_ice(slope_deg: f64, rules: &Rules) -> Option<Fact> {
-    if slope_deg > rules[Rule::BareStopDeg] {
-        Some(Fact::SteepBareIce { slope_deg })
-    } else if slope_deg > rules[Rule::BareSlipDeg] {
-        Some(Fact::SlipPullsAll { slope_deg })
-    } else {
-        None
+/// The gravest level that the falls of a team come to on a leg.
+pub(super) fn level(runs: &[HeldRun], spacing_m: f64, rules: &Rules) -> Option<Level> {
+    let all = alarms(runs, spacing_m, rules).into_iter();
+    all.map(|(alarm, _)| alarm.level()).min()
+}
+
+/// What the answers along a leg are an alarm for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Alarm {
+    InNone,
+    InNoneOnce,
+    OffCentre,
+    SteepIce,
+    SlipPullsAll,
+}
+
+impl Alarm {
+    /// What one run alone is an alarm for.
+    fn of(run: &HeldRun, rules: &Rules) -> Option<Self> {
+        let steeper = |deg: f64| run.steepest_deg.is_some_and(|steep| steep > deg);
+        match (run.snow, run.held) {
+            (Snow::Ice, Held::None) if steeper(rules[Rule::BareStopDeg]) => Some(Self::SteepIce),
+            (Snow::Ice, Held::None) if steeper(rules[Rule::BareSlipDeg]) => {
+                Some(Self::SlipPullsAll)
+            }
+            (Snow::Ice, _) => None,
+            (_, Held::None) => Some(Self::InNone),
+            (_, Held::Depends) if !run.in_centre => Some(Self::OffCentre),
+            _ => None,
+        }
+    }
+
+    fn level(self) -> Level {
+        match self {
+            Self::InNone | Self::SteepIce => Level::Stop,
+            Self::InNoneOnce | Self::OffCentre | Self::SlipPullsAll => Level::Look,
+        }
+    }
+
+    fn fact(self, falls: PersonName, places: &Places) -> Fact {
+        let (snow, length_m) = (places.worst.snow, places.length_m);
+        let slope_deg = places.worst.steepest_deg;
+        let steepest_deg = slope_deg.unwrap_or_default();
+        match self {
+            Self::InNone => Fact::HeldInNone {
+                falls,
+                snow,
+                length_m,
+                slope_deg,
+            },
+            Self::InNoneOnce => Fact::HeldInNoneOnce {
+                falls,
+                snow,
+                length_m,
+                slope_deg,
+            },
+            Self::OffCentre => Fact::HeldOffCentre {
+                falls,
+                snow,
+                length_m,
+                slope_deg,
+            },
+            Self::SteepIce => Fact::SteepBareIce {
+                slope_deg: steepest_deg,
+                length_m,
+            },
+            Self::SlipPullsAll => Fact::SlipPullsAll {
+                slope_deg: steepest_deg,
+                length_m,
+            },
+        }
+    }
+}
+
+/// Each alarm with the places that raise it, taken together. Held in none on no more than one spacing is looked at.
+fn alarms(runs: &[HeldRun], spacing_m: f64, rules: &Rules) -> Vec<(Alarm, Places)> {
+    let kinds = [
+        Alarm::InNone,
+        Alarm::SteepIce,
+        Alarm::OffCentre,
+        Alarm::SlipPullsAll,
+    ];
+    let places = kinds.into_iter().filter_map(|kind| {
+        let of_kind = runs
+            .iter()
+            .filter(|run| Alarm::of(run, rules) == Some(kind));
+        Some((kind, Places::of(of_kind)?))
+    });
+    let briefly = |(kind, places): (Alarm, Places)| match kind {
+        Alarm::InNone if places.length_m <= spacing_m + 1e-9 => (Alarm::InNoneOnce, places),
+        kind => (kind, places),
+    };
+    places.map(briefly).collect()
+}
+
+/// Runs of a leg that are told together.
+struct Places {
+    /// The steepest; of equals the longest.
+    worst: HeldRun,
+    /// Of all of them, metres.
+    length_m: f64,
+}
+
+impl Places {
+    fn of<'r>(runs: impl Iterator<Item = &'r HeldRun>) -> Option<Self> {
+        let runs: Vec<HeldRun> = runs.copied().collect();
+        let steep = |r: &HeldRun| r.steepest_deg.unwrap_or_default();
+        let worse = |a: &&HeldRun, b: &&HeldRun| {
+            steep(a)
+                .total_cmp(&steep(b))
+                .then(a.length_m().total_cmp(&b.length_m()))
+        };
+        Some(Self {
+            worst: *runs.iter().max_by(worse)?,
+            length_m: runs.iter().map(HeldRun::length_m).sum(),
+        })
     }
 }
 
 fn haul_too_weak(setup: &TeamSetup) -> Option<Fact> {
     let table = setup.haul.as_ref()?;
-    let middle = setup.middle.as_ref();
-    if middle.is_some_and(|m| m.person == table.person && m.missing_m > 1e-9) {
+    let reach = setup.reach.iter().find(|r| r.person == table.person);
+    if reach.is_some_and(|r| r.depth_m < -1e-9) {
         return None; // found already: the drop loop does not reach them
     }
     let can = match table.answer {
@@ -61,9 +183,9 @@ fn haul_too_weak(setup: &TeamSetup) -> Option<Fact> {
 
 fn coil(setup: &TeamSetup, rules: &Rules) -> Option<Fact> {
     let (most_m, most_kg) = (rules[Rule::CoilMostM], rules[Rule::CoilMostKg]);
-    let burden = setup.coil_m > most_m + 1e-9 || setup.coil_kg > most_kg + 1e-9;
+    let burden = setup.coil_carried_m > most_m + 1e-9 || setup.coil_kg > most_kg + 1e-9;
     burden.then_some(Fact::CoilHeavy {
-        coil_m: setup.coil_m,
+        coil_m: setup.coil_carried_m,
         coil_kg: setup.coil_kg,
         most_m,
         most_kg,

@@ -1,7 +1,7 @@
 //! What is found of the ground under a leg.
 
 use crate::{
-    ground::proposal::mean_strike_deg,
+    ground::{incline::Incline, proposal::mean_strike_deg},
     judge::place::{place, place_at},
     plan::{
         fact::{Fact, Slope},
@@ -9,7 +9,7 @@ use crate::{
     },
     practice::{Rule, Rules},
     rope::legs::RopedLeg,
-    trip::job::Brief,
+    trip::{job::Brief, route::Stretch},
 };
 
 /// Ice without a zone and roll-overs on any leg; slopes, proposed strikes and contouring on roped ones.
@@ -45,24 +45,59 @@ fn found(at: LegPlace, fact: Fact) -> Finding {
 
 /// How steep the line is, and the ground under it where the line itself is not as steep.
 fn steep(leg: &RopedLeg<'_>, rules: &Rules) -> Vec<Finding> {
+    let anchors_deg = rules[Rule::AnchorsDeg];
+    let line = |i: &Incline| i.toward_lip_deg();
+    let ground = |i: &Incline| {
+        i.ground_deg
+            .filter(|_| line(i).is_none_or(|deg| deg <= anchors_deg))
+    };
+    let mut all: Vec<Finding> = too_steep(leg, anchors_deg, Slope::Line, line)
+        .into_iter()
+        .collect();
+    all.extend(too_steep(leg, anchors_deg, Slope::Ground, ground));
+    all.extend(avalanche_terrain(leg, rules));
+    all
+}
+
+/// Where a leg is steeper than roping together without anchors can answer for, said once of all of it.
+fn too_steep(
+    leg: &RopedLeg<'_>,
+    anchors_deg: f64,
+    of: Slope,
+    deg: impl Fn(&Incline) -> Option<f64>,
+) -> Option<Finding> {
+    let steep = leg.footing.inclines.iter();
+    let steep = steep.filter_map(|i| Some((i.piece, deg(i).filter(|deg| *deg > anchors_deg)?)));
+    let steep: Vec<(Stretch, f64)> = steep.collect();
+    let &(worst, slope_deg) = steep.iter().max_by(|a, b| a.1.total_cmp(&b.1))?;
+    let runs = Stretch::merged(steep.iter().map(|(piece, _)| *piece).collect(), 1e-6);
+    let length_m = runs.iter().map(Stretch::length_m).sum();
+    let run = runs.iter().find(|run| run.meets(&worst)).unwrap_or(&worst);
+    let fact = Fact::TooSteep {
+        slope_deg,
+        of,
+        length_m,
+    };
+    Some(found(place_at(leg, run.from_m, run.to_m), fact))
+}
+
+fn avalanche_terrain(leg: &RopedLeg<'_>, rules: &Rules) -> Vec<Finding> {
     let line = leg.footing.steepest.map(|s| (s.deg.abs(), s.at_m));
     let ground = leg.footing.ground_steepest.map(|s| (s.slope_deg, s.at_m));
     let line_deg = line.map_or(0.0, |(deg, _)| deg);
-    let (anchors_deg, avalanche_deg) = (rules[Rule::AnchorsDeg], rules[Rule::AvalancheDeg]);
-    let mut all = Vec::new();
-    for (steepest, known_deg, of) in [(line, 0.0, Slope::Line), (ground, line_deg, Slope::Ground)] {
-        let Some((slope_deg, at_m)) = steepest else {
-            continue;
-        };
-        let at = || place_at(leg, at_m, at_m);
-        if slope_deg > anchors_deg && known_deg <= anchors_deg {
-            all.push(found(at(), Fact::TooSteep { slope_deg, of }));
-        }
-        if slope_deg >= avalanche_deg && known_deg < avalanche_deg {
-            all.push(found(at(), Fact::AvalancheTerrain { slope_deg, of }));
-        }
-    }
-    all
+    let least_deg = rules[Rule::AvalancheDeg];
+    let both = [(line, 0.0, Slope::Line), (ground, line_deg, Slope::Ground)];
+    let told = both.into_iter().filter_map(|(steepest, known_deg, of)| {
+        let (slope_deg, at_m) = steepest?;
+        let news = slope_deg >= least_deg && known_deg < least_deg;
+        news.then(|| {
+            found(
+                place_at(leg, at_m, at_m),
+                Fact::AvalancheTerrain { slope_deg, of },
+            )
+        })
+    });
+    told.collect()
 }
 
 /// The strikes proposed for the zones that give none.

@@ -10,9 +10,11 @@ use crate::{
     },
     plan::{
         fact::Fact,
+        fall::HeldRun,
         finding::{At, Finding, LegPlace},
-        leg::{TeamSetup, Verdict},
+        leg::{JudgedStretch, TeamSetup, Verdict},
     },
+    practice::Rules,
     rope::{draft::Draft, legs::RopedLeg},
     times::hours::Hours,
     trip::job::Brief,
@@ -36,7 +38,7 @@ impl Known<'_> {
         let mut found = ground_findings(self.job, self.leg);
         for (draft, setup) in self.leg.teams.iter().zip(self.setups) {
             let at = team_place(self.leg, draft);
-            found.extend(all_at(&at, falls::findings(setup, self.job.rules)));
+            found.extend(falls::findings(self.leg, setup, self.job.rules, &at));
             let of_team = OfTeam {
                 job: self.job,
                 leg: self.leg,
@@ -92,10 +94,44 @@ pub(crate) fn verdict(roped: bool, findings: &[Finding]) -> Verdict {
     }
 }
 
+/// Where each word graver than `inside` holds, in walking order.
+pub(crate) fn stretches(findings: &[Finding]) -> Vec<JudgedStretch> {
+    let judged = |finding: &Finding| {
+        let At::Leg(place) = &finding.at else {
+            return None;
+        };
+        let verdict = verdict(true, std::slice::from_ref(finding));
+        (verdict > Verdict::Inside).then(|| JudgedStretch {
+            from_m: place.from_m,
+            to_m: place.to_m,
+            verdict,
+            code: finding.code(),
+        })
+    };
+    let mut all: Vec<JudgedStretch> = findings.iter().filter_map(judged).collect();
+    all.sort_by(|a, b| {
+        a.from_m
+            .total_cmp(&b.from_m)
+            .then(b.verdict.cmp(&a.verdict))
+    });
+    all.dedup();
+    all
+}
+
 /// How a team's draft stands, whichever rope it carries and falls not asked about.
 pub(crate) fn draft_verdict(job: &Brief<'_>, leg: &RopedLeg<'_>, draft: &Draft) -> Verdict {
     let of_team = OfTeam { job, leg, draft };
     verdict(true, &of_team.findings(&place(leg)))
+}
+
+/// How the falls of a team stand on a leg.
+pub(crate) fn falls_verdict(runs: &[HeldRun], spacing_m: f64, rules: &Rules) -> Verdict {
+    match falls::level(runs, spacing_m, rules) {
+        Some(Level::Error | Level::Stop) => Verdict::Stop,
+        Some(Level::Outside) => Verdict::Outside,
+        Some(Level::Look) => Verdict::Look,
+        Some(Level::Note) | None => Verdict::Inside,
+    }
 }
 
 /// The worst that is found on any leg, whoever walks it.

@@ -2,17 +2,20 @@
 
 use crate::{
     judge::place::place_at,
-    legs::spacing,
+    legs::{knots, spacing},
     plan::{
         fact::{Fact, RopeLack},
         finding::{At, Finding, LegPlace},
         leg::{Bite, RopeAtHand, TeamSetup},
         name::{PersonName, RopeName, ZoneName},
     },
-    practice::Rule,
-    rope::{draft::Draft, knots, legs::RopedLeg, share},
+    practice::{Origin, Rule, Rules},
+    rope::{draft::Draft, legs::RopedLeg, reserve, share},
     trip::job::Brief,
 };
+
+/// Knots in a set of the layouts taught. Common practice, no source; a layout of two is in print too, so it is looked at.
+const LAYOUT: usize = 3;
 
 /// One team on one leg.
 #[derive(Clone, Copy)]
@@ -92,6 +95,7 @@ impl OfTeam<'_> {
             }),
             _ => {}
         }
+        found.extend(self.fewer());
         if self.draft.persons.len() == 2 && !tied {
             let why = self.draft.knots.why.clone();
             found.push(Fact::PairWithoutKnots { why });
@@ -100,6 +104,15 @@ impl OfTeam<'_> {
             found.push(Fact::KnotsBlockHaul {});
         }
         found
+    }
+
+    /// Knots left out of a layout.
+    fn fewer(&self) -> Option<Fact> {
+        let count = self.job.rules.figure(Rule::KnotCount);
+        let by_leader = matches!(count.origin, Origin::Trip | Origin::Flag);
+        let layout = knots::asked(self.job.rules).max(if by_leader { LAYOUT } else { 0 });
+        let tied = self.draft.knots.each_end;
+        (tied > 0 && tied < layout).then_some(Fact::KnotsFewer { tied, layout })
     }
 
     /// The zones in which knots do not bite.
@@ -112,10 +125,10 @@ impl OfTeam<'_> {
 
 /// Whether the rope holds the set-up, and whom its reserve does not reach.
 pub(super) fn rope_findings(job: &Brief<'_>, setup: &TeamSetup) -> Vec<Fact> {
-    [rope(job, setup), reserve(setup)]
-        .into_iter()
-        .flatten()
-        .collect()
+    let mut found: Vec<Fact> = rope(job, setup).into_iter().collect();
+    found.extend(not_reached(setup));
+    found.extend(reserve_short(setup, job.rules));
+    found
 }
 
 fn rope(job: &Brief<'_>, setup: &TeamSetup) -> Option<Fact> {
@@ -147,11 +160,21 @@ fn name(rope: &RopeAtHand) -> RopeName {
     }
 }
 
-fn reserve(setup: &TeamSetup) -> Option<Fact> {
-    let middle = setup.middle.as_ref().filter(|m| m.missing_m > 1e-9)?;
-    Some(Fact::MiddleNotReached {
-        falls: PersonName::at(middle.person, &setup.persons),
-        free_m: middle.free_m,
-        needs_m: middle.needs_m,
+/// Everybody whom no loop reaches, the rope as carried.
+fn not_reached(setup: &TeamSetup) -> impl Iterator<Item = Fact> {
+    let short = setup.reach.iter().filter(|r| r.depth_m < -1e-9);
+    short.map(|reach| Fact::NotReached {
+        falls: PersonName::at(reach.person, &setup.persons),
+        short_m: -reach.depth_m,
+    })
+}
+
+/// Brake knots block the loaded strand, so that a rescue takes the reserve that the reach factor asks for.
+fn reserve_short(setup: &TeamSetup, rules: &Rules) -> Option<Fact> {
+    let obliged_m = reserve::end_coil_m(setup.people, setup.spacing_m, rules);
+    let short_m = obliged_m - setup.coil_m.max(setup.coil_carried_m);
+    (setup.knots.count > 0 && short_m > 1e-9).then_some(Fact::ReserveShort {
+        short_m,
+        coil_m: obliged_m,
     })
 }

@@ -2,10 +2,13 @@
 
 use crate::{
     ground::{
-        footing::{Footing, Underway, footing},
+        footing::{Footing, footing},
         met::MetStage,
+        underfoot::Underfoot,
+        underway::Underway,
     },
     legs::{
+        knots::{self, Hardship},
         memo::Memo,
         spacing::{self, Spacing},
         stretch::{Asking, Roped, roped_stretches},
@@ -73,7 +76,7 @@ impl<'a> Sketch<'a> {
         };
         let spacings = if roped {
             let on_leg = OnLeg::new(job, self, &contacts, stretch);
-            teams.iter().map(|t| on_leg.spacing(t.size())).collect()
+            teams.iter().map(|t| on_leg.spacing(t)).collect()
         } else {
             Vec::new()
         };
@@ -142,6 +145,8 @@ struct OnLeg<'a> {
     key: Vec<u64>,
     memo: &'a Memo,
     zones: Vec<&'a Zone>,
+    under: &'a Underfoot,
+    stretch: Stretch,
     rules: &'a Rules,
 }
 
@@ -167,13 +172,22 @@ impl<'a> OnLeg<'a> {
             worst,
             memo: sketch.memo,
             zones,
+            under: &sketch.met.under,
+            stretch,
             rules: job.rules,
         }
     }
 
-    fn spacing(&self, people: usize) -> Spacing {
+    fn spacing(&self, team: &RopeTeam) -> Spacing {
         let meet = |spacing_m: f64| self.at(spacing_m);
-        spacing::choose(people, bare_only(&self.zones), self.rules, &meet)
+        let base_m = spacing::base_m(team.size(), bare_only(&self.zones), self.rules);
+        let knots_m = knots::least_m(team, &self.zones, || self.hardship(), self.rules);
+        spacing::choose(team.size(), base_m.max(knots_m), self.rules, &meet)
+    }
+
+    /// What makes holding harder on it.
+    fn hardship(&self) -> Hardship {
+        Hardship::on(self.under, self.stretch, self.rules)
     }
 
     /// What a rope with this spacing meets.
@@ -187,8 +201,8 @@ impl<'a> OnLeg<'a> {
         reason = "a rope team has five people at most"
     )]
     fn team_length_m(&self, teams: &[RopeTeam]) -> f64 {
-        let length_m = |n: usize| n.saturating_sub(1) as f64 * self.spacing(n).spacing_m;
-        teams.iter().map(|t| length_m(t.size())).fold(0.0, f64::max)
+        let length_m = |t: &RopeTeam| t.size().saturating_sub(1) as f64 * self.spacing(t).spacing_m;
+        teams.iter().map(length_m).fold(0.0, f64::max)
     }
 }
 

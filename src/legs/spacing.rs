@@ -10,6 +10,20 @@ use crate::{
 };
 
 /// A spacing with what it was chosen for.
+///
+/// ```
+/// use schrund::{legs::{spacing::{base_m, choose}, worst::Meeting}, practice::{Rules, set::Source}};
+///
+/// let rules = Rules::with_practice(&Source::Named("arm-span"))?;
+/// let gap = |effective_gap_m| move |_| Meeting { effective_gap_m, ..Meeting::default() };
+/// // Three walk 0.9 of the gap apart, a pair the gap and 5 m (both our judgement), up to 30 m (common practice).
+/// let chosen = |people, gap_m| choose(people, base_m(people, false, &rules), &rules, &gap(gap_m));
+/// assert_eq!(chosen(3, 20.0).spacing_m, 18.0);
+/// assert_eq!(chosen(2, 20.0).spacing_m, 25.0);
+/// let none = chosen(2, 26.0);
+/// assert!(!none.enough && none.need_m == 31.0, "no spacing suits");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Spacing {
     /// Walking distance between neighbours, metres.
@@ -67,14 +81,10 @@ pub fn base_m(people: usize, bare_only: bool, rules: &Rules) -> f64 {
     }
 }
 
-/// All spacings that may be chosen, metres, shortest first: from the base by steps, then the cap.
-pub fn choices_m(
-    people: usize,
-    bare_only: bool,
-    rules: &Rules,
-) -> impl Iterator<Item = f64> + use<> {
+/// All spacings of at least so many metres that may be chosen, shortest first: by steps, then the cap.
+pub fn choices_m(least_m: f64, rules: &Rules) -> impl Iterator<Item = f64> + use<> {
     let (step_m, cap_m) = (rules[Rule::SpacingStepM], rules[Rule::SpacingCapM]);
-    let first = (base_m(people, bare_only, rules) / step_m - 1e-9).ceil();
+    let first = (least_m / step_m - 1e-9).ceil();
     std::iter::successors(Some(first), |k| Some(k + 1.0))
         .map(move |k| k * step_m)
         .take_while(move |&d| d < cap_m - 1e-9)
@@ -103,11 +113,11 @@ pub fn widest_gap_m(
     widest
 }
 
-/// The least spacing that suits; the cap, marked as not enough, where none does.
+/// The least spacing from `least_m` on that suits; the cap, marked as not enough, where none does.
 #[must_use]
 pub fn choose(
     people: usize,
-    bare_only: bool,
+    least_m: f64,
     rules: &Rules,
     meet: &dyn Fn(f64) -> Meeting,
 ) -> Spacing {
@@ -121,7 +131,7 @@ pub fn choose(
             enough: need_m <= spacing_m + 1e-9,
         }
     };
-    choices_m(people, bare_only, rules)
+    choices_m(least_m, rules)
         .map(tried)
         .find(|s| s.enough)
         .unwrap_or_else(|| tried(rules[Rule::SpacingCapM]))
@@ -142,7 +152,7 @@ mod tests {
             zone: Some(0),
             ..Meeting::default()
         };
-        choose(people, false, rules, &meet)
+        choose(people, base_m(people, false, rules), rules, &meet)
     }
 
     #[test]

@@ -10,30 +10,34 @@ use crate::trip::route::Stretch;
 
 /// A stretch walked on the rope in one set-up.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Roped {
+pub(crate) struct Roped {
     /// From roping up to unroping, by the first person's chainage.
-    pub stretch: Stretch,
+    pub(crate) stretch: Stretch,
     /// Indices into the contacts of the stage: every zone met on the way, in zone order.
-    pub contacts: Vec<usize>,
+    pub(crate) contacts: Vec<usize>,
     /// The touched part: where the first person is within the margin of a zone that asks for the rope.
     touched: Stretch,
 }
 
 /// Which contacts ask for the rope, and how long the team is that meets a set of them.
-pub struct Asking<'a> {
+pub(crate) struct Asking<'a> {
     /// By contact index: whether this zone puts the team on the rope.
-    pub ropes: &'a dyn Fn(usize) -> bool,
+    pub(crate) ropes: &'a dyn Fn(usize) -> bool,
     /// Length of the longest rope team set up for these contacts on this stretch, metres. Must not
     /// shrink when contacts are added or the stretch grows.
-    pub team_length_m: &'a dyn Fn(&[usize], Stretch) -> f64,
+    pub(crate) team_length_m: &'a dyn Fn(&[usize], Stretch) -> f64,
     /// Shortest stretch worth unroping for, metres.
-    pub least_unroped_m: f64,
+    pub(crate) least_unroped_m: f64,
 }
 
 /// The roped stretches of a stage of this length, in walking order, with at least `least_unroped_m`
 /// between them.
 #[must_use]
-pub fn roped_stretches(length_m: f64, contacts: &[Contact], asking: &Asking<'_>) -> Vec<Roped> {
+pub(crate) fn roped_stretches(
+    length_m: f64,
+    contacts: &[Contact],
+    asking: &Asking<'_>,
+) -> Vec<Roped> {
     let asked = contacts
         .iter()
         .enumerate()

@@ -18,6 +18,19 @@ use crate::{
 };
 
 /// What a rope of one spacing meets on a leg.
+///
+/// ```
+/// use schrund::{legs::{spacing::{base_m, choose, over_one_gap}, worst::Meeting}, practice::{Rules, set::Source}};
+///
+/// // A gap 12 m wide that is met at 30° is twice as long along the line.
+/// let factor = 1.0 / 30_f64.to_radians().sin();
+/// let askew = |_| Meeting { effective_gap_m: 12.0 * factor, factor, ..Meeting::default() };
+/// let rules = Rules::with_practice(&Source::Named("arm-span"))?;
+/// let chosen = choose(4, base_m(4, false, &rules), &rules, &askew);
+/// assert_eq!(chosen.spacing_m, 19.5, "0.8 of 24 m (common practice), rounded up");
+/// assert_eq!(over_one_gap(4, chosen.spacing_m, chosen.meeting.effective_gap_m), 2);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Meeting {
     /// Longest way over a gap along the route, metres.
@@ -34,7 +47,7 @@ pub struct Meeting {
 
 /// A leg's zones, ready to be met with any spacing.
 #[derive(Clone, Debug)]
-pub struct Worst<'a> {
+pub(crate) struct Worst<'a> {
     stage: &'a Stage,
     held: Vec<ZoneHeld<'a>>,
     along_deg: f64,
@@ -57,7 +70,7 @@ impl<'a> Worst<'a> {
     /// The contacts `held` of a stage, as far as they lie on `stretch`. `proposed` holds for each contact the
     /// strikes that count where its zone gives none; such a strike can only lengthen the way over a gap.
     #[must_use]
-    pub fn new(
+    pub(crate) fn new(
         stage: &'a Stage,
         zones: &'a [Zone],
         contacts: &[Contact],
@@ -97,7 +110,7 @@ impl<'a> Worst<'a> {
     /// Everything that the answers of [`Worst::at`] rest on besides the spacing, within one job: two legs with the
     /// same key meet the same.
     #[must_use]
-    pub fn key(&self) -> Vec<u64> {
+    pub(crate) fn key(&self) -> Vec<u64> {
         let figures = [self.along_deg, self.most_widths].map(f64::to_bits);
         let mut key = vec![self.stage.number as u64];
         key.extend(figures);
@@ -116,7 +129,7 @@ impl<'a> Worst<'a> {
 
     /// What a rope with this spacing meets.
     #[must_use]
-    pub fn at(&self, spacing_m: f64) -> Meeting {
+    pub(crate) fn at(&self, spacing_m: f64) -> Meeting {
         let mut worst = Meeting {
             factor: 1.0,
             greatest_factor: 1.0,

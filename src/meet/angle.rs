@@ -27,6 +27,20 @@ const LEAST_CHORD_M: f64 = 0.05;
 const SAME_DEG: f64 = 1e-4;
 
 /// Worst angle found.
+///
+/// ```
+/// use schrund::{meet::angle::worst_angle, trip::{route::Stretch, zone::Strike}};
+///
+/// let stage = &schrund::example::job()?.route.stages[0]; // straight north
+/// let all = [Stretch { from_m: 0.0, to_m: stage.length_m() }];
+/// let met_at = |uncertainty_deg| {
+///     let strike = Strike { deg: 30.0, uncertainty_deg };
+///     worst_angle(stage, &all, 12.0, strike).map(|angle| angle.deg.round())
+/// };
+/// assert_eq!(met_at(None), Some(30.0));
+/// assert_eq!(met_at(Some(10.0)), Some(20.0), "in doubt the flatter angle");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Angle {
     /// Least angle between rope and crevasses that the strike's uncertainty allows, 0 to 90°.

@@ -6,6 +6,19 @@ use crate::{geometry::Bounds, trip::route::Stretch};
 pub const SAME_PLACE_M: f64 = 1e-6;
 
 /// Where one stage meets one zone.
+///
+/// ```
+/// use schrund::meet::Ice;
+///
+/// let job = schrund::example::job()?;
+/// let ice = Ice::of(&job.zones);
+/// let [contact] = &ice.contacts(&job.route.stages[0], 20.0)[..] else { panic!("one zone") };
+/// let (crossing, touch) = (contact.crossings[0], contact.touches[0]);
+/// // The line crosses squarely, so the margin of 20 m lies before and behind.
+/// assert!((touch.length_m() - crossing.length_m() - 40.0).abs() < 0.001);
+/// assert_eq!(job.zones[contact.zone].name.as_deref(), Some("Middle icefall"));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Contact {
     /// Index of the zone in the slice it came from.

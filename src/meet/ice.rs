@@ -21,6 +21,18 @@ use crate::{
 const BLOCK: usize = 64;
 
 /// Outlines ready to be met by any number of lines: boxes in a tree, rings in runs of edges made on first use.
+///
+/// ```
+/// use schrund::{example, meet::Ice};
+///
+/// let (job, pair) = (example::job()?, example::pair()?);
+/// let ice = Ice::of(&pair.zones);
+/// // The same ice is met by any number of lines.
+/// let met = ice.contacts(&pair.route.stages[0], 0.0).into_iter().map(|contact| contact.zone);
+/// assert_eq!(met.collect::<Vec<_>>(), [0, 1]);
+/// assert!(ice.contacts(&job.route.stages[0], 0.0).is_empty(), "22 km west of it");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Debug)]
 pub struct Ice<'z> {
     zones: &'z [Zone],

@@ -1,6 +1,9 @@
 //! What each rope team of a split asks for over the whole trip, and how its legs stand, before ropes are given out.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::{
+    cell::RefCell,
+    collections::{BTreeMap, BTreeSet},
+};
 
 use crate::{
     ground::met::Met,
@@ -8,12 +11,14 @@ use crate::{
     legs::{memo::Memo, sketch::Sketch, spacing},
     options::variants::Variant,
     plan::{
-        leg::Verdict,
+        leg::{Ledger, Verdict},
         options::{Change, WayTeam},
     },
-    practice::Rule,
+    practice::{Rule, Rules},
     rope::{
+        carried::{Carried, RopeLoad},
         draft::Draft,
+        held::AskedSlopes,
         legs::{RopedLeg, legs},
         reserve,
     },
@@ -24,17 +29,32 @@ use crate::{
 #[derive(Debug)]
 pub(super) struct SplitTrip<'a> {
     stages: Vec<Sketch<'a>>,
-    /// By size: the place of its spacing on each leg.
-    place: BTreeMap<usize, usize>,
+    /// By kind: the place of its spacing on each leg.
+    place: BTreeMap<TeamKind, usize>,
+}
+
+/// Teams of one kind are set up alike: how many, and whether one is clearly heavier.
+type TeamKind = (usize, bool);
+
+/// Teams of the same people's masses stand alike in everything, falls included.
+fn masses(team: &RopeTeam) -> Vec<u64> {
+    team.people.iter().map(|p| p.mass_kg.to_bits()).collect()
+}
+
+fn kind(team: &RopeTeam, rules: &Rules) -> TeamKind {
+    let heavier = team.heavier_by(rules[Rule::HeavierFactor]).is_some();
+    (team.size(), heavier)
 }
 
 /// The legs of such a trip, and how the ground alone judges them.
 #[derive(Debug)]
 pub(super) struct TripLegs<'a> {
     legs: Vec<RopedLeg<'a>>,
-    place: &'a BTreeMap<usize, usize>,
+    place: &'a BTreeMap<TeamKind, usize>,
     /// The worst that is found on any leg whoever walks it.
     ground: Verdict,
+    /// Falls asked for, whichever way they were asked for.
+    asked: &'a RefCell<AskedSlopes>,
 }
 
 /// A split under one variant, before ropes are given out.
@@ -44,6 +64,8 @@ pub(super) struct WayDraft {
     pub(super) changes: Vec<Change>,
     pub(super) verdict: Verdict,
     pub(super) setup_changes: usize,
+    /// The rules of the variant.
+    pub(super) rules: Rules,
 }
 
 /// What one team asks for over the trip.
@@ -55,30 +77,78 @@ pub(super) struct TeamLine {
     pub(super) coil_m: f64,
     /// Spacing missing where no set-up is within the limits, metres.
     pub(super) short_m: f64,
+    /// What it ties on each roped leg.
+    pub(super) tied: Vec<Tied>,
     /// Whether the set-up changes before each roped leg but the first of a stage.
     changes: Vec<bool>,
 }
 
+/// What a team ties on a leg, as far as the rope that it is given decides how deep a loop reaches.
+#[derive(Clone, Debug)]
+pub(super) struct Tied {
+    people: usize,
+    spacing_m: f64,
+    knots: bool,
+    ledger: Ledger,
+}
+
+impl Tied {
+    fn of(draft: &Draft) -> Self {
+        Self {
+            people: draft.persons.len(),
+            spacing_m: draft.spacing.spacing_m,
+            knots: draft.knots.count > 0,
+            ledger: draft.ledger,
+        }
+    }
+
+    /// The shortest rope with which nobody is, carried in two equal coils, metres.
+    fn reaching_m(&self, rules: &Rules) -> f64 {
+        let coil_m = self.ledger.coils_m / 2.0;
+        let all = reserve::free(self.people, self.spacing_m, coil_m);
+        let short_m = all.iter().map(|free| -free.depth_m(self.spacing_m, rules));
+        let obliged_m = reserve::end_coil_m(self.people, self.spacing_m, rules);
+        let obliged_m = if self.knots { obliged_m - coil_m } else { 0.0 };
+        self.ledger.total_m + 2.0 * short_m.fold(obliged_m.max(0.0), f64::max)
+    }
+
+    /// Whether somebody is beyond every loop, or a rescue strand is short, with this rope as carried.
+    pub(super) fn leaves_somebody(&self, load: RopeLoad, rules: &Rules) -> bool {
+        let coil_m = Carried::of(&self.ledger, load, rules).coil_m;
+        let all = reserve::free(self.people, self.spacing_m, coil_m);
+        let beyond = all
+            .iter()
+            .any(|free| free.depth_m(self.spacing_m, rules) < -1e-9);
+        let obliged_m = reserve::end_coil_m(self.people, self.spacing_m, rules);
+        beyond || (self.knots && obliged_m > coil_m.max(self.ledger.coils_m / 2.0) + 1e-9)
+    }
+}
+
 impl<'a> SplitTrip<'a> {
     pub(super) fn new(job: &Brief<'a>, teams: &[RopeTeam], met: &'a Met, memo: &'a Memo) -> Self {
-        let of_size = one_each(teams);
-        let one_each: Vec<RopeTeam> = of_size.values().cloned().collect();
+        let of_kind = one_each(teams, job.rules);
+        let one_each: Vec<RopeTeam> = of_kind.values().cloned().collect();
         let pairs = job.route.stages.iter().zip(&met.stages);
         Self {
             stages: pairs
                 .map(|(stage, met)| Sketch::of(job, &one_each, stage, met, memo))
                 .collect(),
-            place: of_size.keys().enumerate().map(|(i, &n)| (n, i)).collect(),
+            place: of_kind.keys().zip(0..).map(|(&k, i)| (k, i)).collect(),
         }
     }
 
-    /// The legs, with one draft for each size of team.
-    pub(super) fn legs<'t>(&'t self, job: &Brief<'t>) -> TripLegs<'t> {
+    /// The legs, with one draft for each kind of team.
+    pub(super) fn legs<'t>(
+        &'t self,
+        job: &Brief<'t>,
+        asked: &'t RefCell<AskedSlopes>,
+    ) -> TripLegs<'t> {
         let legs = legs(job, &[], &self.stages);
         TripLegs {
             ground: leg::ground_verdict(job, &legs),
             place: &self.place,
             legs,
+            asked,
         }
     }
 }
@@ -88,13 +158,14 @@ pub(super) fn sizes(teams: &[RopeTeam]) -> BTreeSet<usize> {
     teams.iter().map(RopeTeam::size).collect()
 }
 
-/// One team of each size.
-fn one_each(teams: &[RopeTeam]) -> BTreeMap<usize, RopeTeam> {
-    let mut of_size = BTreeMap::new();
+/// One team of each kind.
+fn one_each(teams: &[RopeTeam], rules: &Rules) -> BTreeMap<TeamKind, RopeTeam> {
+    let mut of_kind = BTreeMap::new();
     for team in teams {
-        of_size.entry(team.size()).or_insert_with(|| team.clone());
+        let entry = of_kind.entry(kind(team, rules));
+        entry.or_insert_with(|| team.clone());
     }
-    of_size
+    of_kind
 }
 
 /// Whether any team could be told to tie knots anywhere.
@@ -108,18 +179,17 @@ impl TripLegs<'_> {
         job: &Brief<'_>,
         teams: &[RopeTeam],
         variant: &Variant,
-        practice: &[Change],
+        base: &[Change],
     ) -> WayDraft {
         let job = Brief {
             rules: &variant.rules,
             ..*job
         };
-        let mut alike: BTreeMap<(usize, bool), TeamLine> = BTreeMap::new();
+        let mut alike: BTreeMap<Vec<u64>, TeamLine> = BTreeMap::new();
         let mut lines = Vec::new();
         for team in teams {
-            let heavier = team.heavier_by(job.rules[Rule::HeavierFactor]).is_some();
             let line = alike
-                .entry((team.size(), heavier))
+                .entry(masses(team))
                 .or_insert_with(|| self.line(&job, team));
             let mut line = line.clone();
             line.team.persons = team.people.iter().map(|p| p.called.clone()).collect();
@@ -131,8 +201,9 @@ impl TripLegs<'_> {
         WayDraft {
             verdict: worst.unwrap_or(Verdict::Unroped).max(self.ground),
             setup_changes: (0..legs).filter(|&i| changes_at(i)).count(),
-            changes: practice.iter().chain(&variant.changes).cloned().collect(),
+            changes: base.iter().chain(&variant.changes).cloned().collect(),
             teams: lines,
+            rules: variant.rules.clone(),
         }
     }
 
@@ -149,6 +220,8 @@ impl TripLegs<'_> {
             let coil_m = reserve::coil_m(team.size(), spacing_m, job.rules);
             line.leg(leg.number, &draft, coil_m);
             line.verdict = line.verdict.max(leg::draft_verdict(job, leg, &draft));
+            line.verdict = line.verdict.max(self.falls(leg, &draft, job));
+            line.tied.push(Tied::of(&draft));
             let set = [
                 spacing_m,
                 coil_m,
@@ -170,9 +243,22 @@ impl TripLegs<'_> {
         line
     }
 
+    /// How its falls stand; where the model has no answer they stand in nobody's way.
+    fn falls(&self, leg: &RopedLeg<'_>, draft: &Draft, job: &Brief<'_>) -> Verdict {
+        let mut asked = self.asked.borrow_mut();
+        let along = asked.along(leg, draft, job.zones, job.rules);
+        let along = along.ok().flatten();
+        along.map_or(Verdict::Inside, |along| {
+            leg::falls_verdict(&along.runs, draft.spacing.spacing_m, job.rules)
+        })
+    }
+
     /// The team on a leg under the rules of the variant.
     fn drafted(&self, leg: &RopedLeg<'_>, team: &RopeTeam, job: &Brief<'_>) -> Option<Draft> {
-        let spacing = leg.sketch.spacings.get(*self.place.get(&team.size())?)?;
+        let spacing = leg
+            .sketch
+            .spacings
+            .get(*self.place.get(&kind(team, job.rules))?)?;
         Some(Draft::new(
             team,
             *spacing,
@@ -184,6 +270,12 @@ impl TripLegs<'_> {
 }
 
 impl TeamLine {
+    /// The rope with which it has so much to spare and nobody is beyond every loop, metres.
+    pub(super) fn reaching_m(&self, near_m: f64, rules: &Rules) -> f64 {
+        let legs = self.tied.iter().map(|tied| tied.reaching_m(rules));
+        legs.fold(self.team.needed_m + near_m, f64::max)
+    }
+
     fn new(team: &RopeTeam) -> Self {
         Self {
             team: WayTeam {
@@ -199,6 +291,7 @@ impl TeamLine {
             left: team.size().saturating_sub(1),
             coil_m: 0.0,
             short_m: 0.0,
+            tied: Vec::new(),
             changes: Vec::new(),
         }
     }

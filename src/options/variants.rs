@@ -1,8 +1,8 @@
-//! What may be done otherwise to make a rope fit: butterflies, fewer knots, a long sling, another practice set.
+//! What may be done otherwise to make a rope fit: butterflies, a tighter layout, a long sling, another practice set.
 
+use crate::legs::knots;
 use crate::plan::options::Change;
 use crate::practice::{Origin, Rule, Rules};
-use crate::rope::knots;
 
 /// The rules with some changes, and the changes in words.
 #[derive(Clone, Debug)]
@@ -11,8 +11,20 @@ pub(super) struct Variant {
     pub(super) changes: Vec<Change>,
 }
 
-/// The rules in force, then those under each practice set that stands beside theirs.
-pub(super) fn practices(rules: &Rules) -> Vec<(Vec<Change>, Rules)> {
+/// Rules under which the legs are other ones, and what makes them so: those in force and those under each practice set
+/// that stands beside theirs, each also with the tighter layout of brake knots.
+pub(super) fn bases(rules: &Rules) -> Vec<(Vec<Change>, Rules)> {
+    let mut all = practices(rules);
+    for (changes, rules) in all.clone() {
+        all.extend(tighter(&rules).map(|(change, tight)| {
+            let changes = changes.iter().cloned().chain([change]);
+            (changes.collect(), tight)
+        }));
+    }
+    all
+}
+
+fn practices(rules: &Rules) -> Vec<(Vec<Change>, Rules)> {
     let under = |name: &String| {
         let other = rules.under_practice(name).ok()?;
         Some((vec![Change::Practice { name: name.clone() }], other))
@@ -30,7 +42,6 @@ pub(super) fn of(rules: &Rules, ties_knots: bool) -> Vec<Variant> {
     }];
     if ties_knots {
         mix(&mut all, &[butterflies(rules)]);
-        mix(&mut all, &fewer(rules));
     }
     mix(&mut all, &[long_sling(rules)]);
     all
@@ -59,13 +70,14 @@ fn butterflies(rules: &Rules) -> Option<FigureChange> {
     (butterfly_m < rules[Rule::KnotRopeM]).then_some(set)
 }
 
-/// One knot fewer in each set, and so on down to one.
-fn fewer(rules: &Rules) -> Vec<Option<FigureChange>> {
-    let asked = knots::asked(rules);
-    let fewer = (1..asked).rev();
-    #[expect(clippy::cast_precision_loss, reason = "a set has eight knots at most")]
-    let set = |knots: usize| Some((Rule::KnotCount, knots as f64, Change::FewerKnots { knots }));
-    fewer.map(set).collect()
+/// The rules with the tighter layout of brake knots, where that is another one.
+fn tighter(rules: &Rules) -> Option<(Change, Rules)> {
+    let (first_m, step_m) = (rules[Rule::TightFirstM], rules[Rule::TightStepM]);
+    let mut tight = rules.clone();
+    tight.set(Rule::KnotFirstM, first_m, Origin::Flag).ok()?;
+    tight.set(Rule::KnotStepM, step_m, Origin::Flag).ok()?;
+    let shorter = knots::layout_m(2, &tight) < knots::layout_m(2, rules);
+    shorter.then_some((Change::TighterLayout { first_m, step_m }, tight))
 }
 
 fn long_sling(rules: &Rules) -> Option<FigureChange> {

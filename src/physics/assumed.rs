@@ -14,6 +14,18 @@ pub use case::{Case, Corner, Parameter, Snow};
 const TEXT: &str = include_str!("../../data/holding.toml");
 
 /// Everything assumed. Public to read; [`Assumed::set`] keeps it within what is possible.
+///
+/// ```
+/// use schrund::physics::assumed::{Assumed, Corner};
+///
+/// let mut assumed = Assumed::built_in()?;
+/// assert_eq!((assumed.delay_s.favourable, assumed.delay_s.adverse), (0.6, 1.6), "our judgement");
+/// assumed.set("delay_s", 1.2)?; // somebody measured it
+/// assert_eq!(assumed.delay_s.at(Corner::Adverse), 1.2);
+/// assert_eq!(assumed.delay_s.standing, "given");
+/// assert!(assumed.set("delay_s", 20.0).is_err(), "nobody takes that long");
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Assumed {
@@ -34,6 +46,17 @@ pub struct Assumed {
 }
 
 /// What is different on skis.
+///
+/// ```
+/// use schrund::physics::assumed::{Assumed, Corner, Snow};
+///
+/// let assumed = Assumed::built_in()?;
+/// let on = |skis| assumed.case(Snow::Firm, skis, |_| Corner::Adverse).mu_before;
+/// // 0.02: measured, Frontiers Mech. Eng. 7:728722, 2021, as excerpted; 0.12: our judgement
+/// assert_eq!((on(true), on(false)), (0.02, 0.12), "skis hold less before anybody brakes");
+/// assert_eq!(assumed.skis.mu_before.adverse, 0.02);
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Skis {
@@ -42,6 +65,16 @@ pub struct Skis {
 }
 
 /// The kinds of snow, from the one that holds best.
+///
+/// ```
+/// use schrund::physics::assumed::{Assumed, Snow};
+///
+/// let kinds = Assumed::built_in()?.snow;
+/// let lips = Snow::ALL.map(|snow| kinds.of(snow).lip.favourable);
+/// assert!(lips.is_sorted_by(|softer, harder| softer > harder), "a harder lip takes less off the rope: {lips:?}");
+/// assert_eq!(kinds.of(Snow::Ice).knot_n.favourable, 0.0, "no knot bites in ice");
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Kinds {
@@ -58,6 +91,17 @@ pub struct Kinds {
 }
 
 /// Figures of one kind of snow.
+///
+/// ```
+/// use schrund::physics::{assumed::Assumed, hold_static::holders_needed};
+///
+/// let firm = Assumed::built_in()?.snow.firm;
+/// let best = holders_needed(firm.lip.favourable, firm.mu_after.favourable, 0.0).expect("they hold");
+/// let worst = holders_needed(firm.lip.adverse, firm.mu_after.adverse, 0.0).expect("they hold");
+/// // On the flat 1/(λμ) people of the faller's own mass: 0.9 to 2.9 on firm firn, derived from the figures.
+/// assert!((best - 0.9).abs() < 0.055 && (worst - 2.9).abs() < 0.055, "{best} to {worst}");
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct SnowFigures {
@@ -72,6 +116,15 @@ pub struct SnowFigures {
 }
 
 /// A figure nobody knows better than from here to there.
+///
+/// ```
+/// use schrund::physics::assumed::{Assumed, Corner};
+///
+/// let assumed = Assumed::built_in()?;
+/// assert_eq!(assumed.slack_m.at(Corner::Central), 0.75, "the middle of 0 and 1.5 m where nothing else is given");
+/// assert_eq!(assumed.break_point.at(Corner::Central), 0.5, "given: the middle of 0.25 and 1 is another");
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Range {
@@ -90,6 +143,19 @@ pub struct Range {
 }
 
 /// One assumed figure, ready to be listed.
+///
+/// ```
+/// use schrund::physics::assumed::{Assumed, AssumedFigure};
+///
+/// let mut assumed = Assumed::built_in()?;
+/// let soft = |figure: &AssumedFigure<'_>| figure.name == "snow.soft.lip.adverse";
+/// let lip = assumed.figures().find(soft).expect("it is listed");
+/// assert_eq!((lip.value, lip.unit, lip.standing), (1.48, "1", "ours"));
+/// let name = lip.name;
+/// assumed.set(&name, 1.3)?;
+/// assert_eq!(assumed.snow.soft.lip.adverse, 1.3, "the name it is listed under sets it");
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct AssumedFigure<'a> {
     /// The name [`Assumed::set`] takes: `snow.soft.mu_after.adverse`.

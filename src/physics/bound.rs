@@ -3,6 +3,16 @@
 use crate::fault::refusal::OutOfBounds;
 
 /// A range a quantity must lie in, with the words to say so.
+///
+/// ```
+/// use schrund::physics::bound::{self, Bound};
+///
+/// let out = bound::SLOPE_DEG.check(75.0).expect_err("an ice cliff is no slope to walk");
+/// assert_eq!(out.to_string(), "slope towards the lip 75° is outside -60 to 60°");
+/// let bites = Bound::new("bites of a knot", "", 0.0, 3.0);
+/// assert_eq!(bites.check(2.0), Ok(2.0));
+/// assert!(bites.check(f64::NAN).is_err(), "what is no number is never inside");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Bound {
     /// What is measured, in the field's words.

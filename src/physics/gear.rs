@@ -15,6 +15,16 @@ use super::{bound, impact};
 const TEXT: &str = include_str!("../../data/gear.toml");
 
 /// Everything the file holds.
+///
+/// ```
+/// use schrund::physics::gear::Gear;
+///
+/// let gear = Gear::built_in()?;
+/// assert_eq!(gear.rope_g_per_m(8.5), Some([46.0, 46.0]), "between 43 and 49 g/m, makers' figures");
+/// assert_eq!(gear.rope_g_per_m(11.0), None, "thicker than listed");
+/// assert!(Gear::from_toml("[rope.single]").is_err(), "a file of gear holds all of it");
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Gear {
@@ -33,6 +43,16 @@ pub struct Gear {
 }
 
 /// The kinds of dynamic rope of EN 892, and one as sold.
+///
+/// ```
+/// use schrund::physics::gear::Gear;
+///
+/// let ropes = Gear::built_in()?.rope;
+/// assert!(ropes.usual.peak_force_n < ropes.single.peak_force_n, "a rope as sold lies inside the limit");
+/// assert_eq!(ropes.single.peak_force_n, 12_000.0, "EN 892, as excerpted");
+/// assert_eq!(ropes.half.test_mass_kg, 55.0, "half ropes are tested with less");
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Ropes {
@@ -47,6 +67,17 @@ pub struct Ropes {
 }
 
 /// How a dynamic rope stretches.
+///
+/// ```
+/// use schrund::physics::{gear::Gear, impact};
+///
+/// let usual = Gear::built_in()?.rope.usual;
+/// let stiff_n = usual.modulus_n()?;
+/// assert!((stiff_n - 21_213.0).abs() < 0.5, "derived from 8.5 kN, 80 kg, fall factor 1.77");
+/// assert!((impact::peak_force_n(stiff_n, usual.test_mass_kg, usual.fall_factor) - 8500.0).abs() < 0.05, "and back");
+/// assert!(stiff_n > 2.0 * usual.static_modulus_n()?, "a rope is far stiffer in a fall than under a weight");
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct RopeStretch {
@@ -86,6 +117,15 @@ impl RopeStretch {
 }
 
 /// Accessory cord.
+///
+/// ```
+/// use schrund::physics::gear::Gear;
+///
+/// let cord = Gear::built_in()?.cord;
+/// assert!((cord.strength_n(6.0) - 7200.0).abs() < 1e-6, "0.2 · 6² kN, EN 564 as excerpted");
+/// assert!((cord.strength_n(8.0) / cord.strength_n(4.0) - 4.0).abs() < 1e-12, "twice as thick, four times as strong");
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Cord {
@@ -106,6 +146,16 @@ impl Cord {
 }
 
 /// One line of the standard's list of cords.
+///
+/// ```
+/// use schrund::physics::gear::{CordStrength, Gear};
+///
+/// let cord = Gear::built_in()?.cord;
+/// assert_eq!(cord.strength[1], CordStrength { diameter_mm: 5.0, force_n: 5000.0 }, "EN 564, as excerpted");
+/// let by_rule = cord.strength.iter().all(|line| (cord.strength_n(line.diameter_mm) - line.force_n).abs() < 1e-6);
+/// assert!(by_rule, "the list follows the rule 0.2 · d²");
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct CordStrength {
@@ -116,6 +166,17 @@ pub struct CordStrength {
 }
 
 /// Mass of a rope.
+///
+/// ```
+/// use schrund::physics::gear::Gear;
+///
+/// let gear = Gear::built_in()?;
+/// let thin = &gear.mass[0];
+/// let [light_kg, heavy_kg] = thin.g_per_m.map(|g_per_m| 60.0 * g_per_m / 1000.0);
+/// assert_eq!(thin.diameter_mm, 6.0);
+/// assert!((light_kg - 1.32).abs() < 1e-9 && (heavy_kg - 1.74).abs() < 1e-9, "60 m of cord; makers differ");
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct RopeMass {
@@ -128,6 +189,16 @@ pub struct RopeMass {
 }
 
 /// A turning point of a haul.
+///
+/// ```
+/// use schrund::physics::{gear::Gear, haul::System};
+///
+/// let karabiner = &Gear::built_in()?.turn["karabiner"];
+/// assert_eq!((karabiner.worst, karabiner.efficiency, karabiner.best), (0.40, 0.53, 0.60), "measured");
+/// let three = System::ThreeLoaded.advantage(karabiner.efficiency);
+/// assert!((three - 1.8109).abs() < 1e-9, "1 + 0.53 + 0.53²: a 3:1 over karabiners is hardly a 2:1");
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Turn {
@@ -142,6 +213,16 @@ pub struct Turn {
 }
 
 /// What one person can pull on snow, sustained.
+///
+/// ```
+/// use schrund::physics::{GRAVITY_M_S2, gear::Gear};
+///
+/// let pull = Gear::built_in()?.pull;
+/// assert_eq!((pull.weak_n, pull.strong_n), (200.0, 400.0), "from memory");
+/// let weight_n = 80.0 * GRAVITY_M_S2;
+/// assert!(pull.strong_n < 0.6 * weight_n, "even a strong one alone lifts nobody straight up");
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Pull {
@@ -154,6 +235,16 @@ pub struct Pull {
 }
 
 /// Allowances of a haul.
+///
+/// ```
+/// use schrund::physics::gear::Gear;
+///
+/// let allowance = Gear::built_in()?.haul;
+/// let (anchor_to_lip_m, down_m) = (6.0, 9.0);
+/// assert_eq!(anchor_to_lip_m - allowance.clearance_m, 4.5, "what one stroke can use; our judgement");
+/// assert_eq!(anchor_to_lip_m + 2.0 * down_m + allowance.rest_m, 26.5, "rope for a drop loop");
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Allowance {

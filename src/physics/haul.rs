@@ -13,11 +13,20 @@ use serde::Serialize;
 use super::{
     GRAVITY_M_S2,
     bound::{self, Bound},
-    gear::Gear,
+    gear::{Allowance, Gear},
 };
 use crate::fault::refusal::Refusal;
 
 /// A way to haul.
+///
+/// ```
+/// use schrund::physics::haul::System;
+///
+/// let without_loss = System::ALL.map(|system| system.advantage(1.0));
+/// assert_eq!(without_loss, [2.0, 2.0, 3.0, 3.0, 6.0, 9.0]);
+/// assert!((System::Nine.advantage(0.53) - 3.28).abs() < 0.005, "(1 + 0.53 + 0.53²)²: karabiners eat two thirds");
+/// assert!(!System::LoopAtLip.needs_free_strand(), "it works where the rope has cut into the lip");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum System {
@@ -36,6 +45,20 @@ pub enum System {
 }
 
 /// Whether the people left can do it.
+///
+/// ```
+/// use schrund::physics::{gear::Gear, haul::{Can, HaulSite}};
+///
+/// let mut site = HaulSite {
+///     anchor_to_lip_m: 6.0, lip_to_victim_m: 6.0, victim_mass_kg: 80.0, e: 0.53, e_lip: 0.8, haulers: 1,
+/// };
+/// let gear = Gear::built_in()?;
+/// let drop_loop = site.table(&gear)?[0]; // 80 · 9.807 / (0.8 · 1.53) = 641 N at the hands
+/// assert_eq!((drop_loop.pull_n.round(), drop_loop.can), (641.0, Can::No), "a strong one pulls 400 N, from memory");
+/// site.haulers = 4;
+/// assert_eq!(site.table(&gear)?[0].can, Can::Yes, "160 N each");
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum Can {
@@ -60,6 +83,18 @@ impl Can {
 }
 
 /// Where the haul happens.
+///
+/// ```
+/// use schrund::physics::{gear::Gear, haul::HaulSite};
+///
+/// let site = HaulSite {
+///     anchor_to_lip_m: 6.0, lip_to_victim_m: 9.0, victim_mass_kg: 80.0, e: 1.0, e_lip: 1.0, haulers: 1,
+/// };
+/// // Worked by hand with a stroke of 4.5 m and 2.5 m for the hands; from the 2:1 at the lip to the 9:1.
+/// let rope_m: Vec<f64> = site.table(&Gear::built_in()?)?.iter().filter_map(|line| line.rope_m).collect();
+/// assert_eq!(rope_m, [26.5, 32.5, 11.5, 26.5, 23.0, 20.5]);
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct HaulSite {
     /// From the anchor to the lip, m.
@@ -77,6 +112,20 @@ pub struct HaulSite {
 }
 
 /// One line of the table: one system in one scene.
+///
+/// ```
+/// use schrund::physics::{GRAVITY_M_S2, gear::Gear, haul::{Haul, HaulSite}};
+///
+/// let near = HaulSite {
+///     anchor_to_lip_m: 1.0, lip_to_victim_m: 9.0, victim_mass_kg: 80.0, e: 0.83, e_lip: 1.0, haulers: 2,
+/// };
+/// let lines: Vec<Haul> = near.table(&Gear::built_in()?)?;
+/// let lifts_him = |line: &Haul| (line.pull_n * line.advantage - 80.0 * GRAVITY_M_S2).abs() < 1e-9;
+/// assert!(lines.iter().all(lifts_him), "force at the hands times advantage is his weight");
+/// let stuck = lines.iter().filter(|line| line.rope_m.is_none() && line.strokes.is_none()).count();
+/// assert_eq!(stuck, 4, "an anchor 1 m behind the lip leaves a traveller no room: only drop loops are left");
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Haul {
     /// Which system.
@@ -93,6 +142,8 @@ pub struct Haul {
     pub can: Can,
 }
 
+/// No haul is offered whose traveller runs less than this, m. Our judgement.
+pub const LEAST_STROKE_M: f64 = 2.0;
 const ANCHOR: Bound = Bound::new("distance from anchor to lip", "m", 0.0, 200.0);
 const DEPTH: Bound = Bound::new("depth of the victim below the lip", "m", 0.0, 200.0);
 const E: Bound = Bound::new("efficiency of a turn", "", 0.05, 1.0);
@@ -145,11 +196,40 @@ impl System {
         match self {
             Self::LoopAtLip => Some(a + 2.0 * h + rest),
             Self::LoopAtAnchor => Some(2.0 * a + 2.0 * h + rest),
-            _ if stroke <= 0.0 => None,
+            _ if stroke < LEAST_STROKE_M - 1e-9 => None,
             Self::ThreeLoaded => Some(2.0 * stroke + rest),
             Self::ThreeNew => Some(a + h + 2.0 * stroke + rest),
             Self::SixLoopOnThree => Some(4.0 * stroke + 2.0 * rest),
             Self::Nine => Some(4.0 * stroke + rest),
+        }
+    }
+
+    /// Depths below the lip that a system reaches where `free_m` of rope are there for it beyond the strand that the
+    /// victim hangs on and anchor and victim are `rope_m` of taut rope apart, m; `None` where it reaches none.
+    #[must_use]
+    pub fn depths_m(self, rope_m: f64, free_m: f64, haul: &Allowance) -> Option<[f64; 2]> {
+        let rest_m = haul.rest_m;
+        let (from_m, to_m) = match self {
+            Self::LoopAtLip => (0.0, free_m - rope_m - rest_m),
+            Self::LoopAtAnchor if 2.0 * rope_m + rest_m <= free_m + 1e-9 => (0.0, rope_m),
+            Self::LoopAtAnchor => return None,
+            // The longer the way from anchor to lip, the more rope the traveller runs over.
+            _ => {
+                let least_m =
+                    rope_m - haul.clearance_m - self.longest_stroke_m(rope_m, free_m, rest_m);
+                (least_m.max(0.0), rope_m - haul.clearance_m - LEAST_STROKE_M)
+            }
+        };
+        (from_m <= to_m + 1e-9).then_some([from_m, to_m])
+    }
+
+    /// The longest run of the traveller that so much free rope allows, m.
+    fn longest_stroke_m(self, rope_m: f64, free_m: f64, rest_m: f64) -> f64 {
+        match self {
+            Self::ThreeNew => (free_m - rope_m - rest_m) / 2.0,
+            Self::SixLoopOnThree => (free_m - 2.0 * rest_m) / 4.0,
+            Self::Nine => (free_m - rest_m) / 4.0,
+            Self::ThreeLoaded | Self::LoopAtLip | Self::LoopAtAnchor => (free_m - rest_m) / 2.0,
         }
     }
 

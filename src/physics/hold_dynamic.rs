@@ -1,7 +1,7 @@
 //! A fall into a crevasse, followed through time until everybody lies still or a holder reaches the lip.
 //!
-//! *Model:* the faller drops the slack, then hangs on an elastic rope that runs over a lip ([`lip`]) to holders
-//! lying in a row ([`row`]), tied by ropes of the same kind. The faller's span is
+//! *Model:* the faller drops the slack, then hangs on an elastic rope that runs over a lip (`lip`) to holders
+//! lying in a row (`row`), tied by ropes of the same kind. The faller's span is
 //! damped; damping only ever takes energy. Before the first pull nobody moves; from then on
 //! friction is μ_before, and `delay_s` later μ_after, for everybody at once (all hear the same shout `[ours]`).
 //! A faller in the middle hangs in a V between two lips, each rope turning only as far as the V makes it.
@@ -19,10 +19,10 @@
 //! usual method for dry friction. Rope forces are taken at the positions (Störmer–Verlet: kick, drift, kick), so
 //! the scheme is of second order while nothing changes state. The first pull and the reaction fall on steps.
 
-pub mod fall;
-pub mod lip;
-pub mod rope;
-pub mod row;
+mod fall;
+mod lip;
+mod rope;
+mod row;
 mod run;
 
 use super::bound;

@@ -9,6 +9,17 @@
 use super::{GRAVITY_M_S2, incline};
 
 /// Somebody lying in the snow with the rope taut.
+///
+/// ```
+/// use schrund::physics::hold_static::{Holder, Load, holders_needed, margin_kg};
+///
+/// let (lip, mu) = (1.4, 0.5);
+/// let people = holders_needed(lip, mu, 0.0).expect("on the flat"); // 1/(1.4 · 0.5) = 1.43
+/// let just_enough = [Holder { mass_kg: 80.0 * people, mu }];
+/// let load = Load { victim_kg: 80.0, lip, knots_n: 0.0 };
+/// assert!((people - 1.0 / 0.7).abs() < 1e-12);
+/// assert!(margin_kg(&load, &just_enough, 0.0).abs() < 1e-9, "they balance him to the gram");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Holder {
     /// Mass with pack, kg.
@@ -18,6 +29,16 @@ pub struct Holder {
 }
 
 /// What pulls at the holders.
+///
+/// ```
+/// use schrund::physics::{GRAVITY_M_S2, hold_static::{Holder, Load, margin_kg}};
+///
+/// let one = [Holder { mass_kg: 80.0, mu: 0.5 }];
+/// let bare = Load { victim_kg: 80.0, lip: 1.6, knots_n: 0.0 };
+/// assert!((margin_kg(&bare, &one, 0.0) + 10.0).abs() < 1e-9, "0.5 · 80 kg against 80/1.6 kg: he is dragged");
+/// let knotted = Load { knots_n: 10.0 * GRAVITY_M_S2, ..bare };
+/// assert!(margin_kg(&knotted, &one, 0.0).abs() < 1e-9, "knots that bear 10 kg make up for it");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Load {
     /// Mass of the hanging person with pack, kg.

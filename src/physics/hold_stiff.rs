@@ -11,6 +11,19 @@
 use super::{GRAVITY_M_S2, incline};
 
 /// One stiff-rope fall; angles in radians, masses in kilograms.
+///
+/// ```
+/// use schrund::physics::hold_stiff::StiffFall;
+///
+/// let mut fall = StiffFall {
+///     victim_kg: 80.0, holders_kg: 80.0, lip: 1.5, mu_before: 0.2, mu_after: 0.9, slope_rad: 0.0, delay_s: 1.0,
+///     slack_m: 0.0,
+/// };
+/// let slide_m = fall.slide_m().expect("it stops");
+/// assert!((slide_m - 4.1188).abs() < 5e-5, "in closed form, derived");
+/// (fall.lip, fall.mu_after) = (1.0, 0.2);
+/// assert_eq!(fall.slide_m(), None, "on ice one holder never stops");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct StiffFall {
     /// Mass of the faller with pack, kg.

@@ -8,120 +8,25 @@
 //! *Error:* a verdict on assumptions is no measurement; see the ranges. *Source:* `[ours]`, `[derived]`.
 //! *Checked:* tests/physics (patterns published for such tests, laws).
 
+pub mod limits;
 pub mod order;
+mod team;
 
 use super::{
-    assumed::{Assumed, Case, Corner, Parameter, Snow},
+    assumed::{Assumed, Case, Corner, Parameter},
     bound::{self, Bound},
     capstan,
     hold_dynamic::{Fall, GapSide, Outcome},
 };
 use crate::fault::refusal::Refusal;
 
-/// A rope team on one leg.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Team {
-    /// Masses with pack, kg, in rope order from the first to the last person.
-    pub masses_kg: Vec<f64>,
-    /// Walking distance between neighbours, m.
-    pub spacing_m: f64,
-    /// Effective gap width along the route, m.
-    pub gap_m: f64,
-    /// Brake knots tied from each end person, if any.
-    pub knots: Option<BrakeKnots>,
-    /// What the team stands on.
-    pub snow: Snow,
-    /// On skis: friction before braking is that of skis.
-    pub on_skis: bool,
-    /// Steepest slope of the ground, degrees, 0 or more; it falls towards the lip for a fall at either end, and for
-    /// a fall in the middle towards one of the two lips, whichever is worse.
-    pub slope_toward_lip_deg: f64,
-    /// Rope modulus EA, N.
-    pub rope_ea_n: f64,
-}
-
-/// A set of brake knots in the spans at both ends of the rope.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct BrakeKnots {
-    /// Knots tied from each end person.
-    pub count_per_side: u32,
-    /// First one, m from the end person.
-    pub first_m: f64,
-    /// From each to the next, m.
-    pub step_m: f64,
-}
-
-/// What the model says for its assumptions.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum HoldingAnswer {
-    /// Held with everything favourable, central and adverse.
-    HeldInAll,
-    /// Held or not with these; empty only where they were not asked for.
-    DependsOn(Vec<Parameter>),
-    /// Not held with anything favourable, central or adverse.
-    HeldInNone,
-}
-
-/// The answer for one person falling.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Faller {
-    /// Who, counted from 0 in rope order.
-    pub index: usize,
-    /// Whether the others hold.
-    pub verdict: HoldingAnswer,
-    /// Each parameter named flips the answer from the centre by itself; otherwise only together do they.
-    pub alone: bool,
-    /// Whether they hold with everything central.
-    pub held_in_centre: bool,
-    /// Least and most slide of a first holder over the corners, m; where not held, the way to the lip.
-    pub slide_m: (f64, f64),
-    /// Least and most of the slide as a share of the room there was, 1 being at the lip.
-    pub slide_share: (f64, f64),
-    /// Least and most peak force on a first holder over the corners, N; zeros where he stood over the gap himself.
-    pub peak_holder_force_n: (f64, f64),
-}
-
-/// The answer for a team.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Holding {
-    /// The verdict for the worst faller.
-    pub verdict: HoldingAnswer,
-    /// As in [`Faller::alone`], for the worst faller.
-    pub alone: bool,
-    /// Who the worst faller is, counted from 0 in rope order.
-    pub worst: usize,
-    /// Least and most slide over all fallers and corners, m.
-    pub slide_m: (f64, f64),
-    /// Least and most peak force on a first holder over all fallers and corners, N.
-    pub peak_holder_force_n: (f64, f64),
-    /// Everybody's fall, in rope order.
-    pub fallers: Vec<Faller>,
-}
+pub use team::{BrakeKnots, Faller, Holding, HoldingAnswer, Team};
 
 /// People on one rope the model answers for `[ours]`; five is the planner's own limit.
 const PEOPLE: Bound = Bound::new("people on one rope", "", 2.0, 12.0);
 const KNOTS: Bound = Bound::new("brake knots on one side", "", 0.0, 20.0);
 const SLOPE_DEG: Bound = Bound::new("slope towards the lip", "°", 0.0, bound::SLOPE_DEG.max);
 const CORNERS: [Corner; 3] = [Corner::Favourable, Corner::Central, Corner::Adverse];
-
-impl HoldingAnswer {
-    /// 0 held in all, 1 depends, 2 held in none.
-    #[must_use]
-    pub fn rank(&self) -> u8 {
-        match self {
-            Self::HeldInAll => 0,
-            Self::DependsOn(_) => 1,
-            Self::HeldInNone => 2,
-        }
-    }
-}
-
-impl BrakeKnots {
-    /// Distances walked from the end person, m.
-    fn distances_m(self) -> impl Iterator<Item = f64> {
-        (0..self.count_per_side).map(move |i| self.first_m + f64::from(i) * self.step_m)
-    }
-}
 
 impl Team {
     /// The answer for everybody's fall.

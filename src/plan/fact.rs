@@ -2,9 +2,10 @@
 
 use schemars::JsonSchema;
 use serde::Serialize;
+use serde_json::Value;
 
 use crate::{
-    fault::{Code, Level, refusal::Refusal},
+    fault::{Code, Level, code::told, refusal::Refusal},
     physics::assumed::Snow,
     plan::{
         fall::HaulAnswer,
@@ -19,6 +20,18 @@ macro_rules! facts {
     ($($(#[doc = $doc:literal])+ $kind:ident { $($field:ident: $type:ty),* } = $code:literal, $level:ident;)+) => {
         /// Something found, with the numbers, places and names that belong to it. Lengths in metres, slopes in
         /// degrees. The doc comment of each is what `check --explain` prints.
+        ///
+        /// ```
+        /// use schrund::plan::fact::Fact;
+        ///
+        /// let finding = &schrund::plan(&schrund::example::job()?)?.legs[1].findings[0];
+        /// let Some(Fact::TwoOverGap { over, left, effective_gap_m, spacing_m }) = finding.fact() else {
+        ///     panic!("{finding:?}")
+        /// };
+        /// assert_eq!((over, left), (&2, &1), "of three");
+        /// assert!(spacing_m < effective_gap_m, "two neighbours fit onto one bridge");
+        /// # Ok::<(), Vec<schrund::fault::Fault>>(())
+        /// ```
         #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
         #[serde(tag = "code", content = "values")]
         #[expect(missing_docs, reason = "the fields are named like those of the legs and set-ups they come from")]
@@ -44,7 +57,20 @@ macro_rules! facts {
                 Self::KINDS.iter().position(known).unwrap_or(Self::KINDS.len())
             }
 
-            /// Every code with its level and what it means, in the order of alarm.
+            /// What it means and what to do, in a few sentences.
+            #[must_use]
+            pub fn explain(&self) -> String {
+                told(match self { $(Self::$kind { .. } => concat!($($doc, "\n",)+),)+ })
+            }
+
+            /// The numbers, places and names that belong to it, by name.
+            #[must_use]
+            pub fn values(&self) -> Value {
+                let document = serde_json::to_value(self).unwrap_or_default();
+                document.get("values").cloned().unwrap_or_default()
+            }
+
+            /// Every code with its level and its doc comment, in the order of alarm; [`explained`] shows them.
             pub const KINDS: &'static [(&'static str, Level, &'static str)] =
                 &[$(($code, Level::$level, concat!($($doc, "\n",)+)),)+];
         }
@@ -57,14 +83,14 @@ facts! {
     NeverOnHidden { zone: ZoneName } = "never-on-hidden-gaps", Stop;
     /// The line along this leg is steeper than roping together without anchors can answer for: on hard
     /// snow one slip takes all. Belay from anchors, or take another line.
-    TooSteep { slope_deg: f64, of: Slope } = "too-steep-to-rope-without-anchors", Stop;
+    TooSteep { slope_deg: f64, of: Slope, length_m: f64 } = "too-steep-to-rope-without-anchors", Stop;
     /// In the fall model this team holds that fall in none of the cases assumed, not even the favourable one. It is
     /// a model's answer for assumed ranges, which are our judgement; nothing was measured on your ground. Take it as a
     /// reason to look for other means than the rope team alone.
-    HeldInNone { falls: PersonName, snow: Snow } = "fall-held-in-none", Stop;
+    HeldInNone { falls: PersonName, snow: Snow, length_m: f64, slope_deg: Option<f64> } = "fall-held-in-none", Stop;
     /// Bare ice this steep is no ground for a rope team without anchors: one slip takes all, and the model holds no fall
     /// on ice. Belay from anchors, go unroped where every gap is in sight, or take another line.
-    SteepBareIce { slope_deg: f64 } = "bare-ice-too-steep", Stop;
+    SteepBareIce { slope_deg: f64, length_m: f64 } = "bare-ice-too-steep", Stop;
     /// The gaps ask for a spacing above the greatest one. Another line, a detour round the ends of the
     /// crevasses or more people on the rope can help; a longer rope cannot.
     NoSetup { people: usize, effective_gap_m: f64, need_m: f64, cap_m: f64 } = "no-setup", Outside;
@@ -73,17 +99,28 @@ facts! {
     /// The team runs along the crevasses: several people can stand over one gap, and no spacing helps.
     /// Walk in echelon (staggered) or take another line.
     Along { zone: ZoneName } = "along-the-crevasses", Look;
+    /// At one place of no more than a spacing the model holds that fall in none of the cases assumed.
+    HeldInNoneOnce { falls: PersonName, snow: Snow, length_m: f64, slope_deg: Option<f64> } = "fall-held-in-none-at-one-place", Look;
+    /// Whether this team holds that fall depends on what is assumed, and with everything central it does not.
+    HeldOffCentre { falls: PersonName, snow: Snow, length_m: f64, slope_deg: Option<f64> } = "fall-not-held-in-the-middle-case", Look;
     /// A zone with hidden gaps says `rope` = `never`, and the party is on skis in deep snow over narrow gaps. The
     /// leader's word is kept. Skis spread the load; they do not hold a bridge up.
     SkiedUnroped { zone: ZoneName, snow_depth_m: f64, gap_m: f64 } = "hidden-gaps-skied-unroped", Look;
     /// The spacing is shorter than the way over a gap, so two people can stand over one at once.
     TwoOverGap { over: usize, left: usize, effective_gap_m: f64, spacing_m: f64 } = "two-over-one-gap", Look;
+    /// With the rope as carried no drop loop reaches this person: it ends short of the lip. Plan another rescue for them,
+    /// take a longer rope, or let `cover = "anyone"` size the coils.
+    NotReached { falls: PersonName, short_m: f64 } = "loop-ends-short-of-the-lip", Look;
+    /// Knots make a rescue strand obligatory, and the reserve asked for leaves it short.
+    ReserveShort { short_m: f64, coil_m: f64 } = "reserve-left-short", Look;
     /// The spacing is close to the greatest one: a slightly wider gap has no set-up.
     NearCap { spacing_m: f64, cap_m: f64 } = "spacing-near-limit", Look;
     /// The rope has little to spare: a slightly wider gap asks for another one.
     NearRope { rope: RopeName, spare_m: f64 } = "rope-near-limit", Look;
     /// The snow may be too thin for brake knots to bite. They are tied and not to be counted on.
     KnotsDoubtful {} = "knots-doubtful", Look;
+    /// Fewer knots are tied than a whole layout has: by the leader's word, or because the greatest spacing has no room.
+    KnotsFewer { tied: usize, layout: usize } = "fewer-knots-than-a-layout", Look;
     /// Nobody said how much snow lies on the ice, so whether brake knots bite is unknown.
     SnowUnknown {} = "snow-depth-not-given", Look;
     /// Knots are tied for one part of the leg and do not bite in another.
@@ -104,10 +141,10 @@ facts! {
     GlacierWithoutZone { length_m: f64 } = "glacier-without-zone", Look;
     /// Snow bridges weaken through the day, and the planned time on hidden gaps is later than the leader trusts them.
     BridgesLate { zone: ZoneName, left_at: Clock, until: Clock } = "bridges-late", Look;
-    /// A gap width from `--gap` stands in for zones that give none. The plan is as good as that guess.
+    /// A gap width from the trip or `--gap` stands in for zones that give none. The plan is as good as that guess.
     GapAssumed { zone: ZoneName, gap_m: f64 } = "gap-assumed", Look;
     /// Roped without anchors on sloping bare ice: no team holds a fall on ice, so one slip pulls all.
-    SlipPullsAll { slope_deg: f64 } = "one-slip-pulls-all", Look;
+    SlipPullsAll { slope_deg: f64, length_m: f64 } = "one-slip-pulls-all", Look;
     /// Where every gap is in sight, many teach to go without a rope, because a slip of one pulls all.
     /// Others rope where the ice is badly broken. The plan shows the roped view unless the practice set
     /// or the zone says otherwise.
@@ -116,8 +153,6 @@ facts! {
     CoilHeavy { coil_m: f64, coil_kg: f64, most_m: f64, most_kg: f64 } = "coil-is-a-burden", Note;
     /// From this steepness the avalanche bulletin decides.
     AvalancheTerrain { slope_deg: f64, of: Slope } = "avalanche-terrain", Note;
-    /// The spare rope reaches a fallen end person, not one in the middle.
-    MiddleNotReached { falls: PersonName, free_m: f64, needs_m: f64 } = "middle-person-not-reached", Note;
     /// Brake knots and a rope cut into the lip block the loaded strand, so a haul needs its own.
     KnotsBlockHaul {} = "knots-block-the-loaded-strand", Note;
     /// Those left on the rope cannot pull the fallen person out by any haul that their free rope allows. It rests
@@ -164,14 +199,26 @@ facts! {
 }
 
 /// A kind of complaint, for looking it up.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+///
+/// ```
+/// use schrund::{fault::Level, plan::fact};
+///
+/// // What to look up for a code that a plan shows.
+/// let plan = schrund::plan(&schrund::example::job()?)?;
+/// let code = plan.legs[1].findings[0].code();
+/// let kind = fact::explained().find(|kind| kind.code == code).expect("every code is explained");
+/// assert_eq!((kind.code, kind.level), ("two-over-one-gap", Level::Look));
+/// assert!(kind.text.starts_with("The spacing is shorter than the way over a gap, so two people"));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Explained {
     /// The stable name.
     pub code: &'static str,
     /// How much it matters.
     pub level: Level,
-    /// What it means and what to do, in a few sentences.
-    pub text: &'static str,
+    /// What it means and what to do, in a few sentences; broken into lines as they are written.
+    pub text: String,
 }
 
 /// The closed list: what can be wrong with inputs, then what a plan can find.
@@ -184,10 +231,28 @@ pub fn explained() -> impl Iterator<Item = Explained> {
     let facts = Fact::KINDS.iter();
     // One kind can be found by both: an assumed gap, file by file and zone by zone.
     let own = facts.filter(|(code, ..)| Code::ALL.iter().all(|known| known.as_str() != *code));
-    faults.chain(own.map(|&(code, level, text)| Explained { code, level, text }))
+    faults.chain(own.map(|&(code, level, doc)| Explained {
+        code,
+        level,
+        text: told(doc),
+    }))
 }
 
 /// How a rope falls short.
+///
+/// ```
+/// use schrund::plan::fact::{Fact, RopeLack};
+///
+/// let mut job = schrund::example::job()?;
+/// job.ropes[0].length_m = 40.0; // 43.5 m are needed
+/// let leg = &schrund::plan(&job)?.legs[1];
+/// let lack = leg.findings.iter().find_map(|f| match f.fact()? {
+///     Fact::NoRope { lack, .. } => Some(lack),
+///     _ => None,
+/// });
+/// assert!(matches!(lack, Some(RopeLack::Short { short_m, .. }) if *short_m == 3.5));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 #[serde(tag = "lack", rename_all = "kebab-case")]
 pub enum RopeLack {
@@ -208,6 +273,20 @@ pub enum RopeLack {
 }
 
 /// What is steep.
+///
+/// ```
+/// use schrund::{plan::fact::{Fact, Slope}, practice::{Origin, Rule}};
+///
+/// let mut job = schrund::example::job()?;
+/// job.rules.set(Rule::AvalancheDeg, 5.0, Origin::Flag).expect("inside its bounds");
+/// let plan = schrund::plan(&job)?;
+/// let steep = plan.legs[1].findings.iter().filter_map(|f| match f.fact()? {
+///     Fact::AvalancheTerrain { of, .. } => Some(*of),
+///     _ => None,
+/// });
+/// assert_eq!(steep.collect::<Vec<_>>(), [Slope::Line], "no terrain model knows the ground");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum Slope {
@@ -218,6 +297,17 @@ pub enum Slope {
 }
 
 /// An end of the route.
+///
+/// ```
+/// use schrund::plan::fact::{Fact, RouteEnd};
+///
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let leg = plan.legs.last().expect("a leg");
+/// let cut_off = Fact::CutOff { at: RouteEnd::End };
+/// assert!(leg.findings.iter().any(|f| f.fact() == Some(&cut_off)), "this line ends on the ice");
+/// assert_eq!(leg.end_m, plan.route.length_m);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum RouteEnd {
@@ -228,6 +318,20 @@ pub enum RouteEnd {
 }
 
 /// How far the terrain model lies from the heights of the route file.
+///
+/// ```
+/// use schrund::plan::{fact::Fact, place::HeightsFrom};
+///
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let apart = plan.findings.iter().find_map(|f| match f.fact()? {
+///     Fact::HeightsCompared { apart } => Some(*apart),
+///     _ => None,
+/// });
+/// let apart = apart.expect("both sources have heights");
+/// assert!((apart.median_m + 5.0).abs() < 0.1, "the model lies 5 m below the heights of the file");
+/// assert_eq!(apart.used, HeightsFrom::TerrainModel);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct HeightsApart {
     /// The middle one of the differences, metres; positive where the model lies higher.
@@ -241,6 +345,22 @@ pub struct HeightsApart {
 }
 
 /// Where the terrain model has no heights.
+///
+/// ```
+/// use std::io::Cursor;
+/// use schrund::{example, plan::{fact::Fact, place::HeightsFrom}};
+///
+/// let mut job = example::job()?;
+/// let north = Box::new(Cursor::new(example::pair_terrain_hgt()));
+/// job.terrain.add("N67E002.hgt", north).map_err(|fault| vec![fault])?;
+/// let plan = schrund::plan(&job)?;
+/// let mut voids = plan.findings.iter().filter_map(|f| match f.fact()? {
+///     Fact::TerrainVoid { void } => Some((void.void_m, void.used)),
+///     _ => None,
+/// });
+/// assert_eq!(voids.next(), Some((None, HeightsFrom::RouteFile)), "a tile that the line never meets");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct TerrainVoid {
     /// Metres of the line without a height; absent where the model has none along the whole stage.

@@ -12,6 +12,16 @@ use crate::{
 };
 
 /// The fall model's answer for one rope team on one leg. It holds for the assumptions of the plan only.
+///
+/// ```
+/// let plan = schrund::plan(&schrund::example::job()?)?;
+/// let arrest = plan.legs[1].teams[0].arrest.as_ref().expect("the model has an answer");
+/// // The fall that is held worst is that of Bo, in the middle; the two others hold.
+/// assert_eq!((arrest.falls, &arrest.holds[..]), (2, &[1, 3][..]));
+/// assert_eq!(arrest.everybody[arrest.falls - 1], arrest.verdict);
+/// assert!(!arrest.depends_on.is_empty(), "a verdict that depends says on what");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct Arrest {
     /// Position on the rope, from 1, of the person whose fall is held worst.
@@ -39,14 +49,108 @@ pub struct Arrest {
     pub slope_known: bool,
     /// Whether the model let the brake knots bear: only where the snow is known to be deep enough.
     pub knots_counted: bool,
-    /// The verdict for everybody's fall, in rope order.
+    /// Where that is: from this chainage, metres,
+    pub from_m: f64,
+    /// to this one.
+    pub to_m: f64,
+    /// The same question wherever gaps are to be expected on the leg, in walking order.
+    pub runs: Vec<HeldRun>,
+    /// The verdict for everybody's fall at that place, in rope order.
     pub everybody: Vec<Held>,
     /// Advice on the order; stands on the leg where the team is held worst, and only there.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub order: Option<OrderAdvice>,
 }
 
+/// On how many metres of a leg a team holds everybody's fall, where gaps are to be expected.
+///
+/// ```
+/// let plan = schrund::plan(&schrund::example::job()?)?;
+/// let team = &plan.legs[1].teams[0];
+/// let (held, arrest) = (team.held.expect("the model answers"), team.arrest.as_ref().expect("so too"));
+/// let runs_m: f64 = arrest.runs.iter().map(|run| run.length_m()).sum();
+/// assert!((held.all_m + held.depends_m + held.none_m - runs_m).abs() < 1e-6, "every run counts once");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, JsonSchema)]
+pub struct HeldMetres {
+    /// In all assumed cases.
+    pub all_m: f64,
+    /// In some.
+    pub depends_m: f64,
+    /// In none.
+    pub none_m: f64,
+}
+
+impl HeldMetres {
+    /// Of these runs.
+    #[must_use]
+    pub fn of(runs: &[HeldRun]) -> Self {
+        let of = |held: Held| {
+            let alike = runs.iter().filter(|run| run.held == held);
+            alike.map(HeldRun::length_m).sum()
+        };
+        Self {
+            all_m: of(Held::All),
+            depends_m: of(Held::Depends),
+            none_m: of(Held::None),
+        }
+    }
+}
+
+/// A run of places on a leg where everybody's fall is held alike.
+///
+/// ```
+/// let plan = schrund::plan(&schrund::example::job()?)?;
+/// let arrest = plan.legs[1].teams[0].arrest.as_ref().expect("the model answers");
+/// let ends = arrest.runs.windows(2).all(|pair| pair[0].to_m <= pair[1].from_m);
+/// assert!(ends && !arrest.runs.is_empty(), "in walking order");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct HeldRun {
+    /// Chainage where it begins, metres.
+    pub from_m: f64,
+    /// Chainage where it ends, metres.
+    pub to_m: f64,
+    /// In how many cases; the worst fall counts.
+    pub held: Held,
+    /// Whether with everything assumed central.
+    pub in_centre: bool,
+    /// What the team stands on.
+    pub snow: Snow,
+    /// Steepest slope towards a lip on it, degrees; absent where no heights are known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub steepest_deg: Option<f64>,
+}
+
+impl HeldRun {
+    /// Metres.
+    #[must_use]
+    pub fn length_m(&self) -> f64 {
+        self.to_m - self.from_m
+    }
+
+    /// Whether another one says the same where this one ends.
+    #[must_use]
+    pub fn goes_on(&self, next: &Self) -> bool {
+        let same = (self.held, self.in_centre, self.snow) == (next.held, next.in_centre, next.snow);
+        same && next.from_m - self.to_m < 1e-6
+    }
+}
+
 /// Whether a fall is held over the corners of everything assumed. No probability.
+///
+/// ```
+/// use schrund::plan::fall::Held;
+///
+/// let arrest = schrund::plan(&schrund::example::job()?)?.legs[1].teams[0].arrest.clone();
+/// let arrest = arrest.expect("the model has an answer");
+/// // Worse is greater: the verdict of a team is that of its worst fall.
+/// assert!(Held::All < Held::Depends && Held::Depends < Held::None);
+/// assert_eq!(arrest.everybody.iter().max(), Some(&arrest.verdict));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum Held {
@@ -59,6 +163,20 @@ pub enum Held {
 }
 
 /// In which order the people of a team are held best, as the model has it.
+///
+/// ```
+/// use schrund::trip::party::Party;
+///
+/// let mut job = schrund::example::job()?;
+/// let order = |plan: schrund::plan::Plan| plan.legs[1].teams[0].arrest.clone()?.order;
+/// let advice = order(schrund::plan(&job)?).expect("Ane, Bo and Cy differ in mass");
+/// let mut positions: Vec<usize> = advice.order.iter().map(|person| person.position).collect();
+/// positions.sort_unstable();
+/// assert_eq!(positions, [1, 2, 3], "everybody once");
+/// job.party = Party::weighing(&[80.0; 3]);
+/// assert_eq!(order(schrund::plan(&job)?), None, "equal people need no advice");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct OrderAdvice {
     /// From the first to the last person, with the positions they have now.
@@ -67,27 +185,51 @@ pub struct OrderAdvice {
     pub worth_it: bool,
 }
 
-/// Free rope if one person falls, against what each rescue takes.
+/// How deep a drop loop reaches for one person who falls, from an anchor where the holder stands.
+///
+/// ```
+/// let plan = schrund::plan(&schrund::example::job()?)?;
+/// let team = &plan.legs[1].teams[0];
+/// // Three at 13.5 m on 60 m of rope: 15 m in each coil, 2.5 m for hands and hitches (published, `foh`, and derived).
+/// let (end, middle) = (&team.reach[0], &team.reach[1]);
+/// assert!(end.whoever && end.depth_m == 10.5, "all that 3 m between holder and lip leave");
+/// assert_eq!(end.needs_untied, [3], "the rope behind is free once Cy has untied");
+/// assert_eq!(middle.depth_m, 15.0 - 13.5 - 2.5, "short of the lip");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct FallReserve {
+pub struct Reach {
     /// Position on the rope, from 1.
     pub person: usize,
     /// The side with more free rope.
     pub side: Side,
     /// People on that side.
     pub people: usize,
-    /// Rope that they have free, metres; what the rope at hand has to spare is not counted.
+    /// Rope that they have free, metres.
     pub free_m: f64,
-    /// What a drop loop needs by the practice set, metres.
-    pub needs_m: f64,
-    /// What is missing for it, metres; 0 when nothing is.
-    pub missing_m: f64,
-    /// The ways to haul for which the free rope is too short, in the order of the haul table; what each needs
-    /// stands there.
-    pub hauls: Vec<HaulReserve>,
+    /// How deep below the lip the loop reaches, metres, hands and hitches counted; negative where it ends short of the
+    /// lip. Never deeper than the rope lets anybody hang while the holder keeps away from the lip.
+    pub depth_m: f64,
+    /// Whether that is as deep as anybody can hang on this rope.
+    pub whoever: bool,
+    /// Positions of those who must untie for it, secured first.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub needs_untied: Vec<usize>,
+    /// The ways to haul that the free rope allows, each with the depths that it reaches.
+    pub hauls: Vec<HaulReach>,
 }
 
 /// A side of the fallen person on the rope.
+///
+/// ```
+/// use schrund::plan::fall::Side;
+///
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let reach = &plan.legs[1].teams[0].reach;
+/// let sides: Vec<Side> = reach.iter().map(|reach| reach.side).collect();
+/// assert_eq!(sides, [Side::Behind, Side::Ahead], "of two, the other one has the rope");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum Side {
@@ -97,16 +239,38 @@ pub enum Side {
     Behind,
 }
 
-/// A way to haul for which the free rope is too short.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct HaulReserve {
+/// How deep below the lip a way to haul reaches.
+///
+/// ```
+/// let plan = schrund::plan(&schrund::example::job()?)?;
+/// let team = &plan.legs[1].teams[0];
+/// for haul in team.reach.iter().flat_map(|reach| &reach.hauls) {
+///     assert!(haul.from_m <= haul.to_m && haul.to_m <= team.spacing_m - 3.0);
+/// }
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct HaulReach {
     /// Which way.
     pub system: System,
-    /// Metres missing.
-    pub missing_m: f64,
+    /// Least depth, metres.
+    pub from_m: f64,
+    /// Greatest depth, metres.
+    pub to_m: f64,
 }
 
 /// Ways to haul out the person whose fall is held worst.
+///
+/// ```
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let team = &plan.legs[1].teams[0];
+/// let table = team.haul.as_ref().expect("the model has an answer");
+/// // The anchor stands half a spacing from the lip (common practice); the rest of it hangs below.
+/// assert_eq!(table.anchor_to_lip_m, table.lip_to_person_m);
+/// assert_eq!(table.anchor_to_lip_m + table.lip_to_person_m, team.spacing_m);
+/// assert!(table.needs_own_strand, "brake knots block the loaded one");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct HaulTable {
     /// Position on the rope, from 1, of the person in the crevasse.
@@ -115,7 +279,7 @@ pub struct HaulTable {
     pub haulers: usize,
     /// From the anchor to the lip, metres.
     pub anchor_to_lip_m: f64,
-    /// From the lip down to the person, metres.
+    /// From the lip down to the person, metres: the anchor is where `anchor_share` says.
     pub lip_to_person_m: f64,
     /// Share of the force that the lip leaves.
     pub lip_share: f64,
@@ -130,6 +294,19 @@ pub struct HaulTable {
 }
 
 /// One way to haul.
+///
+/// ```
+/// use schrund::physics::haul::System;
+///
+/// let plan = schrund::plan(&schrund::example::job()?)?;
+/// let table = plan.legs[1].teams[0].haul.as_ref().expect("the model has an answer");
+/// let of = |system| table.systems.iter().find(|line| line.system == system).expect("all systems");
+/// // More turns take more rope than the simple way does, and less force.
+/// let (three, nine) = (of(System::ThreeLoaded), of(System::Nine));
+/// assert!(nine.rope_m > three.rope_m && nine.pull_kn < three.pull_kn);
+/// assert!(three.strokes.is_some() && of(System::LoopAtLip).strokes.is_none(), "a loop goes in one");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct HaulSystem {
     /// Which.
@@ -149,6 +326,21 @@ pub struct HaulSystem {
 }
 
 /// What those left can do with the rope they have.
+///
+/// ```
+/// use schrund::{physics::haul::{Can, System}, plan::fall::HaulAnswer};
+///
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let [first, last] = [1, 3].map(|leg| &plan.legs[leg].teams[0]);
+/// let [near, far] = [first, last].map(|team| team.haul.as_ref().expect("the model has an answer"));
+/// // One person is left. The coil carried is long enough for a loop, which one alone cannot pull.
+/// assert!(matches!(near.answer, HaulAnswer::Best { system: System::LoopAtLip, can: Can::No, haulers: 1, .. }));
+/// // 2 m farther apart the loop, down and up again, takes more than that coil.
+/// let HaulAnswer::TooShort { missing_m, .. } = far.answer else { panic!("{far:?}") };
+/// let loop_m = far.anchor_to_lip_m + 2.0 * far.lip_to_person_m + far.hands_m;
+/// assert!((missing_m - (loop_m - last.coil_carried_m)).abs() < 1e-9);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
 #[serde(tag = "answer", rename_all = "kebab-case")]
 pub enum HaulAnswer {

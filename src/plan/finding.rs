@@ -28,6 +28,19 @@ pub struct Finding {
 }
 
 /// What was found.
+///
+/// ```
+/// use schrund::{fault::Code, plan::finding::What};
+///
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// // The reader of the line saw a jump; a leader reads the plan, so it stands there.
+/// let read = plan.findings.iter().filter_map(|finding| match &finding.what {
+///     What::Read(notice) => Some(notice.code()),
+///     What::Planned(_) => None,
+/// });
+/// assert!(read.collect::<Vec<_>>().contains(&Code::Jump));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub enum What {
     /// By planning.
@@ -37,6 +50,18 @@ pub enum What {
 }
 
 /// Where a finding belongs.
+///
+/// ```
+/// use schrund::plan::finding::At;
+///
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// for leg in &plan.legs {
+///     assert!(leg.findings.iter().all(|finding| finding.at.leg() == Some(leg.leg)));
+/// }
+/// // What is said of the whole belongs to no leg.
+/// assert!(plan.findings.iter().all(|finding| !matches!(finding.at, At::Leg(_))));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 #[serde(untagged)]
 pub enum At {
@@ -61,6 +86,21 @@ pub enum At {
 }
 
 /// A leg, or a place on it.
+///
+/// ```
+/// use schrund::plan::finding::At;
+///
+/// let job = schrund::example::pair()?;
+/// let plan = schrund::plan(&job)?;
+/// let place = plan.legs[0].findings.iter().find_map(|finding| match &finding.at {
+///     At::Leg(place) if finding.code() == "glacier-without-zone" => Some(place),
+///     _ => None,
+/// });
+/// let place = place.expect("the inventory has ice below the lower step");
+/// let begins = job.route.stages[0].at(place.from_m).expect("on the line");
+/// assert!((begins.lat_deg - place.lon_lat[1]).abs() < 1e-9, "ready for a map");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct LegPlace {
     /// Number of the leg.
@@ -79,6 +119,16 @@ pub struct LegPlace {
 }
 
 /// A stage.
+///
+/// ```
+/// use schrund::plan::finding::{At, StagePlace};
+///
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let heights = plan.findings.iter().find(|finding| finding.code() == "heights-compared");
+/// let stage = StagePlace { stage: 1, name: Some("Invented steps".to_owned()) };
+/// assert_eq!(heights.map(|finding| &finding.at), Some(&At::Stage(stage)));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct StagePlace {
     /// Number of the stage.
@@ -89,6 +139,17 @@ pub struct StagePlace {
 }
 
 /// Parts of a job.
+///
+/// ```
+/// use schrund::plan::finding::{At, JobPart};
+///
+/// let mut job = schrund::example::job()?;
+/// job.ropes.clear();
+/// let plan = schrund::plan(&job)?;
+/// let finding = plan.findings.iter().find(|finding| finding.code() == "no-rope-named");
+/// assert_eq!(finding.map(|f| &f.at), Some(&At::Part { of: JobPart::Ropes }));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum JobPart {
@@ -126,7 +187,7 @@ impl Finding {
     pub fn code(&self) -> &'static str {
         match &self.what {
             What::Planned(fact) => fact.code(),
-            What::Read(notice) => notice.code().as_str(),
+            What::Read(notice) => notice.code(),
         }
     }
 
@@ -145,6 +206,24 @@ impl Finding {
         match &self.what {
             What::Planned(fact) => (fact.level(), fact.alarm()),
             What::Read(notice) => (notice.level(), usize::MAX),
+        }
+    }
+
+    /// The numbers, names and texts that belong to it, by name, as those of a [`Fault`].
+    #[must_use]
+    pub fn values(&self) -> Value {
+        match &self.what {
+            What::Planned(fact) => fact.values(),
+            What::Read(notice) => notice.values(),
+        }
+    }
+
+    /// What its kind means and what to do, in a few sentences.
+    #[must_use]
+    pub fn explain(&self) -> String {
+        match &self.what {
+            What::Planned(fact) => fact.explain(),
+            What::Read(notice) => notice.explain(),
         }
     }
 }
@@ -196,7 +275,7 @@ impl Serialize for Finding {
         let what = match &self.what {
             What::Planned(fact) => Facts::Planned(fact),
             What::Read(notice) => Facts::Read {
-                code: notice.code().as_str(),
+                code: notice.code(),
                 values: notice.values(),
             },
         };
@@ -216,5 +295,38 @@ impl JsonSchema for Finding {
 
     fn json_schema(generator: &mut SchemaGenerator) -> Schema {
         FindingDocument::json_schema(generator)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fault::gpx::InGpx;
+
+    #[test]
+    fn a_fault_and_a_finding_have_one_form() {
+        let jump = InGpx::Jump {
+            length_m: 1200.0,
+            at_m: 350.0,
+        };
+        let fault = Fault::new(jump, Place::file("tour.gpx"));
+        let finding = Finding::from(fault.clone());
+        assert_eq!(
+            serde_json::to_value(&fault).unwrap(),
+            serde_json::to_value(&finding).unwrap()
+        );
+        assert_eq!(
+            (fault.code(), fault.level()),
+            (finding.code(), finding.level())
+        );
+        assert_eq!(fault.values(), finding.values());
+        assert_eq!(fault.explain(), finding.explain());
+        let planned = Finding::new(
+            At::Part { of: JobPart::Zones },
+            Fact::ZoneMissed { zones: vec![2] },
+        );
+        let document = serde_json::to_value(&planned).unwrap();
+        assert_eq!(document["values"], planned.values());
+        assert_eq!(document["code"], planned.code());
     }
 }

@@ -2,7 +2,7 @@
 
 use crate::{
     plan::{
-        fall::{Arrest, FallReserve, HaulTable},
+        fall::{Arrest, HaulTable, HeldMetres, Reach},
         finding::Finding,
         name::PersonOnRope,
         place::{Piece, RollOver},
@@ -13,7 +13,20 @@ use crate::{
 use schemars::JsonSchema;
 use serde::Serialize;
 
+pub use crate::plan::judged::{JudgedStretch, Verdict};
+
 /// A part of a stage that is walked in one way. Legs tile their stage.
+///
+/// ```
+/// let legs = schrund::plan(&schrund::example::job()?)?.legs;
+/// for pair in legs.windows(2) {
+///     assert_eq!(pair[0].end_m, pair[1].start_m, "each begins where the last one ended");
+///     assert_eq!(pair[0].end_clock, pair[1].start_clock);
+/// }
+/// assert_eq!(legs[1].gap_m, Some(15.0));
+/// assert!(legs[0].gap_m.is_none() && legs[0].teams.is_empty(), "unroped");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct Leg {
     /// Number from 1 over the whole plan.
@@ -103,54 +116,27 @@ pub struct Leg {
     /// Time of day when it ends.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub end_clock: Option<Clock>,
-    /// How the leg stands against the limits.
+    /// How the leg stands against the limits: the gravest word of its stretches.
     pub verdict: Verdict,
+    /// Where each graver word holds, in walking order.
+    pub stretches: Vec<JudgedStretch>,
     /// One set-up for each rope team; empty on unroped legs.
     pub teams: Vec<TeamSetup>,
     /// What must be said about it.
     pub findings: Vec<Finding>,
 }
 
-/// How a leg stands against the limits that were given. Never a promise.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, JsonSchema)]
-#[serde(rename_all = "lowercase")]
-pub enum Verdict {
-    /// Walked without a rope.
-    Unroped,
-    /// A set-up within the limits fits a rope at hand.
-    Inside,
-    /// Something to decide or to watch; a finding says what.
-    Look,
-    /// No set-up within the limits, or no rope at hand holds it.
-    Outside,
-    /// Roping together is not the answer here; a finding says what is.
-    Stop,
-}
-
-impl Verdict {
-    /// All of them, from the mildest to the gravest.
-    pub const ALL: [Self; 5] = [
-        Self::Unroped,
-        Self::Inside,
-        Self::Look,
-        Self::Outside,
-        Self::Stop,
-    ];
-
-    /// The word, as printed.
-    #[must_use]
-    pub fn as_str(self) -> &'static str {
-        match self {
-            Self::Unroped => "unroped",
-            Self::Inside => "inside",
-            Self::Look => "look",
-            Self::Outside => "outside",
-            Self::Stop => "stop",
-        }
-    }
-}
-
 /// How one rope team is set up on a leg.
+///
+/// ```
+/// let plan = schrund::plan(&schrund::example::job()?)?;
+/// let team = &plan.legs[1].teams[0];
+/// // Three walk 0.9 of the gap apart (our judgement), so 13.5 m suit 15 m and no more.
+/// assert_eq!((team.spacing_m, team.as_tied_gap_m), (13.5, 15.0));
+/// // The 60 m rope would do for more, tied anew.
+/// assert!(team.covers_gap_m > Some(21.0) && team.covers_at_spacing_m == Some(19.0));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct TeamSetup {
     /// Number of the rope team, from 1.
@@ -163,11 +149,12 @@ pub struct TeamSetup {
     pub spacing_m: f64,
     /// Brake knots.
     pub knots: KnotSet,
-    /// Spare rope carried by each end person, metres.
+    /// Spare rope that each end person needs, metres.
     pub coil_m: f64,
-    /// Worst place in the middle and what is missing there; absent for two people.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub middle: Option<MiddleReserve>,
+    /// Spare rope that each end person carries with this rope, metres: what is left over goes there.
+    pub coil_carried_m: f64,
+    /// What is carried in a bag, metres.
+    pub bag_m: f64,
     /// Where the rope goes.
     pub ledger: Ledger,
     /// Next length sold that holds the total; absent above the longest.
@@ -189,19 +176,32 @@ pub struct TeamSetup {
     /// Least snow on the ice from which the brake knots count, metres; absent without knots.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub knots_count_from_snow_m: Option<f64>,
-    /// Mass of one spare coil, kilograms, for the rope at hand or one of the assumed diameter.
+    /// Mass of one coil carried, kilograms, for the rope at hand or one of the assumed diameter.
     pub coil_kg: f64,
-    /// Free rope for the fall of each person, in rope order.
-    pub falls: Vec<FallReserve>,
+    /// How deep a drop loop reaches for each person who falls, with the rope as carried, in rope order.
+    pub reach: Vec<Reach>,
     /// Whether the team holds the worst fall; absent where the model has no answer.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub arrest: Option<Arrest>,
+    /// On how many metres falls are held; absent where the model has no answer.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub held: Option<HeldMetres>,
     /// How that person can be hauled out; absent where the model has no answer.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub haul: Option<HaulTable>,
 }
 
 /// Brake knots of one rope team.
+///
+/// ```
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let team = &plan.legs[1].teams[0];
+/// let walked_m = team.knots.in_span(0, 1, team.spacing_m);
+/// // 3 m to the first, 2 m to the next (common practice), from Dag and from Eli.
+/// assert_eq!(walked_m, [3.0, 5.0, 7.0, 15.0 - 7.0, 15.0 - 5.0, 15.0 - 3.0]);
+/// assert_eq!(walked_m.len(), team.knots.count);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct KnotSet {
     /// How many in all.
@@ -239,6 +239,16 @@ impl KnotSet {
 }
 
 /// Whether brake knots bite into the lip.
+///
+/// ```
+/// use schrund::plan::leg::Bite;
+///
+/// // Knots bite above 1 m of snow and do not up to 0.3 m (common practice, no source).
+/// let legs = schrund::plan(&schrund::example::pair()?)?.legs;
+/// let bite = legs.iter().flat_map(|leg| Some((leg.snow_depth_m?, leg.teams.first()?.knots.bite)));
+/// assert_eq!(bite.collect::<Vec<_>>(), [(1.5, Bite::Yes), (0.8, Bite::Doubtful)]);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum Bite {
@@ -252,20 +262,17 @@ pub enum Bite {
     Unknown,
 }
 
-/// Free rope for the worst middle person, against what a drop loop needs.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct MiddleReserve {
-    /// Position on the rope, from 1.
-    pub person: usize,
-    /// Free rope on the better side, metres.
-    pub free_m: f64,
-    /// What the drop loop needs, metres.
-    pub needs_m: f64,
-    /// What is missing, metres; 0 when nothing is.
-    pub missing_m: f64,
-}
-
 /// Where the rope goes, line by line, metres.
+///
+/// ```
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let ledger = plan.legs[1].teams[0].ledger;
+/// // Six brake knots of 1.2 m (common practice) and two tie-ins of 1 m (published, `aai2006`).
+/// assert!((ledger.knots_m - 6.0 * 1.2).abs() < 1e-9 && ledger.tie_ins_m == 2.0);
+/// let lines_m = ledger.spans_m + ledger.knots_m + ledger.tie_ins_m + ledger.coils_m;
+/// assert!((lines_m - ledger.total_m).abs() < 1e-9, "the lines add up");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, JsonSchema)]
 pub struct Ledger {
     /// Between the people.
@@ -281,6 +288,19 @@ pub struct Ledger {
 }
 
 /// One place along the rope.
+///
+/// ```
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let team = &plan.legs[1].teams[0];
+/// assert!(team.marks.windows(2).all(|pair| pair[0].at_m < pair[1].at_m), "in the order of tying");
+/// let (first, last) = (&team.marks[0], &team.marks[team.marks.len() - 1]);
+/// assert_eq!(first.at_m, team.coil_carried_m, "Dag ties in behind his coil");
+/// let rope_m = team.rope.as_ref().map(|rope| rope.length_m).expect("named");
+/// assert!((last.at_m + team.bag_m - rope_m).abs() < 1e-9, "all of it, as carried");
+/// // An arm span is 1.8 m (common practice).
+/// assert!((last.at_arm_spans * 1.8 - last.at_m).abs() < 1e-9);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct Mark {
     /// Metres from the first person's free end, before anything is tied.
@@ -295,6 +315,15 @@ pub struct Mark {
 }
 
 /// What can be tied at a mark.
+///
+/// ```
+/// use schrund::plan::leg::MarkKind::{End, Knot, TieIn};
+///
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let kinds = plan.legs[1].teams[0].marks.iter().map(|mark| mark.kind);
+/// assert_eq!(kinds.collect::<Vec<_>>(), [TieIn, Knot, Knot, Knot, Knot, Knot, Knot, TieIn, End]);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum MarkKind {
@@ -302,11 +331,22 @@ pub enum MarkKind {
     TieIn,
     /// A brake knot.
     Knot,
-    /// Nothing: the set-up takes no more rope.
+    /// Nothing: the rope ends, or its rest goes into the bag.
     End,
 }
 
 /// The rope that a team carries.
+///
+/// ```
+/// let mut job = schrund::example::job()?;
+/// job.ropes[0].length_m = 40.0;
+/// let plan = schrund::plan(&job)?;
+/// let team = &plan.legs[1].teams[0];
+/// let rope = team.rope.as_ref().expect("named");
+/// assert_eq!(rope.spare_m, rope.length_m - team.ledger.total_m);
+/// assert!(rope.spare_m < 0.0, "too short by 3.5 m");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct RopeAtHand {
     /// Which of the ropes named, from 1.

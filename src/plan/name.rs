@@ -6,6 +6,17 @@ use serde::Serialize;
 use crate::trip::{party::Called, zone::Zone};
 
 /// A zone by its number, with what the leader calls it.
+///
+/// ```
+/// use schrund::plan::name::ZoneName;
+///
+/// let mut job = schrund::example::job()?;
+/// let named = ZoneName::from(&job.zones[0]);
+/// assert_eq!((named.zone, named.name.as_deref()), (1, Some("Middle icefall")));
+/// job.zones[0].name = None;
+/// assert_eq!(ZoneName::from(&job.zones[0]).zone, named.zone, "the number is always there");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct ZoneName {
     /// Number from 1.
@@ -36,6 +47,16 @@ pub struct IceNames {
 }
 
 /// Somebody on a rope.
+///
+/// ```
+/// use schrund::{plan::name::PersonName, trip::party::Called};
+///
+/// let plan = schrund::plan(&schrund::example::job()?)?;
+/// let persons = &plan.legs[1].teams[0].persons;
+/// assert_eq!(PersonName::at(2, persons).called.name.as_deref(), Some("Bo"));
+/// assert_eq!(PersonName::at(4, persons).called, Called::number(4), "nobody walks there");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct PersonName {
     /// Position on the rope, from 1.
@@ -58,6 +79,15 @@ impl PersonName {
 }
 
 /// One of the ropes at hand.
+///
+/// ```
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let rope = plan.carry[0].rope.as_ref().expect("the leader named one");
+/// assert_eq!((rope.rope, rope.name.as_deref(), rope.length_m), (1, Some("red"), 80.0));
+/// let at_hand = plan.legs[1].teams[0].rope.as_ref();
+/// assert_eq!(at_hand.map(|r| r.number), Some(rope.rope), "the one that the set-up is tied on");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct RopeName {
     /// Which of the ropes named, from 1.
@@ -70,6 +100,15 @@ pub struct RopeName {
 }
 
 /// One person in rope order.
+///
+/// ```
+/// let job = schrund::example::job()?;
+/// let plan = schrund::plan(&job)?;
+/// let on_rope = &plan.legs[1].teams[0].persons;
+/// let named = job.party.people.iter().map(|person| (&person.called, person.mass_kg));
+/// assert!(on_rope.iter().map(|p| (&p.called, p.mass_kg)).eq(named), "in the order named");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct PersonOnRope {
     /// What the leader calls them.

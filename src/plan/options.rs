@@ -6,6 +6,16 @@ use serde::Serialize;
 use crate::{plan::leg::Verdict, trip::party::Called};
 
 /// The ways nobody would rule out, best first. Units stand in the names.
+///
+/// ```
+/// let job = schrund::example::job()?;
+/// let options = schrund::Planner::new(&job)?.options()?;
+/// assert!(options.ways.len() < options.weighed, "what another way beats in everything is left out");
+/// let numbers: Vec<usize> = options.ways.iter().map(|way| way.way).collect();
+/// assert_eq!(numbers, [1, 2]);
+/// assert_eq!(options.verdict(), options.ways[0].verdict, "the best stands first");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct Options {
     /// Version of this document's form.
@@ -30,6 +40,16 @@ impl Options {
 }
 
 /// One way to split the party and to share the ropes out, over all legs of the trip.
+///
+/// ```
+/// let job = schrund::example::job()?;
+/// let planner = schrund::Planner::new(&job)?;
+/// let way = &planner.options()?.ways[0];
+/// assert!(way.changes.is_empty(), "as the rules stand, so it is the set-up of the plan:");
+/// assert_eq!(way.coil_m, planner.plan()?.legs[1].teams[0].coil_m);
+/// assert_eq!(way.left_to_hold, 1, "two of three can stand over one gap");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct Way {
     /// Number from 1, best first.
@@ -57,6 +77,18 @@ pub struct Way {
 }
 
 /// One rope team of a way.
+///
+/// ```
+/// let job = schrund::example::pair()?;
+/// let options = schrund::Planner::new(&job)?.options()?;
+/// for team in options.ways.iter().flat_map(|way| &way.teams) {
+///     let names: Vec<_> = team.persons.iter().flat_map(|called| called.name.as_deref()).collect();
+///     assert_eq!(names, ["Dag", "Eli"]);
+///     assert!(team.spacing_m[0] <= team.spacing_m[1] && team.needed_m <= team.rope_m);
+/// }
+/// assert_eq!(options.ways[0].teams[0].spacing_m, [15.0, 17.0], "over the two roped legs");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct WayTeam {
     /// How many.
@@ -78,6 +110,16 @@ pub struct WayTeam {
 }
 
 /// Something done otherwise than the rules in force say.
+///
+/// ```
+/// use schrund::plan::options::Change;
+///
+/// let job = schrund::example::job()?;
+/// let ways = schrund::Planner::new(&job)?.options()?.ways;
+/// let [Change::LongSling { sling_m }] = ways[1].changes[..] else { panic!("{:?}", ways[1]) };
+/// assert!((ways[0].coil_m - ways[1].coil_m - sling_m).abs() < 1e-9, "so much shorter is each coil");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 #[serde(tag = "change", rename_all = "kebab-case")]
 pub enum Change {
@@ -88,10 +130,12 @@ pub enum Change {
     },
     /// Butterflies for brake knots; they bite less.
     Butterflies,
-    /// Fewer knots in a set.
-    FewerKnots {
-        /// How many in each set.
-        knots: usize,
+    /// Brake knots nearer to the end person and to each other.
+    TighterLayout {
+        /// Distance walked from the end person to the first, metres.
+        first_m: f64,
+        /// Distance walked from one to the next, metres.
+        step_m: f64,
     },
     /// A long sling in the drop loop.
     LongSling {
@@ -101,6 +145,17 @@ pub enum Change {
 }
 
 /// Something that a way can be best in.
+///
+/// ```
+/// use schrund::plan::options::Merit;
+///
+/// let job = schrund::example::job()?;
+/// let ways = schrund::Planner::new(&job)?.options()?.ways;
+/// let best = ways.iter().find(|way| way.best_in.contains(&Merit::ShortestCoil)).expect("one is");
+/// assert!(ways.iter().all(|way| way.coil_m >= best.coil_m));
+/// assert!(ways.iter().all(|way| !way.best_in.contains(&Merit::LightestRopes)), "all have one rope");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Merit {
@@ -121,6 +176,18 @@ pub enum Merit {
 }
 
 /// What must be said of all ways.
+///
+/// ```
+/// use schrund::{plan::options::Remark, trip::party::Party};
+///
+/// let mut job = schrund::example::job()?;
+/// let options = schrund::Planner::new(&job)?.options()?;
+/// assert!(options.remarks.contains(&Remark::TooSmallForTwo));
+/// job.party = Party::of(6, &job.rules);
+/// let options = schrund::Planner::new(&job)?.options()?;
+/// assert!(options.remarks.contains(&Remark::TooManyForOne { most: 5 }));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(tag = "remark", rename_all = "kebab-case")]
 pub enum Remark {
@@ -143,6 +210,4 @@ pub enum Remark {
     AllChanged,
     /// No rope at hand was named.
     NoRopeNamed,
-    /// Falls are not modelled for the ways.
-    FallsNotModelled,
 }

@@ -6,6 +6,18 @@ use serde::Serialize;
 use crate::trip::route::Jump;
 
 /// A piece of a stage.
+///
+/// ```
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let pieces = plan.legs.iter().flat_map(|leg| &leg.ice_without_zone);
+/// let without_m: f64 = pieces.map(|piece| piece.to_m - piece.from_m).sum();
+/// let in_zones = plan.zones.iter().flat_map(|zone| &zone.crossings);
+/// let in_zones_m: f64 = in_zones.map(|crossing| crossing.exit_m - crossing.enter_m).sum();
+/// // The inventory has ice from behind the jump on.
+/// let ice_m = plan.route.length_m - plan.route.stages[0].jumps[0].at_m;
+/// assert!((without_m + in_zones_m - ice_m).abs() < 0.01);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct Piece {
     /// Chainage where it begins, metres.
@@ -15,6 +27,16 @@ pub struct Piece {
 }
 
 /// A jump between segments; never walked.
+///
+/// ```
+/// let job = schrund::example::pair()?;
+/// let stage = &schrund::plan(&job)?.route.stages[0];
+/// // This line is straight, and nobody walks its jump: the two together reach from end to end.
+/// let points = job.route.stages[0].points();
+/// let across_m = points[0].distance_m(points[points.len() - 1]);
+/// assert!((stage.length_m + stage.jumps[0].length_m - across_m).abs() < 0.01);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct JumpSummary {
     /// Chainage, metres.
@@ -33,6 +55,15 @@ impl From<Jump> for JumpSummary {
 }
 
 /// A place where the ground steepens down the fall line.
+///
+/// ```
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let [roll] = plan.legs[1].look_here[..] else { panic!("one") };
+/// // Uphill of 66.515° the ground has 4°, below it 14°; what a model of 59 m cells shows of that is a little less.
+/// assert!((roll.at[1] - 66.515).abs() < 0.0005, "{roll:?}");
+/// assert!((8.0..10.0).contains(&roll.steepens_deg), "{roll:?}");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct RollOver {
     /// Chainage, metres.
@@ -44,6 +75,16 @@ pub struct RollOver {
 }
 
 /// Where heights come from.
+///
+/// ```
+/// use schrund::{plan::place::HeightsFrom, raster::Terrain};
+///
+/// let mut job = schrund::example::pair()?;
+/// assert_eq!(schrund::plan(&job)?.route.heights_from, [HeightsFrom::TerrainModel]);
+/// job.terrain = Terrain::new();
+/// assert_eq!(schrund::plan(&job)?.route.heights_from, [HeightsFrom::RouteFile]);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum HeightsFrom {

@@ -6,6 +6,17 @@ use serde::Serialize;
 use crate::{practice::Origin, trip::party::Called};
 
 /// Why brake knots are tied or not.
+///
+/// ```
+/// use schrund::{plan::why::KnotsWhy, say::{setup::knots_why, voice::Voice}};
+///
+/// let plan = schrund::plan(&schrund::example::job()?)?;
+/// let why = &plan.legs[1].teams[0].knots.why;
+/// assert_eq!(*why, KnotsWhy::Three { heights_known: true });
+/// let said = knots_why(why, Voice::default()).to_string();
+/// assert_eq!(said, "for three they are tied only where holding is harder (common practice)");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 #[serde(tag = "because", rename_all = "kebab-case")]
 pub enum KnotsWhy {
@@ -41,6 +52,18 @@ pub enum KnotsWhy {
 }
 
 /// What brake knots are wanted for.
+///
+/// ```
+/// use schrund::{plan::why::{KnotsWanted, KnotsWhy}, trip::party::{Called, Party}};
+///
+/// let mut job = schrund::example::job()?;
+/// // Clearly heavier is 1.3 times the mean of the others (our judgement).
+/// job.party = Party::weighing(&[70.0, 70.0, 91.0]);
+/// let plan = schrund::plan(&job)?;
+/// let wanted = KnotsWanted::Heavier { who: Called::number(3) };
+/// assert_eq!(plan.legs[1].teams[0].knots.why, KnotsWhy::Tied { wanted, fewer: None });
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 #[serde(tag = "wanted", rename_all = "kebab-case")]
 pub enum KnotsWanted {
@@ -64,6 +87,19 @@ pub enum KnotsWanted {
 }
 
 /// A set that is not whole.
+///
+/// ```
+/// use schrund::{plan::why::KnotsWhy, practice::{Origin, Rule}};
+///
+/// let mut job = schrund::example::pair()?;
+/// job.rules.set(Rule::SpacingCapM, 14.5, Origin::Trip).expect("inside its bounds");
+/// let plan = schrund::plan(&job)?;
+/// let KnotsWhy::Tied { fewer: Some(fewer), .. } = plan.legs[1].teams[0].knots.why else { panic!("two are") };
+/// assert_eq!((fewer.tied, fewer.asked), (2, 3));
+/// // Two sets of three reach 3 + 2 + 2 m each, and a metre is left between them (common practice): 15 m in all.
+/// assert_eq!(fewer.spacing_m, 14.5);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct FewerKnots {
     /// Knots tied in each set.
@@ -75,6 +111,18 @@ pub struct FewerKnots {
 }
 
 /// Who put the ropes where: what a rope is carried for.
+///
+/// ```
+/// use schrund::plan::why::CarryWhy;
+///
+/// let mut job = schrund::example::job()?;
+/// assert_eq!(schrund::plan(&job)?.carry[0].why, CarryWhy::LongestSetUp);
+/// job.ropes[0].length_m = 40.0;
+/// let carry = &schrund::plan(&job)?.carry[0];
+/// assert_eq!(carry.why, CarryWhy::TooShort);
+/// assert!(carry.length_m < carry.needed_m);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
 #[serde(tag = "because", rename_all = "kebab-case")]
 pub enum CarryWhy {

@@ -11,6 +11,17 @@ use crate::{
 
 terms! {
     /// When brake knots are tied.
+    ///
+    /// ```
+    /// use schrund::practice::{Knots, Rule};
+    ///
+    /// let mut job = schrund::example::job()?;
+    /// job.rules.choices.knots.value = Knots::Always;
+    /// let ledger = &schrund::plan(&job)?.legs[1].teams[0].ledger;
+    /// let six_m = 6.0 * job.rules[Rule::KnotRopeM];
+    /// assert!((ledger.knots_m - six_m).abs() < 1e-9, "three from either end, 1.2 m of rope each: {ledger:?}");
+    /// # Ok::<(), Vec<schrund::fault::Fault>>(())
+    /// ```
     Knots {
         /// Two people: where the snow lets them work. Three: when holding is harder. More: none.
         #[default]
@@ -21,6 +32,18 @@ terms! {
         Never "never",
     }
     /// How much spare rope the end persons carry.
+    ///
+    /// ```
+    /// use schrund::practice::{Reserve, Rule};
+    ///
+    /// let mut job = schrund::example::job()?;
+    /// let coil_m = |job: &schrund::Job| schrund::plan(job).map(|plan| plan.legs[1].teams[0].coil_m);
+    /// let reach_m = job.rules[Rule::ReachFactor] * 13.5;
+    /// assert_eq!(coil_m(&job)?, reach_m - 13.5, "a loop of 1.5 × the spacing, less the span itself");
+    /// job.rules.choices.reserve.value = Reserve::ChestCoils;
+    /// assert_eq!(coil_m(&job)?, 0.0, "three of the set arm-span carry no chest coils");
+    /// # Ok::<(), Vec<schrund::fault::Fault>>(())
+    /// ```
     Reserve {
         /// As much as a drop loop needs: reach factor × spacing.
         #[default]
@@ -29,6 +52,17 @@ terms! {
         ChestCoils "chest-coils",
     }
     /// Whose fall the spare rope must reach.
+    ///
+    /// ```
+    /// use schrund::{Job, practice::Cover};
+    ///
+    /// let mut job = schrund::example::job()?;
+    /// let coil_m = |job: &Job| schrund::plan(job).map(|plan| plan.legs[1].teams[0].coil_m);
+    /// assert_eq!(coil_m(&job)?, 6.75, "for an end person: a loop of 1.5 × 13.5 m less the span itself");
+    /// job.rules.choices.cover.value = Cover::Anyone;
+    /// assert_eq!(coil_m(&job)?, 20.25, "for the one in the middle either end carries the loop whole");
+    /// # Ok::<(), Vec<schrund::fault::Fault>>(())
+    /// ```
     Cover {
         /// An end person; what is missing for a middle one is printed.
         #[default]
@@ -37,6 +71,18 @@ terms! {
         Anyone "anyone",
     }
     /// How the party travels; changes pace and habit.
+    ///
+    /// ```
+    /// use schrund::practice::{Rule, Travel};
+    ///
+    /// let mut job = schrund::example::job()?;
+    /// let walk_min = |job: &schrund::Job| schrund::plan(job).map(|plan| plan.legs[0].time_min);
+    /// let on_foot_min = walk_min(&job)?;
+    /// job.rules.choices.travel.value = Travel::Snowshoe;
+    /// let slower = walk_min(&job)? / on_foot_min;
+    /// assert!((slower - job.rules[Rule::SnowshoeFactor]).abs() < 1e-9, "1.25 times as long");
+    /// # Ok::<(), Vec<schrund::fault::Fault>>(())
+    /// ```
     Travel {
         /// On foot.
         #[default]
@@ -47,6 +93,18 @@ terms! {
         Ski "ski",
     }
     /// By which rule walking times are reckoned.
+    ///
+    /// ```
+    /// use schrund::practice::{Pace, Rule};
+    ///
+    /// let mut job = schrund::example::job()?;
+    /// job.rules.choices.pace.value = Pace::Naismith;
+    /// let leg = &schrund::plan(&job)?.legs[0];
+    /// let way_h = leg.length_m / 1000.0 / job.rules[Rule::NaismithKmh];
+    /// let climb_h = leg.ascent_m.unwrap_or(0.0) / job.rules[Rule::NaismithMPerH];
+    /// assert!((leg.time_min - 60.0 * (way_h + climb_h)).abs() < 1e-6, "the way plus the climb");
+    /// # Ok::<(), Vec<schrund::fault::Fault>>(())
+    /// ```
     Pace {
         /// Way and heights, the longer plus half the shorter (DIN 33466).
         #[default]
@@ -61,10 +119,30 @@ terms! {
 macro_rules! choices {
     ($($(#[doc = $doc:literal])+ $name:ident: $type:ty = $default:expr, $standing:ident, $says:literal;)+) => {
         /// The words in force.
+        ///
+        /// ```
+        /// use schrund::{physics::assumed::Snow, practice::{Choices, Origin}};
+        ///
+        /// let mut choices = Choices::default();
+        /// assert!(choices.set_word("snow", "firm", Origin::Flag));
+        /// assert_eq!((choices.snow.value, choices.snow.standing.as_str()), (Snow::Firm, "the leader's word"));
+        /// assert!(!choices.set_word("snow", "sugar", Origin::Flag), "no such word: nothing changes");
+        /// assert_eq!(Choices::words("knots"), Some(vec!["auto", "always", "never"]));
+        /// ```
         #[derive(Clone, Debug, PartialEq)]
         pub struct Choices { $($(#[doc = $doc])+ pub $name: Word<$type>,)+ }
 
         /// Words that somebody chose; the others stay as they are.
+        ///
+        /// ```
+        /// use schrund::practice::{Choices, Chosen, Knots, Origin, Travel};
+        ///
+        /// let mut choices = Choices::default();
+        /// choices.lay(&Chosen { travel: Some(Travel::Ski), ..Chosen::default() }, &Origin::Trip);
+        /// assert_eq!((choices.travel.value, choices.travel.origin), (Travel::Ski, Origin::Trip));
+        /// assert_eq!(choices.knots.value, Knots::Auto, "not chosen, not changed");
+        /// assert_eq!(choices.knots.origin, Origin::Default);
+        /// ```
         #[derive(Clone, Debug, Default, PartialEq, Eq)]
         pub struct Chosen { $($(#[doc = $doc])+ pub $name: Option<$type>,)+ }
 

@@ -34,6 +34,17 @@ pub(super) struct FigureEntry {
 }
 
 /// A number of the trade with all that must be known to question it.
+///
+/// ```
+/// use schrund::practice::{Figure, Rule, Standing};
+///
+/// let rules = schrund::example::job()?.rules;
+/// let share: &Figure = rules.figure(Rule::GapShareThree);
+/// assert_eq!((share.value, share.standing), (0.9, Standing::Judgement));
+/// assert!(share.check(1.2).is_ok() && share.check(f64::NAN).is_err(), "{} to {}", share.min, share.max);
+/// assert_eq!(rules.figure(Rule::MarginM).unit_shown(), " m");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Figure {
     /// Which one it is.

@@ -3,6 +3,7 @@
 use crate::{
     fault::{Fault, Place, refusal::Refusal, trip::InPractice},
     practice::{
+        alike::nearest,
         choice::{Choices, Chosen},
         figure::{Figure, FigureEntry},
         nature::Nature,
@@ -111,7 +112,9 @@ fn beside(set: &Set, file: &str) -> Result<Vec<String>, Vec<Fault>> {
 fn lay_figure(rules: &mut Rules, name: &str, entry: &FigureEntry, file: &str) -> Result<(), Fault> {
     let place = Place::file(file).with_property(name);
     let Some(rule) = Rule::named(name) else {
-        return Err(Fault::new(InPractice::NoFigure(name.to_owned()), place));
+        let near = nearest(name, Rule::ALL.iter().map(|rule| rule.name()));
+        let name = name.to_owned();
+        return Err(Fault::new(InPractice::NoFigure { name, near }, place));
     };
     let held = rules.figure(rule);
     if let Some(unit) = entry.unit.as_ref().filter(|unit| **unit != held.unit) {
@@ -221,7 +224,7 @@ mod tests {
         assert!(mine("beside = []").unwrap().beside.is_empty());
         let fault = mine("beside = [\"nobody\"]").unwrap_err();
         assert_eq!(fault.len(), 1);
-        assert_eq!(fault[0].code().as_str(), "unknown-name");
+        assert_eq!(fault[0].code(), "unknown-name");
     }
 
     #[test]

@@ -13,6 +13,18 @@ use crate::{
 };
 
 /// The assumptions of the fall model and the figures of gear, open to change by name.
+///
+/// ```
+/// use schrund::practice::{Nature, Origin};
+///
+/// let mut nature = Nature::built_in()?;
+/// assert!(nature.knows("pull.strong_n") && nature.knows("delay_s") && !nature.knows("pull"));
+/// nature.set("pull.strong_n", 350.0, Origin::Flag)?;
+/// assert_eq!(nature.gear.pull.strong_n, 350.0);
+/// nature.set("slack_m.favourable", 2.0, Origin::Flag)?;
+/// assert!(nature.check().is_err(), "more slack than at the adverse end, 1.5 m");
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Nature {
     /// What the fall model assumes.
@@ -24,6 +36,15 @@ pub struct Nature {
 }
 
 /// One figure of nature, ready to be listed.
+///
+/// ```
+/// use schrund::practice::{Nature, nature::NatureFigure};
+///
+/// let figures: Vec<NatureFigure> = Nature::built_in()?.figures();
+/// let thick = figures.iter().find(|figure| figure.name == "rope_g_per_m.9_5mm").expect("it is listed");
+/// assert_eq!((thick.value, thick.unit.as_str(), thick.standing.as_str()), (60.0, "g/m", "from memory"));
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct NatureFigure {
     /// The name [`Nature::set`] takes.

@@ -1,27 +1,26 @@
-//! Places in the text of trip and practice files, and what in it holds a NUL.
+//! Texts of trip and practice files that hold a NUL.
 
 use toml::{
     Spanned,
     de::{DeTable, DeValue},
 };
 
-use crate::fault::{Fault, Place, name};
+use super::toml_text::TomlText;
+use crate::fault::{Fault, name};
 
-/// Every text of a file that holds a NUL, in no order but that of its members.
-#[must_use]
-pub fn with_nul(file: &str, text: &str) -> Vec<Fault> {
-    let mut found = Vec::new();
-    if let Ok(table) = DeTable::parse(text) {
-        let place = |at: usize, path: &str| {
-            let (line, column) = line_column(text, at);
-            Place::file(file).at_line(line, column).with_property(path)
-        };
-        look_through(table.get_ref(), "", &mut |path, value, text| {
-            let nul = name::nul(text);
-            found.extend(nul.map(|nul| Fault::new(nul, place(value.span().start, path))));
+impl TomlText<'_> {
+    /// Every text in it that holds a NUL.
+    #[must_use]
+    pub fn nul(&self) -> Vec<Fault> {
+        let mut found = Vec::new();
+        look_through(&self.root, "", &mut |path, value, text| {
+            let place = || self.place_of(&value.span()).with_property(path);
+            let fault = name::nul(text).map(|nul| Fault::new(nul, place()));
+            found.extend(fault.map(|fault| (value.span().start, fault)));
         });
+        found.sort_by_key(|(at, _)| *at);
+        found.into_iter().map(|(_, fault)| fault).collect()
     }
-    found
 }
 
 fn look_through(
@@ -49,13 +48,4 @@ fn look_at(
         DeValue::Table(inner) => look_through(inner, path, look),
         _ => {}
     }
-}
-
-/// Line and column, from 1, of a byte of a text.
-#[must_use]
-pub fn line_column(text: &str, at: usize) -> (u64, u64) {
-    let before = text.get(..at).unwrap_or(text);
-    let line = before.matches('\n').count() as u64 + 1;
-    let column = before.rsplit('\n').next().unwrap_or("").chars().count() as u64 + 1;
-    (line, column)
 }

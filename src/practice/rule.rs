@@ -3,6 +3,14 @@
 macro_rules! rules {
     ($($variant:ident $name:literal,)+) => {
         /// The name of one figure. What each is stands in `data/rules.toml`.
+        ///
+        /// ```
+        /// use schrund::practice::Rule;
+        ///
+        /// assert_eq!(Rule::named("margin_m"), Some(Rule::MarginM));
+        /// assert_eq!(Rule::base_spacing(3).name(), "spacing_3_m", "the name ends in the unit");
+        /// assert_eq!(Rule::base_spacing(7), Rule::Spacing5M, "sets give nothing for more than five on a rope");
+        /// ```
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
         pub enum Rule { $(#[doc = concat!("`", $name, "`")] $variant,)+ }
 
@@ -39,6 +47,8 @@ rules! {
     KnotFirstM "knot_first_m",
     KnotStepM "knot_step_m",
     KnotCount "knot_count",
+    TightFirstM "tight_first_m",
+    TightStepM "tight_step_m",
     KnotRopeM "knot_rope_m",
     ButterflyRopeM "butterfly_rope_m",
     KnotClearM "knot_clear_m",
@@ -93,6 +103,7 @@ rules! {
     RopeDiameterMm "rope_diameter_mm",
     CoilMostM "coil_most_m",
     CoilMostKg "coil_most_kg",
+    HolderClearM "holder_clear_m",
     LongSlingM "long_sling_m",
     WideMinPerKmM "wide_min_per_km_m",
 }

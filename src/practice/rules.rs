@@ -15,6 +15,19 @@ use crate::{
 };
 
 /// Every figure and choice in force for one plan.
+///
+/// ```
+/// use schrund::practice::{Origin, Rule, Rules, set::Source};
+///
+/// let mut rules = Rules::with_practice(&Source::Named("arm-span"))?;
+/// for (people, spans) in [(2, 8.0), (3, 7.0), (4, 6.0), (5, 5.0)] {
+///     assert!((rules[Rule::base_spacing(people)] - 1.8 * spans).abs() < 1e-9, "(10 − n) arm spans of 1.8 m");
+/// }
+/// rules.set(Rule::MarginM, 40.0, Origin::Flag).expect("0 to 1000 m");
+/// let other = rules.under_practice("constant")?;
+/// assert_eq!((other[Rule::MarginM], other.practice.as_str()), (40.0, "constant"), "the leader's word stays");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Rules {
     pub(super) figures: Vec<Figure>,
@@ -33,6 +46,18 @@ pub struct Rules {
 }
 
 /// Who gave the party, the ropes, the terrain models and the gap width of zones that give none.
+///
+/// ```
+/// use schrund::{example, practice::Origin, read::{input::Input, lay::Sources, trip::Folk}};
+///
+/// let line = Input::text("line.gpx", example::ROUTE_GPX.as_bytes());
+/// let ice = Input::text("ice.geojson", example::ZONES_GEOJSON.as_bytes());
+/// let mut sources = Sources::new(line, ice);
+/// sources.flags.party = Some(Folk::Number(4));
+/// let given = sources.job()?.rules.given;
+/// assert_eq!((given.party, given.ropes), (Origin::Flag, Origin::Trip));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct GivenBy {
     /// Who goes.

@@ -4,12 +4,18 @@ use std::collections::BTreeMap;
 
 use serde::Deserialize;
 
-use crate::fault::{Fault, Item, Place, files::InFiles, name, trip::InPractice};
+use crate::fault::{
+    Fault, Item, Place, name,
+    toml::{Takes, TomlTable},
+    trip::InPractice,
+};
 use crate::practice::{
     choice::{Cover, Knots, Reserve},
     figure::FigureEntry,
-    nul,
+    form::{MemberForm, NUMBER, Sorted, TEXT, TEXTS, TRUTH, TableForm, ValueForm, WordForm},
+    rule::Rule,
     standing::Standing,
+    toml_text::TomlText,
 };
 
 /// The sets that come with the program, the default first.
@@ -32,9 +38,19 @@ pub const EMBEDDED: [(&str, &str); 4] = [
     ),
 ];
 
-pub use super::nul::line_column;
-
 /// Where a practice set comes from.
+///
+/// ```
+/// use schrund::practice::{Rule, Rules, set::Source};
+///
+/// let spacings = [(2, 16), (3, 14), (4, 12), (5, 10)]
+///     .map(|(people, m)| format!("[spacing_{people}_m]\nvalue = {m}\nstanding = \"our judgement\"\n"));
+/// let text = format!("name = \"our club\"\n{}", spacings.concat());
+/// let rules = Rules::with_practice(&Source::File { name: "club.toml", text: &text })?;
+/// assert_eq!((rules.practice.as_str(), rules[Rule::Spacing3M]), ("our club", 14.0));
+/// assert!(Rules::with_practice(&Source::Named("our club")).is_err(), "it is none of the embedded sets");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug)]
 pub enum Source<'a> {
     /// One of the embedded sets.
@@ -49,6 +65,17 @@ pub enum Source<'a> {
 }
 
 /// A practice file as it stands.
+///
+/// ```
+/// use schrund::practice::set::{EMBEDDED, Set, Source};
+///
+/// for (name, _) in EMBEDDED {
+///     let set: Set = Source::Named(name).read()?;
+///     assert_eq!(set.name, name);
+///     assert!(!set.says.is_empty(), "each says what it is");
+/// }
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, Deserialize)]
 pub struct Set {
     /// What the set is called.
@@ -116,14 +143,83 @@ impl Source<'_> {
             Self::File { text, .. } => text,
             Self::Named(name) => embedded(name)?,
         };
-        let mut set: Set = toml::from_str(text).map_err(|e| vec![broken(self.file(), text, &e)])?;
-        let nul = nul::with_nul(self.file(), text);
-        if !nul.is_empty() {
-            return Err(nul);
+        let read = TomlText::parse(self.file(), text)?;
+        let mut faults = read.check(&SET);
+        faults.extend(read.nul());
+        if !faults.is_empty() {
+            faults.extend(spacings_missing(&read));
+            return Err(faults);
         }
+        let mut set: Set = read.read()?;
         set.name = name::tidy(&set.name).unwrap_or_default();
         Ok(set)
     }
+}
+
+/// What a practice file can hold: the words of a set, and figures by their names.
+static SET: TableForm = TableForm {
+    of: TomlTable::Practice,
+    members: &[
+        MemberForm::must("name", TEXT),
+        MemberForm::may("says", TEXT),
+        MemberForm::may("comes_from", ABOUT),
+        MemberForm::may("used", ABOUT),
+        MemberForm::may("beside", TEXTS),
+        MemberForm::may("reserve", WordForm::<Reserve>::FORM),
+        MemberForm::may("knots", WordForm::<Knots>::FORM),
+        MemberForm::may("cover", WordForm::<Cover>::FORM),
+        MemberForm::may("rope_on_bare", TRUTH),
+    ],
+    others: Some(&ValueForm {
+        sorts: &[Sorted::Table(&FIGURE)],
+        takes: || Takes::Figure,
+    }),
+};
+
+/// A sentence with its standing.
+const ABOUT: ValueForm = ValueForm {
+    sorts: &[Sorted::Table(&ABOUT_SET)],
+    takes: || Takes::About,
+};
+
+/// What a practice file can say of itself.
+static ABOUT_SET: TableForm = TableForm {
+    of: TomlTable::About,
+    members: &[
+        MemberForm::must("says", TEXT),
+        MemberForm::must("standing", WordForm::<Standing>::FORM),
+        MemberForm::may("sources", TEXTS),
+    ],
+    others: None,
+};
+
+/// What a practice file can say of a figure.
+static FIGURE: TableForm = TableForm {
+    of: TomlTable::Figure,
+    members: &[
+        MemberForm::may("says", TEXT),
+        MemberForm::must("value", NUMBER),
+        MemberForm::may("unit", TEXT),
+        MemberForm::may("min", NUMBER),
+        MemberForm::may("max", NUMBER),
+        MemberForm::must("standing", WordForm::<Standing>::FORM),
+        MemberForm::may("sources", TEXTS),
+        MemberForm::may("note", TEXT),
+    ],
+    others: None,
+};
+
+/// The spacings that a file does not give, where the rest of it is at fault too.
+fn spacings_missing(read: &TomlText<'_>) -> Vec<Fault> {
+    let is_there = |rule: &Rule| read.names().any(|name| name == rule.name());
+    let missing = (2..=5)
+        .map(Rule::base_spacing)
+        .filter(|rule| !is_there(rule));
+    let fault = |rule: Rule| {
+        let place = read.place().with_property(rule.name());
+        Fault::new(InPractice::Missing(rule.name()), place)
+    };
+    missing.map(fault).collect()
 }
 
 fn embedded(name: &str) -> Result<&'static str, Vec<Fault>> {
@@ -140,15 +236,4 @@ pub(super) fn unknown(name: &str) -> InPractice {
         name: name.to_owned(),
         sets: EMBEDDED.iter().map(|(n, _)| *n).collect(),
     }
-}
-
-/// A TOML fault with its place.
-#[must_use]
-pub fn broken(file: &str, text: &str, fault: &toml::de::Error) -> Fault {
-    let mut place = Place::file(file);
-    if let Some(span) = fault.span() {
-        let (line, column) = line_column(text, span.start);
-        place = place.at_line(line, column);
-    }
-    Fault::new(InFiles::Toml(fault.message().replace('\n', ", ")), place)
 }

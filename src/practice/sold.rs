@@ -11,6 +11,17 @@ pub static SOLD_LENGTHS_M: LazyLock<[f64; 6]> =
     LazyLock::new(|| Sold::built_in().map_or([0.0; 6], |sold| sold.lengths_m));
 
 /// What the file holds.
+///
+/// ```
+/// use schrund::practice::{Standing, sold::Sold};
+///
+/// let sold = Sold::built_in()?;
+/// assert_eq!(sold.standing, Standing::Practice);
+/// let needed_m = 43.5;
+/// let buy_m = sold.lengths_m.into_iter().find(|length_m| *length_m >= needed_m);
+/// assert_eq!(buy_m, Some(50.0), "the shortest that is long enough");
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Sold {

@@ -2,7 +2,19 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::term::{Term, Terms};
+
 /// What stands behind a figure.
+///
+/// ```
+/// use schrund::practice::{Origin, Rule, Standing};
+///
+/// let mut rules = schrund::example::job()?.rules;
+/// assert_eq!(rules.figure(Rule::SpacingCapM).standing_shown(), "common practice, no source");
+/// rules.set(Rule::SpacingCapM, 25.0, Origin::Trip).expect("5 to 60 m");
+/// assert_eq!(rules.figure(Rule::SpacingCapM).standing, Standing::Leader, "whoever sets a figure answers for it");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, schemars::JsonSchema)]
 pub enum Standing {
     /// A named source says so; see the sources beside it.
@@ -38,18 +50,56 @@ impl Standing {
     /// The words, as printed.
     #[must_use]
     pub fn as_str(self) -> &'static str {
-        match self {
-            Self::Published => "published",
-            Self::Practice => "common practice, no source",
-            Self::Judgement => "our judgement",
-            Self::Derived => "derived",
-            Self::Memory => "from memory",
-            Self::Leader => "the leader's word",
-        }
+        self.name()
     }
 }
 
+impl Terms for Standing {
+    const TERMS: &'static [Term<Self>] = &[
+        Term {
+            name: "published",
+            word: Self::Published,
+            means: "A named source says so.",
+        },
+        Term {
+            name: "common practice, no source",
+            word: Self::Practice,
+            means: "Taught and done, without a source to quote.",
+        },
+        Term {
+            name: "our judgement",
+            word: Self::Judgement,
+            means: "Chosen by the authors.",
+        },
+        Term {
+            name: "derived",
+            word: Self::Derived,
+            means: "Arithmetic from other figures.",
+        },
+        Term {
+            name: "from memory",
+            word: Self::Memory,
+            means: "Remembered, not checked.",
+        },
+        Term {
+            name: "the leader's word",
+            word: Self::Leader,
+            means: "Set by the person who plans.",
+        },
+    ];
+}
+
 /// Who put a figure in force.
+///
+/// ```
+/// use schrund::practice::{Origin, Rule};
+///
+/// let rules = schrund::example::job()?.rules;
+/// assert_eq!(rules.figure(Rule::Spacing3M).origin, Origin::Practice, "a spacing comes from the practice set");
+/// assert_eq!(rules.figure(Rule::MarginM).origin, Origin::Default);
+/// assert_eq!(rules.choices.snow.origin.as_str(), "trip file", "`snow = \"settled\"` stands there");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, schemars::JsonSchema)]
 pub enum Origin {
     /// `data/rules.toml`.
@@ -75,6 +125,19 @@ impl Origin {
             Self::Practice => "practice set",
             Self::Trip => "trip file",
             Self::Flag => "flag",
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn each_is_read_by_the_words_it_is_printed_with() {
+        for term in Standing::TERMS {
+            let read = serde_json::from_value(serde_json::json!(term.name));
+            assert_eq!(read.ok(), Some(term.word), "{}", term.name);
         }
     }
 }

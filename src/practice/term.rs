@@ -5,6 +5,13 @@ use serde_json::Value;
 use crate::physics::assumed::Snow;
 
 /// One word of a choice: its name, the word, and what it means in a sentence.
+///
+/// ```
+/// use schrund::practice::{Cover, term::{Term, Terms}};
+///
+/// let anyone: &Term<Cover> = &Cover::TERMS[1];
+/// assert_eq!((anyone.name, anyone.word, anyone.means.trim()), ("anyone", Cover::Anyone, "Anyone on the rope."));
+/// ```
 #[derive(Clone, Copy, Debug)]
 pub struct Term<T: 'static> {
     /// As data files, plans and flags have it.

@@ -5,6 +5,16 @@ use serde_json::Value;
 use crate::practice::standing::{Origin, Standing};
 
 /// A word in force, and what stands behind it.
+///
+/// ```
+/// use schrund::practice::{Origin, Pace, Standing, words::Word};
+///
+/// let mut pace = Word::default_of(Pace::Din, Standing::Judgement);
+/// pace.set(None, Origin::Flag);
+/// assert_eq!(pace.origin, Origin::Default, "nobody said anything");
+/// pace.set(Some(Pace::Munter), Origin::Flag);
+/// assert_eq!((pace.value, pace.standing), (Pace::Munter, Standing::Leader));
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Word<T> {
     /// The word.
@@ -71,6 +81,15 @@ impl<T: Clone> Word<T> {
 }
 
 /// One word in force, ready to be listed.
+///
+/// ```
+/// use schrund::practice::{Choices, Standing, words::WordInForce};
+///
+/// let said: Vec<WordInForce> = Choices::default().said();
+/// let bare = said.iter().find(|word| word.name == "rope_on_bare").expect("it is listed");
+/// assert!(bare.value == true && bare.standing == Standing::Judgement);
+/// assert_eq!(bare.says, "whether bare ice is roped where the zone does not say");
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct WordInForce {
     /// The name that sets it.

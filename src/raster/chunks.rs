@@ -2,19 +2,46 @@
 
 use std::{
     collections::BTreeMap,
-    io::{Read, Seek, SeekFrom},
+    io::{ErrorKind, Read, Seek, SeekFrom},
     sync::Arc,
 };
 
-use tiff::decoder::{Decoder, DecodingResult};
+use tiff::{
+    TiffError,
+    decoder::{Decoder, DecodingResult},
+};
 
 use crate::{fault::terrain::Unpacking, raster::reading::Stored};
 
 /// Anything a terrain model can be read from: the library itself opens no file.
+///
+/// ```
+/// use schrund::raster::{ReadSeek, Terrain};
+///
+/// fn notes(name: &str, from: impl ReadSeek + 'static) -> Result<usize, schrund::fault::Fault> {
+///     Ok(Terrain::new().add(name, Box::new(from))?.len())
+/// }
+/// let tile = std::io::Cursor::new(vec![0; 2 * 1201 * 1201]);
+/// assert_eq!(notes("N46E007.hgt", tile)?, 1, "a tile comes with a note about its height system");
+/// assert!(notes("N46E007.hgt", std::io::empty()).is_err(), "nothing is no tile");
+/// # Ok::<(), schrund::fault::Fault>(())
+/// ```
 pub trait ReadSeek: Read + Seek + Send {}
 impl<T: Read + Seek + Send> ReadSeek for T {}
 
 /// A boxed source, as [`super::Terrain::add`] takes it.
+///
+/// ```
+/// use schrund::{raster::RasterSource, read::{input::Input, lay}};
+///
+/// let tile = |height: u8| -> RasterSource { Box::new(std::io::Cursor::new([0, height].repeat(1201 * 1201))) };
+/// let sheets = vec![Input::new("N46E007.hgt", tile(100)), Input::new("N46E008.hgt", tile(200))];
+/// let terrain = lay::terrain(sheets)?.value;
+/// let seam = schrund::geometry::LonLat::new(8.0, 46.5);
+/// assert_eq!(terrain.models().count(), 2);
+/// assert_eq!(terrain.height_m(seam).map_err(|fault| vec![fault])?, Some(100.0), "both have it; the first answers");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 pub type RasterSource = Box<dyn ReadSeek>;
 
 /// Decoded parts kept at once over all models, bytes (our judgement: a route in a 300 MB model stays below 60 MB).
@@ -167,12 +194,18 @@ impl Shelf {
     }
 }
 
+/// Whether the file ended where more was to come.
+pub(crate) fn ends_early(error: &TiffError) -> bool {
+    matches!(error, TiffError::IoError(e) if e.kind() == ErrorKind::UnexpectedEof)
+}
+
 impl Parts {
     fn decode(&mut self, layout: &Layout, part: u32) -> Result<DecodingResult, Unpacking> {
         match self {
-            Self::Coded(decoder) => decoder
-                .read_chunk(part)
-                .map_err(|e| Unpacking::Decoder(e.to_string())),
+            Self::Coded(decoder) => decoder.read_chunk(part).map_err(|e| match e {
+                e if ends_early(&e) => Unpacking::Short(part),
+                e => Unpacking::Decoder(e.to_string()),
+            }),
             Self::Rows {
                 source,
                 strips,
@@ -185,7 +218,10 @@ impl Parts {
                 source
                     .seek(SeekFrom::Start(from.0))
                     .and_then(|_| source.read_exact(&mut bytes))
-                    .map_err(|e| Unpacking::Reading(from.0, e.to_string()))?;
+                    .map_err(|e| match e.kind() {
+                        ErrorKind::UnexpectedEof => Unpacking::Short(part),
+                        _ => Unpacking::Reading(from.0, e.to_string()),
+                    })?;
                 Ok(plain.numbers(&bytes))
             }
         }

@@ -13,7 +13,7 @@ use crate::fault::{
     terrain::{Coding, Damage, NoHeights, Picture, Told, Unusable},
 };
 use crate::raster::{
-    chunks::{LARGEST_PART_BYTES, NumberFamily, Plain, RasterSource},
+    chunks::{LARGEST_PART_BYTES, NumberFamily, Plain, RasterSource, ends_early},
     geokeys::GeoKeys,
     metadata::BandNotes,
     model::Opened,
@@ -45,7 +45,7 @@ pub(crate) fn open(name: &str, mut source: RasterSource, length: u64) -> Result<
     rewound.map_err(|e| broken(name, Damage::Unread(e.to_string())))?;
     let limits = limits();
     let decoder = Decoder::new(source)
-        .map_err(|e| unreadable(name, &e))?
+        .map_err(|e| unreadable(name, length, &e))?
         .with_limits(limits);
     let file = Opening {
         name,
@@ -65,8 +65,9 @@ fn limits() -> Limits {
     limits
 }
 
-pub(super) fn unreadable(name: &str, error: &TiffError) -> Fault {
+fn unreadable(name: &str, length: u64, error: &TiffError) -> Fault {
     match error {
+        error if ends_early(error) => broken(name, Damage::Ends(length)),
         TiffError::UnsupportedError(e) => refused(name, Unusable::Tiff(e.to_string())),
         TiffError::LimitsExceeded => refused(name, Unusable::BigTables),
         other => broken(name, Damage::NotWhole(other.to_string())),
@@ -110,7 +111,7 @@ impl Opening<'_> {
     pub(super) fn size(&mut self) -> Result<(u32, u32), Fault> {
         self.decoder
             .dimensions()
-            .map_err(|e| unreadable(self.name, &e))
+            .map_err(|e| unreadable(self.name, self.length, &e))
     }
 
     /// Compression and predictor. Numbers of the TIFF 6 specification and its registered additions.

@@ -14,6 +14,20 @@ use crate::raster::{
 use crate::{fault::Fault, geometry::LonLat};
 
 /// The inclination of the ground at a place.
+///
+/// ```
+/// use schrund::{geometry::LonLat, raster::{GroundSlope, Terrain}};
+///
+/// // A tile that rises by 50 m from row to row toward the south: 3 seconds of latitude, 92.6 m at 46.5° N.
+/// let heights: Vec<u8> = (0..1201_i16).flat_map(|row| (5 * row).to_be_bytes().repeat(1201)).collect();
+/// let mut terrain = Terrain::new();
+/// terrain.add("N46E007.hgt", Box::new(std::io::Cursor::new(heights)))?;
+/// let slope: GroundSlope = terrain.slope(LonLat::new(7.5, 46.5))?.expect("inside the tile");
+/// assert!((slope.slope_deg - (5.0_f64 / 92.63).atan().to_degrees()).abs() < 0.01, "{slope:?}");
+/// let facing_deg = slope.aspect_deg.expect("not level");
+/// assert!(facing_deg.min(360.0 - facing_deg) < 0.01, "it descends to the north");
+/// # Ok::<(), schrund::fault::Fault>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct GroundSlope {
     /// Degrees from the horizontal, 0 to 90.

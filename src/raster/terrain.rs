@@ -20,6 +20,19 @@ use crate::{
 /// Several models of the ground as one: the finest that has a height at a place answers for it.
 ///
 /// Can be shared between threads; one reads at a time.
+///
+/// ```
+/// use schrund::{geometry::LonLat, raster::Terrain};
+///
+/// // An `.hgt` tile of 1201 × 1201 heights in which every row holds its own number, counted from the north.
+/// let rows: Vec<u8> = (0..1201_i16).flat_map(|row| row.to_be_bytes().repeat(1201)).collect();
+/// let mut terrain = Terrain::new();
+/// terrain.add("N46E007.hgt", Box::new(std::io::Cursor::new(rows)))?;
+/// let height_m = terrain.height_m(LonLat::new(7.25, 46.5))?.expect("inside the tile");
+/// assert!((height_m - 600.0).abs() < 1e-6, "row 600 runs through the middle");
+/// assert_eq!(terrain.height_m(LonLat::new(9.0, 46.5))?, None, "nothing is made up outside");
+/// # Ok::<(), schrund::fault::Fault>(())
+/// ```
 #[derive(Default)]
 pub struct Terrain {
     /// Finest first; equal ones in the order they were added.
@@ -28,6 +41,18 @@ pub struct Terrain {
 }
 
 /// A height and who gave it.
+///
+/// ```
+/// use schrund::{geometry::LonLat, raster::Terrain};
+///
+/// let mut terrain = Terrain::new();
+/// let plain = [0x09, 0xC4].repeat(1201 * 1201); // 2500 m everywhere
+/// terrain.add("N46E007.hgt", Box::new(std::io::Cursor::new(plain)))?;
+/// let height = terrain.sample(LonLat::new(7.25, 46.5))?.expect("inside the tile");
+/// assert_eq!((height.height_m, height.model), (2500.0, "N46E007.hgt"));
+/// assert!((60.0..93.0).contains(&height.resolution_m), "three seconds of arc, shorter to the east: {height:?}");
+/// # Ok::<(), schrund::fault::Fault>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SourcedHeight<'a> {
     /// Metres, in the height system of the model.

@@ -54,7 +54,7 @@ const KEPT_BUFFER_BYTES: usize = 1 << 20;
 /// assert_eq!(read.value.stages[0].points().len(), 2);
 ///
 /// let faults = schrund::read::gpx::route("tour.gpx", "<gpx/>".as_bytes()).expect_err("no line");
-/// assert_eq!(faults[0].code().as_str(), "no-line");
+/// assert_eq!(faults[0].code(), "no-line");
 /// ```
 pub fn route(name: &str, text: impl BufRead) -> Result<Noted<Route>, Vec<Fault>> {
     let unreadable = |e: std::io::Error| {

@@ -1,16 +1,43 @@
 //! One input under the name that messages call it, or why it could not be opened.
 
-use std::io::{BufRead, Read};
+use std::{
+    io::{BufRead, Read},
+    string::FromUtf8Error,
+};
 
 use crate::{
     fault::{Fault, Place, files::InFiles},
     read::kind,
 };
 
+/// Most MiB of a text that is held whole, a trip file or a practice file: hundreds of times the longest that comes with
+/// the program. Our judgement.
+const MOST_MIB: u64 = 1;
+
 /// Text that is read once, from its beginning.
+///
+/// ```
+/// use schrund::read::{input::{Input, Text}, lay};
+///
+/// let line: Text<'_> = Box::new(schrund::example::ROUTE_GPX.as_bytes());
+/// let route = lay::route(Input::new("standard input", line))?.value;
+/// assert!((route.length_m() - 3010.9).abs() < 0.1, "0.027° of latitude at 66.5°");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 pub type Text<'a> = Box<dyn BufRead + 'a>;
 
 /// One input. What could not be opened brings its faults along, so that they are told together with those of the others.
+///
+/// ```
+/// use schrund::{example::ZONES_GEOJSON, fault::{Fault, Place, files::InFiles}, read::{input::Input, lay::Sources}};
+///
+/// let stopped = Fault::new(InFiles::Stopped("no such device".to_owned()), Place::file("line.gpx"));
+/// let line = Input::opened("line.gpx", Err(stopped.clone()));
+/// let ice = Input::text("ice.geojson", ZONES_GEOJSON.as_bytes());
+/// let faults = Sources::new(line, ice).job().expect_err("there is no line");
+/// assert_eq!(faults[0], stopped, "told together with what is wrong elsewhere");
+/// assert_eq!(faults.len(), 2, "nobody said how many go, either");
+/// ```
 pub struct Input<T> {
     /// What messages call it.
     pub name: String,
@@ -59,16 +86,33 @@ impl<'a> Input<Text<'a>> {
     /// All of a small text, without byte-order mark.
     ///
     /// # Errors
-    /// It could not be opened or read, or is not UTF-8.
+    /// It could not be opened or read, is too large, or is not UTF-8.
     pub fn whole(self) -> Result<String, Vec<Fault>> {
+        let place = Place::file(&self.name);
+        let fault = |what: InFiles, at: Place| vec![Fault::new(what, at)];
+        let most = MOST_MIB << 20;
         let mut bytes = Vec::new();
-        let place = || Place::file(&self.name);
         self.source?
+            .take(most + 1)
             .read_to_end(&mut bytes)
-            .map_err(|fault| vec![Fault::new(InFiles::Stopped(fault.to_string()), place())])?;
-        let text =
-            String::from_utf8(bytes).map_err(|_| vec![Fault::new(InFiles::NotUtf8, place())])?;
+            .map_err(|e| fault(InFiles::Stopped(e.to_string()), place.clone()))?;
+        if bytes.len() as u64 > most {
+            return Err(fault(InFiles::TooLarge { most_mib: MOST_MIB }, place));
+        }
+        let text = String::from_utf8(bytes).map_err(|e| {
+            let (line, column) = end_of(&e);
+            fault(InFiles::NotUtf8, place.at_line(line, column))
+        })?;
         let bare = text.strip_prefix('\u{feff}').map(str::to_owned);
         Ok(bare.unwrap_or(text))
     }
+}
+
+/// Line and column, from 1, of the first byte that is no UTF-8.
+fn end_of(error: &FromUtf8Error) -> (u64, u64) {
+    let (good, _) = error.as_bytes().split_at(error.utf8_error().valid_up_to());
+    let good = String::from_utf8_lossy(good);
+    let line = good.matches('\n').count() as u64 + 1;
+    let column = good.rsplit('\n').next().unwrap_or("").chars().count() as u64 + 1;
+    (line, column)
 }

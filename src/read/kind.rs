@@ -3,6 +3,15 @@
 use crate::raster;
 
 /// The kinds of input there are.
+///
+/// ```
+/// use schrund::{example::{ROUTE_GPX, TRIP_TOML, ZONES_GEOJSON}, read::kind::{Kind, is_practice, of}};
+///
+/// let kinds = [ROUTE_GPX, ZONES_GEOJSON, TRIP_TOML].map(|text| of("standard input", text.as_bytes()));
+/// assert_eq!(kinds, [Kind::Route, Kind::Zones, Kind::Toml]);
+/// assert_eq!(of("N46E007.hgt", &[0x09, 0xC4]), Kind::Terrain, "heights without a beginning of their own");
+/// assert!(!is_practice(TRIP_TOML), "it gives no spacings");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Kind {
     /// A terrain model.
@@ -22,6 +31,9 @@ pub enum Kind {
 ///
 /// assert_eq!(of("somewhere", b"\xEF\xBB\xBF <gpx>"), Kind::Route);
 /// assert_eq!(of("somewhere", b"party = 3"), Kind::Toml);
+/// assert_eq!(of("somewhere", b"[[rope]]"), Kind::Toml);
+/// assert_eq!(of("empty.toml", b""), Kind::Toml);
+/// assert_eq!(of("somewhere", b"[[1, 2]]"), Kind::Zones);
 /// ```
 #[must_use]
 pub fn of(name: &str, start: &[u8]) -> Kind {
@@ -29,12 +41,21 @@ pub fn of(name: &str, start: &[u8]) -> Kind {
         return Kind::Terrain;
     }
     match first_sign(start) {
+        Some(b'[') if begins_toml_table(start) && !name.ends_with("json") => Kind::Toml,
         Some(b'{' | b'[' | 0x1E) => Kind::Zones,
-        Some(b'<') | None => Kind::Route,
-        Some(_) if name.ends_with(".gpx") => Kind::Route,
-        Some(_) if name.ends_with("json") => Kind::Zones,
-        Some(_) => Kind::Toml,
+        Some(b'<') => Kind::Route,
+        _ if name.ends_with(".gpx") => Kind::Route,
+        _ if name.ends_with("json") => Kind::Zones,
+        None if !name.ends_with(".toml") => Kind::Route,
+        _ => Kind::Toml,
     }
+}
+
+/// Whether the brackets are followed by a name: `[assume]` and `[[rope]]` are tables, `[1]` and `[[1]]` lists of JSON.
+fn begins_toml_table(start: &[u8]) -> bool {
+    let mut brackets = start.iter().skip_while(|b| **b != b'[');
+    let inside = brackets.find(|b| **b != b'[');
+    inside.is_some_and(u8::is_ascii_alphabetic)
 }
 
 /// Whether a TOML text is a practice file: only those give spacings.

@@ -1,21 +1,19 @@
 //! Files, trip and flags laid together into a job; all their faults told at once.
 
 use crate::{
-    fault::{Code, Fault, Item, Noted, Place, files::InFiles, trip::InTrip},
+    fault::{Fault, Item, Noted, Place, files::InFiles, trip::InTrip},
     practice::{GivenBy, Origin, Rules, set},
     raster::{self, Terrain},
     read::{
         geojson::{self, Given},
-        gpx,
+        gpx, ice,
         input::{Input, Text},
         swapped::{FileNames, swapped},
-        trip::{Laid, Trip},
+        trip::{Laid, StageWord, Trip},
+        unlaid,
     },
     trip::{job::Job, party::Party, rope::Rope, route::Route, timetable::Timetable, zone::Zone},
 };
-
-/// Stands in for the gap widths that an inventory does not give; nothing is reckoned from it.
-const ANY_GAP_M: f64 = 1.0;
 
 /// Everything a job can be read from. Only the line and the ice must be there.
 ///
@@ -47,7 +45,8 @@ pub struct Sources<'a> {
     pub glaciers: Option<Input<Text<'a>>>,
     /// Terrain models.
     pub terrain: Vec<Input<raster::RasterSource>>,
-    /// The trip file; see [`super::trip::file`]. Files it asks for are listed by [`Trip::files`].
+    /// The trip file; see [`super::trip::file`]. Files it asks for are listed by [`Trip::files`], and have to be laid
+    /// here: one that is missing is a fault, because the plan would look as if it had been read.
     pub trip: Option<Input<Trip>>,
     /// A practice file, where flags or trip file name one that is not among the embedded sets.
     pub practice: Option<Input<Text<'a>>>,
@@ -78,49 +77,57 @@ impl<'a> Sources<'a> {
         let mut faults = Faults::default();
         let (trip, trip_place) = opened(self.trip);
         let trip = faults.take(trip);
-        // Who goes may stand in the part that could not be read.
-        let party_known = trip.is_some() || self.flags.party.is_some();
+        // Who goes and when may stand in the part that could not be read.
+        let trip_read = trip.is_some();
+        let party_known = trip_read || self.flags.party.is_some();
         let said = Layered {
             flags: self.flags,
             trip: trip.unwrap_or_default(),
             trip_place,
         };
+        faults
+            .0
+            .extend(said.not_laid(&self.terrain, self.glaciers.is_some()));
         let laid = faults.take(said.laid(self.practice));
-        let (line, ice) = (self.route.name.clone(), self.zones.name.clone());
-        let (route, zones) = route_and_zones(self.route, self.zones, said.gap_m());
+        let (line, drawn) = (self.route.name.clone(), self.zones.name.clone());
+        let (route, zones) = route_and_zones(self.route, self.zones, said.gap());
         let (route, zones) = (faults.take(route), faults.take(zones));
         let terrain = faults.take(terrain(self.terrain));
-        let glaciers = faults.take(self.glaciers.map_or_else(nothing, inventory));
+        let glaciers = faults.take(self.glaciers.map_or_else(ice::none, ice::inventory));
         let party = party_known.then(|| said.party(laid.as_ref().map(|laid| &laid.rules)));
         let party = party.and_then(|party| faults.take(party));
         let ropes = faults.take(said.ropes());
-        let (Some(laid), Some(route), Some(zones)) = (laid, route, zones) else {
-            return Err(faults.0);
-        };
-        let (Some(terrain), Some(glaciers)) = (terrain, glaciers) else {
-            return Err(faults.0);
-        };
-        faults.check(bridges_without_start(&laid.timetable));
-        let names = FileNames {
-            route: &line,
-            zones: &ice,
-        };
-        faults.check(swapped(&route.value, &zones.value, &glaciers.value, names));
-        let notes = [route.notes, zones.notes, terrain.notes, glaciers.notes];
-        let route = faults.take(said.staged(route.value));
-        match (party, ropes, route) {
-            (Some(party), Some(ropes), Some(route)) if faults.0.is_empty() => Ok(Job {
+        if let Some(route) = &route {
+            faults.check(said.no_stage(&route.value));
+            let known = glaciers.as_ref().map_or(&[][..], |g| &g.value);
+            let names = FileNames {
+                route: &line,
+                zones: &drawn,
+            };
+            let zones = zones.as_ref();
+            faults.check(zones.and_then(|z| swapped(&route.value, &z.value, known, names)));
+        }
+        let times = laid.as_ref().filter(|_| trip_read);
+        let times = times.map(|laid| &laid.timetable);
+        faults.check(times.and_then(|times| said.bridges_without_start(times)));
+        let read = (laid, route, zones, terrain, glaciers);
+        match (read, party, ropes) {
+            (
+                (Some(laid), Some(route), Some(zones), Some(terrain), Some(glaciers)),
+                Some(party),
+                Some(ropes),
+            ) if faults.0.is_empty() => Ok(Job {
+                route: said.staged(route.value)?,
                 name: said.trip.name,
                 terrain: terrain.value,
                 glaciers: glaciers.value,
-                route,
                 zones: zones.value,
                 party,
                 ropes,
                 rules: laid.rules,
                 timetable: laid.timetable,
                 emergency: said.trip.emergency,
-                notices: notes.concat(),
+                notices: [route.notes, zones.notes, terrain.notes, glaciers.notes].concat(),
             }),
             _ => Err(faults.0),
         }
@@ -156,8 +163,12 @@ struct Layered {
 }
 
 impl Layered {
-    fn gap_m(&self) -> Option<f64> {
-        self.flags.gap_m.or(self.trip.gap_m)
+    /// What to assume of zones that give no width.
+    fn gap(&self) -> Result<Given, Fault> {
+        let gap_m = self.flags.gap_m.or(self.trip.gap_m);
+        let given = Given { gap_m };
+        let place = self.place(self.flags.gap_m.is_some());
+        given.fault(&place).map_or(Ok(given), Err)
     }
 
     fn laid(&self, file: Option<Input<Text<'_>>>) -> Result<Laid, Vec<Fault>> {
@@ -166,9 +177,18 @@ impl Layered {
             (None, Some(name)) => (name.as_str(), Origin::Trip),
             (None, None) => (set::EMBEDDED[0].0, Origin::Default),
         };
-        let mut rules = match file {
-            Some(file) => practice(file)?,
-            None => Rules::with_practice(&set::Source::Named(name))?,
+        let place = self.place(origin == Origin::Flag);
+        let mut rules = match (file, unlaid::practice(name, &place)) {
+            (Some(file), _) => practice(file)?,
+            (None, Some(fault)) => return Err(vec![fault]),
+            (None, None) => Rules::with_practice(&set::Source::Named(name)).map_err(|faults| {
+                let at = place.with_property("practice");
+                let here = |fault| Fault {
+                    at: at.clone(),
+                    ..fault
+                };
+                faults.into_iter().map(here).collect::<Vec<_>>()
+            })?,
         };
         rules.practice_origin = origin;
         rules.given = self.given_by();
@@ -189,6 +209,30 @@ impl Layered {
         }
     }
 
+    /// Where what a flag or else the trip file says stands.
+    fn place(&self, flag: bool) -> Place {
+        if flag {
+            Place::item(Item::Flags)
+        } else {
+            self.trip_place.clone()
+        }
+    }
+
+    /// Faults of terrain models and of an inventory that are named, and that the caller did not lay beside the trip.
+    fn not_laid(&self, terrain: &[Input<raster::RasterSource>], glaciers: bool) -> Vec<Fault> {
+        let laid: Vec<String> = terrain.iter().map(|model| model.name.clone()).collect();
+        let says = |flag: bool| if flag { &self.flags } else { &self.trip };
+        let by_flag = !self.flags.terrain.is_empty();
+        let mut faults = unlaid::terrain(says(by_flag), &laid, &self.place(by_flag));
+        let by_flag = self.flags.glaciers.is_some();
+        faults.extend(unlaid::glaciers(
+            says(by_flag),
+            glaciers,
+            &self.place(by_flag),
+        ));
+        faults
+    }
+
     /// A flag wins over the trip file.
     fn given_by(&self) -> GivenBy {
         let by = |flag: bool| if flag { Origin::Flag } else { Origin::Trip };
@@ -204,42 +248,64 @@ impl Layered {
     fn party(&self, rules: Option<&Rules>) -> Result<Party, Vec<Fault>> {
         let default = Rules::with_practice(&set::Source::Named(set::EMBEDDED[0].0))?;
         let rules = rules.unwrap_or(&default);
-        let given = match self.flags.party(&Place::item(Item::Flags), rules)? {
+        let given = match self.flags.party(&self.place(true), rules)? {
             Some(party) => Some(party),
-            None => self.trip.party(&self.trip_place, rules)?,
+            None => self.trip.party(&self.place(false), rules)?,
         };
         given.ok_or_else(|| vec![Fault::new(InTrip::NobodySaid, Place::item(Item::Party))])
     }
 
     fn ropes(&self) -> Result<Vec<Rope>, Vec<Fault>> {
         if self.flags.rope.is_empty() {
-            self.trip.ropes(&self.trip_place)
+            self.trip.ropes(&self.place(false))
         } else {
-            self.flags.ropes(&Place::item(Item::Flags))
+            self.flags.ropes(&self.place(true))
         }
+    }
+
+    /// Which stage is asked for, and where that is said.
+    fn stage(&self) -> (Option<&StageWord>, Place) {
+        let flag = self.flags.stage.as_ref();
+        let place = self.place(flag.is_some());
+        (flag.or(self.trip.stage.as_ref()), place)
+    }
+
+    fn no_stage(&self, route: &Route) -> Option<Fault> {
+        let (word, place) = self.stage();
+        word?.missing(route, &place)
     }
 
     /// The stage asked for, or all.
     fn staged(&self, route: Route) -> Result<Route, Vec<Fault>> {
-        match self.flags.stage.as_ref().or(self.trip.stage.as_ref()) {
-            Some(word) => word.of(route).map_err(|fault| vec![fault]),
+        let (word, place) = self.stage();
+        match word {
+            Some(word) => word.of(route, &place).map_err(|fault| vec![fault]),
             None => Ok(route),
         }
     }
-}
 
-type Read<T> = Result<Noted<T>, Vec<Fault>>;
+    fn bridges_without_start(&self, times: &Timetable) -> Option<Fault> {
+        let until = times.bridges_until.value?;
+        if times.start.value.is_some() {
+            return None;
+        }
+        let until_min = until.min();
+        let place = self.place(times.bridges_until.origin == Origin::Flag);
+        let without = InTrip::BridgesWithoutStart { until_min };
+        Some(Fault::new(without, place.with_property("bridges_until")))
+    }
+}
 
 /// Both files; one fault where each was given in the place of the other.
 fn route_and_zones(
     mut line: Input<Text<'_>>,
     mut ice: Input<Text<'_>>,
-    gap_m: Option<f64>,
-) -> (Read<Route>, Read<Vec<Zone>>) {
+    gap: Result<Given, Fault>,
+) -> (Result<Noted<Route>, Vec<Fault>>, ice::IceRead) {
     let begins = |sign: Option<u8>, signs: &[u8]| sign.is_some_and(|b| signs.contains(&b));
     let look_swapped = begins(line.first_sign(), b"{[") && begins(ice.first_sign(), b"<");
     let (first, second) = (line.name.clone(), ice.name.clone());
-    let (line, ice) = (route(line), zones(ice, gap_m));
+    let (line, ice) = (route(line), ice::zones(ice, gap));
     if !(look_swapped && line.is_err() && ice.is_err()) {
         return (line, ice);
     }
@@ -303,28 +369,4 @@ pub fn terrain(models: Vec<Input<raster::RasterSource>>) -> Result<Noted<Terrain
     } else {
         Err(faults)
     }
-}
-
-/// The ice of the inventory. What it says about gaps means nothing here, and a file without a polygon is a fault.
-fn inventory(input: Input<Text<'_>>) -> Read<Vec<Zone>> {
-    let mut read = zones(input, Some(ANY_GAP_M))?;
-    read.notes.retain(|note| note.code() != Code::GapAssumed);
-    Ok(read)
-}
-
-fn nothing() -> Read<Vec<Zone>> {
-    Ok(Noted {
-        value: Vec::new(),
-        notes: Vec::new(),
-    })
-}
-
-fn bridges_without_start(times: &Timetable) -> Option<Fault> {
-    let until = times.bridges_until.value?;
-    if times.start.value.is_some() {
-        return None;
-    }
-    let until_min = until.min();
-    let without = InTrip::BridgesWithoutStart { until_min };
-    Some(Fault::new(without, Place::item(Item::Start)))
 }

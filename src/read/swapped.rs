@@ -22,6 +22,19 @@ const TROPICS: [[f64; 4]; 3] = [
 ];
 
 /// What the messages call the two files.
+///
+/// ```
+/// use schrund::{example, geometry::LonLat, read::swapped::{FileNames, swapped}};
+///
+/// let (job, names) = (example::job().unwrap(), FileNames { route: "line.gpx", zones: "ice.geojson" });
+/// assert!(swapped(&job.route, &job.zones, &[], names).is_none(), "the line meets the ice");
+/// let mut zones = job.zones;
+/// for point in zones.iter_mut().flat_map(|zone| &mut zone.outline.polygons).flat_map(|p| &mut p.outer) {
+///     *point = LonLat::new(point.lat_deg, point.lon_deg);
+/// }
+/// let fault = swapped(&job.route, &zones, &[], names).expect("they would meet the other way round");
+/// assert_eq!(fault.at.file.as_deref(), Some("ice.geojson"));
+/// ```
 #[derive(Clone, Copy, Debug)]
 pub struct FileNames<'n> {
     /// The route.

@@ -1,9 +1,9 @@
 //! The trip file: who goes, with what, and what the leader sets differently.
 
 mod assume;
-mod faults;
 mod folk;
 mod form;
+mod forms;
 mod laid;
 mod names;
 mod reading;

@@ -4,14 +4,17 @@ use std::collections::BTreeMap;
 
 use crate::{
     fault::refusal::Refusal,
-    physics::holding::{Holding, Team},
+    physics::holding::Holding,
     plan::fall::OrderAdvice,
     practice::{Origin, Rules},
     rope::{
-        arrest::{self, FallAnswer, Stance},
+        arrest::{self, FallAnswer},
         draft::Draft,
+        held::{AskedSlopes, HeldAlong},
         legs::RopedLeg,
+        stance,
     },
+    trip::{job::Brief, zone::Zone},
 };
 
 /// How much the model is asked.
@@ -28,13 +31,17 @@ pub(crate) enum Depth {
 struct AskedFalls {
     depth: Depth,
     known: BTreeMap<Vec<u64>, Result<Holding, Refusal>>,
+    slopes: AskedSlopes,
 }
+
+/// By place of the team on a leg; `None` where the leg touches no ice.
+type FallsOfLeg = Vec<Option<Result<FallAnswer, Refusal>>>;
 
 /// The answers for all legs.
 #[derive(Debug)]
 pub(crate) struct Answers {
     /// By place of the leg and of the team on it.
-    falls: Vec<Vec<Result<FallAnswer, Refusal>>>,
+    falls: Vec<FallsOfLeg>,
     /// By team number: on which leg it is held worst, and the advice on its order there.
     advice: BTreeMap<usize, (usize, Option<OrderAdvice>)>,
 }
@@ -42,18 +49,20 @@ pub(crate) struct Answers {
 impl Answers {
     /// Asks for every team on every leg, and once for each team, where it is held worst, whether another order is
     /// better.
-    pub(crate) fn of(legs: &[RopedLeg<'_>], depth: Depth, rules: &Rules) -> Self {
+    pub(crate) fn of(job: &Brief<'_>, legs: &[RopedLeg<'_>], depth: Depth) -> Self {
+        let rules = job.rules;
         let mut asked = AskedFalls {
             depth,
             known: BTreeMap::new(),
+            slopes: AskedSlopes::default(),
         };
         let falls = legs.iter().map(|leg| {
             let teams = leg.teams.iter();
             teams
-                .map(|draft| asked.fall(draft, leg.stance(draft, rules), rules))
+                .map(|draft| asked.fall(leg, draft, job.zones, rules))
                 .collect()
         });
-        let falls: Vec<Vec<Result<FallAnswer, Refusal>>> = falls.collect();
+        let falls: Vec<FallsOfLeg> = falls.collect();
         Self {
             advice: match depth {
                 Depth::Whole => advice(legs, &falls, rules),
@@ -65,7 +74,7 @@ impl Answers {
 
     /// The fall of the team at a place on the leg at a place, or why the model has no answer.
     pub(crate) fn fall(&self, leg: usize, team: usize) -> Option<Result<&FallAnswer, &Refusal>> {
-        let fall = self.falls.get(leg)?.get(team)?;
+        let fall = self.falls.get(leg)?.get(team)?.as_ref()?;
         Some(fall.as_ref())
     }
 
@@ -77,16 +86,23 @@ impl Answers {
 }
 
 impl AskedFalls {
+    /// A team on a leg, at the place where it is held worst; `None` where the leg touches no ice.
     fn fall(
         &mut self,
+        leg: &RopedLeg<'_>,
         draft: &Draft,
-        stance: Stance,
+        zones: &[Zone],
         rules: &Rules,
-    ) -> Result<FallAnswer, Refusal> {
-        let team = arrest::team(draft, stance, rules)?;
+    ) -> Option<Result<FallAnswer, Refusal>> {
+        let along = self.slopes.along(leg, draft, zones, rules).transpose()?;
+        Some(along.and_then(|along| self.at_worst(along, rules)))
+    }
+
+    fn at_worst(&mut self, along: HeldAlong, rules: &Rules) -> Result<FallAnswer, Refusal> {
+        let team = along.worst.clone();
         let holding = self
             .known
-            .entry(key(&team))
+            .entry(stance::key(&team))
             .or_insert_with(|| match self.depth {
                 Depth::Whole => team.worst_holding(&rules.nature.assumed),
                 Depth::Verdicts => team.verdicts(&rules.nature.assumed),
@@ -96,7 +112,7 @@ impl AskedFalls {
             team,
             holding,
             snow_assumed: rules.choices.snow.origin == Origin::Default,
-            slope_known: stance.slope_deg.is_some(),
+            along,
         })
     }
 }
@@ -106,13 +122,13 @@ type HardestFall<'a> = ((u8, bool, f64), usize, &'a Draft, &'a FallAnswer);
 
 fn advice(
     legs: &[RopedLeg<'_>],
-    falls: &[Vec<Result<FallAnswer, Refusal>>],
+    falls: &[FallsOfLeg],
     rules: &Rules,
 ) -> BTreeMap<usize, (usize, Option<OrderAdvice>)> {
     let mut worst: BTreeMap<usize, HardestFall<'_>> = BTreeMap::new();
     for (i, (leg, falls)) in legs.iter().zip(falls).enumerate() {
         for (draft, fall) in leg.teams.iter().zip(falls) {
-            let Ok(fall) = fall else { continue };
+            let Some(Ok(fall)) = fall else { continue };
             let severity = arrest::severity(&fall.holding);
             if worst.get(&draft.team).is_none_or(|(w, ..)| severity > *w) {
                 worst.insert(draft.team, (severity, i, draft, fall));
@@ -123,21 +139,4 @@ fn advice(
         (team, (leg, arrest::advice(fall, &draft.persons, rules)))
     };
     worst.into_iter().map(advise).collect()
-}
-
-/// Everything the answer rests on besides the assumptions.
-fn key(team: &Team) -> Vec<u64> {
-    let knots = team.knots.map_or([0.0; 3], |k| {
-        [f64::from(k.count_per_side), k.first_m, k.step_m]
-    });
-    let ground = [
-        team.spacing_m,
-        team.gap_m,
-        team.slope_toward_lip_deg,
-        team.rope_ea_n,
-    ];
-    let figures = ground.iter().chain(&knots).chain(&team.masses_kg);
-    let mut key: Vec<u64> = figures.map(|x| x.to_bits()).collect();
-    key.extend([team.snow as u64, u64::from(team.on_skis)]);
-    key
 }

@@ -1,95 +1,42 @@
 //! Whether the rope team holds: the set-up put before the fall model, and its answer in the field's words.
 
 use crate::{
-    fault::refusal::Refusal,
     physics::{
-        assumed::{Parameter, Snow},
-        bound,
-        holding::{BrakeKnots, Faller, Holding, HoldingAnswer, Team},
+        assumed::Parameter,
+        holding::{Faller, Holding, HoldingAnswer, Team},
     },
     plan::{
         fall::{Arrest, Held, OrderAdvice},
-        leg::{Bite, KnotSet},
         name::{PersonName, PersonOnRope},
     },
-    practice::{Rules, Travel},
-    rope::draft::Draft,
+    practice::Rules,
+    rope::held::HeldAlong,
 };
 
 /// The fall of one team on one leg, put before the model.
 #[derive(Clone, Debug, PartialEq)]
-pub struct FallAnswer {
+pub(crate) struct FallAnswer {
     /// The team as the model sees it.
-    pub team: Team,
+    pub(crate) team: Team,
     /// What it answers.
-    pub holding: Holding,
+    pub(crate) holding: Holding,
     /// Whether nobody said what snow there is.
-    pub snow_assumed: bool,
-    /// Whether heights say how steep it is toward the lip.
-    pub slope_known: bool,
-}
-
-/// What a leg adds to the set-up.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Stance {
-    /// What the team stands on.
-    pub snow: Snow,
-    /// Slope of the ground towards the lip, degrees, 0 or more; `None` where no heights are known.
-    pub slope_deg: Option<f64>,
-}
-
-impl Stance {
-    /// Bare legs are ice; everywhere else the leader's word about the snow holds.
-    #[must_use]
-    pub fn of(bare_only: bool, slope_deg: Option<f64>, rules: &Rules) -> Self {
-        Self {
-            snow: if bare_only {
-                Snow::Ice
-            } else {
-                rules.choices.snow.value
-            },
-            slope_deg: slope_deg.map(|deg| deg.clamp(0.0, bound::SLOPE_DEG.max)),
-        }
-    }
-}
-
-/// The team as the fall model sees it. Knots bear only where the snow is known to be deep enough; ground whose slope
-/// nobody knows is taken as flat (our judgement), and the plan says so.
-///
-/// # Errors
-/// A sentence when the rope's figures are those of no spring.
-pub fn team(draft: &Draft, stance: Stance, rules: &Rules) -> Result<Team, Refusal> {
-    Ok(Team {
-        masses_kg: draft.persons.iter().map(|p| p.mass_kg).collect(),
-        spacing_m: draft.spacing.spacing_m,
-        gap_m: draft.spacing.meeting.effective_gap_m,
-        knots: counted(&draft.knots),
-        snow: stance.snow,
-        on_skis: rules.choices.travel.value == Travel::Ski,
-        slope_toward_lip_deg: stance.slope_deg.unwrap_or_default(),
-        rope_ea_n: rules.nature.gear.rope.usual.modulus_n()?,
-    })
-}
-
-fn counted(knots: &KnotSet) -> Option<BrakeKnots> {
-    if knots.count == 0 || knots.bite != Bite::Yes {
-        return None;
-    }
-    Some(BrakeKnots {
-        count_per_side: u32::try_from(knots.each_end).ok()?,
-        first_m: knots.first_m,
-        step_m: knots.step_m,
-    })
+    pub(crate) snow_assumed: bool,
+    /// The same question all along the leg.
+    pub(crate) along: HeldAlong,
 }
 
 /// The model's answer as a plan holds it; `None` if nobody is on the rope.
 #[must_use]
-pub fn answer(fall: &FallAnswer, order: Option<OrderAdvice>) -> Option<Arrest> {
+pub(crate) fn answer(fall: &FallAnswer, order: Option<OrderAdvice>) -> Option<Arrest> {
     let (team, holding) = (&fall.team, &fall.holding);
     let worst = holding.fallers.get(holding.worst)?;
     let falls = worst.index + 1;
     let kilonewtons = |n: f64| n / 1000.0;
     Some(Arrest {
+        from_m: fall.along.piece.from_m,
+        to_m: fall.along.piece.to_m,
+        runs: fall.along.runs.clone(),
         falls,
         holds: (1..=team.masses_kg.len()).filter(|&p| p != falls).collect(),
         verdict: held(&worst.verdict),
@@ -100,7 +47,7 @@ pub fn answer(fall: &FallAnswer, order: Option<OrderAdvice>) -> Option<Arrest> {
         snow: team.snow,
         snow_assumed: fall.snow_assumed,
         slope_deg: team.slope_toward_lip_deg,
-        slope_known: fall.slope_known,
+        slope_known: fall.along.slope_known,
         knots_counted: team.knots.is_some(),
         everybody: holding.fallers.iter().map(|f| held(&f.verdict)).collect(),
         order,
@@ -124,7 +71,7 @@ fn depends_on(faller: &Faller) -> Vec<Parameter> {
 
 /// How badly a team is held, for finding its worst leg: higher is worse.
 #[must_use]
-pub fn severity(holding: &Holding) -> (u8, bool, f64) {
+pub(crate) fn severity(holding: &Holding) -> (u8, bool, f64) {
     let worst = holding.fallers.get(holding.worst);
     let centre = worst.is_some_and(|f| !f.held_in_centre);
     let share = worst.map_or(0.0, |f| f.slide_share.0 + f.slide_share.1);
@@ -133,7 +80,11 @@ pub fn severity(holding: &Holding) -> (u8, bool, f64) {
 
 /// The model's advice on the order, by names. Equal people are not asked about.
 #[must_use]
-pub fn advice(fall: &FallAnswer, persons: &[PersonOnRope], rules: &Rules) -> Option<OrderAdvice> {
+pub(crate) fn advice(
+    fall: &FallAnswer,
+    persons: &[PersonOnRope],
+    rules: &Rules,
+) -> Option<OrderAdvice> {
     let masses_kg = &fall.team.masses_kg;
     let first = masses_kg.first()?;
     if masses_kg.iter().all(|m| (m - first).abs() < 1e-9) {

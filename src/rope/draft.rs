@@ -2,6 +2,7 @@
 
 use crate::{
     legs::{
+        knots::{self, Hardship},
         sketch::bare_only,
         spacing::{self, Spacing},
     },
@@ -10,10 +11,7 @@ use crate::{
         name::PersonOnRope,
     },
     practice::Rules,
-    rope::{
-        knots::{self, Hardship},
-        ledger,
-    },
+    rope::ledger,
     trip::{
         party::{Person, RopeTeam},
         zone::Zone,
@@ -21,6 +19,21 @@ use crate::{
 };
 
 /// Everything about one team on one leg before a rope is given to it.
+///
+/// ```
+/// use schrund::{legs::{knots::Hardship, spacing::{base_m, choose}, worst::Meeting}, rope::draft::Draft};
+///
+/// let job = schrund::example::job()?;
+/// let team = &job.party.rope_teams()[0];
+/// let least_m = base_m(team.size(), false, &job.rules);
+/// let spacing = choose(team.size(), least_m, &job.rules, &|_| Meeting::default());
+/// let draft = Draft::new(team, spacing, &[&job.zones[0]], Hardship::default(), &job.rules);
+/// assert_eq!((draft.spacing.spacing_m, draft.ledger.total_m), (13.0, 42.0), "as close as is taught");
+/// // Gaps met squarely: a longer rope covers wider ones, a rope too short for the closest set-up none.
+/// let covers = |rope_m| draft.covers_gap_m(rope_m, &|_| 1.0, &job.rules);
+/// assert!(covers(60.0) > covers(50.0) && covers(40.0).is_none());
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Draft {
     /// Which team.
@@ -90,12 +103,23 @@ impl Draft {
         self.fitting_m(rope_m, rules).into_iter().find(covers)
     }
 
+    /// The least spacing that the practice set and the knots ask for, metres.
+    fn least_m(&self, rules: &Rules) -> f64 {
+        let people = self.persons.len();
+        let base_m = spacing::base_m(people, self.bare_only, rules);
+        match self.knots.count {
+            0 => base_m,
+            _ => base_m.max(knots::layout_m(people, rules)),
+        }
+    }
+
     /// All spacings whose set-up such a rope holds, metres, shortest first.
     fn fitting_m(&self, rope_m: f64, rules: &Rules) -> Vec<f64> {
         let people = self.persons.len();
         let fits = |d: &f64| ledger::total_at_m(people, *d, &self.knots, rules) <= rope_m + 1e-9;
-        let choices = spacing::choices_m(people, self.bare_only, rules);
-        choices.filter(fits).collect()
+        spacing::choices_m(self.least_m(rules), rules)
+            .filter(fits)
+            .collect()
     }
 }
 

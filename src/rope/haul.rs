@@ -6,63 +6,51 @@ use crate::{
         assumed::{Corner, Snow},
         haul::{Haul, HaulSite},
     },
-    plan::fall::{FallReserve, HaulAnswer, HaulReserve, HaulSystem, HaulTable},
+    plan::fall::{HaulAnswer, HaulSystem, HaulTable},
     practice::{Rule, Rules, nature::TURN},
     rope::{draft::Draft, reserve::Free},
 };
 
 /// The hauls of one team on one leg.
 #[derive(Clone, Copy)]
-pub struct Hauling<'a> {
+pub(crate) struct Hauling<'a> {
     /// The team.
-    pub draft: &'a Draft,
+    pub(crate) draft: &'a Draft,
     /// What it stands on.
-    pub snow: Snow,
+    pub(crate) snow: Snow,
     /// The rules in force.
-    pub rules: &'a Rules,
+    pub(crate) rules: &'a Rules,
 }
 
 impl Hauling<'_> {
-    /// What is missing for each haul in everybody's fall, and the haul table for the fall of one person.
+    /// The ways to haul one person out.
     ///
     /// # Errors
     /// A sentence naming the first figure that lies outside what the model can be asked.
-    pub fn tables(
-        &self,
-        frees: &[Free],
-        person: usize,
-    ) -> Result<(Vec<FallReserve>, Option<HaulTable>), Refusal> {
+    pub(crate) fn table(&self, free: &Free) -> Result<HaulTable, Refusal> {
         let blocked = self.draft.knots.count > 0;
-        let (mut falls, mut table) = (Vec::new(), None);
-        for free in frees {
-            let scene = self.scene(free)?;
-            let hauls = scene.table(&self.rules.nature.gear)?;
-            let fall = free.with(missing(&hauls, free.free_m, blocked));
-            if fall.person == person {
-                table = Some(self.table(&fall, &scene, &hauls));
-            }
-            falls.push(fall);
-        }
-        Ok((falls, table))
-    }
-
-    fn table(&self, fall: &FallReserve, scene: &HaulSite, hauls: &[Haul]) -> HaulTable {
-        let blocked = self.draft.knots.count > 0;
-        let systems: Vec<HaulSystem> = hauls
+        let scene = self.scene(free)?;
+        let hauls = scene.table(&self.rules.nature.gear)?;
+        let ways: Vec<Way> = hauls
             .iter()
-            .map(|haul| system(haul, fall.free_m, blocked))
+            .map(|&haul| Way {
+                haul,
+                free_m: free.for_system_m(haul.system, self.rules),
+                blocked,
+            })
             .collect();
-        HaulTable {
-            person: fall.person,
-            haulers: fall.people,
+        let systems: Vec<HaulSystem> = ways.iter().map(Way::system).collect();
+        Ok(HaulTable {
+            person: free.person,
+            haulers: free.people,
             anchor_to_lip_m: scene.anchor_to_lip_m,
             lip_to_person_m: scene.lip_to_victim_m,
             lip_share: scene.e_lip,
             needs_own_strand: blocked,
-            answer: answer(&systems, fall),
+            answer: answer(&ways, &systems, free.people),
             hands_m: self.rules.nature.gear.haul.rest_m,
             systems,
-        }
+        })
     }
 
     /// The rope hangs taut over a lip that nobody padded: its factor is the central one of the fall model.
@@ -88,37 +76,42 @@ impl Hauling<'_> {
     }
 }
 
-/// Rope that the system takes, unless knots block the strand it pulls on or it finds no room.
-fn rope_m(haul: &Haul, blocked: bool) -> Option<f64> {
-    haul.rope_m
-        .filter(|_| !(blocked && haul.system.needs_free_strand()))
+/// One way to haul, and the rope that is there for it.
+#[derive(Clone, Copy)]
+struct Way {
+    haul: Haul,
+    free_m: f64,
+    blocked: bool,
 }
 
-fn missing(table: &[Haul], free_m: f64, blocked: bool) -> Vec<HaulReserve> {
-    let line = |haul: &Haul| {
-        let missing_m = rope_m(haul, blocked)? - free_m;
-        (missing_m > 1e-9).then_some(HaulReserve {
-            system: haul.system,
-            missing_m,
-        })
-    };
-    table.iter().filter_map(line).collect()
-}
+impl Way {
+    /// Rope that it takes, unless knots block the strand it pulls on or it finds no room, metres.
+    fn rope_m(&self) -> Option<f64> {
+        let blocked = self.blocked && self.haul.system.needs_free_strand();
+        self.haul.rope_m.filter(|_| !blocked)
+    }
 
-fn system(haul: &Haul, free_m: f64, blocked: bool) -> HaulSystem {
-    HaulSystem {
-        system: haul.system,
-        rope_m: haul.rope_m,
-        possible: rope_m(haul, blocked).is_some_and(|m| m <= free_m + 1e-9),
-        pull_kn: haul.pull_n / 1000.0,
-        strokes: haul.strokes,
-        can: haul.can,
+    /// What is missing for it, metres.
+    fn missing_m(&self) -> Option<f64> {
+        let missing_m = self.rope_m()? - self.free_m;
+        (missing_m > 1e-9).then_some(missing_m)
+    }
+
+    fn system(&self) -> HaulSystem {
+        HaulSystem {
+            system: self.haul.system,
+            rope_m: self.haul.rope_m,
+            possible: self.rope_m().is_some_and(|m| m <= self.free_m + 1e-9),
+            pull_kn: self.haul.pull_n / 1000.0,
+            strokes: self.haul.strokes,
+            can: self.haul.can,
+        }
     }
 }
 
 /// The system with the surest pull among those the rope allows; of equals the one that takes least rope.
 #[must_use]
-pub fn best(systems: &[HaulSystem]) -> Option<&HaulSystem> {
+pub(crate) fn best(systems: &[HaulSystem]) -> Option<&HaulSystem> {
     let rope_m = |s: &HaulSystem| s.rope_m.unwrap_or(f64::INFINITY);
     systems.iter().filter(|s| s.possible).max_by(|a, b| {
         let sure = a.can.cmp(&b.can);
@@ -126,8 +119,7 @@ pub fn best(systems: &[HaulSystem]) -> Option<&HaulSystem> {
     })
 }
 
-fn answer(systems: &[HaulSystem], fall: &FallReserve) -> HaulAnswer {
-    let haulers = fall.people;
+fn answer(ways: &[Way], systems: &[HaulSystem], haulers: usize) -> HaulAnswer {
     if let Some(best) = best(systems) {
         let possible = systems.iter().filter(|s| s.possible);
         return HaulAnswer::Best {
@@ -138,12 +130,11 @@ fn answer(systems: &[HaulSystem], fall: &FallReserve) -> HaulAnswer {
             least_kn: possible.map(|s| s.pull_kn).fold(best.pull_kn, f64::min),
         };
     }
-    let missing = fall.hauls.iter();
-    let nearest = missing.min_by(|a, b| a.missing_m.total_cmp(&b.missing_m));
-    match nearest {
-        Some(haul) => HaulAnswer::TooShort {
-            system: haul.system,
-            missing_m: haul.missing_m,
+    let missing = ways.iter().filter_map(|w| Some((w, w.missing_m()?)));
+    match missing.min_by(|a, b| a.1.total_cmp(&b.1)) {
+        Some((way, missing_m)) => HaulAnswer::TooShort {
+            system: way.haul.system,
+            missing_m,
             haulers,
         },
         None => HaulAnswer::AnchorTooNear { haulers },

@@ -5,7 +5,8 @@ use crate::{
     practice::{Rule, Rules, SOLD_LENGTHS_M},
 };
 
-use super::{knots, reserve};
+use super::reserve;
+use crate::legs::knots;
 
 /// The ledger of a rope team.
 #[must_use]

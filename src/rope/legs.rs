@@ -3,11 +3,12 @@
 use crate::{
     ground::footing::Footing,
     legs::{
+        knots::Hardship,
         sketch::{LegSketch, Sketch},
         spacing::Spacing,
     },
     practice::Rules,
-    rope::{arrest::Stance, draft::Draft, knots::Hardship},
+    rope::draft::Draft,
     trip::{job::Brief, party::RopeTeam, zone::Zone},
 };
 
@@ -41,7 +42,7 @@ pub(crate) fn legs<'a>(
         .flat_map(|s| s.legs.iter().map(move |l| (s, l)));
     let leg = |(i, (stage, sketch)): (usize, (&'a Sketch<'a>, &'a LegSketch))| {
         let zones = stage.zones(sketch, job.zones);
-        let hardship = hardship(stage, sketch, job.rules);
+        let hardship = Hardship::on(&stage.met.under, sketch.stretch, job.rules);
         RopedLeg {
             number: i + 1,
             teams: drafts(sketch, teams, &zones, hardship, job.rules),
@@ -68,14 +69,6 @@ fn drafts(
     spaced.map(draft).collect()
 }
 
-/// What makes holding harder on a leg.
-fn hardship(stage: &Sketch<'_>, sketch: &LegSketch, rules: &Rules) -> Hardship {
-    let under = &stage.met.under;
-    Hardship {
-        steepest_descent_deg: under.steepest_descent_deg(sketch.stretch, rules),
-    }
-}
-
 /// By team: most rope that any leg asks it for, metres.
 pub(crate) fn demands_m(legs: &[RopedLeg<'_>], teams: &[RopeTeam]) -> Vec<f64> {
     let drafts = || legs.iter().flat_map(|leg| &leg.teams);
@@ -84,12 +77,4 @@ pub(crate) fn demands_m(legs: &[RopedLeg<'_>], teams: &[RopeTeam]) -> Vec<f64> {
         of_team.map(|d| d.ledger.total_m).fold(0.0, f64::max)
     };
     teams.iter().map(demand_m).collect()
-}
-
-impl RopedLeg<'_> {
-    /// On what a team of the leg stands. The model takes one slope towards the lip: the steeper of that with and that
-    /// against the walking direction, so the first person's fall downhill and the last one's uphill both count.
-    pub(crate) fn stance(&self, draft: &Draft, rules: &Rules) -> Stance {
-        Stance::of(draft.bare_only, self.footing.toward_lip_deg(), rules)
-    }
 }

@@ -5,9 +5,21 @@ use crate::{
     practice::{Rule, Rules},
 };
 
-use super::reserve;
-
 /// What the rope is laid out for.
+///
+/// ```
+/// use schrund::rope::marks::{RopeLayout, marks};
+///
+/// let job = schrund::example::pair()?;
+/// let team = &schrund::plan(&job)?.legs[1].teams[0];
+/// // Tied with the coils needed instead of those carried, and half a metre wider.
+/// let layout = RopeLayout { people: 2, spacing_m: team.spacing_m + 0.5, knots: &team.knots, coil_m: team.coil_m };
+/// let laid = marks(&layout, &job.rules);
+/// assert_eq!((laid.len(), laid[0].at_m), (team.marks.len(), team.coil_m), "as many knots, behind a shorter coil");
+/// let end_m = laid.last().map(|mark| mark.at_m).expect("an end");
+/// assert!((end_m - team.ledger.total_m - 0.5).abs() < 1e-9, "half a metre more between the two");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug)]
 pub struct RopeLayout<'a> {
     /// How many are on it.
@@ -16,6 +28,8 @@ pub struct RopeLayout<'a> {
     pub spacing_m: f64,
     /// Brake knots.
     pub knots: &'a KnotSet,
+    /// Coil carried by each end person, metres.
+    pub coil_m: f64,
 }
 
 /// The marks from the first person's free end, in metres before anything is tied. A tie-in or knot
@@ -28,7 +42,7 @@ pub fn marks(layout: &RopeLayout<'_>, rules: &Rules) -> Vec<Mark> {
         arm_span_m: rules[Rule::ArmSpanM],
         marks: Vec::new(),
     };
-    tape.run(reserve::coil_m(people, layout.spacing_m, rules));
+    tape.run(layout.coil_m);
     for i in 0..people {
         tape.tie(MarkKind::TieIn, Some(i + 1), rules[Rule::TieInM]);
         if i + 1 < people {
@@ -36,7 +50,7 @@ pub fn marks(layout: &RopeLayout<'_>, rules: &Rules) -> Vec<Mark> {
             tape.span(layout, &knots_m);
         }
     }
-    tape.run(reserve::coil_m(people, layout.spacing_m, rules));
+    tape.run(layout.coil_m);
     tape.tie(MarkKind::End, None, 0.0);
     tape.marks
 }

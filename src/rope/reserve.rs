@@ -1,10 +1,8 @@
-//! Spare rope for a rescue: what each end person carries, and what a fall in the middle would miss.
+//! Spare rope for a rescue: what each end person must carry, and how deep what is carried reaches.
 
 use crate::{
-    plan::{
-        fall::{FallReserve, HaulReserve, Side},
-        leg::MiddleReserve,
-    },
+    physics::haul::System,
+    plan::fall::{HaulReach, Reach, Side},
     practice::{Cover, Reserve, Rule, Rules},
 };
 
@@ -20,11 +18,17 @@ pub fn loop_m(spacing_m: f64, rules: &Rules) -> f64 {
 pub fn coil_m(people: usize, spacing_m: f64, rules: &Rules) -> f64 {
     match (rules.choices.reserve.value, rules.choices.cover.value) {
         (Reserve::ChestCoils, _) => rules[Rule::chest_coils(people)] * rules[Rule::ChestCoilM],
-        (Reserve::Reach, Cover::Ends) => less_behind(people.saturating_sub(2), spacing_m, rules),
+        (Reserve::Reach, Cover::Ends) => end_coil_m(people, spacing_m, rules),
         (Reserve::Reach, Cover::Anyone) => (1..=people)
             .map(|person| less_behind(spans_behind(people, person), spacing_m, rules))
             .fold(0.0, f64::max),
     }
+}
+
+/// Coil that the reach factor asks of each end person, metres.
+#[must_use]
+pub fn end_coil_m(people: usize, spacing_m: f64, rules: &Rules) -> f64 {
+    less_behind(people.saturating_sub(2), spacing_m, rules)
 }
 
 fn less_behind(spans: usize, spacing_m: f64, rules: &Rules) -> f64 {
@@ -48,8 +52,20 @@ fn spans_behind(people: usize, person: usize) -> usize {
     ahead.max(behind)
 }
 
-/// Free rope if one person falls, against what a drop loop needs.
-#[derive(Clone, Copy, Debug, PartialEq)]
+/// Free rope if one person falls.
+///
+/// ```
+/// use schrund::{practice::{Rules, set::Source}, rope::reserve::free};
+///
+/// let rules = Rules::with_practice(&Source::Named("short-alpine"))?;
+/// let all = free(3, 12.0, 6.0);
+/// // Three at 12 m with coils of 6 m (common practice): the loop ends 8.5 m short of the lip for the middle one.
+/// let free_m: Vec<f64> = all.iter().map(|free| free.free_m).collect();
+/// assert_eq!(free_m, [18.0, 6.0, 18.0]);
+/// assert_eq!(all[1].depth_m(12.0, &rules), -8.5);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Debug, PartialEq)]
 pub struct Free {
     /// Position on the rope, from 1.
     pub person: usize,
@@ -59,73 +75,77 @@ pub struct Free {
     pub people: usize,
     /// Rope that they have free, metres.
     pub free_m: f64,
-    /// What a drop loop needs, metres.
-    pub needs_m: f64,
+    /// Positions of those beyond the holder: it is free only once they have untied, secured first.
+    pub needs_untied: Vec<usize>,
 }
 
-impl Free {
-    /// What is missing for a drop loop, metres; 0 when nothing is.
-    #[must_use]
-    pub fn missing_m(&self) -> f64 {
-        (self.needs_m - self.free_m).max(0.0)
-    }
-
-    /// The same with the hauls for which the free rope is too short.
-    #[must_use]
-    pub fn with(self, hauls: Vec<HaulReserve>) -> FallReserve {
-        FallReserve {
-            person: self.person,
-            side: self.side,
-            people: self.people,
-            free_m: self.free_m,
-            needs_m: self.needs_m,
-            missing_m: self.missing_m(),
-            hauls,
-        }
-    }
-}
-
-/// Free rope if each person falls, in rope order.
+/// Free rope if each person falls, in rope order; each end person carries a coil of `coil_m`.
 #[must_use]
-pub fn free(people: usize, spacing_m: f64, rules: &Rules) -> Vec<Free> {
-    let coil_m = coil_m(people, spacing_m, rules);
-    let needs_m = loop_m(spacing_m, rules);
+pub fn free(people: usize, spacing_m: f64, coil_m: f64) -> Vec<Free> {
     let fall = |person: usize| {
         let (ahead, behind) = (person - 1, people - person);
+        let (side, beyond) = if ahead > behind {
+            (Side::Ahead, 1..person.saturating_sub(1))
+        } else {
+            (Side::Behind, person + 2..people + 1)
+        };
         Free {
             person,
-            side: if ahead > behind {
-                Side::Ahead
-            } else {
-                Side::Behind
-            },
+            side,
             people: ahead.max(behind),
             free_m: coil_m + spans_m(spans_behind(people, person), spacing_m),
-            needs_m,
+            needs_untied: beyond.collect(),
         }
     };
     (1..=people).map(fall).collect()
 }
 
-/// The middle person for whom most is missing; `None` for two people.
-#[must_use]
-pub fn middle(people: usize, spacing_m: f64, rules: &Rules) -> Option<MiddleReserve> {
-    free(people, spacing_m, rules)
-        .into_iter()
-        .filter(|fall| fall.person > 1 && fall.person < people)
-        .map(|fall| MiddleReserve {
-            person: fall.person,
-            free_m: fall.free_m,
-            needs_m: fall.needs_m,
-            missing_m: fall.missing_m(),
-        })
-        .reduce(|worst, next| {
-            if next.missing_m > worst.missing_m {
-                next
-            } else {
-                worst
-            }
-        })
+impl Free {
+    /// How deep below the lip a drop loop reaches from an anchor where the holder stands, a long sling in it counted
+    /// and hands and hitches too, metres; negative where it ends short of the lip.
+    #[must_use]
+    pub fn depth_m(&self, spacing_m: f64, rules: &Rules) -> f64 {
+        self.free_m + rules[Rule::SlingM] - spacing_m - rules.nature.gear.haul.rest_m
+    }
+
+    /// The same as a plan tells it, with the depths that each haul reaches; brake knots block the loaded strand.
+    #[must_use]
+    pub fn reach(self, spacing_m: f64, blocked: bool, rules: &Rules) -> Reach {
+        let deepest_m = (spacing_m - rules[Rule::HolderClearM]).max(0.0);
+        let depth_m = self.depth_m(spacing_m, rules);
+        let hauls = System::ALL.iter().filter_map(|&system| {
+            let free_m = self.for_system_m(system, rules);
+            let allowance = &rules.nature.gear.haul;
+            let [from_m, to_m] = system.depths_m(spacing_m, free_m, allowance)?;
+            let to_m = to_m.min(deepest_m);
+            let open = !(blocked && system.needs_free_strand()) && from_m <= to_m + 1e-9;
+            open.then_some(HaulReach {
+                system,
+                from_m,
+                to_m,
+            })
+        });
+        Reach {
+            hauls: hauls.collect(),
+            depth_m: depth_m.min(deepest_m),
+            whoever: depth_m >= deepest_m - 1e-9,
+            person: self.person,
+            side: self.side,
+            people: self.people,
+            free_m: self.free_m,
+            needs_untied: self.needs_untied,
+        }
+    }
+
+    /// Rope for one way to haul, metres: a long sling lengthens every strand that goes down to who fell.
+    #[must_use]
+    pub fn for_system_m(&self, system: System, rules: &Rules) -> f64 {
+        if system.needs_free_strand() {
+            self.free_m
+        } else {
+            self.free_m + rules[Rule::SlingM]
+        }
+    }
 }
 
 #[cfg(test)]
@@ -152,19 +172,46 @@ mod tests {
         );
     }
 
+    fn depths_m(people: usize, spacing_m: f64, coil_m: f64, rules: &Rules) -> Vec<f64> {
+        let all = free(people, spacing_m, coil_m);
+        all.iter().map(|f| f.depth_m(spacing_m, rules)).collect()
+    }
+
     #[test]
-    fn three_at_twelve_metres_miss_twelve_metres_for_the_middle_person() {
-        // Trade rules, section 8: 6 m free against 18 m.
-        let middle = middle(3, 12.0, &rules("short-alpine")).unwrap();
+    fn how_deep_a_loop_reaches() {
+        // Worked by hand: coil + rope behind − spacing − 2.5 m for hands and hitches.
+        let rules = rules("short-alpine");
+        assert_eq!(depths_m(2, 15.0, 22.5, &rules), [5.0, 5.0]);
+        assert_eq!(depths_m(3, 12.0, 6.0, &rules), [3.5, -8.5, 3.5]);
         assert_eq!(
-            (
-                middle.person,
-                middle.free_m,
-                middle.needs_m,
-                middle.missing_m
-            ),
-            (2, 6.0, 18.0, 12.0)
+            depths_m(3, 13.0, 6.5, &rules),
+            [4.0, -9.0, 4.0],
+            "as needed"
         );
+        assert_eq!(
+            depths_m(3, 13.0, 15.5, &rules),
+            [13.0, 0.0, 13.0],
+            "60 m carried"
+        );
+        let reach = free(3, 13.0, 15.5).remove(0).reach(13.0, false, &rules);
+        assert!(
+            (reach.depth_m - 10.0).abs() < 1e-9 && reach.whoever,
+            "{reach:?}"
+        );
+        assert_eq!(depths_m(4, 20.0, 0.0, &rules), [17.5, -2.5, -2.5, 17.5]);
+    }
+
+    #[test]
+    fn rope_beyond_the_holder_is_free_once_its_people_have_untied() {
+        let untied = |people: usize| -> Vec<Vec<usize>> {
+            free(people, 10.0, 5.0)
+                .into_iter()
+                .map(|f| f.needs_untied)
+                .collect()
+        };
+        assert!(untied(2).iter().all(Vec::is_empty));
+        assert_eq!(untied(3), [vec![3], vec![], vec![1]]);
+        assert_eq!(untied(4), [vec![3, 4], vec![4], vec![1], vec![1, 2]]);
     }
 
     #[test]
@@ -172,8 +219,12 @@ mod tests {
         let mut rules = rules("short-alpine");
         rules.choices.cover.set(Some(Cover::Anyone), Origin::Trip);
         for people in 3..=5 {
-            let middle = middle(people, 12.0, &rules).unwrap();
-            assert!(middle.missing_m.abs() < 1e-9, "{people}: {middle:?}");
+            let all = free(people, 12.0, coil_m(people, 12.0, &rules));
+            let least_m = all.iter().map(|f| f.free_m).fold(f64::INFINITY, f64::min);
+            assert!(
+                least_m >= loop_m(12.0, &rules) - 1e-9,
+                "{people}: {least_m}"
+            );
         }
         assert!(
             (coil_m(3, 12.0, &rules) - 18.0).abs() < 1e-9,

@@ -3,29 +3,33 @@
 use crate::{
     fault::refusal::Refusal,
     plan::{
-        fall::{FallReserve, HaulTable, OrderAdvice},
+        fall::{HaulTable, HeldMetres, OrderAdvice, Reach},
         leg::{RopeAtHand, TeamSetup},
     },
     practice::{Rule, Rules},
     rope::{
         arrest::{self, FallAnswer},
+        carried::{Carried, RopeLoad},
         draft::{self, Draft},
-        haul, ledger, marks, reserve, share,
+        haul, ledger, marks,
+        reserve::{self, Free},
     },
     trip::rope::Rope,
 };
 
 /// What a draft still needs to become a set-up.
 #[derive(Clone, Copy)]
-pub struct Supplied<'a> {
-    /// The rope that the team carries, with its number; without one the next length sold is meant.
-    pub rope: Option<(usize, &'a Rope)>,
+pub(crate) struct Supplied<'a> {
+    /// The rope at hand that the team carries, with its number.
+    pub(crate) rope: Option<(usize, &'a Rope)>,
+    /// Where none was named: the length sold that it takes for the whole trip, metres.
+    pub(crate) bought_m: Option<f64>,
     /// How many times longer than wide the way over a gap is when met with a spacing.
-    pub factor: &'a dyn Fn(f64) -> f64,
+    pub(crate) factor: &'a dyn Fn(f64) -> f64,
     /// Its fall, where the model has an answer.
-    pub fall: Option<&'a FallAnswer>,
+    pub(crate) fall: Option<&'a FallAnswer>,
     /// Advice on its order, on the leg where it is held worst.
-    pub order: Option<&'a OrderAdvice>,
+    pub(crate) order: Option<&'a OrderAdvice>,
 }
 
 impl Draft {
@@ -34,24 +38,32 @@ impl Draft {
     /// Beside it stands a sentence naming the first figure that lies outside what the model of hauls can be asked, in
     /// which case it has no hauls.
     #[must_use]
-    pub fn tied(self, given: &Supplied<'_>, rules: &Rules) -> (TeamSetup, Option<Refusal>) {
+    pub(crate) fn tied(self, given: &Supplied<'_>, rules: &Rules) -> (TeamSetup, Option<Refusal>) {
         let (people, spacing_m) = (self.persons.len(), self.spacing.spacing_m);
         let (factor, rope) = (given.factor, given.rope);
         let sold_length_m = ledger::sold_length_m(self.ledger.total_m);
-        let length_m = rope.map(|(_, r)| r.length_m).or(sold_length_m);
-        let coil_m = reserve::coil_m(people, spacing_m, rules);
+        let load = rope.map(|(_, r)| (r.length_m, r.diameter_mm));
+        let load = load.or(given.bought_m.map(|m| (m, None)));
+        let load = load.map(|(length_m, diameter_mm)| RopeLoad {
+            length_m,
+            diameter_mm,
+        });
+        let carried = self.carried(load, rules);
+        let length_m = load.map(|l| l.length_m);
         let layout = marks::RopeLayout {
             people,
             spacing_m,
             knots: &self.knots,
+            coil_m: carried.coil_m,
         };
-        let (falls, haul, unanswered) = self.hauls(given, rules);
+        let (reach, haul, unanswered) = self.rescue(carried.coil_m, given.fall, rules);
         let setup = TeamSetup {
             team: self.team,
             people,
             spacing_m,
-            coil_m,
-            middle: reserve::middle(people, spacing_m, rules),
+            coil_m: self.ledger.coils_m / 2.0,
+            coil_carried_m: carried.coil_m,
+            bag_m: carried.bag_m,
             sold_length_m,
             marks: marks::marks(&layout, rules),
             rope: rope.map(|(number, r)| at_hand(number, r, self.ledger.total_m)),
@@ -59,11 +71,12 @@ impl Draft {
             covers_at_spacing_m: length_m.and_then(|m| self.covers_at_spacing_m(m, factor, rules)),
             covers_gap_m: length_m.and_then(|length_m| self.covers_gap_m(length_m, factor, rules)),
             knots_count_from_snow_m: (self.knots.count > 0).then_some(rules[Rule::KnotsBiteM]),
-            coil_kg: share::mass_kg(coil_m, rope.and_then(|(_, r)| r.diameter_mm), rules),
-            falls,
+            coil_kg: carried.coil_kg,
+            reach,
             arrest: given
                 .fall
                 .and_then(|fall| arrest::answer(fall, given.order.cloned())),
+            held: given.fall.map(|fall| HeldMetres::of(&fall.along.runs)),
             haul,
             ledger: self.ledger,
             knots: self.knots,
@@ -72,25 +85,39 @@ impl Draft {
         (setup, unanswered)
     }
 
-    /// Free rope for everybody's fall, and how the person whose fall is held worst is hauled out.
-    fn hauls(
+    /// The rope as carried; without a rope what is needed.
+    fn carried(&self, load: Option<RopeLoad>, rules: &Rules) -> Carried {
+        let needed = RopeLoad {
+            length_m: self.ledger.total_m,
+            diameter_mm: None,
+        };
+        Carried::of(&self.ledger, load.unwrap_or(needed), rules)
+    }
+
+    /// How deep loops and hauls reach in everybody's fall, and how the person whose fall is held worst is hauled out.
+    fn rescue(
         &self,
-        given: &Supplied<'_>,
+        coil_m: f64,
+        fall: Option<&FallAnswer>,
         rules: &Rules,
-    ) -> (Vec<FallReserve>, Option<HaulTable>, Option<Refusal>) {
-        let frees = reserve::free(self.persons.len(), self.spacing.spacing_m, rules);
-        let without_hauls = || frees.iter().map(|free| free.with(Vec::new())).collect();
-        let Some(fall) = given.fall else {
-            return (without_hauls(), None, None);
-        };
-        let hauling = haul::Hauling {
-            draft: self,
-            snow: fall.team.snow,
-            rules,
-        };
-        match hauling.tables(&frees, fall.holding.worst + 1) {
-            Ok((falls, table)) => (falls, table, None),
-            Err(reason) => (without_hauls(), None, Some(reason)),
+    ) -> (Vec<Reach>, Option<HaulTable>, Option<Refusal>) {
+        let (spacing_m, blocked) = (self.spacing.spacing_m, self.knots.count > 0);
+        let frees = reserve::free(self.persons.len(), spacing_m, coil_m);
+        let worst = fall.and_then(|fall| Some((fall, frees.get(fall.holding.worst)?)));
+        let table = worst.map(|(fall, free)| {
+            let snow = fall.team.snow;
+            haul::Hauling {
+                draft: self,
+                snow,
+                rules,
+            }
+            .table(free)
+        });
+        let reach = |free: &Free| free.clone().reach(spacing_m, blocked, rules);
+        let reach = frees.iter().map(reach).collect();
+        match table.transpose() {
+            Ok(table) => (reach, table, None),
+            Err(reason) => (reach, None, Some(reason)),
         }
     }
 }

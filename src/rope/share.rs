@@ -6,6 +6,18 @@ use crate::{
 };
 
 /// A rope that can be given out.
+///
+/// ```
+/// use schrund::{practice::{Rules, set::Source}, rope::share::supply};
+///
+/// let rules = Rules::with_practice(&Source::Named("arm-span"))?;
+/// // Where no rope was named, every length sold is there for each team.
+/// let sold = supply(&[], 2, &rules);
+/// assert!(sold.iter().all(|rope| rope.index.is_none()));
+/// assert_eq!(sold.iter().filter(|rope| rope.length_m == 60.0).count(), 2);
+/// assert!(sold.windows(2).all(|pair| pair[0].mass_kg <= pair[1].mass_kg), "longer is heavier");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Supply {
     /// Index among the ropes at hand; `None` for a length sold, or where no rope is left.
@@ -17,6 +29,17 @@ pub struct Supply {
 }
 
 /// How the ropes given out suit the demands.
+///
+/// ```
+/// use schrund::rope::share::{Fit, best};
+///
+/// let job = schrund::example::job()?; // one rope of 60 m
+/// let fit = |demand_m| best(&[demand_m], &job.ropes, &job.rules).fit;
+/// // Less than a metre to spare is a near thing (our judgement).
+/// assert_eq!([43.5, 59.5, 60.5].map(fit), [Fit::Ample, Fit::Near, Fit::Short]);
+/// assert!(Fit::Ample < Fit::Short, "worse is greater");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Fit {
     /// Every team has enough to spare.
@@ -28,6 +51,18 @@ pub enum Fit {
 }
 
 /// One way to give the ropes out: the rope of each team, by its index.
+///
+/// ```
+/// use schrund::{rope::share::best, trip::rope::Rope};
+///
+/// let rules = schrund::example::job()?.rules;
+/// let rope = |length_m| Rope { length_m, diameter_mm: None, name: None };
+/// let ropes = [rope(60.0), rope(40.0), rope(80.0)];
+/// let shared = best(&[38.0, 55.0], &ropes, &rules);
+/// let given = [1, 2].map(|team| shared.of_team(team, &ropes).map(|(number, _)| number));
+/// assert_eq!(given, [Some(2), Some(1)], "each the lightest that holds");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Shared {
     /// How it suits.
@@ -37,6 +72,13 @@ pub struct Shared {
 }
 
 impl Shared {
+    /// The length sold that a team takes where no rope at hand was named, metres.
+    #[must_use]
+    pub fn bought_m(&self, team: usize) -> Option<f64> {
+        let supply = self.given.get(team.checked_sub(1)?)?;
+        (supply.index.is_none() && supply.length_m > 0.0).then_some(supply.length_m)
+    }
+
     /// The rope at hand that a team carries, with its number from 1.
     #[must_use]
     pub fn of_team<'r>(&self, team: usize, ropes: &'r [Rope]) -> Option<(usize, &'r Rope)> {

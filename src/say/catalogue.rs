@@ -59,7 +59,8 @@ impl Catalogue {
             for pattern in entry.patterns() {
                 let missing = pattern.references().into_iter().filter(|r| !self.has(r));
                 faults.extend(missing.map(|r| format!("{key}: `{r}` is not there")));
-                if key.starts_with('-') && pattern.arguments().iter().any(|a| *a != BUILT_IN) {
+                if key.starts_with('-') && pattern.arguments().iter().any(|a| !BUILT_IN.contains(a))
+                {
                     faults.push(format!("{key}: a term takes no arguments"));
                 }
             }
@@ -106,7 +107,7 @@ impl Catalogue {
     /// Names of the arguments that a pattern takes, by its references too.
     pub(crate) fn arguments<'a>(&'a self, pattern: &'a Pattern) -> BTreeSet<&'a str> {
         let mut names: BTreeSet<&str> = pattern.arguments().into_iter().collect();
-        names.remove(BUILT_IN);
+        names.retain(|name| !BUILT_IN.contains(name));
         let referred = pattern.references().into_iter();
         for entry in referred.filter_map(|key| self.entry(key)) {
             names.extend(self.arguments(&entry.value));

@@ -6,16 +6,18 @@ mod gpx;
 mod numbers;
 mod phrase;
 mod place;
+mod quote;
 mod refusal;
 mod terrain;
 mod tiff;
+mod toml;
 mod trip;
 
 use std::fmt;
 
 use self::phrase::Phrase;
 use crate::{
-    fault::{Code, Fault, Level, Place, Wrong, refusal::Refusal},
+    fault::{Fault, Level, Wrong, refusal::Refusal},
     say::{arg::Arg, span::Said, voice::Voice},
 };
 
@@ -64,6 +66,7 @@ fn phrase(fault: &Fault, voice: Voice) -> Phrase {
         Wrong::Gpx(what) => gpx::phrase(what, voice),
         Wrong::Geojson(what) => geojson::phrase(what, file, voice),
         Wrong::Terrain(what) => terrain::phrase(what, file),
+        Wrong::Toml(what) => toml::phrase(what),
         Wrong::Practice(what) => trip::practice(what),
         Wrong::Trip(what) => trip::phrase(what, voice),
         Wrong::Plan(what) => trip::plan(what),
@@ -71,34 +74,19 @@ fn phrase(fault: &Fault, voice: Voice) -> Phrase {
     }
 }
 
-/// `error[code]: what is wrong`, then where, then how to mend it; in English and metres.
-impl fmt::Display for Fault {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let voice = Voice::default();
-        let (says, hint) = (says(self, voice), hint(self, voice));
-        write(f, self.code(), &says, &self.at, hint.as_ref())
-    }
-}
-
-impl std::error::Error for Fault {}
-
-fn write(
-    f: &mut fmt::Formatter<'_>,
-    code: Code,
-    says: &dyn fmt::Display,
-    at: &Place,
-    hint: Option<&impl fmt::Display>,
-) -> fmt::Result {
-    let voice = Voice::default();
-    write!(f, "{}[{}]: {says}", head(code.level()), code.as_str())?;
-    let place = place(at, voice);
+/// `error[code]: what is wrong`, then where, then how to mend it, each on a line.
+#[must_use]
+pub fn told(fault: &Fault, voice: Voice) -> String {
+    let head = format!("{}[{}]", head(fault.level()), fault.code());
+    let mut told = format!("{head}: {}", says(fault, voice));
+    let place = place(&fault.at, voice);
     if !place.is_empty() {
-        write!(f, "\n  {}: {place}", voice.say("fault-at", &[]))?;
+        told += &format!("\n  {}: {place}", voice.say("fault-at", &[]));
     }
-    match hint {
-        Some(hint) => write!(f, "\n  {}: {hint}", voice.say("fault-do", &[])),
-        None => Ok(()),
+    if let Some(hint) = hint(fault, voice) {
+        told += &format!("\n  {}: {hint}", voice.say("fault-do", &[]));
     }
+    told
 }
 
 /// The word in front of a message: what is to be looked at is a warning there, as in every program.
@@ -108,6 +96,15 @@ fn head(level: Level) -> &'static str {
         level => level.as_str(),
     }
 }
+
+/// As [`told`] says it, in English and metres, to somebody who gives no flags.
+impl fmt::Display for Fault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&told(self, Voice::default()))
+    }
+}
+
+impl std::error::Error for Fault {}
 
 impl Level {
     /// Its stable name.
@@ -120,5 +117,85 @@ impl Level {
             Self::Look => "look",
             Self::Note => "note",
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::say::language::Language;
+
+    /// What faults are made of: everything in the catalogue that begins so.
+    const BEGINNINGS: [&str; 13] = [
+        "alone",
+        "file-",
+        "figure-",
+        "gpx-",
+        "inventory-",
+        "no-",
+        "practice-",
+        "relief-",
+        "terrain-",
+        "toml-",
+        "trip-",
+        "xml-",
+        "zones-",
+    ];
+
+    /// Parts of other messages, notes about what was done, and answers of the models: nothing is to be mended.
+    const NOTHING_TO_MEND: &[&str] = &[
+        "figure-built-in",
+        "figure-no-holder",
+        "figure-no-turn",
+        "figure-nobody",
+        "figure-orders",
+        "figure-sides",
+        "gpx-detail-used",
+        "gpx-export",
+        "gpx-holds-nothing",
+        "gpx-holds-routes",
+        "gpx-holds-tracks",
+        "gpx-holds-waypoints",
+        "gpx-jump",
+        "gpx-lone-segments",
+        "gpx-no-two-points",
+        "terrain-egm96",
+        "terrain-ellipsoid",
+        "terrain-fetch-again",
+        "terrain-flattens",
+        "terrain-heights",
+        "terrain-no-void",
+        "terrain-nothing-here",
+        "terrain-shifted",
+        "terrain-taken",
+        "terrain-turned",
+        "terrain-unbelievable",
+        "terrain-unsaid",
+        "toml-table",
+        "trip-members",
+        "trip-stage",
+        "trip-stage-named",
+        "xml-cut-off",
+        "xml-repair",
+        "zones-collection",
+        "zones-gaps-differ",
+        "zones-no-area",
+        "zones-not-a-number",
+        "zones-not-polygons",
+        "zones-one-end",
+        "zones-rings-closed",
+        "zones-rings-tangled",
+    ];
+
+    #[test]
+    fn every_fault_says_how_it_is_mended() {
+        let catalogue = Language::English.catalogue();
+        let is_fault = |key: &&str| BEGINNINGS.iter().any(|begins| key.starts_with(begins));
+        let without = catalogue.messages().filter(is_fault).filter(|key| {
+            let entry = catalogue.entry(key);
+            entry.is_some_and(|entry| entry.attribute("hint").is_none())
+        });
+        let mut without: Vec<&str> = without.collect();
+        without.sort_unstable();
+        assert_eq!(without, NOTHING_TO_MEND);
     }
 }

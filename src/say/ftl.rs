@@ -154,8 +154,11 @@ impl Reader<'_> {
                 let text = unescape_unicode_to_string(value).into_owned();
                 return Some(PatternPiece::Words(text));
             }
-            InlineExpression::VariableReference { id } if id.name == BUILT_IN => {
-                self.fault("`$units` chooses a variant and is not shown");
+            InlineExpression::VariableReference { id } if BUILT_IN.contains(&id.name) => {
+                self.fault(&format!(
+                    "`${}` chooses a variant and is not shown",
+                    id.name
+                ));
             }
             InlineExpression::VariableReference { id } => {
                 return Some(PatternPiece::Argument(id.name.to_owned()));

@@ -10,8 +10,12 @@ pub fn change(change: &Change, voice: Voice) -> Said {
     match change {
         Change::Practice { name } => voice.say("change-practice", &[("name", Arg::Name(name))]),
         Change::Butterflies => voice.say("change-butterflies", &[]),
-        Change::FewerKnots { knots } => {
-            voice.say("change-fewer-knots", &[("knots", Arg::Count(*knots))])
+        Change::TighterLayout { first_m, step_m } => {
+            let args = [
+                ("first", Arg::Measured(*first_m)),
+                ("step", Arg::Measured(*step_m)),
+            ];
+            voice.say("change-tighter-layout", &args)
         }
         Change::LongSling { sling_m } => {
             voice.say("change-long-sling", &[("sling", Arg::Measured(*sling_m))])
@@ -58,7 +62,6 @@ pub fn remark(remark: Remark, voice: Voice) -> Said {
         Remark::NoneInside => "remark-none-inside",
         Remark::AllChanged => "remark-all-changed",
         Remark::NoRopeNamed => "remark-no-rope-named",
-        Remark::FallsNotModelled => "remark-falls-not-modelled",
     };
     voice.say(key, &[("most", Arg::Count(most))])
 }

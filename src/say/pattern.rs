@@ -1,7 +1,7 @@
 //! A message taken apart: what stands in it, in order.
 
-/// The argument that every message has, to choose by: `metric` or `imperial`.
-pub(crate) const BUILT_IN: &str = "units";
+/// The arguments that every message has, to choose by: `metric` or `imperial`, and `members` or `flags`.
+pub(crate) const BUILT_IN: [&str; 2] = ["units", "interface"];
 
 /// A message or a term.
 #[derive(Debug)]

@@ -5,21 +5,37 @@ use std::borrow::Cow;
 use crate::say::{
     arg::{Arg, Choice},
     catalogue::Catalogue,
+    interface::Interface,
     pattern::{BUILT_IN, Key, Pattern, PatternPiece, Select},
     span::{Said, Span},
     units::Units,
 };
 
+/// What every message can choose by without being given it.
+#[derive(Clone, Copy)]
+pub(crate) struct Reader {
+    pub(crate) units: Units,
+    pub(crate) interface: Interface,
+}
+
+impl Reader {
+    fn built_in(self, name: &str) -> Option<&'static str> {
+        let words = [self.units.as_str(), self.interface.as_str()];
+        let at = BUILT_IN.iter().position(|known| *known == name)?;
+        words.get(at).copied()
+    }
+}
+
 /// What the pattern says with these arguments. What is missing shows as [`gap`] says.
 pub(crate) fn render(
     catalogue: &'static Catalogue,
-    units: Units,
+    reader: Reader,
     pattern: &'static Pattern,
     args: &[(&str, Arg<'_>)],
 ) -> Said {
     let mut speaker = Speaker {
         catalogue,
-        units,
+        reader,
         args,
         spans: Vec::with_capacity(pattern.0.len()),
     };
@@ -34,7 +50,7 @@ pub(crate) fn gap(what: &str) -> Span {
 
 struct Speaker<'a> {
     catalogue: &'static Catalogue,
-    units: Units,
+    reader: Reader,
     args: &'a [(&'a str, Arg<'a>)],
     spans: Vec<Span>,
 }
@@ -51,7 +67,7 @@ impl<'a> Speaker<'a> {
             PatternPiece::Words(words) => self.spans.push(Span::Words(Cow::Borrowed(words))),
             PatternPiece::Code(inner) => self.code(inner),
             PatternPiece::Argument(name) => match self.arg(name) {
-                Some(arg) => arg.speak(self.units, &mut self.spans),
+                Some(arg) => arg.speak(self.reader.units, &mut self.spans),
                 None => self.spans.push(gap(&format!("${name}"))),
             },
             PatternPiece::Entry(key) => match self.catalogue.entry(key) {
@@ -84,8 +100,8 @@ impl<'a> Speaker<'a> {
 
     fn choice(&self, name: &str) -> Option<Choice<'a>> {
         match self.arg(name) {
-            None if name == BUILT_IN => Some(Choice::Word(self.units.as_str())),
-            arg => arg.map(Arg::choice),
+            None => self.reader.built_in(name).map(Choice::Word),
+            Some(arg) => Some(arg.choice()),
         }
     }
 
@@ -139,7 +155,16 @@ code = give `--rope { $m }` or `gap_m`
     fn said(key: &str, units: Units, args: &[(&str, Arg<'_>)]) -> Said {
         let catalogue = &*WORDS;
         assert_eq!(catalogue.faults(), [""; 0]);
-        render(catalogue, units, &catalogue.entry(key).unwrap().value, args)
+        let reader = Reader {
+            units,
+            interface: Interface::default(),
+        };
+        render(
+            catalogue,
+            reader,
+            &catalogue.entry(key).unwrap().value,
+            args,
+        )
     }
 
     #[track_caller]

@@ -32,20 +32,6 @@ const NOISE: f64 = 1e-9;
 /// More decimals than anything is shown with.
 const MOST_DECIMALS: u8 = 6;
 
-/// The names that callers used before.
-#[expect(
-    non_upper_case_globals,
-    reason = "they stand where variants of the old enum stood"
-)]
-impl Round {
-    /// See [`Round::Up`].
-    pub const Demand: Self = Self::Up;
-    /// See [`Round::Down`].
-    pub const AtHand: Self = Self::Down;
-    /// See [`Round::Nearest`].
-    pub const Measured: Self = Self::Nearest;
-}
-
 impl Round {
     /// The figure with exactly so many decimals, six at most.
     #[must_use]

@@ -7,8 +7,9 @@ use crate::{
     },
     plan::{
         Carry,
-        fall::{Arrest, HaulAnswer, Held, OrderAdvice, Side},
+        fall::{Arrest, HaulAnswer, Held, OrderAdvice, Reach, Side},
         leg::{Mark, MarkKind, TeamSetup},
+        name::PersonOnRope,
         place::HeightsFrom,
         why::{CarryWhy, KnotsWanted, KnotsWhy},
     },
@@ -227,6 +228,37 @@ pub fn haul_answer(answer: &HaulAnswer, voice: Voice) -> Said {
     }
 }
 
+/// What is shown as no depth, metres: it would be rounded to 0.
+const NO_DEPTH_M: f64 = 0.1;
+
+/// How deep a drop loop reaches for one person: `reaches 5 m below the lip`.
+#[must_use]
+pub fn reach(reach: &Reach, persons: &[PersonOnRope], voice: Voice) -> Said {
+    let reaches = if reach.depth_m < -1e-9 {
+        voice.say("reach-short", &[("depth", Arg::Needed(-reach.depth_m))])
+    } else if reach.depth_m < NO_DEPTH_M {
+        voice.say("reach-lip", &[])
+    } else if reach.whoever {
+        voice.say("reach-whoever", &[])
+    } else {
+        voice.say("reach-depth", &[("depth", Arg::There(reach.depth_m))])
+    };
+    if reach.needs_untied.is_empty() {
+        return reaches;
+    }
+    let who = reach.needs_untied.iter();
+    let who = Said::join(
+        who.map(|&p| position(persons, p, voice)),
+        voice.say("and", &[]),
+    );
+    let args = [
+        ("reaches", Arg::Said(reaches)),
+        ("who", Arg::Said(who)),
+        ("count", Arg::Count(reach.needs_untied.len())),
+    ];
+    voice.say("reach-untied", &args)
+}
+
 /// What is tied at a mark: `Ada ties in`, `brake knot`.
 #[must_use]
 pub fn mark(mark: &Mark, setup: &TeamSetup, voice: Voice) -> Said {
@@ -236,7 +268,10 @@ pub fn mark(mark: &Mark, setup: &TeamSetup, voice: Voice) -> Said {
             voice.say("mark-tie-in", &[("who", Arg::Said(who))])
         }
         MarkKind::Knot => voice.say("mark-knot", &[]),
-        MarkKind::End => voice.say("mark-end", &[]),
+        MarkKind::End => {
+            let bag = if setup.bag_m > 1e-9 { "yes" } else { "no" };
+            voice.say("mark-end", &[("bag", Arg::Word(bag))])
+        }
     }
 }
 

@@ -3,6 +3,18 @@
 use std::{borrow::Cow, fmt};
 
 /// One stretch of text of one kind, so that a writer can set it, fit it or leave it alone.
+///
+/// ```
+/// use schrund::say::{finding::says, span::Span, voice::Voice};
+///
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let exact = plan.legs[3].findings.iter().find(|finding| finding.code() == "strike-taken-as-exact");
+/// let said = says(exact.expect("one strike is given without its uncertainty"), Voice::default());
+/// // What the leader wrote is told from words, so that a writer can leave it alone.
+/// let names = said.spans().iter().filter(|span| matches!(span, Span::Name(_)));
+/// assert_eq!(names.map(Span::text).collect::<Vec<_>>(), ["Upper step"]);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq, Hash)]
 pub enum Span {
     /// Words of the catalogue.

@@ -1,9 +1,10 @@
-//! The voice of one reader: his language and his units.
+//! The voice of one reader: his language, his units, and how he gives what is asked of him.
 
 use crate::say::{
     arg::Arg,
+    interface::Interface,
     language::Language,
-    render::{gap, render},
+    render::{Reader, gap, render},
     span::Said,
     units::Units,
 };
@@ -30,6 +31,8 @@ pub struct Voice {
     pub language: Language,
     /// Which units lengths are shown in.
     pub units: Units,
+    /// What cures may speak of.
+    pub interface: Interface,
 }
 
 impl Voice {
@@ -38,7 +41,7 @@ impl Voice {
     pub fn say(self, key: &str, args: &[(&str, Arg<'_>)]) -> Said {
         let catalogue = self.language.catalogue();
         match catalogue.entry(key) {
-            Some(entry) => render(catalogue, self.units, &entry.value, args),
+            Some(entry) => render(catalogue, self.reader(), &entry.value, args),
             None => gap(key).into(),
         }
     }
@@ -48,13 +51,20 @@ impl Voice {
     pub fn attribute(self, key: &str, name: &str, args: &[(&str, Arg<'_>)]) -> Option<Said> {
         let catalogue = self.language.catalogue();
         let pattern = catalogue.entry(key)?.attribute(name)?;
-        Some(render(catalogue, self.units, pattern, args))
+        Some(render(catalogue, self.reader(), pattern, args))
     }
 
     /// The attribute `.hint`: what to do about it.
     #[must_use]
     pub fn hint(self, key: &str, args: &[(&str, Arg<'_>)]) -> Option<Said> {
         self.attribute(key, "hint", args)
+    }
+
+    fn reader(self) -> Reader {
+        Reader {
+            units: self.units,
+            interface: self.interface,
+        }
     }
 
     /// Whether the message is there.
@@ -71,6 +81,7 @@ mod tests {
     const VOICE: Voice = Voice {
         language: Language::English,
         units: Units::Metric,
+        interface: Interface::Flags,
     };
 
     #[test]
@@ -93,7 +104,7 @@ mod tests {
                 for pattern in entry.patterns() {
                     let names = catalogue.arguments(pattern);
                     let args: Vec<_> = names.iter().map(|n| (*n, Arg::Count(2))).collect();
-                    let said = render(catalogue, voice.units, pattern, &args);
+                    let said = render(catalogue, voice.reader(), pattern, &args);
                     assert!(!said.is_empty(), "{language:?} {key} says nothing");
                     assert!(!said.to_string().contains('⟦'), "{key}: {said}");
                 }
@@ -113,4 +124,30 @@ mod tests {
             Some("take at least one partner: `--party 2`".to_owned())
         );
     }
+
+    #[test]
+    fn who_has_no_command_line_is_never_told_of_a_flag() {
+        for &language in Language::ALL {
+            let catalogue = language.catalogue();
+            let voice = Voice {
+                language,
+                ..Voice::default()
+            };
+            let only_there = |key: &str| ONLY_THE_COMMAND_LINE_SAYS.contains(&key);
+            for key in catalogue.messages().filter(|key| !only_there(key)) {
+                for pattern in catalogue.entry(key).unwrap().patterns() {
+                    let names = catalogue.arguments(pattern);
+                    for n in 0..3 {
+                        let args: Vec<_> = names.iter().map(|a| (*a, Arg::Count(n))).collect();
+                        let said = render(catalogue, voice.reader(), pattern, &args).to_string();
+                        let typed = said.contains("`--") || said.contains("`schrund ");
+                        assert!(!typed, "{key}: {said}");
+                    }
+                }
+            }
+        }
+    }
+
+    /// Faults that nobody else meets.
+    const ONLY_THE_COMMAND_LINE_SAYS: [&str; 2] = ["file-there", "place-flag"];
 }

@@ -9,6 +9,16 @@ use serde::{Deserialize, Serialize, Serializer};
 const DAY_MIN: f64 = 1440.0;
 
 /// Minutes after the midnight before the start; may run past the next one.
+///
+/// ```
+/// use schrund::trip::clock::Clock;
+///
+/// let start: Clock = "4:30".parse()?;
+/// assert_eq!(start.after(125.4).to_string(), "06:35");
+/// assert_eq!(Clock::parse("23:50")?.after(20.0).to_string(), "00:10 +1", "the next day");
+/// assert!(Clock::parse("24:00").is_err());
+/// # Ok::<(), String>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, PartialOrd, Deserialize, JsonSchema)]
 #[serde(try_from = "String")]
 #[schemars(with = "String")]

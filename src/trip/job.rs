@@ -93,6 +93,18 @@ impl Job {
 }
 
 /// A job as the steps of the flow see it, perhaps with another party or other rules than its own.
+///
+/// ```
+/// use schrund::{Planner, trip::{job::Brief, party::Party}};
+///
+/// let job = schrund::example::job()?;
+/// let two = Party::weighing(&[82.0, 75.0]);
+/// let brief = Brief { party: &two, ..job.case() };
+/// let plan = Planner::of(brief)?.plan()?;
+/// assert_eq!(plan.legs[1].teams[0].people, 2);
+/// assert_eq!(job.party.people.len(), 3, "the job itself stays as it is");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug)]
 pub struct Brief<'a> {
     /// See [`Job::route`].

@@ -7,6 +7,15 @@ use crate::practice::{Rule, Rules};
 pub const ON_ONE_ROPE: std::ops::RangeInclusive<usize> = 2..=5;
 
 /// What the leader calls somebody.
+///
+/// ```
+/// use schrund::trip::party::{Called, Party};
+///
+/// let called: Vec<Called> = schrund::example::job()?.party.people.into_iter().map(|person| person.called).collect();
+/// assert_eq!(called[2], Called { number: 3, name: Some("Cy".to_owned()) });
+/// assert_eq!(Party::weighing(&[82.0]).people[0].called, Called::number(1), "a number is no name");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, serde::Serialize, schemars::JsonSchema)]
 pub struct Called {
     /// From 1, in the order in which the leader named the party.
@@ -25,6 +34,16 @@ impl Called {
 }
 
 /// One person with what they carry.
+///
+/// ```
+/// use schrund::{practice::Rule, trip::party::{Called, Party, Person}};
+///
+/// let rules = schrund::example::job()?.rules;
+/// let unnamed = &Party::of(2, &rules).people[1];
+/// let taken = Person { called: Called::number(2), mass_kg: rules[Rule::PersonKg], mass_given: false };
+/// assert_eq!(*unnamed, taken, "the mass is that of the rules, and a plan says so");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Person {
     /// What the leader calls them.
@@ -36,6 +55,14 @@ pub struct Person {
 }
 
 /// Everybody who goes, in the order the leader named them.
+///
+/// ```
+/// use schrund::trip::party::{Party, RopeTeam};
+///
+/// let sizes = |party: Party| party.rope_teams().iter().map(RopeTeam::size).collect::<Vec<_>>();
+/// assert_eq!(sizes(Party::weighing(&[80.0; 5])), [5], "up to five go on one rope");
+/// assert_eq!(sizes(Party::weighing(&[80.0; 10])), [4, 3, 3], "more in threes and fours: nobody is left in a pair");
+/// ```
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct Party {
     /// The people.
@@ -43,6 +70,16 @@ pub struct Party {
 }
 
 /// Somebody to call in an emergency, as the leader wrote it.
+///
+/// ```
+/// use schrund::{read::trip, trip::party::EmergencyContact};
+///
+/// let file = "[[emergency]]\nname = \"Mountain rescue\"\ncontact = \"channel 34\"\n";
+/// let trip = trip::trip("trip.toml", file)?;
+/// let (name, contact) = ("Mountain rescue".to_owned(), "channel 34".to_owned());
+/// assert_eq!(trip.emergency, [EmergencyContact { name, contact, note: None }]);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, serde::Deserialize, schemars::JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct EmergencyContact {
@@ -55,6 +92,15 @@ pub struct EmergencyContact {
 }
 
 /// People on one rope, in rope order: the first walks ahead.
+///
+/// ```
+/// use schrund::trip::party::Party;
+///
+/// let team = &Party::weighing(&[60.0, 90.0, 60.0]).rope_teams()[0];
+/// let heavy = team.heavier_by(1.5).expect("90 kg is 1.5 times the mean of the others");
+/// assert_eq!((team.size(), heavy.called.number), (3, 2));
+/// assert!(team.heavier_by(1.6).is_none());
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct RopeTeam {
     /// From 1, in walking order.

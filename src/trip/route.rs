@@ -3,6 +3,19 @@
 use crate::geometry::LonLat;
 
 /// Everything one route file holds, in the order it is walked.
+///
+/// ```
+/// use schrund::{geometry::LonLat, trip::route::{Route, Stage}};
+///
+/// let day = |lon: f64| {
+///     let mut stage = Stage::new(None);
+///     [0.00, 0.01].map(|lat| stage.push(LonLat::new(lon, lat), None));
+///     stage
+/// };
+/// let route = Route::new(Some("Two days".to_owned()), vec![day(7.0), day(8.0)]);
+/// assert_eq!(route.stages[1].number, 2);
+/// assert!((route.length_m() - 2.0 * 1105.743).abs() < 0.01, "twice a hundredth of a degree of latitude");
+/// ```
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Route {
     /// What the file calls itself.
@@ -35,6 +48,19 @@ impl Route {
 /// geodesics on WGS 84. A jump between segments adds none.
 ///
 /// Longitudes are unrolled: neighbouring points of one segment never differ by more than 180°.
+///
+/// ```
+/// use schrund::{geometry::LonLat, trip::route::Stage};
+///
+/// let mut stage = Stage::new(Some("Day two".to_owned()));
+/// for lon in [8.00, 8.01, 8.01, 8.02] {
+///     stage.push(LonLat::new(lon, 0.0), None);
+/// }
+/// assert_eq!(stage.points().len(), 3, "the receiver stood still for a moment");
+/// let halfway = stage.at(stage.length_m() / 2.0).expect("it has points");
+/// assert!((halfway.lon_deg - 8.01).abs() < 1e-9);
+/// assert_eq!(stage.label(), "stage 1 \"Day two\"");
+/// ```
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Stage {
     /// Number from 1 in the file, whichever stages are planned; what every output calls it by.
@@ -49,6 +75,15 @@ pub struct Stage {
 }
 
 /// A part of a stage, by chainage.
+///
+/// ```
+/// use schrund::trip::route::Stretch;
+///
+/// let roped = [(1000.0, 1400.0), (0.0, 300.0), (1500.0, 1600.0)].map(|(from_m, to_m)| Stretch { from_m, to_m });
+/// let merged = Stretch::merged(roped.to_vec(), 150.0);
+/// assert_eq!(merged, [Stretch { from_m: 0.0, to_m: 300.0 }, Stretch { from_m: 1000.0, to_m: 1600.0 }]);
+/// assert_eq!(merged[1].length_m(), 600.0);
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Stretch {
     /// Where it begins, metres of chainage.
@@ -88,6 +123,18 @@ impl Stretch {
 }
 
 /// A place where the receiver was off: the line ends and goes on elsewhere.
+///
+/// ```
+/// use schrund::{geometry::LonLat, trip::route::{Jump, Stage}};
+///
+/// let mut stage = Stage::new(None);
+/// [8.00, 8.01].map(|lon| stage.push(LonLat::new(lon, 0.0), None));
+/// stage.break_segment(); // the receiver was off
+/// [8.03, 8.04].map(|lon| stage.push(LonLat::new(lon, 0.0), None));
+/// let jumps: Vec<Jump> = stage.jumps().collect();
+/// assert!((jumps[0].length_m - 2.0 * jumps[0].at_m).abs() < 0.001, "0.02° away after 0.01° walked");
+/// assert!((stage.length_m() - 2.0 * jumps[0].at_m).abs() < 0.001, "what was not walked adds no length");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Jump {
     /// Chainage of the jump, metres.

@@ -11,6 +11,17 @@ use crate::{
 };
 
 /// Times of day, each with who gave it.
+///
+/// ```
+/// use schrund::{practice::Origin, trip::timetable::Timetable};
+///
+/// let mut times = Timetable::default();
+/// assert_eq!(times.set("bridges_until", "10:00", Origin::Flag), Some(true));
+/// assert_eq!(times.set("bridges_until", "ten", Origin::Flag), Some(false), "no time of day: nothing changes");
+/// assert_eq!(times.set("supper", "19:00", Origin::Flag), None);
+/// let [start, until] = times.said();
+/// assert!(start.value.is_null() && until.value == "10:00");
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Timetable {
     /// When the party starts each stage, if the leader says so.

@@ -11,6 +11,14 @@ pub use crate::geometry::{Outline, Polygon};
 /// One polygon of glaciated ground with the widest crevasse expected in it.
 ///
 /// No `Ord`: the wider gap is worse for a fall, the bigger polygon for a detour. Compare the field you mean.
+///
+/// ```
+/// let zone = &schrund::example::job()?.zones[0];
+/// assert_eq!(zone.label(), "zone 1 \"Middle icefall\"");
+/// assert_eq!((zone.gap.max_m, zone.snow_depth_m), (15.0, Some(1.5)));
+/// assert!(zone.strike.is_none(), "nobody drew in which direction the gaps run");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Zone {
     /// Number from 1, in file order over all polygon features; what every output calls it by.
@@ -42,6 +50,18 @@ pub struct Zone {
 }
 
 /// Width of the crevasses of a zone, metres, **across** the gap, not along the route.
+///
+/// ```
+/// use schrund::{read::geojson::zones, trip::zone::Gap};
+///
+/// let ice = r#"{"type": "Feature", "properties": {"gap_m": "4-6"}, "geometry": {"type": "Polygon",
+///     "coordinates": [[[8.0, 46.0], [8.1, 46.0], [8.1, 46.1], [8.0, 46.0]]]}}"#;
+/// let read = zones("ice.geojson", ice.as_bytes(), &Default::default())?;
+/// let gap = Gap { min_m: Some(4.0), max_m: 6.0, assumed: false };
+/// assert_eq!(read.value[0].gap, gap, "the widest counts");
+/// assert_eq!(read.notes[0].code().as_str(), "worse-end-counts");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Gap {
     /// Lower end, where a range was given.
@@ -53,6 +73,18 @@ pub struct Gap {
 }
 
 /// What lies on the ice.
+///
+/// ```
+/// use schrund::trip::zone::Surface;
+///
+/// let mut job = schrund::example::job()?;
+/// assert_eq!(job.zones[0].surface, Surface::Snow, "what nobody says is snow, which hides gaps");
+/// job.zones[0].surface = Surface::Bare;
+/// job.rules.choices.rope_on_bare.value = false;
+/// let plan = schrund::plan(&job)?;
+/// assert!(plan.legs.iter().all(|leg| !leg.roped), "gaps in sight, and no rope on bare ice");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum Surface {
@@ -64,6 +96,18 @@ pub enum Surface {
 }
 
 /// Direction in which crevasses run, an axis: 10° and 190° are the same.
+///
+/// ```
+/// use schrund::{read::geojson::zones, trip::zone::Strike};
+///
+/// let ice = r#"{"type": "Feature", "properties": {"gap_m": 6, "strike_deg": 190}, "geometry": {"type": "Polygon",
+///     "coordinates": [[[8.0, 46.0], [8.1, 46.0], [8.1, 46.1], [8.0, 46.0]]]}}"#;
+/// let read = zones("ice.geojson", ice.as_bytes(), &Default::default())?;
+/// let strike = read.value[0].strike.expect("it is drawn");
+/// assert_eq!(strike, Strike { deg: 10.0, uncertainty_deg: None }, "an axis: 190° is 10°");
+/// assert_eq!(strike.doubt_deg(), 0.0);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Strike {
     /// Degrees clockwise from true north, 0 ≤ s < 180.
@@ -82,14 +126,26 @@ impl Strike {
 
 /// A strike assumed for a piece of the line, where a zone gives none.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct ProposedStrike {
+pub(crate) struct ProposedStrike {
     /// Where along the stage.
-    pub stretch: Stretch,
+    pub(crate) stretch: Stretch,
     /// Across the fall line there.
-    pub strike: Strike,
+    pub(crate) strike: Strike,
 }
 
 /// What the leader decided about a zone.
+///
+/// ```
+/// use schrund::trip::zone::RopeWord;
+///
+/// let mut job = schrund::example::job()?;
+/// job.zones[0].rope = RopeWord::Never;
+/// let plan = schrund::plan(&job)?;
+/// assert!(plan.legs.iter().all(|leg| !leg.roped), "the leader's word puts nobody on the rope");
+/// let codes: Vec<&str> = plan.legs.iter().flat_map(|leg| &leg.findings).map(|found| found.code()).collect();
+/// assert!(codes.contains(&"never-on-hidden-gaps"), "and over hidden gaps that is the gravest finding: {codes:?}");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum RopeWord {

@@ -102,7 +102,7 @@ fn gaps_between(job: &Brief<'_>, stages: &[Sketch<'_>]) -> Vec<Finding> {
 /// Roped legs where no heights say how steep the ground falls towards a lip; once for the plan.
 fn slope_unknown(legs: &[RopedLeg<'_>]) -> Option<Finding> {
     let roped = legs.iter().filter(|leg| leg.sketch.roped);
-    let unknown = roped.filter(|leg| leg.footing.toward_lip_deg().is_none());
+    let unknown = roped.filter(|leg| leg.footing.slope_unknown());
     let legs: Vec<usize> = unknown.map(|leg| leg.number).collect();
     (!legs.is_empty()).then(|| Finding::new(At::Legs { legs }, Fact::SlopeUnknown {}))
 }

@@ -7,12 +7,12 @@
 use std::ops::Range;
 
 use crate::{
-    legs::spacing,
-    plan::{ChangeCost, KeepSetup, KeptRun, KeptTeam},
+    legs::{knots, spacing},
+    plan::keep::{ChangeCost, KeepSetup, KeptRun, KeptTeam},
     practice::{Rule, SOLD_LENGTHS_M},
     rope::{
         draft::Draft,
-        knots, ledger,
+        ledger,
         legs::RopedLeg,
         reserve,
         share::{self, Shared},
@@ -175,10 +175,7 @@ impl<'a> Keeping<'a> {
                 .iter()
                 .all(|meets| need_m(meets(*d).effective_gap_m) <= d + 1e-9)
         };
-        // Every spacing of a snow leg is one of a bare leg too.
-        spacing::choices_m(people, true, rules)
-            .filter(|d| *d >= least_m - 1e-9)
-            .find(suits)
+        spacing::choices_m(least_m, rules).find(suits)
     }
 
     /// Whether the rope carried, or the longest sold, holds it.

@@ -2,7 +2,7 @@
 
 use crate::{
     fault::refusal::Refusal,
-    judge::leg::{Known, verdict},
+    judge::leg::{Known, stretches, verdict},
     plan::leg::{Leg, TeamSetup},
     rope::{answers::Answers, draft::Draft, legs::RopedLeg, setup::Supplied, share::Shared},
     times::hours::Hours,
@@ -62,8 +62,8 @@ impl Settled<'_> {
             ground_steepest_deg: ground.map(|s| s.slope_deg),
             ground_steepest_at: ground.map(|s| [s.at.normal().lon_deg, s.at.lat_deg]),
             ground_aspect_deg: ground.and_then(|s| s.aspect_deg),
-            lip_slope_deg: footing.lip_slope_deg,
-            lip_slope_behind_deg: footing.lip_slope_behind_deg,
+            lip_slope_deg: footing.lip_slope_deg(),
+            lip_slope_behind_deg: footing.lip_slope_behind_deg(),
             bearing_deg: footing.bearing_deg,
             zones: leg.zones.iter().map(|z| z.number).collect(),
             gap_m: widest_gap_m(leg),
@@ -80,6 +80,7 @@ impl Settled<'_> {
             start_clock: hours.clock.map(|[begin, _]| begin),
             end_clock: hours.clock.map(|[_, end]| end),
             verdict: verdict(leg.sketch.roped, &findings),
+            stretches: stretches(&findings),
             teams: setups,
             findings,
         }
@@ -108,6 +109,7 @@ impl Settled<'_> {
         let fall = self.answers.fall(index, team);
         let given = Supplied {
             rope: self.ropes.of_team(draft.team, self.job.ropes),
+            bought_m: self.ropes.bought_m(draft.team),
             factor: &factor,
             fall: fall.and_then(Result::ok),
             order: self.answers.order(index, draft.team),

@@ -2,7 +2,7 @@
 //!
 //! *Model:* a run has a cost of its own, and each cut between two runs costs the same. The cheapest cut of the first
 //! legs is found from the cheapest cuts of fewer. *Valid:* where the cost of a run rests on its own legs only.
-//! *Error:* none. *Source:* `[derived]`. *Checked:* tests/engine (every cut of up to eight legs tried).
+//! *Error:* none. *Source:* `[derived]`. *Checked:* tests/whole (every cut of up to eight legs tried).
 
 use std::ops::Range;
 

@@ -9,7 +9,7 @@ use crate::{
     write::sheet::Sheet,
 };
 
-const HEAD: [&str; 21] = [
+const HEAD: [&str; 22] = [
     "leg",
     "stage",
     "roped",
@@ -28,6 +28,7 @@ const HEAD: [&str; 21] = [
     "spacing_m",
     "knots",
     "coil_m",
+    "coil_carried_m",
     "rope_m",
     "findings",
     "zone_names",
@@ -44,7 +45,7 @@ pub fn legs(out: impl io::Write, sheet: &Sheet<'_>) -> io::Result<()> {
     csv.write_record(HEAD)?;
     for leg in &sheet.plan.legs {
         let of_leg = of_leg(leg);
-        let mut teams: Vec<[String; 6]> = leg.teams.iter().map(of_team).collect();
+        let mut teams: Vec<[String; 7]> = leg.teams.iter().map(of_team).collect();
         if teams.is_empty() {
             teams.push(Default::default());
         }
@@ -101,13 +102,14 @@ fn findings(leg: &Leg) -> String {
     codes.join(" ")
 }
 
-fn of_team(team: &TeamSetup) -> [String; 6] {
+fn of_team(team: &TeamSetup) -> [String; 7] {
     [
         team.team.to_string(),
         team.people.to_string(),
         number(team.spacing_m),
         team.knots.count.to_string(),
         number(team.coil_m),
+        number(team.coil_carried_m),
         number(team.ledger.total_m),
     ]
 }

@@ -7,8 +7,16 @@ use super::{csv, geojson, gpx, json, kml, report, sheet::Sheet, table, text};
 /// Something that a plan can be handed out as.
 ///
 /// ```
-/// let names: Vec<&str> = schrund::write::FORMATS.iter().map(|f| f.name()).collect();
-/// assert!(names.contains(&"geojson"));
+/// use schrund::write::{FORMATS, Scene, Sheet};
+///
+/// let job = schrund::example::job()?;
+/// let (plan, scene) = (schrund::plan(&job)?, Scene::default());
+/// let csv = FORMATS.iter().find(|format| format.name() == "csv").expect("a format");
+/// assert_eq!((csv.file(), csv.media_type()), (Some("legs.csv"), "text/csv"));
+/// let mut bytes = Vec::new();
+/// csv.write(&mut bytes, &Sheet::of(&job, &plan, &scene)).expect("memory takes everything");
+/// assert_eq!(bytes.split(|byte| *byte == b'\n').count(), 1 + plan.legs.len() + 1, "a head, the legs, an end");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 pub trait Format: Sync {
     /// What `--format` takes.

@@ -342,9 +342,12 @@ fn put_team(properties: &mut JsonObject, team: &TeamSetup, teams: usize) {
         ("spacing_m", json!(team.spacing_m)),
         ("knots", json!(team.knots.count)),
         ("coil_m", json!(mm(team.coil_m))),
+        ("coil_carried_m", json!(mm(team.coil_carried_m))),
+        ("bag_m", json!(mm(team.bag_m))),
         ("rope_m", json!(mm(team.ledger.total_m))),
         ("sold_length_m", json!(team.sold_length_m)),
         ("spare_m", json!(team.rope.as_ref().map(|r| mm(r.spare_m)))),
+        ("as_tied_gap_m", json!(mm(team.as_tied_gap_m))),
         ("covers_gap_m", json!(team.covers_gap_m.map(mm))),
     ];
     let given = members.into_iter().filter(|(_, v)| !v.is_null());

@@ -7,9 +7,10 @@ use serde_json::{Number, Value};
 use crate::{
     plan::{Plan, finding::Finding, leg::TeamSetup, options::Options},
     say::{
-        self, cautions::cautions, finding, language::Language, span::Said, units::Units,
-        voice::Voice,
+        self, cautions::cautions, finding, interface::Interface, language::Language, span::Said,
+        units::Units, voice::Voice,
     },
+    schema,
 };
 
 /// Members that hold a longitude and latitude.
@@ -28,6 +29,7 @@ const DECIMALS: i32 = 6;
 const VOICE: Voice = Voice {
     language: Language::English,
     units: Units::Metric,
+    interface: Interface::Members,
 };
 
 /// The whole plan, indented, with a line break at the end.
@@ -160,7 +162,7 @@ pub fn schema() -> Result<String, serde_json::Error> {
 /// the rest.
 fn schema_of_plan() -> schemars::Schema {
     let settings = schemars::generate::SchemaSettings::draft2020_12().for_serialize();
-    let mut schema = settings.into_generator().into_root_schema_for::<Plan>();
+    let mut schema = schema::of::<Plan>(settings);
     let sentences = [
         ("Finding", "says", "What it is, in words."),
         ("Finding", "hint", "What to do about it, in words."),

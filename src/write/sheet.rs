@@ -5,10 +5,22 @@ use crate::{
     ground::{profile::Profile, relief::Relief},
     plan::Plan,
     say::voice::Voice,
-    trip::{party::EmergencyContact, route::Route, zone::Zone},
+    trip::{job::Job, party::EmergencyContact, route::Route, zone::Zone},
 };
 
 /// What every writer writes from.
+///
+/// ```
+/// use schrund::write::{Scene, Sheet, text};
+///
+/// let job = schrund::example::pair()?;
+/// let (plan, scene) = (schrund::plan(&job)?, Scene::default());
+/// let sheet = Sheet::of(&job, &plan, &scene);
+/// assert_eq!(sheet.trip, Some("Two on the steps"), "as the trip file calls it");
+/// let message = text::message(&sheet);
+/// assert!(message.starts_with("Invented steps: 3.12 km, 4 legs"), "{message}");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug)]
 pub struct Sheet<'a> {
     /// The plan.
@@ -27,7 +39,36 @@ pub struct Sheet<'a> {
     pub look: Look,
 }
 
+impl<'a> Sheet<'a> {
+    /// A job and its plan, shown as it is where nobody asks for anything else.
+    #[must_use]
+    pub fn of(job: &'a Job, plan: &'a Plan, scene: &'a Scene) -> Self {
+        Self {
+            plan,
+            route: &job.route,
+            zones: &job.zones,
+            trip: job.name.as_deref(),
+            emergency: &job.emergency,
+            scene,
+            look: Look::default(),
+        }
+    }
+}
+
 /// How a plan is shown. Values for programs stay in metres whatever is shown.
+///
+/// ```
+/// use schrund::{say::{units::Units, voice::Voice}, write::{Look, Scene, Sheet, table}};
+///
+/// let job = schrund::example::job()?;
+/// let (plan, scene) = (schrund::plan(&job)?, Scene::default());
+/// let voice = Voice { units: Units::Imperial, ..Voice::default() };
+/// let sheet = Sheet { look: Look { voice, width: 60, ..Look::default() }, ..Sheet::of(&job, &plan, &scene) };
+/// let text = table::plan(&sheet).text;
+/// assert!(text.contains("3 × 44.3 ft"), "13.5 m, rounded up: {text}");
+/// assert!(text.lines().all(|line| line.chars().count() <= 60), "{text}");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Look {
     /// Whose words and figures.
@@ -52,6 +93,18 @@ impl Default for Look {
 }
 
 /// What the report shows beside the plan.
+///
+/// ```
+/// use schrund::Planner;
+///
+/// let job = schrund::example::pair()?;
+/// let planner = Planner::new(&job)?;
+/// let scene = planner.scene(&planner.plan()?)?;
+/// // The heights of the terrain model, not only those at the five points of the file.
+/// assert!(scene.profiles[0].samples().len() > 50);
+/// assert!(scene.relief.is_some_and(|relief| relief.rows > 1));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, Default)]
 pub struct Scene {
     /// Heights of each stage, in order. Without them those of the route file.
@@ -63,6 +116,20 @@ pub struct Scene {
 }
 
 /// The same trip with another party.
+///
+/// ```
+/// use schrund::{Planner, write::sheet::OtherParty};
+///
+/// let job = schrund::example::job()?;
+/// let planner = Planner::new(&job)?;
+/// let others = planner.scene(&planner.plan()?)?.others;
+/// let more = others.iter().find(|other| other.party == OtherParty::OneMore).expect("both are asked");
+/// assert_eq!(more.people, 4);
+/// // Four walk 0.8 of the gap apart (common practice), three 0.9 of it.
+/// let spacing_m = more.plan.as_ref().map(|plan| plan.legs[1].teams[0].spacing_m);
+/// assert_eq!(spacing_m, Ok(12.0));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Other {
     /// How it differs from the party of the trip.
@@ -74,6 +141,17 @@ pub struct Other {
 }
 
 /// How another party differs.
+///
+/// ```
+/// use schrund::{Planner, write::sheet::OtherParty};
+///
+/// let job = schrund::example::pair()?;
+/// let planner = Planner::new(&job)?;
+/// let others = planner.scene(&planner.plan()?)?.others;
+/// let refused: Vec<_> = others.iter().filter(|other| other.plan.is_err()).map(|other| other.party).collect();
+/// assert_eq!(refused, [OtherParty::OneFewer], "one of two cannot go alone");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum OtherParty {
     /// The last person named stays away.

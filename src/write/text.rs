@@ -152,8 +152,8 @@ fn full(leg: &Leg, row: &LegRow<'_>, voice: Voice) -> String {
 fn terse(leg: &Leg, row: &LegRow<'_>, voice: Voice) -> String {
     let mut lines = vec![bare(leg, voice)];
     let said = teams(row).into_iter().map(|(who, team)| {
-        let coil = match team.setup.coil_m {
-            coil_m if coil_m > 0.0 => voice.units.length(coil_m, Round::Up),
+        let coil = match team.setup.coil_carried_m {
+            coil_m if coil_m > 0.0 => voice.units.length(coil_m, Round::Down),
             _ => "0".to_owned(),
         };
         let figure = |text: &str| Arg::Said(Said::figure(text));
@@ -214,7 +214,7 @@ fn teams<'r>(row: &'r LegRow<'_>) -> Vec<(String, &'r TeamRow<'r>)> {
 fn alike(a: &TeamSetup, b: &TeamSetup) -> bool {
     let told = |t: &TeamSetup| {
         let rope_m = t.rope.as_ref().map(|r| r.length_m);
-        let lengths = [t.spacing_m, t.coil_m, t.ledger.total_m];
+        let lengths = [t.spacing_m, t.coil_carried_m, t.ledger.total_m];
         (t.people, t.knots.count, t.knots.bite, rope_m, lengths)
     };
     told(a) == told(b)

@@ -2,6 +2,8 @@
 
 use std::fs;
 
+use schrund::fault::{Fault, Place, trip::InTrip};
+
 use crate::fixture::program::{root, schrund, text};
 
 /// Plans the example with more flags: exit code, standard output, standard error.
@@ -187,4 +189,21 @@ fn what_the_columns_of_heights_are_is_said_beside_them() {
         ("", "0\t0\tvoid\tvoid\n")
     );
     assert_eq!(told.stdout, quiet.stdout);
+}
+
+#[test]
+fn the_command_line_speaks_of_flags_and_the_library_does_not() {
+    let folder = root().join("examples/vordalen");
+    let ran = schrund(&folder, &["plan", "route.gpx", "zones.geojson"]);
+    let err = text(&ran.stderr);
+    assert!(
+        err.contains("do: `--party 3`, or their masses with pack"),
+        "{err}"
+    );
+    let nobody = Fault::new(InTrip::NobodySaid, Place::default());
+    let told = nobody.to_string();
+    assert!(
+        told.ends_with("do: `party = 3`, or their masses with pack: `party = [82, 75, 90]`"),
+        "{told}"
+    );
 }

@@ -3,7 +3,7 @@
 use schrund::plan::leg::Verdict;
 
 use crate::fixture::{
-    planned::{codes, roped},
+    planned::{codes, roped, setup},
     trip::{BARE, SNOW, Trip},
 };
 
@@ -82,4 +82,59 @@ fn what_stops_is_said_before_what_is_outside_and_that_before_what_to_look_at() {
         Verdict::Outside,
         "a rope of 20 m holds nobody"
     );
+}
+
+/// Three on a line north, on ice from 200 m to 200 m before its end, over one step in ground that falls by 2°.
+fn one_step(length_m: f64, step_from_m: f64, step_m: f64, deg: f64) -> Trip {
+    let count = (length_m / 20.0).round() as u32;
+    let line: Vec<(f64, f64)> = (0..=count).map(|i| (0.0, 20.0 * f64::from(i))).collect();
+    let gentle = 2.0_f64.to_radians().tan();
+    let steep = deg.to_radians().tan();
+    let height_m = move |_: f64, north: f64| {
+        let on_step = (north - step_from_m).clamp(0.0, step_m);
+        4000.0 - gentle * (north - on_step) - steep * on_step
+    };
+    let zone = r#"{"gap_m":4,"snow_depth_m":2}"#;
+    Trip::along(&line)
+        .zone((-300.0, 200.0), (300.0, length_m - 200.0), zone)
+        .ropes(&[60.0])
+        .heights(height_m)
+        .rules("snow = \"firm\"")
+}
+
+#[test]
+fn one_steep_step_carries_the_word_and_the_rest_is_judged_as_flat() {
+    // 60 m of 36° in six kilometres at 2°: the heights stand every 20 m, so the step is between 60 and 100 m long.
+    let plan = one_step(6_000.0, 3_000.0, 60.0, 36.0).plan();
+    let leg = roped(&plan);
+    assert_eq!(leg.verdict, Verdict::Stop);
+    let stops: Vec<_> = leg
+        .stretches
+        .iter()
+        .filter(|s| s.verdict == Verdict::Stop)
+        .collect();
+    assert!(!stops.is_empty(), "{:?}", leg.stretches);
+    for stop in &stops {
+        assert!(2_950.0 < stop.from_m && stop.to_m < 3_110.0, "{stop:?}");
+    }
+    let held = setup(&plan).held.expect("an answer");
+    assert!((30.0..120.0).contains(&held.none_m), "{held:?}");
+    assert!(held.all_m + held.depends_m > 5_000.0, "{held:?}");
+    let flat = one_step(6_000.0, 3_000.0, 60.0, 2.0).plan();
+    assert!(roped(&flat).verdict < Verdict::Stop && setup(&flat).held.unwrap().none_m < 1e-9);
+}
+
+#[test]
+fn a_place_no_longer_than_a_spacing_is_looked_at_and_does_not_stop() {
+    let short = (10..60).find_map(|step_m| {
+        let plan = one_step(1_000.0, 500.0, f64::from(step_m), 36.0).plan();
+        let codes = codes(&roped(&plan).findings);
+        codes
+            .contains(&"fall-held-in-none-at-one-place")
+            .then_some(plan)
+    });
+    let plan = short.expect("a step between too short to matter and long enough to stop");
+    let (held, spacing_m) = (setup(&plan).held.unwrap(), setup(&plan).spacing_m);
+    assert!(0.0 < held.none_m && held.none_m <= spacing_m, "{held:?}");
+    assert_eq!(roped(&plan).verdict, Verdict::Look);
 }

@@ -15,5 +15,5 @@ fn a_zone_touched_by_its_margin_only_is_roped_and_has_no_crossing() {
     assert_eq!(only_roped(&plan).zones, [1]);
     assert_eq!(plan.zones[0].crossings, []);
     let far = schrund::plan(&beside(40.0).job()).unwrap_err();
-    assert_eq!(far[0].code().as_str(), "no-zone-met", "beyond the margin");
+    assert_eq!(far[0].code(), "no-zone-met", "beyond the margin");
 }

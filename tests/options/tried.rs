@@ -4,17 +4,25 @@ use std::collections::BTreeSet;
 
 use proptest::{prelude::*, test_runner::Config};
 use schrund::{
-    legs::{spacing, worst::Meeting},
+    legs::{
+        knots::{self, Hardship},
+        spacing,
+        worst::Meeting,
+    },
+    physics::holding::{
+        BrakeKnots, Team,
+        limits::{HeldOn, HoldLimits},
+    },
     plan::{
-        leg::Verdict,
+        leg::{Bite, KnotSet, Ledger, Verdict},
         options::{Change, Way},
     },
     practice::{Origin, Rule, Rules, set},
     rope::{
-        knots::{self, Hardship},
+        carried::{Carried, RopeLoad},
         ledger, reserve, share,
     },
-    trip::{party::RopeTeam, zone::Zone},
+    trip::{party::RopeTeam, rope::Rope, zone::Zone},
 };
 
 use super::weighed;
@@ -46,10 +54,8 @@ fn change_bit(change: &Change) -> i64 {
     let kind = match change {
         Change::Butterflies => 0,
         Change::LongSling { .. } => 1,
-        Change::FewerKnots { knots: 2 } => 2,
-        Change::FewerKnots { knots: 1 } => 3,
-        Change::Practice { name } => 4 + practice(name).expect("an embedded set"),
-        Change::FewerKnots { .. } => panic!("an unknown change: {change:?}"),
+        Change::TighterLayout { .. } => 2,
+        Change::Practice { name } => 3 + practice(name).expect("an embedded set"),
     };
     1 << kind
 }
@@ -85,15 +91,17 @@ fn variants(rules: &Rules) -> Vec<(Rules, i64)> {
             (other, change_bit(&Change::Practice { name: name.clone() }))
         };
         for butterfly in [false, true] {
-            for knots in [3.0, 2.0, 1.0] {
+            for tight in [false, true] {
                 for sling in [false, true] {
                     let mut rules = base.clone();
                     let mut set = |rule, value| rules.set(rule, value, Origin::Flag).unwrap();
                     if butterfly {
                         set(Rule::KnotRopeM, base[Rule::ButterflyRopeM]);
                     }
-                    if knots < 3.0 {
-                        set(Rule::KnotCount, knots);
+                    let (first_m, step_m) = (base[Rule::TightFirstM], base[Rule::TightStepM]);
+                    if tight {
+                        set(Rule::KnotFirstM, first_m);
+                        set(Rule::KnotStepM, step_m);
                     }
                     if sling {
                         set(Rule::SlingM, base[Rule::LongSlingM]);
@@ -103,8 +111,7 @@ fn variants(rules: &Rules) -> Vec<(Rules, i64)> {
                     for (made, change) in [
                         (butterfly, Change::Butterflies),
                         (sling, Change::LongSling { sling_m }),
-                        (knots == 2.0, Change::FewerKnots { knots: 2 }),
-                        (knots == 1.0, Change::FewerKnots { knots: 1 }),
+                        (tight, Change::TighterLayout { first_m, step_m }),
                     ] {
                         changes += i64::from(made) * change_bit(&change);
                     }
@@ -123,12 +130,60 @@ struct Asked {
     left: usize,
     coil_m: f64,
     short_m: f64,
+    people: usize,
+    spacing_m: f64,
+    knots: bool,
+    ledger: Ledger,
+}
+
+impl Asked {
+    /// Whether this rope leaves somebody beyond every loop, or a rescue strand short.
+    fn left_alone(&self, rope: &Rope, rules: &Rules) -> bool {
+        let load = RopeLoad {
+            length_m: rope.length_m,
+            diameter_mm: rope.diameter_mm,
+        };
+        let coil_m = Carried::of(&self.ledger, load, rules).coil_m;
+        let all = reserve::free(self.people, self.spacing_m, coil_m);
+        let beyond = all.iter().any(|f| f.depth_m(self.spacing_m, rules) < -1e-9);
+        let obliged_m = reserve::end_coil_m(self.people, self.spacing_m, rules);
+        beyond || (self.knots && obliged_m > coil_m.max(self.coil_m) + 1e-9)
+    }
+}
+
+/// How the falls of a team stand on the flat, on ice longer than a spacing.
+fn falls(team: &RopeTeam, spacing_m: f64, gap_m: f64, knots: &KnotSet, rules: &Rules) -> Verdict {
+    let tied = BrakeKnots {
+        count_per_side: u32::try_from(knots.each_end).unwrap(),
+        first_m: knots.first_m,
+        step_m: knots.step_m,
+    };
+    let modelled = Team {
+        masses_kg: team.people.iter().map(|p| p.mass_kg).collect(),
+        spacing_m,
+        gap_m: (gap_m * 2.0 - 1e-9).ceil() / 2.0,
+        knots: (knots.count > 0 && knots.bite == Bite::Yes).then_some(tied),
+        snow: rules.choices.snow.value,
+        on_skis: false,
+        slope_toward_lip_deg: 0.0,
+        rope_ea_n: rules.nature.gear.rope.usual.modulus_n().unwrap(),
+    };
+    let held = HoldLimits::default().at(&modelled, 0, &rules.nature.assumed);
+    match held.unwrap() {
+        HeldOn { in_none: true, .. } => Verdict::Stop,
+        HeldOn {
+            in_centre: false, ..
+        } => Verdict::Look,
+        _ => Verdict::Inside,
+    }
 }
 
 fn asked(team: &RopeTeam, zone: &Zone, rules: &Rules) -> Asked {
     let people = team.size();
     let gap_m = zone.gap.max_m;
-    let chosen = spacing::choose(people, false, rules, &|_| Meeting {
+    let knots_m = knots::least_m(team, &[zone], Hardship::default, rules);
+    let least_m = spacing::base_m(people, false, rules).max(knots_m);
+    let chosen = spacing::choose(people, least_m, rules, &|_| Meeting {
         effective_gap_m: gap_m,
         factor: 1.0,
         greatest_factor: 1.0,
@@ -148,12 +203,16 @@ fn asked(team: &RopeTeam, zone: &Zone, rules: &Rules) -> Asked {
         || spacing_m > rules[Rule::SpacingCapM] - rules[Rule::NearCapM]
         || (people == 2 && knots.count == 0);
     Asked {
+        people,
+        spacing_m,
+        knots: knots.count > 0,
+        ledger: ledger::ledger(people, spacing_m, &knots, rules),
         demand_m: ledger::ledger(people, spacing_m, &knots, rules).total_m,
-        verdict: match (chosen.enough, look) {
+        verdict: falls(team, spacing_m, gap_m, &knots, rules).max(match (chosen.enough, look) {
             (false, _) => Verdict::Outside,
             (true, true) => Verdict::Look,
             (true, false) => Verdict::Inside,
-        },
+        }),
         left: people - over,
         coil_m: reserve::coil_m(people, spacing_m, rules),
         short_m: if chosen.enough {
@@ -205,7 +264,16 @@ fn all_ways(made: &Trip) -> Vec<Merits> {
                     (false, true) => Verdict::Look,
                     (false, false) => Verdict::Inside,
                 };
-                let verdict = asked.iter().map(|a| a.verdict).max().unwrap().max(by_rope);
+                let mut alone = asked.iter().zip(&given);
+                let alone =
+                    alone.any(|(a, g)| g.is_some_and(|i| a.left_alone(&made.ropes[i], &rules)));
+                let by_reach = if alone {
+                    Verdict::Look
+                } else {
+                    Verdict::Inside
+                };
+                let verdict = asked.iter().map(|a| a.verdict).max().unwrap();
+                let verdict = verdict.max(by_rope).max(by_reach);
                 let kg: f64 = given
                     .iter()
                     .flatten()

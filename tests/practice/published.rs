@@ -176,13 +176,13 @@ fn the_worked_ledgers_and_the_way_over_wide_gaps() {
         zone: Some(0),
         along: None,
     };
-    let four = spacing::choose(4, false, &rules, &meet);
+    let four = spacing::choose(4, spacing::base_m(4, false, &rules), &rules, &meet);
     close("spacing of four", four.spacing_m, 20.0, 1e-9);
     let lines = ledger::ledger(4, four.spacing_m, &knots(0, 1.2), &rules);
     close("spans", lines.spans_m, 60.0, 1e-9);
     close(
         "behind a faller",
-        reserve::free(4, 20.0, &rules)[0].free_m,
+        reserve::free(4, 20.0, 0.0)[0].free_m,
         40.0,
         1e-9,
     );

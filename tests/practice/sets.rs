@@ -10,7 +10,7 @@ fn a_practice_set_without_a_spacing_is_told() {
         text,
     };
     let faults = Rules::with_practice(&source).unwrap_err();
-    let codes: Vec<&str> = faults.iter().map(|p| p.code().as_str()).collect();
+    let codes: Vec<&str> = faults.iter().map(|p| p.code()).collect();
     assert_eq!(codes, ["missing-figure"; 3], "three, four and five people");
 }
 
@@ -36,4 +36,44 @@ fn a_figure_in_another_unit_is_refused_and_in_its_own_taken() {
         "error[bad-number]: the figure is given in \"ft\", and it is one in \"m\"\n  at: mine.toml, `spacing_2_m`\n  \
          do: work it out in that unit and leave `unit` away"
     );
+}
+/// What is wrong with a practice file, each as it is printed.
+fn told(text: &str) -> Vec<String> {
+    let name = "mine.toml";
+    let faults = Rules::with_practice(&Source::File { name, text });
+    let faults = faults.err().unwrap_or_default();
+    faults.iter().map(ToString::to_string).collect()
+}
+
+#[test]
+fn an_empty_practice_file_is_told_all_that_it_lacks() {
+    let told = told("");
+    assert_eq!(told.len(), 5, "{told:?}");
+    assert_eq!(
+        told[0],
+        "error[bad-practice]: a practice file lacks `name`\n  at: mine.toml\n  do: add what it is called: `name = \"…\"`"
+    );
+    assert!(
+        told[1..]
+            .iter()
+            .all(|t| t.contains("[missing-figure]") && t.contains("do: add [spacing_"))
+    );
+}
+
+#[test]
+fn a_practice_file_is_told_every_member_that_is_wrong() {
+    let text = "name = 7\nknots = \"newer\"\nreserv = \"reach\"\n[spacing_2_m]\nvalue = \"nine\"\nstanding = \"guess\"\nsource = \"me\"\n";
+    let told = told(text);
+    let shown = [
+        "error[bad-practice]: `name` does not take 7\n  at: mine.toml, line 1 column 8, `name`",
+        "error[bad-practice]: `knots` does not take \"newer\"\n  at: mine.toml, line 2 column 9, `knots`\n  do: use one of \"auto\", \"always\", \"never\"",
+        "error[unknown-name]: a practice file has no `reserv`\n  at: mine.toml, line 3 column 1, `reserv`\n  do: perhaps `reserve` is meant",
+        "error[bad-practice]: `spacing_2_m.value` does not take \"nine\"\n  at: mine.toml, line 5 column 9, `spacing_2_m.value`",
+        "error[bad-practice]: `spacing_2_m.standing` does not take \"guess\"\n  at: mine.toml, line 6 column 12, `spacing_2_m.standing`\n  do: use one of \"published\", ",
+        "error[unknown-name]: a figure of a practice file has no `source`\n  at: mine.toml, line 7 column 1, `spacing_2_m.source`\n  do: perhaps `sources` is meant",
+    ];
+    for (told, shown) in told.iter().zip(shown) {
+        assert!(told.starts_with(shown), "{told}");
+    }
+    assert_eq!(told.len(), shown.len() + 3, "and three spacings: {told:?}");
 }

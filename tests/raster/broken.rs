@@ -84,3 +84,20 @@ fn damage_never_panics_or_hangs() {
         started.elapsed()
     );
 }
+
+#[test]
+fn a_file_cut_inside_its_tables_says_where_it_ends() {
+    let whole = fs::read("tests/reference/terrain/degrees.tif").expect("the file is there");
+    let mut told = 0;
+    for bytes in [8, 9, 60, 200] {
+        let cut = Cursor::new(whole[..bytes].to_vec());
+        let Err(fault) = Terrain::new().add("cut.tif", Box::new(cut)) else {
+            panic!("{bytes} bytes are no model")
+        };
+        assert!(!fault.to_string().contains("buffer"), "{fault}");
+        told += usize::from(fault.to_string().starts_with(&format!(
+            "error[terrain-broken]: it is cut off: it ends after {bytes} bytes, before its tables do\n  at: cut.tif\n  do: fetch or copy the file again"
+        )));
+    }
+    assert!(told > 0, "none of them ends inside the tables");
+}

@@ -162,7 +162,7 @@ fn other_formats_are_named() {
         (b"ncols 5\nnrows 5\n", "ASCII grid"),
         (b"hello, world", "neither"),
         (b"", "0 bytes"),
-        (b"II*\0", "whole TIFF"),
+        (b"II*\0", "ends after 4 bytes"),
     ] {
         let problem = refusal(word, terrain_of("given.file", bytes.to_vec()));
         assert!(

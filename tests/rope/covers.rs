@@ -4,7 +4,11 @@ use std::sync::LazyLock;
 
 use proptest::{prelude::*, test_runner::Config};
 use schrund::{
-    legs::{spacing, worst::Meeting},
+    legs::{
+        knots::{self, Hardship},
+        spacing,
+        worst::Meeting,
+    },
     plan::{
         leg::{Bite, KnotSet},
         why::KnotsWhy,
@@ -13,7 +17,7 @@ use schrund::{
         Rules,
         set::{EMBEDDED, Source},
     },
-    rope::{draft::Draft, knots::Hardship, ledger},
+    rope::{draft::Draft, ledger},
     trip::party::Party,
 };
 
@@ -41,7 +45,12 @@ fn factor(spacing_m: f64, phase: f64) -> f64 {
 /// A draft with a wish for knots or without.
 fn draft(people: usize, knots: bool, rules: &Rules) -> Draft {
     let team = Party::of(people, rules).split_into(1).remove(0);
-    let chosen = spacing::choose(people, false, rules, &|_| meeting(0.0));
+    let chosen = spacing::choose(
+        people,
+        spacing::base_m(people, false, rules),
+        rules,
+        &|_| meeting(0.0),
+    );
     let draft = Draft::new(&team, chosen, &[], Hardship::default(), rules);
     let each_end = usize::from(knots);
     Draft {
@@ -61,7 +70,15 @@ fn draft(people: usize, knots: bool, rules: &Rules) -> Draft {
 /// Whether a team gets a set-up on this rope for gaps of this width: chosen forwards, as a plan does.
 fn suits(draft: &Draft, gap_m: f64, rope_m: f64, phase: f64, rules: &Rules) -> bool {
     let people = draft.persons.len();
-    let chosen = spacing::choose(people, false, rules, &|d| meeting(factor(d, phase) * gap_m));
+    let knots_m = if draft.knots.count > 0 {
+        knots::layout_m(people, rules)
+    } else {
+        0.0
+    };
+    let least_m = spacing::base_m(people, false, rules).max(knots_m);
+    let chosen = spacing::choose(people, least_m, rules, &|d| {
+        meeting(factor(d, phase) * gap_m)
+    });
     let total_m = ledger::total_at_m(people, chosen.spacing_m, &draft.knots, rules);
     chosen.enough && total_m <= rope_m + 1e-9
 }

@@ -1,7 +1,7 @@
 //! Falls and hauls in the plan: who is weakest, what rope is free, what can be pulled.
 
 use schrund::{
-    physics::{assumed::Snow, haul::Can, haul::System},
+    physics::{assumed::Snow, haul::Can},
     plan::{
         Plan,
         fall::Held,
@@ -107,31 +107,6 @@ fn advice_on_the_order_is_given_once_a_team_and_never_to_equals() {
 }
 
 #[test]
-fn everybodys_fall_has_its_free_rope() {
-    // Trade rules, section 8, common practice: κ = 1.5; 3 people at 12 m: 6 m free against 18 m in the middle.
-    let three = Trip::straight(&[SNOW])
-        .party(&[80.0; 3])
-        .ropes(&[60.0])
-        .rules("[assume]\nspacing_3_m = 12");
-    let plan = three.plan();
-    let free: Vec<(usize, f64, f64)> = setup(&plan)
-        .falls
-        .iter()
-        .map(|f| (f.person, f.free_m, f.missing_m))
-        .collect();
-    assert_eq!(free, [(1, 18.0, 0.0), (2, 6.0, 12.0), (3, 18.0, 0.0)]);
-    // 4 people at 20 m: 40 m lie behind a faller against 30 m needed.
-    let plan = Trip::straight(&["{\"gap_m\":25,\"snow_depth_m\":2}"])
-        .party(&[80.0; 4])
-        .ropes(&[70.0])
-        .plan();
-    let ends: Vec<(f64, f64)> = [0, 3]
-        .map(|i| (setup(&plan).falls[i].free_m, setup(&plan).falls[i].needs_m))
-        .to_vec();
-    assert_eq!(ends, [(40.0, 30.0); 2]);
-}
-
-#[test]
 fn the_haul_table_knows_the_rope_the_knots_and_the_people() {
     for (people, zone) in [(2, SNOW), (3, SNOW), (5, SNOW), (2, BARE)] {
         let plan = Trip::straight(&[zone])
@@ -146,24 +121,6 @@ fn the_haul_table_knows_the_rope_the_knots_and_the_people() {
             (table.anchor_to_lip_m + table.lip_to_person_m - setup.spacing_m).abs() < 1e-9,
             "a taut rope"
         );
-        let fall = &setup.falls[table.person - 1];
-        for system in &table.systems {
-            let own = [System::LoopAtLip, System::LoopAtAnchor, System::ThreeNew];
-            let loaded = !own.contains(&system.system);
-            let blocked = loaded && table.needs_own_strand;
-            let enough = system.rope_m.is_some_and(|m| m <= fall.free_m + 1e-9);
-            assert_eq!(
-                system.possible,
-                enough && !blocked,
-                "{people} people: {system:?}"
-            );
-            let missing = fall.hauls.iter().find(|h| h.system == system.system);
-            assert_eq!(
-                missing.is_some(),
-                !blocked && !enough,
-                "{people} people: {system:?}"
-            );
-        }
         let pulls: Vec<f64> = table.systems.iter().map(|s| s.pull_kn).collect();
         assert!(
             pulls.is_sorted_by(|a, b| a >= b),

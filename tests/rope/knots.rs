@@ -1,8 +1,11 @@
 //! When brake knots count: by the depth of the snow, and by the worst zone of a leg.
 
-use schrund::{plan::leg::Bite, practice::Rule, rope::knots::bite, trip::zone::Zone};
+use schrund::{legs::knots::bite, plan::leg::Bite, practice::Rule, trip::zone::Zone};
 
-use crate::fixture::trip::{BARE, SNOW, Trip, rules};
+use crate::fixture::{
+    planned::{codes, roped, setup},
+    trip::{BARE, SNOW, Trip, rules},
+};
 
 /// A zone with so much snow on it.
 fn under(depth_m: f64) -> Zone {
@@ -34,4 +37,38 @@ fn the_worst_zone_of_a_leg_counts() {
     assert_eq!(worst(&[SNOW, doubtful]), Bite::Doubtful);
     assert_eq!(worst(&[unknown, doubtful]), Bite::Unknown);
     assert_eq!(worst(&[unknown, BARE, SNOW]), Bite::No);
+}
+
+#[test]
+fn a_pair_walks_as_far_apart_as_its_whole_layout_asks() {
+    // Trade rules, common practice: 3 m / 2 m / three from each end leave a metre at 15 m; the closer one at 9 m.
+    let pair = Trip::straight(&[SNOW]).party(&[80.0; 2]).ropes(&[80.0]);
+    let tied = |rules: &str| {
+        let plan = pair.clone().rules(rules).plan();
+        let setup = setup(&plan);
+        let fewer = codes(&roped(&plan).findings).contains(&"fewer-knots-than-a-layout");
+        (setup.spacing_m, setup.knots.count, fewer)
+    };
+    assert_eq!(
+        tied(""),
+        (15.0, 6, false),
+        "the default set asks for 14.4 m"
+    );
+    let tight = "[assume]\nspacing_2_m = 8\nknot_first_m = 2\nknot_step_m = 1";
+    assert_eq!(tied(tight), (9.0, 6, false));
+    assert_eq!(
+        tied("[assume]\nknot_count = 2"),
+        (14.5, 4, true),
+        "by the leader's word"
+    );
+    assert_eq!(
+        tied("[assume]\nspacing_cap_m = 14.5"),
+        (14.5, 4, true),
+        "no room under the cap"
+    );
+    assert_eq!(
+        tied("knots = \"never\""),
+        (14.5, 0, false),
+        "no knots, no layout"
+    );
 }

@@ -26,12 +26,12 @@ fn a_stranger_finds_rope_people_spacing_knots_and_what_is_not_covered() {
         100,
     );
     for words in [
-        "Leg 2: 2 people, 14.5 m between neighbours, 64.8 m of rope 1 (80 m)",
-        "rope      ~21.8~(1)─3─x─2─x─4.5─x─2─x─3─(2)~21.8~",
+        "Leg 2: 2 people, 15 m between neighbours, 69.2 m of rope 1 (80 m)",
+        "rope      ~27.9~(1)─3─x─2─x─2─x─1─x─2─x─2─x─3─(2)~27.9~",
         "people    person 1 (82 kg), person 2 (75 kg); the first walks ahead",
-        "2 from each end person, the first after 3 m, then every 2 m; snow deep",
-        "a drop loop takes 21.8 m: there for person 1 and person 2; hands and hitches take",
-        "covers    this rope is long enough for gaps up to 12.5 m, tied anew at 17.5 m apart; as tied",
+        "3 from each end person, the first after 3 m, then every 2 m; snow deep",
+        "27.9 m in the coil of each end person, 22.5 m of it needed; a drop loop from where the",
+        "covers    gaps up to 10 m as it is tied here; this rope, tied anew 17.5 m apart, up to 12.5 m;",
     ] {
         assert!(text.contains(words), "no \"{words}\" in\n{text}");
     }
@@ -74,7 +74,7 @@ fn a_drawn_rope_is_as_long_as_its_ledger() {
                     .split(['─', '~'])
                     .filter_map(|n| n.parse::<f64>().ok())
                     .sum::<f64>();
-                let want = setup.ledger.spans_m + setup.ledger.coils_m;
+                let want = setup.ledger.spans_m + 2.0 * setup.coil_carried_m;
                 // Each number drawn is rounded to a decimetre.
                 assert!(
                     (between - want).abs()

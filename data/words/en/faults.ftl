@@ -12,6 +12,22 @@ fault-more = and { $more } more like this
 place-line = line { $line }
 place-line-column = line { $line } column { $column }
 
+place-flag = { $property ->
+    [party] `--party`
+    [rope] `--rope`
+    [practice] `--practice`
+    [gap_m] `--gap`
+    [stage] `--stage`
+    [travel] `--travel`
+    [pace] `--pace`
+    [terrain] `--terrain`
+    [glaciers] `--glaciers`
+    [start] `--start`
+    [bridges_until] `--bridges-until`
+    [snow] `--snow`
+   *[other] flags, `{ $property }`
+ }
+
 item-feature = feature { $number }
 item-feature-named = feature { $number } "{ $name }"
 item-line = { line-sort } { $number }
@@ -25,8 +41,6 @@ item-point = point { $number }
 item-detail = detail { $number }
 item-flags = flags
 item-party = party
-item-start = start
-item-stage = stage
 item-practice = practice
 item-zones = zones
 item-relief = relief
@@ -48,7 +62,9 @@ file-one-standard-input = standard input can give only one of the inputs
 file-not-seekable = a terrain model is read here and there, so it must be a file
     .hint = save it first and name the file
 file-not-utf8 = the file is not UTF-8 text
-file-toml = { $words }
+    .hint = save it as UTF-8 from a text editor
+file-too-large = the file is larger than { $mib } MiB, and no trip file or practice file is
+    .hint = was another file given in its place?
 file-nul-in-name = a NUL character stands in "{ $found }", shown as ␀
     .hint = write it without that character
 file-swapped = the two files look swapped: { $route } is GeoJSON and { $zones } is GPX
@@ -60,6 +76,7 @@ file-no-fetch = this build of schrund cannot fetch addresses
 file-answered = the server answered { $status }
     .hint = check the address
 file-too-much = the answer is larger than { $mb } MB
+    .hint = download it, cut it down to the region of the route, and name the file
 file-not-fetched = cannot fetch it: { $why ->
     [late] no answer in time
     [no-connection] no connection
@@ -67,6 +84,7 @@ file-not-fetched = cannot fetch it: { $why ->
  }
     .hint = check the address and the connection, or download the file and name it
 file-no-folder = cannot make the folder { $name }: { refused }
+    .hint = name a folder in one that is there and that you may write to
 file-unwritable = cannot write { $name }: { refused }
     .hint = write to a folder that is there and that you may write to
 file-is-input = { $name } is an input and is never written over
@@ -86,36 +104,105 @@ file-no-code-but = there is no code "{ $name }"
 file-no-place = "{ $found }" is no longitude,latitude in degrees
     .hint = write it as 7.65,45.97, longitude first
 
+## The text and the form of trip files and practice files
+
+toml-twice = `{ $member }` stands there a second time: { $line }
+    .hint = keep one of the two
+toml-not-closed = { $what ->
+    [list] a list is not closed, or lacks a comma, before the end of: { $line }
+    [braces] a table in braces is not closed: { $line }
+    [name] the name of a table is not closed: { $line }
+   *[text] a text is not closed: { $line }
+ }
+    .hint = { $what ->
+        [list] put a comma between its items and close it with `]`
+        [braces] close it with `{ "}" }` on the same line
+        [name] close it with as many `]` as it has `[`
+       *[text] close it with the quotation mark it begins with
+     }
+toml-no-value = a name without a value: { $line }
+    .hint = write `name = value`, such as `party = 3`, or take the line out
+toml-unquoted = a text without quotation marks: { $line }
+    .hint = put it between quotation marks, such as `knots = "auto"`
+toml-deep = too many brackets or names with dots inside each other: { $line }
+    .hint = nothing here is nested so deeply: correct the line or take it out
+toml-broken = this is no TOML ({ $words }): { $line }
+    .hint = a line is `name = value`: texts between quotation marks, lists in brackets, a remark after `#`
+trip-members = { $interface ->
+    [flags] `schrund new DIR` writes a trip file that shows every member
+   *[members] the schema of the trip file shows every member
+ }
+toml-table = { $table ->
+    [trip] a trip file
+    [person] a person of `[[party]]`
+    [rope] a rope of `[[rope]]`
+    [contact] a contact of `[[emergency]]`
+    [practice] a practice file
+    [about] a sentence of a practice file
+   *[figure] a figure of a practice file
+ }
+toml-no-member = { toml-table } has no `{ $member }`
+    .hint = { $table ->
+        [trip] take it out; { trip-members }
+        [person] it has `name` and `mass_kg`
+        [rope] it has `length_m`, `diameter_mm` and `name`
+        [contact] it has `name`, `contact` and `note`
+        [practice] it has `name`, `says`, `comes_from`, `used`, `beside`, the words `reserve`, `knots`, `cover` and `rope_on_bare`, and a table such as `[spacing_2_m]` for each figure
+        [about] it has `says` and `standing`, and `sources` where they help
+       *[figure] it has `value` and `standing`, and `says`, `sources` and `note` where they help
+     }
+toml-no-member-but = { toml-table } has no `{ $member }`
+    .hint = perhaps `{ $near }` is meant
+toml-no-member-figure = { toml-table } has no `{ $member }`
+    .hint = it is a figure or word that a plan rests on: write it under `[assume]`
+toml-lacks = { toml-table } lacks `{ $member }`
+    .hint = { $member ->
+        [length_m] add its length in metres: `length_m = 60`
+        [contact] add the number or channel: `contact = "…"`
+        [value] add the figure: `value = …`
+        [says] add the sentence: `says = "…"`
+        [standing] add what stands behind it: `standing = "our judgement"`
+       *[name] add what it is called: `name = "…"`
+     }
+toml-form = `{ $member }` does not take { $found }
+    .hint = { $takes ->
+        [number] write a plain number, such as `3.5`
+        [text] write a text between quotation marks
+        [texts] write a list of texts, each between quotation marks: `["first", "second"]`
+        [truth] write `true` or `false`
+        [time] write a time of day between quotation marks, such as `"04:30"`
+        [words] use one of { $words }
+        [people] it takes how many, a list of masses in kg, or [[party]] blocks with `name` and `mass_kg`
+        [stage] it takes the number or the name of a stage
+        [ropes] it takes [[rope]] blocks with `length_m`, and `diameter_mm` and `name` where known
+        [contacts] it takes [[emergency]] blocks with `name`, `contact` and `note`
+        [assumptions] it takes a table [assume] of figures and words by name
+        [assumption] write a number, a word between quotation marks, or `true` or `false`
+        [about] it takes a table with `says` and `standing`
+       *[figure] it takes a table with `value` and `standing`
+     }
+toml-huge = `{ $member }` does not take a number as large as { $found }
+    .hint = write a smaller number
+
 ## Trip files and flags
 
-trip-no-member = a trip file has no `{ $member }`
-    .hint = `schrund new DIR` writes a trip file that shows every member
-trip-no-member-but = a trip file has no `{ $member }`
-    .hint = perhaps `{ $near }` is meant; figures go under [assume]
-trip-form = `{ $member }` is not in a form that is understood
-    .hint = it takes { $member ->
-        [party] how many, a list of masses in kg, or [[party]] blocks with `name` and `mass_kg`
-        [rope] [[rope]] blocks with `length_m`, and `diameter_mm` and `name` where known
-        [stage] the number or the name of a stage
-        [assume] a table [assume] of figures and words by name
-        [terrain] a list of files
-        [emergency] [[emergency]] blocks with `name`, `contact` and `note`
-       *[other] one of { $words }
-     }
-trip-member = `{ $member }`: { $words }
-    .hint = `schrund new DIR` writes a trip file that shows every member
 trip-nobody = a party of 0: nobody goes
     .hint = name who goes: how many, or their masses with pack in kg
 trip-too-many = a party of { $people } is more than the { $most } that are planned for
-    .hint = one number is a head count; masses in kg come for two and more
+    .hint = one number is a head count, and masses in kg come for two and more; a larger group is planned in parts
 trip-far-too-many = a party of so many is more than the { $most } that are planned for
-    .hint = one number is a head count; masses in kg come for two and more
+    .hint = one number is a head count, and masses in kg come for two and more; a larger group is planned in parts
 trip-nobody-said = nobody said how many go
-    .hint = `--party 3`, or their masses with pack: `--party 82,75,90`
+    .hint = { $interface ->
+        [flags] `--party 3`, or their masses with pack: `--party 82,75,90`
+       *[members] `party = 3`, or their masses with pack: `party = [82, 75, 90]`
+     }
 trip-mass = person { $person } weighs { $mass }, outside { $min } to { $max } kg
     .hint = give kilograms with pack
 trip-rope-length = a rope of { $length } is outside { $min } to { $max }
     .hint = give its length in metres
+trip-gap = a gap width of { $gap } is outside { $min } to { $max }
+    .hint = give it in metres, for zones that give none
 trip-rope-across = a rope of { $across } across is outside { $min } to { $max }
     .hint = give millimetres
 trip-no-stage = the route has no such stage: { $asked }
@@ -123,30 +210,58 @@ trip-no-stage = the route has no such stage: { $asked }
 trip-stage = stage { $number }
 trip-stage-named = stage { $number } "{ $name }"
 trip-no-start = bridges are trusted until { $until }, but nobody said when the party starts
-    .hint = `--start 04:30`, or `start = "04:30"` in the trip file
+    .hint = { $interface ->
+        [flags] `--start 04:30`, or `start = "04:30"` in the trip file
+       *[members] `start = "04:30"`
+     }
+figures-there-are = { $interface ->
+    [flags] `schrund practice arm-span` prints the figures and words there are
+   *[members] the assumptions of a plan list the figures and words there are
+ }
 trip-no-figure = there is no figure "{ $name }"
-    .hint = `schrund practice arm-span` prints the figures and words there are
+    .hint = { figures-there-are }
+no-figure-but = there is no figure "{ $name }"
+    .hint = perhaps `{ $near }` is meant
 trip-set-elsewhere = "{ $name }" is not set as an assumption
     .hint = { $by ->
-        [practice] `--practice NAME`, or `practice` in the trip file
-        [party] `--party 82,75`, or `party` in the trip file
-        [terrain] `--terrain FILE`, or `terrain` in the trip file
-        [gap] `--gap 6`, `gap_m` in the trip file, or better `gap_m` of the zone
-        [sold] name the ropes at hand: `--rope 60`, or `[[rope]]` in the trip file
-       *[rope] `--rope 60`, or `[[rope]]` in the trip file
+        [practice] `practice` of the trip sets it{ or-flag }
+        [party] `party` of the trip sets it{ or-flag }
+        [person] a mass stands with the person: `mass_kg` in a [[party]] block, or `party = [82, 75]`; `person_kg` is the mass of whoever gives none
+        [terrain] `terrain` of the trip sets it{ or-flag }
+        [trip] write `{ $name }` into the trip file above its first table in brackets
+        [gap] `gap_m` of the trip sets it{ or-flag }, or better `gap_m` of the zone
+        [sold] `rope` of the trip names the ropes at hand{ or-flag }
+       *[rope] `rope` of the trip sets it{ or-flag }
      }
+or-flag = { $interface ->
+    [flags] , or { $by ->
+        [practice] `--practice NAME`
+        [party] `--party 82,75`
+        [terrain] `--terrain FILE`
+        [gap] `--gap 6`
+       *[rope] `--rope 60`
+     }
+   *[members] { "" }
+ }
 trip-no-word = { $name } does not take the word "{ $found }"
     .hint = use one of { $words }
 trip-no-time = { $name } takes a time of day, and "{ $found }" is none
     .hint = write it as 04:30
 trip-no-number = { $name } takes a number, and "{ $found }" is none
+    .hint = write a plain number, such as `3.5`
+trip-not-laid = { $property ->
+    [practice] the practice file { $file } is named and was not opened
+    [terrain] the terrain model { $file } is named and was not opened
+   *[glaciers] the glacier inventory { $file } is named and was not opened
+ }
+    .hint = whoever reads the trip has to open that file and lay it beside the trip; to plan without it, take it out of `{ $property }`
 
 ## Practice sets
 
 practice-no-set = there is no practice set "{ $name }"
     .hint = use one of { $sets }, or the path of a practice file
 practice-no-figure = there is no figure "{ $name }"
-    .hint = `schrund practice arm-span` prints the figures a set can give
+    .hint = { figures-there-are }
 practice-missing = the practice set does not give { $name }
     .hint = add [{ $name }] with `value` in metres and `standing`
 practice-unit = the figure is given in "{ $found }", and it is one in "{ $takes }"
@@ -157,11 +272,18 @@ practice-growing = the spacing of { $many } people is greater than that of { $fe
 ## Figures that are not taken
 
 figure-out-of-bounds = { $what } { $value } is outside { $min } to { $max }
+    .hint = give a number from { $min } to { $max }
 figure-out-of-bounds-named = { $name }: { $what } { $value } is outside { $min } to { $max }
+    .hint = give a number from { $min } to { $max }
 figure-disorder = { $name }: adverse { $adverse }, central { $central } and favourable { $favourable } are out of order
+    .hint = the central value lies between the other two: give the ends that do not fit it anew
 figure-no-spring-peak = peak force { $force } N fits no spring
+    .hint = { rope-label }
 figure-no-spring-stretch = static elongation { $share } fits no spring
+    .hint = { rope-label }
+rope-label = give peak force and static elongation as the rope's label or its maker has them
 figure-unknown = no assumption is called `{ $name }`
+    .hint = { figures-there-are }
 figure-built-in = { $words }
 figure-nobody = nobody is on the rope
 figure-sides = a faller has one or two sides to hold him, not { $sides }
@@ -172,7 +294,10 @@ figure-no-turn = no figure says what a turn round a { $turn } leaves of the forc
 ## All of them together
 
 alone = a party of { $people } cannot rope up: nobody goes alone
-    .hint = take at least one partner: `--party 2`
+    .hint = take at least one partner: { $interface ->
+        [flags] `--party 2`
+       *[members] `party = 2`
+     }
 
 no-zone-met = { $zones ->
     [0] the zones file holds no zone
@@ -184,3 +309,4 @@ no-zone-met = { $zones ->
         and that coordinates are longitude, latitude
 
 relief-window = a relief of { $columns } × { $rows } heights is empty or above { $most }
+    .hint = ask for a smaller window, or for fewer heights in it

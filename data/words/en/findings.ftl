@@ -6,6 +6,23 @@ never-on-hidden-gaps = { $zone } says never to rope, and its gaps are hidden und
 hidden-gaps-skied-unroped = { $zone } says never to rope: on skis, { $snow } of snow, gaps up to { $gap }; skis spread the load and hold no bridge up
     .hint = rope up where the snow thins, where it sags, and where you stop
 
+-by-rope = { $interface ->
+    [flags] : `--rope 60`
+   *[members] { "" }
+}
+-by-terrain = { $interface ->
+    [flags] : `--terrain FILE`
+   *[members] { "" }
+}
+-more-terrain = { $interface ->
+    [flags] `--terrain` can be given again
+   *[members] several models can be given
+}
+-options-show = { $interface ->
+    [flags] `schrund options` shows
+   *[members] the options show
+}
+
 no-setup = gaps of { $gap } along the route ask { $people } people for a spacing of { $need }; the greatest is { $cap }
     .hint = another line, a detour round the ends of the crevasses, or more people on the rope
 
@@ -15,22 +32,29 @@ no-rope-fits = { $lack ->
    *[none-sold] the set-up takes { $needed } of rope, more than any single rope sold
 }
     .hint = { $lack ->
-    [none-left] name another rope: `--rope 60`
-   *[other] `schrund options` shows what would make it fit
+    [none-left] name another rope{ -by-rope }
+   *[other] { -options-show } what would make it fit
 }
 
 too-steep-to-rope-without-anchors = { $of ->
-    [ground] the ground has { $slope } near { $at }: roping together without anchors is no longer the answer
-   *[line] { $slope } near { $at }: roping together without anchors is no longer the answer
+    [ground] the ground is up to { $slope } steep on { $length }, at { $span }: roping together without anchors is no longer the answer
+   *[line] up to { $slope } steep on { $length }, at { $span }: roping together without anchors is no longer the answer
 }
+    .hint = belay from anchors, or another line
 
-fall-held-in-none = in the model the fall of { $who } is held in none of the assumed cases on { $snow }
+fall-held-in-none = the fall of { $who } is held in no assumed case on { $length }, worst at { $span } ({ $snow }{ $slope })
     .hint = more people on the rope, a belay from an anchor, or another line
 
-bare-ice-too-steep = roped without anchors on bare ice of { $slope }: one slip pulls all, and no team holds a fall on ice
+fall-held-in-none-at-one-place = the fall of { $who } is held in no assumed case at { $span }, { $length } ({ $snow }{ $slope })
+    .hint = cross that place one by one, belayed from an anchor, or by another line
+
+fall-not-held-in-the-middle-case = whether the fall of { $who } is held depends on { $length }, and with everything assumed central it is not; worst at { $span } ({ $snow }{ $slope })
+    .hint = another order, more people on the rope, or a belay from an anchor there
+
+bare-ice-too-steep = roped without anchors on { $length } of bare ice up to { $slope } steep, worst at { $span }: one slip pulls all, and no team holds a fall on ice
     .hint = belay from anchors, another line, or unroped where every gap is in sight
 
-one-slip-pulls-all = roped without anchors on bare ice of { $slope }: one slip pulls all
+one-slip-pulls-all = roped without anchors on { $length } of bare ice up to { $slope } steep, worst at { $span }: one slip pulls all
     .hint = unroped where every gap is in sight, or belay from anchors
 
 along-the-crevasses = the team runs along the crevasses of { $zone } near { $at }
@@ -39,11 +63,23 @@ along-the-crevasses = the team runs along the crevasses of { $zone } near { $at 
 two-over-one-gap = { $over } people can stand over one gap of { $gap } at once with { $spacing } between them; { $left } left to hold
     .hint = cross such bridges one by one
 
+loop-ends-short-of-the-lip = if { $who } falls, a drop loop ends { $short } short of the lip, with the rope as carried
+    .hint = plan another rescue for them, a longer rope, or `cover = "anyone"`
+
+reserve-left-short = brake knots block the loaded strand, and each coil is { $short } short of the { $coil } that a rescue strand takes
+    .hint = longer coils, a long sling, or a set that sizes them by `reach_factor`
+
 spacing-near-limit = the spacing of { $spacing } is close to the greatest, { $cap }
 
 rope-near-limit = { $rope } has { $spare } to spare
 
 knots-doubtful = the snow may be too thin for brake knots: tie them, do not count on them
+
+fewer-knots-than-a-layout = { $tied ->
+    [one] only 1 brake knot
+   *[other] only { $tied } brake knots
+} in a set, where a layout has { $layout }: each holds its own share and no more
+    .hint = tie the whole layout, walk farther apart, or a third person
 
 snow-depth-not-given = nobody said how much snow lies on the ice, so whether the knots bite is unknown
     .hint = give `snow_depth_m` in the zones file
@@ -87,9 +123,6 @@ avalanche-terrain = { $of ->
    *[line] { $slope } near { $at }: avalanche terrain; that is a matter for the bulletin
 }
 
-middle-person-not-reached = if { $who } falls, { $free } of free rope stand against the { $needs } of a drop loop
-    .hint = plan another rescue for the middle, or set `cover = "anyone"`
-
 knots-block-the-loaded-strand = a haul needs its own strand here: brake knots block the loaded one
 
 haul-beyond-those-left = if { $who } falls, { $answer }
@@ -107,7 +140,7 @@ strike-taken-as-exact = { $zone } does not say how sure its strike is: it is tak
     .hint = give `strike_uncertainty_deg`; a few degrees can lengthen the way over a gap
 
 slope-unknown = no heights say how steep it is towards the lip: falls are reckoned as on flat ground
-    .hint = give a terrain model: `--terrain FILE`
+    .hint = give a terrain model{ -by-terrain }
 
 strike-not-given = { $zone } gives no strike: its crevasses are taken to be crossed squarely
 
@@ -117,12 +150,12 @@ zone-not-met = { $count ->
 }
 
 no-heights = the route gives no heights: no ascent, slope or time for the climb is known
-    .hint = give a terrain model: `--terrain FILE`
+    .hint = give a terrain model{ -by-terrain }
 
 on-skis = on skis many go unroped in good snow and rope up for danger signs; this is the roped set-up
 
 no-rope-named = no rope at hand was named: the plan says which length to take
-    .hint = name the ropes you have: `--rope 60`
+    .hint = name the ropes you have{ -by-rope }
 
 -heights-apart-hint = compare a known height, such as a hut, with the map; receivers and models may count from different zeros
 
@@ -137,8 +170,8 @@ terrain-void = { $where ->
    *[file] the terrain model has no height for { $metres } of the line, first from { $first }; the heights of the route file are used instead
 }
     .hint = { $other ->
-    [yes] slopes of the ground are missing there; `--terrain` can be given again
-   *[no] add a model that covers the line: `--terrain` can be given again
+    [yes] slopes of the ground are missing there; { -more-terrain }
+   *[no] add a model that covers the line; { -more-terrain }
 }
 
 terrain-flattens = slopes of the ground come from a model with cells of { $cell }: short steps and walls are flattened; nothing was relaxed because of it

@@ -2,10 +2,7 @@
 
 change-practice = practice set { $name }
 change-butterflies = butterflies for brake knots (they bite less)
-change-fewer-knots = { $knots ->
-    [1] one brake knot in a set
-   *[other] { $knots } brake knots in a set
-}
+change-tighter-layout = brake knots closer: the first after { $first }, then every { $step }
 change-long-sling = a long sling of { $sling } in the drop loop
 
 merit-verdict = best verdict
@@ -27,12 +24,14 @@ remark-only-two = { -both-taught }; the ropes and limits leave no way with one h
 remark-none-inside = no way is inside the limits; those shown come nearest
 remark-all-changed = as the rules stand no split fits the ropes at hand: every way shown changes something
 remark-no-rope-named = no rope at hand was named: lengths sold are shown
-remark-falls-not-modelled = falls are not modelled here; `schrund plan` answers for the set-up you choose
 
 ## The table of ways
 
 options-head = { $people } people, { $weighed } ways weighed, { $ways } that no other beats in everything
-options-more = { $more } more with `--format json`
+options-more = { $more } more { $interface ->
+    [flags] with `--format json`
+   *[members] in the JSON
+ }
 options-legend = left: fewest left to hold a fall · help: another rope team · coil: longest on one person
 options-cautions = Read with these ways
 options-teams = teams

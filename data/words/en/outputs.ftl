@@ -74,7 +74,13 @@ hours-effort = ; { $effort } effort kilometres
 
 ## Fewer changes
 
-keep-costs = as planned the set-up changes { $planned } times, { $planned-time }; with set-ups kept { $kept } times, { $kept-time } (wider walking counted; not judged for falls)
+keep-costs = as planned the set-up changes { $planned ->
+    [one] once
+   *[other] { $planned } times
+}, { $planned-time }; with set-ups kept { $kept ->
+    [one] once
+   *[other] { $kept } times
+}, { $kept-time } (wider walking counted; not judged for falls)
 keep-team = { $spacing }, { $knots }, { $coils }, rope { $rope }
 keep-team-of = team { $team }{ " " }
 keep-knots = { $knots } knots from each end
@@ -98,10 +104,10 @@ block-knots-none = none: { $why }
 block-knots-deep = snow deep enough for them by the rule
 block-knots-from = count on them only above { $snow } of snow
 block-knots = { $each } from each end person, the first after { $first }, then every { $step }; { $bite }; { $why }
-block-reserve = a drop loop takes { $needs }: { $who }
-block-reserve-there = there for { $who }
-block-reserve-missing = { $missing } missing for { $who }
-block-reserve-hands = hands and hitches take { $hands } more
+block-coils = { $carried } in the coil of each end person, { $needed } of it needed
+block-coils-short = { $carried } in the coil of each end person, where { $needed } are needed
+block-bag = { $bag } more in a bag
+block-reserve = { $coils }; a drop loop from where the holder stands: { $reach }
 block-snow-assumed = snow assumed: { $snow }
 block-ground = { $snow }, { $slope } downhill
 block-ground-flat = { $snow }, slope unknown, taken as flat
@@ -116,7 +122,7 @@ block-haul = getting { $who } out, { $depth } below the lip: { $answer }{ $pull 
 }
 block-pull = { " (" }{ $force } to pull)
 block-pull-least = { " (at least " }{ $force } to pull)
-block-covers = this rope is long enough for gaps up to { $gap }, tied anew at { $apart } apart; as tied here, up to { $tied } by the spacing rule; it says nothing about holding a fall
+block-covers = gaps up to { $tied } as it is tied here; this rope, tied anew { $apart } apart, up to { $gap }; by the spacing rule, which says nothing about holding a fall
 block-covers-nothing = no gap: the rope is too short
 block-covers-not = { $covers }; not covered: { $not }
 block-not-wider = wider gaps

@@ -55,7 +55,9 @@ axis = { $property ->
    *[lon] longitude
  }
 gpx-height = the height "{ $found }" is no finite number and counts as not given
-    .hint = give `ele` in metres, or leave it out
+    .hint = give `ele` in metres, its decimals behind a point, or leave it out
+gpx-height-huge = the height "{ $found }" is too large to be one and counts as not given
+    .hint = give `ele` in metres, its decimals behind a point, or leave it out
 
 ## The line
 

@@ -91,11 +91,30 @@ haul-anchor-too-near = { $haulers ->
    *[other] { $haulers } people
 } left, and the anchor is too near for any haul
 
+## Where falls are held
+
+slope-beside = { ", " }{ $slope } towards the lip
+
+## How deep a drop loop reaches
+
+reach-whoever = reaches whoever hangs on this rope
+reach-lip = just reaches the lip
+reach-depth = reaches { $depth } below the lip
+reach-short = ends { $depth } short of the lip
+reach-untied = { $reaches }, once { $who } { $count ->
+    [one] has
+   *[other] have
+} untied, secured first
+reach-of = for { $who } it { $reaches }
+
 ## What is tied where
 
 mark-tie-in = { $who } ties in
 mark-knot = brake knot
-mark-end = end of the rope needed
+mark-end = { $bag ->
+    [yes] end: the rest goes into the bag
+   *[no] end of the rope
+}
 
 ## What goes into the packs
 

@@ -2,8 +2,10 @@
 
 zones-empty = the file is empty
     .hint = draw the zones as polygons in a map editor and save them as GeoJSON
+inventory-empty = the glacier inventory is empty
+    .hint = fetch it again, or plan without it
 zones-xml = this is XML, not GeoJSON
-    .hint = save or convert the zones as GeoJSON; a GPX file is the route
+    .hint = save or convert it as GeoJSON; a GPX file is the route
 zones-utf16 = this is UTF-16 text
     .hint = save the file as UTF-8
 zones-cut-off = the file ends in the middle: the JSON is not complete
@@ -54,15 +56,18 @@ zones-features-no-list = `features` is { thing }, not a list
     .hint = { zones-collection }
 zones-no-features = the FeatureCollection has no `features`
     .hint = { zones-collection }
-zones-property-twice = the property stands there twice
+zones-property-twice = the property stands there more than once: { $found }
     .hint = keep the one that is right
 zones-member-twice = `{ $name }` stands there twice
     .hint = keep the one that is right
 zones-properties-no-object = `properties` is { thing }, not an object
     .hint = `properties` is a list of names and values in braces
 zones-geometry-no-object = the geometry is { thing }, not an object
+    .hint = a geometry is { "{" }"type": "Polygon", "coordinates": [ … ]{ "}" }, or null where there is none
 zones-no-coordinates = the { $kind } has no `coordinates`
+    .hint = add them, or take the feature out
 zones-no-geometries = the GeometryCollection has no list of `geometries`
+    .hint = add it, or draw the zone as a Polygon or MultiPolygon
 
 ## Coordinates
 
@@ -89,6 +94,7 @@ zones-no-position = { $why ->
 zones-huge = a coordinate is too large to be a number
     .hint = longitudes and latitudes are degrees
 zones-deep = the geometry is nested too deeply to be read
+    .hint = draw the zone as a Polygon or MultiPolygon, without collections inside each other
 zones-misplaced = { "[" }{ $numbers }] { $why ->
     [short] is no position: it takes two numbers
     [projected] cannot be degrees, for a number lies beyond ±360; it looks like metres of a map grid
@@ -168,7 +174,10 @@ zones-gap-not-given = { $count ->
  }
     .hint =
         write `gap_m`, the width of the widest gap expected in metres, into the file,
-        or say what to assume with `--gap`, such as `--gap 6`
+        or say what to assume { $interface ->
+            [flags] with `--gap`, such as `--gap 6`
+           *[members] with `gap_m` of the trip, such as `gap_m = 6`
+         }
 zones-gap-assumed = { $lower ->
     [given] { $gap }, or the lower end given where that is wider, assumed as the gap width of { which-zones }: { $zones }
    *[none] { $gap } assumed as the gap width of { which-zones }: { $zones }
@@ -193,6 +202,12 @@ zones-none = { $features ->
    *[other] none of the { $features } features is a polygon with an area
  }
     .hint = draw the broken ice as polygons and give each a `gap_m`
+inventory-none = { $features ->
+    [0] the glacier inventory holds no feature at all
+    [one] the only feature of the glacier inventory is no polygon with an area
+   *[other] none of the { $features } features of the glacier inventory is a polygon with an area
+ }
+    .hint = take an inventory that holds the glaciers of the region as polygons, or plan without one
 zones-not-polygons = { $left-out } left out: only polygons are zones
 left-out-points = { $n ->
     [one] { $n } point
@@ -222,6 +237,7 @@ zones-outer-not-first = { $n ->
     [one] { $n } polygon whose outer ring does not come first: the largest ring that holds another was taken
    *[other] { $n } polygons whose outer ring does not come first: the largest ring that holds another was taken
  }
+    .hint = write the outer ring first, as GeoJSON has it
 zones-rings-apart = { $n ->
     [one] { $n } ring lies in no outer ring and counts as ice of its own
    *[other] { $n } rings lie in no outer ring and count as ice of their own

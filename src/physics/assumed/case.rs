@@ -5,6 +5,15 @@
 use serde::{Deserialize, Serialize};
 
 /// What the team stands on.
+///
+/// ```
+/// use schrund::physics::assumed::Snow;
+///
+/// assert_eq!(schrund::example::job()?.rules.choices.snow.value, Snow::Settled);
+/// assert!(Snow::Soft < Snow::Ice, "from the one that holds best");
+/// assert_eq!(Snow::ALL.map(Snow::as_str), ["soft", "settled", "firm", "refrozen", "ice"]);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(
     Clone,
     Copy,
@@ -35,6 +44,15 @@ pub enum Snow {
 }
 
 /// Which end of the ranges.
+///
+/// ```
+/// use schrund::physics::assumed::{Assumed, Corner};
+///
+/// let delay_s = Assumed::built_in()?.delay_s;
+/// let from_good_to_bad = [Corner::Favourable, Corner::Central, Corner::Adverse].map(|end| delay_s.at(end));
+/// assert_eq!(from_good_to_bad, [0.6, 1.1, 1.6], "seconds from the first pull to braking, our judgement");
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Corner {
     /// Holding is easiest.
@@ -46,6 +64,18 @@ pub enum Corner {
 }
 
 /// What an answer can depend on.
+///
+/// ```
+/// use schrund::physics::assumed::{Assumed, Corner, Parameter, Snow};
+///
+/// let assumed = Assumed::built_in()?;
+/// let corner = |worst| if worst { Corner::Adverse } else { Corner::Central };
+/// let swung = |one| assumed.case(Snow::Settled, false, |p| corner(p == one));
+/// assert_eq!(swung(Parameter::Slack).slack_m, 1.5);
+/// assert_eq!(swung(Parameter::Delay).slack_m, 0.75, "one swings to its end, the others stay in the middle");
+/// assert_eq!(Parameter::Slack.as_str(), "slack_m", "as data/holding.toml has it");
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(
     Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, schemars::JsonSchema,
 )]
@@ -72,6 +102,19 @@ pub enum Parameter {
 }
 
 /// One value for each parameter.
+///
+/// ```
+/// use schrund::physics::{assumed::{Assumed, Case, Corner, Snow}, hold_static::holders_needed};
+///
+/// let assumed = Assumed::built_in()?;
+/// let people = |end| {
+///     let case: Case = assumed.case(Snow::Settled, false, |_| end);
+///     holders_needed(case.lip, case.mu_after, 0.0).unwrap_or(f64::INFINITY)
+/// };
+/// assert!((people(Corner::Favourable) - 0.52).abs() < 0.005, "1/(2.13 · 0.90)");
+/// assert!((people(Corner::Adverse) - 1.65).abs() < 0.005, "1/(1.35 · 0.45): one holder is then not enough");
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Case {
     /// Friction before braking.

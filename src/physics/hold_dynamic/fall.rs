@@ -8,6 +8,20 @@ use crate::{fault::refusal::Refusal, physics::bound};
 const LEAST_BEYOND_M: f64 = 0.2;
 
 /// One fall, with everything known about it.
+///
+/// ```
+/// use schrund::physics::{hold_dynamic::{Fall, GapSide}, impact::fixed_holder_force_n};
+///
+/// let rock = GapSide {
+///     holders_kg: vec![250.0], spacing_m: 10.0, slack_m: 1.0, beyond_m: 0.0, slope_rad: 0.0, lip_mu: 0.0,
+///     mu_before: 3.0, mu_after: 3.0, knots_m: Vec::new(), knot_n: 0.0, bite_m: 0.0,
+/// };
+/// let fall = Fall { victim_kg: 80.0, sides: vec![rock], modulus_n: 20_000.0, rope_damping: 0.0, delay_s: 0.0 };
+/// let felt_n = fall.run()?.holder_n;
+/// assert!((felt_n - 2646.9).abs() < 2.7, "derived for a holder that stands like a rock: {felt_n}");
+/// assert!((fixed_holder_force_n(20_000.0, 80.0, 10.0, 1.0) - 2646.9).abs() < 0.05, "in closed form");
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Fall {
     /// Mass of the faller with pack, kg.
@@ -23,6 +37,20 @@ pub struct Fall {
 }
 
 /// The people on one side of the gap and the rope to them.
+///
+/// ```
+/// use schrund::physics::{assumed::{Assumed, Corner, Snow}, holding::Team};
+///
+/// let team = Team {
+///     masses_kg: vec![80.0, 75.0, 90.0], spacing_m: 12.0, gap_m: 8.0, knots: None, snow: Snow::Firm, on_skis: false,
+///     slope_toward_lip_deg: 0.0, rope_ea_n: 21_213.0,
+/// };
+/// let central = Assumed::built_in()?.case(Snow::Firm, false, |_| Corner::Central);
+/// let fall = team.fall_of(0, &central); // the first one breaks through half way over
+/// assert_eq!(fall.sides[0].holders_kg, [75.0, 90.0], "the nearest first");
+/// assert_eq!(fall.sides[0].room_m(), 8.0, "12 m less the 4 m that the first was beyond the lip");
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct GapSide {
     /// Masses with pack, kg, nearest to the faller first.
@@ -50,6 +78,21 @@ pub struct GapSide {
 }
 
 /// How it ended.
+///
+/// ```
+/// use schrund::physics::{capstan::mu_of_square_lip, hold_dynamic::{Fall, GapSide, Outcome}};
+///
+/// let side = GapSide {
+///     holders_kg: vec![80.0], spacing_m: 12.0, slack_m: 0.0, beyond_m: 3.0, slope_rad: 0.0, knots_m: Vec::new(),
+///     lip_mu: mu_of_square_lip(1.5), mu_before: 0.2, mu_after: 0.9, knot_n: 0.0, bite_m: 0.0,
+/// };
+/// let fall = Fall { victim_kg: 80.0, sides: vec![side], modulus_n: 21_212.8, rope_damping: 0.0, delay_s: 1.0 };
+/// let outcome: Outcome = fall.run()?;
+/// // A rival solver, scipy 1.17.1 LSODA, finds 4.7440 m: see tests/reference/fall.csv and its tolerance.
+/// assert!(outcome.held && (outcome.slide_m - 4.744).abs() < 0.01 * 4.744 + 0.02, "{outcome:?}");
+/// assert!((outcome.slide_share - outcome.slide_m / 9.0).abs() < 1e-12, "of the 9 m there were");
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Outcome {
     /// The slide has ended and no holder reached the lip.
@@ -73,6 +116,20 @@ pub struct Outcome {
 }
 
 /// The book of energy, J. The start is zero when the rope has just come taut, plus what the drop gave.
+///
+/// ```
+/// use schrund::physics::{assumed::{Assumed, Corner, Snow}, hold_dynamic::Energy, holding::Team};
+///
+/// let team = Team {
+///     masses_kg: vec![80.0, 80.0], spacing_m: 15.0, gap_m: 6.0, knots: None, snow: Snow::Settled, on_skis: false,
+///     slope_toward_lip_deg: 0.0, rope_ea_n: 21_213.0,
+/// };
+/// let central = Assumed::built_in()?.case(Snow::Settled, false, |_| Corner::Central);
+/// let book: Energy = team.fall_of(0, &central).run()?.energy;
+/// assert!(book.gain_j <= 0.001 * (book.start_j + book.turned_j), "steps of second order create next to none");
+/// assert!(book.friction_j > book.lip_j && book.lip_j > book.rope_j, "the snow takes most of it: {book:?}");
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Energy {
     /// Kinetic energy at the first pull.

@@ -11,7 +11,7 @@ use super::fall::GapSide;
 
 /// The faller's span.
 #[derive(Clone, Debug, PartialEq)]
-pub struct OverLip {
+pub(super) struct OverLip {
     modulus_n: f64,
     /// Unstretched rope of the span, m.
     total_m: f64,
@@ -24,16 +24,16 @@ pub struct OverLip {
     /// Rope that went over the lip last time, m.
     slid_m: f64,
     /// Tension at the faller, N.
-    pub victim_n: f64,
+    pub(super) victim_n: f64,
     /// Tension at the first holder, N.
-    pub holder_n: f64,
+    pub(super) holder_n: f64,
     peak_victim_n: f64,
 }
 
 impl OverLip {
     /// The span at rest, `past_m` of it beyond the lip.
     #[must_use]
-    pub fn new(side: &GapSide, past_m: f64, modulus_n: f64) -> Self {
+    pub(super) fn new(side: &GapSide, past_m: f64, modulus_n: f64) -> Self {
         let total_m = side.spacing_m + side.slack_m;
         Self {
             modulus_n,
@@ -49,21 +49,15 @@ impl OverLip {
         }
     }
 
-    /// Unstretched rope beyond the lip, m.
-    #[must_use]
-    pub fn past_m(&self) -> f64 {
-        self.past_m
-    }
-
     /// Largest relative stretch so far.
     #[must_use]
-    pub fn peak_stretch(&self) -> f64 {
+    pub(super) fn peak_stretch(&self) -> f64 {
         self.peak_victim_n / self.modulus_n
     }
 
     /// Lets the rope find its place when the holder is `back_m` behind the lip and the faller `reach_m` beyond;
     /// returns what friction and knots took, J.
-    pub fn settle(&mut self, back_m: f64, reach_m: f64, lip: f64) -> f64 {
+    pub(super) fn settle(&mut self, back_m: f64, reach_m: f64, lip: f64) -> f64 {
         let (from_m, before_n) = (self.past_m, self.drag_n());
         self.back_m = back_m;
         self.reach_m = reach_m;
@@ -92,7 +86,7 @@ impl OverLip {
 
     /// Energy in the stretched rope, J.
     #[must_use]
-    pub fn stored_j(&self) -> f64 {
+    pub(super) fn stored_j(&self) -> f64 {
         let spring = |long_m: f64, rest_m: f64| {
             let over_m = (long_m - rest_m).max(0.0);
             0.5 * self.modulus_n * over_m * over_m / rest_m
@@ -216,7 +210,7 @@ mod tests {
             let way_m = f64::from(step) / 100.0;
             rope.settle(10.0 - way_m, 2.5 + way_m, lip);
             let bears_n = rope.victim_n / lip - rope.holder_n;
-            let past_m = rope.past_m();
+            let past_m = rope.past_m;
             if past_m > 3.01 && past_m < 3.79 {
                 assert!((bears_n - 400.0).abs() < 1e-6, "{bears_n} N at {past_m} m");
                 biting += 1;

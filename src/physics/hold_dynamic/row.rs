@@ -10,7 +10,7 @@ use crate::physics::incline;
 
 /// The holders of one side, nearest to the lip first.
 #[derive(Clone, Debug, PartialEq)]
-pub struct HolderRow {
+pub(super) struct HolderRow {
     room_m: f64,
     slack_m: f64,
     /// EA over the unstretched length of a span, N/m.
@@ -36,7 +36,7 @@ struct RowHolder {
 impl HolderRow {
     /// The row at rest.
     #[must_use]
-    pub fn new(side: &GapSide, modulus_n: f64) -> Self {
+    pub(super) fn new(side: &GapSide, modulus_n: f64) -> Self {
         let (drive_m_s2, before_m_s2) = friction_m_s2(side.mu_before, side.slope_rad);
         let (_, after_m_s2) = friction_m_s2(side.mu_after, side.slope_rad);
         let people = side.holders_kg.iter().map(|&mass_kg| RowHolder {
@@ -60,19 +60,19 @@ impl HolderRow {
 
     /// From the lip to the first holder, m.
     #[must_use]
-    pub fn room_left_m(&self) -> f64 {
+    pub(super) fn room_left_m(&self) -> f64 {
         self.room_m - self.people.first().map_or(0.0, |p| p.moved_m)
     }
 
     /// Farthest the first holder has been towards the lip, m.
     #[must_use]
-    pub fn slide_m(&self) -> f64 {
+    pub(super) fn slide_m(&self) -> f64 {
         self.furthest_m
     }
 
     /// The same as a share of the room; 1 where there was none.
     #[must_use]
-    pub fn slide_share(&self) -> f64 {
+    pub(super) fn slide_share(&self) -> f64 {
         if self.room_m > 0.0 {
             (self.furthest_m / self.room_m).min(1.0)
         } else {
@@ -81,7 +81,7 @@ impl HolderRow {
     }
 
     /// Sets the rope forces for the positions reached, `front_n` pulling at the first holder.
-    pub fn settle(&mut self, front_n: f64) {
+    pub(super) fn settle(&mut self, front_n: f64) {
         let mut ahead_n = front_n;
         for i in 0..self.people.len() {
             let next_m = self.people.get(i + 1).map(|p| p.moved_m);
@@ -98,13 +98,13 @@ impl HolderRow {
 
     /// Speed of the first holder towards the lip, m/s.
     #[must_use]
-    pub fn speed_m_s(&self) -> f64 {
+    pub(super) fn speed_m_s(&self) -> f64 {
         self.people.first().map_or(0.0, |p| p.speed_m_s)
     }
 
     /// Changes speeds by what ropes, slope and friction do in `time_s`, `extra_n` more pulling at the first holder;
     /// returns what friction took, J.
-    pub fn kick(&mut self, time_s: f64, extra_n: f64, reacted: bool) -> f64 {
+    pub(super) fn kick(&mut self, time_s: f64, extra_n: f64, reacted: bool) -> f64 {
         let grip = if reacted {
             self.after_m_s2
         } else {
@@ -124,7 +124,7 @@ impl HolderRow {
     }
 
     /// Moves everybody on for `time_s`.
-    pub fn drift(&mut self, time_s: f64) {
+    pub(super) fn drift(&mut self, time_s: f64) {
         for person in &mut self.people {
             person.moved_m += time_s * person.speed_m_s;
         }
@@ -133,7 +133,7 @@ impl HolderRow {
 
     /// Energy in motion, in height lost (negative) and in the ropes between, J.
     #[must_use]
-    pub fn present_j(&self) -> f64 {
+    pub(super) fn present_j(&self) -> f64 {
         let bodies = self
             .people
             .iter()

@@ -14,6 +14,15 @@ pub const MOST_PEOPLE: usize = 5;
 const WORTH: f64 = 0.05;
 
 /// How an order fares; smaller is better, compared field by field.
+///
+/// ```
+/// use schrund::physics::holding::order::Score;
+///
+/// let never = Score { held_in_none: 1, ..Score::default() };
+/// let perhaps = Score { not_in_all: 3, not_in_centre: 3, centre_share: 1.0, adverse_share: 1.0, ..Score::default() };
+/// assert!(perhaps < never, "three falls that may be held are better than one that never is");
+/// assert!(Score::default() < perhaps, "the least is the best");
+/// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd)]
 pub struct Score {
     /// Falls held in none of the corners.
@@ -29,6 +38,19 @@ pub struct Score {
 }
 
 /// Advice on the order.
+///
+/// ```
+/// use schrund::physics::{assumed::{Assumed, Snow}, holding::{Team, order::Advice}};
+///
+/// let heavy_in_the_middle = Team {
+///     masses_kg: vec![60.0, 110.0, 80.0], spacing_m: 15.0, gap_m: 6.0, knots: None, snow: Snow::Settled,
+///     on_skis: false, slope_toward_lip_deg: 0.0, rope_ea_n: 21_213.0,
+/// };
+/// let advice: Advice = heavy_in_the_middle.best_order(&Assumed::built_in()?)?;
+/// assert_eq!(advice.order, [0, 2, 1], "80 kg in the middle, 110 kg at the end");
+/// assert!(advice.worth_it && advice.best < advice.as_given);
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Advice {
     /// Positions in the team as given, from the first to the last person.

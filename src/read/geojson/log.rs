@@ -35,7 +35,7 @@ impl Log {
     /// Whether a complaint of this kind was met.
     pub(super) fn holds(&self, code: Code) -> bool {
         let mut all = self.faults.shown.iter().chain(&self.notes.shown);
-        all.any(|f| f.code() == code)
+        all.any(|f| f.kind() == code)
     }
 
     /// Takes out every complaint of one kind.
@@ -86,7 +86,7 @@ impl Groups {
 
     fn add(&mut self, fault: Fault) {
         let next = self.shown.len();
-        let key = (fault.code(), fault.at.property.clone());
+        let key = (fault.kind(), fault.at.property.clone());
         let kinds = self.kinds.entry(key).or_default();
         let Some(kind) = kinds.iter_mut().find(|kind| kind.holds(&fault)) else {
             kinds.push(ComplaintKind {
@@ -110,7 +110,7 @@ impl Groups {
         let mut moved = Vec::with_capacity(kept.len());
         for fault in kept {
             moved.push(self.shown.len());
-            if fault.code() != code {
+            if fault.kind() != code {
                 self.shown.push(fault);
             }
         }

@@ -87,9 +87,12 @@ impl Properties {
 
     /// The known names that stand there twice.
     pub(super) fn doubled(&self) -> Vec<Fault> {
-        let again = |name: &&str| self.list.iter().filter(|p| p.name == *name).nth(1);
-        let twice = names::KNOWN.iter().filter_map(again);
-        twice.map(|p| p.fault(InGeojson::Twice(None))).collect()
+        let twice = names::KNOWN.iter().filter_map(|name| {
+            let all: Vec<&Property> = self.list.iter().filter(|p| p.name == *name).collect();
+            let found = all.iter().map(|p| quoted(&p.json)).collect();
+            Some(all.get(1)?.fault(InGeojson::PropertyTwice { found }))
+        });
+        twice.collect()
     }
 
     fn take(&mut self, name: &str) -> Option<Property> {

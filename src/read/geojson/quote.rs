@@ -2,7 +2,7 @@
 
 use serde_json::Value;
 
-use super::text::unmasked;
+use super::text::as_written;
 use crate::fault::{geojson::Thing, place::Excerpt};
 
 /// Characters of a value that a message quotes; our judgement.
@@ -10,8 +10,9 @@ const QUOTED_CHARS: usize = 60;
 
 /// JSON as it stood in the file, cut where it is too long to be quoted.
 pub(super) fn quoted(json: &str) -> Excerpt {
-    let word = unmasked(json.trim_matches('"'));
-    Excerpt::of(word.unwrap_or(json), QUOTED_CHARS)
+    // Masks are as long as their words, so that a text cut here is cut below as well.
+    let beginning = Excerpt::of(json, 2 * QUOTED_CHARS);
+    Excerpt::of(&as_written(&beginning.text), QUOTED_CHARS)
 }
 
 /// What a value is.

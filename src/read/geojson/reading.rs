@@ -9,7 +9,6 @@ use super::{
     kind::{bare, document_type, type_of},
     log::Log,
     members::{Found, MemberText, Members},
-    number::{GAP, admits},
     properties::Properties,
     rings::{self, Mended},
     shape,
@@ -18,8 +17,7 @@ use super::{
 use crate::{
     fault::{
         Code, Fault, Item, Place,
-        geojson::{InGeojson, NoNumber, NotPolygons, Object},
-        place::Excerpt,
+        geojson::{InGeojson, NotPolygons, Object},
     },
     trip::zone::{Outline, Zone},
 };
@@ -63,14 +61,8 @@ impl ZonesReading {
             mended: Mended::default(),
             missing: Missing::default(),
         };
-        if let Some(gap_m) = given.gap_m.filter(|gap_m| !admits(GAP, *gap_m)) {
-            let number = InGeojson::Number {
-                quantity: GAP,
-                found: Excerpt::of(&format!("{gap_m} m"), usize::MAX),
-                why: NoNumber::Outside,
-            };
-            let place = Place::item(Item::Flag("--gap"));
-            reading.log.add(Fault::new(number, place));
+        if let Some(fault) = given.fault(&Place::item(Item::Flags)) {
+            reading.log.add(fault);
         }
         reading
     }
@@ -89,7 +81,7 @@ impl ZonesReading {
     /// The text makes no sense any more.
     pub(super) fn broken(&mut self, mut fault: Fault) {
         fault.at.file = Some(self.file.clone());
-        if self.inside_feature && fault.code() != Code::WrongKind {
+        if self.inside_feature && fault.kind() != Code::WrongKind {
             fault.at.item = Some(Item::Feature {
                 number: self.features + 1,
                 name: None,
@@ -165,7 +157,7 @@ impl ZonesReading {
     /// Faults that any object can have.
     fn members_of(&mut self, members: &Members, feature: Option<&Item>, at: Spot) {
         if let Some(name) = members.doubled {
-            self.add(fault(InGeojson::Twice(Some(name))), feature, at);
+            self.add(fault(InGeojson::MemberTwice(name)), feature, at);
         }
         if let Some(piece) = members.get("crs") {
             let value = serde_json::from_str(&piece.json).unwrap_or(Value::Bool(false));

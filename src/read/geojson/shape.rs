@@ -28,7 +28,7 @@ pub(super) fn read(
     polygons: &mut Vec<PolygonType>,
 ) -> Result<(), Fault> {
     if let Some((name, at)) = doubled(&piece.json) {
-        let twice = InGeojson::Twice(Some(name));
+        let twice = InGeojson::MemberTwice(name);
         return Err(Fault::new(twice, piece.spot(at).place()));
     }
     match piece.json.parse::<Geometry>() {

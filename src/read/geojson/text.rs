@@ -280,3 +280,11 @@ pub(super) fn unmasked(text: &str) -> Option<&'static str> {
         .into_iter()
         .find(|word| all_masked && word.len() == text.len() + 2)
 }
+
+/// JSON with every masked text turned back into its word.
+pub(super) fn as_written(json: &str) -> String {
+    let mask = |word: &str| format!("\"{}\"", MASK.to_string().repeat(word.len() - 2));
+    WORDS.into_iter().fold(json.to_owned(), |json, word| {
+        json.replace(&mask(word), word)
+    })
+}

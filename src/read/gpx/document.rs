@@ -235,7 +235,7 @@ impl<'n> GpxDocument<'n> {
     fn end_height(&mut self, lines: &Lines<'_>) {
         match fix::height_m(&self.text) {
             Ok(height_m) => self.point.height_m = self.point.height_m.or(height_m),
-            Err(found) => self.bad_height(found, lines),
+            Err(wrong) => self.bad_height(wrong, lines),
         }
     }
 

@@ -13,7 +13,7 @@ use quick_xml::{
 
 use crate::{
     fault::{
-        gpx::{Axis, NoDegrees},
+        gpx::{Axis, InGpx, NoDegrees},
         place::Excerpt,
     },
     geometry::LonLat,
@@ -130,15 +130,18 @@ fn within(axis: Axis, deg: f64, most_deg: f64, swapped: bool) -> Result<f64, Mis
 /// A height in metres; nothing where none is written.
 ///
 /// # Errors
-/// The text is no finite number; what it is.
-pub(super) fn height_m(text: &str) -> Result<Option<f32>, Excerpt> {
+/// The text is no finite number; what is wrong with it.
+pub(super) fn height_m(text: &str) -> Result<Option<f32>, InGpx> {
     let text = text.trim();
     if text.is_empty() {
         return Ok(None);
     }
     match text.parse::<f32>() {
         Ok(height) if height.is_finite() => Ok(Some(height)),
-        _ => Err(excerpt(text)),
+        _ => Err(InGpx::Height {
+            found: excerpt(text),
+            huge: text.parse().is_ok_and(f64::is_finite),
+        }),
     }
 }
 

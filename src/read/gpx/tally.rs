@@ -61,7 +61,7 @@ impl Tally {
                     item: None,
                     ..last.at.clone()
                 };
-                let more = Wrong::More(last.code(), count.met - GIVEN_SINGLY);
+                let more = Wrong::More(last.kind(), count.met - GIVEN_SINGLY);
                 Fault::new(more, place)
             });
             if let Some(more) = more {

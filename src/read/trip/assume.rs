@@ -10,11 +10,23 @@ use crate::{
         Fault, Place,
         trip::{InTrip, Setter},
     },
-    practice::{Choices, Origin, Rule},
+    practice::{Choices, Origin, Rule, Rules, alike::nearest},
     read::number,
+    trip::timetable::Timetable,
 };
 
 /// A figure, a word, or figures whose names begin alike.
+///
+/// ```
+/// use schrund::{fault::Place, practice::{Origin, Rule}, read::trip::{Assume, Laid, assume}};
+///
+/// let mut laid = Laid::of(schrund::example::job()?.rules);
+/// let mut say = |name, text| assume(&mut laid, name, &Assume::of(text), &Place::default(), &Origin::Flag);
+/// assert!(say("margin_m", "35").is_ok() && say("pace", "munter").is_ok());
+/// assert!(say("margin_m", "wide").is_err(), "a figure takes a number");
+/// assert_eq!(laid.rules[Rule::MarginM], 35.0);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Deserialize, schemars::JsonSchema)]
 #[serde(untagged)]
 pub enum Assume {
@@ -66,14 +78,21 @@ impl Assume {
     }
 }
 
-/// What a plan lists and something else sets: its name, or what its numbered names begin with.
-const SET_ELSEWHERE: [(&str, Setter); 6] = [
+/// What a plan lists or a trip file holds, and something else sets: its name, or what its numbered names begin with.
+const SET_ELSEWHERE: [(&str, Setter); 13] = [
     ("practice", Setter::Practice),
     ("party", Setter::Party),
+    ("mass_kg", Setter::Person),
     ("rope", Setter::Rope),
+    ("length_m", Setter::Rope),
+    ("diameter_mm", Setter::Rope),
     ("terrain", Setter::Terrain),
     ("gap_m", Setter::Gap),
     ("sold_lengths_m", Setter::Sold),
+    ("name", Setter::Trip),
+    ("stage", Setter::Trip),
+    ("glaciers", Setter::Trip),
+    ("emergency", Setter::Trip),
 ];
 
 /// Puts one figure or word in force by its name.
@@ -103,7 +122,7 @@ pub fn assume(
     }
     let rule = Rule::named(name);
     if rule.is_none() && !rules.nature.knows(name) {
-        return Err(unknown(name, place));
+        return Err(unknown(name, rules, place));
     }
     let unit = rule.map_or("", |rule| rules.figure(rule).unit.as_str());
     let Some(number) = value.number(unit) else {
@@ -117,16 +136,32 @@ pub fn assume(
     set.map_err(|why| Fault::new(InTrip::Figure(why), place))
 }
 
-fn unknown(name: &str, place: Place) -> Fault {
+fn unknown(name: &str, rules: &Rules, place: Place) -> Fault {
     let stem = match name.rsplit_once('.') {
         Some((stem, number)) if number.parse::<usize>().is_ok() => stem,
         _ => name,
     };
     let known = SET_ELSEWHERE.iter().find(|(known, _)| *known == stem);
-    let name = name.to_owned();
     let what = match known {
-        Some((_, by)) => InTrip::SetElsewhere { name, by: *by },
-        None => InTrip::NoFigure(name),
+        Some((_, by)) => InTrip::SetElsewhere {
+            name: name.to_owned(),
+            by: *by,
+        },
+        None => InTrip::NoFigure {
+            name: name.to_owned(),
+            near: nearest(name, names(rules)),
+        },
     };
     Fault::new(what, place)
+}
+
+/// Every name that can be assumed.
+fn names(rules: &Rules) -> impl Iterator<Item = String> {
+    let figures = Rule::ALL.iter().map(|rule| rule.name());
+    let times = Timetable::default().said().map(|time| time.name);
+    let plain = figures.chain(Choices::NAMES.iter().copied()).chain(times);
+    let nature = rules.nature.figures().into_iter();
+    plain
+        .map(str::to_owned)
+        .chain(nature.map(|figure| figure.name))
 }

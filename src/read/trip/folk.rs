@@ -9,6 +9,20 @@ use crate::{
 };
 
 /// Who goes, in one of three forms.
+///
+/// ```
+/// use schrund::{fault::Place, read::trip::{Folk, trip}};
+///
+/// let rules = schrund::example::job()?.rules;
+/// let masses = Folk::Masses(vec![82.0, 75.0, 90.0]);
+/// for (text, said) in [("party = 3", Folk::Number(3)), ("party = [82, 75, 90]", masses)] {
+///     let trip = trip("trip.toml", text)?;
+///     assert_eq!(trip.party, Some(said));
+///     let party = trip.party(&Place::file("trip.toml"), &rules)?;
+///     assert_eq!(party.map(|party| party.people.len()), Some(3));
+/// }
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Deserialize, schemars::JsonSchema)]
 #[serde(untagged)]
 pub enum Folk {
@@ -21,20 +35,25 @@ pub enum Folk {
 }
 
 impl Folk {
-    pub(super) fn nobody(&self) -> bool {
+    pub(super) fn count(&self) -> usize {
         match self {
-            Self::Number(number) => *number == 0,
-            Self::Masses(masses) => masses.is_empty(),
-            Self::Named(people) => people.is_empty(),
+            Self::Number(number) => *number,
+            Self::Masses(masses) => masses.len(),
+            Self::Named(people) => people.len(),
         }
     }
 }
 
-pub(super) fn nobody(place: Place) -> Fault {
-    Fault::new(InTrip::Nobody, place)
-}
-
 /// One person of a trip file.
+///
+/// ```
+/// use schrund::read::trip::{Folk, PersonEntry, trip};
+///
+/// let trip = trip("trip.toml", "[[party]]\nname = \"Ane\"\nmass_kg = 82\n[[party]]\nname = \"Bo\"\n")?;
+/// let entry = |name: &str, mass_kg| PersonEntry { name: name.to_owned(), mass_kg };
+/// assert_eq!(trip.party, Some(Folk::Named(vec![entry("Ane", Some(82.0)), entry("Bo", None)])));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Deserialize, schemars::JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct PersonEntry {

@@ -19,6 +19,17 @@ use crate::{
 };
 
 /// What a trip file can hold. All of it is optional; flags win over it.
+///
+/// ```
+/// use schrund::{fault::Place, practice::Knots, read::trip::{Trip, check, trip}};
+///
+/// let said: Trip = trip("trip.toml", "party = 3\nknots = \"always\"\n[assume]\nmargin_m = 35\nperson_kg = 900\n")?;
+/// assert_eq!(said.knots, Some(Knots::Always));
+/// let faults = check(&said, &Place::file("trip.toml")).expect_err("nobody weighs 900 kg");
+/// assert_eq!(faults.len(), 1, "the margin is good");
+/// assert_eq!(faults[0].at.property.as_deref(), Some("person_kg"));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, Default, PartialEq, Deserialize, schemars::JsonSchema)]
 #[serde(deny_unknown_fields, default)]
 pub struct Trip {
@@ -73,6 +84,16 @@ pub struct Trip {
 }
 
 /// The files a trip asks for, as it names them.
+///
+/// ```
+/// use schrund::read::trip::{TripFiles, trip};
+///
+/// let said = trip("trip.toml", "practice = \"club.toml\"\nterrain = [\"N66E002.hgt\"]\n")?;
+/// let practice = Some("club.toml".to_owned());
+/// let files = TripFiles { practice, terrain: vec!["N66E002.hgt".to_owned()], glaciers: None };
+/// assert_eq!(said.files(), files, "whoever reads the trip opens them; the library does not");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct TripFiles {
     /// Name of a practice set, or a practice file.

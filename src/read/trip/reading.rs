@@ -1,23 +1,28 @@
 //! A trip file → [`Trip`].
 
-use super::{faults, form::Trip, laid::Laid, names};
+use super::{form::Trip, forms, laid::Laid, names};
 use crate::{
     fault::{Fault, Place},
-    practice::{Origin, Rules, nul, set},
-    read::input::{Input, Text},
+    practice::{Origin, Rules, set, toml_text::TomlText},
+    read::{
+        geojson::Given,
+        input::{Input, Text},
+    },
+    schema,
 };
 
 /// Reads a trip file.
 ///
 /// # Errors
-/// The text does not parse, or holds a member that means nothing here.
+/// Every line that does not parse; or else every member that means nothing here or holds what it does not take.
 pub fn trip(name: &str, text: &str) -> Result<Trip, Vec<Fault>> {
-    let trip = toml::from_str(text).map_err(|e| faults::all(name, text, &e))?;
-    let nul = nul::with_nul(name, text);
-    if nul.is_empty() {
-        Ok(names::tidied(trip))
+    let text = TomlText::parse(name, text)?;
+    let mut faults = forms::faults(&text);
+    faults.extend(text.nul());
+    if faults.is_empty() {
+        text.read().map(names::tidied)
     } else {
-        Err(nul)
+        Err(faults)
     }
 }
 
@@ -34,7 +39,7 @@ pub fn file(input: Input<Text<'_>>) -> Input<Trip> {
 /// # Errors
 /// Only if the schema cannot stand in JSON.
 pub fn schema() -> Result<String, serde_json::Error> {
-    let mut text = serde_json::to_string_pretty(&schemars::schema_for!(Trip))?;
+    let mut text = serde_json::to_string_pretty(&schema::of::<Trip>(Default::default()))?;
     text.push('\n');
     Ok(text)
 }
@@ -42,14 +47,30 @@ pub fn schema() -> Result<String, serde_json::Error> {
 /// Checks what a trip file says on its own, without route and ice.
 ///
 /// # Errors
-/// Every figure, mass and rope that cannot be.
+/// Every figure, mass, rope and gap width that cannot be.
 pub fn check(trip: &Trip, place: &Place) -> Result<(), Vec<Fault>> {
     let mut laid = Laid::of(Rules::with_practice(&set::Source::Named(
         set::EMBEDDED[0].0,
     ))?);
-    trip.lay_over(&mut laid, place, &Origin::Trip)?;
-    trip.party(place, &laid.rules)?;
-    trip.ropes(place).map(|_| ())
+    let gap_m = trip.gap_m;
+    let results = [
+        trip.lay_over(&mut laid, place, &Origin::Trip),
+        trip.party(place, &laid.rules).map(|_| ()),
+        trip.ropes(place).map(|_| ()),
+        Given { gap_m }
+            .fault(place)
+            .map_or(Ok(()), |fault| Err(vec![fault])),
+    ];
+    let faults: Vec<Fault> = results
+        .into_iter()
+        .filter_map(Result::err)
+        .flatten()
+        .collect();
+    if faults.is_empty() {
+        Ok(())
+    } else {
+        Err(faults)
+    }
 }
 
 #[cfg(test)]
@@ -99,8 +120,8 @@ mod tests {
         assert_eq!(
             told,
             [
-                "error[unknown-name]: there is no figure \"margin\"\n  at: trip.toml, `margin`\n  do: `schrund practice arm-span` prints the figures and words there are",
-                "error[bad-number]: margin_m -5 m is outside 0 to 1000 m\n  at: trip.toml, `margin_m`",
+                "error[unknown-name]: there is no figure \"margin\"\n  at: trip.toml, `margin`\n  do: perhaps `margin_m` is meant",
+                "error[bad-number]: margin_m -5 m is outside 0 to 1000 m\n  at: trip.toml, `margin_m`\n  do: give a number from 0 to 1000 m",
             ]
         );
     }
@@ -116,9 +137,9 @@ mod tests {
         assert_eq!(
             told,
             [
-                "error[unknown-name]: a trip file has no `foo`\n  at: t.toml, line 2 column 1, `foo`\n  do: `schrund new DIR` writes a trip file that shows every member",
-                "error[unknown-name]: a trip file has no `stages`\n  at: t.toml, line 3 column 1, `stages`\n  do: perhaps `stage` is meant; figures go under [assume]",
-                "error[bad-trip]: `rope` is not in a form that is understood\n  at: t.toml, line 4 column 1, `rope`\n  do: it takes [[rope]] blocks with `length_m`, and `diameter_mm` and `name` where known",
+                "error[unknown-name]: a trip file has no `foo`\n  at: t.toml, line 2 column 1, `foo`\n  do: take it out; the schema of the trip file shows every member",
+                "error[unknown-name]: a trip file has no `stages`\n  at: t.toml, line 3 column 1, `stages`\n  do: perhaps `stage` is meant",
+                "error[bad-trip]: `rope` does not take [60]\n  at: t.toml, line 4 column 8, `rope`\n  do: it takes [[rope]] blocks with `length_m`, and `diameter_mm` and `name` where known",
             ]
         );
     }

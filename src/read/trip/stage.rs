@@ -4,13 +4,24 @@ use serde::Deserialize;
 
 use crate::{
     fault::{
-        Fault, Item, Place, name,
+        Fault, Place, name,
         trip::{Asked, InTrip},
     },
     trip::route::{Route, Stage},
 };
 
 /// A stage by number or name.
+///
+/// ```
+/// use schrund::read::trip::StageWord;
+///
+/// assert_eq!(StageWord::parse("2"), StageWord::Number(2));
+/// let named = StageWord::parse("Invented glacier");
+/// let route = named.of(schrund::example::job()?.route).map_err(|fault| vec![fault])?;
+/// assert_eq!(route.stages.len(), 1);
+/// assert!(StageWord::Number(2).of(route).is_err(), "it has one stage");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq, Deserialize, schemars::JsonSchema)]
 #[serde(untagged)]
 pub enum StageWord {
@@ -30,24 +41,32 @@ impl StageWord {
         )
     }
 
-    /// The route with this stage alone.
+    /// The route with this stage alone; `place` is where it was said.
     ///
     /// # Errors
     /// The route has no such stage.
-    pub fn of(&self, route: Route) -> Result<Route, Fault> {
-        let known = |stage: &Stage| (stage.number, stage.name.clone());
-        let has = route.stages.iter().map(known).collect();
-        let stages = route.stages.into_iter();
-        let stages: Vec<Stage> = stages.filter(|s| self.is(s)).collect();
-        if stages.is_empty() {
-            let asked = self.asked();
-            let no_stage = InTrip::NoStage { asked, has };
-            return Err(Fault::new(no_stage, Place::item(Item::Stage)));
+    pub fn of(&self, route: Route, place: &Place) -> Result<Route, Fault> {
+        if let Some(fault) = self.missing(&route, place) {
+            return Err(fault);
         }
+        let stages = route.stages.into_iter().filter(|s| self.is(s)).collect();
         Ok(Route {
             name: route.name,
             stages,
         })
+    }
+
+    /// That the route has no such stage, where it has none.
+    #[must_use]
+    pub fn missing(&self, route: &Route, place: &Place) -> Option<Fault> {
+        if route.stages.iter().any(|stage| self.is(stage)) {
+            return None;
+        }
+        let known = |stage: &Stage| (stage.number, stage.name.clone());
+        let has = route.stages.iter().map(known).collect();
+        let asked = self.asked();
+        let place = place.clone().with_property("stage");
+        Some(Fault::new(InTrip::NoStage { asked, has }, place))
     }
 
     fn is(&self, stage: &Stage) -> bool {

@@ -1,12 +1,15 @@
 //! The party and the ropes that a trip names.
 
 use super::{
-    folk::{Folk, MOST_PEOPLE, nobody, wrong_masses},
+    folk::{Folk, MOST_PEOPLE, wrong_masses},
     form::Trip,
     ropes::RopeEntry,
 };
 use crate::{
-    fault::{Fault, Place, trip::InTrip},
+    fault::{
+        Fault, Place,
+        trip::{InPlan, InTrip},
+    },
     practice::Rules,
     trip::{party::Party, rope::Rope},
 };
@@ -15,21 +18,20 @@ impl Trip {
     /// The party, if the file names one.
     ///
     /// # Errors
-    /// A mass that cannot be, or nobody.
+    /// A mass that cannot be, nobody, one person alone, or more than are planned for.
     pub fn party(&self, place: &Place, rules: &Rules) -> Result<Option<Party>, Vec<Fault>> {
         let place = place.clone().with_property("party");
         let party = match &self.party {
             None => return Ok(None),
-            Some(folk) if folk.nobody() => return Err(vec![nobody(place)]),
-            Some(Folk::Number(number)) if *number <= MOST_PEOPLE => Party::of(*number, rules),
-            Some(Folk::Number(number)) => {
+            Some(folk) if folk.count() > MOST_PEOPLE => {
                 let too_many = InTrip::TooMany {
                     // A flag too large for a count stands here as the greatest there is.
-                    people: Some(*number).filter(|n| *n < usize::MAX),
+                    people: Some(folk.count()).filter(|n| *n < usize::MAX),
                     most: MOST_PEOPLE,
                 };
                 return Err(vec![Fault::new(too_many, place)]);
             }
+            Some(Folk::Number(number)) => Party::of(*number, rules),
             Some(Folk::Masses(masses)) => Party::weighing(masses),
             Some(Folk::Named(people)) => Party {
                 people: people
@@ -39,7 +41,12 @@ impl Trip {
                     .collect(),
             },
         };
-        let faults = wrong_masses(&party, &place, rules);
+        let mut faults = wrong_masses(&party, &place, rules);
+        match party.people.len() {
+            0 => faults.push(Fault::new(InTrip::Nobody, place)),
+            1 => faults.push(Fault::new(InPlan::Alone(1), place)),
+            _ => {}
+        }
         if faults.is_empty() {
             Ok(Some(party))
         } else {

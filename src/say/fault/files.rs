@@ -2,7 +2,7 @@
 
 use super::{
     phrase::{Phrase, PhraseArgs, list, name, number},
-    place::printable,
+    quote::printable,
 };
 use crate::{
     fault::{
@@ -19,7 +19,7 @@ pub(super) fn phrase(what: &InFiles) -> Phrase {
         InFiles::OneStandardInput => Phrase::plain("file-one-standard-input"),
         InFiles::NotSeekable => Phrase::plain("file-not-seekable"),
         InFiles::NotUtf8 => Phrase::plain("file-not-utf8"),
-        InFiles::Toml(words) => Phrase::of("file-toml", [("words", name(words))]),
+        InFiles::TooLarge { most_mib } => Phrase::of("file-too-large", [("mib", number(most_mib))]),
         InFiles::NulInName(found) => {
             Phrase::of("file-nul-in-name", [("found", name(printable(found)))])
         }

@@ -3,12 +3,13 @@
 use super::{
     numbers,
     phrase::{Phrase, PhraseArgs, list, name, number},
-    place::as_it_stands,
+    quote::{self, as_it_stands},
 };
 use crate::{
     fault::{
         coordinates::{Misplaced, NoLonLat, NoPosition},
         geojson::{InGeojson, NoType, NotPolygons, Object, Thing},
+        place::Excerpt,
     },
     say::{arg::Arg, span::Said, voice::Voice},
 };
@@ -31,6 +32,8 @@ pub(super) fn phrase(what: &InGeojson, file: &str, voice: Voice) -> Phrase {
         InGeojson::Misplaced(misplaced) => self::misplaced(misplaced, file),
         InGeojson::SwappedAxes => Phrase::plain("zones-swapped-axes"),
         InGeojson::NoZones(n) => Phrase::of("zones-none", [("features", Arg::Count(*n))]),
+        InGeojson::NoIce(n) => Phrase::of("inventory-none", [("features", Arg::Count(*n))]),
+        InGeojson::EmptyInventory => Phrase::plain("inventory-empty"),
         InGeojson::NotPolygons(left_out) => not_polygons(*left_out, voice),
         InGeojson::NoArea(n) => Phrase::of("zones-no-area", [("n", Arg::Count(*n))]),
         InGeojson::RingsClosed(n) => Phrase::of("zones-rings-closed", [("n", Arg::Count(*n))]),
@@ -58,8 +61,10 @@ fn form(what: &InGeojson, voice: Voice) -> Option<Phrase> {
             Phrase::plain("zones-features-no-list").and(thing(found))
         }
         InGeojson::NoFeatures => Phrase::plain("zones-no-features"),
-        InGeojson::Twice(None) => Phrase::plain("zones-property-twice"),
-        InGeojson::Twice(Some(member)) => {
+        InGeojson::PropertyTwice { found } => {
+            Phrase::of("zones-property-twice", [("found", each_found(found))])
+        }
+        InGeojson::MemberTwice(member) => {
             Phrase::of("zones-member-twice", [("name", name(*member))])
         }
         InGeojson::PropertiesNoObject(found) => {
@@ -96,6 +101,11 @@ fn form(what: &InGeojson, voice: Voice) -> Option<Phrase> {
         InGeojson::Deep => Phrase::plain("zones-deep"),
         _ => return None,
     })
+}
+
+/// Several values of a file in a row.
+fn each_found(found: &[Excerpt]) -> Arg<'static> {
+    Arg::Said(Said::join(found.iter().map(quote::said), ", "))
 }
 
 /// What a JSON value is.

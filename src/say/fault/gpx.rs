@@ -2,7 +2,7 @@
 
 use super::{
     phrase::{Phrase, name, number, row},
-    place::printable,
+    quote::printable,
 };
 use crate::{
     fault::{
@@ -20,7 +20,10 @@ pub(super) fn phrase(what: &InGpx, voice: Voice) -> Phrase {
         InGpx::Xml(why) => xml(why),
         InGpx::Position { axis, why } => position(*axis, why),
         InGpx::SwappedAxes => Phrase::plain("gpx-swapped-axes"),
-        InGpx::Height(found) => Phrase::of("gpx-height", [("found", quote(found))]),
+        InGpx::Height { found, huge: false } => Phrase::of("gpx-height", [("found", quote(found))]),
+        InGpx::Height { found, huge: true } => {
+            Phrase::of("gpx-height-huge", [("found", quote(found))])
+        }
         InGpx::NoTwoPoints(n) => Phrase::of("gpx-no-two-points", [("points", Arg::Count(*n))]),
         InGpx::LoneSegments(n) => Phrase::of("gpx-lone-segments", [("segments", Arg::Count(*n))]),
         InGpx::RoutesBesideTracks(n) => {
@@ -124,7 +127,8 @@ fn no_line(waypoints: usize, tracks: PartCount, routes: PartCount, voice: Voice)
         [] => Arg::Said(voice.say("gpx-holds-nothing", &[])),
         held => row(held.to_vec()),
     };
-    let key = if tracks.points > 1 || routes.points > 1 {
+    let points = tracks.points.max(routes.points);
+    let key = if points > 1 || points == 1 && waypoints == 0 {
         "gpx-standing-line"
     } else {
         "gpx-no-line"

@@ -2,7 +2,8 @@
 
 use super::{
     phrase::{Phrase, PhraseArgs, figure, list, name, number},
-    place::{as_it_stands, item},
+    place::item,
+    quote::as_it_stands,
 };
 use crate::{
     fault::{

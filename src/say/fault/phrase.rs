@@ -4,6 +4,9 @@ use std::fmt::Display;
 
 use crate::say::{arg::Arg, span::Said, voice::Voice};
 
+/// Characters of a number that is shown with all its digits: as many as the longest count has.
+const LONGEST_NUMBER: usize = 20;
+
 /// Facts by name, owned.
 pub(super) type PhraseArgs = Vec<(&'static str, Arg<'static>)>;
 
@@ -57,8 +60,9 @@ pub(super) fn name(text: impl Into<String>) -> Arg<'static> {
 
 /// A number as it was written, with its unit.
 pub(super) fn figure(value: impl Display, unit: &str) -> Arg<'static> {
+    let value = written(value);
     Arg::Figure(match unit {
-        "" | "1" => value.to_string(),
+        "" | "1" => value,
         "°" => format!("{value}°"),
         unit => format!("{value} {unit}"),
     })
@@ -66,7 +70,16 @@ pub(super) fn figure(value: impl Display, unit: &str) -> Arg<'static> {
 
 /// A bare number.
 pub(super) fn number(value: impl Display) -> Arg<'static> {
-    Arg::Figure(value.to_string())
+    Arg::Figure(written(value))
+}
+
+/// A number as it was written, but for hundreds of noughts.
+fn written(value: impl Display) -> String {
+    let plain = value.to_string();
+    match plain.parse::<f64>() {
+        Ok(number) if plain.len() > LONGEST_NUMBER && number.is_finite() => format!("{number:e}"),
+        _ => plain,
+    }
 }
 
 /// Texts in a row.

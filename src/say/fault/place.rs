@@ -2,10 +2,13 @@
 
 use std::fmt;
 
-use super::phrase::{Phrase, name};
+use super::{
+    phrase::{Phrase, name},
+    quote::{cut, printable},
+};
 use crate::{
-    fault::place::{Excerpt, GpxWay, Item, Place, Sort},
-    say::{arg::Arg, plain, span::Said, voice::Voice},
+    fault::place::{GpxWay, Item, Place, Sort},
+    say::{arg::Arg, interface::Interface, plain, span::Said, voice::Voice},
 };
 
 /// File, line, thing and property in a row; nothing where none is known.
@@ -21,8 +24,13 @@ pub fn place(at: &Place, voice: Voice) -> Said {
         _ => None,
     };
     let file = at.file.clone().map(Said::name);
+    if let (Some(Item::Flags), Some(property), Interface::Flags) =
+        (&at.item, &at.property, voice.interface)
+    {
+        return voice.say("place-flag", &[("property", Arg::Word(&cut(property)))]);
+    }
     let item = at.item.as_ref().map(|it| item(it, voice));
-    let property = at.property.clone().map(Said::code);
+    let property = at.property.as_deref().map(|p| Said::code(cut(p)));
     let parts = [file, spot, item, property];
     Said::join(parts.into_iter().flatten(), ", ")
 }
@@ -45,8 +53,6 @@ pub(super) fn item(item: &Item, voice: Voice) -> Said {
         Item::Flag(flag) => return Said::from(*flag),
         Item::Flags => "item-flags",
         Item::Party => "item-party",
-        Item::Start => "item-start",
-        Item::Stage => "item-stage",
         Item::Practice => "item-practice",
         Item::Zones => "item-zones",
         Item::Relief => "item-relief",
@@ -86,25 +92,4 @@ fn way_to(way: &GpxWay, voice: Voice) -> Said {
         .into_iter()
         .filter_map(|(key, n)| Some(voice.say(key, &[("number", Arg::Count(n?))])));
     Said::join(std::iter::once(line.says(voice)).chain(inside), ", ")
-}
-
-/// Something from a file, fit to be printed: without control characters.
-pub(super) fn printable(excerpt: &Excerpt) -> String {
-    let mut shown = String::new();
-    for character in excerpt.text.chars() {
-        match character {
-            '\'' => shown.push(character),
-            _ => shown.extend(character.escape_debug()),
-        }
-    }
-    if excerpt.cut {
-        shown.push('…');
-    }
-    shown
-}
-
-/// Something from a file as it stands there.
-pub(super) fn as_it_stands(excerpt: &Excerpt) -> Arg<'static> {
-    let cut = if excerpt.cut { "…" } else { "" };
-    name(format!("{}{cut}", excerpt.text))
 }

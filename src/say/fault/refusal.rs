@@ -2,7 +2,10 @@
 
 use std::fmt;
 
-use super::phrase::{Phrase, figure, name, number};
+use super::{
+    phrase::{Phrase, figure, name, number},
+    quote::quoted,
+};
 use crate::{
     fault::refusal::{OutOfBounds, Refusal},
     say::{arg::Arg, voice::Voice},
@@ -30,7 +33,7 @@ pub(super) fn phrase(refusal: &Refusal) -> Phrase {
         Refusal::NoSpringStretch(share) => {
             Phrase::of("figure-no-spring-stretch", [("share", number(share))])
         }
-        Refusal::Unknown(unknown) => Phrase::of("figure-unknown", [("name", name(unknown))]),
+        Refusal::Unknown(unknown) => Phrase::of("figure-unknown", [("name", quoted(unknown))]),
         Refusal::BuiltIn(words) => Phrase::of("figure-built-in", [("words", name(words))]),
         Refusal::NobodyOnRope => Phrase::plain("figure-nobody"),
         Refusal::Sides(sides) => Phrase::of("figure-sides", [("sides", Arg::Count(*sides))]),

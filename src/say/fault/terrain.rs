@@ -29,6 +29,7 @@ fn broken(damage: &Damage) -> Phrase {
         Damage::Empty => Phrase::plain("terrain-empty"),
         Damage::HgtLength(bytes) => Phrase::of("terrain-hgt-length", [("bytes", number(bytes))]),
         Damage::NoWgs84 => Phrase::plain("terrain-no-wgs84"),
+        Damage::Ends(bytes) => Phrase::of("terrain-ends", [("bytes", number(bytes))]),
         Damage::NotWhole(words) => Phrase::of("terrain-not-whole", [("words", name(words))]),
         Damage::Metadata(words) => Phrase::of("terrain-metadata", [("words", name(words))]),
         Damage::Scale(found) => Phrase::of("terrain-scale", [("found", escaped(found))]),

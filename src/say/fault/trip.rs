@@ -3,36 +3,33 @@
 use super::{
     phrase::{Phrase, figure, list, name, number, row},
     place::numbered,
+    quote::{cut, quoted},
     refusal,
 };
 use crate::{
     fault::trip::{Asked, InPlan, InPractice, InTrip, Setter},
-    practice::Choices,
     say::{arg::Arg, span::Said, voice::Voice},
     trip::clock::Clock,
 };
 
-/// Members of a trip file of which the catalogue says what they take.
-const FORMS: [&str; 6] = ["party", "rope", "stage", "assume", "terrain", "emergency"];
-
 pub(super) fn phrase(what: &InTrip, voice: Voice) -> Phrase {
     match what {
-        InTrip::NoMember { .. } | InTrip::Member { .. } => member(what),
         InTrip::Nobody => Phrase::plain("trip-nobody"),
         InTrip::TooMany { people, most } => too_many(*people, *most),
         InTrip::NobodySaid => Phrase::plain("trip-nobody-said"),
-        InTrip::Mass { .. } | InTrip::RopeLength { .. } | InTrip::RopeAcross { .. } => {
-            measure(what)
-        }
+        InTrip::Mass { .. }
+        | InTrip::Gap { .. }
+        | InTrip::RopeLength { .. }
+        | InTrip::RopeAcross { .. } => measure(what),
         InTrip::NoStage { asked, has } => no_stage(asked, has, voice),
         InTrip::BridgesWithoutStart { until_min } => {
             let until = Clock::of_min(*until_min);
             Phrase::of("trip-no-start", [("until", number(until))])
         }
-        InTrip::NoFigure(unknown) => Phrase::of("trip-no-figure", [("name", name(unknown))]),
+        InTrip::NoFigure { name, near } => no_figure("trip-no-figure", name, near.as_deref()),
         InTrip::SetElsewhere { name: listed, by } => Phrase::of(
             "trip-set-elsewhere",
-            [("name", name(listed)), ("by", Arg::Word(setter(*by)))],
+            [("name", quoted(listed)), ("by", Arg::Word(setter(*by)))],
         ),
         InTrip::NoWord {
             name: choice,
@@ -42,48 +39,27 @@ pub(super) fn phrase(what: &InTrip, voice: Voice) -> Phrase {
         InTrip::NoTime { name, found } => given("trip-no-time", name, found),
         InTrip::NoNumber { name, found } => given("trip-no-number", name, found),
         InTrip::Figure(why) => refusal::phrase(why),
+        InTrip::NotLaid { file, what } => Phrase::of(
+            "trip-not-laid",
+            [
+                ("file", name(file)),
+                ("property", Arg::Word(what.property())),
+            ],
+        ),
     }
 }
 
 fn given(key: &'static str, called: &str, found: &str) -> Phrase {
-    Phrase::of(key, [("name", name(called)), ("found", name(found))])
+    Phrase::of(key, [("name", quoted(called)), ("found", quoted(found))])
 }
 
-fn member(what: &InTrip) -> Phrase {
-    match what {
-        InTrip::NoMember {
-            name: given,
-            near: Some(near),
-        } => Phrase::of(
-            "trip-no-member-but",
-            [("member", name(given)), ("near", name(near))],
-        ),
-        InTrip::NoMember { name: given, .. } => {
-            Phrase::of("trip-no-member", [("member", name(given))])
-        }
-        InTrip::Member { name: given, says } => form(given).unwrap_or_else(|| {
-            Phrase::of(
-                "trip-member",
-                [("member", name(given)), ("words", name(says))],
-            )
-        }),
-        _ => Phrase::plain("trip-nobody"),
+/// `key` where no known name is like it.
+fn no_figure(key: &'static str, unknown: &str, near: Option<&str>) -> Phrase {
+    let unknown = ("name", quoted(unknown));
+    match near {
+        Some(near) => Phrase::of("no-figure-but", [unknown, ("near", name(near))]),
+        None => Phrase::of(key, [unknown]),
     }
-}
-
-/// What a member takes, where more than a number is to be said about it.
-fn form(member: &str) -> Option<Phrase> {
-    let known = FORMS.into_iter().find(|known| *known == member);
-    let words = Choices::words(member).unwrap_or_default();
-    if known.is_none() && words.is_empty() {
-        return None;
-    }
-    let words = words.iter().map(|word| format!("\"{word}\""));
-    let member = known.map_or_else(|| name(member), Arg::Word);
-    Some(Phrase::of(
-        "trip-form",
-        [("member", member), ("words", list(words))],
-    ))
 }
 
 fn too_many(people: Option<usize>, most: usize) -> Phrase {
@@ -108,6 +84,17 @@ fn measure(what: &InTrip) -> Phrase {
                 ("max", figure(max, "m")),
             ],
         ),
+        InTrip::Gap {
+            gap_m,
+            within_m: [min, max],
+        } => Phrase::of(
+            "trip-gap",
+            [
+                ("gap", figure(gap_m, "m")),
+                ("min", number(min)),
+                ("max", figure(max, "m")),
+            ],
+        ),
         InTrip::RopeAcross {
             diameter_mm,
             within_mm: [min, max],
@@ -128,7 +115,10 @@ fn measure(what: &InTrip) -> Phrase {
         } => Phrase::of(
             "trip-mass",
             [
-                ("person", called.as_ref().map_or(Arg::Count(*person), name)),
+                (
+                    "person",
+                    called.as_deref().map_or(Arg::Count(*person), quoted),
+                ),
                 ("mass", figure(kg, "kg")),
                 ("min", number(min_kg)),
                 ("max", number(max_kg)),
@@ -141,7 +131,7 @@ fn measure(what: &InTrip) -> Phrase {
 fn no_stage(asked: &Asked, has: &[(usize, Option<String>)], voice: Voice) -> Phrase {
     let asked = match asked {
         Asked::Number(n) => Arg::Count(*n),
-        Asked::Name(called) => name(format!("\"{called}\"")),
+        Asked::Name(called) => name(format!("\"{}\"", cut(called))),
     };
     let stage = |(number, called): &(usize, Option<String>)| -> Said {
         let keys = ["trip-stage", "trip-stage-named"];
@@ -155,10 +145,12 @@ fn setter(by: Setter) -> &'static str {
     match by {
         Setter::Practice => "practice",
         Setter::Party => "party",
+        Setter::Person => "person",
         Setter::Rope => "rope",
         Setter::Terrain => "terrain",
         Setter::Gap => "gap",
         Setter::Sold => "sold",
+        Setter::Trip => "trip",
     }
 }
 
@@ -166,11 +158,9 @@ pub(super) fn practice(what: &InPractice) -> Phrase {
     match what {
         InPractice::NoSet { name: set, sets } => Phrase::of(
             "practice-no-set",
-            [("name", name(set)), ("sets", list(sets.iter().copied()))],
+            [("name", quoted(set)), ("sets", list(sets.iter().copied()))],
         ),
-        InPractice::NoFigure(unknown) => {
-            Phrase::of("practice-no-figure", [("name", name(unknown))])
-        }
+        InPractice::NoFigure { name, near } => no_figure("practice-no-figure", name, *near),
         InPractice::Missing(figure) => Phrase::of("practice-missing", [("name", name(*figure))]),
         InPractice::Growing { few, many } => Phrase::of(
             "practice-growing",

@@ -1,26 +1,25 @@
 //! Words and figures for the placeables of each fact's message.
 
-use super::whereabouts;
+use super::{
+    line::{self, FactArgs, span_of},
+    whereabouts,
+};
 use crate::{
     plan::{
-        fact::{Fact, HeightsApart, RopeLack, RouteEnd, Slope, TerrainVoid},
+        fact::{Fact, HeightsApart, RopeLack, Slope, TerrainVoid},
         finding::At,
-        name::IceNames,
-        place::{HeightsFrom, JumpSummary, Piece, RollOver},
+        place::{HeightsFrom, RollOver},
     },
     say::{
         arg::Arg,
         fault,
-        name::{ice, person, rope, zone},
+        name::{person, rope, zone},
         round::Round,
         setup,
         span::Said,
         voice::Voice,
     },
 };
-
-/// A placeable's name with what stands in its place.
-type FactArgs<'a> = Vec<(&'static str, Arg<'a>)>;
 
 /// All of one fact found at a place.
 pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
@@ -35,25 +34,29 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::GapAssumed { .. }
         | Fact::BridgesLate { .. }
         | Fact::KnotsNoBite { .. }
+        | Fact::KnotsFewer { .. }
         | Fact::ZoneMissed { .. } => of_zone(fact, at, voice),
         Fact::TooSteep { .. }
         | Fact::AvalancheTerrain { .. }
         | Fact::SteepBareIce { .. }
         | Fact::SlipPullsAll { .. } => of_slope(fact, at),
         Fact::NoSetup { .. } | Fact::NearCap { .. } | Fact::TwoOverGap { .. } => of_spacing(fact),
-        Fact::NoRope { .. } | Fact::NearRope { .. } | Fact::CoilHeavy { .. } => {
-            of_rope(fact, voice)
-        }
+        Fact::NoRope { .. }
+        | Fact::NearRope { .. }
+        | Fact::ReserveShort { .. }
+        | Fact::CoilHeavy { .. } => of_rope(fact, voice),
         Fact::HeldInNone { .. }
-        | Fact::MiddleNotReached { .. }
+        | Fact::HeldInNoneOnce { .. }
+        | Fact::HeldOffCentre { .. }
+        | Fact::NotReached { .. }
         | Fact::HaulTooWeak { .. }
         | Fact::PairWithoutKnots { .. }
-        | Fact::NoAnswer { .. } => of_fall(fact, voice),
+        | Fact::NoAnswer { .. } => of_fall(fact, at, voice),
         Fact::CutOff { .. }
         | Fact::GlacierWithoutZone { .. }
         | Fact::MayRunAlong { .. }
         | Fact::JumpOverIce { .. }
-        | Fact::StageGapOverIce { .. } => of_line(fact, at, voice),
+        | Fact::StageGapOverIce { .. } => line::of(fact, at, voice),
         Fact::HeightsCompared { .. }
         | Fact::HeightsFarApart { .. }
         | Fact::TerrainVoid { .. }
@@ -96,6 +99,9 @@ fn of_zone<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
             let named = zones.iter().map(|z| zone(z, voice));
             vec![("zones", Arg::Said(Said::join(named, ", ")))]
         }
+        Fact::KnotsFewer { tied, layout } => {
+            vec![("tied", Arg::Count(*tied)), ("layout", Arg::Count(*layout))]
+        }
         Fact::ZoneMissed { zones } => vec![
             ("count", Arg::Count(zones.len())),
             ("numbers", Arg::Said(Said::figure(ranges(zones)))),
@@ -124,19 +130,42 @@ fn of_zone<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
     }
 }
 
+fn word(of: Slope) -> &'static str {
+    match of {
+        Slope::Line => "line",
+        Slope::Ground => "ground",
+    }
+}
+
 fn of_slope<'a>(fact: &Fact, at: &At) -> FactArgs<'a> {
-    let slope = |deg: f64| ("slope", Arg::Degrees(deg, 0, Round::Nearest));
     match fact {
-        Fact::SteepBareIce { slope_deg } | Fact::SlipPullsAll { slope_deg } => {
-            vec![slope(*slope_deg)]
+        Fact::SteepBareIce {
+            slope_deg,
+            length_m,
         }
-        Fact::TooSteep { slope_deg, of } | Fact::AvalancheTerrain { slope_deg, of } => {
-            let of = match of {
-                Slope::Line => "line",
-                Slope::Ground => "ground",
-            };
-            vec![("of", Arg::Word(of)), slope(*slope_deg), near(at)]
-        }
+        | Fact::SlipPullsAll {
+            slope_deg,
+            length_m,
+        } => vec![
+            ("slope", Arg::Degrees(*slope_deg, 0, Round::Up)),
+            ("length", Arg::Whole(*length_m)),
+            span_of(at),
+        ],
+        Fact::TooSteep {
+            slope_deg,
+            of,
+            length_m,
+        } => vec![
+            ("of", Arg::Word(word(*of))),
+            ("slope", Arg::Degrees(*slope_deg, 0, Round::Nearest)),
+            ("length", Arg::Whole(*length_m)),
+            span_of(at),
+        ],
+        Fact::AvalancheTerrain { slope_deg, of } => vec![
+            ("of", Arg::Word(word(*of))),
+            ("slope", Arg::Degrees(*slope_deg, 0, Round::Nearest)),
+            near(at),
+        ],
         _ => Vec::new(),
     }
 }
@@ -147,6 +176,10 @@ fn of_rope(fact: &Fact, voice: Voice) -> FactArgs<'_> {
         Fact::NearRope { rope: r, spare_m } => vec![
             ("rope", Arg::Said(rope(r, voice))),
             ("spare", Arg::There(*spare_m)),
+        ],
+        Fact::ReserveShort { short_m, coil_m } => vec![
+            ("short", Arg::Needed(*short_m)),
+            ("coil", Arg::Needed(*coil_m)),
         ],
         Fact::CoilHeavy {
             coil_m,
@@ -163,20 +196,46 @@ fn of_rope(fact: &Fact, voice: Voice) -> FactArgs<'_> {
     }
 }
 
-fn of_fall(fact: &Fact, voice: Voice) -> FactArgs<'_> {
+/// `, 12° towards the lip`; nothing where no heights are known.
+fn slope_beside(slope_deg: Option<f64>, voice: Voice) -> Said {
+    match slope_deg {
+        Some(deg) => voice.say(
+            "slope-beside",
+            &[("slope", Arg::Degrees(deg, 0, Round::Up))],
+        ),
+        None => Said::default(),
+    }
+}
+
+fn of_fall<'a>(fact: &'a Fact, at: &At, voice: Voice) -> FactArgs<'a> {
     match fact {
-        Fact::HeldInNone { falls, snow } => vec![
-            ("who", Arg::Said(person(&falls.called, voice))),
-            ("snow", Arg::Said(setup::snow(*snow, voice))),
-        ],
-        Fact::MiddleNotReached {
+        Fact::HeldInNone {
             falls,
-            free_m,
-            needs_m,
+            snow,
+            length_m,
+            slope_deg,
+        }
+        | Fact::HeldInNoneOnce {
+            falls,
+            snow,
+            length_m,
+            slope_deg,
+        }
+        | Fact::HeldOffCentre {
+            falls,
+            snow,
+            length_m,
+            slope_deg,
         } => vec![
             ("who", Arg::Said(person(&falls.called, voice))),
-            ("free", Arg::There(*free_m)),
-            ("needs", Arg::Needed(*needs_m)),
+            ("snow", Arg::Said(setup::snow(*snow, voice))),
+            ("length", Arg::Whole(*length_m)),
+            ("slope", Arg::Said(slope_beside(*slope_deg, voice))),
+            span_of(at),
+        ],
+        Fact::NotReached { falls, short_m } => vec![
+            ("who", Arg::Said(person(&falls.called, voice))),
+            ("short", Arg::Needed(*short_m)),
         ],
         Fact::HaulTooWeak { falls, haul } => vec![
             ("who", Arg::Said(person(&falls.called, voice))),
@@ -188,44 +247,6 @@ fn of_fall(fact: &Fact, voice: Voice) -> FactArgs<'_> {
         }
         _ => Vec::new(),
     }
-}
-
-fn of_line<'a>(fact: &Fact, at: &At, voice: Voice) -> FactArgs<'a> {
-    match fact {
-        Fact::CutOff { at } => vec![("end", Arg::Word(route_end(*at)))],
-        Fact::GlacierWithoutZone { length_m } => {
-            vec![("length", Arg::Whole(*length_m)), span_of(at)]
-        }
-        Fact::MayRunAlong { pieces } => contours(pieces),
-        Fact::JumpOverIce { jumps, ice } => over_ice(jumps, ice, voice),
-        Fact::StageGapOverIce {
-            before,
-            after,
-            length_m,
-            ice,
-        } => vec![
-            ("before", Arg::Count(*before)),
-            ("after", Arg::Count(*after)),
-            ("length", Arg::Whole(*length_m)),
-            ("ice", Arg::Said(self::ice(ice, voice))),
-        ],
-        _ => Vec::new(),
-    }
-}
-
-/// How often, how far in all, and the longest jump.
-fn over_ice<'a>(jumps: &[JumpSummary], under: &IceNames, voice: Voice) -> FactArgs<'a> {
-    let longest = jumps
-        .iter()
-        .max_by(|a, b| a.length_m.total_cmp(&b.length_m));
-    let (at_m, longest_m) = longest.map_or((0.0, 0.0), |j| (j.at_m, j.length_m));
-    vec![
-        ("count", Arg::Count(jumps.len())),
-        ("all", Arg::Whole(jumps.iter().map(|j| j.length_m).sum())),
-        ("longest", Arg::Whole(longest_m)),
-        ("at", Arg::Walked(at_m)),
-        ("ice", Arg::Said(ice(under, voice))),
-    ]
 }
 
 fn of_heights<'a>(fact: &Fact, at: &At, voice: Voice) -> FactArgs<'a> {
@@ -260,21 +281,6 @@ fn near<'a>(at: &At) -> (&'static str, Arg<'a>) {
         _ => 0.0,
     };
     ("at", Arg::Walked(at_m))
-}
-
-fn span_of<'a>(at: &At) -> (&'static str, Arg<'a>) {
-    let (from_m, to_m) = match at {
-        At::Leg(place) => (place.from_m, place.to_m),
-        _ => (0.0, 0.0),
-    };
-    ("span", Arg::Between(from_m, to_m))
-}
-
-fn route_end(end: RouteEnd) -> &'static str {
-    match end {
-        RouteEnd::Begin => "begin",
-        RouteEnd::End => "end",
-    }
 }
 
 fn of_spacing(fact: &Fact) -> FactArgs<'_> {
@@ -358,19 +364,6 @@ fn terrain_void<'a>(void: &TerrainVoid, at: &At, voice: Voice) -> FactArgs<'a> {
         ("metres", Arg::Whole(void.void_m.unwrap_or_default())),
         ("first", Arg::Walked(void.first_m.unwrap_or_default())),
         ("other", yes(void.file_has_heights)),
-    ]
-}
-
-/// How often, how far in all, and the longest piece.
-fn contours<'a>(pieces: &[Piece]) -> FactArgs<'a> {
-    let length_m = |p: &Piece| p.to_m - p.from_m;
-    let longer = |a: &&Piece, b: &&Piece| length_m(a).total_cmp(&length_m(b));
-    let longest = pieces.iter().max_by(longer);
-    let (from_m, to_m) = longest.map_or((0.0, 0.0), |p| (p.from_m, p.to_m));
-    vec![
-        ("count", Arg::Count(pieces.len())),
-        ("all", Arg::Whole(pieces.iter().map(length_m).sum())),
-        ("longest", Arg::Between(from_m, to_m)),
     ]
 }
 

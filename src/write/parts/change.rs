@@ -8,6 +8,18 @@ use crate::{
 };
 
 /// One place where the team stops to handle the rope.
+///
+/// ```
+/// use schrund::{say::voice::Voice, write::{Scene, Sheet, parts::change::changes}};
+///
+/// let job = schrund::example::job()?;
+/// let (plan, scene) = (schrund::plan(&job)?, Scene::default());
+/// let changes = changes(&Sheet::of(&job, &plan, &scene));
+/// assert_eq!(changes[0].title(Voice::default()).to_string(), "1. Rope up");
+/// assert_eq!(changes[0].utm.as_deref(), Some("31W 455524 7377205"));
+/// assert_eq!(changes[0].clock.map(|clock| clock.to_string()).as_deref(), Some("06:08"));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct ChangePoint<'a> {
     /// Number from 1 over the whole plan.
@@ -31,6 +43,17 @@ pub struct ChangePoint<'a> {
 }
 
 /// What is done at a change.
+///
+/// ```
+/// use schrund::write::{Scene, Sheet, parts::change::{ChangeKind::{RopeUp, Unrope}, changes}};
+///
+/// let job = schrund::example::pair()?;
+/// let (plan, scene) = (schrund::plan(&job)?, Scene::default());
+/// let changes = changes(&Sheet::of(&job, &plan, &scene));
+/// let kinds: Vec<_> = changes.iter().map(|change| (change.kind, change.leg.leg)).collect();
+/// assert_eq!(kinds, [(RopeUp, 2), (Unrope, 2), (RopeUp, 4), (Unrope, 4)]);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ChangeKind {
     /// Onto the rope.

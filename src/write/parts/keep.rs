@@ -1,7 +1,7 @@
 //! Fewer changes of the set-up, in words: what changing costs, what keeping costs, and which set-up is kept where.
 
 use crate::{
-    plan::{KeepSetup, KeptRun, KeptTeam},
+    plan::keep::{KeepSetup, KeptRun, KeptTeam},
     say::{arg::Arg, finding, span::Said, voice::Voice},
     write::parts::row::coils,
 };
@@ -39,4 +39,18 @@ pub(crate) fn team(run: &KeptRun, team: &KeptTeam, voice: Voice) -> Said {
         ("rope", Arg::Needed(team.needed_m)),
     ];
     who.then(voice.say("keep-team", &args))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn one_change_is_one_that_comes_once() {
+        let plan = crate::plan(&crate::example::pair().unwrap()).unwrap();
+        let said = costs(&plan.keep_setup.unwrap(), Voice::default()).to_string();
+        let want = "as planned the set-up changes once, 5 min; with set-ups kept 0 times, 1 min \
+                    (wider walking counted; not judged for falls)";
+        assert_eq!(said, want);
+    }
 }

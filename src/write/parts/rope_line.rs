@@ -25,8 +25,8 @@ pub fn drawn(setup: &TeamSetup, units: Units, width: usize) -> Vec<String> {
 
 /// Coil, then each person with the rope before them, then coil. A line breaks between pieces only.
 fn pieces(setup: &TeamSetup, units: Units) -> Vec<String> {
-    let coil = if setup.coil_m > 0.0 {
-        format!("~{}~", units.number(setup.coil_m, Round::Up))
+    let coil = if setup.coil_carried_m > 0.0 {
+        format!("~{}~", units.number(setup.coil_carried_m, Round::Down))
     } else {
         String::new()
     };

@@ -6,6 +6,21 @@ use crate::{
 };
 
 /// One leg in words. Empty strings where there is nothing to say.
+///
+/// ```
+/// use schrund::{say::{units::Units, voice::Voice}, write::parts::row::LegRow};
+///
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let shown = |voice| {
+///     let row = LegRow::new(&plan.legs[3], voice);
+///     (row.from_to, row.gap)
+/// };
+/// // The second zone is crossed askew: gaps of 10 m are longer along the line.
+/// assert_eq!(shown(Voice::default()), ("2.21–3.13".to_owned(), "10 (11.6)".to_owned()));
+/// let feet = Voice { units: Units::Imperial, ..Voice::default() };
+/// assert_eq!(shown(feet), ("1.37–1.94".to_owned(), "32.9 (37.9)".to_owned()));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct LegRow<'a> {
     /// Number of the leg.
@@ -33,6 +48,17 @@ pub struct LegRow<'a> {
 }
 
 /// One rope team's set-up in words.
+///
+/// ```
+/// use schrund::{say::voice::Voice, write::parts::row::TeamRow};
+///
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let [first, last] = [1, 3].map(|leg| TeamRow::new(&plan.legs[leg].teams[0], Voice::default()));
+/// assert_eq!(first.setup(), "2 × 15 m, 6 knots, coils 27.9 m");
+/// assert_eq!(last.knots, "6 knots?", "in doubt whether they bite");
+/// assert_eq!(last.rope(), "77.2/80", "needed, and at hand");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct TeamRow<'a> {
     /// The set-up itself.
@@ -160,7 +186,7 @@ impl<'a> TeamRow<'a> {
             setup,
             spacing: spacing("team-spacing", setup, voice),
             knots: knots(setup, voice).to_string(),
-            coils: coils(setup.coil_m, voice).to_string(),
+            coils: coils(setup.coil_carried_m, voice).to_string(),
             needed: voice.units.number(setup.ledger.total_m, Round::Up),
             at_hand: number(at_hand, Round::Down).unwrap_or_default(),
             sold: number(setup.sold_length_m, Round::Nearest).unwrap_or_default(),
@@ -171,8 +197,10 @@ impl<'a> TeamRow<'a> {
     /// `2×14.5 m, 4 knots?, 21.8 m`: spacing, knots, coil of each end person.
     #[must_use]
     pub fn short_setup(&self) -> String {
-        let coil = if self.setup.coil_m > 0.0 {
-            self.voice.units.length(self.setup.coil_m, Round::Up)
+        let coil = if self.setup.coil_carried_m > 0.0 {
+            self.voice
+                .units
+                .length(self.setup.coil_carried_m, Round::Down)
         } else {
             self.voice.say("coil-none", &[]).to_string()
         };

@@ -5,7 +5,7 @@ use crate::{
     physics::{assumed::Snow, haul::Can},
     plan::{
         Plan,
-        fall::{Arrest, FallReserve, HaulAnswer, HaulTable, Held},
+        fall::{Arrest, HaulAnswer, HaulTable, Held},
         leg::{Bite, Leg, Mark, MarkKind, TeamSetup},
         name::PersonOnRope,
     },
@@ -239,34 +239,37 @@ fn knots(setup: &TeamSetup, voice: Voice) -> Said {
     voice.say("block-knots", &args)
 }
 
-/// Free rope for everybody's fall, those for whom it is there together.
+/// The coils, and how deep a loop reaches for everybody.
 fn reserve(setup: &TeamSetup, voice: Voice) -> Said {
-    let needs_m = setup.falls.first().map_or(0.0, |f| f.needs_m);
-    let (short, there): (Vec<&FallReserve>, Vec<&FallReserve>) =
-        setup.falls.iter().partition(|f| f.missing_m > 1e-9);
-    let who = |f: &FallReserve| name::position(&setup.persons, f.person, voice);
-    let mut says = Vec::new();
-    if !there.is_empty() {
-        let and = voice.say("and", &[]);
-        let who = Said::join(there.into_iter().map(who), and);
-        says.push(voice.say("block-reserve-there", &[("who", Arg::Said(who))]));
-    }
-    says.extend(short.into_iter().map(|f| {
-        let missing = ("missing", Arg::Needed(f.missing_m));
-        voice.say(
-            "block-reserve-missing",
-            &[missing, ("who", Arg::Said(who(f)))],
-        )
-    }));
-    says.extend(setup.haul.as_ref().map(|table| {
-        voice.say(
-            "block-reserve-hands",
-            &[("hands", Arg::Needed(table.hands_m))],
-        )
-    }));
+    let short = setup.coil_carried_m < setup.coil_m - 1e-9;
     let args = [
-        ("needs", Arg::Needed(needs_m)),
-        ("who", Arg::Said(Said::join(says, "; "))),
+        ("carried", Arg::There(setup.coil_carried_m)),
+        ("needed", Arg::Needed(setup.coil_m)),
+    ];
+    let key = if short {
+        "block-coils-short"
+    } else {
+        "block-coils"
+    };
+    let bag =
+        (setup.bag_m > 1e-9).then(|| voice.say("block-bag", &[("bag", Arg::There(setup.bag_m))]));
+    let coils = Said::join(std::iter::once(voice.say(key, &args)).chain(bag), ", ");
+    let reach = setup.reach.iter().map(|reach| {
+        let args = [
+            (
+                "who",
+                Arg::Said(name::position(&setup.persons, reach.person, voice)),
+            ),
+            (
+                "reaches",
+                Arg::Said(say::setup::reach(reach, &setup.persons, voice)),
+            ),
+        ];
+        voice.say("reach-of", &args)
+    });
+    let args = [
+        ("coils", Arg::Said(coils)),
+        ("reach", Arg::Said(Said::join(reach, "; "))),
     ];
     voice.say("block-reserve", &args)
 }
@@ -365,7 +368,7 @@ fn covers(setup: &TeamSetup, voice: Voice) -> Said {
         }
         _ => voice.say("block-covers-nothing", &[]),
     };
-    let short = setup.falls.iter().filter(|f| f.missing_m > 1e-9);
+    let short = setup.reach.iter().filter(|f| f.depth_m < -1e-9);
     not.extend(short.map(|f| {
         let who = name::position(&setup.persons, f.person, voice);
         voice.say("block-not-loop", &[("who", Arg::Said(who))])

@@ -4,12 +4,12 @@ use maud::{Markup, html};
 
 use super::{
     limits,
-    markup::said,
+    markup::{said, spans},
     same::{Same, grouped},
 };
 use crate::{
     plan::{
-        fall::{Arrest, FallReserve, HaulSystem, HaulTable, Held},
+        fall::{Arrest, HaulSystem, HaulTable, Held, Reach},
         leg::{Leg, TeamSetup},
     },
     say::{
@@ -170,42 +170,34 @@ fn taken(arrest: &Arrest, setup: &TeamSetup, voice: Voice) -> Said {
 
 // --- free rope ---
 
-/// What the table of free rope shows of a set-up.
-fn free(setup: &TeamSetup) -> Vec<(usize, f64, f64, f64)> {
-    let falls = setup.falls.iter();
-    falls
-        .map(|f| (f.person, f.free_m, f.needs_m, f.missing_m))
-        .collect()
+/// What the table of loops shows of a set-up.
+fn free(setup: &TeamSetup) -> &[Reach] {
+    &setup.reach
 }
 
 fn reserve(same: &Same<'_>, part: &Same<'_>, voice: Voice) -> Markup {
     let short = voice.units.short();
-    let falls = part.setup().map_or(&[][..], |s| s.falls.as_slice());
+    let setup = part.setup();
     html! {
         table class="reserve" data-uses=(uses(part)) {
-            caption { (only(same, part)) "Free rope for a drop loop, by who falls" }
+            caption { (only(same, part)) "A drop loop from where the holder stands, by who falls" }
             thead { tr {
                 th scope="col" { "Falls" }
                 th scope="col" class="n" { "Free " small { (short) } }
-                th scope="col" class="n" { "Needed " small { (short) } }
-                th scope="col" class="n" { "Missing " small { (short) } }
+                th scope="col" { "The loop" }
             } }
-            tbody { @for fall in falls { (reserve_row(part, fall, voice)) } }
+            tbody { @if let Some(setup) = setup { @for reach in &setup.reach { (reserve_row(part, setup, reach, voice)) } } }
         }
     }
 }
 
-fn reserve_row(part: &Same<'_>, fall: &FallReserve, voice: Voice) -> Markup {
-    let missing = fall.missing_m > 0.0;
-    // Where nothing is missing, 27.75 of 27.75 must not read as 27.7 of 27.8.
-    let round = if missing { Round::Down } else { Round::Nearest };
+fn reserve_row(part: &Same<'_>, setup: &TeamSetup, reach: &Reach, voice: Voice) -> Markup {
+    let told = say::setup::reach(reach, &setup.persons, voice);
     html! {
-        tr data-person=(fall.person) data-free-m=(number(fall.free_m)) data-needs-m=(number(fall.needs_m))
-            data-missing-m=(number(fall.missing_m)) {
-            th scope="row" { (person(part, fall.person)) }
-            td class="n" { (voice.units.number(fall.free_m, round)) " " small { (side(fall.side, voice)) } }
-            td class="n" { (voice.units.number(fall.needs_m, Round::Up)) }
-            td class="n" { @if missing { strong { (voice.units.number(fall.missing_m, Round::Up)) } } @else { "–" } }
+        tr data-person=(reach.person) data-free-m=(number(reach.free_m)) data-depth-m=(number(reach.depth_m)) {
+            th scope="row" { (person(part, reach.person)) }
+            td class="n" { (voice.units.number(reach.free_m, Round::Down)) " " small { (side(reach.side, voice)) } }
+            td { @if reach.depth_m < -1e-9 { strong { (spans(&told)) } } @else { (spans(&told)) } }
         }
     }
 }

@@ -70,7 +70,7 @@ fn leg_rows(leg: &Leg, voice: Voice, stages: bool, heights: bool, heads: usize) 
             @for (team, setup) in row.teams.iter().zip(&leg.teams) {
                 tr class="setup" data-leg=(leg.leg)
                     data-team=(setup.team) data-spacing-m=(number(setup.spacing_m))
-                    data-knots=(setup.knots.count) data-coil-m=(number(setup.coil_m))
+                    data-knots=(setup.knots.count) data-coil-m=(number(setup.coil_m)) data-coil-carried-m=(number(setup.coil_carried_m))
                     data-rope-m=(number(setup.ledger.total_m)) {
                     td colspan=(heads) { (setup_line(team, row.teams.len(), voice)) }
                 }

@@ -1,4 +1,4 @@
-//! Where each set-up stops holding good: the widest gap the rope covers, and the reserve.
+//! Where each set-up stops holding good: the widest gap the rope covers, and the coils carried.
 
 use maud::{Markup, html};
 
@@ -23,25 +23,23 @@ pub(super) fn who(leg: &Leg, team: &TeamSetup) -> String {
     }
 }
 
-/// One row a set-up: the gap it is planned for, the gap its rope still covers, and the middle person.
+/// One row a set-up: the gap it is planned for, the gaps it still covers, as tied and tied anew, and the coil carried.
 pub(super) fn limits(sheet: &Sheet<'_>, voice: Voice) -> Markup {
     let short = voice.units.short();
     html! {
         table class="limits stack" {
-            caption { "What each rope still covers, and what is missing if somebody in the middle falls" }
+            caption { "How wide a gap each set-up still covers, as it is tied and with its rope tied anew" }
             thead { tr {
                 th scope="col" { "Leg" }
                 th scope="col" class="n" { "Rope " small { (short) } }
                 th scope="col" class="n" { "Planned gap " small { (short) } }
-                th scope="col" class="n" { "Widest gap covered " small { (short) } }
+                th scope="col" class="n" { "Gap covered as tied " small { (short) } }
+                th scope="col" class="n" { "Tied anew " small { (short) } }
                 th scope="col" class="n" { "Coil at each end " small { (short) } }
-                th scope="col" { "Worst middle person" }
-                th scope="col" class="n" { "Missing there " small { (short) } }
             } }
             @for (leg, team) in setups(sheet) { tbody { (limit(leg, team, voice)) } }
         }
-        p class="fine" { "The widest gap covered is the one across, met as on this leg, at which this rope still holds the set-up. "
-            "For a middle person the free rope on the better side is set against what a drop loop needs." }
+        p class="fine" { "Gaps across, met as on this leg, by the spacing rule, which says nothing about holding a fall." }
     }
 }
 
@@ -57,17 +55,10 @@ fn limit(leg: &Leg, team: &TeamSetup, voice: Voice) -> Markup {
             th scope="row" data-label="Leg" { (who(leg, team)) }
             td class="n" data-label={ "Rope, " (short) } { (maybe(rope_m, Round::Down, voice)) }
             td class="n" data-label={ "Planned gap, " (short) } { (maybe(leg.gap_m, Round::Up, voice)) }
-            td class="n" data-label={ "Gap covered, " (short) } data-leg=(leg.leg) data-team=(team.team)
+            td class="n" data-label={ "Covered as tied, " (short) } { (voice.units.number(team.as_tied_gap_m, Round::Down)) }
+            td class="n" data-label={ "Tied anew, " (short) } data-leg=(leg.leg) data-team=(team.team)
                 data-coil-kg=(number(team.coil_kg)) data-covers-gap-m=[team.covers_gap_m.map(number)] { (maybe(team.covers_gap_m, Round::Down, voice)) }
-            td class="n" data-label={ "Coil each, " (short) } { (voice.units.number(team.coil_m, Round::Up)) @if team.coil_m > 0.0 { ", " (kilograms(team.coil_kg)) } }
-            @if let Some(middle) = &team.middle {
-                td data-label="Worst middle" { "no. " (middle.person) ": " (voice.units.number(middle.free_m, Round::Down)) " free of "
-                    (voice.units.number(middle.needs_m, Round::Up)) }
-                td class="n" data-label={ "Missing, " (short) } { (voice.units.number(middle.missing_m, Round::Up)) }
-            } @else {
-                td data-label="Worst middle" { "nobody in the middle" }
-                td class="n" data-label={ "Missing, " (short) } { "–" }
-            }
+            td class="n" data-label={ "Coil each, " (short) } { (voice.units.number(team.coil_carried_m, Round::Down)) @if team.coil_carried_m > 0.0 { ", " (kilograms(team.coil_kg)) } }
         }
     }
 }

@@ -72,12 +72,20 @@ struct Scale {
 
 impl Scale {
     fn of(setup: &TeamSetup) -> Self {
-        let is_left = setup.rope.as_ref().is_some_and(|r| r.spare_m > 0.0);
+        let end_m = setup.marks.last().map_or(0.0, |m| m.at_m);
         Self {
-            coil_m: setup.coil_m,
-            total_m: setup.ledger.total_m,
-            coil: if setup.coil_m > 0.0 { COIL } else { 0.0 },
-            end: if is_left { RIGHT - LEFT_OVER } else { RIGHT },
+            coil_m: setup.coil_carried_m,
+            total_m: end_m,
+            coil: if setup.coil_carried_m > 0.0 {
+                COIL
+            } else {
+                0.0
+            },
+            end: if setup.bag_m > 1e-9 || lacks_m(setup) > 1e-9 {
+                RIGHT - LEFT_OVER
+            } else {
+                RIGHT
+            },
         }
     }
 
@@ -98,7 +106,7 @@ fn drawing(count: usize, same: &Same<'_>, setup: &TeamSetup, voice: Voice) -> Ma
         same.shown(),
         setup.people,
         setup.knots.count,
-        voice.units.length(setup.coil_m, Round::Up)
+        voice.units.length(setup.coil_carried_m, Round::Down)
     );
     let id = format!("rope-{count}");
     html! {
@@ -113,16 +121,21 @@ fn drawing(count: usize, same: &Same<'_>, setup: &TeamSetup, voice: Voice) -> Ma
     }
 }
 
-/// The rope itself: what the set-up takes, and what is left of the one at hand or missing from it.
+/// The rope itself: what the set-up takes, and what goes into a bag or is missing.
 fn cord(setup: &TeamSetup, scale: &Scale, voice: Voice) -> Markup {
-    let spare_m = setup.rope.as_ref().map_or(0.0, |r| r.spare_m);
-    let (solid, class, says) = if spare_m < 0.0 {
-        let says = format!("{} missing", voice.units.length(-spare_m, Round::Up));
-        (scale.x(scale.total_m + spare_m), "missing", says)
+    let lacks_m = lacks_m(setup);
+    let (class, says) = if lacks_m > 1e-9 {
+        (
+            "missing",
+            format!("{} missing", voice.units.length(lacks_m, Round::Up)),
+        )
     } else {
-        let says = format!("{} left", voice.units.length(spare_m, Round::Down));
-        (scale.end, "left", says)
+        (
+            "left",
+            format!("{} in a bag", voice.units.length(setup.bag_m, Round::Down)),
+        )
     };
+    let solid = scale.end;
     html! {
         path class="cord" d={ "M" (u(LEFT)) " " (u(ROPE_Y)) "H" (u(solid)) } {}
         @if RIGHT - solid > 0.5 {
@@ -132,16 +145,21 @@ fn cord(setup: &TeamSetup, scale: &Scale, voice: Voice) -> Markup {
     }
 }
 
+/// What the rope at hand lacks, metres.
+fn lacks_m(setup: &TeamSetup) -> f64 {
+    setup.rope.as_ref().map_or(0.0, |r| (-r.spare_m).max(0.0))
+}
+
 /// Loops over the stretches that the end people carry.
 fn coils(setup: &TeamSetup, scale: &Scale, voice: Voice) -> Markup {
-    if setup.coil_m <= 0.0 {
+    if setup.coil_carried_m <= 0.0 {
         return html! {};
     }
     let ends = [
-        (0.0, setup.coil_m),
-        (scale.total_m - setup.coil_m, scale.total_m),
+        (0.0, setup.coil_carried_m),
+        (scale.total_m - setup.coil_carried_m, scale.total_m),
     ];
-    let says = voice.units.length(setup.coil_m, Round::Up);
+    let says = voice.units.length(setup.coil_carried_m, Round::Down);
     html! {
         @for (from_m, to_m) in ends {
             @let (x0, x1) = (scale.x(from_m), scale.x(to_m));
@@ -262,12 +280,15 @@ fn ledger(setup: &TeamSetup, voice: Voice) -> Markup {
     let sold = setup
         .sold_length_m
         .map(|m| ("Next sold", m, Round::Nearest));
+    let carried_m = 2.0 * setup.coil_carried_m;
     let lines = [
         ("Spans", ledger.spans_m, Round::Up),
         ("Knots", ledger.knots_m, Round::Up),
         ("Tie-ins", ledger.tie_ins_m, Round::Up),
         ("Coils", ledger.coils_m, Round::Up),
         ("Needed", ledger.total_m, Round::Up),
+        ("Coils carried", carried_m, Round::Down),
+        ("In a bag", setup.bag_m, Round::Down),
     ];
     let columns: Vec<_> = lines.into_iter().chain(at_hand.or(sold)).collect();
     html! {

@@ -160,7 +160,7 @@ fn real_outlines_are_read() {
     for path in files_below(&root.join("outlines")) {
         let noted = read(&path).unwrap_or_else(|p| panic!("{}: {}", path.display(), p[0]));
         let name = path.file_name().expect("a name").to_string_lossy();
-        let tangled = noted.notes.iter().find(|n| n.code() == Code::RingTangled);
+        let tangled = noted.notes.iter().find(|n| n.kind() == Code::RingTangled);
         let shown = tangled.map(|n| {
             says(n, Voice::default())
                 .to_string()

@@ -26,7 +26,7 @@ fn polygons(rings: &[&str], warnings: &[&str]) -> Vec<Polygon> {
     zones.remove(0).outline.polygons
 }
 
-const ORDER: &str = "1 polygon whose outer ring does not come first: the largest ring that holds another was taken\n  at: z.geojson";
+const ORDER: &str = "1 polygon whose outer ring does not come first: the largest ring that holds another was taken\n  at: z.geojson\n  do: write the outer ring first, as GeoJSON has it";
 const OF_ITS_OWN: &str = "1 ring lies in no outer ring and counts as ice of its own\n  at: z.geojson\n  do: where it was meant as a hole, draw it inside its zone";
 const STICKS_OUT: &str = "1 hole sticks out of its outer ring: cut out where it lies inside, ice where it sticks out\n  at: z.geojson\n  do: where no ice is meant, draw the hole inside its zone";
 

@@ -197,7 +197,7 @@ fn zones_without_a_width_are_all_named_in_one_error() {
     refused(
         &text,
         &[
-            "error[gap-not-given]: 4 zones give no gap width: feature 1 \"A\", feature 2, feature 4 \"D\" (`gap_n` is no name; write `gap_m`), feature 5 (at least 8 m by `gap_min_m`)\n  at: z.geojson, `gap_m`\n  do: write `gap_m`, the width of the widest gap expected in metres, into the file, or say what to assume with `--gap`, such as `--gap 6`",
+            "error[gap-not-given]: 4 zones give no gap width: feature 1 \"A\", feature 2, feature 4 \"D\" (`gap_n` is no name; write `gap_m`), feature 5 (at least 8 m by `gap_min_m`)\n  at: z.geojson, `gap_m`\n  do: write `gap_m`, the width of the widest gap expected in metres, into the file, or say what to assume with `gap_m` of the trip, such as `gap_m = 6`",
             "warning[near-miss]: the property `gap_n` means nothing here and was not used\n  at: z.geojson, line 5 column 52, feature 4 \"D\", `gap_n`\n  do: the name is `gap_m`",
         ],
     );
@@ -246,7 +246,7 @@ fn an_assumed_width_keeps_the_bounds_too() {
             panic!("--gap {gap_m} should be refused")
         };
         let want = format!(
-            "error[bad-number]: gap width {gap_m} m is outside 0 to 100 m\n  at: --gap\n  do: write one plain number in metres, 0 to 100, or null where it is not known"
+            "error[bad-number]: a gap width of {gap_m} m is outside 0 to 100 m\n  at: flags, `gap_m`\n  do: give it in metres, for zones that give none"
         );
         assert_eq!(problems[0].to_string(), want, "for {gap_m}");
     }

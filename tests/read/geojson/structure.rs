@@ -1,5 +1,7 @@
 //! Texts that are no GeoJSON, or hold no ice.
 
+use schrund::read::geojson::{Given, zones};
+
 use super::{SQUARE, bad, feature, one, refused};
 use crate::fixture::texts::{collection, feature_of, polygon};
 
@@ -50,7 +52,7 @@ fn every_fault_of_every_feature_is_reported_in_one_go() {
             "error[bad-geojson]: a number stands where a Feature should\n  at: z.geojson, line 3 column 1, feature 2\n  do: take it out of the list",
             "error[bad-geojson]: `properties` is a list, not an object\n  at: z.geojson, line 4 column 32, feature 3\n  do: `properties` is a list of names and values in braces",
             "error[bad-word]: \"firn\" is no word for `surface`\n  at: z.geojson, line 5 column 53, feature 4, `surface`\n  do: write one of \"snow\", \"bare\"",
-            "error[bad-geojson]: the Polygon has no `coordinates`\n  at: z.geojson, line 6 column 55, feature 5",
+            "error[bad-geojson]: the Polygon has no `coordinates`\n  at: z.geojson, line 6 column 55, feature 5\n  do: add them, or take the feature out",
         ],
     );
 }
@@ -75,7 +77,7 @@ fn broken_text_is_refused_where_it_breaks() {
     for (text, want) in [
         ("", format!("error[wrong-kind]: the file is empty\n  at: z.geojson\n  do: {draw}")),
         (" \n", format!("error[wrong-kind]: the file is empty\n  at: z.geojson\n  do: {draw}")),
-        ("<gpx/>", "error[wrong-kind]: this is XML, not GeoJSON\n  at: z.geojson\n  do: save or convert the zones as GeoJSON; a GPX file is the route".to_owned()),
+        ("<gpx/>", "error[wrong-kind]: this is XML, not GeoJSON\n  at: z.geojson\n  do: save or convert it as GeoJSON; a GPX file is the route".to_owned()),
         ("{\"type\":\n\"Feature", format!("error[broken-text]: the file ends in the middle: the JSON is not complete\n  at: z.geojson, line 2 column 8\n  do: {cut}")),
         ("{\"type\":\"FeatureCollection\",\"features\":[\n{\"é\":1,}]}", format!("error[broken-text]: broken JSON: trailing comma\n  at: z.geojson, line 2 column 8, feature 1\n  do: {mend}")),
         ("{\"features\":[nan]}", format!("error[broken-text]: broken JSON: expected ident\n  at: z.geojson, line 1 column 15, feature 1\n  do: {mend}")),
@@ -160,7 +162,60 @@ fn a_property_that_stands_there_twice_is_a_fault() {
     refused(
         &one(r#"{"gap_m":1,"area":1,"area":2,"gap_m":30}"#),
         &[
-            "error[bad-geojson]: the property stands there twice\n  at: z.geojson, line 2 column 69, feature 1, `gap_m`\n  do: keep the one that is right",
+            "error[bad-geojson]: the property stands there more than once: 1, 30\n  at: z.geojson, line 2 column 69, feature 1, `gap_m`\n  do: keep the one that is right",
         ],
     );
+}
+
+#[test]
+fn all_that_stands_there_is_a_value_of_the_fault_that_it_stands_there_twice() {
+    let text = one(r#"{"gap_m":1,"gap_m":"2 m"}"#);
+    let faults = zones("z", text.as_bytes(), &Given::default()).unwrap_err();
+    let found = &faults[0].values()["found"];
+    assert_eq!(
+        (&found[0]["text"], &found[1]["text"]),
+        (&"1".into(), &"\"2 m\"".into())
+    );
+}
+
+#[test]
+fn words_that_are_no_number_are_quoted_inside_lists_too() {
+    let told = bad(&one(r#"{"gap_m":[1,NaN,-Infinity]}"#));
+    assert!(
+        told[0].contains("gap width [1,NaN,-Infinity] is not a plain number"),
+        "{told:?}"
+    );
+    let line = r#"{"type":"Polygon","coordinates":[[[NaN],[7,46],[7.1,46],[7.1,46.1]]]}"#;
+    let told = bad(&collection(&[feature_of(r#"{"gap_m":1}"#, line)]));
+    assert!(
+        told[0].contains("holds NaN where a number should stand"),
+        "{told:?}"
+    );
+}
+
+#[test]
+fn what_a_geometry_lacks_is_told_with_a_cure() {
+    let deep = format!(
+        "{}{}",
+        r#"{"type":"GeometryCollection","geometries":["#.repeat(300),
+        "]}".repeat(300)
+    );
+    for (geometry, cure) in [
+        (
+            "7",
+            "a geometry is {\"type\": \"Polygon\", \"coordinates\": [ … ]}, or null where there is none",
+        ),
+        (r#"{"type":"Polygon"}"#, "add them, or take the feature out"),
+        (
+            r#"{"type":"GeometryCollection"}"#,
+            "add it, or draw the zone as a Polygon or MultiPolygon",
+        ),
+        (
+            &deep,
+            "draw the zone as a Polygon or MultiPolygon, without collections inside each other",
+        ),
+    ] {
+        let told = bad(&collection(&[feature_of(r#"{"gap_m":1}"#, geometry)]));
+        assert!(told[0].ends_with(&format!("do: {cure}")), "{told:?}");
+    }
 }

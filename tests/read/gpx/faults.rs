@@ -199,3 +199,17 @@ fn reading_that_fails_is_told() {
         );
     }
 }
+
+#[test]
+fn one_point_is_no_line() {
+    for text in [
+        r#"<gpx><trk><trkseg><trkpt lat="1" lon="2"/></trkseg></trk></gpx>"#,
+        r#"<gpx><rte><rtept lat="1" lon="2"/></rte></gpx>"#,
+    ] {
+        let told = wrong(text);
+        assert!(
+            told[0].ends_with("do: a line needs two different points in a row within one segment"),
+            "{told:?}"
+        );
+    }
+}

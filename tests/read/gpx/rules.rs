@@ -176,9 +176,13 @@ fn heights_that_are_none_count_as_not_given() {
         [Some(12.5), None, None, None, None]
     );
     let warning = |value: &str, place: &str| {
+        let why = match value {
+            "1e99" => "too large to be one",
+            _ => "no finite number",
+        };
         format!(
-            "warning[bad-height]: the height \"{value}\" is no finite number and counts as not given\n  \
-             at: tour.gpx, {place}, `ele`\n  do: give `ele` in metres, or leave it out"
+            "warning[bad-height]: the height \"{value}\" is {why} and counts as not given\n  \
+             at: tour.gpx, {place}, `ele`\n  do: give `ele` in metres, its decimals behind a point, or leave it out"
         )
     };
     assert_eq!(

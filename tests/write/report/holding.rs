@@ -91,7 +91,7 @@ fn free_rope_for_everybodys_fall_is_that_of_the_json_plan() {
         for (leg, team) in setups(&plan) {
             let tables = tables_for(&page, "reserve", leg, team);
             assert_eq!(tables.len(), 1, "leg {leg}");
-            let (rows, falls) = (rows(tables[0]), team["falls"].as_array().unwrap());
+            let (rows, falls) = (rows(tables[0]), team["reach"].as_array().unwrap());
             assert!(rows.len() == falls.len() && !rows.is_empty(), "leg {leg}");
             for (row, fall) in rows.iter().zip(falls) {
                 all_close(
@@ -100,8 +100,7 @@ fn free_rope_for_everybodys_fall_is_that_of_the_json_plan() {
                     &[
                         ("data-person", "/person"),
                         ("data-free-m", "/free_m"),
-                        ("data-needs-m", "/needs_m"),
-                        ("data-missing-m", "/missing_m"),
+                        ("data-depth-m", "/depth_m"),
                     ],
                 );
             }

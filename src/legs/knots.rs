@@ -1,6 +1,7 @@
-//! Brake knots: whether to tie them, how many fit, and whether the snow lets them work.
+//! Brake knots: whether to tie them, how far apart a team walks for a whole layout, and whether the snow lets them work.
 
 use crate::{
+    ground::underfoot::Underfoot,
     plan::{
         leg::{Bite, KnotSet},
         why::{FewerKnots, KnotsWanted, KnotsWhy},
@@ -8,6 +9,7 @@ use crate::{
     practice::{Knots, Rule, Rules},
     trip::{
         party::RopeTeam,
+        route::Stretch,
         zone::{Surface, Zone},
     },
 };
@@ -45,10 +47,33 @@ fn any_may_bite<'a>(zones: impl IntoIterator<Item = &'a Zone>, rules: &Rules) ->
 }
 
 /// What makes holding harder for three.
+///
+/// ```
+/// use schrund::legs::knots::{self, Hardship};
+///
+/// let job = schrund::example::job()?;
+/// let team = &job.party.rope_teams()[0];
+/// let tied = |steepest_descent_deg| {
+///     let hardship = Hardship { steepest_descent_deg };
+///     knots::choose(team, 13.0, &[&job.zones[0]], hardship, &job.rules).count
+/// };
+/// // Three tie knots from a descent of 20° on (our judgement).
+/// assert_eq!([tied(None), tied(Some(15.0)), tied(Some(25.0))], [0, 0, 6]);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Hardship {
     /// Steepest descent on the leg, degrees; `None` where no heights are known.
     pub steepest_descent_deg: Option<f64>,
+}
+
+impl Hardship {
+    /// On a stretch over this ground.
+    pub(crate) fn on(under: &Underfoot, stretch: Stretch, rules: &Rules) -> Self {
+        Self {
+            steepest_descent_deg: under.steepest_descent_deg(stretch, rules),
+        }
+    }
 }
 
 /// The knots of one rope team on a leg.
@@ -61,7 +86,7 @@ pub fn choose(
     rules: &Rules,
 ) -> KnotSet {
     let bite = bite(zones.iter().copied(), rules);
-    let wanted = match wanted(team, zones, hardship, rules) {
+    let wanted = match wanted(team, zones, || hardship, rules) {
         Ok(wanted) => wanted,
         Err(why) => return set(0, bite, rules, why),
     };
@@ -84,7 +109,7 @@ pub fn choose(
 fn wanted(
     team: &RopeTeam,
     zones: &[&Zone],
-    hardship: Hardship,
+    hardship: impl FnOnce() -> Hardship,
     rules: &Rules,
 ) -> Result<KnotsWanted, KnotsWhy> {
     if !any_may_bite(zones.iter().copied(), rules) {
@@ -103,14 +128,14 @@ fn wanted(
 /// Three tie knots only where holding is harder (common practice, no source).
 fn wanted_by_three(
     team: &RopeTeam,
-    hardship: Hardship,
+    hardship: impl FnOnce() -> Hardship,
     rules: &Rules,
 ) -> Result<KnotsWanted, KnotsWhy> {
     if let Some(person) = team.heavier_by(rules[Rule::HeavierFactor]) {
         let who = person.called.clone();
         return Ok(KnotsWanted::Heavier { who });
     }
-    match hardship.steepest_descent_deg {
+    match hardship().steepest_descent_deg {
         Some(deg) if deg >= rules[Rule::SteepDescentDeg] => Ok(KnotsWanted::SteepDescent { deg }),
         known => Err(KnotsWhy::Three {
             heights_known: known.is_some(),
@@ -129,11 +154,41 @@ pub fn asked(rules: &Rules) -> usize {
     rules[Rule::KnotCount].round() as usize
 }
 
-/// How many knots a set can have: two sets share the span of a pair, one set has a span of three.
+/// The least spacing for a whole layout, metres: two sets share the span of a pair, one set has a span of three.
+#[expect(clippy::cast_precision_loss, reason = "few knots")]
+#[must_use]
+pub fn layout_m(people: usize, rules: &Rules) -> f64 {
+    let steps = asked(rules).saturating_sub(1) as f64;
+    let set_m = rules[Rule::KnotFirstM] + steps * rules[Rule::KnotStepM];
+    sets_in_span(people) * set_m + rules[Rule::KnotClearM]
+}
+
+/// The least spacing that the knots of a team ask for on a leg, metres; 0 where it ties none. A layout is never cut
+/// short to save half a metre (common practice, no source).
+#[must_use]
+pub fn least_m(
+    team: &RopeTeam,
+    zones: &[&Zone],
+    hardship: impl FnOnce() -> Hardship,
+    rules: &Rules,
+) -> f64 {
+    let tied = wanted(team, zones, hardship, rules).is_ok() && asked(rules) > 0;
+    if tied {
+        layout_m(team.size(), rules)
+    } else {
+        0.0
+    }
+}
+
+fn sets_in_span(people: usize) -> f64 {
+    if people == 2 { 2.0 } else { 1.0 }
+}
+
+/// How many knots a set can have in so much room.
 #[must_use]
 pub fn fitting(people: usize, spacing_m: f64, rules: &Rules) -> usize {
-    let sets_in_span = if people == 2 { 2.0 } else { 1.0 };
-    let room_m = (spacing_m - rules[Rule::KnotClearM]) / sets_in_span - rules[Rule::KnotFirstM];
+    let room_m =
+        (spacing_m - rules[Rule::KnotClearM]) / sets_in_span(people) - rules[Rule::KnotFirstM];
     let mut fit = 0;
     let mut reach_m = 0.0;
     while fit < asked(rules) && reach_m <= room_m + 1e-9 {

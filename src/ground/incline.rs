@@ -1,0 +1,115 @@
+//! The slope that decides, piece by piece along a leg: over a window, not at one height.
+
+use crate::{
+    ground::{
+        gradient::Gradient,
+        underway::{Underway, heading_deg},
+    },
+    practice::{Rule, Rules},
+    trip::route::Stretch,
+};
+
+/// A piece of a roped leg no longer than one spacing.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Incline {
+    /// From where to where.
+    pub(crate) piece: Stretch,
+    /// How steeply it falls in walking direction, degrees, negative where it rises; the steeper of the sources. `None`
+    /// where no heights are known.
+    pub(crate) down_deg: Option<f64>,
+    /// How steep the ground is there, whichever way it falls, degrees.
+    pub(crate) ground_deg: Option<f64>,
+    /// Indices of the contacts that touch it: gaps are to be expected.
+    pub(crate) contacts: Vec<usize>,
+}
+
+impl Incline {
+    /// How steeply the ground falls towards the worse of both lips, degrees.
+    pub(crate) fn toward_lip_deg(&self) -> Option<f64> {
+        self.down_deg.map(f64::abs)
+    }
+}
+
+/// The pieces of a leg, one spacing long.
+pub(crate) fn inclines(leg: &Underway<'_>, rope_m: f64, rules: &Rules) -> Vec<Incline> {
+    let over_m = rules[Rule::SteepOverM].max(2.0 * rope_m);
+    let pieces = pieces(leg.stretch, rope_m);
+    let incline = |piece: Stretch| {
+        let middle_m = f64::midpoint(piece.from_m, piece.to_m);
+        let window = window(leg, middle_m, over_m);
+        let (fall, ground_deg) = of_ground(leg, middle_m, rope_m, window);
+        let line = [&leg.met.under.gradient, &leg.met.under.second_gradient];
+        let lines = line
+            .into_iter()
+            .filter_map(|g: &Gradient| g.rise(window))
+            .map(|rise| -rise);
+        let falls = lines.chain(fall);
+        let steeper = |a: f64, b: f64| if b.abs() > a.abs() { b } else { a };
+        Incline {
+            piece,
+            down_deg: falls.reduce(steeper).map(|fall| fall.atan().to_degrees()),
+            ground_deg,
+            contacts: touching(leg, piece),
+        }
+    };
+    pieces.map(incline).collect()
+}
+
+/// Equal pieces of at most so many metres.
+fn pieces(stretch: Stretch, most_m: f64) -> impl Iterator<Item = Stretch> {
+    let count = (stretch.length_m() / most_m.max(1.0)).ceil().max(1.0);
+    let step_m = stretch.length_m() / count;
+    std::iter::successors(Some(0.0), |i| Some(i + 1.0))
+        .take_while(move |i| *i < count)
+        .map(move |i| Stretch {
+            from_m: stretch.from_m + i * step_m,
+            to_m: stretch.from_m + (i + 1.0) * step_m,
+        })
+}
+
+/// The window about a place, on its own side of every jump and on the stage.
+fn window(leg: &Underway<'_>, middle_m: f64, over_m: f64) -> Stretch {
+    let mut window = Stretch {
+        from_m: (middle_m - over_m / 2.0).max(0.0),
+        to_m: (middle_m + over_m / 2.0).min(leg.stage.length_m()),
+    };
+    for jump in leg.stage.jumps() {
+        if jump.at_m <= middle_m {
+            window.from_m = window.from_m.max(jump.at_m);
+        } else {
+            window.to_m = window.to_m.min(jump.at_m.next_down());
+        }
+    }
+    window
+}
+
+/// Mean fall of the ground in the direction of a rope there, and its mean slope in degrees.
+#[expect(clippy::cast_precision_loss, reason = "few places")]
+fn of_ground(
+    leg: &Underway<'_>,
+    middle_m: f64,
+    rope_m: f64,
+    window: Stretch,
+) -> (Option<f64>, Option<f64>) {
+    let spots = leg.met.under.ground.around(window);
+    if spots.is_empty() {
+        return (None, None);
+    }
+    let count = spots.len() as f64;
+    let slope_deg = spots.iter().map(|s| s.slope_deg).sum::<f64>() / count;
+    let heading = heading_deg(leg.stage, middle_m, rope_m);
+    let fall = heading.map(|heading| {
+        let falls = spots.iter().map(|s| s.fall_deg(heading).to_radians().tan());
+        falls.sum::<f64>() / count
+    });
+    (fall, Some(slope_deg))
+}
+
+fn touching(leg: &Underway<'_>, piece: Stretch) -> Vec<usize> {
+    let touches = |&&i: &&usize| {
+        let contact = leg.met.contacts.get(i);
+        let overlaps = |t: &Stretch| t.from_m < piece.to_m && piece.from_m < t.to_m;
+        contact.is_some_and(|c| c.touches.iter().any(overlaps))
+    };
+    leg.contacts.iter().filter(touches).copied().collect()
+}

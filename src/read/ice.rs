@@ -1,0 +1,68 @@
+//! Ice whose gap widths mean nothing: that of a glacier inventory, and zones beside a width that cannot be assumed.
+
+use crate::{
+    fault::{Code, Fault, Noted, Wrong, geojson::InGeojson},
+    read::{
+        geojson::{self, Given},
+        input::{Input, Text},
+    },
+    trip::zone::Zone,
+};
+
+/// What was read of ice.
+pub(super) type IceRead = Result<Noted<Vec<Zone>>, Vec<Fault>>;
+
+/// Stands in for the gap widths that an inventory does not give; nothing is reckoned from it.
+const ANY_GAP: Given = Given { gap_m: Some(1.0) };
+
+/// Zones, with a width for those that give none, or beside what is wrong with that width.
+pub(super) fn zones(input: Input<Text<'_>>, gap: Result<Given, Fault>) -> IceRead {
+    let read = |given: &Given| geojson::zones(&input.name, input.source?, given);
+    match gap {
+        Ok(given) => read(&given),
+        Err(fault) => {
+            let faults = gapless(read(&ANY_GAP)).err().unwrap_or_default();
+            Err(std::iter::once(fault).chain(faults).collect())
+        }
+    }
+}
+
+/// The ice of the inventory. What it says about gaps means nothing here, and a file without a polygon is a fault.
+pub(super) fn inventory(input: Input<Text<'_>>) -> IceRead {
+    let text = input.source;
+    let read = text.and_then(|text| geojson::zones(&input.name, text, &ANY_GAP));
+    gapless(read).map_err(|faults| faults.into_iter().map(of_inventory).collect())
+}
+
+/// A zones file without ice is to be drawn, an inventory without ice is the wrong file.
+fn of_inventory(mut fault: Fault) -> Fault {
+    fault.what = match fault.what {
+        Wrong::Geojson(InGeojson::NoZones(features)) => InGeojson::NoIce(features).into(),
+        Wrong::Geojson(InGeojson::Empty) => InGeojson::EmptyInventory.into(),
+        what => what,
+    };
+    fault
+}
+
+/// What was read of ice, without the word that [`ANY_GAP`] was assumed.
+pub(super) fn gapless(read: IceRead) -> IceRead {
+    let is_other = |note: &Fault| note.kind() != Code::GapAssumed;
+    match read {
+        Ok(mut ice) => {
+            ice.notes.retain(is_other);
+            Ok(ice)
+        }
+        Err(mut faults) => {
+            faults.retain(is_other);
+            Err(faults)
+        }
+    }
+}
+
+/// No inventory.
+pub(super) fn none() -> IceRead {
+    Ok(Noted {
+        value: Vec::new(),
+        notes: Vec::new(),
+    })
+}

@@ -1,0 +1,87 @@
+//! A team as the fall model sees it: what it stands on, what its knots bear, which gap it meets.
+
+use crate::{
+    fault::refusal::Refusal,
+    legs::{knots, sketch::bare_only},
+    physics::{
+        assumed::Snow,
+        holding::{BrakeKnots, Team},
+    },
+    plan::leg::{Bite, KnotSet},
+    practice::{Rules, Travel},
+    rope::draft::Draft,
+    trip::zone::Zone,
+};
+
+/// What a place adds to the set-up.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) struct Stance {
+    /// What the team stands on.
+    pub(crate) snow: Snow,
+    /// Whether brake knots bear: only where the snow is known to be deep enough.
+    pub(crate) knots_bear: bool,
+}
+
+impl Stance {
+    /// Bare ice; everywhere else the leader's word about the snow holds.
+    #[must_use]
+    pub(crate) fn on(zones: &[&Zone], rules: &Rules) -> Self {
+        Self {
+            snow: if bare_only(zones) {
+                Snow::Ice
+            } else {
+                rules.choices.snow.value
+            },
+            knots_bear: knots::bite(zones.iter().copied(), rules) == Bite::Yes,
+        }
+    }
+}
+
+/// Gaps are put before the model in steps of so many metres, rounded up, as spacings go by half metres too: our judgement.
+const GAP_STEP_M: f64 = 0.5;
+
+/// The team as the fall model sees it, on the flat.
+///
+/// # Errors
+/// A sentence when the rope's figures are those of no spring.
+pub(crate) fn team(draft: &Draft, stance: Stance, rules: &Rules) -> Result<Team, Refusal> {
+    let gap_m = draft.spacing.meeting.effective_gap_m;
+    Ok(Team {
+        masses_kg: draft.persons.iter().map(|p| p.mass_kg).collect(),
+        spacing_m: draft.spacing.spacing_m,
+        gap_m: (gap_m / GAP_STEP_M - 1e-9).ceil() * GAP_STEP_M,
+        knots: counted(&draft.knots).filter(|_| stance.knots_bear),
+        snow: stance.snow,
+        on_skis: rules.choices.travel.value == Travel::Ski,
+        slope_toward_lip_deg: 0.0,
+        rope_ea_n: rules.nature.gear.rope.usual.modulus_n()?,
+    })
+}
+
+fn counted(knots: &KnotSet) -> Option<BrakeKnots> {
+    if knots.count == 0 {
+        return None;
+    }
+    Some(BrakeKnots {
+        count_per_side: u32::try_from(knots.each_end).ok()?,
+        first_m: knots.first_m,
+        step_m: knots.step_m,
+    })
+}
+
+/// Everything the answer rests on besides the assumptions.
+pub(crate) fn key(team: &Team) -> Vec<u64> {
+    let knots = team.knots.map_or([0.0; 3], |k| {
+        [f64::from(k.count_per_side), k.first_m, k.step_m]
+    });
+    let ground = [
+        team.spacing_m,
+        team.gap_m,
+        team.slope_toward_lip_deg,
+        team.rope_ea_n,
+    ];
+    let figures = ground.iter().chain(&knots).chain(&team.masses_kg);
+    let mut key: Vec<u64> = figures.map(|x| x.to_bits()).collect();
+    key.extend([team.snow as u64, u64::from(team.on_skis)]);
+    key
+}

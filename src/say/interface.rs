@@ -1,0 +1,22 @@
+//! How the reader gives what is asked of him: by the flags of a command line, or otherwise.
+
+/// What the cures may speak of. Who has no command line in front of him is never told of a flag.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Interface {
+    /// Members of a trip, in a file or in memory.
+    #[default]
+    Members,
+    /// Flags of the command line too.
+    Flags,
+}
+
+impl Interface {
+    /// What messages choose by: `members` or `flags`.
+    #[must_use]
+    pub fn as_str(self) -> &'static str {
+        match self {
+            Self::Members => "members",
+            Self::Flags => "flags",
+        }
+    }
+}
