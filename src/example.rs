@@ -71,12 +71,14 @@ pub const PAIR_GLACIERS_GEOJSON: &str = r#"{"type": "Feature", "properties": {"n
     "geometry": {"type": "Polygon",
         "coordinates": [[[2.48, 66.508], [2.52, 66.508], [2.52, 66.54], [2.48, 66.54], [2.48, 66.508]]]}}"#;
 
-/// Two people and one rope. It asks for two more files: [`pair_terrain_hgt`] and [`PAIR_GLACIERS_GEOJSON`].
+/// Two people and one rope, who go unroped by their own word where no zone is drawn. It asks for two more files:
+/// [`pair_terrain_hgt`] and [`PAIR_GLACIERS_GEOJSON`].
 pub const PAIR_TRIP_TOML: &str = r#"name = "Two on the steps"
 party = [{ name = "Dag", mass_kg = 70 }, { name = "Eli", mass_kg = 95 }]
 rope = [{ length_m = 80, name = "red" }]
 terrain = ["N66E002.hgt"]
 glaciers = "ice.geojson"
+undrawn_ice = "tell"
 "#;
 
 /// The bytes of an invented terrain model, `N66E002.hgt`: level in the south, 14° steep on

@@ -2,6 +2,7 @@
 
 pub mod knots;
 pub(crate) mod memo;
+pub mod over;
 pub(crate) mod sketch;
 pub mod spacing;
 pub(crate) mod stretch;

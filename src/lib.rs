@@ -199,7 +199,7 @@ use whole::legs::Settled;
 /// Plans every leg of the job.
 ///
 /// # Errors
-/// The party cannot go, no zone is met by the route, or a terrain file is broken where it is read.
+/// The party cannot go, no ice is met by the route, or a terrain file is broken where it is read.
 pub fn plan(job: &Job) -> Result<Plan, Vec<Fault>> {
     Planner::new(job)?.plan()
 }
@@ -231,7 +231,7 @@ impl<'j> Planner<'j> {
     /// Lets the route meet the ice and reads the ground under it.
     ///
     /// # Errors
-    /// No zone is met by the route, or a terrain file is broken where it is read.
+    /// No ice is met by the route, or a terrain file is broken where it is read.
     pub fn new(job: &'j Job) -> Result<Self, Vec<Fault>> {
         Self::of(job.case())
     }
@@ -317,7 +317,7 @@ fn teams_of(party: &Party) -> Result<Vec<RopeTeam>, Vec<Fault>> {
     Err(vec![unplanned(InPlan::Alone(party.people.len()))])
 }
 
-/// A plan in which no zone is met would look like an all-clear.
+/// A plan in which no ice is met would look like an all-clear.
 fn met_by(case: &Brief<'_>, met: &Met) -> Result<(), Vec<Fault>> {
     if met.stages.iter().any(|s| !s.contacts.is_empty()) {
         return Ok(());

@@ -1,10 +1,12 @@
-//! Route × ice → contacts: where the line crosses each zone, and where it comes within the margin.
+//! Route × ice → contacts: where the line crosses each zone, and where it comes within the margin; where it is on ice
+//! that nobody drew.
 
 pub mod angle;
 pub mod contact;
 mod covered;
 mod crossing;
 pub mod ice;
+pub mod undrawn;
 
 pub use contact::Contact;
 pub use ice::Ice;

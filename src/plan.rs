@@ -11,6 +11,7 @@ pub mod judged;
 pub mod keep;
 pub mod leg;
 pub mod name;
+pub mod off;
 pub mod options;
 pub mod place;
 pub mod why;

@@ -21,7 +21,7 @@ pub mod toml_text;
 pub mod words;
 mod written;
 
-pub use choice::{Choices, Chosen, Cover, Knots, Pace, Reserve, Travel};
+pub use choice::{Choices, Chosen, Cover, Knots, Pace, Reserve, Travel, UndrawnIce};
 pub use figure::Figure;
 pub use nature::Nature;
 pub use rule::Rule;

@@ -4,3 +4,4 @@ mod covered;
 mod laws;
 mod reference;
 mod touch;
+mod undrawn;

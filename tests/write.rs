@@ -2,6 +2,7 @@
 
 mod changes;
 mod gpx;
+mod ice;
 mod kml;
 mod names;
 mod report;

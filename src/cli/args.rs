@@ -9,7 +9,7 @@ use clap::{
 use schrund::{
     physics::assumed::Snow,
     practice::{
-        Pace, Travel,
+        Pace, Travel, UndrawnIce,
         term::{Term, Terms},
     },
     read::trip::{Assume, Folk},
@@ -153,9 +153,12 @@ pub(crate) struct JobArgs {
     /// A terrain model, GeoTIFF or .hgt; give it again for each. The finest that has a height answers.
     #[arg(long, value_name = "FILE")]
     pub(crate) terrain: Vec<String>,
-    /// A glacier inventory (GeoJSON): the plan says where the line is on its ice and no zone is drawn.
+    /// A glacier inventory (GeoJSON): where the line is on its ice and no zone is drawn, it is roped, the gaps unknown.
     #[arg(long, value_name = "FILE")]
     pub(crate) glaciers: Option<String>,
+    /// What is done on ice of the inventory on which no zone is drawn.
+    #[arg(long, value_name = "WORD", value_parser = term::<UndrawnIce>())]
+    pub(crate) undrawn_ice: Option<UndrawnIce>,
     /// When each stage is started, such as 04:30: then every leg has its time of day.
     #[arg(long, value_name = "HH:MM", value_parser = clock)]
     pub(crate) start: Option<Clock>,

@@ -110,6 +110,7 @@ fn flags(args: &JobArgs) -> Trip {
         terrain: args.terrain.clone(),
         travel: args.travel,
         pace: args.pace,
+        undrawn_ice: args.undrawn_ice,
         start: args.start,
         bridges_until: args.bridges_until,
         party: args.party.clone(),

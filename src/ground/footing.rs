@@ -57,7 +57,7 @@ pub(crate) fn footing(leg: &Underway<'_>, rules: &Rules) -> Footing {
         bearing_deg: bearing_deg(leg.stage, stretch, rules),
         may_run_along: contouring(leg.stage, &strikes, leg.rope_m.unwrap_or(0.0), rules),
         look_here: roll_overs(&under.convex, stretch, rules),
-        ice_without_zone: pieces(&under.without_zone, stretch),
+        ice_without_zone: pieces(leg.met.undrawn(), stretch),
         proposed,
     }
 }
@@ -171,7 +171,7 @@ fn proposed(leg: &Underway<'_>) -> Vec<(usize, Vec<ProposedStrike>)> {
             .iter()
             .copied()
             .filter(|p| p.stretch.meets(&leg.stretch));
-        Some((contact.zone, on_leg.collect()))
+        Some((contact.of.zone()?, on_leg.collect()))
     };
     leg.contacts.iter().filter_map(of_contact).collect()
 }

@@ -3,11 +3,15 @@
 use crate::{
     fault::Fault,
     ground::underfoot::Underfoot,
-    meet::{Contact, Ice},
+    meet::{
+        Contact, Ice,
+        contact::Of,
+        undrawn::{crossed, undrawn},
+    },
     practice::{Rule, Rules},
     trip::{
         job::Brief,
-        route::{Jump, Stage},
+        route::{Jump, Stage, Stretch},
     },
 };
 
@@ -22,8 +26,10 @@ pub(crate) struct Met {
 /// One stage of it.
 #[derive(Debug)]
 pub(crate) struct MetStage {
-    /// The zones that the stage meets, and where.
+    /// The zones that the stage meets, and where; at last the ice of the inventory that nobody drew.
     pub(crate) contacts: Vec<Contact>,
+    /// Where the line is on any ice, drawn or of the inventory, in walking order.
+    pub(crate) ice: Vec<Stretch>,
     /// What lies under the line.
     pub(crate) under: Underfoot,
     /// Jumps of the line whose straight way passes over ice.
@@ -101,18 +107,32 @@ impl Met {
 
 impl MetStage {
     fn of(case: &Brief<'_>, ice: &Prepared<'_>, stage: &Stage) -> Result<Self, Fault> {
-        let contacts = ice.zones.contacts(stage, case.rules[Rule::MarginM]);
+        let margin_m = case.rules[Rule::MarginM];
+        let mut contacts = ice.zones.contacts(stage, margin_m);
         let inventory = ice.glaciers.contacts(stage, 0.0);
-        let under = Underfoot::of(case, stage, &contacts, &inventory)?;
+        let jumps = stage.jumps().filter_map(|jump| over_ice(case, ice, jump));
+        let jumps = jumps.collect();
+        let ice = Stretch::merged([crossed(&contacts), crossed(&inventory)].concat(), 0.0);
+        contacts.extend(undrawn(stage, &contacts, &inventory, margin_m));
         Ok(Self {
+            under: Underfoot::of(case, stage, &contacts, &ice)?,
             contacts,
-            under,
-            jumps: stage
-                .jumps()
-                .filter_map(|jump| over_ice(case, ice, jump))
-                .collect(),
+            ice,
+            jumps,
             gap: None,
         })
+    }
+
+    /// Where the line is on ice of the inventory that nobody drew.
+    pub(crate) fn undrawn(&self) -> &[Stretch] {
+        let known = self.contacts.iter().find(|c| c.of == Of::KnownIce);
+        known.map_or(&[], |c| &c.crossings)
+    }
+
+    /// Whether a place is on any ice.
+    pub(crate) fn on_ice(&self, at_m: f64) -> bool {
+        let mut ice = self.ice.iter();
+        ice.any(|s| s.from_m <= at_m && at_m <= s.to_m)
     }
 }
 

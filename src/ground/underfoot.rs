@@ -44,8 +44,6 @@ pub(crate) struct Underfoot {
     pub(crate) proposed: Vec<Vec<ProposedStrike>>,
     /// Roll-overs on the ice.
     pub(crate) convex: Vec<Convex>,
-    /// Ice of the inventory outside every zone.
-    pub(crate) without_zone: Vec<Stretch>,
     /// What must be said about the heights of the stage.
     pub(crate) notes: Vec<Finding>,
 }
@@ -56,23 +54,21 @@ fn keeps_own(own: &Profile, stage: &Stage, heights: &ModelHeights) -> bool {
 }
 
 impl Underfoot {
-    /// Reads the terrain along the stage and the inventory across it.
+    /// Reads the terrain along the stage; `ice` says where the line is on any.
     pub(crate) fn of(
         job: &Brief<'_>,
         stage: &Stage,
         met: &[Contact],
-        inventory: &[Contact],
+        ice: &[Stretch],
     ) -> Result<Self, Fault> {
-        let ice = ice(met, inventory);
         let mut under = Self {
             profile: Profile::of_route(stage),
-            without_zone: outside_zones(&ice, met, job.rules),
             ..Self::default()
         };
         under.heights_from = (!under.profile.is_empty()).then_some(HeightsFrom::RouteFile);
         if let Some(terrain) = job.terrain.filter(|t| !t.is_empty()) {
             under.add_terrain(job, stage, met, terrain)?;
-            under.convex = convex(&under.ground, terrain, &ice, job.rules)?;
+            under.convex = convex(&under.ground, terrain, ice, job.rules)?;
         }
         under.gradient = Gradient::of(&under.profile);
         under.second_gradient = Gradient::of(&under.second);
@@ -94,7 +90,8 @@ impl Underfoot {
     }
 
     fn proposed_for(&self, job: &Brief<'_>, contact: &Contact) -> Vec<ProposedStrike> {
-        match job.zones.get(contact.zone) {
+        let zone = contact.of.zone().and_then(|zone| job.zones.get(zone));
+        match zone {
             Some(zone) if zone.strike.is_none() => {
                 proposals(&self.ground, &contact.touches, job.rules)
             }
@@ -203,38 +200,4 @@ fn apart(model: &Profile, file: &Profile, used: HeightsFrom) -> Option<HeightsAp
         worst_at_m: differences.worst_at_m,
         used,
     })
-}
-
-/// Where the line is on ice: in zones, or in the inventory.
-fn ice(met: &[Contact], inventory: &[Contact]) -> Vec<Stretch> {
-    let all = met.iter().chain(inventory).flat_map(|c| &c.crossings);
-    Stretch::merged(all.copied().collect(), 0.0)
-}
-
-/// What of the ice lies outside every zone; pieces no longer than the margin are what maps are off.
-fn outside_zones(ice: &[Stretch], met: &[Contact], rules: &Rules) -> Vec<Stretch> {
-    let zones = met.iter().flat_map(|c| c.crossings.iter().copied());
-    let zones = Stretch::merged(zones.collect(), 0.0);
-    let mut outside: Vec<Stretch> = Vec::new();
-    for piece in ice {
-        let mut from_m = piece.from_m;
-        let first = zones.partition_point(|z| z.to_m <= piece.from_m);
-        for zone in zones
-            .iter()
-            .skip(first)
-            .take_while(|z| z.from_m < piece.to_m)
-        {
-            outside.push(Stretch {
-                from_m,
-                to_m: zone.from_m.max(from_m),
-            });
-            from_m = from_m.max(zone.to_m);
-        }
-        outside.push(Stretch {
-            from_m,
-            to_m: piece.to_m.max(from_m),
-        });
-    }
-    outside.retain(|s| s.length_m() > rules[Rule::MarginM]);
-    outside
 }

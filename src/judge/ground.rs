@@ -3,9 +3,11 @@
 use crate::{
     ground::{incline::Incline, proposal::mean_strike_deg},
     judge::place::{place, place_at},
+    legs::over::ropes_undrawn,
     plan::{
         fact::{Fact, Slope},
         finding::{At, Finding, LegPlace},
+        place::Piece,
     },
     practice::{Rule, Rules},
     rope::legs::RopedLeg,
@@ -15,12 +17,7 @@ use crate::{
 /// Ice without a zone and roll-overs on any leg; slopes, proposed strikes and contouring on roped ones.
 pub(super) fn findings(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
     let footing = &leg.footing;
-    let ice = footing.ice_without_zone.iter().map(|piece| {
-        let length_m = piece.to_m - piece.from_m;
-        let at = place_at(leg, piece.from_m, piece.to_m);
-        found(at, Fact::GlacierWithoutZone { length_m })
-    });
-    let mut all: Vec<Finding> = ice.collect();
+    let mut all: Vec<Finding> = without_gap(job, leg).into_iter().collect();
     if !footing.look_here.is_empty() {
         let places = footing.look_here.clone();
         all.push(found(place(leg), Fact::ConvexGround { places }));
@@ -37,6 +34,19 @@ pub(super) fn findings(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
         all.push(found(at, Fact::MayRunAlong { pieces }));
     }
     all
+}
+
+/// Every leg with such ice tells all of the stage, so that readers are told once.
+fn without_gap(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Option<Finding> {
+    let own = &leg.footing.ice_without_zone;
+    let at = place_at(leg, own.first()?.from_m, own.last()?.to_m);
+    let piece = |s: &Stretch| Piece {
+        from_m: s.from_m,
+        to_m: s.to_m,
+    };
+    let pieces = leg.stage.met.undrawn().iter().map(piece).collect();
+    let roped = ropes_undrawn(job.rules);
+    Some(found(at, Fact::IceWithoutGap { pieces, roped }))
 }
 
 fn found(at: LegPlace, fact: Fact) -> Finding {

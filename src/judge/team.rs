@@ -2,7 +2,11 @@
 
 use crate::{
     judge::place::place_at,
-    legs::{knots, spacing},
+    legs::{
+        knots,
+        over::{Over, bite},
+        spacing,
+    },
     plan::{
         fact::{Fact, RopeLack},
         finding::{At, Finding, LegPlace},
@@ -89,7 +93,7 @@ impl OfTeam<'_> {
         let mut found = Vec::new();
         match self.draft.knots.bite {
             Bite::Doubtful if tied => found.push(Fact::KnotsDoubtful {}),
-            Bite::Unknown if tied => found.push(Fact::SnowUnknown {}),
+            Bite::Unknown if tied && self.snow_not_given() => found.push(Fact::SnowUnknown {}),
             Bite::No if tied => found.push(Fact::KnotsNoBite {
                 zones: self.no_bite(),
             }),
@@ -106,6 +110,12 @@ impl OfTeam<'_> {
         found
     }
 
+    /// Whether a zone lacks its snow; that nobody knows it where none is drawn is said with that ice.
+    fn snow_not_given(&self) -> bool {
+        let drawn = Over::drawn(&self.leg.zones);
+        !self.leg.undrawn || !drawn.zones.is_empty() && drawn.bite(self.job.rules) == Bite::Unknown
+    }
+
     /// Knots left out of a layout.
     fn fewer(&self) -> Option<Fact> {
         let count = self.job.rules.figure(Rule::KnotCount);
@@ -118,7 +128,7 @@ impl OfTeam<'_> {
     /// The zones in which knots do not bite.
     fn no_bite(&self) -> Vec<ZoneName> {
         let zones = self.leg.zones.iter().copied();
-        let dead = zones.filter(|z| knots::bite([*z], self.job.rules) == Bite::No);
+        let dead = zones.filter(|z| bite([*z], self.job.rules) == Bite::No);
         dead.map(ZoneName::from).collect()
     }
 }

@@ -15,12 +15,8 @@ use crate::{
 /// Where the route begins or ends on the ice.
 pub(super) fn ends(leg: &RopedLeg<'_>) -> Vec<Fact> {
     let length_m = leg.stage.stage.length_m();
-    let contacts = || {
-        let held = leg.sketch.contacts.iter();
-        held.filter_map(|&i| leg.stage.met.contacts.get(i))
-    };
-    let begins = contacts().any(|c| c.crossings.iter().any(|s| s.from_m <= 0.0));
-    let ends = contacts().any(|c| c.crossings.iter().any(|s| s.to_m >= length_m));
+    let met = leg.stage.met;
+    let (begins, ends) = (met.on_ice(0.0), met.on_ice(length_m));
     let stretch = leg.sketch.stretch;
     let (first, last) = (stretch.from_m <= 0.0, stretch.to_m >= length_m);
     let mut found = Vec::new();
@@ -42,24 +38,26 @@ pub(super) fn travel(rules: &Rules) -> Option<Fact> {
     (rules.choices.travel.value == Travel::Ski).then_some(Fact::OnSkis {})
 }
 
-/// Zones with hidden gaps whose last crossing on the leg ends later than bridges are trusted.
+/// Ice with hidden gaps whose last crossing on the leg ends later than bridges are trusted; where nobody drew a zone
+/// they are taken as hidden.
 pub(super) fn bridges(job: &Brief<'_>, leg: &RopedLeg<'_>, hours: &Hours) -> Vec<Finding> {
     let Some(until) = job.timetable.bridges_until.value else {
         return Vec::new();
     };
     let stretch = leg.sketch.stretch;
     let late = leg.stage.met.contacts.iter().filter_map(|contact| {
-        let zone = job.zones.get(contact.zone)?;
+        let zone = contact.of.zone().and_then(|zone| job.zones.get(zone));
         let on_leg = contact.crossings.iter();
         let ends_m = on_leg
             .filter(|c| c.from_m < stretch.to_m && c.to_m > stretch.from_m)
             .map(|c| c.to_m.min(stretch.to_m))
             .reduce(f64::max)?;
         let left_at = hours.at(leg, ends_m, job.rules)?;
-        let late = zone.surface == Surface::Snow && left_at > until;
+        let hidden = zone.is_none_or(|z| z.surface == Surface::Snow);
+        let late = hidden && left_at > until;
         late.then(|| {
             let fact = Fact::BridgesLate {
-                zone: zone.into(),
+                zone: zone.map(Into::into),
                 left_at,
                 until,
             };

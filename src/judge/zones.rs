@@ -2,11 +2,12 @@
 
 use crate::{
     legs::sketch::asks_for_rope,
-    plan::fact::Fact,
+    plan::{fact::Fact, name::ZoneName},
     practice::{Rule, Rules, Travel},
     rope::legs::RopedLeg,
     trip::{
         job::Brief,
+        route::Stretch,
         zone::{RopeWord, Surface, Zone},
     },
 };
@@ -14,7 +15,24 @@ use crate::{
 /// Zone by zone, in file order.
 pub(super) fn facts(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Fact> {
     let of_zone = |zone: &&Zone| of_zone(zone, leg.sketch.roped, job.rules);
-    leg.zones.iter().flat_map(of_zone).collect()
+    let mut found: Vec<Fact> = leg.zones.iter().flat_map(of_zone).collect();
+    found.extend(unroped_by_word(job, leg));
+    found
+}
+
+/// Ice that is walked without a rope because the leader says so.
+fn unroped_by_word(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Option<Fact> {
+    let undrawn = !leg.footing.ice_without_zone.is_empty();
+    let contacts = leg.sketch.contacts.iter();
+    let contacts = contacts.filter_map(|&i| leg.stage.met.contacts.get(i));
+    let stretch = leg.sketch.stretch;
+    let crossed = |s: &Stretch| s.from_m < stretch.to_m && s.to_m > stretch.from_m;
+    let on_leg = contacts.filter(|c| c.crossings.iter().any(crossed));
+    let zones = on_leg.filter_map(|c| job.zones.get(c.of.zone()?));
+    let never = zones.filter(|z| z.rope == RopeWord::Never);
+    let zones: Vec<ZoneName> = never.map(ZoneName::from).collect();
+    let by_word = !leg.sketch.roped && (undrawn || !zones.is_empty());
+    by_word.then_some(Fact::UnropedByWord { zones, undrawn })
 }
 
 fn of_zone(zone: &Zone, roped: bool, rules: &Rules) -> Vec<Fact> {

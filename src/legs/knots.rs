@@ -2,60 +2,25 @@
 
 use crate::{
     ground::underfoot::Underfoot,
+    legs::over::Over,
     plan::{
         leg::{Bite, KnotSet},
         why::{FewerKnots, KnotsWanted, KnotsWhy},
     },
     practice::{Knots, Rule, Rules},
-    trip::{
-        party::RopeTeam,
-        route::Stretch,
-        zone::{Surface, Zone},
-    },
+    trip::{party::RopeTeam, route::Stretch},
 };
-
-/// Whether knots bite in all of these zones; the worst counts. Unknown where no zone says how deep the
-/// snow lies and none is known to be too thin.
-#[must_use]
-pub fn bite<'a>(zones: impl IntoIterator<Item = &'a Zone>, rules: &Rules) -> Bite {
-    let in_zone = |zone: &Zone| match (zone.surface, zone.snow_depth_m) {
-        (Surface::Bare, _) => Bite::No,
-        (_, None) => Bite::Unknown,
-        (_, Some(depth_m)) if depth_m <= rules[Rule::KnotsNoBiteM] => Bite::No,
-        (_, Some(depth_m)) if depth_m <= rules[Rule::KnotsBiteM] => Bite::Doubtful,
-        _ => Bite::Yes,
-    };
-    let rank = |bite: Bite| match bite {
-        Bite::Yes => 0,
-        Bite::Doubtful => 1,
-        Bite::Unknown => 2,
-        Bite::No => 3,
-    };
-    zones
-        .into_iter()
-        .map(in_zone)
-        .max_by_key(|&b| rank(b))
-        .unwrap_or(Bite::Unknown)
-}
-
-/// Whether any of these zones could let knots work: they are tied for the zone that needs them, and
-/// carried through those where they do not bite.
-fn any_may_bite<'a>(zones: impl IntoIterator<Item = &'a Zone>, rules: &Rules) -> bool {
-    zones
-        .into_iter()
-        .any(|zone| bite([zone], rules) != Bite::No)
-}
 
 /// What makes holding harder for three.
 ///
 /// ```
-/// use schrund::legs::knots::{self, Hardship};
+/// use schrund::legs::{knots::{self, Hardship}, over::Over};
 ///
 /// let job = schrund::example::job()?;
 /// let team = &job.party.rope_teams()[0];
 /// let tied = |steepest_descent_deg| {
 ///     let hardship = Hardship { steepest_descent_deg };
-///     knots::choose(team, 13.0, &[&job.zones[0]], hardship, &job.rules).count
+///     knots::choose(team, 13.0, Over::drawn(&[&job.zones[0]]), hardship, &job.rules).count
 /// };
 /// // Three tie knots from a descent of 20° on (our judgement).
 /// assert_eq!([tied(None), tied(Some(15.0)), tied(Some(25.0))], [0, 0, 6]);
@@ -81,12 +46,12 @@ impl Hardship {
 pub fn choose(
     team: &RopeTeam,
     spacing_m: f64,
-    zones: &[&Zone],
+    over: Over<'_>,
     hardship: Hardship,
     rules: &Rules,
 ) -> KnotSet {
-    let bite = bite(zones.iter().copied(), rules);
-    let wanted = match wanted(team, zones, || hardship, rules) {
+    let bite = over.bite(rules);
+    let wanted = match wanted(team, over, || hardship, rules) {
         Ok(wanted) => wanted,
         Err(why) => return set(0, bite, rules, why),
     };
@@ -108,11 +73,11 @@ pub fn choose(
 /// What they are wanted for, or why they are not.
 fn wanted(
     team: &RopeTeam,
-    zones: &[&Zone],
+    over: Over<'_>,
     hardship: impl FnOnce() -> Hardship,
     rules: &Rules,
 ) -> Result<KnotsWanted, KnotsWhy> {
-    if !any_may_bite(zones.iter().copied(), rules) {
+    if !over.may_bite(rules) {
         return Err(KnotsWhy::WouldNotBite);
     }
     let (word, people) = (&rules.choices.knots, team.size());
@@ -168,11 +133,11 @@ pub fn layout_m(people: usize, rules: &Rules) -> f64 {
 #[must_use]
 pub fn least_m(
     team: &RopeTeam,
-    zones: &[&Zone],
+    over: Over<'_>,
     hardship: impl FnOnce() -> Hardship,
     rules: &Rules,
 ) -> f64 {
-    let tied = wanted(team, zones, hardship, rules).is_ok() && asked(rules) > 0;
+    let tied = wanted(team, over, hardship, rules).is_ok() && asked(rules) > 0;
     if tied {
         layout_m(team.size(), rules)
     } else {

@@ -10,11 +10,12 @@ use crate::{
     legs::{
         knots::{self, Hardship},
         memo::Memo,
+        over::{Over, ropes_undrawn},
         spacing::{self, Spacing},
         stretch::{Asking, Roped, roped_stretches},
         worst::{Meeting, Worst},
     },
-    meet::Contact,
+    meet::{Contact, contact::Of},
     practice::{Rule, Rules},
     trip::{
         job::Brief,
@@ -91,8 +92,8 @@ impl<'a> Sketch<'a> {
     fn roped(&self, job: &Brief<'_>, teams: &[RopeTeam]) -> Vec<Roped> {
         let asking = Asking {
             ropes: &|i| {
-                let zone = self.met.contacts.get(i).and_then(|c| job.zones.get(c.zone));
-                zone.is_some_and(|z| asks_for_rope(z, job.rules))
+                let contact = self.met.contacts.get(i);
+                contact.is_some_and(|c| ropes(c.of, job.zones, job.rules))
             },
             team_length_m: &|held, stretch| {
                 OnLeg::new(job, self, held, stretch).team_length_m(teams)
@@ -129,8 +130,27 @@ impl<'a> Sketch<'a> {
     pub(crate) fn zones<'z>(&self, leg: &LegSketch, zones: &'z [Zone]) -> Vec<&'z Zone> {
         leg.contacts
             .iter()
-            .filter_map(|&i| zones.get(self.met.contacts.get(i)?.zone))
+            .filter_map(|&i| zones.get(self.met.contacts.get(i)?.of.zone()?))
             .collect()
+    }
+
+    /// Whether a leg holds ice that nobody drew and that counts in its set-up.
+    pub(crate) fn undrawn(&self, leg: &LegSketch, rules: &Rules) -> bool {
+        ropes_undrawn(rules) && holds_undrawn(&self.met.contacts, &leg.contacts)
+    }
+}
+
+/// Whether one of these contacts is ice that nobody drew.
+fn holds_undrawn(contacts: &[Contact], held: &[usize]) -> bool {
+    let of = |&i: &usize| contacts.get(i).map(|c| c.of);
+    held.iter().any(|i| of(i) == Some(Of::KnownIce))
+}
+
+/// Whether ice puts the team on the rope.
+fn ropes(of: Of, zones: &[Zone], rules: &Rules) -> bool {
+    match of {
+        Of::Zone(zone) => zones.get(zone).is_some_and(|z| asks_for_rope(z, rules)),
+        Of::KnownIce => ropes_undrawn(rules),
     }
 }
 
@@ -145,6 +165,7 @@ struct OnLeg<'a> {
     key: Vec<u64>,
     memo: &'a Memo,
     zones: Vec<&'a Zone>,
+    undrawn: bool,
     under: &'a Underfoot,
     stretch: Stretch,
     rules: &'a Rules,
@@ -155,7 +176,7 @@ impl<'a> OnLeg<'a> {
         let contacts = &sketch.met.contacts;
         let zones = held
             .iter()
-            .filter_map(|&i| job.zones.get(contacts.get(i)?.zone))
+            .filter_map(|&i| job.zones.get(contacts.get(i)?.of.zone()?))
             .collect();
         let proposed = sketch.met.under.counted(job.rules);
         let worst = Worst::new(
@@ -172,6 +193,7 @@ impl<'a> OnLeg<'a> {
             worst,
             memo: sketch.memo,
             zones,
+            undrawn: ropes_undrawn(job.rules) && holds_undrawn(contacts, held),
             under: &sketch.met.under,
             stretch,
             rules: job.rules,
@@ -180,8 +202,12 @@ impl<'a> OnLeg<'a> {
 
     fn spacing(&self, team: &RopeTeam) -> Spacing {
         let meet = |spacing_m: f64| self.at(spacing_m);
-        let base_m = spacing::base_m(team.size(), bare_only(&self.zones), self.rules);
-        let knots_m = knots::least_m(team, &self.zones, || self.hardship(), self.rules);
+        let over = Over {
+            zones: &self.zones,
+            undrawn: self.undrawn,
+        };
+        let base_m = spacing::base_m(team.size(), over.bare_only(), self.rules);
+        let knots_m = knots::least_m(team, over, || self.hardship(), self.rules);
         spacing::choose(team.size(), base_m.max(knots_m), self.rules, &meet)
     }
 
@@ -204,12 +230,6 @@ impl<'a> OnLeg<'a> {
         let length_m = |t: &RopeTeam| t.size().saturating_sub(1) as f64 * self.spacing(t).spacing_m;
         teams.iter().map(length_m).fold(0.0, f64::max)
     }
-}
-
-/// Whether every gap of the leg is in sight.
-#[must_use]
-pub(crate) fn bare_only(zones: &[&Zone]) -> bool {
-    !zones.is_empty() && zones.iter().all(|z| z.surface == Surface::Bare)
 }
 
 /// Whether a zone puts the team on the rope: the leader's word, else the practice set's on bare ice.

@@ -36,6 +36,14 @@ pub struct Spacing {
     pub enough: bool,
 }
 
+impl Spacing {
+    /// Whether a drawn zone gives a gap that it was chosen for; where none does, it is what is taught and no more.
+    #[must_use]
+    pub fn gap_given(&self) -> bool {
+        self.meeting.zone.is_some()
+    }
+}
+
 /// The spacing that the gaps ask for, metres: `effective_gap_m` along the route, people on the rope.
 #[must_use]
 pub fn need_m(people: usize, effective_gap_m: f64, rules: &Rules) -> f64 {

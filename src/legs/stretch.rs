@@ -106,6 +106,7 @@ fn joined(groups: Vec<Roped>, least_unroped_m: f64) -> Vec<Roped> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::meet::contact::Of;
 
     fn contact(zone: usize, from_m: f64, to_m: f64) -> Contact {
         let touches = vec![Stretch {
@@ -113,7 +114,7 @@ mod tests {
             to_m: to_m + 20.0,
         }];
         Contact {
-            zone,
+            of: Of::Zone(zone),
             crossings: vec![Stretch { from_m, to_m }],
             touches,
         }

@@ -33,7 +33,7 @@ use crate::{
 /// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Meeting {
-    /// Longest way over a gap along the route, metres.
+    /// Longest way over a gap along the route, metres; 0 where no zone gives a gap.
     pub effective_gap_m: f64,
     /// How many times longer than the gap is wide that way is, in the zone that decides.
     pub factor: f64,
@@ -90,10 +90,11 @@ impl<'a> Worst<'a> {
             .iter()
             .filter_map(|&i| Some((contacts.get(i)?, proposed.get(i))))
             .filter_map(|(c, proposed)| {
+                let index = c.of.zone()?;
                 let proposed = proposed.into_iter().flatten().copied();
                 Some(ZoneHeld {
-                    index: c.zone,
-                    zone: zones.get(c.zone)?,
+                    index,
+                    zone: zones.get(index)?,
                     touches: on_leg(c),
                     proposed: proposed.filter(|p| p.stretch.meets(&stretch)).collect(),
                 })

@@ -7,7 +7,7 @@
 //! A hole that other ice covers is no edge of the ice: a crossing ends there all the same, since what lies in it
 //! belongs to the other zone, but no margin is laid round it.
 
-use crate::meet::contact::{Block, Contact, SAME_PLACE_M};
+use crate::meet::contact::{Block, Contact, Of, SAME_PLACE_M};
 use crate::{
     geometry::{
         Bounds, LonLat,
@@ -165,7 +165,7 @@ impl Trace {
         let touches = widened.chain(self.near.iter().copied()).collect();
         let touches = Stretch::merged(touches, SAME_PLACE_M);
         (!touches.is_empty()).then(|| Contact {
-            zone,
+            of: Of::Zone(zone),
             crossings: crossings.into_iter().map(|(_, c)| c).collect(),
             touches,
         })

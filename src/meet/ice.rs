@@ -28,7 +28,7 @@ const BLOCK: usize = 64;
 /// let (job, pair) = (example::job()?, example::pair()?);
 /// let ice = Ice::of(&pair.zones);
 /// // The same ice is met by any number of lines.
-/// let met = ice.contacts(&pair.route.stages[0], 0.0).into_iter().map(|contact| contact.zone);
+/// let met = ice.contacts(&pair.route.stages[0], 0.0).into_iter().filter_map(|contact| contact.of.zone());
 /// assert_eq!(met.collect::<Vec<_>>(), [0, 1]);
 /// assert!(ice.contacts(&job.route.stages[0], 0.0).is_empty(), "22 km west of it");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
@@ -91,7 +91,10 @@ impl<'z> Ice<'z> {
         way.push(from, None);
         way.push(to, None);
         let contacts = self.contacts(&way, 0.0);
-        contacts.iter().map(|contact| contact.zone).collect()
+        contacts
+            .iter()
+            .filter_map(|contact| contact.of.zone())
+            .collect()
     }
 
     fn walk(&self, zone: usize, east_deg: f64, walk: impl FnOnce(&Area)) {

@@ -262,7 +262,7 @@ impl TripLegs<'_> {
         Some(Draft::new(
             team,
             *spacing,
-            &leg.zones,
+            leg.over(),
             leg.hardship,
             job.rules,
         ))

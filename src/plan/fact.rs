@@ -137,10 +137,16 @@ facts! {
     /// One stage ends and the next one begins elsewhere, and the straight way between them passes over ice. Nothing is
     /// planned for it. If it is walked, draw it.
     StageGapOverIce { before: usize, after: usize, length_m: f64, ice: IceNames } = "stage-gap-over-ice", Look;
-    /// The glacier inventory has ice here, and no zone says how wide its gaps are. Nothing is planned for it.
-    GlacierWithoutZone { length_m: f64 } = "glacier-without-zone", Look;
+    /// The leg is walked without a rope on ice, because a zone says `rope` = `never` or the trip says `undrawn_ice` =
+    /// `tell`. The leader's word is kept; the gaps are there all the same.
+    UnropedByWord { zones: Vec<ZoneName>, undrawn: bool } = "unroped-on-ice-by-your-word", Look;
+    /// The glacier inventory has ice here, and no zone says how wide its gaps are: they are unknown, not absent. It is
+    /// roped with the base spacing of the practice set, unless `undrawn_ice` = `tell` says that it is only told. All
+    /// such stretches of the stage are listed.
+    IceWithoutGap { pieces: Vec<Piece>, roped: bool } = "ice-without-a-gap-width", Look;
     /// Snow bridges weaken through the day, and the planned time on hidden gaps is later than the leader trusts them.
-    BridgesLate { zone: ZoneName, left_at: Clock, until: Clock } = "bridges-late", Look;
+    /// Without a zone it is ice that only the inventory knows.
+    BridgesLate { zone: Option<ZoneName>, left_at: Clock, until: Clock } = "bridges-late", Look;
     /// A gap width from the trip or `--gap` stands in for zones that give none. The plan is as good as that guess.
     GapAssumed { zone: ZoneName, gap_m: f64 } = "gap-assumed", Look;
     /// Roped without anchors on sloping bare ice: no team holds a fall on ice, so one slip pulls all.
@@ -170,6 +176,9 @@ facts! {
     StrikeUnknown { zone: ZoneName } = "strike-not-given", Note;
     /// A zone in the file that the route does not meet.
     ZoneMissed { zones: Vec<usize> } = "zone-not-met", Note;
+    /// No glacier inventory was given, so the plan knows no ice but the zones that somebody drew. Where none is drawn
+    /// there may be ice all the same.
+    NoInventory {} = "no-inventory", Note;
     /// The route file gives no heights, so there are no ascents, slopes and times for them.
     NoHeights {} = "no-heights", Note;
     /// On skis many go unroped in good snow and rope up for danger signs.

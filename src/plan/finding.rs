@@ -93,7 +93,7 @@ pub enum At {
 /// let job = schrund::example::pair()?;
 /// let plan = schrund::plan(&job)?;
 /// let place = plan.legs[0].findings.iter().find_map(|finding| match &finding.at {
-///     At::Leg(place) if finding.code() == "glacier-without-zone" => Some(place),
+///     At::Leg(place) if finding.code() == "ice-without-a-gap-width" => Some(place),
 ///     _ => None,
 /// });
 /// let place = place.expect("the inventory has ice below the lower step");

@@ -5,6 +5,7 @@ use crate::{
         fall::{Arrest, HaulTable, HeldMetres, Reach},
         finding::Finding,
         name::PersonOnRope,
+        off::RopeOff,
         place::{Piece, RollOver},
         why::KnotsWhy,
     },
@@ -81,10 +82,15 @@ pub struct Leg {
     pub bearing_deg: Option<f64>,
     /// Numbers of the zones met, margin included.
     pub zones: Vec<usize>,
-    /// Widest gap of those zones, metres across; absent on unroped legs.
+    /// How the rope comes off at its end; absent on unroped legs.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub rope_off: Option<RopeOff>,
+    /// Whether the zones give a gap width for all ice of the leg; false where an inventory knows more.
+    pub gap_known: bool,
+    /// Widest gap of those zones, metres across; absent on unroped legs and where no zone gives one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub gap_m: Option<f64>,
-    /// Longest way over a gap along the route, metres.
+    /// Longest way over a gap along the route, metres, where a zone gives one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub effective_gap_m: Option<f64>,
     /// Whether the team runs along the crevasses somewhere on it.
@@ -132,7 +138,7 @@ pub struct Leg {
 /// let plan = schrund::plan(&schrund::example::job()?)?;
 /// let team = &plan.legs[1].teams[0];
 /// // Three walk 0.9 of the gap apart (our judgement), so 13.5 m suit 15 m and no more.
-/// assert_eq!((team.spacing_m, team.as_tied_gap_m), (13.5, 15.0));
+/// assert_eq!((team.spacing_m, team.as_tied_gap_m), (13.5, Some(15.0)));
 /// // The 60 m rope would do for more, tied anew.
 /// assert!(team.covers_gap_m > Some(21.0) && team.covers_at_spacing_m == Some(19.0));
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
@@ -172,7 +178,8 @@ pub struct TeamSetup {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub covers_at_spacing_m: Option<f64>,
     /// Widest gap across that the spacing rule lets this set-up meet as it is tied, metres.
-    pub as_tied_gap_m: f64,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub as_tied_gap_m: Option<f64>,
     /// Least snow on the ice from which the brake knots count, metres; absent without knots.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub knots_count_from_snow_m: Option<f64>,

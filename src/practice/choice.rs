@@ -92,6 +92,14 @@ terms! {
         /// On skis.
         Ski "ski",
     }
+    /// What is done on ice that the inventory knows and nobody drew.
+    UndrawnIce {
+        /// It is roped with the base spacing, its gaps unknown.
+        #[default]
+        Rope "rope",
+        /// It is told and walked as the zones alone would have it, by the leader's word.
+        Tell "tell",
+    }
     /// By which rule walking times are reckoned.
     ///
     /// ```
@@ -204,6 +212,8 @@ choices! {
     cover: Cover = Cover::default(), Practice, "whose fall the spare rope must reach";
     /// Whether bare ice is roped where the zone does not say.
     rope_on_bare: bool = true, Judgement, "whether bare ice is roped where the zone does not say";
+    /// Whether ice of the inventory on which no zone is drawn is roped or only told.
+    undrawn_ice: UndrawnIce = UndrawnIce::default(), Judgement, "whether ice of the inventory on which no zone is drawn is roped or only told";
     /// By which rule walking times are reckoned.
     pace: Pace = Pace::default(), Judgement, "by which rule walking times are reckoned";
     /// Whether a strike proposed from the ground enters the arithmetic; it can only lengthen the way over a gap.

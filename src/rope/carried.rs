@@ -53,7 +53,7 @@ impl Carried {
 mod tests {
     use super::*;
     use crate::{
-        legs::knots::Hardship,
+        legs::{knots::Hardship, over::Over},
         practice::{Origin, set::Source},
         rope::ledger,
     };
@@ -63,7 +63,13 @@ mod tests {
         let team = crate::trip::party::Party::of(3, rules)
             .split_into(1)
             .remove(0);
-        let knots = crate::legs::knots::choose(&team, spacing_m, &[], Hardship::default(), rules);
+        let knots = crate::legs::knots::choose(
+            &team,
+            spacing_m,
+            Over::drawn(&[]),
+            Hardship::default(),
+            rules,
+        );
         let ledger = ledger::ledger(3, spacing_m, &knots, rules);
         let load = RopeLoad {
             length_m,

@@ -3,7 +3,7 @@
 use crate::{
     legs::{
         knots::{self, Hardship},
-        sketch::bare_only,
+        over::Over,
         spacing::{self, Spacing},
     },
     plan::{
@@ -12,22 +12,19 @@ use crate::{
     },
     practice::Rules,
     rope::ledger,
-    trip::{
-        party::{Person, RopeTeam},
-        zone::Zone,
-    },
+    trip::party::{Person, RopeTeam},
 };
 
 /// Everything about one team on one leg before a rope is given to it.
 ///
 /// ```
-/// use schrund::{legs::{knots::Hardship, spacing::{base_m, choose}, worst::Meeting}, rope::draft::Draft};
+/// use schrund::{legs::{knots::Hardship, over::Over, spacing::{base_m, choose}, worst::Meeting}, rope::draft::Draft};
 ///
 /// let job = schrund::example::job()?;
 /// let team = &job.party.rope_teams()[0];
 /// let least_m = base_m(team.size(), false, &job.rules);
 /// let spacing = choose(team.size(), least_m, &job.rules, &|_| Meeting::default());
-/// let draft = Draft::new(team, spacing, &[&job.zones[0]], Hardship::default(), &job.rules);
+/// let draft = Draft::new(team, spacing, Over::drawn(&[&job.zones[0]]), Hardship::default(), &job.rules);
 /// assert_eq!((draft.spacing.spacing_m, draft.ledger.total_m), (13.0, 42.0), "as close as is taught");
 /// // Gaps met squarely: a longer rope covers wider ones, a rope too short for the closest set-up none.
 /// let covers = |rope_m| draft.covers_gap_m(rope_m, &|_| 1.0, &job.rules);
@@ -42,7 +39,7 @@ pub struct Draft {
     pub persons: Vec<PersonOnRope>,
     /// How far apart, and what for.
     pub spacing: Spacing,
-    /// Whether all zones of the leg are bare.
+    /// Whether all ice of the leg is bare.
     pub bare_only: bool,
     /// Brake knots.
     pub knots: KnotSet,
@@ -51,16 +48,16 @@ pub struct Draft {
 }
 
 impl Draft {
-    /// The set-up of a team for the zones of a leg.
+    /// The set-up of a team for the ice of a leg.
     #[must_use]
     pub fn new(
         team: &RopeTeam,
         spacing: Spacing,
-        zones: &[&Zone],
+        over: Over<'_>,
         hardship: Hardship,
         rules: &Rules,
     ) -> Self {
-        let knots = knots::choose(team, spacing.spacing_m, zones, hardship, rules);
+        let knots = knots::choose(team, spacing.spacing_m, over, hardship, rules);
         let person = |p: &Person| PersonOnRope {
             called: p.called.clone(),
             mass_kg: p.mass_kg,
@@ -69,7 +66,7 @@ impl Draft {
             team: team.number,
             persons: team.people.iter().map(person).collect(),
             ledger: ledger::ledger(team.size(), spacing.spacing_m, &knots, rules),
-            bare_only: bare_only(zones),
+            bare_only: over.bare_only(),
             spacing,
             knots,
         }

@@ -5,6 +5,8 @@ use std::collections::BTreeMap;
 use crate::{
     fault::refusal::Refusal,
     ground::incline::Incline,
+    legs::over::Over,
+    meet::Contact,
     physics::{
         assumed::Snow,
         bound,
@@ -57,10 +59,18 @@ impl AskedSlopes {
             .iter()
             .filter(|i| !i.contacts.is_empty());
         for incline in on_ice {
-            let stance = Stance::on(&zones_at(leg, incline, zones), rules);
+            let (drawn, undrawn) = ice_at(leg, incline, zones);
+            let over = Over {
+                zones: &drawn,
+                undrawn,
+            };
+            let stance = Stance::on(over, rules);
             let mut team = stance::team(draft, stance, rules)?;
+            if drawn.is_empty() {
+                team.gap_m = 0.0;
+            }
             let deg = whole_deg(incline.toward_lip_deg().unwrap_or_default());
-            let held_on = self.at(&team, deg, rules)?;
+            let held_on = told(self.at(&team, deg, rules)?, !drawn.is_empty());
             team.slope_toward_lip_deg = f64::from(deg);
             let run = run(incline, stance.snow, held_on);
             let alarm = Alarm::of(&run, deg);
@@ -128,11 +138,28 @@ fn run(incline: &Incline, snow: Snow, on: HeldOn) -> HeldRun {
     }
 }
 
-/// The zones that touch a piece.
-fn zones_at<'z>(leg: &RopedLeg<'_>, incline: &Incline, zones: &'z [Zone]) -> Vec<&'z Zone> {
-    let contacts = &leg.stage.met.contacts;
-    let zone = |&i: &usize| zones.get(contacts.get(i)?.zone);
-    incline.contacts.iter().filter_map(zone).collect()
+/// Where nobody gave a gap it is reckoned with one of no width: only what is not held even so can be told.
+fn told(on: HeldOn, gap_given: bool) -> HeldOn {
+    if gap_given || on.in_none {
+        return on;
+    }
+    HeldOn {
+        in_all: false,
+        in_centre: true,
+        in_none: false,
+    }
+}
+
+/// The zones that touch a piece, and whether ice does that nobody drew.
+fn ice_at<'z>(leg: &RopedLeg<'_>, incline: &Incline, zones: &'z [Zone]) -> (Vec<&'z Zone>, bool) {
+    let contacts = incline.contacts.iter();
+    let met = contacts.filter_map(|&i| leg.stage.met.contacts.get(i));
+    let (drawn, undrawn): (Vec<&Contact>, Vec<&Contact>) = met.partition(|c| c.of.zone().is_some());
+    let zone = |contact: &Contact| zones.get(contact.of.zone()?);
+    (
+        drawn.into_iter().filter_map(zone).collect(),
+        !undrawn.is_empty(),
+    )
 }
 
 /// Rounded up to what is printed, within what the model can be asked.

@@ -4,6 +4,7 @@ use crate::{
     ground::footing::Footing,
     legs::{
         knots::Hardship,
+        over::Over,
         sketch::{LegSketch, Sketch},
         spacing::Spacing,
     },
@@ -23,6 +24,8 @@ pub(crate) struct RopedLeg<'a> {
     pub(crate) sketch: &'a LegSketch,
     /// The zones met, in file order.
     pub(crate) zones: Vec<&'a Zone>,
+    /// Whether there is ice beside them whose gaps and snow nobody gave, and that counts in the set-up.
+    pub(crate) undrawn: bool,
     /// What lies under it.
     pub(crate) footing: Footing,
     /// What makes holding harder on it.
@@ -43,9 +46,15 @@ pub(crate) fn legs<'a>(
     let leg = |(i, (stage, sketch)): (usize, (&'a Sketch<'a>, &'a LegSketch))| {
         let zones = stage.zones(sketch, job.zones);
         let hardship = Hardship::on(&stage.met.under, sketch.stretch, job.rules);
+        let undrawn = stage.undrawn(sketch, job.rules);
+        let over = Over {
+            zones: &zones,
+            undrawn,
+        };
         RopedLeg {
             number: i + 1,
-            teams: drafts(sketch, teams, &zones, hardship, job.rules),
+            teams: drafts(sketch, teams, over, hardship, job.rules),
+            undrawn,
             hardship,
             footing: stage.footing(sketch, job.rules),
             zones,
@@ -59,13 +68,13 @@ pub(crate) fn legs<'a>(
 fn drafts(
     sketch: &LegSketch,
     teams: &[RopeTeam],
-    zones: &[&Zone],
+    over: Over<'_>,
     hardship: Hardship,
     rules: &Rules,
 ) -> Vec<Draft> {
     let spaced = teams.iter().zip(&sketch.spacings);
     let draft =
-        |(team, spacing): (&RopeTeam, &Spacing)| Draft::new(team, *spacing, zones, hardship, rules);
+        |(team, spacing): (&RopeTeam, &Spacing)| Draft::new(team, *spacing, over, hardship, rules);
     spaced.map(draft).collect()
 }
 
@@ -77,4 +86,14 @@ pub(crate) fn demands_m(legs: &[RopedLeg<'_>], teams: &[RopeTeam]) -> Vec<f64> {
         of_team.map(|d| d.ledger.total_m).fold(0.0, f64::max)
     };
     teams.iter().map(demand_m).collect()
+}
+
+impl RopedLeg<'_> {
+    /// The ice that it is walked over.
+    pub(crate) fn over(&self) -> Over<'_> {
+        Over {
+            zones: &self.zones,
+            undrawn: self.undrawn,
+        }
+    }
 }

@@ -50,6 +50,9 @@ impl Draft {
         });
         let carried = self.carried(load, rules);
         let length_m = load.map(|l| l.length_m);
+        // Of a gap that nobody gave nothing is claimed.
+        let given_m = length_m.filter(|_| self.spacing.gap_given());
+        let as_tied_gap_m = draft::gap_at_m(people, spacing_m, factor, rules);
         let layout = marks::RopeLayout {
             people,
             spacing_m,
@@ -67,9 +70,9 @@ impl Draft {
             sold_length_m,
             marks: marks::marks(&layout, rules),
             rope: rope.map(|(number, r)| at_hand(number, r, self.ledger.total_m)),
-            as_tied_gap_m: draft::gap_at_m(people, spacing_m, factor, rules),
-            covers_at_spacing_m: length_m.and_then(|m| self.covers_at_spacing_m(m, factor, rules)),
-            covers_gap_m: length_m.and_then(|length_m| self.covers_gap_m(length_m, factor, rules)),
+            as_tied_gap_m: self.spacing.gap_given().then_some(as_tied_gap_m),
+            covers_at_spacing_m: given_m.and_then(|m| self.covers_at_spacing_m(m, factor, rules)),
+            covers_gap_m: given_m.and_then(|m| self.covers_gap_m(m, factor, rules)),
             knots_count_from_snow_m: (self.knots.count > 0).then_some(rules[Rule::KnotsBiteM]),
             coil_kg: carried.coil_kg,
             reach,

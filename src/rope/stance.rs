@@ -2,7 +2,7 @@
 
 use crate::{
     fault::refusal::Refusal,
-    legs::{knots, sketch::bare_only},
+    legs::over::Over,
     physics::{
         assumed::Snow,
         holding::{BrakeKnots, Team},
@@ -10,7 +10,6 @@ use crate::{
     plan::leg::{Bite, KnotSet},
     practice::{Rules, Travel},
     rope::draft::Draft,
-    trip::zone::Zone,
 };
 
 /// What a place adds to the set-up.
@@ -25,14 +24,14 @@ pub(crate) struct Stance {
 impl Stance {
     /// Bare ice; everywhere else the leader's word about the snow holds.
     #[must_use]
-    pub(crate) fn on(zones: &[&Zone], rules: &Rules) -> Self {
+    pub(crate) fn on(over: Over<'_>, rules: &Rules) -> Self {
         Self {
-            snow: if bare_only(zones) {
+            snow: if over.bare_only() {
                 Snow::Ice
             } else {
                 rules.choices.snow.value
             },
-            knots_bear: knots::bite(zones.iter().copied(), rules) == Bite::Yes,
+            knots_bear: over.bite(rules) == Bite::Yes,
         }
     }
 }

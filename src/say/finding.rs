@@ -2,7 +2,9 @@
 
 mod args;
 mod line;
+mod placeable;
 mod whereabouts;
+mod zones;
 
 pub use whereabouts::{legs, place, stage};
 

@@ -34,6 +34,9 @@ pub(crate) fn findings(
     if stages.iter().all(|s| s.met.under.profile.is_empty()) {
         found.push(of_part(JobPart::Route, Fact::NoHeights {}));
     }
+    if job.glaciers.is_empty() {
+        found.push(of_part(JobPart::Zones, Fact::NoInventory {}));
+    }
     if job.ropes.is_empty() {
         found.push(of_part(JobPart::Ropes, Fact::NoRopeNamed {}));
     }
@@ -63,7 +66,8 @@ const NAMED: usize = 20;
 fn missed(job: &Brief<'_>, stages: &[Sketch<'_>]) -> Vec<Finding> {
     let mut met = vec![false; job.zones.len()];
     for contact in stages.iter().flat_map(|s| &s.met.contacts) {
-        if let Some(met) = met.get_mut(contact.zone) {
+        let zone = contact.of.zone();
+        if let Some(met) = zone.and_then(|zone| met.get_mut(zone)) {
             *met = true;
         }
     }

@@ -3,7 +3,11 @@
 use crate::{
     fault::refusal::Refusal,
     judge::leg::{Known, stretches, verdict},
-    plan::leg::{Leg, TeamSetup},
+    plan::{
+        fall::Held,
+        leg::{Leg, TeamSetup},
+        off::RopeOff,
+    },
     rope::{answers::Answers, draft::Draft, legs::RopedLeg, setup::Supplied, share::Shared},
     times::hours::Hours,
     trip::job::Brief,
@@ -45,6 +49,7 @@ impl Settled<'_> {
         };
         let ground = footing.ground_steepest;
         let meetings = || leg.teams.iter().map(|d| d.spacing.meeting);
+        let given = || meetings().filter(|m| m.zone.is_some());
         Leg {
             leg: leg.number,
             stage: leg.stage.stage.number,
@@ -67,7 +72,9 @@ impl Settled<'_> {
             bearing_deg: footing.bearing_deg,
             zones: leg.zones.iter().map(|z| z.number).collect(),
             gap_m: widest_gap_m(leg),
-            effective_gap_m: meetings().map(|m| m.effective_gap_m).reduce(f64::max),
+            rope_off: leg.sketch.roped.then(|| rope_off(leg)),
+            gap_known: !leg.undrawn && footing.ice_without_zone.is_empty(),
+            effective_gap_m: given().map(|m| m.effective_gap_m).reduce(f64::max),
             along: meetings().any(|m| m.along.is_some()),
             strike_proposed_deg: footing.strike_proposed_deg(),
             may_run_along: footing.may_run_along.clone(),
@@ -114,9 +121,23 @@ impl Settled<'_> {
             fall: fall.and_then(Result::ok),
             order: self.answers.order(index, draft.team),
         };
-        let (setup, reason) = draft.clone().tied(&given, self.job.rules);
+        let (mut setup, reason) = draft.clone().tied(&given, self.job.rules);
+        if !draft.spacing.gap_given() {
+            // Reckoned with a gap of no width: only what is not held even so can be told.
+            setup.arrest = setup.arrest.filter(|a| a.verdict == Held::None);
+        }
         let no_fall = fall.and_then(Result::err).cloned();
         (setup, no_fall.or(reason))
+    }
+}
+
+/// Nobody is told to unrope where there is ice.
+fn rope_off(leg: &RopedLeg<'_>) -> RopeOff {
+    let (end_m, stage) = (leg.sketch.stretch.to_m, leg.stage.stage);
+    match (leg.stage.met.on_ice(end_m), end_m >= stage.length_m()) {
+        (false, _) => RopeOff::Unrope,
+        (true, false) => RopeOff::ByWord,
+        (true, true) => RopeOff::EndsOnIce,
     }
 }
 

@@ -17,7 +17,8 @@ pub(crate) fn zones(job: &Brief<'_>, stages: &[Sketch<'_>]) -> Vec<ZoneSummary> 
                 enter_m: c.from_m,
                 exit_m: c.to_m,
             });
-            if let Some(summary) = summaries.get_mut(contact.zone) {
+            let zone = contact.of.zone();
+            if let Some(summary) = zone.and_then(|zone| summaries.get_mut(zone)) {
                 summary.crossings.extend(crossings);
                 let proposed = stage
                     .met

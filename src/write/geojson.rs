@@ -300,6 +300,7 @@ fn leg_properties(leg: &Leg, look: Look) -> JsonObject {
             "bearing_deg": leg.bearing_deg.map(mm),
             "strike_proposed_deg": leg.strike_proposed_deg.map(mm),
             "zones": zones.join(" "),
+            "gap_known": leg.gap_known,
             "gap_m": leg.gap_m,
             "effective_gap_m": leg.effective_gap_m.map(mm),
             "along": leg.along,
@@ -347,7 +348,7 @@ fn put_team(properties: &mut JsonObject, team: &TeamSetup, teams: usize) {
         ("rope_m", json!(mm(team.ledger.total_m))),
         ("sold_length_m", json!(team.sold_length_m)),
         ("spare_m", json!(team.rope.as_ref().map(|r| mm(r.spare_m)))),
-        ("as_tied_gap_m", json!(mm(team.as_tied_gap_m))),
+        ("as_tied_gap_m", json!(team.as_tied_gap_m.map(mm))),
         ("covers_gap_m", json!(team.covers_gap_m.map(mm))),
     ];
     let given = members.into_iter().filter(|(_, v)| !v.is_null());

@@ -123,11 +123,14 @@ fn waypoint(
     waypoint
 }
 
-/// `UP 2`, `OFF 2` by leg: at most 10 ASCII characters up to a million legs, and unique.
+/// `UP 2`, `OFF 2` by leg, `OFF! 2` where the rope comes off on ice by the leader's word, `ICE 2` where the line ends
+/// on ice: at most 10 ASCII characters up to a hundred thousand legs, and unique.
 fn code(change: &ChangePoint<'_>) -> String {
     match change.kind {
         ChangeKind::RopeUp => format!("UP {}", change.leg.leg),
         ChangeKind::Unrope => format!("OFF {}", change.leg.leg),
+        ChangeKind::OffByWord => format!("OFF! {}", change.leg.leg),
+        ChangeKind::EndsOnIce => format!("ICE {}", change.leg.leg),
     }
 }
 

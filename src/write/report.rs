@@ -164,7 +164,7 @@ fn legend(sheet: &Sheet<'_>) -> Markup {
                     svg class="swatch" viewBox="0 0 30 12" aria-hidden="true" {
                         circle class="change" cx="15" cy="6" r="5" {}
                     }
-                    "rope up or unrope, numbered as below"
+                    "rope up or rope off, numbered as below"
                 }
                 li {
                     svg class="swatch" viewBox="0 0 30 12" aria-hidden="true" {

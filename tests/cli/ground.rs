@@ -119,9 +119,9 @@ fn a_plan_takes_its_ground_from_flags_and_from_the_trip_file() {
     let flags = planned(
         dir,
         "plan route.gpx zones.geojson --party 3 --terrain heights.tif --glaciers ice.geojson \
-         --start 04:30 --pace munter --format json",
+         --undrawn-ice tell --start 04:30 --pace munter --format json",
     );
-    let trip = "party = 3\nterrain = [\"heights.tif\"]\nglaciers = \"ice.geojson\"\nstart = \"04:30\"\npace = \"munter\"\n";
+    let trip = "party = 3\nterrain = [\"heights.tif\"]\nglaciers = \"ice.geojson\"\nundrawn_ice = \"tell\"\nstart = \"04:30\"\npace = \"munter\"\n";
     let beside = dir.join("beside");
     fs::create_dir_all(&beside).expect("a folder");
     fs::write(dir.join("trip.toml"), trip).expect("saved");

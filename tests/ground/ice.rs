@@ -7,7 +7,8 @@ use crate::fixture::{close_to as close, planned::said, trip::Trip};
 #[test]
 fn ice_without_a_zone_is_told_with_its_place() {
     // Ice from 800 m south to 850 m north of the spot; the zone covers 200 m on both sides of it.
-    let trip = Trip::northward();
+    // Only told, so that the legs are those of the zone alone.
+    let trip = Trip::northward().rules("undrawn_ice = \"tell\"");
     let plan = trip
         .clone()
         .inventory((-300.0, -800.0), (300.0, 850.0))
@@ -17,11 +18,11 @@ fn ice_without_a_zone_is_told_with_its_place() {
     close("in all", Some(length_m), 600.0 + 650.0, 0.01);
     close("from", Some(pieces[0].from_m), 100.0, 0.01);
     let first = &plan.legs[0];
-    let says = said(&first.findings, "glacier-without-zone");
-    // The roped leg begins 20 m before the zone, at 680 m.
+    // The roped leg begins 20 m before the zone, at 680 m; the finding tells all of the stage.
+    close("to", Some(pieces[0].to_m), 680.0, 0.01);
     assert_eq!(
-        says,
-        ["580 m on a glacier, 0.10–0.68 km: no gap width given"]
+        said(&first.findings, "ice-without-a-gap-width"),
+        ["ice without a gap width, 0.10–0.70 km, 1.10–1.75 km: only told, by your word"]
     );
     assert_eq!(first.verdict, Verdict::Look);
     let covered = trip.inventory((-200.0, -200.0), (200.0, 200.0)).plan();

@@ -2,20 +2,29 @@
 
 use proptest::prelude::*;
 use schrund::{
-    Planner,
+    Job, Planner,
     geometry::Bounds,
     legs::spacing::need_m,
+    meet::{Ice, undrawn::crossed},
     plan::{
         Plan,
-        leg::{Leg, TeamSetup},
+        leg::{Leg, TeamSetup, Verdict},
+        off::RopeOff,
     },
     practice::{Origin, Rule, Rules},
-    trip::{job::Brief, party::Party, route::Route, timetable::Timetable, zone::Zone},
+    trip::{
+        job::Brief,
+        party::Party,
+        route::{Route, Stretch},
+        timetable::Timetable,
+        zone::Zone,
+    },
+    write::{Look, Scene},
 };
 
 use crate::fixture::{
     any::{any_line, any_zone, any_zones, route},
-    planned::setups,
+    planned::{Planned, setups},
     trip::rules,
 };
 
@@ -209,6 +218,60 @@ proptest! {
                 let heavy = planned(&route, zones, people, rules);
                 no_lighter(&light, &heavy.expect("still a plan"))?;
             }
+        }
+    }
+}
+
+/// No unroped metre on ice, and nobody told to unrope there.
+fn nobody_unties_on_ice(job: &Job, plan: &Plan) -> Result<(), TestCaseError> {
+    let stage = &job.route.stages[0];
+    let drawn = Ice::of(&job.zones).contacts(stage, 0.0);
+    let known = Ice::of(&job.glaciers).contacts(stage, 0.0);
+    let ice = crossed(&[drawn, known].concat());
+    for leg in plan.legs.iter().filter(|l| !l.roped) {
+        let on_leg = |s: &Stretch| s.to_m.min(leg.end_m) - s.from_m.max(leg.start_m);
+        let longest_m = ice.iter().map(on_leg).fold(0.0, f64::max);
+        prop_assert!(longest_m < HAIR_M, "{longest_m} m of ice on {leg:?}");
+    }
+    let on_ice = |at_m: f64| ice.iter().any(|s| s.from_m <= at_m && at_m <= s.to_m);
+    for leg in plan.legs.iter().filter(|l| l.roped) {
+        let unrope = leg.rope_off == Some(RopeOff::Unrope);
+        prop_assert_eq!(unrope, !on_ice(leg.end_m), "{:?}", leg.rope_off);
+        prop_assert!(leg.rope_off != Some(RopeOff::ByWord), "nobody said so");
+        let without = !leg.gap_known;
+        prop_assert!(!without || leg.verdict >= Verdict::Look);
+        prop_assert_eq!(leg.zones.is_empty(), leg.gap_m.is_none());
+    }
+    Ok(())
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 150, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn with_an_inventory_and_one_zone_nobody_unties_on_ice(
+        line in any_line(),
+        zone in any_zone(1),
+        glaciers in any_zones(),
+        people in 2..6_usize,
+        margin_m in prop_oneof![Just(20.0), 0.0..100.0],
+    ) {
+        let mut rules = rules();
+        rules.set(Rule::MarginM, margin_m, Origin::Flag).unwrap();
+        let job = Job {
+            route: route(&line),
+            zones: vec![zone],
+            glaciers,
+            party: Party::of(people, &rules),
+            ..Job::under(rules)
+        };
+        if let Ok(plan) = schrund::plan(&job) {
+            nobody_unties_on_ice(&job, &plan)?;
+            let planned = Planned { job, plan, scene: Scene::default(), look: Look::default() };
+            let device = ::gpx::read(planned.written("gpx").as_bytes()).unwrap();
+            let unrope = device.waypoints.iter().filter(|w| w.type_.as_deref() == Some("unrope"));
+            let legs = planned.plan.legs.iter();
+            prop_assert_eq!(unrope.count(), legs.filter(|l| l.rope_off == Some(RopeOff::Unrope)).count());
         }
     }
 }

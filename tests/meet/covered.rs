@@ -3,7 +3,7 @@
 use schrund::{
     Planner,
     geometry::LonLat,
-    meet::{Contact, Ice},
+    meet::{Contact, Ice, contact::Of},
     trip::{
         job::Brief,
         party::Party,
@@ -39,7 +39,7 @@ fn plug(x0: f64, x1: f64) -> Zone {
 
 fn contact(zones: &[Zone], line: &[LonLat]) -> Option<Contact> {
     let contacts = Ice::of(zones).contacts(&stage(line), MARGIN_M);
-    contacts.into_iter().find(|c| c.zone == 0)
+    contacts.into_iter().find(|c| c.of == Of::Zone(0))
 }
 
 /// Where the first zone is touched on the way through its middle, metres from its border.

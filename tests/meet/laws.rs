@@ -4,7 +4,7 @@ use geo::Contains;
 use proptest::prelude::*;
 use schrund::{
     geometry::LonLat,
-    meet::{Contact, Ice},
+    meet::{Contact, Ice, contact::Of},
     trip::{
         route::{Stage, Stretch},
         zone::Zone,
@@ -18,7 +18,7 @@ use crate::fixture::any::{any_line, any_zones, stage};
 const SAME_M: f64 = 1e-3;
 
 fn crossings(stage: &Stage, zones: &[Zone]) -> Vec<(usize, Vec<Stretch>)> {
-    let with_crossing = |c: Contact| (c.zone, c.crossings);
+    let with_crossing = |c: Contact| (c.of.zone().expect("drawn"), c.crossings);
     Ice::of(zones)
         .contacts(stage, 0.0)
         .into_iter()
@@ -77,7 +77,7 @@ proptest! {
         let found = Ice::of(&zones).contacts(&stage, 0.0);
         for (index, zone) in zones.iter().enumerate() {
             let polygon = to_geo(zone);
-            let crossings = found.iter().find(|c| c.zone == index).map_or(&[][..], |c| &c.crossings);
+            let crossings = found.iter().find(|c| c.of == Of::Zone(index)).map_or(&[][..], |c| &c.crossings);
             for k in 0..200_u16 {
                 let at_m = stage.length_m() * (f64::from(k) + 0.37) / 200.0;
                 let near_border = |s: &Stretch| (s.from_m - at_m).abs() < 0.01 || (s.to_m - at_m).abs() < 0.01;
@@ -145,8 +145,8 @@ proptest! {
     #[test]
     fn the_margin_only_adds(line in any_line(), zones in any_zones(), margin_m in 0.0..300.0) {
         let stage = stage(&line);
-        let covered = |all: &[Contact], zone: usize, s: &Stretch| {
-            all.iter().filter(|c| c.zone == zone).flat_map(|c| &c.touches).any(|t| {
+        let covered = |all: &[Contact], zone: Of, s: &Stretch| {
+            all.iter().filter(|c| c.of == zone).flat_map(|c| &c.touches).any(|t| {
                 t.from_m <= s.from_m + SAME_M && t.to_m >= s.to_m - SAME_M
             })
         };
@@ -154,10 +154,10 @@ proptest! {
             (Ice::of(&zones).contacts(&stage, margin_m), Ice::of(&zones).contacts(&stage, margin_m * 1.3 + 1.0));
         for contact in &small {
             for crossing in &contact.crossings {
-                prop_assert!(covered(&small, contact.zone, crossing), "a crossing outside its own margin");
+                prop_assert!(covered(&small, contact.of, crossing), "a crossing outside its own margin");
             }
             for touch in &contact.touches {
-                prop_assert!(covered(&large, contact.zone, touch), "{touch:?} got lost in a larger margin");
+                prop_assert!(covered(&large, contact.of, touch), "{touch:?} got lost in a larger margin");
             }
         }
     }
@@ -170,7 +170,7 @@ proptest! {
         for (index, zone) in zones.iter().enumerate() {
             // A hole that the other zones cover is no edge.
             let zone = &without_covered_holes(zone, &zones);
-            let touches = found.iter().find(|c| c.zone == index).map_or(&[][..], |c| &c.touches);
+            let touches = found.iter().find(|c| c.of == Of::Zone(index)).map_or(&[][..], |c| &c.touches);
             for k in 0..60_u16 {
                 let at_m = stage.length_m() * (f64::from(k) + 0.41) / 60.0;
                 let p = stage.at(at_m).unwrap();

@@ -6,6 +6,7 @@ use proptest::{prelude::*, test_runner::Config};
 use schrund::{
     legs::{
         knots::{self, Hardship},
+        over::Over,
         spacing,
         worst::Meeting,
     },
@@ -181,7 +182,7 @@ fn falls(team: &RopeTeam, spacing_m: f64, gap_m: f64, knots: &KnotSet, rules: &R
 fn asked(team: &RopeTeam, zone: &Zone, rules: &Rules) -> Asked {
     let people = team.size();
     let gap_m = zone.gap.max_m;
-    let knots_m = knots::least_m(team, &[zone], Hardship::default, rules);
+    let knots_m = knots::least_m(team, Over::drawn(&[zone]), Hardship::default, rules);
     let least_m = spacing::base_m(people, false, rules).max(knots_m);
     let chosen = spacing::choose(people, least_m, rules, &|_| Meeting {
         effective_gap_m: gap_m,
@@ -191,7 +192,13 @@ fn asked(team: &RopeTeam, zone: &Zone, rules: &Rules) -> Asked {
         along: None,
     });
     let spacing_m = chosen.spacing_m;
-    let knots = knots::choose(team, spacing_m, &[zone], Hardship::default(), rules);
+    let knots = knots::choose(
+        team,
+        spacing_m,
+        Over::drawn(&[zone]),
+        Hardship::default(),
+        rules,
+    );
     let mut over = 1;
     while over < people
         && f64::from(u8::try_from(over).unwrap()) * spacing_m <= gap_m

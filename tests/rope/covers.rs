@@ -6,6 +6,7 @@ use proptest::{prelude::*, test_runner::Config};
 use schrund::{
     legs::{
         knots::{self, Hardship},
+        over::Over,
         spacing,
         worst::Meeting,
     },
@@ -51,7 +52,7 @@ fn draft(people: usize, knots: bool, rules: &Rules) -> Draft {
         rules,
         &|_| meeting(0.0),
     );
-    let draft = Draft::new(&team, chosen, &[], Hardship::default(), rules);
+    let draft = Draft::new(&team, chosen, Over::drawn(&[]), Hardship::default(), rules);
     let each_end = usize::from(knots);
     Draft {
         knots: KnotSet {

@@ -1,6 +1,6 @@
 //! When brake knots count: by the depth of the snow, and by the worst zone of a leg.
 
-use schrund::{legs::knots::bite, plan::leg::Bite, practice::Rule, trip::zone::Zone};
+use schrund::{legs::over::bite, plan::leg::Bite, practice::Rule, trip::zone::Zone};
 
 use crate::fixture::{
     planned::{codes, roped, setup},

@@ -14,6 +14,10 @@ hidden-gaps-skied-unroped = { $zone } says never to rope: on skis, { $snow } of 
     [flags] : `--terrain FILE`
    *[members] { "" }
 }
+-by-glaciers = { $interface ->
+    [flags] : `--glaciers FILE`
+   *[members] { "" }
+}
 -more-terrain = { $interface ->
     [flags] `--terrain` can be given again
    *[members] several models can be given
@@ -105,8 +109,15 @@ jump-over-ice = { $count ->
 stage-gap-over-ice = from the end of stage { $before } to the beginning of stage { $after } it is { $length } straight over { $ice }: nothing is planned for that ice
     .hint = if it is walked, draw it as part of a stage
 
-glacier-without-zone = { $length } on a glacier, { $span }: no gap width given
+unroped-on-ice-by-your-word = unroped on ice by your word: { $ice }
+ice-undrawn = ice on which no zone is drawn
+
+ice-without-a-gap-width = ice without a gap width, { $spans }: { $roped ->
+    [yes] roped, at least with the base spacing, its gaps and its snow unknown
+   *[no] only told, by your word
+}
     .hint = draw a zone there with the gaps you expect
+ice-span = { $span }
 
 bridges-late = { $zone } is left at { $left }, after { $until }, until when the leader trusts snow bridges
     .hint = start earlier, or turn round in time
@@ -148,6 +159,9 @@ zone-not-met = { $count ->
     [1] the route does not meet this zone
    *[other] the route does not meet { $count } of the zones: { $numbers }
 }
+
+no-inventory = no glacier inventory was given: the plan knows no ice but the zones drawn
+    .hint = give one{ -by-glaciers }
 
 no-heights = the route gives no heights: no ascent, slope or time for the climb is known
     .hint = give a terrain model{ -by-terrain }

@@ -57,8 +57,12 @@ zone-note = Note: { $text }.
 
 change-rope-up = rope up
 change-unrope = unrope
+change-off-by-word = rope off by your word
+change-ends-on-ice = route ends on ice
 change-title = { $number }. { $what }
 change-end = End of leg { $leg }, once the last person is here.
+change-end-by-word = End of leg { $leg }, on ice: the rope comes off because you say so, not because the ice ends.
+change-end-on-ice = End of leg { $leg }, on ice: what comes after it is not planned.
 change-at = { $stages ->
     [1] { $what } at { $at }
    *[other] { $what } at stage { $stage }, { $at }
@@ -123,6 +127,7 @@ block-haul = getting { $who } out, { $depth } below the lip: { $answer }{ $pull 
 block-pull = { " (" }{ $force } to pull)
 block-pull-least = { " (at least " }{ $force } to pull)
 block-covers = gaps up to { $tied } as it is tied here; this rope, tied anew { $apart } apart, up to { $gap }; by the spacing rule, which says nothing about holding a fall
+block-covers-unknown = not reckoned, nobody gave a gap width here
 block-covers-nothing = no gap: the rope is too short
 block-covers-not = { $covers }; not covered: { $not }
 block-not-wider = wider gaps

@@ -14,7 +14,7 @@ use super::{
 use crate::{
     fault::{Fault, Place, trip::InTrip},
     physics::assumed::Snow,
-    practice::{Chosen, Cover, Knots, Origin, Pace, Reserve, Travel},
+    practice::{Chosen, Cover, Knots, Origin, Pace, Reserve, Travel, UndrawnIce},
     trip::{clock::Clock, party::EmergencyContact},
 };
 
@@ -59,6 +59,9 @@ pub struct Trip {
     pub cover: Option<Cover>,
     /// Whether bare ice is roped where the zone does not say.
     pub rope_on_bare: Option<bool>,
+    /// What is done on ice of the inventory on which no zone is drawn: `rope` (default) or `tell`.
+    #[schemars(with = "Option<String>")]
+    pub undrawn_ice: Option<UndrawnIce>,
     /// By which rule walking times are reckoned: `din`, `munter` or `naismith`.
     #[schemars(with = "Option<String>")]
     pub pace: Option<Pace>,
@@ -122,6 +125,7 @@ impl Trip {
             reserve: self.reserve,
             cover: self.cover,
             rope_on_bare: self.rope_on_bare,
+            undrawn_ice: self.undrawn_ice,
             pace: self.pace,
             use_proposed_strike: self.use_proposed_strike,
             snow: self.snow,

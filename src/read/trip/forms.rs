@@ -7,7 +7,7 @@ use crate::{
     },
     physics::assumed::Snow,
     practice::{
-        Choices, Cover, Knots, Pace, Reserve, Rule, Travel,
+        Choices, Cover, Knots, Pace, Reserve, Rule, Travel, UndrawnIce,
         form::{MemberForm, NUMBER, Sorted, TEXT, TEXTS, TRUTH, TableForm, ValueForm, WordForm},
         toml_text::TomlText,
     },
@@ -29,6 +29,7 @@ static TRIP: TableForm = TableForm {
         MemberForm::may("cover", WordForm::<Cover>::FORM),
         MemberForm::may("rope_on_bare", TRUTH),
         MemberForm::may("pace", WordForm::<Pace>::FORM),
+        MemberForm::may("undrawn_ice", WordForm::<UndrawnIce>::FORM),
         MemberForm::may("use_proposed_strike", TRUTH),
         MemberForm::may("start", TIME),
         MemberForm::may("bridges_until", TIME),

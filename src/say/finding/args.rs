@@ -1,8 +1,10 @@
 //! Words and figures for the placeables of each fact's message.
 
 use super::{
-    line::{self, FactArgs, span_of},
+    line,
+    placeable::{FactArgs, near, span_of, yes},
     whereabouts,
+    zones::of_zone,
 };
 use crate::{
     plan::{
@@ -13,7 +15,7 @@ use crate::{
     say::{
         arg::Arg,
         fault,
-        name::{person, rope, zone},
+        name::{person, rope},
         round::Round,
         setup,
         span::Said,
@@ -35,6 +37,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::BridgesLate { .. }
         | Fact::KnotsNoBite { .. }
         | Fact::KnotsFewer { .. }
+        | Fact::UnropedByWord { .. }
         | Fact::ZoneMissed { .. } => of_zone(fact, at, voice),
         Fact::TooSteep { .. }
         | Fact::AvalancheTerrain { .. }
@@ -53,10 +56,10 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::PairWithoutKnots { .. }
         | Fact::NoAnswer { .. } => of_fall(fact, at, voice),
         Fact::CutOff { .. }
-        | Fact::GlacierWithoutZone { .. }
+        | Fact::IceWithoutGap { .. }
         | Fact::MayRunAlong { .. }
         | Fact::JumpOverIce { .. }
-        | Fact::StageGapOverIce { .. } => line::of(fact, at, voice),
+        | Fact::StageGapOverIce { .. } => line::of(fact, voice),
         Fact::HeightsCompared { .. }
         | Fact::HeightsFarApart { .. }
         | Fact::TerrainVoid { .. }
@@ -67,66 +70,10 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::LastOnIce {}
         | Fact::KnotsBlockHaul {}
         | Fact::SlopeUnknown {}
+        | Fact::NoInventory {}
         | Fact::NoHeights {}
         | Fact::OnSkis {}
         | Fact::NoRopeNamed {} => Vec::new(),
-    }
-}
-
-fn of_zone<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
-    match fact {
-        Fact::NeverOnHidden { zone: z }
-        | Fact::StrikeExact { zone: z }
-        | Fact::StrikeUnknown { zone: z } => vec![("zone", Arg::Said(zone(z, voice)))],
-        Fact::SkiedUnroped {
-            zone: z,
-            snow_depth_m,
-            gap_m,
-        } => vec![
-            ("zone", Arg::Said(zone(z, voice))),
-            ("snow", Arg::There(*snow_depth_m)),
-            ("gap", Arg::Needed(*gap_m)),
-        ],
-        Fact::Along { zone: z } => vec![("zone", Arg::Said(zone(z, voice))), near(at)],
-        Fact::BareIce { zone: z, roped } => {
-            vec![("zone", Arg::Said(zone(z, voice))), ("roped", yes(*roped))]
-        }
-        Fact::GapAssumed { zone: z, gap_m } => vec![
-            ("zone", Arg::Said(zone(z, voice))),
-            ("gap", Arg::Needed(*gap_m)),
-        ],
-        Fact::KnotsNoBite { zones } => {
-            let named = zones.iter().map(|z| zone(z, voice));
-            vec![("zones", Arg::Said(Said::join(named, ", ")))]
-        }
-        Fact::KnotsFewer { tied, layout } => {
-            vec![("tied", Arg::Count(*tied)), ("layout", Arg::Count(*layout))]
-        }
-        Fact::ZoneMissed { zones } => vec![
-            ("count", Arg::Count(zones.len())),
-            ("numbers", Arg::Said(Said::figure(ranges(zones)))),
-        ],
-        Fact::BridgesLate {
-            zone: z,
-            left_at,
-            until,
-        } => vec![
-            ("zone", Arg::Said(zone(z, voice))),
-            ("left", Arg::Figure(left_at.to_string())),
-            ("until", Arg::Figure(until.to_string())),
-        ],
-        Fact::StrikeProposed {
-            zone: z,
-            strike_deg,
-            doubt_deg,
-            counts,
-        } => vec![
-            ("zone", Arg::Said(zone(z, voice))),
-            ("strike", Arg::Degrees(*strike_deg, 0, Round::Nearest)),
-            ("doubt", Arg::Degrees(*doubt_deg, 0, Round::Nearest)),
-            ("counts", yes(*counts)),
-        ],
-        _ => Vec::new(),
     }
 }
 
@@ -270,19 +217,6 @@ fn convex<'a>(places: &[RollOver], voice: Voice) -> FactArgs<'a> {
     vec![("places", Arg::Said(Said::join(each, ", ")))]
 }
 
-fn yes(it_is: bool) -> Arg<'static> {
-    Arg::Word(if it_is { "yes" } else { "no" })
-}
-
-/// The chainage of the place.
-fn near<'a>(at: &At) -> (&'static str, Arg<'a>) {
-    let at_m = match at {
-        At::Leg(place) => place.from_m,
-        _ => 0.0,
-    };
-    ("at", Arg::Walked(at_m))
-}
-
 fn of_spacing(fact: &Fact) -> FactArgs<'_> {
     match fact {
         Fact::NoSetup {
@@ -365,15 +299,4 @@ fn terrain_void<'a>(void: &TerrainVoid, at: &At, voice: Voice) -> FactArgs<'a> {
         ("first", Arg::Walked(void.first_m.unwrap_or_default())),
         ("other", yes(void.file_has_heights)),
     ]
-}
-
-/// Rising numbers with neighbours drawn together: `1–57, 59, 61–80`.
-fn ranges(numbers: &[usize]) -> String {
-    let runs = numbers.chunk_by(|a, b| a + 1 == *b);
-    let run = |run: &[usize]| match run {
-        [first, .., last] => format!("{first}–{last}"),
-        [only] => only.to_string(),
-        [] => String::new(),
-    };
-    runs.map(run).collect::<Vec<_>>().join(", ")
 }

@@ -1,25 +1,23 @@
 //! Words and figures of what is found of the line: where it ends, jumps, contours, and lies on ice that nobody drew.
 
+use super::placeable::{FactArgs, yes};
 use crate::{
     plan::{
         fact::{Fact, RouteEnd},
-        finding::At,
         name::IceNames,
         place::{JumpSummary, Piece},
     },
-    say::{arg::Arg, name::ice, voice::Voice},
+    say::{arg::Arg, name::ice, span::Said, voice::Voice},
 };
 
-/// A placeable's name with what stands in its place.
-pub(super) type FactArgs<'a> = Vec<(&'static str, Arg<'a>)>;
-
 /// All of one fact of the line.
-pub(super) fn of<'a>(fact: &Fact, at: &At, voice: Voice) -> FactArgs<'a> {
+pub(super) fn of<'a>(fact: &Fact, voice: Voice) -> FactArgs<'a> {
     match fact {
         Fact::CutOff { at } => vec![("end", Arg::Word(route_end(*at)))],
-        Fact::GlacierWithoutZone { length_m } => {
-            vec![("length", Arg::Whole(*length_m)), span_of(at)]
-        }
+        Fact::IceWithoutGap { pieces, roped } => vec![
+            ("spans", Arg::Said(spans(pieces, voice))),
+            ("roped", yes(*roped)),
+        ],
         Fact::MayRunAlong { pieces } => contours(pieces),
         Fact::JumpOverIce { jumps, ice: under } => over_ice(jumps, under, voice),
         Fact::StageGapOverIce {
@@ -52,13 +50,13 @@ fn over_ice<'a>(jumps: &[JumpSummary], under: &IceNames, voice: Voice) -> FactAr
     ]
 }
 
-/// The stretch of the place.
-pub(super) fn span_of<'a>(at: &At) -> (&'static str, Arg<'a>) {
-    let (from_m, to_m) = match at {
-        At::Leg(place) => (place.from_m, place.to_m),
-        _ => (0.0, 0.0),
+/// From where to where, piece after piece.
+fn spans(pieces: &[Piece], voice: Voice) -> Said {
+    let span = |p: &Piece| {
+        let span = Arg::Between(p.from_m, p.to_m);
+        voice.say("ice-span", &[("span", span)])
     };
-    ("span", Arg::Between(from_m, to_m))
+    Said::join(pieces.iter().map(span), ", ")
 }
 
 fn route_end(end: RouteEnd) -> &'static str {

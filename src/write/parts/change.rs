@@ -1,7 +1,7 @@
-//! Places where the set-up changes: rope up, unrope.
+//! Places where the set-up changes: rope up, unrope. Nobody is told to unrope on ice.
 
 use crate::{
-    plan::leg::Leg,
+    plan::{leg::Leg, off::RopeOff},
     say::{arg::Arg, place, round::Round, span::Said, voice::Voice},
     trip::clock::Clock,
     write::{parts::sentence, sheet::Sheet},
@@ -45,21 +45,26 @@ pub struct ChangePoint<'a> {
 /// What is done at a change.
 ///
 /// ```
-/// use schrund::write::{Scene, Sheet, parts::change::{ChangeKind::{RopeUp, Unrope}, changes}};
+/// use schrund::write::{Scene, Sheet, parts::change::{ChangeKind::{EndsOnIce, OffByWord, RopeUp}, changes}};
 ///
 /// let job = schrund::example::pair()?;
 /// let (plan, scene) = (schrund::plan(&job)?, Scene::default());
 /// let changes = changes(&Sheet::of(&job, &plan, &scene));
 /// let kinds: Vec<_> = changes.iter().map(|change| (change.kind, change.leg.leg)).collect();
-/// assert_eq!(kinds, [(RopeUp, 2), (Unrope, 2), (RopeUp, 4), (Unrope, 4)]);
+/// // All of it is ice: nobody is told to unrope.
+/// assert_eq!(kinds, [(RopeUp, 2), (OffByWord, 2), (RopeUp, 4), (EndsOnIce, 4)]);
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ChangeKind {
     /// Onto the rope.
     RopeUp,
-    /// Off the rope.
+    /// Off the rope, where no ice is known.
     Unrope,
+    /// Off the rope on ice, because the leader says so.
+    OffByWord,
+    /// The line ends on ice, the team on the rope.
+    EndsOnIce,
 }
 
 impl ChangeKind {
@@ -69,6 +74,8 @@ impl ChangeKind {
         match self {
             Self::RopeUp => "rope up",
             Self::Unrope => "unrope",
+            Self::OffByWord => "rope off by your word",
+            Self::EndsOnIce => "route ends on ice",
         }
     }
 
@@ -78,7 +85,7 @@ impl ChangeKind {
     pub fn round(self) -> Round {
         match self {
             Self::RopeUp => Round::Down,
-            Self::Unrope => Round::Up,
+            Self::Unrope | Self::OffByWord | Self::EndsOnIce => Round::Up,
         }
     }
 
@@ -88,6 +95,17 @@ impl ChangeKind {
         match self {
             Self::RopeUp => voice.say("change-rope-up", &[]),
             Self::Unrope => voice.say("change-unrope", &[]),
+            Self::OffByWord => voice.say("change-off-by-word", &[]),
+            Self::EndsOnIce => voice.say("change-ends-on-ice", &[]),
+        }
+    }
+
+    /// What is done where a roped leg ends.
+    fn at_end(leg: &Leg) -> Self {
+        match leg.rope_off {
+            Some(RopeOff::ByWord) => Self::OffByWord,
+            Some(RopeOff::EndsOnIce) => Self::EndsOnIce,
+            Some(RopeOff::Unrope) | None => Self::Unrope,
         }
     }
 }
@@ -106,10 +124,13 @@ impl ChangePoint<'_> {
     /// What is done here, in sentences.
     #[must_use]
     pub fn description(&self, voice: Voice) -> Said {
-        match self.kind {
-            ChangeKind::RopeUp => sentence::leg_description(self.leg, voice),
-            ChangeKind::Unrope => voice.say("change-end", &[("leg", Arg::Count(self.leg.leg))]),
-        }
+        let key = match self.kind {
+            ChangeKind::RopeUp => return sentence::leg_description(self.leg, voice),
+            ChangeKind::Unrope => "change-end",
+            ChangeKind::OffByWord => "change-end-by-word",
+            ChangeKind::EndsOnIce => "change-end-on-ice",
+        };
+        voice.say(key, &[("leg", Arg::Count(self.leg.leg))])
     }
 }
 
@@ -119,7 +140,7 @@ pub fn changes<'a>(sheet: &Sheet<'a>) -> Vec<ChangePoint<'a>> {
     let ends = |leg: &'a Leg| {
         [
             (ChangeKind::RopeUp, leg.start_m, leg.start, leg.start_clock),
-            (ChangeKind::Unrope, leg.end_m, leg.end, leg.end_clock),
+            (ChangeKind::at_end(leg), leg.end_m, leg.end, leg.end_clock),
         ]
     };
     let roped = sheet.plan.legs.iter().filter(|leg| leg.roped);

@@ -15,10 +15,10 @@ use crate::{
 ///     let row = LegRow::new(&plan.legs[3], voice);
 ///     (row.from_to, row.gap)
 /// };
-/// // The second zone is crossed askew: gaps of 10 m are longer along the line.
-/// assert_eq!(shown(Voice::default()), ("2.21–3.13".to_owned(), "10 (11.6)".to_owned()));
+/// // The second zone is crossed askew: gaps of 10 m are longer along the line. Its margin lies on ice nobody drew.
+/// assert_eq!(shown(Voice::default()), ("2.21–3.13".to_owned(), "10 (11.6) ?".to_owned()));
 /// let feet = Voice { units: Units::Imperial, ..Voice::default() };
-/// assert_eq!(shown(feet), ("1.37–1.94".to_owned(), "32.9 (37.9)".to_owned()));
+/// assert_eq!(shown(feet), ("1.37–1.94".to_owned(), "32.9 (37.9) ?".to_owned()));
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq)]
@@ -37,7 +37,7 @@ pub struct LegRow<'a> {
     pub time: String,
     /// Numbers of the zones met.
     pub zones: &'a [usize],
-    /// `6`, or `6 (8.4)` with the way along the route where that is longer.
+    /// `6`, or `6 (8.4)` with the way along the route where that is longer; `?` where there is ice without a gap width.
     pub gap: String,
     /// One for each rope team; empty on unroped legs.
     pub teams: Vec<TeamRow<'a>>,
@@ -139,17 +139,23 @@ fn heights(leg: &Leg, voice: Voice) -> String {
 }
 
 fn gap(leg: &Leg, voice: Voice) -> String {
+    let unknown = if leg.gap_known || !leg.roped { "" } else { "?" };
     let (Some(gap_m), Some(effective_m)) = (leg.gap_m, leg.effective_gap_m) else {
-        return String::new();
+        return unknown.to_owned();
     };
     let (gap, effective) = (
         voice.units.number(gap_m, Round::Up),
         voice.units.number(effective_m, Round::Up),
     );
-    if gap == effective {
+    let drawn = if gap == effective {
         gap
     } else {
         format!("{gap} ({effective})")
+    };
+    if unknown.is_empty() {
+        drawn
+    } else {
+        format!("{drawn} {unknown}")
     }
 }
 

@@ -356,17 +356,19 @@ fn pull(answer: &HaulAnswer, voice: Voice) -> Said {
 /// How wide a gap the rope still covers, and what nothing here covers.
 fn covers(setup: &TeamSetup, voice: Voice) -> Said {
     let mut not = Vec::new();
-    let covers = match (setup.covers_gap_m, setup.covers_at_spacing_m) {
-        (Some(gap_m), Some(apart_m)) => {
+    let anew = setup.covers_gap_m.zip(setup.covers_at_spacing_m);
+    let covers = match (setup.as_tied_gap_m, anew) {
+        (Some(tied_m), Some((gap_m, apart_m))) => {
             not.push(voice.say("block-not-wider", &[]));
             let args = [
                 ("gap", Arg::There(gap_m)),
                 ("apart", Arg::Measured(apart_m)),
-                ("tied", Arg::There(setup.as_tied_gap_m)),
+                ("tied", Arg::There(tied_m)),
             ];
             voice.say("block-covers", &args)
         }
-        _ => voice.say("block-covers-nothing", &[]),
+        (Some(_), None) => voice.say("block-covers-nothing", &[]),
+        (None, _) => voice.say("block-covers-unknown", &[]),
     };
     let short = setup.reach.iter().filter(|f| f.depth_m < -1e-9);
     not.extend(short.map(|f| {

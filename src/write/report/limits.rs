@@ -55,7 +55,7 @@ fn limit(leg: &Leg, team: &TeamSetup, voice: Voice) -> Markup {
             th scope="row" data-label="Leg" { (who(leg, team)) }
             td class="n" data-label={ "Rope, " (short) } { (maybe(rope_m, Round::Down, voice)) }
             td class="n" data-label={ "Planned gap, " (short) } { (maybe(leg.gap_m, Round::Up, voice)) }
-            td class="n" data-label={ "Covered as tied, " (short) } { (voice.units.number(team.as_tied_gap_m, Round::Down)) }
+            td class="n" data-label={ "Covered as tied, " (short) } { (maybe(team.as_tied_gap_m, Round::Down, voice)) }
             td class="n" data-label={ "Tied anew, " (short) } data-leg=(leg.leg) data-team=(team.team)
                 data-coil-kg=(number(team.coil_kg)) data-covers-gap-m=[team.covers_gap_m.map(number)] { (maybe(team.covers_gap_m, Round::Down, voice)) }
             td class="n" data-label={ "Coil each, " (short) } { (voice.units.number(team.coil_carried_m, Round::Down)) @if team.coil_carried_m > 0.0 { ", " (kilograms(team.coil_kg)) } }
