@@ -31,7 +31,11 @@ plan = json.loads((out / "plan.json").read_text())
 jsonschema.validate(plan, schema("plan"))
 jsonschema.validate(json.loads((example / "zones.geojson").read_text()), schema("zones"))
 jsonschema.validate(tomllib.loads((example / "trip.toml").read_text()), schema("trip"))
-check("three schemas hold", True)
+for name in ["arm-span", "short-alpine", "constant", "club-coils"]:
+    printed = subprocess.check_output([schrund, "practice", name, "--toml"], text=True)
+    for text in [printed, (example.parent.parent / "data/practice" / f"{name}.toml").read_text()]:
+        jsonschema.validate(tomllib.loads(text), schema("practice"))
+check("four schemas hold", True)
 
 text = (out / "map.geojson").read_text()
 collection = json.loads(text, parse_constant=lambda c: sys.exit(f"FAILED: {c} in the map"))

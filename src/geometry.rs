@@ -5,6 +5,7 @@ pub mod area;
 pub mod bounds;
 mod edge;
 pub mod frame;
+pub mod lie;
 pub mod lonlat;
 pub mod outline;
 pub mod projection;

@@ -2,6 +2,7 @@
 
 mod falls;
 mod ground;
+pub(crate) mod jumps;
 pub(crate) mod leg;
 mod place;
 mod team;

@@ -3,6 +3,7 @@
 
 pub mod angle;
 pub mod contact;
+mod covered;
 mod crossing;
 pub mod ice;
 pub mod undrawn;

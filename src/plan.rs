@@ -22,7 +22,7 @@ use crate::{
         keep::KeepSetup,
         leg::{Leg, Verdict},
         name::RopeName,
-        place::HeightsFrom,
+        place::{HeightsFrom, JumpSummary},
         why::CarryWhy,
     },
     practice::Origin,
@@ -172,25 +172,6 @@ pub struct StageSummary {
     pub points: usize,
     /// Where the line ends and goes on elsewhere.
     pub jumps: Vec<JumpSummary>,
-}
-
-/// A jump between segments; never walked.
-///
-/// ```
-/// let job = schrund::example::pair()?;
-/// let stage = &schrund::plan(&job)?.route.stages[0];
-/// // This line is straight, and nobody walks its jump: the two together reach from end to end.
-/// let points = job.route.stages[0].points();
-/// let across_m = points[0].distance_m(points[points.len() - 1]);
-/// assert!((stage.length_m + stage.jumps[0].length_m - across_m).abs() < 0.01);
-/// # Ok::<(), Vec<schrund::fault::Fault>>(())
-/// ```
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct JumpSummary {
-    /// Chainage.
-    pub at_m: f64,
-    /// Geodesic from one end to the other.
-    pub length_m: f64,
 }
 
 /// One zone with where the route crosses it.

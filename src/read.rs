@@ -9,5 +9,7 @@ mod ice;
 pub mod input;
 pub mod kind;
 pub mod lay;
+pub mod number;
+pub mod swapped;
 pub mod trip;
 mod unlaid;

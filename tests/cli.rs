@@ -4,5 +4,7 @@ mod address;
 mod cases;
 mod ground;
 mod hostile;
+mod numbers;
+mod practising;
 mod saving;
 mod saying;

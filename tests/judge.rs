@@ -1,4 +1,5 @@
 //! What is found on a leg.
 
 mod findings;
+mod jumps;
 mod verdicts;

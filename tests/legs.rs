@@ -1,4 +1,5 @@
 //! How the route is cut into legs.
 
+mod askew;
 mod ice;
 mod laws;

@@ -1,5 +1,6 @@
 //! Where the route meets the ice.
 
+mod covered;
 mod laws;
 mod reference;
 mod touch;

@@ -3,4 +3,5 @@
 mod geojson;
 mod gpx;
 mod lay;
+mod swapped;
 mod trip;

@@ -1,5 +1,6 @@
 //! What is handed out.
 
+mod changes;
 mod gpx;
 mod ice;
 mod kml;

@@ -12,11 +12,13 @@ use schrund::{
         Pace, Travel, UndrawnIce,
         term::{Term, Terms},
     },
-    read::trip::Assume,
+    read::trip::{Assume, Folk},
     say::{interface::Interface, voice::Voice},
     trip::clock::Clock,
     write::{FORMATS, Format},
 };
+
+use crate::number;
 
 /// Plans how a rope team is set up on every leg of a glacier route.
 #[derive(Debug, Parser)]
@@ -69,17 +71,20 @@ pub(crate) enum Command {
     /// Print the heights of terrain models at places, one tab-separated line each: longitude, latitude, height of the
     /// cell, height between cells; what the columns are goes to standard error.
     Height(HeightArgs),
-    /// List the practice sets, or print one with the standing of each figure.
+    /// List the practice sets, or print one: where it comes from, when people use it, and the standing of each figure.
     Practice {
         /// Name of a set, or path of a practice file.
         name: Option<String>,
+        /// Print it as a practice file, to be edited and given as `--practice FILE`.
+        #[arg(long, requires = "name")]
+        toml: bool,
     },
     /// Write a commented trip file and an empty zones file to fill in.
     New {
         /// Folder to write them to; made if it is not there.
         dir: PathBuf,
     },
-    /// Print a JSON Schema of the plan, the trip file or the zones file.
+    /// Print a JSON Schema of the plan, the trip file, the zones file or a practice file.
     Schema {
         /// Of which.
         of: Document,
@@ -100,6 +105,8 @@ pub(crate) enum Document {
     Plan,
     /// What `--trip` takes.
     Trip,
+    /// What `--practice` takes.
+    Practice,
     /// The zones file.
     Zones,
 }
@@ -115,13 +122,12 @@ pub(crate) struct JobArgs {
     #[arg(
         long,
         value_name = "PEOPLE",
-        value_delimiter = ',',
-        value_parser = head_or_mass,
+        value_parser = number::folk,
         allow_hyphen_values = true
     )]
-    pub(crate) party: Vec<f64>,
+    pub(crate) party: Option<Folk>,
     /// A rope at hand, in metres; give it again for each rope.
-    #[arg(long, value_name = "METRES", allow_hyphen_values = true)]
+    #[arg(long, value_name = "METRES", value_parser = number::rope, allow_hyphen_values = true)]
     pub(crate) rope: Vec<f64>,
     /// A practice set by name, or the path of a practice file.
     #[arg(long, value_name = "NAME|FILE")]
@@ -130,10 +136,10 @@ pub(crate) struct JobArgs {
     #[arg(long, value_name = "FILE")]
     pub(crate) trip: Option<String>,
     /// Margin along and beside the line, metres.
-    #[arg(long, value_name = "METRES", allow_hyphen_values = true)]
+    #[arg(long, value_name = "METRES", value_parser = number::metres, allow_hyphen_values = true)]
     pub(crate) margin: Option<f64>,
     /// Gap width, metres, for zones that give none.
-    #[arg(long, value_name = "METRES", allow_hyphen_values = true)]
+    #[arg(long, value_name = "METRES", value_parser = number::metres, allow_hyphen_values = true)]
     pub(crate) gap: Option<f64>,
     /// Plan only this stage, by number or name.
     #[arg(long, value_name = "N|NAME")]
@@ -234,7 +240,7 @@ pub(crate) struct CheckArgs {
     #[arg(required_unless_present = "explain")]
     pub(crate) files: Vec<String>,
     /// Gap width, metres, for zones that give none.
-    #[arg(long, value_name = "METRES", allow_hyphen_values = true)]
+    #[arg(long, value_name = "METRES", value_parser = number::metres, allow_hyphen_values = true)]
     pub(crate) gap: Option<f64>,
     /// Say more about a code, such as `gap-not-given`.
     #[arg(long, value_name = "CODE")]
@@ -296,11 +302,6 @@ fn term<T: Terms + Send + Sync>() -> impl TypedValueParser<Value = T> {
 
 fn clock(text: &str) -> Result<Clock, String> {
     Clock::parse(text)
-}
-
-fn head_or_mass(text: &str) -> Result<f64, String> {
-    let number = text.trim().parse().ok().filter(|n: &f64| n.is_finite());
-    number.ok_or_else(|| format!("`{text}` is no number: give a head count, or masses in kg"))
 }
 
 fn assumption(text: &str) -> Result<(String, Assume), String> {

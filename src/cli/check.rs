@@ -8,7 +8,9 @@ use schrund::{
     read::{
         input::{Input, Text},
         kind::{self, Kind},
-        lay, trip,
+        lay,
+        swapped::{FileNames, swapped},
+        trip,
     },
     trip::{route::Route, zone::Zone},
 };
@@ -68,15 +70,19 @@ fn no_such_code(code: &str, show: &Show) -> End {
 /// What was read so far, for questions that take two files.
 #[derive(Default)]
 struct ReadSoFar {
-    route: Option<Route>,
+    route: Option<(String, Route)>,
     zones: Option<(String, Vec<Zone>)>,
 }
 
 impl ReadSoFar {
-    /// Zones that would meet the route with longitude and latitude swapped.
+    /// Files that would meet with longitude and latitude swapped in one of them.
     fn swapped(&self) -> Option<Fault> {
-        let (route, (name, zones)) = (self.route.as_ref()?, self.zones.as_ref()?);
-        lay::swapped(route, zones, name)
+        let ((line, route), (ice, zones)) = (self.route.as_ref()?, self.zones.as_ref()?);
+        let names = FileNames {
+            route: line,
+            zones: ice,
+        };
+        swapped(route, zones, &[], names)
     }
 }
 
@@ -101,7 +107,7 @@ fn check(
         Kind::Route => {
             let route = lay::route(input)?;
             let says = route_says(shown, &route.value);
-            read.route = Some(route.value);
+            read.route = Some((shown.to_owned(), route.value));
             Ok(noted(says, route.notes))
         }
         Kind::Toml => toml(input).map(|says| noted(says, Vec::new())),

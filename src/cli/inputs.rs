@@ -5,11 +5,11 @@ use std::path::Path;
 use schrund::{
     Job,
     fault::{Fault, Place, files::InFiles, place::STANDARD_INPUT},
-    practice::{Rule, Rules, set},
+    practice::{Rule, set},
     read::{
         input::{Input, Text},
-        lay::{self, Sources},
-        trip::{self, Assume, Folk, RopeEntry, StageWord, Trip, TripFiles},
+        lay::Sources,
+        trip::{self, Assume, RopeEntry, StageWord, Trip, TripFiles},
     },
 };
 
@@ -92,12 +92,12 @@ fn practice_file(name: &str) -> Option<Input<Text<'static>>> {
     (!embedded && is_path()).then(|| text(name))
 }
 
-/// A practice set by name, or by path where no set has that name.
-pub(crate) fn practice_rules(name: &str) -> Result<Rules, Vec<Fault>> {
-    match practice_file(name) {
-        Some(file) => lay::practice(file),
-        None => Rules::with_practice(&set::Source::Named(name)),
-    }
+/// The text of a practice file, where the name is not that of an embedded set.
+///
+/// # Errors
+/// It cannot be read.
+pub(crate) fn practice_text(name: &str) -> Result<Option<String>, Vec<Fault>> {
+    practice_file(name).map(Input::whole).transpose()
 }
 
 /// The flags in the form of a trip file.
@@ -113,25 +113,11 @@ fn flags(args: &JobArgs) -> Trip {
         undrawn_ice: args.undrawn_ice,
         start: args.start,
         bridges_until: args.bridges_until,
-        party: folk(&args.party),
+        party: args.party.clone(),
         rope: args.rope.iter().map(|&m| RopeEntry::long(m)).collect(),
         stage: args.stage.as_deref().map(StageWord::parse),
         snow: args.snow,
         assume: args.assume.iter().cloned().chain(margin).collect(),
         ..Trip::default()
-    }
-}
-
-/// One whole number is a head count, however large; anything else is masses.
-fn folk(numbers: &[f64]) -> Option<Folk> {
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "known to be whole and not below nought; a huge one stays huge"
-    )]
-    match numbers {
-        [] => None,
-        [n] if n.fract() == 0.0 && *n >= 0.0 => Some(Folk::Number(*n as usize)),
-        masses => Some(Folk::Masses(masses.to_vec())),
     }
 }

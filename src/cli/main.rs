@@ -5,6 +5,7 @@ mod check;
 mod height;
 mod inputs;
 mod new;
+mod number;
 mod options;
 mod plan;
 mod practice;
@@ -59,7 +60,7 @@ fn main() -> ExitCode {
         args::Command::Options(options) => options::run(&options, &show),
         args::Command::Check(check) => check::run(&check, &show),
         args::Command::Height(height) => height::run(&height, &show),
-        args::Command::Practice { name } => practice::run(name.as_deref(), &show),
+        args::Command::Practice { name, toml } => practice::run(name.as_deref(), toml, &show),
         args::Command::New { dir } => new::run(&dir, &show),
         args::Command::Schema { of } => shell::schema(of, &show),
         args::Command::Completions { shell } => shell::completions(shell, &show),

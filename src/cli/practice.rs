@@ -3,21 +3,59 @@
 use std::io::{self, Write};
 
 use schrund::{
-    practice::{Figure, Origin, Rules, set, words::WordInForce},
+    fault::Fault,
+    practice::{
+        Figure, Origin, Rules,
+        set::{self, Set, Source},
+        words::WordInForce,
+    },
     trip::timetable::Timetable,
 };
 use serde_json::Value;
 
 use crate::{End, inputs, show::Show};
 
-pub(crate) fn run(name: Option<&str>, show: &Show) -> End {
+pub(crate) fn run(name: Option<&str>, toml: bool, show: &Show) -> End {
     let Some(name) = name else {
         return show.result(list);
     };
-    match inputs::practice_rules(name) {
-        Ok(rules) => show.result(|out| print(out, &rules)),
+    match printed(name, toml) {
+        Ok(text) => show.result(|out| out.write_all(&text)),
         Err(problems) => show.problems(&problems),
     }
+}
+
+/// A set, for reading or as a file.
+fn printed(name: &str, toml: bool) -> Result<Vec<u8>, Vec<Fault>> {
+    let text = inputs::practice_text(name)?;
+    let source = match &text {
+        Some(text) => Source::File { name, text },
+        None => Source::Named(name),
+    };
+    if toml {
+        return source.written().map(String::into_bytes);
+    }
+    let (set, rules) = (source.read()?, Rules::with_practice(&source)?);
+    let mut out = Vec::new();
+    // Writing to memory never fails.
+    let _ = about(&mut out, &set).and_then(|()| print(&mut out, &rules));
+    Ok(out)
+}
+
+/// What the set is, where it comes from and when people use it.
+fn about(out: &mut dyn Write, set: &Set) -> io::Result<()> {
+    writeln!(out, "practice set {}", set.name)?;
+    if !set.says.is_empty() {
+        writeln!(out, "  {}", set.says)?;
+    }
+    let told = [("Comes from", &set.comes_from), ("Used", &set.used)];
+    for (title, told) in told {
+        if let Some(told) = told {
+            writeln!(out, "\n{}\n  {}", title, told.says)?;
+            writeln!(out, "  standing: {}", told.standing_shown())?;
+        }
+    }
+    Ok(())
 }
 
 fn list(out: &mut dyn Write) -> io::Result<()> {
@@ -30,14 +68,16 @@ fn list(out: &mut dyn Write) -> io::Result<()> {
     }
     writeln!(
         out,
-        "\n`schrund practice NAME` prints a set with the standing of each figure;"
+        "\n`schrund practice NAME` prints a set: where it comes from, when people use it, the standing of each figure;"
     )?;
-    writeln!(out, "a file in the same form can be given in its place.")
+    writeln!(
+        out,
+        "with `--toml` as a file to edit, which `--practice FILE` takes in its place."
+    )
 }
 
 /// The figures and words that the set gives first, then those it leaves to the defaults.
 fn print(out: &mut dyn Write, rules: &Rules) -> io::Result<()> {
-    writeln!(out, "practice set {}", rules.practice)?;
     let own = |f: &&Figure| f.origin == Origin::Practice;
     writeln!(out, "\nGiven by the set")?;
     for figure in rules.figures().filter(own) {

@@ -85,6 +85,9 @@ codes! {
     BadNumber, "bad-number", Error;
     /// A longitude or latitude lies outside its range or is no number.
     BadPosition, "bad-position", Error;
+    /// A name holds a NUL character. Many programs end a text there, and no XML can hold one, so the name could not be
+    /// handed on. It is mostly a sign of a damaged file.
+    BadName, "bad-name", Error;
     /// A name was given that does not exist: a practice set, a figure, a stage.
     UnknownName, "unknown-name", Error;
     /// The trip file or a flag gives something that cannot be: a party of none, a rope without length.
@@ -165,6 +168,10 @@ codes! {
     StrikeMissing, "strike-missing", Look;
     /// Polygons whose rings have fewer than three different points cover nothing and were left out.
     NoArea, "no-area", Look;
+    /// The first ring of a polygon is its outer one and the others are holes in it. Here a ring lies elsewhere: the
+    /// largest ring that holds another was taken as the outer one, a hole was cut out only where it lies in that, and
+    /// all the rest counts as ice. Look at the polygon in a map editor.
+    RingsMisnested, "rings-misnested", Look;
     /// Points, lines and features without geometry are no zones and were left out.
     NotAPolygon, "not-a-polygon", Note;
     /// Rings whose last point is not their first were closed with a straight edge.

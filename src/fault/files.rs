@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::code::Code;
+use super::{code::Code, place::Excerpt};
 
 /// What is wrong with files, addresses or flags.
 ///
@@ -38,11 +38,20 @@ pub enum InFiles {
         /// The most that is read, MiB.
         most_mib: u64,
     },
+    /// A name holds a NUL character; here it stands as `␀`.
+    NulInName(Excerpt),
     /// Route and zones were given in each other's place.
     Swapped {
         /// Given as the route.
         route: String,
         /// Given as the zones.
+        zones: String,
+    },
+    /// Route and zones lie apart, and would meet with longitude and latitude swapped in one of them.
+    SwappedAxes {
+        /// The route file.
+        route: String,
+        /// The zones file.
         zones: String,
     },
     /// An address could not be fetched.
@@ -137,11 +146,12 @@ impl InFiles {
             | Self::NotSeekable => Code::Unreadable,
             Self::NotUtf8 | Self::Swapped { .. } => Code::BrokenText,
             Self::TooLarge { .. } => Code::WrongKind,
+            Self::NulInName(_) => Code::BadName,
             Self::Network(_) => Code::Network,
             Self::NoFolder { .. } | Self::Unwritable { .. } => Code::Unwritable,
             Self::IsInput(_) | Self::There(_) => Code::WouldOverwrite,
             Self::NoCode { .. } => Code::UnknownName,
-            Self::NoPlace(_) => Code::BadPosition,
+            Self::NoPlace(_) | Self::SwappedAxes { .. } => Code::BadPosition,
         }
     }
 }

@@ -193,6 +193,12 @@ pub enum InGeojson {
     LongitudesTakenBack(usize),
     /// So many rings touch or cross themselves.
     RingsTangled(usize),
+    /// Of so many polygons the outer ring does not come first.
+    OuterNotFirst(usize),
+    /// So many rings lie apart from the outer one of their polygon: ice of their own.
+    RingsApart(usize),
+    /// So many holes stick out of their outer ring: they are cut out where they lie in it.
+    HolesStickOut(usize),
     /// No zone lies near the route, but one would with longitude and latitude swapped.
     SwappedAxes,
 }
@@ -322,6 +328,9 @@ impl InGeojson {
             Self::RingsClosed(_) => Code::RingClosed,
             Self::LongitudesTakenBack(_) => Code::LongitudeTakenBack,
             Self::RingsTangled(_) => Code::RingTangled,
+            Self::OuterNotFirst(_) | Self::RingsApart(_) | Self::HolesStickOut(_) => {
+                Code::RingsMisnested
+            }
             _ => Code::BadGeojson,
         }
     }

@@ -23,6 +23,8 @@ use super::{
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum InGpx {
+    /// It meets no zone, but with latitude and longitude swapped it would, where ice can lie.
+    SwappedAxes,
     /// It is something else.
     Is(Instead),
     /// It is empty.
@@ -371,7 +373,7 @@ impl InGpx {
         match self {
             Self::Is(_) | Self::Empty | Self::NoElement => Code::WrongKind,
             Self::Xml(_) => Code::BrokenText,
-            Self::Position { .. } => Code::BadPosition,
+            Self::Position { .. } | Self::SwappedAxes => Code::BadPosition,
             Self::Height(_) | Self::HeightsOutside { .. } => Code::BadHeight,
             Self::LongitudesTakenBack(_) => Code::LongitudeTakenBack,
             Self::NoTwoPoints(_) | Self::LoneSegments(_) | Self::RoutesBesideTracks(_) => {

@@ -157,6 +157,8 @@ pub enum TomlTable {
     Contact,
     /// A practice file itself.
     Practice,
+    /// What a practice file says of itself.
+    About,
     /// One figure of a practice file.
     Figure,
 }
@@ -200,6 +202,8 @@ pub enum Takes {
     Assumptions,
     /// A figure or word.
     Assumption,
+    /// A table that says a sentence and its standing.
+    About,
     /// A table that says a figure and its standing.
     Figure,
 }
@@ -213,7 +217,7 @@ impl InToml {
             Self::NoMember { .. } => Code::UnknownName,
             Self::Huge { .. } => Code::BadNumber,
             Self::Lacks { of, .. } | Self::Form { of, .. } => match of {
-                TomlTable::Practice | TomlTable::Figure => Code::BadPractice,
+                TomlTable::Practice | TomlTable::About | TomlTable::Figure => Code::BadPractice,
                 _ => Code::BadTrip,
             },
         }

@@ -253,6 +253,13 @@ pub enum InPractice {
         /// So many have more.
         many: usize,
     },
+    /// A figure in another unit than the one it has.
+    Unit {
+        /// As given.
+        found: String,
+        /// The unit of the figure.
+        takes: String,
+    },
     /// A figure that is not taken.
     Figure(Refusal),
     /// A file that comes with the program is broken; a test proves that none is.
@@ -312,7 +319,7 @@ impl InPractice {
         match self {
             Self::NoSet { .. } | Self::NoFigure { .. } => Code::UnknownName,
             Self::Missing(_) => Code::MissingFigure,
-            Self::Growing { .. } | Self::Figure(_) => Code::BadNumber,
+            Self::Growing { .. } | Self::Figure(_) | Self::Unit { .. } => Code::BadNumber,
             Self::BuiltIn(_) => Code::BrokenText,
         }
     }

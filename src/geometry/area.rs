@@ -2,7 +2,7 @@
 //!
 //! Ring edges are kept in runs of [`RUN`] with a box round each run, so a question touches only the
 //! runs near it. Inside is decided by the non-zero rule with exact side tests; the border belongs to
-//! the area.
+//! the area. A hole is cut out where it lies in its outer ring; what of it lies outside is ice.
 
 use geo::algorithm::kernels::Orientation;
 
@@ -35,7 +35,27 @@ struct Ring {
     points: Vec<LonLat>,
     runs: Vec<Bounds>,
     bounds: Bounds,
-    is_hole: bool,
+    hole: Option<HoleIndex>,
+}
+
+/// Which hole of an outline; both counts are from 0.
+///
+/// ```
+/// use schrund::geometry::{LonLat, Outline, Polygon, area::{Area, HoleIndex}};
+///
+/// let square = |low: f64, high: f64| [(low, low), (high, low), (high, high), (low, high), (low, low)]
+///     .map(|(x, y)| LonLat::new(x, y)).to_vec();
+/// let polygon = Polygon { outer: square(0.0, 8.0), holes: vec![square(2.0, 4.0)] };
+/// let area = Area::new(&Outline { polygons: vec![polygon] }, 0.0).expect("it has edges");
+/// let hole = Some(HoleIndex { polygon: 0, hole: 0 });
+/// assert_eq!(area.edges_near(area.bounds()).filter(|edge| edge.hole == hole).count(), 4);
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct HoleIndex {
+    /// The polygon.
+    pub polygon: usize,
+    /// The hole in it.
+    pub hole: usize,
 }
 
 /// How a ring lies about a point.
@@ -54,7 +74,7 @@ enum Winding {
 /// let ice = Outline { polygons: vec![Polygon { outer, holes: Vec::new() }] };
 /// let area = Area::new(&ice, 0.0).expect("it has edges");
 /// let edges: Vec<Edge> = area.edges_near(area.bounds()).collect();
-/// assert_eq!((edges[1].from, edges[1].to, edges[1].of_hole), (LonLat::new(4.0, 0.0), LonLat::new(0.0, 3.0), false));
+/// assert_eq!((edges[1].from, edges[1].to, edges[1].hole), (LonLat::new(4.0, 0.0), LonLat::new(0.0, 3.0), None));
 /// assert_eq!(edges[1].bounds(), Bounds { low: LonLat::new(0.0, 0.0), high: LonLat::new(4.0, 3.0) });
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -63,26 +83,32 @@ pub struct Edge {
     pub from: LonLat,
     /// Where it ends.
     pub to: LonLat,
-    /// Whether it bounds a hole.
-    pub of_hole: bool,
+    /// The hole that it bounds, if it is no edge of an outer ring.
+    pub hole: Option<HoleIndex>,
 }
 
 impl Area {
     /// The outline moved east by whole turns (`east_deg` a multiple of 360); `None` if it has no edge.
     #[must_use]
     pub fn new(outline: &Outline, east_deg: f64) -> Option<Self> {
-        let ring = |points: &Vec<LonLat>, is_hole| Ring::new(points, east_deg, is_hole);
+        let ring = |points: &Vec<LonLat>, hole| Ring::new(points, east_deg, hole);
+        let holes = |polygon: usize, holes: &[Vec<LonLat>]| {
+            let index = |hole| Some(HoleIndex { polygon, hole });
+            let holes = holes.iter().enumerate();
+            holes
+                .filter_map(|(i, points)| ring(points, index(i)))
+                .collect()
+        };
         let polygons: Vec<_> = outline
             .polygons
             .iter()
-            .filter_map(|p| {
-                let holes = p.holes.iter().filter_map(|hole| ring(hole, true)).collect();
-                Some((ring(&p.outer, false)?, holes))
-            })
+            .enumerate()
+            .filter_map(|(i, p)| Some((ring(&p.outer, None)?, holes(i, &p.holes))))
             .collect();
         let bounds = polygons
             .iter()
-            .map(|(outer, _): &(Ring, Vec<Ring>)| outer.bounds)
+            .flat_map(|(outer, holes): &(Ring, Vec<Ring>)| std::iter::once(outer).chain(holes))
+            .map(|ring| ring.bounds)
             .reduce(Bounds::with)?;
         Some(Self { polygons, bounds })
     }
@@ -96,20 +122,22 @@ impl Area {
     /// Whether the point is inside or on the border.
     #[must_use]
     pub fn contains(&self, p: LonLat) -> bool {
-        self.polygons.iter().any(|(outer, holes)| {
-            outer.winding(p) != Winding::Times(0)
-                && holes
+        self.polygons
+            .iter()
+            .any(|(outer, holes)| match outer.winding(p) {
+                Winding::OnBorder => true,
+                Winding::Times(0) => holes.iter().any(|h| h.winding(p) != Winding::Times(0)),
+                Winding::Times(_) => holes
                     .iter()
-                    .all(|h| matches!(h.winding(p), Winding::OnBorder | Winding::Times(0)))
-        })
+                    .all(|h| matches!(h.winding(p), Winding::OnBorder | Winding::Times(0))),
+            })
     }
 
     /// Whether the point is inside some outer ring or on its border, holes left aside.
     #[must_use]
     pub fn encloses(&self, p: LonLat) -> bool {
-        self.polygons
-            .iter()
-            .any(|(outer, _)| outer.winding(p) != Winding::Times(0))
+        let mut outer = self.polygons.iter().map(|(outer, _)| outer);
+        outer.any(|ring| ring.winding(p) != Winding::Times(0))
     }
 
     /// All ring edges in runs whose boxes meet `bounds`.
@@ -123,7 +151,7 @@ impl Area {
 }
 
 impl Ring {
-    fn new(points: &[LonLat], east_deg: f64, is_hole: bool) -> Option<Self> {
+    fn new(points: &[LonLat], east_deg: f64, hole: Option<HoleIndex>) -> Option<Self> {
         let points: Vec<LonLat> = points
             .iter()
             .map(|p| LonLat::new(p.lon_deg + east_deg, p.lat_deg))
@@ -138,7 +166,7 @@ impl Ring {
             points,
             runs,
             bounds,
-            is_hole,
+            hole,
         })
     }
 
@@ -147,7 +175,7 @@ impl Ring {
         (run * RUN..end).map(|i| Edge {
             from: self.points[i],
             to: self.points[i + 1],
-            of_hole: self.is_hole,
+            hole: self.hole,
         })
     }
 
@@ -247,6 +275,27 @@ mod tests {
         ] {
             assert_eq!(donut.contains(LonLat::new(x, y)), inside, "{x} {y}");
         }
+    }
+
+    #[test]
+    fn a_hole_is_cut_out_where_it_lies_inside_and_is_ice_where_it_sticks_out() {
+        let ledge = [(6.0, 2.0), (12.0, 2.0), (12.0, 4.0), (6.0, 4.0), (6.0, 2.0)];
+        let apart = [(20.0, 0.0), (21.0, 0.0), (21.0, 1.0), (20.0, 0.0)];
+        let area = area(&SQUARE, &[&ledge, &apart]);
+        for (x, y, inside) in [
+            (7.0, 3.0, false),
+            (8.0, 3.0, true),
+            (10.0, 3.0, true),
+            (12.0, 3.0, true),
+            (10.0, 5.0, false),
+            (20.8, 0.2, true),
+        ] {
+            assert_eq!(area.contains(LonLat::new(x, y)), inside, "{x} {y}");
+        }
+        assert!(
+            (area.bounds().high.lon_deg - 21.0).abs() < 1e-12,
+            "the box holds all of it"
+        );
     }
 
     #[test]

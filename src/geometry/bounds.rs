@@ -61,6 +61,18 @@ impl Bounds {
             && other.low.lat_deg <= self.high.lat_deg
     }
 
+    /// Whether all of another lies in it, edges included.
+    #[must_use]
+    pub fn holds(&self, other: &Self) -> bool {
+        self.with(*other) == *self
+    }
+
+    /// How large it is, square degrees: only for comparing.
+    #[must_use]
+    pub fn size(&self) -> f64 {
+        (self.high.lon_deg - self.low.lon_deg) * (self.high.lat_deg - self.low.lat_deg)
+    }
+
     /// The box moved east by a longitude in degrees.
     #[must_use]
     pub fn moved_east(&self, by_deg: f64) -> Self {

@@ -1,11 +1,11 @@
 //! Areas as files hold them: polygons of rings in longitude/latitude.
 
 use geo::{
-    BooleanOps, LineString, MultiPolygon,
+    Area, BooleanOps, LineString, MultiPolygon,
     bool_ops::{FillRule, OpType},
 };
 
-use super::{Bounds, LonLat};
+use super::{Bounds, LonLat, frame::WGS84_A_M};
 
 /// A tangled polygon with more vertices is not drawn anew: that takes 15 s for 300 000 of them, measured once, and
 /// grows with their square. Our judgement.
@@ -13,7 +13,8 @@ const MOST_REDRAWN: usize = 60_000;
 
 /// Several polygons seen as one area; edges straight in longitude/latitude.
 ///
-/// A ring covers what it winds round (non-zero rule), in any direction; holes are taken out of it.
+/// A ring covers what it winds round (non-zero rule), in any direction; holes are taken out of it where they lie in
+/// it. What of a hole lies outside its outer ring is ice, not nothing: no ice is ever lost to a ring in the wrong place.
 /// Rings are stored closed (first = last), with doubled vertices dropped. Longitudes of a ring that
 /// crosses the antimeridian are unrolled where that closes it.
 ///
@@ -47,17 +48,18 @@ pub struct Outline {
 pub struct Polygon {
     /// The outer ring.
     pub outer: Vec<LonLat>,
-    /// Rock islands: outside the area.
+    /// Rock islands: no ice where they lie in the outer ring, ice where they stick out of it.
     pub holes: Vec<Vec<LonLat>>,
 }
 
 impl Outline {
-    /// The smallest box round all outer rings; `None` for an outline without points.
+    /// The smallest box round all rings; `None` for an outline without points.
     #[must_use]
     pub fn bounds(&self) -> Option<Bounds> {
         self.polygons
             .iter()
-            .filter_map(|p| Bounds::of(&p.outer))
+            .flat_map(Polygon::rings)
+            .filter_map(|ring| Bounds::of(ring))
             .reduce(Bounds::with)
     }
 }
@@ -71,6 +73,11 @@ impl Outline {
 }
 
 impl Polygon {
+    /// The outer ring and its holes.
+    pub(crate) fn rings(&self) -> impl Iterator<Item = &Vec<LonLat>> {
+        std::iter::once(&self.outer).chain(&self.holes)
+    }
+
     /// How many vertices all rings have.
     #[must_use]
     pub fn vertices(&self) -> usize {
@@ -85,18 +92,33 @@ impl Polygon {
         if self.is_tangled() != Some(true) || self.vertices() > MOST_REDRAWN {
             return vec![self.clone()];
         }
-        let covered = |ring: &Vec<LonLat>| {
-            let alone = geo::Polygon::new(to_geo_ring(ring), Vec::new());
-            let nothing = MultiPolygon::new(Vec::new());
-            alone.boolean_op_with_fill_rule(&nothing, OpType::Union, FillRule::NonZero)
-        };
-        let outer = covered(&self.outer);
-        let ground = self
-            .holes
-            .iter()
-            .fold(outer, |ground, hole| ground.difference(&covered(hole)));
+        let mut holes = self.holes.iter().map(|hole| ground_of(hole));
+        let first = holes
+            .next()
+            .unwrap_or_else(|| MultiPolygon::new(Vec::new()));
+        let holes = holes.fold(first, |all, hole| all.union(&hole));
+        let ground = ground_of(&self.outer).xor(&holes);
         ground.iter().map(|p| from_geo(p, 0.0)).collect()
     }
+}
+
+/// What may be left of a covered ring by rounding, square metres. Our judgement: nobody stands on less.
+const SLIVER_M2: f64 = 1.0;
+
+/// Whether outlines cover all that a ring winds round.
+#[must_use]
+pub fn is_covered<'o>(ring: &[LonLat], by: impl Iterator<Item = &'o Outline>) -> bool {
+    let cover = by.flat_map(|o| &o.polygons).flat_map(Polygon::untangled);
+    let left = cover.fold(ground_of(ring), |left, p| left.difference(&to_geo(&p)));
+    let degree_m2 = WGS84_A_M.to_radians().powi(2);
+    left.unsigned_area() * degree_m2 < SLIVER_M2
+}
+
+/// What a ring winds round.
+fn ground_of(ring: &[LonLat]) -> MultiPolygon {
+    let alone = geo::Polygon::new(to_geo_ring(ring), Vec::new());
+    let nothing = MultiPolygon::new(Vec::new());
+    alone.boolean_op_with_fill_rule(&nothing, OpType::Union, FillRule::NonZero)
 }
 
 fn to_geo_ring(points: &[LonLat]) -> LineString {

@@ -26,6 +26,37 @@ pub struct EdgePart {
     pub to: f64,
 }
 
+impl EdgePart {
+    /// A whole edge in pieces, cut wherever one of these parts begins or ends.
+    #[must_use]
+    pub fn pieces(cuts: impl IntoIterator<Item = Self>) -> Vec<Self> {
+        let ends = cuts.into_iter().flat_map(|part| [part.from, part.to]);
+        let mut places: Vec<f64> = ends.chain([0.0, 1.0]).collect();
+        places.sort_by(f64::total_cmp);
+        places.dedup();
+        let piece = |pair: &[f64]| match pair {
+            [from, to] => Some(Self {
+                from: *from,
+                to: *to,
+            }),
+            _ => None,
+        };
+        places.windows(2).filter_map(piece).collect()
+    }
+
+    /// Whether it holds all of another.
+    #[must_use]
+    pub fn holds(&self, other: &Self) -> bool {
+        self.from <= other.from && other.to <= self.to
+    }
+
+    /// Half way from its begin to its end.
+    #[must_use]
+    pub fn middle(&self) -> f64 {
+        f64::midpoint(self.from, self.to)
+    }
+}
+
 /// On which side of the line `p`→`q` the point `r` lies; exact for the given numbers.
 #[must_use]
 pub fn side(p: LonLat, q: LonLat, r: LonLat) -> Orientation {

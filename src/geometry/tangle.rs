@@ -38,13 +38,9 @@ impl Polygon {
             self.holes
                 .iter()
                 .filter_map(|h| h.first())
-                .all(|p| area.contains(*p))
+                .all(|p| area.encloses(*p) && area.contains(*p))
         };
         self.holes.is_empty() || Area::new(&outline, 0.0).is_some_and(inside)
-    }
-
-    fn rings(&self) -> impl Iterator<Item = &Vec<LonLat>> {
-        std::iter::once(&self.outer).chain(&self.holes)
     }
 }
 

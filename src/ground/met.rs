@@ -11,7 +11,7 @@ use crate::{
     practice::{Rule, Rules},
     trip::{
         job::Brief,
-        route::{Stage, Stretch},
+        route::{Jump, Stage, Stretch},
     },
 };
 
@@ -32,6 +32,22 @@ pub(crate) struct MetStage {
     pub(crate) ice: Vec<Stretch>,
     /// What lies under the line.
     pub(crate) under: Underfoot,
+    /// Jumps of the line whose straight way passes over ice.
+    pub(crate) jumps: Vec<JumpOverIce>,
+    /// The same of the gap between the end of the stage before and the beginning of this one.
+    pub(crate) gap: Option<JumpOverIce>,
+}
+
+/// A jump whose straight way passes over ice. What is no longer than the margin is left out: whatever lies under it is
+/// touched by the line on both sides.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct JumpOverIce {
+    /// The jump.
+    pub(crate) jump: Jump,
+    /// Indices of the zones.
+    pub(crate) zones: Vec<usize>,
+    /// Indices of the ice of the inventory.
+    pub(crate) glaciers: Vec<usize>,
 }
 
 /// The ice of a case, made ready once for all stages and all rules.
@@ -76,9 +92,13 @@ impl Met {
     pub(crate) fn of(case: &Brief<'_>, ice: &Prepared<'_>) -> Result<Self, Fault> {
         let stages = case.route.stages.iter();
         let stages = stages.map(|stage| MetStage::of(case, ice, stage));
-        Ok(Self {
-            stages: stages.collect::<Result<_, Fault>>()?,
-        })
+        let mut stages = stages.collect::<Result<Vec<MetStage>, Fault>>()?;
+        let pairs = case.route.stages.windows(2);
+        for (pair, met) in pairs.zip(stages.iter_mut().skip(1)) {
+            let gap = pair[0].gap_to(&pair[1]);
+            met.gap = gap.and_then(|gap| over_ice(case, ice, gap));
+        }
+        Ok(Self { stages })
     }
 
     /// The figures that a meeting under these rules rests on: two rules with the same ones can share it.
@@ -93,12 +113,16 @@ impl MetStage {
         let margin_m = case.rules[Rule::MarginM];
         let mut contacts = ice.zones.contacts(stage, margin_m);
         let inventory = ice.glaciers.contacts(stage, 0.0);
+        let jumps = stage.jumps().filter_map(|jump| over_ice(case, ice, jump));
+        let jumps = jumps.collect();
         let ice = Stretch::merged([crossed(&contacts), crossed(&inventory)].concat(), 0.0);
         contacts.extend(undrawn(stage, &contacts, &inventory, margin_m));
         Ok(Self {
             under: Underfoot::of(case, stage, &contacts, &ice)?,
             contacts,
             ice,
+            jumps,
+            gap: None,
         })
     }
 
@@ -113,4 +137,16 @@ impl MetStage {
         let mut ice = self.ice.iter();
         ice.any(|s| s.from_m <= at_m && at_m <= s.to_m)
     }
+}
+
+fn over_ice(case: &Brief<'_>, ice: &Prepared<'_>, jump: Jump) -> Option<JumpOverIce> {
+    if jump.length_m <= case.rules[Rule::MarginM] {
+        return None;
+    }
+    let over = JumpOverIce {
+        zones: ice.zones.under(jump.from, jump.to),
+        glaciers: ice.glaciers.under(jump.from, jump.to),
+        jump,
+    };
+    (!over.zones.is_empty() || !over.glaciers.is_empty()).then_some(over)
 }

@@ -3,7 +3,7 @@
 use crate::{
     fault::{Level, refusal::Refusal},
     judge::{
-        falls, ground,
+        falls, ground, jumps,
         place::place,
         team::{self, OfTeam},
         travel, zones,
@@ -66,6 +66,7 @@ fn ground_findings(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
         found.extend(all_at(&at, travel::travel(job.rules)));
     }
     found.extend(ground::findings(job, leg));
+    found.extend(jumps::findings(job, leg));
     found
 }
 

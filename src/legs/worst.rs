@@ -1,7 +1,9 @@
 //! The worst that a leg holds: the longest way over a gap, for a given spacing.
 //!
 //! A gap of width w met at the angle θ is w / sin θ long along the route. Below the angle at which the
-//! team runs along the crevasses no spacing helps; the arithmetic stops there and the leg is marked.
+//! team runs along the crevasses no spacing helps, and the leg is marked; the arithmetic stops at so many
+//! widths, and where it stops the leg is marked too. Two figures, so that marking earlier never makes a
+//! gap count less.
 
 use crate::meet::{
     angle::{self, Angle},
@@ -49,6 +51,7 @@ pub(crate) struct Worst<'a> {
     stage: &'a Stage,
     held: Vec<ZoneHeld<'a>>,
     along_deg: f64,
+    most_widths: f64,
 }
 
 /// One zone on the leg.
@@ -101,6 +104,7 @@ impl<'a> Worst<'a> {
             stage,
             held,
             along_deg: rules[Rule::AlongDeg],
+            most_widths: rules[Rule::GapMostWidths],
         }
     }
 
@@ -108,7 +112,9 @@ impl<'a> Worst<'a> {
     /// same key meet the same.
     #[must_use]
     pub(crate) fn key(&self) -> Vec<u64> {
-        let mut key = vec![self.stage.number as u64, self.along_deg.to_bits()];
+        let figures = [self.along_deg, self.most_widths].map(f64::to_bits);
+        let mut key = vec![self.stage.number as u64];
+        key.extend(figures);
         for held in &self.held {
             key.extend([held.index as u64, held.touches.len() as u64]);
             let ends = held.touches.iter().flat_map(|t| [t.from_m, t.to_m]);
@@ -149,10 +155,8 @@ impl<'a> Worst<'a> {
         let Some(worst) = self.angle(held, spacing_m) else {
             return (1.0, None);
         };
-        // Compared with a hair to spare: at the angle itself the way is as long as the limit.
-        let along = worst.deg < self.along_deg - 1e-9;
-        let sin = worst.deg.max(self.along_deg).to_radians().sin();
-        (1.0 / sin, along.then_some(worst.at_m))
+        let (widths, along) = widths(worst.deg, self.along_deg, self.most_widths);
+        (widths, along.then_some(worst.at_m))
     }
 
     /// The worst angle to the strike given, or to those proposed.
@@ -167,5 +171,61 @@ impl<'a> Worst<'a> {
         proposed
             .filter_map(|p| met(&[p.stretch], p.strike))
             .min_by(|a, b| a.deg.total_cmp(&b.deg))
+    }
+}
+
+/// How many widths long the way over a gap is that is met at this angle, and whether the team runs along it: below
+/// `along_deg`, and wherever the arithmetic stops, at `most_widths`.
+fn widths(deg: f64, along_deg: f64, most_widths: f64) -> (f64, bool) {
+    let widths = 1.0 / deg.to_radians().sin();
+    // Compared with a hair to spare: at the angle itself the way is as long as the limit.
+    let stops = widths > most_widths + 1e-9;
+    (widths.min(most_widths), stops || deg < along_deg - 1e-9)
+}
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::widths;
+
+    proptest! {
+        #[test]
+        fn a_gap_met_askew_never_counts_less_because_it_is_marked_earlier(
+            deg in 0.0..=90.0_f64, lower in 1.0..=90.0_f64, higher in 1.0..=90.0_f64,
+        ) {
+            let (lower, higher) = (lower.min(higher), lower.max(higher));
+            let (early, late) = (widths(deg, higher, 2.0), widths(deg, lower, 2.0));
+            prop_assert!(early.0 >= late.0, "{deg}°: {early:?} at {higher}°, {late:?} at {lower}°");
+            prop_assert!(early.1 || !late.1, "{deg}° is marked at {lower}° and not at {higher}°");
+        }
+
+        #[test]
+        fn what_is_not_marked_counts_in_full_and_nothing_counts_less_than_its_width(
+            deg in 0.0..=90.0_f64, along in 1.0..=90.0_f64, most in 1.0..=10.0_f64,
+        ) {
+            let (counted, marked) = widths(deg, along, most);
+            let whole = 1.0 / deg.to_radians().sin();
+            prop_assert!(marked || (counted - whole).abs() < 1e-8, "{deg}°: {counted} of {whole}");
+            prop_assert!(counted >= 1.0, "{deg}°: {counted}");
+        }
+    }
+
+    #[test]
+    fn the_arithmetic_stops_at_two_widths_and_says_so() {
+        // Trade rules, section 4: below 30° the way stops at 2 w, and the leg is marked.
+        for (deg, want, marked) in [
+            (90.0, 1.0, false),
+            (45.0, 2.0_f64.sqrt(), false),
+            (30.0, 2.0, false),
+            (29.0, 2.0, true),
+            (0.0, 2.0, true),
+        ] {
+            let (widths, along) = widths(deg, 30.0, 2.0);
+            assert!(
+                (widths - want).abs() < 1e-9 && along == marked,
+                "{deg}°: {widths} {along}"
+            );
+        }
     }
 }

@@ -4,6 +4,9 @@
 //! chainage apart, wherever that chord has an end in the zone. While both ends move along straight
 //! edges the chord turns one way only, so the worst angle of each such part is at one of its ends, or
 //! zero where the chord swings past the strike.
+//!
+//! Where a line turns back on itself the chord shrinks to nothing and grows again the other way: it turned
+//! over, it did not swing round. What counts there is the line on both sides.
 
 use crate::{
     geometry::{
@@ -92,10 +95,17 @@ impl CrevasseAxis {
     }
 
     /// Whether a chord that turns from `a` to `b`, by less than half a turn, passes the axis on its way:
-    /// whichever way it turns, it changes sides only along the axis.
+    /// whichever way it turns, it changes sides only along the axis. One that turns over passes nothing.
     fn is_passed(self, a: Local, b: Local) -> bool {
-        self.0.cross(a) * self.0.cross(b) < 0.0
+        self.0.cross(a) * self.0.cross(b) < 0.0 && !turns_over(a, b)
     }
+}
+
+/// Whether a chord on its way from `a` to `b` is too short to have a direction: both its ends move evenly, so its
+/// tip goes straight from the one to the other.
+fn turns_over(a: Local, b: Local) -> bool {
+    let opposed = a.dot(b) < 0.0;
+    opposed && a.cross(b).abs() <= LEAST_CHORD_M * a.to(b).length_m()
 }
 
 fn segments_by_chainage(stage: &Stage) -> impl Iterator<Item = Stretch> + '_ {
@@ -249,6 +259,36 @@ mod tests {
         let hairpin = [(0.0, 0.0), (0.0, 200.0), (3.0, 0.0)];
         for strike in [30.0, 60.0, 90.0, 120.0] {
             assert!(angle(&hairpin, strike, 0.0, 12.0) < 1e-9, "past {strike}°");
+        }
+    }
+
+    #[test]
+    fn where_the_line_turns_back_on_itself_the_line_on_both_sides_counts() {
+        // Far legs in one edge, in short edges, and crooked: out and back over the same points.
+        let straight = vec![(0.0, 0.0), (0.0, 200.0)];
+        let short: Vec<(f64, f64)> = (0..=40).map(|i| (0.0, 5.3 * f64::from(i))).collect();
+        let slanting: Vec<(f64, f64)> = (0..=40)
+            .map(|i| (0.9 * f64::from(i), 5.3 * f64::from(i)))
+            .collect();
+        for (out, strikes) in [
+            (straight, [(90.0, 90.0), (60.0, 60.0)]),
+            (short, [(90.0, 90.0), (120.0, 60.0)]),
+            (slanting, [(99.64, 90.0), (39.64, 30.0)]),
+        ] {
+            let line: Vec<(f64, f64)> = out
+                .iter()
+                .chain(out.iter().rev().skip(1))
+                .copied()
+                .collect();
+            for (strike, want) in strikes {
+                for spacing_m in [7.0, 12.0, 13.7, 30.0] {
+                    let got = angle(&line, strike, 0.0, spacing_m);
+                    assert!(
+                        (got - want).abs() < 0.1,
+                        "{strike}° at {spacing_m} m: {got}, want {want}"
+                    );
+                }
+            }
         }
     }
 

@@ -3,12 +3,15 @@
 //! An edge that touches no ring edge is inside as a whole or not at all, so one exact question settles
 //! it and all edges after it up to the next touch. An edge that does touch is cut at every touch and
 //! each piece is asked at its middle; pieces that run along a ring edge are inside.
+//!
+//! A hole that other ice covers is no edge of the ice: a crossing ends there all the same, since what lies in it
+//! belongs to the other zone, but no margin is laid round it.
 
 use crate::meet::contact::{Block, Contact, Of, SAME_PLACE_M};
 use crate::{
     geometry::{
         Bounds, LonLat,
-        area::{Area, Edge},
+        area::{Area, Edge, HoleIndex},
         frame::Frame,
         segment::{self, EdgePart},
     },
@@ -19,6 +22,21 @@ use crate::{
 /// margin true to a centimetre. Our judgement, after the error table of [`crate::geometry::frame`].
 const FLAT_DEG: f64 = 0.02;
 
+/// One zone as a line meets it.
+#[derive(Clone, Copy)]
+pub(super) struct Ground<'a> {
+    pub(super) area: &'a Area,
+    /// Its holes that other ice covers.
+    pub(super) covered: &'a [HoleIndex],
+    pub(super) margin_m: f64,
+}
+
+impl Ground<'_> {
+    fn is_covered(&self, hole: Option<HoleIndex>) -> bool {
+        hole.is_some_and(|hole| self.covered.contains(&hole))
+    }
+}
+
 /// What was found along one stage for one zone.
 #[derive(Debug, Default)]
 pub(super) struct Trace {
@@ -26,6 +44,8 @@ pub(super) struct Trace {
     inside: Vec<(usize, Stretch)>,
     /// Stretches within the margin of a ring edge.
     near: Vec<Stretch>,
+    /// Where the line meets the border of a covered hole and nothing else: segment and chainage.
+    seams: Vec<(usize, f64)>,
 }
 
 /// Index of the edge's first point.
@@ -33,16 +53,19 @@ type EdgeIndex = usize;
 
 impl Trace {
     /// Follows the stage through the blocks that come near the area.
-    pub(super) fn walk(&mut self, stage: &Stage, area: &Area, blocks: &[Block], margin_m: f64) {
+    pub(super) fn walk(&mut self, stage: &Stage, ground: Ground<'_>, blocks: &[Block]) {
+        let margin_m = ground.margin_m;
         let mut inside_at_end: Option<(usize, bool)> = None;
         for block in blocks {
             let known = inside_at_end
                 .filter(|(at, _)| *at == block.first)
                 .map(|(_, inside)| inside);
-            let edges: Vec<Edge> = area.edges_near(block.bounds.widened(margin_m)).collect();
-            let state = self.walk_block(stage, area, block, &edges, known);
+            let around = block.bounds.widened(margin_m);
+            let mut edges: Vec<Edge> = ground.area.edges_near(around).collect();
+            let state = self.walk_block(stage, ground, block, &edges, known);
             inside_at_end = state.map(|inside| (block.last, inside));
             if margin_m > 0.0 {
+                edges.retain(|edge| !ground.is_covered(edge.hole));
                 self.mark_near(stage, block, &edges, margin_m);
             }
         }
@@ -52,7 +75,7 @@ impl Trace {
     fn walk_block(
         &mut self,
         stage: &Stage,
-        area: &Area,
+        ground: Ground<'_>,
         block: &Block,
         edges: &[Edge],
         known: Option<bool>,
@@ -63,7 +86,7 @@ impl Trace {
             let (a, b) = (points[i], points[i + 1]);
             let touches = touches(a, b, edges);
             if touches.is_empty() {
-                let inside = state.unwrap_or_else(|| area.contains(a));
+                let inside = state.unwrap_or_else(|| ground.area.contains(a));
                 state = Some(inside);
                 if inside {
                     let (from_m, to_m) = (stage.chainage_m()[i], stage.chainage_m()[i + 1]);
@@ -71,29 +94,29 @@ impl Trace {
                 }
             } else {
                 state = None;
-                self.cut(stage, area, block.segment, i, &touches);
+                self.cut(stage, ground, (block.segment, i), &touches);
             }
         }
         state
     }
 
     /// Cuts a touched edge and keeps the pieces that are inside.
-    fn cut(&mut self, stage: &Stage, area: &Area, segment: usize, i: EdgeIndex, touches: &[Touch]) {
+    fn cut(
+        &mut self,
+        stage: &Stage,
+        ground: Ground<'_>,
+        (segment, i): (usize, EdgeIndex),
+        touches: &[Touch],
+    ) {
         let (a, b) = (stage.points()[i], stage.points()[i + 1]);
-        let ends = touches.iter().flat_map(|t| [t.part.from, t.part.to]);
-        let mut cuts: Vec<f64> = ends.chain([0.0, 1.0]).collect();
-        cuts.sort_by(f64::total_cmp);
-        cuts.dedup();
-        for pair in cuts.windows(2) {
-            let (from, to) = (pair[0], pair[1]);
-            let middle = a.along_edge(b, f64::midpoint(from, to));
-            let along = |t: &&Touch| t.part.from <= from && to <= t.part.to;
-            let along_border = touches
-                .iter()
-                .filter(along)
-                .any(|t| !t.of_hole || area.encloses(middle));
-            if along_border || area.contains(middle) {
-                let (from_m, to_m) = (chainage(stage, i, from), chainage(stage, i, to));
+        if !ground.covered.is_empty() {
+            let seams = seams(touches, ground).map(|t| (segment, chainage(stage, i, t)));
+            self.seams.extend(seams);
+        }
+        for piece in EdgePart::pieces(touches.iter().map(|t| t.part)) {
+            let along_border = touches.iter().any(|t| t.part.holds(&piece));
+            if along_border || ground.area.contains(a.along_edge(b, piece.middle())) {
+                let (from_m, to_m) = (chainage(stage, i, piece.from), chainage(stage, i, piece.to));
                 self.push(segment, Stretch { from_m, to_m });
             }
         }
@@ -124,27 +147,48 @@ impl Trace {
 
     /// The result, or nothing where the stage neither crosses the zone nor comes near it.
     pub(super) fn contact(self, stage: &Stage, zone: usize, margin_m: f64) -> Option<Contact> {
-        let crossings = self.crossings();
         let length_m = stage.length_m();
-        let widened = crossings.iter().map(|c| Stretch {
-            from_m: (c.from_m - margin_m).max(0.0),
-            to_m: (c.to_m + margin_m).min(length_m),
+        let crossings = self.crossings();
+        let widened = crossings.iter().map(|&(segment, c)| {
+            let margin_m = |end_m: f64| {
+                if self.is_seam(segment, end_m) {
+                    0.0
+                } else {
+                    margin_m
+                }
+            };
+            Stretch {
+                from_m: (c.from_m - margin_m(c.from_m)).max(0.0),
+                to_m: (c.to_m + margin_m(c.to_m)).min(length_m),
+            }
         });
-        let touches = Stretch::merged(widened.chain(self.near).collect(), SAME_PLACE_M);
-        (!touches.is_empty()).then_some(Contact {
+        let touches = widened.chain(self.near.iter().copied()).collect();
+        let touches = Stretch::merged(touches, SAME_PLACE_M);
+        (!touches.is_empty()).then(|| Contact {
             of: Of::Zone(zone),
-            crossings,
+            crossings: crossings.into_iter().map(|(_, c)| c).collect(),
             touches,
         })
     }
 
-    fn crossings(&self) -> Vec<Stretch> {
+    fn is_seam(&self, segment: usize, at_m: f64) -> bool {
+        let mut here = self.seams.iter().filter(|(of, _)| *of == segment);
+        here.any(|(_, m)| (m - at_m).abs() <= SAME_PLACE_M)
+    }
+
+    /// The crossings in walking order, each with its segment.
+    fn crossings(&self) -> Vec<(usize, Stretch)> {
         let mut by_segment = self.inside.clone();
         by_segment.sort_by_key(|(segment, _)| *segment);
+        let in_segment = |run: &[(usize, Stretch)]| {
+            let segment = run.first().map_or(0, |(segment, _)| *segment);
+            let merged = Stretch::merged(run.iter().map(|(_, s)| *s).collect(), SAME_PLACE_M);
+            merged.into_iter().map(move |s| (segment, s))
+        };
         by_segment
             .chunk_by(|(a, _), (b, _)| a == b)
-            .flat_map(|run| Stretch::merged(run.iter().map(|(_, s)| *s).collect(), SAME_PLACE_M))
-            .filter(|s| s.length_m() > SAME_PLACE_M)
+            .flat_map(in_segment)
+            .filter(|(_, s)| s.length_m() > SAME_PLACE_M)
             .collect()
     }
 }
@@ -166,8 +210,19 @@ fn chainage(stage: &Stage, i: EdgeIndex, t: f64) -> f64 {
 #[derive(Clone, Copy, Debug)]
 struct Touch {
     part: EdgePart,
-    /// The border of a hole is ice only where the hole lies in ice.
-    of_hole: bool,
+    /// Of which hole it is the border, if of one.
+    hole: Option<HoleIndex>,
+}
+
+/// Fractions of an edge at which it meets the border of covered holes and no other.
+fn seams<'t>(touches: &'t [Touch], ground: Ground<'t>) -> impl Iterator<Item = f64> + 't {
+    let (covered, edges): (Vec<&Touch>, Vec<&Touch>) =
+        touches.iter().partition(|t| ground.is_covered(t.hole));
+    let ends = covered.into_iter().flat_map(|t| [t.part.from, t.part.to]);
+    ends.filter(move |&t| {
+        let here = EdgePart { from: t, to: t };
+        !edges.iter().any(|edge| edge.part.holds(&here))
+    })
 }
 
 fn touches(a: LonLat, b: LonLat, edges: &[Edge]) -> Vec<Touch> {
@@ -175,10 +230,7 @@ fn touches(a: LonLat, b: LonLat, edges: &[Edge]) -> Vec<Touch> {
     let near = edges.iter().filter(|e| e.bounds().meets(&bounds));
     let touch = |e: &Edge| {
         let part = segment::contact(a, b, e.from, e.to)?;
-        Some(Touch {
-            part,
-            of_hole: e.of_hole,
-        })
+        Some(Touch { part, hole: e.hole })
     };
     near.filter_map(touch).collect()
 }

@@ -5,10 +5,14 @@ use std::{cell::OnceCell, collections::BTreeMap};
 use rstar::{AABB, RTree, primitives::GeomWithData, primitives::Rectangle};
 
 use crate::{
-    geometry::{Bounds, area::Area},
+    geometry::{
+        Bounds, LonLat,
+        area::{Area, HoleIndex},
+    },
     meet::{
         contact::{Block, Contact},
-        crossing::Trace,
+        covered,
+        crossing::{Ground, Trace},
     },
     trip::{route::Stage, zone::Zone},
 };
@@ -35,6 +39,8 @@ pub struct Ice<'z> {
     tree: BoxTree,
     /// By index of the zone, as the file has it; outlines moved east by whole turns are made when asked for.
     areas: Vec<OnceCell<Option<Area>>>,
+    /// By index of the zone: its holes that other zones cover.
+    covered: Vec<OnceCell<Vec<HoleIndex>>>,
 }
 
 impl<'z> Ice<'z> {
@@ -45,6 +51,7 @@ impl<'z> Ice<'z> {
             zones,
             tree: box_tree(zones),
             areas: zones.iter().map(|_| OnceCell::new()).collect(),
+            covered: zones.iter().map(|_| OnceCell::new()).collect(),
         }
     }
 
@@ -60,8 +67,14 @@ impl<'z> Ice<'z> {
             let east_deg = 360.0 * turn;
             for (zone, near) in zones_near(&self.tree, &blocks, margin_m, east_deg) {
                 let trace = found.entry(zone).or_default();
+                let covered = self.covered(zone, margin_m);
                 self.walk(zone, east_deg, |area| {
-                    trace.walk(stage, area, &near, margin_m)
+                    let ground = Ground {
+                        area,
+                        covered,
+                        margin_m,
+                    };
+                    trace.walk(stage, ground, &near);
                 });
             }
         }
@@ -71,16 +84,52 @@ impl<'z> Ice<'z> {
             .collect()
     }
 
+    /// Indices of the zones that the straight way from one place to another passes over.
+    #[must_use]
+    pub fn under(&self, from: LonLat, to: LonLat) -> Vec<usize> {
+        let mut way = Stage::new(None);
+        way.push(from, None);
+        way.push(to, None);
+        let contacts = self.contacts(&way, 0.0);
+        contacts
+            .iter()
+            .filter_map(|contact| contact.of.zone())
+            .collect()
+    }
+
     fn walk(&self, zone: usize, east_deg: f64, walk: impl FnOnce(&Area)) {
-        let outline = &self.zones[zone].outline;
         if east_deg == 0.0 {
-            let area = self.areas[zone].get_or_init(|| Area::new(outline, 0.0));
-            if let Some(area) = area {
+            if let Some(area) = self.area(zone) {
                 walk(area);
             }
-        } else if let Some(area) = Area::new(outline, east_deg) {
+        } else if let Some(area) = Area::new(&self.zones[zone].outline, east_deg) {
             walk(&area);
         }
+    }
+
+    fn area(&self, zone: usize) -> Option<&Area> {
+        let area = self.areas.get(zone)?;
+        area.get_or_init(|| Area::new(&self.zones[zone].outline, 0.0))
+            .as_ref()
+    }
+
+    /// The holes of a zone that other zones cover; without a margin it makes no difference.
+    fn covered(&self, zone: usize, margin_m: f64) -> &[HoleIndex] {
+        if margin_m <= 0.0 {
+            return &[];
+        }
+        let others = |bounds: &Bounds| {
+            let (low, high) = corners(bounds);
+            let near = AABB::from_corners(low, high);
+            let hits = self.tree.locate_in_envelope_intersecting(&near);
+            let others = hits.map(|hit| hit.data).filter(|&other| other != zone);
+            let ice = |i: usize| Some((self.zones.get(i)?, self.area(i)?));
+            others.filter_map(ice).collect()
+        };
+        let covered = self.covered.get(zone);
+        covered.map_or(&[], |known| {
+            known.get_or_init(|| covered::holes(&self.zones[zone], others))
+        })
     }
 }
 

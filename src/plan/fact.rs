@@ -9,8 +9,8 @@ use crate::{
     physics::assumed::Snow,
     plan::{
         fall::HaulAnswer,
-        name::{PersonName, RopeName, ZoneName},
-        place::{HeightsFrom, Piece, RollOver},
+        name::{IceNames, PersonName, RopeName, ZoneName},
+        place::{HeightsFrom, JumpSummary, Piece, RollOver},
         why::KnotsWhy,
     },
     trip::clock::Clock,
@@ -133,6 +133,12 @@ facts! {
     CutOff { at: RouteEnd } = "cut-off-by-route-end", Look;
     /// The route ends before the last person has left the ice and its margin.
     LastOnIce {} = "last-person-still-on-ice", Look;
+    /// The line jumps, and the straight way from where it ends to where it goes on passes over ice. A jump is never
+    /// walked, so nothing is planned for that ice. If it was walked, draw the missing piece.
+    JumpOverIce { jumps: Vec<JumpSummary>, ice: IceNames } = "jump-over-ice", Look;
+    /// One stage ends and the next one begins elsewhere, and the straight way between them passes over ice. Nothing is
+    /// planned for it. If it is walked, draw it.
+    StageGapOverIce { before: usize, after: usize, length_m: f64, ice: IceNames } = "stage-gap-over-ice", Look;
     /// The leg is walked without a rope on ice, because a zone says `rope` = `never` or the trip says `undrawn_ice` =
     /// `tell`. The leader's word is kept; the gaps are there all the same.
     UnropedByWord { zones: Vec<ZoneName>, undrawn: bool } = "unroped-on-ice-by-your-word", Look;

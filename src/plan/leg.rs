@@ -40,6 +40,9 @@ pub struct Leg {
     pub start_m: f64,
     /// Chainage of the first person where it ends.
     pub end_m: f64,
+    /// Whether its stage ends with it; a document shows it by the next leg.
+    #[serde(skip)]
+    pub ends_stage: bool,
     /// Metres walked.
     pub length_m: f64,
     /// Where it begins: longitude, latitude.

@@ -35,6 +35,17 @@ impl From<&Zone> for ZoneName {
     }
 }
 
+/// Ice, drawn or only known.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct IceNames {
+    /// The zones.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub zones: Vec<ZoneName>,
+    /// Ice of the inventory, numbered as it stands there.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub glaciers: Vec<ZoneName>,
+}
+
 /// Somebody on a rope.
 ///
 /// ```

@@ -3,6 +3,8 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
+use crate::trip::route::Jump;
+
 /// A piece of a stage.
 ///
 /// ```
@@ -22,6 +24,34 @@ pub struct Piece {
     pub from_m: f64,
     /// Chainage where it ends, metres.
     pub to_m: f64,
+}
+
+/// A jump between segments; never walked.
+///
+/// ```
+/// let job = schrund::example::pair()?;
+/// let stage = &schrund::plan(&job)?.route.stages[0];
+/// // This line is straight, and nobody walks its jump: the two together reach from end to end.
+/// let points = job.route.stages[0].points();
+/// let across_m = points[0].distance_m(points[points.len() - 1]);
+/// assert!((stage.length_m + stage.jumps[0].length_m - across_m).abs() < 0.01);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct JumpSummary {
+    /// Chainage, metres.
+    pub at_m: f64,
+    /// Geodesic from one end to the other, metres.
+    pub length_m: f64,
+}
+
+impl From<Jump> for JumpSummary {
+    fn from(jump: Jump) -> Self {
+        Self {
+            at_m: jump.at_m,
+            length_m: jump.length_m,
+        }
+    }
 }
 
 /// A place where the ground steepens down the fall line.

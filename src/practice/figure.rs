@@ -11,17 +11,25 @@ use crate::{
 };
 
 /// What `data/rules.toml` and practice files say about one figure.
-#[derive(Clone, Debug, Deserialize)]
+#[derive(Clone, Debug, Deserialize, schemars::JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub(super) struct FigureEntry {
+    /// What it is, where the set says it otherwise.
     pub(super) says: Option<String>,
+    /// The number.
     pub(super) value: f64,
+    /// Its unit; a practice file cannot change it.
     pub(super) unit: Option<String>,
+    /// Least value; a practice file cannot change it.
     pub(super) min: Option<f64>,
+    /// Greatest value; a practice file cannot change it.
     pub(super) max: Option<f64>,
+    /// What stands behind it.
     pub(super) standing: Standing,
+    /// Keys of `data/sources.toml`.
     #[serde(default)]
     pub(super) sources: Vec<String>,
+    /// What else must be said.
     pub(super) note: Option<String>,
 }
 
@@ -138,9 +146,6 @@ impl Figure {
     /// What stands behind it, with the sources named: `published (foh)`.
     #[must_use]
     pub fn standing_shown(&self) -> String {
-        if self.sources.is_empty() {
-            return self.standing.as_str().to_owned();
-        }
-        format!("{} ({})", self.standing.as_str(), self.sources.join(", "))
+        self.standing.with_sources(&self.sources)
     }
 }

@@ -117,6 +117,13 @@ fn lay_figure(rules: &mut Rules, name: &str, entry: &FigureEntry, file: &str) ->
         return Err(Fault::new(InPractice::NoFigure { name, near }, place));
     };
     let held = rules.figure(rule);
+    if let Some(unit) = entry.unit.as_ref().filter(|unit| **unit != held.unit) {
+        let unit = InPractice::Unit {
+            found: unit.clone(),
+            takes: held.unit.clone(),
+        };
+        return Err(Fault::new(unit, place));
+    }
     held.check(entry.value)
         .map_err(|out| Fault::new(InPractice::Figure(out.into()), place))?;
     let mut figure = Figure::from_entry(rule, entry, Origin::Practice);

@@ -31,6 +31,7 @@ rules! {
     MarginM "margin_m",
     LeastUnropedM "least_unroped_m",
     AlongDeg "along_deg",
+    GapMostWidths "gap_most_widths",
     Spacing2M "spacing_2_m",
     Spacing3M "spacing_3_m",
     Spacing4M "spacing_4_m",

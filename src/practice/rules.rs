@@ -128,6 +128,11 @@ impl Rules {
         })
     }
 
+    /// Every figure that this origin put in force, whether or not this plan can rest on it, in the order of the flow.
+    pub(super) fn figures_of(&self, origin: Origin) -> impl Iterator<Item = &Figure> {
+        self.figures.iter().filter(move |f| f.origin == origin)
+    }
+
     /// These rules under another of the embedded practice sets; what the trip file or a flag put in force stays.
     ///
     /// # Errors

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use serde::Deserialize;
 
 use crate::fault::{
-    Fault, Item, Place,
+    Fault, Item, Place, name,
     toml::{Takes, TomlTable},
     trip::InPractice,
 };
@@ -83,6 +83,10 @@ pub struct Set {
     /// What it is, in a sentence.
     #[serde(default)]
     pub says: String,
+    /// Where it comes from.
+    pub comes_from: Option<AboutSet>,
+    /// When people use it.
+    pub used: Option<AboutSet>,
     /// The embedded sets that options weigh beside this one; `None` where the set does not say.
     pub(super) beside: Option<Vec<String>>,
     pub(super) reserve: Option<Reserve>,
@@ -91,6 +95,35 @@ pub struct Set {
     pub(super) rope_on_bare: Option<bool>,
     #[serde(flatten)]
     pub(super) figures: BTreeMap<String, FigureEntry>,
+}
+
+/// A sentence about a set, with what stands behind it.
+///
+/// ```
+/// use schrund::practice::set::Source;
+///
+/// let set = Source::Named("club-coils").read().unwrap();
+/// let told = set.comes_from.expect("every embedded set says where it comes from");
+/// assert_eq!(told.standing_shown(), "published (trekmountain)");
+/// ```
+#[derive(Clone, Debug, PartialEq, Deserialize, schemars::JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AboutSet {
+    /// The sentence.
+    pub says: String,
+    /// What stands behind it.
+    pub standing: Standing,
+    /// Keys of `data/sources.toml`.
+    #[serde(default)]
+    pub sources: Vec<String>,
+}
+
+impl AboutSet {
+    /// What stands behind it, with the sources named: `published (foh)`.
+    #[must_use]
+    pub fn standing_shown(&self) -> String {
+        self.standing.with_sources(&self.sources)
+    }
 }
 
 impl Source<'_> {
@@ -112,11 +145,14 @@ impl Source<'_> {
         };
         let read = TomlText::parse(self.file(), text)?;
         let mut faults = read.check(&SET);
+        faults.extend(read.nul());
         if !faults.is_empty() {
             faults.extend(spacings_missing(&read));
             return Err(faults);
         }
-        read.read()
+        let mut set: Set = read.read()?;
+        set.name = name::tidy(&set.name).unwrap_or_default();
+        Ok(set)
     }
 }
 
@@ -126,6 +162,8 @@ static SET: TableForm = TableForm {
     members: &[
         MemberForm::must("name", TEXT),
         MemberForm::may("says", TEXT),
+        MemberForm::may("comes_from", ABOUT),
+        MemberForm::may("used", ABOUT),
         MemberForm::may("beside", TEXTS),
         MemberForm::may("reserve", WordForm::<Reserve>::FORM),
         MemberForm::may("knots", WordForm::<Knots>::FORM),
@@ -136,6 +174,23 @@ static SET: TableForm = TableForm {
         sorts: &[Sorted::Table(&FIGURE)],
         takes: || Takes::Figure,
     }),
+};
+
+/// A sentence with its standing.
+const ABOUT: ValueForm = ValueForm {
+    sorts: &[Sorted::Table(&ABOUT_SET)],
+    takes: || Takes::About,
+};
+
+/// What a practice file can say of itself.
+static ABOUT_SET: TableForm = TableForm {
+    of: TomlTable::About,
+    members: &[
+        MemberForm::must("says", TEXT),
+        MemberForm::must("standing", WordForm::<Standing>::FORM),
+        MemberForm::may("sources", TEXTS),
+    ],
+    others: None,
 };
 
 /// What a practice file can say of a figure.

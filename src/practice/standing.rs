@@ -38,6 +38,15 @@ pub enum Standing {
 }
 
 impl Standing {
+    /// With the sources named: `published (foh)`.
+    #[must_use]
+    pub fn with_sources(self, sources: &[String]) -> String {
+        if sources.is_empty() {
+            return self.as_str().to_owned();
+        }
+        format!("{} ({})", self.as_str(), sources.join(", "))
+    }
+
     /// The words, as printed.
     #[must_use]
     pub fn as_str(self) -> &'static str {

@@ -7,6 +7,7 @@
 
 mod crs;
 mod document;
+mod doubled;
 mod gap;
 mod given;
 mod judge;
@@ -14,6 +15,7 @@ mod kind;
 mod log;
 mod members;
 mod names;
+mod nesting;
 mod number;
 mod properties;
 mod quote;
@@ -21,7 +23,6 @@ mod reading;
 mod rings;
 mod shape;
 mod strike;
-mod swapped;
 mod text;
 
 use std::io::Read;
@@ -32,7 +33,7 @@ use crate::{
     trip::zone::Zone,
 };
 
-pub use self::{given::Given, swapped::swapped_would_meet};
+pub use self::given::Given;
 
 /// Reads the zones of a GeoJSON text `[rfc7946]`; `name` is what the messages call the file.
 ///

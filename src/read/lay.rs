@@ -1,14 +1,14 @@
 //! Files, trip and flags laid together into a job; all their faults told at once.
 
 use crate::{
-    fault::{Fault, Item, Noted, Place, files::InFiles, geojson::InGeojson, trip::InTrip},
-    geometry::Bounds,
+    fault::{Fault, Item, Noted, Place, files::InFiles, trip::InTrip},
     practice::{GivenBy, Origin, Rules, set},
     raster::{self, Terrain},
     read::{
         geojson::{self, Given},
         gpx, ice,
         input::{Input, Text},
+        swapped::{FileNames, swapped},
         trip::{Laid, StageWord, Trip},
         unlaid,
     },
@@ -89,7 +89,7 @@ impl<'a> Sources<'a> {
             .0
             .extend(said.not_laid(&self.terrain, self.glaciers.is_some()));
         let laid = faults.take(said.laid(self.practice));
-        let name = self.zones.name.clone();
+        let (line, drawn) = (self.route.name.clone(), self.zones.name.clone());
         let (route, zones) = route_and_zones(self.route, self.zones, said.gap());
         let (route, zones) = (faults.take(route), faults.take(zones));
         let terrain = faults.take(terrain(self.terrain));
@@ -99,8 +99,13 @@ impl<'a> Sources<'a> {
         let ropes = faults.take(said.ropes());
         if let Some(route) = &route {
             faults.check(said.no_stage(&route.value));
+            let known = glaciers.as_ref().map_or(&[][..], |g| &g.value);
+            let names = FileNames {
+                route: &line,
+                zones: &drawn,
+            };
             let zones = zones.as_ref();
-            faults.check(zones.and_then(|zones| swapped(&route.value, &zones.value, &name)));
+            faults.check(zones.and_then(|z| swapped(&route.value, &z.value, known, names)));
         }
         let times = laid.as_ref().filter(|_| trip_read);
         let times = times.map(|laid| &laid.timetable);
@@ -364,13 +369,4 @@ pub fn terrain(models: Vec<Input<raster::RasterSource>>) -> Result<Noted<Terrain
     } else {
         Err(faults)
     }
-}
-
-/// Zones of the file `name` that no box of the route meets, and that would be met with longitude and latitude swapped.
-#[must_use]
-pub fn swapped(route: &Route, zones: &[Zone], name: &str) -> Option<Fault> {
-    let lines = route.stages.iter().filter_map(|s| Bounds::of(s.points()));
-    let bounds = lines.reduce(Bounds::with)?;
-    geojson::swapped_would_meet(zones, (bounds.low, bounds.high))
-        .then(|| Fault::new(InGeojson::SwappedAxes, Place::file(name)))
 }

@@ -5,6 +5,7 @@ mod folk;
 mod form;
 mod forms;
 mod laid;
+mod names;
 mod reading;
 mod ropes;
 mod stage;

@@ -34,6 +34,10 @@ pub enum Arg<'a> {
     Walked(f64),
     /// A stretch of the route, from and to, metres: shown as [`Arg::Walked`].
     Between(f64, f64),
+    /// A place on the route where something is done, metres: as [`Arg::Walked`], rounded to the side that errs well.
+    DoneAt(f64, Round),
+    /// A stretch of the route between two such places.
+    DoneBetween((f64, Round), (f64, Round)),
     /// A distance in whole metres or feet, from metres.
     Whole(f64),
     /// An angle, degrees, with so many decimals.
@@ -112,9 +116,15 @@ impl Arg<'_> {
                 );
                 format!("{least}–{most} {short}")
             }
-            Self::Walked(m) => format!("{} {long}", units.chainage(m)),
+            Self::Walked(m) => format!("{} {long}", units.chainage(m, Round::Nearest)),
+            Self::DoneAt(m, round) => format!("{} {long}", units.chainage(m, round)),
             Self::Between(from, to) => {
-                format!("{}–{} {long}", units.chainage(from), units.chainage(to))
+                let nearest = |m| (m, Round::Nearest);
+                Self::DoneBetween(nearest(from), nearest(to)).length(units)
+            }
+            Self::DoneBetween((from, down), (to, up)) => {
+                let (from, to) = (units.chainage(from, down), units.chainage(to, up));
+                format!("{from}–{to} {long}")
             }
             Self::Whole(m) => format!("{} {short}", units.whole(m)),
             _ => String::new(),
@@ -149,6 +159,9 @@ mod tests {
         assert_eq!(imperial(Arg::Needed(15.25)), "50.1 ft");
         assert_eq!(metric(Arg::Within(3.15, 4.51)), "3.1–4.6 m");
         assert_eq!(metric(Arg::Walked(8700.0)), "8.70 km");
+        assert_eq!(metric(Arg::DoneAt(8709.9, Round::Down)), "8.70 km");
+        let done = Arg::DoneBetween((979.9, Round::Down), (1440.1, Round::Up));
+        assert_eq!(metric(done), "0.97–1.45 km");
         assert_eq!(imperial(Arg::Between(7980.0, 8710.0)), "4.96–5.41 mi");
         assert_eq!(imperial(Arg::Whole(100.0)), "328 ft");
         assert_eq!(metric(Arg::Minutes(65.4)), "1 h 05");

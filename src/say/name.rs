@@ -1,7 +1,7 @@
 //! Who and what is spoken of: zones, people, ropes by the names that the leader gave them.
 
 use crate::{
-    plan::name::{PersonOnRope, RopeName, ZoneName},
+    plan::name::{IceNames, PersonOnRope, RopeName, ZoneName},
     say::{arg::Arg, span::Said, voice::Voice},
     trip::party::Called,
 };
@@ -13,6 +13,31 @@ pub fn zone(named: &ZoneName, voice: Voice) -> Said {
     match &named.name {
         Some(name) => voice.say("place-zone-named", &[number, ("name", Arg::Name(name))]),
         None => voice.say("place-zone", &[number]),
+    }
+}
+
+/// Ice that is named before the rest is counted. Our judgement.
+const ICE_NAMED: usize = 4;
+
+/// `zone 3 "Upper icefall", glacier 12 of the inventory`; much of it is counted.
+#[must_use]
+pub fn ice(names: &IceNames, voice: Voice) -> Said {
+    let glacier = |named: &ZoneName| {
+        let number = ("glacier", Arg::Count(named.zone));
+        match &named.name {
+            Some(name) => voice.say("place-glacier-named", &[number, ("name", Arg::Name(name))]),
+            None => voice.say("place-glacier", &[number]),
+        }
+    };
+    let zones = names.zones.iter().map(|z| zone(z, voice));
+    let all: Vec<Said> = zones.chain(names.glaciers.iter().map(glacier)).collect();
+    let named = Said::join(all.iter().take(ICE_NAMED).cloned(), ", ");
+    match all.len().saturating_sub(ICE_NAMED) {
+        0 => named,
+        more => {
+            let args = [("named", Arg::Said(named)), ("more", Arg::Count(more))];
+            voice.say("place-more", &args)
+        }
     }
 }
 

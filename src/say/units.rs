@@ -91,8 +91,8 @@ impl Units {
 
     /// A chainage in the long unit without its name, two decimals.
     #[must_use]
-    pub fn chainage(self, metres: f64) -> String {
-        Round::Nearest.fixed(metres / self.long_m(), 2)
+    pub fn chainage(self, metres: f64, round: Round) -> String {
+        round.fixed(metres / self.long_m(), 2)
     }
 }
 

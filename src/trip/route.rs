@@ -153,6 +153,10 @@ pub struct Jump {
     pub at_m: f64,
     /// Geodesic from one end to the other, metres; not part of the chainage.
     pub length_m: f64,
+    /// Where the line ends.
+    pub from: LonLat,
+    /// Where it goes on.
+    pub to: LonLat,
 }
 
 impl Stage {
@@ -331,7 +335,22 @@ impl Stage {
             .map(|&i| Jump {
                 at_m: self.chainage_m[i],
                 length_m: self.points[i - 1].distance_m(self.points[i]),
+                from: self.points[i - 1],
+                to: self.points[i],
             })
+    }
+
+    /// The way that nobody drew from the end of this stage to the beginning of the next one; `None` where either has
+    /// no point.
+    #[must_use]
+    pub fn gap_to(&self, next: &Self) -> Option<Jump> {
+        let (from, to) = (*self.points.last()?, *next.points.first()?);
+        Some(Jump {
+            at_m: self.length_m(),
+            length_m: from.distance_m(to),
+            from,
+            to,
+        })
     }
 }
 

@@ -2,10 +2,11 @@
 
 use crate::{
     fault::Fault,
+    judge::jumps,
     legs::sketch::Sketch,
     plan::{
         fact::Fact,
-        finding::{At, Finding, JobPart},
+        finding::{At, Finding, JobPart, StagePlace},
     },
     raster::Terrain,
     rope::legs::RopedLeg,
@@ -21,6 +22,7 @@ pub(crate) fn findings(
     let notices = job.notices.iter().cloned().map(handed_on);
     let mut found: Vec<Finding> = notices.collect();
     found.extend(missed(job, stages));
+    found.extend(gaps_between(job, stages));
     found.extend(slope_unknown(legs));
     let terrain = job.terrain.map(Terrain::notes).unwrap_or_default();
     found.extend(terrain.into_iter().map(handed_on));
@@ -79,6 +81,26 @@ fn missed(job: &Brief<'_>, stages: &[Sketch<'_>]) -> Vec<Finding> {
         return missed.iter().map(one).collect();
     }
     vec![of_part(JobPart::Zones, fact(&missed))]
+}
+
+/// Gaps between stages whose straight way passes over ice.
+fn gaps_between(job: &Brief<'_>, stages: &[Sketch<'_>]) -> Vec<Finding> {
+    let pairs = stages.iter().zip(stages.iter().skip(1));
+    let found = pairs.filter_map(|(before, after)| {
+        let over = after.met.gap.as_ref()?;
+        let fact = Fact::StageGapOverIce {
+            before: before.stage.number,
+            after: after.stage.number,
+            length_m: over.jump.length_m,
+            ice: jumps::ice_under(job, std::iter::once(over)),
+        };
+        let at = At::Stage(StagePlace {
+            stage: before.stage.number,
+            name: before.stage.name.clone(),
+        });
+        Some(Finding::new(at, fact))
+    });
+    found.collect()
 }
 
 /// Roped legs where no heights say how steep the ground falls towards a lip; once for the plan.

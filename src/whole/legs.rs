@@ -56,6 +56,7 @@ impl Settled<'_> {
             roped: leg.sketch.roped,
             start_m: stretch.from_m,
             end_m: stretch.to_m,
+            ends_stage: stretch.to_m >= leg.stage.stage.length_m(),
             length_m: stretch.length_m(),
             start: at(stretch.from_m),
             end: at(stretch.to_m),

@@ -5,10 +5,13 @@ use std::collections::BTreeSet;
 use crate::{
     ground::climb::Climb,
     legs::sketch::Sketch,
-    plan::{JumpSummary, RouteSummary, StageSummary, TimeSummary, place::HeightsFrom},
+    plan::{
+        RouteSummary, StageSummary, TimeSummary,
+        place::{HeightsFrom, JumpSummary},
+    },
     practice::{Rule, Rules},
     times::{hours::Hours, pace},
-    trip::{job::Brief, route::Jump},
+    trip::job::Brief,
 };
 
 /// The line as a whole.
@@ -65,15 +68,11 @@ fn time(hours: &[Hours]) -> TimeSummary {
 }
 
 fn stage(sketch: &Sketch<'_>) -> StageSummary {
-    let jump = |j: Jump| JumpSummary {
-        at_m: j.at_m,
-        length_m: j.length_m,
-    };
     StageSummary {
         stage: sketch.stage.number,
         name: sketch.stage.name.clone(),
         length_m: sketch.stage.length_m(),
         points: sketch.stage.points().len(),
-        jumps: sketch.stage.jumps().map(jump).collect(),
+        jumps: sketch.stage.jumps().map(JumpSummary::from).collect(),
     }
 }

@@ -10,7 +10,7 @@ use crate::{
     say::{arg::Arg, plain, round::Round, span::Said, voice::Voice},
     write::{
         parts::{
-            row::{LegRow, TeamRow},
+            row::{self, LegRow, TeamRow},
             sentence,
         },
         sheet::Sheet,
@@ -116,7 +116,7 @@ fn bare(leg: &Leg, voice: Voice) -> String {
     };
     let args = [
         ("leg", Arg::Count(leg.leg)),
-        ("span", Arg::Between(leg.start_m, leg.end_m)),
+        ("span", row::span(leg)),
         ("roped", Arg::Word(roped)),
         ("verdict", Arg::Said(sentence::verdict(leg.verdict, voice))),
     ];

@@ -169,7 +169,7 @@ fn the_table_gives_changes_times_and_the_ground() {
     let table = text(&out.stdout);
     for words in [
         "Changes\n",
-        "rope up at 0.68 km",
+        "rope up at 0.67 km",
         "32T ",
         "° N 9.00000° E",
         "then 000° true",

@@ -1,6 +1,7 @@
 //! The zones reader: every rule of the contract, with the whole message a leader reads.
 
 mod hostile;
+mod nesting;
 mod positions;
 mod properties;
 mod reading;

@@ -124,6 +124,7 @@ const UNMOVED: [(&str, &[&str]); 6] = [
         &[
             "least_unroped_m",
             "along_deg",
+            "gap_most_widths",
             "spacing_floor_m",
             "spacing_2_m",
             "spacing_cap_m",

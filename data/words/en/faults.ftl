@@ -65,8 +65,12 @@ file-not-utf8 = the file is not UTF-8 text
     .hint = save it as UTF-8 from a text editor
 file-too-large = the file is larger than { $mib } MiB, and no trip file or practice file is
     .hint = was another file given in its place?
+file-nul-in-name = a NUL character stands in "{ $found }", shown as ␀
+    .hint = write it without that character
 file-swapped = the two files look swapped: { $route } is GeoJSON and { $zones } is GPX
     .hint = name the line first: `{ $zones-typed } { $route-typed }`
+file-swapped-axes = no zone of { $zones } lies near the line of { $route }, but with longitude and latitude swapped in one of the files they would meet
+    .hint = look in which of the two: GeoJSON positions are [longitude, latitude], GPX points have `lat` and `lon`
 file-no-fetch = this build of schrund cannot fetch addresses
     .hint = download the file and name it
 file-answered = the server answered { $status }
@@ -134,6 +138,7 @@ toml-table = { $table ->
     [rope] a rope of `[[rope]]`
     [contact] a contact of `[[emergency]]`
     [practice] a practice file
+    [about] a sentence of a practice file
    *[figure] a figure of a practice file
  }
 toml-no-member = { toml-table } has no `{ $member }`
@@ -142,7 +147,8 @@ toml-no-member = { toml-table } has no `{ $member }`
         [person] it has `name` and `mass_kg`
         [rope] it has `length_m`, `diameter_mm` and `name`
         [contact] it has `name`, `contact` and `note`
-        [practice] it has `name`, `says`, `beside`, the words `reserve`, `knots`, `cover` and `rope_on_bare`, and a table such as `[spacing_2_m]` for each figure
+        [practice] it has `name`, `says`, `comes_from`, `used`, `beside`, the words `reserve`, `knots`, `cover` and `rope_on_bare`, and a table such as `[spacing_2_m]` for each figure
+        [about] it has `says` and `standing`, and `sources` where they help
        *[figure] it has `value` and `standing`, and `says`, `sources` and `note` where they help
      }
 toml-no-member-but = { toml-table } has no `{ $member }`
@@ -154,6 +160,7 @@ toml-lacks = { toml-table } lacks `{ $member }`
         [length_m] add its length in metres: `length_m = 60`
         [contact] add the number or channel: `contact = "…"`
         [value] add the figure: `value = …`
+        [says] add the sentence: `says = "…"`
         [standing] add what stands behind it: `standing = "our judgement"`
        *[name] add what it is called: `name = "…"`
      }
@@ -171,6 +178,7 @@ toml-form = `{ $member }` does not take { $found }
         [contacts] it takes [[emergency]] blocks with `name`, `contact` and `note`
         [assumptions] it takes a table [assume] of figures and words by name
         [assumption] write a number, a word between quotation marks, or `true` or `false`
+        [about] it takes a table with `says` and `standing`
        *[figure] it takes a table with `value` and `standing`
      }
 toml-huge = `{ $member }` does not take a number as large as { $found }
@@ -256,6 +264,8 @@ practice-no-figure = there is no figure "{ $name }"
     .hint = { figures-there-are }
 practice-missing = the practice set does not give { $name }
     .hint = add [{ $name }] with `value` in metres and `standing`
+practice-unit = the figure is given in "{ $found }", and it is one in "{ $takes }"
+    .hint = work it out in that unit and leave `unit` away
 practice-growing = the spacing of { $many } people is greater than that of { $few }
     .hint = more people hold more, so a spacing never grows with their number
 

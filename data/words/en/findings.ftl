@@ -100,6 +100,15 @@ cut-off-by-route-end = { $end ->
 
 last-person-still-on-ice = the route ends before the last person is off the ice and its margin
 
+jump-over-ice = { $count ->
+    [1] the line jumps { $longest } near { $at }, straight over { $ice }: nothing is planned for that ice
+   *[other] the line jumps { $count } times, { $all } in all, straight over { $ice }; the longest jump is { $longest } near { $at }: nothing is planned for that ice
+}
+    .hint = if it is walked, draw the missing piece of the line
+
+stage-gap-over-ice = from the end of stage { $before } to the beginning of stage { $after } it is { $length } straight over { $ice }: nothing is planned for that ice
+    .hint = if it is walked, draw it as part of a stage
+
 unroped-on-ice-by-your-word = unroped on ice by your word: { $ice }
 ice-undrawn = ice on which no zone is drawn
 
@@ -217,6 +226,8 @@ place-stage = stage { $stage }
 place-stage-named = stage { $stage } "{ $name }"
 place-zone = zone { $zone }
 place-zone-named = zone { $zone } "{ $name }"
+place-glacier = glacier { $glacier } of the inventory
+place-glacier-named = glacier { $glacier } "{ $name }" of the inventory
 place-route = route
 place-zones = zones
 place-ropes = ropes

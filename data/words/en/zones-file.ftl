@@ -8,8 +8,8 @@ zones-xml = this is XML, not GeoJSON
     .hint = save or convert it as GeoJSON; a GPX file is the route
 zones-utf16 = this is UTF-16 text
     .hint = save the file as UTF-8
-zones-cut-off = the text stops before the JSON is complete
-    .hint = the file was cut off: save or download it again
+zones-cut-off = the file ends in the middle: the JSON is not complete
+    .hint = save or download it again
 zones-broken = broken JSON: { $words }
     .hint = mend the text here, or save it again from the map editor
 zones-foreign-crs = the file says its coordinates are in "{ $name }"
@@ -233,3 +233,18 @@ zones-rings-tangled = { $n ->
     [one] { $n } ring with a line that touches or crosses itself: what a ring winds round counts as ice
    *[other] { $n } rings with a line that touches or crosses itself: what a ring winds round counts as ice
  }
+zones-outer-not-first = { $n ->
+    [one] { $n } polygon whose outer ring does not come first: the largest ring that holds another was taken
+   *[other] { $n } polygons whose outer ring does not come first: the largest ring that holds another was taken
+ }
+    .hint = write the outer ring first, as GeoJSON has it
+zones-rings-apart = { $n ->
+    [one] { $n } ring lies in no outer ring and counts as ice of its own
+   *[other] { $n } rings lie in no outer ring and count as ice of their own
+ }
+    .hint = where it was meant as a hole, draw it inside its zone
+zones-holes-stick-out = { $n ->
+    [one] { $n } hole sticks out of its outer ring: cut out where it lies inside, ice where it sticks out
+   *[other] { $n } holes stick out of their outer rings: cut out where they lie inside, ice where they stick out
+ }
+    .hint = where no ice is meant, draw the hole inside its zone

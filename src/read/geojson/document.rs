@@ -33,7 +33,7 @@ pub(super) fn read(source: impl io::Read, reading: &mut ZonesReading) {
         serde_json::Deserializer::from_reader(CountedText::new(source, Rc::clone(&clock)));
     let mut values = 0_u64;
     loop {
-        clock.mark();
+        clock.next_value();
         let node = Node {
             clock: &clock,
             part: FilePart::Document(reading),
@@ -43,7 +43,7 @@ pub(super) fn read(source: impl io::Read, reading: &mut ZonesReading) {
                 let at = found.spot(&clock);
                 reading.document(found, at);
             }
-            Err(error) if error.is_eof() && clock.start().is_none() && values > 0 => return,
+            Err(error) if error.is_eof() && !clock.begun() && values > 0 => return,
             Err(error) => return reading.broken(broken(&error, &clock)),
         }
         values += 1;
@@ -168,14 +168,14 @@ fn broken(error: &serde_json::Error, clock: &TextClock) -> Fault {
     if error.is_io() {
         return Fault::new(InFiles::Stopped(error.to_string()), Place::default());
     }
-    if clock.start().is_none() && error.is_eof() {
+    if !clock.begun() && error.is_eof() {
         return Fault::new(InGeojson::Empty, Place::default());
     }
     let at = || clock.of(error).place();
     match clock.opening() {
         [b'<', ..] => Fault::new(InGeojson::IsXml, Place::default()),
         [0xFF, 0xFE, ..] | [0xFE, 0xFF, ..] => Fault::new(InGeojson::IsUtf16, Place::default()),
-        _ if error.is_eof() => Fault::new(InGeojson::CutOff, at()),
+        _ if error.is_eof() || clock.ended() => Fault::new(InGeojson::CutOff, at()),
         _ => Fault::new(InGeojson::Broken(reason(error)), at()),
     }
 }

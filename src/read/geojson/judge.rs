@@ -28,6 +28,7 @@ impl ZonesReading {
     ) {
         self.numbers += 1;
         let mut faults = properties.doubled();
+        faults.extend(properties.nul());
         let name = properties.name();
         drop(properties.text("name"));
         let gap = gap::told(&mut properties, &mut faults);
@@ -134,6 +135,7 @@ impl ZonesReading {
             closed,
             no_area,
             beyond,
+            misnested,
         } = self.mended;
         let notes = [
             (points + lines + empty, InGeojson::NotPolygons(self.skipped)),
@@ -141,6 +143,9 @@ impl ZonesReading {
             (closed, InGeojson::RingsClosed(closed)),
             (tangled, InGeojson::RingsTangled(tangled)),
             (beyond, InGeojson::LongitudesTakenBack(beyond)),
+            (misnested.order, InGeojson::OuterNotFirst(misnested.order)),
+            (misnested.apart, InGeojson::RingsApart(misnested.apart)),
+            (misnested.partly, InGeojson::HolesStickOut(misnested.partly)),
         ];
         for (count, what) in notes {
             if count > 0 {

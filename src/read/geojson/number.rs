@@ -1,10 +1,10 @@
 //! Numbers as people write them, and the bounds they must keep.
 
 use super::text::unmasked;
-use crate::fault::geojson::{Measure, NoNumber, Quantity};
-
-const METRES: &[&str] = &["m", "metre", "metres", "meter", "meters"];
-const DEGREES: &[&str] = &["°", "deg", "degree", "degrees"];
+use crate::{
+    fault::geojson::{Measure, NoNumber, Quantity},
+    read::number::{self, number},
+};
 
 /// Above 100 m a width is a mistake of unit, or ice that no rope spans; our judgement.
 pub(super) const GAP: Quantity = Quantity {
@@ -84,49 +84,9 @@ fn is_no_number(text: &str) -> bool {
     unmasked(text).is_some() || ["nan", "inf", "infinity"].contains(&word.as_str())
 }
 
-/// The number a text begins with, and what follows.
-fn number(text: &str) -> Result<(f64, &str), NoNumber> {
-    let (sign, digits) = match text.strip_prefix(['-', '\u{2212}']) {
-        Some(rest) => (-1.0, rest),
-        None => (1.0, text),
-    };
-    let end = digits.find(|c: char| !c.is_ascii_digit() && c != '.' && c != ',');
-    let (digits, rest) = digits.split_at(end.unwrap_or(digits.len()));
-    let value = match digits.split_once(',') {
-        None => digits.parse::<f64>(),
-        Some((whole, part)) if could_be_thousands(whole, part) => {
-            return Err(NoNumber::Comma(digits.to_owned()));
-        }
-        Some((whole, part)) if part.bytes().all(|b| b.is_ascii_digit()) && !part.is_empty() => {
-            format!("{whole}.{part}").parse()
-        }
-        Some(_) => return Err(NoNumber::NotPlain),
-    };
-    match value {
-        Ok(value) if value.is_finite() => Ok((sign * value, rest.trim_start())),
-        Ok(_) => Err(NoNumber::NotFinite),
-        Err(_) => Err(NoNumber::NotPlain),
-    }
-}
-
-/// `3,500` is 3.5 to some and 3500 to others; `0,500` and `3,50` are clear.
-fn could_be_thousands(whole: &str, part: &str) -> bool {
-    let three_digits = part.len() == 3 && part.bytes().all(|b| b.is_ascii_digit());
-    three_digits && (1..=3).contains(&whole.len()) && !whole.starts_with('0')
-}
-
 fn without_unit(text: &str, quantity: Quantity) -> &str {
-    let end = text
-        .find(|c: char| !c.is_alphabetic() && c != '°')
-        .unwrap_or(text.len());
-    let (word, rest) = text.split_at(end);
-    let spellings = if quantity.is_length() {
-        METRES
-    } else {
-        DEGREES
-    };
-    let is_unit = spellings.iter().any(|s| s.eq_ignore_ascii_case(word));
-    if is_unit { rest.trim_start() } else { text }
+    let unit = if quantity.is_length() { "m" } else { "°" };
+    number::without_unit(text, unit)
 }
 
 /// What stands behind the mark of a range.

@@ -12,13 +12,16 @@ use super::{
 };
 use crate::{
     fault::{
-        Fault,
+        Fault, Wrong,
         geojson::{InGeojson, NoNumber, Quantity},
+        name,
         place::Excerpt,
     },
     trip::zone::{RopeWord, Surface},
 };
 
+/// Spellings of the property that holds a zone's name: inventories have the latter two.
+const NAMES: [&str; 3] = ["name", "Name", "NAME"];
 /// One property as it stands in the file.
 #[derive(Debug)]
 struct Property {
@@ -66,8 +69,20 @@ impl Properties {
 
     /// The zone's name; inventories spell it `Name` or `NAME`.
     pub(super) fn name(&self) -> Option<String> {
-        let mut spellings = ["name", "Name", "NAME"].into_iter();
-        spellings.find_map(|name| self.list.iter().rfind(|p| p.name == name).and_then(text_of))
+        let mut spellings = NAMES.into_iter();
+        let named = |name| self.list.iter().rfind(|p| p.name == name);
+        let found = spellings.find_map(|name| named(name).and_then(text_of));
+        found.and_then(|name| name::tidy(&name))
+    }
+
+    /// The names that hold a NUL.
+    pub(super) fn nul(&self) -> Vec<Fault> {
+        let named = self
+            .list
+            .iter()
+            .filter(|p| NAMES.contains(&p.name.as_str()));
+        let nul = named.filter_map(|p| Some(p.fault(name::nul(&text_of(p)?)?)));
+        nul.collect()
     }
 
     /// The known names that stand there twice.
@@ -218,7 +233,7 @@ impl Number {
 }
 
 impl Property {
-    fn fault(&self, what: InGeojson) -> Fault {
+    fn fault(&self, what: impl Into<Wrong>) -> Fault {
         Fault::new(what, self.at.place().with_property(&self.name))
     }
 
@@ -304,7 +319,7 @@ fn unmask(value: &mut Value) -> bool {
 }
 
 /// The members of an object in file order, unread.
-struct Pairs<'a>(Vec<(String, &'a RawValue)>);
+pub(super) struct Pairs<'a>(pub(super) Vec<(String, &'a RawValue)>);
 
 impl<'de> Deserialize<'de> for Pairs<'de> {
     fn deserialize<D: Deserializer<'de>>(json: D) -> Result<Self, D::Error> {

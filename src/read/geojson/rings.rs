@@ -1,7 +1,9 @@
-//! Rings of positions become outlines: closed, without doubled vertices, unrolled across the antimeridian.
+//! Rings of positions become outlines: closed, without doubled vertices, unrolled across the antimeridian, the outer
+//! one first.
 
 use geojson::{PolygonType, Position};
 
+use super::nesting::{self, Misnested};
 use crate::{
     fault::{
         Fault, Place,
@@ -24,6 +26,7 @@ pub(super) struct Mended {
     pub(super) no_area: usize,
     /// Longitudes just beyond ±180, drawn back.
     pub(super) beyond: usize,
+    pub(super) misnested: Misnested,
 }
 
 /// The outline of a feature; empty where none of its polygons has an area.
@@ -34,32 +37,26 @@ pub(super) fn outline(polygons: Vec<PolygonType>, mended: &mut Mended) -> Result
     let several = polygons.len() > 1;
     let mut outline = Outline::default();
     for (index, rings) in polygons.into_iter().enumerate() {
-        let polygon = polygon(rings, mended).map_err(|mut misplaced| {
+        let found = polygons_of(rings, mended).map_err(|mut misplaced| {
             misplaced.polygon = several.then_some(index + 1);
             Fault::new(InGeojson::Misplaced(misplaced), Place::default())
         })?;
-        outline.polygons.extend(polygon);
+        outline.polygons.extend(found);
     }
     outline.polygons.shrink_to_fit();
     Ok(outline)
 }
 
-fn polygon(rings: PolygonType, mended: &mut Mended) -> Result<Option<Polygon>, Misplaced> {
-    let mut rings = rings.into_iter().enumerate();
-    let Some((_, outer)) = rings.next() else {
-        return Ok(None);
-    };
-    let Some(outer) = ring(&outer, 0, mended)? else {
-        mended.no_area += 1;
-        return Ok(None);
-    };
-    let mut holes = Vec::new();
-    for (number, hole) in rings {
-        let hole = ring(&hole, number, mended)?;
-        holes.extend(hole.map(|hole| beside(hole, &outer)));
+/// The polygons that the rings of one come to: nearly always just one.
+fn polygons_of(rings: PolygonType, mended: &mut Mended) -> Result<Vec<Polygon>, Misplaced> {
+    let mut closed = Vec::with_capacity(rings.len());
+    for (number, positions) in rings.into_iter().enumerate() {
+        closed.extend(ring(&positions, number, mended)?);
     }
-    holes.shrink_to_fit();
-    Ok(Some(Polygon { outer, holes }))
+    if closed.is_empty() {
+        mended.no_area += 1;
+    }
+    Ok(nesting::nested(closed, &mut mended.misnested))
 }
 
 /// A closed ring, or none where fewer than three of its points differ.
@@ -126,35 +123,12 @@ fn unrolled(ring: Vec<LonLat>) -> Vec<LonLat> {
         LonLat::new(point.lon_deg + 360.0 * turns, point.lat_deg)
     });
     let run_on: Vec<LonLat> = run_on.collect();
-    let (west, east) = extent_deg(&run_on);
+    let (west, east) = nesting::extent_deg(&run_on);
     if run_on.first() == run_on.last() && east > west {
         run_on
     } else {
         ring
     }
-}
-
-/// The hole moved by whole turns to where its outer ring was unrolled to.
-fn beside(hole: Vec<LonLat>, outer: &[LonLat]) -> Vec<LonLat> {
-    let middle = |(west, east): (f64, f64)| west.midpoint(east);
-    let (own, of_outer) = (extent_deg(&hole), extent_deg(outer));
-    let plain = |(west, east): (f64, f64)| west >= -180.0 && east <= 180.0;
-    let turns = ((middle(of_outer) - middle(own)) / 360.0).round();
-    if turns == 0.0 || plain(own) && plain(of_outer) {
-        return hole;
-    }
-    let moved = hole.into_iter();
-    moved
-        .map(|p| LonLat::new(p.lon_deg + 360.0 * turns, p.lat_deg))
-        .collect()
-}
-
-/// Westernmost and easternmost longitude.
-fn extent_deg(ring: &[LonLat]) -> (f64, f64) {
-    let start = (f64::INFINITY, f64::NEG_INFINITY);
-    ring.iter().fold(start, |(west, east), p| {
-        (west.min(p.lon_deg), east.max(p.lon_deg))
-    })
 }
 
 /// The position; its longitude may still miss the antimeridian.

@@ -9,6 +9,7 @@ use serde_json::Value;
 
 use super::{
     crs,
+    doubled::doubled,
     kind::document_type,
     members::MemberText,
     quote::{quoted, thing},
@@ -26,6 +27,10 @@ pub(super) fn read(
     skipped: &mut NotPolygons,
     polygons: &mut Vec<PolygonType>,
 ) -> Result<(), Fault> {
+    if let Some((name, at)) = doubled(&piece.json) {
+        let twice = InGeojson::MemberTwice(name);
+        return Err(Fault::new(twice, piece.spot(at).place()));
+    }
     match piece.json.parse::<Geometry>() {
         Ok(geometry) => gather(geometry, skipped, polygons),
         Err(error) => {

@@ -43,6 +43,10 @@ pub(super) struct TextClock {
     continued: Cell<u64>,
     /// Where the value began that was read after the last [`TextClock::mark`].
     start: Cell<Option<Spot>>,
+    /// Whether anything but white space came since the last top-level value.
+    begun: Cell<bool>,
+    /// Whether the text was read to its end.
+    ended: Cell<bool>,
     /// The first bytes of the file.
     opening: Cell<[u8; 4]>,
 }
@@ -53,8 +57,26 @@ impl TextClock {
             here: Cell::new(Spot { line: 1, column: 0 }),
             continued: Cell::new(0),
             start: Cell::new(None),
+            begun: Cell::new(false),
+            ended: Cell::new(false),
             opening: Cell::new([0; 4]),
         }
+    }
+
+    /// A top-level value begins, if one more comes.
+    pub(super) fn next_value(&self) {
+        self.begun.set(false);
+        self.mark();
+    }
+
+    /// Whether the running top-level value holds anything yet.
+    pub(super) fn begun(&self) -> bool {
+        self.begun.get()
+    }
+
+    /// Whether the text was read to its end.
+    pub(super) fn ended(&self) -> bool {
+        self.ended.get()
     }
 
     /// Asks for the start of the next value.
@@ -102,6 +124,9 @@ impl TextClock {
         if self.start.get().is_none() && !matches!(byte, b' ' | b'\n' | b'\r' | b'\t' | b',' | b':')
         {
             self.start.set(Some(here));
+        }
+        if !matches!(byte, b' ' | b'\n' | b'\r' | b'\t') {
+            self.begun.set(true);
         }
         if byte == b'\n' {
             here.line += 1;
@@ -214,6 +239,10 @@ impl<R: Read> CountedText<R> {
             self.fill(LONGEST)?;
         }
         let ahead = self.buffer.get_mut(self.from..).unwrap_or_default();
+        if ahead.len() < LONGEST && WORDS.iter().any(|w| w.as_bytes().starts_with(ahead)) {
+            // The last word of the text, and not all of it.
+            self.clock.ended.set(true);
+        }
         let word = WORDS.iter().find(|w| ahead.starts_with(w.as_bytes()));
         let Some(masked) = word.and_then(|w| ahead.get_mut(..w.len())) else {
             return Ok(byte);
@@ -235,6 +264,7 @@ impl<R: Read> Read for CountedText<R> {
             return Ok(0);
         };
         let Some(byte) = self.next()? else {
+            self.clock.ended.set(true);
             return Ok(0);
         };
         self.clock.tick(byte);

@@ -4,6 +4,7 @@ use quick_xml::events::{BytesStart, attributes::AttrError};
 
 use crate::fault::{
     Code, Fault, Place,
+    files::InFiles,
     gpx::{InGpx, Xml},
     place::Excerpt,
 };
@@ -39,6 +40,11 @@ impl GpxDocument<'_> {
             });
             self.tally = tally;
         }
+    }
+
+    pub(super) fn bad_name(&mut self, nul: InFiles, lines: &Lines<'_>) {
+        let fault = Fault::new(nul, self.here(lines.held()).with_property("name"));
+        self.tally.add((Code::BadName, "name"), || fault);
     }
 
     pub(super) fn bad_height(&mut self, found: Excerpt, lines: &Lines<'_>) {

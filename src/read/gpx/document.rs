@@ -12,6 +12,7 @@ use crate::fault::{
     Code, Fault, Place,
     files::InFiles,
     gpx::{InGpx, PartCount, Xml},
+    name,
     place::{Item, Sort},
 };
 use crate::geometry::LonLat;
@@ -153,8 +154,7 @@ impl<'n> GpxDocument<'n> {
             Element::Segment => self.begin_segment(),
             Element::TrackPoint | Element::RoutePoint => self.begin_point(written, lines),
             Element::Waypoint => self.waypoints += 1,
-            Element::Name => self.text.clear(),
-            Element::Height => {
+            Element::Name | Element::Height => {
                 self.text.clear();
                 lines.hold();
             }
@@ -211,7 +211,7 @@ impl<'n> GpxDocument<'n> {
 
     fn end(&mut self, lines: &Lines<'_>) {
         match self.open.pop() {
-            Some(Element::Name) => self.end_name(),
+            Some(Element::Name) => self.end_name(lines),
             Some(Element::Height) => self.end_height(lines),
             Some(Element::TrackPoint | Element::RoutePoint) => self.end_point(),
             Some(Element::Segment) => self.end_segment(),
@@ -222,13 +222,16 @@ impl<'n> GpxDocument<'n> {
     }
 
     /// The first name that is not empty counts.
-    fn end_name(&mut self) {
+    fn end_name(&mut self, lines: &Lines<'_>) {
+        if let Some(nul) = name::nul(&self.text) {
+            self.bad_name(nul, lines);
+        }
         let name = match (self.open.last(), &mut self.part) {
             (Some(Element::Track | Element::Route), Some(part)) => &mut part.stage.name,
             _ => &mut self.name,
         };
         if name.is_none() {
-            *name = fix::tidy(&self.text);
+            *name = name::tidy(&self.text);
         }
     }
 
@@ -344,8 +347,19 @@ fn resolved<'t>(reference: &'t BytesRef<'_>) -> Cow<'t, str> {
     if let Ok(Some(character)) = reference.resolve_char_ref() {
         return Cow::Owned(character.to_string());
     }
+    if is_nul(&**reference) {
+        return Cow::Borrowed("\0");
+    }
     match resolve_predefined_entity(reference) {
         Some(text) => Cow::Borrowed(text),
         None => Cow::Owned(format!("&{};", &**reference)),
     }
+}
+
+/// Whether a reference is one to the character that XML forbids most strictly: `&#0;`, `&#x0;`.
+fn is_nul(reference: &str) -> bool {
+    let digits = reference
+        .strip_prefix('#')
+        .map(|d| d.trim_start_matches('x'));
+    digits.is_some_and(|digits| !digits.is_empty() && digits.chars().all(|c| c == '0'))
 }

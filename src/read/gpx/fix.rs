@@ -162,9 +162,3 @@ pub(super) fn height_m(text: &str) -> Result<Option<f32>, NoHeight> {
 pub(super) fn excerpt(text: &str) -> Excerpt {
     Excerpt::of(text, QUOTED_CHARACTERS)
 }
-
-/// A name as people read it: white space collapsed, nothing where nothing is left.
-pub(super) fn tidy(text: &str) -> Option<String> {
-    let words: Vec<&str> = text.split_whitespace().collect();
-    (!words.is_empty()).then(|| words.join(" "))
-}

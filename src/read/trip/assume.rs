@@ -11,6 +11,7 @@ use crate::{
         trip::{InTrip, Setter},
     },
     practice::{Choices, Origin, Rule, Rules, alike::nearest},
+    read::number,
     trip::timetable::Timetable,
 };
 
@@ -45,6 +46,15 @@ impl Assume {
     pub fn of(text: &str) -> Self {
         let number = text.parse().map(Self::Value);
         number.unwrap_or_else(|_| Self::Word(text.to_owned()))
+    }
+
+    /// The number, written with its unit or not.
+    fn number(&self, unit: &str) -> Option<f64> {
+        match self {
+            Self::Value(value) => Some(*value),
+            Self::Word(word) => number::alone(word, unit),
+            Self::Truth(_) | Self::Table(_) => None,
+        }
     }
 
     fn shown(&self) -> String {
@@ -114,13 +124,14 @@ pub fn assume(
     if rule.is_none() && !rules.nature.knows(name) {
         return Err(unknown(name, rules, place));
     }
-    let Assume::Value(number) = value else {
+    let unit = rule.map_or("", |rule| rules.figure(rule).unit.as_str());
+    let Some(number) = value.number(unit) else {
         let name = name.to_owned();
         return Err(Fault::new(InTrip::NoNumber { name, found }, place));
     };
     let set = match rule {
-        Some(rule) => rules.set(rule, *number, *origin).map_err(Into::into),
-        None => rules.nature.set(name, *number, *origin),
+        Some(rule) => rules.set(rule, number, *origin).map_err(Into::into),
+        None => rules.nature.set(name, number, *origin),
     };
     set.map_err(|why| Fault::new(InTrip::Figure(why), place))
 }

@@ -88,7 +88,7 @@ pub(super) fn wrong_masses(party: &Party, place: &Place, rules: &Rules) -> Vec<F
 
 impl PersonEntry {
     pub(super) fn person(&self, number: usize, rules: &Rules) -> Person {
-        let name = Some(self.name.clone());
+        let name = (!self.name.is_empty()).then(|| self.name.clone());
         Person {
             called: Called { number, name },
             mass_kg: self.mass_kg.unwrap_or(rules[Rule::PersonKg]),

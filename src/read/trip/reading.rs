@@ -1,6 +1,6 @@
 //! A trip file → [`Trip`].
 
-use super::{form::Trip, forms, laid::Laid};
+use super::{form::Trip, forms, laid::Laid, names};
 use crate::{
     fault::{Fault, Place},
     practice::{Origin, Rules, set, toml_text::TomlText},
@@ -17,9 +17,10 @@ use crate::{
 /// Every line that does not parse; or else every member that means nothing here or holds what it does not take.
 pub fn trip(name: &str, text: &str) -> Result<Trip, Vec<Fault>> {
     let text = TomlText::parse(name, text)?;
-    let faults = forms::faults(&text);
+    let mut faults = forms::faults(&text);
+    faults.extend(text.nul());
     if faults.is_empty() {
-        text.read()
+        text.read().map(names::tidied)
     } else {
         Err(faults)
     }

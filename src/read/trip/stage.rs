@@ -4,7 +4,7 @@ use serde::Deserialize;
 
 use crate::{
     fault::{
-        Fault, Place,
+        Fault, Place, name,
         trip::{Asked, InTrip},
     },
     trip::route::{Route, Stage},
@@ -37,8 +37,10 @@ impl StageWord {
     /// A number where it is one, else a name.
     #[must_use]
     pub fn parse(text: &str) -> Self {
-        text.parse()
-            .map_or_else(|_| Self::Name(text.to_owned()), Self::Number)
+        text.parse().map_or_else(
+            |_| Self::Name(name::tidy(text).unwrap_or_default()),
+            Self::Number,
+        )
     }
 
     /// The route with this stage alone; `place` is where it was said.

@@ -1,6 +1,9 @@
 //! Files, addresses and flags in words.
 
-use super::phrase::{Phrase, PhraseArgs, list, name, number};
+use super::{
+    phrase::{Phrase, PhraseArgs, list, name, number},
+    quote::printable,
+};
 use crate::{
     fault::{
         files::{InFiles, Network, Refused},
@@ -17,7 +20,14 @@ pub(super) fn phrase(what: &InFiles) -> Phrase {
         InFiles::NotSeekable => Phrase::plain("file-not-seekable"),
         InFiles::NotUtf8 => Phrase::plain("file-not-utf8"),
         InFiles::TooLarge { most_mib } => Phrase::of("file-too-large", [("mib", number(most_mib))]),
+        InFiles::NulInName(found) => {
+            Phrase::of("file-nul-in-name", [("found", name(printable(found)))])
+        }
         InFiles::Swapped { route, zones } => swapped(route, zones),
+        InFiles::SwappedAxes { route, zones } => Phrase::of(
+            "file-swapped-axes",
+            [("route", name(route)), ("zones", name(zones))],
+        ),
         InFiles::Network(why) => network(why),
         InFiles::NoFolder { path, why } => about("file-no-folder", path, why),
         InFiles::Unwritable { path, why } => about("file-unwritable", path, why),

@@ -41,6 +41,9 @@ pub(super) fn phrase(what: &InGeojson, file: &str, voice: Voice) -> Phrase {
         }
         InGeojson::RingsClosed(n) => Phrase::of("zones-rings-closed", [("n", Arg::Count(*n))]),
         InGeojson::RingsTangled(n) => Phrase::of("zones-rings-tangled", [("n", Arg::Count(*n))]),
+        InGeojson::OuterNotFirst(n) => Phrase::of("zones-outer-not-first", [("n", Arg::Count(*n))]),
+        InGeojson::RingsApart(n) => Phrase::of("zones-rings-apart", [("n", Arg::Count(*n))]),
+        InGeojson::HolesStickOut(n) => Phrase::of("zones-holes-stick-out", [("n", Arg::Count(*n))]),
         what => form(what, voice).unwrap_or_else(|| numbers::phrase(what, voice)),
     }
 }

@@ -22,6 +22,7 @@ pub(super) fn phrase(what: &InGpx, voice: Voice) -> Phrase {
         InGpx::NoElement => Phrase::plain("gpx-no-element"),
         InGpx::Xml(why) => xml(why),
         InGpx::Position { axis, why } => position(*axis, why),
+        InGpx::SwappedAxes => Phrase::plain("gpx-swapped-axes"),
         InGpx::Height(found) => Phrase::of("gpx-height", [("found", quote(found))]),
         InGpx::HeightsOutside {
             count,

@@ -8,7 +8,7 @@ use super::{
 };
 use crate::{
     fault::place::{GpxWay, Item, Place, Sort},
-    say::{arg::Arg, interface::Interface, span::Said, voice::Voice},
+    say::{arg::Arg, interface::Interface, plain, span::Said, voice::Voice},
 };
 
 /// File, line, thing and property in a row; nothing where none is known.
@@ -46,7 +46,8 @@ pub(super) fn item(item: &Item, voice: Voice) -> Said {
     let key = match item {
         Item::Feature { number, name } => {
             let (keys, number) = (["item-feature", "item-feature-named"], *number);
-            return numbered(keys, number, name.clone(), Vec::new()).says(voice);
+            let name = name.as_deref().map(plain::line);
+            return numbered(keys, number, name, Vec::new()).says(voice);
         }
         Item::Line(way) => return way_to(way, voice),
         Item::Flag(flag) => return Said::from(*flag),

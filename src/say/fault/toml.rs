@@ -78,6 +78,7 @@ fn table(of: TomlTable) -> Arg<'static> {
         TomlTable::Rope => "rope",
         TomlTable::Contact => "contact",
         TomlTable::Practice => "practice",
+        TomlTable::About => "about",
         TomlTable::Figure => "figure",
     })
 }
@@ -96,6 +97,7 @@ fn takes(takes: &Takes) -> PhraseArgs {
         Takes::Contacts => "contacts",
         Takes::Assumptions => "assumptions",
         Takes::Assumption => "assumption",
+        Takes::About => "about",
         Takes::Figure => "figure",
     };
     let words = match takes {

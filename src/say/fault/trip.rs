@@ -166,6 +166,10 @@ pub(super) fn practice(what: &InPractice) -> Phrase {
             "practice-growing",
             [("few", Arg::Count(*few)), ("many", Arg::Count(*many))],
         ),
+        InPractice::Unit { found, takes } => Phrase::of(
+            "practice-unit",
+            [("found", name(found)), ("takes", name(takes))],
+        ),
         InPractice::Figure(why) | InPractice::BuiltIn(why) => refusal::phrase(why),
     }
 }

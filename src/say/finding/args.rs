@@ -3,15 +3,15 @@
 mod heights;
 
 use super::{
-    placeable::{FactArgs, near, span_of, yes},
+    line,
+    placeable::{FactArgs, near, span_of},
     zones::of_zone,
 };
 
 use crate::{
     plan::{
-        fact::{Fact, RopeLack, RouteEnd, Slope},
+        fact::{Fact, RopeLack, Slope},
         finding::At,
-        place::Piece,
     },
     say::{
         arg::Arg,
@@ -56,9 +56,11 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::HaulTooWeak { .. }
         | Fact::PairWithoutKnots { .. }
         | Fact::NoAnswer { .. } => of_fall(fact, at, voice),
-        Fact::CutOff { .. } | Fact::IceWithoutGap { .. } | Fact::MayRunAlong { .. } => {
-            of_line(fact, voice)
-        }
+        Fact::CutOff { .. }
+        | Fact::IceWithoutGap { .. }
+        | Fact::MayRunAlong { .. }
+        | Fact::JumpOverIce { .. }
+        | Fact::StageGapOverIce { .. } => line::of(fact, voice),
         Fact::HeightsCompared { .. }
         | Fact::HeightsFarApart { .. }
         | Fact::AscentsApart { .. }
@@ -194,36 +196,6 @@ fn of_fall<'a>(fact: &'a Fact, at: &At, voice: Voice) -> FactArgs<'a> {
             vec![("reason", Arg::Said(fault::refusal(reason, voice)))]
         }
         _ => Vec::new(),
-    }
-}
-
-fn of_line<'a>(fact: &Fact, voice: Voice) -> FactArgs<'a> {
-    match fact {
-        Fact::CutOff { at } => vec![("end", Arg::Word(route_end(*at)))],
-        Fact::IceWithoutGap { pieces, roped } => {
-            vec![
-                ("spans", Arg::Said(spans(pieces, voice))),
-                ("roped", yes(*roped)),
-            ]
-        }
-        Fact::MayRunAlong { pieces } => heights::contours(pieces),
-        _ => Vec::new(),
-    }
-}
-
-/// From where to where, piece after piece.
-fn spans(pieces: &[Piece], voice: Voice) -> Said {
-    let span = |p: &Piece| {
-        let span = Arg::Between(p.from_m, p.to_m);
-        voice.say("ice-span", &[("span", span)])
-    };
-    Said::join(pieces.iter().map(span), ", ")
-}
-
-fn route_end(end: RouteEnd) -> &'static str {
-    match end {
-        RouteEnd::Begin => "begin",
-        RouteEnd::End => "end",
     }
 }
 

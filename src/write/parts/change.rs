@@ -2,7 +2,7 @@
 
 use crate::{
     plan::{leg::Leg, off::RopeOff},
-    say::{arg::Arg, place, span::Said, voice::Voice},
+    say::{arg::Arg, place, round::Round, span::Said, voice::Voice},
     trip::clock::Clock,
     write::{parts::sentence, sheet::Sheet},
 };
@@ -76,6 +76,16 @@ impl ChangeKind {
             Self::Unrope => "unrope",
             Self::OffByWord => "rope off by your word",
             Self::EndsOnIce => "route ends on ice",
+        }
+    }
+
+    /// To which side its chainage is rounded where it is shown: nobody ropes up later than was worked out, or unropes
+    /// earlier.
+    #[must_use]
+    pub fn round(self) -> Round {
+        match self {
+            Self::RopeUp => Round::Down,
+            Self::Unrope | Self::OffByWord | Self::EndsOnIce => Round::Up,
         }
     }
 

@@ -52,7 +52,7 @@ pub fn change(change: &ChangePoint<'_>, stages: usize, voice: Voice) -> String {
         ("stages", Arg::Count(stages)),
         ("stage", Arg::Count(change.stage)),
         ("what", Arg::Said(change.kind.says(voice))),
-        ("at", Arg::Walked(change.at_m)),
+        ("at", Arg::DoneAt(change.at_m, change.kind.round())),
     ];
     let mut parts: Vec<String> = Vec::new();
     parts.extend(change.clock.map(|c| c.to_string()));

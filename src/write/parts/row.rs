@@ -16,7 +16,7 @@ use crate::{
 ///     (row.from_to, row.gap)
 /// };
 /// // The second zone is crossed askew: gaps of 10 m are longer along the line. Its margin lies on ice nobody drew.
-/// assert_eq!(shown(Voice::default()), ("2.21–3.12".to_owned(), "10 (11.6) ?".to_owned()));
+/// assert_eq!(shown(Voice::default()), ("2.21–3.13".to_owned(), "10 (11.6) ?".to_owned()));
 /// let feet = Voice { units: Units::Imperial, ..Voice::default() };
 /// assert_eq!(shown(feet), ("1.37–1.94".to_owned(), "32.9 (37.9) ?".to_owned()));
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
@@ -27,7 +27,7 @@ pub struct LegRow<'a> {
     pub leg: usize,
     /// Number of the stage.
     pub stage: usize,
-    /// `0.98–1.44`, in km or miles.
+    /// `0.98–1.44`, in km or miles, rounded as [`ends`] has it.
     pub from_to: String,
     /// Length in whole metres or feet.
     pub length: String,
@@ -86,11 +86,7 @@ impl<'a> LegRow<'a> {
         Self {
             leg: leg.leg,
             stage: leg.stage,
-            from_to: format!(
-                "{}–{}",
-                units.chainage(leg.start_m),
-                units.chainage(leg.end_m)
-            ),
+            from_to: from_to(leg, voice),
             length: units.whole(leg.length_m),
             heights: heights(leg, voice),
             time: minutes(leg.time_min),
@@ -108,6 +104,30 @@ impl<'a> LegRow<'a> {
         let numbers: Vec<String> = self.zones.iter().map(usize::to_string).collect();
         numbers.join(" ")
     }
+}
+
+/// Where a leg begins and ends, metres, each with the side to which it is rounded where it is shown: nobody is told to
+/// rope up later than was worked out, or to unrope earlier.
+#[must_use]
+pub fn ends(leg: &Leg) -> [(f64, Round); 2] {
+    let (begin, end) = match (leg.roped, leg.ends_stage) {
+        (true, _) => (Round::Down, Round::Up),
+        (false, false) => (Round::Up, Round::Down),
+        (false, true) => (Round::Up, Round::Nearest),
+    };
+    [(leg.start_m, begin), (leg.end_m, end)]
+}
+
+fn from_to(leg: &Leg, voice: Voice) -> String {
+    let shown = ends(leg).map(|(m, round)| voice.units.chainage(m, round));
+    shown.join("–")
+}
+
+/// Where a leg begins and ends, for a message.
+#[must_use]
+pub fn span<'a>(leg: &Leg) -> Arg<'a> {
+    let [begin, end] = ends(leg);
+    Arg::DoneBetween(begin, end)
 }
 
 fn heights(leg: &Leg, voice: Voice) -> String {

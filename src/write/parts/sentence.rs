@@ -4,7 +4,7 @@ use crate::{
     plan::leg::{Leg, TeamSetup, Verdict},
     say::{arg::Arg, finding, name, plain, round::Round, span::Said, voice::Voice},
     trip::zone::{RopeWord, Surface, Zone},
-    write::parts::row::TeamRow,
+    write::parts::row::{self, TeamRow},
 };
 
 /// The word of a verdict.
@@ -57,7 +57,7 @@ pub fn leg_title(leg: &Leg, voice: Voice) -> Said {
 #[must_use]
 pub fn leg_description(leg: &Leg, voice: Voice) -> Said {
     let line = [
-        ("span", Arg::Between(leg.start_m, leg.end_m)),
+        ("span", row::span(leg)),
         ("length", Arg::Whole(leg.length_m)),
         ("means", Arg::Said(means(leg.verdict, voice))),
     ];

@@ -51,12 +51,12 @@ fn figures(sheet: &Sheet<'_>) -> Markup {
     let teams = plan.carry.len();
     html! {
         dl class="figures" {
-            (figure("Length", html! { (voice.units.chainage(route.length_m)) " " small { (voice.units.long()) } }))
+            (figure("Length", html! { (voice.units.chainage(route.length_m, Round::Nearest)) " " small { (voice.units.long()) } }))
             @if let (Some(up), Some(down)) = (route.ascent_m, route.descent_m) {
                 (figure("Up", html! { (voice.units.whole(up)) " " small { (short) ", " (turns_not_counted(sheet)) } }))
                 (figure("Down", html! { (voice.units.whole(down)) " " small { (short) } }))
             }
-            (figure("On the rope", html! { (voice.units.chainage(roped_m)) " " small { (voice.units.long()) } }))
+            (figure("On the rope", html! { (voice.units.chainage(roped_m, Round::Nearest)) " " small { (voice.units.long()) } }))
             (figure("Time in all", html! { (minutes(route.time.total_min)) }))
             (figure("Party", html! { (people) " " small { @if teams == 1 { "on one rope" } @else { "on " (teams) " ropes" } } }))
             (figure("Carry", html! { (carried(sheet)) }))
@@ -109,7 +109,7 @@ fn verdict(sheet: &Sheet<'_>) -> Markup {
                         li {
                             (badge(verdict, sheet.look.voice)) " "
                             @if legs.len() == 1 { "1 leg" } @else { (legs.len()) " legs" } ", "
-                            (sheet.look.voice.units.chainage(legs.iter().map(|l| l.length_m).sum())) " " (sheet.look.voice.units.long())
+                            (sheet.look.voice.units.chainage(legs.iter().map(|l| l.length_m).sum(), Round::Nearest)) " " (sheet.look.voice.units.long())
                             @if verdict != Verdict::Unroped {
                                 ": " @for (i, leg) in legs.iter().enumerate() {
                                     @if i > 0 { ", " }

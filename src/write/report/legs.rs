@@ -155,7 +155,7 @@ fn change_row(change: &ChangePoint<'_>, voice: Voice, stages: bool, clocks: bool
                 }
             }
             @if stages { td class="n" { (change.stage) } }
-            td class="n" { (voice.units.chainage(change.at_m)) }
+            td class="n" { (voice.units.chainage(change.at_m, change.kind.round())) }
             td class="at" { (change.degrees) }
             td class="utm at" { (change.utm.as_deref().unwrap_or_default()) }
         }

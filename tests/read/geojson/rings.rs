@@ -60,16 +60,6 @@ fn rings_without_area_are_left_out_and_the_ice_beside_them_stays() {
 }
 
 #[test]
-fn a_hole_is_a_hole_wherever_it_lies() {
-    let text = ring(&format!("{SQUARE},[[0,0],[20,0],[20,60],[0,0]]"));
-    assert_eq!(
-        noted(&text, &[])[0].outline.polygons[0].holes.len(),
-        1,
-        "holes"
-    );
-}
-
-#[test]
 fn rings_are_unrolled_across_the_antimeridian_only_where_that_closes_them() {
     let across = &noted(
         &ring(

@@ -71,14 +71,14 @@ fn repeats_are_grouped() {
 
 #[test]
 fn broken_text_is_refused_where_it_breaks() {
-    let cut = "the file was cut off: save or download it again";
+    let cut = "save or download it again";
     let mend = "mend the text here, or save it again from the map editor";
     let draw = "draw the zones as polygons in a map editor and save them as GeoJSON";
     for (text, want) in [
         ("", format!("error[wrong-kind]: the file is empty\n  at: z.geojson\n  do: {draw}")),
         (" \n", format!("error[wrong-kind]: the file is empty\n  at: z.geojson\n  do: {draw}")),
         ("<gpx/>", "error[wrong-kind]: this is XML, not GeoJSON\n  at: z.geojson\n  do: save or convert it as GeoJSON; a GPX file is the route".to_owned()),
-        ("{\"type\":\n\"Feature", format!("error[broken-text]: the text stops before the JSON is complete\n  at: z.geojson, line 2 column 8\n  do: {cut}")),
+        ("{\"type\":\n\"Feature", format!("error[broken-text]: the file ends in the middle: the JSON is not complete\n  at: z.geojson, line 2 column 8\n  do: {cut}")),
         ("{\"type\":\"FeatureCollection\",\"features\":[\n{\"é\":1,}]}", format!("error[broken-text]: broken JSON: trailing comma\n  at: z.geojson, line 2 column 8, feature 1\n  do: {mend}")),
         ("{\"features\":[nan]}", format!("error[broken-text]: broken JSON: expected ident\n  at: z.geojson, line 1 column 15, feature 1\n  do: {mend}")),
     ] {
@@ -86,6 +86,55 @@ fn broken_text_is_refused_where_it_breaks() {
     }
     let list = "error[bad-geojson]: a list stands where a GeoJSON object should\n  at: z.geojson, line 1 column 1\n  do: a file of zones is {\"type\": \"FeatureCollection\", \"features\": [ … ]}";
     refused("[{}]", &[list]);
+}
+
+#[test]
+fn a_text_cut_off_anywhere_is_told_as_cut_off() {
+    let whole = r#"{"type":"FeatureCollection","features":[{"type":"Feature","properties":{"name":"Gl\u00e9 é","gap_m":3.5,
+        "x":null,"t":true,"n":-1e5,"q":NaN,"i":-Infinity},"geometry":{"type":"Polygon","coordinates":[[[7,46],[7.1,46],
+        [7.1,46.1],[7,46]]]}}]}"#;
+    let ends = "error[broken-text]: the file ends in the middle";
+    let all = (1..whole.len()).filter(|&at| whole.is_char_boundary(at));
+    for cut in all.map(|at| whole.get(..at).unwrap_or_default()) {
+        // The last feature of a file that holds one on each line is as dear as the only one.
+        let lines = format!("{}\n{cut}", feature(r#"{"gap_m":1}"#));
+        for text in [cut, &lines] {
+            let told = bad(text);
+            assert!(told[0].starts_with(ends), "{text}\n{told:?}");
+        }
+    }
+}
+
+#[test]
+fn what_stands_twice_in_a_geometry_is_a_fault_with_its_place() {
+    let other = SQUARE.replace("46", "47");
+    let twice = |name: &str, place: &str| {
+        format!(
+            "error[bad-geojson]: `{name}` stands there twice\n  at: z.geojson, {place}\n  do: keep the one that is right"
+        )
+    };
+    let polygon = polygon(SQUARE).replace('}', &format!(",\"coordinates\":[{other}]}}"));
+    let of = |geometry: &str| collection(&[feature_of(r#"{"name":"A","gap_m":1}"#, geometry)]);
+    refused(
+        &of(&polygon),
+        &[&twice("coordinates", "line 2 column 159, feature 1 \"A\"")],
+    );
+    let escaped = polygon.replacen("coordinates", "coordin\\u0061tes", 1);
+    refused(
+        &of(&escaped),
+        &[&twice("coordinates", "line 2 column 164, feature 1 \"A\"")],
+    );
+    let inside = format!(r#"{{"type":"GeometryCollection","geometries":[{polygon}]}}"#);
+    refused(
+        &of(&inside),
+        &[&twice("coordinates", "line 2 column 202, feature 1 \"A\"")],
+    );
+    refused(
+        &of(&super::polygon(SQUARE).replacen('{', r#"{"type":"Point","#, 1)),
+        &[&twice("type", "line 2 column 89, feature 1 \"A\"")],
+    );
+    let deep = r#"{"type":"GeometryCollection","geometries":["#.repeat(20_000);
+    assert!(bad(&of(&format!("{deep}{}", "]}".repeat(20_000))))[0].starts_with("error["));
 }
 
 #[test]

@@ -1,0 +1,146 @@
+//! Numbers of flags: understood as people write them, or answered with what to write.
+
+use crate::fixture::program::{root, schrund, text};
+
+/// Plans the example with one flag more: exit code, plan, standard error.
+fn plan(flag: &str, value: &str) -> (Option<i32>, String, String) {
+    let mut args = vec![
+        "plan",
+        "route.gpx",
+        "zones.geojson",
+        "--format",
+        "json",
+        flag,
+        value,
+    ];
+    if flag != "--party" {
+        args.extend(["--party", "3"]);
+    }
+    let ran = schrund(&root().join("examples/vordalen"), &args);
+    (ran.status.code(), text(&ran.stdout), text(&ran.stderr))
+}
+
+/// The values of the assumptions whose names begin so.
+fn assumed(plan: &str, name: &str) -> Vec<f64> {
+    let plan: serde_json::Value = serde_json::from_str(plan).expect("a plan is JSON");
+    let all = plan["assumptions"].as_array().expect("a list");
+    let of_name = all
+        .iter()
+        .filter(|a| a["name"].as_str().is_some_and(|n| n.starts_with(name)));
+    of_name.filter_map(|a| a["value"].as_f64()).collect()
+}
+
+#[test]
+fn lengths_are_understood_as_people_write_them() {
+    for (value, want) in [
+        ("60", 60.0),
+        ("60.5", 60.5),
+        ("60,5", 60.5),
+        ("60m", 60.0),
+        ("60,5 m", 60.5),
+        ("60 Metres", 60.0),
+        ("6e1", 60.0),
+    ] {
+        for (flag, name) in [("--margin", "margin_m"), ("--rope", "rope.1")] {
+            let (code, out, err) = plan(flag, value);
+            assert!(matches!(code, Some(0 | 5)), "{flag} {value}: {err}");
+            assert_eq!(assumed(&out, name), [want], "{flag} {value}");
+        }
+    }
+    assert_eq!(assumed(&plan("--margin", "20,25").1, "margin_m"), [20.25]);
+    for value in ["margin_m=20m", "margin_m=20 m", "margin_m=20,0"] {
+        let (code, out, err) = plan("--assume", value);
+        assert!(matches!(code, Some(0 | 5)), "{value}: {err}");
+        assert_eq!(assumed(&out, "margin_m"), [20.0], "{value}");
+    }
+    assert_eq!(
+        assumed(&plan("--assume", "along_deg=35°").1, "along_deg"),
+        [35.0]
+    );
+}
+
+#[test]
+fn lengths_that_are_not_understood_are_answered_with_what_to_write() {
+    for (flag, value, cure) in [
+        ("--margin", "200ft", "it takes metres: write 60.96"),
+        ("--gap", "200 ft", "it takes metres: write 60.96"),
+        (
+            "--rope",
+            "3,500",
+            "the comma can mean two things: write 3.500 or 3500",
+        ),
+        (
+            "--margin",
+            "wide",
+            "it takes one length in metres, such as 60 or 60.5",
+        ),
+        (
+            "--rope",
+            "60 x 2",
+            "it takes one length in metres, such as 60 or 60.5",
+        ),
+        (
+            "--rope",
+            "60,70",
+            "each rope has its own flag: --rope 60 --rope 70; one rope of 60.70 m is --rope 60.70",
+        ),
+        (
+            "--rope",
+            "60+50 m",
+            "each rope has its own flag: --rope 60 --rope 50",
+        ),
+        (
+            "--rope",
+            "50,60,70",
+            "each rope has its own flag: --rope 50 --rope 60 --rope 70",
+        ),
+    ] {
+        let (code, _, err) = plan(flag, value);
+        assert_eq!(code, Some(2), "{flag} {value}: {err}");
+        assert!(err.contains(cure), "{flag} {value}: {err}");
+    }
+    let (code, _, err) = plan("--assume", "margin_m=20ft");
+    assert_eq!(code, Some(4));
+    assert!(
+        err.contains("margin_m takes a number, and \"20ft\" is none"),
+        "{err}"
+    );
+}
+
+#[test]
+fn people_are_counted_or_weighed() {
+    for value in ["3", "3p", "3 people", "3 Pers", "3.0"] {
+        let (code, out, err) = plan("--party", value);
+        assert!(matches!(code, Some(0 | 5)), "{value}: {err}");
+        let counted = out.matches("\"mass_kg\": 80.0").count();
+        assert!(counted > 0 && !out.contains("\"mass_kg\": 3.0"), "{value}");
+    }
+    for value in ["82.5,75", "82.5kg, 75 kg", "82,5; 75", "82,5 kg;75kg"] {
+        let (code, out, err) = plan("--party", value);
+        assert!(matches!(code, Some(0 | 5)), "{value}: {err}");
+        assert!(out.contains("\"mass_kg\": 82.5"), "{value}");
+    }
+    for (value, cure) in [
+        (
+            "82,5",
+            "a comma stands between people, and nobody weighs 5 kg: for 82.5 kg write 82.5",
+        ),
+        ("82,75,5", "nobody weighs 5 kg: for 75.5 kg write 75.5"),
+        (
+            "3p,75",
+            "`3p` is a head count: give one count, or the mass of each",
+        ),
+        (
+            "three",
+            "`three` is no number: give a head count, or masses in kg",
+        ),
+        (
+            "82,,75",
+            "`` is no number: give a head count, or masses in kg",
+        ),
+    ] {
+        let (code, _, err) = plan("--party", value);
+        assert_eq!(code, Some(2), "{value}: {err}");
+        assert!(err.contains(cure), "{value}: {err}");
+    }
+}

@@ -1,0 +1,113 @@
+//! Where the set-up changes, told in kilometres: nobody ropes up later than was worked out, or unropes earlier.
+
+use proptest::prelude::*;
+use schrund::{
+    plan::leg::Leg,
+    say::{units::Units, voice::Voice},
+};
+
+use crate::fixture::{planned::Planned, trip::Trip};
+
+/// The formats in which people read where a leg begins and ends.
+const READ: [&str; 6] = ["table", "text", "gpx", "kml", "geojson", "html"];
+
+/// Every `0.97–1.45` of a text, in hundredths.
+fn spans(text: &str) -> Vec<(i64, i64)> {
+    let text = text.replace('-', "–");
+    let hundredths = |number: &str| {
+        let (whole, rest) = number.split_once('.')?;
+        let digits = rest.len() == 2
+            && [whole, rest]
+                .iter()
+                .all(|d| d.chars().all(|c| c.is_ascii_digit()));
+        digits.then(|| format!("{whole}{rest}").parse().ok())?
+    };
+    let is_part = |c: char| c.is_ascii_digit() || c == '.' || c == '–';
+    let pairs = text.split(|c| !is_part(c)).filter_map(|token| {
+        let (from, to) = token.split_once('–')?;
+        Some((hundredths(from)?, hundredths(to)?))
+    });
+    pairs.collect()
+}
+
+/// Every place after these words, in hundredths.
+fn places(text: &str, before: &str) -> Vec<i64> {
+    let after = text.split(before).skip(1);
+    let number = |rest: &str| {
+        let number: String = rest
+            .chars()
+            .take_while(|c| c.is_ascii_digit() || *c == '.')
+            .collect();
+        number.replace('.', "").parse().expect("a number follows")
+    };
+    after.map(number).collect()
+}
+
+/// The chainages of the rows of the report's table of changes, in hundredths.
+fn rows(html: &str) -> Vec<i64> {
+    let rows = html.split("<tr data-change=").skip(1);
+    let cell = |row: &str| {
+        let cells = row.split("<td class=\"n\">").skip(1);
+        let texts = cells.filter_map(|cell| cell.split_once('<').map(|(text, _)| text.to_owned()));
+        let number = texts
+            .into_iter()
+            .find(|text| text.contains('.'))
+            .expect("a chainage");
+        number.replace('.', "").parse().expect("hundredths")
+    };
+    rows.map(cell).collect()
+}
+
+/// To which hundredths a leg may be told, by its chainage alone.
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "a few hundred hundredths of a kilometre"
+)]
+fn told(leg: &Leg, long_m: f64, length_m: f64) -> (i64, i64) {
+    let (from, to) = (leg.start_m / long_m * 100.0, leg.end_m / long_m * 100.0);
+    // A micrometre is noise.
+    let (down, up) = (
+        |x: f64| (x + 1e-7).floor() as i64,
+        |x: f64| (x - 1e-7).ceil() as i64,
+    );
+    match leg.roped {
+        true => (down(from), up(to)),
+        false if leg.end_m < length_m => (up(from), down(to)),
+        false => (up(from), to.round() as i64),
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 24, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn a_change_is_never_told_later_than_roping_up_or_earlier_than_unroping(
+        south in -400.0..0.0_f64, long in 20.0..400.0_f64, more in 700.0..760.0_f64, margin in 0.0..60.0_f64,
+        imperial in any::<bool>(),
+    ) {
+        let zone = |from: f64, to: f64, trip: Trip| trip.zone((-50.0, from), (50.0, to), r#"{"gap_m":4,"snow_depth_m":2}"#);
+        let trip = Trip::along(&[(0.0, -900.0), (0.0, 1234.5)]).rules(&format!("[assume]\nmargin_m = {margin}"));
+        let trip = zone(more, more + 50.0, zone(south, south + long, trip));
+        let units = if imperial { Units::Imperial } else { Units::Metric };
+        let planned: Planned = trip.planned().spoken(Voice { units, ..Voice::default() });
+        let (legs, length_m) = (&planned.plan.legs, planned.plan.route.length_m);
+        let want: Vec<(i64, i64)> = legs.iter().map(|l| told(l, units.long_m(), length_m)).collect();
+        for format in READ {
+            let text = planned.written(format);
+            let found = spans(&text);
+            for (leg, want) in legs.iter().zip(&want).filter(|(leg, _)| leg.roped) {
+                prop_assert!(found.contains(want), "leg {} as {want:?} in {format}: {found:?}", leg.leg);
+            }
+            // Nothing else is told of any leg, least of all the nearest hundredth.
+            let strange: Vec<_> = found.iter().filter(|pair| !want.contains(pair)).collect();
+            prop_assert!(strange.is_empty(), "{strange:?} in {format}, not of {want:?}");
+        }
+        let table = planned.written("table");
+        let roped = || legs.iter().zip(&want).filter(|(leg, _)| leg.roped);
+        let (ups, offs): (Vec<i64>, Vec<i64>) = roped().map(|(_, pair)| *pair).unzip();
+        prop_assert_eq!(places(&table, " rope up at "), ups);
+        prop_assert_eq!(places(&table, " unrope at "), offs);
+        let both: Vec<i64> = roped().flat_map(|(_, (up, off))| [*up, *off]).collect();
+        prop_assert_eq!(rows(&planned.written("html")), both);
+    }
+}
