@@ -7,8 +7,8 @@ use super::{
     line::Line,
     meet::Stretch,
     rope::{
-        Carried, Ledger, Reach, beyond_limits, carried, chosen, covers_m, ledger, reaches, sold_m,
-        suited_gap_m,
+        Carried, LONGEST_SOLD_M, Ledger, Reach, beyond_limits, carried, chosen, covers_m, ledger,
+        reaches, sold_m, suited_gap_m,
     },
     stretch::{Met, Roped, habit_m, roped, stepped, ties_knots},
 };
@@ -58,11 +58,19 @@ impl Planned {
     }
 }
 
-fn setup(case: &Case, line: &Line, leg: &Roped, ledger: Ledger, rope: Option<usize>) -> Setup {
-    let held_m = rope.map_or_else(
-        || sold_m(ledger.total_m()),
-        |r| Some(case.ropes[r].length_m),
-    );
+/// Where no rope is at hand the team buys one for the whole trip, and carries it on every leg.
+fn bought_m(demand_m: f64) -> f64 {
+    sold_m(demand_m).unwrap_or(LONGEST_SOLD_M)
+}
+
+fn setup(
+    case: &Case,
+    line: &Line,
+    leg: &Roped,
+    ledger: Ledger,
+    (rope, bought_m): (Option<usize>, f64),
+) -> Setup {
+    let held_m = rope.map_or(bought_m, |r| case.ropes[r].length_m);
     let at_hand = rope.map(|r| {
         let carried = carried(case, &ledger, &case.ropes[r]);
         let reaches = reaches(case, leg.spacing_m, carried.coil_m);
@@ -74,7 +82,7 @@ fn setup(case: &Case, line: &Line, leg: &Roped, ledger: Ledger, rope: Option<usi
         layout_asks: ledger.knots > 0
             && stepped(habit_m(case, &leg.zones, leg.undrawn)) < case.layout.needs_m(case.people),
         as_tied_gap_m: suited_gap_m(case, line, leg, leg.spacing_m),
-        covers_m: held_m.and_then(|m| covers_m(case, line, leg, m)),
+        covers_m: covers_m(case, line, leg, held_m),
         at_hand,
     }
 }
@@ -116,7 +124,7 @@ pub(super) fn plan(case: &Case) -> Planned {
     for (leg, ledger) in stretches.into_iter().zip(ledgers) {
         legs.extend(unroped(&met, at_m, leg.stretch.from_m));
         at_m = leg.stretch.to_m;
-        let setup = setup(case, &line, &leg, ledger, rope);
+        let setup = setup(case, &line, &leg, ledger, (rope, bought_m(demand_m)));
         legs.push(Leg {
             stretch: leg.stretch,
             zones: leg.zones.iter().map(|(z, _)| *z).collect(),

@@ -73,6 +73,9 @@ pub(super) fn ledger(case: &Case, spacing_m: f64, with_knots: bool) -> Ledger {
     }
 }
 
+/// The longest length sold.
+pub(super) const LONGEST_SOLD_M: f64 = 80.0;
+
 /// The next length sold.
 pub(super) fn sold_m(total_m: f64) -> Option<f64> {
     SOLD_M.into_iter().find(|&m| m >= total_m - 1e-9)
