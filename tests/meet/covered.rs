@@ -69,7 +69,7 @@ const WITHOUT: [(f64, f64); 2] = [(-20.0, 400.0), (600.0, 1020.0)];
 #[test]
 fn only_a_hole_wholly_on_other_roped_ice_has_no_margin() {
     let ice = ring_of_ice();
-    are(&touches(&[ice.clone()]), WITH_MARGIN);
+    are(&touches(std::slice::from_ref(&ice)), WITH_MARGIN);
     are(&touches(&[ice.clone(), plug(400.0, 600.0)]), WITHOUT);
     are(&touches(&[ice.clone(), plug(350.0, 700.0)]), WITHOUT);
     // Two zones cover it together.

@@ -190,7 +190,12 @@ proptest! {
 fn to_geo(zone: &Zone) -> geo::MultiPolygon {
     let polygons = zone.outline.polygons.iter();
     polygons
-        .map(|p| geo::Polygon::new(line_of(&p.outer), p.holes.iter().map(line_of).collect()))
+        .map(|p| {
+            geo::Polygon::new(
+                line_of(&p.outer),
+                p.holes.iter().map(|hole| line_of(hole)).collect(),
+            )
+        })
         .collect()
 }
 
@@ -218,7 +223,7 @@ fn in_hole(zone: &Zone, p: LonLat) -> bool {
     holes.any(|hole| hole.contains(&geo::Point::new(p.lon_deg, p.lat_deg)))
 }
 
-fn line_of(ring: &Vec<LonLat>) -> geo::LineString {
+fn line_of(ring: &[LonLat]) -> geo::LineString {
     geo::LineString::from_iter(ring.iter().map(|p| (p.lon_deg, p.lat_deg)))
 }
 

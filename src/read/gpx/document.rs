@@ -340,7 +340,7 @@ fn resolved<'t>(reference: &'t BytesRef<'_>) -> Cow<'t, str> {
     if let Ok(Some(character)) = reference.resolve_char_ref() {
         return Cow::Owned(character.to_string());
     }
-    if is_nul(&**reference) {
+    if is_nul(reference) {
         return Cow::Borrowed("\0");
     }
     match resolve_predefined_entity(reference) {
