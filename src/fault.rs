@@ -122,7 +122,7 @@ fn only_member(value: Value) -> Option<Value> {
 ///     <trkpt lat="46.6" lon="8"/></trkseg></trk></gpx>"#;
 /// let read: Noted<Route> = gpx::route("tour.gpx", line.as_bytes())?;
 /// assert_eq!(read.value.stages[0].points().len(), 2, "the line is good");
-/// assert_eq!(read.notes[0].code().as_str(), "bad-height", "one height is not, and counts as not given");
+/// assert_eq!(read.notes[0].code(), "bad-height", "one height is not, and counts as not given");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq)]

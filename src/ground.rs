@@ -6,6 +6,7 @@
 
 pub(crate) mod agreement;
 pub(crate) mod along;
+pub mod climb;
 pub(crate) mod convex;
 pub(crate) mod footing;
 pub(crate) mod gradient;
@@ -16,5 +17,6 @@ mod places;
 pub mod profile;
 pub(crate) mod proposal;
 pub mod relief;
+mod smooth;
 pub(crate) mod underfoot;
 pub(crate) mod underway;

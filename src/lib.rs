@@ -39,11 +39,11 @@
 //! let trip = br#"party = [82, 75, 90]
 //!     rope = [{ length_m = 60, name = "blue" }]"#;
 //! let message = String::from_utf8_lossy(&planned(line, ice, trip, "text")?).into_owned();
-//! assert!(message.contains("3 x 13.5 m, no knots, coils 15 m, rope 43.5/60 m"), "{message}");
+//! assert!(message.contains("3 x 13.5 m, 0 kn, coil 15 m, rope 43.5 m"), "{message}");
 //!
 //! // All faults of all inputs come at once, each with its code, its place and what to do.
 //! let faults = planned(line, b"{}", b"party = 0", "text").expect_err("no ice, nobody");
-//! let codes: Vec<&str> = faults.iter().map(|fault| fault.code().as_str()).collect();
+//! let codes: Vec<&str> = faults.iter().map(|fault| fault.code()).collect();
 //! assert_eq!(codes, ["bad-geojson", "bad-trip"]);
 //! # Ok::<(), Vec<Fault>>(())
 //! ```
@@ -61,10 +61,11 @@
 //! let (leg, team) = (&plan.legs[1], &plan.legs[1].teams[0]);
 //! assert_eq!((team.people, team.spacing_m), (3, 13.5), "0.9 of the gap of 15 m (our judgement)");
 //!
-//! let metres = says(&leg.findings[0], Voice::default()).to_string();
+//! let two = leg.findings.iter().find(|finding| finding.code() == "two-over-one-gap").expect("13.5 m on a gap of 15 m");
+//! let metres = says(two, Voice::default()).to_string();
 //! assert_eq!(metres, "2 people can stand over one gap of 15 m at once with 13.5 m between them; 1 left to hold");
 //! let voice = Voice { units: Units::Imperial, ..Voice::default() };
-//! let feet = says(&leg.findings[0], voice).to_string();
+//! let feet = says(two, voice).to_string();
 //! assert_eq!(feet, "2 people can stand over one gap of 49.3 ft at once with 44.3 ft between them; 1 left to hold");
 //!
 //! // A whole document in feet; what is meant for programs (JSON, GeoJSON, CSV) stays in metres.

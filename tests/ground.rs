@@ -1,6 +1,8 @@
 //! The ground in the plan: synthetic rasters whose answer is known, and routes and zones on them.
 
+mod climbs;
 mod heights;
 mod ice;
+mod real;
 mod slopes;
 mod strikes;

@@ -41,5 +41,7 @@ mod write;
 
 mod cli;
 
+mod second;
+
 mod house;
 mod project;

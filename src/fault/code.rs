@@ -104,7 +104,8 @@ codes! {
     /// The route file holds no track or route with two different points in a row, so there is nothing
     /// to walk. Export the track or the planned route itself, not only its waypoints.
     NoLine, "no-line", Error;
-    /// A height in the route file is no number, or too large to be a height. It counts as not given.
+    /// A height in the route file is no finite number, or lies outside -500 to 9000 m, where nobody walks: devices and
+    /// programs write such numbers where they know none. It counts as not given.
     BadHeight, "bad-height", Look;
     /// The route file keeps positions in extensions where no route point tells which way they go.
     /// They are not part of the line. If the line is in there, export it as a track.
@@ -117,8 +118,20 @@ codes! {
     /// The line ends and goes on elsewhere, as when a receiver was off. The jump is never walked: it adds
     /// no length and crosses nothing. If it was walked, draw the missing piece.
     Jump, "jump", Note;
-    /// Two neighbouring points lie unusually far apart. The line is taken as straight between them.
-    LongEdge, "long-edge", Note;
+    /// Two neighbouring points lie many kilometres apart in a line that is drawn finely elsewhere: a receiver was off, or
+    /// somebody took a lift. The line is taken as straight between them, over whatever lies there.
+    LongEdge, "long-edge", Look;
+    /// One point lies far off the line and the next one is back on it, as when a receiver loses its fix. It is walked as
+    /// it stands: it makes the line longer and may touch or miss ice.
+    LonePoint, "lone-point", Look;
+    /// One height lies far above or below those of its neighbours, steeper than anybody walks. It counts as it stands,
+    /// in climbs, times and slopes.
+    LoneHeight, "lone-height", Look;
+    /// A point at longitude 0, latitude 0, far from the rest of the line: what devices write without a fix.
+    ZeroPoint, "zero-point", Look;
+    /// A longitude lies beyond 180 degrees by no more than a thousandth, as programs write that round or project. It is
+    /// taken as 180 degrees.
+    LongitudeTakenBack, "longitude-taken-back", Note;
     /// A terrain file is damaged: cut off, empty, or its inner tables contradict each other. Nothing is read from it.
     TerrainBroken, "terrain-broken", Error;
     /// A terrain file is whole, but its heights cannot be taken exactly: an unknown coordinate system, coding, unit

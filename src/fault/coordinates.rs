@@ -39,7 +39,7 @@ pub enum NoPosition {
 ///     numbers: vec![2_600_000.0, 1_200_000.0], why: NoLonLat::Projected, position: 1, ring: 0, polygon: None,
 /// };
 /// assert_eq!(faults[0].what, Wrong::Geojson(InGeojson::Misplaced(misplaced)));
-/// assert_eq!(faults[0].code().as_str(), "projected-position");
+/// assert_eq!(faults[0].code(), "projected-position");
 /// ```
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Misplaced {

@@ -115,7 +115,7 @@ pub enum Refused {
 /// use schrund::fault::{Fault, Place, files::{InFiles, Network}};
 ///
 /// let fault = Fault::new(InFiles::Network(Network::TooMuch(64)), Place::file("https://maps.example/dem.tif"));
-/// assert_eq!(fault.code().as_str(), "network");
+/// assert_eq!(fault.code(), "network");
 /// assert!(fault.to_string().contains("the answer is larger than 64 MB\n  at: https://maps.example/dem.tif"));
 /// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]

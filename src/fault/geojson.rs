@@ -189,6 +189,8 @@ pub enum InGeojson {
     NoArea(usize),
     /// So many rings were closed.
     RingsClosed(usize),
+    /// So many longitudes just beyond ±180.
+    LongitudesTakenBack(usize),
     /// So many rings touch or cross themselves.
     RingsTangled(usize),
     /// Of so many polygons the outer ring does not come first.
@@ -324,6 +326,7 @@ impl InGeojson {
             Self::NotPolygons(_) => Code::NotAPolygon,
             Self::NoArea(_) => Code::NoArea,
             Self::RingsClosed(_) => Code::RingClosed,
+            Self::LongitudesTakenBack(_) => Code::LongitudeTakenBack,
             Self::RingsTangled(_) => Code::RingTangled,
             Self::OuterNotFirst(_) | Self::RingsApart(_) | Self::HolesStickOut(_) => {
                 Code::RingsMisnested

@@ -40,13 +40,21 @@ pub enum InGpx {
         /// Why that is none.
         why: NoDegrees,
     },
-    /// A height is none.
-    Height {
-        /// What stands there.
-        found: Excerpt,
-        /// It is a number, but one too large to be held.
-        huge: bool,
+    /// A height is no finite number.
+    Height(Excerpt),
+    /// Heights where nobody walks.
+    HeightsOutside {
+        /// How many.
+        count: usize,
+        /// What stands in the place of the first.
+        first: Excerpt,
+        /// The lowest that counts as one, metres.
+        low_m: f64,
+        /// The highest.
+        high_m: f64,
     },
+    /// So many longitudes just beyond ±180.
+    LongitudesTakenBack(usize),
     /// A track or route of so many points in which no two different ones follow one another.
     NoTwoPoints(usize),
     /// So many segments hold a single position.
@@ -73,12 +81,67 @@ pub enum InGpx {
         /// Where, metres of chainage.
         at_m: f64,
     },
-    /// Two neighbouring points lie far apart.
+    /// What may be a device's error.
+    Suspect(Suspicion),
+}
+
+/// Something in a line that may be a device's error, and where; nothing is mended.
+///
+/// ```
+/// use schrund::{fault::{Wrong, gpx::InGpx}, read::gpx};
+///
+/// let point = |lat: f64, ele: f64| format!(r#"<trkpt lat="{lat}" lon="8"><ele>{ele}</ele></trkpt>"#);
+/// let points = [point(46.500, 2000.0), point(46.501, 2900.0), point(46.502, 2010.0)].concat();
+/// let line = format!("<gpx><trk><trkseg>{points}</trkseg></trk></gpx>");
+/// let read = gpx::route("tour.gpx", line.as_bytes())?;
+/// let Wrong::Gpx(InGpx::Suspect(suspicion)) = &read.notes[0].what else { panic!("{read:?}") };
+/// assert_eq!(suspicion.lon_lat, [8.0, 46.501]);
+/// assert!((suspicion.at_m - 111.1).abs() < 0.1, "{suspicion:?}");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct Suspicion {
+    /// What.
+    #[serde(flatten)]
+    pub what: Suspect,
+    /// Where, metres of chainage.
+    pub at_m: f64,
+    /// The same, longitude and latitude.
+    pub lon_lat: [f64; 2],
+}
+
+/// What may be a device's error.
+///
+/// ```
+/// use schrund::{fault::{Code, gpx::Suspect}};
+///
+/// let asleep = Suspect::LongEdge { length_m: 12_000.0 };
+/// assert_eq!(asleep.kind(), Code::LongEdge);
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[serde(untagged)]
+pub enum Suspect {
+    /// The next point lies far away.
     LongEdge {
         /// How far, metres.
         length_m: f64,
-        /// From where on, metres of chainage.
-        from_m: f64,
+    },
+    /// One point lies off the line.
+    LonePoint {
+        /// How far, metres.
+        aside_m: f64,
+    },
+    /// One height lies off those of its neighbours.
+    LoneHeight {
+        /// The height, metres.
+        height_m: f64,
+        /// How far above its neighbours, metres; negative below.
+        above_m: f64,
+    },
+    /// A point at 0, 0.
+    ZeroPoint {
+        /// How far it lies from its neighbour, metres.
+        off_m: f64,
     },
 }
 
@@ -110,7 +173,7 @@ pub struct PartCount {
 /// let globe = r#"<kml xmlns="http://www.opengis.net/kml/2.2"><Document/></kml>"#;
 /// let faults = gpx::route("tour.kml", globe.as_bytes()).expect_err("KML");
 /// assert_eq!(faults[0].what, InGpx::Is(Instead::Kml).into());
-/// assert_eq!(faults[0].code().as_str(), "wrong-kind");
+/// assert_eq!(faults[0].code(), "wrong-kind");
 /// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
@@ -214,7 +277,7 @@ pub enum NoDegrees {
 /// let cut_off = r#"<gpx><trk><trkseg><trkpt lat="46.5" lon="8"/><trkpt lat="46.6" lon="8"/></trkseg></trk>"#;
 /// let faults = gpx::route("tour.gpx", cut_off.as_bytes()).expect_err("the end is missing");
 /// assert_eq!(faults[0].what, InGpx::Xml(Xml::EndsBefore("gpx")).into());
-/// assert_eq!(faults[0].code().as_str(), "broken-text");
+/// assert_eq!(faults[0].code(), "broken-text");
 /// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
@@ -311,7 +374,8 @@ impl InGpx {
             Self::Is(_) | Self::Empty | Self::NoElement => Code::WrongKind,
             Self::Xml(_) => Code::BrokenText,
             Self::Position { .. } | Self::SwappedAxes => Code::BadPosition,
-            Self::Height { .. } => Code::BadHeight,
+            Self::Height(_) | Self::HeightsOutside { .. } => Code::BadHeight,
+            Self::LongitudesTakenBack(_) => Code::LongitudeTakenBack,
             Self::NoTwoPoints(_) | Self::LoneSegments(_) | Self::RoutesBesideTracks(_) => {
                 Code::PartLeftOut
             }
@@ -319,7 +383,20 @@ impl InGpx {
             Self::DetailIgnored(_) => Code::DetailIgnored,
             Self::NoLine { .. } => Code::NoLine,
             Self::Jump { .. } => Code::Jump,
+            Self::Suspect(suspicion) => suspicion.what.kind(),
+        }
+    }
+}
+
+impl Suspect {
+    /// Its kind.
+    #[must_use]
+    pub fn kind(&self) -> Code {
+        match self {
             Self::LongEdge { .. } => Code::LongEdge,
+            Self::LonePoint { .. } => Code::LonePoint,
+            Self::LoneHeight { .. } => Code::LoneHeight,
+            Self::ZeroPoint { .. } => Code::ZeroPoint,
         }
     }
 }

@@ -16,7 +16,7 @@ pub use unusable::{Coding, Cure, NoHeights, NoPlacing, NoSystem, Picture, Unread
 /// let text = std::io::Cursor::new("heights: 2310, 2315, 2322");
 /// let fault = Terrain::new().add("heights.txt", Box::new(text)).expect_err("a text is no raster");
 /// assert!(matches!(fault.what, Wrong::Terrain(InTerrain::Refused(_))), "whole, and not to be used");
-/// assert_eq!(fault.code().as_str(), "terrain-refused");
+/// assert_eq!(fault.code(), "terrain-refused");
 /// ```
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]

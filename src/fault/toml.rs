@@ -5,6 +5,15 @@ use serde::Serialize;
 use super::{code::Code, place::Excerpt};
 
 /// What is wrong with a TOML file before anything in it is judged.
+///
+/// ```
+/// use schrund::{fault::{place::Excerpt, toml::{InToml, Takes, TomlTable}}, read::trip};
+///
+/// let faults = trip::trip("trip.toml", "party = 3\nrope = [60]\n").expect_err("a rope is a table with a length");
+/// let (name, found) = ("rope".to_owned(), Excerpt::of("[60]", 60));
+/// assert_eq!(faults[0].what, InToml::Form { of: TomlTable::Trip, name, found, takes: Takes::Ropes }.into());
+/// assert_eq!((faults.len(), faults[0].at.line, faults[0].at.column), (1, Some(2), Some(8)));
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum InToml {
@@ -52,6 +61,17 @@ pub enum InToml {
 }
 
 /// Why a line is no TOML.
+///
+/// ```
+/// use schrund::{fault::{Wrong, toml::{InToml, NoToml}}, read::trip};
+///
+/// let faults = trip::trip("trip.toml", "party =\nrope = []\ntravel = ski\n").expect_err("two lines are no TOML");
+/// let why = faults.iter().map(|fault| match &fault.what {
+///     Wrong::Toml(InToml::Line { why, .. }) => (fault.at.line, why),
+///     _ => panic!("{fault}"),
+/// });
+/// assert!(why.eq([(Some(1), &NoToml::NoValue), (Some(3), &NoToml::Unquoted)]), "all of them at once");
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum NoToml {
@@ -70,6 +90,15 @@ pub enum NoToml {
 }
 
 /// What begins and is not closed.
+///
+/// ```
+/// use schrund::{fault::{place::Excerpt, toml::{InToml, NoToml, NotClosed}}, read::trip};
+///
+/// let faults = trip::trip("trip.toml", "[assume\nmargin_m = \n").expect_err("no bracket behind the name");
+/// let line = Excerpt::of("[assume", 60);
+/// assert_eq!(faults[0].what, InToml::Line { why: NoToml::NotClosed(NotClosed::Name), line }.into());
+/// assert_eq!(faults.len(), 1, "of what stands behind it nothing can be told");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum NotClosed {
@@ -84,6 +113,17 @@ pub enum NotClosed {
 }
 
 /// What a misspelt or misplaced member may mean.
+///
+/// ```
+/// use schrund::{fault::{Wrong, toml::{InToml, Meant}}, read::trip};
+///
+/// let faults = trip::trip("trip.toml", "ropes = []\nmargin_m = 30\n").expect_err("a trip has neither");
+/// let meant = faults.iter().filter_map(|fault| match fault.what {
+///     Wrong::Toml(InToml::NoMember { meant, .. }) => meant,
+///     _ => None,
+/// });
+/// assert_eq!(meant.collect::<Vec<_>>(), [Meant::Member("rope"), Meant::Figure], "misspelt, and misplaced");
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Meant {
@@ -94,6 +134,16 @@ pub enum Meant {
 }
 
 /// The tables that trip files and practice files hold.
+///
+/// ```
+/// use schrund::{fault::{Code, toml::{InToml, TomlTable}}, read::trip};
+///
+/// let faults = trip::trip("trip.toml", "[[party]]\nmass_kg = 70\n").expect_err("somebody without a name");
+/// assert_eq!(faults[0].what, InToml::Lacks { of: TomlTable::Person, name: "name" }.into());
+/// // Whose fault it is goes by the file that holds such a table.
+/// let kind = |of| InToml::Lacks { of, name: "name" }.kind();
+/// assert_eq!([TomlTable::Person, TomlTable::Practice].map(kind), [Code::BadTrip, Code::BadPractice]);
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum TomlTable {
@@ -114,6 +164,17 @@ pub enum TomlTable {
 }
 
 /// What a member takes.
+///
+/// ```
+/// use schrund::{fault::{Wrong, toml::{InToml, Takes}}, read::trip};
+///
+/// let faults = trip::trip("trip.toml", "travel = \"bike\"\nstart = \"25:00\"\n").expect_err("neither is taken");
+/// let takes = faults.into_iter().map(|fault| match fault.what {
+///     Wrong::Toml(InToml::Form { takes, .. }) => takes,
+///     _ => panic!("{fault}"),
+/// });
+/// assert_eq!(takes.collect::<Vec<_>>(), [Takes::Words(vec!["foot", "snowshoe", "ski"]), Takes::Time]);
+/// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Takes {

@@ -124,6 +124,23 @@ pub enum InTrip {
 }
 
 /// The files that a trip can name.
+///
+/// ```
+/// use schrund::{example, fault::{Wrong, trip::{InTrip, NamedFile}}, read::{input::Input, lay::Sources, trip}};
+///
+/// let mut sources = Sources::new(
+///     Input::text("route.gpx", example::PAIR_ROUTE_GPX.as_bytes()),
+///     Input::text("zones.geojson", example::PAIR_ZONES_GEOJSON.as_bytes()),
+/// );
+/// sources.trip = Some(trip::file(Input::text("trip.toml", example::PAIR_TRIP_TOML.as_bytes())));
+/// let faults = sources.job().expect_err("it names two files that nobody laid beside it");
+/// let named = faults.iter().filter_map(|fault| match fault.what {
+///     Wrong::Trip(InTrip::NotLaid { what, .. }) => Some(what),
+///     _ => None,
+/// });
+/// assert_eq!(named.collect::<Vec<_>>(), [NamedFile::Terrain, NamedFile::Glaciers]);
+/// assert_eq!(faults[0].at.property.as_deref(), Some(NamedFile::Terrain.property()));
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum NamedFile {
@@ -150,10 +167,10 @@ impl NamedFile {
 /// A stage as it was asked for.
 ///
 /// ```
-/// use schrund::{fault::{Wrong, trip::{Asked, InTrip}}, read::trip::StageWord};
+/// use schrund::{fault::{Place, Wrong, trip::{Asked, InTrip}}, read::trip::StageWord};
 ///
 /// let route = schrund::example::job()?.route;
-/// let fault = StageWord::parse("Day two").of(route).expect_err("it has one day");
+/// let fault = StageWord::parse("Day two").of(route, &Place::file("trip.toml")).expect_err("it has one day");
 /// let Wrong::Trip(InTrip::NoStage { asked, has }) = fault.what else { panic!("{fault}") };
 /// assert_eq!(asked, Asked::Name("Day two".to_owned()));
 /// assert_eq!(has, [(1, Some("Invented glacier".to_owned()))]);

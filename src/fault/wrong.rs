@@ -19,8 +19,8 @@ use super::{
 ///
 /// let faults = Rules::with_practice(&Source::Named("no-such-set")).expect_err("no set is called so");
 /// assert!(matches!(faults[0].what, Wrong::Practice(_)), "each room's faults are a family");
-/// assert_eq!(faults[0].what.code(), Code::UnknownName);
-/// assert_eq!(Wrong::More(Code::Jump, 12).code(), Code::Jump, "twelve more jumps, not told one by one");
+/// assert_eq!(faults[0].what.kind(), Code::UnknownName);
+/// assert_eq!(Wrong::More(Code::Jump, 12).kind(), Code::Jump, "twelve more jumps, not told one by one");
 /// ```
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub enum Wrong {

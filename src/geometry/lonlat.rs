@@ -27,11 +27,29 @@ pub struct LonLat {
     pub lat_deg: f64,
 }
 
+/// Degrees that a coordinate may lie beyond its range by rounding alone: 0.1 m on the ground; our judgement.
+pub const ROUNDING_DEG: f64 = 1e-6;
+/// Degrees beyond ±180 by which a program that projects or rounds may miss the antimeridian: 111 m on the equator; our
+/// judgement.
+pub const ANTIMERIDIAN_MISSED_DEG: f64 = 1e-3;
+
 impl LonLat {
     /// A position from degrees east and north.
     #[must_use]
     pub const fn new(lon_deg: f64, lat_deg: f64) -> Self {
         Self { lon_deg, lat_deg }
+    }
+
+    /// Degrees by which the longitude lies beyond ±180; 0 within.
+    #[must_use]
+    pub fn beyond_deg(self) -> f64 {
+        (self.lon_deg.abs() - 180.0).max(0.0)
+    }
+
+    /// On the antimeridian, where the longitude lies beyond ±180.
+    #[must_use]
+    pub fn taken_back(self) -> Self {
+        Self::new(self.lon_deg.clamp(-180.0, 180.0), self.lat_deg)
     }
 
     /// Length of the geodesic to `other`, metres.

@@ -1,6 +1,6 @@
 //! How far two sources of heights agree along a stage.
 
-use crate::ground::profile::Profile;
+use crate::{ground::profile::Profile, trip::route::Stage};
 
 /// Differences of one source from another, metres.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -15,11 +15,17 @@ pub(crate) struct Agreement {
     pub(crate) compared: usize,
 }
 
-/// `heights` minus `other` at every height of `heights` that the other one spans; `None` where nothing
-/// can be compared.
+/// `heights` minus `other`, both along this stage, at every height of `heights` that the other one spans; not at
+/// jumps, where two places share a chainage. `None` where nothing can be compared.
 #[must_use]
-pub(crate) fn agreement(heights: &Profile, other: &Profile) -> Option<Agreement> {
-    let differences = heights.samples().iter().filter_map(|s| {
+pub(crate) fn agreement(stage: &Stage, heights: &Profile, other: &Profile) -> Option<Agreement> {
+    let jumps_m: Vec<f64> = stage.jumps().map(|j| j.at_m).collect();
+    let at_jump = |at_m: f64| {
+        let next = jumps_m.partition_point(|&j| j < at_m);
+        jumps_m.get(next) == Some(&at_m)
+    };
+    let samples = heights.samples().iter().filter(|s| !at_jump(s.at_m));
+    let differences = samples.filter_map(|s| {
         let there_m = other.height_m(s.at_m)?;
         Some((s.height_m - there_m, s.at_m))
     });

@@ -4,10 +4,12 @@ use crate::{
     geometry::{LonLat, frame::Frame},
     ground::{
         along::SlopeSpot,
+        climb::Climb,
         convex::Convex,
         incline::{Incline, inclines},
-        profile::{Climb, Steep},
+        profile::Steep,
         proposal::mean_strike_deg,
+        underfoot::Underfoot,
         underway::Underway,
     },
     meet::angle,
@@ -30,6 +32,8 @@ pub(crate) struct Footing {
     pub(crate) ground_steepest: Option<SlopeSpot>,
     /// A roped leg in pieces of one spacing, each with the slope that decides there.
     pub(crate) inclines: Vec<Incline>,
+    /// Where no heights are known, so that it may be steeper than anything told here.
+    pub(crate) unknown: Vec<Piece>,
     /// True bearing of a straight leg, degrees.
     pub(crate) bearing_deg: Option<f64>,
     /// Strikes proposed for the zones of the leg that give none, with the index of each zone.
@@ -47,13 +51,17 @@ pub(crate) struct Footing {
 pub(crate) fn footing(leg: &Underway<'_>, rules: &Rules) -> Footing {
     let (under, stretch) = (&leg.met.under, leg.stretch);
     let inclines = leg.rope_m.map(|rope_m| inclines(leg, rope_m, rules));
+    let inclines = inclines.unwrap_or_default();
     let proposed = leg.rope_m.map(|_| proposed(leg)).unwrap_or_default();
     let strikes: Vec<ProposedStrike> = proposed.iter().flat_map(|(_, p)| p).copied().collect();
     Footing {
-        climb: under.profile.climb(stretch, rules[Rule::AscentThresholdM]),
+        climb: under
+            .climbing()
+            .climb(stretch, rules[Rule::AscentThresholdM]),
         steepest: under.steepest(stretch, rules),
         ground_steepest: under.ground.steepest(stretch).copied(),
-        inclines: inclines.unwrap_or_default(),
+        unknown: unknown(under, stretch, &inclines, rules),
+        inclines,
         bearing_deg: bearing_deg(leg.stage, stretch, rules),
         may_run_along: contouring(leg.stage, &strikes, leg.rope_m.unwrap_or(0.0), rules),
         look_here: roll_overs(&under.convex, stretch, rules),
@@ -82,11 +90,13 @@ impl Footing {
         falls.reduce(f64::max).map(|deg| deg.max(0.0))
     }
 
-    /// Whether heights are missing somewhere that gaps are to be expected.
+    /// Whether gaps are to be expected, and nowhere there is known how steep it is; [`Footing::unknown`] holds where a leg
+    /// is known in part only.
     #[must_use]
     pub(crate) fn slope_unknown(&self) -> bool {
-        let mut on_ice = self.inclines.iter().filter(|i| !i.contacts.is_empty());
-        on_ice.any(|i| i.down_deg.is_none())
+        let on_ice = self.inclines.iter().filter(|i| !i.contacts.is_empty());
+        let mut slopes = on_ice.map(|i| i.down_deg).peekable();
+        slopes.peek().is_some() && slopes.all(|deg| deg.is_none())
     }
 
     /// The middle of the strikes proposed over the leg, degrees.
@@ -100,23 +110,23 @@ impl Footing {
 /// Longest chord of a straight leg, metres: there the flat frame is off by 0.8 m (its error table).
 const LONGEST_CHORD_M: f64 = 5_000.0;
 
-/// The parts of these stretches that lie on the leg.
-fn clipped(stretches: &[Stretch], leg: Stretch) -> Vec<Stretch> {
-    let clip = |s: &Stretch| Stretch {
-        from_m: s.from_m.max(leg.from_m),
-        to_m: s.to_m.min(leg.to_m),
-    };
-    let mut parts: Vec<Stretch> = stretches.iter().map(clip).collect();
-    parts.retain(|s| s.from_m < s.to_m);
-    parts
-}
-
 fn pieces(stretches: &[Stretch], leg: Stretch) -> Vec<Piece> {
     let piece = |s: Stretch| Piece {
         from_m: s.from_m,
         to_m: s.to_m,
     };
-    clipped(stretches, leg).into_iter().map(piece).collect()
+    leg.clip(stretches).into_iter().map(piece).collect()
+}
+
+/// Where neither source knows heights: over more than a slope is taken over, or so that a piece is left without one.
+fn unknown(under: &Underfoot, leg: Stretch, inclines: &[Incline], rules: &Rules) -> Vec<Piece> {
+    let unjudged = |part: &Stretch| {
+        let mut without = inclines.iter().filter(|i| i.down_deg.is_none());
+        without.any(|i| i.piece.meets(part))
+    };
+    let mut unknown = under.unknown(leg);
+    unknown.retain(|part| part.length_m() > rules[Rule::SteepOverM] || unjudged(part));
+    pieces(&unknown, leg)
 }
 
 /// The strongest roll-overs of the leg, in walking order.

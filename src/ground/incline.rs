@@ -2,6 +2,7 @@
 
 use crate::{
     ground::{
+        along::SlopeSpot,
         gradient::Gradient,
         underway::{Underway, heading_deg},
     },
@@ -41,7 +42,7 @@ pub(crate) fn inclines(leg: &Underway<'_>, rope_m: f64, rules: &Rules) -> Vec<In
         let line = [&leg.met.under.gradient, &leg.met.under.second_gradient];
         let lines = line
             .into_iter()
-            .filter_map(|g: &Gradient| g.rise(window))
+            .filter_map(|g: &Gradient| g.rise(middle_m, window))
             .map(|rise| -rise);
         let falls = lines.chain(fall);
         let steeper = |a: f64, b: f64| if b.abs() > a.abs() { b } else { a };
@@ -91,7 +92,8 @@ fn of_ground(
     rope_m: f64,
     window: Stretch,
 ) -> (Option<f64>, Option<f64>) {
-    let spots = leg.met.under.ground.around(window);
+    let parts = leg.met.under.ground.around(window);
+    let spots: Vec<&SlopeSpot> = parts.flat_map(|(_, spots)| spots).collect();
     if spots.is_empty() {
         return (None, None);
     }

@@ -71,8 +71,11 @@ impl<'a> Prepared<'a> {
 }
 
 /// The figures that a meeting rests on.
-const RESTS_ON: [Rule; 7] = [
+const RESTS_ON: [Rule; 10] = [
     Rule::MarginM,
+    Rule::AscentThresholdM,
+    Rule::ClimbCells,
+    Rule::AscentsApartShare,
     Rule::GroundStepM,
     Rule::FallLineDeg,
     Rule::ProposedStrikeDeg,

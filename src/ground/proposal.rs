@@ -4,7 +4,7 @@
 //! angles to the flow `[sipre11]`, and the flow follows the fall line of the surface (our judgement). *Valid:*
 //! as a hint: marginal crevasses lie at 45° to it, and old ones anywhere. Always labelled assumed.
 
-use crate::ground::along::Slopes;
+use crate::ground::along::{SlopeSpot, Slopes};
 use crate::{
     practice::{Rule, Rules},
     trip::{
@@ -21,19 +21,18 @@ pub(crate) fn proposals(
     touches: &[Stretch],
     rules: &Rules,
 ) -> Vec<ProposedStrike> {
-    touches
-        .iter()
-        .flat_map(|t| on_stretch(ground, *t, rules))
+    let parts = touches.iter().flat_map(|touch| ground.around(*touch));
+    parts
+        .flat_map(|(part, spots)| on_stretch(part, spots, rules))
         .collect()
 }
 
-fn on_stretch(ground: &Slopes, touch: Stretch, rules: &Rules) -> Vec<ProposedStrike> {
-    let spots = ground.around(touch);
+fn on_stretch(touch: Stretch, spots: &[SlopeSpot], rules: &Rules) -> Vec<ProposedStrike> {
     let half_way = |i: usize, j: Option<usize>| match (spots.get(i), j.and_then(|j| spots.get(j))) {
         (Some(a), Some(b)) => Some((a.at_m + b.at_m) / 2.0),
         _ => None,
     };
-    let proposal = |(i, spot): (usize, &crate::ground::along::SlopeSpot)| {
+    let proposal = |(i, spot): (usize, &SlopeSpot)| {
         let aspect_deg = spot
             .aspect_deg
             .filter(|_| spot.slope_deg >= rules[Rule::FallLineDeg])?;

@@ -29,8 +29,10 @@ use crate::{
 /// Everything known about the ground of a stage.
 #[derive(Debug, Default)]
 pub(crate) struct Underfoot {
-    /// Heights for climbs and times.
+    /// The heights used: for slopes, and for climbs unless they are a model's.
     pub(crate) profile: Profile,
+    /// A model's heights as they count for climbs.
+    smoothed: Option<Profile>,
     /// Heights of the other source: where slopes are asked for, the steeper counts.
     pub(crate) second: Profile,
     /// The slopes that decide by the one, and by the other.
@@ -82,7 +84,7 @@ impl Underfoot {
         met: &[Contact],
         terrain: &Terrain,
     ) -> Result<(), Fault> {
-        let heights = heights(stage, terrain)?;
+        let heights = heights(stage, terrain, job.rules)?;
         self.ground = Slopes::along(stage, terrain, job.rules)?;
         self.proposed = met.iter().map(|c| self.proposed_for(job, c)).collect();
         self.take_heights(stage, heights, job.rules);
@@ -118,7 +120,7 @@ impl Underfoot {
             self.notes
                 .push(Finding::new(at(), Fact::TerrainVoid { void }));
         }
-        if let Some(apart) = apart(&heights.profile, &self.profile, used) {
+        if let Some(apart) = apart(stage, &heights.profile, &self.profile, used) {
             let most_m = apart.median_m.abs().max(apart.worst_m.abs());
             let fact = if most_m <= rules[Rule::HeightsApartM] {
                 Fact::HeightsCompared { apart }
@@ -127,6 +129,10 @@ impl Underfoot {
             };
             self.notes.push(Finding::new(at(), fact));
         }
+        self.notes.extend(
+            self.ascents_apart(stage, &heights, used, rules)
+                .map(|fact| Finding::new(at(), fact)),
+        );
         if let Some(cell_m) = heights.coarsest_m {
             let at = At::Part {
                 of: JobPart::Terrain,
@@ -137,8 +143,48 @@ impl Underfoot {
         self.second = heights.profile;
         if !keeps_own {
             std::mem::swap(&mut self.profile, &mut self.second);
+            self.smoothed = Some(heights.climbing);
             self.heights_from = Some(used);
         }
+    }
+
+    /// The ascent by either source, where both know the whole stage and do not agree on it.
+    fn ascents_apart(
+        &self,
+        stage: &Stage,
+        heights: &ModelHeights,
+        used: HeightsFrom,
+        rules: &Rules,
+    ) -> Option<Fact> {
+        if !spans(&self.profile, stage) || !spans(&heights.profile, stage) {
+            return None;
+        }
+        let (whole, threshold_m) = (stage.whole(), rules[Rule::AscentThresholdM]);
+        let file_m = self.profile.climb(whole, threshold_m)?.ascent_m;
+        let model_m = heights.climbing.climb(whole, threshold_m)?.ascent_m;
+        let apart_m = (file_m - model_m).abs();
+        let most_m = rules[Rule::AscentsApartShare] * file_m.min(model_m);
+        (apart_m > most_m.max(threshold_m)).then_some(Fact::AscentsApart {
+            file_m,
+            model_m,
+            used,
+        })
+    }
+
+    /// The heights that climbs and times are reckoned from.
+    pub(crate) fn climbing(&self) -> &Profile {
+        self.smoothed.as_ref().unwrap_or(&self.profile)
+    }
+
+    /// Where neither source knows a height.
+    pub(crate) fn unknown(&self, stretch: Stretch) -> Vec<Stretch> {
+        let missing = |profile: &Profile| match profile.is_empty() {
+            true => vec![stretch],
+            false => stretch.clip(profile.missing()),
+        };
+        let unknown = missing(&self.profile).into_iter();
+        let second = missing(&self.second);
+        unknown.flat_map(|part| part.clip(&second)).collect()
     }
 
     /// The strikes that count in the arithmetic: none, unless the leader wants them to.
@@ -182,7 +228,7 @@ fn void(heights: &ModelHeights, used: HeightsFrom, file_has_heights: bool) -> Op
     if void_m <= 0.0 && !nothing {
         return None;
     }
-    let first_m = heights.void.first().map_or(0.0, |v| v.from_m);
+    let first_m = heights.profile.missing().first().map_or(0.0, |v| v.from_m);
     Some(TerrainVoid {
         void_m: (!nothing).then_some(void_m),
         first_m: (!nothing).then_some(first_m),
@@ -192,8 +238,13 @@ fn void(heights: &ModelHeights, used: HeightsFrom, file_has_heights: bool) -> Op
 }
 
 /// How far the model lies from the heights of the route file.
-fn apart(model: &Profile, file: &Profile, used: HeightsFrom) -> Option<HeightsApart> {
-    let differences = agreement(model, file)?;
+fn apart(
+    stage: &Stage,
+    model: &Profile,
+    file: &Profile,
+    used: HeightsFrom,
+) -> Option<HeightsApart> {
+    let differences = agreement(stage, model, file)?;
     Some(HeightsApart {
         median_m: differences.median_m,
         worst_m: differences.worst_m,

@@ -26,6 +26,7 @@ pub(super) fn findings(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
         return all;
     }
     all.extend(steep(leg, job.rules));
+    all.extend(partly_unknown(leg));
     all.extend(strikes(job, leg));
     if let (Some(first), Some(last)) = (footing.may_run_along.first(), footing.may_run_along.last())
     {
@@ -108,6 +109,19 @@ fn avalanche_terrain(leg: &RopedLeg<'_>, rules: &Rules) -> Vec<Finding> {
         })
     });
     told.collect()
+}
+
+/// Where no heights are known, if they are known elsewhere on the leg; without any the plan says so once.
+fn partly_unknown(leg: &RopedLeg<'_>) -> Option<Finding> {
+    let known = leg.footing.inclines.iter().any(|i| i.down_deg.is_some());
+    if !known || leg.footing.slope_unknown() {
+        return None;
+    }
+    let pieces = leg.footing.unknown.clone();
+    let (first, last) = (pieces.first()?, pieces.last()?);
+    let at = place_at(leg, first.from_m, last.to_m);
+    let unknown_m = pieces.iter().map(|p| p.to_m - p.from_m).sum();
+    Some(found(at, Fact::SlopePartlyUnknown { unknown_m, pieces }))
 }
 
 /// The strikes proposed for the zones that give none.

@@ -24,12 +24,14 @@ macro_rules! facts {
         /// ```
         /// use schrund::plan::fact::Fact;
         ///
-        /// let finding = &schrund::plan(&schrund::example::job()?)?.legs[1].findings[0];
-        /// let Some(Fact::TwoOverGap { over, left, effective_gap_m, spacing_m }) = finding.fact() else {
-        ///     panic!("{finding:?}")
-        /// };
-        /// assert_eq!((over, left), (&2, &1), "of three");
-        /// assert!(spacing_m < effective_gap_m, "two neighbours fit onto one bridge");
+        /// let plan = schrund::plan(&schrund::example::job()?)?;
+        /// let two = plan.legs[1].findings.iter().find_map(|finding| match finding.fact()? {
+        ///     Fact::TwoOverGap { over, left, effective_gap_m, spacing_m } => {
+        ///         Some((over, left, effective_gap_m - spacing_m))
+        ///     }
+        ///     _ => None,
+        /// });
+        /// assert_eq!(two, Some((&2, &1, 1.5)), "two of three fit onto one bridge of 15 m with 13.5 m between them");
         /// # Ok::<(), Vec<schrund::fault::Fault>>(())
         /// ```
         #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
@@ -172,6 +174,9 @@ facts! {
     /// No heights say how steep the ground is towards the lip, so the fall model takes it as flat. On ground that
     /// falls towards the lip holding is harder than it says. Give a terrain model or a route with heights.
     SlopeUnknown {} = "slope-unknown", Note;
+    /// Heights are known for a part of the leg only. How steep the rest is, along the line and towards the lip, is
+    /// unknown, and what is told of slopes and falls is told of the part that is known. Give a terrain model.
+    SlopePartlyUnknown { unknown_m: f64, pieces: Vec<Piece> } = "slope-partly-unknown", Note;
     /// No direction of the crevasses is known, so they are taken to be crossed squarely.
     StrikeUnknown { zone: ZoneName } = "strike-not-given", Note;
     /// A zone in the file that the route does not meet.
@@ -191,6 +196,10 @@ facts! {
     /// The heights of the route file and of the terrain model differ so much that one of them is doubtful:
     /// another height system, a receiver's error, or files of different places.
     HeightsFarApart { apart: HeightsApart } = "heights-far-apart", Look;
+    /// The ascent by the heights of the route file and that by the terrain model differ a good deal, so climb and time
+    /// are as good as the source that is used. Receivers and rasters both add noise; a coarse model also cuts off what
+    /// is shorter than its cells.
+    AscentsApart { file_m: f64, model_m: f64, used: HeightsFrom } = "ascents-apart", Note;
     /// The terrain model has no height for a part of the line. Nothing is filled in there.
     TerrainVoid { void: TerrainVoid } = "terrain-void", Look;
     /// A model of the ground flattens whatever is shorter than a few of its cells: steps, walls, rolls. No
@@ -216,8 +225,8 @@ facts! {
 /// let plan = schrund::plan(&schrund::example::job()?)?;
 /// let code = plan.legs[1].findings[0].code();
 /// let kind = fact::explained().find(|kind| kind.code == code).expect("every code is explained");
-/// assert_eq!((kind.code, kind.level), ("two-over-one-gap", Level::Look));
-/// assert!(kind.text.starts_with("The spacing is shorter than the way over a gap, so two people"));
+/// assert_eq!((kind.code, kind.level), ("fall-not-held-in-the-middle-case", Level::Look));
+/// assert!(kind.text.ends_with("with everything central it does not."), "what the code means");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -35,7 +35,7 @@ pub struct Finding {
 /// let plan = schrund::plan(&schrund::example::pair()?)?;
 /// // The reader of the line saw a jump; a leader reads the plan, so it stands there.
 /// let read = plan.findings.iter().filter_map(|finding| match &finding.what {
-///     What::Read(notice) => Some(notice.code()),
+///     What::Read(notice) => Some(notice.kind()),
 ///     What::Planned(_) => None,
 /// });
 /// assert!(read.collect::<Vec<_>>().contains(&Code::Jump));

@@ -36,6 +36,14 @@ impl From<&Zone> for ZoneName {
 }
 
 /// Ice, drawn or only known.
+///
+/// ```
+/// use schrund::{plan::name::{IceNames, ZoneName}, say::{name::ice, voice::Voice}};
+///
+/// let drawn = ZoneName { zone: 2, name: Some("Upper icefall".to_owned()) };
+/// let under = IceNames { zones: vec![drawn], glaciers: Vec::new() };
+/// assert_eq!(ice(&under, Voice::default()).to_string(), "zone 2 \"Upper icefall\"");
+/// ```
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct IceNames {
     /// The zones.

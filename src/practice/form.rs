@@ -18,6 +18,23 @@ use crate::fault::{
 };
 
 /// What a table can hold.
+///
+/// ```
+/// use schrund::fault::toml::{InToml, Meant, TomlTable};
+/// use schrund::practice::{form::{MemberForm, NUMBER, TEXT, TableForm}, toml_text::TomlText};
+///
+/// static ROPE: TableForm = TableForm {
+///     of: TomlTable::Rope,
+///     members: &[MemberForm::must("length_m", NUMBER), MemberForm::may("name", TEXT)],
+///     others: None,
+/// };
+/// let faults = TomlText::parse("rope.toml", "lenght_m = 60\nname = \"blue\"\n")?.check(&ROPE);
+/// let (of, name, meant) = (TomlTable::Rope, "lenght_m".to_owned(), Some(Meant::Member("length_m")));
+/// assert_eq!(faults[0].what, InToml::NoMember { of, name, meant }.into());
+/// assert_eq!(faults[1].what, InToml::Lacks { of, name: "length_m" }.into());
+/// assert_eq!(faults.len(), 2);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Debug)]
 pub struct TableForm {
     /// Which table it is.
@@ -29,6 +46,21 @@ pub struct TableForm {
 }
 
 /// One member of a table.
+///
+/// ```
+/// use schrund::fault::toml::{InToml, TomlTable};
+/// use schrund::practice::{form::{MemberForm, NUMBER, TEXT, TableForm}, toml_text::TomlText};
+///
+/// static PERSON: TableForm = TableForm {
+///     of: TomlTable::Person,
+///     members: &[MemberForm::must("name", TEXT), MemberForm::may("mass_kg", NUMBER)],
+///     others: None,
+/// };
+/// let faults = TomlText::parse("person.toml", "")?.check(&PERSON);
+/// assert_eq!(faults.len(), 1, "the mass may be left out");
+/// assert_eq!(faults[0].what, InToml::Lacks { of: TomlTable::Person, name: "name" }.into());
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Debug)]
 pub struct MemberForm {
     /// Its name.
@@ -62,6 +94,26 @@ impl MemberForm {
 }
 
 /// What a member holds, and how that is said.
+///
+/// ```
+/// use schrund::fault::{Wrong, toml::{InToml, Takes, TomlTable}};
+/// use schrund::practice::{form::{MemberForm, Sorted, TableForm, ValueForm}, toml_text::TomlText};
+///
+/// const PEOPLE: ValueForm = ValueForm { sorts: &[Sorted::Count, Sorted::Numbers], takes: || Takes::People };
+/// static TRIP: TableForm =
+///     TableForm { of: TomlTable::Trip, members: &[MemberForm::may("party", PEOPLE)], others: None };
+/// let takes = |text: &str| {
+///     let faults = TomlText::parse("trip.toml", text)?.check(&TRIP);
+///     Ok::<_, Vec<schrund::fault::Fault>>(faults.into_iter().find_map(|fault| match fault.what {
+///         Wrong::Toml(InToml::Form { takes, .. }) => Some(takes),
+///         _ => None,
+///     }))
+/// };
+/// assert_eq!((takes("party = 3")?, takes("party = [82, 75.5]")?), (None, None), "either sort is taken");
+/// assert_eq!(takes("party = true")?, Some(Takes::People));
+/// assert_eq!(takes("party = [82, true]")?, Some(Takes::Number), "a list is told of its item");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Debug)]
 pub struct ValueForm {
     /// The sorts of value; the first that is of the value's sort decides.
@@ -71,6 +123,26 @@ pub struct ValueForm {
 }
 
 /// A sort of value.
+///
+/// ```
+/// use schrund::fault::toml::{Takes, TomlTable};
+/// use schrund::practice::{form::{MemberForm, Sorted, TableForm, ValueForm}, toml_text::TomlText};
+///
+/// const COUNT: ValueForm = ValueForm { sorts: &[Sorted::Count], takes: || Takes::Number };
+/// const SHORT: ValueForm = ValueForm { sorts: &[Sorted::Text(|text| text.len() < 5)], takes: || Takes::Text };
+/// static TRIP: TableForm = TableForm {
+///     of: TomlTable::Trip,
+///     members: &[MemberForm::may("stage", COUNT), MemberForm::may("name", SHORT)],
+///     others: None,
+/// };
+/// for (text, fits) in [
+///     ("stage = 2", true), ("stage = -2", false), ("stage = 2.5", false), // a count is whole and not below nought
+///     ("name = \"Col\"", true), ("name = \"Glacier\"", false), ("name = 3", false),
+/// ] {
+///     assert_eq!(TomlText::parse("trip.toml", text)?.check(&TRIP).is_empty(), fits, "{text}");
+/// }
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Debug)]
 pub enum Sorted {
     /// A whole number from nought.
@@ -117,6 +189,23 @@ pub const TRUTH: ValueForm = ValueForm {
 };
 
 /// One word of a choice.
+///
+/// ```
+/// use schrund::fault::{place::Excerpt, toml::{InToml, Takes, TomlTable}};
+/// use schrund::practice::{Travel, form::{MemberForm, TableForm, WordForm}, toml_text::TomlText};
+///
+/// static TRIP: TableForm = TableForm {
+///     of: TomlTable::Trip,
+///     members: &[MemberForm::may("travel", WordForm::<Travel>::FORM)],
+///     others: None,
+/// };
+/// assert!(TomlText::parse("trip.toml", "travel = \"ski\"")?.check(&TRIP).is_empty());
+/// let faults = TomlText::parse("trip.toml", "travel = \"bike\"")?.check(&TRIP);
+/// let (name, found) = ("travel".to_owned(), Excerpt::of("\"bike\"", 60));
+/// let takes = Takes::Words(vec!["foot", "snowshoe", "ski"]);
+/// assert_eq!(faults[0].what, InToml::Form { of: TomlTable::Trip, name, found, takes }.into());
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Debug)]
 pub struct WordForm<T>(PhantomData<T>);
 

@@ -74,6 +74,8 @@ rules! {
     SkiedSnowM "skied_snow_m",
     SkiedGapM "skied_gap_m",
     AscentThresholdM "ascent_threshold_m",
+    ClimbCells "climb_cells",
+    AscentsApartShare "ascents_apart_share",
     SteepOverM "steep_over_m",
     RopeUpMin "rope_up_min",
     ChangeMin "change_min",

@@ -20,6 +20,20 @@ const QUOTED_CHARS: usize = 60;
 const MOST_TOLD: usize = 20;
 
 /// A TOML text that parses.
+///
+/// ```
+/// use std::collections::BTreeMap;
+/// use schrund::practice::toml_text::TomlText;
+///
+/// let text = TomlText::parse("figures.toml", "margin_m = 20.0\ntie_in_m = 1.0\n")?;
+/// assert!(text.names().eq(["margin_m", "tie_in_m"]));
+/// let figures: BTreeMap<String, f64> = text.read()?;
+/// assert_eq!(figures["tie_in_m"], 1.0);
+///
+/// let faults = TomlText::parse("figures.toml", "margin_m =\ntie_in_m = 1.0\n").err().expect("no value");
+/// assert_eq!(faults[0].at.to_string(), "figures.toml, line 1 column 11");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 pub struct TomlText<'t> {
     file: &'t str,
     text: &'t str,

@@ -7,6 +7,19 @@ use crate::{
 };
 
 /// A rope that a team carries.
+///
+/// ```
+/// use schrund::rope::carried::{Carried, RopeLoad};
+///
+/// let job = schrund::example::job()?;
+/// let ledger = schrund::plan(&job)?.legs[1].teams[0].ledger;
+/// let on = |diameter_mm| Carried::of(&ledger, RopeLoad { length_m: 120.0, diameter_mm }, &job.rules);
+/// // A coil ends at 30 m or 2 kg (our judgement), whichever comes first: of a thick rope less is carried.
+/// let (thin, thick) = (on(Some(6.0)), on(Some(12.0)));
+/// assert!(thin.coil_m == 30.0 && thin.coil_kg < 2.0, "{thin:?}");
+/// assert!(thick.coil_m < 30.0 && (thick.coil_kg - 2.0).abs() < 1e-9, "{thick:?}");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct RopeLoad {
     /// Metres.
@@ -16,6 +29,21 @@ pub struct RopeLoad {
 }
 
 /// How a rope is carried on a leg.
+///
+/// ```
+/// use schrund::rope::carried::{Carried, RopeLoad};
+///
+/// let job = schrund::example::job()?;
+/// let ledger = schrund::plan(&job)?.legs[1].teams[0].ledger; // three take 43.5 m, two coils of 6.75 m in it
+/// let on = |length_m| {
+///     let carried = Carried::of(&ledger, RopeLoad { length_m, diameter_mm: None }, &job.rules);
+///     (carried.coil_m, carried.bag_m)
+/// };
+/// assert_eq!(on(60.0), (15.0, 0.0), "each end takes half of what is left over");
+/// assert_eq!(on(100.0), (30.0, 10.0), "a coil of more than 30 m is a burden (our judgement): the rest goes into a bag");
+/// assert_eq!(on(40.0), (5.0, 0.0), "3.5 m short: the coils are what is there");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Carried {
     /// Coil of each end person, metres.

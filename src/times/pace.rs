@@ -7,7 +7,7 @@
 //! top. *Checked:* below, worked figures of the same sources.
 
 use crate::{
-    ground::profile::Climb,
+    ground::climb::Climb,
     practice::{Pace, Rule, Rules, Travel},
 };
 

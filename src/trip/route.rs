@@ -105,6 +105,18 @@ impl Stretch {
         self.from_m <= other.to_m && other.from_m <= self.to_m
     }
 
+    /// The parts of others that lie on this stretch, in their order.
+    #[must_use]
+    pub fn clip(&self, others: &[Self]) -> Vec<Self> {
+        let part = |other: &Self| Self {
+            from_m: other.from_m.max(self.from_m),
+            to_m: other.to_m.min(self.to_m),
+        };
+        let mut parts: Vec<Self> = others.iter().map(part).collect();
+        parts.retain(|part| part.from_m < part.to_m);
+        parts
+    }
+
     /// Stretches in order, those that meet within `gap_m` made one.
     #[must_use]
     pub fn merged(mut stretches: Vec<Self>, gap_m: f64) -> Vec<Self> {
@@ -220,6 +232,15 @@ impl Stage {
     #[must_use]
     pub fn length_m(&self) -> f64 {
         self.chainage_m.last().copied().unwrap_or(0.0)
+    }
+
+    /// All of it.
+    #[must_use]
+    pub fn whole(&self) -> Stretch {
+        Stretch {
+            from_m: 0.0,
+            to_m: self.length_m(),
+        }
     }
 
     /// The points, repeats dropped, in walking order.

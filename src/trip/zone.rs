@@ -59,7 +59,7 @@ pub struct Zone {
 /// let read = zones("ice.geojson", ice.as_bytes(), &Default::default())?;
 /// let gap = Gap { min_m: Some(4.0), max_m: 6.0, assumed: false };
 /// assert_eq!(read.value[0].gap, gap, "the widest counts");
-/// assert_eq!(read.notes[0].code().as_str(), "worse-end-counts");
+/// assert_eq!(read.notes[0].code(), "worse-end-counts");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::{
-    ground::profile::Climb,
+    ground::climb::Climb,
     legs::sketch::Sketch,
     plan::{
         RouteSummary, StageSummary, TimeSummary,
@@ -11,13 +11,13 @@ use crate::{
     },
     practice::{Rule, Rules},
     times::{hours::Hours, pace},
-    trip::{job::Brief, route::Stretch},
+    trip::job::Brief,
 };
 
 /// The line as a whole.
 pub(crate) fn route(job: &Brief<'_>, stages: &[Sketch<'_>], hours: &[Hours]) -> RouteSummary {
     let threshold_m = job.rules[Rule::AscentThresholdM];
-    let climb = |s: &Sketch<'_>| s.met.under.profile.climb(whole(s), threshold_m);
+    let climb = |s: &Sketch<'_>| s.met.under.climbing().climb(s.stage.whole(), threshold_m);
     let climbs: Vec<Climb> = stages.iter().filter_map(climb).collect();
     let sources = stages.iter().filter_map(|s| s.met.under.heights_from);
     let sources: BTreeSet<HeightsFrom> = sources.collect();
@@ -35,20 +35,16 @@ pub(crate) fn route(job: &Brief<'_>, stages: &[Sketch<'_>], hours: &[Hours]) -> 
     }
 }
 
-fn whole(sketch: &Sketch<'_>) -> Stretch {
-    Stretch {
-        from_m: 0.0,
-        to_m: sketch.stage.length_m(),
-    }
-}
-
 /// Over all stages; absent where one of them has no heights.
 fn effort_km(rules: &Rules, stages: &[Sketch<'_>]) -> Option<f64> {
     let of_stage = |s: &Sketch<'_>| {
-        let (profile, all) = (&s.met.under.profile, whole(s));
-        let climb = profile.climb(all, rules[Rule::AscentThresholdM])?;
-        let steep_m =
-            profile.steep_descent_m(all, rules[Rule::EffortSteepShare], rules[Rule::SteepOverM])?;
+        let (under, all) = (&s.met.under, s.stage.whole());
+        let climb = under.climbing().climb(all, rules[Rule::AscentThresholdM])?;
+        let steep_m = under.profile.steep_descent_m(
+            all,
+            rules[Rule::EffortSteepShare],
+            rules[Rule::SteepOverM],
+        )?;
         Some(pace::effort_km(
             all.length_m(),
             climb.ascent_m,

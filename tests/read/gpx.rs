@@ -9,6 +9,7 @@ mod faults;
 mod foreign;
 mod real;
 mod rules;
+mod suspicions;
 
 fn read(text: impl AsRef<[u8]>) -> Result<Noted<Route>, Vec<Fault>> {
     gpx::route("tour.gpx", text.as_ref())

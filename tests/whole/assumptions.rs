@@ -103,6 +103,8 @@ const UNMOVED: [(&str, &[&str]); 6] = [
     (
         "of the ground: no terrain model here, and one straight line",
         &[
+            "ascents_apart_share",
+            "climb_cells",
             "convex_deg",
             "convex_most",
             "convex_over_m",

@@ -153,6 +153,12 @@ strike-taken-as-exact = { $zone } does not say how sure its strike is: it is tak
 slope-unknown = no heights say how steep it is towards the lip: falls are reckoned as on flat ground
     .hint = give a terrain model{ -by-terrain }
 
+slope-partly-unknown = { $count ->
+    [1] no heights are known for { $longest }: how steep it is there is unknown; what is told of slopes and falls is told of the rest
+   *[other] no heights are known for { $all } in { $count } pieces, longest { $longest }: how steep it is there is unknown; what is told of slopes and falls is told of the rest
+}
+    .hint = give a terrain model{ -by-terrain }
+
 strike-not-given = { $zone } gives no strike: its crevasses are taken to be crossed squarely
 
 zone-not-met = { $count ->
@@ -177,6 +183,9 @@ heights-compared = the terrain model lies { $median } the heights of the route f
 
 heights-far-apart = the terrain model lies { $median } the heights of the route file in the median; at the worst { $worst } them, near { $at }; the { $used } is used for climbs and times, the steeper of both for slopes
     .hint = { -heights-apart-hint }
+
+ascents-apart = up { $file } by the heights of the route file, up { $model } by those of the terrain model; the { $used } is used for climbs and times
+    .hint = compare a climb that you know; `climb_cells` and `ascent_threshold_m` in the trip file say what counts
 
 terrain-void = { $where ->
     [nowhere] the terrain model has no height along { $stage }

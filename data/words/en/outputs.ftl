@@ -147,7 +147,8 @@ count-look = { $count } to look at
 ## The head
 
 route = Route
-title = { $name }: { $length }, up { $up }, down { $down } (turns under { $threshold } not counted)
+title = { $name }: { $length }, up { $up }, down { $down } ({ turns-not-counted })
+turns-not-counted = turns under { $threshold } not counted
 title-without-heights = { $name }: { $length }
 count-below = { $count }, below the legs
 folded = { $teams ->

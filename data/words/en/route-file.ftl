@@ -56,8 +56,15 @@ axis = { $property ->
  }
 gpx-height = the height "{ $found }" is no finite number and counts as not given
     .hint = give `ele` in metres, its decimals behind a point, or leave it out
-gpx-height-huge = the height "{ $found }" is too large to be one and counts as not given
-    .hint = give `ele` in metres, its decimals behind a point, or leave it out
+gpx-heights-outside = { $count ->
+    [one] the height "{ $first }" is none, being below { $low } or above { $high }: it counts as not given
+   *[other] { $count } heights are none, being below { $low } or above { $high }, the first "{ $first }": they count as not given
+ }
+    .hint = give `ele` in metres above the sea, or leave it out
+longitudes-taken-back = { $n ->
+    [one] 1 longitude just beyond 180 degrees is taken as 180 degrees
+   *[other] { $n } longitudes just beyond 180 degrees are taken as 180 degrees
+ }
 
 ## The line
 
@@ -103,8 +110,17 @@ with-points = { $points ->
    *[other] with { points }
  }
 gpx-jump = the line jumps { $length } at { $at }; the jump is not walked and adds no length
-gpx-long-edge = no point for { $length } from { $from } on
-    .hint = was the receiver off? The line is taken as straight there
+gpx-long-edge = no point for { $length } from { $at } on ({ $place }); elsewhere the line is drawn finely
+    .hint = was the receiver off, or was it a lift? The line is taken as straight there: draw the piece, or begin a new segment behind it
+gpx-lone-point = a single point lies { $aside } off the line, the next one is back on it, at { $at } ({ $place })
+    .hint = was the receiver wrong? Nothing is mended: take the point out if nobody was there
+gpx-lone-height = the height { $height } lies { $by } { $way ->
+    [below] below
+   *[above] above
+ } those of its neighbours, at { $at } ({ $place })
+    .hint = was the receiver wrong? Nothing is mended: correct `ele` there, or take it out
+gpx-zero-point = a point at longitude 0, latitude 0 lies { $off } from its neighbour, at { $at } ({ $place })
+    .hint = devices write that without a fix; nothing is mended: take the point out
 
 ## Broken XML
 

@@ -34,6 +34,22 @@ pub struct HoldLimits {
 }
 
 /// Whether everybody's fall is held on one slope.
+///
+/// ```
+/// use schrund::physics::{assumed::Snow, holding::{Team, limits::{HeldOn, HoldLimits}}};
+///
+/// let nature = schrund::example::job()?.rules.nature;
+/// let pair = Team {
+///     masses_kg: vec![80.0; 2], spacing_m: 15.0, gap_m: 4.0, knots: None, snow: Snow::Settled, on_skis: false,
+///     slope_toward_lip_deg: 0.0, rope_ea_n: nature.gear.rope.usual.modulus_n().expect("a spring"),
+/// };
+/// let on = |deg| HoldLimits::default().at(&pair, deg, &nature.assumed).expect("within what the model can be asked");
+/// // Whether two hold depends on what is assumed; on steep ground they do not, whatever that is.
+/// assert_eq!(on(0), HeldOn { in_all: false, in_centre: true, in_none: false });
+/// assert_eq!(on(15), HeldOn { in_all: false, in_centre: false, in_none: false });
+/// assert_eq!(on(40), HeldOn { in_all: false, in_centre: false, in_none: true });
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct HeldOn {
     /// With all assumptions adverse.

@@ -12,7 +12,7 @@ use crate::fault::{Fault, Place, trip::InTrip};
 /// assert!(zones("ice.geojson", ice.as_bytes(), &Given::default()).is_err(), "no width is assumed silently");
 /// let read = zones("ice.geojson", ice.as_bytes(), &Given { gap_m: Some(6.0) })?;
 /// assert!(read.value[0].gap.assumed && read.value[0].gap.max_m == 6.0);
-/// assert_eq!(read.notes[0].code().as_str(), "gap-assumed", "and the plan is as good as that guess");
+/// assert_eq!(read.notes[0].code(), "gap-assumed", "and the plan is as good as that guess");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq)]

@@ -134,6 +134,7 @@ impl ZonesReading {
         let Mended {
             closed,
             no_area,
+            beyond,
             misnested,
         } = self.mended;
         let notes = [
@@ -141,6 +142,7 @@ impl ZonesReading {
             (no_area, InGeojson::NoArea(no_area)),
             (closed, InGeojson::RingsClosed(closed)),
             (tangled, InGeojson::RingsTangled(tangled)),
+            (beyond, InGeojson::LongitudesTakenBack(beyond)),
             (misnested.order, InGeojson::OuterNotFirst(misnested.order)),
             (misnested.apart, InGeojson::RingsApart(misnested.apart)),
             (misnested.partly, InGeojson::HolesStickOut(misnested.partly)),

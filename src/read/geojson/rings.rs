@@ -10,12 +10,10 @@ use crate::{
         coordinates::{Misplaced, NoLonLat},
         geojson::InGeojson,
     },
-    geometry::LonLat,
+    geometry::lonlat::{ANTIMERIDIAN_MISSED_DEG, LonLat, ROUNDING_DEG},
     trip::zone::{Outline, Polygon},
 };
 
-/// Degrees beyond ±180 or ±90 that are taken for rounding: 0.1 m on the ground; our judgement.
-const ROUNDING_DEG: f64 = 1e-6;
 /// Beyond this no longitude is meant, even one that went round the world; our judgement.
 const PROJECTED_DEG: f64 = 360.0;
 /// Different points below which a ring covers nothing.
@@ -26,6 +24,8 @@ const FEWEST_POINTS: usize = 3;
 pub(super) struct Mended {
     pub(super) closed: usize,
     pub(super) no_area: usize,
+    /// Longitudes just beyond ±180, drawn back.
+    pub(super) beyond: usize,
     pub(super) misnested: Misnested,
 }
 
@@ -74,6 +74,8 @@ fn ring(
             ring: number,
             polygon: None,
         })?;
+        mended.beyond += usize::from(here.beyond_deg() > ROUNDING_DEG);
+        let here = here.taken_back();
         if ring.last() != Some(&here) {
             ring.push(here);
         }
@@ -129,16 +131,14 @@ fn unrolled(ring: Vec<LonLat>) -> Vec<LonLat> {
     }
 }
 
+/// The position; its longitude may still miss the antimeridian.
 fn lonlat(numbers: &[f64]) -> Result<LonLat, NoLonLat> {
     let [lon, lat, ..] = *numbers else {
         return Err(NoLonLat::TooShort);
     };
     let within = |value: f64, limit: f64| value.abs() <= limit + ROUNDING_DEG;
-    if within(lon, 180.0) && within(lat, 90.0) {
-        return Ok(LonLat::new(
-            lon.clamp(-180.0, 180.0),
-            lat.clamp(-90.0, 90.0),
-        ));
+    if lon.abs() <= 180.0 + ANTIMERIDIAN_MISSED_DEG && within(lat, 90.0) {
+        return Ok(LonLat::new(lon, lat.clamp(-90.0, 90.0)));
     }
     Err(
         if !within(lon, PROJECTED_DEG) || !within(lat, PROJECTED_DEG) {

@@ -6,6 +6,7 @@ use crate::fault::{
     Code, Fault, Place,
     files::InFiles,
     gpx::{InGpx, Xml},
+    place::Excerpt,
 };
 
 use super::document::GpxDocument;
@@ -46,11 +47,11 @@ impl GpxDocument<'_> {
         self.tally.add((Code::BadName, "name"), || fault);
     }
 
-    pub(super) fn bad_height(&mut self, wrong: InGpx, lines: &Lines<'_>) {
+    pub(super) fn bad_height(&mut self, found: Excerpt, lines: &Lines<'_>) {
         let mut tally = std::mem::take(&mut self.tally);
         tally.add((Code::BadHeight, "ele"), || {
             let place = self.here(lines.held()).with_property("ele");
-            Fault::new(wrong, place)
+            Fault::new(InGpx::Height(found), place)
         });
         self.tally = tally;
     }

@@ -18,7 +18,8 @@ use crate::fault::{
 use crate::geometry::LonLat;
 
 use super::element::Element;
-use super::fix::{self, WrittenPosition};
+use super::fix::{self, NoHeight, WrittenPosition};
+use super::odd::Odd;
 use super::part::Part;
 use super::source::{GpxSpot, Lines};
 use super::tally::Tally;
@@ -45,6 +46,7 @@ pub(super) struct GpxDocument<'n> {
     pub(super) held_routes: PartCount,
     pub(super) waypoints: usize,
     pub(super) tally: Tally,
+    pub(super) odd: Odd,
     /// Positions in the file's own extensions.
     aside: usize,
     pub(super) open: Vec<Element>,
@@ -67,6 +69,7 @@ impl<'n> GpxDocument<'n> {
             held_routes: PartCount::default(),
             waypoints: 0,
             tally: Tally::default(),
+            odd: Odd::default(),
             aside: 0,
             open: Vec::new(),
             rooted: false,
@@ -187,7 +190,7 @@ impl<'n> GpxDocument<'n> {
         self.point.height_m = None;
         self.point.detail.clear();
         self.point.at = match written.map(fix::position) {
-            Some(Ok(at)) => Some(at),
+            Some(Ok(at)) => Some(self.odd.taken_back(at)),
             Some(Err(faults)) => {
                 self.bad_position(faults, lines);
                 None
@@ -201,7 +204,7 @@ impl<'n> GpxDocument<'n> {
             part.detail += 1;
         }
         match fix::position(written) {
-            Ok(at) => self.point.detail.push(at),
+            Ok(at) => self.point.detail.push(self.odd.taken_back(at)),
             Err(faults) => self.bad_position(faults, lines),
         }
     }
@@ -235,7 +238,11 @@ impl<'n> GpxDocument<'n> {
     fn end_height(&mut self, lines: &Lines<'_>) {
         match fix::height_m(&self.text) {
             Ok(height_m) => self.point.height_m = self.point.height_m.or(height_m),
-            Err(wrong) => self.bad_height(wrong, lines),
+            Err(NoHeight::NoNumber(found)) => self.bad_height(found, lines),
+            Err(NoHeight::Outside(found)) => {
+                let place = self.here(lines.held()).with_property("ele");
+                self.odd.height(found, place);
+            }
         }
     }
 

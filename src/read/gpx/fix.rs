@@ -13,10 +13,10 @@ use quick_xml::{
 
 use crate::{
     fault::{
-        gpx::{Axis, InGpx, NoDegrees},
+        gpx::{Axis, NoDegrees},
         place::Excerpt,
     },
-    geometry::LonLat,
+    geometry::lonlat::{ANTIMERIDIAN_MISSED_DEG, LonLat},
 };
 
 /// Attribute lists up to this length are checked pair by pair, longer ones with a set, bytes. \[ours\]
@@ -88,14 +88,15 @@ fn value(attribute: Attribute<'_>) -> Cow<'_, str> {
 /// Which number of a position is wrong, and how.
 pub(super) type MisplacedAxis = (Axis, NoDegrees);
 
-/// The position, or what is wrong with it.
+/// The position, or what is wrong with it. Its longitude may still miss the antimeridian.
 pub(super) fn position(written: &WrittenPosition<'_>) -> Result<LonLat, Vec<MisplacedAxis>> {
     let lat = degrees(Axis::Latitude, written.lat.as_deref());
     let lon = degrees(Axis::Longitude, written.lon.as_deref());
     let swapped =
         matches!((&lat, &lon), (Ok(lat), Ok(lon)) if lat.abs() > 90.0 && lon.abs() <= 90.0);
     let lat = lat.and_then(|lat| within(Axis::Latitude, lat, 90.0, swapped));
-    let lon = lon.and_then(|lon| within(Axis::Longitude, lon, 180.0, false));
+    let most_deg = 180.0 + ANTIMERIDIAN_MISSED_DEG;
+    let lon = lon.and_then(|lon| within(Axis::Longitude, lon, most_deg, false));
     match (lat, lon) {
         (Ok(lat), Ok(lon)) => Ok(LonLat::new(lon, lat)),
         (lat, lon) => Err(lat.err().into_iter().chain(lon.err()).collect()),
@@ -127,21 +128,33 @@ fn within(axis: Axis, deg: f64, most_deg: f64, swapped: bool) -> Result<f64, Mis
     Err((axis, NoDegrees::Beyond { deg, swapped }))
 }
 
+/// Lowest height that counts as one, metres: below the deepest shores; our judgement.
+pub(super) const LOWEST_M: f64 = -500.0;
+/// Highest height that counts as one, metres: above the highest summit; our judgement.
+pub(super) const HIGHEST_M: f64 = 9000.0;
+
+/// Why something is no height.
+#[derive(Debug, PartialEq)]
+pub(super) enum NoHeight {
+    /// No finite number.
+    NoNumber(Excerpt),
+    /// A number where no ground is.
+    Outside(Excerpt),
+}
+
 /// A height in metres; nothing where none is written.
 ///
 /// # Errors
-/// The text is no finite number; what is wrong with it.
-pub(super) fn height_m(text: &str) -> Result<Option<f32>, InGpx> {
+/// The text is no finite number, or no height of ground.
+pub(super) fn height_m(text: &str) -> Result<Option<f32>, NoHeight> {
     let text = text.trim();
     if text.is_empty() {
         return Ok(None);
     }
-    match text.parse::<f32>() {
-        Ok(height) if height.is_finite() => Ok(Some(height)),
-        _ => Err(InGpx::Height {
-            found: excerpt(text),
-            huge: text.parse().is_ok_and(f64::is_finite),
-        }),
+    match (text.parse::<f64>(), text.parse::<f32>()) {
+        (Ok(exact), Ok(height)) if (LOWEST_M..=HIGHEST_M).contains(&exact) => Ok(Some(height)),
+        (Ok(exact), _) if exact.is_finite() => Err(NoHeight::Outside(excerpt(text))),
+        _ => Err(NoHeight::NoNumber(excerpt(text))),
     }
 }
 

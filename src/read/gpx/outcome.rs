@@ -5,13 +5,12 @@ use crate::trip::route::{Route, Stage};
 
 use super::document::GpxDocument;
 use super::part::Part;
+use super::suspect::suspicions;
 use super::tally::Tally;
-
-/// An edge longer than this is noted, metres. \[ours\]
-const LONG_EDGE_M: f64 = 5_000.0;
 
 /// The route, or every fault of the file.
 pub(super) fn route(mut document: GpxDocument<'_>) -> Result<Noted<Route>, Vec<Fault>> {
+    std::mem::take(&mut document.odd).told(document.file, &mut document.tally);
     let empty = document.tracks.is_empty() && document.routes.is_empty();
     if empty && !document.tally.has_errors() {
         let fault = no_line(&document);
@@ -26,7 +25,7 @@ pub(super) fn route(mut document: GpxDocument<'_>) -> Result<Noted<Route>, Vec<F
     for part in &parts {
         let place = Place::file(document.file).with_item(part.item());
         note_jumps(&mut document.tally, &place, &part.stage);
-        note_long_edges(&mut document.tally, &place, &part.stage);
+        note_suspicions(&mut document.tally, &place, &part.stage);
     }
     let stages = parts.into_iter().map(|part| part.stage).collect();
     Ok(Noted {
@@ -70,17 +69,8 @@ fn note_jumps(tally: &mut Tally, place: &Place, stage: &Stage) {
     }
 }
 
-fn note_long_edges(tally: &mut Tally, place: &Place, stage: &Stage) {
-    for (&from_m, &to_m) in stage
-        .chainage_m()
-        .iter()
-        .zip(stage.chainage_m().iter().skip(1))
-    {
-        let length_m = to_m - from_m;
-        if length_m > LONG_EDGE_M {
-            tally.add((Code::LongEdge, ""), || {
-                Fault::new(InGpx::LongEdge { length_m, from_m }, place.clone())
-            });
-        }
+fn note_suspicions(tally: &mut Tally, place: &Place, stage: &Stage) {
+    for what in suspicions(stage) {
+        tally.add((what.kind(), ""), || Fault::new(what, place.clone()));
     }
 }

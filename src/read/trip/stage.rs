@@ -13,13 +13,15 @@ use crate::{
 /// A stage by number or name.
 ///
 /// ```
-/// use schrund::read::trip::StageWord;
+/// use schrund::{fault::Place, read::trip::StageWord};
 ///
 /// assert_eq!(StageWord::parse("2"), StageWord::Number(2));
 /// let named = StageWord::parse("Invented glacier");
-/// let route = named.of(schrund::example::job()?.route).map_err(|fault| vec![fault])?;
+/// let said = Place::file("trip.toml");
+/// let route = named.of(schrund::example::job()?.route, &said).map_err(|fault| vec![fault])?;
 /// assert_eq!(route.stages.len(), 1);
-/// assert!(StageWord::Number(2).of(route).is_err(), "it has one stage");
+/// let fault = StageWord::Number(2).of(route, &said).expect_err("it has one stage");
+/// assert_eq!(fault.at, said.with_property("stage"));
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq, Eq, Deserialize, schemars::JsonSchema)]

@@ -36,6 +36,9 @@ pub(super) fn phrase(what: &InGeojson, file: &str, voice: Voice) -> Phrase {
         InGeojson::EmptyInventory => Phrase::plain("inventory-empty"),
         InGeojson::NotPolygons(left_out) => not_polygons(*left_out, voice),
         InGeojson::NoArea(n) => Phrase::of("zones-no-area", [("n", Arg::Count(*n))]),
+        InGeojson::LongitudesTakenBack(n) => {
+            Phrase::of("longitudes-taken-back", [("n", Arg::Count(*n))])
+        }
         InGeojson::RingsClosed(n) => Phrase::of("zones-rings-closed", [("n", Arg::Count(*n))]),
         InGeojson::RingsTangled(n) => Phrase::of("zones-rings-tangled", [("n", Arg::Count(*n))]),
         InGeojson::OuterNotFirst(n) => Phrase::of("zones-outer-not-first", [("n", Arg::Count(*n))]),

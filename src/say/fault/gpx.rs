@@ -6,10 +6,13 @@ use super::{
 };
 use crate::{
     fault::{
-        gpx::{Attribute, Axis, InGpx, Instead, NoDegrees, PartCount, Unclosed, Xml},
+        gpx::{
+            Attribute, Axis, InGpx, Instead, NoDegrees, PartCount, Suspect, Suspicion, Unclosed,
+            Xml,
+        },
         place::Excerpt,
     },
-    say::{arg::Arg, span::Said, voice::Voice},
+    say::{arg::Arg, place, span::Said, voice::Voice},
 };
 
 pub(super) fn phrase(what: &InGpx, voice: Voice) -> Phrase {
@@ -20,9 +23,15 @@ pub(super) fn phrase(what: &InGpx, voice: Voice) -> Phrase {
         InGpx::Xml(why) => xml(why),
         InGpx::Position { axis, why } => position(*axis, why),
         InGpx::SwappedAxes => Phrase::plain("gpx-swapped-axes"),
-        InGpx::Height { found, huge: false } => Phrase::of("gpx-height", [("found", quote(found))]),
-        InGpx::Height { found, huge: true } => {
-            Phrase::of("gpx-height-huge", [("found", quote(found))])
+        InGpx::Height(found) => Phrase::of("gpx-height", [("found", quote(found))]),
+        InGpx::HeightsOutside {
+            count,
+            first,
+            low_m,
+            high_m,
+        } => outside(*count, first, [*low_m, *high_m]),
+        InGpx::LongitudesTakenBack(n) => {
+            Phrase::of("longitudes-taken-back", [("n", Arg::Count(*n))])
         }
         InGpx::NoTwoPoints(n) => Phrase::of("gpx-no-two-points", [("points", Arg::Count(*n))]),
         InGpx::LoneSegments(n) => Phrase::of("gpx-lone-segments", [("segments", Arg::Count(*n))]),
@@ -45,14 +54,43 @@ pub(super) fn phrase(what: &InGpx, voice: Voice) -> Phrase {
                 ("at", Arg::Measured(*at_m)),
             ],
         ),
-        InGpx::LongEdge { length_m, from_m } => Phrase::of(
-            "gpx-long-edge",
-            [
-                ("length", Arg::Measured(*length_m)),
-                ("from", Arg::Measured(*from_m)),
-            ],
-        ),
+        InGpx::Suspect(suspicion) => suspect(suspicion),
     }
+}
+
+/// What may be a device's error, with its place.
+fn suspect(suspicion: &Suspicion) -> Phrase {
+    let phrase = match suspicion.what {
+        Suspect::LongEdge { length_m } => {
+            Phrase::of("gpx-long-edge", [("length", Arg::Walked(length_m))])
+        }
+        Suspect::LonePoint { aside_m } => {
+            Phrase::of("gpx-lone-point", [("aside", Arg::Whole(aside_m))])
+        }
+        Suspect::LoneHeight { height_m, above_m } => {
+            let way = if above_m < 0.0 { "below" } else { "above" };
+            let heights = [
+                ("height", Arg::Whole(height_m)),
+                ("by", Arg::Whole(above_m.abs())),
+                ("way", Arg::Word(way)),
+            ];
+            Phrase::of("gpx-lone-height", heights)
+        }
+        Suspect::ZeroPoint { off_m } => Phrase::of("gpx-zero-point", [("off", Arg::Walked(off_m))]),
+    };
+    let place = Arg::Figure(place::degrees(suspicion.lon_lat));
+    phrase.and(vec![("at", Arg::Walked(suspicion.at_m)), ("place", place)])
+}
+
+/// Heights where nobody walks.
+fn outside(count: usize, first: &Excerpt, [low_m, high_m]: [f64; 2]) -> Phrase {
+    let args = [
+        ("count", Arg::Count(count)),
+        ("first", quote(first)),
+        ("low", Arg::Whole(low_m)),
+        ("high", Arg::Whole(high_m)),
+    ];
+    Phrase::of("gpx-heights-outside", args)
 }
 
 fn quote(found: &Excerpt) -> Arg<'static> {

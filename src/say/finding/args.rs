@@ -1,16 +1,17 @@
 //! Words and figures for the placeables of each fact's message.
 
+mod heights;
+
 use super::{
     line,
-    placeable::{FactArgs, near, span_of, yes},
-    whereabouts,
+    placeable::{FactArgs, near, span_of},
     zones::of_zone,
 };
+
 use crate::{
     plan::{
-        fact::{Fact, HeightsApart, RopeLack, Slope, TerrainVoid},
+        fact::{Fact, RopeLack, Slope},
         finding::At,
-        place::{HeightsFrom, RollOver},
     },
     say::{
         arg::Arg,
@@ -62,9 +63,11 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::StageGapOverIce { .. } => line::of(fact, voice),
         Fact::HeightsCompared { .. }
         | Fact::HeightsFarApart { .. }
+        | Fact::AscentsApart { .. }
+        | Fact::SlopePartlyUnknown { .. }
         | Fact::TerrainVoid { .. }
         | Fact::TerrainFlattens { .. }
-        | Fact::ConvexGround { .. } => of_heights(fact, at, voice),
+        | Fact::ConvexGround { .. } => heights::of(fact, at, voice),
         Fact::KnotsDoubtful {}
         | Fact::SnowUnknown {}
         | Fact::LastOnIce {}
@@ -196,27 +199,6 @@ fn of_fall<'a>(fact: &'a Fact, at: &At, voice: Voice) -> FactArgs<'a> {
     }
 }
 
-fn of_heights<'a>(fact: &Fact, at: &At, voice: Voice) -> FactArgs<'a> {
-    match fact {
-        Fact::HeightsCompared { apart } | Fact::HeightsFarApart { apart } => heights(apart, voice),
-        Fact::TerrainVoid { void } => terrain_void(void, at, voice),
-        Fact::TerrainFlattens { cell_m } => vec![("cell", Arg::Whole(*cell_m))],
-        Fact::ConvexGround { places } => convex(places, voice),
-        _ => Vec::new(),
-    }
-}
-
-fn convex<'a>(places: &[RollOver], voice: Voice) -> FactArgs<'a> {
-    let each = places.iter().map(|p| {
-        let steeper = Arg::Degrees(p.steepens_deg, 0, Round::Nearest);
-        voice.say(
-            "convex-place",
-            &[("at", Arg::Walked(p.at_m)), ("steeper", steeper)],
-        )
-    });
-    vec![("places", Arg::Said(Said::join(each, ", ")))]
-}
-
 fn of_spacing(fact: &Fact) -> FactArgs<'_> {
     match fact {
         Fact::NoSetup {
@@ -265,38 +247,4 @@ fn rope_lack(needed_m: f64, lack: &RopeLack, voice: Voice) -> FactArgs<'_> {
     };
     args.push(("lack", Arg::Word(word)));
     args
-}
-
-fn heights<'a>(apart: &HeightsApart, voice: Voice) -> FactArgs<'a> {
-    vec![
-        ("median", Arg::Said(above(apart.median_m, voice))),
-        ("worst", Arg::Said(above(apart.worst_m, voice))),
-        ("at", Arg::Walked(apart.worst_at_m)),
-        ("used", Arg::Said(setup::heights_from(apart.used, voice))),
-    ]
-}
-
-/// `12 m above`, `12 m below` or `within a metre of`.
-fn above(by_m: f64, voice: Voice) -> Said {
-    let by = [("by", Arg::Whole(by_m.abs()))];
-    match by_m.round() {
-        m if m > 0.0 => voice.say("height-above", &by),
-        m if m < 0.0 => voice.say("height-below", &by),
-        _ => voice.say("height-level", &[]),
-    }
-}
-
-fn terrain_void<'a>(void: &TerrainVoid, at: &At, voice: Voice) -> FactArgs<'a> {
-    let place = match (void.void_m, void.used) {
-        (None, _) => "nowhere",
-        (Some(_), HeightsFrom::TerrainModel) => "model",
-        (Some(_), HeightsFrom::RouteFile) => "file",
-    };
-    vec![
-        ("where", Arg::Word(place)),
-        ("stage", Arg::Said(whereabouts::place(at, voice))),
-        ("metres", Arg::Whole(void.void_m.unwrap_or_default())),
-        ("first", Arg::Walked(void.first_m.unwrap_or_default())),
-        ("other", yes(void.file_has_heights)),
-    ]
 }

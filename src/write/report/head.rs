@@ -5,7 +5,7 @@ use maud::{Markup, html};
 use super::markup::said;
 use crate::{
     plan::{leg::Verdict, place::HeightsFrom},
-    say::{round::Round, setup::heights_from, span::Said, units::minutes, voice::Voice},
+    say::{arg::Arg, round::Round, setup::heights_from, span::Said, units::minutes, voice::Voice},
     write::{
         parts::{itinerary, sentence, style},
         sheet::Sheet,
@@ -53,7 +53,7 @@ fn figures(sheet: &Sheet<'_>) -> Markup {
         dl class="figures" {
             (figure("Length", html! { (voice.units.chainage(route.length_m, Round::Nearest)) " " small { (voice.units.long()) } }))
             @if let (Some(up), Some(down)) = (route.ascent_m, route.descent_m) {
-                (figure("Up", html! { (voice.units.whole(up)) " " small { (short) } }))
+                (figure("Up", html! { (voice.units.whole(up)) " " small { (short) ", " (turns_not_counted(sheet)) } }))
                 (figure("Down", html! { (voice.units.whole(down)) " " small { (short) } }))
             }
             (figure("On the rope", html! { (voice.units.chainage(roped_m, Round::Nearest)) " " small { (voice.units.long()) } }))
@@ -63,12 +63,16 @@ fn figures(sheet: &Sheet<'_>) -> Markup {
         }
         p class="fine" {
             (itinerary::times(plan, voice)) "."
-            @if route.ascent_m.is_some() {
-                " Ups and downs under " (voice.units.whole(route.ascent_threshold_m)) " " (short) " are not counted."
-            }
             @if !route.heights_from.is_empty() { " Heights: " (heights(&route.heights_from, voice)) "." }
         }
     }
+}
+
+/// An ascent says nothing without it.
+fn turns_not_counted(sheet: &Sheet<'_>) -> Said {
+    let threshold = Arg::Whole(sheet.plan.route.ascent_threshold_m);
+    let voice = sheet.look.voice;
+    voice.say("turns-not-counted", &[("threshold", threshold)])
 }
 
 /// `route file and terrain model`.

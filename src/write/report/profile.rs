@@ -7,7 +7,7 @@ use super::{
     paper::{WIDTH, path, round_step, simplified, steps, u},
 };
 use crate::{
-    ground::profile::Profile,
+    ground::profile::{Profile, Sample},
     say::voice::Voice,
     trip::route::{Stage, Stretch},
     write::{parts::style, sheet::Sheet},
@@ -77,9 +77,13 @@ pub(super) fn stage(sheet: &Sheet<'_>, stage: &Stage, profile: &Profile) -> Mark
     }
 }
 
+/// The hill, in as many pieces as jumps leave: between them nothing is walked and nothing drawn.
 fn ground(ruler: &Ruler<'_>) -> Markup {
-    let samples = ruler.profile.samples().iter();
-    let line = simplified(samples.map(|s| (ruler.x(s.at_m), ruler.y(s.height_m))));
+    html! { @for run in ruler.profile.runs() { (hill(ruler, run)) } }
+}
+
+fn hill(ruler: &Ruler<'_>, run: &[Sample]) -> Markup {
+    let line = simplified(run.iter().map(|s| (ruler.x(s.at_m), ruler.y(s.height_m))));
     let (first, last) = (line.0.first(), line.0.last());
     let (Some(first), Some(last)) = (first, last) else {
         return html! {};
@@ -218,10 +222,13 @@ fn steep_stretches(stage: &Stage, profile: &Profile, least_deg: f64, over_m: f64
     }
     let starts = steps(0.0, stage.length_m() - over_m, over_m / 2.0);
     let steep = starts.into_iter().filter_map(|from_m| {
-        let to_m = from_m + over_m;
-        let rise_m = profile.height_m(to_m)? - profile.height_m(from_m)?;
+        let stretch = Stretch {
+            from_m,
+            to_m: from_m + over_m,
+        };
+        let rise_m = profile.rise_m(stretch)?;
         let deg = (rise_m / over_m).atan().to_degrees().abs();
-        (deg >= least_deg).then_some(Stretch { from_m, to_m })
+        (deg >= least_deg).then_some(stretch)
     });
     Stretch::merged(steep.collect(), 0.0)
 }

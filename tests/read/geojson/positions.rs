@@ -53,6 +53,25 @@ fn rounding_beyond_the_edge_of_the_map_is_no_fault() {
 }
 
 #[test]
+fn longitudes_that_just_miss_the_antimeridian_are_taken_back_and_noted() {
+    let text = ring("[[-180.0000153,46],[-179,46],[-179,47],[-180.001,47],[-180.0000153,46]]");
+    let zone = &noted(
+        &text,
+        &[
+            "note[longitude-taken-back]: 3 longitudes just beyond 180 degrees are taken as 180 degrees\n  at: z.geojson",
+        ],
+    )[0];
+    assert_eq!(outer(zone)[0], (-180.0, 46.0));
+    assert_eq!(outer(zone)[3], (-180.0, 47.0));
+    let beyond = ring("[[-180.0011,46],[-179,46],[-179,47],[-180.0011,46]]");
+    let faults = bad(&beyond);
+    assert!(
+        faults[0].contains("has a longitude beyond ±180°"),
+        "{faults:?}"
+    );
+}
+
+#[test]
 fn wgs84_passes_in_any_spelling_and_other_systems_bring_their_command() {
     let with = |crs: &str| {
         let feature = feature(r#"{"gap_m":1}"#);

@@ -4,6 +4,7 @@ use std::fs::{self, File};
 use std::io::BufReader;
 use std::path::Path;
 
+use schrund::fault::{Code, Fault, Noted};
 use schrund::read::gpx;
 use schrund::trip::route::{Route, Stage};
 use serde_json::Value;
@@ -17,9 +18,12 @@ fn json(path: &Path) -> Value {
     serde_json::from_reader(File::open(path).expect("json")).expect("json")
 }
 
-fn read(path: &Path) -> Result<Route, Vec<schrund::fault::Fault>> {
-    let text = BufReader::new(File::open(path).expect("gpx"));
-    gpx::route("real.gpx", text).map(|noted| noted.value)
+fn noted(path: &Path) -> Result<Noted<Route>, Vec<Fault>> {
+    gpx::route("real.gpx", BufReader::new(File::open(path).expect("gpx")))
+}
+
+fn read(path: &Path) -> Result<Route, Vec<Fault>> {
+    noted(path).map(|noted| noted.value)
 }
 
 fn count(oracle: &Value, what: &str) -> u64 {
@@ -131,4 +135,34 @@ fn lengths_and_points_agree_with_the_reference() {
         ran += 1;
     }
     assert!(ran >= 7, "only {ran} references compared");
+}
+
+/// The extremes of one file were put into it by whoever made it, and the other was cut down to three points of a day.
+#[test]
+#[ignore = "needs the folder that SCHRUND_REAL_DATA names"]
+fn real_tracks_are_suspected_only_of_what_is_in_them() {
+    let data = real_data();
+    let (mut ran, mut suspected) = (0, Vec::new());
+    let folders = ["gpx", "hostile/gpx_georust", "hostile/gpx_gpxpy"].iter();
+    for path in folders.flat_map(|f| files_ending(&data.join(f), ".gpx")) {
+        let Ok(noted) = noted(&path) else { continue };
+        ran += 1;
+        let name = path.file_stem().expect("a name").to_string_lossy();
+        let codes = noted.notes.iter().map(Fault::kind);
+        let suspicions = [
+            Code::LonePoint,
+            Code::LoneHeight,
+            Code::ZeroPoint,
+            Code::LongEdge,
+        ];
+        let found = codes.filter(|c| suspicions.contains(c));
+        suspected.extend(found.map(|code| format!("{name}: {}", code.as_str())));
+    }
+    assert!(ran >= 36, "only {ran} tracks read");
+    let want = [
+        "caltopo-export: long-edge",
+        "track-with-extremes: lone-point",
+        "track-with-extremes: lone-point",
+    ];
+    assert_eq!(suspected, want);
 }

@@ -151,20 +151,6 @@ fn positions_in_other_extensions_are_never_dropped_silently() {
 }
 
 #[test]
-fn edges_beyond_five_kilometres_are_noted() {
-    // 0.0449 degrees of the equator are 4998.2 m, 0.0450 are 5009.4 m [wgs84] [derived].
-    let line =
-        r#"<trkpt lat="0" lon="0"/><trkpt lat="0" lon="0.0449"/><trkpt lat="0" lon="0.0899"/>"#;
-    assert_eq!(
-        shown(&good(segment_of(line)).notes),
-        [
-            "note[long-edge]: no point for 5009.4 m from 4998.2 m on\n  at: tour.gpx, track 1\n  \
-          do: was the receiver off? The line is taken as straight there"
-        ]
-    );
-}
-
-#[test]
 fn heights_that_are_none_count_as_not_given() {
     let noted = good(segment_of(
         "<trkpt lat=\"1\" lon=\"2\"><ele> 12.5\r\n</ele></trkpt>\n<trkpt lat=\"1.001\" lon=\"2\"><ele/></trkpt>\n\
@@ -190,7 +176,10 @@ fn heights_that_are_none_count_as_not_given() {
         [
             warning("NaN", "line 5 column 3, track 1, segment 1, point 3"),
             warning("12,5", "line 6 column 28, track 1, segment 1, point 4"),
-            warning("1e99", "line 7 column 28, track 1, segment 1, point 5"),
+            "warning[bad-height]: the height \"1e99\" is none, being below -500 m or above 9000 m: it counts as not given\n  \
+             at: tour.gpx, line 7 column 28, track 1, segment 1, point 5, `ele`\n  \
+             do: give `ele` in metres above the sea, or leave it out"
+                .to_owned(),
         ]
     );
 }
