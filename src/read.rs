@@ -10,6 +10,7 @@ pub mod input;
 pub mod kind;
 pub mod lay;
 pub mod number;
+pub mod practice;
 pub mod swapped;
 pub mod trip;
 mod unlaid;

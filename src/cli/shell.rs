@@ -12,7 +12,7 @@ pub(crate) fn schema(of: Document, show: &Show) -> End {
     let text = match of {
         Document::Plan => schrund::write::json::schema(),
         Document::Trip => schrund::read::trip::schema(),
-        Document::Practice => schrund::practice::schema(),
+        Document::Practice => schrund::read::practice::schema(),
         Document::Zones => Ok(include_str!("../../data/zones.schema.json").to_owned()),
     };
     match text {

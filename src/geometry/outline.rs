@@ -176,6 +176,16 @@ mod tests {
             );
             assert!(anew.iter().all(|p| to_geo(p).is_valid()), "{anew:?}");
         }
+        // A hole that sticks out of a square of 4: 1 of it is rock, 1 ice.
+        let square = [(0.0, 0.0), (2.0, 0.0), (2.0, 2.0), (0.0, 2.0), (0.0, 0.0)];
+        let hole = [(1.0, 0.5), (3.0, 0.5), (3.0, 1.5), (1.0, 1.5), (1.0, 0.5)];
+        let sticking_out = Polygon {
+            outer: ring(&square),
+            holes: vec![ring(&hole)],
+        };
+        let anew = sticking_out.untangled();
+        let ice: f64 = anew.iter().map(|p| to_geo(p).unsigned_area()).sum();
+        assert!((ice - 4.0).abs() < 1e-6, "{ice}: {anew:?}");
         let wings: f64 = Polygon {
             outer: ring(&bow),
             holes: Vec::new(),

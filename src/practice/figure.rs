@@ -13,7 +13,7 @@ use crate::{
 /// What `data/rules.toml` and practice files say about one figure.
 #[derive(Clone, Debug, Deserialize, schemars::JsonSchema)]
 #[serde(deny_unknown_fields)]
-pub(super) struct FigureEntry {
+pub(crate) struct FigureEntry {
     /// What it is, where the set says it otherwise.
     pub(super) says: Option<String>,
     /// The number.

@@ -193,7 +193,7 @@ fn to_geo(zone: &Zone) -> geo::MultiPolygon {
         .map(|p| {
             geo::Polygon::new(
                 line_of(&p.outer),
-                p.holes.iter().map(|h| line_of(h)).collect(),
+                p.holes.iter().map(|hole| line_of(hole)).collect(),
             )
         })
         .collect()

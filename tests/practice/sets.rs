@@ -77,3 +77,20 @@ fn a_practice_file_is_told_every_member_that_is_wrong() {
     }
     assert_eq!(told.len(), shown.len() + 3, "and three spacings: {told:?}");
 }
+
+#[test]
+fn where_a_set_comes_from_is_a_sentence_with_its_standing() {
+    let spacing = |n: u8| format!("[spacing_{n}_m]\nvalue = 9\nstanding = \"derived\"\n");
+    let spacings: String = (2..=5).map(spacing).collect();
+    let told = told(&format!(
+        "name = \"mine\"\nused = \"often\"\n{spacings}[comes_from]\nsays = \"an uncle\"\nyear = 1970\n"
+    ));
+    assert_eq!(
+        told,
+        [
+            "error[bad-practice]: `used` does not take \"often\"\n  at: mine.toml, line 2 column 8, `used`\n  do: it takes a table with `says` and `standing`",
+            "error[bad-practice]: a sentence of a practice file lacks `standing`\n  at: mine.toml, line 15 column 1, `comes_from`\n  do: add what stands behind it: `standing = \"our judgement\"`",
+            "error[unknown-name]: a sentence of a practice file has no `year`\n  at: mine.toml, line 17 column 1, `comes_from.year`\n  do: it has `says` and `standing`, and `sources` where they help",
+        ]
+    );
+}

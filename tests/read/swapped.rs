@@ -26,7 +26,7 @@ fn blamed(ice: (f64, f64), line: (f64, f64), known: Option<(f64, f64)>) -> Optio
         zones: "ice.geojson",
     };
     let fault = swapped(&line, &[square(ice.0, ice.1)], &glaciers, names)?;
-    assert_eq!(fault.code(), "bad-position", "the route is blamed");
+    assert_eq!(fault.code(), "bad-position", "whichever is blamed");
     Some(fault.at.file.unwrap_or_else(|| "either".to_owned()))
 }
 

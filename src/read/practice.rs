@@ -2,38 +2,45 @@
 
 use serde_json::{Map, Value, json};
 
-use super::{
-    choice::{Choices, Cover, Knots, Reserve},
-    figure::{Figure, FigureEntry},
-    rule::Rule,
-    rules::Rules,
-    set::{AboutSet, EMBEDDED, Source},
-    term::Terms,
+use crate::{
+    practice::{
+        Choices, Cover, Figure, Knots, Reserve, Rule, Rules,
+        figure::FigureEntry,
+        set::{AboutSet, EMBEDDED, Source},
+        term::Terms,
+    },
+    schema,
 };
+
+/// What the schema refers to.
+#[derive(schemars::JsonSchema)]
+#[expect(dead_code, reason = "only its schema is asked for")]
+struct Parts {
+    figure: FigureEntry,
+    about: AboutSet,
+}
 
 /// JSON Schema of a practice file.
 ///
 /// ```
-/// let schema: serde_json::Value = serde_json::from_str(&schrund::practice::schema().unwrap()).unwrap();
+/// let schema: serde_json::Value = serde_json::from_str(&schrund::read::practice::schema().unwrap()).unwrap();
 /// assert_eq!(schema["properties"]["margin_m"]["properties"]["value"]["maximum"], 1000.0);
 /// ```
 ///
 /// # Errors
 /// Only if the schema cannot stand in JSON.
 pub fn schema() -> Result<String, serde_json::Error> {
-    let mut generator = schemars::generate::SchemaSettings::draft2020_12().into_generator();
-    let (entry, told) = (
-        generator.subschema_for::<FigureEntry>(),
-        generator.subschema_for::<AboutSet>(),
-    );
+    let parts = schema::of::<Parts>(schemars::generate::SchemaSettings::draft2020_12());
+    let refers = |to: &str| json!({ "$ref": format!("#/$defs/{to}") });
+    let (entry, told) = (refers("FigureEntry"), refers("AboutSet"));
     let [(default, _), ..] = EMBEDDED;
     let rules = Rules::with_practice(&Source::Named(default)).ok();
-    let mut properties = words(&json!(told));
-    for figure in rules.iter().flat_map(|rules| &rules.figures) {
-        properties.insert(
-            figure.rule.name().to_owned(),
-            of_figure(figure, &json!(entry)),
-        );
+    let mut properties = words(&told);
+    let figures = rules
+        .iter()
+        .flat_map(|rules| Rule::ALL.iter().map(|rule| rules.figure(*rule)));
+    for figure in figures {
+        properties.insert(figure.rule.name().to_owned(), of_figure(figure, &entry));
     }
     let needed = (2..=5).map(|people| Rule::base_spacing(people).name());
     let needed: Vec<&str> = std::iter::once("name").chain(needed).collect();
@@ -45,7 +52,7 @@ pub fn schema() -> Result<String, serde_json::Error> {
         "properties": properties,
         "required": needed,
         "additionalProperties": false,
-        "$defs": generator.definitions(),
+        "$defs": parts.get("$defs"),
     });
     let mut text = serde_json::to_string_pretty(&schema)?;
     text.push('\n');
