@@ -52,7 +52,7 @@ fall-held-in-none = the fall of { $who } is held in no assumed case on { $length
 fall-held-in-none-at-one-place = the fall of { $who } is held in no assumed case at { $span }, { $length } ({ $snow }{ $slope })
     .hint = cross that place one by one, belayed from an anchor, or by another line
 
-fall-not-held-in-the-middle-case = whether the fall of { $who } is held depends on { $length }, and with everything assumed central it is not; worst at { $span } ({ $snow }{ $slope })
+fall-not-held-in-the-middle-case = the fall of { $who } is held in some assumed cases only, and not with everything assumed central, on { $length }; worst at { $span } ({ $snow }{ $slope })
     .hint = another order, more people on the rope, or a belay from an anchor there
 
 bare-ice-too-steep = roped without anchors on { $length } of bare ice up to { $slope } steep, worst at { $span }: one slip pulls all, and no team holds a fall on ice
