@@ -280,18 +280,19 @@ fn ledger(setup: &TeamSetup, voice: Voice) -> Markup {
     let sold = setup
         .sold_length_m
         .map(|m| ("Next sold", m, Round::Nearest));
-    let carried_m = 2.0 * setup.coil_carried_m;
     let lines = [
         ("Spans", ledger.spans_m, Round::Up),
         ("Knots", ledger.knots_m, Round::Up),
         ("Tie-ins", ledger.tie_ins_m, Round::Up),
         ("Coils", ledger.coils_m, Round::Up),
         ("Needed", ledger.total_m, Round::Up),
-        ("Coils carried", carried_m, Round::Down),
-        ("In a bag", setup.bag_m, Round::Down),
     ];
     let columns: Vec<_> = lines.into_iter().chain(at_hand.or(sold)).collect();
     html! {
+        p class="fine" {
+            "As carried: " (voice.units.length(setup.coil_carried_m, Round::Down)) " in each end coil"
+            @if setup.bag_m > 1e-9 { ", " (voice.units.length(setup.bag_m, Round::Down)) " in a bag" } "."
+        }
         table class="ledger" {
             caption { "Where the rope goes, " (voice.units.short()) }
             thead { tr { @for (what, ..) in &columns { th scope="col" class="n" { (what) } } } }
