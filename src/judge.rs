@@ -1,5 +1,6 @@
 //! Numbers → findings → verdicts. No sentence is made here.
 
+mod cure;
 mod falls;
 mod ground;
 pub(crate) mod jumps;
@@ -7,4 +8,5 @@ pub(crate) mod leg;
 mod place;
 mod team;
 mod travel;
+pub(crate) mod verdict;
 mod zones;

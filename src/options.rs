@@ -1,5 +1,6 @@
 //! Ways to split the party and to use the ropes: all are weighed, those that another beats in everything are left out.
 
+mod closer;
 mod front;
 mod lines;
 mod ropes;
@@ -28,6 +29,7 @@ use crate::{
         party::{ON_ONE_ROPE, RopeTeam},
     },
 };
+use closer::Split;
 use lines::{SplitTrip, TripLegs};
 
 /// Weighs every way and shows those that no other way beats in everything.
@@ -65,6 +67,9 @@ pub(crate) fn options(
     })
 }
 
+/// Changes beside which walking closer is tried; more of them at once nobody remembers. Our judgement.
+const BESIDE_CLOSER: usize = 1;
+
 /// Every way under rules that these changes made.
 fn under(
     job: &Brief<'_>,
@@ -88,13 +93,31 @@ fn under(
         .iter()
         .map(|(sizes, t)| (sizes, t.legs(job, asked)))
         .collect();
+    let split = |teams| Split {
+        job,
+        teams,
+        met,
+        memo,
+        asked,
+    };
     for teams in &splits {
         let Some(legs) = legs.get(&lines::sizes(teams)) else {
             continue;
         };
         for variant in variants::of(job.rules, lines::ties_knots(teams)) {
             let draft = legs.draft(job, teams, &variant, base);
-            ropes::given(job, &draft).into_iter().for_each(&mut *weigh);
+            let mut ways = ropes::given(job, &draft);
+            if draft.lacks_rope(&ways) {
+                ways.extend(ropes::joined(job, &draft));
+                if job.ropes.len() >= teams.len() && !legs.undrawn() {
+                    let (changes, rules) = variant;
+                    let changes: Vec<Change> = base.iter().cloned().chain(changes).collect();
+                    if changes.len() <= BESIDE_CLOSER {
+                        ways.extend(split(teams).ways(&(changes, rules)));
+                    }
+                }
+            }
+            ways.into_iter().for_each(&mut *weigh);
         }
     }
 }
@@ -117,7 +140,7 @@ fn mets<'r>(
 
 fn remarks(job: &Brief<'_>, ways: &[Way]) -> Vec<Remark> {
     let mut remarks = vec![one_or_two(job, ways)];
-    if ways.iter().all(|w| w.verdict == Verdict::Outside) {
+    if ways.iter().all(|w| w.verdict >= Verdict::Outside) {
         remarks.push(Remark::NoneInside);
     } else if ways.iter().all(|w| !w.changes.is_empty()) {
         remarks.push(Remark::AllChanged);

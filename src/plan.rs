@@ -4,6 +4,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 use serde_json::{Map, Value};
 
+pub mod cure;
 pub mod fact;
 pub mod fall;
 pub mod finding;

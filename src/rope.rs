@@ -3,12 +3,14 @@
 pub(crate) mod answers;
 pub(crate) mod arrest;
 pub mod carried;
+pub(crate) mod cure;
 pub mod draft;
 pub(crate) mod haul;
 pub(crate) mod held;
 pub mod ledger;
 pub(crate) mod legs;
 pub mod marks;
+pub(crate) mod otherwise;
 pub mod reserve;
 pub(crate) mod setup;
 pub mod share;

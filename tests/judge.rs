@@ -1,5 +1,6 @@
 //! What is found on a leg.
 
+mod cure;
 mod findings;
 mod jumps;
 mod verdicts;

@@ -1,5 +1,6 @@
 //! Ways to split the party and use the ropes.
 
+mod planned;
 mod tried;
 mod ways;
 

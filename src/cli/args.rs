@@ -126,6 +126,14 @@ pub(crate) struct JobArgs {
         allow_hyphen_values = true
     )]
     pub(crate) party: Option<Folk>,
+    /// How many go on each rope: 3,2; without it the party is split as is taught.
+    #[arg(
+        long,
+        value_name = "SIZES",
+        value_delimiter = ',',
+        allow_hyphen_values = true
+    )]
+    pub(crate) teams: Vec<f64>,
     /// A rope at hand, in metres; give it again for each rope.
     #[arg(long, value_name = "METRES", value_parser = number::rope, allow_hyphen_values = true)]
     pub(crate) rope: Vec<f64>,

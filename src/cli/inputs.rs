@@ -114,6 +114,7 @@ fn flags(args: &JobArgs) -> Trip {
         start: args.start,
         bridges_until: args.bridges_until,
         party: args.party.clone(),
+        teams: args.teams.clone(),
         rope: args.rope.iter().map(|&m| RopeEntry::long(m)).collect(),
         stage: args.stage.as_deref().map(StageWord::parse),
         snow: args.snow,

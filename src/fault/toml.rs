@@ -194,6 +194,8 @@ pub enum Takes {
     People,
     /// Number or name.
     Stage,
+    /// How many go on each rope.
+    Teams,
     /// `[[rope]]` blocks.
     Ropes,
     /// `[[emergency]]` blocks.

@@ -42,6 +42,15 @@ pub enum InTrip {
         /// Greatest mass.
         max_kg: f64,
     },
+    /// Rope teams of these sizes do not come to the people who go, or one is too small or too large.
+    Teams {
+        /// The sizes, as given.
+        sizes: Vec<f64>,
+        /// How many go.
+        people: usize,
+        /// Least and most on one rope.
+        within: [usize; 2],
+    },
     /// A rope of so many metres cannot be.
     RopeLength {
         /// Its length, metres.

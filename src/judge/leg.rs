@@ -1,21 +1,22 @@
 //! Everything found on a leg, and the verdict that it comes to.
 
+use std::cell::RefCell;
+
 use crate::{
-    fault::{Level, refusal::Refusal},
+    fault::refusal::Refusal,
     judge::{
+        cure::Fitted,
         falls, ground, jumps,
         place::place,
         team::{self, OfTeam},
-        travel, zones,
+        travel, verdict, zones,
     },
     plan::{
         fact::Fact,
-        fall::HeldRun,
         finding::{At, Finding, LegPlace},
         leg::{JudgedStretch, TeamSetup, Verdict},
     },
-    practice::Rules,
-    rope::{draft::Draft, legs::RopedLeg},
+    rope::{draft::Draft, held::AskedSlopes, legs::RopedLeg},
     times::hours::Hours,
     trip::job::Brief,
 };
@@ -30,12 +31,20 @@ pub(crate) struct Known<'a> {
     pub(crate) setups: &'a [TeamSetup],
     /// Why a model has no answer, in its own words.
     pub(crate) unanswered: &'a [Refusal],
+    /// Falls asked for before.
+    pub(crate) asked: &'a RefCell<AskedSlopes>,
 }
 
 impl Known<'_> {
     /// All findings, the gravest first.
     pub(crate) fn findings(&self) -> Vec<Finding> {
         let mut found = ground_findings(self.job, self.leg);
+        let given = Fitted {
+            job: self.job,
+            leg: self.leg,
+            setups: self.setups,
+            asked: self.asked,
+        };
         for (draft, setup) in self.leg.teams.iter().zip(self.setups) {
             let at = team_place(self.leg, draft);
             found.extend(falls::findings(self.leg, setup, self.job.rules, &at));
@@ -45,7 +54,8 @@ impl Known<'_> {
                 draft,
             };
             found.extend(of_team.findings(&at));
-            found.extend(all_at(&at, team::rope_findings(self.job, setup)));
+            let cure = given.cure(draft, setup);
+            found.extend(all_at(&at, team::rope_findings(self.job, setup, cure)));
         }
         let at = place(self.leg);
         let reasons = self.unanswered.iter().cloned();
@@ -83,24 +93,13 @@ fn team_place(leg: &RopedLeg<'_>, draft: &Draft) -> LegPlace {
     }
 }
 
-/// The gravest level found; without any, inside, or not roped at all.
-pub(crate) fn verdict(roped: bool, findings: &[Finding]) -> Verdict {
-    match findings.iter().map(Finding::level).min() {
-        Some(Level::Error | Level::Stop) => Verdict::Stop,
-        Some(Level::Outside) => Verdict::Outside,
-        Some(Level::Look) => Verdict::Look,
-        Some(Level::Note) | None if roped => Verdict::Inside,
-        Some(Level::Note) | None => Verdict::Unroped,
-    }
-}
-
 /// Where each word graver than `inside` holds, in walking order.
 pub(crate) fn stretches(findings: &[Finding]) -> Vec<JudgedStretch> {
     let judged = |finding: &Finding| {
         let At::Leg(place) = &finding.at else {
             return None;
         };
-        let verdict = verdict(true, std::slice::from_ref(finding));
+        let verdict = verdict::of_findings(true, std::slice::from_ref(finding));
         (verdict > Verdict::Inside).then(|| JudgedStretch {
             from_m: place.from_m,
             to_m: place.to_m,
@@ -118,24 +117,9 @@ pub(crate) fn stretches(findings: &[Finding]) -> Vec<JudgedStretch> {
     all
 }
 
-/// How a team's draft stands, whichever rope it carries and falls not asked about.
-pub(crate) fn draft_verdict(job: &Brief<'_>, leg: &RopedLeg<'_>, draft: &Draft) -> Verdict {
-    let of_team = OfTeam { job, leg, draft };
-    verdict(true, &of_team.findings(&place(leg)))
-}
-
-/// How the falls of a team stand on a leg.
-pub(crate) fn falls_verdict(runs: &[HeldRun], spacing_m: f64, rules: &Rules) -> Verdict {
-    match falls::level(runs, spacing_m, rules) {
-        Some(Level::Error | Level::Stop) => Verdict::Stop,
-        Some(Level::Outside) => Verdict::Outside,
-        Some(Level::Look) => Verdict::Look,
-        Some(Level::Note) | None => Verdict::Inside,
-    }
-}
-
 /// The worst that is found on any leg, whoever walks it.
 pub(crate) fn ground_verdict(job: &Brief<'_>, legs: &[RopedLeg<'_>]) -> Verdict {
-    let of_leg = |leg: &RopedLeg<'_>| verdict(leg.sketch.roped, &ground_findings(job, leg));
+    let of_leg =
+        |leg: &RopedLeg<'_>| verdict::of_findings(leg.sketch.roped, &ground_findings(job, leg));
     legs.iter().map(of_leg).max().unwrap_or(Verdict::Unroped)
 }

@@ -8,6 +8,7 @@ use crate::{
         spacing,
     },
     plan::{
+        cure::RopeCure,
         fact::{Fact, RopeLack},
         finding::{At, Finding, LegPlace},
         leg::{Bite, RopeAtHand, TeamSetup},
@@ -134,14 +135,26 @@ impl OfTeam<'_> {
 }
 
 /// Whether the rope holds the set-up, and whom its reserve does not reach.
-pub(super) fn rope_findings(job: &Brief<'_>, setup: &TeamSetup) -> Vec<Fact> {
-    let mut found: Vec<Fact> = rope(job, setup).into_iter().collect();
+pub(super) fn rope_findings(
+    job: &Brief<'_>,
+    setup: &TeamSetup,
+    cure: Option<RopeCure>,
+) -> Vec<Fact> {
+    let mut found: Vec<Fact> = rope(job, setup, cure).into_iter().collect();
+    found.extend(joined(job, setup));
     found.extend(not_reached(setup));
     found.extend(reserve_short(setup, job.rules));
     found
 }
 
-fn rope(job: &Brief<'_>, setup: &TeamSetup) -> Option<Fact> {
+/// Two ropes joined, where no knot has been said to block the strand already.
+fn joined(job: &Brief<'_>, setup: &TeamSetup) -> Option<Fact> {
+    let number = setup.rope.as_ref()?.number;
+    let rope = job.ropes.get(number.checked_sub(1)?)?;
+    (rope.joined && setup.knots.count == 0).then_some(Fact::BendBlocksHaul {})
+}
+
+fn rope(job: &Brief<'_>, setup: &TeamSetup, cure: Option<RopeCure>) -> Option<Fact> {
     let needed_m = setup.ledger.total_m;
     let near_m = share::near_m(job.ropes, job.rules);
     let lack = match &setup.rope {
@@ -159,7 +172,11 @@ fn rope(job: &Brief<'_>, setup: &TeamSetup) -> Option<Fact> {
         None if setup.sold_length_m.is_none() => RopeLack::NoneSold,
         _ => return None,
     };
-    Some(Fact::NoRope { needed_m, lack })
+    Some(Fact::NoRope {
+        needed_m,
+        lack,
+        cure,
+    })
 }
 
 fn name(rope: &RopeAtHand) -> RopeName {

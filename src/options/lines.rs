@@ -7,12 +7,12 @@ use std::{
 
 use crate::{
     ground::met::Met,
-    judge::leg,
+    judge::{leg, verdict},
     legs::{memo::Memo, sketch::Sketch, spacing},
     options::variants::Variant,
     plan::{
         leg::{Ledger, Verdict},
-        options::{Change, WayTeam},
+        options::{Change, Way, WayTeam},
     },
     practice::{Rule, Rules},
     rope::{
@@ -174,17 +174,29 @@ pub(super) fn ties_knots(teams: &[RopeTeam]) -> bool {
 }
 
 impl TripLegs<'_> {
+    /// Whether ice counts in a set-up whose gaps nobody gave.
+    pub(super) fn undrawn(&self) -> bool {
+        self.legs.iter().any(|leg| leg.sketch.roped && leg.undrawn)
+    }
+
+    /// Most rope that any leg asks each team for, metres.
+    pub(super) fn demands_m(&self, job: &Brief<'_>, teams: &[RopeTeam]) -> Vec<f64> {
+        let roped = || self.legs.iter().filter(|leg| leg.sketch.roped);
+        let demand_m = |team: &RopeTeam| {
+            let drafts = roped().filter_map(|leg| self.drafted(leg, team, job));
+            drafts.map(|d| d.ledger.total_m).fold(0.0, f64::max)
+        };
+        teams.iter().map(demand_m).collect()
+    }
+
     pub(super) fn draft(
         &self,
         job: &Brief<'_>,
         teams: &[RopeTeam],
-        variant: &Variant,
+        (changes, rules): &Variant,
         base: &[Change],
     ) -> WayDraft {
-        let job = Brief {
-            rules: &variant.rules,
-            ..*job
-        };
+        let job = Brief { rules, ..*job };
         let mut alike: BTreeMap<Vec<u64>, TeamLine> = BTreeMap::new();
         let mut lines = Vec::new();
         for team in teams {
@@ -201,9 +213,9 @@ impl TripLegs<'_> {
         WayDraft {
             verdict: worst.unwrap_or(Verdict::Unroped).max(self.ground),
             setup_changes: (0..legs).filter(|&i| changes_at(i)).count(),
-            changes: base.iter().chain(&variant.changes).cloned().collect(),
+            changes: base.iter().chain(changes).cloned().collect(),
             teams: lines,
-            rules: variant.rules.clone(),
+            rules: rules.clone(),
         }
     }
 
@@ -219,8 +231,10 @@ impl TripLegs<'_> {
             let spacing_m = draft.spacing.spacing_m;
             let coil_m = reserve::coil_m(team.size(), spacing_m, job.rules);
             line.leg(leg.number, &draft, coil_m);
-            line.verdict = line.verdict.max(leg::draft_verdict(job, leg, &draft));
-            line.verdict = line.verdict.max(self.falls(leg, &draft, job));
+            line.verdict = line.verdict.max(verdict::of_draft(job, leg, &draft));
+            line.verdict = line
+                .verdict
+                .max(verdict::of_falls(job, leg, &draft, self.asked));
             line.tied.push(Tied::of(&draft));
             let set = [
                 spacing_m,
@@ -243,16 +257,6 @@ impl TripLegs<'_> {
         line
     }
 
-    /// How its falls stand; where the model has no answer they stand in nobody's way.
-    fn falls(&self, leg: &RopedLeg<'_>, draft: &Draft, job: &Brief<'_>) -> Verdict {
-        let mut asked = self.asked.borrow_mut();
-        let along = asked.along(leg, draft, job.zones, job.rules);
-        let along = along.ok().flatten();
-        along.map_or(Verdict::Inside, |along| {
-            leg::falls_verdict(&along.runs, draft.spacing.spacing_m, job.rules)
-        })
-    }
-
     /// The team on a leg under the rules of the variant.
     fn drafted(&self, leg: &RopedLeg<'_>, team: &RopeTeam, job: &Brief<'_>) -> Option<Draft> {
         let spacing = leg
@@ -266,6 +270,14 @@ impl TripLegs<'_> {
             leg.hardship,
             job.rules,
         ))
+    }
+}
+
+impl WayDraft {
+    /// Whether nothing but rope is missing, and it is in each of these ways.
+    pub(super) fn lacks_rope(&self, ways: &[Way]) -> bool {
+        let spaced = self.teams.iter().all(|line| line.short_m <= 0.0);
+        spaced && ways.iter().all(|way| way.short_m > 1e-9)
     }
 }
 

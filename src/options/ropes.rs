@@ -2,20 +2,86 @@
 
 use crate::{
     options::lines::WayDraft,
-    plan::{leg::Verdict, options::Way},
+    plan::{
+        leg::Verdict,
+        options::{Change, Way},
+    },
+    practice::Rules,
     rope::{
         carried::RopeLoad,
+        otherwise,
         share::{self, Fit, Shared, Supply},
     },
-    trip::job::Brief,
+    trip::{job::Brief, rope::Rope},
 };
+
+/// Ropes that can be given out.
+struct Hand {
+    ropes: Vec<Rope>,
+    /// The number of each among the ropes at hand.
+    numbers: Vec<usize>,
+    /// Where two are joined: the change that it is, which rope of the hand, and what they weigh, kilograms.
+    joined: Option<(Change, usize, f64)>,
+}
+
+impl Hand {
+    fn own(ropes: &[Rope]) -> Self {
+        Self {
+            ropes: ropes.to_vec(),
+            numbers: (1..=ropes.len()).collect(),
+            joined: None,
+        }
+    }
+
+    /// Two of them joined, the others as they are.
+    fn joining(ropes: &[Rope], [first, second]: [usize; 2], rules: &Rules) -> Option<Self> {
+        let (a, b) = (ropes.get(first)?, ropes.get(second)?);
+        let both = otherwise::joined(a, b, rules)?;
+        let mass_kg = |rope: &Rope| share::mass_kg(rope.length_m, rope.diameter_mm, rules);
+        let change = Change::JoinedRopes {
+            ropes: [first + 1, second + 1],
+            length_m: both.length_m,
+        };
+        let mut hand = Self::own(ropes);
+        hand.joined = Some((change, first, mass_kg(a) + mass_kg(b)));
+        *hand.ropes.get_mut(first)? = both;
+        hand.ropes.remove(second);
+        hand.numbers.remove(second);
+        Some(hand)
+    }
+
+    fn supply(&self, teams: usize, rules: &Rules) -> Vec<Supply> {
+        let mut supply = share::supply(&self.ropes, teams, rules);
+        if let Some((_, joined, mass_kg)) = &self.joined {
+            let own = supply.iter_mut().filter(|s| s.index == Some(*joined));
+            own.for_each(|s| s.mass_kg = *mass_kg);
+        }
+        supply
+    }
+}
 
 /// The ways to give the ropes out that can be worth it: the lightest that hold, that have enough to spare, and that leave
 /// nobody beyond every loop.
 pub(super) fn given(job: &Brief<'_>, draft: &WayDraft) -> Vec<Way> {
+    from(&Hand::own(job.ropes), draft)
+}
+
+/// The same with two ropes joined, as far as that holds every leg and the joined rope is carried.
+pub(super) fn joined(job: &Brief<'_>, draft: &WayDraft) -> Vec<Way> {
+    let all = job.ropes.len();
+    let pairs = (0..all).flat_map(|a| (a + 1..all).map(move |b| [a, b]));
+    let hands = pairs.filter_map(|pair| Hand::joining(job.ropes, pair, &draft.rules));
+    hands
+        .flat_map(|hand| from(&hand, draft))
+        .filter(|way| way.short_m <= 1e-9)
+        .collect()
+}
+
+fn from(hand: &Hand, draft: &WayDraft) -> Vec<Way> {
+    let (ropes, rules) = (&hand.ropes, &draft.rules);
     let demands_m: Vec<f64> = draft.teams.iter().map(|t| t.team.needed_m).collect();
-    let supply = share::supply(job.ropes, demands_m.len(), job.rules);
-    let near_m = share::near_m(job.ropes, job.rules);
+    let supply = hand.supply(demands_m.len(), rules);
+    let near_m = share::near_m(ropes, rules);
     let mut shared = share::ways(&demands_m, &supply, near_m);
     let reaching_m = draft
         .teams
@@ -34,19 +100,24 @@ pub(super) fn given(job: &Brief<'_>, draft: &WayDraft) -> Vec<Way> {
             Fit::Near => Verdict::Look,
             Fit::Short => Verdict::Outside,
         };
-        let verdict = verdict.max(by_reach(job, draft, &shared.given));
+        let verdict = verdict.max(by_reach(hand, draft, &shared.given));
         let pairs = demands_m.iter().zip(&shared.given);
         let short_m = pairs.map(|(d, s)| (d - s.length_m).max(0.0)).sum();
-        way(draft, &shared.given, draft.verdict.max(verdict), short_m)
+        way(
+            hand,
+            draft,
+            &shared.given,
+            (draft.verdict.max(verdict), short_m),
+        )
     });
     ways.collect()
 }
 
 /// Whether the ropes as carried leave somebody beyond every loop.
-fn by_reach(job: &Brief<'_>, draft: &WayDraft, given: &[Supply]) -> Verdict {
+fn by_reach(hand: &Hand, draft: &WayDraft, given: &[Supply]) -> Verdict {
     let load = |supply: &Supply| RopeLoad {
         length_m: supply.length_m,
-        diameter_mm: supply.index.and_then(|i| job.ropes.get(i)?.diameter_mm),
+        diameter_mm: supply.index.and_then(|i| hand.ropes.get(i)?.diameter_mm),
     };
     let mut pairs = draft.teams.iter().zip(given);
     let leaves = pairs.any(|(line, supply)| {
@@ -60,18 +131,19 @@ fn by_reach(job: &Brief<'_>, draft: &WayDraft, given: &[Supply]) -> Verdict {
     }
 }
 
-fn way(draft: &WayDraft, given: &[Supply], verdict: Verdict, short_m: f64) -> Way {
+fn way(hand: &Hand, draft: &WayDraft, given: &[Supply], (verdict, short_m): (Verdict, f64)) -> Way {
     let lines = &draft.teams;
     let mut teams: Vec<_> = lines.iter().map(|l| l.team.clone()).collect();
     for (team, supply) in teams.iter_mut().zip(given) {
-        team.rope = supply.index.map(|i| i + 1);
+        team.rope = supply.index.and_then(|i| hand.numbers.get(i).copied());
         team.rope_m = supply.length_m;
     }
+    let joined = hand.joined.as_ref().map(|(change, ..)| change);
     Way {
         way: 0,
         another_team: teams.len() > 1,
         teams,
-        changes: draft.changes.clone(),
+        changes: draft.changes.iter().chain(joined).cloned().collect(),
         verdict,
         short_m: lines.iter().map(|l| l.short_m).fold(short_m, f64::max),
         left_to_hold: lines.iter().map(|l| l.left).min().unwrap_or(0),

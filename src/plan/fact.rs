@@ -8,6 +8,7 @@ use crate::{
     fault::{Code, Level, code::told, refusal::Refusal},
     physics::assumed::Snow,
     plan::{
+        cure::RopeCure,
         fall::HaulAnswer,
         name::{IceNames, PersonName, RopeName, ZoneName},
         place::{HeightsFrom, JumpSummary, Piece, RollOver},
@@ -97,7 +98,7 @@ facts! {
     /// crevasses or more people on the rope can help; a longer rope cannot.
     NoSetup { people: usize, effective_gap_m: f64, need_m: f64, cap_m: f64 } = "no-setup", Outside;
     /// The set-up of this leg takes more rope than the team has at hand.
-    NoRope { needed_m: f64, lack: RopeLack } = "no-rope-fits", Outside;
+    NoRope { needed_m: f64, lack: RopeLack, cure: Option<RopeCure> } = "no-rope-fits", Outside;
     /// The team runs along the crevasses: several people can stand over one gap, and no spacing helps.
     /// Walk in echelon (staggered) or take another line.
     Along { zone: ZoneName } = "along-the-crevasses", Look;
@@ -161,6 +162,8 @@ facts! {
     CoilHeavy { coil_m: f64, coil_kg: f64, most_m: f64, most_kg: f64 } = "coil-is-a-burden", Note;
     /// From this steepness the avalanche bulletin decides.
     AvalancheTerrain { slope_deg: f64, of: Slope } = "avalanche-terrain", Note;
+    /// Two ropes are joined in this one. A haul on the loaded strand does not run over the bend, and needs its own.
+    BendBlocksHaul {} = "bend-blocks-the-loaded-strand", Note;
     /// Brake knots and a rope cut into the lip block the loaded strand, so a haul needs its own.
     KnotsBlockHaul {} = "knots-block-the-loaded-strand", Note;
     /// Those left on the rope cannot pull the fallen person out by any haul that their free rope allows. It rests

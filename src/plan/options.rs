@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::{plan::leg::Verdict, trip::party::Called};
+use crate::{plan::judged::Verdict, trip::party::Called};
 
 /// The ways nobody would rule out, best first. Units stand in the names.
 ///
@@ -141,6 +141,18 @@ pub enum Change {
     LongSling {
         /// Its length, metres.
         sling_m: f64,
+    },
+    /// Closer together than the practice set says, where no gap and no layout of knots asks for more.
+    Closer {
+        /// The greatest distance walked between neighbours there, metres.
+        spacing_m: f64,
+    },
+    /// Two ropes joined by a bend, which blocks a haul on the loaded strand.
+    JoinedRopes {
+        /// Numbers of the ropes, from 1.
+        ropes: [usize; 2],
+        /// What they are long together with the bend tied, metres.
+        length_m: f64,
     },
 }
 

@@ -107,6 +107,7 @@ rules! {
     CoilMostKg "coil_most_kg",
     HolderClearM "holder_clear_m",
     LongSlingM "long_sling_m",
+    JoinBendM "join_bend_m",
     WideMinPerKmM "wide_min_per_km_m",
 }
 

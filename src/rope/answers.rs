@@ -1,6 +1,6 @@
 //! The fall of every team on every leg put before the model; what was asked before is not computed again.
 
-use std::collections::BTreeMap;
+use std::{cell::RefCell, collections::BTreeMap};
 
 use crate::{
     fault::refusal::Refusal,
@@ -44,6 +44,8 @@ pub(crate) struct Answers {
     falls: Vec<FallsOfLeg>,
     /// By team number: on which leg it is held worst, and the advice on its order there.
     advice: BTreeMap<usize, (usize, Option<OrderAdvice>)>,
+    /// Everything asked slope by slope, for those who ask again.
+    pub(crate) slopes: RefCell<AskedSlopes>,
 }
 
 impl Answers {
@@ -69,6 +71,7 @@ impl Answers {
                 Depth::Verdicts => BTreeMap::new(),
             },
             falls,
+            slopes: RefCell::new(asked.slopes),
         }
     }
 

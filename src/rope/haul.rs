@@ -18,6 +18,8 @@ pub(crate) struct Hauling<'a> {
     pub(crate) draft: &'a Draft,
     /// What it stands on.
     pub(crate) snow: Snow,
+    /// Whether two ropes are joined in the one that it is tied on.
+    pub(crate) joined: bool,
     /// The rules in force.
     pub(crate) rules: &'a Rules,
 }
@@ -28,7 +30,7 @@ impl Hauling<'_> {
     /// # Errors
     /// A sentence naming the first figure that lies outside what the model can be asked.
     pub(crate) fn table(&self, free: &Free) -> Result<HaulTable, Refusal> {
-        let blocked = self.draft.knots.count > 0;
+        let blocked = self.joined || self.draft.knots.count > 0;
         let scene = self.scene(free)?;
         let hauls = scene.table(&self.rules.nature.gear)?;
         let ways: Vec<Way> = hauls

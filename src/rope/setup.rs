@@ -59,7 +59,7 @@ impl Draft {
             knots: &self.knots,
             coil_m: carried.coil_m,
         };
-        let (reach, haul, unanswered) = self.rescue(carried.coil_m, given.fall, rules);
+        let (reach, haul, unanswered) = self.rescue(carried.coil_m, given, rules);
         let setup = TeamSetup {
             team: self.team,
             people,
@@ -101,10 +101,12 @@ impl Draft {
     fn rescue(
         &self,
         coil_m: f64,
-        fall: Option<&FallAnswer>,
+        given: &Supplied<'_>,
         rules: &Rules,
     ) -> (Vec<Reach>, Option<HaulTable>, Option<Refusal>) {
-        let (spacing_m, blocked) = (self.spacing.spacing_m, self.knots.count > 0);
+        let (spacing_m, fall) = (self.spacing.spacing_m, given.fall);
+        let joined = given.rope.is_some_and(|(_, rope)| rope.joined);
+        let blocked = joined || self.knots.count > 0;
         let frees = reserve::free(self.persons.len(), spacing_m, coil_m);
         let worst = fall.and_then(|fall| Some((fall, frees.get(fall.holding.worst)?)));
         let table = worst.map(|(fall, free)| {
@@ -112,6 +114,7 @@ impl Draft {
             haul::Hauling {
                 draft: self,
                 snow,
+                joined,
                 rules,
             }
             .table(free)

@@ -56,7 +56,7 @@ pub enum Fit {
 /// use schrund::{rope::share::best, trip::rope::Rope};
 ///
 /// let rules = schrund::example::job()?.rules;
-/// let rope = |length_m| Rope { length_m, diameter_mm: None, name: None };
+/// let rope = |length_m| Rope { length_m, diameter_mm: None, name: None, joined: false };
 /// let ropes = [rope(60.0), rope(40.0), rope(80.0)];
 /// let shared = best(&[38.0, 55.0], &ropes, &rules);
 /// let given = [1, 2].map(|team| shared.of_team(team, &ropes).map(|(number, _)| number));

@@ -20,6 +20,20 @@ pub fn change(change: &Change, voice: Voice) -> Said {
         Change::LongSling { sling_m } => {
             voice.say("change-long-sling", &[("sling", Arg::Measured(*sling_m))])
         }
+        Change::Closer { spacing_m } => {
+            voice.say("change-closer", &[("spacing", Arg::There(*spacing_m))])
+        }
+        Change::JoinedRopes {
+            ropes: [first, second],
+            length_m,
+        } => {
+            let args = [
+                ("first", Arg::Count(*first)),
+                ("second", Arg::Count(*second)),
+                ("length", Arg::There(*length_m)),
+            ];
+            voice.say("change-joined-ropes", &args)
+        }
     }
 }
 

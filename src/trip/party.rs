@@ -62,11 +62,15 @@ pub struct Person {
 /// let sizes = |party: Party| party.rope_teams().iter().map(RopeTeam::size).collect::<Vec<_>>();
 /// assert_eq!(sizes(Party::weighing(&[80.0; 5])), [5], "up to five go on one rope");
 /// assert_eq!(sizes(Party::weighing(&[80.0; 10])), [4, 3, 3], "more in threes and fours: nobody is left in a pair");
+/// let two = Party { teams: vec![3, 2], ..Party::weighing(&[80.0; 5]) };
+/// assert_eq!(sizes(two), [3, 2], "the leader's word");
 /// ```
 #[derive(Clone, Debug, PartialEq, Default)]
 pub struct Party {
     /// The people.
     pub people: Vec<Person>,
+    /// Sizes of the rope teams by the leader's word, in walking order; empty where nobody said.
+    pub teams: Vec<usize>,
 }
 
 /// Somebody to call in an emergency, as the leader wrote it.
@@ -120,6 +124,7 @@ impl Party {
         };
         Self {
             people: (1..=number).map(person).collect(),
+            teams: Vec::new(),
         }
     }
 
@@ -133,14 +138,18 @@ impl Party {
         };
         Self {
             people: masses_kg.iter().enumerate().map(person).collect(),
+            teams: Vec::new(),
         }
     }
 
-    /// The rope teams of the party where nobody said otherwise: up to five on one rope, then teams of
-    /// three and four with the heavier people spread over them. Our judgement.
+    /// The rope teams of the party: by the leader's word, as long as it names as many people as go; else up to five on
+    /// one rope, then teams of three and four (our judgement). The heavier people are spread over them.
     #[must_use]
     pub fn rope_teams(&self) -> Vec<RopeTeam> {
         let number = self.people.len();
+        if !self.teams.is_empty() && self.teams.iter().sum::<usize>() == number {
+            return self.split_by(&self.teams);
+        }
         let teams = if ON_ONE_ROPE.contains(&number) {
             1
         } else {

@@ -2,7 +2,10 @@
 
 use crate::{
     fault::refusal::Refusal,
-    judge::leg::{Known, stretches, verdict},
+    judge::{
+        leg::{Known, stretches},
+        verdict,
+    },
     plan::{
         fall::Held,
         leg::{Leg, TeamSetup},
@@ -40,6 +43,7 @@ impl Settled<'_> {
             hours,
             setups: &setups,
             unanswered: &unanswered,
+            asked: &self.answers.slopes,
         };
         let findings = known.findings();
         let (stretch, footing) = (leg.sketch.stretch, &leg.footing);
@@ -86,7 +90,7 @@ impl Settled<'_> {
             break_min: hours.break_min,
             start_clock: hours.clock.map(|[begin, _]| begin),
             end_clock: hours.clock.map(|[_, end]| end),
-            verdict: verdict(leg.sketch.roped, &findings),
+            verdict: verdict::of_findings(leg.sketch.roped, &findings),
             stretches: stretches(&findings),
             teams: setups,
             findings,

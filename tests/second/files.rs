@@ -27,8 +27,8 @@ pub(super) struct Files {
     pub(super) inventory: Option<String>,
 }
 
-/// Height at which every line begins: high enough that none ends below the sea.
-const TOP_M: f64 = 5000.0;
+/// Height at which every line begins: high enough that none ends below what counts as a height.
+const TOP_M: f64 = 8900.0;
 
 fn lon_lat(spot: Spot) -> LonLat {
     let (lon, lat) = place(spot);

@@ -7,8 +7,8 @@ use super::{
     meet::Stretch,
 };
 
-/// A rope both of whose ends are at one place has no direction.
-const NO_WAY_M: f64 = 1e-3;
+/// A rope both of whose ends are (but for a decimetre) at one place has no direction worth the name.
+const NO_WAY_M: f64 = 0.1;
 
 /// The way over the widest gap, and whether the team runs along the crevasses.
 #[derive(Clone, Copy, Debug, PartialEq)]

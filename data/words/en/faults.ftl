@@ -174,6 +174,7 @@ toml-form = `{ $member }` does not take { $found }
         [words] use one of { $words }
         [people] it takes how many, a list of masses in kg, or [[party]] blocks with `name` and `mass_kg`
         [stage] it takes the number or the name of a stage
+        [teams] it takes how many go on each rope, such as [3, 2]
         [ropes] it takes [[rope]] blocks with `length_m`, and `diameter_mm` and `name` where known
         [contacts] it takes [[emergency]] blocks with `name`, `contact` and `note`
         [assumptions] it takes a table [assume] of figures and words by name
@@ -199,6 +200,8 @@ trip-nobody-said = nobody said how many go
      }
 trip-mass = person { $person } weighs { $mass }, outside { $min } to { $max } kg
     .hint = give kilograms with pack
+trip-teams = rope teams of { $sizes } do not suit the { $people } people who go
+    .hint = name whole teams of { $least } to { $most } people that come to { $people }, or leave it out
 trip-rope-length = a rope of { $length } is outside { $min } to { $max }
     .hint = give its length in metres
 trip-gap = a gap width of { $gap } is outside { $min } to { $max }

@@ -37,8 +37,22 @@ no-rope-fits = { $lack ->
 }
     .hint = { $lack ->
     [none-left] name another rope{ -by-rope }
-   *[other] { -options-show } what would make it fit
+   *[other] { $cured ->
+        [yes] { $cure }
+       *[no] { -options-show } what would make it fit
+    }
 }
+bend-blocks-the-loaded-strand = two ropes are joined in this one: no haul on the loaded strand runs over the bend
+
+rope-cure = { $how }: { $rope } holds it{ $gap-given ->
+    [yes] , gaps to { $gap } covered
+   *[no] { "" }
+}
+rope-cure-joined = { $how }: together they hold it{ $gap-given ->
+    [yes] , gaps to { $gap } covered
+   *[no] { "" }
+}
+rope-cure-spacing = walk { $spacing } apart instead of { $planned }
 
 too-steep-to-rope-without-anchors = { $of ->
     [ground] the ground is up to { $slope } steep on { $length }, at { $span }: roping together without anchors is no longer the answer

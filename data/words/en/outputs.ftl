@@ -121,7 +121,7 @@ block-fall = worst if { $who } falls: { $held } ({ $ground }; { $verdict ->
    *[all] slide { $least } to { $most }
 }; { $least-force } to { $most-force } on the holder)
 block-haul = getting { $who } out, { $depth } below the lip: { $answer }{ $pull }{ $own ->
-    [yes] ; it needs a strand of its own, the knots block the loaded one
+    [yes] ; it needs a strand of its own, the loaded one is blocked
    *[no] { "" }
 }
 block-pull = { " (" }{ $force } to pull)

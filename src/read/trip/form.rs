@@ -39,6 +39,8 @@ pub struct Trip {
     pub practice: Option<String>,
     /// How many go, their masses with pack in kg, or each with a name.
     pub party: Option<Folk>,
+    /// How many go on each rope, in walking order: `[3, 2]`; without it the party is split as is taught.
+    pub teams: Vec<f64>,
     /// The ropes at hand.
     pub rope: Vec<RopeEntry>,
     /// Gap width, metres, for zones that give none.

@@ -20,6 +20,7 @@ static TRIP: TableForm = TableForm {
         MemberForm::may("name", TEXT),
         MemberForm::may("practice", TEXT),
         MemberForm::may("party", PEOPLE),
+        MemberForm::may("teams", TEAMS),
         MemberForm::may("rope", ROPES),
         MemberForm::may("gap_m", NUMBER),
         MemberForm::may("stage", STAGE),
@@ -57,6 +58,7 @@ static ROPE: TableForm = TableForm {
         MemberForm::must("length_m", NUMBER),
         MemberForm::may("diameter_mm", NUMBER),
         MemberForm::may("name", TEXT),
+        MemberForm::may("joined", TRUTH),
     ],
     others: None,
 };
@@ -74,6 +76,10 @@ static CONTACT: TableForm = TableForm {
 const PEOPLE: ValueForm = ValueForm {
     sorts: &[Sorted::Count, Sorted::Numbers, Sorted::Tables(&PERSON)],
     takes: || Takes::People,
+};
+const TEAMS: ValueForm = ValueForm {
+    sorts: &[Sorted::Numbers],
+    takes: || Takes::Teams,
 };
 const ROPES: ValueForm = ValueForm {
     sorts: &[Sorted::Tables(&ROPE), Sorted::Nothing],

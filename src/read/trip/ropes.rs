@@ -28,6 +28,8 @@ pub struct RopeEntry {
     pub diameter_mm: Option<f64>,
     /// What the leader calls it.
     pub name: Option<String>,
+    /// Whether two ropes are joined in it; its length is then what is left with the bend tied.
+    pub joined: Option<bool>,
 }
 
 /// Shortest and longest rope, metres. The longest single ropes made are 200 m rolls `[from memory]`; more is a slip
@@ -44,6 +46,7 @@ impl RopeEntry {
             length_m,
             diameter_mm: None,
             name: None,
+            joined: None,
         }
     }
 
@@ -52,6 +55,7 @@ impl RopeEntry {
             length_m: self.length_m,
             diameter_mm: self.diameter_mm,
             name: self.name.clone(),
+            joined: self.joined.unwrap_or(false),
         }
     }
 

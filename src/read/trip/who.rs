@@ -39,6 +39,7 @@ impl Trip {
                     .zip(1..)
                     .map(|(p, n)| p.person(n, rules))
                     .collect(),
+                teams: Vec::new(),
             },
         };
         let mut faults = wrong_masses(&party, &place, rules);

@@ -93,6 +93,7 @@ fn takes(takes: &Takes) -> PhraseArgs {
         Takes::Words(_) => "words",
         Takes::People => "people",
         Takes::Stage => "stage",
+        Takes::Teams => "teams",
         Takes::Ropes => "ropes",
         Takes::Contacts => "contacts",
         Takes::Assumptions => "assumptions",

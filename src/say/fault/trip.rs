@@ -22,6 +22,19 @@ pub(super) fn phrase(what: &InTrip, voice: Voice) -> Phrase {
         | InTrip::RopeLength { .. }
         | InTrip::RopeAcross { .. } => measure(what),
         InTrip::NoStage { asked, has } => no_stage(asked, has, voice),
+        InTrip::Teams {
+            sizes,
+            people,
+            within: [least, most],
+        } => Phrase::of(
+            "trip-teams",
+            [
+                ("sizes", list(sizes.iter().map(f64::to_string))),
+                ("people", Arg::Count(*people)),
+                ("least", Arg::Count(*least)),
+                ("most", Arg::Count(*most)),
+            ],
+        ),
         InTrip::BridgesWithoutStart { until_min } => {
             let until = Clock::of_min(*until_min);
             Phrase::of("trip-no-start", [("until", number(until))])

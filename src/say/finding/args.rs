@@ -1,6 +1,7 @@
 //! Words and figures for the placeables of each fact's message.
 
 mod heights;
+mod rope;
 
 use super::{
     line,
@@ -10,18 +11,10 @@ use super::{
 
 use crate::{
     plan::{
-        fact::{Fact, RopeLack, Slope},
+        fact::{Fact, Slope},
         finding::At,
     },
-    say::{
-        arg::Arg,
-        fault,
-        name::{person, rope},
-        round::Round,
-        setup,
-        span::Said,
-        voice::Voice,
-    },
+    say::{arg::Arg, fault, name::person, round::Round, setup, span::Said, voice::Voice},
 };
 
 /// All of one fact found at a place.
@@ -48,7 +41,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         Fact::NoRope { .. }
         | Fact::NearRope { .. }
         | Fact::ReserveShort { .. }
-        | Fact::CoilHeavy { .. } => of_rope(fact, voice),
+        | Fact::CoilHeavy { .. } => rope::of(fact, voice),
         Fact::HeldInNone { .. }
         | Fact::HeldInNoneOnce { .. }
         | Fact::HeldOffCentre { .. }
@@ -72,6 +65,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::SnowUnknown {}
         | Fact::LastOnIce {}
         | Fact::KnotsBlockHaul {}
+        | Fact::BendBlocksHaul {}
         | Fact::SlopeUnknown {}
         | Fact::NoInventory {}
         | Fact::NoHeights {}
@@ -115,32 +109,6 @@ fn of_slope<'a>(fact: &Fact, at: &At) -> FactArgs<'a> {
             ("of", Arg::Word(word(*of))),
             ("slope", Arg::Degrees(*slope_deg, 0, Round::Nearest)),
             near(at),
-        ],
-        _ => Vec::new(),
-    }
-}
-
-fn of_rope(fact: &Fact, voice: Voice) -> FactArgs<'_> {
-    match fact {
-        Fact::NoRope { needed_m, lack } => rope_lack(*needed_m, lack, voice),
-        Fact::NearRope { rope: r, spare_m } => vec![
-            ("rope", Arg::Said(rope(r, voice))),
-            ("spare", Arg::There(*spare_m)),
-        ],
-        Fact::ReserveShort { short_m, coil_m } => vec![
-            ("short", Arg::Needed(*short_m)),
-            ("coil", Arg::Needed(*coil_m)),
-        ],
-        Fact::CoilHeavy {
-            coil_m,
-            coil_kg,
-            most_m,
-            most_kg,
-        } => vec![
-            ("coil", Arg::Needed(*coil_m)),
-            ("mass", Arg::Kilograms(*coil_kg, Round::Up)),
-            ("most", Arg::There(*most_m)),
-            ("most-mass", Arg::Kilograms(*most_kg, Round::Down)),
         ],
         _ => Vec::new(),
     }
@@ -229,22 +197,4 @@ fn of_spacing(fact: &Fact) -> FactArgs<'_> {
         ],
         _ => Vec::new(),
     }
-}
-
-fn rope_lack(needed_m: f64, lack: &RopeLack, voice: Voice) -> FactArgs<'_> {
-    let mut args = vec![("needed", Arg::Needed(needed_m))];
-    let word = match lack {
-        RopeLack::Short { rope: r, short_m } => {
-            args.push(("rope", Arg::Said(rope(r, voice))));
-            args.push(("short", Arg::Needed(*short_m)));
-            "short"
-        }
-        RopeLack::NoneLeft { team } => {
-            args.push(("team", Arg::Count(*team)));
-            "none-left"
-        }
-        RopeLack::NoneSold => "none-sold",
-    };
-    args.push(("lack", Arg::Word(word)));
-    args
 }

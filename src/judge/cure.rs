@@ -1,0 +1,109 @@
+//! The cheapest cure for a rope that is too short, judged like the plan: none is named that the plan would call outside
+//! or stop.
+
+use std::cell::RefCell;
+
+use crate::{
+    judge::{team, verdict},
+    plan::{
+        cure::RopeCure,
+        leg::{TeamSetup, Verdict},
+        name::RopeName,
+    },
+    rope::{
+        cure::{Fitting, TooShort},
+        draft::Draft,
+        held::AskedSlopes,
+        legs::RopedLeg,
+        setup::Supplied,
+    },
+    trip::{job::Brief, rope::Rope},
+};
+
+/// A leg whose ropes are given out.
+#[derive(Clone, Copy)]
+pub(super) struct Fitted<'a> {
+    pub(super) job: &'a Brief<'a>,
+    pub(super) leg: &'a RopedLeg<'a>,
+    /// One set-up for each team.
+    pub(super) setups: &'a [TeamSetup],
+    /// Falls asked for before.
+    pub(super) asked: &'a RefCell<AskedSlopes>,
+}
+
+impl Fitted<'_> {
+    /// What makes the rope of a team hold the leg; `None` where it holds it or nothing does.
+    pub(super) fn cure(&self, planned: &Draft, setup: &TeamSetup) -> Option<RopeCure> {
+        let own = setup.rope.as_ref().filter(|rope| rope.spare_m < -1e-9)?;
+        let rope = self.job.ropes.get(own.number.checked_sub(1)?)?;
+        let teams = self.job.party.rope_teams();
+        let carried = |number: &usize| {
+            let mut ropes = self.setups.iter().filter_map(|s| s.rope.as_ref());
+            ropes.any(|r| r.number == *number)
+        };
+        let all = 1..=self.job.ropes.len();
+        let left: Vec<usize> = all.filter(|number| !carried(number)).collect();
+        let short = TooShort {
+            job: self.job,
+            leg: self.leg,
+            team: teams.iter().find(|team| team.number == planned.team)?,
+            planned,
+            rope: (own.number, rope),
+            left: &left,
+        };
+        let cures = short.fitting().into_iter();
+        let mut judged = cures.map(|fitting| self.judged(&fitting, planned));
+        judged.find(|cure| cure.verdict < Verdict::Outside)
+    }
+
+    fn judged(&self, fitting: &Fitting, planned: &Draft) -> RopeCure {
+        let job = &Brief {
+            rules: &fitting.rules,
+            ..*self.job
+        };
+        let (number, rope) = &fitting.rope;
+        let setup = self.tied(fitting);
+        let facts = team::rope_findings(job, &setup, None);
+        let carried = verdict::of_levels(facts.iter().map(|fact| fact.level()));
+        let tied = verdict::of_draft(job, self.leg, &fitting.draft);
+        let falls = verdict::of_falls(job, self.leg, &fitting.draft, self.asked);
+        let name = |number: usize, rope: &Rope| RopeName {
+            rope: number,
+            name: rope.name.clone(),
+            length_m: rope.length_m,
+        };
+        let other = fitting
+            .joined_to
+            .and_then(|n| Some((n, job.ropes.get(n.checked_sub(1)?)?)));
+        let own = number
+            .checked_sub(1)
+            .and_then(|i| job.ropes.get(i))
+            .unwrap_or(rope);
+        RopeCure {
+            changes: fitting.changes.clone(),
+            spacing_m: setup.spacing_m,
+            planned_spacing_m: planned.spacing.spacing_m,
+            needed_m: setup.ledger.total_m,
+            rope: name(*number, own),
+            joined_to: other.map(|(n, rope)| name(n, rope)),
+            as_tied_gap_m: setup.as_tied_gap_m,
+            verdict: tied.max(falls).max(carried),
+        }
+    }
+
+    /// The set-up, its fall not asked for.
+    fn tied(&self, fitting: &Fitting) -> TeamSetup {
+        let meets = self.leg.stage.meets(self.job, self.leg.sketch);
+        let factor = |spacing_m: f64| meets(spacing_m).greatest_factor;
+        let (number, rope) = &fitting.rope;
+        let given = Supplied {
+            rope: Some((*number, rope)),
+            bought_m: None,
+            factor: &factor,
+            fall: None,
+            order: None,
+        };
+        let (setup, _) = fitting.draft.clone().tied(&given, &fitting.rules);
+        setup
+    }
+}

@@ -1,0 +1,159 @@
+//! What would make a rope at hand hold a leg: the set-ups with something done otherwise, the least asked of people first.
+
+use crate::{
+    legs::{
+        knots,
+        spacing::{self, Spacing},
+    },
+    plan::options::Change,
+    practice::{Rule, Rules},
+    rope::{draft::Draft, legs::RopedLeg, otherwise, share},
+    trip::{job::Brief, party::RopeTeam, rope::Rope},
+};
+
+/// A set-up that its rope holds.
+#[derive(Clone, Debug)]
+pub(crate) struct Fitting {
+    pub(crate) changes: Vec<Change>,
+    pub(crate) rules: Rules,
+    pub(crate) draft: Draft,
+    /// The rope that the team carries with its number; joined with another one where that has a number too.
+    pub(crate) rope: (usize, Rope),
+    pub(crate) joined_to: Option<usize>,
+}
+
+/// A team on a leg that its rope does not hold as planned.
+#[derive(Clone, Copy)]
+pub(crate) struct TooShort<'a> {
+    pub(crate) job: &'a Brief<'a>,
+    pub(crate) leg: &'a RopedLeg<'a>,
+    pub(crate) team: &'a RopeTeam,
+    pub(crate) planned: &'a Draft,
+    /// Number and rope.
+    pub(crate) rope: (usize, &'a Rope),
+    /// Numbers of the ropes that nobody carries.
+    pub(crate) left: &'a [usize],
+}
+
+impl TooShort<'_> {
+    /// Every set-up that fits: walking closer before tying or carrying something else, fewer changes before more, joined
+    /// ropes last. The order is our judgement.
+    pub(crate) fn fitting(&self) -> Vec<Fitting> {
+        let mut all: Vec<Fitting> = Vec::new();
+        let knots: &[otherwise::Otherwise] = &[otherwise::butterflies, otherwise::tighter];
+        let knots = knots.iter().filter(|_| self.planned.knots.count > 0);
+        let makes: Vec<_> = knots.copied().chain([otherwise::long_sling as _]).collect();
+        for (changes, rules) in otherwise::mixes(self.job.rules, &makes) {
+            let closer = self.closer(&rules).map(|(change, rules, draft)| {
+                let changes = changes.iter().cloned().chain([change]).collect();
+                self.on_own(changes, rules, draft)
+            });
+            let tied = self.tied(&rules).filter(|_| !changes.is_empty());
+            all.extend(tied.map(|draft| self.on_own(changes.clone(), rules.clone(), draft)));
+            all.extend(closer);
+        }
+        all.sort_by_key(|fitting| fitting.changes.len());
+        all.extend(self.joined());
+        all
+    }
+
+    fn on_own(&self, changes: Vec<Change>, rules: Rules, draft: Draft) -> Fitting {
+        let (number, rope) = self.rope;
+        Fitting {
+            changes,
+            rules,
+            draft,
+            rope: (number, rope.clone()),
+            joined_to: None,
+        }
+    }
+
+    /// The set-up that some rules ask for, where the rope holds it.
+    fn tied(&self, rules: &Rules) -> Option<Draft> {
+        let meets = self.leg.stage.meets(self.job, self.leg.sketch);
+        let least_m = self.least_m(self.habit_m(rules), rules);
+        let spacing = spacing::choose(self.team.size(), least_m, rules, &meets);
+        let draft = self.draft(spacing, rules);
+        (spacing.enough && self.holds(&draft)).then_some(draft)
+    }
+
+    /// The widest spacing below the planned one that suits the gaps and that the rope holds. Where nobody gave the gaps
+    /// nobody walks closer than is taught.
+    fn closer(&self, rules: &Rules) -> Option<(Change, Rules, Draft)> {
+        if self.leg.undrawn {
+            return None;
+        }
+        let people = self.team.size();
+        let meets = self.leg.stage.meets(self.job, self.leg.sketch);
+        let least_m = self.least_m(rules[Rule::SpacingFloorM], rules);
+        let below = spacing::choices_m(least_m, rules)
+            .take_while(|d| *d < self.planned.spacing.spacing_m - 1e-9);
+        let fits = |spacing_m: f64| {
+            let meeting = meets(spacing_m);
+            let need_m = spacing::need_m(people, meeting.effective_gap_m, rules);
+            let enough = need_m <= spacing_m + 1e-9;
+            let spacing = Spacing {
+                spacing_m,
+                meeting,
+                need_m,
+                enough,
+            };
+            let draft = self.draft(spacing, rules);
+            (enough && self.holds(&draft)).then_some((spacing_m, draft))
+        };
+        let below: Vec<f64> = below.collect();
+        let (spacing_m, draft) = below.into_iter().rev().find_map(fits)?;
+        let (change, rules) = otherwise::closer(rules, spacing_m)?;
+        Some((change, rules, draft))
+    }
+
+    /// The set-up as planned on this rope and another that nobody carries: the lightest two that hold it.
+    fn joined(&self) -> Option<Fitting> {
+        let rules = self.job.rules;
+        let (number, own) = self.rope;
+        let mass_kg = |r: &Rope| share::mass_kg(r.length_m, r.diameter_mm, rules);
+        let pair = |&other: &usize| {
+            let second = self.job.ropes.get(other.checked_sub(1)?)?;
+            let both = otherwise::joined(own, second, rules)?;
+            let holds = share::holds(both.length_m, self.planned.ledger.total_m);
+            holds.then_some((other, mass_kg(second), both))
+        };
+        let pairs = self.left.iter().filter_map(pair);
+        let (other, _, both) = pairs.min_by(|(_, a, _), (_, b, _)| a.total_cmp(b))?;
+        let change = Change::JoinedRopes {
+            ropes: [number, other],
+            length_m: both.length_m,
+        };
+        self.planned.spacing.enough.then(|| Fitting {
+            changes: vec![change],
+            rules: rules.clone(),
+            draft: self.planned.clone(),
+            rope: (number, both),
+            joined_to: Some(other),
+        })
+    }
+
+    fn habit_m(&self, rules: &Rules) -> f64 {
+        spacing::base_m(self.team.size(), self.leg.over().bare_only(), rules)
+    }
+
+    /// So much, or what a layout of knots asks for.
+    fn least_m(&self, least_m: f64, rules: &Rules) -> f64 {
+        let knots_m = knots::least_m(self.team, self.leg.over(), || self.leg.hardship, rules);
+        least_m.max(knots_m)
+    }
+
+    fn draft(&self, spacing: Spacing, rules: &Rules) -> Draft {
+        Draft::new(
+            self.team,
+            spacing,
+            self.leg.over(),
+            self.leg.hardship,
+            rules,
+        )
+    }
+
+    fn holds(&self, draft: &Draft) -> bool {
+        share::holds(self.rope.1.length_m, draft.ledger.total_m)
+    }
+}

@@ -1,0 +1,112 @@
+//! What is said of ropes: too short, near, a burden, and what would make them fit.
+
+use crate::{
+    plan::{
+        cure::RopeCure,
+        fact::{Fact, RopeLack},
+        options::Change,
+    },
+    say::{
+        arg::Arg, finding::placeable::FactArgs, name::rope, options, round::Round, span::Said,
+        voice::Voice,
+    },
+};
+
+/// All of one fact.
+pub(super) fn of(fact: &Fact, voice: Voice) -> FactArgs<'_> {
+    match fact {
+        Fact::NoRope {
+            needed_m,
+            lack,
+            cure,
+        } => {
+            let mut args = rope_lack(*needed_m, lack, voice);
+            args.extend(cured(cure.as_ref(), voice));
+            args
+        }
+        Fact::NearRope { rope: r, spare_m } => vec![
+            ("rope", Arg::Said(rope(r, voice))),
+            ("spare", Arg::There(*spare_m)),
+        ],
+        Fact::ReserveShort { short_m, coil_m } => vec![
+            ("short", Arg::Needed(*short_m)),
+            ("coil", Arg::Needed(*coil_m)),
+        ],
+        Fact::CoilHeavy {
+            coil_m,
+            coil_kg,
+            most_m,
+            most_kg,
+        } => vec![
+            ("coil", Arg::Needed(*coil_m)),
+            ("mass", Arg::Kilograms(*coil_kg, Round::Up)),
+            ("most", Arg::There(*most_m)),
+            ("most-mass", Arg::Kilograms(*most_kg, Round::Down)),
+        ],
+        _ => Vec::new(),
+    }
+}
+
+fn rope_lack(needed_m: f64, lack: &RopeLack, voice: Voice) -> FactArgs<'_> {
+    let mut args = vec![("needed", Arg::Needed(needed_m))];
+    let word = match lack {
+        RopeLack::Short { rope: r, short_m } => {
+            args.push(("rope", Arg::Said(rope(r, voice))));
+            args.push(("short", Arg::Needed(*short_m)));
+            "short"
+        }
+        RopeLack::NoneLeft { team } => {
+            args.push(("team", Arg::Count(*team)));
+            "none-left"
+        }
+        RopeLack::NoneSold => "none-sold",
+    };
+    args.push(("lack", Arg::Word(word)));
+    args
+}
+
+fn cured<'a>(cure: Option<&RopeCure>, voice: Voice) -> FactArgs<'a> {
+    let said = cure.map_or_else(Said::default, |cure| self::cure(cure, voice));
+    vec![
+        (
+            "cured",
+            Arg::Word(if cure.is_some() { "yes" } else { "no" }),
+        ),
+        ("cure", Arg::Said(said)),
+    ]
+}
+
+/// `walk 12 m apart instead of 14 m: the blue rope of 40 m holds it, gaps to 15 m covered`.
+fn cure(cure: &RopeCure, voice: Voice) -> Said {
+    let key = if cure.joined_to.is_some() {
+        "rope-cure-joined"
+    } else {
+        "rope-cure"
+    };
+    let given = cure.as_tied_gap_m;
+    let args = [
+        ("how", Arg::Said(how(cure, voice))),
+        ("rope", Arg::Said(rope(&cure.rope, voice))),
+        (
+            "gap-given",
+            Arg::Word(if given.is_some() { "yes" } else { "no" }),
+        ),
+        ("gap", Arg::There(given.unwrap_or_default())),
+    ];
+    voice.say(key, &args)
+}
+
+fn how(cure: &RopeCure, voice: Voice) -> Said {
+    let apart_m = cure.spacing_m - cure.planned_spacing_m;
+    let walked = (apart_m.abs() > 1e-9).then(|| {
+        let args = [
+            ("spacing", Arg::Needed(cure.spacing_m)),
+            ("planned", Arg::Needed(cure.planned_spacing_m)),
+        ];
+        voice.say("rope-cure-spacing", &args)
+    });
+    let others = cure.changes.iter();
+    let others = others.filter(|change| !matches!(change, Change::Closer { .. }));
+    let others = others.map(|change| options::change(change, voice));
+    Said::join(walked.into_iter().chain(others), ", ")
+}

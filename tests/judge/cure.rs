@@ -1,0 +1,107 @@
+//! The cheapest cure right under a leg whose rope is too short.
+
+use schrund::{
+    plan::{cure::RopeCure, fact::Fact, leg::Verdict, options::Change},
+    practice::{Rules, set::Source},
+    read::trip::Laid,
+    say::{finding, voice::Voice},
+};
+
+use crate::fixture::{planned::findings, trip::Trip};
+
+fn cure(trip: &Trip) -> Option<RopeCure> {
+    let plan = trip.plan();
+    let lacks = findings(&plan)
+        .into_iter()
+        .find_map(|found| match found.fact()? {
+            Fact::NoRope { cure, .. } => Some(cure.clone()),
+            _ => None,
+        });
+    lacks.expect("the rope is too short")
+}
+
+/// What is said to do about it.
+fn hint(trip: &Trip) -> String {
+    let plan = trip.plan();
+    let lacks = findings(&plan)
+        .into_iter()
+        .find(|f| f.code() == "no-rope-fits");
+    let hint = finding::hint(lacks.expect("the rope is too short"), Voice::default());
+    hint.expect("something can be done").to_string()
+}
+
+fn four(gap_m: f64, ropes: &[f64]) -> Trip {
+    let zone = format!("{{\"gap_m\":{gap_m},\"snow_depth_m\":2}}");
+    let mut trip = Trip::straight(&[&zone]).party(&[80.0; 4]).ropes(ropes);
+    trip.laid = Laid::of(Rules::with_practice(&Source::Named("constant")).unwrap());
+    trip
+}
+
+/// Trade rules, section 10 [derived]: four people, habit 13.7 m walked as 14, gap 10 m, a rope of 40 m. Four at 12 m take
+/// 3 × 12 + 4 m of tie-ins, and 0.8 of 15 m are 12 m.
+#[test]
+fn walking_closer_is_the_first_cure() {
+    let trip = four(10.0, &[40.0]);
+    let cure = cure(&trip).expect("one holds");
+    assert_eq!(cure.changes, [Change::Closer { spacing_m: 12.0 }]);
+    assert!((cure.spacing_m - 12.0).abs() < 1e-9 && (cure.planned_spacing_m - 14.0).abs() < 1e-9);
+    assert!((cure.needed_m - 40.0).abs() < 1e-9, "{cure:?}");
+    assert!(
+        (cure.as_tied_gap_m.unwrap() - 15.0).abs() < 1e-6,
+        "{cure:?}"
+    );
+    assert!(cure.verdict < Verdict::Outside, "{cure:?}");
+    assert_eq!(
+        hint(&trip),
+        "walk 12 m apart instead of 14 m: the 40 m rope holds it, gaps to 15 m covered"
+    );
+}
+
+#[test]
+fn nobody_walks_closer_than_the_gap_asks_for() {
+    // 0.8 × 17 m is 13.6 m, so 14 m is the least there is.
+    let trip = four(17.0, &[40.0]);
+    let closer = |change: &Change| matches!(change, Change::Closer { .. });
+    assert!(cure(&trip).is_none_or(|cure| !cure.changes.iter().any(closer)));
+    // Where nobody gave the gaps the set's spacing stays.
+    let unknown = four(4.0, &[40.0]).inventory((-800.0, 300.0), (800.0, 700.0));
+    assert!(cure(&unknown).is_none_or(|cure| !cure.changes.iter().any(closer)));
+}
+
+#[test]
+fn two_ropes_are_joined_where_nothing_else_helps() {
+    let trip = four(20.0, &[40.0, 30.0]);
+    let cure = cure(&trip).expect("both together hold it");
+    // 40 and 30 m less 0.6 m for the bend (our judgement).
+    let [Change::JoinedRopes { ropes, length_m }] = cure.changes[..] else {
+        panic!("{cure:?}");
+    };
+    assert_eq!(ropes, [1, 2]);
+    assert!((length_m - 69.4).abs() < 1e-9, "{length_m}");
+    let hint = hint(&trip);
+    assert!(
+        hint.ends_with("together they hold it, gaps to 20 m covered"),
+        "{hint}"
+    );
+}
+
+#[test]
+fn no_haul_on_the_loaded_strand_runs_over_a_bend() {
+    let tied = |joined: &str| {
+        let trip = four(10.0, &[]).rules("snow = \"firm\"\n");
+        let mut trip = trip.ropes(&[60.0]);
+        trip.ropes[0].joined = !joined.is_empty();
+        trip.plan()
+    };
+    let (single, joined) = (tied(""), tied("joined"));
+    let own = |plan: &schrund::plan::Plan| {
+        plan.legs[1].teams[0]
+            .haul
+            .as_ref()
+            .map(|h| h.needs_own_strand)
+    };
+    assert_eq!((own(&single), own(&joined)), (Some(false), Some(true)));
+    let code = "bend-blocks-the-loaded-strand";
+    let says = |plan: &schrund::plan::Plan| findings(plan).any(|f| f.code() == code);
+    assert!(says(&joined) && !says(&single));
+}

@@ -1,0 +1,97 @@
+//! Each way against the plan made with what it chooses.
+
+use proptest::{prelude::*, test_runner::Config};
+use schrund::{
+    plan::options::{Change, Way},
+    practice::{Origin, Rule, Rules},
+    trip::rope::Rope,
+};
+
+use super::weighed;
+use crate::fixture::trip::Trip;
+
+fn changed(rules: &Rules, change: &Change) -> Rules {
+    let mut changed = rules.clone();
+    let mut set = |rule, value| changed.set(rule, value, Origin::Trip).unwrap();
+    match change {
+        Change::Practice { name } => return rules.under_practice(name).unwrap(),
+        Change::Butterflies => set(Rule::KnotRopeM, rules[Rule::ButterflyRopeM]),
+        Change::TighterLayout { first_m, step_m } => {
+            set(Rule::KnotFirstM, *first_m);
+            set(Rule::KnotStepM, *step_m);
+        }
+        Change::LongSling { sling_m } => set(Rule::SlingM, *sling_m),
+        Change::Closer { spacing_m } => {
+            for habit in (2..=5).map(Rule::base_spacing) {
+                set(habit, rules[habit].min(*spacing_m));
+            }
+        }
+        Change::JoinedRopes { .. } => {}
+    }
+    changed
+}
+
+/// The rope that a team carries by a way.
+fn carried(way: &Way, number: usize, at_hand: &[Rope]) -> Rope {
+    let own = at_hand[number - 1].clone();
+    let joined = way.changes.iter().find_map(|change| match change {
+        Change::JoinedRopes { ropes, length_m } if ropes[0] == number => Some(*length_m),
+        _ => None,
+    });
+    joined.map_or(own.clone(), |length_m| Rope {
+        length_m,
+        joined: true,
+        ..own
+    })
+}
+
+/// The trip with what a way chooses.
+fn with(made: &Trip, way: &Way) -> Trip {
+    let mut chosen = made.clone();
+    chosen.party.teams = way.teams.iter().map(|team| team.people).collect();
+    for change in &way.changes {
+        chosen.laid.rules = changed(&chosen.laid.rules, change);
+    }
+    let numbers = way.teams.iter().filter_map(|team| team.rope);
+    chosen.ropes = numbers.map(|n| carried(way, n, &made.ropes)).collect();
+    chosen
+}
+
+/// Gap, snow and strike of a zone, as JSON.
+fn zone() -> impl Strategy<Value = String> {
+    let snow = prop::sample::select(vec!["", ",\"snow_depth_m\":0.2", ",\"snow_depth_m\":2"]);
+    let strike = prop::option::of(0.0..180.0_f64);
+    (1.0..26.0_f64, snow, strike, any::<bool>()).prop_map(|(gap_m, snow, strike, bare)| {
+        let strike = strike.map_or(String::new(), |deg| {
+            format!(",\"strike_deg\":{deg:.1},\"strike_uncertainty_deg\":10")
+        });
+        let (snow, bare) = if bare {
+            ("", ",\"surface\":\"bare\"")
+        } else {
+            (snow, "")
+        };
+        format!("{{\"gap_m\":{gap_m:.1}{snow}{strike}{bare}}}")
+    })
+}
+
+proptest! {
+    #![proptest_config(Config { cases: 48, failure_persistence: None, ..Config::default() })]
+    #[test]
+    fn the_plan_with_what_a_way_chooses_has_its_verdict(
+        masses in prop::collection::vec(55.0..110.0_f64, 2..=7),
+        lengths in prop::collection::vec(prop::sample::select(vec![20.0, 25.0, 30.0, 40.0, 45.5, 50.0, 60.0, 80.0]), 0..=4),
+        zones in prop::collection::vec(zone(), 1..=3),
+        fall in prop::sample::select(vec![-0.4, -0.1, 0.0, 0.05, 0.2, 0.5]),
+        known_ice: bool,
+    ) {
+        let zones: Vec<&str> = zones.iter().map(String::as_str).collect();
+        let mut made = Trip::straight(&zones).party(&masses).ropes(&lengths).falling(fall);
+        if known_ice {
+            made = made.inventory((-500.0, 200.0), (500.0, 500.0));
+        }
+        for way in weighed(&made).ways {
+            let verdict = with(&made, &way).plan().verdict();
+            prop_assert_eq!(way.verdict, verdict, "{:?} on {:?} over {:?}: {:#?}", masses, lengths, zones, way);
+        }
+    }
+}
