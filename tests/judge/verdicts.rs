@@ -138,3 +138,47 @@ fn a_place_no_longer_than_a_spacing_is_looked_at_and_does_not_stop() {
     assert!(0.0 < held.none_m && held.none_m <= spacing_m, "{held:?}");
     assert_eq!(roped(&plan).verdict, Verdict::Look);
 }
+
+#[test]
+fn a_wider_gap_never_gets_the_milder_word_for_falls() {
+    let words = |masses_kg: &[f64], rules: &str, share: f64| {
+        let word = |gap_m: i32| {
+            let zone = format!(r#"{{"gap_m":{gap_m},"snow_depth_m":2}}"#);
+            let trip = Trip::straight(&[&zone]).party(masses_kg).rules(rules);
+            let plan = trip.ropes(&[120.0]).falling(share).plan();
+            let leg = roped(&plan);
+            let of_falls = leg
+                .findings
+                .iter()
+                .filter(|f| f.code().starts_with("fall-"));
+            let word = of_falls.map(schrund::plan::finding::Finding::level).min();
+            (word.map_or(9, |level| level as u8), setup(&plan).spacing_m)
+        };
+        (0..=24).map(word).collect::<Vec<_>>()
+    };
+    // Found by trying teams at random: for each of them some wider gap was held better, over its own width alone.
+    let mut seen = std::collections::BTreeSet::new();
+    for (masses_kg, rules, share) in [
+        (
+            &[56.0, 77.0, 83.0][..],
+            "practice = \"short-alpine\"\nknots = \"always\"",
+            0.3,
+        ),
+        (&[93.0, 85.0], "", 0.1),
+        (&[105.0, 120.0, 80.0, 95.0, 94.0], "snow = \"firm\"", 0.0),
+        (&[71.0, 116.0], "snow = \"firm\"", 0.07),
+        (&[75.0, 53.0, 59.0, 116.0, 60.0], "snow = \"soft\"", 0.08),
+    ] {
+        let along = words(masses_kg, rules, share);
+        // A wider gap that asks for a longer spacing leaves holders more room: that is another set-up.
+        let alike = along.iter().zip(&along[1..]).filter(|(a, b)| a.1 == b.1);
+        for (narrow, wide) in alike {
+            assert!(
+                wide.0 <= narrow.0,
+                "{masses_kg:?} {rules} {share}: {along:?}"
+            );
+        }
+        seen.extend(along.iter().map(|(word, _)| *word));
+    }
+    assert!(seen.len() >= 3, "stop, look and neither came up: {seen:?}");
+}
