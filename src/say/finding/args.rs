@@ -36,7 +36,10 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::BareIce { .. }
         | Fact::GapAssumed { .. }
         | Fact::BridgesLate { .. }
+        | Fact::SnowOnBare { .. }
         | Fact::KnotsNoBite { .. }
+        | Fact::KnotsDoubtful { .. }
+        | Fact::SnowUnknown { .. }
         | Fact::KnotsFewer { .. }
         | Fact::UnropedByWord { .. }
         | Fact::ZoneMissed { .. } => of_zone(fact, at, voice),
@@ -48,6 +51,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         Fact::NoRope { .. }
         | Fact::NearRope { .. }
         | Fact::ReserveShort { .. }
+        | Fact::NoReserve { .. }
         | Fact::CoilHeavy { .. } => of_rope(fact, voice),
         Fact::HeldInNone { .. }
         | Fact::HeldInNoneOnce { .. }
@@ -55,6 +59,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::NotReached { .. }
         | Fact::HaulTooWeak { .. }
         | Fact::PairWithoutKnots { .. }
+        | Fact::AlwaysTiesNone { .. }
         | Fact::NoAnswer { .. } => of_fall(fact, at, voice),
         Fact::CutOff { .. }
         | Fact::IceWithoutGap { .. }
@@ -68,9 +73,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::TerrainVoid { .. }
         | Fact::TerrainFlattens { .. }
         | Fact::ConvexGround { .. } => heights::of(fact, at, voice),
-        Fact::KnotsDoubtful {}
-        | Fact::SnowUnknown {}
-        | Fact::LastOnIce {}
+        Fact::LastOnIce {}
         | Fact::KnotsBlockHaul {}
         | Fact::SlopeUnknown {}
         | Fact::NoInventory {}
@@ -130,6 +133,15 @@ fn of_rope(fact: &Fact, voice: Voice) -> FactArgs<'_> {
         Fact::ReserveShort { short_m, coil_m } => vec![
             ("short", Arg::Needed(*short_m)),
             ("coil", Arg::Needed(*coil_m)),
+        ],
+        Fact::NoReserve {
+            short_m,
+            coil_m,
+            rope_short_m,
+        } => vec![
+            ("short", Arg::Needed(*short_m)),
+            ("coil", Arg::Needed(*coil_m)),
+            ("rope-short", Arg::Needed(*rope_short_m)),
         ],
         Fact::CoilHeavy {
             coil_m,
@@ -191,7 +203,9 @@ fn of_fall<'a>(fact: &'a Fact, at: &At, voice: Voice) -> FactArgs<'a> {
             ("who", Arg::Said(person(&falls.called, voice))),
             ("answer", Arg::Said(setup::haul_answer(haul, voice))),
         ],
-        Fact::PairWithoutKnots { why } => vec![("why", Arg::Said(setup::knots_why(why, voice)))],
+        Fact::PairWithoutKnots { why } | Fact::AlwaysTiesNone { why } => {
+            vec![("why", Arg::Said(setup::knots_why(why, voice)))]
+        }
         Fact::NoAnswer { reason } => {
             vec![("reason", Arg::Said(fault::refusal(reason, voice)))]
         }
