@@ -13,3 +13,4 @@ pub mod reserve;
 pub(crate) mod setup;
 pub mod share;
 mod stance;
+pub(crate) mod trade;
