@@ -85,7 +85,11 @@ fn team_place(leg: &RopedLeg<'_>, draft: &Draft) -> LegPlace {
 
 /// The gravest level found; without any, inside, or not roped at all.
 pub(crate) fn verdict(roped: bool, findings: &[Finding]) -> Verdict {
-    match findings.iter().map(Finding::level).min() {
+    word(roped, findings.iter().map(Finding::level).min())
+}
+
+fn word(roped: bool, gravest: Option<Level>) -> Verdict {
+    match gravest {
         Some(Level::Error | Level::Stop) => Verdict::Stop,
         Some(Level::Outside) => Verdict::Outside,
         Some(Level::Look) => Verdict::Look,
@@ -94,25 +98,36 @@ pub(crate) fn verdict(roped: bool, findings: &[Finding]) -> Verdict {
     }
 }
 
-/// Where each word graver than `inside` holds, in walking order.
-pub(crate) fn stretches(findings: &[Finding]) -> Vec<JudgedStretch> {
-    let judged = |finding: &Finding| {
-        let At::Leg(place) = &finding.at else {
-            return None;
-        };
-        let verdict = verdict(true, std::slice::from_ref(finding));
-        (verdict > Verdict::Inside).then(|| JudgedStretch {
-            from_m: place.from_m,
-            to_m: place.to_m,
-            verdict,
-            code: finding.code(),
-        })
-    };
-    let mut all: Vec<JudgedStretch> = findings.iter().filter_map(judged).collect();
+/// Where each word graver than `inside` holds, in walking order. A finding of falls is told once, at its worst place; here
+/// all of them stand.
+pub(crate) fn stretches(
+    findings: &[Finding],
+    setups: &[TeamSetup],
+    rules: &Rules,
+) -> Vec<JudgedStretch> {
+    let told = findings.iter().filter_map(|finding| match &finding.at {
+        At::Leg(place) => Some((finding.level(), finding.code(), place.from_m, place.to_m)),
+        _ => None,
+    });
+    let held = setups.iter().flat_map(|setup| falls::places(setup, rules));
+    let held = held.map(|(level, code, run)| (level, code, run.from_m, run.to_m));
+    let all = told
+        .chain(held)
+        .map(|(level, code, from_m, to_m)| JudgedStretch {
+            from_m,
+            to_m,
+            verdict: word(true, Some(level)),
+            code,
+        });
+    let mut all: Vec<JudgedStretch> = all.filter(|s| s.verdict > Verdict::Inside).collect();
     all.sort_by(|a, b| {
-        a.from_m
+        let place = a
+            .from_m
             .total_cmp(&b.from_m)
+            .then(a.to_m.total_cmp(&b.to_m));
+        place
             .then(b.verdict.cmp(&a.verdict))
+            .then(a.code.cmp(b.code))
     });
     all.dedup();
     all
@@ -126,12 +141,7 @@ pub(crate) fn draft_verdict(job: &Brief<'_>, leg: &RopedLeg<'_>, draft: &Draft) 
 
 /// How the falls of a team stand on a leg.
 pub(crate) fn falls_verdict(runs: &[HeldRun], spacing_m: f64, rules: &Rules) -> Verdict {
-    match falls::level(runs, spacing_m, rules) {
-        Some(Level::Error | Level::Stop) => Verdict::Stop,
-        Some(Level::Outside) => Verdict::Outside,
-        Some(Level::Look) => Verdict::Look,
-        Some(Level::Note) | None => Verdict::Inside,
-    }
+    word(true, falls::level(runs, spacing_m, rules))
 }
 
 /// The worst that is found on any leg, whoever walks it.

@@ -87,7 +87,7 @@ impl Settled<'_> {
             start_clock: hours.clock.map(|[begin, _]| begin),
             end_clock: hours.clock.map(|[_, end]| end),
             verdict: verdict(leg.sketch.roped, &findings),
-            stretches: stretches(&findings),
+            stretches: stretches(&findings, &setups, self.job.rules),
             teams: setups,
             findings,
         }

@@ -1,8 +1,14 @@
 //! What stops a plan, what asks for a look, and in which order it is said. Limits: trade rules, our judgement.
 
-use schrund::plan::leg::Verdict;
+use schrund::{
+    plan::leg::Verdict,
+    say::voice::Voice,
+    write::parts::sentence::{part_of_word, word_in_part},
+};
+use scraper::Html;
 
 use crate::fixture::{
+    page::select,
     planned::{codes, roped, setup},
     trip::{BARE, SNOW, Trip},
 };
@@ -122,6 +128,72 @@ fn one_steep_step_carries_the_word_and_the_rest_is_judged_as_flat() {
     assert!(held.all_m + held.depends_m > 5_000.0, "{held:?}");
     let flat = one_step(6_000.0, 3_000.0, 60.0, 2.0).plan();
     assert!(roped(&flat).verdict < Verdict::Stop && setup(&flat).held.unwrap().none_m < 1e-9);
+}
+
+#[test]
+fn the_stretch_of_a_stop_stands_wherever_its_word_does() {
+    let planned = one_step(6_000.0, 3_000.0, 60.0, 36.0).planned();
+    let leg = roped(&planned.plan);
+    let told = word_in_part(leg, Voice::default())
+        .expect("the rest is milder")
+        .to_string();
+    assert!(
+        told.starts_with("stop at 2.9") && told.contains("; the rest "),
+        "{told}"
+    );
+    let plain = |text: String| text.split_whitespace().collect::<Vec<_>>().join(" ");
+    for format in ["table", "geojson", "kml", "html"] {
+        let shown = plain(planned.written(format));
+        assert!(shown.contains(&told), "{told} is not in {format}");
+    }
+    let head = plain(planned.written("table"));
+    let first = format!(
+        "Stop: leg {} at {}",
+        leg.leg,
+        part_of_word(leg, Voice::default()).unwrap()
+    );
+    assert!(head.contains(&first), "{first}");
+    // On the map the step alone is barred, and the rest of the leg stands in its own style.
+    let page = Html::parse_document(&planned.written("html"));
+    let drawn = |class: &str| {
+        let lines = select(
+            &page,
+            &format!("svg[aria-labelledby=map-overview] path.leg.{class}"),
+        );
+        lines
+            .iter()
+            .map(|line| line.attr("d").unwrap().len())
+            .sum::<usize>()
+    };
+    let rest = leg
+        .pieces()
+        .into_iter()
+        .map(|piece| piece.verdict)
+        .min()
+        .unwrap();
+    assert!(drawn("stop") > 0 && drawn("bars") > 0, "the step");
+    assert!(drawn(rest.as_str()) > 0, "the rest, {rest:?}");
+}
+
+#[test]
+fn every_place_of_a_fall_is_a_stretch_and_the_finding_names_the_worst() {
+    let two = |x_m: f64, first_m: f64| {
+        let on = |x: f64, from: f64| (x - from).clamp(0.0, 60.0);
+        on(x_m, first_m) + on(x_m, 4_000.0)
+    };
+    let line: Vec<_> = (0..=300).map(|i| (0.0, 20.0 * f64::from(i))).collect();
+    let trip = Trip::along(&line).zone((-500.0, -100.0), (500.0, 6_100.0), SNOW);
+    let plan = trip.heights(move |_, y| -0.727 * two(y, 2_000.0)).plan();
+    let leg = roped(&plan);
+    let falls = leg.stretches.iter().filter(|s| s.code.starts_with("fall-"));
+    let middles: Vec<f64> = falls.map(|s| f64::midpoint(s.from_m, s.to_m)).collect();
+    for near_m in [2_030.0, 4_030.0] {
+        assert!(
+            middles.iter().any(|m| (m - near_m).abs() < 60.0),
+            "{near_m}: {:?}",
+            leg.stretches
+        );
+    }
 }
 
 #[test]
