@@ -188,7 +188,7 @@ use plan::{Plan, SCHEMA_VERSION, options::Options};
 use rope::{
     answers::{Answers, Depth},
     legs::demands_m,
-    share,
+    trade::{self, Trade},
 };
 use times::hours::hours;
 use trip::{
@@ -280,8 +280,9 @@ impl<'j> Planner<'j> {
         let legs = rope::legs::legs(job, &teams, &stages);
         let hours = hours(job, &legs);
         let demands_m = demands_m(&legs, &teams);
-        let ropes = share::best(&demands_m, job.ropes, job.rules);
         let answers = Answers::of(job, &legs, depth);
+        let trade = Trade::of(&legs, &answers);
+        let ropes = trade::best(job, &trade, &demands_m);
         let settled = Settled {
             job,
             legs: &legs,
@@ -294,7 +295,7 @@ impl<'j> Planner<'j> {
             route: whole::route::route(job, &stages, &hours),
             zones: whole::zones::zones(job, &stages),
             legs: whole::legs::legs(&settled),
-            carry: whole::carry::carry(job, &teams, &legs, &demands_m, &ropes),
+            carry: whole::carry::carry(job, &teams, &legs, &demands_m, &ropes, &trade),
             keep_setup: whole::keep::keep(job, &legs, &ropes),
             findings: whole::findings::findings(job, &stages, &legs),
             assumptions: whole::assumptions::assumptions(job),

@@ -14,7 +14,9 @@ pub mod leg;
 pub mod name;
 pub mod off;
 pub mod options;
+pub mod pieces;
 pub mod place;
+pub mod verdict;
 pub mod why;
 
 use crate::{

@@ -15,3 +15,4 @@ pub mod reserve;
 pub(crate) mod setup;
 pub mod share;
 mod stance;
+pub(crate) mod trade;

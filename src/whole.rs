@@ -4,6 +4,7 @@ pub(crate) mod assumptions;
 pub(crate) mod carry;
 pub(crate) mod findings;
 pub(crate) mod keep;
+mod kept;
 pub(crate) mod legs;
 pub(crate) mod route;
 pub mod runs;

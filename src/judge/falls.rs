@@ -52,6 +52,21 @@ pub(super) fn level(runs: &[HeldRun], spacing_m: f64, rules: &Rules) -> Option<L
     all.map(|(alarm, _)| alarm.level()).min()
 }
 
+/// Every place where the falls of a team raise an alarm, with its code.
+pub(super) fn places(setup: &TeamSetup, rules: &Rules) -> Vec<(Level, &'static str, HeldRun)> {
+    let Some(arrest) = &setup.arrest else {
+        return Vec::new();
+    };
+    let falls = PersonName::at(arrest.falls, &setup.persons);
+    let all = alarms(&arrest.runs, setup.spacing_m, rules).into_iter();
+    let of_alarm = all.flat_map(|(alarm, places)| {
+        let code = alarm.fact(falls.clone(), &places).code();
+        let runs = places.runs.into_iter();
+        runs.map(move |run| (alarm.level(), code, run))
+    });
+    of_alarm.collect()
+}
+
 /// What the answers along a leg are an alarm for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Alarm {
@@ -147,6 +162,8 @@ struct Places {
     worst: HeldRun,
     /// Of all of them, metres.
     length_m: f64,
+    /// All of them.
+    runs: Vec<HeldRun>,
 }
 
 impl Places {
@@ -161,6 +178,7 @@ impl Places {
         Some(Self {
             worst: *runs.iter().max_by(worse)?,
             length_m: runs.iter().map(HeldRun::length_m).sum(),
+            runs,
         })
     }
 }

@@ -16,6 +16,7 @@ use crate::{
         finding::{At, Finding, LegPlace},
         leg::{JudgedStretch, TeamSetup, Verdict},
     },
+    practice::Rules,
     rope::{draft::Draft, held::AskedSlopes, legs::RopedLeg},
     times::hours::Hours,
     trip::job::Brief,
@@ -93,25 +94,36 @@ fn team_place(leg: &RopedLeg<'_>, draft: &Draft) -> LegPlace {
     }
 }
 
-/// Where each word graver than `inside` holds, in walking order.
-pub(crate) fn stretches(findings: &[Finding]) -> Vec<JudgedStretch> {
-    let judged = |finding: &Finding| {
-        let At::Leg(place) = &finding.at else {
-            return None;
-        };
-        let verdict = verdict::of_findings(true, std::slice::from_ref(finding));
-        (verdict > Verdict::Inside).then(|| JudgedStretch {
-            from_m: place.from_m,
-            to_m: place.to_m,
-            verdict,
-            code: finding.code(),
-        })
-    };
-    let mut all: Vec<JudgedStretch> = findings.iter().filter_map(judged).collect();
+/// Where each word graver than `inside` holds, in walking order. A finding of falls is told once, at its worst place; here
+/// all of them stand.
+pub(crate) fn stretches(
+    findings: &[Finding],
+    setups: &[TeamSetup],
+    rules: &Rules,
+) -> Vec<JudgedStretch> {
+    let told = findings.iter().filter_map(|finding| match &finding.at {
+        At::Leg(place) => Some((finding.level(), finding.code(), place.from_m, place.to_m)),
+        _ => None,
+    });
+    let held = setups.iter().flat_map(|setup| falls::places(setup, rules));
+    let held = held.map(|(level, code, run)| (level, code, run.from_m, run.to_m));
+    let all = told
+        .chain(held)
+        .map(|(level, code, from_m, to_m)| JudgedStretch {
+            from_m,
+            to_m,
+            verdict: verdict::of_levels(std::iter::once(level)),
+            code,
+        });
+    let mut all: Vec<JudgedStretch> = all.filter(|s| s.verdict > Verdict::Inside).collect();
     all.sort_by(|a, b| {
-        a.from_m
+        let place = a
+            .from_m
             .total_cmp(&b.from_m)
+            .then(a.to_m.total_cmp(&b.to_m));
+        place
             .then(b.verdict.cmp(&a.verdict))
+            .then(a.code.cmp(b.code))
     });
     all.dedup();
     all

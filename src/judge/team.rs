@@ -2,11 +2,7 @@
 
 use crate::{
     judge::place::place_at,
-    legs::{
-        knots,
-        over::{Over, bite},
-        spacing,
-    },
+    legs::{knots, over::bite, spacing},
     plan::{
         cure::RopeCure,
         fact::{Fact, RopeLack},
@@ -14,7 +10,7 @@ use crate::{
         leg::{Bite, RopeAtHand, TeamSetup},
         name::{PersonName, RopeName, ZoneName},
     },
-    practice::{Origin, Rule, Rules},
+    practice::{Knots, Origin, Rule, Rules},
     rope::{draft::Draft, legs::RopedLeg, reserve, share},
     trip::job::Brief,
 };
@@ -91,30 +87,19 @@ impl OfTeam<'_> {
 
     fn knots(&self) -> Vec<Fact> {
         let tied = self.draft.knots.count > 0;
-        let mut found = Vec::new();
-        match self.draft.knots.bite {
-            Bite::Doubtful if tied => found.push(Fact::KnotsDoubtful {}),
-            Bite::Unknown if tied && self.snow_not_given() => found.push(Fact::SnowUnknown {}),
-            Bite::No if tied => found.push(Fact::KnotsNoBite {
-                zones: self.no_bite(),
-            }),
-            _ => {}
-        }
+        let mut found = if tied { self.bites() } else { Vec::new() };
         found.extend(self.fewer());
+        let why = || self.draft.knots.why.clone();
+        if !tied && self.job.rules.choices.knots.value == Knots::Always {
+            found.push(Fact::AlwaysTiesNone { why: why() });
+        }
         if self.draft.persons.len() == 2 && !tied {
-            let why = self.draft.knots.why.clone();
-            found.push(Fact::PairWithoutKnots { why });
+            found.push(Fact::PairWithoutKnots { why: why() });
         }
         if tied {
             found.push(Fact::KnotsBlockHaul {});
         }
         found
-    }
-
-    /// Whether a zone lacks its snow; that nobody knows it where none is drawn is said with that ice.
-    fn snow_not_given(&self) -> bool {
-        let drawn = Over::drawn(&self.leg.zones);
-        !self.leg.undrawn || !drawn.zones.is_empty() && drawn.bite(self.job.rules) == Bite::Unknown
     }
 
     /// Knots left out of a layout.
@@ -126,11 +111,21 @@ impl OfTeam<'_> {
         (tied > 0 && tied < layout).then_some(Fact::KnotsFewer { tied, layout })
     }
 
-    /// The zones in which knots do not bite.
-    fn no_bite(&self) -> Vec<ZoneName> {
-        let zones = self.leg.zones.iter().copied();
-        let dead = zones.filter(|z| bite([*z], self.job.rules) == Bite::No);
-        dead.map(ZoneName::from).collect()
+    /// Where the knots that are tied do not bite, or may not, zone by zone. That nobody knows the snow where no zone is
+    /// drawn is said with that ice.
+    fn bites(&self) -> Vec<Fact> {
+        let zones = |how: Bite| -> Option<Vec<ZoneName>> {
+            let alike = self.leg.zones.iter().copied();
+            let alike = alike.filter(|z| bite([*z], self.job.rules) == how);
+            let zones: Vec<ZoneName> = alike.map(ZoneName::from).collect();
+            (!zones.is_empty()).then_some(zones)
+        };
+        let all = [
+            zones(Bite::No).map(|zones| Fact::KnotsNoBite { zones }),
+            zones(Bite::Unknown).map(|zones| Fact::SnowUnknown { zones }),
+            zones(Bite::Doubtful).map(|zones| Fact::KnotsDoubtful { zones }),
+        ];
+        all.into_iter().flatten().collect()
     }
 }
 
@@ -196,12 +191,24 @@ fn not_reached(setup: &TeamSetup) -> impl Iterator<Item = Fact> {
     })
 }
 
-/// Brake knots block the loaded strand, so that a rescue takes the reserve that the reach factor asks for.
+/// Brake knots block the loaded strand, so that a rescue takes a reserve of its own. Where the set-up asks for all of it,
+/// a rope that is too short is told as such.
 fn reserve_short(setup: &TeamSetup, rules: &Rules) -> Option<Fact> {
-    let obliged_m = reserve::end_coil_m(setup.people, setup.spacing_m, rules);
-    let short_m = obliged_m - setup.coil_m.max(setup.coil_carried_m);
-    (setup.knots.count > 0 && short_m > 1e-9).then_some(Fact::ReserveShort {
-        short_m,
-        coil_m: obliged_m,
+    let coil_m = reserve::obliged_coil_m(setup.people, setup.spacing_m, rules);
+    let short_m = coil_m - setup.coil_carried_m;
+    let asked_for = setup.coil_m > coil_m - 1e-9;
+    if setup.knots.count == 0 || asked_for || short_m < 1e-9 {
+        return None;
+    }
+    let whole_m = setup.ledger.total_m + 2.0 * (coil_m - setup.coil_m);
+    let rope_m = setup.rope.as_ref().map(|rope| rope.length_m);
+    let rope_short_m = rope_m.map(|m| whole_m - m).filter(|m| *m > 1e-9);
+    Some(match rope_short_m {
+        Some(rope_short_m) => Fact::NoReserve {
+            short_m,
+            coil_m,
+            rope_short_m,
+        },
+        None => Fact::ReserveShort { short_m, coil_m },
     })
 }

@@ -53,7 +53,7 @@ pub(super) fn bridges(job: &Brief<'_>, leg: &RopedLeg<'_>, hours: &Hours) -> Vec
             .map(|c| c.to_m.min(stretch.to_m))
             .reduce(f64::max)?;
         let left_at = hours.at(leg, ends_m, job.rules)?;
-        let hidden = zone.is_none_or(|z| z.surface == Surface::Snow);
+        let hidden = zone.is_none_or(|z| z.surface_counted() == Surface::Snow);
         let late = hidden && left_at > until;
         late.then(|| {
             let fact = Fact::BridgesLate {

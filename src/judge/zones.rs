@@ -38,8 +38,14 @@ fn unroped_by_word(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Option<Fact> {
 fn of_zone(zone: &Zone, roped: bool, rules: &Rules) -> Vec<Fact> {
     let mut found = Vec::new();
     let name = || zone.into();
-    if zone.rope == RopeWord::Never && zone.surface == Surface::Snow {
+    if zone.rope == RopeWord::Never && zone.surface_counted() == Surface::Snow {
         found.push(unroped_on_hidden(zone, rules));
+    }
+    if let Some(snow_depth_m) = zone.snow_on_bare_m() {
+        found.push(Fact::SnowOnBare {
+            zone: name(),
+            snow_depth_m,
+        });
     }
     if roped && zone.gap.assumed {
         found.push(Fact::GapAssumed {
@@ -55,7 +61,7 @@ fn of_zone(zone: &Zone, roped: bool, rules: &Rules) -> Vec<Fact> {
         _ => {}
     }
     // Both views on bare ice, whichever the plan takes.
-    if zone.surface == Surface::Bare && zone.rope == RopeWord::Auto {
+    if zone.surface_counted() == Surface::Bare && zone.rope == RopeWord::Auto {
         let roped = asks_for_rope(zone, rules);
         found.push(Fact::BareIce {
             zone: name(),

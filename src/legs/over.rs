@@ -36,7 +36,7 @@ impl<'a> Over<'a> {
     /// Whether every gap of the leg is in sight.
     #[must_use]
     pub fn bare_only(self) -> bool {
-        let bare = |z: &&Zone| z.surface == Surface::Bare;
+        let bare = |z: &&Zone| z.surface_counted() == Surface::Bare;
         !self.undrawn && !self.zones.is_empty() && self.zones.iter().all(bare)
     }
 
@@ -68,7 +68,7 @@ pub(crate) fn ropes_undrawn(rules: &Rules) -> bool {
 /// snow lies and none is known to be too thin.
 #[must_use]
 pub fn bite<'a>(zones: impl IntoIterator<Item = &'a Zone>, rules: &Rules) -> Bite {
-    let in_zone = |zone: &Zone| match (zone.surface, zone.snow_depth_m) {
+    let in_zone = |zone: &Zone| match (zone.surface_counted(), zone.snow_depth_m) {
         (Surface::Bare, _) => Bite::No,
         (_, None) => Bite::Unknown,
         (_, Some(depth_m)) if depth_m <= rules[Rule::KnotsNoBiteM] => Bite::No,

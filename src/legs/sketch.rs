@@ -237,7 +237,9 @@ pub(crate) fn asks_for_rope(zone: &Zone, rules: &Rules) -> bool {
     match zone.rope {
         RopeWord::Always => true,
         RopeWord::Never => false,
-        RopeWord::Auto => zone.surface == Surface::Snow || rules.choices.rope_on_bare.value,
+        RopeWord::Auto => {
+            zone.surface_counted() == Surface::Snow || rules.choices.rope_on_bare.value
+        }
     }
 }
 

@@ -40,6 +40,6 @@ fn is_roped(zone: &Zone) -> bool {
     match zone.rope {
         RopeWord::Always => true,
         RopeWord::Never => false,
-        RopeWord::Auto => zone.surface == Surface::Snow,
+        RopeWord::Auto => zone.surface_counted() == Surface::Snow,
     }
 }

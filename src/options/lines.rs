@@ -20,7 +20,7 @@ use crate::{
         draft::Draft,
         held::AskedSlopes,
         legs::{RopedLeg, legs},
-        reserve,
+        reserve, share,
     },
     trip::{job::Brief, party::RopeTeam},
 };
@@ -107,20 +107,29 @@ impl Tied {
         let coil_m = self.ledger.coils_m / 2.0;
         let all = reserve::free(self.people, self.spacing_m, coil_m);
         let short_m = all.iter().map(|free| -free.depth_m(self.spacing_m, rules));
-        let obliged_m = reserve::end_coil_m(self.people, self.spacing_m, rules);
+        let obliged_m = reserve::obliged_coil_m(self.people, self.spacing_m, rules);
         let obliged_m = if self.knots { obliged_m - coil_m } else { 0.0 };
         self.ledger.total_m + 2.0 * short_m.fold(obliged_m.max(0.0), f64::max)
     }
 
-    /// Whether somebody is beyond every loop, or a rescue strand is short, with this rope as carried.
-    pub(super) fn leaves_somebody(&self, load: RopeLoad, rules: &Rules) -> bool {
+    /// How it stands with this rope as carried: whether somebody is beyond every loop, or a rescue strand is short.
+    pub(super) fn by_reach(&self, load: RopeLoad, rules: &Rules) -> Verdict {
         let coil_m = Carried::of(&self.ledger, load, rules).coil_m;
         let all = reserve::free(self.people, self.spacing_m, coil_m);
         let beyond = all
             .iter()
             .any(|free| free.depth_m(self.spacing_m, rules) < -1e-9);
-        let obliged_m = reserve::end_coil_m(self.people, self.spacing_m, rules);
-        beyond || (self.knots && obliged_m > coil_m.max(self.ledger.coils_m / 2.0) + 1e-9)
+        let needed_m = self.ledger.coils_m / 2.0;
+        let obliged_m = reserve::obliged_coil_m(self.people, self.spacing_m, rules);
+        let short = self.knots && obliged_m > coil_m.max(needed_m) + 1e-9;
+        let whole_m = self.ledger.total_m + 2.0 * (obliged_m - needed_m);
+        if short && !share::holds(load.length_m, whole_m) {
+            Verdict::Outside
+        } else if short || beyond {
+            Verdict::Look
+        } else {
+            Verdict::Inside
+        }
     }
 }
 

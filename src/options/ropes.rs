@@ -113,22 +113,19 @@ fn from(hand: &Hand, draft: &WayDraft) -> Vec<Way> {
     ways.collect()
 }
 
-/// Whether the ropes as carried leave somebody beyond every loop.
+/// How it stands with the ropes as carried.
 fn by_reach(hand: &Hand, draft: &WayDraft, given: &[Supply]) -> Verdict {
     let load = |supply: &Supply| RopeLoad {
         length_m: supply.length_m,
         diameter_mm: supply.index.and_then(|i| hand.ropes.get(i)?.diameter_mm),
     };
-    let mut pairs = draft.teams.iter().zip(given);
-    let leaves = pairs.any(|(line, supply)| {
-        let mut tied = line.tied.iter();
-        supply.length_m > 0.0 && tied.any(|t| t.leaves_somebody(load(supply), &draft.rules))
+    let pairs = draft.teams.iter().zip(given);
+    let carried = pairs.filter(|(_, supply)| supply.length_m > 0.0);
+    let verdicts = carried.flat_map(|(line, supply)| {
+        let tied = line.tied.iter();
+        tied.map(move |t| t.by_reach(load(supply), &draft.rules))
     });
-    if leaves {
-        Verdict::Look
-    } else {
-        Verdict::Inside
-    }
+    verdicts.max().unwrap_or(Verdict::Inside)
 }
 
 fn way(hand: &Hand, draft: &WayDraft, given: &[Supply], (verdict, short_m): (Verdict, f64)) -> Way {

@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::plan::{judged::Verdict, name::RopeName, options::Change};
+use crate::plan::{name::RopeName, options::Change, verdict::Verdict};
 
 /// What makes a rope at hand hold a leg that it does not hold as planned, keeping every spacing that gaps ask for.
 ///

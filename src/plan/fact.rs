@@ -99,6 +99,9 @@ facts! {
     NoSetup { people: usize, effective_gap_m: f64, need_m: f64, cap_m: f64 } = "no-setup", Outside;
     /// The set-up of this leg takes more rope than the team has at hand.
     NoRope { needed_m: f64, lack: RopeLack, cure: Option<RopeCure> } = "no-rope-fits", Outside;
+    /// Brake knots block the loaded strand, so a rescue takes a strand of its own, and the rope at hand cannot give it:
+    /// the set-up that is asked for leaves the reserve short, and a whole one does not fit on this rope.
+    NoReserve { short_m: f64, coil_m: f64, rope_short_m: f64 } = "no-rope-for-the-reserve", Outside;
     /// The team runs along the crevasses: several people can stand over one gap, and no spacing helps.
     /// Walk in echelon (staggered) or take another line.
     Along { zone: ZoneName } = "along-the-crevasses", Look;
@@ -114,20 +117,23 @@ facts! {
     /// With the rope as carried no drop loop reaches this person: it ends short of the lip. Plan another rescue for them,
     /// take a longer rope, or let `cover = "anyone"` size the coils.
     NotReached { falls: PersonName, short_m: f64 } = "loop-ends-short-of-the-lip", Look;
-    /// Knots make a rescue strand obligatory, and the reserve asked for leaves it short.
+    /// Knots make a rescue strand obligatory, and the reserve that a practice set or the leader asks for leaves it short.
     ReserveShort { short_m: f64, coil_m: f64 } = "reserve-left-short", Look;
     /// The spacing is close to the greatest one: a slightly wider gap has no set-up.
     NearCap { spacing_m: f64, cap_m: f64 } = "spacing-near-limit", Look;
     /// The rope has little to spare: a slightly wider gap asks for another one.
     NearRope { rope: RopeName, spare_m: f64 } = "rope-near-limit", Look;
-    /// The snow may be too thin for brake knots to bite. They are tied and not to be counted on.
-    KnotsDoubtful {} = "knots-doubtful", Look;
+    /// The snow may be too thin in these zones for brake knots to bite. They are tied and not to be counted on.
+    KnotsDoubtful { zones: Vec<ZoneName> } = "knots-doubtful", Look;
     /// Fewer knots are tied than a whole layout has: by the leader's word, or because the greatest spacing has no room.
     KnotsFewer { tied: usize, layout: usize } = "fewer-knots-than-a-layout", Look;
-    /// Nobody said how much snow lies on the ice, so whether brake knots bite is unknown.
-    SnowUnknown {} = "snow-depth-not-given", Look;
+    /// Nobody said how much snow lies on the ice of these zones, so whether brake knots bite there is unknown.
+    SnowUnknown { zones: Vec<ZoneName> } = "snow-depth-not-given", Look;
     /// Knots are tied for one part of the leg and do not bite in another.
     KnotsNoBite { zones: Vec<ZoneName> } = "knots-do-not-bite-everywhere", Look;
+    /// The trip or the practice set says `knots` = `always`, and on this leg none are tied: they would not bite, have no
+    /// room, or are not tied by so many.
+    AlwaysTiesNone { why: KnotsWhy } = "knots-always-and-none-tied", Look;
     /// One person alone must hold a fall, without brake knots to help.
     PairWithoutKnots { why: KnotsWhy } = "pair-without-knots", Look;
     /// The route begins or ends on the ice: the leg is cut off there, and the team is still on rope.
@@ -147,6 +153,9 @@ facts! {
     /// roped with the base spacing of the practice set, unless `undrawn_ice` = `tell` says that it is only told. All
     /// such stretches of the stage are listed.
     IceWithoutGap { pieces: Vec<Piece>, roped: bool } = "ice-without-a-gap-width", Look;
+    /// A zone says that its ice is bare and that snow lies on it. Both cannot be: it is planned as snow that hides gaps,
+    /// the more careful reading, in spacing, knots, falls and verdicts. Say which it is.
+    SnowOnBare { zone: ZoneName, snow_depth_m: f64 } = "snow-on-bare-ice", Look;
     /// Snow bridges weaken through the day, and the planned time on hidden gaps is later than the leader trusts them.
     /// Without a zone it is ice that only the inventory knows.
     BridgesLate { zone: Option<ZoneName>, left_at: Clock, until: Clock } = "bridges-late", Look;

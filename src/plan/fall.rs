@@ -47,6 +47,9 @@ pub struct Arrest {
     pub slope_deg: f64,
     /// Whether heights say how steep it is there.
     pub slope_known: bool,
+    /// The gap over which the falls of that place are held worst, along the route, metres: in steps of half a metre, the
+    /// greatest one or a narrower one, and 0 where nobody gave any.
+    pub gap_m: f64,
     /// Whether the model let the brake knots bear: only where the snow is known to be deep enough.
     pub knots_counted: bool,
     /// Where that is: from this chainage, metres,

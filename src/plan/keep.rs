@@ -33,7 +33,7 @@ pub struct KeepSetup {
 /// let wider_m = plan.legs[3].teams[0].spacing_m - plan.legs[1].teams[0].spacing_m;
 /// assert_eq!((keep.as_planned.changes, keep.as_planned.minutes), (1, 5.0));
 /// assert_eq!(keep.kept.changes, 0);
-/// assert!((keep.kept.minutes - 0.5 * wider_m * plan.legs[1].length_m / 1000.0).abs() < 1e-9);
+/// assert!((keep.kept.minutes - 0.5 * wider_m * (plan.legs[1].length_m + wider_m) / 1000.0).abs() < 1e-9);
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, JsonSchema)]
@@ -60,8 +60,36 @@ pub struct KeptRun {
     pub stage: usize,
     /// Numbers of the legs.
     pub legs: Vec<usize>,
+    /// Where they are walked on the rope under it, in walking order: a longer team unropes later, and legs that come too
+    /// close for unroping become one.
+    pub stretches: Vec<KeptStretch>,
     /// One set-up for each rope team.
     pub teams: Vec<KeptTeam>,
+}
+
+/// A roped stretch under a kept set-up.
+///
+/// ```
+/// let plan = schrund::plan(&schrund::example::pair()?)?;
+/// let run = &plan.keep_setup.as_ref().expect("two set-ups that differ").runs[0];
+/// let (stretch, leg) = (&run.stretches[0], &plan.legs[1]);
+/// assert_eq!((&stretch.legs[..], stretch.from_m), (&[2][..], leg.start_m));
+/// // The pair walks wider than the first leg asks for, and is on the rope so much longer.
+/// assert!((stretch.to_m - leg.end_m - run.teams[0].longer_m).abs() < 1e-9);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct KeptStretch {
+    /// Numbers of the legs that lie in it.
+    pub legs: Vec<usize>,
+    /// Chainage of roping up, metres.
+    pub from_m: f64,
+    /// Chainage of unroping, metres.
+    pub to_m: f64,
+    /// Where the team ropes up: longitude, latitude.
+    pub start: [f64; 2],
+    /// Where it unropes: longitude, latitude.
+    pub end: [f64; 2],
 }
 
 /// The set-up of one team over several legs.

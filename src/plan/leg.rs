@@ -14,7 +14,7 @@ use crate::{
 use schemars::JsonSchema;
 use serde::Serialize;
 
-pub use crate::plan::judged::{JudgedStretch, Verdict};
+pub use crate::plan::{judged::JudgedStretch, verdict::Verdict};
 
 /// A part of a stage that is walked in one way. Legs tile their stage.
 ///

@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::{plan::judged::Verdict, trip::party::Called};
+use crate::{plan::verdict::Verdict, trip::party::Called};
 
 /// The ways nobody would rule out, best first. Units stand in the names.
 ///

@@ -130,4 +130,15 @@ pub enum CarryWhy {
     LongestSetUp,
     /// It is the best there is, and too short.
     TooShort,
+    /// It is too short, and a longer one is left to another team: one rope serves a team for the whole trip.
+    LeftToAnother {
+        /// Number of that team.
+        other_team: usize,
+        /// Whether with the two ropes exchanged legs with graver falls would be outside.
+        graver_falls: bool,
+        /// Legs that some rope is too short for.
+        legs_outside: usize,
+        /// Legs that some rope were too short for, with the two exchanged.
+        legs_exchanged: usize,
+    },
 }

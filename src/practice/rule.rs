@@ -56,6 +56,7 @@ rules! {
     SteepDescentDeg "steep_descent_deg",
     TieInM "tie_in_m",
     ReachFactor "reach_factor",
+    ObligedReachFactor "obliged_reach_factor",
     LoopEndsM "loop_ends_m",
     SlingM "sling_m",
     ChestCoilM "chest_coil_m",

@@ -48,6 +48,7 @@ pub(crate) fn answer(fall: &FallAnswer, order: Option<OrderAdvice>) -> Option<Ar
         snow_assumed: fall.snow_assumed,
         slope_deg: team.slope_toward_lip_deg,
         slope_known: fall.along.slope_known,
+        gap_m: team.gap_m,
         knots_counted: team.knots.is_some(),
         everybody: holding.fallers.iter().map(|f| held(&f.verdict)).collect(),
         order,

@@ -1,6 +1,6 @@
 //! Falls judged place by place: on how many metres of a leg they are held in all cases, depend, or are held in none.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, btree_map::Entry};
 
 use crate::{
     fault::refusal::Refusal,
@@ -38,6 +38,14 @@ pub(crate) struct HeldAlong {
     pub(crate) slope_known: bool,
 }
 
+/// What the answer at a place of a leg rests on.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+struct Asked {
+    stance: Stance,
+    gap_given: bool,
+    deg: u8,
+}
+
 /// What was asked so far, whichever leg it was asked for.
 #[derive(Debug, Default)]
 pub(crate) struct AskedSlopes(BTreeMap<Vec<u64>, HoldLimits>);
@@ -58,20 +66,24 @@ impl AskedSlopes {
             .inclines
             .iter()
             .filter(|i| !i.contacts.is_empty());
+        let mut asked: BTreeMap<Asked, (HeldOn, Team)> = BTreeMap::new();
         for incline in on_ice {
             let (drawn, undrawn) = ice_at(leg, incline, zones);
             let over = Over {
                 zones: &drawn,
                 undrawn,
             };
-            let stance = Stance::on(over, rules);
-            let mut team = stance::team(draft, stance, rules)?;
-            if drawn.is_empty() {
-                team.gap_m = 0.0;
-            }
-            let deg = whole_deg(incline.toward_lip_deg().unwrap_or_default());
-            let held_on = told(self.at(&team, deg, rules)?, !drawn.is_empty());
-            team.slope_toward_lip_deg = f64::from(deg);
+            let at = Asked {
+                stance: Stance::on(over, rules),
+                gap_given: !drawn.is_empty(),
+                deg: whole_deg(incline.toward_lip_deg().unwrap_or_default()),
+            };
+            let (held_on, team) = match asked.entry(at) {
+                Entry::Occupied(known) => known.into_mut(),
+                Entry::Vacant(free) => free.insert(self.worst_gap(draft, at, rules)?),
+            };
+            let (held_on, team) = (told(*held_on, at.gap_given), team.clone());
+            let (stance, deg) = (at.stance, at.deg);
             let run = run(incline, stance.snow, held_on);
             let alarm = Alarm::of(&run, deg);
             let known = along.get_or_insert_with(|| HeldAlong {
@@ -91,9 +103,30 @@ impl AskedSlopes {
         Ok(along)
     }
 
-    fn at(&mut self, team: &Team, deg: u8, rules: &Rules) -> Result<HeldOn, Refusal> {
-        let limits = self.0.entry(stance::key(team)).or_default();
-        limits.at(team, deg, &rules.nature.assumed)
+    /// The answer over the gap over which falls are held worst, and the team there.
+    fn worst_gap(
+        &mut self,
+        draft: &Draft,
+        at: Asked,
+        rules: &Rules,
+    ) -> Result<(HeldOn, Team), Refusal> {
+        let over = |gap_m| stance::team(draft, gap_m, at.stance, rules);
+        let mut held_on = HeldOn::BEST;
+        let mut worst: Option<Team> = None;
+        for gap_m in stance::gaps_m(draft, at.gap_given) {
+            let team = over(gap_m)?;
+            let limits = self.0.entry(stance::key(&team)).or_default();
+            let next = limits.worse(&team, at.deg, &rules.nature.assumed, held_on)?;
+            if worst.is_none() || next != held_on {
+                (held_on, worst) = (next, Some(team));
+            }
+            if held_on.in_none {
+                break;
+            }
+        }
+        let mut worst = worst.map_or_else(|| over(0.0), Ok)?;
+        worst.slope_toward_lip_deg = f64::from(at.deg);
+        Ok((held_on, worst))
     }
 }
 

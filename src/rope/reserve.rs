@@ -9,7 +9,11 @@ use crate::{
 /// Free rope that a drop loop needs: reach factor × spacing, the ends, less a long sling; metres.
 #[must_use]
 pub fn loop_m(spacing_m: f64, rules: &Rules) -> f64 {
-    let reach_m = rules[Rule::ReachFactor] * spacing_m + rules[Rule::LoopEndsM];
+    loop_at_m(rules[Rule::ReachFactor], spacing_m, rules)
+}
+
+fn loop_at_m(factor: f64, spacing_m: f64, rules: &Rules) -> f64 {
+    let reach_m = factor * spacing_m + rules[Rule::LoopEndsM];
     (reach_m - rules[Rule::SlingM]).max(0.0)
 }
 
@@ -29,6 +33,15 @@ pub fn coil_m(people: usize, spacing_m: f64, rules: &Rules) -> f64 {
 #[must_use]
 pub fn end_coil_m(people: usize, spacing_m: f64, rules: &Rules) -> f64 {
     less_behind(people.saturating_sub(2), spacing_m, rules)
+}
+
+/// Coil that each end person must carry where brake knots block the loaded strand, so that a rescue takes one of its
+/// own, metres: by the reach factor, and never by less than is taught.
+#[must_use]
+pub fn obliged_coil_m(people: usize, spacing_m: f64, rules: &Rules) -> f64 {
+    let factor = rules[Rule::ReachFactor].max(rules[Rule::ObligedReachFactor]);
+    let behind_m = spans_m(people.saturating_sub(2), spacing_m);
+    (loop_at_m(factor, spacing_m, rules) - behind_m).max(0.0)
 }
 
 fn less_behind(spans: usize, spacing_m: f64, rules: &Rules) -> f64 {

@@ -39,16 +39,35 @@ impl Stance {
 /// Gaps are put before the model in steps of so many metres, rounded up, as spacings go by half metres too: our judgement.
 const GAP_STEP_M: f64 = 0.5;
 
-/// The team as the fall model sees it, on the flat.
+/// The widths that the gaps of a leg may have along the route, the greatest first; one of none where nobody gave any.
+///
+/// A zone gives the greatest width, and most of its gaps are narrower. Falls are reckoned over all of them, so that
+/// whoever gives a wider gap adds widths and takes none away.
+pub(crate) fn gaps_m(draft: &Draft, gap_given: bool) -> impl Iterator<Item = f64> {
+    let greatest_m = if gap_given {
+        draft.spacing.meeting.effective_gap_m
+    } else {
+        0.0
+    };
+    let steps = (greatest_m / GAP_STEP_M - 1e-9).ceil().max(0.0);
+    let narrower = move |k: &f64| Some(k - 1.0).filter(|k| *k >= 0.0);
+    std::iter::successors(Some(steps), narrower).map(|k| k * GAP_STEP_M)
+}
+
+/// The team as the fall model sees it, on the flat and over a gap of one width.
 ///
 /// # Errors
 /// A sentence when the rope's figures are those of no spring.
-pub(crate) fn team(draft: &Draft, stance: Stance, rules: &Rules) -> Result<Team, Refusal> {
-    let gap_m = draft.spacing.meeting.effective_gap_m;
+pub(crate) fn team(
+    draft: &Draft,
+    gap_m: f64,
+    stance: Stance,
+    rules: &Rules,
+) -> Result<Team, Refusal> {
     Ok(Team {
         masses_kg: draft.persons.iter().map(|p| p.mass_kg).collect(),
         spacing_m: draft.spacing.spacing_m,
-        gap_m: (gap_m / GAP_STEP_M - 1e-9).ceil() * GAP_STEP_M,
+        gap_m,
         knots: counted(&draft.knots).filter(|_| stance.knots_bear),
         snow: stance.snow,
         on_skis: rules.choices.travel.value == Travel::Ski,

@@ -285,6 +285,27 @@ pub fn carry_why(carry: &Carry, teams: usize, voice: Voice) -> Said {
     let why = match carry.why {
         CarryWhy::LongestSetUp => voice.say("carry-longest", &args),
         CarryWhy::TooShort => voice.say("carry-too-short", &args),
+        CarryWhy::LeftToAnother {
+            other_team,
+            graver_falls,
+            legs_outside,
+            legs_exchanged,
+        } => {
+            let short = voice.say("carry-too-short", &args);
+            let gain = match (graver_falls, legs_exchanged > legs_outside) {
+                (true, _) => "graver",
+                (false, true) => "fewer",
+                (false, false) => "none",
+            };
+            let args = [
+                ("short", Arg::Said(short)),
+                ("other", Arg::Count(other_team)),
+                ("gain", Arg::Word(gain)),
+                ("outside", Arg::Count(legs_outside)),
+                ("exchanged", Arg::Count(legs_exchanged)),
+            ];
+            voice.say("carry-left", &args)
+        }
     };
     carried_by(carry, teams, voice)
         .then(Said::from(": "))

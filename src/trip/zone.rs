@@ -159,6 +159,23 @@ pub enum RopeWord {
 }
 
 impl Zone {
+    /// What counts of its surface: bare ice on which snow lies is a contradiction, and snow, which hides gaps, is the
+    /// more careful reading.
+    #[must_use]
+    pub fn surface_counted(&self) -> Surface {
+        match self.snow_on_bare_m() {
+            Some(_) => Surface::Snow,
+            None => self.surface,
+        }
+    }
+
+    /// How much snow lies on ice that is called bare, metres.
+    #[must_use]
+    pub fn snow_on_bare_m(&self) -> Option<f64> {
+        let depth_m = self.snow_depth_m.filter(|depth_m| *depth_m > 0.0);
+        depth_m.filter(|_| self.surface == Surface::Bare)
+    }
+
     /// `zone 3 "Upper icefall"`, or without the name where there is none.
     #[must_use]
     pub fn label(&self) -> String {

@@ -4,7 +4,8 @@ use crate::{
     plan::{Carry, name::RopeName, why::CarryWhy},
     rope::{
         legs::RopedLeg,
-        share::{self, Shared},
+        share::{self, Shared, Supply},
+        trade::Trade,
     },
     trip::{job::Brief, party::RopeTeam},
 };
@@ -16,6 +17,7 @@ pub(crate) fn carry(
     legs: &[RopedLeg<'_>],
     demands_m: &[f64],
     ropes: &Shared,
+    trade: &Trade,
 ) -> Vec<Carry> {
     if legs.iter().all(|leg| !leg.sketch.roped) {
         return Vec::new();
@@ -37,11 +39,28 @@ pub(crate) fn carry(
             why: if share::holds(length_m, needed_m) {
                 CarryWhy::LongestSetUp
             } else {
-                CarryWhy::TooShort
+                left_to_another(team, ropes, trade).unwrap_or(CarryWhy::TooShort)
             },
         }
     };
     teams.iter().zip(demands_m).map(carry).collect()
+}
+
+/// The team that carries a longer rope, and what would become of the legs were the two exchanged.
+fn left_to_another(team: &RopeTeam, ropes: &Shared, trade: &Trade) -> Option<CarryWhy> {
+    let place = team.number.checked_sub(1)?;
+    let own_m = ropes.given.get(place)?.length_m;
+    let longer = |(i, supply): (usize, &Supply)| (supply.length_m > own_m + 1e-9).then_some(i);
+    let other = ropes.given.iter().enumerate().find_map(longer)?;
+    let mut exchanged = ropes.given.clone();
+    exchanged.swap(place, other);
+    let [as_given, exchanged] = [&ropes.given, &exchanged].map(|given| trade.undone(given));
+    Some(CarryWhy::LeftToAnother {
+        other_team: other + 1,
+        graver_falls: exchanged.grave > as_given.grave,
+        legs_outside: as_given.legs,
+        legs_exchanged: exchanged.legs,
+    })
 }
 
 /// The first leg that asks a team for the most rope.

@@ -8,7 +8,7 @@ use std::ops::Range;
 
 use crate::{
     legs::{knots, spacing},
-    plan::keep::{ChangeCost, KeepSetup, KeptRun, KeptTeam},
+    plan::keep::{ChangeCost, KeepSetup, KeptRun, KeptStretch, KeptTeam},
     practice::{Rule, SOLD_LENGTHS_M},
     rope::{
         draft::Draft,
@@ -18,7 +18,7 @@ use crate::{
         share::{self, Shared},
     },
     trip::job::Brief,
-    whole::runs,
+    whole::{kept, runs},
 };
 
 /// The trip with set-ups kept, if that saves minutes.
@@ -78,6 +78,7 @@ impl<'a> Keeping<'a> {
                 .clone()
                 .filter_map(|i| Some(self.legs.get(i)?.number))
                 .collect(),
+            stretches: self.stretches(r.clone()).unwrap_or_default(),
             teams: self.teams(r).unwrap_or_default(),
         };
         whole.runs.extend(runs.into_iter().map(run));
@@ -102,6 +103,7 @@ impl<'a> Keeping<'a> {
             return Some(0.0);
         }
         let kept = self.teams(run.clone())?;
+        self.stretches(run.clone())?;
         let rate = self.job.rules[Rule::WideMinPerKmM];
         let wider = |leg: &RopedLeg<'_>| {
             let pairs = kept.iter().zip(&leg.teams);
@@ -110,8 +112,16 @@ impl<'a> Keeping<'a> {
                 .fold(0.0, f64::max)
         };
         let legs = self.legs.get(run)?.iter();
-        let km = |leg: &RopedLeg<'_>| leg.sketch.stretch.length_m() / 1000.0;
+        let km =
+            |leg: &RopedLeg<'_>| (kept::end_m(leg, &kept) - leg.sketch.stretch.from_m) / 1000.0;
         Some(legs.map(|leg| rate * km(leg) * wider(leg)).sum())
+    }
+
+    /// Where the one set-up of a run is walked on the rope; `None` where it meets more ice than its legs.
+    fn stretches(&self, run: Range<usize>) -> Option<Vec<KeptStretch>> {
+        let kept = self.teams(run.clone())?;
+        let next = self.legs.get(run.end).copied();
+        kept::stretches(self.job, self.legs.get(run)?, next, &kept)
     }
 
     /// The one set-up of each team for a run.

@@ -91,7 +91,7 @@ impl Settled<'_> {
             start_clock: hours.clock.map(|[begin, _]| begin),
             end_clock: hours.clock.map(|[_, end]| end),
             verdict: verdict::of_findings(leg.sketch.roped, &findings),
-            stretches: stretches(&findings),
+            stretches: stretches(&findings, &setups, self.job.rules),
             teams: setups,
             findings,
         }

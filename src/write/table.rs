@@ -97,6 +97,11 @@ fn head(out: &mut String, sheet: &Sheet<'_>, groups: &[Group<'_>], look: Look) {
         let count = voice.say("count-below", &args).to_string();
         bullet(out, "", &count, look.width);
     }
+    for word in [Verdict::Stop, Verdict::Outside] {
+        let told = sentence::where_it_holds(&sheet.plan.legs, word, voice);
+        told.iter()
+            .for_each(|told| bullet(out, "", &told.to_string(), look.width));
+    }
     out.push('\n');
 }
 
@@ -117,23 +122,22 @@ fn legs(out: &mut Table, sheet: &Sheet<'_>, look: Look) {
         .iter()
         .map(|leg| LegRow::new(leg, voice))
         .collect();
-    let mut lines: Vec<Line> = vec![Line::head(voice)];
-    lines.extend(rows.iter().flat_map(|row| Line::of(row, stages, voice)));
-    let widths = widths(&lines);
+    let mut lines: Vec<Vec<Line>> = vec![vec![Line::head(voice)]];
+    lines.extend(rows.iter().map(|row| Line::of(row, stages, voice)));
+    let widths = widths(lines.iter().flatten());
     let total: usize = widths.iter().sum::<usize>() + 2 * (COLUMNS - 1);
-    if total <= look.width {
-        for line in &lines {
-            line.print(out, &widths, 0..COLUMNS);
+    let folds = total > look.width;
+    let left_out = if folds { FOLDED } else { 0..COLUMNS };
+    lines[0][0].print(out, &widths, left_out.clone());
+    for ((leg, row), lines) in sheet.plan.legs.iter().zip(&rows).zip(&lines[1..]) {
+        let shown = if folds { 1 } else { lines.len() };
+        for line in lines.iter().take(shown) {
+            line.print(out, &widths, left_out.clone());
         }
-        return;
-    }
-    lines[0].print(out, &widths, FOLDED);
-    for row in &rows {
-        let line = Line::main(row, stages, voice);
-        line.print(out, &widths, FOLDED);
-        for team in &row.teams {
-            let folded = folded(row, team, voice);
-            bullet(&mut out.text, "       ", &folded, look.width);
+        let folded = row.teams.iter().map(|team| folded(row, team, voice));
+        let in_part = sentence::word_in_part(leg, voice).map(|word| word.to_string());
+        for text in folded.filter(|_| folds).chain(in_part) {
+            bullet(&mut out.text, "       ", &text, look.width);
         }
     }
 }
@@ -273,7 +277,7 @@ fn unroped(row: &LegRow<'_>, voice: Voice) -> String {
     }
 }
 
-fn widths(lines: &[Line]) -> [usize; COLUMNS] {
+fn widths<'l>(lines: impl Iterator<Item = &'l Line>) -> [usize; COLUMNS] {
     let mut widths = [0; COLUMNS];
     for line in lines {
         for (width, cell) in widths.iter_mut().zip(&line.cells) {
@@ -356,7 +360,8 @@ fn fewer_changes(out: &mut String, sheet: &Sheet<'_>, look: Look) {
     for run in &keep.runs {
         let teams = run.teams.iter().map(|t| keep::team(run, t, voice));
         let legs = keep::legs(run, voice).then(Said::from(": "));
-        let text = legs.then(Said::join(teams, "; ")).to_string();
+        let roped = Said::from("; ").then(keep::stretches(run, voice));
+        let text = legs.then(Said::join(teams, "; ")).then(roped).to_string();
         bullet(out, "  · ", &text, look.width);
     }
 }

@@ -1,7 +1,9 @@
 //! What a leg's findings say, and when they say nothing: each shown beside a trip that is only a little better.
 
+use schrund::plan::fact::Fact;
+
 use crate::fixture::{
-    planned::{codes, findings},
+    planned::{codes, findings, roped, setup},
     trip::Trip,
 };
 
@@ -106,4 +108,73 @@ fn a_zone_beside_the_line_is_told() {
     let both = Trip::straight(&[zone; 3]).party(&[80.0; 3]).ropes(&[60.0]);
     let beside = both.clone().on_the_line_of(&Trip::straight(&[zone]));
     only("zone-not-met", &beside, &both);
+}
+
+#[test]
+fn snow_on_ice_called_bare_is_told_and_counts_as_snow() {
+    let zone = |more: &str| Trip::straight(&[&format!(r#"{{"gap_m":4{more}}}"#)]).party(&[80.0; 2]);
+    let (bare, snow, both) = (
+        zone(r#","surface":"bare""#),
+        zone(r#","snow_depth_m":2"#),
+        zone(r#","surface":"bare","snow_depth_m":2"#),
+    );
+    only("snow-on-bare-ice", &both, &bare);
+    only("snow-on-bare-ice", &both, &snow);
+    only(
+        "snow-on-bare-ice",
+        &both,
+        &zone(r#","surface":"bare","snow_depth_m":0"#),
+    );
+    let [of_snow, of_both] = [&snow, &both].map(Trip::plan);
+    let set = |plan| {
+        (
+            setup(plan).spacing_m,
+            setup(plan).knots.count,
+            setup(plan).arrest.clone(),
+        )
+    };
+    assert_eq!(set(&of_snow), set(&of_both), "spacing, knots and falls");
+    only(
+        "never-on-hidden-gaps",
+        &zone(r#","surface":"bare","snow_depth_m":2,"rope":"never""#),
+        &bare,
+    );
+}
+
+#[test]
+fn knots_are_judged_zone_by_zone() {
+    let (thin, doubtful) = (zone(4.0, 0.2), zone(4.0, 0.5));
+    let all = [&thin, r#"{"gap_m":4}"#, &doubtful, &zone(4.0, 2.0)];
+    let plan = Trip::straight(&all)
+        .party(&[80.0; 2])
+        .rules("[assume]\nleast_unroped_m = 1000")
+        .plan();
+    let leg = roped(&plan);
+    for (code, zone) in [
+        ("knots-do-not-bite-everywhere", 1),
+        ("snow-depth-not-given", 2),
+        ("knots-doubtful", 3),
+    ] {
+        let told = leg.findings.iter().find(|f| f.code() == code).expect(code);
+        let zones = match told.fact() {
+            Some(
+                Fact::KnotsNoBite { zones }
+                | Fact::SnowUnknown { zones }
+                | Fact::KnotsDoubtful { zones },
+            ) => zones,
+            other => panic!("{other:?}"),
+        };
+        let numbers: Vec<usize> = zones.iter().map(|z| z.zone).collect();
+        assert_eq!(numbers, [zone], "{code}");
+    }
+}
+
+#[test]
+fn knots_always_where_none_are_tied_is_told_with_the_reason() {
+    let always =
+        |people: usize, snow_m: f64| trip(people, 80.0, 4.0, snow_m).rules("knots = \"always\"");
+    let code = "knots-always-and-none-tied";
+    only(code, &always(4, 2.0), &trip(4, 80.0, 4.0, 2.0));
+    only(code, &always(3, 0.2), &always(3, 2.0));
+    only(code, &always(2, 0.2), &trip(2, 80.0, 4.0, 0.2));
 }

@@ -1,8 +1,14 @@
 //! What stops a plan, what asks for a look, and in which order it is said. Limits: trade rules, our judgement.
 
-use schrund::plan::leg::Verdict;
+use schrund::{
+    plan::leg::Verdict,
+    say::voice::Voice,
+    write::parts::sentence::{part_of_word, word_in_part},
+};
+use scraper::Html;
 
 use crate::fixture::{
+    page::select,
     planned::{codes, roped, setup},
     trip::{BARE, SNOW, Trip},
 };
@@ -125,6 +131,72 @@ fn one_steep_step_carries_the_word_and_the_rest_is_judged_as_flat() {
 }
 
 #[test]
+fn the_stretch_of_a_stop_stands_wherever_its_word_does() {
+    let planned = one_step(6_000.0, 3_000.0, 60.0, 36.0).planned();
+    let leg = roped(&planned.plan);
+    let told = word_in_part(leg, Voice::default())
+        .expect("the rest is milder")
+        .to_string();
+    assert!(
+        told.starts_with("stop at 2.9") && told.contains("; the rest "),
+        "{told}"
+    );
+    let plain = |text: String| text.split_whitespace().collect::<Vec<_>>().join(" ");
+    for format in ["table", "geojson", "kml", "html"] {
+        let shown = plain(planned.written(format));
+        assert!(shown.contains(&told), "{told} is not in {format}");
+    }
+    let head = plain(planned.written("table"));
+    let first = format!(
+        "Stop: leg {} at {}",
+        leg.leg,
+        part_of_word(leg, Voice::default()).unwrap()
+    );
+    assert!(head.contains(&first), "{first}");
+    // On the map the step alone is barred, and the rest of the leg stands in its own style.
+    let page = Html::parse_document(&planned.written("html"));
+    let drawn = |class: &str| {
+        let lines = select(
+            &page,
+            &format!("svg[aria-labelledby=map-overview] path.leg.{class}"),
+        );
+        lines
+            .iter()
+            .map(|line| line.attr("d").unwrap().len())
+            .sum::<usize>()
+    };
+    let rest = leg
+        .pieces()
+        .into_iter()
+        .map(|piece| piece.verdict)
+        .min()
+        .unwrap();
+    assert!(drawn("stop") > 0 && drawn("bars") > 0, "the step");
+    assert!(drawn(rest.as_str()) > 0, "the rest, {rest:?}");
+}
+
+#[test]
+fn every_place_of_a_fall_is_a_stretch_and_the_finding_names_the_worst() {
+    let two = |x_m: f64, first_m: f64| {
+        let on = |x: f64, from: f64| (x - from).clamp(0.0, 60.0);
+        on(x_m, first_m) + on(x_m, 4_000.0)
+    };
+    let line: Vec<_> = (0..=300).map(|i| (0.0, 20.0 * f64::from(i))).collect();
+    let trip = Trip::along(&line).zone((-500.0, -100.0), (500.0, 6_100.0), SNOW);
+    let plan = trip.heights(move |_, y| -0.727 * two(y, 2_000.0)).plan();
+    let leg = roped(&plan);
+    let falls = leg.stretches.iter().filter(|s| s.code.starts_with("fall-"));
+    let middles: Vec<f64> = falls.map(|s| f64::midpoint(s.from_m, s.to_m)).collect();
+    for near_m in [2_030.0, 4_030.0] {
+        assert!(
+            middles.iter().any(|m| (m - near_m).abs() < 60.0),
+            "{near_m}: {:?}",
+            leg.stretches
+        );
+    }
+}
+
+#[test]
 fn a_place_no_longer_than_a_spacing_is_looked_at_and_does_not_stop() {
     let short = (10..60).find_map(|step_m| {
         let plan = one_step(1_000.0, 500.0, f64::from(step_m), 36.0).plan();
@@ -137,4 +209,48 @@ fn a_place_no_longer_than_a_spacing_is_looked_at_and_does_not_stop() {
     let (held, spacing_m) = (setup(&plan).held.unwrap(), setup(&plan).spacing_m);
     assert!(0.0 < held.none_m && held.none_m <= spacing_m, "{held:?}");
     assert_eq!(roped(&plan).verdict, Verdict::Look);
+}
+
+#[test]
+fn a_wider_gap_never_gets_the_milder_word_for_falls() {
+    let words = |masses_kg: &[f64], rules: &str, share: f64| {
+        let word = |gap_m: i32| {
+            let zone = format!(r#"{{"gap_m":{gap_m},"snow_depth_m":2}}"#);
+            let trip = Trip::straight(&[&zone]).party(masses_kg).rules(rules);
+            let plan = trip.ropes(&[120.0]).falling(share).plan();
+            let leg = roped(&plan);
+            let of_falls = leg
+                .findings
+                .iter()
+                .filter(|f| f.code().starts_with("fall-"));
+            let word = of_falls.map(schrund::plan::finding::Finding::level).min();
+            (word.map_or(9, |level| level as u8), setup(&plan).spacing_m)
+        };
+        (0..=24).map(word).collect::<Vec<_>>()
+    };
+    // Found by trying teams at random: for each of them some wider gap was held better, over its own width alone.
+    let mut seen = std::collections::BTreeSet::new();
+    for (masses_kg, rules, share) in [
+        (
+            &[56.0, 77.0, 83.0][..],
+            "practice = \"short-alpine\"\nknots = \"always\"",
+            0.3,
+        ),
+        (&[93.0, 85.0], "", 0.1),
+        (&[105.0, 120.0, 80.0, 95.0, 94.0], "snow = \"firm\"", 0.0),
+        (&[71.0, 116.0], "snow = \"firm\"", 0.07),
+        (&[75.0, 53.0, 59.0, 116.0, 60.0], "snow = \"soft\"", 0.08),
+    ] {
+        let along = words(masses_kg, rules, share);
+        // A wider gap that asks for a longer spacing leaves holders more room: that is another set-up.
+        let alike = along.iter().zip(&along[1..]).filter(|(a, b)| a.1 == b.1);
+        for (narrow, wide) in alike {
+            assert!(
+                wide.0 <= narrow.0,
+                "{masses_kg:?} {rules} {share}: {along:?}"
+            );
+        }
+        seen.extend(along.iter().map(|(word, _)| *word));
+    }
+    assert!(seen.len() >= 3, "stop, look and neither came up: {seen:?}");
 }

@@ -1,5 +1,8 @@
 //! The moving model against a rival solver and against what no model may break.
 
+use proptest::prelude::*;
+use schrund::physics::holding::limits::HoldLimits;
+
 use super::*;
 
 /// What the rival goes on creeping after the program has called the slide ended, m.
@@ -177,4 +180,59 @@ fn a_fall_without_a_side_or_with_nonsense_is_refused() {
         Err(want.to_owned()),
         "sides"
     );
+}
+
+/// Any team on any snow, over any gap that leaves a holder room.
+fn any_team() -> impl Strategy<Value = Team> {
+    let masses = proptest::collection::vec(50.0..130.0_f64, 2..=5);
+    let knots = proptest::option::of((1..=3_u32, 2.0..4.0_f64, 1.0..2.0_f64));
+    let snow = prop::sample::select(Snow::ALL.to_vec());
+    (
+        masses,
+        7.0..30.0_f64,
+        0.0..1.2_f64,
+        knots,
+        snow,
+        any::<bool>(),
+    )
+        .prop_map(|(masses_kg, spacing_m, share, knots, snow, on_skis)| Team {
+            masses_kg,
+            spacing_m,
+            gap_m: share * spacing_m,
+            knots: knots.map(|(count_per_side, first_m, step_m)| BrakeKnots {
+                count_per_side,
+                first_m,
+                step_m,
+            }),
+            snow,
+            on_skis,
+            slope_toward_lip_deg: 0.0,
+            rope_ea_n: usual_n(),
+        })
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(48))]
+    #[test]
+    fn what_is_known_of_one_slope_answers_for_others_as_asking_each_would(
+        team in any_team(), from in 0..4_u8, turned in any::<bool>(),
+    ) {
+        let assumed = assumed();
+        let mut slopes: Vec<u8> = (from..=44).step_by(4).collect();
+        if turned {
+            slopes.reverse();
+        }
+        let mut limits = HoldLimits::default();
+        for deg in slopes {
+            let known = limits.at(&team, deg, &assumed).expect("inside bounds");
+            let asked = HoldLimits::default().at(&team, deg, &assumed).expect("inside bounds");
+            prop_assert_eq!(known, asked, "{}°", deg);
+            let each = Team { slope_toward_lip_deg: f64::from(deg), ..team.clone() };
+            let whole = each.verdicts(&assumed).expect("inside bounds");
+            let in_centre = whole.fallers.iter().all(|faller| faller.held_in_centre);
+            prop_assert_eq!(known.in_none, whole.verdict == HoldingAnswer::HeldInNone, "{}°", deg);
+            prop_assert_eq!(known.in_all, whole.verdict == HoldingAnswer::HeldInAll, "{}°", deg);
+            prop_assert_eq!(known.in_centre, in_centre, "{}°", deg);
+        }
+    }
 }

@@ -4,6 +4,7 @@ use proptest::{prelude::*, test_runner::Config};
 use schrund::{
     plan::{
         Plan,
+        fact::Fact,
         leg::{MarkKind, TeamSetup, Verdict},
     },
     practice::{Origin, Reserve},
@@ -69,23 +70,69 @@ fn who_must_untie_is_named_with_the_depth() {
     assert_eq!(untied, [&[3][..], &[], &[1]]);
 }
 
+/// What is told of the reserve of a pair with six knots at 15 m, which asks for 22.5 m in each coil: 69.2 m of rope.
+fn reserve_told(reserve: Reserve, rope_m: f64, rules: &str) -> Option<(&'static str, f64)> {
+    let trip = Trip::straight(&[SNOW]).party(&[80.0; 2]).ropes(&[rope_m]);
+    let mut pair = trip.rules(rules);
+    let choice = &mut pair.laid.rules.choices.reserve;
+    choice.set(Some(reserve), Origin::Practice);
+    let plan = pair.plan();
+    let told = roped(&plan).findings.iter().find_map(|f| match f.fact()? {
+        Fact::ReserveShort { short_m, .. } => Some((f.code(), *short_m)),
+        Fact::NoReserve { short_m, .. } => Some((f.code(), *short_m)),
+        _ => None,
+    });
+    told.map(|(code, short_m)| (code, (short_m * 1e6).round() / 1e6))
+}
+
 #[test]
-fn knots_by_a_set_without_a_reach_are_looked_at_where_they_leave_the_reserve_short() {
-    // Six knots at 15 m ask for 22.5 m in each coil; twelve chest coils of 1.7 m give 20.4 m.
-    let short = |reserve: Reserve, rope_m: f64| {
-        let mut pair = Trip::straight(&[SNOW]).party(&[80.0; 2]).ropes(&[rope_m]);
-        let choice = &mut pair.laid.rules.choices.reserve;
-        choice.set(Some(reserve), Origin::Practice);
-        codes(&roped(&pair.plan()).findings).contains(&"reserve-left-short")
-    };
-    assert!(
-        !short(Reserve::Reach, 70.0),
-        "the reach factor sizes the coils"
+fn a_reserve_that_knots_make_obligatory_is_told_where_it_is_short() {
+    let told = reserve_told;
+    assert_eq!(
+        told(Reserve::Reach, 70.0, ""),
+        None,
+        "the reach factor sizes it"
     );
-    assert!(short(Reserve::ChestCoils, 66.0));
-    assert!(
-        !short(Reserve::ChestCoils, 70.0),
+    // 66 m of rope leave 20.9 m for each coil, whatever the chest coils ask for.
+    let outside = Some(("no-rope-for-the-reserve", 1.6));
+    assert_eq!(
+        told(Reserve::ChestCoils, 66.0, ""),
+        outside,
+        "69.2 m do not fit on 66 m"
+    );
+    assert_eq!(
+        told(Reserve::ChestCoils, 70.0, ""),
+        None,
         "what is left over lies in the coils"
+    );
+    let light = "[assume]\nchest_coils_2 = 12\nchest_coil_m = 1.7\ncoil_most_kg = 0.5";
+    let look = Some(("reserve-left-short", 2.1));
+    assert_eq!(
+        told(Reserve::ChestCoils, 80.0, light),
+        look,
+        "the rest lies in the bag"
+    );
+}
+
+#[test]
+fn a_leader_who_asks_for_less_than_is_taught_is_told_what_is_missing() {
+    let less = "[assume]\nreach_factor = 1\ncoil_most_kg = 0.5";
+    let look = Some(("reserve-left-short", 7.5));
+    assert_eq!(
+        reserve_told(Reserve::Reach, 80.0, less),
+        look,
+        "15 m instead of 22.5 m"
+    );
+    let outside = Some(("no-rope-for-the-reserve", 4.6));
+    assert_eq!(
+        reserve_told(Reserve::Reach, 60.0, less.split("\ncoil").next().unwrap()),
+        outside
+    );
+    let more = "[assume]\nobliged_reach_factor = 1\nreach_factor = 1";
+    assert_eq!(
+        reserve_told(Reserve::Reach, 60.0, more),
+        None,
+        "by their own word on both"
     );
 }
 

@@ -44,6 +44,13 @@ pub(super) struct Zone {
     pub(super) word: Word,
 }
 
+impl Zone {
+    /// Ice called bare with snow on it counts as snow.
+    pub(super) fn lies_bare(&self) -> bool {
+        self.bare && self.snow_m.is_none_or(|m| m <= 0.0)
+    }
+}
+
 /// When brake knots are tied.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) enum KnotsWord {

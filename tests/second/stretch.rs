@@ -46,7 +46,7 @@ pub(super) fn ropes(case: &Case, zone: &Zone) -> bool {
     match zone.word {
         Word::Always => true,
         Word::Never => false,
-        Word::Auto => !zone.bare || case.rope_on_bare,
+        Word::Auto => !zone.lies_bare() || case.rope_on_bare,
     }
 }
 
@@ -97,7 +97,7 @@ pub(super) enum Bite {
 
 pub(super) fn bite(zone: &Zone) -> Bite {
     match zone.snow_m {
-        _ if zone.bare => Bite::No,
+        _ if zone.lies_bare() => Bite::No,
         None => Bite::Unknown,
         Some(m) if m <= NO_BITE_M => Bite::No,
         Some(m) if m > BITE_M => Bite::Yes,
@@ -119,7 +119,7 @@ pub(super) fn stepped(spacing_m: f64) -> f64 {
 
 /// The least spacing that habit asks for; only a leg that holds nothing but bare zones shrinks to the floor.
 pub(super) fn habit_m(case: &Case, zones: &[(usize, Vec<Stretch>)], undrawn: bool) -> f64 {
-    let bare = !undrawn && zones.iter().all(|(z, _)| case.zones[*z].bare);
+    let bare = !undrawn && zones.iter().all(|(z, _)| case.zones[*z].lies_bare());
     let base = case.practice.base_m[case.people - 2];
     if bare { FLOOR_M } else { base.max(FLOOR_M) }
 }

@@ -122,6 +122,7 @@ const UNMOVED: [(&str, &[&str]); 6] = [
     (
         "a threshold that nothing here lies near to",
         &[
+            "obliged_reach_factor",
             "least_unroped_m",
             "along_deg",
             "gap_most_widths",

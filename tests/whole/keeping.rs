@@ -70,12 +70,12 @@ fn a_little_wider_all_day_beats_two_changes() {
     };
     assert_eq!(run.legs, [2, 4, 6]);
     assert!((run.teams[0].spacing_m - 12.0).abs() < 1e-9, "0.8 × 15 m");
-    // Two legs of about 270 m, one metre wider than they ask for.
+    // Two legs of about 270 m, one metre wider than they ask for, and so three metres longer on the rope.
     let wide_km: f64 = plan
         .legs
         .iter()
         .filter(|l| l.leg == 2 || l.leg == 6)
-        .map(|l| l.length_m / 1000.0)
+        .map(|l| (l.length_m + 3.0) / 1000.0)
         .sum();
     assert!(
         (keep.kept.minutes - 0.5 * wide_km).abs() < 1e-9,
@@ -101,4 +101,78 @@ fn nothing_is_kept_where_changing_costs_nothing_or_the_rope_is_too_short() {
         .ropes(&[38.0])
         .plan();
     assert_eq!(short.keep_setup, None, "12 m take 40 m, the rope has 38");
+}
+
+#[test]
+fn a_set_up_that_is_kept_unropes_where_its_own_length_says() {
+    let plan = Trip::straight(&UP_AND_DOWN)
+        .party(&[80.0; 4])
+        .ropes(&[60.0])
+        .plan();
+    let keep = plan
+        .keep_setup
+        .clone()
+        .expect("one set-up saves two changes");
+    let stretches = &keep.runs[0].stretches;
+    assert_eq!(stretches.len(), 3, "{stretches:?}");
+    for (stretch, longer_m) in stretches.iter().zip([3.0, 0.0, 3.0]) {
+        let leg = &plan.legs[stretch.legs[0] - 1];
+        assert!((stretch.from_m - leg.start_m).abs() < 1e-9, "{stretch:?}");
+        assert!(
+            (stretch.to_m - leg.end_m - longer_m).abs() < 1e-6,
+            "{stretch:?}: {longer_m}"
+        );
+        assert_eq!(
+            stretch.end == leg.end,
+            longer_m < 1e-9,
+            "a change point of its own"
+        );
+    }
+}
+
+/// Between the legs as planned so much is unroped; three metres more on the rope leave less.
+fn kept_where_so_much_is_left(least_unroped_m: f64) -> Vec<Vec<Vec<usize>>> {
+    let rules = format!("[assume]\nleast_unroped_m = {least_unroped_m:.3}");
+    let trip = Trip::straight(&UP_AND_DOWN)
+        .party(&[80.0; 4])
+        .ropes(&[60.0]);
+    let plan = trip.rules(&rules).plan();
+    let runs = plan.keep_setup.map(|keep| keep.runs).unwrap_or_default();
+    let legs =
+        |run: schrund::plan::keep::KeptRun| run.stretches.into_iter().map(|s| s.legs).collect();
+    runs.into_iter().map(legs).collect()
+}
+
+#[test]
+fn stretches_that_come_too_close_become_one() {
+    let plan = Trip::straight(&UP_AND_DOWN)
+        .party(&[80.0; 4])
+        .ropes(&[60.0])
+        .plan();
+    let left_m = plan.legs[2].length_m;
+    let apart = vec![vec![vec![2], vec![4], vec![6]]];
+    assert_eq!(kept_where_so_much_is_left(left_m - 3.5), apart);
+    // Three metres longer the wide team leaves less behind it: the last two legs are one as planned. Kept, all are.
+    assert_eq!(kept_where_so_much_is_left(left_m - 2.5), [[[2, 4]]]);
+}
+
+#[test]
+fn what_would_reach_ice_of_no_leg_is_not_kept() {
+    // Ice on which the leader wants no rope lies a metre behind the first leg as planned.
+    let planned = Trip::straight(&UP_AND_DOWN)
+        .party(&[80.0; 4])
+        .ropes(&[60.0]);
+    let end_m = planned.plan().legs[1].end_m;
+    let never = r#"{"gap_m":3,"surface":"bare","rope":"never"}"#;
+    let behind = |m: f64| {
+        let south_m = end_m + 20.0 + m;
+        planned
+            .clone()
+            .zone((-800.0, south_m), (800.0, south_m + 60.0), never)
+            .plan()
+    };
+    let runs =
+        |plan: &schrund::plan::Plan| plan.keep_setup.as_ref().map(|k| k.runs[0].legs.clone());
+    assert_eq!(runs(&behind(10.0)).as_deref(), Some(&[2, 4, 6][..]));
+    assert_ne!(runs(&behind(1.0)).as_deref(), Some(&[2, 4, 6][..]));
 }

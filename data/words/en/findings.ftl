@@ -84,6 +84,9 @@ two-over-one-gap = { $over } people can stand over one gap of { $gap } at once w
 loop-ends-short-of-the-lip = if { $who } falls, a drop loop ends { $short } short of the lip, with the rope as carried
     .hint = plan another rescue for them, a longer rope, or `cover = "anyone"`
 
+no-rope-for-the-reserve = brake knots block the loaded strand, and each coil is { $short } short of the { $coil } that a rescue strand takes: the rope is { $rope-short } too short for it
+    .hint = a longer rope, butterflies for bulky knots, a long sling, or the closer knot layout
+
 reserve-left-short = brake knots block the loaded strand, and each coil is { $short } short of the { $coil } that a rescue strand takes
     .hint = longer coils, a long sling, or a set that sizes them by `reach_factor`
 
@@ -91,7 +94,7 @@ spacing-near-limit = the spacing of { $spacing } is close to the greatest, { $ca
 
 rope-near-limit = { $rope } has { $spare } to spare
 
-knots-doubtful = the snow may be too thin for brake knots: tie them, do not count on them
+knots-doubtful = the snow may be too thin for brake knots in { $zones }: tie them, do not count on them
 
 fewer-knots-than-a-layout = { $tied ->
     [one] only 1 brake knot
@@ -99,10 +102,12 @@ fewer-knots-than-a-layout = { $tied ->
 } in a set, where a layout has { $layout }: each holds its own share and no more
     .hint = tie the whole layout, walk farther apart, or a third person
 
-snow-depth-not-given = nobody said how much snow lies on the ice, so whether the knots bite is unknown
+snow-depth-not-given = nobody said how much snow lies on the ice in { $zones }, so whether the knots bite there is unknown
     .hint = give `snow_depth_m` in the zones file
 
 knots-do-not-bite-everywhere = brake knots do not bite in { $zones }
+
+knots-always-and-none-tied = `knots` = `always`, and none are tied here: { $why }
 
 pair-without-knots = one person alone must hold, without brake knots: { $why }
     .hint = a third person, or another line
@@ -154,6 +159,9 @@ haul-beyond-those-left = if { $who } falls, { $answer }
     .hint = a second rope team near by, pulleys, or a person who can climb out on the rope
 
 model-has-no-answer = the model of falls and hauls has no answer here: { $reason }
+
+snow-on-bare-ice = { $zone } is called bare, and { $snow } of snow lies on it: planned as snow that hides gaps
+    .hint = say which it is: `surface` = `snow`, or no `snow_depth_m`
 
 bare-ice-two-views = { $roped ->
     [yes] { $zone } is bare ice, roped here; many go unroped where every gap is in sight, because a slip of one pulls all and no team holds a fall on ice

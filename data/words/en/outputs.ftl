@@ -26,6 +26,15 @@ means-look = look: something to decide or to watch
 means-outside = outside: no set-up within the limits, or no rope that holds it
 means-stop = stop: roping together is not the answer here
 
+word-in-part = { $verdict } at { $where }; the rest { $rest }
+word-span = { $span }
+word-spans = { $spans }{ $more ->
+    [0] { "" }
+   *[other] {" "}and { $more } more
+}, { $length }
+word-on-leg = leg { $leg } at { $where }
+word-on-legs = { $verdict }: { $places }
+
 ## A leg and a zone in sentences
 
 leg-title = Leg { $leg }: { $how }, { $verdict }
@@ -87,6 +96,8 @@ keep-costs = as planned the set-up changes { $planned ->
 }, { $kept-time } (wider walking counted; not judged for falls)
 keep-team = { $spacing }, { $knots }, { $coils }, rope { $rope }
 keep-team-of = team { $team }{ " " }
+keep-stretch = { $span }
+keep-stretches = roped { $spans }
 keep-knots = { $knots } knots from each end
 
 ## A set-up in a block

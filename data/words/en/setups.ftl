@@ -131,5 +131,11 @@ carry-too-short = { $leg ->
    *[other] does not fit: { $needed } needed on leg { $leg }
 }
 
+carry-left = { $short }; team { $other } carries a longer one: { $gain ->
+    [graver] with the two exchanged legs with graver falls would be outside
+    [fewer] with the two exchanged { $exchanged } legs would be outside, not { $outside }
+   *[none] exchanging the two would bring no leg inside
+}
+
 side-ahead = ahead
 side-behind = behind

@@ -60,6 +60,15 @@ pub struct HeldOn {
     pub in_none: bool,
 }
 
+impl HeldOn {
+    /// Held whatever is assumed.
+    pub const BEST: Self = Self {
+        in_all: true,
+        in_centre: true,
+        in_none: false,
+    };
+}
+
 /// Steepest slope known to be held and gentlest known not to be, whole degrees.
 #[derive(Clone, Copy, Debug, Default)]
 struct Known {
@@ -73,8 +82,27 @@ impl HoldLimits {
     /// # Errors
     /// Names the first figure that lies outside what it can be.
     pub fn at(&mut self, team: &Team, deg: u8, assumed: &Assumed) -> Result<HeldOn, Refusal> {
-        let in_all = self.adverse.at(team, deg, Corner::Adverse, assumed)?;
-        let in_centre = in_all || self.central.at(team, deg, Corner::Central, assumed)?;
+        self.worse(team, deg, assumed, HeldOn::BEST)
+    }
+
+    /// The worse of an answer and of that of this team on this ground. What cannot make it worse is not asked.
+    ///
+    /// # Errors
+    /// As [`HoldLimits::at`].
+    pub fn worse(
+        &mut self,
+        team: &Team,
+        deg: u8,
+        assumed: &Assumed,
+        than: HeldOn,
+    ) -> Result<HeldOn, Refusal> {
+        if than.in_none {
+            return Ok(than);
+        }
+        let in_all = than.in_all && self.adverse.at(team, deg, Corner::Adverse, assumed)?;
+        let central = &mut self.central;
+        let in_centre =
+            in_all || than.in_centre && central.at(team, deg, Corner::Central, assumed)?;
         let in_some = in_centre || self.favourable.at(team, deg, Corner::Favourable, assumed)?;
         Ok(HeldOn {
             in_all,

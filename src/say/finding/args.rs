@@ -29,7 +29,10 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::BareIce { .. }
         | Fact::GapAssumed { .. }
         | Fact::BridgesLate { .. }
+        | Fact::SnowOnBare { .. }
         | Fact::KnotsNoBite { .. }
+        | Fact::KnotsDoubtful { .. }
+        | Fact::SnowUnknown { .. }
         | Fact::KnotsFewer { .. }
         | Fact::UnropedByWord { .. }
         | Fact::ZoneMissed { .. } => of_zone(fact, at, voice),
@@ -41,6 +44,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         Fact::NoRope { .. }
         | Fact::NearRope { .. }
         | Fact::ReserveShort { .. }
+        | Fact::NoReserve { .. }
         | Fact::CoilHeavy { .. } => rope::of(fact, voice),
         Fact::HeldInNone { .. }
         | Fact::HeldInNoneOnce { .. }
@@ -48,6 +52,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::NotReached { .. }
         | Fact::HaulTooWeak { .. }
         | Fact::PairWithoutKnots { .. }
+        | Fact::AlwaysTiesNone { .. }
         | Fact::NoAnswer { .. } => of_fall(fact, at, voice),
         Fact::CutOff { .. }
         | Fact::IceWithoutGap { .. }
@@ -61,9 +66,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::TerrainVoid { .. }
         | Fact::TerrainFlattens { .. }
         | Fact::ConvexGround { .. } => heights::of(fact, at, voice),
-        Fact::KnotsDoubtful {}
-        | Fact::SnowUnknown {}
-        | Fact::LastOnIce {}
+        Fact::LastOnIce {}
         | Fact::KnotsBlockHaul {}
         | Fact::BendBlocksHaul {}
         | Fact::SlopeUnknown {}
@@ -159,7 +162,9 @@ fn of_fall<'a>(fact: &'a Fact, at: &At, voice: Voice) -> FactArgs<'a> {
             ("who", Arg::Said(person(&falls.called, voice))),
             ("answer", Arg::Said(setup::haul_answer(haul, voice))),
         ],
-        Fact::PairWithoutKnots { why } => vec![("why", Arg::Said(setup::knots_why(why, voice)))],
+        Fact::PairWithoutKnots { why } | Fact::AlwaysTiesNone { why } => {
+            vec![("why", Arg::Said(setup::knots_why(why, voice)))]
+        }
         Fact::NoAnswer { reason } => {
             vec![("reason", Arg::Said(fault::refusal(reason, voice)))]
         }

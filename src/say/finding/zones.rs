@@ -28,7 +28,16 @@ pub(super) fn of_zone<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<
             ("zone", Arg::Said(zone(z, voice))),
             ("gap", Arg::Needed(*gap_m)),
         ],
-        Fact::KnotsNoBite { zones } => {
+        Fact::SnowOnBare {
+            zone: z,
+            snow_depth_m,
+        } => vec![
+            ("zone", Arg::Said(zone(z, voice))),
+            ("snow", Arg::There(*snow_depth_m)),
+        ],
+        Fact::KnotsNoBite { zones }
+        | Fact::KnotsDoubtful { zones }
+        | Fact::SnowUnknown { zones } => {
             let named = zones.iter().map(|z| zone(z, voice));
             vec![("zones", Arg::Said(Said::join(named, ", ")))]
         }

@@ -1,8 +1,8 @@
 //! Fewer changes of the set-up, in words: what changing costs, what keeping costs, and which set-up is kept where.
 
 use crate::{
-    plan::keep::{KeepSetup, KeptRun, KeptTeam},
-    say::{arg::Arg, finding, span::Said, voice::Voice},
+    plan::keep::{KeepSetup, KeptRun, KeptStretch, KeptTeam},
+    say::{arg::Arg, finding, round::Round, span::Said, voice::Voice},
     write::parts::row::coils,
 };
 
@@ -39,6 +39,16 @@ pub(crate) fn team(run: &KeptRun, team: &KeptTeam, voice: Voice) -> Said {
         ("rope", Arg::Needed(team.needed_m)),
     ];
     who.then(voice.say("keep-team", &args))
+}
+
+/// `roped 0.98–1.46 km, 2.21–2.53 km`, the ends of each rounded as those of legs are.
+pub(crate) fn stretches(run: &KeptRun, voice: Voice) -> Said {
+    let span = |stretch: &KeptStretch| {
+        let ends = Arg::DoneBetween((stretch.from_m, Round::Down), (stretch.to_m, Round::Up));
+        voice.say("keep-stretch", &[("span", ends)])
+    };
+    let spans = Said::join(run.stretches.iter().map(span), ", ");
+    voice.say("keep-stretches", &[("spans", Arg::Said(spans))])
 }
 
 #[cfg(test)]

@@ -1,11 +1,17 @@
 //! Legs and zones in sentences: for popups, messages and people who cannot see the colours.
 
 use crate::{
-    plan::leg::{Leg, TeamSetup, Verdict},
+    plan::{
+        leg::{Leg, TeamSetup, Verdict},
+        pieces::WordPiece,
+    },
     say::{arg::Arg, finding, name, plain, round::Round, span::Said, voice::Voice},
     trip::zone::{RopeWord, Surface, Zone},
     write::parts::row::{self, TeamRow},
 };
+
+/// Stretches of one word that are named before the rest is counted. Our judgement.
+const SPANS_NAMED: usize = 3;
 
 /// The word of a verdict.
 #[must_use]
@@ -33,11 +39,79 @@ pub fn means(verdict: Verdict, voice: Voice) -> Said {
     voice.say(key, &[])
 }
 
-/// `Leg 2: 3 × 13 m, look`.
+/// Where the word of a leg holds on a part of it only: `stop at 3.20–3.26 km, 60 m; the rest inside`.
+#[must_use]
+pub fn word_in_part(leg: &Leg, voice: Voice) -> Option<Said> {
+    let (graver, rest): (Vec<WordPiece>, Vec<WordPiece>) = leg
+        .pieces()
+        .into_iter()
+        .partition(|piece| piece.verdict == leg.verdict);
+    let milder = rest.iter().map(|piece| piece.verdict).max()?;
+    let args = [
+        ("verdict", Arg::Said(verdict(leg.verdict, voice))),
+        ("where", Arg::Said(spans(&graver, voice))),
+        ("rest", Arg::Said(verdict(milder, voice))),
+    ];
+    Some(voice.say("word-in-part", &args))
+}
+
+/// Only where: `3.20–3.26 km, 60 m`; `None` where the word holds on the whole leg.
+#[must_use]
+pub fn part_of_word(leg: &Leg, voice: Voice) -> Option<Said> {
+    let mut pieces = leg.pieces();
+    let all = pieces.len();
+    pieces.retain(|piece| piece.verdict == leg.verdict);
+    (pieces.len() < all).then(|| spans(&pieces, voice))
+}
+
+/// `3.20–3.26 km, 4.1–4.2 km, 160 m`: many are counted.
+fn spans(pieces: &[WordPiece], voice: Voice) -> Said {
+    let span = |piece: &WordPiece| {
+        let ends = Arg::DoneBetween((piece.from_m, Round::Down), (piece.to_m, Round::Up));
+        voice.say("word-span", &[("span", ends)])
+    };
+    let named = Said::join(pieces.iter().take(SPANS_NAMED).map(span), ", ");
+    let length_m = pieces.iter().map(WordPiece::length_m).sum();
+    let more = pieces.len().saturating_sub(SPANS_NAMED);
+    let args = [
+        ("spans", Arg::Said(named)),
+        ("more", Arg::Count(more)),
+        ("length", Arg::Whole(length_m)),
+    ];
+    voice.say("word-spans", &args)
+}
+
+/// Where each leg of this word holds it: `leg 6 at 5.81–6.47 km, 657 m`; `None` where no leg does.
+#[must_use]
+pub fn where_it_holds(legs: &[Leg], word: Verdict, voice: Voice) -> Option<Said> {
+    let of_word = legs.iter().filter(|leg| leg.verdict == word);
+    let place = |leg: &Leg| {
+        let pieces = leg.pieces();
+        let held = pieces.iter().filter(|piece| piece.verdict == word);
+        let held: Vec<WordPiece> = held.copied().collect();
+        let args = [
+            ("leg", Arg::Count(leg.leg)),
+            ("where", Arg::Said(spans(&held, voice))),
+        ];
+        voice.say("word-on-leg", &args)
+    };
+    let places: Vec<Said> = of_word.map(place).collect();
+    if places.is_empty() {
+        return None;
+    }
+    let args = [
+        ("verdict", Arg::Said(verdict(word, voice).capital())),
+        ("places", Arg::Said(Said::join(places, "; "))),
+    ];
+    Some(voice.say("word-on-legs", &args))
+}
+
+/// `Leg 2: 3 × 13 m, look`; `Leg 2: 3 × 13 m, stop at 3.20–3.26 km, 60 m; the rest inside`.
 #[must_use]
 pub fn leg_title(leg: &Leg, voice: Voice) -> Said {
     let number = ("leg", Arg::Count(leg.leg));
-    let verdict = ("verdict", Arg::Said(verdict(leg.verdict, voice)));
+    let word = word_in_part(leg, voice).unwrap_or_else(|| verdict(leg.verdict, voice));
+    let verdict = ("verdict", Arg::Said(word));
     if leg.teams.is_empty() {
         return voice.say("leg-title-unroped", &[number, verdict]);
     }
@@ -62,6 +136,8 @@ pub fn leg_description(leg: &Leg, voice: Voice) -> Said {
         ("means", Arg::Said(means(leg.verdict, voice))),
     ];
     let mut says = vec![voice.say("leg-line", &line)];
+    let in_part = word_in_part(leg, voice).map(|word| word.capital().then(Said::from(".")));
+    says.extend(in_part);
     says.extend(
         leg.teams
             .iter()

@@ -4,7 +4,7 @@ use geo::LineString;
 
 use crate::{
     geometry::{Bounds, LonLat},
-    plan::{Plan, leg::Leg},
+    plan::{Plan, leg::Leg, pieces::WordPiece, verdict::Verdict},
     trip::route::{Route, Stretch},
     write::{
         parts::change::{self, ChangePoint},
@@ -26,7 +26,8 @@ pub(super) struct MapPicture<'a> {
 /// A leg with its line.
 pub(super) struct LegLine<'a> {
     pub(super) leg: &'a Leg,
-    pub(super) parts: Vec<Vec<LonLat>>,
+    /// By the word that holds on each piece of it.
+    pieces: Vec<(Verdict, Vec<Vec<LonLat>>)>,
     pub(super) middle: Option<LonLat>,
     pub(super) bounds: Option<Bounds>,
 }
@@ -34,33 +35,36 @@ pub(super) struct LegLine<'a> {
 impl<'a> LegLine<'a> {
     fn new(route: &Route, leg: &'a Leg) -> Self {
         let stage = route.stages.iter().find(|s| s.number == leg.stage);
-        let stretch = Stretch {
-            from_m: leg.start_m,
-            to_m: leg.end_m,
+        let piece = |piece: WordPiece| {
+            let stretch = Stretch {
+                from_m: piece.from_m,
+                to_m: piece.to_m,
+            };
+            let parts = stage.map(|s| s.line(stretch)).unwrap_or_default();
+            (piece.verdict, parts)
         };
-        let parts = stage.map(|s| s.line(stretch)).unwrap_or_default();
+        let pieces: Vec<_> = leg.pieces().into_iter().map(piece).collect();
+        let parts = pieces.iter().flat_map(|(_, parts)| parts);
         Self {
             leg,
-            bounds: parts
-                .iter()
-                .filter_map(|p| Bounds::of(p))
-                .reduce(Bounds::with),
+            bounds: parts.filter_map(|p| Bounds::of(p)).reduce(Bounds::with),
             middle: stage.and_then(|s| s.at(f64::midpoint(leg.start_m, leg.end_m))),
-            parts,
+            pieces,
         }
     }
 
-    /// Its line on a paper, in pieces; what lies off the paper is left out.
-    pub(super) fn on(&self, paper: &Paper) -> Vec<LineString> {
+    /// Its pieces on a paper, each with its word and in as many lines as it takes; what lies off the paper is left out.
+    pub(super) fn on(&self, paper: &Paper) -> Vec<(Verdict, Vec<LineString>)> {
         let shown = paper.bounds();
         if !self.bounds.is_some_and(|b| b.meets(&shown)) {
             return Vec::new();
         }
-        self.parts
-            .iter()
-            .flat_map(|part| near(part, &shown))
-            .map(|part| paper.line(part))
-            .collect()
+        let lines = |parts: &Vec<Vec<LonLat>>| {
+            let near = parts.iter().flat_map(|part| near(part, &shown));
+            near.map(|part| paper.line(part)).collect()
+        };
+        let pieces = self.pieces.iter();
+        pieces.map(|(word, parts)| (*word, lines(parts))).collect()
     }
 }
 

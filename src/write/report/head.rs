@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use super::markup::said;
+use super::markup::{said, spans};
 use crate::{
     plan::{leg::Verdict, place::HeightsFrom},
     say::{arg::Arg, round::Round, setup::heights_from, span::Said, units::minutes, voice::Voice},
@@ -114,6 +114,7 @@ fn verdict(sheet: &Sheet<'_>) -> Markup {
                                 ": " @for (i, leg) in legs.iter().enumerate() {
                                     @if i > 0 { ", " }
                                     a href={ "#leg-" (leg.leg) } { "leg " (leg.leg) }
+                                    @if let Some(at) = sentence::part_of_word(leg, sheet.look.voice) { " at " (spans(&at)) }
                                 }
                             }
                         }

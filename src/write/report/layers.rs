@@ -94,14 +94,15 @@ fn area(shape: &MultiPolygon) -> String {
 
 // --- legs ---
 
-/// The lines of all legs, the roped ones above.
+/// The lines of all legs, each piece in the style of the word that holds on it, the graver ones above.
 pub(super) fn legs(picture: &MapPicture<'_>, paper: &Paper, labels: &mut Labels) -> Markup {
     let mut drawn: Vec<(Verdict, String)> = Vec::new();
     for line in &picture.legs {
-        let parts = line.on(paper);
-        parts.iter().for_each(|part| labels.avoid(part));
-        let data: String = parts.iter().map(|part| path(part, false)).collect();
-        drawn.push((line.leg.verdict, data));
+        for (verdict, parts) in line.on(paper) {
+            parts.iter().for_each(|part| labels.avoid(part));
+            let data: String = parts.iter().map(|part| path(part, false)).collect();
+            drawn.push((verdict, data));
+        }
     }
     drawn.sort_by_key(|(verdict, _)| *verdict);
     html! {

@@ -62,7 +62,10 @@ fn leg_rows(leg: &Leg, voice: Voice, stages: bool, heights: bool, heads: usize) 
                 td class="n" data-label="Time" { (row.time) }
                 td data-label="Zones" { (or_none(&row.zone_numbers())) }
                 td class="n" data-label={ "Gap, " (voice.units.short()) } { (or_none(&row.gap)) }
-                td data-label="Verdict" { (badge(leg.verdict, voice)) }
+                td data-label="Verdict" {
+                    (badge(leg.verdict, voice))
+                    @if let Some(word) = sentence::word_in_part(leg, voice) { " " small { (spans(&word)) } }
+                }
             }
             @if !leg.roped && leg.verdict != Verdict::Unroped {
                 tr class="setup" { td colspan=(heads) { "Walked without a rope; see what to look at." } }

@@ -110,6 +110,7 @@ pub(super) fn fewer_changes(plan: &Plan, voice: Voice) -> Markup {
                                 data-kept-knots=(team.knots_each_end) data-kept-coil-m=(number(team.coil_m))
                                 data-kept-rope-m=(number(team.needed_m)) { (keep::team(run, team, voice)) }
                         }
+                        "; " (keep::stretches(run, voice))
                     }
                 }
             }

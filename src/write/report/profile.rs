@@ -8,6 +8,7 @@ use super::{
 };
 use crate::{
     ground::profile::{Profile, Sample},
+    plan::{leg::Leg, pieces::WordPiece},
     say::voice::Voice,
     trip::route::{Stage, Stretch},
     write::{parts::style, sheet::Sheet},
@@ -172,12 +173,22 @@ fn legs(ruler: &Ruler<'_>, sheet: &Sheet<'_>, y: f64) -> Markup {
     html! {
         @for leg in sheet.plan.legs.iter().filter(|l| l.stage == ruler.stage.number) {
             @let (x0, x1) = (ruler.x(leg.start_m), ruler.x(leg.end_m));
-            (layers::stroke(leg.verdict, &format!("M{} {}H{}", u(x0), u(middle), u(x1))))
+            @for piece in graver_last(leg) {
+                @let (from, to) = (ruler.x(piece.from_m), ruler.x(piece.to_m));
+                (layers::stroke(piece.verdict, &format!("M{} {}H{}", u(from), u(middle), u(to.max(from + 1.0)))))
+            }
             @if x1 - x0 > 26.0 {
                 (layers::pill(leg.verdict, &layers::leg_sign(leg), (f64::midpoint(x0, x1), middle)))
             }
         }
     }
+}
+
+/// The pieces of a leg, the graver ones drawn over the milder.
+fn graver_last(leg: &Leg) -> Vec<WordPiece> {
+    let mut pieces = leg.pieces();
+    pieces.sort_by_key(|piece| piece.verdict);
+    pieces
 }
 
 fn steep(ruler: &Ruler<'_>, sheet: &Sheet<'_>, y: f64) -> Markup {

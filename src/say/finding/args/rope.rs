@@ -32,6 +32,15 @@ pub(super) fn of(fact: &Fact, voice: Voice) -> FactArgs<'_> {
             ("short", Arg::Needed(*short_m)),
             ("coil", Arg::Needed(*coil_m)),
         ],
+        Fact::NoReserve {
+            short_m,
+            coil_m,
+            rope_short_m,
+        } => vec![
+            ("short", Arg::Needed(*short_m)),
+            ("coil", Arg::Needed(*coil_m)),
+            ("rope-short", Arg::Needed(*rope_short_m)),
+        ],
         Fact::CoilHeavy {
             coil_m,
             coil_kg,

@@ -1,0 +1,225 @@
+//! Ropes that do not hold every demand: who gets which, so that the legs where falls are gravest are held first.
+//!
+//! One rope serves a team for the whole trip. Where the ropes at hand cannot hold all demands, some legs stay outside. Of
+//! all ways to give the ropes out that one is taken which leaves the fewest legs with grave falls outside, then the fewest
+//! legs, then the least rope missing; of equals the one that the demands alone would give.
+
+use std::cmp::Ordering;
+
+use crate::{
+    rope::{
+        answers::Answers,
+        arrest,
+        legs::RopedLeg,
+        share::{self, Fit, Shared, Supply},
+    },
+    trip::job::Brief,
+};
+
+/// Ways to give ropes out that are tried; where there are more, the demanding teams choose first. Our judgement.
+const MOST_TRIED: usize = 20_000;
+
+/// What a team asks for on a leg.
+#[derive(Clone, Copy)]
+struct Asked {
+    team: usize,
+    needed_m: f64,
+    /// How its falls stand there: 2 held in none of the cases, 1 not in the centre, 0 better.
+    gravity: usize,
+}
+
+/// The legs as far as ropes are shared out over them.
+pub(crate) struct Trade {
+    legs: Vec<Vec<Asked>>,
+}
+
+/// What a way to give the ropes out leaves undone; less is better, compared field by field.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(crate) struct Undone {
+    /// Legs outside with a fall held in none of the cases, then with one that is not held in the centre.
+    pub(crate) grave: [usize; 2],
+    /// Legs outside.
+    pub(crate) legs: usize,
+    short_m: f64,
+}
+
+impl Undone {
+    fn cmp(&self, other: &Self) -> Ordering {
+        let counts = |undone: &Self| (undone.grave, undone.legs);
+        let short = || self.short_m.total_cmp(&other.short_m);
+        counts(self).cmp(&counts(other)).then_with(short)
+    }
+}
+
+impl Trade {
+    pub(crate) fn of(legs: &[RopedLeg<'_>], answers: &Answers) -> Self {
+        let leg = |(i, leg): (usize, &RopedLeg<'_>)| {
+            let teams = leg.teams.iter().enumerate();
+            let asked = teams.map(|(place, draft)| Asked {
+                team: draft.team,
+                needed_m: draft.ledger.total_m,
+                gravity: gravity(answers, i, place),
+            });
+            asked.collect()
+        };
+        Self {
+            legs: legs.iter().enumerate().map(leg).collect(),
+        }
+    }
+
+    /// What is left undone where each team, by its number, carries one of these.
+    pub(crate) fn undone(&self, given: &[Supply]) -> Undone {
+        let mut undone = Undone::default();
+        let length_m = |team: usize| {
+            let supply = team.checked_sub(1).and_then(|i| given.get(i));
+            supply.map_or(0.0, |s| s.length_m)
+        };
+        for leg in &self.legs {
+            let short = leg.iter();
+            let short = short.filter(|a| !share::holds(length_m(a.team), a.needed_m));
+            let gravest = short.clone().map(|a| a.gravity).max();
+            let Some(gravest) = gravest else { continue };
+            undone.legs += 1;
+            match gravest {
+                0 => {}
+                1 => undone.grave[1] += 1,
+                _ => undone.grave[0] += 1,
+            }
+            undone.short_m += short.map(|a| a.needed_m - length_m(a.team)).sum::<f64>();
+        }
+        undone
+    }
+}
+
+fn gravity(answers: &Answers, leg: usize, team: usize) -> usize {
+    let Some(Ok(fall)) = answers.fall(leg, team) else {
+        return 0;
+    };
+    match arrest::severity(&fall.holding) {
+        (2.., ..) => 2,
+        (_, true, _) => 1,
+        _ => 0,
+    }
+}
+
+/// The best way to give the ropes out: that of the demands alone where it holds all of them.
+pub(crate) fn best(job: &Brief<'_>, trade: &Trade, demands_m: &[f64]) -> Shared {
+    let by_demand = share::best(demands_m, job.ropes, job.rules);
+    let teams = u32::try_from(demands_m.len()).unwrap_or(u32::MAX);
+    let ways = (job.ropes.len() + 1).checked_pow(teams);
+    let few = ways.is_some_and(|ways| ways <= MOST_TRIED);
+    if by_demand.fit != Fit::Short || teams < 2 || !few {
+        return by_demand;
+    }
+    let supply = share::supply(job.ropes, demands_m.len(), job.rules);
+    least_undone(trade, supply, by_demand)
+}
+
+/// Of all ways to give this out the one that leaves least undone; `first` where none is better.
+fn least_undone(trade: &Trade, supply: Vec<Supply>, first: Shared) -> Shared {
+    let mut search = Search {
+        trade,
+        left: supply,
+        given: Vec::new(),
+        least: trade.undone(&first.given),
+        teams: first.given.len(),
+        best: first,
+    };
+    search.go();
+    search.best
+}
+
+/// Every way to give the ropes out, tried.
+struct Search<'a> {
+    trade: &'a Trade,
+    left: Vec<Supply>,
+    given: Vec<Supply>,
+    least: Undone,
+    best: Shared,
+    teams: usize,
+}
+
+impl Search<'_> {
+    fn go(&mut self) {
+        if self.given.len() == self.teams {
+            let undone = self.trade.undone(&self.given);
+            if undone.cmp(&self.least).is_lt() {
+                self.least = undone;
+                self.best.given.clone_from(&self.given);
+            }
+            return;
+        }
+        for i in 0..self.left.len() {
+            let alike = |s: &Supply| s.length_m.total_cmp(&self.left[i].length_m).is_eq();
+            if self.left.iter().take(i).any(alike) {
+                continue;
+            }
+            let supply = self.left.remove(i);
+            self.given.push(supply);
+            self.go();
+            self.given.pop();
+            self.left.insert(i, supply);
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn rope(index: usize, length_m: f64) -> Supply {
+        Supply {
+            index: Some(index),
+            length_m,
+            mass_kg: length_m / 10.0,
+        }
+    }
+
+    /// Two teams on legs with what each asks for and how their falls stand; ropes of 70 and 50 m, the longer with team 1.
+    fn given(legs: &[[(f64, usize); 2]]) -> Vec<f64> {
+        let leg = |teams: &[(f64, usize); 2]| {
+            let numbered = teams.iter().zip(1..);
+            let asked = numbered.map(|(&(needed_m, gravity), team)| Asked {
+                team,
+                needed_m,
+                gravity,
+            });
+            asked.collect()
+        };
+        let trade = Trade {
+            legs: legs.iter().map(leg).collect(),
+        };
+        let ropes = vec![rope(0, 70.0), rope(1, 50.0)];
+        let first = Shared {
+            fit: Fit::Short,
+            given: ropes.clone(),
+        };
+        let shared = least_undone(&trade, ropes, first);
+        shared.given.iter().map(|s| s.length_m).collect()
+    }
+
+    #[test]
+    fn the_fewest_legs_are_left_outside() {
+        let (wide, small) = ([(72.0, 0), (69.0, 0)], [(48.0, 0), (51.0, 0)]);
+        assert_eq!(given(&[wide, small, small]), [50.0, 70.0]);
+        assert_eq!(
+            given(&[wide]),
+            [70.0, 50.0],
+            "as the demands alone give them"
+        );
+    }
+
+    #[test]
+    fn a_leg_with_a_graver_fall_comes_before_two_without() {
+        let (grave, small) = ([(65.0, 2), (45.0, 0)], [(48.0, 0), (51.0, 0)]);
+        assert_eq!(given(&[grave, small, small]), [70.0, 50.0]);
+        let milder = [(65.0, 0), (45.0, 0)];
+        assert_eq!(given(&[milder, small, small]), [50.0, 70.0]);
+        let off_centre = [(48.0, 0), (51.0, 1)];
+        assert_eq!(
+            given(&[grave, off_centre, small]),
+            [70.0, 50.0],
+            "held in no case is graver"
+        );
+    }
+}

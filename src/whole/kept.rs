@@ -1,0 +1,87 @@
+//! Where a set-up kept over several legs is walked on the rope: a longer team leaves the ice later, so its stretches are
+//! its own, with change points of their own.
+
+use crate::{
+    plan::keep::{KeptStretch, KeptTeam},
+    practice::Rule,
+    rope::{draft::Draft, legs::RopedLeg, reserve},
+    trip::job::Brief,
+};
+
+/// A roped stretch of a kept set-up, growing.
+struct Grown {
+    legs: Vec<usize>,
+    from_m: f64,
+    to_m: f64,
+}
+
+/// The stretches of these legs of one stage under the set-up of a run, merged anew; `next` is the roped leg behind them.
+/// `None` where they would reach ice that is in none of these legs, or leave too little before the next one to unrope.
+pub(super) fn stretches(
+    job: &Brief<'_>,
+    legs: &[&RopedLeg<'_>],
+    next: Option<&RopedLeg<'_>>,
+    kept: &[KeptTeam],
+) -> Option<Vec<KeptStretch>> {
+    let least_m = job.rules[Rule::LeastUnropedM];
+    let mut all: Vec<Grown> = Vec::new();
+    for leg in legs {
+        let to_m = end_m(leg, kept);
+        let from_m = leg.sketch.stretch.from_m;
+        match all.last_mut() {
+            Some(last) if from_m - last.to_m < least_m - 1e-9 => {
+                last.to_m = last.to_m.max(to_m);
+                last.legs.push(leg.number);
+            }
+            _ => all.push(Grown {
+                legs: vec![leg.number],
+                from_m,
+                to_m,
+            }),
+        }
+    }
+    let room_m = |last: &Grown| next.map_or(f64::INFINITY, |n| n.sketch.stretch.from_m - last.to_m);
+    let joins_next = all.last().is_some_and(|last| room_m(last) < least_m - 1e-9);
+    if joins_next || !all.iter().all(|grown| holds_its_ice(grown, legs)) {
+        return None;
+    }
+    let at = |m: f64| {
+        let at = legs.first().and_then(|leg| leg.stage.stage.at(m));
+        at.map_or([0.0, 0.0], |p| [p.normal().lon_deg, p.lat_deg])
+    };
+    let stretch = |grown: Grown| KeptStretch {
+        start: at(grown.from_m),
+        end: at(grown.to_m),
+        from_m: grown.from_m,
+        to_m: grown.to_m,
+        legs: grown.legs,
+    };
+    Some(all.into_iter().map(stretch).collect())
+}
+
+/// Where the last person of the kept teams is off the ice, metres.
+pub(super) fn end_m(leg: &RopedLeg<'_>, kept: &[KeptTeam]) -> f64 {
+    let spans_m = |(team, draft): (&KeptTeam, &Draft)| {
+        let spans = draft.persons.len().saturating_sub(1);
+        [team.spacing_m, draft.spacing.spacing_m].map(|d| reserve::spans_m(spans, d))
+    };
+    let longest = kept.iter().zip(&leg.teams).map(spans_m);
+    let [kept_m, planned_m] = longest.fold([0.0_f64; 2], |[a, b], [kept, planned]| {
+        [a.max(kept), b.max(planned)]
+    });
+    let to_m = leg.sketch.stretch.to_m;
+    let stage_m = leg.stage.stage.length_m();
+    (to_m + (kept_m - planned_m).max(0.0)).min(stage_m.max(to_m))
+}
+
+/// Whether all ice that a stretch touches beyond its legs lies in one of them.
+fn holds_its_ice(grown: &Grown, legs: &[&RopedLeg<'_>]) -> bool {
+    let inside = legs.iter().filter(|leg| grown.legs.contains(&leg.number));
+    let known: Vec<_> = inside.map(|leg| leg.sketch.stretch).collect();
+    let contacts = legs.iter().flat_map(|leg| &leg.stage.met.contacts);
+    let mut touches = contacts.flat_map(|contact| &contact.touches);
+    touches.all(|touch| {
+        let met = touch.from_m < grown.to_m && touch.to_m > grown.from_m;
+        !met || known.iter().any(|leg| touch.meets(leg))
+    })
+}
