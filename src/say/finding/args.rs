@@ -5,7 +5,7 @@ mod heights;
 use super::{
     line,
     placeable::{FactArgs, near, span_of},
-    zones::of_zone,
+    zones::{of_snow, of_zone},
 };
 
 use crate::{
@@ -36,13 +36,13 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::BareIce { .. }
         | Fact::GapAssumed { .. }
         | Fact::BridgesLate { .. }
-        | Fact::SnowOnBare { .. }
+        | Fact::UnropedByWord { .. }
+        | Fact::ZoneMissed { .. } => of_zone(fact, at, voice),
+        Fact::SnowOnBare { .. }
         | Fact::KnotsNoBite { .. }
         | Fact::KnotsDoubtful { .. }
         | Fact::SnowUnknown { .. }
-        | Fact::KnotsFewer { .. }
-        | Fact::UnropedByWord { .. }
-        | Fact::ZoneMissed { .. } => of_zone(fact, at, voice),
+        | Fact::KnotsFewer { .. } => of_snow(fact, voice),
         Fact::TooSteep { .. }
         | Fact::AvalancheTerrain { .. }
         | Fact::SteepBareIce { .. }
