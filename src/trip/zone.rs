@@ -79,7 +79,7 @@ pub struct Gap {
 ///
 /// let mut job = schrund::example::job()?;
 /// assert_eq!(job.zones[0].surface, Surface::Snow, "what nobody says is snow, which hides gaps");
-/// job.zones[0].surface = Surface::Bare;
+/// (job.zones[0].surface, job.zones[0].snow_depth_m) = (Surface::Bare, None);
 /// job.rules.choices.rope_on_bare.value = false;
 /// let plan = schrund::plan(&job)?;
 /// assert!(plan.legs.iter().all(|leg| !leg.roped), "gaps in sight, and no rope on bare ice");

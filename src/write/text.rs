@@ -118,9 +118,19 @@ fn bare(leg: &Leg, voice: Voice) -> String {
         ("leg", Arg::Count(leg.leg)),
         ("span", row::span(leg)),
         ("roped", Arg::Word(roped)),
-        ("verdict", Arg::Said(sentence::verdict(leg.verdict, voice))),
+        ("verdict", Arg::Said(word(leg, voice))),
     ];
     voice.say("message-leg", &args).to_string()
+}
+
+/// The word, and where it stops the team on a part of the leg only.
+fn word(leg: &Leg, voice: Voice) -> Said {
+    let word = sentence::verdict(leg.verdict, voice);
+    let grave = leg.verdict >= Verdict::Outside;
+    match sentence::part_of_word(leg, voice).filter(|_| grave) {
+        Some(at) => word.then(Said::from(" ")).then(&at),
+        None => word,
+    }
 }
 
 fn full(leg: &Leg, row: &LegRow<'_>, voice: Voice) -> String {

@@ -87,6 +87,7 @@ fn only_a_hole_wholly_on_other_roped_ice_has_no_margin() {
         let unroped = Zone {
             rope,
             surface,
+            snow_depth_m: None,
             ..plug(400.0, 600.0)
         };
         are(&touches(&[ice.clone(), unroped]), WITH_MARGIN);

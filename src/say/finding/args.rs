@@ -6,7 +6,7 @@ mod rope;
 use super::{
     line,
     placeable::{FactArgs, near, span_of},
-    zones::of_zone,
+    zones::{of_snow, of_zone},
 };
 
 use crate::{
@@ -29,13 +29,13 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::BareIce { .. }
         | Fact::GapAssumed { .. }
         | Fact::BridgesLate { .. }
-        | Fact::SnowOnBare { .. }
+        | Fact::UnropedByWord { .. }
+        | Fact::ZoneMissed { .. } => of_zone(fact, at, voice),
+        Fact::SnowOnBare { .. }
         | Fact::KnotsNoBite { .. }
         | Fact::KnotsDoubtful { .. }
         | Fact::SnowUnknown { .. }
-        | Fact::KnotsFewer { .. }
-        | Fact::UnropedByWord { .. }
-        | Fact::ZoneMissed { .. } => of_zone(fact, at, voice),
+        | Fact::KnotsFewer { .. } => of_snow(fact, voice),
         Fact::TooSteep { .. }
         | Fact::AvalancheTerrain { .. }
         | Fact::SteepBareIce { .. }

@@ -28,26 +28,10 @@ pub(super) fn of_zone<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<
             ("zone", Arg::Said(zone(z, voice))),
             ("gap", Arg::Needed(*gap_m)),
         ],
-        Fact::SnowOnBare {
-            zone: z,
-            snow_depth_m,
-        } => vec![
-            ("zone", Arg::Said(zone(z, voice))),
-            ("snow", Arg::There(*snow_depth_m)),
-        ],
-        Fact::KnotsNoBite { zones }
-        | Fact::KnotsDoubtful { zones }
-        | Fact::SnowUnknown { zones } => {
-            let named = zones.iter().map(|z| zone(z, voice));
-            vec![("zones", Arg::Said(Said::join(named, ", ")))]
-        }
         Fact::UnropedByWord { zones, undrawn } => {
             let named = zones.iter().map(|z| zone(z, voice));
             let known = undrawn.then(|| ice(None, voice));
             vec![("ice", Arg::Said(Said::join(named.chain(known), ", ")))]
-        }
-        Fact::KnotsFewer { tied, layout } => {
-            vec![("tied", Arg::Count(*tied)), ("layout", Arg::Count(*layout))]
         }
         Fact::ZoneMissed { zones } => vec![
             ("count", Arg::Count(zones.len())),
@@ -73,6 +57,29 @@ pub(super) fn of_zone<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<
             ("doubt", Arg::Degrees(*doubt_deg, 0, Round::Nearest)),
             ("counts", yes(*counts)),
         ],
+        _ => Vec::new(),
+    }
+}
+
+/// Of the snow on zones, and of the knots that are to bite in it.
+pub(super) fn of_snow<'a>(fact: &'a Fact, voice: Voice) -> FactArgs<'a> {
+    match fact {
+        Fact::SnowOnBare {
+            zone: z,
+            snow_depth_m,
+        } => vec![
+            ("zone", Arg::Said(zone(z, voice))),
+            ("snow", Arg::There(*snow_depth_m)),
+        ],
+        Fact::KnotsNoBite { zones }
+        | Fact::KnotsDoubtful { zones }
+        | Fact::SnowUnknown { zones } => {
+            let named = zones.iter().map(|z| zone(z, voice));
+            vec![("zones", Arg::Said(Said::join(named, ", ")))]
+        }
+        Fact::KnotsFewer { tied, layout } => {
+            vec![("tied", Arg::Count(*tied)), ("layout", Arg::Count(*layout))]
+        }
         _ => Vec::new(),
     }
 }
