@@ -295,6 +295,7 @@ impl<'j> Planner<'j> {
             zones: whole::zones::zones(job, &stages),
             legs: whole::legs::legs(&settled),
             carry: whole::carry::carry(job, &teams, &legs, &demands_m, &ropes),
+            field: whole::field::field(job, &teams, &legs, &ropes),
             keep_setup: whole::keep::keep(job, &legs, &ropes),
             findings: whole::findings::findings(job, &stages, &legs),
             assumptions: whole::assumptions::assumptions(job),

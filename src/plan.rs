@@ -6,6 +6,7 @@ use serde_json::{Map, Value};
 
 pub mod fact;
 pub mod fall;
+pub mod field;
 pub mod finding;
 pub mod judged;
 pub mod keep;
@@ -18,6 +19,7 @@ pub mod why;
 
 use crate::{
     plan::{
+        field::Field,
         finding::Finding,
         keep::KeepSetup,
         leg::{Leg, Verdict},
@@ -56,6 +58,9 @@ pub struct Plan {
     pub legs: Vec<Leg>,
     /// What goes into the packs.
     pub carry: Vec<Carry>,
+    /// Which set-up suits the gap that is seen on the spot.
+    #[serde(flatten)]
+    pub field: Field,
     /// How the trip goes with fewer changes of the set-up; absent where nothing is saved by it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub keep_setup: Option<KeepSetup>,

@@ -2,6 +2,7 @@
 
 pub(crate) mod assumptions;
 pub(crate) mod carry;
+pub(crate) mod field;
 pub(crate) mod findings;
 pub(crate) mod keep;
 pub(crate) mod legs;
