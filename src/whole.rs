@@ -4,6 +4,7 @@ pub(crate) mod assumptions;
 pub(crate) mod carry;
 pub(crate) mod field;
 pub(crate) mod findings;
+pub(crate) mod gear;
 pub(crate) mod keep;
 pub(crate) mod legs;
 pub(crate) mod route;

@@ -30,6 +30,21 @@ pub struct Field {
     /// How much longer the way over a gap is that is met askew.
     #[serde(rename = "field_askew")]
     pub askew: Vec<FieldAskew>,
+    /// Below this angle between the line of travel and the crevasse the team runs along it, degrees: not in file.
+    #[serde(rename = "field_along_below_deg")]
+    pub along_below_deg: f64,
+}
+
+impl Field {
+    /// How many rope teams it is for.
+    #[must_use]
+    pub fn teams(&self) -> usize {
+        self.limits
+            .iter()
+            .map(|limit| limit.team)
+            .max()
+            .unwrap_or(0)
+    }
 }
 
 /// The ground that a row is for, as far as a set-up goes by it.

@@ -108,6 +108,15 @@ rules! {
     HolderClearM "holder_clear_m",
     LongSlingM "long_sling_m",
     WideMinPerKmM "wide_min_per_km_m",
+    KitHarnesses "kit_harnesses",
+    KitHelmets "kit_helmets",
+    KitAxes "kit_axes",
+    KitSlings "kit_slings",
+    KitCords "kit_cords",
+    KitKarabiners "kit_karabiners",
+    KitSnowAnchors "kit_snow_anchors",
+    KitIceScrews "kit_ice_screws",
+    KitPulleys "kit_pulleys",
 }
 
 impl Rule {

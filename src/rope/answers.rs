@@ -4,8 +4,8 @@ use std::collections::BTreeMap;
 
 use crate::{
     fault::refusal::Refusal,
-    physics::holding::Holding,
-    plan::fall::OrderAdvice,
+    physics::holding::{Holding, Team},
+    plan::{fall::OrderAdvice, name::PersonOnRope},
     practice::{Origin, Rules},
     rope::{
         arrest::{self, FallAnswer},
@@ -14,7 +14,10 @@ use crate::{
         legs::RopedLeg,
         stance,
     },
-    trip::{job::Brief, zone::Zone},
+    trip::{
+        job::{Brief, Burden},
+        zone::Zone,
+    },
 };
 
 /// How much the model is asked.
@@ -32,6 +35,7 @@ struct AskedFalls {
     depth: Depth,
     known: BTreeMap<Vec<u64>, Result<Holding, Refusal>>,
     slopes: AskedSlopes,
+    burden: Option<Burden>,
 }
 
 /// By place of the team on a leg; `None` where the leg touches no ice.
@@ -54,7 +58,8 @@ impl Answers {
         let mut asked = AskedFalls {
             depth,
             known: BTreeMap::new(),
-            slopes: AskedSlopes::default(),
+            slopes: AskedSlopes::with(job.burden),
+            burden: job.burden,
         };
         let falls = legs.iter().map(|leg| {
             let teams = leg.teams.iter();
@@ -95,25 +100,38 @@ impl AskedFalls {
         rules: &Rules,
     ) -> Option<Result<FallAnswer, Refusal>> {
         let along = self.slopes.along(leg, draft, zones, rules).transpose()?;
-        Some(along.and_then(|along| self.at_worst(along, rules)))
+        Some(along.and_then(|along| self.at_worst(along, &draft.persons, rules)))
     }
 
-    fn at_worst(&mut self, along: HeldAlong, rules: &Rules) -> Result<FallAnswer, Refusal> {
-        let team = along.worst.clone();
-        let holding = self
-            .known
-            .entry(stance::key(&team))
-            .or_insert_with(|| match self.depth {
-                Depth::Whole => team.worst_holding(&rules.nature.assumed),
-                Depth::Verdicts => team.verdicts(&rules.nature.assumed),
-            })
-            .clone()?;
+    fn at_worst(
+        &mut self,
+        along: HeldAlong,
+        persons: &[PersonOnRope],
+        rules: &Rules,
+    ) -> Result<FallAnswer, Refusal> {
+        let (mut team, mut holding) = (along.worst.clone(), self.holding(&along.worst, rules)?);
+        if let Some(loaded) = stance::loaded(&team, persons, self.burden) {
+            let heavy = self.holding(&loaded, rules)?;
+            if arrest::severity(&heavy) > arrest::severity(&holding) {
+                (team, holding) = (loaded, heavy);
+            }
+        }
         Ok(FallAnswer {
             team,
             holding,
             snow_assumed: rules.choices.snow.origin == Origin::Default,
             along,
         })
+    }
+
+    fn holding(&mut self, team: &Team, rules: &Rules) -> Result<Holding, Refusal> {
+        let assumed = &rules.nature.assumed;
+        let ask = || match self.depth {
+            Depth::Whole => team.worst_holding(assumed),
+            Depth::Verdicts => team.verdicts(assumed),
+        };
+        let known = self.known.entry(stance::key(team));
+        known.or_insert_with(ask).clone()
     }
 }
 

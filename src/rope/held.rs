@@ -22,7 +22,7 @@ use crate::{
         legs::RopedLeg,
         stance::{self, Stance},
     },
-    trip::{route::Stretch, zone::Zone},
+    trip::{job::Burden, route::Stretch, zone::Zone},
 };
 
 /// The answers along one leg, and the place where the team is held worst.
@@ -40,9 +40,21 @@ pub(crate) struct HeldAlong {
 
 /// What was asked so far, whichever leg it was asked for.
 #[derive(Debug, Default)]
-pub(crate) struct AskedSlopes(BTreeMap<Vec<u64>, HoldLimits>);
+pub(crate) struct AskedSlopes {
+    limits: BTreeMap<Vec<u64>, HoldLimits>,
+    /// Somebody hurt whom one of the party carries.
+    burden: Option<Burden>,
+}
 
 impl AskedSlopes {
+    /// Nothing asked yet.
+    pub(crate) fn with(burden: Option<Burden>) -> Self {
+        Self {
+            burden,
+            ..Self::default()
+        }
+    }
+
     /// A team all along a leg; `None` where it touches no ice.
     pub(crate) fn along(
         &mut self,
@@ -70,7 +82,11 @@ impl AskedSlopes {
                 team.gap_m = 0.0;
             }
             let deg = whole_deg(incline.toward_lip_deg().unwrap_or_default());
-            let held_on = told(self.at(&team, deg, rules)?, !drawn.is_empty());
+            let mut held_on = self.at(&team, deg, rules)?;
+            if let Some(loaded) = stance::loaded(&team, &draft.persons, self.burden) {
+                held_on = worse(held_on, self.at(&loaded, deg, rules)?);
+            }
+            let held_on = told(held_on, !drawn.is_empty());
             team.slope_toward_lip_deg = f64::from(deg);
             let run = run(incline, stance.snow, held_on);
             let alarm = Alarm::of(&run, deg);
@@ -92,7 +108,7 @@ impl AskedSlopes {
     }
 
     fn at(&mut self, team: &Team, deg: u8, rules: &Rules) -> Result<HeldOn, Refusal> {
-        let limits = self.0.entry(stance::key(team)).or_default();
+        let limits = self.limits.entry(stance::key(team)).or_default();
         limits.at(team, deg, &rules.nature.assumed)
     }
 }
@@ -135,6 +151,15 @@ fn run(incline: &Incline, snow: Snow, on: HeldOn) -> HeldRun {
         in_centre: on.in_centre,
         snow,
         steepest_deg: incline.toward_lip_deg(),
+    }
+}
+
+/// What both hold: each says who is held worst by those who hold with their own mass only.
+fn worse(a: HeldOn, b: HeldOn) -> HeldOn {
+    HeldOn {
+        in_all: a.in_all && b.in_all,
+        in_centre: a.in_centre && b.in_centre,
+        in_none: a.in_none || b.in_none,
     }
 }
 

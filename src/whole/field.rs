@@ -55,6 +55,7 @@ pub(crate) fn field(
         rows,
         limits,
         askew: askew(job.rules).to_vec(),
+        along_below_deg: job.rules[Rule::AlongDeg],
     }
 }
 
