@@ -181,12 +181,14 @@ mod scene;
 
 pub use trip::job::Job;
 
+use std::cell::RefCell;
+
 use fault::{Fault, Place, trip::InPlan};
 use ground::met::{Met, Prepared};
 use legs::{memo::Memo, sketch::Sketch};
 use plan::{Plan, SCHEMA_VERSION, options::Options};
 use rope::{
-    answers::{Answers, Depth},
+    answers::{Answers, Depth, KnownFalls},
     legs::demands_m,
     share,
 };
@@ -226,6 +228,7 @@ pub struct Planner<'j> {
     ice: Prepared<'j>,
     met: Met,
     memo: Memo,
+    falls: RefCell<KnownFalls>,
 }
 
 impl<'j> Planner<'j> {
@@ -250,6 +253,7 @@ impl<'j> Planner<'j> {
             ice,
             met,
             memo: Memo::default(),
+            falls: RefCell::default(),
         })
     }
 
@@ -281,7 +285,7 @@ impl<'j> Planner<'j> {
         let hours = hours(job, &legs);
         let demands_m = demands_m(&legs, &teams);
         let ropes = share::best(&demands_m, job.ropes, job.rules);
-        let answers = Answers::of(job, &legs, depth);
+        let answers = Answers::of(job, &legs, depth, &self.falls);
         let settled = Settled {
             job,
             legs: &legs,

@@ -246,7 +246,7 @@ impl TripLegs<'_> {
     /// How its falls stand; where the model has no answer they stand in nobody's way.
     fn falls(&self, leg: &RopedLeg<'_>, draft: &Draft, job: &Brief<'_>) -> Verdict {
         let mut asked = self.asked.borrow_mut();
-        let along = asked.along(leg, draft, job.zones, job.rules);
+        let along = asked.along(leg, draft, job);
         let along = along.ok().flatten();
         along.map_or(Verdict::Inside, |along| {
             leg::falls_verdict(&along.runs, draft.spacing.spacing_m, job.rules)

@@ -22,7 +22,7 @@ use crate::{
         legs::RopedLeg,
         stance::{self, Stance},
     },
-    trip::{job::Burden, route::Stretch, zone::Zone},
+    trip::{job::Brief, route::Stretch, zone::Zone},
 };
 
 /// The answers along one leg, and the place where the team is held worst.
@@ -40,29 +40,22 @@ pub(crate) struct HeldAlong {
 
 /// What was asked so far, whichever leg it was asked for.
 #[derive(Debug, Default)]
-pub(crate) struct AskedSlopes {
-    limits: BTreeMap<Vec<u64>, HoldLimits>,
-    /// Somebody hurt whom one of the party carries.
-    burden: Option<Burden>,
-}
+pub(crate) struct AskedSlopes(BTreeMap<Vec<u64>, HoldLimits>);
 
 impl AskedSlopes {
-    /// Nothing asked yet.
-    pub(crate) fn with(burden: Option<Burden>) -> Self {
-        Self {
-            burden,
-            ..Self::default()
-        }
-    }
-
     /// A team all along a leg; `None` where it touches no ice.
     pub(crate) fn along(
         &mut self,
         leg: &RopedLeg<'_>,
         draft: &Draft,
-        zones: &[Zone],
-        rules: &Rules,
+        job: &Brief<'_>,
     ) -> Result<Option<HeldAlong>, Refusal> {
+        let Brief {
+            zones,
+            rules,
+            burden,
+            ..
+        } = *job;
         let mut along: Option<HeldAlong> = None;
         let mut worst: Option<Alarm> = None;
         let on_ice = leg
@@ -83,7 +76,7 @@ impl AskedSlopes {
             }
             let deg = whole_deg(incline.toward_lip_deg().unwrap_or_default());
             let mut held_on = self.at(&team, deg, rules)?;
-            if let Some(loaded) = stance::loaded(&team, &draft.persons, self.burden) {
+            if let Some(loaded) = stance::loaded(&team, &draft.persons, burden) {
                 held_on = worse(held_on, self.at(&loaded, deg, rules)?);
             }
             let held_on = told(held_on, !drawn.is_empty());
@@ -108,7 +101,7 @@ impl AskedSlopes {
     }
 
     fn at(&mut self, team: &Team, deg: u8, rules: &Rules) -> Result<HeldOn, Refusal> {
-        let limits = self.limits.entry(stance::key(team)).or_default();
+        let limits = self.0.entry(stance::key(team)).or_default();
         limits.at(team, deg, &rules.nature.assumed)
     }
 }

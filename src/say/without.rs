@@ -51,11 +51,16 @@ pub fn says(without: &Without, faults: &[Fault], voice: Voice) -> Said {
         return voice.say("without-refused", &[label, why]);
     }
     let changes = changes(without, voice);
-    if changes.is_empty() {
-        return voice.say("without-same", &[label]);
+    let says = if changes.is_empty() {
+        voice.say("without-same", &[label])
+    } else {
+        let changes = ("changes", Arg::Said(Said::join(changes, "; ")));
+        voice.say("without-graver", &[label, changes])
+    };
+    match without.differs {
+        Difference::OneHurt { .. } => Said::join([says, voice.say("without-weight", &[])], "; "),
+        _ => says,
     }
-    let changes = ("changes", Arg::Said(Said::join(changes, "; ")));
-    voice.say("without-graver", &[label, changes])
 }
 
 /// The legs that are graver than as planned, the gravest first, and those on which a rope does not hold; each leg by

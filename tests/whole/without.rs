@@ -183,15 +183,7 @@ fn who_is_hurt_holds_nothing_and_weighs_on_who_carries_them() {
 fn of_two_nobody_is_left_to_carry_and_hold() {
     let cases = all(&Trip::straight(&ZONES).people(2).ropes(&[80.0]));
     let refused: Vec<Option<&str>> = cases.iter().map(|case| case.refused).collect();
-    assert_eq!(
-        refused,
-        [
-            Some("alone"),
-            None,
-            None,
-            Some("alone")
-        ]
-    );
+    assert_eq!(refused, [Some("alone"), None, None, Some("alone")]);
     assert!(cases[3].legs.is_empty() && cases[3].verdict.is_none() && cases[3].people == 1);
 }
 
