@@ -140,10 +140,10 @@ pub struct Brief<'a> {
 ///     let plan = Planner::of(Brief { burden, ..job.case() })?.plan()?;
 ///     Ok(plan.legs[1].teams[0].arrest.clone().expect("the model has an answer"))
 /// };
-/// let (light, heavy) = (held(None)?, held(Some(Burden { carried_by: 1, mass_kg: 80.0 }))?);
-/// // Ane, who carries them, falls with the weight of both.
-/// assert_eq!((light.falls, heavy.falls), (2, 1));
-/// assert!(heavy.verdict >= light.verdict);
+/// let (light, heavy) = (held(None)?, held(Some(Burden { carried_by: 2, mass_kg: 80.0 }))?);
+/// // Bo, in the middle, falls with the weight of both; the two others hold, as before.
+/// assert_eq!((light.falls, heavy.falls, &heavy.holds), (2, 2, &light.holds));
+/// assert!(heavy.verdict > light.verdict, "{:?} {:?}", light.verdict, heavy.verdict);
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -34,8 +34,11 @@ fn all(trip: &Trip) -> Vec<Without> {
     others.iter().map(|other| other.beside(&plan)).collect()
 }
 
+/// A leg's verdict and ends, and of each team the spacing, the rope needed and the knots.
+type SeenLeg = (Verdict, f64, f64, Vec<(f64, f64, usize)>);
+
 /// What a leader sees of a plan: the verdict of each leg, and how each team is tied.
-fn seen(plan: &Plan) -> Vec<(Verdict, f64, f64, Vec<(f64, f64, usize)>)> {
+fn seen(plan: &Plan) -> Vec<SeenLeg> {
     let leg = |leg: &schrund::plan::leg::Leg| {
         let teams = leg.teams.iter();
         let teams = teams.map(|t| (t.spacing_m, t.ledger.total_m, t.knots.count));
@@ -137,36 +140,6 @@ fn who_is_hurt_holds_nothing_and_weighs_on_who_carries_them() {
         .flat_map(|l| &l.teams)
         .flat_map(|t| &t.persons);
     assert!(on_rope.clone().count() > 0 && on_rope.clone().all(|p| p.called.number != 2));
-    // The same three without the weight: tied the same, never judged more gravely.
-    let rest = Party {
-        people: trip
-            .party
-            .people
-            .iter()
-            .filter(|p| p.called.number != 2)
-            .cloned()
-            .collect(),
-    };
-    let job = trip.job();
-    let light = Planner::of(Brief {
-        party: &rest,
-        ..job.case()
-    })
-    .unwrap()
-    .plan()
-    .unwrap();
-    assert_eq!(hurt_plan.legs.len(), light.legs.len());
-    for (heavy, light) in hurt_plan.legs.iter().zip(&light.legs) {
-        assert!(heavy.verdict >= light.verdict, "leg {}", heavy.leg);
-        for (heavy, light) in heavy.teams.iter().zip(&light.teams) {
-            assert_eq!(
-                (heavy.spacing_m, heavy.knots.count),
-                (light.spacing_m, light.knots.count)
-            );
-            let verdicts = [heavy, light].map(|t| t.arrest.as_ref().expect("an answer").verdict);
-            assert!(verdicts[0] >= verdicts[1]);
-        }
-    }
     let legs = &hurt.beside(&plan).legs;
     let falls = legs
         .iter()
@@ -177,6 +150,39 @@ fn who_is_hurt_holds_nothing_and_weighs_on_who_carries_them() {
         "{:?}",
         falls.collect::<Vec<_>>()
     );
+    let rest = Party {
+        people: trip
+            .party
+            .people
+            .iter()
+            .filter(|p| p.called.number != 2)
+            .cloned()
+            .collect(),
+    };
+    let job = trip.job();
+    let case = Brief {
+        party: &rest,
+        ..job.case()
+    };
+    no_milder(hurt_plan, &Planner::of(case).unwrap().plan().unwrap());
+}
+
+/// The same people with the weight and without it: tied the same, never judged more mildly for it.
+fn no_milder(heavy: &Plan, light: &Plan) {
+    assert_eq!(heavy.legs.len(), light.legs.len(), "the same legs");
+    for (heavy, light) in heavy.legs.iter().zip(&light.legs) {
+        assert!(heavy.verdict >= light.verdict, "leg {}", heavy.leg);
+        let leg = heavy.leg;
+        for (heavy, light) in heavy.teams.iter().zip(&light.teams) {
+            assert_eq!(
+                (heavy.spacing_m, heavy.knots.count),
+                (light.spacing_m, light.knots.count),
+                "leg {leg}: tied the same"
+            );
+            let verdicts = [heavy, light].map(|t| t.arrest.as_ref().expect("an answer").verdict);
+            assert!(verdicts[0] >= verdicts[1], "leg {leg}: {verdicts:?}");
+        }
+    }
 }
 
 #[test]
