@@ -56,7 +56,7 @@ pub fn limit(limit: &FieldLimit, teams: usize, voice: Voice) -> Said {
 #[must_use]
 pub fn askew(askew: &FieldAskew, voice: Voice) -> Said {
     let along = if askew.along { "yes" } else { "no" };
-    let widths = (askew.widths * 10.0 - 1e-9).ceil() / 10.0;
+    let widths = (askew.widths * 100.0 - 1e-9).ceil() / 100.0;
     let args = [
         ("angle", Arg::Degrees(askew.met_deg, 0, Round::Nearest)),
         ("widths", Arg::Number(widths)),

@@ -16,7 +16,7 @@ use crate::{
 pub(super) fn table(field: &Field, voice: Voice) -> Markup {
     let angle = Arg::Degrees(field.along_below_deg, 0, Round::Nearest);
     html! {
-        @for limit in &field.limits { (one(field, limit, voice)) }
+        div class="field-tables" { @for limit in &field.limits { (one(field, limit, voice)) } }
         p class="fine" {
             @for askew in &field.askew { (spans(&field::askew(askew, voice))) " " }
             (spans(&voice.say("field-square", &[("angle", angle)])))
