@@ -113,8 +113,8 @@
 //! # The formats
 //!
 //! [`write::FORMATS`] is the list of what can be handed out. All of it is made from one [`write::Sheet`]; the
-//! report alone shows what [`Planner::scene`] gives: heights, the shape of the ground, the trip with one person fewer
-//! and one more. The others do with `Scene::default()`.
+//! report alone shows all that [`Planner::scene`] gives: heights, the shape of the ground, the trip with something
+//! missing. The JSON plan shows the last of these ([`Planner::others`]); the others do with `Scene::default()`.
 //!
 //! ```
 //! use schrund::{Planner, write::{FORMATS, Sheet}};
@@ -131,7 +131,7 @@
 //! report.write(&mut page, &Sheet::of(&job, &plan, &scene)).expect("memory takes everything");
 //! let page = String::from_utf8_lossy(&page);
 //! assert_eq!(report.file(), Some("report.html"));
-//! assert!(page.contains("Height profile") && page.contains("One fewer, one more"));
+//! assert!(page.contains("Height profile") && page.contains("If something is missing"));
 //! # Ok::<(), Vec<schrund::fault::Fault>>(())
 //! ```
 //!
@@ -181,12 +181,14 @@ mod scene;
 
 pub use trip::job::Job;
 
+use std::cell::RefCell;
+
 use fault::{Fault, Place, trip::InPlan};
 use ground::met::{Met, Prepared};
 use legs::{memo::Memo, sketch::Sketch};
 use plan::{Plan, SCHEMA_VERSION, options::Options};
 use rope::{
-    answers::{Answers, Depth},
+    answers::{Answers, Depth, KnownFalls},
     legs::demands_m,
     trade::{self, Trade},
 };
@@ -226,6 +228,7 @@ pub struct Planner<'j> {
     ice: Prepared<'j>,
     met: Met,
     memo: Memo,
+    falls: RefCell<KnownFalls>,
 }
 
 impl<'j> Planner<'j> {
@@ -250,6 +253,7 @@ impl<'j> Planner<'j> {
             ice,
             met,
             memo: Memo::default(),
+            falls: RefCell::default(),
         })
     }
 
@@ -266,13 +270,13 @@ impl<'j> Planner<'j> {
     /// # Errors
     /// The party cannot go.
     pub fn plan_for(&self, party: &Party) -> Result<Plan, Vec<Fault>> {
-        self.plan_to(party, Depth::Whole)
+        let job = Brief { party, ..self.case };
+        self.plan_to(&job, Depth::Whole)
     }
 
-    /// The flow on one screen: every room once.
-    fn plan_to(&self, party: &Party, depth: Depth) -> Result<Plan, Vec<Fault>> {
-        let job = &Brief { party, ..self.case };
-        let teams = teams_of(party)?;
+    /// The flow on one screen: every room once. The job is that of the planner but for who goes, with what.
+    fn plan_to(&self, job: &Brief<'_>, depth: Depth) -> Result<Plan, Vec<Fault>> {
+        let teams = teams_of(job.party)?;
         let pairs = job.route.stages.iter().zip(&self.met.stages);
         let stages: Vec<Sketch<'_>> = pairs
             .map(|(stage, met)| Sketch::of(job, &teams, stage, met, &self.memo))
@@ -280,7 +284,7 @@ impl<'j> Planner<'j> {
         let legs = rope::legs::legs(job, &teams, &stages);
         let hours = hours(job, &legs);
         let demands_m = demands_m(&legs, &teams);
-        let answers = Answers::of(job, &legs, depth);
+        let answers = Answers::of(job, &legs, depth, &self.falls);
         let trade = Trade::of(&legs, &answers);
         let ropes = trade::best(job, &trade, &demands_m);
         let settled = Settled {
@@ -289,16 +293,20 @@ impl<'j> Planner<'j> {
             hours: &hours,
             ropes: &ropes,
             answers: &answers,
+            asked: &self.falls,
         };
+        let planned = whole::legs::legs(&settled);
         Ok(Plan {
             schema_version: SCHEMA_VERSION,
             route: whole::route::route(job, &stages, &hours),
             zones: whole::zones::zones(job, &stages),
-            legs: whole::legs::legs(&settled),
             carry: whole::carry::carry(job, &teams, &legs, &demands_m, &ropes, &trade),
+            field: whole::field::field(job, &teams, &legs, &ropes),
+            gear: whole::gear::gear(job.rules, &teams, &legs, &planned),
             keep_setup: whole::keep::keep(job, &legs, &ropes),
             findings: whole::findings::findings(job, &stages, &legs),
             assumptions: whole::assumptions::assumptions(job),
+            legs: planned,
         })
     }
 

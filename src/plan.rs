@@ -7,7 +7,9 @@ use serde_json::{Map, Value};
 pub mod cure;
 pub mod fact;
 pub mod fall;
+pub mod field;
 pub mod finding;
+pub mod gear;
 pub mod judged;
 pub mod keep;
 pub mod leg;
@@ -18,10 +20,13 @@ pub mod pieces;
 pub mod place;
 pub mod verdict;
 pub mod why;
+pub mod without;
 
 use crate::{
     plan::{
+        field::Field,
         finding::Finding,
+        gear::GearRow,
         keep::KeepSetup,
         leg::{Leg, Verdict},
         name::RopeName,
@@ -59,6 +64,11 @@ pub struct Plan {
     pub legs: Vec<Leg>,
     /// What goes into the packs.
     pub carry: Vec<Carry>,
+    /// Which set-up suits the gap that is seen on the spot.
+    #[serde(flatten)]
+    pub field: Field,
+    /// What everybody has on them for the rescue that was picked; empty where no leg is roped.
+    pub gear: Vec<GearRow>,
     /// How the trip goes with fewer changes of the set-up; absent where nothing is saved by it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub keep_setup: Option<KeepSetup>,

@@ -2,7 +2,9 @@
 
 pub(crate) mod assumptions;
 pub(crate) mod carry;
+pub(crate) mod field;
 pub(crate) mod findings;
+pub(crate) mod gear;
 pub(crate) mod keep;
 mod kept;
 pub(crate) mod legs;

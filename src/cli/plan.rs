@@ -10,7 +10,7 @@ use anstyle::Style;
 use schrund::{
     Planner,
     fault::Fault,
-    plan::leg::Verdict,
+    plan::{Plan, leg::Verdict},
     write::{
         FORMATS, Format, Look, Scene, Sheet,
         table::{self, Table},
@@ -52,11 +52,7 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
     if args.format.0.name() != "table" || args.output.is_some() {
         show.notices(&job.notices);
     }
-    let scene = if wants_scene(args) {
-        planner.scene(&plan)?
-    } else {
-        Scene::default()
-    };
+    let scene = scene(args, &planner, &plan)?;
     let sheet = Sheet {
         look: Look {
             voice: voice(args.units),
@@ -100,9 +96,16 @@ fn files() -> impl Iterator<Item = (&'static str, &'static dyn Format)> {
     FORMATS.into_iter().filter_map(|f| Some((f.file()?, f)))
 }
 
-/// Whether something is written that shows more than the plan.
-fn wants_scene(args: &PlanArgs) -> bool {
-    args.out.is_some() || args.format.0.needs_scene()
+/// As much beside the plan as is shown.
+fn scene(args: &PlanArgs, planner: &Planner<'_>, plan: &Plan) -> Result<Scene, Vec<Fault>> {
+    if args.out.is_some() || args.format.0.needs_scene() {
+        return planner.scene(plan);
+    }
+    let others = args.format.0.needs_others().then(|| planner.others(plan));
+    Ok(Scene {
+        others: others.unwrap_or_default(),
+        ..Scene::default()
+    })
 }
 
 fn save_set(

@@ -11,9 +11,9 @@ use crate::{
         name::RopeName,
     },
     rope::{
+        answers::KnownFalls,
         cure::{Fitting, TooShort},
         draft::Draft,
-        held::AskedSlopes,
         legs::RopedLeg,
         setup::Supplied,
     },
@@ -28,7 +28,7 @@ pub(super) struct Fitted<'a> {
     /// One set-up for each team.
     pub(super) setups: &'a [TeamSetup],
     /// Falls asked for before.
-    pub(super) asked: &'a RefCell<AskedSlopes>,
+    pub(super) asked: &'a RefCell<KnownFalls>,
 }
 
 impl Fitted<'_> {
@@ -66,7 +66,12 @@ impl Fitted<'_> {
         let facts = team::rope_findings(job, &setup, None);
         let carried = verdict::of_levels(facts.iter().map(|fact| fact.level()));
         let tied = verdict::of_draft(job, self.leg, &fitting.draft);
-        let falls = verdict::of_falls(job, self.leg, &fitting.draft, self.asked);
+        let falls = verdict::of_falls(
+            job,
+            self.leg,
+            &fitting.draft,
+            &mut self.asked.borrow_mut().slopes,
+        );
         let name = |number: usize, rope: &Rope| RopeName {
             rope: number,
             name: rope.name.clone(),

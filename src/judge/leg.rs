@@ -17,7 +17,7 @@ use crate::{
         leg::{JudgedStretch, TeamSetup, Verdict},
     },
     practice::Rules,
-    rope::{draft::Draft, held::AskedSlopes, legs::RopedLeg},
+    rope::{answers::KnownFalls, draft::Draft, legs::RopedLeg},
     times::hours::Hours,
     trip::job::Brief,
 };
@@ -33,7 +33,7 @@ pub(crate) struct Known<'a> {
     /// Why a model has no answer, in its own words.
     pub(crate) unanswered: &'a [Refusal],
     /// Falls asked for before.
-    pub(crate) asked: &'a RefCell<AskedSlopes>,
+    pub(crate) asked: &'a RefCell<KnownFalls>,
 }
 
 impl Known<'_> {

@@ -1,7 +1,5 @@
 //! What is found → verdict.
 
-use std::cell::RefCell;
-
 use crate::{
     fault::Level,
     judge::{falls, place::place, team::OfTeam},
@@ -41,10 +39,9 @@ pub(crate) fn of_falls(
     job: &Brief<'_>,
     leg: &RopedLeg<'_>,
     draft: &Draft,
-    asked: &RefCell<AskedSlopes>,
+    asked: &mut AskedSlopes,
 ) -> Verdict {
-    let mut asked = asked.borrow_mut();
-    let along = asked.along(leg, draft, job.zones, job.rules);
+    let along = asked.along(leg, draft, job);
     let runs = along.ok().flatten().map(|along| along.runs);
     let level = runs.and_then(|runs| falls::level(&runs, draft.spacing.spacing_m, job.rules));
     of_levels(level.into_iter())

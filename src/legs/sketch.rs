@@ -8,7 +8,7 @@ use crate::{
         underway::Underway,
     },
     legs::{
-        knots::{self, Hardship},
+        knots::Hardship,
         memo::Memo,
         over::{Over, ropes_undrawn},
         spacing::{self, Spacing},
@@ -206,9 +206,7 @@ impl<'a> OnLeg<'a> {
             zones: &self.zones,
             undrawn: self.undrawn,
         };
-        let base_m = spacing::base_m(team.size(), over.bare_only(), self.rules);
-        let knots_m = knots::least_m(team, over, || self.hardship(), self.rules);
-        spacing::choose(team.size(), base_m.max(knots_m), self.rules, &meet)
+        spacing::of_team(team, over, || self.hardship(), self.rules, &meet)
     }
 
     /// What makes holding harder on it.

@@ -5,8 +5,13 @@
 //! taken; a wider gap or one more zone can only take spacings away, so neither shortens it.
 
 use crate::{
-    legs::worst::Meeting,
+    legs::{
+        knots::{self, Hardship},
+        over::Over,
+        worst::Meeting,
+    },
     practice::{Rule, Rules},
+    trip::party::RopeTeam,
 };
 
 /// A spacing with what it was chosen for.
@@ -119,6 +124,19 @@ pub fn widest_gap_m(
         widest = Some(widest.map_or(gap_m, |w| w.max(gap_m)));
     }
     widest
+}
+
+/// The spacing of a team over some ice: no less than the practice set and its knots ask for, and what `meet` needs.
+pub(crate) fn of_team(
+    team: &RopeTeam,
+    over: Over<'_>,
+    hardship: impl FnOnce() -> Hardship,
+    rules: &Rules,
+    meet: &dyn Fn(f64) -> Meeting,
+) -> Spacing {
+    let base_m = base_m(team.size(), over.bare_only(), rules);
+    let knots_m = knots::least_m(team, over, hardship, rules);
+    choose(team.size(), base_m.max(knots_m), rules, meet)
 }
 
 /// The least spacing from `least_m` on that suits; the cap, marked as not enough, where none does.

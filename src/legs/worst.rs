@@ -176,7 +176,7 @@ impl<'a> Worst<'a> {
 
 /// How many widths long the way over a gap is that is met at this angle, and whether the team runs along it: below
 /// `along_deg`, and wherever the arithmetic stops, at `most_widths`.
-fn widths(deg: f64, along_deg: f64, most_widths: f64) -> (f64, bool) {
+pub(crate) fn widths(deg: f64, along_deg: f64, most_widths: f64) -> (f64, bool) {
     let widths = 1.0 / deg.to_radians().sin();
     // Compared with a hair to spare: at the angle itself the way is as long as the limit.
     let stops = widths > most_widths + 1e-9;

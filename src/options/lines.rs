@@ -241,9 +241,12 @@ impl TripLegs<'_> {
             let coil_m = reserve::coil_m(team.size(), spacing_m, job.rules);
             line.leg(leg.number, &draft, coil_m);
             line.verdict = line.verdict.max(verdict::of_draft(job, leg, &draft));
-            line.verdict = line
-                .verdict
-                .max(verdict::of_falls(job, leg, &draft, self.asked));
+            line.verdict = line.verdict.max(verdict::of_falls(
+                job,
+                leg,
+                &draft,
+                &mut self.asked.borrow_mut(),
+            ));
             line.tied.push(Tied::of(&draft));
             let set = [
                 spacing_m,

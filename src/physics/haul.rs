@@ -24,6 +24,7 @@ use crate::fault::refusal::Refusal;
 ///
 /// let without_loss = System::ALL.map(|system| system.advantage(1.0));
 /// assert_eq!(without_loss, [2.0, 2.0, 3.0, 3.0, 6.0, 9.0]);
+/// assert_eq!(System::ALL.map(System::turns), [1, 1, 2, 2, 3, 4]);
 /// assert!((System::Nine.advantage(0.53) - 3.28).abs() < 0.005, "(1 + 0.53 + 0.53²)²: karabiners eat two thirds");
 /// assert!(!System::LoopAtLip.needs_free_strand(), "it works where the rope has cut into the lip");
 /// ```
@@ -177,6 +178,27 @@ impl System {
     #[must_use]
     pub fn needs_free_strand(self) -> bool {
         matches!(self, Self::ThreeLoaded | Self::SixLoopOnThree | Self::Nine)
+    }
+
+    /// How often its rope turns: the highest power of the efficiency in its advantage. Derived.
+    #[must_use]
+    pub fn turns(self) -> usize {
+        match self {
+            Self::LoopAtLip | Self::LoopAtAnchor => 1,
+            Self::ThreeLoaded | Self::ThreeNew => 2,
+            Self::SixLoopOnThree => 3,
+            Self::Nine => 4,
+        }
+    }
+
+    /// Hitches that grip a rope in it: one that holds the load while hands let go, and one for each traveller. Derived.
+    #[must_use]
+    pub fn grips(self) -> usize {
+        match self {
+            Self::LoopAtLip | Self::LoopAtAnchor => 1,
+            Self::ThreeLoaded | Self::ThreeNew => 2,
+            Self::SixLoopOnThree | Self::Nine => 3,
+        }
     }
 
     /// Actual advantage when each turn passes on `e` of the force.

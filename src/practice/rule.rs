@@ -110,6 +110,15 @@ rules! {
     LongSlingM "long_sling_m",
     JoinBendM "join_bend_m",
     WideMinPerKmM "wide_min_per_km_m",
+    KitHarnesses "kit_harnesses",
+    KitHelmets "kit_helmets",
+    KitAxes "kit_axes",
+    KitSlings "kit_slings",
+    KitCords "kit_cords",
+    KitKarabiners "kit_karabiners",
+    KitSnowAnchors "kit_snow_anchors",
+    KitIceScrews "kit_ice_screws",
+    KitPulleys "kit_pulleys",
 }
 
 impl Rule {

@@ -4,8 +4,8 @@ use std::{cell::RefCell, collections::BTreeMap};
 
 use crate::{
     fault::refusal::Refusal,
-    physics::holding::Holding,
-    plan::fall::OrderAdvice,
+    physics::holding::{Holding, Team},
+    plan::{fall::OrderAdvice, name::PersonOnRope},
     practice::{Origin, Rules},
     rope::{
         arrest::{self, FallAnswer},
@@ -14,7 +14,7 @@ use crate::{
         legs::RopedLeg,
         stance,
     },
-    trip::{job::Brief, zone::Zone},
+    trip::job::Brief,
 };
 
 /// How much the model is asked.
@@ -26,12 +26,21 @@ pub(crate) enum Depth {
     Verdicts,
 }
 
-/// What has been asked so far.
+/// What was asked of the model under one set of rules, whoever walks.
+#[derive(Debug, Default)]
+pub(crate) struct KnownFalls {
+    whole: BTreeMap<Vec<u64>, Result<Holding, Refusal>>,
+    verdicts: BTreeMap<Vec<u64>, Result<Holding, Refusal>>,
+    /// Slope by slope.
+    pub(crate) slopes: AskedSlopes,
+}
+
+/// What is asked for one plan.
 #[derive(Debug)]
-struct AskedFalls {
+struct AskedFalls<'a> {
     depth: Depth,
-    known: BTreeMap<Vec<u64>, Result<Holding, Refusal>>,
-    slopes: AskedSlopes,
+    job: &'a Brief<'a>,
+    known: &'a mut KnownFalls,
 }
 
 /// By place of the team on a leg; `None` where the leg touches no ice.
@@ -44,25 +53,26 @@ pub(crate) struct Answers {
     falls: Vec<FallsOfLeg>,
     /// By team number: on which leg it is held worst, and the advice on its order there.
     advice: BTreeMap<usize, (usize, Option<OrderAdvice>)>,
-    /// Everything asked slope by slope, for those who ask again.
-    pub(crate) slopes: RefCell<AskedSlopes>,
 }
 
 impl Answers {
     /// Asks for every team on every leg, and once for each team, where it is held worst, whether another order is
     /// better.
-    pub(crate) fn of(job: &Brief<'_>, legs: &[RopedLeg<'_>], depth: Depth) -> Self {
+    pub(crate) fn of(
+        job: &Brief<'_>,
+        legs: &[RopedLeg<'_>],
+        depth: Depth,
+        known: &RefCell<KnownFalls>,
+    ) -> Self {
         let rules = job.rules;
         let mut asked = AskedFalls {
             depth,
-            known: BTreeMap::new(),
-            slopes: AskedSlopes::default(),
+            job,
+            known: &mut known.borrow_mut(),
         };
         let falls = legs.iter().map(|leg| {
             let teams = leg.teams.iter();
-            teams
-                .map(|draft| asked.fall(leg, draft, job.zones, rules))
-                .collect()
+            teams.map(|draft| asked.fall(leg, draft)).collect()
         });
         let falls: Vec<FallsOfLeg> = falls.collect();
         Self {
@@ -71,7 +81,6 @@ impl Answers {
                 Depth::Verdicts => BTreeMap::new(),
             },
             falls,
-            slopes: RefCell::new(asked.slopes),
         }
     }
 
@@ -88,35 +97,48 @@ impl Answers {
     }
 }
 
-impl AskedFalls {
+impl AskedFalls<'_> {
     /// A team on a leg, at the place where it is held worst; `None` where the leg touches no ice.
-    fn fall(
-        &mut self,
-        leg: &RopedLeg<'_>,
-        draft: &Draft,
-        zones: &[Zone],
-        rules: &Rules,
-    ) -> Option<Result<FallAnswer, Refusal>> {
-        let along = self.slopes.along(leg, draft, zones, rules).transpose()?;
-        Some(along.and_then(|along| self.at_worst(along, rules)))
+    fn fall(&mut self, leg: &RopedLeg<'_>, draft: &Draft) -> Option<Result<FallAnswer, Refusal>> {
+        let along = self.known.slopes.along(leg, draft, self.job);
+        let along = along.transpose()?;
+        Some(along.and_then(|along| self.at_worst(along, &draft.persons)))
     }
 
-    fn at_worst(&mut self, along: HeldAlong, rules: &Rules) -> Result<FallAnswer, Refusal> {
-        let team = along.worst.clone();
-        let holding = self
-            .known
-            .entry(stance::key(&team))
-            .or_insert_with(|| match self.depth {
-                Depth::Whole => team.worst_holding(&rules.nature.assumed),
-                Depth::Verdicts => team.verdicts(&rules.nature.assumed),
-            })
-            .clone()?;
+    fn at_worst(
+        &mut self,
+        along: HeldAlong,
+        persons: &[PersonOnRope],
+    ) -> Result<FallAnswer, Refusal> {
+        let (mut team, mut holding) = (along.worst.clone(), self.holding(&along.worst)?);
+        if let Some(loaded) = stance::loaded(&team, persons, self.job.burden) {
+            let heavy = self.holding(&loaded)?;
+            if arrest::severity(&heavy) > arrest::severity(&holding) {
+                (team, holding) = (loaded, heavy);
+            }
+        }
         Ok(FallAnswer {
             team,
             holding,
-            snow_assumed: rules.choices.snow.origin == Origin::Default,
+            snow_assumed: self.job.rules.choices.snow.origin == Origin::Default,
             along,
         })
+    }
+
+    /// A whole answer holds the verdicts too.
+    fn holding(&mut self, team: &Team) -> Result<Holding, Refusal> {
+        let (assumed, key) = (&self.job.rules.nature.assumed, stance::key(team));
+        match (self.depth, self.known.whole.get(&key)) {
+            (_, Some(whole)) => whole.clone(),
+            (Depth::Whole, None) => {
+                let ask = || team.worst_holding(assumed);
+                self.known.whole.entry(key).or_insert_with(ask).clone()
+            }
+            (Depth::Verdicts, None) => {
+                let ask = || team.verdicts(assumed);
+                self.known.verdicts.entry(key).or_insert_with(ask).clone()
+            }
+        }
     }
 }
 

@@ -3,8 +3,9 @@
 use crate::{
     fault::refusal::Refusal,
     physics::{
-        assumed::{Corner, Snow},
+        assumed::Corner,
         haul::{Haul, HaulSite},
+        holding::Team,
     },
     plan::fall::{HaulAnswer, HaulSystem, HaulTable},
     practice::{Rule, Rules, nature::TURN},
@@ -16,8 +17,8 @@ use crate::{
 pub(crate) struct Hauling<'a> {
     /// The team.
     pub(crate) draft: &'a Draft,
-    /// What it stands on.
-    pub(crate) snow: Snow,
+    /// It as it falls: what it stands on, and the masses that hang on the rope.
+    pub(crate) team: &'a Team,
     /// Whether two ropes are joined in the one that it is tied on.
     pub(crate) joined: bool,
     /// The rules in force.
@@ -59,8 +60,8 @@ impl Hauling<'_> {
     fn scene(&self, free: &Free) -> Result<HaulSite, Refusal> {
         let (rules, spacing_m) = (self.rules, self.draft.spacing.spacing_m);
         let anchor_to_lip_m = rules[Rule::AnchorShare] * spacing_m;
-        let person = self.draft.persons.get(free.person.saturating_sub(1));
-        let kind = rules.nature.assumed.snow.of(self.snow);
+        let mass_kg = self.team.masses_kg.get(free.person.saturating_sub(1));
+        let kind = rules.nature.assumed.snow.of(self.team.snow);
         let turn = rules
             .nature
             .gear
@@ -70,7 +71,7 @@ impl Hauling<'_> {
         Ok(HaulSite {
             anchor_to_lip_m,
             lip_to_victim_m: spacing_m - anchor_to_lip_m,
-            victim_mass_kg: person.map_or(rules[Rule::PersonKg], |p| p.mass_kg),
+            victim_mass_kg: mass_kg.copied().unwrap_or(rules[Rule::PersonKg]),
             e: turn.efficiency,
             e_lip: 1.0 / kind.lip.at(Corner::Central).max(1.0),
             haulers: u32::try_from(free.people).unwrap_or(u32::MAX),

@@ -16,13 +16,12 @@ use crate::{
         },
     },
     plan::fall::{Held, HeldRun},
-    practice::Rules,
     rope::{
         draft::Draft,
         legs::RopedLeg,
         stance::{self, Stance},
     },
-    trip::{route::Stretch, zone::Zone},
+    trip::{job::Brief, route::Stretch, zone::Zone},
 };
 
 /// The answers along one leg, and the place where the team is held worst.
@@ -56,9 +55,9 @@ impl AskedSlopes {
         &mut self,
         leg: &RopedLeg<'_>,
         draft: &Draft,
-        zones: &[Zone],
-        rules: &Rules,
+        job: &Brief<'_>,
     ) -> Result<Option<HeldAlong>, Refusal> {
+        let (zones, rules) = (job.zones, job.rules);
         let mut along: Option<HeldAlong> = None;
         let mut worst: Option<Alarm> = None;
         let on_ice = leg
@@ -80,7 +79,7 @@ impl AskedSlopes {
             };
             let (held_on, team) = match asked.entry(at) {
                 Entry::Occupied(known) => known.into_mut(),
-                Entry::Vacant(free) => free.insert(self.worst_gap(draft, at, rules)?),
+                Entry::Vacant(free) => free.insert(self.worst_gap(draft, at, job)?),
             };
             let (held_on, team) = (told(*held_on, at.gap_given), team.clone());
             let (stance, deg) = (at.stance, at.deg);
@@ -108,15 +107,20 @@ impl AskedSlopes {
         &mut self,
         draft: &Draft,
         at: Asked,
-        rules: &Rules,
+        job: &Brief<'_>,
     ) -> Result<(HeldOn, Team), Refusal> {
+        let (rules, assumed) = (job.rules, &job.rules.nature.assumed);
         let over = |gap_m| stance::team(draft, gap_m, at.stance, rules);
         let mut held_on = HeldOn::BEST;
         let mut worst: Option<Team> = None;
         for gap_m in stance::gaps_m(draft, at.gap_given) {
             let team = over(gap_m)?;
             let limits = self.0.entry(stance::key(&team)).or_default();
-            let next = limits.worse(&team, at.deg, &rules.nature.assumed, held_on)?;
+            let mut next = limits.worse(&team, at.deg, assumed, held_on)?;
+            if let Some(loaded) = stance::loaded(&team, &draft.persons, job.burden) {
+                let limits = self.0.entry(stance::key(&loaded)).or_default();
+                next = limits.worse(&loaded, at.deg, assumed, next)?;
+            }
             if worst.is_none() || next != held_on {
                 (held_on, worst) = (next, Some(team));
             }

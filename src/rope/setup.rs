@@ -110,10 +110,9 @@ impl Draft {
         let frees = reserve::free(self.persons.len(), spacing_m, coil_m);
         let worst = fall.and_then(|fall| Some((fall, frees.get(fall.holding.worst)?)));
         let table = worst.map(|(fall, free)| {
-            let snow = fall.team.snow;
             haul::Hauling {
                 draft: self,
-                snow,
+                team: &fall.team,
                 joined,
                 rules,
             }

@@ -7,9 +7,13 @@ use crate::{
         assumed::Snow,
         holding::{BrakeKnots, Team},
     },
-    plan::leg::{Bite, KnotSet},
+    plan::{
+        leg::{Bite, KnotSet},
+        name::PersonOnRope,
+    },
     practice::{Rules, Travel},
     rope::draft::Draft,
+    trip::job::Burden,
 };
 
 /// What a place adds to the set-up.
@@ -74,6 +78,20 @@ pub(crate) fn team(
         slope_toward_lip_deg: 0.0,
         rope_ea_n: rules.nature.gear.rope.usual.modulus_n()?,
     })
+}
+
+/// The same team while one of it carries somebody: right for the fall of that one, who holds no better for it.
+pub(crate) fn loaded(
+    team: &Team,
+    persons: &[PersonOnRope],
+    burden: Option<Burden>,
+) -> Option<Team> {
+    let burden = burden?;
+    let carries = |person: &PersonOnRope| person.called.number == burden.carried_by;
+    let carrier = persons.iter().position(carries)?;
+    let mut loaded = team.clone();
+    *loaded.masses_kg.get_mut(carrier)? += burden.mass_kg;
+    Some(loaded)
 }
 
 fn counted(knots: &KnotSet) -> Option<BrakeKnots> {

@@ -312,6 +312,17 @@ pub fn carry_why(carry: &Carry, teams: usize, voice: Voice) -> Said {
         .then(&why)
 }
 
+/// Who has no rope, where the one that they were to carry is lost.
+#[must_use]
+pub fn no_rope(carry: &Carry, teams: usize, voice: Voice) -> Said {
+    let nameless = Carry {
+        rope: None,
+        ..carry.clone()
+    };
+    let who = Arg::Said(carried_by(&nameless, teams, voice));
+    voice.say("rope-none-left", &[("who", who)])
+}
+
 /// `team 1, 3 people`, and the rope by its name where it has one.
 fn carried_by(carry: &Carry, teams: usize, voice: Voice) -> Said {
     let people = ("people", Arg::Count(carry.people));

@@ -88,6 +88,7 @@ impl Job {
             terrain: (!self.terrain.is_empty()).then_some(&self.terrain),
             glaciers: &self.glaciers,
             notices: &self.notices,
+            burden: None,
         }
     }
 }
@@ -125,4 +126,30 @@ pub struct Brief<'a> {
     pub glaciers: &'a [Zone],
     /// See [`Job::notices`].
     pub notices: &'a [Fault],
+    /// Somebody hurt whom one of the party carries; nobody in a job.
+    pub burden: Option<Burden>,
+}
+
+/// Somebody hurt who is carried along, not one of the party that walks.
+///
+/// ```
+/// use schrund::{Planner, trip::job::{Brief, Burden}};
+///
+/// let job = schrund::example::job()?;
+/// let held = |burden| -> Result<_, Vec<schrund::fault::Fault>> {
+///     let plan = Planner::of(Brief { burden, ..job.case() })?.plan()?;
+///     Ok(plan.legs[1].teams[0].arrest.clone().expect("the model has an answer"))
+/// };
+/// let (light, heavy) = (held(None)?, held(Some(Burden { carried_by: 2, mass_kg: 80.0 }))?);
+/// // Bo, in the middle, falls with the weight of both; the two others hold, as before.
+/// assert_eq!((light.falls, heavy.falls, &heavy.holds), (2, 2, &light.holds));
+/// assert!(heavy.verdict > light.verdict, "{:?} {:?}", light.verdict, heavy.verdict);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Burden {
+    /// Number in the party of the person who carries them: falls with both masses, and holds with their own.
+    pub carried_by: usize,
+    /// Kilograms.
+    pub mass_kg: f64,
 }

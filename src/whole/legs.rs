@@ -1,5 +1,7 @@
 //! The legs of a plan, each made once and complete.
 
+use std::cell::RefCell;
+
 use crate::{
     fault::refusal::Refusal,
     judge::{
@@ -11,7 +13,13 @@ use crate::{
         leg::{Leg, TeamSetup},
         off::RopeOff,
     },
-    rope::{answers::Answers, draft::Draft, legs::RopedLeg, setup::Supplied, share::Shared},
+    rope::{
+        answers::{Answers, KnownFalls},
+        draft::Draft,
+        legs::RopedLeg,
+        setup::Supplied,
+        share::Shared,
+    },
     times::hours::Hours,
     trip::job::Brief,
 };
@@ -25,6 +33,8 @@ pub(crate) struct Settled<'a> {
     pub(crate) hours: &'a [Hours],
     pub(crate) ropes: &'a Shared,
     pub(crate) answers: &'a Answers,
+    /// Falls asked for before.
+    pub(crate) asked: &'a RefCell<KnownFalls>,
 }
 
 /// All legs, in walking order.
@@ -43,7 +53,7 @@ impl Settled<'_> {
             hours,
             setups: &setups,
             unanswered: &unanswered,
-            asked: &self.answers.slopes,
+            asked: self.asked,
         };
         let findings = known.findings();
         let (stretch, footing) = (leg.sketch.stretch, &leg.footing);

@@ -31,8 +31,15 @@ pub trait Format: Sync {
     /// What it is for, in a few words.
     fn purpose(&self) -> &'static str;
 
-    /// Whether it shows what a [`Scene`](super::Scene) holds; the others do with an empty one.
+    /// Whether it shows all that a [`Scene`](super::Scene) holds; the others do with less, or with an empty one.
     fn needs_scene(&self) -> bool {
+        false
+    }
+
+    /// Whether it shows the trip with something missing, and nothing else of a scene: [`Scene::others`].
+    ///
+    /// [`Scene::others`]: super::Scene::others
+    fn needs_others(&self) -> bool {
         false
     }
 
@@ -46,13 +53,24 @@ pub trait Format: Sync {
 /// All formats; those of the set in the order they are written.
 pub const FORMATS: [&dyn Format; 8] = [&TABLE, &JSON, &CSV, &GEOJSON, &KML, &GPX, &HTML, &TEXT];
 
+/// How much a format shows.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Shows {
+    /// The plan alone.
+    Plan,
+    /// The same trip with something missing as well.
+    Others,
+    /// A whole scene.
+    Scene,
+}
+
 /// One row of the registry.
 struct Writer {
     name: &'static str,
     file: Option<&'static str>,
     media_type: &'static str,
     purpose: &'static str,
-    needs_scene: bool,
+    shows: Shows,
     write: fn(&mut dyn Write, &Sheet<'_>) -> io::Result<()>,
 }
 
@@ -74,7 +92,11 @@ impl Format for Writer {
     }
 
     fn needs_scene(&self) -> bool {
-        self.needs_scene
+        self.shows == Shows::Scene
+    }
+
+    fn needs_others(&self) -> bool {
+        self.shows == Shows::Others
     }
 
     fn write(&self, out: &mut dyn Write, sheet: &Sheet<'_>) -> io::Result<()> {
@@ -87,7 +109,7 @@ const TABLE: Writer = Writer {
     file: None,
     media_type: "text/plain",
     purpose: "the leg table for a terminal",
-    needs_scene: false,
+    shows: Shows::Plan,
     write: |out, sheet| out.write_all(table::plan(sheet).text.as_bytes()),
 };
 
@@ -96,8 +118,8 @@ const JSON: Writer = Writer {
     file: Some("plan.json"),
     media_type: "application/json",
     purpose: "the whole plan for programs",
-    needs_scene: false,
-    write: |out, sheet| out.write_all(json::plan(sheet.plan)?.as_bytes()),
+    shows: Shows::Others,
+    write: |out, sheet| out.write_all(json::beside(sheet.plan, &sheet.scene.others)?.as_bytes()),
 };
 
 const CSV: Writer = Writer {
@@ -105,7 +127,7 @@ const CSV: Writer = Writer {
     file: Some("legs.csv"),
     media_type: "text/csv",
     purpose: "the legs for a spreadsheet",
-    needs_scene: false,
+    shows: Shows::Plan,
     write: |out, sheet| csv::legs(out, sheet),
 };
 
@@ -114,7 +136,7 @@ const GEOJSON: Writer = Writer {
     file: Some("map.geojson"),
     media_type: "application/geo+json",
     purpose: "zones, legs and changes for any map viewer",
-    needs_scene: false,
+    shows: Shows::Plan,
     write: |out, sheet| geojson::map(out, sheet),
 };
 
@@ -123,7 +145,7 @@ const KML: Writer = Writer {
     file: Some("map.kml"),
     media_type: "application/vnd.google-earth.kml+xml",
     purpose: "the same for globes",
-    needs_scene: false,
+    shows: Shows::Plan,
     write: |out, sheet| kml::globe(out, sheet),
 };
 
@@ -132,7 +154,7 @@ const GPX: Writer = Writer {
     file: Some("route.gpx"),
     media_type: "application/gpx+xml",
     purpose: "the line with its changes for a device",
-    needs_scene: false,
+    shows: Shows::Plan,
     write: |out, sheet| gpx::device(out, sheet),
 };
 
@@ -141,7 +163,7 @@ const HTML: Writer = Writer {
     file: Some("report.html"),
     media_type: "text/html",
     purpose: "the report to read and print",
-    needs_scene: true,
+    shows: Shows::Scene,
     write: |out, sheet| out.write_all(report::page(sheet).as_bytes()),
 };
 
@@ -150,6 +172,6 @@ const TEXT: Writer = Writer {
     file: Some("message.txt"),
     media_type: "text/plain",
     purpose: "a few lines a leg for a message",
-    needs_scene: false,
+    shows: Shows::Plan,
     write: |out, sheet| out.write_all(text::message(sheet).as_bytes()),
 };

@@ -5,12 +5,13 @@
 use serde_json::{Number, Value};
 
 use crate::{
-    plan::{Plan, finding::Finding, leg::TeamSetup, options::Options},
+    plan::{Plan, finding::Finding, leg::TeamSetup, options::Options, without::Without},
     say::{
         self, cautions::cautions, finding, interface::Interface, language::Language, span::Said,
         units::Units, voice::Voice,
     },
     schema,
+    write::sheet::Other,
 };
 
 /// Members that hold a longitude and latitude.
@@ -37,8 +38,24 @@ const VOICE: Voice = Voice {
 /// # Errors
 /// Only if a value cannot stand in JSON, which no plan holds.
 pub fn plan(plan: &Plan) -> Result<String, serde_json::Error> {
+    beside(plan, &[])
+}
+
+/// The whole plan with the same trip beside it, something missing.
+///
+/// # Errors
+/// Only if a value cannot stand in JSON, which no plan holds.
+pub fn beside(plan: &Plan, others: &[Other]) -> Result<String, serde_json::Error> {
     let mut value = serde_json::to_value(plan)?;
-    Words(VOICE).of_plan(&mut value, plan);
+    let all: Vec<Without> = others.iter().map(|other| other.beside(plan)).collect();
+    if let Value::Object(members) = &mut value
+        && !all.is_empty()
+    {
+        members.insert("without".to_owned(), serde_json::to_value(&all)?);
+    }
+    let words = Words(VOICE);
+    words.of_plan(&mut value, plan);
+    words.of_others(&mut value, &all, others);
     document(value)
 }
 
@@ -74,8 +91,40 @@ impl Words {
         for (value, carry) in members(value, "carry").iter_mut().zip(&plan.carry) {
             put(value, "why", &say::setup::carry_why(carry, teams, self.0));
         }
+        self.of_hand(value, plan);
         self.of_findings(value, &plan.findings);
         self.cautions(value);
+    }
+
+    /// The field table and the list of gear.
+    fn of_hand(&self, value: &mut Value, plan: &Plan) {
+        let teams = plan.field.teams();
+        let limits = members(value, "field_limits").iter_mut();
+        for (value, limit) in limits.zip(&plan.field.limits) {
+            put(value, "says", &say::field::limit(limit, teams, self.0));
+        }
+        for (value, gear) in members(value, "gear").iter_mut().zip(&plan.gear) {
+            put(value, "says", &say::gear::row(gear, self.0));
+        }
+    }
+
+    fn of_others(&self, value: &mut Value, all: &[Without], others: &[Other]) {
+        let values = members(value, "without").iter_mut();
+        for ((value, without), other) in values.zip(all).zip(others) {
+            let faults = other.plan.as_ref().err().map_or(&[][..], Vec::as_slice);
+            put(value, "says", &say::without::says(without, faults, self.0));
+            for (value, leg) in members(value, "legs").iter_mut().zip(&without.legs) {
+                for (value, team) in members(value, "teams").iter_mut().zip(&leg.teams) {
+                    if let Some(haul) = &team.haul {
+                        put(
+                            &mut value["haul"],
+                            "says",
+                            &say::setup::haul_answer(haul, self.0),
+                        );
+                    }
+                }
+            }
+        }
     }
 
     fn of_findings(&self, value: &mut Value, findings: &[Finding]) {
@@ -158,11 +207,22 @@ pub fn schema() -> Result<String, serde_json::Error> {
     Ok(text)
 }
 
+/// A plan as it is written, with the same trip beside it, something missing.
+#[derive(serde::Serialize, schemars::JsonSchema)]
+#[schemars(rename = "Plan")]
+struct WithOthers {
+    #[serde(flatten)]
+    plan: Plan,
+    /// The same trip with something missing; absent where nobody asked for it.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    without: Vec<Without>,
+}
+
 /// What is left out when empty is not required of a plan. Sentences, which stand beside the facts, are described with
 /// the rest.
 fn schema_of_plan() -> schemars::Schema {
     let settings = schemars::generate::SchemaSettings::draft2020_12().for_serialize();
-    let mut schema = schema::of::<Plan>(settings);
+    let mut schema = schema::of::<WithOthers>(settings);
     let sentences = [
         ("Finding", "says", "What it is, in words."),
         ("Finding", "hint", "What to do about it, in words."),
@@ -170,6 +230,13 @@ fn schema_of_plan() -> schemars::Schema {
         ("Mark", "what", "What is tied there, in words."),
         ("Arrest", "says", "The verdict in words."),
         ("OrderAdvice", "says", "The advice in words."),
+        ("FieldLimit", "says", "The same in words."),
+        ("GearRow", "says", "What and what for, in words."),
+        (
+            "Without",
+            "says",
+            "What is missing and which legs are graver for it, in words.",
+        ),
         ("HaulTable", "says", "What those left can do, in words."),
         (
             "Carry",

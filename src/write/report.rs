@@ -7,6 +7,7 @@
 mod drawn;
 mod figures;
 mod frame;
+mod hand;
 mod head;
 mod holding;
 mod labels;
@@ -85,8 +86,10 @@ fn sections(sheet: &Sheet<'_>) -> Markup {
         (section("zones", "Zones on the way", legs::zones(sheet, voice)))
         @if roped { (section("limits", "Where it stops holding good", limits::limits(sheet, voice))) }
         @if roped { (section("holding", "If somebody falls", holding::holding(&sheet.plan.legs, voice))) }
+        (section("field", "If the gap is another one", hand::table(&sheet.plan.field, voice)))
+        @if roped { (section("gear", "Who has what on them", hand::gear(&sheet.plan.gear, voice))) }
         @if !sheet.scene.others.is_empty() {
-            (section("party", "One fewer, one more", party::variants(sheet)))
+            (section("party", "If something is missing", party::variants(sheet)))
         }
         (section("cautions", "Read with this plan", said::cautions(voice)))
         div class="by-hand" {

@@ -3,7 +3,10 @@
 use crate::{
     fault::Fault,
     ground::{profile::Profile, relief::Relief},
-    plan::Plan,
+    plan::{
+        Plan,
+        without::{Difference, Without},
+    },
     say::voice::Voice,
     trip::{job::Job, party::EmergencyContact, route::Route, zone::Zone},
 };
@@ -92,7 +95,7 @@ impl Default for Look {
     }
 }
 
-/// What the report shows beside the plan.
+/// What the report shows beside the plan; the plan for programs shows the others only.
 ///
 /// ```
 /// use schrund::Planner;
@@ -111,19 +114,19 @@ pub struct Scene {
     pub profiles: Vec<Profile>,
     /// The shape of the ground round the route.
     pub relief: Option<Relief>,
-    /// The same trip with other parties.
+    /// The same trip with something missing.
     pub others: Vec<Other>,
 }
 
-/// The same trip with another party.
+/// The same trip with something missing.
 ///
 /// ```
-/// use schrund::{Planner, write::sheet::OtherParty};
+/// use schrund::{Planner, plan::without::Difference};
 ///
 /// let job = schrund::example::job()?;
 /// let planner = Planner::new(&job)?;
-/// let others = planner.scene(&planner.plan()?)?.others;
-/// let more = others.iter().find(|other| other.party == OtherParty::OneMore).expect("both are asked");
+/// let others = planner.others(&planner.plan()?);
+/// let more = others.iter().find(|other| other.differs == Difference::OneMore).expect("it is asked");
 /// assert_eq!(more.people, 4);
 /// // Four walk 0.8 of the gap apart (common practice), three 0.9 of it.
 /// let spacing_m = more.plan.as_ref().map(|plan| plan.legs[1].teams[0].spacing_m);
@@ -132,30 +135,20 @@ pub struct Scene {
 /// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Other {
-    /// How it differs from the party of the trip.
-    pub party: OtherParty,
-    /// How many go.
+    /// How it differs from the trip that was planned.
+    pub differs: Difference,
+    /// How many walk.
     pub people: usize,
-    /// The plan, or why there is none. Its falls say whether they are held, not what that depends on.
+    /// The plan, or why there is none. Its falls say whether they are held, not what that depends on. A rope that is
+    /// lost has no length in it.
     pub plan: Result<Plan, Vec<Fault>>,
 }
 
-/// How another party differs.
-///
-/// ```
-/// use schrund::{Planner, write::sheet::OtherParty};
-///
-/// let job = schrund::example::pair()?;
-/// let planner = Planner::new(&job)?;
-/// let others = planner.scene(&planner.plan()?)?.others;
-/// let refused: Vec<_> = others.iter().filter(|other| other.plan.is_err()).map(|other| other.party).collect();
-/// assert_eq!(refused, [OtherParty::OneFewer], "one of two cannot go alone");
-/// # Ok::<(), Vec<schrund::fault::Fault>>(())
-/// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum OtherParty {
-    /// The last person named stays away.
-    OneFewer,
-    /// Somebody joins whose mass the rules assume.
-    OneMore,
+impl Other {
+    /// What is said of it beside the plan that it differs from.
+    #[must_use]
+    pub fn beside(&self, plan: &Plan) -> Without {
+        let trip = self.plan.as_ref().map_err(Vec::as_slice);
+        Without::of(&self.differs, self.people, trip, plan)
+    }
 }

@@ -80,9 +80,15 @@ fn moved(scene: &Trip, name: &str, value: f64) -> Option<Trip> {
 }
 
 fn moved_to(scene: &Trip, name: &str, value: f64) -> Option<Trip> {
-    let tries = [0.7, 1.3, 0.9, 1.1].map(|f| value * f);
-    let tries = tries
-        .into_iter()
+    // Of a thing that somebody carries there is no part.
+    let parts: &[f64] = if name.starts_with("kit_") {
+        &[]
+    } else {
+        &[0.7, 1.3, 0.9, 1.1]
+    };
+    let tries = parts
+        .iter()
+        .map(|f| value * f)
         .chain([value + 1.0, value - 1.0, value + 0.1]);
     for next in tries.filter(|n| (n - value).abs() > 1e-9) {
         let text = format!("[assume]\n{name} = {next:?}");
@@ -124,11 +130,8 @@ const UNMOVED: [(&str, &[&str]); 6] = [
         &[
             "obliged_reach_factor",
             "least_unroped_m",
-            "along_deg",
-            "gap_most_widths",
             "spacing_floor_m",
             "spacing_2_m",
-            "spacing_cap_m",
             "knots_no_bite_m",
             "knot_clear_m",
             "steep_descent_deg",

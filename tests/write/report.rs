@@ -9,13 +9,10 @@ use std::{collections::BTreeSet, sync::LazyLock};
 use schrund::{
     fault::Fault,
     ground::relief::Relief,
-    plan::Plan,
+    plan::{Plan, without::Difference},
     say::{round::Round, units::Units, voice::Voice},
     trip::party::EmergencyContact,
-    write::{
-        json,
-        sheet::{Other, OtherParty},
-    },
+    write::{json, sheet::Other},
 };
 use scraper::{ElementRef, Html, Selector};
 use serde_json::Value;
@@ -28,16 +25,16 @@ use crate::fixture::{
 };
 
 fn others() -> Vec<Other> {
-    let other = |(party, people)| {
+    let other = |(differs, people)| {
         let job = Trip::over_the_pass().people(people).ropes(&[]).job();
         let plan: Result<Plan, Vec<Fault>> = schrund::plan(&job);
         Other {
-            party,
+            differs,
             people,
             plan,
         }
     };
-    [(OtherParty::OneFewer, 1), (OtherParty::OneMore, 4)]
+    [(Difference::OneFewer, 1), (Difference::OneMore, 4)]
         .map(other)
         .to_vec()
 }

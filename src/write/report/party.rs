@@ -1,22 +1,26 @@
-//! What goes into the packs, and what changes with one person fewer or one more.
+//! What goes into the packs, and what changes with something missing.
 
 use maud::{Markup, PreEscaped, html};
 
-use super::{
-    head::badge,
-    markup::{said, spans},
-};
+use super::{head::badge, markup::spans};
 use crate::{
     fault::Fault,
     plan::Plan,
-    say::{arg::Arg, fault::says, round::Round, setup::carry_why, voice::Voice},
+    say::{
+        fault::says,
+        round::Round,
+        setup::{carry_why, no_rope},
+        span::Said,
+        voice::Voice,
+        without,
+    },
     write::{
         json::number,
         parts::{
             keep,
             row::{LegRow, TeamRow},
         },
-        sheet::{Other, OtherParty, Sheet},
+        sheet::Sheet,
     },
 };
 
@@ -26,7 +30,8 @@ pub(super) fn carry(plan: &Plan, voice: Voice) -> Markup {
         @if plan.carry.is_empty() { p { "No leg is walked on the rope." } }
         ul class="carry" {
             @for rope in &plan.carry {
-                li { strong { (voice.units.length(rope.length_m, Round::Down)) } " rope for " (spans(&carry_why(rope, plan.carry.len(), voice))) }
+                @if rope.length_m > 0.0 { li { strong { (voice.units.length(rope.length_m, Round::Down)) } " rope for " (spans(&carry_why(rope, plan.carry.len(), voice))) } }
+                @else { li { (spans(&no_rope(rope, plan.carry.len(), voice))) } }
             }
         }
     }
@@ -34,32 +39,26 @@ pub(super) fn carry(plan: &Plan, voice: Voice) -> Markup {
 
 /// The trip with one party.
 struct Panel<'a> {
-    label: String,
+    label: Said,
+    says: Option<Said>,
     plan: Result<&'a Plan, &'a [Fault]>,
-}
-
-/// `One fewer: 2 people`.
-fn label(other: &Other, voice: Voice) -> String {
-    let key = match other.party {
-        OtherParty::OneFewer => "one-fewer",
-        OtherParty::OneMore => "one-more",
-    };
-    voice
-        .say(key, &[("people", Arg::Count(other.people))])
-        .to_string()
 }
 
 /// A switch between parties. Without style sheets, and on paper, all of them are shown.
 pub(super) fn variants(sheet: &Sheet<'_>) -> Markup {
     let voice = sheet.look.voice;
-    let as_planned = voice.say("as-planned", &[]).to_string();
     let planned = Panel {
-        label: as_planned,
+        label: voice.say("as-planned", &[]),
+        says: None,
         plan: Ok(sheet.plan),
     };
     let others = sheet.scene.others.iter();
     let others = others.map(|other| Panel {
-        label: label(other, voice),
+        label: without::label(&other.differs, other.people, voice),
+        says: other
+            .plan
+            .is_ok()
+            .then(|| without::says(&other.beside(sheet.plan), &[], voice)),
         plan: other.plan.as_ref().map_err(Vec::as_slice),
     });
     let all: Vec<Panel<'_>> = std::iter::once(planned).chain(others).collect();
@@ -69,7 +68,7 @@ pub(super) fn variants(sheet: &Sheet<'_>) -> Markup {
             legend { "Party shown" }
             @for (i, variant) in all.iter().enumerate() {
                 input type="radio" name="party" id={ "party-" (i) } checked[i == 0];
-                label for={ "party-" (i) } { (said(&variant.label)) }
+                label for={ "party-" (i) } { (spans(&variant.label)) }
             }
             div class="panels" {
                 @for (i, variant) in all.iter().enumerate() {
@@ -120,7 +119,8 @@ pub(super) fn fewer_changes(plan: &Plan, voice: Voice) -> Markup {
 
 fn panel(variant: &Panel<'_>, voice: Voice) -> Markup {
     html! {
-        h3 { (said(&variant.label)) }
+        h3 { (spans(&variant.label)) }
+        @if let Some(says) = &variant.says { p { (spans(says)) "." } }
         @match variant.plan {
             Err(problems) => {
                 @for problem in problems {
@@ -132,10 +132,10 @@ fn panel(variant: &Panel<'_>, voice: Voice) -> Markup {
     }
 }
 
-fn roped(plan: &Plan, voice: Voice, label: &str) -> Markup {
+fn roped(plan: &Plan, voice: Voice, label: &Said) -> Markup {
     html! {
         table class="variant" {
-            caption { "Roped legs: " (said(label)) }
+            caption { "Roped legs: " (spans(label)) }
             thead { tr {
                 th scope="col" class="n" { "Leg" }
                 th scope="col" { "Set-up" }

@@ -1,0 +1,66 @@
+//! The field table in words: which ground a part of it is for, and up to which gap a rope holds there.
+
+use crate::{
+    plan::field::{FieldAskew, FieldGround, FieldLimit},
+    say::{arg::Arg, finding, name::rope, round::Round, span::Said, voice::Voice},
+};
+
+/// `snow, no knots`.
+#[must_use]
+pub fn ground(ground: FieldGround, voice: Voice) -> Said {
+    let key = match ground {
+        FieldGround::Bare => "field-bare",
+        FieldGround::Snow => "field-snow",
+        FieldGround::SnowWithKnots => "field-snow-with-knots",
+    };
+    voice.say(key, &[])
+}
+
+/// `leg 2`; with several teams `team 1, leg 2`.
+#[must_use]
+pub fn on(limit: &FieldLimit, teams: usize, voice: Voice) -> Said {
+    let on = match limit.legs[..] {
+        [] => voice.say("field-nowhere", &[]),
+        _ => finding::legs(&limit.legs, voice),
+    };
+    if teams <= 1 {
+        return on;
+    }
+    let args = [("team", Arg::Count(limit.team)), ("on", Arg::Said(on))];
+    voice.say("field-for-team", &args)
+}
+
+/// Up to which gap the rope of a team holds on one ground; `teams` is how many rope teams there are.
+#[must_use]
+pub fn limit(limit: &FieldLimit, teams: usize, voice: Voice) -> Said {
+    let named = limit.rope.as_ref().map(|named| rope(named, voice));
+    let sold = |m| voice.say("field-sold", &[("length", Arg::There(m))]);
+    let mut args = vec![
+        ("on", Arg::Said(on(limit, teams, voice))),
+        ("ground", Arg::Said(ground(limit.ground, voice))),
+    ];
+    let Some(rope) = named.or(limit.length_m.map(sold)) else {
+        return voice.say("field-unknown", &args);
+    };
+    args.push(("rope", Arg::Said(rope)));
+    match limit.holds_to_gap_m {
+        Some(gap_m) => {
+            args.push(("gap", Arg::There(gap_m)));
+            voice.say("field-holds", &args)
+        }
+        None => voice.say("field-holds-none", &args),
+    }
+}
+
+/// How much longer the way over a gap is that is met askew.
+#[must_use]
+pub fn askew(askew: &FieldAskew, voice: Voice) -> Said {
+    let along = if askew.along { "yes" } else { "no" };
+    let widths = (askew.widths * 100.0 - 1e-9).ceil() / 100.0;
+    let args = [
+        ("angle", Arg::Degrees(askew.met_deg, 0, Round::Nearest)),
+        ("widths", Arg::Number(widths)),
+        ("along", Arg::Word(along)),
+    ];
+    voice.say("field-askew", &args)
+}
