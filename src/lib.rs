@@ -294,9 +294,10 @@ impl<'j> Planner<'j> {
             route: whole::route::route(job, &stages, &hours),
             zones: whole::zones::zones(job, &stages),
             legs: whole::legs::legs(&settled),
+            clock: whole::clock::clock(job, &legs, &hours),
             carry: whole::carry::carry(job, &teams, &legs, &demands_m, &ropes),
             keep_setup: whole::keep::keep(job, &legs, &ropes),
-            findings: whole::findings::findings(job, &stages, &legs),
+            findings: whole::findings::findings(job, &stages, &legs, &hours),
             assumptions: whole::assumptions::assumptions(job),
         })
     }

@@ -4,6 +4,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 use serde_json::{Map, Value};
 
+pub mod clock;
 pub mod fact;
 pub mod fall;
 pub mod finding;
@@ -13,11 +14,13 @@ pub mod leg;
 pub mod name;
 pub mod off;
 pub mod options;
+pub mod part;
 pub mod place;
 pub mod why;
 
 use crate::{
     plan::{
+        clock::PlanClock,
         finding::Finding,
         keep::KeepSetup,
         leg::{Leg, Verdict},
@@ -54,6 +57,10 @@ pub struct Plan {
     pub zones: Vec<ZoneSummary>,
     /// The legs, tiling each stage.
     pub legs: Vec<Leg>,
+    /// How late to start and to turn round, where the team is at an hour, when the sun is up; absent where the leader gives
+    /// nothing that it is reckoned from.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub clock: Option<PlanClock>,
     /// What goes into the packs.
     pub carry: Vec<Carry>,
     /// How the trip goes with fewer changes of the set-up; absent where nothing is saved by it.
@@ -144,6 +151,8 @@ pub struct TimeSummary {
     pub rope_min: f64,
     /// Breaks.
     pub break_min: f64,
+    /// Halts of the leader.
+    pub halt_min: f64,
     /// All of it.
     pub total_min: f64,
 }

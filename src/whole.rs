@@ -2,9 +2,11 @@
 
 pub(crate) mod assumptions;
 pub(crate) mod carry;
+pub(crate) mod clock;
 pub(crate) mod findings;
 pub(crate) mod keep;
 pub(crate) mod legs;
+mod parts;
 pub(crate) mod route;
 pub mod runs;
 pub(crate) mod zones;

@@ -2,17 +2,20 @@
 
 use crate::{
     fault::{Fault, Item, Noted, Place, files::InFiles, trip::InTrip},
-    practice::{GivenBy, Origin, Rules, set},
+    practice::{GivenBy, Origin, Rule, Rules, set},
     raster::{self, Terrain},
     read::{
         geojson::{self, Given},
         gpx, ice,
         input::{Input, Text},
         swapped::{FileNames, swapped},
-        trip::{Laid, StageWord, Trip},
+        trip::{HaltEntry, Laid, StageWord, Trip},
         unlaid,
     },
-    trip::{job::Job, party::Party, rope::Rope, route::Route, timetable::Timetable, zone::Zone},
+    trip::{
+        halt::Halt, job::Job, party::Party, rope::Rope, route::Route, timetable::Timetable,
+        zone::Zone,
+    },
 };
 
 /// Everything a job can be read from. Only the line and the ice must be there.
@@ -109,7 +112,17 @@ impl<'a> Sources<'a> {
         }
         let times = laid.as_ref().filter(|_| trip_read);
         let times = times.map(|laid| &laid.timetable);
-        faults.check(times.and_then(|times| said.bridges_without_start(times)));
+        faults.0.extend(
+            times
+                .into_iter()
+                .flat_map(|times| said.without_start(times)),
+        );
+        let rules = laid.as_ref().map(|laid| &laid.rules);
+        let halts = route.as_ref().zip(rules);
+        let halts = halts.map(|(route, rules)| said.halts(&route.value, rules));
+        let halts = halts
+            .and_then(|halts| faults.take(halts))
+            .unwrap_or_default();
         let read = (laid, route, zones, terrain, glaciers);
         match (read, party, ropes) {
             (
@@ -126,6 +139,7 @@ impl<'a> Sources<'a> {
                 ropes,
                 rules: laid.rules,
                 timetable: laid.timetable,
+                halts,
                 emergency: said.trip.emergency,
                 notices: [route.notes, zones.notes, terrain.notes, glaciers.notes].concat(),
             }),
@@ -284,15 +298,41 @@ impl Layered {
         }
     }
 
-    fn bridges_without_start(&self, times: &Timetable) -> Option<Fault> {
-        let until = times.bridges_until.value?;
+    /// Times that nothing can be told of without a start.
+    fn without_start(&self, times: &Timetable) -> Vec<Fault> {
         if times.start.value.is_some() {
-            return None;
+            return Vec::new();
         }
-        let until_min = until.min();
-        let place = self.place(times.bridges_until.origin == Origin::Flag);
-        let without = InTrip::BridgesWithoutStart { until_min };
-        Some(Fault::new(without, place.with_property("bridges_until")))
+        let bridges = times.bridges_until.value.map(|until| {
+            let until_min = until.min();
+            let what = InTrip::BridgesWithoutStart { until_min };
+            (what, times.bridges_until.origin, "bridges_until")
+        });
+        let back = times.back_by.value.map(|by| {
+            let what = InTrip::BackWithoutStart { by_min: by.min() };
+            (what, times.back_by.origin, "back_by")
+        });
+        let told = [bridges, back].into_iter().flatten();
+        told.map(|(what, origin, name)| {
+            let place = self.place(origin == Origin::Flag);
+            Fault::new(what, place.with_property(name))
+        })
+        .collect()
+    }
+
+    /// Where the party halts; where one stage alone is planned, a halt without a stage is on that one.
+    fn halts(&self, route: &Route, rules: &Rules) -> Result<Vec<Halt>, Vec<Fault>> {
+        let (word, place) = self.stage();
+        let asked = word.filter(|word| word.missing(route, &place).is_none());
+        let of_stage = |entry: &HaltEntry| HaltEntry {
+            stage: entry.stage.clone().or(asked.cloned()),
+            ..entry.clone()
+        };
+        let trip = Trip {
+            halt: self.trip.halt.iter().map(of_stage).collect(),
+            ..Trip::default()
+        };
+        trip.halts(route, rules[Rule::MarginM], &self.trip_place)
     }
 }
 

@@ -11,6 +11,7 @@ use crate::{
     rope::{answers::Answers, draft::Draft, legs::RopedLeg, setup::Supplied, share::Shared},
     times::hours::Hours,
     trip::job::Brief,
+    whole::parts::{self, height_m},
 };
 
 /// What the trip has settled before its legs are put together.
@@ -60,6 +61,8 @@ impl Settled<'_> {
             length_m: stretch.length_m(),
             start: at(stretch.from_m),
             end: at(stretch.to_m),
+            start_height_m: height_m(leg, stretch.from_m),
+            end_height_m: height_m(leg, stretch.to_m),
             ascent_m: footing.climb.map(|c| c.ascent_m),
             descent_m: footing.climb.map(|c| c.descent_m),
             steepest_deg: footing.steepest.map(|s| s.deg.abs()),
@@ -84,6 +87,8 @@ impl Settled<'_> {
             time_min: hours.walking_min,
             rope_min: hours.rope_min,
             break_min: hours.break_min,
+            halt_min: hours.halt_min,
+            parts: parts::parts(leg, hours, self.job.rules),
             start_clock: hours.clock.map(|[begin, _]| begin),
             end_clock: hours.clock.map(|[_, end]| end),
             verdict: verdict(leg.sketch.roped, &findings),

@@ -40,6 +40,7 @@ fn planned(route: &Route, zones: &[Zone], people: usize, rules: &Rules) -> Optio
         glaciers: &[],
         notices: &[],
         timetable: &Timetable::default(),
+        halts: &[],
     };
     Planner::of(case).and_then(|p| p.plan()).ok()
 }

@@ -55,8 +55,10 @@ fn scene(name: &str) -> Trip {
     } else {
         ""
     };
+    // So that the way back up the line is reckoned too.
+    let clock = "start = \"05:00\"\nback_by = \"06:30\"";
     scene.rules(&format!(
-        "snow = \"{snow}\"\ntravel = \"{travel}\"\nreserve = \"{reserve}\"{coils}"
+        "{clock}\nsnow = \"{snow}\"\ntravel = \"{travel}\"\nreserve = \"{reserve}\"{coils}"
     ))
 }
 
@@ -123,6 +125,7 @@ const UNMOVED: [(&str, &[&str]); 6] = [
         "a threshold that nothing here lies near to",
         &[
             "least_unroped_m",
+            "turn_back_m",
             "along_deg",
             "gap_most_widths",
             "spacing_floor_m",
@@ -139,10 +142,7 @@ const UNMOVED: [(&str, &[&str]); 6] = [
         ],
     ),
     ("everybody's mass is given", &["person_kg"]),
-    (
-        "of no weight on this ground",
-        &["climb_m_per_h", "wide_min_per_km_m"],
-    ),
+    ("of no weight on this ground", &["wide_min_per_km_m"]),
     (
         "for `options`, or for ropes of other diameters",
         &[
