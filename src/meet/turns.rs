@@ -3,6 +3,8 @@
 //! Two people walk away from a place, one on along the line and one back along it, as far as they can while they stay
 //! near each other. Where they come far, the line goes out and back and turns there. Hairpins end after a few steps.
 
+use std::collections::BTreeMap;
+
 use crate::{
     geometry::{LonLat, frame::Frame},
     trip::route::{Stage, Stretch},
@@ -32,9 +34,18 @@ pub struct TurnBack {
 
 /// Nearer than this nothing is said to lie along a line, metres: no receiver is so good. Our judgement.
 const LEAST_NEAR_M: f64 = 2.0;
+/// Steps between two places from which nearness says something: neighbours on a line are always near. Our judgement.
+const APART: usize = 5;
+/// Steps after which a place is tried again where the line did not turn. Our judgement.
+const NEXT_TRY: usize = 5;
+/// Steps that a way back is followed at most: whoever goes on is told of so many. Our judgement.
+const MOST_STEPS: usize = 10_000;
 
-/// Where a stage turns back on itself and stays within `near_m` metres of itself for more than `least_m`, in walking
-/// order. Each piece of the line counts for itself: nothing is known of what lies between them.
+/// Where a stage turns back on itself and lies within `near_m` metres of itself for more than `least_m`, in walking order.
+///
+/// Receivers wander and people take shortcuts: where the two ways part and meet again within `least_m` they go on as one.
+/// Who stands about goes nowhere: the way back has to come half of `least_m` away. Each piece of the line counts for itself,
+/// since nothing is known of what lies between them.
 #[must_use]
 pub fn turns(stage: &Stage, near_m: f64, least_m: f64) -> Vec<TurnBack> {
     if near_m < LEAST_NEAR_M {
@@ -46,8 +57,7 @@ pub fn turns(stage: &Stage, near_m: f64, least_m: f64) -> Vec<TurnBack> {
         Some(Stretch { from_m, to_m })
     });
     let found = pieces.filter(|piece| piece.length_m() > 2.0 * least_m);
-    let found =
-        found.flat_map(|piece| Steps::along(stage, piece, near_m / 2.0).turns(near_m, least_m));
+    let found = found.flat_map(|piece| Steps::along(stage, piece, near_m, least_m).turns());
     found.collect()
 }
 
@@ -55,12 +65,38 @@ pub fn turns(stage: &Stage, near_m: f64, least_m: f64) -> Vec<TurnBack> {
 struct Steps<'s> {
     stage: &'s Stage,
     piece: Stretch,
+    near_m: f64,
+    least_m: f64,
     step_m: f64,
     places: Vec<LonLat>,
 }
 
+/// Two places near each other, by their steps: one on the way out, one on the way back.
+#[derive(Clone, Copy)]
+struct Pair {
+    out: usize,
+    back: usize,
+}
+
+/// A way back, from the first two places near each other to the last.
+#[derive(Clone, Copy)]
+struct WayBack {
+    first: Pair,
+    last: Pair,
+}
+
+impl WayBack {
+    /// Whether a pair belongs to the same turn, which lies between the first two places.
+    fn holds(&self, pair: Pair) -> bool {
+        let out = self.last.out..=self.first.back;
+        let back = self.first.out..=self.last.back;
+        out.contains(&pair.out) && back.contains(&pair.back)
+    }
+}
+
 impl<'s> Steps<'s> {
-    fn along(stage: &'s Stage, piece: Stretch, step_m: f64) -> Self {
+    fn along(stage: &'s Stage, piece: Stretch, near_m: f64, least_m: f64) -> Self {
+        let step_m = near_m / 2.0;
         let mut places = Vec::new();
         let mut at_m = piece.from_m;
         while at_m < piece.to_m {
@@ -70,81 +106,165 @@ impl<'s> Steps<'s> {
         Self {
             stage,
             piece,
+            near_m,
+            least_m,
             step_m,
             places,
         }
     }
 
-    fn turns(&self, near_m: f64, least_m: f64) -> Vec<TurnBack> {
-        let back: Vec<usize> = (0..self.places.len())
-            .map(|i| self.back(i, near_m))
-            .collect();
-        let far = |i: &usize| {
-            back.get(*i)
-                .is_some_and(|n| self.step_m * count(*n) > least_m)
+    fn turns(&self) -> Vec<TurnBack> {
+        let mut found: Vec<WayBack> = Vec::new();
+        let mut next = 0;
+        for pair in self.seeds() {
+            let known = found.iter().rev().take(4).any(|way| way.holds(pair));
+            if known || pair.back < next {
+                continue;
+            }
+            match self.way_back(pair) {
+                Some(way) => found.push(way),
+                None => next = pair.back + NEXT_TRY,
+            }
+        }
+        found.iter().map(|way| self.turn(way)).collect()
+    }
+
+    /// Places near each other about which the line may turn, innermost first: at most so far apart that the ways between
+    /// them are as long as they may part.
+    fn seeds(&self) -> Vec<Pair> {
+        let Some(&origin) = self.places.first() else {
+            return Vec::new();
         };
-        let all: Vec<usize> = (0..back.len()).filter(far).collect();
-        // Steps on both sides of a turn see it too.
-        let of_one_turn = |a: &usize, b: &usize| self.step_m * count(b - a) <= 2.0 * near_m;
-        let turns = all.chunk_by(of_one_turn).filter_map(|seen| {
-            let steps = seen.iter().filter_map(|i| back.get(*i)).max()?;
-            let (first, last) = (seen.first()?, seen.last()?);
-            let back_m = self.step_m * count(*steps);
-            let about = Stretch {
-                from_m: self.at_m(*first) - self.step_m,
-                to_m: self.at_m(*last) + self.step_m,
-            };
-            let at_m = self.tip_m(about, least_m);
-            Some(TurnBack { at_m, back_m })
-        });
-        turns.collect()
+        let (frame, most) = (Frame::at(origin), 2 * self.may_part() + APART);
+        let cell = |at: LonLat| {
+            let local = frame.local(at);
+            [local.x_m, local.y_m].map(|m| (m / self.near_m).floor())
+        };
+        let mut cells: BTreeMap<[u64; 2], Vec<usize>> = BTreeMap::new();
+        let mut seeds = Vec::new();
+        for (back, &at) in self.places.iter().enumerate() {
+            let [x, y] = cell(at);
+            let around =
+                (0..9_u8).map(|i| [x + f64::from(i % 3) - 1.0, y + f64::from(i / 3) - 1.0]);
+            let inner = around.filter_map(|c| {
+                let mut known = cells.get(&c.map(key))?.iter().rev().copied();
+                let known = known.by_ref().skip_while(|i| i + APART > back);
+                let mut known = known.take_while(|i| i + most >= back);
+                known.find(|&out| self.near(Pair { out, back }))
+            });
+            seeds.extend(inner.max().map(|out| Pair { out, back }));
+            cells.entry([x, y].map(key)).or_default().push(back);
+        }
+        seeds
     }
 
-    fn at_m(&self, i: usize) -> f64 {
-        self.piece.from_m + self.step_m * count(i)
-    }
-
-    /// How many steps the line runs back along itself from here.
-    fn back(&self, here: usize, near_m: f64) -> usize {
-        let (mut behind, mut ahead) = (here, here);
+    /// The way back from a pair on; `None` where it is too short or goes nowhere.
+    fn way_back(&self, first: Pair) -> Option<WayBack> {
+        let (mut pair, mut joined, mut steps, mut gone) = (first, first, 0, false);
+        let along = |from: Pair, to: Pair| (from.out - to.out).min(to.back - from.back);
         loop {
-            let both = (behind.checked_sub(1), ahead + 1);
-            let moves = [both, (both.0, ahead), (Some(behind), ahead + 1)];
-            let near = |next: &(Option<usize>, usize)| self.near(next.0, next.1, near_m);
-            let Some((Some(a), b)) = moves.into_iter().find(near) else {
-                return (here - behind).min(ahead - here);
+            let so_far = steps + along(joined, pair);
+            let tried = self.step_m * count(so_far) > 2.0 * self.least_m;
+            gone = gone || self.goes_away(first, pair);
+            if so_far > MOST_STEPS || (tried && !gone) {
+                break;
+            }
+            if let Some(next) = self.together(pair) {
+                pair = next;
+                continue;
+            }
+            let Some(next) = self.meets_again(pair) else {
+                break;
             };
-            (behind, ahead) = (a, b);
+            (steps, joined, pair) = (so_far, next, next);
+        }
+        let length_m = self.step_m * count(steps + along(joined, pair));
+        let turns = gone && length_m > self.least_m;
+        turns.then_some(WayBack { first, last: pair })
+    }
+
+    /// One step on for both or for one of them, near each other.
+    fn together(&self, pair: Pair) -> Option<Pair> {
+        let moves = [(1, 1), (1, 0), (0, 1)].into_iter();
+        moves
+            .filter_map(|(out, back)| pair.on(out, back))
+            .find(|p| self.near(*p))
+    }
+
+    /// Where two ways that part meet again, first.
+    fn meets_again(&self, pair: Pair) -> Option<Pair> {
+        let most = self.may_part();
+        let ahead = (1..=2 * most).flat_map(|sum| {
+            let shares = sum.saturating_sub(most)..=sum.min(most);
+            shares.map(move |out| (out, sum - out))
+        });
+        let mut ahead = ahead.filter_map(|(out, back)| pair.on(out, back));
+        ahead.find(|p| self.near(*p))
+    }
+
+    /// Steps for which the two ways may part.
+    fn may_part(&self) -> usize {
+        let mut steps = 0;
+        while self.step_m * count(steps + 1) <= self.least_m {
+            steps += 1;
+        }
+        steps
+    }
+
+    fn goes_away(&self, first: Pair, last: Pair) -> bool {
+        let ends = self.places.get(first.out).zip(self.places.get(last.out));
+        ends.is_some_and(|(a, b)| apart_m(*a, *b) >= self.least_m / 2.0)
+    }
+
+    fn near(&self, pair: Pair) -> bool {
+        let places = self.places.get(pair.out).zip(self.places.get(pair.back));
+        places.is_some_and(|(a, b)| apart_m(*a, *b) <= self.near_m)
+    }
+
+    fn turn(&self, way: &WayBack) -> TurnBack {
+        let at_m = |step: usize| self.piece.from_m + self.step_m * count(step);
+        let tip_m = self.tip_m(at_m(way.first.out), at_m(way.first.back));
+        TurnBack {
+            at_m: tip_m,
+            back_m: at_m(way.last.back) - tip_m,
         }
     }
 
-    fn near(&self, behind: Option<usize>, ahead: usize, near_m: f64) -> bool {
-        let places = behind
-            .and_then(|i| self.places.get(i))
-            .zip(self.places.get(ahead));
-        places.is_some_and(|(a, b)| Frame::at(*a).local(*b).length_m() <= near_m)
-    }
-
-    /// The place of a stretch that lies farthest from where the line comes from.
-    fn tip_m(&self, about: Stretch, least_m: f64) -> f64 {
-        let middle_m = f64::midpoint(about.from_m, about.to_m);
-        let Some(origin) = self
-            .stage
-            .at((middle_m - least_m / 2.0).max(self.piece.from_m))
-        else {
+    /// The point of the line between two places near each other that lies farthest from where it comes from.
+    fn tip_m(&self, out_m: f64, back_m: f64) -> f64 {
+        let middle_m = f64::midpoint(out_m, back_m);
+        let before_m = (out_m - self.least_m / 2.0).max(self.piece.from_m);
+        let Some(origin) = self.stage.at(before_m) else {
             return middle_m;
         };
-        let frame = Frame::at(origin);
-        let places = self.stage.points().iter().zip(self.stage.chainage_m());
-        let from = self
-            .stage
-            .chainage_m()
-            .partition_point(|m| *m < about.from_m);
-        let on_it = places.skip(from).take_while(|(_, m)| **m <= about.to_m);
-        let away = on_it.map(|(p, m)| (*m, frame.local(*p).length_m()));
+        let chainage = self.stage.chainage_m();
+        let from = chainage.partition_point(|m| *m < out_m);
+        let points = self.stage.points().iter().zip(chainage).skip(from);
+        let between = points.take_while(|(_, m)| **m <= back_m);
+        let away = between.map(|(p, m)| (*m, apart_m(origin, *p)));
         let tip = away.max_by(|a, b| a.1.total_cmp(&b.1));
         tip.map_or(middle_m, |(m, _)| m)
     }
+}
+
+impl Pair {
+    /// So many steps on along both ways.
+    fn on(self, out: usize, back: usize) -> Option<Self> {
+        Some(Self {
+            out: self.out.checked_sub(out)?,
+            back: self.back + back,
+        })
+    }
+}
+
+/// Metres between two places not far from each other.
+fn apart_m(a: LonLat, b: LonLat) -> f64 {
+    Frame::at(a).local(b).length_m()
+}
+
+/// A cell as a key; 0 and −0 are one.
+fn key(cell: f64) -> u64 {
+    (cell + 0.0).to_bits()
 }
 
 #[expect(
@@ -190,6 +310,39 @@ mod tests {
             .map(|i| (if i % 2 == 0 { 0.0 } else { 400.0 }, 60.0 * f64::from(i)))
             .collect();
         assert_eq!(turns(&line(&zigzag), 20.0, 300.0), []);
+    }
+
+    #[test]
+    fn standing_about_is_no_turn_and_a_shortcut_ends_no_way_back() {
+        let about = (0..4000_u32).map(|i| {
+            let turn = f64::from(i) * 2.4;
+            (9.0 * turn.cos(), 9.0 * turn.sin())
+        });
+        assert_eq!(turns(&line(&about.collect::<Vec<_>>()), 20.0, 300.0), []);
+        let shortcut = line(&[
+            (0.0, 0.0),
+            (0.0, 1000.0),
+            (100.0, 1050.0),
+            (0.0, 1100.0),
+            (0.0, 2000.0),
+            (0.0, 0.0),
+        ]);
+        let found = turns(&shortcut, 20.0, 300.0);
+        assert_eq!(found.len(), 1, "{found:?}");
+        assert!((1980.0..=2010.0).contains(&found[0].back_m), "{found:?}");
+    }
+
+    #[test]
+    fn who_walks_to_and_fro_turns_at_every_end() {
+        let ends: Vec<(f64, f64)> = (0..6)
+            .map(|i| (0.0, if i % 2 == 0 { 0.0 } else { 500.0 }))
+            .collect();
+        let found = turns(&line(&ends), 20.0, 300.0);
+        let at: Vec<f64> = found
+            .iter()
+            .map(|t| (t.at_m / 10.0).round() * 10.0)
+            .collect();
+        assert_eq!(at, [500.0, 1000.0, 1500.0, 2000.0], "{found:?}");
     }
 
     #[test]

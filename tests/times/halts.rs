@@ -2,13 +2,15 @@
 
 use schrund::{
     fault::{Fault, Wrong, trip::InTrip},
-    read::{input::Input, lay::Sources, trip},
+    meet::turns::turns,
+    read::{gpx, input::Input, lay::Sources, trip},
 };
 
 use crate::fixture::{
     close_to as close,
     ground::at,
     planned::codes,
+    real::real_data,
     texts::gpx_of,
     trip::{SNOW, Trip},
 };
@@ -152,6 +154,24 @@ fn where_there_are_several_stages_a_halt_says_on_which() {
             "{halt}"
         );
     }
+}
+
+/// Two recorded walks out and back, with receivers that wander and a loop at the far end; and a round with a common end,
+/// which turns nowhere.
+#[test]
+#[ignore = "needs the folder that SCHRUND_REAL_DATA names"]
+fn recorded_walks_turn_where_they_turn() {
+    let turns_km = |name: &str| {
+        let text = std::fs::read(real_data().join("gpx").join(name)).expect("a track");
+        let route = gpx::route(name, &text[..]).expect("a good file").value;
+        let found = turns(&route.stages[0], 20.0, 300.0);
+        let km = |m: f64| (m / 100.0).round() / 10.0;
+        let each = found.iter().map(|turn| (km(turn.at_m), km(turn.back_m)));
+        each.collect::<Vec<_>>()
+    };
+    assert_eq!(turns_km("ca_plain_of_six_glaciers.gpx"), [(7.0, 6.9)]);
+    assert_eq!(turns_km("nz_fox_glacier_walk.gpx"), [(3.5, 3.1)]);
+    assert_eq!(turns_km("es_gpx10_no_ele.gpx"), []);
 }
 
 /// Up takes longer than down, so the summit is reached later than half way through a leg that holds it.
