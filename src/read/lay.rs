@@ -110,19 +110,9 @@ impl<'a> Sources<'a> {
             let zones = zones.as_ref();
             faults.check(zones.and_then(|z| swapped(&route.value, &z.value, known, names)));
         }
-        let times = laid.as_ref().filter(|_| trip_read);
-        let times = times.map(|laid| &laid.timetable);
-        faults.0.extend(
-            times
-                .into_iter()
-                .flat_map(|times| said.without_start(times)),
-        );
-        let rules = laid.as_ref().map(|laid| &laid.rules);
-        let halts = route.as_ref().zip(rules);
-        let halts = halts.map(|(route, rules)| said.halts(&route.value, rules));
-        let halts = halts
-            .and_then(|halts| faults.take(halts))
-            .unwrap_or_default();
+        let timed = laid.as_ref().filter(|_| trip_read);
+        let halts = said.halts(timed, route.as_ref().map(|route| &route.value));
+        let halts = faults.take(halts).unwrap_or_default();
         let read = (laid, route, zones, terrain, glaciers);
         match (read, party, ropes) {
             (
@@ -320,8 +310,16 @@ impl Layered {
         .collect()
     }
 
-    /// Where the party halts; where one stage alone is planned, a halt without a stage is on that one.
-    fn halts(&self, route: &Route, rules: &Rules) -> Result<Vec<Halt>, Vec<Fault>> {
+    /// Where the party halts, times without a start told with it; where one stage alone is planned, a halt without a stage is
+    /// on that one.
+    fn halts(&self, laid: Option<&Laid>, route: Option<&Route>) -> Result<Vec<Halt>, Vec<Fault>> {
+        let mut faults = Faults(
+            laid.map(|laid| self.without_start(&laid.timetable))
+                .unwrap_or_default(),
+        );
+        let Some((laid, route)) = laid.zip(route) else {
+            return Err(faults.0);
+        };
         let (word, place) = self.stage();
         let asked = word.filter(|word| word.missing(route, &place).is_none());
         let of_stage = |entry: &HaltEntry| HaltEntry {
@@ -332,7 +330,9 @@ impl Layered {
             halt: self.trip.halt.iter().map(of_stage).collect(),
             ..Trip::default()
         };
-        trip.halts(route, rules[Rule::MarginM], &self.trip_place)
+        let margin_m = laid.rules[Rule::MarginM];
+        let halts = faults.take(trip.halts(route, margin_m, &self.trip_place));
+        halts.filter(|_| faults.0.is_empty()).ok_or(faults.0)
     }
 }
 

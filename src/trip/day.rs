@@ -76,7 +76,8 @@ impl Day {
 
 /// Days of a month; none where there is no such month.
 fn days_of(year: u16, month: u8) -> u8 {
-    let leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
+    let every = |years: u16| year.is_multiple_of(years);
+    let leap = every(4) && (!every(100) || every(400));
     match month {
         1 | 3 | 5 | 7 | 8 | 10 | 12 => 31,
         4 | 6 | 9 | 11 => 30,

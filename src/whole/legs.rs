@@ -35,14 +35,7 @@ pub(crate) fn legs(settled: &Settled<'_>) -> Vec<Leg> {
 impl Settled<'_> {
     fn leg(&self, index: usize, leg: &RopedLeg<'_>, hours: &Hours) -> Leg {
         let (setups, unanswered) = self.setups(index, leg);
-        let known = Known {
-            job: self.job,
-            leg,
-            hours,
-            setups: &setups,
-            unanswered: &unanswered,
-        };
-        let findings = known.findings();
+        let findings = self.known(leg, hours, &setups, &unanswered).findings();
         let (stretch, footing) = (leg.sketch.stretch, &leg.footing);
         let at = |m: f64| {
             let at = leg.stage.stage.at(m);
@@ -95,6 +88,22 @@ impl Settled<'_> {
             stretches: stretches(&findings),
             teams: setups,
             findings,
+        }
+    }
+
+    fn known<'k>(
+        &'k self,
+        leg: &'k RopedLeg<'k>,
+        hours: &'k Hours,
+        setups: &'k [TeamSetup],
+        unanswered: &'k [Refusal],
+    ) -> Known<'k> {
+        Known {
+            job: self.job,
+            leg,
+            hours,
+            setups,
+            unanswered,
         }
     }
 
