@@ -124,10 +124,10 @@ pub enum SunAllDay {
 ///
 /// ```
 /// let mut job = schrund::example::job()?;
-/// job.timetable.set("bridges_until", "07:00", schrund::practice::Origin::Flag);
+/// job.timetable.set("bridges_until", "06:30", schrund::practice::Origin::Flag);
 /// let plan = schrund::plan(&job)?;
 /// let times = plan.clock.as_ref().expect("a start is given").first.as_planned;
-/// // At seven the team is on the roped leg, which begins at 06:08 and ends after eight.
+/// // At half past six the team is on the roped leg, which begins at 06:08 and is roped up by 06:23.
 /// assert_eq!(times.at_bridges_until_leg, Some(2));
 /// let on_leg = |m: &f64| (plan.legs[1].start_m..plan.legs[1].end_m).contains(m);
 /// assert!(times.at_bridges_until_m.as_ref().is_some_and(on_leg), "{times:?}");

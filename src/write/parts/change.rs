@@ -18,7 +18,7 @@ use crate::{
 /// assert_eq!(changes[0].title(Voice::default()).to_string(), "1. Rope up");
 /// assert_eq!(changes[0].utm.as_deref(), Some("31W 455524 7377205"));
 /// assert_eq!(changes[0].clock.map(|clock| clock.to_string()).as_deref(), Some("06:08"));
-/// assert_eq!(changes[0].height(Voice::default()).as_deref(), Some("1331 m"));
+/// assert_eq!(changes[0].height(Voice::default()).as_deref(), Some("1330 m"));
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq)]
