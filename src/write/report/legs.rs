@@ -155,11 +155,7 @@ pub(super) fn changes(sheet: &Sheet<'_>) -> Markup {
     let stages = sheet.plan.route.stages.len() > 1;
     let clocks = changes.iter().any(|c| c.clock.is_some());
     let heights = changes.iter().any(|c| c.height_m.is_some());
-    let has = ChangeColumns {
-        stages,
-        clocks,
-        heights,
-    };
+    let has = ChangeColumns { stages, clocks };
     html! {
         @if changes.is_empty() { p { "The rope stays in the pack." } }
         @else {
@@ -171,8 +167,7 @@ pub(super) fn changes(sheet: &Sheet<'_>) -> Markup {
                         @if clocks { th scope="col" class="n" { "Clock" } }
                         th scope="col" { "Do" }
                         @if stages { th scope="col" class="n" { "Stage" } }
-                        th scope="col" class="n" { "At " small { (sheet.look.voice.units.long()) } }
-                        @if heights { th scope="col" class="n" { "Height " small { (sheet.look.voice.units.short()) } } }
+                        th scope="col" class="n" { "At " small { (sheet.look.voice.units.long()) @if heights { ", height" } } }
                         th scope="col" { "Latitude, longitude" }
                         th scope="col" class="utm" { "UTM" }
                     }
@@ -190,11 +185,10 @@ pub(super) fn changes(sheet: &Sheet<'_>) -> Markup {
 struct ChangeColumns {
     stages: bool,
     clocks: bool,
-    heights: bool,
 }
 
 fn change_row(change: &ChangePoint<'_>, voice: Voice, has: ChangeColumns) -> Markup {
-    let height = change.height_m.map(|m| voice.units.whole(m));
+    let height = change.height(voice);
     html! {
         tr data-change=(change.number) data-at-m=(number(change.at_m)) {
             th scope="row" class="n" { (change.number) }
@@ -206,8 +200,10 @@ fn change_row(change: &ChangePoint<'_>, voice: Voice, has: ChangeColumns) -> Mar
                 }
             }
             @if has.stages { td class="n" { (change.stage) } }
-            td class="n" { (voice.units.chainage(change.at_m, change.kind.round())) }
-            @if has.heights { td class="n" { (height.unwrap_or_default()) } }
+            td class="n" {
+                (voice.units.chainage(change.at_m, change.kind.round()))
+                @if let Some(height) = height { small class="under" { (height) } }
+            }
             td class="at" { (change.degrees) }
             td class="utm at" { (change.utm.as_deref().unwrap_or_default()) }
         }
