@@ -300,11 +300,12 @@ impl<'j> Planner<'j> {
             schema_version: SCHEMA_VERSION,
             route: whole::route::route(job, &stages, &hours),
             zones: whole::zones::zones(job, &stages),
+            clock: whole::clock::clock(job, &legs, &hours),
             carry: whole::carry::carry(job, &teams, &legs, &demands_m, &ropes, &trade),
             field: whole::field::field(job, &teams, &legs, &ropes),
             gear: whole::gear::gear(job.rules, &teams, &legs, &planned),
             keep_setup: whole::keep::keep(job, &legs, &ropes),
-            findings: whole::findings::findings(job, &stages, &legs),
+            findings: whole::findings::findings(job, &stages, &legs, &hours),
             assumptions: whole::assumptions::assumptions(job),
             legs: planned,
         })

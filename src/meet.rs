@@ -1,11 +1,12 @@
 //! Route × ice → contacts: where the line crosses each zone, and where it comes within the margin; where it is on ice
-//! that nobody drew.
+//! that nobody drew; where it turns back on itself.
 
 pub mod angle;
 pub mod contact;
 mod covered;
 mod crossing;
 pub mod ice;
+pub mod turns;
 pub mod undrawn;
 
 pub use contact::Contact;

@@ -4,6 +4,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 use serde_json::{Map, Value};
 
+pub mod clock;
 pub mod cure;
 pub mod fact;
 pub mod fall;
@@ -16,6 +17,7 @@ pub mod leg;
 pub mod name;
 pub mod off;
 pub mod options;
+pub mod part;
 pub mod pieces;
 pub mod place;
 pub mod verdict;
@@ -24,6 +26,7 @@ pub mod without;
 
 use crate::{
     plan::{
+        clock::PlanClock,
         field::Field,
         finding::Finding,
         gear::GearRow,
@@ -62,6 +65,10 @@ pub struct Plan {
     pub zones: Vec<ZoneSummary>,
     /// The legs, tiling each stage.
     pub legs: Vec<Leg>,
+    /// How late to start and to turn round, where the team is at an hour, when the sun is up; absent where the leader gives
+    /// nothing that it is reckoned from.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub clock: Option<PlanClock>,
     /// What goes into the packs.
     pub carry: Vec<Carry>,
     /// Which set-up suits the gap that is seen on the spot.
@@ -157,6 +164,8 @@ pub struct TimeSummary {
     pub rope_min: f64,
     /// Breaks.
     pub break_min: f64,
+    /// Halts of the leader.
+    pub halt_min: f64,
     /// All of it.
     pub total_min: f64,
 }

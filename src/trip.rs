@@ -1,7 +1,10 @@
 //! Nouns going in: the line, the ice, who goes with which ropes, and the job that they make together.
 
 pub mod clock;
+pub mod day;
+pub mod halt;
 pub mod job;
+pub mod near;
 pub mod party;
 pub mod rope;
 pub mod route;

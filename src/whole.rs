@@ -2,12 +2,14 @@
 
 pub(crate) mod assumptions;
 pub(crate) mod carry;
+pub(crate) mod clock;
 pub(crate) mod field;
 pub(crate) mod findings;
 pub(crate) mod gear;
 pub(crate) mod keep;
 mod kept;
 pub(crate) mod legs;
+mod parts;
 pub(crate) mod route;
 pub mod runs;
 pub(crate) mod zones;

@@ -1,3 +1,6 @@
 //! Hours on the way.
 
+mod backwards;
 mod clock;
+mod halts;
+mod sun;

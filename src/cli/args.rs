@@ -173,6 +173,9 @@ pub(crate) struct JobArgs {
     /// Until when snow bridges are trusted, such as 10:00; needs --start.
     #[arg(long, value_name = "HH:MM", value_parser = clock)]
     pub(crate) bridges_until: Option<Clock>,
+    /// When the line is to be done, such as 16:00; needs --start. The latest time to turn round comes of it.
+    #[arg(long, value_name = "HH:MM", value_parser = clock)]
+    pub(crate) back_by: Option<Clock>,
     /// What the team stands on where there is snow, for the fall model.
     #[arg(long, value_name = "KIND", value_parser = term::<Snow>())]
     pub(crate) snow: Option<Snow>,

@@ -113,6 +113,7 @@ fn flags(args: &JobArgs) -> Trip {
         undrawn_ice: args.undrawn_ice,
         start: args.start,
         bridges_until: args.bridges_until,
+        back_by: args.back_by,
         party: args.party.clone(),
         teams: args.teams.clone(),
         rope: args.rope.iter().map(|&m| RopeEntry::long(m)).collect(),

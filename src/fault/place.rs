@@ -70,6 +70,8 @@ pub enum Item {
     Zones,
     /// A window of heights.
     Relief,
+    /// A halt of a trip file, from 1.
+    Halt(usize),
 }
 
 /// The way to a thing in a GPX file; counts are from 1.

@@ -155,6 +155,8 @@ pub enum TomlTable {
     Rope,
     /// Somebody to call.
     Contact,
+    /// A halt.
+    Halt,
     /// A practice file itself.
     Practice,
     /// What a practice file says of itself.
@@ -188,6 +190,10 @@ pub enum Takes {
     Truth,
     /// A time of day.
     Time,
+    /// A day of the calendar.
+    Date,
+    /// A distance from UTC.
+    Offset,
     /// One of these words.
     Words(Vec<&'static str>),
     /// How many, masses, or `[[party]]` blocks.
@@ -200,6 +206,8 @@ pub enum Takes {
     Ropes,
     /// `[[emergency]]` blocks.
     Contacts,
+    /// `[[halt]]` blocks.
+    Halts,
     /// A table of figures and words by name.
     Assumptions,
     /// A figure or word.

@@ -84,6 +84,55 @@ pub enum InTrip {
         /// Until when, minutes of the day.
         until_min: f64,
     },
+    /// The line is to be done by a time, and nobody said when the party starts.
+    BackWithoutStart {
+        /// By when, minutes of the day.
+        by_min: f64,
+    },
+    /// A halt of so many minutes cannot be.
+    HaltMinutes {
+        /// Its minutes.
+        minutes: f64,
+        /// Least and most minutes.
+        within: [f64; 2],
+    },
+    /// A halt without a kilometre and without the name of a waypoint.
+    HaltNowhere,
+    /// A halt at a kilometre that is none.
+    HaltBefore {
+        /// As given.
+        at_km: f64,
+    },
+    /// A halt beyond the end of its stage.
+    HaltBeyond {
+        /// As given.
+        at_km: f64,
+        /// Length of the stage, metres.
+        length_m: f64,
+    },
+    /// A halt at a kilometre, and nobody said of which stage.
+    HaltOnWhichStage {
+        /// Number and name of the stages there are.
+        has: Vec<(usize, Option<String>)>,
+    },
+    /// The route file has no waypoint of that name.
+    NoWaypoint {
+        /// As given.
+        name: String,
+        /// The name most like it.
+        near: Option<String>,
+        /// How many waypoints with a name it has.
+        has: usize,
+    },
+    /// A waypoint too far from the line to be a halt on it.
+    WaypointAway {
+        /// Its name.
+        name: String,
+        /// How far from the line, metres.
+        away_m: f64,
+        /// How far it may be, metres.
+        margin_m: f64,
+    },
     /// No figure and no word has that name.
     NoFigure {
         /// As given.
@@ -109,6 +158,20 @@ pub enum InTrip {
     },
     /// Something that is no time of day, where one is taken.
     NoTime {
+        /// The name.
+        name: String,
+        /// As given.
+        found: String,
+    },
+    /// Something that is no day, where one is taken.
+    NoDay {
+        /// The name.
+        name: String,
+        /// As given.
+        found: String,
+    },
+    /// Something that is no distance from UTC, where one is taken.
+    NoOffset {
         /// The name.
         name: String,
         /// As given.
@@ -311,9 +374,13 @@ impl InTrip {
     pub fn kind(&self) -> Code {
         match self {
             Self::NoStage { .. }
+            | Self::NoWaypoint { .. }
             | Self::NoFigure { .. }
             | Self::SetElsewhere { .. }
             | Self::NoWord { .. } => Code::UnknownName,
+            Self::HaltMinutes { .. } | Self::HaltBefore { .. } | Self::HaltBeyond { .. } => {
+                Code::BadNumber
+            }
             Self::NoNumber { .. } | Self::Gap { .. } | Self::Figure(_) => Code::BadNumber,
             Self::NotLaid { .. } => Code::Unreadable,
             _ => Code::BadTrip,

@@ -41,6 +41,17 @@ impl Profile {
 }
 
 impl Climb {
+    /// The same way walked the other way round.
+    #[must_use]
+    pub fn reversed(self) -> Self {
+        Self {
+            ascent_m: self.descent_m,
+            descent_m: self.ascent_m,
+            rising_m: self.falling_m,
+            falling_m: self.rising_m,
+        }
+    }
+
     /// Walked from one turning point to the next.
     fn add(&mut self, from: Sample, to: Sample) {
         let (rise_m, length_m) = (to.height_m - from.height_m, to.at_m - from.at_m);

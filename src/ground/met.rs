@@ -6,6 +6,7 @@ use crate::{
     meet::{
         Contact, Ice,
         contact::Of,
+        turns::{TurnBack, turns},
         undrawn::{crossed, undrawn},
     },
     practice::{Rule, Rules},
@@ -32,6 +33,8 @@ pub(crate) struct MetStage {
     pub(crate) ice: Vec<Stretch>,
     /// What lies under the line.
     pub(crate) under: Underfoot,
+    /// Where the line turns back on itself.
+    pub(crate) turns: Vec<TurnBack>,
     /// Jumps of the line whose straight way passes over ice.
     pub(crate) jumps: Vec<JumpOverIce>,
     /// The same of the gap between the end of the stage before and the beginning of this one.
@@ -71,8 +74,9 @@ impl<'a> Prepared<'a> {
 }
 
 /// The figures that a meeting rests on.
-const RESTS_ON: [Rule; 10] = [
+const RESTS_ON: [Rule; 11] = [
     Rule::MarginM,
+    Rule::TurnBackM,
     Rule::AscentThresholdM,
     Rule::ClimbCells,
     Rule::AscentsApartShare,
@@ -119,6 +123,7 @@ impl MetStage {
         contacts.extend(undrawn(stage, &contacts, &inventory, margin_m));
         Ok(Self {
             under: Underfoot::of(case, stage, &contacts, &ice)?,
+            turns: turns(stage, margin_m, case.rules[Rule::TurnBackM]),
             contacts,
             ice,
             jumps,

@@ -78,6 +78,7 @@ fn ground_findings(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
     }
     found.extend(ground::findings(job, leg));
     found.extend(jumps::findings(job, leg));
+    found.extend(travel::turns(leg));
     found
 }
 

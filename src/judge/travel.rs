@@ -1,4 +1,5 @@
-//! What is found of the way over a leg: its ends, how the party travels, and the hour at which bridges are crossed.
+//! What is found of the way over a leg: its ends, how the party travels, where the line turns back, and the hour at which
+//! bridges are crossed.
 
 use crate::{
     judge::place::place_at,
@@ -8,8 +9,8 @@ use crate::{
     },
     practice::{Rules, Travel},
     rope::legs::RopedLeg,
-    times::hours::Hours,
-    trip::{job::Brief, zone::Surface},
+    times::{bridges::hidden, hours::Hours},
+    trip::job::Brief,
 };
 
 /// Where the route begins or ends on the ice.
@@ -38,31 +39,35 @@ pub(super) fn travel(rules: &Rules) -> Option<Fact> {
     (rules.choices.travel.value == Travel::Ski).then_some(Fact::OnSkis {})
 }
 
-/// Ice with hidden gaps whose last crossing on the leg ends later than bridges are trusted; where nobody drew a zone
-/// they are taken as hidden.
+/// Ice with hidden gaps whose last crossing on the leg ends later than bridges are trusted.
 pub(super) fn bridges(job: &Brief<'_>, leg: &RopedLeg<'_>, hours: &Hours) -> Vec<Finding> {
     let Some(until) = job.timetable.bridges_until.value else {
         return Vec::new();
     };
-    let stretch = leg.sketch.stretch;
-    let late = leg.stage.met.contacts.iter().filter_map(|contact| {
-        let zone = contact.of.zone().and_then(|zone| job.zones.get(zone));
-        let on_leg = contact.crossings.iter();
-        let ends_m = on_leg
-            .filter(|c| c.from_m < stretch.to_m && c.to_m > stretch.from_m)
-            .map(|c| c.to_m.min(stretch.to_m))
-            .reduce(f64::max)?;
-        let left_at = hours.at(leg, ends_m, job.rules)?;
-        let hidden = zone.is_none_or(|z| z.surface_counted() == Surface::Snow);
-        let late = hidden && left_at > until;
-        late.then(|| {
+    let late = hidden(job, leg).into_iter().filter_map(|gaps| {
+        let left_at = hours.at(gaps.ends_m)?;
+        left_at.is_later_than(until).then(|| {
             let fact = Fact::BridgesLate {
-                zone: zone.map(Into::into),
+                zone: gaps.zone.map(Into::into),
                 left_at,
                 until,
             };
-            Finding::new(At::Leg(place_at(leg, ends_m, ends_m)), fact)
+            Finding::new(At::Leg(place_at(leg, gaps.ends_m, gaps.ends_m)), fact)
         })
     });
     late.collect()
+}
+
+/// Where the line turns back on itself.
+pub(super) fn turns(leg: &RopedLeg<'_>) -> Vec<Finding> {
+    let stretch = leg.sketch.stretch;
+    let turns = leg.stage.met.turns.iter();
+    let on_leg = turns.filter(|t| stretch.from_m < t.at_m && t.at_m <= stretch.to_m);
+    let found = on_leg.map(|turn| {
+        let fact = Fact::TurnFound {
+            back_m: turn.back_m,
+        };
+        Finding::new(At::Leg(place_at(leg, turn.at_m, turn.at_m)), fact)
+    });
+    found.collect()
 }

@@ -167,6 +167,9 @@ facts! {
     /// Others rope where the ice is badly broken. The plan shows the roped view unless the practice set
     /// or the zone says otherwise.
     BareIce { zone: ZoneName, roped: bool } = "bare-ice-two-views", Look;
+    /// By the clock the line is done later than the leader wants to be back. Start earlier, or turn round in time: the
+    /// clock of the plan says where and when.
+    BackLate { arrival: Clock, back_by: Clock } = "back-late", Look;
     /// A spare coil so long or heavy that it hinders who carries it.
     CoilHeavy { coil_m: f64, coil_kg: f64, most_m: f64, most_kg: f64 } = "coil-is-a-burden", Note;
     /// From this steepness the avalanche bulletin decides.
@@ -217,6 +220,13 @@ facts! {
     /// A model of the ground flattens whatever is shorter than a few of its cells: steps, walls, rolls. No
     /// figure is relaxed because of it.
     TerrainFlattens { cell_m: f64 } = "terrain-flattens", Note;
+    /// The line turns back on itself and stays within the margin of itself on its way back for more than `turn_back_m`. It
+    /// parts its leg: what stands before and behind is told apart, and the set-up stays one. A halt there is given by
+    /// `[[halt]]` in the trip file.
+    TurnFound { back_m: f64 } = "line-turns-back", Note;
+    /// A day was given without `utc_offset`, so sunrise and sunset are told in UTC, while all other times are those of
+    /// the clocks of the trip.
+    SunInUtc {} = "sun-in-utc", Note;
     /// No strike was given, and one is proposed across the fall line of the terrain model. It is assumed,
     /// never known, and never makes a set-up lighter.
     StrikeProposed { zone: ZoneName, strike_deg: f64, doubt_deg: f64, counts: bool } = "strike-proposed", Note;

@@ -6,6 +6,7 @@ use crate::{
         finding::Finding,
         name::PersonOnRope,
         off::RopeOff,
+        part::LegPart,
         place::{Piece, RollOver},
         why::KnotsWhy,
     },
@@ -49,6 +50,12 @@ pub struct Leg {
     pub start: [f64; 2],
     /// Where it ends: longitude, latitude.
     pub end: [f64; 2],
+    /// Height where it begins, metres; absent where none is known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub start_height_m: Option<f64>,
+    /// Height where it ends, likewise.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub end_height_m: Option<f64>,
     /// Metres up, counted by turning points; absent without heights.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub ascent_m: Option<f64>,
@@ -116,6 +123,11 @@ pub struct Leg {
     pub rope_min: f64,
     /// Minutes of rest that go with the walking.
     pub break_min: f64,
+    /// Minutes of the leader's halts.
+    pub halt_min: f64,
+    /// The leg from halt to halt and turn to turn; empty where it has none.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub parts: Vec<LegPart>,
     /// Time of day when the leg begins, roping up included: `04:30`, `00:10 +1` past midnight.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub start_clock: Option<Clock>,

@@ -30,6 +30,7 @@ macro_rules! rules {
 rules! {
     MarginM "margin_m",
     LeastUnropedM "least_unroped_m",
+    TurnBackM "turn_back_m",
     AlongDeg "along_deg",
     GapMostWidths "gap_most_widths",
     Spacing2M "spacing_2_m",
@@ -91,6 +92,7 @@ rules! {
     NaismithKmh "naismith_kmh",
     NaismithMPerH "naismith_m_per_h",
     BreakMinPerH "break_min_per_h",
+    SlowerFactor "slower_factor",
     EffortClimbM "effort_climb_m",
     EffortDescentM "effort_descent_m",
     EffortSteepShare "effort_steep_share",

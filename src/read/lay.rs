@@ -2,17 +2,18 @@
 
 use crate::{
     fault::{Fault, Item, Noted, Place, files::InFiles, trip::InTrip},
-    practice::{GivenBy, Origin, Rules, set},
+    practice::{GivenBy, Origin, Rule, Rules, set},
     raster::{self, Terrain},
     read::{
         geojson::{self, Given},
         gpx, ice,
         input::{Input, Text},
         swapped::{FileNames, swapped},
-        trip::{Laid, StageWord, Trip},
+        trip::{HaltEntry, Laid, StageWord, Trip},
         unlaid,
     },
     trip::{
+        halt::Halt,
         job::Job,
         party::{ON_ONE_ROPE, Party},
         rope::Rope,
@@ -114,9 +115,9 @@ impl<'a> Sources<'a> {
             let zones = zones.as_ref();
             faults.check(zones.and_then(|z| swapped(&route.value, &z.value, known, names)));
         }
-        let times = laid.as_ref().filter(|_| trip_read);
-        let times = times.map(|laid| &laid.timetable);
-        faults.check(times.and_then(|times| said.bridges_without_start(times)));
+        let timed = laid.as_ref().filter(|_| trip_read);
+        let halts = said.halts(timed, route.as_ref().map(|route| &route.value));
+        let halts = faults.take(halts).unwrap_or_default();
         let read = (laid, route, zones, terrain, glaciers);
         match (read, party, ropes) {
             (
@@ -133,6 +134,7 @@ impl<'a> Sources<'a> {
                 ropes,
                 rules: laid.rules,
                 timetable: laid.timetable,
+                halts,
                 emergency: said.trip.emergency,
                 notices: [route.notes, zones.notes, terrain.notes, glaciers.notes].concat(),
             }),
@@ -299,15 +301,51 @@ impl Layered {
         }
     }
 
-    fn bridges_without_start(&self, times: &Timetable) -> Option<Fault> {
-        let until = times.bridges_until.value?;
+    /// Times that nothing can be told of without a start.
+    fn without_start(&self, times: &Timetable) -> Vec<Fault> {
         if times.start.value.is_some() {
-            return None;
+            return Vec::new();
         }
-        let until_min = until.min();
-        let place = self.place(times.bridges_until.origin == Origin::Flag);
-        let without = InTrip::BridgesWithoutStart { until_min };
-        Some(Fault::new(without, place.with_property("bridges_until")))
+        let bridges = times.bridges_until.value.map(|until| {
+            let until_min = until.min();
+            let what = InTrip::BridgesWithoutStart { until_min };
+            (what, times.bridges_until.origin, "bridges_until")
+        });
+        let back = times.back_by.value.map(|by| {
+            let what = InTrip::BackWithoutStart { by_min: by.min() };
+            (what, times.back_by.origin, "back_by")
+        });
+        let told = [bridges, back].into_iter().flatten();
+        told.map(|(what, origin, name)| {
+            let place = self.place(origin == Origin::Flag);
+            Fault::new(what, place.with_property(name))
+        })
+        .collect()
+    }
+
+    /// Where the party halts, times without a start told with it; where one stage alone is planned, a halt without a stage is
+    /// on that one.
+    fn halts(&self, laid: Option<&Laid>, route: Option<&Route>) -> Result<Vec<Halt>, Vec<Fault>> {
+        let mut faults = Faults(
+            laid.map(|laid| self.without_start(&laid.timetable))
+                .unwrap_or_default(),
+        );
+        let Some((laid, route)) = laid.zip(route) else {
+            return Err(faults.0);
+        };
+        let (word, place) = self.stage();
+        let asked = word.filter(|word| word.missing(route, &place).is_none());
+        let of_stage = |entry: &HaltEntry| HaltEntry {
+            stage: entry.stage.clone().or(asked.cloned()),
+            ..entry.clone()
+        };
+        let trip = Trip {
+            halt: self.trip.halt.iter().map(of_stage).collect(),
+            ..Trip::default()
+        };
+        let margin_m = laid.rules[Rule::MarginM];
+        let halts = faults.take(trip.halts(route, margin_m, &self.trip_place));
+        halts.filter(|_| faults.0.is_empty()).ok_or(faults.0)
     }
 }
 

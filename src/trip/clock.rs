@@ -7,8 +7,10 @@ use serde::{Deserialize, Serialize, Serializer};
 
 /// Minutes of a day: 24 × 60.
 const DAY_MIN: f64 = 1440.0;
+/// Times this near are one: what sums of minutes leave is far less.
+const SAME_MIN: f64 = 1e-6;
 
-/// Minutes after the midnight before the start; may run past the next one.
+/// Minutes after the midnight before the start; may run past the next one, or before it where times are reckoned backwards.
 ///
 /// ```
 /// use schrund::trip::clock::Clock;
@@ -16,6 +18,7 @@ const DAY_MIN: f64 = 1440.0;
 /// let start: Clock = "4:30".parse()?;
 /// assert_eq!(start.after(125.4).to_string(), "06:35");
 /// assert_eq!(Clock::parse("23:50")?.after(20.0).to_string(), "00:10 +1", "the next day");
+/// assert_eq!(start.after(0.9).cut_off(), start);
 /// assert!(Clock::parse("24:00").is_err());
 /// # Ok::<(), String>(())
 /// ```
@@ -60,6 +63,20 @@ impl Clock {
         self.min
     }
 
+    /// The same cut off to the whole minute: for what must not be later.
+    #[must_use]
+    pub fn cut_off(self) -> Self {
+        Self {
+            min: (self.min + SAME_MIN).floor(),
+        }
+    }
+
+    /// Whether this is later, and not merely by what sums leave.
+    #[must_use]
+    pub fn is_later_than(self, other: Self) -> bool {
+        self.min > other.min + SAME_MIN
+    }
+
     /// So many minutes later.
     #[must_use]
     pub fn after(self, min: f64) -> Self {
@@ -69,14 +86,15 @@ impl Clock {
     }
 }
 
-/// `04:30`; `00:10 +1` past midnight, the number counting the days. Rounded to the minute.
+/// `04:30`; `00:10 +1` past midnight, `23:50 -1` before the one before the start, the number counting the days. Rounded
+/// to the minute.
 impl fmt::Display for Clock {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let min = self.min.round();
         let (days, of_day) = ((min / DAY_MIN).floor(), min.rem_euclid(DAY_MIN));
         write!(f, "{:02.0}:{:02.0}", (of_day / 60.0).floor(), of_day % 60.0)?;
-        if days > 0.0 {
-            write!(f, " +{days:.0}")?;
+        if days != 0.0 {
+            write!(f, " {days:+.0}")?;
         }
         Ok(())
     }
@@ -122,6 +140,7 @@ mod tests {
             "00:00 +1"
         );
         assert_eq!(start.after(2.0 * DAY_MIN).to_string(), "04:30 +2");
+        assert_eq!(start.after(-280.0).to_string(), "23:50 -1");
     }
 
     #[test]

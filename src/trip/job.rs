@@ -5,6 +5,7 @@ use crate::{
     practice::Rules,
     raster::Terrain,
     trip::{
+        halt::Halt,
         party::{EmergencyContact, Party},
         rope::Rope,
         route::Route,
@@ -50,6 +51,8 @@ pub struct Job {
     pub rules: Rules,
     /// The leader's times of day.
     pub timetable: Timetable,
+    /// Where the leader halts.
+    pub halts: Vec<Halt>,
     /// Whom to call.
     pub emergency: Vec<EmergencyContact>,
     /// Notices from reading the inputs; they go into the plan, since a leader reads the paper.
@@ -70,6 +73,7 @@ impl Job {
             ropes: Vec::new(),
             rules,
             timetable: Timetable::default(),
+            halts: Vec::new(),
             emergency: Vec::new(),
             notices: Vec::new(),
         }
@@ -85,6 +89,7 @@ impl Job {
             ropes: &self.ropes,
             rules: &self.rules,
             timetable: &self.timetable,
+            halts: &self.halts,
             terrain: (!self.terrain.is_empty()).then_some(&self.terrain),
             glaciers: &self.glaciers,
             notices: &self.notices,
@@ -120,6 +125,8 @@ pub struct Brief<'a> {
     pub rules: &'a Rules,
     /// See [`Job::timetable`].
     pub timetable: &'a Timetable,
+    /// See [`Job::halts`].
+    pub halts: &'a [Halt],
     /// See [`Job::terrain`]; `None` where that is empty.
     pub terrain: Option<&'a Terrain>,
     /// See [`Job::glaciers`].

@@ -22,6 +22,26 @@ pub struct Route {
     pub name: Option<String>,
     /// At least one, each with a line of at least two distinct points.
     pub stages: Vec<Stage>,
+    /// Places beside the lines that have a name.
+    pub waypoints: Vec<NamedPlace>,
+}
+
+/// A place of the route file that has a name.
+///
+/// ```
+/// let text = r#"<gpx><wpt lat="46.505" lon="8.0"><name>Hut</name></wpt><wpt lat="46.506" lon="8.0"/>
+///     <trk><trkseg><trkpt lat="46.50" lon="8"/><trkpt lat="46.51" lon="8"/></trkseg></trk></gpx>"#;
+/// let route = schrund::read::gpx::route("tour.gpx", text.as_bytes())?.value;
+/// let [hut] = &route.waypoints[..] else { panic!("one has a name") };
+/// assert_eq!((hut.name.as_str(), hut.at.lat_deg), ("Hut", 46.505));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Debug, PartialEq)]
+pub struct NamedPlace {
+    /// What the file calls it.
+    pub name: String,
+    /// Where it is.
+    pub at: LonLat,
 }
 
 impl Route {
@@ -34,7 +54,11 @@ impl Route {
         // A file with one track often names only that.
         let only = stages.first().filter(|_| stages.len() == 1);
         let name = name.or_else(|| only.and_then(|stage| stage.name.clone()));
-        Self { name, stages }
+        Self {
+            name,
+            stages,
+            waypoints: Vec::new(),
+        }
     }
 
     /// Metres walked over all stages.

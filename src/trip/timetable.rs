@@ -1,4 +1,4 @@
-//! The leader's times of day: when to start, and until when snow bridges are trusted.
+//! The leader's times of day: when to start, until when snow bridges are trusted, when to be back; and which day it is.
 
 use serde_json::Value;
 
@@ -7,7 +7,10 @@ use crate::{
         Origin, Standing,
         words::{Word, WordInForce},
     },
-    trip::clock::Clock,
+    trip::{
+        clock::Clock,
+        day::{Day, UtcOffset},
+    },
 };
 
 /// Times of day, each with who gave it.
@@ -19,8 +22,9 @@ use crate::{
 /// assert_eq!(times.set("bridges_until", "10:00", Origin::Flag), Some(true));
 /// assert_eq!(times.set("bridges_until", "ten", Origin::Flag), Some(false), "no time of day: nothing changes");
 /// assert_eq!(times.set("supper", "19:00", Origin::Flag), None);
-/// let [start, until] = times.said();
-/// assert!(start.value.is_null() && until.value == "10:00");
+/// assert_eq!(times.set("date", "2027-07-14", Origin::Flag), Some(true));
+/// let [start, until, .., date, _] = times.said();
+/// assert!(start.value.is_null() && until.value == "10:00" && date.value == "2027-07-14");
 /// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Timetable {
@@ -28,6 +32,12 @@ pub struct Timetable {
     pub start: Word<Option<Clock>>,
     /// Until when the leader trusts snow bridges, if they say so.
     pub bridges_until: Word<Option<Clock>>,
+    /// When the party wants to be at the end of its line, if the leader says so.
+    pub back_by: Word<Option<Clock>>,
+    /// The day of the trip, if the leader says so.
+    pub date: Word<Option<Day>>,
+    /// How far the clocks of the trip are from UTC, if the leader says so.
+    pub utc_offset: Word<Option<UtcOffset>>,
 }
 
 impl Default for Timetable {
@@ -35,40 +45,54 @@ impl Default for Timetable {
         Self {
             start: Word::default_of(None, Standing::Leader),
             bridges_until: Word::default_of(None, Standing::Leader),
+            back_by: Word::default_of(None, Standing::Leader),
+            date: Word::default_of(None, Standing::Leader),
+            utc_offset: Word::default_of(None, Standing::Leader),
         }
     }
 }
 
 impl Timetable {
-    /// Every time, null where nobody gave it.
+    /// Every word, null where nobody gave it.
     #[must_use]
-    pub fn said(&self) -> [WordInForce; 2] {
-        let value = |word: &Word<Option<Clock>>| {
-            let time = word.value.map(|clock| clock.to_string());
-            time.map_or(Value::Null, Value::from)
-        };
-        let (start, until) = (&self.start, &self.bridges_until);
+    pub fn said(&self) -> [WordInForce; 5] {
+        let until = "until when snow bridges are trusted";
         [
-            start.said("start", "when each stage is started", value(start)),
-            until.said(
-                "bridges_until",
-                "until when snow bridges are trusted",
-                value(until),
-            ),
+            listed(&self.start, "start", "when each stage is started"),
+            listed(&self.bridges_until, "bridges_until", until),
+            listed(&self.back_by, "back_by", "when the line is to be done"),
+            listed(&self.date, "date", "the day of the trip"),
+            listed(&self.utc_offset, "utc_offset", "its clock against UTC"),
         ]
     }
 
-    /// Puts a time in force by its name. `None` where there is no such name, false where the text is no time of day.
+    /// Puts a word in force by its name. `None` where there is no such name, false where the text is no such thing.
     #[must_use]
     pub fn set(&mut self, name: &str, text: &str, origin: Origin) -> Option<bool> {
-        let word = match name {
-            "start" => &mut self.start,
-            "bridges_until" => &mut self.bridges_until,
+        Some(match name {
+            "start" => self.start.put(Clock::parse(text).ok().map(Some), origin),
+            "bridges_until" => {
+                let until = Clock::parse(text).ok().map(Some);
+                self.bridges_until.put(until, origin)
+            }
+            "back_by" => self.back_by.put(Clock::parse(text).ok().map(Some), origin),
+            "date" => self.date.put(Day::parse(text).ok().map(Some), origin),
+            "utc_offset" => {
+                let offset = UtcOffset::parse(text).ok().map(Some);
+                self.utc_offset.put(offset, origin)
+            }
             _ => return None,
-        };
-        let time = Clock::parse(text).ok();
-        Some(word.put(time.map(Some), origin))
+        })
     }
+}
+
+fn listed<T: ToString>(
+    word: &Word<Option<T>>,
+    name: &'static str,
+    says: &'static str,
+) -> WordInForce {
+    let value = word.value.as_ref().map(ToString::to_string);
+    word.said(name, says, value.map_or(Value::Null, Value::from))
 }
 
 #[cfg(test)]
@@ -76,13 +100,14 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_time_is_set_by_the_name_it_is_listed_under() {
+    fn a_word_is_set_by_the_name_it_is_listed_under() {
         let mut times = Timetable::default();
-        for i in 0..2 {
+        let texts = ["04:30", "04:30", "04:30", "2027-07-14", "+02:00"];
+        for (i, text) in texts.into_iter().enumerate() {
             let name = times.said()[i].name;
             assert_eq!(times.said()[i].value, Value::Null, "{name}");
-            assert_eq!(times.set(name, "4:30", Origin::Flag), Some(true), "{name}");
-            assert_eq!(times.said()[i].value, "04:30", "{name}");
+            assert_eq!(times.set(name, text, Origin::Flag), Some(true), "{name}");
+            assert_eq!(times.said()[i].value, text, "{name}");
             assert_eq!(times.set(name, "4h30", Origin::Flag), Some(false), "{name}");
         }
         assert_eq!(times.set("travel", "4:30", Origin::Flag), None);

@@ -10,7 +10,9 @@ use crate::{
     },
     raster::Terrain,
     rope::legs::RopedLeg,
+    times::hours::Hours,
     trip::{job::Brief, zone::Zone},
+    whole::clock,
 };
 
 /// All of it, the gravest first.
@@ -18,12 +20,14 @@ pub(crate) fn findings(
     job: &Brief<'_>,
     stages: &[Sketch<'_>],
     legs: &[RopedLeg<'_>],
+    hours: &[Hours],
 ) -> Vec<Finding> {
     let notices = job.notices.iter().cloned().map(handed_on);
     let mut found: Vec<Finding> = notices.collect();
     found.extend(missed(job, stages));
     found.extend(gaps_between(job, stages));
     found.extend(slope_unknown(legs));
+    found.extend(clock::findings(job, legs, hours));
     let terrain = job.terrain.map(Terrain::notes).unwrap_or_default();
     found.extend(terrain.into_iter().map(handed_on));
     for note in stages.iter().flat_map(|s| &s.met.under.notes) {

@@ -22,6 +22,7 @@ use crate::{
     },
     times::hours::Hours,
     trip::job::Brief,
+    whole::parts::{self, height_m},
 };
 
 /// What the trip has settled before its legs are put together.
@@ -47,15 +48,7 @@ pub(crate) fn legs(settled: &Settled<'_>) -> Vec<Leg> {
 impl Settled<'_> {
     fn leg(&self, index: usize, leg: &RopedLeg<'_>, hours: &Hours) -> Leg {
         let (setups, unanswered) = self.setups(index, leg);
-        let known = Known {
-            job: self.job,
-            leg,
-            hours,
-            setups: &setups,
-            unanswered: &unanswered,
-            asked: self.asked,
-        };
-        let findings = known.findings();
+        let findings = self.known(leg, hours, &setups, &unanswered).findings();
         let (stretch, footing) = (leg.sketch.stretch, &leg.footing);
         let at = |m: f64| {
             let at = leg.stage.stage.at(m);
@@ -74,6 +67,8 @@ impl Settled<'_> {
             length_m: stretch.length_m(),
             start: at(stretch.from_m),
             end: at(stretch.to_m),
+            start_height_m: height_m(leg, stretch.from_m),
+            end_height_m: height_m(leg, stretch.to_m),
             ascent_m: footing.climb.map(|c| c.ascent_m),
             descent_m: footing.climb.map(|c| c.descent_m),
             steepest_deg: footing.steepest.map(|s| s.deg.abs()),
@@ -98,12 +93,31 @@ impl Settled<'_> {
             time_min: hours.walking_min,
             rope_min: hours.rope_min,
             break_min: hours.break_min,
+            halt_min: hours.halt_min,
+            parts: parts::parts(leg, hours, self.job.rules),
             start_clock: hours.clock.map(|[begin, _]| begin),
             end_clock: hours.clock.map(|[_, end]| end),
             verdict: verdict::of_findings(leg.sketch.roped, &findings),
             stretches: stretches(&findings, &setups, self.job.rules),
             teams: setups,
             findings,
+        }
+    }
+
+    fn known<'k>(
+        &'k self,
+        leg: &'k RopedLeg<'k>,
+        hours: &'k Hours,
+        setups: &'k [TeamSetup],
+        unanswered: &'k [Refusal],
+    ) -> Known<'k> {
+        Known {
+            job: self.job,
+            leg,
+            hours,
+            setups,
+            unanswered,
+            asked: self.asked,
         }
     }
 

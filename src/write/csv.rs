@@ -6,10 +6,11 @@ use crate::{
     fault::Level,
     plan::leg::{Leg, TeamSetup},
     say::plain,
+    trip::clock::Clock,
     write::sheet::Sheet,
 };
 
-const HEAD: [&str; 22] = [
+const HEAD: [&str; 33] = [
     "leg",
     "stage",
     "roped",
@@ -32,6 +33,17 @@ const HEAD: [&str; 22] = [
     "rope_m",
     "findings",
     "zone_names",
+    "start_height_m",
+    "end_height_m",
+    "halt_min",
+    "start_clock",
+    "end_clock",
+    "latest_start",
+    "at_bridges_until_m",
+    "turn_round_m",
+    "turn_round",
+    "sunrise",
+    "sunset",
 ];
 
 /// The legs as CSV with a head line; numbers in metres whatever units are shown elsewhere.
@@ -54,7 +66,8 @@ pub fn legs(out: impl io::Write, sheet: &Sheet<'_>) -> io::Result<()> {
                 .iter()
                 .cloned()
                 .chain(team)
-                .chain([findings(leg), names(sheet, leg)]);
+                .chain([findings(leg), names(sheet, leg)])
+                .chain(clock(sheet, leg));
             csv.write_record(cells.map(|c| guarded(&c)))?;
         }
     }
@@ -82,6 +95,28 @@ fn of_leg(leg: &Leg) -> [String; 13] {
         maybe(leg.gap_m),
         maybe(leg.effective_gap_m),
         leg.verdict.as_str().to_owned(),
+    ]
+}
+
+/// The heights and hours of a leg, and the clock of its stage.
+fn clock(sheet: &Sheet<'_>, leg: &Leg) -> [String; 11] {
+    let maybe = |x: Option<f64>| x.map_or_else(String::new, number);
+    let time = |at: Option<Clock>| at.map_or_else(String::new, |at| at.to_string());
+    let mut clocks = sheet.plan.clock.iter().flat_map(|clock| clock.stages());
+    let clock = clocks.find(|clock| clock.stage == leg.stage);
+    let planned = clock.map(|clock| clock.as_planned).unwrap_or_default();
+    [
+        maybe(leg.start_height_m),
+        maybe(leg.end_height_m),
+        number(leg.halt_min),
+        time(leg.start_clock),
+        time(leg.end_clock),
+        time(planned.latest_start),
+        maybe(planned.at_bridges_until_m),
+        maybe(planned.turn_round.map(|turn| turn.at_m)),
+        time(planned.turn_round.map(|turn| turn.by)),
+        time(clock.and_then(|clock| clock.sunrise)),
+        time(clock.and_then(|clock| clock.sunset)),
     ]
 }
 

@@ -17,7 +17,6 @@ use quick_xml::{
 
 use crate::{
     geometry::LonLat,
-    ground::profile::Profile,
     say::{name, plain, voice::Voice},
     trip::route::{Route, Stage},
     write::{
@@ -69,16 +68,9 @@ fn head(sheet: &Sheet<'_>, voice: Voice) -> io::Result<Vec<u8>> {
 
 fn waypoints(sheet: &Sheet<'_>, voice: Voice) -> Vec<Waypoint> {
     let changes = change::changes(sheet);
-    let stages = sheet.route.stages.iter();
-    let profiles: Vec<(usize, Profile)> =
-        stages.map(|s| (s.number, Profile::of_route(s))).collect();
-    let height_m = |change: &ChangePoint<'_>| {
-        let of_stage = profiles.iter().find(|(stage, _)| *stage == change.stage);
-        of_stage.and_then(|(_, profile)| profile.height_m(change.at_m))
-    };
     changes
         .iter()
-        .map(|c| waypoint(c, height_m(c), &zones_told(sheet, c, voice), voice))
+        .map(|c| waypoint(c, &zones_told(sheet, c, voice), voice))
         .collect()
 }
 
@@ -100,15 +92,10 @@ fn zones_told(sheet: &Sheet<'_>, change: &ChangePoint<'_>, voice: Voice) -> Stri
     told.collect()
 }
 
-fn waypoint(
-    change: &ChangePoint<'_>,
-    height_m: Option<f64>,
-    zones: &str,
-    voice: Voice,
-) -> Waypoint {
+fn waypoint(change: &ChangePoint<'_>, zones: &str, voice: Voice) -> Waypoint {
     let (lon_deg, lat_deg) = degrees(LonLat::new(change.at[0], change.at[1]));
     let mut waypoint = Waypoint::new((lon_deg, lat_deg).into());
-    waypoint.elevation = height_m.map(tenths);
+    waypoint.elevation = change.height_m.map(tenths);
     let detail = format!(
         "{}. {}{zones}",
         change.title(voice),

@@ -228,7 +228,7 @@ fn leg(kml: &mut Kml<impl Write>, leg: &Leg, sheet: &Sheet<'_>, voice: Voice) ->
     }
     let (title, says) = (
         sentence::leg_title(leg, voice).to_string(),
-        sentence::leg_description(leg, voice).to_string(),
+        sentence::leg_told(leg, voice).to_string(),
     );
     kml.placemark(&title, &says, leg.verdict.as_str(), |kml| {
         kml.within("MultiGeometry", |kml| {

@@ -1,6 +1,7 @@
 //! What several formats are made of: rows, places, paragraphs, styles.
 
 pub mod change;
+pub mod clock;
 pub(crate) mod findings;
 pub mod itinerary;
 pub(crate) mod keep;

@@ -78,6 +78,8 @@ fn sections(sheet: &Sheet<'_>) -> Markup {
         }))
         (section("profile", "Height profile", profiles(sheet)))
         (section("changes", "Where to stop for the rope", legs::changes(sheet)))
+        @let clock = legs::clock(sheet.plan, voice);
+        @if let Some(clock) = clock { (section("clock", "The clock", clock)) }
         (section("findings", "What to look at", said::findings(sheet.plan, voice)))
         @if roped {
             (section("ropes", "The rope laid out", rope::ropes(&sheet.plan.legs, voice)))

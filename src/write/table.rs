@@ -10,7 +10,7 @@ use crate::{
     say::{arg::Arg, cautions::cautions, plain, setup::carry_why, span::Said, voice::Voice},
     write::{
         parts::{
-            change,
+            change, clock,
             findings::{self, Group},
             itinerary, keep,
             paragraph::{bullet, padded},
@@ -62,6 +62,7 @@ pub fn plan(sheet: &Sheet<'_>) -> Table {
     carry(&mut out.text, sheet, look);
     paragraphs(&mut out, &[Level::Stop, Level::Outside, Level::Look]);
     changes(&mut out.text, sheet, look);
+    clock(&mut out.text, sheet, look);
     setups::blocks(&mut out.text, sheet.plan, look.width, look.voice);
     zones(&mut out.text, sheet, look);
     fewer_changes(&mut out.text, sheet, look);
@@ -304,6 +305,17 @@ fn changes(out: &mut String, sheet: &Sheet<'_>, look: Look) {
             &itinerary::change(change, stages, look.voice),
             look.width,
         );
+    }
+}
+
+fn clock(out: &mut String, sheet: &Sheet<'_>, look: Look) {
+    let lines = clock::lines(sheet.plan, look.voice);
+    if lines.is_empty() {
+        return;
+    }
+    title(out, "title-clock", look.voice);
+    for line in lines {
+        bullet(out, "  · ", &line.to_string(), look.width);
     }
 }
 

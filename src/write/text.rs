@@ -10,6 +10,7 @@ use crate::{
     say::{arg::Arg, plain, round::Round, span::Said, voice::Voice},
     write::{
         parts::{
+            clock,
             row::{self, LegRow, TeamRow},
             sentence,
         },
@@ -28,6 +29,7 @@ pub fn message(sheet: &Sheet<'_>) -> String {
     let voice = sheet.look.voice;
     let mut blocks = vec![head(sheet, voice)];
     blocks.extend(sheet.plan.legs.iter().map(|l| leg(l, voice)));
+    blocks.extend(clock(sheet, voice));
     blocks.push(carry(sheet, voice));
     blocks.push(voice.say("message-read", &[]).to_string());
     blocks.join("\n\n") + "\n"
@@ -47,6 +49,14 @@ fn head(sheet: &Sheet<'_>, voice: Voice) -> String {
     voice.say("message-head", &args).to_string()
 }
 
+/// The clock, a line for each thing; the leader's names are left out of what follows.
+fn clock(sheet: &Sheet<'_>, voice: Voice) -> Option<String> {
+    let clock = sheet.plan.clock.as_ref()?;
+    let lines = clock::message(clock, voice);
+    let text: Vec<String> = lines.iter().map(|line| ascii(&line.to_string())).collect();
+    (!text.is_empty()).then(|| text.join("\n"))
+}
+
 fn carry(sheet: &Sheet<'_>, voice: Voice) -> String {
     if sheet.plan.carry.is_empty() {
         return voice.say("message-no-rope", &[]).to_string();
@@ -63,7 +73,7 @@ pub fn leg(leg: &Leg, voice: Voice) -> String {
     let row = LegRow::new(leg, voice);
     let reasons = reasons(leg);
     let told = |form: Form| ascii(&(form(leg, &row, voice) + &reasons));
-    let forms: [Form; 3] = [full, terse, counted];
+    let forms: [Form; 4] = [fullest, full, terse, counted];
     let mut said = forms.into_iter().map(told);
     said.find(|text| text.len() <= MOST).unwrap_or_else(|| {
         let report = voice.say("message-report", &[]);
@@ -133,7 +143,17 @@ fn word(leg: &Leg, voice: Voice) -> Said {
     }
 }
 
+/// With the height at which the rope is put on.
+fn fullest(leg: &Leg, row: &LegRow<'_>, voice: Voice) -> String {
+    let height = leg.start_height_m.map(|m| ("height", Arg::Whole(m)));
+    whole(leg, row, height, voice)
+}
+
 fn full(leg: &Leg, row: &LegRow<'_>, voice: Voice) -> String {
+    whole(leg, row, None, voice)
+}
+
+fn whole(leg: &Leg, row: &LegRow<'_>, height: Option<(&str, Arg<'_>)>, voice: Voice) -> String {
     let mut lines = vec![bare(leg, voice)];
     let unit = || ("unit", Arg::Said(Said::words(voice.units.short())));
     let figure = |text: &str| Arg::Said(Said::figure(text));
@@ -153,7 +173,11 @@ fn full(leg: &Leg, row: &LegRow<'_>, voice: Voice) -> String {
     }
     if leg.roped {
         let place = format!("{:.5} {:.5}", leg.start[1], leg.start[0]);
-        let up = voice.say("message-up", &[("place", figure(&place))]);
+        let place = ("place", figure(&place));
+        let up = match height {
+            Some(height) => voice.say("message-up-height", &[place, height]),
+            None => voice.say("message-up", &[place]),
+        };
         lines.push(up.to_string());
     }
     lines.join("\n")

@@ -41,6 +41,7 @@ fn planned(route: &Route, zones: &[Zone], people: usize, rules: &Rules) -> Optio
         notices: &[],
         timetable: &Timetable::default(),
         burden: None,
+        halts: &[],
     };
     Planner::of(case).and_then(|p| p.plan()).ok()
 }

@@ -132,6 +132,7 @@ fn who_stays_in_the_hole_is_set_up_for_what_lies_in_it() {
             notices: &[],
             timetable: &Timetable::default(),
             burden: None,
+            halts: &[],
         };
         let plan = Planner::of(case).and_then(|p| p.plan()).expect("a plan");
         let legs = plan.legs.iter();

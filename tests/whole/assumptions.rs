@@ -55,8 +55,10 @@ fn scene(name: &str) -> Trip {
     } else {
         ""
     };
+    // So that the way back up the line is reckoned too.
+    let clock = "start = \"05:00\"\nback_by = \"06:30\"";
     scene.rules(&format!(
-        "snow = \"{snow}\"\ntravel = \"{travel}\"\nreserve = \"{reserve}\"{coils}"
+        "{clock}\nsnow = \"{snow}\"\ntravel = \"{travel}\"\nreserve = \"{reserve}\"{coils}"
     ))
 }
 
@@ -130,6 +132,7 @@ const UNMOVED: [(&str, &[&str]); 6] = [
         &[
             "obliged_reach_factor",
             "least_unroped_m",
+            "turn_back_m",
             "spacing_floor_m",
             "spacing_2_m",
             "knots_no_bite_m",
@@ -143,10 +146,7 @@ const UNMOVED: [(&str, &[&str]); 6] = [
         ],
     ),
     ("everybody's mass is given", &["person_kg"]),
-    (
-        "of no weight on this ground",
-        &["climb_m_per_h", "wide_min_per_km_m"],
-    ),
+    ("of no weight on this ground", &["wide_min_per_km_m"]),
     (
         "for `options`, or for ropes of other diameters",
         &[

@@ -24,6 +24,7 @@ place-flag = { $property ->
     [glaciers] `--glaciers`
     [start] `--start`
     [bridges_until] `--bridges-until`
+    [back_by] `--back-by`
     [snow] `--snow`
    *[other] flags, `{ $property }`
  }
@@ -39,6 +40,7 @@ line-sort = { $sort ->
 item-segment = segment { $number }
 item-point = point { $number }
 item-detail = detail { $number }
+item-halt = halt { $number }
 item-flags = flags
 item-party = party
 item-practice = practice
@@ -137,6 +139,7 @@ toml-table = { $table ->
     [person] a person of `[[party]]`
     [rope] a rope of `[[rope]]`
     [contact] a contact of `[[emergency]]`
+    [halt] a halt of `[[halt]]`
     [practice] a practice file
     [about] a sentence of a practice file
    *[figure] a figure of a practice file
@@ -147,6 +150,7 @@ toml-no-member = { toml-table } has no `{ $member }`
         [person] it has `name` and `mass_kg`
         [rope] it has `length_m`, `diameter_mm` and `name`
         [contact] it has `name`, `contact` and `note`
+        [halt] it has `at_km`, `stage`, `name` and `minutes`
         [practice] it has `name`, `says`, `comes_from`, `used`, `beside`, the words `reserve`, `knots`, `cover` and `rope_on_bare`, and a table such as `[spacing_2_m]` for each figure
         [about] it has `says` and `standing`, and `sources` where they help
        *[figure] it has `value` and `standing`, and `says`, `sources` and `note` where they help
@@ -159,6 +163,7 @@ toml-lacks = { toml-table } lacks `{ $member }`
     .hint = { $member ->
         [length_m] add its length in metres: `length_m = 60`
         [contact] add the number or channel: `contact = "…"`
+        [minutes] add how long it is: `minutes = 20`
         [value] add the figure: `value = …`
         [says] add the sentence: `says = "…"`
         [standing] add what stands behind it: `standing = "our judgement"`
@@ -171,12 +176,15 @@ toml-form = `{ $member }` does not take { $found }
         [texts] write a list of texts, each between quotation marks: `["first", "second"]`
         [truth] write `true` or `false`
         [time] write a time of day between quotation marks, such as `"04:30"`
+        [date] write a day between quotation marks, such as `"2027-07-14"`
+        [offset] write how far the clocks are ahead of UTC between quotation marks, such as `"+02:00"`
         [words] use one of { $words }
         [people] it takes how many, a list of masses in kg, or [[party]] blocks with `name` and `mass_kg`
         [stage] it takes the number or the name of a stage
         [teams] it takes how many go on each rope, such as [3, 2]
         [ropes] it takes [[rope]] blocks with `length_m`, and `diameter_mm` and `name` where known
         [contacts] it takes [[emergency]] blocks with `name`, `contact` and `note`
+        [halts] it takes [[halt]] blocks with `minutes`, and `at_km` or the `name` of a waypoint
         [assumptions] it takes a table [assume] of figures and words by name
         [assumption] write a number, a word between quotation marks, or `true` or `false`
         [about] it takes a table with `says` and `standing`
@@ -217,6 +225,35 @@ trip-no-start = bridges are trusted until { $until }, but nobody said when the p
         [flags] `--start 04:30`, or `start = "04:30"` in the trip file
        *[members] `start = "04:30"`
      }
+trip-no-start-back = the line is to be done by { $by }, but nobody said when the party starts
+    .hint = { $interface ->
+        [flags] `--start 04:30`, or `start = "04:30"` in the trip file
+       *[members] `start = "04:30"`
+     }
+halt-minutes = a halt of { $minutes } is outside { $min } to { $max }
+    .hint = give minutes; whoever rests longer begins a new stage
+halt-nowhere = nobody said where the halt is
+    .hint = give `at_km`, the kilometre of the line, or `name`, that of a waypoint of the route file
+halt-before = a halt at { $at } lies on no line
+    .hint = give the kilometre from the start of the stage, 0 or more
+halt-beyond = a halt at { $at } lies beyond the end of the line, { $length }
+    .hint = give a kilometre from 0 to { $length }
+halt-on-which-stage = a halt at a kilometre, and the route has several stages
+    .hint = say which with `stage`: it has { $stages }
+halt-no-waypoint = the route file has no waypoint "{ $name }"
+    .hint = { $has ->
+        [0] it has none with a name: give `at_km`
+        [one] it has 1 with another name: write that one, or give `at_km`
+       *[other] it has { $has } with other names: write one of those, or give `at_km`
+     }
+halt-no-waypoint-but = the route file has no waypoint "{ $name }"
+    .hint = perhaps `{ $near }` is meant
+halt-waypoint-away = the waypoint "{ $name }" lies { $away } from the line, farther than the margin of { $margin }
+    .hint = give `at_km`, where on the line the halt is
+trip-no-day = { $name } takes a day, and "{ $found }" is none
+    .hint = write it as 2027-07-14
+trip-no-offset = { $name } takes how far the clocks are ahead of UTC, and "{ $found }" is no such thing
+    .hint = write it as +02:00
 figures-there-are = { $interface ->
     [flags] `schrund practice arm-span` prints the figures and words there are
    *[members] the assumptions of a plan list the figures and words there are

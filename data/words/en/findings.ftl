@@ -141,6 +141,14 @@ ice-span = { $span }
 bridges-late = { $zone } is left at { $left }, after { $until }, until when the leader trusts snow bridges
     .hint = start earlier, or turn round in time
 
+back-late = the line is done at { $arrival }, after { $by }, by when the leader wants to be back
+    .hint = start earlier, or turn round in time
+
+line-turns-back = the line turns back on itself at { $at }: its way back lies along it for { $back }
+
+sun-in-utc = a day is given and no `utc_offset`: sunrise and sunset are told in UTC
+    .hint = give `utc_offset = "+02:00"`, as the clocks of the trip are
+
 # From planning: one zone. What was assumed for a whole file stands in faults.ftl.
 gap-assumed-in-zone = no gap width is given for { $zone }; { $gap } was assumed
     .hint = give `gap_m` in the zones file

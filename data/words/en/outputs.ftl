@@ -76,14 +76,53 @@ change-at = { $stages ->
     [1] { $what } at { $at }
    *[other] { $what } at stage { $stage }, { $at }
 }
+change-height = height { $height }
 change-bearing = then { $bearing }
 bearing-true = { $bearing } true
-hours = Walking { $walking }, roping up and unroping { $rope }, breaks { $breaks }: { $total } in all{ $heights ->
+hours = Walking { $walking }, roping up and unroping { $rope }, breaks { $breaks }{ $halted ->
+    [yes] , halts { $halts }
+   *[no] { "" }
+}: { $total } in all{ $heights ->
     [yes] { "" }
    *[no] , the heights not counted
 }
 hours-clock = ; from { $start } to { $end }
 hours-effort = ; { $effort } effort kilometres
+
+## The clock
+
+title-clock = Clock
+clock-of-stage = stage { $stage }: { $text }
+clock-latest-start = latest start { $at }, to leave all hidden gaps by { $until }{ $slower }
+clock-latest-start-slower = ; slower { $at }
+clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $slower }
+clock-at-until-slower = ; slower at { $place }, on leg { $leg }
+clock-turn = { $kind ->
+    [of] leave the turn at { $place } by { $at }, to be done by { $by }
+   *[off] last place to turn round: { $place } by { $at }; the way back along the line is then done by { $by }
+}{ $slower }
+clock-turn-slower = { $kind ->
+    [of] ; slower by { $at }
+   *[off] ; slower { $place } by { $at }
+}
+clock-arrival = done at { $at }{ $slower }
+clock-arrival-slower = ; slower at { $at }
+clock-sun = { $sun ->
+    [up] the sun does not set on { $date }
+    [down] the sun does not rise on { $date }
+    [sets] no sunrise, sunset { $sunset } on { $date } ({ $offset }), at a level horizon
+    [rises] sunrise { $sunrise }, no sunset after it on { $date } ({ $offset }), at a level horizon
+   *[both] sunrise { $sunrise }, sunset { $sunset } on { $date } ({ $offset }), at a level horizon
+}
+clock-halt = { $what } at { $place }{ $height }{ $when }
+clock-halt-turn = turn
+clock-halt-rest = halt
+clock-halt-named = { $what } "{ $name }"
+clock-halt-height = , { $height }
+clock-halt-when = : { $arrive } to { $depart }
+clock-halt-passed = : { $arrive }
+clock-slower = slower: a party that takes { $factor } times as long for walking, rests and the rope
+leg-when = From { $begin }, to { $end }.
 
 ## Fewer changes
 
@@ -186,6 +225,7 @@ message-team = { $spacing }, { $knots }, { $coils }, rope { $rope } { $unit }
 message-team-terse = { $spacing }, { $knots } kn, coil { $coil }, rope { $rope } { $unit }
 message-gap = gap { $gap } { $unit }
 message-up = up { $place }
+message-up-height = up { $place } at { $height }
 message-teams = { $teams } teams, each its own set-up: see the report. Rope up to { $rope }
 message-report = ! see the report
 

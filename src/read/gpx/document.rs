@@ -16,6 +16,7 @@ use crate::fault::{
     place::{Item, Sort},
 };
 use crate::geometry::LonLat;
+use crate::trip::route::NamedPlace;
 
 use super::element::Element;
 use super::fix::{self, NoHeight, WrittenPosition};
@@ -45,6 +46,10 @@ pub(super) struct GpxDocument<'n> {
     pub(super) held_tracks: PartCount,
     pub(super) held_routes: PartCount,
     pub(super) waypoints: usize,
+    /// Those with a name and a position.
+    pub(super) named: Vec<NamedPlace>,
+    /// Where the open waypoint is, until its name comes.
+    waypoint: Option<LonLat>,
     pub(super) tally: Tally,
     pub(super) odd: Odd,
     /// Positions in the file's own extensions.
@@ -68,6 +73,8 @@ impl<'n> GpxDocument<'n> {
             held_tracks: PartCount::default(),
             held_routes: PartCount::default(),
             waypoints: 0,
+            named: Vec::new(),
+            waypoint: None,
             tally: Tally::default(),
             odd: Odd::default(),
             aside: 0,
@@ -153,7 +160,10 @@ impl<'n> GpxDocument<'n> {
             Element::Route => self.begin_part(Sort::Route),
             Element::Segment => self.begin_segment(),
             Element::TrackPoint | Element::RoutePoint => self.begin_point(written, lines),
-            Element::Waypoint => self.waypoints += 1,
+            Element::Waypoint => {
+                self.waypoints += 1;
+                self.waypoint = written.and_then(|w| fix::position(w).ok());
+            }
             Element::Name | Element::Height => {
                 self.text.clear();
                 lines.hold();
@@ -223,6 +233,9 @@ impl<'n> GpxDocument<'n> {
 
     /// The first name that is not empty counts.
     fn end_name(&mut self, lines: &Lines<'_>) {
+        if self.open.last() == Some(&Element::Waypoint) {
+            return self.name_waypoint();
+        }
         if let Some(nul) = name::nul(&self.text) {
             self.bad_name(nul, lines);
         }
@@ -233,6 +246,16 @@ impl<'n> GpxDocument<'n> {
         if name.is_none() {
             *name = name::tidy(&self.text);
         }
+    }
+
+    /// A waypoint with a faulty position or name is left out, as all were when nothing asked for them.
+    fn name_waypoint(&mut self) {
+        let name = name::tidy(&self.text).filter(|text| name::nul(text).is_none());
+        let place = name.and_then(|name| {
+            let at = self.waypoint.take()?.taken_back();
+            Some(NamedPlace { name, at })
+        });
+        self.named.extend(place);
     }
 
     fn end_height(&mut self, lines: &Lines<'_>) {

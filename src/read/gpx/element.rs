@@ -32,7 +32,9 @@ impl Element {
             (Self::Track, "trkseg") => Self::Segment,
             (Self::Segment, "trkpt") => Self::TrackPoint,
             (Self::Route, "rtept") => Self::RoutePoint,
-            (Self::Gpx | Self::Metadata | Self::Track | Self::Route, "name") if native => {
+            (Self::Gpx | Self::Metadata | Self::Track | Self::Route | Self::Waypoint, "name")
+                if native =>
+            {
                 Self::Name
             }
             (Self::TrackPoint | Self::RoutePoint, "ele") if native => Self::Height,

@@ -29,7 +29,10 @@ pub(super) fn route(mut document: GpxDocument<'_>) -> Result<Noted<Route>, Vec<F
     }
     let stages = parts.into_iter().map(|part| part.stage).collect();
     Ok(Noted {
-        value: Route::new(document.name, stages),
+        value: Route {
+            waypoints: document.named,
+            ..Route::new(document.name, stages)
+        },
         notes: document.tally.into_faults(),
     })
 }

@@ -79,7 +79,7 @@ impl Assume {
 }
 
 /// What a plan lists or a trip file holds, and something else sets: its name, or what its numbered names begin with.
-const SET_ELSEWHERE: [(&str, Setter); 13] = [
+const SET_ELSEWHERE: [(&str, Setter); 14] = [
     ("practice", Setter::Practice),
     ("party", Setter::Party),
     ("mass_kg", Setter::Person),
@@ -93,6 +93,7 @@ const SET_ELSEWHERE: [(&str, Setter); 13] = [
     ("stage", Setter::Trip),
     ("glaciers", Setter::Trip),
     ("emergency", Setter::Trip),
+    ("halt", Setter::Trip),
 ];
 
 /// Puts one figure or word in force by its name.
@@ -116,8 +117,12 @@ pub fn assume(
         return known.then_some(()).ok_or(Fault::new(no_word, place));
     }
     if let Some(known) = timetable.set(name, &found, *origin) {
-        let name = name.to_owned();
-        let no_time = InTrip::NoTime { name, found };
+        let (name, of) = (name.to_owned(), name);
+        let no_time = match of {
+            "date" => InTrip::NoDay { name, found },
+            "utc_offset" => InTrip::NoOffset { name, found },
+            _ => InTrip::NoTime { name, found },
+        };
         return known.then_some(()).ok_or(Fault::new(no_time, place));
     }
     let rule = Rule::named(name);

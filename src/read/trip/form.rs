@@ -7,6 +7,7 @@ use serde::Deserialize;
 use super::{
     assume::{Assume, assume},
     folk::Folk,
+    halts::HaltEntry,
     laid::Laid,
     ropes::RopeEntry,
     stage::StageWord,
@@ -15,7 +16,11 @@ use crate::{
     fault::{Fault, Place, trip::InTrip},
     physics::assumed::Snow,
     practice::{Chosen, Cover, Knots, Origin, Pace, Reserve, Travel, UndrawnIce},
-    trip::{clock::Clock, party::EmergencyContact},
+    trip::{
+        clock::Clock,
+        day::{Day, UtcOffset},
+        party::EmergencyContact,
+    },
 };
 
 /// What a trip file can hold. All of it is optional; flags win over it.
@@ -75,6 +80,17 @@ pub struct Trip {
     /// Until when snow bridges are trusted: `"10:00"`.
     #[schemars(with = "Option<String>")]
     pub bridges_until: Option<Clock>,
+    /// When the line is to be done: `"16:00"`. The latest time to turn round is reckoned back from it.
+    #[schemars(with = "Option<String>")]
+    pub back_by: Option<Clock>,
+    /// The day of the trip: `"2027-07-14"`. It gives sunrise and sunset.
+    #[schemars(with = "Option<String>")]
+    pub date: Option<Day>,
+    /// How far its clocks are from UTC: `"+02:00"`. Without it sunrise and sunset are told in UTC.
+    #[schemars(with = "Option<String>")]
+    pub utc_offset: Option<UtcOffset>,
+    /// Where the party halts, and for how long.
+    pub halt: Vec<HaltEntry>,
     /// Terrain models, paths relative to the folder of this file.
     pub terrain: Vec<String>,
     /// A glacier inventory (GeoJSON), its path relative to the folder of this file.
@@ -149,6 +165,9 @@ impl Trip {
         timetable.start.set(self.start.map(Some), *origin);
         let until = self.bridges_until.map(Some);
         timetable.bridges_until.set(until, *origin);
+        timetable.back_by.set(self.back_by.map(Some), *origin);
+        timetable.date.set(self.date.map(Some), *origin);
+        timetable.utc_offset.set(self.utc_offset.map(Some), *origin);
         let figures = self.assume.iter().flat_map(|(name, a)| a.figures(name));
         let set =
             |(name, value): (String, &Assume)| assume(laid, &name, value, place, origin).err();

@@ -11,7 +11,10 @@ use crate::{
         form::{MemberForm, NUMBER, Sorted, TEXT, TEXTS, TRUTH, TableForm, ValueForm, WordForm},
         toml_text::TomlText,
     },
-    trip::clock::Clock,
+    trip::{
+        clock::Clock,
+        day::{Day, UtcOffset},
+    },
 };
 
 static TRIP: TableForm = TableForm {
@@ -34,6 +37,10 @@ static TRIP: TableForm = TableForm {
         MemberForm::may("use_proposed_strike", TRUTH),
         MemberForm::may("start", TIME),
         MemberForm::may("bridges_until", TIME),
+        MemberForm::may("back_by", TIME),
+        MemberForm::may("date", DATE),
+        MemberForm::may("utc_offset", OFFSET),
+        MemberForm::may("halt", HALTS),
         MemberForm::may("terrain", TEXTS),
         MemberForm::may("glaciers", TEXT),
         MemberForm::may("emergency", CONTACTS),
@@ -73,6 +80,17 @@ static CONTACT: TableForm = TableForm {
     others: None,
 };
 
+static HALT: TableForm = TableForm {
+    of: TomlTable::Halt,
+    members: &[
+        MemberForm::may("at_km", NUMBER),
+        MemberForm::may("stage", STAGE),
+        MemberForm::may("name", TEXT),
+        MemberForm::must("minutes", NUMBER),
+    ],
+    others: None,
+};
+
 const PEOPLE: ValueForm = ValueForm {
     sorts: &[Sorted::Count, Sorted::Numbers, Sorted::Tables(&PERSON)],
     takes: || Takes::People,
@@ -96,6 +114,18 @@ const STAGE: ValueForm = ValueForm {
 const TIME: ValueForm = ValueForm {
     sorts: &[Sorted::Text(|text| Clock::parse(text).is_ok())],
     takes: || Takes::Time,
+};
+const DATE: ValueForm = ValueForm {
+    sorts: &[Sorted::Text(|text| Day::parse(text).is_ok())],
+    takes: || Takes::Date,
+};
+const OFFSET: ValueForm = ValueForm {
+    sorts: &[Sorted::Text(|text| UtcOffset::parse(text).is_ok())],
+    takes: || Takes::Offset,
+};
+const HALTS: ValueForm = ValueForm {
+    sorts: &[Sorted::Tables(&HALT), Sorted::Nothing],
+    takes: || Takes::Halts,
 };
 const ASSUMPTIONS: ValueForm = ValueForm {
     sorts: &[Sorted::Map(&ASSUMPTION)],
@@ -131,7 +161,7 @@ mod tests {
 
     use super::*;
     use crate::{
-        read::trip::{PersonEntry, RopeEntry, Trip},
+        read::trip::{HaltEntry, PersonEntry, RopeEntry, Trip},
         trip::party::EmergencyContact,
     };
 
@@ -147,6 +177,7 @@ mod tests {
             (&TRIP, members::<Trip>()),
             (&PERSON, members::<PersonEntry>()),
             (&ROPE, members::<RopeEntry>()),
+            (&HALT, members::<HaltEntry>()),
             (&CONTACT, members::<EmergencyContact>()),
         ] {
             let mut names: Vec<&str> = form.members.iter().map(|m| m.name).collect();

@@ -16,6 +16,12 @@ pub(super) fn tidied(mut trip: Trip) -> Trip {
     if let Some(StageWord::Name(name)) = &mut trip.stage {
         *name = tidy(name);
     }
+    for halt in &mut trip.halt {
+        halt.name = halt.name.as_ref().and_then(|name| name::tidy(name));
+        if let Some(StageWord::Name(name)) = &mut halt.stage {
+            *name = tidy(name);
+        }
+    }
     for call in &mut trip.emergency {
         (call.name, call.contact) = (tidy(&call.name), tidy(&call.contact));
     }

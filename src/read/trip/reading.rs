@@ -57,6 +57,7 @@ pub fn check(trip: &Trip, place: &Place) -> Result<(), Vec<Fault>> {
         trip.lay_over(&mut laid, place, &Origin::Trip),
         trip.party(place, &laid.rules).map(|_| ()),
         trip.ropes(place).map(|_| ()),
+        Err(trip.halt_faults(place)),
         Given { gap_m }
             .fault(place)
             .map_or(Ok(()), |fault| Err(vec![fault])),

@@ -51,11 +51,10 @@ impl StageWord {
         if let Some(fault) = self.missing(&route, place) {
             return Err(fault);
         }
-        let stages = route.stages.into_iter().filter(|s| self.is(s)).collect();
-        Ok(Route {
-            name: route.name,
-            stages,
-        })
+        let mut route = route;
+        let stages = std::mem::take(&mut route.stages);
+        let stages = stages.into_iter().filter(|s| self.is(s)).collect();
+        Ok(Route { stages, ..route })
     }
 
     /// That the route has no such stage, where it has none.
@@ -71,14 +70,14 @@ impl StageWord {
         Some(Fault::new(InTrip::NoStage { asked, has }, place))
     }
 
-    fn is(&self, stage: &Stage) -> bool {
+    pub(super) fn is(&self, stage: &Stage) -> bool {
         match self {
             Self::Number(number) => *number == stage.number,
             Self::Name(name) => stage.name.as_deref() == Some(name.as_str()),
         }
     }
 
-    fn asked(&self) -> Asked {
+    pub(super) fn asked(&self) -> Asked {
         match self {
             Self::Number(number) => Asked::Number(*number),
             Self::Name(name) => Asked::Name(name.clone()),

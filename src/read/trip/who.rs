@@ -1,17 +1,18 @@
-//! The party and the ropes that a trip names.
+//! The party, the ropes and the halts that a trip names.
 
 use super::{
     folk::{Folk, MOST_PEOPLE, wrong_masses},
     form::Trip,
+    halts::HaltEntry,
     ropes::RopeEntry,
 };
 use crate::{
     fault::{
-        Fault, Place,
+        Fault, Item, Place,
         trip::{InPlan, InTrip},
     },
     practice::Rules,
-    trip::{party::Party, rope::Rope},
+    trip::{halt::Halt, party::Party, rope::Rope, route::Route},
 };
 
 impl Trip {
@@ -69,5 +70,43 @@ impl Trip {
             return Err(faults);
         }
         Ok(self.rope.iter().map(RopeEntry::rope).collect())
+    }
+
+    /// The halts on a route; waypoints count within `margin_m` metres of the line.
+    ///
+    /// # Errors
+    /// Every halt that cannot be.
+    pub fn halts(
+        &self,
+        route: &Route,
+        margin_m: f64,
+        place: &Place,
+    ) -> Result<Vec<Halt>, Vec<Fault>> {
+        let (mut halts, mut faults) = (Vec::new(), Vec::new());
+        for (entry, number) in self.halt.iter().zip(1..) {
+            let place = place.clone().with_item(Item::Halt(number));
+            match entry.halt(route, margin_m, &place) {
+                Ok(halt) => halts.push(halt),
+                Err(told) => faults.extend(told),
+            }
+        }
+        if faults.is_empty() {
+            Ok(halts)
+        } else {
+            Err(faults)
+        }
+    }
+
+    /// What is wrong with halts without looking at a route.
+    pub(super) fn halt_faults(&self, place: &Place) -> Vec<Fault> {
+        let of = |(entry, number): (&HaltEntry, usize)| {
+            let minutes = entry.wrong_minutes().map(|what| (what, "minutes"));
+            let wrong = [minutes, entry.wrong_place()].into_iter().flatten();
+            let place = place.clone().with_item(Item::Halt(number));
+            wrong.map(move |(what, property)| {
+                Fault::new(what, place.clone().with_property(property))
+            })
+        };
+        self.halt.iter().zip(1..).flat_map(of).collect()
     }
 }

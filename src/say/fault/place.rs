@@ -50,6 +50,9 @@ pub(super) fn item(item: &Item, voice: Voice) -> Said {
             return numbered(keys, number, name, Vec::new()).says(voice);
         }
         Item::Line(way) => return way_to(way, voice),
+        Item::Halt(number) => {
+            return voice.say("item-halt", &[("number", Arg::Count(*number))]);
+        }
         Item::Flag(flag) => return Said::from(*flag),
         Item::Flags => "item-flags",
         Item::Party => "item-party",

@@ -1,14 +1,15 @@
 //! Trip files, flags and practice sets in words.
 
+mod halts;
+
 use super::{
-    phrase::{Phrase, figure, list, name, number, row},
-    place::numbered,
+    phrase::{Phrase, figure, list, name, number},
     quote::{cut, quoted},
     refusal,
 };
 use crate::{
     fault::trip::{Asked, InPlan, InPractice, InTrip, Setter},
-    say::{arg::Arg, span::Said, voice::Voice},
+    say::{arg::Arg, voice::Voice},
     trip::clock::Clock,
 };
 
@@ -39,6 +40,19 @@ pub(super) fn phrase(what: &InTrip, voice: Voice) -> Phrase {
             let until = Clock::of_min(*until_min);
             Phrase::of("trip-no-start", [("until", number(until))])
         }
+        InTrip::BackWithoutStart { by_min } => {
+            let by = Clock::of_min(*by_min);
+            Phrase::of("trip-no-start-back", [("by", number(by))])
+        }
+        InTrip::HaltMinutes { .. }
+        | InTrip::HaltNowhere
+        | InTrip::HaltBefore { .. }
+        | InTrip::HaltBeyond { .. }
+        | InTrip::HaltOnWhichStage { .. }
+        | InTrip::NoWaypoint { .. }
+        | InTrip::WaypointAway { .. } => halts::phrase(what, voice),
+        InTrip::NoDay { name, found } => given("trip-no-day", name, found),
+        InTrip::NoOffset { name, found } => given("trip-no-offset", name, found),
         InTrip::NoFigure { name, near } => no_figure("trip-no-figure", name, near.as_deref()),
         InTrip::SetElsewhere { name: listed, by } => Phrase::of(
             "trip-set-elsewhere",
@@ -146,11 +160,7 @@ fn no_stage(asked: &Asked, has: &[(usize, Option<String>)], voice: Voice) -> Phr
         Asked::Number(n) => Arg::Count(*n),
         Asked::Name(called) => name(format!("\"{}\"", cut(called))),
     };
-    let stage = |(number, called): &(usize, Option<String>)| -> Said {
-        let keys = ["trip-stage", "trip-stage-named"];
-        numbered(keys, *number, called.clone(), Vec::new()).says(voice)
-    };
-    let stages = row(has.iter().map(stage));
+    let stages = halts::stages(has, voice);
     Phrase::of("trip-no-stage", [("asked", asked), ("stages", stages)])
 }
 

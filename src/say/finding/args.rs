@@ -58,7 +58,9 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::IceWithoutGap { .. }
         | Fact::MayRunAlong { .. }
         | Fact::JumpOverIce { .. }
-        | Fact::StageGapOverIce { .. } => line::of(fact, voice),
+        | Fact::TurnFound { .. }
+        | Fact::BackLate { .. }
+        | Fact::StageGapOverIce { .. } => line::of(fact, at, voice),
         Fact::HeightsCompared { .. }
         | Fact::HeightsFarApart { .. }
         | Fact::AscentsApart { .. }
@@ -71,6 +73,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::BendBlocksHaul {}
         | Fact::SlopeUnknown {}
         | Fact::NoInventory {}
+        | Fact::SunInUtc {}
         | Fact::NoHeights {}
         | Fact::OnSkis {}
         | Fact::NoRopeNamed {} => Vec::new(),

@@ -1,9 +1,10 @@
 //! Words and figures of what is found of the line: where it ends, jumps, contours, and lies on ice that nobody drew.
 
-use super::placeable::{FactArgs, yes};
+use super::placeable::{FactArgs, near, yes};
 use crate::{
     plan::{
         fact::{Fact, RouteEnd},
+        finding::At,
         name::IceNames,
         place::{JumpSummary, Piece},
     },
@@ -11,9 +12,14 @@ use crate::{
 };
 
 /// All of one fact of the line.
-pub(super) fn of<'a>(fact: &Fact, voice: Voice) -> FactArgs<'a> {
+pub(super) fn of<'a>(fact: &Fact, at: &At, voice: Voice) -> FactArgs<'a> {
     match fact {
-        Fact::CutOff { at } => vec![("end", Arg::Word(route_end(*at)))],
+        Fact::CutOff { at: end } => vec![("end", Arg::Word(route_end(*end)))],
+        Fact::TurnFound { back_m } => vec![near(at), ("back", Arg::Whole(*back_m))],
+        Fact::BackLate { arrival, back_by } => vec![
+            ("arrival", Arg::Figure(arrival.to_string())),
+            ("by", Arg::Figure(back_by.to_string())),
+        ],
         Fact::IceWithoutGap { pieces, roped } => vec![
             ("spans", Arg::Said(spans(pieces, voice))),
             ("roped", yes(*roped)),

@@ -18,6 +18,7 @@ use crate::{
 /// assert_eq!(changes[0].title(Voice::default()).to_string(), "1. Rope up");
 /// assert_eq!(changes[0].utm.as_deref(), Some("31W 455524 7377205"));
 /// assert_eq!(changes[0].clock.map(|clock| clock.to_string()).as_deref(), Some("06:08"));
+/// assert_eq!(changes[0].height(Voice::default()).as_deref(), Some("1330 m"));
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq)]
@@ -36,6 +37,8 @@ pub struct ChangePoint<'a> {
     pub utm: Option<String>,
     /// Time of day: when roping up begins, or when unroping is done; absent where nobody said when to start.
     pub clock: Option<Clock>,
+    /// Height, metres: an altimeter works in cloud. Absent where none is known.
+    pub height_m: Option<f64>,
     /// What is done there.
     pub kind: ChangeKind,
     /// The roped leg that begins or ends here.
@@ -121,17 +124,35 @@ impl ChangePoint<'_> {
         voice.say("change-title", &args)
     }
 
-    /// What is done here, in sentences.
+    /// The height in whole metres or feet.
+    #[must_use]
+    pub fn height(&self, voice: Voice) -> Option<String> {
+        Some(Arg::Whole(self.height_m?).said(voice.units).to_string())
+    }
+
+    /// When and how high it is, and what is done here, in sentences.
     #[must_use]
     pub fn description(&self, voice: Voice) -> Said {
-        let key = match self.kind {
-            ChangeKind::RopeUp => return sentence::leg_description(self.leg, voice),
-            ChangeKind::Unrope => "change-end",
-            ChangeKind::OffByWord => "change-end-by-word",
-            ChangeKind::EndsOnIce => "change-end-on-ice",
+        let leg = [("leg", Arg::Count(self.leg.leg))];
+        let done = match self.kind {
+            ChangeKind::RopeUp => sentence::leg_description(self.leg, voice),
+            ChangeKind::Unrope => voice.say("change-end", &leg),
+            ChangeKind::OffByWord => voice.say("change-end-by-word", &leg),
+            ChangeKind::EndsOnIce => voice.say("change-end-on-ice", &leg),
         };
-        voice.say(key, &[("leg", Arg::Count(self.leg.leg))])
+        let when = sentence::spot(self.clock, self.height_m, voice);
+        let when = when.map(|when| when.capital().then("."));
+        Said::join(when.into_iter().chain([done]), " ")
     }
+}
+
+/// One end of a roped leg.
+struct LegEnd {
+    kind: ChangeKind,
+    at_m: f64,
+    at: [f64; 2],
+    clock: Option<Clock>,
+    height_m: Option<f64>,
 }
 
 /// All changes in walking order: two for each roped leg.
@@ -139,23 +160,36 @@ impl ChangePoint<'_> {
 pub fn changes<'a>(sheet: &Sheet<'a>) -> Vec<ChangePoint<'a>> {
     let ends = |leg: &'a Leg| {
         [
-            (ChangeKind::RopeUp, leg.start_m, leg.start, leg.start_clock),
-            (ChangeKind::at_end(leg), leg.end_m, leg.end, leg.end_clock),
+            LegEnd {
+                kind: ChangeKind::RopeUp,
+                at_m: leg.start_m,
+                at: leg.start,
+                clock: leg.start_clock,
+                height_m: leg.start_height_m,
+            },
+            LegEnd {
+                kind: ChangeKind::at_end(leg),
+                at_m: leg.end_m,
+                at: leg.end,
+                clock: leg.end_clock,
+                height_m: leg.end_height_m,
+            },
         ]
     };
     let roped = sheet.plan.legs.iter().filter(|leg| leg.roped);
     let places = roped.flat_map(|leg| ends(leg).map(|end| (leg, end)));
     places
         .enumerate()
-        .map(|(i, (leg, (kind, at_m, at, clock)))| ChangePoint {
+        .map(|(i, (leg, end))| ChangePoint {
             number: i + 1,
             stage: leg.stage,
-            at_m,
-            at,
-            degrees: place::degrees(at),
-            utm: place::utm(at),
-            clock,
-            kind,
+            at_m: end.at_m,
+            at: end.at,
+            degrees: place::degrees(end.at),
+            utm: place::utm(end.at),
+            clock: end.clock,
+            height_m: end.height_m,
+            kind: end.kind,
             leg,
         })
         .collect()

@@ -21,6 +21,11 @@ pub fn times(plan: &Plan, voice: Voice) -> Said {
         ("walking", Arg::Minutes(time.walking_min)),
         ("rope", Arg::Minutes(time.rope_min)),
         ("breaks", Arg::Minutes(time.break_min)),
+        ("halts", Arg::Minutes(time.halt_min)),
+        (
+            "halted",
+            Arg::Word(if time.halt_min > 0.0 { "yes" } else { "no" }),
+        ),
         ("total", Arg::Minutes(time.total_min)),
         ("heights", Arg::Word(heights)),
     ];
@@ -45,7 +50,7 @@ pub fn times(plan: &Plan, voice: Voice) -> Said {
 
 /// The stage is named where the plan has several: `rope up at stage 2, 0.48 km`.
 ///
-/// `04:50  rope up at 0.68 km  32T 500000 5149000  46.50000° N 9.00000° E  then 047° true`.
+/// `04:50  rope up at 0.68 km  2310 m  32T 500000 5149000  46.50000° N 9.00000° E  then 047° true`.
 #[must_use]
 pub fn change(change: &ChangePoint<'_>, stages: usize, voice: Voice) -> String {
     let args = [
@@ -57,6 +62,7 @@ pub fn change(change: &ChangePoint<'_>, stages: usize, voice: Voice) -> String {
     let mut parts: Vec<String> = Vec::new();
     parts.extend(change.clock.map(|c| c.to_string()));
     parts.push(voice.say("change-at", &args).to_string());
+    parts.extend(change.height(voice));
     parts.extend(change.utm.clone());
     parts.push(change.degrees.clone());
     parts.extend(then(change, voice).map(|then| then.to_string()));

@@ -6,7 +6,10 @@ use crate::{
         pieces::WordPiece,
     },
     say::{arg::Arg, finding, name, plain, round::Round, span::Said, voice::Voice},
-    trip::zone::{RopeWord, Surface, Zone},
+    trip::{
+        clock::Clock,
+        zone::{RopeWord, Surface, Zone},
+    },
     write::parts::row::{self, TeamRow},
 };
 
@@ -150,6 +153,31 @@ pub fn leg_description(leg: &Leg, voice: Voice) -> Said {
             .map(|f| finding::says(f, voice).capital().then(&stop)),
     );
     Said::join(says, " ").map_names(plain::line)
+}
+
+/// The same, and when it is walked between which heights.
+#[must_use]
+pub fn leg_told(leg: &Leg, voice: Voice) -> Said {
+    let says = leg_description(leg, voice);
+    Said::join([says].into_iter().chain(leg_when(leg, voice)), " ")
+}
+
+/// When a leg is walked and between which heights, in a sentence; nothing where neither is known.
+#[must_use]
+pub fn leg_when(leg: &Leg, voice: Voice) -> Option<Said> {
+    let begin = spot(leg.start_clock, leg.start_height_m, voice)?;
+    let end = spot(leg.end_clock, leg.end_height_m, voice)?;
+    let args = [("begin", Arg::Said(begin)), ("end", Arg::Said(end))];
+    Some(voice.say("leg-when", &args))
+}
+
+/// `06:08, height 1331 m`; nothing where neither is known.
+#[must_use]
+pub fn spot(clock: Option<Clock>, height_m: Option<f64>, voice: Voice) -> Option<Said> {
+    let clock = clock.map(|clock| Said::figure(clock.to_string()));
+    let height = height_m.map(|m| voice.say("change-height", &[("height", Arg::Whole(m))]));
+    let known: Vec<Said> = clock.into_iter().chain(height).collect();
+    (!known.is_empty()).then(|| Said::join(known, ", "))
 }
 
 fn team_line(setup: &TeamSetup, teams: usize, voice: Voice) -> Said {

@@ -105,9 +105,11 @@ impl Paper {
     }
 }
 
-/// A line in drawing units without the detail that is too small to see.
+/// A line in drawing units without the detail that is too small to see, and without places that are none: broken heights
+/// make contour lines of them.
 pub(super) fn simplified(spots: impl Iterator<Item = PaperSpot>) -> LineString {
-    let all: Vec<Coord> = spots.map(|(x, y)| Coord { x, y }).collect();
+    let drawn = spots.filter(|(x, y)| x.is_finite() && y.is_finite());
+    let all: Vec<Coord> = drawn.map(|(x, y)| Coord { x, y }).collect();
     let mut step = DETAIL / 2.0;
     let mut thin = thinned(&all, step);
     while thin.len() > MOST_POINTS {
@@ -221,6 +223,18 @@ mod tests {
         assert!(at.distance_m(back) < 1e-3, "{back:?}");
         let (x, y) = paper.at(bounds.low);
         assert!(x >= -0.01 && y <= paper.height + 0.01, "{x} {y}");
+    }
+
+    #[test]
+    fn places_that_are_none_are_left_out_of_a_line() {
+        let line = [
+            (0.0, 0.0),
+            (f64::NAN, 3.0),
+            (5.0, f64::INFINITY),
+            (9.0, 9.0),
+        ];
+        let drawn = simplified(line.into_iter());
+        assert_eq!(drawn.0.len(), 2, "{drawn:?}");
     }
 
     #[test]

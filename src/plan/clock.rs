@@ -1,0 +1,198 @@
+//! The clock of a plan: how late to start, where the team is at an hour, how late to turn round, when the sun is up.
+
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use crate::trip::{
+    clock::Clock,
+    day::{Day, UtcOffset},
+};
+
+/// The clock of a plan: that of its first stage, and the same of each further one. Every stage is started anew.
+///
+/// ```
+/// let mut job = schrund::example::job()?;
+/// job.timetable.set("bridges_until", "09:00", schrund::practice::Origin::Flag);
+/// let clock = schrund::plan(&job)?.clock.expect("a start is given");
+/// // Started then, the bridges are left by nine; a minute later they are not.
+/// let latest = clock.first.as_planned.latest_start.expect("there are bridges");
+/// for (later_min, late) in [(0.0, false), (1.0, true)] {
+///     job.timetable.start.value = Some(latest.after(later_min));
+///     let mut legs = schrund::plan(&job)?.legs.into_iter();
+///     assert_eq!(legs.any(|leg| leg.findings.iter().any(|f| f.code() == "bridges-late")), late);
+/// }
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct PlanClock {
+    /// That of the first stage planned.
+    #[serde(flatten)]
+    pub first: StageClock,
+    /// The same of each further stage.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub other_stages: Vec<StageClock>,
+}
+
+impl PlanClock {
+    /// Stage by stage.
+    pub fn stages(&self) -> impl Iterator<Item = &StageClock> {
+        std::iter::once(&self.first).chain(&self.other_stages)
+    }
+}
+
+/// The clock of one stage.
+///
+/// ```
+/// use schrund::practice::Origin;
+///
+/// let mut job = schrund::example::job()?;
+/// let start = job.timetable.start.value.expect("it is given");
+/// for (name, word) in [("date", "2027-03-20"), ("utc_offset", "+01:00")] {
+///     job.timetable.set(name, word, Origin::Flag);
+/// }
+/// let plan = schrund::plan(&job)?;
+/// let clock = plan.clock.expect("a day and a start are given").first;
+/// // Near the equinox a day is twelve hours long, and a few minutes for the sun's width and the air.
+/// let day_min = clock.sunset.zip(clock.sunrise).map(|(sets, rises)| sets.min() - rises.min());
+/// assert!(day_min.is_some_and(|min| (min - 12.0 * 60.0).abs() < 20.0), "{clock:?}");
+/// assert_eq!(clock.as_planned.arrival, plan.legs[2].end_clock);
+/// // A third slower (our judgement).
+/// let min = |arrival: Option<schrund::trip::clock::Clock>| arrival.map(|a| a.min() - start.min());
+/// let slower = clock.slower.and_then(|slower| min(slower.arrival));
+/// assert!((slower.unwrap() * 3.0 / 4.0 - min(clock.as_planned.arrival).unwrap()).abs() < 1e-6);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct StageClock {
+    /// Number of the stage.
+    pub stage: usize,
+    /// When it is started, where the leader says it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub start: Option<Clock>,
+    /// Until when snow bridges are trusted, likewise.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bridges_until: Option<Clock>,
+    /// When the line is to be done, likewise.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub back_by: Option<Clock>,
+    /// As planned.
+    #[serde(flatten)]
+    pub as_planned: Backwards,
+    /// The same for a slower party; `slower_factor` says how much slower.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub slower: Option<Backwards>,
+    /// The day of the trip, where the leader says it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub date: Option<Day>,
+    /// When the sun rises where the stage begins, at a level horizon; absent on days on which it does not.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub sunrise: Option<Clock>,
+    /// When it sets after that; it may be past midnight.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub sunset: Option<Clock>,
+    /// What the sun does on a day on which it neither rises nor sets.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub sun: Option<SunAllDay>,
+    /// By which clock sunrise and sunset are told: ahead of UTC. `+00:00` where the leader does not say.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub utc_offset: Option<UtcOffset>,
+}
+
+/// What the sun does on a day without sunrise and sunset.
+///
+/// ```
+/// use schrund::{plan::clock::SunAllDay, practice::Origin};
+///
+/// // The invented glacier lies north of the polar circle, if only just.
+/// let mut job = schrund::example::job()?;
+/// job.timetable.set("date", "2027-06-21", Origin::Flag);
+/// let clock = schrund::plan(&job)?.clock.expect("a day is given");
+/// assert_eq!((clock.first.sunrise, clock.first.sun), (None, Some(SunAllDay::Up)));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "lowercase")]
+pub enum SunAllDay {
+    /// It does not set.
+    Up,
+    /// It does not rise.
+    Down,
+}
+
+/// Times worked backwards for a stage. All are absent without heights, and each where the leader says nothing that it is
+/// reckoned from.
+///
+/// ```
+/// let mut job = schrund::example::job()?;
+/// job.timetable.set("bridges_until", "06:30", schrund::practice::Origin::Flag);
+/// let plan = schrund::plan(&job)?;
+/// let times = plan.clock.as_ref().expect("a start is given").first.as_planned;
+/// // At half past six the team is on the roped leg, which begins at 06:08 and is roped up by 06:23.
+/// assert_eq!(times.at_bridges_until_leg, Some(2));
+/// let on_leg = |m: &f64| (plan.legs[1].start_m..plan.legs[1].end_m).contains(m);
+/// assert!(times.at_bridges_until_m.as_ref().is_some_and(on_leg), "{times:?}");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, JsonSchema)]
+pub struct Backwards {
+    /// When the stage is done.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub arrival: Option<Clock>,
+    /// The latest start, to the minute, that leaves all hidden gaps before snow bridges are no longer trusted; absent
+    /// where there are none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub latest_start: Option<Clock>,
+    /// Chainage where the team is at that hour when it starts as planned, metres; absent where it has not begun or is
+    /// done.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub at_bridges_until_m: Option<f64>,
+    /// The leg that it is on there.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub at_bridges_until_leg: Option<usize>,
+    /// Where and how late it may turn round to be back in time; absent where nobody says by when.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub turn_round: Option<TurnRound>,
+}
+
+/// Where and how late the team may turn round to be back in time.
+///
+/// ```
+/// use schrund::{plan::clock::TurnKind, practice::Origin};
+///
+/// let mut job = schrund::example::job()?;
+/// job.timetable.set("back_by", "07:30", Origin::Flag);
+/// let plan = schrund::plan(&job)?;
+/// let turn = plan.clock.and_then(|clock| clock.first.as_planned.turn_round).expect("reckoned from back_by");
+/// assert_eq!((turn.kind, turn.leg), (TurnKind::OffTheLine, 2), "a line one way: half of the two hours is gone on leg 2");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct TurnRound {
+    /// The latest time, to the minute.
+    pub by: Clock,
+    /// Where: chainage, metres.
+    pub at_m: f64,
+    /// The same: longitude, latitude.
+    pub at: [f64; 2],
+    /// The leg.
+    pub leg: usize,
+    /// What is done there.
+    pub kind: TurnKind,
+}
+
+/// How a team turns round.
+///
+/// ```
+/// use schrund::plan::clock::TurnKind;
+///
+/// assert_eq!(serde_json::to_string(&TurnKind::OfTheLine)?, r#""of-the-line""#);
+/// # Ok::<(), serde_json::Error>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum TurnKind {
+    /// The line goes out and back and turns there: who leaves it later is back too late.
+    OfTheLine,
+    /// The line goes one way: the last place from which the way back along it, as walked, still ends in time.
+    OffTheLine,
+}

@@ -1,0 +1,82 @@
+//! What is wrong with halts, in words.
+
+use crate::{
+    fault::trip::InTrip,
+    say::{
+        arg::Arg,
+        fault::{
+            phrase::{Phrase, figure, name, number, row},
+            place::numbered,
+            quote::quoted,
+        },
+        round::Round,
+        span::Said,
+        voice::Voice,
+    },
+};
+
+/// Figures as they were given: files and flags are metric.
+pub(super) fn phrase(what: &InTrip, voice: Voice) -> Phrase {
+    match what {
+        InTrip::HaltMinutes {
+            minutes,
+            within: [min, max],
+        } => Phrase::of(
+            "halt-minutes",
+            [
+                ("minutes", figure(minutes, "min")),
+                ("min", number(min)),
+                ("max", figure(max, "min")),
+            ],
+        ),
+        InTrip::HaltBefore { at_km } => Phrase::of("halt-before", [("at", figure(at_km, "km"))]),
+        InTrip::HaltBeyond { at_km, length_m } => Phrase::of(
+            "halt-beyond",
+            [
+                ("at", figure(at_km, "km")),
+                (
+                    "length",
+                    figure(Round::Down.fixed(length_m / 1000.0, 2), "km"),
+                ),
+            ],
+        ),
+        InTrip::HaltOnWhichStage { has } => {
+            Phrase::of("halt-on-which-stage", [("stages", stages(has, voice))])
+        }
+        InTrip::NoWaypoint {
+            name: called,
+            near,
+            has,
+        } => no_waypoint(called, near.as_deref(), *has),
+        InTrip::WaypointAway {
+            name: called,
+            away_m,
+            margin_m,
+        } => Phrase::of(
+            "halt-waypoint-away",
+            [
+                ("name", quoted(called)),
+                ("away", figure(Round::Up.fixed(*away_m, 0), "m")),
+                ("margin", figure(margin_m, "m")),
+            ],
+        ),
+        _ => Phrase::plain("halt-nowhere"),
+    }
+}
+
+fn no_waypoint(called: &str, near: Option<&str>, has: usize) -> Phrase {
+    let (called, has) = (("name", quoted(called)), ("has", Arg::Count(has)));
+    match near {
+        Some(near) => Phrase::of("halt-no-waypoint-but", [called, ("near", name(near))]),
+        None => Phrase::of("halt-no-waypoint", [called, has]),
+    }
+}
+
+/// The stages there are, by number and name.
+pub(super) fn stages(has: &[(usize, Option<String>)], voice: Voice) -> Arg<'static> {
+    let stage = |(number, called): &(usize, Option<String>)| -> Said {
+        let keys = ["trip-stage", "trip-stage-named"];
+        numbered(keys, *number, called.clone(), Vec::new()).says(voice)
+    };
+    row(has.iter().map(stage))
+}

@@ -1,0 +1,34 @@
+//! Where a team is on ice whose gaps nobody sees.
+
+use crate::{
+    rope::legs::RopedLeg,
+    trip::{
+        job::Brief,
+        zone::{Surface, Zone},
+    },
+};
+
+/// Ice with hidden gaps, and where its last crossing on a leg ends.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct HiddenGaps<'a> {
+    /// The zone; `None` for ice that only an inventory knows.
+    pub(crate) zone: Option<&'a Zone>,
+    /// Chainage, metres.
+    pub(crate) ends_m: f64,
+}
+
+/// The ice with hidden gaps that is crossed on a leg. Where nobody drew a zone they are taken as hidden.
+pub(crate) fn hidden<'a>(job: &Brief<'a>, leg: &RopedLeg<'_>) -> Vec<HiddenGaps<'a>> {
+    let stretch = leg.sketch.stretch;
+    let hidden = leg.stage.met.contacts.iter().filter_map(|contact| {
+        let zone = contact.of.zone().and_then(|zone| job.zones.get(zone));
+        let on_leg = contact.crossings.iter();
+        let ends_m = on_leg
+            .filter(|c| c.from_m < stretch.to_m && c.to_m > stretch.from_m)
+            .map(|c| c.to_m.min(stretch.to_m))
+            .reduce(f64::max)?;
+        let hidden = zone.is_none_or(|z| z.surface_counted() == Surface::Snow);
+        hidden.then_some(HiddenGaps { zone, ends_m })
+    });
+    hidden.collect()
+}

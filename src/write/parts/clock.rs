@@ -1,0 +1,238 @@
+//! The clock of a plan in short lines: how late to start, where the team is at an hour, how late to turn round, when it is
+//! done, where it halts, when the sun is up.
+
+use crate::{
+    plan::{
+        Plan,
+        clock::{Backwards, PlanClock, StageClock, SunAllDay, TurnKind, TurnRound},
+        part::LegPart,
+    },
+    practice::Rule,
+    say::{arg::Arg, round::Round, span::Said, voice::Voice},
+    trip::{clock::Clock, day::UtcOffset},
+};
+
+/// The lines, stage by stage; the stage is named where the plan has several.
+///
+/// ```
+/// use schrund::{practice::Origin, say::voice::Voice, write::parts::clock};
+///
+/// let mut job = schrund::example::job()?;
+/// job.timetable.set("bridges_until", "09:00", Origin::Flag);
+/// let lines = clock::lines(&schrund::plan(&job)?, Voice::default());
+/// assert_eq!(lines[0].to_string(), "latest start 07:39, to leave all hidden gaps by 09:00; slower 07:12");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[must_use]
+pub fn lines(plan: &Plan, voice: Voice) -> Vec<Said> {
+    let stages = plan.route.stages.len();
+    let mut lines = Vec::new();
+    let clocks = plan.clock.iter().flat_map(|clock| clock.stages());
+    for clock in clocks {
+        lines.extend(of_stage(clock, voice).map(|l| named(l, clock.stage, stages, voice)));
+    }
+    for leg in &plan.legs {
+        let halts = leg
+            .parts
+            .iter()
+            .filter(|part| part.turns || part.halt_min > 0.0);
+        let said = halts.map(|part| halt(part, voice));
+        lines.extend(said.map(|line| named(line, leg.stage, stages, voice)));
+    }
+    let slower = |clock: &StageClock| clock.slower.is_some();
+    if plan.clock.iter().flat_map(|c| c.stages()).any(slower) {
+        lines.extend(slower_by(plan, voice));
+    }
+    lines
+}
+
+/// For a message: how late to start and to turn round, and when it is done, without a slower party and the sun.
+#[must_use]
+pub fn message(clock: &PlanClock, voice: Voice) -> Vec<Said> {
+    let stages = clock.stages().count();
+    let slower = Backwards::default();
+    let mut lines = Vec::new();
+    for clock in clock.stages() {
+        let planned = clock.as_planned;
+        let of_stage = [
+            latest_start(clock, planned, slower, voice),
+            turn_round(clock, planned, slower, voice),
+            arrival(planned, slower, voice),
+        ];
+        let told = of_stage.into_iter().flatten();
+        lines.extend(told.map(|l| named(l.capital(), clock.stage, stages, voice)));
+    }
+    lines
+}
+
+fn named(line: Said, stage: usize, stages: usize, voice: Voice) -> Said {
+    if stages < 2 {
+        return line;
+    }
+    let args = [("stage", Arg::Count(stage)), ("text", Arg::Said(line))];
+    voice.say("clock-of-stage", &args)
+}
+
+/// The latest start, the place at an hour, the latest turn, the arrival and the sun, as far as they are known.
+fn of_stage(clock: &StageClock, voice: Voice) -> impl Iterator<Item = Said> {
+    let slower = clock.slower.unwrap_or_default();
+    let planned = clock.as_planned;
+    let lines = [
+        latest_start(clock, planned, slower, voice),
+        at_until(clock, planned, slower, voice),
+        turn_round(clock, planned, slower, voice),
+        arrival(planned, slower, voice),
+        sun(clock, voice),
+    ];
+    lines.into_iter().flatten()
+}
+
+fn time(clock: Clock) -> Arg<'static> {
+    Arg::Figure(clock.to_string())
+}
+
+/// What is known of a slower party, put behind; nothing where nothing is.
+fn beside(slower: Option<Said>) -> (&'static str, Arg<'static>) {
+    ("slower", Arg::Said(slower.unwrap_or_default()))
+}
+
+fn latest_start(
+    clock: &StageClock,
+    planned: Backwards,
+    slower: Backwards,
+    voice: Voice,
+) -> Option<Said> {
+    let at = |start: Clock| ("at", time(start));
+    let slower = slower.latest_start;
+    let slower = slower.map(|start| voice.say("clock-latest-start-slower", &[at(start)]));
+    let args = [
+        at(planned.latest_start?),
+        ("until", time(clock.bridges_until?)),
+        beside(slower),
+    ];
+    Some(voice.say("clock-latest-start", &args))
+}
+
+fn at_until(
+    clock: &StageClock,
+    planned: Backwards,
+    slower: Backwards,
+    voice: Voice,
+) -> Option<Said> {
+    let spot = |times: Backwards| {
+        let place = Arg::Walked(times.at_bridges_until_m?);
+        let leg = Arg::Count(times.at_bridges_until_leg?);
+        Some([("place", place), ("leg", leg)])
+    };
+    let slower = spot(slower).map(|spot| voice.say("clock-at-until-slower", &spot));
+    let [place, leg] = spot(planned)?;
+    let until = ("until", time(clock.bridges_until?));
+    Some(voice.say("clock-at-until", &[place, leg, until, beside(slower)]))
+}
+
+fn turn_round(
+    clock: &StageClock,
+    planned: Backwards,
+    slower: Backwards,
+    voice: Voice,
+) -> Option<Said> {
+    let turn = planned.turn_round?;
+    let spot = |turn: TurnRound| {
+        let place = ("place", Arg::DoneAt(turn.at_m, Round::Down));
+        [place, ("at", time(turn.by))]
+    };
+    let slower = slower.turn_round;
+    let kind = match turn.kind {
+        TurnKind::OfTheLine => "of",
+        TurnKind::OffTheLine => "off",
+    };
+    let slower = slower.map(|turn| {
+        let [place, at] = spot(turn);
+        voice.say("clock-turn-slower", &[("kind", Arg::Word(kind)), place, at])
+    });
+    let [place, at] = spot(turn);
+    let by = ("by", time(clock.back_by?));
+    let kind = ("kind", Arg::Word(kind));
+    Some(voice.say("clock-turn", &[kind, place, at, by, beside(slower)]))
+}
+
+fn arrival(planned: Backwards, slower: Backwards, voice: Voice) -> Option<Said> {
+    let at = |arrival: Clock| ("at", time(arrival));
+    let slower = slower.arrival;
+    let slower = slower.map(|arrival| voice.say("clock-arrival-slower", &[at(arrival)]));
+    let args = [at(planned.arrival?), beside(slower)];
+    Some(voice.say("clock-arrival", &args))
+}
+
+fn sun(clock: &StageClock, voice: Voice) -> Option<Said> {
+    let sun = match (clock.sun, clock.sunrise, clock.sunset) {
+        (Some(SunAllDay::Up), ..) => "up",
+        (Some(SunAllDay::Down), ..) => "down",
+        (None, None, _) => "sets",
+        (None, Some(_), None) => "rises",
+        (None, Some(_), Some(_)) => "both",
+    };
+    let shown = |at: Option<Clock>| Arg::Figure(at.map(|at| at.to_string()).unwrap_or_default());
+    let args = [
+        ("sun", Arg::Word(sun)),
+        ("date", Arg::Figure(clock.date?.to_string())),
+        ("sunrise", shown(clock.sunrise)),
+        ("sunset", shown(clock.sunset)),
+        ("offset", Arg::Figure(clock_of(clock.utc_offset?))),
+    ];
+    Some(voice.say("clock-sun", &args))
+}
+
+/// `UTC`, `UTC+02:00`.
+fn clock_of(offset: UtcOffset) -> String {
+    if offset == UtcOffset::default() {
+        "UTC".to_owned()
+    } else {
+        format!("UTC{offset}")
+    }
+}
+
+/// `halt "Summit" at 4.20 km, 2310 m: 09:10 to 09:40`.
+fn halt(part: &LegPart, voice: Voice) -> Said {
+    let what = match part.turns {
+        true => voice.say("clock-halt-turn", &[]),
+        false => voice.say("clock-halt-rest", &[]),
+    };
+    let what = match &part.name {
+        Some(name) => {
+            let args = [("what", Arg::Said(what)), ("name", Arg::Name(name))];
+            voice.say("clock-halt-named", &args)
+        }
+        None => what,
+    };
+    let height = part.end_height_m.map(|m| {
+        let height = [("height", Arg::Whole(m))];
+        voice.say("clock-halt-height", &height)
+    });
+    let when = part.arrive.map(|arrive| {
+        let left = arrive.after(part.halt_min);
+        let args = [("arrive", time(arrive)), ("depart", time(left))];
+        let key = if part.halt_min > 0.0 {
+            "clock-halt-when"
+        } else {
+            "clock-halt-passed"
+        };
+        voice.say(key, &args)
+    });
+    let args = [
+        ("what", Arg::Said(what)),
+        ("place", Arg::Walked(part.to_m)),
+        ("height", Arg::Said(height.unwrap_or_default())),
+        ("when", Arg::Said(when.unwrap_or_default())),
+    ];
+    voice.say("clock-halt", &args)
+}
+
+/// How much slower a slower party is.
+fn slower_by(plan: &Plan, voice: Voice) -> Option<Said> {
+    let name = Rule::SlowerFactor.name();
+    let mut listed = plan.assumptions.iter();
+    let factor = listed.find(|a| a.name == name)?.value.as_f64()?;
+    let shown = Arg::Figure(Round::Nearest.fixed(factor, 2));
+    Some(voice.say("clock-slower", &[("factor", shown)]))
+}

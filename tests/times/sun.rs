@@ -1,0 +1,98 @@
+//! Sunrise and sunset against what others printed.
+
+use schrund::{
+    geometry::LonLat,
+    times::sun::SunDay,
+    trip::day::{Day, UtcOffset},
+};
+
+use crate::fixture::trip::Trip;
+
+fn sun(lon_deg: f64, lat_deg: f64, day: &str, offset: &str) -> [f64; 2] {
+    let (day, offset) = (Day::parse(day).unwrap(), UtcOffset::parse(offset).unwrap());
+    let sun = SunDay::at(LonLat::new(lon_deg, lat_deg), day, offset).expect("an answer");
+    let min = |clock: Option<schrund::trip::clock::Clock>| clock.expect("it does").min();
+    [min(sun.rises), min(sun.sets)]
+}
+
+#[track_caller]
+fn near(what: &str, got: [f64; 2], want: [f64; 2], tolerance_min: f64) {
+    for (got, want) in got.into_iter().zip(want) {
+        assert!(
+            (got - want).abs() <= tolerance_min,
+            "{what}: {got} min, printed {want}"
+        );
+    }
+}
+
+fn at(hours: f64, minutes: f64, seconds: f64) -> f64 {
+    60.0 * hours + minutes + seconds / 60.0
+}
+
+/// The worked example of `[spa2004]`: 39.742476 N 105.1786 W, 17 October 2003, seven hours behind UTC: rises 06:12:43, sets
+/// 17:20:19, from memory. Its day is that of UTC, so its sunset is that of the evening before; it interpolates, so it is off
+/// by a second or two itself.
+#[test]
+fn the_printed_example_of_the_algorithm() {
+    let on = |day: &str| sun(-105.1786, 39.742_476, day, "-07:00");
+    let got = [on("2003-10-17")[0], on("2003-10-16")[1]];
+    let printed = [at(6.0, 12.0, 43.0), at(17.0, 20.0, 19.0)];
+    near("the example", got, printed, 3.0 / 60.0);
+}
+
+/// Times that almanacs print for Greenwich in minutes, from memory: midsummer 2024 at London 04:43 to 21:21 by summer
+/// time, and the equinox of March 2024 06:03 to 18:13.
+#[test]
+fn days_that_almanacs_print() {
+    let midsummer = sun(-0.1278, 51.5074, "2024-06-20", "+01:00");
+    near(
+        "midsummer",
+        midsummer,
+        [at(4.0, 43.0, 0.0), at(21.0, 21.0, 0.0)],
+        1.5,
+    );
+    let equinox = sun(-0.1278, 51.5074, "2024-03-20", "+00:00");
+    near(
+        "equinox",
+        equinox,
+        [at(6.0, 3.0, 0.0), at(18.0, 13.0, 0.0)],
+        1.5,
+    );
+}
+
+/// Other clocks show the same moments, and going west by fifteen degrees they come an hour later.
+#[test]
+fn moments_do_not_hang_on_the_clock() {
+    let here = sun(8.0, 46.5, "2027-07-14", "+02:00");
+    let utc = sun(8.0, 46.5, "2027-07-14", "+00:00");
+    near("by another clock", here, utc.map(|min| min + 120.0), 1e-3);
+    let west = sun(-7.0, 46.5, "2027-07-14", "+02:00");
+    near("an hour west", west, here.map(|min| min + 60.0), 0.1);
+}
+
+#[test]
+fn a_day_without_an_offset_is_told_in_utc_and_says_so() {
+    let trip = Trip::northward().rules("date = \"2027-07-14\"");
+    let plan = trip.plan();
+    let clock = plan.clock.expect("a day is given").first;
+    assert_eq!(clock.utc_offset, Some(UtcOffset::default()));
+    assert!(
+        clock.as_planned.arrival.is_none(),
+        "nobody said when to start"
+    );
+    assert!(
+        plan.findings.iter().any(|f| f.code() == "sun-in-utc"),
+        "{:?}",
+        plan.findings
+    );
+    let told = trip.rules("utc_offset = \"+02:00\"").plan();
+    assert!(
+        told.findings.iter().all(|f| f.code() != "sun-in-utc"),
+        "an offset is given"
+    );
+    let clock = told.clock.expect("a day is given").first;
+    assert_eq!(
+        clock.sunrise.map(|c| c.to_string()).as_deref(),
+        Some("05:45")
+    );
+}
