@@ -9,6 +9,7 @@ pub mod geojson;
 pub mod gpx;
 pub mod name;
 pub mod place;
+pub mod plan;
 pub mod refusal;
 pub mod terrain;
 pub mod toml;

@@ -183,7 +183,7 @@ pub use trip::job::Job;
 
 use std::cell::RefCell;
 
-use fault::{Fault, Place, trip::InPlan};
+use fault::{Fault, Place, plan::InPlan};
 use ground::met::{Met, Prepared};
 use legs::{memo::Memo, sketch::Sketch};
 use plan::{Plan, SCHEMA_VERSION, options::Options};

@@ -7,9 +7,10 @@ use super::{
     files::InFiles,
     geojson::InGeojson,
     gpx::InGpx,
+    plan::InPlan,
     terrain::InTerrain,
     toml::InToml,
-    trip::{InPlan, InPractice, InTrip},
+    trip::{InPractice, InTrip},
 };
 
 /// What is wrong, with all that its sentence needs.

@@ -5,7 +5,7 @@ use crate::raster::{
     terrain::Terrain,
 };
 use crate::{
-    fault::{Fault, Place, trip::InPlan},
+    fault::{Fault, Place, plan::InPlan},
     geometry::LonLat,
 };
 

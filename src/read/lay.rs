@@ -9,16 +9,11 @@ use crate::{
         gpx, ice,
         input::{Input, Text},
         swapped::{FileNames, swapped},
-        trip::{HaltEntry, Laid, StageWord, Trip},
+        trip::{self, HaltEntry, Laid, StageWord, Trip},
         unlaid,
     },
     trip::{
-        halt::Halt,
-        job::Job,
-        party::{ON_ONE_ROPE, Party},
-        rope::Rope,
-        route::Route,
-        timetable::Timetable,
+        halt::Halt, job::Job, party::Party, rope::Rope, route::Route, timetable::Timetable,
         zone::Zone,
     },
 };
@@ -269,7 +264,7 @@ impl Layered {
         } else {
             &self.trip.teams
         };
-        in_teams(party, sizes, self.place(by_flag))
+        trip::who::in_teams(party, sizes, self.place(by_flag))
     }
 
     fn ropes(&self) -> Result<Vec<Rope>, Vec<Fault>> {
@@ -422,26 +417,4 @@ pub fn terrain(models: Vec<Input<raster::RasterSource>>) -> Result<Noted<Terrain
     } else {
         Err(faults)
     }
-}
-/// The party in rope teams of these sizes; without any it is split as is taught.
-#[expect(
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss,
-    reason = "whole numbers of people on one rope"
-)]
-fn in_teams(party: Party, sizes: &[f64], place: Place) -> Result<Party, Vec<Fault>> {
-    let (least, most) = (*ON_ONE_ROPE.start(), *ON_ONE_ROPE.end());
-    let people = party.people.len();
-    let teams: Vec<usize> = sizes.iter().map(|size| *size as usize).collect();
-    let whole = sizes.iter().all(|size| size.fract() == 0.0);
-    let suit = whole && teams.iter().all(|size| ON_ONE_ROPE.contains(size));
-    if suit && (teams.is_empty() || teams.iter().sum::<usize>() == people) {
-        return Ok(Party { teams, ..party });
-    }
-    let wrong = InTrip::Teams {
-        sizes: sizes.to_vec(),
-        people,
-        within: [least, most],
-    };
-    Err(vec![Fault::new(wrong, place.with_property("teams"))])
 }

@@ -10,7 +10,7 @@ mod names;
 mod reading;
 mod ropes;
 mod stage;
-mod who;
+pub(crate) mod who;
 
 pub use assume::{Assume, assume};
 pub use folk::{Folk, PersonEntry};

@@ -40,22 +40,27 @@ impl Stance {
     }
 }
 
-/// Gaps are put before the model in steps of so many metres, rounded up, as spacings go by half metres too: our judgement.
-const GAP_STEP_M: f64 = 0.5;
+/// The greatest gap is put before the model rounded up to so many metres, as spacings go by half metres too: our judgement.
+const GREATEST_STEP_M: f64 = 0.5;
+/// Narrower ones are asked so many metres apart: our judgement.
+const NARROWER_STEP_M: f64 = 1.0;
 
 /// The widths that the gaps of a leg may have along the route, the greatest first; one of none where nobody gave any.
 ///
 /// A zone gives the greatest width, and most of its gaps are narrower. Falls are reckoned over all of them, so that
-/// whoever gives a wider gap adds widths and takes none away.
+/// whoever gives a wider gap adds widths and takes none away but a half metre.
 pub(crate) fn gaps_m(draft: &Draft, gap_given: bool) -> impl Iterator<Item = f64> {
     let greatest_m = if gap_given {
         draft.spacing.meeting.effective_gap_m
     } else {
         0.0
     };
-    let steps = (greatest_m / GAP_STEP_M - 1e-9).ceil().max(0.0);
-    let narrower = move |k: &f64| Some(k - 1.0).filter(|k| *k >= 0.0);
-    std::iter::successors(Some(steps), narrower).map(|k| k * GAP_STEP_M)
+    let steps = (greatest_m / GREATEST_STEP_M - 1e-9).ceil().max(0.0);
+    let greatest_m = steps * GREATEST_STEP_M;
+    let below = (greatest_m / NARROWER_STEP_M - 1e-9).ceil() - 1.0;
+    let next = |k: &f64| Some(k - 1.0).filter(|k| *k >= 0.0);
+    let narrower = std::iter::successors(Some(below).filter(|k| *k >= 0.0), next);
+    std::iter::once(greatest_m).chain(narrower.map(|k| k * NARROWER_STEP_M))
 }
 
 /// The team as the fall model sees it, on the flat and over a gap of one width.

@@ -16,7 +16,7 @@ fn plan(flag: &str, value: &str) -> (Option<i32>, String, String) {
     if flag != "--party" {
         args.extend(["--party", "3"]);
     }
-    let ran = schrund(&root().join("examples/vordalen"), &args);
+    let ran = schrund(&root().join("tests/cases/no-rope-fits"), &args);
     (ran.status.code(), text(&ran.stdout), text(&ran.stderr))
 }
 

@@ -163,7 +163,7 @@ fn the_gap_is_covered(plan: &Plan, rules: &Rules) -> Result<(), TestCaseError> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 150, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 40, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn legs_tile_the_stage_and_hold_every_crossing_with_a_rope_that_covers_it(
@@ -191,7 +191,7 @@ fn has_a_hole_near(zone: &Zone, other: &Zone) -> bool {
 
 proptest! {
     // A case is four plans, each with its falls: half as many cases take a fifth of all the time of the tests.
-    #![proptest_config(ProptestConfig { cases: 75, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 20, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn a_wider_gap_one_more_zone_or_a_larger_margin_never_makes_a_leg_lighter_or_shorter(
@@ -248,7 +248,7 @@ fn nobody_unties_on_ice(job: &Job, plan: &Plan) -> Result<(), TestCaseError> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 150, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 40, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn with_an_inventory_and_one_zone_nobody_unties_on_ice(

@@ -75,7 +75,7 @@ fn zone() -> impl Strategy<Value = String> {
 }
 
 proptest! {
-    #![proptest_config(Config { cases: 48, failure_persistence: None, ..Config::default() })]
+    #![proptest_config(Config { cases: 24, failure_persistence: None, ..Config::default() })]
     #[test]
     fn the_plan_with_what_a_way_chooses_has_its_verdict(
         masses in prop::collection::vec(55.0..110.0_f64, 2..=7),

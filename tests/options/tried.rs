@@ -332,7 +332,7 @@ fn inside(all: &[Merits]) -> Vec<Merits> {
 }
 
 proptest! {
-    #![proptest_config(Config { cases: 60, failure_persistence: None, ..Config::default() })]
+    #![proptest_config(Config { cases: 30, failure_persistence: None, ..Config::default() })]
     #[test]
     fn the_ways_shown_are_those_that_no_other_way_beats(
         masses in prop::collection::vec(60.0..110.0_f64, 2..=6),
@@ -349,7 +349,7 @@ proptest! {
         let shown: BTreeSet<Merits> = ways.iter().map(merits).collect();
         let all = all_ways(&made);
         let within = inside(&all);
-        if within.is_empty() && !more.is_empty() {
+        if within.is_empty() && more.iter().any(|way| way.verdict < Verdict::Outside) {
             prop_assert!(shown.iter().all(|m| m[0] < Verdict::Outside as i64 * 1_000_000_000));
         } else if within.is_empty() {
             let least = all.iter().map(|m| m[0]).min().unwrap();

@@ -215,7 +215,7 @@ fn hauls_and_depths_agree(setup: &TeamSetup) -> Result<(), TestCaseError> {
 }
 
 proptest! {
-    #![proptest_config(Config { cases: 400, failure_persistence: None, ..Config::default() })]
+    #![proptest_config(Config { cases: 150, failure_persistence: None, ..Config::default() })]
     #[test]
     fn no_two_statements_about_a_set_up_contradict_each_other(
         people in 2_usize..=5, rope_m in 20.0..120.0_f64, gap_m in 1.0..25.0_f64, snow_m in 0.0..2.0_f64,

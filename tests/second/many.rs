@@ -228,7 +228,7 @@ fn named(variable: &str) -> Option<u64> {
 }
 
 /// Trips in every run; `SCHRUND_TRIPS` asks for more.
-const EVERY_RUN: u64 = 200;
+const EVERY_RUN: u64 = 100;
 
 #[test]
 fn random_trips_are_planned_alike() {

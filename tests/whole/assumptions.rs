@@ -152,6 +152,7 @@ const UNMOVED: [(&str, &[&str]); 6] = [
         &[
             "butterfly_rope_m",
             "long_sling_m",
+            "join_bend_m",
             "rope_g_per_m.6mm",
             "rope_g_per_m.8mm",
             "rope_g_per_m.9_5mm",

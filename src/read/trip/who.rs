@@ -7,12 +7,14 @@ use super::{
     ropes::RopeEntry,
 };
 use crate::{
-    fault::{
-        Fault, Item, Place,
-        trip::{InPlan, InTrip},
-    },
+    fault::{Fault, Item, Place, plan::InPlan, trip::InTrip},
     practice::Rules,
-    trip::{halt::Halt, party::Party, rope::Rope, route::Route},
+    trip::{
+        halt::Halt,
+        party::{ON_ONE_ROPE, Party},
+        rope::Rope,
+        route::Route,
+    },
 };
 
 impl Trip {
@@ -109,4 +111,27 @@ impl Trip {
         };
         self.halt.iter().zip(1..).flat_map(of).collect()
     }
+}
+
+/// The party in rope teams of these sizes; without any it is split as is taught.
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "whole numbers of people on one rope"
+)]
+pub(crate) fn in_teams(party: Party, sizes: &[f64], place: Place) -> Result<Party, Vec<Fault>> {
+    let (least, most) = (*ON_ONE_ROPE.start(), *ON_ONE_ROPE.end());
+    let people = party.people.len();
+    let teams: Vec<usize> = sizes.iter().map(|size| *size as usize).collect();
+    let whole = sizes.iter().all(|size| size.fract() == 0.0);
+    let suit = whole && teams.iter().all(|size| ON_ONE_ROPE.contains(size));
+    if suit && (teams.is_empty() || teams.iter().sum::<usize>() == people) {
+        return Ok(Party { teams, ..party });
+    }
+    let wrong = InTrip::Teams {
+        sizes: sizes.to_vec(),
+        people,
+        within: [least, most],
+    };
+    Err(vec![Fault::new(wrong, place.with_property("teams"))])
 }

@@ -8,7 +8,10 @@ use super::{
     refusal,
 };
 use crate::{
-    fault::trip::{Asked, InPlan, InPractice, InTrip, Setter},
+    fault::{
+        plan::InPlan,
+        trip::{Asked, InPractice, InTrip, Setter},
+    },
     say::{arg::Arg, voice::Voice},
     trip::clock::Clock,
 };
