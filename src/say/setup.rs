@@ -144,6 +144,32 @@ pub fn held(arrest: &Arrest, voice: Voice) -> Said {
     }
 }
 
+/// How the usual fall stands, the first person going through a bridge, where another one is the worst: `the usual fall, Ada
+/// first through a bridge: held in all assumed cases`.
+#[must_use]
+pub fn usual_fall(arrest: &Arrest, persons: &[PersonOnRope], voice: Voice) -> Option<Said> {
+    let usual = arrest.everybody.first().filter(|_| arrest.falls > 1)?;
+    let verdict = match usual {
+        Held::All => "all",
+        Held::Depends => "depends",
+        Held::None => "none",
+    };
+    let args = [
+        ("who", Arg::Said(position(persons, 1, voice))),
+        ("verdict", Arg::Word(verdict)),
+    ];
+    Some(voice.say("usual-fall", &args))
+}
+
+/// Why a fall in the middle is held worst: `1 ahead and 1 behind the gap, the rope bent in a V: each side holds for itself`.
+#[must_use]
+pub fn in_the_middle(arrest: &Arrest, persons: &[PersonOnRope], voice: Voice) -> Option<Said> {
+    let ahead = arrest.falls.checked_sub(1)?;
+    let behind = persons.len().checked_sub(arrest.falls)?;
+    let args = [("ahead", Arg::Count(ahead)), ("behind", Arg::Count(behind))];
+    (ahead > 0 && behind > 0).then(|| voice.say("in-the-middle", &args))
+}
+
 fn parameter(parameter: Parameter, voice: Voice) -> Said {
     let key = match parameter {
         Parameter::MuBefore => "depends-mu-before",

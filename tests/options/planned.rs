@@ -8,7 +8,7 @@ use schrund::{
 };
 
 use super::weighed;
-use crate::fixture::trip::Trip;
+use crate::fixture::trip::{Trip, rope};
 
 fn changed(rules: &Rules, change: &Change) -> Rules {
     let mut changed = rules.clone();
@@ -52,8 +52,18 @@ fn with(made: &Trip, way: &Way) -> Trip {
     for change in &way.changes {
         chosen.laid.rules = changed(&chosen.laid.rules, change);
     }
+    let bought = way.teams.iter().filter(|team| team.rope.is_none());
+    let bought = bought
+        .map(|team| rope(team.rope_m))
+        .filter(|r| r.length_m > 0.0);
     let numbers = way.teams.iter().filter_map(|team| team.rope);
-    chosen.ropes = numbers.map(|n| carried(way, n, &made.ropes)).collect();
+    let carried = numbers.map(|n| carried(way, n, &made.ropes));
+    chosen.ropes = carried.chain(bought).collect();
+    if made.ropes.is_empty() {
+        // Nobody makes do with a length that is bought.
+        let near = chosen.laid.rules.set(Rule::NearRopeM, 0.0, Origin::Trip);
+        near.expect("a rope may have nothing to spare");
+    }
     chosen
 }
 

@@ -165,11 +165,13 @@ block-reserve = { $coils }; a drop loop from where the holder stands: { $reach }
 block-snow-assumed = snow assumed: { $snow }
 block-ground = { $snow }, { $slope } downhill
 block-ground-flat = { $snow }, slope unknown, taken as flat
-block-fall = worst if { $who } falls: { $held } ({ $ground }; { $verdict ->
+block-fall = { $usual }worst if { $who } falls{ $middle }: { $held } ({ $ground }; { $verdict ->
     [none] dragged to the lip after { $least } to { $most }
     [depends] slide { $least } to { $most }, to the lip where not held
    *[all] slide { $least } to { $most }
 }; { $least-force } to { $most-force } on the holder)
+block-usual = { $says }; { "" }
+block-middle = { " (" }{ $says })
 block-haul = getting { $who } out, { $depth } below the lip: { $answer }{ $pull }{ $own ->
     [yes] ; it needs a strand of its own, the loaded one is blocked
    *[no] { "" }

@@ -44,6 +44,12 @@ by-flag = the leader (flag)
 ## What happens after a fall
 
 held-all = held in all assumed cases
+usual-fall = the usual fall, { $who } first through a bridge: { $verdict ->
+    [all] held in all assumed cases
+    [none] held in none of the assumed cases
+   *[depends] held in some of the assumed cases
+}
+in-the-middle = { $ahead } ahead and { $behind } behind the gap, the rope bent in a V: each side holds for itself
 held-depends = depends on: { $parameters }{ $alone ->
     [yes] { "" }
    *[no] , only in combination

@@ -300,10 +300,29 @@ fn fall(setup: &TeamSetup, arrest: &Arrest, voice: Voice) -> Said {
         Held::None => "none",
     };
     let figure = |text: String| Arg::Said(Said::figure(&text));
+    let within = |key: &str, said: Option<Said>| {
+        let said = said.map(|said| voice.say(key, &[("says", Arg::Said(said))]));
+        Arg::Said(said.unwrap_or_default())
+    };
+    let persons = &setup.persons;
     let args = [
         (
             "who",
-            Arg::Said(name::position(&setup.persons, arrest.falls, voice)),
+            Arg::Said(name::position(persons, arrest.falls, voice)),
+        ),
+        (
+            "usual",
+            within(
+                "block-usual",
+                say::setup::usual_fall(arrest, persons, voice),
+            ),
+        ),
+        (
+            "middle",
+            within(
+                "block-middle",
+                say::setup::in_the_middle(arrest, persons, voice),
+            ),
         ),
         ("held", Arg::Said(say::setup::held(arrest, voice))),
         ("ground", Arg::Said(ground(arrest, voice))),

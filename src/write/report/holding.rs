@@ -17,7 +17,7 @@ use crate::{
         arg::Arg,
         plain,
         round::Round,
-        setup::{can, haul_answer, held, side, snow},
+        setup::{can, haul_answer, held, in_the_middle, side, snow, usual_fall},
         span::Said,
         voice::Voice,
     },
@@ -124,6 +124,8 @@ fn arrest(same: &Same<'_>, leg: &Leg, setup: &TeamSetup, voice: Voice) -> Markup
                 td class="whole" data-label="In the model" {
                     @let says = held(arrest, voice);
                     @if arrest.verdict == Held::None { strong { (says) } } @else { (says) }
+                    @if let Some(why) = in_the_middle(arrest, &setup.persons, voice) { " (" (spans(&why)) ")" }
+                    @if let Some(usual) = usual_fall(arrest, &setup.persons, voice) { "; " (spans(&usual)) }
                 }
                 td class="n" data-label={ "Slide, " (voice.units.short()) } {
                     (voice.units.number(slide_from, Round::Down)) "–" (voice.units.number(slide_to, Round::Up))
