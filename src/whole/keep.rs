@@ -17,7 +17,7 @@ use crate::{
         reserve,
         share::{self, Shared},
     },
-    trip::job::Brief,
+    trip::{job::Brief, route::Stretch},
     whole::{kept, runs},
 };
 
@@ -45,6 +45,8 @@ struct Keeping<'a> {
     job: &'a Brief<'a>,
     ropes: &'a Shared,
     legs: Vec<&'a RopedLeg<'a>>,
+    /// All ice that the stage touches, by where it begins.
+    ice: Vec<Stretch>,
 }
 
 impl<'a> Keeping<'a> {
@@ -52,6 +54,7 @@ impl<'a> Keeping<'a> {
         Self {
             job,
             ropes,
+            ice: legs.first().map(kept::ice).unwrap_or_default(),
             legs: legs.iter().filter(|leg| leg.sketch.roped).collect(),
         }
     }
@@ -121,7 +124,7 @@ impl<'a> Keeping<'a> {
     fn stretches(&self, run: Range<usize>) -> Option<Vec<KeptStretch>> {
         let kept = self.teams(run.clone())?;
         let next = self.legs.get(run.end).copied();
-        kept::stretches(self.job, self.legs.get(run)?, next, &kept)
+        kept::stretches(self.job, &self.ice, self.legs.get(run)?, next, &kept)
     }
 
     /// The one set-up of each team for a run.

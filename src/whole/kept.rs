@@ -5,7 +5,7 @@ use crate::{
     plan::keep::{KeptStretch, KeptTeam},
     practice::Rule,
     rope::{draft::Draft, legs::RopedLeg, reserve},
-    trip::job::Brief,
+    trip::{job::Brief, route::Stretch},
 };
 
 /// A roped stretch of a kept set-up, growing.
@@ -15,10 +15,11 @@ struct Grown {
     to_m: f64,
 }
 
-/// The stretches of these legs of one stage under the set-up of a run, merged anew; `next` is the roped leg behind them.
+/// The stretches of these legs of one stage under the set-up of a run, merged anew; `ice` is that of [`ice`], `next` the roped leg behind them.
 /// `None` where they would reach ice that is in none of these legs, or leave too little before the next one to unrope.
 pub(super) fn stretches(
     job: &Brief<'_>,
+    ice: &[Stretch],
     legs: &[&RopedLeg<'_>],
     next: Option<&RopedLeg<'_>>,
     kept: &[KeptTeam],
@@ -42,7 +43,7 @@ pub(super) fn stretches(
     }
     let room_m = |last: &Grown| next.map_or(f64::INFINITY, |n| n.sketch.stretch.from_m - last.to_m);
     let joins_next = all.last().is_some_and(|last| room_m(last) < least_m - 1e-9);
-    if joins_next || !all.iter().all(|grown| holds_its_ice(grown, legs)) {
+    if joins_next || !all.iter().all(|grown| holds_its_ice(grown, ice, legs)) {
         return None;
     }
     let at = |m: f64| {
@@ -74,14 +75,26 @@ pub(super) fn end_m(leg: &RopedLeg<'_>, kept: &[KeptTeam]) -> f64 {
     (to_m + (kept_m - planned_m).max(0.0)).min(stage_m.max(to_m))
 }
 
-/// Whether all ice that a stretch touches beyond its legs lies in one of them.
-fn holds_its_ice(grown: &Grown, legs: &[&RopedLeg<'_>]) -> bool {
+/// All ice that the stage of a leg touches, by where it begins.
+pub(super) fn ice(leg: &RopedLeg<'_>) -> Vec<Stretch> {
+    let contacts = leg.stage.met.contacts.iter();
+    let mut ice: Vec<Stretch> = contacts.flat_map(|c| c.touches.iter().copied()).collect();
+    ice.sort_by(|a, b| a.from_m.total_cmp(&b.from_m));
+    ice
+}
+
+/// Whether all ice that a stretch touches beyond its legs lies in one of them: what begins behind a leg and does not
+/// reach the next one is in none.
+fn holds_its_ice(grown: &Grown, ice: &[Stretch], legs: &[&RopedLeg<'_>]) -> bool {
     let inside = legs.iter().filter(|leg| grown.legs.contains(&leg.number));
-    let known: Vec<_> = inside.map(|leg| leg.sketch.stretch).collect();
-    let contacts = legs.iter().flat_map(|leg| &leg.stage.met.contacts);
-    let mut touches = contacts.flat_map(|contact| &contact.touches);
-    touches.all(|touch| {
-        let met = touch.from_m < grown.to_m && touch.to_m > grown.from_m;
-        !met || known.iter().any(|leg| touch.meets(leg))
-    })
+    let known: Vec<Stretch> = inside.map(|leg| leg.sketch.stretch).collect();
+    let held = |i: usize, leg: &Stretch| {
+        let next = known.get(i + 1);
+        let end_m = next.map_or(grown.to_m, |next| next.from_m);
+        let first = ice.partition_point(|touch| touch.from_m <= leg.to_m);
+        let behind = ice.iter().skip(first);
+        let mut behind = behind.take_while(|touch| touch.from_m < end_m);
+        behind.all(|touch| next.is_some_and(|next| touch.meets(next)))
+    };
+    known.iter().enumerate().all(|(i, leg)| held(i, leg))
 }
