@@ -7,8 +7,8 @@
 use std::ops::Range;
 
 use crate::{
-    legs::{knots, spacing},
-    plan::keep::{ChangeCost, KeepSetup, KeptRun, KeptStretch, KeptTeam},
+    legs::{knots, spacing, worst::Meeting},
+    plan::keep::{ChangeCost, KeepSetup, KeptRun, KeptTeam},
     practice::{Rule, SOLD_LENGTHS_M},
     rope::{
         draft::Draft,
@@ -18,7 +18,10 @@ use crate::{
         share::{self, Shared},
     },
     trip::{job::Brief, route::Stretch},
-    whole::{kept, runs},
+    whole::{
+        kept::{self, Grown},
+        runs,
+    },
 };
 
 /// The trip with set-ups kept, if that saves minutes.
@@ -45,17 +48,22 @@ struct Keeping<'a> {
     job: &'a Brief<'a>,
     ropes: &'a Shared,
     legs: Vec<&'a RopedLeg<'a>>,
+    /// What a rope with some spacing meets on each of them.
+    meets: Vec<Box<dyn Fn(f64) -> Meeting + 'a>>,
     /// All ice that the stage touches, by where it begins.
     ice: Vec<Stretch>,
 }
 
 impl<'a> Keeping<'a> {
     fn new(job: &'a Brief<'a>, legs: &'a [RopedLeg<'a>], ropes: &'a Shared) -> Self {
+        let roped = || legs.iter().filter(|leg| leg.sketch.roped);
+        let meets = roped().map(|leg| Box::new(leg.stage.meets(job, leg.sketch)) as Box<_>);
         Self {
+            meets: meets.collect(),
             job,
             ropes,
             ice: legs.first().map(kept::ice).unwrap_or_default(),
-            legs: legs.iter().filter(|leg| leg.sketch.roped).collect(),
+            legs: roped().collect(),
         }
     }
 
@@ -75,14 +83,20 @@ impl<'a> Keeping<'a> {
         };
         whole.kept.changes += runs.len().saturating_sub(1);
         whole.kept.minutes += kept_min;
-        let run = |r: Range<usize>| KeptRun {
-            stage: self.legs.get(r.start).map_or(0, |leg| stage(leg)),
-            legs: r
-                .clone()
-                .filter_map(|i| Some(self.legs.get(i)?.number))
-                .collect(),
-            stretches: self.stretches(r.clone()).unwrap_or_default(),
-            teams: self.teams(r).unwrap_or_default(),
+        let run = |r: Range<usize>| {
+            let teams = self.teams(r.clone()).unwrap_or_default();
+            let legs = self.legs.get(r.clone()).unwrap_or_default();
+            KeptRun {
+                stage: legs.first().map_or(0, |leg| stage(leg)),
+                legs: legs.iter().map(|leg| leg.number).collect(),
+                stretches: self
+                    .grown(r, &teams)
+                    .unwrap_or_default()
+                    .iter()
+                    .map(Grown::told)
+                    .collect(),
+                teams,
+            }
         };
         whole.runs.extend(runs.into_iter().map(run));
     }
@@ -106,7 +120,7 @@ impl<'a> Keeping<'a> {
             return Some(0.0);
         }
         let kept = self.teams(run.clone())?;
-        self.stretches(run.clone())?;
+        self.grown(run.clone(), &kept)?;
         let rate = self.job.rules[Rule::WideMinPerKmM];
         let wider = |leg: &RopedLeg<'_>| {
             let pairs = kept.iter().zip(&leg.teams);
@@ -121,10 +135,9 @@ impl<'a> Keeping<'a> {
     }
 
     /// Where the one set-up of a run is walked on the rope; `None` where it meets more ice than its legs.
-    fn stretches(&self, run: Range<usize>) -> Option<Vec<KeptStretch>> {
-        let kept = self.teams(run.clone())?;
+    fn grown(&self, run: Range<usize>, kept: &[KeptTeam]) -> Option<Vec<Grown<'a>>> {
         let next = self.legs.get(run.end).copied();
-        kept::stretches(self.job, &self.ice, self.legs.get(run)?, next, &kept)
+        kept::grown(self.job, &self.ice, self.legs.get(run)?, next, kept)
     }
 
     /// The one set-up of each team for a run.
@@ -178,10 +191,7 @@ impl<'a> Keeping<'a> {
             .iter()
             .map(|d| d.spacing.spacing_m)
             .reduce(f64::max)?;
-        let legs = self.legs.get(run)?.iter();
-        let meets: Vec<_> = legs
-            .map(|leg| leg.stage.meets(self.job, leg.sketch))
-            .collect();
+        let meets = self.meets.get(run)?;
         let suits = |d: &f64| {
             let need_m = |gap_m| spacing::need_m(people, gap_m, rules);
             meets

@@ -9,55 +9,61 @@ use crate::{
 };
 
 /// A roped stretch of a kept set-up, growing.
-struct Grown {
-    legs: Vec<usize>,
+pub(super) struct Grown<'a> {
+    legs: Vec<&'a RopedLeg<'a>>,
     from_m: f64,
     to_m: f64,
 }
 
-/// The stretches of these legs of one stage under the set-up of a run, merged anew; `ice` is that of [`ice`], `next` the roped leg behind them.
-/// `None` where they would reach ice that is in none of these legs, or leave too little before the next one to unrope.
-pub(super) fn stretches(
+/// The stretches of these legs of one stage under the set-up of a run, merged anew; `ice` is what the stage touches, `next`
+/// the roped leg behind them. `None` where they would reach ice that is in none of these legs, or leave too little before
+/// the next one to unrope.
+pub(super) fn grown<'a>(
     job: &Brief<'_>,
     ice: &[Stretch],
-    legs: &[&RopedLeg<'_>],
+    legs: &[&'a RopedLeg<'a>],
     next: Option<&RopedLeg<'_>>,
     kept: &[KeptTeam],
-) -> Option<Vec<KeptStretch>> {
+) -> Option<Vec<Grown<'a>>> {
     let least_m = job.rules[Rule::LeastUnropedM];
-    let mut all: Vec<Grown> = Vec::new();
-    for leg in legs {
+    let mut all: Vec<Grown<'a>> = Vec::new();
+    for &leg in legs {
         let to_m = end_m(leg, kept);
         let from_m = leg.sketch.stretch.from_m;
         match all.last_mut() {
             Some(last) if from_m - last.to_m < least_m - 1e-9 => {
                 last.to_m = last.to_m.max(to_m);
-                last.legs.push(leg.number);
+                last.legs.push(leg);
             }
             _ => all.push(Grown {
-                legs: vec![leg.number],
+                legs: vec![leg],
                 from_m,
                 to_m,
             }),
         }
     }
-    let room_m = |last: &Grown| next.map_or(f64::INFINITY, |n| n.sketch.stretch.from_m - last.to_m);
+    let room_m =
+        |last: &Grown<'_>| next.map_or(f64::INFINITY, |n| n.sketch.stretch.from_m - last.to_m);
     let joins_next = all.last().is_some_and(|last| room_m(last) < least_m - 1e-9);
-    if joins_next || !all.iter().all(|grown| holds_its_ice(grown, ice, legs)) {
-        return None;
+    let holds = !joins_next && all.iter().all(|grown| holds_its_ice(grown, ice));
+    holds.then_some(all)
+}
+
+impl Grown<'_> {
+    /// As a plan tells it.
+    pub(super) fn told(&self) -> KeptStretch {
+        let at = |m: f64| {
+            let at = self.legs.first().and_then(|leg| leg.stage.stage.at(m));
+            at.map_or([0.0, 0.0], |p| [p.normal().lon_deg, p.lat_deg])
+        };
+        KeptStretch {
+            start: at(self.from_m),
+            end: at(self.to_m),
+            from_m: self.from_m,
+            to_m: self.to_m,
+            legs: self.legs.iter().map(|leg| leg.number).collect(),
+        }
     }
-    let at = |m: f64| {
-        let at = legs.first().and_then(|leg| leg.stage.stage.at(m));
-        at.map_or([0.0, 0.0], |p| [p.normal().lon_deg, p.lat_deg])
-    };
-    let stretch = |grown: Grown| KeptStretch {
-        start: at(grown.from_m),
-        end: at(grown.to_m),
-        from_m: grown.from_m,
-        to_m: grown.to_m,
-        legs: grown.legs,
-    };
-    Some(all.into_iter().map(stretch).collect())
 }
 
 /// Where the last person of the kept teams is off the ice, metres.
@@ -85,16 +91,15 @@ pub(super) fn ice(leg: &RopedLeg<'_>) -> Vec<Stretch> {
 
 /// Whether all ice that a stretch touches beyond its legs lies in one of them: what begins behind a leg and does not
 /// reach the next one is in none.
-fn holds_its_ice(grown: &Grown, ice: &[Stretch], legs: &[&RopedLeg<'_>]) -> bool {
-    let inside = legs.iter().filter(|leg| grown.legs.contains(&leg.number));
-    let known: Vec<Stretch> = inside.map(|leg| leg.sketch.stretch).collect();
-    let held = |i: usize, leg: &Stretch| {
-        let next = known.get(i + 1);
+fn holds_its_ice(grown: &Grown<'_>, ice: &[Stretch]) -> bool {
+    let held = |(i, leg): (usize, &&RopedLeg<'_>)| {
+        let leg = leg.sketch.stretch;
+        let next = grown.legs.get(i + 1).map(|next| next.sketch.stretch);
         let end_m = next.map_or(grown.to_m, |next| next.from_m);
         let first = ice.partition_point(|touch| touch.from_m <= leg.to_m);
         let behind = ice.iter().skip(first);
         let mut behind = behind.take_while(|touch| touch.from_m < end_m);
-        behind.all(|touch| next.is_some_and(|next| touch.meets(next)))
+        behind.all(|touch| next.is_some_and(|next| touch.meets(&next)))
     };
-    known.iter().enumerate().all(|(i, leg)| held(i, leg))
+    grown.legs.iter().enumerate().all(held)
 }
