@@ -17,7 +17,7 @@ use crate::{
         legs::RopedLeg,
         setup::Supplied,
     },
-    trip::{job::Brief, rope::Rope},
+    trip::job::Brief,
 };
 
 /// A leg whose ropes are given out.
@@ -35,7 +35,7 @@ impl Fitted<'_> {
     /// What makes the rope of a team hold the leg; `None` where it holds it or nothing does.
     pub(super) fn cure(&self, planned: &Draft, setup: &TeamSetup) -> Option<RopeCure> {
         let own = setup.rope.as_ref().filter(|rope| rope.spare_m < -1e-9)?;
-        let rope = self.job.ropes.get(own.number.checked_sub(1)?)?;
+        let rope = self.job.rope(own.number)?;
         let teams = self.job.party.rope_teams();
         let carried = |number: &usize| {
             let mut ropes = self.setups.iter().filter_map(|s| s.rope.as_ref());
@@ -52,16 +52,15 @@ impl Fitted<'_> {
             left: &left,
         };
         let cures = short.fitting().into_iter();
-        let mut judged = cures.map(|fitting| self.judged(&fitting, planned));
+        let mut judged = cures.filter_map(|fitting| self.judged(&fitting, planned));
         judged.find(|cure| cure.verdict < Verdict::Outside)
     }
 
-    fn judged(&self, fitting: &Fitting, planned: &Draft) -> RopeCure {
+    fn judged(&self, fitting: &Fitting, planned: &Draft) -> Option<RopeCure> {
         let job = &Brief {
             rules: &fitting.rules,
             ..*self.job
         };
-        let (number, rope) = &fitting.rope;
         let setup = self.tied(fitting);
         let facts = team::rope_findings(job, &setup, None);
         let carried = verdict::of_levels(facts.iter().map(|fact| fact.level()));
@@ -72,37 +71,25 @@ impl Fitted<'_> {
             &fitting.draft,
             &mut self.asked.borrow_mut().slopes,
         );
-        let name = |number: usize, rope: &Rope| RopeName {
-            rope: number,
-            name: rope.name.clone(),
-            length_m: rope.length_m,
-        };
-        let other = fitting
-            .joined_to
-            .and_then(|n| Some((n, job.ropes.get(n.checked_sub(1)?)?)));
-        let own = number
-            .checked_sub(1)
-            .and_then(|i| job.ropes.get(i))
-            .unwrap_or(rope);
-        RopeCure {
+        let name = |number: usize| Some(RopeName::of(number, job.rope(number)?));
+        Some(RopeCure {
             changes: fitting.changes.clone(),
             spacing_m: setup.spacing_m,
             planned_spacing_m: planned.spacing.spacing_m,
             needed_m: setup.ledger.total_m,
-            rope: name(*number, own),
-            joined_to: other.map(|(n, rope)| name(n, rope)),
+            rope: name(fitting.number)?,
+            joined_to: fitting.joined_to.and_then(name),
             as_tied_gap_m: setup.as_tied_gap_m,
             verdict: tied.max(falls).max(carried),
-        }
+        })
     }
 
     /// The set-up, its fall not asked for.
     fn tied(&self, fitting: &Fitting) -> TeamSetup {
         let meets = self.leg.stage.meets(self.job, self.leg.sketch);
         let factor = |spacing_m: f64| meets(spacing_m).greatest_factor;
-        let (number, rope) = &fitting.rope;
         let given = Supplied {
-            rope: Some((*number, rope)),
+            rope: Some((fitting.number, &fitting.rope)),
             bought_m: None,
             factor: &factor,
             fall: None,

@@ -144,8 +144,7 @@ pub(super) fn rope_findings(
 
 /// Two ropes joined, where no knot has been said to block the strand already.
 fn joined(job: &Brief<'_>, setup: &TeamSetup) -> Option<Fact> {
-    let number = setup.rope.as_ref()?.number;
-    let rope = job.ropes.get(number.checked_sub(1)?)?;
+    let rope = job.rope(setup.rope.as_ref()?.number)?;
     (rope.joined && setup.knots.count == 0).then_some(Fact::BendBlocksHaul {})
 }
 

@@ -42,6 +42,24 @@ pub struct Spacing {
 }
 
 impl Spacing {
+    /// This very spacing, metres, with what it meets, whether or not it is enough.
+    #[must_use]
+    pub(crate) fn tried(
+        people: usize,
+        spacing_m: f64,
+        rules: &Rules,
+        meet: &dyn Fn(f64) -> Meeting,
+    ) -> Self {
+        let meeting = meet(spacing_m);
+        let need_m = need_m(people, meeting.effective_gap_m, rules);
+        Self {
+            spacing_m,
+            meeting,
+            need_m,
+            enough: need_m <= spacing_m + 1e-9,
+        }
+    }
+
     /// Whether a drawn zone gives a gap that it was chosen for; where none does, it is what is taught and no more.
     #[must_use]
     pub fn gap_given(&self) -> bool {
@@ -147,16 +165,7 @@ pub fn choose(
     rules: &Rules,
     meet: &dyn Fn(f64) -> Meeting,
 ) -> Spacing {
-    let tried = |spacing_m: f64| {
-        let meeting = meet(spacing_m);
-        let need_m = need_m(people, meeting.effective_gap_m, rules);
-        Spacing {
-            spacing_m,
-            meeting,
-            need_m,
-            enough: need_m <= spacing_m + 1e-9,
-        }
-    };
+    let tried = |spacing_m: f64| Spacing::tried(people, spacing_m, rules, meet);
     choices_m(least_m, rules)
         .map(tried)
         .find(|s| s.enough)

@@ -1,7 +1,7 @@
 //! What each rope team of a split asks for over the whole trip, and how its legs stand, before ropes are given out.
 
 use std::{
-    cell::RefCell,
+    cell::{OnceCell, RefCell},
     collections::{BTreeMap, BTreeSet},
 };
 
@@ -51,8 +51,8 @@ fn kind(team: &RopeTeam, rules: &Rules) -> TeamKind {
 pub(super) struct TripLegs<'a> {
     legs: Vec<RopedLeg<'a>>,
     place: &'a BTreeMap<TeamKind, usize>,
-    /// The worst that is found on any leg whoever walks it.
-    ground: Verdict,
+    /// The worst that is found on any leg whoever walks it, once it is asked for.
+    ground: OnceCell<Verdict>,
     /// Falls asked for, whichever way they were asked for.
     asked: &'a RefCell<AskedSlopes>,
 }
@@ -154,7 +154,7 @@ impl<'a> SplitTrip<'a> {
     ) -> TripLegs<'t> {
         let legs = legs(job, &[], &self.stages);
         TripLegs {
-            ground: leg::ground_verdict(job, &legs),
+            ground: OnceCell::new(),
             place: &self.place,
             legs,
             asked,
@@ -205,6 +205,9 @@ impl TripLegs<'_> {
         (changes, rules): &Variant,
         base: &[Change],
     ) -> WayDraft {
+        let ground = self
+            .ground
+            .get_or_init(|| leg::ground_verdict(job, &self.legs));
         let job = Brief { rules, ..*job };
         let mut alike: BTreeMap<Vec<u64>, TeamLine> = BTreeMap::new();
         let mut lines = Vec::new();
@@ -220,7 +223,7 @@ impl TripLegs<'_> {
         let legs = lines.first().map_or(0, |l| l.changes.len());
         let changes_at = |i: usize| lines.iter().any(|l| l.changes.get(i) == Some(&true));
         WayDraft {
-            verdict: worst.unwrap_or(Verdict::Unroped).max(self.ground),
+            verdict: worst.unwrap_or(Verdict::Unroped).max(*ground),
             setup_changes: (0..legs).filter(|&i| changes_at(i)).count(),
             changes: base.iter().chain(changes).cloned().collect(),
             teams: lines,

@@ -103,12 +103,8 @@ fn from(hand: &Hand, draft: &WayDraft) -> Vec<Way> {
         let verdict = verdict.max(by_reach(hand, draft, &shared.given));
         let pairs = demands_m.iter().zip(&shared.given);
         let short_m = pairs.map(|(d, s)| (d - s.length_m).max(0.0)).sum();
-        way(
-            hand,
-            draft,
-            &shared.given,
-            (draft.verdict.max(verdict), short_m),
-        )
+        let verdict = draft.verdict.max(verdict);
+        way(hand, draft, &shared.given, verdict, short_m)
     });
     ways.collect()
 }
@@ -128,7 +124,7 @@ fn by_reach(hand: &Hand, draft: &WayDraft, given: &[Supply]) -> Verdict {
     verdicts.max().unwrap_or(Verdict::Inside)
 }
 
-fn way(hand: &Hand, draft: &WayDraft, given: &[Supply], (verdict, short_m): (Verdict, f64)) -> Way {
+fn way(hand: &Hand, draft: &WayDraft, given: &[Supply], verdict: Verdict, short_m: f64) -> Way {
     let lines = &draft.teams;
     let mut teams: Vec<_> = lines.iter().map(|l| l.team.clone()).collect();
     for (team, supply) in teams.iter_mut().zip(given) {

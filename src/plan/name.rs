@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::trip::{party::Called, zone::Zone};
+use crate::trip::{party::Called, rope::Rope, zone::Zone};
 
 /// A zone by its number, with what the leader calls it.
 ///
@@ -105,6 +105,18 @@ pub struct RopeName {
     pub name: Option<String>,
     /// Metres.
     pub length_m: f64,
+}
+
+impl RopeName {
+    /// The name of a rope at hand by its number, from 1.
+    #[must_use]
+    pub fn of(number: usize, rope: &Rope) -> Self {
+        Self {
+            rope: number,
+            name: rope.name.clone(),
+            length_m: rope.length_m,
+        }
+    }
 }
 
 /// One person in rope order.

@@ -58,7 +58,7 @@ pub struct Way {
     pub teams: Vec<WayTeam>,
     /// What is done otherwise than the rules in force say; empty where nothing is.
     pub changes: Vec<Change>,
-    /// The worst verdict of all legs, falls not modelled.
+    /// The worst verdict of all legs, as the plan with these choices judges them.
     pub verdict: Verdict,
     /// Metres of rope missing over all teams, or of spacing where more is missing there; 0 unless outside.
     pub short_m: f64,

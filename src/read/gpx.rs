@@ -9,8 +9,8 @@
 //! * Any element with both `lat` and `lon` inside a `rtept` (planners put the detailed line there, mostly in
 //!   `extensions`) is a point of the line to the next `rtept`, and a note says how many there were. Elsewhere in
 //!   a track, a route or the file's own extensions nothing tells where such positions belong: they are not used,
-//!   and a warning says so. Of waypoints those with a name and a
-//!   good position are kept, so that a halt can name one; what is wrong with the others is not told.
+//!   and a warning says so. Of waypoints those with a name and a good position are kept, so that a halt can name one;
+//!   what is wrong with the others is not told.
 //! * Longitudes −180 to 180 are accepted, both included; the GPX 1.1 schema (`longitudeType`, as excerpted)
 //!   leaves 180 itself out. Longitudes up to 360 are refused with the number to write instead.
 //! * Heights that are no finite number count as not given.

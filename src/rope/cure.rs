@@ -17,8 +17,11 @@ pub(crate) struct Fitting {
     pub(crate) changes: Vec<Change>,
     pub(crate) rules: Rules,
     pub(crate) draft: Draft,
-    /// The rope that the team carries with its number; joined with another one where that has a number too.
-    pub(crate) rope: (usize, Rope),
+    /// The rope that holds it.
+    pub(crate) rope: Rope,
+    /// Number of the rope that the team carries, from 1.
+    pub(crate) number: usize,
+    /// Number of the rope that is joined to it.
     pub(crate) joined_to: Option<usize>,
 }
 
@@ -63,7 +66,8 @@ impl TooShort<'_> {
             changes,
             rules,
             draft,
-            rope: (number, rope.clone()),
+            rope: rope.clone(),
+            number,
             joined_to: None,
         }
     }
@@ -71,8 +75,8 @@ impl TooShort<'_> {
     /// The set-up that some rules ask for, where the rope holds it.
     fn tied(&self, rules: &Rules) -> Option<Draft> {
         let meets = self.leg.stage.meets(self.job, self.leg.sketch);
-        let least_m = self.least_m(self.habit_m(rules), rules);
-        let spacing = spacing::choose(self.team.size(), least_m, rules, &meets);
+        let (over, hardship) = (self.leg.over(), || self.leg.hardship);
+        let spacing = spacing::of_team(self.team, over, hardship, rules, &meets);
         let draft = self.draft(spacing, rules);
         (spacing.enough && self.holds(&draft)).then_some(draft)
     }
@@ -83,23 +87,15 @@ impl TooShort<'_> {
         if self.leg.undrawn {
             return None;
         }
-        let people = self.team.size();
         let meets = self.leg.stage.meets(self.job, self.leg.sketch);
-        let least_m = self.least_m(rules[Rule::SpacingFloorM], rules);
+        let knots_m = knots::least_m(self.team, self.leg.over(), || self.leg.hardship, rules);
+        let least_m = knots_m.max(rules[Rule::SpacingFloorM]);
         let below = spacing::choices_m(least_m, rules)
             .take_while(|d| *d < self.planned.spacing.spacing_m - 1e-9);
         let fits = |spacing_m: f64| {
-            let meeting = meets(spacing_m);
-            let need_m = spacing::need_m(people, meeting.effective_gap_m, rules);
-            let enough = need_m <= spacing_m + 1e-9;
-            let spacing = Spacing {
-                spacing_m,
-                meeting,
-                need_m,
-                enough,
-            };
+            let spacing = Spacing::tried(self.team.size(), spacing_m, rules, &meets);
             let draft = self.draft(spacing, rules);
-            (enough && self.holds(&draft)).then_some((spacing_m, draft))
+            (spacing.enough && self.holds(&draft)).then_some((spacing_m, draft))
         };
         let below: Vec<f64> = below.collect();
         let (spacing_m, draft) = below.into_iter().rev().find_map(fits)?;
@@ -113,7 +109,7 @@ impl TooShort<'_> {
         let (number, own) = self.rope;
         let mass_kg = |r: &Rope| share::mass_kg(r.length_m, r.diameter_mm, rules);
         let pair = |&other: &usize| {
-            let second = self.job.ropes.get(other.checked_sub(1)?)?;
+            let second = self.job.rope(other)?;
             let both = otherwise::joined(own, second, rules)?;
             let holds = share::holds(both.length_m, self.planned.ledger.total_m);
             holds.then_some((other, mass_kg(second), both))
@@ -128,19 +124,10 @@ impl TooShort<'_> {
             changes: vec![change],
             rules: rules.clone(),
             draft: self.planned.clone(),
-            rope: (number, both),
+            rope: both,
+            number,
             joined_to: Some(other),
         })
-    }
-
-    fn habit_m(&self, rules: &Rules) -> f64 {
-        spacing::base_m(self.team.size(), self.leg.over().bare_only(), rules)
-    }
-
-    /// So much, or what a layout of knots asks for.
-    fn least_m(&self, least_m: f64, rules: &Rules) -> f64 {
-        let knots_m = knots::least_m(self.team, self.leg.over(), || self.leg.hardship, rules);
-        least_m.max(knots_m)
     }
 
     fn draft(&self, spacing: Spacing, rules: &Rules) -> Draft {

@@ -137,6 +137,14 @@ pub struct Brief<'a> {
     pub burden: Option<Burden>,
 }
 
+impl<'a> Brief<'a> {
+    /// The rope at hand of that number, from 1.
+    #[must_use]
+    pub fn rope(&self, number: usize) -> Option<&'a Rope> {
+        self.ropes.get(number.checked_sub(1)?)
+    }
+}
+
 /// Somebody hurt who is carried along, not one of the party that walks.
 ///
 /// ```

@@ -31,11 +31,7 @@ pub(crate) fn carry(
             people: team.size(),
             needed_m,
             leg: deciding(team, legs, needed_m),
-            rope: rope.map(|(number, r)| RopeName {
-                rope: number,
-                name: r.name.clone(),
-                length_m: r.length_m,
-            }),
+            rope: rope.map(|(number, r)| RopeName::of(number, r)),
             why: if share::holds(length_m, needed_m) {
                 CarryWhy::LongestSetUp
             } else {

@@ -160,11 +160,7 @@ impl Table<'_> {
             people: self.team.size(),
             ground: self.ground,
             legs: self.on.legs.clone(),
-            rope: rope.map(|(number, r)| RopeName {
-                rope: number,
-                name: r.name.clone(),
-                length_m: r.length_m,
-            }),
+            rope: rope.map(|(number, r)| RopeName::of(number, r)),
             length_m,
             holds_to_gap_m: length_m.and_then(widest),
         }

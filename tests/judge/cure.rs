@@ -87,13 +87,13 @@ fn two_ropes_are_joined_where_nothing_else_helps() {
 
 #[test]
 fn no_haul_on_the_loaded_strand_runs_over_a_bend() {
-    let tied = |joined: &str| {
+    let tied = |joined: bool| {
         let trip = four(10.0, &[]).rules("snow = \"firm\"\n");
         let mut trip = trip.ropes(&[60.0]);
-        trip.ropes[0].joined = !joined.is_empty();
+        trip.ropes[0].joined = joined;
         trip.plan()
     };
-    let (single, joined) = (tied(""), tied("joined"));
+    let (single, joined) = (tied(false), tied(true));
     let own = |plan: &schrund::plan::Plan| {
         plan.legs[1].teams[0]
             .haul
