@@ -286,7 +286,7 @@ impl<'j> Planner<'j> {
         let demands_m = demands_m(&legs, &teams);
         let answers = Answers::of(job, &legs, depth, &self.falls);
         let trade = Trade::of(&legs, &answers);
-        let ropes = trade::best(job, &trade, &demands_m);
+        let ropes = trade::best(job, &legs, &trade, &demands_m);
         let settled = Settled {
             job,
             legs: &legs,

@@ -15,4 +15,5 @@ pub mod reserve;
 pub(crate) mod setup;
 pub mod share;
 mod stance;
+pub(crate) mod tied;
 pub(crate) mod trade;

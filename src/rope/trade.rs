@@ -2,16 +2,20 @@
 //!
 //! One rope serves a team for the whole trip. Where the ropes at hand cannot hold all demands, some legs stay outside. Of
 //! all ways to give the ropes out that one is taken which leaves the fewest legs with grave falls outside, then the fewest
-//! legs, then the least rope missing; of equals the one that the demands alone would give.
+//! legs, then the least rope missing; of equals the one that the demands alone would give. Where they hold all demands,
+//! teams exchange them so that as few as can be have little to spare or somebody beyond every loop.
 
 use std::cmp::Ordering;
 
 use crate::{
+    plan::leg::Verdict,
     rope::{
         answers::Answers,
         arrest,
+        carried::RopeLoad,
         legs::RopedLeg,
         share::{self, Fit, Shared, Supply},
+        tied::Tied,
     },
     trip::job::Brief,
 };
@@ -43,11 +47,11 @@ pub(crate) struct Undone {
     short_m: f64,
 }
 
-impl Undone {
-    fn cmp(&self, other: &Self) -> Ordering {
+impl PartialOrd for Undone {
+    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
         let counts = |undone: &Self| (undone.grave, undone.legs);
         let short = || self.short_m.total_cmp(&other.short_m);
-        counts(self).cmp(&counts(other)).then_with(short)
+        Some(counts(self).cmp(&counts(other)).then_with(short))
     }
 }
 
@@ -102,26 +106,63 @@ fn gravity(answers: &Answers, leg: usize, team: usize) -> usize {
     }
 }
 
-/// The best way to give the ropes out: that of the demands alone where it holds all of them.
-pub(crate) fn best(job: &Brief<'_>, trade: &Trade, demands_m: &[f64]) -> Shared {
+/// The best way to give the ropes out: those of the demands alone where they hold all of them, whoever carries which.
+pub(crate) fn best(
+    job: &Brief<'_>,
+    legs: &[RopedLeg<'_>],
+    trade: &Trade,
+    demands_m: &[f64],
+) -> Shared {
     let by_demand = share::best(demands_m, job.ropes, job.rules);
     let teams = u32::try_from(demands_m.len()).unwrap_or(u32::MAX);
     let ways = (job.ropes.len() + 1).checked_pow(teams);
     let few = ways.is_some_and(|ways| ways <= MOST_TRIED);
-    if by_demand.fit != Fit::Short || teams < 2 || !few {
+    if job.ropes.is_empty() || teams < 2 || !few {
         return by_demand;
     }
-    let supply = share::supply(job.ropes, demands_m.len(), job.rules);
-    least_undone(trade, supply, by_demand)
+    if by_demand.fit == Fit::Short {
+        let supply = share::supply(job.ropes, demands_m.len(), job.rules);
+        return least(&|given| trade.undone(given), supply, by_demand);
+    }
+    let looks = |given: &[Supply]| looks(job, legs, demands_m, given);
+    least(&looks, by_demand.given.clone(), by_demand)
 }
 
-/// Of all ways to give this out the one that leaves least undone; `first` where none is better.
-fn least_undone(trade: &Trade, supply: Vec<Supply>, first: Shared) -> Shared {
+/// Demands that are not held, then teams that have little to spare or leave somebody beyond every loop.
+fn looks(
+    job: &Brief<'_>,
+    legs: &[RopedLeg<'_>],
+    demands_m: &[f64],
+    given: &[Supply],
+) -> [usize; 2] {
+    let near_m = share::near_m(job.ropes, job.rules);
+    let pairs = || demands_m.iter().zip(given);
+    let short = pairs().filter(|(demand_m, s)| !share::holds(s.length_m, **demand_m));
+    let look = |(team, (demand_m, supply)): &(usize, (&f64, &Supply))| {
+        let load = RopeLoad {
+            length_m: supply.length_m,
+            diameter_mm: supply.index.and_then(|i| job.ropes.get(i)?.diameter_mm),
+        };
+        let mut drafts = legs.iter().flat_map(|leg| &leg.teams);
+        !share::holds(supply.length_m, *demand_m + near_m)
+            || drafts.any(|draft| {
+                draft.team == *team && Tied::of(draft).by_reach(load, job.rules) > Verdict::Inside
+            })
+    };
+    [short.count(), (1..).zip(pairs()).filter(look).count()]
+}
+
+/// Of all ways to give this out the one that costs least; `first` where none is better.
+fn least<C: PartialOrd>(
+    cost: &dyn Fn(&[Supply]) -> C,
+    supply: Vec<Supply>,
+    first: Shared,
+) -> Shared {
     let mut search = Search {
-        trade,
+        cost,
         left: supply,
         given: Vec::new(),
-        least: trade.undone(&first.given),
+        least: cost(&first.given),
         teams: first.given.len(),
         best: first,
     };
@@ -130,21 +171,21 @@ fn least_undone(trade: &Trade, supply: Vec<Supply>, first: Shared) -> Shared {
 }
 
 /// Every way to give the ropes out, tried.
-struct Search<'a> {
-    trade: &'a Trade,
+struct Search<'a, C> {
+    cost: &'a dyn Fn(&[Supply]) -> C,
     left: Vec<Supply>,
     given: Vec<Supply>,
-    least: Undone,
+    least: C,
     best: Shared,
     teams: usize,
 }
 
-impl Search<'_> {
+impl<C: PartialOrd> Search<'_, C> {
     fn go(&mut self) {
         if self.given.len() == self.teams {
-            let undone = self.trade.undone(&self.given);
-            if undone.cmp(&self.least).is_lt() {
-                self.least = undone;
+            let cost = (self.cost)(&self.given);
+            if cost < self.least {
+                self.least = cost;
                 self.best.given.clone_from(&self.given);
             }
             return;
@@ -194,7 +235,7 @@ mod tests {
             fit: Fit::Short,
             given: ropes.clone(),
         };
-        let shared = least_undone(&trade, ropes, first);
+        let shared = least(&|given| trade.undone(given), ropes, first);
         shared.given.iter().map(|s| s.length_m).collect()
     }
 

@@ -84,6 +84,24 @@ fn zone() -> impl Strategy<Value = String> {
     })
 }
 
+/// Four at 11 m need 37 m and three at 13 m need 42 m, so both ropes hold either. On 50 m a loop ends short of the lip for
+/// the middle one of three; four reach theirs.
+#[test]
+fn who_reaches_least_carries_the_longer_rope() {
+    let zone = r#"{"gap_m":1,"snow_depth_m":2}"#;
+    let plan = Trip::straight(&[zone])
+        .party(&[80.0; 7])
+        .ropes(&[50.0, 60.0])
+        .plan();
+    let carried = plan
+        .carry
+        .iter()
+        .map(|carry| (carry.people, carry.length_m));
+    assert_eq!(carried.collect::<Vec<_>>(), [(4, 50.0), (3, 60.0)]);
+    let reached = plan.legs[1].teams.iter().flat_map(|team| &team.reach);
+    assert!(reached.clone().count() == 7 && reached.clone().all(|reach| reach.depth_m >= -1e-9));
+}
+
 proptest! {
     #![proptest_config(Config { cases: 24, failure_persistence: None, ..Config::default() })]
     #[test]

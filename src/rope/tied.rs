@@ -1,0 +1,61 @@
+//! How far the rope that a team is given reaches, whichever rope that is.
+
+use crate::{
+    plan::leg::{Ledger, Verdict},
+    practice::Rules,
+    rope::{
+        carried::{Carried, RopeLoad},
+        draft::Draft,
+        reserve, share,
+    },
+};
+
+/// What a team ties on a leg, as far as the rope that it is given decides how deep a loop reaches.
+#[derive(Clone, Debug)]
+pub(crate) struct Tied {
+    people: usize,
+    spacing_m: f64,
+    knots: bool,
+    ledger: Ledger,
+}
+
+impl Tied {
+    pub(crate) fn of(draft: &Draft) -> Self {
+        Self {
+            people: draft.persons.len(),
+            spacing_m: draft.spacing.spacing_m,
+            knots: draft.knots.count > 0,
+            ledger: draft.ledger,
+        }
+    }
+
+    /// The shortest rope with which nobody is, carried in two equal coils, metres.
+    pub(crate) fn reaching_m(&self, rules: &Rules) -> f64 {
+        let coil_m = self.ledger.coils_m / 2.0;
+        let all = reserve::free(self.people, self.spacing_m, coil_m);
+        let short_m = all.iter().map(|free| -free.depth_m(self.spacing_m, rules));
+        let obliged_m = reserve::obliged_coil_m(self.people, self.spacing_m, rules);
+        let obliged_m = if self.knots { obliged_m - coil_m } else { 0.0 };
+        self.ledger.total_m + 2.0 * short_m.fold(obliged_m.max(0.0), f64::max)
+    }
+
+    /// How it stands with this rope as carried: whether somebody is beyond every loop, or a rescue strand is short.
+    pub(crate) fn by_reach(&self, load: RopeLoad, rules: &Rules) -> Verdict {
+        let coil_m = Carried::of(&self.ledger, load, rules).coil_m;
+        let all = reserve::free(self.people, self.spacing_m, coil_m);
+        let beyond = all
+            .iter()
+            .any(|free| free.depth_m(self.spacing_m, rules) < -1e-9);
+        let needed_m = self.ledger.coils_m / 2.0;
+        let obliged_m = reserve::obliged_coil_m(self.people, self.spacing_m, rules);
+        let short = self.knots && obliged_m > coil_m.max(needed_m) + 1e-9;
+        let whole_m = self.ledger.total_m + 2.0 * (obliged_m - needed_m);
+        if short && !share::holds(load.length_m, whole_m) {
+            Verdict::Outside
+        } else if short || beyond {
+            Verdict::Look
+        } else {
+            Verdict::Inside
+        }
+    }
+}
