@@ -61,7 +61,7 @@ const trips = [
   { name: 'three', route: gpx('Over the pass', line(true)), zones: zones('Icefall'), args: ['--party', '3', '--rope', '60'], pages: { A4: 7, A5: 12 } },
   { name: 'pair', route: gpx('Over the pass', line(true)), zones: zones('Icefall'), args: ['--party', '2', '--rope', '80', '--practice', 'short-alpine'], pages: { A4: 8, A5: 13 } },
   { name: 'eleven-over-two-days-without-heights', route: days('Over the pass', line(false)), zones: zones('Icefall'), args: ['--party', '11', '--units', 'imperial'], pages: { A4: 10, A5: 16 } },
-  { name: 'hostile', route: gpx(hostile.replaceAll('<', '&lt;'), line(true)), zones: zones(hostile), args: ['--party', '4', '--rope', '50'], pages: { A4: 10, A5: 16 } },
+  { name: 'hostile', route: gpx(hostile.replaceAll('<', '&lt;'), line(true)), zones: zones(hostile), args: ['--party', '4', '--rope', '50'], pages: { A4: 9, A5: 16 } },
 ];
 const example = join(repository, 'examples', 'vordalen');
 if (existsSync(join(example, 'route.gpx'))) {

@@ -148,6 +148,18 @@ pub fn held(arrest: &Arrest, voice: Voice) -> Said {
 /// first through a bridge: held in all assumed cases`.
 #[must_use]
 pub fn usual_fall(arrest: &Arrest, persons: &[PersonOnRope], voice: Voice) -> Option<Said> {
+    usual("usual-fall", arrest, persons, voice)
+}
+
+/// The same where there is little room and a legend, and only where it stands otherwise than the worst: `Ada first: in all
+/// cases`.
+#[must_use]
+pub fn usual_fall_brief(arrest: &Arrest, persons: &[PersonOnRope], voice: Voice) -> Option<Said> {
+    let other = arrest.everybody.first() != Some(&arrest.verdict);
+    usual("usual-fall-brief", arrest, persons, voice).filter(|_| other)
+}
+
+fn usual(key: &str, arrest: &Arrest, persons: &[PersonOnRope], voice: Voice) -> Option<Said> {
     let usual = arrest.everybody.first().filter(|_| arrest.falls > 1)?;
     let verdict = match usual {
         Held::All => "all",
@@ -158,7 +170,7 @@ pub fn usual_fall(arrest: &Arrest, persons: &[PersonOnRope], voice: Voice) -> Op
         ("who", Arg::Said(position(persons, 1, voice))),
         ("verdict", Arg::Word(verdict)),
     ];
-    Some(voice.say("usual-fall", &args))
+    Some(voice.say(key, &args))
 }
 
 /// Why a fall in the middle is held worst: `1 ahead and 1 behind the gap, the rope bent in a V: each side holds for itself`.

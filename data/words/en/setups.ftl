@@ -49,6 +49,11 @@ usual-fall = the usual fall, { $who } first through a bridge: { $verdict ->
     [none] held in none of the assumed cases
    *[depends] held in some of the assumed cases
 }
+usual-fall-brief = { $who } first: { $verdict ->
+    [all] in all cases
+    [none] in none
+   *[depends] in some cases
+}
 in-the-middle = { $ahead } ahead and { $behind } behind the gap, the rope bent in a V: each side holds for itself
 held-depends = depends on: { $parameters }{ $alone ->
     [yes] { "" }

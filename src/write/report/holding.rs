@@ -17,7 +17,7 @@ use crate::{
         arg::Arg,
         plain,
         round::Round,
-        setup::{can, haul_answer, held, in_the_middle, side, snow, usual_fall},
+        setup::{can, haul_answer, held, side, snow, usual_fall_brief},
         span::Said,
         voice::Voice,
     },
@@ -48,7 +48,9 @@ pub(super) fn holding(legs: &[Leg], voice: Voice) -> Markup {
             }
         }
         p class="fine" {
-            "Falls, holds: places on the rope, 1 ahead. Slide and peak: of the first who holds, over all assumed cases. \
+            "Falls, holds: places on the rope, 1 ahead; for who falls between two the rope is bent in a V and each \
+            side holds for itself. First: the usual fall, of who goes first through a bridge, where it stands \
+            otherwise. Slide and peak: of the first who holds, over all assumed cases. \
             Strand: the one that carries the weight, or one of its own. Rope: beyond the loaded strand, hands and \
             hitches counted; “short”: the free rope does not reach; “knots”: they block that strand. \
             Can: whether those left can pull so hard; perhaps: strong ones who stand well."
@@ -124,8 +126,7 @@ fn arrest(same: &Same<'_>, leg: &Leg, setup: &TeamSetup, voice: Voice) -> Markup
                 td class="whole" data-label="In the model" {
                     @let says = held(arrest, voice);
                     @if arrest.verdict == Held::None { strong { (says) } } @else { (says) }
-                    @if let Some(why) = in_the_middle(arrest, &setup.persons, voice) { " (" (spans(&why)) ")" }
-                    @if let Some(usual) = usual_fall(arrest, &setup.persons, voice) { "; " (spans(&usual)) }
+                    @if let Some(usual) = usual_fall_brief(arrest, &setup.persons, voice) { "; " (spans(&usual)) }
                 }
                 td class="n" data-label={ "Slide, " (voice.units.short()) } {
                     (voice.units.number(slide_from, Round::Down)) "–" (voice.units.number(slide_to, Round::Up))
