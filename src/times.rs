@@ -6,3 +6,4 @@ pub(crate) mod hours;
 pub mod pace;
 pub(crate) mod stops;
 pub mod sun;
+pub(crate) mod turn;

@@ -41,7 +41,8 @@ pub(super) fn travel(rules: &Rules) -> Option<Fact> {
 
 /// Ice with hidden gaps whose last crossing on the leg ends later than bridges are trusted.
 pub(super) fn bridges(job: &Brief<'_>, leg: &RopedLeg<'_>, hours: &Hours) -> Vec<Finding> {
-    let Some(until) = job.timetable.bridges_until.value else {
+    let times = job.timetable;
+    let Some((start, until)) = times.start.value.zip(times.bridges_until.value) else {
         return Vec::new();
     };
     let late = hidden(job, leg).into_iter().filter_map(|gaps| {
@@ -51,6 +52,7 @@ pub(super) fn bridges(job: &Brief<'_>, leg: &RopedLeg<'_>, hours: &Hours) -> Vec
                 zone: gaps.zone.map(Into::into),
                 left_at,
                 until,
+                start_by: start.after(until.min() - left_at.min()).cut_off(),
             };
             Finding::new(At::Leg(place_at(leg, gaps.ends_m, gaps.ends_m)), fact)
         })

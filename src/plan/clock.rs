@@ -149,12 +149,17 @@ pub struct Backwards {
     /// The leg that it is on there.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub at_bridges_until_leg: Option<usize>,
-    /// Where and how late it may turn round to be back in time; absent where nobody says by when.
+    /// Where and how late it may turn round to be back in time, and to have left the hidden gaps of the way back while
+    /// snow bridges are trusted where the leader says until when. Absent where nobody says by when to be back, and where
+    /// no turn beyond the first hidden gaps is early enough.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub turn_round: Option<TurnRound>,
+    /// The turn that is only back in time, where its way back is on hidden gaps after bridges are trusted.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub turn_round_back_by: Option<TurnRound>,
 }
 
-/// Where and how late the team may turn round to be back in time.
+/// Where and how late the team may turn round.
 ///
 /// ```
 /// use schrund::{plan::clock::TurnKind, practice::Origin};
@@ -176,6 +181,9 @@ pub struct TurnRound {
     pub at: [f64; 2],
     /// The leg.
     pub leg: usize,
+    /// When the way back then leaves the last hidden gaps; absent where it crosses none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bridges_left: Option<Clock>,
     /// What is done there.
     pub kind: TurnKind,
 }

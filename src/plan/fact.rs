@@ -158,7 +158,7 @@ facts! {
     SnowOnBare { zone: ZoneName, snow_depth_m: f64 } = "snow-on-bare-ice", Look;
     /// Snow bridges weaken through the day, and the planned time on hidden gaps is later than the leader trusts them.
     /// Without a zone it is ice that only the inventory knows.
-    BridgesLate { zone: Option<ZoneName>, left_at: Clock, until: Clock } = "bridges-late", Look;
+    BridgesLate { zone: Option<ZoneName>, left_at: Clock, until: Clock, start_by: Clock } = "bridges-late", Look;
     /// A gap width from the trip or `--gap` stands in for zones that give none. The plan is as good as that guess.
     GapAssumed { zone: ZoneName, gap_m: f64 } = "gap-assumed", Look;
     /// Roped without anchors on sloping bare ice: no team holds a fall on ice, so one slip pulls all.

@@ -8,12 +8,14 @@ use crate::{
     },
 };
 
-/// Ice with hidden gaps, and where its last crossing on a leg ends.
+/// Ice with hidden gaps, and where its crossings on a leg begin and end.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct HiddenGaps<'a> {
     /// The zone; `None` for ice that only an inventory knows.
     pub(crate) zone: Option<&'a Zone>,
-    /// Chainage, metres.
+    /// Where the first begins: chainage, metres.
+    pub(crate) begins_m: f64,
+    /// Where the last ends, likewise.
     pub(crate) ends_m: f64,
 }
 
@@ -23,12 +25,15 @@ pub(crate) fn hidden<'a>(job: &Brief<'a>, leg: &RopedLeg<'_>) -> Vec<HiddenGaps<
     let hidden = leg.stage.met.contacts.iter().filter_map(|contact| {
         let zone = contact.of.zone().and_then(|zone| job.zones.get(zone));
         let on_leg = contact.crossings.iter();
-        let ends_m = on_leg
-            .filter(|c| c.from_m < stretch.to_m && c.to_m > stretch.from_m)
-            .map(|c| c.to_m.min(stretch.to_m))
-            .reduce(f64::max)?;
+        let on_leg = on_leg.filter(|c| c.from_m < stretch.to_m && c.to_m > stretch.from_m);
+        let ends = on_leg.map(|c| [c.from_m.max(stretch.from_m), c.to_m.min(stretch.to_m)]);
+        let [begins_m, ends_m] = ends.reduce(|a, b| [a[0].min(b[0]), a[1].max(b[1])])?;
         let hidden = zone.is_none_or(|z| z.surface_counted() == Surface::Snow);
-        hidden.then_some(HiddenGaps { zone, ends_m })
+        hidden.then_some(HiddenGaps {
+            zone,
+            begins_m,
+            ends_m,
+        })
     });
     hidden.collect()
 }

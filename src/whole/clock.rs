@@ -8,11 +8,7 @@ use crate::{
     },
     practice::Rule,
     rope::legs::RopedLeg,
-    times::{
-        backwards::{LatestTurn, WalkedStage},
-        hours::Hours,
-        sun::SunDay,
-    },
+    times::{backwards::WalkedStage, hours::Hours, sun::SunDay, turn::LatestTurn},
     trip::{clock::Clock, job::Brief, route::Stage},
 };
 
@@ -101,14 +97,33 @@ fn backwards(walked: &WalkedStage<'_>) -> Backwards {
     let left_min = walked.bridges_left_min();
     let latest = until.zip(left_min);
     let spot = until.and_then(|until| walked.spot_at(until.min() - start.min()));
-    let turn = times.back_by.value;
-    let turn = turn.and_then(|by| walked.latest_turn(by.min() - start.min()));
+    let back = times.back_by.value;
+    let back = back.and_then(|by| walked.latest_turn(by.min() - start.min()));
+    let turn = binding(walked, back, until.map(|until| until.min() - start.min()));
     Backwards {
         arrival: Some(start.after(walked.arrival_min())),
         latest_start: latest.map(|(until, left_min)| until.after(-left_min).cut_off()),
         at_bridges_until_m: spot.map(|spot| spot.at_m),
         at_bridges_until_leg: spot.map(|spot| spot.leg),
         turn_round: turn.map(|turn| turn_round(walked, start, turn)),
+        turn_round_back_by: back
+            .filter(|_| turn != back)
+            .map(|back| turn_round(walked, start, back)),
+    }
+}
+
+/// The turn that the leader has to keep to: the one to be back in time, or the earlier one whose way back has left all hidden
+/// gaps when bridges are no longer trusted.
+fn binding(
+    walked: &WalkedStage<'_>,
+    back: Option<LatestTurn>,
+    until_min: Option<f64>,
+) -> Option<LatestTurn> {
+    let left_min = back.and_then(|back| back.bridges_left_min);
+    let late = until_min.zip(left_min).filter(|(until, left)| left > until);
+    match late {
+        Some((until_min, _)) => walked.latest_turn_off_bridges(until_min),
+        None => back,
     }
 }
 
@@ -120,6 +135,7 @@ fn turn_round(walked: &WalkedStage<'_>, start: Clock, turn: LatestTurn) -> TurnR
         at_m: turn.spot.at_m,
         at: at.map_or([0.0, 0.0], |p| [p.normal().lon_deg, p.lat_deg]),
         leg: turn.spot.leg,
+        bridges_left: turn.bridges_left_min.map(|min| start.after(min)),
         kind: if turn.of_line {
             TurnKind::OfTheLine
         } else {

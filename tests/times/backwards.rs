@@ -145,6 +145,45 @@ fn a_line_that_goes_out_and_back_by_hand() {
     );
 }
 
+/// The same two lines with an hour for the bridges. One way: who turns round y min behind 680 m, the rope tied after 26.05 min,
+/// has left the first gaps at 700 m again after 26.05 min + 2 y - 0.325 min; by 09:40 that is y = 7.1375 min. Out and back:
+/// from the turn to the last gap at 3200 m it is 19.5 min and 15 min for the rope, so it is left by 09:55 for 10:30.
+#[test]
+fn the_way_back_leaves_hidden_gaps_in_time() {
+    let words = |until: &str| {
+        format!("start = \"09:00\"\nbridges_until = \"{until}\"\nback_by = \"12:00\"")
+    };
+    let trip = level(&NORTHWARD).middle(SNOW);
+    let times = planned(&trip.clone().rules(&words("09:40")).plan());
+    let turn = times.turn_round.expect("a turn off the gaps in time");
+    close("one way", Some(turn.at_m), 680.0 + 7.1375 / MIN_PER_M, 0.5);
+    assert_eq!(turn.by.to_string(), "09:33");
+    assert_eq!(shown(turn.bridges_left).as_deref(), Some("09:40"));
+    let late = times.turn_round_back_by.expect("later, back by twelve");
+    close("to the end", Some(late.at_m), 1800.0, 0.5);
+    let home_min = 700.0 * MIN_PER_M + 5.0;
+    let left_min = late.bridges_left.map(|left| left.min());
+    close("left", left_min, clock("12:00").min() - home_min, 0.02);
+
+    let never = planned(&trip.clone().rules(&words("09:26")).plan());
+    assert_eq!(never.turn_round, None, "the gaps are reached at 09:26");
+    assert_eq!(never.turn_round_back_by, Some(late));
+    let early = planned(&trip.rules(&words("11:45")).plan());
+    assert_eq!(early.turn_round, Some(late), "all gaps are left by 11:43");
+    assert_eq!(early.turn_round_back_by, None);
+
+    let trip = level(&[(0.0, -1000.0), (0.0, 1000.0), (0.0, -1000.0)]).middle(SNOW);
+    let times = planned(&trip.rules(&words("10:30")).plan());
+    let [turn, late] = [times.turn_round, times.turn_round_back_by].map(|t| t.expect("a turn"));
+    assert_eq!((turn.kind, turn.at_m), (TurnKind::OfTheLine, late.at_m));
+    assert_eq!(
+        [turn.by, late.by].map(|at| at.to_string()),
+        ["09:55", "11:07"]
+    );
+    let left_min = late.bridges_left.map(|left| left.min());
+    close("left", left_min, clock("12:00").min() - 52.5 + 34.5, 0.02);
+}
+
 /// A round tour that ends where it begins, and whose way back is another one: the longest halt is its goal.
 #[test]
 fn the_goal_of_a_round_tour_is_its_longest_halt() {

@@ -139,7 +139,7 @@ ice-without-a-gap-width = ice without a gap width, { $spans }: { $roped ->
 ice-span = { $span }
 
 bridges-late = { $zone } is left at { $left }, after { $until }, until when the leader trusts snow bridges
-    .hint = start earlier, or turn round in time
+    .hint = start by { $start }, or turn round in time
 
 back-late = the line is done at { $arrival }, after { $by }, by when the leader wants to be back
     .hint = start earlier, or turn round in time

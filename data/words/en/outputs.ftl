@@ -100,7 +100,20 @@ clock-at-until-slower = ; slower at { $place }, on leg { $leg }
 clock-turn = { $kind ->
     [of] leave the turn at { $place } by { $at }, to be done by { $by }
    *[off] last place to turn round: { $place } by { $at }; the way back along the line is then done by { $by }
+}{ $over }{ $slower }
+clock-turn-over = , on hidden gaps until { $left }
+clock-turn-bridges = { $kind ->
+    [of] leave the turn at { $place } by { $at }, to leave all hidden gaps of the way back by { $until }
+   *[off] last place to turn round: { $place } by { $at }; the way back along the line then leaves all hidden gaps by { $until }
 }{ $slower }
+clock-turn-never = { $kind ->
+    [of] however early the turn at { $place } is left, the way back is on hidden gaps after { $until }
+   *[off] no turn beyond the first hidden gaps leaves them again by { $until }
+}
+clock-turn-back-by = { $kind ->
+    [of] left by { $at } it would be done by { $by }
+   *[off] turned round at { $place } by { $at } it would be done by { $by }
+}, but be on hidden gaps until { $left }
 clock-turn-slower = { $kind ->
     [of] ; slower by { $at }
    *[off] ; slower { $place } by { $at }
@@ -110,9 +123,9 @@ clock-arrival-slower = ; slower at { $at }
 clock-sun = { $sun ->
     [up] the sun does not set on { $date }
     [down] the sun does not rise on { $date }
-    [sets] no sunrise, sunset { $sunset } on { $date } ({ $offset }), at a level horizon
-    [rises] sunrise { $sunrise }, no sunset after it on { $date } ({ $offset }), at a level horizon
-   *[both] sunrise { $sunrise }, sunset { $sunset } on { $date } ({ $offset }), at a level horizon
+    [sets] no sunrise, sunset { $sunset } on { $date } ({ $offset }), at a level horizon (Reda and Andreas 2004)
+    [rises] sunrise { $sunrise }, no sunset after it on { $date } ({ $offset }), at a level horizon (Reda and Andreas 2004)
+   *[both] sunrise { $sunrise }, sunset { $sunset } on { $date } ({ $offset }), at a level horizon (Reda and Andreas 2004)
 }
 clock-halt = { $what } at { $place }{ $height }{ $when }
 clock-halt-turn = turn

@@ -41,10 +41,12 @@ pub(super) fn of_zone<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<
             zone: z,
             left_at,
             until,
+            start_by,
         } => vec![
             ("zone", Arg::Said(ice(z.as_ref(), voice))),
             ("left", Arg::Figure(left_at.to_string())),
             ("until", Arg::Figure(until.to_string())),
+            ("start", Arg::Figure(start_by.to_string())),
         ],
         Fact::StrikeProposed {
             zone: z,

@@ -54,12 +54,10 @@ pub fn message(clock: &PlanClock, voice: Voice) -> Vec<Said> {
     let mut lines = Vec::new();
     for clock in clock.stages() {
         let planned = clock.as_planned;
-        let of_stage = [
-            latest_start(clock, planned, slower, voice),
-            turn_round(clock, planned, slower, voice),
-            arrival(planned, slower, voice),
-        ];
-        let told = of_stage.into_iter().flatten();
+        let start = latest_start(clock, planned, slower, voice);
+        let turns = turns(clock, planned, slower, voice);
+        let told = start.into_iter().chain(turns);
+        let told = told.chain(arrival(planned, slower, voice));
         lines.extend(told.map(|l| named(l.capital(), clock.stage, stages, voice)));
     }
     lines
@@ -77,14 +75,14 @@ fn named(line: Said, stage: usize, stages: usize, voice: Voice) -> Said {
 fn of_stage(clock: &StageClock, voice: Voice) -> impl Iterator<Item = Said> {
     let slower = clock.slower.unwrap_or_default();
     let planned = clock.as_planned;
-    let lines = [
+    let first = [
         latest_start(clock, planned, slower, voice),
         at_until(clock, planned, slower, voice),
-        turn_round(clock, planned, slower, voice),
-        arrival(planned, slower, voice),
-        sun(clock, voice),
     ];
-    lines.into_iter().flatten()
+    let last = [arrival(planned, slower, voice), sun(clock, voice)];
+    let turns = turns(clock, planned, slower, voice);
+    let first = first.into_iter().flatten();
+    first.chain(turns).chain(last.into_iter().flatten())
 }
 
 fn time(clock: Clock) -> Arg<'static> {
@@ -130,6 +128,22 @@ fn at_until(
     Some(voice.say("clock-at-until", &[place, leg, until, beside(slower)]))
 }
 
+/// The turn to keep to, and where that one leaves hidden gaps in time, the later one that would only be back in time.
+fn turns(clock: &StageClock, planned: Backwards, slower: Backwards, voice: Voice) -> Vec<Said> {
+    match planned.turn_round_back_by {
+        None => turn_round(clock, planned, slower, voice)
+            .into_iter()
+            .collect(),
+        Some(late) => [
+            off_bridges(clock, planned.turn_round, late, slower, voice),
+            back_by(clock, late, voice),
+        ]
+        .into_iter()
+        .flatten()
+        .collect(),
+    }
+}
+
 fn turn_round(
     clock: &StageClock,
     planned: Backwards,
@@ -137,23 +151,63 @@ fn turn_round(
     voice: Voice,
 ) -> Option<Said> {
     let turn = planned.turn_round?;
-    let spot = |turn: TurnRound| {
-        let place = ("place", Arg::DoneAt(turn.at_m, Round::Down));
-        [place, ("at", time(turn.by))]
+    let over = turn.bridges_left.map(|left| {
+        let left = [("left", time(left))];
+        voice.say("clock-turn-over", &left)
+    });
+    let [kind, place, at] = spot(turn);
+    let args = [
+        kind,
+        place,
+        at,
+        ("by", time(clock.back_by?)),
+        ("over", Arg::Said(over.unwrap_or_default())),
+        beside(slower_turn(slower, voice)),
+    ];
+    Some(voice.say("clock-turn", &args))
+}
+
+/// The last turn whose way back leaves all hidden gaps in time, or that there is none.
+fn off_bridges(
+    clock: &StageClock,
+    turn: Option<TurnRound>,
+    late: TurnRound,
+    slower: Backwards,
+    voice: Voice,
+) -> Option<Said> {
+    let until = ("until", time(clock.bridges_until?));
+    let Some(turn) = turn else {
+        let [kind, place, _] = spot(late);
+        return Some(voice.say("clock-turn-never", &[kind, place, until]));
     };
-    let slower = slower.turn_round;
+    let [kind, place, at] = spot(turn);
+    let slower = beside(slower_turn(slower, voice));
+    Some(voice.say("clock-turn-bridges", &[kind, place, at, until, slower]))
+}
+
+fn back_by(clock: &StageClock, late: TurnRound, voice: Voice) -> Option<Said> {
+    let [kind, place, at] = spot(late);
+    let by = ("by", time(clock.back_by?));
+    let left = ("left", time(late.bridges_left?));
+    Some(voice.say("clock-turn-back-by", &[kind, place, at, by, left]))
+}
+
+fn slower_turn(slower: Backwards, voice: Voice) -> Option<Said> {
+    let turn = spot(slower.turn_round?);
+    Some(voice.say("clock-turn-slower", &turn))
+}
+
+fn spot(turn: TurnRound) -> [(&'static str, Arg<'static>); 3] {
     let kind = match turn.kind {
         TurnKind::OfTheLine => "of",
         TurnKind::OffTheLine => "off",
     };
-    let slower = slower.map(|turn| {
-        let [place, at] = spot(turn);
-        voice.say("clock-turn-slower", &[("kind", Arg::Word(kind)), place, at])
-    });
-    let [place, at] = spot(turn);
-    let by = ("by", time(clock.back_by?));
-    let kind = ("kind", Arg::Word(kind));
-    Some(voice.say("clock-turn", &[kind, place, at, by, beside(slower)]))
+    let place = Arg::DoneAt(turn.at_m, Round::Down);
+    [
+        ("kind", Arg::Word(kind)),
+        ("place", place),
+        ("at", time(turn.by)),
+    ]
 }
 
 fn arrival(planned: Backwards, slower: Backwards, voice: Voice) -> Option<Said> {

@@ -1,0 +1,217 @@
+//! How late a team may turn round: to be done by an hour, and to have left the hidden gaps of the way back by another.
+//!
+//! Where the line itself goes out and back that is at its turn, and the rest of the line is the way back. Elsewhere it is the
+//! last place from which the way back along the line as walked still ends in time.
+
+use crate::{
+    practice::Rule,
+    rope::legs::RopedLeg,
+    times::{
+        backwards::{LegSpot, WalkedStage},
+        bridges,
+        hours::{Hours, PartHours},
+        stops::Stop,
+    },
+};
+
+/// Where and how late the team may turn round.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct LatestTurn {
+    pub(crate) spot: LegSpot,
+    /// Minutes from the start.
+    pub(crate) min: f64,
+    /// Whether the line itself turns back there; else the team leaves it.
+    pub(crate) of_line: bool,
+    /// When the way back then leaves the last hidden gaps, likewise; `None` where it crosses none.
+    pub(crate) bridges_left_min: Option<f64>,
+}
+
+impl<'a> WalkedStage<'a> {
+    /// How late the team may turn round so that it is done after so many minutes.
+    pub(crate) fn latest_turn(&self, done_min: f64) -> Option<LatestTurn> {
+        match self.turn_of_line() {
+            Some(turn) => (done_min >= 0.0).then(|| {
+                let later_min = done_min - self.arrival_min();
+                turn.later_by(later_min)
+            }),
+            None => self.last_return(done_min),
+        }
+    }
+
+    /// How late it may turn round so that the way back has left all hidden gaps after so many minutes; `None` where it has no
+    /// hidden gaps, and where no turn beyond the first of them is early enough.
+    pub(crate) fn latest_turn_off_bridges(&self, until_min: f64) -> Option<LatestTurn> {
+        if let Some(turn) = self.turn_of_line() {
+            let early = turn.later_by(until_min - turn.bridges_left_min?);
+            return (early.min >= 0.0).then_some(early);
+        }
+        let (gaps, home_min) = self.first_hidden()?;
+        let turn = self.last_return(until_min + home_min)?;
+        turn.spot.is_beyond(gaps).then_some(turn)
+    }
+
+    /// Where the line goes out and back, left as planned: the turn that is found, if it takes most of the line, or the longest
+    /// halt of a line that ends where it begins.
+    fn turn_of_line(&self) -> Option<LatestTurn> {
+        let stops = || self.begun().flat_map(|of| self.left(of));
+        let length_m = self.legs.first()?.stage.stage.length_m();
+        let back_m = |stop: &Stop| stop.back_m.unwrap_or_default();
+        let longest = stops().max_by(|a, b| back_m(a.0).total_cmp(&back_m(b.0)));
+        let most = longest.filter(|(stop, ..)| 4.0 * back_m(stop) >= length_m);
+        let halts = || stops().filter(|(stop, ..)| stop.halt_min > 0.0);
+        let goal = || halts().max_by(|a, b| a.0.halt_min.total_cmp(&b.0.halt_min));
+        let turn = most.or_else(|| goal().filter(|_| self.ends_where_it_begins()));
+        turn.map(|(_, spot, min)| LatestTurn {
+            spot,
+            min,
+            of_line: true,
+            bridges_left_min: self.bridges_left_min().filter(|left_min| *left_min > min),
+        })
+    }
+
+    /// The stops of a leg that begins after so many minutes, with where and when each is left.
+    fn left(
+        &self,
+        (leg, hours, begins_min): (&'a RopedLeg<'a>, &'a Hours, f64),
+    ) -> impl Iterator<Item = (&'a Stop, LegSpot, f64)> {
+        let stops = hours.parts.iter().filter_map(|part| part.stop.as_ref());
+        let factor = self.factor;
+        stops.map(move |stop| {
+            let (leg, at_m) = (leg.number, stop.at_m);
+            let min = begins_min + hours.until_min(at_m, factor) + stop.halt_min;
+            (stop, LegSpot { leg, at_m }, min)
+        })
+    }
+
+    fn ends_where_it_begins(&self) -> bool {
+        let points = self.legs.first().map(|leg| leg.stage.stage.points());
+        let ends = points.and_then(|points| points.first().zip(points.last()));
+        let near_m = self.job.rules[Rule::MarginM];
+        ends.is_some_and(|(a, b)| a.distance_m(*b) <= near_m)
+    }
+
+    /// The last place from which the way back along the line as walked is done after so many minutes.
+    fn last_return(&self, done_min: f64) -> Option<LatestTurn> {
+        let hidden = self.first_hidden();
+        let (spot, home_min) = self.last_spot(done_min)?;
+        let over = hidden.filter(|(gaps, _)| spot.is_beyond(*gaps));
+        Some(LatestTurn {
+            spot,
+            min: done_min - home_min,
+            of_line: false,
+            bridges_left_min: over.map(|(_, from_gaps_min)| done_min - from_gaps_min),
+        })
+    }
+
+    /// Where it is, and the minutes from there back to the start.
+    fn last_spot(&self, done_min: f64) -> Option<(LegSpot, f64)> {
+        let mut last = None;
+        for back in self.ways_back() {
+            let spot = |at_m: f64| LegSpot {
+                leg: back.leg.number,
+                at_m,
+            };
+            if back.begins_min + back.home_min > done_min {
+                return last;
+            }
+            last = Some((spot(back.leg.sketch.stretch.from_m), back.home_min));
+            for (part, now_min, home_min) in back.parts(self.factor) {
+                if now_min + home_min > done_min {
+                    return last;
+                }
+                let share = self.share_in_time(part, done_min - now_min - home_min);
+                let there_min = home_min + self.factor * share * part.back_min;
+                let length_m = part.stretch.length_m();
+                last = Some((spot(part.stretch.from_m + share * length_m), there_min));
+                if share < 1.0 {
+                    return last;
+                }
+            }
+        }
+        last
+    }
+
+    /// How much of a part can be walked and walked back within so many minutes, 0 to 1.
+    fn share_in_time(&self, part: &PartHours, spare_min: f64) -> f64 {
+        let both_min = self.factor * (part.out_min + part.back_min);
+        if both_min <= spare_min {
+            1.0
+        } else {
+            (spare_min / both_min).clamp(0.0, 1.0)
+        }
+    }
+
+    /// Where the first hidden gaps begin, which are the last on the way back, and the minutes from there to the start.
+    fn first_hidden(&self) -> Option<(LegSpot, f64)> {
+        self.ways_back().find_map(|back| {
+            let gaps = bridges::hidden(self.job, back.leg).into_iter();
+            let at_m = gaps.map(|gaps| gaps.begins_m).reduce(f64::min)?;
+            let leg = back.leg.number;
+            let mut parts = back.parts(self.factor);
+            let (part, _, home_min) = parts.find(|(part, ..)| at_m <= part.stretch.to_m)?;
+            let min = home_min + self.factor * part.share(at_m) * part.back_min;
+            Some((LegSpot { leg, at_m }, min))
+        })
+    }
+
+    /// Each leg, with the way back from its begin.
+    fn ways_back(&self) -> impl Iterator<Item = WayBack<'a>> {
+        let (factor, mut home_min) = (self.factor, 0.0);
+        self.begun().map(move |(leg, hours, begins_min)| {
+            let back = WayBack {
+                leg,
+                hours,
+                begins_min,
+                home_min,
+            };
+            let walking = hours.parts.iter().map(|part| factor * part.back_min);
+            home_min += factor * hours.rope_min + walking.sum::<f64>();
+            back
+        })
+    }
+}
+
+/// A leg and the way back from it.
+struct WayBack<'a> {
+    leg: &'a RopedLeg<'a>,
+    hours: &'a Hours,
+    /// Minutes from the start until it begins.
+    begins_min: f64,
+    /// Minutes from its begin back to the start, the rope handled as on the way out.
+    home_min: f64,
+}
+
+impl<'a> WayBack<'a> {
+    /// The parts of the leg, each with the minutes until it begins and those from there back to the start, the rope off again
+    /// at the begin of the leg.
+    fn parts(&self, factor: f64) -> impl Iterator<Item = (&'a PartHours, f64, f64)> + use<'a> {
+        let hours = self.hours;
+        let off_min = factor * (hours.rope_min - hours.rope_up_min);
+        let mut now_min = self.begins_min + factor * hours.rope_up_min;
+        let mut home_min = self.home_min + off_min;
+        hours.parts.iter().map(move |part| {
+            let begun = (part, now_min, home_min);
+            home_min += factor * part.back_min;
+            now_min += factor * part.out_min + part.halt_min();
+            begun
+        })
+    }
+}
+
+impl LatestTurn {
+    /// The same, so many minutes later.
+    fn later_by(self, min: f64) -> Self {
+        Self {
+            min: self.min + min,
+            bridges_left_min: self.bridges_left_min.map(|left_min| left_min + min),
+            ..self
+        }
+    }
+}
+
+impl LegSpot {
+    /// Whether it lies behind another on the line.
+    fn is_beyond(self, other: Self) -> bool {
+        (self.leg, self.at_m) > (other.leg, other.at_m)
+    }
+}
