@@ -49,10 +49,22 @@ impl Fall {
     /// # Errors
     /// As [`Fall::run`].
     pub fn run_in_steps(&self, step_s: f64) -> Result<Outcome, Refusal> {
+        Ok(self.follow::<false>(step_s)?.0)
+    }
+
+    /// The book of energy of the same, for judging the model: a fall with a book takes longer to follow.
+    ///
+    /// # Errors
+    /// As [`Fall::run`].
+    pub fn energy(&self, step_s: f64) -> Result<Energy, Refusal> {
+        Ok(self.follow::<true>(step_s)?.1)
+    }
+
+    fn follow<const BOOK: bool>(&self, step_s: f64) -> Result<(Outcome, Energy), Refusal> {
         self.check()?;
         bound::DELAY_S.check(step_s)?;
         if self.sides.iter().any(|s| s.room_m() <= 0.0) {
-            return Ok(Outcome::OVER_THE_GAP);
+            return Ok((Outcome::OVER_THE_GAP, Energy::default()));
         }
         let quick_s = self.quickest_s();
         let share = step_s / LONGEST_STEP_S;
@@ -63,6 +75,6 @@ impl Fall {
         } else {
             longest_s
         };
-        Ok(Run::start(self).follow(self, step_s))
+        Ok(Run::<BOOK>::start(self).follow(self, step_s))
     }
 }

@@ -153,7 +153,7 @@ impl Team {
             Corner::Favourable
         };
         let mut swings = Vec::new();
-        for parameter in Parameter::ALL {
+        for parameter in Parameter::ALL.into_iter().filter(|p| self.rests_on(*p)) {
             let case = self.case(assumed, |p| pick(p == parameter, toward));
             let run = self.outcome(index, &case)?;
             swings.push((parameter, run));
@@ -168,12 +168,18 @@ impl Team {
         }
         let moved = |run: &Outcome| (run.slide_share - central.slide_share).abs();
         swings.sort_by(|a, b| moved(&b.1).total_cmp(&moved(&a.1)));
-        let all = swings.into_iter().map(|(p, _)| p).collect();
+        let all: Vec<Parameter> = swings.into_iter().map(|(p, _)| p).collect();
         let flips = |named: &[Parameter]| {
             let case = self.case(assumed, |p| pick(named.contains(&p), toward));
             Ok(self.outcome(index, &case)?.held != central.held)
         };
-        Ok((HoldingAnswer::DependsOn(fewest(all, flips)?), false))
+        Ok((HoldingAnswer::DependsOn(fewest(&all, flips)?), false))
+    }
+
+    /// Whether a fall can be another one when this is swung.
+    fn rests_on(&self, parameter: Parameter) -> bool {
+        let of_knots = matches!(parameter, Parameter::KnotForce | Parameter::KnotBite);
+        self.knots.is_some() || !of_knots
     }
 
     fn case(&self, assumed: &Assumed, corner_of: impl Fn(Parameter) -> Corner) -> Case {
@@ -193,7 +199,10 @@ impl Team {
         }
         let up = self.fall(index, case, slope_rad, -slope_rad).run()?;
         let worse = |o: &Outcome| (!o.held, o.slide_share);
-        Ok(if worse(&up) > worse(&down) { up } else { down })
+        Ok(Outcome {
+            room_left_m: up.room_left_m.min(down.room_left_m),
+            ..if worse(&up) > worse(&down) { up } else { down }
+        })
     }
 
     /// The fall of one person with given assumptions, the ground falling towards every lip; for looking into the model.
@@ -292,18 +301,22 @@ fn pick(swung: bool, toward: Corner) -> Corner {
     if swung { toward } else { Corner::Central }
 }
 
-/// The shortest start of `parameters` that flips the answer, less what is not needed in it.
+/// The shortest start of `parameters` that flips the answer, less what is not needed in it; all of them where even they do not.
+/// Whatever flips it does so with more swung as well.
 fn fewest(
-    parameters: Vec<Parameter>,
+    parameters: &[Parameter],
     flips: impl Fn(&[Parameter]) -> Result<bool, Refusal>,
 ) -> Result<Vec<Parameter>, Refusal> {
-    let mut named: Vec<Parameter> = Vec::new();
-    for parameter in parameters {
-        named.push(parameter);
-        if flips(&named)? {
-            break;
+    let (mut too_few, mut enough) = (0, parameters.len());
+    while too_few + 1 < enough {
+        let half = usize::midpoint(too_few, enough);
+        if flips(parameters.get(..half).unwrap_or_default())? {
+            enough = half;
+        } else {
+            too_few = half;
         }
     }
+    let mut named = parameters.get(..enough).unwrap_or_default().to_vec();
     for parameter in named.clone() {
         let without: Vec<Parameter> = named.iter().copied().filter(|p| *p != parameter).collect();
         if !without.is_empty() && flips(&without)? {

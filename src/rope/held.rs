@@ -1,6 +1,6 @@
 //! Falls judged place by place: on how many metres of a leg they are held in all cases, depend, or are held in none.
 
-use std::collections::{BTreeMap, btree_map::Entry};
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::{
     fault::refusal::Refusal,
@@ -45,6 +45,21 @@ struct Asked {
     deg: u8,
 }
 
+impl Asked {
+    fn at(leg: &RopedLeg<'_>, incline: &Incline, job: &Brief<'_>) -> Self {
+        let (drawn, undrawn) = ice_at(leg, incline, job.zones);
+        let over = Over {
+            zones: &drawn,
+            undrawn,
+        };
+        Self {
+            stance: Stance::on(over, job.rules),
+            gap_given: !drawn.is_empty(),
+            deg: whole_deg(incline.toward_lip_deg().unwrap_or_default()),
+        }
+    }
+}
+
 /// What was asked so far, whichever leg it was asked for.
 #[derive(Debug, Default)]
 pub(crate) struct AskedSlopes(BTreeMap<Vec<u64>, HoldLimits>);
@@ -57,29 +72,25 @@ impl AskedSlopes {
         draft: &Draft,
         job: &Brief<'_>,
     ) -> Result<Option<HeldAlong>, Refusal> {
-        let (zones, rules) = (job.zones, job.rules);
-        let mut along: Option<HeldAlong> = None;
-        let mut worst: Option<Alarm> = None;
         let on_ice = leg
             .footing
             .inclines
             .iter()
             .filter(|i| !i.contacts.is_empty());
-        let mut asked: BTreeMap<Asked, (HeldOn, Team)> = BTreeMap::new();
-        for incline in on_ice {
-            let (drawn, undrawn) = ice_at(leg, incline, zones);
-            let over = Over {
-                zones: &drawn,
-                undrawn,
-            };
-            let at = Asked {
-                stance: Stance::on(over, rules),
-                gap_given: !drawn.is_empty(),
-                deg: whole_deg(incline.toward_lip_deg().unwrap_or_default()),
-            };
-            let (held_on, team) = match asked.entry(at) {
-                Entry::Occupied(known) => known.into_mut(),
-                Entry::Vacant(free) => free.insert(self.worst_gap(draft, at, job)?),
+        let on_ice: Vec<(&Incline, Asked)> = on_ice
+            .map(|incline| (incline, Asked::at(leg, incline, job)))
+            .collect();
+        // The steepest first: what is held there answers for all gentler ground.
+        let questions: BTreeSet<Asked> = on_ice.iter().map(|(_, at)| *at).collect();
+        let mut answers: BTreeMap<Asked, (HeldOn, Team)> = BTreeMap::new();
+        for at in questions.into_iter().rev() {
+            answers.insert(at, self.worst_gap(draft, at, job)?);
+        }
+        let mut along: Option<HeldAlong> = None;
+        let mut worst: Option<Alarm> = None;
+        for (incline, at) in on_ice {
+            let Some((held_on, team)) = answers.get(&at) else {
+                continue;
             };
             let (held_on, team) = (told(*held_on, at.gap_given), team.clone());
             let (stance, deg) = (at.stance, at.deg);
@@ -110,27 +121,22 @@ impl AskedSlopes {
         job: &Brief<'_>,
     ) -> Result<(HeldOn, Team), Refusal> {
         let (rules, assumed) = (job.rules, &job.rules.nature.assumed);
-        let over = |gap_m| stance::team(draft, gap_m, at.stance, rules);
-        let mut held_on = HeldOn::BEST;
-        let mut worst: Option<Team> = None;
-        for gap_m in stance::gaps_m(draft, at.gap_given) {
-            let team = over(gap_m)?;
-            let limits = self.0.entry(stance::key(&team)).or_default();
-            let mut next = limits.worse(&team, at.deg, assumed, held_on)?;
-            if let Some(loaded) = stance::loaded(&team, &draft.persons, job.burden) {
-                let limits = self.0.entry(stance::key(&loaded)).or_default();
-                next = limits.worse(&loaded, at.deg, assumed, next)?;
-            }
-            if worst.is_none() || next != held_on {
-                (held_on, worst) = (next, Some(team));
-            }
-            if held_on.in_none {
-                break;
-            }
+        let gaps_m: Vec<f64> = stance::gaps_m(draft, at.gap_given).collect();
+        let mut team = stance::team(draft, 0.0, at.stance, rules)?;
+        let mut lost = self.limits(&team).over(&team, &gaps_m, at.deg, assumed)?;
+        if let Some(loaded) = stance::loaded(&team, &draft.persons, job.burden) {
+            lost = lost.or(self
+                .limits(&loaded)
+                .over(&loaded, &gaps_m, at.deg, assumed)?);
         }
-        let mut worst = worst.map_or_else(|| over(0.0), Ok)?;
-        worst.slope_toward_lip_deg = f64::from(at.deg);
-        Ok((held_on, worst))
+        let greatest_m = gaps_m.first().copied().unwrap_or_default();
+        team.gap_m = lost.worst_gap_m().unwrap_or(greatest_m);
+        team.slope_toward_lip_deg = f64::from(at.deg);
+        Ok((lost.held_on(), team))
+    }
+
+    fn limits(&mut self, team: &Team) -> &mut HoldLimits {
+        self.0.entry(stance::key(team)).or_default()
     }
 }
 

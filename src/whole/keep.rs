@@ -9,7 +9,7 @@ use std::ops::Range;
 use crate::{
     legs::{knots, spacing, worst::Meeting},
     plan::keep::{ChangeCost, KeepSetup, KeptRun, KeptTeam},
-    practice::{Rule, SOLD_LENGTHS_M},
+    practice::{Rule, Rules, SOLD_LENGTHS_M},
     rope::{
         draft::Draft,
         ledger,
@@ -74,8 +74,10 @@ impl<'a> Keeping<'a> {
         whole.as_planned.changes += changes;
         let planned_min = minutes(changes, change_min);
         whole.as_planned.minutes += planned_min;
-        let cost = |run: Range<usize>| self.cost_min(run);
-        let Some((runs, kept_min)) = runs::cheapest(self.legs.len(), change_min, &cost) else {
+        let growing = |end: usize| Growing::before(self, end);
+        let possible = |run: Range<usize>| run.len() == 1 || self.run(run).is_some();
+        let Some((runs, kept_min)) = runs::cheapest(self.legs.len(), change_min, growing, possible)
+        else {
             // A leg has no set-up that fits: it stays as planned.
             whole.kept.changes += changes;
             whole.kept.minutes += planned_min;
@@ -84,17 +86,12 @@ impl<'a> Keeping<'a> {
         whole.kept.changes += runs.len().saturating_sub(1);
         whole.kept.minutes += kept_min;
         let run = |r: Range<usize>| {
-            let teams = self.teams(r.clone()).unwrap_or_default();
             let legs = self.legs.get(r.clone()).unwrap_or_default();
+            let (teams, stretches) = self.run(r).unwrap_or_default();
             KeptRun {
                 stage: legs.first().map_or(0, |leg| stage(leg)),
                 legs: legs.iter().map(|leg| leg.number).collect(),
-                stretches: self
-                    .grown(r, &teams)
-                    .unwrap_or_default()
-                    .iter()
-                    .map(Grown::told)
-                    .collect(),
+                stretches: stretches.iter().map(Grown::told).collect(),
                 teams,
             }
         };
@@ -113,107 +110,167 @@ impl<'a> Keeping<'a> {
         set(a) == set(b)
     }
 
-    /// Minutes lost by walking all legs of a run in its one set-up; `None` where it does not fit a rope. A leg alone
-    /// stays as planned.
-    fn cost_min(&self, run: Range<usize>) -> Option<f64> {
-        if run.len() == 1 {
-            return Some(0.0);
+    /// The one set-up of each team for a run, and where it is walked on the rope; `None` where it does not fit a rope or meets
+    /// more ice than its legs.
+    fn run(&self, run: Range<usize>) -> Option<(Vec<KeptTeam>, Vec<Grown<'a>>)> {
+        let mut growing = Growing::before(self, run.end);
+        while growing.start > run.start {
+            growing.next()?;
         }
-        let kept = self.teams(run.clone())?;
-        self.grown(run.clone(), &kept)?;
-        let rate = self.job.rules[Rule::WideMinPerKmM];
-        let wider = |leg: &RopedLeg<'_>| {
-            let pairs = kept.iter().zip(&leg.teams);
-            pairs
-                .map(|(k, d)| k.spacing_m - d.spacing.spacing_m)
-                .fold(0.0, f64::max)
-        };
-        let legs = self.legs.get(run)?.iter();
-        let km =
-            |leg: &RopedLeg<'_>| (kept::end_m(leg, &kept) - leg.sketch.stretch.from_m) / 1000.0;
-        Some(legs.map(|leg| rate * km(leg) * wider(leg)).sum())
-    }
-
-    /// Where the one set-up of a run is walked on the rope; `None` where it meets more ice than its legs.
-    fn grown(&self, run: Range<usize>, kept: &[KeptTeam]) -> Option<Vec<Grown<'a>>> {
-        let next = self.legs.get(run.end).copied();
-        kept::grown(self.job, &self.ice, self.legs.get(run)?, next, kept)
-    }
-
-    /// The one set-up of each team for a run.
-    fn teams(&self, run: Range<usize>) -> Option<Vec<KeptTeam>> {
-        let teams = self.legs.get(run.start)?.teams.len();
-        (0..teams).map(|t| self.team(run.clone(), t)).collect()
-    }
-
-    fn team(&self, run: Range<usize>, t: usize) -> Option<KeptTeam> {
-        let rules = self.job.rules;
-        let drafts: Vec<&Draft> = self
-            .legs
-            .get(run.clone())?
+        let teams: Vec<KeptTeam> = growing
+            .teams
             .iter()
-            .filter_map(|leg| leg.teams.get(t))
+            .map(|team| team.kept(self.job.rules))
             .collect();
-        let first = *drafts.first()?;
-        let people = first.persons.len();
-        let spacing_m = if let [only] = drafts.as_slice() {
-            only.spacing.spacing_m
-        } else {
-            self.spacing_m(run, &drafts)?
-        };
-        let with_knots = drafts.iter().max_by_key(|d| d.knots.count)?;
-        let tied = with_knots.knots.count > 0;
-        let needed_m = ledger::total_at_m(people, spacing_m, &with_knots.knots, rules);
-        let least_m = drafts
-            .iter()
-            .map(|d| d.spacing.spacing_m)
-            .reduce(f64::min)?;
-        let kept = KeptTeam {
-            team: first.team,
-            spacing_m,
-            knots_each_end: if tied {
-                knots::fitting(people, spacing_m, rules)
-            } else {
-                0
-            },
-            coil_m: reserve::coil_m(people, spacing_m, rules),
-            needed_m,
-            longer_m: reserve::spans_m(people.saturating_sub(1), spacing_m - least_m),
-        };
-        (drafts.len() == 1 || self.fits(&kept)).then_some(kept)
-    }
-
-    /// The least spacing that suits all the legs of a run.
-    fn spacing_m(&self, run: Range<usize>, drafts: &[&Draft]) -> Option<f64> {
-        let rules = self.job.rules;
-        let people = drafts.first()?.persons.len();
-        let least_m = drafts
-            .iter()
-            .map(|d| d.spacing.spacing_m)
-            .reduce(f64::max)?;
-        let meets = self.meets.get(run)?;
-        let suits = |d: &f64| {
-            let need_m = |gap_m| spacing::need_m(people, gap_m, rules);
-            meets
-                .iter()
-                .all(|meets| need_m(meets(*d).effective_gap_m) <= d + 1e-9)
-        };
-        spacing::choices_m(least_m, rules).find(suits)
+        let next = self.legs.get(run.end).copied();
+        let stretches = kept::grown(self.job, &self.ice, self.legs.get(run)?, next, &teams)?;
+        Some((teams, stretches))
     }
 
     /// Whether the rope carried, or the longest sold, holds it.
-    fn fits(&self, kept: &KeptTeam) -> bool {
+    fn fits(&self, team: &GrowingTeam<'_>) -> bool {
         let sold_m = SOLD_LENGTHS_M
             .into_iter()
             .reduce(f64::max)
             .unwrap_or_default();
-        let rope = self.ropes.of_team(kept.team, self.job.ropes);
+        let rope = self.ropes.of_team(team.first.team, self.job.ropes);
         let length_m = match rope {
             Some((_, rope)) => rope.length_m,
             None if self.job.ropes.is_empty() => sold_m,
             None => return false,
         };
-        share::holds(length_m, kept.needed_m)
+        share::holds(length_m, team.needed_m(self.job.rules))
+    }
+}
+
+/// A run of legs that ends before a leg and grows by one leg at its front: gives the minutes lost by walking all its legs in
+/// its one set-up, as long as that fits a rope. A leg alone stays as planned.
+struct Growing<'k, 'a> {
+    of: &'k Keeping<'a>,
+    start: usize,
+    end: usize,
+    teams: Vec<GrowingTeam<'k>>,
+    min: f64,
+}
+
+/// The one set-up of a team for the legs so far.
+struct GrowingTeam<'k> {
+    /// As planned on the first of them.
+    first: &'k Draft,
+    spacing_m: f64,
+    /// The least that one of the legs asks for.
+    least_m: f64,
+    /// As planned where most knots are tied; of equals on the last leg.
+    most_knots: &'k Draft,
+}
+
+impl<'k, 'a> Growing<'k, 'a> {
+    fn before(of: &'k Keeping<'a>, end: usize) -> Self {
+        Self {
+            of,
+            start: end,
+            end,
+            teams: Vec::new(),
+            min: 0.0,
+        }
+    }
+
+    fn legs(&self) -> Option<&'k [&'a RopedLeg<'a>]> {
+        self.of.legs.get(self.start..self.end)
+    }
+
+    /// Takes the leg at the start into the set-up of a team; whether that is another spacing now. `None` where none suits all
+    /// legs.
+    fn widen(&self, team: &mut GrowingTeam<'k>, draft: &'k Draft) -> Option<bool> {
+        let (was_m, rules) = (team.spacing_m, self.of.job.rules);
+        let planned_m = draft.spacing.spacing_m;
+        team.first = draft;
+        team.least_m = team.least_m.min(planned_m);
+        if draft.knots.count > team.most_knots.knots.count {
+            team.most_knots = draft;
+        }
+        let pair = self.end - self.start == 2;
+        if pair || planned_m > was_m || !self.suits(self.start..self.start + 1, team, was_m) {
+            let mut choices = spacing::choices_m(was_m.max(planned_m), rules);
+            team.spacing_m = choices.find(|d| self.suits(self.start..self.end, team, *d))?;
+        }
+        Some(pair || team.spacing_m > was_m)
+    }
+
+    /// Whether a spacing is wide enough for what a rope of that spacing meets on some legs.
+    fn suits(&self, legs: Range<usize>, team: &GrowingTeam<'_>, spacing_m: f64) -> bool {
+        let people = team.first.persons.len();
+        let meets = self.of.meets.get(legs).unwrap_or_default();
+        meets.iter().all(|meets| {
+            let gap_m = meets(spacing_m).effective_gap_m;
+            spacing::need_m(people, gap_m, self.of.job.rules) <= spacing_m + 1e-9
+        })
+    }
+
+    /// Minutes lost on one of the legs.
+    fn lost_min(&self, leg: &RopedLeg<'_>) -> f64 {
+        let rate = self.of.job.rules[Rule::WideMinPerKmM];
+        let spacings_m: Vec<f64> = self.teams.iter().map(|team| team.spacing_m).collect();
+        let pairs = spacings_m.iter().zip(&leg.teams);
+        let wider = pairs.map(|(m, draft)| m - draft.spacing.spacing_m);
+        let km = (kept::end_m(leg, &spacings_m) - leg.sketch.stretch.from_m) / 1000.0;
+        rate * km * wider.fold(0.0, f64::max)
+    }
+}
+
+impl Iterator for Growing<'_, '_> {
+    type Item = f64;
+
+    fn next(&mut self) -> Option<f64> {
+        self.start = self.start.checked_sub(1)?;
+        let leg = *self.of.legs.get(self.start)?;
+        if self.teams.is_empty() {
+            self.teams = leg.teams.iter().map(GrowingTeam::of).collect();
+            return Some(0.0);
+        }
+        let mut teams = std::mem::take(&mut self.teams);
+        let mut wider = false;
+        for (team, draft) in teams.iter_mut().zip(&leg.teams) {
+            wider |= self.widen(team, draft)?;
+        }
+        let fits = teams.iter().all(|team| self.of.fits(team));
+        self.teams = teams;
+        self.min = if wider {
+            self.legs()?.iter().map(|leg| self.lost_min(leg)).sum()
+        } else {
+            self.min + self.lost_min(leg)
+        };
+        fits.then_some(self.min)
+    }
+}
+
+impl<'k> GrowingTeam<'k> {
+    fn of(draft: &'k Draft) -> Self {
+        Self {
+            first: draft,
+            spacing_m: draft.spacing.spacing_m,
+            least_m: draft.spacing.spacing_m,
+            most_knots: draft,
+        }
+    }
+
+    fn needed_m(&self, rules: &Rules) -> f64 {
+        let people = self.first.persons.len();
+        ledger::total_at_m(people, self.spacing_m, &self.most_knots.knots, rules)
+    }
+
+    fn kept(&self, rules: &Rules) -> KeptTeam {
+        let people = self.first.persons.len();
+        let tied = self.most_knots.knots.count > 0;
+        let knots = || knots::fitting(people, self.spacing_m, rules);
+        KeptTeam {
+            team: self.first.team,
+            spacing_m: self.spacing_m,
+            knots_each_end: if tied { knots() } else { 0 },
+            coil_m: reserve::coil_m(people, self.spacing_m, rules),
+            needed_m: self.needed_m(rules),
+            longer_m: reserve::spans_m(people.saturating_sub(1), self.spacing_m - self.least_m),
+        }
     }
 }
 

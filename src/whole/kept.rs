@@ -26,9 +26,10 @@ pub(super) fn grown<'a>(
     kept: &[KeptTeam],
 ) -> Option<Vec<Grown<'a>>> {
     let least_m = job.rules[Rule::LeastUnropedM];
+    let spacings_m: Vec<f64> = kept.iter().map(|team| team.spacing_m).collect();
     let mut all: Vec<Grown<'a>> = Vec::new();
     for &leg in legs {
-        let to_m = end_m(leg, kept);
+        let to_m = end_m(leg, &spacings_m);
         let from_m = leg.sketch.stretch.from_m;
         match all.last_mut() {
             Some(last) if from_m - last.to_m < least_m - 1e-9 => {
@@ -66,13 +67,13 @@ impl Grown<'_> {
     }
 }
 
-/// Where the last person of the kept teams is off the ice, metres.
-pub(super) fn end_m(leg: &RopedLeg<'_>, kept: &[KeptTeam]) -> f64 {
-    let spans_m = |(team, draft): (&KeptTeam, &Draft)| {
+/// Where the last person of teams with these spacings is off the ice, metres.
+pub(super) fn end_m(leg: &RopedLeg<'_>, spacings_m: &[f64]) -> f64 {
+    let spans_m = |(spacing_m, draft): (&f64, &Draft)| {
         let spans = draft.persons.len().saturating_sub(1);
-        [team.spacing_m, draft.spacing.spacing_m].map(|d| reserve::spans_m(spans, d))
+        [*spacing_m, draft.spacing.spacing_m].map(|d| reserve::spans_m(spans, d))
     };
-    let longest = kept.iter().zip(&leg.teams).map(spans_m);
+    let longest = spacings_m.iter().zip(&leg.teams).map(spans_m);
     let [kept_m, planned_m] = longest.fold([0.0_f64; 2], |[a, b], [kept, planned]| {
         [a.max(kept), b.max(planned)]
     });

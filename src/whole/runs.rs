@@ -1,30 +1,42 @@
 //! When to keep one set-up over several legs: the cheapest way to cut a sequence of legs into runs.
 //!
 //! *Model:* a run has a cost of its own, and each cut between two runs costs the same. The cheapest cut of the first
-//! legs is found from the cheapest cuts of fewer. *Valid:* where the cost of a run rests on its own legs only.
-//! *Error:* none. *Source:* `[derived]`. *Checked:* tests/whole (every cut of up to eight legs tried).
+//! legs is found from the cheapest cuts of fewer; runs that cost more alone than the cheapest found are not looked at.
+//! *Valid:* where the cost of a run rests on its own legs only, and one more leg never makes a run cheaper. *Error:* none.
+//! *Source:* `[derived]`. *Checked:* tests/whole (every cut of up to eight legs tried).
 
 use std::ops::Range;
 
 /// The cheapest runs that cover `0..legs` in order, and their cost with the cuts between them. Of equal ones that with
 /// the longer last run. `None` where some leg is in no possible run.
+///
+/// `growing(end)` gives the costs of the runs that end before the leg `end`: of its last leg alone, of the last two and so
+/// on, as long as they can be told. `possible` is asked of runs that are worth it.
 #[must_use]
-pub fn cheapest(
+pub fn cheapest<C: Iterator<Item = f64>>(
     legs: usize,
     cut: f64,
-    cost: &dyn Fn(Range<usize>) -> Option<f64>,
+    growing: impl Fn(usize) -> C,
+    possible: impl Fn(Range<usize>) -> bool,
 ) -> Option<(Vec<Range<usize>>, f64)> {
     // For each number of first legs: the least cost, and where the last run begins.
     let mut best: Vec<Option<(f64, usize)>> = vec![Some((0.0, 0))];
     for end in 1..=legs {
-        let with_last = |start: usize| {
-            let (before, _) = best.get(start).copied().flatten()?;
+        let mut least: Option<(f64, usize)> = None;
+        for (start, cost) in (0..end).rev().zip(growing(end)) {
+            if least.is_some_and(|(total, _)| cost > total + 1e-9) {
+                break;
+            }
+            let Some((before, _)) = best.get(start).copied().flatten() else {
+                continue;
+            };
             let cuts = if start == 0 { 0.0 } else { cut };
-            Some((before + cuts + cost(start..end)?, start))
-        };
-        let least = (0..end)
-            .filter_map(with_last)
-            .reduce(|a, b| if b.0 < a.0 - 1e-9 { b } else { a });
+            let total = before + cuts + cost;
+            let worth_it = least.is_none_or(|(least, _)| total <= least + 1e-9);
+            if worth_it && possible(start..end) {
+                least = Some((total, start));
+            }
+        }
         best.push(least);
     }
     let (total, _) = best.last().copied().flatten()?;

@@ -1,7 +1,7 @@
 //! The moving model against a rival solver and against what no model may break.
 
 use proptest::prelude::*;
-use schrund::physics::holding::limits::HoldLimits;
+use schrund::physics::holding::limits::{HoldLimits, LostOver};
 
 use super::*;
 
@@ -42,7 +42,7 @@ fn a_rival_solver_finds_the_same_slides() {
 fn energy_is_never_created() {
     let mut ran = 0;
     for fall in grid().iter().flat_map(falls) {
-        let energy = fall.run().expect("inside bounds").energy;
+        let energy = fall.energy(LONGEST_STEP_S).expect("inside bounds");
         // Second-order steps err to both sides; a thousandth of what was turned over is theirs.
         let ruler_j = energy.start_j + energy.turned_j;
         assert!(energy.gain_j <= 0.001 * ruler_j, "{energy:?} of {fall:?}");
@@ -60,12 +60,7 @@ fn energy_is_never_created() {
 #[test]
 fn energy_not_accounted_for_shrinks_with_the_step() {
     let fall = plain_fall(1.5, 0.2, 0.9, 1.0, 1.0, 2);
-    let gain_j = |step_s| {
-        fall.run_in_steps(step_s)
-            .expect("inside bounds")
-            .energy
-            .gain_j
-    };
+    let gain_j = |step_s| fall.energy(step_s).expect("inside bounds").gain_j;
     let (coarse_j, fine_j) = (gain_j(LONGEST_STEP_S), gain_j(LONGEST_STEP_S / 8.0));
     assert!(fine_j < coarse_j / 4.0, "{coarse_j} J, then {fine_j} J");
 }
@@ -234,5 +229,23 @@ proptest! {
             prop_assert_eq!(known.in_all, whole.verdict == HoldingAnswer::HeldInAll, "{}°", deg);
             prop_assert_eq!(known.in_centre, in_centre, "{}°", deg);
         }
+    }
+
+    /// Over many widths as over each of them by itself: what is left out is never the widest that is lost.
+    #[test]
+    fn gaps_that_are_not_asked_would_answer_alike(team in any_team(), deg in 0..30_u8, half in any::<bool>()) {
+        let assumed = assumed();
+        let widest = team.gap_m.floor();
+        let down = std::iter::successors(Some(widest), |m| Some(m - 1.0).filter(|m| *m >= 0.0));
+        let greatest_m = widest + if half { 0.5 } else { 1.0 };
+        let gaps_m: Vec<f64> = std::iter::once(greatest_m).chain(down).collect();
+        let sparse = HoldLimits::default().over(&team, &gaps_m, deg, &assumed).expect("inside bounds");
+        let mut each = LostOver::default();
+        for &gap_m in &gaps_m {
+            let one = HoldLimits::default().over(&team, &[gap_m], deg, &assumed).expect("inside bounds");
+            each = each.or(one);
+        }
+        prop_assert_eq!(sparse.held_on(), each.held_on());
+        prop_assert_eq!(sparse.worst_gap_m(), each.worst_gap_m());
     }
 }

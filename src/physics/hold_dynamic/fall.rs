@@ -101,6 +101,8 @@ pub struct Outcome {
     pub slide_m: f64,
     /// The same as a share of the room the holder had.
     pub slide_share: f64,
+    /// Least way that was left from a first holder to the lip, m; 0 where not held.
+    pub room_left_m: f64,
     /// Largest rope force on a first holder, N.
     pub holder_n: f64,
     /// Largest force of all ropes together on the faller, N.
@@ -111,21 +113,19 @@ pub struct Outcome {
     pub stretch: f64,
     /// How long it took from the first pull, s.
     pub time_s: f64,
-    /// Where the energy went.
-    pub energy: Energy,
 }
 
 /// The book of energy, J. The start is zero when the rope has just come taut, plus what the drop gave.
 ///
 /// ```
-/// use schrund::physics::{assumed::{Assumed, Corner, Snow}, hold_dynamic::Energy, holding::Team};
+/// use schrund::physics::{assumed::{Assumed, Corner, Snow}, hold_dynamic::{Energy, LONGEST_STEP_S}, holding::Team};
 ///
 /// let team = Team {
 ///     masses_kg: vec![80.0, 80.0], spacing_m: 15.0, gap_m: 6.0, knots: None, snow: Snow::Settled, on_skis: false,
 ///     slope_toward_lip_deg: 0.0, rope_ea_n: 21_213.0,
 /// };
 /// let central = Assumed::built_in()?.case(Snow::Settled, false, |_| Corner::Central);
-/// let book: Energy = team.fall_of(0, &central).run()?.energy;
+/// let book: Energy = team.fall_of(0, &central).energy(LONGEST_STEP_S)?;
 /// assert!(book.gain_j <= 0.001 * (book.start_j + book.turned_j), "steps of second order create next to none");
 /// assert!(book.friction_j > book.lip_j && book.lip_j > book.rope_j, "the snow takes most of it: {book:?}");
 /// # Ok::<(), schrund::fault::refusal::Refusal>(())
@@ -190,19 +190,12 @@ impl Outcome {
         held: false,
         slide_m: 0.0,
         slide_share: 1.0,
+        room_left_m: 0.0,
         holder_n: 0.0,
         victim_n: 0.0,
         drop_m: 0.0,
         stretch: 0.0,
         time_s: 0.0,
-        energy: Energy {
-            start_j: 0.0,
-            friction_j: 0.0,
-            lip_j: 0.0,
-            rope_j: 0.0,
-            gain_j: 0.0,
-            turned_j: 0.0,
-        },
     };
 }
 

@@ -61,10 +61,15 @@ impl OverLip {
         let (from_m, before_n) = (self.past_m, self.drag_n());
         self.back_m = back_m;
         self.reach_m = reach_m;
-        self.slide_out(lip);
-        self.slide_back(lip);
-        self.victim_n = self.tension_n(self.reach_m, self.past_m);
-        self.holder_n = self.tension_n(self.back_m, self.total_m - self.past_m);
+        self.pull();
+        if self.victim_n > lip * (self.holder_n + self.bears_n()) {
+            self.slide_out(lip);
+            self.pull();
+        }
+        if self.holder_n > lip * self.victim_n {
+            self.slide_back(lip);
+            self.pull();
+        }
         self.peak_victim_n = self.peak_victim_n.max(self.victim_n);
         let slid_m = self.past_m - from_m;
         let goes_on = slid_m * self.slid_m > 0.0;
@@ -76,6 +81,19 @@ impl OverLip {
             } else {
                 last_n
             }
+    }
+
+    /// Brings the tensions up to date with the rope on both sides.
+    fn pull(&mut self) {
+        self.victim_n = self.tension_n(self.reach_m, self.past_m);
+        self.holder_n = self.tension_n(self.back_m, self.total_m - self.past_m);
+    }
+
+    /// What a knot at the lip bears, N.
+    fn bears_n(&self) -> f64 {
+        let reached = self.bites.partition_point(|b| b.0 <= self.past_m);
+        let last = reached.checked_sub(1).and_then(|i| self.bites.get(i));
+        last.map_or(0.0, |b| b.1)
     }
 
     /// What friction and knots bear: the difference of both tensions, each with the stretched rope it carries over.
@@ -101,19 +119,10 @@ impl OverLip {
     /// Slides towards the faller, from one end of a bite to the next.
     fn slide_out(&mut self, lip: f64) {
         for _ in 0..=self.bites.len() {
-            let reached = self.bites.partition_point(|b| b.0 <= self.past_m);
-            let bears_n = reached
-                .checked_sub(1)
-                .and_then(|i| self.bites.get(i))
-                .map_or(0.0, |b| b.1);
-            let end = self.bites.get(reached).map_or(f64::INFINITY, |b| b.0);
-            let to_m = balance(
-                self.total_m,
-                self.back_m,
-                self.reach_m,
-                lip,
-                bears_n / self.modulus_n,
-            );
+            let next = self.bites.iter().find(|b| b.0 > self.past_m);
+            let end = next.map_or(f64::INFINITY, |b| b.0);
+            let bears = self.bears_n() / self.modulus_n;
+            let to_m = balance(self.total_m, self.back_m, self.reach_m, lip, bears);
             if to_m < end {
                 self.past_m = self.past_m.max(to_m);
                 return;

@@ -27,6 +27,8 @@ pub(super) struct SideRope {
     beyond_m: f64,
     slope_rad: f64,
     lip_mu: f64,
+    /// λ where the rope hangs straight down.
+    square_lip: f64,
     pub(super) over: OverLip,
     pub(super) row: HolderRow,
     lip: f64,
@@ -45,6 +47,7 @@ impl SideRope {
             beyond_m: side.beyond(),
             slope_rad: side.slope_rad,
             lip_mu: side.lip_mu,
+            square_lip: capstan::ratio(side.lip_mu, capstan::wrap_at_lip_rad(side.slope_rad)),
             over: OverLip::new(side, side.beyond(), modulus_n),
             row: HolderRow::new(side, modulus_n),
             lip: 1.0,
@@ -76,11 +79,13 @@ impl SideRope {
     /// Brings rope forces up to date with the positions; returns what the lip took, J.
     pub(super) fn settle(&mut self, depth_m: f64) -> f64 {
         let (reach_m, up) = self.reach(depth_m);
-        let turned_rad = match self.hang {
-            Hang::Straight => capstan::wrap_at_lip_rad(self.slope_rad),
-            Hang::Vee => up.clamp(-1.0, 1.0).asin() - self.slope_rad,
+        self.lip = match self.hang {
+            Hang::Straight => self.square_lip,
+            Hang::Vee => {
+                let turned_rad = up.clamp(-1.0, 1.0).asin() - self.slope_rad;
+                capstan::ratio(self.lip_mu, turned_rad)
+            }
         };
-        self.lip = capstan::ratio(self.lip_mu, turned_rad);
         let lost_j = self.over.settle(self.row.room_left_m(), reach_m, self.lip);
         self.up = up;
         self.row.settle(self.over.holder_n);

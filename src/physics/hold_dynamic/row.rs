@@ -70,7 +70,13 @@ impl HolderRow {
         self.furthest_m
     }
 
-    /// The same as a share of the room; 1 where there was none.
+    /// Least way there was from it to the lip, m.
+    #[must_use]
+    pub(super) fn least_room_m(&self) -> f64 {
+        self.room_m - self.furthest_m
+    }
+
+    /// The slide as a share of the room; 1 where there was none.
     #[must_use]
     pub(super) fn slide_share(&self) -> f64 {
         if self.room_m > 0.0 {

@@ -18,8 +18,8 @@ const LEAST_REST_S: f64 = 1.0;
 /// Steps are never more than this `[ours]`, however stiff the rope.
 const MOST_STEPS: u32 = 4_000_000;
 
-/// Everything that moves.
-pub(super) struct Run {
+/// Everything that moves; with the book of energy where `BOOK` says so.
+pub(super) struct Run<const BOOK: bool> {
     mass_kg: f64,
     depth_m: f64,
     speed_m_s: f64,
@@ -29,7 +29,7 @@ pub(super) struct Run {
     energy: Energy,
 }
 
-impl Run {
+impl<const BOOK: bool> Run<BOOK> {
     pub(super) fn start(fall: &Fall) -> Self {
         let hang = if fall.sides.len() == 1 {
             Hang::Straight
@@ -64,7 +64,7 @@ impl Run {
         run
     }
 
-    pub(super) fn follow(mut self, fall: &Fall, step_s: f64) -> Outcome {
+    pub(super) fn follow(mut self, fall: &Fall, step_s: f64) -> (Outcome, Energy) {
         let rest_s = fall.bounce_s().max(LEAST_REST_S);
         let (mut time_s, mut moved_s, mut mark_m) = (0.0_f64, 0.0_f64, 0.0_f64);
         let mut held = false;
@@ -83,7 +83,7 @@ impl Run {
             }
             self.step(step_s, reacted);
         }
-        self.outcome(held, time_s)
+        (self.outcome(held, time_s), self.energy)
     }
 
     fn over_the_lip(&self) -> bool {
@@ -101,7 +101,9 @@ impl Run {
         }
         self.settle();
         self.kick(0.5 * step_s, reacted);
-        self.take_stock();
+        if BOOK {
+            self.take_stock();
+        }
     }
 
     fn kick(&mut self, time_s: f64, reacted: bool) {
@@ -112,20 +114,28 @@ impl Run {
             up_n += (rope.over.victim_n + at_victim_n) * rope.up;
             damped_up_n += at_victim_n * rope.up;
             let holder_m_s = rope.row.speed_m_s();
-            self.energy.friction_j += rope.row.kick(time_s, at_holder_n, reacted);
-            let mean_m_s = 0.5 * (holder_m_s + rope.row.speed_m_s());
-            self.energy.rope_j -= time_s * at_holder_n * mean_m_s;
+            let friction_j = rope.row.kick(time_s, at_holder_n, reacted);
+            if BOOK {
+                let mean_m_s = 0.5 * (holder_m_s + rope.row.speed_m_s());
+                self.energy.friction_j += friction_j;
+                self.energy.rope_j -= time_s * at_holder_n * mean_m_s;
+            }
             rope.peak_holder_n = rope.peak_holder_n.max(rope.over.holder_n + at_holder_n);
         }
         self.speed_m_s += time_s * (GRAVITY_M_S2 - up_n / self.mass_kg);
-        self.energy.rope_j += time_s * damped_up_n * 0.5 * (was_m_s + self.speed_m_s);
+        if BOOK {
+            self.energy.rope_j += time_s * damped_up_n * 0.5 * (was_m_s + self.speed_m_s);
+        }
         self.victim_n = self.victim_n.max(up_n);
     }
 
     fn settle(&mut self) {
         let depth_m = self.depth_m;
         for rope in &mut self.ropes {
-            self.energy.lip_j += rope.settle(depth_m);
+            let lip_j = rope.settle(depth_m);
+            if BOOK {
+                self.energy.lip_j += lip_j;
+            }
         }
         self.drop_m = self.drop_m.max(self.depth_m);
     }
@@ -146,18 +156,24 @@ impl Run {
         self.energy.turned_j = self.energy.turned_j.max(weight_n * self.depth_m);
     }
 
-    fn outcome(self, held: bool, time_s: f64) -> Outcome {
+    fn outcome(&self, held: bool, time_s: f64) -> Outcome {
         let worst = |f: fn(&SideRope) -> f64| self.ropes.iter().map(f).fold(0.0, f64::max);
+        let rooms = self.ropes.iter().map(|r| r.row.least_room_m());
+        let room_left_m = if held {
+            rooms.fold(f64::INFINITY, f64::min)
+        } else {
+            0.0
+        };
         Outcome {
             held,
             slide_m: worst(|r| r.row.slide_m()),
             slide_share: worst(|r| r.row.slide_share()),
+            room_left_m,
             holder_n: worst(|r| r.peak_holder_n),
             victim_n: self.victim_n,
             drop_m: self.drop_m,
             stretch: worst(|r| r.over.peak_stretch()),
             time_s,
-            energy: self.energy,
         }
     }
 }

@@ -1,15 +1,22 @@
-//! How steep the ground may be for a team to hold everybody's fall: asked degree by degree, each question once.
+//! How steep the ground and how wide a gap may be for a team to hold everybody's fall: each question once, and only those that
+//! others do not answer.
 //!
 //! *Model:* `holding`; steeper ground towards the lip never holds better, so what is known of one slope answers for all
-//! gentler or all steeper ones. *Source:* `[derived]`. *Checked:* tests/physics (the same as asking every slope).
+//! gentler or all steeper ones; see [`HoldLimits::over`] for widths. *Source:* `[derived]` for slopes and for ends, `[ours]` for
+//! widths in the middle. *Checked:* tests/physics (the same as asking every slope, and every width).
+
+use std::collections::BTreeMap;
 
 use super::Team;
 use crate::{
     fault::refusal::Refusal,
-    physics::assumed::{Assumed, Corner},
+    physics::{
+        assumed::{Assumed, Case, Corner},
+        hold_dynamic::Fall,
+    },
 };
 
-/// What is known of a team whatever the slope it stands on.
+/// What is known of a team whatever the gap it meets and whatever the slope it stands on.
 ///
 /// ```
 /// use schrund::{physics::{assumed::Snow, holding::{Team, limits::HoldLimits}}, practice::{Rules, set::Source}};
@@ -27,11 +34,7 @@ use crate::{
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Debug, Default)]
-pub struct HoldLimits {
-    favourable: Known,
-    central: Known,
-    adverse: Known,
-}
+pub struct HoldLimits(BTreeMap<OneFall, Known>);
 
 /// Whether everybody's fall is held on one slope.
 ///
@@ -60,97 +63,263 @@ pub struct HeldOn {
     pub in_none: bool,
 }
 
-impl HeldOn {
-    /// Held whatever is assumed.
-    pub const BEST: Self = Self {
-        in_all: true,
-        in_centre: true,
-        in_none: false,
-    };
+/// The widest gap of those asked over which somebody's fall is not held, m, by what is assumed; `None` where all are.
+///
+/// ```
+/// use schrund::physics::{assumed::{Assumed, Snow}, holding::{Team, limits::{HeldOn, HoldLimits, LostOver}}};
+///
+/// let pair = Team {
+///     masses_kg: vec![80.0; 2], spacing_m: 15.0, gap_m: 0.0, knots: None, snow: Snow::Settled, on_skis: false,
+///     slope_toward_lip_deg: 0.0, rope_ea_n: 21_213.0,
+/// };
+/// let lost: LostOver = HoldLimits::default().over(&pair, &[20.0, 10.0, 0.0], 0, &Assumed::built_in()?)?;
+/// assert_eq!((lost.favourable, lost.central), (None, Some(20.0)), "at its best the bridge breaks near the lip");
+/// assert_eq!(lost.held_on(), HeldOn { in_all: false, in_centre: false, in_none: false });
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct LostOver {
+    /// With all assumptions adverse.
+    pub adverse: Option<f64>,
+    /// With all of them central; not asked where all are held with adverse ones.
+    pub central: Option<f64>,
+    /// With all of them favourable; not asked where all are held with central ones.
+    pub favourable: Option<f64>,
 }
 
-/// Steepest slope known to be held and gentlest known not to be, whole degrees.
+impl LostOver {
+    /// Over how many of these gaps falls are held: over all of them, or not.
+    #[must_use]
+    pub fn held_on(&self) -> HeldOn {
+        HeldOn {
+            in_all: self.adverse.is_none(),
+            in_centre: self.central.is_none(),
+            in_none: self.favourable.is_some(),
+        }
+    }
+
+    /// The widest gap over which falls are held in the fewest cases; `None` where all are held in all.
+    #[must_use]
+    pub fn worst_gap_m(&self) -> Option<f64> {
+        self.favourable.or(self.central).or(self.adverse)
+    }
+
+    /// What is lost here or there.
+    #[must_use]
+    pub fn or(self, other: Self) -> Self {
+        let wider = |a: Option<f64>, b: Option<f64>| a.into_iter().chain(b).reduce(f64::max);
+        Self {
+            adverse: wider(self.adverse, other.adverse),
+            central: wider(self.central, other.central),
+            favourable: wider(self.favourable, other.favourable),
+        }
+    }
+}
+
+/// Up to this slope, degrees, ground counts as gentle where widths are left out `[ours]`.
+const GENTLE_DEG: u8 = 10;
+/// Metres of way left to the lip that each metre less of gap is reckoned to take from a middle person's holders at most, on gentle
+/// ground and on steeper `[ours]`: in a million questions about random teams none was answered otherwise than width by width.
+const GENTLE_LOSS: f64 = 1.0;
+const STEEP_LOSS: f64 = 4.0;
+
+/// One person's fall over one gap.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+struct OneFall {
+    corner: Corner,
+    faller: usize,
+    gap_bits: u64,
+}
+
+/// Steepest slope known to be held, with the way left there, m, and gentlest known not to be, whole degrees.
 #[derive(Clone, Copy, Debug, Default)]
 struct Known {
-    held_on: Option<u8>,
+    held_on: Option<(u8, f64)>,
     lost_on: Option<u8>,
 }
 
+/// Falls of one team on one slope under one corner of what is assumed.
+struct Asking<'a> {
+    team: &'a Team,
+    deg: u8,
+    corner: Corner,
+    case: Case,
+    known: &'a mut BTreeMap<OneFall, Known>,
+}
+
 impl HoldLimits {
-    /// The answer on ground that falls so many degrees towards the lip.
+    /// The answer over the gap that the team meets, on ground that falls so many degrees towards the lip.
     ///
     /// # Errors
     /// Names the first figure that lies outside what it can be.
     pub fn at(&mut self, team: &Team, deg: u8, assumed: &Assumed) -> Result<HeldOn, Refusal> {
-        self.worse(team, deg, assumed, HeldOn::BEST)
+        Ok(self.over(team, &[team.gap_m], deg, assumed)?.held_on())
     }
 
-    /// The worse of an answer and of that of this team on this ground. What cannot make it worse is not asked.
+    /// The answer over gaps of several widths, the greatest first; that of the team does not count.
+    ///
+    /// Who falls at an end without knots is held over every narrower gap as well: the lip lies farther from the holders and
+    /// nothing else changes. In the middle the rope bends in a V, and a narrow gap may be worse than a wide one: the narrowest
+    /// is asked, and of those between as many as the way left to the lip does not answer. Knots are asked width by width.
     ///
     /// # Errors
     /// As [`HoldLimits::at`].
-    pub fn worse(
+    pub fn over(
         &mut self,
         team: &Team,
+        gaps_m: &[f64],
         deg: u8,
         assumed: &Assumed,
-        than: HeldOn,
-    ) -> Result<HeldOn, Refusal> {
-        if than.in_none {
-            return Ok(than);
+    ) -> Result<LostOver, Refusal> {
+        assumed.check()?;
+        let mut lost = LostOver::default();
+        let mut widest = |corner| self.widest_lost(team, gaps_m, deg, corner, assumed);
+        lost.adverse = widest(Corner::Adverse)?;
+        if lost.adverse.is_some() {
+            lost.central = widest(Corner::Central)?;
         }
-        let in_all = than.in_all && self.adverse.at(team, deg, Corner::Adverse, assumed)?;
-        let central = &mut self.central;
-        let in_centre =
-            in_all || than.in_centre && central.at(team, deg, Corner::Central, assumed)?;
-        let in_some = in_centre || self.favourable.at(team, deg, Corner::Favourable, assumed)?;
-        Ok(HeldOn {
-            in_all,
-            in_centre,
-            in_none: !in_some,
-        })
+        if lost.central.is_some() {
+            lost.favourable = widest(Corner::Favourable)?;
+        }
+        Ok(lost)
     }
-}
 
-impl Known {
-    fn at(
+    fn widest_lost(
         &mut self,
         team: &Team,
+        gaps_m: &[f64],
         deg: u8,
         corner: Corner,
         assumed: &Assumed,
-    ) -> Result<bool, Refusal> {
-        if self.held_on.is_some_and(|held| deg <= held) {
-            return Ok(true);
+    ) -> Result<Option<f64>, Refusal> {
+        let mut asking = Asking {
+            team,
+            deg,
+            corner,
+            case: team.case(assumed, |_| corner),
+            known: &mut self.0,
+        };
+        let fallers = team.different_fallers(&asking.case);
+        let greatest = gaps_m.get(..1).unwrap_or_default();
+        for &faller in &fallers {
+            if let Some(lost_m) = asking.every(faller, greatest, None)? {
+                return Ok(Some(lost_m));
+            }
         }
-        if self.lost_on.is_some_and(|lost| deg >= lost) {
-            return Ok(false);
+        let mut widest = None;
+        for faller in fallers {
+            let lost = match (team.knots, team.is_between(faller)) {
+                (Some(_), _) => asking.every(faller, gaps_m, widest)?,
+                (None, true) => asking.sparsely(faller, gaps_m, widest)?,
+                (None, false) => None,
+            };
+            widest = lost.or(widest);
         }
-        let held = team.all_held(f64::from(deg), corner, assumed)?;
-        if held {
-            self.held_on = Some(deg);
+        Ok(widest)
+    }
+}
+
+impl Asking<'_> {
+    /// The first of some gaps over which a fall is not held, if it is wider than one known.
+    fn every(
+        &mut self,
+        faller: usize,
+        gaps_m: &[f64],
+        known_m: Option<f64>,
+    ) -> Result<Option<f64>, Refusal> {
+        let wider = |gap_m: &&f64| known_m.is_none_or(|known_m| **gap_m > known_m);
+        for &gap_m in gaps_m.iter().take_while(wider) {
+            if self.left_m(faller, gap_m)? <= 0.0 {
+                return Ok(Some(gap_m));
+            }
+        }
+        Ok(None)
+    }
+
+    /// The same for somebody in the middle, where gaps that lie close to one with much way left are not asked.
+    fn sparsely(
+        &mut self,
+        faller: usize,
+        gaps_m: &[f64],
+        known_m: Option<f64>,
+    ) -> Result<Option<f64>, Refusal> {
+        let loss = if self.deg <= GENTLE_DEG {
+            GENTLE_LOSS
         } else {
-            self.lost_on = Some(deg);
+            STEEP_LOSS
+        };
+        let mut widest = known_m;
+        if let Some(&narrowest_m) = gaps_m.last()
+            && widest.is_none()
+            && self.left_m(faller, narrowest_m)? <= 0.0
+        {
+            widest = Some(narrowest_m);
         }
-        Ok(held)
+        let mut rest = gaps_m;
+        while let Some((&gap_m, narrower)) = rest.split_first() {
+            if widest.is_some_and(|known_m| gap_m <= known_m) {
+                break;
+            }
+            let left_m = self.left_m(faller, gap_m)?;
+            if left_m <= 0.0 {
+                return Ok(Some(gap_m));
+            }
+            let answered = narrower.partition_point(|next_m| gap_m - next_m <= left_m / loss);
+            rest = narrower
+                .get(answered.saturating_sub(1)..)
+                .unwrap_or_default();
+        }
+        Ok(widest)
+    }
+
+    /// How much way to the lip is left at least when one person falls over one gap, m; 0 where the fall is not held.
+    fn left_m(&mut self, faller: usize, gap_m: f64) -> Result<f64, Refusal> {
+        let fall = OneFall {
+            corner: self.corner,
+            faller,
+            gap_bits: gap_m.to_bits(),
+        };
+        let known = self.known.entry(fall).or_default();
+        if let Some((_, left_m)) = known.held_on.filter(|(held, _)| self.deg <= *held) {
+            return Ok(left_m);
+        }
+        if known.lost_on.is_some_and(|lost| self.deg >= lost) {
+            return Ok(0.0);
+        }
+        let team = Team {
+            gap_m,
+            slope_toward_lip_deg: f64::from(self.deg),
+            ..self.team.clone()
+        };
+        team.check()?;
+        let outcome = team.outcome(faller, &self.case)?;
+        if outcome.held {
+            known.held_on = Some((self.deg, outcome.room_left_m));
+            Ok(outcome.room_left_m)
+        } else {
+            known.lost_on = Some(self.deg);
+            Ok(0.0)
+        }
     }
 }
 
 impl Team {
-    /// Whether everybody's fall is held on such ground with all assumptions at one corner.
-    fn all_held(&self, deg: f64, corner: Corner, assumed: &Assumed) -> Result<bool, Refusal> {
-        let team = Self {
-            slope_toward_lip_deg: deg,
-            ..self.clone()
-        };
-        team.check()?;
-        assumed.check()?;
-        let case = team.case(assumed, |_| corner);
-        for index in 0..team.masses_kg.len() {
-            if !team.outcome(index, &case)?.held {
-                return Ok(false);
-            }
-        }
-        Ok(true)
+    fn is_between(&self, faller: usize) -> bool {
+        faller > 0 && faller + 1 < self.masses_kg.len()
+    }
+
+    /// Everybody whose fall is not the same as that of somebody before.
+    fn different_fallers(&self, case: &Case) -> Vec<usize> {
+        let falls: Vec<Fall> = (0..self.masses_kg.len())
+            .map(|faller| self.fall_of(faller, case))
+            .collect();
+        let falls = falls.iter().enumerate();
+        let first =
+            |(faller, fall): &(usize, &Fall)| !falls.clone().take(*faller).any(|(_, f)| f == *fall);
+        falls
+            .clone()
+            .filter(first)
+            .map(|(faller, _)| faller)
+            .collect()
     }
 }
