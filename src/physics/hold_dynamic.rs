@@ -20,6 +20,7 @@
 //! the scheme is of second order while nothing changes state. The first pull and the reaction fall on steps.
 
 mod fall;
+mod followed;
 mod lip;
 mod rope;
 mod row;
@@ -30,6 +31,7 @@ use crate::fault::refusal::Refusal;
 use run::Run;
 
 pub use fall::{Energy, Fall, GapSide, Outcome};
+pub use followed::Followed;
 
 /// Longest step, s `[ours]`: halving it changes no slide by as much as 0.5 % (tests/physics).
 pub const LONGEST_STEP_S: f64 = 0.006;

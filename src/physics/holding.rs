@@ -16,7 +16,7 @@ use super::{
     assumed::{Assumed, Case, Corner, Parameter},
     bound::{self, Bound},
     capstan,
-    hold_dynamic::{Fall, GapSide, Outcome},
+    hold_dynamic::{Fall, Followed, GapSide, Outcome},
 };
 use crate::fault::refusal::Refusal;
 
@@ -34,7 +34,7 @@ impl Team {
     /// # Errors
     /// Names the first figure that lies outside what it can be.
     pub fn holding(&self, assumed: &Assumed) -> Result<Holding, Refusal> {
-        self.answer(assumed, |_, _| true)
+        self.answer(assumed, &mut Followed::default(), |_, _| true)
     }
 
     /// The same in a fraction of the time: what the answer depends on is named for the worst faller only, and left
@@ -42,28 +42,33 @@ impl Team {
     ///
     /// # Errors
     /// As [`Team::holding`].
-    pub fn worst_holding(&self, assumed: &Assumed) -> Result<Holding, Refusal> {
-        self.answer(assumed, |index, worst| index == worst)
+    pub fn worst_holding(
+        &self,
+        assumed: &Assumed,
+        followed: &mut Followed,
+    ) -> Result<Holding, Refusal> {
+        self.answer(assumed, followed, |index, worst| index == worst)
     }
 
     /// The verdicts and figures alone: what an answer depends on is named for nobody.
     ///
     /// # Errors
     /// As [`Team::holding`].
-    pub fn verdicts(&self, assumed: &Assumed) -> Result<Holding, Refusal> {
-        self.answer(assumed, |_, _| false)
+    pub fn verdicts(&self, assumed: &Assumed, followed: &mut Followed) -> Result<Holding, Refusal> {
+        self.answer(assumed, followed, |_, _| false)
     }
 
     /// `names(index, worst)` says for whom the parameters are looked for.
     fn answer(
         &self,
         assumed: &Assumed,
+        followed: &mut Followed,
         names: impl Fn(usize, usize) -> bool,
     ) -> Result<Holding, Refusal> {
         self.check()?;
         assumed.check()?;
         let mut fallers = (0..self.masses_kg.len())
-            .map(|index| self.faller(index, assumed))
+            .map(|index| self.faller(index, assumed, followed))
             .collect::<Result<Vec<_>, _>>()?;
         let worst = fallers
             .iter()
@@ -73,7 +78,8 @@ impl Team {
         for (faller, central) in &mut fallers {
             let open = matches!(faller.verdict, HoldingAnswer::DependsOn(_));
             if open && names(faller.index, worst) {
-                (faller.verdict, faller.alone) = self.depends(faller.index, assumed, central)?;
+                (faller.verdict, faller.alone) =
+                    self.depends(faller.index, assumed, followed, central)?;
             }
         }
         let fallers: Vec<Faller> = fallers.into_iter().map(|(faller, _)| faller).collect();
@@ -111,8 +117,13 @@ impl Team {
     }
 
     /// Everything but the parameters that an open answer depends on, and the central fall.
-    fn faller(&self, index: usize, assumed: &Assumed) -> Result<(Faller, Outcome), Refusal> {
-        let runs = self.corners(index, assumed)?;
+    fn faller(
+        &self,
+        index: usize,
+        assumed: &Assumed,
+        followed: &mut Followed,
+    ) -> Result<(Faller, Outcome), Refusal> {
+        let runs = self.corners(index, assumed, followed)?;
         let [favourable, central, adverse] = runs;
         let verdict = match runs.map(|r| r.held) {
             [true, true, true] => HoldingAnswer::HeldInAll,
@@ -133,8 +144,13 @@ impl Team {
     }
 
     /// The fall of one person with all assumptions favourable, central, adverse.
-    fn corners(&self, index: usize, assumed: &Assumed) -> Result<[Outcome; 3], Refusal> {
-        let run = |corner| self.outcome(index, &self.case(assumed, |_| corner));
+    fn corners(
+        &self,
+        index: usize,
+        assumed: &Assumed,
+        followed: &mut Followed,
+    ) -> Result<[Outcome; 3], Refusal> {
+        let mut run = |corner| self.outcome(index, &self.case(assumed, |_| corner), followed);
         let [favourable, central, adverse] = CORNERS;
         Ok([run(favourable)?, run(central)?, run(adverse)?])
     }
@@ -145,6 +161,7 @@ impl Team {
         &self,
         index: usize,
         assumed: &Assumed,
+        followed: &mut Followed,
         central: &Outcome,
     ) -> Result<(HoldingAnswer, bool), Refusal> {
         let toward = if central.held {
@@ -155,7 +172,7 @@ impl Team {
         let mut swings = Vec::new();
         for parameter in Parameter::ALL.into_iter().filter(|p| self.rests_on(*p)) {
             let case = self.case(assumed, |p| pick(p == parameter, toward));
-            let run = self.outcome(index, &case)?;
+            let run = self.outcome(index, &case, followed)?;
             swings.push((parameter, run));
         }
         let alone: Vec<Parameter> = swings
@@ -169,11 +186,11 @@ impl Team {
         let moved = |run: &Outcome| (run.slide_share - central.slide_share).abs();
         swings.sort_by(|a, b| moved(&b.1).total_cmp(&moved(&a.1)));
         let all: Vec<Parameter> = swings.into_iter().map(|(p, _)| p).collect();
-        let flips = |named: &[Parameter]| {
+        let mut flips = |named: &[Parameter]| {
             let case = self.case(assumed, |p| pick(named.contains(&p), toward));
-            Ok(self.outcome(index, &case)?.held != central.held)
+            Ok(self.outcome(index, &case, followed)?.held != central.held)
         };
-        Ok((HoldingAnswer::DependsOn(fewest(&all, flips)?), false))
+        Ok((HoldingAnswer::DependsOn(fewest(&all, &mut flips)?), false))
     }
 
     /// Whether a fall can be another one when this is swung.
@@ -187,17 +204,22 @@ impl Team {
     }
 
     /// One fall; on sloping ground a middle person's is tried both ways and the worse one counts.
-    fn outcome(&self, index: usize, case: &Case) -> Result<Outcome, Refusal> {
+    fn outcome(
+        &self,
+        index: usize,
+        case: &Case,
+        followed: &mut Followed,
+    ) -> Result<Outcome, Refusal> {
         let slope_rad = self.slope_toward_lip_deg.to_radians();
         let in_middle = index > 0 && index + 1 < self.masses_kg.len();
         if !in_middle {
-            return self.fall_of(index, case).run();
+            return followed.run(&self.fall_of(index, case));
         }
-        let down = self.fall(index, case, -slope_rad, slope_rad).run()?;
+        let down = followed.run(&self.fall(index, case, -slope_rad, slope_rad))?;
         if slope_rad <= 0.0 || !down.held {
             return Ok(down);
         }
-        let up = self.fall(index, case, slope_rad, -slope_rad).run()?;
+        let up = followed.run(&self.fall(index, case, slope_rad, -slope_rad))?;
         let worse = |o: &Outcome| (!o.held, o.slide_share);
         Ok(Outcome {
             room_left_m: up.room_left_m.min(down.room_left_m),
@@ -305,7 +327,7 @@ fn pick(swung: bool, toward: Corner) -> Corner {
 /// Whatever flips it does so with more swung as well.
 fn fewest(
     parameters: &[Parameter],
-    flips: impl Fn(&[Parameter]) -> Result<bool, Refusal>,
+    flips: &mut dyn FnMut(&[Parameter]) -> Result<bool, Refusal>,
 ) -> Result<Vec<Parameter>, Refusal> {
     let (mut too_few, mut enough) = (0, parameters.len());
     while too_few + 1 < enough {

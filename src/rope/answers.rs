@@ -128,15 +128,17 @@ impl AskedFalls<'_> {
     /// A whole answer holds the verdicts too.
     fn holding(&mut self, team: &Team) -> Result<Holding, Refusal> {
         let (assumed, key) = (&self.job.rules.nature.assumed, stance::key(team));
-        match (self.depth, self.known.whole.get(&key)) {
+        let known = &mut *self.known;
+        let followed = &mut known.slopes.followed;
+        match (self.depth, known.whole.get(&key)) {
             (_, Some(whole)) => whole.clone(),
             (Depth::Whole, None) => {
-                let ask = || team.worst_holding(assumed);
-                self.known.whole.entry(key).or_insert_with(ask).clone()
+                let ask = || team.worst_holding(assumed, followed);
+                known.whole.entry(key).or_insert_with(ask).clone()
             }
             (Depth::Verdicts, None) => {
-                let ask = || team.verdicts(assumed);
-                self.known.verdicts.entry(key).or_insert_with(ask).clone()
+                let ask = || team.verdicts(assumed, followed);
+                known.verdicts.entry(key).or_insert_with(ask).clone()
             }
         }
     }

@@ -10,6 +10,7 @@ use crate::{
     physics::{
         assumed::Snow,
         bound,
+        hold_dynamic::Followed,
         holding::{
             Team,
             limits::{HeldOn, HoldLimits},
@@ -62,7 +63,11 @@ impl Asked {
 
 /// What was asked so far, whichever leg it was asked for.
 #[derive(Debug, Default)]
-pub(crate) struct AskedSlopes(BTreeMap<Vec<u64>, HoldLimits>);
+pub(crate) struct AskedSlopes {
+    limits: BTreeMap<Vec<u64>, HoldLimits>,
+    /// Every fall, whatever it was asked for.
+    pub(crate) followed: Followed,
+}
 
 impl AskedSlopes {
     /// A team all along a leg; `None` where it touches no ice.
@@ -123,20 +128,18 @@ impl AskedSlopes {
         let (rules, assumed) = (job.rules, &job.rules.nature.assumed);
         let gaps_m: Vec<f64> = stance::gaps_m(draft, at.gap_given).collect();
         let mut team = stance::team(draft, 0.0, at.stance, rules)?;
-        let mut lost = self.limits(&team).over(&team, &gaps_m, at.deg, assumed)?;
+        let mut over = |team: &Team| {
+            let limits = self.limits.entry(stance::key(team)).or_default();
+            limits.over(team, &gaps_m, at.deg, assumed, &mut self.followed)
+        };
+        let mut lost = over(&team)?;
         if let Some(loaded) = stance::loaded(&team, &draft.persons, job.burden) {
-            lost = lost.or(self
-                .limits(&loaded)
-                .over(&loaded, &gaps_m, at.deg, assumed)?);
+            lost = lost.or(over(&loaded)?);
         }
         let greatest_m = gaps_m.first().copied().unwrap_or_default();
         team.gap_m = lost.worst_gap_m().unwrap_or(greatest_m);
         team.slope_toward_lip_deg = f64::from(at.deg);
         Ok((lost.held_on(), team))
-    }
-
-    fn limits(&mut self, team: &Team) -> &mut HoldLimits {
-        self.0.entry(stance::key(team)).or_default()
     }
 }
 

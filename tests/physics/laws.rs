@@ -1,7 +1,10 @@
 //! The moving model against a rival solver and against what no model may break.
 
 use proptest::prelude::*;
-use schrund::physics::holding::limits::{HoldLimits, LostOver};
+use schrund::physics::{
+    hold_dynamic::Followed,
+    holding::limits::{HoldLimits, LostOver},
+};
 
 use super::*;
 
@@ -223,7 +226,7 @@ proptest! {
             let asked = HoldLimits::default().at(&team, deg, &assumed).expect("inside bounds");
             prop_assert_eq!(known, asked, "{}°", deg);
             let each = Team { slope_toward_lip_deg: f64::from(deg), ..team.clone() };
-            let whole = each.verdicts(&assumed).expect("inside bounds");
+            let whole = each.verdicts(&assumed, &mut Followed::default()).expect("inside bounds");
             let in_centre = whole.fallers.iter().all(|faller| faller.held_in_centre);
             prop_assert_eq!(known.in_none, whole.verdict == HoldingAnswer::HeldInNone, "{}°", deg);
             prop_assert_eq!(known.in_all, whole.verdict == HoldingAnswer::HeldInAll, "{}°", deg);
@@ -239,10 +242,11 @@ proptest! {
         let down = std::iter::successors(Some(widest), |m| Some(m - 1.0).filter(|m| *m >= 0.0));
         let greatest_m = widest + if half { 0.5 } else { 1.0 };
         let gaps_m: Vec<f64> = std::iter::once(greatest_m).chain(down).collect();
-        let sparse = HoldLimits::default().over(&team, &gaps_m, deg, &assumed).expect("inside bounds");
+        let followed = &mut Followed::default();
+        let sparse = HoldLimits::default().over(&team, &gaps_m, deg, &assumed, followed).expect("inside bounds");
         let mut each = LostOver::default();
         for &gap_m in &gaps_m {
-            let one = HoldLimits::default().over(&team, &[gap_m], deg, &assumed).expect("inside bounds");
+            let one = HoldLimits::default().over(&team, &[gap_m], deg, &assumed, followed).expect("inside bounds");
             each = each.or(one);
         }
         prop_assert_eq!(sparse.held_on(), each.held_on());

@@ -12,7 +12,7 @@ use crate::{
     fault::refusal::Refusal,
     physics::{
         assumed::{Assumed, Case, Corner},
-        hold_dynamic::Fall,
+        hold_dynamic::Followed,
     },
 };
 
@@ -66,13 +66,16 @@ pub struct HeldOn {
 /// The widest gap of those asked over which somebody's fall is not held, m, by what is assumed; `None` where all are.
 ///
 /// ```
-/// use schrund::physics::{assumed::{Assumed, Snow}, holding::{Team, limits::{HeldOn, HoldLimits, LostOver}}};
+/// use schrund::physics::{
+///     assumed::{Assumed, Snow}, hold_dynamic::Followed, holding::{Team, limits::{HeldOn, HoldLimits, LostOver}},
+/// };
 ///
 /// let pair = Team {
 ///     masses_kg: vec![80.0; 2], spacing_m: 15.0, gap_m: 0.0, knots: None, snow: Snow::Settled, on_skis: false,
 ///     slope_toward_lip_deg: 0.0, rope_ea_n: 21_213.0,
 /// };
-/// let lost: LostOver = HoldLimits::default().over(&pair, &[20.0, 10.0, 0.0], 0, &Assumed::built_in()?)?;
+/// let (assumed, mut followed) = (Assumed::built_in()?, Followed::default());
+/// let lost: LostOver = HoldLimits::default().over(&pair, &[20.0, 10.0, 0.0], 0, &assumed, &mut followed)?;
 /// assert_eq!((lost.favourable, lost.central), (None, Some(20.0)), "at its best the bridge breaks near the lip");
 /// assert_eq!(lost.held_on(), HeldOn { in_all: false, in_centre: false, in_none: false });
 /// # Ok::<(), schrund::fault::refusal::Refusal>(())
@@ -145,6 +148,7 @@ struct Asking<'a> {
     corner: Corner,
     case: Case,
     known: &'a mut BTreeMap<OneFall, Known>,
+    followed: &'a mut Followed,
 }
 
 impl HoldLimits {
@@ -153,7 +157,8 @@ impl HoldLimits {
     /// # Errors
     /// Names the first figure that lies outside what it can be.
     pub fn at(&mut self, team: &Team, deg: u8, assumed: &Assumed) -> Result<HeldOn, Refusal> {
-        Ok(self.over(team, &[team.gap_m], deg, assumed)?.held_on())
+        let lost = self.over(team, &[team.gap_m], deg, assumed, &mut Followed::default())?;
+        Ok(lost.held_on())
     }
 
     /// The answer over gaps of several widths, the greatest first; that of the team does not count.
@@ -170,10 +175,11 @@ impl HoldLimits {
         gaps_m: &[f64],
         deg: u8,
         assumed: &Assumed,
+        followed: &mut Followed,
     ) -> Result<LostOver, Refusal> {
         assumed.check()?;
         let mut lost = LostOver::default();
-        let mut widest = |corner| self.widest_lost(team, gaps_m, deg, corner, assumed);
+        let mut widest = |corner| self.widest_lost(team, gaps_m, deg, corner, assumed, followed);
         lost.adverse = widest(Corner::Adverse)?;
         if lost.adverse.is_some() {
             lost.central = widest(Corner::Central)?;
@@ -191,6 +197,7 @@ impl HoldLimits {
         deg: u8,
         corner: Corner,
         assumed: &Assumed,
+        followed: &mut Followed,
     ) -> Result<Option<f64>, Refusal> {
         let mut asking = Asking {
             team,
@@ -198,10 +205,11 @@ impl HoldLimits {
             corner,
             case: team.case(assumed, |_| corner),
             known: &mut self.0,
+            followed,
         };
-        let fallers = team.different_fallers(&asking.case);
+        let fallers = 0..team.masses_kg.len();
         let greatest = gaps_m.get(..1).unwrap_or_default();
-        for &faller in &fallers {
+        for faller in fallers.clone() {
             if let Some(lost_m) = asking.every(faller, greatest, None)? {
                 return Ok(Some(lost_m));
             }
@@ -292,7 +300,7 @@ impl Asking<'_> {
             ..self.team.clone()
         };
         team.check()?;
-        let outcome = team.outcome(faller, &self.case)?;
+        let outcome = team.outcome(faller, &self.case, self.followed)?;
         if outcome.held {
             known.held_on = Some((self.deg, outcome.room_left_m));
             Ok(outcome.room_left_m)
@@ -306,20 +314,5 @@ impl Asking<'_> {
 impl Team {
     fn is_between(&self, faller: usize) -> bool {
         faller > 0 && faller + 1 < self.masses_kg.len()
-    }
-
-    /// Everybody whose fall is not the same as that of somebody before.
-    fn different_fallers(&self, case: &Case) -> Vec<usize> {
-        let falls: Vec<Fall> = (0..self.masses_kg.len())
-            .map(|faller| self.fall_of(faller, case))
-            .collect();
-        let falls = falls.iter().enumerate();
-        let first =
-            |(faller, fall): &(usize, &Fall)| !falls.clone().take(*faller).any(|(_, f)| f == *fall);
-        falls
-            .clone()
-            .filter(first)
-            .map(|(faller, _)| faller)
-            .collect()
     }
 }

@@ -6,7 +6,7 @@
 //! *Source:* `[ours]`.   *Checked:* tests/physics (equal people gain nothing; no order tried is better).
 
 use super::{Assumed, Team};
-use crate::fault::refusal::Refusal;
+use crate::{fault::refusal::Refusal, physics::hold_dynamic::Followed};
 
 /// Largest team whose orders are all tried.
 pub const MOST_PEOPLE: usize = 5;
@@ -76,7 +76,10 @@ impl Team {
             return Err(Refusal::Orders(people));
         }
         let given: Vec<usize> = (0..people).collect();
-        let as_given = self.score(assumed)?;
+        let mut followed = Followed::default();
+        let as_given = self
+            .score_below(assumed, &mut followed, None)?
+            .unwrap_or_default();
         let (mut order, mut best) = (given.clone(), as_given);
         let mut tried: Vec<Vec<f64>> = vec![self.masses_kg.clone()];
         for next in orders(people) {
@@ -92,7 +95,7 @@ impl Team {
                 ..self.clone()
             };
             tried.push(masses_kg);
-            if let Some(score) = team.score_below(assumed, Some(&best))? {
+            if let Some(score) = team.score_below(assumed, &mut followed, Some(&best))? {
                 (order, best) = (next, score);
             }
         }
@@ -109,18 +112,20 @@ impl Team {
     /// # Errors
     /// Names the first figure that lies outside what it can be.
     pub fn score(&self, assumed: &Assumed) -> Result<Score, Refusal> {
-        Ok(self.score_below(assumed, None)?.unwrap_or_default())
+        let score = self.score_below(assumed, &mut Followed::default(), None)?;
+        Ok(score.unwrap_or_default())
     }
 
     /// The score if it is below `best`. No field ever falls, so the first fall that spoils it ends the work.
     fn score_below(
         &self,
         assumed: &Assumed,
+        followed: &mut Followed,
         best: Option<&Score>,
     ) -> Result<Option<Score>, Refusal> {
         let mut score = Score::default();
         for index in 0..self.masses_kg.len() {
-            let runs = self.corners(index, assumed)?;
+            let runs = self.corners(index, assumed, followed)?;
             let [_, central, adverse] = runs;
             score.held_in_none += u32::from(runs.iter().all(|r| !r.held));
             score.not_in_all += u32::from(runs.iter().any(|r| !r.held));

@@ -7,15 +7,15 @@ use crate::physics::assumed::{Parameter, Snow};
 /// A rope team on one leg.
 ///
 /// ```
-/// use schrund::physics::{assumed::{Assumed, Snow}, holding::{HoldingAnswer, Team}};
+/// use schrund::physics::{assumed::{Assumed, Snow}, hold_dynamic::Followed, holding::{HoldingAnswer, Team}};
 ///
 /// let team = |people| Team {
 ///     masses_kg: vec![80.0; people], spacing_m: 15.0, gap_m: 6.0, knots: None, snow: Snow::Settled, on_skis: false,
 ///     slope_toward_lip_deg: 0.0, rope_ea_n: 21_213.0,
 /// };
-/// let assumed = Assumed::built_in()?;
-/// assert!(matches!(team(2).verdicts(&assumed)?.verdict, HoldingAnswer::DependsOn(_)));
-/// assert_eq!(team(5).verdicts(&assumed)?.verdict, HoldingAnswer::HeldInAll, "more people hold more");
+/// let (assumed, mut followed) = (Assumed::built_in()?, Followed::default());
+/// assert!(matches!(team(2).verdicts(&assumed, &mut followed)?.verdict, HoldingAnswer::DependsOn(_)));
+/// assert_eq!(team(5).verdicts(&assumed, &mut followed)?.verdict, HoldingAnswer::HeldInAll, "more people hold more");
 /// # Ok::<(), schrund::fault::refusal::Refusal>(())
 /// ```
 #[derive(Clone, Debug, PartialEq)]
@@ -93,13 +93,13 @@ pub enum HoldingAnswer {
 /// The answer for one person falling.
 ///
 /// ```
-/// use schrund::physics::{assumed::{Assumed, Snow}, holding::{Faller, Team}};
+/// use schrund::physics::{assumed::{Assumed, Snow}, hold_dynamic::Followed, holding::{Faller, Team}};
 ///
 /// let three = Team {
 ///     masses_kg: vec![80.0; 3], spacing_m: 15.0, gap_m: 6.0, knots: None, snow: Snow::Firm, on_skis: false,
 ///     slope_toward_lip_deg: 0.0, rope_ea_n: 21_213.0,
 /// };
-/// let fallers: Vec<Faller> = three.verdicts(&Assumed::built_in()?)?.fallers;
+/// let fallers: Vec<Faller> = three.verdicts(&Assumed::built_in()?, &mut Followed::default())?.fallers;
 /// let in_centre: Vec<bool> = fallers.iter().map(|faller| faller.held_in_centre).collect();
 /// assert_eq!(in_centre, [true, false, true], "the one in the middle has one holder on either side");
 /// assert_eq!(fallers[1].slide_share.1, 1.0, "at worst a holder comes to the lip");
@@ -126,13 +126,13 @@ pub struct Faller {
 /// The answer for a team.
 ///
 /// ```
-/// use schrund::physics::{assumed::{Assumed, Snow}, holding::{Holding, Team}};
+/// use schrund::physics::{assumed::{Assumed, Snow}, hold_dynamic::Followed, holding::{Holding, Team}};
 ///
 /// let three = Team {
 ///     masses_kg: vec![70.0, 80.0, 90.0], spacing_m: 15.0, gap_m: 4.0, knots: None, snow: Snow::Settled,
 ///     on_skis: false, slope_toward_lip_deg: 0.0, rope_ea_n: 21_213.0,
 /// };
-/// let holding: Holding = three.worst_holding(&Assumed::built_in()?)?;
+/// let holding: Holding = three.worst_holding(&Assumed::built_in()?, &mut Followed::default())?;
 /// let worst = &holding.fallers[holding.worst];
 /// assert!(holding.fallers.iter().all(|faller| faller.verdict.rank() <= worst.verdict.rank()));
 /// assert!(holding.slide_m.1 < three.spacing_m, "a slide ends at the lip, at the latest");

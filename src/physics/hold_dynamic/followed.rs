@@ -1,0 +1,83 @@
+//! Falls followed so far: the same fall is followed once.
+
+use std::collections::HashMap;
+
+use super::fall::{Fall, GapSide, Outcome};
+use crate::fault::refusal::Refusal;
+
+/// What became of every fall that was asked for.
+///
+/// ```
+/// use schrund::physics::{assumed::{Assumed, Corner, Snow}, hold_dynamic::Followed, holding::Team};
+///
+/// let team = Team {
+///     masses_kg: vec![80.0; 3], spacing_m: 13.0, gap_m: 4.0, knots: None, snow: Snow::Settled, on_skis: false,
+///     slope_toward_lip_deg: 0.0, rope_ea_n: 21_213.0,
+/// };
+/// let case = Assumed::built_in()?.case(team.snow, false, |_| Corner::Central);
+/// let mut followed = Followed::default();
+/// let [first, last] = [0, 2].map(|who| followed.run(&team.fall_of(who, &case)));
+/// assert_eq!((first?, followed.falls()), (last?, 1), "equal people: the last falls as the first does");
+/// # Ok::<(), schrund::fault::refusal::Refusal>(())
+/// ```
+#[derive(Clone, Debug, Default)]
+pub struct Followed(HashMap<Vec<u64>, Outcome>);
+
+impl Followed {
+    /// What becomes of a fall, followed in the usual steps where it was not yet.
+    ///
+    /// # Errors
+    /// As [`Fall::run`].
+    pub fn run(&mut self, fall: &Fall) -> Result<Outcome, Refusal> {
+        let key = key(fall);
+        if let Some(known) = self.0.get(&key) {
+            return Ok(*known);
+        }
+        let outcome = fall.run()?;
+        self.0.insert(key, outcome);
+        Ok(outcome)
+    }
+
+    /// How many different falls were followed.
+    #[must_use]
+    pub fn falls(&self) -> usize {
+        self.0.len()
+    }
+}
+
+/// All figures of a fall, lists with their lengths.
+fn key(fall: &Fall) -> Vec<u64> {
+    let Fall {
+        victim_kg,
+        sides,
+        modulus_n,
+        rope_damping,
+        delay_s,
+    } = fall;
+    let mut key: Vec<u64> = Vec::with_capacity(4 + 16 * sides.len());
+    key.extend([victim_kg, modulus_n, rope_damping, delay_s].map(|x| x.to_bits()));
+    for side in sides {
+        let GapSide {
+            holders_kg,
+            spacing_m,
+            slack_m,
+            beyond_m,
+            slope_rad,
+            lip_mu,
+            mu_before,
+            mu_after,
+            knots_m,
+            knot_n,
+            bite_m,
+        } = side;
+        let lone = [
+            spacing_m, slack_m, beyond_m, slope_rad, lip_mu, mu_before, mu_after, knot_n, bite_m,
+        ];
+        key.extend(lone.map(|x| x.to_bits()));
+        for list in [holders_kg, knots_m] {
+            key.push(list.len() as u64);
+            key.extend(list.iter().map(|x| x.to_bits()));
+        }
+    }
+    key
+}
