@@ -21,7 +21,7 @@ pub(super) struct OverLip {
     bites: Vec<(f64, f64)>,
     reach_m: f64,
     back_m: f64,
-    /// Rope that went over the lip last time, m.
+    /// Rope that went over the lip last time, m; kept with the book of energy only.
     slid_m: f64,
     /// Tension at the faller, N.
     pub(super) victim_n: f64,
@@ -55,10 +55,8 @@ impl OverLip {
         self.peak_victim_n / self.modulus_n
     }
 
-    /// Lets the rope find its place when the holder is `back_m` behind the lip and the faller `reach_m` beyond;
-    /// returns what friction and knots took, J.
-    pub(super) fn settle(&mut self, back_m: f64, reach_m: f64, lip: f64) -> f64 {
-        let (from_m, before_n) = (self.past_m, self.drag_n());
+    /// Lets the rope find its place when the holder is `back_m` behind the lip and the faller `reach_m` beyond.
+    pub(super) fn settle(&mut self, back_m: f64, reach_m: f64, lip: f64) {
         self.back_m = back_m;
         self.reach_m = reach_m;
         self.pull();
@@ -71,16 +69,25 @@ impl OverLip {
             self.pull();
         }
         self.peak_victim_n = self.peak_victim_n.max(self.victim_n);
+    }
+
+    /// Rope beyond the lip, m, and what friction and knots bear, N: for the book of energy.
+    pub(super) fn standing(&self) -> (f64, f64) {
+        (self.past_m, self.drag_n())
+    }
+
+    /// What friction and knots took since the rope stood so before it settled, J.
+    pub(super) fn lost_j(&mut self, (from_m, before_n): (f64, f64)) -> f64 {
         let slid_m = self.past_m - from_m;
         let goes_on = slid_m * self.slid_m > 0.0;
         self.slid_m = slid_m;
         let last_n = self.drag_n();
-        slid_m
-            * if goes_on {
-                0.5 * (before_n + last_n)
-            } else {
-                last_n
-            }
+        let mean_n = if goes_on {
+            0.5 * (before_n + last_n)
+        } else {
+            last_n
+        };
+        slid_m * mean_n
     }
 
     /// Brings the tensions up to date with the rope on both sides.

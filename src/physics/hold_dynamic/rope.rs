@@ -62,7 +62,7 @@ impl SideRope {
         match self.hang {
             Hang::Straight => (self.beyond_m + depth_m, 1.0),
             Hang::Vee => {
-                let reach_m = self.beyond_m.hypot(depth_m);
+                let reach_m = (self.beyond_m * self.beyond_m + depth_m * depth_m).sqrt();
                 (reach_m, depth_m / reach_m)
             }
         }
@@ -76,8 +76,8 @@ impl SideRope {
         }
     }
 
-    /// Brings rope forces up to date with the positions; returns what the lip took, J.
-    pub(super) fn settle(&mut self, depth_m: f64) -> f64 {
+    /// Brings rope forces up to date with the positions.
+    pub(super) fn settle(&mut self, depth_m: f64) {
         let (reach_m, up) = self.reach(depth_m);
         self.lip = match self.hang {
             Hang::Straight => self.square_lip,
@@ -86,10 +86,9 @@ impl SideRope {
                 capstan::ratio(self.lip_mu, turned_rad)
             }
         };
-        let lost_j = self.over.settle(self.row.room_left_m(), reach_m, self.lip);
+        self.over.settle(self.row.room_left_m(), reach_m, self.lip);
         self.up = up;
         self.row.settle(self.over.holder_n);
-        lost_j
     }
 
     /// What damping adds to the tension at the faller and at the first holder, N. Never more than the elastic pull,

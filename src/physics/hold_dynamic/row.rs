@@ -108,6 +108,12 @@ impl HolderRow {
         self.people.first().map_or(0.0, |p| p.speed_m_s)
     }
 
+    /// Whether everybody lies still.
+    #[must_use]
+    pub(super) fn is_still(&self) -> bool {
+        self.people.iter().all(|p| p.speed_m_s == 0.0)
+    }
+
     /// Changes speeds by what ropes, slope and friction do in `time_s`, `extra_n` more pulling at the first holder;
     /// returns what friction took, J.
     pub(super) fn kick(&mut self, time_s: f64, extra_n: f64, reacted: bool) -> f64 {

@@ -15,6 +15,8 @@ const LONGEST_FALL_S: f64 = 30.0;
 const CREEP_M: f64 = 0.005;
 /// However short the bounce, a slide is watched at least this long before it is said to have ended, s `[ours]`.
 const LEAST_REST_S: f64 = 1.0;
+/// While all holders lie still after the reaction a step is so many times as long `[ours]`: the bounce alone is slow.
+const REST_STEPS: f64 = 3.0;
 /// Steps are never more than this `[ours]`, however stiff the rope.
 const MOST_STEPS: u32 = 4_000_000;
 
@@ -68,8 +70,7 @@ impl<const BOOK: bool> Run<BOOK> {
         let rest_s = fall.bounce_s().max(LEAST_REST_S);
         let (mut time_s, mut moved_s, mut mark_m) = (0.0_f64, 0.0_f64, 0.0_f64);
         let mut held = false;
-        for step in 0..MOST_STEPS {
-            time_s = f64::from(step) * step_s;
+        for _ in 0..MOST_STEPS {
             let reacted = time_s >= fall.delay_s - 0.5 * step_s;
             if self.over_the_lip() || time_s > LONGEST_FALL_S {
                 break;
@@ -81,13 +82,24 @@ impl<const BOOK: bool> Run<BOOK> {
                 held = true;
                 break;
             }
-            self.step(step_s, reacted);
+            let longer = if reacted && self.is_still() {
+                REST_STEPS
+            } else {
+                1.0
+            };
+            self.step(longer * step_s, reacted);
+            time_s += longer * step_s;
         }
         (self.outcome(held, time_s), self.energy)
     }
 
     fn over_the_lip(&self) -> bool {
         self.ropes.iter().any(|r| r.row.room_left_m() <= 0.0)
+    }
+
+    /// Whether all holders lie still: only the faller bounces.
+    fn is_still(&self) -> bool {
+        self.ropes.iter().all(|r| r.row.is_still())
     }
 
     fn step(&mut self, step_s: f64, reacted: bool) {
@@ -132,9 +144,12 @@ impl<const BOOK: bool> Run<BOOK> {
     fn settle(&mut self) {
         let depth_m = self.depth_m;
         for rope in &mut self.ropes {
-            let lip_j = rope.settle(depth_m);
             if BOOK {
-                self.energy.lip_j += lip_j;
+                let before = rope.over.standing();
+                rope.settle(depth_m);
+                self.energy.lip_j += rope.over.lost_j(before);
+            } else {
+                rope.settle(depth_m);
             }
         }
         self.drop_m = self.drop_m.max(self.depth_m);
