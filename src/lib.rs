@@ -287,15 +287,17 @@ impl<'j> Planner<'j> {
         let answers = Answers::of(job, &legs, depth, &self.falls);
         let trade = Trade::of(&legs, &answers);
         let ropes = trade::best(job, &legs, &trade, &demands_m);
+        let whole = depth == Depth::Whole;
         let settled = Settled {
             job,
             legs: &legs,
             hours: &hours,
             ropes: &ropes,
             answers: &answers,
-            asked: &self.falls,
+            cures: whole.then_some(&self.falls),
         };
         let planned = whole::legs::legs(&settled);
+        let keep = || whole::keep::keep(job, &legs, &ropes);
         Ok(Plan {
             schema_version: SCHEMA_VERSION,
             route: whole::route::route(job, &stages, &hours),
@@ -304,7 +306,7 @@ impl<'j> Planner<'j> {
             carry: whole::carry::carry(job, &teams, &legs, &demands_m, &ropes, &trade),
             field: whole::field::field(job, &teams, &legs, &ropes),
             gear: whole::gear::gear(job.rules, &teams, &legs, &planned),
-            keep_setup: whole::keep::keep(job, &legs, &ropes),
+            keep_setup: whole.then(keep).flatten(),
             findings: whole::findings::findings(job, &stages, &legs, &hours),
             assumptions: whole::assumptions::assumptions(job),
             legs: planned,

@@ -32,20 +32,20 @@ pub(crate) struct Known<'a> {
     pub(crate) setups: &'a [TeamSetup],
     /// Why a model has no answer, in its own words.
     pub(crate) unanswered: &'a [Refusal],
-    /// Falls asked for before.
-    pub(crate) asked: &'a RefCell<KnownFalls>,
+    /// Falls asked for before, where somebody asks what makes a rope that is too short fit.
+    pub(crate) cures: Option<&'a RefCell<KnownFalls>>,
 }
 
 impl Known<'_> {
     /// All findings, the gravest first.
     pub(crate) fn findings(&self) -> Vec<Finding> {
         let mut found = ground_findings(self.job, self.leg);
-        let given = Fitted {
+        let given = self.cures.map(|asked| Fitted {
             job: self.job,
             leg: self.leg,
             setups: self.setups,
-            asked: self.asked,
-        };
+            asked,
+        });
         for (draft, setup) in self.leg.teams.iter().zip(self.setups) {
             let at = team_place(self.leg, draft);
             found.extend(falls::findings(self.leg, setup, self.job.rules, &at));
@@ -55,7 +55,7 @@ impl Known<'_> {
                 draft,
             };
             found.extend(of_team.findings(&at));
-            let cure = given.cure(draft, setup);
+            let cure = given.and_then(|given| given.cure(draft, setup));
             found.extend(all_at(&at, team::rope_findings(self.job, setup, cure)));
         }
         let at = place(self.leg);

@@ -20,9 +20,9 @@ use crate::{
 /// How much the model is asked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Depth {
-    /// Everything: what an answer depends on, and whether another order is better.
+    /// Everything: what an answer depends on, whether another order is better, and what stands beside the legs of a plan.
     Whole,
-    /// Whether falls are held, and no more; a good deal faster.
+    /// The legs and whether falls on them are held, and no more; a good deal faster.
     Verdicts,
 }
 

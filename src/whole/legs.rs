@@ -34,8 +34,8 @@ pub(crate) struct Settled<'a> {
     pub(crate) hours: &'a [Hours],
     pub(crate) ropes: &'a Shared,
     pub(crate) answers: &'a Answers,
-    /// Falls asked for before.
-    pub(crate) asked: &'a RefCell<KnownFalls>,
+    /// Falls asked for before, where somebody asks what makes a rope that is too short fit.
+    pub(crate) cures: Option<&'a RefCell<KnownFalls>>,
 }
 
 /// All legs, in walking order.
@@ -117,7 +117,7 @@ impl Settled<'_> {
             hours,
             setups,
             unanswered,
-            asked: self.asked,
+            cures: self.cures,
         }
     }
 

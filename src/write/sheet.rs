@@ -139,8 +139,8 @@ pub struct Other {
     pub differs: Difference,
     /// How many walk.
     pub people: usize,
-    /// The plan, or why there is none. Its falls say whether they are held, not what that depends on. A rope that is
-    /// lost has no length in it.
+    /// The plan, or why there is none. Its falls say whether they are held, not what that depends on; it has no kept
+    /// set-ups and no cures for ropes. A rope that is lost has no length in it.
     pub plan: Result<Plan, Vec<Fault>>,
 }
 

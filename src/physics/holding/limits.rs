@@ -177,7 +177,9 @@ impl HoldLimits {
         assumed: &Assumed,
         followed: &mut Followed,
     ) -> Result<LostOver, Refusal> {
-        assumed.check()?;
+        if self.0.is_empty() {
+            assumed.check()?;
+        }
         let mut lost = LostOver::default();
         let mut widest = |corner| self.widest_lost(team, gaps_m, deg, corner, assumed, followed);
         lost.adverse = widest(Corner::Adverse)?;
