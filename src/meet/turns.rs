@@ -41,6 +41,9 @@ const NEXT_TRY: usize = 5;
 /// Steps that a way back is followed at most: whoever goes on is told of so many. Our judgement.
 const MOST_STEPS: usize = 10_000;
 
+/// A piece longer than this is no walk, and is not followed, metres: a receiver that jumps about the globe. Our judgement.
+const LONGEST_M: f64 = 1e6;
+
 /// Where a stage turns back on itself and lies within `near_m` metres of itself for more than `least_m`, in walking order.
 ///
 /// Receivers wander and people take shortcuts: where the two ways part and meet again within `least_m` they go on as one.
@@ -56,7 +59,8 @@ pub fn turns(stage: &Stage, near_m: f64, least_m: f64) -> Vec<TurnBack> {
         let (from_m, to_m) = (*chainage.first()?, *chainage.last()?);
         Some(Stretch { from_m, to_m })
     });
-    let found = pieces.filter(|piece| piece.length_m() > 2.0 * least_m);
+    let walked = |length_m: f64| length_m > 2.0 * least_m && length_m <= LONGEST_M;
+    let found = pieces.filter(|piece| walked(piece.length_m()));
     let found = found.flat_map(|piece| Steps::along(stage, piece, near_m, least_m).turns());
     found.collect()
 }
@@ -97,12 +101,9 @@ impl WayBack {
 impl<'s> Steps<'s> {
     fn along(stage: &'s Stage, piece: Stretch, near_m: f64, least_m: f64) -> Self {
         let step_m = near_m / 2.0;
-        let mut places = Vec::new();
-        let mut at_m = piece.from_m;
-        while at_m < piece.to_m {
-            places.extend(stage.at(at_m));
-            at_m = piece.from_m + step_m * count(places.len().max(1));
-        }
+        let steps = (0..).map(|step| piece.from_m + step_m * count(step));
+        let places = steps.take_while(|at_m| *at_m < piece.to_m);
+        let places = places.filter_map(|at_m| stage.at(at_m)).collect();
         Self {
             stage,
             piece,
