@@ -1,6 +1,6 @@
 //! Words on a map where they hide nothing and each other least.
 
-use geo::{Euclidean, LineString, line_measures::Densifiable};
+use geo::{Coord, Intersects, Line, LineString, Rect};
 
 use super::paper::PaperSpot;
 
@@ -26,6 +26,12 @@ impl Box {
         }
     }
 
+    /// So much larger on every side.
+    fn wider(&self, by: f64) -> Rect {
+        let by = Coord { x: by, y: by };
+        Rect::new(Coord::from(self.low) - by, Coord::from(self.high) + by)
+    }
+
     fn meets(&self, other: &Self) -> bool {
         self.low.0 < other.high.0
             && other.low.0 < self.high.0
@@ -41,7 +47,7 @@ pub(super) struct Labels {
     height: f64,
     taken: Vec<Box>,
     /// Better not covered, if there is another place.
-    lines: Vec<Box>,
+    lines: Vec<Line>,
 }
 
 impl Labels {
@@ -61,10 +67,15 @@ impl Labels {
 
     /// Keeps labels off a line where another place is free.
     pub(super) fn avoid(&mut self, line: &LineString) {
-        for c in line.densify(&Euclidean, LINE_SIZE).coords() {
-            self.lines
-                .push(Box::round((c.x, c.y), LINE_SIZE, LINE_SIZE));
-        }
+        let map = Rect::new(
+            Coord::zero(),
+            Coord {
+                x: self.width,
+                y: self.height,
+            },
+        );
+        self.lines
+            .extend(line.lines().filter(|line| line.intersects(&map)));
     }
 
     /// The first of the places where a text of so many signs hides nothing, or else only lines; it is
@@ -77,8 +88,11 @@ impl Labels {
             let here = here(spot);
             self.inside(&here) && !self.taken.iter().any(|t| t.meets(&here))
         };
-        let clear =
-            |spot: &&PaperSpot| free(spot) && !self.lines.iter().any(|l| l.meets(&here(spot)));
+        let on_line = |spot: &PaperSpot| {
+            let strip = here(spot).wider(LINE_SIZE / 2.0);
+            self.lines.iter().any(|line| line.intersects(&strip))
+        };
+        let clear = |spot: &&PaperSpot| free(spot) && !on_line(spot);
         let spot = *places
             .iter()
             .find(clear)
