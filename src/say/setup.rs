@@ -322,14 +322,14 @@ pub fn carry_why(carry: &Carry, teams: usize, voice: Voice) -> Said {
     ];
     let why = match carry.why {
         CarryWhy::LongestSetUp => voice.say("carry-longest", &args),
-        CarryWhy::TooShort => voice.say("carry-too-short", &args),
+        CarryWhy::TooShort => too_short(carry, voice),
         CarryWhy::LeftToAnother {
             other_team,
             graver_falls,
             legs_outside,
             legs_exchanged,
         } => {
-            let short = voice.say("carry-too-short", &args);
+            let short = too_short(carry, voice);
             let gain = match (graver_falls, legs_exchanged > legs_outside) {
                 (true, _) => "graver",
                 (false, true) => "fewer",
@@ -359,6 +359,16 @@ pub fn no_rope(carry: &Carry, teams: usize, voice: Voice) -> Said {
     };
     let who = Arg::Said(carried_by(&nameless, teams, voice));
     voice.say("rope-none-left", &[("who", who)])
+}
+
+/// That a rope does not fit: how much is needed, and on which leg.
+#[must_use]
+pub fn too_short(carry: &Carry, voice: Voice) -> Said {
+    let args = [
+        ("needed", Arg::Needed(carry.needed_m)),
+        ("leg", Arg::Count(carry.leg.unwrap_or_default())),
+    ];
+    voice.say("carry-too-short", &args)
 }
 
 /// `team 1, 3 people`, and the rope by its name where it has one.

@@ -4,11 +4,12 @@ use crate::{
     rope::legs::RopedLeg,
     trip::{
         job::Brief,
+        route::Stretch,
         zone::{Surface, Zone},
     },
 };
 
-/// Ice with hidden gaps, and where its crossings on a leg begin and end.
+/// Ice with hidden gaps, and where its crossings on a leg begin and end, or the stretches that only the margin reaches.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct HiddenGaps<'a> {
     /// The zone; `None` for ice that only an inventory knows.
@@ -19,15 +20,20 @@ pub(crate) struct HiddenGaps<'a> {
     pub(crate) ends_m: f64,
 }
 
-/// The ice with hidden gaps that is crossed on a leg. Where nobody drew a zone they are taken as hidden.
+/// The ice with hidden gaps that is crossed on a leg, and that which only the margin reaches: the team is roped for it. Where
+/// nobody drew a zone they are taken as hidden.
 pub(crate) fn hidden<'a>(job: &Brief<'a>, leg: &RopedLeg<'_>) -> Vec<HiddenGaps<'a>> {
     let stretch = leg.sketch.stretch;
     let hidden = leg.stage.met.contacts.iter().filter_map(|contact| {
         let zone = contact.of.zone().and_then(|zone| job.zones.get(zone));
-        let on_leg = contact.crossings.iter();
-        let on_leg = on_leg.filter(|c| c.from_m < stretch.to_m && c.to_m > stretch.from_m);
-        let ends = on_leg.map(|c| [c.from_m.max(stretch.from_m), c.to_m.min(stretch.to_m)]);
-        let [begins_m, ends_m] = ends.reduce(|a, b| [a[0].min(b[0]), a[1].max(b[1])])?;
+        let on_leg = |all: &[Stretch]| {
+            let on_leg = all.iter();
+            let on_leg = on_leg.filter(|c| c.from_m < stretch.to_m && c.to_m > stretch.from_m);
+            let ends = on_leg.map(|c| [c.from_m.max(stretch.from_m), c.to_m.min(stretch.to_m)]);
+            ends.reduce(|a, b| [a[0].min(b[0]), a[1].max(b[1])])
+        };
+        let crossed = on_leg(&contact.crossings);
+        let [begins_m, ends_m] = crossed.or_else(|| on_leg(&contact.touches))?;
         let hidden = zone.is_none_or(|z| z.surface_counted() == Surface::Snow);
         hidden.then_some(HiddenGaps {
             zone,

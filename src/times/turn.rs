@@ -1,7 +1,7 @@
 //! How late a team may turn round: to be done by an hour, and to have left the hidden gaps of the way back by another.
 //!
-//! Where the line itself goes out and back that is at its turn, and the rest of the line is the way back. Elsewhere it is the
-//! last place from which the way back along the line as walked still ends in time.
+//! Where the line itself goes out and back that is at its turn, and the rest of the line is the way back. Elsewhere, and where
+//! that turn is not reached in time, it is the last place from which the way back along the line as walked still ends in time.
 
 use crate::{
     practice::Rule,
@@ -29,30 +29,29 @@ pub(crate) struct LatestTurn {
 impl<'a> WalkedStage<'a> {
     /// How late the team may turn round so that it is done after so many minutes.
     pub(crate) fn latest_turn(&self, done_min: f64) -> Option<LatestTurn> {
-        match self.turn_of_line() {
-            Some(turn) => (done_min >= 0.0).then(|| {
-                let later_min = done_min - self.arrival_min();
-                turn.later_by(later_min)
-            }),
-            None => self.last_return(done_min),
-        }
+        let later_min = done_min - self.arrival_min();
+        let of_line = self.turn_of_line();
+        let of_line = of_line.and_then(|(reached_min, turn)| turn.later_by(later_min, reached_min));
+        of_line.or_else(|| self.last_return(done_min))
     }
 
     /// How late it may turn round so that the way back has left all hidden gaps after so many minutes; `None` where it has no
     /// hidden gaps, and where no turn beyond the first of them is early enough.
     pub(crate) fn latest_turn_off_bridges(&self, until_min: f64) -> Option<LatestTurn> {
-        if let Some(turn) = self.turn_of_line() {
-            let early = turn.later_by(until_min - turn.bridges_left_min?);
-            return (early.min >= 0.0).then_some(early);
+        if let Some((reached_min, turn)) = self.turn_of_line() {
+            let later_min = until_min - turn.bridges_left_min?;
+            if let Some(turn) = turn.later_by(later_min, reached_min) {
+                return Some(turn);
+            }
         }
         let (gaps, home_min) = self.first_hidden()?;
         let turn = self.last_return(until_min + home_min)?;
         turn.spot.is_beyond(gaps).then_some(turn)
     }
 
-    /// Where the line goes out and back, left as planned: the turn that is found, if it takes most of the line, or the longest
-    /// halt of a line that ends where it begins.
-    fn turn_of_line(&self) -> Option<LatestTurn> {
+    /// Where the line goes out and back, left as planned, and the minutes until it is reached: the turn that is found, if it
+    /// takes most of the line, or the longest halt of a line that ends where it begins.
+    fn turn_of_line(&self) -> Option<(f64, LatestTurn)> {
         let stops = || self.begun().flat_map(|of| self.left(of));
         let length_m = self.legs.first()?.stage.stage.length_m();
         let back_m = |stop: &Stop| stop.back_m.unwrap_or_default();
@@ -61,11 +60,15 @@ impl<'a> WalkedStage<'a> {
         let halts = || stops().filter(|(stop, ..)| stop.halt_min > 0.0);
         let goal = || halts().max_by(|a, b| a.0.halt_min.total_cmp(&b.0.halt_min));
         let turn = most.or_else(|| goal().filter(|_| self.ends_where_it_begins()));
-        turn.map(|(_, spot, min)| LatestTurn {
-            spot,
-            min,
-            of_line: true,
-            bridges_left_min: self.bridges_left_min().filter(|left_min| *left_min > min),
+        turn.map(|(stop, spot, min)| {
+            let left_min = self.bridges_left_min();
+            let turn = LatestTurn {
+                spot,
+                min,
+                of_line: true,
+                bridges_left_min: left_min.filter(|left_min| *left_min > min),
+            };
+            (min - stop.halt_min, turn)
         })
     }
 
@@ -199,13 +202,14 @@ impl<'a> WayBack<'a> {
 }
 
 impl LatestTurn {
-    /// The same, so many minutes later.
-    fn later_by(self, min: f64) -> Self {
-        Self {
+    /// The same, so many minutes later; `None` where that is before it is reached.
+    fn later_by(self, min: f64, reached_min: f64) -> Option<Self> {
+        let later = Self {
             min: self.min + min,
             bridges_left_min: self.bridges_left_min.map(|left_min| left_min + min),
             ..self
-        }
+        };
+        (later.min >= reached_min).then_some(later)
     }
 }
 

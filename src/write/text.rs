@@ -6,8 +6,11 @@
 
 use crate::{
     fault::Level,
-    plan::leg::{Leg, TeamSetup, Verdict},
-    say::{arg::Arg, plain, round::Round, span::Said, voice::Voice},
+    plan::{
+        leg::{Leg, TeamSetup, Verdict},
+        why::CarryWhy,
+    },
+    say::{arg::Arg, plain, round::Round, setup::too_short, span::Said, voice::Voice},
     write::{
         parts::{
             clock,
@@ -62,7 +65,17 @@ fn carry(sheet: &Sheet<'_>, voice: Voice) -> String {
         return voice.say("message-no-rope", &[]).to_string();
     }
     let ropes = sheet.plan.carry.iter();
-    let ropes = ropes.map(|c| Said::figure(voice.units.length(c.length_m, Round::Down)));
+    let ropes = ropes.map(|carry| {
+        let rope = Said::figure(voice.units.length(carry.length_m, Round::Down));
+        match carry.why {
+            CarryWhy::LongestSetUp => rope,
+            CarryWhy::TooShort | CarryWhy::LeftToAnother { .. } => {
+                let short = too_short(carry, voice);
+                let args = [("rope", Arg::Said(rope)), ("short", Arg::Said(short))];
+                voice.say("message-carry-short", &args)
+            }
+        }
+    });
     let ropes = Arg::Said(Said::join(ropes, " + "));
     voice.say("message-carry", &[("ropes", ropes)]).to_string()
 }

@@ -184,6 +184,42 @@ fn the_way_back_leaves_hidden_gaps_in_time() {
     close("left", left_min, clock("12:00").min() - 52.5 + 34.5, 0.02);
 }
 
+/// Out and back, the turn reached after 52.5 min: who has to be done after 100 min leaves it too early to reach it, and turns on
+/// the way out instead.
+#[test]
+fn a_turn_that_is_not_reached_in_time_is_not_the_one_to_keep_to() {
+    let trip = level(&[(0.0, -1000.0), (0.0, 1000.0), (0.0, -1000.0)]).middle(SNOW);
+    let turn = |by: &str| {
+        let words = format!("start = \"09:00\"\nback_by = \"{by}\"");
+        planned(&trip.clone().rules(&words).plan())
+            .turn_round
+            .expect("a turn")
+    };
+    let (late, early) = (turn("10:46"), turn("10:40"));
+    assert_eq!(
+        (late.kind, early.kind),
+        (TurnKind::OfTheLine, TurnKind::OffTheLine)
+    );
+    assert!(early.at_m < 2000.0 && early.by < late.by, "{early:?}");
+    assert!(early.by > clock("09:00"));
+}
+
+/// Ice that only the margin reaches puts the team on the rope, so the clock counts it as well: 400 m of it beside the line.
+#[test]
+fn gaps_within_the_margin_beside_the_line_are_left_in_time_as_well() {
+    let trip = level(&NORTHWARD).zone((10.0, -200.0), (100.0, 200.0), SNOW);
+    let words = "start = \"09:00\"\nbridges_until = \"09:30\"";
+    let plan = trip.rules(words).plan();
+    assert!(plan.zones[0].crossings.is_empty(), "it is never crossed");
+    let latest = planned(&plan).latest_start.expect("hidden gaps");
+    assert!(latest < clock("09:00"), "{latest}");
+    let late = plan
+        .legs
+        .iter()
+        .filter(|l| codes(&l.findings).contains(&"bridges-late"));
+    assert!(late.eq(plan.legs.iter().filter(|l| l.roped)));
+}
+
 /// A round tour that ends where it begins, and whose way back is another one: the longest halt is its goal.
 #[test]
 fn the_goal_of_a_round_tour_is_its_longest_halt() {

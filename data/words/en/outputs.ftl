@@ -229,6 +229,7 @@ folded-at-hand = { $teams ->
 
 message-head = { $name }: { $length }, { $legs } legs
 message-carry = Carry: { $ropes }
+message-carry-short = { $rope } ({ $short })
 message-no-rope = No leg is walked on the rope.
 message-read = Computed for its assumptions only; what is seen on the spot comes first.
 message-leg = L{ $leg } { $span } { $roped ->

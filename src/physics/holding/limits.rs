@@ -2,8 +2,8 @@
 //! others do not answer.
 //!
 //! *Model:* `holding`; steeper ground towards the lip never holds better, so what is known of one slope answers for all
-//! gentler or all steeper ones; see [`HoldLimits::over`] for widths. *Source:* `[derived]` for slopes and for ends, `[ours]` for
-//! widths in the middle. *Checked:* tests/physics (the same as asking every slope, and every width).
+//! gentler or all steeper ones; see [`HoldLimits::over`] for widths. *Source:* `[derived]` for slopes, `[ours]` for
+//! widths. *Checked:* tests/physics (the same as asking every slope, and every width).
 
 use std::collections::BTreeMap;
 
@@ -121,8 +121,8 @@ impl LostOver {
 
 /// Up to this slope, degrees, ground counts as gentle where widths are left out `[ours]`.
 const GENTLE_DEG: u8 = 10;
-/// Metres of way left to the lip that each metre less of gap is reckoned to take from a middle person's holders at most, on gentle
-/// ground and on steeper `[ours]`: in a million questions about random teams none was answered otherwise than width by width.
+/// Metres of way left to the lip that each metre less of gap is reckoned to take from a holder at most, on gentle ground and on
+/// steeper `[ours]`: in a million questions about middle persons of random teams none was answered otherwise than width by width.
 const GENTLE_LOSS: f64 = 1.0;
 const STEEP_LOSS: f64 = 4.0;
 
@@ -163,9 +163,9 @@ impl HoldLimits {
 
     /// The answer over gaps of several widths, the greatest first; that of the team does not count.
     ///
-    /// Who falls at an end without knots is held over every narrower gap as well: the lip lies farther from the holders and
-    /// nothing else changes. In the middle the rope bends in a V, and a narrow gap may be worse than a wide one: the narrowest
-    /// is asked, and of those between as many as the way left to the lip does not answer. Knots are asked width by width.
+    /// A narrow gap may be worse than a wide one: in the middle the rope bends in a V, and where a slide ends at the very lip
+    /// little decides. So the narrowest is asked, and of those between as many as the way left to the lip does not answer.
+    /// Knots are asked width by width.
     ///
     /// # Errors
     /// As [`HoldLimits::at`].
@@ -218,10 +218,9 @@ impl HoldLimits {
         }
         let mut widest = None;
         for faller in fallers {
-            let lost = match (team.knots, team.is_between(faller)) {
-                (Some(_), _) => asking.every(faller, gaps_m, widest)?,
-                (None, true) => asking.sparsely(faller, gaps_m, widest)?,
-                (None, false) => None,
+            let lost = match team.knots {
+                Some(_) => asking.every(faller, gaps_m, widest)?,
+                None => asking.sparsely(faller, gaps_m, widest)?,
             };
             widest = lost.or(widest);
         }
@@ -246,7 +245,7 @@ impl Asking<'_> {
         Ok(None)
     }
 
-    /// The same for somebody in the middle, where gaps that lie close to one with much way left are not asked.
+    /// The same, where gaps that lie close to one with much way left are not asked.
     fn sparsely(
         &mut self,
         faller: usize,
@@ -310,11 +309,5 @@ impl Asking<'_> {
             known.lost_on = Some(self.deg);
             Ok(0.0)
         }
-    }
-}
-
-impl Team {
-    fn is_between(&self, faller: usize) -> bool {
-        faller > 0 && faller + 1 < self.masses_kg.len()
     }
 }
