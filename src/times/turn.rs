@@ -31,21 +31,22 @@ impl<'a> WalkedStage<'a> {
     pub(crate) fn latest_turn(&self, done_min: f64) -> Option<LatestTurn> {
         let later_min = done_min - self.arrival_min();
         let of_line = self.turn_of_line();
-        let of_line = of_line.and_then(|(reached_min, turn)| turn.later_by(later_min, reached_min));
-        of_line.or_else(|| self.last_return(done_min))
+        let in_time = of_line.and_then(|(reached_min, turn)| turn.later_by(later_min, reached_min));
+        in_time.or_else(|| Some(self.last_return(done_min)?.not_beyond(of_line)))
     }
 
     /// How late it may turn round so that the way back has left all hidden gaps after so many minutes; `None` where it has no
     /// hidden gaps, and where no turn beyond the first of them is early enough.
     pub(crate) fn latest_turn_off_bridges(&self, until_min: f64) -> Option<LatestTurn> {
-        if let Some((reached_min, turn)) = self.turn_of_line() {
+        let of_line = self.turn_of_line();
+        if let Some((reached_min, turn)) = of_line {
             let later_min = until_min - turn.bridges_left_min?;
             if let Some(turn) = turn.later_by(later_min, reached_min) {
                 return Some(turn);
             }
         }
         let (gaps, home_min) = self.first_hidden()?;
-        let turn = self.last_return(until_min + home_min)?;
+        let turn = self.last_return(until_min + home_min)?.not_beyond(of_line);
         turn.spot.is_beyond(gaps).then_some(turn)
     }
 
@@ -202,6 +203,19 @@ impl<'a> WayBack<'a> {
 }
 
 impl LatestTurn {
+    /// The same, or the turn of the line where that comes first: with its halts left out the way back is in time from there.
+    fn not_beyond(self, of_line: Option<(f64, Self)>) -> Self {
+        match of_line {
+            Some((reached_min, turn)) if self.spot.is_beyond(turn.spot) => Self {
+                spot: turn.spot,
+                min: reached_min,
+                of_line: true,
+                ..self
+            },
+            _ => self,
+        }
+    }
+
     /// The same, so many minutes later; `None` where that is before it is reached.
     fn later_by(self, min: f64, reached_min: f64) -> Option<Self> {
         let later = Self {
