@@ -204,15 +204,17 @@ impl<'a> WayBack<'a> {
 
 impl LatestTurn {
     /// The same, or the turn of the line where that comes first: with its halts left out the way back is in time from there.
+    /// Never later than the turn of the line is reached.
     fn not_beyond(self, of_line: Option<(f64, Self)>) -> Self {
-        match of_line {
-            Some((reached_min, turn)) if self.spot.is_beyond(turn.spot) => Self {
-                spot: turn.spot,
-                min: reached_min,
-                of_line: true,
-                ..self
-            },
-            _ => self,
+        let Some((reached_min, turn)) = of_line else {
+            return self;
+        };
+        let beyond = self.spot.is_beyond(turn.spot);
+        Self {
+            spot: if beyond { turn.spot } else { self.spot },
+            min: self.min.min(reached_min),
+            of_line: beyond,
+            ..self
         }
     }
 
