@@ -7,7 +7,11 @@
 use std::ops::Range;
 
 use crate::{
-    legs::{knots, spacing, worst::Meeting},
+    legs::{
+        knots,
+        spacing::{self, Spacing},
+        worst::Meeting,
+    },
     plan::keep::{ChangeCost, KeepSetup, KeptRun, KeptTeam},
     practice::{Rule, Rules, SOLD_LENGTHS_M},
     rope::{
@@ -201,10 +205,9 @@ impl<'k, 'a> Growing<'k, 'a> {
     fn suits(&self, legs: Range<usize>, team: &GrowingTeam<'_>, spacing_m: f64) -> bool {
         let people = team.first.persons.len();
         let meets = self.of.meets.get(legs).unwrap_or_default();
-        meets.iter().all(|meets| {
-            let gap_m = meets(spacing_m).effective_gap_m;
-            spacing::need_m(people, gap_m, self.of.job.rules) <= spacing_m + 1e-9
-        })
+        meets
+            .iter()
+            .all(|meets| Spacing::tried(people, spacing_m, self.of.job.rules, meets).enough)
     }
 
     /// Minutes lost on one of the legs.

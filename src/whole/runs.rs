@@ -23,6 +23,8 @@ pub fn cheapest<C: Iterator<Item = f64>>(
     let mut best: Vec<Option<(f64, usize)>> = vec![Some((0.0, 0))];
     for end in 1..=legs {
         let mut least: Option<(f64, usize)> = None;
+        // Longer runs that cost as much: asked for last, the longest first.
+        let mut equal: Vec<usize> = Vec::new();
         for (start, cost) in (0..end).rev().zip(growing(end)) {
             if least.is_some_and(|(total, _)| cost > total + 1e-9) {
                 break;
@@ -32,12 +34,17 @@ pub fn cheapest<C: Iterator<Item = f64>>(
             };
             let cuts = if start == 0 { 0.0 } else { cut };
             let total = before + cuts + cost;
-            let worth_it = least.is_none_or(|(least, _)| total <= least + 1e-9);
-            if worth_it && possible(start..end) {
-                least = Some((total, start));
+            if least.is_none_or(|(least, _)| total < least - 1e-9) {
+                if possible(start..end) {
+                    least = Some((total, start));
+                    equal.clear();
+                }
+            } else if least.is_some_and(|(least, _)| total <= least + 1e-9) {
+                equal.push(start);
             }
         }
-        best.push(least);
+        let longest = equal.into_iter().rev().find(|start| possible(*start..end));
+        best.push(least.map(|(total, start)| (total, longest.unwrap_or(start))));
     }
     let (total, _) = best.last().copied().flatten()?;
     let mut runs = Vec::new();
