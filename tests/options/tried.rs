@@ -10,9 +10,12 @@ use schrund::{
         spacing,
         worst::Meeting,
     },
-    physics::holding::{
-        BrakeKnots, Team,
-        limits::{HeldOn, HoldLimits},
+    physics::{
+        hold_dynamic::Followed,
+        holding::{
+            BrakeKnots, Team,
+            limits::{HeldOn, HoldLimits},
+        },
     },
     plan::{
         leg::{Bite, KnotSet, Ledger, Verdict},
@@ -160,34 +163,49 @@ impl Asked {
     }
 }
 
-/// How the falls of a team stand on the flat, on ice longer than a spacing.
-fn falls(team: &RopeTeam, spacing_m: f64, gap_m: f64, knots: &KnotSet, rules: &Rules) -> Verdict {
+/// How the falls of a team stand on the flat, on ice longer than a spacing: over the greatest gap, rounded up to half a metre,
+/// and over every whole metre below it, each asked by itself. Between knots a narrower gap can be the worse.
+fn falls(
+    team: &RopeTeam,
+    spacing_m: f64,
+    gap_m: f64,
+    knots: &KnotSet,
+    rules: &Rules,
+    followed: &mut Followed,
+) -> Verdict {
     let tied = BrakeKnots {
         count_per_side: u32::try_from(knots.each_end).unwrap(),
         first_m: knots.first_m,
         step_m: knots.step_m,
     };
-    let modelled = Team {
+    let greatest_m = (gap_m * 2.0 - 1e-9).ceil() / 2.0;
+    let narrower = (0..100).map(f64::from).take_while(|m| *m < greatest_m);
+    let over = |gap_m: f64| Team {
         masses_kg: team.people.iter().map(|p| p.mass_kg).collect(),
         spacing_m,
-        gap_m: (gap_m * 2.0 - 1e-9).ceil() / 2.0,
+        gap_m,
         knots: (knots.count > 0 && knots.bite == Bite::Yes).then_some(tied),
         snow: rules.choices.snow.value,
         on_skis: false,
         slope_toward_lip_deg: 0.0,
         rope_ea_n: rules.nature.gear.rope.usual.modulus_n().unwrap(),
     };
-    let held = HoldLimits::default().at(&modelled, 0, &rules.nature.assumed);
-    match held.unwrap() {
-        HeldOn { in_none: true, .. } => Verdict::Stop,
-        HeldOn {
-            in_centre: false, ..
-        } => Verdict::Look,
-        _ => Verdict::Inside,
-    }
+    let assumed = &rules.nature.assumed;
+    let verdict = |gap_m: f64| {
+        let lost = HoldLimits::default().over(&over(gap_m), &[gap_m], 0, assumed, followed);
+        match lost.unwrap().held_on() {
+            HeldOn { in_none: true, .. } => Verdict::Stop,
+            HeldOn {
+                in_centre: false, ..
+            } => Verdict::Look,
+            _ => Verdict::Inside,
+        }
+    };
+    let all = narrower.chain([greatest_m]).map(verdict);
+    all.max().unwrap()
 }
 
-fn asked(team: &RopeTeam, zone: &Zone, rules: &Rules) -> Asked {
+fn asked(team: &RopeTeam, zone: &Zone, rules: &Rules, followed: &mut Followed) -> Asked {
     let people = team.size();
     let gap_m = zone.gap.max_m;
     let knots_m = knots::least_m(team, Over::drawn(&[zone]), Hardship::default, rules);
@@ -223,11 +241,13 @@ fn asked(team: &RopeTeam, zone: &Zone, rules: &Rules) -> Asked {
         knots: knots.count > 0,
         ledger: ledger::ledger(people, spacing_m, &knots, rules),
         demand_m: ledger::ledger(people, spacing_m, &knots, rules).total_m,
-        verdict: falls(team, spacing_m, gap_m, &knots, rules).max(match (chosen.enough, look) {
-            (false, _) => Verdict::Outside,
-            (true, true) => Verdict::Look,
-            (true, false) => Verdict::Inside,
-        }),
+        verdict: falls(team, spacing_m, gap_m, &knots, rules, followed).max(
+            match (chosen.enough, look) {
+                (false, _) => Verdict::Outside,
+                (true, true) => Verdict::Look,
+                (true, false) => Verdict::Inside,
+            },
+        ),
         left: people - over,
         coil_m: reserve::coil_m(people, spacing_m, rules),
         short_m: if chosen.enough {
@@ -258,12 +278,16 @@ fn handed(teams: usize, ropes: usize) -> Vec<Vec<Option<usize>>> {
 
 fn all_ways(made: &Trip) -> Vec<Merits> {
     let mut all = Vec::new();
+    let mut followed = Followed::default();
     let people = made.party.people.len();
     let zones = made.zones();
     for (rules, changes) in variants(&made.laid.rules) {
         for split in splits(people) {
             let teams = made.party.split_by(&split);
-            let asked: Vec<Asked> = teams.iter().map(|t| asked(t, &zones[0], &rules)).collect();
+            let asked: Vec<Asked> = teams
+                .iter()
+                .map(|t| asked(t, &zones[0], &rules, &mut followed))
+                .collect();
             let lengths = |given: &[Option<usize>]| -> Vec<f64> {
                 given
                     .iter()
