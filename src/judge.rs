@@ -5,7 +5,7 @@ mod falls;
 mod ground;
 pub(crate) mod jumps;
 pub(crate) mod leg;
-mod place;
+pub(crate) mod place;
 mod team;
 mod travel;
 pub(crate) mod verdict;

@@ -11,6 +11,7 @@ pub mod fall;
 pub mod field;
 pub mod finding;
 pub mod gear;
+pub mod heights;
 pub mod judged;
 pub mod keep;
 pub mod leg;

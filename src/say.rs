@@ -11,6 +11,7 @@ pub mod field;
 pub mod finding;
 mod ftl;
 pub mod gear;
+pub mod hour;
 pub mod interface;
 pub mod language;
 pub mod name;

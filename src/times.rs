@@ -3,6 +3,7 @@
 pub(crate) mod backwards;
 pub(crate) mod bridges;
 pub(crate) mod hours;
+pub(crate) mod inside;
 pub mod pace;
 pub(crate) mod stops;
 pub mod sun;

@@ -3,4 +3,5 @@
 mod backwards;
 mod clock;
 mod halts;
+mod inside;
 mod sun;

@@ -38,6 +38,19 @@ impl Profile {
         let heights = self.walked(stretch);
         (heights.len() >= 2).then(|| climb_by_turning_points(&heights, threshold_m))
     }
+
+    /// The same as far as each height of the stretch; empty where no heights are known.
+    pub(crate) fn climbed(&self, stretch: Stretch, threshold_m: f64) -> Vec<Climbed> {
+        climbed_by_turning_points(&self.walked(stretch), threshold_m)
+    }
+}
+
+/// Metres up and down from the begin of a stretch as far as a place.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Climbed {
+    /// Chainage, metres.
+    pub(crate) at_m: f64,
+    pub(crate) climb: Climb,
 }
 
 impl Climb {
@@ -63,39 +76,113 @@ impl Climb {
             self.falling_m += length_m;
         }
     }
+
+    /// A share of the way to another, 0 to 1.
+    pub(crate) fn toward(self, other: Self, share: f64) -> Self {
+        let between = |a: f64, b: f64| a + share * (b - a);
+        Self {
+            ascent_m: between(self.ascent_m, other.ascent_m),
+            descent_m: between(self.descent_m, other.descent_m),
+            rising_m: between(self.rising_m, other.rising_m),
+            falling_m: between(self.falling_m, other.falling_m),
+        }
+    }
+
+    /// What it has more than an earlier one.
+    pub(crate) fn since(self, earlier: Self) -> Self {
+        Self {
+            ascent_m: self.ascent_m - earlier.ascent_m,
+            descent_m: self.descent_m - earlier.descent_m,
+            rising_m: self.rising_m - earlier.rising_m,
+            falling_m: self.falling_m - earlier.falling_m,
+        }
+    }
 }
 
 /// Sums from one turning point to the next. With a threshold of 0 every wiggle counts.
 fn climb_by_turning_points(heights: &[Sample], threshold_m: f64) -> Climb {
     let mut climb = Climb::default();
+    let turning = turning_points(heights, threshold_m);
+    for (from, to) in turning.iter().zip(turning.iter().skip(1)) {
+        climb.add(from.1, to.1);
+    }
+    climb
+}
+
+/// The same as far as each height: between turning points it goes on as far as the highest or lowest one yet.
+fn climbed_by_turning_points(heights: &[Sample], threshold_m: f64) -> Vec<Climbed> {
+    let turning = turning_points(heights, threshold_m);
+    let mut climbed = Vec::with_capacity(heights.len());
+    let mut climb = Climb::default();
+    for (from, to) in turning.iter().zip(turning.iter().skip(1)) {
+        let run = heights.get(from.0..to.0).unwrap_or_default();
+        climbed.extend(along_run(climb, run, to.1));
+        climb.add(from.1, to.1);
+    }
+    let ended = turning.last().map_or(0, |last| last.0);
+    let rest = heights.iter().skip(ended);
+    climbed.extend(rest.map(|h| Climbed {
+        at_m: h.at_m,
+        climb,
+    }));
+    climbed
+}
+
+/// As far as each height of a run that ends at its highest or lowest one.
+fn along_run(before: Climb, run: &[Sample], to: Sample) -> impl Iterator<Item = Climbed> {
+    let from = run.first().copied().unwrap_or(to);
+    let mut after = before;
+    after.add(from, to);
+    let part = |of: f64, whole: f64| if whole == 0.0 { 0.0 } else { of / whole };
+    let mut risen: f64 = 0.0;
+    run.iter().map(move |h| {
+        let height_m = h.height_m - from.height_m;
+        risen = risen.max(part(height_m, to.height_m - from.height_m));
+        let walked = part(h.at_m - from.at_m, to.at_m - from.at_m);
+        let (climbed, way) = (before.toward(after, risen), before.toward(after, walked));
+        Climbed {
+            at_m: h.at_m,
+            climb: Climb {
+                rising_m: way.rising_m,
+                falling_m: way.falling_m,
+                ..climbed
+            },
+        }
+    })
+}
+
+/// The heights at which it turns, with their index, the first and where the last run ends among them.
+fn turning_points(heights: &[Sample], threshold_m: f64) -> Vec<(usize, Sample)> {
     let Some(&first) = heights.first() else {
-        return climb;
+        return Vec::new();
     };
-    let (mut settled, mut low, mut high) = (first, first, first);
+    let first = (0, first);
+    let mut turning = vec![first];
+    let (mut low, mut high) = (first, first);
     let mut rising: Option<bool> = None;
-    for &h in heights {
-        if h.height_m <= low.height_m {
+    for h in heights.iter().copied().enumerate() {
+        if h.1.height_m <= low.1.height_m {
             low = h;
         }
-        if h.height_m >= high.height_m {
+        if h.1.height_m >= high.1.height_m {
             high = h;
         }
-        let (drop_m, rise_m) = (high.height_m - h.height_m, h.height_m - low.height_m);
+        let drop_m = high.1.height_m - h.1.height_m;
+        let rise_m = h.1.height_m - low.1.height_m;
         if rising != Some(false) && drop_m >= threshold_m && drop_m > 0.0 {
-            climb.add(settled, high);
-            (settled, low, rising) = (high, h, Some(false));
+            turning.push(high);
+            (low, rising) = (h, Some(false));
         } else if rising != Some(true) && rise_m >= threshold_m && rise_m > 0.0 {
-            climb.add(settled, low);
-            (settled, high, rising) = (low, h, Some(true));
+            turning.push(low);
+            (high, rising) = (h, Some(true));
         }
     }
-    let end = match rising {
+    turning.push(match rising {
         Some(true) => high,
         Some(false) => low,
         None => first,
-    };
-    climb.add(settled, end);
-    climb
+    });
+    turning
 }
 
 #[cfg(test)]

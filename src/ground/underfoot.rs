@@ -14,8 +14,9 @@ use crate::{
     },
     meet::Contact,
     plan::{
-        fact::{Fact, HeightsApart, TerrainVoid},
+        fact::Fact,
         finding::{At, Finding, JobPart, StagePlace},
+        heights::{HeightsApart, TerrainVoid},
         place::HeightsFrom,
     },
     practice::{Rule, Rules},

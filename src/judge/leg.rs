@@ -19,7 +19,7 @@ use crate::{
     practice::Rules,
     rope::{answers::KnownFalls, draft::Draft, legs::RopedLeg},
     times::hours::Hours,
-    trip::job::Brief,
+    trip::{clock::Clock, job::Brief},
 };
 
 /// A leg with everything that is known of it.
@@ -28,6 +28,8 @@ pub(crate) struct Known<'a> {
     pub(crate) job: &'a Brief<'a>,
     pub(crate) leg: &'a RopedLeg<'a>,
     pub(crate) hours: &'a Hours,
+    /// The latest start that leaves the hidden gaps of its stage in time, where it is known.
+    pub(crate) latest_start: Option<Clock>,
     /// One set-up for each team; empty where it is unroped.
     pub(crate) setups: &'a [TeamSetup],
     /// Why a model has no answer, in its own words.
@@ -62,7 +64,12 @@ impl Known<'_> {
         let reasons = self.unanswered.iter().cloned();
         let no_answer = reasons.map(|reason| Fact::NoAnswer { reason });
         found.extend(all_at(&at, no_answer));
-        found.extend(travel::bridges(self.job, self.leg, self.hours));
+        found.extend(travel::bridges(
+            self.job,
+            self.leg,
+            self.hours,
+            self.latest_start,
+        ));
         found.sort_by_key(Finding::alarm);
         found
     }

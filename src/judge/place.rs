@@ -10,13 +10,18 @@ pub(crate) fn place(leg: &RopedLeg<'_>) -> LegPlace {
 
 /// A place on the leg.
 pub(crate) fn place_at(leg: &RopedLeg<'_>, from_m: f64, to_m: f64) -> LegPlace {
-    let at = leg.stage.stage.at(from_m);
     LegPlace {
         leg: leg.number,
         team: None,
         stage: leg.stage.stage.number,
         from_m,
         to_m,
-        lon_lat: at.map_or([0.0, 0.0], |p| [p.normal().lon_deg, p.lat_deg]),
+        lon_lat: position(leg, from_m),
     }
+}
+
+/// Longitude and latitude of a place on the stage of a leg, degrees.
+pub(crate) fn position(leg: &RopedLeg<'_>, at_m: f64) -> [f64; 2] {
+    let at = leg.stage.stage.at(at_m);
+    at.map_or([0.0, 0.0], |p| [p.normal().lon_deg, p.lat_deg])
 }

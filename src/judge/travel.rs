@@ -10,7 +10,7 @@ use crate::{
     practice::{Rules, Travel},
     rope::legs::RopedLeg,
     times::{bridges::hidden, hours::Hours},
-    trip::job::Brief,
+    trip::{clock::Clock, job::Brief},
 };
 
 /// Where the route begins or ends on the ice.
@@ -40,9 +40,13 @@ pub(super) fn travel(rules: &Rules) -> Option<Fact> {
 }
 
 /// Ice with hidden gaps whose last crossing on the leg ends later than bridges are trusted.
-pub(super) fn bridges(job: &Brief<'_>, leg: &RopedLeg<'_>, hours: &Hours) -> Vec<Finding> {
-    let times = job.timetable;
-    let Some((start, until)) = times.start.value.zip(times.bridges_until.value) else {
+pub(super) fn bridges(
+    job: &Brief<'_>,
+    leg: &RopedLeg<'_>,
+    hours: &Hours,
+    latest_start: Option<Clock>,
+) -> Vec<Finding> {
+    let Some(until) = job.timetable.bridges_until.value else {
         return Vec::new();
     };
     let late = hidden(job, leg).into_iter().filter_map(|gaps| {
@@ -52,7 +56,7 @@ pub(super) fn bridges(job: &Brief<'_>, leg: &RopedLeg<'_>, hours: &Hours) -> Vec
                 zone: gaps.zone.map(Into::into),
                 left_at,
                 until,
-                start_by: start.after(until.min() - left_at.min()).cut_off(),
+                start_by: latest_start,
             };
             Finding::new(At::Leg(place_at(leg, gaps.ends_m, gaps.ends_m)), fact)
         })

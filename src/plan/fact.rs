@@ -10,6 +10,7 @@ use crate::{
     plan::{
         cure::RopeCure,
         fall::HaulAnswer,
+        heights::{HeightsApart, TerrainVoid},
         name::{IceNames, PersonName, RopeName, ZoneName},
         place::{HeightsFrom, JumpSummary, Piece, RollOver},
         why::KnotsWhy,
@@ -157,8 +158,12 @@ facts! {
     /// the more careful reading, in spacing, knots, falls and verdicts. Say which it is.
     SnowOnBare { zone: ZoneName, snow_depth_m: f64 } = "snow-on-bare-ice", Look;
     /// Snow bridges weaken through the day, and the planned time on hidden gaps is later than the leader trusts them.
-    /// Without a zone it is ice that only the inventory knows.
-    BridgesLate { zone: Option<ZoneName>, left_at: Clock, until: Clock, start_by: Clock } = "bridges-late", Look;
+    /// Without a zone it is ice that only the inventory knows. The start told leaves all hidden gaps of the stage in time;
+    /// without heights none is told.
+    BridgesLate { zone: Option<ZoneName>, left_at: Clock, until: Clock, start_by: Option<Clock> } = "bridges-late", Look;
+    /// An hour of the trip lies before its start, and is taken to be on the same day: what is late by it is told. Where the
+    /// morning after is meant, write the days that lie between behind it: `05:00 +1`.
+    HourBeforeStart { hour: TripHour, at: Clock, start: Clock } = "hour-before-start", Look;
     /// A gap width from the trip or `--gap` stands in for zones that give none. The plan is as good as that guess.
     GapAssumed { zone: ZoneName, gap_m: f64 } = "gap-assumed", Look;
     /// Roped without anchors on sloping bare ice: no team holds a fall on ice, so one slip pulls all.
@@ -170,6 +175,11 @@ facts! {
     /// By the clock the line is done later than the leader wants to be back. Start earlier, or turn round in time: the
     /// clock of the plan says where and when.
     BackLate { arrival: Clock, back_by: Clock } = "back-late", Look;
+    /// A party that takes `slower_factor` as long is done later than the leader wants to be back; as planned it is not.
+    SlowerBackLate { arrival: Clock, back_by: Clock } = "slower-back-late", Note;
+    /// A party that takes `slower_factor` as long is on hidden gaps later than the leader trusts bridges; as planned it is
+    /// not.
+    SlowerBridgesLate { left_at: Clock, until: Clock } = "slower-bridges-late", Note;
     /// A spare coil so long or heavy that it hinders who carries it.
     CoilHeavy { coil_m: f64, coil_kg: f64, most_m: f64, most_kg: f64 } = "coil-is-a-burden", Note;
     /// From this steepness the avalanche bulletin decides.
@@ -336,6 +346,34 @@ pub enum Slope {
     Ground,
 }
 
+/// An hour that the leader gives beside the start.
+///
+/// ```
+/// use schrund::{plan::fact::{Fact, TripHour}, practice::Origin};
+///
+/// let mut job = schrund::example::job()?; // it starts at 05:30
+/// let mut told = |by: &str| {
+///     job.timetable.set("back_by", by, Origin::Flag);
+///     let found = schrund::plan(&job).map(|plan| plan.findings).unwrap_or_default().into_iter();
+///     let hours = found.filter_map(|f| match f.fact()? {
+///         Fact::HourBeforeStart { hour, .. } => Some(*hour),
+///         _ => None,
+///     });
+///     hours.collect::<Vec<_>>()
+/// };
+/// assert_eq!(told("03:00"), [TripHour::BackBy]);
+/// assert!(told("03:00 +1").is_empty(), "the morning after");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum TripHour {
+    /// Until when snow bridges are trusted.
+    BridgesUntil,
+    /// When the line is to be done.
+    BackBy,
+}
+
 /// An end of the route.
 ///
 /// ```
@@ -355,62 +393,4 @@ pub enum RouteEnd {
     Begin,
     /// Where it ends.
     End,
-}
-
-/// How far the terrain model lies from the heights of the route file.
-///
-/// ```
-/// use schrund::plan::{fact::Fact, place::HeightsFrom};
-///
-/// let plan = schrund::plan(&schrund::example::pair()?)?;
-/// let apart = plan.findings.iter().find_map(|f| match f.fact()? {
-///     Fact::HeightsCompared { apart } => Some(*apart),
-///     _ => None,
-/// });
-/// let apart = apart.expect("both sources have heights");
-/// assert!((apart.median_m + 5.0).abs() < 0.1, "the model lies 5 m below the heights of the file");
-/// assert_eq!(apart.used, HeightsFrom::TerrainModel);
-/// # Ok::<(), Vec<schrund::fault::Fault>>(())
-/// ```
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct HeightsApart {
-    /// The middle one of the differences, metres; positive where the model lies higher.
-    pub median_m: f64,
-    /// The greatest difference, metres, likewise.
-    pub worst_m: f64,
-    /// Chainage of that one, metres.
-    pub worst_at_m: f64,
-    /// The heights that are used for climbs and times.
-    pub used: HeightsFrom,
-}
-
-/// Where the terrain model has no heights.
-///
-/// ```
-/// use std::io::Cursor;
-/// use schrund::{example, plan::{fact::Fact, place::HeightsFrom}};
-///
-/// let mut job = example::job()?;
-/// let north = Box::new(Cursor::new(example::pair_terrain_hgt()));
-/// job.terrain.add("N67E002.hgt", north).map_err(|fault| vec![fault])?;
-/// let plan = schrund::plan(&job)?;
-/// let mut voids = plan.findings.iter().filter_map(|f| match f.fact()? {
-///     Fact::TerrainVoid { void } => Some((void.void_m, void.used)),
-///     _ => None,
-/// });
-/// assert_eq!(voids.next(), Some((None, HeightsFrom::RouteFile)), "a tile that the line never meets");
-/// # Ok::<(), Vec<schrund::fault::Fault>>(())
-/// ```
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct TerrainVoid {
-    /// Metres of the line without a height; absent where the model has none along the whole stage.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub void_m: Option<f64>,
-    /// Chainage of the first of them.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub first_m: Option<f64>,
-    /// The heights that are used for climbs and times.
-    pub used: HeightsFrom,
-    /// Whether the route file has heights.
-    pub file_has_heights: bool,
 }

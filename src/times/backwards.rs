@@ -5,7 +5,7 @@
 use crate::{
     rope::legs::RopedLeg,
     times::{bridges, hours::Hours},
-    trip::job::Brief,
+    trip::{clock::Clock, job::Brief},
 };
 
 /// One stage with its hours, walked so many times as slow as planned; halts stay as they are.
@@ -29,6 +29,41 @@ pub(crate) struct LegSpot {
 }
 
 impl<'a> WalkedStage<'a> {
+    /// The stages as planned, each with its legs.
+    pub(crate) fn all(
+        job: &'a Brief<'a>,
+        legs: &'a [RopedLeg<'a>],
+        hours: &'a [Hours],
+    ) -> Vec<Self> {
+        let mut from = 0;
+        let runs = legs.chunk_by(|a, b| a.stage.stage.number == b.stage.stage.number);
+        let stage = |legs: &'a [RopedLeg<'a>]| {
+            let to = from + legs.len();
+            let hours = hours.get(from..to).unwrap_or_default();
+            from = to;
+            Self {
+                job,
+                legs,
+                hours,
+                factor: 1.0,
+            }
+        };
+        runs.map(stage).collect()
+    }
+
+    /// Hours for the way alone are too few to work backwards from.
+    pub(crate) fn climb_is_known(&self) -> bool {
+        self.legs.iter().all(|leg| leg.footing.climb.is_some())
+    }
+
+    /// The latest start, to the minute, that leaves all hidden gaps while bridges are trusted; `None` where there are none, and
+    /// where the climb is not known.
+    pub(crate) fn latest_start(&self) -> Option<Clock> {
+        let until = self.job.timetable.bridges_until.value?;
+        let left_min = self.bridges_left_min().filter(|_| self.climb_is_known())?;
+        Some(until.after(-left_min).cut_off())
+    }
+
     /// Minutes until the end of the stage, the rope off.
     pub(crate) fn arrival_min(&self) -> f64 {
         let legs = self.hours.iter();
@@ -68,12 +103,12 @@ impl<'a> WalkedStage<'a> {
         left_min -= self.factor * hours.rope_up_min;
         let mut at_m = hours.parts.first().map_or(0.0, |part| part.stretch.from_m);
         for part in &hours.parts {
-            let walking_min = self.factor * part.out_min;
+            let walking_min = self.factor * hours.inside.over_min(part.stretch);
             if left_min <= 0.0 {
                 break;
             }
             if left_min < walking_min {
-                return at_m + left_min / walking_min * part.stretch.length_m();
+                return hours.inside.out_in(part.stretch, left_min / self.factor);
             }
             at_m = part.stretch.to_m;
             left_min -= walking_min + part.halt_min();

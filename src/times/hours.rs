@@ -1,10 +1,10 @@
 //! The hours of every leg: walking, handling the rope, resting, halting, and when that is by the clock.
 
 use crate::{
-    ground::climb::Climb,
-    practice::{Rule, Rules},
+    practice::Rule,
     rope::legs::RopedLeg,
     times::{
+        inside::InsideLeg,
         pace,
         stops::{Stop, stops},
     },
@@ -24,21 +24,19 @@ pub(crate) struct Hours {
     pub(crate) break_min: f64,
     /// Halts of the leader.
     pub(crate) halt_min: f64,
+    /// How far into it the team is when.
+    pub(crate) inside: InsideLeg,
     /// The leg from stop to stop, at least one part.
     pub(crate) parts: Vec<PartHours>,
     /// When it begins, roping up included, and when it ends; `None` where nobody said when to start.
     pub(crate) clock: Option<[Clock; 2]>,
 }
 
-/// The hours of a leg from one stop to the next.
+/// A leg from one stop to the next.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct PartHours {
     /// From where to where.
     pub(crate) stretch: Stretch,
-    /// Minutes of walking and the rest that goes with it.
-    pub(crate) out_min: f64,
-    /// The same the other way round.
-    pub(crate) back_min: f64,
     /// The stop at its end; `None` where the leg goes on without one or ends.
     pub(crate) stop: Option<Stop>,
 }
@@ -47,16 +45,6 @@ impl PartHours {
     /// Minutes halted at its end.
     pub(crate) fn halt_min(&self) -> f64 {
         self.stop.as_ref().map_or(0.0, |stop| stop.halt_min)
-    }
-
-    /// How much of it lies before a place; all of a part without length.
-    pub(crate) fn share(&self, at_m: f64) -> f64 {
-        let length_m = self.stretch.length_m();
-        if length_m > 0.0 {
-            (at_m - self.stretch.from_m) / length_m
-        } else {
-            1.0
-        }
     }
 }
 
@@ -92,75 +80,23 @@ fn unclocked(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Hours {
         rope_up_min: rope(Rule::RopeUpMin),
         break_min: pace::break_min(walking_min, rules),
         halt_min: stops.iter().map(|stop| stop.halt_min).sum::<f64>() + 0.0,
-        parts: parts(leg, stops, rules),
+        inside: InsideLeg::of(leg, rules),
+        parts: parts(leg.sketch.stretch, stops),
         clock: None,
     }
 }
 
-/// The leg cut at its stops.
-fn parts(leg: &RopedLeg<'_>, stops: Vec<Stop>, rules: &Rules) -> Vec<PartHours> {
-    let whole = leg.sketch.stretch;
-    let mut parts = Vec::new();
+/// A leg cut at its stops.
+fn parts(whole: Stretch, stops: Vec<Stop>) -> Vec<PartHours> {
     let mut from_m = whole.from_m;
-    for stop in stops.into_iter().map(Some).chain([None]) {
+    let stops = stops.into_iter().map(Some).chain([None]);
+    let part = |stop: Option<Stop>| {
         let to_m = stop.as_ref().map_or(whole.to_m, |stop| stop.at_m);
-        parts.push(PartHours {
-            stretch: Stretch { from_m, to_m },
-            out_min: 0.0,
-            back_min: 0.0,
-            stop,
-        });
+        let stretch = Stretch { from_m, to_m };
         from_m = to_m;
-    }
-    let all = leg.footing.climb.unwrap_or_default();
-    let climbs: Vec<Climb> = match parts.len() {
-        1 => vec![all],
-        _ => parts
-            .iter()
-            .map(|part| climb(leg, part.stretch, rules))
-            .collect(),
+        PartHours { stretch, stop }
     };
-    let lengths: Vec<f64> = parts.iter().map(|part| part.stretch.length_m()).collect();
-    let minutes = |of: fn(Climb) -> Climb| {
-        let each = lengths.iter().zip(&climbs);
-        let each: Vec<f64> = each
-            .map(|(m, climb)| with_rest(*m, of(*climb), rules))
-            .collect();
-        shared_out(with_rest(whole.length_m(), of(all), rules), &each, &lengths)
-    };
-    let (out, back) = (minutes(|climb| climb), minutes(Climb::reversed));
-    for (part, (out_min, back_min)) in parts.iter_mut().zip(out.into_iter().zip(back)) {
-        (part.out_min, part.back_min) = (out_min, back_min);
-    }
-    parts
-}
-
-fn climb(leg: &RopedLeg<'_>, stretch: Stretch, rules: &Rules) -> Climb {
-    let heights = leg.stage.met.under.climbing();
-    let climb = heights.climb(stretch, rules[Rule::AscentThresholdM]);
-    climb.unwrap_or_default()
-}
-
-fn with_rest(length_m: f64, climb: Climb, rules: &Rules) -> f64 {
-    let walking_min = pace::walking_min(length_m, climb, rules);
-    walking_min + pace::break_min(walking_min, rules)
-}
-
-/// The minutes of a whole given out to its parts as they would take them alone: a stop changes when the team is where,
-/// never how long it walks.
-fn shared_out(whole_min: f64, each_min: &[f64], lengths_m: &[f64]) -> Vec<f64> {
-    let weights = if each_min.iter().sum::<f64>() > 0.0 {
-        each_min
-    } else {
-        lengths_m
-    };
-    let sum: f64 = weights.iter().sum();
-    let share = |weight: &f64| match weights.len() {
-        1 => whole_min,
-        _ if sum > 0.0 => whole_min * weight / sum,
-        _ => 0.0,
-    };
-    weights.iter().map(share).collect()
+    stops.map(part).collect()
 }
 
 impl Hours {
@@ -169,17 +105,14 @@ impl Hours {
         factor * (self.walking_min + self.rope_min + self.break_min) + self.halt_min
     }
 
-    /// Minutes from the begin of the leg until a place of it is reached, breaks spread evenly over each part, all but
-    /// halts so many times as long as planned.
+    /// Minutes from the begin of the leg until a place of it is reached, all but halts so many times as long as planned.
     pub(crate) fn until_min(&self, at_m: f64, factor: f64) -> f64 {
-        let mut min = factor * self.rope_up_min;
-        for part in &self.parts {
-            if at_m <= part.stretch.to_m {
-                return min + factor * part.share(at_m) * part.out_min;
-            }
-            min += factor * part.out_min + part.halt_min();
-        }
-        min
+        let before = self
+            .parts
+            .iter()
+            .take_while(|part| part.stretch.to_m < at_m);
+        let halted_min: f64 = before.map(PartHours::halt_min).sum();
+        factor * (self.rope_up_min + self.inside.out_min(at_m)) + halted_min
     }
 
     /// The time of day at a chainage of the leg.

@@ -12,6 +12,7 @@ use crate::{
         hours::{Hours, PartHours},
         stops::Stop,
     },
+    trip::route::Stretch,
 };
 
 /// Where and how late the team may turn round.
@@ -123,26 +124,21 @@ impl<'a> WalkedStage<'a> {
                 if now_min + home_min > done_min {
                     return last;
                 }
-                let share = self.share_in_time(part, done_min - now_min - home_min);
-                let there_min = home_min + self.factor * share * part.back_min;
-                let length_m = part.stretch.length_m();
-                last = Some((spot(part.stretch.from_m + share * length_m), there_min));
-                if share < 1.0 {
+                let spare_min = (done_min - now_min - home_min) / self.factor;
+                let inside = &back.hours.inside;
+                let at_m = inside.out_and_back_in(part.stretch, spare_min);
+                let way = Stretch {
+                    to_m: at_m,
+                    ..part.stretch
+                };
+                let there_min = home_min + self.factor * inside.back_over_min(way);
+                last = Some((spot(at_m), there_min));
+                if at_m < part.stretch.to_m {
                     return last;
                 }
             }
         }
         last
-    }
-
-    /// How much of a part can be walked and walked back within so many minutes, 0 to 1.
-    fn share_in_time(&self, part: &PartHours, spare_min: f64) -> f64 {
-        let both_min = self.factor * (part.out_min + part.back_min);
-        if both_min <= spare_min {
-            1.0
-        } else {
-            (spare_min / both_min).clamp(0.0, 1.0)
-        }
     }
 
     /// Where the first hidden gaps begin, which are the last on the way back, and the minutes from there to the start.
@@ -153,8 +149,12 @@ impl<'a> WalkedStage<'a> {
             let leg = back.leg.number;
             let mut parts = back.parts(self.factor);
             let (part, _, home_min) = parts.find(|(part, ..)| at_m <= part.stretch.to_m)?;
-            let min = home_min + self.factor * part.share(at_m) * part.back_min;
-            Some((LegSpot { leg, at_m }, min))
+            let way = Stretch {
+                to_m: at_m,
+                ..part.stretch
+            };
+            let back_min = back.hours.inside.back_over_min(way);
+            Some((LegSpot { leg, at_m }, home_min + self.factor * back_min))
         })
     }
 
@@ -168,8 +168,8 @@ impl<'a> WalkedStage<'a> {
                 begins_min,
                 home_min,
             };
-            let walking = hours.parts.iter().map(|part| factor * part.back_min);
-            home_min += factor * hours.rope_min + walking.sum::<f64>();
+            let walking_min = hours.inside.back_min(leg.sketch.stretch.to_m);
+            home_min += factor * (hours.rope_min + walking_min);
             back
         })
     }
@@ -195,8 +195,8 @@ impl<'a> WayBack<'a> {
         let mut home_min = self.home_min + off_min;
         hours.parts.iter().map(move |part| {
             let begun = (part, now_min, home_min);
-            home_min += factor * part.back_min;
-            now_min += factor * part.out_min + part.halt_min();
+            home_min += factor * hours.inside.back_over_min(part.stretch);
+            now_min += factor * hours.inside.over_min(part.stretch) + part.halt_min();
             begun
         })
     }

@@ -30,13 +30,23 @@ pub struct Clock {
 }
 
 impl Clock {
-    /// `04:30`, or `4:30`.
+    /// `04:30`, or `4:30`; `05:00 +1` on the day after.
     ///
     /// # Errors
     /// A sentence that quotes what was found.
     pub fn parse(text: &str) -> Result<Self, String> {
-        let wrong = || format!("\"{text}\" is no time of day: write it as 04:30");
-        let (hours, minutes) = text.trim().split_once(':').ok_or_else(wrong)?;
+        let wrong = || {
+            format!("\"{text}\" is no time of day: write it as 04:30, or 04:30 +1 on the day after")
+        };
+        let (of_day, days) = match text.trim().split_once(" +") {
+            Some((of_day, days)) => (of_day.trim_end(), days),
+            None => (text.trim(), "0"),
+        };
+        let days = match days.as_bytes() {
+            [day @ b'0'..=b'9'] => f64::from(day - b'0'),
+            _ => return Err(wrong()),
+        };
+        let (hours, minutes) = of_day.split_once(':').ok_or_else(wrong)?;
         let digits = |s: &str| s.len() <= 2 && s.bytes().all(|b| b.is_ascii_digit());
         if !digits(hours) || !digits(minutes) || minutes.len() != 2 {
             return Err(wrong());
@@ -47,7 +57,7 @@ impl Clock {
             return Err(wrong());
         }
         Ok(Self {
-            min: 60.0 * f64::from(hours) + f64::from(minutes),
+            min: DAY_MIN * days + 60.0 * f64::from(hours) + f64::from(minutes),
         })
     }
 
@@ -55,6 +65,20 @@ impl Clock {
     #[must_use]
     pub fn of_min(min: f64) -> Self {
         Self { min }
+    }
+
+    /// The day it is on, rounded to the minute: 0 that of the start, 1 the day after, -1 the day before.
+    #[must_use]
+    pub fn day(self) -> f64 {
+        (self.min.round() / DAY_MIN).floor()
+    }
+
+    /// The same on the day of the start.
+    #[must_use]
+    pub fn of_day(self) -> Self {
+        Self {
+            min: self.min - DAY_MIN * self.day(),
+        }
     }
 
     /// Minutes after midnight.
@@ -91,7 +115,7 @@ impl Clock {
 impl fmt::Display for Clock {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let min = self.min.round();
-        let (days, of_day) = ((min / DAY_MIN).floor(), min.rem_euclid(DAY_MIN));
+        let (days, of_day) = (self.day(), min.rem_euclid(DAY_MIN) + 0.0);
         write!(f, "{:02.0}:{:02.0}", (of_day / 60.0).floor(), of_day % 60.0)?;
         if days != 0.0 {
             write!(f, " {days:+.0}")?;
@@ -141,12 +165,22 @@ mod tests {
         );
         assert_eq!(start.after(2.0 * DAY_MIN).to_string(), "04:30 +2");
         assert_eq!(start.after(-280.0).to_string(), "23:50 -1");
+        let late = Clock::parse("5:00 +1").unwrap();
+        assert_eq!(
+            (late.min(), late.to_string().as_str()),
+            (1740.0, "05:00 +1")
+        );
+        assert_eq!(
+            (late.day(), late.of_day().to_string().as_str()),
+            (1.0, "05:00")
+        );
     }
 
     #[test]
     fn what_is_no_time_is_refused() {
         for text in [
-            "", "4", "24:00", "12:60", "1:5", "-1:30", "04:30:00", "４:30", "+4:30",
+            "", "4", "24:00", "12:60", "1:5", "-1:30", "04:30:00", "４:30", "+4:30", "4:30 +",
+            "4:30 +10", "4:30+1", "4:30 -1", "4:30 + 1",
         ] {
             assert!(Clock::parse(text).is_err(), "{text}");
         }

@@ -1,20 +1,21 @@
 //! The clock of a plan: times worked backwards, and the sun.
 
 use crate::{
+    judge::place::position,
     plan::{
         clock::{Backwards, PlanClock, StageClock, SunAllDay, TurnKind, TurnRound},
-        fact::Fact,
+        fact::{Fact, TripHour},
         finding::{At, Finding, JobPart, StagePlace},
     },
     practice::Rule,
     rope::legs::RopedLeg,
     times::{backwards::WalkedStage, hours::Hours, sun::SunDay, turn::LatestTurn},
-    trip::{clock::Clock, job::Brief, route::Stage},
+    trip::{clock::Clock, job::Brief, route::Stage, timetable::Timetable},
 };
 
 /// The clock of every stage; nothing where neither a start nor a day is given, or nothing can be told of them.
 pub(crate) fn clock(job: &Brief<'_>, legs: &[RopedLeg<'_>], hours: &[Hours]) -> Option<PlanClock> {
-    let stages = by_stage(job, legs, hours).into_iter();
+    let stages = WalkedStage::all(job, legs, hours).into_iter();
     let mut clocks: Vec<StageClock> = stages.filter_map(|stage| stage_clock(&stage)).collect();
     let told = clocks.iter().any(tells);
     if !told {
@@ -32,35 +33,9 @@ fn tells(clock: &StageClock) -> bool {
     clock.as_planned != Backwards::default() || clock.date.is_some()
 }
 
-/// The stages as planned, each with its legs.
-fn by_stage<'a>(
-    job: &'a Brief<'a>,
-    legs: &'a [RopedLeg<'a>],
-    hours: &'a [Hours],
-) -> Vec<WalkedStage<'a>> {
-    let mut from = 0;
-    let runs = legs.chunk_by(|a, b| a.stage.stage.number == b.stage.stage.number);
-    let stage = |legs: &'a [RopedLeg<'a>]| {
-        let to = from + legs.len();
-        let hours = hours.get(from..to).unwrap_or_default();
-        from = to;
-        WalkedStage {
-            job,
-            legs,
-            hours,
-            factor: 1.0,
-        }
-    };
-    runs.map(stage).collect()
-}
-
 fn stage_clock(walked: &WalkedStage<'_>) -> Option<StageClock> {
     let stage = walked.legs.first()?.stage.stage;
-    let slower = WalkedStage {
-        factor: walked.job.rules[Rule::SlowerFactor],
-        ..*walked
-    };
-    let slower = backwards(&slower);
+    let slower = backwards(&slower(walked));
     let (sun, times) = (sun(walked.job, stage), walked.job.timetable);
     let offset = times.utc_offset.value.unwrap_or_default();
     Some(StageClock {
@@ -89,20 +64,17 @@ fn sun(job: &Brief<'_>, stage: &Stage) -> Option<SunDay> {
 /// Nothing without a start, and nothing where the climb of a leg is unknown: hours for the way alone are too few.
 fn backwards(walked: &WalkedStage<'_>) -> Backwards {
     let times = walked.job.timetable;
-    let known = walked.legs.iter().all(|leg| leg.footing.climb.is_some());
-    let Some(start) = times.start.value.filter(|_| known) else {
+    let Some(start) = times.start.value.filter(|_| walked.climb_is_known()) else {
         return Backwards::default();
     };
     let until = times.bridges_until.value;
-    let left_min = walked.bridges_left_min();
-    let latest = until.zip(left_min);
     let spot = until.and_then(|until| walked.spot_at(until.min() - start.min()));
     let back = times.back_by.value;
     let back = back.and_then(|by| walked.latest_turn(by.min() - start.min()));
     let turn = binding(walked, back, until.map(|until| until.min() - start.min()));
     Backwards {
         arrival: Some(start.after(walked.arrival_min())),
-        latest_start: latest.map(|(until, left_min)| until.after(-left_min).cut_off()),
+        latest_start: walked.latest_start(),
         at_bridges_until_m: spot.map(|spot| spot.at_m),
         at_bridges_until_leg: spot.map(|spot| spot.leg),
         turn_round: turn.map(|turn| turn_round(walked, start, turn)),
@@ -128,12 +100,12 @@ fn binding(
 }
 
 fn turn_round(walked: &WalkedStage<'_>, start: Clock, turn: LatestTurn) -> TurnRound {
-    let stage = walked.legs.first().map(|leg| leg.stage.stage);
-    let at = stage.and_then(|stage| stage.at(turn.spot.at_m));
+    let leg = walked.legs.first();
+    let at = leg.map(|leg| position(leg, turn.spot.at_m));
     TurnRound {
         by: start.after(turn.min).cut_off(),
         at_m: turn.spot.at_m,
-        at: at.map_or([0.0, 0.0], |p| [p.normal().lon_deg, p.lat_deg]),
+        at: at.unwrap_or_default(),
         leg: turn.spot.leg,
         bridges_left: turn.bridges_left_min.map(|min| start.after(min)),
         kind: if turn.of_line {
@@ -148,26 +120,72 @@ fn turn_round(walked: &WalkedStage<'_>, start: Clock, turn: LatestTurn) -> TurnR
 pub(super) fn findings(job: &Brief<'_>, legs: &[RopedLeg<'_>], hours: &[Hours]) -> Vec<Finding> {
     let times = job.timetable;
     let mut found = Vec::new();
-    if let Some((start, back_by)) = times.start.value.zip(times.back_by.value) {
-        let stages = by_stage(job, legs, hours);
-        found.extend(stages.iter().filter_map(|s| late(s, start, back_by)));
+    if let Some(start) = times.start.value {
+        let of_stage = |stage: &WalkedStage<'_>| late(stage, start);
+        found.extend(WalkedStage::all(job, legs, hours).iter().flat_map(of_stage));
+        found.extend(before_start(start, times));
     }
     if times.date.value.is_some() && times.utc_offset.value.is_none() {
-        let of = JobPart::Route;
-        found.push(Finding::new(At::Part { of }, Fact::SunInUtc {}));
+        found.push(of_route(Fact::SunInUtc {}));
     }
     found
 }
 
-fn late(walked: &WalkedStage<'_>, start: Clock, back_by: Clock) -> Option<Finding> {
-    let stage = walked.legs.first()?.stage.stage;
-    let arrival = start.after(walked.arrival_min());
-    let at = At::Stage(StagePlace {
-        stage: stage.number,
-        name: stage.name.clone(),
+fn of_route(fact: Fact) -> Finding {
+    let of = JobPart::Route;
+    Finding::new(At::Part { of }, fact)
+}
+
+/// Hours that lie before the start.
+fn before_start(start: Clock, times: &Timetable) -> impl Iterator<Item = Finding> {
+    let hours = [
+        (TripHour::BridgesUntil, times.bridges_until.value),
+        (TripHour::BackBy, times.back_by.value),
+    ];
+    hours.into_iter().filter_map(move |(hour, at)| {
+        let at = at.filter(|at| start.is_later_than(*at))?;
+        Some(of_route(Fact::HourBeforeStart { hour, at, start }))
+    })
+}
+
+/// Where a stage is done too late, and what is too late for a slower party alone.
+fn late(walked: &WalkedStage<'_>, start: Clock) -> Vec<Finding> {
+    let Some(stage) = walked.legs.first().map(|leg| leg.stage.stage) else {
+        return Vec::new();
+    };
+    let slower = slower(walked);
+    let times = walked.job.timetable;
+    let done = |walked: &WalkedStage<'_>| {
+        let arrival = start.after(walked.arrival_min());
+        let back_by = times.back_by.value?;
+        arrival.is_later_than(back_by).then_some((arrival, back_by))
+    };
+    let left = |walked: &WalkedStage<'_>| {
+        let until = times.bridges_until.value?;
+        let left_at = start.after(walked.bridges_left_min()?);
+        left_at.is_later_than(until).then_some((left_at, until))
+    };
+    let back = done(walked).map(|(arrival, back_by)| Fact::BackLate { arrival, back_by });
+    let back = back.or_else(|| {
+        let (arrival, back_by) = done(&slower)?;
+        Some(Fact::SlowerBackLate { arrival, back_by })
     });
-    let fact = Fact::BackLate { arrival, back_by };
-    arrival
-        .is_later_than(back_by)
-        .then(|| Finding::new(at, fact))
+    let bridges = left(&slower).filter(|_| left(walked).is_none());
+    let bridges = bridges.map(|(left_at, until)| Fact::SlowerBridgesLate { left_at, until });
+    let at = |fact: Fact| {
+        let place = StagePlace {
+            stage: stage.number,
+            name: stage.name.clone(),
+        };
+        Finding::new(At::Stage(place), fact)
+    };
+    back.into_iter().chain(bridges).map(at).collect()
+}
+
+/// The same stage, walked by a slower party.
+fn slower<'a>(walked: &WalkedStage<'a>) -> WalkedStage<'a> {
+    WalkedStage {
+        factor: walked.job.rules[Rule::SlowerFactor],
+        ..*walked
+    }
 }

@@ -2,6 +2,7 @@
 //! its own, with change points of their own.
 
 use crate::{
+    judge::place::position,
     plan::keep::{KeptStretch, KeptTeam},
     practice::Rule,
     rope::{draft::Draft, legs::RopedLeg, reserve},
@@ -53,10 +54,8 @@ pub(super) fn grown<'a>(
 impl Grown<'_> {
     /// As a plan tells it.
     pub(super) fn told(&self) -> KeptStretch {
-        let at = |m: f64| {
-            let at = self.legs.first().and_then(|leg| leg.stage.stage.at(m));
-            at.map_or([0.0, 0.0], |p| [p.normal().lon_deg, p.lat_deg])
-        };
+        let leg = self.legs.first();
+        let at = |m: f64| leg.map(|leg| position(leg, m)).unwrap_or_default();
         KeptStretch {
             start: at(self.from_m),
             end: at(self.to_m),

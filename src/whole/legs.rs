@@ -1,11 +1,12 @@
 //! The legs of a plan, each made once and complete.
 
-use std::cell::RefCell;
+use std::{cell::RefCell, iter::repeat_n};
 
 use crate::{
     fault::refusal::Refusal,
     judge::{
         leg::{Known, stretches},
+        place::position,
         verdict,
     },
     plan::{
@@ -20,8 +21,8 @@ use crate::{
         setup::Supplied,
         share::Shared,
     },
-    times::hours::Hours,
-    trip::job::Brief,
+    times::{backwards::WalkedStage, hours::Hours},
+    trip::{clock::Clock, job::Brief},
     whole::parts::{self, height_m},
 };
 
@@ -40,20 +41,31 @@ pub(crate) struct Settled<'a> {
 
 /// All legs, in walking order.
 pub(crate) fn legs(settled: &Settled<'_>) -> Vec<Leg> {
-    let all = settled.legs.iter().zip(settled.hours).enumerate();
-    all.map(|(i, (leg, hours))| settled.leg(i, leg, hours))
+    let stages = WalkedStage::all(settled.job, settled.legs, settled.hours);
+    let latest = stages
+        .iter()
+        .flat_map(|stage| repeat_n(stage.latest_start(), stage.legs.len()));
+    let all = settled.legs.iter().zip(settled.hours).zip(latest);
+    all.enumerate()
+        .map(|(i, ((leg, hours), latest))| settled.leg(i, leg, hours, latest))
         .collect()
 }
 
 impl Settled<'_> {
-    fn leg(&self, index: usize, leg: &RopedLeg<'_>, hours: &Hours) -> Leg {
+    fn leg(&self, index: usize, leg: &RopedLeg<'_>, hours: &Hours, latest: Option<Clock>) -> Leg {
         let (setups, unanswered) = self.setups(index, leg);
-        let findings = self.known(leg, hours, &setups, &unanswered).findings();
+        let findings = Known {
+            job: self.job,
+            leg,
+            hours,
+            latest_start: latest,
+            setups: &setups,
+            unanswered: &unanswered,
+            cures: self.cures,
+        }
+        .findings();
         let (stretch, footing) = (leg.sketch.stretch, &leg.footing);
-        let at = |m: f64| {
-            let at = leg.stage.stage.at(m);
-            at.map_or([0.0, 0.0], |p| [p.normal().lon_deg, p.lat_deg])
-        };
+        let at = |m: f64| position(leg, m);
         let ground = footing.ground_steepest;
         let meetings = || leg.teams.iter().map(|d| d.spacing.meeting);
         let given = || meetings().filter(|m| m.zone.is_some());
@@ -101,23 +113,6 @@ impl Settled<'_> {
             stretches: stretches(&findings, &setups, self.job.rules),
             teams: setups,
             findings,
-        }
-    }
-
-    fn known<'k>(
-        &'k self,
-        leg: &'k RopedLeg<'k>,
-        hours: &'k Hours,
-        setups: &'k [TeamSetup],
-        unanswered: &'k [Refusal],
-    ) -> Known<'k> {
-        Known {
-            job: self.job,
-            leg,
-            hours,
-            setups,
-            unanswered,
-            cures: self.cures,
         }
     }
 

@@ -20,7 +20,7 @@ pub(super) fn parts(leg: &RopedLeg<'_>, hours: &Hours, rules: &Rules) -> Vec<Leg
         .clock
         .map(|[begins, _]| begins.after(hours.rope_up_min));
     for part in &hours.parts {
-        let arrive = now.map(|depart| depart.after(part.out_min));
+        let arrive = now.map(|depart| depart.after(hours.inside.over_min(part.stretch)));
         let depart = std::mem::replace(&mut now, arrive.map(|at| at.after(part.halt_min())));
         if part.stretch.length_m() <= 0.0 {
             continue;

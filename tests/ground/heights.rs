@@ -3,12 +3,7 @@
 use schrund::{
     fault::Level,
     ground::{heights::heights, relief::Relief},
-    plan::{
-        Plan,
-        fact::{Fact, TerrainVoid},
-        finding::Finding,
-        place::HeightsFrom,
-    },
+    plan::{Plan, fact::Fact, finding::Finding, heights::TerrainVoid, place::HeightsFrom},
 };
 
 use crate::fixture::{

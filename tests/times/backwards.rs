@@ -284,18 +284,18 @@ fn every_stage_has_its_own() {
 
 /// A line over hills, one way or out and back, with bridges somewhere and halts anywhere.
 #[derive(Clone, Debug)]
-struct Made {
+pub(super) struct Made {
     /// Where the bridges begin north of the spot, and how far they reach, metres.
     ice_m: (f64, f64),
     /// Kilometre and minutes of each.
-    halts: Vec<(f64, f64)>,
+    pub(super) halts: Vec<(f64, f64)>,
     /// Height and length of the hills, metres.
     hills_m: (f64, f64),
     back: bool,
 }
 
 impl Made {
-    fn trip(&self) -> Trip {
+    pub(super) fn trip(&self) -> Trip {
         let up = (0..=20).map(|i| (0.0, 100.0 * f64::from(i) - 1000.0));
         let down = (0..20).rev().map(|i| (0.0, 100.0 * f64::from(i) - 1000.0));
         let line: Vec<(f64, f64)> = match self.back {
@@ -309,7 +309,7 @@ impl Made {
     }
 }
 
-fn any_trip() -> impl Strategy<Value = Made> {
+pub(super) fn any_trip() -> impl Strategy<Value = Made> {
     let ice_m = (-900.0..500.0_f64, 60.0..600.0_f64);
     let halts = prop::collection::vec((0.0..1.0_f64, 0.0..60.0_f64), 0..4);
     let hills_m = (5.0..60.0_f64, 100.0..900.0_f64);
@@ -328,7 +328,7 @@ fn any_trip() -> impl Strategy<Value = Made> {
     })
 }
 
-fn with(halts: &[(f64, f64)], start: &str) -> String {
+pub(super) fn with(halts: &[(f64, f64)], start: &str) -> String {
     let halts = halts
         .iter()
         .map(|(km, min)| format!("[[halt]]\nat_km = {km}\nminutes = {min}\n"));

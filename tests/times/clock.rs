@@ -97,3 +97,18 @@ fn every_change_is_given_in_the_grid_in_degrees_and_by_the_clock() {
     assert_eq!(changes[0].clock, trip.plan.legs[1].start_clock);
     assert!(changes[0].clock > Some(clock("04:30")));
 }
+
+/// The line is level, its gaps are left at 09:33 and a third slower at 09:44, it is done at 09:49 and 10:05.
+#[test]
+fn what_is_too_late_for_a_slower_party_alone_is_told() {
+    let trip = Trip::along(&NORTHWARD).middle(SNOW).heights(|_, _| 2500.0);
+    let told = |until: &str, by: &str| {
+        let words = format!("start = \"09:00\"\nbridges_until = \"{until}\"\nback_by = \"{by}\"");
+        let plan = trip.clone().rules(&words).plan();
+        let late = ["slower-bridges-late", "slower-back-late", "back-late"];
+        late.map(|code| said(&plan.findings, code).len())
+    };
+    assert_eq!(told("09:40", "09:55"), [1, 1, 0]);
+    assert_eq!(told("09:45", "10:06"), [0, 0, 0]);
+    assert_eq!(told("09:30", "09:45"), [0, 0, 1], "it is late as planned");
+}

@@ -139,10 +139,23 @@ ice-without-a-gap-width = ice without a gap width, { $spans }: { $roped ->
 ice-span = { $span }
 
 bridges-late = { $zone } is left at { $left }, after { $until }, until when the leader trusts snow bridges
-    .hint = start by { $start }, or turn round in time
+    .hint = { $known ->
+        [yes] start by { $start }: then all hidden gaps of the stage are left in time; or turn round in time
+       *[no] start earlier, or turn round in time
+    }
+
+slower-bridges-late = a slower party leaves the last hidden gaps at { $left }, after { $until }, until when the leader trusts snow bridges
 
 back-late = the line is done at { $arrival }, after { $by }, by when the leader wants to be back
     .hint = start earlier, or turn round in time
+
+slower-back-late = a slower party is done at { $arrival }, after { $by }, by when the leader wants to be back
+
+hour-before-start = { $of ->
+    [bridges_until] bridges are trusted until { $at }
+   *[back_by] the line is to be done by { $at }
+}, which is before the start at { $start }: taken to be the same day
+    .hint = for the morning after give `{ $name } = "{ $at } +1"`; else start earlier
 
 line-turns-back = the line turns back on itself at { $at }: its way back lies along it for { $back }
 

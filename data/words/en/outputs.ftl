@@ -92,11 +92,15 @@ hours-effort = ; { $effort } effort kilometres
 ## The clock
 
 title-clock = Clock
+hour-day-after = { $hour } the day after
+hour-day-of-start = { $hour } on the day of the start
+hour-day-before = { $hour } the day before
+hour-days-away = { $hour } ({ $days } days)
 clock-of-stage = stage { $stage }: { $text }
 clock-latest-start = latest start { $at }, to leave all hidden gaps by { $until }{ $slower }
-clock-latest-start-slower = ; slower { $at }
+clock-latest-start-slower = ; a slower party { $at }
 clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $slower }
-clock-at-until-slower = ; slower at { $place }, on leg { $leg }
+clock-at-until-slower = ; a slower party at { $place }, on leg { $leg }
 clock-turn = { $kind ->
     [of] leave the turn at { $place } by { $at }, to be done by { $by }
    *[off] last place to turn round: { $place } by { $at }; the way back along the line is then done by { $by }
@@ -115,11 +119,11 @@ clock-turn-back-by = { $kind ->
    *[off] turned round at { $place } by { $at } it would be done by { $by }
 }, but be on hidden gaps until { $left }
 clock-turn-slower = { $kind ->
-    [of] ; slower by { $at }
-   *[off] ; slower { $place } by { $at }
+    [of] ; a slower party by { $at }
+   *[off] ; a slower party at { $place } by { $at }
 }
 clock-arrival = done at { $at }{ $slower }
-clock-arrival-slower = ; slower at { $at }
+clock-arrival-slower = ; a slower party at { $at }
 clock-sun = { $sun ->
     [up] the sun does not set on { $date }
     [down] the sun does not rise on { $date }
@@ -134,7 +138,7 @@ clock-halt-named = { $what } "{ $name }"
 clock-halt-height = , { $height }
 clock-halt-when = : { $arrive } to { $depart }
 clock-halt-passed = : { $arrive }
-clock-slower = slower: a party that takes { $factor } times as long for walking, rests and the rope
+clock-slower = a slower party takes { $factor } times as long for walking, rests and the rope
 leg-when = From { $begin }, to { $end }.
 
 ## Fewer changes

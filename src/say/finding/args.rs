@@ -54,13 +54,6 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::PairWithoutKnots { .. }
         | Fact::AlwaysTiesNone { .. }
         | Fact::NoAnswer { .. } => of_fall(fact, at, voice),
-        Fact::CutOff { .. }
-        | Fact::IceWithoutGap { .. }
-        | Fact::MayRunAlong { .. }
-        | Fact::JumpOverIce { .. }
-        | Fact::TurnFound { .. }
-        | Fact::BackLate { .. }
-        | Fact::StageGapOverIce { .. } => line::of(fact, at, voice),
         Fact::HeightsCompared { .. }
         | Fact::HeightsFarApart { .. }
         | Fact::AscentsApart { .. }
@@ -68,15 +61,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::TerrainVoid { .. }
         | Fact::TerrainFlattens { .. }
         | Fact::ConvexGround { .. } => heights::of(fact, at, voice),
-        Fact::LastOnIce {}
-        | Fact::KnotsBlockHaul {}
-        | Fact::BendBlocksHaul {}
-        | Fact::SlopeUnknown {}
-        | Fact::NoInventory {}
-        | Fact::SunInUtc {}
-        | Fact::NoHeights {}
-        | Fact::OnSkis {}
-        | Fact::NoRopeNamed {} => Vec::new(),
+        _ => line::of(fact, at, voice),
     }
 }
 

@@ -3,7 +3,14 @@
 use super::placeable::{FactArgs, near, yes};
 use crate::{
     plan::{fact::Fact, finding::At, name::ZoneName},
-    say::{arg::Arg, name::zone, round::Round, span::Said, voice::Voice},
+    say::{
+        arg::Arg,
+        hour::{hour, hour_beside},
+        name::zone,
+        round::Round,
+        span::Said,
+        voice::Voice,
+    },
 };
 
 pub(super) fn of_zone<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
@@ -44,9 +51,10 @@ pub(super) fn of_zone<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<
             start_by,
         } => vec![
             ("zone", Arg::Said(ice(z.as_ref(), voice))),
-            ("left", Arg::Figure(left_at.to_string())),
-            ("until", Arg::Figure(until.to_string())),
-            ("start", Arg::Figure(start_by.to_string())),
+            ("left", hour(*left_at, voice)),
+            ("until", hour_beside(*until, *left_at, voice)),
+            ("known", yes(start_by.is_some())),
+            ("start", hour(start_by.unwrap_or(*until), voice)),
         ],
         Fact::StrikeProposed {
             zone: z,

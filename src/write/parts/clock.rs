@@ -8,7 +8,7 @@ use crate::{
         part::LegPart,
     },
     practice::Rule,
-    say::{arg::Arg, round::Round, span::Said, voice::Voice},
+    say::{arg::Arg, hour::hour, round::Round, span::Said, voice::Voice},
     trip::{clock::Clock, day::UtcOffset},
 };
 
@@ -20,7 +20,7 @@ use crate::{
 /// let mut job = schrund::example::job()?;
 /// job.timetable.set("bridges_until", "09:00", Origin::Flag);
 /// let lines = clock::lines(&schrund::plan(&job)?, Voice::default());
-/// assert_eq!(lines[0].to_string(), "latest start 07:39, to leave all hidden gaps by 09:00; slower 07:12");
+/// assert_eq!(lines[0].to_string(), "latest start 07:39, to leave all hidden gaps by 09:00; a slower party 07:12");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[must_use]
@@ -85,10 +85,6 @@ fn of_stage(clock: &StageClock, voice: Voice) -> impl Iterator<Item = Said> {
     first.chain(turns).chain(last.into_iter().flatten())
 }
 
-fn time(clock: Clock) -> Arg<'static> {
-    Arg::Figure(clock.to_string())
-}
-
 /// What is known of a slower party, put behind; nothing where nothing is.
 fn beside(slower: Option<Said>) -> (&'static str, Arg<'static>) {
     ("slower", Arg::Said(slower.unwrap_or_default()))
@@ -100,12 +96,12 @@ fn latest_start(
     slower: Backwards,
     voice: Voice,
 ) -> Option<Said> {
-    let at = |start: Clock| ("at", time(start));
+    let at = |start: Clock| ("at", hour(start, voice));
     let slower = slower.latest_start;
     let slower = slower.map(|start| voice.say("clock-latest-start-slower", &[at(start)]));
     let args = [
         at(planned.latest_start?),
-        ("until", time(clock.bridges_until?)),
+        ("until", hour(clock.bridges_until?, voice)),
         beside(slower),
     ];
     Some(voice.say("clock-latest-start", &args))
@@ -124,7 +120,7 @@ fn at_until(
     };
     let slower = spot(slower).map(|spot| voice.say("clock-at-until-slower", &spot));
     let [place, leg] = spot(planned)?;
-    let until = ("until", time(clock.bridges_until?));
+    let until = ("until", hour(clock.bridges_until?, voice));
     Some(voice.say("clock-at-until", &[place, leg, until, beside(slower)]))
 }
 
@@ -152,15 +148,15 @@ fn turn_round(
 ) -> Option<Said> {
     let turn = planned.turn_round?;
     let over = turn.bridges_left.map(|left| {
-        let left = [("left", time(left))];
+        let left = [("left", hour(left, voice))];
         voice.say("clock-turn-over", &left)
     });
-    let [kind, place, at] = spot(turn);
+    let [kind, place, at] = spot(turn, voice);
     let args = [
         kind,
         place,
         at,
-        ("by", time(clock.back_by?)),
+        ("by", hour(clock.back_by?, voice)),
         ("over", Arg::Said(over.unwrap_or_default())),
         beside(slower_turn(slower, voice)),
     ];
@@ -175,29 +171,29 @@ fn off_bridges(
     slower: Backwards,
     voice: Voice,
 ) -> Option<Said> {
-    let until = ("until", time(clock.bridges_until?));
+    let until = ("until", hour(clock.bridges_until?, voice));
     let Some(turn) = turn else {
-        let [kind, place, _] = spot(late);
+        let [kind, place, _] = spot(late, voice);
         return Some(voice.say("clock-turn-never", &[kind, place, until]));
     };
-    let [kind, place, at] = spot(turn);
+    let [kind, place, at] = spot(turn, voice);
     let slower = beside(slower_turn(slower, voice));
     Some(voice.say("clock-turn-bridges", &[kind, place, at, until, slower]))
 }
 
 fn back_by(clock: &StageClock, late: TurnRound, voice: Voice) -> Option<Said> {
-    let [kind, place, at] = spot(late);
-    let by = ("by", time(clock.back_by?));
-    let left = ("left", time(late.bridges_left?));
+    let [kind, place, at] = spot(late, voice);
+    let by = ("by", hour(clock.back_by?, voice));
+    let left = ("left", hour(late.bridges_left?, voice));
     Some(voice.say("clock-turn-back-by", &[kind, place, at, by, left]))
 }
 
 fn slower_turn(slower: Backwards, voice: Voice) -> Option<Said> {
-    let turn = spot(slower.turn_round?);
+    let turn = spot(slower.turn_round?, voice);
     Some(voice.say("clock-turn-slower", &turn))
 }
 
-fn spot(turn: TurnRound) -> [(&'static str, Arg<'static>); 3] {
+fn spot(turn: TurnRound, voice: Voice) -> [(&'static str, Arg<'static>); 3] {
     let kind = match turn.kind {
         TurnKind::OfTheLine => "of",
         TurnKind::OffTheLine => "off",
@@ -206,12 +202,12 @@ fn spot(turn: TurnRound) -> [(&'static str, Arg<'static>); 3] {
     [
         ("kind", Arg::Word(kind)),
         ("place", place),
-        ("at", time(turn.by)),
+        ("at", hour(turn.by, voice)),
     ]
 }
 
 fn arrival(planned: Backwards, slower: Backwards, voice: Voice) -> Option<Said> {
-    let at = |arrival: Clock| ("at", time(arrival));
+    let at = |arrival: Clock| ("at", hour(arrival, voice));
     let slower = slower.arrival;
     let slower = slower.map(|arrival| voice.say("clock-arrival-slower", &[at(arrival)]));
     let args = [at(planned.arrival?), beside(slower)];
@@ -265,7 +261,10 @@ fn halt(part: &LegPart, voice: Voice) -> Said {
     });
     let when = part.arrive.map(|arrive| {
         let left = arrive.after(part.halt_min);
-        let args = [("arrive", time(arrive)), ("depart", time(left))];
+        let args = [
+            ("arrive", hour(arrive, voice)),
+            ("depart", hour(left, voice)),
+        ];
         let key = if part.halt_min > 0.0 {
             "clock-halt-when"
         } else {

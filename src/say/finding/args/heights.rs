@@ -2,8 +2,9 @@
 
 use crate::{
     plan::{
-        fact::{Fact, HeightsApart, TerrainVoid},
+        fact::Fact,
         finding::At,
+        heights::{HeightsApart, TerrainVoid},
         place::{HeightsFrom, Piece, RollOver},
     },
     say::{

@@ -1,0 +1,260 @@
+//! How far into a leg the team is after how many minutes.
+//!
+//! *Model:* the rules of thumb give minutes for a whole leg, and do not add up over pieces of it. So the leg is cut into pieces
+//! of at most `PIECE_M`, each is timed alone, with its own share of the leg's ups and downs, and the leg's minutes are given
+//! out in proportion; within a piece the team walks evenly. Pieces are cut by the leg alone, so a halt changes when the team
+//! is where by its own minutes and by nothing else. *Valid:* for any leg; without heights it is walked evenly. *Checked:*
+//! below, tests/times/inside.rs.
+
+use crate::{
+    ground::climb::{Climb, Climbed},
+    practice::{Rule, Rules},
+    rope::legs::RopedLeg,
+    times::pace,
+    trip::route::Stretch,
+};
+
+/// The longest piece that is timed by itself, metres: our judgement, as long as slopes are taken over. Where a slope changes
+/// inside a piece the hour is off by a part of what that piece takes.
+const PIECE_M: f64 = 50.0;
+/// The most pieces of a leg; the pieces of one that is longer than any walk are longer.
+const PIECES_MOST: f64 = 10_000.0;
+
+/// Minutes from the begin of a leg to places on it, and from there back, rest included and halts not.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct InsideLeg {
+    /// By chainage, the begin and the end of the leg among them.
+    reached: Vec<Reached>,
+}
+
+/// A place on a leg, and how long it takes to it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Reached {
+    /// Chainage, metres.
+    at_m: f64,
+    /// Minutes from the begin of the leg.
+    out_min: f64,
+    /// Minutes back to it.
+    back_min: f64,
+}
+
+impl InsideLeg {
+    pub(super) fn of(leg: &RopedLeg<'_>, rules: &Rules) -> Self {
+        let whole = leg.sketch.stretch;
+        let climbing = leg.stage.met.under.climbing();
+        let climbed = climbing.climbed(whole, rules[Rule::AscentThresholdM]);
+        let climb = leg.footing.climb.unwrap_or_default();
+        Self::paced(whole, climb, &climbed, rules)
+    }
+
+    fn paced(whole: Stretch, climb: Climb, climbed: &[Climbed], rules: &Rules) -> Self {
+        let ends = ends(whole);
+        let climbs: Vec<Climb> = ends.iter().map(|&at_m| climb_at(climbed, at_m)).collect();
+        let pieces = || ends.windows(2).zip(climbs.windows(2));
+        let minutes = |of: fn(Climb) -> Climb| {
+            let each = pieces().map(|(ends, climbs)| match (ends, climbs) {
+                ([from_m, to_m], [from, to]) => {
+                    with_rest(to_m - from_m, of(to.since(*from)), rules)
+                }
+                _ => 0.0,
+            });
+            let each: Vec<f64> = each.collect();
+            up_to(with_rest(whole.length_m(), of(climb), rules), &each)
+        };
+        let both = minutes(|climb| climb)
+            .into_iter()
+            .zip(minutes(Climb::reversed));
+        let reached = ends.iter().zip(both);
+        let reached = reached.map(|(&at_m, (out_min, back_min))| Reached {
+            at_m,
+            out_min,
+            back_min,
+        });
+        Self {
+            reached: reached.collect(),
+        }
+    }
+
+    /// Minutes from the begin of the leg to a place on it.
+    pub(crate) fn out_min(&self, at_m: f64) -> f64 {
+        self.at(at_m).out_min
+    }
+
+    /// Minutes from a place on the leg back to its begin.
+    pub(crate) fn back_min(&self, at_m: f64) -> f64 {
+        self.at(at_m).back_min
+    }
+
+    /// Minutes over a stretch of the leg.
+    pub(crate) fn over_min(&self, stretch: Stretch) -> f64 {
+        self.out_min(stretch.to_m) - self.out_min(stretch.from_m)
+    }
+
+    /// The same the other way round.
+    pub(crate) fn back_over_min(&self, stretch: Stretch) -> f64 {
+        self.back_min(stretch.to_m) - self.back_min(stretch.from_m)
+    }
+
+    /// How far the team comes from the begin of a stretch in so many minutes, at most to its end.
+    pub(crate) fn out_in(&self, stretch: Stretch, min: f64) -> f64 {
+        self.come_in(stretch, min, |reached| reached.out_min)
+    }
+
+    /// How far it comes so that it is back at the begin of the stretch after so many minutes, at most to its end.
+    pub(crate) fn out_and_back_in(&self, stretch: Stretch, min: f64) -> f64 {
+        self.come_in(stretch, min, |reached| reached.out_min + reached.back_min)
+    }
+
+    fn come_in(&self, stretch: Stretch, min: f64, of: fn(&Reached) -> f64) -> f64 {
+        let until_min = of(&self.at(stretch.from_m)) + min.max(0.0);
+        let after = self.reached.partition_point(|r| of(r) <= until_min);
+        let before = after.checked_sub(1).and_then(|i| self.reached.get(i));
+        let at_m = match (before, self.reached.get(after)) {
+            (Some(before), Some(next)) => {
+                let share = (until_min - of(before)) / (of(next) - of(before));
+                before.at_m + share * (next.at_m - before.at_m)
+            }
+            (None, _) => stretch.from_m,
+            (_, None) => stretch.to_m,
+        };
+        at_m.clamp(stretch.from_m, stretch.to_m.max(stretch.from_m))
+    }
+
+    fn at(&self, at_m: f64) -> Reached {
+        let after = self.reached.partition_point(|r| r.at_m <= at_m);
+        let before = after.checked_sub(1).and_then(|i| self.reached.get(i));
+        match (before, self.reached.get(after)) {
+            (Some(&before), Some(next)) => {
+                let share = (at_m - before.at_m) / (next.at_m - before.at_m);
+                let between =
+                    |of: fn(&Reached) -> f64| of(&before) + share * (of(next) - of(&before));
+                Reached {
+                    at_m,
+                    out_min: between(|r| r.out_min),
+                    back_min: between(|r| r.back_min),
+                }
+            }
+            (Some(&only), None) | (None, Some(&only)) => only,
+            (None, None) => Reached {
+                at_m,
+                out_min: 0.0,
+                back_min: 0.0,
+            },
+        }
+    }
+}
+
+/// The begins of the pieces of a leg, and its end.
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    clippy::cast_precision_loss,
+    reason = "a whole number of pieces, and a leg has few"
+)]
+fn ends(whole: Stretch) -> Vec<f64> {
+    let pieces = (whole.length_m() / PIECE_M).ceil().clamp(1.0, PIECES_MOST) as usize;
+    let at_m = |i: usize| whole.from_m + whole.length_m() * (i as f64 / pieces as f64);
+    (0..pieces).map(at_m).chain([whole.to_m]).collect()
+}
+
+/// Ups and downs as far as a place; none before the first height.
+fn climb_at(climbed: &[Climbed], at_m: f64) -> Climb {
+    let after = climbed.partition_point(|c| c.at_m <= at_m);
+    let before = after.checked_sub(1).and_then(|i| climbed.get(i));
+    match (before, climbed.get(after)) {
+        (Some(before), Some(next)) => {
+            let share = (at_m - before.at_m) / (next.at_m - before.at_m);
+            before.climb.toward(next.climb, share)
+        }
+        (Some(last), None) => last.climb,
+        (None, _) => Climb::default(),
+    }
+}
+
+fn with_rest(length_m: f64, climb: Climb, rules: &Rules) -> f64 {
+    let walking_min = pace::walking_min(length_m, climb, rules);
+    walking_min + pace::break_min(walking_min, rules)
+}
+
+/// The minutes of a whole as far as each end of its pieces, in proportion to what each takes alone.
+fn up_to(whole_min: f64, each_min: &[f64]) -> Vec<f64> {
+    let all_min: f64 = each_min.iter().sum();
+    let before_min = each_min.iter().scan(0.0, |sum_min, min| {
+        let before_min = *sum_min;
+        *sum_min += min;
+        Some(before_min)
+    });
+    let share = |before_min: f64| match all_min > 0.0 {
+        true => whole_min * before_min / all_min,
+        false => 0.0,
+    };
+    before_min.map(share).chain([whole_min]).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::practice::set::Source;
+
+    const WHOLE: Stretch = Stretch {
+        from_m: 1000.0,
+        to_m: 3000.0,
+    };
+
+    fn climbed(places: &[(f64, f64)]) -> Vec<Climbed> {
+        let climbed = places.iter().map(|&(at_m, ascent_m)| Climbed {
+            at_m,
+            climb: Climb {
+                ascent_m,
+                ..Climb::default()
+            },
+        });
+        climbed.collect()
+    }
+
+    fn paced(climbed: &[Climbed]) -> InsideLeg {
+        let rules = Rules::with_practice(&Source::Named("arm-span")).unwrap();
+        let climb = climbed.last().map(|c| c.climb).unwrap_or_default();
+        InsideLeg::paced(WHOLE, climb, climbed, &rules)
+    }
+
+    #[track_caller]
+    fn near(got: f64, want: f64) {
+        assert!((got - want).abs() < 1e-9, "{got} for {want}");
+    }
+
+    /// By DIN 33466 the first kilometre with 300 m up takes 60 + 7.5 min, the flat one 15 min: 82.5 alone. The whole takes
+    /// 60 + 15 = 75, so the first takes 75 · 67.5 / 82.5 = 61.36 min, and with rest of 5 min an hour 66.48.
+    #[test]
+    fn a_leg_that_climbs_first_takes_most_of_its_time_first() {
+        let inside = paced(&climbed(&[(1000.0, 0.0), (2000.0, 300.0), (3000.0, 300.0)]));
+        let rested = 65.0 / 60.0;
+        near(inside.out_min(2000.0), rested * 75.0 * 67.5 / 82.5);
+        near(inside.out_min(1500.0), rested * 75.0 * 33.75 / 82.5);
+        near(inside.out_min(3000.0), rested * 75.0);
+        near(inside.out_in(WHOLE, rested * 75.0 * 67.5 / 82.5), 2000.0);
+        near(inside.back_min(3000.0), inside.back_over_min(WHOLE));
+    }
+
+    #[test]
+    fn without_heights_a_leg_is_walked_evenly() {
+        let inside = paced(&[]);
+        let (half, all) = (inside.out_min(2000.0), inside.out_min(3000.0));
+        near(2.0 * half, all);
+        near(inside.out_and_back_in(WHOLE, all), 2000.0);
+        near(inside.out_and_back_in(WHOLE, 3.0 * all), 3000.0);
+        near(inside.out_in(WHOLE, -1.0), 1000.0);
+    }
+
+    #[test]
+    fn a_leg_without_length_takes_no_time() {
+        let point = Stretch {
+            from_m: 5.0,
+            to_m: 5.0,
+        };
+        let rules = Rules::with_practice(&Source::Named("arm-span")).unwrap();
+        let inside = InsideLeg::paced(point, Climb::default(), &[], &rules);
+        near(inside.out_min(5.0) + inside.back_min(5.0), 0.0);
+        near(inside.out_in(point, 3.0), 5.0);
+    }
+}
