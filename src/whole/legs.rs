@@ -66,7 +66,6 @@ impl Settled<'_> {
         .findings();
         let (stretch, footing) = (leg.sketch.stretch, &leg.footing);
         let at = |m: f64| position(leg, m);
-        let ground = footing.ground_steepest;
         let meetings = || leg.teams.iter().map(|d| d.spacing.meeting);
         let given = || meetings().filter(|m| m.zone.is_some());
         Leg {
@@ -85,9 +84,11 @@ impl Settled<'_> {
             descent_m: footing.climb.map(|c| c.descent_m),
             steepest_deg: footing.steepest.map(|s| s.deg.abs()),
             steepest_at: footing.steepest.map(|s| at(s.at_m)),
-            ground_steepest_deg: ground.map(|s| s.slope_deg),
-            ground_steepest_at: ground.map(|s| [s.at.normal().lon_deg, s.at.lat_deg]),
-            ground_aspect_deg: ground.and_then(|s| s.aspect_deg),
+            ground_steepest_deg: footing.ground_steepest.map(|s| s.slope_deg),
+            ground_steepest_at: footing
+                .ground_steepest
+                .map(|s| [s.at.normal().lon_deg, s.at.lat_deg]),
+            ground_aspect_deg: footing.ground_steepest.and_then(|s| s.aspect_deg),
             lip_slope_deg: footing.lip_slope_deg(),
             lip_slope_behind_deg: footing.lip_slope_behind_deg(),
             bearing_deg: footing.bearing_deg,
