@@ -65,9 +65,9 @@ impl Settled<'_> {
         }
         .findings();
         let (stretch, footing) = (leg.sketch.stretch, &leg.footing);
+        let ground = footing.ground_steepest;
         let at = |m: f64| position(leg, m);
         let meetings = || leg.teams.iter().map(|d| d.spacing.meeting);
-        let given = || meetings().filter(|m| m.zone.is_some());
         Leg {
             leg: leg.number,
             stage: leg.stage.stage.number,
@@ -84,11 +84,9 @@ impl Settled<'_> {
             descent_m: footing.climb.map(|c| c.descent_m),
             steepest_deg: footing.steepest.map(|s| s.deg.abs()),
             steepest_at: footing.steepest.map(|s| at(s.at_m)),
-            ground_steepest_deg: footing.ground_steepest.map(|s| s.slope_deg),
-            ground_steepest_at: footing
-                .ground_steepest
-                .map(|s| [s.at.normal().lon_deg, s.at.lat_deg]),
-            ground_aspect_deg: footing.ground_steepest.and_then(|s| s.aspect_deg),
+            ground_steepest_deg: ground.map(|s| s.slope_deg),
+            ground_steepest_at: ground.map(|s| [s.at.normal().lon_deg, s.at.lat_deg]),
+            ground_aspect_deg: ground.and_then(|s| s.aspect_deg),
             lip_slope_deg: footing.lip_slope_deg(),
             lip_slope_behind_deg: footing.lip_slope_behind_deg(),
             bearing_deg: footing.bearing_deg,
@@ -96,7 +94,7 @@ impl Settled<'_> {
             gap_m: widest_gap_m(leg),
             rope_off: leg.sketch.roped.then(|| rope_off(leg)),
             gap_known: !leg.undrawn && footing.ice_without_zone.is_empty(),
-            effective_gap_m: given().map(|m| m.effective_gap_m).reduce(f64::max),
+            effective_gap_m: effective_gap_m(leg),
             along: meetings().any(|m| m.along.is_some()),
             strike_proposed_deg: footing.strike_proposed_deg(),
             may_run_along: footing.may_run_along.clone(),
@@ -163,6 +161,15 @@ fn rope_off(leg: &RopedLeg<'_>) -> RopeOff {
         (true, false) => RopeOff::ByWord,
         (true, true) => RopeOff::EndsOnIce,
     }
+}
+
+/// The greatest effective gap width of a zone on the leg, metres; ice without a zone has none.
+fn effective_gap_m(leg: &RopedLeg<'_>) -> Option<f64> {
+    let meetings = leg.teams.iter().map(|draft| draft.spacing.meeting);
+    let given = meetings.filter(|meeting| meeting.zone.is_some());
+    given
+        .map(|meeting| meeting.effective_gap_m)
+        .reduce(f64::max)
 }
 
 /// Widest gap of the zones met, metres; `None` on unroped legs.
