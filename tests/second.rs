@@ -24,5 +24,6 @@ mod plan;
 mod random;
 mod rope;
 mod shapes;
+mod slope;
 mod stretch;
 mod worked;
