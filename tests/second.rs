@@ -14,6 +14,7 @@ mod exact;
 mod figures;
 mod files;
 mod gap;
+mod hole;
 mod ice;
 mod line;
 mod many;
