@@ -121,10 +121,15 @@ mod tests {
 
     #[test]
     fn the_least_steep_answer_stands() {
-        let of = |plain: f64, others: &[f64]| least_steep(plain, others.iter().copied());
-        assert_eq!(of(0.5, &[0.6, 0.2, 0.3]), 0.2);
-        assert_eq!(of(-0.5, &[-0.6, -0.4]), -0.4);
-        assert_eq!(of(0.5, &[-0.1, 0.4]), 0.0, "they disagree");
-        assert_eq!(of(0.5, &[]), 0.5);
+        for (plain, others, want) in [
+            (0.5, &[0.6, 0.2, 0.3][..], 0.2),
+            (-0.5, &[-0.6, -0.4], -0.4),
+            // They disagree.
+            (0.5, &[-0.1, 0.4], 0.0),
+            (0.5, &[], 0.5),
+        ] {
+            let got = least_steep(plain, others.iter().copied());
+            assert!((got - want).abs() < 1e-12, "{plain}, {others:?}: {got}");
+        }
     }
 }

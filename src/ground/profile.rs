@@ -150,7 +150,7 @@ impl Profile {
     /// The same heights, measured one by one: none that dips or sticks out alone decides a slope, where those beside it are
     /// no farther off.
     #[must_use]
-    pub(super) fn measured(mut self, within_m: f64) -> Self {
+    pub(crate) fn measured(mut self, within_m: f64) -> Self {
         let threes = self.runs().flat_map(|run| run.windows(3));
         let lone = threes.filter_map(|three| {
             let place = |i: usize| three.get(i).map(|s| (s.at_m, s.height_m));
@@ -221,7 +221,8 @@ impl Profile {
     }
 
     /// The same whichever height that stands alone is doubted: the least of all.
-    fn sure_rise_m(&self, stretch: Stretch) -> Option<f64> {
+    #[must_use]
+    pub(crate) fn sure_rise_m(&self, stretch: Stretch) -> Option<f64> {
         let plain_m = self.rise_m(stretch)?;
         let doubted = reaching(&self.lone, stretch)
             .map(|l| plain_m + l.raises_m(stretch.to_m) - l.raises_m(stretch.from_m));
