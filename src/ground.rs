@@ -12,6 +12,7 @@ pub(crate) mod footing;
 pub(crate) mod gradient;
 pub mod heights;
 pub(crate) mod incline;
+mod lone;
 pub(crate) mod met;
 mod places;
 pub mod profile;

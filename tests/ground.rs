@@ -3,6 +3,7 @@
 mod climbs;
 mod heights;
 mod ice;
+mod lone;
 mod real;
 mod slopes;
 mod strikes;

@@ -5,7 +5,10 @@
 //! w it is 12/w³ · ∫(x − c)·h dx, `[derived]`. *Checked:* below, against a fit of many points.
 
 use crate::{
-    ground::profile::{Profile, Sample},
+    ground::{
+        lone::{Lone, least_steep, reaching},
+        profile::{Profile, Sample},
+    },
     trip::route::Stretch,
 };
 
@@ -13,6 +16,7 @@ use crate::{
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Gradient {
     runs: Vec<Run>,
+    lone: Vec<Lone>,
 }
 
 /// The integrals up to each of the heights of a run.
@@ -36,15 +40,20 @@ impl Gradient {
     pub(crate) fn of(profile: &Profile) -> Self {
         Self {
             runs: profile.runs().filter_map(Run::of).collect(),
+            lone: profile.lone().to_vec(),
         }
     }
 
     /// Rise over run about a place of the line fitted to a window, as far as heights reach in it; positive uphill in
-    /// walking direction. `None` where they do not reach the place itself.
+    /// walking direction, whichever height that stands alone is doubted. `None` where they do not reach the place itself.
     #[must_use]
     pub(crate) fn rise(&self, at_m: f64, window: Stretch) -> Option<f64> {
         let after = self.runs.partition_point(|r| r.known.from_m <= at_m);
-        self.runs.get(after.checked_sub(1)?)?.rise(at_m, window)
+        let run = self.runs.get(after.checked_sub(1)?)?;
+        let window = run.part(at_m, window)?;
+        let plain = run.rise(window)?;
+        let doubted = reaching(&self.lone, window).map(|l| plain + slope(l.moment(window), window));
+        Some(least_steep(plain, doubted))
     }
 }
 
@@ -72,19 +81,20 @@ impl Run {
         Some(Self { known, knots })
     }
 
-    fn rise(&self, at_m: f64, window: Stretch) -> Option<f64> {
-        let window = Stretch {
+    /// As far as heights reach in a window about a place, if they reach the place.
+    fn part(&self, at_m: f64, window: Stretch) -> Option<Stretch> {
+        let part = Stretch {
             from_m: window.from_m.max(self.known.from_m),
             to_m: window.to_m.min(self.known.to_m),
         };
-        let width_m = window.length_m();
-        if width_m <= 0.0 || at_m > self.known.to_m {
-            return None;
-        }
+        (part.length_m() > 0.0 && at_m <= self.known.to_m).then_some(part)
+    }
+
+    fn rise(&self, window: Stretch) -> Option<f64> {
         let (from, to) = (self.upto(window.from_m)?, self.upto(window.to_m)?);
         let middle_m = f64::midpoint(window.from_m, window.to_m);
         let (area, moment) = (to.0 - from.0, to.1 - from.1);
-        Some(12.0 * (moment - middle_m * area) / width_m.powi(3))
+        Some(slope(moment - middle_m * area, window))
     }
 
     /// Both integrals up to a chainage.
@@ -101,6 +111,11 @@ impl Run {
     }
 }
 
+/// The slope of a window by ∫(x − c)·h dx.
+fn slope(moment: f64, window: Stretch) -> f64 {
+    12.0 * moment / window.length_m().powi(3)
+}
+
 /// Both integrals over one straight piece, by Simpson's rule, which is exact for it.
 fn between(from: &Knot, to_m: f64, to_height_m: f64) -> (f64, f64) {
     let width_m = to_m - from.at_m;
@@ -114,6 +129,8 @@ fn between(from: &Knot, to_m: f64, to_height_m: f64) -> (f64, f64) {
 
 #[cfg(test)]
 mod tests {
+    use proptest::prelude::*;
+
     use super::*;
     use crate::{geometry::LonLat, trip::route::Stage};
 
@@ -171,6 +188,77 @@ mod tests {
             "as far as known"
         );
         assert_eq!(gradient.rise(131.0, beyond), None);
+    }
+
+    /// A dip of 24 m: 2089, 2065 and 2080 m within 41 m, as a receiver wrote them down on a path along a moraine.
+    #[test]
+    fn a_dip_of_one_height_decides_no_slope() {
+        let heights = [2084.0, 2087.0, 2089.0, 2065.0, 2080.0, 2084.0, 2087.0];
+        let sample = |(i, height_m): (usize, f64)| Sample {
+            at_m: 20.5 * i as f64,
+            height_m,
+        };
+        let samples: Vec<Sample> = heights.into_iter().enumerate().map(sample).collect();
+        let steepest_deg = |profile: Profile| {
+            let gradient = Gradient::of(&profile);
+            let windows = (0..73).map(f64::from);
+            let windows = windows.map(|from_m| Stretch {
+                from_m,
+                to_m: from_m + 50.0,
+            });
+            let rises = windows.filter_map(|w| about_middle(&gradient, w));
+            rises.map(f64::abs).fold(0.0, f64::max).atan().to_degrees()
+        };
+        let profile = Profile::of_samples(&samples);
+        assert!(steepest_deg(profile.clone()) > 25.0);
+        assert!(steepest_deg(profile.measured(30.0)) < 12.0);
+    }
+
+    /// Heights 1 to 40 m apart, and a window somewhere among them.
+    fn any_window() -> impl Strategy<Value = (Vec<Sample>, Stretch)> {
+        let steps = proptest::collection::vec((1.0..40.0_f64, -20.0..20.0_f64), 3..30);
+        (steps, 0.0..1.0_f64, 0.2..1.0_f64).prop_map(|(steps, share, width)| {
+            let mut at_m = 0.0;
+            let samples = steps.into_iter().map(|(step_m, height_m)| {
+                at_m += step_m;
+                Sample { at_m, height_m }
+            });
+            let samples: Vec<Sample> = samples.collect();
+            let (first_m, last_m) = (samples[0].at_m, at_m);
+            let width_m = (60.0 * width).min(last_m - first_m);
+            let from_m = first_m + share * (last_m - first_m - width_m);
+            let to_m = from_m + width_m;
+            (samples, Stretch { from_m, to_m })
+        })
+    }
+
+    proptest! {
+        #[test]
+        fn doubt_never_makes_steeper_and_the_way_back_is_as_steep((samples, window) in any_window()) {
+            let rise = |samples: &[Sample], window: Stretch, within_m: f64| {
+                let profile = Profile::of_samples(samples).measured(within_m);
+                about_middle(&Gradient::of(&profile), window).unwrap()
+            };
+            let (plain, sure) = (rise(&samples, window, 0.0), rise(&samples, window, 30.0));
+            prop_assert!(sure.abs() <= plain.abs() && sure * plain >= 0.0, "{plain}, {sure}");
+            let back = |s: &Sample| Sample { at_m: 1000.0 - s.at_m, ..*s };
+            let reversed: Vec<Sample> = samples.iter().rev().map(back).collect();
+            let (from_m, to_m) = (1000.0 - window.to_m, 1000.0 - window.from_m);
+            let behind = rise(&reversed, Stretch { from_m, to_m }, 30.0);
+            prop_assert!((sure + behind).abs() < 1e-6, "{sure}, {behind}");
+        }
+
+        #[test]
+        fn downhill_all_the_way_nothing_is_doubted((mut samples, window) in any_window()) {
+            let mut heights: Vec<f64> = samples.iter().map(|s| s.height_m).collect();
+            heights.sort_by(|a, b| b.total_cmp(a));
+            for (sample, height_m) in samples.iter_mut().zip(heights) {
+                sample.height_m = height_m;
+            }
+            let profile = Profile::of_samples(&samples);
+            let sure = about_middle(&Gradient::of(&profile.clone().measured(30.0)), window);
+            prop_assert_eq!(sure, about_middle(&Gradient::of(&profile), window));
+        }
     }
 
     #[test]

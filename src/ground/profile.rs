@@ -1,6 +1,9 @@
 //! Heights along a stage, jump by jump, and how steep the line is.
 
-use crate::trip::route::{Stage, Stretch};
+use crate::{
+    ground::lone::{Lone, least_steep, reaching},
+    trip::route::{Stage, Stretch},
+};
 
 /// Heights at chainages, in walking order; chainages never decrease.
 ///
@@ -38,6 +41,8 @@ pub struct Profile {
     breaks: Vec<usize>,
     /// See [`Profile::missing`].
     missing: Vec<Stretch>,
+    /// Heights that dip or stick out alone, which decide no slope.
+    lone: Vec<Lone>,
 }
 
 /// One height.
@@ -142,6 +147,24 @@ impl Profile {
         gathering.done()
     }
 
+    /// The same heights, measured one by one: none that dips or sticks out alone decides a slope, where those beside it are
+    /// no farther off.
+    #[must_use]
+    pub(crate) fn measured(mut self, within_m: f64) -> Self {
+        let threes = self.runs().flat_map(|run| run.windows(3));
+        let lone = threes.filter_map(|three| {
+            let place = |i: usize| three.get(i).map(|s| (s.at_m, s.height_m));
+            Lone::of([place(0)?, place(1)?, place(2)?], within_m)
+        });
+        self.lone = lone.collect();
+        self
+    }
+
+    /// Heights that dip or stick out alone.
+    pub(super) fn lone(&self) -> &[Lone] {
+        &self.lone
+    }
+
     /// Heights from elsewhere, in walking order, without a jump.
     #[must_use]
     pub fn of_samples(samples: &[Sample]) -> Self {
@@ -195,6 +218,15 @@ impl Profile {
         }
         let walked_m = |i: usize| self.walked_m.get(i).copied();
         Some(to.between(walked_m)? - from.between(walked_m)?)
+    }
+
+    /// The same whichever height that stands alone is doubted: the least of all.
+    #[must_use]
+    pub(crate) fn sure_rise_m(&self, stretch: Stretch) -> Option<f64> {
+        let plain_m = self.rise_m(stretch)?;
+        let doubted = reaching(&self.lone, stretch)
+            .map(|l| plain_m + l.raises_m(stretch.to_m) - l.raises_m(stretch.from_m));
+        Some(least_steep(plain_m, doubted))
     }
 
     /// Whether between two heights lies a jump with an unknown height on one of its sides.
@@ -295,7 +327,7 @@ impl Profile {
         starts
             .filter(|&s| s >= stretch.from_m && s <= last_start)
             .filter_map(|start| {
-                let rise_m = self.rise_m(Stretch {
+                let rise_m = self.sure_rise_m(Stretch {
                     from_m: start,
                     to_m: start + over_m,
                 })?;

@@ -65,7 +65,7 @@ impl Underfoot {
         ice: &[Stretch],
     ) -> Result<Self, Fault> {
         let mut under = Self {
-            profile: Profile::of_route(stage),
+            profile: Profile::of_route(stage).measured(job.rules[Rule::LoneHeightM]),
             ..Self::default()
         };
         under.heights_from = (!under.profile.is_empty()).then_some(HeightsFrom::RouteFile);

@@ -62,7 +62,7 @@ pub struct Leg {
     /// Metres down, counted likewise.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub descent_m: Option<f64>,
-    /// Steepest slope along the line, degrees, up or down.
+    /// Steepest slope along the line, degrees, up or down; a height that dips or sticks out alone decides nothing.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub steepest_deg: Option<f64>,
     /// Where that is: longitude, latitude.

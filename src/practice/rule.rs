@@ -79,6 +79,7 @@ rules! {
     ClimbCells "climb_cells",
     AscentsApartShare "ascents_apart_share",
     SteepOverM "steep_over_m",
+    LoneHeightM "lone_height_m",
     RopeUpMin "rope_up_min",
     ChangeMin "change_min",
     WalkKmh "walk_kmh",

@@ -30,6 +30,7 @@ use maud::{DOCTYPE, Markup, PreEscaped, html};
 use crate::{
     ground::profile::Profile,
     plan::leg::Verdict,
+    practice::Rule,
     say::plain,
     write::{parts::style, sheet::Sheet},
 };
@@ -115,7 +116,8 @@ fn profiles(sheet: &Sheet<'_>) -> Markup {
     let stages = &sheet.route.stages;
     html! {
         @for (i, stage) in stages.iter().enumerate() {
-            @let from_file = Profile::of_route(stage);
+            @let near_m = figures::value(sheet.plan, Rule::LoneHeightM).unwrap_or_default();
+            @let from_file = Profile::of_route(stage).measured(near_m);
             figure class="profile" {
                 @if stages.len() > 1 { figcaption { (said(&stage.label())) } }
                 (profile::stage(sheet, stage, sheet.scene.profiles.get(i).unwrap_or(&from_file)))

@@ -82,6 +82,8 @@ pub(super) struct Case {
     pub(super) segments: Vec<Vec<Spot>>,
     /// Degrees by which the line falls in walking direction everywhere; without it no heights are given.
     pub(super) fall_deg: Option<f64>,
+    /// What the heights are off, metres, by the number of the point of the line.
+    pub(super) off_m: Vec<(usize, f64)>,
     pub(super) zones: Vec<Zone>,
     /// What a glacier inventory says.
     pub(super) inventory: Vec<Patch>,

@@ -12,6 +12,8 @@ use super::{
 
 /// Chainages agree to this, metres.
 const PLACE_M: f64 = 1e-3;
+/// Slopes agree to this, degrees: a height every few metres, each kept to a tenth of a millimetre or so.
+const SLOPE_DEG: f64 = 0.01;
 /// What is worked out from whole figures agrees to this.
 const FIGURE: f64 = 1e-6;
 
@@ -144,6 +146,22 @@ fn spacing_and_gaps(found: &mut Found, got: &Value, team: &Value, case: &Case, w
     found.number(Part::Gaps, name, &got[name], effective, found.place_m);
     let along = want.effective.is_some_and(|e| e.along);
     found.equal(Part::Gaps, "along", &got["along"], along);
+}
+
+/// Where a leg may begin a little elsewhere its pieces do too, and how steep they are is another question.
+fn slopes(found: &mut Found, got: &Value, want: &Setup) {
+    if found.place_m > PLACE_M {
+        return;
+    }
+    let slopes = want.slopes.as_ref();
+    let each = [
+        ("steepest_deg", slopes.map(|s| s.steepest_deg)),
+        ("lip_slope_deg", slopes.map(|s| s.lip_deg)),
+        ("lip_slope_behind_deg", slopes.map(|s| s.lip_behind_deg)),
+    ];
+    for (name, want) in each {
+        found.number(Part::Slopes, name, &got[name], want, SLOPE_DEG);
+    }
 }
 
 fn rope(found: &mut Found, team: &Value, want: &Setup) {
@@ -302,6 +320,7 @@ pub(super) fn compare(case: &Case, json: &Value, plan: &Planned) -> Vec<Differen
             if let Some((roped, setup)) = &want.roped {
                 let team = &got["teams"][0];
                 spacing_and_gaps(&mut found, got, team, case, roped);
+                slopes(&mut found, got, setup);
                 rope(&mut found, team, setup);
                 limits(&mut found, got, case, roped, setup);
                 at_hand(&mut found, team, case, setup);

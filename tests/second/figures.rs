@@ -12,6 +12,11 @@ pub(super) const ALONG_DEG: f64 = 30.0;
 /// There the way over a gap stops growing for the arithmetic: our judgement.
 pub(super) const ALONG_FACTOR: f64 = 2.0;
 
+/// A slope is taken over so much of the line, and over no less than two spacings where it decides: our judgement.
+pub(super) const STEEP_OVER_M: f64 = 50.0;
+/// A height that dips or sticks out alone decides no slope, where those beside it are no farther: our judgement.
+pub(super) const LONE_HEIGHT_M: f64 = 30.0;
+
 /// Room of a pair beyond the gap: our judgement; published accounts speak of 4 to 5 m with knots.
 pub(super) const NEIGHBOUR_ROOM_M: f64 = 5.0;
 /// Spacing of three as a share of the gap: common practice for the direction, the figure is our judgement.

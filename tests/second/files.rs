@@ -16,6 +16,7 @@ use schrund::geometry::LonLat;
 use super::{
     case::{Case, KnotsWord, Patch, Spot, Word, Zone},
     line::{Line, place},
+    slope::heights,
 };
 
 /// The files of a trip.
@@ -27,29 +28,23 @@ pub(super) struct Files {
     pub(super) inventory: Option<String>,
 }
 
-/// Height at which every line begins: high enough that none ends below what counts as a height.
-const TOP_M: f64 = 8900.0;
-
 fn lon_lat(spot: Spot) -> LonLat {
     let (lon, lat) = place(spot);
     LonLat::new(lon, lat)
 }
 
 fn route(case: &Case, line: &Line) -> String {
-    let mut reached = line.edges.iter().map(|e| (e.b, e.to_m));
-    let mut walked_m = 0.0;
+    let mut heights = heights(case, line).into_iter().flatten();
+    let (mut last, mut height_m) = (None, None);
     let mut text = String::new();
     for spots in &case.segments {
         text.push_str("<trkseg>");
-        for (number, &spot) in spots.iter().enumerate() {
-            if number > 0 && spot != spots[number - 1] {
-                walked_m = reached.next().expect("an edge to every point").1;
+        for &spot in spots {
+            if last != Some(spot) {
+                height_m = heights.next().map(|h| h.height_m);
             }
-            let height = |deg: f64| {
-                let height_m = TOP_M - walked_m * deg.to_radians().tan();
-                (height_m * 1000.0).round() / 1000.0
-            };
-            text.push_str(&point(lon_lat(spot), case.fall_deg.map(height)));
+            last = Some(spot);
+            text.push_str(&point(lon_lat(spot), height_m));
         }
         text.push_str("</trkseg>");
     }

@@ -3,6 +3,7 @@
 use super::{
     case::Case,
     figures::MEETS_M,
+    hole::bordered,
     line::Line,
     meet::{Stretch, crossings, joined, touches, widened, without},
     stretch::{Met, ZoneMet},
@@ -28,9 +29,10 @@ pub(super) fn met(case: &Case, line: &Line) -> Met {
     let zones: Vec<ZoneMet> = case
         .zones
         .iter()
-        .map(|zone| ZoneMet {
+        .enumerate()
+        .map(|(number, zone)| ZoneMet {
             crossings: crossings(line, &zone.patches),
-            touches: touches(line, &zone.patches, case.margin_m),
+            touches: touches(line, &zone.patches, &bordered(case, number), case.margin_m),
         })
         .collect();
     let drawn = zones.iter().flat_map(|z| z.crossings.clone()).collect();

@@ -64,7 +64,7 @@ impl Edge {
     }
 
     /// The share at a chainage: corrected until the geodesic agrees.
-    fn share(&self, chainage_m: f64) -> f64 {
+    pub(super) fn share(&self, chainage_m: f64) -> f64 {
         let mut share = (chainage_m - self.from_m) / self.length_m();
         for _ in 0..20 {
             let short_m = chainage_m - self.chainage_m(share);

@@ -135,6 +135,10 @@ impl Tally {
                 ("beyond the limits", setup.beyond_limits),
                 ("with knots", setup.ledger.knots > 0),
                 ("lengthened by knots", leg.lengthened),
+                (
+                    "with a height that stands alone",
+                    setup.slopes.as_ref().is_some_and(|s| s.doubted),
+                ),
                 ("with rope in a bag", carried.is_some_and(|c| c.bag_m > 0.0)),
             ];
             for (name, is) in what {

@@ -172,10 +172,40 @@ pub(super) fn widened(stretch: Stretch, margin_m: f64, line: &Line) -> Stretch {
     }
 }
 
-/// Crossings widened along the line, and what passes within the margin beside it: where a zone is touched.
-pub(super) fn touches(line: &Line, patches: &[Patch], margin_m: f64) -> Vec<Stretch> {
+/// Within this much of a border a place is on it, metres.
+const ON_BORDER_M: f64 = 1e-4;
+
+/// Whether a crossing ends here at a border beside which no margin is laid.
+fn is_seam(line: &Line, at_m: f64, patches: &[Patch], bordered: &[Patch]) -> bool {
+    let holds = |edge: &&Edge| edge.from_m <= at_m && at_m <= edge.to_m;
+    let mut places = line.edges.iter().filter(holds).map(|e| e.at(e.share(at_m)));
+    places.any(|place| {
+        let off_m = |of: &[Patch]| to_border_m(place, of);
+        off_m(patches) <= ON_BORDER_M && off_m(bordered) > ON_BORDER_M
+    })
+}
+
+/// Crossings widened along the line, and what passes within the margin beside it: where a zone is touched. Beside a hole
+/// that other ice covers, which `bordered` lacks, there is no margin.
+pub(super) fn touches(
+    line: &Line,
+    patches: &[Patch],
+    bordered: &[Patch],
+    margin_m: f64,
+) -> Vec<Stretch> {
     let crossed = crossings(line, patches);
-    let along = crossed.iter().map(|&c| widened(c, margin_m, line));
-    let beside = beside(line, patches, margin_m);
+    let along = crossed.iter().map(|&c| {
+        let wide = widened(c, margin_m, line);
+        let seam = |at_m: f64| is_seam(line, at_m, patches, bordered);
+        Stretch {
+            from_m: if seam(c.from_m) {
+                c.from_m
+            } else {
+                wide.from_m
+            },
+            to_m: if seam(c.to_m) { c.to_m } else { wide.to_m },
+        }
+    });
+    let beside = beside(line, bordered, margin_m);
     joined(along.chain(beside).collect())
 }

@@ -12,6 +12,8 @@ pub(super) enum Part {
     Spacing,
     /// Gap, way over it, running along.
     Gaps,
+    /// Steepest along the line, and toward the lip.
+    Slopes,
     Knots,
     Coils,
     Ledger,
@@ -32,11 +34,12 @@ pub(super) enum Part {
 }
 
 /// Every part, and whether a difference in it fails the tests. One that is off is compared and counted all the same.
-pub(super) const PARTS: [(Part, bool); 14] = [
+pub(super) const PARTS: [(Part, bool); 15] = [
     (Part::Crossings, true),
     (Part::Legs, true),
     (Part::Spacing, true),
     (Part::Gaps, true),
+    (Part::Slopes, true),
     (Part::Knots, true),
     (Part::Coils, true),
     (Part::Ledger, true),

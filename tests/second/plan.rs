@@ -10,7 +10,8 @@ use super::{
         Carried, LONGEST_SOLD_M, Ledger, Reach, beyond_limits, carried, chosen, covers_m, ledger,
         reaches, sold_m, suited_gap_m,
     },
-    stretch::{Met, Roped, habit_m, roped, stepped, ties_knots},
+    slope::{Slopes, slopes},
+    stretch::{Met, Roped, habit_m, roped, stepped},
 };
 
 /// The rope of a roped leg.
@@ -24,6 +25,8 @@ pub(super) struct Setup {
     pub(super) covers_m: Option<f64>,
     /// With a rope at hand: which, what is carried, and how deep it reaches.
     pub(super) at_hand: Option<(usize, Carried, Vec<Reach>)>,
+    /// With heights.
+    pub(super) slopes: Option<Slopes>,
 }
 
 /// One leg.
@@ -69,6 +72,7 @@ fn setup(
     leg: &Roped,
     ledger: Ledger,
     (rope, bought_m): (Option<usize>, f64),
+    undrawn: &[Stretch],
 ) -> Setup {
     let held_m = rope.map_or(bought_m, |r| case.ropes[r].length_m);
     let at_hand = rope.map(|r| {
@@ -76,6 +80,8 @@ fn setup(
         let reaches = reaches(case, leg.spacing_m, carried.coil_m);
         (r, carried, reaches)
     });
+    let drawn = leg.zones.iter().flat_map(|(_, touches)| touches);
+    let ice: Vec<Stretch> = drawn.chain(undrawn).copied().collect();
     Setup {
         ledger,
         beyond_limits: beyond_limits(case, leg),
@@ -84,6 +90,7 @@ fn setup(
         as_tied_gap_m: suited_gap_m(case, line, leg, leg.spacing_m),
         covers_m: covers_m(case, line, leg, held_m),
         at_hand,
+        slopes: slopes(case, line, leg.stretch, leg.spacing_m, &ice),
     }
 }
 
@@ -113,7 +120,7 @@ pub(super) fn plan(case: &Case) -> Planned {
     let ledgers: Vec<Ledger> = stretches
         .iter()
         .map(|leg| {
-            let knots = ties_knots(case, &leg.zones, leg.undrawn);
+            let knots = leg.ties_knots(case, &line);
             ledger(case, leg.spacing_m, knots)
         })
         .collect();
@@ -124,7 +131,8 @@ pub(super) fn plan(case: &Case) -> Planned {
     for (leg, ledger) in stretches.into_iter().zip(ledgers) {
         legs.extend(unroped(&met, at_m, leg.stretch.from_m));
         at_m = leg.stretch.to_m;
-        let setup = setup(case, &line, &leg, ledger, (rope, bought_m(demand_m)));
+        let rope = (rope, bought_m(demand_m));
+        let setup = setup(case, &line, &leg, ledger, rope, &met.undrawn);
         legs.push(Leg {
             stretch: leg.stretch,
             zones: leg.zones.iter().map(|(z, _)| *z).collect(),

@@ -4,7 +4,7 @@ use super::{
     case::{Case, KnotsWord, Patch, Reading, Rope, Spot, Word, Zone},
     dice::Dice,
     figures::{COIL_MOST_KG, COIL_MOST_M, LAYOUTS, LEAST_UNROPED_M, MARGIN_M, PRACTICES, Reserve},
-    line::degree_m,
+    line::{apart_m, degree_m, place},
     shapes::{Flat, along_edge, line, polygon},
 };
 
@@ -140,6 +140,50 @@ fn ropes(dice: &mut Dice) -> Vec<Rope> {
         .collect()
 }
 
+/// Points between those of some edges in a row, as a receiver that records all the way would give them, and heights that are
+/// off: most of them one by one, some beside each other.
+fn recorded(dice: &mut Dice, case: &mut Case) {
+    let (step_m, most) = (dice.within(10.0, 28.0), 60);
+    let mut added = 0;
+    let mut left = dice.whole(0, 12);
+    for spots in &mut case.segments {
+        let mut all = vec![spots[0]];
+        for pair in spots.windows(2) {
+            let skipped = left > 0 || added >= most;
+            left = left.saturating_sub(1);
+            if !skipped {
+                let between = between(pair[0], pair[1], step_m);
+                added += between.len();
+                all.extend(between);
+            }
+            all.push(pair[1]);
+        }
+        *spots = all;
+    }
+    let points: usize = case.segments.iter().map(Vec::len).sum();
+    for number in 0..points {
+        if dice.chance(0.2) {
+            let off_m = dice.pick(&[-1.0, 1.0]) * dice.tenths(2.0, 30.0);
+            case.off_m.push((number, off_m));
+        }
+    }
+}
+
+/// Points of an edge about so far apart, the same whichever way it is walked, and none on an edge of many kilometres.
+fn between(a: Spot, b: Spot, step_m: f64) -> Vec<Spot> {
+    let (low, high) = (a.min(b), a.max(b));
+    let parts = (apart_m(place(a), place(b)) / step_m).round().min(100.0) as i64;
+    let at = |part: i64| {
+        let along = |from: i64, to: i64| from + (to - from) * part / parts;
+        (along(low.0, high.0), along(low.1, high.1))
+    };
+    let mut spots: Vec<Spot> = (1..parts).map(at).collect();
+    if a > b {
+        spots.reverse();
+    }
+    spots
+}
+
 /// The trip of a seed.
 pub(super) fn case(seed: u64) -> Case {
     let dice = &mut Dice::of(seed);
@@ -169,7 +213,7 @@ pub(super) fn case(seed: u64) -> Case {
         let other = dice.maybe(0.2, |dice| dice.pick(others));
         other.unwrap_or(usual)
     };
-    Case {
+    let mut case = Case {
         seed,
         reading: Reading::default(),
         margin_m: any(MARGIN_M, &[5.0, 12.5, 30.0, 40.0]),
@@ -180,6 +224,7 @@ pub(super) fn case(seed: u64) -> Case {
         tie_in_m: dice.maybe(0.15, |dice| dice.tenths(1.0, 1.5)),
         segments: segments(dice, &ground, &flat),
         fall_deg: dice.maybe(0.25, |dice| dice.pick(&[8.0, 26.0])),
+        off_m: Vec::new(),
         zones,
         inventory,
         only_tell: dice.chance(0.15),
@@ -196,5 +241,9 @@ pub(super) fn case(seed: u64) -> Case {
         } else {
             dice.pick(&LAYOUTS)
         },
+    };
+    if case.fall_deg.is_some() && dice.chance(0.6) {
+        recorded(dice, &mut case);
     }
+    case
 }

@@ -6,7 +6,7 @@ use super::{
         CAP_M, FROM_LIP_M, HANDS_M, KNOT_ROPE_M, NEAR_ROPE_M, Reserve, SOLD_M, STEP_M, kg_per_m,
     },
     line::Line,
-    stretch::{Roped, habit_m, need_m, stepped, suits_m, ties_knots, worst},
+    stretch::{Roped, habit_m, need_m, stepped, suits_m, worst},
 };
 
 /// Where the rope goes, metres.
@@ -160,7 +160,7 @@ pub(super) fn suited_gap_m(case: &Case, line: &Line, leg: &Roped, spacing_m: f64
 
 /// The widest gap that some spacing covers whose set-up a rope of this length holds.
 pub(super) fn covers_m(case: &Case, line: &Line, leg: &Roped, rope_m: f64) -> Option<f64> {
-    let knots = ties_knots(case, &leg.zones, leg.undrawn);
+    let knots = leg.ties_knots(case, line);
     let mut least = habit_m(case, &leg.zones, leg.undrawn);
     if knots {
         least = least.max(case.layout.needs_m(case.people));

@@ -9,6 +9,7 @@ use super::{
     gap::{Effective, effective},
     line::Line,
     meet::Stretch,
+    slope::descent_deg,
 };
 
 /// Where the line meets one zone.
@@ -41,6 +42,13 @@ pub(super) struct Roped {
     pub(super) effective: Option<Effective>,
 }
 
+impl Roped {
+    /// Whether knots are tied on it.
+    pub(super) fn ties_knots(&self, case: &Case, line: &Line) -> bool {
+        ties_knots(case, line, self.stretch, &self.zones, self.undrawn)
+    }
+}
+
 /// Whether the team is on the rope because of this zone.
 pub(super) fn ropes(case: &Case, zone: &Zone) -> bool {
     match zone.word {
@@ -70,18 +78,18 @@ pub(super) fn suits_m(people: usize, spacing_m: f64) -> f64 {
 
 /// Whether three make knots, and a pair always: somebody clearly heavier than the mean of the others, or a steep
 /// descent, makes holding harder. Four and more tie none, whoever wishes it: no layout for them is known.
-fn people_tie(case: &Case) -> bool {
+fn people_tie(case: &Case, line: &Line, stretch: Stretch) -> bool {
     let heavier = case.masses_kg.as_ref().is_some_and(|all| {
         let sum: f64 = all.iter().sum();
         let others = all.len() as f64 - 1.0;
         all.iter().any(|m| *m >= HEAVIER * (sum - m) / others)
     });
-    let steep = case.fall_deg.is_some_and(|d| d >= STEEP_DESCENT_DEG);
+    let steep = || descent_deg(case, line, stretch).is_some_and(|d| d >= STEEP_DESCENT_DEG);
     match (case.knots_word(), case.people) {
         (KnotsWord::Never, _) => false,
         (_, 2) => true,
         (KnotsWord::Always, 3) => true,
-        (KnotsWord::Auto, 3) => heavier || steep,
+        (KnotsWord::Auto, 3) => heavier || steep(),
         _ => false,
     }
 }
@@ -107,9 +115,15 @@ pub(super) fn bite(zone: &Zone) -> Bite {
 
 /// Whether knots are tied on a leg with these zones: set up once, so where any of the snow may let them work. Ice without
 /// a zone has snow of unknown depth.
-pub(super) fn ties_knots(case: &Case, zones: &[(usize, Vec<Stretch>)], undrawn: bool) -> bool {
+fn ties_knots(
+    case: &Case,
+    line: &Line,
+    stretch: Stretch,
+    zones: &[(usize, Vec<Stretch>)],
+    undrawn: bool,
+) -> bool {
     let some = zones.iter().any(|(z, _)| bite(&case.zones[*z]) != Bite::No);
-    people_tie(case) && (some || undrawn)
+    (some || undrawn) && people_tie(case, line, stretch)
 }
 
 /// Up to the next step, forgiving what numbers with a point in them are off.
@@ -190,7 +204,7 @@ impl Growing {
             .collect();
         let habit = habit_m(case, &zones, self.undrawn);
         let mut least = habit.max(self.spacing_m);
-        if ties_knots(case, &zones, self.undrawn) {
+        if ties_knots(case, line, stretch, &zones, self.undrawn) {
             least = least.max(case.layout.needs_m(case.people));
         }
         let spacing_m = suiting(case, line, &zones, least);

@@ -51,6 +51,7 @@ fn trip(people: usize, zones: Vec<Zone>) -> Case {
         seed: 0,
         segments: vec![vec![spot(0.0, 0.0), spot(3000.0, 0.0)]],
         fall_deg: None,
+        off_m: Vec::new(),
         zones,
         inventory: Vec::new(),
         only_tell: false,

@@ -119,6 +119,7 @@ const UNMOVED: [(&str, &[&str]); 6] = [
             "fall_line_deg",
             "ground_step_m",
             "heights_apart_m",
+            "lone_height_m",
             "proposed_strike_deg",
             "straight_m",
             "tight_first_m",

@@ -237,7 +237,7 @@ fn steep_stretches(stage: &Stage, profile: &Profile, least_deg: f64, over_m: f64
             from_m,
             to_m: from_m + over_m,
         };
-        let rise_m = profile.rise_m(stretch)?;
+        let rise_m = profile.sure_rise_m(stretch)?;
         let deg = (rise_m / over_m).atan().to_degrees().abs();
         (deg >= least_deg).then_some(stretch)
     });
