@@ -212,7 +212,10 @@ impl Profile {
     /// Metres that a stretch rises from its begin to its end, jumps left out; `None` where that is not known.
     #[must_use]
     pub fn rise_m(&self, stretch: Stretch) -> Option<f64> {
-        let (from, to) = (self.find(stretch.from_m)?, self.find(stretch.to_m)?);
+        self.rise_between_m(&self.find(stretch.from_m)?, &self.find(stretch.to_m)?)
+    }
+
+    fn rise_between_m(&self, from: &Found, to: &Found) -> Option<f64> {
         if self.jumps_into_the_unknown(from.before, to.before) {
             return None;
         }
@@ -223,10 +226,13 @@ impl Profile {
     /// The same whichever height that stands alone is doubted: the least of all.
     #[must_use]
     pub(crate) fn sure_rise_m(&self, stretch: Stretch) -> Option<f64> {
-        let plain_m = self.rise_m(stretch)?;
+        Some(self.doubted_m(self.rise_m(stretch)?, stretch))
+    }
+
+    fn doubted_m(&self, plain_m: f64, stretch: Stretch) -> f64 {
         let doubted = reaching(&self.lone, stretch)
             .map(|l| plain_m + l.raises_m(stretch.to_m) - l.raises_m(stretch.from_m));
-        Some(least_steep(plain_m, doubted))
+        least_steep(plain_m, doubted)
     }
 
     /// Whether between two heights lies a jump with an unknown height on one of its sides.
@@ -240,7 +246,24 @@ impl Profile {
     }
 
     fn find(&self, at_m: f64) -> Option<Found> {
-        let after = self.samples.partition_point(|s| s.at_m <= at_m);
+        self.found(self.samples.partition_point(|s| s.at_m <= at_m), at_m)
+    }
+
+    /// The same for chainages asked one behind the other: `near` is where the last one was, and then where this one is.
+    fn find_on(&self, near: &mut usize, at_m: f64) -> Option<Found> {
+        let passed = |s: &&Sample| s.at_m <= at_m;
+        let last = near.checked_sub(1).and_then(|i| self.samples.get(i));
+        *near = if last.is_none_or(|last| passed(&last)) {
+            let ahead = self.samples.get(*near..).unwrap_or_default();
+            *near + ahead.iter().take_while(passed).count()
+        } else {
+            self.samples.partition_point(|s| s.at_m <= at_m)
+        };
+        self.found(*near, at_m)
+    }
+
+    /// The place before the first height behind it.
+    fn found(&self, after: usize, at_m: f64) -> Option<Found> {
         let before = after.checked_sub(1)?;
         let here = self.samples.get(before)?;
         let next = self.samples.get(after);
@@ -322,15 +345,24 @@ impl Profile {
         }
         let last_start = stretch.to_m - over_m;
         let inner = self.walked(stretch);
-        let starts = inner.iter().flat_map(|s| [s.at_m, s.at_m - over_m]);
-        let starts = starts.chain([stretch.from_m, last_start]);
+        // Windows that begin at a height and those that end at one, each in walking order; where the last ones were.
+        let first = self.samples.partition_point(|s| s.at_m <= stretch.from_m);
+        let mut near = [[first; 2]; 2];
+        let starts = inner
+            .iter()
+            .flat_map(|s| [(0, s.at_m), (1, s.at_m - over_m)]);
+        let starts = starts.chain([(0, stretch.from_m), (0, last_start)]);
         starts
-            .filter(|&s| s >= stretch.from_m && s <= last_start)
-            .filter_map(|start| {
-                let rise_m = self.sure_rise_m(Stretch {
+            .filter(|&(_, s)| s >= stretch.from_m && s <= last_start)
+            .filter_map(|(sort, start)| {
+                let over = Stretch {
                     from_m: start,
                     to_m: start + over_m,
-                })?;
+                };
+                let [begins, ends] = near.get_mut(sort)?;
+                let from = self.find_on(begins, over.from_m)?;
+                let to = self.find_on(ends, over.to_m)?;
+                let rise_m = self.doubted_m(self.rise_between_m(&from, &to)?, over);
                 Some(Steep {
                     deg: (rise_m / over_m).atan().to_degrees(),
                     at_m: start + over_m / 2.0,

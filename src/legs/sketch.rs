@@ -1,5 +1,7 @@
 //! The legs of a stage with the spacing of each team, before anything is tied.
 
+use std::{cell::RefCell, collections::BTreeMap};
+
 use crate::{
     ground::{
         footing::{Footing, footing},
@@ -164,6 +166,8 @@ struct OnLeg<'a> {
     worst: Worst<'a>,
     key: Vec<u64>,
     memo: &'a Memo,
+    /// What was asked on this leg, by spacing: the memo is asked once.
+    met: RefCell<BTreeMap<u64, Meeting>>,
     zones: Vec<&'a Zone>,
     undrawn: bool,
     under: &'a Underfoot,
@@ -192,6 +196,7 @@ impl<'a> OnLeg<'a> {
             key: worst.key(),
             worst,
             memo: sketch.memo,
+            met: RefCell::default(),
             zones,
             undrawn: ropes_undrawn(job.rules) && holds_undrawn(contacts, held),
             under: &sketch.met.under,
@@ -216,7 +221,9 @@ impl<'a> OnLeg<'a> {
 
     /// What a rope with this spacing meets.
     fn at(&self, spacing_m: f64) -> Meeting {
-        self.memo.at(&self.worst, &self.key, spacing_m)
+        let mut met = self.met.borrow_mut();
+        let ask = || self.memo.at(&self.worst, &self.key, spacing_m);
+        *met.entry(spacing_m.to_bits()).or_insert_with(ask)
     }
 
     /// From the first person to the last of the longest team, metres.

@@ -3,7 +3,7 @@
 //! Two people walk away from a place, one on along the line and one back along it, as far as they can while they stay
 //! near each other. Where they come far, the line goes out and back and turns there. Hairpins end after a few steps.
 
-use std::collections::BTreeMap;
+use std::collections::HashMap;
 
 use crate::{
     geometry::{LonLat, frame::Frame},
@@ -141,7 +141,7 @@ impl<'s> Steps<'s> {
             let local = frame.local(at);
             [local.x_m, local.y_m].map(|m| (m / self.near_m).floor())
         };
-        let mut cells: BTreeMap<[u64; 2], Vec<usize>> = BTreeMap::new();
+        let mut cells: HashMap<[u64; 2], Vec<usize>> = HashMap::new();
         let mut seeds = Vec::new();
         for (back, &at) in self.places.iter().enumerate() {
             let [x, y] = cell(at);

@@ -25,6 +25,7 @@ mod lip;
 mod rope;
 mod row;
 mod run;
+mod wrap;
 
 use super::bound;
 use crate::fault::refusal::Refusal;
@@ -51,7 +52,11 @@ impl Fall {
     /// # Errors
     /// As [`Fall::run`].
     pub fn run_in_steps(&self, step_s: f64) -> Result<Outcome, Refusal> {
-        Ok(self.follow::<false>(step_s)?.0)
+        match self.start::<false>(step_s)? {
+            Start::OverTheGap => Ok(Outcome::OVER_THE_GAP),
+            Start::Straight(run) => Ok(followed(run).outcome()),
+            Start::Vee(run) => Ok(followed(run).outcome()),
+        }
     }
 
     /// The book of energy of the same, for judging the model: a fall with a book takes longer to follow.
@@ -59,14 +64,18 @@ impl Fall {
     /// # Errors
     /// As [`Fall::run`].
     pub fn energy(&self, step_s: f64) -> Result<Energy, Refusal> {
-        Ok(self.follow::<true>(step_s)?.1)
+        match self.start::<true>(step_s)? {
+            Start::OverTheGap => Ok(Energy::default()),
+            Start::Straight(run) => Ok(followed::<1, true>(run).energy()),
+            Start::Vee(run) => Ok(followed::<2, true>(run).energy()),
+        }
     }
 
-    fn follow<const BOOK: bool>(&self, step_s: f64) -> Result<(Outcome, Energy), Refusal> {
+    fn start<const BOOK: bool>(&self, step_s: f64) -> Result<Start<BOOK>, Refusal> {
         self.check()?;
         bound::DELAY_S.check(step_s)?;
         if self.sides.iter().any(|s| s.room_m() <= 0.0) {
-            return Ok((Outcome::OVER_THE_GAP, Energy::default()));
+            return Ok(Start::OverTheGap);
         }
         let quick_s = self.quickest_s();
         let share = step_s / LONGEST_STEP_S;
@@ -77,6 +86,25 @@ impl Fall {
         } else {
             longest_s
         };
-        Ok(Run::<BOOK>::start(self).follow(self, step_s))
+        match self.sides.as_slice() {
+            [one] => Ok(Start::Straight(Run::start(self, [one], step_s))),
+            [one, other] => Ok(Start::Vee(Run::start(self, [one, other], step_s))),
+            sides => Err(Refusal::Sides(sides.len())),
+        }
     }
+}
+
+/// The moment at which the rope comes taut.
+enum Start<const BOOK: bool> {
+    /// A first holder stands over the same gap.
+    OverTheGap,
+    /// The faller hangs on one rope.
+    Straight(Run<1, BOOK>),
+    /// The faller hangs between two.
+    Vee(Run<2, BOOK>),
+}
+
+fn followed<const SIDES: usize, const BOOK: bool>(mut run: Run<SIDES, BOOK>) -> Run<SIDES, BOOK> {
+    while run.goes_on() {}
+    run
 }

@@ -10,10 +10,19 @@ use crate::legs::knots;
 
 /// The ledger of a rope team.
 #[must_use]
-#[expect(clippy::cast_precision_loss, reason = "people and knots are few")]
+#[expect(clippy::cast_precision_loss, reason = "knots are few")]
 pub fn ledger(people: usize, spacing_m: f64, knots: &KnotSet, rules: &Rules) -> Ledger {
+    with_knots(
+        people,
+        spacing_m,
+        knots.count as f64 * knots.rope_each_m,
+        rules,
+    )
+}
+
+#[expect(clippy::cast_precision_loss, reason = "people are few")]
+fn with_knots(people: usize, spacing_m: f64, knots_m: f64, rules: &Rules) -> Ledger {
     let spans_m = people.saturating_sub(1) as f64 * spacing_m;
-    let knots_m = knots.count as f64 * knots.rope_each_m;
     let tie_ins_m = people as f64 * rules[Rule::TieInM];
     let coils_m = 2.0 * reserve::coil_m(people, spacing_m, rules);
     Ledger {
@@ -27,18 +36,15 @@ pub fn ledger(people: usize, spacing_m: f64, knots: &KnotSet, rules: &Rules) -> 
 
 /// Rope asked for by another spacing of the same team with the same wish for knots, metres.
 #[must_use]
+#[expect(clippy::cast_precision_loss, reason = "knots are few")]
 pub fn total_at_m(people: usize, spacing_m: f64, knots: &KnotSet, rules: &Rules) -> f64 {
     let each_end = if knots.count == 0 {
         0
     } else {
         knots::fitting(people, spacing_m, rules)
     };
-    let knots = KnotSet {
-        count: 2 * each_end,
-        each_end,
-        ..knots.clone()
-    };
-    ledger(people, spacing_m, &knots, rules).total_m
+    let knots_m = (2 * each_end) as f64 * knots.rope_each_m;
+    with_knots(people, spacing_m, knots_m, rules).total_m
 }
 
 /// The next length sold that holds so much rope; `None` above the longest.

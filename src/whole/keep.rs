@@ -210,13 +210,12 @@ impl<'k, 'a> Growing<'k, 'a> {
             .all(|meets| Spacing::tried(people, spacing_m, self.of.job.rules, meets).enough)
     }
 
-    /// Minutes lost on one of the legs.
-    fn lost_min(&self, leg: &RopedLeg<'_>) -> f64 {
+    /// Minutes lost on one of the legs by teams with these spacings.
+    fn lost_min(&self, leg: &RopedLeg<'_>, spacings_m: &[f64]) -> f64 {
         let rate = self.of.job.rules[Rule::WideMinPerKmM];
-        let spacings_m: Vec<f64> = self.teams.iter().map(|team| team.spacing_m).collect();
         let pairs = spacings_m.iter().zip(&leg.teams);
         let wider = pairs.map(|(m, draft)| m - draft.spacing.spacing_m);
-        let km = (kept::end_m(leg, &spacings_m) - leg.sketch.stretch.from_m) / 1000.0;
+        let km = (kept::end_m(leg, spacings_m) - leg.sketch.stretch.from_m) / 1000.0;
         rate * km * wider.fold(0.0, f64::max)
     }
 }
@@ -238,10 +237,12 @@ impl Iterator for Growing<'_, '_> {
         }
         let fits = teams.iter().all(|team| self.of.fits(team));
         self.teams = teams;
+        let spacings_m: Vec<f64> = self.teams.iter().map(|team| team.spacing_m).collect();
+        let lost_min = |leg: &RopedLeg<'_>| self.lost_min(leg, &spacings_m);
         self.min = if wider {
-            self.legs()?.iter().map(|leg| self.lost_min(leg)).sum()
+            self.legs()?.iter().map(|leg| lost_min(leg)).sum()
         } else {
-            self.min + self.lost_min(leg)
+            self.min + lost_min(leg)
         };
         fits.then_some(self.min)
     }

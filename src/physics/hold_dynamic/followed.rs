@@ -45,7 +45,7 @@ impl Followed {
     }
 }
 
-/// All figures of a fall, lists with their lengths.
+/// All figures of a fall, lists with their lengths. Between two sides it is the same fall whichever of them is named first.
 fn key(fall: &Fall) -> Vec<u64> {
     let Fall {
         victim_kg,
@@ -56,28 +56,67 @@ fn key(fall: &Fall) -> Vec<u64> {
     } = fall;
     let mut key: Vec<u64> = Vec::with_capacity(4 + 16 * sides.len());
     key.extend([victim_kg, modulus_n, rope_damping, delay_s].map(|x| x.to_bits()));
-    for side in sides {
-        let GapSide {
-            holders_kg,
-            spacing_m,
-            slack_m,
-            beyond_m,
-            slope_rad,
-            lip_mu,
-            mu_before,
-            mu_after,
-            knots_m,
-            knot_n,
-            bite_m,
-        } = side;
-        let lone = [
-            spacing_m, slack_m, beyond_m, slope_rad, lip_mu, mu_before, mu_after, knot_n, bite_m,
-        ];
-        key.extend(lone.map(|x| x.to_bits()));
-        for list in [holders_kg, knots_m] {
-            key.push(list.len() as u64);
-            key.extend(list.iter().map(|x| x.to_bits()));
-        }
+    let mut of_sides: Vec<Vec<u64>> = sides.iter().map(key_of_side).collect();
+    of_sides.sort_unstable();
+    key.extend(of_sides.into_iter().flatten());
+    key
+}
+
+fn key_of_side(side: &GapSide) -> Vec<u64> {
+    let GapSide {
+        holders_kg,
+        spacing_m,
+        slack_m,
+        beyond_m,
+        slope_rad,
+        lip_mu,
+        mu_before,
+        mu_after,
+        knots_m,
+        knot_n,
+        bite_m,
+    } = side;
+    let lone = [
+        spacing_m, slack_m, beyond_m, slope_rad, lip_mu, mu_before, mu_after, knot_n, bite_m,
+    ];
+    let mut key: Vec<u64> = lone.map(|x| x.to_bits()).to_vec();
+    for list in [holders_kg, knots_m] {
+        key.push(list.len() as u64);
+        key.extend(list.iter().map(|x| x.to_bits()));
     }
     key
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{
+        fault::refusal::Refusal,
+        physics::{
+            assumed::{Assumed, Corner, Snow},
+            holding::Team,
+        },
+    };
+
+    #[test]
+    fn a_fall_seen_from_the_other_side_is_the_same_to_the_last_bit() -> Result<(), Refusal> {
+        let team = Team {
+            masses_kg: vec![70.0, 80.0, 95.0, 60.0],
+            spacing_m: 13.0,
+            gap_m: 5.0,
+            knots: None,
+            snow: Snow::Settled,
+            on_skis: false,
+            slope_toward_lip_deg: 6.0,
+            rope_ea_n: 21_213.0,
+        };
+        let case = Assumed::built_in()?.case(team.snow, false, |_| Corner::Adverse);
+        let mut fall = team.fall_of(1, &case);
+        let one = fall.run()?;
+        let known = key(&fall);
+        fall.sides.reverse();
+        assert_eq!(fall.run()?, one, "the figures are the same");
+        assert_eq!(key(&fall), known, "so it is followed once");
+        Ok(())
+    }
 }

@@ -7,7 +7,7 @@
 //! *Source:* capstan and Hooke; the amount slid solves a quadratic, `[derived]`.
 //! *Checked:* tests/physics (energy never created, length of rope kept, fixed holder at λ = 1).
 
-use super::fall::GapSide;
+use super::{fall::GapSide, row::positive, wrap::Lip};
 
 /// The faller's span.
 #[derive(Clone, Debug, PartialEq)]
@@ -15,6 +15,8 @@ pub(super) struct OverLip {
     modulus_n: f64,
     /// Unstretched rope of the span, m.
     total_m: f64,
+    /// Half its inverse, 1/m.
+    half_per_m: f64,
     /// Unstretched rope beyond the lip, m.
     past_m: f64,
     /// Where a bite begins or ends and what the lip bears from there on, in order.
@@ -38,6 +40,7 @@ impl OverLip {
         Self {
             modulus_n,
             total_m,
+            half_per_m: 0.5 / total_m,
             past_m,
             bites: bites(side, past_m),
             reach_m: past_m,
@@ -56,19 +59,52 @@ impl OverLip {
     }
 
     /// Lets the rope find its place when the holder is `back_m` behind the lip and the faller `reach_m` beyond.
-    pub(super) fn settle(&mut self, back_m: f64, reach_m: f64, lip: f64) {
+    #[inline]
+    pub(super) fn settle(&mut self, back_m: f64, reach_m: f64, lip: Lip) {
         self.back_m = back_m;
         self.reach_m = reach_m;
         self.pull();
+        if self.bites.is_empty() {
+            self.slide(lip);
+        } else {
+            self.slide_by_bites(lip.factor);
+        }
+        if self.victim_n > self.peak_victim_n {
+            self.peak_victim_n = self.victim_n;
+        }
+    }
+
+    /// Slides where nothing but friction bears: the tensions follow from the balance itself.
+    #[inline]
+    fn slide(&mut self, lip: Lip) {
+        if self.victim_n > lip.factor * self.holder_n {
+            let even = self.balance(self.back_m, self.reach_m, lip.factor, 0.0);
+            if even.rest_m > self.past_m {
+                self.past_m = even.rest_m;
+                self.victim_n = self.modulus_n * even.stretch;
+                self.holder_n = self.victim_n * lip.leaves;
+            }
+        } else if self.holder_n > lip.factor * self.victim_n {
+            let even = self.balance(self.reach_m, self.back_m, lip.factor, 0.0);
+            let past_m = self.total_m - even.rest_m;
+            if past_m < self.past_m {
+                self.past_m = past_m;
+                self.holder_n = self.modulus_n * even.stretch;
+                self.victim_n = self.holder_n * lip.leaves;
+            }
+        }
+    }
+
+    fn slide_by_bites(&mut self, lip: f64) {
         if self.victim_n > lip * (self.holder_n + self.bears_n()) {
             self.slide_out(lip);
             self.pull();
         }
         if self.holder_n > lip * self.victim_n {
-            self.slide_back(lip);
+            let even = self.balance(self.reach_m, self.back_m, lip, 0.0);
+            self.past_m = self.past_m.min(self.total_m - even.rest_m);
             self.pull();
         }
-        self.peak_victim_n = self.peak_victim_n.max(self.victim_n);
     }
 
     /// Rope beyond the lip, m, and what friction and knots bear, N: for the book of energy.
@@ -120,7 +156,7 @@ impl OverLip {
     }
 
     fn tension_n(&self, long_m: f64, rest_m: f64) -> f64 {
-        self.modulus_n * ((long_m - rest_m) / rest_m).max(0.0)
+        self.modulus_n * positive((long_m - rest_m) / rest_m)
     }
 
     /// Slides towards the faller, from one end of a bite to the next.
@@ -129,7 +165,7 @@ impl OverLip {
             let next = self.bites.iter().find(|b| b.0 > self.past_m);
             let end = next.map_or(f64::INFINITY, |b| b.0);
             let bears = self.bears_n() / self.modulus_n;
-            let to_m = balance(self.total_m, self.back_m, self.reach_m, lip, bears);
+            let to_m = self.balance(self.back_m, self.reach_m, lip, bears).rest_m;
             if to_m < end {
                 self.past_m = self.past_m.max(to_m);
                 return;
@@ -138,27 +174,35 @@ impl OverLip {
         }
     }
 
-    /// Slides back towards the holder.
-    fn slide_back(&mut self, lip: f64) {
-        let back_m = balance(self.total_m, self.reach_m, self.back_m, lip, 0.0);
-        self.past_m = self.past_m.min(self.total_m - back_m);
+    /// The pulling side once T_pull = λ(T_other + F): the rope beyond that would slide has slid.
+    ///
+    /// `other_m` and `pull_m` are the straight distances on both sides, `bears` is F/EA.
+    #[inline]
+    fn balance(&self, other_m: f64, pull_m: f64, lip: f64, bears: f64) -> Even {
+        let total_m = self.total_m;
+        let loose_m = pull_m / (1.0 + lip * bears);
+        if other_m <= total_m - loose_m {
+            return Even {
+                rest_m: loose_m,
+                stretch: lip * bears,
+            };
+        }
+        let square = 1.0 - lip * (1.0 - bears);
+        let linear = square * total_m + pull_m + lip * other_m;
+        let root = positive(linear * linear - 4.0 * square * pull_m * total_m).sqrt();
+        Even {
+            rest_m: 2.0 * pull_m * total_m / (linear + root),
+            stretch: positive((linear + root) * self.half_per_m - 1.0),
+        }
     }
 }
 
-/// Unstretched rope on the pulling side once T_pull = λ(T_other + F): the rope beyond that would slide has slid.
-///
-/// `total_m` is all there is, `other_m` and `pull_m` the straight distances on both sides, `bears` is F/EA.
-fn balance(total_m: f64, other_m: f64, pull_m: f64, lip: f64, bears: f64) -> f64 {
-    let loose_m = pull_m / (1.0 + lip * bears);
-    if other_m <= total_m - loose_m {
-        return loose_m;
-    }
-    let square = 1.0 - lip * (1.0 - bears);
-    let linear = square * total_m + pull_m + lip * other_m;
-    let root = (linear * linear - 4.0 * square * pull_m * total_m)
-        .max(0.0)
-        .sqrt();
-    2.0 * pull_m * total_m / (linear + root)
+/// A side that pulls no more than the lip bears.
+struct Even {
+    /// Its unstretched rope, m.
+    rest_m: f64,
+    /// How much longer than that it is, as a share.
+    stretch: f64,
 }
 
 /// Where knots meet the lip and leave it; those beyond it before the rope is taut never do. Bites that run into each other add up.
@@ -209,7 +253,11 @@ mod tests {
         for step in 0..400_u32 {
             // Faller and holder to and fro at different paces: out, back and loose all come up.
             let t = f64::from(step) / 10.0;
-            rope.settle(9.7 + 0.5 * (0.7 * t).sin(), 2.5 + 0.6 * t.sin(), lip);
+            rope.settle(
+                9.7 + 0.5 * (0.7 * t).sin(),
+                2.5 + 0.6 * t.sin(),
+                Lip::new(lip),
+            );
             let (front_n, back_n) = (rope.victim_n, rope.holder_n);
             assert!(front_n <= lip * back_n + 1e-6, "out: {front_n} {back_n}");
             assert!(back_n <= lip * front_n + 1e-6, "back: {front_n} {back_n}");
@@ -224,7 +272,7 @@ mod tests {
         for step in 0..700_u32 {
             // Both go the same way: the rope runs out over the lip, taut.
             let way_m = f64::from(step) / 100.0;
-            rope.settle(10.0 - way_m, 2.5 + way_m, lip);
+            rope.settle(10.0 - way_m, 2.5 + way_m, Lip::new(lip));
             let bears_n = rope.victim_n / lip - rope.holder_n;
             let past_m = rope.past_m;
             if past_m > 3.01 && past_m < 3.79 {

@@ -9,6 +9,7 @@ use super::{
     fall::{Fall, GapSide},
     lip::OverLip,
     row::HolderRow,
+    wrap::{Lip, Wrap},
 };
 use crate::physics::capstan;
 
@@ -23,15 +24,13 @@ pub(super) enum Hang {
 
 /// One side's rope and the people on it.
 pub(super) struct SideRope {
-    hang: Hang,
     beyond_m: f64,
-    slope_rad: f64,
-    lip_mu: f64,
-    /// λ where the rope hangs straight down.
-    square_lip: f64,
+    /// Where the rope hangs straight down.
+    square_lip: Lip,
+    wrap: Wrap,
     pub(super) over: OverLip,
     pub(super) row: HolderRow,
-    lip: f64,
+    lip: Lip,
     /// Share of the pull on the faller that points up.
     pub(super) up: f64,
     damping_n_s_m: f64,
@@ -39,18 +38,16 @@ pub(super) struct SideRope {
 }
 
 impl SideRope {
-    pub(super) fn new(side: &GapSide, hang: Hang, fall: &Fall) -> Self {
+    pub(super) fn new(side: &GapSide, fall: &Fall) -> Self {
         let modulus_n = fall.modulus_n;
         let stiffness_n_m = modulus_n / (side.spacing_m + side.slack_m);
         Self {
-            hang,
             beyond_m: side.beyond(),
-            slope_rad: side.slope_rad,
-            lip_mu: side.lip_mu,
-            square_lip: capstan::ratio(side.lip_mu, capstan::wrap_at_lip_rad(side.slope_rad)),
+            square_lip: Lip::new(capstan::lip_factor(side.lip_mu, side.slope_rad)),
+            wrap: Wrap::new(side),
             over: OverLip::new(side, side.beyond(), modulus_n),
             row: HolderRow::new(side, modulus_n),
-            lip: 1.0,
+            lip: Lip::new(1.0),
             up: 0.0,
             damping_n_s_m: 2.0 * fall.rope_damping * (stiffness_n_m * fall.victim_kg).sqrt(),
             peak_holder_n: 0.0,
@@ -58,8 +55,8 @@ impl SideRope {
     }
 
     /// Rope from lip to faller at this depth, m, and how much of its pull points up.
-    fn reach(&self, depth_m: f64) -> (f64, f64) {
-        match self.hang {
+    fn reach(&self, hang: Hang, depth_m: f64) -> (f64, f64) {
+        match hang {
             Hang::Straight => (self.beyond_m + depth_m, 1.0),
             Hang::Vee => {
                 let reach_m = (self.beyond_m * self.beyond_m + depth_m * depth_m).sqrt();
@@ -69,22 +66,20 @@ impl SideRope {
     }
 
     /// Depth at which the rope comes taut, m.
-    pub(super) fn taut_at_m(&self, slack_m: f64) -> f64 {
-        match self.hang {
+    pub(super) fn taut_at_m(&self, hang: Hang, slack_m: f64) -> f64 {
+        match hang {
             Hang::Straight => slack_m,
             Hang::Vee => (slack_m * (2.0 * self.beyond_m + slack_m)).sqrt(),
         }
     }
 
     /// Brings rope forces up to date with the positions.
-    pub(super) fn settle(&mut self, depth_m: f64) {
-        let (reach_m, up) = self.reach(depth_m);
-        self.lip = match self.hang {
+    #[inline]
+    pub(super) fn settle(&mut self, hang: Hang, depth_m: f64) {
+        let (reach_m, up) = self.reach(hang, depth_m);
+        self.lip = match hang {
             Hang::Straight => self.square_lip,
-            Hang::Vee => {
-                let turned_rad = up.clamp(-1.0, 1.0).asin() - self.slope_rad;
-                capstan::ratio(self.lip_mu, turned_rad)
-            }
+            Hang::Vee => self.wrap.at(depth_m, reach_m),
         };
         self.over.settle(self.row.room_left_m(), reach_m, self.lip);
         self.up = up;
@@ -93,16 +88,32 @@ impl SideRope {
 
     /// What damping adds to the tension at the faller and at the first holder, N. Never more than the elastic pull,
     /// so that a rope never pushes. A lip lessens it for the holder where that takes energy out, else not.
+    #[inline]
     pub(super) fn damping_n(&self, sinks_m_s: f64) -> (f64, f64) {
         let slides_m_s = self.row.speed_m_s();
-        let most_n = self.over.victim_n.min(self.over.holder_n);
+        let most_n = lesser(self.over.victim_n, self.over.holder_n);
         let lengthens_m_s = sinks_m_s * self.up - slides_m_s;
-        let at_victim_n = (self.damping_n_s_m * lengthens_m_s).clamp(-most_n, most_n);
+        let at_victim_n = within(self.damping_n_s_m * lengthens_m_s, most_n);
         if at_victim_n > 0.0 && slides_m_s >= 0.0 {
-            (at_victim_n, at_victim_n / self.lip)
+            (at_victim_n, at_victim_n * self.lip.leaves)
         } else {
             (at_victim_n, at_victim_n)
         }
+    }
+}
+
+fn lesser(a: f64, b: f64) -> f64 {
+    if a < b { a } else { b }
+}
+
+/// No more than `most` either way.
+fn within(x: f64, most: f64) -> f64 {
+    if x > most {
+        most
+    } else if x < -most {
+        -most
+    } else {
+        x
     }
 }
 
@@ -132,14 +143,14 @@ mod tests {
             rope_damping: 0.1,
             delay_s: 1.0,
         };
-        let mut rope = SideRope::new(&side, Hang::Vee, &fall);
+        let mut rope = SideRope::new(&side, &fall);
         for depth_m in [0.1_f64, 1.0, 3.0, 9.0] {
-            rope.settle(depth_m);
+            rope.settle(Hang::Vee, depth_m);
             let turned_rad = ((depth_m / 3.0).atan() - 0.1).max(0.0);
             let want = (0.5 * turned_rad).exp();
             assert!(
-                (rope.lip - want).abs() < 1e-12,
-                "at {depth_m} m: {} and {want}",
+                (rope.lip.factor - want).abs() < 1e-12,
+                "at {depth_m} m: {:?} and {want}",
                 rope.lip
             );
         }

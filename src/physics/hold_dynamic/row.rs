@@ -18,13 +18,17 @@ pub(super) struct HolderRow {
     drive_m_s2: f64,
     before_m_s2: f64,
     after_m_s2: f64,
-    people: Vec<RowHolder>,
+    first: RowHolder,
+    /// Those behind the first one.
+    rest: Vec<RowHolder>,
     furthest_m: f64,
 }
 
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 struct RowHolder {
     mass_kg: f64,
+    /// The inverse of the mass, 1/kg.
+    per_kg: f64,
     moved_m: f64,
     speed_m_s: f64,
     /// Rope force towards the lip less rope force from behind, N.
@@ -39,12 +43,10 @@ impl HolderRow {
     pub(super) fn new(side: &GapSide, modulus_n: f64) -> Self {
         let (drive_m_s2, before_m_s2) = friction_m_s2(side.mu_before, side.slope_rad);
         let (_, after_m_s2) = friction_m_s2(side.mu_after, side.slope_rad);
-        let people = side.holders_kg.iter().map(|&mass_kg| RowHolder {
+        let mut people = side.holders_kg.iter().map(|&mass_kg| RowHolder {
             mass_kg,
-            moved_m: 0.0,
-            speed_m_s: 0.0,
-            pull_n: 0.0,
-            unseated: false,
+            per_kg: 1.0 / mass_kg,
+            ..RowHolder::default()
         });
         Self {
             room_m: side.room_m(),
@@ -53,19 +55,22 @@ impl HolderRow {
             drive_m_s2,
             before_m_s2,
             after_m_s2,
-            people: people.collect(),
+            first: people.next().unwrap_or_default(),
+            rest: people.collect(),
             furthest_m: 0.0,
         }
     }
 
     /// From the lip to the first holder, m.
     #[must_use]
+    #[inline]
     pub(super) fn room_left_m(&self) -> f64 {
-        self.room_m - self.people.first().map_or(0.0, |p| p.moved_m)
+        self.room_m - self.first.moved_m
     }
 
     /// Farthest the first holder has been towards the lip, m.
     #[must_use]
+    #[inline]
     pub(super) fn slide_m(&self) -> f64 {
         self.furthest_m
     }
@@ -87,78 +92,108 @@ impl HolderRow {
     }
 
     /// Sets the rope forces for the positions reached, `front_n` pulling at the first holder.
+    #[inline]
     pub(super) fn settle(&mut self, front_n: f64) {
         let mut ahead_n = front_n;
-        for i in 0..self.people.len() {
-            let next_m = self.people.get(i + 1).map(|p| p.moved_m);
-            let Some(person) = self.people.get_mut(i) else {
-                return;
-            };
-            let over_m = next_m.map_or(0.0, |next| person.moved_m - next - self.slack_m);
-            let behind_n = self.stiffness_n_m * over_m.max(0.0);
-            person.pull_n = ahead_n - behind_n;
-            person.unseated |= ahead_n > 0.0;
-            ahead_n = behind_n;
+        let mut person = &mut self.first;
+        for next in &mut self.rest {
+            let over_m = person.moved_m - next.moved_m - self.slack_m;
+            let behind_n = self.stiffness_n_m * positive(over_m);
+            person.pulled(ahead_n, behind_n);
+            (person, ahead_n) = (next, behind_n);
         }
+        person.pulled(ahead_n, 0.0);
     }
 
     /// Speed of the first holder towards the lip, m/s.
     #[must_use]
+    #[inline]
     pub(super) fn speed_m_s(&self) -> f64 {
-        self.people.first().map_or(0.0, |p| p.speed_m_s)
+        self.first.speed_m_s
     }
 
     /// Whether everybody lies still.
     #[must_use]
+    #[inline]
     pub(super) fn is_still(&self) -> bool {
-        self.people.iter().all(|p| p.speed_m_s == 0.0)
+        self.first.speed_m_s == 0.0 && self.rest.iter().all(|p| p.speed_m_s == 0.0)
     }
 
     /// Changes speeds by what ropes, slope and friction do in `time_s`, `extra_n` more pulling at the first holder;
     /// returns what friction took, J.
+    #[inline]
     pub(super) fn kick(&mut self, time_s: f64, extra_n: f64, reacted: bool) -> f64 {
         let grip = if reacted {
             self.after_m_s2
         } else {
             self.before_m_s2
         };
-        let mut lost_j = 0.0;
-        let mut extra_n = extra_n;
-        for person in self.people.iter_mut().filter(|p| p.unseated) {
-            let pull_n = person.pull_n + std::mem::take(&mut extra_n);
-            let free = person.speed_m_s + time_s * (self.drive_m_s2 + pull_n / person.mass_kg);
-            let left = (free.abs() - time_s * grip).max(0.0).copysign(free);
-            // Friction's impulse times the mean speed of the motion there was: holding somebody at rest takes nothing.
-            lost_j += person.mass_kg * (free - left) * 0.5 * (person.speed_m_s + left);
-            person.speed_m_s = left;
+        // Whoever is behind has been pulled only if the first one has.
+        let mut lost_j = self.first.kick(time_s, self.drive_m_s2, grip, extra_n);
+        for person in &mut self.rest {
+            lost_j += person.kick(time_s, self.drive_m_s2, grip, 0.0);
         }
         lost_j
     }
 
     /// Moves everybody on for `time_s`.
+    #[inline]
     pub(super) fn drift(&mut self, time_s: f64) {
-        for person in &mut self.people {
+        self.first.moved_m += time_s * self.first.speed_m_s;
+        for person in &mut self.rest {
             person.moved_m += time_s * person.speed_m_s;
         }
-        self.furthest_m = self.furthest_m.max(self.room_m - self.room_left_m());
+        let slid_m = self.room_m - self.room_left_m();
+        if slid_m > self.furthest_m {
+            self.furthest_m = slid_m;
+        }
     }
 
     /// Energy in motion, in height lost (negative) and in the ropes between, J.
     #[must_use]
     pub(super) fn present_j(&self) -> f64 {
-        let bodies = self
-            .people
-            .iter()
-            .map(|p| p.mass_kg * (0.5 * p.speed_m_s * p.speed_m_s - self.drive_m_s2 * p.moved_m));
-        let ropes = self.people.windows(2).map(|pair| match pair {
-            [near, far] => {
-                let over_m = (near.moved_m - far.moved_m - self.slack_m).max(0.0);
-                0.5 * self.stiffness_n_m * over_m * over_m
-            }
-            _ => 0.0,
-        });
-        bodies.sum::<f64>() + ropes.sum::<f64>()
+        let mut bodies_j = self.first.present_j(self.drive_m_s2);
+        let mut ropes_j = 0.0;
+        let mut near_m = self.first.moved_m;
+        for person in &self.rest {
+            let over_m = positive(near_m - person.moved_m - self.slack_m);
+            ropes_j += 0.5 * self.stiffness_n_m * over_m * over_m;
+            bodies_j += person.present_j(self.drive_m_s2);
+            near_m = person.moved_m;
+        }
+        bodies_j + ropes_j
     }
+}
+
+impl RowHolder {
+    fn pulled(&mut self, ahead_n: f64, behind_n: f64) {
+        self.pull_n = ahead_n - behind_n;
+        self.unseated |= ahead_n > 0.0;
+    }
+
+    /// What friction took, J.
+    fn kick(&mut self, time_s: f64, drive_m_s2: f64, grip_m_s2: f64, extra_n: f64) -> f64 {
+        if !self.unseated {
+            return 0.0;
+        }
+        let pull_n = self.pull_n + extra_n;
+        let free = self.speed_m_s + time_s * (drive_m_s2 + pull_n * self.per_kg);
+        let left = positive(free.abs() - time_s * grip_m_s2).copysign(free);
+        // Friction's impulse times the mean speed of the motion there was: holding somebody at rest takes nothing.
+        let lost_j = self.mass_kg * (free - left) * 0.5 * (self.speed_m_s + left);
+        self.speed_m_s = left;
+        lost_j
+    }
+
+    fn present_j(&self, drive_m_s2: f64) -> f64 {
+        self.mass_kg * (0.5 * self.speed_m_s * self.speed_m_s - drive_m_s2 * self.moved_m)
+    }
+}
+
+/// What lies above zero: one instruction, where `f64::max` asks about NaN too.
+#[inline]
+pub(super) fn positive(x: f64) -> f64 {
+    if x > 0.0 { x } else { 0.0 }
 }
 
 /// What drives a body down the slope and what friction `mu` can oppose, both as accelerations.

@@ -3,7 +3,7 @@
 //! *Model, valid, error, source, checked:* see `hold_dynamic`.
 
 use super::{
-    fall::{Energy, Fall, Outcome},
+    fall::{Energy, Fall, GapSide, Outcome},
     rope::{Hang, SideRope},
 };
 use crate::physics::GRAVITY_M_S2;
@@ -20,37 +20,54 @@ const REST_STEPS: f64 = 3.0;
 /// Steps are never more than this `[ours]`, however stiff the rope.
 const MOST_STEPS: u32 = 4_000_000;
 
-/// Everything that moves; with the book of energy where `BOOK` says so.
-pub(super) struct Run<const BOOK: bool> {
+/// Everything that moves, with ropes to so many sides; with the book of energy where `BOOK` says so.
+pub(super) struct Run<const SIDES: usize, const BOOK: bool> {
     mass_kg: f64,
+    /// The inverse of the mass, 1/kg.
+    per_kg: f64,
     depth_m: f64,
     speed_m_s: f64,
-    ropes: Vec<SideRope>,
+    ropes: [SideRope; SIDES],
     drop_m: f64,
     victim_n: f64,
     energy: Energy,
+    clock: Clock,
 }
 
-impl<const BOOK: bool> Run<BOOK> {
-    pub(super) fn start(fall: &Fall) -> Self {
-        let hang = if fall.sides.len() == 1 {
-            Hang::Straight
-        } else {
-            Hang::Vee
-        };
-        let ropes: Vec<SideRope> = fall
-            .sides
-            .iter()
-            .map(|s| SideRope::new(s, hang, fall))
-            .collect();
+/// When the fall is, and when it will have ended.
+struct Clock {
+    step_s: f64,
+    steps: u32,
+    time_s: f64,
+    /// From then on the holders brake, s.
+    reacts_s: f64,
+    /// A slide that gains nothing for so long has ended, s.
+    rest_s: f64,
+    /// When the slide last gained, s, and what it was then, m.
+    moved_s: f64,
+    mark_m: f64,
+    held: bool,
+}
+
+impl<const SIDES: usize, const BOOK: bool> Run<SIDES, BOOK> {
+    const HANG: Hang = if SIDES == 1 {
+        Hang::Straight
+    } else {
+        Hang::Vee
+    };
+
+    /// The moment at which the first rope comes taut; `sides` are those of the fall.
+    pub(super) fn start(fall: &Fall, sides: [&GapSide; SIDES], step_s: f64) -> Self {
+        let ropes = sides.map(|side| SideRope::new(side, fall));
         let depth_m = ropes
             .iter()
-            .zip(&fall.sides)
-            .map(|(rope, side)| rope.taut_at_m(side.slack_m))
+            .zip(sides)
+            .map(|(rope, side)| rope.taut_at_m(Self::HANG, side.slack_m))
             .fold(f64::INFINITY, f64::min);
         let start_j = fall.victim_kg * GRAVITY_M_S2 * depth_m;
         let mut run = Self {
             mass_kg: fall.victim_kg,
+            per_kg: 1.0 / fall.victim_kg,
             depth_m,
             speed_m_s: (2.0 * GRAVITY_M_S2 * depth_m).sqrt(),
             ropes,
@@ -60,37 +77,47 @@ impl<const BOOK: bool> Run<BOOK> {
                 start_j,
                 ..Energy::default()
             },
+            clock: Clock {
+                step_s,
+                steps: 0,
+                time_s: 0.0,
+                reacts_s: fall.delay_s - 0.5 * step_s,
+                rest_s: fall.bounce_s().max(LEAST_REST_S),
+                moved_s: 0.0,
+                mark_m: 0.0,
+                held: false,
+            },
         };
         run.settle();
         run.energy.lip_j = 0.0;
         run
     }
 
-    pub(super) fn follow(mut self, fall: &Fall, step_s: f64) -> (Outcome, Energy) {
-        let rest_s = fall.bounce_s().max(LEAST_REST_S);
-        let (mut time_s, mut moved_s, mut mark_m) = (0.0_f64, 0.0_f64, 0.0_f64);
-        let mut held = false;
-        for _ in 0..MOST_STEPS {
-            let reacted = time_s >= fall.delay_s - 0.5 * step_s;
-            if self.over_the_lip() || time_s > LONGEST_FALL_S {
-                break;
-            }
-            let slid_m: f64 = self.ropes.iter().map(|r| r.row.slide_m()).sum();
-            if slid_m > mark_m + CREEP_M || !reacted {
-                (moved_s, mark_m) = (time_s, slid_m);
-            } else if time_s - moved_s > rest_s {
-                held = true;
-                break;
-            }
-            let longer = if reacted && self.is_still() {
-                REST_STEPS
-            } else {
-                1.0
-            };
-            self.step(longer * step_s, reacted);
-            time_s += longer * step_s;
+    /// One step on; whether the fall goes on after it.
+    #[inline]
+    pub(super) fn goes_on(&mut self) -> bool {
+        let time_s = self.clock.time_s;
+        if self.clock.steps == MOST_STEPS || time_s > LONGEST_FALL_S || self.over_the_lip() {
+            return false;
         }
-        (self.outcome(held, time_s), self.energy)
+        self.clock.steps += 1;
+        let reacted = time_s >= self.clock.reacts_s;
+        let slid_m: f64 = self.ropes.iter().map(|r| r.row.slide_m()).sum();
+        if slid_m > self.clock.mark_m + CREEP_M || !reacted {
+            (self.clock.moved_s, self.clock.mark_m) = (time_s, slid_m);
+        } else if time_s - self.clock.moved_s > self.clock.rest_s {
+            self.clock.held = true;
+            return false;
+        }
+        let longer = if reacted && self.is_still() {
+            REST_STEPS
+        } else {
+            1.0
+        };
+        let step_s = longer * self.clock.step_s;
+        self.step(step_s, reacted);
+        self.clock.time_s = time_s + step_s;
+        true
     }
 
     fn over_the_lip(&self) -> bool {
@@ -132,13 +159,13 @@ impl<const BOOK: bool> Run<BOOK> {
                 self.energy.friction_j += friction_j;
                 self.energy.rope_j -= time_s * at_holder_n * mean_m_s;
             }
-            rope.peak_holder_n = rope.peak_holder_n.max(rope.over.holder_n + at_holder_n);
+            rope.peak_holder_n = greater(rope.peak_holder_n, rope.over.holder_n + at_holder_n);
         }
-        self.speed_m_s += time_s * (GRAVITY_M_S2 - up_n / self.mass_kg);
+        self.speed_m_s += time_s * (GRAVITY_M_S2 - up_n * self.per_kg);
         if BOOK {
             self.energy.rope_j += time_s * damped_up_n * 0.5 * (was_m_s + self.speed_m_s);
         }
-        self.victim_n = self.victim_n.max(up_n);
+        self.victim_n = greater(self.victim_n, up_n);
     }
 
     fn settle(&mut self) {
@@ -146,13 +173,13 @@ impl<const BOOK: bool> Run<BOOK> {
         for rope in &mut self.ropes {
             if BOOK {
                 let before = rope.over.standing();
-                rope.settle(depth_m);
+                rope.settle(Self::HANG, depth_m);
                 self.energy.lip_j += rope.over.lost_j(before);
             } else {
-                rope.settle(depth_m);
+                rope.settle(Self::HANG, depth_m);
             }
         }
-        self.drop_m = self.drop_m.max(self.depth_m);
+        self.drop_m = greater(self.drop_m, self.depth_m);
     }
 
     fn take_stock(&mut self) {
@@ -171,7 +198,13 @@ impl<const BOOK: bool> Run<BOOK> {
         self.energy.turned_j = self.energy.turned_j.max(weight_n * self.depth_m);
     }
 
-    fn outcome(&self, held: bool, time_s: f64) -> Outcome {
+    pub(super) fn energy(&self) -> Energy {
+        self.energy
+    }
+
+    /// How it has ended.
+    pub(super) fn outcome(&self) -> Outcome {
+        let Clock { held, time_s, .. } = self.clock;
         let worst = |f: fn(&SideRope) -> f64| self.ropes.iter().map(f).fold(0.0, f64::max);
         let rooms = self.ropes.iter().map(|r| r.row.least_room_m());
         let room_left_m = if held {
@@ -191,4 +224,8 @@ impl<const BOOK: bool> Run<BOOK> {
             time_s,
         }
     }
+}
+
+fn greater(a: f64, b: f64) -> f64 {
+    if b > a { b } else { a }
 }

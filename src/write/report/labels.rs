@@ -90,7 +90,8 @@ impl Labels {
         };
         let on_line = |spot: &PaperSpot| {
             let strip = here(spot).wider(LINE_SIZE / 2.0);
-            self.lines.iter().any(|line| line.intersects(&strip))
+            let mut lines = self.lines.iter();
+            lines.any(|line| may_meet(line, &strip) && line.intersects(&strip))
         };
         let clear = |spot: &&PaperSpot| free(spot) && !on_line(spot);
         let spot = *places
@@ -104,6 +105,15 @@ impl Labels {
     fn inside(&self, b: &Box) -> bool {
         b.low.0 >= 0.0 && b.low.1 >= 0.0 && b.high.0 <= self.width && b.high.1 <= self.height
     }
+}
+
+/// Whether the box about a line meets another: where it does not, the line does not either.
+fn may_meet(line: &Line, strip: &Rect) -> bool {
+    let (a, b, low, high) = (line.start, line.end, strip.min(), strip.max());
+    a.x.min(b.x) <= high.x
+        && a.x.max(b.x) >= low.x
+        && a.y.min(b.y) <= high.y
+        && a.y.max(b.y) >= low.y
 }
 
 /// Places round a spot, nearest first.
