@@ -5,6 +5,7 @@ mod falls;
 mod ground;
 pub(crate) mod jumps;
 pub(crate) mod leg;
+mod one_by_one;
 mod place;
 mod team;
 mod travel;

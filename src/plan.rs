@@ -4,6 +4,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 use serde_json::{Map, Value};
 
+mod both;
 pub mod clock;
 pub mod cure;
 pub mod fact;
@@ -14,6 +15,7 @@ pub mod gear;
 pub mod judged;
 pub mod keep;
 pub mod leg;
+pub mod mark;
 pub mod name;
 pub mod off;
 pub mod options;

@@ -13,6 +13,7 @@ mod ftl;
 pub mod gear;
 pub mod interface;
 pub mod language;
+pub mod mark;
 pub mod name;
 pub mod options;
 mod pattern;

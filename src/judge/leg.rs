@@ -7,6 +7,7 @@ use crate::{
     judge::{
         cure::Fitted,
         falls, ground, jumps,
+        one_by_one::Tied,
         place::place,
         team::{self, OfTeam},
         travel, verdict, zones,
@@ -53,6 +54,7 @@ impl Known<'_> {
                 job: self.job,
                 leg: self.leg,
                 draft,
+                tied: self.cures.map(|asked| Tied { setup, asked }),
             };
             found.extend(of_team.findings(&at));
             let cure = given.and_then(|given| given.cure(draft, setup));

@@ -1,7 +1,7 @@
 //! What is found of one team's set-up on a leg: spacing, knots, rope, reserve.
 
 use crate::{
-    judge::place::place_at,
+    judge::{one_by_one::Tied, place::place_at},
     legs::{knots, over::bite, spacing},
     plan::{
         cure::RopeCure,
@@ -24,6 +24,8 @@ pub(super) struct OfTeam<'a> {
     pub(super) job: &'a Brief<'a>,
     pub(super) leg: &'a RopedLeg<'a>,
     pub(super) draft: &'a Draft,
+    /// What it carries, where that is known.
+    pub(super) tied: Option<Tied<'a>>,
 }
 
 impl OfTeam<'_> {
@@ -71,6 +73,9 @@ impl OfTeam<'_> {
             left: people - over,
             effective_gap_m,
             spacing_m,
+            one_by_one: self
+                .tied
+                .and_then(|tied| tied.one_by_one(self.job, self.leg, self.draft)),
         })
     }
 

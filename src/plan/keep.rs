@@ -111,8 +111,10 @@ pub struct KeptTeam {
     pub spacing_m: f64,
     /// Brake knots from each end person, where any of the legs wants them.
     pub knots_each_end: usize,
-    /// Spare rope of each end person, metres.
+    /// Spare rope that each end person needs, metres.
     pub coil_m: f64,
+    /// Spare rope that each end person carries with the rope of the team, or the length sold that it takes, metres.
+    pub coil_carried_m: f64,
     /// Rope needed, metres.
     pub needed_m: f64,
     /// How much longer than planned the team stays on the rope after each leg, at most, metres.

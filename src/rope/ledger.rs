@@ -28,6 +28,12 @@ pub fn ledger(people: usize, spacing_m: f64, knots: &KnotSet, rules: &Rules) -> 
 /// Rope asked for by another spacing of the same team with the same wish for knots, metres.
 #[must_use]
 pub fn total_at_m(people: usize, spacing_m: f64, knots: &KnotSet, rules: &Rules) -> f64 {
+    at(people, spacing_m, knots, rules).total_m
+}
+
+/// The ledger at another spacing of the same team with the same wish for knots.
+#[must_use]
+pub(crate) fn at(people: usize, spacing_m: f64, knots: &KnotSet, rules: &Rules) -> Ledger {
     let each_end = if knots.count == 0 {
         0
     } else {
@@ -38,7 +44,7 @@ pub fn total_at_m(people: usize, spacing_m: f64, knots: &KnotSet, rules: &Rules)
         each_end,
         ..knots.clone()
     };
-    ledger(people, spacing_m, &knots, rules).total_m
+    ledger(people, spacing_m, &knots, rules)
 }
 
 /// The next length sold that holds so much rope; `None` above the longest.
