@@ -3,6 +3,7 @@
 mod cure;
 mod falls;
 mod ground;
+mod halts;
 pub(crate) mod jumps;
 pub(crate) mod leg;
 mod one_by_one;

@@ -6,8 +6,8 @@ use crate::{
     fault::refusal::Refusal,
     judge::{
         cure::Fitted,
-        falls, ground, jumps,
-        one_by_one::Tied,
+        falls, ground, halts, jumps,
+        one_by_one::TiedTeam,
         place::place,
         team::{self, OfTeam},
         travel, verdict, zones,
@@ -54,9 +54,13 @@ impl Known<'_> {
                 job: self.job,
                 leg: self.leg,
                 draft,
-                tied: self.cures.map(|asked| Tied { setup, asked }),
             };
-            found.extend(of_team.findings(&at));
+            let mut of_draft = of_team.findings(&at);
+            if let Some(asked) = self.cures {
+                let tied = TiedTeam { setup, asked };
+                tied.told(self.job, self.leg, draft, &mut of_draft);
+            }
+            found.extend(of_draft);
             let cure = given.and_then(|given| given.cure(draft, setup));
             found.extend(all_at(&at, team::rope_findings(self.job, setup, cure)));
         }
@@ -65,6 +69,7 @@ impl Known<'_> {
         let no_answer = reasons.map(|reason| Fact::NoAnswer { reason });
         found.extend(all_at(&at, no_answer));
         found.extend(travel::bridges(self.job, self.leg, self.hours));
+        found.extend(halts::findings(self.job, self.leg, self.hours));
         found.sort_by_key(Finding::alarm);
         found
     }

@@ -1,7 +1,7 @@
 //! What is found of one team's set-up on a leg: spacing, knots, rope, reserve.
 
 use crate::{
-    judge::{one_by_one::Tied, place::place_at},
+    judge::place::place_at,
     legs::{knots, over::bite, spacing},
     plan::{
         cure::RopeCure,
@@ -24,12 +24,10 @@ pub(super) struct OfTeam<'a> {
     pub(super) job: &'a Brief<'a>,
     pub(super) leg: &'a RopedLeg<'a>,
     pub(super) draft: &'a Draft,
-    /// What it carries, where that is known.
-    pub(super) tied: Option<Tied<'a>>,
 }
 
 impl OfTeam<'_> {
-    /// What is found whichever rope the team carries.
+    /// What is found whichever rope the team carries; so nothing is said of what that rope would allow.
     pub(super) fn findings(&self, at: &LegPlace) -> Vec<Finding> {
         let here = |fact| Finding::new(At::Leg(at.clone()), fact);
         let mut found: Vec<Finding> = self.limit().into_iter().map(here).collect();
@@ -73,9 +71,7 @@ impl OfTeam<'_> {
             left: people - over,
             effective_gap_m,
             spacing_m,
-            one_by_one: self
-                .tied
-                .and_then(|tied| tied.one_by_one(self.job, self.leg, self.draft)),
+            one_by_one: None,
         })
     }
 

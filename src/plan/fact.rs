@@ -17,6 +17,8 @@ use crate::{
     trip::clock::Clock,
 };
 
+pub use crate::plan::place::{HeightsApart, TerrainVoid};
+
 macro_rules! facts {
     ($($(#[doc = $doc:literal])+ $kind:ident { $($field:ident: $type:ty),* } = $code:literal, $level:ident;)+) => {
         /// Something found, with the numbers, places and names that belong to it. Lengths in metres, slopes in
@@ -116,6 +118,10 @@ facts! {
     /// nobody is over it alone. Tied so far apart as the gap is long they cross it one by one, where the rope is long
     /// enough.
     TwoOverGap { over: usize, left: usize, effective_gap_m: f64, spacing_m: f64, one_by_one: Option<OneByOne> } = "two-over-one-gap", Look;
+    /// A halt lies on ice with hidden gaps, or within the margin of it. Whoever stands or sits still together puts the weight
+    /// of all on one bridge (common practice, no source): stay spread on a tight rope, or rest off the ice. The place named
+    /// is the nearest one of the stage outside all drawn and known ice, the margin counted.
+    HaltOnHidden { zone: Option<ZoneName>, minutes: f64, beside: bool, rest_m: Option<f64> } = "halt-on-hidden-gaps", Look;
     /// With the rope as carried no drop loop reaches this person: it ends short of the lip. Plan another rescue for them,
     /// take a longer rope, or let `cover = "anyone"` size the coils.
     NotReached { falls: PersonName, short_m: f64 } = "loop-ends-short-of-the-lip", Look;
@@ -357,62 +363,4 @@ pub enum RouteEnd {
     Begin,
     /// Where it ends.
     End,
-}
-
-/// How far the terrain model lies from the heights of the route file.
-///
-/// ```
-/// use schrund::plan::{fact::Fact, place::HeightsFrom};
-///
-/// let plan = schrund::plan(&schrund::example::pair()?)?;
-/// let apart = plan.findings.iter().find_map(|f| match f.fact()? {
-///     Fact::HeightsCompared { apart } => Some(*apart),
-///     _ => None,
-/// });
-/// let apart = apart.expect("both sources have heights");
-/// assert!((apart.median_m + 5.0).abs() < 0.1, "the model lies 5 m below the heights of the file");
-/// assert_eq!(apart.used, HeightsFrom::TerrainModel);
-/// # Ok::<(), Vec<schrund::fault::Fault>>(())
-/// ```
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct HeightsApart {
-    /// The middle one of the differences, metres; positive where the model lies higher.
-    pub median_m: f64,
-    /// The greatest difference, metres, likewise.
-    pub worst_m: f64,
-    /// Chainage of that one, metres.
-    pub worst_at_m: f64,
-    /// The heights that are used for climbs and times.
-    pub used: HeightsFrom,
-}
-
-/// Where the terrain model has no heights.
-///
-/// ```
-/// use std::io::Cursor;
-/// use schrund::{example, plan::{fact::Fact, place::HeightsFrom}};
-///
-/// let mut job = example::job()?;
-/// let north = Box::new(Cursor::new(example::pair_terrain_hgt()));
-/// job.terrain.add("N67E002.hgt", north).map_err(|fault| vec![fault])?;
-/// let plan = schrund::plan(&job)?;
-/// let mut voids = plan.findings.iter().filter_map(|f| match f.fact()? {
-///     Fact::TerrainVoid { void } => Some((void.void_m, void.used)),
-///     _ => None,
-/// });
-/// assert_eq!(voids.next(), Some((None, HeightsFrom::RouteFile)), "a tile that the line never meets");
-/// # Ok::<(), Vec<schrund::fault::Fault>>(())
-/// ```
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct TerrainVoid {
-    /// Metres of the line without a height; absent where the model has none along the whole stage.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub void_m: Option<f64>,
-    /// Chainage of the first of them.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub first_m: Option<f64>,
-    /// The heights that are used for climbs and times.
-    pub used: HeightsFrom,
-    /// Whether the route file has heights.
-    pub file_has_heights: bool,
 }

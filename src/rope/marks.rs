@@ -36,7 +36,7 @@ pub struct RopeLayout<'a> {
     pub knots: &'a KnotSet,
     /// Coil carried by each end person, metres.
     pub coil_m: f64,
-    /// Length of the rope, metres, where one is known: what would lie beyond it has no place.
+    /// Length of the rope at hand, metres, where one is: what would lie beyond it has no place.
     pub rope_m: Option<f64>,
 }
 
@@ -98,7 +98,12 @@ impl Tape {
 
     /// The end of the rope, wherever the set-up would end.
     fn end(&mut self) {
-        self.mark(self.at_m.min(self.rope_m), MarkKind::End, None);
+        let at_m = if self.at_m > self.rope_m - NOISE_M {
+            self.rope_m
+        } else {
+            self.at_m
+        };
+        self.mark(at_m, MarkKind::End, None);
     }
 
     fn mark(&mut self, at_m: f64, kind: MarkKind, person: Option<usize>) {

@@ -58,7 +58,7 @@ impl Draft {
             spacing_m,
             knots: &self.knots,
             coil_m: carried.coil_m,
-            rope_m: length_m,
+            rope_m: rope.map(|(_, r)| r.length_m),
         };
         let (marks, no_place) = marks::marks(&layout, rules);
         let (reach, haul, unanswered) = self.rescue(carried.coil_m, given, rules);

@@ -84,6 +84,18 @@ two-over-one-gap = { $over } people can stand over one gap of { $gap } at once w
    *[no] on this rope nobody can be tied so that only one is over it at a time: belay each across from an anchor, or another line
 }
 
+halt-on-hidden-gaps = the halt of { $minutes } at { $at } lies { $beside ->
+    [yes] within the margin of
+   *[no] on
+} { $drawn ->
+    [yes] the hidden gaps of { $zone }
+   *[no] ice on which no zone is drawn, whose gaps nobody knows
+}
+    .hint = stay spread on a tight rope{ $off ->
+    [yes] , or rest at { $rest }, off all ice that is drawn or known
+   *[no] { "" }
+}
+
 loop-ends-short-of-the-lip = if { $who } falls, a drop loop ends { $short } short of the lip, with the rope as carried
     .hint = plan another rescue for them, a longer rope, or `cover = "anyone"`
 

@@ -30,6 +30,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::GapAssumed { .. }
         | Fact::BridgesLate { .. }
         | Fact::UnropedByWord { .. }
+        | Fact::HaltOnHidden { .. }
         | Fact::ZoneMissed { .. } => of_zone(fact, at, voice),
         Fact::SnowOnBare { .. }
         | Fact::KnotsNoBite { .. }

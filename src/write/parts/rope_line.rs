@@ -6,6 +6,7 @@ use crate::{
     plan::leg::TeamSetup,
     say::{
         mark::{no_place, rope_ends},
+        plain,
         round::Round,
         units::Units,
         voice::Voice,
@@ -59,7 +60,7 @@ fn pieces(setup: &TeamSetup, voice: Voice) -> Vec<String> {
     let says = |said: String| format!("▏ {said}");
     let short_m = setup.rope_short_m();
     pieces.extend(short_m.map(|m| says(rope_ends(m, voice).to_string())));
-    pieces.extend(no_place(setup, voice).map(|none| format!("; {none}")));
+    pieces.extend(no_place(setup, voice).map(|none| format!("; {}", none.map_names(plain::line))));
     pieces.retain(|p| !p.is_empty());
     pieces
 }

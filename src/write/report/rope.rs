@@ -45,7 +45,7 @@ fn rope(count: usize, same: &Same<'_>, setup: &TeamSetup, voice: Voice) -> Marku
             div class="pair" {
                 div {
                     (drawing(count, same, setup, voice))
-                    @if let Some(none) = mark::no_place(setup, voice) { p class="fine" { (none.capital()) "." } }
+                    @if let Some(none) = mark::no_place(setup, voice) { p class="fine" { (markup::spans(&none.capital())) "." } }
                     (ledger(setup, voice))
                 }
                 (marks(same, setup, voice))
