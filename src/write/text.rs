@@ -84,19 +84,15 @@ fn carry(sheet: &Sheet<'_>, voice: Voice) -> String {
 #[must_use]
 pub fn leg(leg: &Leg, voice: Voice) -> String {
     let row = LegRow::new(leg, voice);
-    let told = |(form, why): (Form, Why)| ascii(&(form(leg, &row, voice) + &reasons(leg, why)));
-    let forms: [(Form, Why); 9] = [
-        (fullest, Why::All),
-        (full, Why::All),
-        (terse, Why::All),
-        (terse, Why::Gravest),
-        (terse, Why::First),
-        (counted, Why::All),
-        (counted, Why::Gravest),
-        (counted, Why::First),
-        (least, Why::First),
-    ];
-    let mut said = forms.into_iter().map(told);
+    let found = reasons(leg);
+    let all = found.len();
+    let told = |(form, named): (Form, usize)| {
+        ascii(&(form(leg, &row, voice) + &why(found.get(..named).unwrap_or(&found), all)))
+    };
+    let fewer = |form: Form| (1..=all.max(1)).rev().map(move |named| (form, named));
+    let forms = [(fullest as Form, all), (full, all)].into_iter();
+    let forms = forms.chain(fewer(terse)).chain(fewer(counted));
+    let mut said = forms.chain([(least as Form, 1)]).map(told);
     said.find(|text| text.len() <= MOST).unwrap_or_else(|| {
         let report = voice.say("message-report", &[]);
         ascii(&format!("{}\n{report}", bare(leg, voice)))
@@ -106,53 +102,38 @@ pub fn leg(leg: &Leg, voice: Voice) -> String {
 /// One way to say a leg.
 type Form = fn(&Leg, &LegRow<'_>, Voice) -> String;
 
-/// How much of what is found is named; the rest is counted.
-#[derive(Clone, Copy)]
-enum Why {
-    All,
-    /// Those of the gravest level.
-    Gravest,
-    /// The first of them.
-    First,
+/// What the leg wants a look for, the gravest first, in the words of the codes.
+fn reasons(leg: &Leg) -> Vec<(Level, String)> {
+    let grave = leg.findings.iter().filter(|f| f.level() < Level::Note);
+    let mut found: Vec<(Level, String)> = grave
+        .map(|f| (f.level(), f.code().replace('-', " ")))
+        .collect();
+    found.sort_by_key(|(level, _)| *level);
+    found.dedup();
+    found
 }
 
-/// Why the leg wants a look, in the words of the codes: `! STOP fall held in none; +2`.
-fn reasons(leg: &Leg, why: Why) -> String {
-    let of = |level: Level| {
-        let of_level = leg.findings.iter().filter(move |f| f.level() == level);
-        let mut codes: Vec<String> = of_level.map(|f| f.code().replace('-', " ")).collect();
-        codes.dedup();
-        codes
+/// `! STOP fall held in none; OUTSIDE no setup; two over one gap, +2`: the rest of so many is counted.
+fn why(named: &[(Level, String)], all: usize) -> String {
+    let word = |level: Level| match level {
+        Level::Error | Level::Stop => "STOP ",
+        Level::Outside => "OUTSIDE ",
+        Level::Look | Level::Note => "",
     };
-    let levels = [
-        (Level::Stop, "STOP "),
-        (Level::Outside, "OUTSIDE "),
-        (Level::Look, ""),
-    ];
-    let mut found = levels.map(|(level, word)| (word, of(level))).to_vec();
-    found.retain(|(_, codes)| !codes.is_empty());
-    let count = |found: &[(&str, Vec<String>)]| found.iter().map(|(_, c)| c.len()).sum::<usize>();
-    let all = count(&found);
-    match why {
-        Why::All => {}
-        Why::Gravest => found.truncate(1),
-        Why::First => {
-            found.truncate(1);
-            found.iter_mut().for_each(|(_, codes)| codes.truncate(1));
-        }
-    }
-    let mut told: Vec<String> = found
-        .iter()
-        .map(|(word, codes)| format!("{word}{}", codes.join(", ")))
-        .collect();
-    match all - count(&found) {
-        0 => {}
-        more => told.push(format!("+{more}")),
-    }
+    let of_level = |named: &[(Level, String)]| {
+        let codes: Vec<&str> = named.iter().map(|(_, code)| code.as_str()).collect();
+        let level = named.first().map_or("", |(level, _)| word(*level));
+        format!("{level}{}", codes.join(", "))
+    };
+    let told: Vec<String> = named.chunk_by(|a, b| a.0 == b.0).map(of_level).collect();
     if told.is_empty() {
         return String::new();
     }
-    format!("\n! {}", told.join("; "))
+    let more = match all - named.len() {
+        0 => String::new(),
+        more => format!(", +{more}"),
+    };
+    format!("\n! {}{more}", told.join("; "))
 }
 
 /// The signs of the other outputs in ASCII; what has no twin is left out.

@@ -203,7 +203,7 @@ fn ties(setup: &TeamSetup, voice: Voice) -> Said {
             }
             MarkKind::End => say::mark::mark(mark, setup, voice),
         };
-        let at = Said::figure(&voice.units.number(mark.at_m, Round::Nearest));
+        let at = Said::figure(voice.units.number(mark.at_m, Round::Nearest));
         if mark.kind == MarkKind::End && setup.rope_short_m().is_some() {
             return at.then(Said::from(": ")).then(what);
         }
