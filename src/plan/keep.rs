@@ -101,6 +101,8 @@ pub struct KeptStretch {
 /// assert_eq!(kept.spacing_m, first.spacing_m.max(last.spacing_m));
 /// // The last person leaves the first leg later by what the rope is longer than planned.
 /// assert_eq!(kept.longer_m, kept.spacing_m - first.spacing_m);
+/// // Half of what is left over of the rope of 80 m lies in each coil.
+/// assert!((kept.coil_carried_m - kept.coil_m - (80.0 - kept.needed_m) / 2.0).abs() < 1e-9);
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
