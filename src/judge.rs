@@ -3,8 +3,10 @@
 mod cure;
 mod falls;
 mod ground;
+mod halts;
 pub(crate) mod jumps;
 pub(crate) mod leg;
+mod one_by_one;
 pub(crate) mod place;
 mod team;
 mod travel;

@@ -4,6 +4,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 use serde_json::{Map, Value};
 
+mod both;
 pub mod clock;
 pub mod cure;
 pub mod fact;
@@ -15,6 +16,7 @@ pub mod heights;
 pub mod judged;
 pub mod keep;
 pub mod leg;
+pub mod mark;
 pub mod name;
 pub mod off;
 pub mod options;

@@ -14,6 +14,7 @@ pub mod gear;
 pub mod hour;
 pub mod interface;
 pub mod language;
+pub mod mark;
 pub mod name;
 pub mod options;
 mod pattern;

@@ -40,14 +40,33 @@ impl Planner<'_> {
     }
 
     /// The same trip with one person fewer, with one more, with each rope lost that a team carries, the worst first, and
-    /// with one person hurt and carried along, each planned or refused. Whatever was asked of route and ice is not asked
+    /// with one person hurt and carried along, each planned or refused, and all with no ropes but those that the plan
+    /// carries. Whatever was asked of route and ice is not asked
     /// again.
     #[must_use]
     pub fn others(&self, plan: &Plan) -> Vec<Other> {
-        let mut all = vec![self.one_fewer(), self.one_more()];
-        all.extend(self.ropes_lost(plan));
-        all.extend(self.one_hurt());
+        let ropes = self.carried(plan);
+        let mut all = vec![self.one_fewer(&ropes), self.one_more(&ropes)];
+        all.extend(self.ropes_lost(plan, &ropes));
+        all.extend(self.one_hurt(&ropes));
         all
+    }
+
+    /// The ropes at hand, those that nobody carries without any length, so that the others keep their numbers: what the
+    /// plan leaves at home is not there when something goes missing on the way.
+    fn carried(&self, plan: &Plan) -> Vec<Rope> {
+        let carried: Vec<usize> = plan
+            .carry
+            .iter()
+            .filter_map(|carry| Some(carry.rope.as_ref()?.rope))
+            .collect();
+        let mut ropes = self.case.ropes.to_vec();
+        for (rope, number) in ropes.iter_mut().zip(1..) {
+            if !carried.contains(&number) {
+                rope.length_m = 0.0;
+            }
+        }
+        ropes
     }
 
     fn other(&self, differs: Difference, job: &Brief<'_>) -> Other {
@@ -59,18 +78,19 @@ impl Planner<'_> {
     }
 
     /// The last person named is the one who stays away.
-    fn one_fewer(&self) -> Other {
+    fn one_fewer(&self, ropes: &[Rope]) -> Other {
         let mut party = self.case.party.clone();
         party.people.pop();
         let job = Brief {
             party: &party,
+            ropes,
             ..self.case
         };
         self.other(Difference::OneFewer, &job)
     }
 
     /// The one who joins has the mass that the rules assume.
-    fn one_more(&self) -> Other {
+    fn one_more(&self, ropes: &[Rope]) -> Other {
         let mut party = self.case.party.clone();
         party.people.push(Person {
             called: Called::number(party.people.len() + 1),
@@ -79,22 +99,23 @@ impl Planner<'_> {
         });
         let job = Brief {
             party: &party,
+            ropes,
             ..self.case
         };
         self.other(Difference::OneMore, &job)
     }
 
     /// Each rope that a team carries, the worst first; the loss of one that stays at home changes nothing.
-    fn ropes_lost(&self, plan: &Plan) -> Vec<Other> {
+    fn ropes_lost(&self, plan: &Plan, ropes: &[Rope]) -> Vec<Other> {
         let carried = plan.carry.iter().filter_map(|carry| carry.rope.as_ref());
-        let mut lost: Vec<Other> = carried.map(|rope| self.rope_lost(rope)).collect();
+        let mut lost: Vec<Other> = carried.map(|rope| self.rope_lost(rope, ropes)).collect();
         lost.sort_by_key(|other| std::cmp::Reverse(badness(other)));
         lost
     }
 
     /// The rope stays in its place without any length, so that the others keep their numbers.
-    fn rope_lost(&self, rope: &RopeName) -> Other {
-        let mut ropes: Vec<Rope> = self.case.ropes.to_vec();
+    fn rope_lost(&self, rope: &RopeName, ropes: &[Rope]) -> Other {
+        let mut ropes: Vec<Rope> = ropes.to_vec();
         let at = rope.rope.checked_sub(1);
         if let Some(lost) = at.and_then(|at| ropes.get_mut(at)) {
             lost.length_m = 0.0;
@@ -108,12 +129,13 @@ impl Planner<'_> {
 
     /// The heaviest is hurt: the most to carry, and the most that is missing where somebody has to hold. The heaviest of
     /// the others carries them. Our judgement.
-    fn one_hurt(&self) -> Option<Other> {
+    fn one_hurt(&self, ropes: &[Rope]) -> Option<Other> {
         let mut party = self.case.party.clone();
         let hurt = party.people.remove(heaviest(&party.people)?);
         let carrier = heaviest(&party.people).and_then(|at| party.people.get(at));
         let job = Brief {
             party: &party,
+            ropes,
             burden: carrier.map(|person| Burden {
                 carried_by: person.called.number,
                 mass_kg: hurt.mass_kg,

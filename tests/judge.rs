@@ -2,5 +2,7 @@
 
 mod cure;
 mod findings;
+mod halts;
 mod jumps;
+mod one_by_one;
 mod verdicts;

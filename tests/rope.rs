@@ -2,6 +2,7 @@
 
 mod carried;
 mod covers;
+mod everybody;
 mod falls;
 mod knots;
 mod share;

@@ -1,6 +1,7 @@
 //! What is handed out.
 
 mod changes;
+mod figures;
 mod gpx;
 mod ice;
 mod kml;

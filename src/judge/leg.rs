@@ -6,7 +6,8 @@ use crate::{
     fault::refusal::Refusal,
     judge::{
         cure::Fitted,
-        falls, ground, jumps,
+        falls, ground, halts, jumps,
+        one_by_one::TiedTeam,
         place::place,
         team::{self, OfTeam},
         travel, verdict, zones,
@@ -56,7 +57,12 @@ impl Known<'_> {
                 leg: self.leg,
                 draft,
             };
-            found.extend(of_team.findings(&at));
+            let mut of_draft = of_team.findings(&at);
+            if let Some(asked) = self.cures {
+                let tied = TiedTeam { setup, asked };
+                tied.told(self.job, self.leg, draft, &mut of_draft);
+            }
+            found.extend(of_draft);
             let cure = given.and_then(|given| given.cure(draft, setup));
             found.extend(all_at(&at, team::rope_findings(self.job, setup, cure)));
         }
@@ -70,6 +76,7 @@ impl Known<'_> {
             self.hours,
             self.latest_start,
         ));
+        found.extend(halts::findings(self.job, self.leg, self.hours));
         found.sort_by_key(Finding::alarm);
         found
     }

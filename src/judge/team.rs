@@ -27,7 +27,7 @@ pub(super) struct OfTeam<'a> {
 }
 
 impl OfTeam<'_> {
-    /// What is found whichever rope the team carries.
+    /// What is found whichever rope the team carries; so nothing is said of what that rope would allow.
     pub(super) fn findings(&self, at: &LegPlace) -> Vec<Finding> {
         let here = |fact| Finding::new(At::Leg(at.clone()), fact);
         let mut found: Vec<Finding> = self.limit().into_iter().map(here).collect();
@@ -71,6 +71,7 @@ impl OfTeam<'_> {
             left: people - over,
             effective_gap_m,
             spacing_m,
+            one_by_one: None,
         })
     }
 

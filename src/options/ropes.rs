@@ -11,6 +11,7 @@ use crate::{
         carried::RopeLoad,
         otherwise,
         share::{self, Fit, Shared, Supply},
+        tied::Tied,
     },
     trip::{job::Brief, rope::Rope},
 };
@@ -111,17 +112,23 @@ fn from(hand: &Hand, draft: &WayDraft) -> Vec<Way> {
 
 /// How it stands with the ropes as carried.
 fn by_reach(hand: &Hand, draft: &WayDraft, given: &[Supply]) -> Verdict {
+    let verdicts = loaded(hand, draft, given).map(|(tied, load)| tied.by_reach(load, &draft.rules));
+    verdicts.max().unwrap_or(Verdict::Inside)
+}
+
+/// What each team ties on each leg, with the rope that it carries.
+fn loaded<'d>(
+    hand: &'d Hand,
+    draft: &'d WayDraft,
+    given: &'d [Supply],
+) -> impl Iterator<Item = (&'d Tied, RopeLoad)> {
     let load = |supply: &Supply| RopeLoad {
         length_m: supply.length_m,
         diameter_mm: supply.index.and_then(|i| hand.ropes.get(i)?.diameter_mm),
     };
     let pairs = draft.teams.iter().zip(given);
     let carried = pairs.filter(|(_, supply)| supply.length_m > 0.0);
-    let verdicts = carried.flat_map(|(line, supply)| {
-        let tied = line.tied.iter();
-        tied.map(move |t| t.by_reach(load(supply), &draft.rules))
-    });
-    verdicts.max().unwrap_or(Verdict::Inside)
+    carried.flat_map(move |(line, supply)| line.tied.iter().map(move |tied| (tied, load(supply))))
 }
 
 fn way(hand: &Hand, draft: &WayDraft, given: &[Supply], verdict: Verdict, short_m: f64) -> Way {
@@ -142,6 +149,9 @@ fn way(hand: &Hand, draft: &WayDraft, given: &[Supply], verdict: Verdict, short_
         left_to_hold: lines.iter().map(|l| l.left).min().unwrap_or(0),
         rope_mass_kg: given.iter().map(|s| s.mass_kg).sum(),
         coil_m: lines.iter().map(|l| l.coil_m).fold(0.0, f64::max),
+        coil_carried_m: loaded(hand, draft, given)
+            .map(|(tied, load)| tied.coil_carried_m(load, &draft.rules))
+            .fold(0.0, f64::max),
         setup_changes: draft.setup_changes,
         best_in: Vec::new(),
     }

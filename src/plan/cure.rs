@@ -1,11 +1,11 @@
-//! How a leg fits the ropes at hand after all.
+//! How a leg fits the ropes at hand after all, and how a gap is crossed one by one.
 
 use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::plan::{name::RopeName, options::Change, verdict::Verdict};
 
-/// What makes a rope at hand hold a leg that it does not hold as planned, keeping every spacing that gaps ask for.
+/// What makes a rope at hand long enough for a leg for which it is too short as planned, keeping every spacing that gaps ask for.
 ///
 /// ```
 /// use schrund::plan::{fact::Fact, options::Change};
@@ -33,14 +33,62 @@ pub struct RopeCure {
     pub planned_spacing_m: f64,
     /// Rope needed then, metres.
     pub needed_m: f64,
-    /// The rope that holds it, of two joined ropes the one that the team carries.
+    /// The rope that is long enough, of two joined ropes the one that the team carries.
     pub rope: RopeName,
     /// The other one of two joined ropes.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub joined_to: Option<RopeName>,
-    /// Widest gap across that the spacing rule lets it meet as tied then, metres; absent where no gap is given.
+    /// Widest gap across for which it then keeps the spacing rule as tied, metres; absent where no gap is given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub as_tied_gap_m: Option<f64>,
     /// How the team then stands on the leg, falls included; never outside. What the ground says for itself stays.
     pub verdict: Verdict,
+}
+
+impl RopeCure {
+    /// One cure for two places, where the same is done on both: with the narrower gap, the graver verdict and all the rope
+    /// that either needs. `None` where something else is done, or a gap is given at one of them only.
+    #[must_use]
+    pub fn for_both(&self, other: &Self) -> Option<Self> {
+        let gap_m = match (self.as_tied_gap_m, other.as_tied_gap_m) {
+            (Some(one_m), Some(other_m)) => Some(one_m.min(other_m)),
+            (None, None) => None,
+            _ => return None,
+        };
+        let same = Self {
+            as_tied_gap_m: self.as_tied_gap_m,
+            verdict: self.verdict,
+            needed_m: self.needed_m,
+            ..other.clone()
+        };
+        (same == *self).then(|| Self {
+            as_tied_gap_m: gap_m,
+            verdict: self.verdict.max(other.verdict),
+            needed_m: self.needed_m.max(other.needed_m),
+            ..same
+        })
+    }
+}
+
+/// How far apart a team is tied so that only one of it is over a gap at a time. Its rope is long enough, and the plan would
+/// call it neither outside nor stop.
+///
+/// ```
+/// use schrund::plan::{cure::OneByOne, fact::Fact};
+///
+/// let plan = schrund::plan(&schrund::example::job()?)?;
+/// let alone = plan.legs[1].findings.iter().find_map(|found| match found.fact()? {
+///     Fact::TwoOverGap { one_by_one, .. } => one_by_one.clone(),
+///     _ => None,
+/// });
+/// // 13.5 m on a gap of 15 m: as they are tied nobody is over it alone, and 60 m of rope allow 15 m.
+/// assert_eq!(alone, Some(OneByOne { spacing_m: 15.0, needed_m: 48.0 }));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct OneByOne {
+    /// Walking distance between neighbours then, metres: no less than the way over the gap.
+    pub spacing_m: f64,
+    /// Rope needed then, metres.
+    pub needed_m: f64,
 }

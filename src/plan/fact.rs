@@ -8,7 +8,7 @@ use crate::{
     fault::{Code, Level, code::told, refusal::Refusal},
     physics::assumed::Snow,
     plan::{
-        cure::RopeCure,
+        cure::{OneByOne, RopeCure},
         fall::HaulAnswer,
         heights::{HeightsApart, TerrainVoid},
         name::{IceNames, PersonName, RopeName, ZoneName},
@@ -28,7 +28,7 @@ macro_rules! facts {
         ///
         /// let plan = schrund::plan(&schrund::example::job()?)?;
         /// let two = plan.legs[1].findings.iter().find_map(|finding| match finding.fact()? {
-        ///     Fact::TwoOverGap { over, left, effective_gap_m, spacing_m } => {
+        ///     Fact::TwoOverGap { over, left, effective_gap_m, spacing_m, .. } => {
         ///         Some((over, left, effective_gap_m - spacing_m))
         ///     }
         ///     _ => None,
@@ -113,8 +113,14 @@ facts! {
     /// A zone with hidden gaps says `rope` = `never`, and the party is on skis in deep snow over narrow gaps. The
     /// leader's word is kept. Skis spread the load; they do not hold a bridge up.
     SkiedUnroped { zone: ZoneName, snow_depth_m: f64, gap_m: f64 } = "hidden-gaps-skied-unroped", Look;
-    /// The spacing is shorter than the way over a gap, so two people can stand over one at once.
-    TwoOverGap { over: usize, left: usize, effective_gap_m: f64, spacing_m: f64 } = "two-over-one-gap", Look;
+    /// The spacing is shorter than the way over a gap, so two people can stand over one at once, and as they are tied
+    /// nobody is over it alone. Tied so far apart as the gap is long they cross it one by one, where the rope is long
+    /// enough.
+    TwoOverGap { over: usize, left: usize, effective_gap_m: f64, spacing_m: f64, one_by_one: Option<OneByOne> } = "two-over-one-gap", Look;
+    /// A halt lies on ice with hidden gaps, or within the margin of it. Whoever stands or sits still together puts the weight
+    /// of all on one bridge (common practice, no source): stay spread on a tight rope, or rest off the ice. The place named
+    /// is the nearest one of the stage outside all drawn and known ice, the margin counted.
+    HaltOnHidden { zone: Option<ZoneName>, minutes: f64, beside: bool, rest_m: Option<f64> } = "halt-on-hidden-gaps", Look;
     /// With the rope as carried no drop loop reaches this person: it ends short of the lip. Plan another rescue for them,
     /// take a longer rope, or let `cover = "anyone"` size the coils.
     NotReached { falls: PersonName, short_m: f64 } = "loop-ends-short-of-the-lip", Look;

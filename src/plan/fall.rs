@@ -58,7 +58,8 @@ pub struct Arrest {
     pub to_m: f64,
     /// The same question wherever gaps are to be expected on the leg, in walking order.
     pub runs: Vec<HeldRun>,
-    /// The verdict for everybody's fall at that place, in rope order.
+    /// The verdict for everybody's fall at that place, in rope order: the worst over all widths that the gap may have, which
+    /// need not be the one over which the worst fall is held worst.
     pub everybody: Vec<Held>,
     /// Advice on the order; stands on the leg where the team is held worst, and only there.
     #[serde(skip_serializing_if = "Option::is_none")]

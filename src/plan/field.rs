@@ -24,7 +24,7 @@ pub struct Field {
     /// One row for each rope team, ground and width, in this order.
     #[serde(rename = "field")]
     pub rows: Vec<FieldRow>,
-    /// One for each rope team and ground: up to which gap its rope holds.
+    /// One for each rope team and ground: up to which gap its rope is long enough.
     #[serde(rename = "field_limits")]
     pub limits: Vec<FieldLimit>,
     /// How much longer the way over a gap is that is met askew.
@@ -94,7 +94,7 @@ pub struct FieldRow {
     /// The set-up; absent where none within the limits suits.
     #[serde(flatten)]
     pub set_up: Option<FieldSetUp>,
-    /// Whether the rope that the team carries holds it; absent where no rope was named.
+    /// Whether the rope that the team carries is long enough for it; absent where no rope was named.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub fits: Option<bool>,
 }
@@ -117,6 +117,8 @@ pub struct FieldSetUp {
     pub knots: usize,
     /// Spare rope that each end person needs, metres.
     pub coil_m: f64,
+    /// Spare rope that each end person carries with the rope of the team, metres: what is left over goes there.
+    pub coil_carried_m: f64,
     /// Rope needed, metres.
     pub rope_m: f64,
     /// How many people can stand over one such gap at once.
@@ -128,7 +130,7 @@ pub struct FieldSetUp {
 /// ```
 /// let plan = schrund::plan(&schrund::example::job()?)?;
 /// let (limit, team) = (&plan.field.limits[0], &plan.legs[1].teams[0]);
-/// // Where a leg meets its gaps square, its rope covers what the table says.
+/// // Where a leg meets its gaps square, its rope is good for what the table says.
 /// assert_eq!((limit.holds_to_gap_m, &limit.legs[..]), (team.covers_gap_m, &[2][..]));
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
@@ -148,8 +150,8 @@ pub struct FieldLimit {
     /// Its length, or the length sold that the plan says to take, metres; absent where neither is known.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub length_m: Option<f64>,
-    /// The widest gap along the line of travel whose set-up that rope holds, metres; absent where it does not hold even
-    /// the closest set-up.
+    /// The widest gap along the line of travel for which that rope keeps the spacing rule, metres; absent where it is too short
+    /// for the closest set-up.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub holds_to_gap_m: Option<f64>,
 }

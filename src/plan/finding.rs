@@ -200,6 +200,20 @@ impl Finding {
         }
     }
 
+    /// One finding for two places of which the same is said, with figures that hold at both; `None` where something else is
+    /// to be done about it.
+    #[must_use]
+    pub fn for_both(&self, other: &Self) -> Option<Self> {
+        let (What::Planned(one), What::Planned(two)) = (&self.what, &other.what) else {
+            return Some(self.clone());
+        };
+        let what = What::Planned(one.for_both(two)?);
+        Some(Self {
+            at: self.at.clone(),
+            what,
+        })
+    }
+
     /// For sorting: what can kill first comes first, what was read after what was planned.
     #[must_use]
     pub fn alarm(&self) -> (Level, usize) {

@@ -101,6 +101,8 @@ pub struct KeptStretch {
 /// assert_eq!(kept.spacing_m, first.spacing_m.max(last.spacing_m));
 /// // The last person leaves the first leg later by what the rope is longer than planned.
 /// assert_eq!(kept.longer_m, kept.spacing_m - first.spacing_m);
+/// // Half of what is left over of the rope of 80 m lies in each coil.
+/// assert!((kept.coil_carried_m - kept.coil_m - (80.0 - kept.needed_m) / 2.0).abs() < 1e-9);
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
@@ -111,8 +113,10 @@ pub struct KeptTeam {
     pub spacing_m: f64,
     /// Brake knots from each end person, where any of the legs wants them.
     pub knots_each_end: usize,
-    /// Spare rope of each end person, metres.
+    /// Spare rope that each end person needs, metres.
     pub coil_m: f64,
+    /// Spare rope that each end person carries with the rope of the team, or the length sold that it takes, metres.
+    pub coil_carried_m: f64,
     /// Rope needed, metres.
     pub needed_m: f64,
     /// How much longer than planned the team stays on the rope after each leg, at most, metres.

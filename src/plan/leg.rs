@@ -15,7 +15,11 @@ use crate::{
 use schemars::JsonSchema;
 use serde::Serialize;
 
-pub use crate::plan::{judged::JudgedStretch, verdict::Verdict};
+pub use crate::plan::{
+    judged::JudgedStretch,
+    mark::{Mark, MarkKind, NoPlace},
+    verdict::Verdict,
+};
 
 /// A part of a stage that is walked in one way. Legs tile their stage.
 ///
@@ -175,21 +179,25 @@ pub struct TeamSetup {
     pub bag_m: f64,
     /// Where the rope goes.
     pub ledger: Ledger,
-    /// Next length sold that holds the total; absent above the longest.
+    /// Next length sold that is long enough for the total; absent above the longest.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub sold_length_m: Option<f64>,
-    /// What comes where along the rope, from the first person's free end.
+    /// What comes where along the rope, from the first person's free end; never beyond its end.
     pub marks: Vec<Mark>,
+    /// What finds no place on the rope because it is too short, from its near end on.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub no_place: Vec<NoPlace>,
     /// The rope at hand that this team carries; absent where none was named.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub rope: Option<RopeAtHand>,
-    /// Widest gap across that this rope (without one: the length sold) still covers on this leg, metres.
+    /// Widest gap across for which a team on this rope (without one: the length sold), tied anew, still keeps the spacing
+    /// rule on this leg, metres. It says nothing about holding a fall.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub covers_gap_m: Option<f64>,
     /// How far apart it is tied anew for that gap, metres.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub covers_at_spacing_m: Option<f64>,
-    /// Widest gap across that the spacing rule lets this set-up meet as it is tied, metres.
+    /// Widest gap across for which this set-up, as it is tied, still keeps the spacing rule, metres.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub as_tied_gap_m: Option<f64>,
     /// Least snow on the ice from which the brake knots count, metres; absent without knots.
@@ -306,54 +314,6 @@ pub struct Ledger {
     pub total_m: f64,
 }
 
-/// One place along the rope.
-///
-/// ```
-/// let plan = schrund::plan(&schrund::example::pair()?)?;
-/// let team = &plan.legs[1].teams[0];
-/// assert!(team.marks.windows(2).all(|pair| pair[0].at_m < pair[1].at_m), "in the order of tying");
-/// let (first, last) = (&team.marks[0], &team.marks[team.marks.len() - 1]);
-/// assert_eq!(first.at_m, team.coil_carried_m, "Dag ties in behind his coil");
-/// let rope_m = team.rope.as_ref().map(|rope| rope.length_m).expect("named");
-/// assert!((last.at_m + team.bag_m - rope_m).abs() < 1e-9, "all of it, as carried");
-/// // An arm span is 1.8 m (common practice).
-/// assert!((last.at_arm_spans * 1.8 - last.at_m).abs() < 1e-9);
-/// # Ok::<(), Vec<schrund::fault::Fault>>(())
-/// ```
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct Mark {
-    /// Metres from the first person's free end, before anything is tied.
-    pub at_m: f64,
-    /// The same in arm spans.
-    pub at_arm_spans: f64,
-    /// What is tied there.
-    pub kind: MarkKind,
-    /// Who ties in there: position on the rope, from 1.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub person: Option<usize>,
-}
-
-/// What can be tied at a mark.
-///
-/// ```
-/// use schrund::plan::leg::MarkKind::{End, Knot, TieIn};
-///
-/// let plan = schrund::plan(&schrund::example::pair()?)?;
-/// let kinds = plan.legs[1].teams[0].marks.iter().map(|mark| mark.kind);
-/// assert_eq!(kinds.collect::<Vec<_>>(), [TieIn, Knot, Knot, Knot, Knot, Knot, Knot, TieIn, End]);
-/// # Ok::<(), Vec<schrund::fault::Fault>>(())
-/// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum MarkKind {
-    /// A person's tie-in.
-    TieIn,
-    /// A brake knot.
-    Knot,
-    /// Nothing: the rope ends, or its rest goes into the bag.
-    End,
-}
-
 /// The rope that a team carries.
 ///
 /// ```
@@ -377,4 +337,20 @@ pub struct RopeAtHand {
     pub length_m: f64,
     /// What is left on this leg; negative where it is too short.
     pub spare_m: f64,
+}
+
+impl RopeAtHand {
+    /// By how much it is too short for the set-up, metres; `None` where it is long enough.
+    #[must_use]
+    pub fn short_m(&self) -> Option<f64> {
+        (self.spare_m < -1e-9).then_some(-self.spare_m)
+    }
+}
+
+impl TeamSetup {
+    /// By how much the rope at hand is too short for it, metres; `None` where it is long enough or none was named.
+    #[must_use]
+    pub fn rope_short_m(&self) -> Option<f64> {
+        self.rope.as_ref()?.short_m()
+    }
 }

@@ -46,7 +46,8 @@ impl Options {
 /// let planner = schrund::Planner::new(&job)?;
 /// let way = &planner.options()?.ways[0];
 /// assert!(way.changes.is_empty(), "as the rules stand, so it is the set-up of the plan:");
-/// assert_eq!(way.coil_m, planner.plan()?.legs[1].teams[0].coil_m);
+/// let set_up = &planner.plan()?.legs[1].teams[0];
+/// assert_eq!((way.coil_m, way.coil_carried_m), (set_up.coil_m, set_up.coil_carried_m));
 /// assert_eq!(way.left_to_hold, 1, "two of three can stand over one gap");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
@@ -68,8 +69,10 @@ pub struct Way {
     pub another_team: bool,
     /// Mass of all ropes, kilograms.
     pub rope_mass_kg: f64,
-    /// Longest coil on one person anywhere, metres.
+    /// Longest coil that one person needs anywhere, metres.
     pub coil_m: f64,
+    /// Longest coil that one person carries anywhere with these ropes, metres: what is left over goes there.
+    pub coil_carried_m: f64,
     /// How often the set-up changes between roped legs of a stage.
     pub setup_changes: usize,
     /// What it is best in among those shown, as far as not all are alike in it.
@@ -181,7 +184,7 @@ pub enum Merit {
     AnotherTeam,
     /// Mass of the ropes.
     LightestRopes,
-    /// The coil on one person.
+    /// The coil that one person needs.
     ShortestCoil,
     /// Set-up changes.
     FewestChanges,

@@ -126,7 +126,7 @@ pub struct FewerKnots {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
 #[serde(tag = "because", rename_all = "kebab-case")]
 pub enum CarryWhy {
-    /// It holds the longest set-up.
+    /// It is long enough for the longest set-up.
     LongestSetUp,
     /// It is the best there is, and too short.
     TooShort,

@@ -5,7 +5,10 @@ use std::{cell::RefCell, collections::BTreeMap};
 use crate::{
     fault::refusal::Refusal,
     physics::holding::{Holding, Team},
-    plan::{fall::OrderAdvice, name::PersonOnRope},
+    plan::{
+        fall::{Held, OrderAdvice},
+        name::PersonOnRope,
+    },
     practice::{Origin, Rules},
     rope::{
         arrest::{self, FallAnswer},
@@ -117,12 +120,56 @@ impl AskedFalls<'_> {
                 (team, holding) = (loaded, heavy);
             }
         }
+        let everybody = self.everybody(&along, &holding, persons)?;
         Ok(FallAnswer {
             team,
             holding,
+            everybody,
             snow_assumed: self.job.rules.choices.snow.origin == Origin::Default,
             along,
         })
+    }
+
+    /// How everybody's fall is held over whichever width the gap has. Whoever is not held worst over that one gap may be held
+    /// worse over another; nobody is held worse than the worst.
+    fn everybody(
+        &mut self,
+        along: &HeldAlong,
+        holding: &Holding,
+        persons: &[PersonOnRope],
+    ) -> Result<Vec<Held>, Refusal> {
+        let mut everybody = arrest::everybody(holding);
+        let worst = everybody.iter().copied().max();
+        let loaded = stance::loaded(&along.worst, persons, self.job.burden);
+        let teams: Vec<Team> = std::iter::once(along.worst.clone()).chain(loaded).collect();
+        let asked = teams.iter().flat_map(|team| {
+            along.gaps_m.iter().map(|&gap_m| Team {
+                gap_m,
+                ..team.clone()
+            })
+        });
+        for team in asked {
+            if everybody.iter().all(|held| Some(*held) == worst) {
+                break;
+            }
+            let there = arrest::everybody(&self.verdicts(&team)?);
+            for (held, there) in everybody.iter_mut().zip(there) {
+                *held = (*held).max(there);
+            }
+        }
+        Ok(everybody)
+    }
+
+    fn verdicts(&mut self, team: &Team) -> Result<Holding, Refusal> {
+        let assumed = &self.job.rules.nature.assumed;
+        let known = &mut *self.known;
+        let followed = &mut known.slopes.followed;
+        let ask = || team.verdicts(assumed, followed);
+        let verdicts = &mut known.verdicts;
+        verdicts
+            .entry(stance::key(team))
+            .or_insert_with(ask)
+            .clone()
     }
 
     /// A whole answer holds the verdicts too.
@@ -136,10 +183,7 @@ impl AskedFalls<'_> {
                 let ask = || team.worst_holding(assumed, followed);
                 known.whole.entry(key).or_insert_with(ask).clone()
             }
-            (Depth::Verdicts, None) => {
-                let ask = || team.verdicts(assumed, followed);
-                known.verdicts.entry(key).or_insert_with(ask).clone()
-            }
+            (Depth::Verdicts, None) => self.verdicts(team),
         }
     }
 }

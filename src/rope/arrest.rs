@@ -20,6 +20,8 @@ pub(crate) struct FallAnswer {
     pub(crate) team: Team,
     /// What it answers.
     pub(crate) holding: Holding,
+    /// How everybody's fall is held over whichever width the gap has, in rope order.
+    pub(crate) everybody: Vec<Held>,
     /// Whether nobody said what snow there is.
     pub(crate) snow_assumed: bool,
     /// The same question all along the leg.
@@ -50,9 +52,14 @@ pub(crate) fn answer(fall: &FallAnswer, order: Option<OrderAdvice>) -> Option<Ar
         slope_known: fall.along.slope_known,
         gap_m: team.gap_m,
         knots_counted: team.knots.is_some(),
-        everybody: holding.fallers.iter().map(|f| held(&f.verdict)).collect(),
+        everybody: fall.everybody.clone(),
         order,
     })
+}
+
+/// How everybody's fall is held over the one gap that was asked about.
+pub(crate) fn everybody(holding: &Holding) -> Vec<Held> {
+    holding.fallers.iter().map(|f| held(&f.verdict)).collect()
 }
 
 fn held(verdict: &HoldingAnswer) -> Held {

@@ -4,6 +4,7 @@ use crate::{
     plan::leg::Ledger,
     practice::{Rule, Rules},
     rope::share,
+    trip::rope::Rope,
 };
 
 /// A rope that a team carries.
@@ -26,6 +27,17 @@ pub struct RopeLoad {
     pub length_m: f64,
     /// Millimetres; without it the rules assume one.
     pub diameter_mm: Option<f64>,
+}
+
+impl RopeLoad {
+    /// A rope at hand.
+    #[must_use]
+    pub(crate) fn of(rope: &Rope) -> Self {
+        Self {
+            length_m: rope.length_m,
+            diameter_mm: rope.diameter_mm,
+        }
+    }
 }
 
 /// How a rope is carried on a leg.

@@ -30,8 +30,10 @@ use crate::{
 pub(crate) struct HeldAlong {
     /// In walking order; neighbours that say the same are one.
     pub(crate) runs: Vec<HeldRun>,
-    /// The team as it stands at the worst place.
+    /// The team as it stands at the worst place, over the gap over which somebody's fall is held worst.
     pub(crate) worst: Team,
+    /// The widths that a gap may have there, the greatest first, metres.
+    pub(crate) gaps_m: Vec<f64>,
     /// That place.
     pub(crate) piece: Stretch,
     /// Whether heights say how steep it is there.
@@ -104,12 +106,14 @@ impl AskedSlopes {
             let known = along.get_or_insert_with(|| HeldAlong {
                 runs: Vec::new(),
                 worst: team.clone(),
+                gaps_m: Vec::new(),
                 piece: incline.piece,
                 slope_known: incline.down_deg.is_some(),
             });
             if worst.is_none_or(|w| alarm > w) {
                 worst = Some(alarm);
                 known.worst = team;
+                known.gaps_m = stance::gaps_m(draft, at.gap_given).collect();
                 known.piece = incline.piece;
                 known.slope_known = incline.down_deg.is_some();
             }

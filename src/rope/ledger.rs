@@ -36,15 +36,21 @@ fn with_knots(people: usize, spacing_m: f64, knots_m: f64, rules: &Rules) -> Led
 
 /// Rope asked for by another spacing of the same team with the same wish for knots, metres.
 #[must_use]
-#[expect(clippy::cast_precision_loss, reason = "knots are few")]
 pub fn total_at_m(people: usize, spacing_m: f64, knots: &KnotSet, rules: &Rules) -> f64 {
+    at(people, spacing_m, knots, rules).total_m
+}
+
+/// The ledger at another spacing of the same team with the same wish for knots.
+#[must_use]
+#[expect(clippy::cast_precision_loss, reason = "knots are few")]
+pub(crate) fn at(people: usize, spacing_m: f64, knots: &KnotSet, rules: &Rules) -> Ledger {
     let each_end = if knots.count == 0 {
         0
     } else {
         knots::fitting(people, spacing_m, rules)
     };
     let knots_m = (2 * each_end) as f64 * knots.rope_each_m;
-    with_knots(people, spacing_m, knots_m, rules).total_m
+    with_knots(people, spacing_m, knots_m, rules)
 }
 
 /// The next length sold that holds so much rope; `None` above the longest.

@@ -1,7 +1,8 @@
-//! Where along the rope each tie-in and knot comes, so that it can be laid out and tied in one pass.
+//! Where along the rope each tie-in and knot comes, so that it can be laid out and tied in one pass. What would lie beyond
+//! the end of the rope has no place.
 
 use crate::{
-    plan::leg::{KnotSet, Mark, MarkKind},
+    plan::leg::{KnotSet, Mark, MarkKind, NoPlace},
     practice::{Rule, Rules},
 };
 
@@ -13,11 +14,16 @@ use crate::{
 /// let job = schrund::example::pair()?;
 /// let team = &schrund::plan(&job)?.legs[1].teams[0];
 /// // Tied with the coils needed instead of those carried, and half a metre wider.
-/// let layout = RopeLayout { people: 2, spacing_m: team.spacing_m + 0.5, knots: &team.knots, coil_m: team.coil_m };
-/// let laid = marks(&layout, &job.rules);
+/// let wider_m = team.spacing_m + 0.5;
+/// let layout = RopeLayout { people: 2, spacing_m: wider_m, knots: &team.knots, coil_m: team.coil_m, rope_m: None };
+/// let (laid, _) = marks(&layout, &job.rules);
 /// assert_eq!((laid.len(), laid[0].at_m), (team.marks.len(), team.coil_m), "as many knots, behind a shorter coil");
 /// let end_m = laid.last().map(|mark| mark.at_m).expect("an end");
 /// assert!((end_m - team.ledger.total_m - 0.5).abs() < 1e-9, "half a metre more between the two");
+/// // On a rope of 20 m, without coils, only the first of them finds a place, and no knot beyond 18.8 m does.
+/// let (laid, beyond) = marks(&RopeLayout { coil_m: 0.0, rope_m: Some(20.0), ..layout }, &job.rules);
+/// assert!(laid.iter().all(|mark| mark.at_m <= 20.0) && laid.last().map(|mark| mark.at_m) == Some(20.0));
+/// assert_eq!(beyond.last().and_then(|mark| mark.person), Some(2));
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
@@ -30,17 +36,21 @@ pub struct RopeLayout<'a> {
     pub knots: &'a KnotSet,
     /// Coil carried by each end person, metres.
     pub coil_m: f64,
+    /// Length of the rope at hand, metres, where one is: what would lie beyond it has no place.
+    pub rope_m: Option<f64>,
 }
 
 /// The marks from the first person's free end, in metres before anything is tied. A tie-in or knot
-/// begins at its mark and takes its rope from there on.
+/// begins at its mark and takes its rope from there on. Beside them stands what has no place on the rope.
 #[must_use]
-pub fn marks(layout: &RopeLayout<'_>, rules: &Rules) -> Vec<Mark> {
+pub fn marks(layout: &RopeLayout<'_>, rules: &Rules) -> (Vec<Mark>, Vec<NoPlace>) {
     let people = layout.people;
     let mut tape = Tape {
         at_m: 0.0,
         arm_span_m: rules[Rule::ArmSpanM],
+        rope_m: layout.rope_m.unwrap_or(f64::INFINITY),
         marks: Vec::new(),
+        no_place: Vec::new(),
     };
     tape.run(layout.coil_m);
     for i in 0..people {
@@ -51,16 +61,21 @@ pub fn marks(layout: &RopeLayout<'_>, rules: &Rules) -> Vec<Mark> {
         }
     }
     tape.run(layout.coil_m);
-    tape.tie(MarkKind::End, None, 0.0);
-    tape.marks
+    tape.end();
+    (tape.marks, tape.no_place)
 }
 
 /// A tape laid along the rope.
 struct Tape {
     at_m: f64,
     arm_span_m: f64,
+    rope_m: f64,
     marks: Vec<Mark>,
+    no_place: Vec<NoPlace>,
 }
+
+/// A rope cut off by less than this is still long enough, metres: noise of sums.
+const NOISE_M: f64 = 1e-6;
 
 impl Tape {
     fn run(&mut self, length_m: f64) {
@@ -68,13 +83,36 @@ impl Tape {
     }
 
     fn tie(&mut self, kind: MarkKind, person: Option<usize>, takes_m: f64) {
+        let missing_m = self.at_m + takes_m - self.rope_m;
+        if missing_m > NOISE_M {
+            self.no_place.push(NoPlace {
+                kind,
+                person,
+                missing_m,
+            });
+        } else {
+            self.mark(self.at_m, kind, person);
+        }
+        self.run(takes_m);
+    }
+
+    /// The end of the rope, wherever the set-up would end.
+    fn end(&mut self) {
+        let at_m = if self.at_m > self.rope_m - NOISE_M {
+            self.rope_m
+        } else {
+            self.at_m
+        };
+        self.mark(at_m, MarkKind::End, None);
+    }
+
+    fn mark(&mut self, at_m: f64, kind: MarkKind, person: Option<usize>) {
         self.marks.push(Mark {
-            at_m: self.at_m,
-            at_arm_spans: self.at_m / self.arm_span_m,
+            at_m,
+            at_arm_spans: at_m / self.arm_span_m,
             kind,
             person,
         });
-        self.run(takes_m);
     }
 
     fn span(&mut self, layout: &RopeLayout<'_>, knots_at_m: &[f64]) {

@@ -58,7 +58,9 @@ impl Draft {
             spacing_m,
             knots: &self.knots,
             coil_m: carried.coil_m,
+            rope_m: rope.map(|(_, r)| r.length_m),
         };
+        let (marks, no_place) = marks::marks(&layout, rules);
         let (reach, haul, unanswered) = self.rescue(carried.coil_m, given, rules);
         let setup = TeamSetup {
             team: self.team,
@@ -68,7 +70,8 @@ impl Draft {
             coil_carried_m: carried.coil_m,
             bag_m: carried.bag_m,
             sold_length_m,
-            marks: marks::marks(&layout, rules),
+            marks,
+            no_place,
             rope: rope.map(|(number, r)| at_hand(number, r, self.ledger.total_m)),
             as_tied_gap_m: self.spacing.gap_given().then_some(as_tied_gap_m),
             covers_at_spacing_m: given_m.and_then(|m| self.covers_at_spacing_m(m, factor, rules)),

@@ -39,9 +39,14 @@ impl Tied {
         self.ledger.total_m + 2.0 * short_m.fold(obliged_m.max(0.0), f64::max)
     }
 
+    /// Coil of each end person with this rope as carried, metres.
+    pub(crate) fn coil_carried_m(&self, load: RopeLoad, rules: &Rules) -> f64 {
+        Carried::of(&self.ledger, load, rules).coil_m
+    }
+
     /// How it stands with this rope as carried: whether somebody is beyond every loop, or a rescue strand is short.
     pub(crate) fn by_reach(&self, load: RopeLoad, rules: &Rules) -> Verdict {
-        let coil_m = Carried::of(&self.ledger, load, rules).coil_m;
+        let coil_m = self.coil_carried_m(load, rules);
         let all = reserve::free(self.people, self.spacing_m, coil_m);
         let beyond = all
             .iter()

@@ -1,4 +1,4 @@
-//! The field table in words: which ground a part of it is for, and up to which gap a rope holds there.
+//! The field table in words: which ground a part of it is for, and up to which gap a rope is long enough there.
 
 use crate::{
     plan::field::{FieldAskew, FieldGround, FieldLimit},
@@ -30,7 +30,7 @@ pub fn on(limit: &FieldLimit, teams: usize, voice: Voice) -> Said {
     voice.say("field-for-team", &args)
 }
 
-/// Up to which gap the rope of a team holds on one ground; `teams` is how many rope teams there are.
+/// Up to which gap the rope of a team is long enough on one ground; `teams` is how many rope teams there are.
 #[must_use]
 pub fn limit(limit: &FieldLimit, teams: usize, voice: Voice) -> Said {
     let named = limit.rope.as_ref().map(|named| rope(named, voice));

@@ -8,7 +8,6 @@ use crate::{
     plan::{
         Carry,
         fall::{Arrest, HaulAnswer, Held, OrderAdvice, Reach, Side},
-        leg::{Mark, MarkKind, TeamSetup},
         name::PersonOnRope,
         place::HeightsFrom,
         why::{CarryWhy, KnotsWanted, KnotsWhy},
@@ -295,22 +294,6 @@ pub fn reach(reach: &Reach, persons: &[PersonOnRope], voice: Voice) -> Said {
         ("count", Arg::Count(reach.needs_untied.len())),
     ];
     voice.say("reach-untied", &args)
-}
-
-/// What is tied at a mark: `Ada ties in`, `brake knot`.
-#[must_use]
-pub fn mark(mark: &Mark, setup: &TeamSetup, voice: Voice) -> Said {
-    match mark.kind {
-        MarkKind::TieIn => {
-            let who = position(&setup.persons, mark.person.unwrap_or_default(), voice);
-            voice.say("mark-tie-in", &[("who", Arg::Said(who))])
-        }
-        MarkKind::Knot => voice.say("mark-knot", &[]),
-        MarkKind::End => {
-            let bag = if setup.bag_m > 1e-9 { "yes" } else { "no" };
-            voice.say("mark-end", &[("bag", Arg::Word(bag))])
-        }
-    }
 }
 
 /// For whom a rope is, and because of which leg; `teams` is how many rope teams there are.

@@ -15,6 +15,7 @@ use crate::{
     },
     practice::{Rule, Rules},
     rope::{
+        carried::{Carried, RopeLoad},
         draft::Draft,
         legs::RopedLeg,
         share::{self, Shared},
@@ -47,7 +48,8 @@ pub(crate) fn field(
                 on: &on,
                 rules: job.rules,
             };
-            rows.extend(GAPS_M.map(|gap_m| table.row(gap_m, rope.map(|(_, r)| r))));
+            let own = rope.map(|(_, r)| r);
+            rows.extend(GAPS_M.map(|gap_m| table.row(gap_m, own, bought_m)));
             limits.push(table.limit(rope, bought_m));
         }
     }
@@ -130,13 +132,22 @@ impl Table<'_> {
         Draft::new(self.team, spacing, over, hardship, self.rules)
     }
 
-    fn row(&self, gap_m: f64, rope: Option<&Rope>) -> FieldRow {
+    fn row(&self, gap_m: f64, rope: Option<&Rope>, bought_m: Option<f64>) -> FieldRow {
         let draft = self.draft(gap_m);
         let (people, spacing, ledger) = (self.team.size(), draft.spacing, draft.ledger);
+        let load = rope.map_or_else(
+            || RopeLoad {
+                // One that holds this row is taken, if the trip is not planned with a longer one.
+                length_m: bought_m.unwrap_or_default().max(ledger.total_m),
+                diameter_mm: None,
+            },
+            RopeLoad::of,
+        );
         let set_up = spacing.enough.then(|| FieldSetUp {
             spacing_m: spacing.spacing_m,
             knots: draft.knots.count,
             coil_m: ledger.coils_m / 2.0,
+            coil_carried_m: Carried::of(&ledger, load, self.rules).coil_m,
             rope_m: ledger.total_m,
             over_one_gap: spacing::over_one_gap(people, spacing.spacing_m, gap_m),
         });

@@ -12,9 +12,13 @@ use crate::{
         spacing::{self, Spacing},
         worst::Meeting,
     },
-    plan::keep::{ChangeCost, KeepSetup, KeptRun, KeptTeam},
+    plan::{
+        keep::{ChangeCost, KeepSetup, KeptRun, KeptTeam},
+        leg::Ledger,
+    },
     practice::{Rule, Rules, SOLD_LENGTHS_M},
     rope::{
+        carried::{Carried, RopeLoad},
         draft::Draft,
         ledger,
         legs::RopedLeg,
@@ -121,14 +125,27 @@ impl<'a> Keeping<'a> {
         while growing.start > run.start {
             growing.next()?;
         }
-        let teams: Vec<KeptTeam> = growing
-            .teams
-            .iter()
-            .map(|team| team.kept(self.job.rules))
-            .collect();
+        let kept = |team: &GrowingTeam<'_>| team.kept(self.load(team), self.job.rules);
+        let teams: Vec<KeptTeam> = growing.teams.iter().map(kept).collect();
         let next = self.legs.get(run.end).copied();
         let stretches = kept::grown(self.job, &self.ice, self.legs.get(run)?, next, &teams)?;
         Some((teams, stretches))
+    }
+
+    /// The rope that the team carries, or the length sold that it takes.
+    fn load(&self, team: &GrowingTeam<'_>) -> RopeLoad {
+        let (number, needed_m) = (team.first.team, team.needed_m(self.job.rules));
+        let sold_m = || {
+            let bought_m = self.ropes.bought_m(number).unwrap_or_default();
+            bought_m.max(share::to_buy_m(needed_m))
+        };
+        match self.ropes.of_team(number, self.job.ropes) {
+            Some((_, rope)) => RopeLoad::of(rope),
+            None => RopeLoad {
+                length_m: sold_m(),
+                diameter_mm: None,
+            },
+        }
     }
 
     /// Whether the rope carried, or the longest sold, holds it.
@@ -258,12 +275,16 @@ impl<'k> GrowingTeam<'k> {
         }
     }
 
-    fn needed_m(&self, rules: &Rules) -> f64 {
+    fn ledger(&self, rules: &Rules) -> Ledger {
         let people = self.first.persons.len();
-        ledger::total_at_m(people, self.spacing_m, &self.most_knots.knots, rules)
+        ledger::at(people, self.spacing_m, &self.most_knots.knots, rules)
     }
 
-    fn kept(&self, rules: &Rules) -> KeptTeam {
+    fn needed_m(&self, rules: &Rules) -> f64 {
+        self.ledger(rules).total_m
+    }
+
+    fn kept(&self, load: RopeLoad, rules: &Rules) -> KeptTeam {
         let people = self.first.persons.len();
         let tied = self.most_knots.knots.count > 0;
         let knots = || knots::fitting(people, self.spacing_m, rules);
@@ -272,6 +293,7 @@ impl<'k> GrowingTeam<'k> {
             spacing_m: self.spacing_m,
             knots_each_end: if tied { knots() } else { 0 },
             coil_m: reserve::coil_m(people, self.spacing_m, rules),
+            coil_carried_m: Carried::of(&self.ledger(rules), load, rules).coil_m,
             needed_m: self.needed_m(rules),
             longer_m: reserve::spans_m(people.saturating_sub(1), self.spacing_m - self.least_m),
         }

@@ -140,7 +140,11 @@ impl Words {
         let why = say::setup::knots_why(&setup.knots.why, self.0);
         put(&mut value["knots"], "says", &why);
         for (value, mark) in members(value, "marks").iter_mut().zip(&setup.marks) {
-            put(value, "what", &say::setup::mark(mark, setup, self.0));
+            put(value, "what", &say::mark::mark(mark, setup, self.0));
+        }
+        let beyond = members(value, "no_place").iter_mut();
+        for (value, none) in beyond.zip(&setup.no_place) {
+            put(value, "what", &say::mark::beyond(none, setup, self.0));
         }
         if let Some(arrest) = &setup.arrest {
             let value = &mut value["arrest"];

@@ -101,12 +101,12 @@ fn row(way: &Way, voice: Voice) -> Cells {
             m => voice.units.number(m, Round::Down),
         }),
         needs(way, voice),
-        format!("{:.1}", way.rope_mass_kg),
+        Round::Up.fixed(way.rope_mass_kg, 1),
         way.left_to_hold.to_string(),
         voice
             .say(if way.another_team { "yes" } else { "no" }, &[])
             .to_string(),
-        voice.units.number(way.coil_m, Round::Up),
+        voice.units.number(way.coil_carried_m, Round::Down),
         format!(
             "{} {}",
             sentence::verdict(way.verdict, voice),

@@ -87,7 +87,7 @@ fn sections(sheet: &Sheet<'_>) -> Markup {
             (section("insets", "Each roped leg", insets(&picture)))
         }
         (section("zones", "Zones on the way", legs::zones(sheet, voice)))
-        @if roped { (section("limits", "Where it stops holding good", limits::limits(sheet, voice))) }
+        @if roped { (section("limits", "How wide a gap it is spaced for", limits::limits(sheet, voice))) }
         @if roped { (section("holding", "If somebody falls", holding::holding(&sheet.plan.legs, voice))) }
         (section("field", "If the gap is another one", hand::table(&sheet.plan.field, voice)))
         @if roped { (section("gear", "Who has what on them", hand::gear(&sheet.plan.gear, voice))) }

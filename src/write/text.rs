@@ -84,10 +84,15 @@ fn carry(sheet: &Sheet<'_>, voice: Voice) -> String {
 #[must_use]
 pub fn leg(leg: &Leg, voice: Voice) -> String {
     let row = LegRow::new(leg, voice);
-    let reasons = reasons(leg);
-    let told = |form: Form| ascii(&(form(leg, &row, voice) + &reasons));
-    let forms: [Form; 4] = [fullest, full, terse, counted];
-    let mut said = forms.into_iter().map(told);
+    let found = reasons(leg);
+    let all = found.len();
+    let told = |(form, named): (Form, usize)| {
+        ascii(&(form(leg, &row, voice) + &why(found.get(..named).unwrap_or(&found), all)))
+    };
+    let fewer = |form: Form| (1..=all.max(1)).rev().map(move |named| (form, named));
+    let forms = [(fullest as Form, all), (full, all)].into_iter();
+    let forms = forms.chain(fewer(terse)).chain(fewer(counted));
+    let mut said = forms.chain([(least as Form, 1)]).map(told);
     said.find(|text| text.len() <= MOST).unwrap_or_else(|| {
         let report = voice.say("message-report", &[]);
         ascii(&format!("{}\n{report}", bare(leg, voice)))
@@ -97,26 +102,38 @@ pub fn leg(leg: &Leg, voice: Voice) -> String {
 /// One way to say a leg.
 type Form = fn(&Leg, &LegRow<'_>, Voice) -> String;
 
-/// Why the leg wants a look, in the words of the codes: `! STOP fall held in none`.
-fn reasons(leg: &Leg) -> String {
-    let of = |level: Level| {
-        let of_level = leg.findings.iter().filter(move |f| f.level() == level);
-        let mut codes: Vec<String> = of_level.map(|f| f.code().replace('-', " ")).collect();
-        codes.dedup();
-        codes.join(", ")
+/// What the leg wants a look for, the gravest first, in the words of the codes.
+fn reasons(leg: &Leg) -> Vec<(Level, String)> {
+    let grave = leg.findings.iter().filter(|f| f.level() < Level::Note);
+    let mut found: Vec<(Level, String)> = grave
+        .map(|f| (f.level(), f.code().replace('-', " ")))
+        .collect();
+    found.sort_by_key(|(level, _)| *level);
+    found.dedup();
+    found
+}
+
+/// `! STOP fall held in none; OUTSIDE no setup; two over one gap, +2`: the rest of so many is counted.
+fn why(named: &[(Level, String)], all: usize) -> String {
+    let word = |level: Level| match level {
+        Level::Error | Level::Stop => "STOP ",
+        Level::Outside => "OUTSIDE ",
+        Level::Look | Level::Note => "",
     };
-    let levels = [
-        (Level::Stop, "STOP "),
-        (Level::Outside, "OUTSIDE "),
-        (Level::Look, ""),
-    ];
-    let told = levels.map(|(level, word)| (word, of(level)));
-    let told = told.iter().filter(|(_, codes)| !codes.is_empty());
-    let told: Vec<String> = told.map(|(word, codes)| format!("{word}{codes}")).collect();
+    let of_level = |named: &[(Level, String)]| {
+        let codes: Vec<&str> = named.iter().map(|(_, code)| code.as_str()).collect();
+        let level = named.first().map_or("", |(level, _)| word(*level));
+        format!("{level}{}", codes.join(", "))
+    };
+    let told: Vec<String> = named.chunk_by(|a, b| a.0 == b.0).map(of_level).collect();
     if told.is_empty() {
         return String::new();
     }
-    format!("\n! {}", told.join("; "))
+    let more = match all - named.len() {
+        0 => String::new(),
+        more => format!(", +{more}"),
+    };
+    format!("\n! {}{more}", told.join("; "))
 }
 
 /// The signs of the other outputs in ASCII; what has no twin is left out.
@@ -180,45 +197,72 @@ fn whole(leg: &Leg, row: &LegRow<'_>, height: Option<(&str, Arg<'_>)>, voice: Vo
         ];
         format!("{who}{}", voice.say("message-team", &args))
     }));
-    if !row.gap.is_empty() {
-        let args = [("gap", figure(&row.gap)), unit()];
-        lines.push(voice.say("message-gap", &args).to_string());
-    }
-    if leg.roped {
-        let place = format!("{:.5} {:.5}", leg.start[1], leg.start[0]);
-        let place = ("place", figure(&place));
-        let up = match height {
-            Some(height) => voice.say("message-up-height", &[place, height]),
-            None => voice.say("message-up", &[place]),
-        };
-        lines.push(up.to_string());
-    }
+    lines.extend(gap(row, voice));
+    lines.extend(up(leg, height, voice));
     lines.join("\n")
+}
+
+/// `gap 15 (17.4) m`; nothing where nobody gave one.
+fn gap(row: &LegRow<'_>, voice: Voice) -> Option<String> {
+    let unit = ("unit", Arg::Said(Said::words(voice.units.short())));
+    let args = [("gap", Arg::Said(Said::figure(&row.gap))), unit];
+    (!row.gap.is_empty()).then(|| voice.say("message-gap", &args).to_string())
+}
+
+/// Where the team ropes up: `up 66.50440 2.00000`.
+fn up(leg: &Leg, height: Option<(&str, Arg<'_>)>, voice: Voice) -> Option<String> {
+    let place = format!("{:.5} {:.5}", leg.start[1], leg.start[0]);
+    let place = ("place", Arg::Said(Said::figure(&place)));
+    let up = || match height {
+        Some(height) => voice.say("message-up-height", &[place, height]),
+        None => voice.say("message-up", &[place]),
+    };
+    leg.roped.then(|| up().to_string())
+}
+
+/// Gap and place on one line.
+fn gap_and_place(leg: &Leg, row: &LegRow<'_>, voice: Voice) -> Option<String> {
+    let all: Vec<String> = gap(row, voice)
+        .into_iter()
+        .chain(up(leg, None, voice))
+        .collect();
+    (!all.is_empty()).then(|| all.join(", "))
 }
 
 fn terse(leg: &Leg, row: &LegRow<'_>, voice: Voice) -> String {
     let mut lines = vec![bare(leg, voice)];
     let said = teams(row).into_iter().map(|(who, team)| {
         let coil = match team.setup.coil_carried_m {
-            coil_m if coil_m > 0.0 => voice.units.length(coil_m, Round::Down),
-            _ => "0".to_owned(),
+            coil_m if coil_m > 0.0 => {
+                let coil = ("coil", Arg::There(coil_m));
+                voice.say("message-coils", &[coil])
+            }
+            _ => voice.say("coils-none", &[]),
         };
         let figure = |text: &str| Arg::Said(Said::figure(text));
         let args = [
             ("spacing", figure(&team.spacing)),
             ("knots", Arg::Count(team.setup.knots.count)),
-            ("coil", figure(&coil)),
+            ("coils", Arg::Said(coil)),
             ("rope", figure(&team.needed)),
             ("unit", Arg::Said(Said::words(voice.units.short()))),
         ];
         format!("{who}{}", voice.say("message-team-terse", &args))
     });
     lines.extend(said);
+    lines.extend(gap_and_place(leg, row, voice));
     lines.join("\n")
 }
 
-/// Many different teams: how they differ, and where the rest stands.
+/// Many different teams: how they differ, where the rest stands, the gap and the place.
 fn counted(leg: &Leg, row: &LegRow<'_>, voice: Voice) -> String {
+    let lines = [least(leg, row, voice)].into_iter();
+    let lines: Vec<String> = lines.chain(gap_and_place(leg, row, voice)).collect();
+    lines.join("\n")
+}
+
+/// The same without gap and place.
+fn least(leg: &Leg, row: &LegRow<'_>, voice: Voice) -> String {
     let needed_m = leg.teams.iter().map(|t| t.ledger.total_m);
     let args = [
         ("teams", Arg::Count(row.teams.len())),

@@ -53,7 +53,7 @@ fn walking_closer_is_the_first_cure() {
     assert!(cure.verdict < Verdict::Outside, "{cure:?}");
     assert_eq!(
         hint(&trip),
-        "walk 12 m apart instead of 14 m: the 40 m rope holds it, gaps to 15 m covered"
+        "walk 12 m apart instead of 14 m: the 40 m rope is long enough, spaced for gaps up to 15 m"
     );
 }
 
@@ -68,6 +68,43 @@ fn nobody_walks_closer_than_the_gap_asks_for() {
     assert!(cure(&unknown).is_none_or(|cure| !cure.changes.iter().any(closer)));
 }
 
+/// A cure told for several places holds at each of them, and what is done otherwise is told apart.
+#[test]
+fn one_cure_for_two_places_is_the_lesser_one() {
+    let wide = cure(&four(10.0, &[40.0])).expect("one holds");
+    let narrow = RopeCure {
+        as_tied_gap_m: Some(12.5),
+        verdict: Verdict::Look,
+        needed_m: 39.0,
+        ..wide.clone()
+    };
+    for both in [wide.for_both(&narrow), narrow.for_both(&wide)] {
+        let both = both.expect("the same is done");
+        assert_eq!(
+            (both.as_tied_gap_m, both.verdict),
+            (Some(12.5), Verdict::Look)
+        );
+        assert!(
+            (both.needed_m - wide.needed_m).abs() < 1e-9,
+            "what either needs"
+        );
+    }
+    let unknown = RopeCure {
+        as_tied_gap_m: None,
+        ..wide.clone()
+    };
+    assert_eq!(
+        wide.for_both(&unknown),
+        None,
+        "no width is claimed where nobody gave one"
+    );
+    let closer = RopeCure {
+        spacing_m: 11.0,
+        ..wide.clone()
+    };
+    assert_eq!(wide.for_both(&closer), None, "something else is done");
+}
+
 #[test]
 fn two_ropes_are_joined_where_nothing_else_helps() {
     let trip = four(20.0, &[40.0, 30.0]);
@@ -80,7 +117,7 @@ fn two_ropes_are_joined_where_nothing_else_helps() {
     assert!((length_m - 69.4).abs() < 1e-9, "{length_m}");
     let hint = hint(&trip);
     assert!(
-        hint.ends_with("together they hold it, gaps to 20 m covered"),
+        hint.ends_with("together they are long enough, spaced for gaps up to 20 m"),
         "{hint}"
     );
 }

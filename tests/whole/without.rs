@@ -96,6 +96,33 @@ fn each_rope_that_is_carried_is_lost_in_turn_the_worst_first() {
     assert_eq!(nameless.len(), 3, "where no rope is named none is lost");
 }
 
+/// A rope that stays at home is not there when the one that was carried is lost, or when somebody joins or is hurt.
+#[test]
+fn nobody_counts_on_a_rope_that_stays_at_home() {
+    let trip = |ropes: &[f64]| Trip::straight(&ZONES).people(3).ropes(ropes);
+    let (plan, with) = beside(&trip(&[60.0, 70.0]));
+    let carried: Vec<usize> = plan
+        .carry
+        .iter()
+        .filter_map(|c| Some(c.rope.as_ref()?.rope))
+        .collect();
+    assert_eq!(carried, [1], "the lighter one is long enough");
+    let (_, alone) = beside(&trip(&[60.0]));
+    let told = |others: &[Other]| -> Vec<_> {
+        let seen = |other: &Other| (other.differs.clone(), other.plan.as_ref().ok().map(seen));
+        others.iter().map(seen).collect()
+    };
+    assert_eq!(told(&with), told(&alone));
+    let lost = with
+        .iter()
+        .find(|other| matches!(other.differs, Difference::RopeLost { .. }));
+    let lost = lost.and_then(|other| other.plan.as_ref().ok()).unwrap();
+    assert!(
+        lost.verdict() >= Verdict::Outside,
+        "with the other at home nobody is roped"
+    );
+}
+
 #[test]
 fn the_only_rope_lost_leaves_none() {
     let cases = all(&Trip::straight(&ZONES).people(3).ropes(&[60.0]));

@@ -1,6 +1,6 @@
 //! The plan on a terminal: every set-up once, drawn ropes, nothing wider than asked for.
 
-use schrund::{say::units::Units, write::parts::rope_line};
+use schrund::{plan::leg::MarkKind, say::voice::Voice, write::parts::rope_line};
 use unicode_width::UnicodeWidthStr;
 
 use crate::fixture::trip::Trip;
@@ -18,7 +18,7 @@ fn shown(trip: &Trip, width: usize) -> String {
 }
 
 #[test]
-fn a_stranger_finds_rope_people_spacing_knots_and_what_is_not_covered() {
+fn a_stranger_finds_rope_people_spacing_knots_and_what_is_not_planned_for() {
     let text = shown(
         &Trip::straight(&ZONES[..1])
             .party(&[82.0, 75.0])
@@ -31,7 +31,7 @@ fn a_stranger_finds_rope_people_spacing_knots_and_what_is_not_covered() {
         "people    person 1 (82 kg), person 2 (75 kg); the first walks ahead",
         "3 from each end person, the first after 3 m, then every 2 m; snow deep",
         "27.9 m in the coil of each end person, 22.5 m of it needed; a drop loop from where the",
-        "covers    gaps up to 10 m as it is tied here; this rope, tied anew 17.5 m apart, up to 12.5 m;",
+        "gaps      spaced for gaps up to 10 m as it is tied here; this rope, tied anew 17.5 m apart, for",
     ] {
         assert!(text.contains(words), "no \"{words}\" in\n{text}");
     }
@@ -65,7 +65,7 @@ fn a_drawn_rope_is_as_long_as_its_ledger() {
             .plan();
         for setup in plan.legs.iter().flat_map(|l| &l.teams) {
             for width in [30, 86] {
-                let lines = rope_line::drawn(setup, Units::Metric, width);
+                let lines = rope_line::drawn(setup, Voice::default(), width);
                 assert!(lines.iter().all(|l| l.width() <= width), "{lines:?}");
                 let drawn = lines.concat();
                 assert_eq!(drawn.matches('x').count(), setup.knots.count, "{drawn}");
@@ -83,5 +83,43 @@ fn a_drawn_rope_is_as_long_as_its_ledger() {
                 );
             }
         }
+    }
+}
+
+/// A mark at a place that the rope does not have is one that nobody can tie.
+#[test]
+fn a_rope_too_short_is_drawn_and_marked_to_its_end_and_no_further() {
+    for (people, rope_m) in [
+        (2, 0.5),
+        (2, 20.0),
+        (2, 44.0),
+        (3, 28.0),
+        (3, 29.9),
+        (4, 30.0),
+    ] {
+        let plan = Trip::straight(&ZONES[..1])
+            .party(&vec![80.0; people])
+            .ropes(&[rope_m])
+            .plan();
+        let setup = plan.legs.iter().find_map(|l| l.teams.first()).unwrap();
+        let last = setup.marks.last().unwrap();
+        assert_eq!((last.kind, last.at_m), (MarkKind::End, rope_m), "{people}");
+        assert!(setup.marks.iter().all(|m| m.at_m <= rope_m), "{setup:?}");
+        let ties = |kind| setup.marks.iter().filter(|m| m.kind == kind).count();
+        let lost = |kind| setup.no_place.iter().filter(|m| m.kind == kind).count();
+        assert_eq!(ties(MarkKind::TieIn) + lost(MarkKind::TieIn), people);
+        let knots = ties(MarkKind::Knot) + lost(MarkKind::Knot);
+        assert_eq!(knots, setup.knots.count, "each is on the rope or told");
+        let short_m = setup.ledger.total_m - rope_m;
+        assert!(
+            setup
+                .no_place
+                .iter()
+                .all(|none| none.missing_m <= short_m + 1e-9)
+        );
+        let drawn = rope_line::drawn(setup, Voice::default(), 500).concat();
+        assert_eq!(drawn.matches('x').count(), ties(MarkKind::Knot), "{drawn}");
+        assert_eq!(drawn.matches('(').count(), ties(MarkKind::TieIn), "{drawn}");
+        assert!(drawn.contains("rope ends here, "), "{drawn}");
     }
 }

@@ -54,6 +54,26 @@ fn a_leg_with_one_team_is_told_whole() {
     assert!(said.contains(roped.verdict.as_str()), "{said}");
 }
 
+/// What a leader needs on the spot is told, whatever is found of the leg.
+#[test]
+fn the_gravest_leg_keeps_its_gap_and_its_place() {
+    let zone = r#"{"gap_m":20,"surface":"bare","snow_depth_m":0.4,"strike_deg":60}"#;
+    let plan = Trip::straight(&[zone]).people(3).ropes(&[60.0]).plan();
+    for leg_of in [over_the_pass(3).plan.legs.clone(), plan.legs].concat() {
+        let said = leg(&leg_of, Voice::default());
+        let row = LegRow::new(&leg_of, Voice::default());
+        assert!(!said.contains("0 kn"), "{said}");
+        if leg_of.roped {
+            assert!(said.contains(&format!("gap {} m", row.gap)), "{said}");
+            assert!(said.contains("up "), "{said}");
+            let grave = leg_of.findings.first().expect("something is found");
+            let named = grave.code().replace('-', " ");
+            let graver_than_a_note = grave.level() < schrund::fault::Level::Note;
+            assert!(!graver_than_a_note || said.contains(&named), "{said}");
+        }
+    }
+}
+
 #[test]
 fn teams_with_one_set_up_are_told_once() {
     let trip = over_the_pass(6);

@@ -44,12 +44,12 @@ no-rope-fits = { $lack ->
 }
 bend-blocks-the-loaded-strand = two ropes are joined in this one: no haul on the loaded strand runs over the bend
 
-rope-cure = { $how }: { $rope } holds it{ $gap-given ->
-    [yes] , gaps to { $gap } covered
+rope-cure = { $how }: { $rope } is long enough{ $gap-given ->
+    [yes] , spaced for gaps up to { $gap }
    *[no] { "" }
 }
-rope-cure-joined = { $how }: together they hold it{ $gap-given ->
-    [yes] , gaps to { $gap } covered
+rope-cure-joined = { $how }: together they are long enough{ $gap-given ->
+    [yes] , spaced for gaps up to { $gap }
    *[no] { "" }
 }
 rope-cure-spacing = walk { $spacing } apart instead of { $planned }
@@ -79,7 +79,22 @@ along-the-crevasses = the team runs along the crevasses of { $zone } near { $at 
     .hint = walk in echelon there, or take another line
 
 two-over-one-gap = { $over } people can stand over one gap of { $gap } at once with { $spacing } between them; { $left } left to hold
-    .hint = cross such bridges one by one
+    .hint = { $alone ->
+    [yes] tied { $apart } apart only one is over it at a time, with { $needed } of rope; or belay each across from an anchor
+   *[no] on this rope nobody can be tied so that only one is over it at a time: belay each across from an anchor, or another line
+}
+
+halt-on-hidden-gaps = the halt of { $minutes } at { $at } lies { $beside ->
+    [yes] within the margin of
+   *[no] on
+} { $drawn ->
+    [yes] the hidden gaps of { $zone }
+   *[no] ice on which no zone is drawn, whose gaps nobody knows
+}
+    .hint = stay spread on a tight rope{ $off ->
+    [yes] , or rest at { $rest }, off all ice that is drawn or known
+   *[no] { "" }
+}
 
 loop-ends-short-of-the-lip = if { $who } falls, a drop loop ends { $short } short of the lip, with the rope as carried
     .hint = plan another rescue for them, a longer rope, or `cover = "anyone"`

@@ -12,7 +12,7 @@ merit-nothing-changed = nothing is done otherwise than the rules say
 merit-left-to-hold = most people left to hold
 merit-another-team = another rope team is there to help
 merit-lightest-ropes = lightest ropes
-merit-shortest-coil = shortest coil
+merit-shortest-coil = least coil needed
 merit-fewest-changes = fewest set-up changes
 merit-only = no other way weighed is better in anything
 merit-none = no other way weighed beats it in everything
@@ -34,7 +34,7 @@ options-more = { $more } more { $interface ->
     [flags] with `--format json`
    *[members] in the JSON
  }
-options-legend = left: fewest left to hold a fall · help: another rope team · coil: longest on one person
+options-legend = left: fewest left to hold a fall · help: another rope team · coil: longest carried on one person
 options-cautions = Read with these ways
 options-teams = teams
 options-spacing = spacing { $unit }

@@ -10,7 +10,7 @@ knots-some = { $bite ->
    *[doubtful] { $knots } knots?
 }
 coils-none = no coils
-coils-some = coils { $coil }
+coils-some = coils carried { $coil }
 coil-none = no coil
 
 ## Verdicts
@@ -23,7 +23,7 @@ verdict-stop = stop
 means-unroped = unroped
 means-inside = inside the limits you gave
 means-look = look: something to decide or to watch
-means-outside = outside: no set-up within the limits, or no rope that holds it
+means-outside = outside: no set-up within the limits, or no rope long enough for it
 means-stop = stop: roping together is not the answer here
 
 word-in-part = { $verdict } at { $where }; the rest { $rest }
@@ -162,7 +162,7 @@ block-title = { $teams ->
     [1] { $legs }: { $people } people, { $spacing } between neighbours, { $rope }
    *[other] { $legs }, team { $team }: { $people } people, { $spacing } between neighbours, { $rope }
 }
-block-rope-short = { $needed } of rope, rope { $rope } holds only { $length }
+block-rope-short = { $needed } of rope, rope { $rope } is only { $length } long
 block-rope = { $needed } of rope { $rope } ({ $length })
 block-rope-sold = { $needed } of rope, sold as { $length }
 block-rope-none = { $needed } of rope, more than any sold
@@ -195,10 +195,13 @@ block-haul = getting { $who } out, { $depth } below the lip: { $answer }{ $pull 
 }
 block-pull = { " (" }{ $force } to pull)
 block-pull-least = { " (at least " }{ $force } to pull)
-block-covers = gaps up to { $tied } as it is tied here; this rope, tied anew { $apart } apart, up to { $gap }; by the spacing rule, which says nothing about holding a fall
-block-covers-unknown = not reckoned, nobody gave a gap width here
-block-covers-nothing = no gap: the rope is too short
-block-covers-not = { $covers }; not covered: { $not }
+block-spaced = { $long-enough ->
+    [yes] spaced for gaps up to { $tied } as it is tied here; this rope, tied anew { $apart } apart, for gaps up to { $gap }
+   *[no] the rope is too short to be tied so; tied anew { $apart } apart it is spaced for gaps up to { $gap }
+}; by the spacing rule, which says nothing about holding a fall
+block-spaced-unknown = not reckoned, nobody gave a gap width here
+block-spaced-nothing = spaced for no gap: the rope is too short
+block-spaced-not = { $spaced }; not planned for: { $not }
 block-not-wider = wider gaps
 block-not-loop = a drop loop for { $who }
 block-not-two = two people in a gap at once
@@ -242,7 +245,12 @@ message-leg = L{ $leg } { $span } { $roped ->
    *[plain] unroped
 }
 message-team = { $spacing }, { $knots }, { $coils }, rope { $rope } { $unit }
-message-team-terse = { $spacing }, { $knots } kn, coil { $coil }, rope { $rope } { $unit }
+message-team-terse = { $spacing }{ $knots ->
+    [0] { "" }
+    [one] , 1 knot
+   *[other] , { $knots } knots
+}, { $coils }, rope { $rope } { $unit }
+message-coils = coils { $coil }
 message-gap = gap { $gap } { $unit }
 message-up = up { $place }
 message-up-height = up { $place } at { $height }
@@ -281,8 +289,8 @@ column-unit = { $unit }
 column-height = height
 column-zones = zones
 column-gap = gap { $unit }
-column-set-up = spacing, knots, coil
+column-set-up = spacing, knots, coils carried
 column-rope = rope { $unit }
 column-verdict = verdict
-block-legend = In the drawings: ~ spare coil, (1) person in rope order, x brake knot, distances walked.
+block-legend = In the drawings: ~ coil carried, (1) person in rope order, x brake knot, distances walked.
 block-model = Falls and hauls: a model's answer for assumed ranges, our judgement.

@@ -126,6 +126,12 @@ mark-end = { $bag ->
     [yes] end: the rest goes into the bag
    *[no] end of the rope
 }
+mark-end-short = rope ends here, { $short } short
+mark-knots-counted = { $knots ->
+    [one] 1 brake knot
+   *[other] { $knots } brake knots
+}
+mark-no-place = no place for { $what }
 
 ## What goes into the packs
 

@@ -5,7 +5,7 @@ mod rope;
 
 use super::{
     line,
-    placeable::{FactArgs, near, span_of},
+    placeable::{FactArgs, near, span_of, yes},
     zones::{of_snow, of_zone},
 };
 
@@ -30,6 +30,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::GapAssumed { .. }
         | Fact::BridgesLate { .. }
         | Fact::UnropedByWord { .. }
+        | Fact::HaltOnHidden { .. }
         | Fact::ZoneMissed { .. } => of_zone(fact, at, voice),
         Fact::SnowOnBare { .. }
         | Fact::KnotsNoBite { .. }
@@ -182,7 +183,17 @@ fn of_spacing(fact: &Fact) -> FactArgs<'_> {
             left,
             effective_gap_m,
             spacing_m,
+            one_by_one,
         } => vec![
+            ("alone", yes(one_by_one.is_some())),
+            (
+                "apart",
+                Arg::Needed(one_by_one.as_ref().map_or(0.0, |alone| alone.spacing_m)),
+            ),
+            (
+                "needed",
+                Arg::Needed(one_by_one.as_ref().map_or(0.0, |alone| alone.needed_m)),
+            ),
             ("over", Arg::Count(*over)),
             ("left", Arg::Count(*left)),
             ("gap", Arg::Needed(*effective_gap_m)),

@@ -24,8 +24,8 @@ const NAMED: usize = 6;
 /// Findings that say the same, with the places they say it of.
 pub(crate) struct Group<'a> {
     places: Vec<&'a At>,
-    /// One of them.
-    pub finding: &'a Finding,
+    /// One for all of them: what it tells to do holds for every place.
+    pub finding: Finding,
     /// What they say.
     pub says: Said,
     /// What to do about it.
@@ -38,21 +38,23 @@ pub(crate) fn groups(plan: &Plan, voice: Voice) -> Vec<Group<'_>> {
     let mut all: Vec<&Finding> = of_legs.chain(&plan.findings).collect();
     all.sort_by_key(|f| f.alarm());
     let mut groups: Vec<Group<'_>> = Vec::new();
-    let mut known: BTreeMap<(&str, String), usize> = BTreeMap::new();
+    let mut known: BTreeMap<(&str, String), Vec<usize>> = BTreeMap::new();
     for finding in all {
         let says = says(finding, voice);
-        let key = (finding.code(), says.to_string());
-        let place = *known.entry(key).or_insert(groups.len());
-        match groups.get_mut(place) {
-            Some(group) if group.places.last().is_some_and(|p| same(p, &finding.at)) => {}
-            Some(group) => group.places.push(&finding.at),
-            None => groups.push(Group {
+        let alike = known.entry((finding.code(), says.to_string())).or_default();
+        let joined = alike.iter().any(|&at| groups[at].join(finding));
+        if !joined {
+            alike.push(groups.len());
+            groups.push(Group {
                 places: vec![&finding.at],
-                hint: hint(finding, voice),
-                finding,
+                finding: finding.clone(),
                 says,
-            }),
+                hint: None,
+            });
         }
+    }
+    for group in &mut groups {
+        group.hint = hint(&group.finding, voice);
     }
     groups
 }
@@ -65,7 +67,19 @@ fn same(a: &At, b: &At) -> bool {
     }
 }
 
-impl Group<'_> {
+impl<'a> Group<'a> {
+    /// Takes in one more that says the same, where the same is to be done about it.
+    fn join(&mut self, other: &'a Finding) -> bool {
+        let Some(both) = self.finding.for_both(other) else {
+            return false;
+        };
+        self.finding = both;
+        if !self.places.last().is_some_and(|at| same(at, &other.at)) {
+            self.places.push(&other.at);
+        }
+        true
+    }
+
     /// The places in a row, `legs 2, 4` where all are legs; many are counted.
     pub(crate) fn places(&self, voice: Voice) -> Said {
         let named = self

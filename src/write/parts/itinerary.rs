@@ -2,7 +2,7 @@
 
 use crate::{
     plan::Plan,
-    say::{arg::Arg, place, span::Said, voice::Voice},
+    say::{arg::Arg, place, round::Round, span::Said, voice::Voice},
     write::parts::change::{ChangeKind, ChangePoint},
 };
 
@@ -42,7 +42,7 @@ pub fn times(plan: &Plan, voice: Voice) -> Said {
         says = says.then(voice.say("hours-clock", &args));
     }
     if let Some(effort_km) = route.effort_km {
-        let effort = Said::figure(format!("{effort_km:.1}"));
+        let effort = Said::figure(Round::Nearest.fixed(effort_km, 1));
         says = says.then(voice.say("hours-effort", &[("effort", Arg::Said(effort))]));
     }
     says

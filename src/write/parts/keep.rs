@@ -22,7 +22,7 @@ pub(crate) fn legs(run: &KeptRun, voice: Voice) -> Said {
     finding::legs(&run.legs, voice)
 }
 
-/// `13 m, no knots, coils 6.5 m, rope 42 m`, with the team in front where there are several.
+/// `13 m, no knots, coils carried 6.5 m, rope 42 m`, with the team in front where there are several.
 pub(crate) fn team(run: &KeptRun, team: &KeptTeam, voice: Voice) -> Said {
     let who = match run.teams.len() {
         1 => Said::default(),
@@ -35,7 +35,7 @@ pub(crate) fn team(run: &KeptRun, team: &KeptTeam, voice: Voice) -> Said {
     let args = [
         ("spacing", Arg::Needed(team.spacing_m)),
         ("knots", Arg::Said(knots)),
-        ("coils", Arg::Said(coils(team.coil_m, voice))),
+        ("coils", Arg::Said(coils(team.coil_carried_m, voice))),
         ("rope", Arg::Needed(team.needed_m)),
     ];
     who.then(voice.say("keep-team", &args))

@@ -4,14 +4,20 @@ use unicode_width::UnicodeWidthStr;
 
 use crate::{
     plan::leg::TeamSetup,
-    say::{round::Round, units::Units},
+    say::{
+        mark::{no_place, rope_ends},
+        plain,
+        round::Round,
+        units::Units,
+        voice::Voice,
+    },
 };
 
 /// The rope from the first person's free end, in as many lines as the width asks for.
 #[must_use]
-pub fn drawn(setup: &TeamSetup, units: Units, width: usize) -> Vec<String> {
+pub fn drawn(setup: &TeamSetup, voice: Voice, width: usize) -> Vec<String> {
     let mut lines = vec![String::new()];
-    for piece in pieces(setup, units) {
+    for piece in pieces(setup, voice) {
         let full = lines
             .last()
             .is_some_and(|l| !l.is_empty() && l.width() + piece.width() > width);
@@ -23,14 +29,18 @@ pub fn drawn(setup: &TeamSetup, units: Units, width: usize) -> Vec<String> {
     lines
 }
 
-/// Coil, then each person with the rope before them, then coil. A line breaks between pieces only.
-fn pieces(setup: &TeamSetup, units: Units) -> Vec<String> {
+/// Coil, then each person with the rope before them, then coil, as far as the rope goes. A line breaks between pieces
+/// only.
+fn pieces(setup: &TeamSetup, voice: Voice) -> Vec<String> {
+    let units = voice.units;
     let coil = if setup.coil_carried_m > 0.0 {
         format!("~{}~", units.number(setup.coil_carried_m, Round::Down))
     } else {
         String::new()
     };
     let spans = setup.people.saturating_sub(1);
+    // One piece a mark.
+    let placed = setup.marks.len().saturating_sub(1);
     let mut pieces = vec![format!("{coil}(1)")];
     for span in 0..spans {
         let mut at_m = 0.0;
@@ -41,7 +51,16 @@ fn pieces(setup: &TeamSetup, units: Units) -> Vec<String> {
         let rest = line(setup.spacing_m - at_m, units);
         pieces.push(format!("{rest}({})", span + 2));
     }
-    pieces.push(coil);
+    if setup.no_place.is_empty() {
+        pieces.push(coil);
+    } else {
+        pieces.truncate(placed);
+        pieces.push("─".to_owned());
+    }
+    let says = |said: String| format!("▏ {said}");
+    let short_m = setup.rope_short_m();
+    pieces.extend(short_m.map(|m| says(rope_ends(m, voice).to_string())));
+    pieces.extend(no_place(setup, voice).map(|none| format!("; {}", none.map_names(plain::line))));
     pieces.retain(|p| !p.is_empty());
     pieces
 }

@@ -54,7 +54,7 @@ pub struct LegRow<'a> {
 ///
 /// let plan = schrund::plan(&schrund::example::pair()?)?;
 /// let [first, last] = [1, 3].map(|leg| TeamRow::new(&plan.legs[leg].teams[0], Voice::default()));
-/// assert_eq!(first.setup(), "2 × 15 m, 6 knots, coils 27.9 m");
+/// assert_eq!(first.setup(), "2 × 15 m, 6 knots, coils carried 27.9 m");
 /// assert_eq!(last.knots, "6 knots?", "in doubt whether they bite");
 /// assert_eq!(last.rope(), "77.2/80", "needed, and at hand");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
@@ -67,7 +67,7 @@ pub struct TeamRow<'a> {
     pub spacing: String,
     /// `6 knots`, `6 knots?` where it is doubtful that they bite, `no knots`.
     pub knots: String,
-    /// `coils 6.5 m`, or `no coils`.
+    /// `coils carried 6.5 m`, or `no coils`.
     pub coils: String,
     /// Rope needed.
     pub needed: String,
@@ -172,11 +172,11 @@ fn knots(setup: &TeamSetup, voice: Voice) -> Said {
     voice.say("knots-some", &[("knots", count), ("bite", Arg::Word(bite))])
 }
 
-/// `coils 6.5 m`, or `no coils`.
+/// `coils carried 6.5 m`, or `no coils`: what there is, so rounded down.
 #[must_use]
 pub fn coils(coil_m: f64, voice: Voice) -> Said {
     if coil_m > 0.0 {
-        voice.say("coils-some", &[("coil", Arg::Needed(coil_m))])
+        voice.say("coils-some", &[("coil", Arg::There(coil_m))])
     } else {
         voice.say("coils-none", &[])
     }
@@ -200,7 +200,7 @@ impl<'a> TeamRow<'a> {
         }
     }
 
-    /// `2×14.5 m, 4 knots?, 21.8 m`: spacing, knots, coil of each end person.
+    /// `2×14.5 m, 4 knots?, 21.8 m`: spacing, knots, coil that each end person carries.
     #[must_use]
     pub fn short_setup(&self) -> String {
         let coil = if self.setup.coil_carried_m > 0.0 {
@@ -214,7 +214,7 @@ impl<'a> TeamRow<'a> {
         format!("{spacing}, {}, {coil}", self.knots)
     }
 
-    /// `3 × 13 m, 6 knots, coils 6.5 m`.
+    /// `3 × 13 m, 6 knots, coils carried 6.5 m`.
     #[must_use]
     pub fn setup(&self) -> String {
         format!("{}, {}, {}", self.spacing, self.knots, self.coils)

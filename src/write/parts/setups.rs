@@ -40,7 +40,7 @@ pub(crate) fn blocks(out: &mut String, plan: &Plan, width: usize, voice: Voice) 
     for block in alike {
         bullet(out, "  ", &title(&block, teams, voice).to_string(), width);
         let room = width.saturating_sub(LABEL + 2).max(20);
-        let drawn = rope_line::drawn(block.setup, voice.units, room);
+        let drawn = rope_line::drawn(block.setup, voice, room);
         for (i, line) in drawn.iter().enumerate() {
             let label = if i == 0 { "rope" } else { "" };
             out.push_str(&format!("    {label:<10}{line}\n"));
@@ -161,7 +161,7 @@ fn of_leg(setup: &TeamSetup, voice: Voice) -> Vec<LabelLine> {
         let order = arrest.order.as_ref().filter(|o| o.worth_it);
         lines.extend(order.map(|o| ("order", say::setup::order(o, voice).to_string())));
     }
-    lines.push(("covers", covers(setup, voice).to_string()));
+    lines.push(("gaps", spaced(setup, voice).to_string()));
     lines
 }
 
@@ -177,11 +177,11 @@ fn people(setup: &TeamSetup, voice: Voice) -> Said {
             (true, true) => "block-person-position",
             (true, false) => "block-person",
         };
-        let mass = Said::figure(format!("{:.0} kg", person.mass_kg));
+        let mass = Arg::Kilograms(person.mass_kg, Round::Nearest);
         let args = [
             ("position", Arg::Count(position)),
             ("who", Arg::Said(name::person(&person.called, voice))),
-            ("mass", Arg::Said(mass)),
+            ("mass", mass),
         ];
         voice.say(key, &args)
     };
@@ -201,16 +201,21 @@ fn ties(setup: &TeamSetup, voice: Voice) -> Said {
             MarkKind::TieIn => {
                 name::position(&setup.persons, mark.person.unwrap_or_default(), voice)
             }
-            MarkKind::End => say::setup::mark(mark, setup, voice),
+            MarkKind::End => say::mark::mark(mark, setup, voice),
         };
-        let at = voice.units.number(mark.at_m, Round::Nearest);
-        what.then(Said::from(" ")).then(Said::figure(&at))
+        let at = Said::figure(voice.units.number(mark.at_m, Round::Nearest));
+        if mark.kind == MarkKind::End && setup.rope_short_m().is_some() {
+            return at.then(Said::from(": ")).then(what);
+        }
+        what.then(Said::from(" ")).then(at)
     };
+    let marks = Said::join(setup.marks.iter().map(mark), " · ");
+    let no_place = say::mark::no_place(setup, voice);
     let args = [
         ("unit", Arg::Said(Said::words(voice.units.short()))),
         (
             "marks",
-            Arg::Said(Said::join(setup.marks.iter().map(mark), " · ")),
+            Arg::Said(Said::join([marks].into_iter().chain(no_place), "; ")),
         ),
     ];
     voice.say("block-ties", &args)
@@ -329,8 +334,8 @@ fn fall(setup: &TeamSetup, arrest: &Arrest, voice: Voice) -> Said {
         ("verdict", Arg::Word(verdict)),
         ("least", figure(voice.units.number(least_m, Round::Down))),
         ("most", Arg::Needed(most_m)),
-        ("least-force", figure(format!("{least_kn:.1}"))),
-        ("most-force", Arg::Kilonewtons(most_kn, 1, Round::Nearest)),
+        ("least-force", figure(Round::Down.fixed(least_kn, 1))),
+        ("most-force", Arg::Kilonewtons(most_kn, 1, Round::Up)),
     ];
     voice.say("block-fall", &args)
 }
@@ -362,32 +367,37 @@ fn pull(answer: &HaulAnswer, voice: Voice) -> Said {
             ..
         } => voice.say(
             "block-pull-least",
-            &[("force", Arg::Kilonewtons(least_kn, 2, Round::Nearest))],
+            &[("force", Arg::Kilonewtons(least_kn, 2, Round::Up))],
         ),
         HaulAnswer::Best { pull_kn, .. } => voice.say(
             "block-pull",
-            &[("force", Arg::Kilonewtons(pull_kn, 2, Round::Nearest))],
+            &[("force", Arg::Kilonewtons(pull_kn, 2, Round::Up))],
         ),
         HaulAnswer::TooShort { .. } | HaulAnswer::AnchorTooNear { .. } => Said::default(),
     }
 }
 
-/// How wide a gap the rope still covers, and what nothing here covers.
-fn covers(setup: &TeamSetup, voice: Voice) -> Said {
+/// For how wide a gap the team is spaced, and what nothing here is planned for.
+fn spaced(setup: &TeamSetup, voice: Voice) -> Said {
     let mut not = Vec::new();
+    let long_enough = match setup.rope_short_m() {
+        None => "yes",
+        Some(_) => "no",
+    };
     let anew = setup.covers_gap_m.zip(setup.covers_at_spacing_m);
-    let covers = match (setup.as_tied_gap_m, anew) {
+    let spaced = match (setup.as_tied_gap_m, anew) {
         (Some(tied_m), Some((gap_m, apart_m))) => {
             not.push(voice.say("block-not-wider", &[]));
             let args = [
                 ("gap", Arg::There(gap_m)),
                 ("apart", Arg::Measured(apart_m)),
                 ("tied", Arg::There(tied_m)),
+                ("long-enough", Arg::Word(long_enough)),
             ];
-            voice.say("block-covers", &args)
+            voice.say("block-spaced", &args)
         }
-        (Some(_), None) => voice.say("block-covers-nothing", &[]),
-        (None, _) => voice.say("block-covers-unknown", &[]),
+        (Some(_), None) => voice.say("block-spaced-nothing", &[]),
+        (None, _) => voice.say("block-spaced-unknown", &[]),
     };
     let short = setup.reach.iter().filter(|f| f.depth_m < -1e-9);
     not.extend(short.map(|f| {
@@ -396,8 +406,8 @@ fn covers(setup: &TeamSetup, voice: Voice) -> Said {
     }));
     not.push(voice.say("block-not-two", &[]));
     let args = [
-        ("covers", Arg::Said(covers)),
+        ("spaced", Arg::Said(spaced)),
         ("not", Arg::Said(Said::join(not, ", "))),
     ];
-    voice.say("block-covers-not", &args)
+    voice.say("block-spaced-not", &args)
 }

@@ -35,7 +35,7 @@ fn one(field: &Field, limit: &FieldLimit, voice: Voice) -> Markup {
                 th scope="col" class="n" { "Gap " small { (short) } }
                 th scope="col" class="n" { "Spacing " small { (short) } }
                 th scope="col" class="n" { "Knots" }
-                th scope="col" class="n" { "Coil " small { (short) } }
+                th scope="col" class="n" { "Coils carried " small { (short) } }
                 th scope="col" class="n" { "Rope " small { (short) } }
                 th scope="col" { "Fits" }
             } }
@@ -53,7 +53,7 @@ fn line(row: &FieldRow, voice: Voice) -> Markup {
                 Some(set_up) => {
                     td class="n" { (length(set_up.spacing_m)) }
                     td class="n" { (set_up.knots) }
-                    td class="n" { (length(set_up.coil_m)) }
+                    td class="n" { (voice.units.number(set_up.coil_carried_m, Round::Down)) }
                     td class="n" { (length(set_up.rope_m)) }
                     td { (spans(&fits(row, set_up, voice))) }
                 }

@@ -131,7 +131,7 @@ fn arrest(same: &Same<'_>, leg: &Leg, setup: &TeamSetup, voice: Voice) -> Markup
                 td class="n" data-label={ "Slide, " (voice.units.short()) } {
                     (voice.units.number(slide_from, Round::Down)) "–" (voice.units.number(slide_to, Round::Up))
                 }
-                td class="n" data-label="Peak, kN" { (format!("{}–{}", floor(kn_from), ceiling(kn_to))) }
+                td class="n" data-label="Peak, kN" { (Round::Down.fixed(kn_from, 1)) "–" (Round::Up.fixed(kn_to, 1)) }
                 td data-label="Taken" { (taken(arrest, setup, voice)) }
             }
         } @else {
@@ -146,14 +146,6 @@ fn arrest(same: &Same<'_>, leg: &Leg, setup: &TeamSetup, voice: Voice) -> Markup
 fn numbers(positions: &[usize]) -> String {
     let all: Vec<String> = positions.iter().map(usize::to_string).collect();
     all.join(" ")
-}
-
-fn floor(kn: f64) -> String {
-    format!("{:.1}", (kn * 10.0).floor() / 10.0)
-}
-
-fn ceiling(kn: f64) -> String {
-    format!("{:.1}", (kn * 10.0).ceil() / 10.0)
 }
 
 /// `settled snow, 7°, knots not counted`.
@@ -246,7 +238,7 @@ fn haul_row(table: &HaulTable, system: &HaulSystem, voice: Voice) -> Markup {
                 @if !why_not.is_empty() { " " small { (why_not) } }
             }
             td class="n" { @if let Some(strokes) = system.strokes { (strokes) } @else { "–" } }
-            td class="n" { (format!("{:.2}", (system.pull_kn * 100.0).ceil() / 100.0)) }
+            td class="n" { (Round::Up.fixed(system.pull_kn, 2)) }
             td { (can(system.can, voice).capital()) }
         }
     }

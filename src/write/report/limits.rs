@@ -1,10 +1,10 @@
-//! Where each set-up stops holding good: the widest gap the rope covers, and the coils carried.
+//! Where each set-up stops suiting: the widest gap it is spaced for, and the coils carried.
 
 use maud::{Markup, html};
 
 use crate::{
     plan::leg::{Leg, TeamSetup},
-    say::{round::Round, voice::Voice},
+    say::{arg::Arg, round::Round, voice::Voice},
     write::{json::number, sheet::Sheet},
 };
 
@@ -23,19 +23,19 @@ pub(super) fn who(leg: &Leg, team: &TeamSetup) -> String {
     }
 }
 
-/// One row a set-up: the gap it is planned for, the gaps it still covers, as tied and tied anew, and the coil carried.
+/// One row a set-up: the gap it is planned for, the widest it is spaced for, as tied and tied anew, and the coil carried.
 pub(super) fn limits(sheet: &Sheet<'_>, voice: Voice) -> Markup {
     let short = voice.units.short();
     html! {
         table class="limits stack" {
-            caption { "How wide a gap each set-up still covers, as it is tied and with its rope tied anew" }
+            caption { "The widest gap for which each set-up is spaced by the rule, as it is tied and with its rope tied anew" }
             thead { tr {
                 th scope="col" { "Leg" }
                 th scope="col" class="n" { "Rope " small { (short) } }
                 th scope="col" class="n" { "Planned gap " small { (short) } }
-                th scope="col" class="n" { "Gap covered as tied " small { (short) } }
+                th scope="col" class="n" { "Spaced for gaps up to, as tied " small { (short) } }
                 th scope="col" class="n" { "Tied anew " small { (short) } }
-                th scope="col" class="n" { "Coil at each end " small { (short) } }
+                th scope="col" class="n" { "Coils carried " small { (short) } }
             } }
             @for (leg, team) in setups(sheet) { tbody { (limit(leg, team, voice)) } }
         }
@@ -55,16 +55,17 @@ fn limit(leg: &Leg, team: &TeamSetup, voice: Voice) -> Markup {
             th scope="row" data-label="Leg" { (who(leg, team)) }
             td class="n" data-label={ "Rope, " (short) } { (maybe(rope_m, Round::Down, voice)) }
             td class="n" data-label={ "Planned gap, " (short) } { (maybe(leg.gap_m, Round::Up, voice)) }
-            td class="n" data-label={ "Covered as tied, " (short) } { (maybe(team.as_tied_gap_m, Round::Down, voice)) }
+            td class="n" data-label={ "Spaced for, as tied, " (short) } { (maybe(as_tied(team), Round::Down, voice)) }
             td class="n" data-label={ "Tied anew, " (short) } data-leg=(leg.leg) data-team=(team.team)
                 data-coil-kg=(number(team.coil_kg)) data-covers-gap-m=[team.covers_gap_m.map(number)] { (maybe(team.covers_gap_m, Round::Down, voice)) }
-            td class="n" data-label={ "Coil each, " (short) } { (voice.units.number(team.coil_carried_m, Round::Down)) @if team.coil_carried_m > 0.0 { ", " (kilograms(team.coil_kg)) } }
+            td class="n" data-label={ "Coils carried, " (short) } { (voice.units.number(team.coil_carried_m, Round::Down)) @if team.coil_carried_m > 0.0 { ", " (Arg::Kilograms(team.coil_kg, Round::Up).said(voice.units)) } }
         }
     }
 }
 
-fn kilograms(kg: f64) -> String {
-    format!("{:.1} kg", (kg * 10.0).ceil() / 10.0)
+/// The widest gap as tied; none where the rope is too short to be tied so.
+fn as_tied(team: &TeamSetup) -> Option<f64> {
+    team.as_tied_gap_m.filter(|_| team.rope_short_m().is_none())
 }
 
 fn maybe(metres: Option<f64>, side: Round, voice: Voice) -> String {

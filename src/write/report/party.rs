@@ -107,6 +107,7 @@ pub(super) fn fewer_changes(plan: &Plan, voice: Voice) -> Markup {
                             @if i > 0 { "; " }
                             span data-kept-team=(team.team) data-kept-spacing-m=(number(team.spacing_m))
                                 data-kept-knots=(team.knots_each_end) data-kept-coil-m=(number(team.coil_m))
+                                data-kept-coil-carried-m=(number(team.coil_carried_m))
                                 data-kept-rope-m=(number(team.needed_m)) { (keep::team(run, team, voice)) }
                         }
                         "; " (keep::stretches(run, voice))

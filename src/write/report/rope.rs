@@ -9,7 +9,7 @@ use super::{
 };
 use crate::{
     plan::leg::{Leg, Mark, MarkKind, TeamSetup},
-    say::{plain, round::Round, setup::knots_why, voice::Voice},
+    say::{mark, plain, round::Round, setup::knots_why, voice::Voice},
     write::{json::number, parts::row::TeamRow},
 };
 
@@ -45,6 +45,7 @@ fn rope(count: usize, same: &Same<'_>, setup: &TeamSetup, voice: Voice) -> Marku
             div class="pair" {
                 div {
                     (drawing(count, same, setup, voice))
+                    @if let Some(none) = mark::no_place(setup, voice) { p class="fine" { (markup::spans(&none.capital())) "." } }
                     (ledger(setup, voice))
                 }
                 (marks(same, setup, voice))
@@ -81,7 +82,7 @@ impl Scale {
             } else {
                 0.0
             },
-            end: if setup.bag_m > 1e-9 || lacks_m(setup) > 1e-9 {
+            end: if setup.bag_m > 1e-9 || setup.rope_short_m().is_some() {
                 RIGHT - LEFT_OVER
             } else {
                 RIGHT
@@ -121,33 +122,19 @@ fn drawing(count: usize, same: &Same<'_>, setup: &TeamSetup, voice: Voice) -> Ma
     }
 }
 
-/// The rope itself: what the set-up takes, and what goes into a bag or is missing.
+/// The rope itself to its end, and what goes into a bag.
 fn cord(setup: &TeamSetup, scale: &Scale, voice: Voice) -> Markup {
-    let lacks_m = lacks_m(setup);
-    let (class, says) = if lacks_m > 1e-9 {
-        (
-            "missing",
-            format!("{} missing", voice.units.length(lacks_m, Round::Up)),
-        )
-    } else {
-        (
-            "left",
-            format!("{} in a bag", voice.units.length(setup.bag_m, Round::Down)),
-        )
-    };
     let solid = scale.end;
     html! {
         path class="cord" d={ "M" (u(LEFT)) " " (u(ROPE_Y)) "H" (u(solid)) } {}
-        @if RIGHT - solid > 0.5 {
-            path class={ "cord " (class) } d={ "M" (u(solid)) " " (u(ROPE_Y)) "H" (u(RIGHT)) } {}
-            text x=(u(RIGHT)) y="12" text-anchor="end" { (says) }
+        @if let Some(short_m) = setup.rope_short_m() {
+            path class="cord missing" d={ "M" (u(solid)) " " (u(ROPE_Y - 9.0)) "v18" } {}
+            text x=(u(RIGHT)) y="12" text-anchor="end" { (mark::rope_ends(short_m, voice)) }
+        } @else if RIGHT - solid > 0.5 {
+            path class="cord left" d={ "M" (u(solid)) " " (u(ROPE_Y)) "H" (u(RIGHT)) } {}
+            text x=(u(RIGHT)) y="12" text-anchor="end" { (voice.units.length(setup.bag_m, Round::Down)) " in a bag" }
         }
     }
-}
-
-/// What the rope at hand lacks, metres.
-fn lacks_m(setup: &TeamSetup) -> f64 {
-    setup.rope.as_ref().map_or(0.0, |r| (-r.spare_m).max(0.0))
 }
 
 /// Loops over the stretches that the end people carry.
@@ -263,7 +250,7 @@ fn marks(same: &Same<'_>, setup: &TeamSetup, voice: Voice) -> Markup {
                     tr data-at-m=(number(mark.at_m)) {
                         th scope="row" { (markup::spans(&same.at(i, voice))) }
                         td class="n" { (voice.units.number(mark.at_m, Round::Nearest)) }
-                        td class="n" { (format!("{:.1}", mark.at_arm_spans)) }
+                        td class="n" { (Round::Nearest.fixed(mark.at_arm_spans, 1)) }
                     }
                 }
             }

@@ -62,7 +62,7 @@ impl<'a> Same<'a> {
             return Said::default();
         };
         if first.kind != MarkKind::TieIn {
-            return say::setup::mark(first, setup, voice);
+            return say::mark::mark(first, setup, voice);
         }
         let mut names: Vec<&Called> = Vec::new();
         for (setup, mark) in &mut marks {

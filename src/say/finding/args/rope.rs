@@ -47,7 +47,7 @@ pub(super) fn of(fact: &Fact, voice: Voice) -> FactArgs<'_> {
             most_m,
             most_kg,
         } => vec![
-            ("coil", Arg::Needed(*coil_m)),
+            ("coil", Arg::There(*coil_m)),
             ("mass", Arg::Kilograms(*coil_kg, Round::Up)),
             ("most", Arg::There(*most_m)),
             ("most-mass", Arg::Kilograms(*most_kg, Round::Down)),
@@ -85,7 +85,7 @@ fn cured<'a>(cure: Option<&RopeCure>, voice: Voice) -> FactArgs<'a> {
     ]
 }
 
-/// `walk 12 m apart instead of 14 m: the blue rope of 40 m holds it, gaps to 15 m covered`.
+/// `walk 12 m apart instead of 14 m: the blue rope of 40 m is long enough, spaced for gaps up to 15 m`.
 fn cure(cure: &RopeCure, voice: Voice) -> Said {
     let key = if cure.joined_to.is_some() {
         "rope-cure-joined"

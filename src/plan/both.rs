@@ -1,0 +1,37 @@
+//! One fact for two places of which the same is said.
+
+use crate::plan::fact::Fact;
+
+impl Fact {
+    /// This fact with figures that hold at the place of another one too, of which the same is said; `None` where something
+    /// else is to be done there.
+    #[must_use]
+    pub fn for_both(&self, other: &Self) -> Option<Self> {
+        match (self, other) {
+            (
+                Self::NoRope {
+                    needed_m,
+                    lack,
+                    cure: Some(cure),
+                },
+                Self::NoRope {
+                    cure: Some(there), ..
+                },
+            ) => Some(Self::NoRope {
+                needed_m: *needed_m,
+                lack: lack.clone(),
+                cure: Some(cure.for_both(there)?),
+            }),
+            (Self::NoRope { cure, .. }, Self::NoRope { cure: there, .. }) => {
+                (cure == there).then(|| self.clone())
+            }
+            (
+                Self::TwoOverGap { one_by_one, .. },
+                Self::TwoOverGap {
+                    one_by_one: there, ..
+                },
+            ) => (one_by_one == there).then(|| self.clone()),
+            _ => Some(self.clone()),
+        }
+    }
+}

@@ -1,0 +1,50 @@
+//! Crossing one by one: said only where the rope allows it.
+
+use schrund::plan::{cure::OneByOne, fact::Fact};
+
+use crate::fixture::{planned::findings, trip::Trip};
+
+/// What is told of a leg on which two people can stand over one gap; the gap along the route, and how it is crossed one by one.
+fn told(trip: &Trip) -> (f64, Option<OneByOne>) {
+    let plan = trip.plan();
+    let told = findings(&plan)
+        .into_iter()
+        .find_map(|found| match found.fact()? {
+            Fact::TwoOverGap {
+                effective_gap_m,
+                one_by_one,
+                ..
+            } => Some((*effective_gap_m, one_by_one.clone())),
+            _ => None,
+        });
+    told.expect("two over one gap")
+}
+
+fn three(gap_m: f64, rope_m: f64) -> Trip {
+    let zone = format!("{{\"gap_m\":{gap_m},\"snow_depth_m\":2}}");
+    Trip::straight(&[&zone]).people(3).ropes(&[rope_m]).flat()
+}
+
+/// Three on a gap of 20 m walk 18 m apart. Alone on it each would have to be 20 m from the next: 2 × 20 + 3 m of tie-ins + two
+/// coils of 10 m are 63 m.
+#[test]
+fn a_gap_is_crossed_one_by_one_where_the_rope_goes_that_far() {
+    let (gap_m, long_enough) = told(&three(20.0, 63.0));
+    let alone = long_enough.expect("63 m are enough");
+    assert!(alone.spacing_m >= gap_m, "{alone:?}");
+    assert!((alone.spacing_m - 20.0).abs() < 1e-9 && (alone.needed_m - 63.0).abs() < 1e-9);
+    assert_eq!(told(&three(20.0, 62.9)).1, None, "a hand short");
+    assert_eq!(
+        told(&three(32.0, 150.0)).1,
+        None,
+        "wider than the greatest spacing"
+    );
+}
+
+/// Where the team runs along the crevasses no spacing keeps one alone on a gap.
+#[test]
+fn nobody_is_alone_on_a_gap_along_the_line() {
+    let zone = r#"{"gap_m":8,"snow_depth_m":2,"strike_deg":0,"strike_uncertainty_deg":0}"#;
+    let along = Trip::straight(&[zone]).people(3).ropes(&[150.0]).flat();
+    assert_eq!(told(&along).1, None);
+}
