@@ -95,6 +95,10 @@ impl Fall {
 }
 
 /// The moment at which the rope comes taut.
+#[expect(
+    clippy::large_enum_variant,
+    reason = "lives until the fall is followed, never in a list"
+)]
 enum Start<const BOOK: bool> {
     /// A first holder stands over the same gap.
     OverTheGap,
