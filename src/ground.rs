@@ -19,5 +19,6 @@ pub mod profile;
 pub(crate) mod proposal;
 pub mod relief;
 mod smooth;
+pub mod steep;
 pub(crate) mod underfoot;
 pub(crate) mod underway;

@@ -9,8 +9,9 @@ use crate::{
         convex::{Convex, convex},
         gradient::Gradient,
         heights::{ModelHeights, heights},
-        profile::{Profile, Steep},
+        profile::Profile,
         proposal::proposals,
+        steep::Steep,
     },
     meet::Contact,
     plan::{

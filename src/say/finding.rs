@@ -1,6 +1,7 @@
 //! Findings in words: what was found, what to do about it, and where it belongs.
 
 mod args;
+mod hours;
 mod line;
 mod placeable;
 mod whereabouts;

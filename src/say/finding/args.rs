@@ -4,7 +4,7 @@ mod heights;
 mod rope;
 
 use super::{
-    line,
+    hours, line,
     placeable::{FactArgs, near, span_of, yes},
     zones::{of_snow, of_zone},
 };
@@ -28,9 +28,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::Along { .. }
         | Fact::BareIce { .. }
         | Fact::GapAssumed { .. }
-        | Fact::BridgesLate { .. }
         | Fact::UnropedByWord { .. }
-        | Fact::HaltOnHidden { .. }
         | Fact::ZoneMissed { .. } => of_zone(fact, at, voice),
         Fact::SnowOnBare { .. }
         | Fact::KnotsNoBite { .. }
@@ -62,6 +60,12 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::TerrainVoid { .. }
         | Fact::TerrainFlattens { .. }
         | Fact::ConvexGround { .. } => heights::of(fact, at, voice),
+        Fact::BridgesLate { .. }
+        | Fact::BackLate { .. }
+        | Fact::SlowerBridgesLate { .. }
+        | Fact::SlowerBackLate { .. }
+        | Fact::HourBeforeStart { .. }
+        | Fact::HaltOnHidden { .. } => hours::of(fact, at, voice),
         _ => line::of(fact, at, voice),
     }
 }

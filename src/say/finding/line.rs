@@ -3,18 +3,12 @@
 use super::placeable::{FactArgs, near, yes};
 use crate::{
     plan::{
-        fact::{Fact, RouteEnd, TripHour},
+        fact::{Fact, RouteEnd},
         finding::At,
         name::IceNames,
         place::{JumpSummary, Piece},
     },
-    say::{
-        arg::Arg,
-        hour::{hour, hour_beside},
-        name::ice,
-        span::Said,
-        voice::Voice,
-    },
+    say::{arg::Arg, name::ice, span::Said, voice::Voice},
 };
 
 /// All of one fact of the line.
@@ -22,24 +16,6 @@ pub(super) fn of<'a>(fact: &Fact, at: &At, voice: Voice) -> FactArgs<'a> {
     match fact {
         Fact::CutOff { at: end } => vec![("end", Arg::Word(route_end(*end)))],
         Fact::TurnFound { back_m } => vec![near(at), ("back", Arg::Whole(*back_m))],
-        Fact::BackLate { arrival, back_by } | Fact::SlowerBackLate { arrival, back_by } => vec![
-            ("arrival", hour(*arrival, voice)),
-            ("by", hour_beside(*back_by, *arrival, voice)),
-        ],
-        Fact::SlowerBridgesLate { left_at, until } => vec![
-            ("left", hour(*left_at, voice)),
-            ("until", hour_beside(*until, *left_at, voice)),
-        ],
-        Fact::HourBeforeStart {
-            hour: of,
-            at,
-            start,
-        } => vec![
-            ("of", Arg::Word(trip_hour(*of))),
-            ("name", Arg::Code(trip_hour(*of))),
-            ("at", hour(*at, voice)),
-            ("start", hour(*start, voice)),
-        ],
         Fact::IceWithoutGap { pieces, roped } => vec![
             ("spans", Arg::Said(spans(pieces, voice))),
             ("roped", yes(*roped)),
@@ -83,13 +59,6 @@ fn spans(pieces: &[Piece], voice: Voice) -> Said {
         voice.say("ice-span", &[("span", span)])
     };
     Said::join(pieces.iter().map(span), ", ")
-}
-
-fn trip_hour(of: TripHour) -> &'static str {
-    match of {
-        TripHour::BridgesUntil => "bridges_until",
-        TripHour::BackBy => "back_by",
-    }
 }
 
 fn route_end(end: RouteEnd) -> &'static str {

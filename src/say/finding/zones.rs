@@ -3,14 +3,7 @@
 use super::placeable::{FactArgs, near, yes};
 use crate::{
     plan::{fact::Fact, finding::At, name::ZoneName},
-    say::{
-        arg::Arg,
-        hour::{hour, hour_beside},
-        name::zone,
-        round::Round,
-        span::Said,
-        voice::Voice,
-    },
+    say::{arg::Arg, name::zone, round::Round, span::Said, voice::Voice},
 };
 
 pub(super) fn of_zone<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
@@ -44,24 +37,6 @@ pub(super) fn of_zone<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<
             ("count", Arg::Count(zones.len())),
             ("numbers", Arg::Said(Said::figure(ranges(zones)))),
         ],
-        Fact::BridgesLate {
-            zone: z,
-            left_at,
-            until,
-            start_by,
-        } => vec![
-            ("zone", Arg::Said(ice(z.as_ref(), voice))),
-            ("left", hour(*left_at, voice)),
-            ("until", hour_beside(*until, *left_at, voice)),
-            ("known", yes(start_by.is_some())),
-            ("start", hour(start_by.unwrap_or(*until), voice)),
-        ],
-        Fact::HaltOnHidden {
-            zone: z,
-            minutes,
-            beside,
-            rest_m,
-        } => halt(z.as_ref(), (*minutes, *beside, *rest_m), at, voice),
         Fact::StrikeProposed {
             zone: z,
             strike_deg,
@@ -75,34 +50,6 @@ pub(super) fn of_zone<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<
         ],
         _ => Vec::new(),
     }
-}
-
-/// A halt: its minutes, whether it is only beside the ice, and where else to rest, rounded away from the ice.
-fn halt<'a>(
-    drawn: Option<&'a ZoneName>,
-    (minutes, beside, rest_m): (f64, bool, Option<f64>),
-    at: &At,
-    voice: Voice,
-) -> FactArgs<'a> {
-    let from_m = match at {
-        At::Leg(place) => place.from_m,
-        _ => 0.0,
-    };
-    let rest_m = rest_m.unwrap_or(from_m);
-    let side = if rest_m < from_m {
-        Round::Down
-    } else {
-        Round::Up
-    };
-    vec![
-        ("minutes", Arg::Minutes(minutes)),
-        near(at),
-        ("beside", yes(beside)),
-        ("drawn", yes(drawn.is_some())),
-        ("zone", Arg::Said(ice(drawn, voice))),
-        ("off", yes((rest_m - from_m).abs() > 1e-9)),
-        ("rest", Arg::DoneAt(rest_m, side)),
-    ]
 }
 
 /// Of the snow on zones, and of the knots that are to bite in it.

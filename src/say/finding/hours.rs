@@ -1,0 +1,97 @@
+//! Words and figures of what is found of hours and halts.
+
+use super::{
+    placeable::{FactArgs, near, yes},
+    zones::ice,
+};
+use crate::{
+    plan::{
+        fact::{Fact, TripHour},
+        finding::At,
+        name::ZoneName,
+    },
+    say::{
+        arg::Arg,
+        hour::{hour, hour_beside},
+        round::Round,
+        voice::Voice,
+    },
+};
+
+/// All of one of them.
+pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
+    match fact {
+        Fact::BridgesLate {
+            zone: z,
+            left_at,
+            until,
+            start_by,
+        } => vec![
+            ("zone", Arg::Said(ice(z.as_ref(), voice))),
+            ("left", hour(*left_at, voice)),
+            ("until", hour_beside(*until, *left_at, voice)),
+            ("known", yes(start_by.is_some())),
+            ("start", hour(start_by.unwrap_or(*until), voice)),
+        ],
+        Fact::HaltOnHidden {
+            zone: z,
+            minutes,
+            beside,
+            rest_m,
+        } => halt(z.as_ref(), (*minutes, *beside, *rest_m), at, voice),
+        Fact::BackLate { arrival, back_by } | Fact::SlowerBackLate { arrival, back_by } => vec![
+            ("arrival", hour(*arrival, voice)),
+            ("by", hour_beside(*back_by, *arrival, voice)),
+        ],
+        Fact::SlowerBridgesLate { left_at, until } => vec![
+            ("left", hour(*left_at, voice)),
+            ("until", hour_beside(*until, *left_at, voice)),
+        ],
+        Fact::HourBeforeStart {
+            hour: of,
+            at,
+            start,
+        } => vec![
+            ("of", Arg::Word(trip_hour(*of))),
+            ("name", Arg::Code(trip_hour(*of))),
+            ("at", hour(*at, voice)),
+            ("start", hour(*start, voice)),
+        ],
+        _ => Vec::new(),
+    }
+}
+
+/// A halt: its minutes, whether it is only beside the ice, and where else to rest, rounded away from the ice.
+fn halt<'a>(
+    drawn: Option<&'a ZoneName>,
+    (minutes, beside, rest_m): (f64, bool, Option<f64>),
+    at: &At,
+    voice: Voice,
+) -> FactArgs<'a> {
+    let from_m = match at {
+        At::Leg(place) => place.from_m,
+        _ => 0.0,
+    };
+    let rest_m = rest_m.unwrap_or(from_m);
+    let side = if rest_m < from_m {
+        Round::Down
+    } else {
+        Round::Up
+    };
+    vec![
+        ("minutes", Arg::Minutes(minutes)),
+        near(at),
+        ("beside", yes(beside)),
+        ("drawn", yes(drawn.is_some())),
+        ("zone", Arg::Said(ice(drawn, voice))),
+        ("off", yes((rest_m - from_m).abs() > 1e-9)),
+        ("rest", Arg::DoneAt(rest_m, side)),
+    ]
+}
+
+fn trip_hour(of: TripHour) -> &'static str {
+    match of {
+        TripHour::BridgesUntil => "bridges_until",
+        TripHour::BackBy => "back_by",
+    }
+}
