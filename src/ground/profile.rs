@@ -196,7 +196,7 @@ impl Profile {
         self.rise_between_m(&self.find(stretch.from_m)?, &self.find(stretch.to_m)?)
     }
 
-    pub(super) fn rise_between_m(&self, from: &Found, to: &Found) -> Option<f64> {
+    pub(super) fn rise_between_m(&self, from: &Between, to: &Between) -> Option<f64> {
         if self.jumps_into_the_unknown(from.before, to.before) {
             return None;
         }
@@ -231,12 +231,12 @@ impl Profile {
         self.samples.partition_point(|s| s.at_m <= at_m)
     }
 
-    fn find(&self, at_m: f64) -> Option<Found> {
+    fn find(&self, at_m: f64) -> Option<Between> {
         self.found(self.first_behind(at_m), at_m)
     }
 
     /// The same for chainages asked one behind the other: `near` is where the last one was, and then where this one is.
-    pub(super) fn find_on(&self, near: &mut usize, at_m: f64) -> Option<Found> {
+    pub(super) fn find_on(&self, near: &mut usize, at_m: f64) -> Option<Between> {
         let passed = |s: &&Sample| s.at_m <= at_m;
         let last = near.checked_sub(1).and_then(|i| self.samples.get(i));
         *near = if last.is_none_or(|last| passed(&last)) {
@@ -249,7 +249,7 @@ impl Profile {
     }
 
     /// The place before the first height behind it.
-    fn found(&self, after: usize, at_m: f64) -> Option<Found> {
+    fn found(&self, after: usize, at_m: f64) -> Option<Between> {
         let before = after.checked_sub(1)?;
         let here = self.samples.get(before)?;
         let next = self.samples.get(after);
@@ -259,7 +259,7 @@ impl Profile {
             None if at_m - here.at_m < 1e-6 => 0.0,
             None => return None,
         };
-        Some(Found { before, share })
+        Some(Between { before, share })
     }
 
     /// The heights of a stretch as walked, its ends included.
@@ -282,14 +282,14 @@ impl Profile {
 }
 
 /// A place among the heights.
-pub(super) struct Found {
+pub(super) struct Between {
     /// Index of the last height at or before it.
     before: usize,
     /// How much of the way to the next one.
     share: f64,
 }
 
-impl Found {
+impl Between {
     fn between(&self, height_m: impl Fn(usize) -> Option<f64>) -> Option<f64> {
         let here = height_m(self.before)?;
         if self.share == 0.0 {
