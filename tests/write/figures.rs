@@ -71,7 +71,7 @@ fn falls_coils_and_hauls_have_the_figures_of_the_report() {
             let of_leg = if coil == "0" {
                 "no coils".to_owned()
             } else {
-                format!("coils carried {coil} m")
+                format!("coils {coil} m")
             };
             assert!(carried.contains(&of_leg), "{people}: no \"{of_leg}\"");
         }

@@ -31,7 +31,7 @@ fn a_stranger_finds_rope_people_spacing_knots_and_what_is_not_planned_for() {
         "people    person 1 (82 kg), person 2 (75 kg); the first walks ahead",
         "3 from each end person, the first after 3 m, then every 2 m; snow deep",
         "27.9 m in the coil of each end person, 22.5 m of it needed; a drop loop from where the",
-        "gaps      spaced for gaps up to 10 m as it is tied here; this rope, tied anew 17.5 m apart, for",
+        "gaps      spaced for gaps up to 10 m as tied here, up to 12.5 m tied anew 17.5 m apart;",
     ] {
         assert!(text.contains(words), "no \"{words}\" in\n{text}");
     }

@@ -81,7 +81,7 @@ along-the-crevasses = the team runs along the crevasses of { $zone } near { $at 
 two-over-one-gap = { $over } people can stand over one gap of { $gap } at once with { $spacing } between them; { $left } left to hold
     .hint = { $alone ->
     [yes] tied { $apart } apart only one is over it at a time, with { $needed } of rope; or belay each across from an anchor
-   *[no] on this rope nobody can be tied so that only one is over it at a time: belay each across from an anchor, or another line
+   *[no] this rope ties nobody so far apart: belay each across from an anchor, or another line
 }
 
 halt-on-hidden-gaps = the halt of { $minutes } at { $at } lies { $beside ->
@@ -155,16 +155,16 @@ ice-span = { $span }
 
 bridges-late = { $zone } is left at { $left }, after { $until }, until when the leader trusts snow bridges
     .hint = { $known ->
-        [yes] start by { $start }: then all hidden gaps of the stage are left in time; or turn round in time
+        [yes] start by { $start } for all hidden gaps of the stage, or turn round in time
        *[no] start earlier, or turn round in time
     }
 
-slower-bridges-late = a slower party leaves the last hidden gaps at { $left }, after { $until }, until when the leader trusts snow bridges
+slower-bridges-late = a slower party leaves the last hidden gaps at { $left }, after { $until }
 
 back-late = the line is done at { $arrival }, after { $by }, by when the leader wants to be back
     .hint = start earlier, or turn round in time
 
-slower-back-late = a slower party is done at { $arrival }, after { $by }, by when the leader wants to be back
+slower-back-late = a slower party is done at { $arrival }, after { $by }
 
 hour-before-start = { $of ->
     [bridges_until] bridges are trusted until { $at }

@@ -10,7 +10,7 @@ knots-some = { $bite ->
    *[doubtful] { $knots } knots?
 }
 coils-none = no coils
-coils-some = coils carried { $coil }
+coils-some = coils { $coil }
 coil-none = no coil
 
 ## Verdicts
@@ -100,7 +100,7 @@ clock-of-stage = stage { $stage }: { $text }
 clock-latest-start = latest start { $at }, to leave all hidden gaps by { $until }{ $slower }
 clock-latest-start-slower = ; a slower party { $at }
 clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $slower }
-clock-at-until-slower = ; a slower party at { $place }, on leg { $leg }
+clock-at-until-slower = ; a slower party { $place }, on leg { $leg }
 clock-turn = { $kind ->
     [of] leave the turn at { $place } by { $at }, to be done by { $by }
    *[off] last place to turn round: { $place } by { $at }; the way back along the line is then done by { $by }
@@ -196,7 +196,7 @@ block-haul = getting { $who } out, { $depth } below the lip: { $answer }{ $pull 
 block-pull = { " (" }{ $force } to pull)
 block-pull-least = { " (at least " }{ $force } to pull)
 block-spaced = { $long-enough ->
-    [yes] spaced for gaps up to { $tied } as it is tied here; this rope, tied anew { $apart } apart, for gaps up to { $gap }
+    [yes] spaced for gaps up to { $tied } as tied here, up to { $gap } tied anew { $apart } apart
    *[no] the rope is too short to be tied so; tied anew { $apart } apart it is spaced for gaps up to { $gap }
 }; by the spacing rule, which says nothing about holding a fall
 block-spaced-unknown = not reckoned, nobody gave a gap width here
@@ -289,7 +289,7 @@ column-unit = { $unit }
 column-height = height
 column-zones = zones
 column-gap = gap { $unit }
-column-set-up = spacing, knots, coils carried
+column-set-up = spacing, knots, coils
 column-rope = rope { $unit }
 column-verdict = verdict
 block-legend = In the drawings: ~ coil carried, (1) person in rope order, x brake knot, distances walked.

@@ -22,7 +22,7 @@ pub(crate) fn legs(run: &KeptRun, voice: Voice) -> Said {
     finding::legs(&run.legs, voice)
 }
 
-/// `13 m, no knots, coils carried 6.5 m, rope 42 m`, with the team in front where there are several.
+/// `13 m, no knots, coils 6.5 m, rope 42 m`, with the team in front where there are several.
 pub(crate) fn team(run: &KeptRun, team: &KeptTeam, voice: Voice) -> Said {
     let who = match run.teams.len() {
         1 => Said::default(),

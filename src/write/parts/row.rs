@@ -54,7 +54,7 @@ pub struct LegRow<'a> {
 ///
 /// let plan = schrund::plan(&schrund::example::pair()?)?;
 /// let [first, last] = [1, 3].map(|leg| TeamRow::new(&plan.legs[leg].teams[0], Voice::default()));
-/// assert_eq!(first.setup(), "2 × 15 m, 6 knots, coils carried 27.9 m");
+/// assert_eq!(first.setup(), "2 × 15 m, 6 knots, coils 27.9 m");
 /// assert_eq!(last.knots, "6 knots?", "in doubt whether they bite");
 /// assert_eq!(last.rope(), "77.2/80", "needed, and at hand");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
@@ -67,7 +67,7 @@ pub struct TeamRow<'a> {
     pub spacing: String,
     /// `6 knots`, `6 knots?` where it is doubtful that they bite, `no knots`.
     pub knots: String,
-    /// `coils carried 6.5 m`, or `no coils`.
+    /// `coils 6.5 m`, or `no coils`.
     pub coils: String,
     /// Rope needed.
     pub needed: String,
@@ -172,7 +172,7 @@ fn knots(setup: &TeamSetup, voice: Voice) -> Said {
     voice.say("knots-some", &[("knots", count), ("bite", Arg::Word(bite))])
 }
 
-/// `coils carried 6.5 m`, or `no coils`: what there is, so rounded down.
+/// `coils 6.5 m`, or `no coils`: what there is, so rounded down.
 #[must_use]
 pub fn coils(coil_m: f64, voice: Voice) -> Said {
     if coil_m > 0.0 {
@@ -214,7 +214,7 @@ impl<'a> TeamRow<'a> {
         format!("{spacing}, {}, {coil}", self.knots)
     }
 
-    /// `3 × 13 m, 6 knots, coils carried 6.5 m`.
+    /// `3 × 13 m, 6 knots, coils 6.5 m`.
     #[must_use]
     pub fn setup(&self) -> String {
         format!("{}, {}, {}", self.spacing, self.knots, self.coils)

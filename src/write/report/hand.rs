@@ -35,7 +35,7 @@ fn one(field: &Field, limit: &FieldLimit, voice: Voice) -> Markup {
                 th scope="col" class="n" { "Gap " small { (short) } }
                 th scope="col" class="n" { "Spacing " small { (short) } }
                 th scope="col" class="n" { "Knots" }
-                th scope="col" class="n" { "Coils carried " small { (short) } }
+                th scope="col" class="n" { "Coils " small { (short) } }
                 th scope="col" class="n" { "Rope " small { (short) } }
                 th scope="col" { "Fits" }
             } }

@@ -33,13 +33,13 @@ pub(super) fn limits(sheet: &Sheet<'_>, voice: Voice) -> Markup {
                 th scope="col" { "Leg" }
                 th scope="col" class="n" { "Rope " small { (short) } }
                 th scope="col" class="n" { "Planned gap " small { (short) } }
-                th scope="col" class="n" { "Spaced for gaps up to, as tied " small { (short) } }
+                th scope="col" class="n" { "Spaced for, as tied " small { (short) } }
                 th scope="col" class="n" { "Tied anew " small { (short) } }
-                th scope="col" class="n" { "Coils carried " small { (short) } }
+                th scope="col" class="n" { "Coils " small { (short) } }
             } }
             @for (leg, team) in setups(sheet) { tbody { (limit(leg, team, voice)) } }
         }
-        p class="fine" { "Gaps across, met as on this leg, by the spacing rule, which says nothing about holding a fall." }
+        p class="fine" { "Gaps across, met as on this leg, by the spacing rule, which says nothing about holding a fall; coils as carried." }
     }
 }
 
@@ -58,7 +58,7 @@ fn limit(leg: &Leg, team: &TeamSetup, voice: Voice) -> Markup {
             td class="n" data-label={ "Spaced for, as tied, " (short) } { (maybe(as_tied(team), Round::Down, voice)) }
             td class="n" data-label={ "Tied anew, " (short) } data-leg=(leg.leg) data-team=(team.team)
                 data-coil-kg=(number(team.coil_kg)) data-covers-gap-m=[team.covers_gap_m.map(number)] { (maybe(team.covers_gap_m, Round::Down, voice)) }
-            td class="n" data-label={ "Coils carried, " (short) } { (voice.units.number(team.coil_carried_m, Round::Down)) @if team.coil_carried_m > 0.0 { ", " (Arg::Kilograms(team.coil_kg, Round::Up).said(voice.units)) } }
+            td class="n" data-label={ "Coils, " (short) } { (voice.units.number(team.coil_carried_m, Round::Down)) @if team.coil_carried_m > 0.0 { ", " (Arg::Kilograms(team.coil_kg, Round::Up).said(voice.units)) } }
         }
     }
 }
