@@ -30,7 +30,7 @@ use crate::{
     },
 };
 use closer::Split;
-use lines::{SplitTrip, TripLegs};
+use lines::{SplitTrip, TeamKind, TripLegs};
 
 /// Weighs every way and shows those that no other way beats in everything.
 ///
@@ -83,15 +83,16 @@ fn under(
         .iter()
         .map(|sizes| job.party.split_by(sizes))
         .collect();
-    // Legs depend on nothing but the sizes of the teams.
-    let mut trips: BTreeMap<BTreeSet<usize>, SplitTrip<'_>> = BTreeMap::new();
+    // Legs depend on nothing but the kinds of the teams.
+    let kinds = |teams: &[RopeTeam]| lines::kinds(teams, job.rules);
+    let mut trips: BTreeMap<BTreeSet<TeamKind>, SplitTrip<'_>> = BTreeMap::new();
     for teams in &splits {
-        let trip = trips.entry(lines::sizes(teams));
+        let trip = trips.entry(kinds(teams));
         trip.or_insert_with(|| SplitTrip::new(job, teams, met, memo));
     }
-    let legs: BTreeMap<&BTreeSet<usize>, TripLegs<'_>> = trips
+    let legs: BTreeMap<&BTreeSet<TeamKind>, TripLegs<'_>> = trips
         .iter()
-        .map(|(sizes, t)| (sizes, t.legs(job, asked)))
+        .map(|(kinds, t)| (kinds, t.legs(job, asked)))
         .collect();
     let split = |teams| Split {
         job,
@@ -101,7 +102,7 @@ fn under(
         asked,
     };
     for teams in &splits {
-        let Some(legs) = legs.get(&lines::sizes(teams)) else {
+        let Some(legs) = legs.get(&kinds(teams)) else {
             continue;
         };
         for variant in variants::of(job.rules, lines::ties_knots(teams)) {

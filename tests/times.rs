@@ -4,4 +4,5 @@ mod backwards;
 mod clock;
 mod halts;
 mod inside;
+mod partly;
 mod sun;

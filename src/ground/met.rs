@@ -74,7 +74,7 @@ impl<'a> Prepared<'a> {
 }
 
 /// The figures that a meeting rests on.
-const RESTS_ON: [Rule; 11] = [
+const RESTS_ON: [Rule; 12] = [
     Rule::MarginM,
     Rule::TurnBackM,
     Rule::AscentThresholdM,
@@ -86,6 +86,7 @@ const RESTS_ON: [Rule; 11] = [
     Rule::ConvexDeg,
     Rule::ConvexOverM,
     Rule::HeightsApartM,
+    Rule::LoneHeightM,
 ];
 
 impl Met {

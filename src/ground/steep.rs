@@ -41,11 +41,6 @@ impl Profile {
             .max_by(f64::total_cmp)
     }
 
-    /// Slopes of a stretch, degrees, positive uphill, over windows that begin or end at a height.
-    pub fn slopes_deg(&self, stretch: Stretch, over_m: f64) -> impl Iterator<Item = f64> + use<> {
-        self.slopes(stretch, over_m).into_iter().map(|s| s.deg)
-    }
-
     /// Metres that a stretch goes down in pieces steeper than `share` (rise over run), taken over `over_m`.
     #[must_use]
     pub fn steep_descent_m(&self, stretch: Stretch, share: f64, over_m: f64) -> Option<f64> {

@@ -28,6 +28,9 @@ use crate::{
     },
 };
 
+/// On longer pieces without a height climbs and hours are too few, and that is told, metres: our judgement.
+const CLIMB_UNKNOWN_M: f64 = 200.0;
+
 /// Everything known about the ground of a stage.
 #[derive(Debug, Default)]
 pub(crate) struct Underfoot {
@@ -176,6 +179,17 @@ impl Underfoot {
     /// The heights that climbs and times are reckoned from.
     pub(crate) fn climbing(&self) -> &Profile {
         self.smoothed.as_ref().unwrap_or(&self.profile)
+    }
+
+    /// Long pieces of a stretch whose ups and downs are not known.
+    pub(crate) fn climb_unknown(&self, of: Stretch) -> Vec<Stretch> {
+        let climbing = self.climbing();
+        let mut unknown = match climbing.is_empty() {
+            true => vec![of],
+            false => of.clip(climbing.missing()),
+        };
+        unknown.retain(|part| part.length_m() > CLIMB_UNKNOWN_M);
+        unknown
     }
 
     /// Where neither source knows a height.

@@ -50,7 +50,7 @@ pub(super) fn bridges(
         return Vec::new();
     };
     let late = hidden(job, leg).into_iter().filter_map(|gaps| {
-        let left_at = hours.at(gaps.ends_m)?;
+        let left_at = hours.left_at(gaps.ends_m)?;
         left_at.is_later_than(until).then(|| {
             let fact = Fact::BridgesLate {
                 zone: gaps.zone.map(Into::into),

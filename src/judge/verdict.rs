@@ -34,15 +34,17 @@ pub(crate) fn of_draft(job: &Brief<'_>, leg: &RopedLeg<'_>, draft: &Draft) -> Ve
     of_findings(true, &of_team.findings(&place(leg)))
 }
 
-/// How the falls of a team stand on a leg; where the model has no answer they stand in nobody's way.
+/// How the falls of a team stand on a leg; where the model has no answer that is something to look at.
 pub(crate) fn of_falls(
     job: &Brief<'_>,
     leg: &RopedLeg<'_>,
     draft: &Draft,
     asked: &mut AskedSlopes,
 ) -> Verdict {
-    let along = asked.along(leg, draft, job);
-    let runs = along.ok().flatten().map(|along| along.runs);
+    let Ok(along) = asked.along(leg, draft, job) else {
+        return Verdict::Look;
+    };
+    let runs = along.map(|along| along.runs);
     let level = runs.and_then(|runs| falls::level(&runs, draft.spacing.spacing_m, job.rules));
     of_levels(level.into_iter())
 }

@@ -25,7 +25,7 @@ use crate::{
     trip::{job::Brief, party::RopeTeam},
 };
 
-/// The stages of the trip, split for rope teams of some sizes.
+/// The stages of the trip, split for rope teams of some kinds.
 #[derive(Debug)]
 pub(super) struct SplitTrip<'a> {
     stages: Vec<Sketch<'a>>,
@@ -34,7 +34,7 @@ pub(super) struct SplitTrip<'a> {
 }
 
 /// Teams of one kind are set up alike: how many, and whether one is clearly heavier.
-type TeamKind = (usize, bool);
+pub(super) type TeamKind = (usize, bool);
 
 /// Teams of the same people's masses stand alike in everything, falls included.
 fn masses(team: &RopeTeam) -> Vec<u64> {
@@ -112,9 +112,9 @@ impl<'a> SplitTrip<'a> {
     }
 }
 
-/// The different sizes of the teams.
-pub(super) fn sizes(teams: &[RopeTeam]) -> BTreeSet<usize> {
-    teams.iter().map(RopeTeam::size).collect()
+/// The different kinds of the teams.
+pub(super) fn kinds(teams: &[RopeTeam], rules: &Rules) -> BTreeSet<TeamKind> {
+    teams.iter().map(|team| kind(team, rules)).collect()
 }
 
 /// One team of each kind.

@@ -167,6 +167,9 @@ facts! {
     /// Without a zone it is ice that only the inventory knows. The start told leaves all hidden gaps of the stage in time;
     /// without heights none is told.
     BridgesLate { zone: Option<ZoneName>, left_at: Clock, until: Clock, start_by: Option<Clock> } = "bridges-late", Look;
+    /// No height is known on long pieces of a stage: climbs go straight across or end there and hours are too few, so no hour is
+    /// worked backwards for it.
+    ClimbUnknown { unknown_m: f64, first_m: f64 } = "climb-partly-unknown", Look;
     /// An hour of the trip lies before its start, and is taken to be on the same day: what is late by it is told. Where the
     /// morning after is meant, write the days that lie between behind it: `05:00 +1`.
     HourBeforeStart { hour: TripHour, at: Clock, start: Clock } = "hour-before-start", Look;
@@ -198,7 +201,7 @@ facts! {
     /// on what one person pulls on snow and on turns round karabiners; both can be changed.
     HaulTooWeak { falls: PersonName, haul: HaulAnswer } = "haul-beyond-those-left", Note;
     /// A figure lies outside what the model of falls or hauls can be asked, so it says nothing about this leg.
-    NoAnswer { reason: Refusal } = "model-has-no-answer", Note;
+    NoAnswer { reason: Refusal } = "model-has-no-answer", Look;
     /// A strike was given without saying how sure it is, and is taken as exact. Met askew, a few degrees
     /// make the way over a gap a good deal longer.
     StrikeExact { zone: ZoneName } = "strike-taken-as-exact", Note;

@@ -52,6 +52,7 @@ pub struct GearRow {
 /// let plan = schrund::plan(&job)?;
 /// assert!(has(&plan, GearItem::SnowAnchor) && !has(&plan, GearItem::IceScrew), "snow lies on that ice");
 /// job.zones[0].surface = schrund::trip::zone::Surface::Bare;
+/// job.zones[0].snow_depth_m = None; // bare ice with snow on it counts as snow
 /// let plan = schrund::plan(&job)?;
 /// assert!(has(&plan, GearItem::IceScrew) && !has(&plan, GearItem::SnowAnchor));
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())

@@ -17,6 +17,7 @@ use crate::{
         },
     },
     plan::fall::{Held, HeldRun},
+    practice::{Rule, Rules},
     rope::{
         draft::Draft,
         legs::RopedLeg,
@@ -117,7 +118,7 @@ impl AskedSlopes {
                 known.piece = incline.piece;
                 known.slope_known = incline.down_deg.is_some();
             }
-            known.add(run);
+            known.add(run, job.rules);
         }
         Ok(along)
     }
@@ -148,9 +149,9 @@ impl AskedSlopes {
 }
 
 impl HeldAlong {
-    fn add(&mut self, run: HeldRun) {
+    fn add(&mut self, run: HeldRun, rules: &Rules) {
         match self.runs.last_mut() {
-            Some(last) if last.goes_on(&run) => {
+            Some(last) if last.goes_on(&run) && as_steep(last, &run, rules) => {
                 last.to_m = run.to_m;
                 let both = [last.steepest_deg, run.steepest_deg];
                 last.steepest_deg = both.into_iter().flatten().reduce(f64::max);
@@ -158,6 +159,16 @@ impl HeldAlong {
             _ => self.runs.push(run),
         }
     }
+}
+
+/// On bare ice the slope decides what the answer is worth: pieces on either side of a threshold stay apart, or one short step
+/// would condemn the whole tongue.
+fn as_steep(a: &HeldRun, b: &HeldRun, rules: &Rules) -> bool {
+    let over = |run: &HeldRun| {
+        let steeper = |rule: Rule| run.steepest_deg.is_some_and(|deg| deg > rules[rule]);
+        [Rule::BareSlipDeg, Rule::BareStopDeg].map(steeper)
+    };
+    a.snow != Snow::Ice || over(a) == over(b)
 }
 
 /// What is worse: held in fewer cases, not in the centre, hidden gaps before bare ice, steeper.

@@ -53,7 +53,16 @@ impl<'a> WalkedStage<'a> {
 
     /// Hours for the way alone are too few to work backwards from.
     pub(crate) fn climb_is_known(&self) -> bool {
-        self.legs.iter().all(|leg| leg.footing.climb.is_some())
+        let known = |leg: &RopedLeg<'_>| {
+            leg.footing.climb.is_some()
+                && leg
+                    .stage
+                    .met
+                    .under
+                    .climb_unknown(leg.sketch.stretch)
+                    .is_empty()
+        };
+        self.legs.iter().all(known)
     }
 
     /// The latest start, to the minute, that leaves all hidden gaps while bridges are trusted; `None` where there are none, and
@@ -75,7 +84,7 @@ impl<'a> WalkedStage<'a> {
         let on_leg = |(leg, hours, begins_min): (&RopedLeg<'_>, &Hours, f64)| {
             let ends = bridges::hidden(self.job, leg).into_iter();
             let left =
-                ends.map(move |hidden| begins_min + hours.until_min(hidden.ends_m, self.factor));
+                ends.map(move |hidden| begins_min + hours.left_min(hidden.ends_m, self.factor));
             left.reduce(f64::max)
         };
         self.begun().filter_map(on_leg).reduce(f64::max)

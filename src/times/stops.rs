@@ -31,7 +31,10 @@ pub(super) fn stops(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Stop> {
     stops
 }
 
-/// Those of its stage. A halt within the margin of a turn is one at the turn.
+/// Halts this near are at one place, metres: our judgement.
+const ONE_PLACE_M: f64 = 1.0;
+
+/// Those of its stage. A halt within the margin of a turn is one at the turn, and halts at one place are one.
 fn of_stage(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Stop> {
     let turns = leg.stage.met.turns.iter().map(|turn| Stop {
         at_m: turn.at_m,
@@ -44,7 +47,12 @@ fn of_stage(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Stop> {
     for halt in job.halts.iter().filter(|halt| halt.stage == number) {
         let near = |stop: &&mut Stop| {
             let away_m = (stop.at_m - halt.at_m).abs();
-            stop.back_m.is_some() && away_m <= job.rules[Rule::MarginM]
+            let within_m = if stop.back_m.is_some() {
+                job.rules[Rule::MarginM]
+            } else {
+                ONE_PLACE_M
+            };
+            away_m <= within_m
         };
         match stops.iter_mut().find(near) {
             Some(turn) => turn.halt(halt),

@@ -40,11 +40,11 @@ impl<'a> WalkedStage<'a> {
     /// hidden gaps, and where no turn beyond the first of them is early enough.
     pub(crate) fn latest_turn_off_bridges(&self, until_min: f64) -> Option<LatestTurn> {
         let of_line = self.turn_of_line();
-        if let Some((reached_min, turn)) = of_line {
-            let later_min = until_min - turn.bridges_left_min?;
-            if let Some(turn) = turn.later_by(later_min, reached_min) {
-                return Some(turn);
-            }
+        let in_time = of_line.and_then(|(reached_min, turn)| {
+            turn.later_by(until_min - turn.bridges_left_min?, reached_min)
+        });
+        if in_time.is_some() {
+            return in_time;
         }
         let (gaps, home_min) = self.first_hidden()?;
         let turn = self.last_return(until_min + home_min)?.not_beyond(of_line);

@@ -11,7 +11,7 @@ use crate::{
     raster::Terrain,
     rope::legs::RopedLeg,
     times::hours::Hours,
-    trip::{job::Brief, zone::Zone},
+    trip::{job::Brief, route::Stretch, zone::Zone},
     whole::clock,
 };
 
@@ -37,6 +37,8 @@ pub(crate) fn findings(
     }
     if stages.iter().all(|s| s.met.under.profile.is_empty()) {
         found.push(of_part(JobPart::Route, Fact::NoHeights {}));
+    } else {
+        found.extend(stages.iter().filter_map(climb_unknown));
     }
     if job.glaciers.is_empty() {
         found.push(of_part(JobPart::Zones, Fact::NoInventory {}));
@@ -108,6 +110,21 @@ fn gaps_between(job: &Brief<'_>, stages: &[Sketch<'_>]) -> Vec<Finding> {
 }
 
 /// Roped legs where no heights say how steep the ground falls towards a lip; once for the plan.
+/// Where the heights of a stage leave off: climbs and hours are too few.
+fn climb_unknown(sketch: &Sketch<'_>) -> Option<Finding> {
+    let stage = sketch.stage;
+    let pieces = sketch.met.under.climb_unknown(stage.whole());
+    let fact = Fact::ClimbUnknown {
+        first_m: pieces.first()?.from_m,
+        unknown_m: pieces.iter().map(Stretch::length_m).sum(),
+    };
+    let at = StagePlace {
+        stage: stage.number,
+        name: stage.name.clone(),
+    };
+    Some(Finding::new(At::Stage(at), fact))
+}
+
 fn slope_unknown(legs: &[RopedLeg<'_>]) -> Option<Finding> {
     let roped = legs.iter().filter(|leg| leg.sketch.roped);
     let unknown = roped.filter(|leg| leg.footing.slope_unknown());

@@ -38,7 +38,7 @@ pub(crate) fn gear(
     }
     let surface = |of| {
         let zones = roped.iter().flat_map(|leg| &leg.zones);
-        zones.into_iter().any(|zone| zone.surface == of)
+        zones.into_iter().any(|zone| zone.surface_counted() == of)
     };
     let kit = Kit {
         rules,

@@ -148,7 +148,7 @@ fn legend(sheet: &Sheet<'_>) -> Markup {
         (Verdict::Inside, "roped, inside the limits you gave"),
         (Verdict::Look, "look: something to decide or to watch"),
         (Verdict::Outside, "outside the limits you gave"),
-        (Verdict::Stop, "stop: roping together is not the answer"),
+        (Verdict::Stop, "stop: not as planned"),
     ];
     html! {
         figcaption {

@@ -92,6 +92,11 @@ fn what_stops_is_said_before_what_is_outside_and_that_before_what_to_look_at() {
 
 /// Three on a line north, on ice from 200 m to 200 m before its end, over one step in ground that falls by 2°.
 fn one_step(length_m: f64, step_from_m: f64, step_m: f64, deg: f64) -> Trip {
+    let zone = r#"{"gap_m":4,"snow_depth_m":2}"#;
+    one_step_on(zone, length_m, (step_from_m, step_m), deg)
+}
+
+fn one_step_on(zone: &str, length_m: f64, (step_from_m, step_m): (f64, f64), deg: f64) -> Trip {
     let count = (length_m / 20.0).round() as u32;
     let line: Vec<(f64, f64)> = (0..=count).map(|i| (0.0, 20.0 * f64::from(i))).collect();
     let gentle = 2.0_f64.to_radians().tan();
@@ -100,7 +105,6 @@ fn one_step(length_m: f64, step_from_m: f64, step_m: f64, deg: f64) -> Trip {
         let on_step = (north - step_from_m).clamp(0.0, step_m);
         4000.0 - gentle * (north - on_step) - steep * on_step
     };
-    let zone = r#"{"gap_m":4,"snow_depth_m":2}"#;
     Trip::along(&line)
         .zone((-300.0, 200.0), (300.0, length_m - 200.0), zone)
         .ropes(&[60.0])
@@ -128,6 +132,22 @@ fn one_steep_step_carries_the_word_and_the_rest_is_judged_as_flat() {
     assert!(held.all_m + held.depends_m > 5_000.0, "{held:?}");
     let flat = one_step(6_000.0, 3_000.0, 60.0, 2.0).plan();
     assert!(roped(&flat).verdict < Verdict::Stop && setup(&flat).held.unwrap().none_m < 1e-9);
+}
+
+/// On ice no fall is held, steep or flat: the step alone is too steep, and not the tongue that it lies in.
+#[test]
+fn one_steep_step_of_bare_ice_does_not_condemn_the_tongue() {
+    let zone = r#"{"gap_m":2,"surface":"bare"}"#;
+    let plan = one_step_on(zone, 2_400.0, (1_000.0, 80.0), 29.0).plan();
+    let leg = roped(&plan);
+    assert_eq!(leg.verdict, Verdict::Stop);
+    let stops = leg.stretches.iter().filter(|s| s.verdict == Verdict::Stop);
+    let stops: Vec<(f64, f64)> = stops.map(|s| (s.from_m, s.to_m)).collect();
+    assert!(!stops.is_empty());
+    assert!(
+        stops.iter().all(|s| s.0 > 950.0 && s.1 < 1_150.0),
+        "{stops:?}"
+    );
 }
 
 #[test]

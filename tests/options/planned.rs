@@ -102,6 +102,19 @@ fn who_reaches_least_carries_the_longer_rope() {
     assert!(reached.clone().count() == 7 && reached.clone().all(|reach| reach.depth_m >= -1e-9));
 }
 
+/// Teams of the same sizes need not be set up alike: a team that holds somebody clearly heavier is one of its own kind.
+#[test]
+fn no_team_of_a_great_party_is_left_without_a_set_up() {
+    let masses = [&[130.0; 2][..], &[70.0; 8]].concat();
+    let trip = Trip::straight(&[r#"{"gap_m":4,"snow_depth_m":2}"#]);
+    let made = trip.party(&masses).ropes(&[40.0, 28.0, 28.0]);
+    for way in weighed(&made).ways {
+        assert!(way.teams.iter().all(|team| team.needed_m > 0.0), "{way:#?}");
+        let verdict = with(&made, &way).plan().verdict();
+        assert_eq!(way.verdict, verdict, "{way:#?}");
+    }
+}
+
 proptest! {
     #![proptest_config(Config { cases: 24, failure_persistence: None, ..Config::default() })]
     #[test]

@@ -1,7 +1,7 @@
 ### What a plan finds, by code. Each message is the sentence without a full stop; `.hint` says what to do about it.
 
 never-on-hidden-gaps = { $zone } says never to rope, and its gaps are hidden under snow
-    .hint = draw it again with `rope` = `auto`
+    .hint = set `rope` = `auto` in the zone: then it is planned roped
 
 hidden-gaps-skied-unroped = { $zone } says never to rope: on skis, { $snow } of snow, gaps up to { $gap }; skis spread the load and hold no bridge up
     .hint = rope up where the snow thins, where it sags, and where you stop
@@ -81,7 +81,7 @@ along-the-crevasses = the team runs along the crevasses of { $zone } near { $at 
 two-over-one-gap = { $over } people can stand over one gap of { $gap } at once with { $spacing } between them; { $left } left to hold
     .hint = { $alone ->
     [yes] tied { $apart } apart only one is over it at a time, with { $needed } of rope; or belay each across from an anchor
-   *[no] this rope ties nobody so far apart: belay each across from an anchor, or another line
+   *[no] as tied nobody is over it alone: belay each across from an anchor, or another line
 }
 
 halt-on-hidden-gaps = the halt of { $minutes } at { $at } lies { $beside ->
@@ -165,6 +165,9 @@ back-late = the line is done at { $arrival }, after { $by }, by when the leader 
     .hint = start earlier, or turn round in time
 
 slower-back-late = a slower party is done at { $arrival }, after { $by }
+
+climb-partly-unknown = no height is known on { $unknown } of the line, first from { $first }: climbs and hours are too few, and no hour is worked backwards
+    .hint = a route with heights, or a terrain model that covers the line
 
 hour-before-start = { $of ->
     [bridges_until] bridges are trusted until { $at }
@@ -294,7 +297,7 @@ place-terrain = terrain
 ## How much a finding matters
 
 level-error = Wrong
-level-stop = Stop: roping together is not the answer here
+level-stop = Stop: not as planned here
 level-outside = Outside the limits
 level-look = Look at this
 level-note = Good to know

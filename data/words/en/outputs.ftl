@@ -24,7 +24,7 @@ means-unroped = unroped
 means-inside = inside the limits you gave
 means-look = look: something to decide or to watch
 means-outside = outside: no set-up within the limits, or no rope long enough for it
-means-stop = stop: roping together is not the answer here
+means-stop = stop: not as planned here
 
 word-in-part = { $verdict } at { $where }; the rest { $rest }
 word-span = { $span }
@@ -115,9 +115,9 @@ clock-turn-never = { $kind ->
    *[off] no turn beyond the first hidden gaps leaves them again by { $until }
 }
 clock-turn-back-by = { $kind ->
-    [of] left by { $at } it would be done by { $by }
-   *[off] turned round at { $place } by { $at } it would be done by { $by }
-}, but be on hidden gaps until { $left }
+    [of] who leaves the turn as late as { $at } is done by { $by }
+   *[off] who turns as late as { $at }, at { $place }, is done by { $by }
+}, but on hidden gaps until { $left }: too late for the bridges
 clock-turn-slower = { $kind ->
     [of] ; a slower party by { $at }
    *[off] ; a slower party at { $place } by { $at }

@@ -16,6 +16,10 @@ pub(super) fn of<'a>(fact: &Fact, at: &At, voice: Voice) -> FactArgs<'a> {
     match fact {
         Fact::CutOff { at: end } => vec![("end", Arg::Word(route_end(*end)))],
         Fact::TurnFound { back_m } => vec![near(at), ("back", Arg::Whole(*back_m))],
+        Fact::ClimbUnknown { unknown_m, first_m } => vec![
+            ("unknown", Arg::Whole(*unknown_m)),
+            ("first", Arg::Walked(*first_m)),
+        ],
         Fact::IceWithoutGap { pieces, roped } => vec![
             ("spans", Arg::Said(spans(pieces, voice))),
             ("roped", yes(*roped)),

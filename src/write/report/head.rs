@@ -131,7 +131,7 @@ fn worst_sentence(worst: Verdict) -> &'static str {
         Verdict::Inside => "Every leg is inside the limits you gave.",
         Verdict::Look => "Look: there is something to decide or to watch.",
         Verdict::Outside => "A leg is outside the limits you gave.",
-        Verdict::Stop => "Stop: on a leg roping together is not the answer.",
+        Verdict::Stop => "Stop: a leg is not to be walked as planned.",
     }
 }
 
