@@ -1,7 +1,8 @@
 //! Heights that dip or stick out alone: one noisy height decides nothing.
 //!
 //! *Model:* a height stands alone where it is lower or higher than both heights beside it, neither of them farther off than
-//! `lone_height_m`. Each in turn is brought towards the straight line between these two by twice what it sticks out, at most
+//! `lone_height_m`, and than these flanks drawn on from the height behind each: the tip of a ridge that its flanks lead up to
+//! does not stick out. Each in turn is brought towards the straight line between these two by twice what it sticks out, at most
 //! onto that line: a dip of a hand is a dip of a hand, a dip of twenty metres goes. The least steep answer of all stands,
 //! and the ground counts as level where two disagree which way it falls. *Valid:* for slopes by heights that were
 //! measured one by one; those of a raster are no such heights. What falls or rises from height to height is never taken
@@ -21,13 +22,24 @@ pub(super) struct Lone {
 }
 
 impl Lone {
-    /// The middle one of three heights in a row, each with its chainage, if it stands alone.
-    pub(super) fn of(three: [(f64, f64); 3], within_m: f64) -> Option<Self> {
+    /// The middle one of three heights in a row, each with its chainage, if it stands alone; the heights before and behind
+    /// these, where there are such.
+    pub(super) fn of(
+        three: [(f64, f64); 3],
+        outer: [Option<(f64, f64)>; 2],
+        within_m: f64,
+    ) -> Option<Self> {
         let [(from_m, before_m), (at_m, here_m), (to_m, after_m)] = three;
         let (back_m, ahead_m) = (at_m - from_m, to_m - at_m);
         let is_near = |edge_m: f64| edge_m > 0.0 && edge_m <= within_m;
-        let over_m = here_m - before_m.max(after_m);
-        let under_m = before_m.min(after_m) - here_m;
+        let flank = |far: Option<(f64, f64)>, (foot_at_m, foot_m): (f64, f64)| {
+            let (far_at_m, far_m) = far.filter(|far| is_near((foot_at_m - far.0).abs()))?;
+            Some(foot_m + (foot_m - far_m) / (foot_at_m - far_at_m) * (at_m - foot_at_m))
+        };
+        let flanks = [flank(outer[0], three[0]), flank(outer[1], three[2])];
+        let flanks = || flanks.into_iter().flatten();
+        let over_m = here_m - flanks().fold(before_m.max(after_m), f64::max);
+        let under_m = flanks().fold(before_m.min(after_m), f64::min) - here_m;
         let out_m = over_m.max(under_m);
         if !is_near(back_m) || !is_near(ahead_m) || out_m <= 0.0 {
             return None;
@@ -95,8 +107,12 @@ mod tests {
     fn raised(heights: &[f64], within_m: f64) -> Vec<(f64, f64)> {
         let places = heights.iter().enumerate();
         let places: Vec<(f64, f64)> = places.map(|(i, h)| (20.0 * i as f64, *h)).collect();
-        let threes = places.windows(3);
-        let all = threes.filter_map(|t| Lone::of([t[0], t[1], t[2]], within_m));
+        let threes = places.windows(3).enumerate();
+        let outer = |i: usize| places.get(i).copied();
+        let all = threes.filter_map(|(i, t)| {
+            let before = i.checked_sub(1).and_then(outer);
+            Lone::of([t[0], t[1], t[2]], [before, outer(i + 3)], within_m)
+        });
         all.map(|l| (l.at_m, l.raises_m(l.at_m))).collect()
     }
 
@@ -111,6 +127,15 @@ mod tests {
         assert_eq!(raised(&[0.0, -20.0, 0.0], 19.0), none, "too far apart");
         assert_eq!(raised(&[0.0, -20.0, 0.0], 0.0), none, "not asked for");
         assert_eq!(raised(&[-20.0, 0.0, -20.0], 30.0), [(20.0, -20.0)]);
+    }
+
+    #[test]
+    fn the_tip_of_a_ridge_that_its_flanks_lead_up_to_stays() {
+        let none: [(f64, f64); 0] = [];
+        assert_eq!(raised(&[0.0, 9.0, 18.0, 27.0, 18.0, 9.0], 30.0), none);
+        assert_eq!(raised(&[0.0, -9.0, -18.0, -9.0, 0.0], 30.0), none);
+        // A metre more than the flanks account for.
+        assert_eq!(raised(&[0.0, 9.0, 19.0, 9.0, 0.0], 30.0), [(40.0, -2.0)]);
     }
 
     #[test]

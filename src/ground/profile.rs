@@ -132,10 +132,12 @@ impl Profile {
     /// no farther off.
     #[must_use]
     pub(crate) fn measured(mut self, within_m: f64) -> Self {
-        let threes = self.runs().flat_map(|run| run.windows(3));
-        let lone = threes.filter_map(|three| {
-            let place = |i: usize| three.get(i).map(|s| (s.at_m, s.height_m));
-            Lone::of([place(0)?, place(1)?, place(2)?], within_m)
+        let lone = self.runs().flat_map(|run| {
+            let place = move |i: usize| run.get(i).map(|s| (s.at_m, s.height_m));
+            (1..run.len()).filter_map(move |i| {
+                let outer = [i.checked_sub(2).and_then(place), place(i + 2)];
+                Lone::of([place(i - 1)?, place(i)?, place(i + 1)?], outer, within_m)
+            })
         });
         self.lone = lone.collect();
         self

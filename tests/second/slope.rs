@@ -1,7 +1,7 @@
 //! Heights along the line and how steep they say it is.
 //!
 //! One noisy height decides nothing: a height that is lower or higher than both beside it, neither farther than
-//! `LONE_HEIGHT_M`, may be wrong. So every slope is taken as often as there are such heights, one of them mended each time,
+//! `LONE_HEIGHT_M`, may be wrong, unless the ground beside it leads up or down to it: each of both drawn on from the one behind it. So every slope is taken as often as there are such heights, one of them mended each time,
 //! and once with none mended; the least steep counts, and level where two of them fall in opposite directions. To mend a
 //! height is to move it towards the straight line between those beside it, by twice what it sticks out, never past the line.
 
@@ -57,13 +57,26 @@ fn height_m(of: &[Height], at_m: f64) -> f64 {
 }
 
 /// A height that may be wrong, mended.
-fn mended(before: Height, here: Height, after: Height) -> Option<Height> {
+fn mended(own: &[Height], middle: usize) -> Option<Height> {
+    let (before, here, after) = (own[middle - 1], own[middle], own[middle + 1]);
     let far = (here.at_m - before.at_m).max(after.at_m - here.at_m);
-    let (low, high) = if before.height_m < after.height_m {
+    let (mut low, mut high) = if before.height_m < after.height_m {
         (before.height_m, after.height_m)
     } else {
         (after.height_m, before.height_m)
     };
+    if middle >= 2 && before.at_m - own[middle - 2].at_m <= LONE_HEIGHT_M {
+        let slope =
+            (before.height_m - own[middle - 2].height_m) / (before.at_m - own[middle - 2].at_m);
+        let led_m = before.height_m + slope * (here.at_m - before.at_m);
+        (low, high) = (low.min(led_m), high.max(led_m));
+    }
+    if middle + 2 < own.len() && own[middle + 2].at_m - after.at_m <= LONE_HEIGHT_M {
+        let slope =
+            (own[middle + 2].height_m - after.height_m) / (own[middle + 2].at_m - after.at_m);
+        let led_m = after.height_m - slope * (after.at_m - here.at_m);
+        (low, high) = (low.min(led_m), high.max(led_m));
+    }
     let out_m = (low - here.height_m).max(here.height_m - high);
     if far > LONE_HEIGHT_M || out_m <= 0.0 {
         return None;
@@ -85,7 +98,7 @@ fn mended(before: Height, here: Height, after: Height) -> Option<Height> {
 fn readings(own: &[Height]) -> Vec<Vec<Height>> {
     let mut all = vec![own.to_vec()];
     for middle in 1..own.len() - 1 {
-        if let Some(height) = mended(own[middle - 1], own[middle], own[middle + 1]) {
+        if let Some(height) = mended(own, middle) {
             let mut one = own.to_vec();
             one[middle] = height;
             all.push(one);
