@@ -110,8 +110,7 @@ fn of_ground(
 fn touching(leg: &Underway<'_>, piece: Stretch) -> Vec<usize> {
     let touches = |&&i: &&usize| {
         let contact = leg.met.contacts.get(i);
-        let overlaps = |t: &Stretch| t.from_m < piece.to_m && piece.from_m < t.to_m;
-        contact.is_some_and(|c| c.touches.iter().any(overlaps))
+        contact.is_some_and(|c| c.touches.iter().any(|t| t.overlaps(&piece)))
     };
     leg.contacts.iter().filter(touches).copied().collect()
 }

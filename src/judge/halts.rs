@@ -8,11 +8,7 @@ use crate::{
     },
     rope::legs::RopedLeg,
     times::hours::Hours,
-    trip::{
-        job::Brief,
-        route::Stretch,
-        zone::{Surface, Zone},
-    },
+    trip::{job::Brief, route::Stretch, zone::Zone},
 };
 
 /// Halts of a leg on ice with hidden gaps, or within the margin of it.
@@ -51,7 +47,7 @@ fn under<'z>(job: &Brief<'z>, leg: &RopedLeg<'_>, at_m: f64) -> Option<Under<'z>
         (contact, zone)
     });
     let hidden: Vec<_> = ice
-        .filter(|(_, zone)| zone.is_none_or(|z| z.surface_counted() == Surface::Snow))
+        .filter(|(_, zone)| zone.is_none_or(Zone::hides_gaps))
         .collect();
     let on = hidden.iter().find(|(c, _)| {
         c.crossings

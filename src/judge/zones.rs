@@ -26,7 +26,7 @@ fn unroped_by_word(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Option<Fact> {
     let contacts = leg.sketch.contacts.iter();
     let contacts = contacts.filter_map(|&i| leg.stage.met.contacts.get(i));
     let stretch = leg.sketch.stretch;
-    let crossed = |s: &Stretch| s.from_m < stretch.to_m && s.to_m > stretch.from_m;
+    let crossed = |s: &Stretch| s.overlaps(&stretch);
     let on_leg = contacts.filter(|c| c.crossings.iter().any(crossed));
     let zones = on_leg.filter_map(|c| job.zones.get(c.of.zone()?));
     let never = zones.filter(|z| z.rope == RopeWord::Never);
@@ -38,7 +38,7 @@ fn unroped_by_word(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Option<Fact> {
 fn of_zone(zone: &Zone, roped: bool, rules: &Rules) -> Vec<Fact> {
     let mut found = Vec::new();
     let name = || zone.into();
-    if zone.rope == RopeWord::Never && zone.surface_counted() == Surface::Snow {
+    if zone.rope == RopeWord::Never && zone.hides_gaps() {
         found.push(unroped_on_hidden(zone, rules));
     }
     if let Some(snow_depth_m) = zone.snow_on_bare_m() {

@@ -23,7 +23,7 @@ use crate::{
         job::Brief,
         party::RopeTeam,
         route::{Stage, Stretch},
-        zone::{RopeWord, Surface, Zone},
+        zone::{RopeWord, Zone},
     },
 };
 
@@ -71,7 +71,7 @@ impl<'a> Sketch<'a> {
 
     fn leg(&self, job: &Brief<'_>, teams: &[RopeTeam], tile: Tile) -> LegSketch {
         let (stretch, roped) = (tile.stretch, tile.roped.is_some());
-        let met = |c: &Contact| c.touches.iter().any(|t| overlaps(*t, stretch));
+        let met = |c: &Contact| c.touches.iter().any(|t| t.overlaps(&stretch));
         let all = self.met.contacts.iter().enumerate();
         let contacts = match tile.roped {
             Some(roped) => roped.contacts,
@@ -156,11 +156,6 @@ fn ropes(of: Of, zones: &[Zone], rules: &Rules) -> bool {
     }
 }
 
-/// Share more than a point.
-fn overlaps(a: Stretch, b: Stretch) -> bool {
-    a.from_m < b.to_m && b.from_m < a.to_m
-}
-
 /// What a team meets on one roped stretch.
 struct OnLeg<'a> {
     worst: Worst<'a>,
@@ -242,9 +237,7 @@ pub(crate) fn asks_for_rope(zone: &Zone, rules: &Rules) -> bool {
     match zone.rope {
         RopeWord::Always => true,
         RopeWord::Never => false,
-        RopeWord::Auto => {
-            zone.surface_counted() == Surface::Snow || rules.choices.rope_on_bare.value
-        }
+        RopeWord::Auto => zone.hides_gaps() || rules.choices.rope_on_bare.value,
     }
 }
 

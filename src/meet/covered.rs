@@ -6,7 +6,7 @@ use crate::{
         area::{Area, HoleIndex},
         outline,
     },
-    trip::zone::{RopeWord, Surface, Zone},
+    trip::zone::{RopeWord, Zone},
 };
 
 /// The holes of a zone that lie wholly on the ice of others; `others` gives those whose boxes meet a box. Ice on which
@@ -40,6 +40,6 @@ fn is_roped(zone: &Zone) -> bool {
     match zone.rope {
         RopeWord::Always => true,
         RopeWord::Never => false,
-        RopeWord::Auto => zone.surface_counted() == Surface::Snow,
+        RopeWord::Auto => zone.hides_gaps(),
     }
 }

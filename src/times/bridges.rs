@@ -3,11 +3,7 @@
 use crate::{
     practice::Rule,
     rope::legs::RopedLeg,
-    trip::{
-        job::Brief,
-        route::Stretch,
-        zone::{Surface, Zone},
-    },
+    trip::{job::Brief, route::Stretch, zone::Zone},
 };
 
 /// Ice with hidden gaps, and where its crossings on a leg begin and end, or the stretches that only the margin reaches.
@@ -25,20 +21,15 @@ pub(crate) struct HiddenGaps<'a> {
 /// nobody drew a zone they are taken as hidden.
 pub(crate) fn hidden<'a>(job: &Brief<'a>, leg: &RopedLeg<'_>) -> Vec<HiddenGaps<'a>> {
     let (stretch, margin_m) = (leg.sketch.stretch, job.rules[Rule::MarginM]);
-    let hidden = leg.stage.met.contacts.iter().filter_map(|contact| {
+    let contacts = leg.stage.met.contacts.iter();
+    let contacts = contacts.filter(|c| c.touches.iter().any(|t| t.overlaps(&stretch)));
+    let hidden = contacts.filter_map(|contact| {
         let zone = contact.of.zone().and_then(|zone| job.zones.get(zone));
-        let on_leg = |all: &[Stretch]| {
-            let on_leg = all.iter();
-            let on_leg = on_leg.filter(|c| c.from_m < stretch.to_m && c.to_m > stretch.from_m);
-            let ends = on_leg.map(|c| [c.from_m.max(stretch.from_m), c.to_m.min(stretch.to_m)]);
-            ends.reduce(|a, b| [a[0].min(b[0]), a[1].max(b[1])])
-        };
-        let crossed = on_leg(&contact.crossings);
         let touched = touched(&contact.touches, &contact.crossings, margin_m);
-        let both = crossed.into_iter().chain(on_leg(&touched));
-        let [begins_m, ends_m] = both.reduce(|a, b| [a[0].min(b[0]), a[1].max(b[1])])?;
-        let hidden = zone.is_none_or(|z| z.surface_counted() == Surface::Snow);
-        hidden.then_some(HiddenGaps {
+        let on_leg = [stretch.clip(&contact.crossings), stretch.clip(&touched)].concat();
+        let begins_m = on_leg.iter().map(|s| s.from_m).reduce(f64::min)?;
+        let ends_m = on_leg.iter().map(|s| s.to_m).reduce(f64::max)?;
+        zone.is_none_or(Zone::hides_gaps).then_some(HiddenGaps {
             zone,
             begins_m,
             ends_m,
@@ -50,10 +41,7 @@ pub(crate) fn hidden<'a>(job: &Brief<'a>, leg: &RopedLeg<'_>) -> Vec<HiddenGaps<
 /// The stretches that the margin reaches, those about a crossing without the margin along the line: the crossing ends there,
 /// unless the line goes on beside the ice.
 fn touched(touches: &[Stretch], crossings: &[Stretch], margin_m: f64) -> Vec<Stretch> {
-    let crossed = |touch: &Stretch| {
-        let overlaps = |c: &Stretch| c.from_m < touch.to_m && touch.from_m < c.to_m;
-        crossings.iter().any(overlaps)
-    };
+    let crossed = |touch: &Stretch| crossings.iter().any(|c| c.overlaps(touch));
     let without = |touch: &Stretch| match crossed(touch) {
         true => Stretch {
             from_m: touch.from_m + margin_m,

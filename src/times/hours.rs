@@ -105,20 +105,15 @@ impl Hours {
         factor * (self.walking_min + self.rope_min + self.break_min) + self.halt_min
     }
 
-    /// Minutes from the begin of the leg until a place of it is reached, all but halts so many times as long as planned.
-    pub(crate) fn until_min(&self, at_m: f64, factor: f64) -> f64 {
-        let before = |part: &&PartHours| part.stretch.to_m < at_m;
-        self.walked_min(at_m, factor) + halted_min(self.parts.iter().take_while(before))
-    }
-
-    /// The same until it is left, a halt there being over.
+    /// Minutes from the begin of the leg until a place of it is left, a halt there being over, all but halts so many times as
+    /// long as planned.
     pub(crate) fn left_min(&self, at_m: f64, factor: f64) -> f64 {
-        let upto = |part: &&PartHours| part.stretch.to_m <= at_m;
-        self.walked_min(at_m, factor) + halted_min(self.parts.iter().take_while(upto))
-    }
-
-    fn walked_min(&self, at_m: f64, factor: f64) -> f64 {
-        factor * (self.rope_up_min + self.inside.out_min(at_m))
+        let upto = self
+            .parts
+            .iter()
+            .take_while(|part| part.stretch.to_m <= at_m);
+        let halted_min: f64 = upto.map(PartHours::halt_min).sum();
+        factor * (self.rope_up_min + self.inside.out_min(at_m)) + halted_min
     }
 
     /// The time of day at which a chainage of the leg is left.
@@ -126,8 +121,4 @@ impl Hours {
         let [begins, _] = self.clock?;
         Some(begins.after(self.left_min(at_m, 1.0)))
     }
-}
-
-fn halted_min<'a>(parts: impl Iterator<Item = &'a PartHours>) -> f64 {
-    parts.map(PartHours::halt_min).sum()
 }

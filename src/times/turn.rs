@@ -83,7 +83,7 @@ impl<'a> WalkedStage<'a> {
         let factor = self.factor;
         stops.map(move |stop| {
             let (leg, at_m) = (leg.number, stop.at_m);
-            let min = begins_min + hours.until_min(at_m, factor) + stop.halt_min;
+            let min = begins_min + hours.left_min(at_m, factor);
             (stop, LegSpot { leg, at_m }, min)
         })
     }

@@ -129,6 +129,12 @@ impl Stretch {
         self.from_m <= other.to_m && other.from_m <= self.to_m
     }
 
+    /// Whether the two share more than a point.
+    #[must_use]
+    pub fn overlaps(&self, other: &Self) -> bool {
+        self.from_m < other.to_m && other.from_m < self.to_m
+    }
+
     /// The parts of others that lie on this stretch, in their order.
     #[must_use]
     pub fn clip(&self, others: &[Self]) -> Vec<Self> {

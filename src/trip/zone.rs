@@ -169,6 +169,12 @@ impl Zone {
         }
     }
 
+    /// Whether its gaps are hidden under snow, as its surface counts.
+    #[must_use]
+    pub fn hides_gaps(&self) -> bool {
+        self.surface_counted() == Surface::Snow
+    }
+
     /// How much snow lies on ice that is called bare, metres.
     #[must_use]
     pub fn snow_on_bare_m(&self) -> Option<f64> {
