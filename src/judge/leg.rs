@@ -57,12 +57,11 @@ impl Known<'_> {
                 leg: self.leg,
                 draft,
             };
-            let mut of_draft = of_team.findings(&at);
-            if let Some(asked) = self.cures {
-                let tied = TiedTeam { setup, asked };
-                tied.told(self.job, self.leg, draft, &mut of_draft);
-            }
-            found.extend(of_draft);
+            let alone = || {
+                let asked = self.cures?;
+                TiedTeam { setup, asked }.one_by_one(self.job, self.leg, draft)
+            };
+            found.extend(of_team.findings(&at, alone));
             let cure = given.and_then(|given| given.cure(draft, setup));
             found.extend(all_at(&at, team::rope_findings(self.job, setup, cure)));
         }

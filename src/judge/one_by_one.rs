@@ -7,8 +7,6 @@ use crate::{
     legs::spacing::{self, Spacing},
     plan::{
         cure::OneByOne,
-        fact::Fact,
-        finding::{Finding, What},
         leg::{TeamSetup, Verdict},
     },
     rope::{answers::KnownFalls, draft::Draft, ledger, legs::RopedLeg, share},
@@ -24,25 +22,15 @@ pub(super) struct TiedTeam<'a> {
 }
 
 impl TiedTeam<'_> {
-    /// Puts it beside what is found of gaps over which two people can stand.
-    pub(super) fn told(
+    /// The least spacing with which one at a time is over any gap of the leg: while one is over it the next must not have
+    /// come to it yet. `None` where none within the limits is so long, the rope is too short for it, the team runs along the
+    /// gaps, or the plan would call it outside or stop.
+    pub(super) fn one_by_one(
         &self,
         job: &Brief<'_>,
         leg: &RopedLeg<'_>,
         draft: &Draft,
-        found: &mut [Finding],
-    ) {
-        for finding in found {
-            if let What::Planned(Fact::TwoOverGap { one_by_one, .. }) = &mut finding.what {
-                *one_by_one = self.one_by_one(job, leg, draft);
-            }
-        }
-    }
-
-    /// The least spacing with which one at a time is over any gap of the leg: while one is over it the next must not have
-    /// come to it yet. `None` where none within the limits is so long, the rope is too short for it, the team runs along the
-    /// gaps, or the plan would call it outside or stop.
-    fn one_by_one(&self, job: &Brief<'_>, leg: &RopedLeg<'_>, draft: &Draft) -> Option<OneByOne> {
+    ) -> Option<OneByOne> {
         let people = draft.persons.len();
         let meets = leg.stage.meets(job, leg.sketch);
         let longer = spacing::choices_m(draft.spacing.spacing_m, job.rules);

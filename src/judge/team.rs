@@ -4,7 +4,7 @@ use crate::{
     judge::place::place_at,
     legs::{knots, over::bite, spacing},
     plan::{
-        cure::RopeCure,
+        cure::{OneByOne, RopeCure},
         fact::{Fact, RopeLack},
         finding::{At, Finding, LegPlace},
         leg::{Bite, RopeAtHand, TeamSetup},
@@ -27,11 +27,16 @@ pub(super) struct OfTeam<'a> {
 }
 
 impl OfTeam<'_> {
-    /// What is found whichever rope the team carries; so nothing is said of what that rope would allow.
-    pub(super) fn findings(&self, at: &LegPlace) -> Vec<Finding> {
+    /// What is found whichever rope the team carries. Only `alone` asks for that rope: how the team is tied so that one at a time
+    /// is over a gap; it is asked where two can stand over one.
+    pub(super) fn findings(
+        &self,
+        at: &LegPlace,
+        alone: impl FnOnce() -> Option<OneByOne>,
+    ) -> Vec<Finding> {
         let here = |fact| Finding::new(At::Leg(at.clone()), fact);
         let mut found: Vec<Finding> = self.limit().into_iter().map(here).collect();
-        found.extend(self.over_gap().map(here));
+        found.extend(self.over_gap(alone).map(here));
         found.extend(self.along(at));
         found.extend(self.knots().into_iter().map(here));
         found
@@ -56,7 +61,7 @@ impl OfTeam<'_> {
     }
 
     /// How many can stand over one gap at once, and who is left.
-    fn over_gap(&self) -> Option<Fact> {
+    fn over_gap(&self, alone: impl FnOnce() -> Option<OneByOne>) -> Option<Fact> {
         let (spacing_m, effective_gap_m) = (
             self.draft.spacing.spacing_m,
             self.draft.spacing.meeting.effective_gap_m,
@@ -71,7 +76,7 @@ impl OfTeam<'_> {
             left: people - over,
             effective_gap_m,
             spacing_m,
-            one_by_one: None,
+            one_by_one: alone(),
         })
     }
 

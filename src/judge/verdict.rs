@@ -31,7 +31,7 @@ pub(super) fn of_levels(levels: impl Iterator<Item = Level>) -> Verdict {
 /// How a team's draft stands, whichever rope it carries and falls not asked about.
 pub(crate) fn of_draft(job: &Brief<'_>, leg: &RopedLeg<'_>, draft: &Draft) -> Verdict {
     let of_team = OfTeam { job, leg, draft };
-    of_findings(true, &of_team.findings(&place(leg)))
+    of_findings(true, &of_team.findings(&place(leg), || None))
 }
 
 /// How the falls of a team stand on a leg; where the model has no answer that is something to look at.
