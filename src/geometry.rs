@@ -10,6 +10,7 @@ pub mod lonlat;
 pub mod outline;
 pub mod projection;
 pub mod segment;
+mod short;
 mod tangle;
 pub mod utm;
 

@@ -264,6 +264,17 @@ impl Profile {
         Some(Between { before, share })
     }
 
+    /// The heights that lie inside a stretch, without its ends.
+    pub(super) fn inner(&self, stretch: Stretch) -> &[Sample] {
+        &self.samples[self.inside(stretch)]
+    }
+
+    fn inside(&self, stretch: Stretch) -> std::ops::Range<usize> {
+        let from = self.first_behind(stretch.from_m);
+        let to = self.samples.partition_point(|s| s.at_m < stretch.to_m);
+        from..to.max(from)
+    }
+
     /// The heights of a stretch as walked, its ends included.
     pub(super) fn walked(&self, stretch: Stretch) -> Vec<Sample> {
         let walked_m = |i: usize| self.walked_m.get(i).copied();
@@ -271,12 +282,10 @@ impl Profile {
             let height_m = self.find(at_m)?.between(walked_m)?;
             Some(Sample { at_m, height_m })
         };
-        let from = self.samples.partition_point(|s| s.at_m <= stretch.from_m);
-        let to = self
-            .samples
-            .partition_point(|s| s.at_m < stretch.to_m)
-            .max(from);
-        let inner = self.samples[from..to].iter().zip(&self.walked_m[from..to]);
+        let inside = self.inside(stretch);
+        let inner = self.samples[inside.clone()]
+            .iter()
+            .zip(&self.walked_m[inside]);
         let inner = inner.map(|(s, &height_m)| Sample { height_m, ..*s });
         let (first, last) = (end(stretch.from_m), end(stretch.to_m));
         first.into_iter().chain(inner).chain(last).collect()

@@ -25,20 +25,14 @@ impl Profile {
     /// The steepest slope of a stretch, taken over `over_m` (over all of it where it is shorter).
     #[must_use]
     pub fn steepest(&self, stretch: Stretch, over_m: f64) -> Option<Steep> {
-        let slopes = self.slopes(stretch, over_m);
-        slopes
-            .into_iter()
-            .max_by(|a, b| a.deg.abs().total_cmp(&b.deg.abs()))
+        self.steepest_by(stretch, over_m, f64::abs)
     }
 
     /// The steepest descent of a stretch, degrees, positive; 0 where it never goes down.
     #[must_use]
     pub fn steepest_descent_deg(&self, stretch: Stretch, over_m: f64) -> Option<f64> {
-        let slopes = self.slopes(stretch, over_m);
-        slopes
-            .into_iter()
-            .map(|s| (-s.deg).max(0.0))
-            .max_by(f64::total_cmp)
+        let steepest = self.steepest_by(stretch, over_m, |rise_m| -rise_m);
+        steepest.map(|s| (-s.deg).max(0.0))
     }
 
     /// Metres that a stretch goes down in pieces steeper than `share` (rise over run), taken over `over_m`.
@@ -60,38 +54,61 @@ impl Profile {
         Some(steep_m)
     }
 
-    /// Slopes over windows that begin or end at a height.
-    fn slopes(&self, stretch: Stretch, over_m: f64) -> Vec<Steep> {
+    /// The window whose rise counts most, the last of those that count as much; windows begin or end at a height.
+    ///
+    /// To doubt a height makes a slope gentler, so that it is only asked for what would be steepest without.
+    fn steepest_by(
+        &self,
+        stretch: Stretch,
+        over_m: f64,
+        counts: impl Fn(f64) -> f64,
+    ) -> Option<Steep> {
         let over_m = over_m.min(stretch.length_m());
-        if over_m <= 0.0 {
-            return Vec::new();
+        let mut best: Option<(f64, Stretch)> = None;
+        for (rise_m, over) in self.rises(stretch, over_m) {
+            let enough =
+                |rise_m: f64| best.is_none_or(|(most_m, _)| counts(rise_m) >= counts(most_m));
+            if !enough(rise_m) {
+                continue;
+            }
+            let rise_m = self.doubted_m(rise_m, over);
+            if enough(rise_m) {
+                best = Some((rise_m, over));
+            }
         }
+        best.map(|(rise_m, over)| Steep {
+            deg: (rise_m / over_m).atan().to_degrees(),
+            at_m: over.from_m + over_m / 2.0,
+        })
+    }
+
+    /// What the line rises over windows that begin or end at a height, no height doubted.
+    fn rises(&self, stretch: Stretch, over_m: f64) -> impl Iterator<Item = (f64, Stretch)> {
         let last_start = stretch.to_m - over_m;
-        let inner = self.walked(stretch);
+        let inner = if over_m > 0.0 {
+            self.inner(stretch)
+        } else {
+            &[]
+        };
         // Windows that begin at a height and those that end at one, each in walking order; where the last ones were.
         let first = self.first_behind(stretch.from_m);
         let mut near = [[first; 2]; 2];
         let starts = inner
             .iter()
-            .flat_map(|s| [(0, s.at_m), (1, s.at_m - over_m)]);
-        let starts = starts.chain([(0, stretch.from_m), (0, last_start)]);
-        starts
-            .filter(|&(_, s)| s >= stretch.from_m && s <= last_start)
-            .filter_map(|(sort, start)| {
-                let over = Stretch {
-                    from_m: start,
-                    to_m: start + over_m,
-                };
-                let [begins, ends] = near.get_mut(sort)?;
-                let from = self.find_on(begins, over.from_m)?;
-                let to = self.find_on(ends, over.to_m)?;
-                let rise_m = self.doubted_m(self.rise_between_m(&from, &to)?, over);
-                Some(Steep {
-                    deg: (rise_m / over_m).atan().to_degrees(),
-                    at_m: start + over_m / 2.0,
-                })
-            })
-            .collect()
+            .flat_map(move |s| [(0, s.at_m), (1, s.at_m - over_m)]);
+        let ends = [(0, stretch.from_m), (0, last_start)].into_iter();
+        let starts = starts.chain(ends.filter(move |_| over_m > 0.0));
+        let within = move |&(_, s): &(usize, f64)| s >= stretch.from_m && s <= last_start;
+        starts.filter(within).filter_map(move |(sort, start)| {
+            let over = Stretch {
+                from_m: start,
+                to_m: start + over_m,
+            };
+            let [begins, ends] = near.get_mut(sort)?;
+            let from = self.find_on(begins, over.from_m)?;
+            let to = self.find_on(ends, over.to_m)?;
+            Some((self.rise_between_m(&from, &to)?, over))
+        })
     }
 }
 

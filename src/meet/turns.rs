@@ -3,8 +3,6 @@
 //! Two people walk away from a place, one on along the line and one back along it, as far as they can while they stay
 //! near each other. Where they come far, the line goes out and back and turns there. Hairpins end after a few steps.
 
-use std::collections::HashMap;
-
 use crate::{
     geometry::{LonLat, frame::Frame},
     trip::route::{Stage, Stretch},
@@ -41,6 +39,9 @@ const NEXT_TRY: usize = 5;
 /// Steps that a way back is followed at most: whoever goes on is told of so many. Our judgement.
 const MOST_STEPS: usize = 10_000;
 
+/// What a step may be longer in a flat frame some hundred metres away, as a factor: `frame` is off by less. Our judgement.
+const LONGER: f64 = 1.01;
+
 /// A piece longer than this is no walk, and is not followed, metres: a receiver that jumps about the globe. Our judgement.
 const LONGEST_M: f64 = 1e6;
 
@@ -73,6 +74,8 @@ struct Steps<'s> {
     least_m: f64,
     step_m: f64,
     places: Vec<LonLat>,
+    /// One at each place.
+    frames: Vec<Frame>,
 }
 
 /// Two places near each other, by their steps: one on the way out, one on the way back.
@@ -103,8 +106,9 @@ impl<'s> Steps<'s> {
         let step_m = near_m / 2.0;
         let steps = (0..).map(|step| piece.from_m + step_m * count(step));
         let places = steps.take_while(|at_m| *at_m < piece.to_m);
-        let places = places.filter_map(|at_m| stage.at(at_m)).collect();
+        let places: Vec<LonLat> = places.filter_map(|at_m| stage.at(at_m)).collect();
         Self {
+            frames: places.iter().map(|at| Frame::at(*at)).collect(),
             stage,
             piece,
             near_m,
@@ -132,31 +136,28 @@ impl<'s> Steps<'s> {
 
     /// Places near each other about which the line may turn, innermost first: at most so far apart that the ways between
     /// them are as long as they may part.
-    fn seeds(&self) -> Vec<Pair> {
-        let Some(&origin) = self.places.first() else {
-            return Vec::new();
-        };
-        let (frame, most) = (Frame::at(origin), 2 * self.may_part() + APART);
-        let cell = |at: LonLat| {
-            let local = frame.local(at);
-            [local.x_m, local.y_m].map(|m| (m / self.near_m).floor())
-        };
-        let mut cells: HashMap<[u64; 2], Vec<usize>> = HashMap::new();
-        let mut seeds = Vec::new();
-        for (back, &at) in self.places.iter().enumerate() {
-            let [x, y] = cell(at);
-            let around =
-                (0..9_u8).map(|i| [x + f64::from(i % 3) - 1.0, y + f64::from(i / 3) - 1.0]);
-            let inner = around.filter_map(|c| {
-                let mut known = cells.get(&c.map(key))?.iter().rev().copied();
-                let known = known.by_ref().skip_while(|i| i + APART > back);
-                let mut known = known.take_while(|i| i + most >= back);
-                known.find(|&out| self.near(Pair { out, back }))
-            });
-            seeds.extend(inner.max().map(|out| Pair { out, back }));
-            cells.entry([x, y].map(key)).or_default().push(back);
+    fn seeds(&self) -> impl Iterator<Item = Pair> {
+        let most = 2 * self.may_part() + APART;
+        (0..self.places.len()).filter_map(move |back| {
+            let out = self.nearest_before(back, most)?;
+            Some(Pair { out, back })
+        })
+    }
+
+    /// The last place at least [`APART`] and at most so many steps before one, that is near it. A place that is far off is
+    /// followed by none that is near for as many steps as lead there.
+    fn nearest_before(&self, back: usize, most: usize) -> Option<usize> {
+        let frame = self.frames.get(back)?;
+        let mut steps = APART;
+        while steps <= most {
+            let out = back.checked_sub(steps)?;
+            let away_m = frame.local(*self.places.get(out)?).length_m();
+            if away_m <= self.near_m {
+                return Some(out);
+            }
+            steps += whole_steps((away_m - self.near_m) / (self.step_m * LONGER)).max(1);
         }
-        seeds
+        None
     }
 
     /// The way back from a pair on; `None` where it is too short or goes nowhere.
@@ -218,8 +219,8 @@ impl<'s> Steps<'s> {
     }
 
     fn near(&self, pair: Pair) -> bool {
-        let places = self.places.get(pair.out).zip(self.places.get(pair.back));
-        places.is_some_and(|(a, b)| apart_m(*a, *b) <= self.near_m)
+        let places = self.frames.get(pair.out).zip(self.places.get(pair.back));
+        places.is_some_and(|(frame, at)| frame.local(*at).length_m() <= self.near_m)
     }
 
     fn turn(&self, way: &WayBack) -> TurnBack {
@@ -263,9 +264,13 @@ fn apart_m(a: LonLat, b: LonLat) -> f64 {
     Frame::at(a).local(b).length_m()
 }
 
-/// A cell as a key; 0 and −0 are one.
-fn key(cell: f64) -> u64 {
-    (cell + 0.0).to_bits()
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "rounded down, not negative, and a length on the globe by one of a metre"
+)]
+fn whole_steps(steps: f64) -> usize {
+    steps as usize
 }
 
 #[expect(

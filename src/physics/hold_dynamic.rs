@@ -35,7 +35,7 @@ pub use fall::{Energy, Fall, GapSide, Outcome};
 pub use followed::Followed;
 
 /// Longest step, s `[ours]`: halving it changes no slide by as much as 0.5 % (tests/physics).
-pub const LONGEST_STEP_S: f64 = 0.006;
+pub const LONGEST_STEP_S: f64 = 0.010;
 /// Longest step as a share of the quickest bounce's inverse angular frequency `[ours]`.
 const STEP_SHARE: f64 = 0.2;
 impl Fall {
