@@ -163,6 +163,7 @@ impl<'r> Lines<'r> {
         self.base.saturating_sub(self.event.offset) > LONGEST_EVENT_BYTES
     }
 
+    #[cold]
     fn next_chunk(&mut self) -> io::Result<()> {
         self.event.spot = Some(self.event());
         self.held.spot = Some(self.held());
@@ -187,6 +188,7 @@ impl Read for Lines<'_> {
 }
 
 impl BufRead for Lines<'_> {
+    #[inline]
     fn fill_buf(&mut self) -> io::Result<&[u8]> {
         if self.used >= self.filled {
             self.next_chunk()?;
@@ -194,6 +196,7 @@ impl BufRead for Lines<'_> {
         Ok(self.chunk.get(self.used..self.filled).unwrap_or_default())
     }
 
+    #[inline]
     fn consume(&mut self, amount: usize) {
         self.used = (self.used + amount).min(self.filled);
     }
