@@ -23,7 +23,8 @@ use crate::{
 /// How much the model is asked.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Depth {
-    /// Everything: what an answer depends on, whether another order is better, and what stands beside the legs of a plan.
+    /// Everything: what an answer depends on, how everybody's fall is held, whether another order is better, and what stands
+    /// beside the legs of a plan.
     Whole,
     /// The legs and whether falls on them are held, and no more; a good deal faster.
     Verdicts,
@@ -120,7 +121,10 @@ impl AskedFalls<'_> {
                 (team, holding) = (loaded, heavy);
             }
         }
-        let everybody = self.everybody(&along, &holding, persons)?;
+        let everybody = match self.depth {
+            Depth::Whole => self.everybody(&along, &holding, persons)?,
+            Depth::Verdicts => Vec::new(),
+        };
         Ok(FallAnswer {
             team,
             holding,

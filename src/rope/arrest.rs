@@ -20,7 +20,7 @@ pub(crate) struct FallAnswer {
     pub(crate) team: Team,
     /// What it answers.
     pub(crate) holding: Holding,
-    /// How everybody's fall is held over whichever width the gap has, in rope order.
+    /// How everybody's fall is held over whichever width the gap has, in rope order; nobody where only verdicts were asked.
     pub(crate) everybody: Vec<Held>,
     /// Whether nobody said what snow there is.
     pub(crate) snow_assumed: bool,

@@ -102,6 +102,12 @@ impl Labels {
         Some(spot)
     }
 
+    /// Whether any of the places round a spot may lie on the map.
+    pub(super) fn may_place(&self, (x, y): PaperSpot) -> bool {
+        let far = FARS.into_iter().fold(0.0, f64::max);
+        (-far..=self.width + far).contains(&x) && (-far..=self.height + far).contains(&y)
+    }
+
     fn inside(&self, b: &Box) -> bool {
         b.low.0 >= 0.0 && b.low.1 >= 0.0 && b.high.0 <= self.width && b.high.1 <= self.height
     }
@@ -116,6 +122,9 @@ fn may_meet(line: &Line, strip: &Rect) -> bool {
         && a.y.max(b.y) >= low.y
 }
 
+/// How far from a spot its words may stand, units. Our judgement.
+const FARS: [f64; 3] = [14.0, 22.0, 34.0];
+
 /// Places round a spot, nearest first.
 pub(super) fn round((x, y): PaperSpot) -> Vec<PaperSpot> {
     const TURNS: [f64; 8] = [7.0, 1.0, 5.0, 3.0, 0.0, 2.0, 4.0, 6.0];
@@ -123,8 +132,7 @@ pub(super) fn round((x, y): PaperSpot) -> Vec<PaperSpot> {
         let angle = turn * std::f64::consts::FRAC_PI_4;
         (x + far * angle.cos(), y + far * angle.sin())
     };
-    let fars = [14.0, 22.0, 34.0];
-    fars.into_iter()
+    FARS.into_iter()
         .flat_map(|far| TURNS.map(|turn| spot(far, turn)))
         .collect()
 }

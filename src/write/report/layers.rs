@@ -239,7 +239,8 @@ fn leg_numbers(picture: &MapPicture<'_>, paper: &Paper, labels: &mut Labels) -> 
     let mut placed = Vec::new();
     let roped_first = |roped: bool| picture.legs.iter().filter(move |l| l.leg.roped == roped);
     for line in roped_first(true).chain(roped_first(false)) {
-        let Some(spot) = line.middle.map(|p| paper.at(p)) else {
+        let spot = line.middle.map(|p| paper.at(p));
+        let Some(spot) = spot.filter(|spot| labels.may_place(*spot)) else {
             continue;
         };
         let text = leg_sign(line.leg);
