@@ -63,6 +63,8 @@ const trips = [
   { name: 'eleven-over-two-days-without-heights', route: days('Over the pass', line(false)), zones: zones('Icefall'), args: ['--party', '11', '--units', 'imperial'], pages: { A4: 10, A5: 16 } },
   { name: 'hostile', route: gpx(hostile.replaceAll('<', '&lt;'), line(true)), zones: zones(hostile), args: ['--party', '4', '--rope', '50'], pages: { A4: 9, A5: 16 } },
 ];
+// Out and back on one line: every place on the map is met twice.
+trips.push({ name: 'out-and-back', route: gpx('To the pass and back', [...line(true), ...line(true).reverse().slice(1)]), zones: zones('Icefall'), args: ['--party', '3', '--rope', '60'], pages: { A4: 9, A5: 15 } });
 const example = join(repository, 'examples', 'vordalen');
 if (existsSync(join(example, 'route.gpx'))) {
   trips.push({ name: 'example', files: ['route.gpx', 'zones.geojson'].map((f) => join(example, f)), args: ['--trip', join(example, 'trip.toml')], pages: { A4: 9, A5: 16 } });
@@ -107,11 +109,23 @@ const tooWide = () => {
   return { scrolls, wide: wide.slice(0, 3).map((e) => e.outerHTML.slice(0, 90)) };
 };
 
+// Words of a drawing that lie on each other.
+const overprinted = () => {
+  const on = (a, b) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > 1 && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 2;
+  const of = (svg) => {
+    const words = [...svg.querySelectorAll('text')].map((e) => [e.textContent, e.getBoundingClientRect()]).filter(([, box]) => box.width > 0);
+    return words.flatMap(([word, box], i) => words.slice(i + 1).filter(([, other]) => on(box, other)).map(([other]) => `${word} on ${other}`));
+  };
+  return [...document.querySelectorAll('.map svg, .insets svg')].flatMap(of);
+};
+
 async function onScreens(browser, trip, file) {
   for (const width of WIDTHS) {
     const { page, seen } = await open(browser, file, { width, height: 800 });
     const wide = await page.evaluate(tooWide);
     check(`${trip.name} at ${width} px: no sideways scroll`, !wide.scrolls && wide.wide.length === 0, JSON.stringify(wide));
+    const over = await page.evaluate(overprinted);
+    check(`${trip.name} at ${width} px: no word of a map lies on another`, over.length === 0, over.slice(0, 5).join(', '));
     check(`${trip.name} at ${width} px: asks the network for nothing`, seen.requests.length === 0, seen.requests.join(' '));
     check(`${trip.name} at ${width} px: no error and no dialog`, seen.errors.length === 0, seen.errors.join(' | '));
     await page.evaluate(axe);

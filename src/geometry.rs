@@ -4,6 +4,7 @@ pub mod antimeridian;
 pub mod area;
 pub mod bounds;
 mod edge;
+pub mod ellipsoid;
 pub mod frame;
 pub mod lie;
 pub mod lonlat;

@@ -4,10 +4,7 @@
 //! length is taken to change evenly from one end to the other, and where that is not enough it is corrected by geodesics.
 //! *Error:* a thousandth of a millimetre; *Checked:* below, against geodesics.
 
-use super::{
-    LonLat,
-    frame::{Frame, WGS84_A_M},
-};
+use super::{LonLat, ellipsoid::WGS84_A_M, frame::Frame};
 
 /// How far the geodesic to a place may be from what was asked, metres: our judgement, a hundredth of the chainage's
 /// own millimetre.

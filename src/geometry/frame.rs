@@ -7,14 +7,8 @@
 //! margins, chords and slopes of a few hundred metres, and never chainage).
 //! *Source:* `[wgs84]`. *Checked:* tests/meet/reference.rs against geodesics.
 
-use super::LonLat;
+use super::{LonLat, ellipsoid};
 
-/// Equatorial radius of the WGS 84 ellipsoid, metres. Defining value `[wgs84]`.
-pub const WGS84_A_M: f64 = 6_378_137.0;
-/// Flattening of the WGS 84 ellipsoid. Defining value `[wgs84]`.
-pub const WGS84_F: f64 = 1.0 / 298.257_223_563;
-/// First eccentricity squared; derived.
-pub const WGS84_E2: f64 = WGS84_F * (2.0 - WGS84_F);
 /// No degree of latitude is shorter than this many metres: its length at the equator is
 /// a(1 − e²)·π/180 = 110 574.3 m; derived, rounded down.
 pub const LEAST_M_PER_DEG_LAT: f64 = 110_574.0;
@@ -88,14 +82,11 @@ impl Frame {
     /// A frame whose axes point east and north at `origin`.
     #[must_use]
     pub fn at(origin: LonLat) -> Self {
-        let (sin, cos) = origin.lat_deg.to_radians().sin_cos();
-        let w2 = 1.0 - WGS84_E2 * sin * sin;
-        let prime_vertical_m = WGS84_A_M / w2.sqrt();
-        let meridian_m = prime_vertical_m * (1.0 - WGS84_E2) / w2;
+        let (east_m_per_deg, north_m_per_deg) = ellipsoid::m_per_deg(origin.lat_deg);
         Self {
             origin,
-            east_m_per_deg: (prime_vertical_m * cos).to_radians(),
-            north_m_per_deg: meridian_m.to_radians(),
+            east_m_per_deg,
+            north_m_per_deg,
         }
     }
 

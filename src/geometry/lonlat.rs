@@ -59,7 +59,8 @@ impl LonLat {
         if self == other {
             return 0.0;
         }
-        short::length_m(self, other).unwrap_or_else(|| Geodesic.distance(self.into(), other.into()))
+        let [a, b] = [self, other].map(|p| (p.lon_deg, p.lat_deg));
+        short::length_m(a, b).unwrap_or_else(|| Geodesic.distance(self.into(), other.into()))
     }
 
     /// Initial bearing of the geodesic to `other`, degrees clockwise from true north, 0 ≤ b < 360.

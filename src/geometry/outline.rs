@@ -5,7 +5,7 @@ use geo::{
     bool_ops::{FillRule, OpType},
 };
 
-use super::{Bounds, LonLat, frame::WGS84_A_M};
+use super::{Bounds, LonLat, ellipsoid::WGS84_A_M};
 
 /// A tangled polygon with more vertices is not drawn anew: that takes 15 s for 300 000 of them, measured once, and
 /// grows with their square. Our judgement.

@@ -8,6 +8,7 @@ mod drawn;
 mod figures;
 mod frame;
 mod hand;
+mod hatch;
 mod head;
 mod holding;
 mod labels;
@@ -24,6 +25,7 @@ mod relief;
 mod rope;
 mod said;
 mod same;
+mod signs;
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
@@ -38,6 +40,7 @@ use crate::{
 use drawn::MapPicture;
 pub use drawn::window;
 use markup::said;
+use signs::Sign;
 
 /// The whole page.
 #[must_use]
@@ -72,7 +75,7 @@ fn sections(sheet: &Sheet<'_>) -> Markup {
     let picture = MapPicture::new(sheet);
     let roped = picture.legs.iter().any(|l| l.leg.roped);
     html! {
-        (section("map", "Map", html! { figure class="map" { (picture.overview()) (legend(sheet)) } }))
+        (section("map", "Map", html! { figure class="map" { (picture.overview()) (legend(&picture)) } }))
         (section("legs", "Legs", legs::legs(sheet, voice)))
         (section("carry", "What to carry", html! {
             (party::carry(sheet.plan, voice)) (party::fewer_changes(sheet.plan, voice))
@@ -141,7 +144,8 @@ fn insets(picture: &MapPicture<'_>) -> Markup {
 }
 
 /// What colours, lines and signs mean.
-fn legend(sheet: &Sheet<'_>) -> Markup {
+fn legend(picture: &MapPicture<'_>) -> Markup {
+    let sheet = picture.sheet;
     let shown = |verdict: Verdict| sheet.plan.legs.iter().any(|l| l.verdict == verdict);
     let verdicts = [
         (Verdict::Unroped, "unroped"),
@@ -165,7 +169,30 @@ fn legend(sheet: &Sheet<'_>) -> Markup {
                             rect x=(i * 6) width="6" height="12" fill=(fill) {}
                         }
                     }
-                    "zones, darker with wider gaps; the number is the width"
+                    "zones, darker with wider gaps; the number is the width, \"?\" where it is assumed; faint where the route does not go"
+                }
+                @if sheet.zones.iter().any(|zone| zone.strike.is_some()) {
+                    li {
+                        svg class="swatch" viewBox="0 0 30 12" aria-hidden="true" {
+                            rect width="30" height="12" fill=(style::ZONE_FILLS[1]) {}
+                            path class="strike-key" d="M4 12L10 0M12 12L18 0M20 12L26 0" {}
+                        }
+                        "the direction in which its crevasses run, where it was drawn"
+                    }
+                }
+                @if !sheet.glaciers.is_empty() {
+                    li {
+                        svg class="swatch" viewBox="0 0 30 12" aria-hidden="true" {
+                            rect class="ice" x="1" y="1" width="28" height="10" {}
+                        }
+                        "known ice"
+                    }
+                }
+                @for sign in Sign::ALL.into_iter().filter(|sign| picture.signs.iter().any(|(s, _)| s == sign)) {
+                    li {
+                        svg class="swatch" viewBox="0 0 30 12" aria-hidden="true" { (sign.drawn((15.0, 6.0))) }
+                        (sign_says(sign))
+                    }
                 }
                 li {
                     svg class="swatch" viewBox="0 0 30 12" aria-hidden="true" {
@@ -181,6 +208,14 @@ fn legend(sheet: &Sheet<'_>) -> Markup {
                 }
             }
         }
+    }
+}
+
+fn sign_says(sign: Sign) -> &'static str {
+    match sign {
+        Sign::Along => "along the crevasses",
+        Sign::Fall => "where a fall is held worst",
+        Sign::RollOver => "the ground steepens: gaps are to be expected",
     }
 }
 

@@ -32,6 +32,8 @@ pub struct Sheet<'a> {
     pub route: &'a Route,
     /// The zones, numbered as in the plan.
     pub zones: &'a [Zone],
+    /// Ice of an inventory.
+    pub glaciers: &'a [Zone],
     /// What the leader calls the trip; without it the route's name stands on top.
     pub trip: Option<&'a str>,
     /// Whom to call; without anybody there are lines to fill in.
@@ -50,6 +52,7 @@ impl<'a> Sheet<'a> {
             plan,
             route: &job.route,
             zones: &job.zones,
+            glaciers: &job.glaciers,
             trip: job.name.as_deref(),
             emergency: &job.emergency,
             scene,

@@ -185,6 +185,7 @@ impl Files {
             plan: &plan,
             route: &job.route,
             zones: &job.zones,
+            glaciers: &[],
             trip: None,
             emergency: &[],
             scene: &scene,

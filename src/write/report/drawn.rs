@@ -8,7 +8,10 @@ use crate::{
     trip::route::{Route, Stretch},
     write::{
         parts::change::{self, ChangePoint},
-        report::paper::{Paper, WIDTH},
+        report::{
+            paper::{Paper, WIDTH},
+            signs::{self, Sign},
+        },
         sheet::Sheet,
     },
 };
@@ -21,6 +24,10 @@ pub(super) struct MapPicture<'a> {
     pub(super) sheet: &'a Sheet<'a>,
     pub(super) legs: Vec<LegLine<'a>>,
     pub(super) changes: Vec<ChangePoint<'a>>,
+    /// Numbers of the zones that the route meets, rising.
+    pub(super) met: Vec<usize>,
+    /// Places to look at.
+    pub(super) signs: Vec<(Sign, LonLat)>,
 }
 
 /// A leg with its line.
@@ -93,6 +100,8 @@ impl<'a> MapPicture<'a> {
         Self {
             legs: legs.map(|leg| LegLine::new(sheet.route, leg)).collect(),
             changes: change::changes(sheet),
+            met: sheet.plan.zones_met(),
+            signs: signs::of_plan(sheet),
             sheet,
         }
     }

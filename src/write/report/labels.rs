@@ -8,6 +8,8 @@ use super::paper::PaperSpot;
 const SIGN_WIDTH: f64 = 7.5;
 /// Rough height of a line of signs likewise.
 const SIGN_HEIGHT: f64 = 14.0;
+/// The same of names and heights, which are smaller.
+const SMALL: (f64, f64) = (6.2, 11.0);
 
 /// Width of the strip along lines that labels leave free, units. Our judgement.
 const LINE_SIZE: f64 = 5.0;
@@ -81,13 +83,32 @@ impl Labels {
     /// The first of the places where a text of so many signs hides nothing, or else only lines; it is
     /// taken then.
     pub(super) fn place(&mut self, places: &[PaperSpot], signs: usize) -> Option<PaperSpot> {
+        self.place_sized(places, signs, (SIGN_WIDTH, SIGN_HEIGHT))
+    }
+
+    /// The same for a sign of this size, which may stand on a line.
+    pub(super) fn place_sign(&mut self, places: &[PaperSpot], size: f64) -> Option<PaperSpot> {
+        let here = |spot: &PaperSpot| Box::round(*spot, size, size);
+        let spot = *places.iter().find(|spot| self.is_free(&here(spot)))?;
+        self.taken.push(here(&spot));
+        Some(spot)
+    }
+
+    /// The same for a name or a height.
+    pub(super) fn place_small(&mut self, places: &[PaperSpot], signs: usize) -> Option<PaperSpot> {
+        self.place_sized(places, signs, SMALL)
+    }
+
+    fn place_sized(
+        &mut self,
+        places: &[PaperSpot],
+        signs: usize,
+        (sign_width, height): (f64, f64),
+    ) -> Option<PaperSpot> {
         #[expect(clippy::cast_precision_loss, reason = "labels have a few signs")]
-        let width = signs.max(1) as f64 * SIGN_WIDTH + 4.0;
-        let here = |spot: &PaperSpot| Box::round(*spot, width, SIGN_HEIGHT);
-        let free = |spot: &&PaperSpot| {
-            let here = here(spot);
-            self.inside(&here) && !self.taken.iter().any(|t| t.meets(&here))
-        };
+        let width = signs.max(1) as f64 * sign_width + 4.0;
+        let here = |spot: &PaperSpot| Box::round(*spot, width, height);
+        let free = |spot: &&PaperSpot| self.is_free(&here(spot));
         let on_line = |spot: &PaperSpot| {
             let strip = here(spot).wider(LINE_SIZE / 2.0);
             let mut lines = self.lines.iter();
@@ -102,10 +123,19 @@ impl Labels {
         Some(spot)
     }
 
+    /// Whether a spot lies on the map.
+    pub(super) fn is_on(&self, (x, y): PaperSpot) -> bool {
+        (0.0..=self.width).contains(&x) && (0.0..=self.height).contains(&y)
+    }
+
     /// Whether any of the places round a spot may lie on the map.
     pub(super) fn may_place(&self, (x, y): PaperSpot) -> bool {
         let far = FARS.into_iter().fold(0.0, f64::max);
         (-far..=self.width + far).contains(&x) && (-far..=self.height + far).contains(&y)
+    }
+
+    fn is_free(&self, b: &Box) -> bool {
+        self.inside(b) && !self.taken.iter().any(|t| t.meets(b))
     }
 
     fn inside(&self, b: &Box) -> bool {
@@ -126,13 +156,17 @@ fn may_meet(line: &Line, strip: &Rect) -> bool {
 const FARS: [f64; 3] = [14.0, 22.0, 34.0];
 
 /// Places round a spot, nearest first.
-pub(super) fn round((x, y): PaperSpot) -> Vec<PaperSpot> {
+pub(super) fn round(spot: PaperSpot) -> Vec<PaperSpot> {
+    FARS.into_iter()
+        .flat_map(|far| round_at(spot, far))
+        .collect()
+}
+
+/// Places so far from a spot.
+pub(super) fn round_at((x, y): PaperSpot, far: f64) -> [PaperSpot; 8] {
     const TURNS: [f64; 8] = [7.0, 1.0, 5.0, 3.0, 0.0, 2.0, 4.0, 6.0];
-    let spot = |far: f64, turn: f64| {
+    TURNS.map(|turn| {
         let angle = turn * std::f64::consts::FRAC_PI_4;
         (x + far * angle.cos(), y + far * angle.sin())
-    };
-    FARS.into_iter()
-        .flat_map(|far| TURNS.map(|turn| spot(far, turn)))
-        .collect()
+    })
 }

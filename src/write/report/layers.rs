@@ -1,7 +1,7 @@
 //! What lies on a map: zones by width of their gaps, legs by verdict, numbers and signs.
 
 use geo::{
-    BooleanOps, BoundingRect, Contains, InteriorPoint, MultiPolygon, OpType, Polygon,
+    BooleanOps, BoundingRect, Contains, InteriorPoint, LineString, MultiPolygon, OpType, Polygon,
     algorithm::bool_ops::FillRule,
 };
 use maud::{Markup, html};
@@ -10,11 +10,12 @@ use super::{
     drawn::MapPicture,
     labels::{Labels, round},
     paper::{Paper, PaperSpot, path, u},
+    signs,
 };
 use crate::{
     geometry::{Bounds, LonLat},
     plan::leg::{Leg, Verdict},
-    say::round::Round,
+    say::{plain, round::Round},
     trip::zone::Zone,
     write::parts::style,
 };
@@ -22,19 +23,25 @@ use crate::{
 /// Radius of the disc of a change, units. Our judgement.
 const DISC: f64 = 7.2;
 
+/// Discs nearer than this would lie on each other, their numbers too. Our judgement.
+const APART: f64 = 2.4 * DISC;
+
 /// A zone as it lies on one paper.
 pub(super) struct OnPaper<'a> {
-    zone: &'a Zone,
-    shape: MultiPolygon,
+    pub(super) zone: &'a Zone,
+    /// Whether the route meets it.
+    met: bool,
+    pub(super) shape: MultiPolygon,
 }
 
-/// The zones that a paper shows.
-pub(super) fn zones<'a>(zones: &'a [Zone], paper: &Paper) -> Vec<OnPaper<'a>> {
+/// The zones that a paper shows; `met` holds the numbers of those that the route meets, rising.
+pub(super) fn zones<'a>(zones: &'a [Zone], met: &[usize], paper: &Paper) -> Vec<OnPaper<'a>> {
     let on = |zone: &'a Zone| {
         let polygons = zone.outline.polygons.iter();
         let shown: Vec<Polygon> = polygons.flat_map(|p| clipped(p, paper)).collect();
         (!shown.is_empty()).then_some(OnPaper {
             zone,
+            met: met.binary_search(&zone.number).is_ok(),
             shape: MultiPolygon(shown),
         })
     };
@@ -75,16 +82,22 @@ fn combined(
     area.boolean_op_with_fill_rule(&shape, how, FillRule::NonZero)
 }
 
+/// Ice that is known and not drawn as a zone: pale, under everything else.
+pub(super) fn ice(ice: &[OnPaper<'_>]) -> Markup {
+    html! { @for on in ice { path class="ice" d=(area(&on.shape)) {} } }
+}
+
 /// The areas themselves.
 pub(super) fn zone_shapes(zones: &[OnPaper<'_>]) -> Markup {
     html! {
         @for on in zones {
-            path class="zone" fill=(style::zone_fill(on.zone.gap.max_m)) d=(area(&on.shape)) {}
+            path class=(if on.met { "zone" } else { "zone unmet" }) fill=(style::zone_fill(on.zone.gap.max_m)) d=(area(&on.shape)) {}
         }
     }
 }
 
-fn area(shape: &MultiPolygon) -> String {
+/// The outlines of an area as path data.
+pub(super) fn area(shape: &MultiPolygon) -> String {
     shape
         .iter()
         .flat_map(|p| std::iter::once(p.exterior()).chain(p.interiors()))
@@ -94,21 +107,26 @@ fn area(shape: &MultiPolygon) -> String {
 
 // --- legs ---
 
-/// The lines of all legs, each piece in the style of the word that holds on it, the graver ones above.
+/// The lines of all legs, each piece in the style of the word that holds on it, the graver ones above, and which way each
+/// is walked.
 pub(super) fn legs(picture: &MapPicture<'_>, paper: &Paper, labels: &mut Labels) -> Markup {
     let mut drawn: Vec<(Verdict, String)> = Vec::new();
+    let mut walked: Vec<LineString> = Vec::new();
     for line in &picture.legs {
         for (verdict, parts) in line.on(paper) {
             parts.iter().for_each(|part| labels.avoid(part));
             let data: String = parts.iter().map(|part| path(part, false)).collect();
             drawn.push((verdict, data));
+            walked.extend(parts);
         }
     }
     drawn.sort_by_key(|(verdict, _)| *verdict);
+    let arrows = signs::arrows(&walked, labels);
     html! {
         @for (verdict, data) in drawn.iter().filter(|(_, data)| !data.is_empty()) {
             (stroke(*verdict, data))
         }
+        (arrows)
     }
 }
 
@@ -124,7 +142,7 @@ pub(super) fn stroke(verdict: Verdict, data: &str) -> Markup {
 
 // --- numbers and signs ---
 
-/// Widths in the zones, numbers of legs and changes, start and end. A map of the whole route may leave out
+/// Widths in the zones and their names, places to look at, numbers of legs and changes. A map of the whole route may leave out
 /// a number that finds no place; the map of its leg shows it.
 pub(super) fn signs(
     picture: &MapPicture<'_>,
@@ -134,10 +152,12 @@ pub(super) fn signs(
     whole: bool,
 ) -> Markup {
     let places = places(picture, paper, labels);
+    let looks = signs::on(&picture.signs, paper, labels);
     let numbers = change_numbers(&places, labels, whole);
     let widths = widths(zones, picture, labels);
     let legs = leg_numbers(picture, paper, labels);
-    html! { (widths) (numbers) (legs) }
+    let names = zone_names(zones, labels);
+    html! { (names) (widths) (looks) (numbers) (legs) }
 }
 
 /// The changes on this paper.
@@ -168,8 +188,7 @@ fn inside(paper: &Paper, (x, y): PaperSpot) -> bool {
 /// A disc with its number; where discs would lie on each other, dots with numbers beside them.
 fn change_numbers(places: &[(usize, PaperSpot)], labels: &mut Labels, whole: bool) -> Markup {
     let crowded = |number: usize, (x, y): PaperSpot| {
-        let near =
-            |(n, s): &(usize, PaperSpot)| *n != number && (s.0 - x).hypot(s.1 - y) < 2.0 * DISC;
+        let near = |(n, s): &(usize, PaperSpot)| *n != number && (s.0 - x).hypot(s.1 - y) < APART;
         places.iter().any(near)
     };
     html! {
@@ -191,8 +210,11 @@ fn change_numbers(places: &[(usize, PaperSpot)], labels: &mut Labels, whole: boo
 fn widths(zones: &[OnPaper<'_>], picture: &MapPicture<'_>, labels: &mut Labels) -> Markup {
     let voice = picture.sheet.look.voice;
     let mut placed = Vec::new();
-    for on in zones {
-        let shown = voice.units.length(on.zone.gap.max_m, Round::Up);
+    for on in zones.iter().filter(|on| on.met) {
+        let mut shown = voice.units.length(on.zone.gap.max_m, Round::Up);
+        if on.zone.gap.assumed {
+            shown.push_str(" ?");
+        }
         let largest = on
             .shape
             .iter()
@@ -211,6 +233,35 @@ fn widths(zones: &[OnPaper<'_>], picture: &MapPicture<'_>, labels: &mut Labels) 
     html! {
         @for (shown, x, y) in &placed {
             text class="width" x=(u(*x)) y=(u(*y + 3.6)) { (shown) }
+        }
+    }
+}
+
+/// Characters of a zone's name on a map. Our judgement.
+const NAME_MOST: usize = 22;
+
+/// Names of zones, where there is room for them.
+fn zone_names(zones: &[OnPaper<'_>], labels: &mut Labels) -> Markup {
+    let mut placed = Vec::new();
+    for on in zones.iter().filter(|on| on.met) {
+        let largest = on
+            .shape
+            .iter()
+            .max_by(|a, b| extent(a).total_cmp(&extent(b)));
+        let (Some(name), Some(largest)) = (&on.zone.name, largest) else {
+            continue;
+        };
+        let name = plain::short(name, NAME_MOST);
+        let places = within(largest);
+        let around = places.first().map(|&middle| round(middle));
+        let places = [places, around.unwrap_or_default()].concat();
+        if let Some((x, y)) = labels.place_small(&places, name.chars().count()) {
+            placed.push((name, x, y));
+        }
+    }
+    html! {
+        @for (name, x, y) in &placed {
+            text class="zone-name" x=(u(*x)) y=(u(*y + 3.6)) { (name) }
         }
     }
 }

@@ -5,10 +5,11 @@ use maud::{Markup, html};
 use crate::write::report::{
     drawn::{LegLine, MapPicture, with_room},
     frame::{Strip, ticks},
+    hatch,
     labels::Labels,
     layers,
     paper::{Paper, WIDTH, u},
-    relief,
+    relief::{self, HeightLines},
 };
 
 /// Ground shown round a leg: this share of its extent, and at least so many metres. Our judgement.
@@ -46,10 +47,16 @@ impl MapPicture<'_> {
     fn svg(&self, paper: &Paper, id: &str, says: &str, whole: bool) -> Markup {
         let mut labels = Labels::on(paper.width, paper.height);
         let strip = Strip::of(paper, self.sheet.look.voice);
-        let zones = layers::zones(self.sheet.zones, paper);
+        let zones = layers::zones(self.sheet.zones, &self.met, paper);
+        let ice = layers::zones(self.sheet.glaciers, &[], paper);
         let ticks = ticks(paper, &mut labels);
         let lines = layers::legs(self, paper, &mut labels);
         let signs = layers::signs(self, paper, &zones, &mut labels, whole);
+        let relief = self.sheet.scene.relief.as_ref();
+        let lines_of_height = relief.map(|relief| HeightLines::under(relief, paper));
+        let heights = lines_of_height
+            .as_ref()
+            .map(|lines| lines.heights(&mut labels));
         let class = if whole { "drawing wide" } else { "drawing" };
         let clip = format!("clip-{id}");
         html! {
@@ -59,8 +66,12 @@ impl MapPicture<'_> {
                 defs { clipPath id=(clip) { rect width=(u(paper.width)) height=(u(paper.height)) {} } }
                 g clip-path={ "url(#" (clip) ")" } {
                     rect class="paper" width=(u(paper.width)) height=(u(paper.height)) {}
-                    @if let Some(relief) = &self.sheet.scene.relief { (relief::ground(relief, paper, whole)) }
+                    @if let Some(relief) = relief.filter(|_| whole) { (relief::shading(relief, paper)) }
+                    @if let Some(lines) = &lines_of_height { (lines.drawn()) }
+                    (layers::ice(&ice))
                     (layers::zone_shapes(&zones))
+                    (hatch::strikes(&zones, id))
+                    @if let Some(heights) = heights { (heights) }
                     (ticks)
                     (lines)
                     (signs)

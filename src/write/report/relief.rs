@@ -8,7 +8,10 @@ use contour::ContourBuilder;
 use geo::LineString;
 use maud::{Markup, html};
 
-use super::paper::{Paper, path, round_step, simplified, steps, u};
+use super::{
+    labels::Labels,
+    paper::{Paper, PaperSpot, path, round_step, simplified, steps, u},
+};
 use crate::{geometry::LonLat, ground::relief::Relief};
 
 /// Height lines on a map are at most so many. Our judgement.
@@ -42,14 +45,15 @@ fn position(relief: &Relief, column: f64, row: f64) -> LonLat {
     )
 }
 
-/// The ground under a map, to be clipped by it.
-pub(super) fn ground(relief: &Relief, paper: &Paper, shaded: bool) -> Markup {
-    if !is_whole(relief) {
-        return html! {};
-    }
-    html! {
-        @if shaded { (picture(relief, paper)) }
-        g class="contour" { (height_lines(relief, paper)) }
+/// Height lines on a paper, each with its height.
+pub(super) struct HeightLines(Vec<(String, Vec<LineString>)>);
+
+/// The shaded ground under a map.
+pub(super) fn shading(relief: &Relief, paper: &Paper) -> Markup {
+    if is_whole(relief) {
+        picture(relief, paper)
+    } else {
+        html! {}
     }
 }
 
@@ -127,18 +131,61 @@ fn shade(relief: &Relief, column: usize, row: usize, cell: (f64, f64)) -> Option
 
 // --- height lines ---
 
-fn height_lines(relief: &Relief, paper: &Paper) -> Markup {
-    let part = ReliefPart::under(relief, paper);
-    let Some((low, high)) = part.range() else {
-        return html! {};
-    };
-    let step_m = round_step((high - low) / MOST_LINES).max(10.0);
-    let lines = part.lines(&steps(low, high, step_m), paper);
-    html! {
-        @for (height_m, data) in &lines {
-            path d=(data) data-height-m=(height_m) {}
+/// Characters of a height.
+const HEIGHT_SIGNS: usize = 4;
+
+impl HeightLines {
+    /// Those under a map; none where the relief is not whole.
+    pub(super) fn under(relief: &Relief, paper: &Paper) -> Self {
+        let part = is_whole(relief).then(|| ReliefPart::under(relief, paper));
+        let known = part.and_then(|part| Some((part.range()?, part)));
+        let Some(((low, high), part)) = known else {
+            return Self(Vec::new());
+        };
+        let step_m = round_step((high - low) / MOST_LINES).max(10.0);
+        Self(part.lines(&steps(low, high, step_m), paper))
+    }
+
+    /// The lines.
+    pub(super) fn drawn(&self) -> Markup {
+        html! {
+            g class="contour" {
+                @for (height_m, parts) in &self.0 {
+                    path d=(parts.iter().map(|part| path(part, false)).collect::<String>())
+                        data-height-m=(height_m) {}
+                }
+            }
         }
     }
+
+    /// Heights beside the lines, in metres as the lines are: on each line one, where it hides nothing.
+    pub(super) fn heights(&self, labels: &mut Labels) -> Markup {
+        let mut placed = Vec::new();
+        for (height_m, parts) in &self.0 {
+            let longest = parts.iter().max_by_key(|part| part.0.len());
+            let spots = longest.map_or_else(Vec::new, along);
+            if let Some((x, y)) = labels.place_small(&spots, HEIGHT_SIGNS) {
+                placed.push((height_m, x, y));
+            }
+        }
+        html! {
+            @for (height_m, x, y) in &placed {
+                text class="height" x=(u(*x)) y=(u(*y + 3.0)) { (height_m) }
+            }
+        }
+    }
+}
+
+/// Places along a line, the middle first.
+fn along(line: &LineString) -> Vec<PaperSpot> {
+    const SHARES: [usize; 9] = [4, 5, 3, 6, 2, 7, 1, 8, 0];
+    let points = &line.0;
+    let at = |share: usize| points.get(points.len().saturating_sub(1) * share / 8);
+    SHARES
+        .into_iter()
+        .filter_map(at)
+        .map(|c| (c.x, c.y))
+        .collect()
 }
 
 /// The part of a relief under one map.
@@ -197,19 +244,18 @@ impl<'a> ReliefPart<'a> {
     }
 
     /// Lines with their heights. Pieces that only close a ring along the edge are left out.
-    fn lines(&self, heights_m: &[f64], paper: &Paper) -> Vec<(String, String)> {
+    fn lines(&self, heights_m: &[f64], paper: &Paper) -> Vec<(String, Vec<LineString>)> {
         let builder = ContourBuilder::new(self.columns, self.rows, true);
         let lines = builder.lines(&self.values(), heights_m).unwrap_or_default();
         lines
             .iter()
             .map(|line| {
                 let rings = line.geometry().0.iter().flat_map(|ring| self.open(ring));
-                let drawn: String = rings
-                    .map(|part| path(&simplified(part.into_iter().map(|p| paper.at(p))), false))
-                    .collect();
-                (format!("{:.0}", line.threshold()), drawn)
+                let drawn = rings.map(|part| simplified(part.into_iter().map(|p| paper.at(p))));
+                let drawn = drawn.filter(|part| part.0.len() > 1);
+                (format!("{:.0}", line.threshold()), drawn.collect())
             })
-            .filter(|(_, drawn)| !drawn.is_empty())
+            .filter(|(_, drawn): &(String, Vec<LineString>)| !drawn.is_empty())
             .collect()
     }
 
@@ -270,15 +316,9 @@ mod tests {
         let part = ReliefPart::under(&relief, &paper);
         let lines = part.lines(&[350.0], &paper);
         let (want, _) = paper.at(LonLat::new(8.035, 46.05));
-        let (_, data) = &lines[0];
-        let x: f64 = data
-            .trim_start_matches('M')
-            .split(' ')
-            .next()
-            .unwrap()
-            .parse()
-            .unwrap();
-        assert!((x - want).abs() < 0.5, "{data} should begin near {want}");
+        let (_, parts) = &lines[0];
+        let x = parts[0].0[0].x;
+        assert!((x - want).abs() < 0.5, "{parts:?} should begin near {want}");
     }
 
     #[test]
@@ -306,11 +346,9 @@ mod tests {
             },
             480.0,
         );
-        assert!(
-            !ground(&relief, &paper, false).0.contains("<path"),
-            "no line"
-        );
+        let lines = HeightLines::under(&relief, &paper).drawn();
+        assert!(!lines.0.contains("<path"), "no line");
         relief.heights_m.pop();
-        assert_eq!(ground(&relief, &paper, true).0, "", "not whole");
+        assert_eq!(shading(&relief, &paper).0, "", "not whole");
     }
 }

@@ -1,0 +1,176 @@
+//! Places to look at, and which way a line is walked.
+
+use geo::{Coord, LineString};
+use maud::{Markup, html};
+
+use super::{
+    labels::{Labels, round_at},
+    paper::{Paper, PaperSpot, u},
+};
+use crate::{
+    fault::Level,
+    geometry::LonLat,
+    plan::{
+        finding::{At, Finding},
+        leg::Leg,
+    },
+    write::sheet::Sheet,
+};
+
+/// Size of a sign, units. Our judgement.
+const SIZE: f64 = 9.0;
+/// Along a line from one arrow to the next, units; how far to the right of the line it stands, so that who comes back on the
+/// same line has arrows of their own. Our judgement.
+const ARROWS_APART: f64 = 64.0;
+const ASIDE: f64 = 5.5;
+
+/// What a sign stands for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Sign {
+    /// Along the crevasses.
+    Along,
+    /// Where a fall is held worst, or roping together is no answer.
+    Fall,
+    /// Where the ground steepens: gaps open there.
+    RollOver,
+}
+
+impl Sign {
+    pub(super) const ALL: [Self; 3] = [Self::Along, Self::Fall, Self::RollOver];
+
+    /// The sign of a finding, if it has a place worth one.
+    fn of(finding: &Finding) -> Option<Self> {
+        match (finding.code(), finding.level()) {
+            ("along-the-crevasses", _) => Some(Self::Along),
+            (code, Level::Stop | Level::Look) if code.starts_with("fall-") => Some(Self::Fall),
+            ("too-steep-to-rope-without-anchors" | "bare-ice-too-steep", _) => Some(Self::Fall),
+            _ => None,
+        }
+    }
+
+    /// Drawn about a spot.
+    pub(super) fn drawn(self, (x, y): PaperSpot) -> Markup {
+        let data = match self {
+            Self::Along => "M-3.5-3.5V3.5M0-3.5V3.5M3.5-3.5V3.5",
+            Self::Fall => "M-4-3.5H4L0 4Z",
+            Self::RollOver => "M-4.5 0A4.5 4.5 0 0 1 4.5 0L4.5 3.5",
+        };
+        html! {
+            g class={ "sign " (self.class()) } transform={ "translate(" (u(x)) " " (u(y)) ")" } {
+                path class="under" d=(data) {}
+                path d=(data) {}
+            }
+        }
+    }
+
+    fn class(self) -> &'static str {
+        match self {
+            Self::Along => "along",
+            Self::Fall => "fall",
+            Self::RollOver => "roll-over",
+        }
+    }
+}
+
+/// The signs of a plan, wherever they are.
+pub(super) fn of_plan(sheet: &Sheet<'_>) -> Vec<(Sign, LonLat)> {
+    let legs = sheet.plan.legs.iter();
+    legs.flat_map(|leg| of_leg(sheet, leg)).collect()
+}
+
+fn of_leg(sheet: &Sheet<'_>, leg: &Leg) -> Vec<(Sign, LonLat)> {
+    let stage = sheet.route.stages.iter().find(|s| s.number == leg.stage);
+    let of_finding = |finding: &Finding| {
+        let At::Leg(place) = &finding.at else {
+            return None;
+        };
+        let sign = Sign::of(finding)?;
+        let middle_m = f64::midpoint(place.from_m, place.to_m);
+        Some((sign, stage?.at(middle_m)?))
+    };
+    let found = leg.findings.iter().filter_map(of_finding);
+    let rolls = leg.look_here.iter().filter(|_| leg.roped);
+    let rolls = rolls.map(|r| (Sign::RollOver, LonLat::new(r.at[0], r.at[1])));
+    found.chain(rolls).collect()
+}
+
+/// Those on a paper, and where they are kept free of labels.
+pub(super) fn on(all: &[(Sign, LonLat)], paper: &Paper, labels: &mut Labels) -> Markup {
+    let mut shown: Vec<(Sign, PaperSpot)> = Vec::new();
+    for &(sign, at) in all {
+        let spot = paper.at(at);
+        let known = |(s, other): &(Sign, PaperSpot)| *s == sign && apart(*other, spot) < SIZE;
+        if shown.iter().any(known) || !labels.is_on(spot) {
+            continue;
+        }
+        if let Some(free) = labels.place_sign(&beside(spot), SIZE) {
+            shown.push((sign, free));
+        }
+    }
+    html! { @for (sign, spot) in &shown { (sign.drawn(*spot)) } }
+}
+
+/// A spot, and places close beside it.
+fn beside((x, y): PaperSpot) -> Vec<PaperSpot> {
+    let around = round_at((x, y), 1.2 * SIZE);
+    std::iter::once((x, y)).chain(around).collect()
+}
+
+/// Arrows to the right of the lines, in walking direction.
+pub(super) fn arrows(lines: &[LineString], labels: &mut Labels) -> Markup {
+    let mut shown: Vec<(PaperSpot, f64)> = Vec::new();
+    let mut since = ARROWS_APART / 2.0;
+    for edge in lines.iter().flat_map(LineString::lines) {
+        let (way, length) = (edge.delta(), edge.delta().x.hypot(edge.delta().y));
+        let mut walked = ARROWS_APART - since;
+        while walked <= length && length > 0.0 {
+            let (east, down) = (way.x / length, way.y / length);
+            let on = edge.start
+                + Coord {
+                    x: east * walked,
+                    y: down * walked,
+                };
+            let spot = (on.x - down * ASIDE, on.y + east * ASIDE);
+            if labels.is_on(spot) {
+                labels.keep(spot, ASIDE);
+                shown.push((spot, down.atan2(east).to_degrees()));
+            }
+            walked += ARROWS_APART;
+        }
+        since = length - (walked - ARROWS_APART);
+    }
+    html! {
+        @for ((x, y), turn) in &shown {
+            path class="arrow" d="M-2.6-2.6L2.6 0L-2.6 2.6"
+                transform={ "translate(" (u(*x)) " " (u(*y)) ") rotate(" (u(*turn)) ")" } {}
+        }
+    }
+}
+
+fn apart(a: PaperSpot, b: PaperSpot) -> f64 {
+    (a.0 - b.0).hypot(a.1 - b.1)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn who_goes_out_and_comes_back_has_arrows_on_either_side() {
+        let way = LineString::from(vec![(10.0, 100.0), (200.0, 100.0), (10.0, 100.0)]);
+        let mut labels = Labels::on(300.0, 200.0);
+        let drawn = arrows(&[way], &mut labels).into_string();
+        assert_eq!(drawn.matches("rotate(0)").count(), 3, "{drawn}");
+        assert_eq!(drawn.matches("rotate(180)").count(), 3, "{drawn}");
+        assert_eq!(
+            drawn.matches(" 105.5)").count(),
+            3,
+            "below, to the right of who goes east: {drawn}"
+        );
+        assert_eq!(
+            drawn.matches(" 94.5)").count(),
+            3,
+            "above, to the right of who goes west: {drawn}"
+        );
+    }
+}
