@@ -75,16 +75,16 @@ impl Footing {
     /// when the first person falls.
     #[must_use]
     pub(crate) fn lip_slope_deg(&self) -> Option<f64> {
-        self.steepest_fall_deg(|down_deg| down_deg)
+        self.steepest_fall_deg(|[_, most_deg]| most_deg)
     }
 
     /// The same against the walking direction: for those ahead when the last person falls.
     #[must_use]
     pub(crate) fn lip_slope_behind_deg(&self) -> Option<f64> {
-        self.steepest_fall_deg(|down_deg| -down_deg)
+        self.steepest_fall_deg(|[least_deg, _]| 0.0 - least_deg)
     }
 
-    fn steepest_fall_deg(&self, of: impl Fn(f64) -> f64) -> Option<f64> {
+    fn steepest_fall_deg(&self, of: impl Fn([f64; 2]) -> f64) -> Option<f64> {
         let on_ice = self.inclines.iter().filter(|i| !i.contacts.is_empty());
         let falls = on_ice.filter_map(|i| i.down_deg).map(of);
         falls.reduce(f64::max).map(|deg| deg.max(0.0))

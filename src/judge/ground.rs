@@ -57,7 +57,7 @@ fn found(at: LegPlace, fact: Fact) -> Finding {
 /// How steep the line is, and the ground under it where the line itself is not as steep.
 fn steep(leg: &RopedLeg<'_>, rules: &Rules) -> Vec<Finding> {
     let anchors_deg = rules[Rule::AnchorsDeg];
-    let line = |i: &Incline| i.toward_lip_deg();
+    let line = |i: &Incline| i.steepest_deg();
     let ground = |i: &Incline| {
         i.ground_deg
             .filter(|_| line(i).is_none_or(|deg| deg <= anchors_deg))

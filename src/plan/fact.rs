@@ -91,7 +91,7 @@ facts! {
     /// In the fall model this team holds that fall in none of the cases assumed, not even the favourable one. It is
     /// a model's answer for assumed ranges, which are our judgement; nothing was measured on your ground. Take it as a
     /// reason to look for other means than the rope team alone.
-    HeldInNone { falls: PersonName, snow: Snow, length_m: f64, slope_deg: Option<f64> } = "fall-held-in-none", Stop;
+    HeldInNone { falls: PersonName, snow: Snow, length_m: f64, down_deg: Option<f64> } = "fall-held-in-none", Stop;
     /// Bare ice this steep is no ground for a rope team without anchors: one slip takes all, and the model holds no fall
     /// on ice. Belay from anchors, go unroped where every gap is in sight, or take another line.
     SteepBareIce { slope_deg: f64, length_m: f64 } = "bare-ice-too-steep", Stop;
@@ -107,9 +107,9 @@ facts! {
     /// Walk in echelon (staggered) or take another line.
     Along { zone: ZoneName } = "along-the-crevasses", Look;
     /// At one place of no more than a spacing the model holds that fall in none of the cases assumed.
-    HeldInNoneOnce { falls: PersonName, snow: Snow, length_m: f64, slope_deg: Option<f64> } = "fall-held-in-none-at-one-place", Look;
+    HeldInNoneOnce { falls: PersonName, snow: Snow, length_m: f64, down_deg: Option<f64> } = "fall-held-in-none-at-one-place", Look;
     /// Whether this team holds that fall depends on what is assumed, and with everything central it does not.
-    HeldOffCentre { falls: PersonName, snow: Snow, length_m: f64, slope_deg: Option<f64> } = "fall-not-held-in-the-middle-case", Look;
+    HeldOffCentre { falls: PersonName, snow: Snow, length_m: f64, down_deg: Option<f64> } = "fall-not-held-in-the-middle-case", Look;
     /// A zone with hidden gaps says `rope` = `never`, and the party is on skis in deep snow over narrow gaps. The
     /// leader's word is kept. Skis spread the load; they do not hold a bridge up.
     SkiedUnroped { zone: ZoneName, snow_depth_m: f64, gap_m: f64 } = "hidden-gaps-skied-unroped", Look;

@@ -180,7 +180,7 @@ block-coils-short = { $carried } in the coil of each end person, where { $needed
 block-bag = { $bag } more in a bag
 block-reserve = { $coils }; a drop loop from where the holder stands: { $reach }
 block-snow-assumed = snow assumed: { $snow }
-block-ground = { $snow }, { $slope } downhill
+block-ground = { $snow }, { $slope }
 block-ground-flat = { $snow }, slope unknown, taken as flat
 block-fall = { $usual }worst if { $who } falls{ $middle }: { $held } ({ $ground }; { $verdict ->
     [none] dragged to the lip after { $least } to { $most }
