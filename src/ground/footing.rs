@@ -111,11 +111,7 @@ impl Footing {
 const LONGEST_CHORD_M: f64 = 5_000.0;
 
 fn pieces(stretches: &[Stretch], leg: Stretch) -> Vec<Piece> {
-    let piece = |s: Stretch| Piece {
-        from_m: s.from_m,
-        to_m: s.to_m,
-    };
-    leg.clip(stretches).into_iter().map(piece).collect()
+    leg.clip(stretches).into_iter().map(Piece::from).collect()
 }
 
 /// Where neither source knows heights: over more than a slope is taken over, or so that a piece is left without one.
@@ -204,9 +200,5 @@ fn contouring(
     };
     let along = proposed.iter().filter(runs_along).map(|p| p.stretch);
     let merged = Stretch::merged(along.collect(), rope_m);
-    let piece = |s: Stretch| Piece {
-        from_m: s.from_m,
-        to_m: s.to_m,
-    };
-    merged.into_iter().map(piece).collect()
+    merged.into_iter().map(Piece::from).collect()
 }

@@ -78,18 +78,11 @@ fn pieces(stretch: Stretch, most_m: f64) -> impl Iterator<Item = Stretch> {
 
 /// The window about a place, on its own side of every jump and on the stage.
 fn window(leg: &Underway<'_>, middle_m: f64, over_m: f64) -> Stretch {
-    let mut window = Stretch {
-        from_m: (middle_m - over_m / 2.0).max(0.0),
-        to_m: (middle_m + over_m / 2.0).min(leg.stage.length_m()),
-    };
-    for jump in leg.stage.jumps() {
-        if jump.at_m <= middle_m {
-            window.from_m = window.from_m.max(jump.at_m);
-        } else {
-            window.to_m = window.to_m.min(jump.at_m.next_down());
-        }
+    let unbroken = leg.stage.unbroken(middle_m);
+    Stretch {
+        from_m: (middle_m - over_m / 2.0).max(unbroken.from_m),
+        to_m: (middle_m + over_m / 2.0).min(unbroken.to_m),
     }
-    window
 }
 
 /// Mean fall of the ground in the direction of a rope there, and its mean slope in degrees.

@@ -41,11 +41,8 @@ pub(super) fn findings(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
 fn without_gap(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Option<Finding> {
     let own = &leg.footing.ice_without_zone;
     let at = place_at(leg, own.first()?.from_m, own.last()?.to_m);
-    let piece = |s: &Stretch| Piece {
-        from_m: s.from_m,
-        to_m: s.to_m,
-    };
-    let pieces = leg.stage.met.undrawn().iter().map(piece).collect();
+    let undrawn = leg.stage.met.undrawn().iter().copied();
+    let pieces = undrawn.map(Piece::from).collect();
     let roped = ropes_undrawn(job.rules);
     Some(found(at, Fact::IceWithoutGap { pieces, roped }))
 }

@@ -246,6 +246,9 @@ facts! {
     /// A day was given without `utc_offset`, so sunrise and sunset are told in UTC, while all other times are those of
     /// the clocks of the trip.
     SunInUtc {} = "sun-in-utc", Note;
+    /// So many minutes of the roped legs lie before sunrise, or between sunset and the next sunrise, as planned. The sun is
+    /// that at a level horizon where the stage begins: mountains hide it.
+    DarkOnRope { from: Option<Clock>, until: Clock, minutes: f64 } = "dark-on-the-rope", Note;
     /// No strike was given, and one is proposed across the fall line of the terrain model. It is assumed,
     /// never known, and never makes a set-up lighter.
     StrikeProposed { zone: ZoneName, strike_deg: f64, doubt_deg: f64, counts: bool } = "strike-proposed", Note;

@@ -5,6 +5,7 @@ use std::{cell::RefCell, iter::repeat_n};
 use crate::{
     fault::refusal::Refusal,
     judge::{
+        cure::Promised,
         leg::{Known, stretches},
         place::position,
         verdict,
@@ -37,6 +38,8 @@ pub(crate) struct Settled<'a> {
     pub(crate) answers: &'a Answers,
     /// Falls asked for before, where somebody asks what makes a rope that is too short fit.
     pub(crate) cures: Option<&'a RefCell<KnownFalls>>,
+    /// Ropes that cures of this plan take.
+    pub(crate) promised: &'a Promised,
 }
 
 /// All legs, in walking order.
@@ -62,6 +65,7 @@ impl Settled<'_> {
             setups: &setups,
             unanswered: &unanswered,
             cures: self.cures,
+            promised: self.promised,
         }
         .findings();
         let (stretch, footing) = (leg.sketch.stretch, &leg.footing);

@@ -36,6 +36,21 @@ fn hidden_gaps_unroped_stop_the_plan_but_for_skis_in_deep_snow_over_narrow_gaps(
 }
 
 #[test]
+fn ice_that_is_unroped_by_word_is_told_where_it_is() {
+    let never = r#"{"gap_m":4,"rope":"never"}"#;
+    let plan = Trip::straight(&[never, never]).plan();
+    let leg = &plan.legs[0];
+    assert_eq!((plan.legs.len(), leg.verdict), (1, Verdict::Stop));
+    for code in ["never-on-hidden-gaps", "unroped-on-ice-by-your-word"] {
+        let stretches = leg.stretches.iter().filter(|s| s.code == code);
+        let whole: Vec<[f64; 2]> = stretches
+            .map(|s| [s.from_m.round(), s.to_m.round()])
+            .collect();
+        assert_eq!(whole, [[400.0, 600.0], [1000.0, 1200.0]], "{code}");
+    }
+}
+
+#[test]
 fn bare_ice_is_an_alarm_only_where_it_is_steep() {
     const ROPED: &str = r#"{"gap_m":4,"surface":"bare","rope":"always"}"#;
     let on = |share: f64| {

@@ -215,8 +215,11 @@ fn owed(known: HeldOn, asked: HeldOn, deg: i8, before: &[(i8, HeldOn)]) -> bool 
     let flags = |on: HeldOn| [on.in_all, on.in_centre, !on.in_none];
     (0..3).all(|flag| {
         let (known, asked) = (flags(known)[flag], flags(asked)[flag]);
-        let gave =
-            |&(at, on): &(i8, HeldOn)| flags(on)[flag] == known && (at.abs() > deg.abs()) == known;
+        let gave = |&(at, on): &(i8, HeldOn)| {
+            // On a climb the line rises away from whoever holds the first person: less of it is steeper for them.
+            let for_first = deg < 0 && (at > deg) == known;
+            flags(on)[flag] == known && (for_first || (at.abs() > deg.abs()) == known)
+        };
         known == asked || before.iter().any(gave)
     })
 }

@@ -99,6 +99,7 @@ hour-days-away = { $hour } ({ $days } days)
 clock-of-stage = stage { $stage }: { $text }
 clock-latest-start = latest start { $at }, to leave all hidden gaps by { $until }{ $slower }
 clock-latest-start-slower = ; a slower party { $at }
+clock-latest-start-slower-none = ; for a slower party no start of the day is early enough
 clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $slower }
 clock-at-until-slower = ; a slower party { $place }, on leg { $leg }
 clock-turn = { $kind ->
@@ -149,7 +150,7 @@ keep-costs = as planned the set-up changes { $planned ->
 }, { $planned-time }; with set-ups kept { $kept ->
     [one] once
    *[other] { $kept } times
-}, { $kept-time } (wider walking counted; not judged for falls)
+}, { $kept-time } (wider walking counted)
 keep-team = { $spacing }, { $knots }, { $coils }, rope { $rope }
 keep-team-of = team { $team }{ " " }
 keep-stretch = { $span }

@@ -65,6 +65,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::SlowerBridgesLate { .. }
         | Fact::SlowerBackLate { .. }
         | Fact::HourBeforeStart { .. }
+        | Fact::DarkOnRope { .. }
         | Fact::HaltOnHidden { .. } => hours::of(fact, at, voice),
         _ => line::of(fact, at, voice),
     }
