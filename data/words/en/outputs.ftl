@@ -68,10 +68,12 @@ change-rope-up = rope up
 change-unrope = unrope
 change-off-by-word = rope off by your word
 change-ends-on-ice = route ends on ice
+change-onto-ice = on to ice, unroped by your word
 change-title = { $number }. { $what }
 change-end = End of leg { $leg }, once the last person is here.
 change-end-by-word = End of leg { $leg }, on ice: the rope comes off because you say so, not because the ice ends.
 change-end-on-ice = End of leg { $leg }, on ice: what comes after it is not planned.
+change-begin-on-ice = From here leg { $leg } is on ice, without a rope because you say so.
 change-at = { $stages ->
     [1] { $what } at { $at }
    *[other] { $what } at stage { $stage }, { $at }
