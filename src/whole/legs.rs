@@ -12,6 +12,7 @@ use crate::{
     },
     plan::{
         fall::Held,
+        finding::Finding,
         leg::{Leg, TeamSetup},
         off::RopeOff,
     },
@@ -57,17 +58,7 @@ pub(crate) fn legs(settled: &Settled<'_>) -> Vec<Leg> {
 impl Settled<'_> {
     fn leg(&self, index: usize, leg: &RopedLeg<'_>, hours: &Hours, latest: Option<Clock>) -> Leg {
         let (setups, unanswered) = self.setups(index, leg);
-        let findings = Known {
-            job: self.job,
-            leg,
-            hours,
-            latest_start: latest,
-            setups: &setups,
-            unanswered: &unanswered,
-            cures: self.cures,
-            promised: self.promised,
-        }
-        .findings();
+        let findings = self.findings(leg, hours, latest, &setups, &unanswered);
         let (stretch, footing) = (leg.sketch.stretch, &leg.footing);
         let ground = footing.ground_steepest;
         let at = |m: f64| position(leg, m);
@@ -117,6 +108,27 @@ impl Settled<'_> {
             teams: setups,
             findings,
         }
+    }
+
+    fn findings(
+        &self,
+        leg: &RopedLeg<'_>,
+        hours: &Hours,
+        latest_start: Option<Clock>,
+        setups: &[TeamSetup],
+        unanswered: &[Refusal],
+    ) -> Vec<Finding> {
+        let known = Known {
+            job: self.job,
+            leg,
+            hours,
+            latest_start,
+            setups,
+            unanswered,
+            cures: self.cures,
+            promised: self.promised,
+        };
+        known.findings()
     }
 
     /// The set-up of every team, and why a model has no answer for it, where that is so.

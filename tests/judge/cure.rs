@@ -48,7 +48,7 @@ fn a_spare_rope_is_given_once() {
             }
             _ => None,
         };
-        findings(plan).into_iter().filter_map(cure).collect()
+        findings(plan).filter_map(cure).collect()
     };
     let once = joined(&trip(&[35.0, 35.0, 12.0]));
     assert!(

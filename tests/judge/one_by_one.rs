@@ -12,16 +12,14 @@ fn told(trip: &Trip) -> (f64, Option<OneByOne>) {
 /// The same of every team.
 fn all_told(trip: &Trip) -> Vec<(f64, Option<OneByOne>)> {
     let plan = trip.plan();
-    let told = findings(&plan)
-        .into_iter()
-        .filter_map(|found| match found.fact()? {
-            Fact::TwoOverGap {
-                effective_gap_m,
-                one_by_one,
-                ..
-            } => Some((*effective_gap_m, one_by_one.clone())),
-            _ => None,
-        });
+    let told = findings(&plan).filter_map(|found| match found.fact()? {
+        Fact::TwoOverGap {
+            effective_gap_m,
+            one_by_one,
+            ..
+        } => Some((*effective_gap_m, one_by_one.clone())),
+        _ => None,
+    });
     told.collect()
 }
 
