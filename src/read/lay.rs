@@ -94,8 +94,8 @@ impl<'a> Sources<'a> {
         let laid = faults.take(said.laid(self.practice));
         let (line, drawn) = (self.route.name.clone(), self.zones.name.clone());
         let (route, zones) = route_and_zones(self.route, self.zones, said.gap());
-        let zones = faults.take(ice::drawn(zones, self.glaciers.is_some()));
         let route = faults.take(route);
+        let zones = faults.take(ice::drawn(zones, self.glaciers.is_some()));
         let terrain = faults.take(terrain(self.terrain));
         let glaciers = faults.take(self.glaciers.map_or_else(ice::none, ice::inventory));
         let party = party_known.then(|| said.party(laid.as_ref().map(|laid| &laid.rules)));
