@@ -1,6 +1,6 @@
 //! Numbers → findings → verdicts. No sentence is made here.
 
-mod cure;
+pub(crate) mod cure;
 mod falls;
 mod ground;
 mod halts;
@@ -9,6 +9,7 @@ pub(crate) mod leg;
 mod one_by_one;
 pub(crate) mod place;
 mod team;
+pub(crate) mod tied;
 mod travel;
 pub(crate) mod verdict;
 mod zones;

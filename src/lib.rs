@@ -185,6 +185,7 @@ use std::cell::RefCell;
 
 use fault::{Fault, Place, plan::InPlan};
 use ground::met::{Met, Prepared};
+use judge::cure::Promised;
 use legs::{memo::Memo, sketch::Sketch};
 use plan::{Plan, SCHEMA_VERSION, options::Options};
 use rope::{
@@ -295,9 +296,10 @@ impl<'j> Planner<'j> {
             ropes: &ropes,
             answers: &answers,
             cures: whole.then_some(&self.falls),
+            promised: &Promised::default(),
         };
         let planned = whole::legs::legs(&settled);
-        let keep = || whole::keep::keep(job, &legs, &ropes);
+        let keep = || whole::keep::keep(job, &legs, &ropes, &self.falls);
         Ok(Plan {
             schema_version: SCHEMA_VERSION,
             route: whole::route::route(job, &stages, &hours),

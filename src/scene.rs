@@ -40,13 +40,12 @@ impl Planner<'_> {
     }
 
     /// The same trip with one person fewer, with one more, with each rope lost that a team carries, the worst first, and
-    /// with one person hurt and carried along, each planned or refused, and all with no ropes but those that the plan
-    /// carries. Whatever was asked of route and ice is not asked
-    /// again.
+    /// with one person hurt and carried along, each planned or refused, and all but the second with no ropes but those that
+    /// the plan carries. Whatever was asked of route and ice is not asked again.
     #[must_use]
     pub fn others(&self, plan: &Plan) -> Vec<Other> {
         let ropes = self.carried(plan);
-        let mut all = vec![self.one_fewer(&ropes), self.one_more(&ropes)];
+        let mut all = vec![self.one_fewer(&ropes), self.one_more()];
         all.extend(self.ropes_lost(plan, &ropes));
         all.extend(self.one_hurt(&ropes));
         all
@@ -89,8 +88,9 @@ impl Planner<'_> {
         self.other(Difference::OneFewer, &job)
     }
 
-    /// The one who joins has the mass that the rules assume.
-    fn one_more(&self, ropes: &[Rope]) -> Other {
+    /// The one who joins has the mass that the rules assume. That is known before the trip, so ropes that would stay at home
+    /// can be taken.
+    fn one_more(&self) -> Other {
         let mut party = self.case.party.clone();
         party.people.push(Person {
             called: Called::number(party.people.len() + 1),
@@ -99,7 +99,6 @@ impl Planner<'_> {
         });
         let job = Brief {
             party: &party,
-            ropes,
             ..self.case
         };
         self.other(Difference::OneMore, &job)

@@ -80,7 +80,7 @@ fn team(snow: Snow, people: usize) -> Team {
         knots: None,
         snow,
         on_skis: false,
-        slope_toward_lip_deg: 0.0,
+        down_deg: [0.0; 2],
         rope_ea_n: usual_n(),
     }
 }
@@ -94,12 +94,12 @@ fn grid() -> Vec<(Team, Corner)> {
             vec![95.0, 60.0, 75.0],
             vec![70.0, 80.0, 90.0, 65.0],
         ] {
-            for slope_toward_lip_deg in [0.0, 12.0] {
+            for down_deg in [0.0, 12.0, -12.0] {
                 for knots in [None, Some(THREE)] {
                     for corner in [Corner::Favourable, Corner::Central, Corner::Adverse] {
                         let team = Team {
                             masses_kg: masses_kg.clone(),
-                            slope_toward_lip_deg,
+                            down_deg: [down_deg; 2],
                             knots,
                             ..team(snow, 2)
                         };

@@ -75,16 +75,16 @@ impl Footing {
     /// when the first person falls.
     #[must_use]
     pub(crate) fn lip_slope_deg(&self) -> Option<f64> {
-        self.steepest_fall_deg(|down_deg| down_deg)
+        self.steepest_fall_deg(|[_, most_deg]| most_deg)
     }
 
     /// The same against the walking direction: for those ahead when the last person falls.
     #[must_use]
     pub(crate) fn lip_slope_behind_deg(&self) -> Option<f64> {
-        self.steepest_fall_deg(|down_deg| -down_deg)
+        self.steepest_fall_deg(|[least_deg, _]| 0.0 - least_deg)
     }
 
-    fn steepest_fall_deg(&self, of: impl Fn(f64) -> f64) -> Option<f64> {
+    fn steepest_fall_deg(&self, of: impl Fn([f64; 2]) -> f64) -> Option<f64> {
         let on_ice = self.inclines.iter().filter(|i| !i.contacts.is_empty());
         let falls = on_ice.filter_map(|i| i.down_deg).map(of);
         falls.reduce(f64::max).map(|deg| deg.max(0.0))
@@ -111,11 +111,7 @@ impl Footing {
 const LONGEST_CHORD_M: f64 = 5_000.0;
 
 fn pieces(stretches: &[Stretch], leg: Stretch) -> Vec<Piece> {
-    let piece = |s: Stretch| Piece {
-        from_m: s.from_m,
-        to_m: s.to_m,
-    };
-    leg.clip(stretches).into_iter().map(piece).collect()
+    leg.clip(stretches).into_iter().map(Piece::from).collect()
 }
 
 /// Where neither source knows heights: over more than a slope is taken over, or so that a piece is left without one.
@@ -204,9 +200,5 @@ fn contouring(
     };
     let along = proposed.iter().filter(runs_along).map(|p| p.stretch);
     let merged = Stretch::merged(along.collect(), rope_m);
-    let piece = |s: Stretch| Piece {
-        from_m: s.from_m,
-        to_m: s.to_m,
-    };
-    merged.into_iter().map(piece).collect()
+    merged.into_iter().map(Piece::from).collect()
 }

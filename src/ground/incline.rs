@@ -15,9 +15,9 @@ use crate::{
 pub(crate) struct Incline {
     /// From where to where.
     pub(crate) piece: Stretch,
-    /// How steeply it falls in walking direction, degrees, negative where it rises; the steeper of the sources. `None`
-    /// where no heights are known.
-    pub(crate) down_deg: Option<f64>,
+    /// How steeply it falls in walking direction, degrees, negative where it rises: by the source that says least and by
+    /// the one that says most. `None` where no heights are known.
+    pub(crate) down_deg: Option<[f64; 2]>,
     /// How steep the ground is there, whichever way it falls, degrees.
     pub(crate) ground_deg: Option<f64>,
     /// Indices of the contacts that touch it: gaps are to be expected.
@@ -25,9 +25,16 @@ pub(crate) struct Incline {
 }
 
 impl Incline {
-    /// How steeply the ground falls towards the worse of both lips, degrees.
-    pub(crate) fn toward_lip_deg(&self) -> Option<f64> {
-        self.down_deg.map(f64::abs)
+    /// How steep the line is, up or down, degrees.
+    pub(crate) fn steepest_deg(&self) -> Option<f64> {
+        self.steeper_deg().map(f64::abs)
+    }
+
+    /// How steeply it falls in walking direction by the source that makes it steeper, degrees, negative where it rises.
+    pub(crate) fn steeper_deg(&self) -> Option<f64> {
+        let [least_deg, most_deg] = self.down_deg?;
+        let climbs = least_deg.abs() > most_deg.abs();
+        Some(if climbs { least_deg } else { most_deg })
     }
 }
 
@@ -44,11 +51,12 @@ pub(crate) fn inclines(leg: &Underway<'_>, rope_m: f64, rules: &Rules) -> Vec<In
             .into_iter()
             .filter_map(|g: &Gradient| g.rise(middle_m, window))
             .map(|rise| -rise);
-        let falls = lines.chain(fall);
-        let steeper = |a: f64, b: f64| if b.abs() > a.abs() { b } else { a };
+        let falls = lines.chain(fall).map(|fall| fall.atan().to_degrees());
+        let falls = falls.map(|deg| [deg; 2]);
+        let either = |a: [f64; 2], b: [f64; 2]| [a[0].min(b[0]), a[1].max(b[1])];
         Incline {
             piece,
-            down_deg: falls.reduce(steeper).map(|fall| fall.atan().to_degrees()),
+            down_deg: falls.reduce(either),
             ground_deg,
             contacts: touching(leg, piece),
         }
@@ -70,18 +78,11 @@ fn pieces(stretch: Stretch, most_m: f64) -> impl Iterator<Item = Stretch> {
 
 /// The window about a place, on its own side of every jump and on the stage.
 fn window(leg: &Underway<'_>, middle_m: f64, over_m: f64) -> Stretch {
-    let mut window = Stretch {
-        from_m: (middle_m - over_m / 2.0).max(0.0),
-        to_m: (middle_m + over_m / 2.0).min(leg.stage.length_m()),
-    };
-    for jump in leg.stage.jumps() {
-        if jump.at_m <= middle_m {
-            window.from_m = window.from_m.max(jump.at_m);
-        } else {
-            window.to_m = window.to_m.min(jump.at_m.next_down());
-        }
+    let unbroken = leg.stage.unbroken(middle_m);
+    Stretch {
+        from_m: (middle_m - over_m / 2.0).max(unbroken.from_m),
+        to_m: (middle_m + over_m / 2.0).min(unbroken.to_m),
     }
-    window
 }
 
 /// Mean fall of the ground in the direction of a rope there, and its mean slope in degrees.

@@ -35,7 +35,8 @@ impl Profile {
         steepest.map(|s| (-s.deg).max(0.0))
     }
 
-    /// Metres that a stretch goes down in pieces steeper than `share` (rise over run), taken over `over_m`.
+    /// Metres that a stretch goes down in pieces steeper than `share` (rise over run), taken over `over_m`; `None` where
+    /// heights are missing on one of them: how it falls there is unknown, not level.
     #[must_use]
     pub fn steep_descent_m(&self, stretch: Stretch, share: f64, over_m: f64) -> Option<f64> {
         if self.is_empty() || over_m <= 0.0 {
@@ -45,7 +46,7 @@ impl Profile {
         let mut steep_m = 0.0;
         while from_m < stretch.to_m {
             let to_m = (from_m + over_m).min(stretch.to_m);
-            let drop_m = -self.rise_m(Stretch { from_m, to_m }).unwrap_or(0.0);
+            let drop_m = -self.rise_m(Stretch { from_m, to_m })?;
             if drop_m > share * (to_m - from_m) {
                 steep_m += drop_m;
             }

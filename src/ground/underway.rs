@@ -22,14 +22,9 @@ pub(crate) struct Underway<'a> {
 
 /// True direction of a rope whose middle is here; never across a jump.
 pub(super) fn heading_deg(stage: &Stage, at_m: f64, rope_m: f64) -> Option<f64> {
-    let (mut from_m, mut to_m) = (at_m - rope_m / 2.0, at_m + rope_m / 2.0);
-    for jump in stage.jumps() {
-        if jump.at_m <= at_m {
-            from_m = from_m.max(jump.at_m);
-        } else {
-            to_m = to_m.min(jump.at_m.next_down());
-        }
-    }
+    let unbroken = stage.unbroken(at_m);
+    let from_m = (at_m - rope_m / 2.0).max(unbroken.from_m);
+    let to_m = (at_m + rope_m / 2.0).min(unbroken.to_m);
     let (from, to) = (stage.at(from_m)?, stage.at(to_m)?);
     (from != to).then(|| from.bearing_deg(to))
 }

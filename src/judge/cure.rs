@@ -1,10 +1,10 @@
 //! The cheapest cure for a rope that is too short, judged like the plan: none is named that the plan would call outside
 //! or stop.
 
-use std::cell::RefCell;
+use std::{cell::RefCell, collections::BTreeMap};
 
 use crate::{
-    judge::{team, verdict},
+    judge::tied::TiedOn,
     plan::{
         cure::RopeCure,
         leg::{TeamSetup, Verdict},
@@ -15,10 +15,26 @@ use crate::{
         cure::{Fitting, TooShort},
         draft::Draft,
         legs::RopedLeg,
-        setup::Supplied,
     },
     trip::job::Brief,
 };
+
+/// Ropes that nobody carries as planned and that a cure joins to that of a team, by number, with the team: each is given once,
+/// to the team whose leg comes first.
+#[derive(Debug, Default)]
+pub(crate) struct Promised(RefCell<BTreeMap<usize, usize>>);
+
+impl Promised {
+    /// Whether a rope is still there for a team.
+    fn is_left(&self, number: usize, team: usize) -> bool {
+        let promised = self.0.borrow();
+        promised.get(&number).is_none_or(|to| *to == team)
+    }
+
+    fn promise(&self, number: usize, team: usize) {
+        self.0.borrow_mut().insert(number, team);
+    }
+}
 
 /// A leg whose ropes are given out.
 #[derive(Clone, Copy)]
@@ -29,6 +45,8 @@ pub(super) struct Fitted<'a> {
     pub(super) setups: &'a [TeamSetup],
     /// Falls asked for before.
     pub(super) asked: &'a RefCell<KnownFalls>,
+    /// What the cures of other legs take.
+    pub(super) promised: &'a Promised,
 }
 
 impl Fitted<'_> {
@@ -42,7 +60,9 @@ impl Fitted<'_> {
             ropes.any(|r| r.number == *number)
         };
         let all = 1..=self.job.ropes.len();
-        let left: Vec<usize> = all.filter(|number| !carried(number)).collect();
+        let left =
+            |number: &usize| !carried(number) && self.promised.is_left(*number, planned.team);
+        let left: Vec<usize> = all.filter(left).collect();
         let short = TooShort {
             job: self.job,
             leg: self.leg,
@@ -53,7 +73,11 @@ impl Fitted<'_> {
         };
         let cures = short.fitting().into_iter();
         let mut judged = cures.filter_map(|fitting| self.judged(&fitting, planned));
-        judged.find(|cure| cure.verdict < Verdict::Outside)
+        let cure = judged.find(|cure| cure.verdict < Verdict::Outside)?;
+        if let Some(joined) = &cure.joined_to {
+            self.promised.promise(joined.rope, planned.team);
+        }
+        Some(cure)
     }
 
     fn judged(&self, fitting: &Fitting, planned: &Draft) -> Option<RopeCure> {
@@ -61,16 +85,14 @@ impl Fitted<'_> {
             rules: &fitting.rules,
             ..*self.job
         };
-        let setup = self.tied(fitting);
-        let facts = team::rope_findings(job, &setup, None);
-        let carried = verdict::of_levels(facts.iter().map(|fact| fact.level()));
-        let tied = verdict::of_draft(job, self.leg, &fitting.draft);
-        let falls = verdict::of_falls(
+        let tied = TiedOn {
             job,
-            self.leg,
-            &fitting.draft,
-            &mut self.asked.borrow_mut().slopes,
-        );
+            leg: self.leg,
+            draft: &fitting.draft,
+            rope: Some((fitting.number, &fitting.rope)),
+            bought_m: None,
+        };
+        let setup = tied.setup();
         let name = |number: usize| Some(RopeName::of(number, job.rope(number)?));
         Some(RopeCure {
             changes: fitting.changes.clone(),
@@ -80,22 +102,7 @@ impl Fitted<'_> {
             rope: name(fitting.number)?,
             joined_to: fitting.joined_to.and_then(name),
             as_tied_gap_m: setup.as_tied_gap_m,
-            verdict: tied.max(falls).max(carried),
+            verdict: tied.verdict(&mut self.asked.borrow_mut().slopes),
         })
-    }
-
-    /// The set-up, its fall not asked for.
-    fn tied(&self, fitting: &Fitting) -> TeamSetup {
-        let meets = self.leg.stage.meets(self.job, self.leg.sketch);
-        let factor = |spacing_m: f64| meets(spacing_m).greatest_factor;
-        let given = Supplied {
-            rope: Some((fitting.number, &fitting.rope)),
-            bought_m: None,
-            factor: &factor,
-            fall: None,
-            order: None,
-        };
-        let (setup, _) = fitting.draft.clone().tied(&given, &fitting.rules);
-        setup
     }
 }

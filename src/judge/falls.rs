@@ -6,7 +6,7 @@ use crate::{
     physics::{assumed::Snow, haul::Can},
     plan::{
         fact::Fact,
-        fall::{HaulAnswer, Held, HeldRun},
+        fall::{Arrest, HaulAnswer, Held, HeldRun},
         finding::{At, Finding, LegPlace},
         leg::TeamSetup,
         name::PersonName,
@@ -34,16 +34,23 @@ fn held(leg: &RopedLeg<'_>, setup: &TeamSetup, rules: &Rules, at: &LegPlace) -> 
     let Some(arrest) = &setup.arrest else {
         return Vec::new();
     };
-    let falls = PersonName::at(arrest.falls, &setup.persons);
     let told = alarms(&arrest.runs, setup.spacing_m, rules).into_iter();
     told.map(|(alarm, places)| {
+        let falls = falls(setup, arrest, &places.worst);
         let place = LegPlace {
             team: at.team,
             ..place_at(leg, places.worst.from_m, places.worst.to_m)
         };
-        Finding::new(At::Leg(place), alarm.fact(falls.clone(), &places))
+        Finding::new(At::Leg(place), alarm.fact(falls, &places))
     })
     .collect()
+}
+
+/// Whose fall it is: that of the plan's own answer at its place, elsewhere that of whoever is held so there.
+fn falls(setup: &TeamSetup, arrest: &Arrest, run: &HeldRun) -> PersonName {
+    let answered = run.from_m <= arrest.from_m && arrest.to_m <= run.to_m;
+    let elsewhere = run.falls.filter(|_| !answered);
+    PersonName::at(elsewhere.unwrap_or(arrest.falls), &setup.persons)
 }
 
 /// The gravest level that the falls of a team come to on a leg.
@@ -57,10 +64,10 @@ pub(super) fn places(setup: &TeamSetup, rules: &Rules) -> Vec<(Level, &'static s
     let Some(arrest) = &setup.arrest else {
         return Vec::new();
     };
-    let falls = PersonName::at(arrest.falls, &setup.persons);
     let all = alarms(&arrest.runs, setup.spacing_m, rules).into_iter();
     let of_alarm = all.flat_map(|(alarm, places)| {
-        let code = alarm.fact(falls.clone(), &places).code();
+        let falls = falls(setup, arrest, &places.worst);
+        let code = alarm.fact(falls, &places).code();
         let runs = places.runs.into_iter();
         runs.map(move |run| (alarm.level(), code, run))
     });
@@ -80,7 +87,7 @@ enum Alarm {
 impl Alarm {
     /// What one run alone is an alarm for.
     fn of(run: &HeldRun, rules: &Rules) -> Option<Self> {
-        let steeper = |deg: f64| run.steepest_deg.is_some_and(|steep| steep > deg);
+        let steeper = |deg: f64| run.steepest_deg().is_some_and(|steep| steep > deg);
         match (run.snow, run.held) {
             (Snow::Ice, Held::None) if steeper(rules[Rule::BareStopDeg]) => Some(Self::SteepIce),
             (Snow::Ice, Held::None) if steeper(rules[Rule::BareSlipDeg]) => {
@@ -102,26 +109,26 @@ impl Alarm {
 
     fn fact(self, falls: PersonName, places: &Places) -> Fact {
         let (snow, length_m) = (places.worst.snow, places.length_m);
-        let slope_deg = places.worst.steepest_deg;
-        let steepest_deg = slope_deg.unwrap_or_default();
+        let down_deg = places.worst.down_deg;
+        let steepest_deg = places.worst.steepest_deg().unwrap_or_default();
         match self {
             Self::InNone => Fact::HeldInNone {
                 falls,
                 snow,
                 length_m,
-                slope_deg,
+                down_deg,
             },
             Self::InNoneOnce => Fact::HeldInNoneOnce {
                 falls,
                 snow,
                 length_m,
-                slope_deg,
+                down_deg,
             },
             Self::OffCentre => Fact::HeldOffCentre {
                 falls,
                 snow,
                 length_m,
-                slope_deg,
+                down_deg,
             },
             Self::SteepIce => Fact::SteepBareIce {
                 slope_deg: steepest_deg,
@@ -169,7 +176,7 @@ struct Places {
 impl Places {
     fn of<'r>(runs: impl Iterator<Item = &'r HeldRun>) -> Option<Self> {
         let runs: Vec<HeldRun> = runs.copied().collect();
-        let steep = |r: &HeldRun| r.steepest_deg.unwrap_or_default();
+        let steep = |r: &HeldRun| r.steepest_deg().unwrap_or_default();
         let worse = |a: &&HeldRun, b: &&HeldRun| {
             steep(a)
                 .total_cmp(&steep(b))

@@ -41,11 +41,8 @@ pub(super) fn findings(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
 fn without_gap(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Option<Finding> {
     let own = &leg.footing.ice_without_zone;
     let at = place_at(leg, own.first()?.from_m, own.last()?.to_m);
-    let piece = |s: &Stretch| Piece {
-        from_m: s.from_m,
-        to_m: s.to_m,
-    };
-    let pieces = leg.stage.met.undrawn().iter().map(piece).collect();
+    let undrawn = leg.stage.met.undrawn().iter().copied();
+    let pieces = undrawn.map(Piece::from).collect();
     let roped = ropes_undrawn(job.rules);
     Some(found(at, Fact::IceWithoutGap { pieces, roped }))
 }
@@ -57,7 +54,7 @@ fn found(at: LegPlace, fact: Fact) -> Finding {
 /// How steep the line is, and the ground under it where the line itself is not as steep.
 fn steep(leg: &RopedLeg<'_>, rules: &Rules) -> Vec<Finding> {
     let anchors_deg = rules[Rule::AnchorsDeg];
-    let line = |i: &Incline| i.toward_lip_deg();
+    let line = |i: &Incline| i.steepest_deg();
     let ground = |i: &Incline| {
         i.ground_deg
             .filter(|_| line(i).is_none_or(|deg| deg <= anchors_deg))

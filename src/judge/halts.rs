@@ -64,13 +64,16 @@ fn under<'z>(job: &Brief<'z>, leg: &RopedLeg<'_>, at_m: f64) -> Option<Under<'z>
         .map(|(zone, beside)| Under { zone, beside })
 }
 
-/// The nearest place of the stage outside all ice that is drawn or known, the margin counted; `None` where there is none.
+/// The nearest place of the stage outside all ice that is drawn or known, the margin counted, with no jump on the way to it;
+/// `None` where there is none.
 fn rest_m(leg: &RopedLeg<'_>, at_m: f64) -> Option<f64> {
-    let length_m = leg.stage.stage.length_m();
+    let stage = leg.stage.stage;
+    let (length_m, walked) = (stage.length_m(), stage.unbroken(at_m));
     let touches = leg.stage.met.contacts.iter().flat_map(|c| &c.touches);
     let ice = Stretch::merged(touches.copied().collect(), 0.0);
     let ends = ice.iter().flat_map(|s| [s.from_m, s.to_m]);
-    let off = |m: &f64| *m > 0.0 && *m < length_m && !ice.iter().any(|s| inside(s, *m));
+    let on_line = |m: f64| m > 0.0 && m < length_m && walked.from_m <= m && m <= walked.to_m;
+    let off = |m: &f64| on_line(*m) && !ice.iter().any(|s| inside(s, *m));
     let away_m = |m: &f64| (m - at_m).abs();
     ends.filter(off)
         .min_by(|a, b| away_m(a).total_cmp(&away_m(b)))

@@ -5,7 +5,7 @@ use std::cell::RefCell;
 use crate::{
     fault::refusal::Refusal,
     judge::{
-        cure::Fitted,
+        cure::{Fitted, Promised},
         falls, ground, halts, jumps,
         one_by_one::TiedTeam,
         place::place,
@@ -37,6 +37,8 @@ pub(crate) struct Known<'a> {
     pub(crate) unanswered: &'a [Refusal],
     /// Falls asked for before, where somebody asks what makes a rope that is too short fit.
     pub(crate) cures: Option<&'a RefCell<KnownFalls>>,
+    /// Ropes that cures of this plan take.
+    pub(crate) promised: &'a Promised,
 }
 
 impl Known<'_> {
@@ -48,6 +50,7 @@ impl Known<'_> {
             leg: self.leg,
             setups: self.setups,
             asked,
+            promised: self.promised,
         });
         for (draft, setup) in self.leg.teams.iter().zip(self.setups) {
             let at = team_place(self.leg, draft);
@@ -85,6 +88,7 @@ impl Known<'_> {
 fn ground_findings(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
     let at = place(leg);
     let mut found = all_at(&at, zones::facts(job, leg));
+    found.extend(zones::unroped(job, leg));
     if leg.sketch.roped {
         found.extend(all_at(&at, travel::ends(leg)));
         found.extend(all_at(&at, travel::travel(job.rules)));

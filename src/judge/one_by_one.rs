@@ -3,13 +3,14 @@
 use std::cell::RefCell;
 
 use crate::{
-    judge::verdict,
+    judge::tied::TiedOn,
     legs::spacing::{self, Spacing},
     plan::{
         cure::OneByOne,
+        fact::Fact,
         leg::{TeamSetup, Verdict},
     },
-    rope::{answers::KnownFalls, draft::Draft, ledger, legs::RopedLeg, share},
+    rope::{answers::KnownFalls, draft::Draft, ledger, legs::RopedLeg},
     trip::job::Brief,
 };
 
@@ -23,8 +24,8 @@ pub(super) struct TiedTeam<'a> {
 
 impl TiedTeam<'_> {
     /// The least spacing with which one at a time is over any gap of the leg: while one is over it the next must not have
-    /// come to it yet. `None` where none within the limits is so long, the rope is too short for it, the team runs along the
-    /// gaps, or the plan would call it outside or stop.
+    /// come to it yet. `None` where none within the limits is so long, the rope as carried is too short for it, leaves the
+    /// reserve short or somebody beyond every loop, the team runs along the gaps, or the plan would call it outside or stop.
     pub(super) fn one_by_one(
         &self,
         job: &Brief<'_>,
@@ -42,27 +43,35 @@ impl TiedTeam<'_> {
         let teams = job.party.rope_teams();
         let team = teams.iter().find(|team| team.number == draft.team)?;
         let draft = Draft::new(team, spacing, leg.over(), leg.hardship, job.rules);
-        let needed_m = draft.ledger.total_m;
-        if !self.long_enough(needed_m) || self.verdict(job, leg, &draft) >= Verdict::Outside {
-            return None;
-        }
-        Some(OneByOne {
+        let on = self.carried(job, leg, &draft)?;
+        let lacks =
+            |fact: &Fact| !matches!(fact, Fact::NearRope { .. } | Fact::BendBlocksHaul { .. });
+        let mut asked = self.asked.borrow_mut();
+        let holds =
+            !on.rope_facts().iter().any(lacks) && on.verdict(&mut asked.slopes) < Verdict::Outside;
+        holds.then_some(OneByOne {
             spacing_m: spacing.spacing_m,
-            needed_m,
+            needed_m: draft.ledger.total_m,
         })
     }
 
-    /// Where no rope was named one of a length sold can be taken.
-    fn long_enough(&self, needed_m: f64) -> bool {
-        match &self.setup.rope {
-            Some(rope) => share::holds(rope.length_m, needed_m),
-            None => ledger::sold_length_m(needed_m).is_some(),
-        }
-    }
-
-    fn verdict(&self, job: &Brief<'_>, leg: &RopedLeg<'_>, draft: &Draft) -> Verdict {
-        let tied = verdict::of_draft(job, leg, draft);
-        let mut asked = self.asked.borrow_mut();
-        tied.max(verdict::of_falls(job, leg, draft, &mut asked.slopes))
+    /// The draft on the rope that the team carries; where no rope was named one of a length sold can be taken. `None` where
+    /// all ropes of the leader are with others.
+    fn carried<'d>(
+        &'d self,
+        job: &'d Brief<'d>,
+        leg: &'d RopedLeg<'d>,
+        draft: &'d Draft,
+    ) -> Option<TiedOn<'d>> {
+        let rope = self.setup.rope.as_ref();
+        let rope = rope.and_then(|rope| Some((rope.number, job.rope(rope.number)?)));
+        let named = !job.ropes.is_empty();
+        (rope.is_some() || !named).then(|| TiedOn {
+            job,
+            leg,
+            draft,
+            rope,
+            bought_m: ledger::sold_length_m(draft.ledger.total_m).filter(|_| !named),
+        })
     }
 }

@@ -11,7 +11,12 @@ use crate::{
         name::{PersonName, RopeName, ZoneName},
     },
     practice::{Knots, Origin, Rule, Rules},
-    rope::{draft::Draft, legs::RopedLeg, reserve, share},
+    rope::{
+        draft::Draft,
+        legs::RopedLeg,
+        reserve::{self, ShortReserve},
+        share,
+    },
     trip::job::Brief,
 };
 
@@ -196,16 +201,17 @@ fn not_reached(setup: &TeamSetup) -> impl Iterator<Item = Fact> {
     })
 }
 
-/// Brake knots block the loaded strand, so that a rescue takes a reserve of its own. Where the set-up asks for all of it,
-/// a rope that is too short is told as such.
+/// Brake knots block the loaded strand, so that a rescue takes a reserve of its own.
 fn reserve_short(setup: &TeamSetup, rules: &Rules) -> Option<Fact> {
-    let coil_m = reserve::obliged_coil_m(setup.people, setup.spacing_m, rules);
-    let short_m = coil_m - setup.coil_carried_m;
-    let asked_for = setup.coil_m > coil_m - 1e-9;
-    if setup.knots.count == 0 || asked_for || short_m < 1e-9 {
+    if setup.knots.count == 0 {
         return None;
     }
-    let whole_m = setup.ledger.total_m + 2.0 * (coil_m - setup.coil_m);
+    let (people, carried_m) = (setup.people, setup.coil_carried_m);
+    let ShortReserve {
+        coil_m,
+        short_m,
+        whole_m,
+    } = reserve::short(people, setup.spacing_m, &setup.ledger, carried_m, rules)?;
     let rope_m = setup.rope.as_ref().map(|rope| rope.length_m);
     let rope_short_m = rope_m.map(|m| whole_m - m).filter(|m| *m > 1e-9);
     Some(match rope_short_m {

@@ -1,8 +1,13 @@
 //! What is found of the zones met on a leg.
 
 use crate::{
+    judge::place::place_at,
     legs::sketch::asks_for_rope,
-    plan::{fact::Fact, name::ZoneName},
+    plan::{
+        fact::Fact,
+        finding::{At, Finding},
+        name::ZoneName,
+    },
     practice::{Rule, Rules, Travel},
     rope::legs::RopedLeg,
     trip::{
@@ -15,32 +20,80 @@ use crate::{
 /// Zone by zone, in file order.
 pub(super) fn facts(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Fact> {
     let of_zone = |zone: &&Zone| of_zone(zone, leg.sketch.roped, job.rules);
-    let mut found: Vec<Fact> = leg.zones.iter().flat_map(of_zone).collect();
-    found.extend(unroped_by_word(job, leg));
-    found
+    leg.zones.iter().flat_map(of_zone).collect()
+}
+
+/// Ice that the leader's word keeps off the rope, told where it is and not of the whole leg.
+pub(super) fn unroped(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
+    let found =
+        |fact: Fact, on: Stretch| Finding::new(At::Leg(place_at(leg, on.from_m, on.to_m)), fact);
+    let mut all = Vec::new();
+    let mut by_word: Vec<Stretch> = Vec::new();
+    let never = |zone: &Zone| zone.rope == RopeWord::Never;
+    for (zone, crossings, touches) in zones_met(job, leg).filter(|met| never(met.0)) {
+        let crossed = on_leg(job, leg, crossings.to_vec());
+        let told = match crossed.is_empty() {
+            true => on_leg(job, leg, touches.to_vec()),
+            false => crossed.clone(),
+        };
+        by_word.extend(crossed);
+        if zone.hides_gaps() {
+            all.extend(
+                told.into_iter()
+                    .map(|on| found(unroped_on_hidden(zone, job.rules), on)),
+            );
+        }
+    }
+    if !leg.sketch.roped {
+        let undrawn = leg.footing.ice_without_zone.iter();
+        by_word.extend(undrawn.copied().map(Stretch::from));
+        let pieces = on_leg(job, leg, by_word);
+        all.extend(
+            pieces
+                .into_iter()
+                .map(|on| found(unroped_by_word(job, leg, on), on)),
+        );
+    }
+    all
+}
+
+/// The zones of a leg, where they are crossed, and the same with the margin.
+fn zones_met<'z>(
+    job: &Brief<'z>,
+    leg: &RopedLeg<'z>,
+) -> impl Iterator<Item = (&'z Zone, &'z [Stretch], &'z [Stretch])> {
+    let (met, zones) = (leg.stage.met, job.zones);
+    let contacts = leg.sketch.contacts.iter();
+    contacts.filter_map(move |&i| {
+        let contact = met.contacts.get(i)?;
+        let zone = zones.get(contact.of.zone()?)?;
+        Some((zone, &contact.crossings[..], &contact.touches[..]))
+    })
+}
+
+/// What of these lies on the leg; pieces with too little between them to count as apart are one.
+fn on_leg(job: &Brief<'_>, leg: &RopedLeg<'_>, stretches: Vec<Stretch>) -> Vec<Stretch> {
+    let merged = Stretch::merged(
+        leg.sketch.stretch.clip(&stretches),
+        job.rules[Rule::MarginM],
+    );
+    merged.into_iter().filter(|s| s.length_m() > 1e-6).collect()
 }
 
 /// Ice that is walked without a rope because the leader says so.
-fn unroped_by_word(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Option<Fact> {
-    let undrawn = !leg.footing.ice_without_zone.is_empty();
-    let contacts = leg.sketch.contacts.iter();
-    let contacts = contacts.filter_map(|&i| leg.stage.met.contacts.get(i));
-    let stretch = leg.sketch.stretch;
-    let crossed = |s: &Stretch| s.overlaps(&stretch);
-    let on_leg = contacts.filter(|c| c.crossings.iter().any(crossed));
-    let zones = on_leg.filter_map(|c| job.zones.get(c.of.zone()?));
-    let never = zones.filter(|z| z.rope == RopeWord::Never);
-    let zones: Vec<ZoneName> = never.map(ZoneName::from).collect();
-    let by_word = !leg.sketch.roped && (undrawn || !zones.is_empty());
-    by_word.then_some(Fact::UnropedByWord { zones, undrawn })
+fn unroped_by_word(job: &Brief<'_>, leg: &RopedLeg<'_>, on: Stretch) -> Fact {
+    let never = zones_met(job, leg).filter(|(zone, ..)| zone.rope == RopeWord::Never);
+    let zones = never.filter(|(_, crossings, _)| crossings.iter().any(|s| s.overlaps(&on)));
+    let mut undrawn = leg.footing.ice_without_zone.iter();
+    Fact::UnropedByWord {
+        zones: zones.map(|(zone, ..)| ZoneName::from(zone)).collect(),
+        undrawn: undrawn.any(|piece| piece.from_m < on.to_m && on.from_m < piece.to_m),
+    }
 }
 
 fn of_zone(zone: &Zone, roped: bool, rules: &Rules) -> Vec<Fact> {
     let mut found = Vec::new();
     let name = || zone.into();
-    if zone.rope == RopeWord::Never && zone.hides_gaps() {
-        found.push(unroped_on_hidden(zone, rules));
-    }
     if let Some(snow_depth_m) = zone.snow_on_bare_m() {
         found.push(Fact::SnowOnBare {
             zone: name(),

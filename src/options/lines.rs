@@ -184,7 +184,7 @@ impl TripLegs<'_> {
     /// One team over all roped legs.
     fn line(&self, job: &Brief<'_>, team: &RopeTeam) -> TeamLine {
         let mut line = TeamLine::new(team);
-        let mut before: Option<(usize, [f64; 4])> = None;
+        let mut before: Option<(usize, Draft)> = None;
         for leg in self.legs.iter().filter(|leg| leg.sketch.roped) {
             let stage = leg.stage.stage.number;
             let Some(draft) = self.drafted(leg, team, job) else {
@@ -201,20 +201,10 @@ impl TripLegs<'_> {
                 &mut self.asked.borrow_mut(),
             ));
             line.tied.push(Tied::of(&draft));
-            let set = [
-                spacing_m,
-                coil_m,
-                draft.ledger.knots_m,
-                draft.ledger.total_m,
-            ];
-            if let Some((last, set_before)) = before {
-                let changed = set
-                    .iter()
-                    .zip(set_before)
-                    .any(|(a, b)| (a - b).abs() > 1e-9);
-                line.changes.push(changed && last == stage);
+            if let Some((last, tied)) = &before {
+                line.changes.push(!draft.is_tied_as(tied) && *last == stage);
             }
-            before = Some((stage, set));
+            before = Some((stage, draft));
         }
         if line.team.leg.is_none() {
             line.team.spacing_m = [0.0; 2]; // no leg is roped

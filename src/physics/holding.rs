@@ -25,7 +25,6 @@ pub use team::{BrakeKnots, Faller, Holding, HoldingAnswer, Team};
 /// People on one rope the model answers for `[ours]`; five is the planner's own limit.
 const PEOPLE: Bound = Bound::new("people on one rope", "", 2.0, 12.0);
 const KNOTS: Bound = Bound::new("brake knots on one side", "", 0.0, 20.0);
-const SLOPE_DEG: Bound = Bound::new("slope towards the lip", "°", 0.0, bound::SLOPE_DEG.max);
 const CORNERS: [Corner; 3] = [Corner::Favourable, Corner::Central, Corner::Adverse];
 
 impl Team {
@@ -106,7 +105,9 @@ impl Team {
         }
         bound::SPACING_M.check(self.spacing_m)?;
         bound::GAP_M.check(self.gap_m)?;
-        SLOPE_DEG.check(self.slope_toward_lip_deg)?;
+        for down_deg in self.down_deg {
+            bound::SLOPE_DEG.check(down_deg)?;
+        }
         bound::ROPE_N.check(self.rope_ea_n)?;
         if let Some(knots) = self.knots {
             KNOTS.check(f64::from(knots.count_per_side))?;
@@ -203,39 +204,61 @@ impl Team {
         assumed.case(self.snow, self.on_skis, corner_of)
     }
 
-    /// One fall; on sloping ground a middle person's is tried both ways and the worse one counts.
+    /// One fall on the worse ground: for the first person where it falls most in walking direction, for the last where it
+    /// falls least; in the middle both are tried and the worse one counts.
     fn outcome(
         &self,
         index: usize,
         case: &Case,
         followed: &mut Followed,
     ) -> Result<Outcome, Refusal> {
-        let slope_rad = self.slope_toward_lip_deg.to_radians();
-        let in_middle = index > 0 && index + 1 < self.masses_kg.len();
-        if !in_middle {
-            return followed.run(&self.fall_of(index, case));
+        let most = followed.run(&self.fall_of(index, case))?;
+        let [least_deg, most_deg] = self.down_deg;
+        if !self.in_middle(index) || least_deg.to_bits() == most_deg.to_bits() || !most.held {
+            return Ok(most);
         }
-        let down = followed.run(&self.fall(index, case, -slope_rad, slope_rad))?;
-        if slope_rad <= 0.0 || !down.held {
-            return Ok(down);
-        }
-        let up = followed.run(&self.fall(index, case, slope_rad, -slope_rad))?;
+        let least = followed.run(&self.fall(index, case, least_deg))?;
         let worse = |o: &Outcome| (!o.held, o.slide_share);
         Ok(Outcome {
-            room_left_m: up.room_left_m.min(down.room_left_m),
-            ..if worse(&up) > worse(&down) { up } else { down }
+            room_left_m: least.room_left_m.min(most.room_left_m),
+            ..if worse(&least) > worse(&most) {
+                least
+            } else {
+                most
+            }
         })
     }
 
-    /// The fall of one person with given assumptions, the ground falling towards every lip; for looking into the model.
-    #[must_use]
-    pub fn fall_of(&self, index: usize, case: &Case) -> Fall {
-        let slope_rad = self.slope_toward_lip_deg.to_radians();
-        self.fall(index, case, slope_rad, slope_rad)
+    fn in_middle(&self, index: usize) -> bool {
+        index > 0 && index + 1 < self.masses_kg.len()
     }
 
-    /// The fall of one person: the people ahead on their slope, those behind on theirs.
-    fn fall(&self, index: usize, case: &Case, ahead_rad: f64, behind_rad: f64) -> Fall {
+    /// The fall of one person with given assumptions, for looking into the model: on the worse ground for the first and
+    /// the last, in the middle where it falls most.
+    #[must_use]
+    pub fn fall_of(&self, index: usize, case: &Case) -> Fall {
+        let [least_deg, most_deg] = self.down_deg;
+        let last = index > 0 && !self.in_middle(index);
+        self.fall(index, case, if last { least_deg } else { most_deg })
+    }
+
+    /// How steeply the ground falls towards the lip under those who hold the fall of one person, degrees, negative where
+    /// it falls away from it: of a fall in the middle on the side where it falls more.
+    #[must_use]
+    pub fn toward_lip_deg(&self, index: usize) -> f64 {
+        let [least_deg, most_deg] = self.down_deg;
+        match (index, self.in_middle(index)) {
+            (0, _) => most_deg,
+            (_, false) => 0.0 - least_deg,
+            (_, true) => most_deg.max(0.0 - least_deg),
+        }
+    }
+
+    /// The fall of one person where the ground falls so much in walking direction: away from the lip under those ahead,
+    /// towards it under those behind.
+    fn fall(&self, index: usize, case: &Case, down_deg: f64) -> Fall {
+        let behind_rad = down_deg.to_radians();
+        let ahead_rad = 0.0 - behind_rad;
         let ahead = self.masses_kg.get(..index).unwrap_or_default();
         let behind = self
             .masses_kg

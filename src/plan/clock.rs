@@ -84,7 +84,8 @@ pub struct StageClock {
     /// The day of the trip, where the leader says it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub date: Option<Day>,
-    /// When the sun rises where the stage begins, at a level horizon; absent on days on which it does not.
+    /// When the sun rises where the stage begins, at a level horizon: on the day after where the start is behind the sunset of
+    /// the day. Absent on days on which it does not.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub sunrise: Option<Clock>,
     /// When it sets after that; it may be past midnight.
@@ -139,7 +140,7 @@ pub struct Backwards {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub arrival: Option<Clock>,
     /// The latest start, to the minute, that leaves all hidden gaps before snow bridges are no longer trusted; absent
-    /// where there are none.
+    /// where there are none, and where no start of the day is early enough.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub latest_start: Option<Clock>,
     /// Chainage where the team is at that hour when it starts as planned, metres; absent where it has not begun or is

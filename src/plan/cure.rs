@@ -70,19 +70,22 @@ impl RopeCure {
     }
 }
 
-/// How far apart a team is tied so that only one of it is over a gap at a time. Its rope is long enough, and the plan would
-/// call it neither outside nor stop.
+/// How far apart a team is tied so that only one of it is over a gap at a time. Its rope is long enough with the reserve, a loop
+/// reaches everybody, and the plan would call it neither outside nor stop.
 ///
 /// ```
 /// use schrund::plan::{cure::OneByOne, fact::Fact};
 ///
-/// let plan = schrund::plan(&schrund::example::job()?)?;
-/// let alone = plan.legs[1].findings.iter().find_map(|found| match found.fact()? {
+/// let mut job = schrund::example::job()?;
+/// let alone = |plan: schrund::plan::Plan| plan.legs[1].findings.iter().find_map(|found| match found.fact()? {
 ///     Fact::TwoOverGap { one_by_one, .. } => one_by_one.clone(),
 ///     _ => None,
 /// });
-/// // 13.5 m on a gap of 15 m: as they are tied nobody is over it alone, and 60 m of rope allow 15 m.
-/// assert_eq!(alone, Some(OneByOne { spacing_m: 15.0, needed_m: 48.0 }));
+/// // 13.5 m on a gap of 15 m: as they are tied nobody is over it alone. At 15 m they would be, but on 60 m of rope no loop
+/// // would reach the one in the middle; on 70 m one does.
+/// assert_eq!(alone(schrund::plan(&job)?), None);
+/// job.ropes[0].length_m = 70.0;
+/// assert_eq!(alone(schrund::plan(&job)?), Some(OneByOne { spacing_m: 15.0, needed_m: 48.0 }));
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]

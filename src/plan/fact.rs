@@ -91,7 +91,7 @@ facts! {
     /// In the fall model this team holds that fall in none of the cases assumed, not even the favourable one. It is
     /// a model's answer for assumed ranges, which are our judgement; nothing was measured on your ground. Take it as a
     /// reason to look for other means than the rope team alone.
-    HeldInNone { falls: PersonName, snow: Snow, length_m: f64, slope_deg: Option<f64> } = "fall-held-in-none", Stop;
+    HeldInNone { falls: PersonName, snow: Snow, length_m: f64, down_deg: Option<f64> } = "fall-held-in-none", Stop;
     /// Bare ice this steep is no ground for a rope team without anchors: one slip takes all, and the model holds no fall
     /// on ice. Belay from anchors, go unroped where every gap is in sight, or take another line.
     SteepBareIce { slope_deg: f64, length_m: f64 } = "bare-ice-too-steep", Stop;
@@ -107,9 +107,9 @@ facts! {
     /// Walk in echelon (staggered) or take another line.
     Along { zone: ZoneName } = "along-the-crevasses", Look;
     /// At one place of no more than a spacing the model holds that fall in none of the cases assumed.
-    HeldInNoneOnce { falls: PersonName, snow: Snow, length_m: f64, slope_deg: Option<f64> } = "fall-held-in-none-at-one-place", Look;
+    HeldInNoneOnce { falls: PersonName, snow: Snow, length_m: f64, down_deg: Option<f64> } = "fall-held-in-none-at-one-place", Look;
     /// Whether this team holds that fall depends on what is assumed, and with everything central it does not.
-    HeldOffCentre { falls: PersonName, snow: Snow, length_m: f64, slope_deg: Option<f64> } = "fall-not-held-in-the-middle-case", Look;
+    HeldOffCentre { falls: PersonName, snow: Snow, length_m: f64, down_deg: Option<f64> } = "fall-not-held-in-the-middle-case", Look;
     /// A zone with hidden gaps says `rope` = `never`, and the party is on skis in deep snow over narrow gaps. The
     /// leader's word is kept. Skis spread the load; they do not hold a bridge up.
     SkiedUnroped { zone: ZoneName, snow_depth_m: f64, gap_m: f64 } = "hidden-gaps-skied-unroped", Look;
@@ -246,6 +246,9 @@ facts! {
     /// A day was given without `utc_offset`, so sunrise and sunset are told in UTC, while all other times are those of
     /// the clocks of the trip.
     SunInUtc {} = "sun-in-utc", Note;
+    /// So many minutes of the roped legs lie before sunrise, or between sunset and the next sunrise, as planned. The sun is
+    /// that at a level horizon where the stage begins: mountains hide it.
+    DarkOnRope { from: Option<Clock>, until: Clock, minutes: f64 } = "dark-on-the-rope", Note;
     /// No strike was given, and one is proposed across the fall line of the terrain model. It is assumed,
     /// never known, and never makes a set-up lighter.
     StrikeProposed { zone: ZoneName, strike_deg: f64, doubt_deg: f64, counts: bool } = "strike-proposed", Note;

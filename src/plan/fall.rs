@@ -43,8 +43,11 @@ pub struct Arrest {
     pub snow: Snow,
     /// Whether nobody said what snow there is, so that it was assumed.
     pub snow_assumed: bool,
-    /// Slope of the ground towards the lip, degrees; 0 where no heights are known.
+    /// How steeply the ground falls towards the lip under those who hold, degrees, negative where it falls away from it:
+    /// they are pulled uphill then. Of a fall in the middle on the side where it falls more; 0 where no heights are known.
     pub slope_deg: f64,
+    /// How steeply the ground falls there in walking direction, at least and at most, degrees, negative where it climbs.
+    pub down_deg: [f64; 2],
     /// Whether heights say how steep it is there.
     pub slope_known: bool,
     /// The gap over which the falls of that place are held worst, along the route, metres: in steps of half a metre, the
@@ -58,8 +61,8 @@ pub struct Arrest {
     pub to_m: f64,
     /// The same question wherever gaps are to be expected on the leg, in walking order.
     pub runs: Vec<HeldRun>,
-    /// The verdict for everybody's fall at that place, in rope order: the worst over all widths that the gap may have, which
-    /// need not be the one over which the worst fall is held worst.
+    /// The verdict for everybody's fall, in rope order: the worst over all widths that the gap may have, which need not be the
+    /// one over which the worst fall is held worst, and over climb and descent wherever the team stands on the leg as there.
     pub everybody: Vec<Held>,
     /// Advice on the order; stands on the leg where the team is held worst, and only there.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -123,9 +126,13 @@ pub struct HeldRun {
     pub in_centre: bool,
     /// What the team stands on.
     pub snow: Snow,
-    /// Steepest slope towards a lip on it, degrees; absent where no heights are known.
+    /// Position of somebody whose fall is held so, where it is steepest; absent where every fall is held in all cases.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub steepest_deg: Option<f64>,
+    pub falls: Option<usize>,
+    /// How steeply the line falls in walking direction where it is steepest, degrees, negative where it climbs; absent where
+    /// no heights are known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub down_deg: Option<f64>,
 }
 
 impl HeldRun {
@@ -133,6 +140,12 @@ impl HeldRun {
     #[must_use]
     pub fn length_m(&self) -> f64 {
         self.to_m - self.from_m
+    }
+
+    /// How steep the line is at its steepest, up or down, degrees.
+    #[must_use]
+    pub fn steepest_deg(&self) -> Option<f64> {
+        self.down_deg.map(f64::abs)
     }
 
     /// Whether another one says the same where this one ends.

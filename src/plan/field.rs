@@ -79,6 +79,10 @@ pub enum FieldGround {
 /// // Three at 14 m need 45 m: enough for gaps of 15 m, not for 20.
 /// assert!(fits.contains(&(15.0, true)) && fits.contains(&(20.0, false)), "{fits:?}");
 /// assert_eq!(fits.len(), 9);
+/// // With 40 m nobody is tied as is taught; closer they are, where the gap allows it.
+/// job.ropes[0].length_m = 40.0;
+/// let rows = schrund::plan(&job)?.field.rows;
+/// assert_eq!((rows[0].fits, rows[0].closer_m), (Some(false), Some(12.0)));
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
@@ -97,6 +101,10 @@ pub struct FieldRow {
     /// Whether the rope that the team carries is long enough for it; absent where no rope was named.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub fits: Option<bool>,
+    /// Where it is too short: the widest walking distance between neighbours, closer than taught and no closer than gap, knots
+    /// and floor ask for, at which it is long enough, metres; absent where there is none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub closer_m: Option<f64>,
 }
 
 /// How a rope team is tied for a gap.
@@ -151,9 +159,16 @@ pub struct FieldLimit {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub length_m: Option<f64>,
     /// The widest gap along the line of travel for which that rope keeps the spacing rule, metres; absent where it is too short
-    /// for the closest set-up.
+    /// for the closest set-up that is taught.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub holds_to_gap_m: Option<f64>,
+    /// Where it is: the widest walking distance between neighbours at which it is long enough after all, metres; absent where it
+    /// is too short for the floor or a layout of knots too.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub closer_m: Option<f64>,
+    /// The widest gap along the line of travel that this distance suits, metres.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub closer_to_gap_m: Option<f64>,
 }
 
 /// A gap that is met askew.

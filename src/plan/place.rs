@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::trip::route::Jump;
+use crate::trip::route::{Jump, Stretch};
 
 /// A piece of a stage.
 ///
@@ -24,6 +24,18 @@ pub struct Piece {
     pub from_m: f64,
     /// Chainage where it ends, metres.
     pub to_m: f64,
+}
+
+impl From<Stretch> for Piece {
+    fn from(Stretch { from_m, to_m }: Stretch) -> Self {
+        Self { from_m, to_m }
+    }
+}
+
+impl From<Piece> for Stretch {
+    fn from(Piece { from_m, to_m }: Piece) -> Self {
+        Self { from_m, to_m }
+    }
 }
 
 /// A jump between segments; never walked.

@@ -80,6 +80,9 @@ pub struct Without {
     pub refused: Option<&'static str>,
     /// Its roped legs.
     pub legs: Vec<LegWithout>,
+    /// Ropes of the leader that it takes along and the plan leaves at home.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub takes: Vec<RopeName>,
 }
 
 /// A roped leg of such a trip.
@@ -186,8 +189,21 @@ impl Without {
             verdict: trip.ok().map(Plan::verdict),
             refused: trip.err().and_then(|faults| Some(faults.first()?.code())),
             legs: roped.map(|leg| LegWithout::of(leg, plan)).collect(),
+            takes: trip.map(|trip| taken(trip, plan)).unwrap_or_default(),
         }
     }
+}
+
+/// The ropes that a trip carries and another does not.
+fn taken(trip: &Plan, plan: &Plan) -> Vec<RopeName> {
+    let ropes = |plan: &Plan| -> Vec<RopeName> {
+        let carried = plan.carry.iter().filter_map(|carry| carry.rope.clone());
+        carried.collect()
+    };
+    let planned = ropes(plan);
+    let mut taken = ropes(trip);
+    taken.retain(|rope| !planned.iter().any(|known| known.rope == rope.rope));
+    taken
 }
 
 impl LegWithout {

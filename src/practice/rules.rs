@@ -119,9 +119,11 @@ impl Rules {
             | Rule::ChestCoils5
             | Rule::ChestCoilM => self.choices.reserve.value == Reserve::ChestCoils,
             Rule::WalkKmh | Rule::ClimbMPerH | Rule::DescendMPerH => pace == Pace::Din,
-            Rule::DescendOnSkisMPerH => pace == Pace::Din && on_skis,
+            Rule::DescendOnSkisMPerH | Rule::DescendRopedOnSkisMPerH => {
+                pace == Pace::Din && on_skis
+            }
             Rule::MunterUp | Rule::MunterDown => pace == Pace::Munter,
-            Rule::MunterSkiDown => pace == Pace::Munter && on_skis,
+            Rule::MunterSkiDown | Rule::MunterSkiDownRoped => pace == Pace::Munter && on_skis,
             Rule::NaismithKmh | Rule::NaismithMPerH => pace == Pace::Naismith,
             Rule::SnowshoeFactor => self.choices.travel.value == Travel::Snowshoe,
             _ => true,

@@ -1,7 +1,7 @@
 //! Ice whose gap widths mean nothing: that of a glacier inventory, and zones beside a width that cannot be assumed.
 
 use crate::{
-    fault::{Code, Fault, Noted, Wrong, geojson::InGeojson},
+    fault::{Code, Fault, Level, Noted, Wrong, geojson::InGeojson},
     read::{
         geojson::{self, Given},
         input::{Input, Text},
@@ -25,6 +25,25 @@ pub(super) fn zones(input: Input<Text<'_>>, gap: Result<Given, Fault>) -> IceRea
             Err(std::iter::once(fault).chain(faults).collect())
         }
     }
+}
+
+/// Zones as drawn: beside an inventory a file without any feature is an answer too, since nobody drew anything then and all ice
+/// is known without its gaps.
+pub(super) fn drawn(zones: IceRead, ice_known: bool) -> IceRead {
+    let mut faults = match zones {
+        Err(faults) if ice_known => faults,
+        zones => return zones,
+    };
+    let nothing = |fault: &Fault| fault.what == Wrong::Geojson(InGeojson::NoZones(0));
+    let wrong = |fault: &Fault| fault.level() == Level::Error && !nothing(fault);
+    if !faults.iter().any(nothing) || faults.iter().any(wrong) {
+        return Err(faults);
+    }
+    faults.retain(|fault| !nothing(fault));
+    Ok(Noted {
+        value: Vec::new(),
+        notes: faults,
+    })
 }
 
 /// The ice of the inventory. What it says about gaps means nothing here, and a file without a polygon is a fault.

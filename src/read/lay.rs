@@ -94,7 +94,8 @@ impl<'a> Sources<'a> {
         let laid = faults.take(said.laid(self.practice));
         let (line, drawn) = (self.route.name.clone(), self.zones.name.clone());
         let (route, zones) = route_and_zones(self.route, self.zones, said.gap());
-        let (route, zones) = (faults.take(route), faults.take(zones));
+        let route = faults.take(route);
+        let zones = faults.take(ice::drawn(zones, self.glaciers.is_some()));
         let terrain = faults.take(terrain(self.terrain));
         let glaciers = faults.take(self.glaciers.map_or_else(ice::none, ice::inventory));
         let party = party_known.then(|| said.party(laid.as_ref().map(|laid| &laid.rules)));
@@ -113,8 +114,7 @@ impl<'a> Sources<'a> {
         let timed = laid.as_ref().filter(|_| trip_read);
         let halts = said.halts(timed, route.as_ref().map(|route| &route.value));
         let halts = faults.take(halts).unwrap_or_default();
-        let read = (laid, route, zones, terrain, glaciers);
-        match (read, party, ropes) {
+        match ((laid, route, zones, terrain, glaciers), party, ropes) {
             (
                 (Some(laid), Some(route), Some(zones), Some(terrain), Some(glaciers)),
                 Some(party),

@@ -134,8 +134,9 @@ impl AskedFalls<'_> {
         })
     }
 
-    /// How everybody's fall is held over whichever width the gap has. Whoever is not held worst over that one gap may be held
-    /// worse over another; nobody is held worse than the worst.
+    /// How everybody's fall is held over whichever width the gap has and whichever way the ground falls on the leg. Whoever is
+    /// not held worst over that one gap may be held worse over another, and who goes first is held worst on a descent, who
+    /// goes last on a climb; nobody is held worse than the worst.
     fn everybody(
         &mut self,
         along: &HeldAlong,
@@ -144,11 +145,13 @@ impl AskedFalls<'_> {
     ) -> Result<Vec<Held>, Refusal> {
         let mut everybody = arrest::everybody(holding);
         let worst = everybody.iter().copied().max();
+        let most = worst.unwrap_or(Held::All);
         let loaded = stance::loaded(&along.worst, persons, self.job.burden);
         let teams: Vec<Team> = std::iter::once(along.worst.clone()).chain(loaded).collect();
         let asked = teams.iter().flat_map(|team| {
             along.gaps_m.iter().map(|&gap_m| Team {
                 gap_m,
+                down_deg: along.down_deg,
                 ..team.clone()
             })
         });
@@ -158,7 +161,7 @@ impl AskedFalls<'_> {
             }
             let there = arrest::everybody(&self.verdicts(&team)?);
             for (held, there) in everybody.iter_mut().zip(there) {
-                *held = (*held).max(there);
+                *held = (*held).max(there).min(most);
             }
         }
         Ok(everybody)

@@ -2,8 +2,10 @@
 
 use crate::{
     legs::{
-        knots,
+        knots::{self, Hardship},
+        over::Over,
         spacing::{self, Spacing},
+        worst::Meeting,
     },
     plan::options::Change,
     practice::{Rule, Rules},
@@ -23,6 +25,36 @@ pub(crate) struct Fitting {
     pub(crate) number: usize,
     /// Number of the rope that is joined to it.
     pub(crate) joined_to: Option<usize>,
+}
+
+/// Walking closer than the habit on some ground, so that a rope is long enough: for legs and for the field table.
+#[derive(Clone, Copy)]
+pub(crate) struct Closer<'a> {
+    pub(crate) team: &'a RopeTeam,
+    pub(crate) over: Over<'a>,
+    pub(crate) hardship: Hardship,
+    pub(crate) rules: &'a Rules,
+    pub(crate) rope_m: f64,
+}
+
+impl Closer<'_> {
+    /// The set-up with the widest spacing below one, metres, that suits the gaps and that the rope holds; never below the floor
+    /// or what the knots ask for.
+    pub(crate) fn below(&self, spacing_m: f64, meet: &dyn Fn(f64) -> Meeting) -> Option<Draft> {
+        let hardship = || self.hardship;
+        let knots_m = knots::least_m(self.team, self.over, hardship, self.rules);
+        let least_m = knots_m.max(self.rules[Rule::SpacingFloorM]);
+        let below: Vec<f64> = spacing::choices_m(least_m, self.rules)
+            .take_while(|d| *d < spacing_m - 1e-9)
+            .collect();
+        let fits = |d: f64| {
+            let spacing = Spacing::tried(self.team.size(), d, self.rules, meet);
+            let draft = Draft::new(self.team, spacing, self.over, self.hardship, self.rules);
+            let holds = share::holds(self.rope_m, draft.ledger.total_m);
+            (spacing.enough && holds).then_some(draft)
+        };
+        below.into_iter().rev().find_map(fits)
+    }
 }
 
 /// A team on a leg that its rope does not hold as planned.
@@ -88,18 +120,15 @@ impl TooShort<'_> {
             return None;
         }
         let meets = self.leg.stage.meets(self.job, self.leg.sketch);
-        let knots_m = knots::least_m(self.team, self.leg.over(), || self.leg.hardship, rules);
-        let least_m = knots_m.max(rules[Rule::SpacingFloorM]);
-        let below = spacing::choices_m(least_m, rules)
-            .take_while(|d| *d < self.planned.spacing.spacing_m - 1e-9);
-        let fits = |spacing_m: f64| {
-            let spacing = Spacing::tried(self.team.size(), spacing_m, rules, &meets);
-            let draft = self.draft(spacing, rules);
-            (spacing.enough && self.holds(&draft)).then_some((spacing_m, draft))
+        let closer = Closer {
+            team: self.team,
+            over: self.leg.over(),
+            hardship: self.leg.hardship,
+            rules,
+            rope_m: self.rope.1.length_m,
         };
-        let below: Vec<f64> = below.collect();
-        let (spacing_m, draft) = below.into_iter().rev().find_map(fits)?;
-        let (change, rules) = otherwise::closer(rules, spacing_m)?;
+        let draft = closer.below(self.planned.spacing.spacing_m, &meets)?;
+        let (change, rules) = otherwise::closer(rules, draft.spacing.spacing_m)?;
         Some((change, rules, draft))
     }
 

@@ -100,6 +100,12 @@ impl Draft {
         self.fitting_m(rope_m, rules).into_iter().find(covers)
     }
 
+    /// Whether a team is tied in this one as in another: nothing has to be changed between them.
+    pub(crate) fn is_tied_as(&self, other: &Self) -> bool {
+        let apart_m = self.spacing.spacing_m - other.spacing.spacing_m;
+        apart_m.abs() < 1e-9 && self.knots.count == other.knots.count
+    }
+
     /// The least spacing that the practice set and the knots ask for, metres.
     fn least_m(&self, rules: &Rules) -> f64 {
         let people = self.persons.len();

@@ -13,7 +13,7 @@ use crate::{
         hold_dynamic::Followed,
         holding::{
             Team,
-            limits::{HeldOn, HoldLimits},
+            limits::{HeldOn, HoldLimits, LostOver},
         },
     },
     plan::fall::{Held, HeldRun},
@@ -39,6 +39,9 @@ pub(crate) struct HeldAlong {
     pub(crate) piece: Stretch,
     /// Whether heights say how steep it is there.
     pub(crate) slope_known: bool,
+    /// How steeply the ground falls in walking direction wherever the team stands as it does there, at least and at most,
+    /// degrees.
+    pub(crate) down_deg: [f64; 2],
 }
 
 /// What the answer at a place of a leg rests on.
@@ -46,7 +49,10 @@ pub(crate) struct HeldAlong {
 struct Asked {
     stance: Stance,
     gap_given: bool,
-    deg: u8,
+    /// How steep it is, whichever way, whole degrees.
+    steep_deg: u8,
+    /// How steeply it falls in walking direction, at least and at most, whole degrees.
+    down_deg: [i8; 2],
 }
 
 impl Asked {
@@ -56,11 +62,24 @@ impl Asked {
             zones: &drawn,
             undrawn,
         };
+        let down_deg = whole_deg(incline.down_deg.unwrap_or_default());
         Self {
             stance: Stance::on(over, job.rules),
             gap_given: !drawn.is_empty(),
-            deg: whole_deg(incline.toward_lip_deg().unwrap_or_default()),
+            steep_deg: down_deg
+                .map(i8::unsigned_abs)
+                .into_iter()
+                .max()
+                .unwrap_or_default(),
+            down_deg,
         }
+    }
+}
+
+impl Asked {
+    /// Whether a team stands the same there but for the slope.
+    fn alike(self, other: Self) -> bool {
+        (self.stance, self.gap_given) == (other.stance, other.gap_given)
     }
 }
 
@@ -90,35 +109,41 @@ impl AskedSlopes {
             .collect();
         // The steepest first: what is held there answers for all gentler ground.
         let questions: BTreeSet<Asked> = on_ice.iter().map(|(_, at)| *at).collect();
-        let mut answers: BTreeMap<Asked, (HeldOn, Team)> = BTreeMap::new();
+        let mut answers: BTreeMap<Asked, (LostOver, Team)> = BTreeMap::new();
         for at in questions.into_iter().rev() {
             answers.insert(at, self.worst_gap(draft, at, job)?);
         }
         let mut along: Option<HeldAlong> = None;
-        let mut worst: Option<Alarm> = None;
-        for (incline, at) in on_ice {
-            let Some((held_on, team)) = answers.get(&at) else {
+        let mut worst: Option<(Alarm, Asked)> = None;
+        for (incline, at) in &on_ice {
+            let Some((lost, team)) = answers.get(at) else {
                 continue;
             };
-            let (held_on, team) = (told(*held_on, at.gap_given), team.clone());
-            let (stance, deg) = (at.stance, at.deg);
-            let run = run(incline, stance.snow, held_on);
-            let alarm = Alarm::of(&run, deg);
+            let (run, team) = (run(incline, *at, *lost), team.clone());
+            let alarm = Alarm::of(&run, at.steep_deg);
             let known = along.get_or_insert_with(|| HeldAlong {
                 runs: Vec::new(),
                 worst: team.clone(),
                 gaps_m: Vec::new(),
                 piece: incline.piece,
                 slope_known: incline.down_deg.is_some(),
+                down_deg: [0.0; 2],
             });
-            if worst.is_none_or(|w| alarm > w) {
-                worst = Some(alarm);
+            if worst.is_none_or(|(w, _)| alarm > w) {
+                worst = Some((alarm, *at));
                 known.worst = team;
                 known.gaps_m = stance::gaps_m(draft, at.gap_given).collect();
                 known.piece = incline.piece;
                 known.slope_known = incline.down_deg.is_some();
             }
             known.add(run, job.rules);
+        }
+        if let (Some(along), Some((_, worst))) = (&mut along, worst) {
+            let stands_so = on_ice
+                .iter()
+                .map(|(_, at)| *at)
+                .filter(|at| at.alike(worst));
+            along.down_deg = either(stands_so.map(|at| at.down_deg)).map(f64::from);
         }
         Ok(along)
     }
@@ -129,13 +154,13 @@ impl AskedSlopes {
         draft: &Draft,
         at: Asked,
         job: &Brief<'_>,
-    ) -> Result<(HeldOn, Team), Refusal> {
+    ) -> Result<(LostOver, Team), Refusal> {
         let (rules, assumed) = (job.rules, &job.rules.nature.assumed);
         let gaps_m: Vec<f64> = stance::gaps_m(draft, at.gap_given).collect();
         let mut team = stance::team(draft, 0.0, at.stance, rules)?;
         let mut over = |team: &Team| {
             let limits = self.limits.entry(stance::key(team)).or_default();
-            limits.over(team, &gaps_m, at.deg, assumed, &mut self.followed)
+            limits.over(team, &gaps_m, at.down_deg, assumed, &mut self.followed)
         };
         let mut lost = over(&team)?;
         if let Some(loaded) = stance::loaded(&team, &draft.persons, job.burden) {
@@ -143,8 +168,8 @@ impl AskedSlopes {
         }
         let greatest_m = gaps_m.first().copied().unwrap_or_default();
         team.gap_m = lost.worst_gap_m().unwrap_or(greatest_m);
-        team.slope_toward_lip_deg = f64::from(at.deg);
-        Ok((lost.held_on(), team))
+        team.down_deg = at.down_deg.map(f64::from);
+        Ok((lost, team))
     }
 }
 
@@ -152,9 +177,12 @@ impl HeldAlong {
     fn add(&mut self, run: HeldRun, rules: &Rules) {
         match self.runs.last_mut() {
             Some(last) if last.goes_on(&run) && as_steep(last, &run, rules) => {
-                last.to_m = run.to_m;
-                let both = [last.steepest_deg, run.steepest_deg];
-                last.steepest_deg = both.into_iter().flatten().reduce(f64::max);
+                let steeper = run.steepest_deg() > last.steepest_deg();
+                *last = HeldRun {
+                    from_m: last.from_m,
+                    to_m: run.to_m,
+                    ..if steeper { run } else { *last }
+                };
             }
             _ => self.runs.push(run),
         }
@@ -165,7 +193,7 @@ impl HeldAlong {
 /// would condemn the whole tongue.
 fn as_steep(a: &HeldRun, b: &HeldRun, rules: &Rules) -> bool {
     let over = |run: &HeldRun| {
-        let steeper = |rule: Rule| run.steepest_deg.is_some_and(|deg| deg > rules[rule]);
+        let steeper = |rule: Rule| run.steepest_deg().is_some_and(|deg| deg > rules[rule]);
         [Rule::BareSlipDeg, Rule::BareStopDeg].map(steeper)
     };
     a.snow != Snow::Ice || over(a) == over(b)
@@ -184,7 +212,8 @@ impl Alarm {
     }
 }
 
-fn run(incline: &Incline, snow: Snow, on: HeldOn) -> HeldRun {
+fn run(incline: &Incline, at: Asked, lost: LostOver) -> HeldRun {
+    let on = told(lost.held_on(), at.gap_given);
     HeldRun {
         from_m: incline.piece.from_m,
         to_m: incline.piece.to_m,
@@ -194,9 +223,16 @@ fn run(incline: &Incline, snow: Snow, on: HeldOn) -> HeldRun {
             _ => Held::Depends,
         },
         in_centre: on.in_centre,
-        snow,
-        steepest_deg: incline.toward_lip_deg(),
+        snow: at.stance.snow,
+        falls: lost.faller.map(|faller| faller + 1),
+        down_deg: incline.steeper_deg(),
     }
+}
+
+/// The least of the one and the most of the other figure; level where there are none.
+fn either(of: impl Iterator<Item = [i8; 2]>) -> [i8; 2] {
+    let both = |a: [i8; 2], b: [i8; 2]| [a[0].min(b[0]), a[1].max(b[1])];
+    of.reduce(both).unwrap_or_default()
 }
 
 /// Where nobody gave a gap it is reckoned with one of no width: only what is not held even so can be told.
@@ -223,12 +259,9 @@ fn ice_at<'z>(leg: &RopedLeg<'_>, incline: &Incline, zones: &'z [Zone]) -> (Vec<
     )
 }
 
-/// Rounded up to what is printed, within what the model can be asked.
-#[expect(
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss,
-    reason = "clamped to 0..=60 first"
-)]
-fn whole_deg(deg: f64) -> u8 {
-    (deg - 1e-6).ceil().clamp(0.0, bound::SLOPE_DEG.max) as u8
+/// Rounded so that it is the worse for whoever falls, within what the model can be asked.
+#[expect(clippy::cast_possible_truncation, reason = "clamped to -60..=60 first")]
+fn whole_deg([least_deg, most_deg]: [f64; 2]) -> [i8; 2] {
+    let whole = [(least_deg + 1e-6).floor(), (most_deg - 1e-6).ceil()];
+    whole.map(|deg| deg.clamp(bound::SLOPE_DEG.min, bound::SLOPE_DEG.max) as i8)
 }

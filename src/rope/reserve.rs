@@ -2,7 +2,10 @@
 
 use crate::{
     physics::haul::System,
-    plan::fall::{HaulReach, Reach, Side},
+    plan::{
+        fall::{HaulReach, Reach, Side},
+        leg::Ledger,
+    },
     practice::{Cover, Reserve, Rule, Rules},
 };
 
@@ -42,6 +45,37 @@ pub fn obliged_coil_m(people: usize, spacing_m: f64, rules: &Rules) -> f64 {
     let factor = rules[Rule::ReachFactor].max(rules[Rule::ObligedReachFactor]);
     let behind_m = spans_m(people.saturating_sub(2), spacing_m);
     (loop_at_m(factor, spacing_m, rules) - behind_m).max(0.0)
+}
+
+/// A strand for a rescue that is shorter than brake knots oblige to.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct ShortReserve {
+    /// Coil that each end person must carry, metres.
+    pub(crate) coil_m: f64,
+    /// What is missing of it, metres.
+    pub(crate) short_m: f64,
+    /// Rope on which the set-up with all of it would fit, metres.
+    pub(crate) whole_m: f64,
+}
+
+/// Whether a team that ties brake knots carries less in each coil than they oblige to. Where the set-up asks for all of it, a
+/// rope that is too short is told as such and not here.
+pub(crate) fn short(
+    people: usize,
+    spacing_m: f64,
+    ledger: &Ledger,
+    coil_carried_m: f64,
+    rules: &Rules,
+) -> Option<ShortReserve> {
+    let needed_m = ledger.coils_m / 2.0;
+    let coil_m = obliged_coil_m(people, spacing_m, rules);
+    let short_m = coil_m - coil_carried_m;
+    let asked_for = needed_m > coil_m - 1e-9;
+    (!asked_for && short_m >= 1e-9).then_some(ShortReserve {
+        coil_m,
+        short_m,
+        whole_m: ledger.total_m + 2.0 * (coil_m - needed_m),
+    })
 }
 
 fn less_behind(spans: usize, spacing_m: f64, rules: &Rules) -> f64 {

@@ -80,7 +80,7 @@ pub(crate) fn team(
         knots: counted(&draft.knots).filter(|_| stance.knots_bear),
         snow: stance.snow,
         on_skis: rules.choices.travel.value == Travel::Ski,
-        slope_toward_lip_deg: 0.0,
+        down_deg: [0.0; 2],
         rope_ea_n: rules.nature.gear.rope.usual.modulus_n()?,
     })
 }
@@ -118,7 +118,8 @@ pub(crate) fn key(team: &Team) -> Vec<u64> {
     let ground = [
         team.spacing_m,
         team.gap_m,
-        team.slope_toward_lip_deg,
+        team.down_deg[0],
+        team.down_deg[1],
         team.rope_ea_n,
     ];
     let figures = ground.iter().chain(&knots).chain(&team.masses_kg);

@@ -51,16 +51,12 @@ impl Tied {
         let beyond = all
             .iter()
             .any(|free| free.depth_m(self.spacing_m, rules) < -1e-9);
-        let needed_m = self.ledger.coils_m / 2.0;
-        let obliged_m = reserve::obliged_coil_m(self.people, self.spacing_m, rules);
-        let short = self.knots && obliged_m > coil_m.max(needed_m) + 1e-9;
-        let whole_m = self.ledger.total_m + 2.0 * (obliged_m - needed_m);
-        if short && !share::holds(load.length_m, whole_m) {
-            Verdict::Outside
-        } else if short || beyond {
-            Verdict::Look
-        } else {
-            Verdict::Inside
+        let short = || reserve::short(self.people, self.spacing_m, &self.ledger, coil_m, rules);
+        match self.knots.then(short).flatten() {
+            Some(short) if !share::holds(load.length_m, short.whole_m) => Verdict::Outside,
+            Some(_) => Verdict::Look,
+            None if beyond => Verdict::Look,
+            None => Verdict::Inside,
         }
     }
 }

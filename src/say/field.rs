@@ -48,7 +48,14 @@ pub fn limit(limit: &FieldLimit, teams: usize, voice: Voice) -> Said {
             args.push(("gap", Arg::There(gap_m)));
             voice.say("field-holds", &args)
         }
-        None => voice.say("field-holds-none", &args),
+        None => match (limit.closer_m, limit.closer_to_gap_m) {
+            (Some(spacing_m), Some(gap_m)) => {
+                args.push(("spacing", Arg::Needed(spacing_m)));
+                args.push(("gap", Arg::There(gap_m)));
+                voice.say("field-holds-closer", &args)
+            }
+            _ => voice.say("field-holds-none", &args),
+        },
     }
 }
 

@@ -172,6 +172,26 @@ fn usual(key: &str, arrest: &Arrest, persons: &[PersonOnRope], voice: Voice) -> 
     Some(voice.say(key, &args))
 }
 
+/// How steep, and whether that is downhill, for a message to choose by: a slope in whole degrees, negative where it climbs.
+#[must_use]
+pub fn down<'a>(down_deg: f64) -> [(&'static str, Arg<'a>); 2] {
+    let way = match down_deg {
+        deg if deg >= 0.5 => "down",
+        deg if deg <= -0.5 => "up",
+        _ => "level",
+    };
+    [
+        ("way", Arg::Word(way)),
+        ("slope", Arg::Degrees(down_deg.abs(), 0, Round::Up)),
+    ]
+}
+
+/// How the ground lies under those who hold a fall: `12° downhill to the lip`.
+#[must_use]
+pub fn lip_slope(arrest: &Arrest, voice: Voice) -> Said {
+    voice.say("lip-slope", &down(arrest.slope_deg))
+}
+
 /// Why a fall in the middle is held worst: `1 ahead and 1 behind the gap, the rope bent in a V: each side holds for itself`.
 #[must_use]
 pub fn in_the_middle(arrest: &Arrest, persons: &[PersonOnRope], voice: Voice) -> Option<Said> {

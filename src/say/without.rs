@@ -57,7 +57,13 @@ pub fn says(without: &Without, faults: &[Fault], voice: Voice) -> Said {
         let changes = ("changes", Arg::Said(Said::join(changes, "; ")));
         voice.say("without-graver", &[label, changes])
     };
+    let takes = without.takes.iter().map(|taken| rope(taken, voice));
+    let takes = Said::join(takes, ", ");
     match without.differs {
+        Difference::OneMore if !takes.is_empty() => {
+            let takes = voice.say("without-takes", &[("ropes", Arg::Said(takes))]);
+            Said::join([says, takes], "; ")
+        }
         Difference::OneHurt { .. } => Said::join([says, voice.say("without-weight", &[])], "; "),
         _ => says,
     }

@@ -65,12 +65,13 @@ impl<'a> WalkedStage<'a> {
         self.legs.iter().all(known)
     }
 
-    /// The latest start, to the minute, that leaves all hidden gaps while bridges are trusted; `None` where there are none, and
-    /// where the climb is not known.
+    /// The latest start, to the minute, that leaves all hidden gaps while bridges are trusted; `None` where there are none,
+    /// where the climb is not known, and where it would have been on the day before: no start of the day is early enough then.
     pub(crate) fn latest_start(&self) -> Option<Clock> {
         let until = self.job.timetable.bridges_until.value?;
         let left_min = self.bridges_left_min().filter(|_| self.climb_is_known())?;
-        Some(until.after(-left_min).cut_off())
+        let start = until.after(-left_min).cut_off();
+        (start.min() >= 0.0).then_some(start)
     }
 
     /// Minutes until the end of the stage, the rope off.

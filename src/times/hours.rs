@@ -71,7 +71,7 @@ fn unclocked(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Hours {
     let rules = job.rules;
     let length_m = leg.sketch.stretch.length_m();
     let climb = leg.footing.climb.unwrap_or_default();
-    let walking_min = pace::walking_min(length_m, climb, rules);
+    let walking_min = pace::walking_min(length_m, climb, leg.sketch.roped, rules);
     let rope = |rule: Rule| if leg.sketch.roped { rules[rule] } else { 0.0 };
     let stops = stops(job, leg);
     Hours {

@@ -44,22 +44,30 @@ impl InsideLeg {
         let climbing = leg.stage.met.under.climbing();
         let climbed = climbing.climbed(whole, rules[Rule::AscentThresholdM]);
         let climb = leg.footing.climb.unwrap_or_default();
-        Self::paced(whole, climb, &climbed, rules)
+        Self::paced(
+            whole,
+            climb,
+            &climbed,
+            Going {
+                roped: leg.sketch.roped,
+                rules,
+            },
+        )
     }
 
-    fn paced(whole: Stretch, climb: Climb, climbed: &[Climbed], rules: &Rules) -> Self {
+    fn paced(whole: Stretch, climb: Climb, climbed: &[Climbed], going: Going<'_>) -> Self {
         let ends = ends(whole);
         let climbs: Vec<Climb> = ends.iter().map(|&at_m| climb_at(climbed, at_m)).collect();
         let pieces = || ends.windows(2).zip(climbs.windows(2));
         let minutes = |of: fn(Climb) -> Climb| {
             let each = pieces().map(|(ends, climbs)| match (ends, climbs) {
                 ([from_m, to_m], [from, to]) => {
-                    with_rest(to_m - from_m, of(to.since(*from)), rules)
+                    going.with_rest_min(to_m - from_m, of(to.since(*from)))
                 }
                 _ => 0.0,
             });
             let each: Vec<f64> = each.collect();
-            up_to(with_rest(whole.length_m(), of(climb), rules), &each)
+            up_to(going.with_rest_min(whole.length_m(), of(climb)), &each)
         };
         let both = minutes(|climb| climb)
             .into_iter()
@@ -171,9 +179,19 @@ fn climb_at(climbed: &[Climbed], at_m: f64) -> Climb {
     }
 }
 
-fn with_rest(length_m: f64, climb: Climb, rules: &Rules) -> f64 {
-    let walking_min = pace::walking_min(length_m, climb, rules);
-    walking_min + pace::break_min(walking_min, rules)
+/// How a leg is walked.
+#[derive(Clone, Copy)]
+struct Going<'a> {
+    roped: bool,
+    rules: &'a Rules,
+}
+
+impl Going<'_> {
+    /// Minutes for a piece, rest included.
+    fn with_rest_min(self, length_m: f64, climb: Climb) -> f64 {
+        let walking_min = pace::walking_min(length_m, climb, self.roped, self.rules);
+        walking_min + pace::break_min(walking_min, self.rules)
+    }
 }
 
 /// The minutes of a whole as far as each end of its pieces, in proportion to what each takes alone.
@@ -201,6 +219,11 @@ mod tests {
         to_m: 3000.0,
     };
 
+    fn unroped(rules: &Rules) -> Going<'_> {
+        let roped = false;
+        Going { roped, rules }
+    }
+
     fn climbed(places: &[(f64, f64)]) -> Vec<Climbed> {
         let climbed = places.iter().map(|&(at_m, ascent_m)| Climbed {
             at_m,
@@ -215,7 +238,7 @@ mod tests {
     fn paced(climbed: &[Climbed]) -> InsideLeg {
         let rules = Rules::with_practice(&Source::Named("arm-span")).unwrap();
         let climb = climbed.last().map(|c| c.climb).unwrap_or_default();
-        InsideLeg::paced(WHOLE, climb, climbed, &rules)
+        InsideLeg::paced(WHOLE, climb, climbed, unroped(&rules))
     }
 
     #[track_caller]
@@ -253,7 +276,7 @@ mod tests {
             to_m: 5.0,
         };
         let rules = Rules::with_practice(&Source::Named("arm-span")).unwrap();
-        let inside = InsideLeg::paced(point, Climb::default(), &[], &rules);
+        let inside = InsideLeg::paced(point, Climb::default(), &[], unroped(&rules));
         near(inside.out_min(5.0) + inside.back_min(5.0), 0.0);
         near(inside.out_in(point, 3.0), 5.0);
     }

@@ -3,20 +3,21 @@
 //! *Model:* one of three rules of thumb. `din`: time for the way and time for the heights, the longer of the
 //! two plus half the shorter `[din33466]`. `munter`: kilometres and hundreds of metres added up, divided by a
 //! rate for the way up, one for down and flat, one for skis (common practice, no source). `naismith`: time for
-//! the way plus time for the climb `[naismith1892]`. *Valid:* for planning; rope changes and breaks come on
-//! top. *Checked:* below, worked figures of the same sources.
+//! the way plus time for the climb `[naismith1892]`. Who is roped on skis comes down no faster than on foot (our
+//! judgement). *Valid:* for planning; rope changes and breaks come on top. *Checked:* below, worked figures of the same
+//! sources.
 
 use crate::{
     ground::climb::Climb,
     practice::{Pace, Rule, Rules, Travel},
 };
 
-/// Minutes for a distance with its ups and downs, by the rule in force.
+/// Minutes for a distance with its ups and downs, roped or not, by the rule in force.
 #[must_use]
-pub fn walking_min(length_m: f64, climb: Climb, rules: &Rules) -> f64 {
+pub fn walking_min(length_m: f64, climb: Climb, roped: bool, rules: &Rules) -> f64 {
     let hours = match rules.choices.pace.value {
-        Pace::Din => din_h(length_m, climb, rules),
-        Pace::Munter => munter_h(length_m, climb, rules),
+        Pace::Din => din_h(length_m, climb, roped, rules),
+        Pace::Munter => munter_h(length_m, climb, roped, rules),
         Pace::Naismith => {
             length_m / 1000.0 / rules[Rule::NaismithKmh]
                 + climb.ascent_m / rules[Rule::NaismithMPerH]
@@ -29,8 +30,9 @@ pub fn walking_min(length_m: f64, climb: Climb, rules: &Rules) -> f64 {
     60.0 * hours * factor
 }
 
-fn din_h(length_m: f64, climb: Climb, rules: &Rules) -> f64 {
+fn din_h(length_m: f64, climb: Climb, roped: bool, rules: &Rules) -> f64 {
     let descend_m_per_h = match rules.choices.travel.value {
+        Travel::Ski if roped => rules[Rule::DescendRopedOnSkisMPerH],
         Travel::Ski => rules[Rule::DescendOnSkisMPerH],
         Travel::Foot | Travel::Snowshoe => rules[Rule::DescendMPerH],
     };
@@ -40,9 +42,10 @@ fn din_h(length_m: f64, climb: Climb, rules: &Rules) -> f64 {
 }
 
 /// The way up, the way down, and what is neither, each at its rate.
-fn munter_h(length_m: f64, climb: Climb, rules: &Rules) -> f64 {
+fn munter_h(length_m: f64, climb: Climb, roped: bool, rules: &Rules) -> f64 {
     let units = |way_m: f64, height_m: f64| way_m / 1000.0 + height_m / 100.0;
     let down_rate = match rules.choices.travel.value {
+        Travel::Ski if roped => rules[Rule::MunterSkiDownRoped],
         Travel::Ski => rules[Rule::MunterSkiDown],
         Travel::Foot | Travel::Snowshoe => rules[Rule::MunterDown],
     };
@@ -97,7 +100,7 @@ mod tests {
     fn eight_kilometres_with_nine_hundred_and_twelve_hundred_metres_up() {
         let rules = rules(Pace::Din, Travel::Foot);
         for (ascent_m, hours) in [(900.0, 4.0), (1200.0, 5.0)] {
-            let got = walking_min(8000.0, up(ascent_m), &rules);
+            let got = walking_min(8000.0, up(ascent_m), false, &rules);
             close(&format!("{ascent_m} m up"), got, 60.0 * hours, 1e-9);
         }
     }
@@ -107,7 +110,7 @@ mod tests {
         let rules = rules(Pace::Naismith, Travel::Foot);
         close(
             "4.82 km, 600 m up",
-            walking_min(4820.0, up(600.0), &rules),
+            walking_min(4820.0, up(600.0), false, &rules),
             120.0,
             1e-9,
         );
@@ -125,7 +128,7 @@ mod tests {
             rising_m: 4750.0,
             falling_m: 4750.0,
         };
-        let walking = walking_min(9500.0, there_and_back, &rules);
+        let walking = walking_min(9500.0, there_and_back, false, &rules);
         close("walking", walking, 60.0 * (9.75 / 4.0 + 9.75 / 6.0), 1e-9);
         rules.set(Rule::BreakMinPerH, 15.0, Origin::Trip).unwrap();
         let all = walking + break_min(walking, &rules);
@@ -141,8 +144,16 @@ mod tests {
             falling_m: 5000.0,
         };
         for pace in [Pace::Din, Pace::Munter] {
-            let time = |travel| walking_min(11_000.0, round, &rules(pace, travel));
+            let time = |travel| walking_min(11_000.0, round, false, &rules(pace, travel));
+            let roped = |travel| walking_min(11_000.0, round, true, &rules(pace, travel));
             assert!(time(Travel::Ski) < time(Travel::Foot), "{pace:?}");
+            close(
+                "roped on skis",
+                roped(Travel::Ski),
+                roped(Travel::Foot),
+                1e-9,
+            );
+            close("on foot", roped(Travel::Foot), time(Travel::Foot), 1e-9);
             assert!(time(Travel::Snowshoe) > time(Travel::Foot), "{pace:?}");
         }
     }

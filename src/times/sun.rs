@@ -46,10 +46,17 @@ impl SunDay {
     /// At a place, on a day that begins at midnight by the clocks of the trip. `None` where the model has no answer.
     #[must_use]
     pub fn at(place: LonLat, day: Day, offset: UtcOffset) -> Option<Self> {
+        Self::days_after(0.0, place, day, offset)
+    }
+
+    /// The same so many days after a day, by the clock of that day: sunrise on the next one is `06:12 +1`.
+    #[must_use]
+    pub fn days_after(days: f64, place: LonLat, day: Day, offset: UtcOffset) -> Option<Self> {
         let (year, month) = (i32::from(day.year()), u32::from(day.month()));
         let delta_t = delta_t::estimate_from_date(year, month).ok()?;
         let midnight = JulianDate::from_utc(year, month, u32::from(day.day()), 0, 0, 0.0, delta_t);
-        let begins = midnight.ok()?.julian_date() - offset.min() / DAY_MIN;
+        let start = midnight.ok()?.julian_date() - offset.min() / DAY_MIN;
+        let begins = start + days;
         let place = place.normal();
         let location = Location {
             latitude: place.lat_deg,
@@ -60,7 +67,7 @@ impl SunDay {
         let events = sun
             .for_interval_from_julian(begins, begins + 1.0, location, delta_t, horizon)
             .ok()?;
-        let clock = |julian: f64| Clock::of_min((julian - begins) * DAY_MIN);
+        let clock = |julian: f64| Clock::of_min((julian - start) * DAY_MIN);
         let rises = events.rises.first().copied();
         let sets = match rises {
             Some(rises) => sun

@@ -370,6 +370,20 @@ impl Stage {
             })
     }
 
+    /// The part of the line about a place that no jump breaks; a place at a jump lies behind it.
+    #[must_use]
+    pub fn unbroken(&self, at_m: f64) -> Stretch {
+        let mut part = self.whole();
+        for jump in self.jumps() {
+            if jump.at_m <= at_m {
+                part.from_m = part.from_m.max(jump.at_m);
+            } else {
+                part.to_m = part.to_m.min(jump.at_m.next_down());
+            }
+        }
+        part
+    }
+
     /// The way that nobody drew from the end of this stage to the beginning of the next one; `None` where either has
     /// no point.
     #[must_use]

@@ -56,9 +56,54 @@ fn stage_clock(walked: &WalkedStage<'_>) -> Option<StageClock> {
     })
 }
 
+/// The sun of the day of the start, or of the day after where it has set before the start.
 fn sun(job: &Brief<'_>, stage: &Stage) -> Option<SunDay> {
-    let offset = job.timetable.utc_offset.value.unwrap_or_default();
-    SunDay::at(*stage.points().first()?, job.timetable.date.value?, offset)
+    let sun = sun_after(0.0, job, stage)?;
+    let start = job.timetable.start.value;
+    let over = start
+        .zip(sun.sets)
+        .is_some_and(|(start, sets)| start.is_later_than(sets));
+    match over {
+        true => sun_after(1.0, job, stage),
+        false => Some(sun),
+    }
+}
+
+/// The sun so many days after the day of the start.
+fn sun_after(days: f64, job: &Brief<'_>, stage: &Stage) -> Option<SunDay> {
+    let times = job.timetable;
+    let offset = times.utc_offset.value.unwrap_or_default();
+    SunDay::days_after(days, *stage.points().first()?, times.date.value?, offset)
+}
+
+/// The time on the rope between the sunsets and sunrises of a stage.
+fn dark(walked: &WalkedStage<'_>) -> Vec<Fact> {
+    let Some(stage) = walked.legs.first().map(|leg| leg.stage.stage) else {
+        return Vec::new();
+    };
+    let day = |days: f64| sun_after(days, walked.job, stage);
+    let (Some(today), Some(tomorrow)) = (day(0.0), day(1.0)) else {
+        return Vec::new();
+    };
+    let nights = [(None, today.rises), (today.sets, tomorrow.rises)];
+    let told = nights.into_iter().filter_map(|(from, until)| {
+        let until = until.filter(|_| from.is_some() || today.rises.is_some())?;
+        let minutes = roped_min(walked, from.map_or(0.0, Clock::min), until.min());
+        (minutes >= 1.0).then_some(Fact::DarkOnRope {
+            from,
+            until,
+            minutes,
+        })
+    });
+    told.collect()
+}
+
+/// Minutes of the roped legs between two times of day.
+fn roped_min(walked: &WalkedStage<'_>, from_min: f64, to_min: f64) -> f64 {
+    let legs = walked.legs.iter().zip(walked.hours);
+    let clocks = legs.filter_map(|(leg, hours)| hours.clock.filter(|_| leg.sketch.roped));
+    let shared = clocks.map(|[begin, end]| end.min().min(to_min) - begin.min().max(from_min));
+    shared.map(|min| min.max(0.0)).sum()
 }
 
 /// Nothing without a start, and nothing where the climb of a leg is unknown: hours for the way alone are too few.
@@ -172,6 +217,7 @@ fn late(walked: &WalkedStage<'_>, start: Clock) -> Vec<Finding> {
     });
     let bridges = left(&slower).filter(|_| left(walked).is_none());
     let bridges = bridges.map(|(left_at, until)| Fact::SlowerBridgesLate { left_at, until });
+    let dark = dark(walked);
     let at = |fact: Fact| {
         let place = StagePlace {
             stage: stage.number,
@@ -179,7 +225,11 @@ fn late(walked: &WalkedStage<'_>, start: Clock) -> Vec<Finding> {
         };
         Finding::new(At::Stage(place), fact)
     };
-    back.into_iter().chain(bridges).map(at).collect()
+    back.into_iter()
+        .chain(bridges)
+        .chain(dark)
+        .map(at)
+        .collect()
 }
 
 /// The same stage, walked by a slower party.

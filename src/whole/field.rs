@@ -16,6 +16,7 @@ use crate::{
     practice::{Rule, Rules},
     rope::{
         carried::{Carried, RopeLoad},
+        cure::Closer,
         draft::Draft,
         legs::RopedLeg,
         share::{self, Shared},
@@ -120,13 +121,7 @@ struct Table<'a> {
 impl Table<'_> {
     /// As on a leg with nothing but such gaps, met square.
     fn draft(&self, gap_m: f64) -> Draft {
-        let square = |_| Meeting {
-            effective_gap_m: gap_m,
-            factor: 1.0,
-            greatest_factor: 1.0,
-            zone: Some(0),
-            along: None,
-        };
+        let square = |_| square(gap_m);
         let Ground { over, hardship, .. } = *self.on;
         let spacing = spacing::of_team(self.team, over, || hardship, self.rules, &square);
         Draft::new(self.team, spacing, over, hardship, self.rules)
@@ -152,6 +147,8 @@ impl Table<'_> {
             over_one_gap: spacing::over_one_gap(people, spacing.spacing_m, gap_m),
         });
         let held = |r: &Rope| spacing.enough && share::holds(r.length_m, ledger.total_m);
+        let short = rope.filter(|r| !held(r));
+        let closer = short.and_then(|r| self.closer(r.length_m, &draft, gap_m));
         FieldRow {
             team: self.team.number,
             ground: self.ground,
@@ -159,13 +156,19 @@ impl Table<'_> {
             need_m: spacing.need_m,
             set_up,
             fits: rope.map(held),
+            closer_m: closer.map(|draft| draft.spacing.spacing_m),
         }
     }
 
     fn limit(&self, rope: Option<(usize, &Rope)>, bought_m: Option<f64>) -> FieldLimit {
         let length_m = rope.map(|(_, r)| r.length_m).or(bought_m);
         let square = |_| 1.0;
-        let widest = |m| self.draft(0.0).covers_gap_m(m, &square, self.rules);
+        let closest = self.draft(0.0);
+        let holds_to_gap_m = length_m.and_then(|m| closest.covers_gap_m(m, &square, self.rules));
+        let short = rope.filter(|_| holds_to_gap_m.is_none());
+        let closer_m = short.and_then(|(_, r)| self.closer(r.length_m, &closest, 0.0));
+        let closer_m = closer_m.map(|draft| draft.spacing.spacing_m);
+        let suits = |d| spacing::suits_gap_m(self.team.size(), d, self.rules).max(0.0);
         FieldLimit {
             team: self.team.number,
             people: self.team.size(),
@@ -173,8 +176,33 @@ impl Table<'_> {
             legs: self.on.legs.clone(),
             rope: rope.map(|(number, r)| RopeName::of(number, r)),
             length_m,
-            holds_to_gap_m: length_m.and_then(widest),
+            holds_to_gap_m,
+            closer_m,
+            closer_to_gap_m: closer_m.map(suits),
         }
+    }
+
+    /// Tied closer than a draft over such gaps, so that a rope of this length is enough.
+    fn closer(&self, rope_m: f64, than: &Draft, gap_m: f64) -> Option<Draft> {
+        let closer = Closer {
+            team: self.team,
+            over: self.on.over,
+            hardship: self.on.hardship,
+            rules: self.rules,
+            rope_m,
+        };
+        closer.below(than.spacing.spacing_m, &|_| square(gap_m))
+    }
+}
+
+/// Gaps of one width and nothing else, met square.
+fn square(gap_m: f64) -> Meeting {
+    Meeting {
+        effective_gap_m: gap_m,
+        factor: 1.0,
+        greatest_factor: 1.0,
+        zone: Some(0),
+        along: None,
     }
 }
 

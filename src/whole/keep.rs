@@ -2,11 +2,12 @@
 //!
 //! Between two roped legs of a stage the team unropes and ropes up again; only what is tied differently costs the
 //! minutes of a change. A wider spacing costs time on the way: a rule says how much. Only set-ups that fit the rope
-//! carried, or a length sold, are kept.
+//! carried, or a length sold, are kept, and only those of which the judge of the plan finds nothing graver on any leg.
 
-use std::ops::Range;
+use std::{cell::RefCell, ops::Range};
 
 use crate::{
+    judge::tied::TiedOn,
     legs::{
         knots,
         spacing::{self, Spacing},
@@ -18,6 +19,7 @@ use crate::{
     },
     practice::{Rule, Rules, SOLD_LENGTHS_M},
     rope::{
+        answers::KnownFalls,
         carried::{Carried, RopeLoad},
         draft::Draft,
         ledger,
@@ -33,7 +35,12 @@ use crate::{
 };
 
 /// The trip with set-ups kept, if that saves minutes.
-pub(crate) fn keep(job: &Brief<'_>, legs: &[RopedLeg<'_>], ropes: &Shared) -> Option<KeepSetup> {
+pub(crate) fn keep(
+    job: &Brief<'_>,
+    legs: &[RopedLeg<'_>],
+    ropes: &Shared,
+    asked: &RefCell<KnownFalls>,
+) -> Option<KeepSetup> {
     let mut whole = KeepSetup {
         as_planned: ChangeCost::default(),
         kept: ChangeCost::default(),
@@ -41,7 +48,7 @@ pub(crate) fn keep(job: &Brief<'_>, legs: &[RopedLeg<'_>], ropes: &Shared) -> Op
     };
     let of_one_stage = |a: &RopedLeg<'_>, b: &RopedLeg<'_>| stage(a) == stage(b);
     for legs in legs.chunk_by(of_one_stage) {
-        let keeping = Keeping::new(job, legs, ropes);
+        let keeping = Keeping::new(job, legs, ropes, asked);
         keeping.add_to(&mut whole);
     }
     (whole.kept.minutes < whole.as_planned.minutes - 1e-9).then_some(whole)
@@ -55,6 +62,8 @@ fn stage(leg: &RopedLeg<'_>) -> usize {
 struct Keeping<'a> {
     job: &'a Brief<'a>,
     ropes: &'a Shared,
+    /// Falls asked for before.
+    asked: &'a RefCell<KnownFalls>,
     legs: Vec<&'a RopedLeg<'a>>,
     /// What a rope with some spacing meets on each of them.
     meets: Vec<Box<dyn Fn(f64) -> Meeting + 'a>>,
@@ -63,13 +72,19 @@ struct Keeping<'a> {
 }
 
 impl<'a> Keeping<'a> {
-    fn new(job: &'a Brief<'a>, legs: &'a [RopedLeg<'a>], ropes: &'a Shared) -> Self {
+    fn new(
+        job: &'a Brief<'a>,
+        legs: &'a [RopedLeg<'a>],
+        ropes: &'a Shared,
+        asked: &'a RefCell<KnownFalls>,
+    ) -> Self {
         let roped = || legs.iter().filter(|leg| leg.sketch.roped);
         let meets = roped().map(|leg| Box::new(leg.stage.meets(job, leg.sketch)) as Box<_>);
         Self {
             meets: meets.collect(),
             job,
             ropes,
+            asked,
             ice: legs.first().map(kept::ice).unwrap_or_default(),
             legs: roped().collect(),
         }
@@ -108,18 +123,13 @@ impl<'a> Keeping<'a> {
 
     /// Whether two legs are set up alike as planned.
     fn alike(&self, a: usize, b: usize) -> bool {
-        let set = |i: usize| {
-            let leg = self.legs.get(i);
-            let teams = leg.into_iter().flat_map(|l| &l.teams);
-            teams
-                .map(|d| (d.spacing.spacing_m, d.knots.count))
-                .collect::<Vec<_>>()
-        };
-        set(a) == set(b)
+        let teams = |i: usize| self.legs.get(i).into_iter().flat_map(|leg| &leg.teams);
+        let mut pairs = teams(a).zip(teams(b));
+        pairs.all(|(one, other)| one.is_tied_as(other))
     }
 
-    /// The one set-up of each team for a run, and where it is walked on the rope; `None` where it does not fit a rope or meets
-    /// more ice than its legs.
+    /// The one set-up of each team for a run, and where it is walked on the rope; `None` where it does not fit a rope, meets
+    /// more ice than its legs, or is judged worse on one of them than what is planned there.
     fn run(&self, run: Range<usize>) -> Option<(Vec<KeptTeam>, Vec<Grown<'a>>)> {
         let mut growing = Growing::before(self, run.end);
         while growing.start > run.start {
@@ -128,8 +138,32 @@ impl<'a> Keeping<'a> {
         let kept = |team: &GrowingTeam<'_>| team.kept(self.load(team), self.job.rules);
         let teams: Vec<KeptTeam> = growing.teams.iter().map(kept).collect();
         let next = self.legs.get(run.end).copied();
-        let stretches = kept::grown(self.job, &self.ice, self.legs.get(run)?, next, &teams)?;
-        Some((teams, stretches))
+        let alone = run.len() == 1;
+        let legs = self.legs.get(run)?;
+        let stretches = kept::grown(self.job, &self.ice, legs, next, &teams)?;
+        let as_good = |leg: &&RopedLeg<'_>| {
+            let mut pairs = growing.teams.iter().zip(&leg.teams);
+            pairs.all(|(team, planned)| self.as_good(leg, team, planned))
+        };
+        (alone || legs.iter().all(as_good)).then_some((teams, stretches))
+    }
+
+    /// Whether the judge of the plan finds nothing graver of a team with its kept set-up on a leg than as planned there.
+    fn as_good(&self, leg: &RopedLeg<'_>, team: &GrowingTeam<'_>, planned: &Draft) -> bool {
+        let kept = team.draft(self.job, leg, planned);
+        let rope = self.ropes.of_team(planned.team, self.job.ropes);
+        let load = self.load(team);
+        let verdict = |draft: &Draft| {
+            let tied = TiedOn {
+                job: self.job,
+                leg,
+                draft,
+                rope,
+                bought_m: rope.is_none().then_some(load.length_m),
+            };
+            tied.verdict(&mut self.asked.borrow_mut().slopes)
+        };
+        verdict(&kept) <= verdict(planned)
     }
 
     /// The rope that the team carries, or the length sold that it takes.
@@ -272,6 +306,18 @@ impl<'k> GrowingTeam<'k> {
             spacing_m: draft.spacing.spacing_m,
             least_m: draft.spacing.spacing_m,
             most_knots: draft,
+        }
+    }
+
+    /// The kept set-up as it is judged on a leg.
+    fn draft(&self, job: &Brief<'_>, leg: &RopedLeg<'_>, planned: &Draft) -> Draft {
+        let meets = leg.stage.meets(job, leg.sketch);
+        let people = self.first.persons.len();
+        Draft {
+            spacing: Spacing::tried(people, self.spacing_m, job.rules, &meets),
+            knots: self.most_knots.knots.clone(),
+            ledger: self.ledger(job.rules),
+            ..planned.clone()
         }
     }
 

@@ -5,12 +5,14 @@ use std::{cell::RefCell, iter::repeat_n};
 use crate::{
     fault::refusal::Refusal,
     judge::{
+        cure::Promised,
         leg::{Known, stretches},
         place::position,
         verdict,
     },
     plan::{
         fall::Held,
+        finding::Finding,
         leg::{Leg, TeamSetup},
         off::RopeOff,
     },
@@ -37,6 +39,8 @@ pub(crate) struct Settled<'a> {
     pub(crate) answers: &'a Answers,
     /// Falls asked for before, where somebody asks what makes a rope that is too short fit.
     pub(crate) cures: Option<&'a RefCell<KnownFalls>>,
+    /// Ropes that cures of this plan take.
+    pub(crate) promised: &'a Promised,
 }
 
 /// All legs, in walking order.
@@ -54,16 +58,7 @@ pub(crate) fn legs(settled: &Settled<'_>) -> Vec<Leg> {
 impl Settled<'_> {
     fn leg(&self, index: usize, leg: &RopedLeg<'_>, hours: &Hours, latest: Option<Clock>) -> Leg {
         let (setups, unanswered) = self.setups(index, leg);
-        let findings = Known {
-            job: self.job,
-            leg,
-            hours,
-            latest_start: latest,
-            setups: &setups,
-            unanswered: &unanswered,
-            cures: self.cures,
-        }
-        .findings();
+        let findings = self.findings(leg, hours, latest, &setups, &unanswered);
         let (stretch, footing) = (leg.sketch.stretch, &leg.footing);
         let ground = footing.ground_steepest;
         let at = |m: f64| position(leg, m);
@@ -113,6 +108,27 @@ impl Settled<'_> {
             teams: setups,
             findings,
         }
+    }
+
+    fn findings(
+        &self,
+        leg: &RopedLeg<'_>,
+        hours: &Hours,
+        latest_start: Option<Clock>,
+        setups: &[TeamSetup],
+        unanswered: &[Refusal],
+    ) -> Vec<Finding> {
+        let known = Known {
+            job: self.job,
+            leg,
+            hours,
+            latest_start,
+            setups,
+            unanswered,
+            cures: self.cures,
+            promised: self.promised,
+        };
+        known.findings()
     }
 
     /// The set-up of every team, and why a model has no answer for it, where that is so.

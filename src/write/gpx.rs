@@ -111,13 +111,15 @@ fn waypoint(change: &ChangePoint<'_>, zones: &str, voice: Voice) -> Waypoint {
 }
 
 /// `UP 2`, `OFF 2` by leg, `OFF! 2` where the rope comes off on ice by the leader's word, `ICE 2` where the line ends
-/// on ice: at most 10 ASCII characters up to a hundred thousand legs, and unique.
+/// on ice, `ICE! 3` by its own number where ice is walked onto without a rope: at most 10 ASCII characters up to a hundred
+/// thousand legs, and unique.
 fn code(change: &ChangePoint<'_>) -> String {
     match change.kind {
         ChangeKind::RopeUp => format!("UP {}", change.leg.leg),
         ChangeKind::Unrope => format!("OFF {}", change.leg.leg),
         ChangeKind::OffByWord => format!("OFF! {}", change.leg.leg),
         ChangeKind::EndsOnIce => format!("ICE {}", change.leg.leg),
+        ChangeKind::OntoIce => format!("ICE! {}", change.number),
     }
 }
 

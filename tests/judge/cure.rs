@@ -1,7 +1,7 @@
 //! The cheapest cure right under a leg whose rope is too short.
 
 use schrund::{
-    plan::{cure::RopeCure, fact::Fact, leg::Verdict, options::Change},
+    plan::{Plan, cure::RopeCure, fact::Fact, finding::Finding, leg::Verdict, options::Change},
     practice::{Rules, set::Source},
     read::trip::Laid,
     say::{finding, voice::Voice},
@@ -28,6 +28,38 @@ fn hint(trip: &Trip) -> String {
         .find(|f| f.code() == "no-rope-fits");
     let hint = finding::hint(lacks.expect("the rope is too short"), Voice::default());
     hint.expect("something can be done").to_string()
+}
+
+#[test]
+fn a_spare_rope_is_given_once() {
+    // Two teams of three at 13.5 m need 43.5 m each; 35 m and 12 m joined are enough, and there is one of 12 m.
+    let zone = r#"{"gap_m":15,"snow_depth_m":2}"#;
+    let trip = |ropes: &[f64]| {
+        Trip::straight(&[zone, zone])
+            .party(&[80.0; 6])
+            .ropes(ropes)
+            .plan()
+    };
+    let joined = |plan: &Plan| -> Vec<(usize, usize)> {
+        let cure = |found: &Finding| match found.fact()? {
+            Fact::NoRope { cure, .. } => {
+                let cure = cure.clone()?;
+                Some((cure.rope.rope, cure.joined_to?.rope))
+            }
+            _ => None,
+        };
+        findings(plan).filter_map(cure).collect()
+    };
+    let once = joined(&trip(&[35.0, 35.0, 12.0]));
+    assert!(
+        !once.is_empty() && once.iter().all(|pair| *pair == once[0]),
+        "one team alone: {once:?}"
+    );
+    let mut twice = joined(&trip(&[35.0, 35.0, 12.0, 12.0]));
+    twice.sort_unstable();
+    twice.dedup();
+    assert_eq!(twice.len(), 2, "{twice:?}");
+    assert_ne!(twice[0].1, twice[1].1);
 }
 
 fn four(gap_m: f64, ropes: &[f64]) -> Trip {

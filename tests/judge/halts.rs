@@ -39,6 +39,24 @@ fn told(trip: &Trip, at_m: f64, minutes: f64) -> Vec<(f64, Option<usize>, bool, 
 }
 
 #[test]
+fn nobody_is_sent_over_a_jump_to_rest() {
+    // 150 m on the ice, a jump of 400 m off it, and free ground right behind the jump.
+    let mut trip = Trip::northward();
+    trip.segments = vec![
+        vec![(0.0, -900.0), (0.0, 190.0)],
+        vec![(0.0, 1000.0), (0.0, 2000.0)],
+    ];
+    let [(at_m, .., rest_m)] = told(&trip, 1080.0, 20.0)[..] else {
+        panic!("one halt");
+    };
+    let rest_m = rest_m.expect("before the ice");
+    assert!(
+        rest_m < at_m - 100.0,
+        "the line was not walked from {at_m} m to {rest_m} m"
+    );
+}
+
+#[test]
 fn a_halt_on_hidden_gaps_is_told_with_the_nearest_place_off_the_ice() {
     let snow = Trip::straight(&[SNOW, SNOW]);
     assert_eq!(

@@ -6,18 +6,21 @@ use crate::fixture::{planned::findings, trip::Trip};
 
 /// What is told of a leg on which two people can stand over one gap; the gap along the route, and how it is crossed one by one.
 fn told(trip: &Trip) -> (f64, Option<OneByOne>) {
+    all_told(trip).into_iter().next().expect("two over one gap")
+}
+
+/// The same of every team.
+fn all_told(trip: &Trip) -> Vec<(f64, Option<OneByOne>)> {
     let plan = trip.plan();
-    let told = findings(&plan)
-        .into_iter()
-        .find_map(|found| match found.fact()? {
-            Fact::TwoOverGap {
-                effective_gap_m,
-                one_by_one,
-                ..
-            } => Some((*effective_gap_m, one_by_one.clone())),
-            _ => None,
-        });
-    told.expect("two over one gap")
+    let told = findings(&plan).filter_map(|found| match found.fact()? {
+        Fact::TwoOverGap {
+            effective_gap_m,
+            one_by_one,
+            ..
+        } => Some((*effective_gap_m, one_by_one.clone())),
+        _ => None,
+    });
+    told.collect()
 }
 
 fn three(gap_m: f64, rope_m: f64) -> Trip {
@@ -26,14 +29,21 @@ fn three(gap_m: f64, rope_m: f64) -> Trip {
 }
 
 /// Three on a gap of 20 m walk 18 m apart. Alone on it each would have to be 20 m from the next: 2 × 20 + 3 m of tie-ins + two
-/// coils of 10 m are 63 m.
+/// coils of 10 m are 63 m. A loop reaches the one in the middle with coils of 20 + 2.5 m: 88 m.
 #[test]
 fn a_gap_is_crossed_one_by_one_where_the_rope_goes_that_far() {
-    let (gap_m, long_enough) = told(&three(20.0, 63.0));
-    let alone = long_enough.expect("63 m are enough");
+    let (gap_m, long_enough) = told(&three(20.0, 88.0));
+    let alone = long_enough.expect("88 m are enough");
     assert!(alone.spacing_m >= gap_m, "{alone:?}");
     assert!((alone.spacing_m - 20.0).abs() < 1e-9 && (alone.needed_m - 63.0).abs() < 1e-9);
-    assert_eq!(told(&three(20.0, 62.9)).1, None, "a hand short");
+    assert_eq!(told(&three(20.0, 87.9)).1, None, "a hand short of the lip");
+    let two_teams = all_told(&three(20.0, 88.0).people(6));
+    let offered = two_teams.iter().filter(|(_, alone)| alone.is_some());
+    assert_eq!(
+        (two_teams.len(), offered.count()),
+        (2, 1),
+        "one rope for two teams"
+    );
     assert_eq!(
         told(&three(32.0, 150.0)).1,
         None,

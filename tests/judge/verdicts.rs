@@ -35,6 +35,46 @@ fn hidden_gaps_unroped_stop_the_plan_but_for_skis_in_deep_snow_over_narrow_gaps(
     assert_eq!(unroped("ski", 5.0, ""), stop, "nobody said how much snow");
 }
 
+/// Nobody unties on known ice, be it ever so short: with the margin on both sides and the team of 26 m it makes a leg of 72 m, but
+/// what is told is the 6 m of ice.
+#[test]
+fn six_metres_of_known_ice_are_roped_and_told_as_six_metres() {
+    let far = ((5000.0, 5000.0), (5100.0, 5100.0));
+    let trip = Trip::straight(&[])
+        .zone(far.0, far.1, r#"{"gap_m":4}"#)
+        .people(3);
+    let plan = trip.inventory((-50.0, 297.0), (50.0, 303.0)).plan();
+    let leg = roped(&plan);
+    assert!((leg.length_m - 72.0).abs() < 0.1, "{}", leg.length_m);
+    let ice_m: f64 = leg
+        .ice_without_zone
+        .iter()
+        .map(|piece| piece.to_m - piece.from_m)
+        .sum();
+    assert!((ice_m - 6.0).abs() < 0.1, "{ice_m}");
+    let told = leg
+        .stretches
+        .iter()
+        .filter(|s| s.code == "ice-without-a-gap-width");
+    let told_m: f64 = told.map(|s| s.to_m - s.from_m).sum();
+    assert!((told_m - 6.0).abs() < 0.1, "{told_m}");
+}
+
+#[test]
+fn ice_that_is_unroped_by_word_is_told_where_it_is() {
+    let never = r#"{"gap_m":4,"rope":"never"}"#;
+    let plan = Trip::straight(&[never, never]).plan();
+    let leg = &plan.legs[0];
+    assert_eq!((plan.legs.len(), leg.verdict), (1, Verdict::Stop));
+    for code in ["never-on-hidden-gaps", "unroped-on-ice-by-your-word"] {
+        let stretches = leg.stretches.iter().filter(|s| s.code == code);
+        let whole: Vec<[f64; 2]> = stretches
+            .map(|s| [s.from_m.round(), s.to_m.round()])
+            .collect();
+        assert_eq!(whole, [[400.0, 600.0], [1000.0, 1200.0]], "{code}");
+    }
+}
+
 #[test]
 fn bare_ice_is_an_alarm_only_where_it_is_steep() {
     const ROPED: &str = r#"{"gap_m":4,"surface":"bare","rope":"always"}"#;

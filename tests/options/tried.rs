@@ -187,12 +187,12 @@ fn falls(
         knots: (knots.count > 0 && knots.bite == Bite::Yes).then_some(tied),
         snow: rules.choices.snow.value,
         on_skis: false,
-        slope_toward_lip_deg: 0.0,
+        down_deg: [0.0; 2],
         rope_ea_n: rules.nature.gear.rope.usual.modulus_n().unwrap(),
     };
     let assumed = &rules.nature.assumed;
     let verdict = |gap_m: f64| {
-        let lost = HoldLimits::default().over(&over(gap_m), &[gap_m], 0, assumed, followed);
+        let lost = HoldLimits::default().over(&over(gap_m), &[gap_m], [0; 2], assumed, followed);
         match lost.unwrap().held_on() {
             HeldOn { in_none: true, .. } => Verdict::Stop,
             HeldOn {

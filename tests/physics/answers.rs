@@ -207,14 +207,16 @@ proptest::proptest! {
         masses_kg in proptest::collection::vec(20.0_f64..250.0, 2..6),
         spacing_m in 1.0_f64..40.0,
         gap_m in 0.0_f64..60.0,
-        slope_toward_lip_deg in 0.0_f64..60.0,
+        slopes_deg in [-60.0_f64..60.0, -60.0..60.0],
         knots in proptest::option::of((0_u32..20, 0.0_f64..10.0, 0.0_f64..5.0)),
         kind in 0_usize..5,
         rope_ea_n in 1e3_f64..1e5,
     ) {
         let knots = knots.map(|(count_per_side, first_m, step_m)| BrakeKnots { count_per_side, first_m, step_m });
         let snow = Snow::ALL[kind];
-        let team = Team { masses_kg, spacing_m, gap_m, knots, snow, on_skis: false, slope_toward_lip_deg, rope_ea_n };
+        let [one_deg, other_deg] = slopes_deg;
+        let down_deg = [one_deg.min(other_deg), one_deg.max(other_deg)];
+        let team = Team { masses_kg, spacing_m, gap_m, knots, snow, on_skis: false, down_deg, rope_ea_n };
         let holding = answer(&team);
         assert_eq!(holding.fallers.len(), team.masses_kg.len(), "one line each");
         for (low, high) in [holding.slide_m, holding.peak_holder_force_n] {

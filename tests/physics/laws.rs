@@ -204,18 +204,22 @@ fn any_team() -> impl Strategy<Value = Team> {
             }),
             snow,
             on_skis,
-            slope_toward_lip_deg: 0.0,
+            down_deg: [0.0; 2],
             rope_ea_n: usual_n(),
         })
 }
 
 /// In a corner or two a team that stands over the same gap as the one who falls is held on steeper ground and not on gentler: an
 /// answer that differs is owed to one already given, on steeper ground where it is the milder, on gentler where it is the worse.
-fn owed(known: HeldOn, asked: HeldOn, deg: u8, before: &[(u8, HeldOn)]) -> bool {
+fn owed(known: HeldOn, asked: HeldOn, deg: i8, before: &[(i8, HeldOn)]) -> bool {
     let flags = |on: HeldOn| [on.in_all, on.in_centre, !on.in_none];
     (0..3).all(|flag| {
         let (known, asked) = (flags(known)[flag], flags(asked)[flag]);
-        let gave = |&(at, on): &(u8, HeldOn)| flags(on)[flag] == known && (at > deg) == known;
+        let gave = |&(at, on): &(i8, HeldOn)| {
+            // On a climb the line rises away from whoever holds the first person: less of it is steeper for them.
+            let for_first = deg < 0 && (at > deg) == known;
+            flags(on)[flag] == known && (for_first || (at.abs() > deg.abs()) == known)
+        };
         known == asked || before.iter().any(gave)
     })
 }
@@ -224,21 +228,22 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(48))]
     #[test]
     fn what_is_known_of_one_slope_answers_for_others_as_asking_each_would(
-        team in any_team(), from in 0..4_u8, turned in any::<bool>(),
+        team in any_team(), from in 0..4_i8, turned in any::<bool>(), climbs in any::<bool>(),
     ) {
         let assumed = assumed();
-        let mut slopes: Vec<u8> = (from..=44).step_by(4).collect();
+        let way = if climbs { -1 } else { 1 };
+        let mut slopes: Vec<i8> = (from..=44).step_by(4).map(|deg| way * deg).collect();
         if turned {
             slopes.reverse();
         }
         let mut limits = HoldLimits::default();
-        let mut before: Vec<(u8, HeldOn)> = Vec::new();
+        let mut before: Vec<(i8, HeldOn)> = Vec::new();
         for deg in slopes {
-            let known = limits.at(&team, deg, &assumed).expect("inside bounds");
-            let asked = HoldLimits::default().at(&team, deg, &assumed).expect("inside bounds");
+            let known = limits.at(&team, [deg; 2], &assumed).expect("inside bounds");
+            let asked = HoldLimits::default().at(&team, [deg; 2], &assumed).expect("inside bounds");
             prop_assert!(known == asked || owed(known, asked, deg, &before), "{}°: {:?} {:?}", deg, known, asked);
             before.push((deg, asked));
-            let each = Team { slope_toward_lip_deg: f64::from(deg), ..team.clone() };
+            let each = Team { down_deg: [f64::from(deg); 2], ..team.clone() };
             let whole = each.verdicts(&assumed, &mut Followed::default()).expect("inside bounds");
             let in_centre = whole.fallers.iter().all(|faller| faller.held_in_centre);
             prop_assert_eq!(asked.in_none, whole.verdict == HoldingAnswer::HeldInNone, "{}°", deg);
@@ -249,17 +254,17 @@ proptest! {
 
     /// Over many widths as over each of them by itself: what is left out is never the widest that is lost.
     #[test]
-    fn gaps_that_are_not_asked_would_answer_alike(team in any_team(), deg in 0..30_u8, half in any::<bool>()) {
+    fn gaps_that_are_not_asked_would_answer_alike(team in any_team(), deg in -30..30_i8, half in any::<bool>()) {
         let assumed = assumed();
         let widest = team.gap_m.floor();
         let down = std::iter::successors(Some(widest), |m| Some(m - 1.0).filter(|m| *m >= 0.0));
         let greatest_m = widest + if half { 0.5 } else { 1.0 };
         let gaps_m: Vec<f64> = std::iter::once(greatest_m).chain(down).collect();
         let followed = &mut Followed::default();
-        let sparse = HoldLimits::default().over(&team, &gaps_m, deg, &assumed, followed).expect("inside bounds");
+        let sparse = HoldLimits::default().over(&team, &gaps_m, [deg; 2], &assumed, followed).expect("inside bounds");
         let mut each = LostOver::default();
         for &gap_m in &gaps_m {
-            let one = HoldLimits::default().over(&team, &[gap_m], deg, &assumed, followed).expect("inside bounds");
+            let one = HoldLimits::default().over(&team, &[gap_m], [deg; 2], &assumed, followed).expect("inside bounds");
             each = each.or(one);
         }
         prop_assert_eq!(sparse.held_on(), each.held_on());

@@ -24,14 +24,14 @@ fn gentler_ground_never_holds_less() {
     for snow in Snow::ALL {
         for people in 2..=4 {
             for corner in [Corner::Favourable, Corner::Central, Corner::Adverse] {
-                let on = |slope_toward_lip_deg| {
+                let on = |down_deg| {
                     let team = Team {
-                        slope_toward_lip_deg,
+                        down_deg: [down_deg; 2],
                         ..team(snow, people)
                     };
                     end_fall(&team, corner)
                 };
-                let runs: Vec<Outcome> = [25.0, 15.0, 8.0, 3.0, 0.0].map(on).to_vec();
+                let runs: Vec<Outcome> = [25.0, 15.0, 8.0, 3.0, 0.0, -3.0, -15.0].map(on).to_vec();
                 for pair in runs.windows(2) {
                     assert!(pair[1].held >= pair[0].held, "{snow:?} {people} {corner:?}");
                     assert!(

@@ -257,6 +257,37 @@ fn an_empty_inventory_is_not_to_be_drawn() {
 }
 
 #[test]
+fn without_a_drawn_zone_an_inventory_is_enough() {
+    let none = r#"{"type": "FeatureCollection", "features": []}"#;
+    let points = r#"{"type": "Point", "coordinates": [2, 66]}"#;
+    let drawn = |zones: &'static str| {
+        let mut sources = sources("party = 3");
+        sources.zones = Input::text("zones.geojson", zones.as_bytes());
+        sources
+    };
+    assert!(
+        told(drawn(none))[0].starts_with("error[no-zones]"),
+        "nobody knows any ice"
+    );
+    let mut known = drawn(none);
+    known.glaciers = Some(Input::text(
+        "ice.geojson",
+        example::ZONES_GEOJSON.as_bytes(),
+    ));
+    let job = known.job().expect("every stretch on known ice is roped");
+    assert!(job.zones.is_empty() && !job.glaciers.is_empty());
+    let mut wrong = drawn(points);
+    wrong.glaciers = Some(Input::text(
+        "ice.geojson",
+        example::ZONES_GEOJSON.as_bytes(),
+    ));
+    assert!(
+        told(wrong)[0].starts_with("error[no-zones]"),
+        "another file was meant"
+    );
+}
+
+#[test]
 fn every_fault_is_told_at_once_whichever_input_it_is_in() {
     let all = "party = 1\npractice = \"nope\"\ngap_m = nan\nstage = 7\nterrain = [\"a.tif\"]\nglaciers = \"b.geojson\"\n[[rope]]\nlength_m = 1\n";
     let faults = sources(all).job().err().unwrap_or_default();

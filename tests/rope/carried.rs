@@ -4,8 +4,12 @@ use proptest::{prelude::*, test_runner::Config};
 use schrund::{
     plan::{
         Plan,
+        cure::RopeCure,
         fact::Fact,
+        field::FieldLimit,
+        finding::Finding,
         leg::{MarkKind, TeamSetup, Verdict},
+        options::Change,
     },
     practice::{Origin, Reserve},
 };
@@ -214,6 +218,56 @@ fn hauls_and_depths_agree(setup: &TeamSetup) -> Result<(), TestCaseError> {
     Ok(())
 }
 
+/// The cures of the legs.
+fn cures(plan: &Plan) -> Vec<RopeCure> {
+    let cure = |found: &Finding| match found.fact()? {
+        Fact::NoRope { cure, .. } => cure.clone(),
+        _ => None,
+    };
+    let findings = plan.legs.iter().flat_map(|leg| &leg.findings);
+    findings.filter_map(cure).collect()
+}
+
+/// The rows of the field table and the sentence above them.
+fn table_agrees(plan: &Plan) -> Result<(), TestCaseError> {
+    for row in &plan.field.rows {
+        let of_row = |limit: &&FieldLimit| (limit.team, limit.ground) == (row.team, row.ground);
+        let limit = plan.field.limits.iter().find(of_row).expect("one");
+        let within = |to_m: Option<f64>| to_m.is_some_and(|to_m| row.gap_m <= to_m + 1e-9);
+        prop_assert_eq!(
+            row.fits == Some(true),
+            within(limit.holds_to_gap_m),
+            "{:?} {:?}",
+            row,
+            limit
+        );
+        prop_assert_eq!(
+            row.closer_m.is_some(),
+            within(limit.closer_to_gap_m),
+            "{:?} {:?}",
+            row,
+            limit
+        );
+        prop_assert!(
+            row.closer_m.is_none() || row.closer_m == limit.closer_m,
+            "{:?} {:?}",
+            row,
+            limit
+        );
+    }
+    for cure in cures(plan)
+        .iter()
+        .filter(|cure| matches!(cure.changes[..], [Change::Closer { .. }]))
+    {
+        let limit = &plan.field.limits[0];
+        let longest_m = limit
+            .closer_m
+            .expect("one cannot walk closer and have a rope too short for any set-up");
+        prop_assert!(cure.spacing_m <= longest_m + 1e-9, "{cure:?} {limit:?}");
+    }
+    Ok(())
+}
+
 proptest! {
     #![proptest_config(Config { cases: 150, failure_persistence: None, ..Config::default() })]
     #[test]
@@ -225,6 +279,21 @@ proptest! {
         let made = Trip::straight(&[&zone]).party(&vec![80.0; people]).ropes(&[rope_m]);
         let plan = made.rules(&format!("[assume]\nsling_m = {sling_m:?}")).plan();
         agrees(setup(&plan), rope_m)?;
+        table_agrees(&plan)?;
+    }
+
+    /// What the finding of a leg says of a rope that is too short, the field table says too.
+    #[test]
+    fn a_cure_and_the_field_table_say_the_same(people in 2_usize..=5, rope_m in 20.0..70.0_f64, gap in 0..9_usize) {
+        let gap_m = [2, 4, 6, 8, 10, 15, 20, 25, 30][gap];
+        let zone = format!("{{\"gap_m\":{gap_m},\"snow_depth_m\":2}}");
+        let plan = Trip::straight(&[&zone]).party(&vec![80.0; people]).ropes(&[rope_m]).plan();
+        table_agrees(&plan)?;
+        let row = plan.field.rows.iter().find(|row| row.gap_m == f64::from(gap_m)).expect("one of the widths");
+        let closer = cures(&plan).into_iter().find(|cure| matches!(cure.changes[..], [Change::Closer { .. }]));
+        if let Some(cure) = closer {
+            prop_assert_eq!(row.closer_m, Some(cure.spacing_m), "{:?}", row);
+        }
     }
 
     #[test]

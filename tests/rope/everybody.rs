@@ -34,7 +34,7 @@ fn team(setup: &TeamSetup, arrest: &Arrest, gap_m: f64) -> Team {
         knots: arrest.knots_counted.then_some(knots),
         snow: arrest.snow,
         on_skis: false,
-        slope_toward_lip_deg: arrest.slope_deg,
+        down_deg: arrest.down_deg,
         rope_ea_n: rules().nature.gear.rope.usual.modulus_n().unwrap(),
     }
 }
@@ -50,13 +50,15 @@ fn widths_m(leg: &Leg) -> Vec<f64> {
 
 /// Trips on which somebody's fall is held worse over another width than the one over which the worst fall is held worst, and
 /// plain ones beside them: masses, gap, slope down the line, snow.
-const TRIPS: [(&[f64], u32, f64, &str); 6] = [
+const TRIPS: [(&[f64], u32, f64, &str); 8] = [
     (&[110.0, 110.0, 65.0], 24, 0.364, "firm"),
     (&[55.0, 95.0, 65.0], 9, 0.14, "refrozen"),
     (&[110.0, 85.0, 95.0], 18, 0.07, "refrozen"),
     (&[95.0, 85.0, 75.0, 95.0], 4, 0.3, "settled"),
     (&[80.0, 80.0, 80.0], 11, 0.12, "settled"),
     (&[70.0, 95.0, 60.0, 85.0], 17, 0.0, "soft"),
+    (&[95.0, 85.0, 75.0, 95.0], 4, -0.3, "settled"),
+    (&[80.0, 80.0, 80.0], 11, -0.12, "settled"),
 ];
 
 #[test]

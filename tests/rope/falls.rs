@@ -4,12 +4,13 @@ use schrund::{
     physics::{assumed::Snow, haul::Can},
     plan::{
         Plan,
-        fall::Held,
+        fall::{Held, HeldRun},
         finding::{At, Finding},
         why::KnotsWhy,
     },
     practice::Origin,
     say::{
+        finding::says,
         setup::{held, knots_why},
         voice::Voice,
     },
@@ -74,19 +75,79 @@ fn ground_falling_towards_the_lip_is_told_to_the_model() {
             .clone()
             .unwrap()
     };
-    let steep = slope(0.3);
-    assert!(
-        (steep.slope_deg - 0.3_f64.atan().to_degrees()).abs() < 0.5,
-        "{}",
-        steep.slope_deg
-    );
+    let (steep, climbing) = (slope(0.3), slope(-0.3));
+    for (what, of) in [
+        ("the first on the way down", &steep),
+        ("the last on the way up", &climbing),
+    ] {
+        let off_deg = of.slope_deg - 0.3_f64.atan().to_degrees();
+        assert!(
+            (0.0..1.0).contains(&off_deg),
+            "{what} is pulled downhill: {of:?}"
+        );
+    }
     assert!(
         steep.slide_m[0] > slope(0.0).slide_m[0],
         "a steeper slope slides further: {steep:?}"
     );
+}
+
+/// A pair on settled snow.
+fn pair() -> Trip {
+    let zone = "{\"gap_m\":5,\"snow_depth_m\":0.5}";
+    let trip = Trip::straight(&[zone]).party(&[80.0; 2]).ropes(&[70.0]);
+    trip.rules("snow = \"settled\"")
+}
+
+#[test]
+fn who_breaks_through_uphill_of_the_holder_pulls_uphill() {
+    let arrest = |share: f64| setup(&pair().falling(share).plan()).arrest.clone().unwrap();
+    let (climb, flat, descent) = (arrest(-0.5), arrest(0.0), arrest(0.5));
+    assert!(climb.everybody[0] < flat.everybody[0], "{climb:?}");
+    assert!(flat.everybody[0] < descent.everybody[0], "{descent:?}");
+    assert_eq!(
+        (descent.falls, climb.falls),
+        (1, 2),
+        "whose holder stands above the gap"
+    );
+    // Turned round the same people fall the same way: the line decides, not their number.
+    assert_eq!(climb.everybody[1], descent.everybody[0]);
+    assert_eq!(climb.everybody[0], descent.everybody[1]);
+    assert_eq!(
+        climb.verdict, descent.verdict,
+        "the worst fall is no milder for it"
+    );
+}
+
+#[test]
+fn on_a_line_that_goes_up_and_down_everybody_is_told_at_their_worst() {
+    let hump = |_: f64, north: f64| 3000.0 - 0.5 * (north - 500.0).abs();
+    let plan = pair().heights(hump).plan();
+    let both = setup(&plan).arrest.clone().unwrap();
+    assert_eq!(
+        both.everybody,
+        [Held::None; 2],
+        "the first on the way down, the last on the way up"
+    );
+    let lost = |run: &&HeldRun| run.held == Held::None;
+    let lost: Vec<&HeldRun> = both.runs.iter().filter(lost).collect();
+    let [up, down] = lost.as_slice() else {
+        panic!("{:?}", both.runs);
+    };
     assert!(
-        (slope(-0.3).slope_deg - steep.slope_deg).abs() < 1e-6,
-        "uphill the last one falls, and the ground falls towards that lip"
+        up.down_deg < Some(-20.0) && down.down_deg > Some(20.0),
+        "{lost:?}"
+    );
+    assert_eq!((up.falls, down.falls), (Some(2), Some(1)));
+    let findings = &roped(&plan).findings;
+    let told = findings
+        .iter()
+        .find(|f| f.code() == "fall-held-in-none")
+        .unwrap();
+    let says = says(told, Voice::default()).to_string();
+    assert!(
+        says.contains("the line climbing at") || says.contains("the line descending at"),
+        "{says}"
     );
 }
 

@@ -98,6 +98,31 @@ fn every_change_is_given_in_the_grid_in_degrees_and_by_the_clock() {
     assert!(changes[0].clock > Some(clock("04:30")));
 }
 
+#[test]
+fn ice_that_is_walked_onto_without_a_rope_is_a_place_of_its_own() {
+    let never = r#"{"gap_m":4,"rope":"never"}"#;
+    let told = |zones: &[&str]| -> Vec<(change::ChangeKind, f64)> {
+        let trip = Trip::straight(zones).planned();
+        let changes = change::changes(&trip.sheet());
+        changes
+            .iter()
+            .map(|change| (change.kind, change.at_m.round()))
+            .collect()
+    };
+    let (onto, up, off) = (
+        change::ChangeKind::OntoIce,
+        change::ChangeKind::RopeUp,
+        change::ChangeKind::Unrope,
+    );
+    assert_eq!(told(&[never]), [(onto, 400.0)]);
+    let after = told(&[SNOW, never]);
+    assert_eq!(
+        after.iter().map(|(kind, _)| *kind).collect::<Vec<_>>(),
+        [up, off, onto]
+    );
+    assert!((after[2].1 - 1000.0).abs() < 1.5, "{after:?}");
+}
+
 /// The line is level, its gaps are left at 09:33 and a third slower at 09:44, it is done at 09:49 and 10:05.
 #[test]
 fn what_is_too_late_for_a_slower_party_alone_is_told() {

@@ -151,7 +151,6 @@ const UNMOVED: [(&str, &[&str]); 6] = [
     (
         "for `options`, or for ropes of other diameters",
         &[
-            "butterfly_rope_m",
             "long_sling_m",
             "join_bend_m",
             "rope_g_per_m.6mm",
@@ -161,14 +160,7 @@ const UNMOVED: [(&str, &[&str]); 6] = [
             "skied_snow_m",
         ],
     ),
-    (
-        "not held either way",
-        &[
-            "snow.firm.mu_after.adverse",
-            "snow.refrozen.mu_after.adverse",
-            "snow.ice.mu_after.adverse",
-        ],
-    ),
+    ("not held either way", &[]),
 ];
 
 #[test]

@@ -118,6 +118,25 @@ fn nothing_is_kept_where_changing_costs_nothing_or_the_rope_is_too_short() {
 }
 
 #[test]
+fn nothing_is_kept_that_the_plan_would_judge_worse_than_the_separate_legs() {
+    // Three walk 13 m apart on the narrow gaps and 13.5 m on the wide ones. With 13.5 m on 60 m no loop reaches the one in the
+    // middle any more: 15 − 13.5 − 2.5 = −1 m, where 13 m leave exactly the lip; on 62 m one does.
+    let three = |rope_m: f64| {
+        let trip = Trip::straight(&UP_AND_DOWN).party(&[80.0; 3]);
+        trip.ropes(&[rope_m]).plan()
+    };
+    let worse = three(60.0);
+    assert!(
+        worse.legs[1].verdict < worse.legs[3].verdict,
+        "the narrow gaps are inside"
+    );
+    assert_eq!(worse.keep_setup, None);
+    let as_good = three(62.0);
+    let keep = as_good.keep_setup.expect("as good on every leg");
+    assert_eq!(keep.runs[0].legs, [2, 4, 6]);
+}
+
+#[test]
 fn a_set_up_that_is_kept_unropes_where_its_own_length_says() {
     let plan = Trip::straight(&UP_AND_DOWN)
         .party(&[80.0; 4])

@@ -34,6 +34,26 @@ fn all(trip: &Trip) -> Vec<Without> {
     others.iter().map(|other| other.beside(&plan)).collect()
 }
 
+#[test]
+fn who_joins_before_the_trip_may_take_a_rope_that_would_stay_at_home() {
+    let (plan, others) = beside(&Trip::straight(&ZONES).people(5).ropes(&[60.0, 60.0]));
+    assert_eq!(plan.carry.len(), 1, "one rope for five");
+    let six = others
+        .iter()
+        .find(|other| other.differs == Difference::OneMore);
+    let without = six.expect("one more").beside(&plan);
+    let taken: Vec<usize> = without.takes.iter().map(|rope| rope.rope).collect();
+    assert_eq!(taken.len(), 1, "{without:?}");
+    let fits = without
+        .legs
+        .iter()
+        .flat_map(|leg| &leg.teams)
+        .all(|team| team.fits == Some(true));
+    assert!(fits, "two ropes for two teams: {without:?}");
+    let says = schrund::say::without::says(&without, &[], schrund::say::voice::Voice::default());
+    assert!(says.to_string().contains("taken along"), "{says}");
+}
+
 /// A leg's verdict and ends, and of each team the spacing, the rope needed and the knots.
 type SeenLeg = (Verdict, f64, f64, Vec<(f64, f64, usize)>);
 

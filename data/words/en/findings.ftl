@@ -177,6 +177,11 @@ hour-before-start = { $of ->
 
 line-turns-back = the line turns back on itself at { $at }: its way back lies along it for { $back }
 
+dark-on-the-rope = { $since ->
+    [yes] dark from { $from } until { $until }
+   *[no] dark until { $until }
+} at a level horizon (Reda and Andreas 2004): { $time } of the roped legs as planned
+
 sun-in-utc = a day is given and no `utc_offset`: sunrise and sunset are told in UTC
     .hint = give `utc_offset = "+02:00"`, as the clocks of the trip are
 

@@ -68,10 +68,12 @@ change-rope-up = rope up
 change-unrope = unrope
 change-off-by-word = rope off by your word
 change-ends-on-ice = route ends on ice
+change-onto-ice = on to ice, unroped by your word
 change-title = { $number }. { $what }
 change-end = End of leg { $leg }, once the last person is here.
 change-end-by-word = End of leg { $leg }, on ice: the rope comes off because you say so, not because the ice ends.
 change-end-on-ice = End of leg { $leg }, on ice: what comes after it is not planned.
+change-begin-on-ice = From here leg { $leg } is on ice, without a rope because you say so.
 change-at = { $stages ->
     [1] { $what } at { $at }
    *[other] { $what } at stage { $stage }, { $at }
@@ -99,6 +101,7 @@ hour-days-away = { $hour } ({ $days } days)
 clock-of-stage = stage { $stage }: { $text }
 clock-latest-start = latest start { $at }, to leave all hidden gaps by { $until }{ $slower }
 clock-latest-start-slower = ; a slower party { $at }
+clock-latest-start-slower-none = ; for a slower party no start of the day is early enough
 clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $slower }
 clock-at-until-slower = ; a slower party { $place }, on leg { $leg }
 clock-turn = { $kind ->
@@ -149,7 +152,7 @@ keep-costs = as planned the set-up changes { $planned ->
 }, { $planned-time }; with set-ups kept { $kept ->
     [one] once
    *[other] { $kept } times
-}, { $kept-time } (wider walking counted; not judged for falls)
+}, { $kept-time } (wider walking counted)
 keep-team = { $spacing }, { $knots }, { $coils }, rope { $rope }
 keep-team-of = team { $team }{ " " }
 keep-stretch = { $span }
@@ -180,7 +183,7 @@ block-coils-short = { $carried } in the coil of each end person, where { $needed
 block-bag = { $bag } more in a bag
 block-reserve = { $coils }; a drop loop from where the holder stands: { $reach }
 block-snow-assumed = snow assumed: { $snow }
-block-ground = { $snow }, { $slope } downhill
+block-ground = { $snow }, { $slope }
 block-ground-flat = { $snow }, slope unknown, taken as flat
 block-fall = { $usual }worst if { $who } falls{ $middle }: { $held } ({ $ground }; { $verdict ->
     [none] dragged to the lip after { $least } to { $most }

@@ -104,7 +104,16 @@ haul-anchor-too-near = { $haulers ->
 
 ## Where falls are held
 
-slope-beside = { ", " }{ $slope } towards the lip
+slope-beside = { ", " }{ $way ->
+    [up] the line climbing at { $slope }
+    [down] the line descending at { $slope }
+   *[level] on level ground
+}
+lip-slope = { $way ->
+    [up] { $slope } uphill to the lip
+    [down] { $slope } downhill to the lip
+   *[level] level
+}
 
 ## How deep a drop loop reaches
 

@@ -43,7 +43,7 @@ pub struct Fall {
 ///
 /// let team = Team {
 ///     masses_kg: vec![80.0, 75.0, 90.0], spacing_m: 12.0, gap_m: 8.0, knots: None, snow: Snow::Firm, on_skis: false,
-///     slope_toward_lip_deg: 0.0, rope_ea_n: 21_213.0,
+///     down_deg: [0.0; 2], rope_ea_n: 21_213.0,
 /// };
 /// let central = Assumed::built_in()?.case(Snow::Firm, false, |_| Corner::Central);
 /// let fall = team.fall_of(0, &central); // the first one breaks through half way over
@@ -122,7 +122,7 @@ pub struct Outcome {
 ///
 /// let team = Team {
 ///     masses_kg: vec![80.0, 80.0], spacing_m: 15.0, gap_m: 6.0, knots: None, snow: Snow::Settled, on_skis: false,
-///     slope_toward_lip_deg: 0.0, rope_ea_n: 21_213.0,
+///     down_deg: [0.0; 2], rope_ea_n: 21_213.0,
 /// };
 /// let central = Assumed::built_in()?.case(Snow::Settled, false, |_| Corner::Central);
 /// let book: Energy = team.fall_of(0, &central).energy(LONGEST_STEP_S)?;

@@ -12,7 +12,7 @@ use crate::fault::refusal::Refusal;
 ///
 /// let team = Team {
 ///     masses_kg: vec![80.0; 3], spacing_m: 13.0, gap_m: 4.0, knots: None, snow: Snow::Settled, on_skis: false,
-///     slope_toward_lip_deg: 0.0, rope_ea_n: 21_213.0,
+///     down_deg: [0.0; 2], rope_ea_n: 21_213.0,
 /// };
 /// let case = Assumed::built_in()?.case(team.snow, false, |_| Corner::Central);
 /// let mut followed = Followed::default();
@@ -107,7 +107,7 @@ mod tests {
             knots: None,
             snow: Snow::Settled,
             on_skis: false,
-            slope_toward_lip_deg: 6.0,
+            down_deg: [6.0; 2],
             rope_ea_n: 21_213.0,
         };
         let case = Assumed::built_in()?.case(team.snow, false, |_| Corner::Adverse);

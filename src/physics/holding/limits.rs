@@ -2,7 +2,7 @@
 //! others do not answer.
 //!
 //! *Model:* `holding`; steeper ground towards the lip never holds better, so what is known of one slope answers for all
-//! gentler or all steeper ones; see [`HoldLimits::over`] for widths. *Source:* `[derived]` for slopes, `[ours]` for
+//! gentler or all steeper ones, of a fall in the middle uphill and downhill apart; see [`HoldLimits::over`] for widths. *Source:* `[derived]` for slopes, `[ours]` for
 //! widths. *Checked:* tests/physics (the same as asking every slope, and every width).
 
 use std::collections::BTreeMap;
@@ -25,10 +25,10 @@ use crate::{
 /// let gear = &rules.nature.gear;
 /// let team = Team {
 ///     masses_kg: vec![80.0; 3], spacing_m: 13.0, gap_m: 4.0, knots: None, snow: Snow::Settled, on_skis: false,
-///     slope_toward_lip_deg: 0.0, rope_ea_n: gear.rope.usual.modulus_n().expect("a spring"),
+///     down_deg: [0.0; 2], rope_ea_n: gear.rope.usual.modulus_n().expect("a spring"),
 /// };
 /// let mut limits = HoldLimits::default();
-/// let mut at = |deg| limits.at(&team, deg, &rules.nature.assumed).expect("within what the model can be asked");
+/// let mut at = |deg| limits.at(&team, [deg; 2], &rules.nature.assumed).expect("within what the model can be asked");
 /// assert!(at(40).in_none, "nobody lies still on settled snow so steep");
 /// assert!(!at(0).in_none && at(0).in_centre, "three hold on the flat (pattern of published tests)");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
@@ -44,9 +44,9 @@ pub struct HoldLimits(BTreeMap<OneFall, Known>);
 /// let nature = schrund::example::job()?.rules.nature;
 /// let pair = Team {
 ///     masses_kg: vec![80.0; 2], spacing_m: 15.0, gap_m: 4.0, knots: None, snow: Snow::Settled, on_skis: false,
-///     slope_toward_lip_deg: 0.0, rope_ea_n: nature.gear.rope.usual.modulus_n().expect("a spring"),
+///     down_deg: [0.0; 2], rope_ea_n: nature.gear.rope.usual.modulus_n().expect("a spring"),
 /// };
-/// let on = |deg| HoldLimits::default().at(&pair, deg, &nature.assumed).expect("within what the model can be asked");
+/// let on = |deg| HoldLimits::default().at(&pair, [deg; 2], &nature.assumed).expect("within what the model can be asked");
 /// // Whether two hold depends on what is assumed; on steep ground they do not, whatever that is.
 /// assert_eq!(on(0), HeldOn { in_all: false, in_centre: true, in_none: false });
 /// assert_eq!(on(15), HeldOn { in_all: false, in_centre: false, in_none: false });
@@ -72,10 +72,10 @@ pub struct HeldOn {
 ///
 /// let pair = Team {
 ///     masses_kg: vec![80.0; 2], spacing_m: 15.0, gap_m: 0.0, knots: None, snow: Snow::Settled, on_skis: false,
-///     slope_toward_lip_deg: 0.0, rope_ea_n: 21_213.0,
+///     down_deg: [0.0; 2], rope_ea_n: 21_213.0,
 /// };
 /// let (assumed, mut followed) = (Assumed::built_in()?, Followed::default());
-/// let lost: LostOver = HoldLimits::default().over(&pair, &[20.0, 10.0, 0.0], 0, &assumed, &mut followed)?;
+/// let lost: LostOver = HoldLimits::default().over(&pair, &[20.0, 10.0, 0.0], [0; 2], &assumed, &mut followed)?;
 /// assert_eq!((lost.favourable, lost.central), (None, Some(20.0)), "at its best the bridge breaks near the lip");
 /// assert_eq!(lost.held_on(), HeldOn { in_all: false, in_centre: false, in_none: false });
 /// # Ok::<(), schrund::fault::refusal::Refusal>(())
@@ -88,6 +88,8 @@ pub struct LostOver {
     pub central: Option<f64>,
     /// With all of them favourable; not asked where all are held with central ones.
     pub favourable: Option<f64>,
+    /// Somebody, counted from 0 in rope order, whose fall is held in the fewest cases; `None` where all are held in all.
+    pub faller: Option<usize>,
 }
 
 impl LostOver {
@@ -111,7 +113,13 @@ impl LostOver {
     #[must_use]
     pub fn or(self, other: Self) -> Self {
         let wider = |a: Option<f64>, b: Option<f64>| a.into_iter().chain(b).reduce(f64::max);
+        let graver = |of: &Self| (of.favourable.is_some(), of.central.is_some());
         Self {
+            faller: if self.faller.is_none() || graver(&other) > graver(&self) {
+                other.faller
+            } else {
+                self.faller
+            },
             adverse: wider(self.adverse, other.adverse),
             central: wider(self.central, other.central),
             favourable: wider(self.favourable, other.favourable),
@@ -131,20 +139,29 @@ const STEEP_LOSS: f64 = 4.0;
 struct OneFall {
     corner: Corner,
     faller: usize,
+    /// In the middle the steeper lip is that ahead on a climb, that behind on a descent.
+    climbs: bool,
     gap_bits: u64,
 }
 
-/// Steepest slope known to be held, with the way left there, m, and gentlest known not to be, whole degrees.
+/// Steepest slope towards the lip known to be held, with the way left there, m, and gentlest known not to be, whole degrees.
 #[derive(Clone, Copy, Debug, Default)]
 struct Known {
-    held_on: Option<(u8, f64)>,
-    lost_on: Option<u8>,
+    held_on: Option<(i8, f64)>,
+    lost_on: Option<i8>,
+}
+
+/// The widest gap over which somebody's fall is not held, m, and whose.
+#[derive(Clone, Copy, Debug)]
+struct Lost {
+    gap_m: f64,
+    faller: usize,
 }
 
 /// Falls of one team on one slope under one corner of what is assumed.
 struct Asking<'a> {
     team: &'a Team,
-    deg: u8,
+    down_deg: [i8; 2],
     corner: Corner,
     case: Case,
     known: &'a mut BTreeMap<OneFall, Known>,
@@ -152,12 +169,24 @@ struct Asking<'a> {
 }
 
 impl HoldLimits {
-    /// The answer over the gap that the team meets, on ground that falls so many degrees towards the lip.
+    /// The answer over the gap that the team meets, on ground that falls at least and at most so many degrees in walking
+    /// direction; that of the team does not count.
     ///
     /// # Errors
     /// Names the first figure that lies outside what it can be.
-    pub fn at(&mut self, team: &Team, deg: u8, assumed: &Assumed) -> Result<HeldOn, Refusal> {
-        let lost = self.over(team, &[team.gap_m], deg, assumed, &mut Followed::default())?;
+    pub fn at(
+        &mut self,
+        team: &Team,
+        down_deg: [i8; 2],
+        assumed: &Assumed,
+    ) -> Result<HeldOn, Refusal> {
+        let lost = self.over(
+            team,
+            &[team.gap_m],
+            down_deg,
+            assumed,
+            &mut Followed::default(),
+        )?;
         Ok(lost.held_on())
     }
 
@@ -173,37 +202,41 @@ impl HoldLimits {
         &mut self,
         team: &Team,
         gaps_m: &[f64],
-        deg: u8,
+        down_deg: [i8; 2],
         assumed: &Assumed,
         followed: &mut Followed,
     ) -> Result<LostOver, Refusal> {
         if self.0.is_empty() {
             assumed.check()?;
         }
-        let mut lost = LostOver::default();
-        let mut widest = |corner| self.widest_lost(team, gaps_m, deg, corner, assumed, followed);
-        lost.adverse = widest(Corner::Adverse)?;
-        if lost.adverse.is_some() {
-            lost.central = widest(Corner::Central)?;
-        }
-        if lost.central.is_some() {
-            lost.favourable = widest(Corner::Favourable)?;
-        }
-        Ok(lost)
+        let mut widest =
+            |corner| self.widest_lost(team, gaps_m, down_deg, corner, assumed, followed);
+        let adverse = widest(Corner::Adverse)?;
+        let central = adverse.map(|_| widest(Corner::Central)).transpose()?;
+        let central = central.flatten();
+        let favourable = central.map(|_| widest(Corner::Favourable)).transpose()?;
+        let favourable = favourable.flatten();
+        let gap_m = |lost: Option<Lost>| lost.map(|lost| lost.gap_m);
+        Ok(LostOver {
+            adverse: gap_m(adverse),
+            central: gap_m(central),
+            favourable: gap_m(favourable),
+            faller: favourable.or(central).or(adverse).map(|lost| lost.faller),
+        })
     }
 
     fn widest_lost(
         &mut self,
         team: &Team,
         gaps_m: &[f64],
-        deg: u8,
+        down_deg: [i8; 2],
         corner: Corner,
         assumed: &Assumed,
         followed: &mut Followed,
-    ) -> Result<Option<f64>, Refusal> {
+    ) -> Result<Option<Lost>, Refusal> {
         let mut asking = Asking {
             team,
-            deg,
+            down_deg,
             corner,
             case: team.case(assumed, |_| corner),
             known: &mut self.0,
@@ -212,17 +245,19 @@ impl HoldLimits {
         let fallers = 0..team.masses_kg.len();
         let greatest = gaps_m.get(..1).unwrap_or_default();
         for faller in fallers.clone() {
-            if let Some(lost_m) = asking.every(faller, greatest, None)? {
-                return Ok(Some(lost_m));
+            if let Some(gap_m) = asking.every(faller, greatest, None)? {
+                return Ok(Some(Lost { gap_m, faller }));
             }
         }
-        let mut widest = None;
+        let mut widest: Option<Lost> = None;
         for faller in fallers {
+            let known_m = widest.map(|lost| lost.gap_m);
             let lost = match team.knots {
-                Some(_) => asking.every(faller, gaps_m, widest)?,
-                None => asking.sparsely(faller, gaps_m, widest)?,
+                Some(_) => asking.every(faller, gaps_m, known_m)?,
+                None => asking.sparsely(faller, gaps_m, known_m)?,
             };
-            widest = lost.or(widest);
+            let wider = lost.filter(|gap_m| known_m.is_none_or(|known_m| *gap_m > known_m));
+            widest = wider.map(|gap_m| Lost { gap_m, faller }).or(widest);
         }
         Ok(widest)
     }
@@ -252,7 +287,8 @@ impl Asking<'_> {
         gaps_m: &[f64],
         known_m: Option<f64>,
     ) -> Result<Option<f64>, Refusal> {
-        let loss = if self.deg <= GENTLE_DEG {
+        let [least_deg, most_deg] = self.down_deg;
+        let loss = if least_deg.unsigned_abs().max(most_deg.unsigned_abs()) <= GENTLE_DEG {
             GENTLE_LOSS
         } else {
             STEEP_LOSS
@@ -283,30 +319,50 @@ impl Asking<'_> {
 
     /// How much way to the lip is left at least when one person falls over one gap, m; 0 where the fall is not held.
     fn left_m(&mut self, faller: usize, gap_m: f64) -> Result<f64, Refusal> {
+        let [least_deg, most_deg] = self.down_deg;
+        if faller == 0 {
+            return self.left_on_m(faller, gap_m, most_deg);
+        }
+        let left_m = self.left_on_m(faller, gap_m, least_deg)?;
+        if !self.team.in_middle(faller) || least_deg == most_deg || left_m <= 0.0 {
+            return Ok(left_m);
+        }
+        Ok(left_m.min(self.left_on_m(faller, gap_m, most_deg)?))
+    }
+
+    /// The same on ground that falls so many degrees in walking direction.
+    fn left_on_m(&mut self, faller: usize, gap_m: f64, down_deg: i8) -> Result<f64, Refusal> {
+        let in_middle = self.team.in_middle(faller);
+        let lip_deg = match faller {
+            0 => down_deg,
+            _ if in_middle => down_deg.saturating_abs(),
+            _ => down_deg.saturating_neg(),
+        };
         let fall = OneFall {
             corner: self.corner,
             faller,
+            climbs: in_middle && down_deg < 0,
             gap_bits: gap_m.to_bits(),
         };
         let known = self.known.entry(fall).or_default();
-        if let Some((_, left_m)) = known.held_on.filter(|(held, _)| self.deg <= *held) {
+        if let Some((_, left_m)) = known.held_on.filter(|(held, _)| lip_deg <= *held) {
             return Ok(left_m);
         }
-        if known.lost_on.is_some_and(|lost| self.deg >= lost) {
+        if known.lost_on.is_some_and(|lost| lip_deg >= lost) {
             return Ok(0.0);
         }
         let team = Team {
             gap_m,
-            slope_toward_lip_deg: f64::from(self.deg),
+            down_deg: [f64::from(down_deg); 2],
             ..self.team.clone()
         };
         team.check()?;
         let outcome = team.outcome(faller, &self.case, self.followed)?;
         if outcome.held {
-            known.held_on = Some((self.deg, outcome.room_left_m));
+            known.held_on = Some((lip_deg, outcome.room_left_m));
             Ok(outcome.room_left_m)
         } else {
-            known.lost_on = Some(self.deg);
+            known.lost_on = Some(lip_deg);
             Ok(0.0)
         }
     }

@@ -44,7 +44,7 @@ pub struct Score {
 ///
 /// let heavy_in_the_middle = Team {
 ///     masses_kg: vec![60.0, 110.0, 80.0], spacing_m: 15.0, gap_m: 6.0, knots: None, snow: Snow::Settled,
-///     on_skis: false, slope_toward_lip_deg: 0.0, rope_ea_n: 21_213.0,
+///     on_skis: false, down_deg: [0.0; 2], rope_ea_n: 21_213.0,
 /// };
 /// let advice: Advice = heavy_in_the_middle.best_order(&Assumed::built_in()?)?;
 /// assert_eq!(advice.order, [0, 2, 1], "80 kg in the middle, 110 kg at the end");
@@ -64,11 +64,26 @@ pub struct Advice {
 }
 
 impl Team {
-    /// The order with the best worst case; the one given where none is better.
+    /// The order with the best worst case; the one given where none is better. Lines go up and down and come back, so
+    /// every order is asked on the steepest ground both ways.
     ///
     /// # Errors
     /// Names the first figure that lies outside what it can be, or when there are more than five people.
     pub fn best_order(&self, assumed: &Assumed) -> Result<Advice, Refusal> {
+        self.both_ways().best_either_way(assumed)
+    }
+
+    /// The same team on ground that falls as much ahead as behind, as steep as it is steepest.
+    fn both_ways(&self) -> Self {
+        let [least_deg, most_deg] = self.down_deg;
+        let steepest_deg = least_deg.abs().max(most_deg.abs());
+        Self {
+            down_deg: [0.0 - steepest_deg, steepest_deg],
+            ..self.clone()
+        }
+    }
+
+    fn best_either_way(&self, assumed: &Assumed) -> Result<Advice, Refusal> {
         self.check()?;
         assumed.check()?;
         let people = self.masses_kg.len();

@@ -11,7 +11,7 @@ use crate::physics::assumed::{Parameter, Snow};
 ///
 /// let team = |people| Team {
 ///     masses_kg: vec![80.0; people], spacing_m: 15.0, gap_m: 6.0, knots: None, snow: Snow::Settled, on_skis: false,
-///     slope_toward_lip_deg: 0.0, rope_ea_n: 21_213.0,
+///     down_deg: [0.0; 2], rope_ea_n: 21_213.0,
 /// };
 /// let (assumed, mut followed) = (Assumed::built_in()?, Followed::default());
 /// assert!(matches!(team(2).verdicts(&assumed, &mut followed)?.verdict, HoldingAnswer::DependsOn(_)));
@@ -32,9 +32,10 @@ pub struct Team {
     pub snow: Snow,
     /// On skis: friction before braking is that of skis.
     pub on_skis: bool,
-    /// Steepest slope of the ground, degrees, 0 or more; it falls towards the lip for a fall at either end, and for
-    /// a fall in the middle towards one of the two lips, whichever is worse.
-    pub slope_toward_lip_deg: f64,
+    /// How steeply the ground falls in walking direction, at least and at most, degrees, negative where it climbs. On a
+    /// descent those behind the gap stand above their lip and those ahead below theirs, on a climb the other way round;
+    /// each fall is judged on the worse of both figures.
+    pub down_deg: [f64; 2],
     /// Rope modulus EA, N.
     pub rope_ea_n: f64,
 }
@@ -47,7 +48,7 @@ pub struct Team {
 /// let team = Team {
 ///     masses_kg: vec![80.0; 3], spacing_m: 12.0, gap_m: 5.0, snow: Snow::Settled, on_skis: false,
 ///     knots: Some(BrakeKnots { count_per_side: 3, first_m: 3.0, step_m: 2.0 }),
-///     slope_toward_lip_deg: 0.0, rope_ea_n: 21_213.0,
+///     down_deg: [0.0; 2], rope_ea_n: 21_213.0,
 /// };
 /// let case = Assumed::built_in()?.case(team.snow, false, |_| Corner::Central);
 /// assert_eq!(team.fall_of(0, &case).sides[0].knots_m, [3.0, 5.0, 7.0], "metres of rope from the first, who falls");
@@ -71,7 +72,7 @@ pub struct BrakeKnots {
 ///
 /// let pair = |snow| Team {
 ///     masses_kg: vec![80.0; 2], spacing_m: 15.0, gap_m: 6.0, knots: None, snow, on_skis: false,
-///     slope_toward_lip_deg: 0.0, rope_ea_n: 21_213.0,
+///     down_deg: [0.0; 2], rope_ea_n: 21_213.0,
 /// };
 /// let assumed = Assumed::built_in()?;
 /// assert_eq!(pair(Snow::Ice).holding(&assumed)?.verdict, HoldingAnswer::HeldInNone);
@@ -97,7 +98,7 @@ pub enum HoldingAnswer {
 ///
 /// let three = Team {
 ///     masses_kg: vec![80.0; 3], spacing_m: 15.0, gap_m: 6.0, knots: None, snow: Snow::Firm, on_skis: false,
-///     slope_toward_lip_deg: 0.0, rope_ea_n: 21_213.0,
+///     down_deg: [0.0; 2], rope_ea_n: 21_213.0,
 /// };
 /// let fallers: Vec<Faller> = three.verdicts(&Assumed::built_in()?, &mut Followed::default())?.fallers;
 /// let in_centre: Vec<bool> = fallers.iter().map(|faller| faller.held_in_centre).collect();
@@ -130,7 +131,7 @@ pub struct Faller {
 ///
 /// let three = Team {
 ///     masses_kg: vec![70.0, 80.0, 90.0], spacing_m: 15.0, gap_m: 4.0, knots: None, snow: Snow::Settled,
-///     on_skis: false, slope_toward_lip_deg: 0.0, rope_ea_n: 21_213.0,
+///     on_skis: false, down_deg: [0.0; 2], rope_ea_n: 21_213.0,
 /// };
 /// let holding: Holding = three.worst_holding(&Assumed::built_in()?, &mut Followed::default())?;
 /// let worst = &holding.fallers[holding.worst];

@@ -65,6 +65,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::SlowerBridgesLate { .. }
         | Fact::SlowerBackLate { .. }
         | Fact::HourBeforeStart { .. }
+        | Fact::DarkOnRope { .. }
         | Fact::HaltOnHidden { .. } => hours::of(fact, at, voice),
         _ => line::of(fact, at, voice),
     }
@@ -110,13 +111,10 @@ fn of_slope<'a>(fact: &Fact, at: &At) -> FactArgs<'a> {
     }
 }
 
-/// `, 12° towards the lip`; nothing where no heights are known.
-fn slope_beside(slope_deg: Option<f64>, voice: Voice) -> Said {
-    match slope_deg {
-        Some(deg) => voice.say(
-            "slope-beside",
-            &[("slope", Arg::Degrees(deg, 0, Round::Up))],
-        ),
+/// `, the line climbing at 12°`; nothing where no heights are known.
+fn slope_beside(down_deg: Option<f64>, voice: Voice) -> Said {
+    match down_deg {
+        Some(deg) => voice.say("slope-beside", &setup::down(deg)),
         None => Said::default(),
     }
 }
@@ -127,24 +125,24 @@ fn of_fall<'a>(fact: &'a Fact, at: &At, voice: Voice) -> FactArgs<'a> {
             falls,
             snow,
             length_m,
-            slope_deg,
+            down_deg,
         }
         | Fact::HeldInNoneOnce {
             falls,
             snow,
             length_m,
-            slope_deg,
+            down_deg,
         }
         | Fact::HeldOffCentre {
             falls,
             snow,
             length_m,
-            slope_deg,
+            down_deg,
         } => vec![
             ("who", Arg::Said(person(&falls.called, voice))),
             ("snow", Arg::Said(setup::snow(*snow, voice))),
             ("length", Arg::Whole(*length_m)),
-            ("slope", Arg::Said(slope_beside(*slope_deg, voice))),
+            ("slope", Arg::Said(slope_beside(*down_deg, voice))),
             span_of(at),
         ],
         Fact::NotReached { falls, short_m } => vec![

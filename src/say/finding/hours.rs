@@ -39,6 +39,19 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
             beside,
             rest_m,
         } => halt(z.as_ref(), (*minutes, *beside, *rest_m), at, voice),
+        Fact::DarkOnRope {
+            from,
+            until,
+            minutes,
+        } => vec![
+            (
+                "since",
+                Arg::Word(if from.is_some() { "yes" } else { "no" }),
+            ),
+            ("from", from.map_or(Arg::Word(""), |from| hour(from, voice))),
+            ("until", hour(*until, voice)),
+            ("time", Arg::Minutes(*minutes)),
+        ],
         Fact::BackLate { arrival, back_by } | Fact::SlowerBackLate { arrival, back_by } => vec![
             ("arrival", hour(*arrival, voice)),
             ("by", hour_beside(*back_by, *arrival, voice)),

@@ -1,7 +1,12 @@
 //! Places where the set-up changes: rope up, unrope. Nobody is told to unrope on ice.
 
 use crate::{
-    plan::{leg::Leg, off::RopeOff},
+    plan::{
+        fact::Fact,
+        finding::{At, LegPlace},
+        leg::Leg,
+        off::RopeOff,
+    },
     say::{arg::Arg, place, round::Round, span::Said, voice::Voice},
     trip::clock::Clock,
     write::{parts::sentence, sheet::Sheet},
@@ -41,21 +46,21 @@ pub struct ChangePoint<'a> {
     pub height_m: Option<f64>,
     /// What is done there.
     pub kind: ChangeKind,
-    /// The roped leg that begins or ends here.
+    /// The roped leg that begins or ends here; of ice without a rope the leg that it lies on.
     pub leg: &'a Leg,
 }
 
 /// What is done at a change.
 ///
 /// ```
-/// use schrund::write::{Scene, Sheet, parts::change::{ChangeKind::{EndsOnIce, OffByWord, RopeUp}, changes}};
+/// use schrund::write::{Scene, Sheet, parts::change::{ChangeKind::{EndsOnIce, OffByWord, OntoIce, RopeUp}, changes}};
 ///
 /// let job = schrund::example::pair()?;
 /// let (plan, scene) = (schrund::plan(&job)?, Scene::default());
 /// let changes = changes(&Sheet::of(&job, &plan, &scene));
 /// let kinds: Vec<_> = changes.iter().map(|change| (change.kind, change.leg.leg)).collect();
-/// // All of it is ice: nobody is told to unrope.
-/// assert_eq!(kinds, [(RopeUp, 2), (OffByWord, 2), (RopeUp, 4), (EndsOnIce, 4)]);
+/// // From behind a jump on all of it is ice: nobody is told to unrope, and where it begins these two are not roped.
+/// assert_eq!(kinds, [(OntoIce, 1), (RopeUp, 2), (OffByWord, 2), (RopeUp, 4), (EndsOnIce, 4)]);
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -68,6 +73,8 @@ pub enum ChangeKind {
     OffByWord,
     /// The line ends on ice, the team on the rope.
     EndsOnIce,
+    /// Onto ice without a rope, because the leader says so.
+    OntoIce,
 }
 
 impl ChangeKind {
@@ -79,6 +86,7 @@ impl ChangeKind {
             Self::Unrope => "unrope",
             Self::OffByWord => "rope off by your word",
             Self::EndsOnIce => "route ends on ice",
+            Self::OntoIce => "on to ice, unroped by your word",
         }
     }
 
@@ -87,7 +95,7 @@ impl ChangeKind {
     #[must_use]
     pub fn round(self) -> Round {
         match self {
-            Self::RopeUp => Round::Down,
+            Self::RopeUp | Self::OntoIce => Round::Down,
             Self::Unrope | Self::OffByWord | Self::EndsOnIce => Round::Up,
         }
     }
@@ -100,6 +108,7 @@ impl ChangeKind {
             Self::Unrope => voice.say("change-unrope", &[]),
             Self::OffByWord => voice.say("change-off-by-word", &[]),
             Self::EndsOnIce => voice.say("change-ends-on-ice", &[]),
+            Self::OntoIce => voice.say("change-onto-ice", &[]),
         }
     }
 
@@ -139,6 +148,7 @@ impl ChangePoint<'_> {
             ChangeKind::Unrope => voice.say("change-end", &leg),
             ChangeKind::OffByWord => voice.say("change-end-by-word", &leg),
             ChangeKind::EndsOnIce => voice.say("change-end-on-ice", &leg),
+            ChangeKind::OntoIce => voice.say("change-begin-on-ice", &leg),
         };
         let when = sentence::spot(self.clock, self.height_m, voice);
         let when = when.map(|when| when.capital().then("."));
@@ -155,7 +165,30 @@ struct LegEnd {
     height_m: Option<f64>,
 }
 
-/// All changes in walking order: two for each roped leg.
+/// Where an unroped leg comes onto ice by the leader's word. Where it begins there, behind a roped leg, the rope has just come
+/// off, and that is said.
+fn onto_ice(leg: &Leg, before: Option<&Leg>) -> Vec<LegEnd> {
+    let after_rope = before.is_some_and(|before| before.roped && before.stage == leg.stage);
+    let places = leg
+        .findings
+        .iter()
+        .filter_map(|found| match (found.fact()?, &found.at) {
+            (Fact::UnropedByWord { .. }, At::Leg(place)) => Some(place),
+            _ => None,
+        });
+    let begins = |place: &LegPlace| place.from_m - leg.start_m < 1e-6;
+    let told = places.filter(|place| !(after_rope && begins(place)));
+    let end = told.map(|place| LegEnd {
+        kind: ChangeKind::OntoIce,
+        at_m: place.from_m,
+        at: place.lon_lat,
+        clock: leg.start_clock.filter(|_| begins(place)),
+        height_m: leg.start_height_m.filter(|_| begins(place)),
+    });
+    end.collect()
+}
+
+/// All changes in walking order: two for each roped leg, and one wherever an unroped one comes onto ice by the leader's word.
 #[must_use]
 pub fn changes<'a>(sheet: &Sheet<'a>) -> Vec<ChangePoint<'a>> {
     let ends = |leg: &'a Leg| {
@@ -176,8 +209,15 @@ pub fn changes<'a>(sheet: &Sheet<'a>) -> Vec<ChangePoint<'a>> {
             },
         ]
     };
-    let roped = sheet.plan.legs.iter().filter(|leg| leg.roped);
-    let places = roped.flat_map(|leg| ends(leg).map(|end| (leg, end)));
+    let legs = &sheet.plan.legs;
+    let before = std::iter::once(None).chain(legs.iter().map(Some));
+    let places = legs.iter().zip(before).flat_map(|(leg, before)| {
+        let of_leg = match leg.roped {
+            true => ends(leg).into(),
+            false => onto_ice(leg, before),
+        };
+        of_leg.into_iter().map(move |end| (leg, end))
+    });
     places
         .enumerate()
         .map(|(i, (leg, end))| ChangePoint {

@@ -97,8 +97,10 @@ fn latest_start(
     voice: Voice,
 ) -> Option<Said> {
     let at = |start: Clock| ("at", hour(start, voice));
-    let slower = slower.latest_start;
-    let slower = slower.map(|start| voice.say("clock-latest-start-slower", &[at(start)]));
+    let slower = match slower.latest_start {
+        Some(start) => Some(voice.say("clock-latest-start-slower", &[at(start)])),
+        None => (slower.arrival).map(|_| voice.say("clock-latest-start-slower-none", &[])),
+    };
     let args = [
         at(planned.latest_start?),
         ("until", hour(clock.bridges_until?, voice)),

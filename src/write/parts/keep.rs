@@ -60,7 +60,7 @@ mod tests {
         let plan = crate::plan(&crate::example::pair().unwrap()).unwrap();
         let said = costs(&plan.keep_setup.unwrap(), Voice::default()).to_string();
         let want = "as planned the set-up changes once, 5 min; with set-ups kept 0 times, 1 min \
-                    (wider walking counted; not judged for falls)";
+                    (wider walking counted)";
         assert_eq!(said, want);
     }
 }

@@ -279,7 +279,7 @@ fn reserve(setup: &TeamSetup, voice: Voice) -> Said {
     voice.say("block-reserve", &args)
 }
 
-/// `snow assumed: settled, 12° downhill`.
+/// `snow assumed: settled, 12° downhill to the lip`.
 fn ground(arrest: &Arrest, voice: Voice) -> Said {
     let assumed = arrest.snow_assumed && arrest.snow != Snow::Ice;
     let snow = if assumed {
@@ -290,7 +290,7 @@ fn ground(arrest: &Arrest, voice: Voice) -> Said {
     };
     let snow = ("snow", Arg::Said(snow));
     if arrest.slope_known {
-        let slope = ("slope", Arg::Degrees(arrest.slope_deg, 0, Round::Up));
+        let slope = ("slope", Arg::Said(say::setup::lip_slope(arrest, voice)));
         voice.say("block-ground", &[snow, slope])
     } else {
         voice.say("block-ground-flat", &[snow])

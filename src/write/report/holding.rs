@@ -17,7 +17,7 @@ use crate::{
         arg::Arg,
         plain,
         round::Round,
-        setup::{can, haul_answer, held, side, snow, usual_fall_brief},
+        setup::{can, haul_answer, held, lip_slope, side, snow, usual_fall_brief},
         span::Said,
         voice::Voice,
     },
@@ -148,7 +148,7 @@ fn numbers(positions: &[usize]) -> String {
     all.join(" ")
 }
 
-/// `settled snow, 7°, knots not counted`.
+/// `settled snow, 7° downhill to the lip, knots not counted`.
 fn taken(arrest: &Arrest, setup: &TeamSetup, voice: Voice) -> Said {
     let knots = match setup.knots_count_from_snow_m {
         _ if arrest.knots_counted => voice.say("taken-knots-counted", &[]),
@@ -157,7 +157,7 @@ fn taken(arrest: &Arrest, setup: &TeamSetup, voice: Voice) -> Said {
     };
     let args = [
         ("snow", Arg::Said(snow(arrest.snow, voice))),
-        ("slope", Arg::Degrees(arrest.slope_deg, 0, Round::Up)),
+        ("slope", Arg::Said(lip_slope(arrest, voice))),
         ("knots", Arg::Said(knots)),
     ];
     voice.say("taken", &args)
