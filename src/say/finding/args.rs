@@ -10,9 +10,11 @@ use super::{
 };
 
 use crate::{
+    physics::assumed::Snow,
     plan::{
         fact::{Fact, Slope},
         finding::At,
+        name::PersonName,
     },
     say::{arg::Arg, fault, name::person, round::Round, setup, span::Said, voice::Voice},
 };
@@ -119,15 +121,26 @@ fn slope_beside(down_deg: Option<f64>, voice: Voice) -> Said {
     }
 }
 
+fn not_held<'f>(
+    falls: &'f PersonName,
+    snow: Snow,
+    length_m: f64,
+    down_deg: Option<f64>,
+    at: &At,
+    voice: Voice,
+) -> FactArgs<'f> {
+    vec![
+        ("who", Arg::Said(person(&falls.called, voice))),
+        ("snow", Arg::Said(setup::snow(snow, voice))),
+        ("length", Arg::Whole(length_m)),
+        ("slope", Arg::Said(slope_beside(down_deg, voice))),
+        span_of(at),
+    ]
+}
+
 fn of_fall<'a>(fact: &'a Fact, at: &At, voice: Voice) -> FactArgs<'a> {
     match fact {
         Fact::HeldInNone {
-            falls,
-            snow,
-            length_m,
-            down_deg,
-        }
-        | Fact::HeldInNoneOnce {
             falls,
             snow,
             length_m,
@@ -138,13 +151,18 @@ fn of_fall<'a>(fact: &'a Fact, at: &At, voice: Voice) -> FactArgs<'a> {
             snow,
             length_m,
             down_deg,
-        } => vec![
-            ("who", Arg::Said(person(&falls.called, voice))),
-            ("snow", Arg::Said(setup::snow(*snow, voice))),
-            ("length", Arg::Whole(*length_m)),
-            ("slope", Arg::Said(slope_beside(*down_deg, voice))),
-            span_of(at),
-        ],
+        } => not_held(falls, *snow, *length_m, *down_deg, at, voice),
+        Fact::HeldInNoneOnce {
+            falls,
+            snow,
+            length_m,
+            down_deg,
+            places,
+        } => {
+            let mut args = not_held(falls, *snow, *length_m, *down_deg, at, voice);
+            args.push(("places", Arg::Count(*places)));
+            args
+        }
         Fact::NotReached { falls, short_m } => vec![
             ("who", Arg::Said(person(&falls.called, voice))),
             ("short", Arg::Needed(*short_m)),
