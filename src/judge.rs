@@ -1,5 +1,6 @@
 //! Numbers → findings → verdicts. No sentence is made here.
 
+mod bare;
 mod cure;
 mod falls;
 mod ground;

@@ -5,6 +5,7 @@ use std::cell::RefCell;
 use crate::{
     fault::refusal::Refusal,
     judge::{
+        bare,
         cure::Fitted,
         falls, ground, halts, jumps,
         one_by_one::TiedTeam,
@@ -90,6 +91,7 @@ fn ground_findings(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
         found.extend(all_at(&at, travel::travel(job.rules)));
     }
     found.extend(ground::findings(job, leg));
+    found.extend(bare::steep_unroped(job, leg));
     found.extend(jumps::findings(job, leg));
     found.extend(travel::turns(leg));
     found

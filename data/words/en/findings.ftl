@@ -75,6 +75,9 @@ bare-ice-too-steep = roped without anchors on { $length } of bare ice up to { $s
 one-slip-pulls-all = roped without anchors on { $length } of bare ice up to { $slope } steep, worst at { $span }: one slip pulls all
     .hint = unroped where every gap is in sight, or belay from anchors
 
+unroped-on-steep-bare-ice = unroped on { $length } of bare ice up to { $slope } steep, worst at { $span }: nothing stops a slip
+    .hint = anchors there, crampons that bite, or another line
+
 along-the-crevasses = the team runs along the crevasses of { $zone } near { $at }
     .hint = walk in echelon there, or take another line
 

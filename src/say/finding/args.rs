@@ -38,7 +38,8 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         Fact::TooSteep { .. }
         | Fact::AvalancheTerrain { .. }
         | Fact::SteepBareIce { .. }
-        | Fact::SlipPullsAll { .. } => of_slope(fact, at),
+        | Fact::SlipPullsAll { .. }
+        | Fact::SteepBareUnroped { .. } => of_slope(fact, at),
         Fact::NoSetup { .. } | Fact::NearCap { .. } | Fact::TwoOverGap { .. } => of_spacing(fact),
         Fact::NoRope { .. }
         | Fact::NearRope { .. }
@@ -84,6 +85,10 @@ fn of_slope<'a>(fact: &Fact, at: &At) -> FactArgs<'a> {
             length_m,
         }
         | Fact::SlipPullsAll {
+            slope_deg,
+            length_m,
+        }
+        | Fact::SteepBareUnroped {
             slope_deg,
             length_m,
         } => vec![
