@@ -2,15 +2,17 @@
 //!
 //! The lines of the legs are plain ASCII and at most 160 characters a leg, one short message
 //! `[from memory: GSM 03.38; a sign beyond its alphabet cuts the message to 70]`. Where more has to be said
-//! the message says less of each team, and never a part of a number.
+//! reasons are left out first, then words; figures stay, and never a part of a number is told.
 
 use crate::{
     fault::Level,
     plan::{
-        leg::{Leg, TeamSetup, Verdict},
+        ZoneSummary,
+        finding::Finding,
+        leg::{Bite, Leg, TeamSetup, Verdict},
         why::CarryWhy,
     },
-    say::{arg::Arg, plain, round::Round, setup::too_short, span::Said, voice::Voice},
+    say::{arg::Arg, finding, plain, round::Round, setup::too_short, span::Said, voice::Voice},
     write::{
         parts::{
             clock,
@@ -31,7 +33,13 @@ const NAME_MOST: usize = 60;
 pub fn message(sheet: &Sheet<'_>) -> String {
     let voice = sheet.look.voice;
     let mut blocks = vec![head(sheet, voice)];
-    blocks.extend(sheet.plan.legs.iter().map(|l| leg(l, voice)));
+    blocks.extend(
+        sheet
+            .plan
+            .legs
+            .iter()
+            .map(|l| leg(l, &sheet.plan.zones, voice)),
+    );
     blocks.extend(clock(sheet, voice));
     blocks.push(carry(sheet, voice));
     blocks.push(voice.say("message-read", &[]).to_string());
@@ -80,60 +88,296 @@ fn carry(sheet: &Sheet<'_>, voice: Voice) -> String {
     voice.say("message-carry", &[("ropes", ropes)]).to_string()
 }
 
-/// One leg within [`MOST`] characters, saying as much as fits.
+/// One leg within [`MOST`] characters. Its figures stay; reasons are left out first, and zones are named where there is room.
 #[must_use]
-pub fn leg(leg: &Leg, voice: Voice) -> String {
-    let row = LegRow::new(leg, voice);
-    let found = reasons(leg);
-    let all = found.len();
-    let told = |(form, named): (Form, usize)| {
-        ascii(&(form(leg, &row, voice) + &why(found.get(..named).unwrap_or(&found), all)))
+pub fn leg(leg: &Leg, zones: &[ZoneSummary], voice: Voice) -> String {
+    let told = Told {
+        leg,
+        row: LegRow::new(leg, voice),
+        zones: named(leg, zones, voice),
+        reasons: reasons(leg, voice),
+        voice,
     };
-    let fewer = |form: Form| (1..=all.max(1)).rev().map(move |named| (form, named));
-    let forms = [(fullest as Form, all), (full, all)].into_iter();
-    let forms = forms.chain(fewer(terse)).chain(fewer(counted));
-    let mut said = forms.chain([(least as Form, 1)]).map(told);
-    said.find(|text| text.len() <= MOST).unwrap_or_else(|| {
-        let report = voice.say("message-report", &[]);
-        ascii(&format!("{}\n{report}", bare(leg, voice)))
-    })
+    let mut said = told.ways().map(|way| told.lines(way));
+    said.find(|text| text.len() <= MOST)
+        .unwrap_or_else(|| told.at_least())
 }
 
 /// One way to say a leg.
-type Form = fn(&Leg, &LegRow<'_>, Voice) -> String;
-
-/// What the leg wants a look for, the gravest first, in the words of the codes.
-fn reasons(leg: &Leg) -> Vec<(Level, String)> {
-    let grave = leg.findings.iter().filter(|f| f.level() < Level::Note);
-    let mut found: Vec<(Level, String)> = grave
-        .map(|f| (f.level(), f.code().replace('-', " ")))
-        .collect();
-    found.sort_by_key(|(level, _)| *level);
-    found.dedup();
-    found
+#[derive(Clone, Copy)]
+struct Way {
+    form: Form,
+    /// Whether the zones are named.
+    zones: bool,
+    /// How many reasons are told.
+    reasons: usize,
+    /// Whether the other reasons are counted.
+    rest: bool,
 }
 
-/// `! STOP fall held in none; OUTSIDE no setup; two over one gap, +2`: the rest of so many is counted.
-fn why(named: &[(Level, String)], all: usize) -> String {
-    let word = |level: Level| match level {
-        Level::Error | Level::Stop => "STOP ",
-        Level::Outside => "OUTSIDE ",
-        Level::Look | Level::Note => "",
-    };
-    let of_level = |named: &[(Level, String)]| {
-        let codes: Vec<&str> = named.iter().map(|(_, code)| code.as_str()).collect();
-        let level = named.first().map_or("", |(level, _)| word(*level));
-        format!("{level}{}", codes.join(", "))
-    };
-    let told: Vec<String> = named.chunk_by(|a, b| a.0 == b.0).map(of_level).collect();
-    if told.is_empty() {
-        return String::new();
+/// How much a leg says of itself.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Form {
+    /// In words.
+    Wide,
+    /// In as few words as can be read.
+    Short,
+    /// Without where on the leg its word holds and how high it begins.
+    Shorter,
+    /// Many different teams: how many, and the longest rope.
+    Counted,
+    /// The same without gap and place.
+    Least,
+}
+
+/// A leg and what there is to say of it.
+struct Told<'a> {
+    leg: &'a Leg,
+    row: LegRow<'a>,
+    /// Names of its zones, where all of them can be written in ASCII.
+    zones: Option<String>,
+    /// What wants a look, the gravest first.
+    reasons: Vec<String>,
+    voice: Voice,
+}
+
+impl Told<'_> {
+    /// From the fullest to the shortest.
+    fn ways(&self) -> impl Iterator<Item = Way> {
+        let all = self.reasons.len();
+        let way = |form, reasons| Way {
+            form,
+            zones: false,
+            reasons,
+            rest: true,
+        };
+        let whole = [Form::Wide, Form::Short].into_iter().flat_map(move |form| {
+            [true, false].map(|zones| Way {
+                zones,
+                ..way(form, all)
+            })
+        });
+        let fewer = move |form| {
+            let alone = Way {
+                rest: false,
+                ..way(form, all.min(1))
+            };
+            let counted = (1..all).rev().map(move |n| way(form, n));
+            let silent = [alone, way(form, 0)].into_iter();
+            counted.chain(silent)
+        };
+        let roped = [Form::Short, Form::Shorter].into_iter().flat_map(fewer);
+        let many = [Form::Counted, Form::Least].map(|form| way(form, all.min(1)));
+        whole.chain(roped).chain(many)
     }
-    let more = match all - named.len() {
-        0 => String::new(),
-        more => format!(", +{more}"),
+
+    fn lines(&self, way: Way) -> String {
+        let (form, zones) = (way.form, way.zones);
+        let mut lines = vec![self.begins(form)];
+        match form {
+            Form::Counted | Form::Least => lines.push(self.counted()),
+            _ => lines.extend(
+                teams(&self.row, self.voice)
+                    .iter()
+                    .map(|team| self.team(team, form)),
+            ),
+        }
+        let named = self.zones.clone().filter(|_| zones);
+        match form {
+            Form::Wide => {
+                lines.extend(self.gap(form));
+                lines.extend(self.up(form));
+                lines.extend(named);
+            }
+            Form::Least => {}
+            _ => lines.push(join(
+                self.gap(form).into_iter().chain(self.up(form)).chain(named),
+            )),
+        }
+        lines.push(self.why(way));
+        lines.retain(|line| !line.is_empty());
+        ascii(&lines.join("\n"))
+    }
+
+    /// Not even so many teams fit: only the leg and its word.
+    fn at_least(&self) -> String {
+        let report = self.voice.say("message-report", &[]);
+        ascii(&format!("{}\n{report}", self.begins(Form::Shorter)))
+    }
+
+    /// `Leg 2 0.98-1.44 km ROPED, stop at 1.02-1.08 km, 60 m`.
+    fn begins(&self, form: Form) -> String {
+        let roped = match (self.leg.roped, self.leg.verdict) {
+            (true, _) => "yes",
+            (false, Verdict::Unroped) => "plain",
+            (false, _) => "no",
+        };
+        let args = [
+            ("leg", Arg::Count(self.leg.leg)),
+            ("span", row::span(self.leg)),
+            ("roped", Arg::Word(roped)),
+            ("verdict", Arg::Said(self.word(form))),
+        ];
+        self.voice.say("message-leg", &args).to_string()
+    }
+
+    /// The word, and where it stops the team on a part of the leg only.
+    fn word(&self, form: Form) -> Said {
+        let word = sentence::means_in_short(self.leg.verdict, self.voice);
+        let grave = self.leg.verdict >= Verdict::Outside;
+        let part = match form {
+            Form::Wide => sentence::part_of_word(self.leg, self.voice),
+            Form::Short => sentence::begin_of_word(self.leg, self.voice),
+            _ => None,
+        };
+        match part.filter(|_| grave) {
+            Some(at) => {
+                let args = [("word", Arg::Said(word)), ("where", Arg::Said(at))];
+                self.voice.say("message-word-at", &args)
+            }
+            None => word,
+        }
+    }
+
+    /// `3 people 13 m apart, no knots, coil 15.5 m each` and the rope; the teams are named where there are several.
+    fn team(&self, (who, team): &(String, &TeamRow<'_>), form: Form) -> String {
+        let setup = team.setup;
+        let rope_m = setup.rope.as_ref().map(|rope| rope.length_m);
+        let bite = match setup.knots.bite {
+            Bite::Yes => "yes",
+            Bite::Doubtful | Bite::Unknown | Bite::No => "doubtful",
+        };
+        let yes = |it_is: bool| Arg::Word(if it_is { "yes" } else { "no" });
+        let args = [
+            ("people", Arg::Count(setup.people)),
+            ("spacing", Arg::Needed(setup.spacing_m)),
+            ("knots", Arg::Count(setup.knots.count)),
+            ("bite", Arg::Word(bite)),
+            ("coiled", yes(setup.coil_carried_m > 0.0)),
+            ("coil", Arg::There(setup.coil_carried_m)),
+            ("needed", Arg::Needed(setup.ledger.total_m)),
+            ("named", yes(rope_m.is_some())),
+            ("rope", Arg::There(rope_m.unwrap_or_default())),
+        ];
+        let key = match form {
+            Form::Wide => "message-team",
+            _ => "message-team-short",
+        };
+        format!("{who}{}", self.voice.say(key, &args))
+    }
+
+    /// Many different teams: how they differ, and where the rest stands.
+    fn counted(&self) -> String {
+        let needed_m = self.leg.teams.iter().map(|t| t.ledger.total_m);
+        let args = [
+            ("teams", Arg::Count(self.leg.teams.len())),
+            ("rope", Arg::Needed(needed_m.fold(0.0, f64::max))),
+        ];
+        let told = self.voice.say("message-teams", &args).to_string();
+        if self.leg.roped { told } else { String::new() }
+    }
+
+    /// `gap 15 m, 17.4 m along the way`; that nobody gave one is said too.
+    fn gap(&self, form: Form) -> Option<String> {
+        if !self.leg.roped {
+            return None;
+        }
+        let (gap_m, along_m) = (self.leg.gap_m, self.leg.effective_gap_m);
+        let longer = gap_m.zip(along_m).is_some_and(|(gap, along)| {
+            let shown = |m| self.voice.units.number(m, Round::Up);
+            shown(gap) != shown(along)
+        });
+        let kind = match (gap_m.is_some(), longer) {
+            (false, _) => "none",
+            (true, true) => "askew",
+            (true, false) => "square",
+        };
+        let args = [
+            ("kind", Arg::Word(kind)),
+            ("gap", Arg::Needed(gap_m.unwrap_or_default())),
+            ("along", Arg::Needed(along_m.unwrap_or_default())),
+            (
+                "known",
+                Arg::Word(if self.leg.gap_known { "yes" } else { "no" }),
+            ),
+        ];
+        let key = match form {
+            Form::Wide => "message-gap",
+            _ => "message-gap-short",
+        };
+        Some(self.voice.say(key, &args).to_string())
+    }
+
+    /// Where the team ropes up: `rope up at 66.50440N 2.00000W, 1331 m high`.
+    fn up(&self, form: Form) -> Option<String> {
+        let [lon, lat] = self.leg.start;
+        let half = |deg: f64, [north, south]: [char; 2]| {
+            let side = if deg < 0.0 { south } else { north };
+            format!("{:.5}{side}", deg.abs())
+        };
+        let place = format!("{} {}", half(lat, ['N', 'S']), half(lon, ['E', 'W']));
+        let height_m = self.leg.start_height_m.filter(|_| form != Form::Shorter);
+        let args = [
+            ("place", Arg::Said(Said::figure(&place))),
+            (
+                "high",
+                Arg::Word(if height_m.is_some() { "yes" } else { "no" }),
+            ),
+            ("height", Arg::Whole(height_m.unwrap_or_default())),
+        ];
+        let key = match form {
+            Form::Wide => "message-up",
+            _ => "message-up-short",
+        };
+        self.leg
+            .roped
+            .then(|| self.voice.say(key, &args).to_string())
+    }
+
+    /// `! fall not held; rope too short; 2 more`: the rest of so many is counted.
+    fn why(&self, way: Way) -> String {
+        let told = way.reasons.min(self.reasons.len());
+        let (named, rest) = self.reasons.split_at(told);
+        if named.is_empty() {
+            return String::new();
+        }
+        let args = [
+            ("reasons", Arg::Said(Said::words(named.join("; ")))),
+            ("more", Arg::Count(if way.rest { rest.len() } else { 0 })),
+        ];
+        self.voice.say("message-why", &args).to_string()
+    }
+}
+
+fn join(parts: impl Iterator<Item = String>) -> String {
+    parts.collect::<Vec<_>>().join(", ")
+}
+
+/// What the leg wants a look for, the gravest first, in few words.
+fn reasons(leg: &Leg, voice: Voice) -> Vec<String> {
+    let mut grave: Vec<&Finding> = leg.findings.iter().collect();
+    grave.retain(|f| f.level() < Level::Note);
+    grave.sort_by_key(|f| f.level());
+    let mut told: Vec<String> = Vec::new();
+    for said in grave.iter().map(|f| finding::brief(f, voice).to_string()) {
+        if !told.contains(&said) {
+            told.push(said);
+        }
+    }
+    told
+}
+
+/// The names of the zones of a leg; none where one of them has no name in ASCII.
+fn named(leg: &Leg, zones: &[ZoneSummary], voice: Voice) -> Option<String> {
+    let name = |number: &usize| {
+        let zone = zones.iter().find(|zone| zone.zone == *number)?;
+        let name = plain::line(zone.name.as_deref()?);
+        name.is_ascii().then_some(name)
     };
-    format!("\n! {}{more}", told.join("; "))
+    let names: Option<Vec<String>> = leg.zones.iter().map(name).collect();
+    let names = names.filter(|names| !names.is_empty())?.join(", ");
+    let names = ("names", Arg::Said(Said::name(names)));
+    Some(voice.say("message-zones", &[names]).to_string())
 }
 
 /// The signs of the other outputs in ASCII; what has no twin is left out.
@@ -147,136 +391,8 @@ fn ascii(text: &str) -> String {
         .collect()
 }
 
-/// `L2 0.98-1.44 km LOOK`: the line that every form begins with.
-fn bare(leg: &Leg, voice: Voice) -> String {
-    let roped = match (leg.roped, leg.verdict) {
-        (true, _) => "yes",
-        (false, Verdict::Unroped) => "plain",
-        (false, _) => "no",
-    };
-    let args = [
-        ("leg", Arg::Count(leg.leg)),
-        ("span", row::span(leg)),
-        ("roped", Arg::Word(roped)),
-        ("verdict", Arg::Said(word(leg, voice))),
-    ];
-    voice.say("message-leg", &args).to_string()
-}
-
-/// The word, and where it stops the team on a part of the leg only.
-fn word(leg: &Leg, voice: Voice) -> Said {
-    let word = sentence::verdict(leg.verdict, voice);
-    let grave = leg.verdict >= Verdict::Outside;
-    match sentence::part_of_word(leg, voice).filter(|_| grave) {
-        Some(at) => word.then(Said::from(" ")).then(&at),
-        None => word,
-    }
-}
-
-/// With the height at which the rope is put on.
-fn fullest(leg: &Leg, row: &LegRow<'_>, voice: Voice) -> String {
-    let height = leg.start_height_m.map(|m| ("height", Arg::Whole(m)));
-    whole(leg, row, height, voice)
-}
-
-fn full(leg: &Leg, row: &LegRow<'_>, voice: Voice) -> String {
-    whole(leg, row, None, voice)
-}
-
-fn whole(leg: &Leg, row: &LegRow<'_>, height: Option<(&str, Arg<'_>)>, voice: Voice) -> String {
-    let mut lines = vec![bare(leg, voice)];
-    let unit = || ("unit", Arg::Said(Said::words(voice.units.short())));
-    let figure = |text: &str| Arg::Said(Said::figure(text));
-    lines.extend(teams(row).into_iter().map(|(who, team)| {
-        let args = [
-            ("spacing", figure(&team.spacing)),
-            ("knots", figure(&team.knots)),
-            ("coils", figure(&team.coils)),
-            ("rope", figure(&team.rope())),
-            unit(),
-        ];
-        format!("{who}{}", voice.say("message-team", &args))
-    }));
-    lines.extend(gap(row, voice));
-    lines.extend(up(leg, height, voice));
-    lines.join("\n")
-}
-
-/// `gap 15 (17.4) m`; nothing where nobody gave one.
-fn gap(row: &LegRow<'_>, voice: Voice) -> Option<String> {
-    let unit = ("unit", Arg::Said(Said::words(voice.units.short())));
-    let args = [("gap", Arg::Said(Said::figure(&row.gap))), unit];
-    (!row.gap.is_empty()).then(|| voice.say("message-gap", &args).to_string())
-}
-
-/// Where the team ropes up: `up 66.50440 2.00000`.
-fn up(leg: &Leg, height: Option<(&str, Arg<'_>)>, voice: Voice) -> Option<String> {
-    let place = format!("{:.5} {:.5}", leg.start[1], leg.start[0]);
-    let place = ("place", Arg::Said(Said::figure(&place)));
-    let up = || match height {
-        Some(height) => voice.say("message-up-height", &[place, height]),
-        None => voice.say("message-up", &[place]),
-    };
-    leg.roped.then(|| up().to_string())
-}
-
-/// Gap and place on one line.
-fn gap_and_place(leg: &Leg, row: &LegRow<'_>, voice: Voice) -> Option<String> {
-    let all: Vec<String> = gap(row, voice)
-        .into_iter()
-        .chain(up(leg, None, voice))
-        .collect();
-    (!all.is_empty()).then(|| all.join(", "))
-}
-
-fn terse(leg: &Leg, row: &LegRow<'_>, voice: Voice) -> String {
-    let mut lines = vec![bare(leg, voice)];
-    let said = teams(row).into_iter().map(|(who, team)| {
-        let coil = match team.setup.coil_carried_m {
-            coil_m if coil_m > 0.0 => {
-                let coil = ("coil", Arg::There(coil_m));
-                voice.say("message-coils", &[coil])
-            }
-            _ => voice.say("coils-none", &[]),
-        };
-        let figure = |text: &str| Arg::Said(Said::figure(text));
-        let args = [
-            ("spacing", figure(&team.spacing)),
-            ("knots", Arg::Count(team.setup.knots.count)),
-            ("coils", Arg::Said(coil)),
-            ("rope", figure(&team.needed)),
-            ("unit", Arg::Said(Said::words(voice.units.short()))),
-        ];
-        format!("{who}{}", voice.say("message-team-terse", &args))
-    });
-    lines.extend(said);
-    lines.extend(gap_and_place(leg, row, voice));
-    lines.join("\n")
-}
-
-/// Many different teams: how they differ, where the rest stands, the gap and the place.
-fn counted(leg: &Leg, row: &LegRow<'_>, voice: Voice) -> String {
-    let lines = [least(leg, row, voice)].into_iter();
-    let lines: Vec<String> = lines.chain(gap_and_place(leg, row, voice)).collect();
-    lines.join("\n")
-}
-
-/// The same without gap and place.
-fn least(leg: &Leg, row: &LegRow<'_>, voice: Voice) -> String {
-    let needed_m = leg.teams.iter().map(|t| t.ledger.total_m);
-    let args = [
-        ("teams", Arg::Count(row.teams.len())),
-        ("rope", Arg::Needed(needed_m.fold(0.0, f64::max))),
-    ];
-    format!(
-        "{}\n{}",
-        bare(leg, voice),
-        voice.say("message-teams", &args)
-    )
-}
-
-/// Teams with the same set-up said once: `T1 T3: `, and nothing in front of the only team.
-fn teams<'r>(row: &'r LegRow<'_>) -> Vec<(String, &'r TeamRow<'r>)> {
+/// Teams with the same set-up said once: `teams 1, 3: `, and nothing in front of the only team.
+fn teams<'r>(row: &'r LegRow<'_>, voice: Voice) -> Vec<(String, &'r TeamRow<'r>)> {
     let mut groups: Vec<(Vec<usize>, &TeamRow<'_>)> = Vec::new();
     for team in &row.teams {
         match groups
@@ -288,11 +404,15 @@ fn teams<'r>(row: &'r LegRow<'_>) -> Vec<(String, &'r TeamRow<'r>)> {
         }
     }
     let who = |numbers: &[usize]| {
-        let named: Vec<String> = numbers.iter().map(|n| format!("T{n}")).collect();
+        let named: Vec<String> = numbers.iter().map(usize::to_string).collect();
+        let args = [
+            ("count", Arg::Count(named.len())),
+            ("teams", Arg::Said(Said::figure(named.join(", ")))),
+        ];
         if row.teams.len() < 2 {
             String::new()
         } else {
-            format!("{}: ", named.join(" "))
+            voice.say("message-team-names", &args).to_string()
         }
     };
     groups

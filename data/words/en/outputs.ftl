@@ -234,28 +234,97 @@ folded-at-hand = { $teams ->
 
 ## A message
 
-message-head = { $name }: { $length }, { $legs } legs
+message-head = { $name }: { $length }, { $legs ->
+    [one] 1 leg
+   *[other] { $legs } legs
+}
 message-carry = Carry: { $ropes }
 message-carry-short = { $rope } ({ $short })
 message-no-rope = No leg is walked on the rope.
 message-read = Computed for its assumptions only; what is seen on the spot comes first.
-message-leg = L{ $leg } { $span } { $roped ->
-    [yes] ROPED { $verdict }
+message-leg = Leg { $leg } { $span } { $roped ->
+    [yes] ROPED, { $verdict }
     [no] unroped, { $verdict }
    *[plain] unroped
 }
-message-team = { $spacing }, { $knots }, { $coils }, rope { $rope } { $unit }
-message-team-terse = { $spacing }{ $knots ->
-    [0] { "" }
-    [one] , 1 knot
-   *[other] , { $knots } knots
-}, { $coils }, rope { $rope } { $unit }
-message-coils = coils { $coil }
-message-gap = gap { $gap } { $unit }
-message-up = up { $place }
-message-up-height = up { $place } at { $height }
+message-word-at = { $word } at { $where }
+message-team-names = { $count ->
+    [one] team { $teams }:{ " " }
+   *[other] teams { $teams }:{ " " }
+}
+message-team = { $people } people { $spacing } apart, { $knots ->
+    [0] no knots
+   *[other] { $knots } knots{ $bite ->
+        [yes] { "" }
+       *[doubtful] {" "}that may not bite
+    }
+}, { $coiled ->
+    [yes] coil { $coil } each end
+   *[no] no coils
+}
+    { $named ->
+    [yes] needs { $needed } of rope, has { $rope }
+   *[no] needs { $needed } of rope
+}
+message-team-short = { $people } people { $spacing } { $knots ->
+    [0] no knots
+   *[other] { $knots } knots{ $bite ->
+        [yes] { "" }
+       *[doubtful] {" "}in doubt
+    }
+} { $coiled ->
+    [yes] coil { $coil }
+   *[no] no coil
+} needs { $needed }{ $named ->
+    [yes] {" "}has { $rope }
+   *[no] {" "}rope
+}
+message-gap = { $kind ->
+    [none] gap widths unknown
+    [askew] gap { $gap }, { $along } along the way
+   *[square] gap { $gap }
+}{ $known ->
+    [no] { $kind ->
+        [none] { "" }
+       *[other] , others unknown
+    }
+   *[yes] { "" }
+}
+message-gap-short = { $kind ->
+    [none] gap unknown
+    [askew] gap { $gap }, along { $along }
+   *[square] gap { $gap }
+}{ $known ->
+    [no] { $kind ->
+        [none] { "" }
+       *[other] {" "}or more
+    }
+   *[yes] { "" }
+}
+message-up = rope up at { $place }{ $high ->
+    [yes] , { $height } high
+   *[no] { "" }
+}
+message-up-short = up at { $place }{ $high ->
+    [yes] {" "}{ $height }
+   *[no] { "" }
+}
+message-zones = on { $names }
 message-teams = { $teams } teams, each its own set-up: see the report. Rope up to { $rope }
 message-report = ! see the report
+message-why = ! { $reasons }{ $more ->
+    [0] { "" }
+   *[other] ; { $more } more
+}
+short-spans = { $span }{ $more ->
+    [0] { "" }
+   *[other] {" "}and { $more } more
+}
+short-unroped = unroped
+short-inside = inside limits
+short-look = look
+short-outside = outside limits
+short-stop = STOP
 
 ## What a fall was reckoned with
 
