@@ -9,6 +9,7 @@ pub(crate) mod jumps;
 pub(crate) mod leg;
 mod one_by_one;
 pub(crate) mod place;
+mod steepest;
 mod team;
 mod travel;
 pub(crate) mod verdict;

@@ -186,7 +186,7 @@ use std::cell::RefCell;
 use fault::{Fault, Place, plan::InPlan};
 use ground::met::{Met, Prepared};
 use legs::{memo::Memo, sketch::Sketch};
-use plan::{Plan, SCHEMA_VERSION, options::Options};
+use plan::{Plan, SCHEMA_VERSION, figures::PlanFigures, options::Options};
 use rope::{
     answers::{Answers, Depth, KnownFalls},
     legs::demands_m,
@@ -309,6 +309,7 @@ impl<'j> Planner<'j> {
             keep_setup: whole.then(keep).flatten(),
             findings: whole::findings::findings(job, &stages, &legs, &hours),
             assumptions: whole::assumptions::assumptions(job),
+            figures: PlanFigures::of(job.rules),
             legs: planned,
         })
     }

@@ -122,9 +122,15 @@ pub(crate) fn stretches(
         _ => None,
     });
     let held = setups.iter().flat_map(|setup| falls::places(setup, rules));
-    let held = held.map(|(level, code, run)| (level, code, run.from_m, run.to_m));
+    let held: Vec<_> = held
+        .map(|(level, code, run)| (level, code, run.from_m, run.to_m))
+        .collect();
+    let told = told.filter(|&(_, code, from_m, to_m)| {
+        let mut of_code = held.iter().filter(|(_, known, ..)| *known == code);
+        !of_code.any(|&(_, _, from, to)| from <= from_m + 1e-6 && to >= to_m - 1e-6)
+    });
     let all = told
-        .chain(held)
+        .chain(held.iter().copied())
         .map(|(level, code, from_m, to_m)| JudgedStretch {
             from_m,
             to_m,

@@ -126,7 +126,7 @@ facts! {
     HaltOnHidden { zone: Option<ZoneName>, minutes: f64, beside: bool, rest_m: Option<f64> } = "halt-on-hidden-gaps", Look;
     /// With the rope as carried no drop loop reaches this person: it ends short of the lip. Plan another rescue for them,
     /// take a longer rope, or let `cover = "anyone"` size the coils.
-    NotReached { falls: PersonName, short_m: f64 } = "loop-ends-short-of-the-lip", Look;
+    NotReached { falls: PersonName, short_m: f64, sized_for_anyone: bool } = "loop-ends-short-of-the-lip", Look;
     /// Knots make a rescue strand obligatory, and the reserve that a practice set or the leader asks for leaves it short.
     ReserveShort { short_m: f64, coil_m: f64 } = "reserve-left-short", Look;
     /// The spacing is close to the greatest one: a slightly wider gap has no set-up.

@@ -21,6 +21,7 @@ use crate::{
     write::{
         parts::{
             change::{self, ChangePoint},
+            halt::{self, HaltPoint},
             outline::Outlines,
             sentence, style,
         },
@@ -56,8 +57,10 @@ pub fn map(mut out: impl Write, sheet: &Sheet<'_>) -> io::Result<()> {
     let legs = sheet.plan.legs.iter().filter_map(|l| leg(l, sheet, look));
     let changes = change::changes(sheet);
     let places = changes.iter().map(|c| place(c, look));
+    let halts = halt::halts(sheet);
+    let halts = halts.iter().map(|h| halted(h, look));
     let mut separator = "\n";
-    for feature in zones.chain(legs).chain(places) {
+    for feature in zones.chain(legs).chain(places).chain(halts) {
         write!(out, "{separator}")?;
         serde_json::to_writer(&mut out, &feature)?;
         separator = ",\n";
@@ -375,6 +378,7 @@ fn place(change: &ChangePoint<'_>, look: Look) -> Feature {
             "title": title,
             "description": change.description(look.voice).to_string(),
             "change": change.number,
+            "letter": change.letter(),
             "what": change.kind.as_str(),
             "stage": change.stage,
             "at_m": mm(change.at_m),
@@ -395,6 +399,43 @@ fn place(change: &ChangePoint<'_>, look: Look) -> Feature {
     feature(
         GeometryValue::Point {
             coordinates: Position::from(at),
+        },
+        properties,
+    )
+}
+
+// --- halts ---
+
+fn halted(halt: &HaltPoint<'_>, look: Look) -> Feature {
+    let title = halt.title(look.voice).to_string();
+    let mut properties = JsonObject::new();
+    put(
+        &mut properties,
+        json!({
+            "role": "halt",
+            "name": title,
+            "title": title,
+            "description": halt.description(look.voice).to_string(),
+            "halt": halt.number,
+            "halt_name": halt.part.name,
+            "halt_min": mm(halt.part.halt_min),
+            "stage": halt.stage,
+            "leg": halt.leg,
+            "at_m": mm(halt.at_m),
+            "arrive": halt.arrive,
+            "depart": halt.depart,
+            "height_m": halt.part.end_height_m.map(mm),
+        }),
+    );
+    if look.styled {
+        put(
+            &mut properties,
+            json!({ "marker-color": style::CHANGE, "marker-size": "small" }),
+        );
+    }
+    feature(
+        GeometryValue::Point {
+            coordinates: Position::from(position(halt.at)),
         },
         properties,
     )

@@ -243,6 +243,19 @@ fn at_hand(found: &mut Found, team: &Value, case: &Case, setup: &Setup) {
     if team.get("reach").is_none() {
         return found.add(Part::Reach, format!("reach: {NOT_YET}"));
     }
+    // On a rope that ends before somebody's place the plan tells of no loop.
+    if list(team, "no_place")
+        .iter()
+        .any(|none| none.get("person").is_some())
+    {
+        if !list(team, "reach").is_empty() {
+            found.add(
+                Part::Reach,
+                "reach: told of a rope that ends too soon".to_owned(),
+            );
+        }
+        return;
+    }
     // The plan may name some persons only: one at the end there must be, and the worst place in the middle.
     let named: Vec<u64> = list(team, "reach")
         .iter()

@@ -233,7 +233,7 @@ fn it_promises_nothing() {
         ] {
             assert!(!words.contains(&promise), "{what}: {promise}");
         }
-        assert!(said.contains("inside the limits you gave"), "{what}");
+        assert!(said.contains("inside the planning limits"), "{what}");
     }
 }
 

@@ -6,8 +6,14 @@ team-spacing = { $people } × { $spacing }
 team-spacing-short = { $people }×{ $spacing }
 knots-none = no knots
 knots-some = { $bite ->
-    [yes] { $knots } knots
-   *[doubtful] { $knots } knots?
+    [yes] { $knots ->
+        [one] 1 knot
+       *[other] { $knots } knots
+    }
+   *[doubtful] { $knots ->
+        [one] 1 knot?
+       *[other] { $knots } knots?
+    }
 }
 coils-none = no coils
 coils-some = coils { $coil }
@@ -21,7 +27,7 @@ verdict-look = look
 verdict-outside = outside
 verdict-stop = stop
 means-unroped = unroped
-means-inside = inside the limits you gave
+means-inside = inside the planning limits
 means-look = look: something to decide or to watch
 means-outside = outside: no set-up within the limits, or no rope long enough for it
 means-stop = stop: not as planned here
@@ -68,7 +74,9 @@ change-rope-up = rope up
 change-unrope = unrope
 change-off-by-word = rope off by your word
 change-ends-on-ice = route ends on ice
-change-title = { $number }. { $what }
+change-title = { $letter }. { $what }
+halt-title = Halt, { $minutes }
+halt-title-named = Halt "{ $name }", { $minutes }
 change-end = End of leg { $leg }, once the last person is here.
 change-end-by-word = End of leg { $leg }, on ice: the rope comes off because you say so, not because the ice ends.
 change-end-on-ice = End of leg { $leg }, on ice: what comes after it is not planned.
@@ -154,7 +162,10 @@ keep-team = { $spacing }, { $knots }, { $coils }, rope { $rope }
 keep-team-of = team { $team }{ " " }
 keep-stretch = { $span }
 keep-stretches = roped { $spans }
-keep-knots = { $knots } knots from each end
+keep-knots = { $knots ->
+    [one] 1 knot
+   *[other] { $knots } knots
+} from each end
 
 ## A set-up in a block
 
@@ -179,6 +190,7 @@ block-coils = { $carried } in the coil of each end person, { $needed } of it nee
 block-coils-short = { $carried } in the coil of each end person, where { $needed } are needed
 block-bag = { $bag } more in a bag
 block-reserve = { $coils }; a drop loop from where the holder stands: { $reach }
+block-reserve-none = { $none }: the rope ends before it, so no loop and no haul is told
 block-snow-assumed = snow assumed: { $snow }
 block-ground = { $snow }, { $slope } downhill
 block-ground-flat = { $snow }, slope unknown, taken as flat
@@ -207,14 +219,24 @@ block-not-loop = a drop loop for { $who }
 block-not-two = two people in a gap at once
 block-legs = { $legs }: { $text }
 
-## How many findings
+## How many legs, and what is found of the whole
 
 count-stop = { $count ->
-    [one] 1 stop
-   *[other] { $count } stops
+    [one] 1 leg with a stop
+   *[other] { $count } legs with a stop
 }
-count-outside = { $count } outside the limits
-count-look = { $count } to look at
+count-outside = { $count ->
+    [one] 1 leg outside the limits
+   *[other] { $count } legs outside the limits
+}
+count-look = { $count ->
+    [one] 1 leg to look at
+   *[other] { $count } legs to look at
+}
+count-whole = { $count ->
+    [one] 1 thing of the whole to look at
+   *[other] { $count } things of the whole to look at
+}
 
 ## The head
 

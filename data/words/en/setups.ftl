@@ -150,7 +150,10 @@ carry-too-short = { $leg ->
 
 carry-left = { $short }; team { $other } carries a longer one: { $gain ->
     [graver] with the two exchanged legs with graver falls would be outside
-    [fewer] with the two exchanged { $exchanged } legs would be outside, not { $outside }
+    [fewer] with the two exchanged { $exchanged ->
+        [one] 1 leg
+       *[other] { $exchanged } legs
+    } would be outside, not { $outside }
    *[none] exchanging the two would bring no leg inside
 }
 

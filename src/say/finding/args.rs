@@ -67,7 +67,23 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::SlowerBackLate { .. }
         | Fact::HourBeforeStart { .. }
         | Fact::HaltOnHidden { .. } => hours::of(fact, at, voice),
-        _ => line::of(fact, at, voice),
+        Fact::CutOff { .. }
+        | Fact::TurnFound { .. }
+        | Fact::ClimbUnknown { .. }
+        | Fact::IceWithoutGap { .. }
+        | Fact::MayRunAlong { .. }
+        | Fact::JumpOverIce { .. }
+        | Fact::StageGapOverIce { .. } => line::of(fact, at, voice),
+        // Their sentences have no figures.
+        Fact::LastOnIce {}
+        | Fact::BendBlocksHaul {}
+        | Fact::KnotsBlockHaul {}
+        | Fact::SlopeUnknown {}
+        | Fact::NoInventory {}
+        | Fact::NoHeights {}
+        | Fact::OnSkis {}
+        | Fact::NoRopeNamed {}
+        | Fact::SunInUtc {} => Vec::new(),
     }
 }
 
@@ -94,6 +110,7 @@ fn of_slope<'a>(fact: &Fact, at: &At) -> FactArgs<'a> {
         } => vec![
             ("slope", Arg::Degrees(*slope_deg, 0, Round::Up)),
             ("length", Arg::Whole(*length_m)),
+            ("all", yes(is_all(at, *length_m))),
             span_of(at),
         ],
         Fact::TooSteep {
@@ -104,6 +121,7 @@ fn of_slope<'a>(fact: &Fact, at: &At) -> FactArgs<'a> {
             ("of", Arg::Word(word(*of))),
             ("slope", Arg::Degrees(*slope_deg, 0, Round::Nearest)),
             ("length", Arg::Whole(*length_m)),
+            ("all", yes(is_all(at, *length_m))),
             span_of(at),
         ],
         Fact::AvalancheTerrain { slope_deg, of } => vec![
@@ -113,6 +131,11 @@ fn of_slope<'a>(fact: &Fact, at: &At) -> FactArgs<'a> {
         ],
         _ => Vec::new(),
     }
+}
+
+/// Whether a place is all that is told of, not only its worst part.
+fn is_all(at: &At, length_m: f64) -> bool {
+    matches!(at, At::Leg(place) if place.to_m - place.from_m > length_m - 1.0)
 }
 
 /// `, 12° towards the lip`; nothing where no heights are known.
@@ -150,9 +173,15 @@ fn of_fall<'a>(fact: &'a Fact, at: &At, voice: Voice) -> FactArgs<'a> {
             ("snow", Arg::Said(setup::snow(*snow, voice))),
             ("length", Arg::Whole(*length_m)),
             ("slope", Arg::Said(slope_beside(*slope_deg, voice))),
+            ("all", yes(is_all(at, *length_m))),
             span_of(at),
         ],
-        Fact::NotReached { falls, short_m } => vec![
+        Fact::NotReached {
+            falls,
+            short_m,
+            sized_for_anyone,
+        } => vec![
+            ("anyone", yes(*sized_for_anyone)),
             ("who", Arg::Said(person(&falls.called, voice))),
             ("short", Arg::Needed(*short_m)),
         ],

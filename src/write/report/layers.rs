@@ -16,7 +16,7 @@ use crate::{
     plan::leg::{Leg, Verdict},
     say::round::Round,
     trip::zone::Zone,
-    write::parts::style,
+    write::parts::{change::letter, style},
 };
 
 /// Radius of the disc of a change, units. Our judgement.
@@ -124,7 +124,7 @@ pub(super) fn stroke(verdict: Verdict, data: &str) -> Markup {
 
 // --- numbers and signs ---
 
-/// Widths in the zones, numbers of legs and changes, start and end. A map of the whole route may leave out
+/// Widths in the zones, numbers of legs, letters of changes, start and end. A map of the whole route may leave out
 /// a number that finds no place; the map of its leg shows it.
 pub(super) fn signs(
     picture: &MapPicture<'_>,
@@ -165,7 +165,7 @@ fn inside(paper: &Paper, (x, y): PaperSpot) -> bool {
     (0.0..=paper.width).contains(&x) && (0.0..=paper.height).contains(&y)
 }
 
-/// A disc with its number; where discs would lie on each other, dots with numbers beside them.
+/// A disc with its letter; where discs would lie on each other, dots with letters beside them.
 fn change_numbers(places: &[(usize, PaperSpot)], labels: &mut Labels, whole: bool) -> Markup {
     let crowded = |number: usize, (x, y): PaperSpot| {
         let near =
@@ -176,13 +176,13 @@ fn change_numbers(places: &[(usize, PaperSpot)], labels: &mut Labels, whole: boo
         @for &(number, (x, y)) in places {
             @if crowded(number, (x, y)) {
                 circle class="change" cx=(u(x)) cy=(u(y)) r="3.6" {}
-                @let beside = labels.place(&round((x, y)), number.to_string().len());
+                @let beside = labels.place(&round((x, y)), letter(number).len());
                 @if let Some((x, y)) = beside.or((!whole).then_some((x, y - 12.0))) {
-                    text class="number" x=(u(x)) y=(u(y + 3.6)) { (number) }
+                    text class="number" x=(u(x)) y=(u(y + 3.6)) { (letter(number)) }
                 }
             } @else {
                 circle class="change" cx=(u(x)) cy=(u(y)) r=(u(DISC)) {}
-                text class="disc" x=(u(x)) y=(u(y + 3.4)) { (number) }
+                text class="disc" x=(u(x)) y=(u(y + 3.4)) { (letter(number)) }
             }
         }
     }
