@@ -1,7 +1,9 @@
-//! The annotated map `[rfc7946]`: zones, then legs, then the places where the set-up changes.
+//! The annotated map `[rfc7946]`: zones, then legs, then the places where the set-up changes, then halts.
 //!
 //! One feature is written at a time, so a long line needs little memory. Styling members follow
 //! simplestyle-spec 1.1.0 and can be left out.
+
+mod points;
 
 use std::io::{self, Write};
 
@@ -19,12 +21,7 @@ use crate::{
         zone::Zone,
     },
     write::{
-        parts::{
-            change::{self, ChangePoint},
-            halt::{self, HaltPoint},
-            outline::Outlines,
-            sentence, style,
-        },
+        parts::{change, halt, outline::Outlines, sentence, style},
         sheet::{Look, Sheet},
     },
 };
@@ -56,9 +53,9 @@ pub fn map(mut out: impl Write, sheet: &Sheet<'_>) -> io::Result<()> {
         .filter_map(|(z, s)| zone(z, s, &fit, look));
     let legs = sheet.plan.legs.iter().filter_map(|l| leg(l, sheet, look));
     let changes = change::changes(sheet);
-    let places = changes.iter().map(|c| place(c, look));
+    let places = changes.iter().map(|c| points::place(c, look));
     let halts = halt::halts(sheet);
-    let halts = halts.iter().map(|h| halted(h, look));
+    let halts = halts.iter().map(|h| points::halted(h, look));
     let mut separator = "\n";
     for feature in zones.chain(legs).chain(places).chain(halts) {
         write!(out, "{separator}")?;
@@ -363,80 +360,4 @@ fn put_team(properties: &mut JsonObject, team: &TeamSetup, teams: usize) {
 
 fn mm(x: f64) -> f64 {
     (x * 1000.0).round() / 1000.0 + 0.0
-}
-
-// --- changes ---
-
-fn place(change: &ChangePoint<'_>, look: Look) -> Feature {
-    let title = change.title(look.voice).to_string();
-    let mut properties = JsonObject::new();
-    put(
-        &mut properties,
-        json!({
-            "role": "change",
-            "name": title,
-            "title": title,
-            "description": change.description(look.voice).to_string(),
-            "change": change.number,
-            "letter": change.letter(),
-            "what": change.kind.as_str(),
-            "stage": change.stage,
-            "at_m": mm(change.at_m),
-            "degrees": change.degrees,
-            "utm": change.utm,
-            "clock": change.clock,
-            "height_m": change.height_m.map(mm),
-            "leg": change.leg.leg,
-        }),
-    );
-    if look.styled {
-        put(
-            &mut properties,
-            json!({ "marker-color": style::CHANGE, "marker-size": "medium" }),
-        );
-    }
-    let at = position(LonLat::new(change.at[0], change.at[1]));
-    feature(
-        GeometryValue::Point {
-            coordinates: Position::from(at),
-        },
-        properties,
-    )
-}
-
-// --- halts ---
-
-fn halted(halt: &HaltPoint<'_>, look: Look) -> Feature {
-    let title = halt.title(look.voice).to_string();
-    let mut properties = JsonObject::new();
-    put(
-        &mut properties,
-        json!({
-            "role": "halt",
-            "name": title,
-            "title": title,
-            "description": halt.description(look.voice).to_string(),
-            "halt": halt.number,
-            "halt_name": halt.part.name,
-            "halt_min": mm(halt.part.halt_min),
-            "stage": halt.stage,
-            "leg": halt.leg,
-            "at_m": mm(halt.at_m),
-            "arrive": halt.arrive,
-            "depart": halt.depart,
-            "height_m": halt.part.end_height_m.map(mm),
-        }),
-    );
-    if look.styled {
-        put(
-            &mut properties,
-            json!({ "marker-color": style::CHANGE, "marker-size": "small" }),
-        );
-    }
-    feature(
-        GeometryValue::Point {
-            coordinates: Position::from(position(halt.at)),
-        },
-        properties,
-    )
 }

@@ -120,7 +120,7 @@ proptest! {
 fn a_halt_is_a_place_for_maps_and_devices() {
     let trip = Trip::straight(&[SNOW])
         .ropes(&[60.0])
-        .rules("start = \"06:00\"\n[[halt]]\nkm = 0.1\nminutes = 20\nname = \"Spring\"")
+        .rules("start = \"06:00\"\n[[halt]]\nat_km = 0.1\nminutes = 20\nname = \"Spring\"")
         .planned();
     let title = "Halt \"Spring\", 20 min";
     for format in ["geojson", "gpx", "kml"] {

@@ -142,7 +142,7 @@ fewer-knots-than-a-layout = { $tied ->
 } in a set, where a layout has { $layout }: each holds its own share and no more
     .hint = tie the whole layout, walk farther apart, or a third person
 
-snow-depth-not-given = nobody said how much snow lies on the ice in { $zones }, so whether the knots bite there is unknown
+snow-depth-not-given = no snow depth is given in { $zones }: whether the knots bite there is unknown
     .hint = give `snow_depth_m` in the zones file
 
 knots-do-not-bite-everywhere = brake knots do not bite in { $zones }

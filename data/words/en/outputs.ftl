@@ -327,7 +327,7 @@ message-up = rope up at { $place }{ $high ->
     [yes] , { $height } high
    *[no] { "" }
 }
-message-up-short = up at { $place }{ $high ->
+message-up-short = up { $place }{ $high ->
     [yes] {" "}{ $height }
    *[no] { "" }
 }
@@ -343,9 +343,9 @@ short-spans = { $span }{ $more ->
    *[other] {" "}and { $more } more
 }
 short-unroped = unroped
-short-inside = inside limits
+short-inside = inside
 short-look = look
-short-outside = outside limits
+short-outside = outside
 short-stop = STOP
 
 ## What a fall was reckoned with

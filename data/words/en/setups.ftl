@@ -94,11 +94,11 @@ haul-no = { $haulers ->
    *[other] { $haulers } people
 } could not pull hard enough with any haul the free rope allows, on these figures
 haul-too-short = { $haulers ->
-    [1] one person alone
+    [1] one person
    *[other] { $haulers } people
 } left; even a { $system } misses { $missing } of free rope, hands and hitches counted
 haul-anchor-too-near = { $haulers ->
-    [1] one person alone
+    [1] one person
    *[other] { $haulers } people
 } left, and the anchor is too near for any haul
 
