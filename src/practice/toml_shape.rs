@@ -98,7 +98,7 @@ impl<'t> Scan<'t> {
                 b']' => brackets -= 1,
                 b'.' => dots += 1,
                 b'#' if brackets == 0 => {
-                    self.to_line_end();
+                    self.skip_line();
                     break;
                 }
                 _ => {}
@@ -116,7 +116,7 @@ impl<'t> Scan<'t> {
         while let Some(byte) = self.peek().filter(|b| !matches!(b, b'=' | b'\n')) {
             match byte {
                 b'.' => dots += 1,
-                b'#' => self.to_line_end(),
+                b'#' => self.skip_line(),
                 b'"' | b'\'' if open.is_none() => open = self.quoted(byte),
                 _ => {}
             }
@@ -131,7 +131,7 @@ impl<'t> Scan<'t> {
     fn value(&mut self) -> Option<NotClosed> {
         while let Some(byte) = self.peek() {
             match byte {
-                b'#' => self.to_line_end(),
+                b'#' => self.skip_line(),
                 b'"' | b'\'' => {
                     if let Some(open) = self.quoted(byte) {
                         return Some(open);
@@ -180,7 +180,7 @@ impl<'t> Scan<'t> {
         Some(NotClosed::Text)
     }
 
-    fn to_line_end(&mut self) {
+    fn skip_line(&mut self) {
         while self.peek().is_some_and(|b| b != b'\n') {
             self.at += 1;
         }

@@ -3,11 +3,12 @@
 //! One feature is written at a time, so a long line needs little memory. Styling members follow
 //! simplestyle-spec 1.1.0 and can be left out.
 
+mod form;
 mod points;
 
 use std::io::{self, Write};
 
-use geojson::{Feature, Geometry, GeometryValue, JsonObject, Position};
+use geojson::{Feature, GeometryValue, JsonObject, Position};
 use serde_json::{Value, json};
 
 use crate::{
@@ -26,8 +27,7 @@ use crate::{
     },
 };
 
-/// Decimals of coordinates: about a centimetre.
-const SCALE: f64 = 1e7;
+use form::{feature, mm, position, put};
 
 /// Writes the whole collection.
 ///
@@ -114,14 +114,6 @@ fn without_widest_gap(boxes: &[Bounds], all: Bounds) -> (f64, f64) {
     widest.1
 }
 
-fn rounded(deg: f64) -> f64 {
-    (deg * SCALE).round() / SCALE + 0.0
-}
-
-fn position(p: LonLat) -> [f64; 2] {
-    [rounded(p.lon_deg), rounded(p.lat_deg)]
-}
-
 fn positions(line: &[LonLat]) -> Vec<Position> {
     let mut rounded: Vec<[f64; 2]> = line.iter().map(|&p| position(p)).collect();
     let ends = (rounded.first().copied(), rounded.last().copied());
@@ -130,23 +122,6 @@ fn positions(line: &[LonLat]) -> Vec<Position> {
         rounded = vec![first, last];
     }
     rounded.into_iter().map(Position::from).collect()
-}
-
-fn feature(value: GeometryValue, properties: JsonObject) -> Feature {
-    Feature {
-        bbox: None,
-        geometry: Some(Geometry::new(value)),
-        id: None,
-        properties: Some(properties),
-        foreign_members: None,
-    }
-}
-
-/// Adds members to an object; a null is not added.
-fn put(object: &mut JsonObject, members: Value) {
-    if let Value::Object(members) = members {
-        object.extend(members.into_iter().filter(|(_, v)| !v.is_null()));
-    }
 }
 
 // --- zones ---
@@ -356,8 +331,4 @@ fn put_team(properties: &mut JsonObject, team: &TeamSetup, teams: usize) {
     ];
     let given = members.into_iter().filter(|(_, v)| !v.is_null());
     properties.extend(given.map(|(what, value)| (name(what), value)));
-}
-
-fn mm(x: f64) -> f64 {
-    (x * 1000.0).round() / 1000.0 + 0.0
 }

@@ -187,7 +187,7 @@ fn knots_always_where_none_are_tied_is_told_with_the_reason() {
 fn coils_sized_for_anyone_are_not_asked_to_be_sized_for_anyone() {
     let told = |rules: &str| {
         let plan = trip(3, 40.0, 4.0, 2.0).rules(rules).plan();
-        let mut all = findings(&plan).into_iter();
+        let mut all = findings(&plan);
         let short = all.find(|f| f.code() == "loop-ends-short-of-the-lip");
         let hint = hint(short.expect("the rope is short"), Voice::default());
         hint.expect("a way out").to_string()
@@ -226,7 +226,7 @@ fn the_worst_place_of_a_fall_is_where_it_is_steepest() {
         .heights(steeper)
         .rules("snow = \"refrozen\"")
         .plan();
-    let mut all = findings(&plan).into_iter();
+    let mut all = findings(&plan);
     let fall = all
         .find(|f| f.code().starts_with("fall-"))
         .expect("not held");

@@ -17,7 +17,8 @@ use crate::{
     say::{arg::Arg, fault, name::person, round::Round, setup, span::Said, voice::Voice},
 };
 
-/// All of one fact found at a place.
+/// All of one fact found at a place. Every fact is named, so that none is without words.
+#[expect(clippy::too_many_lines, reason = "a line for each fact")]
 pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
     match fact {
         Fact::NeverOnHidden { .. }

@@ -3,7 +3,7 @@
 use geojson::{Feature, GeometryValue, JsonObject, Position};
 use serde_json::json;
 
-use super::{feature, mm, position, put};
+use super::form::{feature, mm, position, put};
 use crate::{
     geometry::LonLat,
     write::{
