@@ -1,5 +1,6 @@
 //! Numbers → findings → verdicts. No sentence is made here.
 
+mod bare;
 pub(crate) mod cure;
 mod falls;
 mod ground;
@@ -8,6 +9,7 @@ pub(crate) mod jumps;
 pub(crate) mod leg;
 mod one_by_one;
 pub(crate) mod place;
+mod steepest;
 mod team;
 pub(crate) mod tied;
 mod travel;

@@ -39,7 +39,7 @@
 //! let trip = br#"party = [82, 75, 90]
 //!     rope = [{ length_m = 60, name = "blue" }]"#;
 //! let message = String::from_utf8_lossy(&planned(line, ice, trip, "text")?).into_owned();
-//! assert!(message.contains("3 x 13.5 m, coils 15 m, rope 43.5 m"), "{message}");
+//! assert!(message.contains("3 people 13.5 m no knots coil 15 m needs 43.5 m has 60 m"), "{message}");
 //!
 //! // All faults of all inputs come at once, each with its code, its place and what to do.
 //! let faults = planned(line, b"{}", b"party = 0", "text").expect_err("no ice, nobody");
@@ -187,7 +187,7 @@ use fault::{Fault, Place, plan::InPlan};
 use ground::met::{Met, Prepared};
 use judge::cure::Promised;
 use legs::{memo::Memo, sketch::Sketch};
-use plan::{Plan, SCHEMA_VERSION, options::Options};
+use plan::{Plan, SCHEMA_VERSION, figures::PlanFigures, options::Options};
 use rope::{
     answers::{Answers, Depth, KnownFalls},
     legs::demands_m,
@@ -311,6 +311,7 @@ impl<'j> Planner<'j> {
             keep_setup: whole.then(keep).flatten(),
             findings: whole::findings::findings(job, &stages, &legs, &hours),
             assumptions: whole::assumptions::assumptions(job),
+            figures: PlanFigures::of(job.rules),
             legs: planned,
         })
     }

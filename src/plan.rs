@@ -10,6 +10,7 @@ pub mod cure;
 pub mod fact;
 pub mod fall;
 pub mod field;
+pub mod figures;
 pub mod finding;
 pub mod gear;
 pub mod heights;
@@ -31,6 +32,7 @@ use crate::{
     plan::{
         clock::PlanClock,
         field::Field,
+        figures::PlanFigures,
         finding::Finding,
         gear::GearRow,
         keep::KeepSetup,
@@ -86,6 +88,9 @@ pub struct Plan {
     pub findings: Vec<Finding>,
     /// What the plan rests on.
     pub assumptions: Vec<Assumption>,
+    /// Figures of them that outputs show.
+    #[serde(skip)]
+    pub figures: PlanFigures,
 }
 
 impl Plan {

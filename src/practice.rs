@@ -16,6 +16,7 @@ pub mod set;
 pub mod sold;
 pub mod standing;
 pub mod term;
+mod toml_shape;
 pub mod toml_text;
 pub mod words;
 mod written;

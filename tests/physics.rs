@@ -17,7 +17,7 @@ use schrund::physics::{
     hold_dynamic::{Fall, GapSide, LONGEST_STEP_S, Outcome},
     hold_static::{self, Holder, Load},
     hold_stiff::StiffFall,
-    holding::{BrakeKnots, Holding, HoldingAnswer, Team},
+    holding::{BrakeKnots, Faller, Holding, HoldingAnswer, Team},
     impact, incline,
 };
 

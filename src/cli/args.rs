@@ -31,9 +31,10 @@ use crate::number;
                   where to rope up, how far apart to walk, which knots to tie, how much rope to carry spare, and \
                   which rope to take. It computes what the rules give for the assumptions it was told. It never \
                   promises safety: what is seen on the spot, local rules and trained people come first.",
-    after_help = "Exit codes: 0 planned, no leg outside the limits · 1 unexpected failure · 2 usage · \
-                  3 input missing or unreadable · 4 input understood but wrong · 5 planned, but a leg has no set-up \
-                  within the limits or no rope at hand fits · 6 network · 130 interrupted"
+    after_help = "Exit codes: 0 planned, no leg stop or outside · 1 unexpected failure · 2 usage · \
+                  3 input missing or unreadable · 4 input understood but wrong · 5 planned and written, but a leg is \
+                  stop (roping together is not the answer there) or outside (no set-up within the limits, no rope that \
+                  holds it) · 6 network · 130 interrupted"
 )]
 pub(crate) struct Args {
     /// When to use colours; `NO_COLOR` is honoured.

@@ -28,9 +28,6 @@ use crate::{
     },
 };
 
-/// On longer pieces without a height climbs and hours are too few, and that is told, metres: our judgement.
-const CLIMB_UNKNOWN_M: f64 = 200.0;
-
 /// Everything known about the ground of a stage.
 #[derive(Debug, Default)]
 pub(crate) struct Underfoot {
@@ -182,13 +179,13 @@ impl Underfoot {
     }
 
     /// Long pieces of a stretch whose ups and downs are not known.
-    pub(crate) fn climb_unknown(&self, of: Stretch) -> Vec<Stretch> {
+    pub(crate) fn climb_unknown(&self, of: Stretch, rules: &Rules) -> Vec<Stretch> {
         let climbing = self.climbing();
         let mut unknown = match climbing.is_empty() {
             true => vec![of],
             false => of.clip(climbing.missing()),
         };
-        unknown.retain(|part| part.length_m() > CLIMB_UNKNOWN_M);
+        unknown.retain(|part| part.length_m() > rules[Rule::ClimbUnknownM]);
         unknown
     }
 

@@ -5,16 +5,19 @@ use std::{cell::RefCell, collections::BTreeMap};
 
 use crate::{
     judge::tied::TiedOn,
+    legs::spacing::over_one_gap,
     plan::{
-        cure::RopeCure,
+        cure::{CureCost, RopeCure},
         leg::{TeamSetup, Verdict},
-        name::RopeName,
+        name::{PersonName, RopeName},
     },
+    practice::{Rule, Rules},
     rope::{
         answers::KnownFalls,
         cure::{Fitting, TooShort},
         draft::Draft,
         legs::RopedLeg,
+        reserve,
     },
     trip::job::Brief,
 };
@@ -47,6 +50,40 @@ pub(super) struct Fitted<'a> {
     pub(super) asked: &'a RefCell<KnownFalls>,
     /// What the cures of other legs take.
     pub(super) promised: &'a Promised,
+}
+
+/// What a set-up tied otherwise costs beside the planned one.
+fn costs(fitting: &Fitting, setup: &TeamSetup, planned: &Draft, rules: &Rules) -> Vec<CureCost> {
+    let draft = &fitting.draft;
+    let over = |draft: &Draft| {
+        let (spacing, people) = (&draft.spacing, draft.persons.len());
+        over_one_gap(people, spacing.spacing_m, spacing.meeting.effective_gap_m)
+    };
+    let more = (over(draft) > over(planned)).then(|| CureCost::MoreOverGap {
+        over: over(draft),
+        left: setup.people - over(draft),
+    });
+    let (coil_m, planned_m) = (setup.coil_carried_m, planned.ledger.coils_m / 2.0);
+    // A sling in the loop gives back what it takes from a coil.
+    let with_sling_m = coil_m + fitting.rules[Rule::SlingM];
+    let less = with_sling_m < planned_m + rules[Rule::SlingM] - 1e-9;
+    let shorter = less.then_some(CureCost::ShorterCoil { coil_m, planned_m });
+    // Whom no loop reaches as planned either is no cost.
+    let people = planned.persons.len();
+    let as_planned = reserve::free(people, planned.spacing.spacing_m, planned_m);
+    let reached = |person: usize| {
+        let mut all = as_planned.iter().filter(|free| free.person == person);
+        all.any(|free| free.depth_m(planned.spacing.spacing_m, rules) > -1e-9)
+    };
+    let short = setup
+        .reach
+        .iter()
+        .filter(|r| r.depth_m < -1e-9 && reached(r.person));
+    let short = short.map(|r| CureCost::NotReached {
+        falls: PersonName::at(r.person, &setup.persons),
+        short_m: -r.depth_m,
+    });
+    more.into_iter().chain(shorter).chain(short).collect()
 }
 
 impl Fitted<'_> {
@@ -102,6 +139,7 @@ impl Fitted<'_> {
             rope: name(fitting.number)?,
             joined_to: fitting.joined_to.and_then(name),
             as_tied_gap_m: setup.as_tied_gap_m,
+            costs: costs(fitting, &setup, planned, self.job.rules),
             verdict: tied.verdict(&mut self.asked.borrow_mut().slopes),
         })
     }

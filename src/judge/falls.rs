@@ -2,7 +2,7 @@
 
 use crate::{
     fault::Level,
-    judge::place::place_at,
+    judge::{place::place_at, steepest::steepest},
     physics::{assumed::Snow, haul::Can},
     plan::{
         fact::Fact,
@@ -37,9 +37,11 @@ fn held(leg: &RopedLeg<'_>, setup: &TeamSetup, rules: &Rules, at: &LegPlace) -> 
     let told = alarms(&arrest.runs, setup.spacing_m, rules).into_iter();
     told.map(|(alarm, places)| {
         let falls = falls(setup, arrest, &places.worst);
+        let team = at.team;
+        let at = steepest(leg, places.worst.from_m, places.worst.to_m);
         let place = LegPlace {
-            team: at.team,
-            ..place_at(leg, places.worst.from_m, places.worst.to_m)
+            team,
+            ..place_at(leg, at.from_m, at.to_m)
         };
         Finding::new(At::Leg(place), alarm.fact(falls, &places))
     })

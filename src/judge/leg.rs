@@ -5,6 +5,7 @@ use std::cell::RefCell;
 use crate::{
     fault::refusal::Refusal,
     judge::{
+        bare,
         cure::{Fitted, Promised},
         falls, ground, halts, jumps,
         one_by_one::TiedTeam,
@@ -94,6 +95,7 @@ fn ground_findings(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
         found.extend(all_at(&at, travel::travel(job.rules)));
     }
     found.extend(ground::findings(job, leg));
+    found.extend(bare::steep_unroped(job, leg));
     found.extend(jumps::findings(job, leg));
     found.extend(travel::turns(leg));
     found
@@ -124,9 +126,15 @@ pub(crate) fn stretches(
         _ => None,
     });
     let held = setups.iter().flat_map(|setup| falls::places(setup, rules));
-    let held = held.map(|(level, code, run)| (level, code, run.from_m, run.to_m));
+    let held: Vec<_> = held
+        .map(|(level, code, run)| (level, code, run.from_m, run.to_m))
+        .collect();
+    let told = told.filter(|&(_, code, from_m, to_m)| {
+        let mut of_code = held.iter().filter(|(_, known, ..)| *known == code);
+        !of_code.any(|&(_, _, from, to)| from <= from_m + 1e-6 && to >= to_m - 1e-6)
+    });
     let all = told
-        .chain(held)
+        .chain(held.iter().copied())
         .map(|(level, code, from_m, to_m)| JudgedStretch {
             from_m,
             to_m,

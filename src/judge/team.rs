@@ -10,7 +10,7 @@ use crate::{
         leg::{Bite, RopeAtHand, TeamSetup},
         name::{PersonName, RopeName, ZoneName},
     },
-    practice::{Knots, Origin, Rule, Rules},
+    practice::{Cover, Knots, Origin, Rule, Rules},
     rope::{
         draft::Draft,
         legs::RopedLeg,
@@ -148,7 +148,7 @@ pub(super) fn rope_findings(
 ) -> Vec<Fact> {
     let mut found: Vec<Fact> = rope(job, setup, cure).into_iter().collect();
     found.extend(joined(job, setup));
-    found.extend(not_reached(setup));
+    found.extend(not_reached(setup, job.rules));
     found.extend(reserve_short(setup, job.rules));
     found
 }
@@ -193,11 +193,13 @@ fn name(rope: &RopeAtHand) -> RopeName {
 }
 
 /// Everybody whom no loop reaches, the rope as carried.
-fn not_reached(setup: &TeamSetup) -> impl Iterator<Item = Fact> {
+fn not_reached(setup: &TeamSetup, rules: &Rules) -> impl Iterator<Item = Fact> {
+    let sized_for_anyone = rules.choices.cover.value == Cover::Anyone;
     let short = setup.reach.iter().filter(|r| r.depth_m < -1e-9);
-    short.map(|reach| Fact::NotReached {
+    short.map(move |reach| Fact::NotReached {
         falls: PersonName::at(reach.person, &setup.persons),
         short_m: -reach.depth_m,
+        sized_for_anyone,
     })
 }
 

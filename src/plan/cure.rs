@@ -3,7 +3,11 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::plan::{name::RopeName, options::Change, verdict::Verdict};
+use crate::plan::{
+    name::{PersonName, RopeName},
+    options::Change,
+    verdict::Verdict,
+};
 
 /// What makes a rope at hand long enough for a leg for which it is too short as planned, keeping every spacing that gaps ask for.
 ///
@@ -41,6 +45,9 @@ pub struct RopeCure {
     /// Widest gap across for which it then keeps the spacing rule as tied, metres; absent where no gap is given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub as_tied_gap_m: Option<f64>,
+    /// What it costs beside the plan.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub costs: Vec<CureCost>,
     /// How the team then stands on the leg, falls included; never outside. What the ground says for itself stays.
     pub verdict: Verdict,
 }
@@ -68,6 +75,48 @@ impl RopeCure {
             ..same
         })
     }
+}
+
+/// What a cure for a rope that is too short costs.
+///
+/// ```
+/// use schrund::plan::{cure::CureCost, fact::Fact};
+///
+/// let mut job = schrund::example::job()?;
+/// job.zones[0].gap.max_m = 12.9; // 13 m apart one at a time is over it, 12 m apart two are
+/// job.ropes[0].length_m = 40.0; // 42 m are needed
+/// let leg = &schrund::plan(&job)?.legs[1];
+/// let costs = leg.findings.iter().find_map(|found| match found.fact()? {
+///     Fact::NoRope { cure, .. } => Some(cure.clone()?.costs),
+///     _ => None,
+/// });
+/// assert!(costs.expect("a cure").contains(&CureCost::MoreOverGap { over: 2, left: 1 }));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[serde(tag = "cost", rename_all = "kebab-case")]
+pub enum CureCost {
+    /// More people than as planned can stand over one gap at once.
+    MoreOverGap {
+        /// How many.
+        over: usize,
+        /// How many are then left to hold.
+        left: usize,
+    },
+    /// A shorter coil at each end than as planned is needed.
+    ShorterCoil {
+        /// Carried then, metres.
+        coil_m: f64,
+        /// As planned, metres.
+        planned_m: f64,
+    },
+    /// A drop loop ends short of the lip for somebody.
+    NotReached {
+        /// Whoever falls.
+        falls: PersonName,
+        /// By how much, metres.
+        short_m: f64,
+    },
 }
 
 /// How far apart a team is tied so that only one of it is over a gap at a time. Its rope is long enough with the reserve, a loop

@@ -103,6 +103,9 @@ facts! {
     /// Brake knots block the loaded strand, so a rescue takes a strand of its own, and the rope at hand cannot give it:
     /// the set-up that is asked for leaves the reserve short, and a whole one does not fit on this rope.
     NoReserve { short_m: f64, coil_m: f64, rope_short_m: f64 } = "no-rope-for-the-reserve", Outside;
+    /// Bare ice is walked without a rope, and it is so steep that a slip does not end by itself. That every gap is in sight
+    /// is no answer to a slip: anchors, crampons that bite, or another line are.
+    SteepBareUnroped { slope_deg: f64, length_m: f64 } = "unroped-on-steep-bare-ice", Look;
     /// The team runs along the crevasses: several people can stand over one gap, and no spacing helps.
     /// Walk in echelon (staggered) or take another line.
     Along { zone: ZoneName } = "along-the-crevasses", Look;
@@ -123,7 +126,7 @@ facts! {
     HaltOnHidden { zone: Option<ZoneName>, minutes: f64, beside: bool, rest_m: Option<f64> } = "halt-on-hidden-gaps", Look;
     /// With the rope as carried no drop loop reaches this person: it ends short of the lip. Plan another rescue for them,
     /// take a longer rope, or let `cover = "anyone"` size the coils.
-    NotReached { falls: PersonName, short_m: f64 } = "loop-ends-short-of-the-lip", Look;
+    NotReached { falls: PersonName, short_m: f64, sized_for_anyone: bool } = "loop-ends-short-of-the-lip", Look;
     /// Knots make a rescue strand obligatory, and the reserve that a practice set or the leader asks for leaves it short.
     ReserveShort { short_m: f64, coil_m: f64 } = "reserve-left-short", Look;
     /// The spacing is close to the greatest one: a slightly wider gap has no set-up.

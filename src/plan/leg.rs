@@ -205,7 +205,8 @@ pub struct TeamSetup {
     pub knots_count_from_snow_m: Option<f64>,
     /// Mass of one coil carried, kilograms, for the rope at hand or one of the assumed diameter.
     pub coil_kg: f64,
-    /// How deep a drop loop reaches for each person who falls, with the rope as carried, in rope order.
+    /// How deep a drop loop reaches for each person who falls, with the rope as carried, in rope order; empty where the rope
+    /// ends before somebody's place.
     pub reach: Vec<Reach>,
     /// Whether the team holds the worst fall; absent where the model has no answer.
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -5,14 +5,15 @@ use std::ops::Range;
 use serde::de::DeserializeOwned;
 use toml::{
     Spanned,
-    de::{DeTable, Error},
+    de::{DeTable, DeValue, Error},
 };
 
 use crate::fault::{
     Fault, Place, Wrong,
     place::Excerpt,
-    toml::{InToml, NoToml, NotClosed},
+    toml::{InToml, NoToml},
 };
+use crate::practice::toml_shape::{self, Statement};
 
 /// Characters of a line or value that a message quotes; our judgement.
 const QUOTED_CHARS: usize = 60;
@@ -106,13 +107,16 @@ impl<'t> TomlText<'t> {
         let span = |error: &Error| error.span().unwrap_or(deepest..deepest);
         let mut errors: Vec<(Range<usize>, &Error)> = errors.iter().map(|e| (span(e), e)).collect();
         errors.sort_by_key(|(span, _)| span.start);
+        let statements = toml_shape::statements(self.text);
         let mut spots: Vec<(usize, NoToml)> = Vec::new();
         let mut told_to = None;
         for (span, error) in errors {
             if told_to.is_some_and(|end| span.start <= end) {
                 continue;
             }
-            let why = self.why(&span, error.message());
+            // What is only counted is not looked for.
+            let will_be_told = spots.len() < MOST_TOLD;
+            let why = self.why(&span, &statements, will_be_told, error.message());
             let is_last = matches!(why, NoToml::NotClosed(_) | NoToml::Deep);
             told_to = Some(span.start + self.rest_of_line(span.start));
             spots.push((span.start, why));
@@ -140,38 +144,58 @@ impl<'t> TomlText<'t> {
         self.text.get(from..to).unwrap_or_default()
     }
 
-    fn why(&self, span: &Range<usize>, says: &str) -> NoToml {
-        let value = self.line(span.start).split_once('=');
-        let value = value.map(|(_, value)| value.trim_start());
-        let no_value = value.is_some_and(str::is_empty);
+    /// Read off the text; the parser's own words are only repeated where nothing is seen.
+    fn why(&self, span: &Range<usize>, statements: &[Statement], told: bool, says: &str) -> NoToml {
+        let line = self.line(span.start);
+        let value = line.split_once('=').map(|(_, value)| value.trim_start());
+        let named = line.trim();
+        let alone = value.is_none() && !named.is_empty() && !named.starts_with(['[', '#']);
+        let statement = toml_shape::at(statements, span.start);
+        let open = statement.and_then(|s| s.open);
         let unquoted = value.is_some_and(|v| v.starts_with(char::is_alphabetic));
-        match not_closed(says) {
-            _ if says.starts_with("duplicate key") => {
-                let name = self.text.get(span.clone()).unwrap_or_default();
-                NoToml::Twice(Excerpt::of(name, QUOTED_CHARS))
-            }
-            _ if says.contains("recurs") => NoToml::Deep,
-            _ if says.starts_with("key with no value") || no_value => NoToml::NoValue,
-            Some(what) => NoToml::NotClosed(what),
-            None if unquoted => NoToml::Unquoted,
-            None => NoToml::Other(says.replace('\n', ", ")),
+        if statement.is_some_and(|s| s.deep) {
+            NoToml::Deep
+        } else if let Some(what) = open {
+            NoToml::NotClosed(what)
+        } else if alone || value.is_some_and(|v| v.is_empty() || v.starts_with('#')) {
+            NoToml::NoValue
+        } else if let Some(name) = told.then(|| self.twice(span)).flatten() {
+            NoToml::Twice(Excerpt::of(name, QUOTED_CHARS))
+        } else if unquoted {
+            NoToml::Unquoted
+        } else {
+            NoToml::Other(says.replace('\n', ", "))
         }
+    }
+
+    /// The name at which a fault is told, where the same table has had it before.
+    fn twice(&self, span: &Range<usize>) -> Option<&'t str> {
+        let name = self
+            .text
+            .get(span.clone())
+            .filter(|name| !name.is_empty())?;
+        let unquoted = name.trim_matches(['"', '\'']);
+        // The second head of a table is the one that the parser keeps.
+        let head = self.line(span.start).trim();
+        let before = self.text.get(..span.start).unwrap_or_default().lines();
+        let is_again = head.starts_with('[') && before.map(str::trim).any(|line| line == head);
+        (is_again || holds_before(&self.root, unquoted, span.start)).then_some(name)
     }
 }
 
-fn not_closed(says: &str) -> Option<NotClosed> {
-    let begins = |beginning: &str| says.starts_with(beginning);
-    if begins("unclosed inline table") {
-        Some(NotClosed::Braces)
-    } else if begins("unclosed table") || begins("unclosed array table") {
-        Some(NotClosed::Name)
-    } else if begins("unclosed array") || begins("missing comma between array elements") {
-        // Of a list that is not closed the next line comes first: it lacks a comma.
-        Some(NotClosed::List)
-    } else if says.contains("string, expected `") {
-        Some(NotClosed::Text)
-    } else {
-        None
+/// Whether a table or one in it has this name before a byte.
+fn holds_before(table: &DeTable<'_>, name: &str, byte: usize) -> bool {
+    table.iter().any(|(key, value)| {
+        let here = key.get_ref() == name && key.span().start < byte;
+        here || in_value(value.get_ref(), name, byte)
+    })
+}
+
+fn in_value(value: &DeValue<'_>, name: &str, byte: usize) -> bool {
+    match value {
+        DeValue::Table(table) => holds_before(table, name, byte),
+        DeValue::Array(all) => all.iter().any(|v| in_value(v.get_ref(), name, byte)),
+        _ => false,
     }
 }
 
@@ -193,6 +217,7 @@ pub(super) fn told<T>(mut all: Vec<T>, fault: impl Fn(T) -> Fault) -> Vec<Fault>
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::fault::toml::NotClosed;
 
     fn why(text: &str) -> Vec<NoToml> {
         let faults = TomlText::parse("t.toml", text).err().unwrap_or_default();
@@ -203,9 +228,8 @@ mod tests {
         why.collect()
     }
 
-    /// Goes by the words of the parser, so another version of it is told here.
     #[test]
-    fn the_parser_is_understood() {
+    fn why_a_line_is_no_toml_is_read_off_the_text() {
         let twice = |name: &str| NoToml::Twice(Excerpt::of(name, 60));
         assert_eq!(
             why("party = 3\nparty = 4\n[rope]\n[rope]"),

@@ -61,7 +61,13 @@ impl Draft {
             rope_m: rope.map(|(_, r)| r.length_m),
         };
         let (marks, no_place) = marks::marks(&layout, rules);
-        let (reach, haul, unanswered) = self.rescue(carried.coil_m, given, rules);
+        // On a rope that ends before somebody's place no loop and no haul is what it would be.
+        let all_placed = no_place.iter().all(|none| none.person.is_none());
+        let (reach, haul, unanswered) = if all_placed {
+            self.rescue(carried.coil_m, given, rules)
+        } else {
+            (Vec::new(), None, None)
+        };
         let setup = TeamSetup {
             team: self.team,
             people,

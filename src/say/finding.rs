@@ -35,6 +35,15 @@ pub fn hint(finding: &Finding, voice: Voice) -> Option<Said> {
     }
 }
 
+/// What was found in a few words, for a message.
+#[must_use]
+pub fn brief(finding: &Finding, voice: Voice) -> Said {
+    match &finding.what {
+        What::Planned(fact) => voice.say(&format!("brief-{}", fact.code()), &[]),
+        What::Read(_) => Said::words(finding.code().replace('-', " ")),
+    }
+}
+
 /// The message of a fact. Two kinds share a code with a notice of reading, and so have a key of their own.
 fn key(fact: &Fact) -> &'static str {
     match fact {
@@ -46,7 +55,7 @@ fn key(fact: &Fact) -> &'static str {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::say::language::Language;
+    use crate::{fault::Level, say::language::Language};
 
     #[test]
     fn every_fact_has_its_sentence() {
@@ -58,5 +67,17 @@ mod tests {
         });
         let silent: Vec<&str> = facts.filter(|key| !known.contains(key)).collect();
         assert_eq!(silent, [""; 0], "no sentence in data/words/en");
+        let grave = Fact::KINDS
+            .iter()
+            .filter(|(_, level, _)| *level < Level::Note);
+        let briefs: Vec<String> = grave.map(|(code, ..)| format!("brief-{code}")).collect();
+        let silent: Vec<&String> = briefs
+            .iter()
+            .filter(|key| !known.contains(key.as_str()))
+            .collect();
+        assert!(
+            silent.is_empty(),
+            "no few words in data/words/en/brief.ftl: {silent:?}"
+        );
     }
 }

@@ -59,7 +59,7 @@ impl<'a> WalkedStage<'a> {
                     .stage
                     .met
                     .under
-                    .climb_unknown(leg.sketch.stretch)
+                    .climb_unknown(leg.sketch.stretch, self.job.rules)
                     .is_empty()
         };
         self.legs.iter().all(known)

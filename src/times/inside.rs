@@ -1,7 +1,7 @@
 //! How far into a leg the team is after how many minutes.
 //!
 //! *Model:* the rules of thumb give minutes for a whole leg, and do not add up over pieces of it. So the leg is cut into pieces
-//! of at most `PIECE_M`, each is timed alone, with its own share of the leg's ups and downs, and the leg's minutes are given
+//! of at most `timed_piece_m`, each is timed alone, with its own share of the leg's ups and downs, and the leg's minutes are given
 //! out in proportion; within a piece the team walks evenly. Pieces are cut by the leg alone, so a halt changes when the team
 //! is where by its own minutes and by nothing else. *Valid:* for any leg; without heights it is walked evenly. *Checked:*
 //! below, tests/times/inside.rs.
@@ -14,9 +14,6 @@ use crate::{
     trip::route::Stretch,
 };
 
-/// The longest piece that is timed by itself, metres: our judgement, as long as slopes are taken over. Where a slope changes
-/// inside a piece the hour is off by a part of what that piece takes.
-const PIECE_M: f64 = 50.0;
 /// The most pieces of a leg; the pieces of one that is longer than any walk are longer.
 const PIECES_MOST: f64 = 10_000.0;
 
@@ -56,7 +53,7 @@ impl InsideLeg {
     }
 
     fn paced(whole: Stretch, climb: Climb, climbed: &[Climbed], going: Going<'_>) -> Self {
-        let ends = ends(whole);
+        let ends = ends(whole, going.rules[Rule::TimedPieceM]);
         let climbs: Vec<Climb> = ends.iter().map(|&at_m| climb_at(climbed, at_m)).collect();
         let pieces = || ends.windows(2).zip(climbs.windows(2));
         let minutes = |of: fn(Climb) -> Climb| {
@@ -159,8 +156,8 @@ impl InsideLeg {
     clippy::cast_precision_loss,
     reason = "a whole number of pieces, and a leg has few"
 )]
-fn ends(whole: Stretch) -> Vec<f64> {
-    let pieces = (whole.length_m() / PIECE_M).ceil().clamp(1.0, PIECES_MOST) as usize;
+fn ends(whole: Stretch, piece_m: f64) -> Vec<f64> {
+    let pieces = (whole.length_m() / piece_m).ceil().clamp(1.0, PIECES_MOST) as usize;
     let at_m = |i: usize| whole.from_m + whole.length_m() * (i as f64 / pieces as f64);
     (0..pieces).map(at_m).chain([whole.to_m]).collect()
 }

@@ -31,9 +31,6 @@ pub(super) fn stops(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Stop> {
     stops
 }
 
-/// Halts this near are at one place, metres: our judgement.
-const ONE_PLACE_M: f64 = 1.0;
-
 /// Those of its stage. A halt within the margin of a turn is one at the turn, and halts at one place are one.
 fn of_stage(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Stop> {
     let turns = leg.stage.met.turns.iter().map(|turn| Stop {
@@ -50,7 +47,7 @@ fn of_stage(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Stop> {
             let within_m = if stop.back_m.is_some() {
                 job.rules[Rule::MarginM]
             } else {
-                ONE_PLACE_M
+                job.rules[Rule::OnePlaceM]
             };
             away_m <= within_m
         };

@@ -46,7 +46,7 @@ fn given(job: &Brief<'_>) -> Vec<Assumption> {
     let people = (1..).zip(&job.party.people);
     let people = people.map(|(i, p)| person(i, p, rules));
     let ropes = (1..).zip(job.ropes);
-    let ropes = ropes.map(|(i, r)| rope(i, r, &rules.given.ropes));
+    let ropes = ropes.map(|(i, r)| rope(i, r, rules));
     let models = job.terrain.into_iter().flat_map(Terrain::models);
     let models = (1..).zip(models);
     let models = models.map(|(i, (name, cell_m))| Assumption {
@@ -96,15 +96,17 @@ fn person(number: usize, person: &Person, rules: &Rules) -> Assumption {
     listed
 }
 
-fn rope(number: usize, rope: &Rope, origin: &Origin) -> Assumption {
+fn rope(number: usize, rope: &Rope, rules: &Rules) -> Assumption {
     let named = rope.name.as_ref();
     let named = named.map_or_else(String::new, |name| format!(", \"{name}\""));
-    let across = rope.diameter_mm;
-    let across = across.map_or_else(String::new, |mm| format!(", {mm} mm across"));
+    let across = match rope.diameter_mm {
+        Some(mm) => format!(", {mm} mm across"),
+        None => format!(", taken as {} mm across", rules[Rule::RopeDiameterMm]),
+    };
     let says = format!("rope {number} at hand{named}{across}");
     Assumption {
         value: Value::from(rope.length_m),
-        ..leaders(format!("rope.{number}"), says, "m", origin)
+        ..leaders(format!("rope.{number}"), says, "m", &rules.given.ropes)
     }
 }
 

@@ -13,7 +13,7 @@ use crate::{
     trip::{clock::Clock, job::Brief, route::Stage, timetable::Timetable},
 };
 
-/// The clock of every stage; nothing where neither a start nor a day is given, or nothing can be told of them.
+/// The clock of every stage; nothing where the leader gives no hour and no day.
 pub(crate) fn clock(job: &Brief<'_>, legs: &[RopedLeg<'_>], hours: &[Hours]) -> Option<PlanClock> {
     let stages = WalkedStage::all(job, legs, hours).into_iter();
     let mut clocks: Vec<StageClock> = stages.filter_map(|stage| stage_clock(&stage)).collect();
@@ -29,8 +29,10 @@ pub(crate) fn clock(job: &Brief<'_>, legs: &[RopedLeg<'_>], hours: &[Hours]) -> 
     })
 }
 
+/// Hours that the leader gives are kept where nothing can be worked backwards from them: findings are told by them.
 fn tells(clock: &StageClock) -> bool {
-    clock.as_planned != Backwards::default() || clock.date.is_some()
+    let given = [clock.start, clock.bridges_until, clock.back_by];
+    given.iter().any(Option::is_some) || clock.date.is_some()
 }
 
 fn stage_clock(walked: &WalkedStage<'_>) -> Option<StageClock> {

@@ -8,6 +8,7 @@ use crate::{
         fact::Fact,
         finding::{At, Finding, JobPart, StagePlace},
     },
+    practice::Rules,
     raster::Terrain,
     rope::legs::RopedLeg,
     times::hours::Hours,
@@ -38,7 +39,11 @@ pub(crate) fn findings(
     if stages.iter().all(|s| s.met.under.profile.is_empty()) {
         found.push(of_part(JobPart::Route, Fact::NoHeights {}));
     } else {
-        found.extend(stages.iter().filter_map(climb_unknown));
+        found.extend(
+            stages
+                .iter()
+                .filter_map(|stage| climb_unknown(stage, job.rules)),
+        );
     }
     if job.glaciers.is_empty() {
         found.push(of_part(JobPart::Zones, Fact::NoInventory {}));
@@ -109,11 +114,10 @@ fn gaps_between(job: &Brief<'_>, stages: &[Sketch<'_>]) -> Vec<Finding> {
     found.collect()
 }
 
-/// Roped legs where no heights say how steep the ground falls towards a lip; once for the plan.
 /// Where the heights of a stage leave off: climbs and hours are too few.
-fn climb_unknown(sketch: &Sketch<'_>) -> Option<Finding> {
+fn climb_unknown(sketch: &Sketch<'_>, rules: &Rules) -> Option<Finding> {
     let stage = sketch.stage;
-    let pieces = sketch.met.under.climb_unknown(stage.whole());
+    let pieces = sketch.met.under.climb_unknown(stage.whole(), rules);
     let fact = Fact::ClimbUnknown {
         first_m: pieces.first()?.from_m,
         unknown_m: pieces.iter().map(Stretch::length_m).sum(),

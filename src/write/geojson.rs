@@ -1,11 +1,14 @@
-//! The annotated map `[rfc7946]`: zones, then legs, then the places where the set-up changes.
+//! The annotated map `[rfc7946]`: zones, then legs, then the places where the set-up changes, then halts.
 //!
 //! One feature is written at a time, so a long line needs little memory. Styling members follow
 //! simplestyle-spec 1.1.0 and can be left out.
 
+mod form;
+mod points;
+
 use std::io::{self, Write};
 
-use geojson::{Feature, Geometry, GeometryValue, JsonObject, Position};
+use geojson::{Feature, GeometryValue, JsonObject, Position};
 use serde_json::{Value, json};
 
 use crate::{
@@ -19,17 +22,12 @@ use crate::{
         zone::Zone,
     },
     write::{
-        parts::{
-            change::{self, ChangePoint},
-            outline::Outlines,
-            sentence, style,
-        },
+        parts::{change, halt, outline::Outlines, sentence, style},
         sheet::{Look, Sheet},
     },
 };
 
-/// Decimals of coordinates: about a centimetre.
-const SCALE: f64 = 1e7;
+use form::{feature, mm, position, put};
 
 /// Writes the whole collection.
 ///
@@ -55,9 +53,11 @@ pub fn map(mut out: impl Write, sheet: &Sheet<'_>) -> io::Result<()> {
         .filter_map(|(z, s)| zone(z, s, &fit, look));
     let legs = sheet.plan.legs.iter().filter_map(|l| leg(l, sheet, look));
     let changes = change::changes(sheet);
-    let places = changes.iter().map(|c| place(c, look));
+    let places = changes.iter().map(|c| points::place(c, look));
+    let halts = halt::halts(sheet);
+    let halts = halts.iter().map(|h| points::halted(h, look));
     let mut separator = "\n";
-    for feature in zones.chain(legs).chain(places) {
+    for feature in zones.chain(legs).chain(places).chain(halts) {
         write!(out, "{separator}")?;
         serde_json::to_writer(&mut out, &feature)?;
         separator = ",\n";
@@ -114,14 +114,6 @@ fn without_widest_gap(boxes: &[Bounds], all: Bounds) -> (f64, f64) {
     widest.1
 }
 
-fn rounded(deg: f64) -> f64 {
-    (deg * SCALE).round() / SCALE + 0.0
-}
-
-fn position(p: LonLat) -> [f64; 2] {
-    [rounded(p.lon_deg), rounded(p.lat_deg)]
-}
-
 fn positions(line: &[LonLat]) -> Vec<Position> {
     let mut rounded: Vec<[f64; 2]> = line.iter().map(|&p| position(p)).collect();
     let ends = (rounded.first().copied(), rounded.last().copied());
@@ -130,23 +122,6 @@ fn positions(line: &[LonLat]) -> Vec<Position> {
         rounded = vec![first, last];
     }
     rounded.into_iter().map(Position::from).collect()
-}
-
-fn feature(value: GeometryValue, properties: JsonObject) -> Feature {
-    Feature {
-        bbox: None,
-        geometry: Some(Geometry::new(value)),
-        id: None,
-        properties: Some(properties),
-        foreign_members: None,
-    }
-}
-
-/// Adds members to an object; a null is not added.
-fn put(object: &mut JsonObject, members: Value) {
-    if let Value::Object(members) = members {
-        object.extend(members.into_iter().filter(|(_, v)| !v.is_null()));
-    }
 }
 
 // --- zones ---
@@ -356,46 +331,4 @@ fn put_team(properties: &mut JsonObject, team: &TeamSetup, teams: usize) {
     ];
     let given = members.into_iter().filter(|(_, v)| !v.is_null());
     properties.extend(given.map(|(what, value)| (name(what), value)));
-}
-
-fn mm(x: f64) -> f64 {
-    (x * 1000.0).round() / 1000.0 + 0.0
-}
-
-// --- changes ---
-
-fn place(change: &ChangePoint<'_>, look: Look) -> Feature {
-    let title = change.title(look.voice).to_string();
-    let mut properties = JsonObject::new();
-    put(
-        &mut properties,
-        json!({
-            "role": "change",
-            "name": title,
-            "title": title,
-            "description": change.description(look.voice).to_string(),
-            "change": change.number,
-            "what": change.kind.as_str(),
-            "stage": change.stage,
-            "at_m": mm(change.at_m),
-            "degrees": change.degrees,
-            "utm": change.utm,
-            "clock": change.clock,
-            "height_m": change.height_m.map(mm),
-            "leg": change.leg.leg,
-        }),
-    );
-    if look.styled {
-        put(
-            &mut properties,
-            json!({ "marker-color": style::CHANGE, "marker-size": "medium" }),
-        );
-    }
-    let at = position(LonLat::new(change.at[0], change.at[1]));
-    feature(
-        GeometryValue::Point {
-            coordinates: Position::from(at),
-        },
-        properties,
-    )
 }

@@ -1,4 +1,4 @@
-//! GPX 1.1 for devices: a waypoint at each change and the line as planned, one `trk` a stage.
+//! GPX 1.1 for devices: a waypoint at each change and each halt, and the line as planned, one `trk` a stage.
 //!
 //! The `gpx` crate writes the head, its metadata and the waypoints. The points of the line are streamed
 //! after them with quick-xml: a `gpx::Waypoint` takes hundreds of bytes, so a line of a million points
@@ -22,6 +22,7 @@ use crate::{
     write::{
         parts::{
             change::{self, ChangeKind, ChangePoint},
+            halt::{self, HaltPoint},
             sentence,
         },
         sheet::Sheet,
@@ -68,10 +69,27 @@ fn head(sheet: &Sheet<'_>, voice: Voice) -> io::Result<Vec<u8>> {
 
 fn waypoints(sheet: &Sheet<'_>, voice: Voice) -> Vec<Waypoint> {
     let changes = change::changes(sheet);
-    changes
+    let changes = changes
         .iter()
-        .map(|c| waypoint(c, &zones_told(sheet, c, voice), voice))
-        .collect()
+        .map(|c| waypoint(c, &zones_told(sheet, c, voice), voice));
+    let halts = halt::halts(sheet);
+    let halts = halts.iter().map(|h| halted(h, voice));
+    changes.chain(halts).collect()
+}
+
+/// `HALT 1`, with its name, its minutes and its hours.
+fn halted(halt: &HaltPoint<'_>, voice: Voice) -> Waypoint {
+    let (lon_deg, lat_deg) = degrees(halt.at);
+    let mut waypoint = Waypoint::new((lon_deg, lat_deg).into());
+    waypoint.elevation = halt.part.end_height_m.map(tenths);
+    let detail = format!("{}. {}", halt.title(voice), halt.description(voice));
+    let detail = plain::line(&detail);
+    waypoint.name = Some(format!("HALT {}", halt.number));
+    waypoint.comment = Some(detail.clone());
+    waypoint.description = Some(detail);
+    waypoint.symbol = Some("Flag".to_owned());
+    waypoint.type_ = Some("halt".to_owned());
+    waypoint
 }
 
 /// The zones of the leg that begins here, with what the leader wrote of them.
@@ -110,16 +128,25 @@ fn waypoint(change: &ChangePoint<'_>, zones: &str, voice: Voice) -> Waypoint {
     waypoint
 }
 
-/// `UP 2`, `OFF 2` by leg, `OFF! 2` where the rope comes off on ice by the leader's word, `ICE 2` where the line ends
-/// on ice, `ICE! 3` by its own number where ice is walked onto without a rope: at most 10 ASCII characters up to a hundred
-/// thousand legs, and unique.
+/// Longest name that every device takes `[from memory]`.
+const NAME_MOST: usize = 10;
+
+/// `A UP 2`, `B OFF 2`, the letter of the change and the leg, `OFF! 2` where the rope comes off on ice by the leader's word,
+/// `ICE 2` where the line ends on ice, `ICE! 3` by its own number where ice is walked onto without a rope: at most 10 ASCII
+/// characters up to a hundred thousand legs, and unique; the letter is left out where it has no room.
 fn code(change: &ChangePoint<'_>) -> String {
-    match change.kind {
+    let code = match change.kind {
         ChangeKind::RopeUp => format!("UP {}", change.leg.leg),
         ChangeKind::Unrope => format!("OFF {}", change.leg.leg),
         ChangeKind::OffByWord => format!("OFF! {}", change.leg.leg),
         ChangeKind::EndsOnIce => format!("ICE {}", change.leg.leg),
         ChangeKind::OntoIce => format!("ICE! {}", change.number),
+    };
+    let lettered = format!("{} {code}", change.letter());
+    if lettered.len() > NAME_MOST {
+        code
+    } else {
+        lettered
     }
 }
 

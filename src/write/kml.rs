@@ -19,6 +19,7 @@ use crate::{
     write::{
         parts::{
             change::{self, ChangePoint},
+            halt::{self, HaltPoint},
             outline::Outlines,
             sentence, style,
         },
@@ -62,6 +63,13 @@ fn document(kml: &mut Kml<impl Write>, sheet: &Sheet<'_>, voice: Voice) -> io::R
     let changes = change::changes(sheet);
     kml.folder("Changes", |kml| {
         changes.iter().try_for_each(|c| place(kml, c, voice))
+    })?;
+    let halts = halt::halts(sheet);
+    if halts.is_empty() {
+        return Ok(());
+    }
+    kml.folder("Halts", |kml| {
+        halts.iter().try_for_each(|h| halted(kml, h, voice))
     })
 }
 
@@ -247,6 +255,13 @@ fn place(kml: &mut Kml<impl Write>, change: &ChangePoint<'_>, voice: Voice) -> i
     let says = change.description(voice).to_string();
     kml.placemark(&change.title(voice).to_string(), &says, "change", |kml| {
         kml.within("Point", |kml| kml.coordinates(&[at]))
+    })
+}
+
+fn halted(kml: &mut Kml<impl Write>, halt: &HaltPoint<'_>, voice: Voice) -> io::Result<()> {
+    let (title, says) = (halt.title(voice), halt.description(voice));
+    kml.placemark(&title.to_string(), &says.to_string(), "change", |kml| {
+        kml.within("Point", |kml| kml.coordinates(&[halt.at]))
     })
 }
 

@@ -3,6 +3,7 @@
 pub mod change;
 pub mod clock;
 pub(crate) mod findings;
+pub mod halt;
 pub mod itinerary;
 pub(crate) mod keep;
 pub(crate) mod outline;

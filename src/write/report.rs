@@ -32,7 +32,6 @@ use maud::{DOCTYPE, Markup, PreEscaped, html};
 use crate::{
     ground::profile::Profile,
     plan::leg::Verdict,
-    practice::Rule,
     say::plain,
     write::{parts::style, sheet::Sheet},
 };
@@ -62,7 +61,7 @@ pub fn page(sheet: &Sheet<'_>) -> String {
                 main { (sections(sheet)) }
                 footer {
                     p { "Computed by schrund " (env!("CARGO_PKG_VERSION")) " for the assumptions above. \
-                        It answers inside the limits you gave; what is seen on the spot comes first." }
+                        What is seen on the spot comes first." }
                 }
             }
         }
@@ -119,8 +118,7 @@ fn profiles(sheet: &Sheet<'_>) -> Markup {
     let stages = &sheet.route.stages;
     html! {
         @for (i, stage) in stages.iter().enumerate() {
-            @let near_m = figures::value(sheet.plan, Rule::LoneHeightM).unwrap_or_default();
-            @let from_file = Profile::of_route(stage).measured(near_m);
+            @let from_file = Profile::of_route(stage).measured(sheet.plan.figures.lone_height_m);
             figure class="profile" {
                 @if stages.len() > 1 { figcaption { (said(&stage.label())) } }
                 (profile::stage(sheet, stage, sheet.scene.profiles.get(i).unwrap_or(&from_file)))
@@ -149,9 +147,9 @@ fn legend(picture: &MapPicture<'_>) -> Markup {
     let shown = |verdict: Verdict| sheet.plan.legs.iter().any(|l| l.verdict == verdict);
     let verdicts = [
         (Verdict::Unroped, "unroped"),
-        (Verdict::Inside, "roped, inside the limits you gave"),
+        (Verdict::Inside, "roped, inside the planning limits"),
         (Verdict::Look, "look: something to decide or to watch"),
-        (Verdict::Outside, "outside the limits you gave"),
+        (Verdict::Outside, "outside the limits"),
         (Verdict::Stop, "stop: not as planned"),
     ];
     html! {
@@ -198,7 +196,7 @@ fn legend(picture: &MapPicture<'_>) -> Markup {
                     svg class="swatch" viewBox="0 0 30 12" aria-hidden="true" {
                         circle class="change" cx="15" cy="6" r="5" {}
                     }
-                    "rope up or rope off, numbered as below"
+                    "rope up or rope off, lettered as below"
                 }
                 li {
                     svg class="swatch" viewBox="0 0 30 12" aria-hidden="true" {

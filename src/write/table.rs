@@ -10,9 +10,7 @@ use crate::{
     say::{arg::Arg, cautions::cautions, plain, setup::carry_why, span::Said, voice::Voice},
     write::{
         parts::{
-            change, clock,
-            findings::{self, Group},
-            itinerary, keep,
+            change, clock, findings, itinerary, keep,
             paragraph::{bullet, padded},
             row::{LegRow, TeamRow},
             sentence, setups, style,
@@ -57,7 +55,7 @@ pub fn plan(sheet: &Sheet<'_>) -> Table {
     let paragraphs = |out: &mut Table, levels: &[Level]| {
         findings::paragraphs(&mut out.text, &groups, levels, look.voice, look.width);
     };
-    head(&mut out.text, sheet, &groups, look);
+    head(&mut out.text, sheet, look);
     legs(&mut out, sheet, look);
     carry(&mut out.text, sheet, look);
     paragraphs(&mut out, &[Level::Stop, Level::Outside, Level::Look]);
@@ -74,7 +72,7 @@ pub fn plan(sheet: &Sheet<'_>) -> Table {
     out
 }
 
-fn head(out: &mut String, sheet: &Sheet<'_>, groups: &[Group<'_>], look: Look) {
+fn head(out: &mut String, sheet: &Sheet<'_>, look: Look) {
     let (route, voice) = (&sheet.plan.route, look.voice);
     let name = route.name.as_deref();
     let name = name.map_or_else(|| voice.say("route", &[]), Said::name);
@@ -92,7 +90,7 @@ fn head(out: &mut String, sheet: &Sheet<'_>, groups: &[Group<'_>], look: Look) {
     bullet(out, "", &voice.say(key, &title).to_string(), look.width);
     let times = itinerary::times(sheet.plan, voice).to_string();
     bullet(out, "", &times, look.width);
-    let count = findings::count(groups, voice);
+    let count = findings::count(sheet.plan, voice);
     if !count.is_empty() {
         let args = [("count", Arg::Said(count.capital()))];
         let count = voice.say("count-below", &args).to_string();
@@ -298,7 +296,7 @@ fn changes(out: &mut String, sheet: &Sheet<'_>, look: Look) {
     let stages = sheet.plan.route.stages.len();
     title(out, "title-changes", look.voice);
     for change in &changes {
-        let sign = format!("  {:>2} ", change.number);
+        let sign = format!("  {:>2} ", change.letter());
         bullet(
             out,
             &sign,

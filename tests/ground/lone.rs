@@ -67,7 +67,7 @@ fn a_lone_dip_or_spike_changes_neither_slope_nor_word_nor_knots() {
         }
     }
     assert_eq!(
-        only_roped(&believed(&track(20.0, 0.0, &[(24, -25.0)]))).verdict,
+        only_roped(&believed(&track(25.0, 0.0, &[(24, -40.0)]))).verdict,
         Verdict::Stop,
         "or there would be nothing to mend"
     );

@@ -100,6 +100,21 @@ fn nobody_walks_closer_than_the_gap_asks_for() {
     assert!(cure(&unknown).is_none_or(|cure| !cure.changes.iter().any(closer)));
 }
 
+/// Walking closer than the gap is long puts two over it, and that stands in the same sentence.
+#[test]
+fn a_closer_walk_tells_what_it_costs() {
+    let trip = Trip::straight(&[r#"{"gap_m":12.9,"snow_depth_m":2}"#]).ropes(&[40.0]);
+    let told = hint(&trip);
+    assert!(
+        told.starts_with("walk 12 m apart instead of 13 m"),
+        "{told}"
+    );
+    assert!(
+        told.contains("; but 2 people over one gap at once, 1 left to hold"),
+        "{told}"
+    );
+}
+
 /// A cure told for several places holds at each of them, and what is done otherwise is told apart.
 #[test]
 fn one_cure_for_two_places_is_the_lesser_one() {

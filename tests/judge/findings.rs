@@ -1,6 +1,9 @@
 //! What a leg's findings say, and when they say nothing: each shown beside a trip that is only a little better.
 
-use schrund::plan::fact::Fact;
+use schrund::{
+    plan::{fact::Fact, finding::At},
+    say::{finding::hint, voice::Voice},
+};
 
 use crate::fixture::{
     planned::{codes, findings, roped, setup},
@@ -177,4 +180,66 @@ fn knots_always_where_none_are_tied_is_told_with_the_reason() {
     only(code, &always(4, 2.0), &trip(4, 80.0, 4.0, 2.0));
     only(code, &always(3, 0.2), &always(3, 2.0));
     only(code, &always(2, 0.2), &trip(2, 80.0, 4.0, 0.2));
+}
+
+/// Nobody is told to set what is set.
+#[test]
+fn coils_sized_for_anyone_are_not_asked_to_be_sized_for_anyone() {
+    let told = |rules: &str| {
+        let plan = trip(3, 40.0, 4.0, 2.0).rules(rules).plan();
+        let mut all = findings(&plan);
+        let short = all.find(|f| f.code() == "loop-ends-short-of-the-lip");
+        let hint = hint(short.expect("the rope is short"), Voice::default());
+        hint.expect("a way out").to_string()
+    };
+    assert!(told("").contains("cover"), "{}", told(""));
+    let set = told("cover = \"anyone\"");
+    assert_eq!(set, "plan another rescue for them, or a longer rope");
+}
+
+/// Two spans and three tie-ins take 29 m: on 28 m the third person has no place, and no loop or haul is what it would be.
+#[test]
+fn nothing_is_told_of_loops_and_hauls_where_the_rope_ends_before_somebody() {
+    let plan = trip(3, 28.0, 4.0, 2.0).plan();
+    let setup = setup(&plan);
+    assert!(setup.no_place.iter().any(|none| none.person == Some(3)));
+    assert!(setup.reach.is_empty() && setup.haul.is_none());
+    let told = codes(findings(&plan));
+    for code in ["loop-ends-short-of-the-lip", "haul-beyond-those-left"] {
+        assert!(!told.contains(&code), "{told:?}");
+    }
+    assert!(told.contains(&"no-rope-fits"), "{told:?}");
+}
+
+/// "Worst at" gave the whole leg where the answer is the same all along it.
+#[test]
+fn the_worst_place_of_a_fall_is_where_it_is_steepest() {
+    let steeper = |_: f64, north: f64| match north {
+        north if north < 700.0 => 4000.0 - 0.3 * north,
+        north if north < 800.0 => 3790.0 - 0.4 * (north - 700.0),
+        north => 3750.0 - 0.3 * (north - 800.0),
+    };
+    let line: Vec<(f64, f64)> = (0..=75).map(|i| (0.0, 20.0 * f64::from(i))).collect();
+    let plan = Trip::along(&line)
+        .zone((-300.0, 200.0), (300.0, 1300.0), &zone(4.0, 2.0))
+        .ropes(&[60.0])
+        .heights(steeper)
+        .rules("snow = \"refrozen\"")
+        .plan();
+    let mut all = findings(&plan);
+    let fall = all
+        .find(|f| f.code().starts_with("fall-"))
+        .expect("not held");
+    let At::Leg(place) = &fall.at else {
+        panic!("{:?}", fall.at)
+    };
+    assert!(place.from_m >= 650.0 && place.to_m <= 850.0, "{place:?}");
+    let Some(stretch) = roped(&plan)
+        .stretches
+        .iter()
+        .find(|s| s.code == fall.code())
+    else {
+        panic!("its stretches stay whole")
+    };
+    assert!(stretch.to_m - stretch.from_m > 500.0, "{stretch:?}");
 }

@@ -109,6 +109,19 @@ fn bare_ice_is_an_alarm_only_where_it_is_steep() {
     );
 }
 
+/// A slip is not stopped by seeing the gaps.
+#[test]
+fn bare_ice_that_is_walked_without_a_rope_tells_where_it_is_steep() {
+    const NEVER: &str = r#"{"gap_m":1,"surface":"bare","rope":"never"}"#;
+    let told = |share: f64| {
+        let plan = Trip::straight(&[NEVER]).falling(share).plan();
+        codes(&plan.legs[0].findings).contains(&"unroped-on-steep-bare-ice")
+    };
+    assert!(!told(0.25), "14 degrees");
+    assert!(told(0.29), "16 degrees");
+    assert!(told(-0.49), "26 degrees, up");
+}
+
 #[test]
 fn what_stops_is_said_before_what_is_outside_and_that_before_what_to_look_at() {
     let never = r#"{"gap_m":4,"rope":"never","name":"Hidden"}"#;

@@ -209,18 +209,46 @@ fn any_team() -> impl Strategy<Value = Team> {
         })
 }
 
-/// In a corner or two a team that stands over the same gap as the one who falls is held on steeper ground and not on gentler: an
-/// answer that differs is owed to one already given, on steeper ground where it is the milder, on gentler where it is the worse.
-fn owed(known: HeldOn, asked: HeldOn, deg: i8, before: &[(i8, HeldOn)]) -> bool {
-    let flags = |on: HeldOn| [on.in_all, on.in_centre, !on.in_none];
+/// Whether a fall is held in all cases, in the central one, in any.
+type Flags = [bool; 3];
+
+fn flags_of(on: HeldOn) -> Flags {
+    [on.in_all, on.in_centre, !on.in_none]
+}
+
+fn flags_of_faller(faller: &Faller) -> Flags {
+    let (all, none) = (HoldingAnswer::HeldInAll, HoldingAnswer::HeldInNone);
+    [
+        faller.verdict == all,
+        faller.held_in_centre,
+        faller.verdict != none,
+    ]
+}
+
+/// In a corner or two somebody whose holder stands over the same gap is held on steeper ground and not on gentler: an answer
+/// that differs is owed to one already given of the same person, on steeper ground where it is the milder, on gentler where it
+/// is the worse. The second of them is the team as a whole, which goes by the steepness alone.
+fn owed(known: Flags, asked: &[Flags], deg: i8, before: &[(i8, Vec<Flags>)]) -> bool {
+    let last = asked.len() - 1;
+    // On a climb the line rises away from whoever holds the first person, on a descent from whoever holds the last.
+    let toward_lip = |person: usize, deg: i8| match person {
+        0 => deg,
+        _ if person == last => -deg,
+        _ => deg.abs(),
+    };
     (0..3).all(|flag| {
-        let (known, asked) = (flags(known)[flag], flags(asked)[flag]);
-        let gave = |&(at, on): &(i8, HeldOn)| {
-            // On a climb the line rises away from whoever holds the first person: less of it is steeper for them.
-            let for_first = deg < 0 && (at > deg) == known;
-            flags(on)[flag] == known && (for_first || (at.abs() > deg.abs()) == known)
+        let all_held = asked[1][flag];
+        let gave = |person: usize| {
+            let mut earlier = before
+                .iter()
+                .filter(|(_, flags)| flags[person][flag] == known[flag]);
+            let differs = asked[person][flag] != known[flag];
+            differs
+                && earlier.any(|&(at, _)| {
+                    (toward_lip(person, at) > toward_lip(person, deg)) == known[flag]
+                })
         };
-        known == asked || before.iter().any(gave)
+        known[flag] == all_held || (0..=last).any(gave)
     })
 }
 
@@ -237,14 +265,17 @@ proptest! {
             slopes.reverse();
         }
         let mut limits = HoldLimits::default();
-        let mut before: Vec<(i8, HeldOn)> = Vec::new();
+        let mut before: Vec<(i8, Vec<Flags>)> = Vec::new();
         for deg in slopes {
             let known = limits.at(&team, [deg; 2], &assumed).expect("inside bounds");
             let asked = HoldLimits::default().at(&team, [deg; 2], &assumed).expect("inside bounds");
-            prop_assert!(known == asked || owed(known, asked, deg, &before), "{}°: {:?} {:?}", deg, known, asked);
-            before.push((deg, asked));
             let each = Team { down_deg: [f64::from(deg); 2], ..team.clone() };
             let whole = each.verdicts(&assumed, &mut Followed::default()).expect("inside bounds");
+            let mut persons: Vec<Flags> = whole.fallers.iter().map(flags_of_faller).collect();
+            // Who is held with everything adverse only is told as one of the team.
+            persons.insert(1, flags_of(asked));
+            prop_assert!(owed(flags_of(known), &persons, deg, &before), "{}°: {:?} {:?}", deg, known, persons);
+            before.push((deg, persons));
             let in_centre = whole.fallers.iter().all(|faller| faller.held_in_centre);
             prop_assert_eq!(asked.in_none, whole.verdict == HoldingAnswer::HeldInNone, "{}°", deg);
             prop_assert_eq!(asked.in_all, whole.verdict == HoldingAnswer::HeldInAll, "{}°", deg);

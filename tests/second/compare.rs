@@ -221,6 +221,16 @@ fn limits(found: &mut Found, got: &Value, case: &Case, roped: &Roped, setup: &Se
     }
 }
 
+/// Whether somebody has no place on the rope, so that the plan tells of no loop.
+fn ends_too_soon(found: &mut Found, team: &Value) -> bool {
+    let mut no_place = list(team, "no_place").iter();
+    let unplaced = no_place.any(|none| none.get("person").is_some());
+    if unplaced && !list(team, "reach").is_empty() {
+        found.add(Part::Reach, "reach: told of a rope that ends too soon");
+    }
+    unplaced
+}
+
 fn at_hand(found: &mut Found, team: &Value, case: &Case, setup: &Setup) {
     let name = "rope";
     let Some((rope, carried, reaches)) = &setup.at_hand else {
@@ -242,6 +252,9 @@ fn at_hand(found: &mut Found, team: &Value, case: &Case, setup: &Setup) {
     }
     if team.get("reach").is_none() {
         return found.add(Part::Reach, format!("reach: {NOT_YET}"));
+    }
+    if ends_too_soon(found, team) {
+        return;
     }
     // The plan may name some persons only: one at the end there must be, and the worst place in the middle.
     let named: Vec<u64> = list(team, "reach")

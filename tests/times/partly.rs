@@ -1,5 +1,7 @@
 //! Heights that leave off, ice beside which a crossed zone goes on, halts at the end of the ice.
 
+use schrund::plan::clock::Backwards;
+
 use crate::fixture::{
     planned::{codes, said},
     trip::{NORTHWARD, SNOW, Trip},
@@ -39,7 +41,8 @@ fn no_hour_is_worked_backwards_where_heights_leave_off() {
         told[0].contains("no height is known on 900 m of the line, first from 0.90 km"),
         "{told:?}"
     );
-    assert_eq!(plan.clock, None);
+    let worked = plan.clock.expect("hours are given").first.as_planned;
+    assert_eq!(worked, Backwards::default());
     let whole = trip(1000.0).rules(words).plan();
     assert!(whole.clock.is_some() && !codes(&whole.findings).contains(&"climb-partly-unknown"));
     let none = Trip::along(&NORTHWARD).middle(SNOW).rules(words).plan();

@@ -113,6 +113,7 @@ const UNMOVED: [(&str, &[&str]); 6] = [
         &[
             "ascents_apart_share",
             "climb_cells",
+            "climb_unknown_m",
             "convex_deg",
             "convex_most",
             "convex_over_m",
@@ -134,6 +135,7 @@ const UNMOVED: [(&str, &[&str]); 6] = [
             "obliged_reach_factor",
             "least_unroped_m",
             "turn_back_m",
+            "one_place_m",
             "spacing_floor_m",
             "spacing_2_m",
             "knots_no_bite_m",

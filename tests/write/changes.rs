@@ -6,7 +6,10 @@ use schrund::{
     say::{units::Units, voice::Voice},
 };
 
-use crate::fixture::{planned::Planned, trip::Trip};
+use crate::fixture::{
+    planned::Planned,
+    trip::{SNOW, Trip},
+};
 
 /// The formats in which people read where a leg begins and ends.
 const READ: [&str; 6] = ["table", "text", "gpx", "kml", "geojson", "html"];
@@ -110,4 +113,49 @@ proptest! {
         let both: Vec<i64> = roped().flat_map(|(_, (up, off))| [*up, *off]).collect();
         prop_assert_eq!(rows(&planned.written("html")), both);
     }
+}
+
+/// Halts stand in the table only, and no device or map knew of them.
+#[test]
+fn a_halt_is_a_place_for_maps_and_devices() {
+    let trip = Trip::straight(&[SNOW])
+        .ropes(&[60.0])
+        .rules("start = \"06:00\"\n[[halt]]\nat_km = 0.1\nminutes = 20\nname = \"Spring\"")
+        .planned();
+    let title = "Halt \"Spring\", 20 min";
+    for format in ["geojson", "gpx", "kml"] {
+        let text = trip.written(format);
+        let shown = text.replace("\\\"", "\"").replace("&quot;", "\"");
+        assert!(shown.contains(title), "{format}: {shown}");
+        assert!(
+            shown.contains("0.10 km") && shown.contains(" to 06:"),
+            "{format}: {shown}"
+        );
+    }
+    assert!(trip.written("gpx").contains("<name>HALT 1</name>"));
+    let page = trip.written("geojson");
+    assert!(
+        page.contains("\"role\":\"halt\"") && page.contains("\"halt_min\":20"),
+        "{page}"
+    );
+}
+
+/// Legs are numbered, so changes are lettered, and alike everywhere.
+#[test]
+fn changes_are_lettered_in_every_output() {
+    let trip = Trip::straight(&[SNOW]).ropes(&[60.0]).planned();
+    for format in ["geojson", "gpx", "kml"] {
+        let text = trip.written(format);
+        assert!(
+            text.contains("A. Rope up") && text.contains("B. Unrope"),
+            "{format}"
+        );
+    }
+    assert!(trip.written("gpx").contains("<name>A UP 2</name>"));
+    assert!(
+        trip.written("table").contains("\n   A "),
+        "{}",
+        trip.written("table")
+    );
+    assert!(trip.written("html").contains(">A</th>"));
 }

@@ -37,7 +37,7 @@ fn a_device_gets_names_of_its_own_for_the_ends_on_ice() {
         let read = ::gpx::read(all_ice(word).written("gpx").as_bytes()).unwrap();
         read.waypoints.last().and_then(|w| w.name.clone()).unwrap()
     };
-    assert_eq!([name("tell"), name("rope")], ["OFF! 2", "ICE 1"]);
+    assert_eq!([name("tell"), name("rope")], ["C OFF! 2", "B ICE 1"]);
 }
 
 #[test]

@@ -21,7 +21,7 @@ use crate::fixture::{
     ground::at,
     page::{as_planned, number, select, text},
     planned::{Planned, codes, findings, over_the_pass, setups},
-    trip::Trip,
+    trip::{SNOW, Trip},
 };
 
 fn others() -> Vec<Other> {
@@ -233,7 +233,7 @@ fn it_promises_nothing() {
         ] {
             assert!(!words.contains(&promise), "{what}: {promise}");
         }
-        assert!(said.contains("inside the limits you gave"), "{what}");
+        assert!(said.contains("inside the planning limits"), "{what}");
     }
 }
 
@@ -318,5 +318,60 @@ fn every_zone_met_has_its_width_on_the_map_of_its_leg() {
                 leg.leg
             );
         }
+    }
+}
+
+/// "Party 0 on 0 ropes" is not true of people who walk.
+#[test]
+fn who_walks_without_a_rope_is_not_counted_as_nobody() {
+    let never = r#"{"gap_m":4,"surface":"bare","rope":"never"}"#;
+    let html = Trip::straight(&[never]).planned().written("html");
+    assert!(html.contains("nobody roped") && !html.contains("on 0 ropes"));
+}
+
+/// Rope needed and rope carried are rows of their own, and each adds up.
+#[test]
+fn both_rows_of_the_ledger_add_up() {
+    let html = Trip::straight(&[SNOW])
+        .ropes(&[100.0])
+        .planned()
+        .written("html");
+    let page = Html::parse_document(&html);
+    let rows = select(&page, "table.ledger tbody tr");
+    assert_eq!(rows.len(), 2, "needed and carried");
+    let mut totals = Vec::new();
+    for row in rows {
+        let cells = row.child_elements().skip(1).map(text);
+        let mut lengths: Vec<f64> = cells.map(|cell| cell.parse().expect("metres")).collect();
+        let total = lengths.pop().expect("the last is all of them");
+        assert!(
+            (lengths.iter().sum::<f64>() - total).abs() < 1e-9,
+            "{lengths:?}"
+        );
+        totals.push(total);
+    }
+    assert_eq!(totals, [42.0, 100.0]);
+}
+
+/// A third more was printed with sixteen decimals.
+#[test]
+fn assumptions_are_printed_as_figures_are_shown() {
+    let html = over_the_pass(3).written("html");
+    let page = Html::parse_document(&html);
+    let row = select(&page, "tr[data-name=slower_factor]")[0];
+    assert!(
+        text(row).contains("1.33") && !text(row).contains("1.333"),
+        "{}",
+        text(row)
+    );
+    for name in [
+        "snow",
+        "rope_diameter_mm",
+        "climb_unknown_m",
+        "one_place_m",
+        "timed_piece_m",
+    ] {
+        let rows = select(&page, &format!("tr[data-name={name}]"));
+        assert_eq!(rows.len(), 1, "{name}");
     }
 }

@@ -47,11 +47,15 @@ bend-blocks-the-loaded-strand = two ropes are joined in this one: no haul on the
 rope-cure = { $how }: { $rope } is long enough{ $gap-given ->
     [yes] , spaced for gaps up to { $gap }
    *[no] { "" }
-}
+}{ $costs }
 rope-cure-joined = { $how }: together they are long enough{ $gap-given ->
     [yes] , spaced for gaps up to { $gap }
    *[no] { "" }
-}
+}{ $costs }
+rope-cure-costs = ; but { $costs }
+rope-cure-over = { $over } people over one gap at once, { $left } left to hold
+rope-cure-coil = coils of { $coil } instead of { $planned }
+rope-cure-loop = a drop loop for { $who } ends { $short } short of the lip
 rope-cure-spacing = walk { $spacing } apart instead of { $planned }
 
 too-steep-to-rope-without-anchors = { $of ->
@@ -60,7 +64,10 @@ too-steep-to-rope-without-anchors = { $of ->
 }
     .hint = belay from anchors, or another line
 
-fall-held-in-none = the fall of { $who } is held in no assumed case on { $length }, worst at { $span } ({ $snow }{ $slope })
+fall-held-in-none = the fall of { $who } is held in no assumed case on { $length }, { $all ->
+    [yes] at { $span }
+   *[no] worst at { $span }
+} ({ $snow }{ $slope })
     .hint = more people on the rope, a belay from an anchor, or another line
 
 fall-held-in-none-at-one-place = the fall of { $who } is held in no assumed case at { $places ->
@@ -69,14 +76,29 @@ fall-held-in-none-at-one-place = the fall of { $who } is held in no assumed case
     }, { $length } ({ $snow }{ $slope })
     .hint = cross there one by one, belayed from an anchor, or by another line
 
-fall-not-held-in-the-middle-case = the fall of { $who } is held in some assumed cases only, and not with everything assumed central, on { $length }; worst at { $span } ({ $snow }{ $slope })
+fall-not-held-in-the-middle-case = the fall of { $who } is held in some assumed cases only, not in the central one, on { $length }, { $all ->
+    [yes] at { $span }
+   *[no] worst at { $span }
+} ({ $snow }{ $slope })
     .hint = another order, more people on the rope, or a belay from an anchor there
 
-bare-ice-too-steep = roped without anchors on { $length } of bare ice up to { $slope } steep, worst at { $span }: one slip pulls all, and no team holds a fall on ice
+bare-ice-too-steep = roped without anchors on { $length } of bare ice up to { $slope } steep, { $all ->
+    [yes] at { $span }
+   *[no] worst at { $span }
+}: one slip pulls all, and no team holds a fall on ice
     .hint = belay from anchors, another line, or unroped where every gap is in sight
 
-one-slip-pulls-all = roped without anchors on { $length } of bare ice up to { $slope } steep, worst at { $span }: one slip pulls all
+one-slip-pulls-all = roped without anchors on { $length } of bare ice up to { $slope } steep, { $all ->
+    [yes] at { $span }
+   *[no] worst at { $span }
+}: one slip pulls all
     .hint = unroped where every gap is in sight, or belay from anchors
+
+unroped-on-steep-bare-ice = unroped on { $length } of bare ice up to { $slope } steep, { $all ->
+    [yes] at { $span }
+   *[no] worst at { $span }
+}: nothing stops a slip
+    .hint = anchors there, crampons that bite, or another line
 
 along-the-crevasses = the team runs along the crevasses of { $zone } near { $at }
     .hint = walk in echelon there, or take another line
@@ -100,7 +122,10 @@ halt-on-hidden-gaps = the halt of { $minutes } at { $at } lies { $beside ->
 }
 
 loop-ends-short-of-the-lip = if { $who } falls, a drop loop ends { $short } short of the lip, with the rope as carried
-    .hint = plan another rescue for them, a longer rope, or `cover = "anyone"`
+    .hint = { $anyone ->
+    [yes] plan another rescue for them, or a longer rope
+   *[no] plan another rescue for them, a longer rope, or `cover = "anyone"`
+}
 
 no-rope-for-the-reserve = brake knots block the loaded strand, and each coil is { $short } short of the { $coil } that a rescue strand takes: the rope is { $rope-short } too short for it
     .hint = a longer rope, butterflies for bulky knots, a long sling, or the closer knot layout
@@ -120,7 +145,7 @@ fewer-knots-than-a-layout = { $tied ->
 } in a set, where a layout has { $layout }: each holds its own share and no more
     .hint = tie the whole layout, walk farther apart, or a third person
 
-snow-depth-not-given = nobody said how much snow lies on the ice in { $zones }, so whether the knots bite there is unknown
+snow-depth-not-given = no snow depth is given in { $zones }: whether the knots bite there is unknown
     .hint = give `snow_depth_m` in the zones file
 
 knots-do-not-bite-everywhere = brake knots do not bite in { $zones }
@@ -156,18 +181,30 @@ ice-without-a-gap-width = ice without a gap width, { $spans }: { $roped ->
     .hint = draw a zone there with the gaps you expect
 ice-span = { $span }
 
-bridges-late = { $zone } is left at { $left }, after { $until }, until when the leader trusts snow bridges
+bridges-late = { $just ->
+    [yes] { $zone } is left just after { $until }, until when snow bridges are trusted
+   *[no] { $zone } is left at { $left }; snow bridges are trusted until { $until }
+}
     .hint = { $known ->
         [yes] start by { $start } for all hidden gaps of the stage, or turn round in time
        *[no] start earlier, or turn round in time
     }
 
-slower-bridges-late = a slower party leaves the last hidden gaps at { $left }, after { $until }
+slower-bridges-late = { $just ->
+    [yes] a slower party leaves the last hidden gaps just after { $until }
+   *[no] a slower party leaves the last hidden gaps at { $left }, after { $until }
+}
 
-back-late = the line is done at { $arrival }, after { $by }, by when the leader wants to be back
+back-late = { $just ->
+    [yes] the line is done just after { $by }, by when the leader wants to be back
+   *[no] the line is done at { $arrival }; the leader wants to be back by { $by }
+}
     .hint = start earlier, or turn round in time
 
-slower-back-late = a slower party is done at { $arrival }, after { $by }
+slower-back-late = { $just ->
+    [yes] a slower party is done just after { $by }
+   *[no] a slower party is done at { $arrival }, after { $by }
+}
 
 climb-partly-unknown = no height is known on { $unknown } of the line, first from { $first }: climbs and hours are too few, and no hour is worked backwards
     .hint = a route with heights, or a terrain model that covers the line

@@ -16,7 +16,7 @@ field-askew = Met at { $angle } a gap counts { $widths } times its width{ $along
     [yes] { " " }and more: the team runs along it
    *[no] { "" }
 }.
-field-square = Gaps are measured along the line of travel. Met flatter than { $angle }: not in file. By the spacing rule, which says nothing about holding a fall.
+field-square = Coils and rope as needed; what is left over goes into the coils. Gaps are measured along the line of travel. Met flatter than { $angle }: not in file. By the spacing rule, which says nothing about holding a fall.
 field-fits = fits
 field-fits-not = does not fit
 field-fits-closer = does not fit; { $spacing } apart it does

@@ -29,7 +29,10 @@ remark-no-rope-named = no rope at hand was named: lengths sold are shown
 
 ## The table of ways
 
-options-head = { $people } people, { $weighed } ways weighed, { $ways } that no other beats in everything
+options-head = { $people } people, { $weighed ->
+    [one] 1 way
+   *[other] { $weighed } ways
+} weighed, { $ways } that no other beats in everything
 options-more = { $more } more { $interface ->
     [flags] with `--format json`
    *[members] in the JSON

@@ -6,8 +6,14 @@ team-spacing = { $people } × { $spacing }
 team-spacing-short = { $people }×{ $spacing }
 knots-none = no knots
 knots-some = { $bite ->
-    [yes] { $knots } knots
-   *[doubtful] { $knots } knots?
+    [yes] { $knots ->
+        [one] 1 knot
+       *[other] { $knots } knots
+    }
+   *[doubtful] { $knots ->
+        [one] 1 knot?
+       *[other] { $knots } knots?
+    }
 }
 coils-none = no coils
 coils-some = coils { $coil }
@@ -21,7 +27,7 @@ verdict-look = look
 verdict-outside = outside
 verdict-stop = stop
 means-unroped = unroped
-means-inside = inside the limits you gave
+means-inside = inside the planning limits
 means-look = look: something to decide or to watch
 means-outside = outside: no set-up within the limits, or no rope long enough for it
 means-stop = stop: not as planned here
@@ -69,7 +75,9 @@ change-unrope = unrope
 change-off-by-word = rope off by your word
 change-ends-on-ice = route ends on ice
 change-onto-ice = on to ice, unroped by your word
-change-title = { $number }. { $what }
+change-title = { $letter }. { $what }
+halt-title = Halt, { $minutes }
+halt-title-named = Halt "{ $name }", { $minutes }
 change-end = End of leg { $leg }, once the last person is here.
 change-end-by-word = End of leg { $leg }, on ice: the rope comes off because you say so, not because the ice ends.
 change-end-on-ice = End of leg { $leg }, on ice: what comes after it is not planned.
@@ -157,7 +165,10 @@ keep-team = { $spacing }, { $knots }, { $coils }, rope { $rope }
 keep-team-of = team { $team }{ " " }
 keep-stretch = { $span }
 keep-stretches = roped { $spans }
-keep-knots = { $knots } knots from each end
+keep-knots = { $knots ->
+    [one] 1 knot
+   *[other] { $knots } knots
+} from each end
 
 ## A set-up in a block
 
@@ -182,6 +193,7 @@ block-coils = { $carried } in the coil of each end person, { $needed } of it nee
 block-coils-short = { $carried } in the coil of each end person, where { $needed } are needed
 block-bag = { $bag } more in a bag
 block-reserve = { $coils }; a drop loop from where the holder stands: { $reach }
+block-reserve-none = { $none }: the rope ends before it, so no loop and no haul is told
 block-snow-assumed = snow assumed: { $snow }
 block-ground = { $snow }, { $slope }
 block-ground-flat = { $snow }, slope unknown, taken as flat
@@ -210,14 +222,24 @@ block-not-loop = a drop loop for { $who }
 block-not-two = two people in a gap at once
 block-legs = { $legs }: { $text }
 
-## How many findings
+## How many legs, and what is found of the whole
 
 count-stop = { $count ->
-    [one] 1 stop
-   *[other] { $count } stops
+    [one] 1 leg with a stop
+   *[other] { $count } legs with a stop
 }
-count-outside = { $count } outside the limits
-count-look = { $count } to look at
+count-outside = { $count ->
+    [one] 1 leg outside the limits
+   *[other] { $count } legs outside the limits
+}
+count-look = { $count ->
+    [one] 1 leg to look at
+   *[other] { $count } legs to look at
+}
+count-whole = { $count ->
+    [one] 1 thing of the whole to look at
+   *[other] { $count } things of the whole to look at
+}
 
 ## The head
 
@@ -237,28 +259,97 @@ folded-at-hand = { $teams ->
 
 ## A message
 
-message-head = { $name }: { $length }, { $legs } legs
+message-head = { $name }: { $length }, { $legs ->
+    [one] 1 leg
+   *[other] { $legs } legs
+}
 message-carry = Carry: { $ropes }
 message-carry-short = { $rope } ({ $short })
 message-no-rope = No leg is walked on the rope.
 message-read = Computed for its assumptions only; what is seen on the spot comes first.
-message-leg = L{ $leg } { $span } { $roped ->
-    [yes] ROPED { $verdict }
+message-leg = Leg { $leg } { $span } { $roped ->
+    [yes] ROPED, { $verdict }
     [no] unroped, { $verdict }
    *[plain] unroped
 }
-message-team = { $spacing }, { $knots }, { $coils }, rope { $rope } { $unit }
-message-team-terse = { $spacing }{ $knots ->
-    [0] { "" }
-    [one] , 1 knot
-   *[other] , { $knots } knots
-}, { $coils }, rope { $rope } { $unit }
-message-coils = coils { $coil }
-message-gap = gap { $gap } { $unit }
-message-up = up { $place }
-message-up-height = up { $place } at { $height }
+message-word-at = { $word } at { $where }
+message-team-names = { $count ->
+    [one] team { $teams }:{ " " }
+   *[other] teams { $teams }:{ " " }
+}
+message-team = { $people } people { $spacing } apart, { $knots ->
+    [0] no knots
+   *[other] { $knots } knots{ $bite ->
+        [yes] { "" }
+       *[doubtful] {" "}that may not bite
+    }
+}, { $coiled ->
+    [yes] coil { $coil } each end
+   *[no] no coils
+}
+    { $named ->
+    [yes] needs { $needed } of rope, has { $rope }
+   *[no] needs { $needed } of rope
+}
+message-team-short = { $people } people { $spacing } { $knots ->
+    [0] no knots
+   *[other] { $knots } knots{ $bite ->
+        [yes] { "" }
+       *[doubtful] {" "}in doubt
+    }
+} { $coiled ->
+    [yes] coil { $coil }
+   *[no] no coil
+} needs { $needed }{ $named ->
+    [yes] {" "}has { $rope }
+   *[no] {" "}rope
+}
+message-gap = { $kind ->
+    [none] gap widths unknown
+    [askew] gap { $gap }, { $along } along the way
+   *[square] gap { $gap }
+}{ $known ->
+    [no] { $kind ->
+        [none] { "" }
+       *[other] , others unknown
+    }
+   *[yes] { "" }
+}
+message-gap-short = { $kind ->
+    [none] gap unknown
+    [askew] gap { $gap }, along { $along }
+   *[square] gap { $gap }
+}{ $known ->
+    [no] { $kind ->
+        [none] { "" }
+       *[other] {" "}or more
+    }
+   *[yes] { "" }
+}
+message-up = rope up at { $place }{ $high ->
+    [yes] , { $height } high
+   *[no] { "" }
+}
+message-up-short = up { $place }{ $high ->
+    [yes] {" "}{ $height }
+   *[no] { "" }
+}
+message-zones = on { $names }
 message-teams = { $teams } teams, each its own set-up: see the report. Rope up to { $rope }
 message-report = ! see the report
+message-why = ! { $reasons }{ $more ->
+    [0] { "" }
+   *[other] ; { $more } more
+}
+short-spans = { $span }{ $more ->
+    [0] { "" }
+   *[other] {" "}and { $more } more
+}
+short-unroped = unroped
+short-inside = inside
+short-look = look
+short-outside = outside
+short-stop = STOP
 
 ## What a fall was reckoned with
 

@@ -94,11 +94,11 @@ haul-no = { $haulers ->
    *[other] { $haulers } people
 } could not pull hard enough with any haul the free rope allows, on these figures
 haul-too-short = { $haulers ->
-    [1] one person alone
+    [1] one person
    *[other] { $haulers } people
 } left; even a { $system } misses { $missing } of free rope, hands and hitches counted
 haul-anchor-too-near = { $haulers ->
-    [1] one person alone
+    [1] one person
    *[other] { $haulers } people
 } left, and the anchor is too near for any haul
 
@@ -159,7 +159,10 @@ carry-too-short = { $leg ->
 
 carry-left = { $short }; team { $other } carries a longer one: { $gain ->
     [graver] with the two exchanged legs with graver falls would be outside
-    [fewer] with the two exchanged { $exchanged } legs would be outside, not { $outside }
+    [fewer] with the two exchanged { $exchanged ->
+        [one] 1 leg
+       *[other] { $exchanged } legs
+    } would be outside, not { $outside }
    *[none] exchanging the two would bring no leg inside
 }
 

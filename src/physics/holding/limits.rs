@@ -11,7 +11,7 @@ use super::Team;
 use crate::{
     fault::refusal::Refusal,
     physics::{
-        assumed::{Assumed, Case, Corner},
+        assumed::{Assumed, Corner},
         hold_dynamic::Followed,
     },
 };
@@ -55,11 +55,11 @@ pub struct HoldLimits(BTreeMap<OneFall, Known>);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct HeldOn {
-    /// With all assumptions adverse.
+    /// In every corner of what is assumed.
     pub in_all: bool,
     /// With all of them central.
     pub in_centre: bool,
-    /// Somebody's fall not even with all of them favourable.
+    /// Somebody's fall in no corner.
     pub in_none: bool,
 }
 
@@ -82,11 +82,11 @@ pub struct HeldOn {
 /// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct LostOver {
-    /// With all assumptions adverse.
+    /// In some corner of what is assumed, all adverse or not.
     pub adverse: Option<f64>,
     /// With all of them central; not asked where all are held with adverse ones.
     pub central: Option<f64>,
-    /// With all of them favourable; not asked where all are held with central ones.
+    /// In every corner; not asked where all are held with everything central.
     pub favourable: Option<f64>,
     /// Somebody, counted from 0 in rope order, whose fall is held in the fewest cases; `None` where all are held in all.
     pub faller: Option<usize>,
@@ -163,7 +163,7 @@ struct Asking<'a> {
     team: &'a Team,
     down_deg: [i8; 2],
     corner: Corner,
-    case: Case,
+    assumed: &'a Assumed,
     known: &'a mut BTreeMap<OneFall, Known>,
     followed: &'a mut Followed,
 }
@@ -238,7 +238,7 @@ impl HoldLimits {
             team,
             down_deg,
             corner,
-            case: team.case(assumed, |_| corner),
+            assumed,
             known: &mut self.0,
             followed,
         };
@@ -331,7 +331,38 @@ impl Asking<'_> {
     }
 
     /// The same on ground that falls so many degrees in walking direction.
+    ///
+    /// In the middle on a slope one side holds uphill and the other downhill, and what is good for one may be bad for both: a
+    /// side that gives way lets the rope share. So all corners are asked, and the worst or the best of them counts.
     fn left_on_m(&mut self, faller: usize, gap_m: f64, down_deg: i8) -> Result<f64, Refusal> {
+        let alike = !self.team.in_middle(faller) || down_deg == 0;
+        let corners: &[Corner] = match self.corner {
+            Corner::Adverse if !alike => &[Corner::Adverse, Corner::Central, Corner::Favourable],
+            Corner::Favourable if !alike => &[Corner::Favourable, Corner::Central, Corner::Adverse],
+            Corner::Adverse => &[Corner::Adverse],
+            Corner::Central => &[Corner::Central],
+            Corner::Favourable => &[Corner::Favourable],
+        };
+        let worst = self.corner == Corner::Adverse;
+        let mut left_m = if worst { f64::INFINITY } else { 0.0 };
+        for &corner in corners {
+            let next_m = self.left_in_m(faller, gap_m, down_deg, corner)?;
+            left_m = if worst { next_m.min(left_m) } else { next_m };
+            if (left_m > 0.0) != worst {
+                break;
+            }
+        }
+        Ok(left_m)
+    }
+
+    /// The same with everything assumed so.
+    fn left_in_m(
+        &mut self,
+        faller: usize,
+        gap_m: f64,
+        down_deg: i8,
+        corner: Corner,
+    ) -> Result<f64, Refusal> {
         let in_middle = self.team.in_middle(faller);
         let lip_deg = match faller {
             0 => down_deg,
@@ -339,7 +370,7 @@ impl Asking<'_> {
             _ => down_deg.saturating_neg(),
         };
         let fall = OneFall {
-            corner: self.corner,
+            corner,
             faller,
             climbs: in_middle && down_deg < 0,
             gap_bits: gap_m.to_bits(),
@@ -357,7 +388,8 @@ impl Asking<'_> {
             ..self.team.clone()
         };
         team.check()?;
-        let outcome = team.outcome(faller, &self.case, self.followed)?;
+        let case = team.case(self.assumed, |_| corner);
+        let outcome = team.outcome(faller, &case, self.followed)?;
         if outcome.held {
             known.held_on = Some((lip_deg, outcome.room_left_m));
             Ok(outcome.room_left_m)

@@ -19,7 +19,8 @@ use crate::{
     say::{arg::Arg, fault, name::person, round::Round, setup, span::Said, voice::Voice},
 };
 
-/// All of one fact found at a place.
+/// All of one fact found at a place. Every fact is named, so that none is without words.
+#[expect(clippy::too_many_lines, reason = "a line for each fact")]
 pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
     match fact {
         Fact::NeverOnHidden { .. }
@@ -40,7 +41,8 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         Fact::TooSteep { .. }
         | Fact::AvalancheTerrain { .. }
         | Fact::SteepBareIce { .. }
-        | Fact::SlipPullsAll { .. } => of_slope(fact, at),
+        | Fact::SlipPullsAll { .. }
+        | Fact::SteepBareUnroped { .. } => of_slope(fact, at),
         Fact::NoSetup { .. } | Fact::NearCap { .. } | Fact::TwoOverGap { .. } => of_spacing(fact),
         Fact::NoRope { .. }
         | Fact::NearRope { .. }
@@ -69,7 +71,23 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::HourBeforeStart { .. }
         | Fact::DarkOnRope { .. }
         | Fact::HaltOnHidden { .. } => hours::of(fact, at, voice),
-        _ => line::of(fact, at, voice),
+        Fact::CutOff { .. }
+        | Fact::TurnFound { .. }
+        | Fact::ClimbUnknown { .. }
+        | Fact::IceWithoutGap { .. }
+        | Fact::MayRunAlong { .. }
+        | Fact::JumpOverIce { .. }
+        | Fact::StageGapOverIce { .. } => line::of(fact, at, voice),
+        // Their sentences have no figures.
+        Fact::LastOnIce {}
+        | Fact::BendBlocksHaul {}
+        | Fact::KnotsBlockHaul {}
+        | Fact::SlopeUnknown {}
+        | Fact::NoInventory {}
+        | Fact::NoHeights {}
+        | Fact::OnSkis {}
+        | Fact::NoRopeNamed {}
+        | Fact::SunInUtc {} => Vec::new(),
     }
 }
 
@@ -89,9 +107,14 @@ fn of_slope<'a>(fact: &Fact, at: &At) -> FactArgs<'a> {
         | Fact::SlipPullsAll {
             slope_deg,
             length_m,
+        }
+        | Fact::SteepBareUnroped {
+            slope_deg,
+            length_m,
         } => vec![
             ("slope", Arg::Degrees(*slope_deg, 0, Round::Up)),
             ("length", Arg::Whole(*length_m)),
+            ("all", yes(is_all(at, *length_m))),
             span_of(at),
         ],
         Fact::TooSteep {
@@ -102,6 +125,7 @@ fn of_slope<'a>(fact: &Fact, at: &At) -> FactArgs<'a> {
             ("of", Arg::Word(word(*of))),
             ("slope", Arg::Degrees(*slope_deg, 0, Round::Nearest)),
             ("length", Arg::Whole(*length_m)),
+            ("all", yes(is_all(at, *length_m))),
             span_of(at),
         ],
         Fact::AvalancheTerrain { slope_deg, of } => vec![
@@ -111,6 +135,11 @@ fn of_slope<'a>(fact: &Fact, at: &At) -> FactArgs<'a> {
         ],
         _ => Vec::new(),
     }
+}
+
+/// Whether a place is all that is told of, not only its worst part.
+fn is_all(at: &At, length_m: f64) -> bool {
+    matches!(at, At::Leg(place) if place.to_m - place.from_m > length_m - 1.0)
 }
 
 /// `, the line climbing at 12°`; nothing where no heights are known.
@@ -134,6 +163,7 @@ fn not_held<'f>(
         ("snow", Arg::Said(setup::snow(snow, voice))),
         ("length", Arg::Whole(length_m)),
         ("slope", Arg::Said(slope_beside(down_deg, voice))),
+        ("all", yes(is_all(at, length_m))),
         span_of(at),
     ]
 }
@@ -163,7 +193,12 @@ fn of_fall<'a>(fact: &'a Fact, at: &At, voice: Voice) -> FactArgs<'a> {
             args.push(("places", Arg::Count(*places)));
             args
         }
-        Fact::NotReached { falls, short_m } => vec![
+        Fact::NotReached {
+            falls,
+            short_m,
+            sized_for_anyone,
+        } => vec![
+            ("anyone", yes(*sized_for_anyone)),
             ("who", Arg::Said(person(&falls.called, voice))),
             ("short", Arg::Needed(*short_m)),
         ],

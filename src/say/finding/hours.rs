@@ -16,6 +16,7 @@ use crate::{
         round::Round,
         voice::Voice,
     },
+    trip::clock::Clock,
 };
 
 /// All of one of them.
@@ -28,6 +29,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
             start_by,
         } => vec![
             ("zone", Arg::Said(ice(z.as_ref(), voice))),
+            just(*left_at, *until),
             ("left", hour(*left_at, voice)),
             ("until", hour_beside(*until, *left_at, voice)),
             ("known", yes(start_by.is_some())),
@@ -53,10 +55,12 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
             ("time", Arg::Minutes(*minutes)),
         ],
         Fact::BackLate { arrival, back_by } | Fact::SlowerBackLate { arrival, back_by } => vec![
+            just(*arrival, *back_by),
             ("arrival", hour(*arrival, voice)),
             ("by", hour_beside(*back_by, *arrival, voice)),
         ],
         Fact::SlowerBridgesLate { left_at, until } => vec![
+            just(*left_at, *until),
             ("left", hour(*left_at, voice)),
             ("until", hour_beside(*until, *left_at, voice)),
         ],
@@ -72,6 +76,11 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         ],
         _ => Vec::new(),
     }
+}
+
+/// Whether an hour is late by seconds only, so that both are shown alike.
+fn just<'a>(late: Clock, by: Clock) -> (&'static str, Arg<'a>) {
+    ("just", yes(late.to_string() == by.to_string()))
 }
 
 /// A halt: its minutes, whether it is only beside the ice, and where else to rest, rounded away from the ice.

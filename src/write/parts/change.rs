@@ -20,7 +20,7 @@ use crate::{
 /// let job = schrund::example::job()?;
 /// let (plan, scene) = (schrund::plan(&job)?, Scene::default());
 /// let changes = changes(&Sheet::of(&job, &plan, &scene));
-/// assert_eq!(changes[0].title(Voice::default()).to_string(), "1. Rope up");
+/// assert_eq!(changes[0].title(Voice::default()).to_string(), "A. Rope up");
 /// assert_eq!(changes[0].utm.as_deref(), Some("31W 455524 7377205"));
 /// assert_eq!(changes[0].clock.map(|clock| clock.to_string()).as_deref(), Some("06:08"));
 /// assert_eq!(changes[0].height(Voice::default()).as_deref(), Some("1330 m"));
@@ -28,7 +28,7 @@ use crate::{
 /// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct ChangePoint<'a> {
-    /// Number from 1 over the whole plan.
+    /// Number from 1 over the whole plan; it is shown as [`ChangePoint::letter`].
     pub number: usize,
     /// Number of the stage.
     pub stage: usize,
@@ -123,11 +123,17 @@ impl ChangeKind {
 }
 
 impl ChangePoint<'_> {
-    /// `3. Rope up`.
+    /// `A`, `B`, … `Z`, `AA`: legs are numbered, changes lettered.
+    #[must_use]
+    pub fn letter(&self) -> String {
+        letter(self.number)
+    }
+
+    /// `C. Rope up`.
     #[must_use]
     pub fn title(&self, voice: Voice) -> Said {
         let args = [
-            ("number", Arg::Count(self.number)),
+            ("letter", Arg::Figure(self.letter())),
             ("what", Arg::Said(self.kind.says(voice).capital())),
         ];
         voice.say("change-title", &args)
@@ -154,6 +160,17 @@ impl ChangePoint<'_> {
         let when = when.map(|when| when.capital().then("."));
         Said::join(when.into_iter().chain([done]), " ")
     }
+}
+
+/// The letter of a number from 1: after `Z` comes `AA`.
+pub(crate) fn letter(number: usize) -> String {
+    let mut left = number;
+    let mut letters = Vec::new();
+    while let Some(before) = left.checked_sub(1) {
+        letters.extend(('A'..='Z').nth(before % 26));
+        left = before / 26;
+    }
+    letters.iter().rev().collect()
 }
 
 /// One end of a roped leg.
@@ -233,4 +250,15 @@ pub fn changes<'a>(sheet: &Sheet<'a>) -> Vec<ChangePoint<'a>> {
             leg,
         })
         .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn letters_go_on_after_z() {
+        let shown = [0, 1, 2, 26, 27, 52, 53, 702, 703].map(letter);
+        assert_eq!(shown, ["", "A", "B", "Z", "AA", "AZ", "BA", "ZZ", "AAA"]);
+    }
 }

@@ -7,7 +7,6 @@ use crate::{
         clock::{Backwards, PlanClock, StageClock, SunAllDay, TurnKind, TurnRound},
         part::LegPart,
     },
-    practice::Rule,
     say::{arg::Arg, hour::hour, round::Round, span::Said, voice::Voice},
     trip::{clock::Clock, day::UtcOffset},
 };
@@ -41,7 +40,7 @@ pub fn lines(plan: &Plan, voice: Voice) -> Vec<Said> {
     }
     let slower = |clock: &StageClock| clock.slower.is_some();
     if plan.clock.iter().flat_map(|c| c.stages()).any(slower) {
-        lines.extend(slower_by(plan, voice));
+        lines.push(slower_by(plan, voice));
     }
     lines
 }
@@ -245,7 +244,7 @@ fn clock_of(offset: UtcOffset) -> String {
 }
 
 /// `halt "Summit" at 4.20 km, 2310 m: 09:10 to 09:40`.
-fn halt(part: &LegPart, voice: Voice) -> Said {
+pub(crate) fn halt(part: &LegPart, voice: Voice) -> Said {
     let what = match part.turns {
         true => voice.say("clock-halt-turn", &[]),
         false => voice.say("clock-halt-rest", &[]),
@@ -284,10 +283,7 @@ fn halt(part: &LegPart, voice: Voice) -> Said {
 }
 
 /// How much slower a slower party is.
-fn slower_by(plan: &Plan, voice: Voice) -> Option<Said> {
-    let name = Rule::SlowerFactor.name();
-    let mut listed = plan.assumptions.iter();
-    let factor = listed.find(|a| a.name == name)?.value.as_f64()?;
-    let shown = Arg::Figure(Round::Nearest.fixed(factor, 2));
-    Some(voice.say("clock-slower", &[("factor", shown)]))
+fn slower_by(plan: &Plan, voice: Voice) -> Said {
+    let shown = Arg::Figure(Round::Nearest.fixed(plan.figures.slower_factor, 2));
+    voice.say("clock-slower", &[("factor", shown)])
 }

@@ -7,6 +7,7 @@ use crate::{
     plan::{
         Plan,
         finding::{At, Finding},
+        leg::Verdict,
     },
     say::{
         arg::Arg,
@@ -110,17 +111,20 @@ fn leg_alone(at: &At) -> Option<usize> {
     }
 }
 
-/// `1 stop, 3 to look at`; empty where there is none.
+/// `1 leg with a stop, 3 legs to look at`, and what is to be looked at of the whole; empty where there is none.
 #[must_use]
-pub(crate) fn count(groups: &[Group<'_>], voice: Voice) -> Said {
-    let of = |level, key| {
-        let count = groups.iter().filter(|g| g.finding.level() == level).count();
-        (count > 0).then(|| voice.say(key, &[("count", Arg::Count(count))]))
+pub(crate) fn count(plan: &Plan, voice: Voice) -> Said {
+    let told = |count: usize, key| {
+        let args = [("count", Arg::Count(count))];
+        (count > 0).then(|| voice.say(key, &args))
     };
+    let of = |verdict| plan.legs.iter().filter(|l| l.verdict == verdict).count();
+    let whole = plan.findings.iter().filter(|f| f.level() < Level::Note);
     let all = [
-        of(Level::Stop, "count-stop"),
-        of(Level::Outside, "count-outside"),
-        of(Level::Look, "count-look"),
+        told(of(Verdict::Stop), "count-stop"),
+        told(of(Verdict::Outside), "count-outside"),
+        told(of(Verdict::Look), "count-look"),
+        told(whole.count(), "count-whole"),
     ];
     Said::join(all.into_iter().flatten(), ", ")
 }

@@ -42,6 +42,19 @@ pub fn means(verdict: Verdict, voice: Voice) -> Said {
     voice.say(key, &[])
 }
 
+/// The same in one or two words, for a message.
+#[must_use]
+pub fn means_in_short(verdict: Verdict, voice: Voice) -> Said {
+    let key = match verdict {
+        Verdict::Unroped => "short-unroped",
+        Verdict::Inside => "short-inside",
+        Verdict::Look => "short-look",
+        Verdict::Outside => "short-outside",
+        Verdict::Stop => "short-stop",
+    };
+    voice.say(key, &[])
+}
+
 /// Where the word of a leg holds on a part of it only: `stop at 3.20–3.26 km, 60 m; the rest inside`.
 #[must_use]
 pub fn word_in_part(leg: &Leg, voice: Voice) -> Option<Said> {
@@ -61,19 +74,37 @@ pub fn word_in_part(leg: &Leg, voice: Voice) -> Option<Said> {
 /// Only where: `3.20–3.26 km, 60 m`; `None` where the word holds on the whole leg.
 #[must_use]
 pub fn part_of_word(leg: &Leg, voice: Voice) -> Option<Said> {
+    part(leg).map(|pieces| spans(&pieces, voice))
+}
+
+/// Where its word first holds, and at how many places more; `None` where it holds on the whole leg.
+#[must_use]
+pub fn begin_of_word(leg: &Leg, voice: Voice) -> Option<Said> {
+    let pieces = part(leg)?;
+    let (first, more) = pieces.split_first()?;
+    let args = [
+        ("span", Arg::Said(span(first, voice))),
+        ("more", Arg::Count(more.len())),
+    ];
+    Some(voice.say("short-spans", &args))
+}
+
+fn part(leg: &Leg) -> Option<Vec<WordPiece>> {
     let mut pieces = leg.pieces();
     let all = pieces.len();
     pieces.retain(|piece| piece.verdict == leg.verdict);
-    (pieces.len() < all).then(|| spans(&pieces, voice))
+    (pieces.len() < all).then_some(pieces)
+}
+
+fn span(piece: &WordPiece, voice: Voice) -> Said {
+    let ends = Arg::DoneBetween((piece.from_m, Round::Down), (piece.to_m, Round::Up));
+    voice.say("word-span", &[("span", ends)])
 }
 
 /// `3.20–3.26 km, 4.1–4.2 km, 160 m`: many are counted.
 fn spans(pieces: &[WordPiece], voice: Voice) -> Said {
-    let span = |piece: &WordPiece| {
-        let ends = Arg::DoneBetween((piece.from_m, Round::Down), (piece.to_m, Round::Up));
-        voice.say("word-span", &[("span", ends)])
-    };
-    let named = Said::join(pieces.iter().take(SPANS_NAMED).map(span), ", ");
+    let named = pieces.iter().take(SPANS_NAMED).map(|p| span(p, voice));
+    let named = Said::join(named, ", ");
     let length_m = pieces.iter().map(WordPiece::length_m).sum();
     let more = pieces.len().saturating_sub(SPANS_NAMED);
     let args = [

@@ -272,10 +272,12 @@ fn reserve(setup: &TeamSetup, voice: Voice) -> Said {
         ];
         voice.say("reach-of", &args)
     });
-    let args = [
-        ("coils", Arg::Said(coils)),
-        ("reach", Arg::Said(Said::join(reach, "; "))),
-    ];
+    let reach = Said::join(reach, "; ");
+    if reach.is_empty() {
+        let none = say::mark::no_place(setup, voice).unwrap_or_default();
+        return voice.say("block-reserve-none", &[("none", Arg::Said(none))]);
+    }
+    let args = [("coils", Arg::Said(coils)), ("reach", Arg::Said(reach))];
     voice.say("block-reserve", &args)
 }
 

@@ -1,17 +1,19 @@
-//! What the plan rests on, by name.
+//! What the plan rests on, as it is read.
 
 use serde_json::Value;
 
-use crate::{plan::Plan, practice::Rule};
+use crate::say::round::Round;
 
-/// The number in force; `None` where this plan does not rest on it.
-pub(super) fn value(plan: &Plan, rule: Rule) -> Option<f64> {
-    let found = plan.assumptions.iter().find(|a| a.name == rule.name())?;
-    found.value.as_f64()
+/// A value as it is read: words without quotes, numbers as short as they are worth.
+pub(super) fn shown(value: &Value) -> String {
+    match value.as_f64() {
+        Some(x) => rounded(x),
+        None => plain(value),
+    }
 }
 
-/// A value as it is read: words without quotes, numbers as short as they are.
-pub(super) fn shown(value: &Value) -> String {
+/// The same with all its digits, for programs.
+pub(super) fn plain(value: &Value) -> String {
     match value {
         Value::String(word) => word.clone(),
         Value::Bool(true) => "yes".to_owned(),
@@ -19,4 +21,11 @@ pub(super) fn shown(value: &Value) -> String {
         Value::Number(n) => n.as_f64().map_or_else(|| n.to_string(), |x| format!("{x}")),
         other => other.to_string(),
     }
+}
+
+/// Two decimals, three below one, as figures are shown elsewhere; none that says nothing.
+fn rounded(x: f64) -> String {
+    let decimals = if x.abs() < 1.0 { 3 } else { 2 };
+    let shown = Round::Nearest.fixed(x, decimals);
+    shown.trim_end_matches('0').trim_end_matches('.').to_owned()
 }

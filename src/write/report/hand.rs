@@ -53,7 +53,7 @@ fn line(row: &FieldRow, voice: Voice) -> Markup {
                 Some(set_up) => {
                     td class="n" { (length(set_up.spacing_m)) }
                     td class="n" { (set_up.knots) }
-                    td class="n" { (voice.units.number(set_up.coil_carried_m, Round::Down)) }
+                    td class="n" { (length(set_up.coil_m)) }
                     td class="n" { (length(set_up.rope_m)) }
                     td { (spans(&fits(row, set_up, voice))) }
                 }

@@ -58,7 +58,10 @@ fn figures(sheet: &Sheet<'_>) -> Markup {
             }
             (figure("On the rope", html! { (voice.units.chainage(roped_m, Round::Nearest)) " " small { (voice.units.long()) } }))
             (figure("Time in all", html! { (minutes(route.time.total_min)) }))
-            (figure("Party", html! { (people) " " small { @if teams == 1 { "on one rope" } @else { "on " (teams) " ropes" } } }))
+            (figure("Party", html! {
+                @if people == 0 { "nobody roped" }
+                @else { (people) " " small { @if teams == 1 { "on one rope" } @else { "on " (teams) " ropes" } } }
+            }))
             (figure("Carry", html! { (carried(sheet)) }))
         }
         p class="fine" {
@@ -128,9 +131,9 @@ fn verdict(sheet: &Sheet<'_>) -> Markup {
 fn worst_sentence(worst: Verdict) -> &'static str {
     match worst {
         Verdict::Unroped => "No leg is walked on the rope.",
-        Verdict::Inside => "Every leg is inside the limits you gave.",
+        Verdict::Inside => "Every roped leg is inside the planning limits.",
         Verdict::Look => "Look: there is something to decide or to watch.",
-        Verdict::Outside => "A leg is outside the limits you gave.",
+        Verdict::Outside => "A leg is outside the limits: no set-up, or no rope that holds it.",
         Verdict::Stop => "Stop: a leg is not to be walked as planned.",
     }
 }

@@ -15,6 +15,7 @@ use crate::{
     say::{
         self,
         arg::Arg,
+        mark::no_place,
         plain,
         round::Round,
         setup::{can, haul_answer, held, lip_slope, side, snow, usual_fall_brief},
@@ -182,6 +183,9 @@ fn reserve(same: &Same<'_>, part: &Same<'_>, voice: Voice) -> Markup {
                 th scope="col" { "The loop" }
             } }
             tbody { @if let Some(setup) = setup { @for reach in &setup.reach { (reserve_row(part, setup, reach, voice)) } } }
+            @if let Some(none) = setup.filter(|s| s.reach.is_empty()).and_then(|s| no_place(s, voice)) {
+                tfoot { tr { td colspan="3" { (spans(&none.capital())) ": the rope ends before it" } } }
+            }
         }
     }
 }

@@ -17,7 +17,7 @@ use crate::{
     plan::leg::{Leg, Verdict},
     say::{plain, round::Round},
     trip::zone::Zone,
-    write::parts::style,
+    write::parts::{change::letter, style},
 };
 
 /// Radius of the disc of a change, units. Our judgement.
@@ -142,7 +142,7 @@ pub(super) fn stroke(verdict: Verdict, data: &str) -> Markup {
 
 // --- numbers and signs ---
 
-/// Widths in the zones and their names, places to look at, numbers of legs and changes. A map of the whole route may leave out
+/// Widths in the zones and their names, places to look at, numbers of legs, letters of changes. A map of the whole route may leave out
 /// a number that finds no place; the map of its leg shows it.
 pub(super) fn signs(
     picture: &MapPicture<'_>,
@@ -185,7 +185,7 @@ fn inside(paper: &Paper, (x, y): PaperSpot) -> bool {
     (0.0..=paper.width).contains(&x) && (0.0..=paper.height).contains(&y)
 }
 
-/// A disc with its number; where discs would lie on each other, dots with numbers beside them.
+/// A disc with its letter; where discs would lie on each other, dots with letters beside them.
 fn change_numbers(places: &[(usize, PaperSpot)], labels: &mut Labels, whole: bool) -> Markup {
     let crowded = |number: usize, (x, y): PaperSpot| {
         let near = |(n, s): &(usize, PaperSpot)| *n != number && (s.0 - x).hypot(s.1 - y) < APART;
@@ -195,13 +195,13 @@ fn change_numbers(places: &[(usize, PaperSpot)], labels: &mut Labels, whole: boo
         @for &(number, (x, y)) in places {
             @if crowded(number, (x, y)) {
                 circle class="change" cx=(u(x)) cy=(u(y)) r="3.6" {}
-                @let beside = labels.place(&round((x, y)), number.to_string().len());
+                @let beside = labels.place(&round((x, y)), letter(number).len());
                 @if let Some((x, y)) = beside.or((!whole).then_some((x, y - 12.0))) {
-                    text class="number" x=(u(x)) y=(u(y + 3.6)) { (number) }
+                    text class="number" x=(u(x)) y=(u(y + 3.6)) { (letter(number)) }
                 }
             } @else {
                 circle class="change" cx=(u(x)) cy=(u(y)) r=(u(DISC)) {}
-                text class="disc" x=(u(x)) y=(u(y + 3.4)) { (number) }
+                text class="disc" x=(u(x)) y=(u(y + 3.4)) { (letter(number)) }
             }
         }
     }

@@ -152,7 +152,7 @@ pub(super) fn zones(sheet: &Sheet<'_>, voice: Voice) -> Markup {
     }
 }
 
-/// Where to stop for the rope, numbered as on the maps.
+/// Where to stop for the rope, lettered as on the maps.
 pub(super) fn changes(sheet: &Sheet<'_>) -> Markup {
     let changes = change::changes(sheet);
     let stages = sheet.plan.route.stages.len() > 1;
@@ -163,7 +163,7 @@ pub(super) fn changes(sheet: &Sheet<'_>) -> Markup {
         @if changes.is_empty() { p { "The rope stays in the pack." } }
         @else {
             table class="changes" {
-                caption { "Places where the set-up changes, numbered as on the maps" }
+                caption { "Places where the set-up changes, lettered as on the maps" }
                 thead {
                     tr {
                         th scope="col" class="n" { "No." }
@@ -194,7 +194,7 @@ fn change_row(change: &ChangePoint<'_>, voice: Voice, has: ChangeColumns) -> Mar
     let height = change.height(voice);
     html! {
         tr data-change=(change.number) data-at-m=(number(change.at_m)) {
-            th scope="row" class="n" { (change.number) }
+            th scope="row" class="n" { (change.letter()) }
             @if has.clocks { td class="n" { (change.clock.map(|c| c.to_string()).unwrap_or_default()) } }
             td {
                 (change.kind.says(voice).capital()) ", leg " (change.leg.leg)

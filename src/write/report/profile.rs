@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 
 use super::{
-    figures, layers,
+    layers,
     paper::{WIDTH, path, round_step, simplified, steps, u},
 };
 use crate::{
@@ -192,9 +192,7 @@ fn graver_last(leg: &Leg) -> Vec<WordPiece> {
 }
 
 fn steep(ruler: &Ruler<'_>, sheet: &Sheet<'_>, y: f64) -> Markup {
-    let Some((least_deg, over_m)) = steepness(sheet) else {
-        return html! {};
-    };
+    let (least_deg, over_m) = steepness(sheet);
     let found = steep_stretches(ruler.stage, ruler.profile, least_deg, over_m);
     html! {
         @if found.is_empty() { text class="strip-note" x=(u(LEFT)) y=(u(y + 10.5)) { "nowhere" } }
@@ -210,20 +208,16 @@ pub(super) fn key(sheet: &Sheet<'_>) -> Markup {
     html! {
         p class="fine" {
             "Zones and legs by number."
-            @if let Some((least_deg, over_m)) = steepness(sheet) {
-                " Steep: " (least_deg) "° or more along the line, over " (over_m) " m."
-            }
+            @let (least_deg, over_m) = steepness(sheet);
+            " Steep: " (least_deg) "° or more along the line, over " (over_m) " m."
         }
     }
 }
 
 /// From how steep over what length the plan speaks of avalanche terrain.
-fn steepness(sheet: &Sheet<'_>) -> Option<(f64, f64)> {
-    use crate::practice::Rule;
-    Some((
-        figures::value(sheet.plan, Rule::AvalancheDeg)?,
-        figures::value(sheet.plan, Rule::SteepOverM)?,
-    ))
+fn steepness(sheet: &Sheet<'_>) -> (f64, f64) {
+    let figures = sheet.plan.figures;
+    (figures.avalanche_deg, figures.steep_over_m)
 }
 
 /// Stretches whose slope over a window is at least so steep.

@@ -258,34 +258,45 @@ fn marks(same: &Same<'_>, setup: &TeamSetup, voice: Voice) -> Markup {
     }
 }
 
+/// What is needed and what is carried, each in a row that adds up.
 fn ledger(setup: &TeamSetup, voice: Voice) -> Markup {
     let ledger = &setup.ledger;
-    let at_hand = setup
-        .rope
-        .as_ref()
-        .map(|r| ("At hand", r.length_m, Round::Down));
-    let sold = setup
-        .sold_length_m
-        .map(|m| ("Next sold", m, Round::Nearest));
-    let lines = [
-        ("Spans", ledger.spans_m, Round::Up),
-        ("Knots", ledger.knots_m, Round::Up),
-        ("Tie-ins", ledger.tie_ins_m, Round::Up),
-        ("Coils", ledger.coils_m, Round::Up),
-        ("Needed", ledger.total_m, Round::Up),
-    ];
-    let columns: Vec<_> = lines.into_iter().chain(at_hand.or(sold)).collect();
+    let tied_m = [ledger.spans_m, ledger.knots_m, ledger.tie_ins_m];
+    let needed_m = [tied_m.as_slice(), &[ledger.coils_m, 0.0, ledger.total_m]].concat();
+    let coils_m = 2.0 * setup.coil_carried_m;
+    let all_m = tied_m.iter().sum::<f64>() + coils_m + setup.bag_m;
+    let carried_m = [tied_m.as_slice(), &[coils_m, setup.bag_m, all_m]].concat();
+    let short = setup.rope_short_m();
     html! {
-        p class="fine" {
-            "As carried: " (voice.units.length(setup.coil_carried_m, Round::Down)) " in each end coil"
-            @if setup.bag_m > 1e-9 { ", " (voice.units.length(setup.bag_m, Round::Down)) " in a bag" } "."
-        }
         table class="ledger" {
-            caption { "Where the rope goes, " (voice.units.short()) }
-            thead { tr { @for (what, ..) in &columns { th scope="col" class="n" { (what) } } } }
-            tbody { tr { @for (what, metres, side) in &columns {
-                td class={ "n" @if *what == "Needed" { " total" } } { (voice.units.number(*metres, *side)) }
-            } } }
+            caption {
+                "Where the rope goes, " (voice.units.short()) ". As carried: "
+                (voice.units.length(setup.coil_carried_m, Round::Down)) " in each end coil"
+                @if let Some(m) = short { "; the rope is " (voice.units.length(m, Round::Up)) " short" }
+                @else if setup.rope.is_none() {
+                    @if let Some(m) = setup.sold_length_m { "; next sold " (voice.units.length(m, Round::Nearest)) }
+                }
+            }
+            thead { tr {
+                td {}
+                @for what in ["Spans", "Knots", "Tie-ins", "Coils", "Bag", "In all"] { th scope="col" class="n" { (what) } }
+            } }
+            tbody {
+                (ledger_row("Needed", &needed_m, Round::Up, voice))
+                @if setup.no_place.is_empty() { (ledger_row("Carried", &carried_m, Round::Nearest, voice)) }
+            }
+        }
+    }
+}
+
+fn ledger_row(label: &str, lengths_m: &[f64], side: Round, voice: Voice) -> Markup {
+    let last = lengths_m.len().saturating_sub(1);
+    html! {
+        tr {
+            th scope="row" { (label) }
+            @for (i, m) in lengths_m.iter().enumerate() {
+                td class={ "n" @if i == last { " total" } } { (voice.units.number(*m, side)) }
+            }
         }
     }
 }

@@ -88,7 +88,7 @@ pub(super) fn assumptions(plan: &Plan) -> Markup {
 fn assumption(a: &Assumption) -> Markup {
     let unit = if a.unit == "1" { "" } else { a.unit.as_str() };
     html! {
-        tr data-name=(a.name) data-value=(figures::shown(&a.value)) {
+        tr data-name=(a.name) data-value=(figures::plain(&a.value)) {
             th scope="row" { (said(&sentence::capital(&a.says))) }
             td class="n" { (said(&figures::shown(&a.value))) @if !unit.is_empty() { " " (unit) } }
             td { (said(&a.standing)) }

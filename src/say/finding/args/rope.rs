@@ -2,12 +2,17 @@
 
 use crate::{
     plan::{
-        cure::RopeCure,
+        cure::{CureCost, RopeCure},
         fact::{Fact, RopeLack},
         options::Change,
     },
     say::{
-        arg::Arg, finding::placeable::FactArgs, name::rope, options, round::Round, span::Said,
+        arg::Arg,
+        finding::placeable::FactArgs,
+        name::{person, rope},
+        options,
+        round::Round,
+        span::Said,
         voice::Voice,
     },
 };
@@ -95,6 +100,7 @@ fn cure(cure: &RopeCure, voice: Voice) -> Said {
     let given = cure.as_tied_gap_m;
     let args = [
         ("how", Arg::Said(how(cure, voice))),
+        ("costs", Arg::Said(costs(cure, voice))),
         ("rope", Arg::Said(rope(&cure.rope, voice))),
         (
             "gap-given",
@@ -103,6 +109,38 @@ fn cure(cure: &RopeCure, voice: Voice) -> Said {
         ("gap", Arg::There(given.unwrap_or_default())),
     ];
     voice.say(key, &args)
+}
+
+/// `; but 2 people over one gap at once, 1 left to hold`; nothing where it costs nothing.
+fn costs(cure: &RopeCure, voice: Voice) -> Said {
+    if cure.costs.is_empty() {
+        return Said::default();
+    }
+    let said = Said::join(cure.costs.iter().map(|cost| self::cost(cost, voice)), ", ");
+    voice.say("rope-cure-costs", &[("costs", Arg::Said(said))])
+}
+
+fn cost(cost: &CureCost, voice: Voice) -> Said {
+    match cost {
+        CureCost::MoreOverGap { over, left } => {
+            let args = [("over", Arg::Count(*over)), ("left", Arg::Count(*left))];
+            voice.say("rope-cure-over", &args)
+        }
+        CureCost::ShorterCoil { coil_m, planned_m } => {
+            let args = [
+                ("coil", Arg::There(*coil_m)),
+                ("planned", Arg::Needed(*planned_m)),
+            ];
+            voice.say("rope-cure-coil", &args)
+        }
+        CureCost::NotReached { falls, short_m } => {
+            let args = [
+                ("who", Arg::Said(person(&falls.called, voice))),
+                ("short", Arg::Needed(*short_m)),
+            ];
+            voice.say("rope-cure-loop", &args)
+        }
+    }
 }
 
 fn how(cure: &RopeCure, voice: Voice) -> Said {
