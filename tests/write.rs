@@ -1,6 +1,7 @@
 //! What is handed out.
 
 mod changes;
+mod csv;
 mod figures;
 mod gpx;
 mod ice;

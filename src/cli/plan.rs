@@ -47,7 +47,11 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
         job.rules.practice
     ));
     let planner = Planner::new(&job)?;
-    let plan = planner.plan()?;
+    let plan = if args.out.is_none() && args.format.0.is_of_legs() {
+        planner.legs()?
+    } else {
+        planner.plan()?
+    };
     // The table holds the notices itself.
     if args.format.0.name() != "table" || args.output.is_some() {
         show.notices(&job.notices);

@@ -69,6 +69,18 @@ struct Keeping<'a> {
     meets: Vec<Box<dyn Fn(f64) -> Meeting + 'a>>,
     /// All ice that the stage touches, by where it begins.
     ice: Vec<Stretch>,
+    /// For each leg the set-ups that were judged there.
+    judged: Vec<RefCell<Vec<(KeptKind, bool)>>>,
+}
+
+/// What decides how a team with a kept set-up is judged on a leg.
+#[derive(Clone, Copy, PartialEq, Eq)]
+struct KeptKind {
+    /// The place of the team on its leg.
+    team: usize,
+    spacing_bits: u64,
+    knots: usize,
+    length_bits: u64,
 }
 
 impl<'a> Keeping<'a> {
@@ -87,6 +99,7 @@ impl<'a> Keeping<'a> {
             asked,
             ice: legs.first().map(kept::ice).unwrap_or_default(),
             legs: roped().collect(),
+            judged: roped().map(|_| RefCell::default()).collect(),
         }
     }
 
@@ -138,21 +151,31 @@ impl<'a> Keeping<'a> {
         let kept = |team: &GrowingTeam<'_>| team.kept(self.load(team), self.job.rules);
         let teams: Vec<KeptTeam> = growing.teams.iter().map(kept).collect();
         let next = self.legs.get(run.end).copied();
-        let alone = run.len() == 1;
         let legs = self.legs.get(run)?;
         let stretches = kept::grown(self.job, &self.ice, legs, next, &teams)?;
-        let as_good = |leg: &&RopedLeg<'_>| {
-            let mut pairs = growing.teams.iter().zip(&leg.teams);
-            pairs.all(|(team, planned)| self.as_good(leg, team, planned))
-        };
-        (alone || legs.iter().all(as_good)).then_some((teams, stretches))
+        Some((teams, stretches))
     }
 
     /// Whether the judge of the plan finds nothing graver of a team with its kept set-up on a leg than as planned there.
-    fn as_good(&self, leg: &RopedLeg<'_>, team: &GrowingTeam<'_>, planned: &Draft) -> bool {
-        let kept = team.draft(self.job, leg, planned);
-        let rope = self.ropes.of_team(planned.team, self.job.ropes);
+    fn as_good(&self, at: usize, place: usize, team: &GrowingTeam<'_>) -> bool {
+        let (Some(leg), Some(judged)) = (self.legs.get(at), self.judged.get(at)) else {
+            return false;
+        };
+        let Some(planned) = leg.teams.get(place) else {
+            return true;
+        };
         let load = self.load(team);
+        let kind = KeptKind {
+            team: place,
+            spacing_bits: team.spacing_m.to_bits(),
+            knots: team.most_knots.knots.count,
+            length_bits: load.length_m.to_bits(),
+        };
+        let known = judged.borrow().iter().find(|(k, _)| *k == kind).copied();
+        if let Some((_, good)) = known {
+            return good;
+        }
+        let rope = self.ropes.of_team(planned.team, self.job.ropes);
         let verdict = |draft: &Draft| {
             let tied = TiedOn {
                 job: self.job,
@@ -163,7 +186,9 @@ impl<'a> Keeping<'a> {
             };
             tied.verdict(&mut self.asked.borrow_mut().slopes)
         };
-        verdict(&kept) <= verdict(planned)
+        let good = verdict(&team.draft(self.job, leg, planned)) <= verdict(planned);
+        judged.borrow_mut().push((kind, good));
+        good
     }
 
     /// The rope that the team carries, or the length sold that it takes.
@@ -199,7 +224,7 @@ impl<'a> Keeping<'a> {
 }
 
 /// A run of legs that ends before a leg and grows by one leg at its front: gives the minutes lost by walking all its legs in
-/// its one set-up, as long as that fits a rope. A leg alone stays as planned.
+/// its one set-up, as long as that fits a rope and is judged no worse on any of them. A leg alone stays as planned.
 struct Growing<'k, 'a> {
     of: &'k Keeping<'a>,
     start: usize,
@@ -271,6 +296,14 @@ impl<'k, 'a> Growing<'k, 'a> {
     }
 }
 
+impl Growing<'_, '_> {
+    /// Whether the judge of the plan finds nothing graver with the one set-up on a leg.
+    fn as_good(&self, at: usize) -> bool {
+        let mut teams = self.teams.iter().enumerate();
+        teams.all(|(place, team)| self.of.as_good(at, place, team))
+    }
+}
+
 impl Iterator for Growing<'_, '_> {
     type Item = f64;
 
@@ -295,7 +328,13 @@ impl Iterator for Growing<'_, '_> {
         } else {
             self.min + lost_min(leg)
         };
-        fits.then_some(self.min)
+        // What is tied otherwise is judged anew on all of them.
+        let judged = if wider {
+            self.start..self.end
+        } else {
+            self.start..self.start + 1
+        };
+        (fits && judged.into_iter().all(|at| self.as_good(at))).then_some(self.min)
     }
 }
 

@@ -31,6 +31,11 @@ pub trait Format: Sync {
     /// What it is for, in a few words.
     fn purpose(&self) -> &'static str;
 
+    /// Whether the legs are all that it shows: [`Planner::legs`](crate::Planner::legs) is enough for it.
+    fn is_of_legs(&self) -> bool {
+        false
+    }
+
     /// Whether it shows all that a [`Scene`](super::Scene) holds; the others do with less, or with an empty one.
     fn needs_scene(&self) -> bool {
         false
@@ -56,6 +61,8 @@ pub const FORMATS: [&dyn Format; 8] = [&TABLE, &JSON, &CSV, &GEOJSON, &KML, &GPX
 /// How much a format shows.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Shows {
+    /// The legs of a plan alone.
+    Legs,
     /// The plan alone.
     Plan,
     /// The same trip with something missing as well.
@@ -99,6 +106,10 @@ impl Format for Writer {
         self.shows == Shows::Others
     }
 
+    fn is_of_legs(&self) -> bool {
+        self.shows == Shows::Legs
+    }
+
     fn write(&self, out: &mut dyn Write, sheet: &Sheet<'_>) -> io::Result<()> {
         (self.write)(out, sheet)
     }
@@ -127,7 +138,7 @@ const CSV: Writer = Writer {
     file: Some("legs.csv"),
     media_type: "text/csv",
     purpose: "the legs for a spreadsheet",
-    shows: Shows::Plan,
+    shows: Shows::Legs,
     write: |out, sheet| csv::legs(out, sheet),
 };
 
