@@ -13,6 +13,7 @@ mod head;
 mod holding;
 mod labels;
 mod layers;
+mod legend;
 mod legs;
 mod limits;
 mod map;
@@ -39,7 +40,6 @@ use crate::{
 use drawn::MapPicture;
 pub use drawn::window;
 use markup::said;
-use signs::Sign;
 
 /// The whole page.
 #[must_use]
@@ -74,7 +74,7 @@ fn sections(sheet: &Sheet<'_>) -> Markup {
     let picture = MapPicture::new(sheet);
     let roped = picture.legs.iter().any(|l| l.leg.roped);
     html! {
-        (section("map", "Map", html! { figure class="map" { (picture.overview()) (legend(&picture)) } }))
+        (section("map", "Map", html! { figure class="map" { (picture.overview()) (legend::legend(&picture)) } }))
         (section("legs", "Legs", legs::legs(sheet, voice)))
         (section("carry", "What to carry", html! {
             (party::carry(sheet.plan, voice)) (party::fewer_changes(sheet.plan, voice))
@@ -138,82 +138,6 @@ fn insets(picture: &MapPicture<'_>) -> Markup {
                 }
             }
         }
-    }
-}
-
-/// What colours, lines and signs mean.
-fn legend(picture: &MapPicture<'_>) -> Markup {
-    let sheet = picture.sheet;
-    let shown = |verdict: Verdict| sheet.plan.legs.iter().any(|l| l.verdict == verdict);
-    let verdicts = [
-        (Verdict::Unroped, "unroped"),
-        (Verdict::Inside, "roped, inside the planning limits"),
-        (Verdict::Look, "look: something to decide or to watch"),
-        (Verdict::Outside, "outside the limits"),
-        (Verdict::Stop, "stop: not as planned"),
-    ];
-    html! {
-        figcaption {
-            ul class="legend" {
-                @for (verdict, says) in verdicts.into_iter().filter(|(v, _)| shown(*v)) {
-                    li {
-                        svg class="swatch" viewBox="0 0 30 12" aria-hidden="true" { (layers::stroke(verdict, "M2 6H28")) }
-                        (says) " " (style::sign(verdict))
-                    }
-                }
-                li {
-                    svg class="swatch" viewBox="0 0 30 12" aria-hidden="true" {
-                        @for (i, fill) in style::ZONE_FILLS.iter().enumerate() {
-                            rect x=(i * 6) width="6" height="12" fill=(fill) {}
-                        }
-                    }
-                    "zones, darker with wider gaps; the number is the width, \"?\" where it is assumed; faint where the route does not go"
-                }
-                @if sheet.zones.iter().any(|zone| zone.strike.is_some()) {
-                    li {
-                        svg class="swatch" viewBox="0 0 30 12" aria-hidden="true" {
-                            rect width="30" height="12" fill=(style::ZONE_FILLS[1]) {}
-                            path class="strike-key" d="M4 12L10 0M12 12L18 0M20 12L26 0" {}
-                        }
-                        "the direction in which its crevasses run, where it was drawn"
-                    }
-                }
-                @if !sheet.glaciers.is_empty() {
-                    li {
-                        svg class="swatch" viewBox="0 0 30 12" aria-hidden="true" {
-                            rect class="ice" x="1" y="1" width="28" height="10" {}
-                        }
-                        "known ice"
-                    }
-                }
-                @for sign in Sign::ALL.into_iter().filter(|sign| picture.signs.iter().any(|(s, _)| s == sign)) {
-                    li {
-                        svg class="swatch" viewBox="0 0 30 12" aria-hidden="true" { (sign.drawn((15.0, 6.0))) }
-                        (sign_says(sign))
-                    }
-                }
-                li {
-                    svg class="swatch" viewBox="0 0 30 12" aria-hidden="true" {
-                        circle class="change" cx="15" cy="6" r="5" {}
-                    }
-                    "rope up or rope off, lettered as below"
-                }
-                li {
-                    svg class="swatch" viewBox="0 0 30 12" aria-hidden="true" {
-                        rect class="pill" x="6" y="0" width="18" height="12" rx="6" {}
-                    }
-                    "number of the leg, in its colour"
-                }
-            }
-        }
-    }
-}
-
-fn sign_says(sign: Sign) -> &'static str {
-    match sign {
-        Sign::Along => "along the crevasses",
-        Sign::Fall => "where a fall is held worst",
-        Sign::RollOver => "the ground steepens: gaps are to be expected",
     }
 }
 
