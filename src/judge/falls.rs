@@ -125,7 +125,6 @@ impl Alarm {
                 snow,
                 length_m,
                 down_deg,
-                places: places.runs.len(),
             },
             Self::OffCentre => Fact::HeldOffCentre {
                 falls,
@@ -145,37 +144,25 @@ impl Alarm {
     }
 }
 
-/// Each alarm with the places that raise it, taken together.
+/// Each alarm with the places that raise it, taken together. Held in none on no more than one spacing is looked at.
 fn alarms(runs: &[HeldRun], spacing_m: f64, rules: &Rules) -> Vec<(Alarm, Places)> {
-    let of_kind = |kind: Alarm| {
-        let runs = runs.iter();
-        let of_kind = runs.filter(move |run| Alarm::of(run, rules) == Some(kind));
-        of_kind.copied().collect::<Vec<HeldRun>>()
-    };
-    let (long, brief) = by_length(of_kind(Alarm::InNone), spacing_m);
-    let all = [
-        (Alarm::InNone, long),
-        (Alarm::InNoneOnce, brief),
-        (Alarm::SteepIce, of_kind(Alarm::SteepIce)),
-        (Alarm::OffCentre, of_kind(Alarm::OffCentre)),
-        (Alarm::SlipPullsAll, of_kind(Alarm::SlipPullsAll)),
+    let kinds = [
+        Alarm::InNone,
+        Alarm::SteepIce,
+        Alarm::OffCentre,
+        Alarm::SlipPullsAll,
     ];
-    let told = all.into_iter();
-    told.filter_map(|(alarm, runs)| Some((alarm, Places::of(runs)?)))
-        .collect()
-}
-
-/// Runs in walking order, those at places longer than a spacing and those at others. Runs no farther apart than a spacing are at
-/// one place: one height more or less between them decides nothing.
-fn by_length(runs: Vec<HeldRun>, spacing_m: f64) -> (Vec<HeldRun>, Vec<HeldRun>) {
-    let near = |a: &HeldRun, b: &HeldRun| b.from_m - a.to_m <= spacing_m + 1e-9;
-    let (mut long, mut brief) = (Vec::new(), Vec::new());
-    for place in runs.chunk_by(near) {
-        let length_m: f64 = place.iter().map(HeldRun::length_m).sum();
-        let is_long = length_m > spacing_m + 1e-9;
-        (if is_long { &mut long } else { &mut brief }).extend_from_slice(place);
-    }
-    (long, brief)
+    let places = kinds.into_iter().filter_map(|kind| {
+        let of_kind = runs
+            .iter()
+            .filter(|run| Alarm::of(run, rules) == Some(kind));
+        Some((kind, Places::of(of_kind)?))
+    });
+    let briefly = |(kind, places): (Alarm, Places)| match kind {
+        Alarm::InNone if places.length_m <= spacing_m + 1e-9 => (Alarm::InNoneOnce, places),
+        kind => (kind, places),
+    };
+    places.map(briefly).collect()
 }
 
 /// Runs of a leg that are told together.
@@ -189,7 +176,8 @@ struct Places {
 }
 
 impl Places {
-    fn of(runs: Vec<HeldRun>) -> Option<Self> {
+    fn of<'r>(runs: impl Iterator<Item = &'r HeldRun>) -> Option<Self> {
+        let runs: Vec<HeldRun> = runs.copied().collect();
         let steep = |r: &HeldRun| r.steepest_deg().unwrap_or_default();
         let worse = |a: &&HeldRun, b: &&HeldRun| {
             steep(a)

@@ -25,6 +25,10 @@ pub(super) fn facts(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Fact> {
 
 /// Ice that the leader's word keeps off the rope, told where it is and not of the whole leg.
 pub(super) fn unroped(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
+    // Between roped zones a team stays on the rope, whatever is said of the ice there.
+    if leg.sketch.roped {
+        return Vec::new();
+    }
     let found =
         |fact: Fact, on: Stretch| Finding::new(At::Leg(place_at(leg, on.from_m, on.to_m)), fact);
     let mut all = Vec::new();
@@ -44,16 +48,14 @@ pub(super) fn unroped(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
             );
         }
     }
-    if !leg.sketch.roped {
-        let undrawn = leg.footing.ice_without_zone.iter();
-        by_word.extend(undrawn.copied().map(Stretch::from));
-        let pieces = on_leg(job, leg, by_word);
-        all.extend(
-            pieces
-                .into_iter()
-                .map(|on| found(unroped_by_word(job, leg, on), on)),
-        );
-    }
+    let undrawn = leg.footing.ice_without_zone.iter();
+    by_word.extend(undrawn.copied().map(Stretch::from));
+    let pieces = on_leg(job, leg, by_word);
+    all.extend(
+        pieces
+            .into_iter()
+            .map(|on| found(unroped_by_word(job, leg, on), on)),
+    );
     all
 }
 

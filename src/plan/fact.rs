@@ -109,8 +109,8 @@ facts! {
     /// The team runs along the crevasses: several people can stand over one gap, and no spacing helps.
     /// Walk in echelon (staggered) or take another line.
     Along { zone: ZoneName } = "along-the-crevasses", Look;
-    /// At single places of no more than a spacing the model holds that fall in none of the cases assumed.
-    HeldInNoneOnce { falls: PersonName, snow: Snow, length_m: f64, down_deg: Option<f64>, places: usize } = "fall-held-in-none-at-one-place", Look;
+    /// At one place of no more than a spacing the model holds that fall in none of the cases assumed.
+    HeldInNoneOnce { falls: PersonName, snow: Snow, length_m: f64, down_deg: Option<f64> } = "fall-held-in-none-at-one-place", Look;
     /// Whether this team holds that fall depends on what is assumed, and with everything central it does not.
     HeldOffCentre { falls: PersonName, snow: Snow, length_m: f64, down_deg: Option<f64> } = "fall-not-held-in-the-middle-case", Look;
     /// A zone with hidden gaps says `rope` = `never`, and the party is on skis in deep snow over narrow gaps. The

@@ -99,7 +99,12 @@ pub(crate) fn advice(
     if masses_kg.iter().all(|m| (m - first).abs() < 1e-9) {
         return None;
     }
-    let advice = fall.team.best_order(&rules.nature.assumed).ok()?;
+    // On all the ground of the leg where the team stands as it does there, climbs and descents.
+    let team = Team {
+        down_deg: fall.along.down_deg,
+        ..fall.team.clone()
+    };
+    let advice = team.best_order(&rules.nature.assumed).ok()?;
     let named = advice.order.iter().map(|i| PersonName::at(i + 1, persons));
     Some(OrderAdvice {
         order: named.collect(),

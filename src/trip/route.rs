@@ -373,15 +373,17 @@ impl Stage {
     /// The part of the line about a place that no jump breaks; a place at a jump lies behind it.
     #[must_use]
     pub fn unbroken(&self, at_m: f64) -> Stretch {
-        let mut part = self.whole();
-        for jump in self.jumps() {
-            if jump.at_m <= at_m {
-                part.from_m = part.from_m.max(jump.at_m);
-            } else {
-                part.to_m = part.to_m.min(jump.at_m.next_down());
-            }
+        let at = |i: usize| self.chainage_m.get(i).copied();
+        // Breaks stand in walking order, so do their chainages.
+        let passed = |&i: &usize| at(i).is_some_and(|jump_m| jump_m <= at_m);
+        let behind = self.breaks.partition_point(passed);
+        let whole = self.whole();
+        let last = behind.checked_sub(1).and_then(|last| self.breaks.get(last));
+        let next = self.breaks.get(behind).and_then(|&next| at(next));
+        Stretch {
+            from_m: last.and_then(|&last| at(last)).unwrap_or(whole.from_m),
+            to_m: next.map_or(whole.to_m, f64::next_down),
         }
-        part
     }
 
     /// The way that nobody drew from the end of this stage to the beginning of the next one; `None` where either has

@@ -164,13 +164,7 @@ impl<'a> Keeping<'a> {
         let Some(planned) = leg.teams.get(place) else {
             return true;
         };
-        let load = self.load(team);
-        let kind = KeptKind {
-            team: place,
-            spacing_bits: team.spacing_m.to_bits(),
-            knots: team.most_knots.knots.count,
-            length_bits: load.length_m.to_bits(),
-        };
+        let (load, kind) = (self.load(team), self.kind(place, team));
         let known = judged.borrow().iter().find(|(k, _)| *k == kind).copied();
         if let Some((_, good)) = known {
             return good;
@@ -189,6 +183,16 @@ impl<'a> Keeping<'a> {
         let good = verdict(&team.draft(self.job, leg, planned)) <= verdict(planned);
         judged.borrow_mut().push((kind, good));
         good
+    }
+
+    /// How the team at a place of its leg is tied.
+    fn kind(&self, place: usize, team: &GrowingTeam<'_>) -> KeptKind {
+        KeptKind {
+            team: place,
+            spacing_bits: team.spacing_m.to_bits(),
+            knots: team.most_knots.knots.count,
+            length_bits: self.load(team).length_m.to_bits(),
+        }
     }
 
     /// The rope that the team carries, or the length sold that it takes.
@@ -315,11 +319,16 @@ impl Iterator for Growing<'_, '_> {
             return Some(0.0);
         }
         let mut teams = std::mem::take(&mut self.teams);
+        let tied = |teams: &[GrowingTeam<'_>]| {
+            teams.iter().map(|t| self.of.kind(0, t)).collect::<Vec<_>>()
+        };
+        let before = tied(&teams);
         let mut wider = false;
         for (team, draft) in teams.iter_mut().zip(&leg.teams) {
             wider |= self.widen(team, draft)?;
         }
         let fits = teams.iter().all(|team| self.of.fits(team));
+        let otherwise = wider || before != tied(&teams);
         self.teams = teams;
         let spacings_m: Vec<f64> = self.teams.iter().map(|team| team.spacing_m).collect();
         let lost_min = |leg: &RopedLeg<'_>| self.lost_min(leg, &spacings_m);
@@ -329,7 +338,7 @@ impl Iterator for Growing<'_, '_> {
             self.min + lost_min(leg)
         };
         // What is tied otherwise is judged anew on all of them.
-        let judged = if wider {
+        let judged = if otherwise {
             self.start..self.end
         } else {
             self.start..self.start + 1

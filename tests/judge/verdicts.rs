@@ -285,50 +285,6 @@ fn a_place_no_longer_than_a_spacing_is_looked_at_and_does_not_stop() {
 }
 
 #[test]
-fn single_places_far_apart_are_looked_at_however_many_and_near_ones_count_together() {
-    // Four steps at 36°, a long way or a few metres of level ground apart.
-    let steps = |long_m: f64, apart_m: f64| {
-        let line: Vec<_> = (0..=440).map(|i| (0.0, 5.0 * f64::from(i))).collect();
-        let trip = Trip::along(&line).zone((-500.0, -100.0), (500.0, 2_300.0), SNOW);
-        let fell = move |y: f64| -> f64 {
-            let steps = (0..4).map(|i| 200.0 + f64::from(i) * (long_m + apart_m));
-            steps.map(|from| (y - from).clamp(0.0, long_m)).sum()
-        };
-        let trip = trip.ropes(&[60.0]).rules("snow = \"firm\"");
-        trip.heights(move |_, y| -0.727 * fell(y)).plan()
-    };
-    let codes_of = |plan: &schrund::plan::Plan| codes(&roped(plan).findings);
-    let once = |plan: &schrund::plan::Plan| {
-        let codes = codes_of(plan);
-        codes.contains(&"fall-held-in-none-at-one-place") && !codes.contains(&"fall-held-in-none")
-    };
-    let found = (20..80).find_map(|long_m| {
-        let far = steps(f64::from(long_m), 400.0);
-        let none_m = setup(&far).held.unwrap().none_m;
-        let often = none_m > setup(&far).spacing_m;
-        (once(&far) && often).then_some((f64::from(long_m), far))
-    });
-    let (long_m, far) = found.expect("steps too short to stop");
-    let (held, spacing_m) = (setup(&far).held.unwrap(), setup(&far).spacing_m);
-    assert!(
-        held.none_m > spacing_m,
-        "more than a spacing in all: {held:?}"
-    );
-    assert_eq!(
-        roped(&far).verdict,
-        Verdict::Look,
-        "at each place no more than one"
-    );
-    let near = steps(long_m, 6.0);
-    assert!(
-        codes_of(&near).contains(&"fall-held-in-none"),
-        "{:?}",
-        codes_of(&near)
-    );
-    assert_eq!(roped(&near).verdict, Verdict::Stop);
-}
-
-#[test]
 fn a_wider_gap_never_gets_the_milder_word_for_falls() {
     let words = |masses_kg: &[f64], rules: &str, share: f64| {
         let word = |gap_m: i32| {

@@ -302,3 +302,43 @@ proptest! {
         prop_assert_eq!(sparse.worst_gap_m(), each.worst_gap_m());
     }
 }
+
+/// In the middle of a rope one side holds uphill and the other downhill: what is known of one slope says nothing of another.
+#[test]
+fn a_fall_in_the_middle_is_answered_alike_whatever_slope_was_asked_before() {
+    let team = Team {
+        masses_kg: vec![45.0, 130.0, 60.0],
+        spacing_m: 13.0,
+        gap_m: 10.0,
+        knots: Some(BrakeKnots {
+            count_per_side: 3,
+            first_m: 3.0,
+            step_m: 2.0,
+        }),
+        snow: Snow::Firm,
+        on_skis: false,
+        down_deg: [0.0; 2],
+        rope_ea_n: usual_n(),
+    };
+    let assumed = assumed();
+    let alone = |deg: i8| {
+        HoldLimits::default()
+            .at(&team, [deg; 2], &assumed)
+            .expect("inside bounds")
+    };
+    let differ = (-12..=12).filter(|deg| alone(*deg).in_none && !alone(deg - 4).in_none);
+    assert!(
+        differ.count() > 0,
+        "or there would be nothing to tell apart"
+    );
+    for deg in -12..=12_i8 {
+        let mut limits = HoldLimits::default();
+        for first in [deg - 4, deg + 4] {
+            limits
+                .at(&team, [first; 2], &assumed)
+                .expect("inside bounds");
+        }
+        let known = limits.at(&team, [deg; 2], &assumed).expect("inside bounds");
+        assert_eq!(known.in_none, alone(deg).in_none, "{deg}°");
+    }
+}

@@ -70,11 +70,8 @@ fall-held-in-none = the fall of { $who } is held in no assumed case on { $length
 } ({ $snow }{ $slope })
     .hint = more people on the rope, a belay from an anchor, or another line
 
-fall-held-in-none-at-one-place = the fall of { $who } is held in no assumed case at { $places ->
-        [one] { $span }
-       *[other] { $places } single places, worst at { $span }
-    }, { $length } ({ $snow }{ $slope })
-    .hint = cross there one by one, belayed from an anchor, or by another line
+fall-held-in-none-at-one-place = the fall of { $who } is held in no assumed case at { $span }, { $length } ({ $snow }{ $slope })
+    .hint = cross that place one by one, belayed from an anchor, or by another line
 
 fall-not-held-in-the-middle-case = the fall of { $who } is held in some assumed cases only, not in the central one, on { $length }, { $all ->
     [yes] at { $span }

@@ -2,7 +2,7 @@
 //! others do not answer.
 //!
 //! *Model:* `holding`; steeper ground towards the lip never holds better, so what is known of one slope answers for all
-//! gentler or all steeper ones, of a fall in the middle uphill and downhill apart; see [`HoldLimits::over`] for widths. *Source:* `[derived]` for slopes, `[ours]` for
+//! gentler or all steeper ones; a fall in the middle is asked on each slope; see [`HoldLimits::over`] for widths. *Source:* `[derived]` for slopes, `[ours]` for
 //! widths. *Checked:* tests/physics (the same as asking every slope, and every width).
 
 use std::collections::BTreeMap;
@@ -139,8 +139,9 @@ const STEEP_LOSS: f64 = 4.0;
 struct OneFall {
     corner: Corner,
     faller: usize,
-    /// In the middle the steeper lip is that ahead on a climb, that behind on a descent.
-    climbs: bool,
+    /// In the middle, where one side holds uphill and the other downhill, no slope answers for another: how steeply it falls in
+    /// walking direction, degrees; 0 at the ends.
+    middle_deg: i8,
     gap_bits: u64,
 }
 
@@ -372,7 +373,7 @@ impl Asking<'_> {
         let fall = OneFall {
             corner,
             faller,
-            climbs: in_middle && down_deg < 0,
+            middle_deg: if in_middle { down_deg } else { 0 },
             gap_bits: gap_m.to_bits(),
         };
         let known = self.known.entry(fall).or_default();

@@ -1,6 +1,6 @@
 //! In which order a team of given people holds best.
 //!
-//! *Model:* every order (turned round they are the same) gets the corners of every fall; fewer falls held in none
+//! *Model:* every order (turned round they are the same on the flat) gets the corners of every fall; fewer falls held in none
 //! come first, then fewer not held in all, then fewer not held in the centre, then less of the room used.
 //! *Valid:* up to five people. *Error:* as `holding`; a gain in room used below 5 % is called none `[ours]`.
 //! *Source:* `[ours]`.   *Checked:* tests/physics (equal people gain nothing; no order tried is better).
@@ -64,32 +64,21 @@ pub struct Advice {
 }
 
 impl Team {
-    /// The order with the best worst case; the one given where none is better. Lines go up and down and come back, so
-    /// every order is asked on the steepest ground both ways.
+    /// The order with the best worst case on this ground; the one given where none is better. What is good on a climb need not
+    /// be on a descent: where a line does both, the team has to be given with both.
     ///
     /// # Errors
     /// Names the first figure that lies outside what it can be, or when there are more than five people.
     pub fn best_order(&self, assumed: &Assumed) -> Result<Advice, Refusal> {
-        self.both_ways().best_either_way(assumed)
-    }
-
-    /// The same team on ground that falls as much ahead as behind, as steep as it is steepest.
-    fn both_ways(&self) -> Self {
-        let [least_deg, most_deg] = self.down_deg;
-        let steepest_deg = least_deg.abs().max(most_deg.abs());
-        Self {
-            down_deg: [0.0 - steepest_deg, steepest_deg],
-            ..self.clone()
-        }
-    }
-
-    fn best_either_way(&self, assumed: &Assumed) -> Result<Advice, Refusal> {
         self.check()?;
         assumed.check()?;
         let people = self.masses_kg.len();
         if people > MOST_PEOPLE {
             return Err(Refusal::Orders(people));
         }
+        // Turned round it is the same team where the ground falls as much ahead as behind.
+        let [least_deg, most_deg] = self.down_deg;
+        let turns_alike = (least_deg + most_deg).abs() < 1e-9;
         let given: Vec<usize> = (0..people).collect();
         let mut followed = Followed::default();
         let as_given = self
@@ -102,7 +91,7 @@ impl Team {
                 .iter()
                 .filter_map(|&i| self.masses_kg.get(i).copied())
                 .collect();
-            if seen(&tried, &masses_kg) {
+            if seen(&tried, &masses_kg, turns_alike) {
                 continue;
             }
             let team = Self {
@@ -163,13 +152,14 @@ fn worth_it(given: &Score, best: &Score) -> bool {
 }
 
 /// Whether the same masses were tried in this order or turned round.
-fn seen(tried: &[Vec<f64>], masses_kg: &[f64]) -> bool {
+fn seen(tried: &[Vec<f64>], masses_kg: &[f64], turns_alike: bool) -> bool {
     let same = |a: f64, b: f64| (a - b).abs() < 1e-9;
     tried.iter().any(|t| {
         t.iter().zip(masses_kg).all(|(a, b)| same(*a, *b))
-            || t.iter()
-                .zip(masses_kg.iter().rev())
-                .all(|(a, b)| same(*a, *b))
+            || turns_alike
+                && t.iter()
+                    .zip(masses_kg.iter().rev())
+                    .all(|(a, b)| same(*a, *b))
     })
 }
 

@@ -176,23 +176,18 @@ fn of_fall<'a>(fact: &'a Fact, at: &At, voice: Voice) -> FactArgs<'a> {
             length_m,
             down_deg,
         }
+        | Fact::HeldInNoneOnce {
+            falls,
+            snow,
+            length_m,
+            down_deg,
+        }
         | Fact::HeldOffCentre {
             falls,
             snow,
             length_m,
             down_deg,
         } => not_held(falls, *snow, *length_m, *down_deg, at, voice),
-        Fact::HeldInNoneOnce {
-            falls,
-            snow,
-            length_m,
-            down_deg,
-            places,
-        } => {
-            let mut args = not_held(falls, *snow, *length_m, *down_deg, at, voice);
-            args.push(("places", Arg::Count(*places)));
-            args
-        }
         Fact::NotReached {
             falls,
             short_m,
