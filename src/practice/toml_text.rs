@@ -174,9 +174,15 @@ impl<'t> TomlText<'t> {
             .text
             .get(span.clone())
             .filter(|name| !name.is_empty())?;
+        let line = self.line(span.start);
+        let from = span.start - (line.as_ptr() as usize - self.text.as_ptr() as usize);
+        // What stands behind a sign of equality is no name.
+        if line.get(..from).is_some_and(|before| before.contains('=')) {
+            return None;
+        }
         let unquoted = name.trim_matches(['"', '\'']);
         // The second head of a table is the one that the parser keeps.
-        let head = self.line(span.start).trim();
+        let head = line.trim();
         let before = self.text.get(..span.start).unwrap_or_default().lines();
         let is_again = head.starts_with('[') && before.map(str::trim).any(|line| line == head);
         (is_again || holds_before(&self.root, unquoted, span.start)).then_some(name)
@@ -234,6 +240,11 @@ mod tests {
         assert_eq!(
             why("party = 3\nparty = 4\n[rope]\n[rope]"),
             [twice("party"), twice("rope")]
+        );
+        assert_eq!(why("name = name"), [NoToml::Unquoted]);
+        assert_eq!(
+            why("start = \"04:30\"\nback_by = start"),
+            [NoToml::Unquoted]
         );
         for (text, what) in [
             ("party = [1, 2\nname = \"x\"\n", NotClosed::List),

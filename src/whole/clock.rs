@@ -66,7 +66,10 @@ fn sun(job: &Brief<'_>, stage: &Stage) -> Option<SunDay> {
         .zip(sun.sets)
         .is_some_and(|(start, sets)| start.is_later_than(sets));
     match over {
-        true => sun_after(1.0, job, stage),
+        // Where it does not rise then, this day is told.
+        true => sun_after(1.0, job, stage)
+            .filter(|next| next.rises.is_some())
+            .or(Some(sun)),
         false => Some(sun),
     }
 }
