@@ -27,11 +27,17 @@ impl Front {
         self.ways.push(new);
     }
 
-    /// The ways, numbered. Those outside the limits stand only where there is no other.
+    /// The ways, numbered. Those outside the limits stand only where there is no other, those without rope enough only where
+    /// nobody has enough.
     pub(super) fn best_first(self) -> Vec<Way> {
         let mut ways = self.ways;
-        if ways.iter().any(|(_, w)| w.verdict < Verdict::Outside) {
-            ways.retain(|(_, w)| w.verdict < Verdict::Outside);
+        for good in [
+            |way: &Way| way.verdict < Verdict::Outside,
+            |way: &Way| !lacks_rope(way),
+        ] {
+            if ways.iter().any(|(_, way)| good(way)) {
+                ways.retain(|(_, way)| good(way));
+            }
         }
         ways.sort_by(|(a, _), (b, _)| {
             order(a)
@@ -45,15 +51,24 @@ impl Front {
     }
 }
 
+fn lacks_rope(way: &Way) -> bool {
+    way.short_m > 1e-9
+}
+
 #[expect(clippy::cast_precision_loss, reason = "small counts")]
 fn weigh(way: &Way) -> Weighed {
     let millimetres = |m: f64| (m * 1000.0).round();
-    // Metres missing count within a verdict, never across two.
+    // Metres missing count within a verdict, never across two; without rope enough nothing can be walked at all.
     let step = f64::from(u32::MAX);
+    let rank = if lacks_rope(way) {
+        u8::MAX
+    } else {
+        way.verdict as u8
+    };
     // Where rope or spacing is missing, nobody asks what the rest weighs.
     let counts = f64::from(u8::from(way.verdict < Verdict::Outside));
     [
-        step * f64::from(way.verdict as u8) + millimetres(way.short_m),
+        step * f64::from(rank) + millimetres(way.short_m),
         -(way.left_to_hold as f64),
         counts * millimetres(way.rope_mass_kg),
         counts * millimetres(way.coil_m),

@@ -42,7 +42,7 @@ fn milli(x: f64) -> i64 {
 
 fn merits(way: &Way) -> Merits {
     [
-        way.verdict as i64 * 1_000_000_000 + milli(way.short_m),
+        rank(way.verdict, way.short_m) * 1_000_000_000 + milli(way.short_m),
         -i64::try_from(way.left_to_hold).unwrap(),
         milli(way.rope_mass_kg),
         milli(way.coil_m),
@@ -50,6 +50,11 @@ fn merits(way: &Way) -> Merits {
         way.changes.iter().map(change_bit).sum(),
         i64::from(!way.another_team),
     ]
+}
+
+/// Without rope enough nothing can be walked at all.
+fn rank(verdict: Verdict, short_m: f64) -> i64 {
+    if short_m > 1e-9 { 9 } else { verdict as i64 }
 }
 
 /// A bit for each kind of change.
@@ -322,7 +327,7 @@ fn all_ways(made: &Trip) -> Vec<Merits> {
                     .sum();
                 let short_m = asked.iter().map(|a| a.short_m).fold(rope_short_m, f64::max);
                 all.push([
-                    verdict as i64 * 1_000_000_000 + milli(short_m),
+                    rank(verdict, short_m) * 1_000_000_000 + milli(short_m),
                     -i64::try_from(asked.iter().map(|a| a.left).min().unwrap()).unwrap(),
                     milli(kg),
                     milli(asked.iter().map(|a| a.coil_m).fold(0.0, f64::max)),

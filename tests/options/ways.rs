@@ -152,3 +152,19 @@ fn the_table_fits_and_numbers_from_one() {
         }
     }
 }
+
+#[test]
+fn a_way_without_rope_enough_never_stands_where_another_has_it() {
+    // Climbing on firm snow trios hold no fall and pairs may; but of two ropes three pairs have one too few.
+    let zone = r#"{"gap_m":4,"snow_depth_m":2}"#;
+    let steep = Trip::straight(&[zone])
+        .party(&[80.0; 6])
+        .ropes(&[60.0, 60.0]);
+    let steep = steep.rules("snow = \"firm\"").falling(-0.5);
+    let ways = weighed(&steep).ways;
+    assert!(
+        !ways.is_empty() && ways.iter().all(|way| way.verdict == Verdict::Stop),
+        "{ways:?}"
+    );
+    assert!(ways.iter().all(|way| way.short_m < 1e-9), "{ways:?}");
+}
