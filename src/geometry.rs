@@ -12,6 +12,8 @@ pub mod outline;
 pub mod projection;
 pub mod segment;
 mod short;
+#[cfg(test)]
+mod spread;
 mod tangle;
 pub mod utm;
 

@@ -4,7 +4,7 @@
 //! length is taken to change evenly from one end to the other, and where that is not enough it is corrected by geodesics.
 //! *Error:* a thousandth of a millimetre; *Checked:* below, against geodesics.
 
-use super::{LonLat, ellipsoid::WGS84_A_M, frame::Frame};
+use super::{LonLat, ellipsoid::bent_m, frame::Frame};
 
 /// How far the geodesic to a place may be from what was asked, metres: our judgement, a hundredth of the chainage's
 /// own millimetre.
@@ -47,23 +47,13 @@ fn even_change(a: LonLat, b: LonLat, part: f64) -> f64 {
 }
 
 fn changes_evenly(a: LonLat, b: LonLat, edge_m: f64) -> bool {
-    UNEVEN * uneven_m(a, b, edge_m) < EXACT_M
-}
-
-/// Length³ / (radius · cos(lat))² of an edge, metres.
-fn uneven_m(a: LonLat, b: LonLat, edge_m: f64) -> f64 {
-    let lat = a.lat_deg.abs().max(b.lat_deg.abs()).min(90.0);
-    edge_m.powi(3) / (WGS84_A_M * lat.to_radians().cos()).powi(2)
+    UNEVEN * bent_m(edge_m, [a.lat_deg, b.lat_deg]) < EXACT_M
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    /// A hundredth of a golden turn, again and again: spread evenly, the same every time.
-    fn spread(i: u32, salt: f64) -> f64 {
-        (f64::from(i) * 0.618_033_988_749_894_9 * salt).fract()
-    }
+    use crate::geometry::spread::spread;
 
     #[test]
     fn the_geodesic_to_a_place_is_what_was_walked() {
@@ -76,7 +66,7 @@ mod tests {
             let miss_m = off_m(a.walked(b, edge_m, walked_m));
             assert!(miss_m < 2.0 * EXACT_M, "{miss_m} m off from {a:?} to {b:?}");
             let even = a.along_edge(b, even_change(a, b, walked_m / edge_m));
-            let allowed_m = UNEVEN * uneven_m(a, b, edge_m) + 1e-8;
+            let allowed_m = UNEVEN * bent_m(edge_m, [a.lat_deg, b.lat_deg]) + 1e-8;
             assert!(
                 off_m(even) < allowed_m,
                 "{} of {allowed_m} m from {a:?} to {b:?}",

@@ -4,7 +4,7 @@
 //! length³ / (radius · cos(lat))², is below a hundredth of a micrometre: 150 m at 46° N, nothing at a pole.
 //! *Error:* there below 1e-8 m. *Source:* the radii of `ellipsoid`, `[derived]`. *Checked:* below, against geodesics.
 
-use super::ellipsoid::{WGS84_A_M, m_per_deg};
+use super::ellipsoid::{bent_m, m_per_deg};
 
 /// What it may be off by, metres: as much as the geodesic itself.
 const EXACT_M: f64 = 1e-8;
@@ -16,9 +16,7 @@ const OFF: f64 = 0.05;
 /// exact.
 pub(super) fn length_m(a: (f64, f64), b: (f64, f64)) -> Option<f64> {
     let length_m = half_way_m(a, b);
-    let lat_deg = a.1.abs().max(b.1.abs()).min(90.0);
-    let parallel_m = WGS84_A_M * lat_deg.to_radians().cos();
-    (OFF * length_m.powi(3) < EXACT_M * parallel_m * parallel_m).then_some(length_m)
+    (OFF * bent_m(length_m, [a.1, b.1]) < EXACT_M).then_some(length_m)
 }
 
 fn half_way_m(a: (f64, f64), b: (f64, f64)) -> f64 {
@@ -29,13 +27,8 @@ fn half_way_m(a: (f64, f64), b: (f64, f64)) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::geometry::LonLat;
+    use crate::geometry::{LonLat, spread::spread};
     use geo::{Distance, Geodesic};
-
-    /// A hundredth of a golden turn, again and again: spread evenly, the same every time.
-    fn spread(i: u32, salt: f64) -> f64 {
-        (f64::from(i) * 0.618_033_988_749_894_9 * salt).fract()
-    }
 
     fn degrees(p: LonLat) -> (f64, f64) {
         (p.lon_deg, p.lat_deg)
@@ -70,10 +63,8 @@ mod tests {
             let b = a.toward(360.0 * spread(i, 2.3), 3_000.0 + 3_000.0 * spread(i, 1.7));
             let length_m = half_way_m(degrees(a), degrees(b));
             let geodesic_m = Geodesic.distance(a.into(), b.into());
-            let lat = a.lat_deg.abs().max(b.lat_deg.abs());
-            let parallel_m = WGS84_A_M * lat.to_radians().cos();
-            most =
-                most.max((length_m - geodesic_m).abs() / geodesic_m.powi(3) * parallel_m.powi(2));
+            let off_m = (length_m - geodesic_m).abs();
+            most = most.max(off_m / bent_m(geodesic_m, [a.lat_deg, b.lat_deg]));
         }
         assert!((0.8 * OFF..=OFF).contains(&most), "{most}");
     }

@@ -38,13 +38,18 @@ impl Incline {
     }
 }
 
+/// The least of two figures that are told with their least and most, and the most.
+pub(crate) fn least_and_most<T: PartialOrd>([a, b]: [T; 2], [c, d]: [T; 2]) -> [T; 2] {
+    [if c < a { c } else { a }, if d > b { d } else { b }]
+}
+
 /// The pieces of a leg, one spacing long.
 pub(crate) fn inclines(leg: &Underway<'_>, rope_m: f64, rules: &Rules) -> Vec<Incline> {
     let over_m = rules[Rule::SteepOverM].max(2.0 * rope_m);
     let pieces = pieces(leg.stretch, rope_m);
     let incline = |piece: Stretch| {
         let middle_m = f64::midpoint(piece.from_m, piece.to_m);
-        let window = window(leg, middle_m, over_m);
+        let window = leg.stage.about(middle_m, over_m);
         let (fall, ground_deg) = of_ground(leg, middle_m, rope_m, window);
         let line = [&leg.met.under.gradient, &leg.met.under.second_gradient];
         let lines = line
@@ -53,10 +58,9 @@ pub(crate) fn inclines(leg: &Underway<'_>, rope_m: f64, rules: &Rules) -> Vec<In
             .map(|rise| -rise);
         let falls = lines.chain(fall).map(|fall| fall.atan().to_degrees());
         let falls = falls.map(|deg| [deg; 2]);
-        let either = |a: [f64; 2], b: [f64; 2]| [a[0].min(b[0]), a[1].max(b[1])];
         Incline {
             piece,
-            down_deg: falls.reduce(either),
+            down_deg: falls.reduce(least_and_most),
             ground_deg,
             contacts: touching(leg, piece),
         }
@@ -74,15 +78,6 @@ fn pieces(stretch: Stretch, most_m: f64) -> impl Iterator<Item = Stretch> {
             from_m: stretch.from_m + i * step_m,
             to_m: stretch.from_m + (i + 1.0) * step_m,
         })
-}
-
-/// The window about a place, on its own side of every jump and on the stage.
-fn window(leg: &Underway<'_>, middle_m: f64, over_m: f64) -> Stretch {
-    let unbroken = leg.stage.unbroken(middle_m);
-    Stretch {
-        from_m: (middle_m - over_m / 2.0).max(unbroken.from_m),
-        to_m: (middle_m + over_m / 2.0).min(unbroken.to_m),
-    }
 }
 
 /// Mean fall of the ground in the direction of a rope there, and its mean slope in degrees.

@@ -65,6 +65,9 @@ impl Profile {
         counts: impl Fn(f64) -> f64,
     ) -> Option<Steep> {
         let over_m = over_m.min(stretch.length_m());
+        if over_m <= 0.0 {
+            return None;
+        }
         let mut best: Option<(f64, Stretch)> = None;
         for (rise_m, over) in self.rises(stretch, over_m) {
             let enough =
@@ -86,19 +89,12 @@ impl Profile {
     /// What the line rises over windows that begin or end at a height, no height doubted.
     fn rises(&self, stretch: Stretch, over_m: f64) -> impl Iterator<Item = (f64, Stretch)> {
         let last_start = stretch.to_m - over_m;
-        let inner = if over_m > 0.0 {
-            self.inner(stretch)
-        } else {
-            &[]
-        };
         // Windows that begin at a height and those that end at one, each in walking order; where the last ones were.
         let first = self.first_behind(stretch.from_m);
         let mut near = [[first; 2]; 2];
-        let starts = inner
-            .iter()
-            .flat_map(move |s| [(0, s.at_m), (1, s.at_m - over_m)]);
-        let ends = [(0, stretch.from_m), (0, last_start)].into_iter();
-        let starts = starts.chain(ends.filter(move |_| over_m > 0.0));
+        let inner = self.inner(stretch).iter();
+        let starts = inner.flat_map(move |s| [(0, s.at_m), (1, s.at_m - over_m)]);
+        let starts = starts.chain([(0, stretch.from_m), (0, last_start)]);
         let within = move |&(_, s): &(usize, f64)| s >= stretch.from_m && s <= last_start;
         starts.filter(within).filter_map(move |(sort, start)| {
             let over = Stretch {

@@ -22,9 +22,7 @@ pub(crate) struct Underway<'a> {
 
 /// True direction of a rope whose middle is here; never across a jump.
 pub(super) fn heading_deg(stage: &Stage, at_m: f64, rope_m: f64) -> Option<f64> {
-    let unbroken = stage.unbroken(at_m);
-    let from_m = (at_m - rope_m / 2.0).max(unbroken.from_m);
-    let to_m = (at_m + rope_m / 2.0).min(unbroken.to_m);
+    let Stretch { from_m, to_m } = stage.about(at_m, rope_m);
     let (from, to) = (stage.at(from_m)?, stage.at(to_m)?);
     (from != to).then(|| from.bearing_deg(to))
 }

@@ -147,11 +147,10 @@ impl<'s> Steps<'s> {
     /// The last place at least [`APART`] and at most so many steps before one, that is near it. A place that is far off is
     /// followed by none that is near for as many steps as lead there.
     fn nearest_before(&self, back: usize, most: usize) -> Option<usize> {
-        let frame = self.frames.get(back)?;
         let mut steps = APART;
         while steps <= most {
             let out = back.checked_sub(steps)?;
-            let away_m = frame.local(*self.places.get(out)?).length_m();
+            let away_m = self.away_m(out, back)?;
             if away_m <= self.near_m {
                 return Some(out);
             }
@@ -214,13 +213,19 @@ impl<'s> Steps<'s> {
     }
 
     fn goes_away(&self, first: Pair, last: Pair) -> bool {
-        let ends = self.places.get(first.out).zip(self.places.get(last.out));
-        ends.is_some_and(|(a, b)| apart_m(*a, *b) >= self.least_m / 2.0)
+        let away_m = self.away_m(first.out, last.out);
+        away_m.is_some_and(|m| m >= self.least_m / 2.0)
     }
 
     fn near(&self, pair: Pair) -> bool {
-        let places = self.frames.get(pair.out).zip(self.places.get(pair.back));
-        places.is_some_and(|(frame, at)| frame.local(*at).length_m() <= self.near_m)
+        let away_m = self.away_m(pair.out, pair.back);
+        away_m.is_some_and(|m| m <= self.near_m)
+    }
+
+    /// Metres from one place to another not far from it.
+    fn away_m(&self, from: usize, to: usize) -> Option<f64> {
+        let frame = self.frames.get(from)?;
+        Some(frame.local(*self.places.get(to)?).length_m())
     }
 
     fn turn(&self, way: &WayBack) -> TurnBack {
@@ -243,7 +248,8 @@ impl<'s> Steps<'s> {
         let from = chainage.partition_point(|m| *m < out_m);
         let points = self.stage.points().iter().zip(chainage).skip(from);
         let between = points.take_while(|(_, m)| **m <= back_m);
-        let away = between.map(|(p, m)| (*m, apart_m(origin, *p)));
+        let origin = Frame::at(origin);
+        let away = between.map(|(p, m)| (*m, origin.local(*p).length_m()));
         let tip = away.max_by(|a, b| a.1.total_cmp(&b.1));
         tip.map_or(middle_m, |(m, _)| m)
     }
@@ -257,11 +263,6 @@ impl Pair {
             back: self.back + back,
         })
     }
-}
-
-/// Metres between two places not far from each other.
-fn apart_m(a: LonLat, b: LonLat) -> f64 {
-    Frame::at(a).local(b).length_m()
 }
 
 #[expect(

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::{
     fault::refusal::Refusal,
-    ground::incline::Incline,
+    ground::incline::{Incline, least_and_most},
     legs::over::Over,
     meet::Contact,
     physics::{
@@ -143,7 +143,8 @@ impl AskedSlopes {
                 .iter()
                 .map(|(_, at)| *at)
                 .filter(|at| at.alike(worst));
-            along.down_deg = either(stands_so.map(|at| at.down_deg)).map(f64::from);
+            let down_deg = stands_so.map(|at| at.down_deg).reduce(least_and_most);
+            along.down_deg = down_deg.unwrap_or_default().map(f64::from);
         }
         Ok(along)
     }
@@ -227,12 +228,6 @@ fn run(incline: &Incline, at: Asked, lost: LostOver) -> HeldRun {
         falls: lost.faller.map(|faller| faller + 1),
         down_deg: incline.steeper_deg(),
     }
-}
-
-/// The least of the one and the most of the other figure; level where there are none.
-fn either(of: impl Iterator<Item = [i8; 2]>) -> [i8; 2] {
-    let both = |a: [i8; 2], b: [i8; 2]| [a[0].min(b[0]), a[1].max(b[1])];
-    of.reduce(both).unwrap_or_default()
 }
 
 /// Where nobody gave a gap it is reckoned with one of no width: only what is not held even so can be told.

@@ -373,16 +373,23 @@ impl Stage {
     /// The part of the line about a place that no jump breaks; a place at a jump lies behind it.
     #[must_use]
     pub fn unbroken(&self, at_m: f64) -> Stretch {
-        let at = |i: usize| self.chainage_m.get(i).copied();
+        let at = |i: &usize| self.chainage_m.get(*i).copied();
         // Breaks stand in walking order, so do their chainages.
-        let passed = |&i: &usize| at(i).is_some_and(|jump_m| jump_m <= at_m);
-        let behind = self.breaks.partition_point(passed);
-        let whole = self.whole();
-        let last = behind.checked_sub(1).and_then(|last| self.breaks.get(last));
-        let next = self.breaks.get(behind).and_then(|&next| at(next));
+        let passed = |i: &usize| at(i).is_some_and(|jump_m| jump_m <= at_m);
+        let (behind, ahead) = self.breaks.split_at(self.breaks.partition_point(passed));
         Stretch {
-            from_m: last.and_then(|&last| at(last)).unwrap_or(whole.from_m),
-            to_m: next.map_or(whole.to_m, f64::next_down),
+            from_m: behind.last().and_then(at).unwrap_or(0.0),
+            to_m: (ahead.first().and_then(at)).map_or(self.length_m(), f64::next_down),
+        }
+    }
+
+    /// So many metres about a place, on its own side of every jump and on the stage.
+    #[must_use]
+    pub fn about(&self, at_m: f64, over_m: f64) -> Stretch {
+        let unbroken = self.unbroken(at_m);
+        Stretch {
+            from_m: (at_m - over_m / 2.0).max(unbroken.from_m),
+            to_m: (at_m + over_m / 2.0).min(unbroken.to_m),
         }
     }
 
