@@ -140,7 +140,10 @@ impl Fitted<'_> {
             joined_to: fitting.joined_to.and_then(name),
             as_tied_gap_m: setup.as_tied_gap_m,
             costs: costs(fitting, &setup, planned, self.job.rules),
-            verdict: tied.verdict(&mut self.asked.borrow_mut().slopes),
+            verdict: tied.verdict(
+                &tied.rope_facts(&setup),
+                &mut self.asked.borrow_mut().slopes,
+            ),
         })
     }
 }

@@ -46,9 +46,10 @@ impl TiedTeam<'_> {
         let on = self.carried(job, leg, &draft)?;
         let lacks =
             |fact: &Fact| !matches!(fact, Fact::NearRope { .. } | Fact::BendBlocksHaul { .. });
+        let facts = on.rope_facts(&on.setup());
         let mut asked = self.asked.borrow_mut();
         let holds =
-            !on.rope_facts().iter().any(lacks) && on.verdict(&mut asked.slopes) < Verdict::Outside;
+            !facts.iter().any(lacks) && on.verdict(&facts, &mut asked.slopes) < Verdict::Outside;
         holds.then_some(OneByOne {
             spacing_m: spacing.spacing_m,
             needed_m: draft.ledger.total_m,

@@ -38,14 +38,13 @@ impl TiedOn<'_> {
         setup
     }
 
-    /// What is found of the rope: whether it is long enough, whom no loop reaches, whether the reserve is there.
-    pub(super) fn rope_facts(&self) -> Vec<Fact> {
-        team::rope_findings(self.job, &self.setup(), None)
+    /// What is found of the rope of this set-up: whether it is long enough, whom no loop reaches, whether the reserve is there.
+    pub(crate) fn rope_facts(&self, setup: &TeamSetup) -> Vec<Fact> {
+        team::rope_findings(self.job, setup, None)
     }
 
-    /// What the plan would call it; what the ground says for itself is left out.
-    pub(crate) fn verdict(&self, asked: &mut AskedSlopes) -> Verdict {
-        let facts = self.rope_facts();
+    /// What the plan would call it with what is found of its rope; what the ground says for itself is left out.
+    pub(crate) fn verdict(&self, facts: &[Fact], asked: &mut AskedSlopes) -> Verdict {
         let carried = verdict::of_levels(facts.iter().map(|fact| fact.level()));
         let tied = verdict::of_draft(self.job, self.leg, self.draft);
         let falls = verdict::of_falls(self.job, self.leg, self.draft, asked);

@@ -89,7 +89,7 @@ fn unroped_by_word(job: &Brief<'_>, leg: &RopedLeg<'_>, on: Stretch) -> Fact {
     let mut undrawn = leg.footing.ice_without_zone.iter();
     Fact::UnropedByWord {
         zones: zones.map(|(zone, ..)| ZoneName::from(zone)).collect(),
-        undrawn: undrawn.any(|piece| piece.from_m < on.to_m && on.from_m < piece.to_m),
+        undrawn: undrawn.any(|piece| Stretch::from(*piece).overlaps(&on)),
     }
 }
 

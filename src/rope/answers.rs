@@ -144,8 +144,7 @@ impl AskedFalls<'_> {
         persons: &[PersonOnRope],
     ) -> Result<Vec<Held>, Refusal> {
         let mut everybody = arrest::everybody(holding);
-        let worst = everybody.iter().copied().max();
-        let most = worst.unwrap_or(Held::All);
+        let worst = everybody.iter().copied().max().unwrap_or(Held::All);
         let loaded = stance::loaded(&along.worst, persons, self.job.burden);
         let teams: Vec<Team> = std::iter::once(along.worst.clone()).chain(loaded).collect();
         let asked = teams.iter().flat_map(|team| {
@@ -156,12 +155,12 @@ impl AskedFalls<'_> {
             })
         });
         for team in asked {
-            if everybody.iter().all(|held| Some(*held) == worst) {
+            if everybody.iter().all(|held| *held == worst) {
                 break;
             }
             let there = arrest::everybody(&self.verdicts(&team)?);
             for (held, there) in everybody.iter_mut().zip(there) {
-                *held = (*held).max(there).min(most);
+                *held = (*held).max(there).min(worst);
             }
         }
         Ok(everybody)

@@ -69,15 +69,13 @@ struct Keeping<'a> {
     meets: Vec<Box<dyn Fn(f64) -> Meeting + 'a>>,
     /// All ice that the stage touches, by where it begins.
     ice: Vec<Stretch>,
-    /// For each leg the set-ups that were judged there.
-    judged: Vec<RefCell<Vec<(KeptKind, bool)>>>,
+    /// For each leg the set-ups that were judged there, each with the place of its team.
+    judged: Vec<RefCell<Vec<(usize, KeptKind, bool)>>>,
 }
 
-/// What decides how a team with a kept set-up is judged on a leg.
+/// How a team is tied: what decides how its kept set-up is judged on a leg.
 #[derive(Clone, Copy, PartialEq, Eq)]
 struct KeptKind {
-    /// The place of the team on its leg.
-    team: usize,
     spacing_bits: u64,
     knots: usize,
     length_bits: u64,
@@ -164,9 +162,10 @@ impl<'a> Keeping<'a> {
         let Some(planned) = leg.teams.get(place) else {
             return true;
         };
-        let (load, kind) = (self.load(team), self.kind(place, team));
-        let known = judged.borrow().iter().find(|(k, _)| *k == kind).copied();
-        if let Some((_, good)) = known {
+        let (load, kind) = (self.load(team), self.kind(team));
+        let asked = |&&(p, k, _): &&(usize, KeptKind, bool)| (p, k) == (place, kind);
+        let known = judged.borrow().iter().find(asked).copied();
+        if let Some((_, _, good)) = known {
             return good;
         }
         let rope = self.ropes.of_team(planned.team, self.job.ropes);
@@ -178,17 +177,16 @@ impl<'a> Keeping<'a> {
                 rope,
                 bought_m: rope.is_none().then_some(load.length_m),
             };
-            tied.verdict(&mut self.asked.borrow_mut().slopes)
+            let facts = tied.rope_facts(&tied.setup());
+            tied.verdict(&facts, &mut self.asked.borrow_mut().slopes)
         };
         let good = verdict(&team.draft(self.job, leg, planned)) <= verdict(planned);
-        judged.borrow_mut().push((kind, good));
+        judged.borrow_mut().push((place, kind, good));
         good
     }
 
-    /// How the team at a place of its leg is tied.
-    fn kind(&self, place: usize, team: &GrowingTeam<'_>) -> KeptKind {
+    fn kind(&self, team: &GrowingTeam<'_>) -> KeptKind {
         KeptKind {
-            team: place,
             spacing_bits: team.spacing_m.to_bits(),
             knots: team.most_knots.knots.count,
             length_bits: self.load(team).length_m.to_bits(),
@@ -319,9 +317,8 @@ impl Iterator for Growing<'_, '_> {
             return Some(0.0);
         }
         let mut teams = std::mem::take(&mut self.teams);
-        let tied = |teams: &[GrowingTeam<'_>]| {
-            teams.iter().map(|t| self.of.kind(0, t)).collect::<Vec<_>>()
-        };
+        let tied =
+            |teams: &[GrowingTeam<'_>]| teams.iter().map(|t| self.of.kind(t)).collect::<Vec<_>>();
         let before = tied(&teams);
         let mut wider = false;
         for (team, draft) in teams.iter_mut().zip(&leg.teams) {
