@@ -71,6 +71,14 @@ pub(crate) enum Choice<'a> {
     Default,
 }
 
+impl Arg<'static> {
+    /// The keyword `yes` or `no`.
+    #[must_use]
+    pub fn yes(it_is: bool) -> Self {
+        Self::Word(if it_is { "yes" } else { "no" })
+    }
+}
+
 impl Arg<'_> {
     /// The argument in spans, in these units.
     #[must_use]

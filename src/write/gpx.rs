@@ -79,15 +79,10 @@ fn waypoints(sheet: &Sheet<'_>, voice: Voice) -> Vec<Waypoint> {
 
 /// `HALT 1`, with its name, its minutes and its hours.
 fn halted(halt: &HaltPoint<'_>, voice: Voice) -> Waypoint {
-    let (lon_deg, lat_deg) = degrees(halt.at);
-    let mut waypoint = Waypoint::new((lon_deg, lat_deg).into());
-    waypoint.elevation = halt.part.end_height_m.map(tenths);
     let detail = format!("{}. {}", halt.title(voice), halt.description(voice));
-    let detail = plain::line(&detail);
+    let mut waypoint = flag(halt.at, &detail);
+    waypoint.elevation = halt.part.end_height_m.map(tenths);
     waypoint.name = Some(format!("HALT {}", halt.number));
-    waypoint.comment = Some(detail.clone());
-    waypoint.description = Some(detail);
-    waypoint.symbol = Some("Flag".to_owned());
     waypoint.type_ = Some("halt".to_owned());
     waypoint
 }
@@ -111,20 +106,23 @@ fn zones_told(sheet: &Sheet<'_>, change: &ChangePoint<'_>, voice: Voice) -> Stri
 }
 
 fn waypoint(change: &ChangePoint<'_>, zones: &str, voice: Voice) -> Waypoint {
-    let (lon_deg, lat_deg) = degrees(LonLat::new(change.at[0], change.at[1]));
-    let mut waypoint = Waypoint::new((lon_deg, lat_deg).into());
+    let at = LonLat::new(change.at[0], change.at[1]);
+    let (title, says) = (change.title(voice), change.description(voice));
+    let mut waypoint = flag(at, &format!("{title}. {says}{zones}"));
     waypoint.elevation = change.height_m.map(tenths);
-    let detail = format!(
-        "{}. {}{zones}",
-        change.title(voice),
-        change.description(voice)
-    );
-    let detail = plain::line(&detail);
     waypoint.name = Some(code(change));
+    waypoint.type_ = Some(change.kind.as_str().to_owned());
+    waypoint
+}
+
+/// A place with what is told of it.
+fn flag(at: LonLat, detail: &str) -> Waypoint {
+    let (lon_deg, lat_deg) = degrees(at);
+    let detail = plain::line(detail);
+    let mut waypoint = Waypoint::new((lon_deg, lat_deg).into());
     waypoint.comment = Some(detail.clone());
     waypoint.description = Some(detail);
     waypoint.symbol = Some("Flag".to_owned());
-    waypoint.type_ = Some(change.kind.as_str().to_owned());
     waypoint
 }
 

@@ -14,7 +14,7 @@ use quick_xml::{
 use crate::{
     geometry::{LonLat, Polygon, antimeridian},
     plan::leg::{Leg, Verdict},
-    say::{plain, voice::Voice},
+    say::{plain, span::Said, voice::Voice},
     trip::{route::Stretch, zone::Zone},
     write::{
         parts::{
@@ -252,16 +252,16 @@ fn leg(kml: &mut Kml<impl Write>, leg: &Leg, sheet: &Sheet<'_>, voice: Voice) ->
 
 fn place(kml: &mut Kml<impl Write>, change: &ChangePoint<'_>, voice: Voice) -> io::Result<()> {
     let at = LonLat::new(change.at[0], change.at[1]).normal();
-    let says = change.description(voice).to_string();
-    kml.placemark(&change.title(voice).to_string(), &says, "change", |kml| {
-        kml.within("Point", |kml| kml.coordinates(&[at]))
-    })
+    point(kml, &change.title(voice), &change.description(voice), at)
 }
 
 fn halted(kml: &mut Kml<impl Write>, halt: &HaltPoint<'_>, voice: Voice) -> io::Result<()> {
-    let (title, says) = (halt.title(voice), halt.description(voice));
+    point(kml, &halt.title(voice), &halt.description(voice), halt.at)
+}
+
+fn point(kml: &mut Kml<impl Write>, title: &Said, says: &Said, at: LonLat) -> io::Result<()> {
     kml.placemark(&title.to_string(), &says.to_string(), "change", |kml| {
-        kml.within("Point", |kml| kml.coordinates(&[halt.at]))
+        kml.within("Point", |kml| kml.coordinates(&[at]))
     })
 }
 

@@ -5,7 +5,7 @@ mod rope;
 
 use super::{
     hours, line,
-    placeable::{FactArgs, near, span_of, yes},
+    placeable::{FactArgs, near, span_of},
     zones::{of_snow, of_zone},
 };
 
@@ -114,7 +114,7 @@ fn of_slope<'a>(fact: &Fact, at: &At) -> FactArgs<'a> {
         } => vec![
             ("slope", Arg::Degrees(*slope_deg, 0, Round::Up)),
             ("length", Arg::Whole(*length_m)),
-            ("all", yes(is_all(at, *length_m))),
+            ("all", Arg::yes(is_all(at, *length_m))),
             span_of(at),
         ],
         Fact::TooSteep {
@@ -125,7 +125,7 @@ fn of_slope<'a>(fact: &Fact, at: &At) -> FactArgs<'a> {
             ("of", Arg::Word(word(*of))),
             ("slope", Arg::Degrees(*slope_deg, 0, Round::Nearest)),
             ("length", Arg::Whole(*length_m)),
-            ("all", yes(is_all(at, *length_m))),
+            ("all", Arg::yes(is_all(at, *length_m))),
             span_of(at),
         ],
         Fact::AvalancheTerrain { slope_deg, of } => vec![
@@ -163,7 +163,7 @@ fn not_held<'f>(
         ("snow", Arg::Said(setup::snow(snow, voice))),
         ("length", Arg::Whole(length_m)),
         ("slope", Arg::Said(slope_beside(down_deg, voice))),
-        ("all", yes(is_all(at, length_m))),
+        ("all", Arg::yes(is_all(at, length_m))),
         span_of(at),
     ]
 }
@@ -193,7 +193,7 @@ fn of_fall<'a>(fact: &'a Fact, at: &At, voice: Voice) -> FactArgs<'a> {
             short_m,
             sized_for_anyone,
         } => vec![
-            ("anyone", yes(*sized_for_anyone)),
+            ("anyone", Arg::yes(*sized_for_anyone)),
             ("who", Arg::Said(person(&falls.called, voice))),
             ("short", Arg::Needed(*short_m)),
         ],
@@ -235,7 +235,7 @@ fn of_spacing(fact: &Fact) -> FactArgs<'_> {
             spacing_m,
             one_by_one,
         } => vec![
-            ("alone", yes(one_by_one.is_some())),
+            ("alone", Arg::yes(one_by_one.is_some())),
             (
                 "apart",
                 Arg::Needed(one_by_one.as_ref().map_or(0.0, |alone| alone.spacing_m)),

@@ -1,7 +1,7 @@
 //! Words and figures of what is found of hours and halts.
 
 use super::{
-    placeable::{FactArgs, near, yes},
+    placeable::{FactArgs, near},
     zones::ice,
 };
 use crate::{
@@ -32,7 +32,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
             just(*left_at, *until),
             ("left", hour(*left_at, voice)),
             ("until", hour_beside(*until, *left_at, voice)),
-            ("known", yes(start_by.is_some())),
+            ("known", Arg::yes(start_by.is_some())),
             ("start", hour(start_by.unwrap_or(*until), voice)),
         ],
         Fact::HaltOnHidden {
@@ -46,10 +46,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
             until,
             minutes,
         } => vec![
-            (
-                "since",
-                Arg::Word(if from.is_some() { "yes" } else { "no" }),
-            ),
+            ("since", Arg::yes(from.is_some())),
             ("from", from.map_or(Arg::Word(""), |from| hour(from, voice))),
             ("until", hour(*until, voice)),
             ("time", Arg::Minutes(*minutes)),
@@ -80,7 +77,7 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
 
 /// Whether an hour is late by seconds only, so that both are shown alike.
 fn just<'a>(late: Clock, by: Clock) -> (&'static str, Arg<'a>) {
-    ("just", yes(late.to_string() == by.to_string()))
+    ("just", Arg::yes(late.to_string() == by.to_string()))
 }
 
 /// A halt: its minutes, whether it is only beside the ice, and where else to rest, rounded away from the ice.
@@ -103,10 +100,10 @@ fn halt<'a>(
     vec![
         ("minutes", Arg::Minutes(minutes)),
         near(at),
-        ("beside", yes(beside)),
-        ("drawn", yes(drawn.is_some())),
+        ("beside", Arg::yes(beside)),
+        ("drawn", Arg::yes(drawn.is_some())),
         ("zone", Arg::Said(ice(drawn, voice))),
-        ("off", yes((rest_m - from_m).abs() > 1e-9)),
+        ("off", Arg::yes((rest_m - from_m).abs() > 1e-9)),
         ("rest", Arg::DoneAt(rest_m, side)),
     ]
 }

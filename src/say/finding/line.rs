@@ -1,6 +1,6 @@
 //! Words and figures of what is found of the line: where it ends, jumps, contours, and lies on ice that nobody drew.
 
-use super::placeable::{FactArgs, near, yes};
+use super::placeable::{FactArgs, near};
 use crate::{
     plan::{
         fact::{Fact, RouteEnd},
@@ -22,7 +22,7 @@ pub(super) fn of<'a>(fact: &Fact, at: &At, voice: Voice) -> FactArgs<'a> {
         ],
         Fact::IceWithoutGap { pieces, roped } => vec![
             ("spans", Arg::Said(spans(pieces, voice))),
-            ("roped", yes(*roped)),
+            ("roped", Arg::yes(*roped)),
         ],
         Fact::MayRunAlong { pieces } => contours(pieces),
         Fact::JumpOverIce { jumps, ice: under } => over_ice(jumps, under, voice),

@@ -5,10 +5,6 @@ use crate::{plan::finding::At, say::arg::Arg};
 /// A placeable's name with what stands in its place.
 pub(super) type FactArgs<'a> = Vec<(&'static str, Arg<'a>)>;
 
-pub(super) fn yes(it_is: bool) -> Arg<'static> {
-    Arg::Word(if it_is { "yes" } else { "no" })
-}
-
 /// The chainage of the place.
 pub(super) fn near<'a>(at: &At) -> (&'static str, Arg<'a>) {
     let at_m = match at {

@@ -1,6 +1,6 @@
 //! Placeables of the facts about zones.
 
-use super::placeable::{FactArgs, near, yes};
+use super::placeable::{FactArgs, near};
 use crate::{
     plan::{fact::Fact, finding::At, name::ZoneName},
     say::{arg::Arg, name::zone, round::Round, span::Said, voice::Voice},
@@ -22,7 +22,10 @@ pub(super) fn of_zone<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<
         ],
         Fact::Along { zone: z } => vec![("zone", Arg::Said(zone(z, voice))), near(at)],
         Fact::BareIce { zone: z, roped } => {
-            vec![("zone", Arg::Said(zone(z, voice))), ("roped", yes(*roped))]
+            vec![
+                ("zone", Arg::Said(zone(z, voice))),
+                ("roped", Arg::yes(*roped)),
+            ]
         }
         Fact::GapAssumed { zone: z, gap_m } => vec![
             ("zone", Arg::Said(zone(z, voice))),
@@ -46,7 +49,7 @@ pub(super) fn of_zone<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<
             ("zone", Arg::Said(zone(z, voice))),
             ("strike", Arg::Degrees(*strike_deg, 0, Round::Nearest)),
             ("doubt", Arg::Degrees(*doubt_deg, 0, Round::Nearest)),
-            ("counts", yes(*counts)),
+            ("counts", Arg::yes(*counts)),
         ],
         _ => Vec::new(),
     }

@@ -1,11 +1,12 @@
 //! Points of the annotated map: where the set-up changes, and halts.
 
 use geojson::{Feature, GeometryValue, JsonObject, Position};
-use serde_json::json;
+use serde_json::{Value, json};
 
 use super::form::{feature, mm, position, put};
 use crate::{
     geometry::LonLat,
+    say::span::Said,
     write::{
         parts::{change::ChangePoint, halt::HaltPoint, style},
         sheet::Look,
@@ -13,73 +14,60 @@ use crate::{
 };
 
 pub(super) fn place(change: &ChangePoint<'_>, look: Look) -> Feature {
-    let title = change.title(look.voice).to_string();
-    let mut properties = JsonObject::new();
-    put(
-        &mut properties,
-        json!({
-            "role": "change",
-            "name": title,
-            "title": title,
-            "description": change.description(look.voice).to_string(),
-            "change": change.number,
-            "letter": change.letter(),
-            "what": change.kind.as_str(),
-            "stage": change.stage,
-            "at_m": mm(change.at_m),
-            "degrees": change.degrees,
-            "utm": change.utm,
-            "clock": change.clock,
-            "height_m": change.height_m.map(mm),
-            "leg": change.leg.leg,
-        }),
-    );
-    if look.styled {
-        put(
-            &mut properties,
-            json!({ "marker-color": style::CHANGE, "marker-size": "medium" }),
-        );
-    }
-    let at = position(LonLat::new(change.at[0], change.at[1]));
-    feature(
-        GeometryValue::Point {
-            coordinates: Position::from(at),
-        },
-        properties,
-    )
+    let told = json!({
+        "change": change.number,
+        "letter": change.letter(),
+        "what": change.kind.as_str(),
+        "stage": change.stage,
+        "at_m": mm(change.at_m),
+        "degrees": change.degrees,
+        "utm": change.utm,
+        "clock": change.clock,
+        "height_m": change.height_m.map(mm),
+        "leg": change.leg.leg,
+    });
+    let says = [change.title(look.voice), change.description(look.voice)];
+    let at = LonLat::new(change.at[0], change.at[1]);
+    point(("change", "medium"), at, says, told, look)
 }
 
 pub(super) fn halted(halt: &HaltPoint<'_>, look: Look) -> Feature {
-    let title = halt.title(look.voice).to_string();
+    let told = json!({
+        "halt": halt.number,
+        "halt_name": halt.part.name,
+        "halt_min": mm(halt.part.halt_min),
+        "stage": halt.stage,
+        "leg": halt.leg,
+        "at_m": mm(halt.at_m),
+        "arrive": halt.arrive,
+        "depart": halt.depart,
+        "height_m": halt.part.end_height_m.map(mm),
+    });
+    let says = [halt.title(look.voice), halt.description(look.voice)];
+    point(("halt", "small"), halt.at, says, told, look)
+}
+
+/// A point of a role, marked so large, with what is said of it and what else is told.
+fn point(
+    (role, size): (&str, &str),
+    at: LonLat,
+    says: [Said; 2],
+    told: Value,
+    look: Look,
+) -> Feature {
+    let [title, description] = says.map(|said| said.to_string());
     let mut properties = JsonObject::new();
     put(
         &mut properties,
-        json!({
-            "role": "halt",
-            "name": title,
-            "title": title,
-            "description": halt.description(look.voice).to_string(),
-            "halt": halt.number,
-            "halt_name": halt.part.name,
-            "halt_min": mm(halt.part.halt_min),
-            "stage": halt.stage,
-            "leg": halt.leg,
-            "at_m": mm(halt.at_m),
-            "arrive": halt.arrive,
-            "depart": halt.depart,
-            "height_m": halt.part.end_height_m.map(mm),
-        }),
+        json!({ "role": role, "name": title, "title": title, "description": description }),
     );
+    put(&mut properties, told);
     if look.styled {
         put(
             &mut properties,
-            json!({ "marker-color": style::CHANGE, "marker-size": "small" }),
+            json!({ "marker-color": style::CHANGE, "marker-size": size }),
         );
     }
-    feature(
-        GeometryValue::Point {
-            coordinates: Position::from(position(halt.at)),
-        },
-        properties,
-    )
+    let coordinates = Position::from(position(at));
+    feature(GeometryValue::Point { coordinates }, properties)
 }

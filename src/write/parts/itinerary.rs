@@ -22,10 +22,7 @@ pub fn times(plan: &Plan, voice: Voice) -> Said {
         ("rope", Arg::Minutes(time.rope_min)),
         ("breaks", Arg::Minutes(time.break_min)),
         ("halts", Arg::Minutes(time.halt_min)),
-        (
-            "halted",
-            Arg::Word(if time.halt_min > 0.0 { "yes" } else { "no" }),
-        ),
+        ("halted", Arg::yes(time.halt_min > 0.0)),
         ("total", Arg::Minutes(time.total_min)),
         ("heights", Arg::Word(heights)),
     ];

@@ -164,12 +164,16 @@ fn knots(setup: &TeamSetup, voice: Voice) -> Said {
     if setup.knots.count == 0 {
         return voice.say("knots-none", &[]);
     }
-    let bite = match setup.knots.bite {
+    let count = Arg::Count(setup.knots.count);
+    voice.say("knots-some", &[("knots", count), ("bite", bite(setup))])
+}
+
+/// Whether knots bite, as messages are told of them.
+pub(crate) fn bite(setup: &TeamSetup) -> Arg<'static> {
+    Arg::Word(match setup.knots.bite {
         Bite::Yes => "yes",
         Bite::Doubtful | Bite::Unknown | Bite::No => "doubtful",
-    };
-    let count = Arg::Count(setup.knots.count);
-    voice.say("knots-some", &[("knots", count), ("bite", Arg::Word(bite))])
+    })
 }
 
 /// `coils 6.5 m`, or `no coils`: what there is, so rounded down.

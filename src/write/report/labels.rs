@@ -86,14 +86,6 @@ impl Labels {
         self.place_sized(places, signs, (SIGN_WIDTH, SIGN_HEIGHT))
     }
 
-    /// The same for a sign of this size, which may stand on a line.
-    pub(super) fn place_sign(&mut self, places: &[PaperSpot], size: f64) -> Option<PaperSpot> {
-        let here = |spot: &PaperSpot| Box::round(*spot, size, size);
-        let spot = *places.iter().find(|spot| self.is_free(&here(spot)))?;
-        self.taken.push(here(&spot));
-        Some(spot)
-    }
-
     /// The same for a name or a height.
     pub(super) fn place_small(&mut self, places: &[PaperSpot], signs: usize) -> Option<PaperSpot> {
         self.place_sized(places, signs, SMALL)
@@ -107,20 +99,38 @@ impl Labels {
     ) -> Option<PaperSpot> {
         #[expect(clippy::cast_precision_loss, reason = "labels have a few signs")]
         let width = signs.max(1) as f64 * sign_width + 4.0;
-        let here = |spot: &PaperSpot| Box::round(*spot, width, height);
-        let free = |spot: &&PaperSpot| self.is_free(&here(spot));
-        let on_line = |spot: &PaperSpot| {
-            let strip = here(spot).wider(LINE_SIZE / 2.0);
+        let clear = |here: &Box| {
+            let strip = here.wider(LINE_SIZE / 2.0);
             let mut lines = self.lines.iter();
-            lines.any(|line| may_meet(line, &strip) && line.intersects(&strip))
+            !lines.any(|line| may_meet(line, &strip) && line.intersects(&strip))
         };
-        let clear = |spot: &&PaperSpot| free(spot) && !on_line(spot);
-        let spot = *places
-            .iter()
-            .find(clear)
-            .or_else(|| places.iter().find(free))?;
-        self.taken.push(here(&spot));
+        let spot = self.free(places, (width, height), clear);
+        let spot = spot.or_else(|| self.free(places, (width, height), |_| true))?;
+        self.taken.push(Box::round(spot, width, height));
         Some(spot)
+    }
+
+    /// The same for a sign of this size, which may stand on a line.
+    pub(super) fn place_sign(&mut self, places: &[PaperSpot], size: f64) -> Option<PaperSpot> {
+        let spot = self.free(places, (size, size), |_| true)?;
+        self.keep(spot, size);
+        Some(spot)
+    }
+
+    /// The first of the places where a box of this size hides nothing and is good otherwise.
+    fn free(
+        &self,
+        places: &[PaperSpot],
+        (width, height): (f64, f64),
+        is_good: impl Fn(&Box) -> bool,
+    ) -> Option<PaperSpot> {
+        let hides_nothing =
+            |here: &Box| self.inside(here) && !self.taken.iter().any(|taken| taken.meets(here));
+        let good = |spot: &&PaperSpot| {
+            let here = Box::round(**spot, width, height);
+            hides_nothing(&here) && is_good(&here)
+        };
+        places.iter().find(good).copied()
     }
 
     /// Whether a spot lies on the map.
@@ -132,10 +142,6 @@ impl Labels {
     pub(super) fn may_place(&self, (x, y): PaperSpot) -> bool {
         let far = FARS.into_iter().fold(0.0, f64::max);
         (-far..=self.width + far).contains(&x) && (-far..=self.height + far).contains(&y)
-    }
-
-    fn is_free(&self, b: &Box) -> bool {
-        self.inside(b) && !self.taken.iter().any(|t| t.meets(b))
     }
 
     fn inside(&self, b: &Box) -> bool {

@@ -154,9 +154,10 @@ pub(super) fn signs(
     let places = places(picture, paper, labels);
     let looks = signs::on(&picture.signs, paper, labels);
     let numbers = change_numbers(&places, labels, whole);
-    let widths = widths(zones, picture, labels);
+    let zones: Vec<Worded<'_>> = zones.iter().filter_map(Worded::of).collect();
+    let widths = widths(&zones, picture, labels);
     let legs = leg_numbers(picture, paper, labels);
-    let names = zone_names(zones, labels);
+    let names = zone_names(&zones, labels);
     html! { (names) (widths) (looks) (numbers) (legs) }
 }
 
@@ -207,26 +208,38 @@ fn change_numbers(places: &[(usize, PaperSpot)], labels: &mut Labels, whole: boo
     }
 }
 
-fn widths(zones: &[OnPaper<'_>], picture: &MapPicture<'_>, labels: &mut Labels) -> Markup {
+/// A zone that the route meets, with places for words inside it and round its middle.
+struct Worded<'z> {
+    zone: &'z Zone,
+    inside: Vec<PaperSpot>,
+    around: Vec<PaperSpot>,
+}
+
+impl<'z> Worded<'z> {
+    fn of(on: &OnPaper<'z>) -> Option<Self> {
+        let shapes = on.shape.iter().filter(|_| on.met);
+        let largest = shapes.max_by(|a, b| extent(a).total_cmp(&extent(b)))?;
+        let inside = within(largest);
+        let middle = inside.first();
+        Some(Self {
+            zone: on.zone,
+            around: middle.map_or_else(Vec::new, |&middle| round(middle)),
+            inside,
+        })
+    }
+}
+
+fn widths(zones: &[Worded<'_>], picture: &MapPicture<'_>, labels: &mut Labels) -> Markup {
     let voice = picture.sheet.look.voice;
     let mut placed = Vec::new();
-    for on in zones.iter().filter(|on| on.met) {
+    for on in zones {
         let mut shown = voice.units.length(on.zone.gap.max_m, Round::Up);
         if on.zone.gap.assumed {
             shown.push_str(" ?");
         }
-        let largest = on
-            .shape
-            .iter()
-            .max_by(|a, b| extent(a).total_cmp(&extent(b)));
-        let Some(places) = largest.map(within) else {
-            continue;
-        };
-        let around = places
-            .first()
-            .map_or_else(Vec::new, |&middle| round(middle));
-        let spot = labels.place(&places, shown.chars().count());
-        if let Some((x, y)) = spot.or_else(|| labels.place(&around, shown.chars().count())) {
+        let signs = shown.chars().count();
+        let spot = labels.place(&on.inside, signs);
+        if let Some((x, y)) = spot.or_else(|| labels.place(&on.around, signs)) {
             placed.push((shown, x, y));
         }
     }
@@ -241,20 +254,12 @@ fn widths(zones: &[OnPaper<'_>], picture: &MapPicture<'_>, labels: &mut Labels) 
 const NAME_MOST: usize = 22;
 
 /// Names of zones, where there is room for them.
-fn zone_names(zones: &[OnPaper<'_>], labels: &mut Labels) -> Markup {
+fn zone_names(zones: &[Worded<'_>], labels: &mut Labels) -> Markup {
     let mut placed = Vec::new();
-    for on in zones.iter().filter(|on| on.met) {
-        let largest = on
-            .shape
-            .iter()
-            .max_by(|a, b| extent(a).total_cmp(&extent(b)));
-        let (Some(name), Some(largest)) = (&on.zone.name, largest) else {
-            continue;
-        };
+    for on in zones {
+        let Some(name) = &on.zone.name else { continue };
         let name = plain::short(name, NAME_MOST);
-        let places = within(largest);
-        let around = places.first().map(|&middle| round(middle));
-        let places = [places, around.unwrap_or_default()].concat();
+        let places = [on.inside.as_slice(), &on.around].concat();
         if let Some((x, y)) = labels.place_small(&places, name.chars().count()) {
             placed.push((name, x, y));
         }

@@ -8,9 +8,9 @@ use super::{
     paper::{Paper, PaperSpot, u},
 };
 use crate::{
-    fault::Level,
     geometry::LonLat,
     plan::{
+        fact::Fact,
         finding::{At, Finding},
         leg::Leg,
     },
@@ -40,10 +40,13 @@ impl Sign {
 
     /// The sign of a finding, if it has a place worth one.
     fn of(finding: &Finding) -> Option<Self> {
-        match (finding.code(), finding.level()) {
-            ("along-the-crevasses", _) => Some(Self::Along),
-            (code, Level::Stop | Level::Look) if code.starts_with("fall-") => Some(Self::Fall),
-            ("too-steep-to-rope-without-anchors" | "bare-ice-too-steep", _) => Some(Self::Fall),
+        match finding.fact()? {
+            Fact::Along { .. } => Some(Self::Along),
+            Fact::HeldInNone { .. }
+            | Fact::HeldInNoneOnce { .. }
+            | Fact::HeldOffCentre { .. }
+            | Fact::TooSteep { .. }
+            | Fact::SteepBareIce { .. } => Some(Self::Fall),
             _ => None,
         }
     }

@@ -6,7 +6,7 @@ use crate::{
     plan::{
         ZoneSummary,
         finding::Finding,
-        leg::{Bite, Leg, TeamSetup, Verdict},
+        leg::{Leg, TeamSetup, Verdict},
     },
     say::{arg::Arg, finding, plain, round::Round, span::Said, voice::Voice},
     write::parts::{
@@ -170,20 +170,15 @@ impl Told<'_> {
     fn team(&self, (who, team): &(String, &TeamRow<'_>), form: Form) -> String {
         let setup = team.setup;
         let rope_m = setup.rope.as_ref().map(|rope| rope.length_m);
-        let bite = match setup.knots.bite {
-            Bite::Yes => "yes",
-            Bite::Doubtful | Bite::Unknown | Bite::No => "doubtful",
-        };
-        let yes = |it_is: bool| Arg::Word(if it_is { "yes" } else { "no" });
         let args = [
             ("people", Arg::Count(setup.people)),
             ("spacing", Arg::Needed(setup.spacing_m)),
             ("knots", Arg::Count(setup.knots.count)),
-            ("bite", Arg::Word(bite)),
-            ("coiled", yes(setup.coil_carried_m > 0.0)),
+            ("bite", row::bite(setup)),
+            ("coiled", Arg::yes(setup.coil_carried_m > 0.0)),
             ("coil", Arg::There(setup.coil_carried_m)),
             ("needed", Arg::Needed(setup.ledger.total_m)),
-            ("named", yes(rope_m.is_some())),
+            ("named", Arg::yes(rope_m.is_some())),
             ("rope", Arg::There(rope_m.unwrap_or_default())),
         ];
         let key = match form {
@@ -223,10 +218,7 @@ impl Told<'_> {
             ("kind", Arg::Word(kind)),
             ("gap", Arg::Needed(gap_m.unwrap_or_default())),
             ("along", Arg::Needed(along_m.unwrap_or_default())),
-            (
-                "known",
-                Arg::Word(if self.leg.gap_known { "yes" } else { "no" }),
-            ),
+            ("known", Arg::yes(self.leg.gap_known)),
         ];
         let key = match form {
             Form::Wide => "message-gap",
@@ -246,10 +238,7 @@ impl Told<'_> {
         let height_m = self.leg.start_height_m.filter(|_| form != Form::Shorter);
         let args = [
             ("place", Arg::Said(Said::figure(&place))),
-            (
-                "high",
-                Arg::Word(if height_m.is_some() { "yes" } else { "no" }),
-            ),
+            ("high", Arg::yes(height_m.is_some())),
             ("height", Arg::Whole(height_m.unwrap_or_default())),
         ];
         let key = match form {

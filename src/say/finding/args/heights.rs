@@ -68,10 +68,7 @@ fn terrain_void<'a>(void: &TerrainVoid, at: &At, voice: Voice) -> FactArgs<'a> {
         ("stage", Arg::Said(whereabouts::place(at, voice))),
         ("metres", Arg::Whole(void.void_m.unwrap_or_default())),
         ("first", Arg::Walked(void.first_m.unwrap_or_default())),
-        (
-            "other",
-            Arg::Word(if void.file_has_heights { "yes" } else { "no" }),
-        ),
+        ("other", Arg::yes(void.file_has_heights)),
     ]
 }
 

@@ -82,10 +82,7 @@ fn rope_lack(needed_m: f64, lack: &RopeLack, voice: Voice) -> FactArgs<'_> {
 fn cured<'a>(cure: Option<&RopeCure>, voice: Voice) -> FactArgs<'a> {
     let said = cure.map_or_else(Said::default, |cure| self::cure(cure, voice));
     vec![
-        (
-            "cured",
-            Arg::Word(if cure.is_some() { "yes" } else { "no" }),
-        ),
+        ("cured", Arg::yes(cure.is_some())),
         ("cure", Arg::Said(said)),
     ]
 }
@@ -102,10 +99,7 @@ fn cure(cure: &RopeCure, voice: Voice) -> Said {
         ("how", Arg::Said(how(cure, voice))),
         ("costs", Arg::Said(costs(cure, voice))),
         ("rope", Arg::Said(rope(&cure.rope, voice))),
-        (
-            "gap-given",
-            Arg::Word(if given.is_some() { "yes" } else { "no" }),
-        ),
+        ("gap-given", Arg::yes(given.is_some())),
         ("gap", Arg::There(given.unwrap_or_default())),
     ];
     voice.say(key, &args)
