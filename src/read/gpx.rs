@@ -25,6 +25,7 @@ mod fix;
 mod odd;
 mod outcome;
 mod part;
+mod plain;
 mod source;
 mod suspect;
 mod tally;
@@ -89,7 +90,15 @@ fn read_all(lines: Lines<'_>, document: &mut GpxDocument<'_>) {
                 document.end_of_file(reader.get_ref());
                 return;
             }
-            Ok(event) => document.take(&event, reader.get_mut()),
+            Ok(event) => {
+                let ended = matches!(event, Event::End(_));
+                let flow = document.take(&event, reader.get_mut());
+                if ended {
+                    // Behind an end tag the parser holds nothing back: what follows can be taken out of its hands.
+                    document.plain_points(reader.get_mut());
+                }
+                flow
+            }
             Err(e) => document.broken(&e, &buffer, reader.get_ref()),
         };
         if flow.is_break() {

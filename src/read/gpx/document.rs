@@ -1,6 +1,7 @@
 //! What a GPX file holds, gathered event by event.
 
 use std::borrow::Cow;
+use std::io::BufRead;
 use std::ops::ControlFlow::{self, Break, Continue};
 
 use quick_xml::events::{BytesRef, BytesStart, Event};
@@ -22,6 +23,7 @@ use super::element::Element;
 use super::fix::{self, NoHeight, WrittenPosition};
 use super::odd::Odd;
 use super::part::Part;
+use super::plain;
 use super::source::{GpxSpot, Lines};
 use super::tally::Tally;
 use super::{wrong_kind, xml_fault};
@@ -276,6 +278,21 @@ impl<'n> GpxDocument<'n> {
         }
         for at in self.point.detail.drain(..) {
             part.stage.push(at, None);
+        }
+    }
+
+    /// Takes the points that follow in a segment for as long as they are written the plain way.
+    pub(super) fn plain_points(&mut self, lines: &mut Lines<'_>) {
+        let plain = self.open.last() == Some(&Element::Segment) && self.prefix.is_none();
+        let Some(part) = self.part.as_mut().filter(|_| plain) else {
+            return;
+        };
+        while let Some(point) = plain::point(lines.at_hand()) {
+            part.points += 1;
+            part.in_segment += 1;
+            part.stage
+                .push(self.odd.taken_back(point.at), point.height_m);
+            lines.consume(point.bytes);
         }
     }
 

@@ -1,7 +1,6 @@
 //! Attributes and text → positions and heights.
 
-use std::borrow::Cow;
-use std::collections::HashSet;
+use std::{borrow::Cow, collections::HashSet, ops::RangeInclusive};
 
 use quick_xml::{
     XmlVersion,
@@ -132,6 +131,12 @@ fn within(axis: Axis, deg: f64, most_deg: f64, swapped: bool) -> Result<f64, Mis
 pub(super) const LOWEST_M: f64 = -500.0;
 /// Highest height that counts as one, metres: above the highest summit; our judgement.
 pub(super) const HIGHEST_M: f64 = 9000.0;
+/// The same as heights are kept: both ends are written exactly.
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "whole numbers far below 2^24"
+)]
+const HEIGHTS_M: RangeInclusive<f32> = LOWEST_M as f32..=HIGHEST_M as f32;
 
 /// Why something is no height.
 #[derive(Debug, PartialEq)]
@@ -151,9 +156,11 @@ pub(super) fn height_m(text: &str) -> Result<Option<f32>, NoHeight> {
     if text.is_empty() {
         return Ok(None);
     }
-    match (text.parse::<f64>(), text.parse::<f32>()) {
-        (Ok(exact), Ok(height)) if (LOWEST_M..=HIGHEST_M).contains(&exact) => Ok(Some(height)),
-        (Ok(exact), _) if exact.is_finite() => Err(NoHeight::Outside(excerpt(text))),
+    if let Some(height) = text.parse().ok().filter(|h| HEIGHTS_M.contains(h)) {
+        return Ok(Some(height));
+    }
+    match text.parse::<f64>() {
+        Ok(exact) if exact.is_finite() => Err(NoHeight::Outside(excerpt(text))),
         _ => Err(NoHeight::NoNumber(excerpt(text))),
     }
 }

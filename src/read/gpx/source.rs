@@ -135,6 +135,11 @@ impl<'r> Lines<'r> {
         };
     }
 
+    /// What of the text was read and not taken yet.
+    pub(super) fn at_hand(&self) -> &[u8] {
+        self.chunk.get(self.used..self.filled).unwrap_or_default()
+    }
+
     /// Keeps the place of the running event for [`Lines::held`].
     pub(super) fn hold(&mut self) {
         self.held = self.event;
@@ -193,7 +198,7 @@ impl BufRead for Lines<'_> {
         if self.used >= self.filled {
             self.next_chunk()?;
         }
-        Ok(self.chunk.get(self.used..self.filled).unwrap_or_default())
+        Ok(self.at_hand())
     }
 
     #[inline]

@@ -118,6 +118,36 @@ proptest! {
         }
     }
 
+    /// A comment in every point takes it out of the hands of whoever reads plain points.
+    #[test]
+    fn points_written_the_plain_way_are_read_as_the_parser_reads_them(
+        points in prop::collection::vec(
+            (45.0..47.0_f64, 179.0..180.0005_f64, -600.0..9100.0_f64, 0..4_u8), 1..1500,
+        ),
+    ) {
+        let written = |comment: &str| -> String {
+            let point = |(lat, lon, height, kind): &(f64, f64, f64, u8)| {
+                let inside = match kind {
+                    0 => String::new(),
+                    1 => format!("<ele>{height:.1}</ele>"),
+                    2 => format!("<ele>{height:.3}</ele>\n<time>2027-08-21T04:30:00Z</time>"),
+                    _ => format!("<time/><ele> {height} </ele>"),
+                };
+                format!("<trkpt lat=\"{lat:.7}\" lon=\"{lon:.7}\">{comment}{inside}</trkpt>\n")
+            };
+            let points: String = points.iter().map(point).collect();
+            gpx_of(&format!("<trk><trkseg>{points}</trkseg><trkseg/><trkseg>{points}</trkseg></trk>"))
+        };
+        let (plain, parsed) = (written(""), written("<!-- -->"));
+        match (read(plain.as_bytes()), read(parsed.as_bytes())) {
+            (Ok(plain), Ok(parsed)) => {
+                prop_assert_eq!(plain.value, parsed.value);
+                prop_assert_eq!(plain.notes.len(), parsed.notes.len());
+            }
+            (plain, parsed) => prop_assert_eq!(plain.is_err(), parsed.is_err()),
+        }
+    }
+
     #[test]
     fn damage_never_stops_the_reader(
         damage in prop::collection::vec((any::<prop::sample::Index>(), any::<u8>()), 0..6),
