@@ -8,6 +8,7 @@
 //! *Error:* a verdict on assumptions is no measurement; see the ranges. *Source:* `[ours]`, `[derived]`.
 //! *Checked:* tests/physics (patterns published for such tests, laws).
 
+mod asking;
 pub mod limits;
 pub mod order;
 mod team;

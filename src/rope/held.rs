@@ -46,16 +46,16 @@ pub(crate) struct HeldAlong {
 
 /// What the answer at a place of a leg rests on.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-struct Asked {
-    stance: Stance,
-    gap_given: bool,
+pub(super) struct FallPlace {
+    pub(super) stance: Stance,
+    pub(super) gap_given: bool,
     /// How steep it is, whichever way, whole degrees.
     steep_deg: u8,
     /// How steeply it falls in walking direction, at least and at most, whole degrees.
-    down_deg: [i8; 2],
+    pub(super) down_deg: [i8; 2],
 }
 
-impl Asked {
+impl FallPlace {
     fn at(leg: &RopedLeg<'_>, incline: &Incline, job: &Brief<'_>) -> Self {
         let (drawn, undrawn) = ice_at(leg, incline, job.zones);
         let over = Over {
@@ -74,9 +74,34 @@ impl Asked {
             down_deg,
         }
     }
-}
 
-impl Asked {
+    /// The pieces of a leg that touch ice, in walking order.
+    pub(super) fn on_ice<'l>(leg: &'l RopedLeg<'_>, job: &Brief<'_>) -> Vec<(&'l Incline, Self)> {
+        let pieces = leg.footing.inclines.iter();
+        let on_ice = pieces.filter(|i| !i.contacts.is_empty());
+        on_ice
+            .map(|incline| (incline, Self::at(leg, incline, job)))
+            .collect()
+    }
+
+    /// Each of them once, the steepest first, with the slopes wherever a team stands the same.
+    pub(super) fn questions(on_ice: &[(&Incline, Self)]) -> Vec<(Self, [i8; 2])> {
+        let all: BTreeSet<Self> = on_ice.iter().map(|(_, at)| *at).collect();
+        let range_deg = |at: Self| {
+            let alike = all.iter().filter(|other| at.alike(**other));
+            let slopes = alike.map(|other| other.down_deg);
+            slopes.reduce(least_and_most).unwrap_or(at.down_deg)
+        };
+        all.iter().rev().map(|&at| (at, range_deg(at))).collect()
+    }
+
+    /// The team on the flat there, and with somebody carried where that is so.
+    pub(super) fn teams(self, draft: &Draft, job: &Brief<'_>) -> Result<Vec<Team>, Refusal> {
+        let team = stance::team(draft, 0.0, self.stance, job.rules)?;
+        let loaded = stance::loaded(&team, &draft.persons, job.burden);
+        Ok(std::iter::once(team).chain(loaded).collect())
+    }
+
     /// Whether a team stands the same there but for the slope.
     fn alike(self, other: Self) -> bool {
         (self.stance, self.gap_given) == (other.stance, other.gap_given)
@@ -84,9 +109,9 @@ impl Asked {
 }
 
 /// What was asked so far, whichever leg it was asked for.
-#[derive(Debug, Default)]
+#[derive(Clone, Debug, Default)]
 pub(crate) struct AskedSlopes {
-    limits: BTreeMap<Vec<u64>, HoldLimits>,
+    pub(super) limits: BTreeMap<Vec<u64>, HoldLimits>,
     /// Every fall, whatever it was asked for.
     pub(crate) followed: Followed,
 }
@@ -99,22 +124,13 @@ impl AskedSlopes {
         draft: &Draft,
         job: &Brief<'_>,
     ) -> Result<Option<HeldAlong>, Refusal> {
-        let on_ice = leg
-            .footing
-            .inclines
-            .iter()
-            .filter(|i| !i.contacts.is_empty());
-        let on_ice: Vec<(&Incline, Asked)> = on_ice
-            .map(|incline| (incline, Asked::at(leg, incline, job)))
-            .collect();
-        // The steepest first: what is held there answers for all gentler ground.
-        let questions: BTreeSet<Asked> = on_ice.iter().map(|(_, at)| *at).collect();
-        let mut answers: BTreeMap<Asked, (LostOver, Team)> = BTreeMap::new();
-        for at in questions.into_iter().rev() {
-            answers.insert(at, self.worst_gap(draft, at, job)?);
+        let on_ice = FallPlace::on_ice(leg, job);
+        let mut answers: BTreeMap<FallPlace, (LostOver, Team)> = BTreeMap::new();
+        for (at, range_deg) in FallPlace::questions(&on_ice) {
+            answers.insert(at, self.worst_gap(draft, at, range_deg, job)?);
         }
         let mut along: Option<HeldAlong> = None;
-        let mut worst: Option<(Alarm, Asked)> = None;
+        let mut worst: Option<(Alarm, FallPlace)> = None;
         for (incline, at) in &on_ice {
             let Some((lost, team)) = answers.get(at) else {
                 continue;
@@ -149,24 +165,24 @@ impl AskedSlopes {
         Ok(along)
     }
 
-    /// The answer over the gap over which falls are held worst, and the team there.
+    /// The answer over the gap over which falls are held worst, and the team there; so are slopes within a range asked for.
     fn worst_gap(
         &mut self,
         draft: &Draft,
-        at: Asked,
+        at: FallPlace,
+        range_deg: [i8; 2],
         job: &Brief<'_>,
     ) -> Result<(LostOver, Team), Refusal> {
-        let (rules, assumed) = (job.rules, &job.rules.nature.assumed);
+        let assumed = &job.rules.nature.assumed;
         let gaps_m: Vec<f64> = stance::gaps_m(draft, at.gap_given).collect();
-        let mut team = stance::team(draft, 0.0, at.stance, rules)?;
-        let mut over = |team: &Team| {
+        let teams = at.teams(draft, job)?;
+        let mut lost = LostOver::default();
+        for team in &teams {
             let limits = self.limits.entry(stance::key(team)).or_default();
-            limits.over(team, &gaps_m, at.down_deg, assumed, &mut self.followed)
-        };
-        let mut lost = over(&team)?;
-        if let Some(loaded) = stance::loaded(&team, &draft.persons, job.burden) {
-            lost = lost.or(over(&loaded)?);
+            limits.expect(range_deg);
+            lost = lost.or(limits.over(team, &gaps_m, at.down_deg, assumed, &mut self.followed)?);
         }
+        let mut team = stance::team(draft, 0.0, at.stance, job.rules)?;
         let greatest_m = gaps_m.first().copied().unwrap_or_default();
         team.gap_m = lost.worst_gap_m().unwrap_or(greatest_m);
         team.down_deg = at.down_deg.map(f64::from);
@@ -213,7 +229,7 @@ impl Alarm {
     }
 }
 
-fn run(incline: &Incline, at: Asked, lost: LostOver) -> HeldRun {
+fn run(incline: &Incline, at: FallPlace, lost: LostOver) -> HeldRun {
     let on = told(lost.held_on(), at.gap_given);
     HeldRun {
         from_m: incline.piece.from_m,

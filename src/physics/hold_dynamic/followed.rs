@@ -38,6 +38,11 @@ impl Followed {
         Ok(outcome)
     }
 
+    /// Takes in what was followed elsewhere.
+    pub fn take_in(&mut self, other: Self) {
+        self.0.extend(other.0);
+    }
+
     /// How many different falls were followed.
     #[must_use]
     pub fn falls(&self) -> usize {

@@ -7,7 +7,10 @@
 
 use std::collections::BTreeMap;
 
-use super::Team;
+use super::{
+    Team,
+    asking::{FallAsking, KnownSlopes, OneFall},
+};
 use crate::{
     fault::refusal::Refusal,
     physics::{
@@ -34,7 +37,11 @@ use crate::{
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Debug, Default)]
-pub struct HoldLimits(BTreeMap<OneFall, Known>);
+pub struct HoldLimits {
+    known: BTreeMap<OneFall, KnownSlopes>,
+    /// The slopes that will be asked for, at least and at most, whole degrees in walking direction.
+    range_deg: Option<[i8; 2]>,
+}
 
 /// Whether everybody's fall is held on one slope.
 ///
@@ -127,31 +134,6 @@ impl LostOver {
     }
 }
 
-/// Up to this slope, degrees, ground counts as gentle where widths are left out `[ours]`.
-const GENTLE_DEG: u8 = 10;
-/// Metres of way left to the lip that each metre less of gap is reckoned to take from a holder at most, on gentle ground and on
-/// steeper `[ours]`: in a million questions about middle persons of random teams none was answered otherwise than width by width.
-const GENTLE_LOSS: f64 = 1.0;
-const STEEP_LOSS: f64 = 4.0;
-
-/// One person's fall over one gap.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-struct OneFall {
-    corner: Corner,
-    faller: usize,
-    /// In the middle, where one side holds uphill and the other downhill, no slope answers for another: how steeply it falls in
-    /// walking direction, degrees; 0 at the ends.
-    middle_deg: i8,
-    gap_bits: u64,
-}
-
-/// Steepest slope towards the lip known to be held, with the way left there, m, and gentlest known not to be, whole degrees.
-#[derive(Clone, Copy, Debug, Default)]
-struct Known {
-    held_on: Option<(i8, f64)>,
-    lost_on: Option<i8>,
-}
-
 /// The widest gap over which somebody's fall is not held, m, and whose.
 #[derive(Clone, Copy, Debug)]
 struct Lost {
@@ -159,17 +141,13 @@ struct Lost {
     faller: usize,
 }
 
-/// Falls of one team on one slope under one corner of what is assumed.
-struct Asking<'a> {
-    team: &'a Team,
-    down_deg: [i8; 2],
-    corner: Corner,
-    assumed: &'a Assumed,
-    known: &'a mut BTreeMap<OneFall, Known>,
-    followed: &'a mut Followed,
-}
-
 impl HoldLimits {
+    /// Says between which slopes, degrees in walking direction, the next questions lie: whoever falls at an end of the rope is
+    /// asked on the worst of them first, because what is held there is held on all.
+    pub fn expect(&mut self, range_deg: [i8; 2]) {
+        self.range_deg = Some(range_deg);
+    }
+
     /// The answer over the gap that the team meets, on ground that falls at least and at most so many degrees in walking
     /// direction; that of the team does not count.
     ///
@@ -207,7 +185,7 @@ impl HoldLimits {
         assumed: &Assumed,
         followed: &mut Followed,
     ) -> Result<LostOver, Refusal> {
-        if self.0.is_empty() {
+        if self.known.is_empty() {
             assumed.check()?;
         }
         let mut widest =
@@ -235,12 +213,13 @@ impl HoldLimits {
         assumed: &Assumed,
         followed: &mut Followed,
     ) -> Result<Option<Lost>, Refusal> {
-        let mut asking = Asking {
+        let mut asking = FallAsking {
             team,
             down_deg,
             corner,
             assumed,
-            known: &mut self.0,
+            known: &mut self.known,
+            range_deg: self.range_deg.unwrap_or(down_deg),
             followed,
         };
         let fallers = 0..team.masses_kg.len();
@@ -261,142 +240,5 @@ impl HoldLimits {
             widest = wider.map(|gap_m| Lost { gap_m, faller }).or(widest);
         }
         Ok(widest)
-    }
-}
-
-impl Asking<'_> {
-    /// The first of some gaps over which a fall is not held, if it is wider than one known.
-    fn every(
-        &mut self,
-        faller: usize,
-        gaps_m: &[f64],
-        known_m: Option<f64>,
-    ) -> Result<Option<f64>, Refusal> {
-        let wider = |gap_m: &&f64| known_m.is_none_or(|known_m| **gap_m > known_m);
-        for &gap_m in gaps_m.iter().take_while(wider) {
-            if self.left_m(faller, gap_m)? <= 0.0 {
-                return Ok(Some(gap_m));
-            }
-        }
-        Ok(None)
-    }
-
-    /// The same, where gaps that lie close to one with much way left are not asked.
-    fn sparsely(
-        &mut self,
-        faller: usize,
-        gaps_m: &[f64],
-        known_m: Option<f64>,
-    ) -> Result<Option<f64>, Refusal> {
-        let [least_deg, most_deg] = self.down_deg;
-        let loss = if least_deg.unsigned_abs().max(most_deg.unsigned_abs()) <= GENTLE_DEG {
-            GENTLE_LOSS
-        } else {
-            STEEP_LOSS
-        };
-        let mut widest = known_m;
-        if let Some(&narrowest_m) = gaps_m.last()
-            && widest.is_none()
-            && self.left_m(faller, narrowest_m)? <= 0.0
-        {
-            widest = Some(narrowest_m);
-        }
-        let mut rest = gaps_m;
-        while let Some((&gap_m, narrower)) = rest.split_first() {
-            if widest.is_some_and(|known_m| gap_m <= known_m) {
-                break;
-            }
-            let left_m = self.left_m(faller, gap_m)?;
-            if left_m <= 0.0 {
-                return Ok(Some(gap_m));
-            }
-            let answered = narrower.partition_point(|next_m| gap_m - next_m <= left_m / loss);
-            rest = narrower
-                .get(answered.saturating_sub(1)..)
-                .unwrap_or_default();
-        }
-        Ok(widest)
-    }
-
-    /// How much way to the lip is left at least when one person falls over one gap, m; 0 where the fall is not held.
-    fn left_m(&mut self, faller: usize, gap_m: f64) -> Result<f64, Refusal> {
-        let [least_deg, most_deg] = self.down_deg;
-        if faller == 0 {
-            return self.left_on_m(faller, gap_m, most_deg);
-        }
-        let left_m = self.left_on_m(faller, gap_m, least_deg)?;
-        if !self.team.in_middle(faller) || least_deg == most_deg || left_m <= 0.0 {
-            return Ok(left_m);
-        }
-        Ok(left_m.min(self.left_on_m(faller, gap_m, most_deg)?))
-    }
-
-    /// The same on ground that falls so many degrees in walking direction.
-    ///
-    /// In the middle on a slope one side holds uphill and the other downhill, and what is good for one may be bad for both: a
-    /// side that gives way lets the rope share. So all corners are asked, and the worst or the best of them counts.
-    fn left_on_m(&mut self, faller: usize, gap_m: f64, down_deg: i8) -> Result<f64, Refusal> {
-        let alike = !self.team.in_middle(faller) || down_deg == 0;
-        let corners: &[Corner] = match self.corner {
-            Corner::Adverse if !alike => &[Corner::Adverse, Corner::Central, Corner::Favourable],
-            Corner::Favourable if !alike => &[Corner::Favourable, Corner::Central, Corner::Adverse],
-            Corner::Adverse => &[Corner::Adverse],
-            Corner::Central => &[Corner::Central],
-            Corner::Favourable => &[Corner::Favourable],
-        };
-        let worst = self.corner == Corner::Adverse;
-        let mut left_m = if worst { f64::INFINITY } else { 0.0 };
-        for &corner in corners {
-            let next_m = self.left_in_m(faller, gap_m, down_deg, corner)?;
-            left_m = if worst { next_m.min(left_m) } else { next_m };
-            if (left_m > 0.0) != worst {
-                break;
-            }
-        }
-        Ok(left_m)
-    }
-
-    /// The same with everything assumed so.
-    fn left_in_m(
-        &mut self,
-        faller: usize,
-        gap_m: f64,
-        down_deg: i8,
-        corner: Corner,
-    ) -> Result<f64, Refusal> {
-        let in_middle = self.team.in_middle(faller);
-        let lip_deg = match faller {
-            0 => down_deg,
-            _ if in_middle => down_deg.saturating_abs(),
-            _ => down_deg.saturating_neg(),
-        };
-        let fall = OneFall {
-            corner,
-            faller,
-            middle_deg: if in_middle { down_deg } else { 0 },
-            gap_bits: gap_m.to_bits(),
-        };
-        let known = self.known.entry(fall).or_default();
-        if let Some((_, left_m)) = known.held_on.filter(|(held, _)| lip_deg <= *held) {
-            return Ok(left_m);
-        }
-        if known.lost_on.is_some_and(|lost| lip_deg >= lost) {
-            return Ok(0.0);
-        }
-        let team = Team {
-            gap_m,
-            down_deg: [f64::from(down_deg); 2],
-            ..self.team.clone()
-        };
-        team.check()?;
-        let case = team.case(self.assumed, |_| corner);
-        let outcome = team.outcome(faller, &case, self.followed)?;
-        if outcome.held {
-            known.held_on = Some((lip_deg, outcome.room_left_m));
-            Ok(outcome.room_left_m)
-        } else {
-            known.lost_on = Some(lip_deg);
-            Ok(0.0)
-        }
     }
 }
