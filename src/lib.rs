@@ -139,6 +139,8 @@
 //! JSON Schemas of plan and trip file come from [`write::json::schema`] and [`read::trip::schema`].
 #![warn(clippy::print_stdout, clippy::print_stderr)]
 
+mod cores;
+
 pub mod fault;
 
 pub mod geometry;
@@ -181,7 +183,11 @@ mod scene;
 
 pub use trip::job::Job;
 
-use std::cell::RefCell;
+use std::{
+    cell::RefCell,
+    mem,
+    sync::{Mutex, MutexGuard, PoisonError},
+};
 
 use fault::{Fault, Place, plan::InPlan};
 use ground::met::{Met, Prepared};
@@ -229,7 +235,7 @@ pub struct Planner<'j> {
     ice: Prepared<'j>,
     met: Met,
     memo: Memo,
-    falls: RefCell<KnownFalls>,
+    falls: Mutex<KnownFalls>,
 }
 
 impl<'j> Planner<'j> {
@@ -254,7 +260,7 @@ impl<'j> Planner<'j> {
             ice,
             met,
             memo: Memo::default(),
-            falls: RefCell::default(),
+            falls: Mutex::default(),
         })
     }
 
@@ -285,7 +291,7 @@ impl<'j> Planner<'j> {
     /// # Errors
     /// The party cannot go.
     pub fn legs(&self) -> Result<Plan, Vec<Fault>> {
-        self.plan_to(&self.case, Depth::Verdicts)
+        self.remembering(|falls| self.plan_to(&self.case, Depth::Verdicts, falls))
     }
 
     /// The plan for another party on the same trip.
@@ -294,11 +300,29 @@ impl<'j> Planner<'j> {
     /// The party cannot go.
     pub fn plan_for(&self, party: &Party) -> Result<Plan, Vec<Fault>> {
         let job = Brief { party, ..self.case };
-        self.plan_to(&job, Depth::Whole)
+        self.remembering(|falls| self.plan_to(&job, Depth::Whole, falls))
+    }
+
+    /// What was asked of the model so far.
+    fn known(&self) -> MutexGuard<'_, KnownFalls> {
+        self.falls.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    /// Lends out what was asked of the model so far, and keeps what was asked beside it.
+    fn remembering<T>(&self, ask: impl FnOnce(&RefCell<KnownFalls>) -> T) -> T {
+        let falls = RefCell::new(mem::take(&mut *self.known()));
+        let answer = ask(&falls);
+        *self.known() = falls.into_inner();
+        answer
     }
 
     /// The flow on one screen: every room once. The job is that of the planner but for who goes, with what.
-    fn plan_to(&self, job: &Brief<'_>, depth: Depth) -> Result<Plan, Vec<Fault>> {
+    fn plan_to(
+        &self,
+        job: &Brief<'_>,
+        depth: Depth,
+        falls: &RefCell<KnownFalls>,
+    ) -> Result<Plan, Vec<Fault>> {
         let teams = teams_of(job.party)?;
         let pairs = job.route.stages.iter().zip(&self.met.stages);
         let stages: Vec<Sketch<'_>> = pairs
@@ -307,7 +331,7 @@ impl<'j> Planner<'j> {
         let legs = rope::legs::legs(job, &teams, &stages);
         let hours = hours(job, &legs);
         let demands_m = demands_m(&legs, &teams);
-        let answers = Answers::of(job, &legs, depth, &self.falls);
+        let answers = Answers::of(job, &legs, depth, falls);
         let trade = Trade::of(&legs, &answers);
         let ropes = trade::best(job, &legs, &trade, &demands_m);
         let whole = depth == Depth::Whole;
@@ -317,11 +341,11 @@ impl<'j> Planner<'j> {
             hours: &hours,
             ropes: &ropes,
             answers: &answers,
-            cures: whole.then_some(&self.falls),
+            cures: whole.then_some(falls),
             promised: &Promised::default(),
         };
         let planned = whole::legs::legs(&settled);
-        let keep = || whole::keep::keep(job, &legs, &ropes, &self.falls);
+        let keep = || whole::keep::keep(job, &legs, &ropes, falls);
         Ok(Plan {
             schema_version: SCHEMA_VERSION,
             route: whole::route::route(job, &stages, &hours),

@@ -1,5 +1,6 @@
 //! Legs → set-ups: knots, reserve, ledger, marks, falls and hauls, and the one allocator of ropes.
 
+mod ahead;
 pub(crate) mod answers;
 pub(crate) mod arrest;
 pub mod carried;

@@ -1,15 +1,17 @@
 //! What is shown beside a plan: heights, the ground under the map of the report, the trip with something missing.
 
+use std::{cell::RefCell, cmp::Reverse};
+
 use crate::{
-    Planner,
+    Planner, cores,
     fault::Fault,
     ground::relief::Relief,
     plan::{Plan, leg::Verdict, name::RopeName, without::Difference},
     practice::Rule,
-    rope::answers::Depth,
+    rope::answers::{Depth, KnownFalls},
     trip::{
         job::{Brief, Burden},
-        party::{Called, Person},
+        party::{Called, Party, Person},
         rope::Rope,
     },
     write::{
@@ -45,10 +47,14 @@ impl Planner<'_> {
     #[must_use]
     pub fn others(&self, plan: &Plan) -> Vec<Other> {
         let ropes = self.carried(plan);
-        let mut all = vec![self.one_fewer(&ropes), self.one_more()];
-        all.extend(self.ropes_lost(plan, &ropes));
-        all.extend(self.one_hurt(&ropes));
-        all
+        let carried = plan.carry.iter().filter_map(|carry| carry.rope.as_ref());
+        let lost = carried.map(|rope| self.rope_lost(rope, &ropes));
+        let mut trips = vec![self.one_fewer(&ropes), self.one_more()];
+        trips.extend(lost.chain(self.one_hurt(&ropes)));
+        let known = self.known().clone();
+        let mut others = cores::map(&trips, |trip| self.other(trip, known.clone()));
+        others.sort_by_key(order);
+        others
     }
 
     /// The ropes at hand, those that nobody carries without any length, so that the others keep their numbers: what the
@@ -68,84 +74,104 @@ impl Planner<'_> {
         ropes
     }
 
-    fn other(&self, differs: Difference, job: &Brief<'_>) -> Other {
+    /// Plans a trip by itself, from what is known of falls so far.
+    fn other(&self, trip: &Missing, known: KnownFalls) -> Other {
+        let job = Brief {
+            party: &trip.party,
+            ropes: &trip.ropes,
+            burden: trip.burden,
+            ..self.case
+        };
         Other {
-            differs,
-            people: job.party.people.len(),
-            plan: self.plan_to(job, Depth::Verdicts),
+            differs: trip.differs.clone(),
+            people: trip.party.people.len(),
+            plan: self.plan_to(&job, Depth::Verdicts, &RefCell::new(known)),
         }
     }
 
     /// The last person named is the one who stays away.
-    fn one_fewer(&self, ropes: &[Rope]) -> Other {
+    fn one_fewer(&self, ropes: &[Rope]) -> Missing {
         let mut party = self.case.party.clone();
         party.people.pop();
-        let job = Brief {
-            party: &party,
-            ropes,
-            ..self.case
-        };
-        self.other(Difference::OneFewer, &job)
+        Missing {
+            differs: Difference::OneFewer,
+            party,
+            ropes: ropes.to_vec(),
+            burden: self.case.burden,
+        }
     }
 
     /// The one who joins has the mass that the rules assume. That is known before the trip, so ropes that would stay at home
     /// can be taken.
-    fn one_more(&self) -> Other {
+    fn one_more(&self) -> Missing {
         let mut party = self.case.party.clone();
         party.people.push(Person {
             called: Called::number(party.people.len() + 1),
             mass_kg: self.case.rules[Rule::PersonKg],
             mass_given: false,
         });
-        let job = Brief {
-            party: &party,
-            ..self.case
-        };
-        self.other(Difference::OneMore, &job)
+        Missing {
+            differs: Difference::OneMore,
+            party,
+            ropes: self.case.ropes.to_vec(),
+            burden: self.case.burden,
+        }
     }
 
-    /// Each rope that a team carries, the worst first; the loss of one that stays at home changes nothing.
-    fn ropes_lost(&self, plan: &Plan, ropes: &[Rope]) -> Vec<Other> {
-        let carried = plan.carry.iter().filter_map(|carry| carry.rope.as_ref());
-        let mut lost: Vec<Other> = carried.map(|rope| self.rope_lost(rope, ropes)).collect();
-        lost.sort_by_key(|other| std::cmp::Reverse(badness(other)));
-        lost
-    }
-
-    /// The rope stays in its place without any length, so that the others keep their numbers.
-    fn rope_lost(&self, rope: &RopeName, ropes: &[Rope]) -> Other {
+    /// The rope stays in its place without any length, so that the others keep their numbers. The loss of one that stays at
+    /// home changes nothing.
+    fn rope_lost(&self, rope: &RopeName, ropes: &[Rope]) -> Missing {
         let mut ropes: Vec<Rope> = ropes.to_vec();
         let at = rope.rope.checked_sub(1);
         if let Some(lost) = at.and_then(|at| ropes.get_mut(at)) {
             lost.length_m = 0.0;
         }
-        let job = Brief {
-            ropes: &ropes,
-            ..self.case
-        };
-        self.other(Difference::RopeLost { rope: rope.clone() }, &job)
+        Missing {
+            differs: Difference::RopeLost { rope: rope.clone() },
+            party: self.case.party.clone(),
+            ropes,
+            burden: self.case.burden,
+        }
     }
 
     /// The heaviest is hurt: the most to carry, and the most that is missing where somebody has to hold. The heaviest of
     /// the others carries them. Our judgement.
-    fn one_hurt(&self, ropes: &[Rope]) -> Option<Other> {
+    fn one_hurt(&self, ropes: &[Rope]) -> Option<Missing> {
         let mut party = self.case.party.clone();
         let hurt = party.people.remove(heaviest(&party.people)?);
         let carrier = heaviest(&party.people).and_then(|at| party.people.get(at));
-        let job = Brief {
-            party: &party,
-            ropes,
-            burden: carrier.map(|person| Burden {
-                carried_by: person.called.number,
-                mass_kg: hurt.mass_kg,
-            }),
-            ..self.case
-        };
+        let burden = carrier.map(|person| Burden {
+            carried_by: person.called.number,
+            mass_kg: hurt.mass_kg,
+        });
         let differs = Difference::OneHurt {
             carried_by: carrier.map(|person| person.called.clone()),
             hurt: hurt.called,
         };
-        Some(self.other(differs, &job))
+        Some(Missing {
+            differs,
+            party,
+            ropes: ropes.to_vec(),
+            burden,
+        })
+    }
+}
+
+/// A trip with something missing, before it is planned.
+struct Missing {
+    differs: Difference,
+    party: Party,
+    ropes: Vec<Rope>,
+    burden: Option<Burden>,
+}
+
+/// Where a trip stands among the others: by what is missing, and of lost ropes the worst first.
+fn order(other: &Other) -> (u8, Reverse<(Option<Verdict>, usize)>) {
+    match other.differs {
+        Difference::OneFewer => (0, Reverse((None, 0))),
+        Difference::OneMore => (1, Reverse((None, 0))),
+        Difference::RopeLost { .. } => (2, Reverse(badness(other))),
+        Difference::OneHurt { .. } => (3, Reverse((None, 0))),
     }
 }
 

@@ -29,7 +29,7 @@ pub(crate) fn is_address(name: &str) -> bool {
 }
 
 /// Opens an input for reading from its beginning.
-pub(crate) fn open(name: &str) -> Result<Box<dyn BufRead>, Fault> {
+pub(crate) fn open(name: &str) -> Result<Box<dyn BufRead + Send>, Fault> {
     if name == "-" {
         return Ok(Box::new(BufReader::with_capacity(BUFFER, io::stdin())));
     }
@@ -77,7 +77,7 @@ mod fetch {
 
     use super::{BufRead, Fault, InFiles, Place};
 
-    pub(super) fn open(address: &str) -> Result<Box<dyn BufRead>, Fault> {
+    pub(super) fn open(address: &str) -> Result<Box<dyn BufRead + Send>, Fault> {
         let cannot = InFiles::Network(Network::NotBuilt);
         Err(Fault::new(cannot, Place::file(address)))
     }
@@ -102,7 +102,7 @@ mod fetch {
     /// Most bytes taken: ten times the largest file measured. Our judgement.
     const MOST: u64 = 1 << 30;
 
-    pub(super) fn open(address: &str) -> Result<Box<dyn BufRead>, Fault> {
+    pub(super) fn open(address: &str) -> Result<Box<dyn BufRead + Send>, Fault> {
         // A second call finds a provider installed; that is as good.
         let _ = rustls::crypto::ring::default_provider().install_default();
         let client = reqwest::blocking::Client::builder()

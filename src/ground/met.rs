@@ -1,6 +1,7 @@
 //! A route that has met its ice: contacts and the ground under them, stage by stage.
 
 use crate::{
+    cores,
     fault::Fault,
     ground::underfoot::Underfoot,
     meet::{
@@ -115,6 +116,16 @@ impl Met {
 
 impl MetStage {
     fn of(case: &Brief<'_>, ice: &Prepared<'_>, stage: &Stage) -> Result<Self, Fault> {
+        let (margin_m, least_m) = (case.rules[Rule::MarginM], case.rules[Rule::TurnBackM]);
+        let (met, turns) = cores::both(
+            || Self::but_turns(case, ice, stage),
+            || turns(stage, margin_m, least_m),
+        );
+        Ok(Self { turns, ..met? })
+    }
+
+    /// All of it but for the turns.
+    fn but_turns(case: &Brief<'_>, ice: &Prepared<'_>, stage: &Stage) -> Result<Self, Fault> {
         let margin_m = case.rules[Rule::MarginM];
         let mut contacts = ice.zones.contacts(stage, margin_m);
         let inventory = ice.glaciers.contacts(stage, 0.0);
@@ -124,7 +135,7 @@ impl MetStage {
         contacts.extend(undrawn(stage, &contacts, &inventory, margin_m));
         Ok(Self {
             under: Underfoot::of(case, stage, &contacts, &ice)?,
-            turns: turns(stage, margin_m, case.rules[Rule::TurnBackM]),
+            turns: Vec::new(),
             contacts,
             ice,
             jumps,

@@ -1,6 +1,6 @@
 //! The ice of a job, indexed once: which zones a stage meets, and where.
 
-use std::{cell::OnceCell, collections::BTreeMap};
+use std::{collections::BTreeMap, sync::OnceLock};
 
 use rstar::{AABB, RTree, primitives::GeomWithData, primitives::Rectangle};
 
@@ -38,9 +38,9 @@ pub struct Ice<'z> {
     zones: &'z [Zone],
     tree: BoxTree,
     /// By index of the zone, as the file has it; outlines moved east by whole turns are made when asked for.
-    areas: Vec<OnceCell<Option<Area>>>,
+    areas: Vec<OnceLock<Option<Area>>>,
     /// By index of the zone: its holes that other zones cover.
-    covered: Vec<OnceCell<Vec<HoleIndex>>>,
+    covered: Vec<OnceLock<Vec<HoleIndex>>>,
 }
 
 impl<'z> Ice<'z> {
@@ -50,8 +50,8 @@ impl<'z> Ice<'z> {
         Self {
             zones,
             tree: box_tree(zones),
-            areas: zones.iter().map(|_| OnceCell::new()).collect(),
-            covered: zones.iter().map(|_| OnceCell::new()).collect(),
+            areas: zones.iter().map(|_| OnceLock::new()).collect(),
+            covered: zones.iter().map(|_| OnceLock::new()).collect(),
         }
     }
 

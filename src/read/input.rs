@@ -24,7 +24,7 @@ const MOST_MIB: u64 = 1;
 /// assert!((route.length_m() - 3010.9).abs() < 0.1, "0.027° of latitude at 66.5°");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
-pub type Text<'a> = Box<dyn BufRead + 'a>;
+pub type Text<'a> = Box<dyn BufRead + Send + 'a>;
 
 /// One input. What could not be opened brings its faults along, so that they are told together with those of the others.
 ///
@@ -73,7 +73,7 @@ impl<'a> Input<Text<'a>> {
     /// assert_eq!(input.whole().unwrap(), "party = 3");
     /// ```
     #[must_use]
-    pub fn text(name: impl Into<String>, text: impl BufRead + 'a) -> Self {
+    pub fn text(name: impl Into<String>, text: impl BufRead + Send + 'a) -> Self {
         Self::new(name, Box::new(text))
     }
 

@@ -1,10 +1,12 @@
 //! Files, trip and flags laid together into a job; all their faults told at once.
 
 use crate::{
+    cores,
     fault::{Fault, Item, Noted, Place, files::InFiles, trip::InTrip},
     practice::{GivenBy, Origin, Rule, Rules, set},
     raster::{self, Terrain},
     read::{
+        gathered::Faults,
         geojson::{self, Given},
         gpx, ice,
         input::{Input, Text},
@@ -93,11 +95,14 @@ impl<'a> Sources<'a> {
             .extend(said.not_laid(&self.terrain, self.glaciers.is_some()));
         let laid = faults.take(said.laid(self.practice));
         let (line, drawn) = (self.route.name.clone(), self.zones.name.clone());
-        let (route, zones) = route_and_zones(self.route, self.zones, said.gap());
+        let inventory = self.glaciers.is_some();
+        let ((route, zones), glaciers) = cores::both(
+            || route_and_zones(self.route, self.zones, said.gap()),
+            || self.glaciers.map_or_else(ice::none, ice::inventory),
+        );
         let route = faults.take(route);
-        let zones = faults.take(ice::drawn(zones, self.glaciers.is_some()));
-        let terrain = faults.take(terrain(self.terrain));
-        let glaciers = faults.take(self.glaciers.map_or_else(ice::none, ice::inventory));
+        let zones = faults.take(ice::drawn(zones, inventory));
+        let (terrain, glaciers) = (faults.take(terrain(self.terrain)), faults.take(glaciers));
         let party = party_known.then(|| said.party(laid.as_ref().map(|laid| &laid.rules)));
         let party = party.and_then(|party| faults.take(party));
         let ropes = faults.take(said.ropes());
@@ -135,20 +140,6 @@ impl<'a> Sources<'a> {
             }),
             _ => Err(faults.0),
         }
-    }
-}
-
-/// Faults of several readers, gathered.
-#[derive(Default)]
-struct Faults(Vec<Fault>);
-
-impl Faults {
-    fn take<T>(&mut self, result: Result<T, Vec<Fault>>) -> Option<T> {
-        result.map_err(|faults| self.0.extend(faults)).ok()
-    }
-
-    fn check(&mut self, fault: Option<Fault>) {
-        self.0.extend(fault);
     }
 }
 
@@ -353,7 +344,7 @@ fn route_and_zones(
     let begins = |sign: Option<u8>, signs: &[u8]| sign.is_some_and(|b| signs.contains(&b));
     let look_swapped = begins(line.first_sign(), b"{[") && begins(ice.first_sign(), b"<");
     let (first, second) = (line.name.clone(), ice.name.clone());
-    let (line, ice) = (route(line), ice::zones(ice, gap));
+    let (line, ice) = cores::both(|| route(line), || ice::zones(ice, gap));
     if !(look_swapped && line.is_err() && ice.is_err()) {
         return (line, ice);
     }

@@ -31,7 +31,7 @@ pub(crate) enum Depth {
 }
 
 /// What was asked of the model under one set of rules, whoever walks.
-#[derive(Debug, Default)]
+#[derive(Clone, Debug, Default)]
 pub(crate) struct KnownFalls {
     whole: BTreeMap<Vec<u64>, Result<Holding, Refusal>>,
     verdicts: BTreeMap<Vec<u64>, Result<Holding, Refusal>>,
@@ -74,6 +74,7 @@ impl Answers {
             job,
             known: &mut known.borrow_mut(),
         };
+        asked.known.slopes.ask_ahead(legs, job);
         let falls = legs.iter().map(|leg| {
             let teams = leg.teams.iter();
             teams.map(|draft| asked.fall(leg, draft)).collect()

@@ -15,7 +15,7 @@ use crate::{
     },
     plan::{
         keep::{ChangeCost, KeepSetup, KeptRun, KeptTeam},
-        leg::Ledger,
+        leg::{Ledger, Verdict},
     },
     practice::{Rule, Rules, SOLD_LENGTHS_M},
     rope::{
@@ -180,7 +180,10 @@ impl<'a> Keeping<'a> {
             let facts = tied.rope_facts(&tied.setup());
             tied.verdict(&facts, &mut self.asked.borrow_mut().slopes)
         };
-        let good = verdict(&team.draft(self.job, leg, planned)) <= verdict(planned);
+        let planned_as = verdict(planned);
+        // Nothing is graver than a stop.
+        let good = planned_as == Verdict::Stop
+            || verdict(&team.draft(self.job, leg, planned)) <= planned_as;
         judged.borrow_mut().push((place, kind, good));
         good
     }
