@@ -71,7 +71,7 @@ impl<'a> Sheet<'a> {
 /// let voice = Voice { units: Units::Imperial, ..Voice::default() };
 /// let sheet = Sheet { look: Look { voice, width: 60, ..Look::default() }, ..Sheet::of(&job, &plan, &scene) };
 /// let text = table::plan(&sheet).text;
-/// assert!(text.contains("3 × 44.3 ft"), "13.5 m, rounded up: {text}");
+/// assert!(text.contains("3 people, 44.3 ft apart"), "13.5 m, rounded up: {text}");
 /// assert!(text.lines().all(|line| line.chars().count() <= 60), "{text}");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
@@ -81,6 +81,8 @@ pub struct Look {
     pub voice: Voice,
     /// Columns that a table must fit.
     pub width: usize,
+    /// All that is known in the table, and not only what a leader needs first.
+    pub detail: bool,
     /// With styling members in the GeoJSON.
     pub styled: bool,
 }
@@ -93,6 +95,7 @@ impl Default for Look {
         Self {
             voice: Voice::default(),
             width: FULL_WIDTH,
+            detail: false,
             styled: true,
         }
     }
