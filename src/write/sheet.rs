@@ -8,7 +8,7 @@ use crate::{
         without::{Difference, Without},
     },
     say::voice::Voice,
-    trip::{job::Job, party::EmergencyContact, route::Route, zone::Zone},
+    trip::{job::Job, party::EmergencyContact, rope::Rope, route::Route, zone::Zone},
 };
 
 /// What every writer writes from.
@@ -34,6 +34,8 @@ pub struct Sheet<'a> {
     pub zones: &'a [Zone],
     /// Ice of an inventory.
     pub glaciers: &'a [Zone],
+    /// The ropes at hand, numbered as in the plan.
+    pub ropes: &'a [Rope],
     /// What the leader calls the trip; without it the route's name stands on top.
     pub trip: Option<&'a str>,
     /// Whom to call; without anybody there are lines to fill in.
@@ -53,6 +55,7 @@ impl<'a> Sheet<'a> {
             route: &job.route,
             zones: &job.zones,
             glaciers: &job.glaciers,
+            ropes: &job.ropes,
             trip: job.name.as_deref(),
             emergency: &job.emergency,
             scene,

@@ -111,7 +111,7 @@ fn many_legs_of_one_kind_are_named_together() {
     let bare = text.matches("is called bare").count();
     assert!((1..=3).contains(&bare), "{bare} lines in\n{text}");
     assert!(
-        flowing(&text).contains("bare or under snow? here too"),
+        flowing(&text).contains("here too: bare or under snow?"),
         "{text}"
     );
 }

@@ -402,7 +402,7 @@ page-figures = { $length }, { $roped } on the rope{ $heights ->
    *[no] , the heights not counted
 }
 page-clock = { $start } to { $end },{ " " }
-page-too = { $what } here too
+page-too = here too: { $what }
 page-stage = { $stage }: { $length }
 page-legend = Each row is where its leg begins: rope up there for a roped leg, unrope there for the next one.
 page-why = { $word } = { $means }
@@ -418,6 +418,7 @@ page-carry = { $teams ->
     [1] Carry
    *[other] Team { $team } carries
 } { $rope }: { $why }
+page-left = No set-up needs { $ropes }
 page-set-ups = Set-ups, with where to tie in: { $unit } from the free end of the rope
 page-legs-of-team = { $legs }, team { $team }
 page-set-up = { $people } people, { $spacing } apart, { $knots }, { $coils }: { $marks }

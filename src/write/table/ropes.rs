@@ -6,6 +6,7 @@ use crate::{
     plan::{
         Carry,
         leg::{Leg, Mark, MarkKind, TeamSetup},
+        name::RopeName,
     },
     say::{arg::Arg, finding, name::rope, plain, setup::carry_reason, span::Said, voice::Voice},
     write::{
@@ -34,6 +35,9 @@ pub(super) fn ropes(out: &mut String, sheet: &Sheet<'_>) {
         let line = carried(carry, sheet.plan.carry.len(), voice);
         bullet(out, "", &line.map_names(plain::line).to_string(), width);
     }
+    if let Some(left) = left_over(sheet, voice) {
+        bullet(out, "", &left.map_names(plain::line).to_string(), width);
+    }
     let legs = &sheet.plan.legs;
     let unit = [("unit", Arg::Said(Said::words(voice.units.short())))];
     bullet(
@@ -59,6 +63,19 @@ fn carried(carry: &Carry, teams: usize, voice: Voice) -> Said {
         ("why", Arg::Said(carry_reason(carry, voice))),
     ];
     voice.say("page-carry", &args)
+}
+
+/// The ropes at hand that no team carries.
+fn left_over(sheet: &Sheet<'_>, voice: Voice) -> Option<Said> {
+    let carried = |number: usize| {
+        let mut named = sheet.plan.carry.iter().filter_map(|c| c.rope.as_ref());
+        named.any(|named| named.rope == number)
+    };
+    let at_hand = (1..).zip(sheet.ropes);
+    let left = at_hand.filter(|(number, _)| !carried(*number));
+    let left = left.map(|(number, at_hand)| rope(&RopeName::of(number, at_hand), voice));
+    let left = Said::join(left, ", ");
+    (!left.is_empty()).then(|| voice.say("page-left", &[("ropes", Arg::Said(left))]))
 }
 
 // --- set-ups ---
@@ -109,12 +126,13 @@ fn print(out: &mut String, setups: &[OfLegs], width: usize, voice: Voice) {
     let short = labels.iter().map(|l| l.width()).filter(|w| *w <= widest);
     let column = short.max().unwrap_or(0);
     for (label, of) in labels.iter().zip(setups) {
-        if label.width() <= column {
-            let sign = format!("  {}  ", padded(label, column, false));
-            bullet(out, &sign, &of.says, width);
+        let sign = if label.width() <= column {
+            format!("  {}  ", padded(label, column, false))
         } else {
-            bullet(out, "  ", &format!("{label}: {}", of.says), width);
-        }
+            bullet(out, "  ", label, width);
+            " ".repeat(column + 4)
+        };
+        bullet(out, &sign, &of.says, width);
     }
 }
 

@@ -121,21 +121,22 @@ fn print(out: &mut String, entries: &[Entry], width: usize) {
     let widest = PLACE.min(width / 3);
     let column = widths.filter(|place| *place <= widest).max().unwrap_or(0);
     for entry in entries {
-        let (sign, says) = if entry.place.width() <= column {
-            let place = padded(&entry.place, column, false);
-            (format!("  {place}  "), entry.says.clone())
+        let sign = if entry.place.width() <= column {
+            format!("  {}  ", padded(&entry.place, column, false))
         } else {
-            ("  ".to_owned(), format!("{}: {}", entry.place, entry.says))
+            bullet(out, "  ", &entry.place, width);
+            " ".repeat(column + 4)
         };
+        let says = &entry.says;
         let Some(cure) = &entry.cure else {
-            bullet(out, &sign, &says, width);
+            bullet(out, &sign, says, width);
             continue;
         };
         let whole = format!("{says} → {cure}");
         if sign.width() + whole.width() <= width {
             bullet(out, &sign, &whole, width);
         } else {
-            bullet(out, &sign, &says, width);
+            bullet(out, &sign, says, width);
             let arrow = format!("{}→ ", " ".repeat(sign.width()));
             bullet(out, &arrow, cure, width);
         }
