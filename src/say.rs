@@ -23,6 +23,7 @@ pub mod plain;
 mod render;
 pub mod round;
 pub mod setup;
+pub mod spacing;
 pub mod span;
 pub mod units;
 pub mod voice;

@@ -7,6 +7,7 @@ mod gpx;
 mod ice;
 mod kml;
 mod names;
+mod page;
 mod report;
 mod table;
 mod text;

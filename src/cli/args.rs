@@ -202,6 +202,9 @@ pub(crate) struct PlanArgs {
     /// Replace files that are there already (never an input).
     #[arg(long)]
     pub(crate) force: bool,
+    /// In the table all that is known, and not only what a leader needs first.
+    #[arg(long)]
+    pub(crate) detail: bool,
     /// Units shown; GeoJSON and JSON stay in metres.
     #[arg(long, default_value = "metric")]
     pub(crate) units: UnitsFlag,

@@ -60,6 +60,7 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
     let sheet = Sheet {
         look: Look {
             voice: voice(args.units),
+            detail: args.detail,
             styled: !args.no_style,
             ..Look::default()
         },

@@ -8,7 +8,7 @@ use crate::{
         off::RopeOff,
         part::LegPart,
         place::{Piece, RollOver},
-        why::KnotsWhy,
+        why::{KnotsWhy, SpacingWhy},
     },
     trip::clock::Clock,
 };
@@ -169,6 +169,8 @@ pub struct TeamSetup {
     pub persons: Vec<PersonOnRope>,
     /// Walking distance between neighbours, metres.
     pub spacing_m: f64,
+    /// Why it is that.
+    pub spacing_why: SpacingWhy,
     /// Brake knots.
     pub knots: KnotSet,
     /// Spare rope that each end person needs, metres.

@@ -110,6 +110,34 @@ pub struct FewerKnots {
     pub spacing_m: f64,
 }
 
+/// Why neighbours walk so far apart.
+///
+/// ```
+/// use schrund::plan::why::SpacingWhy;
+///
+/// let job = schrund::example::job()?;
+/// let why = |plan: &schrund::plan::Plan| plan.legs[1].teams[0].spacing_why;
+/// assert_eq!(why(&schrund::plan(&job)?), SpacingWhy::Gap, "15 m of gap ask three people for 13.5 m");
+/// let mut narrow = job;
+/// narrow.zones[0].gap.max_m = 4.0;
+/// assert_eq!(why(&schrund::plan(&narrow)?), SpacingWhy::Habit, "13 m is what is taught for three");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum SpacingWhy {
+    /// So many walk so far apart by the practice set, whatever the gaps.
+    Habit,
+    /// Only bare ice: the least spacing, since every gap is in sight.
+    Least,
+    /// A whole layout of brake knots takes so much room.
+    Knots,
+    /// The way over a gap asks for it.
+    Gap,
+    /// The gaps ask for more than the greatest spacing; this is the greatest.
+    Cap,
+}
+
 /// Who put the ropes where: what a rope is carried for.
 ///
 /// ```

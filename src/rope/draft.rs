@@ -9,6 +9,7 @@ use crate::{
     plan::{
         leg::{KnotSet, Ledger},
         name::PersonOnRope,
+        why::SpacingWhy,
     },
     practice::Rules,
     rope::ledger,
@@ -113,6 +114,25 @@ impl Draft {
         match self.knots.count {
             0 => base_m,
             _ => base_m.max(knots::layout_m(people, rules)),
+        }
+    }
+
+    /// Why the team walks so far apart.
+    pub(super) fn spacing_why(&self, rules: &Rules) -> SpacingWhy {
+        let base_m = spacing::base_m(self.persons.len(), self.bare_only, rules);
+        let least_m = self.least_m(rules);
+        let closest_m = spacing::choices_m(least_m, rules).next();
+        let wider = |least_m: f64| self.spacing.spacing_m > least_m + 1e-9;
+        if !self.spacing.enough {
+            SpacingWhy::Cap
+        } else if closest_m.is_some_and(wider) {
+            SpacingWhy::Gap
+        } else if least_m > base_m + 1e-9 {
+            SpacingWhy::Knots
+        } else if self.bare_only {
+            SpacingWhy::Least
+        } else {
+            SpacingWhy::Habit
         }
     }
 

@@ -72,6 +72,7 @@ impl Draft {
             team: self.team,
             people,
             spacing_m,
+            spacing_why: self.spacing_why(rules),
             coil_m: self.ledger.coils_m / 2.0,
             coil_carried_m: carried.coil_m,
             bag_m: carried.bag_m,

@@ -35,6 +35,23 @@ pub fn hint(finding: &Finding, voice: Voice) -> Option<Said> {
     }
 }
 
+/// The sentence in short; whole where there is no shorter one.
+#[must_use]
+pub fn short(finding: &Finding, voice: Voice) -> Said {
+    attribute(finding, "short", voice).unwrap_or_else(|| says(finding, voice))
+}
+
+/// What to do about it in short, if there is a way.
+#[must_use]
+pub fn cure(finding: &Finding, voice: Voice) -> Option<Said> {
+    attribute(finding, "cure", voice).or_else(|| hint(finding, voice))
+}
+
+fn attribute(finding: &Finding, name: &str, voice: Voice) -> Option<Said> {
+    let fact = finding.fact()?;
+    voice.attribute(key(fact), name, &args::of(fact, &finding.at, voice))
+}
+
 /// What was found in a few words, for a message.
 #[must_use]
 pub fn brief(finding: &Finding, voice: Voice) -> Said {
@@ -61,16 +78,19 @@ mod tests {
     fn every_fact_has_its_sentence() {
         let known: std::collections::BTreeSet<&str> =
             Language::English.catalogue().messages().collect();
-        let facts = Fact::KINDS.iter().map(|(code, ..)| match *code {
+        let key = |code: &'static str| match code {
             "gap-assumed" => "gap-assumed-in-zone",
             code => code,
-        });
+        };
+        let facts = Fact::KINDS.iter().map(|(code, ..)| key(code));
         let silent: Vec<&str> = facts.filter(|key| !known.contains(key)).collect();
         assert_eq!(silent, [""; 0], "no sentence in data/words/en");
-        let grave = Fact::KINDS
+        let grave: Vec<&str> = Fact::KINDS
             .iter()
-            .filter(|(_, level, _)| *level < Level::Note);
-        let briefs: Vec<String> = grave.map(|(code, ..)| format!("brief-{code}")).collect();
+            .filter(|(_, level, _)| *level < Level::Note)
+            .map(|(code, ..)| *code)
+            .collect();
+        let briefs: Vec<String> = grave.iter().map(|code| format!("brief-{code}")).collect();
         let silent: Vec<&String> = briefs
             .iter()
             .filter(|key| !known.contains(key.as_str()))
@@ -79,5 +99,13 @@ mod tests {
             silent.is_empty(),
             "no few words in data/words/en/brief.ftl: {silent:?}"
         );
+        let english = Language::English.catalogue();
+        let short = |key| english.entry(key)?.attribute("short");
+        let long: Vec<&str> = grave
+            .into_iter()
+            .map(key)
+            .filter(|key| short(key).is_none())
+            .collect();
+        assert!(long.is_empty(), "no `.short` in findings.ftl: {long:?}");
     }
 }

@@ -319,11 +319,20 @@ pub fn reach(reach: &Reach, persons: &[PersonOnRope], voice: Voice) -> Said {
 /// For whom a rope is, and because of which leg; `teams` is how many rope teams there are.
 #[must_use]
 pub fn carry_why(carry: &Carry, teams: usize, voice: Voice) -> Said {
+    let why = carry_reason(carry, voice);
+    carried_by(carry, teams, voice)
+        .then(Said::from(": "))
+        .then(&why)
+}
+
+/// Why a rope is carried, without for whom: `58.5 m needed on leg 6, the longest set-up`.
+#[must_use]
+pub fn carry_reason(carry: &Carry, voice: Voice) -> Said {
     let args = [
         ("needed", Arg::Needed(carry.needed_m)),
         ("leg", Arg::Count(carry.leg.unwrap_or_default())),
     ];
-    let why = match carry.why {
+    match carry.why {
         CarryWhy::LongestSetUp => voice.say("carry-longest", &args),
         CarryWhy::TooShort => too_short(carry, voice),
         CarryWhy::LeftToAnother {
@@ -347,10 +356,7 @@ pub fn carry_why(carry: &Carry, teams: usize, voice: Voice) -> Said {
             ];
             voice.say("carry-left", &args)
         }
-    };
-    carried_by(carry, teams, voice)
-        .then(Said::from(": "))
-        .then(&why)
+    }
 }
 
 /// Who has no rope, where the one that they were to carry is lost.

@@ -119,7 +119,7 @@ const TABLE: Writer = Writer {
     name: "table",
     file: None,
     media_type: "text/plain",
-    purpose: "the leg table for a terminal",
+    purpose: "a page for a terminal: what stops, the legs, the ropes",
     shows: Shows::Plan,
     write: |out, sheet| out.write_all(table::plan(sheet).text.as_bytes()),
 };

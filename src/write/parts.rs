@@ -13,3 +13,4 @@ pub mod row;
 pub mod sentence;
 pub(crate) mod setups;
 pub mod style;
+pub(crate) mod tied;

@@ -8,7 +8,7 @@ use crate::{
         without::{Difference, Without},
     },
     say::voice::Voice,
-    trip::{job::Job, party::EmergencyContact, route::Route, zone::Zone},
+    trip::{job::Job, party::EmergencyContact, rope::Rope, route::Route, zone::Zone},
 };
 
 /// What every writer writes from.
@@ -34,6 +34,8 @@ pub struct Sheet<'a> {
     pub zones: &'a [Zone],
     /// Ice of an inventory.
     pub glaciers: &'a [Zone],
+    /// The ropes at hand, numbered as in the plan.
+    pub ropes: &'a [Rope],
     /// What the leader calls the trip; without it the route's name stands on top.
     pub trip: Option<&'a str>,
     /// Whom to call; without anybody there are lines to fill in.
@@ -53,6 +55,7 @@ impl<'a> Sheet<'a> {
             route: &job.route,
             zones: &job.zones,
             glaciers: &job.glaciers,
+            ropes: &job.ropes,
             trip: job.name.as_deref(),
             emergency: &job.emergency,
             scene,
@@ -71,7 +74,7 @@ impl<'a> Sheet<'a> {
 /// let voice = Voice { units: Units::Imperial, ..Voice::default() };
 /// let sheet = Sheet { look: Look { voice, width: 60, ..Look::default() }, ..Sheet::of(&job, &plan, &scene) };
 /// let text = table::plan(&sheet).text;
-/// assert!(text.contains("3 × 44.3 ft"), "13.5 m, rounded up: {text}");
+/// assert!(text.contains("3 people, 44.3 ft apart"), "13.5 m, rounded up: {text}");
 /// assert!(text.lines().all(|line| line.chars().count() <= 60), "{text}");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
@@ -81,6 +84,8 @@ pub struct Look {
     pub voice: Voice,
     /// Columns that a table must fit.
     pub width: usize,
+    /// All that is known in the table, and not only what a leader needs first.
+    pub detail: bool,
     /// With styling members in the GeoJSON.
     pub styled: bool,
 }
@@ -93,6 +98,7 @@ impl Default for Look {
         Self {
             voice: Voice::default(),
             width: FULL_WIDTH,
+            detail: false,
             styled: true,
         }
     }

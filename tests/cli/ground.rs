@@ -164,6 +164,7 @@ fn the_table_gives_changes_times_and_the_ground() {
             "heights.tif",
             "--start",
             "04:30",
+            "--detail",
         ],
     );
     let table = text(&out.stdout);
@@ -173,7 +174,7 @@ fn the_table_gives_changes_times_and_the_ground() {
         "32T ",
         "° N 9.00000° E",
         "then 000° true",
-        "effort kilometres",
+        "km on the flat",
         "from 04:30 to",
     ] {
         assert!(table.contains(words), "{words} is missing:\n{table}");

@@ -171,19 +171,52 @@ fn colours_come_only_when_asked_for_and_the_table_fits() {
     }
 }
 
+/// What the example prints in so many columns.
+fn shown(columns: usize, more: &[&str]) -> String {
+    let args = ["plan", "route.gpx", "zones.geojson", "--trip", "trip.toml"];
+    let output = command(&root().join("examples/vordalen"), &[&args, more].concat())
+        .env("COLUMNS", columns.to_string())
+        .output()
+        .unwrap();
+    text(&output.stdout)
+}
+
+#[test]
+fn the_first_page_is_one_page_and_each_finding_a_line() {
+    for (columns, most) in [(80, 60), (100, 50), (120, 50)] {
+        let lines = shown(columns, &[]).lines().count();
+        assert!(lines <= most, "{lines} lines at {columns} columns");
+    }
+    let page = shown(400, &[]);
+    let (_, told) = page.split_once("? Look at this\n").expect("four legs");
+    let (told, _) = told.split_once("\n\n").expect("the legs");
+    let parts: Vec<&str> = told.lines().flat_map(|line| line.split(" → ")).collect();
+    assert_eq!(
+        parts.len(),
+        2 * told.lines().count(),
+        "each with its cure: {told}"
+    );
+    for part in parts {
+        // The place stands before what is found.
+        let said = part
+            .trim_start()
+            .split_once("  ")
+            .map_or(part, |(_, said)| said);
+        assert!(said.chars().count() <= 90, "long: {said}");
+    }
+}
+
 #[test]
 fn a_narrow_terminal_folds_the_table_and_cuts_nothing() {
-    let example = root().join("examples/vordalen");
-    let shown = |columns: &str| {
-        let args = ["plan", "route.gpx", "zones.geojson", "--trip", "trip.toml"];
-        let output = command(&example, &args)
-            .env("COLUMNS", columns)
-            .output()
-            .unwrap();
-        text(&output.stdout)
-    };
-    let (narrow, wide) = (shown("80"), shown("120"));
-    let too_wide: Vec<&str> = narrow.lines().filter(|l| l.chars().count() > 80).collect();
+    for more in [&[][..], &["--detail"]] {
+        folds(more);
+    }
+}
+
+fn folds(more: &[&str]) {
+    let (narrow, wide) = (shown(80, more), shown(120, more));
+    let long = |line: &&str| line.chars().count() > 80;
+    let too_wide: Vec<&str> = narrow.lines().filter(long).collect();
     assert!(too_wide.is_empty(), "{too_wide:#?}");
     let numbers = |text: &str| {
         let words = text

@@ -290,12 +290,15 @@ fn the_threshold_stands_beside_the_ascent_wherever_that_is_the_headline() {
     assert!(
         planned
             .written("table")
-            .contains("up 0 m, down 180 m (turns under 17 m not counted)")
+            .contains("up 0 m, down 180 m (rises and falls under 17 m not counted)")
     );
     let page = planned.written("html");
     let up = page.split("<dt>Up</dt>").nth(1).expect("a figure");
     let up = up.split("</dd>").next().unwrap_or_default();
-    assert!(up.contains("turns under 17 m not counted"), "{up}");
+    assert!(
+        up.contains("rises and falls under 17 m not counted"),
+        "{up}"
+    );
     // The message has no ascent in its head, so nothing stands beside it.
     assert!(
         !planned

@@ -186,6 +186,7 @@ impl Files {
             route: &job.route,
             zones: &job.zones,
             glaciers: &[],
+            ropes: &job.ropes,
             trip: None,
             emergency: &[],
             scene: &scene,

@@ -259,7 +259,7 @@ fn other_parties_are_shown_or_refused_with_the_reason() {
     let other = others();
     let spacing = other[1].plan.as_ref().unwrap().legs[1].teams[0].people;
     assert!(
-        text(select(&page, "#panel-2")[0]).contains(&format!("{spacing} × ")),
+        text(select(&page, "#panel-2")[0]).contains(&format!("{spacing} people, ")),
         "its set-ups"
     );
 }

@@ -26,12 +26,12 @@ fn a_stranger_finds_rope_people_spacing_knots_and_what_is_not_planned_for() {
         100,
     );
     for words in [
-        "Leg 2: 2 people, 15 m between neighbours, 69.2 m of rope 1 (80 m)",
+        "Leg 2: 2 people, 15 m apart, 69.2 m of rope 1 (80 m)",
         "rope      ~27.9~(1)─3─x─2─x─2─x─1─x─2─x─2─x─3─(2)~27.9~",
         "people    person 1 (82 kg), person 2 (75 kg); the first walks ahead",
         "3 from each end person, the first after 3 m, then every 2 m; snow deep",
         "27.9 m in the coil of each end person, 22.5 m of it needed; a drop loop from where the",
-        "gaps      spaced for gaps up to 10 m as tied here, up to 12.5 m tied anew 17.5 m apart;",
+        "gaps      as tied: gaps to 10 m; re-tied 17.5 m apart: to 12.5 m; not covered: wider gaps",
     ] {
         assert!(text.contains(words), "no \"{words}\" in\n{text}");
     }

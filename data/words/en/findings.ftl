@@ -2,9 +2,13 @@
 
 never-on-hidden-gaps = { $zone } says never to rope, and its gaps are hidden under snow
     .hint = set `rope` = `auto` in the zone: then it is planned roped
+    .short = { $zone }: hidden gaps without a rope, by your word
+    .cure = `rope` = `auto` in the zone
 
 hidden-gaps-skied-unroped = { $zone } says never to rope: on skis, { $snow } of snow, gaps up to { $gap }; skis spread the load and hold no bridge up
     .hint = rope up where the snow thins, where it sags, and where you stop
+    .short = { $zone } skied without a rope: { $snow } of snow, gaps up to { $gap }
+    .cure = rope up where the snow thins or sags, and where you stop
 
 -by-rope = { $interface ->
     [flags] : `--rope 60`
@@ -29,6 +33,8 @@ hidden-gaps-skied-unroped = { $zone } says never to rope: on skis, { $snow } of 
 
 no-setup = gaps of { $gap } along the route ask { $people } people for a spacing of { $need }; the greatest is { $cap }
     .hint = another line, a detour round the ends of the crevasses, or more people on the rope
+    .short = gaps of { $gap } along the route ask for { $need } between people; the most is { $cap }
+    .cure = a way round, another line, or more people
 
 no-rope-fits = { $lack ->
     [short] the set-up takes { $needed } of rope; { $rope } is { $short } short
@@ -42,6 +48,11 @@ no-rope-fits = { $lack ->
        *[no] { -options-show } what would make it fit
     }
 }
+    .short = { $lack ->
+        [short] takes { $needed } of rope; { $rope } is { $short } short
+        [none-left] takes { $needed } of rope, and none is left for team { $team }
+       *[none-sold] takes { $needed } of rope, more than any sold
+    }
 bend-blocks-the-loaded-strand = two ropes are joined in this one: no haul on the loaded strand runs over the bend
 
 rope-cure = { $how }: { $rope } is long enough{ $gap-given ->
@@ -63,48 +74,84 @@ too-steep-to-rope-without-anchors = { $of ->
    *[line] up to { $slope } steep on { $length }, at { $span }: roping together without anchors is no longer the answer
 }
     .hint = belay from anchors, or another line
+    .short = up to { $slope } steep on { $length }, { $span }: too steep for a rope without anchors
+    .cure = belay from anchors, or another line
 
 fall-held-in-none = the fall of { $who } is held in no assumed case on { $length }, { $all ->
     [yes] at { $span }
    *[no] worst at { $span }
 } ({ $snow }{ $slope })
     .hint = more people on the rope, a belay from an anchor, or another line
+    .short = the model holds a fall of { $who } in no case: { $length }, { $all ->
+        [yes] { $span }
+       *[no] worst at { $span }
+    }
+    .cure = a belay from an anchor, another line, or more people
 
 fall-held-in-none-at-one-place = the fall of { $who } is held in no assumed case at { $span }, { $length } ({ $snow }{ $slope })
     .hint = cross that place one by one, belayed from an anchor, or by another line
+    .short = the model holds a fall of { $who } in no case on { $length }, { $span }
+    .cure = cross it one by one, from an anchor, or go another line
 
 fall-not-held-in-the-middle-case = the fall of { $who } is held in some assumed cases only, not in the central one, on { $length }, { $all ->
     [yes] at { $span }
    *[no] worst at { $span }
 } ({ $snow }{ $slope })
     .hint = another order, more people on the rope, or a belay from an anchor there
+    .short = a fall of { $who } may not be held on { $length }, { $all ->
+        [yes] { $span }
+       *[no] worst at { $span }
+    }
+    .cure = a belay from an anchor there, another order, or more people
 
 bare-ice-too-steep = roped without anchors on { $length } of bare ice up to { $slope } steep, { $all ->
     [yes] at { $span }
    *[no] worst at { $span }
 }: one slip pulls all, and no team holds a fall on ice
     .hint = belay from anchors, another line, or unroped where every gap is in sight
+    .short = up to { $slope } steep on { $length } of bare ice, { $all ->
+        [yes] { $span }
+       *[no] worst at { $span }
+    }: one slip pulls all
+    .cure = belay from anchors, another line, or no rope where every gap is in sight
 
 one-slip-pulls-all = roped without anchors on { $length } of bare ice up to { $slope } steep, { $all ->
     [yes] at { $span }
    *[no] worst at { $span }
 }: one slip pulls all
     .hint = unroped where every gap is in sight, or belay from anchors
+    .short = up to { $slope } steep on { $length } of bare ice, { $all ->
+        [yes] { $span }
+       *[no] worst at { $span }
+    }: one slip pulls all
+    .cure = no rope where every gap is in sight, or belay from anchors
 
 unroped-on-steep-bare-ice = unroped on { $length } of bare ice up to { $slope } steep, { $all ->
     [yes] at { $span }
    *[no] worst at { $span }
 }: nothing stops a slip
     .hint = anchors there, crampons that bite, or another line
+    .short = no rope on { $length } of bare ice up to { $slope } steep, { $all ->
+        [yes] { $span }
+       *[no] worst at { $span }
+    }
+    .cure = anchors there, crampons that bite, or another line
 
 along-the-crevasses = the team runs along the crevasses of { $zone } near { $at }
     .hint = walk in echelon there, or take another line
+    .short = along the crevasses of { $zone } near { $at }
+    .cure = walk in echelon, or another line
 
 two-over-one-gap = { $over } people can stand over one gap of { $gap } at once with { $spacing } between them; { $left } left to hold
     .hint = { $alone ->
     [yes] tied { $apart } apart only one is over it at a time, with { $needed } of rope; or belay each across from an anchor
    *[no] as tied nobody is over it alone: belay each across from an anchor, or another line
 }
+    .short = { $over } people over one gap of { $gap } at once, { $left } left to hold
+    .cure = { $alone ->
+        [yes] { $apart } apart only one is over it, with { $needed } of rope; or belay each across
+       *[no] belay each across from an anchor, or another line
+    }
 
 halt-on-hidden-gaps = the halt of { $minutes } at { $at } lies { $beside ->
     [yes] within the margin of
@@ -117,58 +164,95 @@ halt-on-hidden-gaps = the halt of { $minutes } at { $at } lies { $beside ->
     [yes] , or rest at { $rest }, off all ice that is drawn or known
    *[no] { "" }
 }
+    .short = halt of { $minutes } at { $at } { $beside ->
+        [yes] beside
+       *[no] on
+    } { $drawn ->
+        [yes] the hidden gaps of { $zone }
+       *[no] ice that nobody drew
+    }
 
 loop-ends-short-of-the-lip = if { $who } falls, a drop loop ends { $short } short of the lip, with the rope as carried
     .hint = { $anyone ->
     [yes] plan another rescue for them, or a longer rope
    *[no] plan another rescue for them, a longer rope, or `cover = "anyone"`
 }
+    .short = a rescue loop for { $who } ends { $short } short of the lip
+    .cure = another rescue, or a longer rope
 
 no-rope-for-the-reserve = brake knots block the loaded strand, and each coil is { $short } short of the { $coil } that a rescue strand takes: the rope is { $rope-short } too short for it
     .hint = a longer rope, butterflies for bulky knots, a long sling, or the closer knot layout
+    .short = each coil is { $short } short of the { $coil } for a rescue, the rope { $rope-short } too short
 
 reserve-left-short = brake knots block the loaded strand, and each coil is { $short } short of the { $coil } that a rescue strand takes
     .hint = longer coils, a long sling, or a set that sizes them by `reach_factor`
+    .short = each coil is { $short } short of the { $coil } for a rescue beside the knots
 
 spacing-near-limit = the spacing of { $spacing } is close to the greatest, { $cap }
+    .short = { $spacing } apart is close to the most, { $cap }
 
 rope-near-limit = { $rope } has { $spare } to spare
+    .short = { $rope } has only { $spare } to spare
 
 knots-doubtful = the snow may be too thin for brake knots in { $zones }: tie them, do not count on them
+    .short = perhaps too little snow for brake knots in { $zones }
+    .cure = tie them, do not count on them
 
 fewer-knots-than-a-layout = { $tied ->
     [one] only 1 brake knot
    *[other] only { $tied } brake knots
 } in a set, where a layout has { $layout }: each holds its own share and no more
     .hint = tie the whole layout, walk farther apart, or a third person
+    .short = { $tied ->
+        [one] only 1 brake knot
+       *[other] only { $tied } brake knots
+    } in a set, where a layout has { $layout }
 
 snow-depth-not-given = no snow depth is given in { $zones }: whether the knots bite there is unknown
     .hint = give `snow_depth_m` in the zones file
+    .short = whether knots bite in { $zones } is unknown: no snow depth
+    .cure = `snow_depth_m` in the zones file
 
 knots-do-not-bite-everywhere = brake knots do not bite in { $zones }
+    .short = brake knots do not bite in { $zones }
 
 knots-always-and-none-tied = `knots` = `always`, and none are tied here: { $why }
+    .short = brake knots are wanted and none are tied: { $why }
 
 pair-without-knots = one person alone must hold, without brake knots: { $why }
     .hint = a third person, or another line
+    .short = one alone must hold, without brake knots: { $why }
 
 cut-off-by-route-end = { $end ->
     [begin] the route begins on the ice: the leg is cut off there
    *[end] the route ends on the ice: the leg is cut off there
 }
+    .short = { $end ->
+        [begin] the route begins on the ice
+       *[end] the route ends on the ice
+    }
 
 last-person-still-on-ice = the route ends before the last person is off the ice and its margin
+    .short = the route ends with the last person still on the ice
 
 jump-over-ice = { $count ->
     [1] the line jumps { $longest } near { $at }, straight over { $ice }: nothing is planned for that ice
    *[other] the line jumps { $count } times, { $all } in all, straight over { $ice }; the longest jump is { $longest } near { $at }: nothing is planned for that ice
 }
     .hint = if it is walked, draw the missing piece of the line
+    .short = { $count ->
+        [1] the line jumps { $longest } near { $at }, over { $ice }: not planned
+       *[other] the line jumps { $count } times over { $ice }, most { $longest } near { $at }: not planned
+    }
+    .cure = if it is walked, draw it
 
 stage-gap-over-ice = from the end of stage { $before } to the beginning of stage { $after } it is { $length } straight over { $ice }: nothing is planned for that ice
     .hint = if it is walked, draw it as part of a stage
+    .short = between stages { $before } and { $after } { $length } over { $ice }: not planned
+    .cure = if it is walked, draw it
 
 unroped-on-ice-by-your-word = unroped on ice by your word: { $ice }
+    .short = no rope on ice, by your word: { $ice }
 ice-undrawn = ice on which no zone is drawn
 
 ice-without-a-gap-width = ice without a gap width, { $spans }: { $roped ->
@@ -176,6 +260,11 @@ ice-without-a-gap-width = ice without a gap width, { $spans }: { $roped ->
    *[no] only told, by your word
 }
     .hint = draw a zone there with the gaps you expect
+    .short = nobody gave a gap width, { $spans }: { $roped ->
+        [yes] roped as is usual
+       *[no] only told, by your word
+    }
+    .cure = draw a zone with the gaps you expect
 ice-span = { $span }
 
 bridges-late = { $just ->
@@ -184,6 +273,11 @@ bridges-late = { $just ->
 }
     .hint = { $known ->
         [yes] start by { $start } for all hidden gaps of the stage, or turn round in time
+       *[no] start earlier, or turn round in time
+    }
+    .short = on hidden gaps after { $until }, when bridges are no longer trusted
+    .cure = { $known ->
+        [yes] start by { $start }, or turn round in time
        *[no] start earlier, or turn round in time
     }
 
@@ -197,6 +291,10 @@ back-late = { $just ->
    *[no] the line is done at { $arrival }; the leader wants to be back by { $by }
 }
     .hint = start earlier, or turn round in time
+    .short = { $just ->
+        [yes] done just after { $by }
+       *[no] done at { $arrival }, after { $by }
+    }
 
 slower-back-late = { $just ->
     [yes] a slower party is done just after { $by }
@@ -205,12 +303,18 @@ slower-back-late = { $just ->
 
 climb-partly-unknown = no height is known on { $unknown } of the line, first from { $first }: climbs and hours are too few, and no hour is worked backwards
     .hint = a route with heights, or a terrain model that covers the line
+    .short = no height on { $unknown } of the line, first from { $first }: the hours are too few
+    .cure = a route with heights, or a terrain model
 
 hour-before-start = { $of ->
     [bridges_until] bridges are trusted until { $at }
    *[back_by] the line is to be done by { $at }
 }, which is before the start at { $start }: taken to be the same day
     .hint = for the morning after give `{ $name } = "{ $at } +1"`; else start earlier
+    .short = { $of ->
+        [bridges_until] bridges trusted until { $at }
+       *[back_by] to be done by { $at }
+    }, before the start at { $start }: taken as the same day
 
 line-turns-back = the line turns back on itself at { $at }: its way back lies along it for { $back }
 
@@ -225,6 +329,8 @@ sun-in-utc = a day is given and no `utc_offset`: sunrise and sunset are told in 
 # From planning: one zone. What was assumed for a whole file stands in faults.ftl.
 gap-assumed-in-zone = no gap width is given for { $zone }; { $gap } was assumed
     .hint = give `gap_m` in the zones file
+    .short = { $zone } gives no gap width: { $gap } assumed
+    .cure = `gap_m` in the zones file
 
 coil-is-a-burden = each end person carries a coil of { $coil }, about { $mass }; more than { $most } or { $most-mass } is a burden
     .hint = more people on the rope, a long sling in the loop, or a thinner rope
@@ -240,15 +346,22 @@ haul-beyond-those-left = if { $who } falls, { $answer }
     .hint = a second rope team near by, pulleys, or a person who can climb out on the rope
 
 model-has-no-answer = the model of falls and hauls has no answer here: { $reason }
+    .short = nothing can be told of falls or hauls: { $reason }
 
 snow-on-bare-ice = { $zone } is called bare, and { $snow } of snow lies on it: planned as snow that hides gaps
     .hint = say which it is: `surface` = `snow`, or no `snow_depth_m`
+    .short = { $zone } is called bare, with { $snow } of snow on it: planned as snow
 
 bare-ice-two-views = { $roped ->
     [yes] { $zone } is bare ice, roped here; many go unroped where every gap is in sight, because a slip of one pulls all and no team holds a fall on ice
    *[no] { $zone } is bare ice, unroped here; others rope where it is badly broken
 }
     .hint = decide: `rope` = `always` or `never` in the zone settles it
+    .short = { $zone } is bare ice, { $roped ->
+        [yes] roped here: one slip pulls all
+       *[no] no rope here; others rope where it is badly broken
+    }
+    .cure = rope or not is yours to say: `rope` in the zone
 
 strike-taken-as-exact = { $zone } does not say how sure its strike is: it is taken as exact
     .hint = give `strike_uncertainty_deg`; a few degrees can lengthen the way over a gap
@@ -286,6 +399,8 @@ heights-compared = the terrain model lies { $median } the heights of the route f
 
 heights-far-apart = the terrain model lies { $median } the heights of the route file in the median; at the worst { $worst } them, near { $at }; the { $used } is used for climbs and times, the steeper of both for slopes
     .hint = { -heights-apart-hint }
+    .short = the heights of file and terrain model differ: the model lies { $worst } near { $at }
+    .cure = compare a height that you know with the map
 
 ascents-apart = up { $file } by the heights of the route file, up { $model } by those of the terrain model; the { $used } is used for climbs and times
     .hint = compare a climb that you know; `climb_cells` and `ascent_threshold_m` in the trip file say what counts
@@ -299,13 +414,18 @@ terrain-void = { $where ->
     [yes] slopes of the ground are missing there; { -more-terrain }
    *[no] add a model that covers the line; { -more-terrain }
 }
+    .short = { $where ->
+        [nowhere] the terrain model has no height here
+        [model] the terrain model has no height on { $metres }, first from { $first }
+       *[file] the terrain model has no height on { $metres }, first from { $first }: those of the route file are used
+    }
 
 terrain-flattens = slopes of the ground come from a model with cells of { $cell }: short steps and walls are flattened; nothing was relaxed because of it
 
-strike-proposed = { $zone } gives no strike; across the fall line it would be { $strike } ± { $doubt }, assumed from the ground; { $counts ->
-    [yes] it counts, since the leader wants it to
-   *[no] it changes no figure
-}
+strike-proposed = { $zone } gives no strike; guess from the terrain, across the fall line: { $strike } ± { $doubt } ({ $counts ->
+    [yes] counted, as the leader wants
+   *[no] not used
+})
 
 may-run-along = { $count ->
     [1] the line contours { $longest }: the team may run along crevasses that lie across the fall line

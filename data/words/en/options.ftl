@@ -8,7 +8,7 @@ change-closer = at most { $spacing } apart where no gap asks for more
 change-joined-ropes = ropes { $first } and { $second } joined, { $length } in all (no haul on the loaded strand runs over the bend)
 
 merit-verdict = best verdict
-merit-nothing-changed = nothing is done otherwise than the rules say
+merit-nothing-changed = by the rules, unchanged
 merit-left-to-hold = most people left to hold
 merit-another-team = another rope team is there to help
 merit-lightest-ropes = lightest ropes
@@ -32,7 +32,7 @@ remark-no-rope-named = no rope at hand was named: lengths sold are shown
 options-head = { $people } people, { $weighed ->
     [one] 1 way
    *[other] { $weighed } ways
-} weighed, { $ways } that no other beats in everything
+} weighed, { $ways } worth comparing
 options-more = { $more } more { $interface ->
     [flags] with `--format json`
    *[members] in the JSON

@@ -2,8 +2,7 @@
 
 ## A set-up in a row
 
-team-spacing = { $people } × { $spacing }
-team-spacing-short = { $people }×{ $spacing }
+team-spacing = { $people } people, { $spacing } apart
 knots-none = no knots
 knots-some = { $bite ->
     [yes] { $knots ->
@@ -97,7 +96,7 @@ hours = Walking { $walking }, roping up and unroping { $rope }, breaks { $breaks
    *[no] , the heights not counted
 }
 hours-clock = ; from { $start } to { $end }
-hours-effort = ; { $effort } effort kilometres
+hours-effort = ; as hard as { $effort } km on the flat
 
 ## The clock
 
@@ -109,7 +108,7 @@ hour-days-away = { $hour } ({ $days } days)
 clock-of-stage = stage { $stage }: { $text }
 clock-latest-start = latest start { $at }, to leave all hidden gaps by { $until }{ $slower }
 clock-latest-start-slower = ; a slower party { $at }
-clock-latest-start-slower-none = ; for a slower party no start of the day is early enough
+clock-latest-start-slower-none = ; none is early enough for a slower party
 clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $slower }
 clock-at-until-slower = ; a slower party { $place }, on leg { $leg }
 clock-turn = { $kind ->
@@ -119,7 +118,7 @@ clock-turn = { $kind ->
 clock-turn-over = , on hidden gaps until { $left }
 clock-turn-bridges = { $kind ->
     [of] leave the turn at { $place } by { $at }, to leave all hidden gaps of the way back by { $until }
-   *[off] last place to turn round: { $place } by { $at }; the way back along the line then leaves all hidden gaps by { $until }
+   *[off] last place to turn round: { $place } by { $at }, to leave all hidden gaps of the way back by { $until }
 }{ $slower }
 clock-turn-never = { $kind ->
     [of] however early the turn at { $place } is left, the way back is on hidden gaps after { $until }
@@ -154,13 +153,14 @@ leg-when = From { $begin }, to { $end }.
 
 ## Fewer changes
 
-keep-costs = as planned the set-up changes { $planned ->
+keep-costs = as planned you tie in anew { $planned ->
     [one] once
    *[other] { $planned } times
-}, { $planned-time }; with set-ups kept { $kept ->
+}, { $planned-time }; kept like this { $kept ->
+    [0] never
     [one] once
    *[other] { $kept } times
-}, { $kept-time } (wider walking counted)
+}, { $kept-time } (slower walking counted)
 keep-team = { $spacing }, { $knots }, { $coils }, rope { $rope }
 keep-team-of = team { $team }{ " " }
 keep-stretch = { $span }
@@ -173,8 +173,8 @@ keep-knots = { $knots ->
 ## A set-up in a block
 
 block-title = { $teams ->
-    [1] { $legs }: { $people } people, { $spacing } between neighbours, { $rope }
-   *[other] { $legs }, team { $team }: { $people } people, { $spacing } between neighbours, { $rope }
+    [1] { $legs }: { $people } people, { $spacing } apart, { $rope }
+   *[other] { $legs }, team { $team }: { $people } people, { $spacing } apart, { $rope }
 }
 block-rope-short = { $needed } of rope, rope { $rope } is only { $length } long
 block-rope = { $needed } of rope { $rope } ({ $length })
@@ -182,13 +182,16 @@ block-rope-sold = { $needed } of rope, sold as { $length }
 block-rope-none = { $needed } of rope, more than any sold
 block-person = { $who } ({ $mass })
 block-person-at = { $position } { $who } ({ $mass })
-block-person-position = position { $position } { $who } ({ $mass })
+block-person-position = place { $position }: { $who } ({ $mass })
 block-people = { $people }; the first walks ahead
 block-ties = { $unit } from the free end: { $marks }
 block-knots-none = none: { $why }
 block-knots-deep = snow deep enough for them by the rule
 block-knots-from = count on them only above { $snow } of snow
-block-knots = { $each } from each end person, the first after { $first }, then every { $step }; { $bite }; { $why }
+block-knots = { $each ->
+    [1] 1 from each end person, after { $first }
+   *[other] { $each } from each end person, the first after { $first }, then every { $step }
+}; { $bite }; { $why }
 block-coils = { $carried } in the coil of each end person, { $needed } of it needed
 block-coils-short = { $carried } in the coil of each end person, where { $needed } are needed
 block-bag = { $bag } more in a bag
@@ -198,9 +201,9 @@ block-snow-assumed = snow assumed: { $snow }
 block-ground = { $snow }, { $slope }
 block-ground-flat = { $snow }, slope unknown, taken as flat
 block-fall = { $usual }worst if { $who } falls{ $middle }: { $held } ({ $ground }; { $verdict ->
-    [none] dragged to the lip after { $least } to { $most }
-    [depends] slide { $least } to { $most }, to the lip where not held
-   *[all] slide { $least } to { $most }
+    [none] holder dragged to the lip, after { $least } to { $most }
+    [depends] holder dragged { $least } at best, { $most } and to the lip at worst
+   *[all] holder dragged { $least } to { $most }
 }; { $least-force } to { $most-force } on the holder)
 block-usual = { $says }; { "" }
 block-middle = { " (" }{ $says })
@@ -211,12 +214,12 @@ block-haul = getting { $who } out, { $depth } below the lip: { $answer }{ $pull 
 block-pull = { " (" }{ $force } to pull)
 block-pull-least = { " (at least " }{ $force } to pull)
 block-spaced = { $long-enough ->
-    [yes] spaced for gaps up to { $tied } as tied here, up to { $gap } tied anew { $apart } apart
-   *[no] the rope is too short to be tied so; tied anew { $apart } apart it is spaced for gaps up to { $gap }
-}; by the spacing rule, which says nothing about holding a fall
+    [yes] as tied: gaps to { $tied }; re-tied { $apart } apart: to { $gap }
+   *[no] as tied: none, the rope is too short; re-tied { $apart } apart: gaps to { $gap }
+}
 block-spaced-unknown = not reckoned, nobody gave a gap width here
-block-spaced-nothing = spaced for no gap: the rope is too short
-block-spaced-not = { $spaced }; not planned for: { $not }
+block-spaced-nothing = none: the rope is too short
+block-spaced-not = { $spaced }; not covered: { $not }
 block-not-wider = wider gaps
 block-not-loop = a drop loop for { $who }
 block-not-two = two people in a gap at once
@@ -245,7 +248,7 @@ count-whole = { $count ->
 
 route = Route
 title = { $name }: { $length }, up { $up }, down { $down } ({ turns-not-counted })
-turns-not-counted = turns under { $threshold } not counted
+turns-not-counted = rises and falls under { $threshold } not counted
 title-without-heights = { $name }: { $length }
 count-below = { $count }, below the legs
 folded = { $teams ->
@@ -383,8 +386,69 @@ column-unit = { $unit }
 column-height = height
 column-zones = zones
 column-gap = gap { $unit }
-column-set-up = spacing, knots, coils
+column-set-up = people, knots, coils
 column-rope = rope { $unit }
 column-verdict = verdict
-block-legend = In the drawings: ~ coil carried, (1) person in rope order, x brake knot, distances walked.
+block-legend = In the drawings: ~ coil carried, (1) person in rope order, x brake knot, distances walked. Gaps: by the spacing rule, which says nothing about holding a fall.
 block-model = Falls and hauls: a model's answer for assumed ranges, our judgement.
+
+## The page: what a leader needs first
+
+page-figures = { $length }, { $roped } on the rope{ $heights ->
+    [yes] ; up { $up }, down { $down }
+   *[no] { "" }
+}; { $clock }{ $total }{ $heights ->
+    [yes] { "" }
+   *[no] , the heights not counted
+}
+page-clock = { $start } to { $end },{ " " }
+page-too = here too: { $what }
+page-stage = { $stage }: { $length }
+page-legend = Each row is where its leg begins: rope up there for a roped leg, unrope there for the next one.
+page-why = { $word } = { $means }
+page-zones = Zones: { $zones }
+page-zones-of = leg { $leg }: { $zones }
+page-apart = { $apart } { $why }
+page-folded = { $teams ->
+    [1] { "" }
+   *[other] team { $team }:{ " " }
+}{ $people } people, { $spacing } apart ({ $why }){ $gap }; rope { $rope } { $unit }
+page-gap = ; gap { $gap } { $unit }
+page-carry = { $teams ->
+    [1] Carry
+   *[other] Team { $team } carries
+} { $rope }: { $why }
+page-left = No set-up needs { $ropes }
+page-set-ups = Set-ups, with where to tie in: { $unit } from the free end of the rope
+page-legs-of-team = { $legs }, team { $team }
+page-set-up = { $people } people, { $spacing } apart, { $knots }, { $coils }: { $marks }
+page-knots = { $knots ->
+    [0] no knots
+   *[other] { $each ->
+        [one] 1 knot each end, after { $first }
+       *[other] { $each } knots each end, the first after { $first }, then every { $step }
+    }{ $bite ->
+        [yes] { "" }
+       *[doubtful] {" "}(they may not bite)
+    }
+}
+page-not = Not covered: { $what }
+page-not-wider = gaps wider than { $gaps }
+page-not-any = any gap on { $legs }: the rope is too short
+page-not-on = { $gap } ({ $legs })
+page-not-two = two people in one gap
+page-cautions = Judge on the spot: where the ground differs, the plan is wrong. What local guides, park and rescue services say comes first. Never alone.
+page-rest = { $interface ->
+    [flags] { $notes ->
+        [one] 1 note
+       *[other] { $notes } notes
+    }, all figures: `--detail` · { $assumptions } assumptions: `--format json`, or the report of `--out DIR`
+   *[members] { $notes ->
+        [one] 1 note
+       *[other] { $notes } notes
+    }, { $assumptions } assumptions: in the JSON and in the report
+}
+column-clock = clock
+column-high = high
+column-grid = grid
+column-apart = { $unit } apart

@@ -41,13 +41,26 @@ by-practice-set = the practice set
 by-trip-file = the leader (trip file)
 by-flag = the leader (flag)
 
+## Why people walk so far apart
+
+spacing-habit = habit
+    .means = usual for so many people
+spacing-least = least
+    .means = bare ice, every gap in sight
+spacing-knots = knots
+    .means = room for the brake knots
+spacing-gap = gap
+    .means = asked for by the gap
+spacing-cap = cap
+    .means = the most there is, and too little
+
 ## What happens after a fall
 
 held-all = held in all assumed cases
 usual-fall = the usual fall, { $who } first through a bridge: { $verdict ->
     [all] held in all assumed cases
-    [none] held in none of the assumed cases
-   *[depends] held in some of the assumed cases
+    [none] held in no assumed case
+   *[depends] held in some assumed cases
 }
 usual-fall-brief = { $who } first: { $verdict ->
     [all] in all cases
@@ -55,17 +68,17 @@ usual-fall-brief = { $who } first: { $verdict ->
    *[depends] in some cases
 }
 in-the-middle = { $ahead } ahead and { $behind } behind the gap, the rope bent in a V: each side holds for itself
-held-depends = depends on: { $parameters }{ $alone ->
+held-depends = may be held: decided by { $parameters }{ $alone ->
     [yes] { "" }
-   *[no] , only in combination
+   *[no] , only together
 }
-held-none = held in none of the assumed cases
-depends-mu-before = friction before the holders brake
-depends-mu-after = friction once they brake
-depends-lip = how much the lip takes off the rope
-depends-knot-force = what a brake knot bears
+held-none = the model holds this fall in no case
+depends-mu-before = how slippery it is before they brake
+depends-mu-after = how well they brake
+depends-lip = how deep the rope cuts in
+depends-knot-force = how much a brake knot holds
 depends-knot-bite = how long a brake knot bites
-depends-delay = how fast the holders react
+depends-delay = how fast they react
 depends-slack = slack in the rope
 depends-break-point = where the bridge breaks
 depends-rope-damping = how fast the rope stops bouncing
@@ -117,7 +130,7 @@ lip-slope = { $way ->
 
 ## How deep a drop loop reaches
 
-reach-whoever = reaches whoever hangs on this rope
+reach-whoever = reaches them anywhere on this rope
 reach-lip = just reaches the lip
 reach-depth = reaches { $depth } below the lip
 reach-short = ends { $depth } short of the lip
@@ -153,8 +166,8 @@ carry-longest = { $leg ->
    *[other] { $needed } needed on leg { $leg }, the longest set-up
 }
 carry-too-short = { $leg ->
-    [0] does not fit: { $needed } needed
-   *[other] does not fit: { $needed } needed on leg { $leg }
+    [0] too short, { $needed } needed
+   *[other] too short, { $needed } needed on leg { $leg }
 }
 
 carry-left = { $short }; team { $other } carries a longer one: { $gain ->

@@ -62,6 +62,22 @@ pub fn message(clock: &PlanClock, voice: Voice) -> Vec<Said> {
     lines
 }
 
+/// For the head of a page: how late to start, a slower party too, and how late to turn round.
+#[must_use]
+pub(crate) fn head(clock: &PlanClock, voice: Voice) -> Vec<Said> {
+    let stages = clock.stages().count();
+    let none = Backwards::default();
+    let of_stage = |clock: &StageClock| {
+        let planned = clock.as_planned;
+        let start = latest_start(clock, planned, clock.slower.unwrap_or_default(), voice);
+        let turn = turns(clock, planned, none, voice).into_iter().next();
+        let told = start.into_iter().chain(turn).map(Said::capital);
+        told.map(|line| named(line, clock.stage, stages, voice))
+            .collect::<Vec<_>>()
+    };
+    clock.stages().flat_map(of_stage).collect()
+}
+
 fn named(line: Said, stage: usize, stages: usize, voice: Voice) -> Said {
     if stages < 2 {
         return line;

@@ -6,12 +6,12 @@ use crate::{
     fault::Level,
     plan::{
         Plan,
-        finding::{At, Finding},
+        finding::{At, Finding, What},
         leg::Verdict,
     },
     say::{
         arg::Arg,
-        finding::{hint, legs, place, says},
+        finding::{cure, hint, legs, place, says, short},
         plain,
         span::Said,
         voice::Voice,
@@ -35,6 +35,20 @@ pub(crate) struct Group<'a> {
 
 /// All findings of the legs and of the whole, the graver first; those that say the same are one.
 pub(crate) fn groups(plan: &Plan, voice: Voice) -> Vec<Group<'_>> {
+    grouped(plan, says, hint, voice)
+}
+
+/// The same in short.
+pub(crate) fn short_groups(plan: &Plan, voice: Voice) -> Vec<Group<'_>> {
+    grouped(plan, short, cure, voice)
+}
+
+fn grouped(
+    plan: &Plan,
+    says: fn(&Finding, Voice) -> Said,
+    hint: fn(&Finding, Voice) -> Option<Said>,
+    voice: Voice,
+) -> Vec<Group<'_>> {
     let of_legs = plan.legs.iter().flat_map(|l| &l.findings);
     let mut all: Vec<&Finding> = of_legs.chain(&plan.findings).collect();
     all.sort_by_key(|f| f.alarm());
@@ -83,22 +97,46 @@ impl<'a> Group<'a> {
 
     /// The places in a row, `legs 2, 4` where all are legs; many are counted.
     pub(crate) fn places(&self, voice: Voice) -> Said {
-        let named = self
-            .places
-            .get(..NAMED)
-            .filter(|_| self.places.len() > NAMED + 1);
-        let shown = named.unwrap_or(&self.places);
-        let numbers: Option<Vec<usize>> = shown.iter().map(|at| leg_alone(at)).collect();
-        let listed = match numbers {
-            Some(numbers) => legs(&numbers, voice),
-            None => Said::join(shown.iter().map(|at| place(at, voice)), ", "),
-        };
-        match self.places.len() - shown.len() {
-            0 => listed,
-            more => {
-                let args = [("named", Arg::Said(listed)), ("more", Arg::Count(more))];
-                voice.say("place-more", &args)
-            }
+        listed(&self.places, voice)
+    }
+}
+
+impl Group<'_> {
+    /// Whether it is told of stages, and of nothing else.
+    pub(crate) fn of_stages(&self) -> bool {
+        self.places.iter().all(|at| matches!(at, At::Stage(_)))
+    }
+
+    /// Whether reading a file found it, and not planning.
+    pub(crate) fn was_read(&self) -> bool {
+        matches!(self.finding.what, What::Read(_))
+    }
+}
+
+/// The places of several groups in a row.
+pub(crate) fn places_of_all(groups: &[&Group<'_>], voice: Voice) -> Said {
+    let mut places: Vec<&At> = Vec::new();
+    for at in groups.iter().flat_map(|group| &group.places) {
+        if !places.iter().any(|known| same(known, at)) {
+            places.push(at);
+        }
+    }
+    listed(&places, voice)
+}
+
+fn listed(places: &[&At], voice: Voice) -> Said {
+    let named = places.get(..NAMED).filter(|_| places.len() > NAMED + 1);
+    let shown = named.unwrap_or(places);
+    let numbers: Option<Vec<usize>> = shown.iter().map(|at| leg_alone(at)).collect();
+    let listed = match numbers {
+        Some(numbers) => legs(&numbers, voice),
+        None => Said::join(shown.iter().map(|at| place(at, voice)), ", "),
+    };
+    match places.len() - shown.len() {
+        0 => listed,
+        more => {
+            let args = [("named", Arg::Said(listed)), ("more", Arg::Count(more))];
+            voice.say("place-more", &args)
         }
     }
 }

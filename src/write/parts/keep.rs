@@ -6,7 +6,7 @@ use crate::{
     write::parts::row::coils,
 };
 
-/// `as planned the set-up changes 3 times, 15 min; with set-ups kept 2 times, 13 min (wider walking counted)`.
+/// `as planned you tie in anew 3 times, 15 min; kept like this 2 times, 13 min (slower walking counted)`.
 pub(crate) fn costs(keep: &KeepSetup, voice: Voice) -> Said {
     let args = [
         ("planned", Arg::Count(keep.as_planned.changes)),
@@ -59,8 +59,7 @@ mod tests {
     fn one_change_is_one_that_comes_once() {
         let plan = crate::plan(&crate::example::pair().unwrap()).unwrap();
         let said = costs(&plan.keep_setup.unwrap(), Voice::default()).to_string();
-        let want = "as planned the set-up changes once, 5 min; with set-ups kept 0 times, 1 min \
-                    (wider walking counted)";
+        let want = "as planned you tie in anew once, 5 min; kept like this never, 1 min (slower walking counted)";
         assert_eq!(said, want);
     }
 }

@@ -28,6 +28,41 @@ pub(crate) fn bullet(out: &mut String, sign: &str, text: &str, width: usize) {
         .word_separator(WordSeparator::AsciiSpace)
         .word_splitter(WordSplitter::NoHyphenation)
         .wrap_algorithm(WrapAlgorithm::FirstFit);
-    out.push_str(&textwrap::fill(&plain::line(text), options));
+    let glued = glued(&plain::line(text));
+    let filled = textwrap::fill(&glued, options);
+    out.push_str(&filled.replace(GLUE, " "));
     out.push('\n');
+}
+
+/// Stands for a space at which no line breaks: of no script, and one column wide.
+const GLUE: char = '\u{E000}';
+/// Units that stay on the line of their figure.
+const UNITS: [&str; 8] = ["m", "km", "ft", "mi", "kg", "kN", "h", "min"];
+
+/// The text with figure and unit in one piece.
+fn glued(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    let mut after_figure = false;
+    for (i, word) in text.split(' ').enumerate() {
+        if i > 0 {
+            let unit = word.trim_end_matches([',', ';', ':', '.', ')']);
+            let glue = after_figure && UNITS.contains(&unit);
+            out.push(if glue { GLUE } else { ' ' });
+        }
+        out.push_str(word);
+        after_figure = word.ends_with(|c: char| c.is_ascii_digit());
+    }
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_unit_stays_with_its_figure() {
+        let mut out = String::new();
+        bullet(&mut out, "", "gaps wider than 12.4 m, 7.2 m (leg 10)", 21);
+        assert_eq!(out, "gaps wider than\n12.4 m, 7.2 m (leg\n10)\n");
+    }
 }

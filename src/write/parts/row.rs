@@ -54,7 +54,7 @@ pub struct LegRow<'a> {
 ///
 /// let plan = schrund::plan(&schrund::example::pair()?)?;
 /// let [first, last] = [1, 3].map(|leg| TeamRow::new(&plan.legs[leg].teams[0], Voice::default()));
-/// assert_eq!(first.setup(), "2 × 15 m, 6 knots, coils 27.9 m");
+/// assert_eq!(first.setup(), "2 people, 15 m apart, 6 knots, coils 27.9 m");
 /// assert_eq!(last.knots, "6 knots?", "in doubt whether they bite");
 /// assert_eq!(last.rope(), "77.2/80", "needed, and at hand");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
@@ -63,7 +63,7 @@ pub struct LegRow<'a> {
 pub struct TeamRow<'a> {
     /// The set-up itself.
     pub setup: &'a TeamSetup,
-    /// `3 × 13 m`.
+    /// `3 people, 13 m apart`.
     pub spacing: String,
     /// `6 knots`, `6 knots?` where it is doubtful that they bite, `no knots`.
     pub knots: String,
@@ -194,7 +194,7 @@ impl<'a> TeamRow<'a> {
         let number = |m: Option<f64>, round| m.map(|m| voice.units.number(m, round));
         Self {
             setup,
-            spacing: spacing("team-spacing", setup, voice),
+            spacing: spacing(setup, voice),
             knots: knots(setup, voice).to_string(),
             coils: coils(setup.coil_carried_m, voice).to_string(),
             needed: voice.units.number(setup.ledger.total_m, Round::Up),
@@ -204,7 +204,7 @@ impl<'a> TeamRow<'a> {
         }
     }
 
-    /// `2×14.5 m, 4 knots?, 21.8 m`: spacing, knots, coil that each end person carries.
+    /// `2 people, 14.5 m apart, 4 knots?, 21.8 m`: spacing, knots, coil that each end person carries.
     #[must_use]
     pub fn short_setup(&self) -> String {
         let coil = if self.setup.coil_carried_m > 0.0 {
@@ -214,11 +214,10 @@ impl<'a> TeamRow<'a> {
         } else {
             self.voice.say("coil-none", &[]).to_string()
         };
-        let spacing = spacing("team-spacing-short", self.setup, self.voice);
-        format!("{spacing}, {}, {coil}", self.knots)
+        format!("{}, {}, {coil}", self.spacing, self.knots)
     }
 
-    /// `3 × 13 m, 6 knots, coils 6.5 m`.
+    /// `3 people, 13 m apart, 6 knots, coils 6.5 m`.
     #[must_use]
     pub fn setup(&self) -> String {
         format!("{}, {}, {}", self.spacing, self.knots, self.coils)
@@ -235,10 +234,10 @@ impl<'a> TeamRow<'a> {
     }
 }
 
-fn spacing(key: &str, setup: &TeamSetup, voice: Voice) -> String {
+fn spacing(setup: &TeamSetup, voice: Voice) -> String {
     let args = [
         ("people", Arg::Count(setup.people)),
         ("spacing", Arg::Needed(setup.spacing_m)),
     ];
-    voice.say(key, &args).to_string()
+    voice.say("team-spacing", &args).to_string()
 }

@@ -140,7 +140,7 @@ pub fn where_it_holds(legs: &[Leg], word: Verdict, voice: Voice) -> Option<Said>
     Some(voice.say("word-on-legs", &args))
 }
 
-/// `Leg 2: 3 × 13 m, look`; `Leg 2: 3 × 13 m, stop at 3.20–3.26 km, 60 m; the rest inside`.
+/// `Leg 2: 3 people, 13 m apart, look`; `Leg 2: 3 people, 13 m apart, stop at 3.20–3.26 km, 60 m; the rest inside`.
 #[must_use]
 pub fn leg_title(leg: &Leg, voice: Voice) -> Said {
     let number = ("leg", Arg::Count(leg.leg));

@@ -6,11 +6,11 @@ use crate::{
     plan::{
         Plan,
         fall::{Arrest, HaulAnswer, HaulTable, Held},
-        leg::{Bite, Leg, Mark, MarkKind, TeamSetup},
+        leg::{Bite, Leg, TeamSetup},
         name::PersonOnRope,
     },
     say::{self, arg::Arg, finding, name, round::Round, span::Said, voice::Voice},
-    write::parts::{paragraph::bullet, rope_line},
+    write::parts::{paragraph::bullet, rope_line, tied::marks},
 };
 
 /// Columns for what a line is about.
@@ -191,32 +191,9 @@ fn people(setup: &TeamSetup, voice: Voice) -> Said {
 
 /// Where along the rope each thing is tied, from the first person's free end.
 fn ties(setup: &TeamSetup, voice: Voice) -> Said {
-    let mut knots = 0;
-    let mark = |mark: &Mark| {
-        let what = match mark.kind {
-            MarkKind::Knot => {
-                knots += 1;
-                Said::words(format!("x{knots}"))
-            }
-            MarkKind::TieIn => {
-                name::position(&setup.persons, mark.person.unwrap_or_default(), voice)
-            }
-            MarkKind::End => say::mark::mark(mark, setup, voice),
-        };
-        let at = Said::figure(voice.units.number(mark.at_m, Round::Nearest));
-        if mark.kind == MarkKind::End && setup.rope_short_m().is_some() {
-            return at.then(Said::from(": ")).then(what);
-        }
-        what.then(Said::from(" ")).then(at)
-    };
-    let marks = Said::join(setup.marks.iter().map(mark), " · ");
-    let no_place = say::mark::no_place(setup, voice);
     let args = [
         ("unit", Arg::Said(Said::words(voice.units.short()))),
-        (
-            "marks",
-            Arg::Said(Said::join([marks].into_iter().chain(no_place), "; ")),
-        ),
+        ("marks", Arg::Said(marks(setup, |_| true, voice))),
     ];
     voice.say("block-ties", &args)
 }
@@ -334,7 +311,14 @@ fn fall(setup: &TeamSetup, arrest: &Arrest, voice: Voice) -> Said {
         ("held", Arg::Said(say::setup::held(arrest, voice))),
         ("ground", Arg::Said(ground(arrest, voice))),
         ("verdict", Arg::Word(verdict)),
-        ("least", figure(voice.units.number(least_m, Round::Down))),
+        (
+            "least",
+            if verdict == "depends" {
+                Arg::There(least_m)
+            } else {
+                figure(voice.units.number(least_m, Round::Down))
+            },
+        ),
         ("most", Arg::Needed(most_m)),
         ("least-force", figure(Round::Down.fixed(least_kn, 1))),
         ("most-force", Arg::Kilonewtons(most_kn, 1, Round::Up)),

@@ -37,7 +37,7 @@ pub(super) fn holding(legs: &[Leg], voice: Voice) -> Markup {
         @for same in grouped(legs) {
             @if let Some(setup) = same.setup() {
                 article class="fall" {
-                    h3 { (same.shown()) " – " (TeamRow::new(setup, voice).spacing) " apart" }
+                    h3 { (same.shown()) " – " (TeamRow::new(setup, voice).spacing) }
                     (arrests(&same, voice))
                     div class="halves" {
                         div { @for (part, _) in same.parts(free) { (reserve(&same, &part, voice)) } }

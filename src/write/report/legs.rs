@@ -115,7 +115,7 @@ fn or_none(text: &str) -> &str {
 fn setup_line(team: &TeamRow<'_>, teams: usize, voice: Voice) -> Markup {
     html! {
         @if teams > 1 { span class="who" { "Team " (team.setup.team) } " " }
-        strong { (team.spacing) } " apart · " (team.knots) " · " (team.coils)
+        strong { (team.spacing) } " · " (team.knots) " · " (team.coils)
         " · rope " strong { (team.needed) " " (voice.units.short()) }
         @if !team.at_hand.is_empty() { " of " (team.at_hand) " " (voice.units.short()) }
         @else if !team.sold.is_empty() { ", take " (team.sold) " " (voice.units.short()) }

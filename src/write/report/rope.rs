@@ -40,7 +40,7 @@ fn rope(count: usize, same: &Same<'_>, setup: &TeamSetup, voice: Voice) -> Marku
     let legs = same.shown();
     html! {
         article class="rope" {
-            h3 { (legs) " – " (TeamRow::new(setup, voice).spacing) " apart" }
+            h3 { (legs) " – " (TeamRow::new(setup, voice).spacing) }
             p { "Brake knots: " (knots(setup)) ". " (markup::spans(&knots_why(&setup.knots.why, voice).capital())) "." }
             div class="pair" {
                 div {

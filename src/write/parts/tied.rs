@@ -1,0 +1,32 @@
+//! What is tied where along a rope, in one line.
+
+use crate::{
+    plan::leg::{Mark, MarkKind, TeamSetup},
+    say::{self, name, round::Round, span::Said, voice::Voice},
+};
+
+/// What is tied at these marks, and what finds no place: `Ada 15.5 · Ben 29.5`.
+pub(crate) fn marks(setup: &TeamSetup, shown: impl Fn(&Mark) -> bool, voice: Voice) -> Said {
+    let mut knots = 0;
+    let mark = |mark: &Mark| {
+        let what = match mark.kind {
+            MarkKind::Knot => {
+                knots += 1;
+                Said::words(format!("x{knots}"))
+            }
+            MarkKind::TieIn => {
+                name::position(&setup.persons, mark.person.unwrap_or_default(), voice)
+            }
+            MarkKind::End => say::mark::mark(mark, setup, voice),
+        };
+        let at = Said::figure(voice.units.number(mark.at_m, Round::Nearest));
+        if mark.kind == MarkKind::End && setup.rope_short_m().is_some() {
+            return at.then(Said::from(": ")).then(what);
+        }
+        what.then(Said::from(" ")).then(at)
+    };
+    let marks = setup.marks.iter().filter(|at| shown(at)).map(mark);
+    let marks = Said::join(marks, " · ");
+    let no_place = say::mark::no_place(setup, voice);
+    Said::join([marks].into_iter().chain(no_place), "; ")
+}
