@@ -59,7 +59,10 @@ held-depends = depends on: { $parameters }{ $alone ->
     [yes] { "" }
    *[no] , only in combination
 }
-held-none = held in none of the assumed cases
+held-none = held in none of the assumed cases{ $given ->
+    [yes] { "" }
+   *[no] , judged as if the gap had no width: no width is given
+}
 depends-mu-before = friction before the holders brake
 depends-mu-after = friction once they brake
 depends-lip = how much the lip takes off the rope
