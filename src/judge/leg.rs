@@ -11,7 +11,6 @@ use crate::{
         one_by_one::TiedTeam,
         place::place,
         team::{self, OfTeam},
-        tied::TiedOn,
         travel, verdict, zones,
     },
     plan::{
@@ -20,7 +19,9 @@ use crate::{
         leg::{JudgedStretch, TeamSetup, Verdict},
         name::RopeName,
     },
-    rope::{answers::KnownFalls, draft::Draft, legs::RopedLeg, share},
+    rope::{
+        answers::KnownFalls, carried::RopeLoad, draft::Draft, legs::RopedLeg, share, tied::Tied,
+    },
     times::hours::Hours,
     trip::{clock::Clock, job::Brief, rope::Rope},
 };
@@ -96,17 +97,13 @@ impl Known<'_> {
         };
         let left = (1..).zip(self.job.ropes);
         let left = left.filter(|(number, rope)| rope.length_m > own_m + 1e-9 && !carried(*number));
-        let reaching = left.filter(|&on| {
-            let tied = TiedOn {
-                job: self.job,
-                leg: self.leg,
-                draft,
-                rope: Some(on),
-                bought_m: None,
+        let tied = Tied::of(draft);
+        let reaching = left.filter(|(_, rope)| {
+            let load = RopeLoad {
+                length_m: rope.length_m,
+                diameter_mm: rope.diameter_mm,
             };
-            let reach = tied.setup().reach;
-            let mut reach = reach.iter().filter(|r| r.person == person);
-            reach.any(|r| r.depth_m > -1e-9)
+            tied.reaches(person, load, self.job.rules)
         });
         let mass_kg = |r: &Rope| share::mass_kg(r.length_m, r.diameter_mm, self.job.rules);
         let (number, rope) = reaching.min_by(|a, b| mass_kg(a.1).total_cmp(&mass_kg(b.1)))?;

@@ -69,8 +69,8 @@ held-without-width = { $given ->
    *[no] ; judged as if the gap had no width: no width is given
 }
 held-better-in-order = { $better ->
-    [yes] the order { $order };{ " " }
-   *[no] { "" }
+    [no] { "" }
+   *[yes] the order { $order };{ " " }
 }
 
 fall-held-in-none = the fall of { $who } is held in no assumed case on { $length }, { $all ->
