@@ -5,4 +5,5 @@ mod findings;
 mod halts;
 mod jumps;
 mod one_by_one;
+mod order;
 mod verdicts;

@@ -5,18 +5,26 @@ use crate::{
         incline::{Incline, inclines},
         underway::Underway,
     },
-    judge::place::place_at,
-    plan::{
-        fact::Fact,
-        finding::{At, Finding},
-    },
+    judge::steepest::{JudgedPlace, SteepRuns},
+    plan::{fact::Fact, finding::Finding},
     practice::Rule,
     rope::legs::RopedLeg,
-    trip::{job::Brief, route::Stretch, zone::Surface},
+    trip::{job::Brief, zone::Surface},
 };
 
 /// Where an unroped leg crosses drawn bare ice so steep that a slip does not end by itself: said once, at its steepest.
 pub(super) fn steep_unroped(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Option<Finding> {
+    let (runs, fact) = steep(job, leg)?;
+    Some(runs.finding(leg, fact))
+}
+
+/// Every such place.
+pub(super) fn steep_places(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<JudgedPlace> {
+    let all = steep(job, leg);
+    all.map_or_else(Vec::new, |(runs, fact)| runs.judged(&fact))
+}
+
+fn steep(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Option<(SteepRuns, Fact)> {
     if leg.sketch.roped || !leg.sketch.contacts.iter().any(|&i| bare(job, leg, i)) {
         return None;
     }
@@ -33,18 +41,12 @@ pub(super) fn steep_unroped(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Option<Findi
         let deg = steepness_deg(i).filter(|deg| on_bare && *deg > job.rules[Rule::BareSlipDeg])?;
         Some((i.piece, deg))
     });
-    let steep: Vec<(Stretch, f64)> = steep.collect();
-    let &(worst, slope_deg) = steep.iter().max_by(|a, b| a.1.total_cmp(&b.1))?;
-    let runs = Stretch::merged(steep.iter().map(|(piece, _)| *piece).collect(), 1e-6);
-    let run = runs.iter().find(|run| run.meets(&worst)).unwrap_or(&worst);
+    let runs = SteepRuns::of(steep)?;
     let fact = Fact::SteepBareUnroped {
-        slope_deg,
-        length_m: runs.iter().map(Stretch::length_m).sum(),
+        slope_deg: runs.slope_deg,
+        length_m: runs.length_m(),
     };
-    Some(Finding::new(
-        At::Leg(place_at(leg, run.from_m, run.to_m)),
-        fact,
-    ))
+    Some((runs, fact))
 }
 
 /// Who slips without a rope goes down the ground, whichever way the line leads over it.

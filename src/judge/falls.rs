@@ -36,16 +36,31 @@ fn held(leg: &RopedLeg<'_>, setup: &TeamSetup, rules: &Rules, at: &LegPlace) -> 
     };
     let told = alarms(&arrest.runs, setup.spacing_m, rules).into_iter();
     told.map(|(alarm, places)| {
-        let falls = falls(setup, arrest, &places.worst);
+        let told = Told {
+            falls: falls(setup, arrest, &places.worst),
+            order: better_order(arrest),
+        };
         let team = at.team;
         let at = steepest(leg, places.worst.from_m, places.worst.to_m);
         let place = LegPlace {
             team,
             ..place_at(leg, at.from_m, at.to_m)
         };
-        Finding::new(At::Leg(place), alarm.fact(falls, &places))
+        Finding::new(At::Leg(place), alarm.fact(told, &places))
     })
     .collect()
+}
+
+/// What is told beside an alarm.
+struct Told {
+    falls: PersonName,
+    order: Vec<PersonName>,
+}
+
+/// The order that was tried and is clearly better, if any; no other one helps, or none was tried there.
+fn better_order(arrest: &Arrest) -> Vec<PersonName> {
+    let better = arrest.order.as_ref().filter(|advice| advice.worth_it);
+    better.map_or_else(Vec::new, |advice| advice.order.clone())
 }
 
 /// Whose fall it is: that of the plan's own answer at its place, elsewhere that of whoever is held so there.
@@ -68,8 +83,11 @@ pub(super) fn places(setup: &TeamSetup, rules: &Rules) -> Vec<(Level, &'static s
     };
     let all = alarms(&arrest.runs, setup.spacing_m, rules).into_iter();
     let of_alarm = all.flat_map(|(alarm, places)| {
-        let falls = falls(setup, arrest, &places.worst);
-        let code = alarm.fact(falls, &places).code();
+        let told = Told {
+            falls: falls(setup, arrest, &places.worst),
+            order: Vec::new(),
+        };
+        let code = alarm.fact(told, &places).code();
         let runs = places.runs.into_iter();
         runs.map(move |run| (alarm.level(), code, run))
     });
@@ -109,7 +127,9 @@ impl Alarm {
         }
     }
 
-    fn fact(self, falls: PersonName, places: &Places) -> Fact {
+    fn fact(self, told: Told, places: &Places) -> Fact {
+        let Told { falls, order } = told;
+        let gap_given = places.worst.gap_given;
         let (snow, length_m) = (places.worst.snow, places.length_m);
         let down_deg = places.worst.down_deg;
         let steepest_deg = places.worst.steepest_deg().unwrap_or_default();
@@ -119,18 +139,23 @@ impl Alarm {
                 snow,
                 length_m,
                 down_deg,
+                gap_given,
+                order,
             },
             Self::InNoneOnce => Fact::HeldInNoneOnce {
                 falls,
                 snow,
                 length_m,
                 down_deg,
+                gap_given,
+                order,
             },
             Self::OffCentre => Fact::HeldOffCentre {
                 falls,
                 snow,
                 length_m,
                 down_deg,
+                order,
             },
             Self::SteepIce => Fact::SteepBareIce {
                 slope_deg: steepest_deg,

@@ -2,7 +2,10 @@
 
 use crate::{
     ground::{incline::Incline, proposal::mean_strike_deg},
-    judge::place::{place, place_at},
+    judge::{
+        place::{place, place_at},
+        steepest::{JudgedPlace, SteepRuns},
+    },
     legs::over::ropes_undrawn,
     plan::{
         fact::{Fact, Slope},
@@ -11,7 +14,7 @@ use crate::{
     },
     practice::{Rule, Rules},
     rope::legs::RopedLeg,
-    trip::{job::Brief, route::Stretch},
+    trip::job::Brief,
 };
 
 /// Ice without a zone and roll-overs on any leg; slopes, proposed strikes and contouring on roped ones.
@@ -53,40 +56,46 @@ fn found(at: LegPlace, fact: Fact) -> Finding {
 
 /// How steep the line is, and the ground under it where the line itself is not as steep.
 fn steep(leg: &RopedLeg<'_>, rules: &Rules) -> Vec<Finding> {
+    let too_steep = too_steep(leg, rules).into_iter();
+    let mut all: Vec<Finding> = too_steep
+        .map(|(runs, fact)| runs.finding(leg, fact))
+        .collect();
+    all.extend(avalanche_terrain(leg, rules));
+    all
+}
+
+/// Every place of a roped leg that is too steep to be roped together without anchors.
+pub(super) fn too_steep_places(leg: &RopedLeg<'_>, rules: &Rules) -> Vec<JudgedPlace> {
+    let all = too_steep(leg, rules).into_iter();
+    let all = all.filter(|_| leg.sketch.roped);
+    all.flat_map(|(runs, fact)| runs.judged(&fact)).collect()
+}
+
+/// Where a leg is steeper than roping together without anchors can answer for, said once of all of it: the line, and the
+/// ground where the line itself is not as steep.
+fn too_steep(leg: &RopedLeg<'_>, rules: &Rules) -> Vec<(SteepRuns, Fact)> {
     let anchors_deg = rules[Rule::AnchorsDeg];
     let line = |i: &Incline| i.steepest_deg();
     let ground = |i: &Incline| {
         i.ground_deg
             .filter(|_| line(i).is_none_or(|deg| deg <= anchors_deg))
     };
-    let mut all: Vec<Finding> = too_steep(leg, anchors_deg, Slope::Line, line)
-        .into_iter()
-        .collect();
-    all.extend(too_steep(leg, anchors_deg, Slope::Ground, ground));
-    all.extend(avalanche_terrain(leg, rules));
-    all
-}
-
-/// Where a leg is steeper than roping together without anchors can answer for, said once of all of it.
-fn too_steep(
-    leg: &RopedLeg<'_>,
-    anchors_deg: f64,
-    of: Slope,
-    deg: impl Fn(&Incline) -> Option<f64>,
-) -> Option<Finding> {
-    let steep = leg.footing.inclines.iter();
-    let steep = steep.filter_map(|i| Some((i.piece, deg(i).filter(|deg| *deg > anchors_deg)?)));
-    let steep: Vec<(Stretch, f64)> = steep.collect();
-    let &(worst, slope_deg) = steep.iter().max_by(|a, b| a.1.total_cmp(&b.1))?;
-    let runs = Stretch::merged(steep.iter().map(|(piece, _)| *piece).collect(), 1e-6);
-    let length_m = runs.iter().map(Stretch::length_m).sum();
-    let run = runs.iter().find(|run| run.meets(&worst)).unwrap_or(&worst);
-    let fact = Fact::TooSteep {
-        slope_deg,
-        of,
-        length_m,
+    let runs = |deg: &dyn Fn(&Incline) -> Option<f64>| {
+        let steep = leg.footing.inclines.iter();
+        let steep = steep.filter_map(|i| Some((i.piece, deg(i).filter(|deg| *deg > anchors_deg)?)));
+        SteepRuns::of(steep)
     };
-    Some(found(place_at(leg, run.from_m, run.to_m), fact))
+    let told = |runs: SteepRuns, of: Slope| {
+        let fact = Fact::TooSteep {
+            slope_deg: runs.slope_deg,
+            of,
+            length_m: runs.length_m(),
+        };
+        (runs, fact)
+    };
+    let line = runs(&line).map(|runs| told(runs, Slope::Line));
+    let ground = runs(&ground).map(|runs| told(runs, Slope::Ground));
+    line.into_iter().chain(ground).collect()
 }
 
 fn avalanche_terrain(leg: &RopedLeg<'_>, rules: &Rules) -> Vec<Finding> {

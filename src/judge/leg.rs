@@ -17,11 +17,13 @@ use crate::{
         fact::Fact,
         finding::{At, Finding, LegPlace},
         leg::{JudgedStretch, TeamSetup, Verdict},
+        name::RopeName,
     },
-    practice::Rules,
-    rope::{answers::KnownFalls, draft::Draft, legs::RopedLeg},
+    rope::{
+        answers::KnownFalls, carried::RopeLoad, draft::Draft, legs::RopedLeg, share, tied::Tied,
+    },
     times::hours::Hours,
-    trip::{clock::Clock, job::Brief},
+    trip::{clock::Clock, job::Brief, rope::Rope},
 };
 
 /// A leg with everything that is known of it.
@@ -45,7 +47,7 @@ pub(crate) struct Known<'a> {
 impl Known<'_> {
     /// All findings, the gravest first.
     pub(crate) fn findings(&self) -> Vec<Finding> {
-        let mut found = ground_findings(self.job, self.leg);
+        let mut found = ground_findings(self.job, self.leg, Some(self.hours));
         let given = self.cures.map(|asked| Fitted {
             job: self.job,
             leg: self.leg,
@@ -67,7 +69,9 @@ impl Known<'_> {
             };
             found.extend(of_team.findings(&at, alone));
             let cure = given.and_then(|given| given.cure(draft, setup));
-            found.extend(all_at(&at, team::rope_findings(self.job, setup, cure)));
+            let longer = |person: usize| self.longer(draft, setup, person);
+            let of_rope = team::rope_findings(self.job, setup, cure, &longer);
+            found.extend(all_at(&at, of_rope));
         }
         let at = place(self.leg);
         let reasons = self.unanswered.iter().cloned();
@@ -83,13 +87,35 @@ impl Known<'_> {
         found.sort_by_key(Finding::alarm);
         found
     }
+
+    /// The lightest rope at hand that nobody carries, is longer than the one carried, and on which a loop reaches a person.
+    fn longer(&self, draft: &Draft, setup: &TeamSetup, person: usize) -> Option<RopeName> {
+        let own_m = setup.rope.as_ref()?.length_m;
+        let carried = |number: usize| {
+            let mut ropes = self.setups.iter().filter_map(|s| s.rope.as_ref());
+            ropes.any(|rope| rope.number == number)
+        };
+        let left = (1..).zip(self.job.ropes);
+        let left = left.filter(|(number, rope)| rope.length_m > own_m + 1e-9 && !carried(*number));
+        let tied = Tied::of(draft);
+        let reaching = left.filter(|(_, rope)| {
+            let load = RopeLoad {
+                length_m: rope.length_m,
+                diameter_mm: rope.diameter_mm,
+            };
+            tied.reaches(person, load, self.job.rules)
+        });
+        let mass_kg = |r: &Rope| share::mass_kg(r.length_m, r.diameter_mm, self.job.rules);
+        let (number, rope) = reaching.min_by(|a, b| mass_kg(a.1).total_cmp(&mass_kg(b.1)))?;
+        Some(RopeName::of(number, rope))
+    }
 }
 
 /// What is found whoever walks the leg.
-fn ground_findings(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
+fn ground_findings(job: &Brief<'_>, leg: &RopedLeg<'_>, hours: Option<&Hours>) -> Vec<Finding> {
     let at = place(leg);
     let mut found = all_at(&at, zones::facts(job, leg));
-    found.extend(zones::unroped(job, leg));
+    found.extend(zones::unroped(job, leg, hours));
     if leg.sketch.roped {
         found.extend(all_at(&at, travel::ends(leg)));
         found.extend(all_at(&at, travel::travel(job.rules)));
@@ -114,21 +140,26 @@ fn team_place(leg: &RopedLeg<'_>, draft: &Draft) -> LegPlace {
     }
 }
 
-/// Where each word graver than `inside` holds, in walking order. A finding of falls is told once, at its worst place; here
-/// all of them stand.
+/// Where each word graver than `inside` holds, in walking order. A finding of falls or of steepness is told once, at its worst
+/// place; here all of them stand.
 pub(crate) fn stretches(
+    job: &Brief<'_>,
+    leg: &RopedLeg<'_>,
     findings: &[Finding],
     setups: &[TeamSetup],
-    rules: &Rules,
 ) -> Vec<JudgedStretch> {
     let told = findings.iter().filter_map(|finding| match &finding.at {
         At::Leg(place) => Some((finding.level(), finding.code(), place.from_m, place.to_m)),
         _ => None,
     });
-    let held = setups.iter().flat_map(|setup| falls::places(setup, rules));
-    let held: Vec<_> = held
-        .map(|(level, code, run)| (level, code, run.from_m, run.to_m))
-        .collect();
+    let held = setups
+        .iter()
+        .flat_map(|setup| falls::places(setup, job.rules));
+    let held = held.map(|(level, code, run)| (level, code, run.from_m, run.to_m));
+    let steep = ground::too_steep_places(leg, job.rules).into_iter();
+    let steep = steep.chain(bare::steep_places(job, leg));
+    let steep = steep.map(|(level, code, run)| (level, code, run.from_m, run.to_m));
+    let held: Vec<_> = held.chain(steep).collect();
     let told = told.filter(|&(_, code, from_m, to_m)| {
         let mut of_code = held.iter().filter(|(_, known, ..)| *known == code);
         !of_code.any(|&(_, _, from, to)| from <= from_m + 1e-6 && to >= to_m - 1e-6)
@@ -157,7 +188,8 @@ pub(crate) fn stretches(
 
 /// The worst that is found on any leg, whoever walks it.
 pub(crate) fn ground_verdict(job: &Brief<'_>, legs: &[RopedLeg<'_>]) -> Verdict {
-    let of_leg =
-        |leg: &RopedLeg<'_>| verdict::of_findings(leg.sketch.roped, &ground_findings(job, leg));
+    let of_leg = |leg: &RopedLeg<'_>| {
+        verdict::of_findings(leg.sketch.roped, &ground_findings(job, leg, None))
+    };
     legs.iter().map(of_leg).max().unwrap_or(Verdict::Unroped)
 }

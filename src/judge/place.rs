@@ -25,3 +25,8 @@ pub(crate) fn position(leg: &RopedLeg<'_>, at_m: f64) -> [f64; 2] {
     let at = leg.stage.stage.at(at_m);
     at.map_or([0.0, 0.0], |p| [p.normal().lon_deg, p.lat_deg])
 }
+
+/// The height of the line at a chainage, metres, by the heights that are used.
+pub(crate) fn height_m(leg: &RopedLeg<'_>, at_m: f64) -> Option<f64> {
+    leg.stage.met.under.profile.height_m(at_m)
+}

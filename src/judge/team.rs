@@ -140,15 +140,17 @@ impl OfTeam<'_> {
     }
 }
 
-/// Whether the rope holds the set-up, and whom its reserve does not reach.
+/// Whether the rope holds the set-up, and whom its reserve does not reach; `longer` names a rope left at hand on which a loop
+/// reaches that person.
 pub(super) fn rope_findings(
     job: &Brief<'_>,
     setup: &TeamSetup,
     cure: Option<RopeCure>,
+    longer: &dyn Fn(usize) -> Option<RopeName>,
 ) -> Vec<Fact> {
     let mut found: Vec<Fact> = rope(job, setup, cure).into_iter().collect();
     found.extend(joined(job, setup));
-    found.extend(not_reached(setup, job.rules));
+    found.extend(not_reached(setup, job.rules, longer));
     found.extend(reserve_short(setup, job.rules));
     found
 }
@@ -193,13 +195,18 @@ fn name(rope: &RopeAtHand) -> RopeName {
 }
 
 /// Everybody whom no loop reaches, the rope as carried.
-fn not_reached(setup: &TeamSetup, rules: &Rules) -> impl Iterator<Item = Fact> {
+fn not_reached(
+    setup: &TeamSetup,
+    rules: &Rules,
+    longer: &dyn Fn(usize) -> Option<RopeName>,
+) -> impl Iterator<Item = Fact> {
     let sized_for_anyone = rules.choices.cover.value == Cover::Anyone;
     let short = setup.reach.iter().filter(|r| r.depth_m < -1e-9);
     short.map(move |reach| Fact::NotReached {
         falls: PersonName::at(reach.person, &setup.persons),
         short_m: -reach.depth_m,
         sized_for_anyone,
+        longer: longer(reach.person),
     })
 }
 

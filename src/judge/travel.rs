@@ -39,7 +39,7 @@ pub(super) fn travel(rules: &Rules) -> Option<Fact> {
     (rules.choices.travel.value == Travel::Ski).then_some(Fact::OnSkis {})
 }
 
-/// Ice with hidden gaps whose last crossing on the leg ends later than bridges are trusted.
+/// Ice with hidden gaps whose last crossing on the leg ends later than bridges are trusted, told of what is crossed after that.
 pub(super) fn bridges(
     job: &Brief<'_>,
     leg: &RopedLeg<'_>,
@@ -58,7 +58,10 @@ pub(super) fn bridges(
                 until,
                 start_by: latest_start,
             };
-            Finding::new(At::Leg(place_at(leg, gaps.ends_m, gaps.ends_m)), fact)
+            // Where a halt on the ice is not over yet the team is still on it.
+            let reached_m = hours.reached_at(until).unwrap_or(gaps.begins_m);
+            let on = gaps.beyond(reached_m);
+            Finding::new(At::Leg(place_at(leg, on.from_m, on.to_m)), fact)
         })
     });
     late.collect()

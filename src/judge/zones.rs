@@ -1,7 +1,7 @@
 //! What is found of the zones met on a leg.
 
 use crate::{
-    judge::place::place_at,
+    judge::place::{height_m, place_at},
     legs::sketch::asks_for_rope,
     plan::{
         fact::Fact,
@@ -10,6 +10,7 @@ use crate::{
     },
     practice::{Rule, Rules, Travel},
     rope::legs::RopedLeg,
+    times::hours::Hours,
     trip::{
         job::Brief,
         route::Stretch,
@@ -23,8 +24,8 @@ pub(super) fn facts(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Fact> {
     leg.zones.iter().flat_map(of_zone).collect()
 }
 
-/// Ice that the leader's word keeps off the rope, told where it is and not of the whole leg.
-pub(super) fn unroped(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
+/// Ice that the leader's word keeps off the rope, told where it is and not of the whole leg; when, where the hours are known.
+pub(super) fn unroped(job: &Brief<'_>, leg: &RopedLeg<'_>, hours: Option<&Hours>) -> Vec<Finding> {
     // Between roped zones a team stays on the rope, whatever is said of the ice there.
     if leg.sketch.roped {
         return Vec::new();
@@ -54,7 +55,7 @@ pub(super) fn unroped(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
     all.extend(
         pieces
             .into_iter()
-            .map(|on| found(unroped_by_word(job, leg, on), on)),
+            .map(|on| found(unroped_by_word(job, leg, on, hours), on)),
     );
     all
 }
@@ -83,13 +84,20 @@ fn on_leg(job: &Brief<'_>, leg: &RopedLeg<'_>, stretches: Vec<Stretch>) -> Vec<S
 }
 
 /// Ice that is walked without a rope because the leader says so.
-fn unroped_by_word(job: &Brief<'_>, leg: &RopedLeg<'_>, on: Stretch) -> Fact {
+fn unroped_by_word(
+    job: &Brief<'_>,
+    leg: &RopedLeg<'_>,
+    on: Stretch,
+    hours: Option<&Hours>,
+) -> Fact {
     let never = zones_met(job, leg).filter(|(zone, ..)| zone.rope == RopeWord::Never);
     let zones = never.filter(|(_, crossings, _)| crossings.iter().any(|s| s.overlaps(&on)));
     let mut undrawn = leg.footing.ice_without_zone.iter();
     Fact::UnropedByWord {
         zones: zones.map(|(zone, ..)| ZoneName::from(zone)).collect(),
         undrawn: undrawn.any(|piece| Stretch::from(*piece).overlaps(&on)),
+        onto_clock: hours.and_then(|hours| hours.left_at(on.from_m)),
+        onto_height_m: height_m(leg, on.from_m),
     }
 }
 

@@ -1,6 +1,6 @@
 //! One fact for two places of which the same is said.
 
-use crate::plan::fact::Fact;
+use crate::plan::{fact::Fact, name::PersonName};
 
 impl Fact {
     /// This fact with figures that hold at the place of another one too, of which the same is said; `None` where something
@@ -31,7 +31,16 @@ impl Fact {
                     one_by_one: there, ..
                 },
             ) => (one_by_one == there).then(|| self.clone()),
-            _ => Some(self.clone()),
+            _ => (self.order() == other.order()).then(|| self.clone()),
+        }
+    }
+    /// The order in which a fall is held better.
+    fn order(&self) -> &[PersonName] {
+        match self {
+            Self::HeldInNone { order, .. }
+            | Self::HeldInNoneOnce { order, .. }
+            | Self::HeldOffCentre { order, .. } => order,
+            _ => &[],
         }
     }
 }

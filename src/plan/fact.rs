@@ -90,8 +90,9 @@ facts! {
     TooSteep { slope_deg: f64, of: Slope, length_m: f64 } = "too-steep-to-rope-without-anchors", Stop;
     /// In the fall model this team holds that fall in none of the cases assumed, not even the favourable one. It is
     /// a model's answer for assumed ranges, which are our judgement; nothing was measured on your ground. Take it as a
-    /// reason to look for other means than the rope team alone.
-    HeldInNone { falls: PersonName, snow: Snow, length_m: f64, down_deg: Option<f64> } = "fall-held-in-none", Stop;
+    /// reason to look for other means than the rope team alone. Where nobody gave a gap the fall is judged as if it had no
+    /// width, the mildest. An order is named where one was tried and is better.
+    HeldInNone { falls: PersonName, snow: Snow, length_m: f64, down_deg: Option<f64>, gap_given: bool, order: Vec<PersonName> } = "fall-held-in-none", Stop;
     /// Bare ice this steep is no ground for a rope team without anchors: one slip takes all, and the model holds no fall
     /// on ice. Belay from anchors, go unroped where every gap is in sight, or take another line.
     SteepBareIce { slope_deg: f64, length_m: f64 } = "bare-ice-too-steep", Stop;
@@ -110,9 +111,9 @@ facts! {
     /// Walk in echelon (staggered) or take another line.
     Along { zone: ZoneName } = "along-the-crevasses", Look;
     /// At one place of no more than a spacing the model holds that fall in none of the cases assumed.
-    HeldInNoneOnce { falls: PersonName, snow: Snow, length_m: f64, down_deg: Option<f64> } = "fall-held-in-none-at-one-place", Look;
+    HeldInNoneOnce { falls: PersonName, snow: Snow, length_m: f64, down_deg: Option<f64>, gap_given: bool, order: Vec<PersonName> } = "fall-held-in-none-at-one-place", Look;
     /// Whether this team holds that fall depends on what is assumed, and with everything central it does not.
-    HeldOffCentre { falls: PersonName, snow: Snow, length_m: f64, down_deg: Option<f64> } = "fall-not-held-in-the-middle-case", Look;
+    HeldOffCentre { falls: PersonName, snow: Snow, length_m: f64, down_deg: Option<f64>, order: Vec<PersonName> } = "fall-not-held-in-the-middle-case", Look;
     /// A zone with hidden gaps says `rope` = `never`, and the party is on skis in deep snow over narrow gaps. The
     /// leader's word is kept. Skis spread the load; they do not hold a bridge up.
     SkiedUnroped { zone: ZoneName, snow_depth_m: f64, gap_m: f64 } = "hidden-gaps-skied-unroped", Look;
@@ -125,8 +126,9 @@ facts! {
     /// is the nearest one of the stage outside all drawn and known ice, the margin counted.
     HaltOnHidden { zone: Option<ZoneName>, minutes: f64, beside: bool, rest_m: Option<f64> } = "halt-on-hidden-gaps", Look;
     /// With the rope as carried no drop loop reaches this person: it ends short of the lip. Plan another rescue for them,
-    /// take a longer rope, or let `cover = "anyone"` size the coils.
-    NotReached { falls: PersonName, short_m: f64, sized_for_anyone: bool } = "loop-ends-short-of-the-lip", Look;
+    /// take a longer rope, the one named where a rope at hand that nobody carries is long enough, or let `cover = "anyone"`
+    /// size the coils.
+    NotReached { falls: PersonName, short_m: f64, sized_for_anyone: bool, longer: Option<RopeName> } = "loop-ends-short-of-the-lip", Look;
     /// Knots make a rescue strand obligatory, and the reserve that a practice set or the leader asks for leaves it short.
     ReserveShort { short_m: f64, coil_m: f64 } = "reserve-left-short", Look;
     /// The spacing is close to the greatest one: a slightly wider gap has no set-up.
@@ -157,8 +159,9 @@ facts! {
     /// planned for it. If it is walked, draw it.
     StageGapOverIce { before: usize, after: usize, length_m: f64, ice: IceNames } = "stage-gap-over-ice", Look;
     /// The leg is walked without a rope on ice, because a zone says `rope` = `never` or the trip says `undrawn_ice` =
-    /// `tell`. The leader's word is kept; the gaps are there all the same.
-    UnropedByWord { zones: Vec<ZoneName>, undrawn: bool } = "unroped-on-ice-by-your-word", Look;
+    /// `tell`. The leader's word is kept; the gaps are there all the same. When and how high it comes onto that ice stands
+    /// beside it.
+    UnropedByWord { zones: Vec<ZoneName>, undrawn: bool, onto_clock: Option<Clock>, onto_height_m: Option<f64> } = "unroped-on-ice-by-your-word", Look;
     /// The glacier inventory has ice here, and no zone says how wide its gaps are: they are unknown, not absent. It is
     /// roped with the base spacing of the practice set, unless `undrawn_ice` = `tell` says that it is only told. All
     /// such stretches of the stage are listed.
@@ -250,8 +253,8 @@ facts! {
     /// the clocks of the trip.
     SunInUtc {} = "sun-in-utc", Note;
     /// So many minutes of the roped legs lie before sunrise, or between sunset and the next sunrise, as planned. The sun is
-    /// that at a level horizon where the stage begins: mountains hide it.
-    DarkOnRope { from: Option<Clock>, until: Clock, minutes: f64 } = "dark-on-the-rope", Note;
+    /// that at a level horizon where the stage begins: mountains hide it. Without an hour until when, it does not rise.
+    DarkOnRope { from: Option<Clock>, until: Option<Clock>, minutes: f64 } = "dark-on-the-rope", Note;
     /// No strike was given, and one is proposed across the fall line of the terrain model. It is assumed,
     /// never known, and never makes a set-up lighter.
     StrikeProposed { zone: ZoneName, strike_deg: f64, doubt_deg: f64, counts: bool } = "strike-proposed", Note;

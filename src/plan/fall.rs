@@ -64,7 +64,7 @@ pub struct Arrest {
     /// The verdict for everybody's fall, in rope order: the worst over all widths that the gap may have, which need not be the
     /// one over which the worst fall is held worst, and over climb and descent wherever the team stands on the leg as there.
     pub everybody: Vec<Held>,
-    /// Advice on the order; stands on the leg where the team is held worst, and only there.
+    /// Advice on the order; stands on the leg where the team is held worst, hidden gaps before bare ice, and only there.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub order: Option<OrderAdvice>,
 }
@@ -133,6 +133,8 @@ pub struct HeldRun {
     /// no heights are known.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub down_deg: Option<f64>,
+    /// Whether a gap width is given there; otherwise falls are judged as over a gap of no width, the mildest.
+    pub gap_given: bool,
 }
 
 impl HeldRun {
@@ -151,7 +153,8 @@ impl HeldRun {
     /// Whether another one says the same where this one ends.
     #[must_use]
     pub fn goes_on(&self, next: &Self) -> bool {
-        let same = (self.held, self.in_centre, self.snow) == (next.held, next.in_centre, next.snow);
+        let said = |run: &Self| (run.held, run.in_centre, run.snow, run.gap_given);
+        let same = said(self) == said(next);
         same && next.from_m - self.to_m < 1e-6
     }
 }
@@ -276,7 +279,7 @@ pub struct HaulReach {
     pub to_m: f64,
 }
 
-/// Ways to haul out the person whose fall is held worst.
+/// Ways to haul out the person who is hardest to haul with what those left have; of equals whose fall is held worst.
 ///
 /// ```
 /// let plan = schrund::plan(&schrund::example::pair()?)?;

@@ -216,7 +216,7 @@ pub struct TeamSetup {
     /// On how many metres falls are held; absent where the model has no answer.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub held: Option<HeldMetres>,
-    /// How that person can be hauled out; absent where the model has no answer.
+    /// How the person who is hardest to haul can be hauled out; absent where the model has no answer.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub haul: Option<HaulTable>,
 }

@@ -167,7 +167,7 @@ pub struct TeamWithout {
     /// Whether they do.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub held: Option<Held>,
-    /// Which haul remains.
+    /// Which haul remains for the person who is hardest to haul, who need not be the one who is held worst.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub haul: Option<HaulAnswer>,
 }

@@ -4,7 +4,10 @@ use std::{cell::RefCell, collections::BTreeMap};
 
 use crate::{
     fault::refusal::Refusal,
-    physics::holding::{Holding, Team},
+    physics::{
+        assumed::Snow,
+        holding::{Holding, Team},
+    },
     plan::{
         fall::{Held, OrderAdvice},
         name::PersonOnRope,
@@ -55,7 +58,7 @@ type FallsOfLeg = Vec<Option<Result<FallAnswer, Refusal>>>;
 pub(crate) struct Answers {
     /// By place of the leg and of the team on it.
     falls: Vec<FallsOfLeg>,
-    /// By team number: on which leg it is held worst, and the advice on its order there.
+    /// By team number: on which leg it is held worst, hidden gaps before bare ice, and the advice on its order there.
     advice: BTreeMap<usize, (usize, Option<OrderAdvice>)>,
 }
 
@@ -195,8 +198,9 @@ impl AskedFalls<'_> {
     }
 }
 
-/// How hard the hardest fall of a team is to hold, the leg it is on, the team there, and the fall.
-type HardestFall<'a> = ((u8, bool, f64), usize, &'a Draft, &'a FallAnswer);
+/// How hard the hardest fall of a team is to hold, the leg it is on, the team there, and the fall. Nobody holds a fall on bare
+/// ice in any order, so hidden gaps come first.
+type HardestFall<'a> = ((bool, (u8, bool, f64)), usize, &'a Draft, &'a FallAnswer);
 
 fn advice(
     legs: &[RopedLeg<'_>],
@@ -207,7 +211,8 @@ fn advice(
     for (i, (leg, falls)) in legs.iter().zip(falls).enumerate() {
         for (draft, fall) in leg.teams.iter().zip(falls) {
             let Some(Ok(fall)) = fall else { continue };
-            let severity = arrest::severity(&fall.holding);
+            let hidden = fall.team.snow != Snow::Ice;
+            let severity = (hidden, arrest::severity(&fall.holding));
             if worst.get(&draft.team).is_none_or(|(w, ..)| severity > *w) {
                 worst.insert(draft.team, (severity, i, draft, fall));
             }

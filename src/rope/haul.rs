@@ -4,10 +4,10 @@ use crate::{
     fault::refusal::Refusal,
     physics::{
         assumed::Corner,
-        haul::{Haul, HaulSite},
+        haul::{Can, Haul, HaulSite},
         holding::Team,
     },
-    plan::fall::{HaulAnswer, HaulSystem, HaulTable},
+    plan::fall::{HaulAnswer, HaulSystem, HaulTable, Reach},
     practice::{Rule, Rules, nature::TURN},
     rope::{draft::Draft, reserve::Free},
 };
@@ -120,6 +120,64 @@ pub(crate) fn best(systems: &[HaulSystem]) -> Option<&HaulSystem> {
         let sure = a.can.cmp(&b.can);
         sure.then(rope_m(b).total_cmp(&rope_m(a)))
     })
+}
+
+/// The haul that is hardest, whoever falls: none that those left can do before one that they can, then the one that asks most
+/// of each of them. Where no loop reaches somebody that is told of them, and what nobody tells yet comes first; of equals
+/// the first.
+pub(crate) fn hardest(tables: Vec<HaulTable>, reach: &[Reach]) -> Option<HaulTable> {
+    let reached = |person: usize| {
+        let mut short = reach.iter().filter(|r| r.depth_m < -1e-9);
+        !short.any(|r| r.person == person)
+    };
+    let harder = |a: &HaulTable, b: &HaulTable| {
+        let (a, b) = (
+            Hardness::of(a, reached(a.person)),
+            Hardness::of(b, reached(b.person)),
+        );
+        let most = a.sort.cmp(&b.sort).then(a.by.total_cmp(&b.by));
+        most.is_gt()
+    };
+    let all = tables.into_iter();
+    all.reduce(|hardest, next| match harder(&next, &hardest) {
+        true => next,
+        false => hardest,
+    })
+}
+
+/// How hard a haul is.
+#[derive(Clone, Copy)]
+struct Hardness {
+    /// Harder is greater.
+    sort: u8,
+    /// By how much within its sort: kilonewtons for each who pulls, or metres of rope missing.
+    by: f64,
+}
+
+impl Hardness {
+    #[expect(
+        clippy::cast_precision_loss,
+        reason = "a rope team has five people at most"
+    )]
+    fn of(table: &HaulTable, reached: bool) -> Self {
+        let each = |kn: f64| kn / table.haulers.max(1) as f64;
+        let (sort, by) = match table.answer {
+            HaulAnswer::Best { can, pull_kn, .. } if can > Can::No => {
+                return Self {
+                    sort: u8::from(can == Can::Perhaps),
+                    by: each(pull_kn),
+                };
+            }
+            HaulAnswer::Best { least_kn, .. } => (1, each(least_kn)),
+            HaulAnswer::TooShort { missing_m, .. } => (2, missing_m),
+            HaulAnswer::AnchorTooNear { .. } => (3, 0.0),
+        };
+        let told_of_the_loop = if reached { 3 } else { 0 };
+        Self {
+            sort: 1 + told_of_the_loop + sort,
+            by,
+        }
+    }
 }
 
 fn answer(ways: &[Way], systems: &[HaulSystem], haulers: usize) -> HaulAnswer {

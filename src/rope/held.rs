@@ -243,6 +243,7 @@ fn run(incline: &Incline, at: FallPlace, lost: LostOver) -> HeldRun {
         snow: at.stance.snow,
         falls: lost.faller.map(|faller| faller + 1),
         down_deg: incline.steeper_deg(),
+        gap_given: at.gap_given,
     }
 }
 

@@ -107,31 +107,40 @@ impl Draft {
         Carried::of(&self.ledger, load.unwrap_or(needed), rules)
     }
 
-    /// How deep loops and hauls reach in everybody's fall, and how the person whose fall is held worst is hauled out.
+    /// How deep loops and hauls reach in everybody's fall, and how the person is hauled out who is hardest to haul.
     fn rescue(
         &self,
         coil_m: f64,
         given: &Supplied<'_>,
         rules: &Rules,
     ) -> (Vec<Reach>, Option<HaulTable>, Option<Refusal>) {
-        let (spacing_m, fall) = (self.spacing.spacing_m, given.fall);
+        let spacing_m = self.spacing.spacing_m;
         let joined = given.rope.is_some_and(|(_, rope)| rope.joined);
         let blocked = joined || self.knots.count > 0;
         let frees = reserve::free(self.persons.len(), spacing_m, coil_m);
-        let worst = fall.and_then(|fall| Some((fall, frees.get(fall.holding.worst)?)));
-        let table = worst.map(|(fall, free)| {
-            haul::Hauling {
-                draft: self,
-                team: &fall.team,
-                joined,
-                rules,
-            }
-            .table(free)
-        });
         let reach = |free: &Free| free.clone().reach(spacing_m, blocked, rules);
-        let reach = frees.iter().map(reach).collect();
-        match table.transpose() {
-            Ok(table) => (reach, table, None),
+        let reach: Vec<Reach> = frees.iter().map(reach).collect();
+        let Some(fall) = given.fall else {
+            return (reach, None, None);
+        };
+        let hauling = haul::Hauling {
+            draft: self,
+            team: &fall.team,
+            joined,
+            rules,
+        };
+        // Of equals whose fall is held worst.
+        let others = frees.iter().filter(|f| f.person != fall.holding.worst + 1);
+        let worst = frees.get(fall.holding.worst).into_iter();
+        let tables: Result<Vec<HaulTable>, Refusal> = worst
+            .chain(others)
+            .map(|free| hauling.table(free))
+            .collect();
+        match tables {
+            Ok(tables) => {
+                let hardest = haul::hardest(tables, &reach);
+                (reach, hardest, None)
+            }
             Err(reason) => (reach, None, Some(reason)),
         }
     }

@@ -44,6 +44,14 @@ impl Tied {
         Carried::of(&self.ledger, load, rules).coil_m
     }
 
+    /// Whether a loop reaches a person, by place from 1, with this rope as carried.
+    pub(crate) fn reaches(&self, person: usize, load: RopeLoad, rules: &Rules) -> bool {
+        let coil_m = self.coil_carried_m(load, rules);
+        let all = reserve::free(self.people, self.spacing_m, coil_m);
+        let mut falls = all.iter().filter(|free| free.person == person);
+        falls.any(|free| free.depth_m(self.spacing_m, rules) > -1e-9)
+    }
+
     /// How it stands with this rope as carried: whether somebody is beyond every loop, or a rescue strand is short.
     pub(crate) fn by_reach(&self, load: RopeLoad, rules: &Rules) -> Verdict {
         let coil_m = self.coil_carried_m(load, rules);

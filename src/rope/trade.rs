@@ -3,7 +3,8 @@
 //! One rope serves a team for the whole trip. Where the ropes at hand cannot hold all demands, some legs stay outside. Of
 //! all ways to give the ropes out that one is taken which leaves the fewest legs with grave falls outside, then the fewest
 //! legs, then the least rope missing; of equals the one that the demands alone would give. Where they hold all demands,
-//! teams exchange them so that as few as can be have little to spare or somebody beyond every loop.
+//! teams exchange them so that as few as can be have little to spare or somebody beyond every loop. Where the strand for a
+//! rescue that brake knots oblige to does not fit on the ropes so given, and fits on others at hand, those are taken.
 
 use std::cmp::Ordering;
 
@@ -106,7 +107,8 @@ fn gravity(answers: &Answers, leg: usize, team: usize) -> usize {
     }
 }
 
-/// The best way to give the ropes out: those of the demands alone where they hold all of them, whoever carries which.
+/// The best way to give the ropes out: those of the demands alone where they hold all of them, whoever carries which; heavier
+/// ones only where a rescue strand that knots oblige to asks for them.
 pub(crate) fn best(
     job: &Brief<'_>,
     legs: &[RopedLeg<'_>],
@@ -117,15 +119,44 @@ pub(crate) fn best(
     let teams = u32::try_from(demands_m.len()).unwrap_or(u32::MAX);
     let ways = (job.ropes.len() + 1).checked_pow(teams);
     let few = ways.is_some_and(|ways| ways <= MOST_TRIED);
-    if job.ropes.is_empty() || teams < 2 || !few {
+    if job.ropes.is_empty() || !few {
         return by_demand;
     }
-    if by_demand.fit == Fit::Short {
-        let supply = share::supply(job.ropes, demands_m.len(), job.rules);
-        return least(&|given| trade.undone(given), supply, by_demand);
-    }
+    let supply = || share::supply(job.ropes, demands_m.len(), job.rules);
+    let short = by_demand.fit == Fit::Short;
     let looks = |given: &[Supply]| looks(job, legs, demands_m, given);
-    least(&looks, by_demand.given.clone(), by_demand)
+    let picked = match (teams < 2, short) {
+        (true, _) => by_demand,
+        (_, true) => least(&|given| trade.undone(given), supply(), by_demand),
+        _ => least(&looks, by_demand.given.clone(), by_demand),
+    };
+    let strands = |given: &[Supply]| strands_short(job, legs, given);
+    if strands(&picked.given) == 0 {
+        return picked;
+    }
+    let mass_kg = |given: &[Supply]| given.iter().map(|s| s.mass_kg).sum::<f64>();
+    let cost = |given: &[Supply]| (trade.undone(given), strands(given), mass_kg(given));
+    least(&cost, supply(), picked)
+}
+
+/// Teams on a leg whose rope cannot give the strand for a rescue that their knots oblige to.
+fn strands_short(job: &Brief<'_>, legs: &[RopedLeg<'_>], given: &[Supply]) -> usize {
+    let drafts = legs.iter().flat_map(|leg| &leg.teams);
+    let short = drafts.filter(|draft| {
+        let supply = draft.team.checked_sub(1).and_then(|i| given.get(i));
+        supply.is_some_and(|supply| {
+            Tied::of(draft).by_reach(load(job, supply), job.rules) == Verdict::Outside
+        })
+    });
+    short.count()
+}
+
+/// A rope as it is carried.
+fn load(job: &Brief<'_>, supply: &Supply) -> RopeLoad {
+    RopeLoad {
+        length_m: supply.length_m,
+        diameter_mm: supply.index.and_then(|i| job.ropes.get(i)?.diameter_mm),
+    }
 }
 
 /// Demands that are not held, then teams that have little to spare or leave somebody beyond every loop.
@@ -139,10 +170,7 @@ fn looks(
     let pairs = || demands_m.iter().zip(given);
     let short = pairs().filter(|(demand_m, s)| !share::holds(s.length_m, **demand_m));
     let look = |(team, (demand_m, supply)): &(usize, (&f64, &Supply))| {
-        let load = RopeLoad {
-            length_m: supply.length_m,
-            diameter_mm: supply.index.and_then(|i| job.ropes.get(i)?.diameter_mm),
-        };
+        let load = load(job, supply);
         let mut drafts = legs.iter().flat_map(|leg| &leg.teams);
         !share::holds(supply.length_m, *demand_m + near_m)
             || drafts.any(|draft| {

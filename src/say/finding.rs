@@ -56,9 +56,22 @@ fn attribute(finding: &Finding, name: &str, voice: Voice) -> Option<Said> {
 #[must_use]
 pub fn brief(finding: &Finding, voice: Voice) -> Said {
     match &finding.what {
-        What::Planned(fact) => voice.say(&format!("brief-{}", fact.code()), &[]),
+        What::Planned(fact) => {
+            let args = args::of(fact, &finding.at, voice);
+            voice.say(&format!("brief-{}", fact.code()), &args)
+        }
         What::Read(_) => Said::words(finding.code().replace('-', " ")),
     }
+}
+
+/// The same in the fewest words that still say it, for a message with hardly any room.
+#[must_use]
+pub fn briefest(finding: &Finding, voice: Voice) -> Said {
+    let shorter = finding.fact().and_then(|fact| {
+        let args = args::of(fact, &finding.at, voice);
+        voice.attribute(&format!("brief-{}", fact.code()), "short", &args)
+    });
+    shorter.unwrap_or_else(|| brief(finding, voice))
 }
 
 /// The message of a fact. Two kinds share a code with a notice of reading, and so have a key of their own.

@@ -38,13 +38,26 @@ impl Round {
     pub fn fixed(self, value: f64, decimals: u8) -> String {
         let decimals = decimals.min(MOST_DECIMALS);
         let steps = 10_f64.powi(i32::from(decimals));
-        let whole = match self {
+        let whole = self.steps(value, steps);
+        // Nothing is shown as -0.
+        format!("{:.*}", usize::from(decimals), whole / steps + 0.0)
+    }
+
+    /// Whether figures shown in tenths come to the sum that is shown of them.
+    #[must_use]
+    pub fn adds_up(self, parts: &[f64], sum: f64) -> bool {
+        let tenths = |value: f64| self.steps(value, 10.0);
+        let parts: f64 = parts.iter().map(|part| tenths(*part)).sum();
+        (parts - tenths(sum)).abs() < 0.5
+    }
+
+    /// So many steps of a unit, a whole number.
+    fn steps(self, value: f64, steps: f64) -> f64 {
+        match self {
             Self::Up => ((value - NOISE) * steps).ceil(),
             Self::Down => ((value + NOISE) * steps).floor(),
             Self::Nearest => (value * steps).round(),
-        };
-        // Nothing is shown as -0.
-        format!("{:.*}", usize::from(decimals), whole / steps + 0.0)
+        }
     }
 
     /// The figure with at most one decimal; `.0` is dropped.
@@ -73,6 +86,13 @@ mod tests {
         assert_eq!(Round::Down.tenths(43.2 - 7e-15), "43.2");
         assert_eq!(Round::Down.tenths(43.199_999), "43.1");
         assert_eq!(Round::Down.tenths(43.2 - 3e-9), "43.1");
+    }
+
+    #[test]
+    fn rows_that_are_rounded_singly_need_not_add_up() {
+        assert!(Round::Up.adds_up(&[27.0, 7.2, 3.0, 13.0], 50.2));
+        let feet = [27.0, 7.2, 3.0, 13.0].map(|m| m / 0.3048);
+        assert!(!Round::Up.adds_up(&feet, 50.2 / 0.3048));
     }
 
     #[test]

@@ -130,7 +130,8 @@ fn said_by(origin: Origin, voice: Voice) -> Said {
 pub fn held(arrest: &Arrest, voice: Voice) -> Said {
     match arrest.verdict {
         Held::All => voice.say("held-all", &[]),
-        Held::None => voice.say("held-none", &[]),
+        // A gap of no width is one that nobody gave.
+        Held::None => voice.say("held-none", &[("given", Arg::yes(arrest.gap_m > 0.0))]),
         Held::Depends => {
             let named = arrest.depends_on.iter().map(|p| parameter(*p, voice));
             let alone = if arrest.alone { "yes" } else { "no" };

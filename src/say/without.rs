@@ -90,11 +90,19 @@ fn changes(without: &Without, voice: Voice) -> Vec<Said> {
             said.push(voice.say("without-legs", &args));
         }
     }
-    let short = |team: &TeamWithout| team.fits == Some(false);
-    let legs = numbers(&|leg| leg.teams.iter().any(short));
-    if !legs.is_empty() {
-        let legs = Arg::Said(finding::legs(&legs, voice));
-        said.push(voice.say("without-rope", &[("legs", legs)]));
+    let teams = without.legs.iter().map(|leg| leg.teams.len()).max();
+    let teams = teams.unwrap_or_default();
+    for number in 1..=teams {
+        let short = |team: &TeamWithout| team.team == number && team.fits == Some(false);
+        let legs = numbers(&|leg| leg.teams.iter().any(short));
+        if !legs.is_empty() {
+            let args = [
+                ("teams", Arg::Count(teams)),
+                ("team", Arg::Count(number)),
+                ("legs", Arg::Said(finding::legs(&legs, voice))),
+            ];
+            said.push(voice.say("without-rope", &args));
+        }
     }
     said
 }

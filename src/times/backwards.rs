@@ -98,7 +98,7 @@ impl<'a> WalkedStage<'a> {
         }
         let on_leg = |(leg, hours, begins_min): (&RopedLeg<'_>, &Hours, f64)| {
             let left_min = min - begins_min;
-            let at_m = self.at_m(hours, left_min);
+            let at_m = hours.reached_m(left_min, self.factor);
             let under_way = left_min <= hours.total_min(self.factor);
             under_way.then_some(LegSpot {
                 leg: leg.number,
@@ -106,24 +106,6 @@ impl<'a> WalkedStage<'a> {
             })
         };
         self.begun().find_map(on_leg)
-    }
-
-    /// The chainage reached so many minutes after a leg began.
-    fn at_m(&self, hours: &Hours, mut left_min: f64) -> f64 {
-        left_min -= self.factor * hours.rope_up_min;
-        let mut at_m = hours.parts.first().map_or(0.0, |part| part.stretch.from_m);
-        for part in &hours.parts {
-            let walking_min = self.factor * hours.inside.over_min(part.stretch);
-            if left_min <= 0.0 {
-                break;
-            }
-            if left_min < walking_min {
-                return hours.inside.out_in(part.stretch, left_min / self.factor);
-            }
-            at_m = part.stretch.to_m;
-            left_min -= walking_min + part.halt_min();
-        }
-        at_m
     }
 
     /// Each leg with its hours and the minutes from the start until it begins.

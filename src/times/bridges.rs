@@ -7,7 +7,7 @@ use crate::{
 };
 
 /// Ice with hidden gaps, and where its crossings on a leg begin and end, or the stretches that only the margin reaches.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub(crate) struct HiddenGaps<'a> {
     /// The zone; `None` for ice that only an inventory knows.
     pub(crate) zone: Option<&'a Zone>,
@@ -15,6 +15,20 @@ pub(crate) struct HiddenGaps<'a> {
     pub(crate) begins_m: f64,
     /// Where the last ends, likewise.
     pub(crate) ends_m: f64,
+    /// All of them, in no order.
+    on_leg: Vec<Stretch>,
+}
+
+impl HiddenGaps<'_> {
+    /// What of it is not crossed yet where the team has come to a place, from its first piece to its last.
+    pub(crate) fn beyond(&self, at_m: f64) -> Stretch {
+        let ahead = self.on_leg.iter().filter(|s| s.to_m > at_m + 1e-9);
+        let from_m = ahead.map(|s| s.from_m.max(at_m)).reduce(f64::min);
+        Stretch {
+            from_m: from_m.unwrap_or(self.ends_m),
+            to_m: self.ends_m,
+        }
+    }
 }
 
 /// The ice with hidden gaps that is crossed on a leg, and that which only the margin reaches: the team is roped for it. Where
@@ -33,6 +47,7 @@ pub(crate) fn hidden<'a>(job: &Brief<'a>, leg: &RopedLeg<'_>) -> Vec<HiddenGaps<
             zone,
             begins_m,
             ends_m,
+            on_leg,
         })
     });
     hidden.collect()

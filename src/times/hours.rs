@@ -116,6 +116,30 @@ impl Hours {
         factor * (self.rope_up_min + self.inside.out_min(at_m)) + halted_min
     }
 
+    /// The chainage reached so many minutes after the leg began, all but halts so many times as slow as planned.
+    pub(crate) fn reached_m(&self, mut left_min: f64, factor: f64) -> f64 {
+        left_min -= factor * self.rope_up_min;
+        let mut at_m = self.parts.first().map_or(0.0, |part| part.stretch.from_m);
+        for part in &self.parts {
+            let walking_min = factor * self.inside.over_min(part.stretch);
+            if left_min <= 0.0 {
+                break;
+            }
+            if left_min < walking_min {
+                return self.inside.out_in(part.stretch, left_min / factor);
+            }
+            at_m = part.stretch.to_m;
+            left_min -= walking_min + part.halt_min();
+        }
+        at_m
+    }
+
+    /// Where on the leg the team is at a time of day: at its begin before it comes there, at its end once it is through.
+    pub(crate) fn reached_at(&self, time: Clock) -> Option<f64> {
+        let [begins, _] = self.clock?;
+        Some(self.reached_m(time.min() - begins.min(), 1.0))
+    }
+
     /// The time of day at which a chainage of the leg is left.
     pub(crate) fn left_at(&self, at_m: f64) -> Option<Clock> {
         let [begins, _] = self.clock?;

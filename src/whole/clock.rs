@@ -90,17 +90,38 @@ fn dark(walked: &WalkedStage<'_>) -> Vec<Fact> {
     let (Some(today), Some(tomorrow)) = (day(0.0), day(1.0)) else {
         return Vec::new();
     };
-    let nights = [(None, today.rises), (today.sets, tomorrow.rises)];
-    let told = nights.into_iter().filter_map(|(from, until)| {
-        let until = until.filter(|_| from.is_some() || today.rises.is_some())?;
-        let minutes = roped_min(walked, from.map_or(0.0, Clock::min), until.min());
-        (minutes >= 1.0).then_some(Fact::DarkOnRope {
-            from,
-            until,
-            minutes,
-        })
-    });
+    let told = nights(&today, &tomorrow)
+        .into_iter()
+        .filter_map(|(from, until)| {
+            let (from_min, until_min) = (from.map(Clock::min), until.map(Clock::min));
+            let (from_min, until_min) =
+                (from_min.unwrap_or(0.0), until_min.unwrap_or(f64::INFINITY));
+            let minutes = roped_min(walked, from_min, until_min);
+            (minutes >= 1.0).then_some(Fact::DarkOnRope {
+                from,
+                until,
+                minutes,
+            })
+        });
     told.collect()
+}
+
+/// From when until when no sun is up on a day and in the night after it: from its begin where there is no hour, and without
+/// an end where the sun does not rise again by the end of the day after.
+fn nights(today: &SunDay, tomorrow: &SunDay) -> Vec<(Option<Clock>, Option<Clock>)> {
+    let down = |day: &SunDay| day.up_all_day == Some(false);
+    let ends = tomorrow.rises.is_some() || down(tomorrow);
+    if down(today) {
+        return if ends {
+            vec![(None, tomorrow.rises)]
+        } else {
+            Vec::new()
+        };
+    }
+    let before = today.rises.map(|rises| (None, Some(rises)));
+    let after = today.sets.filter(|_| ends);
+    let after = after.map(|sets| (Some(sets), tomorrow.rises));
+    before.into_iter().chain(after).collect()
 }
 
 /// Minutes of the roped legs between two times of day.

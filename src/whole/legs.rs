@@ -7,7 +7,7 @@ use crate::{
     judge::{
         cure::Promised,
         leg::{Known, stretches},
-        place::position,
+        place::{height_m, position},
         verdict,
     },
     plan::{
@@ -25,7 +25,7 @@ use crate::{
     },
     times::{backwards::WalkedStage, hours::Hours},
     trip::{clock::Clock, job::Brief},
-    whole::parts::{self, height_m},
+    whole::parts,
 };
 
 /// What the trip has settled before its legs are put together.
@@ -104,7 +104,7 @@ impl Settled<'_> {
             start_clock: hours.clock.map(|[begin, _]| begin),
             end_clock: hours.clock.map(|[_, end]| end),
             verdict: verdict::of_findings(leg.sketch.roped, &findings),
-            stretches: stretches(&findings, &setups, self.job.rules),
+            stretches: stretches(self.job, leg, &findings, &setups),
             teams: setups,
             findings,
         }

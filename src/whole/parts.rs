@@ -1,16 +1,12 @@
 //! The parts of a leg, from stop to stop.
 
 use crate::{
+    judge::place::height_m,
     plan::part::LegPart,
     practice::{Rule, Rules},
     rope::legs::RopedLeg,
     times::hours::Hours,
 };
-
-/// The height of the line at a chainage, metres, by the heights that are used.
-pub(super) fn height_m(leg: &RopedLeg<'_>, at_m: f64) -> Option<f64> {
-    leg.stage.met.under.profile.height_m(at_m)
-}
 
 /// From stop to stop; nothing where the leg has none.
 pub(super) fn parts(leg: &RopedLeg<'_>, hours: &Hours, rules: &Rules) -> Vec<LegPart> {

@@ -189,3 +189,14 @@ fn no_haul_on_the_loaded_strand_runs_over_a_bend() {
     let says = |plan: &schrund::plan::Plan| findings(plan).any(|f| f.code() == code);
     assert!(says(&joined) && !says(&single));
 }
+
+/// The options do not show what would make a rope fit where nothing does.
+#[test]
+fn where_no_cure_is_found_none_is_promised() {
+    let zone = r#"{"gap_m":30,"snow_depth_m":2}"#;
+    let trip = Trip::straight(&[zone]).party(&[80.0; 3]).ropes(&[20.0]);
+    assert_eq!(cure(&trip), None);
+    let hint = hint(&trip);
+    assert!(!hint.contains("would make it fit"), "{hint}");
+    assert!(hint.contains("weigh other ropes"), "{hint}");
+}

@@ -327,3 +327,31 @@ fn a_wider_gap_never_gets_the_milder_word_for_falls() {
     }
     assert!(seen.len() >= 3, "stop, look and neither came up: {seen:?}");
 }
+
+/// Two steep steps: the finding names the worse, and the other one was told as if it were inside.
+#[test]
+fn every_step_that_is_too_steep_is_a_stretch() {
+    let line: Vec<(f64, f64)> = (0..=100).map(|i| (0.0, 20.0 * f64::from(i))).collect();
+    let trip = |zone: &str| {
+        let height_m = |_: f64, north: f64| {
+            let on = |from_m: f64, share: f64| share * (north - from_m).clamp(0.0, 100.0);
+            4000.0 - 0.02 * north - on(600.0, 1.0) - on(1300.0, 1.2)
+        };
+        let trip = Trip::along(&line).zone((-300.0, 200.0), (300.0, 1800.0), zone);
+        trip.ropes(&[60.0]).heights(height_m).plan()
+    };
+    let begins = |plan: &schrund::plan::Plan, code: &str| {
+        let legs = plan.legs.iter().flat_map(|leg| &leg.stretches);
+        let steep = legs.filter(|s| s.code == code);
+        steep
+            .map(|s| (s.from_m / 100.0).round())
+            .collect::<Vec<_>>()
+    };
+    let snow = trip(SNOW);
+    assert_eq!(
+        begins(&snow, "too-steep-to-rope-without-anchors"),
+        [6.0, 13.0]
+    );
+    let bare = trip(r#"{"gap_m":4,"surface":"bare","rope":"never"}"#);
+    assert_eq!(begins(&bare, "unroped-on-steep-bare-ice"), [6.0, 13.0]);
+}

@@ -1,14 +1,17 @@
 //! Nobody unties on known ice: the ice of an inventory on which no zone is drawn.
 
-use schrund::plan::{
-    Plan,
-    leg::{Bite, Leg, Verdict},
-    off::RopeOff,
+use schrund::{
+    plan::{
+        Plan,
+        leg::{Bite, Leg, Verdict},
+        off::RopeOff,
+    },
+    say::{setup::held, voice::Voice},
 };
 
 use crate::fixture::{
     close_to as close,
-    planned::{codes, findings, only_roped, roped, said},
+    planned::{codes, findings, only_roped, roped, said, setup},
     trip::{BARE, NORTHWARD, SNOW, Trip},
 };
 
@@ -59,7 +62,7 @@ fn it_is_one_finding_that_lists_the_stretches_of_the_stage() {
     assert_eq!(
         told[0],
         "ice without a gap width, 0.10–0.20 km, 1.15–1.40 km, 1.50–1.70 km: roped, at least with the base spacing, \
-         its gaps and its snow unknown"
+         its gaps and its snow unknown; falls there are judged as if the gaps had no width"
     );
 }
 
@@ -210,4 +213,40 @@ fn bridges_on_it_are_not_trusted_later_than_others() {
         .iter()
         .filter(|says| says.starts_with("ice on which no zone is drawn is left at"));
     assert_eq!(known.count(), 1, "{told:?}");
+}
+
+/// Where nobody gave a gap, the fall was judged as over one of no width, and nobody was told.
+#[test]
+fn that_no_width_is_given_is_said_with_the_fall() {
+    let steep = |trip: Trip| {
+        trip.falling(0.6)
+            .sixty_each()
+            .rules("snow = \"refrozen\"")
+            .plan()
+    };
+    let far = Trip::along(&NORTHWARD).zone((5000.0, -200.0), (5400.0, 200.0), SNOW);
+    let told = |plan: &Plan| said(findings(plan), "fall-held-in-none");
+    let known = steep(ice(far, 500.0, 900.0));
+    let says = "; judged as if the gap had no width: no width is given";
+    let all = told(&known);
+    assert!(
+        !all.is_empty() && all.iter().all(|one| one.ends_with(says)),
+        "{all:?}"
+    );
+    let arrest = setup(&known).arrest.as_ref().expect("not held");
+    assert!(
+        arrest.runs.iter().all(|run| !run.gap_given),
+        "{:?}",
+        arrest.runs
+    );
+    let held = held(arrest, Voice::default()).to_string();
+    assert!(
+        held.ends_with("judged as if the gap had no width: no width is given"),
+        "{held}"
+    );
+    let drawn = told(&steep(Trip::northward()));
+    assert!(
+        !drawn.is_empty() && drawn.iter().all(|one| !one.contains("width")),
+        "{drawn:?}"
+    );
 }

@@ -190,6 +190,27 @@ fn the_haul_table_knows_the_rope_the_knots_and_the_people() {
     }
 }
 
+/// The haul was that of the fall held worst, though somebody else was harder to haul: of five the one in the middle leaves two
+/// to pull on either side.
+#[test]
+fn the_haul_that_is_told_is_the_hardest() {
+    let told = |masses_kg: &[f64], share: f64| {
+        let trip = Trip::straight(&[SNOW]).party(masses_kg);
+        let plan = trip.ropes(&[80.0]).falling(share).plan();
+        let team = setup(&plan);
+        let falls = team.arrest.as_ref().expect("an answer").falls;
+        let haul = team.haul.as_ref().expect("an answer");
+        (falls, haul.person, haul.haulers)
+    };
+    for share in [-0.2, 0.2] {
+        let (falls, person, haulers) = told(&[80.0; 5], share);
+        assert_ne!(falls, 3, "on a slope somebody else is held worst");
+        assert_eq!((person, haulers), (3, 2));
+    }
+    let (_, person, _) = told(&[60.0, 60.0, 60.0, 130.0, 60.0], 0.2);
+    assert_eq!(person, 4, "three pull twice the weight, two the half of it");
+}
+
 #[test]
 fn one_person_cannot_haul_round_karabiners_and_the_plan_says_so() {
     let plan = Trip::straight(&[SNOW])

@@ -1,9 +1,12 @@
 //! Which of the ropes at hand is given to whom.
 
-use schrund::plan::why::CarryWhy;
+use schrund::{
+    plan::why::CarryWhy,
+    say::{finding::hint, voice::Voice},
+};
 
 use crate::fixture::{
-    planned::codes,
+    planned::{codes, roped},
     trip::{SNOW, Trip},
 };
 
@@ -68,4 +71,42 @@ fn where_ropes_do_not_hold_everything_the_fewest_legs_stay_outside_and_the_trade
     };
     let told = plan.carry.iter().map(|carry| carry.why).collect::<Vec<_>>();
     assert_eq!(told, [why, CarryWhy::LongestSetUp]);
+}
+
+/// A pair with six knots at 15 m whose set asks for shorter coils than knots oblige to: 46.2 m hold the set-up, 69.2 m the
+/// strand for a rescue too.
+#[test]
+fn a_rope_at_hand_that_keeps_the_leg_inside_is_carried() {
+    let less = "[assume]\nreach_factor = 1";
+    let pair = |ropes_m: &[f64]| {
+        let trip = Trip::straight(&[SNOW]).party(&[80.0; 2]);
+        trip.ropes(ropes_m).rules(less)
+    };
+    let short = codes(&roped(&pair(&[60.0]).plan()).findings).contains(&"no-rope-for-the-reserve");
+    assert!(short, "60 m hold the set-up alone");
+    let trip = pair(&[60.0, 80.0]);
+    assert_eq!(carried(&trip), [2], "80 m");
+    let plan = trip.plan();
+    assert!(!codes(&roped(&plan).findings).contains(&"no-rope-for-the-reserve"));
+    assert_eq!(carried(&pair(&[60.0, 62.0])), [1], "neither does");
+}
+
+/// Three at 13.5 m on 60 m: the loop for the one in the middle ends 1 m short of the lip, and on 80 m it does not.
+#[test]
+fn a_rope_left_at_home_that_reaches_everybody_is_named() {
+    let zone = r#"{"gap_m":15,"snow_depth_m":2}"#;
+    let told = |ropes_m: &[f64]| {
+        let trip = Trip::straight(&[zone]).party(&[80.0; 3]).ropes(ropes_m);
+        let plan = trip.plan();
+        let mut found = roped(&plan).findings.iter();
+        let short = found.find(|f| f.code() == "loop-ends-short-of-the-lip");
+        hint(short.expect("1 m short"), Voice::default()).map(|hint| hint.to_string())
+    };
+    let named = told(&[60.0, 80.0]).expect("a rope is there");
+    assert!(
+        named.starts_with("take the 80 m rope, at home as planned"),
+        "{named}"
+    );
+    let none = told(&[60.0, 61.0]).expect("something can be done");
+    assert!(none.starts_with("plan another rescue"), "{none}");
 }

@@ -1,11 +1,17 @@
 //! Times of day along the legs, and bridges crossed too late.
 
-use schrund::{practice::Rule, trip::clock::Clock, write::parts::change};
+use schrund::{
+    fault::Level,
+    plan::{Plan, finding::Finding, leg::Verdict},
+    practice::Rule,
+    trip::clock::Clock,
+    write::parts::change,
+};
 
 use crate::fixture::{
     close_to as close,
     ground::tilted,
-    planned::said,
+    planned::{findings, said},
     trip::{NORTHWARD, Trip, rules},
 };
 
@@ -136,4 +142,83 @@ fn what_is_too_late_for_a_slower_party_alone_is_told() {
     assert_eq!(told("09:40", "09:55"), [1, 1, 0]);
     assert_eq!(told("09:45", "10:06"), [0, 0, 0]);
     assert_eq!(told("09:30", "09:45"), [0, 0, 1], "it is late as planned");
+}
+
+/// The stretches that carry the word of bridges crossed late, and the place of each finding, from and to.
+fn late_on(plan: &Plan) -> Vec<[f64; 2]> {
+    let legs = plan.legs.iter();
+    let late = legs.flat_map(|leg| &leg.stretches);
+    let late = late.filter(|s| s.code == "bridges-late");
+    late.map(|s| [s.from_m, s.to_m]).collect()
+}
+
+/// It was a place of no length, where the ice is left.
+#[test]
+fn late_bridges_are_those_crossed_after_the_hour() {
+    let at = |until: &str| {
+        let words = format!("start = \"09:00\"\nbridges_until = \"{until}\"");
+        trip(SNOW).rules(&words).plan()
+    };
+    // The ice lies from 700 m to 1100 m; who is late from the start is late on all of it.
+    let all = late_on(&at("09:05"));
+    let [[from_m, to_m]] = all[..] else {
+        panic!("{all:?}")
+    };
+    assert!(
+        (from_m - 700.0).abs() < 1.0 && (to_m - 1100.0).abs() < 1.0,
+        "{all:?}"
+    );
+    let until = at("09:55");
+    let there = until
+        .clock
+        .as_ref()
+        .expect("an hour is given")
+        .first
+        .as_planned;
+    let there_m = there.at_bridges_until_m.expect("heights are known");
+    let rest = late_on(&until);
+    let [[from_m, to_m]] = rest[..] else {
+        panic!("{rest:?}")
+    };
+    assert!(700.0 < there_m && there_m < 1100.0, "{there_m}");
+    assert!(
+        (from_m - there_m).abs() < 1e-6 && (to_m - 1100.0).abs() < 1.0,
+        "{rest:?}"
+    );
+}
+
+/// Who is not roped there by the leader's word is told no milder of being late.
+#[test]
+fn late_bridges_unroped_by_word_are_told_no_milder() {
+    let hours = "start = \"09:00\"\nbridges_until = \"09:05\"";
+    let late = |trip: Trip, word: &str| {
+        let plan = trip
+            .heights(tilted(10.0, 180.0))
+            .rules(&format!("{hours}\n{word}"))
+            .plan();
+        let levels = findings(&plan).filter(|f| f.code() == "bridges-late");
+        let levels: Vec<Level> = levels.map(Finding::level).collect();
+        assert_eq!(levels.len(), 1, "{word}");
+        (levels[0], plan.verdict())
+    };
+    let drawn = |rope: &str| {
+        let zone = format!(r#"{{"gap_m":4,"snow_depth_m":2,"rope":"{rope}"}}"#);
+        Trip::along(&NORTHWARD).middle(&zone)
+    };
+    let far = || {
+        let trip = Trip::along(&NORTHWARD).zone((5000.0, 0.0), (5100.0, 100.0), SNOW);
+        trip.inventory((-300.0, -200.0), (300.0, 200.0))
+    };
+    let roped = late(drawn("always"), "");
+    for travel in ["foot", "ski"] {
+        let travel = format!("travel = \"{travel}\"");
+        let never = late(drawn("never"), &travel);
+        let told = late(far(), &format!("{travel}\nundrawn_ice = \"tell\""));
+        for unroped in [never, told] {
+            assert!(
+                unroped.0 <= roped.0 && unroped.1 >= Verdict::Look,
+                "{unroped:?} {roped:?}"
+            );
+        }
+    }
 }

@@ -6,7 +6,10 @@ use schrund::{
     trip::day::{Day, UtcOffset},
 };
 
-use crate::fixture::trip::Trip;
+use crate::fixture::{
+    planned::{findings, said},
+    trip::{SNOW, Trip},
+};
 
 fn sun(lon_deg: f64, lat_deg: f64, day: &str, offset: &str) -> [f64; 2] {
     let (day, offset) = (Day::parse(day).unwrap(), UtcOffset::parse(offset).unwrap());
@@ -95,4 +98,26 @@ fn a_day_without_an_offset_is_told_in_utc_and_says_so() {
         clock.sunrise.map(|c| c.to_string()).as_deref(),
         Some("05:45")
     );
+}
+
+/// Where the sun never rises nobody was told that all of the rope is walked without it.
+#[test]
+fn polar_night_is_told_of_the_rope() {
+    const NORTH_M: f64 = 3_600_000.0;
+    let line = [(0.0, NORTH_M - 900.0), (0.0, NORTH_M + 900.0)];
+    let trip = Trip::along(&line)
+        .zone((-300.0, NORTH_M - 200.0), (300.0, NORTH_M + 200.0), SNOW)
+        .rules("start = \"10:00\"\nutc_offset = \"+01:00\"");
+    let told = |day: &str| {
+        let plan = trip.clone().rules(&format!("date = \"{day}\"")).plan();
+        said(findings(&plan), "dark-on-the-rope")
+    };
+    let winter = told("2027-12-21");
+    assert_eq!(winter.len(), 1, "{winter:?}");
+    assert!(
+        winter[0].starts_with("no sun all day at a level horizon"),
+        "{winter:?}"
+    );
+    assert!(told("2027-06-21").is_empty(), "the sun does not set");
+    assert!(told("2027-03-21").is_empty(), "by day");
 }

@@ -209,3 +209,37 @@ fn what_would_reach_ice_of_no_leg_is_not_kept() {
     assert_eq!(runs(&behind(10.0)).as_deref(), Some(&[2, 4, 6][..]));
     assert_ne!(runs(&behind(1.0)).as_deref(), Some(&[2, 4, 6][..]));
 }
+
+/// A pair with six knots at 15 and 17 m, its coils shorter than knots oblige to. 70 m hold a whole strand at 15 m (69.2 m) and
+/// not at 17 m (77.2 m), so 17 m on all legs would leave two of them outside that are inside as planned.
+#[test]
+fn a_kept_set_up_with_knots_is_judged_anew() {
+    let zones = [10.0, 12.0, 10.0].map(|gap_m| format!(r#"{{"gap_m":{gap_m},"snow_depth_m":2}}"#));
+    let zones: Vec<&str> = zones.iter().map(String::as_str).collect();
+    let pair = |rope_m: f64| {
+        let trip = Trip::straight(&zones).party(&[80.0; 2]).ropes(&[rope_m]);
+        trip.rules("[assume]\nreach_factor = 1").plan()
+    };
+    let outside = |plan: &schrund::plan::Plan| {
+        let legs = plan.legs.iter().filter(|leg| leg.roped);
+        let short = |leg: &schrund::plan::leg::Leg| {
+            leg.findings
+                .iter()
+                .any(|f| f.code() == "no-rope-for-the-reserve")
+        };
+        legs.map(short).collect::<Vec<_>>()
+    };
+    let short = pair(70.0);
+    assert!(
+        short.legs[1].teams[0].knots.count == 6,
+        "{:?}",
+        short.legs[1].teams
+    );
+    assert_eq!(outside(&short), [false, true, false]);
+    assert_eq!(short.keep_setup, None);
+    let long = pair(80.0);
+    assert_eq!(outside(&long), [false; 3]);
+    let keep = long.keep_setup.expect("as good on every leg");
+    assert_eq!(keep.runs[0].legs, [2, 4, 6]);
+    assert_eq!(keep.runs[0].teams[0].knots_each_end, 3);
+}

@@ -259,3 +259,20 @@ fn json_says_it_beside_the_plan_and_only_where_it_was_asked_for() {
     both.as_object_mut().unwrap().remove("without");
     assert_eq!(both, alone, "the plan itself is the same");
 }
+
+/// Of several teams it was not said whose rope is too short.
+#[test]
+fn whose_rope_is_too_short_is_said_where_there_are_several() {
+    let lost = |people: usize, ropes_m: &[f64]| {
+        let all = all(&Trip::straight(&ZONES).people(people).ropes(ropes_m));
+        let mut lost = all
+            .iter()
+            .filter(|w| matches!(w.differs, Difference::RopeLost { .. }));
+        let lost = lost.next().expect("a rope can be lost");
+        schrund::say::without::says(lost, &[], schrund::say::voice::Voice::default()).to_string()
+    };
+    let two = lost(6, &[60.0, 60.0, 30.0]);
+    assert!(two.contains("the rope of team "), "{two}");
+    let one = lost(3, &[60.0, 30.0]);
+    assert!(one.contains("the rope is too short on "), "{one}");
+}

@@ -4,6 +4,7 @@ use proptest::prelude::*;
 use schrund::{
     plan::leg::Leg,
     say::{units::Units, voice::Voice},
+    write::parts::change::{ChangeKind, changes},
 };
 
 use crate::fixture::{
@@ -158,4 +159,34 @@ fn changes_are_lettered_in_every_output() {
         trip.written("table")
     );
     assert!(trip.written("html").contains(">A</th>"));
+}
+
+/// Inside a leg a place had neither hour nor height.
+#[test]
+fn ice_without_a_rope_has_its_hour_and_its_height_in_every_output() {
+    let never = r#"{"gap_m":4,"snow_depth_m":2,"rope":"never"}"#;
+    let trip = Trip::straight(&[never])
+        .heights(|_, north| 3000.0 - 0.1 * north)
+        .rules("start = \"06:00\"")
+        .planned();
+    let changes = changes(&trip.sheet());
+    let [onto] = &changes[..] else {
+        panic!("{changes:?}")
+    };
+    assert_eq!((onto.kind, onto.leg.leg), (ChangeKind::OntoIce, 1));
+    assert!((onto.at_m - 400.0).abs() < 1.0, "{onto:?}");
+    let height_m = onto.height_m.expect("between two heights");
+    assert!((height_m - 2960.0).abs() < 0.5, "{height_m}");
+    let clock = onto.clock.expect("between two hours").to_string();
+    assert_eq!(
+        clock, "06:09",
+        "6 min, half of 4.8 min for 40 m down, rest of 5 min an hour"
+    );
+    for format in ["table", "geojson", "gpx", "kml", "html", "json"] {
+        let text = trip.written(format);
+        assert!(
+            text.contains(&clock) && text.contains("2960"),
+            "{format}: {text}"
+        );
+    }
 }

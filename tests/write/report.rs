@@ -353,6 +353,37 @@ fn both_rows_of_the_ledger_add_up() {
     assert_eq!(totals, [42.0, 100.0]);
 }
 
+/// Feet are rounded row by row: where they do not come to the sum that stands elsewhere too, it is marked.
+#[test]
+fn a_ledger_in_feet_adds_up_or_says_that_it_is_rounded() {
+    let page = Html::parse_document(report("everything"));
+    let (mut rounded, mut exact) = (0, 0);
+    for row in select(&page, "table.ledger tbody tr") {
+        let cells: Vec<String> = row.child_elements().skip(1).map(text).collect();
+        let (total, parts) = cells.split_last().expect("cells");
+        let feet = |cell: &String| cell.parse::<f64>().expect("feet");
+        let sum: f64 = parts.iter().map(feet).sum();
+        let shown = total.trim_start_matches("≈ ").to_owned();
+        let adds_up = (sum - feet(&shown)).abs() < 1e-6;
+        assert_eq!(adds_up, shown == *total, "{cells:?}");
+        *(if adds_up { &mut exact } else { &mut rounded }) += 1;
+    }
+    assert!(rounded > 0, "{rounded} rounded, {exact} exact");
+}
+
+#[test]
+fn a_report_in_feet_has_no_metres_under_its_profile_and_letters_are_points() {
+    let page = Html::parse_document(report("everything"));
+    let key = select(&page, "p.fine").into_iter().map(text);
+    let steep: Vec<String> = key.filter(|text| text.contains("Steep: ")).collect();
+    assert!(
+        !steep.is_empty() && steep.iter().all(|text| text.ends_with(" ft.")),
+        "{steep:?}"
+    );
+    let heads = select(&page, "table.changes thead th");
+    assert_eq!(text(heads[0]), "Point");
+}
+
 /// A third more was printed with sixteen decimals.
 #[test]
 fn assumptions_are_printed_as_figures_are_shown() {

@@ -1,7 +1,13 @@
 //! The message: short, whole, and in the signs that a short message has.
 
 use schrund::{
-    say::{round::Round, units::Units, voice::Voice},
+    plan::leg::{Leg, Verdict},
+    say::{
+        finding::{brief, briefest},
+        round::Round,
+        units::Units,
+        voice::Voice,
+    },
     write::{
         parts::row::LegRow,
         text::{MOST, leg},
@@ -101,6 +107,75 @@ fn the_gravest_leg_says_why() {
     );
 }
 
+/// Trips on which legs stop or are outside for every sort of reason, some with so many figures that they fill a message.
+fn grave_trips() -> impl Iterator<Item = Trip> {
+    const LONG: &str = r#""name":"The long name of the upper icefall""#;
+    let zones = [
+        format!(r#"{{"gap_m":14.5,"snow_depth_m":0.8,"strike_deg":50,{LONG}}}"#),
+        format!(r#"{{"gap_m":40,{LONG}}}"#),
+        format!(r#"{{"gap_m":9,"surface":"bare","rope":"always",{LONG}}}"#),
+        format!(r#"{{"gap_m":9,"snow_depth_m":0.8,"rope":"never",{LONG}}}"#),
+    ];
+    let ropes = [33.3, 60.0].into_iter();
+    ropes.flat_map(move |rope_m| {
+        let zones = zones.clone().into_iter();
+        zones.flat_map(move |zone| {
+            [2, 3, 6, 7].into_iter().flat_map(move |people| {
+                let bare = Trip::straight(&[&zone]).people(people);
+                let teams = bare.party.rope_teams().len();
+                let trip = bare.ropes(&[rope_m, 31.7][..teams.min(2)]);
+                [0.3, 0.9].map(|share| trip.clone().falling(share))
+            })
+        })
+    })
+}
+
+/// Where 160 characters were full a leg said STOP and not why.
+#[test]
+fn every_leg_that_stops_or_is_outside_says_why_and_keeps_its_figures() {
+    let mut told = 0;
+    for trip in grave_trips() {
+        let plan = trip.plan();
+        let grave = |leg: &&Leg| leg.verdict >= Verdict::Outside;
+        for leg_of in plan.legs.iter().filter(grave) {
+            for units in [Units::Metric, Units::Imperial] {
+                let voice = Voice {
+                    units,
+                    ..Voice::default()
+                };
+                says_why(leg_of, &leg(leg_of, &plan.zones, voice), voice);
+                told += 1;
+            }
+        }
+    }
+    assert!(told > 50, "{told} legs");
+}
+
+#[track_caller]
+fn says_why(leg: &Leg, said: &str, voice: Voice) {
+    assert!(said.is_ascii() && said.len() <= MOST, "{said}");
+    let gravest = leg.findings.iter().min_by_key(|f| f.level()).unwrap();
+    let reasons = [brief(gravest, voice), briefest(gravest, voice)].map(|said| said.to_string());
+    let why = said.lines().find_map(|line| line.strip_prefix("! "));
+    let why = why.unwrap_or_default();
+    let named = reasons.iter().any(|reason| why.contains(reason.as_str()));
+    assert!(named, "one of {reasons:?} should be in\n{said}");
+    if said.contains("each its own set-up") {
+        return;
+    }
+    for setup in &leg.teams {
+        let needed = [setup.spacing_m, setup.ledger.total_m];
+        let needed = needed.map(|m| voice.units.number(m, Round::Up));
+        let rope_m = setup.rope.as_ref().map(|rope| rope.length_m);
+        let there = [Some(setup.coil_carried_m).filter(|m| *m > 0.0), rope_m];
+        let there = there.into_iter().flatten();
+        let there = there.map(|m| voice.units.number(m, Round::Down));
+        for figure in needed.into_iter().chain(there) {
+            assert!(said.contains(&figure), "{figure} should be in\n{said}");
+        }
+    }
+}
+
 /// Half a coordinate is another place.
 #[test]
 fn a_place_says_which_half_of_the_earth_it_is_on() {
@@ -148,9 +223,7 @@ fn a_long_name_does_not_make_a_long_message() {
 fn a_zone_that_the_leader_will_not_rope_is_told_as_such() {
     let never = r#"{"gap_m":40,"snow_depth_m":0.8,"rope":"never"}"#;
     let trip = Trip::straight(&[never]).ropes(&[60.0]).planned();
-    let odd = |l: &&schrund::plan::leg::Leg| {
-        !l.roped && l.verdict != schrund::plan::leg::Verdict::Unroped
-    };
+    let odd = |l: &&Leg| !l.roped && l.verdict != Verdict::Unroped;
     let unroped = trip.plan.legs.iter().find(odd).unwrap();
     let said = leg(unroped, &trip.plan.zones, Voice::default());
     assert!(said.contains("unroped, "), "{said}");

@@ -1,12 +1,21 @@
-### What a plan finds, in the few words that a message has. Keyed by code; notes are not told there.
+### What a plan finds, in the few words that a message has. Keyed by code; notes are not told there. `.short` is for a
+### message with hardly any room.
 
 brief-never-on-hidden-gaps = unroped over hidden gaps
+    .short = hidden gaps
 brief-too-steep-to-rope-without-anchors = too steep without anchors
+    .short = too steep
 brief-fall-held-in-none = fall not held
 brief-bare-ice-too-steep = ice too steep without anchors
+    .short = ice too steep
 brief-no-setup = gap too wide
-brief-no-rope-fits = rope too short
-brief-no-rope-for-the-reserve = rope too short for a rescue
+brief-no-rope-fits = { $lack ->
+    [short] rope { $short } short
+    [none-left] no rope left
+   *[none-sold] no rope is so long
+}
+brief-no-rope-for-the-reserve = rope { $rope-short } short for a rescue
+    .short = rope { $rope-short } short
 brief-unroped-on-steep-bare-ice = steep ice: nothing stops a slip
 brief-along-the-crevasses = runs along crevasses
 brief-fall-held-in-none-at-one-place = fall not held at one place

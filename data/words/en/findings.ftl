@@ -26,9 +26,9 @@ hidden-gaps-skied-unroped = { $zone } says never to rope: on skis, { $snow } of 
     [flags] `--terrain` can be given again
    *[members] several models can be given
 }
--options-show = { $interface ->
-    [flags] `schrund options` shows
-   *[members] the options show
+-options-weigh = { $interface ->
+    [flags] `schrund options` weighs
+   *[members] the options weigh
 }
 
 no-setup = gaps of { $gap } along the route ask { $people } people for a spacing of { $need }; the greatest is { $cap }
@@ -45,7 +45,7 @@ no-rope-fits = { $lack ->
     [none-left] name another rope{ -by-rope }
    *[other] { $cured ->
         [yes] { $cure }
-       *[no] { -options-show } what would make it fit
+       *[no] { -options-weigh } other ropes, splits of the party and practice sets
     }
 }
     .short = { $lack ->
@@ -77,32 +77,41 @@ too-steep-to-rope-without-anchors = { $of ->
     .short = up to { $slope } steep on { $length }, { $span }: too steep for a rope without anchors
     .cure = belay from anchors, or another line
 
+held-without-width = { $given ->
+    [yes] { "" }
+   *[no] ; judged as if the gap had no width: no width is given
+}
+held-better-in-order = { $better ->
+    [no] { "" }
+   *[yes] the order { $order };{ " " }
+}
+
 fall-held-in-none = the fall of { $who } is held in no assumed case on { $length }, { $all ->
     [yes] at { $span }
    *[no] worst at { $span }
-} ({ $snow }{ $slope })
-    .hint = more people on the rope, a belay from an anchor, or another line
+} ({ $snow }{ $slope }){ held-without-width }
+    .hint = { held-better-in-order }more people on the rope, a belay from an anchor, or another line
     .short = the model holds a fall of { $who } in no case: { $length }, { $all ->
         [yes] { $span }
        *[no] worst at { $span }
     }
-    .cure = a belay from an anchor, another line, or more people
+    .cure = { held-better-in-order }a belay from an anchor, another line, or more people
 
-fall-held-in-none-at-one-place = the fall of { $who } is held in no assumed case at { $span }, { $length } ({ $snow }{ $slope })
-    .hint = cross that place one by one, belayed from an anchor, or by another line
+fall-held-in-none-at-one-place = the fall of { $who } is held in no assumed case at { $span }, { $length } ({ $snow }{ $slope }){ held-without-width }
+    .hint = { held-better-in-order }cross that place one by one, belayed from an anchor, or by another line
     .short = the model holds a fall of { $who } in no case on { $length }, { $span }
-    .cure = cross it one by one, from an anchor, or go another line
+    .cure = { held-better-in-order }cross it one by one, from an anchor, or go another line
 
 fall-not-held-in-the-middle-case = the fall of { $who } is held in some assumed cases only, not in the central one, on { $length }, { $all ->
     [yes] at { $span }
    *[no] worst at { $span }
 } ({ $snow }{ $slope })
-    .hint = another order, more people on the rope, or a belay from an anchor there
+    .hint = { held-better-in-order }more people on the rope, or a belay from an anchor there
     .short = a fall of { $who } may not be held on { $length }, { $all ->
         [yes] { $span }
        *[no] worst at { $span }
     }
-    .cure = a belay from an anchor there, another order, or more people
+    .cure = { held-better-in-order }a belay from an anchor there, or more people
 
 bare-ice-too-steep = roped without anchors on { $length } of bare ice up to { $slope } steep, { $all ->
     [yes] at { $span }
@@ -173,12 +182,18 @@ halt-on-hidden-gaps = the halt of { $minutes } at { $at } lies { $beside ->
     }
 
 loop-ends-short-of-the-lip = if { $who } falls, a drop loop ends { $short } short of the lip, with the rope as carried
-    .hint = { $anyone ->
-    [yes] plan another rescue for them, or a longer rope
-   *[no] plan another rescue for them, a longer rope, or `cover = "anyone"`
+    .hint = { $named ->
+    [yes] take { $rope }, at home as planned: there a loop reaches them; or plan another rescue for them
+   *[no] { $anyone ->
+        [yes] plan another rescue for them, or a longer rope
+       *[no] plan another rescue for them, a longer rope, or `cover = "anyone"`
+    }
 }
     .short = a rescue loop for { $who } ends { $short } short of the lip
-    .cure = another rescue, or a longer rope
+    .cure = { $named ->
+        [yes] take { $rope } too, or another rescue
+       *[no] another rescue, or a longer rope
+    }
 
 no-rope-for-the-reserve = brake knots block the loaded strand, and each coil is { $short } short of the { $coil } that a rescue strand takes: the rope is { $rope-short } too short for it
     .hint = a longer rope, butterflies for bulky knots, a long sling, or the closer knot layout
@@ -256,7 +271,7 @@ unroped-on-ice-by-your-word = unroped on ice by your word: { $ice }
 ice-undrawn = ice on which no zone is drawn
 
 ice-without-a-gap-width = ice without a gap width, { $spans }: { $roped ->
-    [yes] roped, at least with the base spacing, its gaps and its snow unknown
+    [yes] roped, at least with the base spacing, its gaps and its snow unknown; falls there are judged as if the gaps had no width
    *[no] only told, by your word
 }
     .hint = draw a zone there with the gaps you expect
@@ -318,9 +333,15 @@ hour-before-start = { $of ->
 
 line-turns-back = the line turns back on itself at { $at }: its way back lies along it for { $back }
 
-dark-on-the-rope = { $since ->
-    [yes] dark from { $from } until { $until }
-   *[no] dark until { $until }
+dark-on-the-rope = { $rises ->
+    [yes] { $since ->
+        [yes] dark from { $from } until { $until }
+       *[no] dark until { $until }
+    }
+   *[no] { $since ->
+        [yes] dark from { $from }, and no sun the day after
+       *[no] no sun all day
+    }
 } at a level horizon (Reda and Andreas 2004): { $time } of the roped legs as planned
 
 sun-in-utc = a day is given and no `utc_offset`: sunrise and sunset are told in UTC

@@ -86,7 +86,10 @@ without-refused = { $label }: { $why }
 without-same = { $label }: no leg is graver than as planned
 without-graver = { $label }: { $changes }
 without-legs = { $legs } { $verdict }
-without-rope = the rope is too short on { $legs }
+without-rope = { $teams ->
+    [1] the rope is too short on { $legs }
+   *[other] the rope of team { $team } is too short on { $legs }
+}
 without-takes = { $ropes }, at home as planned, is taken along
 without-weight = their weight counts in the fall and the haul of who carries them; they hold nothing and haul nothing
 rope-none-left = no rope is left for { $who }

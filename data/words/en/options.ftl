@@ -23,7 +23,7 @@ remark-too-many-for-one = more than { $most } on one rope are not planned for
 remark-one-and-two = { -both-taught }, so both are shown
 remark-only-one = { -both-taught }; the ropes and limits leave no way with two here
 remark-only-two = { -both-taught }; the ropes and limits leave no way with one here
-remark-none-inside = no way is inside the limits; those shown come nearest
+remark-none-inside = no way is inside the limits; those shown come nearest. What makes a rope long enough on one leg stands in the plan
 remark-all-changed = as the rules stand no split fits the ropes at hand: every way shown changes something
 remark-no-rope-named = no rope at hand was named: lengths sold are shown
 

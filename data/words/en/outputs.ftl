@@ -307,6 +307,16 @@ message-team-short = { $people } people { $spacing } { $knots ->
     [yes] {" "}has { $rope }
    *[no] {" "}rope
 }
+message-team-terse = { $people } at { $spacing } { $knots ->
+    [0] no knots
+   *[other] { $knots } knots{ $bite ->
+        [yes] { "" }
+       *[doubtful] ?
+    }
+} coil { $coils } rope { $named ->
+    [yes] { $needs } of { $rope }
+   *[no] { $needed }
+}
 message-gap = { $kind ->
     [none] gap widths unknown
     [askew] gap { $gap }, { $along } along the way
@@ -322,6 +332,17 @@ message-gap-short = { $kind ->
     [none] gap unknown
     [askew] gap { $gap }, along { $along }
    *[square] gap { $gap }
+}{ $known ->
+    [no] { $kind ->
+        [none] { "" }
+       *[other] {" "}or more
+    }
+   *[yes] { "" }
+}
+message-gap-terse = gap { $kind ->
+    [none] unknown
+    [askew] { $wide } along { $along }
+   *[square] { $gap }
 }{ $known ->
     [no] { $kind ->
         [none] { "" }

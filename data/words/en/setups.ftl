@@ -72,7 +72,10 @@ held-depends = may be held: decided by { $parameters }{ $alone ->
     [yes] { "" }
    *[no] , only together
 }
-held-none = the model holds this fall in no case
+held-none = the model holds this fall in no case{ $given ->
+    [yes] { "" }
+   *[no] , judged as if the gap had no width: no width is given
+}
 depends-mu-before = how slippery it is before they brake
 depends-mu-after = how well they brake
 depends-lip = how deep the rope cuts in

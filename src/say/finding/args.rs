@@ -48,11 +48,11 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::NearRope { .. }
         | Fact::ReserveShort { .. }
         | Fact::NoReserve { .. }
+        | Fact::NotReached { .. }
         | Fact::CoilHeavy { .. } => rope::of(fact, voice),
         Fact::HeldInNone { .. }
         | Fact::HeldInNoneOnce { .. }
         | Fact::HeldOffCentre { .. }
-        | Fact::NotReached { .. }
         | Fact::HaulTooWeak { .. }
         | Fact::PairWithoutKnots { .. }
         | Fact::AlwaysTiesNone { .. }
@@ -150,15 +150,22 @@ fn slope_beside(down_deg: Option<f64>, voice: Voice) -> Said {
     }
 }
 
+/// The fall of one person.
+type OneFall<'f> = (&'f PersonName, Snow, f64, Option<f64>);
+
 fn not_held<'f>(
-    falls: &'f PersonName,
-    snow: Snow,
-    length_m: f64,
-    down_deg: Option<f64>,
+    (falls, snow, length_m, down_deg): OneFall<'f>,
+    gap_given: bool,
+    order: &[PersonName],
     at: &At,
     voice: Voice,
 ) -> FactArgs<'f> {
+    let order = order.iter().map(|p| person(&p.called, voice));
+    let order: Vec<Said> = order.collect();
     vec![
+        ("given", Arg::yes(gap_given)),
+        ("better", Arg::yes(!order.is_empty())),
+        ("order", Arg::Said(Said::join(order, ", "))),
         ("who", Arg::Said(person(&falls.called, voice))),
         ("snow", Arg::Said(setup::snow(snow, voice))),
         ("length", Arg::Whole(length_m)),
@@ -175,28 +182,30 @@ fn of_fall<'a>(fact: &'a Fact, at: &At, voice: Voice) -> FactArgs<'a> {
             snow,
             length_m,
             down_deg,
+            gap_given,
+            order,
         }
         | Fact::HeldInNoneOnce {
             falls,
             snow,
             length_m,
             down_deg,
+            gap_given,
+            order,
+        } => {
+            let fall = (falls, *snow, *length_m, *down_deg);
+            not_held(fall, *gap_given, order, at, voice)
         }
-        | Fact::HeldOffCentre {
+        Fact::HeldOffCentre {
             falls,
             snow,
             length_m,
             down_deg,
-        } => not_held(falls, *snow, *length_m, *down_deg, at, voice),
-        Fact::NotReached {
-            falls,
-            short_m,
-            sized_for_anyone,
-        } => vec![
-            ("anyone", Arg::yes(*sized_for_anyone)),
-            ("who", Arg::Said(person(&falls.called, voice))),
-            ("short", Arg::Needed(*short_m)),
-        ],
+            order,
+        } => {
+            let fall = (falls, *snow, *length_m, *down_deg);
+            not_held(fall, true, order, at, voice)
+        }
         Fact::HaulTooWeak { falls, haul } => vec![
             ("who", Arg::Said(person(&falls.called, voice))),
             ("answer", Arg::Said(setup::haul_answer(haul, voice))),

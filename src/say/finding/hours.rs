@@ -48,7 +48,11 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         } => vec![
             ("since", Arg::yes(from.is_some())),
             ("from", from.map_or(Arg::Word(""), |from| hour(from, voice))),
-            ("until", hour(*until, voice)),
+            ("rises", Arg::yes(until.is_some())),
+            (
+                "until",
+                until.map_or(Arg::Word(""), |until| hour(until, voice)),
+            ),
             ("time", Arg::Minutes(*minutes)),
         ],
         Fact::BackLate { arrival, back_by } | Fact::SlowerBackLate { arrival, back_by } => vec![

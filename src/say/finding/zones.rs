@@ -31,7 +31,7 @@ pub(super) fn of_zone<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<
             ("zone", Arg::Said(zone(z, voice))),
             ("gap", Arg::Needed(*gap_m)),
         ],
-        Fact::UnropedByWord { zones, undrawn } => {
+        Fact::UnropedByWord { zones, undrawn, .. } => {
             let named = zones.iter().map(|z| zone(z, voice));
             let known = undrawn.then(|| ice(None, voice));
             vec![("ice", Arg::Said(Said::join(named.chain(known), ", ")))]

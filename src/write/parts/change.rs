@@ -190,17 +190,24 @@ fn onto_ice(leg: &Leg, before: Option<&Leg>) -> Vec<LegEnd> {
         .findings
         .iter()
         .filter_map(|found| match (found.fact()?, &found.at) {
-            (Fact::UnropedByWord { .. }, At::Leg(place)) => Some(place),
+            (
+                &Fact::UnropedByWord {
+                    onto_clock,
+                    onto_height_m,
+                    ..
+                },
+                At::Leg(place),
+            ) => Some((place, onto_clock, onto_height_m)),
             _ => None,
         });
     let begins = |place: &LegPlace| place.from_m - leg.start_m < 1e-6;
-    let told = places.filter(|place| !(after_rope && begins(place)));
-    let end = told.map(|place| LegEnd {
+    let told = places.filter(|(place, ..)| !(after_rope && begins(place)));
+    let end = told.map(|(place, clock, height_m)| LegEnd {
         kind: ChangeKind::OntoIce,
         at_m: place.from_m,
         at: place.lon_lat,
-        clock: leg.start_clock.filter(|_| begins(place)),
-        height_m: leg.start_height_m.filter(|_| begins(place)),
+        clock,
+        height_m,
     });
     end.collect()
 }

@@ -166,7 +166,7 @@ pub(super) fn changes(sheet: &Sheet<'_>) -> Markup {
                 caption { "Places where the set-up changes, lettered as on the maps" }
                 thead {
                     tr {
-                        th scope="col" class="n" { "No." }
+                        th scope="col" class="n" { "Point" }
                         @if clocks { th scope="col" class="n" { "Clock" } }
                         th scope="col" { "Do" }
                         @if stages { th scope="col" class="n" { "Stage" } }

@@ -9,7 +9,7 @@ use super::{
 use crate::{
     ground::profile::{Profile, Sample},
     plan::{leg::Leg, pieces::WordPiece},
-    say::voice::Voice,
+    say::{round::Round, voice::Voice},
     trip::route::{Stage, Stretch},
     write::{parts::style, sheet::Sheet},
 };
@@ -209,7 +209,8 @@ pub(super) fn key(sheet: &Sheet<'_>) -> Markup {
         p class="fine" {
             "Zones and legs by number."
             @let (least_deg, over_m) = steepness(sheet);
-            " Steep: " (least_deg) "° or more along the line, over " (over_m) " m."
+            @let over = sheet.look.voice.units.length(over_m, Round::Nearest);
+            " Steep: " (least_deg) "° or more along the line, over " (over) "."
         }
     }
 }

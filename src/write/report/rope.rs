@@ -258,7 +258,7 @@ fn marks(same: &Same<'_>, setup: &TeamSetup, voice: Voice) -> Markup {
     }
 }
 
-/// What is needed and what is carried, each in a row that adds up.
+/// What is needed and what is carried, each in a row that adds up, or whose sum is marked where rounding keeps it from that.
 fn ledger(setup: &TeamSetup, voice: Voice) -> Markup {
     let ledger = &setup.ledger;
     let tied_m = [ledger.spans_m, ledger.knots_m, ledger.tie_ins_m];
@@ -290,13 +290,17 @@ fn ledger(setup: &TeamSetup, voice: Voice) -> Markup {
 }
 
 fn ledger_row(label: &str, lengths_m: &[f64], side: Round, voice: Voice) -> Markup {
-    let last = lengths_m.len().saturating_sub(1);
+    let Some((total_m, parts_m)) = lengths_m.split_last() else {
+        return Markup::default();
+    };
+    let unit_m = voice.units.short_m();
+    let parts: Vec<f64> = parts_m.iter().map(|m| m / unit_m).collect();
+    let exact = side.adds_up(&parts, total_m / unit_m);
     html! {
         tr {
             th scope="row" { (label) }
-            @for (i, m) in lengths_m.iter().enumerate() {
-                td class={ "n" @if i == last { " total" } } { (voice.units.number(*m, side)) }
-            }
+            @for m in parts_m { td class="n" { (voice.units.number(*m, side)) } }
+            td class="n total" { @if !exact { "≈ " } (voice.units.number(*total_m, side)) }
         }
     }
 }

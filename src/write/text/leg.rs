@@ -23,6 +23,7 @@ pub fn leg(leg: &Leg, zones: &[ZoneSummary], voice: Voice) -> String {
         row: LegRow::new(leg, voice),
         zones: named(leg, zones, voice),
         reasons: reasons(leg, voice),
+        gravest: gravest(leg, voice),
         voice,
     };
     let mut said = told.ways().map(|way| told.lines(way));
@@ -40,6 +41,8 @@ struct Way {
     reasons: usize,
     /// Whether the other reasons are counted.
     rest: bool,
+    /// Whether the gravest reason alone is told, in its fewest words.
+    gravest: bool,
 }
 
 /// How much a leg says of itself.
@@ -51,6 +54,10 @@ enum Form {
     Short,
     /// Without where on the leg its word holds and how high it begins.
     Shorter,
+    /// Figures with as few words and units as can be read.
+    Terse,
+    /// The same without place.
+    Bare,
     /// Many different teams: how many, and the longest rope.
     Counted,
     /// The same without gap and place.
@@ -65,18 +72,26 @@ struct Told<'a> {
     zones: Option<String>,
     /// What wants a look, the gravest first.
     reasons: Vec<String>,
+    /// The gravest of them in its fewest words; empty where nothing wants a look.
+    gravest: String,
     voice: Voice,
 }
 
 impl Told<'_> {
-    /// From the fullest to the shortest.
+    /// From the fullest to the shortest: names of zones are left out first, then reasons and words. A leg that stops or is
+    /// outside is never without a reason.
     fn ways(&self) -> impl Iterator<Item = Way> {
-        let all = self.reasons.len();
+        let (all, grave) = (self.reasons.len(), self.is_grave());
         let way = |form, reasons| Way {
             form,
             zones: false,
             reasons,
             rest: true,
+            gravest: false,
+        };
+        let gravest = move |form| Way {
+            gravest: true,
+            ..way(form, 1)
         };
         let whole = [Form::Wide, Form::Short].into_iter().flat_map(move |form| {
             [true, false].map(|zones| Way {
@@ -90,12 +105,23 @@ impl Told<'_> {
                 ..way(form, all.min(1))
             };
             let counted = (1..all).rev().map(move |n| way(form, n));
-            let silent = [alone, way(form, 0)].into_iter();
-            counted.chain(silent)
+            let last = if grave { gravest(form) } else { way(form, 0) };
+            counted.chain([alone, last])
         };
         let roped = [Form::Short, Form::Shorter].into_iter().flat_map(fewer);
-        let many = [Form::Counted, Form::Least].map(|form| way(form, all.min(1)));
-        whole.chain(roped).chain(many)
+        let terse = [Form::Terse, Form::Bare].map(gravest).into_iter();
+        let many = [Form::Counted, Form::Least];
+        let many = many.into_iter().flat_map(move |form| {
+            let told = way(form, all.min(1));
+            [told, gravest(form)]
+        });
+        let terse = terse.filter(move |_| grave);
+        whole.chain(roped).chain(terse).chain(many)
+    }
+
+    /// Whether it stops or is outside.
+    fn is_grave(&self) -> bool {
+        self.leg.verdict >= Verdict::Outside
     }
 
     fn lines(&self, way: Way) -> String {
@@ -116,6 +142,7 @@ impl Told<'_> {
                 lines.extend(self.up(form));
                 lines.extend(named);
             }
+            Form::Bare => lines.extend(self.gap(form)),
             Form::Least => {}
             _ => lines.push(join(
                 self.gap(form).into_iter().chain(self.up(form)).chain(named),
@@ -126,10 +153,19 @@ impl Told<'_> {
         ascii(&lines.join("\n"))
     }
 
-    /// Not even so many teams fit: only the leg and its word.
+    /// Not even so many teams fit: only the leg, its word and why.
     fn at_least(&self) -> String {
-        let report = self.voice.say("message-report", &[]);
-        ascii(&format!("{}\n{report}", self.begins(Form::Shorter)))
+        let report = self.voice.say("message-report", &[]).to_string();
+        let why = self.why(Way {
+            form: Form::Least,
+            zones: false,
+            reasons: 1,
+            rest: false,
+            gravest: true,
+        });
+        let mut lines = vec![self.begins(Form::Shorter), why, report];
+        lines.retain(|line| !line.is_empty());
+        ascii(&lines.join("\n"))
     }
 
     /// `Leg 2 0.98-1.44 km ROPED, stop at 1.02-1.08 km, 60 m`.
@@ -151,13 +187,12 @@ impl Told<'_> {
     /// The word, and where it stops the team on a part of the leg only.
     fn word(&self, form: Form) -> Said {
         let word = sentence::means_in_short(self.leg.verdict, self.voice);
-        let grave = self.leg.verdict >= Verdict::Outside;
         let part = match form {
             Form::Wide => sentence::part_of_word(self.leg, self.voice),
             Form::Short => sentence::begin_of_word(self.leg, self.voice),
             _ => None,
         };
-        match part.filter(|_| grave) {
+        match part.filter(|_| self.is_grave()) {
             Some(at) => {
                 let args = [("word", Arg::Said(word)), ("where", Arg::Said(at))];
                 self.voice.say("message-word-at", &args)
@@ -170,9 +205,12 @@ impl Told<'_> {
     fn team(&self, (who, team): &(String, &TeamRow<'_>), form: Form) -> String {
         let setup = team.setup;
         let rope_m = setup.rope.as_ref().map(|rope| rope.length_m);
+        let number = |m, round| Arg::Said(Said::figure(self.voice.units.number(m, round)));
         let args = [
             ("people", Arg::Count(setup.people)),
             ("spacing", Arg::Needed(setup.spacing_m)),
+            ("coils", number(setup.coil_carried_m, Round::Down)),
+            ("needs", number(setup.ledger.total_m, Round::Up)),
             ("knots", Arg::Count(setup.knots.count)),
             ("bite", row::bite(setup)),
             ("coiled", Arg::yes(setup.coil_carried_m > 0.0)),
@@ -183,6 +221,7 @@ impl Told<'_> {
         ];
         let key = match form {
             Form::Wide => "message-team",
+            Form::Terse | Form::Bare => "message-team-terse",
             _ => "message-team-short",
         };
         format!("{who}{}", self.voice.say(key, &args))
@@ -217,11 +256,20 @@ impl Told<'_> {
         let args = [
             ("kind", Arg::Word(kind)),
             ("gap", Arg::Needed(gap_m.unwrap_or_default())),
+            (
+                "wide",
+                Arg::Said(Said::figure(
+                    self.voice
+                        .units
+                        .number(gap_m.unwrap_or_default(), Round::Up),
+                )),
+            ),
             ("along", Arg::Needed(along_m.unwrap_or_default())),
             ("known", Arg::yes(self.leg.gap_known)),
         ];
         let key = match form {
             Form::Wide => "message-gap",
+            Form::Terse | Form::Bare => "message-gap-terse",
             _ => "message-gap-short",
         };
         Some(self.voice.say(key, &args).to_string())
@@ -235,7 +283,10 @@ impl Told<'_> {
             format!("{}{side}", Round::Nearest.fixed(deg.abs(), 5))
         };
         let place = format!("{} {}", half(lat, ['N', 'S']), half(lon, ['E', 'W']));
-        let height_m = self.leg.start_height_m.filter(|_| form != Form::Shorter);
+        let height_m = self
+            .leg
+            .start_height_m
+            .filter(|_| matches!(form, Form::Wide | Form::Short));
         let args = [
             ("place", Arg::Said(Said::figure(&place))),
             ("high", Arg::yes(height_m.is_some())),
@@ -257,9 +308,13 @@ impl Told<'_> {
         if named.is_empty() {
             return String::new();
         }
+        let (named, more) = match way.gravest {
+            true => (self.gravest.clone(), 0),
+            false => (named.join("; "), if way.rest { rest.len() } else { 0 }),
+        };
         let args = [
-            ("reasons", Arg::Said(Said::words(named.join("; ")))),
-            ("more", Arg::Count(if way.rest { rest.len() } else { 0 })),
+            ("reasons", Arg::Said(Said::words(named))),
+            ("more", Arg::Count(more)),
         ];
         self.voice.say("message-why", &args).to_string()
     }
@@ -271,16 +326,27 @@ fn join(parts: impl Iterator<Item = String>) -> String {
 
 /// What the leg wants a look for, the gravest first, in few words.
 fn reasons(leg: &Leg, voice: Voice) -> Vec<String> {
-    let mut grave: Vec<&Finding> = leg.findings.iter().collect();
-    grave.retain(|f| f.level() < Level::Note);
-    grave.sort_by_key(|f| f.level());
     let mut told: Vec<String> = Vec::new();
-    for said in grave.iter().map(|f| finding::brief(f, voice).to_string()) {
+    for said in grave(leg).map(|f| finding::brief(f, voice).to_string()) {
         if !told.contains(&said) {
             told.push(said);
         }
     }
     told
+}
+
+/// The gravest of them in its fewest words.
+fn gravest(leg: &Leg, voice: Voice) -> String {
+    let said = grave(leg).map(|f| finding::briefest(f, voice).to_string());
+    { said }.next().unwrap_or_default()
+}
+
+/// Findings that want a look, the gravest first.
+fn grave(leg: &Leg) -> impl Iterator<Item = &Finding> {
+    let mut grave: Vec<&Finding> = leg.findings.iter().collect();
+    grave.retain(|f| f.level() < Level::Note);
+    grave.sort_by_key(|f| f.level());
+    grave.into_iter()
 }
 
 /// The names of the zones of a leg; none where one of them has no name in ASCII.

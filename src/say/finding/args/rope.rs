@@ -46,6 +46,25 @@ pub(super) fn of(fact: &Fact, voice: Voice) -> FactArgs<'_> {
             ("coil", Arg::Needed(*coil_m)),
             ("rope-short", Arg::Needed(*rope_short_m)),
         ],
+        Fact::NotReached {
+            falls,
+            short_m,
+            sized_for_anyone,
+            longer,
+        } => vec![
+            ("named", Arg::yes(longer.is_some())),
+            (
+                "rope",
+                Arg::Said(
+                    longer
+                        .as_ref()
+                        .map_or_else(Said::default, |r| rope(r, voice)),
+                ),
+            ),
+            ("anyone", Arg::yes(*sized_for_anyone)),
+            ("who", Arg::Said(person(&falls.called, voice))),
+            ("short", Arg::Needed(*short_m)),
+        ],
         Fact::CoilHeavy {
             coil_m,
             coil_kg,
