@@ -97,9 +97,7 @@ impl FallAsking<'_> {
                 return Ok(Some(gap_m));
             }
             let answered = narrower.partition_point(|next_m| gap_m - next_m <= left_m / loss);
-            rest = narrower
-                .get(answered.saturating_sub(1)..)
-                .unwrap_or_default();
+            rest = narrower.get(answered..).unwrap_or_default();
         }
         Ok(widest)
     }
