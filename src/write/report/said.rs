@@ -90,7 +90,7 @@ fn assumption(a: &Assumption, voice: Voice) -> Markup {
     html! {
         tr data-name=(a.name) data-value=(figures::plain(&a.value)) {
             th scope="row" { (said(&sentence::capital(&a.says))) }
-            td class="n" { (said(&figures::shown(&a.value))) @if !unit.is_empty() { " " (unit) } }
+            td class="n" { (said(&figures::shown(&a.value, voice))) @if !unit.is_empty() { " " (unit) } }
             td { (said(&a.standing)) }
             td { (word(origin(a.origin), voice)) }
         }
