@@ -17,6 +17,7 @@ use crate::{
         ZoneSummary,
         leg::{Leg, TeamSetup},
     },
+    say::{finding, name},
     trip::{
         route::{Stage, Stretch},
         zone::Zone,
@@ -146,7 +147,7 @@ fn zone_properties(zone: &Zone, summary: &ZoneSummary, look: Look) -> JsonObject
         &mut properties,
         json!({
             "role": "zone",
-            "name": zone.name.clone().unwrap_or_else(|| zone.label()),
+            "name": zone.name.clone().unwrap_or_else(|| name::zone(&zone.into(), look.voice).to_string()),
             "title": sentence::zone_title(zone, look.voice).to_string(),
             "description": sentence::zone_description(zone, look.voice).to_string(),
             "zone": zone.number,
@@ -258,7 +259,7 @@ fn leg_properties(leg: &Leg, look: Look) -> JsonObject {
         &mut properties,
         json!({
             "role": "leg",
-            "name": format!("Leg {}", leg.leg),
+            "name": finding::legs(&[leg.leg], look.voice).capital().to_string(),
             "title": sentence::leg_title(leg, look.voice).to_string(),
             "description": sentence::leg_told(leg, look.voice).to_string(),
             "leg": leg.leg,

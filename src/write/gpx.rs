@@ -17,7 +17,7 @@ use quick_xml::{
 
 use crate::{
     geometry::LonLat,
-    say::{name, plain, voice::Voice},
+    say::{arg::Arg, name, plain, voice::Voice},
     trip::route::{Route, Stage},
     write::{
         parts::{
@@ -82,7 +82,11 @@ fn halted(halt: &HaltPoint<'_>, voice: Voice) -> Waypoint {
     let detail = format!("{}. {}", halt.title(voice), halt.description(voice));
     let mut waypoint = flag(halt.at, &detail);
     waypoint.elevation = halt.part.end_height_m.map(tenths);
-    waypoint.name = Some(format!("HALT {}", halt.number));
+    waypoint.name = Some(
+        voice
+            .say("device-halt", &[("number", Arg::Count(halt.number))])
+            .to_string(),
+    );
     waypoint.type_ = Some("halt".to_owned());
     waypoint
 }
@@ -110,7 +114,7 @@ fn waypoint(change: &ChangePoint<'_>, zones: &str, voice: Voice) -> Waypoint {
     let (title, says) = (change.title(voice), change.description(voice));
     let mut waypoint = flag(at, &format!("{title}. {says}{zones}"));
     waypoint.elevation = change.height_m.map(tenths);
-    waypoint.name = Some(code(change));
+    waypoint.name = Some(code(change, voice));
     waypoint.type_ = Some(change.kind.as_str().to_owned());
     waypoint
 }
@@ -132,14 +136,17 @@ const NAME_MOST: usize = 10;
 /// `A UP 2`, `B OFF 2`, the letter of the change and the leg, `OFF! 2` where the rope comes off on ice by the leader's word,
 /// `ICE 2` where the line ends on ice, `ICE! 3` by its own number where ice is walked onto without a rope: at most 10 ASCII
 /// characters up to a hundred thousand legs, and unique; the letter is left out where it has no room.
-fn code(change: &ChangePoint<'_>) -> String {
-    let code = match change.kind {
-        ChangeKind::RopeUp => format!("UP {}", change.leg.leg),
-        ChangeKind::Unrope => format!("OFF {}", change.leg.leg),
-        ChangeKind::OffByWord => format!("OFF! {}", change.leg.leg),
-        ChangeKind::EndsOnIce => format!("ICE {}", change.leg.leg),
-        ChangeKind::OntoIce => format!("ICE! {}", change.number),
+fn code(change: &ChangePoint<'_>, voice: Voice) -> String {
+    let (key, number) = match change.kind {
+        ChangeKind::RopeUp => ("device-rope-up", change.leg.leg),
+        ChangeKind::Unrope => ("device-unrope", change.leg.leg),
+        ChangeKind::OffByWord => ("device-off-by-word", change.leg.leg),
+        ChangeKind::EndsOnIce => ("device-ends-on-ice", change.leg.leg),
+        ChangeKind::OntoIce => ("device-onto-ice", change.number),
     };
+    let code = voice
+        .say(key, &[("number", Arg::Count(number))])
+        .to_string();
     let lettered = format!("{} {code}", change.letter());
     if lettered.len() > NAME_MOST {
         code

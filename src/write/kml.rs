@@ -47,28 +47,30 @@ pub fn globe(out: impl Write, sheet: &Sheet<'_>) -> io::Result<()> {
 }
 
 fn document(kml: &mut Kml<impl Write>, sheet: &Sheet<'_>, voice: Voice) -> io::Result<()> {
-    kml.text("name", sheet.route.name.as_deref().unwrap_or("Route"))?;
+    let name = sheet.route.name.clone();
+    let name = name.unwrap_or_else(|| voice.say("route", &[]).to_string());
+    kml.text("name", &name)?;
     styles(kml)?;
     let fit = Outlines::of(sheet);
-    kml.folder("Zones", |kml| {
+    kml.folder("folder-zones", voice, |kml| {
         sheet
             .zones
             .iter()
             .try_for_each(|z| zone(kml, z, &fit, voice))
     })?;
-    kml.folder("Legs", |kml| {
+    kml.folder("folder-legs", voice, |kml| {
         let mut legs = sheet.plan.legs.iter();
         legs.try_for_each(|l| leg(kml, l, sheet, voice))
     })?;
     let changes = change::changes(sheet);
-    kml.folder("Changes", |kml| {
+    kml.folder("folder-changes", voice, |kml| {
         changes.iter().try_for_each(|c| place(kml, c, voice))
     })?;
     let halts = halt::halts(sheet);
     if halts.is_empty() {
         return Ok(());
     }
-    kml.folder("Halts", |kml| {
+    kml.folder("folder-halts", voice, |kml| {
         halts.iter().try_for_each(|h| halted(kml, h, voice))
     })
 }
@@ -97,11 +99,12 @@ impl<W: Write> Kml<W> {
 
     fn folder(
         &mut self,
-        name: &str,
+        key: &str,
+        voice: Voice,
         inside: impl FnOnce(&mut Self) -> io::Result<()>,
     ) -> io::Result<()> {
         self.within("Folder", |kml| {
-            kml.text("name", name)?;
+            kml.text("name", &voice.say(key, &[]).to_string())?;
             inside(kml)
         })
     }

@@ -33,17 +33,19 @@ use maud::{DOCTYPE, Markup, PreEscaped, html};
 use crate::{
     ground::profile::Profile,
     plan::leg::Verdict,
-    say::plain,
+    say::{arg::Arg, finding, plain, voice::Voice},
+    trip::route::Stage,
     write::{parts::style, sheet::Sheet},
 };
 
 use drawn::MapPicture;
 pub use drawn::window;
-use markup::said;
+use markup::{said, word};
 
 /// The whole page.
 #[must_use]
 pub fn page(sheet: &Sheet<'_>) -> String {
+    let voice = sheet.look.voice;
     let title = plain::short(&head::title(sheet), 80);
     html! {
         (DOCTYPE)
@@ -53,15 +55,14 @@ pub fn page(sheet: &Sheet<'_>) -> String {
                 meta name="viewport" content="width=device-width, initial-scale=1";
                 meta http-equiv="Content-Security-Policy"
                     content="default-src 'none'; style-src 'unsafe-inline'; img-src data:";
-                title { (title) " – rope plan" }
+                title { (voice.say("report-window", &[("title", Arg::Name(&title))])) }
                 style { (PreEscaped(include_str!("report/report.css"))) (PreEscaped(colours())) }
             }
             body {
                 (head::head(sheet))
                 main { (sections(sheet)) }
                 footer {
-                    p { "Computed by schrund " (env!("CARGO_PKG_VERSION")) " for the assumptions above. \
-                        What is seen on the spot comes first." }
+                    p { (voice.say("report-foot", &[("version", Arg::Figure(env!("CARGO_PKG_VERSION").to_owned()))])) }
                 }
             }
         }
@@ -74,38 +75,39 @@ fn sections(sheet: &Sheet<'_>) -> Markup {
     let picture = MapPicture::new(sheet);
     let roped = picture.legs.iter().any(|l| l.leg.roped);
     html! {
-        (section("map", "Map", html! { figure class="map" { (picture.overview()) (legend::legend(&picture)) } }))
-        (section("legs", "Legs", legs::legs(sheet, voice)))
-        (section("carry", "What to carry", html! {
+        (section("map", voice, html! { figure class="map" { (picture.overview()) (legend::legend(&picture, voice)) } }))
+        (section("legs", voice, legs::legs(sheet, voice)))
+        (section("carry", voice, html! {
             (party::carry(sheet.plan, voice)) (party::fewer_changes(sheet.plan, voice))
         }))
-        (section("profile", "Height profile", profiles(sheet)))
-        (section("changes", "Where to stop for the rope", legs::changes(sheet)))
+        (section("profile", voice, profiles(sheet)))
+        (section("changes", voice, legs::changes(sheet)))
         @let clock = legs::clock(sheet.plan, voice);
-        @if let Some(clock) = clock { (section("clock", "The clock", clock)) }
-        (section("findings", "What to look at", said::findings(sheet.plan, voice)))
+        @if let Some(clock) = clock { (section("clock", voice, clock)) }
+        (section("findings", voice, said::findings(sheet.plan, voice)))
         @if roped {
-            (section("ropes", "The rope laid out", rope::ropes(&sheet.plan.legs, voice)))
-            (section("insets", "Each roped leg", insets(&picture)))
+            (section("ropes", voice, rope::ropes(&sheet.plan.legs, voice)))
+            (section("insets", voice, insets(&picture)))
         }
-        (section("zones", "Zones on the way", legs::zones(sheet, voice)))
-        @if roped { (section("limits", "How wide a gap it is spaced for", limits::limits(sheet, voice))) }
-        @if roped { (section("holding", "If somebody falls", holding::holding(&sheet.plan.legs, voice))) }
-        (section("field", "If the gap is another one", hand::table(&sheet.plan.field, voice)))
-        @if roped { (section("gear", "Who has what on them", hand::gear(&sheet.plan.gear, voice))) }
+        (section("zones", voice, legs::zones(sheet, voice)))
+        @if roped { (section("limits", voice, limits::limits(sheet, voice))) }
+        @if roped { (section("holding", voice, holding::holding(&sheet.plan.legs, voice))) }
+        (section("field", voice, hand::table(&sheet.plan.field, voice)))
+        @if roped { (section("gear", voice, hand::gear(&sheet.plan.gear, voice))) }
         @if !sheet.scene.others.is_empty() {
-            (section("party", "If something is missing", party::variants(sheet)))
+            (section("party", voice, party::variants(sheet)))
         }
-        (section("cautions", "Read with this plan", said::cautions(voice)))
+        (section("cautions", voice, said::cautions(voice)))
         div class="by-hand" {
-            (section("emergency", "In an emergency", notes::emergency(sheet.emergency)))
-            (section("notes", "Notes", notes::notes()))
+            (section("emergency", voice, notes::emergency(sheet.emergency, voice)))
+            (section("notes", voice, notes::notes()))
         }
-        (section("assumptions", "What it rests on", said::assumptions(sheet.plan)))
+        (section("assumptions", voice, said::assumptions(sheet.plan, voice)))
     }
 }
 
-fn section(id: &str, title: &str, body: Markup) -> Markup {
+fn section(id: &str, voice: Voice, body: Markup) -> Markup {
+    let title = word(&format!("report-{id}"), voice);
     html! {
         section id=(id) aria-labelledby={ (id) "-title" } {
             h2 id={ (id) "-title" } { (title) }
@@ -120,7 +122,7 @@ fn profiles(sheet: &Sheet<'_>) -> Markup {
         @for (i, stage) in stages.iter().enumerate() {
             @let from_file = Profile::of_route(stage).measured(sheet.plan.figures.lone_height_m);
             figure class="profile" {
-                @if stages.len() > 1 { figcaption { (said(&stage.label())) } }
+                @if stages.len() > 1 { figcaption { (said(&stage_label(stage, sheet.look.voice))) } }
                 (profile::stage(sheet, stage, sheet.scene.profiles.get(i).unwrap_or(&from_file)))
             }
         }
@@ -129,16 +131,22 @@ fn profiles(sheet: &Sheet<'_>) -> Markup {
 }
 
 fn insets(picture: &MapPicture<'_>) -> Markup {
+    let voice = picture.sheet.look.voice;
     html! {
         div class="insets" {
             @for line in picture.legs.iter().filter(|l| l.leg.roped) {
                 figure {
                     (picture.of_leg(line))
-                    figcaption { "Leg " (line.leg.leg) ", " (head::badge(line.leg.verdict, picture.sheet.look.voice)) }
+                    figcaption { (voice.say("report-inset", &[("leg", Arg::Count(line.leg.leg))])) " " (head::badge(line.leg.verdict, voice)) }
                 }
             }
         }
     }
+}
+
+/// `stage 2 "Day two"`.
+fn stage_label(stage: &Stage, voice: Voice) -> String {
+    finding::stage(stage.number, stage.name.as_deref(), voice).to_string()
 }
 
 /// The colours of every map, so that the page and the other outputs cannot disagree.

@@ -170,8 +170,17 @@ keep-knots = { $knots ->
    *[other] { $knots } knots
 } from each end
 
-## A set-up in a block
+## A set-up in a block: labels have at most nine letters
 
+block-label-rope = rope
+block-label-people = people
+block-label-tie = tie
+block-label-knots = knots
+block-label-reserve = reserve
+block-label-hauling = hauling
+block-label-fall = a fall
+block-label-order = order
+block-label-gaps = gaps
 block-title = { $teams ->
     [1] { $legs }: { $people } people, { $spacing } apart, { $rope }
    *[other] { $legs }, team { $team }: { $people } people, { $spacing } apart, { $rope }
@@ -473,3 +482,16 @@ column-clock = clock
 column-high = high
 column-grid = grid
 column-apart = { $unit } apart
+
+## Maps and devices: a name on a device is plain ASCII, six letters and a number at most
+
+folder-zones = Zones
+folder-legs = Legs
+folder-changes = Changes
+folder-halts = Halts
+device-rope-up = UP { $number }
+device-unrope = OFF { $number }
+device-off-by-word = OFF! { $number }
+device-ends-on-ice = ICE { $number }
+device-onto-ice = ICE! { $number }
+device-halt = HALT { $number }

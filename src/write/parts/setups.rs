@@ -42,10 +42,15 @@ pub(crate) fn blocks(out: &mut String, plan: &Plan, width: usize, voice: Voice) 
         let room = width.saturating_sub(LABEL + 2).max(20);
         let drawn = rope_line::drawn(block.setup, voice, room);
         for (i, line) in drawn.iter().enumerate() {
-            let label = if i == 0 { "rope" } else { "" };
+            let label = if i == 0 {
+                voice.say("block-label-rope", &[]).to_string()
+            } else {
+                String::new()
+            };
             out.push_str(&format!("    {label:<10}{line}\n"));
         }
         for (label, text) in block.lines.iter().chain(&block.of_legs(voice)) {
+            let label = voice.say(label, &[]).to_string();
             bullet(out, &format!("    {label:<10}"), text, width);
         }
     }
@@ -143,13 +148,18 @@ fn rope(setup: &TeamSetup, voice: Voice) -> Said {
 
 fn lines(setup: &TeamSetup, voice: Voice) -> Vec<LabelLine> {
     let mut lines = vec![
-        ("people", people(setup, voice).to_string()),
-        ("tie", ties(setup, voice).to_string()),
-        ("knots", knots(setup, voice).to_string()),
-        ("reserve", reserve(setup, voice).to_string()),
+        ("block-label-people", people(setup, voice).to_string()),
+        ("block-label-tie", ties(setup, voice).to_string()),
+        ("block-label-knots", knots(setup, voice).to_string()),
+        ("block-label-reserve", reserve(setup, voice).to_string()),
     ];
     let haul = setup.haul.as_ref();
-    lines.extend(haul.map(|table| ("hauling", hauling(setup, table, voice).to_string())));
+    lines.extend(haul.map(|table| {
+        (
+            "block-label-hauling",
+            hauling(setup, table, voice).to_string(),
+        )
+    }));
     lines
 }
 
@@ -157,11 +167,11 @@ fn lines(setup: &TeamSetup, voice: Voice) -> Vec<LabelLine> {
 fn of_leg(setup: &TeamSetup, voice: Voice) -> Vec<LabelLine> {
     let mut lines = Vec::new();
     if let Some(arrest) = &setup.arrest {
-        lines.push(("a fall", fall(setup, arrest, voice).to_string()));
+        lines.push(("block-label-fall", fall(setup, arrest, voice).to_string()));
         let order = arrest.order.as_ref().filter(|o| o.worth_it);
-        lines.extend(order.map(|o| ("order", say::setup::order(o, voice).to_string())));
+        lines.extend(order.map(|o| ("block-label-order", say::setup::order(o, voice).to_string())));
     }
-    lines.push(("gaps", spaced(setup, voice).to_string()));
+    lines.push(("block-label-gaps", spaced(setup, voice).to_string()));
     lines
 }
 

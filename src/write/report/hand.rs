@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use super::markup::spans;
+use super::markup::{column, spans, word};
 use crate::{
     plan::{
         field::{Field, FieldLimit, FieldRow, FieldSetUp},
@@ -32,12 +32,12 @@ fn one(field: &Field, limit: &FieldLimit, voice: Voice) -> Markup {
         table class="field" {
             caption { (spans(&field::limit(limit, field.teams(), voice).capital())) }
             thead { tr {
-                th scope="col" class="n" { "Gap " small { (short) } }
-                th scope="col" class="n" { "Spacing " small { (short) } }
-                th scope="col" class="n" { "Knots" }
-                th scope="col" class="n" { "Coils " small { (short) } }
-                th scope="col" class="n" { "Rope " small { (short) } }
-                th scope="col" { "Fits" }
+                th scope="col" class="n" { (column("report-gap", short, voice)) }
+                th scope="col" class="n" { (column("report-spacing", short, voice)) }
+                th scope="col" class="n" { (word("report-knots", voice)) }
+                th scope="col" class="n" { (column("report-coils", short, voice)) }
+                th scope="col" class="n" { (column("report-rope", short, voice)) }
+                th scope="col" { (word("report-fits", voice)) }
             } }
             tbody { @for row in rows { (line(row, voice)) } }
         }
@@ -93,7 +93,7 @@ pub(super) fn gear(all: &[GearRow], voice: Voice) -> Markup {
                 }
             }
         }
-        p class="fine" { "To check before setting out; how many is common practice or our judgement, listed below, and yours to change." }
+        p class="fine" { (word("gear-fine", voice)) }
     }
 }
 

@@ -2,10 +2,16 @@
 
 use maud::{Markup, html};
 
-use super::markup::{said, spans};
+use super::markup::{said, spans, word};
 use crate::{
-    plan::{leg::Verdict, place::HeightsFrom},
-    say::{arg::Arg, round::Round, setup::heights_from, span::Said, units::minutes, voice::Voice},
+    plan::{
+        leg::{Leg, Verdict},
+        place::HeightsFrom,
+    },
+    say::{
+        arg::Arg, finding, round::Round, setup::heights_from, span::Said, units::minutes,
+        voice::Voice,
+    },
     write::{
         parts::{itinerary, sentence, style},
         sheet::Sheet,
@@ -14,13 +20,13 @@ use crate::{
 
 /// Title, figures and verdict.
 pub(super) fn head(sheet: &Sheet<'_>) -> Markup {
-    let name = title(sheet);
+    let (name, voice) = (title(sheet), sheet.look.voice);
     html! {
         header {
-            p class="kind" { "Rope plan" }
+            p class="kind" { (word("report-kind", voice)) }
             h1 { (said(&name)) }
             @if let Some(route) = sheet.plan.route.name.as_deref().filter(|r| *r != name) {
-                p class="route" { "Route: " (said(route)) }
+                p class="route" { (spans(&voice.say("report-route", &[("route", Arg::Name(route))]))) }
             }
             (figures(sheet))
             (verdict(sheet))
@@ -31,7 +37,8 @@ pub(super) fn head(sheet: &Sheet<'_>) -> Markup {
 /// What the trip is called, else the route.
 pub(super) fn title(sheet: &Sheet<'_>) -> String {
     let route = sheet.plan.route.name.as_deref();
-    sheet.trip.or(route).unwrap_or("Route").to_owned()
+    let named = sheet.trip.or(route).map(str::to_owned);
+    named.unwrap_or_else(|| word("route", sheet.look.voice).to_string())
 }
 
 fn figures(sheet: &Sheet<'_>) -> Markup {
@@ -51,22 +58,22 @@ fn figures(sheet: &Sheet<'_>) -> Markup {
     let teams = plan.carry.len();
     html! {
         dl class="figures" {
-            (figure("Length", html! { (voice.units.chainage(route.length_m, Round::Nearest)) " " small { (voice.units.long()) } }))
+            (figure("report-length", voice, html! { (voice.units.chainage(route.length_m, Round::Nearest)) " " small { (voice.units.long()) } }))
             @if let (Some(up), Some(down)) = (route.ascent_m, route.descent_m) {
-                (figure("Up", html! { (voice.units.whole(up)) " " small { (short) ", " (turns_not_counted(sheet)) } }))
-                (figure("Down", html! { (voice.units.whole(down)) " " small { (short) } }))
+                (figure("report-up", voice, html! { (voice.units.whole(up)) " " small { (short) ", " (turns_not_counted(sheet)) } }))
+                (figure("report-down", voice, html! { (voice.units.whole(down)) " " small { (short) } }))
             }
-            (figure("On the rope", html! { (voice.units.chainage(roped_m, Round::Nearest)) " " small { (voice.units.long()) } }))
-            (figure("Time in all", html! { (minutes(route.time.total_min)) }))
-            (figure("Party", html! {
-                @if people == 0 { "nobody roped" }
-                @else { (people) " " small { @if teams == 1 { "on one rope" } @else { "on " (teams) " ropes" } } }
+            (figure("report-on-the-rope", voice, html! { (voice.units.chainage(roped_m, Round::Nearest)) " " small { (voice.units.long()) } }))
+            (figure("report-time-in-all", voice, html! { (minutes(route.time.total_min)) }))
+            (figure("report-people", voice, html! {
+                @if people == 0 { (word("report-nobody-roped", voice)) }
+                @else { (people) " " small { (voice.say("report-on-ropes", &[("ropes", Arg::Count(teams))])) } }
             }))
-            (figure("Carry", html! { (carried(sheet)) }))
+            (figure("report-carried", voice, html! { (carried(sheet)) }))
         }
         p class="fine" {
             (itinerary::times(plan, voice)) "."
-            @if !route.heights_from.is_empty() { " Heights: " (heights(&route.heights_from, voice)) "." }
+            @if !route.heights_from.is_empty() { " " (voice.say("report-heights", &[("heights", Arg::Said(heights(&route.heights_from, voice)))])) }
         }
     }
 }
@@ -84,40 +91,39 @@ fn heights(from: &[HeightsFrom], voice: Voice) -> Said {
     Said::join(from.iter().map(|f| heights_from(*f, voice)), and)
 }
 
-fn figure(name: &str, value: Markup) -> Markup {
-    html! { div { dt { (name) } dd { (value) } } }
+fn figure(name: &str, voice: Voice, value: Markup) -> Markup {
+    html! { div { dt { (word(name, voice)) } dd { (value) } } }
 }
 
 fn carried(sheet: &Sheet<'_>) -> Markup {
+    let voice = sheet.look.voice;
     let ropes = sheet.plan.carry.iter();
     let lengths: Vec<String> = ropes
-        .map(|c| sheet.look.voice.units.number(c.length_m, Round::Down))
+        .map(|c| voice.units.number(c.length_m, Round::Down))
         .collect();
     html! {
-        @if lengths.is_empty() { "no rope" }
-        @else { (lengths.join(" + ")) " " small { (sheet.look.voice.units.short()) } }
+        @if lengths.is_empty() { (word("report-no-rope", voice)) }
+        @else { (lengths.join(" + ")) " " small { (voice.units.short()) } }
     }
 }
 
 /// How many legs stand how, with their length: the same in words, sign and weight of line.
 fn verdict(sheet: &Sheet<'_>) -> Markup {
-    let worst = sheet.plan.verdict();
+    let (worst, voice) = (sheet.plan.verdict(), sheet.look.voice);
     html! {
         div class={ "verdict " (worst.as_str()) } data-verdict=(worst.as_str()) {
-            p class="worst" { (worst_sentence(worst)) }
+            p class="worst" { (word(worst_sentence(worst), voice)) }
             ul {
                 @for verdict in Verdict::ALL.into_iter().rev() {
                     @let legs: Vec<_> = sheet.plan.legs.iter().filter(|l| l.verdict == verdict).collect();
                     @if !legs.is_empty() {
                         li {
-                            (badge(verdict, sheet.look.voice)) " "
-                            @if legs.len() == 1 { "1 leg" } @else { (legs.len()) " legs" } ", "
-                            (sheet.look.voice.units.chainage(legs.iter().map(|l| l.length_m).sum(), Round::Nearest)) " " (sheet.look.voice.units.long())
+                            (badge(verdict, voice)) " " (counted(&legs, voice))
                             @if verdict != Verdict::Unroped {
                                 ": " @for (i, leg) in legs.iter().enumerate() {
                                     @if i > 0 { ", " }
-                                    a href={ "#leg-" (leg.leg) } { "leg " (leg.leg) }
-                                    @if let Some(at) = sentence::part_of_word(leg, sheet.look.voice) { " at " (spans(&at)) }
+                                    a href={ "#leg-" (leg.leg) } { (finding::legs(&[leg.leg], voice)) }
+                                    @if let Some(at) = sentence::part_of_word(leg, voice) { " " (spans(&voice.say("report-at", &[("where", Arg::Said(at))]))) }
                                 }
                             }
                         }
@@ -128,13 +134,22 @@ fn verdict(sheet: &Sheet<'_>) -> Markup {
     }
 }
 
+/// `2 legs, 3.10 km`.
+fn counted(legs: &[&Leg], voice: Voice) -> Said {
+    let args = [
+        ("legs", Arg::Count(legs.len())),
+        ("length", Arg::Walked(legs.iter().map(|l| l.length_m).sum())),
+    ];
+    voice.say("report-count", &args)
+}
+
 fn worst_sentence(worst: Verdict) -> &'static str {
     match worst {
-        Verdict::Unroped => "No leg is walked on the rope.",
-        Verdict::Inside => "Every roped leg is inside the planning limits.",
-        Verdict::Look => "Look: there is something to decide or to watch.",
-        Verdict::Outside => "A leg is outside the limits: no set-up, or no rope that holds it.",
-        Verdict::Stop => "Stop: a leg is not to be walked as planned.",
+        Verdict::Unroped => "report-worst-unroped",
+        Verdict::Inside => "report-worst-inside",
+        Verdict::Look => "report-worst-look",
+        Verdict::Outside => "report-worst-outside",
+        Verdict::Stop => "report-worst-stop",
     }
 }
 

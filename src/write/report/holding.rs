@@ -4,7 +4,7 @@ use maud::{Markup, html};
 
 use super::{
     limits,
-    markup::{said, spans},
+    markup::{column, label, spans, word},
     same::{Same, grouped},
 };
 use crate::{
@@ -31,13 +31,11 @@ const NAME_SIGNS: usize = 16;
 /// Each set-up once, as the ropes are drawn, with the legs it is for.
 pub(super) fn holding(legs: &[Leg], voice: Voice) -> Markup {
     html! {
-        p { "A model's answer, for its assumptions only: each thing it rests on is taken from its best to its worst, \
-            all mixed. “Held” means that those left stop before the lip. How bridges break and where people stand \
-            is not in it." }
+        p { (word("holding-what", voice)) }
         @for same in grouped(legs) {
             @if let Some(setup) = same.setup() {
                 article class="fall" {
-                    h3 { (same.shown()) " – " (TeamRow::new(setup, voice).spacing) }
+                    h3 { (same.shown(voice)) " – " (TeamRow::new(setup, voice).spacing) }
                     (arrests(&same, voice))
                     div class="halves" {
                         div { @for (part, _) in same.parts(free) { (reserve(&same, &part, voice)) } }
@@ -48,19 +46,12 @@ pub(super) fn holding(legs: &[Leg], voice: Voice) -> Markup {
                 }
             }
         }
-        p class="fine" {
-            "Falls, holds: places on the rope, 1 ahead; for who falls between two the rope is bent in a V and each \
-            side holds for itself. First: the usual fall, of who goes first through a bridge, where it stands \
-            otherwise. Slide and peak: of the first who holds, over all assumed cases. \
-            Strand: the one that carries the weight, or one of its own. Rope: beyond the loaded strand, hands and \
-            hitches counted; “short”: the free rope does not reach; “knots”: they block that strand. \
-            Can: whether those left can pull so hard; perhaps: strong ones who stand well."
-        }
+        p class="fine" { (word("holding-fine", voice)) }
     }
 }
 
 /// Position on the rope with the name, where all who share it are the same there.
-fn person(same: &Same<'_>, position: usize) -> Markup {
+fn person(same: &Same<'_>, position: usize) -> Said {
     let of = |setup: &TeamSetup| {
         let person = position.checked_sub(1).and_then(|i| setup.persons.get(i));
         person.and_then(|p| p.called.name.clone())
@@ -68,9 +59,11 @@ fn person(same: &Same<'_>, position: usize) -> Markup {
     let mut names = same.uses.iter().map(|(_, setup)| of(setup));
     let first = names.next().flatten();
     let name = first.filter(|f| names.all(|n| n.as_ref() == Some(f)));
-    html! {
-        (position) @if let Some(name) = name { " " (said(&plain::short(&name, NAME_SIGNS))) }
-    }
+    let name = name.map(|name| Said::name(plain::short(&name, NAME_SIGNS)));
+    Said::join(
+        [Said::figure(position.to_string())].into_iter().chain(name),
+        " ",
+    )
 }
 
 /// `4/1 8/1`: legs and teams, for programs.
@@ -83,11 +76,11 @@ fn uses(part: &Same<'_>) -> String {
 }
 
 /// Which legs a table is for, where the set-up has more than one such table.
-fn only(same: &Same<'_>, part: &Same<'_>) -> String {
+fn only(same: &Same<'_>, part: &Same<'_>, voice: Voice) -> String {
     if part.uses.len() == same.uses.len() {
         String::new()
     } else {
-        format!("{}: ", part.shown())
+        format!("{}: ", part.shown(voice))
     }
 }
 
@@ -97,15 +90,15 @@ fn arrests(same: &Same<'_>, voice: Voice) -> Markup {
     let short = voice.units.short();
     html! {
         table class="arrest stack" {
-            caption { "The fall that is held worst" }
+            caption { (word("fall-caption", voice)) }
             thead { tr {
-                th scope="col" { "Leg" }
-                th scope="col" { "Falls" }
-                th scope="col" { "Holds" }
-                th scope="col" { "In the model" }
-                th scope="col" class="n" { "Slide " small { (short) } }
-                th scope="col" class="n" { "Peak " small { "kN" } }
-                th scope="col" { "Taken" }
+                th scope="col" { (word("report-leg", voice)) }
+                th scope="col" { (word("fall-falls", voice)) }
+                th scope="col" { (word("fall-holds", voice)) }
+                th scope="col" { (word("fall-in-the-model", voice)) }
+                th scope="col" class="n" { (column("fall-slide", short, voice)) }
+                th scope="col" class="n" { (column("fall-peak", "kN", voice)) }
+                th scope="col" { (word("fall-taken", voice)) }
             } }
             @for (leg, setup) in &same.uses { tbody { (arrest(same, leg, setup, voice)) } }
         }
@@ -113,7 +106,7 @@ fn arrests(same: &Same<'_>, voice: Voice) -> Markup {
 }
 
 fn arrest(same: &Same<'_>, leg: &Leg, setup: &TeamSetup, voice: Voice) -> Markup {
-    let who = limits::who(leg, setup);
+    let who = limits::who(leg, setup, voice);
     html! {
         @if let Some(arrest) = &setup.arrest {
             @let ([slide_from, slide_to], [kn_from, kn_to]) = (arrest.slide_m, arrest.holder_force_kn);
@@ -121,24 +114,24 @@ fn arrest(same: &Same<'_>, leg: &Leg, setup: &TeamSetup, voice: Voice) -> Markup
                 data-held=(arrest.verdict.as_str()) data-slope-deg=(number(arrest.slope_deg))
                 data-slide-from-m=(number(slide_from)) data-slide-to-m=(number(slide_to))
                 data-from-kn=(number(kn_from)) data-to-kn=(number(kn_to)) {
-                th scope="row" data-label="Leg" { (who) }
-                td class="who" data-label="Falls" { (person(same, arrest.falls)) }
-                td data-label="Holds" { (numbers(&arrest.holds).replace(' ', ", ")) }
-                td class="whole" data-label="In the model" {
+                th scope="row" data-label=(word("report-leg", voice)) { (who) }
+                td class="who" data-label=(word("fall-falls", voice)) { (spans(&person(same, arrest.falls))) }
+                td data-label=(word("fall-holds", voice)) { (numbers(&arrest.holds).replace(' ', ", ")) }
+                td class="whole" data-label=(word("fall-in-the-model", voice)) {
                     @let says = held(arrest, voice);
                     @if arrest.verdict == Held::None { strong { (says) } } @else { (says) }
                     @if let Some(usual) = usual_fall_brief(arrest, &setup.persons, voice) { "; " (spans(&usual)) }
                 }
-                td class="n" data-label={ "Slide, " (voice.units.short()) } {
+                td class="n" data-label=(label("fall-slide", voice.units.short(), voice)) {
                     (voice.units.number(slide_from, Round::Down)) "–" (voice.units.number(slide_to, Round::Up))
                 }
-                td class="n" data-label="Peak, kN" { (Round::Down.fixed(kn_from, 1)) "–" (Round::Up.fixed(kn_to, 1)) }
-                td data-label="Taken" { (taken(arrest, setup, voice)) }
+                td class="n" data-label=(label("fall-peak", "kN", voice)) { (Round::Down.fixed(kn_from, 1)) "–" (Round::Up.fixed(kn_to, 1)) }
+                td data-label=(word("fall-taken", voice)) { (taken(arrest, setup, voice)) }
             }
         } @else {
             tr {
-                th scope="row" data-label="Leg" { (who) }
-                td class="whole" colspan="6" { "The model has no answer here." }
+                th scope="row" data-label=(word("report-leg", voice)) { (who) }
+                td class="whole" colspan="6" { (word("fall-no-answer", voice)) }
             }
         }
     }
@@ -176,15 +169,15 @@ fn reserve(same: &Same<'_>, part: &Same<'_>, voice: Voice) -> Markup {
     let setup = part.setup();
     html! {
         table class="reserve" data-uses=(uses(part)) {
-            caption { (only(same, part)) "A drop loop from where the holder stands, by who falls" }
+            caption { (only(same, part, voice)) (word("loop-caption", voice)) }
             thead { tr {
-                th scope="col" { "Falls" }
-                th scope="col" class="n" { "Free " small { (short) } }
-                th scope="col" { "The loop" }
+                th scope="col" { (word("fall-falls", voice)) }
+                th scope="col" class="n" { (column("loop-free", short, voice)) }
+                th scope="col" { (word("loop-loop", voice)) }
             } }
             tbody { @if let Some(setup) = setup { @for reach in &setup.reach { (reserve_row(part, setup, reach, voice)) } } }
             @if let Some(none) = setup.filter(|s| s.reach.is_empty()).and_then(|s| no_place(s, voice)) {
-                tfoot { tr { td colspan="3" { (spans(&none.capital())) ": the rope ends before it" } } }
+                tfoot { tr { td colspan="3" { (spans(&voice.say("loop-none", &[("none", Arg::Said(none.capital()))]))) } } }
             }
         }
     }
@@ -194,7 +187,7 @@ fn reserve_row(part: &Same<'_>, setup: &TeamSetup, reach: &Reach, voice: Voice) 
     let told = say::setup::reach(reach, &setup.persons, voice);
     html! {
         tr data-person=(reach.person) data-free-m=(number(reach.free_m)) data-depth-m=(number(reach.depth_m)) {
-            th scope="row" { (person(part, reach.person)) }
+            th scope="row" { (spans(&person(part, reach.person))) }
             td class="n" { (voice.units.number(reach.free_m, Round::Down)) " " small { (side(reach.side, voice)) } }
             td { @if reach.depth_m < -1e-9 { strong { (spans(&told)) } } @else { (spans(&told)) } }
         }
@@ -208,38 +201,47 @@ fn haul(same: &Same<'_>, part: &Same<'_>, table: &HaulTable, voice: Voice) -> Ma
     html! {
         table class="haul" data-uses=(uses(part)) data-person=(table.person) data-haulers=(table.haulers) {
             caption {
-                (only(same, part)) "Hauling out " (person(part, table.person)) ", "
-                (voice.units.length(table.lip_to_person_m, Round::Up)) " below the lip: " (haul_answer(&table.answer, voice))
+                (only(same, part, voice)) (spans(&hauling(part, table, voice)))
             }
             thead { tr {
-                th scope="col" { "System" }
-                th scope="col" { "Strand" }
-                th scope="col" class="n" { "Rope " small { (short) } }
-                th scope="col" class="n" { "Strokes" }
-                th scope="col" class="n" { "Pull " small { "kN" } }
-                th scope="col" { "Can " (table.haulers) "?" }
+                th scope="col" { (word("haul-system", voice)) }
+                th scope="col" { (word("haul-strand", voice)) }
+                th scope="col" class="n" { (column("report-rope", short, voice)) }
+                th scope="col" class="n" { (word("haul-strokes", voice)) }
+                th scope="col" class="n" { (column("haul-pull", "kN", voice)) }
+                th scope="col" { (voice.say("haul-can", &[("haulers", Arg::Count(table.haulers))])) }
             } }
             tbody { @for system in &table.systems { (haul_row(table, system, voice)) } }
         }
     }
 }
 
+/// `Hauling out 2 Ben, 3 m below the lip: …`.
+fn hauling(part: &Same<'_>, table: &HaulTable, voice: Voice) -> Said {
+    let args = [
+        ("who", Arg::Said(person(part, table.person))),
+        ("depth", Arg::Needed(table.lip_to_person_m)),
+        ("answer", Arg::Said(haul_answer(&table.answer, voice))),
+    ];
+    voice.say("haul-caption", &args)
+}
+
 fn haul_row(table: &HaulTable, system: &HaulSystem, voice: Voice) -> Markup {
     let loaded = system.system.needs_free_strand();
     let why_not = match system.rope_m {
-        _ if system.possible => "",
-        _ if loaded && table.needs_own_strand => "knots",
-        Some(_) => "short",
-        None => "no room",
+        _ if system.possible => None,
+        _ if loaded && table.needs_own_strand => Some("haul-knots"),
+        Some(_) => Some("haul-short"),
+        None => Some("haul-no-room"),
     };
     html! {
         tr data-system=(system.system.as_str()) data-haul-rope-m=[system.rope_m.map(number)] data-possible=(system.possible)
             data-pull-kn=(number(system.pull_kn)) data-strokes=[system.strokes] data-can=(system.can.as_str()) {
             th scope="row" { (say::setup::system(system.system, voice)) }
-            td { @if loaded { "loaded" } @else { "own" } }
+            td { (word(if loaded { "haul-loaded" } else { "haul-own" }, voice)) }
             td class="n" {
                 @if let Some(rope_m) = system.rope_m { (voice.units.number(rope_m, Round::Up)) }
-                @if !why_not.is_empty() { " " small { (why_not) } }
+                @if let Some(why_not) = why_not { " " small { (word(why_not, voice)) } }
             }
             td class="n" { @if let Some(strokes) = system.strokes { (strokes) } @else { "–" } }
             td class="n" { (Round::Up.fixed(system.pull_kn, 2)) }

@@ -2,8 +2,10 @@
 
 use maud::{Markup, html};
 
+use super::markup::word;
 use crate::{
     plan::leg::Verdict,
+    say::voice::Voice,
     write::{
         parts::style,
         report::{drawn::MapPicture, layers, signs::Sign},
@@ -11,19 +13,19 @@ use crate::{
 };
 
 /// The key under a map: what it shows and nothing else.
-pub(super) fn legend(picture: &MapPicture<'_>) -> Markup {
+pub(super) fn legend(picture: &MapPicture<'_>, voice: Voice) -> Markup {
     html! {
         figcaption {
             ul class="legend" {
-                (lines(picture))
-                (ground(picture))
+                (lines(picture, voice))
+                (ground(picture, voice))
                 @for sign in Sign::ALL.into_iter().filter(|sign| picture.signs.iter().any(|(s, _)| s == sign)) {
-                    (entry(&sign.drawn((15.0, 6.0)), sign_says(sign)))
+                    (entry(&sign.drawn((15.0, 6.0)), &told(sign_says(sign), voice)))
                 }
-                (entry(&html! { circle class="change" cx="15" cy="6" r="5" {} }, "rope up or rope off, lettered as below"))
+                (entry(&html! { circle class="change" cx="15" cy="6" r="5" {} }, &told("legend-change", voice)))
                 (entry(
                     &html! { rect class="pill" x="6" y="0" width="18" height="12" rx="6" {} },
-                    "number of the leg, in its colour",
+                    &told("legend-leg", voice),
                 ))
             }
         }
@@ -39,26 +41,30 @@ fn entry(swatch: &Markup, says: &str) -> Markup {
     }
 }
 
+fn told(key: &str, voice: Voice) -> String {
+    word(key, voice).to_string()
+}
+
 /// The styles of legs.
-fn lines(picture: &MapPicture<'_>) -> Markup {
+fn lines(picture: &MapPicture<'_>, voice: Voice) -> Markup {
     let legs = &picture.sheet.plan.legs;
     let shown = |verdict: Verdict| legs.iter().any(|l| l.verdict == verdict);
     let verdicts = [
-        (Verdict::Unroped, "unroped"),
-        (Verdict::Inside, "roped, inside the planning limits"),
-        (Verdict::Look, "look: something to decide or to watch"),
-        (Verdict::Outside, "outside the limits"),
-        (Verdict::Stop, "stop: not as planned"),
+        (Verdict::Unroped, "legend-unroped"),
+        (Verdict::Inside, "legend-inside"),
+        (Verdict::Look, "legend-look"),
+        (Verdict::Outside, "legend-outside"),
+        (Verdict::Stop, "legend-stop"),
     ];
     html! {
         @for (verdict, says) in verdicts.into_iter().filter(|(v, _)| shown(*v)) {
-            (entry(&layers::stroke(verdict, "M2 6H28"), &format!("{says} {}", style::sign(verdict))))
+            (entry(&layers::stroke(verdict, "M2 6H28"), &format!("{} {}", word(says, voice), style::sign(verdict))))
         }
     }
 }
 
 /// The ice.
-fn ground(picture: &MapPicture<'_>) -> Markup {
+fn ground(picture: &MapPicture<'_>, voice: Voice) -> Markup {
     let sheet = picture.sheet;
     let fills = html! {
         @for (i, fill) in style::ZONE_FILLS.iter().enumerate() {
@@ -71,18 +77,18 @@ fn ground(picture: &MapPicture<'_>) -> Markup {
     };
     let ice = html! { rect class="ice" x="1" y="1" width="28" height="10" {} };
     html! {
-        (entry(&fills, "zones, darker with wider gaps; the number is the width, \"?\" where it is assumed; faint where the route does not go"))
+        (entry(&fills, &told("legend-zones", voice)))
         @if sheet.zones.iter().any(|zone| zone.strike.is_some()) {
-            (entry(&strike, "the direction in which its crevasses run, where it was drawn"))
+            (entry(&strike, &told("legend-strike", voice)))
         }
-        @if !sheet.glaciers.is_empty() { (entry(&ice, "known ice")) }
+        @if !sheet.glaciers.is_empty() { (entry(&ice, &told("legend-ice", voice))) }
     }
 }
 
 fn sign_says(sign: Sign) -> &'static str {
     match sign {
-        Sign::Along => "along the crevasses",
-        Sign::Fall => "where a fall is held worst",
-        Sign::RollOver => "the ground steepens: gaps are to be expected",
+        Sign::Along => "legend-along",
+        Sign::Fall => "legend-fall",
+        Sign::RollOver => "legend-roll-over",
     }
 }

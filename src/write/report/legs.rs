@@ -2,13 +2,16 @@
 
 use maud::{Markup, html};
 
-use super::{head::badge, markup::said, markup::spans};
+use super::{
+    head::badge,
+    markup::{column, label, said, spans, word},
+};
 use crate::{
     plan::{
         Plan,
         leg::{Leg, Verdict},
     },
-    say::voice::Voice,
+    say::{arg::Arg, span::Said, voice::Voice},
     write::{
         json::number,
         parts::{
@@ -33,27 +36,26 @@ pub(super) fn legs(sheet: &Sheet<'_>, voice: Voice) -> Markup {
     };
     html! {
         table class="legs stack" {
-            caption { "Legs, with the set-up of each rope team" }
+            caption { (word("legs-caption", voice)) }
             thead {
                 tr {
-                    th scope="col" class="n" { "Leg" }
-                    @if stages { th scope="col" class="n" { "Stage" } }
-                    th scope="col" class="n" { "From–to " small { (voice.units.long()) } }
-                    th scope="col" class="n" { "Length " small { (voice.units.short()) } }
-                    @if heights { th scope="col" class="n" { "Height " small { (voice.units.short()) } } }
-                    th scope="col" class="n" { "Time" }
-                    @if clocks { th scope="col" class="n" { "There" } }
-                    th scope="col" { "Zones" }
-                    th scope="col" class="n" { "Gap " small { (voice.units.short()) } }
-                    th scope="col" { "Verdict" }
+                    th scope="col" class="n" { (word("report-leg", voice)) }
+                    @if stages { th scope="col" class="n" { (word("report-stage", voice)) } }
+                    th scope="col" class="n" { (column("report-from-to", voice.units.long(), voice)) }
+                    th scope="col" class="n" { (column("report-length", voice.units.short(), voice)) }
+                    @if heights { th scope="col" class="n" { (column("report-height", voice.units.short(), voice)) } }
+                    th scope="col" class="n" { (word("report-time", voice)) }
+                    @if clocks { th scope="col" class="n" { (word("report-there", voice)) } }
+                    th scope="col" { (word("report-zone-column", voice)) }
+                    th scope="col" class="n" { (column("report-gap", voice.units.short(), voice)) }
+                    th scope="col" { (word("report-verdict", voice)) }
                 }
             }
             @for leg in &sheet.plan.legs {
                 (leg_rows(leg, voice, has))
             }
         }
-        p class="fine" { "Gap: the widest across; in brackets the way over it along the route, where that is longer."
-            " Places are those of the first person." }
+        p class="fine" { (word("legs-fine", voice)) }
     }
 }
 
@@ -79,22 +81,22 @@ fn leg_rows(leg: &Leg, voice: Voice, has: LegColumns) -> Markup {
         tbody class=(leg.verdict.as_str()) id={ "leg-" (leg.leg) } {
             tr data-leg=(leg.leg) data-start-m=(number(leg.start_m)) data-end-m=(number(leg.end_m))
                 data-length-m=(number(leg.length_m)) data-verdict=(leg.verdict.as_str()) {
-                th scope="row" class="n" data-label="Leg" { (row.leg) }
-                @if has.stages { td class="n" data-label="Stage" { (row.stage) } }
-                td class="n" data-label={ "From–to, " (voice.units.long()) } { (row.from_to) }
-                td class="n" data-label={ "Length, " (voice.units.short()) } { (row.length) }
-                @if has.heights { td class="n" data-label={ "Height, " (voice.units.short()) } { (row.heights) } }
-                td class="n" data-label="Time" { (row.time) }
-                @if has.clocks { td class="n" data-label="There" { (there.as_deref().unwrap_or_default()) } }
-                td data-label="Zones" { (or_none(&row.zone_numbers())) }
-                td class="n" data-label={ "Gap, " (voice.units.short()) } { (or_none(&row.gap)) }
-                td data-label="Verdict" {
+                th scope="row" class="n" data-label=(word("report-leg", voice)) { (row.leg) }
+                @if has.stages { td class="n" data-label=(word("report-stage", voice)) { (row.stage) } }
+                td class="n" data-label=(label("report-from-to", voice.units.long(), voice)) { (row.from_to) }
+                td class="n" data-label=(label("report-length", voice.units.short(), voice)) { (row.length) }
+                @if has.heights { td class="n" data-label=(label("report-height", voice.units.short(), voice)) { (row.heights) } }
+                td class="n" data-label=(word("report-time", voice)) { (row.time) }
+                @if has.clocks { td class="n" data-label=(word("report-there", voice)) { (there.as_deref().unwrap_or_default()) } }
+                td data-label=(word("report-zone-column", voice)) { (or_none(&row.zone_numbers())) }
+                td class="n" data-label=(label("report-gap", voice.units.short(), voice)) { (or_none(&row.gap)) }
+                td data-label=(word("report-verdict", voice)) {
                     (badge(leg.verdict, voice))
                     @if let Some(word) = sentence::word_in_part(leg, voice) { " " small { (spans(&word)) } }
                 }
             }
             @if !leg.roped && leg.verdict != Verdict::Unroped {
-                tr class="setup" { td colspan=(has.count()) { "Walked without a rope; see what to look at." } }
+                tr class="setup" { td colspan=(has.count()) { (word("legs-without-rope", voice)) } }
             }
             @for (team, setup) in row.teams.iter().zip(&leg.teams) {
                 tr class="setup" data-leg=(leg.leg)
@@ -113,13 +115,19 @@ fn or_none(text: &str) -> &str {
 }
 
 fn setup_line(team: &TeamRow<'_>, teams: usize, voice: Voice) -> Markup {
+    let with_unit = |m: &str| {
+        (
+            "length",
+            Arg::Figure(format!("{m} {}", voice.units.short())),
+        )
+    };
     html! {
-        @if teams > 1 { span class="who" { "Team " (team.setup.team) } " " }
+        @if teams > 1 { span class="who" { (voice.say("legs-team", &[("team", Arg::Count(team.setup.team))])) } " " }
         strong { (team.spacing) } " · " (team.knots) " · " (team.coils)
-        " · rope " strong { (team.needed) " " (voice.units.short()) }
-        @if !team.at_hand.is_empty() { " of " (team.at_hand) " " (voice.units.short()) }
-        @else if !team.sold.is_empty() { ", take " (team.sold) " " (voice.units.short()) }
-        @else { ", more than any rope sold" }
+        " · " (word("legs-rope", voice)) " " strong { (team.needed) " " (voice.units.short()) }
+        @if !team.at_hand.is_empty() { " " (voice.say("legs-of", &[with_unit(&team.at_hand)])) }
+        @else if !team.sold.is_empty() { (voice.say("legs-take", &[with_unit(&team.sold)])) }
+        @else { (word("legs-none-sold", voice)) }
     }
 }
 
@@ -139,12 +147,12 @@ pub(super) fn zones(sheet: &Sheet<'_>, voice: Voice) -> Markup {
         dl class="zones" {
             @for zone in sheet.zones.iter().filter(|z| met.binary_search(&z.number).is_ok()) {
                 div {
-                    dt { "Zone " (zone.number) @if let Some(name) = &zone.name { " " (said(name)) } }
+                    dt { (voice.say("zones-zone", &[("zone", Arg::Count(zone.number))])) @if let Some(name) = &zone.name { " " (said(name)) } }
                     dd {
                         (spans(&sentence::zone_description(zone, voice)))
                         @if let Some(note) = &zone.note { " " (said(note)) }
-                        @if let Some(on) = &zone.observed_on { " Observed " (said(on)) "." }
-                        @if let Some(source) = &zone.source { " Source: " (said(source)) "." }
+                        @if let Some(on) = &zone.observed_on { " " (spans(&voice.say("zone-observed", &[("text", Arg::Name(on))]))) }
+                        @if let Some(source) = &zone.source { " " (spans(&voice.say("zone-source", &[("text", Arg::Name(source))]))) }
                     }
                 }
             }
@@ -154,29 +162,29 @@ pub(super) fn zones(sheet: &Sheet<'_>, voice: Voice) -> Markup {
 
 /// Where to stop for the rope, lettered as on the maps.
 pub(super) fn changes(sheet: &Sheet<'_>) -> Markup {
-    let changes = change::changes(sheet);
+    let (changes, voice) = (change::changes(sheet), sheet.look.voice);
     let stages = sheet.plan.route.stages.len() > 1;
     let clocks = changes.iter().any(|c| c.clock.is_some());
     let heights = changes.iter().any(|c| c.height_m.is_some());
     let has = ChangeColumns { stages, clocks };
     html! {
-        @if changes.is_empty() { p { "The rope stays in the pack." } }
+        @if changes.is_empty() { p { (word("changes-none", voice)) } }
         @else {
             table class="changes" {
-                caption { "Places where the set-up changes, lettered as on the maps" }
+                caption { (word("changes-caption", voice)) }
                 thead {
                     tr {
-                        th scope="col" class="n" { "Point" }
-                        @if clocks { th scope="col" class="n" { "Clock" } }
-                        th scope="col" { "Do" }
-                        @if stages { th scope="col" class="n" { "Stage" } }
-                        th scope="col" class="n" { "At " small { (sheet.look.voice.units.long()) @if heights { ", height" } } }
-                        th scope="col" { "Latitude, longitude" }
-                        th scope="col" class="utm" { "UTM" }
+                        th scope="col" class="n" { (word("changes-number", voice)) }
+                        @if clocks { th scope="col" class="n" { (word("changes-clock", voice)) } }
+                        th scope="col" { (word("changes-do", voice)) }
+                        @if stages { th scope="col" class="n" { (word("report-stage", voice)) } }
+                        th scope="col" class="n" { (word("changes-at", voice)) " " small { (voice.units.long()) @if heights { (word("changes-height", voice)) } } }
+                        th scope="col" { (word("changes-degrees", voice)) }
+                        th scope="col" class="utm" { (word("changes-utm", voice)) }
                     }
                 }
                 tbody {
-                    @for change in &changes { (change_row(change, sheet.look.voice, has)) }
+                    @for change in &changes { (change_row(change, voice, has)) }
                 }
             }
         }
@@ -190,6 +198,15 @@ struct ChangeColumns {
     clocks: bool,
 }
 
+/// `Rope up, leg 2`.
+fn done(change: &ChangePoint<'_>, voice: Voice) -> Said {
+    let args = [
+        ("what", Arg::Said(change.kind.says(voice).capital())),
+        ("leg", Arg::Count(change.leg.leg)),
+    ];
+    voice.say("changes-leg", &args)
+}
+
 fn change_row(change: &ChangePoint<'_>, voice: Voice, has: ChangeColumns) -> Markup {
     let height = change.height(voice);
     html! {
@@ -197,7 +214,7 @@ fn change_row(change: &ChangePoint<'_>, voice: Voice, has: ChangeColumns) -> Mar
             th scope="row" class="n" { (change.letter()) }
             @if has.clocks { td class="n" { (change.clock.map(|c| c.to_string()).unwrap_or_default()) } }
             td {
-                (change.kind.says(voice).capital()) ", leg " (change.leg.leg)
+                (done(change, voice))
                 @if let Some(then) = itinerary::then(change, voice) {
                     " " span class="then" { (then) }
                 }

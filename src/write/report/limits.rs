@@ -2,6 +2,7 @@
 
 use maud::{Markup, html};
 
+use super::markup::{column, label, word};
 use crate::{
     plan::leg::{Leg, TeamSetup},
     say::{arg::Arg, round::Round, voice::Voice},
@@ -15,9 +16,13 @@ fn setups<'a>(sheet: &Sheet<'a>) -> impl Iterator<Item = (&'a Leg, &'a TeamSetup
 }
 
 /// `4`, or with several teams `4, team 2`.
-pub(super) fn who(leg: &Leg, team: &TeamSetup) -> String {
+pub(super) fn who(leg: &Leg, team: &TeamSetup, voice: Voice) -> String {
     if leg.teams.len() > 1 {
-        format!("{}, team {}", leg.leg, team.team)
+        let args = [
+            ("leg", Arg::Count(leg.leg)),
+            ("team", Arg::Count(team.team)),
+        ];
+        voice.say("limits-team", &args).to_string()
     } else {
         leg.leg.to_string()
     }
@@ -28,18 +33,18 @@ pub(super) fn limits(sheet: &Sheet<'_>, voice: Voice) -> Markup {
     let short = voice.units.short();
     html! {
         table class="limits stack" {
-            caption { "The widest gap for which each set-up is spaced by the rule, as it is tied and with its rope tied anew" }
+            caption { (word("limits-caption", voice)) }
             thead { tr {
-                th scope="col" { "Leg" }
-                th scope="col" class="n" { "Rope " small { (short) } }
-                th scope="col" class="n" { "Planned gap " small { (short) } }
-                th scope="col" class="n" { "Spaced for, as tied " small { (short) } }
-                th scope="col" class="n" { "Tied anew " small { (short) } }
-                th scope="col" class="n" { "Coils " small { (short) } }
+                th scope="col" { (word("report-leg", voice)) }
+                th scope="col" class="n" { (column("report-rope", short, voice)) }
+                th scope="col" class="n" { (column("limits-planned", short, voice)) }
+                th scope="col" class="n" { (column("limits-as-tied", short, voice)) }
+                th scope="col" class="n" { (column("limits-anew", short, voice)) }
+                th scope="col" class="n" { (column("report-coils", short, voice)) }
             } }
             @for (leg, team) in setups(sheet) { tbody { (limit(leg, team, voice)) } }
         }
-        p class="fine" { "Gaps across, met as on this leg, by the spacing rule, which says nothing about holding a fall; coils as carried." }
+        p class="fine" { (word("limits-fine", voice)) }
     }
 }
 
@@ -52,13 +57,13 @@ fn limit(leg: &Leg, team: &TeamSetup, voice: Voice) -> Markup {
     let short = voice.units.short();
     html! {
         tr {
-            th scope="row" data-label="Leg" { (who(leg, team)) }
-            td class="n" data-label={ "Rope, " (short) } { (maybe(rope_m, Round::Down, voice)) }
-            td class="n" data-label={ "Planned gap, " (short) } { (maybe(leg.gap_m, Round::Up, voice)) }
-            td class="n" data-label={ "Spaced for, as tied, " (short) } { (maybe(as_tied(team), Round::Down, voice)) }
-            td class="n" data-label={ "Tied anew, " (short) } data-leg=(leg.leg) data-team=(team.team)
+            th scope="row" data-label=(word("report-leg", voice)) { (who(leg, team, voice)) }
+            td class="n" data-label=(label("report-rope", short, voice)) { (maybe(rope_m, Round::Down, voice)) }
+            td class="n" data-label=(label("limits-planned", short, voice)) { (maybe(leg.gap_m, Round::Up, voice)) }
+            td class="n" data-label=(label("limits-as-tied", short, voice)) { (maybe(as_tied(team), Round::Down, voice)) }
+            td class="n" data-label=(label("limits-anew", short, voice)) data-leg=(leg.leg) data-team=(team.team)
                 data-coil-kg=(number(team.coil_kg)) data-covers-gap-m=[team.covers_gap_m.map(number)] { (maybe(team.covers_gap_m, Round::Down, voice)) }
-            td class="n" data-label={ "Coils, " (short) } { (voice.units.number(team.coil_carried_m, Round::Down)) @if team.coil_carried_m > 0.0 { ", " (Arg::Kilograms(team.coil_kg, Round::Up).said(voice.units)) } }
+            td class="n" data-label=(label("report-coils", short, voice)) { (voice.units.number(team.coil_carried_m, Round::Down)) @if team.coil_carried_m > 0.0 { ", " (Arg::Kilograms(team.coil_kg, Round::Up).said(voice.units)) } }
         }
     }
 }

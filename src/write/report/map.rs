@@ -2,14 +2,17 @@
 
 use maud::{Markup, html};
 
-use crate::write::report::{
-    drawn::{LegLine, MapPicture, with_room},
-    frame::{Strip, ticks},
-    hatch,
-    labels::Labels,
-    layers,
-    paper::{Paper, WIDTH, u},
-    relief::{self, HeightLines},
+use crate::{
+    say::{arg::Arg, span::Said},
+    write::report::{
+        drawn::{LegLine, MapPicture, with_room},
+        frame::{Strip, ticks},
+        hatch,
+        labels::Labels,
+        layers,
+        paper::{Paper, WIDTH, u},
+        relief::{self, HeightLines},
+    },
 };
 
 /// Ground shown round a leg: this share of its extent, and at least so many metres. Our judgement.
@@ -24,12 +27,12 @@ impl MapPicture<'_> {
             return html! {};
         };
         let legs = self.legs.iter().filter(|l| l.leg.roped).count();
-        let says = format!(
-            "Map of the route, north up: {} zones in the file, {} legs, {legs} of them roped. \
-             The same stands in words in the tables below.",
-            self.sheet.zones.len(),
-            self.legs.len()
-        );
+        let args = [
+            ("zones", Arg::Count(self.sheet.zones.len())),
+            ("legs", Arg::Count(self.legs.len())),
+            ("roped", Arg::Count(legs)),
+        ];
+        let says = self.sheet.look.voice.say("report-map-says", &args);
         self.svg(&paper, "overview", &says, true)
     }
 
@@ -40,11 +43,12 @@ impl MapPicture<'_> {
         };
         let paper = Paper::showing(&with_room(bounds, ROUND_LEG), LEG_WIDTH);
         let number = line.leg.leg;
-        let says = format!("Map of leg {number}, north up, with its zones and changes");
+        let leg = [("leg", Arg::Count(number))];
+        let says = self.sheet.look.voice.say("report-map-of-leg", &leg);
         self.svg(&paper, &format!("leg{number}"), &says, false)
     }
 
-    fn svg(&self, paper: &Paper, id: &str, says: &str, whole: bool) -> Markup {
+    fn svg(&self, paper: &Paper, id: &str, says: &Said, whole: bool) -> Markup {
         let mut labels = Labels::on(paper.width, paper.height);
         let strip = Strip::of(paper, self.sheet.look.voice);
         let zones = layers::zones(self.sheet.zones, &self.met, paper);

@@ -3,8 +3,10 @@
 use maud::{Markup, html};
 
 use crate::say::{
+    arg::Arg,
     plain,
     span::{Said, Span},
+    voice::Voice,
 };
 
 /// What the leader wrote, on one line and isolated from the direction of what stands beside it.
@@ -23,4 +25,23 @@ pub(super) fn spans(says: &Said) -> Markup {
             }
         }
     }
+}
+
+/// A word or a sentence of the page that takes nothing.
+pub(super) fn word(key: &str, voice: Voice) -> Said {
+    voice.say(key, &[])
+}
+
+/// The title of a column, with the unit of what stands under it.
+pub(super) fn column(key: &str, unit: &str, voice: Voice) -> Markup {
+    html! { (word(key, voice)) " " small { (unit) } }
+}
+
+/// The same beside each value, where columns stand under one another: `Gap, m`.
+pub(super) fn label(key: &str, unit: &'static str, voice: Voice) -> Said {
+    let args = [
+        ("column", Arg::Said(word(key, voice))),
+        ("unit", Arg::Said(unit.into())),
+    ];
+    voice.say("report-label", &args)
 }

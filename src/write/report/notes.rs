@@ -2,8 +2,8 @@
 
 use maud::{Markup, html};
 
-use super::markup::said;
-use crate::trip::party::EmergencyContact;
+use super::markup::{said, word};
+use crate::{say::voice::Voice, trip::party::EmergencyContact};
 
 /// Empty lines for notes. Our judgement.
 const NOTE_LINES: usize = 5;
@@ -11,10 +11,10 @@ const NOTE_LINES: usize = 5;
 const CONTACT_LINES: usize = 3;
 
 /// Whom to call; empty lines to fill in where nobody was named.
-pub(super) fn emergency(contacts: &[EmergencyContact]) -> Markup {
+pub(super) fn emergency(contacts: &[EmergencyContact], voice: Voice) -> Markup {
     html! {
         @if contacts.is_empty() {
-            p { "Fill in before you go: name, number or channel, what else matters." }
+            p { (word("emergency-fill-in", voice)) }
             (lines(CONTACT_LINES))
         } @else {
             dl class="emergency" {

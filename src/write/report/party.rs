@@ -2,11 +2,15 @@
 
 use maud::{Markup, PreEscaped, html};
 
-use super::{head::badge, markup::spans};
+use super::{
+    head::badge,
+    markup::{column, spans, word},
+};
 use crate::{
     fault::Fault,
-    plan::Plan,
+    plan::{Carry, Plan},
     say::{
+        arg::Arg,
         fault::says,
         round::Round,
         setup::{carry_why, no_rope},
@@ -27,14 +31,20 @@ use crate::{
 /// What to carry.
 pub(super) fn carry(plan: &Plan, voice: Voice) -> Markup {
     html! {
-        @if plan.carry.is_empty() { p { "No leg is walked on the rope." } }
+        @if plan.carry.is_empty() { p { (word("message-no-rope", voice)) } }
         ul class="carry" {
             @for rope in &plan.carry {
-                @if rope.length_m > 0.0 { li { strong { (voice.units.length(rope.length_m, Round::Down)) } " rope for " (spans(&carry_why(rope, plan.carry.len(), voice))) } }
+                @if rope.length_m > 0.0 { li { strong { (voice.units.length(rope.length_m, Round::Down)) } " " (spans(&rope_for(rope, plan.carry.len(), voice))) } }
                 @else { li { (spans(&no_rope(rope, plan.carry.len(), voice))) } }
             }
         }
     }
+}
+
+/// `rope for 3 people: …`.
+fn rope_for(rope: &Carry, teams: usize, voice: Voice) -> Said {
+    let why = Arg::Said(carry_why(rope, teams, voice));
+    voice.say("carry-rope-for", &[("why", why)])
 }
 
 /// The trip with one party.
@@ -65,7 +75,7 @@ pub(super) fn variants(sheet: &Sheet<'_>) -> Markup {
     html! {
         style { (PreEscaped(rules(all.len()))) }
         fieldset class="switch" {
-            legend { "Party shown" }
+            legend { (word("party-shown", voice)) }
             @for (i, variant) in all.iter().enumerate() {
                 input type="radio" name="party" id={ "party-" (i) } checked[i == 0];
                 label for={ "party-" (i) } { (spans(&variant.label)) }
@@ -94,7 +104,7 @@ fn rules(count: usize) -> String {
 pub(super) fn fewer_changes(plan: &Plan, voice: Voice) -> Markup {
     html! {
         @if let Some(kept) = &plan.keep_setup {
-            h3 { "Fewer changes" }
+            h3 { (word("title-fewer-changes", voice)) }
             p data-planned-changes=(kept.as_planned.changes) data-planned-min=(number(kept.as_planned.minutes))
                 data-kept-changes=(kept.kept.changes) data-kept-min=(number(kept.kept.minutes)) {
                 (keep::costs(kept, voice).capital()) ":"
@@ -136,12 +146,12 @@ fn panel(variant: &Panel<'_>, voice: Voice) -> Markup {
 fn roped(plan: &Plan, voice: Voice, label: &Said) -> Markup {
     html! {
         table class="variant" {
-            caption { "Roped legs: " (spans(label)) }
+            caption { (spans(&voice.say("party-roped", &[("label", Arg::Said(label.clone()))]))) }
             thead { tr {
-                th scope="col" class="n" { "Leg" }
-                th scope="col" { "Set-up" }
-                th scope="col" class="n" { "Rope " small { (voice.units.short()) } }
-                th scope="col" { "Verdict" }
+                th scope="col" class="n" { (word("report-leg", voice)) }
+                th scope="col" { (word("report-set-up", voice)) }
+                th scope="col" class="n" { (column("report-rope", voice.units.short(), voice)) }
+                th scope="col" { (word("report-verdict", voice)) }
             } }
             tbody {
                 @for leg in plan.legs.iter().filter(|l| l.roped) {

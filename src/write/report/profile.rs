@@ -4,12 +4,13 @@ use maud::{Markup, html};
 
 use super::{
     layers,
+    markup::word,
     paper::{WIDTH, path, round_step, simplified, steps, u},
 };
 use crate::{
     ground::profile::{Profile, Sample},
     plan::{leg::Leg, pieces::WordPiece},
-    say::{round::Round, voice::Voice},
+    say::{arg::Arg, finding, plain, span::Said, voice::Voice},
     trip::route::{Stage, Stretch},
     write::{parts::style, sheet::Sheet},
 };
@@ -43,10 +44,11 @@ impl Ruler<'_> {
 
 /// The profile; a sentence where no heights are known.
 pub(super) fn stage(sheet: &Sheet<'_>, stage: &Stage, profile: &Profile) -> Markup {
+    let voice = sheet.look.voice;
     let heights = profile.samples().iter().map(|s| s.height_m);
     let (low, high) = (heights.clone().reduce(f64::min), heights.reduce(f64::max));
     let (Some(low_m), Some(high_m), false) = (low, high, profile.is_empty()) else {
-        return html! { p { "No heights are known along this stage, so no profile is drawn." } };
+        return html! { p { (word("profile-none", voice)) } };
     };
     let ruler = Ruler {
         stage,
@@ -54,17 +56,18 @@ pub(super) fn stage(sheet: &Sheet<'_>, stage: &Stage, profile: &Profile) -> Mark
         low_m: low_m - 0.04 * (high_m - low_m),
         high_m,
     };
-    let says = format!(
-        "Height profile of {}: from {} to {} {}. Zones, legs and steep stretches lie under the same ruler.",
-        stage.label(),
-        sheet.look.voice.units.whole(low_m),
-        sheet.look.voice.units.whole(high_m),
-        sheet.look.voice.units.short()
-    );
+    let label = finding::stage(stage.number, stage.name.as_deref(), voice);
+    let args = [
+        ("stage", Arg::Said(label)),
+        ("low", Arg::Figure(voice.units.whole(low_m))),
+        ("high", Arg::Figure(voice.units.whole(high_m))),
+        ("unit", Arg::Said(voice.units.short().into())),
+    ];
+    let says = voice.say("profile-says", &args).to_string();
     let id = format!("profile-{}", stage.number);
     html! {
         svg class="drawing wide" role="img" aria-labelledby=(id) viewBox={ "0 0 " (u(WIDTH)) " " (u(BOTTOM)) } {
-            title id=(id) { (crate::say::plain::line(&says)) }
+            title id=(id) { (plain::line(&says)) }
             defs {
                 pattern id={ "hatch-" (stage.number) } width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)" {
                     path class="hatch" d="M2.5 0v5" {}
@@ -138,19 +141,20 @@ fn round_shown(at: f64) -> String {
 // --- strips ---
 
 fn strips(ruler: &Ruler<'_>, sheet: &Sheet<'_>) -> Markup {
+    let voice = sheet.look.voice;
     let row = |n: f64| GROUND + GAP + n * (STRIP + GAP);
     html! {
-        (name("zones", row(0.0)))
+        (name("profile-zones", voice, row(0.0)))
         (zones(ruler, sheet, row(0.0)))
-        (name("legs", row(1.0)))
+        (name("profile-legs", voice, row(1.0)))
         (legs(ruler, sheet, row(1.0)))
-        (name("steep", row(2.0)))
+        (name("profile-steep", voice, row(2.0)))
         (steep(ruler, sheet, row(2.0)))
     }
 }
 
-fn name(what: &str, y: f64) -> Markup {
-    html! { text class="strip-name" x=(u(LEFT - 5.0)) y=(u(y + 10.5)) text-anchor="end" { (what) } }
+fn name(what: &str, voice: Voice, y: f64) -> Markup {
+    html! { text class="strip-name" x=(u(LEFT - 5.0)) y=(u(y + 10.5)) text-anchor="end" { (word(what, voice)) } }
 }
 
 fn zones(ruler: &Ruler<'_>, sheet: &Sheet<'_>, y: f64) -> Markup {
@@ -195,7 +199,7 @@ fn steep(ruler: &Ruler<'_>, sheet: &Sheet<'_>, y: f64) -> Markup {
     let (least_deg, over_m) = steepness(sheet);
     let found = steep_stretches(ruler.stage, ruler.profile, least_deg, over_m);
     html! {
-        @if found.is_empty() { text class="strip-note" x=(u(LEFT)) y=(u(y + 10.5)) { "nowhere" } }
+        @if found.is_empty() { text class="strip-note" x=(u(LEFT)) y=(u(y + 10.5)) { (word("profile-nowhere", sheet.look.voice)) } }
         @for stretch in found {
             @let (x0, x1) = (ruler.x(stretch.from_m), ruler.x(stretch.to_m));
             rect class="steep" fill={ "url(#hatch-" (ruler.stage.number) ")" } x=(u(x0)) y=(u(y)) width=(u((x1 - x0).max(1.0))) height=(u(STRIP)) {}
@@ -205,14 +209,12 @@ fn steep(ruler: &Ruler<'_>, sheet: &Sheet<'_>, y: f64) -> Markup {
 
 /// What the strips mean.
 pub(super) fn key(sheet: &Sheet<'_>) -> Markup {
-    html! {
-        p class="fine" {
-            "Zones and legs by number."
-            @let (least_deg, over_m) = steepness(sheet);
-            @let over = sheet.look.voice.units.length(over_m, Round::Nearest);
-            " Steep: " (least_deg) "° or more along the line, over " (over) "."
-        }
-    }
+    let (least_deg, over_m) = steepness(sheet);
+    let args = [
+        ("slope", Arg::Said(Said::figure(format!("{least_deg}°")))),
+        ("length", Arg::Measured(over_m)),
+    ];
+    html! { p class="fine" { (sheet.look.voice.say("profile-key", &args)) } }
 }
 
 /// From how steep over what length the plan speaks of avalanche terrain.

@@ -3,13 +3,13 @@
 use maud::{Markup, html};
 
 use super::{
-    markup::{self},
+    markup::{self, column, word},
     paper::{WIDTH, u},
     same::{Same, grouped},
 };
 use crate::{
     plan::leg::{Leg, Mark, MarkKind, TeamSetup},
-    say::{mark, plain, round::Round, setup::knots_why, voice::Voice},
+    say::{arg::Arg, mark, plain, round::Round, setup::knots_why, span::Said, voice::Voice},
     write::{json::number, parts::row::TeamRow},
 };
 
@@ -37,11 +37,11 @@ pub(super) fn ropes(legs: &[Leg], voice: Voice) -> Markup {
 }
 
 fn rope(count: usize, same: &Same<'_>, setup: &TeamSetup, voice: Voice) -> Markup {
-    let legs = same.shown();
+    let legs = same.shown(voice);
     html! {
         article class="rope" {
             h3 { (legs) " – " (TeamRow::new(setup, voice).spacing) }
-            p { "Brake knots: " (knots(setup)) ". " (markup::spans(&knots_why(&setup.knots.why, voice).capital())) "." }
+            p { (markup::spans(&knots(setup, voice))) }
             div class="pair" {
                 div {
                     (drawing(count, same, setup, voice))
@@ -54,11 +54,19 @@ fn rope(count: usize, same: &Same<'_>, setup: &TeamSetup, voice: Voice) -> Marku
     }
 }
 
-fn knots(setup: &TeamSetup) -> String {
-    match setup.knots.count {
-        0 => "none".to_owned(),
-        count => format!("{count}, {} from each end", setup.knots.each_end),
-    }
+/// How many knots, and why.
+fn knots(setup: &TeamSetup, voice: Voice) -> Said {
+    let count = [
+        ("count", Arg::Count(setup.knots.count)),
+        ("each", Arg::Count(setup.knots.each_end)),
+    ];
+    let knots = match setup.knots.count {
+        0 => word("same-knots-none", voice),
+        _ => voice.say("same-knots-some", &count),
+    };
+    let why = knots_why(&setup.knots.why, voice).capital();
+    let args = [("knots", Arg::Said(knots)), ("why", Arg::Said(why))];
+    voice.say("same-knots", &args)
 }
 
 // --- the drawing ---
@@ -101,14 +109,13 @@ impl Scale {
 
 fn drawing(count: usize, same: &Same<'_>, setup: &TeamSetup, voice: Voice) -> Markup {
     let scale = Scale::of(setup);
-    let says = format!(
-        "{}: the rope laid out with {} people, {} brake knots and coils of {} at both ends; \
-         the table beside it has every mark",
-        same.shown(),
-        setup.people,
-        setup.knots.count,
-        voice.units.length(setup.coil_carried_m, Round::Down)
-    );
+    let args = [
+        ("legs", Arg::Said(Said::words(same.shown(voice)))),
+        ("people", Arg::Count(setup.people)),
+        ("knots", Arg::Count(setup.knots.count)),
+        ("coil", Arg::There(setup.coil_carried_m)),
+    ];
+    let says = voice.say("drawn-says", &args);
     let id = format!("rope-{count}");
     html! {
         svg class="drawing wide" role="img" aria-labelledby=(id) viewBox={ "0 0 " (u(WIDTH)) " " (u(HEIGHT)) } {
@@ -132,7 +139,7 @@ fn cord(setup: &TeamSetup, scale: &Scale, voice: Voice) -> Markup {
             text x=(u(RIGHT)) y="12" text-anchor="end" { (mark::rope_ends(short_m, voice)) }
         } @else if RIGHT - solid > 0.5 {
             path class="cord left" d={ "M" (u(solid)) " " (u(ROPE_Y)) "H" (u(RIGHT)) } {}
-            text x=(u(RIGHT)) y="12" text-anchor="end" { (voice.units.length(setup.bag_m, Round::Down)) " in a bag" }
+            text x=(u(RIGHT)) y="12" text-anchor="end" { (voice.say("drawn-bag", &[("length", Arg::There(setup.bag_m))])) }
         }
     }
 }
@@ -239,11 +246,11 @@ fn people(setup: &TeamSetup, scale: &Scale, named: bool) -> Markup {
 fn marks(same: &Same<'_>, setup: &TeamSetup, voice: Voice) -> Markup {
     html! {
         table class="marks" {
-            caption { "Marks from the first person’s free end" }
+            caption { (word("marks-caption", voice)) }
             thead { tr {
-                th scope="col" { "What" }
-                th scope="col" class="n" { "At " small { (voice.units.short()) } }
-                th scope="col" class="n" { "Arm spans" }
+                th scope="col" { (word("marks-what", voice)) }
+                th scope="col" class="n" { (column("marks-at", voice.units.short(), voice)) }
+                th scope="col" class="n" { (word("marks-arm-spans", voice)) }
             } }
             tbody {
                 @for (i, mark) in setup.marks.iter().enumerate() {
@@ -258,6 +265,32 @@ fn marks(same: &Same<'_>, setup: &TeamSetup, voice: Voice) -> Markup {
     }
 }
 
+/// Where rope goes.
+const LEDGER: [&str; 6] = [
+    "ledger-spans",
+    "ledger-knots",
+    "ledger-tie-ins",
+    "ledger-coils",
+    "ledger-bag",
+    "ledger-in-all",
+];
+
+/// The coils as carried, and what the rope lacks or which one is sold.
+fn ledger_says(setup: &TeamSetup, voice: Voice) -> Said {
+    let sold = setup.sold_length_m.filter(|_| setup.rope.is_none());
+    let rest = match (setup.rope_short_m(), sold) {
+        (Some(m), _) => voice.say("ledger-short", &[("short", Arg::Needed(m))]),
+        (None, Some(m)) => voice.say("ledger-sold", &[("length", Arg::Measured(m))]),
+        (None, None) => Said::default(),
+    };
+    let args = [
+        ("unit", Arg::Said(voice.units.short().into())),
+        ("coil", Arg::There(setup.coil_carried_m)),
+        ("rest", Arg::Said(rest)),
+    ];
+    voice.say("ledger-caption", &args)
+}
+
 /// What is needed and what is carried, each in a row that adds up, or whose sum is marked where rounding keeps it from that.
 fn ledger(setup: &TeamSetup, voice: Voice) -> Markup {
     let ledger = &setup.ledger;
@@ -266,24 +299,16 @@ fn ledger(setup: &TeamSetup, voice: Voice) -> Markup {
     let coils_m = 2.0 * setup.coil_carried_m;
     let all_m = tied_m.iter().sum::<f64>() + coils_m + setup.bag_m;
     let carried_m = [tied_m.as_slice(), &[coils_m, setup.bag_m, all_m]].concat();
-    let short = setup.rope_short_m();
     html! {
         table class="ledger" {
-            caption {
-                "Where the rope goes, " (voice.units.short()) ". As carried: "
-                (voice.units.length(setup.coil_carried_m, Round::Down)) " in each end coil"
-                @if let Some(m) = short { "; the rope is " (voice.units.length(m, Round::Up)) " short" }
-                @else if setup.rope.is_none() {
-                    @if let Some(m) = setup.sold_length_m { "; next sold " (voice.units.length(m, Round::Nearest)) }
-                }
-            }
+            caption { (ledger_says(setup, voice)) }
             thead { tr {
                 td {}
-                @for what in ["Spans", "Knots", "Tie-ins", "Coils", "Bag", "In all"] { th scope="col" class="n" { (what) } }
+                @for what in LEDGER { th scope="col" class="n" { (word(what, voice)) } }
             } }
             tbody {
-                (ledger_row("Needed", &needed_m, Round::Up, voice))
-                @if setup.no_place.is_empty() { (ledger_row("Carried", &carried_m, Round::Nearest, voice)) }
+                (ledger_row("ledger-needed", &needed_m, Round::Up, voice))
+                @if setup.no_place.is_empty() { (ledger_row("ledger-carried", &carried_m, Round::Nearest, voice)) }
             }
         }
     }
@@ -298,7 +323,7 @@ fn ledger_row(label: &str, lengths_m: &[f64], side: Round, voice: Voice) -> Mark
     let exact = side.adds_up(&parts, total_m / unit_m);
     html! {
         tr {
-            th scope="row" { (label) }
+            th scope="row" { (word(label, voice)) }
             @for m in parts_m { td class="n" { (voice.units.number(*m, side)) } }
             td class="n total" { @if !exact { "≈ " } (voice.units.number(*total_m, side)) }
         }

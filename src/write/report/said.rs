@@ -2,13 +2,13 @@
 
 use maud::{Markup, html};
 
-use super::{figures, markup::said, markup::spans};
+use super::{figures, markup::said, markup::spans, markup::word};
 use crate::say::cautions::cautions as all_cautions;
 use crate::{
     fault::Level,
     plan::{Assumption, Plan},
     practice::Origin,
-    say::voice::Voice,
+    say::{arg::Arg, voice::Voice},
     write::parts::{
         findings::{Group, groups, title},
         sentence,
@@ -27,7 +27,7 @@ const LEVELS: [Level; 5] = [
 pub(super) fn findings(plan: &Plan, voice: Voice) -> Markup {
     let groups = groups(plan, voice);
     html! {
-        @if groups.is_empty() { p { "Nothing was found that must be said." } }
+        @if groups.is_empty() { p { (word("findings-none", voice)) } }
         @for level in LEVELS {
             @let mut of_level = groups.iter().filter(|g| g.finding.level() == level).peekable();
             @if of_level.peek().is_some() {
@@ -45,7 +45,7 @@ fn one(group: &Group<'_>, voice: Voice) -> Markup {
         li data-code=(group.finding.code()) {
             span class="where" { (spans(&group.places(voice))) } " "
             (spans(&group.says.clone().capital())) "."
-            @if let Some(hint) = &group.hint { span class="hint" { " Do: " (spans(hint)) "." } }
+            @if let Some(hint) = &group.hint { span class="hint" { " " (spans(&voice.say("findings-do", &[("hint", Arg::Said(hint.clone()))]))) } }
         }
     }
 }
@@ -60,24 +60,24 @@ pub(super) fn cautions(voice: Voice) -> Markup {
 }
 
 /// Assumptions: first what somebody set for this trip, then the rest.
-pub(super) fn assumptions(plan: &Plan) -> Markup {
+pub(super) fn assumptions(plan: &Plan, voice: Voice) -> Markup {
     let is_set = |a: &&Assumption| a.origin != Origin::Default;
     let (set, rest): (Vec<&Assumption>, Vec<&Assumption>) =
         plan.assumptions.iter().partition(is_set);
     html! {
         table class="assumptions" {
-            caption { "Everything the plan rests on, with what stands behind it and who put it in force" }
+            caption { (word("assumptions-caption", voice)) }
             thead { tr {
-                th scope="col" { "Assumption" }
-                th scope="col" class="n" { "Value" }
-                th scope="col" { "Standing" }
-                th scope="col" { "Origin" }
+                th scope="col" { (word("assumptions-what", voice)) }
+                th scope="col" class="n" { (word("assumptions-value", voice)) }
+                th scope="col" { (word("assumptions-standing", voice)) }
+                th scope="col" { (word("assumptions-origin", voice)) }
             } }
-            @for (title, rows) in [("Set for this trip", set), ("Defaults", rest)] {
+            @for (title, rows) in [("assumptions-set", set), ("assumptions-defaults", rest)] {
                 @if !rows.is_empty() {
                     tbody {
-                        tr class="group" { th scope="rowgroup" colspan="4" { (title) } }
-                        @for row in rows { (assumption(row)) }
+                        tr class="group" { th scope="rowgroup" colspan="4" { (word(title, voice)) } }
+                        @for row in rows { (assumption(row, voice)) }
                     }
                 }
             }
@@ -85,14 +85,24 @@ pub(super) fn assumptions(plan: &Plan) -> Markup {
     }
 }
 
-fn assumption(a: &Assumption) -> Markup {
+fn assumption(a: &Assumption, voice: Voice) -> Markup {
     let unit = if a.unit == "1" { "" } else { a.unit.as_str() };
     html! {
         tr data-name=(a.name) data-value=(figures::plain(&a.value)) {
             th scope="row" { (said(&sentence::capital(&a.says))) }
-            td class="n" { (said(&figures::shown(&a.value))) @if !unit.is_empty() { " " (unit) } }
+            td class="n" { (said(&figures::shown(&a.value, voice))) @if !unit.is_empty() { " " (unit) } }
             td { (said(&a.standing)) }
-            td { (a.origin.as_str()) }
+            td { (word(origin(a.origin), voice)) }
         }
+    }
+}
+
+/// Who put it in force.
+fn origin(origin: Origin) -> &'static str {
+    match origin {
+        Origin::Default => "origin-default",
+        Origin::Practice => "origin-practice-set",
+        Origin::Trip => "origin-trip-file",
+        Origin::Flag => "origin-flag",
     }
 }

@@ -2,9 +2,8 @@
 
 use crate::{
     plan::leg::{Leg, MarkKind, TeamSetup},
-    say::{self, arg::Arg, name, span::Said, voice::Voice},
+    say::{self, arg::Arg, finding, name, span::Said, voice::Voice},
     trip::party::Called,
-    write::parts::sentence,
 };
 
 /// One way to rope up, with every leg and team that it is for.
@@ -31,7 +30,7 @@ impl<'a> Same<'a> {
     }
 
     /// `Legs 2, 4`, or with several teams `Leg 2: teams 1, 3; leg 4: team 1`.
-    pub(super) fn shown(&self) -> String {
+    pub(super) fn shown(&self, voice: Voice) -> String {
         let mut legs: Vec<(&Leg, Vec<String>)> = Vec::new();
         for (leg, setup) in &self.uses {
             match legs.last_mut().filter(|(last, _)| last.leg == leg.leg) {
@@ -40,18 +39,18 @@ impl<'a> Same<'a> {
             }
         }
         if legs.iter().all(|(leg, _)| leg.teams.len() == 1) {
-            let numbers: Vec<String> = legs.iter().map(|(leg, _)| leg.leg.to_string()).collect();
-            return format!("{} {}", plural("Leg", numbers.len()), numbers.join(", "));
+            let numbers: Vec<usize> = legs.iter().map(|(leg, _)| leg.leg).collect();
+            return finding::legs(&numbers, voice).capital().to_string();
         }
         let each = legs.iter().map(|(leg, teams)| {
-            format!(
-                "leg {}: {} {}",
-                leg.leg,
-                plural("team", teams.len()),
-                teams.join(", ")
-            )
+            let args = [
+                ("leg", Arg::Count(leg.leg)),
+                ("count", Arg::Count(teams.len())),
+                ("teams", Arg::Said(Said::figure(teams.join(", ")))),
+            ];
+            voice.say("same-teams", &args)
         });
-        sentence::capital(&each.collect::<Vec<_>>().join("; "))
+        Said::join(each, "; ").capital().to_string()
     }
 
     /// Who or what comes at a mark: `person 1 / person 2 ties in` where it depends on the team.
@@ -117,12 +116,4 @@ pub(super) fn grouped(legs: &[Leg]) -> Vec<Same<'_>> {
         }
     }
     groups
-}
-
-fn plural(word: &str, count: usize) -> String {
-    if count == 1 {
-        word.to_owned()
-    } else {
-        format!("{word}s")
-    }
 }
