@@ -1,4 +1,5 @@
-//! The annotated map `[rfc7946]`: zones, then legs, then the places where the set-up changes, then halts.
+//! The annotated map `[rfc7946]`: zones, then legs, then the places where the set-up changes, then halts, then places to
+//! look at.
 //!
 //! One feature is written at a time, so a long line needs little memory. Styling members follow
 //! simplestyle-spec 1.1.0 and can be left out.
@@ -23,7 +24,7 @@ use crate::{
         zone::Zone,
     },
     write::{
-        parts::{change, halt, outline::Outlines, sentence, style},
+        parts::{change, halt, look as looks, outline::Outlines, sentence, style},
         sheet::{Look, Sheet},
     },
 };
@@ -57,8 +58,10 @@ pub fn map(mut out: impl Write, sheet: &Sheet<'_>) -> io::Result<()> {
     let places = changes.iter().map(|c| points::place(c, look));
     let halts = halt::halts(sheet);
     let halts = halts.iter().map(|h| points::halted(h, look));
+    let looks = looks::looks(sheet);
+    let looks = looks.iter().map(|l| points::looked_at(l, look));
     let mut separator = "\n";
-    for feature in zones.chain(legs).chain(places).chain(halts) {
+    for feature in zones.chain(legs).chain(places).chain(halts).chain(looks) {
         write!(out, "{separator}")?;
         serde_json::to_writer(&mut out, &feature)?;
         separator = ",\n";

@@ -1,4 +1,5 @@
-//! GPX 1.1 for devices: a waypoint at each change and each halt, and the line as planned, one `trk` a stage.
+//! GPX 1.1 for devices: a waypoint at each change, each halt and each place to look at, and the line as planned, one `trk` a
+//! stage.
 //!
 //! The `gpx` crate writes the head, its metadata and the waypoints. The points of the line are streamed
 //! after them with quick-xml: a `gpx::Waypoint` takes hundreds of bytes, so a line of a million points
@@ -23,9 +24,11 @@ use crate::{
         parts::{
             change::{self, ChangeKind, ChangePoint},
             halt::{self, HaltPoint},
+            look::{self, LookPoint},
             sentence,
         },
         sheet::Sheet,
+        text,
     },
 };
 
@@ -74,13 +77,24 @@ fn waypoints(sheet: &Sheet<'_>, voice: Voice) -> Vec<Waypoint> {
         .map(|c| waypoint(c, &zones_told(sheet, c, voice), voice));
     let halts = halt::halts(sheet);
     let halts = halts.iter().map(|h| halted(h, voice));
-    changes.chain(halts).collect()
+    let looks = look::looks(sheet);
+    let looks = looks.iter().map(|l| looked_at(l, voice));
+    changes.chain(halts).chain(looks).collect()
+}
+
+/// `LOOK 6.1`, and what is to be seen there.
+fn looked_at(look: &LookPoint<'_>, voice: Voice) -> Waypoint {
+    let says = look.description(voice).to_string();
+    let mut waypoint = flag(look.at, &look.title(voice).to_string(), &says);
+    waypoint.name = Some(look.code(voice));
+    waypoint.type_ = Some("look".to_owned());
+    waypoint
 }
 
 /// `HALT 1`, with its name, its minutes and its hours.
 fn halted(halt: &HaltPoint<'_>, voice: Voice) -> Waypoint {
-    let detail = format!("{}. {}", halt.title(voice), halt.description(voice));
-    let mut waypoint = flag(halt.at, &detail);
+    let title = halt.title(voice).to_string();
+    let mut waypoint = flag(halt.at, &title, &halt.description(voice).to_string());
     waypoint.elevation = halt.part.end_height_m.map(tenths);
     waypoint.name = Some(
         voice
@@ -112,20 +126,23 @@ fn zones_told(sheet: &Sheet<'_>, change: &ChangePoint<'_>, voice: Voice) -> Stri
 fn waypoint(change: &ChangePoint<'_>, zones: &str, voice: Voice) -> Waypoint {
     let at = LonLat::new(change.at[0], change.at[1]);
     let (title, says) = (change.title(voice), change.description(voice));
-    let mut waypoint = flag(at, &format!("{title}. {says}{zones}"));
+    let first = match change.kind {
+        ChangeKind::RopeUp => text::set_up(change.leg, voice),
+        _ => title.to_string(),
+    };
+    let mut waypoint = flag(at, &first, &format!("{title}. {says}{zones}"));
     waypoint.elevation = change.height_m.map(tenths);
     waypoint.name = Some(code(change, voice));
     waypoint.type_ = Some(change.kind.as_str().to_owned());
     waypoint
 }
 
-/// A place with what is told of it.
-fn flag(at: LonLat, detail: &str) -> Waypoint {
+/// A place with what a watch has room for, one line, and all that is told of it.
+fn flag(at: LonLat, line: &str, detail: &str) -> Waypoint {
     let (lon_deg, lat_deg) = degrees(at);
-    let detail = plain::line(detail);
     let mut waypoint = Waypoint::new((lon_deg, lat_deg).into());
-    waypoint.comment = Some(detail.clone());
-    waypoint.description = Some(detail);
+    waypoint.comment = Some(plain::line(line));
+    waypoint.description = Some(plain::line(detail));
     waypoint.symbol = Some("Flag".to_owned());
     waypoint
 }

@@ -20,6 +20,7 @@ use crate::{
         parts::{
             change::{self, ChangePoint},
             halt::{self, HaltPoint},
+            look::{self, LookPoint},
             outline::Outlines,
             sentence, style,
         },
@@ -67,11 +68,17 @@ fn document(kml: &mut Kml<impl Write>, sheet: &Sheet<'_>, voice: Voice) -> io::R
         changes.iter().try_for_each(|c| place(kml, c, voice))
     })?;
     let halts = halt::halts(sheet);
-    if halts.is_empty() {
+    if !halts.is_empty() {
+        kml.folder("folder-halts", voice, |kml| {
+            halts.iter().try_for_each(|h| halted(kml, h, voice))
+        })?;
+    }
+    let looks = look::looks(sheet);
+    if looks.is_empty() {
         return Ok(());
     }
-    kml.folder("folder-halts", voice, |kml| {
-        halts.iter().try_for_each(|h| halted(kml, h, voice))
+    kml.folder("folder-looks", voice, |kml| {
+        looks.iter().try_for_each(|l| looked_at(kml, l, voice))
     })
 }
 
@@ -260,6 +267,10 @@ fn place(kml: &mut Kml<impl Write>, change: &ChangePoint<'_>, voice: Voice) -> i
 
 fn halted(kml: &mut Kml<impl Write>, halt: &HaltPoint<'_>, voice: Voice) -> io::Result<()> {
     point(kml, &halt.title(voice), &halt.description(voice), halt.at)
+}
+
+fn looked_at(kml: &mut Kml<impl Write>, look: &LookPoint<'_>, voice: Voice) -> io::Result<()> {
+    point(kml, &look.title(voice), &look.description(voice), look.at)
 }
 
 fn point(kml: &mut Kml<impl Write>, title: &Said, says: &Said, at: LonLat) -> io::Result<()> {

@@ -6,6 +6,7 @@ pub(crate) mod findings;
 pub mod halt;
 pub mod itinerary;
 pub(crate) mod keep;
+pub mod look;
 pub(crate) mod outline;
 pub(crate) mod paragraph;
 pub mod rope_line;

@@ -5,8 +5,9 @@
 //! reasons are left out first, then words; figures stay, and never a part of a number is told.
 
 mod leg;
+mod teams;
 
-pub use leg::leg;
+pub use leg::{leg, set_up};
 
 use crate::{
     plan::why::CarryWhy,

@@ -382,7 +382,9 @@ proptest! {
             prop_assert!(shown.iter().all(|m| m[0] < Verdict::Outside as i64 * 1_000_000_000));
         } else if within.is_empty() {
             let least = all.iter().map(|m| m[0]).min().unwrap();
-            prop_assert!(shown.iter().any(|m| m[0] == least), "the least short is missing: {least}, {shown:?}");
+            // A way with joined ropes or a closer walk may be less short than all others, and is shown in their place.
+            let shorter = more.iter().any(|way| merits(way)[0] < least);
+            prop_assert!(shorter || shown.iter().any(|m| m[0] == least), "the least short is missing: {least}, {shown:?}");
         } else {
             prop_assert_eq!(shown, front(&within));
         }

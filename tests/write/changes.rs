@@ -4,7 +4,10 @@ use proptest::prelude::*;
 use schrund::{
     plan::leg::Leg,
     say::{units::Units, voice::Voice},
-    write::parts::change::{ChangeKind, changes},
+    write::parts::{
+        change::{ChangeKind, changes},
+        look::looks,
+    },
 };
 
 use crate::fixture::{
@@ -139,6 +142,59 @@ fn a_halt_is_a_place_for_maps_and_devices() {
         page.contains("\"role\":\"halt\"") && page.contains("\"halt_min\":20"),
         "{page}"
     );
+}
+
+/// A watch shows the first line of a waypoint: the set-up comes first, and what is worth a look has waypoints of its own.
+#[test]
+fn a_waypoint_begins_with_the_set_up_and_places_to_look_at_are_places_for_maps_and_devices() {
+    let along = r#"{"gap_m":4,"snow_depth_m":2,"strike_deg":0}"#;
+    let trip = Trip::straight(&[along]).ropes(&[60.0]).planned();
+    let device = gpx::read(trip.written("gpx").as_bytes()).expect("GPX");
+    let up = device
+        .waypoints
+        .iter()
+        .find(|w| w.name.as_deref() == Some("A UP 2"));
+    let (line, rest) = up
+        .and_then(|w| Some((w.comment.as_deref()?, w.description.as_deref()?)))
+        .expect("the first change");
+    let setup = &trip.plan.legs[1].teams[0];
+    let (spacing, coil) = (setup.spacing_m, setup.coil_carried_m);
+    let begins = format!("{} people {spacing} m no knots coil {coil} m", setup.people);
+    assert!(
+        line.starts_with(&begins) && line.is_ascii() && line.len() < 120,
+        "{line}"
+    );
+    assert!(rest.contains("A. Rope up"), "{rest}");
+
+    let looks = looks(&trip.sheet());
+    assert!(!looks.is_empty(), "the line runs along the crevasses");
+    let map: serde_json::Value = serde_json::from_str(&trip.written("geojson")).expect("JSON");
+    for look in &looks {
+        let code = look.code(Voice::default());
+        let named = |w: &&gpx::Waypoint| w.name.as_deref() == Some(code.as_str());
+        let point = device
+            .waypoints
+            .iter()
+            .find(named)
+            .expect("a waypoint")
+            .point();
+        assert!(
+            (point.y() - look.at.lat_deg).abs() < 1e-8,
+            "{code}: {point:?}"
+        );
+        let drawn = map["features"]
+            .as_array()
+            .expect("features")
+            .iter()
+            .filter(|f| f["properties"]["look"] == code.as_str());
+        assert_eq!(drawn.count(), 1, "{code}");
+        assert!(
+            trip.written("kml")
+                .contains(&look.description(Voice::default()).to_string()),
+            "{code}"
+        );
+        assert!(code.len() <= 10 && code.is_ascii(), "{code}");
+    }
 }
 
 /// Legs are numbered, so changes are lettered, and alike everywhere.

@@ -6,6 +6,7 @@ use schrund::{
     geometry::LonLat,
     read,
     trip::route::{Route, Stage},
+    write::parts::look::looks,
 };
 
 use crate::fixture::{
@@ -62,13 +63,14 @@ fn each_change_is_a_waypoint_with_a_short_name_of_its_own() {
     let read = foreign(&trip.written("gpx"));
     let roped = trip.plan.legs.iter().filter(|l| l.roped).count();
     assert!(roped >= 2, "legs to tell apart");
-    assert_eq!(read.waypoints.len(), 2 * roped);
+    let looks = looks(&trip.sheet()).len();
+    assert_eq!(read.waypoints.len(), 2 * roped + looks);
     let names: BTreeSet<&str> = read
         .waypoints
         .iter()
         .filter_map(|w| w.name.as_deref())
         .collect();
-    assert_eq!(names.len(), 2 * roped, "unique");
+    assert_eq!(names.len(), 2 * roped + looks, "unique");
     for name in names {
         assert!(name.is_ascii() && name.len() <= 10, "{name}");
     }
@@ -81,7 +83,8 @@ fn each_change_is_a_waypoint_with_a_short_name_of_its_own() {
             waypoint.comment.is_some() && waypoint.description.is_some(),
             "{waypoint:?}"
         );
-        assert!(waypoint.elevation.is_some(), "the line has heights");
+        let look = waypoint.type_.as_deref() == Some("look");
+        assert!(look || waypoint.elevation.is_some(), "the line has heights");
     }
     let first = trip.plan.legs.iter().find(|l| l.roped).unwrap();
     let point = read.waypoints[0].point();

@@ -1,6 +1,7 @@
 //! KML for globes. `.ci/schemas` validates against the schema; these stand in where it is not at hand.
 
 use quick_xml::{Reader, events::Event};
+use schrund::write::parts::look::looks;
 
 use crate::fixture::{planned::over_the_pass, trip::spot};
 
@@ -35,7 +36,8 @@ fn zones_legs_and_changes_are_all_there_with_their_text() {
     let trip = over_the_pass(3);
     let text = trip.written("kml");
     let roped = trip.plan.legs.iter().filter(|l| l.roped).count();
-    let want = trip.job.zones.len() + trip.plan.legs.len() + 2 * roped;
+    let looks = looks(&trip.sheet()).len();
+    let want = trip.job.zones.len() + trip.plan.legs.len() + 2 * roped + looks;
     assert_eq!(text.matches("<Placemark>").count(), want);
     let descriptions = texts(&text, "description");
     assert_eq!(descriptions.len(), want);

@@ -133,7 +133,7 @@ fn in_gpx_names_are_text() {
         );
         assert!(
             read.waypoints.iter().any(|w| w
-                .comment
+                .description
                 .as_deref()
                 .unwrap()
                 .contains(plain::line(&name).trim())),

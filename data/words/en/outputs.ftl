@@ -488,6 +488,7 @@ column-apart = { $unit } apart
 folder-zones = Zones
 folder-legs = Legs
 folder-changes = Changes
+folder-looks = Look
 folder-halts = Halts
 device-rope-up = UP { $number }
 device-unrope = OFF { $number }
@@ -495,3 +496,26 @@ device-off-by-word = OFF! { $number }
 device-ends-on-ice = ICE { $number }
 device-onto-ice = ICE! { $number }
 device-halt = HALT { $number }
+device-look = LOOK { $number }
+
+## Places to look at
+
+look-title = Look: { $what }
+look-place = Leg { $leg }, { $at }: { $says }.
+look-steepens = the ground below is { $steeper } steeper; look for crevasses
+
+## The set-up on a watch, in one line
+
+device-set-up = { $people } people { $spacing } { $knots ->
+    [0] no knots
+   *[other] { $knots } knots{ $bite ->
+        [yes] { "" }
+       *[doubtful] {" "}in doubt
+    }
+} { $coiled ->
+    [yes] coil { $coil }
+   *[no] no coil
+}{ $named ->
+    [yes] {" "}rope { $needed } of { $rope }
+   *[no] {" "}rope { $needed }
+}

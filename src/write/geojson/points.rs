@@ -1,4 +1,4 @@
-//! Points of the annotated map: where the set-up changes, and halts.
+//! Points of the annotated map: where the set-up changes, halts, and places to look at.
 
 use geojson::{Feature, GeometryValue, JsonObject, Position};
 use serde_json::{Value, json};
@@ -6,9 +6,10 @@ use serde_json::{Value, json};
 use super::form::{feature, mm, position, put};
 use crate::{
     geometry::LonLat,
+    plan::finding::Finding,
     say::span::Said,
     write::{
-        parts::{change::ChangePoint, halt::HaltPoint, style},
+        parts::{change::ChangePoint, halt::HaltPoint, look::LookPoint, style},
         sheet::Look,
     },
 };
@@ -45,6 +46,19 @@ pub(super) fn halted(halt: &HaltPoint<'_>, look: Look) -> Feature {
     });
     let says = [halt.title(look.voice), halt.description(look.voice)];
     point(("halt", "small"), halt.at, says, told, look)
+}
+
+pub(super) fn looked_at(look_at: &LookPoint<'_>, look: Look) -> Feature {
+    let told = json!({
+        "look": look_at.code(look.voice),
+        "what": look_at.sort.as_str(),
+        "stage": look_at.leg.stage,
+        "leg": look_at.leg.leg,
+        "at_m": mm(look_at.at_m),
+        "code": look_at.finding.map(Finding::code),
+    });
+    let says = [look_at.title(look.voice), look_at.description(look.voice)];
+    point(("look", "small"), look_at.at, says, told, look)
 }
 
 /// A point of a role, marked so large, with what is said of it and what else is told.

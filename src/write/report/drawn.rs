@@ -7,11 +7,11 @@ use crate::{
     plan::{Plan, leg::Leg, pieces::WordPiece, verdict::Verdict},
     trip::route::{Route, Stretch},
     write::{
-        parts::change::{self, ChangePoint},
-        report::{
-            paper::{Paper, WIDTH},
-            signs::{self, Sign},
+        parts::{
+            change::{self, ChangePoint},
+            look::{self, LookPoint},
         },
+        report::paper::{Paper, WIDTH},
         sheet::Sheet,
     },
 };
@@ -27,7 +27,7 @@ pub(super) struct MapPicture<'a> {
     /// Numbers of the zones that the route meets, rising.
     pub(super) met: Vec<usize>,
     /// Places to look at.
-    pub(super) signs: Vec<(Sign, LonLat)>,
+    pub(super) signs: Vec<LookPoint<'a>>,
 }
 
 /// A leg with its line.
@@ -101,7 +101,7 @@ impl<'a> MapPicture<'a> {
             legs: legs.map(|leg| LegLine::new(sheet.route, leg)).collect(),
             changes: change::changes(sheet),
             met: sheet.plan.zones_met(),
-            signs: signs::of_plan(sheet),
+            signs: look::looks(sheet),
             sheet,
         }
     }

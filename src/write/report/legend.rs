@@ -7,8 +7,8 @@ use crate::{
     plan::leg::Verdict,
     say::voice::Voice,
     write::{
-        parts::style,
-        report::{drawn::MapPicture, layers, signs::Sign},
+        parts::{look::LookSort, style},
+        report::{drawn::MapPicture, layers, signs},
     },
 };
 
@@ -19,8 +19,8 @@ pub(super) fn legend(picture: &MapPicture<'_>, voice: Voice) -> Markup {
             ul class="legend" {
                 (lines(picture, voice))
                 (ground(picture, voice))
-                @for sign in Sign::ALL.into_iter().filter(|sign| picture.signs.iter().any(|(s, _)| s == sign)) {
-                    (entry(&sign.drawn((15.0, 6.0)), &told(sign_says(sign), voice)))
+                @for sort in LookSort::ALL.into_iter().filter(|sort| picture.signs.iter().any(|look| look.sort == *sort)) {
+                    (entry(&signs::drawn(sort, (15.0, 6.0)), &sort.says(voice).to_string()))
                 }
                 (entry(&html! { circle class="change" cx="15" cy="6" r="5" {} }, &told("legend-change", voice)))
                 (entry(
@@ -82,13 +82,5 @@ fn ground(picture: &MapPicture<'_>, voice: Voice) -> Markup {
             (entry(&strike, &told("legend-strike", voice)))
         }
         @if !sheet.glaciers.is_empty() { (entry(&ice, &told("legend-ice", voice))) }
-    }
-}
-
-fn sign_says(sign: Sign) -> &'static str {
-    match sign {
-        Sign::Along => "legend-along",
-        Sign::Fall => "legend-fall",
-        Sign::RollOver => "legend-roll-over",
     }
 }

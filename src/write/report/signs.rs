@@ -7,15 +7,7 @@ use super::{
     labels::{Labels, round_at},
     paper::{Paper, PaperSpot, u},
 };
-use crate::{
-    geometry::LonLat,
-    plan::{
-        fact::Fact,
-        finding::{At, Finding},
-        leg::Leg,
-    },
-    write::sheet::Sheet,
-};
+use crate::write::parts::look::{LookPoint, LookSort};
 
 /// Size of a sign, units. Our judgement.
 const SIZE: f64 = 9.0;
@@ -24,93 +16,43 @@ const SIZE: f64 = 9.0;
 const ARROWS_APART: f64 = 64.0;
 const ASIDE: f64 = 5.5;
 
-/// What a sign stands for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Sign {
-    /// Along the crevasses.
-    Along,
-    /// Where a fall is held worst, or roping together is no answer.
-    Fall,
-    /// Where the ground steepens: gaps open there.
-    RollOver,
-}
-
-impl Sign {
-    pub(super) const ALL: [Self; 3] = [Self::Along, Self::Fall, Self::RollOver];
-
-    /// The sign of a finding, if it has a place worth one.
-    fn of(finding: &Finding) -> Option<Self> {
-        match finding.fact()? {
-            Fact::Along { .. } => Some(Self::Along),
-            Fact::HeldInNone { .. }
-            | Fact::HeldInNoneOnce { .. }
-            | Fact::HeldOffCentre { .. }
-            | Fact::TooSteep { .. }
-            | Fact::SteepBareIce { .. } => Some(Self::Fall),
-            _ => None,
-        }
-    }
-
-    /// Drawn about a spot.
-    pub(super) fn drawn(self, (x, y): PaperSpot) -> Markup {
-        let data = match self {
-            Self::Along => "M-3.5-3.5V3.5M0-3.5V3.5M3.5-3.5V3.5",
-            Self::Fall => "M-4-3.5H4L0 4Z",
-            Self::RollOver => "M-4.5 0A4.5 4.5 0 0 1 4.5 0L4.5 3.5",
-        };
-        html! {
-            g class={ "sign " (self.class()) } transform={ "translate(" (u(x)) " " (u(y)) ")" } {
-                path class="under" d=(data) {}
-                path d=(data) {}
-            }
-        }
-    }
-
-    fn class(self) -> &'static str {
-        match self {
-            Self::Along => "along",
-            Self::Fall => "fall",
-            Self::RollOver => "roll-over",
-        }
-    }
-}
-
-/// The signs of a plan, wherever they are.
-pub(super) fn of_plan(sheet: &Sheet<'_>) -> Vec<(Sign, LonLat)> {
-    let legs = sheet.plan.legs.iter();
-    legs.flat_map(|leg| of_leg(sheet, leg)).collect()
-}
-
-fn of_leg(sheet: &Sheet<'_>, leg: &Leg) -> Vec<(Sign, LonLat)> {
-    let stage = sheet.route.stages.iter().find(|s| s.number == leg.stage);
-    let of_finding = |finding: &Finding| {
-        let At::Leg(place) = &finding.at else {
-            return None;
-        };
-        let sign = Sign::of(finding)?;
-        let middle_m = f64::midpoint(place.from_m, place.to_m);
-        Some((sign, stage?.at(middle_m)?))
+/// A sign about a spot.
+pub(super) fn drawn(sort: LookSort, (x, y): PaperSpot) -> Markup {
+    let data = match sort {
+        LookSort::Along => "M-3.5-3.5V3.5M0-3.5V3.5M3.5-3.5V3.5",
+        LookSort::Fall => "M-4-3.5H4L0 4Z",
+        LookSort::RollOver => "M-4.5 0A4.5 4.5 0 0 1 4.5 0L4.5 3.5",
     };
-    let found = leg.findings.iter().filter_map(of_finding);
-    let rolls = leg.look_here.iter().filter(|_| leg.roped);
-    let rolls = rolls.map(|r| (Sign::RollOver, LonLat::new(r.at[0], r.at[1])));
-    found.chain(rolls).collect()
+    html! {
+        g class={ "sign " (class(sort)) } transform={ "translate(" (u(x)) " " (u(y)) ")" } {
+            path class="under" d=(data) {}
+            path d=(data) {}
+        }
+    }
+}
+
+fn class(sort: LookSort) -> &'static str {
+    match sort {
+        LookSort::Along => "along",
+        LookSort::Fall => "fall",
+        LookSort::RollOver => "roll-over",
+    }
 }
 
 /// Those on a paper, and where they are kept free of labels.
-pub(super) fn on(all: &[(Sign, LonLat)], paper: &Paper, labels: &mut Labels) -> Markup {
-    let mut shown: Vec<(Sign, PaperSpot)> = Vec::new();
-    for &(sign, at) in all {
-        let spot = paper.at(at);
-        let known = |(s, other): &(Sign, PaperSpot)| *s == sign && apart(*other, spot) < SIZE;
+pub(super) fn on(all: &[LookPoint<'_>], paper: &Paper, labels: &mut Labels) -> Markup {
+    let mut shown: Vec<(LookSort, PaperSpot)> = Vec::new();
+    for look in all {
+        let (sort, spot) = (look.sort, paper.at(look.at));
+        let known = |(s, other): &(LookSort, PaperSpot)| *s == sort && apart(*other, spot) < SIZE;
         if shown.iter().any(known) || !labels.is_on(spot) {
             continue;
         }
         if let Some(free) = labels.place_sign(&beside(spot), SIZE) {
-            shown.push((sign, free));
+            shown.push((sort, free));
         }
     }
-    html! { @for (sign, spot) in &shown { (sign.drawn(*spot)) } }
+    html! { @for (sort, spot) in &shown { (drawn(*sort, *spot)) } }
 }
 
 /// A spot, and places close beside it.

@@ -1,12 +1,12 @@
 //! One leg of a message: its figures stay, reasons are left out first, then words.
 
-use super::{MOST, ascii};
+use super::{MOST, ascii, teams::teams};
 use crate::{
     fault::Level,
     plan::{
         ZoneSummary,
         finding::Finding,
-        leg::{Leg, TeamSetup, Verdict},
+        leg::{Leg, Verdict},
     },
     say::{arg::Arg, finding, plain, round::Round, span::Said, voice::Voice},
     write::parts::{
@@ -29,6 +29,27 @@ pub fn leg(leg: &Leg, zones: &[ZoneSummary], voice: Voice) -> String {
     let mut said = told.ways().map(|way| told.lines(way));
     said.find(|text| text.len() <= MOST)
         .unwrap_or_else(|| told.at_least())
+}
+
+/// The set-up of each team, the gap and the word of a roped leg, in one line of ASCII; the set-up first.
+#[must_use]
+pub fn set_up(leg: &Leg, voice: Voice) -> String {
+    let told = Told {
+        leg,
+        row: LegRow::new(leg, voice),
+        zones: None,
+        reasons: Vec::new(),
+        gravest: String::new(),
+        voice,
+    };
+    let teams = teams(&told.row, voice);
+    let teams = teams.iter().map(|team| told.team(team, Form::Line));
+    let rest = [
+        told.gap(Form::Line),
+        Some(told.word(Form::Line).to_string()),
+    ];
+    let all: Vec<String> = teams.chain(rest.into_iter().flatten()).collect();
+    ascii(&all.join("; "))
 }
 
 /// One way to say a leg.
@@ -58,6 +79,8 @@ enum Form {
     Terse,
     /// The same without place.
     Bare,
+    /// As one line of a waypoint.
+    Line,
     /// Many different teams: how many, and the longest rope.
     Counted,
     /// The same without gap and place.
@@ -221,6 +244,7 @@ impl Told<'_> {
         ];
         let key = match form {
             Form::Wide => "message-team",
+            Form::Line => "device-set-up",
             Form::Terse | Form::Bare => "message-team-terse",
             _ => "message-team-short",
         };
@@ -360,44 +384,4 @@ fn named(leg: &Leg, zones: &[ZoneSummary], voice: Voice) -> Option<String> {
     let names = names.filter(|names| !names.is_empty())?.join(", ");
     let names = ("names", Arg::Said(Said::name(names)));
     Some(voice.say("message-zones", &[names]).to_string())
-}
-
-/// Teams with the same set-up said once: `teams 1, 3: `, and nothing in front of the only team.
-fn teams<'r>(row: &'r LegRow<'_>, voice: Voice) -> Vec<(String, &'r TeamRow<'r>)> {
-    let mut groups: Vec<(Vec<usize>, &TeamRow<'_>)> = Vec::new();
-    for team in &row.teams {
-        match groups
-            .iter_mut()
-            .find(|(_, other)| alike(other.setup, team.setup))
-        {
-            Some((numbers, _)) => numbers.push(team.setup.team),
-            None => groups.push((vec![team.setup.team], team)),
-        }
-    }
-    let who = |numbers: &[usize]| {
-        let named: Vec<String> = numbers.iter().map(usize::to_string).collect();
-        let args = [
-            ("count", Arg::Count(named.len())),
-            ("teams", Arg::Said(Said::figure(named.join(", ")))),
-        ];
-        if row.teams.len() < 2 {
-            String::new()
-        } else {
-            voice.say("message-team-names", &args).to_string()
-        }
-    };
-    groups
-        .into_iter()
-        .map(|(n, team)| (who(&n), team))
-        .collect()
-}
-
-/// Whether the message tells the same of two teams.
-fn alike(a: &TeamSetup, b: &TeamSetup) -> bool {
-    let told = |t: &TeamSetup| {
-        let rope_m = t.rope.as_ref().map(|r| r.length_m);
-        let lengths = [t.spacing_m, t.coil_carried_m, t.ledger.total_m];
-        (t.people, t.knots.count, t.knots.bite, rope_m, lengths)
-    };
-    told(a) == told(b)
 }
