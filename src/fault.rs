@@ -7,6 +7,7 @@ pub mod coordinates;
 pub mod files;
 pub mod geojson;
 pub mod gpx;
+pub mod instead;
 pub mod name;
 pub mod place;
 pub mod plan;

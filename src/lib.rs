@@ -189,7 +189,10 @@ use std::{
     sync::{Mutex, MutexGuard, PoisonError},
 };
 
-use fault::{Fault, Place, plan::InPlan};
+use fault::{
+    Fault, Place,
+    plan::{FarZone, InPlan},
+};
 use ground::met::{Met, Prepared};
 use judge::cure::Promised;
 use legs::{memo::Memo, sketch::Sketch};
@@ -203,6 +206,7 @@ use times::hours::hours;
 use trip::{
     job::Brief,
     party::{Party, RopeTeam},
+    zone::Zone,
 };
 use whole::legs::Settled;
 
@@ -384,7 +388,26 @@ fn met_by(case: &Brief<'_>, met: &Met) -> Result<(), Vec<Fault>> {
     if met.stages.iter().any(|s| !s.contacts.is_empty()) {
         return Ok(());
     }
-    Err(vec![unplanned(InPlan::NoZoneMet(case.zones.len()))])
+    Err(vec![unplanned(InPlan::NoZoneMet {
+        zones: case.zones.len(),
+        nearest: nearest(case),
+    })])
+}
+
+/// The zone nearest to where the route begins, by its first corner.
+fn nearest(case: &Brief<'_>) -> Option<FarZone> {
+    let begins = case.route.stages.first()?.points().first()?.normal();
+    let corner = |zone: &Zone| zone.outline.polygons.first()?.outer.first().copied();
+    let far = case.zones.iter().filter_map(|zone| {
+        let at = corner(zone)?.normal();
+        Some(FarZone {
+            zone: zone.number,
+            away_m: begins.distance_m(at),
+            at: [at.lon_deg, at.lat_deg],
+            begins: [begins.lon_deg, begins.lat_deg],
+        })
+    });
+    far.min_by(|a, b| a.away_m.total_cmp(&b.away_m))
 }
 
 fn unplanned(why: InPlan) -> Fault {

@@ -12,6 +12,7 @@ pub mod kind;
 pub mod lay;
 pub mod number;
 pub mod practice;
+mod signature;
 pub mod swapped;
 pub mod trip;
 mod unlaid;

@@ -4,6 +4,7 @@ mod address;
 mod cases;
 mod ground;
 mod hostile;
+mod mistakes;
 mod numbers;
 mod practising;
 mod saving;

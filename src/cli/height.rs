@@ -77,8 +77,10 @@ fn asked(args: &HeightArgs) -> Result<Vec<AskedPlace>, Vec<Fault>> {
     }
 }
 
-/// `7.65,45.97`, or with blanks or a tab between.
+/// `7.65,45.97`, or with blanks or a tab between; or as plans print a place: `45.97000° N 7.65000° E`.
 fn parse(text: &str) -> Option<AskedPlace> {
+    let turned = printed(text);
+    let text = turned.as_deref().unwrap_or(text);
     let mut parts = text
         .split([',', ' ', '\t', '\r'])
         .filter(|part| !part.is_empty());
@@ -90,6 +92,22 @@ fn parse(text: &str) -> Option<AskedPlace> {
         lat: lat.to_owned(),
         at,
     })
+}
+
+/// `45.97° N 7.65° E` as `7.65,45.97`.
+fn printed(text: &str) -> Option<String> {
+    let (lat, rest) = text.split_once(['N', 'S'])?;
+    let lon = rest.trim_matches([' ', ',']);
+    let (east, west) = (lon.strip_suffix('E'), lon.strip_suffix('W'));
+    let number = |text: &str| text.replace('°', "").trim().to_owned();
+    let signed =
+        |minus: bool, text: &str| format!("{}{}", if minus { "-" } else { "" }, number(text));
+    let south = text.contains('S');
+    Some(format!(
+        "{},{}",
+        signed(west.is_some(), east.or(west)?),
+        signed(south, lat)
+    ))
 }
 
 fn wrong(place: Place, text: &str) -> Fault {

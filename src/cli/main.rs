@@ -4,6 +4,7 @@ mod args;
 mod check;
 mod height;
 mod inputs;
+mod mistaken;
 mod new;
 mod number;
 mod options;
@@ -53,7 +54,10 @@ impl From<End> for ExitCode {
 }
 
 fn main() -> ExitCode {
-    let args = args::Args::parse();
+    let args = match args::Args::try_parse() {
+        Ok(args) => args,
+        Err(error) => return show::misunderstood(error),
+    };
     let show = show::Show::new(&args);
     let end = match args.command {
         args::Command::Plan(plan) => plan::run(&plan, &show),

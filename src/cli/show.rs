@@ -1,8 +1,12 @@
 //! The terminal. Nothing else in the program prints.
 
-use std::io::{self, Write};
+use std::{
+    io::{self, Write},
+    process::ExitCode,
+};
 
 use anstyle::{AnsiColor, Style};
+use clap::error::ContextKind;
 use schrund::{
     fault::{Code, Fault, Level},
     say::fault::told,
@@ -12,6 +16,7 @@ use schrund::{
 use crate::{
     End,
     args::{Args, Color, UnitsFlag, voice},
+    mistaken,
 };
 
 /// Narrower than this nothing is folded any further. Our judgement.
@@ -23,6 +28,23 @@ pub(crate) struct Show {
     color: Color,
     quiet: bool,
     verbose: bool,
+}
+
+/// Tells what clap made of a call, help and version among it, and what was perhaps meant.
+pub(crate) fn misunderstood(mut error: clap::Error) -> ExitCode {
+    let cure = mistaken::cure(&error);
+    if cure.is_some() {
+        // What is spelt alike means something else.
+        error.remove(ContextKind::SuggestedArg);
+        error.remove(ContextKind::Suggested);
+        error.remove(ContextKind::Usage);
+    }
+    // Where nothing can be printed nobody can be told.
+    let _ = error.print();
+    if let Some(cure) = cure {
+        let _ = writeln!(io::stderr(), "\n  do: {cure}");
+    }
+    u8::try_from(error.exit_code()).map_or(ExitCode::FAILURE, ExitCode::from)
 }
 
 impl Show {

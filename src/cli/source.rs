@@ -59,6 +59,7 @@ fn file(name: &str) -> Result<File, Fault> {
 pub(crate) fn refused(fault: &io::Error) -> Refused {
     match fault.kind() {
         io::ErrorKind::NotFound => Refused::NotFound,
+        io::ErrorKind::AlreadyExists | io::ErrorKind::NotADirectory => Refused::File,
         io::ErrorKind::PermissionDenied => Refused::Permission,
         kind if fault.raw_os_error().is_none() => Refused::Other(kind.to_string()),
         _ => Refused::Other(fault.to_string()),

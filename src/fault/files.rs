@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::{code::Code, place::Excerpt};
+use super::{code::Code, instead::Instead, place::Excerpt};
 
 /// What is wrong with files, addresses or flags.
 ///
@@ -33,6 +33,8 @@ pub enum InFiles {
     NotSeekable,
     /// It is no UTF-8 text.
     NotUtf8,
+    /// A trip or practice file that is something else.
+    NoToml(Instead),
     /// A text that is held whole is larger than that.
     TooLarge {
         /// The most that is read, MiB.
@@ -101,6 +103,8 @@ pub enum InFiles {
 pub enum Refused {
     /// It is a folder.
     Folder,
+    /// It is a file.
+    File,
     /// There is no such file or folder.
     NotFound,
     /// No permission.
@@ -145,7 +149,7 @@ impl InFiles {
             | Self::OneStandardInput
             | Self::NotSeekable => Code::Unreadable,
             Self::NotUtf8 | Self::Swapped { .. } => Code::BrokenText,
-            Self::TooLarge { .. } => Code::WrongKind,
+            Self::TooLarge { .. } | Self::NoToml(_) => Code::WrongKind,
             Self::NulInName(_) => Code::BadName,
             Self::Network(_) => Code::Network,
             Self::NoFolder { .. } | Self::Unwritable { .. } => Code::Unwritable,

@@ -7,6 +7,7 @@ use serde::Serialize;
 use super::{
     code::Code,
     coordinates::{Misplaced, NoPosition},
+    instead::Instead,
     place::Excerpt,
 };
 
@@ -32,6 +33,8 @@ pub enum InGeojson {
     Empty,
     /// It is XML.
     IsXml,
+    /// It is something else.
+    Is(Instead),
     /// It is UTF-16.
     IsUtf16,
     /// The text stops before the JSON is complete.
@@ -308,7 +311,9 @@ impl InGeojson {
     #[must_use]
     pub fn kind(&self) -> Code {
         match self {
-            Self::Empty | Self::EmptyInventory | Self::IsXml | Self::IsUtf16 => Code::WrongKind,
+            Self::Empty | Self::EmptyInventory | Self::IsXml | Self::Is(_) | Self::IsUtf16 => {
+                Code::WrongKind
+            }
             Self::CutOff | Self::Broken(_) => Code::BrokenText,
             Self::ForeignCrs(_) | Self::UnknownCrs(_) => Code::ForeignCrs,
             Self::Misplaced(misplaced) => misplaced.why.kind(),

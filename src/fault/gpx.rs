@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use super::{
     code::Code,
+    instead::Instead,
     place::{Excerpt, Sort},
 };
 
@@ -163,47 +164,6 @@ pub struct PartCount {
     pub parts: usize,
     /// Points in all of them.
     pub points: usize,
-}
-
-/// What a file is that should be GPX.
-///
-/// ```
-/// use schrund::{fault::gpx::{InGpx, Instead}, read::gpx};
-///
-/// let globe = r#"<kml xmlns="http://www.opengis.net/kml/2.2"><Document/></kml>"#;
-/// let faults = gpx::route("tour.kml", globe.as_bytes()).expect_err("KML");
-/// assert_eq!(faults[0].what, InGpx::Is(Instead::Kml).into());
-/// assert_eq!(faults[0].code(), "wrong-kind");
-/// ```
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Instead {
-    /// A zip archive.
-    Zip,
-    /// Packed with gzip.
-    Gzip,
-    /// PDF.
-    Pdf,
-    /// SQLite.
-    Database,
-    /// JSON.
-    Json,
-    /// The format of sports watches.
-    Fit,
-    /// KML.
-    Kml,
-    /// TCX.
-    Tcx,
-    /// HTML.
-    WebPage,
-    /// OpenStreetMap data.
-    Osm,
-    /// SVG.
-    Drawing,
-    /// Something that begins so.
-    Beginning(Excerpt),
-    /// XML with this root element.
-    Root(Excerpt),
 }
 
 /// One of the numbers of a position.

@@ -6,8 +6,8 @@ use std::{
 };
 
 use crate::{
-    fault::{Fault, Place, files::InFiles},
-    read::kind,
+    fault::{Fault, Place, files::InFiles, instead::Instead},
+    read::{kind, signature},
 };
 
 /// Most MiB of a text that is held whole, a trip file or a practice file: hundreds of times the longest that comes with
@@ -99,6 +99,9 @@ impl<'a> Input<Text<'a>> {
         if bytes.len() as u64 > most {
             return Err(fault(InFiles::TooLarge { most_mib: MOST_MIB }, place));
         }
+        if let Some(instead) = no_toml(&bytes) {
+            return Err(fault(InFiles::NoToml(instead), place));
+        }
         let text = String::from_utf8(bytes).map_err(|e| {
             let (line, column) = end_of(&e);
             fault(InFiles::NotUtf8, place.at_line(line, column))
@@ -115,4 +118,14 @@ fn end_of(error: &FromUtf8Error) -> (u64, u64) {
     let line = good.matches('\n').count() as u64 + 1;
     let column = good.rsplit('\n').next().unwrap_or("").chars().count() as u64 + 1;
     (line, column)
+}
+
+/// What a text is that begins as no TOML does.
+fn no_toml(bytes: &[u8]) -> Option<Instead> {
+    let by_sign = match kind::first_sign(bytes) {
+        Some(b'{') => Some(Instead::Json),
+        Some(b'<') => Some(Instead::Xml),
+        _ => None,
+    };
+    signature::of(bytes).or(by_sign)
 }

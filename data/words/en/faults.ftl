@@ -54,6 +54,7 @@ file-unreadable = cannot read { $name }: { refused }
 refused = { $why ->
     [folder] it is a folder, not a file
     [not-found] there is no such file or folder
+    [file] a file has this name
     [permission] you have no permission
    *[other] { $words }
  }
@@ -65,6 +66,16 @@ file-not-seekable = a terrain model is read here and there, so it must be a file
     .hint = save it first and name the file
 file-not-utf8 = the file is not UTF-8 text
     .hint = save it as UTF-8 from a text editor
+file-no-toml = this is { instead-what }, not TOML, as trip and practice files are
+    .hint = { $interface ->
+        [flags] { $what ->
+            [json] zones come second, without a flag: `plan route.gpx zones.geojson`; `schrund new` writes a trip file to fill in
+            [xml] a route comes first, without a flag: `plan route.gpx zones.geojson`; `schrund new` writes a trip file to fill in
+            [tiff] a terrain model is given with `--terrain`
+           *[other] `schrund new` writes a trip file to fill in
+        }
+       *[members] write lines `name = value`, such as `party = 3`
+    }
 file-too-large = the file is larger than { $mib } MiB, and no trip file or practice file is
     .hint = was another file given in its place?
 file-nul-in-name = a NUL character stands in "{ $found }", shown as ␀
@@ -343,6 +354,9 @@ no-zone-met = { $zones ->
     [0] the zones file holds no zone
     [one] the one zone is not met by the route
    *[other] none of the { $zones } zones is met by the route
+ }{ $far ->
+    [yes] ; the route begins at { $begins }, and zone { $zone }, the nearest, lies { $away } from there, at { $at }
+   *[no] { "" }
  }
     .hint =
         check that both files belong to the same place

@@ -1,18 +1,25 @@
 ### What is wrong with a route file, or odd about it. No capital at the start, no full stop at the end.
 
-gpx-is = this is { $what ->
+instead-what = { $what ->
     [zip] a zip archive (perhaps KMZ)
     [gzip] packed with gzip
     [pdf] a PDF document
-    [database] a database
+    [database] a database (perhaps a GeoPackage)
+    [shapefile] a shapefile
+    [flatgeobuf] FlatGeobuf
+    [tiff] a TIFF, as terrain models are
+    [picture] a picture
     [json] JSON
+    [xml] XML
     [fit] FIT
     [kml] KML
     [tcx] TCX
     [page] a web page
     [osm] OpenStreetMap data
-   *[drawing] a drawing
- }, not GPX
+    [drawing] a drawing
+   *[other] another kind of file
+}
+gpx-is = this is { instead-what }, not GPX
     .hint = { $what ->
         [zip] unpack it and give the GPX file inside
         [gzip] unpack it first

@@ -6,6 +6,19 @@ inventory-empty = the glacier inventory is empty
     .hint = fetch it again, or plan without it
 zones-xml = this is XML, not GeoJSON
     .hint = save or convert it as GeoJSON; a GPX file is the route
+zones-is = this is { instead-what }, not GeoJSON
+    .hint = { $what ->
+        [zip] unpack it; zones have to be GeoJSON
+        [gzip] unpack it first
+        [database] convert it: ogr2ogr -t_srs EPSG:4326 -lco RFC7946=YES zones.geojson FILE
+        [shapefile] convert it: ogr2ogr -t_srs EPSG:4326 -lco RFC7946=YES zones.geojson FILE
+        [flatgeobuf] convert it: ogr2ogr -t_srs EPSG:4326 -lco RFC7946=YES zones.geojson FILE
+        [tiff] { $interface ->
+            [flags] a terrain model is given with `--terrain`; zones have to be GeoJSON
+           *[members] a terrain model is given as such; zones have to be GeoJSON
+        }
+       *[other] draw the zones as polygons in a map editor and save them as GeoJSON
+    }
 zones-utf16 = this is UTF-16 text
     .hint = save the file as UTF-8
 zones-cut-off = the file ends in the middle: the JSON is not complete
@@ -171,6 +184,9 @@ zones-not-a-number = NaN or Infinity is no JSON and was read as null
 zones-gap-not-given = { $count ->
     [one] { $count } zone gives no gap width: { $zones }
    *[other] { $count } zones give no gap width: { $zones }
+ }{ $others ->
+    [0] { "" }
+   *[other] {" "}(found there: { $found })
  }
     .hint =
         write `gap_m`, the width of the widest gap expected in metres, into the file,

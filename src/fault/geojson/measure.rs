@@ -105,6 +105,8 @@ pub struct Widthless {
     pub named: Vec<Silent>,
     /// Whether any gives a lower end.
     pub lower_end: bool,
+    /// Properties that they have and that mean nothing here, the first of them.
+    pub found: Vec<String>,
 }
 
 /// A zone that gives no width.

@@ -10,10 +10,13 @@ use super::{
     reading::ZonesReading,
     text::{CountedText, TextClock},
 };
-use crate::fault::{
-    Fault, Place,
-    files::InFiles,
-    geojson::{InGeojson, Thing},
+use crate::{
+    fault::{
+        Fault, Place,
+        files::InFiles,
+        geojson::{InGeojson, Thing},
+    },
+    read::signature,
 };
 
 /// The members of an object that mean something here; all others are read over.
@@ -172,7 +175,11 @@ fn broken(error: &serde_json::Error, clock: &TextClock) -> Fault {
         return Fault::new(InGeojson::Empty, Place::default());
     }
     let at = || clock.of(error).place();
-    match clock.opening() {
+    let opening = clock.opening();
+    if let Some(instead) = signature::of(&opening) {
+        return Fault::new(InGeojson::Is(instead), Place::default());
+    }
+    match opening {
         [b'<', ..] => Fault::new(InGeojson::IsXml, Place::default()),
         [0xFF, 0xFE, ..] | [0xFE, 0xFF, ..] => Fault::new(InGeojson::IsUtf16, Place::default()),
         _ if error.is_eof() || clock.ended() => Fault::new(InGeojson::CutOff, at()),

@@ -63,15 +63,30 @@ pub(super) fn told(properties: &mut Properties, faults: &mut Vec<Fault>) -> GapT
     })
 }
 
+/// Properties of theirs that are named. \[ours\]
+const FOUND: usize = 8;
+
 /// The zones that give no width.
 #[derive(Debug, Default)]
 pub(super) struct Missing(Widthless);
 
 impl Missing {
     /// Remembers a zone, with the property in which its width may stand, or the lower end that was given.
-    pub(super) fn add(&mut self, feature: &Item, near: Option<&str>, at_least_m: Option<f64>) {
+    pub(super) fn add<'p>(
+        &mut self,
+        feature: &Item,
+        near: Option<&str>,
+        at_least_m: Option<f64>,
+        others: impl Iterator<Item = &'p String>,
+    ) {
         self.0.count += 1;
         self.0.lower_end |= at_least_m.is_some();
+        for other in others.filter(|_| near.is_none()) {
+            let found = &mut self.0.found;
+            if found.len() < FOUND && !found.contains(other) {
+                found.push(other.clone());
+            }
+        }
         if self.0.named.len() < NAMED {
             self.0.named.push(Silent {
                 feature: feature.clone(),

@@ -9,6 +9,8 @@ use super::{
     strike,
     text::Spot,
 };
+use serde_json::{Map, Value};
+
 use crate::{
     fault::{
         Code, Fault, Item, Noted, Place,
@@ -60,16 +62,11 @@ impl ZonesReading {
             other: serde_json::Map::new(),
         };
         let misses = properties.near_misses();
-        let gap = self.gap(
-            gap,
-            feature,
-            misses
-                .iter()
-                .find(|m| m.1.starts_with("gap"))
-                .map(|m| m.0.as_str()),
-        );
-        faults.extend(misses.into_iter().map(|(_, _, fault)| fault));
         let (other, met) = properties.rest();
+        let near = misses.iter().find(|m| m.1.starts_with("gap"));
+        let near = near.map(|m| m.0.as_str());
+        let gap = self.gap(gap, feature, near, &other);
+        faults.extend(misses.into_iter().map(|(_, _, fault)| fault));
         faults.extend(met);
         for fault in faults {
             self.add(fault, Some(feature), at);
@@ -81,12 +78,18 @@ impl ZonesReading {
     }
 
     /// The gap as told, or as the leader says to assume.
-    fn gap(&mut self, told: GapTold, feature: &Item, near: Option<&str>) -> Option<Gap> {
+    fn gap(
+        &mut self,
+        told: GapTold,
+        feature: &Item,
+        near: Option<&str>,
+        others: &Map<String, Value>,
+    ) -> Option<Gap> {
         match told {
             GapTold::Width(gap) => Some(gap),
             GapTold::Nonsense => None,
             GapTold::Nothing(at_least) => {
-                self.missing.add(feature, near, at_least);
+                self.missing.add(feature, near, at_least, others.keys());
                 let assumed = self.given.gap_m?;
                 let max_m = at_least.map_or(assumed, |low| low.max(assumed));
                 Some(Gap {

@@ -5,7 +5,7 @@ use quick_xml::events::{BytesStart, attributes::AttrError};
 use crate::fault::{
     Code, Fault, Place,
     files::InFiles,
-    gpx::{InGpx, Xml},
+    gpx::{InGpx, NoDegrees, Xml},
     place::Excerpt,
 };
 
@@ -13,6 +13,7 @@ use super::document::GpxDocument;
 use super::fix::MisplacedAxis;
 use super::part::Part;
 use super::source::{GpxSpot, Lines};
+use super::tally::COMMA;
 use super::xml_fault;
 
 impl GpxDocument<'_> {
@@ -34,7 +35,11 @@ impl GpxDocument<'_> {
     pub(super) fn bad_position(&mut self, faults: Vec<MisplacedAxis>, lines: &Lines<'_>) {
         for (axis, why) in faults {
             let mut tally = std::mem::take(&mut self.tally);
-            tally.add((Code::BadPosition, axis.property()), || {
+            let kind = match why {
+                NoDegrees::NoNumber { comma: true, .. } => COMMA,
+                _ => axis.property(),
+            };
+            tally.add((Code::BadPosition, kind), || {
                 let place = self.here(lines.event()).with_property(axis.property());
                 Fault::new(InGpx::Position { axis, why }, place)
             });

@@ -5,6 +5,14 @@ use crate::fault::{Code, Fault, Level, Place, Wrong};
 /// Repeats of one kind that are given singly. \[ours\]
 const GIVEN_SINGLY: usize = 20;
 
+/// Numbers with a comma for a point: who writes one so writes all so, and one is shown.
+pub(super) const COMMA: &str = "comma";
+
+/// How many of a kind are given singly.
+fn singly((_, which): FaultKind) -> usize {
+    if which == COMMA { 1 } else { GIVEN_SINGLY }
+}
+
 /// One kind: the code, and which of the things it can mean.
 pub(super) type FaultKind = (Code, &'static str);
 
@@ -29,7 +37,7 @@ impl Tally {
         let next = self.faults.len();
         if let Some(count) = self.kinds.iter_mut().find(|c| c.kind == kind) {
             count.met += 1;
-            if count.met > GIVEN_SINGLY {
+            if count.met > singly(kind) {
                 return;
             }
             count.last = next;
@@ -50,7 +58,7 @@ impl Tally {
 
     /// All complaints, each long row of repeats closed with a count.
     pub(super) fn into_faults(mut self) -> Vec<Fault> {
-        self.kinds.retain(|count| count.met > GIVEN_SINGLY);
+        self.kinds.retain(|count| count.met > singly(count.kind));
         self.kinds
             .sort_by_key(|count| std::cmp::Reverse(count.last));
         for count in self.kinds {
@@ -61,7 +69,7 @@ impl Tally {
                     item: None,
                     ..last.at.clone()
                 };
-                let more = Wrong::More(last.kind(), count.met - GIVEN_SINGLY);
+                let more = Wrong::More(last.kind(), count.met - singly(count.kind));
                 Fault::new(more, place)
             });
             if let Some(more) = more {

@@ -1,21 +1,9 @@
 //! Files that are no GPX, told by what they begin with.
 
-use crate::fault::{
-    Fault, Place,
-    gpx::{InGpx, Instead},
-};
+use crate::fault::{Fault, Place, gpx::InGpx, instead::Instead};
 
 use super::fix::excerpt;
-
-/// First bytes of other formats. \[memory\]
-const SIGNATURES: &[(&[u8], Instead)] = &[
-    (b"PK\x03\x04", Instead::Zip),
-    (b"\x1f\x8b", Instead::Gzip),
-    (b"%PDF", Instead::Pdf),
-    (b"SQLite format 3", Instead::Database),
-    (b"{", Instead::Json),
-    (b"[", Instead::Json),
-];
+use crate::read::signature;
 
 /// Root elements of other formats, in lower case. \[memory\]
 const ROOTS: &[(&str, Instead)] = &[
@@ -30,8 +18,11 @@ const ROOTS: &[(&str, Instead)] = &[
 pub(super) fn by_first_bytes(file: &str, first: &[u8]) -> Option<Fault> {
     let text = first.strip_prefix(b"\xEF\xBB\xBF").unwrap_or(first);
     let text = text.trim_ascii_start();
-    if let Some((_, instead)) = SIGNATURES.iter().find(|(s, _)| text.starts_with(s)) {
-        return Some(is(file, instead.clone()));
+    if let Some(instead) = signature::of(first) {
+        return Some(is(file, instead));
+    }
+    if text.starts_with(b"{") || text.starts_with(b"[") {
+        return Some(is(file, Instead::Json));
     }
     // ".FIT" at offset 8: header of the sports-watch format. [memory]
     if first.get(8..12) == Some(b".FIT".as_slice()) {

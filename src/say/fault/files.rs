@@ -19,6 +19,10 @@ pub(super) fn phrase(what: &InFiles) -> Phrase {
         InFiles::OneStandardInput => Phrase::plain("file-one-standard-input"),
         InFiles::NotSeekable => Phrase::plain("file-not-seekable"),
         InFiles::NotUtf8 => Phrase::plain("file-not-utf8"),
+        InFiles::NoToml(instead) => Phrase::of(
+            "file-no-toml",
+            [("what", Arg::Word(super::gpx::word(instead)))],
+        ),
         InFiles::TooLarge { most_mib } => Phrase::of("file-too-large", [("mib", number(most_mib))]),
         InFiles::NulInName(found) => {
             Phrase::of("file-nul-in-name", [("found", name(printable(found)))])
@@ -55,6 +59,7 @@ fn about(key: &'static str, file: &str, why: &Refused) -> Phrase {
 fn refused(why: &Refused) -> PhraseArgs {
     let (why, words) = match why {
         Refused::Folder => ("folder", ""),
+        Refused::File => ("file", ""),
         Refused::NotFound => ("not-found", ""),
         Refused::Permission => ("permission", ""),
         Refused::Other(words) => ("other", words.as_str()),

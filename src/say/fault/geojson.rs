@@ -19,6 +19,9 @@ pub(super) fn phrase(what: &InGeojson, file: &str, voice: Voice) -> Phrase {
     match what {
         InGeojson::Empty => Phrase::plain("zones-empty"),
         InGeojson::IsXml => Phrase::plain("zones-xml"),
+        InGeojson::Is(instead) => {
+            Phrase::of("zones-is", [("what", Arg::Word(super::gpx::word(instead)))])
+        }
         InGeojson::IsUtf16 => Phrase::plain("zones-utf16"),
         InGeojson::CutOff => Phrase::plain("zones-cut-off"),
         InGeojson::Broken(words) => Phrase::of("zones-broken", [("words", name(words))]),

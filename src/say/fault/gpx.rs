@@ -6,10 +6,8 @@ use super::{
 };
 use crate::{
     fault::{
-        gpx::{
-            Attribute, Axis, InGpx, Instead, NoDegrees, PartCount, Suspect, Suspicion, Unclosed,
-            Xml,
-        },
+        gpx::{Attribute, Axis, InGpx, NoDegrees, PartCount, Suspect, Suspicion, Unclosed, Xml},
+        instead::Instead,
         place::Excerpt,
     },
     say::{arg::Arg, place, span::Said, voice::Voice},
@@ -98,11 +96,25 @@ fn quote(found: &Excerpt) -> Arg<'static> {
 }
 
 fn is(instead: &Instead) -> Phrase {
-    let what = match instead {
+    match instead {
+        Instead::Beginning(found) => Phrase::of("gpx-begins", [("found", quote(found))]),
+        Instead::Root(found) => Phrase::of("gpx-root", [("found", quote(found))]),
+        known => Phrase::of("gpx-is", [("what", Arg::Word(word(known)))]),
+    }
+}
+
+/// What a file is, as the catalogue selects by it.
+pub(super) fn word(instead: &Instead) -> &'static str {
+    match instead {
         Instead::Zip => "zip",
         Instead::Gzip => "gzip",
         Instead::Pdf => "pdf",
         Instead::Database => "database",
+        Instead::Shapefile => "shapefile",
+        Instead::FlatGeobuf => "flatgeobuf",
+        Instead::Tiff => "tiff",
+        Instead::Picture => "picture",
+        Instead::Xml | Instead::Root(_) => "xml",
         Instead::Json => "json",
         Instead::Fit => "fit",
         Instead::Kml => "kml",
@@ -110,10 +122,8 @@ fn is(instead: &Instead) -> Phrase {
         Instead::WebPage => "page",
         Instead::Osm => "osm",
         Instead::Drawing => "drawing",
-        Instead::Beginning(found) => return Phrase::of("gpx-begins", [("found", quote(found))]),
-        Instead::Root(found) => return Phrase::of("gpx-root", [("found", quote(found))]),
-    };
-    Phrase::of("gpx-is", [("what", Arg::Word(what))])
+        Instead::Beginning(_) => "other",
+    }
 }
 
 fn position(axis: Axis, why: &NoDegrees) -> Phrase {

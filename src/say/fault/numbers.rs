@@ -67,6 +67,8 @@ pub(super) fn phrase(what: &InGeojson, voice: Voice) -> Phrase {
             [
                 ("count", Arg::Count(zones.count)),
                 ("zones", named(zones, usize::MAX, voice)),
+                ("others", Arg::Count(zones.found.len())),
+                ("found", list(&zones.found)),
             ],
         ),
         InGeojson::GapAssumed { gap_m, zones, of } => gap_assumed(*gap_m, zones, *of, voice),

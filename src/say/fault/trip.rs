@@ -9,10 +9,10 @@ use super::{
 };
 use crate::{
     fault::{
-        plan::InPlan,
+        plan::{FarZone, InPlan},
         trip::{Asked, InPractice, InTrip, Setter},
     },
-    say::{arg::Arg, voice::Voice},
+    say::{arg::Arg, place, span::Said, voice::Voice},
     trip::clock::Clock,
 };
 
@@ -200,10 +200,29 @@ pub(super) fn practice(what: &InPractice) -> Phrase {
     }
 }
 
+fn no_zone_met(zones: usize, nearest: Option<&FarZone>) -> Phrase {
+    let count = ("zones", Arg::Count(zones));
+    let Some(far) = nearest else {
+        return Phrase::of("no-zone-met", [count, ("far", Arg::Word("no"))]);
+    };
+    let place = |at| Arg::Said(Said::figure(place::degrees(at)));
+    Phrase::of(
+        "no-zone-met",
+        [
+            count,
+            ("far", Arg::Word("yes")),
+            ("zone", Arg::Count(far.zone)),
+            ("away", Arg::Walked(far.away_m)),
+            ("at", place(far.at)),
+            ("begins", place(far.begins)),
+        ],
+    )
+}
+
 pub(super) fn plan(what: &InPlan) -> Phrase {
     match what {
         InPlan::Alone(people) => Phrase::of("alone", [("people", Arg::Count(*people))]),
-        InPlan::NoZoneMet(zones) => Phrase::of("no-zone-met", [("zones", Arg::Count(*zones))]),
+        InPlan::NoZoneMet { zones, nearest } => no_zone_met(*zones, nearest.as_ref()),
         InPlan::Window {
             columns,
             rows,

@@ -147,7 +147,7 @@ pub(super) fn zones(sheet: &Sheet<'_>, voice: Voice) -> Markup {
         dl class="zones" {
             @for zone in sheet.zones.iter().filter(|z| met.binary_search(&z.number).is_ok()) {
                 div {
-                    dt { (voice.say("zones-zone", &[("zone", Arg::Count(zone.number))])) @if let Some(name) = &zone.name { " " (said(name)) } }
+                    dt { (voice.say("report-zone-numbered", &[("zone", Arg::Count(zone.number))])) @if let Some(name) = &zone.name { " " (said(name)) } }
                     dd {
                         (spans(&sentence::zone_description(zone, voice)))
                         @if let Some(note) = &zone.note { " " (said(note)) }

@@ -1,0 +1,38 @@
+//! Calls made by mistake, each with its answer.
+
+use std::fs;
+
+use crate::fixture::program::{root, schrund, text};
+
+#[test]
+fn every_mistake_is_answered_with_what_to_do() {
+    let folder = root().join("tests/mistakes");
+    let calls = fs::read_to_string(folder.join("calls")).expect("the calls");
+    let mut answers = String::new();
+    let mut silent = Vec::new();
+    for call in calls.lines() {
+        let args: Vec<&str> = call.split_whitespace().collect();
+        let output = schrund(&folder, &args);
+        let (code, says) = (output.status.code(), text(&output.stderr));
+        assert!(
+            output.stdout.is_empty(),
+            "{call} is answered as if it were right"
+        );
+        let cures = ["  do: ", "  tip: ", "[possible values: ", "invalid value"];
+        if !cures.iter().any(|cure| says.contains(cure)) {
+            silent.push(call.to_owned());
+        }
+        let code = code.map_or("killed".to_owned(), |code| code.to_string());
+        answers.push_str(&format!("$ schrund {call}\n{says}[{code}]\n\n"));
+    }
+    let path = folder.join("expect");
+    if std::env::var_os("SCHRUND_BLESS").is_some() {
+        fs::write(&path, &answers).expect("the answers can be written");
+    }
+    assert_eq!(fs::read_to_string(&path).unwrap_or_default(), answers);
+    assert!(calls.lines().count() >= 41, "mistakes to make");
+    assert!(
+        silent.is_empty(),
+        "nothing is said of what to do: {silent:#?}"
+    );
+}
