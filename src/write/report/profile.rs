@@ -12,12 +12,17 @@ use crate::{
     plan::{leg::Leg, pieces::WordPiece},
     say::{arg::Arg, finding, plain, span::Said, voice::Voice},
     trip::route::{Stage, Stretch},
-    write::{parts::style, sheet::Sheet},
+    write::{
+        parts::{change, style},
+        sheet::Sheet,
+    },
 };
 
 const LEFT: f64 = 46.0;
 const RIGHT: f64 = WIDTH - 10.0;
 const TOP: f64 = 16.0;
+/// Room for a letter on the top edge, units.
+const LETTER: f64 = 9.0;
 const GROUND: f64 = 126.0;
 const STRIP: f64 = 14.0;
 const GAP: f64 = 5.0;
@@ -75,6 +80,7 @@ pub(super) fn stage(sheet: &Sheet<'_>, stage: &Stage, profile: &Profile) -> Mark
             }
             (scale(&ruler, sheet.look.voice))
             (ground(&ruler))
+            (letters(&ruler, sheet))
             (strips(&ruler, sheet))
             (kilometres(&ruler, sheet.look.voice))
         }
@@ -96,6 +102,31 @@ fn hill(ruler: &Ruler<'_>, run: &[Sample]) -> Markup {
     html! {
         path class="hill" d={ (data) "L" (u(last.x)) " " (u(GROUND)) "L" (u(first.x)) " " (u(GROUND)) "z" } {}
         path class="ground" d=(data) {}
+    }
+}
+
+/// Where the set-up changes, lettered as on the maps; who stands too close to the one before is moved on, never drawn over.
+fn letters(ruler: &Ruler<'_>, sheet: &Sheet<'_>) -> Markup {
+    let all = change::changes(sheet);
+    let here = all.iter().filter(|c| c.stage == ruler.stage.number);
+    let mut free = f64::NEG_INFINITY;
+    let placed = here.map(|change| {
+        let (x, letter) = (ruler.x(change.at_m), change.letter());
+        let half = letter.chars().map(|_| LETTER / 2.0).sum::<f64>();
+        let middle = x.max(free + half);
+        free = middle + half;
+        (x, middle, letter, ruler.profile.height_m(change.at_m))
+    });
+    let placed: Vec<_> = placed.collect();
+    html! {
+        @if free <= WIDTH {
+            g class="at" {
+                @for (x, middle, letter, height_m) in &placed {
+                    path d={ "M" (u(*middle)) " " (u(TOP - 5.0)) "L" (u(*x)) " " (u(TOP)) "V" (u(height_m.map_or(GROUND, |m| ruler.y(m)))) } {}
+                    text x=(u(*middle)) y=(u(TOP - 7.0)) text-anchor="middle" { (letter) }
+                }
+            }
+        }
     }
 }
 
