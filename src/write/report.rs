@@ -4,6 +4,7 @@
 //! even if somebody edits it. Every picture is drawn here. What the leader wrote is escaped by `maud` and
 //! isolated, so that it neither becomes markup nor turns the reading direction of what stands beside it.
 
+mod annex;
 mod drawn;
 mod figures;
 mod frame;
@@ -26,6 +27,7 @@ mod relief;
 mod rope;
 mod said;
 mod same;
+pub mod sheet;
 mod signs;
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
@@ -33,10 +35,11 @@ use maud::{DOCTYPE, Markup, PreEscaped, html};
 use crate::{
     ground::profile::Profile,
     plan::leg::Verdict,
-    say::plain,
+    say::{plain, span::Said},
     write::{parts::style, sheet::Sheet},
 };
 
+use annex::Holds;
 use drawn::MapPicture;
 pub use drawn::window;
 use markup::said;
@@ -54,15 +57,12 @@ pub fn page(sheet: &Sheet<'_>) -> String {
                 meta http-equiv="Content-Security-Policy"
                     content="default-src 'none'; style-src 'unsafe-inline'; img-src data:";
                 title { (title) " – rope plan" }
-                style { (PreEscaped(include_str!("report/report.css"))) (PreEscaped(colours())) }
+                style { (PreEscaped(include_str!("report/report.css"))) (PreEscaped(sheet::STYLE)) (PreEscaped(colours())) }
             }
             body {
-                (head::head(sheet))
-                main { (sections(sheet)) }
-                footer {
-                    p { "Computed by schrund " (env!("CARGO_PKG_VERSION")) " for the assumptions above. \
-                        What is seen on the spot comes first." }
-                }
+                (sheet::head(sheet))
+                main { (sheet::sides(sheet)) (annex::behind(sections(sheet), sheet.look.voice)) }
+                footer { p { (sheet::foot(sheet.look.voice)) } }
             }
         }
     }
@@ -70,46 +70,60 @@ pub fn page(sheet: &Sheet<'_>) -> String {
 }
 
 fn sections(sheet: &Sheet<'_>) -> Markup {
-    let voice = sheet.look.voice;
+    let (plan, voice) = (sheet.plan, sheet.look.voice);
     let picture = MapPicture::new(sheet);
     let roped = picture.legs.iter().any(|l| l.leg.roped);
+    let holds = Holds::of(sheet);
+    let map = html! { figure class="map" { (picture.overview()) (legend::legend(&picture)) } };
     html! {
-        (section("map", "Map", html! { figure class="map" { (picture.overview()) (legend::legend(&picture)) } }))
-        (section("legs", "Legs", legs::legs(sheet, voice)))
-        (section("carry", "What to carry", html! {
-            (party::carry(sheet.plan, voice)) (party::fewer_changes(sheet.plan, voice))
+        (open("map", "Map", &holds.map(), map))
+        (open("profile", "Height profile", &holds.profile(), profiles(sheet)))
+        (section("figures", &holds.title_of_figures(), &holds.figures(), head::summary(sheet)))
+        (section("findings", "What to look at", &holds.findings(), said::findings(plan, voice)))
+        (section("legs", "Legs", &holds.legs(), legs::legs(sheet, voice)))
+        (section("carry", "What to carry", &holds.carry(), html! {
+            (party::carry(plan, voice)) (party::fewer_changes(plan, voice))
         }))
-        (section("profile", "Height profile", profiles(sheet)))
-        (section("changes", "Where to stop for the rope", legs::changes(sheet)))
-        @let clock = legs::clock(sheet.plan, voice);
-        @if let Some(clock) = clock { (section("clock", "The clock", clock)) }
-        (section("findings", "What to look at", said::findings(sheet.plan, voice)))
+        (section("changes", "Where to stop for the rope", &holds.changes(), legs::changes(sheet)))
+        @let clock = legs::clock(plan, voice);
+        @if let Some(clock) = clock { (section("clock", "The clock", &holds.clock(), clock)) }
         @if roped {
-            (section("ropes", "The rope laid out", rope::ropes(&sheet.plan.legs, voice)))
-            (section("insets", "Each roped leg", insets(&picture)))
+            (section("ropes", "The rope laid out", &holds.ropes(), rope::ropes(&plan.legs, voice)))
+            (section("insets", "Each roped leg", &holds.insets(), insets(&picture)))
         }
-        (section("zones", "Zones on the way", legs::zones(sheet, voice)))
-        @if roped { (section("limits", "How wide a gap it is spaced for", limits::limits(sheet, voice))) }
-        @if roped { (section("holding", "If somebody falls", holding::holding(&sheet.plan.legs, voice))) }
-        (section("field", "If the gap is another one", hand::table(&sheet.plan.field, voice)))
-        @if roped { (section("gear", "Who has what on them", hand::gear(&sheet.plan.gear, voice))) }
+        (section("zones", "Zones on the way", &holds.zones(), legs::zones(sheet, voice)))
+        @if roped {
+            (section("limits", "How wide a gap it is spaced for", &holds.limits(), limits::limits(sheet, voice)))
+            (section("holding", "If somebody falls", &holds.holding(), holding::holding(&plan.legs, voice)))
+        }
+        (section("field", "The field table, a row a gap", &holds.field(), hand::table(&plan.field, voice)))
+        @if roped { (section("gear", "Who has what on them", &holds.gear(), hand::gear(&plan.gear, voice))) }
         @if !sheet.scene.others.is_empty() {
-            (section("party", "If something is missing", party::variants(sheet)))
+            (section("party", "If something is missing", &holds.party(), party::variants(sheet)))
         }
-        (section("cautions", "Read with this plan", said::cautions(voice)))
-        div class="by-hand" {
-            (section("emergency", "In an emergency", notes::emergency(sheet.emergency)))
-            (section("notes", "Notes", notes::notes()))
-        }
-        (section("assumptions", "What it rests on", said::assumptions(sheet.plan)))
+        (section("cautions", "Read with this plan", &holds.cautions(), said::cautions(voice)))
+        (section("notes", "Notes", &holds.notes(), notes::notes()))
+        (section("assumptions", "What it rests on", &holds.assumptions(), said::assumptions(plan)))
     }
 }
 
-fn section(id: &str, title: &str, body: Markup) -> Markup {
+/// A part of the annex, folded; its fold says what and how much is in it.
+fn section(id: &str, title: &str, holds: &Said, body: Markup) -> Markup {
+    part(id, title, holds, body, false)
+}
+
+/// One that is unfolded from the beginning.
+fn open(id: &str, title: &str, holds: &Said, body: Markup) -> Markup {
+    part(id, title, holds, body, true)
+}
+
+fn part(id: &str, title: &str, holds: &Said, body: Markup, open: bool) -> Markup {
     html! {
         section id=(id) aria-labelledby={ (id) "-title" } {
-            h2 id={ (id) "-title" } { (title) }
-            (body)
+            details open[open] {
+                summary { h2 id={ (id) "-title" } { (title) } " " span class="holds" { (holds) } }
+                (body)
+            }
         }
     }
 }
@@ -145,7 +159,7 @@ fn insets(picture: &MapPicture<'_>) -> Markup {
 fn colours() -> String {
     let names = Verdict::ALL.map(|v| format!("--{}:{}", v.as_str(), style::leg_stroke(v)));
     format!(
-        ":root{{{};--change:{};--zone-edge:{}}}",
+        ":root,.drawing,.swatch{{{};--change:{};--zone-edge:{}}}",
         names.join(";"),
         style::CHANGE,
         style::ZONE_STROKE

@@ -1,8 +1,8 @@
-//! The head: what it is about and how it stands, before anything else.
+//! The day in figures: how long, how high, how it stands.
 
 use maud::{Markup, html};
 
-use super::markup::{said, spans};
+use super::markup::spans;
 use crate::{
     plan::{leg::Verdict, place::HeightsFrom},
     say::{arg::Arg, round::Round, setup::heights_from, span::Said, units::minutes, voice::Voice},
@@ -12,20 +12,9 @@ use crate::{
     },
 };
 
-/// Title, figures and verdict.
-pub(super) fn head(sheet: &Sheet<'_>) -> Markup {
-    let name = title(sheet);
-    html! {
-        header {
-            p class="kind" { "Rope plan" }
-            h1 { (said(&name)) }
-            @if let Some(route) = sheet.plan.route.name.as_deref().filter(|r| *r != name) {
-                p class="route" { "Route: " (said(route)) }
-            }
-            (figures(sheet))
-            (verdict(sheet))
-        }
-    }
+/// All figures of the day, and how many legs stand how.
+pub(super) fn summary(sheet: &Sheet<'_>) -> Markup {
+    html! { (figures(sheet)) (verdict(sheet)) }
 }
 
 /// What the trip is called, else the route.
