@@ -241,7 +241,7 @@ async function onPaper(browser, trip, file) {
     check(`${trip.name} on ${paper.format}: every other party is printed`, panels);
     const pdf = file.replace('.html', `-${paper.format}.pdf`);
     await page.pdf({ path: pdf, format: paper.format });
-    printed(trip, paper, pdf, 'unfolded', trip.pages[paper.format] + 2);
+    printed(trip, paper, pdf, 'unfolded', trip.pages[paper.format] + (trip.sides ?? 2));
     await page.close();
   }
 }

@@ -53,14 +53,15 @@ sheet-loop = { $who } { $how ->
     [short] none, { $depth } short
     [lip] just to the lip
    *[below] { $depth }
-} ({ $from ->
+}, { $from ->
     [coil] coil
    *[end] end
 } of { $holder }{ $untie ->
     [nobody] { "" }
     [holder] , who unties
-   *[others] ; { $untied } untie
-})
+   *[others] , once { $untied } untie
+}
+sheet-place = ({ $place })
 sheet-no-loop = no rope is left to drop: { $none }
 sheet-haul = hauling { $who } from { $depth } down: { $can ->
     [yes] { $haulers } left could pull { $system }

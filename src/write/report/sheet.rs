@@ -15,7 +15,10 @@ use super::{colours, head as titles, markup::spans, notes, same::grouped};
 use crate::{
     say::{arg::Arg, plain, span::Said, voice::Voice},
     write::{
-        parts::{packs, style, told},
+        parts::{
+            packs, style,
+            told::{self, Entry},
+        },
         sheet::Sheet,
     },
 };
@@ -80,13 +83,25 @@ fn told(sheet: &Sheet<'_>) -> Markup {
                     span aria-hidden="true" { (style::sign(level.word)) } " " (spans(&level.title))
                 }
                 ul {
-                    @for entry in &level.entries {
-                        li {
-                            b { (spans(&entry.place.clone().capital())) } " " (spans(&entry.says))
-                            @if let Some(cure) = &entry.cure { span class="cure" { " → " (spans(cure)) } }
-                        }
+                    @for alike in level.entries.chunk_by(|a, b| a.cure.is_some() && a.cure == b.cure) {
+                        (entries(alike))
                     }
                 }
+            }
+        }
+    }
+}
+
+/// What is told of several places, and what is to be done about all of it.
+fn entries(alike: &[Entry]) -> Markup {
+    html! {
+        li {
+            @for (i, entry) in alike.iter().enumerate() {
+                @if i > 0 { " " }
+                span class="one" { b { (spans(&entry.place.clone().capital())) } " " (spans(&entry.says)) }
+            }
+            @if let Some(cure) = alike.first().and_then(|entry| entry.cure.as_ref()) {
+                span class="cure" { " → " (spans(cure)) }
             }
         }
     }

@@ -17,13 +17,34 @@ use crate::{
     },
 };
 
-/// Columns of the table.
-const COLUMNS: usize = 7;
+/// Columns of the table that every plan fills.
+const COLUMNS: usize = 5;
+
+/// Columns that not every plan fills.
+#[derive(Clone, Copy)]
+struct Has {
+    clock: bool,
+    height: bool,
+}
+
+impl Has {
+    fn of(legs: &[Leg]) -> Self {
+        Self {
+            clock: legs.iter().any(|leg| leg.start_clock.is_some()),
+            height: legs.iter().any(|leg| leg.start_height_m.is_some()),
+        }
+    }
+
+    fn columns(self) -> usize {
+        COLUMNS + usize::from(self.clock) + usize::from(self.height)
+    }
+}
 
 /// What all rows are made with.
 struct Walk<'a> {
     sheet: &'a Sheet<'a>,
     zone: Option<&'a str>,
+    has: Has,
     voice: Voice,
 }
 
@@ -34,6 +55,7 @@ pub(super) fn legs(sheet: &Sheet<'_>) -> Markup {
     let walk = Walk {
         sheet,
         zone: walk::grid_zone(&changes),
+        has: Has::of(&sheet.plan.legs),
         voice,
     };
     html! {
@@ -54,7 +76,7 @@ pub(super) fn legs(sheet: &Sheet<'_>) -> Markup {
 }
 
 impl Walk<'_> {
-    fn columns(&self) -> [(Said, &'static str); COLUMNS] {
+    fn columns(&self) -> Vec<(Said, &'static str)> {
         let voice = self.voice;
         let long = [("unit", Arg::Said(Said::words(voice.units.long())))];
         let grid = voice.say("column-grid", &[]);
@@ -62,15 +84,24 @@ impl Walk<'_> {
             Some(zone) => grid.then(Said::from(" ")).then(Said::words(zone)),
             None => grid,
         };
-        [
-            (voice.say("column-leg", &[]), "n"),
-            (voice.say("sheet-at", &[]), ""),
-            (voice.say("column-clock", &[]), "n"),
-            (voice.say("column-unit", &long), "n"),
-            (voice.say("column-high", &[]), "n"),
-            (grid, ""),
-            (voice.say("column-verdict", &[]), ""),
-        ]
+        let clock = self
+            .has
+            .clock
+            .then(|| (voice.say("column-clock", &[]), "n"));
+        let high = self
+            .has
+            .height
+            .then(|| (voice.say("column-high", &[]), "n"));
+        let columns = [
+            Some((voice.say("column-leg", &[]), "n")),
+            Some((voice.say("sheet-at", &[]), "")),
+            clock,
+            Some((voice.say("column-unit", &long), "n")),
+            high,
+            Some((grid, "")),
+            Some((voice.say("column-verdict", &[]), "")),
+        ];
+        columns.into_iter().flatten().collect()
     }
 
     fn leg(&self, leg: &Leg, change: Option<&ChangePoint<'_>>) -> Markup {
@@ -82,18 +113,18 @@ impl Walk<'_> {
         html! {
             tbody class={ "step " (leg.verdict.as_str()) } {
                 @if let Some(stage) = walk::stage(leg, self.sheet.plan, voice) {
-                    tr class="stage" { th scope="rowgroup" colspan=(COLUMNS) { (spans(&stage)) } }
+                    tr class="stage" { th scope="rowgroup" colspan=(self.has.columns()) { (spans(&stage)) } }
                 }
                 tr data-step-leg=(leg.leg) data-from-m=(number(leg.start_m)) {
                     th scope="row" class="n" { @if stages { (leg.stage) "/" } (leg.leg) }
                     td class="letter" { (change.map(ChangePoint::letter).unwrap_or_default()) }
-                    td class="n" { (leg.start_clock.map(|c| c.to_string()).unwrap_or_default()) }
+                    @if self.has.clock { td class="n" { (leg.start_clock.map(|c| c.to_string()).unwrap_or_default()) } }
                     td class="n km" { (voice.units.chainage(begin_m, round)) }
-                    td class="n high" { (high.unwrap_or_default()) }
+                    @if self.has.height { td class="n high" { (high.unwrap_or_default()) } }
                     td class="at" { (change.map(|c| grid(c, self.zone)).unwrap_or_default()) }
                     td class="word" { (badge(leg.verdict, voice)) }
                 }
-                @for line in &lines { tr class="tied" { td {} td {} td colspan=(COLUMNS - 2) { (spans(line)) } } }
+                @for line in &lines { tr class="tied" { td {} td {} td colspan=(self.has.columns() - 2) { (spans(line)) } } }
             }
         }
     }
@@ -107,9 +138,9 @@ impl Walk<'_> {
                 tr {
                     td class="n" {}
                     td class="letter" { (change.letter()) }
-                    td class="n" { (change.clock.map(|c| c.to_string()).unwrap_or_default()) }
+                    @if self.has.clock { td class="n" { (change.clock.map(|c| c.to_string()).unwrap_or_default()) } }
                     td class="n km" { (units.chainage(change.at_m, change.kind.round())) }
-                    td class="n high" { (high.unwrap_or_default()) }
+                    @if self.has.height { td class="n high" { (high.unwrap_or_default()) } }
                     td class="at" { (grid(change, self.zone)) }
                     td class="word" { (change.kind.says(self.voice)) }
                 }

@@ -48,6 +48,7 @@ fn lines(sheet: &Sheet<'_>) -> usize {
         let cure = entry.cure.as_ref().map_or(0, |cure| signs(cure) + 3);
         (signs(&entry.place) + 1 + signs(&entry.says) + cure).div_ceil(SIGNS)
     };
+    // Cures that several share are printed once; that leaves some room.
     let told = levels.iter().flat_map(|level| &level.entries).map(of_entry);
     let legs = plan.legs.iter().map(|leg| 1 + leg.teams.len());
     let stages = plan.route.stages.len();
