@@ -5,6 +5,8 @@
 //! isolated, so that it neither becomes markup nor turns the reading direction of what stands beside it.
 
 mod annex;
+mod colours;
+mod decisive;
 mod drawn;
 mod figures;
 mod frame;
@@ -34,9 +36,8 @@ use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 use crate::{
     ground::profile::Profile,
-    plan::leg::Verdict,
     say::{plain, span::Said},
-    write::{parts::style, sheet::Sheet},
+    write::sheet::Sheet,
 };
 
 use annex::Holds;
@@ -57,7 +58,7 @@ pub fn page(sheet: &Sheet<'_>) -> String {
                 meta http-equiv="Content-Security-Policy"
                     content="default-src 'none'; style-src 'unsafe-inline'; img-src data:";
                 title { (title) " – rope plan" }
-                style { (PreEscaped(include_str!("report/report.css"))) (PreEscaped(sheet::STYLE)) (PreEscaped(colours())) }
+                style { (PreEscaped(include_str!("report/report.css"))) (PreEscaped(sheet::STYLE)) (PreEscaped(colours::colours())) }
             }
             body {
                 (sheet::head(sheet))
@@ -103,7 +104,7 @@ fn sections(sheet: &Sheet<'_>) -> Markup {
         }
         (section("cautions", "Read with this plan", &holds.cautions(), said::cautions(voice)))
         (section("notes", "Notes", &holds.notes(), notes::notes()))
-        (section("assumptions", "What it rests on", &holds.assumptions(), said::assumptions(plan)))
+        (section("assumptions", "What it rests on", &holds.assumptions(), said::assumptions(plan, voice)))
     }
 }
 
@@ -153,15 +154,4 @@ fn insets(picture: &MapPicture<'_>) -> Markup {
             }
         }
     }
-}
-
-/// The colours of every map, so that the page and the other outputs cannot disagree.
-fn colours() -> String {
-    let names = Verdict::ALL.map(|v| format!("--{}:{}", v.as_str(), style::leg_stroke(v)));
-    format!(
-        ":root,.drawing,.swatch{{{};--change:{};--zone-edge:{}}}",
-        names.join(";"),
-        style::CHANGE,
-        style::ZONE_STROKE
-    )
 }

@@ -23,7 +23,10 @@ sheet-foot = Computed by { $program } for the assumptions of the plan. What is s
 sheet-legs = The legs
 sheet-legs-caption = A row stands where its leg begins: there the rope goes on for a roped leg, and comes off for the next one
 sheet-at = at
-sheet-team = team { $team }: { $setup }
+sheet-team = { $count ->
+    [one] team { $teams }: { $setup }
+   *[other] teams { $teams }: { $setup }
+}
 sheet-tied = { $setup } · rope { $rope } { $unit }
 sheet-ice = { $given ->
     [yes] {" "}· gap { $gap } { $unit }
@@ -133,3 +136,6 @@ annex-party = { $count ->
 annex-cautions = { $count } cautions
 annex-notes = empty lines
 annex-assumptions = { $count } figures, { $set } of them set for this trip
+annex-decisive = Deciding whether a fall is held here
+annex-defaults = The other { $count }, as they always are
+annex-defaults-caption = What nobody changed and what decides no fall here

@@ -17,7 +17,7 @@ use crate::{
 const ONE_BY_ONE: usize = 3;
 
 /// What is told of one place, or of several.
-pub(crate) struct Entry {
+pub(crate) struct ToldHere {
     pub place: Said,
     pub says: Said,
     pub cure: Option<Said>,
@@ -28,7 +28,7 @@ pub(crate) struct OfLevel {
     pub word: Verdict,
     /// `Stop: leg 2 at 2.21–2.29 km, 66 m`.
     pub title: Said,
-    pub entries: Vec<Entry>,
+    pub entries: Vec<ToldHere>,
 }
 
 /// What stops first; levels of which nothing is told are left out.
@@ -75,22 +75,22 @@ struct Told {
 
 impl Told {
     /// One for each thing told; of a kind that says something else of many legs the first ones, and the other legs named.
-    fn entries(&self, groups: &[&Group<'_>]) -> Vec<Entry> {
+    fn entries(&self, groups: &[&Group<'_>]) -> Vec<ToldHere> {
         let of_a_kind = groups.chunk_by(|a, b| a.finding.code() == b.finding.code());
         of_a_kind.flat_map(|kind| self.of_a_kind(kind)).collect()
     }
 
-    fn of_a_kind(&self, kind: &[&Group<'_>]) -> Vec<Entry> {
+    fn of_a_kind(&self, kind: &[&Group<'_>]) -> Vec<ToldHere> {
         // What was read of a whole file is told of the ice that is met.
         let planned = kind.iter().any(|group| !group.was_read());
         let kind = kind.iter().filter(|group| !(planned && group.was_read()));
         let kind: Vec<&Group<'_>> = kind.copied().collect();
         let many = self.level == Level::Look && kind.len() > ONE_BY_ONE + 1;
         let (first, rest) = kind.split_at(if many { ONE_BY_ONE } else { kind.len() });
-        let mut entries: Vec<Entry> = first.iter().map(|group| self.entry(group)).collect();
+        let mut entries: Vec<ToldHere> = first.iter().map(|group| self.entry(group)).collect();
         if let Some(group) = rest.first() {
             let too = Arg::Said(brief(&group.finding, self.voice));
-            entries.push(Entry {
+            entries.push(ToldHere {
                 place: line(findings::places_of_all(rest, self.voice)),
                 says: line(self.voice.say("page-too", &[("what", too)])),
                 cure: None,
@@ -99,13 +99,13 @@ impl Told {
         entries
     }
 
-    fn entry(&self, group: &Group<'_>) -> Entry {
+    fn entry(&self, group: &Group<'_>) -> ToldHere {
         // Where there is one stage, it is the route.
         let place = match (self.stages, group.of_stages()) {
             (1, true) => self.voice.say("place-route", &[]),
             _ => group.places(self.voice),
         };
-        Entry {
+        ToldHere {
             place: line(place),
             says: line(group.says.clone()),
             cure: group.hint.clone().map(line),

@@ -2,13 +2,13 @@
 
 use maud::{Markup, html};
 
-use super::{figures, markup::said, markup::spans};
+use super::{decisive::Decisive, figures, markup::said, markup::spans};
 use crate::say::cautions::cautions as all_cautions;
 use crate::{
     fault::Level,
     plan::{Assumption, Plan},
     practice::Origin,
-    say::voice::Voice,
+    say::{arg::Arg, voice::Voice},
     write::parts::{
         findings::{Group, groups, title},
         sentence,
@@ -59,21 +59,38 @@ pub(super) fn cautions(voice: Voice) -> Markup {
     }
 }
 
-/// Assumptions: first what somebody set for this trip, then the rest.
-pub(super) fn assumptions(plan: &Plan) -> Markup {
+/// Assumptions: first what somebody set for this trip and what decides a fall, the rest folded.
+pub(super) fn assumptions(plan: &Plan, voice: Voice) -> Markup {
+    let decisive = Decisive::of(plan);
     let is_set = |a: &&Assumption| a.origin != Origin::Default;
     let (set, rest): (Vec<&Assumption>, Vec<&Assumption>) =
         plan.assumptions.iter().partition(is_set);
+    let (decide, rest): (Vec<&Assumption>, Vec<&Assumption>) =
+        rest.into_iter().partition(|a| decisive.decides(a));
+    let caption =
+        "Everything the plan rests on, with what stands behind it and who put it in force";
+    let decide_title = voice.say("annex-decisive", &[]).to_string();
+    let count = [("count", Arg::Count(rest.len()))];
+    html! {
+        (table(caption, &[("Set for this trip", set), (&decide_title, decide)]))
+        details {
+            summary { (voice.say("annex-defaults", &count)) }
+            (table(&voice.say("annex-defaults-caption", &[]).to_string(), &[("Defaults", rest)]))
+        }
+    }
+}
+
+fn table(caption: &str, groups: &[(&str, Vec<&Assumption>)]) -> Markup {
     html! {
         table class="assumptions" {
-            caption { "Everything the plan rests on, with what stands behind it and who put it in force" }
+            caption { (caption) }
             thead { tr {
                 th scope="col" { "Assumption" }
                 th scope="col" class="n" { "Value" }
                 th scope="col" { "Standing" }
                 th scope="col" { "Origin" }
             } }
-            @for (title, rows) in [("Set for this trip", set), ("Defaults", rest)] {
+            @for (title, rows) in groups {
                 @if !rows.is_empty() {
                     tbody {
                         tr class="group" { th scope="rowgroup" colspan="4" { (title) } }

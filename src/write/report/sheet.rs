@@ -17,7 +17,7 @@ use crate::{
     write::{
         parts::{
             packs, style,
-            told::{self, Entry},
+            told::{self, ToldHere},
         },
         sheet::Sheet,
     },
@@ -43,7 +43,7 @@ pub fn page(sheet: &Sheet<'_>) -> String {
                 title { (title) }
                 style {
                     (PreEscaped(include_str!("report.css"))) (PreEscaped(STYLE))
-                    (PreEscaped(colours())) (PreEscaped("@page{size:A5;margin:8mm 9mm}"))
+                    (PreEscaped(colours::colours())) (PreEscaped("@page{size:A5;margin:8mm 9mm}"))
                 }
             }
             body class="alone" {
@@ -93,7 +93,7 @@ fn told(sheet: &Sheet<'_>) -> Markup {
 }
 
 /// What is told of several places, and what is to be done about all of it.
-fn entries(alike: &[Entry]) -> Markup {
+fn entries(alike: &[ToldHere]) -> Markup {
     html! {
         li {
             @for (i, entry) in alike.iter().enumerate() {
@@ -128,12 +128,4 @@ fn second(sheet: &Sheet<'_>) -> Markup {
         @if !setups.is_empty() { p class="not" { (spans(&packs::uncovered(&plan.legs, voice))) "." } }
         p class="not" { (voice.say("page-cautions", &[])) }
     }
-}
-
-/// What goes into the packs, and what stays.
-fn packs(sheet: &Sheet<'_>) -> Vec<Said> {
-    let (plan, voice) = (sheet.plan, sheet.look.voice);
-    let carried = plan.carry.iter();
-    let carried = carried.map(|carry| packs::carried(carry, plan.carry.len(), voice));
-    carried.chain(packs::left_over(sheet, voice)).collect()
 }

@@ -6,7 +6,7 @@ use crate::write::{
     parts::{
         paragraph::{bullet, padded},
         style,
-        told::{Entry, levels},
+        told::{ToldHere, levels},
     },
     sheet::Sheet,
 };
@@ -34,7 +34,7 @@ struct Line {
 }
 
 impl Line {
-    fn of(entry: &Entry) -> Self {
+    fn of(entry: &ToldHere) -> Self {
         Self {
             place: entry.place.to_string(),
             says: entry.says.to_string(),

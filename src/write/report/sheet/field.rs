@@ -100,7 +100,7 @@ fn body(group: &Group<'_>, teams: usize, gaps: usize, voice: Voice) -> Markup {
             tr class="ground" { th scope="rowgroup" colspan=(gaps + 1) { (spans(&Said::join(limits, " · "))) } }
             (line("sheet-apart", &|s| length(s.spacing_m, Round::Up)))
             @if set_ups().any(|s| s.knots > 0) { (line("sheet-knots", &|s| s.knots.to_string())) }
-            (line("sheet-coil", &|s| length(s.coil_m, Round::Up)))
+            @if set_ups().any(|s| s.coil_m > 0.0) { (line("sheet-coil", &|s| length(s.coil_m, Round::Up))) }
             (line("sheet-rope", &|s| length(s.rope_m, Round::Up)))
             @if set_ups().any(|s| s.over_one_gap > 1) { (line("sheet-over", &|s| s.over_one_gap.to_string())) }
             @if group.rows.iter().any(|row| row.fits.is_some()) { (fits(group, voice)) }

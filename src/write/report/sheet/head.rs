@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use super::{packs, room::room};
+use super::room::room;
 use crate::{
     fault::Level,
     plan::{clock::StageClock, name::PersonOnRope, verdict::Verdict},
@@ -10,7 +10,7 @@ use crate::{
     write::{
         parts::{
             change::{self, ChangeKind},
-            clock, day, findings,
+            clock, day, findings, packs,
             row::TeamRow,
             sentence, style, told,
         },
@@ -87,7 +87,7 @@ fn first(sheet: &Sheet<'_>) -> Markup {
             @for line in stands(sheet) {
                 p class="stands" { (spans(&line)) }
             }
-            @for line in packs(sheet) { p class="pack" { (spans(&line.map_names(plain::line))) } }
+            @for line in packed(sheet) { p class="pack" { (spans(&line.map_names(plain::line))) } }
             @if let Some(next) = next(sheet) { p class="next" { (spans(&next)) } }
         }
     }
@@ -157,4 +157,12 @@ fn next(sheet: &Sheet<'_>) -> Option<Said> {
         ),
     ];
     Some(voice.say("sheet-next", &args))
+}
+
+/// What goes into the packs, and what stays.
+fn packed(sheet: &Sheet<'_>) -> Vec<Said> {
+    let (plan, voice) = (sheet.plan, sheet.look.voice);
+    let carried = plan.carry.iter();
+    let carried = carried.map(|carry| packs::carried(carry, plan.carry.len(), voice));
+    carried.chain(packs::left_over(sheet, voice)).collect()
 }

@@ -150,27 +150,34 @@ impl Walk<'_> {
 
     /// How each team is tied on which rope, alike for all of them once; then the zones, and what is not done here.
     fn tied(&self, row: &LegRow<'_>, leg: &Leg, change: Option<&ChangePoint<'_>>) -> Vec<Said> {
-        let lines: Vec<Said> = row.teams.iter().map(|team| self.team(team)).collect();
-        let alike = lines.windows(2).all(|pair| pair[0] == pair[1]);
-        let mut told: Vec<Said> = match alike {
-            true => lines.into_iter().take(1).collect(),
-            false => {
-                let teams = row.teams.iter().zip(lines);
-                let of_team = teams.map(|(team, line)| {
-                    let args = [
-                        ("team", Arg::Count(team.setup.team)),
-                        ("setup", Arg::Said(line)),
-                    ];
-                    self.voice.say("sheet-team", &args)
-                });
-                of_team.collect()
+        let mut alike: Vec<(Said, Vec<String>)> = Vec::new();
+        for team in &row.teams {
+            let (line, number) = (self.team(team), team.setup.team.to_string());
+            match alike.iter_mut().find(|(known, _)| *known == line) {
+                Some((_, teams)) => teams.push(number),
+                None => alike.push((line, vec![number])),
             }
-        };
+        }
+        let one = alike.len() == 1;
+        let lines = alike.into_iter().map(|(line, teams)| match one {
+            true => line,
+            false => self.of_teams(line, &teams),
+        });
+        let mut told: Vec<Said> = lines.collect();
         if let Some(first) = told.first_mut() {
             *first = first.clone().then(self.ice(row));
         }
         told.extend(walk::unroped(leg, change, self.voice).map(Said::capital));
         told
+    }
+
+    fn of_teams(&self, setup: Said, teams: &[String]) -> Said {
+        let args = [
+            ("count", Arg::Count(teams.len())),
+            ("teams", Arg::Figure(teams.join(", "))),
+            ("setup", Arg::Said(setup)),
+        ];
+        self.voice.say("sheet-team", &args)
     }
 
     /// ` · gap 4 (6.9) m · zones 2`.

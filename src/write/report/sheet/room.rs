@@ -44,7 +44,7 @@ pub(super) fn room(sheet: &Sheet<'_>) -> Room {
 fn lines(sheet: &Sheet<'_>) -> usize {
     let plan = sheet.plan;
     let levels = told::levels(sheet);
-    let of_entry = |entry: &told::Entry| {
+    let of_entry = |entry: &told::ToldHere| {
         let cure = entry.cure.as_ref().map_or(0, |cure| signs(cure) + 3);
         (signs(&entry.place) + 1 + signs(&entry.says) + cure).div_ceil(SIGNS)
     };

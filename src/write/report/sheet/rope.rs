@@ -36,7 +36,7 @@ pub(super) fn cards(setups: &[Same<'_>], voice: Voice) -> Markup {
     let many = |same: &Same<'_>| same.setup().is_some_and(|s| s.people > SIDE_BY_SIDE);
     let wide = few || setups.iter().any(many);
     html! {
-        div class={ "cards" @if !wide { " halves" } } {
+        div class={ "cards" @if !wide { " two-by-two" } } {
             @for (i, same) in setups.iter().enumerate() {
                 @if let Some(setup) = same.setup() { (card(i + 1, same, setup, wide, voice)) }
             }
