@@ -9,6 +9,11 @@ import { chromium } from 'playwright-core';
 const [, , schrund, tools, repository] = process.argv;
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const WIDTHS = [360, 768, 1280];
+// A telephone: what is seen first, and how far it scrolls as it is opened, CSS pixels.
+const FIRST_SCREEN = 740;
+const MOST_SCREENS = 9600;
+// Smallest print, points.
+const SMALLEST = 7;
 // Paper and the CSS pixels of its printable width and height, margins of the style sheet taken off.
 const MM = 96 / 25.4;
 const PAPERS = [
@@ -46,8 +51,8 @@ function square(west, east, properties) {
   return { type: 'Feature', properties, geometry: { type: 'Polygon', coordinates: [ring] } };
 }
 
-function line(heights) {
-  return Array.from({ length: 140 }, (_, i) => [(8 + i * 0.0004).toFixed(6), (46.5 + 0.002 * Math.sin(i / 9)).toFixed(6), heights ? 2500 + 300 * Math.sin(i / 45) : null]);
+function line(heights, length = 140) {
+  return Array.from({ length }, (_, i) => [(8 + i * 0.0004).toFixed(6), (46.5 + 0.002 * Math.sin(i / 9)).toFixed(6), heights ? 2500 + 300 * Math.sin(i / 45) : null]);
 }
 
 const hostile = '<script>alert(1)</script>'.repeat(12);
@@ -56,21 +61,24 @@ const zones = (name) => JSON.stringify({ type: 'FeatureCollection', features: [
   square(8.015, 8.019, { name, gap_m: 14, snow_depth_m: 0.5, note: name }),
   square(8.030, 8.034, { name, gap_m: 40 }),
 ] });
-// Pages seen here and one or two more: fonts differ from machine to machine.
+const eight = JSON.stringify({ type: 'FeatureCollection', features: [2, 5, 9, 14, 18, 22, 11, 7].map((gap_m, i) => square(8.004 + i * 0.014, 8.008 + i * 0.014, { gap_m, snow_depth_m: 0.4 + 0.2 * i })) });
+// Pages that could be printed before anything was folded, and still are at most, unasked; the whole annex asked for brings the two sides of the sheet.
 const trips = [
   { name: 'three', route: gpx('Over the pass', line(true)), zones: zones('Icefall'), args: ['--party', '3', '--rope', '60'], pages: { A4: 7, A5: 12 } },
   { name: 'pair', route: gpx('Over the pass', line(true)), zones: zones('Icefall'), args: ['--party', '2', '--rope', '80', '--practice', 'short-alpine'], pages: { A4: 8, A5: 13 } },
-  { name: 'eleven-over-two-days-without-heights', route: days('Over the pass', line(false)), zones: zones('Icefall'), args: ['--party', '11', '--units', 'imperial'], pages: { A4: 10, A5: 16 } },
+  { name: 'eleven-over-two-days-without-heights', route: days('Over the pass', line(false)), zones: zones('Icefall'), args: ['--party', '11', '--units', 'imperial'], sides: 3, pages: { A4: 10, A5: 16 } },
   { name: 'hostile', route: gpx(hostile.replaceAll('<', '&lt;'), line(true)), zones: zones(hostile), args: ['--party', '4', '--rope', '50'], pages: { A4: 9, A5: 16 } },
 ];
 // Out and back on one line: every place on the map is met twice.
 trips.push({ name: 'out-and-back', route: gpx('To the pass and back', [...line(true), ...line(true).reverse().slice(1)]), zones: zones('Icefall'), args: ['--party', '3', '--rope', '60'], pages: { A4: 9, A5: 15 } });
+// As many roped legs as two sides have room for.
+trips.push({ name: 'eight-legs', route: gpx('Over eight glaciers', line(true, 300)), zones: eight, args: ['--party', '3', '--rope', '60'], pages: { A4: 12, A5: 22 } });
 const example = join(repository, 'examples', 'vordalen');
 if (existsSync(join(example, 'route.gpx'))) {
   trips.push({ name: 'example', files: ['route.gpx', 'zones.geojson'].map((f) => join(example, f)), args: ['--trip', join(example, 'trip.toml')], pages: { A4: 9, A5: 16 } });
 }
 
-function report(trip) {
+function written(trip) {
   const dir = join(tools, trip.name);
   mkdirSync(dir);
   let files = trip.files;
@@ -79,10 +87,11 @@ function report(trip) {
     writeFileSync(files[0], trip.route);
     writeFileSync(files[1], trip.zones);
   }
-  const out = join(dir, 'report.html');
-  const run = spawnSync(schrund, ['plan', ...files, ...trip.args, '--format', 'html', '-o', out, '-q'], { encoding: 'utf8' });
-  check(`${trip.name}: the report is written`, [0, 5].includes(run.status) && existsSync(out), run.stderr);
-  return out;
+  const out = join(dir, 'out');
+  const run = spawnSync(schrund, ['plan', ...files, ...trip.args, '--out', out, '-q'], { encoding: 'utf8' });
+  const both = ['report.html', 'sheet.html'].map((f) => join(out, f));
+  check(`${trip.name}: report and sheet are written`, [0, 5].includes(run.status) && both.every((f) => existsSync(f)), run.stderr);
+  return both;
 }
 
 // --- checks ---
@@ -119,9 +128,38 @@ const overprinted = () => {
   return [...document.querySelectorAll('.map svg, .insets svg')].flatMap(of);
 };
 
+// What is asked for is unfolded without a script of the page.
+const unfold = (page) => page.locator('#unfold').check();
+
+// As it is opened on a telephone, in the hut and in the dark.
+async function onTelephone(browser, trip, file) {
+  const { page } = await open(browser, file, { width: 360, height: FIRST_SCREEN });
+  const wide = await page.evaluate(tooWide);
+  check(`${trip.name} on a telephone: no sideways scroll`, !wide.scrolls && wide.wide.length === 0, JSON.stringify(wide));
+  const height = await page.evaluate(() => document.documentElement.scrollHeight);
+  const most = trip.screens ?? MOST_SCREENS;
+  check(`${trip.name} on a telephone: ${height} px high, at most ${most}`, height <= most);
+  const first = await page.evaluate(() => [...document.querySelectorAll('.stands, .pack, .next')].map((e) => Math.round(e.getBoundingClientRect().bottom)));
+  const seen = trip.first ?? FIRST_SCREEN;
+  check(`${trip.name} on a telephone: what stops, what to carry and where the rope comes out first by ${Math.max(...first)} px`, first.length > 1 && Math.max(...first) <= seen);
+  const small = await page.evaluate(() => [...document.querySelectorAll('summary, .unfold')].map((e) => e.getBoundingClientRect().height).filter((h) => h < 44));
+  check(`${trip.name} on a telephone: a glove hits every fold`, small.length === 0, small.join(', '));
+  const broken = await page.evaluate(() => [...document.querySelectorAll('td.at')].filter((e) => { const r = document.createRange(); r.selectNodeContents(e); return r.getClientRects().length > 1; }).map((e) => e.textContent));
+  check(`${trip.name} on a telephone: no coordinate breaks`, broken.length === 0, broken.slice(0, 3).join(', '));
+  for (const colorScheme of ['light', 'dark']) {
+    await page.emulateMedia({ colorScheme });
+    await page.evaluate(axe);
+    const result = await page.evaluate(() => globalThis.axe.run(document, { runOnly: ['color-contrast'] }));
+    const faint = result.violations.flatMap((v) => v.nodes.map((n) => `${n.html.slice(0, 80)} ${n.any[0]?.message ?? ''}`));
+    check(`${trip.name} on a telephone: it reads in the ${colorScheme}`, faint.length === 0, faint.slice(0, 3).join(' | '));
+  }
+  await page.close();
+}
+
 async function onScreens(browser, trip, file) {
   for (const width of WIDTHS) {
     const { page, seen } = await open(browser, file, { width, height: 800 });
+    await unfold(page);
     const wide = await page.evaluate(tooWide);
     check(`${trip.name} at ${width} px: no sideways scroll`, !wide.scrolls && wide.wide.length === 0, JSON.stringify(wide));
     const over = await page.evaluate(overprinted);
@@ -138,6 +176,13 @@ async function onScreens(browser, trip, file) {
 
 async function byKeyboard(browser, trip, file) {
   const { page } = await open(browser, file, { width: 768, height: 800 });
+  let folds = 0;
+  while (folds < 200 && !(await page.evaluate(() => document.activeElement?.id === 'unfold'))) {
+    await page.keyboard.press('Tab');
+    folds += 1;
+  }
+  await page.keyboard.press('Space');
+  check(`${trip.name}: all is unfolded with a key`, await page.locator('#assumptions table').last().isVisible());
   const shown = () => page.evaluate(() => [...document.querySelectorAll('.panel')].map((p) => p.offsetHeight > 0));
   const only = async (i) => { const all = await shown(); return all.length >= 4 && all.every((s, k) => s === (k === i)); };
   check(`${trip.name}: the plan's own party is shown first`, await only(0));
@@ -162,13 +207,15 @@ async function withoutScripts(browser, trip, file) {
   await page.goto(`file://${file}`);
   const seen = await page.getByRole('heading', { level: 2 }).count();
   check(`${trip.name}: all ${seen} sections are there with scripts off`, seen >= 12);
+  check(`${trip.name}: the annex is folded`, !(await page.locator('#assumptions table').last().isVisible()));
+  await unfold(page);
   await page.getByText('One more:', { exact: false }).first().click();
   check(`${trip.name}: the switch works with scripts off`, await page.locator('#panel-2').isVisible());
   await context.close();
 }
 
 // What must not be cut is smaller than a page and says so to the printer.
-const cuttable = (height) => [...document.querySelectorAll('tr, figure, svg.drawing, article.rope, .verdict, .lines div')]
+const cuttable = (height) => [...document.querySelectorAll('tr, figure, svg.drawing, svg.line, article.rope, article.card, .verdict, .lines div')]
   .filter((e) => e.offsetParent !== null || e instanceof SVGElement)
   .filter((e) => {
     const box = e.getBoundingClientRect();
@@ -180,6 +227,12 @@ async function onPaper(browser, trip, file) {
   for (const paper of PAPERS) {
     const { page } = await open(browser, file, { width: Math.floor(paper.width), height: Math.floor(paper.height) });
     await page.emulateMedia({ media: 'print' });
+    const unasked = file.replace('.html', `-unasked-${paper.format}.pdf`);
+    await page.pdf({ path: unasked, format: paper.format });
+    printed(trip, paper, unasked, 'unasked', trip.pages[paper.format]);
+    await page.emulateMedia({ media: 'screen' });
+    await unfold(page);
+    await page.emulateMedia({ media: 'print' });
     const cut = await page.evaluate(cuttable, paper.height);
     check(`${trip.name} on ${paper.format}: no row or figure can be cut`, cut.length === 0, cut.slice(0, 3).join(', '));
     const wide = await page.evaluate(tooWide);
@@ -188,19 +241,75 @@ async function onPaper(browser, trip, file) {
     check(`${trip.name} on ${paper.format}: every other party is printed`, panels);
     const pdf = file.replace('.html', `-${paper.format}.pdf`);
     await page.pdf({ path: pdf, format: paper.format });
-    printed(trip, paper, pdf);
+    printed(trip, paper, pdf, 'unfolded', trip.pages[paper.format] + (trip.sides ?? 2));
     await page.close();
   }
 }
 
-function printed(trip, paper, pdf) {
+function printed(trip, paper, pdf, what, most) {
   const pages = execFileSync('pdftotext', ['-layout', pdf, '-'], { encoding: 'utf8' }).split('\f').slice(0, -1);
-  const most = trip.pages[paper.format];
-  check(`${trip.name} on ${paper.format}: ${pages.length} pages, at most ${most}`, pages.length > 1 && pages.length <= most);
-  check(`${trip.name} on ${paper.format}: no empty page`, pages.every((p) => p.trim().length > 20));
+  check(`${trip.name} on ${paper.format}, ${what}: ${pages.length} pages, at most ${most}`, pages.length > 1 && pages.length <= most);
+  check(`${trip.name} on ${paper.format}, ${what}: no empty page`, pages.every((p) => p.trim().length > 20));
   const boxes = execFileSync('pdftotext', ['-bbox', pdf, '-'], { encoding: 'utf8' });
   const bottoms = [...boxes.matchAll(/yMax="([\d.]+)"/g)].map((m) => Number(m[1]));
-  check(`${trip.name} on ${paper.format}: ${bottoms.length} words, none over the edge`, bottoms.length > 300 && Math.max(...bottoms) <= paper.textHeight);
+  check(`${trip.name} on ${paper.format}, ${what}: ${bottoms.length} words, none over the edge`, bottoms.length > 300 && Math.max(...bottoms) <= paper.textHeight);
+}
+
+// Print that is too small, words of a drawing on each other, and what is neither black nor white nor grey.
+const smallPrint = (least) => {
+  const px = (e) => {
+    const size = parseFloat(getComputedStyle(e).fontSize);
+    const svg = e.closest('svg');
+    return svg ? size * svg.getBoundingClientRect().width / svg.viewBox.baseVal.width : size;
+  };
+  const texts = [...document.querySelectorAll('body *')].filter((e) => [...e.childNodes].some((n) => n.nodeType === 3 && n.textContent.trim()) && e.getClientRects().length > 0 && e.localName !== 'title');
+  return { count: texts.length, small: texts.filter((e) => px(e) * 0.75 < least - 0.01).map((e) => `${e.outerHTML.slice(0, 60)} ${(px(e) * 0.75).toFixed(2)} pt`) };
+};
+const coloured = () => {
+  const grey = (c) => { const m = c.match(/[\d.]+/g); return !m || m.length < 3 || (m[0] === m[1] && m[1] === m[2]) || m[3] === '0'; };
+  const names = ['color', 'fill', 'stroke', 'backgroundColor', 'borderTopColor', 'borderLeftColor', 'borderBottomColor'];
+  return [...document.querySelectorAll('body, body *')].filter((e) => e.getClientRects().length > 0).flatMap((e) => names.map((n) => [n, getComputedStyle(e)[n]]).filter(([, c]) => !grey(c)).map(([n, c]) => `${e.localName}.${e.getAttribute('class')} ${n} ${c}`));
+};
+const onEachOther = () => {
+  const on = (a, b) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > 0.5 && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 2;
+  return [...document.querySelectorAll('svg.line')].flatMap((svg) => {
+    const words = [...svg.querySelectorAll('text')].map((e) => [e.textContent, e.getBoundingClientRect()]);
+    return words.flatMap(([word, box], i) => words.slice(i + 1).filter(([, other]) => on(box, other)).map(([other]) => `${word} on ${other}`));
+  });
+};
+
+// The sheet alone: two sides of A5, nothing cut, nothing small, no colour.
+async function theSheet(browser, trip, file) {
+  const paper = { format: 'A5', width: (148 - 18) * MM, height: (210 - 16) * MM, wide: 148 / 25.4 * 72, high: 210 / 25.4 * 72 };
+  const { page, seen } = await open(browser, file, { width: Math.floor(paper.width), height: Math.floor(paper.height) });
+  await page.emulateMedia({ media: 'print' });
+  const wide = await page.evaluate(tooWide);
+  check(`${trip.name}, the sheet: nothing leaves the paper`, !wide.scrolls && wide.wide.length === 0, JSON.stringify(wide));
+  const { count, small } = await page.evaluate(smallPrint, SMALLEST);
+  check(`${trip.name}, the sheet: ${count} texts of ${SMALLEST} pt and more`, count > 50 && small.length === 0, small.slice(0, 3).join(', '));
+  const colours = await page.evaluate(coloured);
+  check(`${trip.name}, the sheet: black and white`, colours.length === 0, colours.slice(0, 3).join(', '));
+  const over = await page.evaluate(onEachOther);
+  check(`${trip.name}, the sheet: no word of a rope lies on another`, over.length === 0, over.slice(0, 3).join(', '));
+  const cut = await page.evaluate(cuttable, paper.height);
+  check(`${trip.name}, the sheet: no row or rope can be cut`, cut.length === 0, cut.slice(0, 3).join(', '));
+  const pdf = file.replace('.html', '.pdf');
+  await page.pdf({ path: pdf, preferCSSPageSize: true });
+  const size = execFileSync('pdfinfo', [pdf], { encoding: 'utf8' }).match(/Page size:.*/)[0];
+  check(`${trip.name}, the sheet: sides of A5`, size.includes('(A5)'), size);
+  const sides = execFileSync('pdftotext', ['-layout', pdf, '-'], { encoding: 'utf8' }).split('\f').length - 1;
+  const most = trip.sides ?? 2; // three teams, each with set-ups of its own, take a third
+  check(`${trip.name}, the sheet: ${sides} sides, ${most}`, sides === most);
+  const boxes = execFileSync('pdftotext', ['-bbox', pdf, '-'], { encoding: 'utf8' });
+  const ends = (name) => Math.max(...[...boxes.matchAll(new RegExp(`${name}="([\\d.]+)"`, 'g'))].map((m) => Number(m[1])));
+  check(`${trip.name}, the sheet: no word over the edge`, ends('xMax') <= paper.wide && ends('yMax') <= paper.high);
+  check(`${trip.name}, the sheet: asks for nothing, no error`, seen.requests.length + seen.errors.length === 0, seen.errors.join(' | '));
+  await page.emulateMedia({ media: 'screen' });
+  await page.evaluate(axe);
+  const result = await page.evaluate(() => globalThis.axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] }));
+  const found = result.violations.map((v) => `${v.id} (${v.nodes.length}): ${v.nodes[0].html.slice(0, 120)}`);
+  check(`${trip.name}, the sheet: axe finds nothing`, found.length === 0, found.join(' | '));
+  await page.close();
 }
 
 const browser = await chromium.launch({
@@ -208,7 +317,9 @@ const browser = await chromium.launch({
   args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
 });
 for (const trip of trips) {
-  const file = report(trip);
+  const [file, sheet] = written(trip);
+  await theSheet(browser, trip, sheet);
+  await onTelephone(browser, trip, file);
   await onScreens(browser, trip, file);
   await byKeyboard(browser, trip, file);
   await withoutScripts(browser, trip, file);

@@ -120,7 +120,7 @@
 //! use schrund::{Planner, write::{FORMATS, Sheet}};
 //!
 //! let names = FORMATS.map(|format| format.name());
-//! assert_eq!(names, ["table", "json", "csv", "geojson", "kml", "gpx", "html", "text"]);
+//! assert_eq!(names, ["table", "json", "csv", "geojson", "kml", "gpx", "html", "sheet", "text"]);
 //!
 //! let job = schrund::example::pair()?;
 //! let planner = Planner::new(&job)?;

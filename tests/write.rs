@@ -9,5 +9,6 @@ mod kml;
 mod names;
 mod page;
 mod report;
+mod sheet;
 mod table;
 mod text;

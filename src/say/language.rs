@@ -54,7 +54,7 @@ macro_rules! languages {
 languages! {
     /// English.
     #[default]
-    English "en" one_or_other ["faults" "route-file" "zones-file" "terrain-file" "findings" "brief" "setups" "options" "outputs" "hand" "cautions" "report"]
+    English "en" one_or_other ["faults" "route-file" "zones-file" "terrain-file" "findings" "brief" "setups" "options" "outputs" "sheet" "hand" "cautions" "report"]
 }
 
 impl Language {

@@ -56,7 +56,9 @@ pub trait Format: Sync {
 }
 
 /// All formats; those of the set in the order they are written.
-pub const FORMATS: [&dyn Format; 8] = [&TABLE, &JSON, &CSV, &GEOJSON, &KML, &GPX, &HTML, &TEXT];
+pub const FORMATS: [&dyn Format; 9] = [
+    &TABLE, &JSON, &CSV, &GEOJSON, &KML, &GPX, &HTML, &SHEET, &TEXT,
+];
 
 /// How much a format shows.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -176,6 +178,15 @@ const HTML: Writer = Writer {
     purpose: "the report to read and print",
     shows: Shows::Scene,
     write: |out, sheet| out.write_all(report::page(sheet).as_bytes()),
+};
+
+const SHEET: Writer = Writer {
+    name: "sheet",
+    file: Some("sheet.html"),
+    media_type: "text/html",
+    purpose: "the first of the report alone: two sides of A5 to print and carry",
+    shows: Shows::Plan,
+    write: |out, sheet| out.write_all(report::sheet::page(sheet).as_bytes()),
 };
 
 const TEXT: Writer = Writer {

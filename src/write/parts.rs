@@ -2,12 +2,14 @@
 
 pub mod change;
 pub mod clock;
+pub(crate) mod day;
 pub(crate) mod findings;
 pub mod halt;
 pub mod itinerary;
 pub(crate) mod keep;
 pub mod look;
 pub(crate) mod outline;
+pub(crate) mod packs;
 pub(crate) mod paragraph;
 pub mod rope_line;
 pub mod row;
@@ -15,3 +17,5 @@ pub mod sentence;
 pub(crate) mod setups;
 pub mod style;
 pub(crate) mod tied;
+pub(crate) mod told;
+pub(crate) mod walk;

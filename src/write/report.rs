@@ -4,6 +4,9 @@
 //! even if somebody edits it. Every picture is drawn here. What the leader wrote is escaped by `maud` and
 //! isolated, so that it neither becomes markup nor turns the reading direction of what stands beside it.
 
+mod annex;
+mod colours;
+mod decisive;
 mod drawn;
 mod figures;
 mod frame;
@@ -26,18 +29,19 @@ mod relief;
 mod rope;
 mod said;
 mod same;
+pub mod sheet;
 mod signs;
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 use crate::{
     ground::profile::Profile,
-    plan::leg::Verdict,
-    say::{arg::Arg, finding, plain, voice::Voice},
+    say::{arg::Arg, finding, plain, span::Said, voice::Voice},
     trip::route::Stage,
-    write::{parts::style, sheet::Sheet},
+    write::sheet::Sheet,
 };
 
+use annex::Holds;
 use drawn::MapPicture;
 pub use drawn::window;
 use markup::{said, word};
@@ -56,14 +60,12 @@ pub fn page(sheet: &Sheet<'_>) -> String {
                 meta http-equiv="Content-Security-Policy"
                     content="default-src 'none'; style-src 'unsafe-inline'; img-src data:";
                 title { (voice.say("report-window", &[("title", Arg::Name(&title))])) }
-                style { (PreEscaped(include_str!("report/report.css"))) (PreEscaped(colours())) }
+                style { (PreEscaped(include_str!("report/report.css"))) (PreEscaped(sheet::STYLE)) (PreEscaped(colours::colours())) }
             }
             body {
-                (head::head(sheet))
-                main { (sections(sheet)) }
-                footer {
-                    p { (voice.say("report-foot", &[("version", Arg::Figure(env!("CARGO_PKG_VERSION").to_owned()))])) }
-                }
+                (sheet::head(sheet))
+                main { (sheet::sides(sheet)) (annex::behind(sections(sheet), sheet.look.voice)) }
+                footer { p { (sheet::foot(sheet.look.voice)) } }
             }
         }
     }
@@ -71,47 +73,73 @@ pub fn page(sheet: &Sheet<'_>) -> String {
 }
 
 fn sections(sheet: &Sheet<'_>) -> Markup {
-    let voice = sheet.look.voice;
+    let (plan, voice) = (sheet.plan, sheet.look.voice);
     let picture = MapPicture::new(sheet);
     let roped = picture.legs.iter().any(|l| l.leg.roped);
+    let holds = Holds::of(sheet);
+    let map =
+        html! { figure class="map" { (picture.overview()) (legend::legend(&picture, voice)) } };
     html! {
-        (section("map", voice, html! { figure class="map" { (picture.overview()) (legend::legend(&picture, voice)) } }))
-        (section("legs", voice, legs::legs(sheet, voice)))
-        (section("carry", voice, html! {
-            (party::carry(sheet.plan, voice)) (party::fewer_changes(sheet.plan, voice))
+        (open("map", voice, &holds.map(), map))
+        (open("profile", voice, &holds.profile(), profiles(sheet)))
+        (part("figures", &holds.title_of_figures(), &holds.figures(), head::summary(sheet), false))
+        (section("findings", voice, &holds.findings(), said::findings(plan, voice)))
+        (section("legs", voice, &holds.legs(), legs::legs(sheet, voice)))
+        (section("carry", voice, &holds.carry(), html! {
+            (party::carry(plan, voice)) (party::fewer_changes(plan, voice))
         }))
-        (section("profile", voice, profiles(sheet)))
-        (section("changes", voice, legs::changes(sheet)))
-        @let clock = legs::clock(sheet.plan, voice);
-        @if let Some(clock) = clock { (section("clock", voice, clock)) }
-        (section("findings", voice, said::findings(sheet.plan, voice)))
+        (section("changes", voice, &holds.changes(), legs::changes(sheet)))
+        @let clock = legs::clock(plan, voice);
+        @if let Some(clock) = clock { (section("clock", voice, &holds.clock(), clock)) }
         @if roped {
-            (section("ropes", voice, rope::ropes(&sheet.plan.legs, voice)))
-            (section("insets", voice, insets(&picture)))
+            (section("ropes", voice, &holds.ropes(), rope::ropes(&plan.legs, voice)))
+            (section("insets", voice, &holds.insets(), insets(&picture)))
         }
-        (section("zones", voice, legs::zones(sheet, voice)))
-        @if roped { (section("limits", voice, limits::limits(sheet, voice))) }
-        @if roped { (section("holding", voice, holding::holding(&sheet.plan.legs, voice))) }
-        (section("field", voice, hand::table(&sheet.plan.field, voice)))
-        @if roped { (section("gear", voice, hand::gear(&sheet.plan.gear, voice))) }
+        (section("zones", voice, &holds.zones(), legs::zones(sheet, voice)))
+        @if roped {
+            (section("limits", voice, &holds.limits(), limits::limits(sheet, voice)))
+            (section("holding", voice, &holds.holding(), holding::holding(&plan.legs, voice)))
+        }
+        (section("field", voice, &holds.field(), hand::table(&plan.field, voice)))
+        @if roped { (section("gear", voice, &holds.gear(), hand::gear(&plan.gear, voice))) }
         @if !sheet.scene.others.is_empty() {
-            (section("party", voice, party::variants(sheet)))
+            (section("party", voice, &holds.party(), party::variants(sheet)))
         }
-        (section("cautions", voice, said::cautions(voice)))
-        div class="by-hand" {
-            (section("emergency", voice, notes::emergency(sheet.emergency, voice)))
-            (section("notes", voice, notes::notes()))
-        }
-        (section("assumptions", voice, said::assumptions(sheet.plan, voice)))
+        (section("cautions", voice, &holds.cautions(), said::cautions(voice)))
+        (section("notes", voice, &holds.notes(), notes::notes()))
+        (section("assumptions", voice, &holds.assumptions(), said::assumptions(plan, voice)))
     }
 }
 
-fn section(id: &str, voice: Voice, body: Markup) -> Markup {
-    let title = word(&format!("report-{id}"), voice);
+/// A part of the annex, folded; its fold says what and how much is in it.
+fn section(id: &str, voice: Voice, holds: &Said, body: Markup) -> Markup {
+    part(
+        id,
+        &word(&format!("report-{id}"), voice).to_string(),
+        holds,
+        body,
+        false,
+    )
+}
+
+/// One that is unfolded from the beginning.
+fn open(id: &str, voice: Voice, holds: &Said, body: Markup) -> Markup {
+    part(
+        id,
+        &word(&format!("report-{id}"), voice).to_string(),
+        holds,
+        body,
+        true,
+    )
+}
+
+fn part(id: &str, title: &str, holds: &Said, body: Markup, open: bool) -> Markup {
     html! {
         section id=(id) aria-labelledby={ (id) "-title" } {
-            h2 id={ (id) "-title" } { (title) }
-            (body)
+            details open[open] {
+                summary { h2 id={ (id) "-title" } { (title) } " " span class="holds" { (holds) } }
+                (body)
+            }
         }
     }
 }
@@ -147,15 +175,4 @@ fn insets(picture: &MapPicture<'_>) -> Markup {
 /// `stage 2 "Day two"`.
 fn stage_label(stage: &Stage, voice: Voice) -> String {
     finding::stage(stage.number, stage.name.as_deref(), voice).to_string()
-}
-
-/// The colours of every map, so that the page and the other outputs cannot disagree.
-fn colours() -> String {
-    let names = Verdict::ALL.map(|v| format!("--{}:{}", v.as_str(), style::leg_stroke(v)));
-    format!(
-        ":root{{{};--change:{};--zone-edge:{}}}",
-        names.join(";"),
-        style::CHANGE,
-        style::ZONE_STROKE
-    )
 }

@@ -30,7 +30,7 @@ fn in_feet_ropes_and_zones_keep_their_names_in_every_format() {
         assert!(!text.contains("ft step"), "{name}");
         let shows = (text.contains(ROPE), text.contains(ZONE));
         let want = match name {
-            "table" | "json" | "html" => (true, true),
+            "table" | "json" | "html" | "sheet" => (true, true),
             "text" => (false, false),
             _ => (false, true),
         };

@@ -2,8 +2,22 @@
 
 use crate::{
     plan::leg::{Mark, MarkKind, TeamSetup},
-    say::{self, name, round::Round, span::Said, voice::Voice},
+    say::{self, arg::Arg, name, round::Round, span::Said, voice::Voice},
+    write::parts::row,
 };
+
+/// `no knots`, or how many on each side and where.
+pub(crate) fn knots(setup: &TeamSetup, voice: Voice) -> Said {
+    let knots = &setup.knots;
+    let args = [
+        ("knots", Arg::Count(knots.count)),
+        ("each", Arg::Count(knots.each_end)),
+        ("first", Arg::Measured(knots.first_m)),
+        ("step", Arg::Measured(knots.step_m)),
+        ("bite", row::bite(setup)),
+    ];
+    voice.say("page-knots", &args)
+}
 
 /// What is tied at these marks, and what finds no place: `Ada 15.5 · Ben 29.5`.
 pub(crate) fn marks(setup: &TeamSetup, shown: impl Fn(&Mark) -> bool, voice: Voice) -> Said {

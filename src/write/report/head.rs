@@ -1,8 +1,8 @@
-//! The head: what it is about and how it stands, before anything else.
+//! The day in figures: how long, how high, how it stands.
 
 use maud::{Markup, html};
 
-use super::markup::{said, spans, word};
+use super::markup::{spans, word};
 use crate::{
     plan::{
         leg::{Leg, Verdict},
@@ -18,20 +18,9 @@ use crate::{
     },
 };
 
-/// Title, figures and verdict.
-pub(super) fn head(sheet: &Sheet<'_>) -> Markup {
-    let (name, voice) = (title(sheet), sheet.look.voice);
-    html! {
-        header {
-            p class="kind" { (word("report-kind", voice)) }
-            h1 { (said(&name)) }
-            @if let Some(route) = sheet.plan.route.name.as_deref().filter(|r| *r != name) {
-                p class="route" { (spans(&voice.say("report-route", &[("route", Arg::Name(route))]))) }
-            }
-            (figures(sheet))
-            (verdict(sheet))
-        }
-    }
+/// All figures of the day, and how many legs stand how.
+pub(super) fn summary(sheet: &Sheet<'_>) -> Markup {
+    html! { (figures(sheet)) (verdict(sheet)) }
 }
 
 /// What the trip is called, else the route.

@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use super::{figures, markup::said, markup::spans, markup::word};
+use super::{decisive::Decisive, figures, markup::said, markup::spans, markup::word};
 use crate::say::cautions::cautions as all_cautions;
 use crate::{
     fault::Level,
@@ -59,24 +59,44 @@ pub(super) fn cautions(voice: Voice) -> Markup {
     }
 }
 
-/// Assumptions: first what somebody set for this trip, then the rest.
+/// Assumptions: first what somebody set for this trip and what decides a fall, the rest folded.
 pub(super) fn assumptions(plan: &Plan, voice: Voice) -> Markup {
+    let decisive = Decisive::of(plan);
     let is_set = |a: &&Assumption| a.origin != Origin::Default;
     let (set, rest): (Vec<&Assumption>, Vec<&Assumption>) =
         plan.assumptions.iter().partition(is_set);
+    let (decide, rest): (Vec<&Assumption>, Vec<&Assumption>) =
+        rest.into_iter().partition(|a| decisive.decides(a));
+    let caption = word("assumptions-caption", voice).to_string();
+    let (set_title, defaults) = (
+        word("assumptions-set", voice).to_string(),
+        word("assumptions-defaults", voice).to_string(),
+    );
+    let decide_title = voice.say("annex-decisive", &[]).to_string();
+    let count = [("count", Arg::Count(rest.len()))];
+    html! {
+        (table(&caption, &[(&set_title, set), (&decide_title, decide)], voice))
+        details {
+            summary { (voice.say("annex-defaults", &count)) }
+            (table(&voice.say("annex-defaults-caption", &[]).to_string(), &[(&defaults, rest)], voice))
+        }
+    }
+}
+
+fn table(caption: &str, groups: &[(&str, Vec<&Assumption>)], voice: Voice) -> Markup {
     html! {
         table class="assumptions" {
-            caption { (word("assumptions-caption", voice)) }
+            caption { (caption) }
             thead { tr {
                 th scope="col" { (word("assumptions-what", voice)) }
                 th scope="col" class="n" { (word("assumptions-value", voice)) }
                 th scope="col" { (word("assumptions-standing", voice)) }
                 th scope="col" { (word("assumptions-origin", voice)) }
             } }
-            @for (title, rows) in [("assumptions-set", set), ("assumptions-defaults", rest)] {
+            @for (title, rows) in groups {
                 @if !rows.is_empty() {
                     tbody {
-                        tr class="group" { th scope="rowgroup" colspan="4" { (word(title, voice)) } }
+                        tr class="group" { th scope="rowgroup" colspan="4" { (title) } }
                         @for row in rows { (assumption(row, voice)) }
                     }
                 }

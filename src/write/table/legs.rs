@@ -3,13 +3,9 @@
 use std::collections::BTreeSet;
 
 use crate::{
-    plan::{
-        leg::{Leg, Verdict},
-        why::SpacingWhy,
-    },
+    plan::{leg::Leg, why::SpacingWhy},
     say::{
         arg::Arg,
-        finding, plain,
         round::Round,
         spacing::{spacing_why, spacing_why_means},
         span::Said,
@@ -18,10 +14,11 @@ use crate::{
     },
     write::{
         parts::{
-            change::{ChangeKind, ChangePoint, changes},
+            change::{ChangePoint, changes},
             paragraph::bullet,
             row::{self, LegRow, TeamRow},
             sentence, style,
+            walk::{self, Step, grid},
         },
         sheet::Sheet,
         table::{
@@ -35,7 +32,7 @@ use crate::{
 pub(super) fn legs(out: &mut Table, sheet: &Sheet<'_>) {
     let (voice, width) = (sheet.look.voice, sheet.look.width);
     let changes = changes(sheet);
-    let zone = grid_zone(&changes);
+    let zone = walk::grid_zone(&changes);
     let rows = Rows {
         sheet,
         changes: &changes,
@@ -60,7 +57,7 @@ pub(super) fn legs(out: &mut Table, sheet: &Sheet<'_>) {
 fn zones(legs: &[Leg], voice: Voice) -> String {
     let met = legs.iter().filter(|leg| !leg.zones.is_empty());
     let of_leg = met.map(|leg| {
-        let zones = Arg::Figure(short_zones(&leg.zones));
+        let zones = Arg::Figure(walk::short_zones(&leg.zones));
         voice.say(
             "page-zones-of",
             &[("leg", Arg::Count(leg.leg)), ("zones", zones)],
@@ -82,14 +79,6 @@ fn whys(legs: &[Leg], voice: Voice) -> String {
         voice.say("page-why", &args)
     });
     Said::join(told, " · ").to_string()
-}
-
-/// The zone of the grid in which all changes lie: it stands above them once.
-fn grid_zone<'c>(changes: &'c [ChangePoint<'_>]) -> Option<&'c str> {
-    let zone = |change: &'c ChangePoint<'_>| Some(change.utm.as_deref()?.split_once(' ')?.0);
-    let first = zone(changes.first()?)?;
-    let all = changes.iter().all(|change| zone(change) == Some(first));
-    all.then_some(first)
 }
 
 /// What the rows are made of.
@@ -127,30 +116,13 @@ impl Rows<'_> {
         }
     }
 
-    /// One for each leg, and one for each change at which none begins.
     fn all(&self) -> Vec<Row> {
-        let mut rows = Vec::new();
-        // The rope comes off where the leg before ended.
-        let mut ended: Option<&ChangePoint<'_>> = None;
-        for (leg, next) in self.sheet.plan.legs.iter().zip(self.nexts()) {
-            let here = || self.changes.iter().filter(|c| c.leg.leg == leg.leg);
-            let up = here().find(|c| c.kind == ChangeKind::RopeUp);
-            rows.push(self.leg(leg, up.or(ended.take())));
-            for change in here().filter(|c| c.kind != ChangeKind::RopeUp) {
-                let goes_on = next.is_some_and(|next| next.stage == leg.stage && !next.roped);
-                if leg.roped && goes_on {
-                    ended = Some(change);
-                } else {
-                    rows.push(self.change(change));
-                }
-            }
-        }
-        rows
-    }
-
-    fn nexts(&self) -> impl Iterator<Item = Option<&Leg>> {
-        let legs = &self.sheet.plan.legs;
-        legs.iter().skip(1).map(Some).chain([None])
+        let steps = walk::steps(self.sheet.plan, self.changes);
+        let row = |step: &Step<'_, '_>| match *step {
+            Step::Leg(leg, change) => self.leg(leg, change),
+            Step::Change(change) => self.change(change),
+        };
+        steps.iter().map(row).collect()
     }
 
     /// A leg, with the change at which it begins.
@@ -169,18 +141,21 @@ impl Rows<'_> {
         cells[2] = leg.start_clock.map(|c| c.to_string()).unwrap_or_default();
         cells[3] = voice.units.chainage(begin_m, round);
         cells[4] = high(leg.start_height_m, voice.units);
-        cells[GRID] = change.map(|c| self.grid(c)).unwrap_or_default();
-        cells[ZONES] = short_zones(shown.zones);
+        cells[GRID] = change.map(|c| grid(c, self.zone)).unwrap_or_default();
+        cells[ZONES] = walk::short_zones(shown.zones);
         cells[GAP].clone_from(&shown.gap);
         cells[APART] = each(teams.clone().map(|team| apart(team, voice)));
         cells[ROPE] = each(teams.map(TeamRow::rope));
         cells[VERDICT] = word(leg, voice);
         Row {
-            above: self.stage(leg),
+            above: walk::stage(leg, self.sheet.plan, voice).map(|told| told.to_string()),
             cells,
             verdict: Some(leg.verdict),
             done: None,
-            below: unroped(leg, change, voice).into_iter().collect(),
+            below: walk::unroped(leg, change, voice)
+                .map(|said| said.to_string())
+                .into_iter()
+                .collect(),
             setups: [false, true].map(|gap| folded(&shown, gap, voice)),
         }
     }
@@ -193,7 +168,7 @@ impl Rows<'_> {
         let units = self.voice.units;
         cells[3] = units.chainage(change.at_m, change.kind.round());
         cells[4] = high(change.height_m, units);
-        cells[GRID] = self.grid(change);
+        cells[GRID] = grid(change, self.zone);
         Row {
             cells,
             done: Some(change.kind.says(self.voice).to_string()),
@@ -201,34 +176,8 @@ impl Rows<'_> {
         }
     }
 
-    /// Where it is in the grid, without the zone that stands above; in degrees where there is no grid.
-    fn grid(&self, change: &ChangePoint<'_>) -> String {
-        match (&change.utm, self.zone) {
-            (Some(utm), Some(zone)) => utm.trim_start_matches(zone).trim_start().to_owned(),
-            (Some(utm), None) => utm.clone(),
-            (None, _) => change.degrees.clone(),
-        }
-    }
-
     fn stages(&self) -> bool {
         self.sheet.plan.route.stages.len() > 1
-    }
-
-    /// `Stage 2 "Day two": 8.20 km`, above its first leg.
-    fn stage(&self, leg: &Leg) -> Option<String> {
-        let (legs, stages) = (&self.sheet.plan.legs, &self.sheet.plan.route.stages);
-        let first = legs.iter().find(|other| other.stage == leg.stage)?;
-        let stage = stages.iter().find(|stage| stage.stage == leg.stage)?;
-        if !self.stages() || first.leg != leg.leg {
-            return None;
-        }
-        let named = finding::stage(stage.stage, stage.name.as_deref(), self.voice);
-        let args = [
-            ("stage", Arg::Said(named.capital())),
-            ("length", Arg::Walked(stage.length_m)),
-        ];
-        let told = self.voice.say("page-stage", &args);
-        Some(told.map_names(plain::line).to_string())
     }
 }
 
@@ -262,16 +211,6 @@ fn word(leg: &Leg, voice: Voice) -> String {
     word.trim_end().to_owned()
 }
 
-/// Said where a leg without a rope wants a look, or where the rope comes off by the leader's word.
-fn unroped(leg: &Leg, change: Option<&ChangePoint<'_>>, voice: Voice) -> Option<String> {
-    let by_word = change.filter(|c| c.kind == ChangeKind::OffByWord);
-    match by_word {
-        Some(change) => Some(change.kind.says(voice).to_string()),
-        None if leg.roped || leg.verdict == Verdict::Unroped => None,
-        None => Some(sentence::verdict(Verdict::Unroped, voice).to_string()),
-    }
-}
-
 /// The set-up of each team in words, with the gap that it is for.
 fn folded(row: &LegRow<'_>, gap: bool, voice: Voice) -> Vec<String> {
     let unit = || ("unit", Arg::Said(Said::words(voice.units.short())));
@@ -293,19 +232,4 @@ fn folded(row: &LegRow<'_>, gap: bool, voice: Voice) -> Vec<String> {
         voice.say("page-folded", &args).to_string()
     };
     row.teams.iter().map(of_team).collect()
-}
-
-/// Zone numbers, the many counted: `1 2 3 4 +96`.
-fn short_zones(zones: &[usize]) -> String {
-    const NAMED: usize = 4;
-    let numbers = |zones: &[usize]| {
-        let numbers: Vec<String> = zones.iter().map(usize::to_string).collect();
-        numbers.join(" ")
-    };
-    match zones.get(..NAMED) {
-        Some(named) if zones.len() > NAMED + 1 => {
-            format!("{} +{}", numbers(named), zones.len() - NAMED)
-        }
-        _ => numbers(zones),
-    }
 }

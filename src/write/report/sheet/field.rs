@@ -1,0 +1,142 @@
+//! The field table of the sheet: a column a gap, and under it what it is across where it is met askew, and the set-up for it.
+
+use maud::{Markup, html};
+
+use crate::{
+    plan::field::{Field, FieldAskew, FieldLimit, FieldRow, FieldSetUp},
+    say::{arg::Arg, field, round::Round, span::Said, voice::Voice},
+    write::{json::number, report::markup::spans},
+};
+
+/// The table; nothing without rows.
+pub(super) fn field(field: &Field, voice: Voice) -> Markup {
+    let angle = Arg::Degrees(field.along_below_deg, 0, Round::Nearest);
+    let groups = groups(field);
+    let gaps: Vec<f64> = groups.first().map_or(Vec::new(), Group::gaps);
+    html! {
+        section id="seen" aria-labelledby="seen-title" {
+            h2 id="seen-title" { (voice.say("sheet-field", &[])) }
+            table class="seen" {
+                caption { (spans(&voice.say("sheet-field-caption", &[("angle", angle)]))) }
+                (head(field, &gaps, voice))
+                @for group in &groups { (body(group, field.teams(), gaps.len(), voice)) }
+            }
+            @if field.rows.iter().any(|row| row.closer_m.is_some()) {
+                p class="fine" { (voice.say("sheet-closer-means", &[])) }
+            }
+        }
+    }
+}
+
+/// The widths along the line of travel, and across where they are met askew: rounded down, so that nobody takes a wider one
+/// for it.
+fn head(field: &Field, gaps: &[f64], voice: Voice) -> Markup {
+    let unit = [("unit", Arg::Said(Said::words(voice.units.short())))];
+    let met = |askew: &FieldAskew| {
+        let angle = Arg::Degrees(askew.met_deg, 0, Round::Nearest);
+        voice.say("sheet-gap-across", &[("angle", angle)])
+    };
+    let crossed = field.askew.iter().filter(|askew| !askew.along);
+    html! {
+        thead {
+            tr class="gaps" {
+                th scope="col" { (voice.say("sheet-gap-along", &unit)) }
+                @for gap_m in gaps { th scope="col" class="n" { (voice.units.number(*gap_m, Round::Nearest)) } }
+            }
+            @for askew in crossed {
+                tr class="askew" {
+                    th scope="row" { (spans(&met(askew))) }
+                    @for gap_m in gaps { td class="n" { (voice.units.number(gap_m / askew.widths, Round::Down)) } }
+                }
+            }
+        }
+    }
+}
+
+/// Teams and grounds that are set up alike for every gap.
+struct Group<'a> {
+    limits: Vec<&'a FieldLimit>,
+    rows: Vec<&'a FieldRow>,
+}
+
+impl Group<'_> {
+    fn gaps(&self) -> Vec<f64> {
+        self.rows.iter().map(|row| row.gap_m).collect()
+    }
+
+    fn holds(&self, rows: &[&FieldRow]) -> bool {
+        let alike = |(a, b): (&&FieldRow, &&FieldRow)| {
+            (a.gap_m, &a.set_up, a.fits, a.closer_m) == (b.gap_m, &b.set_up, b.fits, b.closer_m)
+        };
+        self.rows.len() == rows.len() && self.rows.iter().zip(rows).all(alike)
+    }
+}
+
+fn groups(field: &Field) -> Vec<Group<'_>> {
+    let mut groups: Vec<Group<'_>> = Vec::new();
+    for limit in &field.limits {
+        let of_limit = |row: &&FieldRow| (row.team, row.ground) == (limit.team, limit.ground);
+        let rows: Vec<&FieldRow> = field.rows.iter().filter(of_limit).collect();
+        match groups.iter_mut().find(|group| group.holds(&rows)) {
+            Some(group) => group.limits.push(limit),
+            None => groups.push(Group {
+                limits: vec![limit],
+                rows,
+            }),
+        }
+    }
+    groups
+}
+
+fn body(group: &Group<'_>, teams: usize, gaps: usize, voice: Voice) -> Markup {
+    let limits = group.limits.iter();
+    let limits = limits.map(|limit| field::limit(limit, teams, voice).capital());
+    let length = |m, side| voice.units.number(m, side);
+    let line =
+        |key: &str, of: &dyn Fn(&FieldSetUp) -> String| line(group, &voice.say(key, &[]), of);
+    let set_ups = || group.rows.iter().filter_map(|row| row.set_up.as_ref());
+    html! {
+        tbody {
+            tr class="ground" { th scope="rowgroup" colspan=(gaps + 1) { (spans(&Said::join(limits, " · "))) } }
+            (line("sheet-apart", &|s| length(s.spacing_m, Round::Up)))
+            @if set_ups().any(|s| s.knots > 0) { (line("sheet-knots", &|s| s.knots.to_string())) }
+            @if set_ups().any(|s| s.coil_m > 0.0) { (line("sheet-coil", &|s| length(s.coil_m, Round::Up))) }
+            (line("sheet-rope", &|s| length(s.rope_m, Round::Up)))
+            @if set_ups().any(|s| s.over_one_gap > 1) { (line("sheet-over", &|s| s.over_one_gap.to_string())) }
+            @if group.rows.iter().any(|row| row.fits.is_some()) { (fits(group, voice)) }
+        }
+    }
+}
+
+fn line(group: &Group<'_>, name: &Said, of: &dyn Fn(&FieldSetUp) -> String) -> Markup {
+    html! {
+        tr {
+            th scope="row" { (name) }
+            @for row in &group.rows {
+                td class="n" data-seen-m=(number(row.gap_m)) {
+                    @match &row.set_up { Some(set_up) => { (of(set_up)) } None => { "–" } }
+                }
+            }
+        }
+    }
+}
+
+/// Whether the rope that is carried is long enough, and if not as is taught, how close it is.
+fn fits(group: &Group<'_>, voice: Voice) -> Markup {
+    let says = |row: &FieldRow| match (row.fits.unwrap_or_default(), row.closer_m) {
+        (true, _) => voice.say("sheet-yes", &[]),
+        (false, Some(m)) => {
+            let apart = Arg::Figure(voice.units.number(m, Round::Up));
+            voice.say("sheet-closer", &[("apart", apart)])
+        }
+        (false, None) => voice.say("sheet-no", &[]),
+    };
+    html! {
+        tr class="fits" {
+            th scope="row" { (voice.say("sheet-fits", &[])) }
+            @for row in &group.rows {
+                td class="n" { @if row.fits == Some(true) { (says(row)) } @else { strong { (says(row)) } } }
+            }
+        }
+    }
+}

@@ -1,0 +1,168 @@
+//! The head of the sheet: what it is, of whom, when, how far, what stops, what to carry, where the rope comes out first.
+
+use maud::{Markup, html};
+
+use super::room::room;
+use crate::{
+    fault::Level,
+    plan::{clock::StageClock, name::PersonOnRope, verdict::Verdict},
+    say::{arg::Arg, name::person, plain, span::Said, voice::Voice},
+    write::{
+        parts::{
+            change::{self, ChangeKind},
+            clock, day, findings, packs,
+            row::TeamRow,
+            sentence, style, told,
+        },
+        report::{
+            head::title,
+            markup::{said, spans},
+        },
+        sheet::Sheet,
+    },
+};
+
+/// People that are named before they are only counted. Our judgement.
+const NAMED: usize = 8;
+
+/// Name, date, who, the figures of the day, and what comes first.
+pub(in crate::write::report) fn head(sheet: &Sheet<'_>) -> Markup {
+    let (plan, voice) = (sheet.plan, sheet.look.voice);
+    let name = title(sheet);
+    let hours = plan.clock.iter().flat_map(|all| clock::head(all, voice));
+    html! {
+        header class={ "sheet " (room(sheet).class()) } {
+            p class="kind" { (voice.say("sheet-kind", &[])) }
+            h1 { (said(&name)) }
+            @if let Some(route) = plan.route.name.as_deref().filter(|r| *r != name) {
+                p class="route" { (spans(&voice.say("sheet-route", &[("name", Arg::Name(&plain::line(route)))]))) }
+            }
+            p class="day" { (spans(&who(sheet))) br; (spans(&day::figures(plan, voice))) }
+            (first(sheet))
+            @for line in hours { p class="hours" { (spans(&line)) } }
+        }
+    }
+}
+
+/// `1 Ada, 2 Ben, 3 Cleo · 2027-08-21`.
+fn who(sheet: &Sheet<'_>) -> Said {
+    let voice = sheet.look.voice;
+    let roped = sheet.plan.legs.iter().find(|leg| leg.roped);
+    let teams = roped.iter().flat_map(|leg| &leg.teams);
+    let people: Vec<&PersonOnRope> = teams.flat_map(|team| &team.persons).collect();
+    let named = people.len() <= NAMED && people.iter().any(|p| p.called.name.is_some());
+    let of_person = |p: &&PersonOnRope| {
+        let name = person(&p.called, voice).map_names(plain::line);
+        if p.called.name.is_none() {
+            return name;
+        }
+        let args = [
+            ("number", Arg::Count(p.called.number)),
+            ("name", Arg::Said(name)),
+        ];
+        voice.say("sheet-person", &args)
+    };
+    let who = match named {
+        true => Said::join(people.iter().map(of_person), ", "),
+        false => voice.say("sheet-people", &[("people", Arg::Count(people.len()))]),
+    };
+    let clock = sheet.plan.clock.iter().flat_map(|clock| clock.stages());
+    let date = clock.filter_map(|clock: &StageClock| clock.date).next();
+    let args = [
+        ("who", Arg::Said(who)),
+        ("dated", Arg::yes(date.is_some())),
+        (
+            "date",
+            Arg::Figure(date.map(|date| date.to_string()).unwrap_or_default()),
+        ),
+    ];
+    voice.say("sheet-who", &args)
+}
+
+/// What a tired leader reads before anything else: how it stands, what to carry, where to rope up first.
+fn first(sheet: &Sheet<'_>) -> Markup {
+    let worst = sheet.plan.verdict();
+    html! {
+        div class={ "first " (worst.as_str()) } {
+            @for line in stands(sheet) {
+                p class="stands" { (spans(&line)) }
+            }
+            @for line in packed(sheet) { p class="pack" { (spans(&line.map_names(plain::line))) } }
+            @if let Some(next) = next(sheet) { p class="next" { (spans(&next)) } }
+        }
+    }
+}
+
+/// `■ Stop: leg 2 at 2.21–2.29 km, 66 m`, `? 4 legs to look at`.
+fn stands(sheet: &Sheet<'_>) -> Vec<Said> {
+    let (plan, voice) = (sheet.plan, sheet.look.voice);
+    let grave = [Verdict::Stop, Verdict::Outside];
+    let grave = grave
+        .iter()
+        .filter_map(|word| Some((*word, sentence::where_it_holds(&plan.legs, *word, voice)?)));
+    let mut lines: Vec<(Verdict, Said)> = grave.collect();
+    let looks = told::levels(sheet);
+    if looks.iter().any(|level| level.word == Verdict::Look) {
+        lines.push((Verdict::Look, to_look_at(sheet, voice)));
+    }
+    if lines.is_empty() {
+        let key = match plan.verdict() {
+            Verdict::Unroped => "sheet-unroped",
+            _ => "sheet-inside",
+        };
+        lines.push((plan.verdict(), voice.say(key, &[]).capital()));
+    }
+    let signed = |(word, says): (Verdict, Said)| {
+        let sign = style::sign(word);
+        let sign = (!sign.is_empty()).then(|| Said::words(sign));
+        Said::join(sign.into_iter().chain([says]), " ")
+    };
+    lines.into_iter().map(signed).collect()
+}
+
+/// `4 legs to look at: legs 2, 6, 10, 12`, and what is to be looked at of the whole.
+fn to_look_at(sheet: &Sheet<'_>, voice: Voice) -> Said {
+    let plan = sheet.plan;
+    let legs = plan.legs.iter().filter(|leg| leg.verdict == Verdict::Look);
+    let legs: Vec<usize> = legs.map(|leg| leg.leg).collect();
+    let title = findings::title(Level::Look, voice);
+    if legs.is_empty() {
+        return title;
+    }
+    let legs = crate::say::finding::legs(&legs, voice);
+    title.then(Said::from(": ")).then(&legs)
+}
+
+/// Where the rope comes out first, and how it is tied there.
+fn next(sheet: &Sheet<'_>) -> Option<Said> {
+    let voice = sheet.look.voice;
+    let changes = change::changes(sheet);
+    let first = changes.iter().find(|c| c.kind == ChangeKind::RopeUp)?;
+    let place = Arg::DoneAt(first.at_m, first.kind.round()).said(voice.units);
+    let spot = sentence::spot(first.clock, first.height_m, voice);
+    let at = first.utm.as_ref().unwrap_or(&first.degrees);
+    let letter = Said::figure(first.letter());
+    let place = [letter, place]
+        .into_iter()
+        .chain(spot)
+        .chain([Said::figure(at)]);
+    let teams = first.leg.teams.iter();
+    let mut setups: Vec<String> = teams.map(|t| TeamRow::new(t, voice).spacing).collect();
+    setups.dedup();
+    let args = [
+        ("place", Arg::Said(Said::join(place, ", "))),
+        (
+            "setup",
+            Arg::Said(Said::join(setups.iter().map(Said::words), "; ")),
+        ),
+    ];
+    Some(voice.say("sheet-next", &args))
+}
+
+/// What goes into the packs, and what stays.
+fn packed(sheet: &Sheet<'_>) -> Vec<Said> {
+    let (plan, voice) = (sheet.plan, sheet.look.voice);
+    let carried = plan.carry.iter();
+    let carried = carried.map(|carry| packs::carried(carry, plan.carry.len(), voice));
+    carried.chain(packs::left_over(sheet, voice)).collect()
+}

@@ -1,0 +1,209 @@
+//! The legs of the sheet, a row each, and a row for each change at which none begins.
+
+use maud::{Markup, html};
+
+use crate::{
+    plan::leg::Leg,
+    say::{arg::Arg, span::Said, voice::Voice},
+    write::{
+        json::number,
+        parts::{
+            change::{ChangePoint, changes},
+            row::{self, LegRow, TeamRow},
+            walk::{self, Step, grid},
+        },
+        report::{head::badge, markup::spans},
+        sheet::Sheet,
+    },
+};
+
+/// Columns of the table that every plan fills.
+const COLUMNS: usize = 5;
+
+/// Columns that not every plan fills.
+#[derive(Clone, Copy)]
+struct Has {
+    clock: bool,
+    height: bool,
+}
+
+impl Has {
+    fn of(legs: &[Leg]) -> Self {
+        Self {
+            clock: legs.iter().any(|leg| leg.start_clock.is_some()),
+            height: legs.iter().any(|leg| leg.start_height_m.is_some()),
+        }
+    }
+
+    fn columns(self) -> usize {
+        COLUMNS + usize::from(self.clock) + usize::from(self.height)
+    }
+}
+
+/// What all rows are made with.
+struct Walk<'a> {
+    sheet: &'a Sheet<'a>,
+    zone: Option<&'a str>,
+    has: Has,
+    voice: Voice,
+}
+
+/// The table.
+pub(super) fn legs(sheet: &Sheet<'_>) -> Markup {
+    let voice = sheet.look.voice;
+    let changes = changes(sheet);
+    let walk = Walk {
+        sheet,
+        zone: walk::grid_zone(&changes),
+        has: Has::of(&sheet.plan.legs),
+        voice,
+    };
+    html! {
+        section id="walk" aria-labelledby="walk-title" {
+            h2 id="walk-title" { (voice.say("sheet-legs", &[])) }
+            table class="walk" {
+                caption { (voice.say("sheet-legs-caption", &[])) }
+                thead { tr { @for (title, class) in walk.columns() { th scope="col" class=(class) { (title) } } } }
+                @for step in walk::steps(sheet.plan, &changes) {
+                    @match step {
+                        Step::Leg(leg, change) => { (walk.leg(leg, change)) }
+                        Step::Change(change) => { (walk.change(change)) }
+                    }
+                }
+            }
+        }
+    }
+}
+
+impl Walk<'_> {
+    fn columns(&self) -> Vec<(Said, &'static str)> {
+        let voice = self.voice;
+        let long = [("unit", Arg::Said(Said::words(voice.units.long())))];
+        let grid = voice.say("column-grid", &[]);
+        let grid = match self.zone {
+            Some(zone) => grid.then(Said::from(" ")).then(Said::words(zone)),
+            None => grid,
+        };
+        let clock = self
+            .has
+            .clock
+            .then(|| (voice.say("column-clock", &[]), "n"));
+        let high = self
+            .has
+            .height
+            .then(|| (voice.say("column-high", &[]), "n"));
+        let columns = [
+            Some((voice.say("column-leg", &[]), "n")),
+            Some((voice.say("sheet-at", &[]), "")),
+            clock,
+            Some((voice.say("column-unit", &long), "n")),
+            high,
+            Some((grid, "")),
+            Some((voice.say("column-verdict", &[]), "")),
+        ];
+        columns.into_iter().flatten().collect()
+    }
+
+    fn leg(&self, leg: &Leg, change: Option<&ChangePoint<'_>>) -> Markup {
+        let (voice, shown) = (self.voice, LegRow::new(leg, self.voice));
+        let [(begin_m, round), _] = row::ends(leg);
+        let stages = self.sheet.plan.route.stages.len() > 1;
+        let high = leg.start_height_m.map(|m| voice.units.whole(m));
+        let lines = self.tied(&shown, leg, change);
+        html! {
+            tbody class={ "step " (leg.verdict.as_str()) } {
+                @if let Some(stage) = walk::stage(leg, self.sheet.plan, voice) {
+                    tr class="stage" { th scope="rowgroup" colspan=(self.has.columns()) { (spans(&stage)) } }
+                }
+                tr data-step-leg=(leg.leg) data-from-m=(number(leg.start_m)) {
+                    th scope="row" class="n" { @if stages { (leg.stage) "/" } (leg.leg) }
+                    td class="letter" { (change.map(ChangePoint::letter).unwrap_or_default()) }
+                    @if self.has.clock { td class="n" { (leg.start_clock.map(|c| c.to_string()).unwrap_or_default()) } }
+                    td class="n km" { (voice.units.chainage(begin_m, round)) }
+                    @if self.has.height { td class="n high" { (high.unwrap_or_default()) } }
+                    td class="at" { (change.map(|c| grid(c, self.zone)).unwrap_or_default()) }
+                    td class="word" { (badge(leg.verdict, voice)) }
+                }
+                @for line in &lines { tr class="tied" { td {} td {} td colspan=(self.has.columns() - 2) { (spans(line)) } } }
+            }
+        }
+    }
+
+    /// A change at which no leg begins.
+    fn change(&self, change: &ChangePoint<'_>) -> Markup {
+        let units = self.voice.units;
+        let high = change.height_m.map(|m| units.whole(m));
+        html! {
+            tbody class="step done" {
+                tr {
+                    td class="n" {}
+                    td class="letter" { (change.letter()) }
+                    @if self.has.clock { td class="n" { (change.clock.map(|c| c.to_string()).unwrap_or_default()) } }
+                    td class="n km" { (units.chainage(change.at_m, change.kind.round())) }
+                    @if self.has.height { td class="n high" { (high.unwrap_or_default()) } }
+                    td class="at" { (grid(change, self.zone)) }
+                    td class="word" { (change.kind.says(self.voice)) }
+                }
+            }
+        }
+    }
+
+    /// How each team is tied on which rope, alike for all of them once; then the zones, and what is not done here.
+    fn tied(&self, row: &LegRow<'_>, leg: &Leg, change: Option<&ChangePoint<'_>>) -> Vec<Said> {
+        let mut alike: Vec<(Said, Vec<String>)> = Vec::new();
+        for team in &row.teams {
+            let (line, number) = (self.team(team), team.setup.team.to_string());
+            match alike.iter_mut().find(|(known, _)| *known == line) {
+                Some((_, teams)) => teams.push(number),
+                None => alike.push((line, vec![number])),
+            }
+        }
+        let one = alike.len() == 1;
+        let lines = alike.into_iter().map(|(line, teams)| match one {
+            true => line,
+            false => self.of_teams(line, &teams),
+        });
+        let mut told: Vec<Said> = lines.collect();
+        if let Some(first) = told.first_mut() {
+            *first = first.clone().then(self.ice(row));
+        }
+        told.extend(walk::unroped(leg, change, self.voice).map(Said::capital));
+        told
+    }
+
+    fn of_teams(&self, setup: Said, teams: &[String]) -> Said {
+        let args = [
+            ("count", Arg::Count(teams.len())),
+            ("teams", Arg::Figure(teams.join(", "))),
+            ("setup", Arg::Said(setup)),
+        ];
+        self.voice.say("sheet-team", &args)
+    }
+
+    /// ` · gap 4 (6.9) m · zones 2`.
+    fn ice(&self, row: &LegRow<'_>) -> Said {
+        let args = [
+            ("gap", Arg::Figure(row.gap.clone())),
+            ("given", Arg::yes(!row.gap.is_empty())),
+            ("zones", Arg::Figure(walk::short_zones(row.zones))),
+            ("met", Arg::Count(row.zones.len())),
+            ("unit", Arg::Said(Said::words(self.voice.units.short()))),
+        ];
+        self.voice.say("sheet-ice", &args)
+    }
+
+    /// `3 people, 13 m apart · rope 42/60 m`.
+    fn team(&self, team: &TeamRow<'_>) -> Said {
+        let knots = match team.setup.knots.count {
+            0 => String::new(),
+            _ => format!(", {}", team.knots),
+        };
+        let unit = self.voice.units.short();
+        let args = [
+            ("setup", Arg::Figure(format!("{}{knots}", team.spacing))),
+            ("rope", Arg::Figure(team.rope())),
+            ("unit", Arg::Said(Said::words(unit))),
+        ];
+        self.voice.say("sheet-tied", &args)
+    }
+}
