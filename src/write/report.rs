@@ -63,7 +63,7 @@ pub fn page(sheet: &Sheet<'_>) -> String {
                 style { (PreEscaped(include_str!("report/report.css"))) (PreEscaped(sheet::STYLE)) (PreEscaped(colours::colours())) }
             }
             body {
-                (sheet::head(sheet))
+                (sheet::top(sheet))
                 main { (sheet::sides(sheet)) (annex::behind(sections(sheet), sheet.look.voice)) }
                 footer { p { (sheet::foot(sheet.look.voice)) } }
             }

@@ -9,8 +9,6 @@ mod rope;
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
-pub(super) use self::head::head;
-
 use super::{colours, head as titles, markup::spans, notes, same::grouped};
 use crate::{
     say::{arg::Arg, plain, span::Said, voice::Voice},
@@ -47,7 +45,7 @@ pub fn page(sheet: &Sheet<'_>) -> String {
                 }
             }
             body class="alone" {
-                (head(sheet))
+                (top(sheet))
                 main { (sides(sheet)) }
                 footer { p { (foot(voice)) } }
             }
@@ -63,6 +61,11 @@ pub(super) fn foot(voice: Voice) -> Said {
         "sheet-foot",
         &[("program", Arg::Figure(program.to_owned()))],
     )
+}
+
+/// The name, the figures of the day, what stops, what to carry.
+pub(super) fn top(sheet: &Sheet<'_>) -> Markup {
+    head::head(sheet)
 }
 
 /// What stops and the legs on the first side; the rope, whom to call, and other gaps on the second.

@@ -26,7 +26,7 @@ use crate::{
 const NAMED: usize = 8;
 
 /// Name, date, who, the figures of the day, and what comes first.
-pub(in crate::write::report) fn head(sheet: &Sheet<'_>) -> Markup {
+pub(super) fn head(sheet: &Sheet<'_>) -> Markup {
     let (plan, voice) = (sheet.plan, sheet.look.voice);
     let name = title(sheet);
     let hours = plan.clock.iter().flat_map(|all| clock::head(all, voice));

@@ -123,7 +123,7 @@ impl<'a> Line<'a> {
         let pair = self.ties.windows(2).find(|pair| at_m <= pair[1].0)?;
         let ((from_m, from), (to_m, to)) = (pair[0], pair[1]);
         let share = (at_m - from_m) / (to_m - from_m).max(1e-9);
-        (share > 0.0).then(|| from + share * (to - from))
+        (share > 0.0).then_some(from + share * (to - from))
     }
 
     /// Where the rope as it is laid out ends.
@@ -173,7 +173,7 @@ fn coils(line: &Line<'_>, voice: Voice) -> Markup {
         return html! {};
     }
     let says = voice.units.number(line.setup.coil_carried_m, Round::Down);
-    let second = line.setup.no_place.is_empty().then(|| line.right - COIL);
+    let second = line.setup.no_place.is_empty().then_some(line.right - COIL);
     html! {
         @for from in [Some(1.0), second].into_iter().flatten() {
             path class="coil" d={
