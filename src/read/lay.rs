@@ -15,8 +15,8 @@ use crate::{
         unlaid,
     },
     trip::{
-        halt::Halt, job::Job, party::Party, rope::Rope, route::Route, timetable::Timetable,
-        zone::Zone,
+        halt::Halt, job::Job, language::Language, party::Party, rope::Rope, route::Route,
+        timetable::Timetable, zone::Zone,
     },
 };
 
@@ -126,6 +126,7 @@ impl<'a> Sources<'a> {
                 Some(ropes),
             ) if faults.0.is_empty() => Ok(Job {
                 route: said.staged(route.value)?,
+                language: said.language(),
                 name: said.trip.name,
                 terrain: terrain.value,
                 glaciers: glaciers.value,
@@ -267,6 +268,11 @@ impl Layered {
     }
 
     /// Which stage is asked for, and where that is said.
+    fn language(&self) -> Language {
+        let said = self.flags.language.or(self.trip.language);
+        said.unwrap_or_default()
+    }
+
     fn stage(&self) -> (Option<&StageWord>, Place) {
         let flag = self.flags.stage.as_ref();
         let place = self.place(flag.is_some());

@@ -206,7 +206,7 @@ impl Told<'_> {
         }
         let (gap_m, along_m) = (self.leg.gap_m, self.leg.effective_gap_m);
         let longer = gap_m.zip(along_m).is_some_and(|(gap, along)| {
-            let shown = |m| self.voice.units.number(m, Round::Up);
+            let shown = |m| self.voice.number(m, Round::Up);
             shown(gap) != shown(along)
         });
         let kind = match (gap_m.is_some(), longer) {
