@@ -280,7 +280,7 @@ message-carry-short = { $rope } ({ $short })
 message-no-rope = Kein Teil wird am Seil gegangen.
 message-read = Nur für seine Annahmen gerechnet; was vor Ort zu sehen ist, geht vor.
 message-leg = Teil { $leg } { $span } { $roped ->
-    [yes] AM SEIL, { $verdict }
+    [yes] SEIL, { $verdict }
     [no] ohne Seil, { $verdict }
    *[plain] ohne Seil
 }

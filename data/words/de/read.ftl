@@ -40,3 +40,28 @@ terrain-shifted = gezeichnet in { $system }, um { $shift } nach WGS 84 verschobe
 terrain-unbelievable = { $cells } abgelesene Zellen hatten Zahlen, die keine Höhen sein können, und gelten als leer
 terrain-turned = seine Höhen sind in Meter umgerechnet, eine Einheit ist { $unit }
 terrain-no-void = es nennt keinen Wert für leere Zellen: Höhen außerhalb von { $from } bis { $to } gelten als leer
+gpx-jump = die Linie springt { $length } bei { $at }; der Sprung wird nicht gegangen und zählt nicht zur Länge
+gpx-long-edge = kein Punkt auf { $length } ab { $at } ({ $place }); sonst ist die Linie fein gezeichnet
+    .hint = war der Empfänger aus, oder war es eine Bahn? Die Linie gilt dort als gerade: das Stück zeichnen, oder dahinter ein neues Segment beginnen
+gpx-lone-point = ein einzelner Punkt liegt { $aside } neben der Linie, der nächste wieder auf ihr, bei { $at } ({ $place })
+    .hint = lag der Empfänger falsch? Nichts ist ausgebessert: den Punkt herausnehmen, wenn dort niemand war
+gpx-lone-height = die Höhe { $height } liegt { $by } { $way ->
+    [below] unter
+   *[above] über
+ } der ihrer Nachbarn, bei { $at } ({ $place })
+    .hint = lag der Empfänger falsch? Nichts ist ausgebessert: `ele` dort berichtigen, oder herausnehmen
+alone = eine Gruppe von { $people } kann nicht anseilen: niemand geht allein
+    .hint = mindestens eine zweite Person mitnehmen: { $interface ->
+        [flags] `--party 2`
+       *[members] `party = 2`
+     }
+line-sort = { $sort ->
+    [track] Spur
+   *[route] Route
+ }
+place-line = Zeile { $line }
+place-line-column = Zeile { $line } Spalte { $column }
+item-line-named = { line-sort } { $number } „{ $name }“
+item-segment = Segment { $number }
+item-point = Punkt { $number }
+item-detail = Einzelheit { $number }
