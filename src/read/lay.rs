@@ -85,17 +85,15 @@ impl<'a> Sources<'a> {
         // Who goes and when may stand in the part that could not be read.
         let trip_read = trip.is_some();
         let party_known = trip_read || self.flags.party.is_some();
+        let inventory = self.glaciers.is_some();
         let said = Layered {
             flags: self.flags,
             trip: trip.unwrap_or_default(),
             trip_place,
         };
-        faults
-            .0
-            .extend(said.not_laid(&self.terrain, self.glaciers.is_some()));
+        faults.0.extend(said.not_laid(&self.terrain, inventory));
         let laid = faults.take(said.laid(self.practice));
         let (line, drawn) = (self.route.name.clone(), self.zones.name.clone());
-        let inventory = self.glaciers.is_some();
         let ((route, zones), glaciers) = cores::both(
             || route_and_zones(self.route, self.zones, said.gap()),
             || self.glaciers.map_or_else(ice::none, ice::inventory),
