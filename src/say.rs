@@ -4,6 +4,7 @@
 //! so that names of the user are never touched and figures are told from words.
 
 pub mod arg;
+pub mod assumption;
 mod catalogue;
 pub mod cautions;
 pub mod fault;

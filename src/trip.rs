@@ -4,6 +4,7 @@ pub mod clock;
 pub mod day;
 pub mod halt;
 pub mod job;
+pub mod language;
 pub mod near;
 pub mod party;
 pub mod rope;

@@ -1,4 +1,5 @@
 //! Facts in words.
 
 mod figures;
+mod languages;
 mod names;

@@ -14,7 +14,7 @@ use schrund::{
     },
     read::trip::{Assume, Folk},
     say::{interface::Interface, voice::Voice},
-    trip::clock::Clock,
+    trip::{clock::Clock, language::Language},
     write::{FORMATS, Format},
 };
 
@@ -180,6 +180,9 @@ pub(crate) struct JobArgs {
     /// What the team stands on where there is snow, for the fall model.
     #[arg(long, value_name = "KIND", value_parser = term::<Snow>())]
     pub(crate) snow: Option<Snow>,
+    /// The language of what is printed.
+    #[arg(long, value_name = "TAG", value_parser = term::<Language>())]
+    pub(crate) lang: Option<Language>,
     /// Another figure or word, by the name that the plan's assumptions list it under: `margin_m=30`, `cover=anyone`;
     /// give it again for each.
     #[arg(long, value_name = "NAME=VALUE", value_parser = assumption)]
@@ -299,12 +302,12 @@ impl From<UnitsFlag> for schrund::say::units::Units {
     }
 }
 
-/// In English, in these units, to somebody who gives flags.
-pub(crate) fn voice(units: UnitsFlag) -> Voice {
+/// In this language and these units, to somebody who gives flags.
+pub(crate) fn voice(language: Language, units: UnitsFlag) -> Voice {
     Voice {
+        language,
         units: units.into(),
         interface: Interface::Flags,
-        ..Voice::default()
     }
 }
 

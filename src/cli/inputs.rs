@@ -105,6 +105,7 @@ fn flags(args: &JobArgs) -> Trip {
     let margin = args.margin.map(Assume::Value);
     let margin = margin.map(|m| (Rule::MarginM.name().to_owned(), m));
     Trip {
+        language: args.lang,
         practice: args.practice.clone(),
         gap_m: args.gap,
         terrain: args.terrain.clone(),

@@ -28,7 +28,7 @@ fn weigh(args: &OptionsArgs, show: &Show) -> Result<End, Vec<Fault>> {
     show.detail(&format!("{} ways weighed", options.weighed));
     let look = Look {
         width: show.width(),
-        voice: voice(args.units),
+        voice: voice(inputs.language, args.units),
         ..Look::default()
     };
     let end = show.result(|out| match args.format {

@@ -59,7 +59,7 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
     let scene = scene(args, &planner, &plan)?;
     let sheet = Sheet {
         look: Look {
-            voice: voice(args.units),
+            voice: voice(job.language, args.units),
             detail: args.detail,
             styled: !args.no_style,
             ..Look::default()

@@ -9,7 +9,7 @@ use anstyle::{AnsiColor, Style};
 use clap::error::ContextKind;
 use schrund::{
     fault::{Code, Fault, Level},
-    say::fault::told,
+    say::{fault::told, language::Language},
     write::sheet::FULL_WIDTH,
 };
 
@@ -108,7 +108,7 @@ impl Show {
     }
 
     fn problem(&self, problem: &Fault) {
-        let text = told(problem, voice(UnitsFlag::Metric));
+        let text = told(problem, voice(Language::English, UnitsFlag::Metric));
         let shown = if self.colour_on(&io::stderr()) {
             bold_head(&text, problem.level())
         } else {

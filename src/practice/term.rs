@@ -83,7 +83,7 @@ macro_rules! terms {
         })+
     };
 }
-pub(super) use terms;
+pub(crate) use terms;
 
 impl Terms for bool {
     const TERMS: &'static [Term<Self>] = &[

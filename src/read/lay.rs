@@ -15,8 +15,8 @@ use crate::{
         unlaid,
     },
     trip::{
-        halt::Halt, job::Job, party::Party, rope::Rope, route::Route, timetable::Timetable,
-        zone::Zone,
+        halt::Halt, job::Job, language::Language, party::Party, rope::Rope, route::Route,
+        timetable::Timetable, zone::Zone,
     },
 };
 
@@ -85,17 +85,15 @@ impl<'a> Sources<'a> {
         // Who goes and when may stand in the part that could not be read.
         let trip_read = trip.is_some();
         let party_known = trip_read || self.flags.party.is_some();
+        let inventory = self.glaciers.is_some();
         let said = Layered {
             flags: self.flags,
             trip: trip.unwrap_or_default(),
             trip_place,
         };
-        faults
-            .0
-            .extend(said.not_laid(&self.terrain, self.glaciers.is_some()));
+        faults.0.extend(said.not_laid(&self.terrain, inventory));
         let laid = faults.take(said.laid(self.practice));
         let (line, drawn) = (self.route.name.clone(), self.zones.name.clone());
-        let inventory = self.glaciers.is_some();
         let ((route, zones), glaciers) = cores::both(
             || route_and_zones(self.route, self.zones, said.gap()),
             || self.glaciers.map_or_else(ice::none, ice::inventory),
@@ -126,6 +124,7 @@ impl<'a> Sources<'a> {
                 Some(ropes),
             ) if faults.0.is_empty() => Ok(Job {
                 route: said.staged(route.value)?,
+                language: said.language(),
                 name: said.trip.name,
                 terrain: terrain.value,
                 glaciers: glaciers.value,
@@ -267,6 +266,11 @@ impl Layered {
     }
 
     /// Which stage is asked for, and where that is said.
+    fn language(&self) -> Language {
+        let said = self.flags.language.or(self.trip.language);
+        said.unwrap_or_default()
+    }
+
     fn stage(&self) -> (Option<&StageWord>, Place) {
         let flag = self.flags.stage.as_ref();
         let place = self.place(flag.is_some());

@@ -80,20 +80,23 @@ impl Arg<'static> {
 }
 
 impl Arg<'_> {
-    /// The argument in spans, in these units.
+    /// The argument in spans, in these units, with decimals behind a dot; [`Voice::shown`] has the mark of the language.
+    ///
+    /// [`Voice::shown`]: crate::say::voice::Voice::shown
     #[must_use]
     pub fn said(&self, units: Units) -> Said {
         let mut spans = Vec::with_capacity(1);
-        self.speak(units, &mut spans);
+        self.speak(units, '.', &mut spans);
         spans.into()
     }
 
-    pub(crate) fn speak(&self, units: Units, spans: &mut Vec<Span>) {
+    pub(crate) fn speak(&self, units: Units, mark: char, spans: &mut Vec<Span>) {
         spans.push(match self {
             Self::Said(said) => return spans.extend_from_slice(said.spans()),
             Self::Name(text) => Span::Name((*text).to_owned()),
             Self::Word(text) | Self::Code(text) => Span::Code((*text).to_owned()),
-            _ => Span::Figure(self.figure(units)),
+            Self::Figure(text) => Span::Figure(text.clone()),
+            _ => Span::Figure(marked(self.figure(units), mark)),
         });
     }
 
@@ -102,7 +105,6 @@ impl Arg<'_> {
         match *self {
             Self::Count(n) => n.to_string(),
             Self::Number(x) => (x + 0.0).to_string(),
-            Self::Figure(ref text) => text.clone(),
             Self::Degrees(deg, decimals, round) => format!("{}°", round.fixed(deg, decimals)),
             Self::Minutes(min) => minutes(min),
             Self::Kilograms(kg, round) => format!("{} kg", round.tenths(kg)),
@@ -146,6 +148,14 @@ impl Arg<'_> {
             Self::Word(word) => Choice::Word(word),
             _ => Choice::Default,
         }
+    }
+}
+
+/// A number as it is written in a language.
+pub(crate) fn marked(number: String, mark: char) -> String {
+    match mark {
+        '.' => number,
+        _ => number.replace('.', mark.encode_utf8(&mut [0; 4])),
     }
 }
 

@@ -1,34 +1,28 @@
-//! The languages: a row here and a folder of FTL files each.
+//! The words of the languages: a row here and a folder of FTL files each.
 
 use std::sync::LazyLock;
 
 use crate::say::catalogue::Catalogue;
 
-/// Each language with its tag (BCP 47), its plurals, and its files under `data/words/<tag>/`.
+pub use crate::trip::language::Language;
+
+/// Each language with its tag, its decimal mark, its plurals, its files under `data/words/<tag>/`, and after `else` those
+/// of the English ones that it falls back to where it has no message.
 macro_rules! languages {
-    ($($(#[$meta:meta])* $name:ident $tag:literal $plural:ident [$($file:literal)+])+) => {
-        /// A language that everything can be said in.
-        ///
-        /// ```
-        /// use schrund::say::language::Language;
-        ///
-        /// assert_eq!(Language::default().tag(), "en");
-        /// assert!(Language::ALL.iter().all(|language| language.faults().is_empty()));
-        /// ```
-        #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
-        pub enum Language {
-            $($(#[$meta])* $name,)+
-        }
-
+    ($($name:ident $tag:literal $mark:literal $plural:ident [$($file:literal)+] else [$($english:literal)*])+) => {
         impl Language {
-            /// All there are; English, which the others follow, first.
-            pub const ALL: &[Self] = &[$(Self::$name,)+];
-
-            /// The tag of the language as in BCP 47: `en`.
+            /// What stands between the whole of a number and its decimals where people read it. Positions, and all that
+            /// programs read, have a dot.
+            ///
+            /// ```
+            /// use schrund::say::language::Language;
+            ///
+            /// assert_eq!(Language::ALL.iter().map(|l| l.decimal_mark()).collect::<String>(), ".,");
+            /// ```
             #[must_use]
-            pub fn tag(self) -> &'static str {
+            pub fn decimal_mark(self) -> char {
                 match self {
-                    $(Self::$name => $tag,)+
+                    $(Self::$name => $mark,)+
                 }
             }
 
@@ -41,7 +35,11 @@ macro_rules! languages {
                                 concat!($tag, "/", $file, ".ftl"),
                                 include_str!(concat!("../../data/words/", $tag, "/", $file, ".ftl")),
                             ),)+];
-                            Catalogue::read(&files, $plural)
+                            let english: &[(&str, &str)] = &[$((
+                                concat!("en/", $english, ".ftl"),
+                                include_str!(concat!("../../data/words/en/", $english, ".ftl")),
+                            ),)*];
+                            Catalogue::read(&files, english, $plural)
                         });
                         &READ
                     })+
@@ -52,14 +50,21 @@ macro_rules! languages {
 }
 
 languages! {
-    /// English.
-    #[default]
-    English "en" one_or_other ["faults" "route-file" "zones-file" "terrain-file" "findings" "brief" "setups" "options" "outputs" "sheet" "hand" "cautions" "report"]
+    English "en" '.' one_or_other ["faults" "route-file" "zones-file" "terrain-file" "findings" "brief" "setups" "options"
+        "outputs" "sheet" "hand" "cautions" "report"] else []
+    German "de" ',' one_or_other ["findings" "brief" "setups" "options" "outputs" "sheet" "hand" "cautions" "report" "figures"
+        "read"] else ["faults" "route-file" "zones-file" "terrain-file"]
 }
 
 impl Language {
     /// What is wrong with the files of the language, and where they say more or less than the English ones.
     /// A test holds that this is nothing.
+    ///
+    /// ```
+    /// use schrund::say::language::Language;
+    ///
+    /// assert!(Language::ALL.iter().all(|language| language.faults().is_empty()));
+    /// ```
     #[must_use]
     pub fn faults(self) -> Vec<String> {
         let catalogue = self.catalogue();

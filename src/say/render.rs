@@ -16,6 +16,8 @@ use crate::say::{
 pub(crate) struct Reader {
     pub(crate) units: Units,
     pub(crate) interface: Interface,
+    /// The decimal mark of figures; what is typed has a dot.
+    pub(crate) mark: char,
 }
 
 impl Reader {
@@ -67,7 +69,7 @@ impl<'a> Speaker<'a> {
             PatternPiece::Words(words) => self.spans.push(Span::Words(Cow::Borrowed(words))),
             PatternPiece::Code(inner) => self.code(inner),
             PatternPiece::Argument(name) => match self.arg(name) {
-                Some(arg) => arg.speak(self.reader.units, &mut self.spans),
+                Some(arg) => arg.speak(self.reader.units, self.reader.mark, &mut self.spans),
                 None => self.spans.push(gap(&format!("${name}"))),
             },
             PatternPiece::Entry(key) => match self.catalogue.entry(key) {
@@ -83,8 +85,10 @@ impl<'a> Speaker<'a> {
 
     /// Whatever stands between the backticks becomes one span.
     fn code(&mut self, inner: &'static Pattern) {
-        let before = self.spans.len();
+        let (before, mark) = (self.spans.len(), self.reader.mark);
+        self.reader.mark = '.';
         self.pattern(inner);
+        self.reader.mark = mark;
         let text = self.spans.drain(before..).map(|span| match span {
             Span::Words(text) => text.into_owned(),
             Span::Figure(text) | Span::Name(text) | Span::Code(text) => text,
@@ -149,8 +153,13 @@ told = { zones } on { $zone }{ \",\" }
 code = give `--rope { $m }` or `gap_m`
 ";
 
-    static WORDS: LazyLock<Catalogue> =
-        LazyLock::new(|| Catalogue::read(&[("f", TEXT)], |n| if n == 1 { "one" } else { "other" }));
+    static WORDS: LazyLock<Catalogue> = LazyLock::new(|| {
+        Catalogue::read(
+            &[("f", TEXT)],
+            &[],
+            |n| if n == 1 { "one" } else { "other" },
+        )
+    });
 
     fn said(key: &str, units: Units, args: &[(&str, Arg<'_>)]) -> Said {
         let catalogue = &*WORDS;
@@ -158,6 +167,7 @@ code = give `--rope { $m }` or `gap_m`
         let reader = Reader {
             units,
             interface: Interface::default(),
+            mark: '.',
         };
         render(
             catalogue,

@@ -1,10 +1,11 @@
 //! The voice of one reader: his language, his units, and how he gives what is asked of him.
 
 use crate::say::{
-    arg::Arg,
+    arg::{Arg, marked},
     interface::Interface,
     language::Language,
     render::{Reader, gap, render},
+    round::Round,
     span::Said,
     units::Units,
 };
@@ -64,7 +65,53 @@ impl Voice {
         Reader {
             units: self.units,
             interface: self.interface,
+            mark: self.language.decimal_mark(),
         }
+    }
+
+    /// An argument as it is shown.
+    ///
+    /// ```
+    /// use schrund::say::{arg::Arg, language::Language, voice::Voice};
+    ///
+    /// let german = Voice { language: Language::German, ..Voice::default() };
+    /// assert_eq!(german.shown(&Arg::Walked(8120.0)).to_string(), "8,12 km");
+    /// ```
+    #[must_use]
+    pub fn shown(self, arg: &Arg<'_>) -> Said {
+        let mut spans = Vec::with_capacity(1);
+        arg.speak(self.units, self.language.decimal_mark(), &mut spans);
+        spans.into()
+    }
+
+    /// A length in the short unit without its name, with at most one decimal.
+    #[must_use]
+    pub fn number(self, metres: f64, round: Round) -> String {
+        self.marked(self.units.number(metres, round))
+    }
+
+    /// A length in the short unit with its name.
+    #[must_use]
+    pub fn length(self, metres: f64, round: Round) -> String {
+        self.marked(self.units.length(metres, round))
+    }
+
+    /// A chainage in the long unit without its name, two decimals.
+    #[must_use]
+    pub fn chainage(self, metres: f64, round: Round) -> String {
+        self.marked(self.units.chainage(metres, round))
+    }
+
+    /// A figure with exactly so many decimals.
+    #[must_use]
+    pub fn fixed(self, value: f64, decimals: u8, round: Round) -> String {
+        self.marked(round.fixed(value, decimals))
+    }
+
+    /// A number that was written with a dot, as people read it.
+    #[must_use]
+    pub fn marked(self, number: String) -> String {
+        marked(number, self.language.decimal_mark())
     }
 
     /// Whether the message is there.

@@ -6,6 +6,7 @@ use crate::{
     raster::Terrain,
     trip::{
         halt::Halt,
+        language::Language,
         party::{EmergencyContact, Party},
         rope::Rope,
         route::Route,
@@ -35,6 +36,8 @@ use crate::{
 pub struct Job {
     /// What the leader calls the trip, if it has a name of its own.
     pub name: Option<String>,
+    /// The language in which it is told.
+    pub language: Language,
     /// The stages to plan.
     pub route: Route,
     /// The ice.
@@ -65,6 +68,7 @@ impl Job {
     pub fn under(rules: Rules) -> Self {
         Self {
             name: None,
+            language: Language::default(),
             route: Route::default(),
             zones: Vec::new(),
             glaciers: Vec::new(),

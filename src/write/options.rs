@@ -98,15 +98,15 @@ fn row(way: &Way, voice: Voice) -> Cells {
         spacings(way, voice),
         joined(way, |t| match t.rope_m {
             0.0 => "–".to_owned(),
-            m => voice.units.number(m, Round::Down),
+            m => voice.number(m, Round::Down),
         }),
         needs(way, voice),
-        Round::Up.fixed(way.rope_mass_kg, 1),
+        voice.fixed(way.rope_mass_kg, 1, Round::Up),
         way.left_to_hold.to_string(),
         voice
             .say(if way.another_team { "yes" } else { "no" }, &[])
             .to_string(),
-        voice.units.number(way.coil_carried_m, Round::Down),
+        voice.number(way.coil_carried_m, Round::Down),
         format!(
             "{} {}",
             sentence::verdict(way.verdict, voice),
@@ -120,13 +120,13 @@ fn joined(way: &Way, of: impl Fn(&crate::plan::options::WayTeam) -> String) -> S
 }
 
 fn needs(way: &Way, voice: Voice) -> String {
-    joined(way, |t| voice.units.number(t.needed_m, Round::Up))
+    joined(way, |t| voice.number(t.needed_m, Round::Up))
 }
 
 /// `12–14.5/10`: the least and greatest of each team.
 fn spacings(way: &Way, voice: Voice) -> String {
     let of = |t: &crate::plan::options::WayTeam| {
-        let [least, most] = t.spacing_m.map(|m| voice.units.number(m, Round::Up));
+        let [least, most] = t.spacing_m.map(|m| voice.number(m, Round::Up));
         if least == most {
             least
         } else {

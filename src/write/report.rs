@@ -53,7 +53,7 @@ pub fn page(sheet: &Sheet<'_>) -> String {
     let title = plain::short(&head::title(sheet), 80);
     html! {
         (DOCTYPE)
-        html lang="en" {
+        html lang=(voice.language.tag()) {
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";

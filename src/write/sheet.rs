@@ -8,7 +8,9 @@ use crate::{
         without::{Difference, Without},
     },
     say::voice::Voice,
-    trip::{job::Job, party::EmergencyContact, rope::Rope, route::Route, zone::Zone},
+    trip::{
+        job::Job, language::Language, party::EmergencyContact, rope::Rope, route::Route, zone::Zone,
+    },
 };
 
 /// What every writer writes from.
@@ -59,7 +61,7 @@ impl<'a> Sheet<'a> {
             trip: job.name.as_deref(),
             emergency: &job.emergency,
             scene,
-            look: Look::default(),
+            look: Look::of(job.language),
         }
     }
 }
@@ -88,6 +90,21 @@ pub struct Look {
     pub detail: bool,
     /// With styling members in the GeoJSON.
     pub styled: bool,
+}
+
+impl Look {
+    /// As it is shown where nobody asks for anything but a language.
+    #[must_use]
+    pub fn of(language: Language) -> Self {
+        let voice = Voice {
+            language,
+            ..Voice::default()
+        };
+        Self {
+            voice,
+            ..Self::default()
+        }
+    }
 }
 
 /// Columns that tables are made for.

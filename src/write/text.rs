@@ -34,7 +34,7 @@ pub fn message(sheet: &Sheet<'_>) -> String {
     );
     blocks.extend(clock(sheet, voice));
     blocks.push(carry(sheet, voice));
-    blocks.push(voice.say("message-read", &[]).to_string());
+    blocks.push(ascii(&voice.say("message-read", &[]).to_string()));
     blocks.join("\n\n") + "\n"
 }
 
@@ -66,7 +66,7 @@ fn carry(sheet: &Sheet<'_>, voice: Voice) -> String {
     }
     let ropes = sheet.plan.carry.iter();
     let ropes = ropes.map(|carry| {
-        let rope = Said::figure(voice.units.length(carry.length_m, Round::Down));
+        let rope = Said::figure(voice.length(carry.length_m, Round::Down));
         match carry.why {
             CarryWhy::LongestSetUp => rope,
             CarryWhy::TooShort | CarryWhy::LeftToAnother { .. } => {
@@ -80,13 +80,24 @@ fn carry(sheet: &Sheet<'_>, voice: Voice) -> String {
     voice.say("message-carry", &[("ropes", ropes)]).to_string()
 }
 
-/// The signs of the other outputs in ASCII; what has no twin is left out.
+/// The signs of the other outputs in ASCII, German letters as they are written where there are none; what has no twin is
+/// left out.
 fn ascii(text: &str) -> String {
-    text.chars()
-        .filter_map(|c| match c {
-            '×' => Some('x'),
-            '–' | '−' => Some('-'),
-            c => c.is_ascii().then_some(c),
-        })
-        .collect()
+    let mut out = String::with_capacity(text.len());
+    for c in text.chars() {
+        match c {
+            '×' => out.push('x'),
+            '–' | '−' => out.push('-'),
+            'ä' => out.push_str("ae"),
+            'ö' => out.push_str("oe"),
+            'ü' => out.push_str("ue"),
+            'Ä' => out.push_str("Ae"),
+            'Ö' => out.push_str("Oe"),
+            'Ü' => out.push_str("Ue"),
+            'ß' => out.push_str("ss"),
+            c if c.is_ascii() => out.push(c),
+            _ => {}
+        }
+    }
+    out
 }

@@ -29,7 +29,12 @@ fn every_mistake_is_answered_with_what_to_do() {
     if std::env::var_os("SCHRUND_BLESS").is_some() {
         fs::write(&path, &answers).expect("the answers can be written");
     }
-    assert_eq!(fs::read_to_string(&path).unwrap_or_default(), answers);
+    let want = fs::read_to_string(&path).unwrap_or_default();
+    let differs = want
+        .lines()
+        .zip(answers.lines())
+        .find(|(want, got)| want != got);
+    assert!(want == answers, "not as expected: {differs:?}");
     assert!(calls.lines().count() >= 41, "mistakes to make");
     assert!(
         silent.is_empty(),

@@ -19,6 +19,7 @@ use crate::{
     trip::{
         clock::Clock,
         day::{Day, UtcOffset},
+        language::Language,
         party::EmergencyContact,
     },
 };
@@ -40,6 +41,9 @@ use crate::{
 pub struct Trip {
     /// What the leader calls the trip.
     pub name: Option<String>,
+    /// The language of what is printed: `en` or `de`.
+    #[schemars(with = "Option<String>")]
+    pub language: Option<Language>,
     /// Name of a practice set, or path of a practice file.
     pub practice: Option<String>,
     /// How many go, their masses with pack in kg, or each with a name.

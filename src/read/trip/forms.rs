@@ -14,6 +14,7 @@ use crate::{
     trip::{
         clock::Clock,
         day::{Day, UtcOffset},
+        language::Language,
     },
 };
 
@@ -21,6 +22,7 @@ static TRIP: TableForm = TableForm {
     of: TomlTable::Trip,
     members: &[
         MemberForm::may("name", TEXT),
+        MemberForm::may("language", WordForm::<Language>::FORM),
         MemberForm::may("practice", TEXT),
         MemberForm::may("party", PEOPLE),
         MemberForm::may("teams", TEAMS),

@@ -142,7 +142,7 @@ impl ChangePoint<'_> {
     /// The height in whole metres or feet.
     #[must_use]
     pub fn height(&self, voice: Voice) -> Option<String> {
-        Some(Arg::Whole(self.height_m?).said(voice.units).to_string())
+        Some(voice.shown(&Arg::Whole(self.height_m?)).to_string())
     }
 
     /// When and how high it is, and what is done here, in sentences.

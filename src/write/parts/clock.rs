@@ -300,6 +300,6 @@ pub(crate) fn halt(part: &LegPart, voice: Voice) -> Said {
 
 /// How much slower a slower party is.
 fn slower_by(plan: &Plan, voice: Voice) -> Said {
-    let shown = Arg::Figure(Round::Nearest.fixed(plan.figures.slower_factor, 2));
+    let shown = Arg::Figure(voice.fixed(plan.figures.slower_factor, 2, Round::Nearest));
     voice.say("clock-slower", &[("factor", shown)])
 }

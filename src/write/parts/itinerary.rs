@@ -39,7 +39,7 @@ pub fn times(plan: &Plan, voice: Voice) -> Said {
         says = says.then(voice.say("hours-clock", &args));
     }
     if let Some(effort_km) = route.effort_km {
-        let effort = Said::figure(Round::Nearest.fixed(effort_km, 1));
+        let effort = Said::figure(voice.fixed(effort_km, 1, Round::Nearest));
         says = says.then(voice.say("hours-effort", &[("effort", Arg::Said(effort))]));
     }
     says

@@ -64,7 +64,7 @@ fn widest(legs: &[&Leg], voice: Voice) -> Vec<Said> {
         let Some(gap_m) = gaps.reduce(f64::min) else {
             continue;
         };
-        let gap = Arg::There(gap_m).said(voice.units);
+        let gap = voice.shown(&Arg::There(gap_m));
         match all.iter_mut().find(|(known, _)| *known == gap) {
             Some((_, legs)) => legs.push(leg.leg),
             None => all.push((gap, vec![leg.leg])),

@@ -8,7 +8,6 @@ use crate::{
         mark::{no_place, rope_ends},
         plain,
         round::Round,
-        units::Units,
         voice::Voice,
     },
 };
@@ -32,9 +31,8 @@ pub fn drawn(setup: &TeamSetup, voice: Voice, width: usize) -> Vec<String> {
 /// Coil, then each person with the rope before them, then coil, as far as the rope goes. A line breaks between pieces
 /// only.
 fn pieces(setup: &TeamSetup, voice: Voice) -> Vec<String> {
-    let units = voice.units;
     let coil = if setup.coil_carried_m > 0.0 {
-        format!("~{}~", units.number(setup.coil_carried_m, Round::Down))
+        format!("~{}~", voice.number(setup.coil_carried_m, Round::Down))
     } else {
         String::new()
     };
@@ -45,10 +43,10 @@ fn pieces(setup: &TeamSetup, voice: Voice) -> Vec<String> {
     for span in 0..spans {
         let mut at_m = 0.0;
         for knot_m in setup.knots.in_span(span, spans, setup.spacing_m) {
-            pieces.push(format!("{}x", line(knot_m - at_m, units)));
+            pieces.push(format!("{}x", line(knot_m - at_m, voice)));
             at_m = knot_m;
         }
-        let rest = line(setup.spacing_m - at_m, units);
+        let rest = line(setup.spacing_m - at_m, voice);
         pieces.push(format!("{rest}({})", span + 2));
     }
     if setup.no_place.is_empty() {
@@ -65,6 +63,6 @@ fn pieces(setup: &TeamSetup, voice: Voice) -> Vec<String> {
     pieces
 }
 
-fn line(metres: f64, units: Units) -> String {
-    format!("─{}─", units.number(metres, Round::Nearest))
+fn line(metres: f64, voice: Voice) -> String {
+    format!("─{}─", voice.number(metres, Round::Nearest))
 }

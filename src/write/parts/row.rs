@@ -119,7 +119,7 @@ pub fn ends(leg: &Leg) -> [(f64, Round); 2] {
 }
 
 fn from_to(leg: &Leg, voice: Voice) -> String {
-    let shown = ends(leg).map(|(m, round)| voice.units.chainage(m, round));
+    let shown = ends(leg).map(|(m, round)| voice.chainage(m, round));
     shown.join("–")
 }
 
@@ -144,8 +144,8 @@ fn gap(leg: &Leg, voice: Voice) -> String {
         return unknown.to_owned();
     };
     let (gap, effective) = (
-        voice.units.number(gap_m, Round::Up),
-        voice.units.number(effective_m, Round::Up),
+        voice.number(gap_m, Round::Up),
+        voice.number(effective_m, Round::Up),
     );
     let drawn = if gap == effective {
         gap
@@ -191,13 +191,13 @@ impl<'a> TeamRow<'a> {
     #[must_use]
     pub fn new(setup: &'a TeamSetup, voice: Voice) -> Self {
         let at_hand = setup.rope.as_ref().map(|r| r.length_m);
-        let number = |m: Option<f64>, round| m.map(|m| voice.units.number(m, round));
+        let number = |m: Option<f64>, round| m.map(|m| voice.number(m, round));
         Self {
             setup,
             spacing: spacing(setup, voice),
             knots: knots(setup, voice).to_string(),
             coils: coils(setup.coil_carried_m, voice).to_string(),
-            needed: voice.units.number(setup.ledger.total_m, Round::Up),
+            needed: voice.number(setup.ledger.total_m, Round::Up),
             at_hand: number(at_hand, Round::Down).unwrap_or_default(),
             sold: number(setup.sold_length_m, Round::Nearest).unwrap_or_default(),
             voice,

@@ -273,7 +273,7 @@ pub fn zone_description(zone: &Zone, voice: Voice) -> Said {
 
 fn strike(zone: &Zone, voice: Voice) -> Option<Said> {
     let strike = zone.strike?;
-    let degrees = |deg: f64| Arg::Said(Said::figure(format!("{deg}°")));
+    let degrees = |deg: f64| Arg::Said(Said::figure(voice.marked(format!("{deg}°"))));
     let mut args = vec![("strike", degrees(strike.deg))];
     let key = match strike.uncertainty_deg {
         Some(doubt_deg) => {
@@ -303,7 +303,7 @@ pub fn zone_told(zone: &Zone, voice: Voice) -> Said {
 /// `43.3 m`, or a dash where there is none.
 #[must_use]
 pub fn maybe(metres: Option<f64>, round: Round, voice: Voice) -> String {
-    metres.map_or_else(|| "–".to_owned(), |m| voice.units.number(m, round))
+    metres.map_or_else(|| "–".to_owned(), |m| voice.number(m, round))
 }
 
 /// The text with its first letter in upper case.

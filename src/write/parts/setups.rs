@@ -326,11 +326,11 @@ fn fall(setup: &TeamSetup, arrest: &Arrest, voice: Voice) -> Said {
             if verdict == "depends" {
                 Arg::There(least_m)
             } else {
-                figure(voice.units.number(least_m, Round::Down))
+                figure(voice.number(least_m, Round::Down))
             },
         ),
         ("most", Arg::Needed(most_m)),
-        ("least-force", figure(Round::Down.fixed(least_kn, 1))),
+        ("least-force", figure(voice.fixed(least_kn, 1, Round::Down))),
         ("most-force", Arg::Kilonewtons(most_kn, 1, Round::Up)),
     ];
     voice.say("block-fall", &args)

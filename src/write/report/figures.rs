@@ -7,7 +7,7 @@ use crate::say::{round::Round, voice::Voice};
 /// A value as it is read: words without quotes, numbers as short as they are worth.
 pub(super) fn shown(value: &Value, voice: Voice) -> String {
     match (value.as_f64(), value) {
-        (Some(x), _) => rounded(x),
+        (Some(x), _) => voice.marked(rounded(x)),
         (None, Value::Bool(true)) => voice.say("yes", &[]).to_string(),
         (None, Value::Bool(false)) => voice.say("no", &[]).to_string(),
         (None, _) => plain(value),

@@ -115,7 +115,7 @@ impl Strip {
         let number = round_step(most * 0.4);
         Self {
             length_m: number * unit_m,
-            says: format!("{number} {name}"),
+            says: voice.marked(format!("{number} {name}")),
         }
     }
 

@@ -45,10 +45,10 @@ fn one(field: &Field, limit: &FieldLimit, voice: Voice) -> Markup {
 }
 
 fn line(row: &FieldRow, voice: Voice) -> Markup {
-    let length = |m| voice.units.number(m, Round::Up);
+    let length = |m| voice.number(m, Round::Up);
     html! {
         tr data-field-gap-m=(number(row.gap_m)) data-field-team=(row.team) {
-            th scope="row" class="n" { (voice.units.number(row.gap_m, Round::Nearest)) }
+            th scope="row" class="n" { (voice.number(row.gap_m, Round::Nearest)) }
             @match &row.set_up {
                 Some(set_up) => {
                     td class="n" { (length(set_up.spacing_m)) }

@@ -47,12 +47,12 @@ fn figures(sheet: &Sheet<'_>) -> Markup {
     let teams = plan.carry.len();
     html! {
         dl class="figures" {
-            (figure("report-length", voice, html! { (voice.units.chainage(route.length_m, Round::Nearest)) " " small { (voice.units.long()) } }))
+            (figure("report-length", voice, html! { (voice.chainage(route.length_m, Round::Nearest)) " " small { (voice.units.long()) } }))
             @if let (Some(up), Some(down)) = (route.ascent_m, route.descent_m) {
                 (figure("report-up", voice, html! { (voice.units.whole(up)) " " small { (short) ", " (turns_not_counted(sheet)) } }))
                 (figure("report-down", voice, html! { (voice.units.whole(down)) " " small { (short) } }))
             }
-            (figure("report-on-the-rope", voice, html! { (voice.units.chainage(roped_m, Round::Nearest)) " " small { (voice.units.long()) } }))
+            (figure("report-on-the-rope", voice, html! { (voice.chainage(roped_m, Round::Nearest)) " " small { (voice.units.long()) } }))
             (figure("report-time-in-all", voice, html! { (minutes(route.time.total_min)) }))
             (figure("report-people", voice, html! {
                 @if people == 0 { (word("report-nobody-roped", voice)) }
@@ -88,7 +88,7 @@ fn carried(sheet: &Sheet<'_>) -> Markup {
     let voice = sheet.look.voice;
     let ropes = sheet.plan.carry.iter();
     let lengths: Vec<String> = ropes
-        .map(|c| voice.units.number(c.length_m, Round::Down))
+        .map(|c| voice.number(c.length_m, Round::Down))
         .collect();
     html! {
         @if lengths.is_empty() { (word("report-no-rope", voice)) }

@@ -123,9 +123,9 @@ fn arrest(same: &Same<'_>, leg: &Leg, setup: &TeamSetup, voice: Voice) -> Markup
                     @if let Some(usual) = usual_fall_brief(arrest, &setup.persons, voice) { "; " (spans(&usual)) }
                 }
                 td class="n" data-label=(label("fall-slide", voice.units.short(), voice)) {
-                    (voice.units.number(slide_from, Round::Down)) "–" (voice.units.number(slide_to, Round::Up))
+                    (voice.number(slide_from, Round::Down)) "–" (voice.number(slide_to, Round::Up))
                 }
-                td class="n" data-label=(label("fall-peak", "kN", voice)) { (Round::Down.fixed(kn_from, 1)) "–" (Round::Up.fixed(kn_to, 1)) }
+                td class="n" data-label=(label("fall-peak", "kN", voice)) { (voice.fixed(kn_from, 1, Round::Down)) "–" (voice.fixed(kn_to, 1, Round::Up)) }
                 td data-label=(word("fall-taken", voice)) { (taken(arrest, setup, voice)) }
             }
         } @else {
@@ -188,7 +188,7 @@ fn reserve_row(part: &Same<'_>, setup: &TeamSetup, reach: &Reach, voice: Voice) 
     html! {
         tr data-person=(reach.person) data-free-m=(number(reach.free_m)) data-depth-m=(number(reach.depth_m)) {
             th scope="row" { (spans(&person(part, reach.person))) }
-            td class="n" { (voice.units.number(reach.free_m, Round::Down)) " " small { (side(reach.side, voice)) } }
+            td class="n" { (voice.number(reach.free_m, Round::Down)) " " small { (side(reach.side, voice)) } }
             td { @if reach.depth_m < -1e-9 { strong { (spans(&told)) } } @else { (spans(&told)) } }
         }
     }
@@ -240,11 +240,11 @@ fn haul_row(table: &HaulTable, system: &HaulSystem, voice: Voice) -> Markup {
             th scope="row" { (say::setup::system(system.system, voice)) }
             td { (word(if loaded { "haul-loaded" } else { "haul-own" }, voice)) }
             td class="n" {
-                @if let Some(rope_m) = system.rope_m { (voice.units.number(rope_m, Round::Up)) }
+                @if let Some(rope_m) = system.rope_m { (voice.number(rope_m, Round::Up)) }
                 @if let Some(why_not) = why_not { " " small { (word(why_not, voice)) } }
             }
             td class="n" { @if let Some(strokes) = system.strokes { (strokes) } @else { "–" } }
-            td class="n" { (Round::Up.fixed(system.pull_kn, 2)) }
+            td class="n" { (voice.fixed(system.pull_kn, 2, Round::Up)) }
             td { (can(system.can, voice).capital()) }
         }
     }

@@ -233,7 +233,7 @@ fn widths(zones: &[Worded<'_>], picture: &MapPicture<'_>, labels: &mut Labels) -
     let voice = picture.sheet.look.voice;
     let mut placed = Vec::new();
     for on in zones {
-        let mut shown = voice.units.length(on.zone.gap.max_m, Round::Up);
+        let mut shown = voice.length(on.zone.gap.max_m, Round::Up);
         if on.zone.gap.assumed {
             shown.push_str(" ?");
         }

@@ -147,7 +147,7 @@ pub(super) fn zones(sheet: &Sheet<'_>, voice: Voice) -> Markup {
         dl class="zones" {
             @for zone in sheet.zones.iter().filter(|z| met.binary_search(&z.number).is_ok()) {
                 div {
-                    dt { (voice.say("report-zone-numbered", &[("zone", Arg::Count(zone.number))])) @if let Some(name) = &zone.name { " " (said(name)) } }
+                    dt { (voice.say("legs-zone", &[("zone", Arg::Count(zone.number))])) @if let Some(name) = &zone.name { " " (said(name)) } }
                     dd {
                         (spans(&sentence::zone_description(zone, voice)))
                         @if let Some(note) = &zone.note { " " (said(note)) }
@@ -221,7 +221,7 @@ fn change_row(change: &ChangePoint<'_>, voice: Voice, has: ChangeColumns) -> Mar
             }
             @if has.stages { td class="n" { (change.stage) } }
             td class="n" {
-                (voice.units.chainage(change.at_m, change.kind.round()))
+                (voice.chainage(change.at_m, change.kind.round()))
                 @if let Some(height) = height { small class="under" { (height) } }
             }
             td class="at" { (change.degrees) }

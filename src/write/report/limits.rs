@@ -63,7 +63,7 @@ fn limit(leg: &Leg, team: &TeamSetup, voice: Voice) -> Markup {
             td class="n" data-label=(label("limits-as-tied", short, voice)) { (maybe(as_tied(team), Round::Down, voice)) }
             td class="n" data-label=(label("limits-anew", short, voice)) data-leg=(leg.leg) data-team=(team.team)
                 data-coil-kg=(number(team.coil_kg)) data-covers-gap-m=[team.covers_gap_m.map(number)] { (maybe(team.covers_gap_m, Round::Down, voice)) }
-            td class="n" data-label=(label("report-coils", short, voice)) { (voice.units.number(team.coil_carried_m, Round::Down)) @if team.coil_carried_m > 0.0 { ", " (Arg::Kilograms(team.coil_kg, Round::Up).said(voice.units)) } }
+            td class="n" data-label=(label("report-coils", short, voice)) { (voice.number(team.coil_carried_m, Round::Down)) @if team.coil_carried_m > 0.0 { ", " (voice.shown(&Arg::Kilograms(team.coil_kg, Round::Up))) } }
         }
     }
 }
@@ -74,5 +74,5 @@ fn as_tied(team: &TeamSetup) -> Option<f64> {
 }
 
 fn maybe(metres: Option<f64>, side: Round, voice: Voice) -> String {
-    metres.map_or_else(|| "–".to_owned(), |m| voice.units.number(m, side))
+    metres.map_or_else(|| "–".to_owned(), |m| voice.number(m, side))
 }

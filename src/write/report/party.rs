@@ -34,7 +34,7 @@ pub(super) fn carry(plan: &Plan, voice: Voice) -> Markup {
         @if plan.carry.is_empty() { p { (word("message-no-rope", voice)) } }
         ul class="carry" {
             @for rope in &plan.carry {
-                @if rope.length_m > 0.0 { li { strong { (voice.units.length(rope.length_m, Round::Down)) } " " (spans(&rope_for(rope, plan.carry.len(), voice))) } }
+                @if rope.length_m > 0.0 { li { strong { (voice.length(rope.length_m, Round::Down)) } " " (spans(&rope_for(rope, plan.carry.len(), voice))) } }
                 @else { li { (spans(&no_rope(rope, plan.carry.len(), voice))) } }
             }
         }

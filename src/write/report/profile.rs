@@ -157,7 +157,7 @@ fn kilometres(ruler: &Ruler<'_>, voice: Voice) -> Markup {
             @for at in steps(0.0, ruler.stage.length_m() / unit_m, step) {
                 @let x = ruler.x(at * unit_m);
                 path d={ "M" (u(x)) " " (u(y)) "v4" } {}
-                text x=(u(x)) y=(u(y + 15.0)) text-anchor="middle" { (round_shown(at)) }
+                text x=(u(x)) y=(u(y + 15.0)) text-anchor="middle" { (voice.marked(round_shown(at))) }
             }
             text x=(u(LEFT - 14.0)) y=(u(y + 15.0)) text-anchor="end" { (voice.units.long()) }
         }
@@ -242,7 +242,12 @@ fn steep(ruler: &Ruler<'_>, sheet: &Sheet<'_>, y: f64) -> Markup {
 pub(super) fn key(sheet: &Sheet<'_>) -> Markup {
     let (least_deg, over_m) = steepness(sheet);
     let args = [
-        ("slope", Arg::Said(Said::figure(format!("{least_deg}°")))),
+        (
+            "slope",
+            Arg::Said(Said::figure(
+                sheet.look.voice.marked(format!("{least_deg}°")),
+            )),
+        ),
         ("length", Arg::Measured(over_m)),
     ];
     html! { p class="fine" { (sheet.look.voice.say("profile-key", &args)) } }

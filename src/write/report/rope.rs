@@ -153,7 +153,7 @@ fn coils(setup: &TeamSetup, scale: &Scale, voice: Voice) -> Markup {
         (0.0, setup.coil_carried_m),
         (scale.total_m - setup.coil_carried_m, scale.total_m),
     ];
-    let says = voice.units.length(setup.coil_carried_m, Round::Down);
+    let says = voice.length(setup.coil_carried_m, Round::Down);
     html! {
         @for (from_m, to_m) in ends {
             @let (x0, x1) = (scale.x(from_m), scale.x(to_m));
@@ -186,7 +186,7 @@ fn spans(setup: &TeamSetup, scale: &Scale, voice: Voice) -> Markup {
     let ties: Vec<f64> = of(setup, MarkKind::TieIn)
         .map(|m| scale.x(m.at_m))
         .collect();
-    let says = voice.units.length(setup.spacing_m, Round::Up);
+    let says = voice.length(setup.spacing_m, Round::Up);
     let y = HEIGHT - 12.0;
     html! {
         @for pair in ties.windows(2) {
@@ -222,7 +222,7 @@ fn mark_sign(mark: &Mark, scale: &Scale, voice: Voice) -> Markup {
         path class="drop" d={ "M" (u(x)) " " (u(ROPE_Y + 6.0)) "v5" } {}
         text class="along" x=(u(x)) y=(u(middle)) text-anchor="end"
             transform={ "rotate(-90 " (u(x)) " " (u(middle)) ") translate(26 3.5)" } {
-            (voice.units.number(mark.at_m, Round::Nearest))
+            (voice.number(mark.at_m, Round::Nearest))
         }
     }
 }
@@ -256,8 +256,8 @@ fn marks(same: &Same<'_>, setup: &TeamSetup, voice: Voice) -> Markup {
                 @for (i, mark) in setup.marks.iter().enumerate() {
                     tr data-at-m=(number(mark.at_m)) {
                         th scope="row" { (markup::spans(&same.at(i, voice))) }
-                        td class="n" { (voice.units.number(mark.at_m, Round::Nearest)) }
-                        td class="n" { (Round::Nearest.fixed(mark.at_arm_spans, 1)) }
+                        td class="n" { (voice.number(mark.at_m, Round::Nearest)) }
+                        td class="n" { (voice.fixed(mark.at_arm_spans, 1, Round::Nearest)) }
                     }
                 }
             }
@@ -324,8 +324,8 @@ fn ledger_row(label: &str, lengths_m: &[f64], side: Round, voice: Voice) -> Mark
     html! {
         tr {
             th scope="row" { (word(label, voice)) }
-            @for m in parts_m { td class="n" { (voice.units.number(*m, side)) } }
-            td class="n total" { @if !exact { "≈ " } (voice.units.number(*total_m, side)) }
+            @for m in parts_m { td class="n" { (voice.number(*m, side)) } }
+            td class="n total" { @if !exact { "≈ " } (voice.number(*total_m, side)) }
         }
     }
 }

@@ -8,7 +8,11 @@ use crate::{
     fault::Level,
     plan::{Assumption, Plan},
     practice::Origin,
-    say::{arg::Arg, voice::Voice},
+    say::{
+        arg::Arg,
+        assumption::{says, standing},
+        voice::Voice,
+    },
     write::parts::{
         findings::{Group, groups, title},
         sentence,
@@ -109,9 +113,9 @@ fn assumption(a: &Assumption, voice: Voice) -> Markup {
     let unit = if a.unit == "1" { "" } else { a.unit.as_str() };
     html! {
         tr data-name=(a.name) data-value=(figures::plain(&a.value)) {
-            th scope="row" { (said(&sentence::capital(&a.says))) }
+            th scope="row" { (said(&sentence::capital(&says(a, voice).to_string()))) }
             td class="n" { (said(&figures::shown(&a.value, voice))) @if !unit.is_empty() { " " (unit) } }
-            td { (said(&a.standing)) }
+            td { (said(&standing(a, voice).to_string())) }
             td { (word(origin(a.origin), voice)) }
         }
     }

@@ -139,7 +139,7 @@ impl Rows<'_> {
         cells[0] = number;
         cells[LETTER] = change.map(ChangePoint::letter).unwrap_or_default();
         cells[2] = leg.start_clock.map(|c| c.to_string()).unwrap_or_default();
-        cells[3] = voice.units.chainage(begin_m, round);
+        cells[3] = voice.chainage(begin_m, round);
         cells[4] = high(leg.start_height_m, voice.units);
         cells[GRID] = change.map(|c| grid(c, self.zone)).unwrap_or_default();
         cells[ZONES] = walk::short_zones(shown.zones);
@@ -166,7 +166,7 @@ impl Rows<'_> {
         cells[LETTER] = change.letter();
         cells[2] = change.clock.map(|c| c.to_string()).unwrap_or_default();
         let units = self.voice.units;
-        cells[3] = units.chainage(change.at_m, change.kind.round());
+        cells[3] = self.voice.chainage(change.at_m, change.kind.round());
         cells[4] = high(change.height_m, units);
         cells[GRID] = grid(change, self.zone);
         Row {
@@ -196,7 +196,7 @@ fn each(cells: impl Iterator<Item = String>) -> String {
 
 /// `18.5 gap`: how far apart, and why.
 fn apart(team: &TeamRow<'_>, voice: Voice) -> String {
-    let apart = voice.units.number(team.setup.spacing_m, Round::Up);
+    let apart = voice.number(team.setup.spacing_m, Round::Up);
     let args = [
         ("apart", Arg::Figure(apart)),
         ("why", Arg::Said(spacing_why(team.setup.spacing_why, voice))),

@@ -228,7 +228,7 @@ impl Told<'_> {
     fn team(&self, (who, team): &(String, &TeamRow<'_>), form: Form) -> String {
         let setup = team.setup;
         let rope_m = setup.rope.as_ref().map(|rope| rope.length_m);
-        let number = |m, round| Arg::Said(Said::figure(self.voice.units.number(m, round)));
+        let number = |m, round| Arg::Said(Said::figure(self.voice.number(m, round)));
         let args = [
             ("people", Arg::Count(setup.people)),
             ("spacing", Arg::Needed(setup.spacing_m)),
@@ -269,7 +269,7 @@ impl Told<'_> {
         }
         let (gap_m, along_m) = (self.leg.gap_m, self.leg.effective_gap_m);
         let longer = gap_m.zip(along_m).is_some_and(|(gap, along)| {
-            let shown = |m| self.voice.units.number(m, Round::Up);
+            let shown = |m| self.voice.number(m, Round::Up);
             shown(gap) != shown(along)
         });
         let kind = match (gap_m.is_some(), longer) {

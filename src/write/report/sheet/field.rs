@@ -41,12 +41,12 @@ fn head(field: &Field, gaps: &[f64], voice: Voice) -> Markup {
         thead {
             tr class="gaps" {
                 th scope="col" { (voice.say("sheet-gap-along", &unit)) }
-                @for gap_m in gaps { th scope="col" class="n" { (voice.units.number(*gap_m, Round::Nearest)) } }
+                @for gap_m in gaps { th scope="col" class="n" { (voice.number(*gap_m, Round::Nearest)) } }
             }
             @for askew in crossed {
                 tr class="askew" {
                     th scope="row" { (spans(&met(askew))) }
-                    @for gap_m in gaps { td class="n" { (voice.units.number(gap_m / askew.widths, Round::Down)) } }
+                    @for gap_m in gaps { td class="n" { (voice.number(gap_m / askew.widths, Round::Down)) } }
                 }
             }
         }
@@ -91,7 +91,7 @@ fn groups(field: &Field) -> Vec<Group<'_>> {
 fn body(group: &Group<'_>, teams: usize, gaps: usize, voice: Voice) -> Markup {
     let limits = group.limits.iter();
     let limits = limits.map(|limit| field::limit(limit, teams, voice).capital());
-    let length = |m, side| voice.units.number(m, side);
+    let length = |m, side| voice.number(m, side);
     let line =
         |key: &str, of: &dyn Fn(&FieldSetUp) -> String| line(group, &voice.say(key, &[]), of);
     let set_ups = || group.rows.iter().filter_map(|row| row.set_up.as_ref());
@@ -126,7 +126,7 @@ fn fits(group: &Group<'_>, voice: Voice) -> Markup {
     let says = |row: &FieldRow| match (row.fits.unwrap_or_default(), row.closer_m) {
         (true, _) => voice.say("sheet-yes", &[]),
         (false, Some(m)) => {
-            let apart = Arg::Figure(voice.units.number(m, Round::Up));
+            let apart = Arg::Figure(voice.number(m, Round::Up));
             voice.say("sheet-closer", &[("apart", apart)])
         }
         (false, None) => voice.say("sheet-no", &[]),

@@ -138,7 +138,7 @@ fn next(sheet: &Sheet<'_>) -> Option<Said> {
     let voice = sheet.look.voice;
     let changes = change::changes(sheet);
     let first = changes.iter().find(|c| c.kind == ChangeKind::RopeUp)?;
-    let place = Arg::DoneAt(first.at_m, first.kind.round()).said(voice.units);
+    let place = voice.shown(&Arg::DoneAt(first.at_m, first.kind.round()));
     let spot = sentence::spot(first.clock, first.height_m, voice);
     let at = first.utm.as_ref().unwrap_or(&first.degrees);
     let letter = Said::figure(first.letter());

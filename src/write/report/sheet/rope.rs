@@ -172,7 +172,7 @@ fn coils(line: &Line<'_>, voice: Voice) -> Markup {
     if line.coil <= 0.0 {
         return html! {};
     }
-    let says = voice.units.number(line.setup.coil_carried_m, Round::Down);
+    let says = voice.number(line.setup.coil_carried_m, Round::Down);
     let second = line.setup.no_place.is_empty().then_some(line.right - COIL);
     html! {
         @for from in [Some(1.0), second].into_iter().flatten() {
@@ -198,7 +198,7 @@ fn knots(line: &Line<'_>) -> Markup {
 
 /// Distances walked, between neighbours.
 fn walked(line: &Line<'_>, voice: Voice) -> Markup {
-    let says = voice.units.length(line.setup.spacing_m, Round::Up);
+    let says = voice.length(line.setup.spacing_m, Round::Up);
     html! {
         @for pair in line.ties.windows(2) {
             text x=(u(f64::midpoint(pair[0].1, pair[1].1))) y=(u(SPAN_Y)) text-anchor="middle" { (says) }
@@ -216,7 +216,7 @@ fn people(line: &Line<'_>, named: bool, width: usize, voice: Voice) -> Markup {
             text class="person" x=(u(*x)) y=(u(ROPE_Y + 2.9)) { (i + 1) }
             text x=(u(*x)) y=(u(MARK_Y)) text-anchor="middle" {
                 @if let Some(called) = person.called.name.as_ref().filter(|_| named && signs > 2) { (plain::short(called, signs)) " " }
-                tspan class="mark" { (voice.units.number(*at_m, Round::Nearest)) }
+                tspan class="mark" { (voice.number(*at_m, Round::Nearest)) }
             }
         }
     }

@@ -1,0 +1,95 @@
+# Was man in der Hand hält: die Tabelle fürs Gelände, die Ausrüstung, die Tour, wenn etwas fehlt.
+
+## Die Tabelle fürs Gelände
+
+field-bare = Blankeis, Spalten sichtbar
+field-snow = Schnee, ohne Knoten
+field-snow-with-knots = Schnee, mit Bremsknoten
+field-nowhere = kein Teil am Seil
+field-holds = { $on } ({ $ground }): { $rope } reicht für den Abstand bei Spalten bis { $gap } in Gehrichtung
+field-holds-closer = { $on } ({ $ground }): { $rope } ist zu kurz, wie es gelehrt wird; mit { $spacing } Abstand reicht es für Spalten bis { $gap } in Gehrichtung
+field-holds-none = { $on } ({ $ground }): { $rope } ist für jede Seileinteilung zu kurz
+field-unknown = { $on } ({ $ground }): kein Seil ist genannt
+field-for-team = Seilschaft { $team }, { $on }
+field-sold = ein Seil von { $length }
+field-askew = Unter { $angle } getroffen zählt eine Spalte das { $widths }-fache ihrer Breite{ $along ->
+    [yes] { " " }und mehr: die Seilschaft geht längs
+   *[no] { "" }
+}.
+field-square = Restseile und Seil, wie sie gebraucht werden; was übrig ist, kommt ins Restseil. Spalten sind in Gehrichtung gemessen. Flacher als { $angle } getroffen: nicht hintereinander. Nach der Abstandsregel, die nichts darüber sagt, ob ein Sturz gehalten wird.
+field-fits = reicht
+field-fits-not = reicht nicht
+field-fits-closer = reicht nicht; mit { $spacing } Abstand schon
+field-no-set-up = keine innerhalb der Grenzen
+field-two-over = { $over } über einer Spalte
+
+## Ausrüstung je Person
+
+gear-row = { $what }: { $for }
+gear-harness = { $count ->
+    [one] 1 Gurt
+   *[other] { $count } Gurte
+}
+gear-helmet = { $count ->
+    [one] 1 Helm
+   *[other] { $count } Helme
+}
+gear-ice-axe = { $count ->
+    [one] 1 Pickel
+   *[other] { $count } Pickel
+}
+gear-snow-anchor = { $count ->
+    [one] 1 Ding zum Eingraben als Verankerung
+   *[other] { $count } Dinge zum Eingraben als Verankerung
+}
+gear-ice-screw = { $count ->
+    [one] 1 Eisschraube
+   *[other] { $count } Eisschrauben
+}
+gear-sling = { $count ->
+    [one] 1 Bandschlinge
+   *[other] { $count } Bandschlingen
+}
+gear-prusik-cord = { $count ->
+    [one] 1 Prusikschlinge
+   *[other] { $count } Prusikschlingen
+}
+gear-karabiner = { $count ->
+    [one] 1 Verschlusskarabiner
+   *[other] { $count } Verschlusskarabiner
+}
+gear-pulley = { $count ->
+    [one] 1 Seilrolle
+   *[other] { $count } Seilrollen
+}
+gear-for-tie-in = zum Anseilen
+gear-for-head = gegen alles, was fällt, und im Sturz
+gear-for-brake = um ein Rutschen zu bremsen und zum Graben
+gear-for-anchor-in-snow = die Verankerung im Schnee
+gear-for-anchor-in-ice = die Verankerung im Eis
+gear-for-join-anchor = um Verankerung und Seil zu verbinden
+gear-for-climb-rope = um am Seil aus der Spalte zu steigen
+gear-for-clip = zum Einbinden und für Schlingen
+gear-for-haul-turns = wo das Seil umlenkt ({ $system })
+gear-for-haul-grips = um das Seil zu greifen und zwischen den Zügen zu halten ({ $system })
+gear-for-haul-ease = um an der ersten Umlenkung weniger zu verlieren, als gerechnet ist ({ $system })
+
+## Die Tour, wenn etwas fehlt
+
+rope-lost = Verloren: { $rope }
+one-hurt = Verletzt: { $who }, getragen von { $carrier }; { $people ->
+    [one] 1 Person geht
+   *[other] { $people } Personen gehen
+}
+one-hurt-alone = Verletzt: { $who }, und niemand ist da, der trägt und hält
+without-refused = { $label }: { $why }
+without-same = { $label }: kein Teil ist ernster als geplant
+without-graver = { $label }: { $changes }
+without-legs = { $legs } { $verdict }
+without-rope = { $teams ->
+    [1] { $legs }: das Seil ist zu kurz
+   *[other] { $legs }: das Seil von Seilschaft { $team } ist zu kurz
+}
+without-takes = { $ropes }, nach Plan daheim, kommt mit
+without-weight = ihr Gewicht zählt bei Sturz und Bergung dessen, der trägt; selbst hält und zieht die verletzte Person nichts
+rope-none-left = kein Seil ist übrig für { $who }

@@ -1,0 +1,58 @@
+### Wege, die Gruppe aufzuteilen und die Seile zu nutzen, nebeneinander.
+
+change-practice = Regelsatz { $name }
+change-butterflies = Schmetterlingsknoten als Bremsknoten (sie greifen weniger)
+change-tighter-layout = Bremsknoten enger: der erste nach { $first }, dann alle { $step }
+change-long-sling = eine lange Schlinge von { $sling } in der Schlaufe der losen Rolle
+change-closer = höchstens { $spacing } Abstand, wo keine Spalte mehr verlangt
+change-joined-ropes = Seile { $first } und { $second } verbunden, zusammen { $length } (kein Flaschenzug am belasteten Strang läuft über die Verbindung)
+
+merit-verdict = bestes Urteil
+merit-nothing-changed = nach den Regeln, unverändert
+merit-left-to-hold = am meisten Leute zum Halten
+merit-another-team = eine zweite Seilschaft kann helfen
+merit-lightest-ropes = leichteste Seile
+merit-shortest-coil = kleinstes Restseil nötig
+merit-fewest-changes = am seltensten neu einbinden
+merit-only = kein anderer Weg, der abgewogen wurde, ist in irgendetwas besser
+merit-none = kein anderer Weg, der abgewogen wurde, ist in allem besser
+
+remark-too-small-for-two = die Gruppe ist zu klein für zwei Seilschaften: sonst ist niemand zum Helfen da
+remark-too-many-for-one = mehr als { $most } an einem Seil werden nicht geplant
+-both-taught = zwei Seilschaften helfen nach einem Sturz besser als eine; eine Seilschaft zu viert hält besser als zwei zu zweit: beides wird gelehrt
+remark-one-and-two = { -both-taught }, also stehen beide da
+remark-only-one = { -both-taught }; Seile und Grenzen lassen hier keinen Weg mit zweien
+remark-only-two = { -both-taught }; Seile und Grenzen lassen hier keinen Weg mit einer
+remark-none-inside = kein Weg ist innerhalb der Grenzen; die gezeigten kommen am nächsten
+remark-all-changed = wie die Regeln stehen, passt keine Aufteilung zu den Seilen: jeder gezeigte Weg ändert etwas
+remark-no-rope-named = kein Seil ist genannt: gezeigt sind Längen, die es zu kaufen gibt
+
+## Die Tabelle der Wege
+
+options-head = { $people } Personen, { $weighed ->
+    [one] 1 Weg
+   *[other] { $weighed } Wege
+} abgewogen, { $ways } zu vergleichen
+options-more = { $more } mehr { $interface ->
+    [flags] mit `--format json`
+   *[members] im JSON
+ }
+options-legend = halten: wie wenige mindestens einen Sturz halten · Hilfe: eine zweite Seilschaft · Rest: längstes Restseil, das eine Person trägt
+options-cautions = Mit diesen Wegen zu lesen
+options-teams = Seilschaften
+options-spacing = Abstand { $unit }
+options-rope = Seil { $unit }
+options-needs = braucht { $unit }
+options-mass = kg Seil
+options-left = halten
+options-help = Hilfe
+options-coil = Rest { $unit }
+yes = ja
+no = nein
+options-folded = Abstand { $spacing }, braucht { $needs } { $unit }
+options-with = geändert: { $changes }
+options-short = { $short } fehlen
+options-changes = { $count ->
+    [one] die Seileinteilung wechselt einmal
+   *[other] die Seileinteilung wechselt { $count }-mal
+}

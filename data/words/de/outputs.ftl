@@ -1,0 +1,521 @@
+### Sätze und Wörter, die mehreren Ausgaben gemeinsam sind.
+
+## Eine Seileinteilung in einer Zeile
+
+team-spacing = { $people } Personen, { $spacing } Abstand
+knots-none = ohne Knoten
+knots-some = { $bite ->
+    [yes] { $knots ->
+        [one] 1 Knoten
+       *[other] { $knots } Knoten
+    }
+   *[doubtful] { $knots ->
+        [one] 1 Knoten?
+       *[other] { $knots } Knoten?
+    }
+}
+coils-none = kein Restseil
+coils-some = Restseil je { $coil }
+coil-none = kein Restseil
+
+## Urteile
+
+verdict-unroped = ohne Seil
+verdict-inside = im Rahmen
+verdict-look = prüfen
+verdict-outside = außerhalb
+verdict-stop = Stopp
+means-unroped = ohne Seil
+means-inside = innerhalb der Planungsgrenzen
+means-look = prüfen: etwas zu entscheiden oder zu beachten
+means-outside = außerhalb: keine Seileinteilung innerhalb der Grenzen, oder kein Seil lang genug dafür
+means-stop = Stopp: hier nicht wie geplant
+
+word-in-part = { $verdict } bei { $where }; sonst { $rest }
+word-span = { $span }
+word-spans = { $spans }{ $more ->
+    [0] { "" }
+   *[other] {" "}und { $more } mehr
+}, { $length }
+word-on-leg = Teil { $leg } bei { $where }
+word-on-legs = { $verdict }: { $places }
+
+## Ein Teil und eine Zone in Sätzen
+
+leg-title = Teil { $leg }: { $how }, { $verdict }
+leg-title-unroped = Teil { $leg }: { $verdict }
+and = { " und " }
+leg-line = { $span }, { $length }: { $means }.
+team-line = { $teams ->
+    [1] { $setup }; Seil gebraucht { $needed }, { $rope }.
+   *[other] Seilschaft { $team }: { $setup }; Seil gebraucht { $needed }, { $rope }.
+}
+team-rope-at-hand = Seil vorhanden { $length }
+team-rope-sold = mitnehmen { $length }
+team-rope-none = länger als jedes Seil im Handel
+zone-title = { $zone }: Spalten bis { $gap }
+zone-gaps = Spalten bis { $gap }
+zone-width-assumed = Breite angenommen
+zone-hidden = unter Schnee verdeckt
+zone-bare = Blankeis
+zone-snow = Schnee { $depth }
+zone-strike = Verlauf { $strike } ± { $doubt }
+zone-strike-exact = Verlauf { $strike }, als genau genommen
+zone-always = vorgegeben: immer am Seil
+zone-never = vorgegeben: nie am Seil
+zone-observed = Beobachtet { $text }.
+zone-source = Quelle: { $text }.
+zone-note = Bemerkung: { $text }.
+
+## Wechsel der Seileinteilung, und Zeiten
+
+change-rope-up = anseilen
+change-unrope = ausbinden
+change-off-by-word = Seil ab, so vorgegeben
+change-ends-on-ice = Route endet auf Eis
+change-onto-ice = aufs Eis, ohne Seil, so vorgegeben
+change-title = { $letter }. { $what }
+halt-title = Halt, { $minutes }
+halt-title-named = Halt „{ $name }“, { $minutes }
+change-end = Ende von Teil { $leg }, sobald die letzte Person hier ist.
+change-end-by-word = Ende von Teil { $leg }, auf Eis: das Seil kommt ab, weil es so vorgegeben ist, nicht weil das Eis endet.
+change-end-on-ice = Ende von Teil { $leg }, auf Eis: was danach kommt, ist nicht geplant.
+change-begin-on-ice = Ab hier liegt Teil { $leg } auf Eis, ohne Seil, weil es so vorgegeben ist.
+change-at = { $stages ->
+    [1] { $what } bei { $at }
+   *[other] { $what } auf Etappe { $stage }, { $at }
+}
+change-height = Höhe { $height }
+change-bearing = dann { $bearing }
+bearing-true = { $bearing } rechtweisend
+hours = Gehen { $walking }, An- und Ausbinden { $rope }, Pausen { $breaks }{ $halted ->
+    [yes] , Halte { $halts }
+   *[no] { "" }
+}: { $total } insgesamt{ $heights ->
+    [yes] { "" }
+   *[no] , die Höhen nicht gezählt
+}
+hours-clock = ; von { $start } bis { $end }
+hours-effort = ; so anstrengend wie { $effort } km im Flachen
+
+## Die Uhr
+
+title-clock = Uhr
+hour-day-after = { $hour } am Tag danach
+hour-day-of-start = { $hour } am Tag des Starts
+hour-day-before = { $hour } am Tag davor
+hour-days-away = { $hour } ({ $days } Tage)
+clock-of-stage = Etappe { $stage }: { $text }
+clock-latest-start = spätester Aufbruch { $at }, um alle verdeckten Spalten bis { $until } zu verlassen{ $slower }
+clock-latest-start-slower = ; eine langsamere Gruppe { $at }
+clock-latest-start-slower-none = ; für eine langsamere Gruppe ist keiner früh genug
+clock-at-until = um { $until } ist die Gruppe bei { $place }, auf Teil { $leg }{ $slower }
+clock-at-until-slower = ; eine langsamere Gruppe bei { $place }, auf Teil { $leg }
+clock-turn = { $kind ->
+    [of] die Umkehr bei { $place } bis { $at } verlassen, um bis { $by } am Ende zu sein
+   *[off] letzter Ort zum Umkehren: { $place } bis { $at }; der Rückweg auf der Linie endet dann um { $by }
+}{ $over }{ $slower }
+clock-turn-over = , auf verdeckten Spalten bis { $left }
+clock-turn-bridges = { $kind ->
+    [of] die Umkehr bei { $place } bis { $at } verlassen, um alle verdeckten Spalten des Rückwegs bis { $until } zu verlassen
+   *[off] letzter Ort zum Umkehren: { $place } bis { $at }, um alle verdeckten Spalten des Rückwegs bis { $until } zu verlassen
+}{ $slower }
+clock-turn-never = { $kind ->
+    [of] so früh die Umkehr bei { $place } auch verlassen wird, der Rückweg liegt nach { $until } auf verdeckten Spalten
+   *[off] keine Umkehr jenseits der ersten verdeckten Spalten verlässt sie bis { $until } wieder
+}
+clock-turn-back-by = { $kind ->
+    [of] wer die Umkehr erst um { $at } verlässt, ist bis { $by } am Ende
+   *[off] wer erst um { $at } bei { $place } umkehrt, ist bis { $by } am Ende
+}, aber bis { $left } auf verdeckten Spalten: zu spät für die Brücken
+clock-turn-slower = { $kind ->
+    [of] ; eine langsamere Gruppe bis { $at }
+   *[off] ; eine langsamere Gruppe bei { $place } bis { $at }
+}
+clock-arrival = am Ende um { $at }{ $slower }
+clock-arrival-slower = ; eine langsamere Gruppe um { $at }
+clock-sun = { $sun ->
+    [up] die Sonne geht am { $date } nicht unter
+    [down] die Sonne geht am { $date } nicht auf
+    [sets] kein Sonnenaufgang, Untergang { $sunset } am { $date } ({ $offset }), bei ebenem Horizont (Reda and Andreas 2004)
+    [rises] Sonnenaufgang { $sunrise }, danach kein Untergang am { $date } ({ $offset }), bei ebenem Horizont (Reda and Andreas 2004)
+   *[both] Sonnenaufgang { $sunrise }, Untergang { $sunset } am { $date } ({ $offset }), bei ebenem Horizont (Reda and Andreas 2004)
+}
+clock-halt = { $what } bei { $place }{ $height }{ $when }
+clock-halt-turn = Umkehr
+clock-halt-rest = Halt
+clock-halt-named = { $what } „{ $name }“
+clock-halt-height = , { $height }
+clock-halt-when = : { $arrive } bis { $depart }
+clock-halt-passed = : { $arrive }
+clock-slower = eine langsamere Gruppe braucht für Gehen, Pausen und Seil { $factor }-mal so lang
+leg-when = Von { $begin }, bis { $end }.
+
+## Weniger Wechsel
+
+keep-costs = nach Plan bindet ihr { $planned ->
+    [one] einmal
+   *[other] { $planned }-mal
+} neu ein, { $planned-time }; so beibehalten { $kept ->
+    [0] nie
+    [one] einmal
+   *[other] { $kept }-mal
+}, { $kept-time } (langsameres Gehen gezählt)
+keep-team = { $spacing }, { $knots }, { $coils }, Seil { $rope }
+keep-team-of = Seilschaft { $team }{ " " }
+keep-stretch = { $span }
+keep-stretches = am Seil { $spans }
+keep-knots = { $knots ->
+    [one] 1 Knoten
+   *[other] { $knots } Knoten
+} von jedem Ende
+
+## Eine Seileinteilung als Block: Schilder haben höchstens neun Buchstaben
+
+block-label-rope = Seil
+block-label-people = Personen
+block-label-tie = Einbinden
+block-label-knots = Knoten
+block-label-reserve = Reserve
+block-label-hauling = Bergung
+block-label-fall = Sturz
+block-label-order = Reihung
+block-label-gaps = Spalten
+block-title = { $teams ->
+    [1] { $legs }: { $people } Personen, { $spacing } Abstand, { $rope }
+   *[other] { $legs }, Seilschaft { $team }: { $people } Personen, { $spacing } Abstand, { $rope }
+}
+block-rope-short = { $needed } Seil, Seil { $rope } ist nur { $length } lang
+block-rope = { $needed } von Seil { $rope } ({ $length })
+block-rope-sold = { $needed } Seil, im Handel { $length }
+block-rope-none = { $needed } Seil, länger als jedes im Handel
+block-person = { $who } ({ $mass })
+block-person-at = { $position } { $who } ({ $mass })
+block-person-position = Platz { $position }: { $who } ({ $mass })
+block-people = { $people }; die erste geht voraus
+block-ties = { $unit } vom freien Ende: { $marks }
+block-knots-none = keine: { $why }
+block-knots-deep = nach der Regel liegt genug Schnee dafür
+block-knots-from = erst ab { $snow } Schnee auf sie zählen
+block-knots = { $each ->
+    [1] 1 von jedem Ende, nach { $first }
+   *[other] { $each } von jedem Ende, der erste nach { $first }, dann alle { $step }
+}; { $bite }; { $why }
+block-coils = { $carried } Restseil an jedem Ende, { $needed } davon gebraucht
+block-coils-short = { $carried } Restseil an jedem Ende, wo { $needed } gebraucht werden
+block-bag = { $bag } mehr im Beutel
+block-reserve = { $coils }; eine Lose Rolle von dort, wo die haltende Person steht: { $reach }
+block-reserve-none = { $none }: das Seil endet davor, also wird keine Lose Rolle und keine Bergung angegeben
+block-snow-assumed = Schnee angenommen: { $snow }
+block-ground = { $snow }, { $slope }
+block-ground-flat = { $snow }, Neigung unbekannt, als eben genommen
+block-fall = { $usual }am schlimmsten, wenn { $who } stürzt{ $middle }: { $held } ({ $ground }; { $verdict ->
+    [none] wer hält, wird bis zum Spaltenrand gezogen, nach { $least } bis { $most }
+    [depends] wer hält, wird bestenfalls { $least } gezogen, schlimmstenfalls { $most } und bis zum Spaltenrand
+   *[all] wer hält, wird { $least } bis { $most } gezogen
+}; { $least-force } bis { $most-force } Zug)
+block-usual = { $says }; { "" }
+block-middle = { " (" }{ $says })
+block-haul = für { $who }, { $depth } unter dem Spaltenrand: { $answer }{ $pull }{ $own ->
+    [yes] ; dazu braucht es einen eigenen Strang, der belastete ist gesperrt
+   *[no] { "" }
+}
+block-pull = { " (" }{ $force } Zug)
+block-pull-least = { " (mindestens " }{ $force } Zug)
+block-spaced = { $long-enough ->
+    [yes] wie eingebunden: Spalten bis { $tied }; mit { $apart } Abstand neu eingebunden: bis { $gap }
+   *[no] wie eingebunden: keine, das Seil ist zu kurz; mit { $apart } Abstand neu eingebunden: Spalten bis { $gap }
+}
+block-spaced-unknown = nicht gerechnet, niemand gab hier eine Spaltenbreite an
+block-spaced-nothing = keine: das Seil ist zu kurz
+block-spaced-not = { $spaced }; nicht abgedeckt: { $not }
+block-not-wider = breitere Spalten
+block-not-loop = eine Lose Rolle für { $who }
+block-not-two = zwei zugleich in einer Spalte
+block-legs = { $legs }: { $text }
+
+## Wie viele Teile, und was über das Ganze gefunden ist
+
+count-stop = { $count ->
+    [one] 1 Teil mit Stopp
+   *[other] { $count } Teile mit Stopp
+}
+count-outside = { $count ->
+    [one] 1 Teil außerhalb der Grenzen
+   *[other] { $count } Teile außerhalb der Grenzen
+}
+count-look = { $count ->
+    [one] 1 Teil zu prüfen
+   *[other] { $count } Teile zu prüfen
+}
+count-whole = { $count ->
+    [one] 1 Punkt zum Ganzen zu prüfen
+   *[other] { $count } Punkte zum Ganzen zu prüfen
+}
+
+## Der Kopf
+
+route = Route
+title = { $name }: { $length }, auf { $up }, ab { $down } ({ turns-not-counted })
+turns-not-counted = Gegenanstiege unter { $threshold } nicht gezählt
+title-without-heights = { $name }: { $length }
+count-below = { $count }, unter den Teilen
+folded = { $teams ->
+    [1] { $setup }; Seil { $needed } { $unit }
+   *[other] Seilschaft { $team }: { $setup }; Seil { $needed } { $unit }
+}
+folded-at-hand = { $teams ->
+    [1] { $setup }; Seil { $needed } von { $at-hand } { $unit }
+   *[other] Seilschaft { $team }: { $setup }; Seil { $needed } von { $at-hand } { $unit }
+}
+
+## Eine Nachricht: wird in ASCII geschrieben, aus ä wird ae
+
+message-head = { $name }: { $length }, { $legs ->
+    [one] 1 Teil
+   *[other] { $legs } Teile
+}
+message-carry = Mitnehmen: { $ropes }
+message-carry-short = { $rope } ({ $short })
+message-no-rope = Kein Teil wird am Seil gegangen.
+message-read = Nur für seine Annahmen gerechnet; was vor Ort zu sehen ist, geht vor.
+message-leg = Teil { $leg } { $span } { $roped ->
+    [yes] SEIL, { $verdict }
+    [no] ohne Seil, { $verdict }
+   *[plain] ohne Seil
+}
+message-word-at = { $word } bei { $where }
+message-team-names = { $count ->
+    [one] Seilschaft { $teams }:{ " " }
+   *[other] Seilschaften { $teams }:{ " " }
+}
+message-team = { $people } Personen { $spacing } Abstand, { $knots ->
+    [0] ohne Knoten
+   *[other] { $knots } Knoten{ $bite ->
+        [yes] { "" }
+       *[doubtful] {", "}die vielleicht nicht greifen
+    }
+}, { $coiled ->
+    [yes] Restseil je { $coil }
+   *[no] kein Restseil
+}
+    { $named ->
+    [yes] braucht { $needed } Seil, hat { $rope }
+   *[no] braucht { $needed } Seil
+}
+message-team-short = { $people } Pers. { $spacing } { $knots ->
+    [0] ohne Knoten
+   *[other] { $knots } Knoten{ $bite ->
+        [yes] { "" }
+       *[doubtful] {" "}fraglich
+    }
+} { $coiled ->
+    [yes] Rest { $coil }
+   *[no] kein Rest
+} braucht { $needed }{ $named ->
+    [yes] {" "}hat { $rope }
+   *[no] {" "}Seil
+}
+message-team-terse = { $people } mit { $spacing } { $knots ->
+    [0] ohne Knoten
+   *[other] { $knots } Knoten{ $bite ->
+        [yes] { "" }
+       *[doubtful] ?
+    }
+} Rest { $coils } Seil { $named ->
+    [yes] { $needs } von { $rope }
+   *[no] { $needed }
+}
+message-gap-terse = Spalte { $kind ->
+    [none] unbekannt
+    [askew] { $wide } schräg { $along }
+   *[square] { $gap }
+}{ $known ->
+    [no] { $kind ->
+        [none] { "" }
+       *[other] {" "}oder mehr
+    }
+   *[yes] { "" }
+}
+message-gap = { $kind ->
+    [none] Spaltenbreiten unbekannt
+    [askew] Spalte { $gap }, in Gehrichtung { $along }
+   *[square] Spalte { $gap }
+}{ $known ->
+    [no] { $kind ->
+        [none] { "" }
+       *[other] , andere unbekannt
+    }
+   *[yes] { "" }
+}
+message-gap-short = { $kind ->
+    [none] Spalte unbekannt
+    [askew] Spalte { $gap }, schräg { $along }
+   *[square] Spalte { $gap }
+}{ $known ->
+    [no] { $kind ->
+        [none] { "" }
+       *[other] {" "}oder mehr
+    }
+   *[yes] { "" }
+}
+message-up = anseilen bei { $place }{ $high ->
+    [yes] , { $height } hoch
+   *[no] { "" }
+}
+message-up-short = an { $place }{ $high ->
+    [yes] {" "}{ $height }
+   *[no] { "" }
+}
+message-zones = auf { $names }
+message-teams = { $teams } Seilschaften, jede anders: siehe Bericht. Seil bis { $rope }
+message-report = ! siehe Bericht
+message-why = ! { $reasons }{ $more ->
+    [0] { "" }
+   *[other] ; { $more } mehr
+}
+short-spans = { $span }{ $more ->
+    [0] { "" }
+   *[other] {" "}und { $more } mehr
+}
+short-unroped = ohne Seil
+short-inside = im Rahmen
+short-look = prüfen
+short-outside = außerhalb
+short-stop = STOPP
+
+## Womit ein Sturz gerechnet ist
+
+taken = { $snow }, { $slope }{ $knots }
+taken-knots-counted = , Knoten gezählt
+taken-knots-from = , Knoten nicht gezählt: erst ab { $snow } Schnee
+
+## Die Tour mit einer anderen Gruppe
+
+as-planned = Wie geplant
+one-fewer = Eine Person weniger: { $people ->
+    [one] 1 Person
+   *[other] { $people } Personen
+}
+one-more = Eine Person mehr: { $people ->
+    [one] 1 Person
+   *[other] { $people } Personen
+}
+
+## Titel und Spalten der Tabelle
+
+title-cautions = Mit diesem Plan zu lesen
+title-changes = Wechsel
+title-zones-met = Zonen am Weg
+title-carry = Mitnehmen
+title-fewer-changes = Weniger Wechsel
+title-set-ups = Seileinteilungen
+carry-none = kein Teil wird am Seil gegangen
+column-leg = Teil
+column-unit = { $unit }
+column-height = Höhe
+column-zones = Zonen
+column-gap = Spalte { $unit }
+column-set-up = Personen, Knoten, Restseil
+column-rope = Seil { $unit }
+column-verdict = Urteil
+block-legend = In den Zeichnungen: ~ Restseil, das getragen wird, (1) Person in der Reihung, x Bremsknoten, Abstände beim Gehen. Spalten: nach der Abstandsregel, die nichts darüber sagt, ob ein Sturz gehalten wird.
+block-model = Stürze und Bergungen: die Antwort eines Modells für angenommene Spannen, unser Urteil.
+
+## Die Seite: was zuerst gebraucht wird
+
+page-figures = { $length }, { $roped } am Seil{ $heights ->
+    [yes] ; auf { $up }, ab { $down }
+   *[no] { "" }
+}; { $clock }{ $total }{ $heights ->
+    [yes] { "" }
+   *[no] , die Höhen nicht gezählt
+}
+page-clock = { $start } bis { $end },{ " " }
+page-too = auch hier: { $what }
+page-stage = { $stage }: { $length }
+page-legend = Jede Zeile steht, wo ihr Teil beginnt: dort anseilen für einen Teil am Seil, ausbinden für den nächsten ohne.
+page-why = { $word } = { $means }
+page-zones = Zonen: { $zones }
+page-zones-of = Teil { $leg }: { $zones }
+page-apart = { $apart } { $why }
+page-folded = { $teams ->
+    [1] { "" }
+   *[other] Seilschaft { $team }:{ " " }
+}{ $people } Personen, { $spacing } Abstand ({ $why }){ $gap }; Seil { $rope } { $unit }
+page-gap = ; Spalte { $gap } { $unit }
+page-carry = { $teams ->
+    [1] Mitnehmen:
+   *[other] Seilschaft { $team } trägt
+} { $rope }: { $why }
+page-left = Keine Seileinteilung braucht { $ropes }
+page-set-ups = Seileinteilungen, mit den Stellen zum Einbinden: { $unit } vom freien Ende des Seils
+page-legs-of-team = { $legs }, Seilschaft { $team }
+page-set-up = { $people } Personen, { $spacing } Abstand, { $knots }, { $coils }: { $marks }
+page-knots = { $knots ->
+    [0] ohne Knoten
+   *[other] { $each ->
+        [one] 1 Knoten von jedem Ende, nach { $first }
+       *[other] { $each } Knoten von jedem Ende, der erste nach { $first }, dann alle { $step }
+    }{ $bite ->
+        [yes] { "" }
+       *[doubtful] {" "}(greifen vielleicht nicht)
+    }
+}
+page-not = Nicht abgedeckt: { $what }
+page-not-wider = Spalten breiter als { $gaps }
+page-not-any = { $legs } für keine Spalte: das Seil ist zu kurz
+page-not-on = { $gap } ({ $legs })
+page-not-two = zwei in einer Spalte
+page-cautions = Vor Ort beurteilen: wo das Gelände anders ist, ist der Plan falsch. Was Bergführer am Ort, Schutzgebiete und Rettung sagen, geht vor. Nie allein.
+page-rest = { $interface ->
+    [flags] { $notes ->
+        [one] 1 Hinweis
+       *[other] { $notes } Hinweise
+    }, alle Zahlen: `--detail` · { $assumptions } Annahmen: `--format json`, oder der Bericht mit `--out DIR`
+   *[members] { $notes ->
+        [one] 1 Hinweis
+       *[other] { $notes } Hinweise
+    }, { $assumptions } Annahmen: im JSON und im Bericht
+}
+column-clock = Uhr
+column-high = Höhe
+column-grid = Gitter
+column-apart = { $unit } Abstand
+
+## Karten und Geräte: ein Name auf einem Gerät ist reines ASCII, höchstens sechs Buchstaben und eine Zahl
+
+folder-zones = Zonen
+folder-legs = Teile
+folder-changes = Wechsel
+folder-looks = Hinsehen
+folder-halts = Halte
+device-rope-up = AN { $number }
+device-unrope = AUS { $number }
+device-off-by-word = AUS! { $number }
+device-ends-on-ice = EIS { $number }
+device-onto-ice = EIS! { $number }
+device-halt = HALT { $number }
+device-look = SIEH { $number }
+
+## Stellen zum Hinsehen
+
+look-title = Hinsehen: { $what }
+look-place = Teil { $leg }, { $at }: { $says }.
+look-steepens = darunter ist es um { $steeper } steiler; nach Spalten sehen
+
+## Die Seileinteilung auf einer Uhr, in einer Zeile
+
+device-set-up = { $people } Pers. { $spacing } { $knots ->
+    [0] ohne Knoten
+   *[other] { $knots } Knoten{ $bite ->
+        [yes] { "" }
+       *[doubtful] {" "}fraglich
+    }
+} { $coiled ->
+    [yes] Rest { $coil }
+   *[no] kein Rest
+}{ $named ->
+    [yes] {" "}Seil { $needed } von { $rope }
+   *[no] {" "}Seil { $needed }
+}

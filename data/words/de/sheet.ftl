@@ -1,0 +1,141 @@
+### Das Blatt: zwei A5-Seiten für die Hand, und der Anfang des Berichts.
+
+sheet-kind = Seilplan
+sheet-title = { $name } – Seilplan
+sheet-route = Route: { $name }
+sheet-who = { $who }{ $dated ->
+    [yes] {" "}· { $date }
+   *[no] { "" }
+}
+sheet-person = { $number } { $name }
+sheet-people = { $people ->
+    [0] niemand am Seil
+    [one] 1 Person
+   *[other] { $people } Personen
+}
+sheet-inside = nichts hält auf, nichts anzusehen: innerhalb der Planungsgrenzen
+sheet-unroped = kein Teil wird am Seil gegangen
+sheet-next = Zuerst ans Seil: { $place }; { $setup }
+sheet-foot = Gerechnet von { $program } für die Annahmen des Plans. Was vor Ort zu sehen ist, geht vor.
+
+## Die Teile
+
+sheet-legs = Die Teile
+sheet-legs-caption = Eine Zeile steht, wo ihr Teil beginnt: dort anseilen für einen Teil am Seil, Seil ab für den nächsten ohne
+sheet-at = bei
+sheet-team = { $count ->
+    [one] Seilschaft { $teams }: { $setup }
+   *[other] Seilschaften { $teams }: { $setup }
+}
+sheet-tied = { $setup } · Seil { $rope } { $unit }
+sheet-ice = { $given ->
+    [yes] {" "}· Spalten { $gap } { $unit }
+   *[no] { "" }
+}{ $met ->
+    [0] { "" }
+    [one] {" "}· Zone { $zones }
+   *[other] {" "}· Zonen { $zones }
+}
+
+## Das Seil
+
+sheet-ropes = Das Seil, und was nach einem Sturz bleibt
+sheet-ropes-caption = Über dem Seil: wer sich bei wie viel { $unit } vom freien Ende einbindet. Nach einem Sturz: Antwort eines Modells.
+sheet-set-up = { $people } Personen, { $spacing } Abstand, { $knots }, { $coils }
+sheet-set-up-of = { $legs }: { $setup }
+sheet-drawn = { $legs }: das Seil mit { $people } Personen, vom freien Ende der ersten
+sheet-only = { $legs }: { $text }
+sheet-fall = schlimmster Sturz { $who }: { $holders } { $held ->
+    [all] halten in allen angenommenen Fällen
+    [depends] halten vielleicht
+   *[none] halten in keinem angenommenen Fall
+}
+sheet-no-fall = das Modell weiß keine Antwort auf Stürze
+sheet-loops = Lose Rolle reicht unter den Spaltenrand: { $loops }
+sheet-loop = { $who } { $how ->
+    [short] nicht, { $depth } fehlen
+    [lip] gerade bis zum Spaltenrand
+   *[below] { $depth }
+}, { $from ->
+    [coil] Restseil
+   *[end] Ende
+} von { $holder }{ $untie ->
+    [nobody] { "" }
+    [holder] , der sich ausbindet
+   *[others] , sobald { $untied } ausgebunden sind
+}
+sheet-place = ({ $place })
+sheet-no-loop = kein Seil mehr zum Hinablassen: { $none }
+sheet-haul = Bergen von { $who } aus { $depth } Tiefe: { $can ->
+    [yes] { $haulers } Verbliebene können mit { $system } ziehen
+    [perhaps] { $haulers } Verbliebene können vielleicht mit { $system } ziehen
+    [no] { $haulers } Verbliebene ziehen mit keinem Flaschenzug stark genug
+    [short] { $haulers } Verbliebene, { $missing } Seil fehlen für { $system }
+   *[near] { $haulers } Verbliebene, die Verankerung zu nah für jeden Flaschenzug
+}
+
+## Die Feldtabelle
+
+sheet-field = Wenn die Spalte anders ist
+sheet-field-caption = So anseilen für die Spalte, die zu sehen ist, nach der Abstandsregel, die nichts über das Halten eines Sturzes sagt; was übrig ist, kommt zum Restseil. Flacher getroffen als { $angle }: nicht hintereinander gehen.
+sheet-gap-along = Spalte längs der Route, { $unit }
+sheet-gap-across = quer, bei { $angle } getroffen
+sheet-apart = Abstand
+sheet-knots = Knoten
+sheet-coil = je Restseil
+sheet-rope = Seil nötig
+sheet-over = zugleich darüber
+sheet-fits = Seil reicht
+sheet-yes = ja
+sheet-no = nein
+sheet-closer = bei { $apart }
+sheet-closer-means = „bei 12“: das Seil ist für das Gelehrte zu kurz und reicht, wenn so weit auseinander angeseilt wird.
+
+## Was hinter dem Blatt kommt
+
+annex-title = Alles, was dahinter steht
+annex-unfold = Alles aufklappen; was aufgeklappt ist, wird gedruckt
+annex-map = wo die Teile, Zonen und Wechsel liegen
+annex-profile = Höhen, Teile und Zonen am Weg
+annex-figures-title = Der Tag in Zahlen
+annex-figures = { $legs } Teile nach ihren Wörtern, die Stunden, woher die Höhen sind
+annex-legs = { $legs } Teile mit Längen, Anstiegen, Zeiten und Zonen
+annex-carry = { $ropes ->
+    [one] 1 Seil
+   *[other] { $ropes } Seile
+}, und was angeseilt bleiben könnte
+annex-changes = { $count ->
+    [one] 1 Stelle
+   *[other] { $count } Stellen
+} mit Grad, Gitter und Richtung
+annex-clock = spätester Aufbruch, letzte Umkehr, eine langsamere Gruppe, die Sonne
+annex-findings = { $count } in ganzen Sätzen, { $notes } davon Hinweise
+annex-ropes = { $count ->
+    [one] 1 Seileinteilung
+   *[other] { $count } Seileinteilungen
+} mit jeder Marke und wohin das Seil geht
+annex-insets = { $count ->
+    [one] 1 Karte
+   *[other] { $count } Karten
+}
+annex-zones = { $count ->
+    [one] 1 getroffene Zone
+   *[other] { $count } getroffene Zonen
+} in Worten
+annex-limits = bis zu welcher Spalte jede Seileinteilung reicht
+annex-holding = Stürze, Restseil und Bergen bei { $count ->
+    [one] 1 Seileinteilung
+   *[other] { $count } Seileinteilungen
+}
+annex-field = { $count } Zeilen, eine für jede Spalte und jeden Grund
+annex-gear = { $count } Zeilen zum Prüfen vor dem Aufbruch
+annex-party = { $count ->
+    [one] 1 andere Tour
+   *[other] { $count } andere Touren
+}: mit weniger oder mehr Leuten, ein Seil verloren, jemand verletzt
+annex-cautions = { $count } Mahnungen
+annex-notes = leere Zeilen
+annex-assumptions = { $count } Zahlen, { $set } davon für diese Tour gesetzt
+annex-decisive = Hier entscheidend, ob ein Sturz gehalten wird
+annex-defaults = Die übrigen { $count }, wie sie immer sind
+annex-defaults-caption = Was niemand geändert hat und was hier keinen Sturz entscheidet
