@@ -51,7 +51,7 @@ sheet-fall = schlimmster Sturz { $who }: { $holders } { $held ->
    *[none] halten in keinem angenommenen Fall
 }
 sheet-no-fall = das Modell weiß keine Antwort auf Stürze
-sheet-loops = Lose Rolle reicht unter den Spaltenrand: { $loops }
+sheet-loops = Lose Rolle reicht hinab: { $loops }
 sheet-loop = { $who } { $how ->
     [short] nicht, { $depth } fehlen
     [lip] gerade bis zum Spaltenrand
@@ -61,23 +61,23 @@ sheet-loop = { $who } { $how ->
    *[end] Ende
 } von { $holder }{ $untie ->
     [nobody] { "" }
-    [holder] , der sich ausbindet
+    [holder] , bindet sich aus
    *[others] , sobald { $untied } ausgebunden sind
 }
 sheet-place = ({ $place })
 sheet-no-loop = kein Seil mehr zum Hinablassen: { $none }
 sheet-haul = Bergen von { $who } aus { $depth } Tiefe: { $can ->
-    [yes] { $haulers } Verbliebene können mit { $system } ziehen
-    [perhaps] { $haulers } Verbliebene können vielleicht mit { $system } ziehen
-    [no] { $haulers } Verbliebene ziehen mit keinem Flaschenzug stark genug
-    [short] { $haulers } Verbliebene, { $missing } Seil fehlen für { $system }
-   *[near] { $haulers } Verbliebene, die Verankerung zu nah für jeden Flaschenzug
+    [yes] { $haulers } übrig: { $system } geht
+    [perhaps] { $haulers } übrig: vielleicht { $system }
+    [no] { $haulers } übrig: kein Flaschenzug ist stark genug
+    [short] { $haulers } übrig: { $missing } Seil fehlen für { $system }
+   *[near] { $haulers } übrig: Verankerung zu nah für jeden Flaschenzug
 }
 
 ## Die Feldtabelle
 
 sheet-field = Wenn die Spalte anders ist
-sheet-field-caption = So anseilen für die Spalte, die zu sehen ist, nach der Abstandsregel, die nichts über das Halten eines Sturzes sagt; was übrig ist, kommt zum Restseil. Flacher getroffen als { $angle }: nicht hintereinander gehen.
+sheet-field-caption = Nach der Abstandsregel, die nichts über das Halten sagt; was übrig ist, kommt zum Restseil. Flacher als { $angle } getroffen: nicht hintereinander.
 sheet-gap-along = Spalte längs der Route, { $unit }
 sheet-gap-across = quer, bei { $angle } getroffen
 sheet-apart = Abstand

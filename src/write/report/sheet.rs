@@ -9,7 +9,12 @@ mod rope;
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
-use super::{colours, head as titles, markup::spans, notes, same::grouped};
+use super::{
+    colours, head as titles,
+    markup::{spans, word},
+    notes,
+    same::grouped,
+};
 use crate::{
     say::{arg::Arg, plain, span::Said, voice::Voice},
     write::{
@@ -124,7 +129,7 @@ fn second(sheet: &Sheet<'_>) -> Markup {
             }
         }
         section id="emergency" aria-labelledby="emergency-title" {
-            h2 id="emergency-title" { "In an emergency" }
+            h2 id="emergency-title" { (word("report-emergency", voice)) }
             (notes::emergency(sheet.emergency, voice))
         }
         (field::field(&plan.field, voice))

@@ -119,7 +119,7 @@ impl Walk<'_> {
                     th scope="row" class="n" { @if stages { (leg.stage) "/" } (leg.leg) }
                     td class="letter" { (change.map(ChangePoint::letter).unwrap_or_default()) }
                     @if self.has.clock { td class="n" { (leg.start_clock.map(|c| c.to_string()).unwrap_or_default()) } }
-                    td class="n km" { (voice.units.chainage(begin_m, round)) }
+                    td class="n km" { (voice.chainage(begin_m, round)) }
                     @if self.has.height { td class="n high" { (high.unwrap_or_default()) } }
                     td class="at" { (change.map(|c| grid(c, self.zone)).unwrap_or_default()) }
                     td class="word" { (badge(leg.verdict, voice)) }
@@ -139,7 +139,7 @@ impl Walk<'_> {
                     td class="n" {}
                     td class="letter" { (change.letter()) }
                     @if self.has.clock { td class="n" { (change.clock.map(|c| c.to_string()).unwrap_or_default()) } }
-                    td class="n km" { (units.chainage(change.at_m, change.kind.round())) }
+                    td class="n km" { (self.voice.chainage(change.at_m, change.kind.round())) }
                     @if self.has.height { td class="n high" { (high.unwrap_or_default()) } }
                     td class="at" { (grid(change, self.zone)) }
                     td class="word" { (change.kind.says(self.voice)) }
