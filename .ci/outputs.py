@@ -68,7 +68,7 @@ for feature in collection["features"]:
         check("outer rings counter-clockwise [3.1.6]", shapely.LinearRing(outer).is_ccw)
         check("holes clockwise [3.1.6]", not any(shapely.LinearRing(h).is_ccw for h in holes))
     check("another library reads it", shape(geometry).is_valid)
-check("zones, then legs, then changes, then halts", roles == sorted(roles, key=("zone", "leg", "change", "halt").index))
+check("zones, legs, changes, halts, places to look at, in that order", roles == sorted(roles, key=("zone", "leg", "change", "halt", "look").index))
 check("every leg is there", roles.count("leg") == len(plan["legs"]))
 
 rows = list(csv.DictReader((out / "legs.csv").open(newline="")))
