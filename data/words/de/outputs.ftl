@@ -106,7 +106,10 @@ hour-day-of-start = { $hour } am Tag des Starts
 hour-day-before = { $hour } am Tag davor
 hour-days-away = { $hour } ({ $days } Tage)
 clock-of-stage = Etappe { $stage }: { $text }
-clock-latest-start = spätester Aufbruch { $at }, um alle verdeckten Spalten bis { $until } zu verlassen{ $slower }
+clock-latest-start = { $late ->
+    [yes] Aufbruch { $start } ist zu spät: { "" }
+   *[no] { "" }
+}spätester Aufbruch { $at }, um alle verdeckten Spalten bis { $until } zu verlassen{ $slower }
 clock-latest-start-slower = ; eine langsamere Gruppe { $at }
 clock-latest-start-slower-none = ; für eine langsamere Gruppe ist keiner früh genug
 clock-at-until = um { $until } ist die Gruppe bei { $place }, auf Teil { $leg }{ $slower }
@@ -463,7 +466,7 @@ page-knots = { $knots ->
     }
 }
 page-not = Nicht abgedeckt: { $what }
-page-not-wider = Spalten breiter als { $gaps }
+page-not-wider = Spalten in Gehrichtung breiter als { $gaps }
 page-not-any = { $legs } für keine Spalte: das Seil ist zu kurz
 page-not-on = { $gap } ({ $legs })
 page-not-two = zwei in einer Spalte

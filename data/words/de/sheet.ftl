@@ -21,7 +21,7 @@ sheet-foot = Gerechnet von { $program } für die Annahmen des Plans. Was vor Ort
 ## Die Teile
 
 sheet-legs = Die Teile
-sheet-legs-caption = Eine Zeile steht, wo ihr Teil beginnt: dort anseilen für einen Teil am Seil, Seil ab für den nächsten ohne
+sheet-legs-caption = Eine Zeile steht, wo ihr Teil beginnt: anseilen für einen Teil am Seil, Seil ab für den nächsten ohne. Spalte: quer, in Klammern längs. Seil: nötig/dabei
 sheet-at = bei
 sheet-team = { $count ->
     [one] Seilschaft { $teams }: { $setup }
@@ -40,7 +40,7 @@ sheet-ice = { $given ->
 ## Das Seil
 
 sheet-ropes = Das Seil, und was nach einem Sturz bleibt
-sheet-ropes-caption = Über dem Seil: wer sich bei wie viel { $unit } vom freien Ende einbindet. Nach einem Sturz: Antwort eines Modells.
+sheet-ropes-caption = Darüber: einbinden so viele { $unit } vom freien Ende neben der ersten Person, die vorangeht. Stürze: ein Modell.
 sheet-set-up = { $people } Personen, { $spacing } Abstand, { $knots }, { $coils }
 sheet-set-up-of = { $legs }: { $setup }
 sheet-drawn = { $legs }: das Seil mit { $people } Personen, vom freien Ende der ersten
@@ -85,7 +85,7 @@ sheet-knots = Knoten
 sheet-coil = je Restseil
 sheet-rope = Seil nötig
 sheet-over = zugleich darüber
-sheet-fits = Seil reicht
+sheet-fits = Seil lang genug
 sheet-yes = ja
 sheet-no = nein
 sheet-closer = bei { $apart }

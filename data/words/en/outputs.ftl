@@ -106,7 +106,10 @@ hour-day-of-start = { $hour } on the day of the start
 hour-day-before = { $hour } the day before
 hour-days-away = { $hour } ({ $days } days)
 clock-of-stage = stage { $stage }: { $text }
-clock-latest-start = latest start { $at }, to leave all hidden gaps by { $until }{ $slower }
+clock-latest-start = { $late ->
+    [yes] start { $start } is too late: { "" }
+   *[no] { "" }
+}latest start { $at }, to leave all hidden gaps by { $until }{ $slower }
 clock-latest-start-slower = ; a slower party { $at }
 clock-latest-start-slower-none = ; none is early enough for a slower party
 clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $slower }
@@ -463,7 +466,7 @@ page-knots = { $knots ->
     }
 }
 page-not = Not covered: { $what }
-page-not-wider = gaps wider than { $gaps }
+page-not-wider = gaps wider along the line than { $gaps }
 page-not-any = any gap on { $legs }: the rope is too short
 page-not-on = { $gap } ({ $legs })
 page-not-two = two people in one gap

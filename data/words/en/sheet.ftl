@@ -21,7 +21,7 @@ sheet-foot = Computed by { $program } for the assumptions of the plan. What is s
 ## The legs
 
 sheet-legs = The legs
-sheet-legs-caption = A row stands where its leg begins: there the rope goes on for a roped leg, and comes off for the next one
+sheet-legs-caption = A row stands where its leg begins: the rope goes on for a roped leg, and off for the next one. Gap: across, in brackets along the line. Rope: needed/carried
 sheet-at = at
 sheet-team = { $count ->
     [one] team { $teams }: { $setup }
@@ -40,15 +40,15 @@ sheet-ice = { $given ->
 ## The rope
 
 sheet-ropes = The rope, and what is left after a fall
-sheet-ropes-caption = Above the rope: who ties in at how many { $unit } from the free end. After a fall: a model’s answer.
+sheet-ropes-caption = Above it: tie in so many { $unit } from the free end beside the first, who walks ahead. Falls: a model’s answer.
 sheet-set-up = { $people } people, { $spacing } apart, { $knots }, { $coils }
 sheet-set-up-of = { $legs }: { $setup }
 sheet-drawn = { $legs }: the rope with { $people } people, from the first one’s free end
 sheet-only = { $legs }: { $text }
 sheet-fall = worst fall { $who }: { $holders } { $held ->
     [all] hold in all assumed cases
-    [depends] may hold
-   *[none] hold in no assumed case
+    [depends] hold in some assumed cases only
+   *[none] do not hold in any assumed case
 }
 sheet-no-fall = the model has no answer on falls
 sheet-loops = rope to drop reaches below the lip: { $loops }
@@ -85,11 +85,11 @@ sheet-knots = knots
 sheet-coil = each coil
 sheet-rope = rope needed
 sheet-over = over it at once
-sheet-fits = rope holds it
+sheet-fits = rope long enough
 sheet-yes = yes
 sheet-no = no
 sheet-closer = at { $apart }
-sheet-closer-means = “at 12”: the rope is too short as is taught, and holds it tied so far apart.
+sheet-closer-means = “at 12”: the rope is too short as is taught, and long enough tied so far apart.
 
 ## What comes behind the sheet
 

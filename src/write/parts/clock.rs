@@ -116,8 +116,13 @@ fn latest_start(
         Some(start) => Some(voice.say("clock-latest-start-slower", &[at(start)])),
         None => (slower.arrival).map(|_| voice.say("clock-latest-start-slower-none", &[])),
     };
+    let latest = planned.latest_start?;
+    let late = clock.start.filter(|start| start.min() > latest.min());
+    let start = late.map_or_else(Said::default, |start| Said::figure(start.to_string()));
     let args = [
-        at(planned.latest_start?),
+        at(latest),
+        ("late", Arg::yes(late.is_some())),
+        ("start", Arg::Said(start)),
         ("until", hour(clock.bridges_until?, voice)),
         beside(slower),
     ];
