@@ -51,8 +51,10 @@ impl Planner<'_> {
         let lost = carried.map(|rope| self.rope_lost(rope, &ropes));
         let mut trips = vec![self.one_fewer(&ropes), self.one_more()];
         trips.extend(lost.chain(self.one_hurt(&ropes)));
-        let known = self.known().clone();
-        let mut others = cores::map(&trips, |trip| self.other(trip, known.clone()));
+        let mut others = cores::map(&trips, |trip| {
+            let known = self.known().clone();
+            self.other(trip, known)
+        });
         others.sort_by_key(order);
         others
     }

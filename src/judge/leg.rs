@@ -98,13 +98,8 @@ impl Known<'_> {
         let left = (1..).zip(self.job.ropes);
         let left = left.filter(|(number, rope)| rope.length_m > own_m + 1e-9 && !carried(*number));
         let tied = Tied::of(draft);
-        let reaching = left.filter(|(_, rope)| {
-            let load = RopeLoad {
-                length_m: rope.length_m,
-                diameter_mm: rope.diameter_mm,
-            };
-            tied.reaches(person, load, self.job.rules)
-        });
+        let reaching =
+            left.filter(|(_, rope)| tied.reaches(person, RopeLoad::of(rope), self.job.rules));
         let mass_kg = |r: &Rope| share::mass_kg(r.length_m, r.diameter_mm, self.job.rules);
         let (number, rope) = reaching.min_by(|a, b| mass_kg(a.1).total_cmp(&mass_kg(b.1)))?;
         Some(RopeName::of(number, rope))

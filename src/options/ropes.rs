@@ -122,10 +122,7 @@ fn loaded<'d>(
     draft: &'d WayDraft,
     given: &'d [Supply],
 ) -> impl Iterator<Item = (&'d Tied, RopeLoad)> {
-    let load = |supply: &Supply| RopeLoad {
-        length_m: supply.length_m,
-        diameter_mm: supply.index.and_then(|i| hand.ropes.get(i)?.diameter_mm),
-    };
+    let load = |supply: &Supply| RopeLoad::given(supply, &hand.ropes);
     let pairs = draft.teams.iter().zip(given);
     let carried = pairs.filter(|(_, supply)| supply.length_m > 0.0);
     carried.flat_map(move |(line, supply)| line.tied.iter().map(move |tied| (tied, load(supply))))

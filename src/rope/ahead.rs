@@ -62,8 +62,10 @@ impl AskedSlopes {
 fn of_team(draft: &Draft, questions: &[(FallPlace, [i8; 2])], job: &Brief<'_>) -> Vec<Question> {
     let mut asked = Vec::new();
     for &(at, range_deg) in questions {
-        let teams = at.teams(draft, job).unwrap_or_default();
-        asked.extend(teams.into_iter().map(|team| Question {
+        let Ok((team, loaded)) = at.teams(draft, job) else {
+            continue;
+        };
+        asked.extend(std::iter::once(team).chain(loaded).map(|team| Question {
             team,
             gaps_m: stance::gaps_m(draft, at.gap_given).collect(),
             down_deg: at.down_deg,

@@ -3,7 +3,7 @@
 use crate::{
     plan::leg::Ledger,
     practice::{Rule, Rules},
-    rope::share,
+    rope::share::{self, Supply},
     trip::rope::Rope,
 };
 
@@ -36,6 +36,14 @@ impl RopeLoad {
         Self {
             length_m: rope.length_m,
             diameter_mm: rope.diameter_mm,
+        }
+    }
+
+    /// One that is given out, of these at hand.
+    pub(crate) fn given(supply: &Supply, ropes: &[Rope]) -> Self {
+        Self {
+            length_m: supply.length_m,
+            diameter_mm: supply.index.and_then(|i| ropes.get(i)?.diameter_mm),
         }
     }
 }

@@ -96,10 +96,14 @@ impl FallPlace {
     }
 
     /// The team on the flat there, and with somebody carried where that is so.
-    pub(super) fn teams(self, draft: &Draft, job: &Brief<'_>) -> Result<Vec<Team>, Refusal> {
+    pub(super) fn teams(
+        self,
+        draft: &Draft,
+        job: &Brief<'_>,
+    ) -> Result<(Team, Option<Team>), Refusal> {
         let team = stance::team(draft, 0.0, self.stance, job.rules)?;
         let loaded = stance::loaded(&team, &draft.persons, job.burden);
-        Ok(std::iter::once(team).chain(loaded).collect())
+        Ok((team, loaded))
     }
 
     /// Whether a team stands the same there but for the slope.
@@ -175,14 +179,13 @@ impl AskedSlopes {
     ) -> Result<(LostOver, Team), Refusal> {
         let assumed = &job.rules.nature.assumed;
         let gaps_m: Vec<f64> = stance::gaps_m(draft, at.gap_given).collect();
-        let teams = at.teams(draft, job)?;
+        let (mut team, loaded) = at.teams(draft, job)?;
         let mut lost = LostOver::default();
-        for team in &teams {
+        for team in std::iter::once(&team).chain(&loaded) {
             let limits = self.limits.entry(stance::key(team)).or_default();
             limits.expect(range_deg);
             lost = lost.or(limits.over(team, &gaps_m, at.down_deg, assumed, &mut self.followed)?);
         }
-        let mut team = stance::team(draft, 0.0, at.stance, job.rules)?;
         let greatest_m = gaps_m.first().copied().unwrap_or_default();
         team.gap_m = lost.worst_gap_m().unwrap_or(greatest_m);
         team.down_deg = at.down_deg.map(f64::from);

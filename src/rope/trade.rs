@@ -145,18 +145,11 @@ fn strands_short(job: &Brief<'_>, legs: &[RopedLeg<'_>], given: &[Supply]) -> us
     let short = drafts.filter(|draft| {
         let supply = draft.team.checked_sub(1).and_then(|i| given.get(i));
         supply.is_some_and(|supply| {
-            Tied::of(draft).by_reach(load(job, supply), job.rules) == Verdict::Outside
+            Tied::of(draft).by_reach(RopeLoad::given(supply, job.ropes), job.rules)
+                == Verdict::Outside
         })
     });
     short.count()
-}
-
-/// A rope as it is carried.
-fn load(job: &Brief<'_>, supply: &Supply) -> RopeLoad {
-    RopeLoad {
-        length_m: supply.length_m,
-        diameter_mm: supply.index.and_then(|i| job.ropes.get(i)?.diameter_mm),
-    }
 }
 
 /// Demands that are not held, then teams that have little to spare or leave somebody beyond every loop.
@@ -170,7 +163,7 @@ fn looks(
     let pairs = || demands_m.iter().zip(given);
     let short = pairs().filter(|(demand_m, s)| !share::holds(s.length_m, **demand_m));
     let look = |(team, (demand_m, supply)): &(usize, (&f64, &Supply))| {
-        let load = load(job, supply);
+        let load = RopeLoad::given(supply, job.ropes);
         let mut drafts = legs.iter().flat_map(|leg| &leg.teams);
         !share::holds(supply.length_m, *demand_m + near_m)
             || drafts.any(|draft| {

@@ -7,6 +7,7 @@
 mod annex;
 mod colours;
 mod decisive;
+mod document;
 mod drawn;
 mod figures;
 mod frame;
@@ -32,7 +33,7 @@ mod same;
 pub mod sheet;
 mod signs;
 
-use maud::{DOCTYPE, Markup, PreEscaped, html};
+use maud::{Markup, html};
 
 use crate::{
     ground::profile::Profile,
@@ -51,25 +52,9 @@ use markup::{said, word};
 pub fn page(sheet: &Sheet<'_>) -> String {
     let voice = sheet.look.voice;
     let title = plain::short(&head::title(sheet), 80);
-    html! {
-        (DOCTYPE)
-        html lang=(voice.language.tag()) {
-            head {
-                meta charset="utf-8";
-                meta name="viewport" content="width=device-width, initial-scale=1";
-                meta http-equiv="Content-Security-Policy"
-                    content="default-src 'none'; style-src 'unsafe-inline'; img-src data:";
-                title { (voice.say("report-window", &[("title", Arg::Name(&title))])) }
-                style { (PreEscaped(include_str!("report/report.css"))) (PreEscaped(sheet::STYLE)) (PreEscaped(colours::colours())) }
-            }
-            body {
-                (sheet::top(sheet))
-                main { (sheet::sides(sheet)) (annex::behind(sections(sheet), sheet.look.voice)) }
-                footer { p { (sheet::foot(sheet.look.voice)) } }
-            }
-        }
-    }
-    .into_string()
+    let window = voice.say("report-window", &[("title", Arg::Name(&title))]);
+    let behind = annex::behind(sections(sheet), voice);
+    document::of(&window, &sheet::body(sheet, &behind), None, voice)
 }
 
 fn sections(sheet: &Sheet<'_>) -> Markup {
@@ -113,24 +98,16 @@ fn sections(sheet: &Sheet<'_>) -> Markup {
 
 /// A part of the annex, folded; its fold says what and how much is in it.
 fn section(id: &str, voice: Voice, holds: &Said, body: Markup) -> Markup {
-    part(
-        id,
-        &word(&format!("report-{id}"), voice).to_string(),
-        holds,
-        body,
-        false,
-    )
+    part(id, &title(id, voice), holds, body, false)
 }
 
 /// One that is unfolded from the beginning.
 fn open(id: &str, voice: Voice, holds: &Said, body: Markup) -> Markup {
-    part(
-        id,
-        &word(&format!("report-{id}"), voice).to_string(),
-        holds,
-        body,
-        true,
-    )
+    part(id, &title(id, voice), holds, body, true)
+}
+
+fn title(id: &str, voice: Voice) -> String {
+    word(&format!("report-{id}"), voice).to_string()
 }
 
 fn part(id: &str, title: &str, holds: &Said, body: Markup, open: bool) -> Markup {

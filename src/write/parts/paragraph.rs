@@ -18,6 +18,26 @@ pub(crate) fn padded(text: &str, width: usize, right: bool) -> String {
     }
 }
 
+/// How wide the column is in which labels stand, columns: those that are longer than `most` or a third of the line stand above.
+pub(crate) fn label_column<'l>(
+    labels: impl Iterator<Item = &'l str>,
+    most: usize,
+    width: usize,
+) -> usize {
+    let widest = most.min(width / 3);
+    let short = labels.map(UnicodeWidthStr::width).filter(|w| *w <= widest);
+    short.max().unwrap_or(0)
+}
+
+/// What a line begins with under its label: the label itself, or room for it where it is too long and stands above.
+pub(crate) fn labelled(out: &mut String, label: &str, column: usize, width: usize) -> String {
+    if label.width() <= column {
+        return format!("  {}  ", padded(label, column, false));
+    }
+    bullet(out, "  ", label, width);
+    " ".repeat(column + 4)
+}
+
 /// A paragraph behind a sign, wrapped at spaces (and inside words longer than a line), with the following lines
 /// indented under it.
 pub(crate) fn bullet(out: &mut String, sign: &str, text: &str, width: usize) {

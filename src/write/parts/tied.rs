@@ -19,6 +19,14 @@ pub(crate) fn knots(setup: &TeamSetup, voice: Voice) -> Said {
     voice.say("page-knots", &args)
 }
 
+/// `coils 15.5 m`, and what of the rope goes into a bag.
+pub(crate) fn carried(setup: &TeamSetup, voice: Voice) -> Said {
+    let bag = [("bag", Arg::There(setup.bag_m))];
+    let bag = (setup.bag_m > 1e-9).then(|| voice.say("block-bag", &bag));
+    let coils = [row::coils(setup.coil_carried_m, voice)];
+    Said::join(coils.into_iter().chain(bag), ", ")
+}
+
 /// What is tied at these marks, and what finds no place: `Ada 15.5 · Ben 29.5`.
 pub(crate) fn marks(setup: &TeamSetup, shown: impl Fn(&Mark) -> bool, voice: Voice) -> Said {
     let mut knots = 0;

@@ -7,10 +7,11 @@ mod rescue;
 mod room;
 mod rope;
 
-use maud::{DOCTYPE, Markup, PreEscaped, html};
+use maud::{Markup, html};
 
 use super::{
-    colours, head as titles,
+    document::{self, OwnPaper},
+    head as titles,
     markup::{spans, word},
     notes,
     same::grouped,
@@ -20,14 +21,11 @@ use crate::{
     write::{
         parts::{
             packs, style,
-            told::{self, ToldHere},
+            told::{self, OfLevel, ToldHere},
         },
         sheet::Sheet,
     },
 };
-
-/// What the sheet looks like, and the folds behind it.
-pub(super) const STYLE: &str = include_str!("sheet/sheet.css");
 
 /// The sheet as a page of its own: printed it is two sides of A5, more where a trip has more legs.
 #[must_use]
@@ -35,32 +33,25 @@ pub fn page(sheet: &Sheet<'_>) -> String {
     let voice = sheet.look.voice;
     let name = plain::short(&titles::title(sheet), 80);
     let title = voice.say("sheet-title", &[("name", Arg::Name(&name))]);
+    let own = OwnPaper {
+        class: "alone",
+        page: "@page{size:A5;margin:8mm 9mm}",
+    };
+    document::of(&title, &body(sheet, &html! {}), Some(own), voice)
+}
+
+/// The sheet, and what stands behind it.
+pub(super) fn body(sheet: &Sheet<'_>, behind: &Markup) -> Markup {
+    let told = told::levels(sheet);
     html! {
-        (DOCTYPE)
-        html lang=(voice.language.tag()) {
-            head {
-                meta charset="utf-8";
-                meta name="viewport" content="width=device-width, initial-scale=1";
-                meta http-equiv="Content-Security-Policy"
-                    content="default-src 'none'; style-src 'unsafe-inline'; img-src data:";
-                title { (title) }
-                style {
-                    (PreEscaped(include_str!("report.css"))) (PreEscaped(STYLE))
-                    (PreEscaped(colours::colours())) (PreEscaped("@page{size:A5;margin:8mm 9mm}"))
-                }
-            }
-            body class="alone" {
-                (top(sheet))
-                main { (sides(sheet)) }
-                footer { p { (foot(voice)) } }
-            }
-        }
+        (head::head(sheet, &told))
+        main { (sides(sheet, &told)) (behind) }
+        footer { p { (foot(sheet.look.voice)) } }
     }
-    .into_string()
 }
 
 /// Which program, and what comes before all it says.
-pub(super) fn foot(voice: Voice) -> Said {
+fn foot(voice: Voice) -> Said {
     let program = concat!("schrund ", env!("CARGO_PKG_VERSION"));
     voice.say(
         "sheet-foot",
@@ -68,24 +59,19 @@ pub(super) fn foot(voice: Voice) -> Said {
     )
 }
 
-/// The name, the figures of the day, what stops, what to carry.
-pub(super) fn top(sheet: &Sheet<'_>) -> Markup {
-    head::head(sheet)
-}
-
 /// What stops and the legs on the first side; the rope, whom to call, and other gaps on the second.
-pub(super) fn sides(sheet: &Sheet<'_>) -> Markup {
+fn sides(sheet: &Sheet<'_>, told: &[OfLevel]) -> Markup {
     html! {
-        div class={ "sheet " (room::room(sheet).class()) } {
-            div class="side one" { (told(sheet)) (legs::legs(sheet)) }
+        div class={ "sheet " (room::room(sheet, told).class()) } {
+            div class="side one" { (levels(told)) (legs::legs(sheet)) }
             div class="side two" { (second(sheet)) }
         }
     }
 }
 
-fn told(sheet: &Sheet<'_>) -> Markup {
+fn levels(told: &[OfLevel]) -> Markup {
     html! {
-        @for level in told::levels(sheet) {
+        @for level in told {
             section class="told" {
                 h2 class={ "level " (level.word.as_str()) } {
                     span aria-hidden="true" { (style::sign(level.word)) } " " (spans(&level.title))

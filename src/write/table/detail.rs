@@ -13,7 +13,7 @@ use crate::{
             change, clock, findings, itinerary, keep,
             paragraph::{bullet, padded},
             row::{LegRow, TeamRow},
-            sentence, setups, style,
+            sentence, setups, style, walk,
         },
         sheet::{Look, Sheet},
         table::painted::Table,
@@ -193,7 +193,7 @@ impl Line {
             row.from_to.clone(),
             row.length.clone(),
             row.heights.clone(),
-            short_zones(row.zones),
+            walk::short_zones(row.zones),
             row.gap.clone(),
             first.map_or_else(|| unroped(row, voice), TeamRow::short_setup),
             first.map_or_else(String::new, TeamRow::rope),
@@ -226,21 +226,6 @@ impl Line {
             out.verdicts.push((start..end, verdict));
         }
         out.text.push('\n');
-    }
-}
-
-/// Zone numbers, the many counted: `1 2 3 4 +96`.
-fn short_zones(zones: &[usize]) -> String {
-    const NAMED: usize = 4;
-    let numbers = |zones: &[usize]| {
-        let numbers: Vec<String> = zones.iter().map(usize::to_string).collect();
-        numbers.join(" ")
-    };
-    match zones.get(..NAMED) {
-        Some(named) if zones.len() > NAMED + 1 => {
-            format!("{} +{}", numbers(named), zones.len() - NAMED)
-        }
-        _ => numbers(zones),
     }
 }
 

@@ -1,15 +1,12 @@
 //! What goes into the packs, each set-up in a line, and what is not covered by them.
 
-use unicode_width::UnicodeWidthStr;
-
 use crate::{
     plan::leg::{Leg, Mark, MarkKind, TeamSetup},
     say::{arg::Arg, finding, plain, span::Said, voice::Voice},
     write::{
         parts::{
             packs::{carried, left_over, uncovered},
-            paragraph::{bullet, padded},
-            row,
+            paragraph::{bullet, label_column, labelled},
             tied::{self, marks},
         },
         sheet::Sheet,
@@ -92,33 +89,20 @@ fn alike(legs: &[Leg], voice: Voice) -> Vec<OfLegs> {
 
 fn print(out: &mut String, setups: &[OfLegs], width: usize, voice: Voice) {
     let labels: Vec<String> = setups.iter().map(|of| of.label(voice)).collect();
-    let widest = LEGS.min(width / 3);
-    let short = labels.iter().map(|l| l.width()).filter(|w| *w <= widest);
-    let column = short.max().unwrap_or(0);
+    let column = label_column(labels.iter().map(String::as_str), LEGS, width);
     for (label, of) in labels.iter().zip(setups) {
-        let sign = if label.width() <= column {
-            format!("  {}  ", padded(label, column, false))
-        } else {
-            bullet(out, "  ", label, width);
-            " ".repeat(column + 4)
-        };
+        let sign = labelled(out, label, column, width);
         bullet(out, &sign, &of.says, width);
     }
 }
 
 /// `3 people, 13 m apart, no knots, coils 15.5 m: Ada 15.5 · Ben 29.5 · Cleo 43.5`.
 fn setup_line(setup: &TeamSetup, voice: Voice) -> Said {
-    let bag = [("bag", Arg::There(setup.bag_m))];
-    let bag = (setup.bag_m > 1e-9).then(|| voice.say("block-bag", &bag));
-    let coils = [row::coils(setup.coil_carried_m, voice)];
     let args = [
         ("people", Arg::Count(setup.people)),
         ("spacing", Arg::Needed(setup.spacing_m)),
         ("knots", Arg::Said(tied::knots(setup, voice))),
-        (
-            "coils",
-            Arg::Said(Said::join(coils.into_iter().chain(bag), ", ")),
-        ),
+        ("coils", Arg::Said(tied::carried(setup, voice))),
         (
             "marks",
             Arg::Said(marks(setup, |mark| shown(setup, mark), voice)),

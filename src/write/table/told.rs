@@ -4,7 +4,7 @@ use unicode_width::UnicodeWidthStr;
 
 use crate::write::{
     parts::{
-        paragraph::{bullet, padded},
+        paragraph::{bullet, label_column, labelled},
         style,
         told::{ToldHere, levels},
     },
@@ -45,16 +45,10 @@ impl Line {
 
 /// Places in a column where they are short; the cure on the same line where there is room.
 fn print(out: &mut String, entries: &[Line], width: usize) {
-    let widths = entries.iter().map(|entry| entry.place.width());
-    let widest = PLACE.min(width / 3);
-    let column = widths.filter(|place| *place <= widest).max().unwrap_or(0);
+    let places = entries.iter().map(|entry| entry.place.as_str());
+    let column = label_column(places, PLACE, width);
     for entry in entries {
-        let sign = if entry.place.width() <= column {
-            format!("  {}  ", padded(&entry.place, column, false))
-        } else {
-            bullet(out, "  ", &entry.place, width);
-            " ".repeat(column + 4)
-        };
+        let sign = labelled(out, &entry.place, column, width);
         let says = &entry.says;
         let Some(cure) = &entry.cure else {
             bullet(out, &sign, says, width);

@@ -6,13 +6,14 @@ use super::room::room;
 use crate::{
     fault::Level,
     plan::{clock::StageClock, name::PersonOnRope, verdict::Verdict},
-    say::{arg::Arg, name::person, plain, span::Said, voice::Voice},
+    say::{arg::Arg, finding, name::person, plain, span::Said, voice::Voice},
     write::{
         parts::{
             change::{self, ChangeKind},
             clock, day, findings, packs,
             row::TeamRow,
-            sentence, style, told,
+            sentence, style,
+            told::OfLevel,
         },
         report::{
             head::title,
@@ -26,19 +27,19 @@ use crate::{
 const NAMED: usize = 8;
 
 /// Name, date, who, the figures of the day, and what comes first.
-pub(super) fn head(sheet: &Sheet<'_>) -> Markup {
+pub(super) fn head(sheet: &Sheet<'_>, told: &[OfLevel]) -> Markup {
     let (plan, voice) = (sheet.plan, sheet.look.voice);
     let name = title(sheet);
     let hours = plan.clock.iter().flat_map(|all| clock::head(all, voice));
     html! {
-        header class={ "sheet " (room(sheet).class()) } {
+        header class={ "sheet " (room(sheet, told).class()) } {
             p class="kind" { (voice.say("sheet-kind", &[])) }
             h1 { (said(&name)) }
             @if let Some(route) = plan.route.name.as_deref().filter(|r| *r != name) {
                 p class="route" { (spans(&voice.say("sheet-route", &[("name", Arg::Name(&plain::line(route)))]))) }
             }
             p class="day" { (spans(&who(sheet))) br; (spans(&day::figures(plan, voice))) }
-            (first(sheet))
+            (first(sheet, told))
             @for line in hours { p class="hours" { (spans(&line)) } }
         }
     }
@@ -80,11 +81,11 @@ fn who(sheet: &Sheet<'_>) -> Said {
 }
 
 /// What a tired leader reads before anything else: how it stands, what to carry, where to rope up first.
-fn first(sheet: &Sheet<'_>) -> Markup {
+fn first(sheet: &Sheet<'_>, told: &[OfLevel]) -> Markup {
     let worst = sheet.plan.verdict();
     html! {
         div class={ "first " (worst.as_str()) } {
-            @for line in stands(sheet) {
+            @for line in stands(sheet, told) {
                 p class="stands" { (spans(&line)) }
             }
             @for line in packed(sheet) { p class="pack" { (spans(&line.map_names(plain::line))) } }
@@ -94,15 +95,14 @@ fn first(sheet: &Sheet<'_>) -> Markup {
 }
 
 /// `■ Stop: leg 2 at 2.21–2.29 km, 66 m`, `? 4 legs to look at`.
-fn stands(sheet: &Sheet<'_>) -> Vec<Said> {
+fn stands(sheet: &Sheet<'_>, told: &[OfLevel]) -> Vec<Said> {
     let (plan, voice) = (sheet.plan, sheet.look.voice);
     let grave = [Verdict::Stop, Verdict::Outside];
     let grave = grave
         .iter()
         .filter_map(|word| Some((*word, sentence::where_it_holds(&plan.legs, *word, voice)?)));
     let mut lines: Vec<(Verdict, Said)> = grave.collect();
-    let looks = told::levels(sheet);
-    if looks.iter().any(|level| level.word == Verdict::Look) {
+    if told.iter().any(|level| level.word == Verdict::Look) {
         lines.push((Verdict::Look, to_look_at(sheet, voice)));
     }
     if lines.is_empty() {
@@ -129,7 +129,7 @@ fn to_look_at(sheet: &Sheet<'_>, voice: Voice) -> Said {
     if legs.is_empty() {
         return title;
     }
-    let legs = crate::say::finding::legs(&legs, voice);
+    let legs = finding::legs(&legs, voice);
     title.then(Said::from(": ")).then(&legs)
 }
 

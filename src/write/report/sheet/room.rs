@@ -1,6 +1,9 @@
 //! Whether the first side has room for all that belongs on it; if not, the second follows where the first ends.
 
-use crate::write::{parts::told, sheet::Sheet};
+use crate::write::{
+    parts::told::{OfLevel, ToldHere},
+    sheet::Sheet,
+};
 
 /// Signs in a line of the first side, and lines on it, printed as small as may be, and a step larger. Our judgement: a little
 /// less than were counted on paper.
@@ -33,18 +36,17 @@ impl Room {
 }
 
 /// By the length of what is told; fonts differ, so it is an estimate, and nothing is cut where it is wrong.
-pub(super) fn room(sheet: &Sheet<'_>) -> Room {
-    match lines(sheet) {
+pub(super) fn room(sheet: &Sheet<'_>, told: &[OfLevel]) -> Room {
+    match lines(sheet, told) {
         lines if lines <= LARGE => Room::Large,
         lines if lines <= LINES => Room::Small,
         _ => Room::None,
     }
 }
 
-fn lines(sheet: &Sheet<'_>) -> usize {
+fn lines(sheet: &Sheet<'_>, levels: &[OfLevel]) -> usize {
     let plan = sheet.plan;
-    let levels = told::levels(sheet);
-    let of_entry = |entry: &told::ToldHere| {
+    let of_entry = |entry: &ToldHere| {
         let cure = entry.cure.as_ref().map_or(0, |cure| signs(cure) + 3);
         (signs(&entry.place) + 1 + signs(&entry.says) + cure).div_ceil(SIGNS)
     };

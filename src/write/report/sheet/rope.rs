@@ -8,7 +8,7 @@ use crate::{
     say::{arg::Arg, mark, plain, round::Round, span::Said, voice::Voice},
     write::{
         json::number,
-        parts::{row, tied},
+        parts::tied,
         report::{markup::spans, paper::u, same::Same},
     },
 };
@@ -70,15 +70,11 @@ fn short(setup: &TeamSetup, voice: Voice) -> Option<Said> {
 
 /// `3 people, 13 m apart, no knots, coils 15.5 m`.
 fn set_up(setup: &TeamSetup, voice: Voice) -> Said {
-    let bag = [("bag", Arg::There(setup.bag_m))];
-    let bag = (setup.bag_m > 1e-9).then(|| voice.say("block-bag", &bag));
-    let coils = [row::coils(setup.coil_carried_m, voice)];
-    let coils = Said::join(coils.into_iter().chain(bag), ", ");
     let args = [
         ("people", Arg::Count(setup.people)),
         ("spacing", Arg::Needed(setup.spacing_m)),
         ("knots", Arg::Said(tied::knots(setup, voice))),
-        ("coils", Arg::Said(coils)),
+        ("coils", Arg::Said(tied::carried(setup, voice))),
     ];
     voice.say("sheet-set-up", &args)
 }
