@@ -5,6 +5,7 @@
 //!                                         └ properties, gap ─────────┴▶ Zone
 //! ```
 
+mod blocks;
 mod crs;
 mod document;
 mod doubled;
@@ -17,6 +18,8 @@ mod members;
 mod names;
 mod nesting;
 mod number;
+mod opening;
+mod plain;
 mod properties;
 mod quote;
 mod reading;
@@ -46,6 +49,6 @@ pub use self::given::Given;
 /// met on the way. Only broken JSON ends the reading early.
 pub fn zones(name: &str, text: impl Read, given: &Given) -> Result<Noted<Vec<Zone>>, Vec<Fault>> {
     let mut reading = ZonesReading::new(name, *given);
-    document::read(text, &mut reading);
+    plain::read(text, &mut reading);
     reading.finish()
 }

@@ -31,7 +31,7 @@ pub trait Format: Sync {
     /// What it is for, in a few words.
     fn purpose(&self) -> &'static str;
 
-    /// Whether the legs are all that it shows: [`Planner::legs`](crate::Planner::legs) is enough for it.
+    /// Whether it shows nothing of a plan that [`Planner::legs`](crate::Planner::legs) leaves out.
     fn is_of_legs(&self) -> bool {
         false
     }
@@ -63,7 +63,7 @@ pub const FORMATS: [&dyn Format; 9] = [
 /// How much a format shows.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Shows {
-    /// The legs of a plan alone.
+    /// The legs of a plan, and what is found on them and on the trip.
     Legs,
     /// The plan alone.
     Plan,
@@ -149,7 +149,7 @@ const GEOJSON: Writer = Writer {
     file: Some("map.geojson"),
     media_type: "application/geo+json",
     purpose: "zones, legs and changes for any map viewer",
-    shows: Shows::Plan,
+    shows: Shows::Legs,
     write: |out, sheet| geojson::map(out, sheet),
 };
 
@@ -158,7 +158,7 @@ const KML: Writer = Writer {
     file: Some("map.kml"),
     media_type: "application/vnd.google-earth.kml+xml",
     purpose: "the same for globes",
-    shows: Shows::Plan,
+    shows: Shows::Legs,
     write: |out, sheet| kml::globe(out, sheet),
 };
 
@@ -167,7 +167,7 @@ const GPX: Writer = Writer {
     file: Some("route.gpx"),
     media_type: "application/gpx+xml",
     purpose: "the line with its changes for a device",
-    shows: Shows::Plan,
+    shows: Shows::Legs,
     write: |out, sheet| gpx::device(out, sheet),
 };
 
@@ -194,6 +194,6 @@ const TEXT: Writer = Writer {
     file: Some("message.txt"),
     media_type: "text/plain",
     purpose: "a few lines a leg for a message",
-    shows: Shows::Plan,
+    shows: Shows::Legs,
     write: |out, sheet| out.write_all(text::message(sheet).as_bytes()),
 };

@@ -1,6 +1,6 @@
 //! The top level of a file, streamed: one feature in memory at a time, each member with its place.
 
-use std::{fmt, io, rc::Rc};
+use std::{fmt, io, mem, rc::Rc};
 
 use serde::de::{DeserializeSeed, Deserializer, IgnoredAny, MapAccess, SeqAccess, Visitor};
 use serde_json::value::RawValue;
@@ -20,7 +20,7 @@ use crate::{
 };
 
 /// The members of an object that mean something here; all others are read over.
-const MEMBERS: [&str; 6] = [
+pub(super) const MEMBERS: [&str; 6] = [
     "type",
     "geometry",
     "properties",
@@ -109,6 +109,9 @@ impl<'de> Visitor<'de> for Node<'_> {
             while list.next_element::<IgnoredAny>()?.is_some() {}
             return Ok(Found::List);
         };
+        if mem::take(&mut reading.some_read) {
+            list.next_element::<IgnoredAny>()?;
+        }
         loop {
             self.clock.mark();
             let feature = Node {

@@ -34,6 +34,8 @@ pub(super) struct ZonesReading {
     pub(super) numbers: usize,
     /// The text is inside a feature that is not counted yet.
     pub(super) inside_feature: bool,
+    /// The first of the list that comes stands for features that were read already.
+    pub(super) some_read: bool,
     pub(super) skipped: NotPolygons,
     pub(super) mended: Mended,
     pub(super) missing: Missing,
@@ -57,6 +59,7 @@ impl ZonesReading {
             features: 0,
             numbers: 0,
             inside_feature: false,
+            some_read: false,
             skipped: NotPolygons::default(),
             mended: Mended::default(),
             missing: Missing::default(),

@@ -10,6 +10,8 @@ use std::{
     rc::Rc,
 };
 
+use memchr::{memchr_iter, memrchr};
+
 use crate::fault::Place;
 
 /// A place in the text; both from 1, the column in characters.
@@ -23,6 +25,24 @@ impl Spot {
     /// This spot of a file that is still to be named.
     pub(super) fn place(self) -> Place {
         Place::default().at_line(self.line, self.column)
+    }
+
+    /// That of the first byte of a text.
+    pub(super) const FIRST: Self = Self { line: 1, column: 1 };
+
+    /// The spot reached after walking over these bytes from here.
+    pub(super) fn past(self, bytes: &[u8]) -> Self {
+        let line = self.line + memchr_iter(b'\n', bytes).count() as u64;
+        let last = memrchr(b'\n', bytes).and_then(|end| bytes.get(end + 1..));
+        let signs = last
+            .unwrap_or(bytes)
+            .iter()
+            .filter(|byte| !continues(**byte));
+        let begins = if last.is_some() { 1 } else { self.column };
+        Self {
+            line,
+            column: begins + signs.count() as u64,
+        }
     }
 
     /// The spot reached after walking over `text` from here.
@@ -115,8 +135,7 @@ impl TextClock {
     #[inline]
     fn tick(&self, byte: u8) {
         let mut here = self.here.get();
-        // Continuation bytes of UTF-8 belong to the character before them.
-        if byte & 0xC0 == 0x80 {
+        if continues(byte) {
             self.continued.set(self.continued.get() + 1);
         } else {
             here.column += 1;
@@ -137,6 +156,13 @@ impl TextClock {
     }
 }
 
+/// Whether a byte goes on with the character of UTF-8 begun before it.
+fn continues(byte: u8) -> bool {
+    byte & 0xC0 == 0x80
+}
+
+/// Stands before a text that some programs write, and belongs to nothing.
+pub(super) const BYTE_ORDER_MARK: &[u8] = b"\xEF\xBB\xBF";
 /// Bytes read from the source at a time.
 const CHUNK: usize = 64 * 1024;
 /// The longest word that is masked: `-Infinity`.
@@ -189,8 +215,8 @@ impl<R: Read> CountedText<R> {
     /// Takes the byte-order mark off.
     fn open(&mut self) -> io::Result<()> {
         self.fill(LONGEST)?;
-        if self.buffer.starts_with(b"\xEF\xBB\xBF") {
-            self.from = 3;
+        if self.buffer.starts_with(BYTE_ORDER_MARK) {
+            self.from = BYTE_ORDER_MARK.len();
         }
         let mut opening = [0; 4];
         for (to, byte) in opening.iter_mut().zip(self.buffer.iter().skip(self.from)) {

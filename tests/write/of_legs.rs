@@ -1,4 +1,5 @@
-//! The legs alone against the whole plan: a spreadsheet shows no more than the legs, and both say the same of them.
+//! The legs alone against the whole plan: spreadsheet, maps, device and message show no more than the legs, and both say
+//! the same of them.
 
 use proptest::{prelude::*, test_runner::Config};
 use schrund::{
@@ -44,16 +45,19 @@ fn trip(((gap_m, depth_m), masses_kg, ropes, falls, snow, knots): &Parts) -> Tri
 proptest! {
     #![proptest_config(Config::with_cases(24))]
     #[test]
-    fn a_spreadsheet_is_the_same_from_the_legs_alone(parts in any_parts()) {
+    fn what_shows_the_legs_is_the_same_from_the_legs_alone(parts in any_parts()) {
         let job = trip(&parts).job();
         let planner = Planner::new(&job).expect("it meets the ice");
-        let csv = FORMATS.iter().find(|format| format.is_of_legs()).expect("a spreadsheet");
-        let [legs, whole] = [planner.legs(), planner.plan()].map(|plan| {
-            let plan = plan.expect("a party");
-            let mut bytes = Vec::new();
-            csv.write(&mut bytes, &Sheet::of(&job, &plan, &Scene::default())).expect("memory");
-            String::from_utf8(bytes).expect("text")
-        });
-        prop_assert_eq!(legs, whole);
+        let plans = [planner.legs(), planner.plan()].map(|plan| plan.expect("a party"));
+        let formats: Vec<_> = FORMATS.iter().filter(|format| format.is_of_legs()).collect();
+        prop_assert_eq!(formats.len(), 5, "a spreadsheet, two maps, a device, a message");
+        for format in formats {
+            let [legs, whole] = plans.each_ref().map(|plan| {
+                let mut bytes = Vec::new();
+                format.write(&mut bytes, &Sheet::of(&job, plan, &Scene::default())).expect("memory");
+                String::from_utf8(bytes).expect("text")
+            });
+            prop_assert_eq!(legs, whole, "{}", format.name());
+        }
     }
 }
