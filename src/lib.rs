@@ -196,9 +196,9 @@ use fault::{
 use ground::met::{Met, Prepared};
 use judge::cure::Promised;
 use legs::{memo::Memo, sketch::Sketch};
-use plan::{Plan, SCHEMA_VERSION, figures::PlanFigures, options::Options};
+use plan::{Plan, SCHEMA_VERSION, depth::Depth, figures::PlanFigures, options::Options};
 use rope::{
-    answers::{Answers, Depth, KnownFalls},
+    answers::{Answers, KnownFalls},
     legs::demands_m,
     trade::{self, Trade},
 };
@@ -276,26 +276,12 @@ impl<'j> Planner<'j> {
         self.plan_for(self.case.party)
     }
 
-    /// The same plan without what its falls depend on, how everybody's is held, cures, orders and kept set-ups: legs,
-    /// findings and verdicts are the same, and it is a good deal faster.
-    ///
-    /// ```
-    /// use schrund::Planner;
-    ///
-    /// let job = schrund::example::job()?;
-    /// let planner = Planner::new(&job)?;
-    /// let (legs, plan) = (planner.legs()?, planner.plan()?);
-    /// let said = |plan: &schrund::plan::Plan| plan.legs.iter().map(|leg| (leg.start_m, leg.verdict)).collect::<Vec<_>>();
-    /// assert_eq!(said(&legs), said(&plan));
-    /// let asked = |plan: &schrund::plan::Plan| plan.legs[1].teams[0].arrest.as_ref().map_or(0, |fall| fall.everybody.len());
-    /// assert_eq!((asked(&legs), asked(&plan)), (0, 3), "whose falls are told one by one");
-    /// # Ok::<(), Vec<schrund::fault::Fault>>(())
-    /// ```
+    /// As much of the plan for the party of the job as is asked for: less is a good deal faster.
     ///
     /// # Errors
     /// The party cannot go.
-    pub fn legs(&self) -> Result<Plan, Vec<Fault>> {
-        self.remembering(|falls| self.plan_to(&self.case, Depth::Verdicts, falls))
+    pub fn to(&self, depth: Depth) -> Result<Plan, Vec<Fault>> {
+        self.remembering(|falls| self.plan_to(&self.case, depth, falls))
     }
 
     /// The plan for another party on the same trip.
@@ -338,14 +324,13 @@ impl<'j> Planner<'j> {
         let answers = Answers::of(job, &legs, depth, falls);
         let trade = Trade::of(&legs, &answers);
         let ropes = trade::best(job, &legs, &trade, &demands_m);
-        let whole = depth == Depth::Whole;
         let settled = Settled {
             job,
             legs: &legs,
             hours: &hours,
             ropes: &ropes,
             answers: &answers,
-            cures: whole.then_some(falls),
+            cures: (depth >= Depth::Told).then_some(falls),
             promised: &Promised::default(),
         };
         let planned = whole::legs::legs(&settled);
@@ -358,7 +343,7 @@ impl<'j> Planner<'j> {
             carry: whole::carry::carry(job, &teams, &legs, &demands_m, &ropes, &trade),
             field: whole::field::field(job, &teams, &legs, &ropes),
             gear: whole::gear::gear(job.rules, &teams, &legs, &planned),
-            keep_setup: whole.then(keep).flatten(),
+            keep_setup: (depth == Depth::Whole).then(keep).flatten(),
             findings: whole::findings::findings(job, &stages, &legs, &hours),
             assumptions: whole::assumptions::assumptions(job),
             figures: PlanFigures::of(job.rules),

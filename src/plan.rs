@@ -7,6 +7,7 @@ use serde_json::{Map, Value};
 mod both;
 pub mod clock;
 pub mod cure;
+pub mod depth;
 pub mod fact;
 pub mod fall;
 pub mod field;

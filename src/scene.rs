@@ -6,9 +6,9 @@ use crate::{
     Planner, cores,
     fault::Fault,
     ground::relief::Relief,
-    plan::{Plan, leg::Verdict, name::RopeName, without::Difference},
+    plan::{Plan, depth::Depth, leg::Verdict, name::RopeName, without::Difference},
     practice::Rule,
-    rope::answers::{Depth, KnownFalls},
+    rope::answers::KnownFalls,
     trip::{
         job::{Brief, Burden},
         party::{Called, Party, Person},
@@ -87,7 +87,7 @@ impl Planner<'_> {
         Other {
             differs: trip.differs.clone(),
             people: trip.party.people.len(),
-            plan: self.plan_to(&job, Depth::Verdicts, &RefCell::new(known)),
+            plan: self.plan_to(&job, Depth::Legs, &RefCell::new(known)),
         }
     }
 

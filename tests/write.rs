@@ -1,12 +1,13 @@
 //! What is handed out.
 
 mod changes;
+mod depth;
 mod figures;
 mod gpx;
 mod ice;
 mod kml;
 mod names;
-mod of_legs;
+
 mod page;
 mod report;
 mod sheet;

@@ -10,7 +10,7 @@ use anstyle::Style;
 use schrund::{
     Planner,
     fault::Fault,
-    plan::{Plan, leg::Verdict},
+    plan::{Plan, depth::Depth, leg::Verdict},
     write::{
         FORMATS, Format, Look, Scene, Sheet,
         table::{self, Table},
@@ -47,23 +47,23 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
         job.rules.practice
     ));
     let planner = Planner::new(&job)?;
-    let plan = if args.out.is_none() && args.format.0.is_of_legs() {
-        planner.legs()?
-    } else {
-        planner.plan()?
+    let look = Look {
+        voice: voice(job.language, args.units),
+        detail: args.detail,
+        styled: !args.no_style,
+        ..Look::default()
     };
+    let plan = planner.to(match args.out {
+        Some(_) => Depth::Whole,
+        None => args.format.0.depth(&look),
+    })?;
     // The table holds the notices itself.
     if args.format.0.name() != "table" || args.output.is_some() {
         show.notices(&job.notices);
     }
     let scene = scene(args, &planner, &plan)?;
     let sheet = Sheet {
-        look: Look {
-            voice: voice(job.language, args.units),
-            detail: args.detail,
-            styled: !args.no_style,
-            ..Look::default()
-        },
+        look,
         ..Sheet::of(&job, &plan, &scene)
     };
     save_set(args, &sheet, &saver, show)?;

@@ -9,6 +9,7 @@ use crate::{
         holding::{Holding, Team},
     },
     plan::{
+        depth::Depth,
         fall::{Held, OrderAdvice},
         name::PersonOnRope,
     },
@@ -22,16 +23,6 @@ use crate::{
     },
     trip::job::Brief,
 };
-
-/// How much the model is asked.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Depth {
-    /// Everything: what an answer depends on, how everybody's fall is held, whether another order is better, and what stands
-    /// beside the legs of a plan.
-    Whole,
-    /// The legs and whether falls on them are held, and no more; a good deal faster.
-    Verdicts,
-}
 
 /// What was asked of the model under one set of rules, whoever walks.
 #[derive(Clone, Debug, Default)]
@@ -84,9 +75,10 @@ impl Answers {
         });
         let falls: Vec<FallsOfLeg> = falls.collect();
         Self {
-            advice: match depth {
-                Depth::Whole => advice(legs, &falls, rules),
-                Depth::Verdicts => BTreeMap::new(),
+            advice: if depth >= Depth::Told {
+                advice(legs, &falls, rules)
+            } else {
+                BTreeMap::new()
             },
             falls,
         }
@@ -127,7 +119,7 @@ impl AskedFalls<'_> {
         }
         let everybody = match self.depth {
             Depth::Whole => self.everybody(&along, &holding, persons)?,
-            Depth::Verdicts => Vec::new(),
+            Depth::Legs | Depth::Told => Vec::new(),
         };
         Ok(FallAnswer {
             team,
@@ -193,7 +185,7 @@ impl AskedFalls<'_> {
                 let ask = || team.worst_holding(assumed, followed);
                 known.whole.entry(key).or_insert_with(ask).clone()
             }
-            (Depth::Verdicts, None) => self.verdicts(team),
+            (Depth::Legs | Depth::Told, None) => self.verdicts(team),
         }
     }
 }

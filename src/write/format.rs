@@ -2,7 +2,12 @@
 
 use std::io::{self, Write};
 
-use super::{csv, geojson, gpx, json, kml, report, sheet::Sheet, table, text};
+use super::{
+    csv, geojson, gpx, json, kml, report,
+    sheet::{Look, Sheet},
+    table, text,
+};
+use crate::plan::depth::Depth;
 
 /// Something that a plan can be handed out as.
 ///
@@ -31,9 +36,9 @@ pub trait Format: Sync {
     /// What it is for, in a few words.
     fn purpose(&self) -> &'static str;
 
-    /// Whether it shows nothing of a plan that [`Planner::legs`](crate::Planner::legs) leaves out.
-    fn is_of_legs(&self) -> bool {
-        false
+    /// How much of a plan it shows in such a look.
+    fn depth(&self, _look: &Look) -> Depth {
+        Depth::Whole
     }
 
     /// Whether it shows all that a [`Scene`](super::Scene) holds; the others do with less, or with an empty one.
@@ -60,14 +65,11 @@ pub const FORMATS: [&dyn Format; 9] = [
     &TABLE, &JSON, &CSV, &GEOJSON, &KML, &GPX, &HTML, &SHEET, &TEXT,
 ];
 
-/// How much a format shows.
+/// What a format shows beside the plan.
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum Shows {
-    /// The legs of a plan, and what is found on them and on the trip.
-    Legs,
-    /// The plan alone.
-    Plan,
-    /// The same trip with something missing as well.
+enum Beside {
+    Nothing,
+    /// The same trip with something missing.
     Others,
     /// A whole scene.
     Scene,
@@ -79,7 +81,8 @@ struct Writer {
     file: Option<&'static str>,
     media_type: &'static str,
     purpose: &'static str,
-    shows: Shows,
+    depth: Depth,
+    beside: Beside,
     write: fn(&mut dyn Write, &Sheet<'_>) -> io::Result<()>,
 }
 
@@ -101,15 +104,19 @@ impl Format for Writer {
     }
 
     fn needs_scene(&self) -> bool {
-        self.shows == Shows::Scene
+        self.beside == Beside::Scene
     }
 
     fn needs_others(&self) -> bool {
-        self.shows == Shows::Others
+        self.beside == Beside::Others
     }
 
-    fn is_of_legs(&self) -> bool {
-        self.shows == Shows::Legs
+    fn depth(&self, look: &Look) -> Depth {
+        if look.detail {
+            Depth::Whole
+        } else {
+            self.depth
+        }
     }
 
     fn write(&self, out: &mut dyn Write, sheet: &Sheet<'_>) -> io::Result<()> {
@@ -122,7 +129,8 @@ const TABLE: Writer = Writer {
     file: None,
     media_type: "text/plain",
     purpose: "a page for a terminal: what stops, the legs, the ropes",
-    shows: Shows::Plan,
+    depth: Depth::Told,
+    beside: Beside::Nothing,
     write: |out, sheet| out.write_all(table::plan(sheet).text.as_bytes()),
 };
 
@@ -131,7 +139,8 @@ const JSON: Writer = Writer {
     file: Some("plan.json"),
     media_type: "application/json",
     purpose: "the whole plan for programs",
-    shows: Shows::Others,
+    depth: Depth::Whole,
+    beside: Beside::Others,
     write: |out, sheet| out.write_all(json::beside(sheet.plan, &sheet.scene.others)?.as_bytes()),
 };
 
@@ -140,7 +149,8 @@ const CSV: Writer = Writer {
     file: Some("legs.csv"),
     media_type: "text/csv",
     purpose: "the legs for a spreadsheet",
-    shows: Shows::Legs,
+    depth: Depth::Legs,
+    beside: Beside::Nothing,
     write: |out, sheet| csv::legs(out, sheet),
 };
 
@@ -149,7 +159,8 @@ const GEOJSON: Writer = Writer {
     file: Some("map.geojson"),
     media_type: "application/geo+json",
     purpose: "zones, legs and changes for any map viewer",
-    shows: Shows::Legs,
+    depth: Depth::Legs,
+    beside: Beside::Nothing,
     write: |out, sheet| geojson::map(out, sheet),
 };
 
@@ -158,7 +169,8 @@ const KML: Writer = Writer {
     file: Some("map.kml"),
     media_type: "application/vnd.google-earth.kml+xml",
     purpose: "the same for globes",
-    shows: Shows::Legs,
+    depth: Depth::Legs,
+    beside: Beside::Nothing,
     write: |out, sheet| kml::globe(out, sheet),
 };
 
@@ -167,7 +179,8 @@ const GPX: Writer = Writer {
     file: Some("route.gpx"),
     media_type: "application/gpx+xml",
     purpose: "the line with its changes for a device",
-    shows: Shows::Legs,
+    depth: Depth::Legs,
+    beside: Beside::Nothing,
     write: |out, sheet| gpx::device(out, sheet),
 };
 
@@ -176,7 +189,8 @@ const HTML: Writer = Writer {
     file: Some("report.html"),
     media_type: "text/html",
     purpose: "the report to read and print",
-    shows: Shows::Scene,
+    depth: Depth::Whole,
+    beside: Beside::Scene,
     write: |out, sheet| out.write_all(report::page(sheet).as_bytes()),
 };
 
@@ -185,7 +199,8 @@ const SHEET: Writer = Writer {
     file: Some("sheet.html"),
     media_type: "text/html",
     purpose: "the first of the report alone: two sides of A5 to print and carry",
-    shows: Shows::Plan,
+    depth: Depth::Whole,
+    beside: Beside::Nothing,
     write: |out, sheet| out.write_all(report::sheet::page(sheet).as_bytes()),
 };
 
@@ -194,6 +209,7 @@ const TEXT: Writer = Writer {
     file: Some("message.txt"),
     media_type: "text/plain",
     purpose: "a few lines a leg for a message",
-    shows: Shows::Legs,
+    depth: Depth::Legs,
+    beside: Beside::Nothing,
     write: |out, sheet| out.write_all(text::message(sheet).as_bytes()),
 };

@@ -1,10 +1,10 @@
-//! The legs alone against the whole plan: spreadsheet, maps, device and message show no more than the legs, and both say
-//! the same of them.
+//! Formats that ask for less than a whole plan: what they show is the same from all of it.
 
 use proptest::{prelude::*, test_runner::Config};
 use schrund::{
     Planner,
-    write::{FORMATS, Scene, Sheet},
+    plan::depth::Depth,
+    write::{FORMATS, Format, Look, Scene, Sheet},
 };
 
 use crate::fixture::trip::Trip;
@@ -45,19 +45,25 @@ fn trip(((gap_m, depth_m), masses_kg, ropes, falls, snow, knots): &Parts) -> Tri
 proptest! {
     #![proptest_config(Config::with_cases(24))]
     #[test]
-    fn what_shows_the_legs_is_the_same_from_the_legs_alone(parts in any_parts()) {
+    fn what_shows_less_is_the_same_from_less(parts in any_parts()) {
         let job = trip(&parts).job();
         let planner = Planner::new(&job).expect("it meets the ice");
-        let plans = [planner.legs(), planner.plan()].map(|plan| plan.expect("a party"));
-        let formats: Vec<_> = FORMATS.iter().filter(|format| format.is_of_legs()).collect();
-        prop_assert_eq!(formats.len(), 5, "a spreadsheet, two maps, a device, a message");
-        for format in formats {
-            let [legs, whole] = plans.each_ref().map(|plan| {
+        let plans = [Depth::Legs, Depth::Told, Depth::Whole].map(|depth| planner.to(depth).expect("a party"));
+        let depth = |format: &&dyn Format| format.depth(&Look::default());
+        let shown = [Depth::Legs, Depth::Told].map(|least| FORMATS.iter().filter(|f| depth(f) == least).count());
+        prop_assert_eq!(shown, [5, 1], "a spreadsheet, two maps, a device, a message; a table");
+        for format in FORMATS {
+            let asked = plans.iter().zip([Depth::Legs, Depth::Told, Depth::Whole]);
+            let enough = asked.filter(|(_, asked)| *asked >= depth(&format));
+            let mut all = enough.map(|(plan, _)| {
                 let mut bytes = Vec::new();
                 format.write(&mut bytes, &Sheet::of(&job, plan, &Scene::default())).expect("memory");
                 String::from_utf8(bytes).expect("text")
             });
-            prop_assert_eq!(legs, whole, "{}", format.name());
+            let least = all.next().expect("the whole is enough");
+            for more in all {
+                prop_assert_eq!(&least, &more, "{}", format.name());
+            }
         }
     }
 }
