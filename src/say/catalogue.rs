@@ -1,6 +1,9 @@
 //! The messages of one language by key, and the checks that nothing in them can go unsaid.
 
-use std::collections::{BTreeSet, HashMap, HashSet};
+use std::{
+    collections::{BTreeSet, HashMap, HashSet, hash_map::Entry::Vacant},
+    sync::OnceLock,
+};
 
 use crate::say::{
     ftl,
@@ -8,7 +11,7 @@ use crate::say::{
 };
 
 /// References inside references; more is taken for a circle.
-const DEEPEST: u8 = 8;
+pub(super) const DEEPEST: u8 = 8;
 
 /// Messages for what English says in data files, under the names of figures: it has none of them.
 const OF_FIGURES: &str = "says-";
@@ -16,80 +19,98 @@ const OF_FIGURES: &str = "says-";
 /// Category of plurals that a whole number belongs to.
 pub(crate) type Plural = fn(u64) -> &'static str;
 
-/// Everything that can be said in a language.
+/// A text in FTL under the name of its file.
+pub(crate) type FtlFile = (&'static str, &'static str);
+
+/// Everything that can be said in a language. Each entry is read when it is first said.
 #[derive(Debug)]
 pub(crate) struct Catalogue {
-    entries: HashMap<String, Entry>,
+    own: &'static [FtlFile],
+    others: &'static [FtlFile],
+    entries: HashMap<&'static str, WrittenEntry>,
     /// In the order of the files.
-    keys: Vec<String>,
+    keys: Vec<&'static str>,
     pub(crate) plural: Plural,
-    faults: Vec<String>,
+}
+
+/// An entry as it is written, and as it was read.
+#[derive(Debug)]
+struct WrittenEntry {
+    file: &'static str,
+    text: &'static str,
+    read: OnceLock<Option<Entry>>,
 }
 
 impl Catalogue {
-    /// Reads the files of a language, each a name and its text, and those of another one that are taken where it has no
-    /// message of its own. What is at fault is left out and told.
-    pub(crate) fn read(files: &[(&str, &str)], others: &[(&str, &str)], plural: Plural) -> Self {
-        let mut read = Self {
+    /// The files of a language, and those of another one that are taken where it has no message of its own.
+    pub(crate) fn of(own: &'static [FtlFile], others: &'static [FtlFile], plural: Plural) -> Self {
+        let mut catalogue = Self {
+            own,
+            others,
             entries: HashMap::new(),
             keys: Vec::new(),
             plural,
-            faults: Vec::new(),
         };
-        for (file, text) in files {
-            let (entries, faults) = ftl::read(file, text);
-            read.faults.extend(faults);
-            for (key, entry) in entries {
-                read.add(file, key, entry);
+        for (file, text) in own.iter().chain(others) {
+            for (key, text) in ftl::written(text) {
+                catalogue.add(file, key, text);
             }
         }
-        for (file, text) in others {
-            let (entries, faults) = ftl::read(file, text);
-            read.faults.extend(faults);
-            let own: HashSet<String> = read.entries.keys().cloned().collect();
-            for (key, entry) in entries.into_iter().filter(|(key, _)| !own.contains(key)) {
-                read.add(file, key, entry);
+        catalogue
+    }
+
+    /// The first of a name counts.
+    fn add(&mut self, file: &'static str, key: &'static str, text: &'static str) {
+        if let Vacant(free) = self.entries.entry(key) {
+            free.insert(WrittenEntry {
+                file,
+                text,
+                read: OnceLock::new(),
+            });
+            self.keys.push(key);
+        }
+    }
+
+    /// What is wrong with the files.
+    pub(crate) fn faults(&self) -> Vec<String> {
+        let files = self.own.iter().chain(self.others);
+        let mut faults: Vec<String> = files
+            .flat_map(|(file, text)| ftl::read(file, text).1)
+            .collect();
+        for files in [self.own, self.others] {
+            let mut seen = HashSet::new();
+            for (file, text) in files {
+                let twice = ftl::written(text).filter(|(key, _)| !seen.insert(*key));
+                faults.extend(twice.map(|(key, _)| format!("{file}: {key}: is there twice")));
             }
         }
-        read.check_references();
-        read
-    }
-
-    fn add(&mut self, file: &str, key: String, entry: Entry) {
-        if self.entries.contains_key(&key) {
-            self.faults.push(format!("{file}: {key}: is there twice"));
-            return;
+        for (key, entry) in self
+            .keys
+            .iter()
+            .filter_map(|key| Some((key, self.entry(key)?)))
+        {
+            faults.extend(self.faults_of(key, entry));
         }
-        self.keys.push(key.clone());
-        self.entries.insert(key, entry);
+        faults
     }
 
-    fn check_references(&mut self) {
+    fn faults_of(&self, key: &str, entry: &Entry) -> Vec<String> {
         let mut faults = Vec::new();
-        let mut endless = Vec::new();
-        for (key, entry) in self.keys.iter().filter_map(|k| Some((k, self.entry(k)?))) {
-            for pattern in entry.patterns() {
-                let missing = pattern.references().into_iter().filter(|r| !self.has(r));
-                faults.extend(missing.map(|r| format!("{key}: `{r}` is not there")));
-                if key.starts_with('-') && pattern.arguments().iter().any(|a| !BUILT_IN.contains(a))
-                {
-                    faults.push(format!("{key}: a term takes no arguments"));
-                }
-            }
-            if !entry.patterns().all(|p| self.ends(p, DEEPEST)) {
-                faults.push(format!("{key}: refers to itself, or too deep"));
-                endless.push(key.clone());
+        for pattern in entry.patterns() {
+            let missing = pattern.references().into_iter().filter(|r| !self.has(r));
+            faults.extend(missing.map(|r| format!("{key}: `{r}` is not there")));
+            if key.starts_with('-') && pattern.arguments().iter().any(|a| !BUILT_IN.contains(a)) {
+                faults.push(format!("{key}: a term takes no arguments"));
             }
         }
-        self.keys.retain(|key| !endless.contains(key));
-        for key in &endless {
-            self.entries.remove(key);
+        if !entry.patterns().all(|p| self.ends(p, DEEPEST)) {
+            faults.push(format!("{key}: refers to itself, or too deep"));
         }
-        self.faults.extend(faults);
+        faults
     }
 
     fn ends(&self, pattern: &Pattern, left: u8) -> bool {
-        let deeper = |key: &str| match (self.entries.get(key), left.checked_sub(1)) {
+        let deeper = |key: &str| match (self.entry(key), left.checked_sub(1)) {
             (None, _) => true,
             (Some(_), None) => false,
             (Some(entry), Some(left)) => self.ends(&entry.value, left),
@@ -98,22 +119,19 @@ impl Catalogue {
     }
 
     fn has(&self, key: &str) -> bool {
-        self.entries.contains_key(key)
+        self.entry(key).is_some()
     }
 
     pub(crate) fn entry(&self, key: &str) -> Option<&Entry> {
-        self.entries.get(key)
+        let written = self.entries.get(key)?;
+        let read = || ftl::entry(written.file, written.text);
+        written.read.get_or_init(read).as_ref()
     }
 
     /// Keys of the messages in the order of the files, terms left aside.
     pub(crate) fn messages(&self) -> impl Iterator<Item = &str> {
-        let keys = self.keys.iter().map(String::as_str);
-        keys.filter(|key| !key.starts_with('-'))
-    }
-
-    /// What was wrong with the files.
-    pub(crate) fn faults(&self) -> &[String] {
-        &self.faults
+        let keys = self.keys.iter().copied();
+        keys.filter(|key| !key.starts_with('-') && self.has(key))
     }
 
     /// Names of the arguments that a pattern takes, by its references too.
@@ -174,8 +192,9 @@ impl Catalogue {
 mod tests {
     use super::*;
 
-    fn catalogue(text: &str) -> Catalogue {
-        Catalogue::read(&[("f", text)], &[], |_| "other")
+    fn catalogue(text: &'static str) -> Catalogue {
+        let files: &'static [FtlFile] = Vec::leak(vec![("f", text)]);
+        Catalogue::of(files, &[], |_| "other")
     }
 
     #[test]
@@ -204,8 +223,10 @@ a = again
                 "-t: a term takes no arguments",
             ]
         );
-        assert!(read.entry("a").is_none(), "a circle was kept");
-        assert_eq!(read.messages().collect::<Vec<_>>(), ["c", "e", "f"]);
+        assert_eq!(
+            read.messages().collect::<Vec<_>>(),
+            ["a", "b", "c", "e", "f"]
+        );
     }
 
     #[test]

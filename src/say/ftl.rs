@@ -1,6 +1,9 @@
 //! Project Fluent's FTL as far as the catalogue uses it; what cannot be used is told with its file and key.
 
-use std::mem;
+use std::{
+    iter::{from_fn, once},
+    mem,
+};
 
 use fluent_syntax::{
     ast::{self, Expression, InlineExpression, PatternElement, VariantKey},
@@ -40,6 +43,30 @@ pub(crate) fn read(file: &str, text: &str) -> (Vec<(String, Entry)>, Vec<String>
         }
     }
     (entries, faults)
+}
+
+/// The one entry of a text that [`written`] found; `None` where it cannot be used.
+pub(crate) fn entry(file: &str, text: &str) -> Option<Entry> {
+    let (entries, _) = read(file, text);
+    entries.into_iter().next().map(|(_, entry)| entry)
+}
+
+/// Keys and texts of the entries of a file: each begins a line, and all that does not belongs to the one before it.
+pub(crate) fn written(text: &'static str) -> impl Iterator<Item = (&'static str, &'static str)> {
+    let of_key = |sign: char| sign.is_ascii_alphanumeric() || matches!(sign, '-' | '_');
+    let begins = |at: usize| {
+        text.get(at..).is_some_and(|rest| {
+            rest.starts_with(|s: char| s.is_ascii_alphabetic() || "-#".contains(s))
+        })
+    };
+    let lines = once(0).chain(text.match_indices('\n').map(|(end, _)| end + 1));
+    let mut begun = lines.filter(move |at| begins(*at)).peekable();
+    let pieces = from_fn(move || {
+        let from = begun.next()?;
+        text.get(from..begun.peek().copied().unwrap_or(text.len()))
+    });
+    let entries = pieces.filter(|piece| !piece.starts_with('#'));
+    entries.filter_map(move |piece| Some((piece.get(..piece.find(|s| !of_key(s))?)?, piece)))
 }
 
 fn line(text: &str, at: usize) -> usize {

@@ -2,7 +2,7 @@
 
 use std::sync::LazyLock;
 
-use crate::say::catalogue::Catalogue;
+use crate::say::catalogue::{Catalogue, FtlFile};
 
 pub use crate::trip::language::Language;
 
@@ -26,22 +26,22 @@ macro_rules! languages {
                 }
             }
 
-            /// What can be said, read once.
+            /// What can be said.
             pub(crate) fn catalogue(self) -> &'static Catalogue {
                 match self {
                     $(Self::$name => {
-                        static READ: LazyLock<Catalogue> = LazyLock::new(|| {
-                            let files = [$((
+                        static CATALOGUE: LazyLock<Catalogue> = LazyLock::new(|| {
+                            const OWN: &[FtlFile] = &[$((
                                 concat!($tag, "/", $file, ".ftl"),
                                 include_str!(concat!("../../data/words/", $tag, "/", $file, ".ftl")),
                             ),)+];
-                            let english: &[(&str, &str)] = &[$((
+                            const ENGLISH: &[FtlFile] = &[$((
                                 concat!("en/", $english, ".ftl"),
                                 include_str!(concat!("../../data/words/en/", $english, ".ftl")),
                             ),)*];
-                            Catalogue::read(&files, english, $plural)
+                            Catalogue::of(OWN, ENGLISH, $plural)
                         });
-                        &READ
+                        &CATALOGUE
                     })+
                 }
             }
@@ -69,12 +69,7 @@ impl Language {
     pub fn faults(self) -> Vec<String> {
         let catalogue = self.catalogue();
         let differences = catalogue.differences(Self::English.catalogue());
-        catalogue
-            .faults()
-            .iter()
-            .cloned()
-            .chain(differences)
-            .collect()
+        catalogue.faults().into_iter().chain(differences).collect()
     }
 }
 
@@ -86,11 +81,37 @@ fn one_or_other(n: u64) -> &'static str {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::say::ftl;
 
     #[test]
     fn every_language_says_all_that_english_says_and_no_more() {
         for language in Language::ALL {
             assert_eq!(language.faults(), [""; 0], "{language:?}");
+        }
+    }
+
+    #[test]
+    fn every_entry_says_alone_what_its_file_says() {
+        for language in Language::ALL {
+            let folder = format!(
+                "{}/data/words/{}",
+                env!("CARGO_MANIFEST_DIR"),
+                language.tag()
+            );
+            let mut compared = 0;
+            for file in std::fs::read_dir(folder)
+                .unwrap()
+                .map(|f| f.unwrap().path())
+            {
+                let (entries, faults) = ftl::read("", &std::fs::read_to_string(&file).unwrap());
+                assert_eq!(faults, [""; 0], "{file:?}");
+                for (key, entry) in entries {
+                    let alone = language.catalogue().entry(&key);
+                    assert_eq!(format!("{alone:?}"), format!("{:?}", Some(entry)), "{key}");
+                    compared += 1;
+                }
+            }
+            assert!(compared > 300, "entries: {compared}");
         }
     }
 

@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use crate::say::{
     arg::{Arg, Choice},
-    catalogue::Catalogue,
+    catalogue::{Catalogue, DEEPEST},
     interface::Interface,
     pattern::{BUILT_IN, Key, Pattern, PatternPiece, Select},
     span::{Said, Span},
@@ -39,6 +39,7 @@ pub(crate) fn render(
         catalogue,
         reader,
         args,
+        within: 0,
         spans: Vec::with_capacity(pattern.0.len()),
     };
     speaker.pattern(pattern);
@@ -54,6 +55,8 @@ struct Speaker<'a> {
     catalogue: &'static Catalogue,
     reader: Reader,
     args: &'a [(&'a str, Arg<'a>)],
+    /// References that were followed to here.
+    within: u8,
     spans: Vec<Span>,
 }
 
@@ -73,8 +76,12 @@ impl<'a> Speaker<'a> {
                 None => self.spans.push(gap(&format!("${name}"))),
             },
             PatternPiece::Entry(key) => match self.catalogue.entry(key) {
-                Some(entry) => self.pattern(&entry.value),
-                None => self.spans.push(gap(key)),
+                Some(entry) if self.within < DEEPEST => {
+                    self.within += 1;
+                    self.pattern(&entry.value);
+                    self.within -= 1;
+                }
+                _ => self.spans.push(gap(key)),
             },
             PatternPiece::Select(select) => match self.variant(select) {
                 Some(variant) => self.pattern(variant),
@@ -133,7 +140,7 @@ mod tests {
 
     use super::*;
 
-    static TEXT: &str = "
+    const TEXT: &str = "
 zones = { $n ->
     [0] no zone
     [one] { $n } zone
@@ -154,7 +161,7 @@ code = give `--rope { $m }` or `gap_m`
 ";
 
     static WORDS: LazyLock<Catalogue> = LazyLock::new(|| {
-        Catalogue::read(
+        Catalogue::of(
             &[("f", TEXT)],
             &[],
             |n| if n == 1 { "one" } else { "other" },
@@ -180,6 +187,21 @@ code = give `--rope { $m }` or `gap_m`
     #[track_caller]
     fn says(key: &str, args: &[(&str, Arg<'_>)], text: &str) {
         assert_eq!(said(key, Units::Metric, args).to_string(), text);
+    }
+
+    #[test]
+    fn a_circle_ends_in_a_gap() {
+        static CIRCLE: LazyLock<Catalogue> = LazyLock::new(|| {
+            Catalogue::of(&[("f", "a = so { b }\nb = and { a }\n")], &[], |_| "other")
+        });
+        let reader = Reader {
+            units: Units::Metric,
+            interface: Interface::default(),
+            mark: '.',
+        };
+        let said = render(&CIRCLE, reader, &CIRCLE.entry("a").unwrap().value, &[]);
+        assert!(said.to_string().starts_with("so and so and"), "{said}");
+        assert!(said.to_string().contains('⟦'), "{said}");
     }
 
     #[test]
