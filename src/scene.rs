@@ -1,6 +1,6 @@
 //! What is shown beside a plan: heights, the ground under the map of the report, the trip with something missing.
 
-use std::{cell::RefCell, cmp::Reverse};
+use std::{cell::RefCell, cmp::Reverse, iter::once};
 
 use crate::{
     Planner, cores,
@@ -49,12 +49,19 @@ impl Planner<'_> {
         let ropes = self.carried(plan);
         let carried = plan.carry.iter().filter_map(|carry| carry.rope.as_ref());
         let lost = carried.map(|rope| self.rope_lost(rope, &ropes));
-        let mut trips = vec![self.one_fewer(&ropes), self.one_more()];
-        trips.extend(lost.chain(self.one_hurt(&ropes)));
-        let mut others = cores::map(&trips, |trip| {
-            let known = self.known().clone();
-            self.other(trip, known)
+        // Whoever is left when one stays away is left when one is hurt: of the same people the same falls are asked.
+        let alike = [
+            once(self.one_fewer(&ropes))
+                .chain(self.one_hurt(&ropes))
+                .collect::<Vec<_>>(),
+            once(self.one_more()).chain(lost).collect(),
+        ];
+        let others = cores::map(&alike, |trips| {
+            let known = RefCell::new(self.known().clone());
+            let planned = trips.iter().map(|trip| self.other(trip, &known));
+            planned.collect::<Vec<_>>()
         });
+        let mut others: Vec<Other> = others.into_iter().flatten().collect();
         others.sort_by_key(order);
         others
     }
@@ -77,7 +84,7 @@ impl Planner<'_> {
     }
 
     /// Plans a trip by itself, from what is known of falls so far.
-    fn other(&self, trip: &Missing, known: KnownFalls) -> Other {
+    fn other(&self, trip: &Missing, known: &RefCell<KnownFalls>) -> Other {
         let job = Brief {
             party: &trip.party,
             ropes: &trip.ropes,
@@ -87,7 +94,7 @@ impl Planner<'_> {
         Other {
             differs: trip.differs.clone(),
             people: trip.party.people.len(),
-            plan: self.plan_to(&job, Depth::Legs, &RefCell::new(known)),
+            plan: self.plan_to(&job, Depth::Legs, known),
         }
     }
 

@@ -108,7 +108,10 @@ impl<'a> Keeping<'a> {
         whole.as_planned.changes += changes;
         let planned_min = minutes(changes, change_min);
         whole.as_planned.minutes += planned_min;
-        let growing = |end: usize| Growing::before(self, end);
+        let growing = |end: usize| {
+            let mut growing = Growing::before(self, end);
+            move |most_min: f64| growing.grow(most_min)
+        };
         let possible = |run: Range<usize>| run.len() == 1 || self.run(run).is_some();
         let Some((runs, kept_min)) = runs::cheapest(self.legs.len(), change_min, growing, possible)
         else {
@@ -144,7 +147,7 @@ impl<'a> Keeping<'a> {
     fn run(&self, run: Range<usize>) -> Option<(Vec<KeptTeam>, Vec<Grown<'a>>)> {
         let mut growing = Growing::before(self, run.end);
         while growing.start > run.start {
-            growing.next()?;
+            growing.grow(f64::INFINITY)?;
         }
         let kept = |team: &GrowingTeam<'_>| team.kept(self.load(team), self.job.rules);
         let teams: Vec<KeptTeam> = growing.teams.iter().map(kept).collect();
@@ -228,8 +231,7 @@ impl<'a> Keeping<'a> {
     }
 }
 
-/// A run of legs that ends before a leg and grows by one leg at its front: gives the minutes lost by walking all its legs in
-/// its one set-up, as long as that fits a rope and is judged no worse on any of them. A leg alone stays as planned.
+/// A run of legs that ends before a leg and grows by one leg at its front.
 struct Growing<'k, 'a> {
     of: &'k Keeping<'a>,
     start: usize,
@@ -309,10 +311,10 @@ impl Growing<'_, '_> {
     }
 }
 
-impl Iterator for Growing<'_, '_> {
-    type Item = f64;
-
-    fn next(&mut self) -> Option<f64> {
+impl Growing<'_, '_> {
+    /// One leg more: gives the minutes lost by walking all legs in the one set-up, as long as they are not more than asked
+    /// for, and it fits a rope and is judged no worse on any of them. A leg alone stays as planned.
+    fn grow(&mut self, most_min: f64) -> Option<f64> {
         self.start = self.start.checked_sub(1)?;
         let leg = *self.of.legs.get(self.start)?;
         if self.teams.is_empty() {
@@ -337,13 +339,19 @@ impl Iterator for Growing<'_, '_> {
         } else {
             self.min + lost_min(leg)
         };
+        if !fits || self.min > most_min {
+            return None;
+        }
         // What is tied otherwise is judged anew on all of them.
         let judged = if otherwise {
             self.start..self.end
         } else {
             self.start..self.start + 1
         };
-        (fits && judged.into_iter().all(|at| self.as_good(at))).then_some(self.min)
+        judged
+            .into_iter()
+            .all(|at| self.as_good(at))
+            .then_some(self.min)
     }
 }
 

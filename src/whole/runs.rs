@@ -10,10 +10,11 @@ use std::ops::Range;
 /// The cheapest runs that cover `0..legs` in order, and their cost with the cuts between them. Of equal ones that with
 /// the longer last run. `None` where some leg is in no possible run.
 ///
-/// `growing(end)` gives the costs of the runs that end before the leg `end`: of its last leg alone, of the last two and so
-/// on, as long as they can be told. `possible` is asked of runs that are worth it.
+/// `growing(end)` gives one after the other the costs of the runs that end before the leg `end`: of its last leg alone, of the
+/// last two and so on, as long as they can be told and are not more than asked for. `possible` is asked of runs that are
+/// worth it.
 #[must_use]
-pub fn cheapest<C: Iterator<Item = f64>>(
+pub fn cheapest<C: FnMut(f64) -> Option<f64>>(
     legs: usize,
     cut: f64,
     growing: impl Fn(usize) -> C,
@@ -25,10 +26,12 @@ pub fn cheapest<C: Iterator<Item = f64>>(
         let mut least: Option<(f64, usize)> = None;
         // Longer runs that cost as much: asked for last, the longest first.
         let mut equal: Vec<usize> = Vec::new();
-        for (start, cost) in (0..end).rev().zip(growing(end)) {
-            if least.is_some_and(|(total, _)| cost > total + 1e-9) {
+        let mut grown = growing(end);
+        for start in (0..end).rev() {
+            let most = least.map_or(f64::INFINITY, |(total, _)| total + 1e-9);
+            let Some(cost) = grown(most).filter(|cost| *cost <= most) else {
                 break;
-            }
+            };
             let Some((before, _)) = best.get(start).copied().flatten() else {
                 continue;
             };
