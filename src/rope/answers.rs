@@ -3,6 +3,7 @@
 use std::{cell::RefCell, collections::BTreeMap};
 
 use crate::{
+    cores,
     fault::refusal::Refusal,
     physics::{
         assumed::Snow,
@@ -44,6 +45,12 @@ struct AskedFalls<'a> {
 /// By place of the team on a leg; `None` where the leg touches no ice.
 type FallsOfLeg = Vec<Option<Result<FallAnswer, Refusal>>>;
 
+/// How the falls of every team on a leg are held along it, by its place; `None` where the leg touches no ice.
+type AlongLeg = Vec<Option<Result<HeldAlong, Refusal>>>;
+
+/// Into so many parts whole answers are cut to be asked for side by side `[ours]`.
+const WHOLE_PARTS: usize = 4;
+
 /// The answers for all legs.
 #[derive(Debug)]
 pub(crate) struct Answers {
@@ -69,9 +76,16 @@ impl Answers {
             known: &mut known.borrow_mut(),
         };
         asked.known.slopes.ask_ahead(legs, job);
-        let falls = legs.iter().map(|leg| {
-            let teams = leg.teams.iter();
-            teams.map(|draft| asked.fall(leg, draft)).collect()
+        let along: Vec<AlongLeg> = legs.iter().map(|leg| asked.along(leg)).collect();
+        if depth == Depth::Whole {
+            asked.ask_ahead(&along);
+        }
+        let pairs = legs.iter().zip(along);
+        let falls = pairs.map(|(leg, along)| {
+            let teams = leg.teams.iter().zip(along);
+            teams
+                .map(|(draft, along)| asked.fall(along, draft))
+                .collect()
         });
         let falls: Vec<FallsOfLeg> = falls.collect();
         Self {
@@ -98,11 +112,49 @@ impl Answers {
 }
 
 impl AskedFalls<'_> {
-    /// A team on a leg, at the place where it is held worst; `None` where the leg touches no ice.
-    fn fall(&mut self, leg: &RopedLeg<'_>, draft: &Draft) -> Option<Result<FallAnswer, Refusal>> {
-        let along = self.known.slopes.along(leg, draft, self.job);
-        let along = along.transpose()?;
-        Some(along.and_then(|along| self.at_worst(along, &draft.persons)))
+    /// How the falls of every team are held along a leg.
+    fn along(&mut self, leg: &RopedLeg<'_>) -> AlongLeg {
+        let teams = leg.teams.iter();
+        let along = teams.map(|draft| self.known.slopes.along(leg, draft, self.job));
+        along.map(Result::transpose).collect()
+    }
+
+    /// Asks for the whole answers where teams are held worst, side by side, so that they are known when they are asked for.
+    fn ask_ahead(&mut self, along: &[AlongLeg]) {
+        let held = along
+            .iter()
+            .flatten()
+            .filter_map(|along| along.as_ref()?.as_ref().ok());
+        let teams = held.map(|along| (stance::key(&along.worst), &along.worst));
+        let teams: BTreeMap<Vec<u64>, &Team> = teams
+            .filter(|(key, _)| !self.known.whole.contains_key(key))
+            .collect();
+        let teams: Vec<(Vec<u64>, &Team)> = teams.into_iter().collect();
+        let parts: Vec<_> = teams
+            .chunks(teams.len().div_ceil(WHOLE_PARTS).max(1))
+            .collect();
+        let (assumed, followed) = (&self.job.rules.nature.assumed, &self.known.slopes.followed);
+        let answered = cores::map(&parts, |part| {
+            let mut followed = followed.clone();
+            let answers = part
+                .iter()
+                .map(|(_, team)| team.worst_holding(assumed, &mut followed));
+            (answers.collect::<Vec<_>>(), followed)
+        });
+        for (part, (answers, followed)) in parts.iter().zip(answered) {
+            let keys = part.iter().map(|(key, _)| key.clone());
+            self.known.whole.extend(keys.zip(answers));
+            self.known.slopes.followed.take_in(followed);
+        }
+    }
+
+    /// A team at the place where it is held worst; `None` where the leg touches no ice.
+    fn fall(
+        &mut self,
+        along: Option<Result<HeldAlong, Refusal>>,
+        draft: &Draft,
+    ) -> Option<Result<FallAnswer, Refusal>> {
+        Some(along?.and_then(|along| self.at_worst(along, &draft.persons)))
     }
 
     fn at_worst(
