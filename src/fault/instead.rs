@@ -41,6 +41,8 @@ pub enum Instead {
     Fit,
     /// KML.
     Kml,
+    /// GPX.
+    Gpx,
     /// TCX.
     Tcx,
     /// HTML.

@@ -20,7 +20,8 @@ pub(super) fn phrase(what: &InGeojson, file: &str, voice: Voice) -> Phrase {
         InGeojson::Empty => Phrase::plain("zones-empty"),
         InGeojson::IsXml => Phrase::plain("zones-xml"),
         InGeojson::Is(instead) => {
-            Phrase::of("zones-is", [("what", Arg::Word(super::gpx::word(instead)))])
+            let what = Arg::Word(super::gpx::word(instead));
+            Phrase::of("zones-is", [("what", what), ("command", command(file, ""))])
         }
         InGeojson::IsUtf16 => Phrase::plain("zones-utf16"),
         InGeojson::CutOff => Phrase::plain("zones-cut-off"),
@@ -205,14 +206,14 @@ fn misplaced(misplaced: &Misplaced, file: &str) -> Phrase {
             ("position", Arg::Count(misplaced.position)),
             ("ring", Arg::Count(misplaced.ring)),
             ("polygon", Arg::Count(misplaced.polygon.unwrap_or(0))),
-            ("command", command(file, "-s_srs EPSG:2056 ")),
+            ("command", command(file, "-s_srs EPSG:NNNN ")),
         ],
     )
 }
 
 /// The command of GDAL that writes the file anew on WGS 84.
 fn command(file: &str, from: &str) -> Arg<'static> {
-    let input = if file.ends_with("json") {
+    let input = if file.contains('.') {
         file
     } else {
         "zones.geojson"
