@@ -6,8 +6,9 @@ use schrund::{
     geometry::LonLat,
     read,
     trip::route::{Route, Stage},
-    write::parts::look::looks,
+    write::{json, parts::look::looks},
 };
+use serde_json::Value;
 
 use crate::fixture::{
     planned::{Planned, over_the_pass},
@@ -144,4 +145,108 @@ fn longitudes_stay_below_180() {
         .map(|p| p.point().x())
         .collect();
     assert_eq!(lons, [179.99, -180.0, -179.99]);
+}
+
+/// Numbers of a text, as they are written.
+fn numbers(text: &str) -> Vec<&str> {
+    let pieces = text.split(|c: char| !c.is_ascii_digit() && c != '.');
+    let trimmed = pieces.map(|piece| piece.trim_matches('.'));
+    trimmed.filter(|piece| !piece.is_empty()).collect()
+}
+
+/// How a figure of the plan may be shown: whole, to the decimetre, or as a kilometre; up, down or nearest.
+fn shown(figure: f64) -> Vec<String> {
+    let mut all = vec![figure.to_string()];
+    for (value, per) in [(figure, 1.0), (figure, 10.0), (figure / 1000.0, 100.0)] {
+        let steps = [
+            (value * per).floor(),
+            (value * per).round(),
+            (value * per).ceil(),
+        ];
+        let decimals = usize::from(per > 1.0) + usize::from(per > 10.0);
+        all.extend(steps.map(|step| format!("{:.decimals$}", step / per)));
+        all.extend(steps.map(|step| (step / per).to_string()));
+    }
+    all
+}
+
+/// All that a part of the plan lets a text say: its figures, and what stands in its own texts.
+fn may_say(part: &Value, all: &mut BTreeSet<String>) {
+    match part {
+        Value::Number(figure) => all.extend(shown(figure.as_f64().unwrap().abs())),
+        Value::String(text) => all.extend(numbers(text).into_iter().map(str::to_owned)),
+        Value::Array(items) => items.iter().for_each(|item| may_say(item, all)),
+        Value::Object(members) => members.values().for_each(|member| may_say(member, all)),
+        _ => {}
+    }
+}
+
+#[test]
+fn where_a_team_ropes_up_a_device_shows_the_figures_of_the_json_plan() {
+    let mut compared = 0;
+    for people in [2, 3, 4, 7] {
+        let trip = over_the_pass(people);
+        let plan: Value = serde_json::from_str(&json::plan(&trip.plan).unwrap()).unwrap();
+        for point in foreign(&trip.written("gpx")).waypoints {
+            let name = point.name.unwrap();
+            let words: Vec<&str> = name.split(' ').collect();
+            let [_, "UP", number] = words[..] else {
+                continue;
+            };
+            let legs = plan["legs"].as_array().unwrap();
+            let leg = legs
+                .iter()
+                .find(|leg| leg["leg"].to_string() == number)
+                .expect("its leg");
+            let line = point.comment.unwrap();
+            let first = &leg["teams"][0];
+            let figure = |value: &Value| value.as_f64().unwrap();
+            let coil_m = (figure(&first["coil_carried_m"]) * 10.0 + 1e-6).floor() / 10.0;
+            let said = [
+                format!(
+                    "{} people {} m ",
+                    first["people"],
+                    figure(&first["spacing_m"])
+                ),
+                if coil_m > 0.0 {
+                    format!("coil {coil_m} m")
+                } else {
+                    "no coil".to_owned()
+                },
+                format!(
+                    "rope {} m",
+                    (figure(&first["ledger"]["total_m"]) * 10.0 - 1e-6).ceil() / 10.0
+                ),
+            ];
+            for figures in said {
+                assert!(
+                    line.contains(&figures),
+                    "{people}: no \"{figures}\" in {line}"
+                );
+            }
+            let mut may = BTreeSet::new();
+            may_say(leg, &mut may);
+            let zones = plan["zones"].as_array().unwrap().iter();
+            let of_leg = |zone: &&Value| leg["zones"].as_array().unwrap().contains(&zone["zone"]);
+            zones
+                .filter(of_leg)
+                .for_each(|zone| may_say(zone, &mut may));
+            for number in numbers(&line)
+                .into_iter()
+                .chain(numbers(&point.description.unwrap()))
+            {
+                assert!(
+                    may.contains(number),
+                    "{people}: {number} is no figure of leg {}",
+                    leg["leg"]
+                );
+                compared += 1;
+            }
+            assert!(
+                (point.elevation.unwrap() - figure(&leg["start_height_m"])).abs() < 0.051,
+                "its height"
+            );
+        }
+    }
+    assert!(compared > 100, "figures: {compared}");
 }
