@@ -66,12 +66,16 @@ sheet-loop = { $who } { $how ->
 }
 sheet-place = ({ $place })
 sheet-no-loop = kein Seil mehr zum Hinablassen: { $none }
+sheet-haulers = { $haulers ->
+    [one] eine Person allein
+   *[other] { $haulers } Personen
+}
 sheet-haul = Bergen von { $who } aus { $depth } Tiefe: { $can ->
-    [yes] { $haulers } übrig: { $system } geht
-    [perhaps] { $haulers } übrig: vielleicht { $system }
-    [no] { $haulers } übrig: kein Flaschenzug ist stark genug
-    [short] { $haulers } übrig: { $missing } Seil fehlen für { $system }
-   *[near] { $haulers } übrig: Verankerung zu nah für jeden Flaschenzug
+    [yes] { sheet-haulers }: { $system } geht
+    [perhaps] { sheet-haulers }: vielleicht { $system }
+    [no] { sheet-haulers }: kein Flaschenzug ist stark genug
+    [short] { sheet-haulers }: { $missing } Seil fehlen für { $system }
+   *[near] { sheet-haulers }: Verankerung zu nah für jeden Flaschenzug
 }
 
 ## Die Feldtabelle

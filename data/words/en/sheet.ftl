@@ -66,12 +66,16 @@ sheet-loop = { $who } { $how ->
 }
 sheet-place = ({ $place })
 sheet-no-loop = no rope is left to drop: { $none }
+sheet-haulers = { $haulers ->
+    [one] one person alone
+   *[other] { $haulers } people
+}
 sheet-haul = hauling { $who } from { $depth } down: { $can ->
-    [yes] { $haulers } left could pull { $system }
-    [perhaps] { $haulers } left could perhaps pull { $system }
-    [no] { $haulers } left could not pull hard enough with any haul
-    [short] { $haulers } left, { $missing } of rope missing for { $system }
-   *[near] { $haulers } left, the anchor too near for any haul
+    [yes] { sheet-haulers } could pull { $system }
+    [perhaps] { sheet-haulers } could perhaps pull { $system }
+    [no] { sheet-haulers } could not pull hard enough with any haul
+    [short] { sheet-haulers }, { $missing } of rope missing for { $system }
+   *[near] { sheet-haulers }, the anchor too near for any haul
 }
 
 ## The field table

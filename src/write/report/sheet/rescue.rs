@@ -134,7 +134,7 @@ fn one(on: &On<'_>, reach: &Reach) -> Said {
     on.voice.say("sheet-loop", &args)
 }
 
-/// `hauling Ben from 6.5 m down: 1 left could not pull hard enough with any haul`.
+/// `hauling Ben from 6.5 m down: one person alone could not pull hard enough with any haul`.
 fn haul(on: &On<'_>, table: &HaulTable) -> Said {
     let (can, named, missing_m) = match table.answer {
         HaulAnswer::Best { system, can, .. } => {
