@@ -50,7 +50,7 @@ fn explain(code: &str, show: &Show) -> End {
 }
 
 /// Least likeness, of 1, at which a code is offered for a misspelt one. Our judgement.
-const ALIKE: f64 = 0.7;
+const ALIKE: f64 = 0.5;
 
 /// A misspelt flag value, so a fault of usage.
 fn no_such_code(code: &str, show: &Show) -> End {

@@ -31,7 +31,7 @@ const MEANT: [(&[&str], &str); 14] = [
     ),
     (
         &["--date", "--day"],
-        "the date stands in the trip file, as `date = \"2027-08-21\"`: `schrund new DIR` makes one, `--trip trip.toml` takes it",
+        "the date stands in the trip file: `date = \"2027-08-21\"`",
     ),
     (
         &["--dem", "--heights", "--elevation", "--model", "--dtm"],
@@ -74,53 +74,22 @@ pub(crate) fn cure(error: &Error) -> Option<String> {
         Some(ContextValue::Strings(missing)) => missing.last().map_or("", String::as_str),
         _ => "",
     };
-    let missing = |name: &str| match error.get(ContextKind::InvalidArg) {
-        Some(ContextValue::Strings(missing)) => missing.iter().any(|one| one.contains(name)),
-        _ => false,
-    };
-    let refused = match error.get(ContextKind::InvalidValue) {
-        Some(ContextValue::String(value)) => value.as_str(),
-        _ => "",
-    };
     match error.kind() {
         ErrorKind::UnknownArgument => flag(given).map_or_else(|| left_over(given), |says| Some(says.to_owned())),
-        ErrorKind::MissingRequiredArgument if missing("ROUTE") => Some(
-            "the line comes first, as GPX, then the ice, as GeoJSON: `schrund plan route.gpx zones.geojson --party 3 --rope 60`; `schrund new DIR` makes files to fill in".to_owned(),
-        ),
-        ErrorKind::MissingRequiredArgument if missing("ZONES") => Some(
+        ErrorKind::MissingRequiredArgument if given.contains("ZONES") => Some(
             "the ice comes second, as GeoJSON polygons with the width of the gaps: `schrund new DIR` makes files to fill in".to_owned(),
         ),
+        ErrorKind::MissingRequiredArgument if given.contains("ROUTE") => {
+            Some("`schrund plan route.gpx zones.geojson --party 3 --rope 60`".to_owned())
+        }
         ErrorKind::MissingRequiredArgument if given.contains("FILES") => {
             Some("name what is to be checked: `schrund check route.gpx zones.geojson trip.toml`".to_owned())
         }
-        ErrorKind::InvalidValue | ErrorKind::ValueValidation => value(given, refused),
+        ErrorKind::InvalidValue if given.starts_with("--gap ") => {
+            Some("write it behind the flag: `--gap 6`".to_owned())
+        }
         _ => None,
     }
-}
-
-/// How the value of a flag is written. Our judgement of what people try.
-fn value(given: &str, refused: &str) -> Option<String> {
-    let name = given.split(' ').next().unwrap_or(given);
-    let says = match (name, refused) {
-        ("--gap", "") => "write it behind the flag: `--gap 6`",
-        ("--format", "pdf" | "PDF") => {
-            "`--format html -o plan.html`, then open it in a browser and print it as PDF"
-        }
-        ("--format", _) => "take one of these, or `--out DIR` for all of them",
-        ("--party", _) => "`--party 3`, or their masses with pack in kg: `--party 82,75,90`",
-        ("--rope", list) if list.split(',').all(|one| one.parse::<f64>().is_ok()) => {
-            let flags: Vec<String> = list.split(',').map(|one| format!("--rope {one}")).collect();
-            return Some(format!("`{}`, a flag for each rope", flags.join(" ")));
-        }
-        ("--rope", _) => "`--rope 60`, once for each rope",
-        ("--start", _) => "`--start 04:30`",
-        ("--margin", _) => "`--margin 20`, in metres",
-        ("--gap", _) => "`--gap 6`, in metres",
-        ("--units", "feet" | "ft") => "`--units imperial` shows feet",
-        ("--at", _) => "latitude and longitude with a comma between: `--at 46.5,7.98`",
-        _ => return None,
-    };
-    Some(says.to_owned())
 }
 
 fn flag(given: &str) -> Option<&'static str> {

@@ -2,7 +2,7 @@
 
 use std::{fs, path::Path};
 
-use schrund::fault::{Fault, Place, files::InFiles};
+use schrund::fault::Fault;
 
 use crate::{
     End,
@@ -25,10 +25,9 @@ pub(crate) fn run(dir: &Path, show: &Show) -> End {
 fn write(dir: &Path, show: &Show) -> Result<(), Vec<Fault>> {
     let saver = Saver::new([], false);
     let paths: Vec<_> = FILES.iter().map(|(name, _)| dir.join(name)).collect();
-    let there = paths.iter().filter(|path| path.symlink_metadata().is_ok());
-    let there: Vec<String> = there.map(|path| path.display().to_string()).collect();
-    if !there.is_empty() {
-        return Err(vec![Fault::new(InFiles::InUse(there), Place::default())]);
+    let refusals = saver.refusals(&paths);
+    if !refusals.is_empty() {
+        return Err(refusals);
     }
     fs::create_dir_all(dir).map_err(|fault| vec![save::no_folder(dir, &fault)])?;
     for (path, (_, text)) in paths.iter().zip(FILES) {

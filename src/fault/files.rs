@@ -76,8 +76,6 @@ pub enum InFiles {
     IsInput(String),
     /// Files to be written are there already.
     There(Vec<String>),
-    /// Files to fill in are there already, and never replaced.
-    InUse(Vec<String>),
     /// No code has that name.
     NoCode {
         /// As given.
@@ -155,7 +153,7 @@ impl InFiles {
             Self::NulInName(_) => Code::BadName,
             Self::Network(_) => Code::Network,
             Self::NoFolder { .. } | Self::Unwritable { .. } => Code::Unwritable,
-            Self::IsInput(_) | Self::There(_) | Self::InUse(_) => Code::WouldOverwrite,
+            Self::IsInput(_) | Self::There(_) => Code::WouldOverwrite,
             Self::NoCode { .. } => Code::UnknownName,
             Self::NoPlace(_) | Self::SwappedAxes { .. } => Code::BadPosition,
         }

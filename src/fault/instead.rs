@@ -41,8 +41,6 @@ pub enum Instead {
     Fit,
     /// KML.
     Kml,
-    /// GPX.
-    Gpx,
     /// TCX.
     Tcx,
     /// HTML.

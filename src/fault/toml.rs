@@ -83,8 +83,6 @@ pub enum NoToml {
     NoValue,
     /// A text without quotation marks.
     Unquoted,
-    /// A number with a comma in it; how it is written here.
-    Comma(String),
     /// It is nested too deeply.
     Deep,
     /// Something else, in the words of the parser.

@@ -163,8 +163,6 @@ impl<'t> TomlText<'t> {
             NoToml::Twice(Excerpt::of(name, QUOTED_CHARS))
         } else if unquoted {
             NoToml::Unquoted
-        } else if let Some(meant) = value.and_then(with_point) {
-            NoToml::Comma(meant)
         } else {
             NoToml::Other(says.replace('\n', ", "))
         }
@@ -189,15 +187,6 @@ impl<'t> TomlText<'t> {
         let is_again = head.starts_with('[') && before.map(str::trim).any(|line| line == head);
         (is_again || holds_before(&self.root, unquoted, span.start)).then_some(name)
     }
-}
-
-/// A number that was written with a comma, with a point.
-fn with_point(value: &str) -> Option<String> {
-    let number = value.split('#').next().unwrap_or_default().trim();
-    let (whole, part) = number.split_once(',')?;
-    let digits = |text: &str| !text.is_empty() && text.bytes().all(|b| b.is_ascii_digit());
-    let is_number = digits(whole.strip_prefix('-').unwrap_or(whole)) && digits(part);
-    is_number.then(|| format!("{whole}.{part}"))
 }
 
 /// Whether a table or one in it has this name before a byte.
@@ -243,17 +232,6 @@ mod tests {
             _ => None,
         });
         why.collect()
-    }
-
-    #[test]
-    fn a_decimal_comma_is_told_with_the_point_that_belongs_there() {
-        let comma = |meant: &str| vec![NoToml::Comma(meant.to_owned())];
-        assert_eq!(why("party = 3\nmargin = 60,5 # wide\n"), comma("60.5"));
-        assert_eq!(why("[[rope]]\nlength_m = -0,5\n"), comma("-0.5"));
-        assert!(
-            !matches!(why("a = 1,x\n").as_slice(), [NoToml::Comma(_)]),
-            "that is no number"
-        );
     }
 
     #[test]

@@ -52,7 +52,7 @@ fn a_file_that_is_there_is_replaced_only_with_force() {
     assert_eq!(refused.status.code(), Some(4), "{}", text(&refused.stderr));
     assert_eq!(
         text(&refused.stderr),
-        "error[would-overwrite]: map.geojson is there already\n  at: map.geojson\n  do: name another file, or replace it with `--force`\n"
+        "error[would-overwrite]: map.geojson is there already\n  at: map.geojson\n  do: `--force` replaces it\n"
     );
     assert_eq!(
         fs::read_to_string(&target).unwrap(),

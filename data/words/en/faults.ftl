@@ -50,11 +50,7 @@ item-relief = relief
 ## Files, addresses and flags
 
 file-unreadable = cannot read { $name }: { refused }
-    .hint = { $why ->
-        [folder] name the file in it, such as `route.gpx`
-        [not-found] check the name, and in which folder it lies
-       *[other] check the name and that you may read it
-     }
+    .hint = check the name and that you may read it
 refused = { $why ->
     [folder] it is a folder, not a file
     [not-found] there is no such file or folder
@@ -101,10 +97,7 @@ file-not-fetched = cannot fetch it: { $why ->
  }
     .hint = check the address and the connection, or download the file and name it
 file-no-folder = cannot make the folder { $name }: { refused }
-    .hint = { $kind ->
-        [trip] a trip file is given with `--trip { $name }`; `--out` takes a folder for the plan, such as `--out plan`
-       *[other] name a folder in one that is there and that you may write to
-     }
+    .hint = name a folder in one that is there and that you may write to
 file-unwritable = cannot write { $name }: { refused }
     .hint = write to a folder that is there and that you may write to
 file-is-input = { $name } is an input and is never written over
@@ -113,18 +106,10 @@ file-there = { $count ->
     [1] { $names } is there already
    *[other] { $count } files are there already: { $names }
  }
-    .hint = { $kind ->
-        [trip] a trip file is given with `--trip { $names }`; name another file to write to
-       *[other] { $count ->
-            [1] name another file, or replace it with `--force`
-           *[other] name another folder, or replace them with `--force`
-        }
+    .hint = { $count ->
+        [1] `--force` replaces it
+       *[other] `--force` replaces them
      }
-folder-in-use = { $count ->
-    [1] { $names } is there already
-   *[other] { $count } files are there already: { $names }
- }
-    .hint = they stay as they are; take a new folder, such as `schrund new tour`
 file-no-code = there is no code "{ $name }"
     .hint = codes stand in brackets in what schrund says, as in error[gap-not-given]
 file-no-code-but = there is no code "{ $name }"
@@ -152,8 +137,6 @@ toml-no-value = a name without a value: { $line }
     .hint = write `name = value`, such as `party = 3`, or take the line out
 toml-unquoted = a text without quotation marks: { $line }
     .hint = put it between quotation marks, such as `knots = "auto"`
-toml-comma = a number with a comma: { $line }
-    .hint = write it with a point: `{ $meant }`
 toml-deep = too many brackets or names with dots inside each other: { $line }
     .hint = nothing here is nested so deeply: correct the line or take it out
 toml-broken = this is no TOML ({ $words }): { $line }
@@ -199,7 +182,7 @@ toml-lacks = { toml-table } lacks `{ $member }`
      }
 toml-form = `{ $member }` does not take { $found }
     .hint = { $takes ->
-        [number] write a plain number, such as `{ $own }`
+        [number] write a plain number, such as `3.5`
         [text] write a text between quotation marks
         [texts] write a list of texts, each between quotation marks: `["first", "second"]`
         [truth] write `true` or `false`

@@ -13,7 +13,6 @@ instead-what = { $what ->
     [xml] XML
     [fit] FIT
     [kml] KML
-    [gpx] GPX
     [tcx] TCX
     [page] a web page
     [osm] OpenStreetMap data

@@ -47,7 +47,6 @@ cure = { $cure ->
     [assign-system] find out the EPSG number of its coordinate system (where it was fetched says so) and put it in place of NNNN: { $command }
     [scale-heights] say how many metres one unit is (here 0.3048 for a foot) and convert it: { $command }
     [unpack] unpack it (unzip or gunzip { $file }) and give the file inside
-    [other-file] give the model itself, a GeoTIFF (.tif) or .hgt tiles; a raster in another format is converted: { $command }
     [rename] give the file its original name: latitude and longitude of the south-west corner
    *[convert] convert it: { $command }
  }

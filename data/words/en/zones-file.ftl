@@ -5,19 +5,14 @@ zones-empty = the file is empty
 inventory-empty = the glacier inventory is empty
     .hint = fetch it again, or plan without it
 zones-xml = this is XML, not GeoJSON
-    .hint = save or convert it as GeoJSON
+    .hint = save or convert it as GeoJSON; a GPX file is the route
 zones-is = this is { instead-what }, not GeoJSON
     .hint = { $what ->
         [zip] unpack it; zones have to be GeoJSON
         [gzip] unpack it first
-        [database] convert it: { $command }
-        [shapefile] convert it: { $command }
-        [flatgeobuf] convert it: { $command }
-        [kml] save it as GeoJSON where it was drawn, or convert it: { $command }
-        [gpx] { $interface ->
-            [flags] a route comes first; the ice comes second, as GeoJSON polygons: `schrund new DIR` makes a file to fill in
-           *[members] a route is given as such; zones have to be GeoJSON polygons
-        }
+        [database] convert it: ogr2ogr -t_srs EPSG:4326 -lco RFC7946=YES zones.geojson FILE
+        [shapefile] convert it: ogr2ogr -t_srs EPSG:4326 -lco RFC7946=YES zones.geojson FILE
+        [flatgeobuf] convert it: ogr2ogr -t_srs EPSG:4326 -lco RFC7946=YES zones.geojson FILE
         [tiff] { $interface ->
             [flags] a terrain model is given with `--terrain`; zones have to be GeoJSON
            *[members] a terrain model is given as such; zones have to be GeoJSON
@@ -121,7 +116,7 @@ zones-misplaced = { "[" }{ $numbers }] { $why ->
    *[latitude] has a latitude beyond ±90°
  } ({ ring-position })
     .hint = { $why ->
-        [projected] find out the EPSG number of the grid (the layer's properties where it was drawn, or the legend of the map, tell it), put it in place of NNNN, and convert: { $command }
+        [projected] find out which map grid it is (2056 is Swiss LV95, 25832 is UTM 32N) and convert: { $command }
         [longitude] longitudes run from -180 to 180: add or take away 360 where the map was scrolled on
         [swapped] GeoJSON has the longitude first: swap the two numbers
        *[other] a position is [longitude, latitude] in degrees
@@ -193,15 +188,12 @@ zones-gap-not-given = { $count ->
     [0] { "" }
    *[other] {" "}(found there: { $found })
  }
-    .hint = { $near ->
-        [none]
-            write `gap_m`, the width of the widest gap expected in metres, into the file,
-            or say what to assume { $interface ->
-                [flags] with `--gap`, such as `--gap 6`
-               *[members] with `gap_m` of the trip, such as `gap_m = 6`
-             }
-       *[one] rename `{ $given }` to `gap_m` in the file
-     }
+    .hint =
+        write `gap_m`, the width of the widest gap expected in metres, into the file,
+        or say what to assume { $interface ->
+            [flags] with `--gap`, such as `--gap 6`
+           *[members] with `gap_m` of the trip, such as `gap_m = 6`
+         }
 zones-gap-assumed = { $lower ->
     [given] { $gap }, or the lower end given where that is wider, assumed as the gap width of { which-zones }: { $zones }
    *[none] { $gap } assumed as the gap width of { which-zones }: { $zones }

@@ -281,8 +281,6 @@ pub enum Cure {
     Unpack,
     /// Give it its original name.
     Rename,
-    /// Give another file, or convert it where it is a raster.
-    OtherFile,
 }
 
 impl Unusable {
@@ -295,7 +293,6 @@ impl Unusable {
                 Cure::AssignSystem
             }
             Self::HgtName => Cure::Rename,
-            Self::Neither => Cure::OtherFile,
             Self::Picture(_) => Cure::NotHeights,
             Self::Bands(_) => Cure::FirstBand,
             Self::Mask | Self::System(_) | Self::Placing(_) => Cure::Warp,

@@ -2,7 +2,6 @@
 
 use std::{fmt, io, mem, rc::Rc};
 
-use memchr::memmem;
 use serde::de::{DeserializeSeed, Deserializer, IgnoredAny, MapAccess, SeqAccess, Visitor};
 use serde_json::value::RawValue;
 
@@ -16,7 +15,6 @@ use crate::{
         Fault, Place,
         files::InFiles,
         geojson::{InGeojson, Thing},
-        instead::Instead,
     },
     read::signature,
 };
@@ -185,20 +183,10 @@ fn broken(error: &serde_json::Error, clock: &TextClock) -> Fault {
         return Fault::new(InGeojson::Is(instead), Place::default());
     }
     match opening {
-        [b'<', ..] => Fault::new(xml(&opening), Place::default()),
+        [b'<', ..] => Fault::new(InGeojson::IsXml, Place::default()),
         [0xFF, 0xFE, ..] | [0xFE, 0xFF, ..] => Fault::new(InGeojson::IsUtf16, Place::default()),
         _ if error.is_eof() || clock.ended() => Fault::new(InGeojson::CutOff, at()),
         _ => Fault::new(InGeojson::Broken(reason(error)), at()),
-    }
-}
-
-/// Which kind of XML it is, by its root element.
-fn xml(opening: &[u8]) -> InGeojson {
-    let holds = |root: &[u8]| memmem::find(opening, root).is_some();
-    match (holds(b"<gpx"), holds(b"<kml")) {
-        (true, _) => InGeojson::Is(Instead::Gpx),
-        (_, true) => InGeojson::Is(Instead::Kml),
-        _ => InGeojson::IsXml,
     }
 }
 

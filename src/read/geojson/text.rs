@@ -68,7 +68,7 @@ pub(super) struct TextClock {
     /// Whether the text was read to its end.
     ended: Cell<bool>,
     /// The first bytes of the file.
-    opening: Cell<[u8; OPENING]>,
+    opening: Cell<[u8; 4]>,
 }
 
 impl TextClock {
@@ -79,7 +79,7 @@ impl TextClock {
             start: Cell::new(None),
             begun: Cell::new(false),
             ended: Cell::new(false),
-            opening: Cell::new([0; OPENING]),
+            opening: Cell::new([0; 4]),
         }
     }
 
@@ -127,8 +127,8 @@ impl TextClock {
         }
     }
 
-    /// The first bytes of the file, zeros where it is shorter.
-    pub(super) fn opening(&self) -> [u8; OPENING] {
+    /// The first four bytes of the file, zeros where it is shorter.
+    pub(super) fn opening(&self) -> [u8; 4] {
         self.opening.get()
     }
 
@@ -163,8 +163,6 @@ fn continues(byte: u8) -> bool {
 
 /// Stands before a text that some programs write, and belongs to nothing.
 pub(super) const BYTE_ORDER_MARK: &[u8] = b"\xEF\xBB\xBF";
-/// As many bytes as tell what kind of file it is `[ours]`.
-const OPENING: usize = 512;
 /// Bytes read from the source at a time.
 const CHUNK: usize = 64 * 1024;
 /// The longest word that is masked: `-Infinity`.
@@ -220,7 +218,7 @@ impl<R: Read> CountedText<R> {
         if self.buffer.starts_with(BYTE_ORDER_MARK) {
             self.from = BYTE_ORDER_MARK.len();
         }
-        let mut opening = [0; OPENING];
+        let mut opening = [0; 4];
         for (to, byte) in opening.iter_mut().zip(self.buffer.iter().skip(self.from)) {
             *to = *byte;
         }

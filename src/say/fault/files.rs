@@ -33,21 +33,11 @@ pub(super) fn phrase(what: &InFiles) -> Phrase {
             [("route", name(route)), ("zones", name(zones))],
         ),
         InFiles::Network(why) => network(why),
-        InFiles::NoFolder { path, why } => {
-            about("file-no-folder", path, why).and(vec![("kind", kind(path))])
-        }
+        InFiles::NoFolder { path, why } => about("file-no-folder", path, why),
         InFiles::Unwritable { path, why } => about("file-unwritable", path, why),
         InFiles::IsInput(path) => Phrase::of("file-is-input", [("name", name(path))]),
         InFiles::There(paths) => Phrase::of(
             "file-there",
-            [
-                ("count", Arg::Count(paths.len())),
-                ("names", list(paths)),
-                ("kind", kind(paths.first().map_or("", String::as_str))),
-            ],
-        ),
-        InFiles::InUse(paths) => Phrase::of(
-            "folder-in-use",
             [("count", Arg::Count(paths.len())), ("names", list(paths))],
         ),
         InFiles::NoCode {
@@ -60,15 +50,6 @@ pub(super) fn phrase(what: &InFiles) -> Phrase {
         InFiles::NoCode { name: code, .. } => Phrase::of("file-no-code", [("name", name(code))]),
         InFiles::NoPlace(found) => Phrase::of("file-no-place", [("found", name(found))]),
     }
-}
-
-/// What a file is by its name, where something was to be written in its place.
-fn kind(path: &str) -> Arg<'static> {
-    Arg::Word(if path.ends_with(".toml") {
-        "trip"
-    } else {
-        "other"
-    })
 }
 
 fn about(key: &'static str, file: &str, why: &Refused) -> Phrase {

@@ -20,8 +20,7 @@ pub(super) fn phrase(what: &InGeojson, file: &str, voice: Voice) -> Phrase {
         InGeojson::Empty => Phrase::plain("zones-empty"),
         InGeojson::IsXml => Phrase::plain("zones-xml"),
         InGeojson::Is(instead) => {
-            let what = Arg::Word(super::gpx::word(instead));
-            Phrase::of("zones-is", [("what", what), ("command", command(file, ""))])
+            Phrase::of("zones-is", [("what", Arg::Word(super::gpx::word(instead)))])
         }
         InGeojson::IsUtf16 => Phrase::plain("zones-utf16"),
         InGeojson::CutOff => Phrase::plain("zones-cut-off"),
@@ -206,14 +205,14 @@ fn misplaced(misplaced: &Misplaced, file: &str) -> Phrase {
             ("position", Arg::Count(misplaced.position)),
             ("ring", Arg::Count(misplaced.ring)),
             ("polygon", Arg::Count(misplaced.polygon.unwrap_or(0))),
-            ("command", command(file, "-s_srs EPSG:NNNN ")),
+            ("command", command(file, "-s_srs EPSG:2056 ")),
         ],
     )
 }
 
 /// The command of GDAL that writes the file anew on WGS 84.
 fn command(file: &str, from: &str) -> Arg<'static> {
-    let input = if file.contains('.') {
+    let input = if file.ends_with("json") {
         file
     } else {
         "zones.geojson"

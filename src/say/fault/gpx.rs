@@ -118,7 +118,6 @@ pub(super) fn word(instead: &Instead) -> &'static str {
         Instead::Json => "json",
         Instead::Fit => "fit",
         Instead::Kml => "kml",
-        Instead::Gpx => "gpx",
         Instead::Tcx => "tcx",
         Instead::WebPage => "page",
         Instead::Osm => "osm",

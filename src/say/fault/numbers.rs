@@ -62,34 +62,18 @@ pub(super) fn phrase(what: &InGeojson, voice: Voice) -> Phrase {
             "zones-near-miss",
             [("given", name(given)), ("right", name(*right))],
         ),
-        InGeojson::GapNotGiven(zones) => gap_not_given(zones, voice),
+        InGeojson::GapNotGiven(zones) => Phrase::of(
+            "zones-gap-not-given",
+            [
+                ("count", Arg::Count(zones.count)),
+                ("zones", named(zones, usize::MAX, voice)),
+                ("others", Arg::Count(zones.found.len())),
+                ("found", list(&zones.found)),
+            ],
+        ),
         InGeojson::GapAssumed { gap_m, zones, of } => gap_assumed(*gap_m, zones, *of, voice),
         _ => Phrase::plain("zones-not-a-number"),
     }
-}
-
-fn gap_not_given(zones: &Widthless, voice: Voice) -> Phrase {
-    let near = near(zones);
-    let count = if near.is_some() { "one" } else { "none" };
-    Phrase::of(
-        "zones-gap-not-given",
-        [
-            ("count", Arg::Count(zones.count)),
-            ("zones", named(zones, usize::MAX, voice)),
-            ("others", Arg::Count(zones.found.len())),
-            ("found", list(&zones.found)),
-            ("near", Arg::Word(count)),
-            ("given", name(near.unwrap_or_default())),
-        ],
-    )
-}
-
-/// The name under which all of them give it, if it is one.
-fn near(zones: &Widthless) -> Option<&str> {
-    let mut names = zones.named.iter().map(|zone| zone.near.as_deref());
-    let first = names.next()??;
-    let alike = zones.named.len() == zones.count && names.all(|name| name == Some(first));
-    alike.then_some(first)
 }
 
 fn measured(quantity: Quantity) -> PhraseArgs {

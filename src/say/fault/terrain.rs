@@ -195,10 +195,6 @@ fn cure(file: &str, cure: Cure) -> PhraseArgs {
         ),
         Cure::Unpack => ("unpack", String::new()),
         Cure::Rename => ("rename", String::new()),
-        Cure::OtherFile => (
-            "other-file",
-            format!("gdal_translate -b 1 -ot Float32 {plain} {from} {to}"),
-        ),
     };
     vec![
         ("cure", Arg::Word(word)),

@@ -28,11 +28,7 @@ pub(super) fn phrase(what: &InToml) -> Phrase {
             ..
         } => Phrase::of(
             "toml-form",
-            [
-                ("member", quoted(member)),
-                ("found", as_it_stands(found)),
-                ("own", name(number_in(&found.text).unwrap_or("3.5"))),
-            ],
+            [("member", quoted(member)), ("found", as_it_stands(found))],
         )
         .and(self::takes(takes)),
         InToml::Huge {
@@ -43,14 +39,6 @@ pub(super) fn phrase(what: &InToml) -> Phrase {
             [("member", quoted(member)), ("found", as_it_stands(found))],
         ),
     }
-}
-
-/// The number that a text begins with: `82` of `"82 kg"`.
-fn number_in(text: &str) -> Option<&str> {
-    let bare = text.trim_start_matches(['"', '\'']);
-    let end = bare.find(|c: char| !c.is_ascii_digit() && c != '.');
-    let number = bare.get(..end.unwrap_or(bare.len()))?;
-    number.parse::<f64>().is_ok().then_some(number)
 }
 
 fn no_toml(why: &NoToml) -> Phrase {
@@ -67,7 +55,6 @@ fn no_toml(why: &NoToml) -> Phrase {
         }
         NoToml::NoValue => Phrase::plain("toml-no-value"),
         NoToml::Unquoted => Phrase::plain("toml-unquoted"),
-        NoToml::Comma(meant) => Phrase::of("toml-comma", [("meant", name(meant))]),
         NoToml::Deep => Phrase::plain("toml-deep"),
         NoToml::Other(words) => Phrase::of("toml-broken", [("words", name(words))]),
     }

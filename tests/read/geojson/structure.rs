@@ -77,9 +77,7 @@ fn broken_text_is_refused_where_it_breaks() {
     for (text, want) in [
         ("", format!("error[wrong-kind]: the file is empty\n  at: z.geojson\n  do: {draw}")),
         (" \n", format!("error[wrong-kind]: the file is empty\n  at: z.geojson\n  do: {draw}")),
-        ("<x/>", "error[wrong-kind]: this is XML, not GeoJSON\n  at: z.geojson\n  do: save or convert it as GeoJSON".to_owned()),
-        ("<gpx/>", "error[wrong-kind]: this is GPX, not GeoJSON\n  at: z.geojson\n  do: a route is given as such; zones have to be GeoJSON polygons".to_owned()),
-        ("<?xml version='1.0'?>\n<kml/>", "error[wrong-kind]: this is KML, not GeoJSON\n  at: z.geojson\n  do: save it as GeoJSON where it was drawn, or convert it: ogr2ogr -t_srs EPSG:4326 -lco RFC7946=YES z-wgs84.geojson z.geojson".to_owned()),
+        ("<gpx/>", "error[wrong-kind]: this is XML, not GeoJSON\n  at: z.geojson\n  do: save or convert it as GeoJSON; a GPX file is the route".to_owned()),
         ("{\"type\":\n\"Feature", format!("error[broken-text]: the file ends in the middle: the JSON is not complete\n  at: z.geojson, line 2 column 8\n  do: {cut}")),
         ("{\"type\":\"FeatureCollection\",\"features\":[\n{\"é\":1,}]}", format!("error[broken-text]: broken JSON: trailing comma\n  at: z.geojson, line 2 column 8, feature 1\n  do: {mend}")),
         ("{\"features\":[nan]}", format!("error[broken-text]: broken JSON: expected ident\n  at: z.geojson, line 1 column 15, feature 1\n  do: {mend}")),
