@@ -7,8 +7,8 @@ use crate::{
     raster::{self, Terrain},
     read::{
         gathered::Faults,
-        geojson::{self, Given},
-        gpx, ice,
+        geojson::Given,
+        gpx, grid, ice,
         input::{Input, Text},
         swapped::{FileNames, swapped},
         trip::{self, HaltEntry, Laid, StageWord, Trip},
@@ -99,7 +99,8 @@ impl<'a> Sources<'a> {
             || self.glaciers.map_or_else(ice::none, ice::inventory),
         );
         let route = faults.take(route);
-        let zones = faults.take(ice::drawn(zones, inventory));
+        let zones = ice::drawn(zones, inventory).map_err(|told| in_grid(told, route.as_ref()));
+        let zones = faults.take(zones);
         let (terrain, glaciers) = (faults.take(terrain(self.terrain)), faults.take(glaciers));
         let party = party_known.then(|| said.party(laid.as_ref().map(|laid| &laid.rules)));
         let party = party.and_then(|party| faults.take(party));
@@ -339,6 +340,14 @@ impl Layered {
     }
 }
 
+/// The faults of zones, with the map grid of metres where the route tells it.
+fn in_grid(mut faults: Vec<Fault>, route: Option<&Noted<Route>>) -> Vec<Fault> {
+    if let Some(route) = route {
+        grid::named(&mut faults, &route.value);
+    }
+    faults
+}
+
 /// Both files; one fault where each was given in the place of the other.
 fn route_and_zones(
     mut line: Input<Text<'_>>,
@@ -373,7 +382,7 @@ pub fn route(input: Input<Text<'_>>) -> Result<Noted<Route>, Vec<Fault>> {
 /// # Errors
 /// It could not be opened; else see [`geojson::zones`].
 pub fn zones(input: Input<Text<'_>>, gap_m: Option<f64>) -> Result<Noted<Vec<Zone>>, Vec<Fault>> {
-    geojson::zones(&input.name, input.source?, &Given { gap_m })
+    ice::read(input, &Given { gap_m })
 }
 
 /// Reads a practice file.
