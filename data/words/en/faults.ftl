@@ -234,10 +234,10 @@ toml-lacks = { toml-table } lacks `{ $member }`
      }
 toml-form = `{ $member }` does not take { $found }
     .hint = { $meant ->
-        [unknown] { toml-takes }
+        [unknown] { what-it-takes }
        *[line] { meant-line }
      }
-toml-takes = { $takes ->
+what-it-takes = { $takes ->
     [number] write a plain number with a point, such as `3.5`, without its unit
     [text] write a text between quotation marks
     [texts] write a list of texts, each between quotation marks: `["first", "second"]`

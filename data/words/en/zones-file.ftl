@@ -8,20 +8,20 @@ zones-is = this is { instead-what }, not GeoJSON
     .hint = { $what ->
         [zip] unpack it (a KMZ is a zip too) and save what is inside as GeoJSON in the map editor
         [gzip] unpack it and name the file inside
-        [database] { zones-convert }
-        [shapefile] { zones-convert }
-        [flatgeobuf] { zones-convert }
-        [kml] { zones-convert }
-        [gpx] the ice comes second, as GeoJSON polygons, each with its `gap_m`: { zones-from-where }
-        [xml] save it as GeoJSON where it was made; { zones-from-where }
+        [database] { as-geojson }
+        [shapefile] { as-geojson }
+        [flatgeobuf] { as-geojson }
+        [kml] { as-geojson }
+        [gpx] the ice comes second, as GeoJSON polygons, each with its `gap_m`: { drawn-where }
+        [xml] the ice comes as GeoJSON polygons, each with its `gap_m`: { drawn-where }
         [tiff] { $interface ->
             [flags] a terrain model is given with `--terrain { $file }`; zones and inventories are GeoJSON
            *[members] a terrain model is given as such; zones have to be GeoJSON
         }
        *[other] draw the zones as polygons in a map editor and save them as GeoJSON
     }
-zones-convert = save it as GeoJSON in the map editor, or convert it: { $command }
-zones-from-where = { $interface ->
+as-geojson = save it as GeoJSON in the map editor, or convert it: { $command }
+drawn-where = { $interface ->
     [flags] draw them in a map editor; `schrund new tour` writes an empty file to draw in
    *[members] draw them in a map editor
  }
@@ -205,10 +205,10 @@ zones-gap-not-given = { $count ->
  }
     .hint = { $renamed ->
         [all] rename `{ $near }` to `gap_m`
-        [some] rename `{ $near }` to `gap_m`; for the others { zones-write-gap }
-       *[none] { zones-write-gap }
+        [some] rename `{ $near }` to `gap_m`; for the others { write-gap }
+       *[none] { write-gap }
      }
-zones-write-gap =
+write-gap =
     write `gap_m`, the width of the widest gap expected in metres, into the file,
     or say what to assume { $interface ->
         [flags] with `--gap`, such as `--gap 6`

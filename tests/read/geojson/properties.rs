@@ -197,8 +197,7 @@ fn zones_without_a_width_are_all_named_in_one_error() {
     refused(
         &text,
         &[
-            "error[gap-not-given]: 4 zones give no gap width: feature 1 \"A\", feature 2, feature 4 \"D\" (`gap_n` is no name; write `gap_m`), feature 5 (at least 8 m by `gap_min_m`)\n  at: z.geojson, `gap_m`\n  do: write `gap_m`, the width of the widest gap expected in metres, into the file, or say what to assume with `gap_m` of the trip, such as `gap_m = 6`",
-            "warning[near-miss]: the property `gap_n` means nothing here and was not used\n  at: z.geojson, line 5 column 52, feature 4 \"D\", `gap_n`\n  do: the name is `gap_m`",
+            "error[gap-not-given]: 4 zones give no gap width: feature 1 \"A\", feature 2, feature 4 \"D\" (`gap_n` is no name; write `gap_m`), feature 5 (at least 8 m by `gap_min_m`)\n  at: z.geojson, `gap_m`\n  do: rename `gap_n` to `gap_m`; for the others write `gap_m`, the width of the widest gap expected in metres, into the file, or say what to assume with `gap_m` of the trip, such as `gap_m = 6`",
         ],
     );
     let read = good_given(&text, Some(6.0));

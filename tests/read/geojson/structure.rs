@@ -77,7 +77,7 @@ fn broken_text_is_refused_where_it_breaks() {
     for (text, want) in [
         ("", format!("error[wrong-kind]: the file is empty\n  at: z.geojson\n  do: {draw}")),
         (" \n", format!("error[wrong-kind]: the file is empty\n  at: z.geojson\n  do: {draw}")),
-        ("<gpx/>", "error[wrong-kind]: this is XML, not GeoJSON\n  at: z.geojson\n  do: save or convert it as GeoJSON; a GPX file is the route".to_owned()),
+        ("<gpx/>", "error[wrong-kind]: this is XML, not GeoJSON\n  at: z.geojson\n  do: the ice comes as GeoJSON polygons, each with its `gap_m`: draw them in a map editor".to_owned()),
         ("{\"type\":\n\"Feature", format!("error[broken-text]: the file ends in the middle: the JSON is not complete\n  at: z.geojson, line 2 column 8\n  do: {cut}")),
         ("{\"type\":\"FeatureCollection\",\"features\":[\n{\"é\":1,}]}", format!("error[broken-text]: broken JSON: trailing comma\n  at: z.geojson, line 2 column 8, feature 1\n  do: {mend}")),
         ("{\"features\":[nan]}", format!("error[broken-text]: broken JSON: expected ident\n  at: z.geojson, line 1 column 15, feature 1\n  do: {mend}")),
