@@ -2,10 +2,11 @@
 
 mod files;
 mod values;
-
-use std::path::Path;
+mod words;
 
 use clap::error::{ContextKind, ContextValue, Error, ErrorKind};
+
+use self::words::{ends, flag_of, value_of};
 
 /// What is wrong with a call, and what to write.
 pub(crate) struct Answer {
@@ -138,25 +139,6 @@ fn given(error: &Error) -> String {
         Some(ContextValue::Strings(missing)) => missing.join(" "),
         _ => String::new(),
     }
-}
-
-/// A flag without the placeholder of its value.
-fn flag_of(given: &str) -> &str {
-    given.split([' ', '=']).next().unwrap_or(given)
-}
-
-/// The value of a flag of this call.
-fn value_of<'a>(args: &'a [String], flag: &str) -> Option<&'a str> {
-    let at = args.iter().position(|arg| flag_of(arg) == flag)?;
-    let joined = args.get(at)?.split_once('=').map(|(_, value)| value);
-    let next = || args.get(at + 1).map(String::as_str);
-    joined.or_else(|| next().filter(|value| !value.starts_with('-')))
-}
-
-/// Whether a file's name ends so, in whatever case.
-fn ends(name: &str, ends: &[&str]) -> bool {
-    let extension = Path::new(name).extension().and_then(|e| e.to_str());
-    extension.is_some_and(|e| ends.iter().any(|end| e.eq_ignore_ascii_case(end)))
 }
 
 /// A flag that there is not, or a word too many.

@@ -9,7 +9,7 @@ use std::{
 use anstyle::Style;
 use schrund::{
     Planner,
-    fault::{Fault, files::Written},
+    fault::{Fault, files::WrittenAs},
     plan::{Plan, leg::Verdict},
     write::{
         FORMATS, Format, Look, Scene, Sheet,
@@ -34,8 +34,8 @@ pub(crate) fn run(args: &PlanArgs, show: &Show) -> End {
 
 fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
     let saver = saver(args);
-    let mut refusals = saver.refusals(&set(args), Written::Set);
-    refusals.extend(saver.refusals(args.output.as_slice(), Written::Output));
+    let mut refusals = saver.refusals(&set(args), WrittenAs::Set);
+    refusals.extend(saver.refusals(args.output.as_slice(), WrittenAs::Output));
     if !refusals.is_empty() {
         return Err(refusals);
     }

@@ -8,7 +8,7 @@ use std::{
 
 use schrund::fault::{
     Fault, Place,
-    files::{InFiles, Written},
+    files::{InFiles, WrittenAs},
 };
 
 use crate::source;
@@ -32,7 +32,7 @@ impl Saver {
     }
 
     /// Every reason why one of these files may not be written.
-    pub(crate) fn refusals(&self, paths: &[PathBuf], kind: Written) -> Vec<Fault> {
+    pub(crate) fn refusals(&self, paths: &[PathBuf], kind: WrittenAs) -> Vec<Fault> {
         let refused = paths.iter().filter(|path| self.refuses(path));
         let (inputs, there): (Vec<_>, Vec<_>) = refused.partition(|path| self.is_input(path));
         let mut refusals: Vec<Fault> = inputs
@@ -60,7 +60,7 @@ impl Saver {
         path: &Path,
         write: impl FnOnce(&mut dyn Write) -> io::Result<()>,
     ) -> Result<(), Fault> {
-        let refusals = self.refusals(&[path.to_owned()], Written::Output);
+        let refusals = self.refusals(&[path.to_owned()], WrittenAs::Output);
         if let Some(refusal) = refusals.into_iter().next() {
             return Err(refusal);
         }
@@ -109,18 +109,18 @@ fn allow_reading(_: &fs::File) -> io::Result<()> {
     Ok(())
 }
 
-fn is_input(path: &Path, kind: Written) -> Fault {
+fn is_input(path: &Path, kind: WrittenAs) -> Fault {
     let name = path.display().to_string();
     let place = Place::file(&name);
     let free = match kind {
-        Written::Set => free(path.parent().unwrap_or(path)),
+        WrittenAs::Set => free(path.parent().unwrap_or(path)),
         _ => free(path),
     };
     Fault::new(InFiles::IsInput { name, kind, free }, place)
 }
 
 /// Files that are there; a free name is that of the file, or of a folder for all of them.
-fn is_there(paths: &[&PathBuf], kind: Written) -> Fault {
+fn is_there(paths: &[&PathBuf], kind: WrittenAs) -> Fault {
     let names: Vec<String> = paths.iter().map(|p| p.display().to_string()).collect();
     let place = match names.as_slice() {
         [name] => Place::file(name),
@@ -130,9 +130,9 @@ fn is_there(paths: &[&PathBuf], kind: Written) -> Fault {
     let folder = first.parent().unwrap_or(Path::new(""));
     let is_trip = first.extension().is_some_and(|end| end == "toml");
     let (kind, free) = match kind {
-        Written::Set => (kind, free(folder)),
-        Written::Start => (kind, free(&folder.join("tour"))),
-        _ if is_trip => (Written::Trip, free(&first.with_extension("txt"))),
+        WrittenAs::Set => (kind, free(folder)),
+        WrittenAs::Start => (kind, free(&folder.join("tour"))),
+        _ if is_trip => (WrittenAs::Trip, free(&first.with_extension("txt"))),
         kind => (kind, free(first)),
     };
     Fault::new(InFiles::There { names, kind, free }, place)

@@ -37,7 +37,7 @@ pub enum NoPosition {
 /// let faults = zones("ice.geojson", swiss.as_bytes(), &Default::default()).expect_err("metres of a map grid");
 /// let misplaced = Misplaced {
 ///     numbers: vec![2_600_000.0, 1_200_000.0], why: NoLonLat::Projected, position: 1, ring: 0, polygon: None,
-///     grid: None, // nobody said where the route is
+///     grids: Vec::new(), // nobody said where the route is
 /// };
 /// assert_eq!(faults[0].what, Wrong::Geojson(InGeojson::Misplaced(misplaced)));
 /// assert_eq!(faults[0].code(), "projected-position");
@@ -54,8 +54,8 @@ pub struct Misplaced {
     pub ring: usize,
     /// Number of the polygon, where there are several.
     pub polygon: Option<usize>,
-    /// The map grid in which the numbers are a place near the route.
-    pub grid: Option<MapGrid>,
+    /// The map grids in which the numbers are a place near the route.
+    pub grids: Vec<MapGrid>,
 }
 
 /// A map grid by its number in the EPSG dataset.
@@ -73,11 +73,12 @@ pub struct Misplaced {
 ///     Input::text("zones.geojson", ice.as_bytes()),
 /// );
 /// let faults = sources.job().expect_err("metres");
-/// let grid = faults.iter().find_map(|fault| match &fault.what {
-///     Wrong::Geojson(InGeojson::Misplaced(misplaced)) => misplaced.grid.clone(),
+/// let grids = faults.iter().find_map(|fault| match &fault.what {
+///     Wrong::Geojson(InGeojson::Misplaced(misplaced)) => Some(&misplaced.grids),
 ///     _ => None,
 /// });
-/// assert_eq!(grid.map(|grid| grid.epsg), Some(32_600 + u32::from(at.zone)), "the UTM zone of the route");
+/// let zone = 32_600 + u32::from(at.zone);
+/// assert!(grids.is_some_and(|all| all.iter().any(|grid| grid.epsg == zone)), "the UTM zone of the route");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]

@@ -81,7 +81,7 @@ pub enum InFiles {
         /// Its name.
         name: String,
         /// What was to be written there.
-        kind: Written,
+        kind: WrittenAs,
         /// A name that is free: of a file, or of a folder.
         free: String,
     },
@@ -90,7 +90,7 @@ pub enum InFiles {
         /// Their names.
         names: Vec<String>,
         /// What they were to be.
-        kind: Written,
+        kind: WrittenAs,
         /// A name that is free: of a file, or of a folder for all of them.
         free: String,
     },
@@ -108,16 +108,16 @@ pub enum InFiles {
 /// What was to be written.
 ///
 /// ```
-/// use schrund::fault::{Fault, Place, files::{InFiles, Written}};
+/// use schrund::fault::{Fault, Place, files::{InFiles, WrittenAs}};
 ///
 /// let there = |kind| InFiles::There { names: vec!["map.toml".to_owned()], kind, free: "map-2.toml".to_owned() };
 /// let fault = |kind| Fault::new(there(kind), Place::file("map.toml")).to_string();
-/// assert!(!fault(Written::Output).contains("--force"), "it may be the leader's own");
-/// assert!(fault(Written::Set).contains("--force"), "the files of an older plan have these names");
+/// assert!(!fault(WrittenAs::Output).contains("--force"), "it may be the leader's own");
+/// assert!(fault(WrittenAs::Set).contains("--force"), "the files of an older plan have these names");
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Written {
+pub enum WrittenAs {
     /// One output, under a name that the leader gave.
     Output,
     /// A trip file, by the name that the leader gave to the output.

@@ -99,7 +99,7 @@ impl<'a> Sources<'a> {
             || self.glaciers.map_or_else(ice::none, ice::inventory),
         );
         let route = faults.take(route);
-        let zones = ice::drawn(zones, inventory).map_err(|told| in_grid(told, route.as_ref()));
+        let zones = ice::drawn(zones, inventory).map_err(|told| grid::named(told, route.as_ref()));
         let zones = faults.take(zones);
         let (terrain, glaciers) = (faults.take(terrain(self.terrain)), faults.take(glaciers));
         let party = party_known.then(|| said.party(laid.as_ref().map(|laid| &laid.rules)));
@@ -338,14 +338,6 @@ impl Layered {
         let halts = faults.take(trip.halts(route, margin_m, &self.trip_place));
         halts.filter(|_| faults.0.is_empty()).ok_or(faults.0)
     }
-}
-
-/// The faults of zones, with the map grid of metres where the route tells it.
-fn in_grid(mut faults: Vec<Fault>, route: Option<&Noted<Route>>) -> Vec<Fault> {
-    if let Some(route) = route {
-        grid::named(&mut faults, &route.value);
-    }
-    faults
 }
 
 /// Both files; one fault where each was given in the place of the other.

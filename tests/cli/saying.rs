@@ -118,7 +118,7 @@ fn a_wrong_party_is_told_for_what_it_is() {
         "{err}"
     );
     let (code, _, err) = plan(&["--party", "82,abc"]);
-    let says = "`abc` is no number: give a head count, or masses in kg";
+    let says = "`abc` is no number: give a head count, `--party 3`, or masses with pack in kg";
     assert!(code == Some(2) && err.contains(says), "{err}");
     let (code, _, err) = plan(&["--party", "99999999999999999999"]);
     assert!(code == Some(4) && err.contains("planned for"), "{err}");

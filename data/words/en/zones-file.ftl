@@ -122,9 +122,10 @@ zones-misplaced = { "[" }{ $numbers }] { $why ->
    *[latitude] has a latitude beyond ±90°
  } ({ ring-position })
     .hint = { $why ->
-        [projected] { $known ->
-            [yes] in EPSG:{ $epsg } ({ $grid }) they lie where the route is; convert it: { $command }
-           *[no] convert it, with the number of its map grid in place of ????, as the layer's properties in the map editor or the legend of the map name it: { $command }
+        [projected] { $fitting ->
+            [0] convert it, with the number of its map grid in place of ????, as the layer's properties in the map editor or the legend of the map name it: { $command }
+            [one] in { $grids } they lie near the route; convert it: { $command }
+           *[other] several map grids bring them near the route, { $grids }; convert it, with the number that the map names in place of ????: { $command }
          }
         [longitude] longitudes run from -180 to 180: add or take away 360 where the map was scrolled on
         [swapped] GeoJSON has the longitude first: swap the two numbers
@@ -158,8 +159,8 @@ unit-sign = { $unit ->
    *[deg] °
  }
 zones-not-plain = { quantity } { $found } is not a plain number
-    .hint = { $holds ->
-        [width] write the widest you expect, in metres, as a plain number such as `{ $number }`, or null where it is not known
+    .hint = { $quantity ->
+        [gap-width] write the widest you expect in metres as a plain number, { $min } to { $max }, without words or signs; null where it is not known
        *[other] { plain-number }
      }
 zones-not-finite = { quantity } { $found } is not a finite number

@@ -1,6 +1,6 @@
 //! Files that are missing from a call, or that are one too many.
 
-use super::{ends, value_of};
+use super::words::{ends, value_of};
 
 /// The call for a plan with the files of this call, as far as it names them.
 pub(super) fn call(args: &[String], more: Option<&str>) -> String {

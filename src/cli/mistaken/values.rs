@@ -6,7 +6,7 @@ use clap::{
 };
 use schrund::trip::clock::Clock;
 
-use super::flag_of;
+use super::words::flag_of;
 use crate::args::Args;
 
 /// A value for each flag, to show how one looks.

@@ -6,7 +6,7 @@ use super::{
 };
 use crate::{
     fault::{
-        files::{InFiles, Network, Refused, Written},
+        files::{InFiles, Network, Refused, WrittenAs},
         place::STANDARD_INPUT,
     },
     say::arg::Arg,
@@ -93,12 +93,12 @@ fn about(key: &'static str, file: &str, why: &Refused) -> Phrase {
     Phrase::of(key, [("name", name(file))]).and(refused(why))
 }
 
-fn written(kind: Written) -> &'static str {
+fn written(kind: WrittenAs) -> &'static str {
     match kind {
-        Written::Output => "output",
-        Written::Trip => "trip",
-        Written::Set => "set",
-        Written::Start => "start",
+        WrittenAs::Output => "output",
+        WrittenAs::Trip => "trip",
+        WrittenAs::Set => "set",
+        WrittenAs::Start => "start",
     }
 }
 

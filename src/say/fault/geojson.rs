@@ -222,17 +222,22 @@ fn misplaced(misplaced: &Misplaced, file: &str) -> Phrase {
             ("polygon", Arg::Count(misplaced.polygon.unwrap_or(0))),
         ],
     )
-    .and(grid(misplaced.grid.as_ref(), file))
+    .and(grid(&misplaced.grids, file))
 }
 
-/// The command with the map grid, or with a gap where that is not known.
-fn grid(grid: Option<&MapGrid>, file: &str) -> PhraseArgs {
-    let number = grid.map_or("????".to_owned(), |grid| grid.epsg.to_string());
+/// The command with the map grid, or with a gap where none fits or several do.
+fn grid(grids: &[MapGrid], file: &str) -> PhraseArgs {
+    let number = match grids {
+        [grid] => grid.epsg.to_string(),
+        _ => "????".to_owned(),
+    };
+    let names = grids
+        .iter()
+        .map(|grid| format!("EPSG:{} ({})", grid.epsg, grid.name));
     let from = format!("-s_srs EPSG:{number} ");
     vec![
-        ("known", Arg::yes(grid.is_some())),
-        ("grid", name(grid.map_or("", |grid| grid.name.as_str()))),
-        ("epsg", name(number)),
+        ("fitting", Arg::Count(grids.len())),
+        ("grids", list(names)),
         ("command", command(file, &from)),
     ]
 }

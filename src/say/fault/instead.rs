@@ -10,7 +10,7 @@ const LIGHTEST_KG: f64 = 20.0;
 const UNITS: [(&str, &str); 3] = [("party", "kg"), ("rope", "m"), ("minutes", "min")];
 
 /// A line of a trip file that may be meant, and the other one where there are two.
-pub(super) struct Meant {
+pub(super) struct MeantLine {
     /// How they are told apart: the name of a variant in the catalogue.
     pub(super) word: &'static str,
     /// The first line.
@@ -19,9 +19,9 @@ pub(super) struct Meant {
     pub(super) other: String,
 }
 
-fn one(word: &'static str, write: String) -> Meant {
+fn one(word: &'static str, write: String) -> MeantLine {
     let other = String::new();
-    Meant { word, write, other }
+    MeantLine { word, write, other }
 }
 
 /// Name and value of a line, without what is remarked behind it.
@@ -32,7 +32,7 @@ pub(super) fn halves(line: &str) -> Option<(&str, &str)> {
 }
 
 /// Numbers with commas between them and no brackets, or in brackets where none of these is taken.
-pub(super) fn numbers(member: &str, value: &str) -> Option<Meant> {
+pub(super) fn numbers(member: &str, value: &str) -> Option<MeantLine> {
     let inner = value.trim_matches(['[', ']']);
     let parts: Vec<&str> = inner
         .split(',')
@@ -57,7 +57,7 @@ pub(super) fn numbers(member: &str, value: &str) -> Option<Meant> {
         }
         ("party" | "teams", parts) => one("list", format!("{last} = [{}]", parts.join(", "))),
         (_, [number]) => one("line", format!("{last} = {number}")),
-        (_, [whole, part]) if part.len() == 3 && !whole.contains('.') => Meant {
+        (_, [whole, part]) if part.len() == 3 && !whole.contains('.') => MeantLine {
             word: "thousand",
             write: format!("{last} = {whole}.{part}"),
             other: format!("{last} = {whole}{part}"),
@@ -70,12 +70,12 @@ pub(super) fn numbers(member: &str, value: &str) -> Option<Meant> {
 }
 
 /// One number of a list.
-pub(super) fn number(member: &str, value: &str) -> Option<Meant> {
+pub(super) fn number(member: &str, value: &str) -> Option<MeantLine> {
     Some(one("alone", alone(member, value)?.to_owned()))
 }
 
 /// Each rope is a table; a second number that is no rope's length are the decimals of the first.
-fn ropes(parts: &[&str]) -> Meant {
+fn ropes(parts: &[&str]) -> MeantLine {
     let all = |lengths: &[&str]| {
         let each = lengths.iter().map(|m| format!("{{ length_m = {m} }}"));
         format!("rope = [{}]", each.collect::<Vec<_>>().join(", "))
@@ -88,7 +88,7 @@ fn ropes(parts: &[&str]) -> Meant {
                 one("half-rope", write)
             } else {
                 let word = "ropes-or-one";
-                Meant { word, write, other }
+                MeantLine { word, write, other }
             }
         }
         parts => one("ropes", all(parts)),
@@ -114,7 +114,7 @@ fn alone<'t>(member: &str, text: &'t str) -> Option<&'t str> {
 }
 
 /// A text without quotation marks, with them; `true` and `false` have none.
-pub(super) fn words(member: &str, value: &str) -> Option<Meant> {
+pub(super) fn words(member: &str, value: &str) -> Option<MeantLine> {
     let bare = value.trim_matches(['"', '\'']);
     Some(match (member, bare.to_lowercase().as_str()) {
         (_, "yes" | "on" | "true" | "ja") => one("line", format!("{member} = true")),
@@ -128,13 +128,13 @@ pub(super) fn words(member: &str, value: &str) -> Option<Meant> {
 }
 
 /// A time of day in another form.
-pub(super) fn time(member: &str, value: &str) -> Option<Meant> {
+pub(super) fn time(member: &str, value: &str) -> Option<MeantLine> {
     let clock = Clock::meant(value.trim_matches(['"', '\'']))?;
     Some(one("line", format!("{member} = \"{clock}\"")))
 }
 
 /// A day without quotation marks, or with the day of the month first.
-pub(super) fn date(value: &str) -> Option<Meant> {
+pub(super) fn date(value: &str) -> Option<MeantLine> {
     let bare = value.trim_matches(['"', '\'']);
     let parts: Vec<&str> = bare.split(['.', '-']).map(str::trim).collect();
     let digits = |part: &&str| part.bytes().all(|b| b.is_ascii_digit());

@@ -115,10 +115,9 @@ fn measured(quantity: Quantity) -> PhraseArgs {
 }
 
 fn no_number(quantity: Quantity, found: &Excerpt, why: &NoNumber) -> Phrase {
-    let text = found;
-    let found = ("found", as_it_stands(text));
+    let found = ("found", as_it_stands(found));
     match why {
-        NoNumber::NotPlain => Phrase::of("zones-not-plain", [found]).and(held(quantity, text)),
+        NoNumber::NotPlain => Phrase::of("zones-not-plain", [found]),
         NoNumber::NotFinite => Phrase::of("zones-not-finite", [found]),
         NoNumber::Unit(given) => Phrase::of("zones-unit", [found, ("given", name(given))]),
         NoNumber::Comma(digits) => {
@@ -137,25 +136,6 @@ fn no_number(quantity: Quantity, found: &Excerpt, why: &NoNumber) -> Phrase {
         NoNumber::Outside => Phrase::of("zones-outside", [found]),
     }
     .and(measured(quantity))
-}
-
-/// The one number that a text holds beside words, where it is a width.
-fn held(quantity: Quantity, found: &Excerpt) -> PhraseArgs {
-    let parts = found
-        .text
-        .split(|c: char| !c.is_ascii_digit() && c != '.' && c != ',');
-    let mut numbers = parts.filter(|part| part.contains(|c: char| c.is_ascii_digit()));
-    let pointed = |text: &str| text.trim_matches(['.', ',']).replace(',', ".");
-    let one = numbers
-        .next()
-        .map(pointed)
-        .filter(|_| numbers.next().is_none() && !found.cut);
-    let one = one.filter(|one| quantity.what == Measure::GapWidth && one.parse::<f64>().is_ok());
-    let word = if one.is_some() { "width" } else { "other" };
-    vec![
-        ("holds", Arg::Word(word)),
-        ("number", number(one.unwrap_or_default())),
-    ]
 }
 
 fn one_end(quantity: Quantity, found: &Excerpt, value: f64) -> Phrase {

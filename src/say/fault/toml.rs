@@ -1,7 +1,7 @@
 //! The text and the form of trip files and practice files, in words.
 
 use super::{
-    instead::{self, Meant as MeantLine},
+    instead::{self, MeantLine},
     phrase::{Phrase, PhraseArgs, list, name},
     quote::{as_it_stands, quoted},
 };

@@ -90,6 +90,7 @@ fn of_several_widths_the_widest_counts() {
 #[test]
 fn unclear_numbers_are_refused_with_place_value_and_cure() {
     let width = "write one plain number in metres, 0 to 100, or null where it is not known";
+    let widest = "write the widest you expect in metres as a plain number, 0 to 100, without words or signs; null where it is not known";
     for (written, says) in [
         (r#""3,500""#, r#"gap width "3,500" can mean 3.5 or 3500"#),
         (r#""ca. 3""#, r#"gap width "ca. 3" is not a plain number"#),
@@ -114,11 +115,16 @@ fn unclear_numbers_are_refused_with_place_value_and_cure() {
         (r#"{"m":3}"#, r#"gap width {"m":3} is not a plain number"#),
     ] {
         let text = one(&format!(r#"{{"name":"Icefall","gap_m":{written}}}"#));
+        let cure = match says {
+            _ if says.contains("can mean") => "write `3.5`",
+            _ if says.contains("not a plain number") => widest,
+            _ => width,
+        };
         let place = "z.geojson, line 2 column 58, feature 1 \"Icefall\", `gap_m`";
         refused(
             &text,
             &[&format!(
-                "error[bad-number]: {says}\n  at: {place}\n  do: {width}"
+                "error[bad-number]: {says}\n  at: {place}\n  do: {cure}"
             )],
         );
     }

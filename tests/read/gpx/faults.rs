@@ -144,7 +144,7 @@ fn repeats_are_counted_after_the_first_twenty() {
 
 const EXPORT: &str = "export the line as GPX from the program it was made with";
 const AGAIN: &str = "export the route again";
-const ZONES: &str = "the route has to be GPX; zones are given after it";
+const ZONES: &str = "the route has to be GPX and comes first; zones are given after it";
 const PAGE: &str = "the download gave a page in its place: fetch the GPX file itself";
 
 /// What a file begins with, and sentence and hint about it.
