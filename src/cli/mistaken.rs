@@ -115,7 +115,7 @@ pub(crate) fn answer(error: &Error, args: &[String]) -> Option<Answer> {
     let given = given(error);
     let (says, cure) = match error.kind() {
         ErrorKind::UnknownArgument => unknown(&given, args),
-        ErrorKind::MissingRequiredArgument => files::missing(&given, args)?,
+        ErrorKind::MissingRequiredArgument => files::missing(&given, args),
         ErrorKind::InvalidValue | ErrorKind::ValueValidation => values::refused(error, &given)?,
         ErrorKind::InvalidSubcommand => no_command(error, args)?,
         ErrorKind::ArgumentConflict
@@ -158,6 +158,14 @@ fn unknown(given: &str, args: &[String]) -> (String, String) {
             format!("the ice comes second, without a flag: `{own_call}`")
         }
         "--date" | "--day" => date(value.unwrap_or("2027-08-21"), value_of(args, "--trip")),
+        _ if values::like(name).as_deref() == Some(name) => {
+            let says = format!("`{name}` is no flag of this command, or stands before it");
+            let with = value.map_or_else(|| name.to_owned(), |value| format!("{name} {value}"));
+            return (
+                says,
+                format!("flags stand behind the command that they are for: `{own_call} {with}`"),
+            );
+        }
         _ => known(name, value),
     };
     (says, cure)

@@ -372,7 +372,7 @@ pub fn route(input: Input<Text<'_>>) -> Result<Noted<Route>, Vec<Fault>> {
 /// Reads zones, with a gap width in metres for those that give none.
 ///
 /// # Errors
-/// It could not be opened; else see [`geojson::zones`].
+/// It could not be opened; else see [`crate::read::geojson::zones`].
 pub fn zones(input: Input<Text<'_>>, gap_m: Option<f64>) -> Result<Noted<Vec<Zone>>, Vec<Fault>> {
     ice::read(input, &Given { gap_m })
 }

@@ -22,7 +22,7 @@ pub(super) fn call(args: &[String], more: Option<&str>) -> String {
 }
 
 /// What must be given and is not.
-pub(super) fn missing(given: &str, args: &[String]) -> Option<(String, String)> {
+pub(super) fn missing(given: &str, args: &[String]) -> (String, String) {
     let is_ice = |arg: &String| ends(arg, &["geojson", "json"]);
     let call = call(args, None);
     let (says, cure) = if given.contains("<ROUTE>") {
@@ -65,9 +65,14 @@ pub(super) fn missing(given: &str, args: &[String]) -> Option<(String, String)> 
             "name a new one: `schrund new tour`".to_owned(),
         )
     } else {
-        return None;
+        let command = args.first().map_or("plan", String::as_str);
+        let says = format!("something is missing: {given}");
+        return (
+            says,
+            format!("`schrund help {command}` shows what goes where"),
+        );
     };
-    Some((says.to_owned(), cure))
+    (says.to_owned(), cure)
 }
 
 /// A word too many is a file that wants a flag, or a list that was torn by a blank.

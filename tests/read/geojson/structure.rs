@@ -48,7 +48,7 @@ fn every_fault_of_every_feature_is_reported_in_one_go() {
         &text,
         &[
             "error[bad-geojson]: ring 1, position 2 holds \"8\" where a number should stand\n  at: z.geojson, line 2 column 112, feature 1 \"A\"\n  do: a position is [longitude, latitude], two plain numbers in degrees",
-            "error[bad-number]: gap width \"x\" is not a plain number\n  at: z.geojson, line 2 column 52, feature 1 \"A\", `gap_m`\n  do: write one plain number in metres, 0 to 100, or null where it is not known",
+            "error[bad-number]: gap width \"x\" is not a plain number\n  at: z.geojson, line 2 column 52, feature 1 \"A\", `gap_m`\n  do: write the widest you expect in metres as a plain number, 0 to 100, without words or signs; null where it is not known",
             "error[bad-geojson]: a number stands where a Feature should\n  at: z.geojson, line 3 column 1, feature 2\n  do: take it out of the list",
             "error[bad-geojson]: `properties` is a list, not an object\n  at: z.geojson, line 4 column 32, feature 3\n  do: `properties` is a list of names and values in braces",
             "error[bad-word]: \"firn\" is no word for `surface`\n  at: z.geojson, line 5 column 53, feature 4, `surface`\n  do: write one of \"snow\", \"bare\"",

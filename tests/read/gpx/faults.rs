@@ -155,7 +155,7 @@ const KINDS: &[(&[u8], &str, &str)] = &[
     (b"<?xml version=\"1.0\"?><!-- -->", "the file holds no element at all", AGAIN),
     (b"{\"type\":\"FeatureCollection\"}", "this is JSON, not GPX", ZONES),
     (b"PK\x03\x04....", "this is a zip archive (perhaps KMZ), not GPX", "unpack it and give the GPX file inside"),
-    (b"\x1f\x8b\x08", "this is packed with gzip, not GPX", "unpack it first"),
+    (b"\x1f\x8b\x08", "this is packed with gzip, not GPX", "unpack it and name the file inside"),
     (b"\x0e\x10\xd9\x07\0\0\0\0.FIT", "this is FIT, not GPX", EXPORT),
     (b"%PDF-1.7", "this is a PDF document, not GPX", EXPORT),
     (b"lat,lon\n1,2", "this is not GPX: it begins with \"lat,lon\\n1,2\"", EXPORT),
