@@ -33,4 +33,4 @@ pub use crate::raster::{
     terrain::{SourcedHeight, Terrain},
 };
 
-pub(crate) use crate::raster::kind::is_tiff;
+pub(crate) use crate::raster::{kind::is_tiff, systems::projected};

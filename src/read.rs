@@ -6,6 +6,7 @@
 mod gathered;
 pub mod geojson;
 pub mod gpx;
+mod grid;
 mod ice;
 pub mod input;
 pub mod kind;

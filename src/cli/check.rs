@@ -52,15 +52,21 @@ fn explain(code: &str, show: &Show) -> End {
 /// Least likeness, of 1, at which a code is offered for a misspelt one. Our judgement.
 const ALIKE: f64 = 0.5;
 
+/// Codes that are offered. Our judgement.
+const MOST_NEAR: usize = 3;
+
 /// A misspelt flag value, so a fault of usage.
 fn no_such_code(code: &str, show: &Show) -> End {
     let alike = |known: &str| strsim::normalized_damerau_levenshtein(known, code);
-    let nearest = explained()
+    let mut near: Vec<&'static str> = explained()
         .map(|e| e.code)
-        .max_by(|a, b| alike(a).total_cmp(&alike(b)));
+        .filter(|c| alike(c) >= ALIKE)
+        .collect();
+    near.sort_by(|a, b| alike(b).total_cmp(&alike(a)));
+    near.truncate(MOST_NEAR);
     let no_code = InFiles::NoCode {
         name: code.to_owned(),
-        near: nearest.filter(|c| alike(c) >= ALIKE),
+        near,
     };
     let place = Place::item(Item::Flag("--explain"));
     show.problems(&[Fault::new(no_code, place)]);

@@ -27,8 +27,13 @@ pub(crate) fn run(args: &HeightArgs, show: &Show) -> End {
 }
 
 fn answer(args: &HeightArgs, show: &Show) -> Result<End, Vec<Fault>> {
-    let opened = terrain::open(&args.files)?;
-    let places = asked(args)?;
+    let (opened, places) = match (terrain::open(&args.files), asked(args)) {
+        (Ok(opened), Ok(places)) => (opened, places),
+        (opened, places) => {
+            let faults = [places.err(), opened.err()];
+            return Err(faults.into_iter().flatten().flatten().collect());
+        }
+    };
     let mut lines = Vec::new();
     for place in &places {
         lines.push(line(place, &opened.value).map_err(|fault| vec![fault])?);

@@ -4,7 +4,7 @@ use std::path::Path;
 
 use schrund::{
     Job,
-    fault::{Fault, Place, files::InFiles, place::STANDARD_INPUT},
+    fault::{Fault, Item, Place, files::InFiles, place::STANDARD_INPUT},
     practice::{Rule, set},
     read::{
         input::{Input, Text},
@@ -39,6 +39,21 @@ fn sources(args: &JobArgs) -> Sources<'static> {
         flags: flags(args),
         ..Sources::new(text(&args.route), text(&args.zones))
     }
+}
+
+/// The faults of a job, in the words of the call: the file of the zones, and the flag of the margin, which is laid as
+/// any other figure.
+pub(crate) fn named(mut faults: Vec<Fault>, args: &JobArgs) -> Vec<Fault> {
+    let margin = Some("assume.margin_m");
+    let margin_by_flag = args.margin.is_some() && args.assume.iter().all(|(n, _)| n != "margin_m");
+    for at in faults.iter_mut().map(|fault| &mut fault.at) {
+        if at.file.is_none() && at.item == Some(Item::Zones) {
+            *at = Place::file(source::shown(&args.zones));
+        } else if margin_by_flag && at.property.as_deref() == margin {
+            at.property = Some("margin_m".to_owned());
+        }
+    }
+    faults
 }
 
 /// A text by its name.

@@ -56,7 +56,7 @@ impl From<End> for ExitCode {
 fn main() -> ExitCode {
     let args = match args::Args::try_parse() {
         Ok(args) => args,
-        Err(error) => return show::misunderstood(error),
+        Err(error) => return show::misunderstood(&error),
     };
     let show = show::Show::new(&args);
     let end = match args.command {

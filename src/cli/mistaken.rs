@@ -1,18 +1,35 @@
-//! Arguments that were meant otherwise, each answered with what to write.
+//! Calls that were not understood, each answered with what to write, out of the words of the call itself.
+
+mod files;
+mod values;
+mod words;
 
 use clap::error::{ContextKind, ContextValue, Error, ErrorKind};
 
-/// What to write in place of flags that there are not. Our judgement of what people try.
-const MEANT: [(&[&str], &str); 14] = [
-    (
-        &["--route", "--gpx", "--track", "--line"],
-        "the route comes first, without a flag: `schrund plan route.gpx zones.geojson`",
-    ),
-    (
-        &["--zones", "--zone", "--ice", "--geojson"],
-        "the zones come second, without a flag: `schrund plan route.gpx zones.geojson`",
-    ),
-    (
+use self::words::{ends, flag_of, value_of};
+
+/// What is wrong with a call, and what to write.
+pub(crate) struct Answer {
+    /// What is wrong.
+    pub(crate) says: String,
+    /// What to do about it.
+    pub(crate) cure: String,
+}
+
+/// What to write in place of a flag that there is not; `{}` is the value that stands behind it, or else the other one.
+struct Meant {
+    names: &'static [&'static str],
+    says: &'static str,
+    value: &'static str,
+}
+
+const fn meant(names: &'static [&'static str], says: &'static str, value: &'static str) -> Meant {
+    Meant { names, says, value }
+}
+
+/// Flags that people try. Our judgement.
+const MEANT: [Meant; 14] = [
+    meant(
         &[
             "--people",
             "--persons",
@@ -23,105 +40,175 @@ const MEANT: [(&[&str], &str); 14] = [
             "-p",
             "-n",
         ],
-        "`--party 3`, or their masses with pack in kg: `--party 82,75,90`",
+        "`--party {}`: how many go, or their masses with pack in kg, such as `--party 82,75,90`",
+        "3",
     ),
-    (
+    meant(
         &["--ropes", "--length", "-r"],
-        "`--rope 60`, once for each rope",
+        "`--rope {}`, once for each rope",
+        "60",
     ),
-    (
-        &["--date", "--day"],
-        "the date stands in the trip file: `date = \"2027-08-21\"`",
-    ),
-    (
+    meant(
         &["--dem", "--heights", "--elevation", "--model", "--dtm"],
-        "`--terrain FILE`, once for each file",
+        "`--terrain {}`, once for each file",
+        "heights.tif",
     ),
-    (
+    meant(
         &["--glacier", "--inventory", "--outlines"],
-        "`--glaciers FILE`",
+        "`--glaciers {}`",
+        "glaciers.geojson",
     ),
-    (&["--config", "--conf", "-c", "-t"], "`--trip trip.toml`"),
-    (
-        &[
-            "--json", "--html", "--csv", "--kml", "--table", "--text", "--report", "-f",
-        ],
-        "`--format json`, or html, csv, geojson, kml, gpx, text; `--out DIR` writes all of them",
+    meant(
+        &["--config", "--conf", "-c", "-t"],
+        "`--trip {}`",
+        "trip.toml",
     ),
-    (
+    meant(
+        &["--html", "--report", "--pdf", "-f"],
+        "`--format html --output plan.html`: print that from the browser, on paper or as PDF",
+        "",
+    ),
+    meant(
+        &["--json"],
+        "`--format json`; `--out plan` writes all formats into a folder",
+        "",
+    ),
+    meant(
+        &["--csv"],
+        "`--format csv`; `--out plan` writes all formats into a folder",
+        "",
+    ),
+    meant(
+        &["--kml"],
+        "`--format kml`; `--out plan` writes all formats into a folder",
+        "",
+    ),
+    meant(
+        &["--table", "--text"],
+        "the table is printed without a flag; `--format text` is for a message",
+        "",
+    ),
+    meant(
         &["--crevasse", "--crevasses", "--width", "--gap-m", "--gaps"],
-        "`--gap 6` for zones that give no width; each zone has its own `gap_m` in the zones file",
+        "`--gap {}`, for zones that give no width; each zone has its own `gap_m` in the zones file",
+        "6",
     ),
-    (
+    meant(
         &["--spacing", "--distance", "--knots", "--coils", "--coil"],
-        "what is taught comes from a practice set: `--practice NAME`, or one figure of it: `--assume NAME=VALUE`",
+        "what is taught comes from a practice set: `schrund practice` lists them, `--practice NAME` takes one",
+        "",
     ),
-    (
-        &["--feet", "--ft", "--imperial", "--metric"],
+    meant(
+        &["--feet", "--ft", "--imperial", "--miles"],
         "`--units imperial`",
+        "",
     ),
-    (
-        &["--all", "--details", "--full"],
-        "`--detail` prints all there is",
+    meant(
+        &["--output-dir", "--dir", "-d"],
+        "`--out {}`, a folder",
+        "plan",
     ),
-    (&["--output-dir", "--dir", "-d"], "`--out DIR`"),
 ];
 
-/// What to do about a call that was not understood; nothing where clap says it well enough.
-pub(crate) fn cure(error: &Error) -> Option<String> {
-    let given = match error.get(ContextKind::InvalidArg) {
-        Some(ContextValue::String(given)) => given.as_str(),
-        Some(ContextValue::Strings(missing)) => missing.last().map_or("", String::as_str),
-        _ => "",
+/// What to answer; nothing where it is no mistake, or where clap says it well enough.
+pub(crate) fn answer(error: &Error, args: &[String]) -> Option<Answer> {
+    let given = given(error);
+    let (says, cure) = match error.kind() {
+        ErrorKind::UnknownArgument => unknown(&given, args),
+        ErrorKind::MissingRequiredArgument => files::missing(&given, args),
+        ErrorKind::InvalidValue | ErrorKind::ValueValidation => values::refused(error, &given)?,
+        ErrorKind::InvalidSubcommand => no_command(error, args)?,
+        ErrorKind::ArgumentConflict
+            if error.get(ContextKind::PriorArg) == error.get(ContextKind::InvalidArg) =>
+        {
+            let flag = flag_of(&given);
+            (
+                format!("`{flag}` is given twice"),
+                format!("give `{flag}` once"),
+            )
+        }
+        _ => return None,
     };
-    match error.kind() {
-        ErrorKind::UnknownArgument => flag(given).map_or_else(|| left_over(given), |says| Some(says.to_owned())),
-        ErrorKind::MissingRequiredArgument if given.contains("ZONES") => Some(
-            "the ice comes second, as GeoJSON polygons with the width of the gaps: `schrund new DIR` makes files to fill in".to_owned(),
+    Some(Answer { says, cure })
+}
+
+/// What clap stumbled over: a flag with its placeholder, a word, or the names of all that is missing.
+fn given(error: &Error) -> String {
+    match error.get(ContextKind::InvalidArg) {
+        Some(ContextValue::String(given)) => given.clone(),
+        Some(ContextValue::Strings(missing)) => missing.join(" "),
+        _ => String::new(),
+    }
+}
+
+/// A flag that there is not, or a word too many.
+fn unknown(given: &str, args: &[String]) -> (String, String) {
+    let name = flag_of(given);
+    if !name.starts_with('-') {
+        return files::left_over(given, args);
+    }
+    let says = format!("there is no flag `{name}`");
+    let value = value_of(args, name);
+    let own_call = files::call(args, value);
+    let cure = match name {
+        "--route" | "--gpx" | "--track" | "--line" => {
+            format!("the route comes first, without a flag: `{own_call}`")
+        }
+        "--zones" | "--zone" | "--ice" | "--geojson" => {
+            format!("the ice comes second, without a flag: `{own_call}`")
+        }
+        "--date" | "--day" => date(value.unwrap_or("2027-08-21"), value_of(args, "--trip")),
+        _ if values::like(name).as_deref() == Some(name) => {
+            let says = format!("`{name}` is no flag of this command, or stands before it");
+            let with = value.map_or_else(|| name.to_owned(), |value| format!("{name} {value}"));
+            return (
+                says,
+                format!("flags stand behind the command that they are for: `{own_call} {with}`"),
+            );
+        }
+        _ => known(name, value),
+    };
+    (says, cure)
+}
+
+fn known(name: &str, value: Option<&str>) -> String {
+    match MEANT.iter().find(|meant| meant.names.contains(&name)) {
+        Some(meant) => meant.says.replace("{}", value.unwrap_or(meant.value)),
+        None => match values::like(name) {
+            Some(like) => format!("perhaps `{like}` is meant"),
+            None => "`schrund help plan` lists the flags".to_owned(),
+        },
+    }
+}
+
+fn date(day: &str, trip: Option<&str>) -> String {
+    match trip {
+        Some(trip) => format!("write it into {trip}, as a line of its own: `date = \"{day}\"`"),
+        None => format!(
+            "it stands in the trip file, as a line `date = \"{day}\"`, given with `--trip trip.toml`; `schrund new tour` writes one to fill in"
         ),
-        ErrorKind::MissingRequiredArgument if given.contains("ROUTE") => {
-            Some("`schrund plan route.gpx zones.geojson --party 3 --rope 60`".to_owned())
-        }
-        ErrorKind::MissingRequiredArgument if given.contains("FILES") => {
-            Some("name what is to be checked: `schrund check route.gpx zones.geojson trip.toml`".to_owned())
-        }
-        ErrorKind::InvalidValue if given.starts_with("--gap ") => {
-            Some("write it behind the flag: `--gap 6`".to_owned())
-        }
+    }
+}
+
+/// The call again with the command that is spelt alike; where none is, what there are.
+fn no_command(error: &Error, args: &[String]) -> Option<(String, String)> {
+    let Some(ContextValue::String(given)) = error.get(ContextKind::InvalidSubcommand) else {
+        return None;
+    };
+    let says = format!("there is no command `{given}`");
+    let like = match error.get(ContextKind::SuggestedSubcommand) {
+        Some(ContextValue::String(like)) => Some(like),
+        Some(ContextValue::Strings(all)) => all.first(),
         _ => None,
-    }
-}
-
-fn flag(given: &str) -> Option<&'static str> {
-    let name = given.split('=').next().unwrap_or(given);
-    let known = MEANT.iter().find(|(names, _)| names.contains(&name));
-    known.map(|(_, says)| *says)
-}
-
-/// A word too many is a file that wants a flag, or a list that was torn by a blank.
-fn left_over(given: &str) -> Option<String> {
-    let lower = given.to_lowercase();
-    let ends = |ends: &[&str]| ends.iter().any(|end| lower.ends_with(end));
-    if given.starts_with('-') {
-        None
-    } else if ends(&[".toml"]) {
-        Some(format!("a trip file has its flag: `--trip {given}`"))
-    } else if ends(&[".tif", ".tiff", ".hgt"]) {
-        Some(format!("a terrain model has its flag: `--terrain {given}`"))
-    } else if ends(&[".geojson", ".json"]) {
-        Some(format!(
-            "all zones stand in one file; a glacier inventory has its flag: `--glaciers {given}`"
-        ))
-    } else if ends(&[".gpx"]) {
-        Some(
-            "one route at a time: join the files, a track each, and plan them as stages".to_owned(),
-        )
-    } else if given.parse::<f64>().is_ok() {
-        Some(
-            "a list has commas and no blanks: `--party 82,75,90`; each rope has its own `--rope`"
-                .to_owned(),
-        )
-    } else {
-        None
-    }
+    };
+    let cure = match like {
+        Some(like) => {
+            let words = args.iter().map(|arg| if arg == given { like } else { arg });
+            let words: Vec<&str> = words.map(String::as_str).collect();
+            format!("`schrund {}`", words.join(" "))
+        }
+        None if ends(given, &["gpx"]) => format!("name the command first: `{}`", files::call(args, None)),
+        None => "the commands are plan, options, check, height, practice and new; `schrund --help` says what each does".to_owned(),
+    };
+    Some((says, cure))
 }

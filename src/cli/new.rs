@@ -2,7 +2,7 @@
 
 use std::{fs, path::Path};
 
-use schrund::fault::Fault;
+use schrund::fault::{Fault, files::WrittenAs};
 
 use crate::{
     End,
@@ -25,7 +25,7 @@ pub(crate) fn run(dir: &Path, show: &Show) -> End {
 fn write(dir: &Path, show: &Show) -> Result<(), Vec<Fault>> {
     let saver = Saver::new([], false);
     let paths: Vec<_> = FILES.iter().map(|(name, _)| dir.join(name)).collect();
-    let refusals = saver.refusals(&paths);
+    let refusals = saver.refusals(&paths, WrittenAs::Start);
     if !refusals.is_empty() {
         return Err(refusals);
     }

@@ -39,12 +39,12 @@ pub(crate) fn rope(text: &str) -> Result<f64, String> {
     let each: Vec<String> = lengths.iter().map(|m| format!("--rope {m}")).collect();
     let one = match parts[..] {
         [whole, part] if text.contains(',') => {
-            format!("; one rope of {whole}.{part} m is --rope {whole}.{part}")
+            format!("; one rope of {whole}.{part} m is `--rope {whole}.{part}`")
         }
         _ => String::new(),
     };
     Err(format!(
-        "each rope has its own flag: {}{one}",
+        "each rope has its own flag: `{}`{one}",
         each.join(" ")
     ))
 }
@@ -58,17 +58,17 @@ fn no_metres(text: &str) -> String {
     match number::number(text) {
         Err(NoNumber::Comma(digits)) => two_readings(&digits),
         Ok((value, rest)) => match LENGTHS.iter().find(|(unit, _)| *unit == rest) {
-            Some((_, unit_m)) => format!("it takes metres: write {}", rounded(value * unit_m)),
-            None => "it takes one length in metres, such as 60 or 60.5".to_owned(),
+            Some((_, unit_m)) => format!("it takes metres: write `{}`", rounded(value * unit_m)),
+            None => "it takes one length in metres".to_owned(),
         },
-        Err(_) => "it takes one length in metres, such as 60 or 60.5".to_owned(),
+        Err(_) => "it takes one length in metres".to_owned(),
     }
 }
 
 /// `3,500` is 3.5 to some and 3500 to others.
 fn two_readings(digits: &str) -> String {
     let (pointed, whole) = (digits.replace(',', "."), digits.replace(',', ""));
-    format!("the comma can mean two things: write {pointed} or {whole}")
+    format!("the comma can mean two things: write `{pointed}` or `{whole}`")
 }
 
 /// To a centimetre.
@@ -98,7 +98,7 @@ pub(crate) fn folk(text: &str) -> Result<Folk, String> {
         .position(|kg| *kg < LIGHTEST_KG && *kg >= 0.0 && kg.fract() == 0.0);
     match half.map(|i| (masses[i], masses[i + 1])) {
         Some((whole, part)) if whole >= LIGHTEST_KG => Err(format!(
-            "a comma stands between people, and nobody weighs {part} kg: for {whole}.{part} kg write {whole}.{part}"
+            "a comma stands between people, and nobody weighs {part} kg: for {whole}.{part} kg write `{whole}.{part}`"
         )),
         _ => Ok(Folk::Masses(masses)),
     }
@@ -135,6 +135,8 @@ fn heads(text: &str) -> Option<usize> {
 fn no_mass(text: &str) -> String {
     match number::number(text) {
         Err(NoNumber::Comma(digits)) => two_readings(&digits),
-        _ => format!("`{text}` is no number: give a head count, or masses in kg"),
+        _ => format!(
+            "`{text}` is no number: give a head count, `--party 3`, or masses with pack in kg, `--party 82,75,90`"
+        ),
     }
 }

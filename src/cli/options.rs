@@ -17,7 +17,7 @@ use crate::{
 pub(crate) fn run(args: &OptionsArgs, show: &Show) -> End {
     match weigh(args, show) {
         Ok(end) => end,
-        Err(problems) => show.problems(&problems),
+        Err(problems) => show.problems(&inputs::named(problems, &args.job)),
     }
 }
 

@@ -9,7 +9,7 @@ use std::{
 use anstyle::Style;
 use schrund::{
     Planner,
-    fault::Fault,
+    fault::{Fault, files::WrittenAs},
     plan::{Plan, depth::Depth, leg::Verdict},
     write::{
         FORMATS, Format, Look, Scene, Sheet,
@@ -28,13 +28,14 @@ use crate::{
 pub(crate) fn run(args: &PlanArgs, show: &Show) -> End {
     match plan(args, show) {
         Ok(end) => end,
-        Err(problems) => show.problems(&problems),
+        Err(problems) => show.problems(&inputs::named(problems, &args.job)),
     }
 }
 
 fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
     let saver = saver(args);
-    let refusals = saver.refusals(&targets(args));
+    let mut refusals = saver.refusals(&set(args), WrittenAs::Set);
+    refusals.extend(saver.refusals(args.output.as_slice(), WrittenAs::Output));
     if !refusals.is_empty() {
         return Err(refusals);
     }
@@ -87,13 +88,11 @@ fn saver(args: &PlanArgs) -> Saver {
     Saver::new(named.map(String::as_str), args.force)
 }
 
-/// Every file that will be written.
-fn targets(args: &PlanArgs) -> Vec<PathBuf> {
-    let set = args
-        .out
-        .iter()
-        .flat_map(|dir| files().map(move |(name, _)| dir.join(name)));
-    set.chain(args.output.clone()).collect()
+/// The files that `--out` writes.
+fn set(args: &PlanArgs) -> Vec<PathBuf> {
+    let dirs = args.out.iter();
+    dirs.flat_map(|dir| files().map(|(name, _)| dir.join(name)))
+        .collect()
 }
 
 /// The files of `--out`, in the order they are written.

@@ -6,7 +6,10 @@ use std::{
     path::{Path, PathBuf},
 };
 
-use schrund::fault::{Fault, Place, files::InFiles};
+use schrund::fault::{
+    Fault, Place,
+    files::{InFiles, WrittenAs},
+};
 
 use crate::source;
 
@@ -29,20 +32,15 @@ impl Saver {
     }
 
     /// Every reason why one of these files may not be written.
-    pub(crate) fn refusals(&self, paths: &[PathBuf]) -> Vec<Fault> {
-        let refused = paths
-            .iter()
-            .filter_map(|path| Some((path, self.refusal(path)?)));
-        let (there, inputs): (Vec<_>, Vec<_>) = refused.partition(|(path, _)| !self.is_input(path));
-        let mut refusals: Vec<Fault> = inputs.into_iter().map(|(_, refusal)| refusal).collect();
-        match there.as_slice() {
-            [] => {}
-            [(_, refusal)] => refusals.push(refusal.clone()),
-            many => {
-                let paths = many.iter().map(|(path, _)| path.display().to_string());
-                let there = InFiles::There(paths.collect());
-                refusals.push(Fault::new(there, Place::default()));
-            }
+    pub(crate) fn refusals(&self, paths: &[PathBuf], kind: WrittenAs) -> Vec<Fault> {
+        let refused = paths.iter().filter(|path| self.refuses(path));
+        let (inputs, there): (Vec<_>, Vec<_>) = refused.partition(|path| self.is_input(path));
+        let mut refusals: Vec<Fault> = inputs
+            .into_iter()
+            .map(|path| is_input(path, kind))
+            .collect();
+        if !there.is_empty() {
+            refusals.push(is_there(&there, kind));
         }
         refusals
     }
@@ -51,17 +49,9 @@ impl Saver {
         fs::canonicalize(path).is_ok_and(|real| self.inputs.contains(&real))
     }
 
-    fn refusal(&self, path: &Path) -> Option<Fault> {
-        let shown = path.display().to_string();
-        let place = Place::file(&shown);
-        let real = fs::canonicalize(path).ok()?;
-        if self.inputs.contains(&real) {
-            return Some(Fault::new(InFiles::IsInput(shown), place));
-        }
-        if self.force && !real.is_dir() {
-            return None;
-        }
-        Some(Fault::new(InFiles::There(vec![shown]), place))
+    fn refuses(&self, path: &Path) -> bool {
+        let there = path.symlink_metadata().is_ok() && fs::canonicalize(path).is_ok();
+        self.is_input(path) || there && (!self.force || path.is_dir())
     }
 
     /// Writes one file beside its place and moves it there when it is whole.
@@ -70,7 +60,8 @@ impl Saver {
         path: &Path,
         write: impl FnOnce(&mut dyn Write) -> io::Result<()>,
     ) -> Result<(), Fault> {
-        if let Some(refusal) = self.refusal(path) {
+        let refusals = self.refusals(&[path.to_owned()], WrittenAs::Output);
+        if let Some(refusal) = refusals.into_iter().next() {
             return Err(refusal);
         }
         self.write_beside(path, write).map_err(|fault| {
@@ -118,9 +109,58 @@ fn allow_reading(_: &fs::File) -> io::Result<()> {
     Ok(())
 }
 
+fn is_input(path: &Path, kind: WrittenAs) -> Fault {
+    let name = path.display().to_string();
+    let place = Place::file(&name);
+    let free = match kind {
+        WrittenAs::Set => free(path.parent().unwrap_or(path)),
+        _ => free(path),
+    };
+    Fault::new(InFiles::IsInput { name, kind, free }, place)
+}
+
+/// Files that are there; a free name is that of the file, or of a folder for all of them.
+fn is_there(paths: &[&PathBuf], kind: WrittenAs) -> Fault {
+    let names: Vec<String> = paths.iter().map(|p| p.display().to_string()).collect();
+    let place = match names.as_slice() {
+        [name] => Place::file(name),
+        _ => Place::default(),
+    };
+    let first = paths.first().map_or(Path::new(""), |path| path.as_path());
+    let folder = first.parent().unwrap_or(Path::new(""));
+    let is_trip = first.extension().is_some_and(|end| end == "toml");
+    let (kind, free) = match kind {
+        WrittenAs::Set => (kind, free(folder)),
+        WrittenAs::Start => (kind, free(&folder.join("tour"))),
+        _ if is_trip => (WrittenAs::Trip, free(&first.with_extension("txt"))),
+        kind => (kind, free(first)),
+    };
+    Fault::new(InFiles::There { names, kind, free }, place)
+}
+
+/// This name, or else the first with a number behind it that is free.
+fn free(path: &Path) -> String {
+    let name = |number: u32| {
+        let stem = path
+            .file_stem()
+            .map_or("plan".into(), |stem| stem.to_string_lossy());
+        let end = path
+            .extension()
+            .map(|end| format!(".{}", end.to_string_lossy()));
+        path.with_file_name(format!("{stem}-{number}{}", end.unwrap_or_default()))
+    };
+    let others = (2..1000).map(name);
+    let mut all = std::iter::once(path.to_owned()).chain(others);
+    let free = all.find(|path| path.symlink_metadata().is_err());
+    free.unwrap_or_else(|| path.to_owned())
+        .display()
+        .to_string()
+}
+
 /// A folder could not be made.
 pub(crate) fn no_folder(dir: &Path, fault: &io::Error) -> Fault {
     let (path, why) = (dir.display().to_string(), source::refused(fault));
     let place = Place::file(&path);
-    Fault::new(InFiles::NoFolder { path, why }, place)
+    let free = free(&dir.with_file_name("plan"));
+    Fault::new(InFiles::NoFolder { path, why, free }, place)
 }

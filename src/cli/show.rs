@@ -6,7 +6,6 @@ use std::{
 };
 
 use anstyle::{AnsiColor, Style};
-use clap::error::ContextKind;
 use schrund::{
     fault::{Code, Fault, Level},
     say::{fault::told, language::Language},
@@ -16,7 +15,7 @@ use schrund::{
 use crate::{
     End,
     args::{Args, Color, UnitsFlag, voice},
-    mistaken,
+    mistaken::{self, Answer},
 };
 
 /// Narrower than this nothing is folded any further. Our judgement.
@@ -30,20 +29,20 @@ pub(crate) struct Show {
     verbose: bool,
 }
 
-/// Tells what clap made of a call, help and version among it, and what was perhaps meant.
-pub(crate) fn misunderstood(mut error: clap::Error) -> ExitCode {
-    let cure = mistaken::cure(&error);
-    if cure.is_some() {
-        // What is spelt alike means something else.
-        error.remove(ContextKind::SuggestedArg);
-        error.remove(ContextKind::Suggested);
-        error.remove(ContextKind::Usage);
-    }
+/// Tells what is wrong with a call and what to write; help and version are shown as they are.
+pub(crate) fn misunderstood(error: &clap::Error) -> ExitCode {
+    let args: Vec<String> = std::env::args_os()
+        .skip(1)
+        .map(|arg| arg.to_string_lossy().into_owned())
+        .collect();
     // Where nothing can be printed nobody can be told.
-    let _ = error.print();
-    if let Some(cure) = cure {
-        let _ = writeln!(io::stderr(), "\n  do: {cure}");
-    }
+    let _ = match mistaken::answer(error, &args) {
+        Some(Answer { says, cure }) => {
+            let text = format!("error[{}]: {says}\n  do: {cure}", Code::Usage.as_str());
+            writeln!(anstream::stderr(), "{}", bold_head(&text, Level::Error))
+        }
+        None => error.print(),
+    };
     u8::try_from(error.exit_code()).map_or(ExitCode::FAILURE, ExitCode::from)
 }
 

@@ -3,7 +3,7 @@
 use std::{
     fs::File,
     io::{self, BufRead, BufReader},
-    path::Path,
+    path::{Path, PathBuf},
 };
 
 use schrund::{
@@ -17,6 +17,11 @@ use schrund::{
 
 /// Bytes read at once. Large enough for long lines, small enough to stay in the cache. Our judgement.
 const BUFFER: usize = 1 << 18;
+
+/// How the names of inputs end, those first that are most likely meant.
+const MEANT: [&str; 5] = ["gpx", "geojson", "json", "tif", "hgt"];
+/// Files of a folder that are named. Our judgement.
+const MOST_NAMED: usize = 4;
 
 /// What the messages call an input.
 pub(crate) fn shown(name: &str) -> &str {
@@ -67,9 +72,48 @@ pub(crate) fn refused(fault: &io::Error) -> Refused {
 }
 
 fn unreadable(name: &str, why: Refused) -> Fault {
+    let path = Path::new(name);
+    let holds = match why {
+        Refused::Folder => readable(path, &MEANT)
+            .into_iter()
+            .take(MOST_NAMED)
+            .collect(),
+        Refused::NotFound => beside(path),
+        _ => Vec::new(),
+    };
     let name = shown(name).to_owned();
     let place = Place::file(&name);
-    Fault::new(InFiles::Unreadable { name, why }, place)
+    Fault::new(InFiles::Unreadable { name, why, holds }, place)
+}
+
+/// The files that end as one does that is not there, those spelt like it first.
+fn beside(path: &Path) -> Vec<String> {
+    let folder = path
+        .parent()
+        .filter(|folder| !folder.as_os_str().is_empty());
+    let end = path.extension().and_then(|end| end.to_str());
+    let mut names = readable(folder.unwrap_or(Path::new(".")), end.as_slice());
+    let wanted = path.display().to_string();
+    let alike = |name: &String| strsim::normalized_damerau_levenshtein(name, &wanted);
+    names.sort_by(|a, b| alike(b).total_cmp(&alike(a)));
+    names.truncate(MOST_NAMED);
+    names
+}
+
+/// Files of a folder whose names end so, in that order.
+fn readable(folder: &Path, ends: &[&str]) -> Vec<String> {
+    let files = folder.read_dir().into_iter().flatten().flatten();
+    let mut files: Vec<PathBuf> = files.map(|file| file.path()).collect();
+    files.sort();
+    let by = |end: &&str| {
+        let (end, files) = (end.to_string(), files.iter());
+        files.filter(move |path| {
+            path.extension()
+                .is_some_and(|e| e.eq_ignore_ascii_case(&end))
+        })
+    };
+    let shown = |path: &PathBuf| path.strip_prefix(".").unwrap_or(path).display().to_string();
+    ends.iter().flat_map(by).map(shown).collect()
 }
 
 #[cfg(not(feature = "fetch"))]

@@ -69,6 +69,9 @@ macro_rules! codes {
 }
 
 codes! {
+    /// The call was not understood: a command, a flag or a value that there is not, or something that must be given is
+    /// missing. `schrund help plan` lists what a plan takes.
+    Usage, "usage", Error;
     /// The file, address or standard input could not be read at all.
     Unreadable, "unreadable", Error;
     /// A file or folder could not be written: no permission, no room, or no such folder.

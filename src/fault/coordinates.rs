@@ -37,6 +37,7 @@ pub enum NoPosition {
 /// let faults = zones("ice.geojson", swiss.as_bytes(), &Default::default()).expect_err("metres of a map grid");
 /// let misplaced = Misplaced {
 ///     numbers: vec![2_600_000.0, 1_200_000.0], why: NoLonLat::Projected, position: 1, ring: 0, polygon: None,
+///     grids: Vec::new(), // nobody said where the route is
 /// };
 /// assert_eq!(faults[0].what, Wrong::Geojson(InGeojson::Misplaced(misplaced)));
 /// assert_eq!(faults[0].code(), "projected-position");
@@ -53,6 +54,39 @@ pub struct Misplaced {
     pub ring: usize,
     /// Number of the polygon, where there are several.
     pub polygon: Option<usize>,
+    /// The map grids in which the numbers are a place near the route.
+    pub grids: Vec<MapGrid>,
+}
+
+/// A map grid by its number in the EPSG dataset.
+///
+/// ```
+/// use schrund::{example::PAIR_ROUTE_GPX, fault::{Wrong, geojson::InGeojson}, read::{input::Input, lay::Sources}};
+/// use schrund::geometry::{Utm, LonLat};
+///
+/// let route = schrund::read::gpx::route("route.gpx", PAIR_ROUTE_GPX.as_bytes())?.value;
+/// let at = Utm::of(route.stages[0].points()[0]).expect("no pole");
+/// let (x, y) = (at.easting_m.round(), at.northing_m.round());
+/// let ice = format!(r#"{{"type": "Polygon", "coordinates": [[[{x}, {y}], [{x}, {y}], [{x}, {y}]]]}}"#);
+/// let sources = Sources::new(
+///     Input::text("route.gpx", PAIR_ROUTE_GPX.as_bytes()),
+///     Input::text("zones.geojson", ice.as_bytes()),
+/// );
+/// let faults = sources.job().expect_err("metres");
+/// let grids = faults.iter().find_map(|fault| match &fault.what {
+///     Wrong::Geojson(InGeojson::Misplaced(misplaced)) => Some(&misplaced.grids),
+///     _ => None,
+/// });
+/// let zone = 32_600 + u32::from(at.zone);
+/// assert!(grids.is_some_and(|all| all.iter().any(|grid| grid.epsg == zone)), "the UTM zone of the route");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+pub struct MapGrid {
+    /// Its number.
+    pub epsg: u32,
+    /// Its name there.
+    pub name: String,
 }
 
 /// Why two numbers are no longitude and latitude.

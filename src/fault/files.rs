@@ -24,6 +24,8 @@ pub enum InFiles {
         name: String,
         /// Why.
         why: Refused,
+        /// Files in it that may be meant, where it is a folder.
+        holds: Vec<String>,
     },
     /// Reading stopped on the way, in the words of the system.
     Stopped(String),
@@ -64,6 +66,8 @@ pub enum InFiles {
         path: String,
         /// Why.
         why: Refused,
+        /// A name that is free.
+        free: String,
     },
     /// A file cannot be written.
     Unwritable {
@@ -73,18 +77,55 @@ pub enum InFiles {
         why: Refused,
     },
     /// A file to be written is an input.
-    IsInput(String),
+    IsInput {
+        /// Its name.
+        name: String,
+        /// What was to be written there.
+        kind: WrittenAs,
+        /// A name that is free: of a file, or of a folder.
+        free: String,
+    },
     /// Files to be written are there already.
-    There(Vec<String>),
+    There {
+        /// Their names.
+        names: Vec<String>,
+        /// What they were to be.
+        kind: WrittenAs,
+        /// A name that is free: of a file, or of a folder for all of them.
+        free: String,
+    },
     /// No code has that name.
     NoCode {
         /// As given.
         name: String,
-        /// The code most like it.
-        near: Option<&'static str>,
+        /// The codes most like it, the nearest first.
+        near: Vec<&'static str>,
     },
     /// A text that is no longitude and latitude.
     NoPlace(String),
+}
+
+/// What was to be written.
+///
+/// ```
+/// use schrund::fault::{Fault, Place, files::{InFiles, WrittenAs}};
+///
+/// let there = |kind| InFiles::There { names: vec!["map.toml".to_owned()], kind, free: "map-2.toml".to_owned() };
+/// let fault = |kind| Fault::new(there(kind), Place::file("map.toml")).to_string();
+/// assert!(!fault(WrittenAs::Output).contains("--force"), "it may be the leader's own");
+/// assert!(fault(WrittenAs::Set).contains("--force"), "the files of an older plan have these names");
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum WrittenAs {
+    /// One output, under a name that the leader gave.
+    Output,
+    /// A trip file, by the name that the leader gave to the output.
+    Trip,
+    /// The set of outputs, under names of the program's.
+    Set,
+    /// A trip file and a zones file to fill in.
+    Start,
 }
 
 /// Why the system refused.
@@ -93,7 +134,7 @@ pub enum InFiles {
 /// use schrund::{fault::{Fault, Place, files::{InFiles, Refused}}, read::input::{Input, Text}};
 ///
 /// let why = Refused::NotFound;
-/// let fault = Fault::new(InFiles::Unreadable { name: "tour.gpx".to_owned(), why }, Place::file("tour.gpx"));
+/// let fault = Fault::new(InFiles::Unreadable { name: "tour.gpx".to_owned(), why, holds: Vec::new() }, Place::file("tour.gpx"));
 /// let input: Input<Text<'_>> = Input::opened("tour.gpx", Err(fault));
 /// let told = input.whole().expect_err("it was never opened")[0].to_string();
 /// assert!(told.starts_with("error[unreadable]: cannot read tour.gpx: there is no such file or folder\n"), "{told}");
@@ -153,7 +194,7 @@ impl InFiles {
             Self::NulInName(_) => Code::BadName,
             Self::Network(_) => Code::Network,
             Self::NoFolder { .. } | Self::Unwritable { .. } => Code::Unwritable,
-            Self::IsInput(_) | Self::There(_) => Code::WouldOverwrite,
+            Self::IsInput { .. } | Self::There { .. } => Code::WouldOverwrite,
             Self::NoCode { .. } => Code::UnknownName,
             Self::NoPlace(_) | Self::SwappedAxes { .. } => Code::BadPosition,
         }

@@ -39,6 +39,8 @@ pub enum Instead {
     Json,
     /// The format of sports watches.
     Fit,
+    /// GPX.
+    Gpx,
     /// KML.
     Kml,
     /// TCX.

@@ -6,7 +6,9 @@ use serde::Serialize;
 
 use super::code::Code;
 
-pub use unusable::{Coding, Cure, NoHeights, NoPlacing, NoSystem, Picture, UnreadFormat, Unusable};
+pub use unusable::{
+    Coding, Cure, NoHeights, NoPlacing, NoRaster, NoSystem, Picture, UnreadFormat, Unusable,
+};
 
 /// What is wrong with a terrain file, or odd about it.
 ///

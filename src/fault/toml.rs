@@ -83,6 +83,10 @@ pub enum NoToml {
     NoValue,
     /// A text without quotation marks.
     Unquoted,
+    /// Commas stand between numbers outside of brackets: a decimal comma, or a list.
+    Commas,
+    /// Something stands behind a number.
+    AfterNumber,
     /// It is nested too deeply.
     Deep,
     /// Something else, in the words of the parser.

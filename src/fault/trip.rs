@@ -41,6 +41,8 @@ pub enum InTrip {
         min_kg: f64,
         /// Greatest mass.
         max_kg: f64,
+        /// The mass before it, where this one may be its decimals behind a comma.
+        decimals_of: Option<f64>,
     },
     /// Rope teams of these sizes do not come to the people who go, or one is too small or too large.
     Teams {

@@ -152,7 +152,7 @@ impl<'t> TomlText<'t> {
         let alone = value.is_none() && !named.is_empty() && !named.starts_with(['[', '#']);
         let statement = toml_shape::at(statements, span.start);
         let open = statement.and_then(|s| s.open);
-        let unquoted = value.is_some_and(|v| v.starts_with(char::is_alphabetic));
+        let written = value.map(Bare::of);
         if statement.is_some_and(|s| s.deep) {
             NoToml::Deep
         } else if let Some(what) = open {
@@ -161,10 +161,9 @@ impl<'t> TomlText<'t> {
             NoToml::NoValue
         } else if let Some(name) = told.then(|| self.twice(span)).flatten() {
             NoToml::Twice(Excerpt::of(name, QUOTED_CHARS))
-        } else if unquoted {
-            NoToml::Unquoted
         } else {
-            NoToml::Other(says.replace('\n', ", "))
+            let other = || NoToml::Other(says.replace('\n', ", "));
+            written.and_then(Bare::why).unwrap_or_else(other)
         }
     }
 
@@ -186,6 +185,52 @@ impl<'t> TomlText<'t> {
         let before = self.text.get(..span.start).unwrap_or_default().lines();
         let is_again = head.starts_with('[') && before.map(str::trim).any(|line| line == head);
         (is_again || holds_before(&self.root, unquoted, span.start)).then_some(name)
+    }
+}
+
+/// A value that is no TOML, by what it looks like.
+#[derive(Clone, Copy)]
+enum Bare {
+    Words,
+    Numbers,
+    NumberAnd,
+    Other,
+}
+
+impl Bare {
+    fn of(value: &str) -> Self {
+        let value = value.split('#').next().unwrap_or(value).trim();
+        let is_number = |part: &str| {
+            let part = part.trim().trim_start_matches(['-', '+']);
+            let digits = |c: char| c.is_ascii_digit() || c == '.';
+            part.starts_with(|c: char| c.is_ascii_digit())
+                && part.chars().all(digits)
+                && part.matches('.').count() < 2
+        };
+        let number = value.trim_start_matches(['-', '+']);
+        if value.starts_with(char::is_alphabetic) {
+            Self::Words
+        } else if value.contains(',') && value.split(',').all(is_number) {
+            Self::Numbers
+        } else if !number.starts_with(|c: char| c.is_ascii_digit()) || is_number(value) {
+            Self::Other
+        } else if value.contains(':') || value.matches(['.', '/', '-']).count() > 1 {
+            // A time of day or a day.
+            Self::Words
+        } else if value.contains(char::is_alphabetic) {
+            Self::NumberAnd
+        } else {
+            Self::Other
+        }
+    }
+
+    fn why(self) -> Option<NoToml> {
+        match self {
+            Self::Words => Some(NoToml::Unquoted),
+            Self::Numbers => Some(NoToml::Commas),
+            Self::NumberAnd => Some(NoToml::AfterNumber),
+            Self::Other => None,
+        }
     }
 }
 
@@ -271,6 +316,16 @@ mod tests {
             [NoToml::Deep]
         );
         assert!(matches!(why("n = 01\n")[..], [NoToml::Other(_)]));
+        for (text, want) in [
+            ("rope = 60,5 # metres\n", NoToml::Commas),
+            ("party = 82, 75,90\n", NoToml::Commas),
+            ("gap_m = 6 m\n", NoToml::AfterNumber),
+            ("start = 4h30\n", NoToml::AfterNumber),
+            ("date = 21.08.2027\n", NoToml::Unquoted),
+            ("utc_offset = +02:00\n", NoToml::Unquoted),
+        ] {
+            assert_eq!(why(text), [want], "{text}");
+        }
     }
 
     #[test]

@@ -4,7 +4,7 @@ use std::io::{ErrorKind, Read, Seek, SeekFrom};
 
 use crate::fault::{
     Fault,
-    terrain::{Damage, UnreadFormat, Unusable},
+    terrain::{Damage, NoRaster, UnreadFormat, Unusable},
 };
 use crate::raster::{
     chunks::RasterSource,
@@ -55,14 +55,30 @@ pub(crate) fn open(name: &str, mut source: RasterSource) -> Result<Opened, Fault
     if head.to_ascii_lowercase().starts_with(b"ncols") {
         return Err(refused(name, Unusable::Is(UnreadFormat::AsciiGrid)));
     }
-    Err(refused(name, Unusable::Neither))
+    let text = text(&head).map(Unusable::NoRaster);
+    Err(refused(name, text.unwrap_or(Unusable::Neither)))
 }
+
+/// What sort of text it is, if it is one that leaders have beside a terrain model.
+fn text(head: &[u8]) -> Option<NoRaster> {
+    let head = head.strip_prefix(b"\xEF\xBB\xBF").unwrap_or(head);
+    let holds = |tag: &[u8]| head.windows(tag.len()).any(|at| at == tag);
+    match head.trim_ascii_start().first() {
+        Some(b'<') if holds(b"<gpx") => Some(NoRaster::Gpx),
+        Some(b'<') => Some(NoRaster::Xml),
+        Some(b'{' | b'[') => Some(NoRaster::Json),
+        _ => None,
+    }
+}
+
+/// Bytes from the beginning that are looked at: a declaration and a remark before the root of an XML file find room.
+const HEAD: u64 = 512;
 
 fn head(source: &mut RasterSource) -> std::io::Result<Vec<u8>> {
     source.seek(SeekFrom::Start(0))?;
     let mut head = Vec::new();
     loop {
-        match source.by_ref().take(16).read_to_end(&mut head) {
+        match source.by_ref().take(HEAD).read_to_end(&mut head) {
             Err(e) if e.kind() == ErrorKind::Interrupted => {}
             other => return other.map(|_| head),
         }

@@ -65,6 +65,17 @@ pub(crate) fn heights(epsg: u32) -> Option<&'static VerticalSystem> {
     TABLE.vertical.iter().find(|h| h.epsg == epsg)
 }
 
+/// All systems of the table that count metres, those of WGS 84 first.
+pub(crate) fn projected() -> impl Iterator<Item = CoordinateSystem> {
+    let utm = TABLE.utm.iter().flat_map(|family| {
+        let numbers = family.first_epsg..family.first_epsg + family.zones;
+        numbers.filter_map(|epsg| family.member(epsg))
+    });
+    let plain = TABLE.crs.iter().cloned();
+    utm.chain(plain)
+        .filter(|system| !system.proj.contains("+proj=longlat"))
+}
+
 impl UtmFamily {
     fn member(&self, epsg: u32) -> Option<CoordinateSystem> {
         let nth = epsg

@@ -5,6 +5,7 @@ use crate::{
     read::{
         geojson::{self, Given},
         input::{Input, Text},
+        signature,
     },
     trip::zone::Zone,
 };
@@ -17,14 +18,30 @@ const ANY_GAP: Given = Given { gap_m: Some(1.0) };
 
 /// Zones, with a width for those that give none, or beside what is wrong with that width.
 pub(super) fn zones(input: Input<Text<'_>>, gap: Result<Given, Fault>) -> IceRead {
-    let read = |given: &Given| geojson::zones(&input.name, input.source?, given);
     match gap {
-        Ok(given) => read(&given),
+        Ok(given) => read(input, &given),
         Err(fault) => {
-            let faults = gapless(read(&ANY_GAP)).err().unwrap_or_default();
+            let faults = gapless(read(input, &ANY_GAP)).err().unwrap_or_default();
             Err(std::iter::once(fault).chain(faults).collect())
         }
     }
+}
+
+/// Polygons of a file; where it is XML instead, of which kind.
+pub(super) fn read(input: Input<Text<'_>>, given: &Given) -> IceRead {
+    let mut text = input.source?;
+    let xml = text.fill_buf().ok().and_then(signature::of_xml);
+    let read = geojson::zones(&input.name, text, given);
+    let Some(xml) = xml else {
+        return read;
+    };
+    read.map_err(|mut faults| {
+        let is_xml = |fault: &&mut Fault| fault.what == Wrong::Geojson(InGeojson::IsXml);
+        for fault in faults.iter_mut().filter(is_xml) {
+            fault.what = InGeojson::Is(xml.clone()).into();
+        }
+        faults
+    })
 }
 
 /// Zones as drawn: beside an inventory a file without any feature is an answer too, since nobody drew anything then and all ice
@@ -48,9 +65,7 @@ pub(super) fn drawn(zones: IceRead, ice_known: bool) -> IceRead {
 
 /// The ice of the inventory. What it says about gaps means nothing here, and a file without a polygon is a fault.
 pub(super) fn inventory(input: Input<Text<'_>>) -> IceRead {
-    let text = input.source;
-    let read = text.and_then(|text| geojson::zones(&input.name, text, &ANY_GAP));
-    gapless(read).map_err(|faults| faults.into_iter().map(of_inventory).collect())
+    gapless(read(input, &ANY_GAP)).map_err(|faults| faults.into_iter().map(of_inventory).collect())
 }
 
 /// A zones file without ice is to be drawn, an inventory without ice is the wrong file.

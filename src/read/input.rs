@@ -124,7 +124,7 @@ fn end_of(error: &FromUtf8Error) -> (u64, u64) {
 fn no_toml(bytes: &[u8]) -> Option<Instead> {
     let by_sign = match kind::first_sign(bytes) {
         Some(b'{') => Some(Instead::Json),
-        Some(b'<') => Some(Instead::Xml),
+        Some(b'<') => Some(signature::of_xml(bytes).unwrap_or(Instead::Xml)),
         _ => None,
     };
     signature::of(bytes).or(by_sign)

@@ -7,8 +7,8 @@ use crate::{
     raster::{self, Terrain},
     read::{
         gathered::Faults,
-        geojson::{self, Given},
-        gpx, ice,
+        geojson::Given,
+        gpx, grid, ice,
         input::{Input, Text},
         swapped::{FileNames, swapped},
         trip::{self, HaltEntry, Laid, StageWord, Trip},
@@ -99,7 +99,8 @@ impl<'a> Sources<'a> {
             || self.glaciers.map_or_else(ice::none, ice::inventory),
         );
         let route = faults.take(route);
-        let zones = faults.take(ice::drawn(zones, inventory));
+        let zones = ice::drawn(zones, inventory).map_err(|told| grid::named(told, route.as_ref()));
+        let zones = faults.take(zones);
         let (terrain, glaciers) = (faults.take(terrain(self.terrain)), faults.take(glaciers));
         let party = party_known.then(|| said.party(laid.as_ref().map(|laid| &laid.rules)));
         let party = party.and_then(|party| faults.take(party));
@@ -371,9 +372,9 @@ pub fn route(input: Input<Text<'_>>) -> Result<Noted<Route>, Vec<Fault>> {
 /// Reads zones, with a gap width in metres for those that give none.
 ///
 /// # Errors
-/// It could not be opened; else see [`geojson::zones`].
+/// It could not be opened; else see [`crate::read::geojson::zones`].
 pub fn zones(input: Input<Text<'_>>, gap_m: Option<f64>) -> Result<Noted<Vec<Zone>>, Vec<Fault>> {
-    geojson::zones(&input.name, input.source?, &Given { gap_m })
+    ice::read(input, &Given { gap_m })
 }
 
 /// Reads a practice file.

@@ -16,6 +16,33 @@ const SIGNATURES: [(&[u8], Instead); 10] = [
     (b"fgb\x03", Instead::FlatGeobuf),
 ];
 
+/// Root elements of XML formats, in lower case. \[memory\]
+const ROOTS: [(&str, Instead); 6] = [
+    ("gpx", Instead::Gpx),
+    ("kml", Instead::Kml),
+    ("trainingcenterdatabase", Instead::Tcx),
+    ("html", Instead::WebPage),
+    ("osm", Instead::Osm),
+    ("svg", Instead::Drawing),
+];
+
+/// The format that has this root element.
+pub(super) fn of_root(root: &str) -> Option<Instead> {
+    let lower = root.to_lowercase();
+    let known = ROOTS.iter().find(|(name, _)| *name == lower);
+    known.map(|(_, instead)| instead.clone())
+}
+
+/// The XML format that a text begins, as far as its beginning shows the root element.
+pub(super) fn of_xml(start: &[u8]) -> Option<Instead> {
+    let text = String::from_utf8_lossy(start);
+    let text = text.trim_start_matches('\u{feff}').trim_start();
+    let mut tags = text.strip_prefix('<')?.split('<');
+    let root = tags.find(|tag| tag.starts_with(|c: char| c.is_alphabetic()))?;
+    let end = root.find(|c: char| c.is_whitespace() || "/>".contains(c));
+    of_root(root.get(..end?)?)
+}
+
 /// The format that the first four bytes tell of, if they do.
 pub(super) fn of(first: &[u8]) -> Option<Instead> {
     let known = SIGNATURES

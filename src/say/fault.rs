@@ -3,6 +3,7 @@
 mod files;
 mod geojson;
 mod gpx;
+mod instead;
 mod numbers;
 mod phrase;
 mod place;
@@ -63,7 +64,7 @@ fn phrase(fault: &Fault, voice: Voice) -> Phrase {
     let file = fault.at.file.as_deref().unwrap_or_default();
     match &fault.what {
         Wrong::Files(what) => files::phrase(what),
-        Wrong::Gpx(what) => gpx::phrase(what, voice),
+        Wrong::Gpx(what) => gpx::phrase(what, file, voice),
         Wrong::Geojson(what) => geojson::phrase(what, file, voice),
         Wrong::Terrain(what) => terrain::phrase(what, file),
         Wrong::Toml(what) => toml::phrase(what),

@@ -196,5 +196,12 @@ mod tests {
     }
 
     /// Faults that nobody else meets.
-    const ONLY_THE_COMMAND_LINE_SAYS: [&str; 2] = ["file-there", "place-flag"];
+    const ONLY_THE_COMMAND_LINE_SAYS: [&str; 6] = [
+        "file-there",
+        "file-is-input",
+        "file-no-folder",
+        "file-no-place",
+        "place-flag",
+        "place-assumed",
+    ];
 }

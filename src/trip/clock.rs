@@ -61,6 +61,39 @@ impl Clock {
         })
     }
 
+    /// The time of day that a text written otherwise may mean: `4h30`, `4.30`, `4am`, `16 Uhr`; a guess to be shown, never
+    /// one to plan with.
+    ///
+    /// ```
+    /// use schrund::trip::clock::Clock;
+    ///
+    /// let meant = |text| Clock::meant(text).map(|clock| clock.to_string());
+    /// assert_eq!(meant("4h30").as_deref(), Some("04:30"));
+    /// assert_eq!(meant("4 pm").as_deref(), Some("16:00"));
+    /// assert_eq!(meant("at dawn"), None);
+    /// ```
+    #[must_use]
+    pub fn meant(text: &str) -> Option<Self> {
+        let lower = text.trim().to_lowercase();
+        let numbers = lower.split(|c: char| !c.is_ascii_digit());
+        let mut numbers = numbers.filter(|n| !n.is_empty());
+        let (hours, minutes) = (numbers.next()?, numbers.next().unwrap_or("00"));
+        if numbers.next().is_some() || !lower.starts_with(|c: char| c.is_ascii_digit()) {
+            return None;
+        }
+        let (hours, minutes) = match (hours.len(), minutes) {
+            (3 | 4, "00") if hours.is_ascii() => hours.split_at(hours.len() - 2),
+            _ => (hours, minutes),
+        };
+        let hours: u8 = hours.parse().ok()?;
+        let hours = match hours {
+            1..=11 if lower.ends_with("pm") => hours + 12,
+            12 if lower.ends_with("am") => 0,
+            hours => hours,
+        };
+        Self::parse(&format!("{hours}:{minutes}")).ok()
+    }
+
     /// So many minutes after midnight.
     #[must_use]
     pub fn of_min(min: f64) -> Self {

@@ -62,37 +62,37 @@ fn lengths_are_understood_as_people_write_them() {
 #[test]
 fn lengths_that_are_not_understood_are_answered_with_what_to_write() {
     for (flag, value, cure) in [
-        ("--margin", "200ft", "it takes metres: write 60.96"),
-        ("--gap", "200 ft", "it takes metres: write 60.96"),
+        ("--margin", "200ft", "it takes metres: write `60.96`"),
+        ("--gap", "200 ft", "it takes metres: write `60.96`"),
         (
             "--rope",
             "3,500",
-            "the comma can mean two things: write 3.500 or 3500",
+            "the comma can mean two things: write `3.500` or `3500`",
         ),
         (
             "--margin",
             "wide",
-            "it takes one length in metres, such as 60 or 60.5",
+            "it takes one length in metres, such as `--margin 20`",
         ),
         (
             "--rope",
             "60 x 2",
-            "it takes one length in metres, such as 60 or 60.5",
+            "it takes one length in metres, such as `--rope 60`",
         ),
         (
             "--rope",
             "60,70",
-            "each rope has its own flag: --rope 60 --rope 70; one rope of 60.70 m is --rope 60.70",
+            "each rope has its own flag: `--rope 60 --rope 70`; one rope of 60.70 m is `--rope 60.70`",
         ),
         (
             "--rope",
             "60+50 m",
-            "each rope has its own flag: --rope 60 --rope 50",
+            "each rope has its own flag: `--rope 60 --rope 50`",
         ),
         (
             "--rope",
             "50,60,70",
-            "each rope has its own flag: --rope 50 --rope 60 --rope 70",
+            "each rope has its own flag: `--rope 50 --rope 60 --rope 70`",
         ),
     ] {
         let (code, _, err) = plan(flag, value);
@@ -123,20 +123,20 @@ fn people_are_counted_or_weighed() {
     for (value, cure) in [
         (
             "82,5",
-            "a comma stands between people, and nobody weighs 5 kg: for 82.5 kg write 82.5",
+            "a comma stands between people, and nobody weighs 5 kg: for 82.5 kg write `82.5`",
         ),
-        ("82,75,5", "nobody weighs 5 kg: for 75.5 kg write 75.5"),
+        ("82,75,5", "nobody weighs 5 kg: for 75.5 kg write `75.5`"),
         (
             "3p,75",
             "`3p` is a head count: give one count, or the mass of each",
         ),
         (
             "three",
-            "`three` is no number: give a head count, or masses in kg",
+            "`three` is no number: give a head count, `--party 3`, or masses with pack in kg",
         ),
         (
             "82,,75",
-            "`` is no number: give a head count, or masses in kg",
+            "`` is no number: give a head count, `--party 3`, or masses with pack in kg",
         ),
     ] {
         let (code, _, err) = plan("--party", value);

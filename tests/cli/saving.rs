@@ -52,7 +52,7 @@ fn a_file_that_is_there_is_replaced_only_with_force() {
     assert_eq!(refused.status.code(), Some(4), "{}", text(&refused.stderr));
     assert_eq!(
         text(&refused.stderr),
-        "error[would-overwrite]: map.geojson is there already\n  at: map.geojson\n  do: `--force` replaces it\n"
+        "error[would-overwrite]: map.geojson is there already\n  at: map.geojson\n  do: write to another file: `--output map-2.geojson`\n"
     );
     assert_eq!(
         fs::read_to_string(&target).unwrap(),

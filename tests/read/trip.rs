@@ -66,14 +66,14 @@ fn what_a_member_does_not_take_is_quoted_with_what_it_takes() {
     assert_eq!(
         told(wrong),
         [
-            "error[bad-trip]: `party` does not take -1\n  at: t.toml, line 1 column 9, `party`\n  do: it takes how many, a list of masses in kg, or [[party]] blocks with `name` and `mass_kg`",
+            "error[bad-trip]: `party` does not take -1\n  at: t.toml, line 1 column 9, `party`\n  do: write how many, `party = 3`, or their masses with pack in kg, `party = [82, 75, 90]`",
             "error[bad-trip]: `travel` does not take \"bike\"\n  at: t.toml, line 2 column 10, `travel`\n  do: use one of \"foot\", \"snowshoe\", \"ski\"",
             "error[bad-trip]: `snow` does not take \"mud\"\n  at: t.toml, line 3 column 8, `snow`\n  do: use one of \"soft\", \"settled\", \"firm\", \"refrozen\", \"ice\"",
             "error[bad-trip]: `stage` does not take -1\n  at: t.toml, line 4 column 9, `stage`\n  do: it takes the number or the name of a stage",
-            "error[bad-trip]: `start` does not take 430\n  at: t.toml, line 5 column 9, `start`\n  do: write a time of day between quotation marks, such as `\"04:30\"`",
-            "error[bad-trip]: `bridges_until` does not take 10:00\n  at: t.toml, line 6 column 17, `bridges_until`\n  do: write a time of day between quotation marks, such as `\"04:30\"`",
+            "error[bad-trip]: `start` does not take 430\n  at: t.toml, line 5 column 9, `start`\n  do: write `start = \"04:30\"`",
+            "error[bad-trip]: `bridges_until` does not take 10:00\n  at: t.toml, line 6 column 17, `bridges_until`\n  do: write `bridges_until = \"10:00\"`",
             "error[bad-trip]: `name` does not take 3\n  at: t.toml, line 7 column 8, `name`\n  do: write a text between quotation marks",
-            "error[bad-trip]: `rope_on_bare` does not take \"no\"\n  at: t.toml, line 8 column 16, `rope_on_bare`\n  do: write `true` or `false`",
+            "error[bad-trip]: `rope_on_bare` does not take \"no\"\n  at: t.toml, line 8 column 16, `rope_on_bare`\n  do: write `rope_on_bare = false`",
             "error[bad-trip]: `terrain` does not take 7\n  at: t.toml, line 9 column 21, `terrain`\n  do: write a text between quotation marks",
         ]
     );
@@ -89,7 +89,7 @@ fn every_fault_inside_people_ropes_and_assumptions_is_told() {
         told(wrong),
         [
             "error[bad-trip]: a person of `[[party]]` lacks `name`\n  at: t.toml, line 1 column 1, `party`\n  do: add what it is called: `name = \"…\"`",
-            "error[bad-trip]: `party.mass_kg` does not take \"82\"\n  at: t.toml, line 2 column 11, `party.mass_kg`\n  do: write a plain number, such as `3.5`",
+            "error[bad-trip]: `party.mass_kg` does not take \"82\"\n  at: t.toml, line 2 column 11, `party.mass_kg`\n  do: write `mass_kg = 82`",
             "error[bad-trip]: a rope of `[[rope]]` lacks `length_m`\n  at: t.toml, line 3 column 1, `rope`\n  do: add its length in metres: `length_m = 60`",
             "error[unknown-name]: a rope of `[[rope]]` has no `length`\n  at: t.toml, line 4 column 1, `rope.length`\n  do: perhaps `length_m` is meant",
             "error[bad-trip]: `rope.name` does not take 7\n  at: t.toml, line 7 column 8, `rope.name`\n  do: write a text between quotation marks",
@@ -136,7 +136,7 @@ fn a_text_that_is_no_toml_is_told_line_by_line() {
         [
             "error[broken-text]: `party` stands there a second time: party = 4\n  at: t.toml, line 2 column 1\n  do: keep one of the two",
             "error[broken-text]: a name without a value: name =\n  at: t.toml, line 3 column 7\n  do: write `name = value`, such as `party = 3`, or take the line out",
-            "error[broken-text]: a text without quotation marks: knots = auto\n  at: t.toml, line 4 column 9\n  do: put it between quotation marks, such as `knots = \"auto\"`",
+            "error[broken-text]: a text without quotation marks: knots = auto\n  at: t.toml, line 4 column 9\n  do: put it between quotation marks: `knots = \"auto\"`",
         ]
     );
     assert_eq!(

@@ -17,6 +17,7 @@ place-flag = { $property ->
     [rope] `--rope`
     [practice] `--practice`
     [gap_m] `--gap`
+    [margin_m] `--margin`
     [stage] `--stage`
     [travel] `--travel`
     [pace] `--pace`
@@ -28,6 +29,8 @@ place-flag = { $property ->
     [snow] `--snow`
    *[other] flags, `{ $property }`
  }
+
+place-assumed = `--assume { $name }`
 
 item-feature = feature { $number }
 item-feature-named = feature { $number } "{ $name }"
@@ -50,7 +53,18 @@ item-relief = relief
 ## Files, addresses and flags
 
 file-unreadable = cannot read { $name }: { refused }
-    .hint = check the name and that you may read it
+    .hint = { $why ->
+        [folder] { $count ->
+            [0] name a file: nothing in this folder has the name of one that is read here
+            [one] name the file in it: `{ $holds }`
+           *[other] name one of the files in it: { $holds }
+         }
+        [not-found] { $count ->
+            [0] check the name and the folder
+           *[other] check the name; the folder holds { $holds }
+         }
+       *[other] check that you may read it
+     }
 refused = { $why ->
     [folder] it is a folder, not a file
     [not-found] there is no such file or folder
@@ -69,10 +83,10 @@ file-not-utf8 = the file is not UTF-8 text
 file-no-toml = this is { instead-what }, not TOML, as trip and practice files are
     .hint = { $interface ->
         [flags] { $what ->
-            [json] zones come second, without a flag: `plan route.gpx zones.geojson`; `schrund new` writes a trip file to fill in
-            [xml] a route comes first, without a flag: `plan route.gpx zones.geojson`; `schrund new` writes a trip file to fill in
+            [json] zones come second, without a flag; `schrund new tour` writes a trip file to fill in
+            [gpx] a route comes first, without a flag; `schrund new tour` writes a trip file to fill in
             [tiff] a terrain model is given with `--terrain`
-           *[other] `schrund new` writes a trip file to fill in
+           *[other] `schrund new tour` writes a trip file to fill in
         }
        *[members] write lines `name = value`, such as `party = 3`
     }
@@ -97,25 +111,37 @@ file-not-fetched = cannot fetch it: { $why ->
  }
     .hint = check the address and the connection, or download the file and name it
 file-no-folder = cannot make the folder { $name }: { refused }
-    .hint = name a folder in one that is there and that you may write to
+    .hint = { $why ->
+        [file] the outputs go into a folder: `--out { $free }`{ $trip ->
+            [yes] ; a trip file is given with `--trip { $name }`
+           *[no] { "" }
+         }
+       *[other] name a folder in one that is there and that you may write to
+     }
 file-unwritable = cannot write { $name }: { refused }
     .hint = write to a folder that is there and that you may write to
 file-is-input = { $name } is an input and is never written over
-    .hint = write to another place
+    .hint = { $kind ->
+        [set] write into another folder: `--out { $free }`
+       *[output] write to another file: `--output { $free }`
+     }
 file-there = { $count ->
     [1] { $names } is there already
    *[other] { $count } files are there already: { $names }
  }
-    .hint = { $count ->
-        [1] `--force` replaces it
-       *[other] `--force` replaces them
+    .hint = { $kind ->
+        [output] write to another file: `--output { $free }`
+        [trip] a trip file is given with `--trip { $names }`; the plan goes to another file: `--output { $free }`
+        [start] write into a new folder: `schrund new { $free }`
+       *[set] write into another folder, `--out { $free }`, or replace these with `--force`
      }
 file-no-code = there is no code "{ $name }"
-    .hint = codes stand in brackets in what schrund says, as in error[gap-not-given]
-file-no-code-but = there is no code "{ $name }"
-    .hint = did you mean `{ $near }`?
+    .hint = { $count ->
+        [0] codes stand in brackets in what schrund says, as in error[gap-not-given]
+       *[other] codes spelt like it: { $near }
+     }
 file-no-place = "{ $found }" is no longitude,latitude in degrees
-    .hint = write it as 7.65,45.97, longitude first
+    .hint = write two numbers, longitude first, with a comma and no blank between, as in `--at 7.65,45.97`
 
 ## The text and the form of trip files and practice files
 
@@ -135,14 +161,40 @@ toml-not-closed = { $what ->
      }
 toml-no-value = a name without a value: { $line }
     .hint = write `name = value`, such as `party = 3`, or take the line out
+meant-line = { $meant ->
+    [point] write a decimal with a point: `{ $write }`
+    [thousand] the comma can mean two things: write `{ $write }` or `{ $other }`
+    [half-mass] for { $write } kg write `{ $write }` with a point; people stand in brackets: `party = [82.5, 75]`
+    [half-rope] write a decimal with a point, and each rope in braces: `{ $write }`
+    [ropes-or-one] one rope of that length is `{ $write }`; two ropes are `{ $other }`
+    [ropes] write each rope in braces: `{ $write }`
+    [alone] write the number alone: `{ $write }`
+    [list] a list stands in brackets: `{ $write }`
+    [people] write how many: `{ $write }`, or their masses with pack in kg: `party = [82, 75, 90]`
+    [quoted] put it between quotation marks: `{ $write }`
+   *[line] write `{ $write }`
+ }
+toml-commas = a comma stands in a number, or a list has no brackets: { $line }
+    .hint = { $meant ->
+        [unknown] write decimals with a point, and lists in brackets: `party = [82.5, 75]`
+       *[line] { meant-line }
+     }
+toml-after-number = something stands behind a number: { $line }
+    .hint = { $meant ->
+        [unknown] write the number alone, in the unit that its name ends with, or put a text between quotation marks
+       *[line] { meant-line }
+     }
 toml-unquoted = a text without quotation marks: { $line }
-    .hint = put it between quotation marks, such as `knots = "auto"`
+    .hint = { $meant ->
+        [unknown] put it between quotation marks, such as `knots = "auto"`
+       *[line] { meant-line }
+     }
 toml-deep = too many brackets or names with dots inside each other: { $line }
     .hint = nothing here is nested so deeply: correct the line or take it out
 toml-broken = this is no TOML ({ $words }): { $line }
     .hint = a line is `name = value`: texts between quotation marks, lists in brackets, a remark after `#`
 trip-members = { $interface ->
-    [flags] `schrund new DIR` writes a trip file that shows every member
+    [flags] `schrund new tour` writes a trip file that shows every member
    *[members] the schema of the trip file shows every member
  }
 toml-table = { $table ->
@@ -181,26 +233,30 @@ toml-lacks = { toml-table } lacks `{ $member }`
        *[name] add what it is called: `name = "…"`
      }
 toml-form = `{ $member }` does not take { $found }
-    .hint = { $takes ->
-        [number] write a plain number, such as `3.5`
-        [text] write a text between quotation marks
-        [texts] write a list of texts, each between quotation marks: `["first", "second"]`
-        [truth] write `true` or `false`
-        [time] write a time of day between quotation marks, such as `"04:30"`
-        [date] write a day between quotation marks, such as `"2027-07-14"`
-        [offset] write how far the clocks are ahead of UTC between quotation marks, such as `"+02:00"`
-        [words] use one of { $words }
-        [people] it takes how many, a list of masses in kg, or [[party]] blocks with `name` and `mass_kg`
-        [stage] it takes the number or the name of a stage
-        [teams] it takes how many go on each rope, such as [3, 2]
-        [ropes] it takes [[rope]] blocks with `length_m`, and `diameter_mm` and `name` where known
-        [contacts] it takes [[emergency]] blocks with `name`, `contact` and `note`
-        [halts] it takes [[halt]] blocks with `minutes`, and `at_km` or the `name` of a waypoint
-        [assumptions] it takes a table [assume] of figures and words by name
-        [assumption] write a number, a word between quotation marks, or `true` or `false`
-        [about] it takes a table with `says` and `standing`
-       *[figure] it takes a table with `value` and `standing`
+    .hint = { $meant ->
+        [unknown] { what-it-takes }
+       *[line] { meant-line }
      }
+what-it-takes = { $takes ->
+    [number] write a plain number with a point, such as `3.5`, without its unit
+    [text] write a text between quotation marks
+    [texts] write a list of texts, each between quotation marks: `["first", "second"]`
+    [truth] write `true` or `false`
+    [time] write a time of day between quotation marks, such as `"04:30"`
+    [date] write a day between quotation marks, such as `"2027-07-14"`
+    [offset] write how far the clocks are ahead of UTC between quotation marks, such as `"+02:00"`
+    [words] use one of { $words }
+    [people] write how many, `party = 3`, or their masses with pack in kg, `party = [82, 75, 90]`
+    [stage] it takes the number or the name of a stage
+    [teams] write how many go on each rope: `teams = [3, 2]`
+    [ropes] write each rope in braces: `rope = [{ "{" } length_m = 60 { "}" }]`, or as a [[rope]] block
+    [contacts] it takes [[emergency]] blocks with `name`, `contact` and `note`
+    [halts] it takes [[halt]] blocks with `minutes`, and `at_km` or the `name` of a waypoint
+    [assumptions] it takes a table [assume] of figures and words by name
+    [assumption] write a number, a word between quotation marks, or `true` or `false`
+    [about] it takes a table with `says` and `standing`
+   *[figure] it takes a table with `value` and `standing`
+ }
 toml-huge = `{ $member }` does not take a number as large as { $found }
     .hint = write a smaller number
 
@@ -218,7 +274,10 @@ trip-nobody-said = nobody said how many go
        *[members] `party = 3`, or their masses with pack: `party = [82, 75, 90]`
      }
 trip-mass = person { $person } weighs { $mass }, outside { $min } to { $max } kg
-    .hint = give kilograms with pack
+    .hint = { $decimals ->
+        [yes] a comma stands between people: for { $pointed } kg write `{ $pointed }`
+       *[no] give kilograms with pack
+     }
 trip-teams = rope teams of { $sizes } do not suit the { $people } people who go
     .hint = name whole teams of { $least } to { $most } people that come to { $people }, or leave it out
 trip-rope-length = a rope of { $length } is outside { $min } to { $max }
@@ -299,7 +358,7 @@ trip-no-word = { $name } does not take the word "{ $found }"
 trip-no-time = { $name } takes a time of day, and "{ $found }" is none
     .hint = write it as 04:30, or 04:30 +1 on the day after the start
 trip-no-number = { $name } takes a number, and "{ $found }" is none
-    .hint = write a plain number, such as `3.5`
+    .hint = write a plain number, in metres where the name ends with `_m`, such as `3.5`
 trip-not-laid = { $property ->
     [practice] the practice file { $file } is named and was not opened
     [terrain] the terrain model { $file } is named and was not opened

@@ -12,6 +12,7 @@ instead-what = { $what ->
     [json] JSON
     [xml] XML
     [fit] FIT
+    [gpx] GPX
     [kml] KML
     [tcx] TCX
     [page] a web page
@@ -22,8 +23,11 @@ instead-what = { $what ->
 gpx-is = this is { instead-what }, not GPX
     .hint = { $what ->
         [zip] unpack it and give the GPX file inside
-        [gzip] unpack it first
-        [json] the route has to be GPX; zones are given after it
+        [gzip] unpack it and name the file inside
+        [json] the route has to be GPX and comes first; zones are given after it{ $interface ->
+            [flags] , as in `schrund plan route.gpx { $file }`
+           *[members] { "" }
+         }
         [page] the download gave a page in its place: fetch the GPX file itself
        *[other] { gpx-export }
      }

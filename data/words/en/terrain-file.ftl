@@ -47,6 +47,14 @@ cure = { $cure ->
     [assign-system] find out the EPSG number of its coordinate system (where it was fetched says so) and put it in place of NNNN: { $command }
     [scale-heights] say how many metres one unit is (here 0.3048 for a foot) and convert it: { $command }
     [unpack] unpack it (unzip or gunzip { $file }) and give the file inside
+    [another] a terrain model is a GeoTIFF or a .hgt tile{ $interface ->
+        [flags] , as in `--terrain heights.tif`; { $what ->
+            [gpx] the route comes first, without a flag
+            [json] zones come second, without a flag, an inventory is given with `--glaciers`
+           *[xml] this is none
+         }
+       *[members] { "" }
+     }
     [rename] give the file its original name: latitude and longitude of the south-west corner
    *[convert] convert it: { $command }
  }
@@ -63,6 +71,12 @@ terrain-is = it is { $format ->
  }, not a GeoTIFF or .hgt tile
     .hint = { cure }
 terrain-ascii-grid = it is an ASCII grid, which does not say its coordinate system
+    .hint = { cure }
+terrain-no-raster = this is { $what ->
+    [gpx] GPX, a line
+    [json] JSON, as zones are
+   *[xml] XML
+ }, not a terrain model
     .hint = { cure }
 terrain-neither = it is neither a GeoTIFF nor a .hgt tile
     .hint = { cure }

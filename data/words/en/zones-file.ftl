@@ -4,21 +4,27 @@ zones-empty = the file is empty
     .hint = draw the zones as polygons in a map editor and save them as GeoJSON
 inventory-empty = the glacier inventory is empty
     .hint = fetch it again, or plan without it
-zones-xml = this is XML, not GeoJSON
-    .hint = save or convert it as GeoJSON; a GPX file is the route
 zones-is = this is { instead-what }, not GeoJSON
     .hint = { $what ->
-        [zip] unpack it; zones have to be GeoJSON
-        [gzip] unpack it first
-        [database] convert it: ogr2ogr -t_srs EPSG:4326 -lco RFC7946=YES zones.geojson FILE
-        [shapefile] convert it: ogr2ogr -t_srs EPSG:4326 -lco RFC7946=YES zones.geojson FILE
-        [flatgeobuf] convert it: ogr2ogr -t_srs EPSG:4326 -lco RFC7946=YES zones.geojson FILE
+        [zip] unpack it (a KMZ is a zip too) and save what is inside as GeoJSON in the map editor
+        [gzip] unpack it and name the file inside
+        [database] { as-geojson }
+        [shapefile] { as-geojson }
+        [flatgeobuf] { as-geojson }
+        [kml] { as-geojson }
+        [gpx] the ice comes second, as GeoJSON polygons, each with its `gap_m`: { drawn-where }
+        [xml] the ice comes as GeoJSON polygons, each with its `gap_m`: { drawn-where }
         [tiff] { $interface ->
-            [flags] a terrain model is given with `--terrain`; zones have to be GeoJSON
+            [flags] a terrain model is given with `--terrain { $file }`; zones and inventories are GeoJSON
            *[members] a terrain model is given as such; zones have to be GeoJSON
         }
        *[other] draw the zones as polygons in a map editor and save them as GeoJSON
     }
+as-geojson = save it as GeoJSON in the map editor, or convert it: { $command }
+drawn-where = { $interface ->
+    [flags] draw them in a map editor; `schrund new tour` writes an empty file to draw in
+   *[members] draw them in a map editor
+ }
 zones-utf16 = this is UTF-16 text
     .hint = save the file as UTF-8
 zones-cut-off = the file ends in the middle: the JSON is not complete
@@ -116,7 +122,11 @@ zones-misplaced = { "[" }{ $numbers }] { $why ->
    *[latitude] has a latitude beyond ±90°
  } ({ ring-position })
     .hint = { $why ->
-        [projected] find out which map grid it is (2056 is Swiss LV95, 25832 is UTM 32N) and convert: { $command }
+        [projected] { $fitting ->
+            [0] convert it, with the number of its map grid in place of ????, as the layer's properties in the map editor or the legend of the map name it: { $command }
+            [one] in { $grids } they lie near the route; convert it: { $command }
+           *[other] several map grids bring them near the route, { $grids }; convert it, with the number that the map names in place of ????: { $command }
+         }
         [longitude] longitudes run from -180 to 180: add or take away 360 where the map was scrolled on
         [swapped] GeoJSON has the longitude first: swap the two numbers
        *[other] a position is [longitude, latitude] in degrees
@@ -149,13 +159,19 @@ unit-sign = { $unit ->
    *[deg] °
  }
 zones-not-plain = { quantity } { $found } is not a plain number
-    .hint = { plain-number }
+    .hint = { $quantity ->
+        [gap-width] write the widest you expect in metres as a plain number, { $min } to { $max }, without words or signs; null where it is not known
+       *[other] { plain-number }
+     }
 zones-not-finite = { quantity } { $found } is not a finite number
     .hint = { plain-number }
 zones-unit = { quantity } { $found } is in "{ $given }", not in { unit-sign }
     .hint = { plain-number }
 zones-comma = { quantity } { $found } can mean { $one } or { $other }
-    .hint = { plain-number }
+    .hint = { $fits ->
+        [no] write `{ $one }`
+       *[yes] write `{ $one }` or `{ $other }`
+     }
 zones-outside = { quantity } { $found } is outside { $min } to { $max } { unit-sign }
     .hint = { plain-number }
 zones-unreadable = { $found } cannot be read as a value
@@ -188,12 +204,17 @@ zones-gap-not-given = { $count ->
     [0] { "" }
    *[other] {" "}(found there: { $found })
  }
-    .hint =
-        write `gap_m`, the width of the widest gap expected in metres, into the file,
-        or say what to assume { $interface ->
-            [flags] with `--gap`, such as `--gap 6`
-           *[members] with `gap_m` of the trip, such as `gap_m = 6`
-         }
+    .hint = { $renamed ->
+        [all] rename `{ $near }` to `gap_m`
+        [some] rename `{ $near }` to `gap_m`; for the others { write-gap }
+       *[none] { write-gap }
+     }
+write-gap =
+    write `gap_m`, the width of the widest gap expected in metres, into the file,
+    or say what to assume { $interface ->
+        [flags] with `--gap`, such as `--gap 6`
+       *[members] with `gap_m` of the trip, such as `gap_m = 6`
+     }
 zones-gap-assumed = { $lower ->
     [given] { $gap }, or the lower end given where that is wider, assumed as the gap width of { which-zones }: { $zones }
    *[none] { $gap } assumed as the gap width of { which-zones }: { $zones }

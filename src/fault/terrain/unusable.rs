@@ -16,6 +16,8 @@ use serde::Serialize;
 pub enum Unusable {
     /// It is another format.
     Is(UnreadFormat),
+    /// It is another sort of file altogether.
+    NoRaster(NoRaster),
     /// It is neither a GeoTIFF nor a `.hgt` tile.
     Neither,
     /// Its name does not say where it lies.
@@ -83,6 +85,28 @@ pub enum UnreadFormat {
     Jpeg,
     /// An ASCII grid.
     AsciiGrid,
+}
+
+/// Texts that were given in the place of a raster.
+///
+/// ```
+/// use schrund::{fault::terrain::{Cure, InTerrain, NoRaster, Unusable}, raster::Terrain};
+///
+/// let line = std::io::Cursor::new(schrund::example::ROUTE_GPX);
+/// let fault = Terrain::new().add("route.gpx", Box::new(line)).expect_err("a line has no cells");
+/// let gpx = Unusable::NoRaster(NoRaster::Gpx);
+/// assert_eq!(gpx.cure(), Cure::Another, "no conversion makes heights of it");
+/// assert_eq!(fault.what, InTerrain::Refused(gpx).into());
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum NoRaster {
+    /// A line.
+    Gpx,
+    /// XML of another kind.
+    Xml,
+    /// JSON, as zones are.
+    Json,
 }
 
 /// Codings that are not read.
@@ -281,6 +305,8 @@ pub enum Cure {
     Unpack,
     /// Give it its original name.
     Rename,
+    /// Give another file.
+    Another,
 }
 
 impl Unusable {
@@ -293,6 +319,7 @@ impl Unusable {
                 Cure::AssignSystem
             }
             Self::HgtName => Cure::Rename,
+            Self::NoRaster(_) => Cure::Another,
             Self::Picture(_) => Cure::NotHeights,
             Self::Bands(_) => Cure::FirstBand,
             Self::Mask | Self::System(_) | Self::Placing(_) => Cure::Warp,

@@ -64,9 +64,15 @@ impl ZonesReading {
         let misses = properties.near_misses();
         let (other, met) = properties.rest();
         let near = misses.iter().find(|m| m.1.starts_with("gap"));
-        let near = near.map(|m| m.0.as_str());
-        let gap = self.gap(gap, feature, near, &other);
-        faults.extend(misses.into_iter().map(|(_, _, fault)| fault));
+        let near = near.map(|m| m.0.clone());
+        // The complaint about zones without a width names it too.
+        let is_told = self.given.gap_m.is_none() && matches!(gap, GapTold::Nothing(_));
+        let told = near.clone().filter(|_| is_told);
+        let gap = self.gap(gap, feature, near.as_deref(), &other);
+        let untold = misses
+            .into_iter()
+            .filter(|(name, _, _)| Some(name) != told.as_ref());
+        faults.extend(untold.map(|(_, _, fault)| fault));
         faults.extend(met);
         for fault in faults {
             self.add(fault, Some(feature), at);

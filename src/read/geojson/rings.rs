@@ -73,6 +73,7 @@ fn ring(
             position: index + 1,
             ring: number,
             polygon: None,
+            grids: Vec::new(),
         })?;
         mended.beyond += usize::from(here.beyond_deg() > ROUNDING_DEG);
         let here = here.taken_back();

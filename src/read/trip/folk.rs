@@ -80,10 +80,20 @@ pub(super) fn wrong_masses(party: &Party, place: &Place, rules: &Rules) -> Vec<F
                 kg: p.mass_kg,
                 min_kg: figure.min,
                 max_kg: figure.max,
+                decimals_of: before(party, p),
             };
             Some(Fault::new(mass, place.clone()))
         });
     wrong.collect()
+}
+
+/// The mass of the person before somebody, where it is whole and that of this one less than ten: `82,5` in a list is two people.
+fn before(party: &Party, person: &Person) -> Option<f64> {
+    let is_digit = (0.0..10.0).contains(&person.mass_kg) && person.mass_kg.fract() == 0.0;
+    let at = person.called.number.checked_sub(2).filter(|_| is_digit)?;
+    let before = party.people.get(at)?;
+    let whole = before.mass_given && before.mass_kg.fract() == 0.0;
+    whole.then_some(before.mass_kg)
 }
 
 impl PersonEntry {

@@ -129,6 +129,9 @@ pub struct TripFiles {
     pub glaciers: Option<String>,
 }
 
+/// What stands before the name of a figure or word that is given beside the trip file.
+const ASSUMED: &str = "assume.";
+
 impl Trip {
     /// The files it asks for; whoever reads the trip opens them.
     #[must_use]
@@ -173,8 +176,16 @@ impl Trip {
         timetable.date.set(self.date.map(Some), *origin);
         timetable.utc_offset.set(self.utc_offset.map(Some), *origin);
         let figures = self.assume.iter().flat_map(|(name, a)| a.figures(name));
-        let set =
-            |(name, value): (String, &Assume)| assume(laid, &name, value, place, origin).err();
+        let by_flag = *origin == Origin::Flag;
+        let set = |(name, value): (String, &Assume)| {
+            let fault = assume(laid, &name, value, place, origin).err()?;
+            let at = fault.at.property.as_deref().filter(|_| by_flag);
+            let at = at.map(|name| place.clone().with_property(format!("{ASSUMED}{name}")));
+            Some(Fault {
+                at: at.unwrap_or(fault.at.clone()),
+                ..fault
+            })
+        };
         let mut faults: Vec<Fault> = figures.filter_map(set).collect();
         if let (Err(why), true) = (laid.rules.nature.check(), faults.is_empty()) {
             let place = place.clone().with_property("assume");

@@ -140,7 +140,7 @@ mod tests {
             [
                 "error[unknown-name]: a trip file has no `foo`\n  at: t.toml, line 2 column 1, `foo`\n  do: take it out; the schema of the trip file shows every member",
                 "error[unknown-name]: a trip file has no `stages`\n  at: t.toml, line 3 column 1, `stages`\n  do: perhaps `stage` is meant",
-                "error[bad-trip]: `rope` does not take [60]\n  at: t.toml, line 4 column 8, `rope`\n  do: it takes [[rope]] blocks with `length_m`, and `diameter_mm` and `name` where known",
+                "error[bad-trip]: `rope` does not take [60]\n  at: t.toml, line 4 column 8, `rope`\n  do: write each rope in braces: `rope = [{ length_m = 60 }]`",
             ]
         );
     }

@@ -6,7 +6,7 @@ use super::{
 };
 use crate::{
     fault::{
-        files::{InFiles, Network, Refused},
+        files::{InFiles, Network, Refused, WrittenAs},
         place::STANDARD_INPUT,
     },
     say::arg::Arg,
@@ -14,7 +14,14 @@ use crate::{
 
 pub(super) fn phrase(what: &InFiles) -> Phrase {
     match what {
-        InFiles::Unreadable { name: file, why } => about("file-unreadable", file, why),
+        InFiles::Unreadable {
+            name: file,
+            why,
+            holds,
+        } => about("file-unreadable", file, why).and(vec![
+            ("count", Arg::Count(holds.len())),
+            ("holds", list(holds)),
+        ]),
         InFiles::Stopped(words) => Phrase::of("file-stopped", [("words", name(words))]),
         InFiles::OneStandardInput => Phrase::plain("file-one-standard-input"),
         InFiles::NotSeekable => Phrase::plain("file-not-seekable"),
@@ -33,27 +40,66 @@ pub(super) fn phrase(what: &InFiles) -> Phrase {
             [("route", name(route)), ("zones", name(zones))],
         ),
         InFiles::Network(why) => network(why),
-        InFiles::NoFolder { path, why } => about("file-no-folder", path, why),
-        InFiles::Unwritable { path, why } => about("file-unwritable", path, why),
-        InFiles::IsInput(path) => Phrase::of("file-is-input", [("name", name(path))]),
-        InFiles::There(paths) => Phrase::of(
-            "file-there",
-            [("count", Arg::Count(paths.len())), ("names", list(paths))],
+        InFiles::NoFolder { .. }
+        | InFiles::Unwritable { .. }
+        | InFiles::IsInput { .. }
+        | InFiles::There { .. } => unwritten(what),
+        InFiles::NoCode { name: code, near } => Phrase::of(
+            "file-no-code",
+            [
+                ("name", name(code)),
+                ("count", Arg::Count(near.len())),
+                ("near", list(near.iter().copied())),
+            ],
         ),
-        InFiles::NoCode {
-            name: code,
-            near: Some(near),
-        } => Phrase::of(
-            "file-no-code-but",
-            [("name", name(code)), ("near", name(*near))],
-        ),
-        InFiles::NoCode { name: code, .. } => Phrase::of("file-no-code", [("name", name(code))]),
         InFiles::NoPlace(found) => Phrase::of("file-no-place", [("found", name(found))]),
+    }
+}
+
+/// What stands in the way of files to be written.
+fn unwritten(what: &InFiles) -> Phrase {
+    match what {
+        InFiles::NoFolder { path, why, free } => about("file-no-folder", path, why).and(vec![
+            ("free", name(free)),
+            ("trip", Arg::yes(path.to_lowercase().ends_with(".toml"))),
+        ]),
+        InFiles::Unwritable { path, why } => about("file-unwritable", path, why),
+        InFiles::IsInput {
+            name: path,
+            kind,
+            free,
+        } => Phrase::of(
+            "file-is-input",
+            [
+                ("name", name(path)),
+                ("kind", Arg::Word(written(*kind))),
+                ("free", name(free)),
+            ],
+        ),
+        InFiles::There { names, kind, free } => Phrase::of(
+            "file-there",
+            [
+                ("count", Arg::Count(names.len())),
+                ("names", list(names)),
+                ("kind", Arg::Word(written(*kind))),
+                ("free", name(free)),
+            ],
+        ),
+        _ => Phrase::plain("file-not-utf8"),
     }
 }
 
 fn about(key: &'static str, file: &str, why: &Refused) -> Phrase {
     Phrase::of(key, [("name", name(file))]).and(refused(why))
+}
+
+fn written(kind: WrittenAs) -> &'static str {
+    match kind {
+        WrittenAs::Output => "output",
+        WrittenAs::Trip => "trip",
+        WrittenAs::Set => "set",
+        WrittenAs::Start => "start",
+    }
 }
 
 fn refused(why: &Refused) -> PhraseArgs {

@@ -7,9 +7,9 @@ use super::{
 };
 use crate::{
     fault::{
-        coordinates::{Misplaced, NoLonLat, NoPosition},
+        coordinates::{MapGrid, Misplaced, NoLonLat, NoPosition},
         geojson::{InGeojson, NoType, NotPolygons, Object, Thing},
-        place::Excerpt,
+        place::{Excerpt, STANDARD_INPUT},
     },
     say::{arg::Arg, span::Said, voice::Voice},
 };
@@ -18,9 +18,24 @@ use crate::{
 pub(super) fn phrase(what: &InGeojson, file: &str, voice: Voice) -> Phrase {
     match what {
         InGeojson::Empty => Phrase::plain("zones-empty"),
-        InGeojson::IsXml => Phrase::plain("zones-xml"),
+        InGeojson::IsXml => Phrase::of(
+            "zones-is",
+            [
+                ("what", Arg::Word("xml")),
+                ("command", command(file, "")),
+                ("file", name(file)),
+            ],
+        ),
         InGeojson::Is(instead) => {
-            Phrase::of("zones-is", [("what", Arg::Word(super::gpx::word(instead)))])
+            let what = Arg::Word(super::gpx::word(instead));
+            Phrase::of(
+                "zones-is",
+                [
+                    ("what", what),
+                    ("command", command(file, "")),
+                    ("file", name(file)),
+                ],
+            )
         }
         InGeojson::IsUtf16 => Phrase::plain("zones-utf16"),
         InGeojson::CutOff => Phrase::plain("zones-cut-off"),
@@ -205,18 +220,32 @@ fn misplaced(misplaced: &Misplaced, file: &str) -> Phrase {
             ("position", Arg::Count(misplaced.position)),
             ("ring", Arg::Count(misplaced.ring)),
             ("polygon", Arg::Count(misplaced.polygon.unwrap_or(0))),
-            ("command", command(file, "-s_srs EPSG:2056 ")),
         ],
     )
+    .and(grid(&misplaced.grids, file))
+}
+
+/// The command with the map grid, or with a gap where none fits or several do.
+fn grid(grids: &[MapGrid], file: &str) -> PhraseArgs {
+    let number = match grids {
+        [grid] => grid.epsg.to_string(),
+        _ => "????".to_owned(),
+    };
+    let names = grids
+        .iter()
+        .map(|grid| format!("EPSG:{} ({})", grid.epsg, grid.name));
+    let from = format!("-s_srs EPSG:{number} ");
+    vec![
+        ("fitting", Arg::Count(grids.len())),
+        ("grids", list(names)),
+        ("command", command(file, &from)),
+    ]
 }
 
 /// The command of GDAL that writes the file anew on WGS 84.
 fn command(file: &str, from: &str) -> Arg<'static> {
-    let input = if file.ends_with("json") {
-        file
-    } else {
-        "zones.geojson"
-    };
+    let is_file = file != STANDARD_INPUT && !file.contains("://");
+    let input = if is_file { file } else { "zones.geojson" };
     let last = input.rsplit(['/', '\\']).next().unwrap_or(input);
     let stem = last.rsplit_once('.').map_or(last, |(stem, _)| stem);
     let output = format!("{stem}-wgs84.geojson");

@@ -13,9 +13,10 @@ use crate::{
     say::{arg::Arg, place, span::Said, voice::Voice},
 };
 
-pub(super) fn phrase(what: &InGpx, voice: Voice) -> Phrase {
+/// `file` is where it stands.
+pub(super) fn phrase(what: &InGpx, file: &str, voice: Voice) -> Phrase {
     match what {
-        InGpx::Is(instead) => is(instead),
+        InGpx::Is(instead) => is(instead, file),
         InGpx::Empty => Phrase::plain("gpx-empty"),
         InGpx::NoElement => Phrase::plain("gpx-no-element"),
         InGpx::Xml(why) => xml(why),
@@ -95,11 +96,14 @@ fn quote(found: &Excerpt) -> Arg<'static> {
     name(printable(found))
 }
 
-fn is(instead: &Instead) -> Phrase {
+fn is(instead: &Instead, file: &str) -> Phrase {
     match instead {
         Instead::Beginning(found) => Phrase::of("gpx-begins", [("found", quote(found))]),
         Instead::Root(found) => Phrase::of("gpx-root", [("found", quote(found))]),
-        known => Phrase::of("gpx-is", [("what", Arg::Word(word(known)))]),
+        known => Phrase::of(
+            "gpx-is",
+            [("what", Arg::Word(word(known))), ("file", name(file))],
+        ),
     }
 }
 
@@ -117,6 +121,7 @@ pub(super) fn word(instead: &Instead) -> &'static str {
         Instead::Xml | Instead::Root(_) => "xml",
         Instead::Json => "json",
         Instead::Fit => "fit",
+        Instead::Gpx => "gpx",
         Instead::Kml => "kml",
         Instead::Tcx => "tcx",
         Instead::WebPage => "page",

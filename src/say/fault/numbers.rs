@@ -68,12 +68,34 @@ pub(super) fn phrase(what: &InGeojson, voice: Voice) -> Phrase {
                 ("count", Arg::Count(zones.count)),
                 ("zones", named(zones, usize::MAX, voice)),
                 ("others", Arg::Count(zones.found.len())),
+                ("renamed", renamed(zones)),
+                ("near", near(zones)),
                 ("found", list(&zones.found)),
             ],
         ),
         InGeojson::GapAssumed { gap_m, zones, of } => gap_assumed(*gap_m, zones, *of, voice),
         _ => Phrase::plain("zones-not-a-number"),
     }
+}
+
+/// Whether all, some or none of the zones have the width under a name that is none.
+fn renamed(zones: &Widthless) -> Arg<'static> {
+    let near = zones
+        .named
+        .iter()
+        .filter(|zone| zone.near.is_some())
+        .count();
+    Arg::Word(match near {
+        0 => "none",
+        all if all == zones.count => "all",
+        _ => "some",
+    })
+}
+
+/// The first such name.
+fn near(zones: &Widthless) -> Arg<'static> {
+    let near = zones.named.iter().find_map(|zone| zone.near.as_deref());
+    name(near.unwrap_or_default())
 }
 
 fn measured(quantity: Quantity) -> PhraseArgs {
@@ -101,8 +123,15 @@ fn no_number(quantity: Quantity, found: &Excerpt, why: &NoNumber) -> Phrase {
         NoNumber::Comma(digits) => {
             let one = digits.replace(',', ".");
             let one = number(one.trim_end_matches('0'));
-            let other = number(digits.replace(',', ""));
-            Phrase::of("zones-comma", [found, ("one", one), ("other", other)])
+            let other = digits.replace(',', "");
+            let within = quantity.min..=quantity.max;
+            let fits = other.parse().is_ok_and(|other| within.contains(&other));
+            let args = [
+                ("one", one),
+                ("other", number(other)),
+                ("fits", Arg::yes(fits)),
+            ];
+            Phrase::of("zones-comma", [found]).and(args.into())
         }
         NoNumber::Outside => Phrase::of("zones-outside", [found]),
     }

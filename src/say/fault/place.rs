@@ -27,7 +27,10 @@ pub fn place(at: &Place, voice: Voice) -> Said {
     if let (Some(Item::Flags), Some(property), Interface::Flags) =
         (&at.item, &at.property, voice.interface)
     {
-        return voice.say("place-flag", &[("property", Arg::Word(&cut(property)))]);
+        return match property.strip_prefix("assume.") {
+            Some(name) => voice.say("place-assumed", &[("name", Arg::Word(&cut(name)))]),
+            None => voice.say("place-flag", &[("property", Arg::Word(&cut(property)))]),
+        };
     }
     let item = at.item.as_ref().map(|it| item(it, voice));
     let property = at.property.as_deref().map(|p| Said::code(cut(p)));
@@ -53,7 +56,7 @@ pub(super) fn item(item: &Item, voice: Voice) -> Said {
         Item::Halt(number) => {
             return voice.say("item-halt", &[("number", Arg::Count(*number))]);
         }
-        Item::Flag(flag) => return Said::from(*flag),
+        Item::Flag(flag) => return Said::code(*flag),
         Item::Flags => "item-flags",
         Item::Party => "item-party",
         Item::Practice => "item-practice",

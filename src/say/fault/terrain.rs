@@ -6,7 +6,7 @@ use super::{
 };
 use crate::{
     fault::terrain::{
-        Coding, Cure, Damage, InTerrain, Picture, Told, Unpacking, UnreadFormat, Unusable,
+        Coding, Cure, Damage, InTerrain, NoRaster, Picture, Told, Unpacking, UnreadFormat, Unusable,
     },
     say::arg::Arg,
 };
@@ -79,6 +79,7 @@ fn refused(unusable: &Unusable) -> Phrase {
     match unusable {
         Unusable::Is(UnreadFormat::AsciiGrid) => Phrase::plain("terrain-ascii-grid"),
         Unusable::Is(other) => Phrase::of("terrain-is", [("format", Arg::Word(format(*other)))]),
+        Unusable::NoRaster(what) => no_raster(*what),
         Unusable::Neither => Phrase::plain("terrain-neither"),
         Unusable::HgtName => Phrase::plain("terrain-hgt-name"),
         Unusable::Tiff(words) => Phrase::of("terrain-tiff", [("words", name(words))]),
@@ -96,6 +97,15 @@ fn refused(unusable: &Unusable) -> Phrase {
         Unusable::Placing(why) => tiff::no_placing(*why),
         Unusable::Heights(why) => tiff::no_heights(why),
     }
+}
+
+fn no_raster(what: NoRaster) -> Phrase {
+    let what = Arg::Word(match what {
+        NoRaster::Gpx => "gpx",
+        NoRaster::Xml => "xml",
+        NoRaster::Json => "json",
+    });
+    Phrase::of("terrain-no-raster", [("what", what)])
 }
 
 fn format(other: UnreadFormat) -> &'static str {
@@ -195,6 +205,7 @@ fn cure(file: &str, cure: Cure) -> PhraseArgs {
         ),
         Cure::Unpack => ("unpack", String::new()),
         Cure::Rename => ("rename", String::new()),
+        Cure::Another => ("another", String::new()),
     };
     vec![
         ("cure", Arg::Word(word)),

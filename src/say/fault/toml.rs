@@ -1,17 +1,19 @@
 //! The text and the form of trip files and practice files, in words.
 
 use super::{
+    instead::{self, MeantLine},
     phrase::{Phrase, PhraseArgs, list, name},
     quote::{as_it_stands, quoted},
 };
 use crate::{
+    fault::place::Excerpt,
     fault::toml::{InToml, Meant, NoToml, NotClosed, Takes, TomlTable},
     say::arg::Arg,
 };
 
 pub(super) fn phrase(what: &InToml) -> Phrase {
     match what {
-        InToml::Line { why, line } => no_toml(why).and(vec![("line", as_it_stands(line))]),
+        InToml::Line { why, line } => no_toml(why, line).and(vec![("line", as_it_stands(line))]),
         InToml::NoMember {
             of,
             name: given,
@@ -30,7 +32,8 @@ pub(super) fn phrase(what: &InToml) -> Phrase {
             "toml-form",
             [("member", quoted(member)), ("found", as_it_stands(found))],
         )
-        .and(self::takes(takes)),
+        .and(self::takes(takes))
+        .and(meant(in_place(member, found, takes))),
         InToml::Huge {
             name: member,
             found,
@@ -41,7 +44,34 @@ pub(super) fn phrase(what: &InToml) -> Phrase {
     }
 }
 
-fn no_toml(why: &NoToml) -> Phrase {
+/// What may be meant by a value that a member does not take.
+fn in_place(member: &str, found: &Excerpt, takes: &Takes) -> Option<MeantLine> {
+    let found = Some(found.text.as_str()).filter(|_| !found.cut)?;
+    match takes {
+        Takes::Number if ["party", "teams"].contains(&member) => instead::number(member, found),
+        Takes::Number | Takes::People | Takes::Ropes => instead::numbers(member, found),
+        Takes::Time => instead::time(member, found),
+        Takes::Date => instead::date(found),
+        Takes::Truth => instead::words(member, found).filter(|meant| meant.word == "line"),
+        _ => None,
+    }
+}
+
+fn meant(meant: Option<MeantLine>) -> PhraseArgs {
+    let (word, write, other) = match meant {
+        Some(MeantLine { word, write, other }) => (word, write, other),
+        None => ("unknown", String::new(), String::new()),
+    };
+    vec![
+        ("meant", Arg::Word(word)),
+        ("write", name(write)),
+        ("other", name(other)),
+    ]
+}
+
+fn no_toml(why: &NoToml, line: &Excerpt) -> Phrase {
+    let halves = || instead::halves(&line.text).filter(|_| !line.cut);
+    let numbers = || halves().and_then(|(member, value)| instead::numbers(member, value));
     match why {
         NoToml::Twice(member) => Phrase::of("toml-twice", [("member", as_it_stands(member))]),
         NoToml::NotClosed(what) => {
@@ -54,10 +84,23 @@ fn no_toml(why: &NoToml) -> Phrase {
             Phrase::of("toml-not-closed", [("what", Arg::Word(what))])
         }
         NoToml::NoValue => Phrase::plain("toml-no-value"),
-        NoToml::Unquoted => Phrase::plain("toml-unquoted"),
+        NoToml::Unquoted => {
+            let words = halves().and_then(|(member, value)| instead::words(member, value));
+            Phrase::plain("toml-unquoted").and(meant(words))
+        }
+        NoToml::Commas => Phrase::plain("toml-commas").and(meant(numbers())),
+        NoToml::AfterNumber => {
+            let words = || halves().and_then(|(member, value)| instead::time(member, value));
+            let meant_by = numbers().or_else(|| words().filter(|_| is_time(halves())));
+            Phrase::plain("toml-after-number").and(meant(meant_by))
+        }
         NoToml::Deep => Phrase::plain("toml-deep"),
         NoToml::Other(words) => Phrase::of("toml-broken", [("words", name(words))]),
     }
+}
+
+fn is_time(halves: Option<(&str, &str)>) -> bool {
+    halves.is_some_and(|(member, _)| ["start", "bridges_until", "back_by"].contains(&member))
 }
 
 fn no_member(given: &str, meant: Option<Meant>) -> Phrase {

@@ -142,6 +142,7 @@ fn measure(what: &InTrip) -> Phrase {
             kg,
             min_kg,
             max_kg,
+            decimals_of,
         } => Phrase::of(
             "trip-mass",
             [
@@ -152,10 +153,17 @@ fn measure(what: &InTrip) -> Phrase {
                 ("mass", figure(kg, "kg")),
                 ("min", number(min_kg)),
                 ("max", number(max_kg)),
+                ("decimals", Arg::yes(decimals_of.is_some())),
+                ("pointed", number(pointed(*decimals_of, *kg))),
             ],
         ),
         _ => Phrase::plain("trip-nobody"),
     }
+}
+
+/// A mass with its decimals behind a point.
+fn pointed(whole: Option<f64>, decimals: f64) -> String {
+    whole.map_or_else(String::new, |whole| format!("{whole}.{decimals}"))
 }
 
 fn no_stage(asked: &Asked, has: &[(usize, Option<String>)], voice: Voice) -> Phrase {

@@ -11,7 +11,7 @@ fn positions_that_are_no_degrees_are_refused_with_the_test_that_showed_it() {
             "[[2600000,1200000],[2600001,1200000],[2600001,1200001]]",
             "projected-position",
             "[2600000, 1200000] cannot be degrees, for a number lies beyond ±360; it looks like metres of a map grid (position 1, outer ring)",
-            "find out which map grid it is (2056 is Swiss LV95, 25832 is UTM 32N) and convert: ogr2ogr -s_srs EPSG:2056 -t_srs EPSG:4326 -lco RFC7946=YES z-wgs84.geojson z.geojson",
+            "convert it, with the number of its map grid in place of ????, as the layer's properties in the map editor or the legend of the map name it: ogr2ogr -s_srs EPSG:???? -t_srs EPSG:4326 -lco RFC7946=YES z-wgs84.geojson z.geojson",
         ),
         (
             "[[7,46],[190,46],[7,47]]",

@@ -48,7 +48,7 @@ fn every_fault_of_every_feature_is_reported_in_one_go() {
         &text,
         &[
             "error[bad-geojson]: ring 1, position 2 holds \"8\" where a number should stand\n  at: z.geojson, line 2 column 112, feature 1 \"A\"\n  do: a position is [longitude, latitude], two plain numbers in degrees",
-            "error[bad-number]: gap width \"x\" is not a plain number\n  at: z.geojson, line 2 column 52, feature 1 \"A\", `gap_m`\n  do: write one plain number in metres, 0 to 100, or null where it is not known",
+            "error[bad-number]: gap width \"x\" is not a plain number\n  at: z.geojson, line 2 column 52, feature 1 \"A\", `gap_m`\n  do: write the widest you expect in metres as a plain number, 0 to 100, without words or signs; null where it is not known",
             "error[bad-geojson]: a number stands where a Feature should\n  at: z.geojson, line 3 column 1, feature 2\n  do: take it out of the list",
             "error[bad-geojson]: `properties` is a list, not an object\n  at: z.geojson, line 4 column 32, feature 3\n  do: `properties` is a list of names and values in braces",
             "error[bad-word]: \"firn\" is no word for `surface`\n  at: z.geojson, line 5 column 53, feature 4, `surface`\n  do: write one of \"snow\", \"bare\"",
@@ -77,7 +77,7 @@ fn broken_text_is_refused_where_it_breaks() {
     for (text, want) in [
         ("", format!("error[wrong-kind]: the file is empty\n  at: z.geojson\n  do: {draw}")),
         (" \n", format!("error[wrong-kind]: the file is empty\n  at: z.geojson\n  do: {draw}")),
-        ("<gpx/>", "error[wrong-kind]: this is XML, not GeoJSON\n  at: z.geojson\n  do: save or convert it as GeoJSON; a GPX file is the route".to_owned()),
+        ("<gpx/>", "error[wrong-kind]: this is XML, not GeoJSON\n  at: z.geojson\n  do: the ice comes as GeoJSON polygons, each with its `gap_m`: draw them in a map editor".to_owned()),
         ("{\"type\":\n\"Feature", format!("error[broken-text]: the file ends in the middle: the JSON is not complete\n  at: z.geojson, line 2 column 8\n  do: {cut}")),
         ("{\"type\":\"FeatureCollection\",\"features\":[\n{\"é\":1,}]}", format!("error[broken-text]: broken JSON: trailing comma\n  at: z.geojson, line 2 column 8, feature 1\n  do: {mend}")),
         ("{\"features\":[nan]}", format!("error[broken-text]: broken JSON: expected ident\n  at: z.geojson, line 1 column 15, feature 1\n  do: {mend}")),

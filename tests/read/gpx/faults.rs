@@ -144,7 +144,7 @@ fn repeats_are_counted_after_the_first_twenty() {
 
 const EXPORT: &str = "export the line as GPX from the program it was made with";
 const AGAIN: &str = "export the route again";
-const ZONES: &str = "the route has to be GPX; zones are given after it";
+const ZONES: &str = "the route has to be GPX and comes first; zones are given after it";
 const PAGE: &str = "the download gave a page in its place: fetch the GPX file itself";
 
 /// What a file begins with, and sentence and hint about it.
@@ -155,7 +155,7 @@ const KINDS: &[(&[u8], &str, &str)] = &[
     (b"<?xml version=\"1.0\"?><!-- -->", "the file holds no element at all", AGAIN),
     (b"{\"type\":\"FeatureCollection\"}", "this is JSON, not GPX", ZONES),
     (b"PK\x03\x04....", "this is a zip archive (perhaps KMZ), not GPX", "unpack it and give the GPX file inside"),
-    (b"\x1f\x8b\x08", "this is packed with gzip, not GPX", "unpack it first"),
+    (b"\x1f\x8b\x08", "this is packed with gzip, not GPX", "unpack it and name the file inside"),
     (b"\x0e\x10\xd9\x07\0\0\0\0.FIT", "this is FIT, not GPX", EXPORT),
     (b"%PDF-1.7", "this is a PDF document, not GPX", EXPORT),
     (b"lat,lon\n1,2", "this is not GPX: it begins with \"lat,lon\\n1,2\"", EXPORT),

@@ -1,0 +1,139 @@
+//! Values that a flag does not take, and flags whose value is missing.
+
+use clap::{
+    CommandFactory,
+    error::{ContextKind, ContextValue, Error},
+};
+use schrund::trip::clock::Clock;
+
+use super::words::flag_of;
+use crate::args::Args;
+
+/// A value for each flag, to show how one looks.
+const EXAMPLES: [(&str, &str); 18] = [
+    ("--party", "3"),
+    ("--teams", "3,2"),
+    ("--rope", "60"),
+    ("--practice", "arm-span"),
+    ("--trip", "trip.toml"),
+    ("--margin", "20"),
+    ("--gap", "6"),
+    ("--stage", "1"),
+    ("--terrain", "heights.tif"),
+    ("--glaciers", "glaciers.geojson"),
+    ("--start", "04:30"),
+    ("--bridges-until", "10:00"),
+    ("--back-by", "16:00"),
+    ("--assume", "margin_m=30"),
+    ("--out", "plan"),
+    ("--output", "plan.html"),
+    ("--at", "7.65,45.97"),
+    ("--explain", "gap-not-given"),
+];
+
+/// What people write for a word that there is. Our judgement.
+const ALSO: [(&str, &[&str], &str); 6] = [
+    ("--format", &["txt", "message"], "text"),
+    ("--format", &["xls", "xlsx", "excel", "ods"], "csv"),
+    ("--format", &["kmz"], "kml"),
+    (
+        "--units",
+        &["feet", "ft", "miles", "us", "foot"],
+        "imperial",
+    ),
+    ("--units", &["m", "metres", "meters", "si"], "metric"),
+    ("--travel", &["skis", "skiing"], "ski"),
+];
+
+/// Least likeness, of 1, at which a word is offered for another one. Our judgement.
+const ALIKE: f64 = 0.6;
+
+/// What is wrong with the value of a flag, and what to write.
+pub(super) fn refused(error: &Error, given: &str) -> Option<(String, String)> {
+    let flag = flag_of(given);
+    let text = |kind| match error.get(kind) {
+        Some(ContextValue::String(text)) => Some(text.as_str()),
+        _ => None,
+    };
+    let value = text(ContextKind::InvalidValue).unwrap_or_default();
+    let says = match value {
+        "" => format!("`{flag}` has no value"),
+        value => format!("`{flag}` does not take `{value}`"),
+    };
+    let words = match error.get(ContextKind::ValidValue) {
+        Some(ContextValue::Strings(words)) => words.as_slice(),
+        _ => &[],
+    };
+    let example = EXAMPLES.iter().find(|(name, _)| *name == flag);
+    let example = example.map(|(flag, value)| format!("`{flag} {value}`"));
+    let source = std::error::Error::source(error).map(ToString::to_string);
+    let cure = match (value, words, source) {
+        ("", [], _) => format!("write one behind it: {}", example?),
+        (value, [_, ..], _) => one_of(flag, value, words),
+        (value, [], source) => parsed(flag, value, source, example)?,
+    };
+    Some((says, cure))
+}
+
+/// A flag that takes one of a few words.
+fn one_of(flag: &str, value: &str, words: &[String]) -> String {
+    if (flag, value) == ("--format", "pdf") {
+        return "`--format html --output plan.html`, and print that from the browser, on paper or as PDF".to_owned();
+    }
+    let lower = value.to_lowercase();
+    let also = ALSO
+        .iter()
+        .find(|(of, names, _)| *of == flag && names.contains(&lower.as_str()));
+    let like = also
+        .map(|(_, _, word)| *word)
+        .or_else(|| nearest(value, words.iter().map(String::as_str)));
+    let all = words.join(", ");
+    match like {
+        Some(like) => format!("`{flag} {like}`; there are {all}"),
+        None => format!("use one of {all}"),
+    }
+}
+
+/// A flag whose value was read and refused.
+fn parsed(
+    flag: &str,
+    value: &str,
+    source: Option<String>,
+    example: Option<String>,
+) -> Option<String> {
+    if let Some(clock) = Clock::meant(value).filter(|_| is_time(flag)) {
+        return Some(format!("write `{flag} {clock}`"));
+    }
+    Some(match (source, example) {
+        (_, Some(example)) if is_time(flag) => format!("write a time of day: {example}"),
+        (_, Some(example)) if flag == "--teams" => format!("how many go on each rope: {example}"),
+        (Some(says), Some(example)) if !says.contains(['-', '`']) => {
+            format!("{says}, such as {example}")
+        }
+        (Some(says), _) => says,
+        (None, example) => format!("write {}", example?),
+    })
+}
+
+fn is_time(flag: &str) -> bool {
+    ["--start", "--bridges-until", "--back-by"].contains(&flag)
+}
+
+/// The flag of the program that is most like one that there is not.
+pub(super) fn like(name: &str) -> Option<String> {
+    let command = Args::command();
+    let commands = command
+        .get_subcommands()
+        .flat_map(clap::Command::get_arguments);
+    let flags = commands
+        .chain(command.get_arguments())
+        .filter_map(|arg| arg.get_long());
+    let flags: Vec<String> = flags.map(|long| format!("--{long}")).collect();
+    nearest(name, flags.iter().map(String::as_str)).map(str::to_owned)
+}
+
+fn nearest<'w>(given: &str, words: impl Iterator<Item = &'w str>) -> Option<&'w str> {
+    let alike = |word: &str| strsim::normalized_damerau_levenshtein(word, given);
+    let found = words.max_by(|a, b| alike(a).total_cmp(&alike(b)));
+    found.filter(|word| alike(word) >= ALIKE)
+}
