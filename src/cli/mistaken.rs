@@ -1,5 +1,7 @@
 //! Arguments that were meant otherwise, each answered with what to write.
 
+use std::slice;
+
 use clap::error::{ContextKind, ContextValue, Error, ErrorKind};
 
 /// What to write in place of flags that there are not. Our judgement of what people try.
@@ -69,15 +71,13 @@ const MEANT: [(&[&str], &str); 14] = [
 
 /// What to do about a call that was not understood; nothing where clap says it well enough.
 pub(crate) fn cure(error: &Error) -> Option<String> {
-    let given = match error.get(ContextKind::InvalidArg) {
-        Some(ContextValue::String(given)) => given.as_str(),
-        Some(ContextValue::Strings(missing)) => missing.last().map_or("", String::as_str),
-        _ => "",
+    let named: &[String] = match error.get(ContextKind::InvalidArg) {
+        Some(ContextValue::String(given)) => slice::from_ref(given),
+        Some(ContextValue::Strings(missing)) => missing,
+        _ => &[],
     };
-    let missing = |name: &str| match error.get(ContextKind::InvalidArg) {
-        Some(ContextValue::Strings(missing)) => missing.iter().any(|one| one.contains(name)),
-        _ => false,
-    };
+    let given = named.last().map_or("", String::as_str);
+    let missing = |name: &str| named.iter().any(|one| one.contains(name));
     let refused = match error.get(ContextKind::InvalidValue) {
         Some(ContextValue::String(value)) => value.as_str(),
         _ => "",
@@ -90,7 +90,7 @@ pub(crate) fn cure(error: &Error) -> Option<String> {
         ErrorKind::MissingRequiredArgument if missing("ZONES") => Some(
             "the ice comes second, as GeoJSON polygons with the width of the gaps: `schrund new DIR` makes files to fill in".to_owned(),
         ),
-        ErrorKind::MissingRequiredArgument if given.contains("FILES") => {
+        ErrorKind::MissingRequiredArgument if missing("FILES") => {
             Some("name what is to be checked: `schrund check route.gpx zones.geojson trip.toml`".to_owned())
         }
         ErrorKind::InvalidValue | ErrorKind::ValueValidation => value(given, refused),

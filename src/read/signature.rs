@@ -23,3 +23,29 @@ pub(super) fn of(first: &[u8]) -> Option<Instead> {
         .find(|(begin, _)| first.starts_with(begin));
     known.map(|(_, instead)| instead.clone())
 }
+
+/// Root elements of XML formats, in lower case. \[memory\]
+const ROOTS: [(&str, Instead); 6] = [
+    ("gpx", Instead::Gpx),
+    ("kml", Instead::Kml),
+    ("trainingcenterdatabase", Instead::Tcx),
+    ("html", Instead::WebPage),
+    ("osm", Instead::Osm),
+    ("svg", Instead::Drawing),
+];
+
+/// The format that has this root element.
+pub(super) fn of_root(root: &str) -> Option<Instead> {
+    let lower = root.to_lowercase();
+    let known = ROOTS.iter().find(|(name, _)| *name == lower);
+    known.map(|(_, instead)| instead.clone())
+}
+
+/// The XML format that a text begins, where the root element stands in its first bytes: the first tag with a name.
+pub(super) fn of_xml(first: &[u8]) -> Option<Instead> {
+    let text = String::from_utf8_lossy(first);
+    let named = |tag: &&str| tag.starts_with(|c: char| c.is_alphabetic());
+    let root = text.split('<').skip(1).find(named)?;
+    let end = root.find(|c: char| c.is_whitespace() || "/>".contains(c))?;
+    of_root(root.get(..end)?)
+}

@@ -2,7 +2,6 @@
 
 use std::{fmt, io, mem, rc::Rc};
 
-use memchr::memmem;
 use serde::de::{DeserializeSeed, Deserializer, IgnoredAny, MapAccess, SeqAccess, Visitor};
 use serde_json::value::RawValue;
 
@@ -192,12 +191,10 @@ fn broken(error: &serde_json::Error, clock: &TextClock) -> Fault {
     }
 }
 
-/// Which kind of XML it is, by its root element.
+/// Which kind of XML it is, where that tells what to do.
 fn xml(opening: &[u8]) -> InGeojson {
-    let holds = |root: &[u8]| memmem::find(opening, root).is_some();
-    match (holds(b"<gpx"), holds(b"<kml")) {
-        (true, _) => InGeojson::Is(Instead::Gpx),
-        (_, true) => InGeojson::Is(Instead::Kml),
+    match signature::of_xml(opening) {
+        Some(kind @ (Instead::Gpx | Instead::Kml)) => InGeojson::Is(kind),
         _ => InGeojson::IsXml,
     }
 }

@@ -12,6 +12,7 @@ use std::{
 
 use memchr::{memchr_iter, memrchr};
 
+use super::held::HeldText;
 use crate::fault::Place;
 
 /// A place in the text; both from 1, the column in characters.
@@ -165,8 +166,6 @@ fn continues(byte: u8) -> bool {
 pub(super) const BYTE_ORDER_MARK: &[u8] = b"\xEF\xBB\xBF";
 /// As many bytes as tell what kind of file it is `[ours]`.
 const OPENING: usize = 512;
-/// Bytes read from the source at a time.
-const CHUNK: usize = 64 * 1024;
 /// The longest word that is masked: `-Infinity`.
 const LONGEST: usize = 9;
 const WORDS: [&str; 3] = ["NaN", "Infinity", "-Infinity"];
@@ -175,9 +174,7 @@ const MASK: char = '\u{7f}';
 
 /// A source of JSON that counts lines and columns as its bytes are taken.
 pub(super) struct CountedText<R> {
-    source: R,
-    buffer: Vec<u8>,
-    from: usize,
+    text: HeldText<R>,
     opened: bool,
     quoted: bool,
     escaped: bool,
@@ -187,9 +184,7 @@ pub(super) struct CountedText<R> {
 impl<R: Read> CountedText<R> {
     pub(super) fn new(source: R, clock: Rc<TextClock>) -> Self {
         Self {
-            source,
-            buffer: Vec::with_capacity(CHUNK),
-            from: 0,
+            text: HeldText::new(source),
             opened: false,
             quoted: false,
             escaped: false,
@@ -197,31 +192,14 @@ impl<R: Read> CountedText<R> {
         }
     }
 
-    /// Reads on until at least `wanted` bytes lie ready or the source ends.
-    fn fill(&mut self, wanted: usize) -> io::Result<()> {
-        self.buffer.drain(..self.from);
-        self.from = 0;
-        while self.buffer.len() < wanted {
-            let had = self.buffer.len();
-            let room = u64::try_from(CHUNK.max(wanted) - had).unwrap_or(u64::MAX);
-            (&mut self.source)
-                .take(room)
-                .read_to_end(&mut self.buffer)?;
-            if self.buffer.len() == had {
-                break;
-            }
-        }
-        Ok(())
-    }
-
     /// Takes the byte-order mark off.
     fn open(&mut self) -> io::Result<()> {
-        self.fill(LONGEST)?;
-        if self.buffer.starts_with(BYTE_ORDER_MARK) {
-            self.from = BYTE_ORDER_MARK.len();
+        self.text.fill(LONGEST)?;
+        if self.text.left().starts_with(BYTE_ORDER_MARK) {
+            self.text.take(BYTE_ORDER_MARK.len());
         }
         let mut opening = [0; OPENING];
-        for (to, byte) in opening.iter_mut().zip(self.buffer.iter().skip(self.from)) {
+        for (to, byte) in opening.iter_mut().zip(self.text.left()) {
             *to = *byte;
         }
         self.clock.opening.set(opening);
@@ -234,10 +212,10 @@ impl<R: Read> CountedText<R> {
         if !self.opened {
             self.open()?;
         }
-        if self.from >= self.buffer.len() {
-            self.fill(1)?;
+        if self.text.left().is_empty() {
+            self.text.fill(1)?;
         }
-        let Some(&byte) = self.buffer.get(self.from) else {
+        let Some(&byte) = self.text.left().first() else {
             return Ok(None);
         };
         let byte = match byte {
@@ -245,7 +223,7 @@ impl<R: Read> CountedText<R> {
             0x1E => b' ',
             _ => byte,
         };
-        self.from += 1;
+        self.text.take(1);
         self.follow_quotes(byte);
         Ok(Some(byte))
     }
@@ -263,10 +241,10 @@ impl<R: Read> CountedText<R> {
 
     /// Makes a text of a word that stands for no number, and says how it begins now.
     fn mask(&mut self, byte: u8) -> io::Result<u8> {
-        if self.buffer.len() - self.from < LONGEST {
-            self.fill(LONGEST)?;
+        if self.text.left().len() < LONGEST {
+            self.text.fill(LONGEST)?;
         }
-        let ahead = self.buffer.get_mut(self.from..).unwrap_or_default();
+        let ahead = self.text.left_mut();
         if ahead.len() < LONGEST && WORDS.iter().any(|w| w.as_bytes().starts_with(ahead)) {
             // The last word of the text, and not all of it.
             self.clock.ended.set(true);

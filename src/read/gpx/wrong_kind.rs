@@ -5,15 +5,6 @@ use crate::fault::{Fault, Place, gpx::InGpx, instead::Instead};
 use super::fix::excerpt;
 use crate::read::signature;
 
-/// Root elements of other formats, in lower case. \[memory\]
-const ROOTS: &[(&str, Instead)] = &[
-    ("kml", Instead::Kml),
-    ("trainingcenterdatabase", Instead::Tcx),
-    ("html", Instead::WebPage),
-    ("osm", Instead::Osm),
-    ("svg", Instead::Drawing),
-];
-
 /// Complains where the first bytes of a file show that it is no XML.
 pub(super) fn by_first_bytes(file: &str, first: &[u8]) -> Option<Fault> {
     let text = first.strip_prefix(b"\xEF\xBB\xBF").unwrap_or(first);
@@ -45,13 +36,8 @@ pub(super) fn by_first_bytes(file: &str, first: &[u8]) -> Option<Fault> {
 
 /// The complaint about a root element that is not `gpx`.
 pub(super) fn by_root(file: &str, root: &str) -> Fault {
-    let lower = root.to_lowercase();
-    let known = ROOTS.iter().find(|(name, _)| *name == lower);
     let other = || Instead::Root(excerpt(root));
-    is(
-        file,
-        known.map_or_else(other, |(_, instead)| instead.clone()),
-    )
+    is(file, signature::of_root(root).unwrap_or_else(other))
 }
 
 fn is(file: &str, instead: Instead) -> Fault {

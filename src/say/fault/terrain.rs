@@ -166,15 +166,10 @@ fn note(told: &Told) -> Phrase {
 fn cure(file: &str, cure: Cure) -> PhraseArgs {
     let (from, to) = (quoted(file), quoted(&converted(file)));
     let plain = "-of GTiff -co TILED=YES -co COMPRESS=DEFLATE";
+    let recoded = format!("gdal_translate -b 1 -ot Float32 {plain} {from} {to}");
     let (word, command) = match cure {
-        Cure::Recode => (
-            "convert",
-            format!("gdal_translate -b 1 -ot Float32 {plain} {from} {to}"),
-        ),
-        Cure::NotHeights => (
-            "not-heights",
-            format!("gdal_translate -b 1 -ot Float32 {plain} {from} {to}"),
-        ),
+        Cure::Recode => ("convert", recoded),
+        Cure::NotHeights => ("not-heights", recoded),
         Cure::FirstBand => (
             "first-band",
             format!("gdal_translate -b 1 {plain} {from} {to}"),
@@ -195,10 +190,7 @@ fn cure(file: &str, cure: Cure) -> PhraseArgs {
         ),
         Cure::Unpack => ("unpack", String::new()),
         Cure::Rename => ("rename", String::new()),
-        Cure::OtherFile => (
-            "other-file",
-            format!("gdal_translate -b 1 -ot Float32 {plain} {from} {to}"),
-        ),
+        Cure::OtherFile => ("other-file", recoded),
     };
     vec![
         ("cure", Arg::Word(word)),
