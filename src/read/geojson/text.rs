@@ -60,8 +60,8 @@ impl Spot {
 pub(super) struct TextClock {
     /// Of the byte handed out last.
     here: Cell<Spot>,
-    /// Bytes of this line that go on with a character begun before them.
-    continued: Cell<u64>,
+    /// Bytes that go on with a character begun before them, of this line and of those before it.
+    continued: [Cell<u64>; LINES],
     /// Where the value began that was read after the last [`TextClock::mark`].
     start: Cell<Option<Spot>>,
     /// Whether anything but white space came since the last top-level value.
@@ -76,7 +76,7 @@ impl TextClock {
     pub(super) fn new() -> Self {
         Self {
             here: Cell::new(Spot { line: 1, column: 0 }),
-            continued: Cell::new(0),
+            continued: Default::default(),
             start: Cell::new(None),
             begun: Cell::new(false),
             ended: Cell::new(false),
@@ -115,17 +115,22 @@ impl TextClock {
         let here = self.here.get();
         let wide = |n: usize| u64::try_from(n).unwrap_or(u64::MAX);
         let (line, column) = (wide(error.line()), wide(error.column()));
-        match line {
-            0 => here,
-            _ if line == here.line => Spot {
-                line,
-                column: column.saturating_sub(self.continued.get()).max(1),
-            },
-            _ => Spot {
-                line,
-                column: column.max(1),
-            },
+        if line == 0 {
+            return here;
         }
+        let is_kept = here.line.saturating_sub(line) < LINES as u64;
+        let continued = is_kept.then(|| self.continued(line).get());
+        let column = column.saturating_sub(continued.unwrap_or_default());
+        Spot {
+            line,
+            column: column.max(1),
+        }
+    }
+
+    fn continued(&self, line: u64) -> &Cell<u64> {
+        let [first, ..] = &self.continued;
+        let at = usize::try_from(line % LINES as u64).unwrap_or_default();
+        self.continued.get(at).unwrap_or(first)
     }
 
     /// The first bytes of the file, zeros where it is shorter.
@@ -137,7 +142,8 @@ impl TextClock {
     fn tick(&self, byte: u8) {
         let mut here = self.here.get();
         if continues(byte) {
-            self.continued.set(self.continued.get() + 1);
+            let continued = self.continued(here.line);
+            continued.set(continued.get() + 1);
         } else {
             here.column += 1;
         }
@@ -151,7 +157,7 @@ impl TextClock {
         if byte == b'\n' {
             here.line += 1;
             here.column = 0;
-            self.continued.set(0);
+            self.continued(here.line).set(0);
         }
         self.here.set(here);
     }
@@ -162,6 +168,9 @@ fn continues(byte: u8) -> bool {
     byte & 0xC0 == 0x80
 }
 
+/// Lines of which it is known how many bytes are no characters of their own: as many as are read on over where closing
+/// brackets stand alone. Our judgement.
+const LINES: usize = 16;
 /// Stands before a text that some programs write, and belongs to nothing.
 pub(super) const BYTE_ORDER_MARK: &[u8] = b"\xEF\xBB\xBF";
 /// As many bytes as tell what kind of file it is `[ours]`.
