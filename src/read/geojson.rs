@@ -11,6 +11,7 @@ mod document;
 mod doubled;
 mod gap;
 mod given;
+mod held;
 mod judge;
 mod kind;
 mod log;

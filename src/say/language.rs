@@ -80,6 +80,8 @@ fn one_or_other(n: u64) -> &'static str {
 
 #[cfg(test)]
 mod tests {
+    use std::path::PathBuf;
+
     use super::*;
     use crate::say::ftl;
 
@@ -90,19 +92,18 @@ mod tests {
         }
     }
 
+    fn files(language: Language) -> impl Iterator<Item = PathBuf> {
+        let tag = language.tag();
+        let folder = format!("{}/data/words/{tag}", env!("CARGO_MANIFEST_DIR"));
+        let files = std::fs::read_dir(folder).unwrap();
+        files.map(|file| file.unwrap().path())
+    }
+
     #[test]
     fn every_entry_says_alone_what_its_file_says() {
         for language in Language::ALL {
-            let folder = format!(
-                "{}/data/words/{}",
-                env!("CARGO_MANIFEST_DIR"),
-                language.tag()
-            );
             let mut compared = 0;
-            for file in std::fs::read_dir(folder)
-                .unwrap()
-                .map(|f| f.unwrap().path())
-            {
+            for file in files(*language) {
                 let (entries, faults) = ftl::read("", &std::fs::read_to_string(&file).unwrap());
                 assert_eq!(faults, [""; 0], "{file:?}");
                 for (key, entry) in entries {
@@ -117,21 +118,13 @@ mod tests {
 
     #[test]
     fn every_file_of_a_language_is_read() {
-        for language in Language::ALL {
-            let folder = format!(
-                "{}/data/words/{}",
-                env!("CARGO_MANIFEST_DIR"),
-                language.tag()
+        let source = include_str!("language.rs");
+        for file in Language::ALL.iter().flat_map(|language| files(*language)) {
+            let name = file.file_stem().unwrap().to_string_lossy().into_owned();
+            assert!(
+                source.contains(&format!("\"{name}\"")),
+                "{name} is not in the row"
             );
-            let files = std::fs::read_dir(folder).unwrap();
-            let source = include_str!("language.rs");
-            for file in files.map(|f| f.unwrap().path()) {
-                let name = file.file_stem().unwrap().to_string_lossy().into_owned();
-                assert!(
-                    source.contains(&format!("\"{name}\"")),
-                    "{name} is not in the row"
-                );
-            }
         }
     }
 }

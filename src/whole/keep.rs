@@ -309,9 +309,7 @@ impl Growing<'_, '_> {
         let mut teams = self.teams.iter().enumerate();
         teams.all(|(place, team)| self.of.as_good(at, place, team))
     }
-}
 
-impl Growing<'_, '_> {
     /// One leg more: gives the minutes lost by walking all legs in the one set-up, as long as they are not more than asked
     /// for, and it fits a rope and is judged no worse on any of them. A leg alone stays as planned.
     fn grow(&mut self, most_min: f64) -> Option<f64> {

@@ -4,17 +4,15 @@ use std::io::{self, Read};
 
 use memchr::{memchr2, memchr3};
 
-use super::{opening::unspaced, text::Spot};
-
-/// Bytes read from the source at a time.
-const BLOCK: usize = 64 * 1024;
+use super::{
+    held::{BLOCK, HeldText},
+    opening::unspaced,
+    text::Spot,
+};
 
 /// A text of which no more is held than is looked at.
 pub(super) struct Blocks<R> {
-    source: R,
-    held: Vec<u8>,
-    /// Where what is left begins in what is held.
-    from: usize,
+    text: HeldText<R>,
     /// Where the first byte of what is left stands.
     at: Spot,
     /// Why the source gave no more.
@@ -32,9 +30,7 @@ pub(super) struct WholeFeature<'t> {
 impl<R: Read> Blocks<R> {
     pub(super) fn new(source: R) -> Self {
         Self {
-            source,
-            held: Vec::new(),
-            from: 0,
+            text: HeldText::new(source),
             at: Spot::FIRST,
             stopped: None,
         }
@@ -54,14 +50,15 @@ impl<R: Read> Blocks<R> {
     /// Goes on by so many bytes.
     pub(super) fn take(&mut self, bytes: usize) {
         let taken = self.left().get(..bytes).unwrap_or_default();
-        (self.at, self.from) = (self.at.past(taken), self.from + taken.len());
+        self.at = self.at.past(taken);
+        self.text.take(bytes);
     }
 
     /// What was not taken, held or not.
-    pub(super) fn rest(mut self) -> impl Read {
-        self.held.drain(..self.from);
+    pub(super) fn rest(self) -> impl Read {
+        let (held, source) = self.text.into_parts();
         let stopped = StoppedRead(self.stopped);
-        io::Cursor::new(self.held).chain(stopped).chain(self.source)
+        io::Cursor::new(held).chain(stopped).chain(source)
     }
 
     /// Whether nothing comes but the end of the list and of the collection.
@@ -118,7 +115,7 @@ impl<R: Read> Blocks<R> {
     }
 
     fn left(&self) -> &[u8] {
-        self.held.get(self.from..).unwrap_or_default()
+        self.text.left()
     }
 
     /// Reads on; whether more came.
@@ -126,13 +123,9 @@ impl<R: Read> Blocks<R> {
         if self.stopped.is_some() {
             return false;
         }
-        self.held.drain(..self.from);
-        self.from = 0;
-        let had = self.held.len();
-        let block = had.max(BLOCK) as u64;
-        let read = (&mut self.source).take(block).read_to_end(&mut self.held);
-        self.stopped = read.err();
-        self.held.len() > had
+        let had = self.left().len();
+        self.stopped = self.text.fill(had + had.max(BLOCK)).err();
+        self.left().len() > had
     }
 }
 

@@ -175,6 +175,15 @@ mod tests {
             })
     }
 
+    #[test]
+    fn columns_are_characters_also_where_a_line_ends_in_a_word() {
+        let text =
+            "{\"type\":\"FeatureCollection\",\"features\":[{\"name\":\"éé\",\"note\":\"\r\n\"}]}";
+        let at = 1 + text.chars().take_while(|c| *c != '\r').count();
+        let said = said(text.as_bytes(), |text, reading| read(text, reading));
+        assert!(said.contains(&format!("column: Some({at})")), "{said}");
+    }
+
     proptest! {
         #[test]
         fn a_collection_is_read_as_if_byte_by_byte(text in any_text(), drops in 1..200_usize) {

@@ -12,6 +12,7 @@ use std::{
 
 use memchr::{memchr_iter, memrchr};
 
+use super::held::HeldText;
 use crate::fault::Place;
 
 /// A place in the text; both from 1, the column in characters.
@@ -59,8 +60,8 @@ impl Spot {
 pub(super) struct TextClock {
     /// Of the byte handed out last.
     here: Cell<Spot>,
-    /// Bytes of this line that go on with a character begun before them.
-    continued: Cell<u64>,
+    /// Bytes that go on with a character begun before them, of this line and of those before it.
+    continued: [Cell<u64>; LINES],
     /// Where the value began that was read after the last [`TextClock::mark`].
     start: Cell<Option<Spot>>,
     /// Whether anything but white space came since the last top-level value.
@@ -75,7 +76,7 @@ impl TextClock {
     pub(super) fn new() -> Self {
         Self {
             here: Cell::new(Spot { line: 1, column: 0 }),
-            continued: Cell::new(0),
+            continued: Default::default(),
             start: Cell::new(None),
             begun: Cell::new(false),
             ended: Cell::new(false),
@@ -114,17 +115,22 @@ impl TextClock {
         let here = self.here.get();
         let wide = |n: usize| u64::try_from(n).unwrap_or(u64::MAX);
         let (line, column) = (wide(error.line()), wide(error.column()));
-        match line {
-            0 => here,
-            _ if line == here.line => Spot {
-                line,
-                column: column.saturating_sub(self.continued.get()).max(1),
-            },
-            _ => Spot {
-                line,
-                column: column.max(1),
-            },
+        if line == 0 {
+            return here;
         }
+        let is_kept = here.line.saturating_sub(line) < LINES as u64;
+        let continued = is_kept.then(|| self.continued(line).get());
+        let column = column.saturating_sub(continued.unwrap_or_default());
+        Spot {
+            line,
+            column: column.max(1),
+        }
+    }
+
+    fn continued(&self, line: u64) -> &Cell<u64> {
+        let [first, ..] = &self.continued;
+        let at = usize::try_from(line % LINES as u64).unwrap_or_default();
+        self.continued.get(at).unwrap_or(first)
     }
 
     /// The first four bytes of the file, zeros where it is shorter.
@@ -136,7 +142,8 @@ impl TextClock {
     fn tick(&self, byte: u8) {
         let mut here = self.here.get();
         if continues(byte) {
-            self.continued.set(self.continued.get() + 1);
+            let continued = self.continued(here.line);
+            continued.set(continued.get() + 1);
         } else {
             here.column += 1;
         }
@@ -150,7 +157,7 @@ impl TextClock {
         if byte == b'\n' {
             here.line += 1;
             here.column = 0;
-            self.continued.set(0);
+            self.continued(here.line).set(0);
         }
         self.here.set(here);
     }
@@ -161,10 +168,11 @@ fn continues(byte: u8) -> bool {
     byte & 0xC0 == 0x80
 }
 
+/// Lines of which it is known how many bytes are no characters of their own: as many as are read on over where closing
+/// brackets stand alone. Our judgement.
+const LINES: usize = 16;
 /// Stands before a text that some programs write, and belongs to nothing.
 pub(super) const BYTE_ORDER_MARK: &[u8] = b"\xEF\xBB\xBF";
-/// Bytes read from the source at a time.
-const CHUNK: usize = 64 * 1024;
 /// The longest word that is masked: `-Infinity`.
 const LONGEST: usize = 9;
 const WORDS: [&str; 3] = ["NaN", "Infinity", "-Infinity"];
@@ -173,9 +181,7 @@ const MASK: char = '\u{7f}';
 
 /// A source of JSON that counts lines and columns as its bytes are taken.
 pub(super) struct CountedText<R> {
-    source: R,
-    buffer: Vec<u8>,
-    from: usize,
+    text: HeldText<R>,
     opened: bool,
     quoted: bool,
     escaped: bool,
@@ -185,9 +191,7 @@ pub(super) struct CountedText<R> {
 impl<R: Read> CountedText<R> {
     pub(super) fn new(source: R, clock: Rc<TextClock>) -> Self {
         Self {
-            source,
-            buffer: Vec::with_capacity(CHUNK),
-            from: 0,
+            text: HeldText::new(source),
             opened: false,
             quoted: false,
             escaped: false,
@@ -195,31 +199,14 @@ impl<R: Read> CountedText<R> {
         }
     }
 
-    /// Reads on until at least `wanted` bytes lie ready or the source ends.
-    fn fill(&mut self, wanted: usize) -> io::Result<()> {
-        self.buffer.drain(..self.from);
-        self.from = 0;
-        while self.buffer.len() < wanted {
-            let had = self.buffer.len();
-            let room = u64::try_from(CHUNK.max(wanted) - had).unwrap_or(u64::MAX);
-            (&mut self.source)
-                .take(room)
-                .read_to_end(&mut self.buffer)?;
-            if self.buffer.len() == had {
-                break;
-            }
-        }
-        Ok(())
-    }
-
     /// Takes the byte-order mark off.
     fn open(&mut self) -> io::Result<()> {
-        self.fill(LONGEST)?;
-        if self.buffer.starts_with(BYTE_ORDER_MARK) {
-            self.from = BYTE_ORDER_MARK.len();
+        self.text.fill(LONGEST)?;
+        if self.text.left().starts_with(BYTE_ORDER_MARK) {
+            self.text.take(BYTE_ORDER_MARK.len());
         }
         let mut opening = [0; 4];
-        for (to, byte) in opening.iter_mut().zip(self.buffer.iter().skip(self.from)) {
+        for (to, byte) in opening.iter_mut().zip(self.text.left()) {
             *to = *byte;
         }
         self.clock.opening.set(opening);
@@ -232,10 +219,10 @@ impl<R: Read> CountedText<R> {
         if !self.opened {
             self.open()?;
         }
-        if self.from >= self.buffer.len() {
-            self.fill(1)?;
+        if self.text.left().is_empty() {
+            self.text.fill(1)?;
         }
-        let Some(&byte) = self.buffer.get(self.from) else {
+        let Some(&byte) = self.text.left().first() else {
             return Ok(None);
         };
         let byte = match byte {
@@ -243,7 +230,7 @@ impl<R: Read> CountedText<R> {
             0x1E => b' ',
             _ => byte,
         };
-        self.from += 1;
+        self.text.take(1);
         self.follow_quotes(byte);
         Ok(Some(byte))
     }
@@ -261,10 +248,10 @@ impl<R: Read> CountedText<R> {
 
     /// Makes a text of a word that stands for no number, and says how it begins now.
     fn mask(&mut self, byte: u8) -> io::Result<u8> {
-        if self.buffer.len() - self.from < LONGEST {
-            self.fill(LONGEST)?;
+        if self.text.left().len() < LONGEST {
+            self.text.fill(LONGEST)?;
         }
-        let ahead = self.buffer.get_mut(self.from..).unwrap_or_default();
+        let ahead = self.text.left_mut();
         if ahead.len() < LONGEST && WORDS.iter().any(|w| w.as_bytes().starts_with(ahead)) {
             // The last word of the text, and not all of it.
             self.clock.ended.set(true);

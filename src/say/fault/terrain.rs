@@ -176,15 +176,10 @@ fn note(told: &Told) -> Phrase {
 fn cure(file: &str, cure: Cure) -> PhraseArgs {
     let (from, to) = (quoted(file), quoted(&converted(file)));
     let plain = "-of GTiff -co TILED=YES -co COMPRESS=DEFLATE";
+    let recoded = format!("gdal_translate -b 1 -ot Float32 {plain} {from} {to}");
     let (word, command) = match cure {
-        Cure::Recode => (
-            "convert",
-            format!("gdal_translate -b 1 -ot Float32 {plain} {from} {to}"),
-        ),
-        Cure::NotHeights => (
-            "not-heights",
-            format!("gdal_translate -b 1 -ot Float32 {plain} {from} {to}"),
-        ),
+        Cure::Recode => ("convert", recoded),
+        Cure::NotHeights => ("not-heights", recoded),
         Cure::FirstBand => (
             "first-band",
             format!("gdal_translate -b 1 {plain} {from} {to}"),
