@@ -154,7 +154,7 @@ pub struct Leg {
 /// let plan = schrund::plan(&schrund::example::job()?)?;
 /// let team = &plan.legs[1].teams[0];
 /// // Three walk 0.9 of the gap apart (our judgement), so 13.5 m suit 15 m and no more.
-/// assert_eq!((team.spacing_m, team.as_tied_gap_m), (13.5, Some(15.0)));
+/// assert_eq!((team.spacing_m, team.as_tied_gap_m, team.as_tied_along_m), (13.5, Some(15.0), Some(15.0)));
 /// // The 60 m rope would do for more, tied anew.
 /// assert!(team.covers_gap_m > Some(21.0) && team.covers_at_spacing_m == Some(19.0));
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
@@ -202,6 +202,9 @@ pub struct TeamSetup {
     /// Widest gap across for which this set-up, as it is tied, still keeps the spacing rule, metres.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub as_tied_gap_m: Option<f64>,
+    /// The same along the line of travel, however a gap is met, metres: as it is measured on the spot.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub as_tied_along_m: Option<f64>,
     /// Least snow on the ice from which the brake knots count, metres; absent without knots.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub knots_count_from_snow_m: Option<f64>,

@@ -2,6 +2,7 @@
 
 use crate::{
     fault::refusal::Refusal,
+    legs::spacing,
     plan::{
         fall::{HaulTable, HeldMetres, OrderAdvice, Reach},
         leg::{RopeAtHand, TeamSetup},
@@ -81,6 +82,10 @@ impl Draft {
             no_place,
             rope: rope.map(|(number, r)| at_hand(number, r, self.ledger.total_m)),
             as_tied_gap_m: self.spacing.gap_given().then_some(as_tied_gap_m),
+            as_tied_along_m: self
+                .spacing
+                .gap_given()
+                .then(|| spacing::suits_gap_m(people, spacing_m, rules).max(0.0)),
             covers_at_spacing_m: given_m.and_then(|m| self.covers_at_spacing_m(m, factor, rules)),
             covers_gap_m: given_m.and_then(|m| self.covers_gap_m(m, factor, rules)),
             knots_count_from_snow_m: (self.knots.count > 0).then_some(rules[Rule::KnotsBiteM]),

@@ -176,6 +176,23 @@ fn says_why(leg: &Leg, said: &str, voice: Voice) {
     }
 }
 
+/// The leg that wanted most looking at said "look" and not at what, and two teams lost their figures with room to spare.
+#[test]
+fn what_wants_a_look_says_at_what_and_two_teams_keep_their_figures() {
+    let mut told = 0;
+    for people in [2, 3, 4, 6, 7] {
+        let trip = over_the_pass(people);
+        let legs = trip.plan.legs.iter();
+        for leg_of in legs.filter(|leg| leg.verdict >= Verdict::Look) {
+            let said = leg(leg_of, &trip.plan.zones, Voice::default());
+            assert!(said.contains("\n! "), "{said}");
+            assert!(!said.contains("each its own set-up"), "{said}");
+            told += 1;
+        }
+    }
+    assert!(told > 4, "{told} legs");
+}
+
 /// Half a coordinate is another place.
 #[test]
 fn a_place_says_which_half_of_the_earth_it_is_on() {

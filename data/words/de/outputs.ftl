@@ -329,6 +329,17 @@ message-team-terse = { $people } mit { $spacing } { $knots ->
     [yes] { $needs } von { $rope }
    *[no] { $needed }
 }
+message-team-numbers = { $teams }:{ " " }
+message-team-least = { $people } mit { $apart } { $knots ->
+    [0] ohne Knoten
+   *[other] { $knots } Knoten{ $bite ->
+        [yes] { "" }
+       *[doubtful] ?
+    }
+} Rest { $coils } Seil { $named ->
+    [yes] { $needs }/{ $rope }
+   *[no] { $needed }
+}
 message-gap-terse = Spalte { $kind ->
     [none] unbekannt
     [askew] { $wide } schräg { $along }

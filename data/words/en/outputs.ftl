@@ -329,6 +329,17 @@ message-team-terse = { $people } at { $spacing } { $knots ->
     [yes] { $needs } of { $rope }
    *[no] { $needed }
 }
+message-team-numbers = { $teams }:{ " " }
+message-team-least = { $people } at { $apart } { $knots ->
+    [0] no knots
+   *[other] { $knots } knots{ $bite ->
+        [yes] { "" }
+       *[doubtful] ?
+    }
+} coil { $coils } rope { $named ->
+    [yes] { $needs }/{ $rope }
+   *[no] { $needed }
+}
 message-gap = { $kind ->
     [none] gap widths unknown
     [askew] gap { $gap }, { $along } along the way

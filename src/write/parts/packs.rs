@@ -56,11 +56,12 @@ pub(crate) fn uncovered(legs: &[Leg], voice: Voice) -> Said {
     voice.say("page-not", &[("what", Arg::Said(Said::join(all, "; ")))])
 }
 
-/// Up to which gap the legs are set up as they are tied, by the team that is spaced for least; nothing where nobody gave one.
+/// Up to which gap along the line the legs are set up as they are tied, by the team that is spaced for least; nothing where
+/// nobody gave one.
 fn widest(legs: &[&Leg], voice: Voice) -> Vec<Said> {
     let mut all: Vec<(Said, Vec<usize>)> = Vec::new();
     for leg in legs {
-        let gaps = leg.teams.iter().filter_map(|setup| setup.as_tied_gap_m);
+        let gaps = leg.teams.iter().filter_map(|setup| setup.as_tied_along_m);
         let Some(gap_m) = gaps.reduce(f64::min) else {
             continue;
         };

@@ -42,12 +42,9 @@ pub fn set_up(leg: &Leg, voice: Voice) -> String {
         gravest: String::new(),
         voice,
     };
-    let teams = teams(&told.row, voice);
-    let teams = teams.iter().map(|team| told.team(team, Form::Line));
-    let rest = [
-        told.gap(Form::Line),
-        Some(told.word(Form::Line).to_string()),
-    ];
+    let teams = told.teams(Words::Line).into_iter();
+    let word = sentence::means_in_short(leg.verdict, voice).to_string();
+    let rest = [told.gap(Words::Line), Some(word)];
     let all: Vec<String> = teams.chain(rest.into_iter().flatten()).collect();
     ascii(&all.join("; "))
 }
@@ -55,7 +52,8 @@ pub fn set_up(leg: &Leg, voice: Voice) -> String {
 /// One way to say a leg.
 #[derive(Clone, Copy)]
 struct Way {
-    form: Form,
+    words: Words,
+    figures: Figures,
     /// Whether the zones are named.
     zones: bool,
     /// How many reasons are told.
@@ -66,25 +64,34 @@ struct Way {
     gravest: bool,
 }
 
-/// How much a leg says of itself.
+/// How many words stand beside the figures.
 #[derive(Clone, Copy, PartialEq, Eq)]
-enum Form {
-    /// In words.
+enum Words {
+    /// As many as make it read well.
     Wide,
-    /// In as few words as can be read.
+    /// As few as can be read.
     Short,
-    /// Without where on the leg its word holds and how high it begins.
-    Shorter,
-    /// Figures with as few words and units as can be read.
+    /// Fewer, and few units.
     Terse,
-    /// The same without place.
-    Bare,
+    /// So few that the figures of two teams have room.
+    Least,
     /// As one line of a waypoint.
     Line,
     /// Many different teams: how many, and the longest rope.
     Counted,
-    /// The same without gap and place.
-    Least,
+}
+
+/// Which figures are told of the place; those of the set-up always are.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Figures {
+    /// The set-up and the gap alone.
+    SetUp,
+    /// Where to rope up too.
+    Place,
+    /// Where on the leg its word first holds too.
+    Begin,
+    /// How high it begins too, and how long its word holds.
+    All,
 }
 
 /// A leg and what there is to say of it.
@@ -101,45 +108,45 @@ struct Told<'a> {
 }
 
 impl Told<'_> {
-    /// From the fullest to the shortest: names of zones are left out first, then reasons and words. A leg that stops or is
-    /// outside is never without a reason.
+    /// From the fullest to the shortest: names of zones are left out first, then reasons, then words, and only then figures of
+    /// the place. What wants a look is never without a reason as long as it fits.
     fn ways(&self) -> impl Iterator<Item = Way> {
-        let (all, grave) = (self.reasons.len(), self.is_grave());
-        let way = |form, reasons| Way {
-            form,
+        let all = self.reasons.len();
+        let way = |words, figures, reasons| Way {
+            words,
+            figures,
             zones: false,
             reasons,
             rest: true,
             gravest: false,
         };
-        let gravest = move |form| Way {
-            gravest: true,
-            ..way(form, 1)
-        };
-        let whole = [Form::Wide, Form::Short].into_iter().flat_map(move |form| {
-            [true, false].map(|zones| Way {
-                zones,
-                ..way(form, all)
+        let zoned = [Words::Wide, Words::Short]
+            .into_iter()
+            .flat_map(move |words| {
+                let whole = way(words, Figures::All, all);
+                [true, false].map(|zones| Way { zones, ..whole })
+            });
+        let fewer = move |words| (1..all).rev().map(move |n| way(words, Figures::All, n));
+        let last = move |words, figures| {
+            let alone = way(words, figures, all.min(1));
+            [(false, false), (false, true)].map(|(rest, gravest)| Way {
+                rest,
+                gravest,
+                ..alone
             })
-        });
-        let fewer = move |form| {
-            let alone = Way {
-                rest: false,
-                ..way(form, all.min(1))
-            };
-            let counted = (1..all).rev().map(move |n| way(form, n));
-            let last = if grave { gravest(form) } else { way(form, 0) };
-            counted.chain([alone, last])
         };
-        let roped = [Form::Short, Form::Shorter].into_iter().flat_map(fewer);
-        let terse = [Form::Terse, Form::Bare].map(gravest).into_iter();
-        let many = [Form::Counted, Form::Least];
-        let many = many.into_iter().flat_map(move |form| {
-            let told = way(form, all.min(1));
-            [told, gravest(form)]
-        });
-        let terse = terse.filter(move |_| grave);
-        whole.chain(roped).chain(terse).chain(many)
+        let (short, terse) = (Words::Short, Words::Terse);
+        let worded = fewer(short).chain(last(short, Figures::All));
+        let worded = worded.chain(fewer(terse));
+        let kept = [Figures::All, Figures::Begin, Figures::Place, Figures::SetUp];
+        let words = move |kept| [terse, Words::Least].map(|words| last(words, kept));
+        let less = kept
+            .into_iter()
+            .flat_map(move |kept| words(kept).into_iter().flatten());
+        let counted = kept
+            .into_iter()
+            .flat_map(move |kept| last(Words::Counted, kept));
+        zoned.chain(worded).chain(less).chain(counted)
     }
 
     /// Whether it stops or is outside.
@@ -148,51 +155,46 @@ impl Told<'_> {
     }
 
     fn lines(&self, way: Way) -> String {
-        let (form, zones) = (way.form, way.zones);
-        let mut lines = vec![self.begins(form)];
-        match form {
-            Form::Counted | Form::Least => lines.push(self.counted()),
-            _ => lines.extend(
-                teams(&self.row, self.voice)
-                    .iter()
-                    .map(|team| self.team(team, form)),
-            ),
+        let (words, zones) = (way.words, way.zones);
+        let mut lines = vec![self.begins(way)];
+        match words {
+            Words::Counted => lines.push(self.counted()),
+            _ => lines.extend(self.teams(words)),
         }
         let named = self.zones.clone().filter(|_| zones);
-        match form {
-            Form::Wide => {
-                lines.extend(self.gap(form));
-                lines.extend(self.up(form));
-                lines.extend(named);
-            }
-            Form::Bare => lines.extend(self.gap(form)),
-            Form::Least => {}
-            _ => lines.push(join(
-                self.gap(form).into_iter().chain(self.up(form)).chain(named),
-            )),
+        let place = [self.gap(words), self.up(way), named];
+        match words {
+            Words::Wide => lines.extend(place.into_iter().flatten()),
+            _ => lines.push(join(place.into_iter().flatten())),
         }
         lines.push(self.why(way));
         lines.retain(|line| !line.is_empty());
         ascii(&lines.join("\n"))
     }
 
+    fn teams(&self, words: Words) -> Vec<String> {
+        let teams = teams(&self.row, words == Words::Least, self.voice);
+        teams.iter().map(|team| self.team(team, words)).collect()
+    }
+
     /// Not even so many teams fit: only the leg, its word and why.
     fn at_least(&self) -> String {
         let report = self.voice.say("message-report", &[]).to_string();
-        let why = self.why(Way {
-            form: Form::Least,
+        let way = Way {
+            words: Words::Counted,
+            figures: Figures::SetUp,
             zones: false,
             reasons: 1,
             rest: false,
             gravest: true,
-        });
-        let mut lines = vec![self.begins(Form::Shorter), why, report];
+        };
+        let mut lines = vec![self.begins(way), self.why(way), report];
         lines.retain(|line| !line.is_empty());
         ascii(&lines.join("\n"))
     }
 
     /// `Leg 2 0.98-1.44 km ROPED, stop at 1.02-1.08 km, 60 m`.
-    fn begins(&self, form: Form) -> String {
+    fn begins(&self, way: Way) -> String {
         let roped = match (self.leg.roped, self.leg.verdict) {
             (true, _) => "yes",
             (false, Verdict::Unroped) => "plain",
@@ -202,17 +204,17 @@ impl Told<'_> {
             ("leg", Arg::Count(self.leg.leg)),
             ("span", row::span(self.leg)),
             ("roped", Arg::Word(roped)),
-            ("verdict", Arg::Said(self.word(form))),
+            ("verdict", Arg::Said(self.word(way))),
         ];
         self.voice.say("message-leg", &args).to_string()
     }
 
     /// The word, and where it stops the team on a part of the leg only.
-    fn word(&self, form: Form) -> Said {
+    fn word(&self, way: Way) -> Said {
         let word = sentence::means_in_short(self.leg.verdict, self.voice);
-        let part = match form {
-            Form::Wide => sentence::part_of_word(self.leg, self.voice),
-            Form::Short => sentence::begin_of_word(self.leg, self.voice),
+        let part = match (way.figures, way.words) {
+            (Figures::All, Words::Wide) => sentence::part_of_word(self.leg, self.voice),
+            (Figures::All | Figures::Begin, _) => sentence::begin_of_word(self.leg, self.voice),
             _ => None,
         };
         match part.filter(|_| self.is_grave()) {
@@ -225,13 +227,14 @@ impl Told<'_> {
     }
 
     /// `3 people 13 m apart, no knots, coil 15.5 m each` and the rope; the teams are named where there are several.
-    fn team(&self, (who, team): &(String, &TeamRow<'_>), form: Form) -> String {
+    fn team(&self, (who, team): &(String, &TeamRow<'_>), words: Words) -> String {
         let setup = team.setup;
         let rope_m = setup.rope.as_ref().map(|rope| rope.length_m);
         let number = |m, round| Arg::Said(Said::figure(self.voice.number(m, round)));
         let args = [
             ("people", Arg::Count(setup.people)),
             ("spacing", Arg::Needed(setup.spacing_m)),
+            ("apart", number(setup.spacing_m, Round::Up)),
             ("coils", number(setup.coil_carried_m, Round::Down)),
             ("needs", number(setup.ledger.total_m, Round::Up)),
             ("knots", Arg::Count(setup.knots.count)),
@@ -242,11 +245,12 @@ impl Told<'_> {
             ("named", Arg::yes(rope_m.is_some())),
             ("rope", Arg::There(rope_m.unwrap_or_default())),
         ];
-        let key = match form {
-            Form::Wide => "message-team",
-            Form::Line => "device-set-up",
-            Form::Terse | Form::Bare => "message-team-terse",
-            _ => "message-team-short",
+        let key = match words {
+            Words::Wide => "message-team",
+            Words::Line => "device-set-up",
+            Words::Terse => "message-team-terse",
+            Words::Least => "message-team-least",
+            Words::Short | Words::Counted => "message-team-short",
         };
         format!("{who}{}", self.voice.say(key, &args))
     }
@@ -263,7 +267,7 @@ impl Told<'_> {
     }
 
     /// `gap 15 m, 17.4 m along the way`; that nobody gave one is said too.
-    fn gap(&self, form: Form) -> Option<String> {
+    fn gap(&self, words: Words) -> Option<String> {
         if !self.leg.roped {
             return None;
         }
@@ -291,16 +295,19 @@ impl Told<'_> {
             ("along", Arg::Needed(along_m.unwrap_or_default())),
             ("known", Arg::yes(self.leg.gap_known)),
         ];
-        let key = match form {
-            Form::Wide => "message-gap",
-            Form::Terse | Form::Bare => "message-gap-terse",
+        let key = match words {
+            Words::Wide => "message-gap",
+            Words::Terse | Words::Least => "message-gap-terse",
             _ => "message-gap-short",
         };
         Some(self.voice.say(key, &args).to_string())
     }
 
     /// Where the team ropes up: `rope up at 66.50440N 2.00000W, 1331 m high`.
-    fn up(&self, form: Form) -> Option<String> {
+    fn up(&self, way: Way) -> Option<String> {
+        if !self.leg.roped || way.figures < Figures::Place {
+            return None;
+        }
         let [lon, lat] = self.leg.start;
         let half = |deg: f64, [north, south]: [char; 2]| {
             let side = if deg < 0.0 { south } else { north };
@@ -310,19 +317,17 @@ impl Told<'_> {
         let height_m = self
             .leg
             .start_height_m
-            .filter(|_| matches!(form, Form::Wide | Form::Short));
+            .filter(|_| way.figures == Figures::All);
         let args = [
             ("place", Arg::Said(Said::figure(&place))),
             ("high", Arg::yes(height_m.is_some())),
             ("height", Arg::Whole(height_m.unwrap_or_default())),
         ];
-        let key = match form {
-            Form::Wide => "message-up",
+        let key = match way.words {
+            Words::Wide => "message-up",
             _ => "message-up-short",
         };
-        self.leg
-            .roped
-            .then(|| self.voice.say(key, &args).to_string())
+        Some(self.voice.say(key, &args).to_string())
     }
 
     /// `! fall not held; rope too short; 2 more`: the rest of so many is counted.

@@ -6,8 +6,12 @@ use crate::{
     write::parts::row::{LegRow, TeamRow},
 };
 
-/// Teams with the same set-up said once: `teams 1, 3: `, and nothing in front of the only team.
-pub(super) fn teams<'r>(row: &'r LegRow<'_>, voice: Voice) -> Vec<(String, &'r TeamRow<'r>)> {
+/// Teams with the same set-up said once: `teams 1, 3: `, or `1, 3: ` by number alone, and nothing in front of the only team.
+pub(super) fn teams<'r>(
+    row: &'r LegRow<'_>,
+    by_number: bool,
+    voice: Voice,
+) -> Vec<(String, &'r TeamRow<'r>)> {
     let mut groups: Vec<(Vec<usize>, &TeamRow<'_>)> = Vec::new();
     for team in &row.teams {
         match groups
@@ -24,10 +28,13 @@ pub(super) fn teams<'r>(row: &'r LegRow<'_>, voice: Voice) -> Vec<(String, &'r T
             ("count", Arg::Count(named.len())),
             ("teams", Arg::Said(Said::figure(named.join(", ")))),
         ];
-        if row.teams.len() < 2 {
-            String::new()
-        } else {
-            voice.say("message-team-names", &args).to_string()
+        let key = match by_number {
+            true => "message-team-numbers",
+            false => "message-team-names",
+        };
+        match row.teams.len() {
+            ..=1 => String::new(),
+            _ => voice.say(key, &args).to_string(),
         }
     };
     groups
