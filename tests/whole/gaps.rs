@@ -13,7 +13,7 @@ fn assumed(zones: &[&str], without: usize) -> Vec<bool> {
         zone.gap.assumed = true;
     }
     let legs = schrund::plan(&job).expect("planned").legs;
-    assert!(legs.iter().any(|leg| leg.roped));
+    assert!(legs.iter().any(|leg| leg.roped), "a leg to ask");
     legs.iter()
         .filter(|leg| leg.roped)
         .map(|leg: &Leg| leg.gap_assumed)

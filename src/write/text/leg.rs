@@ -31,7 +31,8 @@ pub fn leg(leg: &Leg, zones: &[ZoneSummary], voice: Voice) -> String {
         .unwrap_or_else(|| told.at_least())
 }
 
-/// The set-up of each team, the gap and the word of a roped leg, in one line of ASCII; the set-up first.
+/// The set-up of each team, the gap and the word of a roped leg, in one line of ASCII; the set-up first, but behind `STOP`
+/// or `OUTSIDE`.
 #[must_use]
 pub fn set_up(leg: &Leg, voice: Voice) -> String {
     let told = Told {
@@ -44,12 +45,29 @@ pub fn set_up(leg: &Leg, voice: Voice) -> String {
     };
     let teams = teams(&told.row, voice);
     let teams = teams.iter().map(|team| told.team(team, Form::Line));
-    let rest = [
-        told.gap(Form::Line),
-        Some(told.word(Form::Line).to_string()),
-    ];
-    let all: Vec<String> = teams.chain(rest.into_iter().flatten()).collect();
-    ascii(&all.join("; "))
+    let gap = told.gap(Form::Line).map(|gap| {
+        let args = [
+            ("gap", Arg::Said(Said::words(gap))),
+            ("assumed", Arg::yes(leg.gap_assumed)),
+        ];
+        voice.say("device-gap", &args).to_string()
+    });
+    let word = (!told.is_grave()).then(|| told.word(Form::Line).to_string());
+    let all: Vec<String> = teams.chain(gap).chain(word).collect();
+    let line = warned(leg, Said::words(all.join("; ")), voice);
+    ascii(&line.to_string())
+}
+
+/// The line as it is, or behind the word of a leg that stops the team or is outside the limits.
+#[must_use]
+pub fn warned(leg: &Leg, line: Said, voice: Voice) -> Said {
+    let word = match leg.verdict {
+        Verdict::Stop => "stop",
+        Verdict::Outside => "outside",
+        _ => return line,
+    };
+    let args = [("word", Arg::Word(word)), ("line", Arg::Said(line))];
+    voice.say("device-warned", &args)
 }
 
 /// One way to say a leg.
