@@ -47,13 +47,13 @@ leg-title-unroped = Teil { $leg }: { $verdict }
 and = { " und " }
 leg-title-gap = { $kind ->
     [none] Spalten unbekannt
-   *[other] Spalten { $gap }{ -assumed }
+   *[other] Spalten { width-told }
 }
 leg-line = Teil { $leg }: { $span }, { $length }.
 leg-gap = { $kind ->
     [none] Spaltenbreiten unbekannt
-    [askew] Spalten bis { $gap }{ -assumed }, { $along } längs der Linie
-   *[square] Spalten bis { $gap }{ -assumed }
+    [askew] Spalten bis { width-told }, { $along } längs der Linie
+   *[square] Spalten bis { width-told }
 }{ $known ->
     [no] { $kind ->
         [none] { "" }
@@ -61,9 +61,9 @@ leg-gap = { $kind ->
     }
    *[yes] { "" }
 }
--assumed = { $assumed ->
-    [yes] {" "}(angenommen)
-   *[no] { "" }
+width-told = { $assumed ->
+    [yes] { $gap } (angenommen)
+   *[no] { $gap }
 }
 leg-alarm = { $word }: { $says }.
 team-line = { $teams ->
@@ -76,8 +76,8 @@ team-rope-none = länger als jedes Seil im Handel
 zone-title = { $zone }{ $met ->
     [yes] { "" }
    *[no] , nicht am Weg
-}: Spalten bis { $gap }{ -assumed }
-zones-left-out = { $count ->
+}: Spalten bis { width-told }
+left-out-of-map = { $count ->
     [one] 1 Zone, auf die die Route nicht kommt, ist weggelassen.
    *[other] { $count } Zonen, auf die die Route nicht kommt, sind weggelassen.
 }
@@ -559,7 +559,7 @@ device-warned = { $word ->
     [stop] STOPP
    *[outside] AUSSERHALB
 }. { $line }
-device-gap = { $gap }{ -assumed }
+device-gap = { width-told }
 
 device-set-up = { $people } Pers. { $spacing } { $knots ->
     [0] ohne Knoten

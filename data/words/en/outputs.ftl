@@ -47,13 +47,13 @@ leg-title-unroped = Leg { $leg }: { $verdict }
 and = { " and " }
 leg-title-gap = { $kind ->
     [none] gap unknown
-   *[other] gap { $gap }{ -assumed }
+   *[other] gap { width-told }
 }
 leg-line = Leg { $leg }: { $span }, { $length }.
 leg-gap = { $kind ->
     [none] gap widths unknown
-    [askew] gaps up to { $gap }{ -assumed }, { $along } along the line
-   *[square] gaps up to { $gap }{ -assumed }
+    [askew] gaps up to { width-told }, { $along } along the line
+   *[square] gaps up to { width-told }
 }{ $known ->
     [no] { $kind ->
         [none] { "" }
@@ -61,9 +61,9 @@ leg-gap = { $kind ->
     }
    *[yes] { "" }
 }
--assumed = { $assumed ->
-    [yes] {" "}(assumed)
-   *[no] { "" }
+width-told = { $assumed ->
+    [yes] { $gap } (assumed)
+   *[no] { $gap }
 }
 leg-alarm = { $word }: { $says }.
 team-line = { $teams ->
@@ -76,8 +76,8 @@ team-rope-none = more than any rope sold
 zone-title = { $zone }{ $met ->
     [yes] { "" }
    *[no] , not met
-}: gaps up to { $gap }{ -assumed }
-zones-left-out = { $count ->
+}: gaps up to { width-told }
+left-out-of-map = { $count ->
     [one] 1 zone that the route does not meet is left out.
    *[other] { $count } zones that the route does not meet are left out.
 }
@@ -559,7 +559,7 @@ device-warned = { $word ->
     [stop] STOP
    *[outside] OUTSIDE
 }. { $line }
-device-gap = { $gap }{ -assumed }
+device-gap = { width-told }
 
 device-set-up = { $people } people { $spacing } { $knots ->
     [0] no knots

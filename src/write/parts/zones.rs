@@ -50,7 +50,7 @@ impl<'a> ZonesShown<'a> {
     /// `44 zones that the route does not meet are left out.`; nothing where all are drawn.
     pub(crate) fn left_out(&self, voice: Voice) -> Option<Said> {
         let count = [("count", Arg::Count(self.left_out))];
-        (self.left_out > 0).then(|| voice.say("zones-left-out", &count))
+        (self.left_out > 0).then(|| voice.say("left-out-of-map", &count))
     }
 }
 
