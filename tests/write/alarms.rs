@@ -84,7 +84,10 @@ fn a_place_that_is_too_steep_stops_with_its_own_reason_and_what_to_do() {
 #[test]
 fn a_place_to_look_at_stands_where_what_was_found_begins() {
     let planned = too_steep();
-    for look in looks(&planned.sheet()) {
+    for look in looks(&planned.sheet())
+        .into_iter()
+        .filter(|look| look.named)
+    {
         let Some(schrund::plan::finding::At::Leg(place)) = look.finding.map(|found| &found.at)
         else {
             continue;
@@ -92,6 +95,58 @@ fn a_place_to_look_at_stands_where_what_was_found_begins() {
         assert!((look.at_m - place.from_m).abs() < 1e-9);
         assert!((look.at.lat_deg - place.lon_lat[1]).abs() < 1e-9);
         assert_eq!(look.height_m, place.height_m);
+    }
+}
+
+/// A finding names its worst place only, so a device showed three of fourteen places that stop.
+#[test]
+fn every_place_of_a_leg_that_stops_is_a_place_for_maps_and_devices() {
+    const STEPS: [f64; 3] = [200.0, 700.0, 1200.0];
+    let down = |north: f64| {
+        STEPS
+            .map(|step| (north - step).clamp(0.0, 120.0))
+            .iter()
+            .sum::<f64>()
+    };
+    let planned = Trip::along(&[(0.0, -400.0), (0.0, 1900.0)])
+        .zone((-300.0, 0.0), (300.0, 1500.0), SNOW)
+        .ropes(&[60.0])
+        .model(10.0, move |_, north| 3000.0 - 1.2 * down(north))
+        .planned();
+    let leg = planned
+        .plan
+        .legs
+        .iter()
+        .find(|leg| leg.roped)
+        .expect("roped");
+    let pieces = leg.pieces().into_iter();
+    let pieces: Vec<_> = pieces
+        .filter(|piece| piece.verdict == Verdict::Stop)
+        .collect();
+    assert!(pieces.len() >= STEPS.len(), "{pieces:?}");
+    let looks = looks(&planned.sheet());
+    for piece in &pieces {
+        let within = |m: f64| m >= piece.from_m - 1e-6 && m <= piece.to_m + 1e-6;
+        let here: Vec<_> = looks
+            .iter()
+            .filter(|look| look.stops() && within(look.at_m))
+            .collect();
+        assert!(!here.is_empty(), "nothing stops at {piece:?}");
+        assert!(here.iter().all(|look| look.height_m.is_some()), "{here:?}");
+    }
+    let further: Vec<_> = looks
+        .iter()
+        .filter(|look| look.stops() && !look.named)
+        .collect();
+    assert!(!further.is_empty(), "the findings name one place each");
+    let device = gpx::read(planned.written("gpx").as_bytes()).expect("GPX");
+    for look in further {
+        let says = look.description(Voice::default()).to_string();
+        let begins = format!("Stop on leg 2 at {:.2} km: ", look.at_m / 1000.0);
+        assert!(says.starts_with(&begins) && says.contains(" → "), "{says}");
+        let named = |w: &&gpx::Waypoint| w.name.as_deref() == Some(&look.code(Voice::default()));
+        let waypoint = device.waypoints.iter().find(named).expect("a waypoint");
+        assert_eq!(waypoint.description.as_deref(), Some(says.as_str()));
     }
 }
 

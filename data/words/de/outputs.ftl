@@ -545,7 +545,7 @@ look-title = { $level ->
 look-place = { $level ->
     [stop] Stopp
    *[look] Hinsehen
-}, Teil { $leg }{ $found ->
+}, Teil { $leg }{ $named ->
     [yes] { "" }
    *[no] {" "}bei { $at }
 }: { $says }.

@@ -545,7 +545,7 @@ look-title = { $level ->
 look-place = { $level ->
     [stop] Stop
    *[look] Look
-} on leg { $leg }{ $found ->
+} on leg { $leg }{ $named ->
     [yes] { "" }
    *[no] {" "}at { $at }
 }: { $says }.

@@ -7,9 +7,10 @@ use crate::{
     plan::{
         fact::Fact,
         finding::{At, Finding},
-        leg::Leg,
+        leg::{Leg, Verdict},
     },
     say::{arg::Arg, finding, round::Round, span::Said, voice::Voice},
+    trip::route::Stage,
     write::sheet::Sheet,
 };
 
@@ -107,6 +108,8 @@ pub struct LookPoint<'a> {
     pub height_m: Option<f64>,
     /// What was found there; nothing where the ground steepens.
     pub finding: Option<&'a Finding>,
+    /// Whether it is the place that the finding names, and not another one that stops for the same reason.
+    pub named: bool,
     /// By how many degrees the ground below is steeper; 0 where something was found.
     pub steepens_deg: f64,
 }
@@ -166,7 +169,10 @@ impl LookPoint<'_> {
     #[must_use]
     pub fn description(&self, voice: Voice) -> Said {
         let says = match self.finding {
-            Some(found) => finding::short_with_cure(found, voice),
+            Some(found) if self.named => finding::short_with_cure(found, voice),
+            Some(found) => {
+                finding::with_cure(finding::brief(found, voice), finding::cure(found, voice))
+            }
             None => {
                 let steeper = Arg::Degrees(self.steepens_deg, 0, Round::Nearest);
                 voice.say("look-steepens", &[("steeper", steeper)])
@@ -175,7 +181,7 @@ impl LookPoint<'_> {
         let args = [
             self.level(),
             ("leg", Arg::Count(self.leg.leg)),
-            ("found", Arg::yes(self.finding.is_some())),
+            ("named", Arg::yes(self.named)),
             ("at", Arg::Walked(self.at_m)),
             ("says", Arg::Said(says)),
         ];
@@ -204,6 +210,7 @@ fn of_leg<'a>(sheet: &Sheet<'a>, leg: &'a Leg) -> Vec<LookPoint<'a>> {
             at: stage?.at(place.from_m)?,
             height_m: place.height_m,
             finding: Some(finding),
+            named: true,
             steepens_deg: 0.0,
         })
     });
@@ -216,12 +223,47 @@ fn of_leg<'a>(sheet: &Sheet<'a>, leg: &'a Leg) -> Vec<LookPoint<'a>> {
         at: LonLat::new(roll.at[0], roll.at[1]),
         height_m: roll.height_m,
         finding: None,
+        named: false,
         steepens_deg: roll.steepens_deg,
     });
-    let mut all: Vec<LookPoint<'a>> = found.chain(rolls).collect();
+    let found: Vec<LookPoint<'a>> = found.collect();
+    let more = further_stops(leg, stage, &found);
+    let mut all: Vec<LookPoint<'a>> = found.into_iter().chain(rolls).chain(more).collect();
     all.sort_by(|a, b| a.at_m.total_cmp(&b.at_m));
     for (number, look) in (1..).zip(&mut all) {
         look.number = number;
     }
     all
+}
+
+/// Where the leg stops besides: a finding of falls or of steepness names its worst place only. One for each piece of the leg
+/// that stops and holds none of those that are `known`.
+fn further_stops<'a>(
+    leg: &'a Leg,
+    stage: Option<&Stage>,
+    known: &[LookPoint<'a>],
+) -> Vec<LookPoint<'a>> {
+    let pieces = leg.pieces().into_iter();
+    let stops = pieces.filter(|piece| piece.verdict == Verdict::Stop);
+    let more = stops.filter_map(|piece| {
+        let within = |m: f64| m >= piece.from_m - 1e-6 && m <= piece.to_m + 1e-6;
+        if known.iter().any(|look| look.stops() && within(look.at_m)) {
+            return None;
+        }
+        let mut begins = leg.stretches.iter().filter(|s| within(s.from_m));
+        let first = begins.find(|s| s.verdict == Verdict::Stop)?;
+        let finding = leg.findings.iter().find(|f| f.code() == first.code)?;
+        Some(LookPoint {
+            number: 0,
+            leg,
+            sort: LookSort::of(finding)?,
+            at_m: first.from_m,
+            at: stage?.at(first.from_m)?,
+            height_m: first.height_m,
+            finding: Some(finding),
+            named: false,
+            steepens_deg: 0.0,
+        })
+    });
+    more.collect()
 }
