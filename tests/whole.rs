@@ -2,6 +2,7 @@
 
 mod assumptions;
 mod field;
+mod gaps;
 mod gear;
 mod keeping;
 mod without;

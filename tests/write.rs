@@ -1,6 +1,9 @@
 //! What is handed out.
 
+mod again;
+mod alarms;
 mod changes;
+mod csv;
 mod depth;
 mod figures;
 mod gpx;
@@ -13,3 +16,4 @@ mod report;
 mod sheet;
 mod table;
 mod text;
+mod zones;

@@ -64,7 +64,7 @@ pub(crate) fn footing(leg: &Underway<'_>, rules: &Rules) -> Footing {
         inclines,
         bearing_deg: bearing_deg(leg.stage, stretch, rules),
         may_run_along: contouring(leg.stage, &strikes, leg.rope_m.unwrap_or(0.0), rules),
-        look_here: roll_overs(&under.convex, stretch, rules),
+        look_here: roll_overs(under, stretch, rules),
         ice_without_zone: pieces(leg.met.undrawn(), stretch),
         proposed,
     }
@@ -131,15 +131,16 @@ fn unknown(under: &Underfoot, leg: Stretch, inclines: &[Incline], rules: &Rules)
     clippy::cast_sign_loss,
     reason = "bounded to 0..=20 by data/rules.toml"
 )]
-fn roll_overs(convex: &[Convex], leg: Stretch, rules: &Rules) -> Vec<RollOver> {
+fn roll_overs(under: &Underfoot, leg: Stretch, rules: &Rules) -> Vec<RollOver> {
     let on_leg = |c: &&Convex| c.at_m >= leg.from_m && c.at_m < leg.to_m;
-    let mut found: Vec<_> = convex.iter().filter(on_leg).collect();
+    let mut found: Vec<_> = under.convex.iter().filter(on_leg).collect();
     found.sort_by(|a, b| b.steepens_deg.total_cmp(&a.steepens_deg));
     found.truncate(rules[Rule::ConvexMost].round() as usize);
     found.sort_by(|a, b| a.at_m.total_cmp(&b.at_m));
     let roll_over = |c: &Convex| RollOver {
         at_m: c.at_m,
         at: [c.at.normal().lon_deg, c.at.lat_deg],
+        height_m: under.profile.height_m(c.at_m),
         steepens_deg: c.steepens_deg,
     };
     found.into_iter().map(roll_over).collect()

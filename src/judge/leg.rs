@@ -9,7 +9,7 @@ use crate::{
         cure::{Fitted, Promised},
         falls, ground, halts, jumps,
         one_by_one::TiedTeam,
-        place::place,
+        place::{height_m, place},
         team::{self, OfTeam},
         travel, verdict, zones,
     },
@@ -164,6 +164,7 @@ pub(crate) fn stretches(
         .map(|(level, code, from_m, to_m)| JudgedStretch {
             from_m,
             to_m,
+            height_m: height_m(leg, from_m),
             verdict: verdict::of_levels(std::iter::once(level)),
             code,
         });

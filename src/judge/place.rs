@@ -17,6 +17,7 @@ pub(crate) fn place_at(leg: &RopedLeg<'_>, from_m: f64, to_m: f64) -> LegPlace {
         from_m,
         to_m,
         lon_lat: position(leg, from_m),
+        height_m: height_m(leg, from_m),
     }
 }
 

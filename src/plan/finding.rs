@@ -116,6 +116,9 @@ pub struct LegPlace {
     pub to_m: f64,
     /// Longitude and latitude of where it begins.
     pub lon_lat: [f64; 2],
+    /// Height there, metres; absent where none is known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub height_m: Option<f64>,
 }
 
 /// A stage.

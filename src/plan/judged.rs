@@ -21,6 +21,9 @@ pub struct JudgedStretch {
     pub from_m: f64,
     /// Chainage where it ends, metres; the same for a single place.
     pub to_m: f64,
+    /// Height of the line where it begins, metres; absent where none is known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub height_m: Option<f64>,
     /// The word.
     pub verdict: Verdict,
     /// The finding that it comes from.

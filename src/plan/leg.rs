@@ -104,6 +104,8 @@ pub struct Leg {
     /// Longest way over a gap along the route, metres, where a zone gives one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub effective_gap_m: Option<f64>,
+    /// Whether one of these two is a width that nobody gave and that was assumed.
+    pub gap_assumed: bool,
     /// Whether the team runs along the crevasses somewhere on it.
     pub along: bool,
     /// Strike assumed across the fall line where zones give none, degrees; a hint, the middle over the leg.

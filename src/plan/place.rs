@@ -82,6 +82,9 @@ pub struct RollOver {
     pub at_m: f64,
     /// Longitude, latitude.
     pub at: [f64; 2],
+    /// Height of the line there, metres; absent where none is known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub height_m: Option<f64>,
     /// By how many degrees the ground below is steeper than the ground above.
     pub steepens_deg: f64,
 }

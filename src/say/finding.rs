@@ -47,6 +47,21 @@ pub fn cure(finding: &Finding, voice: Voice) -> Option<Said> {
     attribute(finding, "cure", voice).or_else(|| hint(finding, voice))
 }
 
+/// What was found in short, and behind an arrow what to do about it.
+#[must_use]
+pub fn short_with_cure(finding: &Finding, voice: Voice) -> Said {
+    with_cure(short(finding, voice), cure(finding, voice))
+}
+
+/// Words about a finding, and behind an arrow what to do about it.
+#[must_use]
+pub fn with_cure(says: Said, cure: Option<Said>) -> Said {
+    match cure {
+        Some(cure) => says.then(" → ").then(cure),
+        None => says,
+    }
+}
+
 fn attribute(finding: &Finding, name: &str, voice: Voice) -> Option<Said> {
     let fact = finding.fact()?;
     voice.attribute(key(fact), name, &args::of(fact, &finding.at, voice))

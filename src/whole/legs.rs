@@ -90,6 +90,7 @@ impl Settled<'_> {
             rope_off: leg.sketch.roped.then(|| rope_off(leg)),
             gap_known: !leg.undrawn && footing.ice_without_zone.is_empty(),
             effective_gap_m: effective_gap_m(leg),
+            gap_assumed: gap_assumed(self.job, leg),
             along: meetings().any(|m| m.along.is_some()),
             strike_proposed_deg: footing.strike_proposed_deg(),
             may_run_along: footing.may_run_along.clone(),
@@ -192,6 +193,16 @@ fn effective_gap_m(leg: &RopedLeg<'_>) -> Option<f64> {
 fn widest_gap_m(leg: &RopedLeg<'_>) -> Option<f64> {
     let zones = leg.zones.iter().filter(|_| leg.sketch.roped);
     zones.map(|z| z.gap.max_m).reduce(f64::max)
+}
+
+/// Whether the widest gap, or the way over a gap that decides for a team, is of a zone whose width was assumed. Of zones as
+/// wide as each other one that assumed it is enough.
+fn gap_assumed(job: &Brief<'_>, leg: &RopedLeg<'_>) -> bool {
+    let widest_m = widest_gap_m(leg);
+    let mut widest = leg.zones.iter().filter(|z| Some(z.gap.max_m) == widest_m);
+    let deciding = leg.teams.iter().filter_map(|d| d.spacing.meeting.zone);
+    let mut deciding = deciding.filter_map(|zone| job.zones.get(zone));
+    widest.any(|z| z.gap.assumed) || deciding.any(|z| z.gap.assumed)
 }
 
 fn least_snow_m(leg: &RopedLeg<'_>) -> Option<f64> {

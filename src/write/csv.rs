@@ -4,13 +4,22 @@ use std::io;
 
 use crate::{
     fault::Level,
-    plan::leg::{Leg, TeamSetup},
-    say::plain,
+    plan::{
+        leg::{Leg, TeamSetup},
+        pieces::WordPiece,
+    },
+    say::{place, plain},
     trip::clock::Clock,
-    write::sheet::Sheet,
+    write::{
+        parts::{
+            change::{self, ChangePoint},
+            walk::{self, Step},
+        },
+        sheet::Sheet,
+    },
 };
 
-const HEAD: [&str; 33] = [
+const HEAD: [&str; 42] = [
     "leg",
     "stage",
     "roped",
@@ -44,6 +53,15 @@ const HEAD: [&str; 33] = [
     "turn_round",
     "sunrise",
     "sunset",
+    "change",
+    "start_lon",
+    "start_lat",
+    "start_utm",
+    "rope_at_hand_m",
+    "gap_assumed",
+    "gravest_level",
+    "verdict_at_m",
+    "verdict_length_m",
 ];
 
 /// The legs as CSV with a head line; numbers in metres whatever units are shown elsewhere.
@@ -55,19 +73,26 @@ pub fn legs(out: impl io::Write, sheet: &Sheet<'_>) -> io::Result<()> {
         .terminator(csv::Terminator::CRLF)
         .from_writer(out);
     csv.write_record(HEAD)?;
-    for leg in &sheet.plan.legs {
+    let changes = change::changes(sheet);
+    for step in walk::steps(sheet.plan, &changes) {
+        let Step::Leg(leg, change) = step else {
+            continue;
+        };
         let of_leg = of_leg(leg);
-        let mut teams: Vec<[String; 7]> = leg.teams.iter().map(of_team).collect();
+        let mut teams: Vec<([String; 7], String)> = leg.teams.iter().map(of_team).collect();
         if teams.is_empty() {
             teams.push(Default::default());
         }
-        for team in teams {
+        for (team, at_hand) in teams {
             let cells = of_leg
                 .iter()
                 .cloned()
                 .chain(team)
                 .chain([findings(leg), names(sheet, leg)])
-                .chain(clock(sheet, leg));
+                .chain(clock(sheet, leg))
+                .chain(begins(leg, change))
+                .chain([at_hand])
+                .chain(judged(leg));
             csv.write_record(cells.map(|c| guarded(&c)))?;
         }
     }
@@ -137,8 +162,38 @@ fn findings(leg: &Leg) -> String {
     codes.join(" ")
 }
 
-fn of_team(team: &TeamSetup) -> [String; 7] {
+/// The letter of the change at which a leg begins, and where that is.
+fn begins(leg: &Leg, change: Option<&ChangePoint<'_>>) -> [String; 4] {
+    let degrees = |deg: f64| format!("{:.7}", deg + 0.0);
     [
+        change.map(ChangePoint::letter).unwrap_or_default(),
+        degrees(leg.start[0]),
+        degrees(leg.start[1]),
+        place::utm(leg.start).unwrap_or_default(),
+    ]
+}
+
+/// Whether the width was assumed, the level of the gravest finding, and where the word of the leg holds: `1020.000-1080.000`,
+/// apart by spaces, and how long that is in all.
+fn judged(leg: &Leg) -> [String; 4] {
+    let level = leg.findings.iter().map(|f| f.level()).min();
+    let mut pieces = leg.pieces();
+    pieces.retain(|piece| piece.verdict == leg.verdict);
+    let span = |p: &WordPiece| format!("{}-{}", number(p.from_m), number(p.to_m));
+    let spans: Vec<String> = pieces.iter().map(span).collect();
+    let assumed = leg.roped.then(|| leg.gap_assumed.to_string());
+    [
+        assumed.unwrap_or_default(),
+        level.map(Level::as_str).unwrap_or_default().to_owned(),
+        spans.join(" "),
+        number(pieces.iter().map(WordPiece::length_m).sum()),
+    ]
+}
+
+/// The set-up of a team, and the length of its rope.
+fn of_team(team: &TeamSetup) -> ([String; 7], String) {
+    let at_hand = team.rope.as_ref().map(|rope| number(rope.length_m));
+    let set_up = [
         team.team.to_string(),
         team.people.to_string(),
         number(team.spacing_m),
@@ -146,7 +201,8 @@ fn of_team(team: &TeamSetup) -> [String; 7] {
         number(team.coil_m),
         number(team.coil_carried_m),
         number(team.ledger.total_m),
-    ]
+    ];
+    (set_up, at_hand.unwrap_or_default())
 }
 
 /// A cell that no spreadsheet takes for a formula.

@@ -159,7 +159,7 @@ const GEOJSON: Writer = Writer {
     file: Some("map.geojson"),
     media_type: "application/geo+json",
     purpose: "zones, legs and changes for any map viewer",
-    depth: Depth::Legs,
+    depth: Depth::Told,
     beside: Beside::Nothing,
     write: |out, sheet| geojson::map(out, sheet),
 };
@@ -169,7 +169,7 @@ const KML: Writer = Writer {
     file: Some("map.kml"),
     media_type: "application/vnd.google-earth.kml+xml",
     purpose: "the same for globes",
-    depth: Depth::Legs,
+    depth: Depth::Told,
     beside: Beside::Nothing,
     write: |out, sheet| kml::globe(out, sheet),
 };
@@ -179,7 +179,7 @@ const GPX: Writer = Writer {
     file: Some("route.gpx"),
     media_type: "application/gpx+xml",
     purpose: "the line with its changes for a device",
-    depth: Depth::Legs,
+    depth: Depth::Told,
     beside: Beside::Nothing,
     write: |out, sheet| gpx::device(out, sheet),
 };

@@ -14,17 +14,16 @@ use serde_json::{Value, json};
 
 use crate::{
     geometry::{Bounds, LonLat, Polygon, antimeridian},
-    plan::{
-        ZoneSummary,
-        leg::{Leg, TeamSetup},
-    },
-    say::{finding, name},
-    trip::{
-        route::{Stage, Stretch},
-        zone::Zone,
-    },
+    plan::leg::{Leg, TeamSetup},
+    say::{finding, name, span::Said},
+    trip::route::{Stage, Stretch},
     write::{
-        parts::{change, halt, look as looks, outline::Outlines, sentence, style},
+        parts::{
+            change, findings, halt, look as looks,
+            outline::Outlines,
+            popup, sentence, style,
+            zones::{ZoneShown, ZonesShown},
+        },
         sheet::{Look, Sheet},
     },
 };
@@ -37,8 +36,9 @@ use form::{feature, mm, position, put};
 /// Whatever `out` refuses.
 pub fn map(mut out: impl Write, sheet: &Sheet<'_>) -> io::Result<()> {
     let look = sheet.look;
+    let shown = ZonesShown::of(sheet);
     write!(out, "{{\"type\":\"FeatureCollection\"")?;
-    if let Some(bounds) = bounds(sheet) {
+    if let Some(bounds) = bounds(sheet, &shown) {
         let (low, high) = (position(bounds.low), position(bounds.high));
         write!(
             out,
@@ -46,13 +46,14 @@ pub fn map(mut out: impl Write, sheet: &Sheet<'_>) -> io::Result<()> {
             low[0], low[1], high[0], high[1]
         )?;
     }
+    write!(out, ",\"says\":{}", json!(says(sheet, &shown)))?;
+    if shown.left_out > 0 {
+        write!(out, ",\"left_out\":{}", json!({ "zones": shown.left_out }))?;
+    }
     write!(out, ",\"features\":[")?;
     let fit = Outlines::of(sheet);
-    let zones = sheet
-        .zones
-        .iter()
-        .zip(&sheet.plan.zones)
-        .filter_map(|(z, s)| zone(z, s, &fit, look));
+    let zones = shown.zones.iter();
+    let zones = zones.filter_map(|z| zone(*z, &fit, look));
     let legs = sheet.plan.legs.iter().filter_map(|l| leg(l, sheet, look));
     let changes = change::changes(sheet);
     let places = changes.iter().map(|c| points::place(c, look));
@@ -69,14 +70,21 @@ pub fn map(mut out: impl Write, sheet: &Sheet<'_>) -> io::Result<()> {
     writeln!(out, "\n]}}")
 }
 
+/// What the file says first, a member of the collection beside its features `[rfc7946 allows others]`.
+fn says(sheet: &Sheet<'_>, shown: &ZonesShown<'_>) -> String {
+    let voice = sheet.look.voice;
+    let first = [findings::first_line(sheet.plan, voice)];
+    Said::join(first.into_iter().chain(shown.left_out(voice)), " ").to_string()
+}
+
 /// Box round all that is written. Over the antimeridian its west lies above its east `[rfc7946]`.
-fn bounds(sheet: &Sheet<'_>) -> Option<Bounds> {
+fn bounds(sheet: &Sheet<'_>, shown: &ZonesShown<'_>) -> Option<Bounds> {
     let lines = sheet.route.stages.iter().flat_map(|s| s.line(whole(s)));
     let lines = lines.flat_map(|line| antimeridian::cut_line(&line));
-    let rings = sheet
+    let rings = shown
         .zones
         .iter()
-        .flat_map(|z| &z.outline.polygons)
+        .flat_map(|shown| &shown.zone.outline.polygons)
         .flat_map(antimeridian::cut_polygon);
     let boxes: Vec<Bounds> = lines
         .chain(rings.map(|p| p.outer))
@@ -130,8 +138,8 @@ fn positions(line: &[LonLat]) -> Vec<Position> {
 
 // --- zones ---
 
-fn zone(zone: &Zone, summary: &ZoneSummary, fit: &Outlines, look: Look) -> Option<Feature> {
-    let polygons = fit.polygons(zone);
+fn zone(shown: ZoneShown<'_>, fit: &Outlines, look: Look) -> Option<Feature> {
+    let polygons = fit.polygons(shown.zone);
     let mut rings: Vec<Vec<Vec<Position>>> = polygons.iter().filter_map(polygon).collect();
     let value = match rings.len() {
         0 => return None,
@@ -140,10 +148,11 @@ fn zone(zone: &Zone, summary: &ZoneSummary, fit: &Outlines, look: Look) -> Optio
         },
         _ => GeometryValue::MultiPolygon { coordinates: rings },
     };
-    Some(feature(value, zone_properties(zone, summary, look)))
+    Some(feature(value, zone_properties(shown, look)))
 }
 
-fn zone_properties(zone: &Zone, summary: &ZoneSummary, look: Look) -> JsonObject {
+fn zone_properties(shown: ZoneShown<'_>, look: Look) -> JsonObject {
+    let ZoneShown { zone, summary, met } = shown;
     let mut properties = JsonObject::new();
     put(&mut properties, Value::Object(scalars(&zone.other)));
     put(
@@ -151,10 +160,12 @@ fn zone_properties(zone: &Zone, summary: &ZoneSummary, look: Look) -> JsonObject
         json!({
             "role": "zone",
             "name": zone.name.clone().unwrap_or_else(|| name::zone(&zone.into(), look.voice).to_string()),
-            "title": sentence::zone_title(zone, look.voice).to_string(),
+            "title": shown.title(look.voice).to_string(),
             "description": sentence::zone_description(zone, look.voice).to_string(),
             "zone": zone.number,
+            "met": met,
             "gap_m": zone.gap.max_m,
+            "gap_min_m": zone.gap.min_m,
             "gap_assumed": zone.gap.assumed,
             "snow_depth_m": zone.snow_depth_m,
             "surface": summary.surface,
@@ -169,14 +180,22 @@ fn zone_properties(zone: &Zone, summary: &ZoneSummary, look: Look) -> JsonObject
         }),
     );
     if look.styled {
+        let (fill, width, stroke) = match met {
+            true => (0.6, 1.0, 1.0),
+            false => (
+                style::NOT_MET_FILL,
+                style::NOT_MET_WIDTH,
+                style::NOT_MET_STROKE,
+            ),
+        };
         put(
             &mut properties,
             json!({
                 "fill": style::zone_fill(zone.gap.max_m),
-                "fill-opacity": 0.6,
+                "fill-opacity": fill,
                 "stroke": style::ZONE_STROKE,
-                "stroke-width": 1,
-                "stroke-opacity": 1,
+                "stroke-width": width,
+                "stroke-opacity": stroke,
             }),
         );
     }
@@ -263,8 +282,8 @@ fn leg_properties(leg: &Leg, look: Look) -> JsonObject {
         json!({
             "role": "leg",
             "name": finding::legs(&[leg.leg], look.voice).capital().to_string(),
-            "title": sentence::leg_title(leg, look.voice).to_string(),
-            "description": sentence::leg_told(leg, look.voice).to_string(),
+            "title": popup::leg_title(leg, look.voice).to_string(),
+            "description": popup::leg_told(leg, look.voice).to_string(),
             "leg": leg.leg,
             "stage": leg.stage,
             "roped": leg.roped,
@@ -284,6 +303,7 @@ fn leg_properties(leg: &Leg, look: Look) -> JsonObject {
             "gap_known": leg.gap_known,
             "gap_m": leg.gap_m,
             "effective_gap_m": leg.effective_gap_m.map(mm),
+            "gap_assumed": leg.roped.then_some(leg.gap_assumed),
             "along": leg.along,
             "snow_depth_m": leg.snow_depth_m,
             "time_min": mm(leg.time_min),

@@ -18,14 +18,15 @@ use quick_xml::{
 
 use crate::{
     geometry::LonLat,
-    say::{arg::Arg, name, plain, voice::Voice},
+    say::{arg::Arg, name, plain, span::Said, voice::Voice},
     trip::route::{Route, Stage},
     write::{
         parts::{
             change::{self, ChangeKind, ChangePoint},
+            findings,
             halt::{self, HaltPoint},
-            look::{self, LookPoint},
-            sentence,
+            look::{self, LookPoint, NAME_MOST},
+            zones,
         },
         sheet::Sheet,
         text,
@@ -55,6 +56,7 @@ fn head(sheet: &Sheet<'_>, voice: Voice) -> io::Result<Vec<u8>> {
         creator: Some(CREATOR.to_owned()),
         metadata: Some(Metadata {
             name: sheet.route.name.as_deref().map(plain::line),
+            description: Some(findings::first_line(sheet.plan, voice).to_string()),
             ..Metadata::default()
         }),
         waypoints: waypoints(sheet, voice),
@@ -82,12 +84,13 @@ fn waypoints(sheet: &Sheet<'_>, voice: Voice) -> Vec<Waypoint> {
     changes.chain(halts).chain(looks).collect()
 }
 
-/// `LOOK 6.1`, and what is to be seen there.
+/// `STOP 4.1` or `LOOK 6.2`, what is to be seen there, and what to do about it.
 fn looked_at(look: &LookPoint<'_>, voice: Voice) -> Waypoint {
     let says = look.description(voice).to_string();
-    let mut waypoint = flag(look.at, &look.title(voice).to_string(), &says);
+    let mut waypoint = flag(look.at, &look.line(voice).to_string(), &says);
+    waypoint.elevation = look.height_m.map(tenths);
     waypoint.name = Some(look.code(voice));
-    waypoint.type_ = Some("look".to_owned());
+    waypoint.type_ = Some(if look.stops() { "stop" } else { "look" }.to_owned());
     waypoint
 }
 
@@ -114,23 +117,22 @@ fn zones_told(sheet: &Sheet<'_>, change: &ChangePoint<'_>, voice: Voice) -> Stri
         .filter(|z| begins && change.leg.zones.contains(&z.number));
     let told = met.map(|z| {
         let label = name::zone(&z.into(), voice).capital();
-        let (what, told) = (
-            sentence::zone_description(z, voice),
-            sentence::zone_told(z, voice),
-        );
-        format!(" {label}: {what} {told}")
+        format!(" {label}: {}", zones::told(z, voice))
     });
     told.collect()
 }
 
 fn waypoint(change: &ChangePoint<'_>, zones: &str, voice: Voice) -> Waypoint {
     let at = LonLat::new(change.at[0], change.at[1]);
-    let (title, says) = (change.title(voice), change.description(voice));
+    let title = change.title(voice);
     let first = match change.kind {
         ChangeKind::RopeUp => text::set_up(change.leg, voice),
+        ChangeKind::OntoIce => text::warned(change.leg, title.clone(), voice).to_string(),
         _ => title.to_string(),
     };
-    let mut waypoint = flag(at, &first, &format!("{title}. {says}{zones}"));
+    let says = [title.then("."), change.description(voice)];
+    let says = Said::join(change.alarm(voice).into_iter().chain(says), " ");
+    let mut waypoint = flag(at, &first, &format!("{says}{zones}"));
     waypoint.elevation = change.height_m.map(tenths);
     waypoint.name = Some(code(change, voice));
     waypoint.type_ = Some(change.kind.as_str().to_owned());
@@ -146,9 +148,6 @@ fn flag(at: LonLat, line: &str, detail: &str) -> Waypoint {
     waypoint.symbol = Some("Flag".to_owned());
     waypoint
 }
-
-/// Longest name that every device takes `[from memory]`.
-const NAME_MOST: usize = 10;
 
 /// `A UP 2`, `B OFF 2`, the letter of the change and the leg, `OFF! 2` where the rope comes off on ice by the leader's word,
 /// `ICE 2` where the line ends on ice, `ICE! 3` by its own number where ice is walked onto without a rope: at most 10 ASCII

@@ -1,8 +1,8 @@
 //! KML 2.2 for globes: zones, legs and the places where the set-up changes, each with its text.
 //!
 //! Viewers show a description as HTML, so a `<` of the leader's own words is written as the entity of
-//! that HTML first and escaped as XML after; balloons show the description alone, since some put the name
-//! into their HTML unescaped.
+//! that HTML first and escaped as XML after; balloons show the description alone, with the name above it, since some put
+//! the name into their HTML unescaped.
 
 use std::io::{self, Write};
 
@@ -15,14 +15,16 @@ use crate::{
     geometry::{LonLat, Polygon, antimeridian},
     plan::leg::{Leg, Verdict},
     say::{plain, span::Said, voice::Voice},
-    trip::{route::Stretch, zone::Zone},
+    trip::route::Stretch,
     write::{
         parts::{
             change::{self, ChangePoint},
+            findings,
             halt::{self, HaltPoint},
             look::{self, LookPoint},
             outline::Outlines,
-            sentence, style,
+            popup, style,
+            zones::{self, ZoneShown, ZonesShown},
         },
         sheet::Sheet,
     },
@@ -32,6 +34,11 @@ use crate::{
 const NAMESPACE: &str = "http://www.opengis.net/kml/2.2";
 /// Opacity of zone fills, 0 to 255: what lies under them still shows. Our judgement.
 const ZONE_ALPHA: u8 = 0x99;
+/// The same of zones that the route does not meet, 15 %. Our judgement.
+const NOT_MET_ALPHA: u8 = 0x26;
+/// Their style.
+const ZONE_NOT_MET: &str = "zone-not-met";
+
 /// Writes the whole document.
 ///
 /// # Errors
@@ -51,13 +58,15 @@ fn document(kml: &mut Kml<impl Write>, sheet: &Sheet<'_>, voice: Voice) -> io::R
     let name = sheet.route.name.clone();
     let name = name.unwrap_or_else(|| voice.say("route", &[]).to_string());
     kml.text("name", &name)?;
+    let zones = ZonesShown::of(sheet);
+    let first = [findings::first_line(sheet.plan, voice)];
+    let says = Said::join(first.into_iter().chain(zones.left_out(voice)), " ");
+    kml.text("description", &html(&says.to_string()))?;
     styles(kml)?;
     let fit = Outlines::of(sheet);
     kml.folder("folder-zones", voice, |kml| {
-        sheet
-            .zones
-            .iter()
-            .try_for_each(|z| zone(kml, z, &fit, voice))
+        let mut zones = zones.zones.iter();
+        zones.try_for_each(|z| zone(kml, *z, &fit, voice))
     })?;
     kml.folder("folder-legs", voice, |kml| {
         let mut legs = sheet.plan.legs.iter();
@@ -125,7 +134,8 @@ impl<W: Write> Kml<W> {
     ) -> io::Result<()> {
         self.within("Placemark", |kml| {
             kml.text("name", name)?;
-            kml.text("description", &description.replace('<', "&lt;"))?;
+            let [title, says] = [name, description].map(html);
+            kml.text("description", &format!("<b>{title}</b><br/>{says}"))?;
             kml.text("styleUrl", &format!("#{style}"))?;
             geometry(kml)
         })
@@ -136,6 +146,11 @@ impl<W: Write> Kml<W> {
         let pairs: Vec<String> = points.iter().map(|&p| pair(p)).collect();
         self.text("coordinates", &pairs.join(" "))
     }
+}
+
+/// Words as the HTML of a balloon.
+fn html(text: &str) -> String {
+    text.replace('<', "&lt;")
 }
 
 fn pair(p: LonLat) -> String {
@@ -155,6 +170,13 @@ fn styles(kml: &mut Kml<impl Write>) -> io::Result<()> {
             balloon(kml)
         })?;
     }
+    styled(kml, ZONE_NOT_MET, |kml| {
+        line_style(kml, style::ZONE_STROKE, style::NOT_MET_WIDTH)?;
+        kml.within("PolyStyle", |kml| {
+            kml.text("color", &colour(style::ZONE_STROKE, NOT_MET_ALPHA))
+        })?;
+        balloon(kml)
+    })?;
     for verdict in Verdict::ALL {
         styled(kml, verdict.as_str(), |kml| {
             line_style(kml, style::leg_stroke(verdict), style::leg_width(verdict))?;
@@ -194,25 +216,26 @@ fn colour(rrggbb: &str, alpha: u8) -> String {
 
 // --- zones ---
 
-fn zone(kml: &mut Kml<impl Write>, zone: &Zone, fit: &Outlines, voice: Voice) -> io::Result<()> {
-    let parts = fit.polygons(zone);
-    let title = sentence::zone_title(zone, voice).to_string();
-    let class = format!("zone{}", style::zone_class(zone.gap.max_m));
-    let says = with_note(sentence::zone_description(zone, voice).to_string(), zone);
+fn zone(
+    kml: &mut Kml<impl Write>,
+    shown: ZoneShown<'_>,
+    fit: &Outlines,
+    voice: Voice,
+) -> io::Result<()> {
+    let parts = fit.polygons(shown.zone);
+    let class = match shown.met {
+        true => format!("zone{}", style::zone_class(shown.zone.gap.max_m)),
+        false => ZONE_NOT_MET.to_owned(),
+    };
+    let (title, says) = (
+        shown.title(voice).to_string(),
+        zones::told(shown.zone, voice).to_string(),
+    );
     kml.placemark(&title, &says, &class, |kml| {
         kml.within("MultiGeometry", |kml| {
             parts.iter().try_for_each(|part| polygon(kml, part))
         })
     })
-}
-
-fn with_note(says: String, zone: &Zone) -> String {
-    let noted = [&zone.note, &zone.source, &zone.observed_on];
-    let noted = noted.into_iter().flatten().cloned();
-    std::iter::once(says)
-        .chain(noted)
-        .collect::<Vec<_>>()
-        .join(" ")
 }
 
 fn polygon(kml: &mut Kml<impl Write>, polygon: &Polygon) -> io::Result<()> {
@@ -245,8 +268,8 @@ fn leg(kml: &mut Kml<impl Write>, leg: &Leg, sheet: &Sheet<'_>, voice: Voice) ->
         return Ok(());
     }
     let (title, says) = (
-        sentence::leg_title(leg, voice).to_string(),
-        sentence::leg_told(leg, voice).to_string(),
+        popup::leg_title(leg, voice).to_string(),
+        popup::leg_told(leg, voice).to_string(),
     );
     kml.placemark(&title, &says, leg.verdict.as_str(), |kml| {
         kml.within("MultiGeometry", |kml| {
@@ -262,7 +285,7 @@ fn leg(kml: &mut Kml<impl Write>, leg: &Leg, sheet: &Sheet<'_>, voice: Voice) ->
 
 fn place(kml: &mut Kml<impl Write>, change: &ChangePoint<'_>, voice: Voice) -> io::Result<()> {
     let at = LonLat::new(change.at[0], change.at[1]).normal();
-    point(kml, &change.title(voice), &change.description(voice), at)
+    point(kml, &change.title(voice), &change.told(voice), at)
 }
 
 fn halted(kml: &mut Kml<impl Write>, halt: &HaltPoint<'_>, voice: Voice) -> io::Result<()> {

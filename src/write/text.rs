@@ -7,7 +7,7 @@
 mod leg;
 mod teams;
 
-pub use leg::{leg, set_up};
+pub use leg::{leg, set_up, warned};
 
 use crate::{
     plan::why::CarryWhy,

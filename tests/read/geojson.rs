@@ -1,5 +1,6 @@
 //! The zones reader: every rule of the contract, with the whole message a leader reads.
 
+mod assumed;
 mod hostile;
 mod nesting;
 mod positions;

@@ -84,8 +84,7 @@ fn each_change_is_a_waypoint_with_a_short_name_of_its_own() {
             waypoint.comment.is_some() && waypoint.description.is_some(),
             "{waypoint:?}"
         );
-        let look = waypoint.type_.as_deref() == Some("look");
-        assert!(look || waypoint.elevation.is_some(), "the line has heights");
+        assert!(waypoint.elevation.is_some(), "the line has heights");
     }
     let first = trip.plan.legs.iter().find(|l| l.roped).unwrap();
     let point = read.waypoints[0].point();

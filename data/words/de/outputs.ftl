@@ -45,7 +45,27 @@ word-on-legs = { $verdict }: { $places }
 leg-title = Teil { $leg }: { $how }, { $verdict }
 leg-title-unroped = Teil { $leg }: { $verdict }
 and = { " und " }
-leg-line = { $span }, { $length }: { $means }.
+leg-title-gap = { $kind ->
+    [none] Spalten unbekannt
+   *[other] Spalten { width-told }
+}
+leg-line = Teil { $leg }: { $span }, { $length }.
+leg-gap = { $kind ->
+    [none] Spaltenbreiten unbekannt
+    [askew] Spalten bis { width-told }, { $along } längs der Linie
+   *[square] Spalten bis { width-told }
+}{ $known ->
+    [no] { $kind ->
+        [none] { "" }
+       *[other] , andere unbekannt
+    }
+   *[yes] { "" }
+}
+width-told = { $assumed ->
+    [yes] { $gap } (angenommen)
+   *[no] { $gap }
+}
+leg-alarm = { $word }: { $says }.
 team-line = { $teams ->
     [1] { $setup }; Seil gebraucht { $needed }, { $rope }.
    *[other] Seilschaft { $team }: { $setup }; Seil gebraucht { $needed }, { $rope }.
@@ -53,7 +73,14 @@ team-line = { $teams ->
 team-rope-at-hand = Seil vorhanden { $length }
 team-rope-sold = mitnehmen { $length }
 team-rope-none = länger als jedes Seil im Handel
-zone-title = { $zone }: Spalten bis { $gap }
+zone-title = { $zone }{ $met ->
+    [yes] { "" }
+   *[no] , nicht am Weg
+}: Spalten bis { width-told }
+left-out-of-map = { $count ->
+    [one] 1 Zone, auf die die Route nicht kommt, ist weggelassen.
+   *[other] { $count } Zonen, auf die die Route nicht kommt, sind weggelassen.
+}
 zone-gaps = Spalten bis { $gap }
 zone-width-assumed = Breite angenommen
 zone-hidden = unter Schnee verdeckt
@@ -251,6 +278,7 @@ count-look = { $count ->
     [one] 1 Teil zu prüfen
    *[other] { $count } Teile zu prüfen
 }
+count-none = kein Teil stoppt, ist außerhalb der Grenzen oder zu prüfen
 count-whole = { $count ->
     [one] 1 Punkt zum Ganzen zu prüfen
    *[other] { $count } Punkte zum Ganzen zu prüfen
@@ -510,15 +538,39 @@ device-off-by-word = AUS! { $number }
 device-ends-on-ice = EIS { $number }
 device-onto-ice = EIS! { $number }
 device-halt = HALT { $number }
-device-look = SIEH { $number }
+device-look = { $level ->
+    [stop] STOPP
+   *[look] SIEH
+} { $number }
+device-look-sign = { $level ->
+    [stop] !
+   *[look] ?
+}{ $number }
 
 ## Stellen zum Hinsehen
 
-look-title = Hinsehen: { $what }
-look-place = Teil { $leg }, { $at }: { $says }.
-look-steepens = darunter ist es um { $steeper } steiler; nach Spalten sehen
+look-title = { $level ->
+    [stop] Stopp
+   *[look] Hinsehen
+}: { $what }
+look-place = { $level ->
+    [stop] Stopp
+   *[look] Hinsehen
+}, Teil { $leg }{ $named ->
+    [yes] { "" }
+   *[no] {" "}bei { $at }
+}: { $says }.
+look-roll-over = das Gelände wird steiler
+look-for = nach Spalten sehen
+look-steepens = darunter ist es um { $steeper } steiler → { look-for }
 
 ## Die Seileinteilung auf einer Uhr, in einer Zeile
+
+device-warned = { $word ->
+    [stop] STOPP
+   *[outside] AUSSERHALB
+}. { $line }
+device-gap = { width-told }
 
 device-set-up = { $people } Pers. { $spacing } { $knots ->
     [0] ohne Knoten

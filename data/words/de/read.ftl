@@ -4,13 +4,17 @@ zones-gap-assumed = { $lower ->
     [given] { $gap }, oder das angegebene untere Ende, wo es breiter ist, als Spaltenbreite angenommen für { which-zones }: { $zones }
    *[none] { $gap } als Spaltenbreite angenommen für { which-zones }: { $zones }
  }
-    .hint = `gap_m` in die Datei schreiben, wo das Eis bekannt ist
+    .hint = `gap_m` in die Datei schreiben, wo das Eis bekannt ist{ $guessed ->
+        [none] { "" }
+       *[some] , und `gap_assumed` dort herausnehmen
+     }
 which-zones = { $which ->
     [only] die einzige Zone, die keine angibt
     [all] alle { $of } Zonen, die keine angeben
     [one] 1 von { $of } Zonen, die keine angibt
    *[some] { $count } von { $of } Zonen, die keine angeben
  }
+silent-zone-guessed = { $feature } (nach `gap_assumed` war die Breite dort nur angenommen)
 silent-zone-near = { $feature } (`{ $near }` ist kein Name; `gap_m` schreiben)
 silent-zone-lower = { $feature } (mindestens { $at-least } nach `gap_min_m`)
 zones-not-polygons = { $left-out } weggelassen: nur Polygone sind Zonen

@@ -90,6 +90,7 @@ legend-strike = wie ihre Spalten verlaufen, wo es gezeichnet ist
 legend-ice = bekanntes Eis
 legend-along = längs der Spalten
 legend-fall = wo ein Sturz am schlechtesten gehalten wird
+legend-steep = zu steil für ein Seil ohne Verankerung
 legend-roll-over = das Gelände wird steiler: hier sind Spalten zu erwarten
 
 ## Das Höhenprofil

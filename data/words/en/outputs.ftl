@@ -45,7 +45,27 @@ word-on-legs = { $verdict }: { $places }
 leg-title = Leg { $leg }: { $how }, { $verdict }
 leg-title-unroped = Leg { $leg }: { $verdict }
 and = { " and " }
-leg-line = { $span }, { $length }: { $means }.
+leg-title-gap = { $kind ->
+    [none] gap unknown
+   *[other] gap { width-told }
+}
+leg-line = Leg { $leg }: { $span }, { $length }.
+leg-gap = { $kind ->
+    [none] gap widths unknown
+    [askew] gaps up to { width-told }, { $along } along the line
+   *[square] gaps up to { width-told }
+}{ $known ->
+    [no] { $kind ->
+        [none] { "" }
+       *[other] , others unknown
+    }
+   *[yes] { "" }
+}
+width-told = { $assumed ->
+    [yes] { $gap } (assumed)
+   *[no] { $gap }
+}
+leg-alarm = { $word }: { $says }.
 team-line = { $teams ->
     [1] { $setup }; rope needed { $needed }, { $rope }.
    *[other] Team { $team }: { $setup }; rope needed { $needed }, { $rope }.
@@ -53,7 +73,14 @@ team-line = { $teams ->
 team-rope-at-hand = rope at hand { $length }
 team-rope-sold = take { $length }
 team-rope-none = more than any rope sold
-zone-title = { $zone }: gaps up to { $gap }
+zone-title = { $zone }{ $met ->
+    [yes] { "" }
+   *[no] , not met
+}: gaps up to { width-told }
+left-out-of-map = { $count ->
+    [one] 1 zone that the route does not meet is left out.
+   *[other] { $count } zones that the route does not meet are left out.
+}
 zone-gaps = gaps up to { $gap }
 zone-width-assumed = width assumed
 zone-hidden = hidden under snow
@@ -251,6 +278,7 @@ count-look = { $count ->
     [one] 1 leg to look at
    *[other] { $count } legs to look at
 }
+count-none = no leg stops, is outside the limits or wants a look
 count-whole = { $count ->
     [one] 1 thing of the whole to look at
    *[other] { $count } things of the whole to look at
@@ -510,15 +538,39 @@ device-off-by-word = OFF! { $number }
 device-ends-on-ice = ICE { $number }
 device-onto-ice = ICE! { $number }
 device-halt = HALT { $number }
-device-look = LOOK { $number }
+device-look = { $level ->
+    [stop] STOP
+   *[look] LOOK
+} { $number }
+device-look-sign = { $level ->
+    [stop] !
+   *[look] ?
+}{ $number }
 
 ## Places to look at
 
-look-title = Look: { $what }
-look-place = Leg { $leg }, { $at }: { $says }.
-look-steepens = the ground below is { $steeper } steeper; look for crevasses
+look-title = { $level ->
+    [stop] Stop
+   *[look] Look
+}: { $what }
+look-place = { $level ->
+    [stop] Stop
+   *[look] Look
+} on leg { $leg }{ $named ->
+    [yes] { "" }
+   *[no] {" "}at { $at }
+}: { $says }.
+look-roll-over = the ground steepens
+look-for = look for crevasses
+look-steepens = the ground below is { $steeper } steeper → { look-for }
 
 ## The set-up on a watch, in one line
+
+device-warned = { $word ->
+    [stop] STOP
+   *[outside] OUTSIDE
+}. { $line }
+device-gap = { width-told }
 
 device-set-up = { $people } people { $spacing } { $knots ->
     [0] no knots

@@ -90,6 +90,7 @@ legend-strike = the direction in which its crevasses run, where it was drawn
 legend-ice = known ice
 legend-along = along the crevasses
 legend-fall = where a fall is held worst
+legend-steep = too steep for a rope without anchors
 legend-roll-over = the ground steepens: gaps are to be expected
 
 ## The height profile

@@ -208,6 +208,9 @@ zones-gap-not-given = { $count ->
         [all] rename `{ $near }` to `gap_m`
         [some] rename `{ $near }` to `gap_m`; for the others { write-gap }
        *[none] { write-gap }
+     }{ $guessed ->
+        [none] { "" }
+       *[some] ; where you write a width that somebody saw, take `gap_assumed` out
      }
 write-gap =
     write `gap_m`, the width of the widest gap expected in metres, into the file,
@@ -219,7 +222,10 @@ zones-gap-assumed = { $lower ->
     [given] { $gap }, or the lower end given where that is wider, assumed as the gap width of { which-zones }: { $zones }
    *[none] { $gap } assumed as the gap width of { which-zones }: { $zones }
  }
-    .hint = write `gap_m` into the file where the ice is known
+    .hint = write `gap_m` into the file where the ice is known{ $guessed ->
+        [none] { "" }
+       *[some] , and take `gap_assumed` out there
+     }
 which-zones = { $which ->
     [only] the only zone, which gives none
     [all] all { $of } zones, which give none
@@ -227,6 +233,7 @@ which-zones = { $which ->
    *[some] { $count } of { $of } zones, which give none
  }
 silent-zone = { $feature }
+silent-zone-guessed = { $feature } (by `gap_assumed` the width there was only assumed)
 silent-zone-near = { $feature } (`{ $near }` is no name; write `gap_m`)
 silent-zone-lower = { $feature } (at least { $at-least } by `gap_min_m`)
 and-more = { $list } and { $more } more

@@ -103,6 +103,8 @@ pub struct Widthless {
     pub count: usize,
     /// The first of them.
     pub named: Vec<Silent>,
+    /// Of how many a width stands there that was assumed, by `gap_assumed`.
+    pub guessed: usize,
     /// Whether any gives a lower end.
     pub lower_end: bool,
     /// Properties that they have and that mean nothing here, the first of them.
@@ -119,7 +121,7 @@ pub struct Widthless {
 /// let faults = zones("ice.geojson", ice.as_bytes(), &Default::default()).expect_err("a lower end is no width");
 /// let Wrong::Geojson(InGeojson::GapNotGiven(widthless)) = &faults[0].what else { panic!("{}", faults[0]) };
 /// let feature = Item::Feature { number: 1, name: None };
-/// assert_eq!(widthless.named, [Silent { feature, near: Some("gap_width".to_owned()), at_least_m: Some(4.0) }]);
+/// assert_eq!(widthless.named, [Silent { feature, near: Some("gap_width".to_owned()), at_least_m: Some(4.0), guessed: false }]);
 /// ```
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Silent {
@@ -129,4 +131,6 @@ pub struct Silent {
     pub near: Option<String>,
     /// The lower end that it gives, metres.
     pub at_least_m: Option<f64>,
+    /// Whether a width stands there that was assumed, by `gap_assumed`.
+    pub guessed: bool,
 }

@@ -3,7 +3,7 @@
 use super::{
     given::Given,
     number::GAP,
-    properties::{Properties, number},
+    properties::{self, Properties, number},
 };
 use crate::{
     fault::{
@@ -20,28 +20,56 @@ const NAMED: usize = 50;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) enum GapTold {
     Width(Gap),
-    /// No width, at most that it is not below this one.
-    Nothing(Option<f64>),
+    /// No width.
+    Nothing(NotGiven),
     /// Something that is wrong and was complained about.
     Nonsense,
 }
 
-/// Reads `gap_m`, `gap_min_m` and `gap_max_m`; of all of them the widest counts.
+/// What is known of gaps whose width nobody gave.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct NotGiven {
+    /// They are not below this one, metres.
+    pub(super) at_least_m: Option<f64>,
+    /// A width stands there that was assumed, by `gap_assumed`.
+    pub(super) guessed: bool,
+}
+
+/// Reads `gap_m`, `gap_min_m` and `gap_max_m`; of all of them the widest counts. What `gap_assumed` says was assumed is no
+/// width: a guess that a plan wrote out does not come back as something that was given.
 pub(super) fn told(properties: &mut Properties, faults: &mut Vec<Fault>) -> GapTold {
     let mut met = Vec::new();
     let one = number(properties, "gap_m", GAP, &mut met);
     let min = number(properties, "gap_min_m", GAP, &mut met);
     let max = number(properties, "gap_max_m", GAP, &mut met);
+    let guessed = match properties.word("gap_assumed", &properties::TRUTHS) {
+        Ok(guessed) => guessed,
+        Err(fault) => {
+            met.push(fault);
+            false
+        }
+    };
     let wrong = met.iter().any(|p| p.level() == Level::Error);
     faults.append(&mut met);
     if wrong {
         return GapTold::Nonsense;
     }
+    if guessed {
+        return GapTold::Nothing(NotGiven {
+            at_least_m: min.high,
+            guessed,
+        });
+    }
     let min_m = min.low.or(min.high).or(one.low).or(max.low);
     let (upper, differ) = match (one.high, max.high) {
         (Some(a), Some(b)) => (a.max(b), a < b || b < a),
         (Some(a), None) | (None, Some(a)) => (a, false),
-        (None, None) => return GapTold::Nothing(min.high),
+        (None, None) => {
+            return GapTold::Nothing(NotGiven {
+                at_least_m: min.high,
+                guessed,
+            });
+        }
     };
     if differ {
         let place = Place::default().with_property("gap_max_m");
@@ -76,12 +104,17 @@ impl Missing {
         &mut self,
         feature: &Item,
         near: Option<&str>,
-        at_least_m: Option<f64>,
+        not_given: NotGiven,
         others: impl Iterator<Item = &'p String>,
     ) {
+        let NotGiven {
+            at_least_m,
+            guessed,
+        } = not_given;
         self.0.count += 1;
+        self.0.guessed += usize::from(guessed);
         self.0.lower_end |= at_least_m.is_some();
-        for other in others.filter(|_| near.is_none()) {
+        for other in others.filter(|_| near.is_none() && !guessed) {
             let found = &mut self.0.found;
             if found.len() < FOUND && !found.contains(other) {
                 found.push(other.clone());
@@ -92,6 +125,7 @@ impl Missing {
                 feature: feature.clone(),
                 near: near.map(str::to_owned),
                 at_least_m,
+                guessed,
             });
         }
     }

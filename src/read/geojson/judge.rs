@@ -94,9 +94,10 @@ impl ZonesReading {
         match told {
             GapTold::Width(gap) => Some(gap),
             GapTold::Nonsense => None,
-            GapTold::Nothing(at_least) => {
-                self.missing.add(feature, near, at_least, others.keys());
+            GapTold::Nothing(not_given) => {
+                self.missing.add(feature, near, not_given, others.keys());
                 let assumed = self.given.gap_m?;
+                let at_least = not_given.at_least_m;
                 let max_m = at_least.map_or(assumed, |low| low.max(assumed));
                 Some(Gap {
                     min_m: at_least,

@@ -1,10 +1,11 @@
 //! The property names that mean something, and those that only nearly do.
 
 /// The properties of interface section 3, in the order of its table.
-pub(super) const KNOWN: [&str; 12] = [
+pub(super) const KNOWN: [&str; 13] = [
     "gap_m",
     "gap_min_m",
     "gap_max_m",
+    "gap_assumed",
     "snow_depth_m",
     "surface",
     "strike_deg",

@@ -289,6 +289,7 @@ pub(super) fn number(
 
 pub(super) const SURFACES: [(&str, Surface); 2] =
     [("snow", Surface::Snow), ("bare", Surface::Bare)];
+pub(super) const TRUTHS: [(&str, bool); 2] = [("false", false), ("true", true)];
 pub(super) const ROPE_WORDS: [(&str, RopeWord); 3] = [
     ("auto", RopeWord::Auto),
     ("always", RopeWord::Always),

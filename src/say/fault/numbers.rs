@@ -70,6 +70,7 @@ pub(super) fn phrase(what: &InGeojson, voice: Voice) -> Phrase {
                 ("others", Arg::Count(zones.found.len())),
                 ("renamed", renamed(zones)),
                 ("near", near(zones)),
+                ("guessed", part(zones.guessed, zones)),
                 ("found", list(&zones.found)),
             ],
         ),
@@ -80,12 +81,13 @@ pub(super) fn phrase(what: &InGeojson, voice: Voice) -> Phrase {
 
 /// Whether all, some or none of the zones have the width under a name that is none.
 fn renamed(zones: &Widthless) -> Arg<'static> {
-    let near = zones
-        .named
-        .iter()
-        .filter(|zone| zone.near.is_some())
-        .count();
-    Arg::Word(match near {
+    let near = zones.named.iter().filter(|zone| zone.near.is_some());
+    part(near.count(), zones)
+}
+
+/// Whether it is all, some or none of the zones.
+fn part(count: usize, zones: &Widthless) -> Arg<'static> {
+    Arg::Word(match count {
         0 => "none",
         all if all == zones.count => "all",
         _ => "some",
@@ -189,6 +191,7 @@ fn gap_assumed(gap_m: f64, zones: &Widthless, of: usize, voice: Voice) -> Phrase
             ("count", Arg::Count(zones.count)),
             ("of", Arg::Count(of)),
             ("zones", named(zones, NAMED_ASSUMED, voice)),
+            ("guessed", part(zones.guessed, zones)),
         ],
     )
 }
@@ -208,6 +211,7 @@ fn named(zones: &Widthless, most: usize, voice: Voice) -> Arg<'static> {
 fn silent(zone: &Silent, voice: Voice) -> Said {
     let feature = ("feature", Arg::Said(item(&zone.feature, voice)));
     let phrase = match (&zone.near, zone.at_least_m) {
+        _ if zone.guessed => Phrase::of("silent-zone-guessed", [feature]),
         (Some(near), _) => Phrase::of("silent-zone-near", [feature, ("near", name(near))]),
         (None, Some(low_m)) => {
             let at_least = figure(low_m, "m");

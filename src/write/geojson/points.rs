@@ -27,7 +27,7 @@ pub(super) fn place(change: &ChangePoint<'_>, look: Look) -> Feature {
         "height_m": change.height_m.map(mm),
         "leg": change.leg.leg,
     });
-    let says = [change.title(look.voice), change.description(look.voice)];
+    let says = [change.title(look.voice), change.told(look.voice)];
     let at = LonLat::new(change.at[0], change.at[1]);
     point(("change", "medium"), at, says, told, look)
 }
@@ -55,6 +55,8 @@ pub(super) fn looked_at(look_at: &LookPoint<'_>, look: Look) -> Feature {
         "stage": look_at.leg.stage,
         "leg": look_at.leg.leg,
         "at_m": mm(look_at.at_m),
+        "height_m": look_at.height_m.map(mm),
+        "level": if look_at.stops() { "stop" } else { "look" },
         "code": look_at.finding.map(Finding::code),
     });
     let says = [look_at.title(look.voice), look_at.description(look.voice)];

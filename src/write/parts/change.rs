@@ -9,7 +9,10 @@ use crate::{
     },
     say::{arg::Arg, place, round::Round, span::Said, voice::Voice},
     trip::clock::Clock,
-    write::{parts::sentence, sheet::Sheet},
+    write::{
+        parts::{popup, sentence},
+        sheet::Sheet,
+    },
 };
 
 /// One place where the team stops to handle the rope.
@@ -145,12 +148,12 @@ impl ChangePoint<'_> {
         Some(voice.shown(&Arg::Whole(self.height_m?)).to_string())
     }
 
-    /// When and how high it is, and what is done here, in sentences.
+    /// When and how high it is, and what is done here, in sentences; without what [`ChangePoint::alarm`] says.
     #[must_use]
     pub fn description(&self, voice: Voice) -> Said {
         let leg = [("leg", Arg::Count(self.leg.leg))];
         let done = match self.kind {
-            ChangeKind::RopeUp => sentence::leg_description(self.leg, voice),
+            ChangeKind::RopeUp => popup::leg_after_alarm(self.leg, voice),
             ChangeKind::Unrope => voice.say("change-end", &leg),
             ChangeKind::OffByWord => voice.say("change-end-by-word", &leg),
             ChangeKind::EndsOnIce => voice.say("change-end-on-ice", &leg),
@@ -159,6 +162,21 @@ impl ChangePoint<'_> {
         let when = sentence::spot(self.clock, self.height_m, voice);
         let when = when.map(|when| when.capital().then("."));
         Said::join(when.into_iter().chain([done]), " ")
+    }
+
+    /// Where a leg begins that stops the team or is outside the limits: the gravest thing found on it and what to do about
+    /// it, in a sentence to be read before all else.
+    #[must_use]
+    pub fn alarm(&self, voice: Voice) -> Option<Said> {
+        let begins = matches!(self.kind, ChangeKind::RopeUp | ChangeKind::OntoIce);
+        begins.then(|| popup::alarm(self.leg, voice)).flatten()
+    }
+
+    /// The alarm, if there is one, and the description.
+    #[must_use]
+    pub fn told(&self, voice: Voice) -> Said {
+        let alarm = self.alarm(voice).into_iter();
+        Said::join(alarm.chain([self.description(voice)]), " ")
     }
 }
 

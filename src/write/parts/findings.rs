@@ -16,7 +16,7 @@ use crate::{
         span::Said,
         voice::Voice,
     },
-    write::parts::paragraph::bullet,
+    write::parts::{paragraph::bullet, sentence::where_it_holds},
 };
 
 /// Places named one by one before the rest is counted. Our judgement.
@@ -165,6 +165,20 @@ pub(crate) fn count(plan: &Plan, voice: Voice) -> Said {
         told(whole.count(), "count-whole"),
     ];
     Said::join(all.into_iter().flatten(), ", ")
+}
+
+/// What a file says first: how many legs stop, are outside or want a look, and where those are that are more than looked at.
+#[must_use]
+pub(crate) fn first_line(plan: &Plan, voice: Voice) -> Said {
+    let counted = count(plan, voice);
+    let counted = match counted.is_empty() {
+        true => voice.say("count-none", &[]),
+        false => counted.capital(),
+    };
+    let grave = [Verdict::Stop, Verdict::Outside].into_iter();
+    let places = grave.filter_map(|word| where_it_holds(&plan.legs, word, voice));
+    let all = [counted].into_iter().chain(places);
+    Said::join(all.map(|said| said.then(".")), " ")
 }
 
 /// The title of a level.

@@ -2,15 +2,14 @@
 
 use crate::{
     plan::{
-        leg::{Leg, TeamSetup, Verdict},
+        leg::{Leg, Verdict},
         pieces::WordPiece,
     },
-    say::{arg::Arg, finding, name, plain, round::Round, span::Said, voice::Voice},
+    say::{arg::Arg, round::Round, span::Said, voice::Voice},
     trip::{
         clock::Clock,
         zone::{RopeWord, Surface, Zone},
     },
-    write::parts::row::{self, TeamRow},
 };
 
 /// Stretches of one word that are named before the rest is counted. Our judgement.
@@ -140,68 +139,6 @@ pub fn where_it_holds(legs: &[Leg], word: Verdict, voice: Voice) -> Option<Said>
     Some(voice.say("word-on-legs", &args))
 }
 
-/// `Leg 2: 3 people, 13 m apart, look`; `Leg 2: 3 people, 13 m apart, stop at 3.20–3.26 km, 60 m; the rest inside`.
-#[must_use]
-pub fn leg_title(leg: &Leg, voice: Voice) -> Said {
-    let number = ("leg", Arg::Count(leg.leg));
-    let word = word_in_part(leg, voice).unwrap_or_else(|| verdict(leg.verdict, voice));
-    let verdict = ("verdict", Arg::Said(word));
-    if leg.teams.is_empty() {
-        return voice.say("leg-title-unroped", &[number, verdict]);
-    }
-    let spacing = |t: &TeamSetup| {
-        let args = [
-            ("people", Arg::Count(t.people)),
-            ("spacing", Arg::Needed(t.spacing_m)),
-        ];
-        voice.say("team-spacing", &args)
-    };
-    let and = voice.say("and", &[]);
-    let how = Said::join(leg.teams.iter().map(spacing), and);
-    voice.say("leg-title", &[number, ("how", Arg::Said(how)), verdict])
-}
-
-/// The verdict, the set-up and what must be said, in sentences.
-#[must_use]
-pub fn leg_description(leg: &Leg, voice: Voice) -> Said {
-    let line = [
-        ("span", row::span(leg)),
-        ("length", Arg::Whole(leg.length_m)),
-        ("means", Arg::Said(means(leg.verdict, voice))),
-    ];
-    let mut says = vec![voice.say("leg-line", &line)];
-    let in_part = word_in_part(leg, voice).map(|word| word.capital().then(Said::from(".")));
-    says.extend(in_part);
-    says.extend(
-        leg.teams
-            .iter()
-            .map(|t| team_line(t, leg.teams.len(), voice)),
-    );
-    let stop = Said::from(".");
-    says.extend(
-        leg.findings
-            .iter()
-            .map(|f| finding::says(f, voice).capital().then(&stop)),
-    );
-    Said::join(says, " ").map_names(plain::line)
-}
-
-/// The same, and when it is walked between which heights.
-#[must_use]
-pub fn leg_told(leg: &Leg, voice: Voice) -> Said {
-    let says = leg_description(leg, voice);
-    Said::join([says].into_iter().chain(leg_when(leg, voice)), " ")
-}
-
-/// When a leg is walked and between which heights, in a sentence; nothing where neither is known.
-#[must_use]
-pub fn leg_when(leg: &Leg, voice: Voice) -> Option<Said> {
-    let begin = spot(leg.start_clock, leg.start_height_m, voice)?;
-    let end = spot(leg.end_clock, leg.end_height_m, voice)?;
-    let args = [("begin", Arg::Said(begin)), ("end", Arg::Said(end))];
-    Some(voice.say("leg-when", &args))
-}
-
 /// `06:08, height 1331 m`; nothing where neither is known.
 #[must_use]
 pub fn spot(clock: Option<Clock>, height_m: Option<f64>, voice: Voice) -> Option<Said> {
@@ -209,34 +146,6 @@ pub fn spot(clock: Option<Clock>, height_m: Option<f64>, voice: Voice) -> Option
     let height = height_m.map(|m| voice.say("change-height", &[("height", Arg::Whole(m))]));
     let known: Vec<Said> = clock.into_iter().chain(height).collect();
     (!known.is_empty()).then(|| Said::join(known, ", "))
-}
-
-fn team_line(setup: &TeamSetup, teams: usize, voice: Voice) -> Said {
-    let (key, length_m) = match (&setup.rope, setup.sold_length_m) {
-        (Some(rope), _) => ("team-rope-at-hand", rope.length_m),
-        (None, Some(sold_m)) => ("team-rope-sold", sold_m),
-        (None, None) => ("team-rope-none", 0.0),
-    };
-    let rope = voice.say(key, &[("length", Arg::There(length_m))]);
-    let row = TeamRow::new(setup, voice);
-    let args = [
-        ("teams", Arg::Count(teams)),
-        ("team", Arg::Count(setup.team)),
-        ("setup", Arg::Said(Said::figure(row.setup()))),
-        ("needed", Arg::Needed(setup.ledger.total_m)),
-        ("rope", Arg::Said(rope)),
-    ];
-    voice.say("team-line", &args)
-}
-
-/// `zone 3 "Upper icefall": gaps up to 20 m`.
-#[must_use]
-pub fn zone_title(zone: &Zone, voice: Voice) -> Said {
-    let args = [
-        ("zone", Arg::Said(name::zone(&zone.into(), voice))),
-        ("gap", Arg::Needed(zone.gap.max_m)),
-    ];
-    voice.say("zone-title", &args)
 }
 
 /// What is known of a zone, in a sentence.

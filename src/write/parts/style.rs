@@ -9,6 +9,12 @@ pub const ZONE_FILLS: [&str; 5] = ["#D6E4EE", "#A9C4DA", "#7A9EC2", "#4F76A5", "
 pub const ZONE_CLASSES_M: [f64; 4] = [2.0, 5.0, 10.0, 20.0];
 /// Outline of zones.
 pub const ZONE_STROKE: &str = "#2E4A80";
+/// Width of the outline of zones that the route does not meet, pixels, and how opaque they and it are. Our judgement.
+pub const NOT_MET_WIDTH: f64 = 0.5;
+/// Opacity of their fill, 0 to 1.
+pub const NOT_MET_FILL: f64 = 0.15;
+/// Opacity of their outline.
+pub const NOT_MET_STROKE: f64 = 0.5;
 /// Places where the set-up changes.
 pub const CHANGE: &str = "#310A45";
 

@@ -21,6 +21,7 @@ pub(super) fn drawn(sort: LookSort, (x, y): PaperSpot) -> Markup {
     let data = match sort {
         LookSort::Along => "M-3.5-3.5V3.5M0-3.5V3.5M3.5-3.5V3.5",
         LookSort::Fall => "M-4-3.5H4L0 4Z",
+        LookSort::Steep => "M-4 3.5L4 3.5L4-4Z",
         LookSort::RollOver => "M-4.5 0A4.5 4.5 0 0 1 4.5 0L4.5 3.5",
     };
     html! {
@@ -35,6 +36,7 @@ fn class(sort: LookSort) -> &'static str {
     match sort {
         LookSort::Along => "along",
         LookSort::Fall => "fall",
+        LookSort::Steep => "steep",
         LookSort::RollOver => "roll-over",
     }
 }

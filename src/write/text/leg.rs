@@ -31,7 +31,8 @@ pub fn leg(leg: &Leg, zones: &[ZoneSummary], voice: Voice) -> String {
         .unwrap_or_else(|| told.at_least())
 }
 
-/// The set-up of each team, the gap and the word of a roped leg, in one line of ASCII; the set-up first.
+/// The set-up of each team, the gap and the word of a roped leg, in one line of ASCII; the set-up first, but behind `STOP`
+/// or `OUTSIDE`.
 #[must_use]
 pub fn set_up(leg: &Leg, voice: Voice) -> String {
     let told = Told {
@@ -44,9 +45,22 @@ pub fn set_up(leg: &Leg, voice: Voice) -> String {
     };
     let teams = told.teams(Words::Line).into_iter();
     let word = sentence::means_in_short(leg.verdict, voice).to_string();
-    let rest = [told.gap(Words::Line), Some(word)];
-    let all: Vec<String> = teams.chain(rest.into_iter().flatten()).collect();
-    ascii(&all.join("; "))
+    let word = (!told.is_grave()).then_some(word);
+    let all: Vec<String> = teams.chain(told.gap(Words::Line)).chain(word).collect();
+    let line = warned(leg, Said::words(all.join("; ")), voice);
+    ascii(&line.to_string())
+}
+
+/// The line as it is, or behind the word of a leg that stops the team or is outside the limits.
+#[must_use]
+pub fn warned(leg: &Leg, line: Said, voice: Voice) -> Said {
+    let word = match leg.verdict {
+        Verdict::Stop => "stop",
+        Verdict::Outside => "outside",
+        _ => return line,
+    };
+    let args = [("word", Arg::Word(word)), ("line", Arg::Said(line))];
+    voice.say("device-warned", &args)
 }
 
 /// One way to say a leg.
@@ -300,7 +314,12 @@ impl Told<'_> {
             Words::Terse | Words::Least => "message-gap-terse",
             _ => "message-gap-short",
         };
-        Some(self.voice.say(key, &args).to_string())
+        let gap = self.voice.say(key, &args);
+        let assumed = ("assumed", Arg::yes(self.leg.gap_assumed));
+        let told = self
+            .voice
+            .say("device-gap", &[("gap", Arg::Said(gap)), assumed]);
+        Some(told.to_string())
     }
 
     /// Where the team ropes up: `rope up at 66.50440N 2.00000W, 1331 m high`.

@@ -1,0 +1,171 @@
+//! What a map or a device tells of a leg: its word and where that holds, the set-up, and what was found that is graver than a
+//! note, in short, each with what to do about it.
+
+use crate::{
+    fault::Level,
+    plan::{
+        fact::Fact,
+        finding::Finding,
+        leg::{Leg, TeamSetup, Verdict},
+    },
+    say::{arg::Arg, finding, plain, round::Round, span::Said, voice::Voice},
+    write::parts::{
+        row::{self, TeamRow},
+        sentence::{means, spot, verdict, word_in_part},
+    },
+};
+
+/// Things found that are told with what to do about them before the rest of those to look at is told in a few words. Our
+/// judgement.
+const WHOLE: usize = 4;
+
+/// `Leg 2: 3 people, 13 m apart, gap 6 m (assumed), stop at 3.20–3.26 km, 60 m; the rest inside`.
+#[must_use]
+pub fn leg_title(leg: &Leg, voice: Voice) -> Said {
+    let number = ("leg", Arg::Count(leg.leg));
+    let word = word_in_part(leg, voice).unwrap_or_else(|| verdict(leg.verdict, voice));
+    let verdict = ("verdict", Arg::Said(word));
+    if leg.teams.is_empty() {
+        return voice.say("leg-title-unroped", &[number, verdict]);
+    }
+    let spacing = |t: &TeamSetup| {
+        let args = [
+            ("people", Arg::Count(t.people)),
+            ("spacing", Arg::Needed(t.spacing_m)),
+        ];
+        voice.say("team-spacing", &args)
+    };
+    let and = voice.say("and", &[]);
+    let teams = Said::join(leg.teams.iter().map(spacing), and);
+    let how = Said::join(
+        [teams].into_iter().chain(gap(leg, "leg-title-gap", voice)),
+        ", ",
+    );
+    voice.say("leg-title", &[number, ("how", Arg::Said(how)), verdict])
+}
+
+/// All that is told of a leg: what holds on it and where first, then the set-up, then what was found, then when it is walked.
+#[must_use]
+pub fn leg_told(leg: &Leg, voice: Voice) -> Said {
+    let says = sentences(leg, &grave(leg), voice);
+    Said::join([says].into_iter().chain(leg_when(leg, voice)), " ")
+}
+
+/// The same where the leg begins, without when it is walked, and where [`alarm`] was said before: what that told is not told
+/// again.
+#[must_use]
+pub fn leg_after_alarm(leg: &Leg, voice: Voice) -> Said {
+    let told = usize::from(alarm(leg, voice).is_some());
+    sentences(leg, grave(leg).get(told..).unwrap_or_default(), voice)
+}
+
+/// `Stop: up to 44° steep on 104 m → belay from anchors, or another line.`: the gravest thing found on a leg that stops the
+/// team or is outside the limits.
+#[must_use]
+pub fn alarm(leg: &Leg, voice: Voice) -> Option<Said> {
+    let gravest = *grave(leg).first()?;
+    let args = [
+        ("word", Arg::Said(verdict(leg.verdict, voice).capital())),
+        ("says", Arg::Said(finding::short_with_cure(gravest, voice))),
+    ];
+    let said = || voice.say("leg-alarm", &args).map_names(plain::line);
+    (leg.verdict >= Verdict::Outside).then(said)
+}
+
+/// What is graver than a note, the gravest first. That the width was assumed stands beside the width.
+fn grave(leg: &Leg) -> Vec<&Finding> {
+    let beside = |f: &Finding| leg.gap_assumed && matches!(f.fact(), Some(Fact::GapAssumed { .. }));
+    let found = leg.findings.iter();
+    let mut grave: Vec<&Finding> = found
+        .filter(|f| f.level() < Level::Note && !beside(f))
+        .collect();
+    grave.sort_by_key(|f| (f.level(), f.alarm()));
+    grave
+}
+
+/// Each with what to do about it, what says the same once; many that are only looked at in a few words together.
+fn told(found: &[&Finding], voice: Voice) -> Vec<Said> {
+    let (mut says, mut too): (Vec<Said>, Vec<Said>) = (Vec::new(), Vec::new());
+    let once = |list: &mut Vec<Said>, said: Said| {
+        if !list.contains(&said) {
+            list.push(said);
+        }
+    };
+    for finding in found {
+        if finding.level() < Level::Look || says.len() < WHOLE {
+            once(&mut says, finding::short_with_cure(finding, voice));
+        } else {
+            once(&mut too, finding::brief(finding, voice));
+        }
+    }
+    if !too.is_empty() {
+        let what = Arg::Said(Said::join(too, "; "));
+        says.push(voice.say("page-too", &[("what", what)]));
+    }
+    says
+}
+
+fn sentences(leg: &Leg, found: &[&Finding], voice: Voice) -> Said {
+    let stop = Said::from(".");
+    let sentence = |said: Said| said.capital().then(&stop);
+    let word = word_in_part(leg, voice).unwrap_or_else(|| means(leg.verdict, voice));
+    let line = [
+        ("leg", Arg::Count(leg.leg)),
+        ("span", row::span(leg)),
+        ("length", Arg::Whole(leg.length_m)),
+    ];
+    let mut says = vec![sentence(word), voice.say("leg-line", &line)];
+    let teams = leg.teams.iter();
+    says.extend(teams.map(|t| team_line(t, leg.teams.len(), voice)));
+    says.extend(gap(leg, "leg-gap", voice).map(sentence));
+    says.extend(told(found, voice).into_iter().map(sentence));
+    Said::join(says, " ").map_names(plain::line)
+}
+
+/// How wide the gaps of a roped leg are, whether that was given, and whether there are others.
+fn gap(leg: &Leg, key: &str, voice: Voice) -> Option<Said> {
+    let (gap_m, along_m) = (leg.gap_m, leg.effective_gap_m);
+    let longer = gap_m.zip(along_m).is_some_and(|(gap, along)| {
+        let shown = |m| voice.number(m, Round::Up);
+        shown(gap) != shown(along)
+    });
+    let kind = match (gap_m.is_some(), longer) {
+        (false, _) => "none",
+        (true, true) => "askew",
+        (true, false) => "square",
+    };
+    let args = [
+        ("kind", Arg::Word(kind)),
+        ("gap", Arg::Needed(gap_m.unwrap_or_default())),
+        ("along", Arg::Needed(along_m.unwrap_or_default())),
+        ("assumed", Arg::yes(leg.gap_assumed)),
+        ("known", Arg::yes(leg.gap_known)),
+    ];
+    leg.roped.then(|| voice.say(key, &args))
+}
+
+/// When a leg is walked and between which heights, in a sentence; nothing where neither is known.
+fn leg_when(leg: &Leg, voice: Voice) -> Option<Said> {
+    let begin = spot(leg.start_clock, leg.start_height_m, voice)?;
+    let end = spot(leg.end_clock, leg.end_height_m, voice)?;
+    let args = [("begin", Arg::Said(begin)), ("end", Arg::Said(end))];
+    Some(voice.say("leg-when", &args))
+}
+
+fn team_line(setup: &TeamSetup, teams: usize, voice: Voice) -> Said {
+    let (key, length_m) = match (&setup.rope, setup.sold_length_m) {
+        (Some(rope), _) => ("team-rope-at-hand", rope.length_m),
+        (None, Some(sold_m)) => ("team-rope-sold", sold_m),
+        (None, None) => ("team-rope-none", 0.0),
+    };
+    let rope = voice.say(key, &[("length", Arg::There(length_m))]);
+    let row = TeamRow::new(setup, voice);
+    let args = [
+        ("teams", Arg::Count(teams)),
+        ("team", Arg::Count(setup.team)),
+        ("setup", Arg::Said(Said::figure(row.setup()))),
+        ("needed", Arg::Needed(setup.ledger.total_m)),
+        ("rope", Arg::Said(rope)),
+    ];
+    voice.say("team-line", &args)
+}
