@@ -61,7 +61,7 @@ const zones = (name) => JSON.stringify({ type: 'FeatureCollection', features: [
   square(8.015, 8.019, { name, gap_m: 14, snow_depth_m: 0.5, note: name }),
   square(8.030, 8.034, { name, gap_m: 40 }),
 ] });
-const eight = JSON.stringify({ type: 'FeatureCollection', features: [2, 5, 9, 14, 18, 22, 11, 7].map((gap_m, i) => square(8.004 + i * 0.014, 8.008 + i * 0.014, { gap_m, snow_depth_m: 0.4 + 0.2 * i })) });
+const eight = JSON.stringify({ type: 'FeatureCollection', features: [2, 5, 9, 14, 18, 22, 11, 7].map((gap_m, i) => square(8.004 + i * 0.014, 8.008 + i * 0.014, { name: ['North fall', 'Long tongue', 'Under the horn', 'Little sea', 'Old road', 'Wide saddle', 'Grey steps', 'South fall'][i], gap_m, snow_depth_m: 0.4 + 0.2 * i })) });
 // Pages that could be printed before anything was folded, and still are at most, unasked; the whole annex asked for brings the two sides of the sheet.
 const trips = [
   { name: 'three', route: gpx('Over the pass', line(true)), zones: zones('Icefall'), args: ['--party', '3', '--rope', '60'], pages: { A4: 7, A5: 12 } },

@@ -382,7 +382,7 @@ bare-ice-two-views = { $roped ->
         [yes] hier am Seil: ein Ausrutscher reißt alle mit
        *[no] hier ohne Seil; andere seilen an, wo es stark zerrissen ist
     }
-    .cure = Seil oder nicht entscheidet die Leitung: `rope` in der Zonendatei
+    .cure = entscheiden: Seil oder nicht, und in die Zonendatei schreiben
 
 strike-taken-as-exact = { $zone } sagt nicht, wie sicher ihr Spaltenverlauf ist: er gilt als genau
     .hint = `strike_uncertainty_deg` angeben; ein paar Grad können den Weg über eine Spalte verlängern

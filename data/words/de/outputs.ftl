@@ -61,6 +61,7 @@ leg-gap = { $kind ->
     }
    *[yes] { "" }
 }
+row-gap-assumed = { $gap } angenommen
 width-told = { $assumed ->
     [yes] { $gap } (angenommen)
    *[no] { $gap }
@@ -508,7 +509,7 @@ page-not = Nicht abgedeckt: { $what }
 page-not-wider = Spalten in Gehrichtung breiter als { $gaps }
 page-not-any = { $legs } für keine Spalte: das Seil ist zu kurz
 page-not-on = { $gap } ({ $legs })
-page-not-two = zwei in einer Spalte
+page-not-two = zwei, die zugleich stürzen
 page-cautions = Vor Ort beurteilen: wo das Gelände anders ist, ist der Plan falsch. Was Bergführer am Ort, Schutzgebiete und Rettung sagen, geht vor. Nie allein.
 page-rest = { $interface ->
     [flags] { $notes ->

@@ -8,6 +8,7 @@ sheet-who = { $who }{ $dated ->
    *[no] { "" }
 }
 sheet-person = { $number } { $name }
+sheet-team-who = Seilschaft { $team }: { $people }
 sheet-people = { $people ->
     [0] niemand am Seil
     [one] 1 Person
@@ -22,6 +23,7 @@ sheet-foot = Gerechnet von { $program } für die Annahmen des Plans. Was vor Ort
 
 sheet-legs = Die Teile
 sheet-legs-caption = Eine Zeile steht, wo ihr Teil beginnt: anseilen für einen Teil am Seil, Seil ab für den nächsten ohne. Spalte: quer, in Klammern längs. Seil: nötig/dabei
+sheet-high = Höhe { $unit }
 sheet-at = bei
 sheet-team = { $count ->
     [one] Seilschaft { $teams }: { $setup }
@@ -40,7 +42,7 @@ sheet-ice = { $given ->
 ## Das Seil
 
 sheet-ropes = Das Seil, und was nach einem Sturz bleibt
-sheet-ropes-caption = Darüber: einbinden so viele { $unit } vom freien Ende neben der ersten Person, die vorangeht. Stürze: ein Modell.
+sheet-ropes-caption = Einbinden so viele { $unit } vom freien Ende der ersten Person, die vorangeht. Losbinden nur gesichert. Stürze: ein Modell.
 sheet-set-up = { $people } Personen, { $spacing } Abstand, { $knots }, { $coils }
 sheet-set-up-of = { $legs }: { $setup }
 sheet-drawn = { $legs }: das Seil mit { $people } Personen, vom freien Ende der ersten
@@ -81,7 +83,7 @@ sheet-haul = Bergen von { $who } aus { $depth } Tiefe: { $can ->
 ## Die Feldtabelle
 
 sheet-field = Wenn die Spalte anders ist
-sheet-field-caption = Nach der Abstandsregel, die nichts über das Halten sagt; was übrig ist, kommt zum Restseil. Flacher als { $angle } getroffen: nicht hintereinander.
+sheet-field-caption = Nach der Abstandsregel, die nichts über das Halten sagt; zwischen zwei Breiten gilt die größere. Was übrig ist, kommt zum Restseil. Flacher als { $angle }: nicht hintereinander.
 sheet-gap-along = Spalte längs der Route, { $unit }
 sheet-gap-across = quer, bei { $angle } getroffen
 sheet-apart = Abstand

@@ -382,7 +382,7 @@ bare-ice-two-views = { $roped ->
         [yes] roped here: one slip pulls all
        *[no] no rope here; others rope where it is badly broken
     }
-    .cure = roped or not is yours to decide: `rope` in the zones file
+    .cure = decide: rope or not, and write it into the zones file
 
 strike-taken-as-exact = { $zone } does not say how sure its strike is: it is taken as exact
     .hint = give `strike_uncertainty_deg`; a few degrees can lengthen the way over a gap

@@ -61,6 +61,7 @@ leg-gap = { $kind ->
     }
    *[yes] { "" }
 }
+row-gap-assumed = { $gap } assumed
 width-told = { $assumed ->
     [yes] { $gap } (assumed)
    *[no] { $gap }
@@ -508,7 +509,7 @@ page-not = Not covered: { $what }
 page-not-wider = gaps wider along the line than { $gaps }
 page-not-any = any gap on { $legs }: the rope is too short
 page-not-on = { $gap } ({ $legs })
-page-not-two = two people in one gap
+page-not-two = two people falling at once
 page-cautions = Judge on the spot: where the ground differs, the plan is wrong. What local guides, park and rescue services say comes first. Never alone.
 page-rest = { $interface ->
     [flags] { $notes ->

@@ -8,6 +8,7 @@ sheet-who = { $who }{ $dated ->
    *[no] { "" }
 }
 sheet-person = { $number } { $name }
+sheet-team-who = team { $team }: { $people }
 sheet-people = { $people ->
     [0] nobody roped
     [one] 1 person
@@ -22,6 +23,7 @@ sheet-foot = Computed by { $program } for the assumptions of the plan. What is s
 
 sheet-legs = The legs
 sheet-legs-caption = A row stands where its leg begins: the rope goes on for a roped leg, and off for the next one. Gap: across, in brackets along the line. Rope: needed/carried
+sheet-high = high { $unit }
 sheet-at = at
 sheet-team = { $count ->
     [one] team { $teams }: { $setup }
@@ -40,7 +42,7 @@ sheet-ice = { $given ->
 ## The rope
 
 sheet-ropes = The rope, and what is left after a fall
-sheet-ropes-caption = Above it: tie in so many { $unit } from the free end beside the first, who walks ahead. Falls: a model’s answer.
+sheet-ropes-caption = Tie in so many { $unit } from the free end of the first, who walks ahead. Who unties is secured first. Falls: a model.
 sheet-set-up = { $people } people, { $spacing } apart, { $knots }, { $coils }
 sheet-set-up-of = { $legs }: { $setup }
 sheet-drawn = { $legs }: the rope with { $people } people, from the first one’s free end
@@ -81,7 +83,7 @@ sheet-haul = hauling { $who } from { $depth } down: { $can ->
 ## The field table
 
 sheet-field = If the gap is another one
-sheet-field-caption = The set-up for the gap that is seen, by the spacing rule, which says nothing about holding a fall; what is left over goes into the coils. Met flatter than { $angle }: not in file.
+sheet-field-caption = For the gap that is seen, by the spacing rule, which says nothing about holding a fall; between two widths the wider. Rope left over goes into the coils. Met flatter than { $angle }: not in file.
 sheet-gap-along = Gap along the line, { $unit }
 sheet-gap-across = across, met at { $angle }
 sheet-apart = apart

@@ -37,7 +37,7 @@ pub struct LegRow<'a> {
     pub time: String,
     /// Numbers of the zones met.
     pub zones: &'a [usize],
-    /// `6`, or `6 (8.4)` with the way along the route where that is longer; `?` where there is ice without a gap width.
+    /// `6`, or `6 (8.4)` with the way along the route where that is longer, and that it was assumed; `?` where there is ice without a gap width.
     pub gap: String,
     /// One for each rope team; empty on unroped legs.
     pub teams: Vec<TeamRow<'a>>,
@@ -151,6 +151,12 @@ fn gap(leg: &Leg, voice: Voice) -> String {
         gap
     } else {
         format!("{gap} ({effective})")
+    };
+    let drawn = match leg.gap_assumed {
+        true => voice
+            .say("row-gap-assumed", &[("gap", Arg::Figure(drawn))])
+            .to_string(),
+        false => drawn,
     };
     if unknown.is_empty() {
         drawn

@@ -41,7 +41,7 @@ pub(crate) fn marks(setup: &TeamSetup, shown: impl Fn(&Mark) -> bool, voice: Voi
             }
             MarkKind::End => say::mark::mark(mark, setup, voice),
         };
-        let at = Said::figure(voice.number(mark.at_m, Round::Nearest));
+        let at = Said::figure(voice.number(mark.at_m, Round::Down));
         if mark.kind == MarkKind::End && setup.rope_short_m().is_some() {
             return at.then(Said::from(": ")).then(what);
         }

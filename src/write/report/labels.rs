@@ -7,9 +7,9 @@ use super::paper::PaperSpot;
 /// Rough width of a sign in units, at the largest size a page shows (narrow screens). Our judgement.
 const SIGN_WIDTH: f64 = 7.5;
 /// Rough height of a line of signs likewise.
-const SIGN_HEIGHT: f64 = 14.0;
+const SIGN_HEIGHT: f64 = 17.0;
 /// The same of names and heights, which are smaller.
-const SMALL: (f64, f64) = (6.2, 11.0);
+const SMALL: (f64, f64) = (6.2, 13.0);
 
 /// Width of the strip along lines that labels leave free, units. Our judgement.
 const LINE_SIZE: f64 = 5.0;

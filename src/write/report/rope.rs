@@ -222,7 +222,7 @@ fn mark_sign(mark: &Mark, scale: &Scale, voice: Voice) -> Markup {
         path class="drop" d={ "M" (u(x)) " " (u(ROPE_Y + 6.0)) "v5" } {}
         text class="along" x=(u(x)) y=(u(middle)) text-anchor="end"
             transform={ "rotate(-90 " (u(x)) " " (u(middle)) ") translate(26 3.5)" } {
-            (voice.number(mark.at_m, Round::Nearest))
+            (voice.number(mark.at_m, Round::Down))
         }
     }
 }
@@ -256,7 +256,7 @@ fn marks(same: &Same<'_>, setup: &TeamSetup, voice: Voice) -> Markup {
                 @for (i, mark) in setup.marks.iter().enumerate() {
                     tr data-at-m=(number(mark.at_m)) {
                         th scope="row" { (markup::spans(&same.at(i, voice))) }
-                        td class="n" { (voice.number(mark.at_m, Round::Nearest)) }
+                        td class="n" { (voice.number(mark.at_m, Round::Down)) }
                         td class="n" { (voice.fixed(mark.at_arm_spans, 1, Round::Nearest)) }
                     }
                 }

@@ -5,7 +5,7 @@ use maud::{Markup, html};
 use super::room::room;
 use crate::{
     fault::Level,
-    plan::{clock::StageClock, name::PersonOnRope, verdict::Verdict},
+    plan::{clock::StageClock, leg::TeamSetup, name::PersonOnRope, verdict::Verdict},
     say::{arg::Arg, finding, name::person, plain, span::Said, voice::Voice},
     write::{
         parts::{
@@ -24,7 +24,7 @@ use crate::{
 };
 
 /// People that are named before they are only counted. Our judgement.
-const NAMED: usize = 8;
+const NAMED: usize = 15;
 
 /// Name, date, who, the figures of the day, and what comes first.
 pub(super) fn head(sheet: &Sheet<'_>, told: &[OfLevel]) -> Markup {
@@ -45,28 +45,10 @@ pub(super) fn head(sheet: &Sheet<'_>, told: &[OfLevel]) -> Markup {
     }
 }
 
-/// `1 Ada, 2 Ben, 3 Cleo · 2027-08-21`.
+/// `1 Ada, 2 Ben, 3 Cleo · 2027-08-21`, `team 1: 1, 4, 5, 7 · team 2: 2, 3, 6`.
 fn who(sheet: &Sheet<'_>) -> Said {
     let voice = sheet.look.voice;
-    let roped = sheet.plan.legs.iter().find(|leg| leg.roped);
-    let teams = roped.iter().flat_map(|leg| &leg.teams);
-    let people: Vec<&PersonOnRope> = teams.flat_map(|team| &team.persons).collect();
-    let named = people.len() <= NAMED && people.iter().any(|p| p.called.name.is_some());
-    let of_person = |p: &&PersonOnRope| {
-        let name = person(&p.called, voice).map_names(plain::line);
-        if p.called.name.is_none() {
-            return name;
-        }
-        let args = [
-            ("number", Arg::Count(p.called.number)),
-            ("name", Arg::Said(name)),
-        ];
-        voice.say("sheet-person", &args)
-    };
-    let who = match named {
-        true => Said::join(people.iter().map(of_person), ", "),
-        false => voice.say("sheet-people", &[("people", Arg::Count(people.len()))]),
-    };
+    let who = people(sheet, voice);
     let clock = sheet.plan.clock.iter().flat_map(|clock| clock.stages());
     let date = clock.filter_map(|clock: &StageClock| clock.date).next();
     let args = [
@@ -78,6 +60,46 @@ fn who(sheet: &Sheet<'_>) -> Said {
         ),
     ];
     voice.say("sheet-who", &args)
+}
+
+/// Who goes, in the order on the rope; of several teams who is on which, since findings name people and drawings places.
+fn people(sheet: &Sheet<'_>, voice: Voice) -> Said {
+    let roped = sheet.plan.legs.iter().find(|leg| leg.roped);
+    let teams: Vec<&TeamSetup> = roped.iter().flat_map(|leg| &leg.teams).collect();
+    let people = teams.iter().flat_map(|team| &team.persons);
+    let count = people.clone().count();
+    let has_name = people.clone().any(|p| p.called.name.is_some());
+    let counted = || voice.say("sheet-people", &[("people", Arg::Count(count))]);
+    match teams[..] {
+        _ if count > NAMED => counted(),
+        [_] if has_name => listed(people, voice),
+        [] | [_] => counted(),
+        _ => Said::join(teams.iter().map(|team| of_team(team, voice)), " · "),
+    }
+}
+
+fn of_team(team: &TeamSetup, voice: Voice) -> Said {
+    let args = [
+        ("team", Arg::Count(team.team)),
+        ("people", Arg::Said(listed(team.persons.iter(), voice))),
+    ];
+    voice.say("sheet-team-who", &args)
+}
+
+/// `1 Ada, 2 Ben, 3`: who has no name has a number.
+fn listed<'a>(people: impl Iterator<Item = &'a PersonOnRope>, voice: Voice) -> Said {
+    let of_person = |p: &PersonOnRope| match p.called.name {
+        None => Said::figure(p.called.number.to_string()),
+        Some(_) => {
+            let name = person(&p.called, voice).map_names(plain::line);
+            let args = [
+                ("number", Arg::Count(p.called.number)),
+                ("name", Arg::Said(name)),
+            ];
+            voice.say("sheet-person", &args)
+        }
+    };
+    Said::join(people.map(of_person), ", ")
 }
 
 /// What a tired leader reads before anything else: how it stands, what to carry, where to rope up first.

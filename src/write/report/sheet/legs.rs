@@ -79,6 +79,7 @@ impl Walk<'_> {
     fn columns(&self) -> Vec<(Said, &'static str)> {
         let voice = self.voice;
         let long = [("unit", Arg::Said(Said::words(voice.units.long())))];
+        let short = [("unit", Arg::Said(Said::words(voice.units.short())))];
         let grid = voice.say("column-grid", &[]);
         let grid = match self.zone {
             Some(zone) => grid.then(Said::from(" ")).then(Said::words(zone)),
@@ -91,7 +92,7 @@ impl Walk<'_> {
         let high = self
             .has
             .height
-            .then(|| (voice.say("column-high", &[]), "n"));
+            .then(|| (voice.say("sheet-high", &short), "n"));
         let columns = [
             Some((voice.say("column-leg", &[]), "n")),
             Some((voice.say("sheet-at", &[]), "")),

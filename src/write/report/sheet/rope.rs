@@ -212,7 +212,7 @@ fn people(line: &Line<'_>, named: bool, width: usize, voice: Voice) -> Markup {
             text class="person" x=(u(*x)) y=(u(ROPE_Y + 2.9)) { (i + 1) }
             text x=(u(*x)) y=(u(MARK_Y)) text-anchor="middle" {
                 @if let Some(called) = person.called.name.as_ref().filter(|_| named && signs > 2) { (plain::short(called, signs)) " " }
-                tspan class="mark" { (voice.number(*at_m, Round::Nearest)) }
+                tspan class="mark" { (voice.number(*at_m, Round::Down)) }
             }
         }
     }
