@@ -33,4 +33,7 @@ pub use crate::raster::{
     terrain::{SourcedHeight, Terrain},
 };
 
-pub(crate) use crate::raster::{kind::is_tiff, systems::projected};
+pub(crate) use crate::raster::{
+    kind::is_tiff,
+    systems::{CoordinateSystem, projected},
+};

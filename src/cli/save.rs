@@ -33,7 +33,7 @@ impl Saver {
 
     /// Every reason why one of these files may not be written.
     pub(crate) fn refusals(&self, paths: &[PathBuf], kind: WrittenAs) -> Vec<Fault> {
-        let refused = paths.iter().filter(|path| self.refuses(path));
+        let refused = paths.iter().filter(|path| self.refuses(path, kind));
         let (inputs, there): (Vec<_>, Vec<_>) = refused.partition(|path| self.is_input(path));
         let mut refusals: Vec<Fault> = inputs
             .into_iter()
@@ -49,8 +49,12 @@ impl Saver {
         fs::canonicalize(path).is_ok_and(|real| self.inputs.contains(&real))
     }
 
-    fn refuses(&self, path: &Path) -> bool {
-        let there = path.symlink_metadata().is_ok() && fs::canonicalize(path).is_ok();
+    /// Files to fill in replace nothing at all, not even a link that leads nowhere.
+    fn refuses(&self, path: &Path, kind: WrittenAs) -> bool {
+        let there = match kind {
+            WrittenAs::Start => path.symlink_metadata().is_ok(),
+            _ => fs::canonicalize(path).is_ok(),
+        };
         self.is_input(path) || there && (!self.force || path.is_dir())
     }
 

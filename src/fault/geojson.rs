@@ -31,8 +31,6 @@ pub use measure::{Measure, NoNumber, Quantity, Silent, Widthless};
 pub enum InGeojson {
     /// It is empty.
     Empty,
-    /// It is XML.
-    IsXml,
     /// It is something else.
     Is(Instead),
     /// It is UTF-16.
@@ -311,9 +309,7 @@ impl InGeojson {
     #[must_use]
     pub fn kind(&self) -> Code {
         match self {
-            Self::Empty | Self::EmptyInventory | Self::IsXml | Self::Is(_) | Self::IsUtf16 => {
-                Code::WrongKind
-            }
+            Self::Empty | Self::EmptyInventory | Self::Is(_) | Self::IsUtf16 => Code::WrongKind,
             Self::CutOff | Self::Broken(_) => Code::BrokenText,
             Self::ForeignCrs(_) | Self::UnknownCrs(_) => Code::ForeignCrs,
             Self::Misplaced(misplaced) => misplaced.why.kind(),

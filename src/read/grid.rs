@@ -1,13 +1,15 @@
 //! Which map grid metres are in that were given as degrees: one in which they lie where the route is.
 
+use std::cell::LazyCell;
+
 use crate::{
     fault::{
         Fault, Noted, Wrong,
-        coordinates::{MapGrid, Misplaced, NoLonLat},
+        coordinates::{MapGrid, NoLonLat},
         geojson::InGeojson,
     },
     geometry::{Bounds, LonLat, projection::Projection},
-    raster::projected,
+    raster::{CoordinateSystem, projected},
     trip::route::Route,
 };
 
@@ -25,29 +27,39 @@ pub(super) fn named(mut faults: Vec<Fault>, route: Option<&Noted<Route>>) -> Vec
     let Some(near) = lines.reduce(Bounds::with).map(|line| line.widened(NEAR_M)) else {
         return faults;
     };
+    let systems = LazyCell::new(|| projected().filter_map(readied).collect::<Vec<_>>());
     for fault in &mut faults {
-        if let Wrong::Geojson(InGeojson::Misplaced(misplaced)) = &mut fault.what {
-            misplaced.grids = grids(misplaced, &near);
+        if let Wrong::Geojson(InGeojson::Misplaced(misplaced)) = &mut fault.what
+            && misplaced.why == NoLonLat::Projected
+        {
+            misplaced.grids = grids(&systems, &misplaced.numbers, &near);
         }
     }
     faults
 }
 
+fn readied(system: CoordinateSystem) -> Option<(CoordinateSystem, Projection)> {
+    let grid = Projection::parse(&system.proj)?;
+    Some((system, grid))
+}
+
 /// Of grids in which the numbers are the same place the first.
-fn grids(misplaced: &Misplaced, near: &Bounds) -> Vec<MapGrid> {
-    let (NoLonLat::Projected, [x, y]) = (misplaced.why, misplaced.numbers.as_slice()) else {
+fn grids(
+    systems: &[(CoordinateSystem, Projection)],
+    numbers: &[f64],
+    near: &Bounds,
+) -> Vec<MapGrid> {
+    let [x, y] = *numbers else {
         return Vec::new();
     };
     let mut found: Vec<(MapGrid, LonLat)> = Vec::new();
-    for system in projected() {
-        let place = Projection::parse(&system.proj).and_then(|grid| place(&grid, (*x, *y), near));
+    for (system, grid) in systems {
         let is_new = |at: &LonLat| {
-            found
-                .iter()
-                .all(|(_, known)| known.distance_m(*at) > SAME_M)
+            let mut known = found.iter();
+            known.all(|(_, known)| known.distance_m(*at) > SAME_M)
         };
-        if let Some(at) = place.filter(is_new) {
-            let (epsg, name) = (system.epsg, system.name);
+        if let Some(at) = place(grid, (x, y), near).filter(is_new) {
+            let (epsg, name) = (system.epsg, system.name.clone());
             found.push((MapGrid { epsg, name }, at));
         }
     }
@@ -66,7 +78,7 @@ fn place(grid: &Projection, numbers: (f64, f64), near: &Bounds) -> Option<LonLat
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::read::gpx;
+    use crate::{fault::coordinates::Misplaced, read::gpx};
 
     fn route(lon: f64, lat: f64) -> Noted<Route> {
         let text = format!(

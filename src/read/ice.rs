@@ -1,7 +1,7 @@
 //! Ice whose gap widths mean nothing: that of a glacier inventory, and zones beside a width that cannot be assumed.
 
 use crate::{
-    fault::{Code, Fault, Level, Noted, Wrong, geojson::InGeojson},
+    fault::{Code, Fault, Level, Noted, Wrong, geojson::InGeojson, instead::Instead},
     read::{
         geojson::{self, Given},
         input::{Input, Text},
@@ -36,7 +36,7 @@ pub(super) fn read(input: Input<Text<'_>>, given: &Given) -> IceRead {
         return read;
     };
     read.map_err(|mut faults| {
-        let is_xml = |fault: &&mut Fault| fault.what == Wrong::Geojson(InGeojson::IsXml);
+        let is_xml = |fault: &&mut Fault| fault.what == InGeojson::Is(Instead::Xml).into();
         for fault in faults.iter_mut().filter(is_xml) {
             fault.what = InGeojson::Is(xml.clone()).into();
         }

@@ -146,12 +146,17 @@ impl Draft {
     }
 }
 
-/// The widest gap across that one spacing suits, metres.
+/// The widest gap along the line that one spacing suits, metres.
+pub(super) fn gap_along_m(people: usize, spacing_m: f64, rules: &Rules) -> f64 {
+    spacing::suits_gap_m(people, spacing_m, rules).max(0.0)
+}
+
+/// The same across, metres.
 pub(super) fn gap_at_m(
     people: usize,
     spacing_m: f64,
     factor: &dyn Fn(f64) -> f64,
     rules: &Rules,
 ) -> f64 {
-    spacing::suits_gap_m(people, spacing_m, rules).max(0.0) / factor(spacing_m).max(1.0)
+    gap_along_m(people, spacing_m, rules) / factor(spacing_m).max(1.0)
 }

@@ -2,7 +2,6 @@
 
 use crate::{
     fault::refusal::Refusal,
-    legs::spacing,
     plan::{
         fall::{HaulTable, HeldMetres, OrderAdvice, Reach},
         leg::{RopeAtHand, TeamSetup},
@@ -53,6 +52,7 @@ impl Draft {
         let length_m = load.map(|l| l.length_m);
         // Of a gap that nobody gave nothing is claimed.
         let given_m = length_m.filter(|_| self.spacing.gap_given());
+        let as_tied_along_m = draft::gap_along_m(people, spacing_m, rules);
         let as_tied_gap_m = draft::gap_at_m(people, spacing_m, factor, rules);
         let layout = marks::RopeLayout {
             people,
@@ -82,10 +82,7 @@ impl Draft {
             no_place,
             rope: rope.map(|(number, r)| at_hand(number, r, self.ledger.total_m)),
             as_tied_gap_m: self.spacing.gap_given().then_some(as_tied_gap_m),
-            as_tied_along_m: self
-                .spacing
-                .gap_given()
-                .then(|| spacing::suits_gap_m(people, spacing_m, rules).max(0.0)),
+            as_tied_along_m: self.spacing.gap_given().then_some(as_tied_along_m),
             covers_at_spacing_m: given_m.and_then(|m| self.covers_at_spacing_m(m, factor, rules)),
             covers_gap_m: given_m.and_then(|m| self.covers_gap_m(m, factor, rules)),
             knots_count_from_snow_m: (self.knots.count > 0).then_some(rules[Rule::KnotsBiteM]),

@@ -15,11 +15,11 @@ use serde_json::{Value, json};
 use crate::{
     geometry::{Bounds, LonLat, Polygon, antimeridian},
     plan::leg::{Leg, TeamSetup},
-    say::{finding, name, span::Said},
+    say::{finding, name},
     trip::route::{Stage, Stretch},
     write::{
         parts::{
-            change, findings, halt, look as looks,
+            change, halt, look as looks,
             outline::Outlines,
             popup, sentence, style,
             zones::{ZoneShown, ZonesShown},
@@ -46,7 +46,9 @@ pub fn map(mut out: impl Write, sheet: &Sheet<'_>) -> io::Result<()> {
             low[0], low[1], high[0], high[1]
         )?;
     }
-    write!(out, ",\"says\":{}", json!(says(sheet, &shown)))?;
+    // Members of its own beside the features `[rfc7946 allows them]`.
+    let says = shown.first_line(sheet.plan, look.voice).to_string();
+    write!(out, ",\"says\":{}", json!(says))?;
     if shown.left_out > 0 {
         write!(out, ",\"left_out\":{}", json!({ "zones": shown.left_out }))?;
     }
@@ -68,13 +70,6 @@ pub fn map(mut out: impl Write, sheet: &Sheet<'_>) -> io::Result<()> {
         separator = ",\n";
     }
     writeln!(out, "\n]}}")
-}
-
-/// What the file says first, a member of the collection beside its features `[rfc7946 allows others]`.
-fn says(sheet: &Sheet<'_>, shown: &ZonesShown<'_>) -> String {
-    let voice = sheet.look.voice;
-    let first = [findings::first_line(sheet.plan, voice)];
-    Said::join(first.into_iter().chain(shown.left_out(voice)), " ").to_string()
 }
 
 /// Box round all that is written. Over the antimeridian its west lies above its east `[rfc7946]`.

@@ -19,7 +19,6 @@ use crate::{
     write::{
         parts::{
             change::{self, ChangePoint},
-            findings,
             halt::{self, HaltPoint},
             look::{self, LookPoint},
             outline::Outlines,
@@ -59,8 +58,7 @@ fn document(kml: &mut Kml<impl Write>, sheet: &Sheet<'_>, voice: Voice) -> io::R
     let name = name.unwrap_or_else(|| voice.say("route", &[]).to_string());
     kml.text("name", &name)?;
     let zones = ZonesShown::of(sheet);
-    let first = [findings::first_line(sheet.plan, voice)];
-    let says = Said::join(first.into_iter().chain(zones.left_out(voice)), " ");
+    let says = zones.first_line(sheet.plan, voice);
     kml.text("description", &html(&says.to_string()))?;
     styles(kml)?;
     let fit = Outlines::of(sheet);

@@ -250,3 +250,16 @@ fn new_writes_a_trip_that_check_accepts_and_never_over_another() {
         Some(4)
     );
 }
+
+/// A link that leads nowhere was seen only while writing, and answered without what to do.
+#[cfg(unix)]
+#[test]
+fn new_replaces_no_link_either() {
+    let folder = tempfile::tempdir().unwrap();
+    std::fs::create_dir(folder.path().join("trip")).unwrap();
+    let link = folder.path().join("trip/trip.toml");
+    std::os::unix::fs::symlink("nowhere.toml", &link).unwrap();
+    let refused = schrund(folder.path(), &["new", "trip"]);
+    assert_eq!(refused.status.code(), Some(4), "{}", text(&refused.stderr));
+    assert!(link.symlink_metadata().unwrap().is_symlink());
+}

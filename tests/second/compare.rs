@@ -186,6 +186,7 @@ fn rope(found: &mut Found, team: &Value, want: &Setup) {
     found.number(Part::Ledger, name, &team[name], sold, FIGURE);
     let covers = [
         ("as_tied_gap_m", Some(want.as_tied_gap_m)),
+        ("as_tied_along_m", Some(want.as_tied_along_m)),
         ("covers_gap_m", want.covers_m),
     ];
     // What a pair with fewer knots than the layout would cover is no answer any more.

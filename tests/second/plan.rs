@@ -11,7 +11,7 @@ use super::{
         reaches, sold_m, suited_gap_m,
     },
     slope::{Slopes, slopes},
-    stretch::{Met, Roped, habit_m, roped, stepped},
+    stretch::{Met, Roped, habit_m, roped, stepped, suits_m},
 };
 
 /// The rope of a roped leg.
@@ -22,6 +22,7 @@ pub(super) struct Setup {
     /// Whether the whole layout of knots asks for more than habit does.
     pub(super) layout_asks: bool,
     pub(super) as_tied_gap_m: f64,
+    pub(super) as_tied_along_m: f64,
     pub(super) covers_m: Option<f64>,
     /// With a rope at hand: which, what is carried, and how deep it reaches.
     pub(super) at_hand: Option<(usize, Carried, Vec<Reach>)>,
@@ -88,6 +89,7 @@ fn setup(
         layout_asks: ledger.knots > 0
             && stepped(habit_m(case, &leg.zones, leg.undrawn)) < case.layout.needs_m(case.people),
         as_tied_gap_m: suited_gap_m(case, line, leg, leg.spacing_m),
+        as_tied_along_m: suits_m(case.people, leg.spacing_m),
         covers_m: covers_m(case, line, leg, held_m),
         at_hand,
         slopes: slopes(case, line, leg.stretch, leg.spacing_m, &ice),

@@ -261,15 +261,17 @@ fn popups_hold_the_word_the_set_up_and_what_to_do_and_no_note() {
     }
 }
 
+/// What a device says of the whole file.
+fn first_of_device(planned: &Planned) -> String {
+    let device = gpx::read(planned.written("gpx").as_bytes()).expect("GPX");
+    let metadata = device.metadata.expect("metadata");
+    metadata.description.expect("its description")
+}
+
 #[test]
 fn every_map_and_device_begins_with_how_many_legs_stop_and_where() {
     let planned = too_steep();
-    let device = gpx::read(planned.written("gpx").as_bytes()).expect("GPX");
-    let first = device
-        .metadata
-        .expect("metadata")
-        .description
-        .expect("its description");
+    let first = first_of_device(&planned);
     assert!(first.starts_with("1 leg with a stop"), "{first}");
     assert!(first.contains(". Stop: leg 2 at "), "{first}");
     let map: serde_json::Value = serde_json::from_str(&planned.written("geojson")).expect("JSON");
@@ -279,11 +281,6 @@ fn every_map_and_device_begins_with_how_many_legs_stop_and_where() {
         .ropes(&[60.0])
         .falling(0.05)
         .planned();
-    let device = gpx::read(quiet.written("gpx").as_bytes()).expect("GPX");
-    let first = device
-        .metadata
-        .expect("metadata")
-        .description
-        .expect("its description");
+    let first = first_of_device(&quiet);
     assert!(quiet.plan.verdict() < Verdict::Look, "{first}");
 }

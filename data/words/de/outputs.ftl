@@ -571,8 +571,6 @@ device-warned = { $word ->
     [stop] STOPP
    *[outside] AUSSERHALB
 }. { $line }
-device-gap = { width-told }
-
 device-set-up = { $people } Pers. { $spacing } { $knots ->
     [0] ohne Knoten
    *[other] { $knots } Knoten{ $bite ->

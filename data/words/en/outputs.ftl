@@ -571,8 +571,6 @@ device-warned = { $word ->
     [stop] STOP
    *[outside] OUTSIDE
 }. { $line }
-device-gap = { width-told }
-
 device-set-up = { $people } people { $spacing } { $knots ->
     [0] no knots
    *[other] { $knots } knots{ $bite ->

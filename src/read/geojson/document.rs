@@ -15,6 +15,7 @@ use crate::{
         Fault, Place,
         files::InFiles,
         geojson::{InGeojson, Thing},
+        instead::Instead,
     },
     read::signature,
 };
@@ -183,7 +184,7 @@ fn broken(error: &serde_json::Error, clock: &TextClock) -> Fault {
         return Fault::new(InGeojson::Is(instead), Place::default());
     }
     match opening {
-        [b'<', ..] => Fault::new(InGeojson::IsXml, Place::default()),
+        [b'<', ..] => Fault::new(InGeojson::Is(Instead::Xml), Place::default()),
         [0xFF, 0xFE, ..] | [0xFE, 0xFF, ..] => Fault::new(InGeojson::IsUtf16, Place::default()),
         _ if error.is_eof() || clock.ended() => Fault::new(InGeojson::CutOff, at()),
         _ => Fault::new(InGeojson::Broken(reason(error)), at()),

@@ -18,25 +18,14 @@ use crate::{
 pub(super) fn phrase(what: &InGeojson, file: &str, voice: Voice) -> Phrase {
     match what {
         InGeojson::Empty => Phrase::plain("zones-empty"),
-        InGeojson::IsXml => Phrase::of(
+        InGeojson::Is(instead) => Phrase::of(
             "zones-is",
             [
-                ("what", Arg::Word("xml")),
+                ("what", Arg::Word(super::gpx::word(instead))),
                 ("command", command(file, "")),
                 ("file", name(file)),
             ],
         ),
-        InGeojson::Is(instead) => {
-            let what = Arg::Word(super::gpx::word(instead));
-            Phrase::of(
-                "zones-is",
-                [
-                    ("what", what),
-                    ("command", command(file, "")),
-                    ("file", name(file)),
-                ],
-            )
-        }
         InGeojson::IsUtf16 => Phrase::plain("zones-utf16"),
         InGeojson::CutOff => Phrase::plain("zones-cut-off"),
         InGeojson::Broken(words) => Phrase::of("zones-broken", [("words", name(words))]),

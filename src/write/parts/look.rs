@@ -202,16 +202,10 @@ fn of_leg<'a>(sheet: &Sheet<'a>, leg: &'a Leg) -> Vec<LookPoint<'a>> {
         let At::Leg(place) = &finding.at else {
             return None;
         };
+        let found = found_at(leg, stage?, finding, (place.from_m, place.height_m))?;
         Some(LookPoint {
-            number: 0,
-            leg,
-            sort: LookSort::of(finding)?,
-            at_m: place.from_m,
-            at: stage?.at(place.from_m)?,
-            height_m: place.height_m,
-            finding: Some(finding),
             named: true,
-            steepens_deg: 0.0,
+            ..found
         })
     });
     let rolls = leg.look_here.iter().filter(|_| leg.roped);
@@ -236,6 +230,26 @@ fn of_leg<'a>(sheet: &Sheet<'a>, leg: &'a Leg) -> Vec<LookPoint<'a>> {
     all
 }
 
+/// A place at which something was found that has a sign, at this chainage and height; not yet numbered.
+fn found_at<'a>(
+    leg: &'a Leg,
+    stage: &Stage,
+    finding: &'a Finding,
+    (at_m, height_m): (f64, Option<f64>),
+) -> Option<LookPoint<'a>> {
+    Some(LookPoint {
+        number: 0,
+        leg,
+        sort: LookSort::of(finding)?,
+        at_m,
+        at: stage.at(at_m)?,
+        height_m,
+        finding: Some(finding),
+        named: false,
+        steepens_deg: 0.0,
+    })
+}
+
 /// Where the leg stops besides: a finding of falls or of steepness names its worst place only. One for each piece of the leg
 /// that stops and holds none of those that are `known`.
 fn further_stops<'a>(
@@ -253,17 +267,7 @@ fn further_stops<'a>(
         let mut begins = leg.stretches.iter().filter(|s| within(s.from_m));
         let first = begins.find(|s| s.verdict == Verdict::Stop)?;
         let finding = leg.findings.iter().find(|f| f.code() == first.code)?;
-        Some(LookPoint {
-            number: 0,
-            leg,
-            sort: LookSort::of(finding)?,
-            at_m: first.from_m,
-            at: stage?.at(first.from_m)?,
-            height_m: first.height_m,
-            finding: Some(finding),
-            named: false,
-            steepens_deg: 0.0,
-        })
+        found_at(leg, stage?, finding, (first.from_m, first.height_m))
     });
     more.collect()
 }

@@ -8,7 +8,7 @@ use crate::{
         finding::Finding,
         leg::{Leg, TeamSetup, Verdict},
     },
-    say::{arg::Arg, finding, plain, round::Round, span::Said, voice::Voice},
+    say::{arg::Arg, finding, plain, span::Said, voice::Voice},
     write::parts::{
         row::{self, TeamRow},
         sentence::{means, spot, verdict, word_in_part},
@@ -124,23 +124,11 @@ fn sentences(leg: &Leg, found: &[&Finding], voice: Voice) -> Said {
 
 /// How wide the gaps of a roped leg are, whether that was given, and whether there are others.
 fn gap(leg: &Leg, key: &str, voice: Voice) -> Option<Said> {
-    let (gap_m, along_m) = (leg.gap_m, leg.effective_gap_m);
-    let longer = gap_m.zip(along_m).is_some_and(|(gap, along)| {
-        let shown = |m| voice.number(m, Round::Up);
-        shown(gap) != shown(along)
-    });
-    let kind = match (gap_m.is_some(), longer) {
-        (false, _) => "none",
-        (true, true) => "askew",
-        (true, false) => "square",
-    };
-    let args = [
-        ("kind", Arg::Word(kind)),
-        ("gap", Arg::Needed(gap_m.unwrap_or_default())),
-        ("along", Arg::Needed(along_m.unwrap_or_default())),
-        ("assumed", Arg::yes(leg.gap_assumed)),
-        ("known", Arg::yes(leg.gap_known)),
-    ];
+    let assumed = ("assumed", Arg::yes(leg.gap_assumed));
+    let args: Vec<_> = row::gap_args(leg, voice)
+        .into_iter()
+        .chain([assumed])
+        .collect();
     leg.roped.then(|| voice.say(key, &args))
 }
 

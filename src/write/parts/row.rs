@@ -37,7 +37,8 @@ pub struct LegRow<'a> {
     pub time: String,
     /// Numbers of the zones met.
     pub zones: &'a [usize],
-    /// `6`, or `6 (8.4)` with the way along the route where that is longer, and that it was assumed; `?` where there is ice without a gap width.
+    /// `6`, or `6 (8.4)` with the way along the route where that is longer, and that it was assumed; `?` where there is ice
+    /// without a gap width.
     pub gap: String,
     /// One for each rope team; empty on unroped legs.
     pub teams: Vec<TeamRow<'a>>,
@@ -116,6 +117,27 @@ pub fn ends(leg: &Leg) -> [(f64, Round); 2] {
         (false, true) => (Round::Up, Round::Nearest),
     };
     [(leg.start_m, begin), (leg.end_m, end)]
+}
+
+/// The gaps of a leg for a message: whether they are met askew, their width, the way over them, whether there are others.
+#[must_use]
+pub(crate) fn gap_args(leg: &Leg, voice: Voice) -> [(&'static str, Arg<'static>); 4] {
+    let (gap_m, along_m) = (leg.gap_m, leg.effective_gap_m);
+    let longer = gap_m.zip(along_m).is_some_and(|(gap, along)| {
+        let shown = |m| voice.number(m, Round::Up);
+        shown(gap) != shown(along)
+    });
+    let kind = match (gap_m.is_some(), longer) {
+        (false, _) => "none",
+        (true, true) => "askew",
+        (true, false) => "square",
+    };
+    [
+        ("kind", Arg::Word(kind)),
+        ("gap", Arg::Needed(gap_m.unwrap_or_default())),
+        ("along", Arg::Needed(along_m.unwrap_or_default())),
+        ("known", Arg::yes(leg.gap_known)),
+    ]
 }
 
 fn from_to(leg: &Leg, voice: Voice) -> String {

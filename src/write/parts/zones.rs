@@ -1,10 +1,13 @@
 //! Which zones a map shows, and what it says of them.
 
 use crate::{
-    plan::ZoneSummary,
+    plan::{Plan, ZoneSummary},
     say::{arg::Arg, name, plain, span::Said, voice::Voice},
     trip::zone::Zone,
-    write::{parts::sentence, sheet::Sheet},
+    write::{
+        parts::{findings, sentence},
+        sheet::Sheet,
+    },
 };
 
 /// So many zones that the route does not meet are still drawn; more of them are left out, since they hide those that are met
@@ -47,10 +50,13 @@ impl<'a> ZonesShown<'a> {
         Self { zones, left_out }
     }
 
-    /// `44 zones that the route does not meet are left out.`; nothing where all are drawn.
-    pub(crate) fn left_out(&self, voice: Voice) -> Option<Said> {
+    /// What a map says first: which legs stop or want a look; and where some are,
+    /// `44 zones that the route does not meet are left out.`
+    pub(crate) fn first_line(&self, plan: &Plan, voice: Voice) -> Said {
         let count = [("count", Arg::Count(self.left_out))];
-        (self.left_out > 0).then(|| voice.say("left-out-of-map", &count))
+        let left_out = (self.left_out > 0).then(|| voice.say("left-out-of-map", &count));
+        let first = [findings::first_line(plan, voice)];
+        Said::join(first.into_iter().chain(left_out), " ")
     }
 }
 

@@ -150,17 +150,18 @@ impl Told<'_> {
             })
         };
         let (short, terse) = (Words::Short, Words::Terse);
-        let worded = fewer(short).chain(last(short, Figures::All));
-        let worded = worded.chain(fewer(terse));
-        let kept = [Figures::All, Figures::Begin, Figures::Place, Figures::SetUp];
-        let words = move |kept| [terse, Words::Least].map(|words| last(words, kept));
+        let worded = fewer(short)
+            .chain(last(short, Figures::All))
+            .chain(fewer(terse));
+        let kept = [Figures::All, Figures::Begin, Figures::Place, Figures::SetUp].into_iter();
         let less = kept
-            .into_iter()
-            .flat_map(move |kept| words(kept).into_iter().flatten());
-        let counted = kept
-            .into_iter()
-            .flat_map(move |kept| last(Words::Counted, kept));
-        zoned.chain(worded).chain(less).chain(counted)
+            .clone()
+            .flat_map(move |kept| [(terse, kept), (Words::Least, kept)]);
+        let counted = kept.map(|kept| (Words::Counted, kept));
+        let cut = less
+            .chain(counted)
+            .flat_map(move |(words, kept)| last(words, kept));
+        zoned.chain(worded).chain(cut)
     }
 
     /// Whether it stops or is outside.
@@ -285,40 +286,23 @@ impl Told<'_> {
         if !self.leg.roped {
             return None;
         }
-        let (gap_m, along_m) = (self.leg.gap_m, self.leg.effective_gap_m);
-        let longer = gap_m.zip(along_m).is_some_and(|(gap, along)| {
-            let shown = |m| self.voice.number(m, Round::Up);
-            shown(gap) != shown(along)
-        });
-        let kind = match (gap_m.is_some(), longer) {
-            (false, _) => "none",
-            (true, true) => "askew",
-            (true, false) => "square",
-        };
-        let args = [
-            ("kind", Arg::Word(kind)),
-            ("gap", Arg::Needed(gap_m.unwrap_or_default())),
-            (
-                "wide",
-                Arg::Said(Said::figure(
-                    self.voice
-                        .units
-                        .number(gap_m.unwrap_or_default(), Round::Up),
-                )),
-            ),
-            ("along", Arg::Needed(along_m.unwrap_or_default())),
-            ("known", Arg::yes(self.leg.gap_known)),
-        ];
+        let voice = self.voice;
+        let wide = voice
+            .units
+            .number(self.leg.gap_m.unwrap_or_default(), Round::Up);
+        let wide = ("wide", Arg::Said(Said::figure(wide)));
+        let args: Vec<_> = row::gap_args(self.leg, voice)
+            .into_iter()
+            .chain([wide])
+            .collect();
         let key = match words {
             Words::Wide => "message-gap",
             Words::Terse | Words::Least => "message-gap-terse",
             _ => "message-gap-short",
         };
-        let gap = self.voice.say(key, &args);
+        let gap = ("gap", Arg::Said(voice.say(key, &args)));
         let assumed = ("assumed", Arg::yes(self.leg.gap_assumed));
-        let told = self
-            .voice
-            .say("device-gap", &[("gap", Arg::Said(gap)), assumed]);
+        let told = voice.say("width-told", &[gap, assumed]);
         Some(told.to_string())
     }
 
