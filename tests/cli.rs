@@ -2,6 +2,7 @@
 
 mod address;
 mod cases;
+mod explaining;
 mod ground;
 mod hostile;
 mod mistakes;

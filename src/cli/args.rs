@@ -260,9 +260,13 @@ pub(crate) struct CheckArgs {
     /// Gap width, metres, for zones that give none.
     #[arg(long, value_name = "METRES", value_parser = number::metres, allow_hyphen_values = true)]
     pub(crate) gap: Option<f64>,
-    /// Say more about a code, such as `gap-not-given`.
+    /// Say what a code such as `gap-not-given` means and what to do; without a code list all codes.
     #[arg(long, value_name = "CODE")]
-    pub(crate) explain: Option<String>,
+    #[expect(
+        clippy::option_option,
+        reason = "given with a code, given without one, or not given"
+    )]
+    pub(crate) explain: Option<Option<String>>,
 }
 
 /// A format by its name.

@@ -2,6 +2,7 @@
 
 mod args;
 mod check;
+mod explain;
 mod height;
 mod inputs;
 mod mistaken;

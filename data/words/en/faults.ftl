@@ -137,8 +137,9 @@ file-there = { $count ->
      }
 file-no-code = there is no code "{ $name }"
     .hint = { $count ->
-        [0] codes stand in brackets in what schrund says, as in error[gap-not-given]
-       *[other] codes spelt like it: { $near }
+        [0] `schrund check --explain` lists all codes; they stand in brackets in what schrund says, as in error[gap-not-given]
+        [one] perhaps { $near } is meant; `schrund check --explain` lists all codes
+       *[other] perhaps one of { $near } is meant; `schrund check --explain` lists all codes
      }
 file-no-place = "{ $found }" is no longitude,latitude in degrees
     .hint = write two numbers, longitude first, with a comma and no blank between, as in `--at 7.65,45.97`
