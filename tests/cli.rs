@@ -4,6 +4,7 @@ mod address;
 mod cases;
 mod explaining;
 mod ground;
+mod helping;
 mod hostile;
 mod mistakes;
 mod numbers;

@@ -24,6 +24,13 @@ pub(crate) fn script(shell: Shell) -> String {
             &format!("compgen -W \"{sets}\""),
             &format!("compgen -f -W \"{sets}\""),
         ),
+        Shell::Fish => {
+            let line = |line: &str| match line.contains(" -l practice ") {
+                true => line.replace(" -f -a ", " -F -a ") + "\n",
+                false => line.to_owned() + "\n",
+            };
+            text.lines().map(line).collect()
+        }
         _ => text,
     }
 }

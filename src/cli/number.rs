@@ -64,11 +64,10 @@ fn no_metres(text: &str) -> String {
     }
 }
 
-/// A length that was given with its unit, in metres: `20 ft`, `20m`; `None` for a bare number and all else.
+/// A length in another unit than metres, in metres: `20 ft`, `2 km`.
 pub(crate) fn other_unit(text: &str) -> Option<f64> {
     let (value, rest) = number::number(text.trim()).ok()?;
-    let known = LENGTHS.iter().chain(&[("m", 1.0)]);
-    let (_, unit_m) = known.into_iter().find(|(unit, _)| *unit == rest)?;
+    let (_, unit_m) = LENGTHS.iter().find(|(unit, _)| *unit == rest)?;
     Some(rounded(value * unit_m))
 }
 

@@ -11,7 +11,7 @@ use crate::{
     args::Document,
     completing,
     help::{self, EXIT_CODES, Example},
-    mistaken::Answer,
+    mistaken,
     show::Show,
 };
 
@@ -42,31 +42,34 @@ pub(crate) fn man(command: Option<&str>, show: &Show) -> End {
     };
     match all.find_subcommand(name) {
         Some(command) => page(command.clone(), name, show),
-        None => show.misused(&Answer {
-            says: format!("there is no page of `{name}`"),
-            cure: format!(
-                "`schrund man` prints the page of the program; behind it the name of a command prints its own: {}",
-                help::commands().join(", ")
-            ),
-        }),
+        None => show.misused(&mistaken::no_page(name)),
     }
 }
 
-fn page(command: Command, name: &str, show: &Show) -> End {
+fn page(mut command: Command, name: &str, show: &Show) -> End {
     let has_commands = command.has_subcommands();
-    let man = Man::new(command);
+    let usage = command.render_usage().to_string();
+    let version = concat!("schrund ", env!("CARGO_PKG_VERSION"));
+    let man = Man::new(command).source(version);
     show.result(|mut out| {
         man.render_title(&mut out)?;
         man.render_name_section(&mut out)?;
-        man.render_synopsis_section(&mut out)?;
+        synopsis(&usage).to_writer(&mut out)?;
         man.render_description_section(&mut out)?;
         man.render_options_section(&mut out)?;
         if has_commands {
             man.render_subcommands_section(&mut out)?;
         }
-        sections(help::examples(name)).to_writer(&mut out)?;
-        man.render_version_section(&mut out)
+        sections(help::examples(name)).to_writer(&mut out)
     })
+}
+
+/// The call with what must be given; the many flags stand below, under their headings.
+fn synopsis(usage: &str) -> Roff {
+    let mut roff = Roff::new();
+    roff.control("SH", ["SYNOPSIS"]);
+    roff.text([roman(usage.trim_start_matches("Usage: "))]);
+    roff
 }
 
 /// The examples, and how the program ends.

@@ -422,7 +422,8 @@ no-zone-met = { $zones ->
  }{ $far ->
     [yes] : { $far-zones }{ $more ->
         [0] { "" }
-       *[other] , and { $more } lie farther away
+        [one] ; and 1 lies farther away
+       *[other] ; and { $more } lie farther away
      }
    *[no] { "" }
  }

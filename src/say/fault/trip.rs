@@ -3,7 +3,7 @@
 mod halts;
 
 use super::{
-    phrase::{Phrase, figure, list, name, number, row},
+    phrase::{Phrase, figure, list, name, number},
     quote::{cut, quoted},
     refusal,
 };
@@ -222,7 +222,7 @@ fn no_zone_met(zones: usize, far: &[FarZone], voice: Voice) -> Phrase {
         [
             ("zones", Arg::Count(zones)),
             ("far", Arg::yes(!far.is_empty())),
-            ("far-zones", row(rows)),
+            ("far-zones", Arg::Said(Said::join(rows, "; "))),
             ("far-off", Arg::yes(off)),
             ("more", Arg::Count(zones.saturating_sub(far.len()))),
         ],
