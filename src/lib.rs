@@ -196,6 +196,7 @@ use fault::{
 use ground::met::{Met, Prepared};
 use judge::cure::Promised;
 use legs::{memo::Memo, sketch::Sketch};
+use meet::missed;
 use plan::{Plan, SCHEMA_VERSION, depth::Depth, figures::PlanFigures, options::Options};
 use rope::{
     answers::{Answers, KnownFalls},
@@ -206,6 +207,7 @@ use times::hours::hours;
 use trip::{
     job::Brief,
     party::{Party, RopeTeam},
+    route::Stage,
     zone::Zone,
 };
 use whole::legs::Settled;
@@ -375,24 +377,38 @@ fn met_by(case: &Brief<'_>, met: &Met) -> Result<(), Vec<Fault>> {
     }
     Err(vec![unplanned(InPlan::NoZoneMet {
         zones: case.zones.len(),
-        nearest: nearest(case),
+        far: far(case),
     })])
 }
 
-/// The zone nearest to where the route begins, by its first corner.
-fn nearest(case: &Brief<'_>) -> Option<FarZone> {
-    let begins = case.route.stages.first()?.points().first()?.normal();
-    let corner = |zone: &Zone| zone.outline.polygons.first()?.outer.first().copied();
-    let far = case.zones.iter().filter_map(|zone| {
-        let at = corner(zone)?.normal();
+/// The zones that are told where none is met. Our judgement.
+const FAR_TOLD: usize = 5;
+/// Points of the line from which all zones are looked at. Our judgement.
+const LOOKED_FROM: usize = 100;
+
+/// Where the zones nearest to the line lie, the nearest first: found by a few points of the line, told by all.
+fn far(case: &Brief<'_>) -> Vec<FarZone> {
+    let line: Vec<_> = case.route.stages.iter().flat_map(Stage::points).collect();
+    let step = line.len() / LOOKED_FROM + 1;
+    let seen = |zone: &Zone, step: usize| {
+        let (from, at) =
+            missed::nearest(|| line.iter().step_by(step).map(|at| **at), &zone.outline)?;
         Some(FarZone {
             zone: zone.number,
-            away_m: begins.distance_m(at),
+            name: zone.name.clone(),
+            away_m: from.distance_m(at),
+            bearing_deg: from.bearing_deg(at),
             at: [at.lon_deg, at.lat_deg],
-            begins: [begins.lon_deg, begins.lat_deg],
         })
-    });
-    far.min_by(|a, b| a.away_m.total_cmp(&b.away_m))
+    };
+    let by_distance = |far: &mut Vec<FarZone>| far.sort_by(|a, b| a.away_m.total_cmp(&b.away_m));
+    let mut found: Vec<FarZone> = case.zones.iter().filter_map(|z| seen(z, step)).collect();
+    by_distance(&mut found);
+    let near = found.iter().take(FAR_TOLD);
+    let zone = |far: &FarZone| case.zones.iter().find(|zone| zone.number == far.zone);
+    let mut told: Vec<FarZone> = near.filter_map(|far| seen(zone(far)?, 1)).collect();
+    by_distance(&mut told);
+    told
 }
 
 fn unplanned(why: InPlan) -> Fault {

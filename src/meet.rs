@@ -6,6 +6,7 @@ pub mod contact;
 mod covered;
 mod crossing;
 pub mod ice;
+pub mod missed;
 pub mod turns;
 pub mod undrawn;
 

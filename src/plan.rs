@@ -8,6 +8,7 @@ mod both;
 pub mod clock;
 pub mod cure;
 pub mod depth;
+pub mod explained;
 pub mod fact;
 pub mod fall;
 pub mod field;

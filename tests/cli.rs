@@ -2,7 +2,9 @@
 
 mod address;
 mod cases;
+mod explaining;
 mod ground;
+mod helping;
 mod hostile;
 mod mistakes;
 mod numbers;

@@ -8,8 +8,8 @@ use std::{
 };
 
 use schrund::{
-    fault::Code,
-    plan::fact::{Fact, explained},
+    fault::{Code, Level},
+    plan::{explained::explained, fact::Fact},
     write::FORMATS,
 };
 
@@ -109,6 +109,19 @@ fn every_code_explains_itself_in_a_sentence() {
         }
         let names: BTreeSet<&str> = all.iter().map(|(code, _)| *code).collect();
         assert_eq!(names.len(), all.len(), "two codes share a name");
+    }
+}
+
+#[test]
+fn every_code_graver_than_a_note_says_what_to_do() {
+    let read = Code::ALL
+        .iter()
+        .map(|code| (code.as_str(), code.level(), code.explain()));
+    let found = explained().map(|kind| (kind.code, kind.level, kind.text));
+    for (code, level, told) in read.chain(found) {
+        let (_, to_do) = told.split_once("\nWhat to do: ").unwrap_or_default();
+        let done = to_do.len() > "take another line.".len() && to_do.ends_with('.');
+        assert!(done || level == Level::Note, "{code}: {told}");
     }
 }
 

@@ -3,7 +3,7 @@
 use std::{fmt, path::PathBuf};
 
 use clap::{
-    Parser, Subcommand, ValueEnum,
+    ArgAction, Parser, Subcommand, ValueEnum,
     builder::{PossibleValue, PossibleValuesParser, TypedValueParser},
 };
 use schrund::{
@@ -20,32 +20,48 @@ use schrund::{
 
 use crate::number;
 
+// Under what options stand in the help, in the order of use.
+const PARTY: &str = "The party and the ropes";
+const ICE: &str = "The ice and the ground";
+const DAY: &str = "The day";
+const TAUGHT: &str = "What is taught";
+const TRIP: &str = "All of it in one file";
+const OUTPUT: &str = "Output";
+const SAID: &str = "Messages and help";
+
+/// Behind the others under its heading.
+const LATE: usize = 900;
+
 /// Plans how a rope team is set up on every leg of a glacier route.
 #[derive(Debug, Parser)]
 #[command(
     name = "schrund",
     version,
     about,
+    disable_help_flag = true,
+    disable_version_flag = true,
     long_about = "Plans how a rope team is set up on every leg of a glacier route.\n\n\
                   Reads a GPX line and a GeoJSON map of the ice with the gap widths you expect, and works out \
                   where to rope up, how far apart to walk, which knots to tie, how much rope to carry spare, and \
                   which rope to take. It computes what the rules give for the assumptions it was told. It never \
-                  promises safety: what is seen on the spot, local rules and trained people come first.",
-    after_help = "Exit codes: 0 planned, no leg stop or outside · 1 unexpected failure · 2 usage · \
-                  3 input missing or unreadable · 4 input understood but wrong · 5 planned and written, but a leg is \
-                  stop (roping together is not the answer there) or outside (no set-up within the limits, no rope that \
-                  holds it) · 6 network · 130 interrupted"
+                  promises safety: what is seen on the spot, local rules and trained people come first."
 )]
 pub(crate) struct Args {
     /// When to use colours; `NO_COLOR` is honoured.
-    #[arg(long, global = true, value_name = "WHEN", default_value = "auto")]
+    #[arg(help_heading = SAID, long, global = true, value_name = "WHEN", default_value = "auto")]
     pub(crate) color: Color,
     /// Say less: only errors.
-    #[arg(short, long, global = true)]
+    #[arg(help_heading = SAID, short, long, global = true)]
     pub(crate) quiet: bool,
     /// Say more: what was read and what it held.
-    #[arg(short, long, global = true)]
+    #[arg(help_heading = SAID, short, long, global = true)]
     pub(crate) verbose: bool,
+    /// Print help; `-h` is the short one.
+    #[arg(short, long, global = true, action = ArgAction::Help, help_heading = SAID)]
+    help: Option<bool>,
+    /// Print the version.
+    #[arg(short = 'V', long, action = ArgAction::Version, help_heading = SAID)]
+    version: Option<bool>,
     #[command(subcommand)]
     pub(crate) command: Command,
 }
@@ -95,8 +111,11 @@ pub(crate) enum Command {
         /// Which shell.
         shell: clap_complete::Shell,
     },
-    /// Print the manual page.
-    Man,
+    /// Print a manual page: of the program, or of one of its commands.
+    Man {
+        /// Of which command.
+        command: Option<String>,
+    },
 }
 
 /// Documents that have a schema.
@@ -120,7 +139,7 @@ pub(crate) struct JobArgs {
     /// The ice: a GeoJSON file, an http(s) address, or - for standard input.
     pub(crate) zones: String,
     /// How many go, or their masses with pack in kg: 3, or 82,75,90.
-    #[arg(
+    #[arg(help_heading = PARTY,
         long,
         value_name = "PEOPLE",
         value_parser = number::folk,
@@ -128,7 +147,7 @@ pub(crate) struct JobArgs {
     )]
     pub(crate) party: Option<Folk>,
     /// How many go on each rope: 3,2; without it the party is split as is taught.
-    #[arg(
+    #[arg(help_heading = PARTY,
         long,
         value_name = "SIZES",
         value_delimiter = ',',
@@ -136,57 +155,57 @@ pub(crate) struct JobArgs {
     )]
     pub(crate) teams: Vec<f64>,
     /// A rope at hand, in metres; give it again for each rope.
-    #[arg(long, value_name = "METRES", value_parser = number::rope, allow_hyphen_values = true)]
+    #[arg(help_heading = PARTY, long, value_name = "METRES", value_parser = number::rope, allow_hyphen_values = true)]
     pub(crate) rope: Vec<f64>,
-    /// A practice set by name, or the path of a practice file.
-    #[arg(long, value_name = "NAME|FILE")]
-    pub(crate) practice: Option<String>,
-    /// A trip file (TOML) with all of these and more; flags win over it.
-    #[arg(long, value_name = "FILE")]
-    pub(crate) trip: Option<String>,
-    /// Margin along and beside the line, metres.
-    #[arg(long, value_name = "METRES", value_parser = number::metres, allow_hyphen_values = true)]
-    pub(crate) margin: Option<f64>,
-    /// Gap width, metres, for zones that give none.
-    #[arg(long, value_name = "METRES", value_parser = number::metres, allow_hyphen_values = true)]
-    pub(crate) gap: Option<f64>,
-    /// Plan only this stage, by number or name.
-    #[arg(long, value_name = "N|NAME")]
-    pub(crate) stage: Option<String>,
     /// How the party travels.
-    #[arg(long, value_parser = term::<Travel>())]
+    #[arg(help_heading = PARTY, long, ignore_case = true, value_parser = term::<Travel>())]
     pub(crate) travel: Option<Travel>,
-    /// By which rule walking times are reckoned.
-    #[arg(long, value_parser = term::<Pace>())]
-    pub(crate) pace: Option<Pace>,
+    /// Gap width, metres, for zones that give none.
+    #[arg(help_heading = ICE, long, value_name = "METRES", value_parser = number::metres, allow_hyphen_values = true)]
+    pub(crate) gap: Option<f64>,
+    /// What the team stands on where there is snow, for the fall model.
+    #[arg(help_heading = ICE, long, value_name = "KIND", ignore_case = true, value_parser = term::<Snow>())]
+    pub(crate) snow: Option<Snow>,
     /// A terrain model, GeoTIFF or .hgt; give it again for each. The finest that has a height answers.
-    #[arg(long, value_name = "FILE")]
+    #[arg(help_heading = ICE, long, value_name = "FILE")]
     pub(crate) terrain: Vec<String>,
     /// A glacier inventory (GeoJSON): where the line is on its ice and no zone is drawn, it is roped, the gaps unknown.
-    #[arg(long, value_name = "FILE")]
+    #[arg(help_heading = ICE, long, value_name = "FILE")]
     pub(crate) glaciers: Option<String>,
     /// What is done on ice of the inventory on which no zone is drawn.
-    #[arg(long, value_name = "WORD", value_parser = term::<UndrawnIce>())]
+    #[arg(help_heading = ICE, long, value_name = "WORD", ignore_case = true, value_parser = term::<UndrawnIce>())]
     pub(crate) undrawn_ice: Option<UndrawnIce>,
+    /// Plan only this stage, by number or name.
+    #[arg(help_heading = ICE, long, value_name = "N|NAME")]
+    pub(crate) stage: Option<String>,
     /// When each stage is started, such as 04:30: then every leg has its time of day.
-    #[arg(long, value_name = "HH:MM", value_parser = clock)]
+    #[arg(help_heading = DAY, long, value_name = "HH:MM", value_parser = clock)]
     pub(crate) start: Option<Clock>,
     /// Until when snow bridges are trusted, such as 10:00; needs --start.
-    #[arg(long, value_name = "HH:MM", value_parser = clock)]
+    #[arg(help_heading = DAY, long, value_name = "HH:MM", value_parser = clock)]
     pub(crate) bridges_until: Option<Clock>,
     /// When the line is to be done, such as 16:00; needs --start. The latest time to turn round comes of it.
-    #[arg(long, value_name = "HH:MM", value_parser = clock)]
+    #[arg(help_heading = DAY, long, value_name = "HH:MM", value_parser = clock)]
     pub(crate) back_by: Option<Clock>,
-    /// What the team stands on where there is snow, for the fall model.
-    #[arg(long, value_name = "KIND", value_parser = term::<Snow>())]
-    pub(crate) snow: Option<Snow>,
-    /// The language of what is printed.
-    #[arg(long, value_name = "TAG", value_parser = term::<Language>())]
-    pub(crate) lang: Option<Language>,
+    /// By which rule walking times are reckoned.
+    #[arg(help_heading = DAY, long, ignore_case = true, value_parser = term::<Pace>())]
+    pub(crate) pace: Option<Pace>,
+    /// A practice set by name, or the path of a practice file.
+    #[arg(help_heading = TAUGHT, long, value_name = "NAME|FILE")]
+    pub(crate) practice: Option<String>,
+    /// Margin along and beside the line, metres.
+    #[arg(help_heading = TAUGHT, long, value_name = "METRES", value_parser = number::metres, allow_hyphen_values = true)]
+    pub(crate) margin: Option<f64>,
     /// Another figure or word, by the name that the plan's assumptions list it under: `margin_m=30`, `cover=anyone`;
     /// give it again for each.
-    #[arg(long, value_name = "NAME=VALUE", value_parser = assumption)]
+    #[arg(help_heading = TAUGHT, long, value_name = "NAME=VALUE", value_parser = assumption)]
     pub(crate) assume: Vec<(String, Assume)>,
+    /// A trip file (TOML) with all of these and more; flags win over it.
+    #[arg(help_heading = TRIP, long, value_name = "FILE")]
+    pub(crate) trip: Option<String>,
+    /// The language of what is printed.
+    #[arg(help_heading = OUTPUT, display_order = LATE, long, value_name = "TAG", ignore_case = true, value_parser = term::<Language>())]
+    pub(crate) lang: Option<Language>,
 }
 
 #[derive(Debug, clap::Args)]
@@ -194,25 +213,25 @@ pub(crate) struct PlanArgs {
     #[command(flatten)]
     pub(crate) job: JobArgs,
     /// What to print to standard output.
-    #[arg(long, default_value = "table", value_parser = formats())]
+    #[arg(help_heading = OUTPUT, long, default_value = "table", ignore_case = true, value_parser = formats())]
     pub(crate) format: Printed,
-    /// Write the whole set of files to this folder.
-    #[arg(long, value_name = "DIR")]
-    pub(crate) out: Option<PathBuf>,
-    /// Write what would be printed to this file instead.
-    #[arg(short = 'o', long = "output", value_name = "FILE")]
-    pub(crate) output: Option<PathBuf>,
-    /// Replace files that are there already (never an input).
-    #[arg(long)]
-    pub(crate) force: bool,
     /// In the table all that is known, and not only what a leader needs first.
-    #[arg(long)]
+    #[arg(help_heading = OUTPUT, long)]
     pub(crate) detail: bool,
     /// Units shown; GeoJSON and JSON stay in metres.
-    #[arg(long, default_value = "metric")]
+    #[arg(help_heading = OUTPUT, long, default_value = "metric", ignore_case = true)]
     pub(crate) units: UnitsFlag,
+    /// Write the whole set of files to this folder.
+    #[arg(help_heading = OUTPUT, long, value_name = "DIR")]
+    pub(crate) out: Option<PathBuf>,
+    /// Write what would be printed to this file instead.
+    #[arg(help_heading = OUTPUT, short = 'o', long = "output", value_name = "FILE")]
+    pub(crate) output: Option<PathBuf>,
+    /// Replace files that are there already (never an input).
+    #[arg(help_heading = OUTPUT, long)]
+    pub(crate) force: bool,
     /// Leave the styling members out of the GeoJSON.
-    #[arg(long)]
+    #[arg(help_heading = OUTPUT, long)]
     pub(crate) no_style: bool,
 }
 
@@ -221,10 +240,12 @@ pub(crate) struct HeightArgs {
     /// Terrain models, GeoTIFF or .hgt; the finest that has a height answers.
     #[arg(required = true)]
     pub(crate) files: Vec<String>,
-    /// A place as longitude,latitude; give it again for each. - reads them from standard input, one a line.
+    /// A place as longitude,latitude or in the UTM grid with its zone, "32T 396088 5092288"; give it again for each.
+    /// - reads them from standard input, one a line.
     #[arg(
+        help_heading = "Places",
         long,
-        value_name = "LON,LAT",
+        value_name = "PLACE",
         required = true,
         allow_hyphen_values = true
     )]
@@ -236,10 +257,10 @@ pub(crate) struct OptionsArgs {
     #[command(flatten)]
     pub(crate) job: JobArgs,
     /// What to print to standard output.
-    #[arg(long, default_value = "table")]
+    #[arg(help_heading = OUTPUT, long, default_value = "table", ignore_case = true)]
     pub(crate) format: OptionsFormat,
     /// Units shown; JSON stays in metres.
-    #[arg(long, default_value = "metric")]
+    #[arg(help_heading = OUTPUT, long, default_value = "metric", ignore_case = true)]
     pub(crate) units: UnitsFlag,
 }
 
@@ -258,11 +279,15 @@ pub(crate) struct CheckArgs {
     #[arg(required_unless_present = "explain")]
     pub(crate) files: Vec<String>,
     /// Gap width, metres, for zones that give none.
-    #[arg(long, value_name = "METRES", value_parser = number::metres, allow_hyphen_values = true)]
+    #[arg(help_heading = ICE, long, value_name = "METRES", value_parser = number::metres, allow_hyphen_values = true)]
     pub(crate) gap: Option<f64>,
-    /// Say more about a code, such as `gap-not-given`.
-    #[arg(long, value_name = "CODE")]
-    pub(crate) explain: Option<String>,
+    /// Say what a code such as `gap-not-given` means and what to do; without a code list all codes.
+    #[arg(help_heading = "Codes", long, value_name = "CODE")]
+    #[expect(
+        clippy::option_option,
+        reason = "given with a code, given without one, or not given"
+    )]
+    pub(crate) explain: Option<Option<String>>,
 }
 
 /// A format by its name.
@@ -279,7 +304,9 @@ impl fmt::Debug for Printed {
 fn formats() -> impl TypedValueParser<Value = Printed> {
     let values = FORMATS.map(|f| PossibleValue::new(f.name()).help(f.purpose()));
     PossibleValuesParser::new(values).try_map(|name| {
-        let format = FORMATS.into_iter().find(|f| f.name() == name);
+        let format = FORMATS
+            .into_iter()
+            .find(|f| f.name().eq_ignore_ascii_case(&name));
         format.map(Printed).ok_or("no such format")
     })
 }
@@ -315,7 +342,7 @@ pub(crate) fn voice(language: Language, units: UnitsFlag) -> Voice {
 fn term<T: Terms + Send + Sync>() -> impl TypedValueParser<Value = T> {
     let possible = |term: &Term<T>| PossibleValue::new(term.name).help(term.means.trim());
     let names = PossibleValuesParser::new(T::TERMS.iter().map(possible));
-    names.try_map(|name| T::named(&name).ok_or("no such word"))
+    names.try_map(|name| T::named(&name.to_lowercase()).ok_or("no such word"))
 }
 
 fn clock(text: &str) -> Result<Clock, String> {
@@ -324,5 +351,9 @@ fn clock(text: &str) -> Result<Clock, String> {
 
 fn assumption(text: &str) -> Result<(String, Assume), String> {
     let (name, value) = text.split_once('=').ok_or("give it as NAME=VALUE")?;
-    Ok((name.trim().to_owned(), Assume::of(value.trim())))
+    let (name, value) = (name.trim(), value.trim());
+    match number::other_unit(value).filter(|_| name.ends_with("_m")) {
+        Some(metres) => Err(format!("it takes metres: write `--assume {name}={metres}`")),
+        None => Ok((name.to_owned(), Assume::of(value))),
+    }
 }

@@ -3,8 +3,7 @@
 use std::io::BufRead;
 
 use schrund::{
-    fault::{Fault, Item, Noted, Place, files::InFiles},
-    plan::fact::explained,
+    fault::{Fault, Noted, Place},
     read::{
         input::{Input, Text},
         kind::{self, Kind},
@@ -15,11 +14,13 @@ use schrund::{
     trip::{route::Route, zone::Zone},
 };
 
-use crate::{End, args::CheckArgs, show::Show, source, terrain};
+use crate::{End, args::CheckArgs, explain, show::Show, source, terrain};
 
 pub(crate) fn run(args: &CheckArgs, show: &Show) -> End {
-    if let Some(code) = &args.explain {
-        return explain(code, show);
+    match &args.explain {
+        Some(Some(code)) => return explain::one(code, show),
+        Some(None) => return show.result(explain::list),
+        None => {}
     }
     let mut problems = Vec::new();
     let mut read = ReadSoFar::default();
@@ -34,43 +35,6 @@ pub(crate) fn run(args: &CheckArgs, show: &Show) -> End {
     }
     problems.extend(read.swapped());
     show.problems(&problems)
-}
-
-fn explain(code: &str, show: &Show) -> End {
-    let Some(found) = explained().find(|e| e.code == code) else {
-        return no_such_code(code, show);
-    };
-    show.result(|out| {
-        writeln!(out, "{} ({})", found.code, found.level.as_str())?;
-        for line in found.text.lines() {
-            writeln!(out, "  {line}")?;
-        }
-        Ok(())
-    })
-}
-
-/// Least likeness, of 1, at which a code is offered for a misspelt one. Our judgement.
-const ALIKE: f64 = 0.5;
-
-/// Codes that are offered. Our judgement.
-const MOST_NEAR: usize = 3;
-
-/// A misspelt flag value, so a fault of usage.
-fn no_such_code(code: &str, show: &Show) -> End {
-    let alike = |known: &str| strsim::normalized_damerau_levenshtein(known, code);
-    let mut near: Vec<&'static str> = explained()
-        .map(|e| e.code)
-        .filter(|c| alike(c) >= ALIKE)
-        .collect();
-    near.sort_by(|a, b| alike(b).total_cmp(&alike(a)));
-    near.truncate(MOST_NEAR);
-    let no_code = InFiles::NoCode {
-        name: code.to_owned(),
-        near,
-    };
-    let place = Place::item(Item::Flag("--explain"));
-    show.problems(&[Fault::new(no_code, place)]);
-    End::Usage
 }
 
 /// What was read so far, for questions that take two files.

@@ -7,7 +7,7 @@ use std::io::{self, BufRead};
 
 use schrund::{
     fault::{Fault, Item, Place, files::InFiles},
-    geometry::LonLat,
+    geometry::{LonLat, Utm},
     raster::Terrain,
 };
 
@@ -82,8 +82,13 @@ fn asked(args: &HeightArgs) -> Result<Vec<AskedPlace>, Vec<Fault>> {
     }
 }
 
-/// `7.65,45.97`, or with blanks or a tab between; or as plans print a place: `45.97000° N 7.65000° E`.
+/// `7.65,45.97`, or with blanks or a tab between; or as plans print a place: `45.97000° N 7.65000° E`,
+/// `32T 396088 5092288`.
 fn parse(text: &str) -> Option<AskedPlace> {
+    if let Some(at) = Utm::place(text) {
+        let [lon, lat] = [at.lon_deg, at.lat_deg].map(|deg| format!("{deg:.7}"));
+        return Some(AskedPlace { lon, lat, at });
+    }
     let turned = printed(text);
     let text = turned.as_deref().unwrap_or(text);
     let mut parts = text

@@ -2,7 +2,10 @@
 
 mod args;
 mod check;
+mod completing;
+mod explain;
 mod height;
+mod help;
 mod inputs;
 mod mistaken;
 mod new;
@@ -56,7 +59,7 @@ impl From<End> for ExitCode {
 fn main() -> ExitCode {
     let args = match args::Args::try_parse() {
         Ok(args) => args,
-        Err(error) => return show::misunderstood(&error),
+        Err(error) => return show::misunderstood(&help::with_help(error)),
     };
     let show = show::Show::new(&args);
     let end = match args.command {
@@ -68,7 +71,7 @@ fn main() -> ExitCode {
         args::Command::New { dir } => new::run(&dir, &show),
         args::Command::Schema { of } => shell::schema(of, &show),
         args::Command::Completions { shell } => shell::completions(shell, &show),
-        args::Command::Man => shell::man(&show),
+        args::Command::Man { command } => shell::man(command.as_deref(), &show),
     };
     end.into()
 }

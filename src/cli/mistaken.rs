@@ -6,7 +6,11 @@ mod words;
 
 use clap::error::{ContextKind, ContextValue, Error, ErrorKind};
 
-use self::words::{ends, flag_of, value_of};
+use self::{
+    values::{kept, nearest},
+    words::{ends, flag_of, value_of},
+};
+use crate::help;
 
 /// What is wrong with a call, and what to write.
 pub(crate) struct Answer {
@@ -116,8 +120,12 @@ pub(crate) fn answer(error: &Error, args: &[String]) -> Option<Answer> {
     let (says, cure) = match error.kind() {
         ErrorKind::UnknownArgument => unknown(&given, args),
         ErrorKind::MissingRequiredArgument => files::missing(&given, args),
-        ErrorKind::InvalidValue | ErrorKind::ValueValidation => values::refused(error, &given)?,
-        ErrorKind::InvalidSubcommand => no_command(error, args)?,
+        ErrorKind::InvalidValue | ErrorKind::ValueValidation => {
+            values::refused(error, &given, args).unwrap_or_else(|| other(error, args))
+        }
+        ErrorKind::InvalidSubcommand => {
+            no_command(error, args).unwrap_or_else(|| other(error, args))
+        }
         ErrorKind::ArgumentConflict
             if error.get(ContextKind::PriorArg) == error.get(ContextKind::InvalidArg) =>
         {
@@ -127,9 +135,49 @@ pub(crate) fn answer(error: &Error, args: &[String]) -> Option<Answer> {
                 format!("give `{flag}` once"),
             )
         }
+        ErrorKind::TooManyValues => {
+            let flag = flag_of(&given);
+            (
+                format!("`{flag}` takes no value"),
+                format!("write `{flag}` alone"),
+            )
+        }
+        kind if error.use_stderr()
+            && kind != ErrorKind::DisplayHelpOnMissingArgumentOrSubcommand =>
+        {
+            other(error, args)
+        }
         _ => return None,
     };
     Some(Answer { says, cure })
+}
+
+/// A mistake that has no answer of its own: what is wrong in the words of the parser of flags, and where all is told.
+fn other(error: &Error, args: &[String]) -> (String, String) {
+    let text = error.to_string();
+    let first = text.lines().next().unwrap_or_default();
+    let says = first.strip_prefix("error: ").unwrap_or(first).to_owned();
+    let commands = help::commands();
+    let help = match args.iter().find(|arg| commands.contains(&arg.as_str())) {
+        Some(command) => format!("`schrund help {command}`"),
+        None => "`schrund --help`".to_owned(),
+    };
+    (says, format!("{help} shows what goes where, with examples"))
+}
+
+/// A manual page that there is not.
+pub(crate) fn no_page(name: &str) -> Answer {
+    let commands = help::commands();
+    let pages = commands.join(", ");
+    let like = nearest(name, commands.iter().copied());
+    let first = like.map_or_else(
+        || "`schrund man` prints the page of the program".to_owned(),
+        |like| format!("`schrund man {like}`"),
+    );
+    Answer {
+        says: format!("there is no page of `{name}`"),
+        cure: format!("{first}; there are pages of {pages}"),
+    }
 }
 
 /// What clap stumbled over: a flag with its placeholder, a word, or the names of all that is missing.
@@ -149,7 +197,7 @@ fn unknown(given: &str, args: &[String]) -> (String, String) {
     }
     let says = format!("there is no flag `{name}`");
     let value = value_of(args, name);
-    let own_call = files::call(args, value);
+    let own_call = format!("{}{}", files::call(args, value), kept(args));
     let cure = match name {
         "--route" | "--gpx" | "--track" | "--line" => {
             format!("the route comes first, without a flag: `{own_call}`")
@@ -160,10 +208,9 @@ fn unknown(given: &str, args: &[String]) -> (String, String) {
         "--date" | "--day" => date(value.unwrap_or("2027-08-21"), value_of(args, "--trip")),
         _ if values::like(name).as_deref() == Some(name) => {
             let says = format!("`{name}` is no flag of this command, or stands before it");
-            let with = value.map_or_else(|| name.to_owned(), |value| format!("{name} {value}"));
             return (
                 says,
-                format!("flags stand behind the command that they are for: `{own_call} {with}`"),
+                format!("flags stand behind the command that they are for: `{own_call}`"),
             );
         }
         _ => known(name, value),
@@ -201,14 +248,26 @@ fn no_command(error: &Error, args: &[String]) -> Option<(String, String)> {
         Some(ContextValue::Strings(all)) => all.first(),
         _ => None,
     };
+    let commands = help::commands();
+    let like = like
+        .map(String::as_str)
+        .or_else(|| nearest(given, commands.iter().copied()));
     let cure = match like {
         Some(like) => {
-            let words = args.iter().map(|arg| if arg == given { like } else { arg });
-            let words: Vec<&str> = words.map(String::as_str).collect();
+            let words = args.iter().map(String::as_str);
+            let words: Vec<&str> = words
+                .map(|arg| if arg == given { like } else { arg })
+                .collect();
             format!("`schrund {}`", words.join(" "))
         }
-        None if ends(given, &["gpx"]) => format!("name the command first: `{}`", files::call(args, None)),
-        None => "the commands are plan, options, check, height, practice and new; `schrund --help` says what each does".to_owned(),
+        None if ends(given, &["gpx", "geojson"]) => {
+            let call = format!("{}{}", files::call(args, None), kept(args));
+            format!("name the command first: `{call}`")
+        }
+        None => format!(
+            "the commands are {}; `schrund --help` says what each does",
+            commands.join(", ")
+        ),
     };
     Some((says, cure))
 }

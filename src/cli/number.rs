@@ -18,6 +18,8 @@ const LENGTHS: [(&str, f64); 8] = [
     ("mm", 0.001),
     ("km", 1000.0),
 ];
+/// Nobody carries a shorter rope for a glacier; metres. Our judgement.
+const SHORTEST_M: f64 = 10.0;
 /// Words behind a head count.
 const PEOPLE: [&str; 6] = ["p", "pers", "person", "persons", "people", "x"];
 /// Nobody who stands on a glacier weighs less; kilograms. Our judgement.
@@ -38,7 +40,7 @@ pub(crate) fn rope(text: &str) -> Result<f64, String> {
     }
     let each: Vec<String> = lengths.iter().map(|m| format!("--rope {m}")).collect();
     let one = match parts[..] {
-        [whole, part] if text.contains(',') => {
+        [whole, part] if text.contains(',') && lengths[1] < SHORTEST_M => {
             format!("; one rope of {whole}.{part} m is `--rope {whole}.{part}`")
         }
         _ => String::new(),
@@ -55,14 +57,18 @@ fn digits(text: &str) -> usize {
 }
 
 fn no_metres(text: &str) -> String {
-    match number::number(text) {
-        Err(NoNumber::Comma(digits)) => two_readings(&digits),
-        Ok((value, rest)) => match LENGTHS.iter().find(|(unit, _)| *unit == rest) {
-            Some((_, unit_m)) => format!("it takes metres: write `{}`", rounded(value * unit_m)),
-            None => "it takes one length in metres".to_owned(),
-        },
-        Err(_) => "it takes one length in metres".to_owned(),
+    match (number::number(text), other_unit(text)) {
+        (Err(NoNumber::Comma(digits)), _) => two_readings(&digits),
+        (_, Some(metres)) => format!("it takes metres: write `{metres}`"),
+        _ => "it takes one length in metres".to_owned(),
     }
+}
+
+/// A length in another unit than metres, in metres: `20 ft`, `2 km`.
+pub(crate) fn other_unit(text: &str) -> Option<f64> {
+    let (value, rest) = number::number(text.trim()).ok()?;
+    let (_, unit_m) = LENGTHS.iter().find(|(unit, _)| *unit == rest)?;
+    Some(rounded(value * unit_m))
 }
 
 /// `3,500` is 3.5 to some and 3500 to others.

@@ -1,10 +1,17 @@
 //! `schrund schema`, `completions` and `man`.
 
-use clap::CommandFactory;
+use clap::Command;
+use clap_mangen::{
+    Man,
+    roff::{Inline, Roff, bold, roman},
+};
 
 use crate::{
     End,
-    args::{Args, Document},
+    args::Document,
+    completing,
+    help::{self, EXIT_CODES, Example},
+    mistaken,
     show::Show,
 };
 
@@ -22,11 +29,65 @@ pub(crate) fn schema(of: Document, show: &Show) -> End {
 }
 
 pub(crate) fn completions(shell: clap_complete::Shell, show: &Show) -> End {
-    let mut text = Vec::new();
-    clap_complete::generate(shell, &mut Args::command(), "schrund", &mut text);
-    show.result(|out| out.write_all(&text))
+    let text = completing::script(shell);
+    show.result(|out| out.write_all(text.as_bytes()))
 }
 
-pub(crate) fn man(show: &Show) -> End {
-    show.result(|out| clap_mangen::Man::new(Args::command()).render(&mut &mut *out))
+/// The page of the program or of one of its commands.
+pub(crate) fn man(command: Option<&str>, show: &Show) -> End {
+    let mut all = help::plain();
+    all.build();
+    let Some(name) = command else {
+        return page(all, "schrund", show);
+    };
+    match all.find_subcommand(name) {
+        Some(command) => page(command.clone(), name, show),
+        None => show.misused(&mistaken::no_page(name)),
+    }
+}
+
+fn page(mut command: Command, name: &str, show: &Show) -> End {
+    let has_commands = command.has_subcommands();
+    let usage = command.render_usage().to_string();
+    let version = concat!("schrund ", env!("CARGO_PKG_VERSION"));
+    let man = Man::new(command).source(version);
+    show.result(|mut out| {
+        man.render_title(&mut out)?;
+        man.render_name_section(&mut out)?;
+        synopsis(&usage).to_writer(&mut out)?;
+        man.render_description_section(&mut out)?;
+        man.render_options_section(&mut out)?;
+        if has_commands {
+            man.render_subcommands_section(&mut out)?;
+        }
+        sections(help::examples(name)).to_writer(&mut out)
+    })
+}
+
+/// The call with what must be given; the many flags stand below, under their headings.
+fn synopsis(usage: &str) -> Roff {
+    let mut roff = Roff::new();
+    roff.control("SH", ["SYNOPSIS"]);
+    roff.text([roman(usage.trim_start_matches("Usage: "))]);
+    roff
+}
+
+/// The examples, and how the program ends.
+fn sections(examples: &[Example]) -> Roff {
+    let mut roff = Roff::new();
+    roff.control("SH", ["EXAMPLES"]);
+    for (call, says) in examples {
+        paragraph(&mut roff, bold(*call), says);
+    }
+    roff.control("SH", ["EXIT STATUS"]);
+    for (code, says) in EXIT_CODES {
+        paragraph(&mut roff, bold(code), says);
+    }
+    roff
+}
+
+fn paragraph(roff: &mut Roff, head: Inline, says: &str) {
+    roff.control("TP", []);
+    roff.text([head]);
+    roff.text([roman(says)]);
 }

@@ -37,13 +37,18 @@ pub(crate) fn misunderstood(error: &clap::Error) -> ExitCode {
         .collect();
     // Where nothing can be printed nobody can be told.
     let _ = match mistaken::answer(error, &args) {
-        Some(Answer { says, cure }) => {
-            let text = format!("error[{}]: {says}\n  do: {cure}", Code::Usage.as_str());
-            writeln!(anstream::stderr(), "{}", bold_head(&text, Level::Error))
-        }
+        Some(answer) => writeln!(
+            anstream::stderr(),
+            "{}",
+            bold_head(&usage(&answer), Level::Error)
+        ),
         None => error.print(),
     };
     u8::try_from(error.exit_code()).map_or(ExitCode::FAILURE, ExitCode::from)
+}
+
+fn usage(Answer { says, cure }: &Answer) -> String {
+    format!("error[{}]: {says}\n  do: {cure}", Code::Usage.as_str())
 }
 
 impl Show {
@@ -114,6 +119,18 @@ impl Show {
             text
         };
         let _ = writeln!(io::stderr(), "{shown}");
+    }
+
+    /// Says what is wrong with the call.
+    pub(crate) fn misused(&self, answer: &Answer) -> End {
+        let text = usage(answer);
+        let shown = if self.colour_on(&io::stderr()) {
+            bold_head(&text, Level::Error)
+        } else {
+            text
+        };
+        let _ = writeln!(io::stderr(), "{shown}");
+        End::Usage
     }
 
     /// Something the leader did not cause.

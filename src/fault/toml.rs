@@ -51,6 +51,13 @@ pub enum InToml {
         /// What it takes.
         takes: Takes,
     },
+    /// It is a practice set as it is printed for reading.
+    PrintedSet {
+        /// Of this name.
+        set: String,
+        /// A name for the file that it should be.
+        free: String,
+    },
     /// A number is too large to be held.
     Huge {
         /// The member.
@@ -228,6 +235,7 @@ impl InToml {
     pub fn kind(&self) -> Code {
         match self {
             Self::Line { .. } => Code::BrokenText,
+            Self::PrintedSet { .. } => Code::WrongKind,
             Self::NoMember { .. } => Code::UnknownName,
             Self::Huge { .. } => Code::BadNumber,
             Self::Lacks { of, .. } | Self::Form { of, .. } => match of {

@@ -52,6 +52,40 @@ impl Utm {
     }
 }
 
+impl Utm {
+    /// The place that a text such as `32T 396088 5092288` names; `None` where it names none, or where the letter is
+    /// not that of the band the place lies in: what else it may mean is not guessed.
+    ///
+    /// ```
+    /// use schrund::geometry::Utm;
+    ///
+    /// let at = Utm::place("32T 396088 5092288").expect("a place");
+    /// assert_eq!(Utm::of(at).map(|at| at.to_string()).as_deref(), Some("32T 396088 5092288"));
+    /// assert_eq!(Utm::place("32N 396088 5092288"), None, "the letter of a hemisphere is none of a band");
+    /// ```
+    #[must_use]
+    pub fn place(text: &str) -> Option<LonLat> {
+        let text = text.trim();
+        let digits = text.find(|c: char| !c.is_ascii_digit())?;
+        let (zone, rest) = text.split_at_checked(digits)?;
+        let zone: u8 = zone.parse().ok().filter(|zone| (1..=60).contains(zone))?;
+        let mut rest = rest.trim_start().chars();
+        let letter = rest.next()?.to_ascii_uppercase();
+        let mut numbers = rest
+            .as_str()
+            .split([' ', ',', '\t'])
+            .filter(|n| !n.is_empty());
+        let (east, north): (f64, f64) =
+            (numbers.next()?.parse().ok()?, numbers.next()?.parse().ok()?);
+        let south = if letter < 'N' { " +south" } else { "" };
+        let grid = Projection::parse(&format!("+proj=utm +zone={zone}{south} +datum=WGS84"))?;
+        // In the middle of the metre that is named, so that it is named alike again.
+        let middle = |m: f64| if m.fract() == 0.0 { m + 0.5 } else { m };
+        let at = grid.inverse(middle(east), middle(north))?;
+        (numbers.next().is_none() && band(at.lat_deg) == Some(letter)).then_some(at)
+    }
+}
+
 /// `32T 412345 5098765`: the metre the position lies in, cut off and not rounded, as grid references are read.
 impl fmt::Display for Utm {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

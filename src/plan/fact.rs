@@ -1,11 +1,13 @@
 //! The closed list of what a plan can find: each kind with its numbers, places and names, never with a sentence.
 
+mod kinds;
+
 use schemars::JsonSchema;
 use serde::Serialize;
 use serde_json::Value;
 
 use crate::{
-    fault::{Code, Level, code::told, refusal::Refusal},
+    fault::{Level, code::told, refusal::Refusal},
     physics::assumed::Snow,
     plan::{
         cure::{OneByOne, RopeCure},
@@ -17,178 +19,205 @@ use crate::{
     },
     trip::clock::Clock,
 };
-
-macro_rules! facts {
-    ($($(#[doc = $doc:literal])+ $kind:ident { $($field:ident: $type:ty),* } = $code:literal, $level:ident;)+) => {
-        /// Something found, with the numbers, places and names that belong to it. Lengths in metres, slopes in
-        /// degrees. The doc comment of each is what `check --explain` prints.
-        ///
-        /// ```
-        /// use schrund::plan::fact::Fact;
-        ///
-        /// let plan = schrund::plan(&schrund::example::job()?)?;
-        /// let two = plan.legs[1].findings.iter().find_map(|finding| match finding.fact()? {
-        ///     Fact::TwoOverGap { over, left, effective_gap_m, spacing_m, .. } => {
-        ///         Some((over, left, effective_gap_m - spacing_m))
-        ///     }
-        ///     _ => None,
-        /// });
-        /// assert_eq!(two, Some((&2, &1, 1.5)), "two of three fit onto one bridge of 15 m with 13.5 m between them");
-        /// # Ok::<(), Vec<schrund::fault::Fault>>(())
-        /// ```
-        #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
-        #[serde(tag = "code", content = "values")]
-        #[expect(missing_docs, reason = "the fields are named like those of the legs and set-ups they come from")]
-        pub enum Fact { $($(#[doc = $doc])+ #[serde(rename = $code)] $kind { $($field: $type),* },)+ }
-
-        impl Fact {
-            /// The stable name, as printed and as `check --explain` takes it.
-            #[must_use]
-            pub fn code(&self) -> &'static str {
-                match self { $(Self::$kind { .. } => $code,)+ }
-            }
-
-            /// How much it matters.
-            #[must_use]
-            pub fn level(&self) -> Level {
-                match self { $(Self::$kind { .. } => Level::$level,)+ }
-            }
-
-            /// How far down the order of alarm it stands: what can kill first comes first.
-            #[must_use]
-            pub fn alarm(&self) -> usize {
-                let known = |(code, ..): &(&str, Level, &str)| *code == self.code();
-                Self::KINDS.iter().position(known).unwrap_or(Self::KINDS.len())
-            }
-
-            /// What it means and what to do, in a few sentences.
-            #[must_use]
-            pub fn explain(&self) -> String {
-                told(match self { $(Self::$kind { .. } => concat!($($doc, "\n",)+),)+ })
-            }
-
-            /// The numbers, places and names that belong to it, by name.
-            #[must_use]
-            pub fn values(&self) -> Value {
-                let document = serde_json::to_value(self).unwrap_or_default();
-                document.get("values").cloned().unwrap_or_default()
-            }
-
-            /// Every code with its level and its doc comment, in the order of alarm; [`explained`] shows them.
-            pub const KINDS: &'static [(&'static str, Level, &'static str)] =
-                &[$(($code, Level::$level, concat!($($doc, "\n",)+)),)+];
-        }
-    };
-}
+use kinds::facts;
 
 facts! {
-    /// A zone with hidden gaps says `rope` = `never`, and the route meets it. The leader's word is kept,
-    /// and it is the most dangerous thing a zones file can say: hidden gaps are where people fall in.
+    /// A zone with hidden gaps says `rope` = `never`, and the route meets it. The leader's word is kept, and it is the
+    /// most dangerous thing a zones file can say: hidden gaps are where people fall in.
+    ///
+    /// What to do: set `rope` = `auto` in the zone, so that it is planned roped, or take another line.
     NeverOnHidden { zone: ZoneName } = "never-on-hidden-gaps", Stop;
-    /// The line along this leg is steeper than roping together without anchors can answer for: on hard
-    /// snow one slip takes all. Belay from anchors, or take another line.
+    /// The line along this leg is steeper than roping together without anchors can answer for: on hard snow one slip
+    /// takes all.
+    ///
+    /// What to do: belay from anchors, or take another line.
     TooSteep { slope_deg: f64, of: Slope, length_m: f64 } = "too-steep-to-rope-without-anchors", Stop;
-    /// In the fall model this team holds that fall in none of the cases assumed, not even the favourable one. It is
-    /// a model's answer for assumed ranges, which are our judgement; nothing was measured on your ground. Take it as a
-    /// reason to look for other means than the rope team alone. Where nobody gave a gap the fall is judged as if it had no
-    /// width, the mildest. An order is named where one was tried and is better.
+    /// In the fall model this team holds that fall in none of the cases assumed, not even the favourable one. It is a
+    /// model's answer for assumed ranges, which are our judgement; nothing was measured on your ground. Take it as a
+    /// reason to look for other means than the rope team alone. Where nobody gave a gap the fall is judged as if it had
+    /// no width, the mildest.
+    ///
+    /// What to do: more people on the rope, the order that is named where one was tried and is better, a belay from an
+    /// anchor, or another line.
     HeldInNone { falls: PersonName, snow: Snow, length_m: f64, down_deg: Option<f64>, gap_given: bool, order: Vec<PersonName> } = "fall-held-in-none", Stop;
-    /// Bare ice this steep is no ground for a rope team without anchors: one slip takes all, and the model holds no fall
-    /// on ice. Belay from anchors, go unroped where every gap is in sight, or take another line.
+    /// Bare ice this steep is no ground for a rope team without anchors: one slip takes all, and the model holds no
+    /// fall on ice.
+    ///
+    /// What to do: belay from anchors, go unroped where every gap is in sight, or take another line.
     SteepBareIce { slope_deg: f64, length_m: f64 } = "bare-ice-too-steep", Stop;
-    /// The gaps ask for a spacing above the greatest one. Another line, a detour round the ends of the
-    /// crevasses or more people on the rope can help; a longer rope cannot.
+    /// The gaps ask for a spacing above the greatest one.
+    ///
+    /// What to do: take another line, make a detour round the ends of the crevasses, or put more people on the rope; a
+    /// longer rope cannot help.
     NoSetup { people: usize, effective_gap_m: f64, need_m: f64, cap_m: f64 } = "no-setup", Outside;
     /// The set-up of this leg takes more rope than the team has at hand.
+    ///
+    /// What to do: take the longer rope that is named, or the change of set-up that is named because a rope at hand is
+    /// long enough for it; `schrund options` weighs other ropes, splits of the party and practice sets.
     NoRope { needed_m: f64, lack: RopeLack, cure: Option<RopeCure> } = "no-rope-fits", Outside;
     /// Brake knots block the loaded strand, so a rescue takes a strand of its own, and the rope at hand cannot give it:
     /// the set-up that is asked for leaves the reserve short, and a whole one does not fit on this rope.
+    ///
+    /// What to do: take a longer rope, tie butterflies for bulky knots, carry a long sling, or use the closer knot
+    /// layout.
     NoReserve { short_m: f64, coil_m: f64, rope_short_m: f64 } = "no-rope-for-the-reserve", Outside;
-    /// Bare ice is walked without a rope, and it is so steep that a slip does not end by itself. That every gap is in sight
-    /// is no answer to a slip: anchors, crampons that bite, or another line are.
+    /// Bare ice is walked without a rope, and it is so steep that a slip does not end by itself. That every gap is in
+    /// sight is no answer to a slip.
+    ///
+    /// What to do: set anchors there, wear crampons that bite, or take another line.
     SteepBareUnroped { slope_deg: f64, length_m: f64 } = "unroped-on-steep-bare-ice", Look;
     /// The team runs along the crevasses: several people can stand over one gap, and no spacing helps.
-    /// Walk in echelon (staggered) or take another line.
+    ///
+    /// What to do: walk in echelon (staggered), or take another line.
     Along { zone: ZoneName } = "along-the-crevasses", Look;
     /// At one place of no more than a spacing the model holds that fall in none of the cases assumed.
+    ///
+    /// What to do: cross that place one by one, belayed from an anchor, or take a line round it; put people in the
+    /// order that is named, where one is.
     HeldInNoneOnce { falls: PersonName, snow: Snow, length_m: f64, down_deg: Option<f64>, gap_given: bool, order: Vec<PersonName> } = "fall-held-in-none-at-one-place", Look;
     /// Whether this team holds that fall depends on what is assumed, and with everything central it does not.
+    ///
+    /// What to do: put more people on the rope, belay from an anchor there, or put people in the order that is named,
+    /// where one is.
     HeldOffCentre { falls: PersonName, snow: Snow, length_m: f64, down_deg: Option<f64>, order: Vec<PersonName> } = "fall-not-held-in-the-middle-case", Look;
     /// A zone with hidden gaps says `rope` = `never`, and the party is on skis in deep snow over narrow gaps. The
     /// leader's word is kept. Skis spread the load; they do not hold a bridge up.
+    ///
+    /// What to do: rope up where the snow thins, where it sags, and where you stop; `rope` = `auto` in the zone plans
+    /// it roped.
     SkiedUnroped { zone: ZoneName, snow_depth_m: f64, gap_m: f64 } = "hidden-gaps-skied-unroped", Look;
     /// The spacing is shorter than the way over a gap, so two people can stand over one at once, and as they are tied
-    /// nobody is over it alone. Tied so far apart as the gap is long they cross it one by one, where the rope is long
-    /// enough.
+    /// nobody is over it alone.
+    ///
+    /// What to do: where the rope is long enough, tie as far apart as is named, so that people cross it one by one;
+    /// else belay each across from an anchor, or take another line.
     TwoOverGap { over: usize, left: usize, effective_gap_m: f64, spacing_m: f64, one_by_one: Option<OneByOne> } = "two-over-one-gap", Look;
-    /// A halt lies on ice with hidden gaps, or within the margin of it. Whoever stands or sits still together puts the weight
-    /// of all on one bridge (common practice, no source): stay spread on a tight rope, or rest off the ice. The place named
-    /// is the nearest one of the stage outside all drawn and known ice, the margin counted.
+    /// A halt lies on ice with hidden gaps, or within the margin of it. Whoever stands or sits still together puts the
+    /// weight of all on one bridge (common practice, no source). The place named is the nearest one of the stage
+    /// outside all drawn and known ice, the margin counted.
+    ///
+    /// What to do: stay spread on a tight rope, or rest at the place that is named.
     HaltOnHidden { zone: Option<ZoneName>, minutes: f64, beside: bool, rest_m: Option<f64> } = "halt-on-hidden-gaps", Look;
-    /// With the rope as carried no drop loop reaches this person: it ends short of the lip. Plan another rescue for them,
-    /// take a longer rope, the one named where a rope at hand that nobody carries is long enough, or let `cover = "anyone"`
-    /// size the coils.
+    /// With the rope as carried no drop loop reaches this person: it ends short of the lip.
+    ///
+    /// What to do: plan another rescue for them, take a longer rope (the one named, where a rope at hand that nobody
+    /// carries is long enough), or let `cover = "anyone"` size the coils.
     NotReached { falls: PersonName, short_m: f64, sized_for_anyone: bool, longer: Option<RopeName> } = "loop-ends-short-of-the-lip", Look;
-    /// Knots make a rescue strand obligatory, and the reserve that a practice set or the leader asks for leaves it short.
+    /// Knots make a rescue strand obligatory, and the reserve that a practice set or the leader asks for leaves it
+    /// short.
+    ///
+    /// What to do: carry longer coils or a long sling, or take a set that sizes the coils by `reach_factor`.
     ReserveShort { short_m: f64, coil_m: f64 } = "reserve-left-short", Look;
     /// The spacing is close to the greatest one: a slightly wider gap has no set-up.
+    ///
+    /// What to do: look at the gaps from close by before you tie in, and have a way round or one more person on the
+    /// rope in mind, should they be wider.
     NearCap { spacing_m: f64, cap_m: f64 } = "spacing-near-limit", Look;
     /// The rope has little to spare: a slightly wider gap asks for another one.
+    ///
+    /// What to do: take a longer rope where you have one, and look at the gaps before you tie in, should they be wider
+    /// than was given.
     NearRope { rope: RopeName, spare_m: f64 } = "rope-near-limit", Look;
-    /// The snow may be too thin in these zones for brake knots to bite. They are tied and not to be counted on.
+    /// The snow may be too thin in these zones for brake knots to bite.
+    ///
+    /// What to do: tie them and do not count on them; give `snow_depth_m` in the zones file if you know it better.
     KnotsDoubtful { zones: Vec<ZoneName> } = "knots-doubtful", Look;
     /// Fewer knots are tied than a whole layout has: by the leader's word, or because the greatest spacing has no room.
+    ///
+    /// What to do: tie the whole layout, walk farther apart, or take a third person on the rope.
     KnotsFewer { tied: usize, layout: usize } = "fewer-knots-than-a-layout", Look;
     /// Nobody said how much snow lies on the ice of these zones, so whether brake knots bite there is unknown.
+    ///
+    /// What to do: give `snow_depth_m` of these zones in the zones file; until it is known, tie the knots that are
+    /// planned and do not count on them.
     SnowUnknown { zones: Vec<ZoneName> } = "snow-depth-not-given", Look;
     /// Knots are tied for one part of the leg and do not bite in another.
+    ///
+    /// What to do: tie them as planned for the part where they bite, and do not count on them in the zones that are
+    /// named: there people hold by themselves.
     KnotsNoBite { zones: Vec<ZoneName> } = "knots-do-not-bite-everywhere", Look;
-    /// The trip or the practice set says `knots` = `always`, and on this leg none are tied: they would not bite, have no
-    /// room, or are not tied by so many.
+    /// The trip or the practice set says `knots` = `always`, and on this leg none are tied: they would not bite, have
+    /// no room, or are not tied by so many.
+    ///
+    /// What to do: walk as planned and count on no knots; where the spacing has no room for them, walk farther apart.
+    /// `knots` = `auto` takes the word back.
     AlwaysTiesNone { why: KnotsWhy } = "knots-always-and-none-tied", Look;
     /// One person alone must hold a fall, without brake knots to help.
+    ///
+    /// What to do: take a third person on the rope, or another line; on ice that bears no knots, belay from anchors.
     PairWithoutKnots { why: KnotsWhy } = "pair-without-knots", Look;
     /// The route begins or ends on the ice: the leg is cut off there, and the team is still on rope.
+    ///
+    /// What to do: draw the line on until it is off the ice, and plan again; where it truly begins or ends on the ice,
+    /// rope up before its first point and stay on rope beyond its last one.
     CutOff { at: RouteEnd } = "cut-off-by-route-end", Look;
     /// The route ends before the last person has left the ice and its margin.
+    ///
+    /// What to do: draw the line on until the whole rope is off the ice and its margin; without it, let nobody unrope
+    /// before the last one is off.
     LastOnIce {} = "last-person-still-on-ice", Look;
     /// The line jumps, and the straight way from where it ends to where it goes on passes over ice. A jump is never
-    /// walked, so nothing is planned for that ice. If it was walked, draw the missing piece.
+    /// walked, so nothing is planned for that ice.
+    ///
+    /// What to do: if it is walked, draw the missing piece of the line and plan again.
     JumpOverIce { jumps: Vec<JumpSummary>, ice: IceNames } = "jump-over-ice", Look;
     /// One stage ends and the next one begins elsewhere, and the straight way between them passes over ice. Nothing is
-    /// planned for it. If it is walked, draw it.
+    /// planned for it.
+    ///
+    /// What to do: if it is walked, draw it as part of a stage and plan again.
     StageGapOverIce { before: usize, after: usize, length_m: f64, ice: IceNames } = "stage-gap-over-ice", Look;
     /// The leg is walked without a rope on ice, because a zone says `rope` = `never` or the trip says `undrawn_ice` =
-    /// `tell`. The leader's word is kept; the gaps are there all the same. When and how high it comes onto that ice stands
-    /// beside it.
+    /// `tell`. The leader's word is kept; the gaps are there all the same. When and how high it comes onto that ice
+    /// stands beside it.
+    ///
+    /// What to do: set `rope` = `auto` in the zone, or `undrawn_ice` = `rope`, and it is planned roped; else go there
+    /// only where you see every gap.
     UnropedByWord { zones: Vec<ZoneName>, undrawn: bool, onto_clock: Option<Clock>, onto_height_m: Option<f64> } = "unroped-on-ice-by-your-word", Look;
     /// The glacier inventory has ice here, and no zone says how wide its gaps are: they are unknown, not absent. It is
     /// roped with the base spacing of the practice set, unless `undrawn_ice` = `tell` says that it is only told. All
     /// such stretches of the stage are listed.
+    ///
+    /// What to do: draw a zone there with the gaps that you expect.
     IceWithoutGap { pieces: Vec<Piece>, roped: bool } = "ice-without-a-gap-width", Look;
-    /// A zone says that its ice is bare and that snow lies on it. Both cannot be: it is planned as snow that hides gaps,
-    /// the more careful reading, in spacing, knots, falls and verdicts. Say which it is.
+    /// A zone says that its ice is bare and that snow lies on it. Both cannot be: it is planned as snow that hides
+    /// gaps, the more careful reading, in spacing, knots, falls and verdicts.
+    ///
+    /// What to do: set `surface` to what it is, or take `snow_depth_m` out.
     SnowOnBare { zone: ZoneName, snow_depth_m: f64 } = "snow-on-bare-ice", Look;
     /// Snow bridges weaken through the day, and the planned time on hidden gaps is later than the leader trusts them.
-    /// Without a zone it is ice that only the inventory knows. The start told leaves all hidden gaps of the stage in time;
-    /// without heights none is told.
+    /// Without a zone it is ice that only the inventory knows. The start told leaves all hidden gaps of the stage in
+    /// time; without heights none is told.
+    ///
+    /// What to do: start by the hour that is named, or earlier where none is, or turn round in time.
     BridgesLate { zone: Option<ZoneName>, left_at: Clock, until: Clock, start_by: Option<Clock> } = "bridges-late", Look;
-    /// No height is known on long pieces of a stage: climbs go straight across or end there and hours are too few, so no hour is
-    /// worked backwards for it.
+    /// No height is known on long pieces of a stage: climbs go straight across or end there and hours are too few, so
+    /// no hour is worked backwards for it.
+    ///
+    /// What to do: give a route with heights, or a terrain model that covers the line.
     ClimbUnknown { unknown_m: f64, first_m: f64 } = "climb-partly-unknown", Look;
-    /// An hour of the trip lies before its start, and is taken to be on the same day: what is late by it is told. Where the
-    /// morning after is meant, write the days that lie between behind it: `05:00 +1`.
+    /// An hour of the trip lies before its start, and is taken to be on the same day: what is late by it is told.
+    ///
+    /// What to do: start earlier; where the morning after is meant, write the days that lie between behind it: `05:00
+    /// +1`.
     HourBeforeStart { hour: TripHour, at: Clock, start: Clock } = "hour-before-start", Look;
     /// A gap width from the trip or `--gap` stands in for zones that give none. The plan is as good as that guess.
+    ///
+    /// What to do: write what you expect of each zone into the file as `gap_m`, and look on the spot whether gaps are
+    /// wider.
     GapAssumed { zone: ZoneName, gap_m: f64 } = "gap-assumed", Look;
     /// Roped without anchors on sloping bare ice: no team holds a fall on ice, so one slip pulls all.
+    ///
+    /// What to do: go unroped where every gap is in sight, or belay from anchors.
     SlipPullsAll { slope_deg: f64, length_m: f64 } = "one-slip-pulls-all", Look;
-    /// Where every gap is in sight, many teach to go without a rope, because a slip of one pulls all.
-    /// Others rope where the ice is badly broken. The plan shows the roped view unless the practice set
-    /// or the zone says otherwise.
+    /// Where every gap is in sight, many teach to go without a rope, because a slip of one pulls all. Others rope where
+    /// the ice is badly broken. The plan shows the roped view unless the practice set or the zone says otherwise.
+    ///
+    /// What to do: decide for your party: `rope_on_bare = false` goes unroped where every gap is in sight, `rope` =
+    /// `always` or `never` says it for one zone.
     BareIce { zone: ZoneName, roped: bool } = "bare-ice-two-views", Look;
-    /// By the clock the line is done later than the leader wants to be back. Start earlier, or turn round in time: the
-    /// clock of the plan says where and when.
+    /// By the clock the line is done later than the leader wants to be back.
+    ///
+    /// What to do: start earlier, or turn round in time: the clock of the plan says where and when.
     BackLate { arrival: Clock, back_by: Clock } = "back-late", Look;
     /// A party that takes `slower_factor` as long is done later than the leader wants to be back; as planned it is not.
     SlowerBackLate { arrival: Clock, back_by: Clock } = "slower-back-late", Note;
@@ -207,6 +236,9 @@ facts! {
     /// on what one person pulls on snow and on turns round karabiners; both can be changed.
     HaulTooWeak { falls: PersonName, haul: HaulAnswer } = "haul-beyond-those-left", Note;
     /// A figure lies outside what the model of falls or hauls can be asked, so it says nothing about this leg.
+    ///
+    /// What to do: look at the figure that is named and give it right if it is wrong; if it is right, judge this leg
+    /// without the model, as one that nobody reckoned.
     NoAnswer { reason: Refusal } = "model-has-no-answer", Look;
     /// A strike was given without saying how sure it is, and is taken as exact. Met askew, a few degrees
     /// make the way over a gap a good deal longer.
@@ -233,14 +265,19 @@ facts! {
     /// The route file and the terrain model both give heights; this says how far they differ and which
     /// are used. The steeper of both counts for steepness.
     HeightsCompared { apart: HeightsApart } = "heights-compared", Note;
-    /// The heights of the route file and of the terrain model differ so much that one of them is doubtful:
-    /// another height system, a receiver's error, or files of different places.
+    /// The heights of the route file and of the terrain model differ so much that one of them is doubtful: another
+    /// height system, a receiver's error, or files of different places.
+    ///
+    /// What to do: look at some places of the line on a map: use the file whose heights agree with it, and leave the
+    /// other one out.
     HeightsFarApart { apart: HeightsApart } = "heights-far-apart", Look;
     /// The ascent by the heights of the route file and that by the terrain model differ a good deal, so climb and time
     /// are as good as the source that is used. Receivers and rasters both add noise; a coarse model also cuts off what
     /// is shorter than its cells.
     AscentsApart { file_m: f64, model_m: f64, used: HeightsFrom } = "ascents-apart", Note;
     /// The terrain model has no height for a part of the line. Nothing is filled in there.
+    ///
+    /// What to do: give a terrain model that covers that part too; `--terrain` can be given again.
     TerrainVoid { void: TerrainVoid } = "terrain-void", Look;
     /// A model of the ground flattens whatever is shorter than a few of its cells: steps, walls, rolls. No
     /// figure is relaxed because of it.
@@ -264,46 +301,6 @@ facts! {
     /// The ground steepens down the fall line: crevasses prefer convex ground. A hint to look, drawn from
     /// a terrain model; ground without such a mark may be broken as well.
     ConvexGround { places: Vec<RollOver> } = "convex-ground", Note;
-}
-
-/// A kind of complaint, for looking it up.
-///
-/// ```
-/// use schrund::{fault::Level, plan::fact};
-///
-/// // What to look up for a code that a plan shows.
-/// let plan = schrund::plan(&schrund::example::job()?)?;
-/// let code = plan.legs[1].findings[0].code();
-/// let kind = fact::explained().find(|kind| kind.code == code).expect("every code is explained");
-/// assert_eq!((kind.code, kind.level), ("fall-not-held-in-the-middle-case", Level::Look));
-/// assert!(kind.text.ends_with("with everything central it does not."), "what the code means");
-/// # Ok::<(), Vec<schrund::fault::Fault>>(())
-/// ```
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Explained {
-    /// The stable name.
-    pub code: &'static str,
-    /// How much it matters.
-    pub level: Level,
-    /// What it means and what to do, in a few sentences; broken into lines as they are written.
-    pub text: String,
-}
-
-/// The closed list: what can be wrong with inputs, then what a plan can find.
-pub fn explained() -> impl Iterator<Item = Explained> {
-    let faults = Code::ALL.iter().map(|code| Explained {
-        code: code.as_str(),
-        level: code.level(),
-        text: code.explain(),
-    });
-    let facts = Fact::KINDS.iter();
-    // One kind can be found by both: an assumed gap, file by file and zone by zone.
-    let own = facts.filter(|(code, ..)| Code::ALL.iter().all(|known| known.as_str() != *code));
-    faults.chain(own.map(|&(code, level, doc)| Explained {
-        code,
-        level,
-        text: told(doc),
-    }))
 }
 
 /// How a rope falls short.

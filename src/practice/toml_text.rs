@@ -20,6 +20,25 @@ const QUOTED_CHARS: usize = 60;
 /// Faults of one text that are told one by one before they are only counted; our judgement.
 const MOST_TOLD: usize = 20;
 
+/// How a practice set begins where it is printed for reading.
+const PRINTED: &str = "practice set ";
+
+/// The name of a practice set that was printed for reading and is no TOML.
+fn printed_set(text: &str) -> Option<&str> {
+    let first = text.trim_start_matches('\u{feff}').lines().next()?;
+    let set = first.strip_prefix(PRINTED)?.trim();
+    let is_name = !set.is_empty() && !set.contains(['=', '"', ' ']);
+    is_name.then_some(set)
+}
+
+/// A name beside that of a file: nothing of the leader's is offered for replacement.
+fn beside(file: &str) -> String {
+    let stem = file
+        .strip_suffix(".toml")
+        .or_else(|| file.strip_suffix(".txt"));
+    format!("{}-2.toml", stem.unwrap_or(file))
+}
+
 /// A TOML text that parses.
 ///
 /// ```
@@ -56,6 +75,12 @@ impl<'t> TomlText<'t> {
         };
         if errors.is_empty() {
             Ok(read)
+        } else if let Some(set) = printed_set(text) {
+            let (set, free) = (set.to_owned(), beside(file));
+            Err(vec![Fault::new(
+                InToml::PrintedSet { set, free },
+                read.place(),
+            )])
         } else {
             Err(read.broken(&errors))
         }

@@ -70,7 +70,7 @@ fn phrase(fault: &Fault, voice: Voice) -> Phrase {
         Wrong::Toml(what) => toml::phrase(what),
         Wrong::Practice(what) => trip::practice(what),
         Wrong::Trip(what) => trip::phrase(what, voice),
-        Wrong::Plan(what) => trip::plan(what),
+        Wrong::Plan(what) => trip::plan(what, voice),
         Wrong::More(_, more) => Phrase::of("fault-more", [("more", Arg::Count(*more))]),
     }
 }

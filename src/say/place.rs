@@ -25,6 +25,21 @@ pub fn bearing(deg: f64, voice: Voice) -> Said {
     voice.say("bearing-true", &[("bearing", Arg::Said(bearing))])
 }
 
+/// The eight winds from north round by east, as the catalogue chooses by them.
+const WINDS: [&str; 8] = ["n", "ne", "e", "se", "s", "sw", "w", "nw"];
+
+/// In which direction of eight, by its keyword.
+#[must_use]
+pub(crate) fn wind(bearing_deg: f64) -> &'static str {
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "0 to 8; what is no number is 0"
+    )]
+    let eighth = (bearing_deg.rem_euclid(360.0) / 45.0).round() as usize;
+    WINDS[eighth % WINDS.len()]
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

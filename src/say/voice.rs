@@ -196,11 +196,12 @@ mod tests {
     }
 
     /// Faults that nobody else meets.
-    const ONLY_THE_COMMAND_LINE_SAYS: [&str; 6] = [
+    const ONLY_THE_COMMAND_LINE_SAYS: [&str; 7] = [
         "file-there",
         "file-is-input",
         "file-no-folder",
         "file-no-place",
+        "file-no-code",
         "place-flag",
         "place-assumed",
     ];

@@ -2,6 +2,7 @@
 
 use std::{fs, path::Path};
 
+use schrund::geometry::{LonLat, Utm};
 use tempfile::TempDir;
 
 use crate::fixture::{
@@ -53,6 +54,43 @@ fn heights_are_printed_by_flag_and_from_standard_input() {
     // A thousandth of a degree north is 111.2 m, a quarter of it up.
     assert!((height(&rows[2]) - 3027.8).abs() < 0.05, "{printed}");
     assert_eq!(rows[3], ["9.5", "46.5", "void", "void"]);
+}
+
+#[test]
+fn a_place_may_be_told_in_the_grid_that_plans_print() {
+    let folder = folder();
+    let heights = |at: &str| {
+        let out = schrund(folder.path(), &["height", "heights.tif", "--at", at]);
+        assert_eq!(out.status.code(), Some(0), "{at}: {}", text(&out.stderr));
+        let line = text(&out.stdout);
+        let numbers: Vec<f64> = line
+            .split('\t')
+            .map(|n| n.trim().parse().expect("a number"))
+            .collect();
+        numbers
+    };
+    // The middle of a metre, so that a metre cut off leads to the same one.
+    let at = LonLat::new(9.0004, 46.5003);
+    let grid = Utm::of(at).expect("a place of the grid").to_string();
+    let (by_degrees, by_grid) = (heights("9.0004,46.5003"), heights(&grid));
+    assert!((by_degrees[0] - by_grid[0]).abs() < 1e-5 && (by_degrees[1] - by_grid[1]).abs() < 1e-5);
+    // The ground rises a metre in four.
+    assert!(
+        (by_degrees[3] - by_grid[3]).abs() < 0.5,
+        "{by_degrees:?} {by_grid:?}"
+    );
+    let north = grid.replacen('T', "N", 1);
+    let refused = schrund(folder.path(), &["height", "heights.tif", "--at", &north]);
+    let says = text(&refused.stderr);
+    assert_eq!(
+        refused.status.code(),
+        Some(4),
+        "a hemisphere is no band: {says}"
+    );
+    assert!(
+        says.contains("`--at 7.65,45.97`") && says.contains("`--at \"32T "),
+        "{says}"
+    );
 }
 
 #[test]

@@ -145,3 +145,34 @@ fn the_schema_knows_everything_that_a_set_can_hold() {
         );
     }
 }
+
+#[test]
+fn a_set_printed_for_reading_is_told_once_with_the_call_that_writes_a_file() {
+    let folder = tempdir().unwrap();
+    for name in SETS {
+        let file = folder.path().join("mine.toml");
+        fs::write(&file, schrund(&root(), &["practice", name]).stdout).unwrap();
+        let example = root().join("examples/vordalen");
+        let mine = file.display().to_string();
+        let plan = [
+            "plan",
+            "route.gpx",
+            "zones.geojson",
+            "--party",
+            "3",
+            "--practice",
+            &mine,
+        ];
+        for args in [&plan[..], &["check", &mine]] {
+            let out = schrund(&example, args);
+            let says = text(&out.stderr);
+            assert_eq!(out.status.code(), Some(4), "{says}");
+            assert_eq!(says.matches("error[").count(), 1, "{says}");
+            let call = format!("`schrund practice {name} --toml > ");
+            assert!(
+                says.contains(&call) && says.contains("mine-2.toml"),
+                "{says}"
+            );
+        }
+    }
+}

@@ -154,13 +154,6 @@ fn files_in_the_way_are_one_fault() {
 }
 
 #[test]
-fn a_misspelt_code_is_a_fault_of_usage_with_the_nearest() {
-    let ran = schrund(&root(), &["check", "--explain", "gap-not-givn"]);
-    assert_eq!(ran.status.code(), Some(2));
-    assert!(text(&ran.stderr).contains("codes spelt like it: gap-not-given"));
-}
-
-#[test]
 fn words_of_a_practice_set_stand_where_they_come_from() {
     let printed = text(&schrund(&root(), &["practice", "arm-span"]).stdout);
     let (given, left) = printed

@@ -137,11 +137,12 @@ file-there = { $count ->
      }
 file-no-code = there is no code "{ $name }"
     .hint = { $count ->
-        [0] codes stand in brackets in what schrund says, as in error[gap-not-given]
-       *[other] codes spelt like it: { $near }
+        [0] `schrund check --explain` lists all codes; they stand in brackets in what schrund says, as in error[gap-not-given]
+        [one] perhaps { $near } is meant; `schrund check --explain` lists all codes
+       *[other] perhaps one of { $near } is meant; `schrund check --explain` lists all codes
      }
-file-no-place = "{ $found }" is no longitude,latitude in degrees
-    .hint = write two numbers, longitude first, with a comma and no blank between, as in `--at 7.65,45.97`
+file-no-place = "{ $found }" is no place: neither longitude,latitude in degrees nor a position of the UTM grid with its zone
+    .hint = write two numbers, longitude first, with a comma and no blank between, as in `--at 7.65,45.97`; or a grid position as plans print it, as in `--at "32T 396088 5092288"`
 
 ## The text and the form of trip files and practice files
 
@@ -193,6 +194,11 @@ toml-deep = too many brackets or names with dots inside each other: { $line }
     .hint = nothing here is nested so deeply: correct the line or take it out
 toml-broken = this is no TOML ({ $words }): { $line }
     .hint = a line is `name = value`: texts between quotation marks, lists in brackets, a remark after `#`
+toml-printed-set = this is a practice set as it is printed for reading, not a practice file
+    .hint = { $interface ->
+        [flags] `schrund practice { $set } --toml > { $free }` writes one, which `--practice { $free }` takes; what you changed here, change there
+       *[members] take the set by its name, or write it out as TOML and change that
+     }
 trip-members = { $interface ->
     [flags] `schrund new tour` writes a trip file that shows every member
    *[members] the schema of the trip file shows every member
@@ -414,12 +420,30 @@ no-zone-met = { $zones ->
     [one] the one zone is not met by the route
    *[other] none of the { $zones } zones is met by the route
  }{ $far ->
-    [yes] ; the route begins at { $begins }, and zone { $zone }, the nearest, lies { $away } from there, at { $at }
+    [yes] : { $far-zones }{ $more ->
+        [0] { "" }
+        [one] ; and 1 lies farther away
+       *[other] ; and { $more } lie farther away
+     }
    *[no] { "" }
  }
-    .hint =
-        check that both files belong to the same place
-        and that coordinates are longitude, latitude
+    .hint = { $zones ->
+        [0] draw the broken ice as polygons and give each a `gap_m`
+       *[other] { $far-off ->
+            [yes] check that both files belong to the same place and that coordinates are longitude, latitude
+           *[no] draw the zones as far as the line goes, or look whether it is the right line
+         }
+     }
+far-zone = { $zone } lies { $away } to the { $toward ->
+    [n] north
+    [ne] north-east
+    [e] east
+    [se] south-east
+    [s] south
+    [sw] south-west
+    [w] west
+   *[nw] north-west
+ } of the line, at { $at }
 
 relief-window = a relief of { $columns } × { $rows } heights is empty or above { $most }
     .hint = ask for a smaller window, or for fewer heights in it

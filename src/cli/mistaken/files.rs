@@ -1,6 +1,10 @@
 //! Files that are missing from a call, or that are one too many.
 
-use super::words::{ends, value_of};
+use super::{
+    values::kept,
+    words::{ends, value_of},
+};
+use crate::help;
 
 /// The call for a plan with the files of this call, as far as it names them.
 pub(super) fn call(args: &[String], more: Option<&str>) -> String {
@@ -23,54 +27,70 @@ pub(super) fn call(args: &[String], more: Option<&str>) -> String {
 
 /// What must be given and is not.
 pub(super) fn missing(given: &str, args: &[String]) -> (String, String) {
+    if given.contains("<ROUTE>") || given.contains("<ZONES>") {
+        return route_or_ice(given, args);
+    }
+    let of_heights = args.iter().any(|arg| arg == "height");
+    let (says, cure) = if given.contains("<FILES>") && of_heights {
+        (
+            "no terrain model is named",
+            "`schrund height heights.tif --at 7.65,45.97`",
+        )
+    } else if given.contains("<FILES>") {
+        (
+            "no file is named",
+            "name what is to be checked: `schrund check route.gpx zones.geojson`",
+        )
+    } else if given.contains("--at") {
+        (
+            "no place is named",
+            "longitude and latitude, as in `--at 7.65,45.97`, or a place of the UTM grid with its zone, as in `--at \"32T 396088 5092288\"`",
+        )
+    } else if given.contains("NAME") {
+        (
+            "no practice set is named",
+            "`schrund practice short-alpine --toml`; `schrund practice` lists the sets",
+        )
+    } else if given.contains("<DIR>") {
+        ("no folder is named", "name a new one: `schrund new tour`")
+    } else {
+        let command = args.first().map_or("plan", String::as_str);
+        let says = format!("`schrund {command}` wants a word more: {given}");
+        let calls = help::examples(command).iter().map(|(call, _)| *call);
+        let calls: Vec<String> = calls.map(|call| format!("`{call}`")).collect();
+        return (says, format!("as in {}", calls.join(" or ")));
+    };
+    (says.to_owned(), cure.to_owned())
+}
+
+fn route_or_ice(given: &str, args: &[String]) -> (String, String) {
     let is_ice = |arg: &String| ends(arg, &["geojson", "json"]);
-    let call = call(args, None);
+    let kept = kept(args);
+    let call = format!("{}{kept}", call(args, None));
+    let more = if kept.contains("--party") || kept.contains("--trip") {
+        ""
+    } else {
+        " --party 3 --rope 60"
+    };
     let (says, cure) = if given.contains("<ROUTE>") {
         (
             "the route and the ice are missing",
             format!(
-                "`{call} --party 3 --rope 60`: the line as GPX, then the ice as GeoJSON; `schrund new tour` makes a file to draw the ice in"
+                "`{call}{more}`: the line as GPX, then the ice as GeoJSON; `schrund new tour` makes a file to draw the ice in"
             ),
         )
-    } else if given.contains("<ZONES>") && args.iter().any(is_ice) {
+    } else if args.iter().any(is_ice) {
         (
             "the route is missing",
             format!("it comes first, as GPX: `{call}`"),
         )
-    } else if given.contains("<ZONES>") {
+    } else {
         (
             "the ice is missing",
             format!(
                 "it comes second, as GeoJSON polygons with the width of their gaps: `{call}`; `schrund new tour` makes a file to draw it in"
             ),
         )
-    } else if given.contains("<FILES>") && args.iter().any(|arg| arg == "height") {
-        (
-            "no terrain model is named",
-            "`schrund height heights.tif --at 7.65,45.97`".to_owned(),
-        )
-    } else if given.contains("<FILES>") {
-        (
-            "no file is named",
-            "name what is to be checked: `schrund check route.gpx zones.geojson`".to_owned(),
-        )
-    } else if given.contains("--at") {
-        (
-            "no place is named",
-            "longitude and latitude, as in `--at 7.65,45.97`".to_owned(),
-        )
-    } else if given.contains("<DIR>") {
-        (
-            "no folder is named",
-            "name a new one: `schrund new tour`".to_owned(),
-        )
-    } else {
-        let command = args.first().map_or("plan", String::as_str);
-        let says = format!("something is missing: {given}");
-        return (
-            says,
-            format!("`schrund help {command}` shows what goes where"),
-        );
     };
     (says.to_owned(), cure)
 }

@@ -48,9 +48,16 @@ const ALSO: [(&str, &[&str], &str); 6] = [
 /// Least likeness, of 1, at which a word is offered for another one. Our judgement.
 const ALIKE: f64 = 0.6;
 
+/// Up to so many words are shown as they are typed, more only named. Our judgement.
+const SHOWN_WHOLE: usize = 3;
+
 /// What is wrong with the value of a flag, and what to write.
-pub(super) fn refused(error: &Error, given: &str) -> Option<(String, String)> {
-    let flag = flag_of(given);
+pub(super) fn refused(error: &Error, given: &str, args: &[String]) -> Option<(String, String)> {
+    let flag = match args.first() {
+        // A word without a flag stands behind its command.
+        Some(command) if given.starts_with(['<', '[']) => &format!("schrund {command}"),
+        _ => flag_of(given),
+    };
     let text = |kind| match error.get(kind) {
         Some(ContextValue::String(text)) => Some(text.as_str()),
         _ => None,
@@ -68,7 +75,11 @@ pub(super) fn refused(error: &Error, given: &str) -> Option<(String, String)> {
     let example = example.map(|(flag, value)| format!("`{flag} {value}`"));
     let source = std::error::Error::source(error).map(ToString::to_string);
     let cure = match (value, words, source) {
-        ("", [], _) => format!("write one behind it: {}", example?),
+        ("", [], _) if flag == "--gap" => {
+            let meant = "write the width of the widest gap that you expect behind it, in metres";
+            format!("{meant}, such as {}", example?)
+        }
+        ("", [], _) => format!("write one behind it, such as {}", example?),
         (value, [_, ..], _) => one_of(flag, value, words),
         (value, [], source) => parsed(flag, value, source, example)?,
     };
@@ -90,7 +101,16 @@ fn one_of(flag: &str, value: &str, words: &[String]) -> String {
     let all = words.join(", ");
     match like {
         Some(like) => format!("`{flag} {like}`; there are {all}"),
-        None => format!("use one of {all}"),
+        None => {
+            let each = words
+                .iter()
+                .take(SHOWN_WHOLE)
+                .map(|word| format!("`{flag} {word}`"));
+            match words.len() {
+                ..=SHOWN_WHOLE => each.collect::<Vec<_>>().join(" or "),
+                _ => format!("use one of {all}"),
+            }
+        }
     }
 }
 
@@ -105,7 +125,9 @@ fn parsed(
         return Some(format!("write `{flag} {clock}`"));
     }
     Some(match (source, example) {
-        (_, Some(example)) if is_time(flag) => format!("write a time of day: {example}"),
+        (_, Some(example)) if is_time(flag) => {
+            format!("write a time of day from 00:00 to 23:59, such as {example}")
+        }
         (_, Some(example)) if flag == "--teams" => format!("how many go on each rope: {example}"),
         (Some(says), Some(example)) if !says.contains(['-', '`']) => {
             format!("{says}, such as {example}")
@@ -117,6 +139,41 @@ fn parsed(
 
 fn is_time(flag: &str) -> bool {
     ["--start", "--bridges-until", "--back-by"].contains(&flag)
+}
+
+/// The flags of a call that the program has, with their values, each with a blank before it.
+pub(super) fn kept(args: &[String]) -> String {
+    let command = Args::command();
+    let own = command
+        .get_subcommands()
+        .flat_map(clap::Command::get_arguments);
+    let known: Vec<&clap::Arg> = own.chain(command.get_arguments()).collect();
+    let named = |flag: &str| {
+        let long = flag.strip_prefix("--")?;
+        known.iter().find(|arg| arg.get_long() == Some(long))
+    };
+    let mut kept = String::new();
+    let mut words = args.iter().peekable();
+    while let Some(word) = words.next() {
+        let Some(arg) = named(flag_of(word)) else {
+            continue;
+        };
+        kept += &format!(" {}", typed(word));
+        let wants = arg.get_action().takes_values() && !word.contains('=');
+        if let Some(value) = words.next_if(|next| wants && !next.starts_with('-')) {
+            kept += &format!(" {}", typed(value));
+        }
+    }
+    kept
+}
+
+/// A word as it is typed: between quotation marks where the shell would tear it.
+fn typed(word: &str) -> String {
+    if word.contains([' ', '\'', '*', '$', '(', '&', ';', '|', '<', '>']) {
+        format!("\"{word}\"")
+    } else {
+        word.to_owned()
+    }
 }
 
 /// The flag of the program that is most like one that there is not.
@@ -132,7 +189,8 @@ pub(super) fn like(name: &str) -> Option<String> {
     nearest(name, flags.iter().map(String::as_str)).map(str::to_owned)
 }
 
-fn nearest<'w>(given: &str, words: impl Iterator<Item = &'w str>) -> Option<&'w str> {
+/// The word most like another one, where one is like it.
+pub(super) fn nearest<'w>(given: &str, words: impl Iterator<Item = &'w str>) -> Option<&'w str> {
     let alike = |word: &str| strsim::normalized_damerau_levenshtein(word, given);
     let found = words.max_by(|a, b| alike(a).total_cmp(&alike(b)));
     found.filter(|word| alike(word) >= ALIKE)

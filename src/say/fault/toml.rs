@@ -34,6 +34,10 @@ pub(super) fn phrase(what: &InToml) -> Phrase {
         )
         .and(self::takes(takes))
         .and(meant(in_place(member, found, takes))),
+        InToml::PrintedSet { set, free } => Phrase::of(
+            "toml-printed-set",
+            [("set", quoted(set)), ("free", quoted(free))],
+        ),
         InToml::Huge {
             name: member,
             found,

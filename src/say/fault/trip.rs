@@ -12,7 +12,8 @@ use crate::{
         plan::{FarZone, InPlan},
         trip::{Asked, InPractice, InTrip, Setter},
     },
-    say::{arg::Arg, place, span::Said, voice::Voice},
+    plan::name::ZoneName,
+    say::{arg::Arg, name::zone, place, span::Said, voice::Voice},
     trip::clock::Clock,
 };
 
@@ -208,29 +209,45 @@ pub(super) fn practice(what: &InPractice) -> Phrase {
     }
 }
 
-fn no_zone_met(zones: usize, nearest: Option<&FarZone>) -> Phrase {
-    let count = ("zones", Arg::Count(zones));
-    let Some(far) = nearest else {
-        return Phrase::of("no-zone-met", [count, ("far", Arg::Word("no"))]);
-    };
-    let place = |at| Arg::Said(Said::figure(place::degrees(at)));
+/// From here on files are of different places rather than drawn too short, metres. Our judgement.
+const FAR_OFF_M: f64 = 20_000.0;
+
+fn no_zone_met(zones: usize, far: &[FarZone], voice: Voice) -> Phrase {
+    let rows: Vec<Said> = far.iter().map(|far| far_zone(far, voice)).collect();
+    let off = far
+        .first()
+        .is_none_or(|nearest| nearest.away_m >= FAR_OFF_M);
     Phrase::of(
         "no-zone-met",
         [
-            count,
-            ("far", Arg::Word("yes")),
-            ("zone", Arg::Count(far.zone)),
-            ("away", Arg::Walked(far.away_m)),
-            ("at", place(far.at)),
-            ("begins", place(far.begins)),
+            ("zones", Arg::Count(zones)),
+            ("far", Arg::yes(!far.is_empty())),
+            ("far-zones", Arg::Said(Said::join(rows, "; "))),
+            ("far-off", Arg::yes(off)),
+            ("more", Arg::Count(zones.saturating_sub(far.len()))),
         ],
     )
 }
 
-pub(super) fn plan(what: &InPlan) -> Phrase {
+fn far_zone(far: &FarZone, voice: Voice) -> Said {
+    let named = ZoneName {
+        zone: far.zone,
+        name: far.name.clone(),
+    };
+    let toward = place::wind(far.bearing_deg);
+    let args = [
+        ("zone", Arg::Said(zone(&named, voice))),
+        ("away", Arg::Walked(far.away_m)),
+        ("toward", Arg::Word(toward)),
+        ("at", Arg::Said(Said::figure(place::degrees(far.at)))),
+    ];
+    Phrase::of("far-zone", args).says(voice)
+}
+
+pub(super) fn plan(what: &InPlan, voice: Voice) -> Phrase {
     match what {
         InPlan::Alone(people) => Phrase::of("alone", [("people", Arg::Count(*people))]),
-        InPlan::NoZoneMet { zones, nearest } => no_zone_met(*zones, nearest.as_ref()),
+        InPlan::NoZoneMet { zones, far } => no_zone_met(*zones, far, voice),
         InPlan::Window {
             columns,
             rows,

@@ -1,0 +1,128 @@
+//! `schrund check --explain`: one code, or all of them.
+
+use std::io::{self, Write};
+
+use schrund::{
+    fault::{Code, Fault, Item, Place, files::InFiles},
+    plan::explained::{Explained, explained},
+};
+
+use crate::{End, show::Show};
+
+/// Likeness, of 1, from which a code is a slip of the fingers away from another one. Our judgement.
+const MISSPELT: f64 = 0.75;
+
+/// Least likeness, of 1, at which a code is offered for a misspelt one. Our judgement.
+const ALIKE: f64 = 0.5;
+
+/// Codes that are offered. Our judgement.
+const MOST_NEAR: usize = 3;
+
+/// Words shorter than this are in many codes and tell none apart; of the others as many letters decide, so that
+/// `reached` is like `reaches`. Our judgement.
+const WORD: usize = 4;
+/// See [`WORD`].
+const STEM: usize = 5;
+
+/// What a code means and what to do about it.
+pub(crate) fn one(code: &str, show: &Show) -> End {
+    let Some(found) = explained().find(|e| e.code == code) else {
+        return no_such_code(code, show);
+    };
+    show.result(|out| {
+        writeln!(out, "{} ({})", found.code, found.level.as_str())?;
+        for line in found.text.lines() {
+            writeln!(out, "{}", format!("  {line}").trim_end())?;
+        }
+        Ok(())
+    })
+}
+
+/// All codes, a line each: its level and what it means, in one sentence.
+pub(crate) fn list(out: &mut dyn Write) -> io::Result<()> {
+    let known: Vec<Explained> = explained().collect();
+    let width = known.iter().map(|e| e.code.len()).max().unwrap_or(0);
+    let (read, planned): (Vec<&Explained>, Vec<&Explained>) =
+        known.iter().partition(|e| is_fault(e));
+    let groups = [
+        (
+            "What can be wrong with a call or its files, in the order of reading",
+            read,
+        ),
+        ("What a plan can find, the gravest first", planned),
+    ];
+    for (title, group) in groups {
+        writeln!(out, "{title}")?;
+        for e in group {
+            let sentence = first_sentence(&e.text);
+            writeln!(
+                out,
+                "  {:<width$}  {:<7}  {sentence}",
+                e.code,
+                e.level.as_str()
+            )?;
+        }
+        writeln!(out)?;
+    }
+    writeln!(
+        out,
+        "`schrund check --explain CODE` says what one means and what to do."
+    )
+}
+
+fn is_fault(kind: &Explained) -> bool {
+    Code::ALL.iter().any(|code| code.as_str() == kind.code)
+}
+
+/// Up to the first full stop, on one line.
+fn first_sentence(text: &str) -> String {
+    let line = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    match line.split_once(". ") {
+        Some((first, _)) => format!("{first}."),
+        None => line,
+    }
+}
+
+/// A misspelt flag value, so a fault of usage.
+fn no_such_code(code: &str, show: &Show) -> End {
+    let no_code = InFiles::NoCode {
+        name: code.to_owned(),
+        near: near(code),
+    };
+    let place = Place::item(Item::Flag("--explain"));
+    show.problems(&[Fault::new(no_code, place)]);
+    End::Usage
+}
+
+/// Codes that may be meant: spelt nearly so, or else such as speak of the same things, or else spelt somewhat like it.
+fn near(asked: &str) -> Vec<&'static str> {
+    let alike = |code: &str| strsim::normalized_damerau_levenshtein(code, asked);
+    let wanted = stems(asked);
+    let shared = |e: &Explained| {
+        let said = stems(&format!("{} {}", e.code, e.text));
+        wanted.iter().filter(|stem| said.contains(stem)).count()
+    };
+    let mut known: Vec<(bool, usize, f64, &'static str)> = explained()
+        .map(|e| (alike(e.code) >= MISSPELT, shared(&e), alike(e.code), e.code))
+        .filter(|(_, shared, alike, _)| {
+            *alike >= ALIKE || *shared > 0 && *shared * 2 >= wanted.len()
+        })
+        .collect();
+    known.sort_by(|a, b| (b.0, b.1).cmp(&(a.0, a.1)).then(b.2.total_cmp(&a.2)));
+    if known.first().is_some_and(|(misspelt, ..)| *misspelt) {
+        known.retain(|(misspelt, ..)| *misspelt);
+    }
+    known
+        .into_iter()
+        .map(|(.., code)| code)
+        .take(MOST_NEAR)
+        .collect()
+}
+
+/// The beginnings of the words that tell something.
+fn stems(text: &str) -> Vec<String> {
+    let words = text.split(|c: char| !c.is_ascii_alphanumeric());
+    let long = words.filter(|word| word.len() >= WORD);
+    long.map(|word| word.to_ascii_lowercase().chars().take(STEM).collect())
+        .collect()
+}
