@@ -75,7 +75,10 @@ trips.push({ name: 'out-and-back', route: gpx('To the pass and back', [...line(t
 trips.push({ name: 'eight-legs', route: gpx('Over eight glaciers', line(true, 300)), zones: eight, args: ['--party', '3', '--rope', '60'], pages: { A4: 12, A5: 22 } });
 const example = join(repository, 'examples', 'vordalen');
 if (existsSync(join(example, 'route.gpx'))) {
-  trips.push({ name: 'example', files: ['route.gpx', 'zones.geojson'].map((f) => join(example, f)), args: ['--trip', join(example, 'trip.toml')], pages: { A4: 9, A5: 16 } });
+  const both = ['route.gpx', 'zones.geojson'].map((f) => join(example, f));
+  // Two teams, each with set-ups of its own, on the six roped legs of the example.
+  trips.push({ name: 'two-teams', files: both, args: ['--trip', join(example, 'trip.toml'), '--party', '7', '--rope', '60', '--rope', '60'], pages: { A4: 12, A5: 22 } });
+  trips.push({ name: 'example', files: both, args: ['--trip', join(example, 'trip.toml')], pages: { A4: 9, A5: 16 } });
 }
 
 function written(trip) {
