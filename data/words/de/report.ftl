@@ -166,14 +166,14 @@ marks-arm-spans = Armspannen
 ledger-caption = Wohin das Seil kommt, { $unit }. Getragen: { $coil } Restseil an jedem Ende{ $rest }
 ledger-short = ; das Seil ist { $short } zu kurz
 ledger-sold = ; im Handel { $length }
-ledger-spans = Abstände
+ledger-spans = Ab­stände
 ledger-knots = Knoten
-ledger-tie-ins = Einbinden
-ledger-coils = Restseile
+ledger-tie-ins = Ein­binden
+ledger-coils = Rest­seile
 ledger-bag = Beutel
-ledger-in-all = Gesamt
-ledger-needed = Gebraucht
-ledger-carried = Getragen
+ledger-in-all = Ge­samt
+ledger-needed = Ge­braucht
+ledger-carried = Ge­tragen
 
 ## Für wie breite Spalten der Abstand reicht
 
