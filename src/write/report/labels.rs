@@ -233,6 +233,11 @@ impl Labels {
         self.area.intersects(&Coord::from(spot))
     }
 
+    /// Whether a sign of this size about a spot lies on the map with all of it.
+    pub(super) fn holds(&self, spot: PaperSpot, size: f64) -> bool {
+        self.inside(&placed(spot, &Footprint::square(size).wide, 0.0))
+    }
+
     fn inside(&self, b: &Rect) -> bool {
         let (low, high) = (self.area.min(), self.area.max());
         b.min().x >= low.x && b.min().y >= low.y && b.max().x <= high.x && b.max().y <= high.y

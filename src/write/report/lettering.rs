@@ -89,7 +89,7 @@ pub(super) fn changes(
     let spots = on.iter().map(|&(number, at)| ChangeSpot {
         number,
         at,
-        crowded: crowded(number, at),
+        crowded: crowded(number, at) || !labels.holds(at, 2.0 * DISC),
     });
     let spots: Vec<ChangeSpot> = spots.collect();
     for spot in &spots {

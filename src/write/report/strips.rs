@@ -29,8 +29,9 @@ const ROWS: [f64; 6] = [22.0, 41.0, 60.0, 79.0, 98.0, 117.0];
 /// Half of such a row.
 const HALF_ROW: f64 = 9.5;
 /// So far beside its leg a number may stand there, units. Our judgement.
-const BESIDE: [f64; 13] = [
-    0.0, 5.0, -5.0, 10.0, -10.0, 15.0, -15.0, 20.0, -20.0, 26.0, -26.0, 33.0, -33.0,
+const BESIDE: [f64; 17] = [
+    0.0, 5.0, -5.0, 10.0, -10.0, 15.0, -15.0, 20.0, -20.0, 26.0, -26.0, 33.0, -33.0, 42.0, -42.0,
+    54.0, -54.0,
 ];
 
 /// All strips of a stage, and where the lowest ends.
