@@ -73,12 +73,17 @@ const trips = [
 trips.push({ name: 'out-and-back', route: gpx('To the pass and back', [...line(true), ...line(true).reverse().slice(1)]), zones: zones('Icefall'), args: ['--party', '3', '--rope', '60'], pages: { A4: 9, A5: 15 } });
 // As many roped legs as two sides have room for.
 trips.push({ name: 'eight-legs', route: gpx('Over eight glaciers', line(true, 300)), zones: eight, args: ['--party', '3', '--rope', '60'], pages: { A4: 12, A5: 22 } });
+// As many zones as an inventory holds along a day, near each other.
+const thirty = JSON.stringify({ type: 'FeatureCollection', features: Array.from({ length: 30 }, (_, i) => square(8.002 + i * 0.0039, 8.0035 + i * 0.0039, { name: `Glacier ${i + 1}`, gap_m: 2 + i % 9 })) });
+trips.push({ name: 'thirty-zones', route: gpx('Over thirty glaciers', line(true, 300)), zones: thirty, args: ['--party', '3', '--rope', '60'], pages: { A4: 12, A5: 22 } });
 const example = join(repository, 'examples', 'vordalen');
 if (existsSync(join(example, 'route.gpx'))) {
-  const both = ['route.gpx', 'zones.geojson'].map((f) => join(example, f));
+  const files = ['route.gpx', 'zones.geojson'].map((f) => join(example, f));
+  const trip = ['--trip', join(example, 'trip.toml')];
+  trips.push({ name: 'example-in-german', files, args: [...trip, '--lang', 'de'], more: 'Eine Person mehr:', pages: { A4: 10, A5: 17 } });
   // Two teams, each with set-ups of its own, on the six roped legs of the example.
-  trips.push({ name: 'two-teams', files: both, args: ['--trip', join(example, 'trip.toml'), '--party', '7', '--rope', '60', '--rope', '60'], pages: { A4: 12, A5: 22 } });
-  trips.push({ name: 'example', files: both, args: ['--trip', join(example, 'trip.toml')], pages: { A4: 9, A5: 16 } });
+  trips.push({ name: 'seven-on-two-ropes', files, args: [...trip, '--party', '7', '--rope', '60', '--rope', '60'], pages: { A4: 12, A5: 22 } });
+  trips.push({ name: 'example', files, args: trip, pages: { A4: 9, A5: 16 } });
 }
 
 function written(trip) {
@@ -121,15 +126,24 @@ const tooWide = () => {
   return { scrolls, wide: wide.slice(0, 3).map((e) => e.outerHTML.slice(0, 90)) };
 };
 
-// Words of a drawing that lie on each other.
+// Words of a drawing that lie on each other, or leave it: maps, profiles, ropes.
 const overprinted = () => {
-  const on = (a, b) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > 1 && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 2;
+  const MOST = 0.5;
+  const on = (a, b) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > MOST && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > MOST;
   const of = (svg) => {
+    const paper = svg.getBoundingClientRect();
     const words = [...svg.querySelectorAll('text')].map((e) => [e.textContent, e.getBoundingClientRect()]).filter(([, box]) => box.width > 0);
-    return words.flatMap(([word, box], i) => words.slice(i + 1).filter(([, other]) => on(box, other)).map(([other]) => `${word} on ${other}`));
+    const cut = words.filter(([, box]) => box.left < paper.left - MOST || box.right > paper.right + MOST).map(([word]) => `${word} leaves it`);
+    return cut.concat(words.flatMap(([word, box], i) => words.slice(i + 1).filter(([, other]) => on(box, other)).map(([other]) => `${word} on ${other}`)));
   };
-  return [...document.querySelectorAll('.map svg, .insets svg')].flatMap(of);
+  return [...document.querySelectorAll('svg.drawing, svg.line')].flatMap(of);
 };
+
+// What every drawing of the whole route must tell, at every width: each leg on the profile.
+const untold = () => [...document.querySelectorAll('.profile svg')].length === 0 ? [] : [...document.querySelectorAll('#legs tr[data-leg] th')].map((e) => e.textContent).filter((leg) => {
+  const pills = [...document.querySelectorAll('.profile svg text.pill')].filter((e) => e.getBoundingClientRect().width > 0);
+  return !pills.some((e) => e.textContent.split(' ')[0] === leg);
+});
 
 // What is asked for is unfolded without a script of the page.
 const unfold = (page) => page.locator('#unfold').check();
@@ -166,7 +180,9 @@ async function onScreens(browser, trip, file) {
     const wide = await page.evaluate(tooWide);
     check(`${trip.name} at ${width} px: no sideways scroll`, !wide.scrolls && wide.wide.length === 0, JSON.stringify(wide));
     const over = await page.evaluate(overprinted);
-    check(`${trip.name} at ${width} px: no word of a map lies on another`, over.length === 0, over.slice(0, 5).join(', '));
+    check(`${trip.name} at ${width} px: no word of a drawing lies on another or leaves it`, over.length === 0, over.slice(0, 5).join(', '));
+    const missing = await page.evaluate(untold);
+    check(`${trip.name} at ${width} px: every leg has its number on the profile`, missing.length === 0, missing.join(', '));
     check(`${trip.name} at ${width} px: asks the network for nothing`, seen.requests.length === 0, seen.requests.join(' '));
     check(`${trip.name} at ${width} px: no error and no dialog`, seen.errors.length === 0, seen.errors.join(' | '));
     await page.evaluate(axe);
@@ -212,7 +228,7 @@ async function withoutScripts(browser, trip, file) {
   check(`${trip.name}: all ${seen} sections are there with scripts off`, seen >= 12);
   check(`${trip.name}: the annex is folded`, !(await page.locator('#assumptions table').last().isVisible()));
   await unfold(page);
-  await page.getByText('One more:', { exact: false }).first().click();
+  await page.getByText(trip.more ?? 'One more:', { exact: false }).first().click();
   check(`${trip.name}: the switch works with scripts off`, await page.locator('#panel-2').isVisible());
   await context.close();
 }

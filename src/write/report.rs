@@ -5,10 +5,12 @@
 //! isolated, so that it neither becomes markup nor turns the reading direction of what stands beside it.
 
 mod annex;
+mod beside;
 mod colours;
 mod decisive;
 mod document;
 mod drawn;
+mod extent;
 mod figures;
 mod frame;
 mod hand;
@@ -19,6 +21,7 @@ mod labels;
 mod layers;
 mod legend;
 mod legs;
+mod lettering;
 mod limits;
 mod map;
 mod markup;
@@ -28,10 +31,12 @@ mod party;
 mod profile;
 mod relief;
 mod rope;
+mod ruler;
 mod said;
 mod same;
 pub mod sheet;
 mod signs;
+mod strips;
 
 use maud::{Markup, html};
 
@@ -131,7 +136,7 @@ fn profiles(sheet: &Sheet<'_>) -> Markup {
                 (profile::stage(sheet, stage, sheet.scene.profiles.get(i).unwrap_or(&from_file)))
             }
         }
-        (profile::key(sheet))
+        (strips::key(sheet))
     }
 }
 

@@ -82,7 +82,7 @@ fn falls_coils_and_hauls_have_the_figures_of_the_report() {
 }
 
 /// Files that write for programs, round positions or draw: places on the paper are no figures.
-const NO_FIGURES: [&str; 13] = [
+const NO_FIGURES: [&str; 12] = [
     "csv.rs",
     "geojson.rs",
     "geojson/form.rs",
@@ -90,7 +90,6 @@ const NO_FIGURES: [&str; 13] = [
     "json.rs",
     "kml.rs",
     "report/frame.rs",
-    "report/layers.rs",
     "report/paper.rs",
     "report/profile.rs",
     "report/relief.rs",

@@ -300,7 +300,7 @@ fn what_is_given_is_shown_and_what_is_not_given_is_said() {
 }
 
 #[test]
-fn every_zone_met_has_its_width_on_the_map_of_its_leg() {
+fn every_zone_met_has_its_number_and_width_on_the_map_of_its_leg() {
     let trip = over_the_pass(3);
     let page = Html::parse_document(&trip.written("html"));
     let roped = trip.plan.legs.iter().filter(|l| l.roped);
@@ -312,6 +312,7 @@ fn every_zone_met_has_its_width_on_the_map_of_its_leg() {
         for zone in &leg.zones {
             let gap_m = trip.job.zones[zone - 1].gap.max_m;
             let width = Units::Metric.length(gap_m, Round::Up);
+            let width = format!("Z{zone} {width}");
             assert!(
                 shown.contains(&width),
                 "leg {}: {width} in {shown:?}",

@@ -85,7 +85,8 @@ legend-inside = am Seil, innerhalb der Planungsgrenzen
 legend-look = prüfen: etwas zu entscheiden oder zu beachten
 legend-outside = außerhalb der Grenzen
 legend-stop = Stopp: nicht wie geplant
-legend-zones = Zonen, dunkler bei breiteren Spalten; die Zahl ist die Breite, mit „?“ angenommen; blass, wo die Route nicht hinkommt
+legend-zones = Zonen, dunkler bei breiteren Spalten; Z und ihre Nummer, dann die Breite, mit „?“ angenommen; blass, wo die Route nicht hinkommt
+map-zone = Z{ $zone }
 legend-strike = wie ihre Spalten verlaufen, wo es gezeichnet ist
 legend-ice = bekanntes Eis
 legend-along = längs der Spalten
@@ -165,14 +166,14 @@ marks-arm-spans = Armspannen
 ledger-caption = Wohin das Seil kommt, { $unit }. Getragen: { $coil } Restseil an jedem Ende{ $rest }
 ledger-short = ; das Seil ist { $short } zu kurz
 ledger-sold = ; im Handel { $length }
-ledger-spans = Abstände
+ledger-spans = Ab­stände
 ledger-knots = Knoten
-ledger-tie-ins = Einbinden
-ledger-coils = Restseile
+ledger-tie-ins = Ein­binden
+ledger-coils = Rest­seile
 ledger-bag = Beutel
-ledger-in-all = Gesamt
-ledger-needed = Gebraucht
-ledger-carried = Getragen
+ledger-in-all = Ge­samt
+ledger-needed = Ge­braucht
+ledger-carried = Ge­tragen
 
 ## Für wie breite Spalten der Abstand reicht
 

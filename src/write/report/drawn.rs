@@ -35,7 +35,6 @@ pub(super) struct LegLine<'a> {
     pub(super) leg: &'a Leg,
     /// By the word that holds on each piece of it.
     pieces: Vec<(Verdict, Vec<Vec<LonLat>>)>,
-    pub(super) middle: Option<LonLat>,
     pub(super) bounds: Option<Bounds>,
 }
 
@@ -55,7 +54,6 @@ impl<'a> LegLine<'a> {
         Self {
             leg,
             bounds: parts.filter_map(|p| Bounds::of(p)).reduce(Bounds::with),
-            middle: stage.and_then(|s| s.at(f64::midpoint(leg.start_m, leg.end_m))),
             pieces,
         }
     }

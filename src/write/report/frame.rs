@@ -3,7 +3,8 @@
 use maud::{Markup, html};
 
 use super::{
-    labels::Labels,
+    extent::{DEGREES, Footprint},
+    labels::{Labels, Placed},
     paper::{Paper, round_step, steps, u},
 };
 use crate::{geometry::LonLat, say::voice::Voice};
@@ -12,12 +13,17 @@ use crate::{geometry::LonLat, say::voice::Voice};
 const LINES: f64 = 4.0;
 /// The scale bar takes at most this share of the width. Our judgement.
 const BAR_SHARE: f64 = 0.3;
+/// Where the degrees of a parallel begin, units.
+const LEFT: f64 = 4.0;
 
 /// A line across the map, with its degrees where they find a place.
 struct Tick {
     at: f64,
-    says: Option<String>,
+    says: Option<(String, Placed)>,
 }
+
+/// Degrees stand so far above the middle line of their place, units.
+const ABOVE: f64 = 2.0;
 
 /// Lines of longitude and latitude with their degrees.
 pub(super) fn ticks(paper: &Paper, labels: &mut Labels) -> Markup {
@@ -28,13 +34,15 @@ pub(super) fn ticks(paper: &Paper, labels: &mut Labels) -> Markup {
         g class="ticks" {
             @for tick in &across {
                 path d={ "M" (u(tick.at)) " 0v" (u(paper.height)) } {}
-                @if let Some(says) = &tick.says {
-                    text x=(u(tick.at)) y=(u(bottom + 3.6)) text-anchor="middle" { (says) }
+                @if let Some((says, placed)) = &tick.says {
+                    text class=(placed.class()) x=(u(tick.at)) y=(u(bottom + 3.6)) text-anchor="middle" { (says) }
                 }
             }
             @for tick in &down {
                 path d={ "M0 " (u(tick.at)) "h" (u(paper.width)) } {}
-                @if let Some(says) = &tick.says { text x="4" y=(u(tick.at - 2.0)) { (says) } }
+                @if let Some((says, placed)) = &tick.says {
+                    text class=(placed.class()) x=(u(LEFT)) y=(u(tick.at - ABOVE)) { (says) }
+                }
             }
         }
     }
@@ -46,10 +54,10 @@ fn meridians(paper: &Paper, labels: &mut Labels, bottom: f64) -> Vec<Tick> {
     let tick = |lon_deg: f64| {
         let (at, _) = paper.at(LonLat::new(lon_deg, low.lat_deg));
         let says = east(lon_deg, step);
-        let placed = labels.place(&[(at, bottom)], says.chars().count());
+        let placed = labels.place(&[(at, bottom)], &Footprint::text(&says, DEGREES, 3.6));
         Tick {
             at,
-            says: placed.map(|_| says),
+            says: placed.map(|placed| (says, placed)),
         }
     };
     steps(low.lon_deg, high.lon_deg, step)
@@ -64,10 +72,11 @@ fn parallels(paper: &Paper, labels: &mut Labels) -> Vec<Tick> {
     let tick = |lat_deg: f64| {
         let (_, at) = paper.at(LonLat::new(low.lon_deg, lat_deg));
         let says = degrees(lat_deg, step, ("N", "S"));
-        let placed = labels.place(&[(34.0, at)], says.chars().count());
+        let room = Footprint::text_from(&says, DEGREES, -ABOVE);
+        let placed = labels.place(&[(LEFT, at)], &room);
         Tick {
             at,
-            says: placed.map(|_| says),
+            says: placed.map(|placed| (says, placed)),
         }
     };
     steps(low.lat_deg, high.lat_deg, step)

@@ -1,152 +1,275 @@
-//! Words on a map where they hide nothing and each other least.
+//! Words on a drawing where they hide nothing and each other least.
 
 use geo::{Coord, Intersects, Line, LineString, Rect};
+use maud::{Markup, html};
 
-use super::paper::PaperSpot;
-
-/// Rough width of a sign in units, at the largest size a page shows (narrow screens). Our judgement.
-const SIGN_WIDTH: f64 = 7.5;
-/// Rough height of a line of signs likewise.
-const SIGN_HEIGHT: f64 = 17.0;
-/// The same of names and heights, which are smaller.
-const SMALL: (f64, f64) = (6.2, 13.0);
+use super::{
+    extent::{Extent, Footprint},
+    paper::{PaperSpot, u},
+};
 
 /// Width of the strip along lines that labels leave free, units. Our judgement.
 const LINE_SIZE: f64 = 5.0;
+/// A place on a line is as good as one that stands so much farther away, units. Our judgement.
+const ON_A_LINE: f64 = 12.0;
+/// From so far on a thin line leads from a spot to its words, units, and so far before them it ends. Our judgement.
+const LED_FROM: f64 = 20.0;
+const LED_TO: f64 = 6.5;
+/// This share of it lies on what it begins at.
+const OWN_SHARE: f64 = 0.15;
 
-#[derive(Clone, Copy, Debug)]
-struct Box {
-    low: PaperSpot,
-    high: PaperSpot,
+/// Where something stands.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Placed {
+    pub(super) at: PaperSpot,
+    /// On narrow screens it has no room and is not shown.
+    pub(super) roomy: bool,
+    leader: Option<Line>,
 }
 
-impl Box {
-    fn round((x, y): PaperSpot, width: f64, height: f64) -> Self {
-        Self {
-            low: (x - width / 2.0, y - height / 2.0),
-            high: (x + width / 2.0, y + height / 2.0),
+impl Placed {
+    /// The class of what has room on wide screens only.
+    pub(super) fn class(&self) -> &'static str {
+        if self.roomy { "roomy" } else { "" }
+    }
+
+    /// The thin line to what it belongs to, where it stands away from it.
+    pub(super) fn led(&self) -> Markup {
+        html! {
+            @if let Some(line) = self.leader {
+                path class={ "leader " (self.class()) } d={
+                    "M" (u(line.start.x)) " " (u(line.start.y)) "L" (u(line.end.x)) " " (u(line.end.y))
+                } {}
+            }
         }
     }
+}
 
-    /// So much larger on every side.
-    fn wider(&self, by: f64) -> Rect {
-        let by = Coord { x: by, y: by };
-        Rect::new(Coord::from(self.low) - by, Coord::from(self.high) + by)
+/// What is taken at one size of print.
+#[derive(Debug, Default)]
+struct Taken {
+    boxes: Vec<Rect>,
+    leaders: Vec<Line>,
+}
+
+impl Taken {
+    fn is_free(&self, here: &Rect, leader: Option<Line>) -> bool {
+        let hides = |other: &Rect| overlap(other, here);
+        let led_through = |other: &Line| {
+            may_meet(other, here) && other.intersects(here)
+                || leader.is_some_and(|line| line.intersects(other))
+        };
+        !self.boxes.iter().any(hides)
+            && !self.leaders.iter().any(led_through)
+            && leader.is_none_or(|line| self.lets_through(&line))
     }
 
-    fn meets(&self, other: &Self) -> bool {
-        self.low.0 < other.high.0
-            && other.low.0 < self.high.0
-            && self.low.1 < other.high.1
-            && other.low.1 < self.high.1
+    /// Whether a leader meets nothing but what it begins in the middle of.
+    fn lets_through(&self, line: &Line) -> bool {
+        let own = |other: &Rect| apart(other.center().x_y(), line.start.x_y()) < 1.0;
+        let mut met = self.boxes.iter().filter(|other| line.intersects(*other));
+        met.all(own)
     }
 }
 
-/// What is taken on one map.
+/// What is taken on one drawing.
 #[derive(Debug)]
 pub(super) struct Labels {
-    width: f64,
-    height: f64,
-    taken: Vec<Box>,
+    area: Rect,
+    /// Whether words are larger on narrow screens.
+    grows: bool,
+    narrow: Taken,
+    wide: Taken,
     /// Better not covered, if there is another place.
     lines: Vec<Line>,
 }
 
 impl Labels {
-    pub(super) fn on(width: f64, height: f64) -> Self {
+    /// On a drawing, whose words may be larger on narrow screens.
+    pub(super) fn on(width: f64, height: f64, grows: bool) -> Self {
+        Self::over(width, 0.0, height, grows)
+    }
+
+    /// On a part of a drawing from one height to another, the upper one first.
+    pub(super) fn over(width: f64, high: f64, low: f64, grows: bool) -> Self {
         Self {
-            width,
-            height,
-            taken: Vec::new(),
+            area: Rect::new(Coord { x: 0.0, y: high }, Coord { x: width, y: low }),
+            grows,
+            narrow: Taken::default(),
+            wide: Taken::default(),
             lines: Vec::new(),
         }
     }
 
     /// Keeps a place free of labels.
     pub(super) fn keep(&mut self, at: PaperSpot, size: f64) {
-        self.taken.push(Box::round(at, size, size));
+        self.take(at, &Footprint::square(size), None, false);
     }
 
     /// Keeps labels off a line where another place is free.
     pub(super) fn avoid(&mut self, line: &LineString) {
-        let map = Rect::new(
-            Coord::zero(),
-            Coord {
-                x: self.width,
-                y: self.height,
-            },
-        );
+        let area = self.area;
         self.lines
-            .extend(line.lines().filter(|line| line.intersects(&map)));
+            .extend(line.lines().filter(|line| line.intersects(&area)));
     }
 
-    /// The first of the places where a text of so many signs hides nothing, or else only lines; it is
-    /// taken then.
-    pub(super) fn place(&mut self, places: &[PaperSpot], signs: usize) -> Option<PaperSpot> {
-        self.place_sized(places, signs, (SIGN_WIDTH, SIGN_HEIGHT))
+    /// The best of the places, nearest first, where something hides nothing; it is taken then.
+    pub(super) fn place(&mut self, places: &[PaperSpot], room: &Footprint) -> Option<Placed> {
+        let places: Vec<_> = places.iter().map(|at| (None, *at)).collect();
+        self.best(&places, room)
     }
 
-    /// The same for a name or a height.
-    pub(super) fn place_small(&mut self, places: &[PaperSpot], signs: usize) -> Option<PaperSpot> {
-        self.place_sized(places, signs, SMALL)
+    /// The same for what had better not be shown than lie on a line.
+    pub(super) fn place_clear(&mut self, places: &[PaperSpot], room: &Footprint) -> Option<Placed> {
+        let clear = places
+            .iter()
+            .filter(|at| !self.covers_line(**at, &room.wide));
+        let clear: Vec<PaperSpot> = clear.copied().collect();
+        self.place(&clear, room)
     }
 
-    fn place_sized(
+    /// The same for something that belongs to a spot: a thin line leads to it where it stands away from it.
+    pub(super) fn place_by(
         &mut self,
+        spot: PaperSpot,
         places: &[PaperSpot],
-        signs: usize,
-        (sign_width, height): (f64, f64),
-    ) -> Option<PaperSpot> {
-        #[expect(clippy::cast_precision_loss, reason = "labels have a few signs")]
-        let width = signs.max(1) as f64 * sign_width + 4.0;
-        let clear = |here: &Box| {
-            let strip = here.wider(LINE_SIZE / 2.0);
-            let mut lines = self.lines.iter();
-            !lines.any(|line| may_meet(line, &strip) && line.intersects(&strip))
-        };
-        let spot = self.free(places, (width, height), clear);
-        let spot = spot.or_else(|| self.free(places, (width, height), |_| true))?;
-        self.taken.push(Box::round(spot, width, height));
-        Some(spot)
+        room: &Footprint,
+    ) -> Option<Placed> {
+        let places: Vec<_> = places.iter().map(|at| (Some(spot), *at)).collect();
+        self.best(&places, room)
     }
 
-    /// The same for a sign of this size, which may stand on a line.
+    /// A sign of this size, which may stand on a line.
     pub(super) fn place_sign(&mut self, places: &[PaperSpot], size: f64) -> Option<PaperSpot> {
-        let spot = self.free(places, (size, size), |_| true)?;
-        self.keep(spot, size);
-        Some(spot)
+        let room = Footprint::square(size);
+        let mut places = places.iter();
+        let at = places.find(|at| self.is_free(**at, &room, None, true))?;
+        self.take(*at, &room, None, false);
+        Some(*at)
     }
 
-    /// The first of the places where a box of this size hides nothing and is good otherwise.
-    fn free(
-        &self,
-        places: &[PaperSpot],
-        (width, height): (f64, f64),
-        is_good: impl Fn(&Box) -> bool,
-    ) -> Option<PaperSpot> {
-        let hides_nothing =
-            |here: &Box| self.inside(here) && !self.taken.iter().any(|taken| taken.meets(here));
-        let good = |spot: &&PaperSpot| {
-            let here = Box::round(**spot, width, height);
-            hides_nothing(&here) && is_good(&here)
+    /// The best place at both sizes of print, or else on wide screens only; each place may have a spot of its own.
+    pub(super) fn best(
+        &mut self,
+        places: &[(Option<PaperSpot>, PaperSpot)],
+        room: &Footprint,
+    ) -> Option<Placed> {
+        let everywhere = self.best_at(places, room, true);
+        everywhere.or_else(|| self.best_at(places, room, false))
+    }
+
+    /// The best place at both sizes of print, or on wide screens only.
+    pub(super) fn best_at(
+        &mut self,
+        places: &[(Option<PaperSpot>, PaperSpot)],
+        room: &Footprint,
+        everywhere: bool,
+    ) -> Option<Placed> {
+        let room = self.room(room);
+        let good = places.iter().enumerate().filter_map(|(i, &(from, at))| {
+            let leader = from.and_then(|from| leader(from, at));
+            let free = self.is_free(at, &room, leader, everywhere);
+            free.then(|| (self.cost((from, at), i, &room.wide), at, leader))
+        });
+        let best = good.min_by(|a, b| a.0.total_cmp(&b.0));
+        let (_, at, leader) = best?;
+        self.take(at, &room, leader, !everywhere);
+        Some(Placed {
+            at,
+            roomy: !everywhere,
+            leader,
+        })
+    }
+
+    fn room(&self, room: &Footprint) -> Footprint {
+        if self.grows {
+            *room
+        } else {
+            room.same_everywhere()
+        }
+    }
+
+    fn is_free(&self, at: PaperSpot, room: &Footprint, leader: Option<Line>, narrow: bool) -> bool {
+        let free = |taken: &Taken, extent: &Extent| {
+            let here = placed(at, extent, 0.0);
+            self.inside(&here) && taken.is_free(&here, leader)
         };
-        places.iter().find(good).copied()
+        free(&self.wide, &room.wide) && (!narrow || free(&self.narrow, &room.narrow))
+    }
+
+    fn take(&mut self, at: PaperSpot, room: &Footprint, leader: Option<Line>, roomy: bool) {
+        self.wide.boxes.push(placed(at, &room.wide, 0.0));
+        self.wide.leaders.extend(leader);
+        if !roomy {
+            self.narrow.boxes.push(placed(at, &room.narrow, 0.0));
+            self.narrow.leaders.extend(leader);
+        }
+    }
+
+    /// How bad a place is: how far from its spot, what lies under it or between, and how late in the list it stands.
+    #[expect(clippy::cast_precision_loss, reason = "there are some hundred places")]
+    fn cost(
+        &self,
+        (from, at): (Option<PaperSpot>, PaperSpot),
+        rank: usize,
+        extent: &Extent,
+    ) -> f64 {
+        let between = from.map(|from| Line::new(from, at));
+        let between = between.map(|l| Line::new(l.start + l.delta() * OWN_SHARE, l.end));
+        let crosses = |line: &Line| between.is_some_and(|between| between.intersects(line));
+        let on = [self.covers_line(at, extent), self.lines.iter().any(crosses)];
+        let on: f64 = on.map(|is| if is { ON_A_LINE } else { 0.0 }).iter().sum();
+        from.map_or(0.0, |from| apart(from, at)) + on + rank as f64 / 100.0
+    }
+
+    fn covers_line(&self, at: PaperSpot, extent: &Extent) -> bool {
+        let strip = placed(at, extent, LINE_SIZE / 2.0);
+        let covers = |line: &Line| may_meet(line, &strip) && line.intersects(&strip);
+        self.lines.iter().any(covers)
     }
 
     /// Whether a spot lies on the map.
-    pub(super) fn is_on(&self, (x, y): PaperSpot) -> bool {
-        (0.0..=self.width).contains(&x) && (0.0..=self.height).contains(&y)
+    pub(super) fn is_on(&self, spot: PaperSpot) -> bool {
+        self.area.intersects(&Coord::from(spot))
     }
 
-    /// Whether any of the places round a spot may lie on the map.
-    pub(super) fn may_place(&self, (x, y): PaperSpot) -> bool {
-        let far = FARS.into_iter().fold(0.0, f64::max);
-        (-far..=self.width + far).contains(&x) && (-far..=self.height + far).contains(&y)
+    /// Whether a sign of this size about a spot lies on the map with all of it.
+    pub(super) fn holds(&self, spot: PaperSpot, size: f64) -> bool {
+        self.inside(&placed(spot, &Footprint::square(size).wide, 0.0))
     }
 
-    fn inside(&self, b: &Box) -> bool {
-        b.low.0 >= 0.0 && b.low.1 >= 0.0 && b.high.0 <= self.width && b.high.1 <= self.height
+    fn inside(&self, b: &Rect) -> bool {
+        let (low, high) = (self.area.min(), self.area.max());
+        b.min().x >= low.x && b.min().y >= low.y && b.max().x <= high.x && b.max().y <= high.y
     }
+}
+
+/// What something takes at a place, and so much more on every side.
+fn placed((x, y): PaperSpot, extent: &Extent, more: f64) -> Rect {
+    let low = (x - extent.left - more, y - extent.up - more);
+    let high = (x + extent.right + more, y + extent.down + more);
+    Rect::new(Coord::from(low), Coord::from(high))
+}
+
+fn overlap(a: &Rect, b: &Rect) -> bool {
+    let (a_low, a_high, b_low, b_high) = (a.min(), a.max(), b.min(), b.max());
+    a_low.x < b_high.x && b_low.x < a_high.x && a_low.y < b_high.y && b_low.y < a_high.y
+}
+
+/// The thin line from a spot to words that stand away from it.
+fn leader(from: PaperSpot, at: PaperSpot) -> Option<Line> {
+    let far = apart(from, at);
+    let share = (far - LED_TO) / far;
+    let end = (
+        from.0 + (at.0 - from.0) * share,
+        from.1 + (at.1 - from.1) * share,
+    );
+    (far > LED_FROM).then(|| Line::new(from, end))
+}
+
+/// How far two spots are apart.
+pub(super) fn apart(a: PaperSpot, b: PaperSpot) -> f64 {
+    (a.0 - b.0).hypot(a.1 - b.1)
 }
 
 /// Whether the box about a line meets another: where it does not, the line does not either.
@@ -159,7 +282,7 @@ fn may_meet(line: &Line, strip: &Rect) -> bool {
 }
 
 /// How far from a spot its words may stand, units. Our judgement.
-const FARS: [f64; 3] = [14.0, 22.0, 34.0];
+const FARS: [f64; 7] = [13.0, 17.0, 24.0, 32.0, 42.0, 54.0, 68.0];
 
 /// Places round a spot, nearest first.
 pub(super) fn round(spot: PaperSpot) -> Vec<PaperSpot> {
@@ -168,11 +291,43 @@ pub(super) fn round(spot: PaperSpot) -> Vec<PaperSpot> {
         .collect()
 }
 
-/// Places so far from a spot.
-pub(super) fn round_at((x, y): PaperSpot, far: f64) -> [PaperSpot; 8] {
-    const TURNS: [f64; 8] = [7.0, 1.0, 5.0, 3.0, 0.0, 2.0, 4.0, 6.0];
+/// Places so far from a spot, the upper right one first, and those between the eight directions last.
+pub(super) fn round_at((x, y): PaperSpot, far: f64) -> [PaperSpot; 16] {
+    const TURNS: [f64; 16] = [
+        7.0, 1.0, 5.0, 3.0, 0.0, 2.0, 4.0, 6.0, 7.5, 0.5, 1.5, 2.5, 3.5, 4.5, 5.5, 6.5,
+    ];
     TURNS.map(|turn| {
         let angle = turn * std::f64::consts::FRAC_PI_4;
         (x + far * angle.cos(), y + far * angle.sin())
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::write::report::extent::NUMBER;
+
+    #[test]
+    fn what_fits_on_wide_screens_only_is_told_apart() {
+        let mut labels = Labels::on(30.0, 14.0, true);
+        let room = Footprint::text("4 m", NUMBER, 3.6);
+        let placed = labels.place(&[(15.0, 7.0)], &room);
+        assert_eq!(placed.map(|p| p.roomy), Some(true), "{room:?}");
+        assert_eq!(labels.place(&[(15.0, 7.0)], &room), None, "it is taken");
+        let mut same = Labels::on(30.0, 14.0, false);
+        let placed = same.place(&[(15.0, 7.0)], &room);
+        assert_eq!(placed.map(|p| p.roomy), Some(false), "one size of print");
+    }
+
+    #[test]
+    fn a_line_leads_to_what_stands_away_and_nothing_stands_on_it() {
+        let mut labels = Labels::on(200.0, 200.0, false);
+        let room = Footprint::square(10.0);
+        let near = labels.place_by((100.0, 100.0), &[(112.0, 100.0)], &room);
+        assert_eq!(near.and_then(|p| p.leader), None, "it stands beside it");
+        let far = labels.place_by((100.0, 100.0), &[(100.0, 150.0)], &room);
+        assert!(far.is_some_and(|p| p.leader.is_some()), "{far:?}");
+        let on = labels.place(&[(102.0, 125.0)], &room);
+        assert_eq!(on, None, "it would stand on the leader");
+    }
 }

@@ -1,36 +1,27 @@
-//! What lies on a map: zones by width of their gaps, legs by verdict, numbers and signs.
+//! What lies on a map: zones by width of their gaps, legs by verdict.
 
-use geo::{
-    BooleanOps, BoundingRect, Contains, InteriorPoint, LineString, MultiPolygon, OpType, Polygon,
-    algorithm::bool_ops::FillRule,
-};
+use geo::{BooleanOps, LineString, MultiPolygon, OpType, Polygon, algorithm::bool_ops::FillRule};
 use maud::{Markup, html};
 
 use super::{
+    beside::Ways,
     drawn::MapPicture,
-    labels::{Labels, round},
-    paper::{Paper, PaperSpot, path, u},
+    labels::Labels,
+    paper::{Paper, PaperSpot, path},
     signs,
 };
 use crate::{
     geometry::{Bounds, LonLat},
-    plan::leg::{Leg, Verdict},
-    say::{plain, round::Round},
+    plan::leg::Verdict,
     trip::zone::Zone,
-    write::parts::{change::letter, style},
+    write::parts::style,
 };
-
-/// Radius of the disc of a change, units. Our judgement.
-const DISC: f64 = 7.2;
-
-/// Discs nearer than this would lie on each other, their numbers too. Our judgement.
-const APART: f64 = 2.4 * DISC;
 
 /// A zone as it lies on one paper.
 pub(super) struct OnPaper<'a> {
     pub(super) zone: &'a Zone,
     /// Whether the route meets it.
-    met: bool,
+    pub(super) met: bool,
     pub(super) shape: MultiPolygon,
 }
 
@@ -107,21 +98,57 @@ pub(super) fn area(shape: &MultiPolygon) -> String {
 
 // --- legs ---
 
+/// A leg as it is drawn on one paper.
+pub(super) struct LegWay {
+    pub(super) leg: usize,
+    /// By the word that holds on each piece of it.
+    pieces: Vec<(Verdict, Vec<LineString>)>,
+    /// All of it in walking order.
+    pub(super) lines: Vec<LineString>,
+}
+
+impl LegWay {
+    /// Where it begins and where it ends.
+    pub(super) fn ends(&self) -> impl Iterator<Item = PaperSpot> {
+        let first = self.lines.first().and_then(|line| line.0.first());
+        let last = self.lines.last().and_then(|line| line.0.last());
+        first.into_iter().chain(last).map(|c| (c.x, c.y))
+    }
+}
+
+/// The legs on a paper, each way that is walked back to the right of its line.
+pub(super) fn ways(picture: &MapPicture<'_>, paper: &Paper) -> Vec<LegWay> {
+    let legs: Vec<_> = picture.legs.iter().map(|leg| leg.on(paper)).collect();
+    let all = legs.iter().flatten().flat_map(|(_, parts)| parts);
+    let (walked, mut along) = (Ways::of(all), 0.0);
+    let mut moved = |(verdict, parts): (Verdict, Vec<LineString>)| {
+        let parts = parts.iter().map(|part| walked.moved(part, &mut along));
+        (verdict, parts.collect::<Vec<_>>())
+    };
+    let mut way = |(leg, pieces): (usize, Vec<_>)| {
+        let pieces: Vec<_> = pieces.into_iter().map(&mut moved).collect();
+        let lines = pieces.iter().flat_map(|(_, parts)| parts.clone());
+        LegWay {
+            leg,
+            lines: lines.collect(),
+            pieces,
+        }
+    };
+    let numbers = picture.legs.iter().map(|line| line.leg.leg);
+    numbers.zip(legs).map(&mut way).collect()
+}
+
 /// The lines of all legs, each piece in the style of the word that holds on it, the graver ones above, and which way each
 /// is walked.
-pub(super) fn legs(picture: &MapPicture<'_>, paper: &Paper, labels: &mut Labels) -> Markup {
-    let mut drawn: Vec<(Verdict, String)> = Vec::new();
-    let mut walked: Vec<LineString> = Vec::new();
-    for line in &picture.legs {
-        for (verdict, parts) in line.on(paper) {
-            parts.iter().for_each(|part| labels.avoid(part));
-            let data: String = parts.iter().map(|part| path(part, false)).collect();
-            drawn.push((verdict, data));
-            walked.extend(parts);
-        }
-    }
+pub(super) fn legs(ways: &[LegWay], labels: &mut Labels) -> Markup {
+    let lines = || ways.iter().flat_map(|way| &way.lines);
+    lines().for_each(|line| labels.avoid(line));
+    let pieces = ways.iter().flat_map(|way| &way.pieces);
+    let data = |parts: &[LineString]| parts.iter().map(|part| path(part, false)).collect();
+    let drawn = pieces.map(|(verdict, parts)| (*verdict, data(parts)));
+    let mut drawn: Vec<(Verdict, String)> = drawn.collect();
     drawn.sort_by_key(|(verdict, _)| *verdict);
-    let arrows = signs::arrows(&walked, labels);
+    let arrows = signs::arrows(lines(), labels);
     html! {
         @for (verdict, data) in drawn.iter().filter(|(_, data)| !data.is_empty()) {
             (stroke(*verdict, data))
@@ -137,194 +164,5 @@ pub(super) fn stroke(verdict: Verdict, data: &str) -> Markup {
         path class={ "leg " (verdict.as_str()) } d=(data) {}
         @if verdict == Verdict::Outside { path class="leg core" d=(data) {} }
         @if verdict == Verdict::Stop { path class="leg bars" d=(data) {} }
-    }
-}
-
-// --- numbers and signs ---
-
-/// Widths in the zones and their names, places to look at, numbers of legs, letters of changes. A map of the whole route may leave out
-/// a number that finds no place; the map of its leg shows it.
-pub(super) fn signs(
-    picture: &MapPicture<'_>,
-    paper: &Paper,
-    zones: &[OnPaper<'_>],
-    labels: &mut Labels,
-    whole: bool,
-) -> Markup {
-    let places = places(picture, paper, labels);
-    let looks = signs::on(&picture.signs, paper, labels);
-    let numbers = change_numbers(&places, labels, whole);
-    let zones: Vec<Worded<'_>> = zones.iter().filter_map(Worded::of).collect();
-    let widths = widths(&zones, picture, labels);
-    let legs = leg_numbers(picture, paper, labels);
-    let names = zone_names(&zones, labels);
-    html! { (names) (widths) (looks) (numbers) (legs) }
-}
-
-/// The changes on this paper.
-fn places(picture: &MapPicture<'_>, paper: &Paper, labels: &mut Labels) -> Vec<(usize, PaperSpot)> {
-    let west = paper.bounds().low.lon_deg;
-    let on = picture.changes.iter().map(|c| {
-        // The plan gives positions as they lie on the unrolled line.
-        let turns = ((west - c.at[0]) / 360.0).round();
-        let at = LonLat::new(c.at[0] + 360.0 * turns, c.at[1]);
-        let straight = paper.at(LonLat::new(c.at[0], c.at[1]));
-        let spot = if inside(paper, straight) {
-            straight
-        } else {
-            paper.at(at)
-        };
-        (c.number, spot)
-    });
-    let on: Vec<(usize, PaperSpot)> = on.filter(|(_, spot)| inside(paper, *spot)).collect();
-    on.iter()
-        .for_each(|(_, spot)| labels.keep(*spot, 2.0 * DISC));
-    on
-}
-
-fn inside(paper: &Paper, (x, y): PaperSpot) -> bool {
-    (0.0..=paper.width).contains(&x) && (0.0..=paper.height).contains(&y)
-}
-
-/// A disc with its letter; where discs would lie on each other, dots with letters beside them.
-fn change_numbers(places: &[(usize, PaperSpot)], labels: &mut Labels, whole: bool) -> Markup {
-    let crowded = |number: usize, (x, y): PaperSpot| {
-        let near = |(n, s): &(usize, PaperSpot)| *n != number && (s.0 - x).hypot(s.1 - y) < APART;
-        places.iter().any(near)
-    };
-    html! {
-        @for &(number, (x, y)) in places {
-            @if crowded(number, (x, y)) {
-                circle class="change" cx=(u(x)) cy=(u(y)) r="3.6" {}
-                @let beside = labels.place(&round((x, y)), letter(number).len());
-                @if let Some((x, y)) = beside.or((!whole).then_some((x, y - 12.0))) {
-                    text class="number" x=(u(x)) y=(u(y + 3.6)) { (letter(number)) }
-                }
-            } @else {
-                circle class="change" cx=(u(x)) cy=(u(y)) r=(u(DISC)) {}
-                text class="disc" x=(u(x)) y=(u(y + 3.4)) { (letter(number)) }
-            }
-        }
-    }
-}
-
-/// A zone that the route meets, with places for words inside it and round its middle.
-struct Worded<'z> {
-    zone: &'z Zone,
-    inside: Vec<PaperSpot>,
-    around: Vec<PaperSpot>,
-}
-
-impl<'z> Worded<'z> {
-    fn of(on: &OnPaper<'z>) -> Option<Self> {
-        let shapes = on.shape.iter().filter(|_| on.met);
-        let largest = shapes.max_by(|a, b| extent(a).total_cmp(&extent(b)))?;
-        let inside = within(largest);
-        let middle = inside.first();
-        Some(Self {
-            zone: on.zone,
-            around: middle.map_or_else(Vec::new, |&middle| round(middle)),
-            inside,
-        })
-    }
-}
-
-fn widths(zones: &[Worded<'_>], picture: &MapPicture<'_>, labels: &mut Labels) -> Markup {
-    let voice = picture.sheet.look.voice;
-    let mut placed = Vec::new();
-    for on in zones {
-        let mut shown = voice.length(on.zone.gap.max_m, Round::Up);
-        if on.zone.gap.assumed {
-            shown.push_str(" ?");
-        }
-        let signs = shown.chars().count();
-        let spot = labels.place(&on.inside, signs);
-        if let Some((x, y)) = spot.or_else(|| labels.place(&on.around, signs)) {
-            placed.push((shown, x, y));
-        }
-    }
-    html! {
-        @for (shown, x, y) in &placed {
-            text class="width" x=(u(*x)) y=(u(*y + 3.6)) { (shown) }
-        }
-    }
-}
-
-/// Characters of a zone's name on a map. Our judgement.
-const NAME_MOST: usize = 22;
-
-/// Names of zones, where there is room for them.
-fn zone_names(zones: &[Worded<'_>], labels: &mut Labels) -> Markup {
-    let mut placed = Vec::new();
-    for on in zones {
-        let Some(name) = &on.zone.name else { continue };
-        let name = plain::short(name, NAME_MOST);
-        let places = [on.inside.as_slice(), &on.around].concat();
-        if let Some((x, y)) = labels.place_small(&places, name.chars().count()) {
-            placed.push((name, x, y));
-        }
-    }
-    html! {
-        @for (name, x, y) in &placed {
-            text class="zone-name" x=(u(*x)) y=(u(*y + 3.6)) { (name) }
-        }
-    }
-}
-
-/// Places inside a polygon, one that surely is inside first.
-fn within(polygon: &Polygon) -> Vec<PaperSpot> {
-    const STEPS: [f64; 7] = [0.5, 0.375, 0.625, 0.25, 0.75, 0.125, 0.875];
-    let sure = polygon.interior_point().map(|p| (p.x(), p.y()));
-    let grid = polygon.bounding_rect().into_iter().flat_map(|rect| {
-        let (low, width, height) = (rect.min(), rect.width(), rect.height());
-        let spot = move |x: f64, y: f64| (low.x + x * width, low.y + y * height);
-        STEPS
-            .into_iter()
-            .flat_map(move |y| STEPS.map(|x| spot(x, y)))
-    });
-    let inside = grid.filter(|&(x, y)| polygon.contains(&geo::Point::new(x, y)));
-    sure.into_iter().chain(inside).collect()
-}
-
-fn extent(polygon: &Polygon) -> f64 {
-    use geo::Area;
-    polygon.unsigned_area()
-}
-
-fn leg_numbers(picture: &MapPicture<'_>, paper: &Paper, labels: &mut Labels) -> Markup {
-    let mut placed = Vec::new();
-    let roped_first = |roped: bool| picture.legs.iter().filter(move |l| l.leg.roped == roped);
-    for line in roped_first(true).chain(roped_first(false)) {
-        let spot = line.middle.map(|p| paper.at(p));
-        let Some(spot) = spot.filter(|spot| labels.may_place(*spot)) else {
-            continue;
-        };
-        let text = leg_sign(line.leg);
-        if let Some(at) = labels.place(&round(spot), text.chars().count() + 1) {
-            placed.push((line.leg.verdict, text, at));
-        }
-    }
-    html! {
-        @for (verdict, text, (x, y)) in &placed {
-            (pill(*verdict, text, (*x, *y)))
-        }
-    }
-}
-
-/// `2`, `2 ?`, `2 ✕`.
-pub(super) fn leg_sign(leg: &Leg) -> String {
-    format!("{} {}", leg.leg, style::sign(leg.verdict))
-        .trim_end()
-        .to_owned()
-}
-
-/// The number of a leg on a plate of its colour.
-pub(super) fn pill(verdict: Verdict, text: &str, (x, y): PaperSpot) -> Markup {
-    #[expect(clippy::cast_precision_loss, reason = "some signs")]
-    let width = text.chars().count() as f64 * 6.2 + 8.0;
-    html! {
-        rect class={ "pill " (verdict.as_str()) } x=(u(x - width / 2.0)) y=(u(y - 7.0))
-            width=(u(width)) height="14" rx="7" {}
-        text class={ "pill " (verdict.as_str()) } x=(u(x)) y=(u(y + 3.6)) { (text) }
     }
 }

@@ -221,7 +221,7 @@ fn change_row(change: &ChangePoint<'_>, voice: Voice, has: ChangeColumns) -> Mar
             }
             @if has.stages { td class="n" { (change.stage) } }
             td class="n" {
-                (voice.chainage(change.at_m, change.kind.round()))
+                span class="w" data-unit=(voice.units.long()) { (voice.chainage(change.at_m, change.kind.round())) }
                 @if let Some(height) = height { small class="under" { (height) } }
             }
             td class="at" { (change.degrees) }

@@ -9,7 +9,7 @@ use crate::{
         frame::{Strip, ticks},
         hatch,
         labels::Labels,
-        layers,
+        layers, lettering,
         paper::{Paper, WIDTH, u},
         relief::{self, HeightLines},
     },
@@ -49,13 +49,15 @@ impl MapPicture<'_> {
     }
 
     fn svg(&self, paper: &Paper, id: &str, says: &Said, whole: bool) -> Markup {
-        let mut labels = Labels::on(paper.width, paper.height);
+        let mut labels = Labels::on(paper.width, paper.height, whole);
         let strip = Strip::of(paper, self.sheet.look.voice);
         let zones = layers::zones(self.sheet.zones, &self.met, paper);
         let ice = layers::zones(self.sheet.glaciers, &[], paper);
+        let ways = layers::ways(self, paper);
+        let changes = lettering::changes(self, paper, &ways, &mut labels);
         let ticks = ticks(paper, &mut labels);
-        let lines = layers::legs(self, paper, &mut labels);
-        let signs = layers::signs(self, paper, &zones, &mut labels, whole);
+        let lines = layers::legs(&ways, &mut labels);
+        let signs = lettering::signs(self, paper, (&zones, &ways, &changes), &mut labels);
         let relief = self.sheet.scene.relief.as_ref();
         let lines_of_height = relief.map(|relief| HeightLines::under(relief, paper));
         let heights = lines_of_height

@@ -19,6 +19,7 @@ pub(super) fn spans(says: &Said) -> Markup {
     html! {
         @for span in says.spans() {
             @match span {
+                Span::Figure(figure) if figure.contains([' ', '–']) => { span class="w" { (figure) } }
                 Span::Words(_) | Span::Figure(_) => { (span.text()) }
                 Span::Name(name) => { (said(name)) }
                 Span::Code(code) => { code { (said(code)) } }

@@ -71,6 +71,18 @@ impl Paper {
         )
     }
 
+    /// The same of a position as it lies on an unrolled line, which may be turns of the earth away.
+    pub(super) fn at_wherever(&self, p: LonLat) -> PaperSpot {
+        let straight = self.at(p);
+        let turns = ((self.bounds().low.lon_deg - p.lon_deg) / 360.0).round();
+        let turned = LonLat::new(p.lon_deg + 360.0 * turns, p.lat_deg);
+        if self.holds(straight) {
+            straight
+        } else {
+            self.at(turned)
+        }
+    }
+
     /// What position lies there.
     pub(super) fn position(&self, (x, y): PaperSpot) -> LonLat {
         let east_m = (x - self.width / 2.0) / self.scale;
@@ -87,6 +99,11 @@ impl Paper {
             low: self.position((0.0, self.height)),
             high: self.position((self.width, 0.0)),
         }
+    }
+
+    /// Whether a spot lies on it.
+    pub(super) fn holds(&self, (x, y): PaperSpot) -> bool {
+        (0.0..=self.width).contains(&x) && (0.0..=self.height).contains(&y)
     }
 
     pub(super) fn rect(&self) -> Rect {

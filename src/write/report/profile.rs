@@ -1,51 +1,34 @@
-//! The height profile of a stage, with zones, legs and steep stretches under the same ruler.
+//! The height profile of a stage, over strips under the same ruler.
 
 use maud::{Markup, html};
 
 use super::{
-    layers,
+    extent::{Footprint, LETTER, NUMBER},
+    labels::{Labels, Placed},
+    lettering::LINE,
     markup::word,
     paper::{WIDTH, path, round_step, simplified, steps, u},
+    ruler::{GROUND, LEFT, RIGHT, Ruler, TOP},
+    strips::strips,
 };
 use crate::{
     ground::profile::{Profile, Sample},
-    plan::{leg::Leg, pieces::WordPiece},
-    say::{arg::Arg, finding, plain, span::Said, voice::Voice},
-    trip::route::{Stage, Stretch},
-    write::{
-        parts::{change, style},
-        sheet::Sheet,
-    },
+    say::{arg::Arg, finding, plain, voice::Voice},
+    trip::route::Stage,
+    write::{parts::change, sheet::Sheet},
 };
 
-const LEFT: f64 = 46.0;
-const RIGHT: f64 = WIDTH - 10.0;
-const TOP: f64 = 16.0;
-/// Room for a letter on the top edge, units.
-const LETTER: f64 = 9.0;
-const GROUND: f64 = 126.0;
-const STRIP: f64 = 14.0;
-const GAP: f64 = 5.0;
-/// The ruler's numbers stand below the strips.
-const BOTTOM: f64 = GROUND + 3.0 * (STRIP + GAP) + 26.0;
-
-/// One stage's ruler.
-struct Ruler<'a> {
-    stage: &'a Stage,
-    profile: &'a Profile,
-    low_m: f64,
-    high_m: f64,
-}
-
-impl Ruler<'_> {
-    fn x(&self, at_m: f64) -> f64 {
-        LEFT + (RIGHT - LEFT) * at_m / self.stage.length_m().max(1e-9)
-    }
-
-    fn y(&self, height_m: f64) -> f64 {
-        GROUND - (GROUND - TOP) * (height_m - self.low_m) / (self.high_m - self.low_m).max(1.0)
-    }
-}
+/// Middles of the rows of letters above the profile, units over its upper edge, and half of such a row. Our judgement.
+const ROWS: [f64; 4] = [-10.5, -24.5, -38.5, -52.5];
+const HALF_ROW: f64 = 7.0;
+/// So far beside its place a letter may stand, units. Our judgement.
+const BESIDE: [f64; 9] = [0.0, 4.0, -4.0, 8.0, -8.0, 13.0, -13.0, 19.0, -19.0];
+/// The unit of the heights takes so much room beside the letters, units.
+const UNIT: f64 = 16.0;
+/// Under the strips stand the numbers of the ruler: its line and their line, and what they take in all, units.
+const RULE: f64 = 4.0;
+const NUMBERS: f64 = 15.0;
+const RULER: f64 = 26.0;
 
 /// The profile; a sentence where no heights are known.
 pub(super) fn stage(sheet: &Sheet<'_>, stage: &Stage, profile: &Profile) -> Markup {
@@ -70,19 +53,23 @@ pub(super) fn stage(sheet: &Sheet<'_>, stage: &Stage, profile: &Profile) -> Mark
     ];
     let says = voice.say("profile-says", &args).to_string();
     let id = format!("profile-{}", stage.number);
+    let letters = letters(&ruler, sheet);
+    let highest = letters.iter().map(|l| l.placed.at.1 - HALF_ROW);
+    let top = (TOP + highest.fold(0.0, f64::min)).min(0.0);
+    let (strips, lowest) = strips(&ruler, sheet);
     html! {
-        svg class="drawing wide" role="img" aria-labelledby=(id) viewBox={ "0 0 " (u(WIDTH)) " " (u(BOTTOM)) } {
+        svg class="drawing wide" role="img" aria-labelledby=(id) viewBox={ "0 " (u(top)) " " (u(WIDTH)) " " (u(lowest + RULER - top)) } {
             title id=(id) { (plain::line(&says)) }
             defs {
                 pattern id={ "hatch-" (stage.number) } width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)" {
                     path class="hatch" d="M2.5 0v5" {}
                 }
             }
-            (scale(&ruler, sheet.look.voice))
+            (scale(&ruler, voice))
             (ground(&ruler))
-            (letters(&ruler, sheet))
-            (strips(&ruler, sheet))
-            (kilometres(&ruler, sheet.look.voice))
+            (shown_letters(&letters))
+            (strips)
+            (kilometres(&ruler, lowest + RULE, voice))
         }
     }
 }
@@ -105,26 +92,50 @@ fn hill(ruler: &Ruler<'_>, run: &[Sample]) -> Markup {
     }
 }
 
-/// Where the set-up changes, lettered as on the maps; who stands too close to the one before is moved on, never drawn over.
-fn letters(ruler: &Ruler<'_>, sheet: &Sheet<'_>) -> Markup {
+/// A letter above the profile.
+struct Lettered {
+    letter: String,
+    x: f64,
+    ground: f64,
+    placed: Placed,
+}
+
+/// Where the set-up changes, lettered as on the maps: in rows above the profile, whose upper edge lies at 0.
+fn letters(ruler: &Ruler<'_>, sheet: &Sheet<'_>) -> Vec<Lettered> {
     let all = change::changes(sheet);
     let here = all.iter().filter(|c| c.stage == ruler.stage.number);
-    let mut free = f64::NEG_INFINITY;
-    let placed = here.map(|change| {
+    let highest = ROWS.into_iter().fold(0.0, f64::min) - HALF_ROW;
+    let mut labels = Labels::over(WIDTH, highest, 0.0, true);
+    labels.keep((LEFT - UNIT / 2.0, ROWS[0]), UNIT);
+    let mut placed = Vec::new();
+    for change in here {
         let (x, letter) = (ruler.x(change.at_m), change.letter());
-        let half = letter.chars().map(|_| LETTER / 2.0).sum::<f64>();
-        let middle = x.max(free + half);
-        free = middle + half;
-        (x, middle, letter, ruler.profile.height_m(change.at_m))
-    });
-    let placed: Vec<_> = placed.collect();
+        let footprint = Footprint::text(&letter, LETTER, LINE);
+        let rows = ROWS.into_iter();
+        let places = rows.flat_map(|y| BESIDE.map(|by| (x + by, y)));
+        let found = labels.place_by((x, 0.0), &places.collect::<Vec<_>>(), &footprint);
+        let height_m = ruler.profile.height_m(change.at_m);
+        placed.extend(found.map(|placed| Lettered {
+            letter,
+            x,
+            ground: height_m.map_or(GROUND, |m| ruler.y(m)),
+            placed,
+        }));
+    }
+    placed
+}
+
+fn shown_letters(letters: &[Lettered]) -> Markup {
     html! {
-        @if free <= WIDTH {
-            g class="at" {
-                @for (x, middle, letter, height_m) in &placed {
-                    path d={ "M" (u(*middle)) " " (u(TOP - 5.0)) "L" (u(*x)) " " (u(TOP)) "V" (u(height_m.map_or(GROUND, |m| ruler.y(m)))) } {}
-                    text x=(u(*middle)) y=(u(TOP - 7.0)) text-anchor="middle" { (letter) }
+        g class="at" transform={ "translate(0 " (u(TOP)) ")" } {
+            @for Lettered { letter, x, ground, placed } in letters {
+                @let (middle, y) = placed.at;
+                path class=(placed.class()) d={ "M" (u(*x)) " 0V" (u(ground - TOP)) } {}
+                @if y >= ROWS[0] {
+                    path class=(placed.class()) d={ "M" (u(middle)) " -5L" (u(*x)) " 0" } {}
                 }
+                (placed.led())
+                text class=(placed.class()) x=(u(middle)) y=(u(y + LINE)) text-anchor="middle" { (letter) }
             }
         }
     }
@@ -147,19 +158,19 @@ fn scale(ruler: &Ruler<'_>, voice: Voice) -> Markup {
     }
 }
 
-fn kilometres(ruler: &Ruler<'_>, voice: Voice) -> Markup {
+fn kilometres(ruler: &Ruler<'_>, y: f64, voice: Voice) -> Markup {
     let unit_m = voice.units.long_m();
     let step = round_step(ruler.stage.length_m() / unit_m / 6.0);
-    let y = BOTTOM - 22.0;
     html! {
         g class="ruler" {
             path d={ "M" (u(LEFT)) " " (u(y)) "H" (u(RIGHT)) } {}
             @for at in steps(0.0, ruler.stage.length_m() / unit_m, step) {
-                @let x = ruler.x(at * unit_m);
+                @let (x, says) = (ruler.x(at * unit_m), voice.marked(round_shown(at)));
+                @let most = WIDTH - Footprint::text(&says, NUMBER, LINE).narrow.right;
                 path d={ "M" (u(x)) " " (u(y)) "v4" } {}
-                text x=(u(x)) y=(u(y + 15.0)) text-anchor="middle" { (voice.marked(round_shown(at))) }
+                text x=(u(x.min(most))) y=(u(y + NUMBERS)) text-anchor="middle" { (says) }
             }
-            text x=(u(LEFT - 14.0)) y=(u(y + 15.0)) text-anchor="end" { (voice.units.long()) }
+            text x=(u(LEFT - 14.0)) y=(u(y + NUMBERS)) text-anchor="end" { (voice.units.long()) }
         }
     }
 }
@@ -167,112 +178,4 @@ fn kilometres(ruler: &Ruler<'_>, voice: Voice) -> Markup {
 fn round_shown(at: f64) -> String {
     let shown = format!("{at:.2}");
     shown.trim_end_matches('0').trim_end_matches('.').to_owned()
-}
-
-// --- strips ---
-
-fn strips(ruler: &Ruler<'_>, sheet: &Sheet<'_>) -> Markup {
-    let voice = sheet.look.voice;
-    let row = |n: f64| GROUND + GAP + n * (STRIP + GAP);
-    html! {
-        (name("profile-zones", voice, row(0.0)))
-        (zones(ruler, sheet, row(0.0)))
-        (name("profile-legs", voice, row(1.0)))
-        (legs(ruler, sheet, row(1.0)))
-        (name("profile-steep", voice, row(2.0)))
-        (steep(ruler, sheet, row(2.0)))
-    }
-}
-
-fn name(what: &str, voice: Voice, y: f64) -> Markup {
-    html! { text class="strip-name" x=(u(LEFT - 5.0)) y=(u(y + 10.5)) text-anchor="end" { (word(what, voice)) } }
-}
-
-fn zones(ruler: &Ruler<'_>, sheet: &Sheet<'_>, y: f64) -> Markup {
-    html! {
-        @for zone in &sheet.plan.zones {
-            @for c in zone.crossings.iter().filter(|c| c.stage == ruler.stage.number) {
-                @let (x0, x1) = (ruler.x(c.enter_m), ruler.x(c.exit_m));
-                rect class="zone" x=(u(x0)) y=(u(y)) width=(u((x1 - x0).max(0.8))) height=(u(STRIP))
-                    fill=(style::zone_fill(zone.gap_m)) {}
-                @if x1 - x0 > 16.0 {
-                    text class="width" x=(u(f64::midpoint(x0, x1))) y=(u(y + 10.5)) { (zone.zone) }
-                }
-            }
-        }
-    }
-}
-
-fn legs(ruler: &Ruler<'_>, sheet: &Sheet<'_>, y: f64) -> Markup {
-    let middle = y + STRIP / 2.0;
-    html! {
-        @for leg in sheet.plan.legs.iter().filter(|l| l.stage == ruler.stage.number) {
-            @let (x0, x1) = (ruler.x(leg.start_m), ruler.x(leg.end_m));
-            @for piece in graver_last(leg) {
-                @let (from, to) = (ruler.x(piece.from_m), ruler.x(piece.to_m));
-                (layers::stroke(piece.verdict, &format!("M{} {}H{}", u(from), u(middle), u(to.max(from + 1.0)))))
-            }
-            @if x1 - x0 > 26.0 {
-                (layers::pill(leg.verdict, &layers::leg_sign(leg), (f64::midpoint(x0, x1), middle)))
-            }
-        }
-    }
-}
-
-/// The pieces of a leg, the graver ones drawn over the milder.
-fn graver_last(leg: &Leg) -> Vec<WordPiece> {
-    let mut pieces = leg.pieces();
-    pieces.sort_by_key(|piece| piece.verdict);
-    pieces
-}
-
-fn steep(ruler: &Ruler<'_>, sheet: &Sheet<'_>, y: f64) -> Markup {
-    let (least_deg, over_m) = steepness(sheet);
-    let found = steep_stretches(ruler.stage, ruler.profile, least_deg, over_m);
-    html! {
-        @if found.is_empty() { text class="strip-note" x=(u(LEFT)) y=(u(y + 10.5)) { (word("profile-nowhere", sheet.look.voice)) } }
-        @for stretch in found {
-            @let (x0, x1) = (ruler.x(stretch.from_m), ruler.x(stretch.to_m));
-            rect class="steep" fill={ "url(#hatch-" (ruler.stage.number) ")" } x=(u(x0)) y=(u(y)) width=(u((x1 - x0).max(1.0))) height=(u(STRIP)) {}
-        }
-    }
-}
-
-/// What the strips mean.
-pub(super) fn key(sheet: &Sheet<'_>) -> Markup {
-    let (least_deg, over_m) = steepness(sheet);
-    let args = [
-        (
-            "slope",
-            Arg::Said(Said::figure(
-                sheet.look.voice.marked(format!("{least_deg}°")),
-            )),
-        ),
-        ("length", Arg::Measured(over_m)),
-    ];
-    html! { p class="fine" { (sheet.look.voice.say("profile-key", &args)) } }
-}
-
-/// From how steep over what length the plan speaks of avalanche terrain.
-fn steepness(sheet: &Sheet<'_>) -> (f64, f64) {
-    let figures = sheet.plan.figures;
-    (figures.avalanche_deg, figures.steep_over_m)
-}
-
-/// Stretches whose slope over a window is at least so steep.
-fn steep_stretches(stage: &Stage, profile: &Profile, least_deg: f64, over_m: f64) -> Vec<Stretch> {
-    if over_m <= 0.0 {
-        return Vec::new();
-    }
-    let starts = steps(0.0, stage.length_m() - over_m, over_m / 2.0);
-    let steep = starts.into_iter().filter_map(|from_m| {
-        let stretch = Stretch {
-            from_m,
-            to_m: from_m + over_m,
-        };
-        let rise_m = profile.sure_rise_m(stretch)?;
-        let deg = (rise_m / over_m).atan().to_degrees().abs();
-        (deg >= least_deg).then_some(stretch)
-    });
-    Stretch::merged(steep.collect(), 0.0)
 }

@@ -9,6 +9,7 @@ use geo::LineString;
 use maud::{Markup, html};
 
 use super::{
+    extent::{Footprint, HEIGHT},
     labels::Labels,
     paper::{Paper, PaperSpot, path, round_step, simplified, steps, u},
 };
@@ -131,9 +132,6 @@ fn shade(relief: &Relief, column: usize, row: usize, cell: (f64, f64)) -> Option
 
 // --- height lines ---
 
-/// Characters of a height.
-const HEIGHT_SIGNS: usize = 4;
-
 impl HeightLines {
     /// Those under a map; none where the relief is not whole.
     pub(super) fn under(relief: &Relief, paper: &Paper) -> Self {
@@ -164,13 +162,12 @@ impl HeightLines {
         for (height_m, parts) in &self.0 {
             let longest = parts.iter().max_by_key(|part| part.0.len());
             let spots = longest.map_or_else(Vec::new, along);
-            if let Some((x, y)) = labels.place_small(&spots, HEIGHT_SIGNS) {
-                placed.push((height_m, x, y));
-            }
+            let room = Footprint::text(height_m, HEIGHT, 3.0);
+            placed.extend(labels.place_clear(&spots, &room).map(|at| (height_m, at)));
         }
         html! {
-            @for (height_m, x, y) in &placed {
-                text class="height" x=(u(*x)) y=(u(*y + 3.0)) { (height_m) }
+            @for (height_m, placed) in &placed {
+                text class={ "height " (placed.class()) } x=(u(placed.at.0)) y=(u(placed.at.1 + 3.0)) { (height_m) }
             }
         }
     }

@@ -17,7 +17,7 @@ const LEFT: f64 = 14.0;
 const RIGHT: f64 = WIDTH - 14.0;
 /// Where the rope lies.
 const ROPE_Y: f64 = 46.0;
-const HEIGHT: f64 = 110.0;
+const HEIGHT: f64 = 122.0;
 /// What is left of a rope is drawn at this width, whatever its length, so that the set-up has room.
 const LEFT_OVER: f64 = 60.0;
 /// Width of a spare coil likewise.

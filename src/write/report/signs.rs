@@ -4,7 +4,7 @@ use geo::{Coord, LineString};
 use maud::{Markup, html};
 
 use super::{
-    labels::{Labels, round_at},
+    labels::{Labels, apart, round_at},
     paper::{Paper, PaperSpot, u},
 };
 use crate::write::parts::look::{LookPoint, LookSort};
@@ -64,10 +64,13 @@ fn beside((x, y): PaperSpot) -> Vec<PaperSpot> {
 }
 
 /// Arrows to the right of the lines, in walking direction.
-pub(super) fn arrows(lines: &[LineString], labels: &mut Labels) -> Markup {
+pub(super) fn arrows<'l>(
+    lines: impl Iterator<Item = &'l LineString>,
+    labels: &mut Labels,
+) -> Markup {
     let mut shown: Vec<(PaperSpot, f64)> = Vec::new();
     let mut since = ARROWS_APART / 2.0;
-    for edge in lines.iter().flat_map(LineString::lines) {
+    for edge in lines.flat_map(LineString::lines) {
         let (way, length) = (edge.delta(), edge.delta().x.hypot(edge.delta().y));
         let mut walked = ARROWS_APART - since;
         while walked <= length && length > 0.0 {
@@ -78,13 +81,14 @@ pub(super) fn arrows(lines: &[LineString], labels: &mut Labels) -> Markup {
                     y: down * walked,
                 };
             let spot = (on.x - down * ASIDE, on.y + east * ASIDE);
-            if labels.is_on(spot) {
-                labels.keep(spot, ASIDE);
+            if labels.place_sign(&[spot], ASIDE).is_some() {
                 shown.push((spot, down.atan2(east).to_degrees()));
+                walked += ARROWS_APART;
+            } else {
+                walked += ASIDE;
             }
-            walked += ARROWS_APART;
         }
-        since = length - (walked - ARROWS_APART);
+        since = ARROWS_APART - (walked - length);
     }
     html! {
         @for ((x, y), turn) in &shown {
@@ -94,10 +98,6 @@ pub(super) fn arrows(lines: &[LineString], labels: &mut Labels) -> Markup {
     }
 }
 
-fn apart(a: PaperSpot, b: PaperSpot) -> f64 {
-    (a.0 - b.0).hypot(a.1 - b.1)
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -105,8 +105,8 @@ mod tests {
     #[test]
     fn who_goes_out_and_comes_back_has_arrows_on_either_side() {
         let way = LineString::from(vec![(10.0, 100.0), (200.0, 100.0), (10.0, 100.0)]);
-        let mut labels = Labels::on(300.0, 200.0);
-        let drawn = arrows(&[way], &mut labels).into_string();
+        let mut labels = Labels::on(300.0, 200.0, false);
+        let drawn = arrows([way].iter(), &mut labels).into_string();
         assert_eq!(drawn.matches("rotate(0)").count(), 3, "{drawn}");
         assert_eq!(drawn.matches("rotate(180)").count(), 3, "{drawn}");
         assert_eq!(
