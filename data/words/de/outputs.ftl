@@ -525,7 +525,7 @@ page-knots = { $knots ->
        *[doubtful] {" "}(greifen vielleicht nicht)
     }
 }
-page-not = So nicht abgedeckt: { $what }
+page-not = Nicht abgedeckt: { $what }
 page-not-wider = Spalten in Gehrichtung breiter als { $gaps }
 page-not-any = { $legs } für keine Spalte: das Seil ist zu kurz
 page-not-on = { $gap } ({ $legs })

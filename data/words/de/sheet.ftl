@@ -42,7 +42,7 @@ sheet-zones = { $met ->
 ## Das Seil
 
 sheet-ropes = Das Seil, und was nach einem Sturz bleibt
-sheet-ropes-caption = Einbinden so viele { $unit } vom freien Ende der ersten Person, die vorangeht. Unter jeder Person: was das Modell von ihrem Sturz sagt; von wem die Lose Rolle kommt, und wie tief unter den Rand sie reicht. Vor dem Losbinden sichern.
+sheet-ropes-caption = Einbinden so viele { $unit } vom freien Ende der ersten Person, die vorangeht. Unter jeder Person: was das Modell von ihrem Sturz sagt; von wem die Lose Rolle kommt, und wie tief unter den Rand sie reicht. Niemand bindet sich ungesichert los.
 sheet-set-up = { $people } Personen, { $spacing } Abstand{ $knotted ->
     [yes] , { $knots }
    *[no] { "" }

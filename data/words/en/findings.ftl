@@ -105,7 +105,7 @@ fall-held-in-none = the model does not hold a fall of { $who }, not even with it
         [yes] { $span }
        *[no] worst at { $span }
     }
-    .cure = a belay from an anchor, another line,{ held-or-in-order } or more people
+    .cure = belay from an anchor, another line,{ held-or-in-order } or more people
 
 fall-held-in-none-at-one-place = the model does not hold a fall of { $who }, not even with its kindest assumptions, at { $span }, { $length } ({ $snow }{ $slope }){ held-without-width }
     .hint = { held-better-in-order }cross that place one by one, belayed from an anchor, or by another line
@@ -121,7 +121,7 @@ fall-not-held-in-the-middle-case = the model holds a fall of { $who } with kind 
         [yes] { $span }
        *[no] worst at { $span }
     }
-    .cure = a belay from an anchor there,{ held-or-in-order } or more people
+    .cure = belay from an anchor,{ held-or-in-order } or more people
 
 bare-ice-too-steep = roped without anchors on { $length } of bare ice up to { $slope } steep, { $all ->
     [yes] at { $span }
@@ -389,7 +389,7 @@ bare-ice-two-views = { $roped ->
 }
     .hint = decide: `rope` = `always` or `never` in the zone settles it
     .short = { $zone } is bare ice, { $roped ->
-        [yes] roped here: one slip pulls all
+        [yes] roped: one slip pulls all
        *[no] no rope here; others rope where it is badly broken
     }
     .cure = decide before you go: rope or not

@@ -525,13 +525,13 @@ page-knots = { $knots ->
        *[doubtful] {" "}(they may not bite)
     }
 }
-page-not = Not covered as tied: { $what }
-page-not-wider = gaps wider along the line than { $gaps }
+page-not = Not covered: { $what }
+page-not-wider = gaps along the line over { $gaps }
 page-not-any = any gap on { $legs }: the rope is too short
 page-not-on = { $gap } ({ $legs })
-page-not-haul = hauling out { $who }
+page-not-haul = hauling { $who }
 page-not-haul-of = { $who } ({ $legs })
-page-not-two = two people falling at once
+page-not-two = two falling at once
 page-cautions = Judge on the spot: where the ground differs, the plan is wrong. What local guides, park and rescue services say comes first. Never alone.
 page-rest = { $interface ->
     [flags] All figures, { $notes ->

@@ -42,7 +42,7 @@ sheet-zones = { $met ->
 ## The rope
 
 sheet-ropes = The rope, and what is left after a fall
-sheet-ropes-caption = Tie in so many { $unit } from the free end of the first, who walks ahead. Under each person: what the model says of their fall; whose rope makes the loop, and how far below the lip it reaches. Secure whoever unties before.
+sheet-ropes-caption = Tie in so many { $unit } from the free end of the first, who walks ahead. Under each person: what the model says of their fall; whose rope makes the loop, and how far below the lip it reaches. Nobody unties unsecured.
 sheet-set-up = { $people } people, { $spacing } apart{ $knotted ->
     [yes] , { $knots }
    *[no] { "" }
