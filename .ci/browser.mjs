@@ -78,11 +78,12 @@ const thirty = JSON.stringify({ type: 'FeatureCollection', features: Array.from(
 trips.push({ name: 'thirty-zones', route: gpx('Over thirty glaciers', line(true, 300)), zones: thirty, args: ['--party', '3', '--rope', '60'], pages: { A4: 12, A5: 22 } });
 const example = join(repository, 'examples', 'vordalen');
 if (existsSync(join(example, 'route.gpx'))) {
-  const onRopes = ['--party', '7', '--rope', '60', '--rope', '60'];
   const files = ['route.gpx', 'zones.geojson'].map((f) => join(example, f));
-  trips.push({ name: 'example-in-german', files, args: ['--trip', join(example, 'trip.toml'), '--lang', 'de'], more: 'Eine Person mehr:', pages: { A4: 10, A5: 17 } });
-  trips.push({ name: 'seven-on-two-ropes', files, args: onRopes, sides: 3, pages: { A4: 12, A5: 22 } });
-  trips.push({ name: 'example', files: ['route.gpx', 'zones.geojson'].map((f) => join(example, f)), args: ['--trip', join(example, 'trip.toml')], pages: { A4: 9, A5: 16 } });
+  const trip = ['--trip', join(example, 'trip.toml')];
+  trips.push({ name: 'example-in-german', files, args: [...trip, '--lang', 'de'], more: 'Eine Person mehr:', pages: { A4: 10, A5: 17 } });
+  // Two teams, each with set-ups of its own, on the six roped legs of the example.
+  trips.push({ name: 'seven-on-two-ropes', files, args: [...trip, '--party', '7', '--rope', '60', '--rope', '60'], pages: { A4: 12, A5: 22 } });
+  trips.push({ name: 'example', files, args: trip, pages: { A4: 9, A5: 16 } });
 }
 
 function written(trip) {

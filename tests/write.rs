@@ -6,6 +6,7 @@ mod changes;
 mod csv;
 mod depth;
 mod figures;
+mod first;
 mod gpx;
 mod ice;
 mod kml;

@@ -17,7 +17,8 @@ use crate::{
     trip::job::Brief,
 };
 
-/// Ice without a zone and roll-overs on any leg; slopes, proposed strikes and contouring on roped ones.
+/// Ice without a zone, roll-overs and avalanche ground on any leg; what is too steep for a rope, proposed strikes and
+/// contouring on roped ones.
 pub(super) fn findings(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
     let footing = &leg.footing;
     let mut all: Vec<Finding> = without_gap(job, leg).into_iter().collect();
@@ -25,10 +26,15 @@ pub(super) fn findings(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
         let places = footing.look_here.clone();
         all.push(found(place(leg), Fact::ConvexGround { places }));
     }
+    all.extend(avalanche_terrain(leg, job.rules));
     if !leg.sketch.roped {
         return all;
     }
-    all.extend(steep(leg, job.rules));
+    all.extend(
+        too_steep(leg, job.rules)
+            .into_iter()
+            .map(|(runs, fact)| runs.finding(leg, fact)),
+    );
     all.extend(partly_unknown(leg));
     all.extend(strikes(job, leg));
     if let (Some(first), Some(last)) = (footing.may_run_along.first(), footing.may_run_along.last())
@@ -52,16 +58,6 @@ fn without_gap(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Option<Finding> {
 
 fn found(at: LegPlace, fact: Fact) -> Finding {
     Finding::new(At::Leg(at), fact)
-}
-
-/// How steep the line is, and the ground under it where the line itself is not as steep.
-fn steep(leg: &RopedLeg<'_>, rules: &Rules) -> Vec<Finding> {
-    let too_steep = too_steep(leg, rules).into_iter();
-    let mut all: Vec<Finding> = too_steep
-        .map(|(runs, fact)| runs.finding(leg, fact))
-        .collect();
-    all.extend(avalanche_terrain(leg, rules));
-    all
 }
 
 /// Every place of a roped leg that is too steep to be roped together without anchors.
@@ -98,6 +94,7 @@ fn too_steep(leg: &RopedLeg<'_>, rules: &Rules) -> Vec<(SteepRuns, Fact)> {
     line.into_iter().chain(ground).collect()
 }
 
+/// Where it is steep enough for the bulletin to decide: the line, and the ground under it where the line itself is not.
 fn avalanche_terrain(leg: &RopedLeg<'_>, rules: &Rules) -> Vec<Finding> {
     let line = leg.footing.steepest.map(|s| (s.deg.abs(), s.at_m));
     let ground = leg.footing.ground_steepest.map(|s| (s.slope_deg, s.at_m));

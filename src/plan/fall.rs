@@ -393,6 +393,20 @@ pub enum HaulAnswer {
     },
 }
 
+impl HaulAnswer {
+    /// Whether those left can pull some system, perhaps at the edge of their strength.
+    #[must_use]
+    pub fn is_possible(&self) -> bool {
+        matches!(
+            self,
+            Self::Best {
+                can: Can::Yes | Can::Perhaps,
+                ..
+            }
+        )
+    }
+}
+
 impl Held {
     /// The stable name.
     #[must_use]

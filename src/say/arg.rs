@@ -134,6 +134,9 @@ impl Arg<'_> {
             }
             Self::DoneBetween((from, down), (to, up)) => {
                 let (from, to) = (units.chainage(from, down), units.chainage(to, up));
+                if from == to {
+                    return format!("{to} {long}");
+                }
                 format!("{from}–{to} {long}")
             }
             Self::Whole(m) => format!("{} {short}", units.whole(m)),
@@ -181,6 +184,7 @@ mod tests {
         let done = Arg::DoneBetween((979.9, Round::Down), (1440.1, Round::Up));
         assert_eq!(metric(done), "0.97–1.45 km");
         assert_eq!(imperial(Arg::Between(7980.0, 8710.0)), "4.96–5.41 mi");
+        assert_eq!(metric(Arg::Between(26_258.0, 26_262.0)), "26.26 km");
         assert_eq!(imperial(Arg::Whole(100.0)), "328 ft");
         assert_eq!(metric(Arg::Minutes(65.4)), "1 h 05");
         assert_eq!(metric(Arg::Kilograms(3.01, Round::Up)), "3.1 kg");

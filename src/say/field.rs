@@ -33,6 +33,24 @@ pub fn on(limit: &FieldLimit, teams: usize, voice: Voice) -> Said {
 /// Up to which gap the rope of a team is long enough on one ground; `teams` is how many rope teams there are.
 #[must_use]
 pub fn limit(limit: &FieldLimit, teams: usize, voice: Voice) -> Said {
+    let (key, args) = limited(limit, teams, voice);
+    voice.say(key, &args)
+}
+
+/// The same in one line.
+#[must_use]
+pub fn limit_in_short(limit: &FieldLimit, teams: usize, voice: Voice) -> Said {
+    let (key, args) = limited(limit, teams, voice);
+    let short = voice.attribute(key, "short", &args);
+    short.unwrap_or_else(|| voice.say(key, &args))
+}
+
+/// The message, and what stands in it.
+fn limited<'a>(
+    limit: &'a FieldLimit,
+    teams: usize,
+    voice: Voice,
+) -> (&'static str, Vec<(&'static str, Arg<'a>)>) {
     let named = limit.rope.as_ref().map(|named| rope(named, voice));
     let sold = |m| voice.say("field-sold", &[("length", Arg::There(m))]);
     let mut args = vec![
@@ -40,23 +58,19 @@ pub fn limit(limit: &FieldLimit, teams: usize, voice: Voice) -> Said {
         ("ground", Arg::Said(ground(limit.ground, voice))),
     ];
     let Some(rope) = named.or(limit.length_m.map(sold)) else {
-        return voice.say("field-unknown", &args);
+        return ("field-unknown", args);
     };
     args.push(("rope", Arg::Said(rope)));
-    match limit.holds_to_gap_m {
-        Some(gap_m) => {
-            args.push(("gap", Arg::There(gap_m)));
-            voice.say("field-holds", &args)
-        }
-        None => match (limit.closer_m, limit.closer_to_gap_m) {
-            (Some(spacing_m), Some(gap_m)) => {
-                args.push(("spacing", Arg::Needed(spacing_m)));
-                args.push(("gap", Arg::There(gap_m)));
-                voice.say("field-holds-closer", &args)
-            }
-            _ => voice.say("field-holds-none", &args),
-        },
+    if let Some(gap_m) = limit.holds_to_gap_m {
+        args.push(("gap", Arg::There(gap_m)));
+        return ("field-holds", args);
     }
+    let (Some(spacing_m), Some(gap_m)) = (limit.closer_m, limit.closer_to_gap_m) else {
+        return ("field-holds-none", args);
+    };
+    args.push(("spacing", Arg::Needed(spacing_m)));
+    args.push(("gap", Arg::There(gap_m)));
+    ("field-holds-closer", args)
 }
 
 /// How much longer the way over a gap is that is met askew.

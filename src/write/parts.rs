@@ -16,6 +16,7 @@ pub mod rope_line;
 pub mod row;
 pub mod sentence;
 pub(crate) mod setups;
+pub(crate) mod slopes;
 pub mod style;
 pub(crate) mod tied;
 pub(crate) mod told;

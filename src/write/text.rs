@@ -12,13 +12,16 @@ pub use leg::{leg, set_up, warned};
 use crate::{
     plan::why::CarryWhy,
     say::{arg::Arg, plain, round::Round, setup::too_short, span::Said, voice::Voice},
-    write::{parts::clock, sheet::Sheet},
+    write::{
+        parts::{clock, findings::first_words, slopes::avalanche_ground},
+        sheet::Sheet,
+    },
 };
 
 /// Most characters of a leg.
 pub const MOST: usize = 160;
-/// Most characters of a route's name in the head line. Our judgement.
-const NAME_MOST: usize = 60;
+/// Most characters of a route's name in the head line, the first that leaves room for which legs stop. Our judgement.
+const NAME_MOST: [usize; 3] = [60, 30, 12];
 
 /// The message: a head line, a block for each leg, what to carry and how to read it.
 #[must_use]
@@ -32,22 +35,33 @@ pub fn message(sheet: &Sheet<'_>) -> String {
             .iter()
             .map(|l| leg(l, &sheet.plan.zones, voice)),
     );
+    let steep = avalanche_ground(sheet.plan, voice);
+    blocks.extend(steep.map(|line| ascii(&line.to_string())));
     blocks.extend(clock(sheet, voice));
     blocks.push(carry(sheet, voice));
     blocks.push(ascii(&voice.say("message-read", &[]).to_string()));
     blocks.join("\n\n") + "\n"
 }
 
+/// How far it is and which legs stop; the name is cut before them.
 fn head(sheet: &Sheet<'_>, voice: Voice) -> String {
+    let heads = NAME_MOST.map(|most| head_named(sheet, most, voice));
+    let fits = |head: &&String| head.chars().count() <= MOST;
+    let found = heads.iter().find(fits).or(heads.last());
+    found.cloned().unwrap_or_default()
+}
+
+fn head_named(sheet: &Sheet<'_>, most: usize, voice: Voice) -> String {
     let route = &sheet.plan.route;
     let name = match &route.name {
-        Some(name) => Said::name(plain::short(name, NAME_MOST)),
+        Some(name) => Said::name(plain::short(name, most)),
         None => voice.say("route", &[]),
     };
     let args = [
         ("name", Arg::Said(name)),
         ("length", Arg::Walked(route.length_m)),
         ("legs", Arg::Count(sheet.plan.legs.len())),
+        ("words", Arg::Said(first_words(sheet.plan, voice))),
     ];
     voice.say("message-head", &args).to_string()
 }
@@ -95,6 +109,7 @@ fn ascii(text: &str) -> String {
             'Ö' => out.push_str("Oe"),
             'Ü' => out.push_str("Ue"),
             'ß' => out.push_str("ss"),
+            '°' => out.push_str(" deg"),
             c if c.is_ascii() => out.push(c),
             _ => {}
         }

@@ -31,7 +31,7 @@ fn a_pair_on_bare_ice_is_held_in_none_and_on_flat_ice_that_is_no_alarm() {
     assert_eq!((arrest.verdict, arrest.snow), (Held::None, Snow::Ice));
     assert_eq!(
         held(arrest, Voice::default()).to_string(),
-        "the model holds this fall in no case"
+        "not held in the model, not even with the kindest assumptions"
     );
     assert!(
         !codes(&roped(&plan).findings).contains(&"fall-held-in-none"),

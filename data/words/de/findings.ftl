@@ -70,11 +70,17 @@ rope-cure-loop = eine Lose Rolle für { $who } endet { $short } vor dem Spaltenr
 rope-cure-spacing = mit { $spacing } Abstand gehen statt { $planned }
 
 too-steep-to-rope-without-anchors = { $of ->
-    [ground] das Gelände ist auf { $length } bis { $slope } steil, bei { $span }: gemeinsam am Seil ohne Verankerung ist nicht mehr die Antwort
-   *[line] bis { $slope } steil auf { $length }, bei { $span }: gemeinsam am Seil ohne Verankerung ist nicht mehr die Antwort
-}
+    [ground] das Gelände ist
+   *[line] die Linie ist
+} auf { $length } bis { $slope } steil, { $all ->
+    [yes] bei { $span }
+   *[no] am schlimmsten bei { $span }
+}: gemeinsam am Seil ohne Verankerung ist nicht mehr die Antwort
     .hint = an Verankerungen sichern, oder eine andere Linie
-    .short = bis { $slope } steil auf { $length }, { $span }: zu steil für ein Seil ohne Verankerung
+    .short = bis { $slope } steil auf { $length }, { $all ->
+        [yes] { $span }
+       *[no] am schlimmsten { $span }
+    }: zu steil für ein Seil ohne Verankerung
     .cure = an Verankerungen sichern, oder eine andere Linie
 
 held-without-width = { $given ->
@@ -85,8 +91,12 @@ held-better-in-order = { $better ->
     [no] { "" }
    *[yes] in der Reihung { $order };{ " " }
 }
+held-or-in-order = { $better ->
+    [no] { "" }
+   *[yes] {" "}die Reihung { $order },
+}
 
-fall-held-in-none = der Sturz von { $who } wird in keinem angenommenen Fall gehalten auf { $length }, { $all ->
+fall-held-in-none = im Modell wird ein Sturz von { $who } nicht gehalten, auch nicht unter den günstigsten Annahmen, auf { $length }, { $all ->
     [yes] bei { $span }
    *[no] am schlimmsten bei { $span }
 } ({ $snow }{ $slope }){ held-without-width }
@@ -95,14 +105,14 @@ fall-held-in-none = der Sturz von { $who } wird in keinem angenommenen Fall geha
         [yes] { $span }
        *[no] am schlimmsten { $span }
     }
-    .cure = { held-better-in-order }an einer Verankerung sichern, eine andere Linie, oder mehr Leute
+    .cure = an einer Verankerung sichern, eine andere Linie,{ held-or-in-order } oder mehr Leute
 
-fall-held-in-none-at-one-place = der Sturz von { $who } wird in keinem angenommenen Fall gehalten bei { $span }, { $length } ({ $snow }{ $slope }){ held-without-width }
+fall-held-in-none-at-one-place = im Modell wird ein Sturz von { $who } nicht gehalten, auch nicht unter den günstigsten Annahmen, bei { $span }, { $length } ({ $snow }{ $slope }){ held-without-width }
     .hint = { held-better-in-order }diese Stelle einzeln queren, an einer Verankerung gesichert, oder eine andere Linie
     .short = im Modell wird ein Sturz von { $who } in keinem Fall gehalten auf { $length }, { $span }
-    .cure = { held-better-in-order }einzeln und gesichert queren, oder eine andere Linie
+    .cure = einzeln und gesichert queren,{ held-or-in-order } oder eine andere Linie
 
-fall-not-held-in-the-middle-case = der Sturz von { $who } wird nur in manchen angenommenen Fällen gehalten, nicht im mittleren, auf { $length }, { $all ->
+fall-not-held-in-the-middle-case = im Modell wird ein Sturz von { $who } nur unter günstigen Annahmen gehalten, nicht unter mittleren, auf { $length }, { $all ->
     [yes] bei { $span }
    *[no] am schlimmsten bei { $span }
 } ({ $snow }{ $slope })
@@ -111,7 +121,7 @@ fall-not-held-in-the-middle-case = der Sturz von { $who } wird nur in manchen an
         [yes] { $span }
        *[no] am schlimmsten { $span }
     }
-    .cure = { held-better-in-order }dort an einer Verankerung sichern, oder mehr Leute
+    .cure = dort an einer Verankerung sichern,{ held-or-in-order } oder mehr Leute
 
 bare-ice-too-steep = am Seil ohne Verankerung auf { $length } Blankeis bis { $slope } steil, { $all ->
     [yes] bei { $span }
@@ -225,7 +235,7 @@ fewer-knots-than-a-layout = { $tied ->
 
 snow-depth-not-given = keine Schneehöhe ist angegeben in { $zones }: ob die Knoten dort greifen, ist unbekannt
     .hint = `snow_depth_m` in der Zonendatei angeben
-    .short = ob Knoten in { $zones } greifen, ist unbekannt: keine Schneehöhe
+    .short = ob Knoten greifen, ist unbekannt: keine Schneehöhe ist angegeben
     .cure = `snow_depth_m` in der Zonendatei
 
 knots-do-not-bite-everywhere = Bremsknoten greifen nicht in { $zones }
@@ -287,18 +297,18 @@ bridges-late = { $just ->
    *[no] { $zone } wird um { $left } verlassen; Schneebrücken wird bis { $until } vertraut
 }
     .hint = { $known ->
-        [yes] bis { $start } aufbrechen, für alle verdeckten Spalten der Etappe, oder rechtzeitig umkehren
+        [yes] bis { $start } aufbrechen, um von allen der Etappe rechtzeitig zu sein, oder rechtzeitig umkehren
        *[no] früher aufbrechen, oder rechtzeitig umkehren
     }
-    .short = auf verdeckten Spalten nach { $until }, wenn Brücken nicht mehr zu trauen ist
+    .short = auf Schneebrücken nach { $until }, wenn ihnen nicht mehr zu trauen ist
     .cure = { $known ->
         [yes] bis { $start } aufbrechen, oder rechtzeitig umkehren
        *[no] früher aufbrechen, oder rechtzeitig umkehren
     }
 
 slower-bridges-late = { $just ->
-    [yes] eine langsamere Gruppe verlässt die letzten verdeckten Spalten knapp nach { $until }
-   *[no] eine langsamere Gruppe verlässt die letzten verdeckten Spalten um { $left }, nach { $until }
+    [yes] eine langsamere Gruppe ist von den letzten Schneebrücken knapp nach { $until } herunter
+   *[no] eine langsamere Gruppe ist von den letzten Schneebrücken um { $left } herunter, nach { $until }
 }
 
 back-late = { $just ->
@@ -350,7 +360,7 @@ sun-in-utc = ein Tag ist angegeben und kein `utc_offset`: Auf- und Untergang der
 # Vom Planen: eine Zone. Was für eine ganze Datei angenommen wurde, steht bei den Fehlern.
 gap-assumed-in-zone = keine Spaltenbreite ist angegeben für { $zone }; { $gap } sind angenommen
     .hint = `gap_m` in der Zonendatei angeben
-    .short = { $zone } gibt keine Spaltenbreite an: { $gap } angenommen
+    .short = keine Spaltenbreite ist angegeben: { $gap } angenommen
     .cure = `gap_m` in der Zonendatei
 
 coil-is-a-burden = vorn und hinten trägt je eine Person { $coil } Restseil, etwa { $mass }; mehr als { $most } oder { $most-mass } sind eine Last
@@ -382,7 +392,7 @@ bare-ice-two-views = { $roped ->
         [yes] hier am Seil: ein Ausrutscher reißt alle mit
        *[no] hier ohne Seil; andere seilen an, wo es stark zerrissen ist
     }
-    .cure = entscheiden: Seil oder nicht, und in die Zonendatei schreiben
+    .cure = vor dem Aufbruch entscheiden: Seil oder nicht
 
 strike-taken-as-exact = { $zone } sagt nicht, wie sicher ihr Spaltenverlauf ist: er gilt als genau
     .hint = `strike_uncertainty_deg` angeben; ein paar Grad können den Weg über eine Spalte verlängern
@@ -460,7 +470,10 @@ convex-place = { $at } (darunter { $steeper } steiler)
 ## Wohin ein Befund gehört
 
 place-leg = Teil { $leg }
-place-leg-of-team = Teil { $leg } (Seilschaft { $team })
+place-leg-of-team = Teil { $leg } ({ $count ->
+    [one] Seilschaft { $teams }
+   *[other] Seilschaften { $teams }
+})
 place-legs = { $count ->
     [1] Teil { $legs }
    *[other] Teile { $legs }

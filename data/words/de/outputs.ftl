@@ -137,28 +137,31 @@ clock-of-stage = Etappe { $stage }: { $text }
 clock-latest-start = { $late ->
     [yes] Aufbruch { $start } ist zu spät: { "" }
    *[no] { "" }
-}spätester Aufbruch { $at }, um alle verdeckten Spalten bis { $until } zu verlassen{ $slower }
+}spätester Aufbruch { $at }, um bis { $until } von allen Schneebrücken zu sein{ $late ->
+    [yes] {" "}(alles { $earlier } früher)
+   *[no] { "" }
+}{ $slower }
 clock-latest-start-slower = ; eine langsamere Gruppe { $at }
-clock-latest-start-slower-none = ; für eine langsamere Gruppe ist keiner früh genug
+clock-latest-start-slower-none = ; für eine langsamere Gruppe ist kein Aufbruch früh genug
 clock-at-until = um { $until } ist die Gruppe bei { $place }, auf Teil { $leg }{ $slower }
 clock-at-until-slower = ; eine langsamere Gruppe bei { $place }, auf Teil { $leg }
 clock-turn = { $kind ->
     [of] die Umkehr bei { $place } bis { $at } verlassen, um bis { $by } am Ende zu sein
    *[off] letzter Ort zum Umkehren: { $place } bis { $at }; der Rückweg auf der Linie endet dann um { $by }
 }{ $over }{ $slower }
-clock-turn-over = , auf verdeckten Spalten bis { $left }
+clock-turn-over = , auf Schneebrücken bis { $left }
 clock-turn-bridges = { $kind ->
-    [of] die Umkehr bei { $place } bis { $at } verlassen, um alle verdeckten Spalten des Rückwegs bis { $until } zu verlassen
-   *[off] letzter Ort zum Umkehren: { $place } bis { $at }, um alle verdeckten Spalten des Rückwegs bis { $until } zu verlassen
+    [of] die Umkehr bei { $place } bis { $at } verlassen, um bis { $until } von allen Schneebrücken des Rückwegs zu sein
+   *[off] letzter Ort zum Umkehren: { $place } bis { $at }, um bis { $until } von allen Schneebrücken des Rückwegs zu sein
 }{ $slower }
 clock-turn-never = { $kind ->
-    [of] so früh die Umkehr bei { $place } auch verlassen wird, der Rückweg liegt nach { $until } auf verdeckten Spalten
-   *[off] keine Umkehr jenseits der ersten verdeckten Spalten verlässt sie bis { $until } wieder
+    [of] so früh die Umkehr bei { $place } auch verlassen wird, der Rückweg liegt nach { $until } auf Schneebrücken
+   *[off] keine Umkehr jenseits der ersten Schneebrücken ist bis { $until } wieder von ihnen herunter
 }
 clock-turn-back-by = { $kind ->
     [of] wer die Umkehr erst um { $at } verlässt, ist bis { $by } am Ende
    *[off] wer erst um { $at } bei { $place } umkehrt, ist bis { $by } am Ende
-}, aber bis { $left } auf verdeckten Spalten: zu spät für die Brücken
+}, aber bis { $left } auf Schneebrücken: zu spät
 clock-turn-slower = { $kind ->
     [of] ; eine langsamere Gruppe bis { $at }
    *[off] ; eine langsamere Gruppe bei { $place } bis { $at }
@@ -267,6 +270,11 @@ block-legs = { $legs }: { $text }
 
 ## Wie viele Teile, und was über das Ganze gefunden ist
 
+first-stop = Stopp: { $legs }
+first-outside = außerhalb der Grenzen: { $legs }
+first-look = prüfen: { $legs }
+first-whole = kein Teil stoppt; das Ganze prüfen
+first-none = nichts stoppt, nichts zu prüfen
 count-stop = { $count ->
     [one] 1 Teil mit Stopp
    *[other] { $count } Teile mit Stopp
@@ -306,7 +314,7 @@ folded-at-hand = { $teams ->
 message-head = { $name }: { $length }, { $legs ->
     [one] 1 Teil
    *[other] { $legs } Teile
-}
+}; { $words }
 message-carry = Mitnehmen: { $ropes }
 message-carry-short = { $rope } ({ $short })
 message-no-rope = Kein Teil wird am Seil gegangen.
@@ -467,6 +475,11 @@ block-model = Stürze und Bergungen: die Antwort eines Modells für angenommene 
 
 ## Die Seite: was zuerst gebraucht wird
 
+page-first = { $name }: { $words }
+page-avalanche = Lawinengelände, { $from } und steiler: { $legs }, bis { $slope } bei { $at }{ $stages ->
+    [1] { "" }
+   *[other] {" "}von Etappe { $stage }
+}. Dort entscheidet der Lagebericht
 page-figures = { $length }, { $roped } am Seil{ $heights ->
     [yes] ; auf { $up }, ab { $down }
    *[no] { "" }
@@ -477,7 +490,11 @@ page-figures = { $length }, { $roped } am Seil{ $heights ->
 page-clock = { $start } bis { $end },{ " " }
 page-too = auch hier: { $what }
 page-stage = { $stage }: { $length }
-page-legend = Jede Zeile steht, wo ihr Teil beginnt: dort anseilen für einen Teil am Seil, ausbinden für den nächsten ohne.
+page-end = { $stages ->
+    [1] Ende
+   *[other] Ende der Etappe
+}
+page-legend = Eine Zeile steht, wo ihr Teil beginnt: dort anseilen, ohne Seil ausbinden.
 page-why = { $word } = { $means }
 page-zones = Zonen: { $zones }
 page-zones-of = Teil { $leg }: { $zones }
@@ -491,7 +508,10 @@ page-carry = { $teams ->
     [1] Mitnehmen:
    *[other] Seilschaft { $team } trägt
 } { $rope }: { $why }
-page-left = Keine Seileinteilung braucht { $ropes }
+page-left = Keine Seileinteilung braucht { $ropes }{ $short ->
+    [yes] : als Reserve für eine Bergung auf { $legs }
+   *[no] { "" }
+}
 page-set-ups = Seileinteilungen, mit den Stellen zum Einbinden: { $unit } vom freien Ende des Seils
 page-legs-of-team = { $legs }, Seilschaft { $team }
 page-set-up = { $people } Personen, { $spacing } Abstand, { $knots }, { $coils }: { $marks }
@@ -505,24 +525,26 @@ page-knots = { $knots ->
        *[doubtful] {" "}(greifen vielleicht nicht)
     }
 }
-page-not = Nicht abgedeckt: { $what }
+page-not = So nicht abgedeckt: { $what }
 page-not-wider = Spalten in Gehrichtung breiter als { $gaps }
 page-not-any = { $legs } für keine Spalte: das Seil ist zu kurz
 page-not-on = { $gap } ({ $legs })
+page-not-haul = das Heraufziehen von { $who }
+page-not-haul-of = { $who } ({ $legs })
 page-not-two = zwei, die zugleich stürzen
 page-cautions = Vor Ort beurteilen: wo das Gelände anders ist, ist der Plan falsch. Was Bergführer am Ort, Schutzgebiete und Rettung sagen, geht vor. Nie allein.
 page-rest = { $interface ->
-    [flags] { $notes ->
+    [flags] Alle Zahlen, { $notes ->
         [one] 1 Hinweis
        *[other] { $notes } Hinweise
-    }, alle Zahlen: `--detail` · { $assumptions } Annahmen: `--format json`, oder der Bericht mit `--out DIR`
+    }: `--detail`; { $assumptions } Annahmen: der Bericht mit `--out DIR`
    *[members] { $notes ->
         [one] 1 Hinweis
        *[other] { $notes } Hinweise
     }, { $assumptions } Annahmen: im JSON und im Bericht
 }
 column-clock = Uhr
-column-high = Höhe
+column-high = Höhe { $unit }
 column-grid = Gitter
 column-apart = { $unit } Abstand
 

@@ -150,7 +150,7 @@ origin-flag = Befehlszeile
 
 ## Das ausgelegte Seil
 
-same-teams = Teil { $leg }: { $count ->
+same-teams = { $legs }: { $count ->
     [one] Seilschaft { $teams }
    *[other] Seilschaften { $teams }
 }

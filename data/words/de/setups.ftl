@@ -59,8 +59,8 @@ spacing-cap = Grenze
 held-all = in allen angenommenen Fällen gehalten
 usual-fall = der übliche Sturz, { $who } vorn durch eine Brücke: { $verdict ->
     [all] in allen angenommenen Fällen gehalten
-    [none] in keinem angenommenen Fall gehalten
-   *[depends] in manchen angenommenen Fällen gehalten
+    [none] nicht gehalten, auch nicht unter den günstigsten Annahmen
+   *[depends] nur unter manchen der Annahmen gehalten
 }
 usual-fall-brief = { $who } vorn: { $verdict ->
     [all] in allen Fällen
@@ -72,7 +72,7 @@ held-depends = vielleicht gehalten; es entscheidet: { $parameters }{ $alone ->
     [yes] { "" }
    *[no] , nur zusammen
 }
-held-none = im Modell wird dieser Sturz in keinem Fall gehalten{ $given ->
+held-none = im Modell nicht gehalten, auch nicht unter den günstigsten Annahmen{ $given ->
     [yes] { "" }
    *[no] , beurteilt, als wäre die Spalte ohne Breite: keine Breite ist angegeben
 }

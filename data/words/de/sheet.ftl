@@ -8,7 +8,10 @@ sheet-who = { $who }{ $dated ->
    *[no] { "" }
 }
 sheet-person = { $number } { $name }
-sheet-team-who = Seilschaft { $team }: { $people }
+sheet-team-who = Seilschaft { $team }: { $named ->
+    [yes] { $people }
+   *[no] Personen { $people }
+}
 sheet-people = { $people ->
     [0] niemand am Seil
     [one] 1 Person
@@ -22,7 +25,7 @@ sheet-foot = Gerechnet von { $program } für die Annahmen des Plans. Was vor Ort
 ## Die Teile
 
 sheet-legs = Die Teile
-sheet-legs-caption = Eine Zeile steht, wo ihr Teil beginnt: anseilen für einen Teil am Seil, Seil ab für den nächsten ohne. Spalte: quer, in Klammern längs. Seil: nötig/dabei
+sheet-legs-caption = Eine Zeile steht, wo ihr Teil beginnt: anseilen für einen Teil am Seil, Seil ab für den nächsten ohne. Spalte: quer, in Klammern längs. Seil: nötig/dabei. Gitter: UTM, WGS 84. Im Rahmen: Abstand und Seil sind in den Grenzen; ob ein Sturz gehalten wird, ist ein anderes.
 sheet-high = Höhe { $unit }
 sheet-at = bei
 sheet-team = { $count ->
@@ -30,41 +33,47 @@ sheet-team = { $count ->
    *[other] Seilschaften { $teams }: { $setup }
 }
 sheet-tied = { $setup } · Seil { $rope } { $unit }
-sheet-ice = { $given ->
-    [yes] {" "}· Spalten { $gap } { $unit }
-   *[no] { "" }
-}{ $met ->
-    [0] { "" }
-    [one] {" "}· Zone { $zones }
-   *[other] {" "}· Zonen { $zones }
+sheet-gap = Spalte
+sheet-zones = { $met ->
+    [one] Zone
+   *[other] Zonen
 }
 
 ## Das Seil
 
 sheet-ropes = Das Seil, und was nach einem Sturz bleibt
-sheet-ropes-caption = Einbinden so viele { $unit } vom freien Ende der ersten Person, die vorangeht. Losbinden nur gesichert. Stürze: ein Modell.
-sheet-set-up = { $people } Personen, { $spacing } Abstand, { $knots }, { $coils }
+sheet-ropes-caption = Einbinden so viele { $unit } vom freien Ende der ersten Person, die vorangeht. Unter jeder Person: was das Modell von ihrem Sturz sagt; von wem die Lose Rolle kommt, und wie tief unter den Rand sie reicht. Vor dem Losbinden sichern.
+sheet-set-up = { $people } Personen, { $spacing } Abstand{ $knotted ->
+    [yes] , { $knots }
+   *[no] { "" }
+}{ $wide ->
+    [yes] , { $coils }
+   *[no] { "" }
+}
 sheet-set-up-of = { $legs }: { $setup }
 sheet-drawn = { $legs }: das Seil mit { $people } Personen, vom freien Ende der ersten
 sheet-only = { $legs }: { $text }
-sheet-fall = schlimmster Sturz { $who }: { $holders } { $held ->
-    [all] halten in allen angenommenen Fällen
-    [depends] halten vielleicht
-   *[none] halten in keinem angenommenen Fall
+sheet-fall = { $held ->
+    [all] wer auch stürzt, wird in allen angenommenen Fällen gehalten
+    [depends] wer auch stürzt, wird vielleicht nicht gehalten
+   *[none] niemandes Sturz wird gehalten, auch nicht unter den günstigsten Annahmen
 }
 sheet-no-fall = das Modell weiß keine Antwort auf Stürze
-sheet-loops = Lose Rolle reicht hinab: { $loops }
-sheet-loop = { $who } { $how ->
-    [short] nicht, { $depth } fehlen
-    [lip] gerade bis zum Spaltenrand
-   *[below] { $depth }
-}, { $from ->
-    [coil] Restseil
-   *[end] Ende
-} von { $holder }{ $untie ->
-    [nobody] { "" }
-    [holder] , bindet sich aus
-   *[others] , sobald { $untied } ausgebunden sind
+sheet-loop = { $who }: { $held ->
+    [all] in allen Fällen gehalten;{ " " }
+    [depends] vielleicht nicht gehalten;{ " " }
+    [none] nicht gehalten;{ " " }
+   *[said] { "" }
+}{ $how ->
+    [short] keine Lose Rolle, der von { $holder } fehlen { $depth }
+   *[other] Rolle von { $holder }{ $untie ->
+        [nobody] { "" }
+        [holder] , bindet sich aus
+       *[others] , sobald { $untied } ausgebunden sind
+    }: { $how ->
+        [lip] bis zum Rand, nicht darunter
+       *[below] { $depth }
+    }
 }
 sheet-place = ({ $place })
 sheet-no-loop = kein Seil mehr zum Hinablassen: { $none }
@@ -76,26 +85,23 @@ sheet-haul = Bergen von { $who } aus { $depth } Tiefe: { $can ->
     [yes] { sheet-haulers }: { $system } geht
     [perhaps] { sheet-haulers }: vielleicht { $system }
     [no] { sheet-haulers }: kein Flaschenzug ist stark genug
-    [short] { sheet-haulers }: { $missing } Seil fehlen für { $system }
+    [short] { sheet-haulers }: nicht, { $missing } Seil fehlen für { $system }
    *[near] { sheet-haulers }: Verankerung zu nah für jeden Flaschenzug
 }
 
 ## Die Feldtabelle
 
 sheet-field = Wenn die Spalte anders ist
-sheet-field-caption = Nach der Abstandsregel, die nichts über das Halten sagt; zwischen zwei Breiten gilt die größere. Was übrig ist, kommt zum Restseil. Flacher als { $angle }: nicht hintereinander.
+sheet-field-caption = Nach der Abstandsregel, die nichts über das Halten sagt. Zwischen zwei Breiten gilt die größere; über einer breiteren als der Abstand sind zwei zugleich. Was übrig ist, kommt zum Restseil. Flacher als { $angle }: gestaffelt.
 sheet-gap-along = Spalte längs der Route, { $unit }
 sheet-gap-across = quer, bei { $angle } getroffen
 sheet-apart = Abstand
 sheet-knots = Knoten
 sheet-coil = je Restseil
-sheet-rope = Seil nötig
+sheet-rope = Seil (✕ zu kurz)
 sheet-over = zugleich darüber
-sheet-fits = Seil lang genug
-sheet-yes = ja
-sheet-no = nein
-sheet-closer = bei { $apart }
-sheet-closer-means = „bei 12“: das Seil ist für das Gelehrte zu kurz und reicht, wenn so weit auseinander angeseilt wird.
+sheet-closer = oder Abstand
+sheet-closer-means = Oder Abstand: das Seil ist für das Gelehrte zu kurz und reicht, wenn so weit auseinander angeseilt wird.
 
 ## Was hinter dem Blatt kommt
 

@@ -70,11 +70,17 @@ rope-cure-loop = a drop loop for { $who } ends { $short } short of the lip
 rope-cure-spacing = walk { $spacing } apart instead of { $planned }
 
 too-steep-to-rope-without-anchors = { $of ->
-    [ground] the ground is up to { $slope } steep on { $length }, at { $span }: roping together without anchors is no longer the answer
-   *[line] up to { $slope } steep on { $length }, at { $span }: roping together without anchors is no longer the answer
-}
+    [ground] the ground is
+   *[line] the line is
+} up to { $slope } steep on { $length }, { $all ->
+    [yes] at { $span }
+   *[no] worst at { $span }
+}: roping together without anchors is no longer the answer
     .hint = belay from anchors, or another line
-    .short = up to { $slope } steep on { $length }, { $span }: too steep for a rope without anchors
+    .short = up to { $slope } steep on { $length }, { $all ->
+        [yes] { $span }
+       *[no] worst at { $span }
+    }: too steep for a rope without anchors
     .cure = belay from anchors, or another line
 
 held-without-width = { $given ->
@@ -85,8 +91,12 @@ held-better-in-order = { $better ->
     [no] { "" }
    *[yes] the order { $order };{ " " }
 }
+held-or-in-order = { $better ->
+    [no] { "" }
+   *[yes] {" "}the order { $order },
+}
 
-fall-held-in-none = the fall of { $who } is held in no assumed case on { $length }, { $all ->
+fall-held-in-none = the model does not hold a fall of { $who }, not even with its kindest assumptions, on { $length }, { $all ->
     [yes] at { $span }
    *[no] worst at { $span }
 } ({ $snow }{ $slope }){ held-without-width }
@@ -95,14 +105,14 @@ fall-held-in-none = the fall of { $who } is held in no assumed case on { $length
         [yes] { $span }
        *[no] worst at { $span }
     }
-    .cure = { held-better-in-order }a belay from an anchor, another line, or more people
+    .cure = a belay from an anchor, another line,{ held-or-in-order } or more people
 
-fall-held-in-none-at-one-place = the fall of { $who } is held in no assumed case at { $span }, { $length } ({ $snow }{ $slope }){ held-without-width }
+fall-held-in-none-at-one-place = the model does not hold a fall of { $who }, not even with its kindest assumptions, at { $span }, { $length } ({ $snow }{ $slope }){ held-without-width }
     .hint = { held-better-in-order }cross that place one by one, belayed from an anchor, or by another line
     .short = the model holds a fall of { $who } in no case on { $length }, { $span }
-    .cure = { held-better-in-order }cross it one by one, from an anchor, or go another line
+    .cure = cross it one by one, from an anchor,{ held-or-in-order } or go another line
 
-fall-not-held-in-the-middle-case = the fall of { $who } is held in some assumed cases only, not in the central one, on { $length }, { $all ->
+fall-not-held-in-the-middle-case = the model holds a fall of { $who } with kind assumptions only, not with middling ones, on { $length }, { $all ->
     [yes] at { $span }
    *[no] worst at { $span }
 } ({ $snow }{ $slope })
@@ -111,7 +121,7 @@ fall-not-held-in-the-middle-case = the fall of { $who } is held in some assumed 
         [yes] { $span }
        *[no] worst at { $span }
     }
-    .cure = { held-better-in-order }a belay from an anchor there, or more people
+    .cure = a belay from an anchor there,{ held-or-in-order } or more people
 
 bare-ice-too-steep = roped without anchors on { $length } of bare ice up to { $slope } steep, { $all ->
     [yes] at { $span }
@@ -225,7 +235,7 @@ fewer-knots-than-a-layout = { $tied ->
 
 snow-depth-not-given = no snow depth is given in { $zones }: whether the knots bite there is unknown
     .hint = give `snow_depth_m` in the zones file
-    .short = whether knots bite in { $zones } is unknown: no snow depth
+    .short = whether knots bite is unknown: no snow depth is given
     .cure = `snow_depth_m` in the zones file
 
 knots-do-not-bite-everywhere = brake knots do not bite in { $zones }
@@ -287,18 +297,18 @@ bridges-late = { $just ->
    *[no] { $zone } is left at { $left }; snow bridges are trusted until { $until }
 }
     .hint = { $known ->
-        [yes] start by { $start } for all hidden gaps of the stage, or turn round in time
+        [yes] start by { $start } to be off all of the stage in time, or turn round in time
        *[no] start earlier, or turn round in time
     }
-    .short = on hidden gaps after { $until }, when bridges are no longer trusted
+    .short = on snow bridges after { $until }, when they are no longer trusted
     .cure = { $known ->
         [yes] start by { $start }, or turn round in time
        *[no] start earlier, or turn round in time
     }
 
 slower-bridges-late = { $just ->
-    [yes] a slower party leaves the last hidden gaps just after { $until }
-   *[no] a slower party leaves the last hidden gaps at { $left }, after { $until }
+    [yes] a slower party is off the last snow bridges just after { $until }
+   *[no] a slower party is off the last snow bridges at { $left }, after { $until }
 }
 
 back-late = { $just ->
@@ -350,7 +360,7 @@ sun-in-utc = a day is given and no `utc_offset`: sunrise and sunset are told in 
 # From planning: one zone. What was assumed for a whole file stands in faults.ftl.
 gap-assumed-in-zone = no gap width is given for { $zone }; { $gap } was assumed
     .hint = give `gap_m` in the zones file
-    .short = { $zone } gives no gap width: { $gap } assumed
+    .short = no gap width is given: { $gap } assumed
     .cure = `gap_m` in the zones file
 
 coil-is-a-burden = each end person carries a coil of { $coil }, about { $mass }; more than { $most } or { $most-mass } is a burden
@@ -382,7 +392,7 @@ bare-ice-two-views = { $roped ->
         [yes] roped here: one slip pulls all
        *[no] no rope here; others rope where it is badly broken
     }
-    .cure = decide: rope or not, and write it into the zones file
+    .cure = decide before you go: rope or not
 
 strike-taken-as-exact = { $zone } does not say how sure its strike is: it is taken as exact
     .hint = give `strike_uncertainty_deg`; a few degrees can lengthen the way over a gap
@@ -460,7 +470,10 @@ convex-place = { $at } ({ $steeper } steeper below)
 ## Where a finding belongs
 
 place-leg = leg { $leg }
-place-leg-of-team = leg { $leg } (team { $team })
+place-leg-of-team = leg { $leg } ({ $count ->
+    [one] team { $teams }
+   *[other] teams { $teams }
+})
 place-legs = { $count ->
     [1] leg { $legs }
    *[other] legs { $legs }

@@ -137,28 +137,31 @@ clock-of-stage = stage { $stage }: { $text }
 clock-latest-start = { $late ->
     [yes] start { $start } is too late: { "" }
    *[no] { "" }
-}latest start { $at }, to leave all hidden gaps by { $until }{ $slower }
+}latest start { $at }, to be off all snow bridges by { $until }{ $late ->
+    [yes] {" "}(all { $earlier } earlier)
+   *[no] { "" }
+}{ $slower }
 clock-latest-start-slower = ; a slower party { $at }
-clock-latest-start-slower-none = ; none is early enough for a slower party
+clock-latest-start-slower-none = ; for a slower party no start is early enough
 clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $slower }
 clock-at-until-slower = ; a slower party { $place }, on leg { $leg }
 clock-turn = { $kind ->
     [of] leave the turn at { $place } by { $at }, to be done by { $by }
    *[off] last place to turn round: { $place } by { $at }; the way back along the line is then done by { $by }
 }{ $over }{ $slower }
-clock-turn-over = , on hidden gaps until { $left }
+clock-turn-over = , on snow bridges until { $left }
 clock-turn-bridges = { $kind ->
-    [of] leave the turn at { $place } by { $at }, to leave all hidden gaps of the way back by { $until }
-   *[off] last place to turn round: { $place } by { $at }, to leave all hidden gaps of the way back by { $until }
+    [of] leave the turn at { $place } by { $at }, to be back over all snow bridges by { $until }
+   *[off] last place to turn round: { $place } by { $at }, back over all snow bridges by { $until }
 }{ $slower }
 clock-turn-never = { $kind ->
-    [of] however early the turn at { $place } is left, the way back is on hidden gaps after { $until }
-   *[off] no turn beyond the first hidden gaps leaves them again by { $until }
+    [of] however early the turn at { $place } is left, the way back is on snow bridges after { $until }
+   *[off] no turn beyond the first snow bridges is off them again by { $until }
 }
 clock-turn-back-by = { $kind ->
     [of] who leaves the turn as late as { $at } is done by { $by }
    *[off] who turns as late as { $at }, at { $place }, is done by { $by }
-}, but on hidden gaps until { $left }: too late for the bridges
+}, but on snow bridges until { $left }: too late
 clock-turn-slower = { $kind ->
     [of] ; a slower party by { $at }
    *[off] ; a slower party at { $place } by { $at }
@@ -267,6 +270,11 @@ block-legs = { $legs }: { $text }
 
 ## How many legs, and what is found of the whole
 
+first-stop = stop on { $legs }
+first-outside = outside the limits on { $legs }
+first-look = look at { $legs }
+first-whole = no leg stops; look at the whole
+first-none = nothing stops, nothing to look at
 count-stop = { $count ->
     [one] 1 leg with a stop
    *[other] { $count } legs with a stop
@@ -306,7 +314,7 @@ folded-at-hand = { $teams ->
 message-head = { $name }: { $length }, { $legs ->
     [one] 1 leg
    *[other] { $legs } legs
-}
+}; { $words }
 message-carry = Carry: { $ropes }
 message-carry-short = { $rope } ({ $short })
 message-no-rope = No leg is walked on the rope.
@@ -467,6 +475,11 @@ block-model = Falls and hauls: a model's answer for assumed ranges, our judgemen
 
 ## The page: what a leader needs first
 
+page-first = { $name }: { $words }
+page-avalanche = Avalanche ground, { $from } and steeper, on { $legs }: up to { $slope } near { $at }{ $stages ->
+    [1] { "" }
+   *[other] {" "}of stage { $stage }
+}. The bulletin decides there
 page-figures = { $length }, { $roped } on the rope{ $heights ->
     [yes] ; up { $up }, down { $down }
    *[no] { "" }
@@ -477,7 +490,11 @@ page-figures = { $length }, { $roped } on the rope{ $heights ->
 page-clock = { $start } to { $end },{ " " }
 page-too = here too: { $what }
 page-stage = { $stage }: { $length }
-page-legend = Each row is where its leg begins: rope up there for a roped leg, unrope there for the next one.
+page-end = { $stages ->
+    [1] end
+   *[other] end of the stage
+}
+page-legend = A row is where its leg begins: rope up there, or unrope for an unroped one.
 page-why = { $word } = { $means }
 page-zones = Zones: { $zones }
 page-zones-of = leg { $leg }: { $zones }
@@ -491,7 +508,10 @@ page-carry = { $teams ->
     [1] Carry
    *[other] Team { $team } carries
 } { $rope }: { $why }
-page-left = No set-up needs { $ropes }
+page-left = No set-up needs { $ropes }{ $short ->
+    [yes] : a spare for a rescue on { $legs }
+   *[no] { "" }
+}
 page-set-ups = Set-ups, with where to tie in: { $unit } from the free end of the rope
 page-legs-of-team = { $legs }, team { $team }
 page-set-up = { $people } people, { $spacing } apart, { $knots }, { $coils }: { $marks }
@@ -505,24 +525,26 @@ page-knots = { $knots ->
        *[doubtful] {" "}(they may not bite)
     }
 }
-page-not = Not covered: { $what }
+page-not = Not covered as tied: { $what }
 page-not-wider = gaps wider along the line than { $gaps }
 page-not-any = any gap on { $legs }: the rope is too short
 page-not-on = { $gap } ({ $legs })
+page-not-haul = hauling out { $who }
+page-not-haul-of = { $who } ({ $legs })
 page-not-two = two people falling at once
 page-cautions = Judge on the spot: where the ground differs, the plan is wrong. What local guides, park and rescue services say comes first. Never alone.
 page-rest = { $interface ->
-    [flags] { $notes ->
+    [flags] All figures, { $notes ->
         [one] 1 note
        *[other] { $notes } notes
-    }, all figures: `--detail` · { $assumptions } assumptions: `--format json`, or the report of `--out DIR`
+    }: `--detail`; { $assumptions } assumptions: the report of `--out DIR`
    *[members] { $notes ->
         [one] 1 note
        *[other] { $notes } notes
     }, { $assumptions } assumptions: in the JSON and in the report
 }
 column-clock = clock
-column-high = high
+column-high = alt { $unit }
 column-grid = grid
 column-apart = { $unit } apart
 

@@ -150,7 +150,7 @@ origin-flag = flag
 
 ## The rope laid out
 
-same-teams = leg { $leg }: { $count ->
+same-teams = { $legs }: { $count ->
     [one] team { $teams }
    *[other] teams { $teams }
 }

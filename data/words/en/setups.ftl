@@ -44,13 +44,13 @@ by-flag = the leader (flag)
 ## Why people walk so far apart
 
 spacing-habit = habit
-    .means = usual for so many people
+    .means = usual for so many
 spacing-least = least
-    .means = bare ice, every gap in sight
+    .means = bare ice, gaps in sight
 spacing-knots = knots
     .means = room for the brake knots
 spacing-gap = gap
-    .means = asked for by the gap
+    .means = for the gap
 spacing-cap = cap
     .means = the most there is, and too little
 
@@ -59,8 +59,8 @@ spacing-cap = cap
 held-all = held in all assumed cases
 usual-fall = the usual fall, { $who } first through a bridge: { $verdict ->
     [all] held in all assumed cases
-    [none] held in no assumed case
-   *[depends] held in some assumed cases
+    [none] not held, not even with the kindest assumptions
+   *[depends] held with some of the assumptions only
 }
 usual-fall-brief = { $who } first: { $verdict ->
     [all] in all cases
@@ -72,7 +72,7 @@ held-depends = may be held: decided by { $parameters }{ $alone ->
     [yes] { "" }
    *[no] , only together
 }
-held-none = the model holds this fall in no case{ $given ->
+held-none = not held in the model, not even with the kindest assumptions{ $given ->
     [yes] { "" }
    *[no] , judged as if the gap had no width: no width is given
 }

@@ -8,7 +8,10 @@ sheet-who = { $who }{ $dated ->
    *[no] { "" }
 }
 sheet-person = { $number } { $name }
-sheet-team-who = team { $team }: { $people }
+sheet-team-who = team { $team }: { $named ->
+    [yes] { $people }
+   *[no] people { $people }
+}
 sheet-people = { $people ->
     [0] nobody roped
     [one] 1 person
@@ -22,49 +25,55 @@ sheet-foot = Computed by { $program } for the assumptions of the plan. What is s
 ## The legs
 
 sheet-legs = The legs
-sheet-legs-caption = A row stands where its leg begins: the rope goes on for a roped leg, and off for the next one. Gap: across, in brackets along the line. Rope: needed/carried
-sheet-high = high { $unit }
+sheet-legs-caption = A row stands where its leg begins: the rope goes on for a roped leg, and off for the next one. Gap: across, in brackets along the line. Rope: needed/carried. Grid: UTM, WGS 84. Inside: spacing and rope are within the limits; whether a fall is held is another matter.
+sheet-high = altitude { $unit }
 sheet-at = at
 sheet-team = { $count ->
     [one] team { $teams }: { $setup }
    *[other] teams { $teams }: { $setup }
 }
 sheet-tied = { $setup } · rope { $rope } { $unit }
-sheet-ice = { $given ->
-    [yes] {" "}· gap { $gap } { $unit }
-   *[no] { "" }
-}{ $met ->
-    [0] { "" }
-    [one] {" "}· zone { $zones }
-   *[other] {" "}· zones { $zones }
+sheet-gap = gap
+sheet-zones = { $met ->
+    [one] zone
+   *[other] zones
 }
 
 ## The rope
 
 sheet-ropes = The rope, and what is left after a fall
-sheet-ropes-caption = Tie in so many { $unit } from the free end of the first, who walks ahead. Who unties is secured first. Falls: a model.
-sheet-set-up = { $people } people, { $spacing } apart, { $knots }, { $coils }
+sheet-ropes-caption = Tie in so many { $unit } from the free end of the first, who walks ahead. Under each person: what the model says of their fall; whose rope makes the loop, and how far below the lip it reaches. Secure whoever unties before.
+sheet-set-up = { $people } people, { $spacing } apart{ $knotted ->
+    [yes] , { $knots }
+   *[no] { "" }
+}{ $wide ->
+    [yes] , { $coils } each
+   *[no] { "" }
+}
 sheet-set-up-of = { $legs }: { $setup }
 sheet-drawn = { $legs }: the rope with { $people } people, from the first one’s free end
 sheet-only = { $legs }: { $text }
-sheet-fall = worst fall { $who }: { $holders } { $held ->
-    [all] hold in all assumed cases
-    [depends] hold in some assumed cases only
-   *[none] do not hold in any assumed case
+sheet-fall = { $held ->
+    [all] whoever falls is held in all assumed cases
+    [depends] whoever falls may not be held
+   *[none] nobody’s fall is held, not even with the kindest assumptions
 }
 sheet-no-fall = the model has no answer on falls
-sheet-loops = rope to drop reaches below the lip: { $loops }
-sheet-loop = { $who } { $how ->
-    [short] none, { $depth } short
-    [lip] just to the lip
-   *[below] { $depth }
-}, { $from ->
-    [coil] coil
-   *[end] end
-} of { $holder }{ $untie ->
-    [nobody] { "" }
-    [holder] , who unties
-   *[others] , once { $untied } untie
+sheet-loop = { $who }: { $held ->
+    [all] held in all cases;{ " " }
+    [depends] may not be held;{ " " }
+    [none] not held;{ " " }
+   *[said] { "" }
+}{ $how ->
+    [short] no loop, that of { $holder } is { $depth } short
+   *[other] loop from { $holder }{ $untie ->
+        [nobody] { "" }
+        [holder] , who unties
+       *[others] , once { $untied } untie
+    }: { $how ->
+        [lip] to the lip, not below
+       *[below] { $depth }
+    }
 }
 sheet-place = ({ $place })
 sheet-no-loop = no rope is left to drop: { $none }
@@ -76,26 +85,23 @@ sheet-haul = hauling { $who } from { $depth } down: { $can ->
     [yes] { sheet-haulers } could pull { $system }
     [perhaps] { sheet-haulers } could perhaps pull { $system }
     [no] { sheet-haulers } could not pull hard enough with any haul
-    [short] { sheet-haulers }, { $missing } of rope missing for { $system }
+    [short] not by { sheet-haulers }, { $missing } of rope missing for { $system }
    *[near] { sheet-haulers }, the anchor too near for any haul
 }
 
 ## The field table
 
 sheet-field = If the gap is another one
-sheet-field-caption = For the gap that is seen, by the spacing rule, which says nothing about holding a fall; between two widths the wider. Rope left over goes into the coils. Met flatter than { $angle }: not in file.
+sheet-field-caption = By the spacing rule, which says nothing about holding a fall. Between two widths the wider; a gap wider than they are apart has two over it at once. Rope left over goes into the coils. Met flatter than { $angle }: staggered, in echelon.
 sheet-gap-along = Gap along the line, { $unit }
 sheet-gap-across = across, met at { $angle }
 sheet-apart = apart
 sheet-knots = knots
 sheet-coil = each coil
-sheet-rope = rope needed
+sheet-rope = rope (✕ too short)
 sheet-over = over it at once
-sheet-fits = rope long enough
-sheet-yes = yes
-sheet-no = no
-sheet-closer = at { $apart }
-sheet-closer-means = “at 12”: the rope is too short as is taught, and long enough tied so far apart.
+sheet-closer = or tied apart
+sheet-closer-means = Or tied apart: the rope is too short as is taught, and long enough so far apart.
 
 ## What comes behind the sheet
 

@@ -10,10 +10,7 @@ use crate::{
 pub fn place(at: &At, voice: Voice) -> Said {
     match at {
         At::Leg(place) => match place.team {
-            Some(team) => voice.say(
-                "place-leg-of-team",
-                &[("leg", Arg::Count(place.leg)), ("team", Arg::Count(team))],
-            ),
+            Some(team) => leg_of_teams(place.leg, &[team], voice),
             None => voice.say("place-leg", &[("leg", Arg::Count(place.leg))]),
         },
         At::Legs { legs } => self::legs(legs, voice),
@@ -22,6 +19,18 @@ pub fn place(at: &At, voice: Voice) -> Said {
         At::Part { of } => voice.say(part(*of), &[]),
         At::Input(place) => fault::place(place, voice),
     }
+}
+
+/// `leg 6 (teams 1, 2)`.
+#[must_use]
+pub fn leg_of_teams(leg: usize, teams: &[usize], voice: Voice) -> Said {
+    let listed = teams.iter().map(usize::to_string).collect::<Vec<_>>();
+    let args = [
+        ("leg", Arg::Count(leg)),
+        ("count", Arg::Count(teams.len())),
+        ("teams", Arg::Said(Said::figure(listed.join(", ")))),
+    ];
+    voice.say("place-leg-of-team", &args)
 }
 
 fn part(of: JobPart) -> &'static str {

@@ -118,9 +118,11 @@ fn latest_start(
     };
     let latest = planned.latest_start?;
     let late = clock.start.filter(|start| start.min() > latest.min());
+    let earlier_min = late.map_or(0.0, |start| start.min() - latest.min());
     let start = late.map_or_else(Said::default, |start| Said::figure(start.to_string()));
     let args = [
         at(latest),
+        ("earlier", Arg::Minutes(earlier_min)),
         ("late", Arg::yes(late.is_some())),
         ("start", Arg::Said(start)),
         ("until", hour(clock.bridges_until?, voice)),

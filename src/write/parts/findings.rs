@@ -11,7 +11,7 @@ use crate::{
     },
     say::{
         arg::Arg,
-        finding::{cure, hint, legs, place, says, short},
+        finding::{cure, hint, leg_of_teams, legs, place, says, short},
         plain,
         span::Said,
         voice::Voice,
@@ -125,19 +125,59 @@ pub(crate) fn places_of_all(groups: &[&Group<'_>], voice: Voice) -> Said {
 }
 
 fn listed(places: &[&At], voice: Voice) -> Said {
-    let named = places.get(..NAMED).filter(|_| places.len() > NAMED + 1);
-    let shown = named.unwrap_or(places);
+    let shown = first_few(places);
     let numbers: Option<Vec<usize>> = shown.iter().map(|at| leg_alone(at)).collect();
     let listed = match numbers {
         Some(numbers) => legs(&numbers, voice),
-        None => Said::join(shown.iter().map(|at| place(at, voice)), ", "),
-    };
-    match places.len() - shown.len() {
-        0 => listed,
-        more => {
-            let args = [("named", Arg::Said(listed)), ("more", Arg::Count(more))];
-            voice.say("place-more", &args)
+        None => {
+            let of_leg = shown.chunk_by(|a, b| {
+                leg_of_a_team(a).is_some() && leg_of_a_team(a) == leg_of_a_team(b)
+            });
+            Said::join(of_leg.map(|at| one_leg(at, voice)), ", ")
         }
+    };
+    and_more(listed, places.len() - shown.len(), voice)
+}
+
+/// `legs 2, 4`, the first of many.
+fn few(numbers: &[usize], voice: Voice) -> Said {
+    let shown = first_few(numbers);
+    and_more(legs(shown, voice), numbers.len() - shown.len(), voice)
+}
+
+/// Those that are named before the rest is counted: all of them where one alone would be left.
+fn first_few<T>(all: &[T]) -> &[T] {
+    let named = all.get(..NAMED).filter(|_| all.len() > NAMED + 1);
+    named.unwrap_or(all)
+}
+
+fn and_more(named: Said, more: usize, voice: Voice) -> Said {
+    if more == 0 {
+        return named;
+    }
+    let args = [("named", Arg::Said(named)), ("more", Arg::Count(more))];
+    voice.say("place-more", &args)
+}
+
+/// `leg 6 (teams 1, 2)`, where places are teams of one leg.
+fn one_leg(places: &[&At], voice: Voice) -> Said {
+    let teams = places.iter().filter_map(|at| match at {
+        At::Leg(place) => place.team,
+        _ => None,
+    });
+    let teams: Vec<usize> = teams.collect();
+    match places {
+        [one] => place(one, voice),
+        [first, ..] => leg_of_teams(first.leg().unwrap_or_default(), &teams, voice),
+        [] => Said::default(),
+    }
+}
+
+/// The leg, where a place is a team of it.
+fn leg_of_a_team(at: &At) -> Option<usize> {
+    match at {
+        At::Leg(place) if place.team.is_some() => Some(place.leg),
+        _ => None,
     }
 }
 
@@ -179,6 +219,27 @@ pub(crate) fn first_line(plan: &Plan, voice: Voice) -> Said {
     let places = grave.filter_map(|word| where_it_holds(&plan.legs, word, voice));
     let all = [counted].into_iter().chain(places);
     Said::join(all.map(|said| said.then(".")), " ")
+}
+
+/// What stops and what is to be looked at, by leg, for the first line of a page: `stop on legs 2, 4; look at leg 6`.
+pub(crate) fn first_words(plan: &Plan, voice: Voice) -> Said {
+    let of = |(verdict, key)| {
+        let legs = plan.legs.iter().filter(|leg| leg.verdict == verdict);
+        let numbers: Vec<usize> = legs.map(|leg| leg.leg).collect();
+        (!numbers.is_empty()).then(|| voice.say(key, &[("legs", Arg::Said(few(&numbers, voice)))]))
+    };
+    let words = [
+        (Verdict::Stop, "first-stop"),
+        (Verdict::Outside, "first-outside"),
+        (Verdict::Look, "first-look"),
+    ];
+    let told: Vec<Said> = words.into_iter().filter_map(of).collect();
+    let whole = plan.findings.iter().any(|f| f.level() < Level::Note);
+    match (told.is_empty(), whole) {
+        (false, _) => Said::join(told, "; "),
+        (true, true) => voice.say("first-whole", &[]),
+        (true, false) => voice.say("first-none", &[]),
+    }
 }
 
 /// The title of a level.

@@ -1,8 +1,20 @@
 //! What goes into the packs, and what the set-ups do not cover.
 
 use crate::{
-    plan::{Carry, leg::Leg, name::RopeName},
-    say::{arg::Arg, finding, name::rope, setup::carry_reason, span::Said, voice::Voice},
+    plan::{
+        Carry,
+        fall::HaulAnswer,
+        leg::{Leg, TeamSetup},
+        name::RopeName,
+    },
+    say::{
+        arg::Arg,
+        finding,
+        name::{self, rope},
+        setup::carry_reason,
+        span::Said,
+        voice::Voice,
+    },
     write::sheet::Sheet,
 };
 
@@ -31,10 +43,16 @@ pub(crate) fn left_over(sheet: &Sheet<'_>, voice: Voice) -> Option<Said> {
     let left = at_hand.filter(|(number, _)| !carried(*number));
     let left = left.map(|(number, at_hand)| rope(&RopeName::of(number, at_hand), voice));
     let left = Said::join(left, ", ");
-    (!left.is_empty()).then(|| voice.say("page-left", &[("ropes", Arg::Said(left))]))
+    let short: Vec<usize> = short_of_rope(&sheet.plan.legs);
+    let args = [
+        ("ropes", Arg::Said(left.clone())),
+        ("short", Arg::yes(!short.is_empty())),
+        ("legs", Arg::Said(finding::legs(&short, voice))),
+    ];
+    (!left.is_empty()).then(|| voice.say("page-left", &args))
 }
 
-/// `Not covered: gaps wider than 7.7 m (leg 2), 8.4 m (leg 4); two people in one gap`. For whom no loop reaches is told above.
+/// `Not covered: gaps wider than 7.7 m (leg 2), 8.4 m (leg 4); hauling out Ben (leg 4); two people in one gap`. For whom no loop reaches is told above.
 pub(crate) fn uncovered(legs: &[Leg], voice: Voice) -> Said {
     let short = |leg: &&Leg| leg.teams.iter().any(|setup| setup.rope_short_m().is_some());
     let (short, long_enough): (Vec<&Leg>, Vec<&Leg>) = legs
@@ -52,7 +70,12 @@ pub(crate) fn uncovered(legs: &[Leg], voice: Voice) -> Said {
         voice.say("page-not-wider", &gaps)
     });
     let two = voice.say("page-not-two", &[]);
-    let all = any.into_iter().chain(wider).chain([two]);
+    let hauls = Said::join(not_hauled(legs, voice), ", ");
+    let hauls = (!hauls.is_empty()).then(|| {
+        let who = [("who", Arg::Said(hauls))];
+        voice.say("page-not-haul", &who)
+    });
+    let all = any.into_iter().chain(wider).chain(hauls).chain([two]);
     voice.say("page-not", &[("what", Arg::Said(Said::join(all, "; ")))])
 }
 
@@ -76,4 +99,38 @@ fn widest(legs: &[&Leg], voice: Voice) -> Vec<Said> {
         voice.say("page-not-on", &[("gap", Arg::Said(gap)), ("legs", legs)])
     };
     all.into_iter().map(of_legs).collect()
+}
+
+/// `Ben (legs 4, 6)`: whom those left cannot haul with the rope that is free.
+fn not_hauled(legs: &[Leg], voice: Voice) -> Vec<Said> {
+    let mut all: Vec<(Said, Vec<usize>)> = Vec::new();
+    for leg in legs {
+        let tables = leg.teams.iter().filter_map(|s| Some((s, s.haul.as_ref()?)));
+        for (setup, table) in tables.filter(|(_, table)| !table.answer.is_possible()) {
+            let who = name::position(&setup.persons, table.person, voice);
+            match all.iter_mut().find(|(known, _)| *known == who) {
+                Some((_, legs)) => legs.push(leg.leg),
+                None => all.push((who, vec![leg.leg])),
+            }
+        }
+    }
+    let said = |(who, legs): (Said, Vec<usize>)| {
+        let legs = Arg::Said(finding::legs(&legs, voice));
+        voice.say(
+            "page-not-haul-of",
+            &[("who", Arg::Said(who)), ("legs", legs)],
+        )
+    };
+    all.into_iter().map(said).collect()
+}
+
+/// The legs on which a loop ends short of the lip, or those left have too little rope for any haul.
+fn short_of_rope(legs: &[Leg]) -> Vec<usize> {
+    let is_short = |setup: &TeamSetup| {
+        let loops = setup.reach.iter().any(|reach| reach.depth_m < 0.0);
+        let answer = setup.haul.as_ref().map(|table| &table.answer);
+        loops || matches!(answer, Some(HaulAnswer::TooShort { .. }))
+    };
+    let short = legs.iter().filter(|leg| leg.teams.iter().any(is_short));
+    short.map(|leg| leg.leg).collect()
 }

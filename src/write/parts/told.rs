@@ -25,6 +25,7 @@ pub(crate) struct ToldHere {
 
 /// All that is told of one level.
 pub(crate) struct OfLevel {
+    pub level: Level,
     pub word: Verdict,
     /// `Stop: leg 2 at 2.21–2.29 km, 66 m`.
     pub title: Said,
@@ -49,6 +50,7 @@ pub(crate) fn levels(sheet: &Sheet<'_>) -> Vec<OfLevel> {
             voice,
         };
         (!groups.is_empty()).then(|| OfLevel {
+            level,
             word,
             title: title(sheet, level, word),
             entries: told.entries(&groups),
@@ -76,15 +78,18 @@ struct Told {
 impl Told {
     /// One for each thing told; of a kind that says something else of many legs the first ones, and the other legs named.
     fn entries(&self, groups: &[&Group<'_>]) -> Vec<ToldHere> {
-        let of_a_kind = groups.chunk_by(|a, b| a.finding.code() == b.finding.code());
+        // What was read of a whole file is told of the ice that is met.
+        let planned = |group: &Group<'_>| {
+            let mut others = groups.iter().filter(|other| !other.was_read());
+            others.any(|other| other.finding.code() == group.finding.code())
+        };
+        let told = groups.iter().filter(|g| !g.was_read() || !planned(g));
+        let told: Vec<&Group<'_>> = told.copied().collect();
+        let of_a_kind = told.chunk_by(|a, b| a.finding.code() == b.finding.code());
         of_a_kind.flat_map(|kind| self.of_a_kind(kind)).collect()
     }
 
     fn of_a_kind(&self, kind: &[&Group<'_>]) -> Vec<ToldHere> {
-        // What was read of a whole file is told of the ice that is met.
-        let planned = kind.iter().any(|group| !group.was_read());
-        let kind = kind.iter().filter(|group| !(planned && group.was_read()));
-        let kind: Vec<&Group<'_>> = kind.copied().collect();
         let many = self.level == Level::Look && kind.len() > ONE_BY_ONE + 1;
         let (first, rest) = kind.split_at(if many { ONE_BY_ONE } else { kind.len() });
         let mut entries: Vec<ToldHere> = first.iter().map(|group| self.entry(group)).collect();

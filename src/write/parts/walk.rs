@@ -18,9 +18,11 @@ pub(crate) enum Step<'c, 'a> {
     Leg(&'a Leg, Option<&'c ChangePoint<'a>>),
     /// A change at which no leg begins.
     Change(&'c ChangePoint<'a>),
+    /// Where a stage ends: its last leg.
+    End(&'a Leg),
 }
 
-/// One for each leg, and one for each change at which none begins.
+/// One for each leg, one for each change at which none begins, and one for the end of each stage.
 pub(crate) fn steps<'c, 'a>(plan: &'a Plan, changes: &'c [ChangePoint<'a>]) -> Vec<Step<'c, 'a>> {
     let mut steps = Vec::new();
     // The rope comes off where the leg before ended.
@@ -37,6 +39,9 @@ pub(crate) fn steps<'c, 'a>(plan: &'a Plan, changes: &'c [ChangePoint<'a>]) -> V
             } else {
                 steps.push(Step::Change(change));
             }
+        }
+        if leg.ends_stage {
+            steps.push(Step::End(leg));
         }
     }
     steps
@@ -74,6 +79,12 @@ pub(crate) fn stage(leg: &Leg, plan: &Plan, voice: Voice) -> Option<Said> {
     ];
     let told = voice.say("page-stage", &args);
     Some(told.map_names(plain::line))
+}
+
+/// What stands in the row of an end.
+pub(crate) fn end(plan: &Plan, voice: Voice) -> Said {
+    let args = [("stages", Arg::Count(plan.route.stages.len()))];
+    voice.say("page-end", &args)
 }
 
 /// Zone numbers, the many counted: `1 2 3 4 +96`.

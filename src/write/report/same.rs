@@ -17,40 +17,62 @@ impl<'a> Same<'a> {
         self.uses.first().map(|(_, setup)| *setup)
     }
 
-    fn holds(&self, setup: &TeamSetup) -> bool {
+    /// Whether it is tied alike on the same rope.
+    fn ties(&self, setup: &TeamSetup) -> bool {
         let places = |s: &TeamSetup| -> Vec<(f64, MarkKind)> {
             s.marks.iter().map(|m| (m.at_m, m.kind)).collect()
         };
         let rope = |s: &TeamSetup| s.rope.as_ref().map(|r| r.number);
-        self.setup().is_some_and(|first| {
-            places(first) == places(setup)
-                && rope(first) == rope(setup)
-                && first.knots.why == setup.knots.why
-        })
+        self.setup()
+            .is_some_and(|first| places(first) == places(setup) && rope(first) == rope(setup))
     }
 
-    /// `Legs 2, 4`, or with several teams `Leg 2: teams 1, 3; leg 4: team 1`.
+    /// Whether it is tied alike for the same reasons.
+    fn holds(&self, setup: &TeamSetup) -> bool {
+        let why = |first: &TeamSetup| first.knots.why == setup.knots.why;
+        self.ties(setup) && self.setup().is_some_and(why)
+    }
+
+    /// `Legs 2, 4`, or with several teams `Legs 2, 6: teams 1, 3; leg 4: team 1`.
     pub(super) fn shown(&self, voice: Voice) -> String {
-        let mut legs: Vec<(&Leg, Vec<String>)> = Vec::new();
-        for (leg, setup) in &self.uses {
-            match legs.last_mut().filter(|(last, _)| last.leg == leg.leg) {
-                Some((_, teams)) => teams.push(setup.team.to_string()),
-                None => legs.push((leg, vec![setup.team.to_string()])),
+        let alone = self.uses.iter().all(|(leg, _)| leg.teams.len() == 1);
+        let each = self.by_teams().into_iter().map(|(teams, legs)| {
+            let legs = finding::legs(&legs, voice);
+            if alone {
+                return legs;
             }
-        }
-        if legs.iter().all(|(leg, _)| leg.teams.len() == 1) {
-            let numbers: Vec<usize> = legs.iter().map(|(leg, _)| leg.leg).collect();
-            return finding::legs(&numbers, voice).capital().to_string();
-        }
-        let each = legs.iter().map(|(leg, teams)| {
             let args = [
-                ("leg", Arg::Count(leg.leg)),
+                ("legs", Arg::Said(legs)),
                 ("count", Arg::Count(teams.len())),
                 ("teams", Arg::Said(Said::figure(teams.join(", ")))),
             ];
             voice.say("same-teams", &args)
         });
         Said::join(each, "; ").capital().to_string()
+    }
+
+    /// Which legs it is for, those of the same teams together.
+    fn by_teams(&self) -> Vec<(Vec<String>, Vec<usize>)> {
+        let of_leg = self.uses.chunk_by(|a, b| a.0.leg == b.0.leg);
+        let of_leg = of_leg.filter_map(|uses| {
+            let teams = uses.iter().map(|(_, setup)| setup.team.to_string());
+            Some((teams.collect::<Vec<_>>(), uses.first()?.0.leg))
+        });
+        let mut all: Vec<(Vec<String>, Vec<usize>)> = Vec::new();
+        for (teams, leg) in of_leg {
+            match all.iter_mut().find(|(known, _)| *known == teams) {
+                Some((_, legs)) => legs.push(leg),
+                None => all.push((teams, vec![leg])),
+            }
+        }
+        all
+    }
+
+    /// Only the legs: `legs 2, 4`.
+    pub(super) fn legs(&self, voice: Voice) -> Said {
+        let mut legs: Vec<usize> = self.uses.iter().map(|(leg, _)| leg.leg).collect();
+        legs.dedup();
+        finding::legs(&legs, voice)
     }
 
     /// Who or what comes at a mark: `person 1 / person 2 ties in` where it depends on the team.
@@ -101,14 +123,23 @@ impl<'a> Same<'a> {
     }
 }
 
-/// Each way to rope up, with the legs and teams it is for.
+/// Each way to rope up, with the legs and teams it is for; where the knots have another reason, it is another way.
 pub(super) fn grouped(legs: &[Leg]) -> Vec<Same<'_>> {
+    together(legs, Same::holds)
+}
+
+/// Each way to tie in, whatever the reasons.
+pub(super) fn tied_alike(legs: &[Leg]) -> Vec<Same<'_>> {
+    together(legs, Same::ties)
+}
+
+fn together<'a>(legs: &'a [Leg], alike: fn(&Same<'a>, &TeamSetup) -> bool) -> Vec<Same<'a>> {
     let mut groups: Vec<Same<'_>> = Vec::new();
     for (leg, setup) in legs
         .iter()
         .flat_map(|l| l.teams.iter().map(move |t| (l, t)))
     {
-        match groups.iter_mut().find(|g| g.holds(setup)) {
+        match groups.iter_mut().find(|g| alike(g, setup)) {
             Some(group) => group.uses.push((leg, setup)),
             None => groups.push(Same {
                 uses: vec![(leg, setup)],

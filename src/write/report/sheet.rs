@@ -14,13 +14,13 @@ use super::{
     head as titles,
     markup::{spans, word},
     notes,
-    same::grouped,
+    same::tied_alike,
 };
 use crate::{
     say::{arg::Arg, plain, span::Said, voice::Voice},
     write::{
         parts::{
-            packs, style,
+            findings, packs, slopes, style,
             told::{self, OfLevel, ToldHere},
         },
         sheet::Sheet,
@@ -59,22 +59,38 @@ fn foot(voice: Voice) -> Said {
     )
 }
 
-/// What stops and the legs on the first side; the rope, whom to call, and other gaps on the second.
+/// What stops and the legs on the first side; the rope and other gaps on the second; whom to call where there is room.
 fn sides(sheet: &Sheet<'_>, told: &[OfLevel]) -> Markup {
+    let room = room::room(sheet, told);
     html! {
-        div class={ "sheet " (room::room(sheet, told).class()) } {
-            div class="side one" { (levels(told)) (legs::legs(sheet)) }
-            div class="side two" { (second(sheet)) }
+        div class={ "sheet " (room.print.class()) } {
+            div class="side one" {
+                (levels(told, sheet.look.voice)) (steep(sheet)) (legs::legs(sheet))
+                @if room.for_calls { (calls(sheet)) }
+            }
+            div class={ "side two" @if room.crowded { " crowded" } } { (second(sheet, !room.for_calls)) }
         }
     }
 }
 
-fn levels(told: &[OfLevel]) -> Markup {
+/// Whom to call.
+fn calls(sheet: &Sheet<'_>) -> Markup {
+    let voice = sheet.look.voice;
+    html! {
+        section id="emergency" aria-labelledby="emergency-title" {
+            h2 id="emergency-title" { (word("report-emergency", voice)) }
+            (notes::emergency(sheet.emergency, voice))
+        }
+    }
+}
+
+/// Where a level holds stands in the head.
+fn levels(told: &[OfLevel], voice: Voice) -> Markup {
     html! {
         @for level in told {
             section class="told" {
                 h2 class={ "level " (level.word.as_str()) } {
-                    span aria-hidden="true" { (style::sign(level.word)) } " " (spans(&level.title))
+                    span aria-hidden="true" { (style::sign(level.word)) } " " (spans(&findings::title(level.level, voice)))
                 }
                 ul {
                     @for alike in level.entries.chunk_by(|a, b| a.cure.is_some() && a.cure == b.cure) {
@@ -84,6 +100,12 @@ fn levels(told: &[OfLevel]) -> Markup {
             }
         }
     }
+}
+
+/// Where the bulletin decides, whatever the plan says of the rope.
+fn steep(sheet: &Sheet<'_>) -> Markup {
+    let line = slopes::avalanche_ground(sheet.plan, sheet.look.voice);
+    html! { @if let Some(line) = line { p class="steep" { strong { "! " (spans(&line)) "." } } } }
 }
 
 /// What is told of several places, and what is to be done about all of it.
@@ -101,9 +123,9 @@ fn entries(alike: &[ToldHere]) -> Markup {
     }
 }
 
-fn second(sheet: &Sheet<'_>) -> Markup {
+fn second(sheet: &Sheet<'_>, with_calls: bool) -> Markup {
     let (plan, voice) = (sheet.plan, sheet.look.voice);
-    let setups = grouped(&plan.legs);
+    let setups = tied_alike(&plan.legs);
     html! {
         @if !setups.is_empty() {
             section id="laid" aria-labelledby="laid-title" {
@@ -114,12 +136,11 @@ fn second(sheet: &Sheet<'_>) -> Markup {
                 (rope::cards(&setups, voice))
             }
         }
-        section id="emergency" aria-labelledby="emergency-title" {
-            h2 id="emergency-title" { (word("report-emergency", voice)) }
-            (notes::emergency(sheet.emergency, voice))
-        }
+        @if with_calls { (calls(sheet)) }
         (field::field(&plan.field, voice))
-        @if !setups.is_empty() { p class="not" { (spans(&packs::uncovered(&plan.legs, voice))) "." } }
-        p class="not" { (voice.say("page-cautions", &[])) }
+        p class="not" {
+            @if !setups.is_empty() { span { (spans(&packs::uncovered(&plan.legs, voice))) "." } " " }
+            strong { (voice.say("page-cautions", &[])) }
+        }
     }
 }

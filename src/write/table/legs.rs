@@ -50,7 +50,10 @@ pub(super) fn legs(out: &mut Table, sheet: &Sheet<'_>) {
     }
     let legend = voice.say("page-legend", &[]).to_string();
     bullet(&mut out.text, "", &legend, width);
-    bullet(&mut out.text, "", &whys(&sheet.plan.legs, voice), width);
+    let whys = whys(&sheet.plan.legs, voice);
+    if !whys.is_empty() {
+        bullet(&mut out.text, "", &whys, width);
+    }
 }
 
 /// Which zones are met where, for where they have no column.
@@ -101,7 +104,7 @@ impl Rows<'_> {
             String::new(),
             column("column-clock", &[]),
             column("column-unit", &long),
-            column("column-high", &[]),
+            column("column-high", &short),
             self.zone
                 .map_or(grid.clone(), |zone| format!("{grid} {zone}")),
             column("column-zones", &[]),
@@ -121,6 +124,7 @@ impl Rows<'_> {
         let row = |step: &Step<'_, '_>| match *step {
             Step::Leg(leg, change) => self.leg(leg, change),
             Step::Change(change) => self.change(change),
+            Step::End(leg) => self.end(leg),
         };
         steps.iter().map(row).collect()
     }
@@ -172,6 +176,20 @@ impl Rows<'_> {
         Row {
             cells,
             done: Some(change.kind.says(self.voice).to_string()),
+            ..Row::default()
+        }
+    }
+
+    /// Where a stage ends, when and how high.
+    fn end(&self, leg: &Leg) -> Row {
+        let voice = self.voice;
+        let mut cells: [String; COLUMNS] = Default::default();
+        cells[2] = leg.end_clock.map(|c| c.to_string()).unwrap_or_default();
+        cells[3] = voice.chainage(leg.end_m, Round::Nearest);
+        cells[4] = high(leg.end_height_m, voice.units);
+        Row {
+            cells,
+            done: Some(walk::end(self.sheet.plan, voice).to_string()),
             ..Row::default()
         }
     }

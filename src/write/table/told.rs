@@ -5,6 +5,7 @@ use unicode_width::UnicodeWidthStr;
 use crate::write::{
     parts::{
         paragraph::{bullet, label_column, labelled},
+        slopes::avalanche_ground,
         style,
         told::{ToldHere, levels},
     },
@@ -23,6 +24,10 @@ pub(super) fn told(out: &mut String, sheet: &Sheet<'_>) {
         bullet(out, &sign, &level.title.to_string(), width);
         let lines: Vec<Line> = level.entries.iter().map(Line::of).collect();
         print(out, &lines, width);
+    }
+    if let Some(steep) = avalanche_ground(sheet.plan, sheet.look.voice) {
+        out.push('\n');
+        bullet(out, "! ", &steep.to_string(), width);
     }
 }
 
@@ -43,14 +48,17 @@ impl Line {
     }
 }
 
-/// Places in a column where they are short; the cure on the same line where there is room.
+/// Places in a column where they are short; the cure on the same line where there is room, and once for all that share it.
 fn print(out: &mut String, entries: &[Line], width: usize) {
     let places = entries.iter().map(|entry| entry.place.as_str());
     let column = label_column(places, PLACE, width);
-    for entry in entries {
+    for (i, entry) in entries.iter().enumerate() {
         let sign = labelled(out, &entry.place, column, width);
         let says = &entry.says;
-        let Some(cure) = &entry.cure else {
+        let shared = entries
+            .get(i + 1)
+            .is_some_and(|next| next.cure == entry.cure);
+        let Some(cure) = entry.cure.as_ref().filter(|_| !shared) else {
             bullet(out, &sign, says, width);
             continue;
         };

@@ -3,10 +3,16 @@
 use maud::{Markup, html};
 
 use crate::{
-    plan::field::{Field, FieldAskew, FieldLimit, FieldRow, FieldSetUp},
+    plan::{
+        field::{Field, FieldAskew, FieldLimit, FieldRow, FieldSetUp},
+        leg::Verdict,
+    },
     say::{arg::Arg, field, round::Round, span::Said, voice::Voice},
-    write::{json::number, report::markup::spans},
+    write::{json::number, parts::style, report::markup::spans},
 };
+
+/// People over one gap that is wider than they walk apart, told above the table; where more can be over it they are counted.
+const USUALLY_OVER: usize = 2;
 
 /// The table; nothing without rows.
 pub(super) fn field(field: &Field, voice: Voice) -> Markup {
@@ -90,7 +96,7 @@ fn groups(field: &Field) -> Vec<Group<'_>> {
 
 fn body(group: &Group<'_>, teams: usize, gaps: usize, voice: Voice) -> Markup {
     let limits = group.limits.iter();
-    let limits = limits.map(|limit| field::limit(limit, teams, voice).capital());
+    let limits = limits.map(|limit| field::limit_in_short(limit, teams, voice).capital());
     let length = |m, side| voice.number(m, side);
     let line =
         |key: &str, of: &dyn Fn(&FieldSetUp) -> String| line(group, &voice.say(key, &[]), of);
@@ -101,9 +107,9 @@ fn body(group: &Group<'_>, teams: usize, gaps: usize, voice: Voice) -> Markup {
             (line("sheet-apart", &|s| length(s.spacing_m, Round::Up)))
             @if set_ups().any(|s| s.knots > 0) { (line("sheet-knots", &|s| s.knots.to_string())) }
             @if set_ups().any(|s| s.coil_m > 0.0) { (line("sheet-coil", &|s| length(s.coil_m, Round::Up))) }
-            (line("sheet-rope", &|s| length(s.rope_m, Round::Up)))
-            @if set_ups().any(|s| s.over_one_gap > 1) { (line("sheet-over", &|s| s.over_one_gap.to_string())) }
-            @if group.rows.iter().any(|row| row.fits.is_some()) { (fits(group, voice)) }
+            (rope(group, voice))
+            @if group.rows.iter().any(|row| row.closer_m.is_some()) { (closer(group, voice)) }
+            @if set_ups().any(|s| s.over_one_gap > USUALLY_OVER) { (line("sheet-over", &|s| s.over_one_gap.to_string())) }
         }
     }
 }
@@ -121,22 +127,33 @@ fn line(group: &Group<'_>, name: &Said, of: &dyn Fn(&FieldSetUp) -> String) -> M
     }
 }
 
-/// Whether the rope that is carried is long enough, and if not as is taught, how close it is.
-fn fits(group: &Group<'_>, voice: Voice) -> Markup {
-    let says = |row: &FieldRow| match (row.fits.unwrap_or_default(), row.closer_m) {
-        (true, _) => voice.say("sheet-yes", &[]),
-        (false, Some(m)) => {
-            let apart = Arg::Figure(voice.number(m, Round::Up));
-            voice.say("sheet-closer", &[("apart", apart)])
-        }
-        (false, None) => voice.say("sheet-no", &[]),
-    };
+/// How much rope it takes, with a sign where that is more than is carried.
+fn rope(group: &Group<'_>, voice: Voice) -> Markup {
     html! {
         tr class="fits" {
-            th scope="row" { (voice.say("sheet-fits", &[])) }
+            th scope="row" { (voice.say("sheet-rope", &[])) }
             @for row in &group.rows {
-                td class="n" { @if row.fits == Some(true) { (says(row)) } @else { strong { (says(row)) } } }
+                td class="n" data-seen-m=(number(row.gap_m)) {
+                    @match (&row.set_up, row.fits) {
+                        (None, _) => { "–" }
+                        (Some(set_up), Some(false)) => {
+                            strong { (style::sign(Verdict::Outside)) " " (voice.number(set_up.rope_m, Round::Up)) }
+                        }
+                        (Some(set_up), _) => { (voice.number(set_up.rope_m, Round::Up)) }
+                    }
+                }
             }
+        }
+    }
+}
+
+/// How close the rope is long enough that is too short as is taught.
+fn closer(group: &Group<'_>, voice: Voice) -> Markup {
+    let apart = |row: &FieldRow| row.closer_m.map(|m| voice.number(m, Round::Up));
+    html! {
+        tr {
+            th scope="row" { (voice.say("sheet-closer", &[])) }
+            @for row in &group.rows { td class="n" { strong { (apart(row).unwrap_or_default()) } } }
         }
     }
 }

@@ -32,7 +32,7 @@ pub(super) fn head(sheet: &Sheet<'_>, told: &[OfLevel]) -> Markup {
     let name = title(sheet);
     let hours = plan.clock.iter().flat_map(|all| clock::head(all, voice));
     html! {
-        header class={ "sheet " (room(sheet, told).class()) } {
+        header class={ "sheet " (room(sheet, told).print.class()) } {
             p class="kind" { (voice.say("sheet-kind", &[])) }
             h1 { (said(&name)) }
             @if let Some(route) = plan.route.name.as_deref().filter(|r| *r != name) {
@@ -79,9 +79,11 @@ fn people(sheet: &Sheet<'_>, voice: Voice) -> Said {
 }
 
 fn of_team(team: &TeamSetup, voice: Voice) -> Said {
+    let named = team.persons.iter().any(|p| p.called.name.is_some());
     let args = [
         ("team", Arg::Count(team.team)),
         ("people", Arg::Said(listed(team.persons.iter(), voice))),
+        ("named", Arg::yes(named)),
     ];
     voice.say("sheet-team-who", &args)
 }

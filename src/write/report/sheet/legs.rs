@@ -4,7 +4,7 @@ use maud::{Markup, html};
 
 use crate::{
     plan::leg::Leg,
-    say::{arg::Arg, span::Said, voice::Voice},
+    say::{arg::Arg, plain, round::Round, span::Said, voice::Voice},
     write::{
         json::number,
         parts::{
@@ -17,6 +17,9 @@ use crate::{
     },
 };
 
+/// Signs of the names of zones beside a set-up. Our judgement.
+const NAMES: usize = 44;
+
 /// Columns of the table that every plan fills.
 const COLUMNS: usize = 5;
 
@@ -25,6 +28,7 @@ const COLUMNS: usize = 5;
 struct Has {
     clock: bool,
     height: bool,
+    ice: bool,
 }
 
 impl Has {
@@ -32,11 +36,16 @@ impl Has {
         Self {
             clock: legs.iter().any(|leg| leg.start_clock.is_some()),
             height: legs.iter().any(|leg| leg.start_height_m.is_some()),
+            ice: legs.iter().any(|leg| leg.roped),
         }
     }
 
     fn columns(self) -> usize {
-        COLUMNS + usize::from(self.clock) + usize::from(self.height)
+        COLUMNS
+            + [self.clock, self.height, self.ice, self.ice]
+                .map(usize::from)
+                .iter()
+                .sum::<usize>()
     }
 }
 
@@ -61,6 +70,9 @@ pub(super) fn legs(sheet: &Sheet<'_>) -> Markup {
     html! {
         section id="walk" aria-labelledby="walk-title" {
             h2 id="walk-title" { (voice.say("sheet-legs", &[])) }
+            @if let Some(zone) = walk.zone {
+                p class="narrow fine" { (voice.say("column-grid", &[])) " " (zone) }
+            }
             table class="walk" {
                 caption { (voice.say("sheet-legs-caption", &[])) }
                 thead { tr { @for (title, class) in walk.columns() { th scope="col" class=(class) { (title) } } } }
@@ -68,6 +80,7 @@ pub(super) fn legs(sheet: &Sheet<'_>) -> Markup {
                     @match step {
                         Step::Leg(leg, change) => { (walk.leg(leg, change)) }
                         Step::Change(change) => { (walk.change(change)) }
+                        Step::End(leg) => { (walk.end(leg)) }
                     }
                 }
             }
@@ -93,6 +106,9 @@ impl Walk<'_> {
             .has
             .height
             .then(|| (voice.say("sheet-high", &short), "n"));
+        let ice = self.has.ice;
+        let zones = ice.then(|| (voice.say("column-zones", &[]), ""));
+        let gap = ice.then(|| (voice.say("column-gap", &short), "n"));
         let columns = [
             Some((voice.say("column-leg", &[]), "n")),
             Some((voice.say("sheet-at", &[]), "")),
@@ -100,6 +116,8 @@ impl Walk<'_> {
             Some((voice.say("column-unit", &long), "n")),
             high,
             Some((grid, "")),
+            zones,
+            gap,
             Some((voice.say("column-verdict", &[]), "")),
         ];
         columns.into_iter().flatten().collect()
@@ -120,12 +138,39 @@ impl Walk<'_> {
                     th scope="row" class="n" { @if stages { (leg.stage) "/" } (leg.leg) }
                     td class="letter" { (change.map(ChangePoint::letter).unwrap_or_default()) }
                     @if self.has.clock { td class="n" { (leg.start_clock.map(|c| c.to_string()).unwrap_or_default()) } }
-                    td class="n km" { (voice.chainage(begin_m, round)) }
-                    @if self.has.height { td class="n high" { (high.unwrap_or_default()) } }
-                    td class="at" { (change.map(|c| grid(c, self.zone)).unwrap_or_default()) }
+                    td class="n km" { (voice.chainage(begin_m, round)) (beside(voice.units.long())) }
+                    @if self.has.height { td class="n high" { @if let Some(high) = &high { (high) (beside(voice.units.short())) } } }
+                    td class="at" { (self.at(change)) }
+                    @if self.has.ice { (self.ice(&shown)) }
                     td class="word" { (badge(leg.verdict, voice)) }
                 }
                 @for line in &lines { tr class="tied" { td {} td {} td colspan=(self.has.columns() - 2) { (spans(line)) } } }
+            }
+        }
+    }
+
+    /// Where it is in the grid.
+    fn at(&self, change: Option<&ChangePoint<'_>>) -> Markup {
+        html! {
+            @if let Some(change) = change {
+                (grid(change, self.zone))
+            }
+        }
+    }
+
+    /// `4 5` and `20 (20.1)`; with word and unit where no title has them.
+    fn ice(&self, row: &LegRow<'_>) -> Markup {
+        let zones = [("met", Arg::Count(row.zones.len()))];
+        let zones = self.voice.say("sheet-zones", &zones);
+        let gap = self.voice.say("sheet-gap", &[]);
+        html! {
+            td class="ice" {
+                @if !row.zones.is_empty() { span class="narrow" { (zones) "\u{a0}" } (walk::short_zones(row.zones)) }
+            }
+            td class="n ice" {
+                @if !row.gap.is_empty() {
+                    span class="narrow" { (gap) "\u{a0}" } (row.gap) (beside(self.voice.units.short()))
+                }
             }
         }
     }
@@ -140,16 +185,47 @@ impl Walk<'_> {
                     td class="n" {}
                     td class="letter" { (change.letter()) }
                     @if self.has.clock { td class="n" { (change.clock.map(|c| c.to_string()).unwrap_or_default()) } }
-                    td class="n km" { (self.voice.chainage(change.at_m, change.kind.round())) }
-                    @if self.has.height { td class="n high" { (high.unwrap_or_default()) } }
-                    td class="at" { (grid(change, self.zone)) }
+                    td class="n km" { (self.voice.chainage(change.at_m, change.kind.round())) (beside(units.long())) }
+                    @if self.has.height { td class="n high" { @if let Some(high) = &high { (high) (beside(units.short())) } } }
+                    td class="at" { (self.at(Some(change))) }
+                    @if self.has.ice { td {} td {} }
                     td class="word" { (change.kind.says(self.voice)) }
                 }
             }
         }
     }
 
-    /// How each team is tied on which rope, alike for all of them once; then the zones, and what is not done here.
+    /// Where a stage ends.
+    fn end(&self, leg: &Leg) -> Markup {
+        let (voice, units) = (self.voice, self.voice.units);
+        let high = leg.end_height_m.map(|m| units.whole(m));
+        html! {
+            tbody class="step done" {
+                tr {
+                    td {} td {}
+                    @if self.has.clock { td class="n" { (leg.end_clock.map(|c| c.to_string()).unwrap_or_default()) } }
+                    td class="n km" { (voice.chainage(leg.end_m, Round::Nearest)) (beside(units.long())) }
+                    @if self.has.height { td class="n high" { @if let Some(high) = &high { (high) (beside(units.short())) } } }
+                    td {} @if self.has.ice { td {} td {} }
+                    td class="word" { (walk::end(self.sheet.plan, voice)) }
+                }
+            }
+        }
+    }
+
+    /// What the leader calls the ice of a leg, as much as has room on the line.
+    fn names(&self, leg: &Leg) -> Option<String> {
+        let met = self
+            .sheet
+            .plan
+            .zones
+            .iter()
+            .filter(|zone| leg.zones.contains(&zone.zone));
+        let names: Vec<&str> = met.filter_map(|zone| zone.name.as_deref()).collect();
+        (!names.is_empty()).then(|| plain::short(&names.join(", "), NAMES))
+    }
+
+    /// How each team is tied on which rope, alike for all of them once; then what is not done here.
     fn tied(&self, row: &LegRow<'_>, leg: &Leg, change: Option<&ChangePoint<'_>>) -> Vec<Said> {
         let mut alike: Vec<(Said, Vec<String>)> = Vec::new();
         for team in &row.teams {
@@ -164,10 +240,13 @@ impl Walk<'_> {
             true => line,
             false => self.of_teams(line, &teams),
         });
-        let mut told: Vec<Said> = lines.collect();
-        if let Some(first) = told.first_mut() {
-            *first = first.clone().then(self.ice(row));
-        }
+        let teams = Said::join(lines, "; ");
+        let named = (row.teams.len() == 1).then(|| self.names(leg)).flatten();
+        let tied = (!teams.is_empty()).then(|| match named {
+            Some(names) => teams.then(Said::from(" · ")).then(Said::name(names)),
+            None => teams,
+        });
+        let mut told: Vec<Said> = tied.into_iter().collect();
         told.extend(walk::unroped(leg, change, self.voice).map(Said::capital));
         told
     }
@@ -179,18 +258,6 @@ impl Walk<'_> {
             ("setup", Arg::Said(setup)),
         ];
         self.voice.say("sheet-team", &args)
-    }
-
-    /// ` · gap 4 (6.9) m · zones 2`.
-    fn ice(&self, row: &LegRow<'_>) -> Said {
-        let args = [
-            ("gap", Arg::Figure(row.gap.clone())),
-            ("given", Arg::yes(!row.gap.is_empty())),
-            ("zones", Arg::Figure(walk::short_zones(row.zones))),
-            ("met", Arg::Count(row.zones.len())),
-            ("unit", Arg::Said(Said::words(self.voice.units.short()))),
-        ];
-        self.voice.say("sheet-ice", &args)
     }
 
     /// `3 people, 13 m apart · rope 42/60 m`.
@@ -207,4 +274,9 @@ impl Walk<'_> {
         ];
         self.voice.say("sheet-tied", &args)
     }
+}
+
+/// The unit beside a figure, where no title has it.
+fn beside(unit: &str) -> Markup {
+    html! { span class="narrow" { "\u{a0}" (unit) } }
 }

@@ -20,11 +20,11 @@ const SIDE_BY_SIDE: usize = 4;
 /// Units that the drawings are wide, printed each about a point.
 const WHOLE: u16 = 368;
 const HALF: u16 = 178;
-const HEIGHT: f64 = 35.0;
+const HEIGHT: f64 = 32.5;
 /// Where the rope lies, above which the marks stand, and under it the distances.
-const ROPE_Y: f64 = 18.0;
+const ROPE_Y: f64 = 17.0;
 const MARK_Y: f64 = 8.5;
-const SPAN_Y: f64 = 33.0;
+const SPAN_Y: f64 = 31.5;
 /// Room for a coil, and for what lies beyond the second one.
 const COIL: f64 = 30.0;
 const BEYOND: f64 = 16.0;
@@ -47,16 +47,14 @@ pub(super) fn cards(setups: &[Same<'_>], voice: Voice) -> Markup {
 fn card(count: usize, same: &Same<'_>, setup: &TeamSetup, wide: bool, voice: Voice) -> Markup {
     let args = [
         ("legs", Arg::Said(Said::words(same.shown(voice)))),
-        ("setup", Arg::Said(set_up(setup, voice))),
+        ("setup", Arg::Said(set_up(setup, wide, voice))),
     ];
     html! {
         article class="card" data-tied-m=(number(setup.spacing_m)) data-wound-m=(number(setup.coil_carried_m)) {
             h3 { (spans(&voice.say("sheet-set-up-of", &args))) }
             (drawing(count, same, setup, if wide { WHOLE } else { HALF }, voice))
             @if let Some(short) = short(setup, voice) { p { strong { (spans(&short.capital())) "." } } }
-            @for line in rescue::lines(same, voice) {
-                p class="rescue" { @for said in &line { span { (spans(said)) "." } " " } }
-            }
+            (rescue::after_a_fall(same, voice))
         }
     }
 }
@@ -68,12 +66,14 @@ fn short(setup: &TeamSetup, voice: Voice) -> Option<Said> {
     Some(Said::join([ends].into_iter().chain(none), "; "))
 }
 
-/// `3 people, 13 m apart, no knots, coils 15.5 m`.
-fn set_up(setup: &TeamSetup, voice: Voice) -> Said {
+/// `3 people, 13 m apart, no knots, coils 15.5 m`; the coils stand in the drawing alone where there is less room.
+fn set_up(setup: &TeamSetup, wide: bool, voice: Voice) -> Said {
     let args = [
         ("people", Arg::Count(setup.people)),
         ("spacing", Arg::Needed(setup.spacing_m)),
         ("knots", Arg::Said(tied::knots(setup, voice))),
+        ("knotted", Arg::yes(wide || setup.knots.count > 0)),
+        ("wide", Arg::yes(wide || setup.bag_m > 1e-9)),
         ("coils", Arg::Said(tied::carried(setup, voice))),
     ];
     voice.say("sheet-set-up", &args)
