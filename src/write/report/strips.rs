@@ -129,18 +129,34 @@ fn leg_numbers(ruler: &Ruler<'_>, sheet: &Sheet<'_>) -> Vec<((Verdict, String), 
     let mut labels = Labels::over(WIDTH, -HALF_ROW, deepest, true);
     let legs = sheet.plan.legs.iter();
     let here: Vec<&Leg> = legs.filter(|l| l.stage == ruler.stage.number).collect();
+    let middle = |leg: &Leg| f64::midpoint(ruler.x(leg.start_m), ruler.x(leg.end_m));
+    let is_long = |leg: &Leg| {
+        let half = Footprint::pill(&leg_sign(leg)).narrow.left;
+        2.0 * half <= ruler.x(leg.end_m) - ruler.x(leg.start_m)
+    };
+    let (long, short): (Vec<&Leg>, Vec<&Leg>) = here.into_iter().partition(|leg| is_long(leg));
+    let led: Vec<f64> = short.iter().map(|leg| middle(leg)).collect();
     let mut placed = Vec::new();
-    for on_line in [true, false] {
-        for leg in &here {
-            let (from, to) = (ruler.x(leg.start_m), ruler.x(leg.end_m));
-            let footprint = Footprint::pill(&leg_sign(leg));
-            if (2.0 * footprint.narrow.left <= to - from) != on_line {
-                continue;
-            }
-            let middle = f64::midpoint(from, to);
-            let found = labels.best(&number_places(middle, on_line), &footprint);
-            placed.extend(found.map(|at| ((leg.verdict, leg_sign(leg)), at)));
-        }
+    for (leg, on_line) in long
+        .iter()
+        .map(|l| (l, true))
+        .chain(short.iter().map(|l| (l, false)))
+    {
+        let (footprint, at) = (Footprint::pill(&leg_sign(leg)), middle(leg));
+        let all = number_places(at, on_line);
+        // First where the way down from every other short leg stays free.
+        let hides = |x: f64| {
+            led.iter()
+                .any(|l| (l - at).abs() > 0.1 && (l - x).abs() < footprint.narrow.left)
+        };
+        let free: Vec<_> = all
+            .iter()
+            .filter(|(_, to)| on_line || !hides(to.0))
+            .copied()
+            .collect();
+        let found = labels.best_at(&free, &footprint, true);
+        let found = found.or_else(|| labels.best(&all, &footprint));
+        placed.extend(found.map(|at| ((leg.verdict, leg_sign(leg)), at)));
     }
     placed
 }
