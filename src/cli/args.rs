@@ -213,8 +213,8 @@ pub(crate) struct PlanArgs {
     #[command(flatten)]
     pub(crate) job: JobArgs,
     /// What to print to standard output.
-    #[arg(help_heading = OUTPUT, long, default_value = "table", ignore_case = true, value_parser = formats())]
-    pub(crate) format: Printed,
+    #[arg(help_heading = OUTPUT, long, ignore_case = true, value_parser = formats())]
+    pub(crate) format: Option<Printed>,
     /// In the table all that is known, and not only what a leader needs first.
     #[arg(help_heading = OUTPUT, long)]
     pub(crate) detail: bool,
@@ -224,7 +224,7 @@ pub(crate) struct PlanArgs {
     /// Write the whole set of files to this folder.
     #[arg(help_heading = OUTPUT, long, value_name = "DIR")]
     pub(crate) out: Option<PathBuf>,
-    /// Write what would be printed to this file instead.
+    /// Write what would be printed to this file instead. Where --format is not given the ending chooses it.
     #[arg(help_heading = OUTPUT, short = 'o', long = "output", value_name = "FILE")]
     pub(crate) output: Option<PathBuf>,
     /// Replace files that are there already (never an input).

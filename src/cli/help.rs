@@ -9,7 +9,7 @@ use schrund::{
     trip::language::Language,
 };
 
-use crate::args::Args;
+use crate::{args::Args, ending};
 
 /// A call and what it does.
 pub(crate) type Example = (&'static str, &'static str);
@@ -208,8 +208,11 @@ pub(crate) fn plain() -> Command {
     Args::command().mut_subcommands(|command| {
         command.mut_args(
             |arg| match defaults.iter().find(|(id, _)| arg.get_id() == *id) {
-                Some((_, default)) => with_default(arg, default),
-                None => arg,
+                Some((_, default)) if arg.get_default_values().is_empty() => {
+                    with_default(arg, default)
+                }
+                _ if arg.get_id() == "output" => with_endings(arg),
+                _ => arg,
             },
         )
     })
@@ -251,6 +254,12 @@ fn with_default(arg: Arg, default: &str) -> Arg {
     arg.help(format!("{help} [default: {default}]"))
 }
 
+/// The endings that choose a format, behind what is said of them.
+fn with_endings(arg: Arg) -> Arg {
+    let help = arg.get_help().map(ToString::to_string).unwrap_or_default();
+    arg.help(format!("{help}: {}", ending::endings().join(" ")))
+}
+
 /// What holds where a flag is not given, by its id: the very figures and words that a plan then rests on.
 fn defaults() -> Vec<(&'static str, String)> {
     let (practice, _) = set::EMBEDDED[0];
@@ -262,6 +271,7 @@ fn defaults() -> Vec<(&'static str, String)> {
         ("snow", choices.snow.value.name().to_owned()),
         ("undrawn_ice", choices.undrawn_ice.value.name().to_owned()),
         ("lang", Language::default().name().to_owned()),
+        ("format", ending::UNASKED.to_owned()),
     ];
     // The sets that come with the program are sound; a test reads them all.
     if let Ok(rules) = Rules::with_practice(&set::Source::Named(practice)) {

@@ -14,8 +14,9 @@ use schrund::{
 
 use crate::{
     End,
+    answer::Answer,
     args::{Args, Color, UnitsFlag, voice},
-    mistaken::{self, Answer},
+    mistaken,
 };
 
 /// Narrower than this nothing is folded any further. Our judgement.

@@ -11,6 +11,9 @@ use crate::{
     say::arg::Arg,
 };
 
+/// Quotation marks that are written straight in TOML.
+const CURLY: [char; 7] = ['“', '”', '„', '‘', '’', '«', '»'];
+
 pub(super) fn phrase(what: &InToml) -> Phrase {
     match what {
         InToml::Line { why, line } => no_toml(why, line).and(vec![("line", as_it_stands(line))]),
@@ -97,6 +100,12 @@ fn no_toml(why: &NoToml, line: &Excerpt) -> Phrase {
             let words = || halves().and_then(|(member, value)| instead::time(member, value));
             let meant_by = numbers().or_else(|| words().filter(|_| is_time(halves())));
             Phrase::plain("toml-after-number").and(meant(meant_by))
+        }
+        NoToml::Curly => {
+            let straight = |c: char| if CURLY.contains(&c) { '"' } else { c };
+            let write = line.text.chars().map(straight).collect::<String>();
+            let args = [("cut", Arg::yes(line.cut)), ("write", name(write))];
+            Phrase::of("toml-curly", args)
         }
         NoToml::Deep => Phrase::plain("toml-deep"),
         NoToml::Other(words) => Phrase::of("toml-broken", [("words", name(words))]),
