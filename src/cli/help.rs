@@ -16,7 +16,7 @@ pub(crate) type Example = (&'static str, &'static str);
 
 /// How the program ends.
 pub(crate) const EXIT_CODES: [(&str, &str); 8] = [
-    ("0", "planned, no leg stop or outside; or done"),
+    ("0", "done; or planned, and no leg is stop or outside"),
     ("1", "unexpected failure"),
     ("2", "usage"),
     ("3", "input missing or unreadable"),
@@ -179,12 +179,12 @@ const EXAMPLES: [(&str, &[Example]); 10] = [
         "man",
         &[
             (
-                "schrund man > schrund.1",
-                "The page of the program; `man ./schrund.1` shows it.",
+                "schrund man plan",
+                "The page of one command: plain text on a terminal, the form of manual pages where it is piped.",
             ),
             (
-                "schrund man plan > schrund-plan.1",
-                "The page of one command.",
+                "schrund man > schrund.1",
+                "The page of the program in a file; `man ./schrund.1` shows it.",
             ),
         ],
     ),
@@ -236,13 +236,20 @@ pub(crate) fn with_help(error: Error) -> Error {
     whole.try_get_matches().err().unwrap_or(error)
 }
 
-/// What stands at the end of the help of a command.
-fn after(command: &str) -> String {
+/// The examples of a command, each with what it does.
+pub(crate) fn examples_of(command: &str) -> String {
     let mut text = "Examples:".to_owned();
     for (call, says) in examples(command) {
         text += &format!("\n  {call}\n          {says}");
     }
+    text
+}
+
+/// What stands at the end of the help of a command.
+fn after(command: &str) -> String {
+    let mut text = examples_of(command);
     if command == "schrund" {
+        text += "\n\nThe ice: draw the broken ice as polygons in a map editor, each with a property gap_m, the widest gap\nyou expect in metres; `schrund new tour` writes an empty zones file to draw in.";
         let codes = EXIT_CODES.map(|(code, says)| format!("{code} {says}"));
         text += &format!("\n\nExit codes: {}", codes.join(" · "));
     }

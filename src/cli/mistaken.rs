@@ -159,6 +159,13 @@ fn other(error: &Error, args: &[String]) -> (String, String) {
     (says, format!("{help} shows what goes where, with examples"))
 }
 
+/// The command of a call.
+fn command_of(args: &[String]) -> &str {
+    let commands = help::commands();
+    let mut args = args.iter().map(String::as_str);
+    args.find(|arg| commands.contains(arg)).unwrap_or("plan")
+}
+
 /// A manual page that there is not.
 pub(crate) fn no_page(name: &str) -> Answer {
     let commands = help::commands();
@@ -200,10 +207,15 @@ fn unknown(given: &str, args: &[String]) -> (String, String) {
             format!("the ice comes second, without a flag: `{own_call}`")
         }
         "--date" | "--day" => date(value.unwrap_or("2027-08-21"), value_of(args, "--trip")),
-        _ if values::like(name).as_deref() == Some(name) => return misplaced(name, args),
-        _ => known(name, value),
+        _ if is_own(name) => return misplaced(name, args),
+        _ => known(name, value, args),
     };
     (says, cure)
+}
+
+/// Whether the program has this flag, for this command or for another one.
+fn is_own(name: &str) -> bool {
+    values::like(name).as_deref() == Some(name) || !values::having(name).is_empty()
 }
 
 /// A flag of the program that stands before its command, or that another command has.
@@ -238,12 +250,12 @@ fn misplaced(name: &str, args: &[String]) -> (String, String) {
     }
 }
 
-fn known(name: &str, value: Option<&str>) -> String {
+fn known(name: &str, value: Option<&str>, args: &[String]) -> String {
     match MEANT.iter().find(|meant| meant.names.contains(&name)) {
         Some(meant) => meant.says.replace("{}", value.unwrap_or(meant.value)),
         None => match values::like(name) {
             Some(like) => format!("perhaps `{like}` is meant"),
-            None => "`schrund help plan` lists the flags".to_owned(),
+            None => format!("`schrund help {}` lists the flags", command_of(args)),
         },
     }
 }

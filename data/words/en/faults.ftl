@@ -139,7 +139,10 @@ no-folder-for-outputs = { $why ->
        *[other] name a folder in one that is there and that you may write to
      }
 file-unwritable = cannot write { $name }: { refused }
-    .hint = write to a folder that is there and that you may write to
+    .hint = { $why ->
+        [not-found] make its folder first, or write to one that is there
+       *[other] write to a folder that is there and that you may write to
+     }
 file-is-input = { $name } is an input and is never written over
     .hint = { $kind ->
         [set] write into another folder: `--out { $free }`
@@ -257,7 +260,11 @@ toml-no-member = { toml-table } has no `{ $member }`
        *[figure] it has `value` and `standing`, and `says`, `sources` and `note` where they help
      }
 toml-no-member-but = { toml-table } has no `{ $member }`
-    .hint = perhaps `{ $near }` is meant
+    .hint = { perhaps-this }
+perhaps-this = perhaps `{ $near }` is meant{ $apart ->
+    [yes] , which is in { $unit }: convert the number
+   *[no] { "" }
+ }
 toml-no-member-figure = { toml-table } has no `{ $member }`
     .hint = it is a figure or word that a plan rests on: write it under `[assume]`
 toml-lacks = { toml-table } lacks `{ $member }`
@@ -377,7 +384,7 @@ figures-there-are = { $interface ->
 trip-no-figure = there is no figure "{ $name }"
     .hint = { figures-there-are }
 no-figure-but = there is no figure "{ $name }"
-    .hint = perhaps `{ $near }` is meant
+    .hint = { perhaps-this }
 trip-set-elsewhere = "{ $name }" is not set as an assumption
     .hint = { $by ->
         [practice] `practice` of the trip sets it{ or-flag }

@@ -92,7 +92,12 @@ fn route_or_ice(given: &str, args: &[String]) -> (String, String) {
     } else {
         " --party 3 --rope 60"
     };
-    let (says, cure) = if given.contains("<ROUTE>") {
+    let (says, cure) = if let Some(trip) = loose(args, &["toml"]) {
+        (
+            "the route and the ice are missing, or one of them",
+            format!("a trip file has its flag: `{call} --trip {trip}`"),
+        )
+    } else if given.contains("<ROUTE>") {
         (
             "the route and the ice are missing",
             format!(
@@ -139,8 +144,9 @@ pub(super) fn left_over(given: &str, args: &[String]) -> (String, String) {
 /// plan would be the lighter for it.
 fn more_ice(given: &str, args: &[String]) -> String {
     let is_first = |arg: &&String| ends(arg, &["geojson", "json"]) && *arg != given;
-    let first = args.iter().find(is_first);
-    let first = first.map_or("the first one", String::as_str);
+    let Some(first) = args.iter().find(is_first) else {
+        return among(args, given);
+    };
     let copy = format!("copy the polygons of {given} into {first} in the map editor");
     match tells_gaps(given) {
         Some(false) => format!(
@@ -148,6 +154,26 @@ fn more_ice(given: &str, args: &[String]) -> String {
         ),
         _ => format!("one zones file is read: {copy}"),
     }
+}
+
+/// The only file of ice is one word too many: another word has its flag, or the two come first.
+fn among(args: &[String], ice: &str) -> String {
+    match loose(args, &["toml", "tif", "tiff", "hgt"]) {
+        Some(trip) if ends(trip, &["toml"]) => {
+            format!("a trip file has its flag: `--trip {trip}`; route and ice come first")
+        }
+        Some(model) => {
+            format!("a terrain model has its flag: `--terrain {model}`; route and ice come first")
+        }
+        None => format!("it comes second, behind the route: `schrund plan route.gpx {ice}`"),
+    }
+}
+
+/// The first word with such an ending that stands behind no flag.
+fn loose<'a>(args: &'a [String], wanted: &[&str]) -> Option<&'a str> {
+    let pairs = args.iter().zip(args.iter().skip(1));
+    let mut loose = pairs.filter(|(before, word)| !before.starts_with('-') && ends(word, wanted));
+    loose.next().map(|(_, word)| word.as_str())
 }
 
 /// Whether a file of ice has a word of gaps in it, however spelt; nothing where it cannot be read.

@@ -27,8 +27,9 @@ pub(super) fn call<'w>(words: impl IntoIterator<Item = &'w str>) -> String {
 }
 
 fn long_dash(args: &[String]) -> Option<(String, String)> {
-    let first = args.iter().find(|arg| hyphened(arg).is_some())?;
-    let meant: Vec<String> = args
+    let joined = joined(args);
+    let first = joined.iter().find(|arg| hyphened(arg).is_some())?;
+    let meant: Vec<String> = joined
         .iter()
         .map(|arg| hyphened(arg).unwrap_or_else(|| arg.clone()))
         .collect();
@@ -39,6 +40,19 @@ fn long_dash(args: &[String]) -> Option<(String, String)> {
             call(meant.iter().map(String::as_str))
         ),
     ))
+}
+
+/// The words of a call; a long dash alone belongs to the word behind it.
+fn joined(args: &[String]) -> Vec<String> {
+    let is_dash = |arg: &String| !arg.is_empty() && arg.chars().all(|c| LONG_DASHES.contains(&c));
+    let mut joined: Vec<String> = Vec::new();
+    for arg in args {
+        match joined.last_mut().filter(|last| is_dash(last)) {
+            Some(dash) => dash.push_str(arg),
+            None => joined.push(arg.clone()),
+        }
+    }
+    joined
 }
 
 /// A flag that begins with a long dash, as it is meant.

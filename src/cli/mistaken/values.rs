@@ -178,10 +178,16 @@ pub(super) fn kept(args: &[String]) -> String {
 
 /// The commands that have a flag, as they are typed.
 pub(super) fn having(flag: &str) -> Vec<String> {
-    let long = flag.trim_start_matches('-');
+    let long = flag.strip_prefix("--");
+    let short = flag.strip_prefix('-').filter(|_| long.is_none());
+    let named = |arg: &clap::Arg| match (long, short) {
+        (Some(long), _) => arg.get_long() == Some(long),
+        (None, Some(short)) => arg.get_short().map(String::from).as_deref() == Some(short),
+        (None, None) => false,
+    };
     let has = |command: &&clap::Command| {
         let mut args = command.get_arguments();
-        args.any(|arg| arg.get_long() == Some(long))
+        args.any(named)
     };
     let command = Args::command();
     let having = command.get_subcommands().filter(has);

@@ -70,11 +70,16 @@ pub(super) fn unit(given: &str, right: &str) -> Option<(&'static str, f64)> {
     found.filter(|_| right.ends_with("_m"))
 }
 
-/// A value of a unit in metres, to a centimetre and never below what it is: a gap grows no narrower by it.
-pub(super) fn in_metres(value: f64, unit_m: f64) -> f64 {
+/// A value of a unit in metres, to a centimetre toward the worse: a gap grows no narrower by it, snow no deeper.
+pub(super) fn in_metres(right: &str, value: f64, unit_m: f64) -> f64 {
     let centimetres = value * unit_m * 100.0;
-    // What lies a hair above a whole centimetre is one: 80 times 0.01 is not exactly 0.8.
-    (centimetres - 1e-6).ceil() / 100.0
+    // What lies a hair beside a whole centimetre is one: 80 times 0.01 is not exactly 0.8.
+    let worse = if right.starts_with("gap") {
+        (centimetres - 1e-6).ceil()
+    } else {
+        (centimetres + 1e-6).floor()
+    };
+    worse / 100.0
 }
 
 /// Slips between a plain name and a known one, where they are few enough.

@@ -172,7 +172,7 @@ impl Properties {
                 unit,
                 metres: p
                     .plain_number()
-                    .map(|value| names::in_metres(value, unit_m)),
+                    .map(|value| names::in_metres(right, value, unit_m)),
             });
             let fault = p.fault(InGeojson::NearMiss { given, right, unit });
             let given = p.name.clone();

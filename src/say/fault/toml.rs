@@ -116,11 +116,12 @@ fn is_time(halves: Option<(&str, &str)>) -> bool {
     halves.is_some_and(|(member, _)| ["start", "bridges_until", "back_by"].contains(&member))
 }
 
-fn no_member(given: &str, meant: Option<Meant>) -> Phrase {
-    let given = ("member", quoted(given));
+fn no_member(of_file: &str, meant: Option<Meant>) -> Phrase {
+    let given = ("member", quoted(of_file));
     match meant {
         Some(Meant::Member(near)) => {
             Phrase::of("toml-no-member-but", [given, ("near", name(near))])
+                .and(instead::unit_args(of_file, near))
         }
         Some(Meant::Figure) => Phrase::of("toml-no-member-figure", [given]),
         None => Phrase::of("toml-no-member", [given]),

@@ -3,6 +3,7 @@
 mod halts;
 
 use super::{
+    instead,
     phrase::{Phrase, figure, list, name, number},
     quote::{cut, quoted},
     refusal,
@@ -96,10 +97,11 @@ fn given(key: &'static str, called: &str, found: &str) -> Phrase {
 }
 
 /// `key` where no known name is like it.
-fn no_figure(key: &'static str, unknown: &str, near: Option<&str>) -> Phrase {
-    let unknown = ("name", quoted(unknown));
+fn no_figure(key: &'static str, given: &str, near: Option<&str>) -> Phrase {
+    let unknown = ("name", quoted(given));
     match near {
-        Some(near) => Phrase::of("no-figure-but", [unknown, ("near", name(near))]),
+        Some(near) => Phrase::of("no-figure-but", [unknown, ("near", name(near))])
+            .and(instead::unit_args(given, near)),
         None => Phrase::of(key, [unknown]),
     }
 }
