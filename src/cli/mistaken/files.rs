@@ -94,7 +94,7 @@ fn route_or_ice(given: &str, args: &[String]) -> (String, String) {
     };
     let (says, cure) = if let Some(trip) = loose(args, &["toml"]) {
         (
-            "the route and the ice are missing, or one of them",
+            "route or ice is missing",
             format!("a trip file has its flag: `{call} --trip {trip}`"),
         )
     } else if given.contains("<ROUTE>") {
