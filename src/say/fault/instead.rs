@@ -11,9 +11,8 @@ const LIGHTEST_KG: f64 = 20.0;
 const UNITS: [(&str, &str); 3] = [("party", "kg"), ("rope", "m"), ("minutes", "min")];
 
 /// Units that people end a name with.
-const ENDINGS: [&str; 15] = [
-    "m", "cm", "mm", "dm", "km", "ft", "feet", "foot", "in", "inch", "inches", "yd", "kg", "lb",
-    "lbs",
+const ENDINGS: [&str; 14] = [
+    "m", "cm", "mm", "dm", "km", "ft", "feet", "foot", "inch", "inches", "yd", "kg", "lb", "lbs",
 ];
 
 /// The unit of a name that may be meant, where the one as given ends with another.
