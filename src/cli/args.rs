@@ -80,6 +80,8 @@ pub(crate) enum Color {
 #[derive(Debug, Subcommand)]
 pub(crate) enum Command {
     /// Plan the legs of a route: where to rope up, how, and with which rope.
+    ///
+    /// It takes the line, the ice, and who goes: --party, or a trip file that says it.
     Plan(Box<PlanArgs>),
     /// Ways to split the party and to use the ropes at hand, side by side.
     Options(Box<OptionsArgs>),
@@ -111,7 +113,7 @@ pub(crate) enum Command {
         /// Which shell.
         shell: clap_complete::Shell,
     },
-    /// Print a manual page: of the program, or of one of its commands.
+    /// Show a manual page: of the program, or of one of its commands. On a terminal it is plain text.
     Man {
         /// Of which command.
         command: Option<String>,
@@ -138,7 +140,7 @@ pub(crate) struct JobArgs {
     pub(crate) route: String,
     /// The ice: a GeoJSON file, an http(s) address, or - for standard input.
     pub(crate) zones: String,
-    /// How many go, or their masses with pack in kg: 3, or 82,75,90.
+    /// How many go, or their masses with pack in kg: 3, or 82,75,90. Must be given, here or in the trip file.
     #[arg(help_heading = PARTY,
         long,
         value_name = "PEOPLE",
@@ -160,22 +162,22 @@ pub(crate) struct JobArgs {
     /// How the party travels.
     #[arg(help_heading = PARTY, long, ignore_case = true, value_parser = term::<Travel>())]
     pub(crate) travel: Option<Travel>,
-    /// Gap width, metres, for zones that give none.
+    /// The widest gap that you expect, in metres, for zones that give none.
     #[arg(help_heading = ICE, long, value_name = "METRES", value_parser = number::metres, allow_hyphen_values = true)]
     pub(crate) gap: Option<f64>,
     /// What the team stands on where there is snow, for the fall model.
     #[arg(help_heading = ICE, long, value_name = "KIND", ignore_case = true, value_parser = term::<Snow>())]
     pub(crate) snow: Option<Snow>,
-    /// A terrain model, GeoTIFF or .hgt; give it again for each. The finest that has a height answers.
+    /// A terrain model, GeoTIFF or .hgt; give it again for each. At each place the finest one counts that has a height.
     #[arg(help_heading = ICE, long, value_name = "FILE")]
     pub(crate) terrain: Vec<String>,
     /// A glacier inventory (GeoJSON): where the line is on its ice and no zone is drawn, it is roped, the gaps unknown.
     #[arg(help_heading = ICE, long, value_name = "FILE")]
     pub(crate) glaciers: Option<String>,
-    /// What is done on ice of the inventory on which no zone is drawn.
+    /// What is done where the line is on ice of the inventory and no zone is drawn.
     #[arg(help_heading = ICE, long, value_name = "WORD", ignore_case = true, value_parser = term::<UndrawnIce>())]
     pub(crate) undrawn_ice: Option<UndrawnIce>,
-    /// Plan only this stage, by number or name.
+    /// Plan only this stage, by number or name: each track of the route file is one, in its order.
     #[arg(help_heading = ICE, long, value_name = "N|NAME")]
     pub(crate) stage: Option<String>,
     /// When each stage is started, such as 04:30: then every leg has its time of day.
@@ -193,7 +195,8 @@ pub(crate) struct JobArgs {
     /// A practice set by name, or the path of a practice file.
     #[arg(help_heading = TAUGHT, long, value_name = "NAME|FILE")]
     pub(crate) practice: Option<String>,
-    /// Margin along and beside the line, metres.
+    /// How far off line and zones may be drawn, metres: so much earlier the rope goes on and so much later off, and zones
+    /// that lie within it beside the line count.
     #[arg(help_heading = TAUGHT, long, value_name = "METRES", value_parser = number::metres, allow_hyphen_values = true)]
     pub(crate) margin: Option<f64>,
     /// Another figure or word, by the name that the plan's assumptions list it under: `margin_m=30`, `cover=anyone`;
@@ -213,8 +216,8 @@ pub(crate) struct PlanArgs {
     #[command(flatten)]
     pub(crate) job: JobArgs,
     /// What to print to standard output.
-    #[arg(help_heading = OUTPUT, long, default_value = "table", ignore_case = true, value_parser = formats())]
-    pub(crate) format: Printed,
+    #[arg(help_heading = OUTPUT, long, ignore_case = true, value_parser = formats())]
+    pub(crate) format: Option<Printed>,
     /// In the table all that is known, and not only what a leader needs first.
     #[arg(help_heading = OUTPUT, long)]
     pub(crate) detail: bool,
@@ -224,7 +227,7 @@ pub(crate) struct PlanArgs {
     /// Write the whole set of files to this folder.
     #[arg(help_heading = OUTPUT, long, value_name = "DIR")]
     pub(crate) out: Option<PathBuf>,
-    /// Write what would be printed to this file instead.
+    /// Write what would be printed to this file instead. Where --format is not given the ending chooses it.
     #[arg(help_heading = OUTPUT, short = 'o', long = "output", value_name = "FILE")]
     pub(crate) output: Option<PathBuf>,
     /// Replace files that are there already (never an input).
@@ -237,7 +240,7 @@ pub(crate) struct PlanArgs {
 
 #[derive(Debug, clap::Args)]
 pub(crate) struct HeightArgs {
-    /// Terrain models, GeoTIFF or .hgt; the finest that has a height answers.
+    /// Terrain models, GeoTIFF or .hgt; at each place the finest one counts that has a height.
     #[arg(required = true)]
     pub(crate) files: Vec<String>,
     /// A place as longitude,latitude or in the UTM grid with its zone, "32T 396088 5092288"; give it again for each.
@@ -278,7 +281,7 @@ pub(crate) struct CheckArgs {
     /// Files to read: routes, zones, terrain models, trip and practice files.
     #[arg(required_unless_present = "explain")]
     pub(crate) files: Vec<String>,
-    /// Gap width, metres, for zones that give none.
+    /// The widest gap that you expect, in metres, for zones that give none.
     #[arg(help_heading = ICE, long, value_name = "METRES", value_parser = number::metres, allow_hyphen_values = true)]
     pub(crate) gap: Option<f64>,
     /// Say what a code such as `gap-not-given` means and what to do; without a code list all codes.

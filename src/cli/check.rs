@@ -19,7 +19,7 @@ use crate::{End, args::CheckArgs, explain, show::Show, source, terrain};
 pub(crate) fn run(args: &CheckArgs, show: &Show) -> End {
     match &args.explain {
         Some(Some(code)) => return explain::one(code, show),
-        Some(None) => return show.result(explain::list),
+        Some(None) => return show.result(|out| explain::list(out, show.columns())),
         None => {}
     }
     let mut problems = Vec::new();

@@ -3,7 +3,7 @@
 use std::io::{self, Write};
 
 use schrund::{
-    fault::{Code, Fault, Item, Place, files::InFiles},
+    fault::{Code, Fault, Item, Level, Place, files::InFiles},
     plan::explained::{Explained, explained},
 };
 
@@ -29,17 +29,51 @@ pub(crate) fn one(code: &str, show: &Show) -> End {
     let Some(found) = explained().find(|e| e.code == code) else {
         return no_such_code(code, show);
     };
+    let (level, width) = (found.level, show.width());
     show.result(|out| {
-        writeln!(out, "{} ({})", found.code, found.level.as_str())?;
-        for line in found.text.lines() {
-            writeln!(out, "{}", format!("  {line}").trim_end())?;
+        writeln!(out, "{} ({}: {})", found.code, level.as_str(), means(level))?;
+        for paragraph in found.text.split("\n\n") {
+            writeln!(out, "{}", indented(&on_one_line(paragraph), "  ", width))?;
         }
         Ok(())
     })
 }
 
-/// All codes, a line each: its level and what it means, in one sentence.
-pub(crate) fn list(out: &mut dyn Write) -> io::Result<()> {
+/// What a level says of a plan.
+fn means(level: Level) -> &'static str {
+    match level {
+        Level::Error => "the call or an input is wrong, and nothing is planned",
+        Level::Stop => "planned, and roping together is not the answer there",
+        Level::Outside => "planned, and no set-up within the limits or no rope holds it",
+        Level::Look => "planned, and something is to be decided or watched; told as a warning",
+        Level::Note => "worth knowing",
+    }
+}
+
+/// A text in lines of a width, each behind the same blanks.
+fn indented(text: &str, blanks: &str, width: usize) -> String {
+    let form = textwrap::Options::new(width).initial_indent(blanks);
+    textwrap::fill(text, form.subsequent_indent(blanks))
+}
+
+fn on_one_line(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// What the levels say, and all codes: each with its level and what it means, in one sentence. On a terminal of so many
+/// columns each sentence stands under its code; else each code has a line, for whoever searches them.
+pub(crate) fn list(out: &mut dyn Write, columns: Option<usize>) -> io::Result<()> {
+    writeln!(out, "What the levels say, the gravest first")?;
+    for level in [
+        Level::Error,
+        Level::Stop,
+        Level::Outside,
+        Level::Look,
+        Level::Note,
+    ] {
+        writeln!(out, "  {:<7}  {}", level.as_str(), means(level))?;
+    }
+    writeln!(out)?;
     let known: Vec<Explained> = explained().collect();
     let width = known.iter().map(|e| e.code.len()).max().unwrap_or(0);
     let (read, planned): (Vec<&Explained>, Vec<&Explained>) =
@@ -54,13 +88,15 @@ pub(crate) fn list(out: &mut dyn Write) -> io::Result<()> {
     for (title, group) in groups {
         writeln!(out, "{title}")?;
         for e in group {
+            let (code, level) = (e.code, e.level.as_str());
             let sentence = first_sentence(&e.text);
-            writeln!(
-                out,
-                "  {:<width$}  {:<7}  {sentence}",
-                e.code,
-                e.level.as_str()
-            )?;
+            match columns {
+                Some(columns) => {
+                    writeln!(out, "  {code} ({level})")?;
+                    writeln!(out, "{}", indented(&sentence, "      ", columns))?;
+                }
+                None => writeln!(out, "  {code:<width$}  {level:<7}  {sentence}")?,
+            }
         }
         writeln!(out)?;
     }
@@ -76,7 +112,7 @@ fn is_fault(kind: &Explained) -> bool {
 
 /// Up to the first full stop, on one line.
 fn first_sentence(text: &str) -> String {
-    let line = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    let line = on_one_line(text);
     match line.split_once(". ") {
         Some((first, _)) => format!("{first}."),
         None => line,

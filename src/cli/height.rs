@@ -85,7 +85,8 @@ fn asked(args: &HeightArgs) -> Result<Vec<AskedPlace>, Vec<Fault>> {
 /// `7.65,45.97`, or with blanks or a tab between; or as plans print a place: `45.97000° N 7.65000° E`,
 /// `32T 396088 5092288`.
 fn parse(text: &str) -> Option<AskedPlace> {
-    if let Some(at) = Utm::place(text) {
+    // Slashes part the numbers in some notations.
+    if let Some(at) = Utm::place(&text.replace('/', " ")) {
         let [lon, lat] = [at.lon_deg, at.lat_deg].map(|deg| format!("{deg:.7}"));
         return Some(AskedPlace { lon, lat, at });
     }
@@ -121,8 +122,35 @@ fn printed(text: &str) -> Option<String> {
 }
 
 fn wrong(place: Place, text: &str) -> Fault {
-    Fault::new(InFiles::NoPlace(text.to_owned()), place)
+    let parts = text.split([',', ' ', '\t', '\r', ';', '/']);
+    let mut parts = parts.filter(|part| !part.is_empty());
+    let one = parts.next().filter(|_| parts.next().is_none());
+    let what = match one.map(str::parse::<f64>) {
+        Some(Ok(_)) => InFiles::OneNumber(text.to_owned()),
+        _ => other_band(text).unwrap_or_else(|| InFiles::NoPlace(text.to_owned())),
+    };
+    Fault::new(what, place)
 }
+
+/// A place of the UTM grid whose letter is not that of its band, perhaps with slashes between its parts.
+fn other_band(text: &str) -> Option<InFiles> {
+    let text = text.replace(['/', ',', ';'], " ");
+    let end = text.find(|c: char| !c.is_ascii_digit())?;
+    let (zone, rest) = text.split_at(end);
+    let letter = rest.chars().next().filter(char::is_ascii_alphabetic)?;
+    let rest: Vec<&str> = rest.get(1..)?.split_whitespace().collect();
+    let with = |letter: char| format!("{zone}{letter} {}", rest.join(" "));
+    let upper = letter.to_ascii_uppercase();
+    let suits = |letter: &char| Utm::place(&with(*letter)).is_some();
+    // `N` stands for the north in many programs and `S` for the south, and each is the letter of a band too.
+    let north = BANDS.split_at(BANDS.len() / 2).1;
+    let asked = if upper == 'N' { north } else { BANDS };
+    let meant: Vec<String> = asked.chars().filter(suits).map(with).collect();
+    (!meant.is_empty()).then_some(InFiles::NoBand { letter, meant })
+}
+
+/// The letters of the bands of the grid from south to north, as many on either side of the equator.
+const BANDS: &str = "CDEFGHJKLMNPQRSTUVWX";
 
 fn line(asked: &AskedPlace, terrain: &Terrain) -> Result<String, Fault> {
     let nearest = number(terrain.nearest_m(asked.at)?);

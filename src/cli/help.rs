@@ -9,14 +9,14 @@ use schrund::{
     trip::language::Language,
 };
 
-use crate::args::Args;
+use crate::{args::Args, ending};
 
 /// A call and what it does.
 pub(crate) type Example = (&'static str, &'static str);
 
 /// How the program ends.
 pub(crate) const EXIT_CODES: [(&str, &str); 8] = [
-    ("0", "planned, no leg stop or outside; or done"),
+    ("0", "done; or planned, and no leg is stop or outside"),
     ("1", "unexpected failure"),
     ("2", "usage"),
     ("3", "input missing or unreadable"),
@@ -179,12 +179,12 @@ const EXAMPLES: [(&str, &[Example]); 10] = [
         "man",
         &[
             (
-                "schrund man > schrund.1",
-                "The page of the program; `man ./schrund.1` shows it.",
+                "schrund man plan",
+                "The page of one command: plain text on a terminal, the form of manual pages where it is piped.",
             ),
             (
-                "schrund man plan > schrund-plan.1",
-                "The page of one command.",
+                "schrund man > schrund.1",
+                "The page of the program in a file; `man ./schrund.1` shows it.",
             ),
         ],
     ),
@@ -208,8 +208,11 @@ pub(crate) fn plain() -> Command {
     Args::command().mut_subcommands(|command| {
         command.mut_args(
             |arg| match defaults.iter().find(|(id, _)| arg.get_id() == *id) {
-                Some((_, default)) => with_default(arg, default),
-                None => arg,
+                Some((_, default)) if arg.get_default_values().is_empty() => {
+                    with_default(arg, default)
+                }
+                _ if arg.get_id() == "output" => with_endings(arg),
+                _ => arg,
             },
         )
     })
@@ -233,13 +236,20 @@ pub(crate) fn with_help(error: Error) -> Error {
     whole.try_get_matches().err().unwrap_or(error)
 }
 
-/// What stands at the end of the help of a command.
-fn after(command: &str) -> String {
+/// The examples of a command, each with what it does.
+pub(crate) fn examples_of(command: &str) -> String {
     let mut text = "Examples:".to_owned();
     for (call, says) in examples(command) {
         text += &format!("\n  {call}\n          {says}");
     }
+    text
+}
+
+/// What stands at the end of the help of a command.
+fn after(command: &str) -> String {
+    let mut text = examples_of(command);
     if command == "schrund" {
+        text += "\n\nThe ice: draw the broken ice as polygons in a map editor, each with a property gap_m, the widest gap\nyou expect in metres; `schrund new tour` writes an empty zones file to draw in.";
         let codes = EXIT_CODES.map(|(code, says)| format!("{code} {says}"));
         text += &format!("\n\nExit codes: {}", codes.join(" · "));
     }
@@ -249,6 +259,12 @@ fn after(command: &str) -> String {
 fn with_default(arg: Arg, default: &str) -> Arg {
     let help = arg.get_help().map(ToString::to_string).unwrap_or_default();
     arg.help(format!("{help} [default: {default}]"))
+}
+
+/// The endings that choose a format, behind what is said of them.
+fn with_endings(arg: Arg) -> Arg {
+    let help = arg.get_help().map(ToString::to_string).unwrap_or_default();
+    arg.help(format!("{help}: {}", ending::endings().join(" ")))
 }
 
 /// What holds where a flag is not given, by its id: the very figures and words that a plan then rests on.
@@ -262,6 +278,7 @@ fn defaults() -> Vec<(&'static str, String)> {
         ("snow", choices.snow.value.name().to_owned()),
         ("undrawn_ice", choices.undrawn_ice.value.name().to_owned()),
         ("lang", Language::default().name().to_owned()),
+        ("format", ending::UNASKED.to_owned()),
     ];
     // The sets that come with the program are sound; a test reads them all.
     if let Ok(rules) = Rules::with_practice(&set::Source::Named(practice)) {

@@ -4,7 +4,7 @@ use std::path::Path;
 
 use schrund::{
     Job,
-    fault::{Fault, Item, Place, files::InFiles, place::STANDARD_INPUT},
+    fault::{Fault, Item, Place, Wrong, files::InFiles, place::STANDARD_INPUT},
     practice::{Rule, set},
     read::{
         input::{Input, Text},
@@ -13,7 +13,7 @@ use schrund::{
     },
 };
 
-use crate::{args::JobArgs, source};
+use crate::{args::JobArgs, naming::typed, source};
 
 /// Reads the files and lays trip file and flags over the rules.
 pub(crate) fn read(args: &JobArgs) -> Result<Job, Vec<Fault>> {
@@ -44,6 +44,11 @@ fn sources(args: &JobArgs) -> Sources<'static> {
 /// The faults of a job, in the words of the call: the file of the zones, and the flag of the margin, which is laid as
 /// any other figure.
 pub(crate) fn named(mut faults: Vec<Fault>, args: &JobArgs) -> Vec<Fault> {
+    for fault in &mut faults {
+        if let Wrong::Files(InFiles::Swapped { call, .. }) = &mut fault.what {
+            *call = Some(exchanged(&args.route, &args.zones));
+        }
+    }
     let margin = Some("assume.margin_m");
     let margin_by_flag = args.margin.is_some() && args.assume.iter().all(|(n, _)| n != "margin_m");
     for at in faults.iter_mut().map(|fault| &mut fault.at) {
@@ -54,6 +59,24 @@ pub(crate) fn named(mut faults: Vec<Fault>, args: &JobArgs) -> Vec<Fault> {
         }
     }
     faults
+}
+
+/// The call with route and zones in each other's place.
+fn exchanged(route: &str, zones: &str) -> String {
+    let words = std::env::args_os().skip(1);
+    let words = words.map(|word| word.to_string_lossy().into_owned());
+    let (mut route_due, mut zones_due) = (true, true);
+    let mut place = |word: String| {
+        if word == route && std::mem::take(&mut route_due) {
+            zones.to_owned()
+        } else if word == zones && std::mem::take(&mut zones_due) {
+            route.to_owned()
+        } else {
+            word
+        }
+    };
+    let words: Vec<String> = words.map(|word| typed(&place(word))).collect();
+    format!("schrund {}", words.join(" "))
 }
 
 /// A text by its name.

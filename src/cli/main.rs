@@ -1,13 +1,16 @@
 //! The `schrund` command: opens and saves files, and ends with the exit code that the contract promises.
 
+mod answer;
 mod args;
 mod check;
 mod completing;
+mod ending;
 mod explain;
 mod height;
 mod help;
 mod inputs;
 mod mistaken;
+mod naming;
 mod new;
 mod number;
 mod options;

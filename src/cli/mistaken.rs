@@ -1,6 +1,7 @@
 //! Calls that were not understood, each answered with what to write, out of the words of the call itself.
 
 mod files;
+mod typing;
 mod values;
 mod words;
 
@@ -10,15 +11,7 @@ use self::{
     values::{kept, nearest},
     words::{ends, flag_of, value_of},
 };
-use crate::help;
-
-/// What is wrong with a call, and what to write.
-pub(crate) struct Answer {
-    /// What is wrong.
-    pub(crate) says: String,
-    /// What to do about it.
-    pub(crate) cure: String,
-}
+use crate::{answer::Answer, help};
 
 /// What to write in place of a flag that there is not; `{}` is the value that stands behind it, or else the other one.
 struct Meant {
@@ -117,6 +110,11 @@ const MEANT: [Meant; 14] = [
 /// What to answer; nothing where it is no mistake, or where clap says it well enough.
 pub(crate) fn answer(error: &Error, args: &[String]) -> Option<Answer> {
     let given = given(error);
+    let wrong = error.use_stderr();
+    let wrong = wrong && error.kind() != ErrorKind::DisplayHelpOnMissingArgumentOrSubcommand;
+    if let Some((says, cure)) = typing::slip(args).filter(|_| wrong) {
+        return Some(Answer { says, cure });
+    }
     let (says, cure) = match error.kind() {
         ErrorKind::UnknownArgument => unknown(&given, args),
         ErrorKind::MissingRequiredArgument => files::missing(&given, args),
@@ -142,11 +140,7 @@ pub(crate) fn answer(error: &Error, args: &[String]) -> Option<Answer> {
                 format!("write `{flag}` alone"),
             )
         }
-        kind if error.use_stderr()
-            && kind != ErrorKind::DisplayHelpOnMissingArgumentOrSubcommand =>
-        {
-            other(error, args)
-        }
+        _ if wrong => other(error, args),
         _ => return None,
     };
     Some(Answer { says, cure })
@@ -163,6 +157,13 @@ fn other(error: &Error, args: &[String]) -> (String, String) {
         None => "`schrund --help`".to_owned(),
     };
     (says, format!("{help} shows what goes where, with examples"))
+}
+
+/// The command of a call.
+fn command_of(args: &[String]) -> &str {
+    let commands = help::commands();
+    let mut args = args.iter().map(String::as_str);
+    args.find(|arg| commands.contains(arg)).unwrap_or("plan")
 }
 
 /// A manual page that there is not.
@@ -206,24 +207,55 @@ fn unknown(given: &str, args: &[String]) -> (String, String) {
             format!("the ice comes second, without a flag: `{own_call}`")
         }
         "--date" | "--day" => date(value.unwrap_or("2027-08-21"), value_of(args, "--trip")),
-        _ if values::like(name).as_deref() == Some(name) => {
-            let says = format!("`{name}` is no flag of this command, or stands before it");
-            return (
-                says,
-                format!("flags stand behind the command that they are for: `{own_call}`"),
-            );
-        }
-        _ => known(name, value),
+        _ if is_own(name) => return misplaced(name, args),
+        _ => known(name, value, args),
     };
     (says, cure)
 }
 
-fn known(name: &str, value: Option<&str>) -> String {
+/// Whether the program has this flag, for this command or for another one.
+fn is_own(name: &str) -> bool {
+    values::like(name).as_deref() == Some(name) || !values::having(name).is_empty()
+}
+
+/// A flag of the program that stands before its command, or that another command has.
+fn misplaced(name: &str, args: &[String]) -> (String, String) {
+    let commands = help::commands();
+    let at = |arg: &String| commands.contains(&arg.as_str());
+    let (flag, command) = (
+        args.iter().position(|arg| flag_of(arg) == name),
+        args.iter().position(at),
+    );
+    let command = command.and_then(|at| Some((at, args.get(at)?)));
+    match command {
+        Some((at, command)) if flag.is_some_and(|flag| flag < at) => {
+            let words = args.iter().map(String::as_str);
+            let behind = words.clone().skip(at + 1);
+            let before = words.clone().take(at);
+            let call = typing::call([command.as_str()].into_iter().chain(behind).chain(before));
+            let says = format!("`{name}` stands before `{command}`");
+            (says, format!("put it behind: {call}"))
+        }
+        command => {
+            let own = command.map_or("schrund", |(_, command)| command);
+            let having = values::having(name);
+            let have = if having.len() == 1 { "has" } else { "have" };
+            let having = having.join(" and ");
+            let says = format!("`{name}` is no flag of `{own}`");
+            (
+                says,
+                format!("{having} {have} it; `schrund help {own}` lists its own"),
+            )
+        }
+    }
+}
+
+fn known(name: &str, value: Option<&str>, args: &[String]) -> String {
     match MEANT.iter().find(|meant| meant.names.contains(&name)) {
         Some(meant) => meant.says.replace("{}", value.unwrap_or(meant.value)),
         None => match values::like(name) {
             Some(like) => format!("perhaps `{like}` is meant"),
-            None => "`schrund help plan` lists the flags".to_owned(),
+            None => format!("`schrund help {}` lists the flags", command_of(args)),
         },
     }
 }
@@ -232,7 +264,7 @@ fn date(day: &str, trip: Option<&str>) -> String {
     match trip {
         Some(trip) => format!("write it into {trip}, as a line of its own: `date = \"{day}\"`"),
         None => format!(
-            "it stands in the trip file, as a line `date = \"{day}\"`, given with `--trip trip.toml`; `schrund new tour` writes one to fill in"
+            "write it into a trip file, as a line `date = \"{day}\"`, and give that with `--trip trip.toml`; `schrund new tour` writes one to fill in"
         ),
     }
 }

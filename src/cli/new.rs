@@ -29,7 +29,8 @@ fn write(dir: &Path, show: &Show) -> Result<(), Vec<Fault>> {
     if !refusals.is_empty() {
         return Err(refusals);
     }
-    fs::create_dir_all(dir).map_err(|fault| vec![save::no_folder(dir, &fault)])?;
+    fs::create_dir_all(dir)
+        .map_err(|fault| vec![save::no_folder(dir, &fault, WrittenAs::Start)])?;
     for (path, (_, text)) in paths.iter().zip(FILES) {
         saver
             .save(path, |out| out.write_all(text.as_bytes()))

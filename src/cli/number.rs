@@ -102,12 +102,28 @@ pub(crate) fn folk(text: &str) -> Result<Folk, String> {
         .iter()
         .skip(1)
         .position(|kg| *kg < LIGHTEST_KG && *kg >= 0.0 && kg.fract() == 0.0);
-    match half.map(|i| (masses[i], masses[i + 1])) {
-        Some((whole, part)) if whole >= LIGHTEST_KG => Err(format!(
-            "a comma stands between people, and nobody weighs {part} kg: for {whole}.{part} kg write `{whole}.{part}`"
-        )),
+    match half.map(|i| (i, masses[i], masses[i + 1])) {
+        Some((at, whole, part)) if whole >= LIGHTEST_KG => Err(halved(&masses, at, part)),
         _ => Ok(Folk::Masses(masses)),
     }
+}
+
+/// A decimal comma between masses: the list as it is meant, with a second person where it names one alone.
+fn halved(masses: &[f64], at: usize, part: f64) -> String {
+    let shown = masses.iter().enumerate().filter(|(i, _)| *i != at + 1);
+    let shown = shown.map(|(i, kg)| match i == at {
+        true => format!("{kg}.{part}"),
+        false => kg.to_string(),
+    });
+    let mut meant: Vec<String> = shown.collect();
+    let name = if meant.len() == 1 {
+        meant.push("75".to_owned());
+        "name every person, such as"
+    } else {
+        "write"
+    };
+    let meant = meant.join(",");
+    format!("a comma stands between people, and nobody weighs {part} kg: {name} `--party {meant}`")
 }
 
 /// One whole number is a head count, however large; anything else is a mass.

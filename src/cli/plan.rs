@@ -20,7 +20,7 @@ use schrund::{
 use crate::{
     End,
     args::{PlanArgs, voice},
-    inputs,
+    ending, inputs,
     save::{self, Saver},
     show::Show,
 };
@@ -39,6 +39,10 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
     if !refusals.is_empty() {
         return Err(refusals);
     }
+    let format = match ending::format(args) {
+        Ok(format) => format,
+        Err(answer) => return Ok(show.misused(&answer)),
+    };
     let job = inputs::read(&args.job)?;
     show.detail(&format!(
         "{} stages, {} zones, {} people, practice set {}",
@@ -56,19 +60,19 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
     };
     let plan = planner.to(match args.out {
         Some(_) => Depth::Whole,
-        None => args.format.0.depth(&look),
+        None => format.depth(&look),
     })?;
     // The table holds the notices itself.
-    if args.format.0.name() != "table" || args.output.is_some() {
+    if format.name() != ending::UNASKED || args.output.is_some() {
         show.notices(&job.notices);
     }
-    let scene = scene(args, &planner, &plan)?;
+    let scene = scene(args, format, &planner, &plan)?;
     let sheet = Sheet {
         look,
         ..Sheet::of(&job, &plan, &scene)
     };
     save_set(args, &sheet, &saver, show)?;
-    let end = print(args, &sheet, &saver, show)?;
+    let end = print((args, format), &sheet, &saver, show)?;
     Ok(match (end, plan.verdict()) {
         (End::Done, Verdict::Outside | Verdict::Stop) => End::Outside,
         (end, _) => end,
@@ -101,11 +105,16 @@ fn files() -> impl Iterator<Item = (&'static str, &'static dyn Format)> {
 }
 
 /// As much beside the plan as is shown.
-fn scene(args: &PlanArgs, planner: &Planner<'_>, plan: &Plan) -> Result<Scene, Vec<Fault>> {
-    if args.out.is_some() || args.format.0.needs_scene() {
+fn scene(
+    args: &PlanArgs,
+    format: &dyn Format,
+    planner: &Planner<'_>,
+    plan: &Plan,
+) -> Result<Scene, Vec<Fault>> {
+    if args.out.is_some() || format.needs_scene() {
         return planner.scene(plan);
     }
-    let others = args.format.0.needs_others().then(|| planner.others(plan));
+    let others = format.needs_others().then(|| planner.others(plan));
     Ok(Scene {
         others: others.unwrap_or_default(),
         ..Scene::default()
@@ -121,7 +130,7 @@ fn save_set(
     let Some(dir) = &args.out else {
         return Ok(());
     };
-    fs::create_dir_all(dir).map_err(|fault| vec![save::no_folder(dir, &fault)])?;
+    fs::create_dir_all(dir).map_err(|fault| vec![save::no_folder(dir, &fault, WrittenAs::Set)])?;
     for (name, format) in files() {
         save(format, &dir.join(name), sheet, saver, show)?;
     }
@@ -143,12 +152,11 @@ fn save(
 
 /// Prints the one thing asked for, or saves it with `-o`.
 fn print(
-    args: &PlanArgs,
+    (args, format): (&PlanArgs, &dyn Format),
     sheet: &Sheet<'_>,
     saver: &Saver,
     show: &Show,
 ) -> Result<End, Vec<Fault>> {
-    let format = args.format.0;
     let output = args.output.as_ref();
     if let Some(path) = output.filter(|p| p.as_os_str() != "-") {
         save(format, path, sheet, saver, show)?;
@@ -161,7 +169,7 @@ fn print(
         },
         ..*sheet
     };
-    if format.name() == "table" && show.colour() {
+    if format.name() == ending::UNASKED && show.colour() {
         let table = table::plan(&on_terminal);
         return Ok(show.result(|out| out.write_all(painted(&table).as_bytes())));
     }

@@ -11,7 +11,7 @@ use schrund::fault::{
     files::{InFiles, WrittenAs},
 };
 
-use crate::source;
+use crate::{ending, naming::free, source};
 
 /// Where files may be written.
 #[derive(Debug)]
@@ -118,7 +118,7 @@ fn is_input(path: &Path, kind: WrittenAs) -> Fault {
     let place = Place::file(&name);
     let free = match kind {
         WrittenAs::Set => free(path.parent().unwrap_or(path)),
-        _ => free(path),
+        _ => ending::free(path),
     };
     Fault::new(InFiles::IsInput { name, kind, free }, place)
 }
@@ -137,34 +137,24 @@ fn is_there(paths: &[&PathBuf], kind: WrittenAs) -> Fault {
         WrittenAs::Set => (kind, free(folder)),
         WrittenAs::Start => (kind, free(&folder.join("tour"))),
         _ if is_trip => (WrittenAs::Trip, free(&first.with_extension("txt"))),
-        kind => (kind, free(first)),
+        kind => (kind, ending::free(first)),
     };
     Fault::new(InFiles::There { names, kind, free }, place)
 }
 
-/// This name, or else the first with a number behind it that is free.
-fn free(path: &Path) -> String {
-    let name = |number: u32| {
-        let stem = path
-            .file_stem()
-            .map_or("plan".into(), |stem| stem.to_string_lossy());
-        let end = path
-            .extension()
-            .map(|end| format!(".{}", end.to_string_lossy()));
-        path.with_file_name(format!("{stem}-{number}{}", end.unwrap_or_default()))
-    };
-    let others = (2..1000).map(name);
-    let mut all = std::iter::once(path.to_owned()).chain(others);
-    let free = all.find(|path| path.symlink_metadata().is_err());
-    free.unwrap_or_else(|| path.to_owned())
-        .display()
-        .to_string()
-}
-
 /// A folder could not be made.
-pub(crate) fn no_folder(dir: &Path, fault: &io::Error) -> Fault {
+pub(crate) fn no_folder(dir: &Path, fault: &io::Error, kind: WrittenAs) -> Fault {
     let (path, why) = (dir.display().to_string(), source::refused(fault));
     let place = Place::file(&path);
-    let free = free(&dir.with_file_name("plan"));
-    Fault::new(InFiles::NoFolder { path, why, free }, place)
+    let free = free(&dir.with_file_name(match kind {
+        WrittenAs::Start => "tour",
+        _ => "plan",
+    }));
+    let no_folder = InFiles::NoFolder {
+        path,
+        why,
+        kind,
+        free,
+    };
+    Fault::new(no_folder, place)
 }

@@ -33,7 +33,8 @@ pub(crate) fn completions(shell: clap_complete::Shell, show: &Show) -> End {
     show.result(|out| out.write_all(text.as_bytes()))
 }
 
-/// The page of the program or of one of its commands.
+/// The page of the program or of one of its commands: for a pager of manual pages where it is piped or saved, and as
+/// plain text on a terminal.
 pub(crate) fn man(command: Option<&str>, show: &Show) -> End {
     let mut all = help::plain();
     all.build();
@@ -47,6 +48,10 @@ pub(crate) fn man(command: Option<&str>, show: &Show) -> End {
 }
 
 fn page(mut command: Command, name: &str, show: &Show) -> End {
+    if show.is_read() {
+        return show
+            .result(|out| out.write_all(plain_page(command, name, show.width()).as_bytes()));
+    }
     let has_commands = command.has_subcommands();
     let usage = command.render_usage().to_string();
     let version = concat!("schrund ", env!("CARGO_PKG_VERSION"));
@@ -62,6 +67,20 @@ fn page(mut command: Command, name: &str, show: &Show) -> End {
         }
         sections(help::examples(name)).to_writer(&mut out)
     })
+}
+
+/// The same page for reading as it stands.
+fn plain_page(command: Command, name: &str, columns: usize) -> String {
+    let codes = EXIT_CODES.map(|(code, says)| format!("  {code:<4} {says}"));
+    let after = format!(
+        "{}\n\nExit codes:\n{}",
+        help::examples_of(name),
+        codes.join("\n")
+    );
+    let command = command.term_width(columns).after_help(after);
+    let help = command.clone().render_long_help();
+    let called = command.get_bin_name().unwrap_or(name);
+    format!("{called}\n\n{help}")
 }
 
 /// The call with what must be given; the many flags stand below, under their headings.

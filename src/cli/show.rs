@@ -1,7 +1,7 @@
 //! The terminal. Nothing else in the program prints.
 
 use std::{
-    io::{self, Write},
+    io::{self, IsTerminal, Write},
     process::ExitCode,
 };
 
@@ -14,8 +14,9 @@ use schrund::{
 
 use crate::{
     End,
+    answer::Answer,
     args::{Args, Color, UnitsFlag, voice},
-    mistaken::{self, Answer},
+    mistaken,
 };
 
 /// Narrower than this nothing is folded any further. Our judgement.
@@ -75,15 +76,24 @@ impl Show {
 
     /// Columns of the terminal, or of `COLUMNS` where there is none; else the full width.
     pub(crate) fn width(&self) -> usize {
+        self.columns().unwrap_or(FULL_WIDTH)
+    }
+
+    /// Whether somebody reads standard output on a terminal.
+    pub(crate) fn is_read(&self) -> bool {
+        io::stdout().is_terminal()
+    }
+
+    /// Columns of the terminal, or of `COLUMNS` where there is none.
+    pub(crate) fn columns(&self) -> Option<usize> {
         let terminal = || {
             Some(usize::from(
                 terminal_size::terminal_size_of(io::stdout())?.0.0,
             ))
         };
         let said = || std::env::var("COLUMNS").ok()?.parse().ok();
-        terminal()
-            .or_else(said)
-            .map_or(FULL_WIDTH, |width| width.max(LEAST_WIDTH))
+        let columns = terminal().or_else(said);
+        columns.map(|width: usize| width.max(LEAST_WIDTH))
     }
 
     /// Prints a result. A reader that stops listening is no fault.

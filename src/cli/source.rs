@@ -18,10 +18,15 @@ use schrund::{
 /// Bytes read at once. Large enough for long lines, small enough to stay in the cache. Our judgement.
 const BUFFER: usize = 1 << 18;
 
-/// How the names of inputs end, those first that are most likely meant.
-const MEANT: [&str; 5] = ["gpx", "geojson", "json", "tif", "hgt"];
-/// Files of a folder that are named. Our judgement.
-const MOST_NAMED: usize = 4;
+/// How the names of inputs end, those first that are most likely meant; those of one kind stand together.
+const MEANT: [&[&str]; 4] = [
+    &["gpx"],
+    &["geojson", "json"],
+    &["toml"],
+    &["tif", "tiff", "hgt"],
+];
+/// Likeness, of 1, from which a name is taken for the one that is meant. Our judgement.
+const MISSPELT: f64 = 0.75;
 
 /// What the messages call an input.
 pub(crate) fn shown(name: &str) -> &str {
@@ -73,31 +78,41 @@ pub(crate) fn refused(fault: &io::Error) -> Refused {
 
 fn unreadable(name: &str, why: Refused) -> Fault {
     let path = Path::new(name);
-    let holds = match why {
-        Refused::Folder => readable(path, &MEANT)
-            .into_iter()
-            .take(MOST_NAMED)
-            .collect(),
+    let (near, holds) = match why {
+        Refused::Folder => (None, readable(path, &MEANT.concat())),
         Refused::NotFound => beside(path),
-        _ => Vec::new(),
+        _ => (None, Vec::new()),
     };
     let name = shown(name).to_owned();
     let place = Place::file(&name);
-    Fault::new(InFiles::Unreadable { name, why, holds }, place)
+    let unreadable = InFiles::Unreadable {
+        name,
+        why,
+        near,
+        holds,
+    };
+    Fault::new(unreadable, place)
 }
 
-/// The files that end as one does that is not there, those spelt like it first.
-fn beside(path: &Path) -> Vec<String> {
+/// The file that is spelt nearly as one is that is not there, and the others of its kind, those spelt like it first.
+fn beside(path: &Path) -> (Option<String>, Vec<String>) {
     let folder = path
         .parent()
         .filter(|folder| !folder.as_os_str().is_empty());
+    let folder = folder.unwrap_or(Path::new("."));
+    let wanted = path.display().to_string().to_lowercase();
+    let alike =
+        |name: &String| strsim::normalized_damerau_levenshtein(&name.to_lowercase(), &wanted);
+    let all = readable(folder, &MEANT.concat());
+    let near = all.iter().max_by(|a, b| alike(a).total_cmp(&alike(b)));
+    let near = near.filter(|name| alike(name) >= MISSPELT).cloned();
     let end = path.extension().and_then(|end| end.to_str());
-    let mut names = readable(folder.unwrap_or(Path::new(".")), end.as_slice());
-    let wanted = path.display().to_string();
-    let alike = |name: &String| strsim::normalized_damerau_levenshtein(name, &wanted);
-    names.sort_by(|a, b| alike(b).total_cmp(&alike(a)));
-    names.truncate(MOST_NAMED);
-    names
+    let end = end.unwrap_or_default().to_lowercase();
+    let kind = MEANT.iter().find(|kind| kind.contains(&end.as_str()));
+    let mut others = kind.map_or(all, |kind| readable(folder, kind));
+    others.retain(|name| Some(name) != near.as_ref());
+    others.sort_by(|a, b| alike(b).total_cmp(&alike(a)));
+    (near, others)
 }
 
 /// Files of a folder whose names end so, in that order.

@@ -90,7 +90,7 @@ codes! {
     ///
     /// What to do: name another file or folder; `--force` replaces files that are no input.
     WouldOverwrite, "would-overwrite", Error;
-    /// The file is not what its place on the command line calls for.
+    /// The file is not what its place on the command line calls for, or two files stand in each other's place.
     ///
     /// What to do: give the route first (GPX), the zones second (GeoJSON), and every other file by its flag.
     WrongKind, "wrong-kind", Error;
@@ -102,10 +102,10 @@ codes! {
     ///
     /// What to do: write a plain number in the unit and within the bounds that are named.
     BadNumber, "bad-number", Error;
-    /// A longitude or latitude lies outside its range or is no number.
+    /// A longitude or latitude lies outside its range, is no number, or stands in the place of the other.
     ///
     /// What to do: write longitude and latitude in degrees: GeoJSON holds [longitude, latitude], GPX has `lat` and
-    /// `lon`.
+    /// `lon`. Where the two are exchanged, export the file again with each in its place.
     BadPosition, "bad-position", Error;
     /// A name holds a NUL character. Many programs end a text there, and no XML can hold one, so the name could not be
     /// handed on. It is mostly a sign of a damaged file.
@@ -135,11 +135,16 @@ codes! {
     ///
     /// What to do: take at least one partner.
     Alone, "alone", Error;
+    /// Everybody weighs so much, by the masses that were given, that these may be pounds. They count as kilograms, as
+    /// given.
+    ///
+    /// What to do: give the masses with pack in kg, as the line after `do:` has them; nothing, where they are kg.
+    Pounds, "perhaps-pounds", Look;
     /// No zone is met by the route. Either the files belong to different places, or longitude and latitude are swapped
     /// in one of them. A plan without a roped leg would look like an all-clear.
     ///
-    /// What to do: check that both files belong to the same place and that coordinates stand in the right order; where
-    /// a zone lies, and how far off, is told.
+    /// What to do: give the line and the ice of the same place; where the nearest zone lies, and how far off, is told. A
+    /// line that only misses the zones may lack ice that nobody drew.
     NoZoneMet, "no-zone-met", Error;
     /// The route file holds no track or route with two different points in a row, so there is nothing to walk.
     ///
@@ -157,12 +162,18 @@ codes! {
     /// What to do: look at the line on a map; if it lacks what you planned, export the route as a track.
     DetailIgnored, "detail-ignored", Look;
     /// A planner kept the detailed line between two route points in extensions. It is used.
+    ///
+    /// What to do: nothing.
     DetailUsed, "detail-used", Note;
     /// A track, route or segment of the file is not part of the plan: it has no line, or it is a route
     /// beside tracks (a planner often writes the same line twice).
+    ///
+    /// What to do: nothing, if it is not the line that you mean; else take the others out of the file.
     PartLeftOut, "part-left-out", Note;
     /// The line ends and goes on elsewhere, as when a receiver was off. The jump is never walked: it adds
-    /// no length and crosses nothing. If it was walked, draw the missing piece.
+    /// no length and crosses nothing.
+    ///
+    /// What to do: nothing where nobody walks, as on a lift; else draw the missing piece.
     Jump, "jump", Note;
     /// Two neighbouring points lie many kilometres apart in a line that is drawn finely elsewhere: a receiver was off,
     /// or somebody took a lift. The line is taken as straight between them, over whatever lies there.
@@ -186,17 +197,21 @@ codes! {
     ZeroPoint, "zero-point", Look;
     /// A longitude lies beyond 180 degrees by no more than a thousandth, as programs write that round or project. It is
     /// taken as 180 degrees.
+    ///
+    /// What to do: nothing.
     LongitudeTakenBack, "longitude-taken-back", Note;
     /// A terrain file is damaged: cut off, empty, or its inner tables contradict each other. Nothing is read from it.
     ///
     /// What to do: fetch or copy the file again; `gdalinfo -checksum` on it shows whether it is whole.
     TerrainBroken, "terrain-broken", Error;
     /// A terrain file is whole, but its heights cannot be taken exactly: an unknown coordinate system, coding, unit or
-    /// more than one band.
+    /// more than one band; or it is no terrain model at all.
     ///
-    /// What to do: convert it by the command that is named, and give the new file.
+    /// What to do: what the line after `do:` says: convert it by the command that stands there, or give another file.
     TerrainRefused, "terrain-refused", Error;
     /// What is assumed about a terrain file: its height system, undeclared void cells, cells that hold no height.
+    ///
+    /// What to do: nothing, where what is assumed is right.
     TerrainNote, "terrain-note", Note;
     /// The JSON is whole, but it is not GeoJSON: a member is missing, doubled or of the wrong kind, or a `type` is
     /// misspelt (the words are case-sensitive).
@@ -205,11 +220,13 @@ codes! {
     BadGeojson, "bad-geojson", Error;
     /// The file says that its coordinates are not longitude/latitude on WGS 84.
     ///
-    /// What to do: convert it by the command that is named, and give the new file.
+    /// What to do: save the zones again from the map editor with WGS 84 (EPSG:4326) as their coordinate system, or
+    /// convert the file by the command that is named.
     ForeignCrs, "foreign-crs", Error;
     /// The coordinates are too large for degrees, so they are metres of a map grid.
     ///
-    /// What to do: convert it by the command that is named, and give the new file.
+    /// What to do: save the zones again from the map editor with WGS 84 (EPSG:4326) as their coordinate system, or
+    /// convert the file by the command that is named.
     ProjectedPosition, "projected-position", Error;
     /// The file holds no polygon with an area, so there is no ice to plan for.
     ///
@@ -261,10 +278,16 @@ codes! {
     /// What to do: look at the polygon in a map editor, and draw each piece of ice as a polygon of its own.
     RingsMisnested, "rings-misnested", Look;
     /// Points, lines and features without geometry are no zones and were left out.
+    ///
+    /// What to do: nothing, where none of them was meant as ice; else draw that as a polygon.
     NotAPolygon, "not-a-polygon", Note;
     /// Rings whose last point is not their first were closed with a straight edge.
+    ///
+    /// What to do: nothing, where the straight edge is right; else draw the ring to its end.
     RingClosed, "ring-closed", Note;
     /// Rings that touch or cross themselves; everything such a ring winds round counts as ice.
+    ///
+    /// What to do: nothing, where all of it is ice; else draw the polygon again without the crossing.
     RingTangled, "ring-tangled", Note;
 }
 

@@ -12,7 +12,7 @@ use super::{code::Code, instead::Instead, place::Excerpt};
 /// let line = Input::text("line.gpx", ROUTE_GPX.as_bytes());
 /// let ice = Input::text("ice.json", ZONES_GEOJSON.as_bytes());
 /// let faults = Sources::new(ice, line).job().expect_err("the line comes first");
-/// let swapped = InFiles::Swapped { route: "ice.json".to_owned(), zones: "line.gpx".to_owned() };
+/// let swapped = InFiles::Swapped { route: "ice.json".to_owned(), zones: "line.gpx".to_owned(), call: None };
 /// assert_eq!(faults[0].what, swapped.into());
 /// ```
 #[derive(Clone, Debug, PartialEq, Eq, Serialize)]
@@ -24,7 +24,9 @@ pub enum InFiles {
         name: String,
         /// Why.
         why: Refused,
-        /// Files in it that may be meant, where it is a folder.
+        /// The file that is probably meant.
+        near: Option<String>,
+        /// Other files that may be meant: of the folder that it is, or of the one in which it is not.
         holds: Vec<String>,
     },
     /// Reading stopped on the way, in the words of the system.
@@ -50,6 +52,8 @@ pub enum InFiles {
         route: String,
         /// Given as the zones.
         zones: String,
+        /// The call with the two exchanged, where there is one.
+        call: Option<String>,
     },
     /// Route and zones lie apart, and would meet with longitude and latitude swapped in one of them.
     SwappedAxes {
@@ -66,6 +70,8 @@ pub enum InFiles {
         path: String,
         /// Why.
         why: Refused,
+        /// What was to be written into it.
+        kind: WrittenAs,
         /// A name that is free.
         free: String,
     },
@@ -103,6 +109,15 @@ pub enum InFiles {
     },
     /// A text that is no longitude and latitude.
     NoPlace(String),
+    /// One number, where a place takes two.
+    OneNumber(String),
+    /// A place of the UTM grid whose letter is not that of the band it lies in.
+    NoBand {
+        /// The letter, as given.
+        letter: char,
+        /// The place with the letters that suit its northing.
+        meant: Vec<String>,
+    },
 }
 
 /// What was to be written.
@@ -134,7 +149,7 @@ pub enum WrittenAs {
 /// use schrund::{fault::{Fault, Place, files::{InFiles, Refused}}, read::input::{Input, Text}};
 ///
 /// let why = Refused::NotFound;
-/// let fault = Fault::new(InFiles::Unreadable { name: "tour.gpx".to_owned(), why, holds: Vec::new() }, Place::file("tour.gpx"));
+/// let fault = Fault::new(InFiles::Unreadable { name: "tour.gpx".to_owned(), why, near: None, holds: Vec::new() }, Place::file("tour.gpx"));
 /// let input: Input<Text<'_>> = Input::opened("tour.gpx", Err(fault));
 /// let told = input.whole().expect_err("it was never opened")[0].to_string();
 /// assert!(told.starts_with("error[unreadable]: cannot read tour.gpx: there is no such file or folder\n"), "{told}");
@@ -189,14 +204,22 @@ impl InFiles {
             | Self::Stopped(_)
             | Self::OneStandardInput
             | Self::NotSeekable => Code::Unreadable,
-            Self::NotUtf8 | Self::Swapped { .. } => Code::BrokenText,
-            Self::TooLarge { .. } | Self::NoToml(_) => Code::WrongKind,
+            Self::NotUtf8 => Code::BrokenText,
+            Self::TooLarge { .. } | Self::NoToml(_) | Self::Swapped { .. } => Code::WrongKind,
             Self::NulInName(_) => Code::BadName,
             Self::Network(_) => Code::Network,
+            // A file of that name is there, and it is kept.
+            Self::NoFolder {
+                why: Refused::File, ..
+            }
+            | Self::IsInput { .. }
+            | Self::There { .. } => Code::WouldOverwrite,
             Self::NoFolder { .. } | Self::Unwritable { .. } => Code::Unwritable,
-            Self::IsInput { .. } | Self::There { .. } => Code::WouldOverwrite,
             Self::NoCode { .. } => Code::UnknownName,
-            Self::NoPlace(_) | Self::SwappedAxes { .. } => Code::BadPosition,
+            Self::NoPlace(_)
+            | Self::OneNumber(_)
+            | Self::NoBand { .. }
+            | Self::SwappedAxes { .. } => Code::BadPosition,
         }
     }
 }

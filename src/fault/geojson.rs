@@ -11,7 +11,7 @@ use super::{
     place::Excerpt,
 };
 
-pub use measure::{Measure, NoNumber, Quantity, Silent, Widthless};
+pub use measure::{InUnit, Measure, NoNumber, Quantity, Silent, Widthless};
 
 /// What is wrong with a zones file, or odd about it.
 ///
@@ -21,7 +21,7 @@ pub use measure::{Measure, NoNumber, Quantity, Silent, Widthless};
 /// let ice = r#"{"type": "Feature", "properties": {"gap_m": 6, "snow_dept_m": 2}, "geometry": {"type": "Polygon",
 ///     "coordinates": [[[8.0, 46.0], [8.1, 46.0], [8.1, 46.1], [8.0, 46.0]]]}}"#;
 /// let read = zones("ice.geojson", ice.as_bytes(), &Default::default())?;
-/// let miss = InGeojson::NearMiss { given: "snow_dept_m".to_owned(), right: "snow_depth_m" };
+/// let miss = InGeojson::NearMiss { given: "snow_dept_m".to_owned(), right: "snow_depth_m", unit: None };
 /// assert_eq!(read.notes[0].what, miss.into());
 /// assert_eq!(read.value[0].snow_depth_m, None, "it was not used");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
@@ -164,6 +164,8 @@ pub enum InGeojson {
         given: String,
         /// The known one.
         right: &'static str,
+        /// The unit that the name as given ends with, where the known one is in metres.
+        unit: Option<InUnit>,
     },
     /// `NaN` or `Infinity` where it does not matter.
     NotANumber,
@@ -178,8 +180,8 @@ pub enum InGeojson {
         /// Of how many.
         of: usize,
     },
-    /// No polygon among so many features.
-    NoZones(usize),
+    /// No polygon among so many features, but these.
+    NoZones(usize, NotPolygons),
     /// No polygon among so many features of a glacier inventory.
     NoIce(usize),
     /// A glacier inventory is empty.
@@ -323,7 +325,7 @@ impl InGeojson {
             Self::NotANumber => Code::NotANumber,
             Self::GapNotGiven(_) => Code::GapNotGiven,
             Self::GapAssumed { .. } => Code::GapAssumed,
-            Self::NoZones(_) | Self::NoIce(_) => Code::NoZones,
+            Self::NoZones(..) | Self::NoIce(_) => Code::NoZones,
             Self::NotPolygons(_) => Code::NotAPolygon,
             Self::NoArea(_) => Code::NoArea,
             Self::RingsClosed(_) => Code::RingClosed,

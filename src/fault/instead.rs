@@ -51,6 +51,10 @@ pub enum Instead {
     Osm,
     /// SVG.
     Drawing,
+    /// TOML, as trip files and practice files are.
+    Toml,
+    /// Rows of values between commas, semicolons or tabs.
+    Table,
     /// Something that begins so.
     Beginning(Excerpt),
     /// XML with this root element.

@@ -94,6 +94,8 @@ pub enum NoToml {
     Commas,
     /// Something stands behind a number.
     AfterNumber,
+    /// A text between curly quotation marks, as text programs write them.
+    Curly,
     /// It is nested too deeply.
     Deep,
     /// Something else, in the words of the parser.

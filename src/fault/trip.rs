@@ -44,6 +44,13 @@ pub enum InTrip {
         /// The mass before it, where this one may be its decimals behind a comma.
         decimals_of: Option<f64>,
     },
+    /// All masses are so great that they may be pounds.
+    Pounds {
+        /// Masses in kilograms, if they are.
+        kg: Vec<f64>,
+        /// Nobody's mass as given is as small, kilograms.
+        most_kg: f64,
+    },
     /// Rope teams of these sizes do not come to the people who go, or one is too small or too large.
     Teams {
         /// The sizes, as given.
@@ -355,6 +362,7 @@ impl InTrip {
             }
             Self::NoNumber { .. } | Self::Gap { .. } | Self::Figure(_) => Code::BadNumber,
             Self::NotLaid { .. } => Code::Unreadable,
+            Self::Pounds { .. } => Code::Pounds,
             _ => Code::BadTrip,
         }
     }

@@ -97,7 +97,7 @@ terms! {
         /// It is roped with the base spacing, its gaps unknown.
         #[default]
         Rope "rope",
-        /// It is told and walked as the zones alone would have it, by the leader's word.
+        /// It is told, and roped only where a zone says so: the rest is walked on the leader's word.
         Tell "tell",
     }
     /// By which rule walking times are reckoned.

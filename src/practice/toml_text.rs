@@ -219,8 +219,12 @@ enum Bare {
     Words,
     Numbers,
     NumberAnd,
+    Curly,
     Other,
 }
+
+/// Quotation marks that are no TOML.
+const CURLY: [char; 6] = ['“', '”', '„', '‘', '’', '«'];
 
 impl Bare {
     fn of(value: &str) -> Self {
@@ -233,7 +237,13 @@ impl Bare {
                 && part.matches('.').count() < 2
         };
         let number = value.trim_start_matches(['-', '+']);
-        if value.starts_with(char::is_alphabetic) {
+        if value
+            .trim_start_matches('[')
+            .trim_start()
+            .starts_with(CURLY)
+        {
+            Self::Curly
+        } else if value.starts_with(char::is_alphabetic) {
             Self::Words
         } else if value.contains(',') && value.split(',').all(is_number) {
             Self::Numbers
@@ -254,6 +264,7 @@ impl Bare {
             Self::Words => Some(NoToml::Unquoted),
             Self::Numbers => Some(NoToml::Commas),
             Self::NumberAnd => Some(NoToml::AfterNumber),
+            Self::Curly => Some(NoToml::Curly),
             Self::Other => None,
         }
     }

@@ -1,7 +1,7 @@
 //! Ice whose gap widths mean nothing: that of a glacier inventory, and zones beside a width that cannot be assumed.
 
 use crate::{
-    fault::{Code, Fault, Level, Noted, Wrong, geojson::InGeojson, instead::Instead},
+    fault::{Code, Fault, Level, Noted, Place, Wrong, geojson::InGeojson, instead::Instead},
     read::{
         geojson::{self, Given},
         input::{Input, Text},
@@ -27,18 +27,23 @@ pub(super) fn zones(input: Input<Text<'_>>, gap: Result<Given, Fault>) -> IceRea
     }
 }
 
-/// Polygons of a file; where it is XML instead, of which kind.
+/// Polygons of a file; where it is XML or another text instead, of which kind.
 pub(super) fn read(input: Input<Text<'_>>, given: &Given) -> IceRead {
     let mut text = input.source?;
-    let xml = text.fill_buf().ok().and_then(signature::of_xml);
+    let start = text.fill_buf().unwrap_or_default();
+    let (xml, other) = (signature::of_xml(start), signature::of_text(start));
     let read = geojson::zones(&input.name, text, given);
-    let Some(xml) = xml else {
-        return read;
-    };
     read.map_err(|mut faults| {
-        let is_xml = |fault: &&mut Fault| fault.what == InGeojson::Is(Instead::Xml).into();
-        for fault in faults.iter_mut().filter(is_xml) {
-            fault.what = InGeojson::Is(xml.clone()).into();
+        for fault in &mut faults {
+            let kind = match &fault.what {
+                Wrong::Geojson(InGeojson::Is(Instead::Xml)) => &xml,
+                Wrong::Geojson(InGeojson::Broken(_)) => &other,
+                _ => continue,
+            };
+            if let Some(kind) = kind {
+                let place = Place::file(&input.name);
+                *fault = Fault::new(InGeojson::Is(kind.clone()), place);
+            }
         }
         faults
     })
@@ -51,7 +56,7 @@ pub(super) fn drawn(zones: IceRead, ice_known: bool) -> IceRead {
         Err(faults) if ice_known => faults,
         zones => return zones,
     };
-    let nothing = |fault: &Fault| fault.what == Wrong::Geojson(InGeojson::NoZones(0));
+    let nothing = |fault: &Fault| matches!(fault.what, Wrong::Geojson(InGeojson::NoZones(0, _)));
     let wrong = |fault: &Fault| fault.level() == Level::Error && !nothing(fault);
     if !faults.iter().any(nothing) || faults.iter().any(wrong) {
         return Err(faults);
@@ -71,7 +76,7 @@ pub(super) fn inventory(input: Input<Text<'_>>) -> IceRead {
 /// A zones file without ice is to be drawn, an inventory without ice is the wrong file.
 fn of_inventory(mut fault: Fault) -> Fault {
     fault.what = match fault.what {
-        Wrong::Geojson(InGeojson::NoZones(features)) => InGeojson::NoIce(features).into(),
+        Wrong::Geojson(InGeojson::NoZones(features, _)) => InGeojson::NoIce(features).into(),
         Wrong::Geojson(InGeojson::Empty) => InGeojson::EmptyInventory.into(),
         what => what,
     };

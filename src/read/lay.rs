@@ -2,10 +2,11 @@
 
 use crate::{
     cores,
-    fault::{Fault, Item, Noted, Place, files::InFiles, trip::InTrip},
+    fault::{Fault, Item, Noted, Place, trip::InTrip},
     practice::{GivenBy, Origin, Rule, Rules, set},
     raster::{self, Terrain},
     read::{
+        both,
         gathered::Faults,
         geojson::Given,
         gpx, grid, ice,
@@ -95,7 +96,7 @@ impl<'a> Sources<'a> {
         let laid = faults.take(said.laid(self.practice));
         let (line, drawn) = (self.route.name.clone(), self.zones.name.clone());
         let ((route, zones), glaciers) = cores::both(
-            || route_and_zones(self.route, self.zones, said.gap()),
+            || both::route_and_zones(self.route, self.zones, said.gap()),
             || self.glaciers.map_or_else(ice::none, ice::inventory),
         );
         let route = faults.take(route);
@@ -124,6 +125,14 @@ impl<'a> Sources<'a> {
                 Some(party),
                 Some(ropes),
             ) if faults.0.is_empty() => Ok(Job {
+                notices: [
+                    route.notes,
+                    zones.notes,
+                    terrain.notes,
+                    glaciers.notes,
+                    said.doubts(&party),
+                ]
+                .concat(),
                 route: said.staged(route.value)?,
                 language: said.language(),
                 name: said.trip.name,
@@ -136,7 +145,6 @@ impl<'a> Sources<'a> {
                 timetable: laid.timetable,
                 halts,
                 emergency: said.trip.emergency,
-                notices: [route.notes, zones.notes, terrain.notes, glaciers.notes].concat(),
             }),
             _ => Err(faults.0),
         }
@@ -247,8 +255,7 @@ impl Layered {
             Some(party) => Some(party),
             None => self.trip.party(&self.place(false), rules)?,
         };
-        let party =
-            given.ok_or_else(|| vec![Fault::new(InTrip::NobodySaid, Place::item(Item::Party))])?;
+        let party = given.ok_or_else(|| vec![Fault::new(InTrip::NobodySaid, Place::default())])?;
         let by_flag = !self.flags.teams.is_empty();
         let sizes = if by_flag {
             &self.flags.teams
@@ -256,6 +263,12 @@ impl Layered {
             &self.trip.teams
         };
         trip::who::in_teams(party, sizes, self.place(by_flag))
+    }
+
+    /// What may be meant otherwise.
+    fn doubts(&self, party: &Party) -> Vec<Fault> {
+        let place = self.place(self.flags.party.is_some());
+        Vec::from_iter(trip::who::perhaps_pounds(party, place))
     }
 
     fn ropes(&self) -> Result<Vec<Rope>, Vec<Fault>> {
@@ -338,27 +351,6 @@ impl Layered {
         let halts = faults.take(trip.halts(route, margin_m, &self.trip_place));
         halts.filter(|_| faults.0.is_empty()).ok_or(faults.0)
     }
-}
-
-/// Both files; one fault where each was given in the place of the other.
-fn route_and_zones(
-    mut line: Input<Text<'_>>,
-    mut ice: Input<Text<'_>>,
-    gap: Result<Given, Fault>,
-) -> (Result<Noted<Route>, Vec<Fault>>, ice::IceRead) {
-    let begins = |sign: Option<u8>, signs: &[u8]| sign.is_some_and(|b| signs.contains(&b));
-    let look_swapped = begins(line.first_sign(), b"{[") && begins(ice.first_sign(), b"<");
-    let (first, second) = (line.name.clone(), ice.name.clone());
-    let (line, ice) = cores::both(|| route(line), || ice::zones(ice, gap));
-    if !(look_swapped && line.is_err() && ice.is_err()) {
-        return (line, ice);
-    }
-    let place = Place::file(&first);
-    let swapped = InFiles::Swapped {
-        route: first,
-        zones: second,
-    };
-    (Err(vec![Fault::new(swapped, place)]), Err(Vec::new()))
 }
 
 /// Reads a route.

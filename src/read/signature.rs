@@ -16,6 +16,9 @@ const SIGNATURES: [(&[u8], Instead); 10] = [
     (b"fgb\x03", Instead::FlatGeobuf),
 ];
 
+/// So many signs between values make a line the row of a table. Our judgement.
+const LEAST_COLUMNS: usize = 2;
+
 /// Root elements of XML formats, in lower case. \[memory\]
 const ROOTS: [(&str, Instead); 6] = [
     ("gpx", Instead::Gpx),
@@ -41,6 +44,27 @@ pub(super) fn of_xml(start: &[u8]) -> Option<Instead> {
     let root = tags.find(|tag| tag.starts_with(|c: char| c.is_alphabetic()))?;
     let end = root.find(|c: char| c.is_whitespace() || "/>".contains(c));
     of_root(root.get(..end?)?)
+}
+
+/// The kind of a text that is neither JSON nor XML, by the first line that says something.
+pub(super) fn of_text(start: &[u8]) -> Option<Instead> {
+    let text = String::from_utf8_lossy(start);
+    let mut lines = text.trim_start_matches('\u{feff}').lines().map(str::trim);
+    let line = lines.find(|line| !line.is_empty() && !line.starts_with('#'))?;
+    if line.starts_with(['{', '<']) {
+        return None;
+    }
+    let is_name = |c: char| c.is_ascii_alphanumeric() || "_-.\"".contains(c);
+    let member = line.split_once('=').map(|(name, _)| name.trim());
+    let member = member.is_some_and(|name| !name.is_empty() && name.chars().all(is_name));
+    let table = line.trim_start_matches('[');
+    let table = table.len() < line.len() && table.starts_with(|c: char| c.is_ascii_alphabetic());
+    if member || table {
+        return Some(Instead::Toml);
+    }
+    let columns = [',', ';', '\t'].map(|between| line.matches(between).count());
+    let is_list = line.starts_with('[');
+    (!is_list && columns.into_iter().any(|many| many >= LEAST_COLUMNS)).then_some(Instead::Table)
 }
 
 /// The format that the first four bytes tell of, if they do.

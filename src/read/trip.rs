@@ -8,6 +8,7 @@ mod halts;
 mod laid;
 mod names;
 mod reading;
+mod rest;
 mod ropes;
 mod stage;
 pub(crate) mod who;

@@ -2,7 +2,7 @@
 
 use schrund::plan::explained::explained;
 
-use crate::fixture::program::{root, schrund, text};
+use crate::fixture::program::{command, root, schrund, text};
 
 /// What is said of a code that there is not.
 fn refused(code: &str) -> String {
@@ -63,4 +63,27 @@ fn a_code_of_old_is_answered_by_what_speaks_of_the_same() {
     assert!(refused("bridge").contains("bridges-late"));
     let nothing = refused("xyz");
     assert!(nothing.contains("they stand in brackets"), "{nothing}");
+}
+
+#[test]
+fn every_code_says_what_to_do_or_that_nothing_is_to_be_done() {
+    for kind in explained() {
+        let (_, what) = kind.text.split_once("\n\nWhat to do: ").unwrap_or_default();
+        assert!(what.len() > 5, "{}: {}", kind.code, kind.text);
+    }
+}
+
+#[test]
+fn what_is_explained_fits_the_terminal_and_tells_what_levels_say() {
+    for args in [&["check", "--explain"][..], &["check", "--explain", "jump"]] {
+        let mut call = command(&root(), args);
+        let ran = call.env("COLUMNS", "60").output().expect("it runs");
+        let told = text(&ran.stdout);
+        let longest = told.lines().max_by_key(|line| line.chars().count());
+        assert!(
+            longest.is_some_and(|l| l.chars().count() <= 60),
+            "{longest:?}"
+        );
+        assert!(told.contains("worth knowing"), "{told}");
+    }
 }

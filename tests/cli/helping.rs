@@ -296,3 +296,20 @@ fn bash_completes_them() {
         Some("snowshoe")
     );
 }
+
+#[test]
+fn on_a_terminal_a_manual_page_is_plain_text() {
+    let program = env!("CARGO_BIN_EXE_schrund");
+    let ran = Command::new("script")
+        .args(["-qec", &format!("{program} man plan"), "/dev/null"])
+        .output();
+    // Where nothing makes a terminal nobody reads on one.
+    let Some(page) = ran.ok().filter(|ran| ran.status.success()) else {
+        return;
+    };
+    let page = text(&page.stdout);
+    assert!(page.contains("Usage: schrund plan"), "{page}");
+    assert!(!page.contains(".TH ") && !page.contains("\\fB"), "{page}");
+    let piped = printed(&["man", "plan"]);
+    assert!(piped.contains(".TH "), "{piped}");
+}

@@ -4,6 +4,16 @@ use std::fs;
 
 use crate::fixture::program::{root, schrund, text};
 
+/// The words of a call as a shell hands them over.
+fn words(call: &str) -> Vec<&str> {
+    let pieces = call.split('"').enumerate();
+    let words = pieces.flat_map(|(i, piece)| match i % 2 {
+        1 => vec![piece],
+        _ => piece.split_whitespace().collect(),
+    });
+    words.collect()
+}
+
 #[test]
 fn every_mistake_is_answered_with_what_to_do() {
     let folder = root().join("tests/mistakes");
@@ -11,7 +21,7 @@ fn every_mistake_is_answered_with_what_to_do() {
     let mut answers = String::new();
     let mut silent = Vec::new();
     for call in calls.lines() {
-        let args: Vec<&str> = call.split_whitespace().collect();
+        let args = words(call);
         let output = schrund(&folder, &args);
         let (code, says) = (output.status.code(), text(&output.stderr));
         assert!(

@@ -146,3 +146,16 @@ fn people_are_counted_or_weighed() {
         assert!(err.contains(cure), "{value}: {err}");
     }
 }
+
+#[test]
+fn masses_that_look_like_pounds_are_asked_about_and_counted_as_given() {
+    let (code, pounds, _) = plan("--party", "180,165,200");
+    let told: serde_json::Value = serde_json::from_str(&pounds).expect("a plan");
+    let notices = told["notices"].to_string();
+    assert!(notices.contains("[82, 75, 91]"), "{notices}");
+    assert!(notices.contains("\"perhaps-pounds\""), "{notices}");
+    assert_eq!(assumed(&pounds, "party.2"), [165.0]);
+    let (same, one_light, _) = plan("--party", "180,139,200");
+    assert!(!one_light.contains("perhaps-pounds"), "one is plausible");
+    assert_eq!(code, same, "a question is no fault");
+}

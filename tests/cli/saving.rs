@@ -263,3 +263,48 @@ fn new_replaces_no_link_either() {
     assert_eq!(refused.status.code(), Some(4), "{}", text(&refused.stderr));
     assert!(link.symlink_metadata().unwrap().is_symlink());
 }
+
+#[test]
+fn the_ending_of_a_file_chooses_its_format_where_none_is_named() {
+    let (folder, args) = (tempfile::tempdir().unwrap(), example());
+    for (ending, format) in [
+        ("json", "json"),
+        ("csv", "csv"),
+        ("GeoJSON", "geojson"),
+        ("kml", "kml"),
+        ("gpx", "gpx"),
+        ("html", "html"),
+        ("txt", "table"),
+    ] {
+        let [chosen, named] = ["chosen", "named"].map(|stem| format!("{stem}.{ending}"));
+        schrund(folder.path(), &with(&args, &["-o", &chosen]));
+        schrund(
+            folder.path(),
+            &with(&args, &["--format", format, "-o", &named]),
+        );
+        let read = |name: &str| fs::read(folder.path().join(name)).expect("it was written");
+        assert!(read(&chosen) == read(&named), "{ending} is not {format}");
+    }
+    let csv = ["--format", "csv", "-o", "legs.json"];
+    schrund(folder.path(), &with(&args, &csv));
+    let text = fs::read_to_string(folder.path().join("legs.json")).unwrap();
+    assert!(!text.starts_with('{'), "what is named wins: {text}");
+    schrund(folder.path(), &with(&args, &["-o", "plan of 21.8"]));
+    assert!(folder.path().join("plan of 21.8").exists(), "no ending");
+}
+
+#[test]
+fn an_ending_that_no_format_has_is_refused_before_anything_is_written() {
+    let (folder, args) = (tempfile::tempdir().unwrap(), example());
+    for more in [
+        &["-o", "plan.pdf"][..],
+        &["--format", "html", "-o", "plan.pdf"],
+    ] {
+        let ran = schrund(folder.path(), &with(&args, more));
+        let says = text(&ran.stderr);
+        assert_eq!(ran.status.code(), Some(2), "{says}");
+        assert!(says.contains("do: `--output plan.html`"), "{says}");
+    }
+    let left = fs::read_dir(folder.path()).unwrap().count();
+    assert_eq!(left, 0, "something was written");
+}

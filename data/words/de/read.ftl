@@ -16,6 +16,7 @@ which-zones = { $which ->
  }
 silent-zone-guessed = { $feature } (nach `gap_assumed` war die Breite dort nur angenommen)
 silent-zone-near = { $feature } (`{ $near }` ist kein Name; `gap_m` schreiben)
+silent-zone-unit = { $feature } (`{ $near }` ist kein Name; in Metern ist es `"gap_m": { $metres }`)
 silent-zone-lower = { $feature } (mindestens { $at-least } nach `gap_min_m`)
 zones-not-polygons = { $left-out } weggelassen: nur Polygone sind Zonen
 left-out-points = { $n ->
@@ -54,6 +55,14 @@ gpx-lone-height = die Höhe { $height } liegt { $by } { $way ->
    *[above] über
  } der ihrer Nachbarn, bei { $at } ({ $place })
     .hint = lag der Empfänger falsch? Nichts ist ausgebessert: `ele` dort berichtigen, oder herausnehmen
+trip-pounds = { $people ->
+    [one] eine Person wiegt
+   *[other] alle { $people } wiegen
+ } mit Rucksack mehr als { $most }: sind das Pfund?
+    .hint = in kg sind es { $interface ->
+        [flags] `--party { $typed }`
+       *[members] `party = [{ $listed }]`
+     }; wo es schon kg sind, ist nichts zu tun
 alone = eine Gruppe von { $people } kann nicht anseilen: niemand geht allein
     .hint = mindestens eine zweite Person mitnehmen: { $interface ->
         [flags] `--party 2`

@@ -52,19 +52,32 @@ item-relief = relief
 
 ## Files, addresses and flags
 
-file-unreadable = cannot read { $name }: { refused }
+file-unreadable = { $why ->
+    [folder] `{ $name }` is a folder, not a file
+   *[other] cannot read { $name }: { refused }
+ }
     .hint = { $why ->
         [folder] { $count ->
             [0] name a file: nothing in this folder has the name of one that is read here
             [one] name the file in it: `{ $holds }`
-           *[other] name one of the files in it: { $holds }
+           *[other] name one of the files in it: { $holds }{ and-so-many-more }
          }
-        [not-found] { $count ->
-            [0] check the name and the folder
-           *[other] check the name; the folder holds { $holds }
+        [not-found] { $has-near ->
+            [yes] perhaps `{ $near }` is meant{ $count ->
+                [0] { "" }
+               *[other] ; the folder also holds { $holds }{ and-so-many-more }
+             }
+           *[no] { $count ->
+                [0] check the name and the folder
+               *[other] check the name; the folder holds { $holds }{ and-so-many-more }
+             }
          }
        *[other] check that you may read it
      }
+and-so-many-more = { $more ->
+    [0] { "" }
+   *[other] {" "}and { $more } more
+ }
 refused = { $why ->
     [folder] it is a folder, not a file
     [not-found] there is no such file or folder
@@ -95,7 +108,10 @@ file-too-large = the file is larger than { $mib } MiB, and no trip file or pract
 file-nul-in-name = a NUL character stands in "{ $found }", shown as ␀
     .hint = write it without that character
 file-swapped = the two files look swapped: { $route } is GeoJSON and { $zones } is GPX
-    .hint = name the line first: `{ $zones-typed } { $route-typed }`
+    .hint = name the line first: { $known ->
+        [yes] `{ $call }`
+       *[no] `{ $zones-typed } { $route-typed }`
+     }
 file-swapped-axes = no zone of { $zones } lies near the line of { $route }, but with longitude and latitude swapped in one of the files they would meet
     .hint = look in which of the two: GeoJSON positions are [longitude, latitude], GPX points have `lat` and `lon`
 file-no-fetch = this build of schrund cannot fetch addresses
@@ -111,7 +127,11 @@ file-not-fetched = cannot fetch it: { $why ->
  }
     .hint = check the address and the connection, or download the file and name it
 file-no-folder = cannot make the folder { $name }: { refused }
-    .hint = { $why ->
+    .hint = { $kind ->
+        [start] name a new folder: `schrund new { $free }`
+       *[set] { no-folder-for-outputs }
+     }
+no-folder-for-outputs = { $why ->
         [file] the outputs go into a folder: `--out { $free }`{ $trip ->
             [yes] ; a trip file is given with `--trip { $name }`
            *[no] { "" }
@@ -119,7 +139,10 @@ file-no-folder = cannot make the folder { $name }: { refused }
        *[other] name a folder in one that is there and that you may write to
      }
 file-unwritable = cannot write { $name }: { refused }
-    .hint = write to a folder that is there and that you may write to
+    .hint = { $why ->
+        [not-found] make its folder first, or write to one that is there
+       *[other] write to a folder that is there and that you may write to
+     }
 file-is-input = { $name } is an input and is never written over
     .hint = { $kind ->
         [set] write into another folder: `--out { $free }`
@@ -143,6 +166,13 @@ file-no-code = there is no code "{ $name }"
      }
 file-no-place = "{ $found }" is no place: neither longitude,latitude in degrees nor a position of the UTM grid with its zone
     .hint = write two numbers, longitude first, with a comma and no blank between, as in `--at 7.65,45.97`; or a grid position as plans print it, as in `--at "32T 396088 5092288"`
+file-one-number = `{ $found }` is one number, and a place takes two
+    .hint = longitude, a comma, latitude, as in `--at 7.65,45.97`
+file-no-band = the letter `{ $letter }` is not that of the band in which this northing lies
+    .hint = { $count ->
+        [one] { $meant }
+       *[other] one of { $meant }
+     }
 
 ## The text and the form of trip files and practice files
 
@@ -190,6 +220,11 @@ toml-unquoted = a text without quotation marks: { $line }
         [unknown] put it between quotation marks, such as `knots = "auto"`
        *[line] { meant-line }
      }
+toml-curly = curly quotation marks, as text programs write them: { $line }
+    .hint = { $cut ->
+        [yes] write straight ones: `"…"`
+       *[no] write straight ones: `{ $write }`
+     }
 toml-deep = too many brackets or names with dots inside each other: { $line }
     .hint = nothing here is nested so deeply: correct the line or take it out
 toml-broken = this is no TOML ({ $words }): { $line }
@@ -225,7 +260,11 @@ toml-no-member = { toml-table } has no `{ $member }`
        *[figure] it has `value` and `standing`, and `says`, `sources` and `note` where they help
      }
 toml-no-member-but = { toml-table } has no `{ $member }`
-    .hint = perhaps `{ $near }` is meant
+    .hint = { perhaps-this }
+perhaps-this = perhaps `{ $near }` is meant{ $apart ->
+    [yes] , which is in { $unit }: convert the number
+   *[no] { "" }
+ }
 toml-no-member-figure = { toml-table } has no `{ $member }`
     .hint = it is a figure or word that a plan rests on: write it under `[assume]`
 toml-lacks = { toml-table } lacks `{ $member }`
@@ -284,6 +323,14 @@ trip-mass = person { $person } weighs { $mass }, outside { $min } to { $max } kg
         [yes] a comma stands between people: for { $pointed } kg write `{ $pointed }`
        *[no] give kilograms with pack
      }
+trip-pounds = { $people ->
+    [one] a person weighs
+   *[other] all { $people } weigh
+ } more than { $most } with pack: are these pounds?
+    .hint = in kg they are { $interface ->
+        [flags] `--party { $typed }`
+       *[members] `party = [{ $listed }]`
+     }; where they are kg already nothing is to be done
 trip-teams = rope teams of { $sizes } do not suit the { $people } people who go
     .hint = name whole teams of { $least } to { $most } people that come to { $people }, or leave it out
 trip-rope-length = a rope of { $length } is outside { $min } to { $max }
@@ -337,7 +384,7 @@ figures-there-are = { $interface ->
 trip-no-figure = there is no figure "{ $name }"
     .hint = { figures-there-are }
 no-figure-but = there is no figure "{ $name }"
-    .hint = perhaps `{ $near }` is meant
+    .hint = { perhaps-this }
 trip-set-elsewhere = "{ $name }" is not set as an assumption
     .hint = { $by ->
         [practice] `practice` of the trip sets it{ or-flag }
@@ -420,17 +467,17 @@ no-zone-met = { $zones ->
     [one] the one zone is not met by the route
    *[other] none of the { $zones } zones is met by the route
  }{ $far ->
-    [yes] : { $far-zones }{ $more ->
+    [yes] : { $nearest }{ $more ->
         [0] { "" }
-        [one] ; and 1 lies farther away
-       *[other] ; and { $more } lie farther away
+        [one] ; the other one lies farther away
+       *[other] ; the other { $more } lie farther away
      }
    *[no] { "" }
  }
     .hint = { $zones ->
-        [0] draw the broken ice as polygons and give each a `gap_m`
+        [0] draw the broken ice as polygons in a map editor and give each a `gap_m`, the width of the widest gap you expect, in metres
        *[other] { $far-off ->
-            [yes] check that both files belong to the same place and that coordinates are longitude, latitude
+            [yes] the zones are of another place: give those of this route
            *[no] draw the zones as far as the line goes, or look whether it is the right line
          }
      }

@@ -18,6 +18,8 @@ instead-what = { $what ->
     [page] a web page
     [osm] OpenStreetMap data
     [drawing] a drawing
+    [toml] TOML, as trip files are
+    [table] a table of values between commas
    *[other] another kind of file
 }
 gpx-is = this is { instead-what }, not GPX
@@ -28,6 +30,10 @@ gpx-is = this is { instead-what }, not GPX
             [flags] , as in `schrund plan route.gpx { $file }`
            *[members] { "" }
          }
+        [toml] the route comes first, as GPX{ $interface ->
+            [flags] ; a trip file has its flag: `--trip { $file }`
+           *[members] { "" }
+         }
         [page] the download gave a page in its place: fetch the GPX file itself
        *[other] { gpx-export }
      }
@@ -36,8 +42,14 @@ gpx-begins = this is not GPX: it begins with "{ $found }"
     .hint = { gpx-export }
 gpx-root = this is not GPX: its root element is "{ $found }"
     .hint = { gpx-export }
-gpx-empty = the file is empty
-    .hint = export the route again
+gpx-empty = { $piped ->
+    [yes] nothing came on standard input
+   *[no] the file is empty
+ }
+    .hint = { $piped ->
+        [yes] name the GPX file in place of `-`, or pipe it in
+       *[no] export the route again
+     }
 gpx-no-element = the file holds no element at all
     .hint = export the route again
 
@@ -47,14 +59,14 @@ gpx-missing = the { axis } is missing
     .hint = give `{ $property }` in degrees, or take the point out
 gpx-not-finite = the { axis } "{ $found }" is not finite
     .hint = give `{ $property }` in degrees, or take the point out
-gpx-comma = the { axis } "{ $found }" is no number
-    .hint = write it with a point: "{ $pointed }"
+gpx-comma = the { axis } "{ $found }" has a comma for a point
+    .hint = export the file again, or put points for the commas in every `lat` and `lon`: "{ $pointed }"
 gpx-no-number = the { axis } "{ $found }" is no number
     .hint = write plain decimal degrees, south and west with a minus sign
 gpx-swapped = the latitude { $deg } is beyond 90 degrees
     .hint = perhaps `lat` and `lon` are swapped
 gpx-swapped-axes = the line lies near no zone and where no ice lies; with `lat` and `lon` swapped it would meet the zones
-    .hint = swap `lat` and `lon` of its points
+    .hint = export it again with latitude and longitude in their places, or exchange the words `lat=` and `lon=` in a text editor
 gpx-latitude = the latitude { $deg } is beyond 90 degrees
     .hint = latitudes go from -90 to 90 degrees; projected coordinates have to be converted to WGS 84
 gpx-turned = the longitude { $deg } is beyond 180 degrees
@@ -100,7 +112,10 @@ gpx-detail-ignored = { $positions ->
  }
     .hint = if they are the line, export it as a track
 gpx-no-line = no line to walk: the file holds { $held }
-    .hint = export the track or the route itself, not only its waypoints
+    .hint = export the track or the route itself{ $waypoints ->
+        [0] { "" }
+       *[other] , not only its waypoints
+     }
 gpx-standing-line = no line to walk: the file holds { $held }
     .hint = a line needs two different points in a row within one segment
 gpx-holds-nothing = no waypoint, track or route
@@ -147,14 +162,14 @@ xml-overlong = one tag, text or comment is longer than { $mib } MiB
     .hint = { xml-repair }
 xml-bang = `<!` begins nothing that XML knows
     .hint = { xml-repair }
-xml-unclosed = { $what ->
-    [instruction] a processing instruction begins here and never ends
-    [declaration] the XML declaration begins here and never ends
-    [comment] a comment begins here and never ends
-    [doctype] a DOCTYPE begins here and never ends
-    [cdata] a CDATA section begins here and never ends
-    [value] an attribute value in this tag never ends
-   *[tag] a tag begins here and never ends
+xml-unclosed = the file ends in the middle of { $what ->
+    [instruction] a processing instruction that begins here
+    [declaration] the XML declaration that begins here
+    [comment] a comment that begins here
+    [doctype] a DOCTYPE that begins here
+    [cdata] a CDATA section that begins here
+    [value] a value between quotation marks in what begins here
+   *[tag] what begins here
  }
     .hint = { xml-cut-off }
 xml-mismatched = "{ $found }" stands where "{ $expected }" is due

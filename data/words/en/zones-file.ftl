@@ -14,13 +14,17 @@ zones-is = this is { instead-what }, not GeoJSON
         [kml] { as-geojson }
         [gpx] the ice comes second, as GeoJSON polygons, each with its `gap_m`: { drawn-where }
         [xml] the ice comes as GeoJSON polygons, each with its `gap_m`: { drawn-where }
+        [toml] the ice comes second, as GeoJSON polygons, each with its `gap_m`: { drawn-where }{ $interface ->
+            [flags] ; a trip file has its flag: `--trip { $file }`
+           *[members] { "" }
+         }
         [tiff] { $interface ->
             [flags] a terrain model is given with `--terrain { $file }`; zones and inventories are GeoJSON
            *[members] a terrain model is given as such; zones have to be GeoJSON
         }
        *[other] draw the zones as polygons in a map editor and save them as GeoJSON
     }
-as-geojson = save it as GeoJSON in the map editor, or convert it: { $command }
+as-geojson = save it as GeoJSON in the map editor, or convert it with GDAL, another program: `{ $command }`
 drawn-where = { $interface ->
     [flags] draw them in a map editor; `schrund new tour` writes an empty file to draw in
    *[members] draw them in a map editor
@@ -32,9 +36,10 @@ zones-cut-off = the file ends in the middle: the JSON is not complete
 zones-broken = broken JSON: { $words }
     .hint = mend the text here, or save it again from the map editor
 zones-foreign-crs = the file says its coordinates are in "{ $name }"
-    .hint = convert it to longitude/latitude on WGS 84: { $command }
+    .hint = { to-wgs84 }
 zones-unknown-crs = the file has a `crs` that names no known system: { thing }
-    .hint = convert it to longitude/latitude on WGS 84: { $command }
+    .hint = { to-wgs84 }
+to-wgs84 = save it again from the map editor with WGS 84 (EPSG:4326) as its coordinate system, or convert it with GDAL, another program: `{ $command }`
 
 ## The form of the objects
 
@@ -123,9 +128,9 @@ zones-misplaced = { "[" }{ $numbers }] { $why ->
  } ({ ring-position })
     .hint = { $why ->
         [projected] { $fitting ->
-            [0] convert it, with the number of its map grid in place of ????, as the layer's properties in the map editor or the legend of the map name it: { $command }
-            [one] in { $grids } they lie near the route; convert it: { $command }
-           *[other] several map grids bring them near the route, { $grids }; convert it, with the number that the map names in place of ????: { $command }
+            [0] save it again from the map editor, with WGS 84 (EPSG:4326) as its coordinate system
+            [one] in { $grids } they lie near the route; save it again from the map editor with WGS 84 (EPSG:4326) as its coordinate system, or convert it with GDAL, another program: `{ $command }`
+           *[other] save it again from the map editor, with WGS 84 (EPSG:4326) as its coordinate system; several map grids bring it near the route, { $grids }
          }
         [longitude] longitudes run from -180 to 180: add or take away 360 where the map was scrolled on
         [swapped] GeoJSON has the longitude first: swap the two numbers
@@ -140,7 +145,7 @@ ring-name = { $ring ->
    *[other] hole { $ring }
  }
 zones-swapped-axes = no zone lies near the route, but with longitude and latitude swapped zones would meet it
-    .hint = GeoJSON positions are [longitude, latitude]; swap the two numbers of each
+    .hint = export it again with the longitude first, as GeoJSON has it, or swap the two numbers of each position
 
 ## Numbers and words of properties
 
@@ -160,9 +165,16 @@ unit-sign = { $unit ->
  }
 zones-not-plain = { quantity } { $found } is not a plain number
     .hint = { $quantity ->
-        [gap-width] write the widest you expect in metres as a plain number, { $min } to { $max }, without words or signs; null where it is not known
+        [gap-width] { $plain ->
+            [yes] write the widest you expect in metres, `{ $meant }` if that is it; where it is not known `null`, { gap-to-assume }
+           *[no] write the widest you expect in metres as a plain number, { $min } to { $max }, without words or signs; where it is not known `null`, { gap-to-assume }
+         }
        *[other] { plain-number }
      }
+gap-to-assume = and what to assume { $interface ->
+    [flags] with `--gap`, such as `--gap 6`
+   *[members] with `gap_m` of the trip, such as `gap_m = 6`
+ }
 zones-not-finite = { quantity } { $found } is not a finite number
     .hint = { plain-number }
 zones-unit = { quantity } { $found } is in "{ $given }", not in { unit-sign }
@@ -192,7 +204,11 @@ zones-strike-missing = an uncertainty without a strike says nothing and was not 
 zones-word = { $found } is no word for `{ $property }`
     .hint = write one of { $words }
 zones-near-miss = the property `{ $given }` means nothing here and was not used
-    .hint = the name is `{ $right }`
+    .hint = { $in-unit ->
+        [no] the name is `{ $right }`
+        [number] `{ $right }` is in metres: `"{ $right }": { $metres }`
+       *[yes] `{ $right }` is in metres: write the number in metres
+     }
 zones-not-a-number = NaN or Infinity is no JSON and was read as null
 
 ## Gap widths
@@ -206,6 +222,13 @@ zones-gap-not-given = { $count ->
  }
     .hint = { $renamed ->
         [all] rename `{ $near }` to `gap_m`
+        [units] { $metres-known ->
+            [yes] `gap_m` is in metres: write `"gap_m": { $metres }` in place of `{ $near }`{ $count ->
+                [one] { "" }
+               *[other] , and so in each zone
+             }
+           *[no] `gap_m` is in metres: write it in place of `{ $near }`, with the width in metres
+         }
         [some] rename `{ $near }` to `gap_m`; for the others { write-gap }
        *[none] { write-gap }
      }{ $guessed ->
@@ -213,7 +236,10 @@ zones-gap-not-given = { $count ->
        *[some] ; where you write a width that somebody saw, take `gap_assumed` out
      }
 write-gap =
-    write `gap_m`, the width of the widest gap expected in metres, into the file,
+    give { $count ->
+        [one] the polygon
+       *[other] each polygon
+     } a property `gap_m` in the map editor, the width of the widest gap expected, in metres,
     or say what to assume { $interface ->
         [flags] with `--gap`, such as `--gap 6`
        *[members] with `gap_m` of the trip, such as `gap_m = 6`
@@ -235,17 +261,23 @@ which-zones = { $which ->
 silent-zone = { $feature }
 silent-zone-guessed = { $feature } (by `gap_assumed` the width there was only assumed)
 silent-zone-near = { $feature } (`{ $near }` is no name; write `gap_m`)
+silent-zone-unit = { $feature } (`{ $near }` is no name; in metres it is `"gap_m": { $metres }`)
 silent-zone-lower = { $feature } (at least { $at-least } by `gap_min_m`)
 and-more = { $list } and { $more } more
 
 ## What was left out or mended
 
 zones-none = { $features ->
-    [0] the file holds no feature at all
-    [one] the only feature is no polygon with an area
-   *[other] none of the { $features } features is a polygon with an area
+    [0] nothing is drawn in it
+   *[other] { $others ->
+        [0] no polygon with an area is drawn in it
+       *[other] it holds { $left-out } and no polygon
+     }
  }
-    .hint = draw the broken ice as polygons and give each a `gap_m`
+    .hint = { $features ->
+        [0] draw the broken ice as polygons in a map editor
+       *[other] draw the broken ice as polygons
+     }, each with a `gap_m`, the width of the widest gap you expect, in metres
 inventory-none = { $features ->
     [0] the glacier inventory holds no feature at all
     [one] the only feature of the glacier inventory is no polygon with an area

@@ -1,5 +1,7 @@
 //! Files that are missing from a call, or that are one too many.
 
+use std::{fs, path::Path};
+
 use super::{
     values::kept,
     words::{ends, value_of},
@@ -54,13 +56,31 @@ pub(super) fn missing(given: &str, args: &[String]) -> (String, String) {
     } else if given.contains("<DIR>") {
         ("no folder is named", "name a new one: `schrund new tour`")
     } else {
-        let command = args.first().map_or("plan", String::as_str);
-        let says = format!("`schrund {command}` wants a word more: {given}");
-        let calls = help::examples(command).iter().map(|(call, _)| *call);
-        let calls: Vec<String> = calls.map(|call| format!("`{call}`")).collect();
-        return (says, format!("as in {}", calls.join(" or ")));
+        return of_which(given, args);
     };
     (says.to_owned(), cure.to_owned())
+}
+
+/// A command that wants one of a few words behind it.
+fn of_which(given: &str, args: &[String]) -> (String, String) {
+    let command = args.first().map_or("plan", String::as_str);
+    let plain = help::plain();
+    let words = plain
+        .find_subcommand(command)
+        .into_iter()
+        .flat_map(clap::Command::get_positionals)
+        .flat_map(clap::Arg::get_possible_values)
+        .map(|word| word.get_name().to_owned());
+    let words: Vec<String> = words.collect();
+    let says = match given {
+        "<OF>" => "no document is named".to_owned(),
+        "<SHELL>" => "no shell is named".to_owned(),
+        given => format!("{given} is missing"),
+    };
+    let calls = help::examples(command).iter().map(|(call, _)| *call);
+    let calls: Vec<String> = calls.take(1).map(|call| format!("`{call}`")).collect();
+    let cure = format!("{}; there are {}", calls.join(""), words.join(", "));
+    (says, cure)
 }
 
 fn route_or_ice(given: &str, args: &[String]) -> (String, String) {
@@ -72,7 +92,12 @@ fn route_or_ice(given: &str, args: &[String]) -> (String, String) {
     } else {
         " --party 3 --rope 60"
     };
-    let (says, cure) = if given.contains("<ROUTE>") {
+    let (says, cure) = if let Some(trip) = loose(args, &["toml"]) {
+        (
+            "route or ice is missing",
+            format!("a trip file has its flag: `{call} --trip {trip}`"),
+        )
+    } else if given.contains("<ROUTE>") {
         (
             "the route and the ice are missing",
             format!(
@@ -102,17 +127,59 @@ pub(super) fn left_over(given: &str, args: &[String]) -> (String, String) {
     } else if ends(given, &["tif", "tiff", "hgt"]) {
         format!("a terrain model has its flag: `--terrain {given}`")
     } else if ends(given, &["geojson", "json"]) {
-        format!(
-            "a glacier inventory has its flag: `--glaciers {given}`; zones stand in one file, so those of {given} have to go into the other"
-        )
+        more_ice(given, args)
     } else if ends(given, &["gpx"]) {
         "one route at a time: join the files, a track each, and plan them as stages".to_owned()
+    } else if ends(given, &["html", "htm", "csv", "kml", "txt"]) && !Path::new(given).exists() {
+        format!("a file that is written has its flag: `--output {given}`")
     } else if let Some(list) = torn(given, args) {
-        format!("a list has commas and no blanks: `{list}`")
+        list
     } else {
         "take it out; a name with blanks stands between quotation marks".to_owned()
     };
     (format!("`{given}` is one word too many"), cure)
+}
+
+/// A second file of ice. Zones with gap widths are never offered as an inventory: their widths would be lost, and the
+/// plan would be the lighter for it.
+fn more_ice(given: &str, args: &[String]) -> String {
+    let is_first = |arg: &&String| ends(arg, &["geojson", "json"]) && *arg != given;
+    let Some(first) = args.iter().find(is_first) else {
+        return among(args, given);
+    };
+    let copy = format!("copy the polygons of {given} into {first} in the map editor");
+    match tells_gaps(given) {
+        Some(false) => format!(
+            "one zones file is read: {copy}; if {given} is a glacier inventory, outlines without gap widths, give it with `--glaciers {given}`"
+        ),
+        _ => format!("one zones file is read: {copy}"),
+    }
+}
+
+/// The only file of ice is one word too many: another word has its flag, or the two come first.
+fn among(args: &[String], ice: &str) -> String {
+    match loose(args, &["toml", "tif", "tiff", "hgt"]) {
+        Some(trip) if ends(trip, &["toml"]) => {
+            format!("a trip file has its flag: `--trip {trip}`; route and ice come first")
+        }
+        Some(model) => {
+            format!("a terrain model has its flag: `--terrain {model}`; route and ice come first")
+        }
+        None => format!("it comes second, behind the route: `schrund plan route.gpx {ice}`"),
+    }
+}
+
+/// The first word with such an ending that stands behind no flag.
+fn loose<'a>(args: &'a [String], wanted: &[&str]) -> Option<&'a str> {
+    let pairs = args.iter().zip(args.iter().skip(1));
+    let mut loose = pairs.filter(|(before, word)| !before.starts_with('-') && ends(word, wanted));
+    loose.next().map(|(_, word)| word.as_str())
+}
+
+/// Whether a file of ice has a word of gaps in it, however spelt; nothing where it cannot be read.
+fn tells_gaps(name: &str) -> Option<bool> {
+    let text = fs::read(name).ok()?.to_ascii_lowercase();
+    Some(memchr::memmem::find(&text, b"gap").is_some())
 }
 
 /// The list of a flag that a blank tore in pieces, put together.
@@ -129,14 +196,14 @@ fn torn(given: &str, args: &[String]) -> Option<String> {
     let flag = args.get(flag)?;
     let whole = pieces.len() > at - before.iter().rposition(|arg| arg == flag)? - 1;
     match flag.as_str() {
-        "--party" | "--teams" if whole => Some(format!("{flag} {}", pieces.join(","))),
-        "--rope" if whole => Some(
-            pieces
-                .iter()
-                .map(|m| format!("--rope {m}"))
-                .collect::<Vec<_>>()
-                .join(" "),
-        ),
+        "--party" | "--teams" if whole => Some(format!(
+            "a list has commas and no blanks: `{flag} {}`",
+            pieces.join(",")
+        )),
+        "--rope" if whole => {
+            let each: Vec<String> = pieces.iter().map(|m| format!("--rope {m}")).collect();
+            Some(format!("each rope has its own flag: `{}`", each.join(" ")))
+        }
         _ => None,
     }
 }

@@ -6,8 +6,8 @@ use clap::{
 };
 use schrund::trip::clock::Clock;
 
-use super::words::flag_of;
-use crate::args::Args;
+use super::words::{flag_of, value_of};
+use crate::{args::Args, naming::typed};
 
 /// A value for each flag, to show how one looks.
 const EXAMPLES: [(&str, &str); 18] = [
@@ -73,15 +73,18 @@ pub(super) fn refused(error: &Error, given: &str, args: &[String]) -> Option<(St
     };
     let example = EXAMPLES.iter().find(|(name, _)| *name == flag);
     let example = example.map(|(flag, value)| format!("`{flag} {value}`"));
+    let started = ["--start", "--trip"]
+        .iter()
+        .any(|flag| value_of(args, flag).is_some());
     let source = std::error::Error::source(error).map(ToString::to_string);
     let cure = match (value, words, source) {
         ("", [], _) if flag == "--gap" => {
-            let meant = "write the width of the widest gap that you expect behind it, in metres";
-            format!("{meant}, such as {}", example?)
+            let meant = "a number goes after it, the widest gap that you expect, in metres";
+            format!("{meant}: {}", example?)
         }
         ("", [], _) => format!("write one behind it, such as {}", example?),
         (value, [_, ..], _) => one_of(flag, value, words),
-        (value, [], source) => parsed(flag, value, source, example)?,
+        (value, [], source) => parsed(flag, value, source, example, started)?,
     };
     Some((says, cure))
 }
@@ -120,13 +123,19 @@ fn parsed(
     value: &str,
     source: Option<String>,
     example: Option<String>,
+    started: bool,
 ) -> Option<String> {
     if let Some(clock) = Clock::meant(value).filter(|_| is_time(flag)) {
         return Some(format!("write `{flag} {clock}`"));
     }
     Some(match (source, example) {
         (_, Some(example)) if is_time(flag) => {
-            format!("write a time of day from 00:00 to 23:59, such as {example}")
+            let more = if flag == "--start" || started {
+                ""
+            } else {
+                ", with `--start 04:30`"
+            };
+            format!("write a time of day from 00:00 to 23:59, such as {example}{more}")
         }
         (_, Some(example)) if flag == "--teams" => format!("how many go on each rope: {example}"),
         (Some(says), Some(example)) if !says.contains(['-', '`']) => {
@@ -167,13 +176,24 @@ pub(super) fn kept(args: &[String]) -> String {
     kept
 }
 
-/// A word as it is typed: between quotation marks where the shell would tear it.
-fn typed(word: &str) -> String {
-    if word.contains([' ', '\'', '*', '$', '(', '&', ';', '|', '<', '>']) {
-        format!("\"{word}\"")
-    } else {
-        word.to_owned()
-    }
+/// The commands that have a flag, as they are typed.
+pub(super) fn having(flag: &str) -> Vec<String> {
+    let long = flag.strip_prefix("--");
+    let short = flag.strip_prefix('-').filter(|_| long.is_none());
+    let named = |arg: &clap::Arg| match (long, short) {
+        (Some(long), _) => arg.get_long() == Some(long),
+        (None, Some(short)) => arg.get_short().map(String::from).as_deref() == Some(short),
+        (None, None) => false,
+    };
+    let has = |command: &&clap::Command| {
+        let mut args = command.get_arguments();
+        args.any(named)
+    };
+    let command = Args::command();
+    let having = command.get_subcommands().filter(has);
+    having
+        .map(|command| format!("`schrund {}`", command.get_name()))
+        .collect()
 }
 
 /// The flag of the program that is most like one that there is not.

@@ -87,6 +87,26 @@ pub enum NoNumber {
     Outside,
 }
 
+/// A length under a name that ends with another unit than metres.
+///
+/// ```
+/// use schrund::{fault::{Wrong, geojson::InGeojson}, read::geojson::zones};
+///
+/// let ice = r#"{"type": "Feature", "properties": {"gap_cm": 80}, "geometry": {"type": "Polygon",
+///     "coordinates": [[[8.0, 46.0], [8.1, 46.0], [8.1, 46.1], [8.0, 46.0]]]}}"#;
+/// let faults = zones("ice.geojson", ice.as_bytes(), &Default::default()).expect_err("no width in metres");
+/// let Wrong::Geojson(InGeojson::GapNotGiven(widthless)) = &faults[0].what else { panic!("{}", faults[0]) };
+/// let unit = widthless.named[0].unit.expect("the name ends with it");
+/// assert_eq!((unit.unit, unit.metres), ("cm", Some(0.8)), "told, and never taken");
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+pub struct InUnit {
+    /// The unit.
+    pub unit: &'static str,
+    /// What stands there in metres, where it is a number.
+    pub metres: Option<f64>,
+}
+
 /// Zones that give no width.
 ///
 /// ```
@@ -121,7 +141,7 @@ pub struct Widthless {
 /// let faults = zones("ice.geojson", ice.as_bytes(), &Default::default()).expect_err("a lower end is no width");
 /// let Wrong::Geojson(InGeojson::GapNotGiven(widthless)) = &faults[0].what else { panic!("{}", faults[0]) };
 /// let feature = Item::Feature { number: 1, name: None };
-/// assert_eq!(widthless.named, [Silent { feature, near: Some("gap_width".to_owned()), at_least_m: Some(4.0), guessed: false }]);
+/// assert_eq!(widthless.named, [Silent { feature, near: Some("gap_width".to_owned()), unit: None, at_least_m: Some(4.0), guessed: false }]);
 /// ```
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Silent {
@@ -129,6 +149,8 @@ pub struct Silent {
     pub feature: Item,
     /// The property in which its width may stand.
     pub near: Option<String>,
+    /// The unit that the name of this property ends with, where it is not metres.
+    pub unit: Option<InUnit>,
     /// The lower end that it gives, metres.
     pub at_least_m: Option<f64>,
     /// Whether a width stands there that was assumed, by `gap_assumed`.

@@ -3,7 +3,7 @@
 use super::{
     given::Given,
     number::GAP,
-    properties::{self, Properties, number},
+    properties::{self, NearMiss, Properties, number},
 };
 use crate::{
     fault::{
@@ -103,7 +103,7 @@ impl Missing {
     pub(super) fn add<'p>(
         &mut self,
         feature: &Item,
-        near: Option<&str>,
+        near: Option<&NearMiss>,
         not_given: NotGiven,
         others: impl Iterator<Item = &'p String>,
     ) {
@@ -123,7 +123,8 @@ impl Missing {
         if self.0.named.len() < NAMED {
             self.0.named.push(Silent {
                 feature: feature.clone(),
-                near: near.map(str::to_owned),
+                near: near.map(|miss| miss.given.clone()),
+                unit: near.and_then(|miss| miss.unit),
                 at_least_m,
                 guessed,
             });

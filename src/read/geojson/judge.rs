@@ -3,7 +3,7 @@
 use super::{
     gap::{self, GapTold},
     number::SNOW_DEPTH,
-    properties::{self, Properties},
+    properties::{self, NearMiss, Properties},
     reading::ZonesReading,
     rings::Mended,
     strike,
@@ -63,16 +63,15 @@ impl ZonesReading {
         };
         let misses = properties.near_misses();
         let (other, met) = properties.rest();
-        let near = misses.iter().find(|m| m.1.starts_with("gap"));
-        let near = near.map(|m| m.0.clone());
+        let near = misses.iter().find(|miss| miss.right.starts_with("gap"));
         // The complaint about zones without a width names it too.
         let is_told = self.given.gap_m.is_none() && matches!(gap, GapTold::Nothing(_));
-        let told = near.clone().filter(|_| is_told);
-        let gap = self.gap(gap, feature, near.as_deref(), &other);
+        let told = near.filter(|_| is_told).map(|miss| miss.given.clone());
+        let gap = self.gap(gap, feature, near, &other);
         let untold = misses
             .into_iter()
-            .filter(|(name, _, _)| Some(name) != told.as_ref());
-        faults.extend(untold.map(|(_, _, fault)| fault));
+            .filter(|miss| Some(&miss.given) != told.as_ref());
+        faults.extend(untold.map(|miss| miss.fault));
         faults.extend(met);
         for fault in faults {
             self.add(fault, Some(feature), at);
@@ -88,7 +87,7 @@ impl ZonesReading {
         &mut self,
         told: GapTold,
         feature: &Item,
-        near: Option<&str>,
+        near: Option<&NearMiss>,
         others: &Map<String, Value>,
     ) -> Option<Gap> {
         match told {
@@ -117,10 +116,15 @@ impl ZonesReading {
             self.log.add(fault);
         }
         self.count_up();
-        let (mut faults, notes) = self.log.finish();
+        let (mut faults, mut notes) = self.log.finish();
         if faults.is_empty() && self.zones.is_empty() {
-            let none = InGeojson::NoZones(self.features);
-            faults.push(Fault::new(none, Place::file(&self.file)));
+            let none = InGeojson::NoZones(self.features, self.skipped);
+            let place = Place::file(&self.file);
+            let only = self.left_out.filter(|_| self.features == 1);
+            let place = only.into_iter().fold(place, Place::with_item);
+            faults.push(Fault::new(none, place));
+            // The fault says itself what was left out.
+            notes.retain(|note| note.kind() != Code::NotAPolygon);
         }
         if !faults.is_empty() {
             faults.extend(notes);

@@ -43,6 +43,45 @@ pub(super) fn meant(given: &str) -> Option<&'static str> {
     })
 }
 
+/// Units that people end a name with, each in metres. The foot and what is made of it \[memory: exact by definition since
+/// 1959\].
+const UNITS: [(&str, f64); 10] = [
+    ("cm", 0.01),
+    ("mm", 0.001),
+    ("dm", 0.1),
+    ("km", 1000.0),
+    ("ft", 0.3048),
+    ("feet", 0.3048),
+    ("foot", 0.3048),
+    ("in", 0.0254),
+    ("inches", 0.0254),
+    ("yd", 0.9144),
+];
+
+/// The unit that a name ends with, and its metres, where the name that was meant is in metres.
+pub(super) fn unit(given: &str, right: &str) -> Option<(&'static str, f64)> {
+    let lower = given.to_lowercase();
+    let (plain, stem) = (plain(given), stem(right));
+    let ends = |unit: &str| {
+        let apart = lower.split(|c: char| !c.is_alphanumeric()).next_back() == Some(unit);
+        apart && lower.len() > unit.len() || plain.strip_suffix(unit) == Some(stem.as_str())
+    };
+    let found = UNITS.into_iter().find(|(unit, _)| ends(unit));
+    found.filter(|_| right.ends_with("_m"))
+}
+
+/// A value of a unit in metres, to a centimetre toward the worse: a gap grows no narrower by it, snow no deeper.
+pub(super) fn in_metres(right: &str, value: f64, unit_m: f64) -> f64 {
+    let centimetres = value * unit_m * 100.0;
+    // What lies a hair beside a whole centimetre is one: 80 times 0.01 is not exactly 0.8.
+    let worse = if right.starts_with("gap") {
+        (centimetres - 1e-6).ceil()
+    } else {
+        (centimetres + 1e-6).floor()
+    };
+    worse / 100.0
+}
+
 /// Slips between a plain name and a known one, where they are few enough.
 fn slips(plain: &str, known: &str) -> Option<usize> {
     let whole = self::plain(known);

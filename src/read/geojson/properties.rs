@@ -13,7 +13,7 @@ use super::{
 use crate::{
     fault::{
         Fault, Wrong,
-        geojson::{InGeojson, NoNumber, Quantity},
+        geojson::{InGeojson, InUnit, NoNumber, Quantity},
         name,
         place::Excerpt,
     },
@@ -163,13 +163,25 @@ impl Properties {
         })
     }
 
-    /// Unknown properties whose name is nearly a known one: the given and the right name.
-    pub(super) fn near_misses(&self) -> Vec<(String, &'static str, Fault)> {
+    /// Unknown properties whose name is nearly a known one.
+    pub(super) fn near_misses(&self) -> Vec<NearMiss> {
         let miss = |p: &Property| {
             let right = names::meant(&p.name)?;
             let given = p.name.clone();
-            let fault = p.fault(InGeojson::NearMiss { given, right });
-            Some((p.name.clone(), right, fault))
+            let unit = names::unit(&given, right).map(|(unit, unit_m)| InUnit {
+                unit,
+                metres: p
+                    .plain_number()
+                    .map(|value| names::in_metres(right, value, unit_m)),
+            });
+            let fault = p.fault(InGeojson::NearMiss { given, right, unit });
+            let given = p.name.clone();
+            Some(NearMiss {
+                given,
+                right,
+                unit,
+                fault,
+            })
         };
         self.list.iter().filter_map(miss).collect()
     }
@@ -191,6 +203,18 @@ impl Properties {
         }
         (rest, faults)
     }
+}
+
+/// An unknown property whose name is nearly a known one.
+pub(super) struct NearMiss {
+    /// As given.
+    pub(super) given: String,
+    /// The known one.
+    pub(super) right: &'static str,
+    /// The unit that it ends with, where the known one is in metres.
+    pub(super) unit: Option<InUnit>,
+    /// What is said of it.
+    pub(super) fault: Fault,
 }
 
 /// A number from a property.
@@ -248,6 +272,16 @@ impl Property {
 
     fn unreadable(&self) -> Fault {
         self.fault(InGeojson::Unreadable(quoted(&self.json)))
+    }
+
+    /// A number, or a text that holds nothing else.
+    fn plain_number(&self) -> Option<f64> {
+        match serde_json::from_str(&self.json).ok()? {
+            Value::Number(number) => number.as_f64(),
+            Value::String(text) => text.trim().parse().ok(),
+            _ => None,
+        }
+        .filter(|number: &f64| number.is_finite())
     }
 
     fn written(&self, quantity: Quantity) -> Result<Written, Fault> {

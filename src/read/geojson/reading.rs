@@ -37,6 +37,8 @@ pub(super) struct ZonesReading {
     /// The first of the list that comes stands for features that were read already.
     pub(super) some_read: bool,
     pub(super) skipped: NotPolygons,
+    /// The last feature that was left out.
+    pub(super) left_out: Option<Item>,
     pub(super) mended: Mended,
     pub(super) missing: Missing,
 }
@@ -61,6 +63,7 @@ impl ZonesReading {
             inside_feature: false,
             some_read: false,
             skipped: NotPolygons::default(),
+            left_out: None,
             mended: Mended::default(),
             missing: Missing::default(),
         };
@@ -180,7 +183,7 @@ impl ZonesReading {
         let shape = self.shape(geometry, &label);
         match (properties, shape) {
             (Err(fault), _) => self.add(fault, Some(&label), at),
-            (Ok(_), Shape::Nothing) => {}
+            (Ok(_), Shape::Nothing) => self.left_out = Some(label),
             (Ok(properties), Shape::Faulty) => {
                 self.zone(Outline::default(), properties, &label, at)
             }

@@ -67,6 +67,7 @@ impl Tally {
                     line: None,
                     column: None,
                     item: None,
+                    property: last.at.property.clone().filter(|_| count.kind.1 != COMMA),
                     ..last.at.clone()
                 };
                 let more = Wrong::More(last.kind(), count.met - singly(count.kind));

@@ -30,6 +30,9 @@ pub(super) fn by_first_bytes(file: &str, first: &[u8]) -> Option<Fault> {
     if begins_like_xml {
         return None;
     }
+    if let Some(instead) = signature::of_text(text) {
+        return Some(is(file, instead));
+    }
     let start = String::from_utf8_lossy(text.get(..text.len().min(20)).unwrap_or_default());
     Some(is(file, Instead::Beginning(excerpt(&start))))
 }

@@ -1,6 +1,6 @@
 //! A trip file → [`Trip`].
 
-use super::{form::Trip, forms, laid::Laid, names};
+use super::{form::Trip, forms, laid::Laid, names, rest};
 use crate::{
     fault::{Fault, Place},
     practice::{Origin, Rules, set, toml_text::TomlText},
@@ -16,8 +16,11 @@ use crate::{
 /// # Errors
 /// Every line that does not parse; or else every member that means nothing here or holds what it does not take.
 pub fn trip(name: &str, text: &str) -> Result<Trip, Vec<Fault>> {
-    let text = TomlText::parse(name, text)?;
+    let text = TomlText::parse(name, text).map_err(|broken| rest::told(name, text, broken))?;
     let mut faults = forms::faults(&text);
+    if !faults.is_empty() {
+        faults.extend(rest::masses(&text));
+    }
     faults.extend(text.nul());
     if faults.is_empty() {
         text.read().map(names::tidied)

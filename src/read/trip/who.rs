@@ -11,7 +11,7 @@ use crate::{
     practice::Rules,
     trip::{
         halt::Halt,
-        party::{ON_ONE_ROPE, Party},
+        party::{ON_ONE_ROPE, Party, Person},
         rope::Rope,
         route::Route,
     },
@@ -111,6 +111,23 @@ impl Trip {
         };
         self.halt.iter().zip(1..).flat_map(of).collect()
     }
+}
+
+/// Nobody who gives every mass of a party above this one means kilograms, with pack; kilograms. Our judgement.
+const POUNDS_ABOVE_KG: f64 = 140.0;
+/// One pound in kilograms `[from memory: exact by definition since 1959]`.
+const POUND_KG: f64 = 0.453_592_37;
+
+/// Asks whether masses are pounds, where all are given and all so great.
+pub(crate) fn perhaps_pounds(party: &Party, place: Place) -> Option<Fault> {
+    let great = |person: &Person| person.mass_given && person.mass_kg > POUNDS_ABOVE_KG;
+    let kg = party.people.iter().map(|person| person.mass_kg * POUND_KG);
+    let what = InTrip::Pounds {
+        kg: kg.collect(),
+        most_kg: POUNDS_ABOVE_KG,
+    };
+    let all = !party.people.is_empty() && party.people.iter().all(great);
+    all.then(|| Fault::new(what, place.with_property("party")))
 }
 
 /// The party in rope teams of these sizes; without any it is split as is taught.

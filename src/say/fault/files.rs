@@ -9,7 +9,7 @@ use crate::{
         files::{InFiles, Network, Refused, WrittenAs},
         place::STANDARD_INPUT,
     },
-    say::arg::Arg,
+    say::{arg::Arg, span::Said},
 };
 
 pub(super) fn phrase(what: &InFiles) -> Phrase {
@@ -17,11 +17,9 @@ pub(super) fn phrase(what: &InFiles) -> Phrase {
         InFiles::Unreadable {
             name: file,
             why,
+            near,
             holds,
-        } => about("file-unreadable", file, why).and(vec![
-            ("count", Arg::Count(holds.len())),
-            ("holds", list(holds)),
-        ]),
+        } => about("file-unreadable", file, why).and(in_folder(near.as_deref(), holds)),
         InFiles::Stopped(words) => Phrase::of("file-stopped", [("words", name(words))]),
         InFiles::OneStandardInput => Phrase::plain("file-one-standard-input"),
         InFiles::NotSeekable => Phrase::plain("file-not-seekable"),
@@ -34,7 +32,7 @@ pub(super) fn phrase(what: &InFiles) -> Phrase {
         InFiles::NulInName(found) => {
             Phrase::of("file-nul-in-name", [("found", name(printable(found)))])
         }
-        InFiles::Swapped { route, zones } => swapped(route, zones),
+        InFiles::Swapped { route, zones, call } => swapped(route, zones, call.as_deref()),
         InFiles::SwappedAxes { route, zones } => Phrase::of(
             "file-swapped-axes",
             [("route", name(route)), ("zones", name(zones))],
@@ -53,13 +51,56 @@ pub(super) fn phrase(what: &InFiles) -> Phrase {
             ],
         ),
         InFiles::NoPlace(found) => Phrase::of("file-no-place", [("found", name(found))]),
+        InFiles::OneNumber(found) => Phrase::of("file-one-number", [("found", name(found))]),
+        InFiles::NoBand { letter, meant } => Phrase::of(
+            "file-no-band",
+            [
+                ("letter", name(letter.to_string())),
+                ("count", Arg::Count(meant.len())),
+                ("meant", typed_places(meant)),
+            ],
+        ),
     }
+}
+
+/// Files that may be meant, up to so many; our judgement.
+const MOST_NAMED: usize = 10;
+/// The same beside the one that is probably meant.
+const FEW_NAMED: usize = 3;
+
+/// What a folder holds in place of a file.
+fn in_folder(near: Option<&str>, holds: &[String]) -> PhraseArgs {
+    let most = if near.is_some() {
+        FEW_NAMED
+    } else {
+        MOST_NAMED
+    };
+    let shown = holds.len().min(most);
+    vec![
+        ("has-near", Arg::yes(near.is_some())),
+        ("near", name(near.unwrap_or_default())),
+        ("count", Arg::Count(shown)),
+        ("holds", list(holds.iter().take(shown))),
+        ("more", Arg::Count(holds.len() - shown)),
+    ]
+}
+
+/// Places as they are typed.
+fn typed_places(places: &[String]) -> Arg<'static> {
+    let typed = places.iter().map(|place| format!("--at \"{place}\""));
+    Arg::Said(Said::join(typed.map(Said::code), ", "))
 }
 
 /// What stands in the way of files to be written.
 fn unwritten(what: &InFiles) -> Phrase {
     match what {
-        InFiles::NoFolder { path, why, free } => about("file-no-folder", path, why).and(vec![
+        InFiles::NoFolder {
+            path,
+            why,
+            kind,
+            free,
+        } => about("file-no-folder", path, why).and(vec![
+            ("kind", Arg::Word(written(*kind))),
             ("free", name(free)),
             ("trip", Arg::yes(path.to_lowercase().ends_with(".toml"))),
         ]),
@@ -113,7 +154,7 @@ fn refused(why: &Refused) -> PhraseArgs {
     vec![("why", Arg::Word(why)), ("words", name(words))]
 }
 
-fn swapped(route: &str, zones: &str) -> Phrase {
+fn swapped(route: &str, zones: &str, call: Option<&str>) -> Phrase {
     Phrase::of(
         "file-swapped",
         [
@@ -121,6 +162,8 @@ fn swapped(route: &str, zones: &str) -> Phrase {
             ("zones", name(zones)),
             ("route-typed", name(typed(route))),
             ("zones-typed", name(typed(zones))),
+            ("known", Arg::yes(call.is_some())),
+            ("call", name(call.unwrap_or_default())),
         ],
     )
 }

@@ -38,10 +38,10 @@ pub(super) fn phrase(what: &InGeojson, file: &str, voice: Voice) -> Phrase {
         }
         InGeojson::Misplaced(misplaced) => self::misplaced(misplaced, file),
         InGeojson::SwappedAxes => Phrase::plain("zones-swapped-axes"),
-        InGeojson::NoZones(n) => Phrase::of("zones-none", [("features", Arg::Count(*n))]),
+        InGeojson::NoZones(n, left_out) => no_zones(*n, *left_out, voice),
         InGeojson::NoIce(n) => Phrase::of("inventory-none", [("features", Arg::Count(*n))]),
         InGeojson::EmptyInventory => Phrase::plain("inventory-empty"),
-        InGeojson::NotPolygons(left_out) => not_polygons(*left_out, voice),
+        InGeojson::NotPolygons(left_out) => not_polygons("zones-not-polygons", *left_out, voice),
         InGeojson::NoArea(n) => Phrase::of("zones-no-area", [("n", Arg::Count(*n))]),
         InGeojson::LongitudesTakenBack(n) => {
             Phrase::of("longitudes-taken-back", [("n", Arg::Count(*n))])
@@ -214,12 +214,9 @@ fn misplaced(misplaced: &Misplaced, file: &str) -> Phrase {
     .and(grid(&misplaced.grids, file))
 }
 
-/// The command with the map grid, or with a gap where none fits or several do.
+/// The command with the map grid; it is told where one alone fits.
 fn grid(grids: &[MapGrid], file: &str) -> PhraseArgs {
-    let number = match grids {
-        [grid] => grid.epsg.to_string(),
-        _ => "????".to_owned(),
-    };
+    let number = grids.first().map_or(0, |grid| grid.epsg);
     let names = grids
         .iter()
         .map(|grid| format!("EPSG:{} ({})", grid.epsg, grid.name));
@@ -254,7 +251,20 @@ fn in_shell(path: &str) -> String {
     }
 }
 
-fn not_polygons(left_out: NotPolygons, voice: Voice) -> Phrase {
+fn no_zones(features: usize, left_out: NotPolygons, voice: Voice) -> Phrase {
+    let NotPolygons {
+        points,
+        lines,
+        empty,
+    } = left_out;
+    let args = vec![
+        ("features", Arg::Count(features)),
+        ("others", Arg::Count(points + lines + empty)),
+    ];
+    not_polygons("zones-none", left_out, voice).and(args)
+}
+
+fn not_polygons(key: &'static str, left_out: NotPolygons, voice: Voice) -> Phrase {
     let left_out = [
         ("left-out-points", left_out.points),
         ("left-out-lines", left_out.lines),
@@ -263,5 +273,5 @@ fn not_polygons(left_out: NotPolygons, voice: Voice) -> Phrase {
     let left_out = left_out.into_iter().filter(|(_, n)| *n > 0);
     let left_out = left_out.map(|(key, n)| voice.say(key, &[("n", Arg::Count(n))]));
     let left_out = Arg::Said(Said::join(left_out, ", "));
-    Phrase::of("zones-not-polygons", [("left-out", left_out)])
+    Phrase::of(key, [("left-out", left_out)])
 }

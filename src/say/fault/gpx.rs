@@ -8,7 +8,7 @@ use crate::{
     fault::{
         gpx::{Attribute, Axis, InGpx, NoDegrees, PartCount, Suspect, Suspicion, Unclosed, Xml},
         instead::Instead,
-        place::Excerpt,
+        place::{Excerpt, STANDARD_INPUT},
     },
     say::{arg::Arg, place, span::Said, voice::Voice},
 };
@@ -17,7 +17,7 @@ use crate::{
 pub(super) fn phrase(what: &InGpx, file: &str, voice: Voice) -> Phrase {
     match what {
         InGpx::Is(instead) => is(instead, file),
-        InGpx::Empty => Phrase::plain("gpx-empty"),
+        InGpx::Empty => Phrase::of("gpx-empty", [("piped", Arg::yes(file == STANDARD_INPUT))]),
         InGpx::NoElement => Phrase::plain("gpx-no-element"),
         InGpx::Xml(why) => xml(why),
         InGpx::Position { axis, why } => position(*axis, why),
@@ -127,6 +127,8 @@ pub(super) fn word(instead: &Instead) -> &'static str {
         Instead::WebPage => "page",
         Instead::Osm => "osm",
         Instead::Drawing => "drawing",
+        Instead::Toml => "toml",
+        Instead::Table => "table",
         Instead::Beginning(_) => "other",
     }
 }
@@ -186,7 +188,7 @@ fn no_line(waypoints: usize, tracks: PartCount, routes: PartCount, voice: Voice)
     } else {
         "gpx-no-line"
     };
-    Phrase::of(key, [("held", held)])
+    Phrase::of(key, [("held", held), ("waypoints", Arg::Count(waypoints))])
 }
 
 fn xml(why: &Xml) -> Phrase {

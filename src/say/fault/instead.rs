@@ -1,6 +1,7 @@
 //! What a leader probably meant by a value that is not taken, written so that it is: shown to be looked at, never planned with.
 
-use crate::trip::clock::Clock;
+use super::phrase::{PhraseArgs, name};
+use crate::{say::arg::Arg, trip::clock::Clock};
 
 /// No rope that is taken along is shorter, metres. Our judgement.
 const SHORTEST_ROPE_M: f64 = 15.0;
@@ -8,6 +9,28 @@ const SHORTEST_ROPE_M: f64 = 15.0;
 const LIGHTEST_KG: f64 = 20.0;
 /// Units that a member is counted in by its name, beside those that end in `_` and the unit.
 const UNITS: [(&str, &str); 3] = [("party", "kg"), ("rope", "m"), ("minutes", "min")];
+
+/// Units that people end a name with.
+const ENDINGS: [&str; 14] = [
+    "m", "cm", "mm", "dm", "km", "ft", "feet", "foot", "inch", "inches", "yd", "kg", "lb", "lbs",
+];
+
+/// The unit of a name that may be meant, where the one as given ends with another.
+pub(super) fn unit_apart<'n>(given: &str, near: &'n str) -> Option<&'n str> {
+    let (_, unit) = near.rsplit_once('_')?;
+    let (_, other) = given.rsplit_once(['_', '-'])?;
+    let units = [unit, other].map(|unit| ENDINGS.contains(&unit));
+    (units == [true, true] && unit != other).then_some(unit)
+}
+
+/// What is said of it beside the name.
+pub(super) fn unit_args(given: &str, near: &str) -> PhraseArgs {
+    let unit = unit_apart(given, near);
+    vec![
+        ("apart", Arg::yes(unit.is_some())),
+        ("unit", name(unit.unwrap_or_default())),
+    ]
+}
 
 /// A line of a trip file that may be meant, and the other one where there are two.
 pub(super) struct MeantLine {

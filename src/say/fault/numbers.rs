@@ -7,7 +7,7 @@ use super::{
 };
 use crate::{
     fault::{
-        geojson::{InGeojson, Measure, NoNumber, Quantity, Silent, Widthless},
+        geojson::{InGeojson, InUnit, Measure, NoNumber, Quantity, Silent, Widthless},
         place::Excerpt,
     },
     say::{arg::Arg, span::Said, voice::Voice},
@@ -58,10 +58,11 @@ pub(super) fn phrase(what: &InGeojson, voice: Voice) -> Phrase {
                 ],
             )
         }
-        InGeojson::NearMiss { given, right } => Phrase::of(
+        InGeojson::NearMiss { given, right, unit } => Phrase::of(
             "zones-near-miss",
             [("given", name(given)), ("right", name(*right))],
-        ),
+        )
+        .and(in_unit(*unit)),
         InGeojson::GapNotGiven(zones) => Phrase::of(
             "zones-gap-not-given",
             [
@@ -70,6 +71,8 @@ pub(super) fn phrase(what: &InGeojson, voice: Voice) -> Phrase {
                 ("others", Arg::Count(zones.found.len())),
                 ("renamed", renamed(zones)),
                 ("near", near(zones)),
+                ("metres-known", Arg::yes(metres(zones).is_some())),
+                ("metres", number(metres(zones).unwrap_or_default())),
                 ("guessed", part(zones.guessed, zones)),
                 ("found", list(&zones.found)),
             ],
@@ -82,7 +85,29 @@ pub(super) fn phrase(what: &InGeojson, voice: Voice) -> Phrase {
 /// Whether all, some or none of the zones have the width under a name that is none.
 fn renamed(zones: &Widthless) -> Arg<'static> {
     let near = zones.named.iter().filter(|zone| zone.near.is_some());
+    if near.clone().any(|zone| zone.unit.is_some()) {
+        return Arg::Word("units");
+    }
     part(near.count(), zones)
+}
+
+/// The width of the first zone whose property is in another unit, where it is a number.
+fn metres(zones: &Widthless) -> Option<f64> {
+    let unit = zones.named.iter().find_map(|zone| zone.unit);
+    unit.and_then(|unit| unit.metres)
+}
+
+fn in_unit(unit: Option<InUnit>) -> PhraseArgs {
+    let metres = unit.and_then(|unit| unit.metres);
+    let word = match (unit, metres) {
+        (None, _) => "no",
+        (Some(_), Some(_)) => "number",
+        (Some(_), None) => "yes",
+    };
+    vec![
+        ("in-unit", Arg::Word(word)),
+        ("metres", number(metres.unwrap_or_default())),
+    ]
 }
 
 /// Whether it is all, some or none of the zones.
@@ -96,7 +121,9 @@ fn part(count: usize, zones: &Widthless) -> Arg<'static> {
 
 /// The first such name.
 fn near(zones: &Widthless) -> Arg<'static> {
-    let near = zones.named.iter().find_map(|zone| zone.near.as_deref());
+    let of_unit = zones.named.iter().filter(|zone| zone.unit.is_some());
+    let mut zones = of_unit.chain(&zones.named);
+    let near = zones.find_map(|zone| zone.near.as_deref());
     name(near.unwrap_or_default())
 }
 
@@ -117,11 +144,19 @@ fn measured(quantity: Quantity) -> PhraseArgs {
 }
 
 fn no_number(quantity: Quantity, found: &Excerpt, why: &NoNumber) -> Phrase {
-    let found = ("found", as_it_stands(found));
+    let shown = ("found", as_it_stands(found));
     match why {
-        NoNumber::NotPlain => Phrase::of("zones-not-plain", [found]),
-        NoNumber::NotFinite => Phrase::of("zones-not-finite", [found]),
-        NoNumber::Unit(given) => Phrase::of("zones-unit", [found, ("given", name(given))]),
+        NoNumber::NotPlain => {
+            let within = quantity.min..=quantity.max;
+            let meant = only_number(&found.text).filter(|n| !found.cut && within.contains(n));
+            let args = [
+                ("plain", Arg::yes(meant.is_some())),
+                ("meant", number(meant.unwrap_or_default())),
+            ];
+            Phrase::of("zones-not-plain", [shown]).and(args.into())
+        }
+        NoNumber::NotFinite => Phrase::of("zones-not-finite", [shown]),
+        NoNumber::Unit(given) => Phrase::of("zones-unit", [shown, ("given", name(given))]),
         NoNumber::Comma(digits) => {
             let one = digits.replace(',', ".");
             let one = number(one.trim_end_matches('0'));
@@ -133,11 +168,20 @@ fn no_number(quantity: Quantity, found: &Excerpt, why: &NoNumber) -> Phrase {
                 ("other", number(other)),
                 ("fits", Arg::yes(fits)),
             ];
-            Phrase::of("zones-comma", [found]).and(args.into())
+            Phrase::of("zones-comma", [shown]).and(args.into())
         }
-        NoNumber::Outside => Phrase::of("zones-outside", [found]),
+        NoNumber::Outside => Phrase::of("zones-outside", [shown]),
     }
     .and(measured(quantity))
+}
+
+/// The number of a text that holds one alone, with words and signs beside it.
+fn only_number(text: &str) -> Option<f64> {
+    let is_part = |c: char| c.is_ascii_digit() || ".,-/".contains(c);
+    let pieces = text.split(|c: char| !is_part(c));
+    let mut numbers = pieces.filter(|piece| piece.contains(|c: char| c.is_ascii_digit()));
+    let one = numbers.next()?.parse().ok();
+    one.filter(|_| numbers.next().is_none())
 }
 
 fn one_end(quantity: Quantity, found: &Excerpt, value: f64) -> Phrase {
@@ -212,6 +256,13 @@ fn silent(zone: &Silent, voice: Voice) -> Said {
     let feature = ("feature", Arg::Said(item(&zone.feature, voice)));
     let phrase = match (&zone.near, zone.at_least_m) {
         _ if zone.guessed => Phrase::of("silent-zone-guessed", [feature]),
+        (Some(near), _) if zone.unit.is_some_and(|unit| unit.metres.is_some()) => {
+            let metres = zone.unit.and_then(|unit| unit.metres).unwrap_or_default();
+            Phrase::of(
+                "silent-zone-unit",
+                [feature, ("near", name(near)), ("metres", number(metres))],
+            )
+        }
         (Some(near), _) => Phrase::of("silent-zone-near", [feature, ("near", name(near))]),
         (None, Some(low_m)) => {
             let at_least = figure(low_m, "m");

@@ -11,6 +11,9 @@ use crate::{
     say::arg::Arg,
 };
 
+/// Quotation marks that are written straight in TOML.
+const CURLY: [char; 7] = ['“', '”', '„', '‘', '’', '«', '»'];
+
 pub(super) fn phrase(what: &InToml) -> Phrase {
     match what {
         InToml::Line { why, line } => no_toml(why, line).and(vec![("line", as_it_stands(line))]),
@@ -98,6 +101,12 @@ fn no_toml(why: &NoToml, line: &Excerpt) -> Phrase {
             let meant_by = numbers().or_else(|| words().filter(|_| is_time(halves())));
             Phrase::plain("toml-after-number").and(meant(meant_by))
         }
+        NoToml::Curly => {
+            let straight = |c: char| if CURLY.contains(&c) { '"' } else { c };
+            let write = line.text.chars().map(straight).collect::<String>();
+            let args = [("cut", Arg::yes(line.cut)), ("write", name(write))];
+            Phrase::of("toml-curly", args)
+        }
         NoToml::Deep => Phrase::plain("toml-deep"),
         NoToml::Other(words) => Phrase::of("toml-broken", [("words", name(words))]),
     }
@@ -107,11 +116,12 @@ fn is_time(halves: Option<(&str, &str)>) -> bool {
     halves.is_some_and(|(member, _)| ["start", "bridges_until", "back_by"].contains(&member))
 }
 
-fn no_member(given: &str, meant: Option<Meant>) -> Phrase {
-    let given = ("member", quoted(given));
+fn no_member(of_file: &str, meant: Option<Meant>) -> Phrase {
+    let given = ("member", quoted(of_file));
     match meant {
         Some(Meant::Member(near)) => {
             Phrase::of("toml-no-member-but", [given, ("near", name(near))])
+                .and(instead::unit_args(of_file, near))
         }
         Some(Meant::Figure) => Phrase::of("toml-no-member-figure", [given]),
         None => Phrase::of("toml-no-member", [given]),

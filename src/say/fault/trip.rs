@@ -3,6 +3,7 @@
 mod halts;
 
 use super::{
+    instead,
     phrase::{Phrase, figure, list, name, number},
     quote::{cut, quoted},
     refusal,
@@ -26,6 +27,17 @@ pub(super) fn phrase(what: &InTrip, voice: Voice) -> Phrase {
         | InTrip::Gap { .. }
         | InTrip::RopeLength { .. }
         | InTrip::RopeAcross { .. } => measure(what),
+        InTrip::Pounds { kg, most_kg } => {
+            let whole = kg.iter().map(|kg| format!("{kg:.0}"));
+            let whole: Vec<String> = whole.collect();
+            let args = [
+                ("people", Arg::Count(kg.len())),
+                ("most", figure(most_kg, "kg")),
+                ("typed", name(whole.join(","))),
+                ("listed", name(whole.join(", "))),
+            ];
+            Phrase::of("trip-pounds", args)
+        }
         InTrip::NoStage { asked, has } => no_stage(asked, has, voice),
         InTrip::Teams {
             sizes,
@@ -85,10 +97,11 @@ fn given(key: &'static str, called: &str, found: &str) -> Phrase {
 }
 
 /// `key` where no known name is like it.
-fn no_figure(key: &'static str, unknown: &str, near: Option<&str>) -> Phrase {
-    let unknown = ("name", quoted(unknown));
+fn no_figure(key: &'static str, given: &str, near: Option<&str>) -> Phrase {
+    let unknown = ("name", quoted(given));
     match near {
-        Some(near) => Phrase::of("no-figure-but", [unknown, ("near", name(near))]),
+        Some(near) => Phrase::of("no-figure-but", [unknown, ("near", name(near))])
+            .and(instead::unit_args(given, near)),
         None => Phrase::of(key, [unknown]),
     }
 }
@@ -213,18 +226,20 @@ pub(super) fn practice(what: &InPractice) -> Phrase {
 const FAR_OFF_M: f64 = 20_000.0;
 
 fn no_zone_met(zones: usize, far: &[FarZone], voice: Voice) -> Phrase {
-    let rows: Vec<Said> = far.iter().map(|far| far_zone(far, voice)).collect();
-    let off = far
-        .first()
-        .is_none_or(|nearest| nearest.away_m >= FAR_OFF_M);
+    let nearest = far.first();
+    let told = nearest.map_or_else(Said::default, |far| far_zone(far, voice));
+    let off = nearest.is_none_or(|nearest| nearest.away_m >= FAR_OFF_M);
     Phrase::of(
         "no-zone-met",
         [
             ("zones", Arg::Count(zones)),
-            ("far", Arg::yes(!far.is_empty())),
-            ("far-zones", Arg::Said(Said::join(rows, "; "))),
+            ("far", Arg::yes(nearest.is_some())),
+            ("nearest", Arg::Said(told)),
             ("far-off", Arg::yes(off)),
-            ("more", Arg::Count(zones.saturating_sub(far.len()))),
+            (
+                "more",
+                Arg::Count(zones.saturating_sub(usize::from(nearest.is_some()))),
+            ),
         ],
     )
 }

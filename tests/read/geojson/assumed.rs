@@ -20,7 +20,7 @@ fn a_width_that_was_assumed_counts_as_not_given() {
         feature(r#"{"gap_m":4}"#),
         feature(r#"{"gap_m":9,"gap_min_m":8,"gap_assumed":true}"#),
     ]);
-    let want = "error[gap-not-given]: 2 zones give no gap width: feature 1 \"A\" (by `gap_assumed` the width there was only assumed), feature 3 (by `gap_assumed` the width there was only assumed)\n  at: z.geojson, `gap_m`\n  do: write `gap_m`, the width of the widest gap expected in metres, into the file, or say what to assume with `gap_m` of the trip, such as `gap_m = 6`; where you write a width that somebody saw, take `gap_assumed` out";
+    let want = "error[gap-not-given]: 2 zones give no gap width: feature 1 \"A\" (by `gap_assumed` the width there was only assumed), feature 3 (by `gap_assumed` the width there was only assumed)\n  at: z.geojson, `gap_m`\n  do: give each polygon a property `gap_m` in the map editor, the width of the widest gap expected, in metres, or say what to assume with `gap_m` of the trip, such as `gap_m = 6`; where you write a width that somebody saw, take `gap_assumed` out";
     assert_eq!(bad(&text), [want]);
     let read = good_given(&text, Some(5.0)).value;
     let gaps: Vec<_> = read.iter().map(|z| (z.gap.max_m, z.gap.assumed)).collect();

@@ -11,7 +11,7 @@ fn positions_that_are_no_degrees_are_refused_with_the_test_that_showed_it() {
             "[[2600000,1200000],[2600001,1200000],[2600001,1200001]]",
             "projected-position",
             "[2600000, 1200000] cannot be degrees, for a number lies beyond ±360; it looks like metres of a map grid (position 1, outer ring)",
-            "convert it, with the number of its map grid in place of ????, as the layer's properties in the map editor or the legend of the map name it: ogr2ogr -s_srs EPSG:???? -t_srs EPSG:4326 -lco RFC7946=YES z-wgs84.geojson z.geojson",
+            "save it again from the map editor, with WGS 84 (EPSG:4326) as its coordinate system",
         ),
         (
             "[[7,46],[190,46],[7,47]]",
@@ -94,7 +94,7 @@ fn wgs84_passes_in_any_spelling_and_other_systems_bring_their_command() {
         noted(&named(name), &[]);
     }
     noted(&with("null"), &[]);
-    let cure = "convert it to longitude/latitude on WGS 84: ogr2ogr -t_srs EPSG:4326 -lco RFC7946=YES z-wgs84.geojson z.geojson";
+    let cure = "save it again from the map editor with WGS 84 (EPSG:4326) as its coordinate system, or convert it with GDAL, another program: `ogr2ogr -t_srs EPSG:4326 -lco RFC7946=YES z-wgs84.geojson z.geojson`";
     for name in [
         "urn:ogc:def:crs:EPSG::2056",
         "EPSG:14326",

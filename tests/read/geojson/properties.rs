@@ -90,7 +90,11 @@ fn of_several_widths_the_widest_counts() {
 #[test]
 fn unclear_numbers_are_refused_with_place_value_and_cure() {
     let width = "write one plain number in metres, 0 to 100, or null where it is not known";
-    let widest = "write the widest you expect in metres as a plain number, 0 to 100, without words or signs; null where it is not known";
+    let assume = "where it is not known `null`, and what to assume with `gap_m` of the trip, such as `gap_m = 6`";
+    let widest = format!(
+        "write the widest you expect in metres as a plain number, 0 to 100, without words or signs; {assume}"
+    );
+    let three = format!("write the widest you expect in metres, `3` if that is it; {assume}");
     for (written, says) in [
         (r#""3,500""#, r#"gap width "3,500" can mean 3.5 or 3500"#),
         (r#""ca. 3""#, r#"gap width "ca. 3" is not a plain number"#),
@@ -117,8 +121,9 @@ fn unclear_numbers_are_refused_with_place_value_and_cure() {
         let text = one(&format!(r#"{{"name":"Icefall","gap_m":{written}}}"#));
         let cure = match says {
             _ if says.contains("can mean") => "write `3.5`",
-            _ if says.contains("not a plain number") => widest,
-            _ => width,
+            _ if !says.contains("not a plain number") => width,
+            _ if written.contains('3') && !written.contains(',') => three.as_str(),
+            _ => widest.as_str(),
         };
         let place = "z.geojson, line 2 column 58, feature 1 \"Icefall\", `gap_m`";
         refused(
@@ -203,7 +208,7 @@ fn zones_without_a_width_are_all_named_in_one_error() {
     refused(
         &text,
         &[
-            "error[gap-not-given]: 4 zones give no gap width: feature 1 \"A\", feature 2, feature 4 \"D\" (`gap_n` is no name; write `gap_m`), feature 5 (at least 8 m by `gap_min_m`)\n  at: z.geojson, `gap_m`\n  do: rename `gap_n` to `gap_m`; for the others write `gap_m`, the width of the widest gap expected in metres, into the file, or say what to assume with `gap_m` of the trip, such as `gap_m = 6`",
+            "error[gap-not-given]: 4 zones give no gap width: feature 1 \"A\", feature 2, feature 4 \"D\" (`gap_n` is no name; write `gap_m`), feature 5 (at least 8 m by `gap_min_m`)\n  at: z.geojson, `gap_m`\n  do: rename `gap_n` to `gap_m`; for the others give each polygon a property `gap_m` in the map editor, the width of the widest gap expected, in metres, or say what to assume with `gap_m` of the trip, such as `gap_m = 6`",
         ],
     );
     let read = good_given(&text, Some(6.0));

@@ -48,7 +48,7 @@ fn every_fault_of_every_feature_is_reported_in_one_go() {
         &text,
         &[
             "error[bad-geojson]: ring 1, position 2 holds \"8\" where a number should stand\n  at: z.geojson, line 2 column 112, feature 1 \"A\"\n  do: a position is [longitude, latitude], two plain numbers in degrees",
-            "error[bad-number]: gap width \"x\" is not a plain number\n  at: z.geojson, line 2 column 52, feature 1 \"A\", `gap_m`\n  do: write the widest you expect in metres as a plain number, 0 to 100, without words or signs; null where it is not known",
+            "error[bad-number]: gap width \"x\" is not a plain number\n  at: z.geojson, line 2 column 52, feature 1 \"A\", `gap_m`\n  do: write the widest you expect in metres as a plain number, 0 to 100, without words or signs; where it is not known `null`, and what to assume with `gap_m` of the trip, such as `gap_m = 6`",
             "error[bad-geojson]: a number stands where a Feature should\n  at: z.geojson, line 3 column 1, feature 2\n  do: take it out of the list",
             "error[bad-geojson]: `properties` is a list, not an object\n  at: z.geojson, line 4 column 32, feature 3\n  do: `properties` is a list of names and values in braces",
             "error[bad-word]: \"firn\" is no word for `surface`\n  at: z.geojson, line 5 column 53, feature 4, `surface`\n  do: write one of \"snow\", \"bare\"",
@@ -139,21 +139,18 @@ fn what_stands_twice_in_a_geometry_is_a_fault_with_its_place() {
 
 #[test]
 fn a_file_without_ice_says_what_it_holds() {
-    let hint = "draw the broken ice as polygons and give each a `gap_m`";
+    let width = "each with a `gap_m`, the width of the widest gap you expect, in metres";
     refused(
         r#"{"type":"FeatureCollection","features":[]}"#,
         &[&format!(
-            "error[no-zones]: the file holds no feature at all\n  at: z.geojson\n  do: {hint}"
+            "error[no-zones]: nothing is drawn in it\n  at: z.geojson\n  do: draw the broken ice as polygons in a map editor, {width}"
         )],
     );
     refused(
         r#"{"type":"MultiPoint","coordinates":[[7,46]]}"#,
-        &[
-            &format!(
-                "error[no-zones]: the only feature is no polygon with an area\n  at: z.geojson\n  do: {hint}"
-            ),
-            "note[not-a-polygon]: 1 point left out: only polygons are zones\n  at: z.geojson",
-        ],
+        &[&format!(
+            "error[no-zones]: it holds 1 point and no polygon\n  at: z.geojson, feature 1\n  do: draw the broken ice as polygons, {width}"
+        )],
     );
 }
 

@@ -21,7 +21,8 @@ const CUT: &str = "the file was cut off: copy or export it again";
 fn broken_xml_is_refused_with_its_place() {
     let twice = "an attribute is given twice in one tag";
     let unquoted = "an attribute value has no quotation marks";
-    let endless = "an attribute value in this tag never ends";
+    let endless =
+        "the file ends in the middle of a value between quotation marks in what begins here";
     let bare = "a bare `&` stands in the text";
     let amp = "write `&amp;` in its place";
     for (inside, says, item, cure) in [
@@ -52,7 +53,7 @@ fn broken_xml_is_refused_with_its_place() {
         ),
         (
             "<!-- ö\n --> ¦<!-- ",
-            "a comment begins here and never ends",
+            "the file ends in the middle of a comment that begins here",
             "",
             CUT,
         ),

@@ -57,6 +57,8 @@ const TURN: &str = "GPX counts longitudes from -180 to 180: write -169.9";
 type Expected = (&'static str, &'static str, &'static str);
 
 /// Attributes of a point, and the faults in them.
+const COMMA: &str =
+    "export the file again, or put points for the commas in every `lat` and `lon`: \"46.5\"";
 #[rustfmt::skip]
 const POSITIONS: &[(&str, &[Expected])] = &[
     ("lat='90.0001' lon='100'", &[("lat", "the latitude 90.0001 is beyond 90 degrees", LATS)]),
@@ -66,7 +68,7 @@ const POSITIONS: &[(&str, &[Expected])] = &[
     ("lat='1'", &[("lon", "the longitude is missing", GIVE_LON)]),
     ("", &[("lat", "the latitude is missing", GIVE_LAT), ("lon", "the longitude is missing", GIVE_LON)]),
     ("lat='46,5' lon='8&#176;30&apos;E'", &[
-        ("lat", "the latitude \"46,5\" is no number", "write it with a point: \"46.5\""),
+        ("lat", "the latitude \"46,5\" has a comma for a point", COMMA),
         ("lon", "the longitude \"8°30'E\" is no number", PLAIN),
     ]),
     ("lat='' lon='8'", &[("lat", "the latitude \"\" is no number", PLAIN)]),
