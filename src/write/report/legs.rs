@@ -221,7 +221,8 @@ fn change_row(change: &ChangePoint<'_>, voice: Voice, has: ChangeColumns) -> Mar
             }
             @if has.stages { td class="n" { (change.stage) } }
             td class="n" {
-                span class="w" data-unit=(voice.units.long()) { (voice.chainage(change.at_m, change.kind.round())) }
+                (voice.chainage(change.at_m, change.kind.round()))
+                span class="unit" { " " (voice.units.long()) }
                 @if let Some(height) = height { small class="under" { (height) } }
             }
             td class="at" { (change.degrees) }

@@ -8,14 +8,17 @@ use super::{
     lettering::LINE,
     markup::word,
     paper::{WIDTH, path, round_step, simplified, steps, u},
-    ruler::{GROUND, LEFT, RIGHT, Ruler, TOP},
+    ruler::{GROUND, LEFT, RIGHT, Ruler, TOP, inward},
     strips::strips,
 };
 use crate::{
     ground::profile::{Profile, Sample},
     say::{arg::Arg, finding, plain, voice::Voice},
     trip::route::Stage,
-    write::{parts::change, sheet::Sheet},
+    write::{
+        parts::change::{self, ChangePoint},
+        sheet::Sheet,
+    },
 };
 
 /// Middles of the rows of letters above the profile, units over its upper edge, and half of such a row. Our judgement.
@@ -104,6 +107,9 @@ struct Lettered {
 fn letters(ruler: &Ruler<'_>, sheet: &Sheet<'_>) -> Vec<Lettered> {
     let all = change::changes(sheet);
     let here = all.iter().filter(|c| c.stage == ruler.stage.number);
+    let mut here: Vec<_> = here.collect();
+    let edge = |change: &ChangePoint<'_>| inward(ruler.x(change.at_m));
+    here.sort_by(|a, b| edge(a).total_cmp(&edge(b)));
     let highest = ROWS.into_iter().fold(0.0, f64::min) - HALF_ROW;
     let mut labels = Labels::over(WIDTH, highest, 0.0, true);
     labels.keep((LEFT - UNIT / 2.0, ROWS[0]), UNIT);

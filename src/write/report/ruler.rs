@@ -5,7 +5,7 @@ use crate::{ground::profile::Profile, trip::route::Stage};
 
 /// Where the ruler begins and ends, units.
 pub(super) const LEFT: f64 = 46.0;
-pub(super) const RIGHT: f64 = WIDTH - 10.0;
+pub(super) const RIGHT: f64 = WIDTH - 28.0;
 /// Where the highest and the lowest ground lie.
 pub(super) const TOP: f64 = 16.0;
 pub(super) const GROUND: f64 = 126.0;
@@ -26,4 +26,9 @@ impl Ruler<'_> {
     pub(super) fn y(&self, height_m: f64) -> f64 {
         GROUND - (GROUND - TOP) * (height_m - self.low_m) / (self.high_m - self.low_m).max(1.0)
     }
+}
+
+/// How far a place lies from the nearer end of the ruler.
+pub(super) fn inward(x: f64) -> f64 {
+    (x - LEFT).min(RIGHT - x)
 }

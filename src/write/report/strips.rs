@@ -9,7 +9,7 @@ use super::{
     lettering::{LINE, leg_sign, pill},
     markup::word,
     paper::{PaperSpot, WIDTH, steps, u},
-    ruler::{GROUND, LEFT, Ruler},
+    ruler::{GROUND, LEFT, Ruler, inward},
 };
 use crate::{
     ground::profile::Profile,
@@ -123,51 +123,97 @@ fn legs(ruler: &Ruler<'_>, sheet: &Sheet<'_>, middle: f64) -> Markup {
     }
 }
 
-/// The number of every leg: on its line where that is long enough, else under it, below the line at 0.
-fn leg_numbers(ruler: &Ruler<'_>, sheet: &Sheet<'_>) -> Vec<((Verdict, String), Placed)> {
+/// The number of a leg, and the middle of its line.
+#[derive(Clone)]
+struct LegSign {
+    verdict: Verdict,
+    text: String,
+    at: f64,
+    /// Its line is longer than the number.
+    long: bool,
+}
+
+impl LegSign {
+    fn of(leg: &Leg, ruler: &Ruler<'_>) -> Self {
+        let (from, to) = (ruler.x(leg.start_m), ruler.x(leg.end_m));
+        let text = leg_sign(leg);
+        Self {
+            verdict: leg.verdict,
+            at: f64::midpoint(from, to),
+            long: 2.0 * Footprint::pill(&text).narrow.left <= to - from,
+            text,
+        }
+    }
+}
+
+type LegNumber = ((Verdict, String), Placed);
+
+/// The number of every leg: on its line where that is long enough, else under it, below the line at 0. Of several orders the
+/// one that leaves out the fewest.
+fn leg_numbers(ruler: &Ruler<'_>, sheet: &Sheet<'_>) -> Vec<LegNumber> {
+    let legs = sheet.plan.legs.iter();
+    let here = legs.filter(|l| l.stage == ruler.stage.number);
+    let walked: Vec<LegSign> = here.map(|leg| LegSign::of(leg, ruler)).collect();
+    let mut inward_first = walked.clone();
+    inward_first.sort_by(|a, b| inward(a.at).total_cmp(&inward(b.at)));
+    let back: Vec<LegSign> = walked.iter().rev().cloned().collect();
+    let orders = [walked, back, inward_first];
+    let all = [true, false].into_iter().flat_map(|careful| {
+        let orders = orders.iter();
+        orders.map(move |order| arranged(order, careful))
+    });
+    let shown = |numbers: &Vec<LegNumber>| {
+        let everywhere = numbers.iter().filter(|(_, placed)| !placed.roomy);
+        (everywhere.count(), numbers.len())
+    };
+    // The first of equals.
+    let better = |best: Vec<LegNumber>, other: Vec<LegNumber>| {
+        if shown(&other) > shown(&best) {
+            other
+        } else {
+            best
+        }
+    };
+    all.reduce(better).unwrap_or_default()
+}
+
+/// The numbers in this order, those on lines first; who is careful leaves the way down from every other leg free if he can.
+fn arranged(order: &[LegSign], careful: bool) -> Vec<LegNumber> {
     let deepest = ROWS.into_iter().fold(0.0, f64::max) + HALF_ROW;
     let mut labels = Labels::over(WIDTH, -HALF_ROW, deepest, true);
-    let legs = sheet.plan.legs.iter();
-    let here: Vec<&Leg> = legs.filter(|l| l.stage == ruler.stage.number).collect();
-    let middle = |leg: &Leg| f64::midpoint(ruler.x(leg.start_m), ruler.x(leg.end_m));
-    let is_long = |leg: &Leg| {
-        let half = Footprint::pill(&leg_sign(leg)).narrow.left;
-        2.0 * half <= ruler.x(leg.end_m) - ruler.x(leg.start_m)
-    };
-    let (long, short): (Vec<&Leg>, Vec<&Leg>) = here.into_iter().partition(|leg| is_long(leg));
-    let led: Vec<f64> = short.iter().map(|leg| middle(leg)).collect();
-    let mut placed = Vec::new();
-    for (leg, on_line) in long
-        .iter()
-        .map(|l| (l, true))
-        .chain(short.iter().map(|l| (l, false)))
-    {
-        let (footprint, at) = (Footprint::pill(&leg_sign(leg)), middle(leg));
-        let all = number_places(at, on_line);
-        // First where the way down from every other short leg stays free.
+    let (long, short): (Vec<_>, Vec<_>) = order.iter().partition(|sign| sign.long);
+    let led: Vec<f64> = short.iter().map(|sign| sign.at).collect();
+    let (mut placed, mut rest) = (Vec::new(), Vec::new());
+    for sign in long.into_iter().chain(short) {
+        let (footprint, places) = (Footprint::pill(&sign.text), number_places(sign));
+        let half = footprint.narrow.left;
         let hides = |x: f64| {
-            led.iter()
-                .any(|l| (l - at).abs() > 0.1 && (l - x).abs() < footprint.narrow.left)
+            let mut others = led.iter().filter(|at| (*at - sign.at).abs() > 0.1);
+            others.any(|at| (at - x).abs() < half)
         };
-        let free: Vec<_> = all
+        let free = places
             .iter()
-            .filter(|(_, to)| on_line || !hides(to.0))
-            .copied()
-            .collect();
-        let found = labels.best_at(&free, &footprint, true);
-        let found = found.or_else(|| labels.best(&all, &footprint));
-        placed.extend(found.map(|at| ((leg.verdict, leg_sign(leg)), at)));
+            .filter(|(_, to)| sign.long || !careful || !hides(to.0));
+        match labels.best_at(&free.copied().collect::<Vec<_>>(), &footprint, true) {
+            Some(at) => placed.push(((sign.verdict, sign.text.clone()), at)),
+            None => rest.push((sign, footprint, places)),
+        }
+    }
+    for (sign, footprint, places) in rest {
+        let found = labels.best(&places, &footprint);
+        placed.extend(found.map(|at| ((sign.verdict, sign.text.clone()), at)));
     }
     placed
 }
 
 /// Places for the number of a leg: the line, or rows under it with a thin line to it.
-fn number_places(middle: f64, on_line: bool) -> Vec<(Option<PaperSpot>, PaperSpot)> {
-    if on_line {
-        return vec![(None, (middle, 0.0))];
+fn number_places(sign: &LegSign) -> Vec<(Option<PaperSpot>, PaperSpot)> {
+    let at = sign.at;
+    if sign.long {
+        return vec![(None, (at, 0.0))];
     }
     let rows = ROWS.into_iter();
-    let all = rows.flat_map(|y| BESIDE.map(|by| (Some((middle, 0.0)), (middle + by, y))));
+    let all = rows.flat_map(|y| BESIDE.map(|by| (Some((at, 0.0)), (at + by, y))));
     all.collect()
 }
 
