@@ -5,6 +5,7 @@ use std::io::{self, Write};
 use schrund::{
     fault::{Code, Fault, Item, Level, Place, files::InFiles},
     plan::explained::{Explained, explained},
+    write::sheet::FULL_WIDTH,
 };
 
 use crate::{End, show::Show};
@@ -31,8 +32,12 @@ pub(crate) fn one(code: &str, show: &Show) -> End {
     };
     let (level, width) = (found.level, show.width());
     show.result(|out| {
-        writeln!(out, "{} ({}: {})", found.code, level.as_str(), means(level))?;
-        for paragraph in found.text.split("\n\n") {
+        let head = format!("{} ({}: {})", found.code, level.as_str(), means(level));
+        writeln!(out, "{}", indented(&head, "", width))?;
+        for (i, paragraph) in found.text.split("\n\n").enumerate() {
+            if i > 0 {
+                writeln!(out)?;
+            }
             writeln!(out, "{}", indented(&on_one_line(paragraph), "  ", width))?;
         }
         Ok(())
@@ -60,20 +65,28 @@ fn on_one_line(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
-/// What the levels say, and all codes: each with its level and what it means, in one sentence. On a terminal of so many
-/// columns each sentence stands under its code; else each code has a line, for whoever searches them.
-pub(crate) fn list(out: &mut dyn Write, columns: Option<usize>) -> io::Result<()> {
+/// What the levels say.
+fn levels(out: &mut dyn Write, width: usize) -> io::Result<()> {
     writeln!(out, "What the levels say, the gravest first")?;
-    for level in [
+    let all = [
         Level::Error,
         Level::Stop,
         Level::Outside,
         Level::Look,
         Level::Note,
-    ] {
-        writeln!(out, "  {:<7}  {}", level.as_str(), means(level))?;
+    ];
+    for level in all {
+        let line = format!("{:<7}  {}", level.as_str(), means(level));
+        writeln!(out, "{}", indented(&line, "  ", width))?;
     }
-    writeln!(out)?;
+    writeln!(out)
+}
+
+/// What the levels say, and all codes: each with its level and what it means, in one sentence. On a terminal of so many
+/// columns each sentence stands under its code; else each code has a line, for whoever searches them.
+pub(crate) fn list(out: &mut dyn Write, columns: Option<usize>) -> io::Result<()> {
+    let whole = columns.unwrap_or(FULL_WIDTH);
+    levels(out, whole)?;
     let known: Vec<Explained> = explained().collect();
     let width = known.iter().map(|e| e.code.len()).max().unwrap_or(0);
     let (read, planned): (Vec<&Explained>, Vec<&Explained>) =
@@ -86,7 +99,7 @@ pub(crate) fn list(out: &mut dyn Write, columns: Option<usize>) -> io::Result<()
         ("What a plan can find, the gravest first", planned),
     ];
     for (title, group) in groups {
-        writeln!(out, "{title}")?;
+        writeln!(out, "{}", indented(title, "", whole))?;
         for e in group {
             let (code, level) = (e.code, e.level.as_str());
             let sentence = first_sentence(&e.text);
@@ -100,10 +113,8 @@ pub(crate) fn list(out: &mut dyn Write, columns: Option<usize>) -> io::Result<()
         }
         writeln!(out)?;
     }
-    writeln!(
-        out,
-        "`schrund check --explain CODE` says what one means and what to do."
-    )
+    let last = "`schrund check --explain CODE` says what one means and what to do.";
+    writeln!(out, "{}", indented(last, "", whole))
 }
 
 fn is_fault(kind: &Explained) -> bool {

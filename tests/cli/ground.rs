@@ -88,7 +88,7 @@ fn a_place_may_be_told_in_the_grid_that_plans_print() {
         "a hemisphere is no band: {says}"
     );
     assert!(
-        says.contains("`--at 7.65,45.97`") && says.contains("`--at \"32T "),
+        says.contains("the letter `N`") && says.contains("do: `--at \"32T "),
         "{says}"
     );
 }

@@ -125,9 +125,9 @@ fn people_are_counted_or_weighed() {
     for (value, cure) in [
         (
             "82,5",
-            "a comma stands between people, and nobody weighs 5 kg: for 82.5 kg write `82.5`",
+            "a comma stands between people, and nobody weighs 5 kg: name every person, such as `--party 82.5,75`",
         ),
-        ("82,75,5", "nobody weighs 5 kg: for 75.5 kg write `75.5`"),
+        ("82,75,5", "nobody weighs 5 kg: write `--party 82,75.5`"),
         (
             "3p,75",
             "`3p` is a head count: give one count, or the mass of each",
@@ -151,7 +151,7 @@ fn people_are_counted_or_weighed() {
 fn masses_that_look_like_pounds_are_asked_about_and_counted_as_given() {
     let (code, pounds, _) = plan("--party", "180,165,200");
     let told: serde_json::Value = serde_json::from_str(&pounds).expect("a plan");
-    let notices = told["notices"].to_string();
+    let notices = told["findings"].to_string();
     assert!(notices.contains("[82, 75, 91]"), "{notices}");
     assert!(notices.contains("\"perhaps-pounds\""), "{notices}");
     assert_eq!(assumed(&pounds, "party.2"), [165.0]);

@@ -107,7 +107,7 @@ fn a_place_that_cannot_be_written_is_told_without_made_up_names() {
     let refused = schrund(folder.path(), &with(&args, &more));
     assert_eq!(refused.status.code(), Some(1));
     let told = text(&refused.stderr);
-    let want = "error[unwritable]: cannot write nowhere/legs.csv: there is no such file or folder\n  at: nowhere/legs.csv\n  do: write to a folder that is there and that you may write to\n";
+    let want = "error[unwritable]: cannot write nowhere/legs.csv: there is no such file or folder\n  at: nowhere/legs.csv\n  do: make its folder first, or write to one that is there\n";
     assert!(told.ends_with(want), "{told}");
 }
 

@@ -9,14 +9,15 @@ use crate::fixture::texts::{gpx_of, segment_of};
 
 #[test]
 fn a_file_without_a_line_says_what_it_holds() {
-    let nothing = "export the track or the route itself, not only its waypoints";
+    let nothing = "export the track or the route itself";
+    let waypoints = "export the track or the route itself, not only its waypoints";
     let repeats = "a line needs two different points in a row within one segment";
     for (inside, held, cure) in [
         ("", "no waypoint, track or route", nothing),
         (
             r#"<wpt lat="1" lon="2"/><wpt lat="1" lon="2"/><wpt lat="x"/><trk><trkseg><trkpt lat="1" lon="2"/></trkseg></trk>"#,
             "3 waypoints, 1 track with 1 point",
-            nothing,
+            waypoints,
         ),
         (
             "<trk/><trk/><rte/>",
