@@ -109,8 +109,12 @@ impl<'a> Sources<'a> {
         if let Some(route) = &route {
             faults.check(said.no_stage(&route.value));
             let known = glaciers.as_ref().map_or(&[][..], |g| &g.value);
-            let zones = zones.as_ref().map(|zones| zones.value.as_slice());
-            faults.check(apart(&route.value, zones, known, [&line, &drawn]));
+            let names = FileNames {
+                route: &line,
+                zones: &drawn,
+            };
+            let zones = zones.as_ref();
+            faults.check(zones.and_then(|z| swapped(&route.value, &z.value, known, names)));
         }
         let timed = laid.as_ref().filter(|_| trip_read);
         let halts = said.halts(timed, route.as_ref().map(|route| &route.value));
@@ -121,10 +125,14 @@ impl<'a> Sources<'a> {
                 Some(party),
                 Some(ropes),
             ) if faults.0.is_empty() => Ok(Job {
-                notices: said.noticed(
-                    &party,
-                    [route.notes, zones.notes, terrain.notes, glaciers.notes],
-                ),
+                notices: [
+                    route.notes,
+                    zones.notes,
+                    terrain.notes,
+                    glaciers.notes,
+                    said.doubts(&party),
+                ]
+                .concat(),
                 route: said.staged(route.value)?,
                 language: said.language(),
                 name: said.trip.name,
@@ -141,12 +149,6 @@ impl<'a> Sources<'a> {
             _ => Err(faults.0),
         }
     }
-}
-
-/// What was noticed on the way.
-fn notes<T>(read: &Option<Noted<T>>) -> Vec<Fault> {
-    read.as_ref()
-        .map_or_else(Vec::new, |read| read.notes.clone())
 }
 
 fn opened(trip: Option<Input<Trip>>) -> (Result<Trip, Vec<Fault>>, Place) {
@@ -263,11 +265,10 @@ impl Layered {
         trip::who::in_teams(party, sizes, self.place(by_flag))
     }
 
-    /// What was noticed in the files, and what may be meant otherwise.
-    fn noticed(&self, party: &Party, of_files: [Vec<Fault>; 4]) -> Vec<Fault> {
+    /// What may be meant otherwise.
+    fn doubts(&self, party: &Party) -> Vec<Fault> {
         let place = self.place(self.flags.party.is_some());
-        let asked = trip::who::perhaps_pounds(party, place);
-        of_files.into_iter().flatten().chain(asked).collect()
+        Vec::from_iter(trip::who::perhaps_pounds(party, place))
     }
 
     fn ropes(&self) -> Result<Vec<Rope>, Vec<Fault>> {
