@@ -109,12 +109,8 @@ impl<'a> Sources<'a> {
         if let Some(route) = &route {
             faults.check(said.no_stage(&route.value));
             let known = glaciers.as_ref().map_or(&[][..], |g| &g.value);
-            let names = FileNames {
-                route: &line,
-                zones: &drawn,
-            };
-            let zones = zones.as_ref();
-            faults.check(zones.and_then(|z| swapped(&route.value, &z.value, known, names)));
+            let zones = zones.as_ref().map(|zones| zones.value.as_slice());
+            faults.check(apart(&route.value, zones, known, [&line, &drawn]));
         }
         let timed = laid.as_ref().filter(|_| trip_read);
         let halts = said.halts(timed, route.as_ref().map(|route| &route.value));
@@ -125,14 +121,10 @@ impl<'a> Sources<'a> {
                 Some(party),
                 Some(ropes),
             ) if faults.0.is_empty() => Ok(Job {
-                notices: [
-                    route.notes,
-                    zones.notes,
-                    terrain.notes,
-                    glaciers.notes,
-                    said.doubts(&party),
-                ]
-                .concat(),
+                notices: said.noticed(
+                    &party,
+                    [route.notes, zones.notes, terrain.notes, glaciers.notes],
+                ),
                 route: said.staged(route.value)?,
                 language: said.language(),
                 name: said.trip.name,
@@ -149,6 +141,16 @@ impl<'a> Sources<'a> {
             _ => Err(faults.0),
         }
     }
+}
+
+/// The fault of files that would meet with longitude and latitude swapped in one of them.
+fn apart(
+    line: &Route,
+    ice: Option<&[Zone]>,
+    known: &[Zone],
+    [route, zones]: [&str; 2],
+) -> Option<Fault> {
+    swapped(line, ice?, known, FileNames { route, zones })
 }
 
 fn opened(trip: Option<Input<Trip>>) -> (Result<Trip, Vec<Fault>>, Place) {
@@ -265,10 +267,11 @@ impl Layered {
         trip::who::in_teams(party, sizes, self.place(by_flag))
     }
 
-    /// What may be meant otherwise.
-    fn doubts(&self, party: &Party) -> Vec<Fault> {
+    /// What was noticed in the files, and what may be meant otherwise.
+    fn noticed(&self, party: &Party, of_files: [Vec<Fault>; 4]) -> Vec<Fault> {
         let place = self.place(self.flags.party.is_some());
-        Vec::from_iter(trip::who::perhaps_pounds(party, place))
+        let asked = trip::who::perhaps_pounds(party, place);
+        of_files.into_iter().flatten().chain(asked).collect()
     }
 
     fn ropes(&self) -> Result<Vec<Rope>, Vec<Fault>> {

@@ -63,23 +63,27 @@ pub(super) fn phrase(what: &InGeojson, voice: Voice) -> Phrase {
             [("given", name(given)), ("right", name(*right))],
         )
         .and(in_unit(*unit)),
-        InGeojson::GapNotGiven(zones) => Phrase::of(
-            "zones-gap-not-given",
-            [
-                ("count", Arg::Count(zones.count)),
-                ("zones", named(zones, usize::MAX, voice)),
-                ("others", Arg::Count(zones.found.len())),
-                ("renamed", renamed(zones)),
-                ("near", near(zones)),
-                ("metres-known", Arg::yes(metres(zones).is_some())),
-                ("metres", number(metres(zones).unwrap_or_default())),
-                ("guessed", part(zones.guessed, zones)),
-                ("found", list(&zones.found)),
-            ],
-        ),
+        InGeojson::GapNotGiven(zones) => gap_not_given(zones, voice),
         InGeojson::GapAssumed { gap_m, zones, of } => gap_assumed(*gap_m, zones, *of, voice),
         _ => Phrase::plain("zones-not-a-number"),
     }
+}
+
+fn gap_not_given(zones: &Widthless, voice: Voice) -> Phrase {
+    Phrase::of(
+        "zones-gap-not-given",
+        [
+            ("count", Arg::Count(zones.count)),
+            ("zones", named(zones, usize::MAX, voice)),
+            ("others", Arg::Count(zones.found.len())),
+            ("renamed", renamed(zones)),
+            ("near", near(zones)),
+            ("metres-known", Arg::yes(metres(zones).is_some())),
+            ("metres", number(metres(zones).unwrap_or_default())),
+            ("guessed", part(zones.guessed, zones)),
+            ("found", list(&zones.found)),
+        ],
+    )
 }
 
 /// Whether all, some or none of the zones have the width under a name that is none.

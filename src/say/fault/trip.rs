@@ -27,17 +27,7 @@ pub(super) fn phrase(what: &InTrip, voice: Voice) -> Phrase {
         | InTrip::Gap { .. }
         | InTrip::RopeLength { .. }
         | InTrip::RopeAcross { .. } => measure(what),
-        InTrip::Pounds { kg, most_kg } => {
-            let whole = kg.iter().map(|kg| format!("{kg:.0}"));
-            let whole: Vec<String> = whole.collect();
-            let args = [
-                ("people", Arg::Count(kg.len())),
-                ("most", figure(most_kg, "kg")),
-                ("typed", name(whole.join(","))),
-                ("listed", name(whole.join(", "))),
-            ];
-            Phrase::of("trip-pounds", args)
-        }
+        InTrip::Pounds { kg, most_kg } => pounds(kg, *most_kg),
         InTrip::NoStage { asked, has } => no_stage(asked, has, voice),
         InTrip::Teams {
             sizes,
@@ -53,12 +43,10 @@ pub(super) fn phrase(what: &InTrip, voice: Voice) -> Phrase {
             ],
         ),
         InTrip::BridgesWithoutStart { until_min } => {
-            let until = Clock::of_min(*until_min);
-            Phrase::of("trip-no-start", [("until", number(until))])
+            Phrase::of("trip-no-start", [("until", clock(*until_min))])
         }
         InTrip::BackWithoutStart { by_min } => {
-            let by = Clock::of_min(*by_min);
-            Phrase::of("trip-no-start-back", [("by", number(by))])
+            Phrase::of("trip-no-start-back", [("by", clock(*by_min))])
         }
         InTrip::HaltMinutes { .. }
         | InTrip::HaltNowhere
@@ -220,6 +208,24 @@ pub(super) fn practice(what: &InPractice) -> Phrase {
         ),
         InPractice::Figure(why) | InPractice::BuiltIn(why) => refusal::phrase(why),
     }
+}
+
+fn clock(min: f64) -> Arg<'static> {
+    number(Clock::of_min(min))
+}
+
+/// Masses that may be pounds, in kilograms as they are typed.
+fn pounds(kg: &[f64], most_kg: f64) -> Phrase {
+    let whole: Vec<String> = kg.iter().map(|kg| format!("{kg:.0}")).collect();
+    Phrase::of(
+        "trip-pounds",
+        [
+            ("people", Arg::Count(kg.len())),
+            ("most", figure(most_kg, "kg")),
+            ("typed", name(whole.join(","))),
+            ("listed", name(whole.join(", "))),
+        ],
+    )
 }
 
 /// From here on files are of different places rather than drawn too short, metres. Our judgement.
