@@ -206,15 +206,13 @@ fn arranged(order: &[LegSign], careful: bool) -> Vec<LegNumber> {
     placed
 }
 
-/// Places for the number of a leg: the line, or rows under it with a thin line to it.
+/// Places for the number of a leg: the line where that is long enough, and rows under it with a thin line to it.
 fn number_places(sign: &LegSign) -> Vec<(Option<PaperSpot>, PaperSpot)> {
     let at = sign.at;
-    if sign.long {
-        return vec![(None, (at, 0.0))];
-    }
+    let line = sign.long.then_some((None, (at, 0.0)));
     let rows = ROWS.into_iter();
-    let all = rows.flat_map(|y| BESIDE.map(|by| (Some((at, 0.0)), (at + by, y))));
-    all.collect()
+    let under = rows.flat_map(|y| BESIDE.map(|by| (Some((at, 0.0)), (at + by, y))));
+    line.into_iter().chain(under).collect()
 }
 
 fn shown_numbers(numbers: &[((Verdict, String), Placed)]) -> Markup {

@@ -164,10 +164,10 @@ impl Walk<'_> {
         let zones = self.voice.say("sheet-zones", &zones);
         let gap = self.voice.say("sheet-gap", &[]);
         html! {
-            td class="ice" {
+            td class="gaps" {
                 @if !row.zones.is_empty() { span class="narrow" { (zones) "\u{a0}" } (walk::short_zones(row.zones)) }
             }
-            td class="n ice" {
+            td class="n gaps" {
                 @if !row.gap.is_empty() {
                     span class="narrow" { (gap) "\u{a0}" } (row.gap) (beside(self.voice.units.short()))
                 }

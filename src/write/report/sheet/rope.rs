@@ -122,6 +122,16 @@ impl<'a> Line<'a> {
         (share > 0.0).then_some(from + share * (to - from))
     }
 
+    /// Where the words over a person stand: over the ends of a rope without coils they would leave the drawing.
+    fn label(&self, person: usize, x: f64) -> (f64, &'static str) {
+        match person {
+            _ if self.coil > 0.0 => (x, "middle"),
+            0 => (1.0, "start"),
+            i if i + 1 == self.ties.len() => (self.width - 1.0, "end"),
+            _ => (x, "middle"),
+        }
+    }
+
     /// Where the rope as it is laid out ends.
     fn end(&self) -> f64 {
         if self.setup.no_place.is_empty() {
@@ -210,7 +220,8 @@ fn people(line: &Line<'_>, named: bool, width: usize, voice: Voice) -> Markup {
         @for ((i, (at_m, x)), person) in line.ties.iter().enumerate().zip(&line.setup.persons) {
             circle class="person" cx=(u(*x)) cy=(u(ROPE_Y)) r="6.2" {}
             text class="person" x=(u(*x)) y=(u(ROPE_Y + 2.9)) { (i + 1) }
-            text x=(u(*x)) y=(u(MARK_Y)) text-anchor="middle" {
+            @let (at, anchor) = line.label(i, *x);
+            text x=(u(at)) y=(u(MARK_Y)) text-anchor=(anchor) {
                 @if let Some(called) = person.called.name.as_ref().filter(|_| named && signs > 2) { (plain::short(called, signs)) " " }
                 tspan class="mark" { (voice.number(*at_m, Round::Down)) }
             }
