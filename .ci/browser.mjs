@@ -20,6 +20,8 @@ const PAPERS = [
   { format: 'A4', width: (210 - 24) * MM, height: (297 - 22) * MM, textHeight: 297 / 25.4 * 72 },
   { format: 'A5', width: (148 - 18) * MM, height: (210 - 18) * MM, textHeight: 210 / 25.4 * 72 },
 ];
+// Words with their boxes take more than the megabyte that is read unasked.
+const TEXT = { encoding: 'utf8', maxBuffer: 64 * 1024 * 1024 };
 let passed = 0;
 let failed = 0;
 
@@ -96,7 +98,7 @@ function written(trip) {
     writeFileSync(files[1], trip.zones);
   }
   const out = join(dir, 'out');
-  const run = spawnSync(schrund, ['plan', ...files, ...trip.args, '--out', out, '-q'], { encoding: 'utf8' });
+  const run = spawnSync(schrund, ['plan', ...files, ...trip.args, '--out', out, '-q'], TEXT);
   const both = ['report.html', 'sheet.html'].map((f) => join(out, f));
   check(`${trip.name}: report and sheet are written`, [0, 5].includes(run.status) && both.every((f) => existsSync(f)), run.stderr);
   return both;
@@ -266,10 +268,10 @@ async function onPaper(browser, trip, file) {
 }
 
 function printed(trip, paper, pdf, what, most) {
-  const pages = execFileSync('pdftotext', ['-layout', pdf, '-'], { encoding: 'utf8' }).split('\f').slice(0, -1);
+  const pages = execFileSync('pdftotext', ['-layout', pdf, '-'], TEXT).split('\f').slice(0, -1);
   check(`${trip.name} on ${paper.format}, ${what}: ${pages.length} pages, at most ${most}`, pages.length > 1 && pages.length <= most);
   check(`${trip.name} on ${paper.format}, ${what}: no empty page`, pages.every((p) => p.trim().length > 20));
-  const boxes = execFileSync('pdftotext', ['-bbox', pdf, '-'], { encoding: 'utf8' });
+  const boxes = execFileSync('pdftotext', ['-bbox', pdf, '-'], TEXT);
   const bottoms = [...boxes.matchAll(/yMax="([\d.]+)"/g)].map((m) => Number(m[1]));
   check(`${trip.name} on ${paper.format}, ${what}: ${bottoms.length} words, none over the edge`, bottoms.length > 300 && Math.max(...bottoms) <= paper.textHeight);
 }
@@ -314,11 +316,11 @@ async function theSheet(browser, trip, file) {
   check(`${trip.name}, the sheet: no row or rope can be cut`, cut.length === 0, cut.slice(0, 3).join(', '));
   const pdf = file.replace('.html', '.pdf');
   await page.pdf({ path: pdf, preferCSSPageSize: true });
-  const size = execFileSync('pdfinfo', [pdf], { encoding: 'utf8' }).match(/Page size:.*/)[0];
+  const size = execFileSync('pdfinfo', [pdf], TEXT).match(/Page size:.*/)[0];
   check(`${trip.name}, the sheet: sides of A5`, size.includes('(A5)'), size);
-  const sides = execFileSync('pdftotext', ['-layout', pdf, '-'], { encoding: 'utf8' }).split('\f').length - 1;
+  const sides = execFileSync('pdftotext', ['-layout', pdf, '-'], TEXT).split('\f').length - 1;
   check(`${trip.name}, the sheet: ${sides} sides, 2`, sides === 2);
-  const boxes = execFileSync('pdftotext', ['-bbox', pdf, '-'], { encoding: 'utf8' });
+  const boxes = execFileSync('pdftotext', ['-bbox', pdf, '-'], TEXT);
   const ends = (name) => Math.max(...[...boxes.matchAll(new RegExp(`${name}="([\\d.]+)"`, 'g'))].map((m) => Number(m[1])));
   check(`${trip.name}, the sheet: no word over the edge`, ends('xMax') <= paper.wide && ends('yMax') <= paper.high);
   check(`${trip.name}, the sheet: asks for nothing, no error`, seen.requests.length + seen.errors.length === 0, seen.errors.join(' | '));

@@ -178,6 +178,7 @@ fn leg_numbers(ruler: &Ruler<'_>, sheet: &Sheet<'_>) -> Vec<LegNumber> {
 }
 
 /// The numbers in this order, those on lines first; who is careful leaves the way down from every other leg free if he can.
+/// Where no line to a number is free, the number stands without one.
 fn arranged(order: &[LegSign], careful: bool) -> Vec<LegNumber> {
     let deepest = ROWS.into_iter().fold(0.0, f64::max) + HALF_ROW;
     let mut labels = Labels::over(WIDTH, -HALF_ROW, deepest, true);
@@ -200,7 +201,9 @@ fn arranged(order: &[LegSign], careful: bool) -> Vec<LegNumber> {
         }
     }
     for (sign, footprint, places) in rest {
-        let found = labels.best(&places, &footprint);
+        let alone: Vec<_> = places.iter().map(|(_, to)| (None, *to)).collect();
+        let led = labels.best(&places, &footprint);
+        let found = led.or_else(|| labels.best(&alone, &footprint));
         placed.extend(found.map(|at| ((sign.verdict, sign.text.clone()), at)));
     }
     placed
