@@ -294,7 +294,7 @@ pub enum NoType {
 ///     {"type": "LineString", "coordinates": [[8.0, 46.0], [8.1, 46.0]]}]}"#;
 /// let faults = zones("huts.geojson", huts.as_bytes(), &Default::default()).expect_err("no ice in there");
 /// let left_out = NotPolygons { points: 2, lines: 1, empty: 0 };
-/// assert!(faults.iter().any(|fault| fault.what == InGeojson::NotPolygons(left_out).into()), "{faults:?}");
+/// assert!(faults.iter().any(|fault| fault.what == InGeojson::NoZones(1, left_out).into()), "{faults:?}");
 /// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
 pub struct NotPolygons {

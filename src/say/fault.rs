@@ -159,6 +159,7 @@ mod tests {
         "gpx-jump",
         "gpx-lone-segments",
         "gpx-no-two-points",
+        "no-folder-for-outputs",
         "terrain-egm96",
         "terrain-ellipsoid",
         "terrain-fetch-again",

@@ -196,10 +196,11 @@ mod tests {
     }
 
     /// Faults that nobody else meets.
-    const ONLY_THE_COMMAND_LINE_SAYS: [&str; 7] = [
+    const ONLY_THE_COMMAND_LINE_SAYS: [&str; 8] = [
         "file-there",
         "file-is-input",
         "file-no-folder",
+        "file-one-number",
         "file-no-place",
         "file-no-code",
         "place-flag",

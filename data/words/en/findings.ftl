@@ -117,7 +117,7 @@ fall-not-held-in-the-middle-case = the model holds a fall of { $who } with kind 
    *[no] worst at { $span }
 } ({ $snow }{ $slope })
     .hint = { held-better-in-order }more people on the rope, or a belay from an anchor there
-    .short = a fall of { $who } may not be held on { $length }, { $all ->
+    .short = a fall of { $who } might not be held on { $length }, { $all ->
         [yes] { $span }
        *[no] worst at { $span }
     }

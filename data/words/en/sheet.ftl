@@ -55,13 +55,13 @@ sheet-drawn = { $legs }: the rope with { $people } people, from the first one’
 sheet-only = { $legs }: { $text }
 sheet-fall = { $held ->
     [all] whoever falls is held in all assumed cases
-    [depends] whoever falls may not be held
+    [depends] whoever falls might not be held
    *[none] nobody’s fall is held, not even with the kindest assumptions
 }
 sheet-no-fall = the model has no answer on falls
 sheet-loop = { $who }: { $held ->
     [all] held in all cases;{ " " }
-    [depends] may not be held;{ " " }
+    [depends] might not be held;{ " " }
     [none] not held;{ " " }
    *[said] { "" }
 }{ $how ->
