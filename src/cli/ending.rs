@@ -1,6 +1,6 @@
 //! Which format is printed: what `--format` names, or else what the ending of `--output` asks for.
 
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use schrund::write::{FORMATS, Format};
 
@@ -26,11 +26,11 @@ const LONGEST: usize = 7;
 /// The file has an ending that no format has.
 pub(crate) fn format(args: &PlanArgs) -> Result<&'static dyn Format, Answer> {
     let ending = args.output.as_deref().and_then(ending);
-    let path = args.output.clone().unwrap_or_default();
+    let path = args.output.as_deref().unwrap_or(Path::new(""));
     match (&args.format, ending) {
-        (_, Some(ending)) if FOREIGN.contains(&ending.as_str()) => Err(no_format(&path, &ending)),
+        (_, Some(ending)) if FOREIGN.contains(&ending.as_str()) => Err(no_format(path, &ending)),
         (Some(format), _) => Ok(format.0),
-        (None, Some(ending)) => of(&ending).ok_or_else(|| no_format(&path, &ending)),
+        (None, Some(ending)) => of(&ending).ok_or_else(|| no_format(path, &ending)),
         (None, None) => Ok(named(UNASKED)),
     }
 }
@@ -84,7 +84,7 @@ fn named(name: &str) -> &'static dyn Format {
 }
 
 fn no_format(path: &Path, ending: &str) -> Answer {
-    let with = |end: &str| naming::free(&PathBuf::from(path).with_extension(end));
+    let with = |end: &str| naming::free(&path.with_extension(end));
     let cure = match ending {
         "xls" | "xlsx" | "ods" => format!("`--output {}`: a spreadsheet opens that", with("csv")),
         "kmz" => format!("`--output {}`", with("kml")),

@@ -13,7 +13,7 @@ use schrund::{
     },
 };
 
-use crate::{args::JobArgs, naming::typed, source};
+use crate::{args::JobArgs, naming, source};
 
 /// Reads the files and lays trip file and flags over the rules.
 pub(crate) fn read(args: &JobArgs) -> Result<Job, Vec<Fault>> {
@@ -75,8 +75,8 @@ fn exchanged(route: &str, zones: &str) -> String {
             word
         }
     };
-    let words: Vec<String> = words.map(|word| typed(&place(word))).collect();
-    format!("schrund {}", words.join(" "))
+    let words: Vec<String> = words.map(&mut place).collect();
+    naming::call(words.iter().map(String::as_str))
 }
 
 /// A text by its name.

@@ -29,3 +29,9 @@ pub(crate) fn typed(word: &str) -> String {
         word.to_owned()
     }
 }
+
+/// A call of these words, as it is typed.
+pub(crate) fn call<'w>(words: impl IntoIterator<Item = &'w str>) -> String {
+    let words: Vec<String> = words.into_iter().map(typed).collect();
+    format!("schrund {}", words.join(" "))
+}

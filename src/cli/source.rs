@@ -109,8 +109,16 @@ fn beside(path: &Path) -> (Option<String>, Vec<String>) {
     let end = path.extension().and_then(|end| end.to_str());
     let end = end.unwrap_or_default().to_lowercase();
     let kind = MEANT.iter().find(|kind| kind.contains(&end.as_str()));
-    let mut others = kind.map_or(all, |kind| readable(folder, kind));
-    others.retain(|name| Some(name) != near.as_ref());
+    let is_other = |name: &String| {
+        let of_kind = |kind: &&[&str]| {
+            Path::new(name)
+                .extension()
+                .is_some_and(|end| kind.iter().any(|known| end.eq_ignore_ascii_case(known)))
+        };
+        Some(name) != near.as_ref() && kind.is_none_or(of_kind)
+    };
+    let mut others = all;
+    others.retain(is_other);
     others.sort_by(|a, b| alike(b).total_cmp(&alike(a)));
     (near, others)
 }

@@ -161,14 +161,9 @@ pub fn usual_fall_brief(arrest: &Arrest, persons: &[PersonOnRope], voice: Voice)
 
 fn usual(key: &str, arrest: &Arrest, persons: &[PersonOnRope], voice: Voice) -> Option<Said> {
     let usual = arrest.everybody.first().filter(|_| arrest.falls > 1)?;
-    let verdict = match usual {
-        Held::All => "all",
-        Held::Depends => "depends",
-        Held::None => "none",
-    };
     let args = [
         ("who", Arg::Said(position(persons, 1, voice))),
-        ("verdict", Arg::Word(verdict)),
+        ("verdict", Arg::Word(usual.as_str())),
     ];
     Some(voice.say(key, &args))
 }

@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use super::words::ends;
-use crate::{help, naming::typed};
+use crate::{help, naming};
 
 /// What text programs and web pages make of two hyphens.
 const LONG_DASHES: [char; 6] = ['\u{2010}', '\u{2011}', '\u{2012}', '–', '—', '−'];
@@ -22,8 +22,7 @@ pub(super) fn slip(args: &[String]) -> Option<(String, String)> {
 
 /// A call of these words.
 pub(super) fn call<'w>(words: impl IntoIterator<Item = &'w str>) -> String {
-    let words: Vec<String> = words.into_iter().map(typed).collect();
-    format!("`schrund {}`", words.join(" "))
+    format!("`{}`", naming::call(words))
 }
 
 fn long_dash(args: &[String]) -> Option<(String, String)> {

@@ -88,17 +88,21 @@ fn widest(legs: &[&Leg], voice: Voice) -> Vec<Said> {
         let Some(gap_m) = gaps.reduce(f64::min) else {
             continue;
         };
-        let gap = voice.shown(&Arg::There(gap_m));
-        match all.iter_mut().find(|(known, _)| *known == gap) {
-            Some((_, legs)) => legs.push(leg.leg),
-            None => all.push((gap, vec![leg.leg])),
-        }
+        on_leg(&mut all, voice.shown(&Arg::There(gap_m)), leg.leg);
     }
     let of_legs = |(gap, legs): (Said, Vec<usize>)| {
         let legs = Arg::Said(finding::legs(&legs, voice));
         voice.say("page-not-on", &[("gap", Arg::Said(gap)), ("legs", legs)])
     };
     all.into_iter().map(of_legs).collect()
+}
+
+/// Adds a leg to those of which the same is said.
+fn on_leg(all: &mut Vec<(Said, Vec<usize>)>, says: Said, leg: usize) {
+    match all.iter_mut().find(|(known, _)| *known == says) {
+        Some((_, legs)) => legs.push(leg),
+        None => all.push((says, vec![leg])),
+    }
 }
 
 /// `Ben (legs 4, 6)`: whom those left cannot haul with the rope that is free.
@@ -108,10 +112,7 @@ fn not_hauled(legs: &[Leg], voice: Voice) -> Vec<Said> {
         let tables = leg.teams.iter().filter_map(|s| Some((s, s.haul.as_ref()?)));
         for (setup, table) in tables.filter(|(_, table)| !table.answer.is_possible()) {
             let who = name::position(&setup.persons, table.person, voice);
-            match all.iter_mut().find(|(known, _)| *known == who) {
-                Some((_, legs)) => legs.push(leg.leg),
-                None => all.push((who, vec![leg.leg])),
-            }
+            on_leg(&mut all, who, leg.leg);
         }
     }
     let said = |(who, legs): (Said, Vec<usize>)| {

@@ -288,11 +288,6 @@ fn ground(arrest: &Arrest, voice: Voice) -> Said {
 
 fn fall(setup: &TeamSetup, arrest: &Arrest, voice: Voice) -> Said {
     let ([least_m, most_m], [least_kn, most_kn]) = (arrest.slide_m, arrest.holder_force_kn);
-    let verdict = match arrest.verdict {
-        Held::All => "all",
-        Held::Depends => "depends",
-        Held::None => "none",
-    };
     let figure = |text: String| Arg::Said(Said::figure(&text));
     let within = |key: &str, said: Option<Said>| {
         let said = said.map(|said| voice.say(key, &[("says", Arg::Said(said))]));
@@ -320,10 +315,10 @@ fn fall(setup: &TeamSetup, arrest: &Arrest, voice: Voice) -> Said {
         ),
         ("held", Arg::Said(say::setup::held(arrest, voice))),
         ("ground", Arg::Said(ground(arrest, voice))),
-        ("verdict", Arg::Word(verdict)),
+        ("verdict", Arg::Word(arrest.verdict.as_str())),
         (
             "least",
-            if verdict == "depends" {
+            if arrest.verdict == Held::Depends {
                 Arg::There(least_m)
             } else {
                 figure(voice.number(least_m, Round::Down))

@@ -9,6 +9,8 @@ mod rope;
 
 use maud::{Markup, html};
 
+use room::Room;
+
 use super::{
     document::{self, OwnPaper},
     head as titles,
@@ -43,9 +45,10 @@ pub fn page(sheet: &Sheet<'_>) -> String {
 /// The sheet, and what stands behind it.
 pub(super) fn body(sheet: &Sheet<'_>, behind: &Markup) -> Markup {
     let told = told::levels(sheet);
+    let room = room::room(sheet, &told);
     html! {
-        (head::head(sheet, &told))
-        main { (sides(sheet, &told)) (behind) }
+        (head::head(sheet, &told, room.print))
+        main { (sides(sheet, &told, room)) (behind) }
         footer { p { (foot(sheet.look.voice)) } }
     }
 }
@@ -60,8 +63,7 @@ fn foot(voice: Voice) -> Said {
 }
 
 /// What stops and the legs on the first side; the rope and other gaps on the second; whom to call where there is room.
-fn sides(sheet: &Sheet<'_>, told: &[OfLevel]) -> Markup {
-    let room = room::room(sheet, told);
+fn sides(sheet: &Sheet<'_>, told: &[OfLevel], room: Room) -> Markup {
     html! {
         div class={ "sheet " (room.print.class()) } {
             div class="side one" {

@@ -12,6 +12,7 @@ use crate::{
         units::Units,
         voice::Voice,
     },
+    trip::clock::Clock,
     write::{
         parts::{
             change::{ChangePoint, changes},
@@ -166,30 +167,30 @@ impl Rows<'_> {
 
     /// A change at which no leg begins.
     fn change(&self, change: &ChangePoint<'_>) -> Row {
-        let mut cells: [String; COLUMNS] = Default::default();
-        cells[LETTER] = change.letter();
-        cells[2] = change.clock.map(|c| c.to_string()).unwrap_or_default();
-        let units = self.voice.units;
-        cells[3] = self.voice.chainage(change.at_m, change.kind.round());
-        cells[4] = high(change.height_m, units);
-        cells[GRID] = grid(change, self.zone);
-        Row {
-            cells,
-            done: Some(change.kind.says(self.voice).to_string()),
-            ..Row::default()
-        }
+        let voice = self.voice;
+        let km = voice.chainage(change.at_m, change.kind.round());
+        let mut row = self.done(change.clock, km, change.height_m, &change.kind.says(voice));
+        row.cells[LETTER] = change.letter();
+        row.cells[GRID] = grid(change, self.zone);
+        row
     }
 
     /// Where a stage ends, when and how high.
     fn end(&self, leg: &Leg) -> Row {
-        let voice = self.voice;
+        let km = self.voice.chainage(leg.end_m, Round::Nearest);
+        let says = walk::end(self.sheet.plan, self.voice);
+        self.done(leg.end_clock, km, leg.end_height_m, &says)
+    }
+
+    /// A row with which no leg begins.
+    fn done(&self, clock: Option<Clock>, km: String, height_m: Option<f64>, says: &Said) -> Row {
         let mut cells: [String; COLUMNS] = Default::default();
-        cells[2] = leg.end_clock.map(|c| c.to_string()).unwrap_or_default();
-        cells[3] = voice.chainage(leg.end_m, Round::Nearest);
-        cells[4] = high(leg.end_height_m, voice.units);
+        cells[2] = clock.map(|c| c.to_string()).unwrap_or_default();
+        cells[3] = km;
+        cells[4] = high(height_m, self.voice.units);
         Row {
             cells,
-            done: Some(walk::end(self.sheet.plan, voice).to_string()),
+            done: Some(says.to_string()),
             ..Row::default()
         }
     }

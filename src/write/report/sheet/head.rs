@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use super::room::room;
+use super::room::Print;
 use crate::{
     fault::Level,
     plan::{clock::StageClock, leg::TeamSetup, name::PersonOnRope, verdict::Verdict},
@@ -27,12 +27,12 @@ use crate::{
 const NAMED: usize = 15;
 
 /// Name, date, who, the figures of the day, and what comes first.
-pub(super) fn head(sheet: &Sheet<'_>, told: &[OfLevel]) -> Markup {
+pub(super) fn head(sheet: &Sheet<'_>, told: &[OfLevel], print: Print) -> Markup {
     let (plan, voice) = (sheet.plan, sheet.look.voice);
     let name = title(sheet);
     let hours = plan.clock.iter().flat_map(|all| clock::head(all, voice));
     html! {
-        header class={ "sheet " (room(sheet, told).print.class()) } {
+        header class={ "sheet " (print.class()) } {
             p class="kind" { (voice.say("sheet-kind", &[])) }
             h1 { (said(&name)) }
             @if let Some(route) = plan.route.name.as_deref().filter(|r| *r != name) {

@@ -5,6 +5,7 @@ use maud::{Markup, html};
 use crate::{
     plan::leg::Leg,
     say::{arg::Arg, plain, round::Round, span::Said, voice::Voice},
+    trip::clock::Clock,
     write::{
         json::number,
         parts::{
@@ -19,9 +20,6 @@ use crate::{
 
 /// Signs of the names of zones beside a set-up. Our judgement.
 const NAMES: usize = 44;
-
-/// Columns of the table that every plan fills.
-const COLUMNS: usize = 5;
 
 /// Columns that not every plan fills.
 #[derive(Clone, Copy)]
@@ -39,14 +37,6 @@ impl Has {
             ice: legs.iter().any(|leg| leg.roped),
         }
     }
-
-    fn columns(self) -> usize {
-        COLUMNS
-            + [self.clock, self.height, self.ice, self.ice]
-                .map(usize::from)
-                .iter()
-                .sum::<usize>()
-    }
 }
 
 /// What all rows are made with.
@@ -54,6 +44,8 @@ struct Walk<'a> {
     sheet: &'a Sheet<'a>,
     zone: Option<&'a str>,
     has: Has,
+    /// How many columns there are.
+    columns: usize,
     voice: Voice,
 }
 
@@ -61,21 +53,24 @@ struct Walk<'a> {
 pub(super) fn legs(sheet: &Sheet<'_>) -> Markup {
     let voice = sheet.look.voice;
     let changes = changes(sheet);
+    let (zone, has) = (walk::grid_zone(&changes), Has::of(&sheet.plan.legs));
+    let titles = titles(zone, has, voice);
     let walk = Walk {
         sheet,
-        zone: walk::grid_zone(&changes),
-        has: Has::of(&sheet.plan.legs),
+        zone,
+        has,
+        columns: titles.len(),
         voice,
     };
     html! {
         section id="walk" aria-labelledby="walk-title" {
             h2 id="walk-title" { (voice.say("sheet-legs", &[])) }
-            @if let Some(zone) = walk.zone {
+            @if let Some(zone) = zone {
                 p class="narrow fine" { (voice.say("column-grid", &[])) " " (zone) }
             }
             table class="walk" {
                 caption { (voice.say("sheet-legs-caption", &[])) }
-                thead { tr { @for (title, class) in walk.columns() { th scope="col" class=(class) { (title) } } } }
+                thead { tr { @for (title, class) in titles { th scope="col" class=(class) { (title) } } } }
                 @for step in walk::steps(sheet.plan, &changes) {
                     @match step {
                         Step::Leg(leg, change) => { (walk.leg(leg, change)) }
@@ -88,63 +83,55 @@ pub(super) fn legs(sheet: &Sheet<'_>) -> Markup {
     }
 }
 
-impl Walk<'_> {
-    fn columns(&self) -> Vec<(Said, &'static str)> {
-        let voice = self.voice;
-        let long = [("unit", Arg::Said(Said::words(voice.units.long())))];
-        let short = [("unit", Arg::Said(Said::words(voice.units.short())))];
-        let grid = voice.say("column-grid", &[]);
-        let grid = match self.zone {
-            Some(zone) => grid.then(Said::from(" ")).then(Said::words(zone)),
-            None => grid,
-        };
-        let clock = self
-            .has
-            .clock
-            .then(|| (voice.say("column-clock", &[]), "n"));
-        let high = self
-            .has
-            .height
-            .then(|| (voice.say("sheet-high", &short), "n"));
-        let ice = self.has.ice;
-        let zones = ice.then(|| (voice.say("column-zones", &[]), ""));
-        let gap = ice.then(|| (voice.say("column-gap", &short), "n"));
-        let columns = [
-            Some((voice.say("column-leg", &[]), "n")),
-            Some((voice.say("sheet-at", &[]), "")),
-            clock,
-            Some((voice.say("column-unit", &long), "n")),
-            high,
-            Some((grid, "")),
-            zones,
-            gap,
-            Some((voice.say("column-verdict", &[]), "")),
-        ];
-        columns.into_iter().flatten().collect()
-    }
+/// The titles of the columns, each with the class of its cells.
+fn titles(zone: Option<&str>, has: Has, voice: Voice) -> Vec<(Said, &'static str)> {
+    let long = [("unit", Arg::Said(Said::words(voice.units.long())))];
+    let short = [("unit", Arg::Said(Said::words(voice.units.short())))];
+    let grid = voice.say("column-grid", &[]);
+    let grid = match zone {
+        Some(zone) => grid.then(Said::from(" ")).then(Said::words(zone)),
+        None => grid,
+    };
+    let clock = has.clock.then(|| (voice.say("column-clock", &[]), "n"));
+    let high = has.height.then(|| (voice.say("sheet-high", &short), "n"));
+    let ice = has.ice;
+    let zones = ice.then(|| (voice.say("column-zones", &[]), ""));
+    let gap = ice.then(|| (voice.say("column-gap", &short), "n"));
+    let columns = [
+        Some((voice.say("column-leg", &[]), "n")),
+        Some((voice.say("sheet-at", &[]), "")),
+        clock,
+        Some((voice.say("column-unit", &long), "n")),
+        high,
+        Some((grid, "")),
+        zones,
+        gap,
+        Some((voice.say("column-verdict", &[]), "")),
+    ];
+    columns.into_iter().flatten().collect()
+}
 
+impl Walk<'_> {
     fn leg(&self, leg: &Leg, change: Option<&ChangePoint<'_>>) -> Markup {
         let (voice, shown) = (self.voice, LegRow::new(leg, self.voice));
         let [(begin_m, round), _] = row::ends(leg);
         let stages = self.sheet.plan.route.stages.len() > 1;
-        let high = leg.start_height_m.map(|m| voice.units.whole(m));
+        let km = voice.chainage(begin_m, round);
         let lines = self.tied(&shown, leg, change);
         html! {
             tbody class={ "step " (leg.verdict.as_str()) } {
                 @if let Some(stage) = walk::stage(leg, self.sheet.plan, voice) {
-                    tr class="stage" { th scope="rowgroup" colspan=(self.has.columns()) { (spans(&stage)) } }
+                    tr class="stage" { th scope="rowgroup" colspan=(self.columns) { (spans(&stage)) } }
                 }
                 tr data-step-leg=(leg.leg) data-from-m=(number(leg.start_m)) {
                     th scope="row" class="n" { @if stages { (leg.stage) "/" } (leg.leg) }
                     td class="letter" { (change.map(ChangePoint::letter).unwrap_or_default()) }
-                    @if self.has.clock { td class="n" { (leg.start_clock.map(|c| c.to_string()).unwrap_or_default()) } }
-                    td class="n km" { (voice.chainage(begin_m, round)) (beside(voice.units.long())) }
-                    @if self.has.height { td class="n high" { @if let Some(high) = &high { (high) (beside(voice.units.short())) } } }
+                    (self.passed(leg.start_clock, &km, leg.start_height_m))
                     td class="at" { (self.at(change)) }
                     @if self.has.ice { (self.ice(&shown)) }
                     td class="word" { (badge(leg.verdict, voice)) }
                 }
-                @for line in &lines { tr class="tied" { td {} td {} td colspan=(self.has.columns() - 2) { (spans(line)) } } }
+                @for line in &lines { tr class="tied" { td {} td {} td colspan=(self.columns - 2) { (spans(line)) } } }
             }
         }
     }
@@ -175,39 +162,43 @@ impl Walk<'_> {
         }
     }
 
-    /// A change at which no leg begins.
-    fn change(&self, change: &ChangePoint<'_>) -> Markup {
+    /// When, how far on and how high.
+    fn passed(&self, clock: Option<Clock>, km: &str, height_m: Option<f64>) -> Markup {
         let units = self.voice.units;
-        let high = change.height_m.map(|m| units.whole(m));
         html! {
-            tbody class="step done" {
-                tr {
-                    td class="n" {}
-                    td class="letter" { (change.letter()) }
-                    @if self.has.clock { td class="n" { (change.clock.map(|c| c.to_string()).unwrap_or_default()) } }
-                    td class="n km" { (self.voice.chainage(change.at_m, change.kind.round())) (beside(units.long())) }
-                    @if self.has.height { td class="n high" { @if let Some(high) = &high { (high) (beside(units.short())) } } }
-                    td class="at" { (self.at(Some(change))) }
-                    @if self.has.ice { td {} td {} }
-                    td class="word" { (change.kind.says(self.voice)) }
-                }
+            @if self.has.clock { td class="n" { (clock.map(|c| c.to_string()).unwrap_or_default()) } }
+            td class="n km" { (km) (beside(units.long())) }
+            @if self.has.height {
+                td class="n high" { @if let Some(m) = height_m { (units.whole(m)) (beside(units.short())) } }
             }
         }
     }
 
+    /// A change at which no leg begins.
+    fn change(&self, change: &ChangePoint<'_>) -> Markup {
+        let km = self.voice.chainage(change.at_m, change.kind.round());
+        let passed = self.passed(change.clock, &km, change.height_m);
+        self.done(Some(change), &passed, &change.kind.says(self.voice))
+    }
+
     /// Where a stage ends.
     fn end(&self, leg: &Leg) -> Markup {
-        let (voice, units) = (self.voice, self.voice.units);
-        let high = leg.end_height_m.map(|m| units.whole(m));
+        let km = self.voice.chainage(leg.end_m, Round::Nearest);
+        let passed = self.passed(leg.end_clock, &km, leg.end_height_m);
+        self.done(None, &passed, &walk::end(self.sheet.plan, self.voice))
+    }
+
+    /// A row with which no leg begins.
+    fn done(&self, change: Option<&ChangePoint<'_>>, passed: &Markup, says: &Said) -> Markup {
         html! {
             tbody class="step done" {
                 tr {
-                    td {} td {}
-                    @if self.has.clock { td class="n" { (leg.end_clock.map(|c| c.to_string()).unwrap_or_default()) } }
-                    td class="n km" { (voice.chainage(leg.end_m, Round::Nearest)) (beside(units.long())) }
-                    @if self.has.height { td class="n high" { @if let Some(high) = &high { (high) (beside(units.short())) } } }
-                    td {} @if self.has.ice { td {} td {} }
-                    td class="word" { (walk::end(self.sheet.plan, voice)) }
+                    td class="n" {}
+                    td class="letter" { (change.map(ChangePoint::letter).unwrap_or_default()) }
+                    (passed)
+                    td class="at" { (self.at(change)) }
+                    @if self.has.ice { td {} td {} }
+                    td class="word" { (says) }
                 }
             }
         }

@@ -51,18 +51,10 @@ fn worst(same: &Same<'_>) -> Vec<Held> {
             worst.clone_from(&arrest.everybody);
         }
         for (known, held) in worst.iter_mut().zip(&arrest.everybody) {
-            *known = graver(*known, *held);
+            *known = (*known).max(*held);
         }
     }
     worst
-}
-
-fn graver(one: Held, two: Held) -> Held {
-    match (one, two) {
-        (Held::None, _) | (_, Held::None) => Held::None,
-        (Held::Depends, _) | (_, Held::Depends) => Held::Depends,
-        (Held::All, Held::All) => Held::All,
-    }
 }
 
 fn word(held: Held) -> (&'static str, Arg<'static>) {
