@@ -259,12 +259,18 @@ pub(crate) struct HeightArgs {
 pub(crate) struct OptionsArgs {
     #[command(flatten)]
     pub(crate) job: JobArgs,
-    /// What to print to standard output.
-    #[arg(help_heading = OUTPUT, long, default_value = "table", ignore_case = true)]
-    pub(crate) format: OptionsFormat,
+    /// What to print to standard output; without it the table.
+    #[arg(help_heading = OUTPUT, long, ignore_case = true)]
+    pub(crate) format: Option<OptionsFormat>,
     /// Units shown; JSON stays in metres.
     #[arg(help_heading = OUTPUT, long, default_value = "metric", ignore_case = true)]
     pub(crate) units: UnitsFlag,
+    /// Write what would be printed to this file instead: .txt or .json.
+    #[arg(help_heading = OUTPUT, short = 'o', long = "output", value_name = "FILE")]
+    pub(crate) output: Option<PathBuf>,
+    /// Replace a file that is there already (never an input).
+    #[arg(help_heading = OUTPUT, long)]
+    pub(crate) force: bool,
 }
 
 /// Forms of the options.

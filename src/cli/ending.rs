@@ -4,7 +4,11 @@ use std::path::Path;
 
 use schrund::write::{FORMATS, Format};
 
-use crate::{answer::Answer, args::PlanArgs, naming};
+use crate::{
+    answer::Answer,
+    args::{OptionsArgs, OptionsFormat, PlanArgs},
+    naming,
+};
 
 /// What is printed where nothing asks for anything else.
 pub(crate) const UNASKED: &str = "table";
@@ -32,6 +36,28 @@ pub(crate) fn format(args: &PlanArgs) -> Result<&'static dyn Format, Answer> {
         (Some(format), _) => Ok(format.0),
         (None, Some(ending)) => of(&ending).ok_or_else(|| no_format(path, &ending)),
         (None, None) => Ok(named(UNASKED)),
+    }
+}
+
+/// The form of the options that is asked for.
+///
+/// # Errors
+/// The file has an ending that neither form has.
+pub(crate) fn options(args: &OptionsArgs) -> Result<OptionsFormat, Answer> {
+    let path = args.output.as_deref().unwrap_or(Path::new(""));
+    let ending = ending(path);
+    let foreign = ending.as_deref().is_some_and(|e| FOREIGN.contains(&e));
+    match (args.format, ending.as_deref()) {
+        (Some(format), _) if !foreign => Ok(format),
+        (_, None | Some("txt")) => Ok(OptionsFormat::Table),
+        (_, Some("json")) => Ok(OptionsFormat::Json),
+        (_, Some(ending)) => Err(Answer {
+            says: format!("options are not written as .{ending}"),
+            cure: format!(
+                "`--output {}`: the table, for reading; or all of it as .json",
+                naming::free(&path.with_extension("txt"))
+            ),
+        }),
     }
 }
 

@@ -4,7 +4,10 @@ use std::path::Path;
 
 use schrund::{
     Job,
-    fault::{Fault, Item, Place, Wrong, files::InFiles, place::STANDARD_INPUT},
+    fault::{
+        Fault, Item, Place, Wrong, files::InFiles, geojson::InGeojson, gpx::InGpx,
+        instead::Instead, place::STANDARD_INPUT, trip::InTrip,
+    },
     practice::{Rule, set},
     read::{
         input::{Input, Text},
@@ -44,6 +47,7 @@ fn sources(args: &JobArgs) -> Sources<'static> {
 /// The faults of a job, in the words of the call: the file of the zones, and the flag of the margin, which is laid as
 /// any other figure.
 pub(crate) fn named(mut faults: Vec<Fault>, args: &JobArgs) -> Vec<Fault> {
+    trip_in_place(&mut faults, args);
     for fault in &mut faults {
         if let Wrong::Files(InFiles::Swapped { call, .. }) = &mut fault.what {
             *call = Some(exchanged(&args.route, &args.zones));
@@ -61,10 +65,45 @@ pub(crate) fn named(mut faults: Vec<Fault>, args: &JobArgs) -> Vec<Fault> {
     faults
 }
 
+/// A trip file in the place of route or ice is told with the call that is meant. Who goes, what is to be assumed: that may
+/// stand in it, so nothing is said of it.
+fn trip_in_place(faults: &mut Vec<Fault>, args: &JobArgs) {
+    let is_toml = |fault: &Fault| {
+        matches!(
+            fault.what,
+            Wrong::Gpx(InGpx::Is(Instead::Toml)) | Wrong::Geojson(InGeojson::Is(Instead::Toml))
+        )
+    };
+    if args.trip.is_some() || !faults.iter().any(is_toml) {
+        return;
+    }
+    faults.retain(|fault| !matches!(fault.what, Wrong::Trip(InTrip::NobodySaid)));
+    for fault in faults.iter_mut().filter(|fault| is_toml(fault)) {
+        let of_route = matches!(fault.what, Wrong::Gpx(_));
+        let (trip, meant) = match of_route {
+            true => (&args.route, "route.gpx"),
+            false => (&args.zones, "zones.geojson"),
+        };
+        let mut words = words();
+        if let Some(word) = words.iter_mut().find(|word| *word == trip) {
+            meant.clone_into(word);
+        }
+        let flag = ["--trip", trip.as_str()];
+        let call = naming::call(words.iter().map(String::as_str).chain(flag));
+        fault.what = InFiles::TripInPlace { of_route, call }.into();
+    }
+}
+
+/// The words of the call.
+fn words() -> Vec<String> {
+    let words = std::env::args_os().skip(1);
+    words
+        .map(|word| word.to_string_lossy().into_owned())
+        .collect()
+}
+
 /// The call with route and zones in each other's place.
 fn exchanged(route: &str, zones: &str) -> String {
-    let words = std::env::args_os().skip(1);
-    let words = words.map(|word| word.to_string_lossy().into_owned());
     let (mut route_due, mut zones_due) = (true, true);
     let mut place = |word: String| {
         if word == route && std::mem::take(&mut route_due) {
@@ -75,7 +114,7 @@ fn exchanged(route: &str, zones: &str) -> String {
             word
         }
     };
-    let words: Vec<String> = words.map(&mut place).collect();
+    let words: Vec<String> = words().into_iter().map(&mut place).collect();
     naming::call(words.iter().map(String::as_str))
 }
 

@@ -241,10 +241,10 @@ fn misplaced(name: &str, args: &[String]) -> (String, String) {
             let having = values::having(name);
             let have = if having.len() == 1 { "has" } else { "have" };
             let having = having.join(" and ");
-            let says = format!("`{name}` is no flag of `{own}`");
+            let without = typing::call(values::without(args, name));
             (
-                says,
-                format!("{having} {have} it; `schrund help {own}` lists its own"),
+                format!("`{name}` is no flag of `{own}`"),
+                format!("leave it out: {without}; {having} {have} it"),
             )
         }
     }

@@ -34,7 +34,9 @@ pub(crate) fn metres(text: &str) -> Result<f64, String> {
 pub(crate) fn rope(text: &str) -> Result<f64, String> {
     let parts: Vec<&str> = text.split([',', ';', '+']).map(str::trim).collect();
     let lengths: Vec<f64> = parts.iter().filter_map(|p| number::alone(p, "m")).collect();
-    let is_one = matches!(parts[..], [_, part] if text.contains(',') && digits(part) != 2);
+    // Nobody writes a length with a nought before it.
+    let is_part = |part: &str| digits(part) != 2 || part.starts_with('0');
+    let is_one = matches!(parts[..], [_, part] if text.contains(',') && is_part(part));
     if parts.len() < 2 || lengths.len() < parts.len() || is_one {
         return metres(text);
     }

@@ -33,7 +33,7 @@ pub(crate) fn run(args: &PlanArgs, show: &Show) -> End {
 }
 
 fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
-    let saver = saver(args);
+    let saver = Saver::sparing(&args.job, args.force);
     let mut refusals = saver.refusals(&set(args), WrittenAs::Set);
     refusals.extend(saver.refusals(args.output.as_slice(), WrittenAs::Output));
     if !refusals.is_empty() {
@@ -77,19 +77,6 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
         (End::Done, Verdict::Outside | Verdict::Stop) => End::Outside,
         (end, _) => end,
     })
-}
-
-fn saver(args: &PlanArgs) -> Saver {
-    let job = &args.job;
-    let named = [
-        Some(&job.route),
-        Some(&job.zones),
-        job.trip.as_ref(),
-        job.practice.as_ref(),
-        job.glaciers.as_ref(),
-    ];
-    let named = named.into_iter().flatten().chain(&job.terrain);
-    Saver::new(named.map(String::as_str), args.force)
 }
 
 /// The files that `--out` writes.

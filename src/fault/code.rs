@@ -146,6 +146,11 @@ codes! {
     /// What to do: give the line and the ice of the same place; where the nearest zone lies, and how far off, is told. A
     /// line that only misses the zones may lack ice that nobody drew.
     NoZoneMet, "no-zone-met", Error;
+    /// Outlines of the glacier inventory give gap widths. An inventory only says where ice is: its widths are not used, and
+    /// where no zone is drawn on its ice the gaps stay unknown.
+    ///
+    /// What to do: give what tells of gaps as the zones, and as the inventory outlines of all the ice.
+    InventoryGaps, "inventory-gaps", Look;
     /// The route file holds no track or route with two different points in a row, so there is nothing to walk.
     ///
     /// What to do: export the track or the planned route itself, not only its waypoints.

@@ -55,6 +55,13 @@ pub enum InFiles {
         /// The call with the two exchanged, where there is one.
         call: Option<String>,
     },
+    /// A trip file stands in the place of the route or of the zones.
+    TripInPlace {
+        /// Of the route, or else of the zones.
+        of_route: bool,
+        /// The call with the trip file behind its flag.
+        call: String,
+    },
     /// Route and zones lie apart, and would meet with longitude and latitude swapped in one of them.
     SwappedAxes {
         /// The route file.
@@ -115,7 +122,7 @@ pub enum InFiles {
     NoBand {
         /// The letter, as given.
         letter: char,
-        /// The place with the letters that suit its northing.
+        /// The place with the letters that suit its northing, that in the south first.
         meant: Vec<String>,
     },
 }
@@ -205,7 +212,10 @@ impl InFiles {
             | Self::OneStandardInput
             | Self::NotSeekable => Code::Unreadable,
             Self::NotUtf8 => Code::BrokenText,
-            Self::TooLarge { .. } | Self::NoToml(_) | Self::Swapped { .. } => Code::WrongKind,
+            Self::TooLarge { .. }
+            | Self::NoToml(_)
+            | Self::Swapped { .. }
+            | Self::TripInPlace { .. } => Code::WrongKind,
             Self::NulInName(_) => Code::BadName,
             Self::Network(_) => Code::Network,
             // A file of that name is there, and it is kept.

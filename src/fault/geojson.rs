@@ -184,6 +184,8 @@ pub enum InGeojson {
     NoZones(usize, NotPolygons),
     /// No polygon among so many features of a glacier inventory.
     NoIce(usize),
+    /// So many outlines of an inventory give gap widths, which are not used.
+    InventoryGaps(usize),
     /// A glacier inventory is empty.
     EmptyInventory,
     /// Geometries that are no polygons.
@@ -326,6 +328,7 @@ impl InGeojson {
             Self::GapNotGiven(_) => Code::GapNotGiven,
             Self::GapAssumed { .. } => Code::GapAssumed,
             Self::NoZones(..) | Self::NoIce(_) => Code::NoZones,
+            Self::InventoryGaps(_) => Code::InventoryGaps,
             Self::NotPolygons(_) => Code::NotAPolygon,
             Self::NoArea(_) => Code::NoArea,
             Self::RingsClosed(_) => Code::RingClosed,

@@ -315,6 +315,8 @@ pub enum InPractice {
     NoSet {
         /// As given.
         name: String,
+        /// The set most like it.
+        near: Option<&'static str>,
         /// The sets there are.
         sets: Vec<&'static str>,
     },

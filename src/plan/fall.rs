@@ -237,6 +237,9 @@ pub struct Reach {
     pub needs_untied: Vec<usize>,
     /// The ways to haul that the free rope allows, each with the depths that it reaches.
     pub hauls: Vec<HaulReach>,
+    /// What of it they can do for the person who hangs where the anchor leaves them; absent where the model has no answer.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub haul: Option<HaulAnswer>,
 }
 
 /// A side of the fallen person on the rope.
@@ -264,9 +267,8 @@ pub enum Side {
 /// ```
 /// let plan = schrund::plan(&schrund::example::job()?)?;
 /// let team = &plan.legs[1].teams[0];
-/// for haul in team.reach.iter().flat_map(|reach| &reach.hauls) {
-///     assert!(haul.from_m <= haul.to_m && haul.to_m <= team.spacing_m - 3.0);
-/// }
+/// let mut hauls = team.reach.iter().flat_map(|reach| &reach.hauls);
+/// assert!(hauls.all(|haul| haul.from_m <= haul.to_m && haul.to_m <= team.spacing_m - 3.0));
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
@@ -286,8 +288,7 @@ pub struct HaulReach {
 /// let team = &plan.legs[1].teams[0];
 /// let table = team.haul.as_ref().expect("the model has an answer");
 /// // The anchor stands half a spacing from the lip (common practice); the rest of it hangs below.
-/// assert_eq!(table.anchor_to_lip_m, table.lip_to_person_m);
-/// assert_eq!(table.anchor_to_lip_m + table.lip_to_person_m, team.spacing_m);
+/// assert_eq!([table.anchor_to_lip_m, table.lip_to_person_m], [team.spacing_m / 2.0; 2]);
 /// assert!(table.needs_own_strand, "brake knots block the loaded one");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
@@ -321,9 +322,8 @@ pub struct HaulTable {
 /// let plan = schrund::plan(&schrund::example::job()?)?;
 /// let table = plan.legs[1].teams[0].haul.as_ref().expect("the model has an answer");
 /// let of = |system| table.systems.iter().find(|line| line.system == system).expect("all systems");
-/// // More turns take more rope than the simple way does, and less force.
 /// let (three, nine) = (of(System::ThreeLoaded), of(System::Nine));
-/// assert!(nine.rope_m > three.rope_m && nine.pull_kn < three.pull_kn);
+/// assert!(nine.rope_m > three.rope_m && nine.pull_kn < three.pull_kn, "more turns: more rope, less force");
 /// assert!(three.strokes.is_some() && of(System::LoopAtLip).strokes.is_none(), "a loop goes in one");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
@@ -353,9 +353,9 @@ pub struct HaulSystem {
 /// let plan = schrund::plan(&schrund::example::pair()?)?;
 /// let [first, last] = [1, 3].map(|leg| &plan.legs[leg].teams[0]);
 /// let [near, far] = [first, last].map(|team| team.haul.as_ref().expect("the model has an answer"));
-/// // One person is left. The coil carried is long enough for a loop, which one alone cannot pull.
+/// // One person is left. The coil carried is long enough for a loop, which one cannot pull.
 /// assert!(matches!(near.answer, HaulAnswer::Best { system: System::LoopAtLip, can: Can::No, haulers: 1, .. }));
-/// // 2 m farther apart the loop, down and up again, takes more than that coil.
+/// // 2 m farther apart the loop takes more than that coil.
 /// let HaulAnswer::TooShort { missing_m, .. } = far.answer else { panic!("{far:?}") };
 /// let loop_m = far.anchor_to_lip_m + 2.0 * far.lip_to_person_m + far.hands_m;
 /// assert!((missing_m - (loop_m - last.coil_carried_m)).abs() < 1e-9);

@@ -10,6 +10,7 @@ use crate::fault::{
     trip::InPractice,
 };
 use crate::practice::{
+    alike,
     choice::{Cover, Knots, Reserve},
     figure::FigureEntry,
     form::{MemberForm, NUMBER, Sorted, TEXT, TEXTS, TRUTH, TableForm, ValueForm, WordForm},
@@ -232,8 +233,14 @@ fn embedded(name: &str) -> Result<&'static str, Vec<Fault>> {
 
 /// That no set has this name.
 pub(super) fn unknown(name: &str) -> InPractice {
+    let sets: Vec<&str> = EMBEDDED.iter().map(|(n, _)| *n).collect();
+    let lower = name.to_lowercase();
+    // Half of a name is what people remember of it.
+    let halves = |set: &&str| set.split('-').any(|half| half == lower);
+    let half = sets.iter().copied().find(halves);
     InPractice::NoSet {
         name: name.to_owned(),
-        sets: EMBEDDED.iter().map(|(n, _)| *n).collect(),
+        near: half.or_else(|| alike::nearest(&lower, sets.iter().copied())),
+        sets,
     }
 }

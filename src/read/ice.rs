@@ -68,9 +68,18 @@ pub(super) fn drawn(zones: IceRead, ice_known: bool) -> IceRead {
     })
 }
 
-/// The ice of the inventory. What it says about gaps means nothing here, and a file without a polygon is a fault.
+/// The ice of the inventory. What it says about gaps is not used, which is told, and a file without a polygon is a fault.
 pub(super) fn inventory(input: Input<Text<'_>>) -> IceRead {
-    gapless(read(input, &ANY_GAP)).map_err(|faults| faults.into_iter().map(of_inventory).collect())
+    let file = Place::file(&input.name);
+    let read = gapless(read(input, &ANY_GAP));
+    let mut ice =
+        read.map_err(|faults| faults.into_iter().map(of_inventory).collect::<Vec<_>>())?;
+    let given = ice.value.iter().filter(|zone| !zone.gap.assumed).count();
+    if given > 0 {
+        let gaps = Fault::new(InGeojson::InventoryGaps(given), file);
+        ice.notes.push(gaps);
+    }
+    Ok(ice)
 }
 
 /// A zones file without ice is to be drawn, an inventory without ice is the wrong file.

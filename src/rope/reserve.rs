@@ -174,6 +174,7 @@ impl Free {
         });
         Reach {
             hauls: hauls.collect(),
+            haul: None,
             depth_m: depth_m.min(deepest_m),
             whoever: depth_m >= deepest_m - 1e-9,
             person: self.person,

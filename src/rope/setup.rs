@@ -121,7 +121,7 @@ impl Draft {
         let blocked = joined || self.knots.count > 0;
         let frees = reserve::free(self.persons.len(), spacing_m, coil_m);
         let reach = |free: &Free| free.clone().reach(spacing_m, blocked, rules);
-        let reach: Vec<Reach> = frees.iter().map(reach).collect();
+        let mut reach: Vec<Reach> = frees.iter().map(reach).collect();
         let Some(fall) = given.fall else {
             return (reach, None, None);
         };
@@ -140,6 +140,11 @@ impl Draft {
             .collect();
         match tables {
             Ok(tables) => {
+                for reach in &mut reach {
+                    let mut tables = tables.iter();
+                    let own = tables.find(|table| table.person == reach.person);
+                    reach.haul = own.map(|table| table.answer);
+                }
                 let hardest = haul::hardest(tables, &reach);
                 (reach, hardest, None)
             }

@@ -86,11 +86,6 @@ fn lengths_that_are_not_understood_are_answered_with_what_to_write() {
         ),
         (
             "--rope",
-            "60,05",
-            "each rope has its own flag: `--rope 60 --rope 5`; one rope of 60.05 m is `--rope 60.05`",
-        ),
-        (
-            "--rope",
             "60+50 m",
             "each rope has its own flag: `--rope 60 --rope 50`",
         ),

@@ -198,7 +198,7 @@ fn a_leg_that_stops_says_so_first_on_a_watch_and_then_why() {
         "{line}"
     );
     assert_eq!(line.matches("STOP").count(), 1, "{line}");
-    assert!(says.starts_with("Stop: up to 45° steep on "), "{says}");
+    assert!(says.starts_with("Stop: up to 45° steep along "), "{says}");
     let first = says.split(". ").next().expect("a sentence");
     assert!(
         first.ends_with("→ belay from anchors, or another line"),

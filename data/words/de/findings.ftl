@@ -72,12 +72,12 @@ rope-cure-spacing = mit { $spacing } Abstand gehen statt { $planned }
 too-steep-to-rope-without-anchors = { $of ->
     [ground] das Gelände ist
    *[line] die Linie ist
-} auf { $length } bis { $slope } steil, { $all ->
+} auf { $length } Strecke bis { $slope } steil, { $all ->
     [yes] bei { $span }
    *[no] am schlimmsten bei { $span }
 }: gemeinsam am Seil ohne Verankerung ist nicht mehr die Antwort
     .hint = an Verankerungen sichern, oder eine andere Linie
-    .short = bis { $slope } steil auf { $length }, { $all ->
+    .short = bis { $slope } steil auf { $length } Strecke, { $all ->
         [yes] { $span }
        *[no] am schlimmsten { $span }
     }: zu steil für ein Seil ohne Verankerung
@@ -93,10 +93,10 @@ held-better-in-order = { $better ->
 }
 held-or-in-order = { $better ->
     [no] { "" }
-   *[yes] {" "}die Reihung { $order },
+   *[yes] {" "}die Reihung { $order } oder
 }
 
-fall-held-in-none = im Modell wird ein Sturz von { $who } nicht gehalten, auch nicht unter den günstigsten Annahmen, auf { $length }, { $all ->
+fall-held-in-none = im Modell wird ein Sturz von { $who } nicht gehalten, auch nicht unter den günstigsten Annahmen, auf { $length } Strecke, { $all ->
     [yes] bei { $span }
    *[no] am schlimmsten bei { $span }
 } ({ $snow }{ $slope }){ held-without-width }
@@ -105,23 +105,23 @@ fall-held-in-none = im Modell wird ein Sturz von { $who } nicht gehalten, auch n
         [yes] { $span }
        *[no] am schlimmsten { $span }
     }
-    .cure = an einer Verankerung sichern, eine andere Linie,{ held-or-in-order } oder mehr Leute
+    .cure = an einer Verankerung sichern oder eine andere Linie; sonst{ held-or-in-order } mehr Leute
 
 fall-held-in-none-at-one-place = im Modell wird ein Sturz von { $who } nicht gehalten, auch nicht unter den günstigsten Annahmen, bei { $span }, { $length } ({ $snow }{ $slope }){ held-without-width }
     .hint = { held-better-in-order }diese Stelle einzeln queren, an einer Verankerung gesichert, oder eine andere Linie
-    .short = im Modell wird ein Sturz von { $who } in keinem Fall gehalten auf { $length }, { $span }
-    .cure = einzeln und gesichert queren,{ held-or-in-order } oder eine andere Linie
+    .short = im Modell wird ein Sturz von { $who } in keinem Fall gehalten auf { $length } Strecke, { $span }
+    .cure = einzeln und gesichert queren; sonst{ held-or-in-order } eine andere Linie
 
-fall-not-held-in-the-middle-case = im Modell wird ein Sturz von { $who } nur unter günstigen Annahmen gehalten, nicht unter mittleren, auf { $length }, { $all ->
+fall-not-held-in-the-middle-case = im Modell wird ein Sturz von { $who } nur unter günstigen Annahmen gehalten, nicht unter mittleren, auf { $length } Strecke, { $all ->
     [yes] bei { $span }
    *[no] am schlimmsten bei { $span }
 } ({ $snow }{ $slope })
     .hint = { held-better-in-order }mehr Leute am Seil, oder dort an einer Verankerung sichern
-    .short = ein Sturz von { $who } wird vielleicht nicht gehalten auf { $length }, { $all ->
+    .short = ein Sturz von { $who } wird vielleicht nicht gehalten auf { $length } Strecke, { $all ->
         [yes] { $span }
        *[no] am schlimmsten { $span }
     }
-    .cure = dort an einer Verankerung sichern,{ held-or-in-order } oder mehr Leute
+    .cure = dort an einer Verankerung sichern; sonst{ held-or-in-order } mehr Leute
 
 bare-ice-too-steep = am Seil ohne Verankerung auf { $length } Blankeis bis { $slope } steil, { $all ->
     [yes] bei { $span }

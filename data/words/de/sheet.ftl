@@ -42,7 +42,7 @@ sheet-zones = { $met ->
 ## Das Seil
 
 sheet-ropes = Das Seil, und was nach einem Sturz bleibt
-sheet-ropes-caption = Einbinden so viele { $unit } vom freien Ende der ersten Person, die vorangeht. Unter jeder Person: was das Modell von ihrem Sturz sagt; von wem die Lose Rolle kommt, und wie tief unter den Rand sie reicht. Niemand bindet sich ungesichert los.
+sheet-ropes-caption = Einbinden so viele { $unit } vom freien Ende der ersten Person, die vorangeht; jedes Einbinden braucht { $tie }. Unter jeder Person, wenn sie stürzt: ob sie gehalten wird, von wem die Lose Rolle kommt, wie tief unter dem Rand sie endet und welchen Flaschenzug die anderen schaffen. Wer sich losbindet, wird vorher gesichert.
 sheet-set-up = { $people } Personen, { $spacing } Abstand{ $knotted ->
     [yes] , { $knots }
    *[no] { "" }
@@ -65,14 +65,14 @@ sheet-loop = { $who }: { $held ->
     [none] nicht gehalten;{ " " }
    *[said] { "" }
 }{ $how ->
-    [short] keine Lose Rolle, der von { $holder } fehlen { $depth }
+    [short] keine Lose Rolle: die von { $holder } endet { $depth } vor dem Rand
    *[other] Rolle von { $holder }{ $untie ->
         [nobody] { "" }
         [holder] , bindet sich aus
        *[others] , sobald { $untied } ausgebunden sind
     }: { $how ->
         [lip] bis zum Rand, nicht darunter
-       *[below] { $depth }
+       *[below] { $depth } unter den Rand
     }
 }
 sheet-place = ({ $place })
@@ -81,27 +81,37 @@ sheet-haulers = { $haulers ->
     [one] eine Person allein
    *[other] { $haulers } Personen
 }
-sheet-haul = Bergen von { $who } aus { $depth } Tiefe: { $can ->
+sheet-haul = Bergen aus { $depth } Tiefe, wer auch stürzt: { $can ->
     [yes] { sheet-haulers }: { $system } geht
     [perhaps] { sheet-haulers }: vielleicht { $system }
     [no] { sheet-haulers }: kein Flaschenzug ist stark genug
-    [short] { sheet-haulers }: nicht, { $missing } Seil fehlen für { $system }
+    [short] { sheet-haulers }: nicht, { $system } braucht { $missing } Seil mehr
    *[near] { sheet-haulers }: Verankerung zu nah für jeden Flaschenzug
+}
+sheet-hauls-from = Flaschenzüge gerechnet aus { $depth } Tiefe
+sheet-hauled = Flaschenzug: { $can ->
+    [yes] { $system }, { sheet-haulers }
+    [perhaps] vielleicht { $system }, { sheet-haulers }
+    [no] zu schwer für { sheet-haulers }
+    [short] keiner, { $missing } Seil mehr nötig
+   *[near] keiner, Verankerung zu nah
 }
 
 ## Die Feldtabelle
 
 sheet-field = Wenn die Spalte anders ist
-sheet-field-caption = Nach der Abstandsregel, die nichts über das Halten sagt. Zwischen zwei Breiten gilt die größere; über einer breiteren als der Abstand sind zwei zugleich. Was übrig ist, kommt zum Restseil. Flacher als { $angle }: gestaffelt.
+sheet-field-caption = Nach der Abstandsregel, die nichts über das Halten sagt. Zwischen zwei Breiten gilt die größere. Ist die Spalte breiter als der Abstand, sind zwei zugleich darüber. Was übrig ist, kommt zum Restseil. Flacher als { $angle }: gestaffelt.
 sheet-gap-along = Spalte längs der Route, { $unit }
 sheet-gap-across = quer, bei { $angle } getroffen
 sheet-apart = Abstand
 sheet-knots = Knoten
-sheet-coil = je Restseil
+sheet-coil = Restseil, mindestens
 sheet-rope = Seil (✕ zu kurz)
 sheet-over = zugleich darüber
 sheet-closer = oder Abstand
 sheet-closer-means = Oder Abstand: das Seil ist für das Gelehrte zu kurz und reicht, wenn so weit auseinander angeseilt wird.
+
+sheet-not = So angeseilt nicht abgedeckt: { $what }
 
 ## Was hinter dem Blatt kommt
 

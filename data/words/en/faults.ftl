@@ -112,6 +112,11 @@ file-swapped = the two files look swapped: { $route } is GeoJSON and { $zones } 
         [yes] `{ $call }`
        *[no] `{ $zones-typed } { $route-typed }`
      }
+file-trip-in-place = this is TOML, as trip files are, and { $of-route ->
+    [yes] the route comes first, as GPX
+   *[no] the ice comes second, as GeoJSON
+ }
+    .hint = a trip file has its flag: `{ $call }`
 file-swapped-axes = no zone of { $zones } lies near the line of { $route }, but with longitude and latitude swapped in one of the files they would meet
     .hint = look in which of the two: GeoJSON positions are [longitude, latitude], GPX points have `lat` and `lon`
 file-no-fetch = this build of schrund cannot fetch addresses
@@ -171,7 +176,7 @@ file-one-number = `{ $found }` is one number, and a place takes two
 file-no-band = the letter `{ $letter }` is not that of the band in which this northing lies
     .hint = { $count ->
         [one] { $meant }
-       *[other] one of { $meant }
+       *[other] the first lies south of the equator, the second north: { $meant }
      }
 
 ## The text and the form of trip files and practice files
@@ -422,7 +427,10 @@ trip-not-laid = { $property ->
 ## Practice sets
 
 practice-no-set = there is no practice set "{ $name }"
-    .hint = use one of { $sets }, or the path of a practice file
+    .hint = { $has-near ->
+        [yes] perhaps `{ $near }` is meant; there are { $sets }, or give the path of a practice file
+       *[no] use one of { $sets }, or the path of a practice file
+     }
 practice-no-figure = there is no figure "{ $name }"
     .hint = { figures-there-are }
 practice-missing = the practice set does not give { $name }

@@ -72,12 +72,12 @@ rope-cure-spacing = walk { $spacing } apart instead of { $planned }
 too-steep-to-rope-without-anchors = { $of ->
     [ground] the ground is
    *[line] the line is
-} up to { $slope } steep on { $length }, { $all ->
+} up to { $slope } steep along { $length }, { $all ->
     [yes] at { $span }
    *[no] worst at { $span }
 }: roping together without anchors is no longer the answer
     .hint = belay from anchors, or another line
-    .short = up to { $slope } steep on { $length }, { $all ->
+    .short = up to { $slope } steep along { $length }, { $all ->
         [yes] { $span }
        *[no] worst at { $span }
     }: too steep for a rope without anchors
@@ -93,10 +93,10 @@ held-better-in-order = { $better ->
 }
 held-or-in-order = { $better ->
     [no] { "" }
-   *[yes] {" "}the order { $order },
+   *[yes] {" "}order { $order }, or
 }
 
-fall-held-in-none = the model does not hold a fall of { $who }, not even with its kindest assumptions, on { $length }, { $all ->
+fall-held-in-none = the model does not hold a fall of { $who }, not even with its kindest assumptions, along { $length }, { $all ->
     [yes] at { $span }
    *[no] worst at { $span }
 } ({ $snow }{ $slope }){ held-without-width }
@@ -105,23 +105,23 @@ fall-held-in-none = the model does not hold a fall of { $who }, not even with it
         [yes] { $span }
        *[no] worst at { $span }
     }
-    .cure = belay from an anchor, another line,{ held-or-in-order } or more people
+    .cure = belay from an anchor, or go another line; else{ held-or-in-order } more people
 
 fall-held-in-none-at-one-place = the model does not hold a fall of { $who }, not even with its kindest assumptions, at { $span }, { $length } ({ $snow }{ $slope }){ held-without-width }
     .hint = { held-better-in-order }cross that place one by one, belayed from an anchor, or by another line
-    .short = the model holds a fall of { $who } in no case on { $length }, { $span }
-    .cure = cross it one by one, from an anchor,{ held-or-in-order } or go another line
+    .short = the model holds a fall of { $who } in no case along { $length }, { $span }
+    .cure = cross it one by one, from an anchor; else{ held-or-in-order } another line
 
-fall-not-held-in-the-middle-case = the model holds a fall of { $who } with kind assumptions only, not with middling ones, on { $length }, { $all ->
+fall-not-held-in-the-middle-case = the model holds a fall of { $who } with kind assumptions only, not with middling ones, along { $length }, { $all ->
     [yes] at { $span }
    *[no] worst at { $span }
 } ({ $snow }{ $slope })
     .hint = { held-better-in-order }more people on the rope, or a belay from an anchor there
-    .short = a fall of { $who } might not be held on { $length }, { $all ->
+    .short = a fall of { $who } might not be held for { $length }, { $all ->
         [yes] { $span }
        *[no] worst at { $span }
     }
-    .cure = belay from an anchor,{ held-or-in-order } or more people
+    .cure = belay from an anchor; else{ held-or-in-order } more people
 
 bare-ice-too-steep = roped without anchors on { $length } of bare ice up to { $slope } steep, { $all ->
     [yes] at { $span }

@@ -42,7 +42,7 @@ sheet-zones = { $met ->
 ## The rope
 
 sheet-ropes = The rope, and what is left after a fall
-sheet-ropes-caption = Tie in so many { $unit } from the free end of the first, who walks ahead. Under each person: what the model says of their fall; whose rope makes the loop, and how far below the lip it reaches. Nobody unties unsecured.
+sheet-ropes-caption = Tie in so many { $unit } from the free end of the first, who walks ahead; each tie-in takes { $tie }. Under each person, if they fall: whether they are held, whose rope makes the loop, how far below the lip it ends, and which haul those left can pull. Whoever unties is secured first.
 sheet-set-up = { $people } people, { $spacing } apart{ $knotted ->
     [yes] , { $knots }
    *[no] { "" }
@@ -65,14 +65,14 @@ sheet-loop = { $who }: { $held ->
     [none] not held;{ " " }
    *[said] { "" }
 }{ $how ->
-    [short] no loop, that of { $holder } is { $depth } short
+    [short] no loop: that of { $holder } ends { $depth } short of the lip
    *[other] loop from { $holder }{ $untie ->
         [nobody] { "" }
         [holder] , who unties
        *[others] , once { $untied } untie
     }: { $how ->
         [lip] to the lip, not below
-       *[below] { $depth }
+       *[below] { $depth } below the lip
     }
 }
 sheet-place = ({ $place })
@@ -81,27 +81,37 @@ sheet-haulers = { $haulers ->
     [one] one person alone
    *[other] { $haulers } people
 }
-sheet-haul = hauling { $who } from { $depth } down: { $can ->
+sheet-haul = hauling whoever falls from { $depth } down: { $can ->
     [yes] { sheet-haulers } could pull { $system }
     [perhaps] { sheet-haulers } could perhaps pull { $system }
     [no] { sheet-haulers } could not pull hard enough with any haul
-    [short] not by { sheet-haulers }, { $missing } of rope missing for { $system }
-   *[near] { sheet-haulers }, the anchor too near for any haul
+    [short] { sheet-haulers } could not: { $system } needs { $missing } more rope
+   *[near] { sheet-haulers } could not: the anchor is too near
+}
+sheet-hauls-from = hauls reckoned from { $depth } below the lip
+sheet-hauled = haul: { $can ->
+    [yes] { $system } by { sheet-haulers }
+    [perhaps] perhaps { $system } by { sheet-haulers }
+    [no] too heavy for { sheet-haulers }
+    [short] none, { $missing } more rope needed
+   *[near] none, the anchor is too near
 }
 
 ## The field table
 
 sheet-field = If the gap is another one
-sheet-field-caption = By the spacing rule, which says nothing about holding a fall. Between two widths the wider; a gap wider than they are apart has two over it at once. Rope left over goes into the coils. Met flatter than { $angle }: staggered, in echelon.
+sheet-field-caption = By the spacing rule, which says nothing about holding a fall. For a width between two columns take the wider one. Where the gap is wider than they are apart, two are over it at once. Rope left over goes into the coils. Met flatter than { $angle }: staggered, in echelon.
 sheet-gap-along = Gap along the line, { $unit }
 sheet-gap-across = across, met at { $angle }
 sheet-apart = apart
 sheet-knots = knots
-sheet-coil = each coil
+sheet-coil = coil, at least
 sheet-rope = rope (✕ too short)
 sheet-over = over it at once
 sheet-closer = or tied apart
 sheet-closer-means = Or tied apart: the rope is too short as is taught, and long enough so far apart.
+
+sheet-not = Not covered as tied above: { $what }
 
 ## What comes behind the sheet
 

@@ -284,6 +284,11 @@ inventory-none = { $features ->
    *[other] none of the { $features } features of the glacier inventory is a polygon with an area
  }
     .hint = take an inventory that holds the glaciers of the region as polygons, or plan without one
+inventory-gaps = { $outlines ->
+    [one] an outline of the glacier inventory gives a gap width
+   *[other] { $outlines } outlines of the glacier inventory give gap widths
+ }, not used: it only says where ice is
+    .hint = where the gap counts, draw a zone with it in the zones file
 zones-not-polygons = { $left-out } left out: only polygons are zones
 left-out-points = { $n ->
     [one] { $n } point

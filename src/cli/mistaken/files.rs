@@ -6,7 +6,7 @@ use super::{
     values::kept,
     words::{ends, value_of},
 };
-use crate::help;
+use crate::{help, naming};
 
 /// The call for a plan with the files of this call, as far as it names them.
 pub(super) fn call(args: &[String], more: Option<&str>) -> String {
@@ -24,7 +24,7 @@ pub(super) fn call(args: &[String], more: Option<&str>) -> String {
         with(&["gpx"], "route.gpx"),
         with(&["geojson", "json"], "zones.geojson"),
     );
-    format!("schrund {command} {route} {zones}")
+    naming::call([command, route, zones])
 }
 
 /// What must be given and is not.

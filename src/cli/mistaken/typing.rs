@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use super::words::ends;
+use super::{files, values::kept, words::ends};
 use crate::{help, naming};
 
 /// What text programs and web pages make of two hyphens.
@@ -10,6 +10,12 @@ const LONG_DASHES: [char; 6] = ['\u{2010}', '\u{2011}', '\u{2012}', '–', '—'
 
 /// How the names of inputs end.
 const INPUTS: [&str; 7] = ["gpx", "geojson", "json", "toml", "tif", "tiff", "hgt"];
+
+/// Inputs that stand behind a flag, by how their names end.
+const OWN_FLAGS: [(&str, &[&str]); 2] = [
+    ("--trip", &["toml"]),
+    ("--terrain", &["tif", "tiff", "hgt"]),
+];
 
 /// What is wrong with how the call was typed, and the call as it is meant.
 pub(super) fn slip(args: &[String]) -> Option<(String, String)> {
@@ -83,7 +89,9 @@ fn one_word(args: &[String]) -> Option<(String, String)> {
 /// A name with blanks that the shell tore into words.
 fn torn_name(args: &[String]) -> Option<(String, String)> {
     let is_word = |arg: &String| !arg.starts_with('-');
-    for from in 1..args.len() {
+    let commands = help::commands();
+    let command = args.iter().position(|arg| commands.contains(&arg.as_str()));
+    for from in command.unwrap_or_default() + 1..args.len() {
         let words = args.get(from..)?;
         let words = words.iter().take_while(|arg| is_word(arg)).count();
         for to in (from + 2..=from + words).rev() {
@@ -92,29 +100,51 @@ fn torn_name(args: &[String]) -> Option<(String, String)> {
                 continue;
             }
             let name = pieces.join(" ");
-            let before = args.iter().take(from).map(String::as_str);
-            let behind = args.iter().skip(to).map(String::as_str);
-            let whole = call(before.chain([name.as_str()]).chain(behind));
+            let (before, behind) = (args.get(..from)?, args.get(to..)?);
             return Some((
                 format!("`{name}` has a blank in its name, so it counts as several words"),
-                format!("put it between quotation marks: {whole}"),
+                format!(
+                    "put it between quotation marks: {}",
+                    mended(before, &name, behind)
+                ),
             ));
         }
     }
     None
 }
 
-/// Whether words make a name together: there is such a file, or none of them is one and only the last has an ending.
+/// The call with a name put together; one that is taken behind a flag only gets it.
+fn mended(before: &[String], name: &str, behind: &[String]) -> String {
+    let plans = before
+        .first()
+        .is_some_and(|c| c == "plan" || c == "options");
+    let flagged = before.last().is_some_and(|word| word.starts_with('-'));
+    let own = OWN_FLAGS.iter().find(|(_, own)| ends(name, own));
+    match own.filter(|_| plans && !flagged) {
+        Some((flag, _)) => {
+            let rest = [before, behind].concat();
+            let (call, name) = (files::call(&rest, None), naming::typed(name));
+            format!("`{call}{} {flag} {name}`", kept(&rest))
+        }
+        None => {
+            let words = before.iter().map(String::as_str).chain([name]);
+            call(words.chain(behind.iter().map(String::as_str)))
+        }
+    }
+}
+
+/// Whether words make a name together: there is such a file, or only the last has an ending and none of the others is one.
 fn is_name(pieces: &[String]) -> bool {
     let there = |name: &str| Path::new(name).is_file();
     let Some((last, before)) = pieces.split_last() else {
         return false;
     };
     let bare = |name: &String| {
-        Path::new(name).extension().is_none() && name.starts_with(|c: char| c.is_alphabetic())
+        Path::new(name).extension().is_none()
+            && name.starts_with(|c: char| c.is_alphabetic())
+            && !there(name)
     };
-    let none_there = !pieces.iter().any(|piece| there(piece));
-    there(&pieces.join(" ")) || none_there && ends(last, &INPUTS) && before.iter().all(bare)
+    there(&pieces.join(" ")) || ends(last, &INPUTS) && before.iter().all(bare)
 }
 
 /// A command in capital letters.

@@ -176,18 +176,45 @@ pub(super) fn kept(args: &[String]) -> String {
     kept
 }
 
-/// The commands that have a flag, as they are typed.
-pub(super) fn having(flag: &str) -> Vec<String> {
-    let long = flag.strip_prefix("--");
-    let short = flag.strip_prefix('-').filter(|_| long.is_none());
-    let named = |arg: &clap::Arg| match (long, short) {
+/// The words of a call without a flag and its value.
+pub(super) fn without<'a>(args: &'a [String], flag: &str) -> Vec<&'a str> {
+    let value = value_of(args, flag).filter(|_| takes_value(flag));
+    let mut words = args.iter().map(String::as_str).peekable();
+    let mut left = Vec::new();
+    while let Some(word) = words.next() {
+        if flag_of(word) == flag {
+            words.next_if(|next| Some(*next) == value);
+        } else {
+            left.push(word);
+        }
+    }
+    left
+}
+
+/// Whether a flag takes a value, in whichever command has it.
+fn takes_value(flag: &str) -> bool {
+    let command = Args::command();
+    let own = command
+        .get_subcommands()
+        .flat_map(clap::Command::get_arguments);
+    let mut all = own.chain(command.get_arguments());
+    all.any(|arg| is_named(arg, flag) && arg.get_action().takes_values())
+}
+
+/// Whether an argument is called so, by its long name or by its letter.
+fn is_named(arg: &clap::Arg, flag: &str) -> bool {
+    match (flag.strip_prefix("--"), flag.strip_prefix('-')) {
         (Some(long), _) => arg.get_long() == Some(long),
         (None, Some(short)) => arg.get_short().map(String::from).as_deref() == Some(short),
         (None, None) => false,
-    };
+    }
+}
+
+/// The commands that have a flag, as they are typed.
+pub(super) fn having(flag: &str) -> Vec<String> {
     let has = |command: &&clap::Command| {
         let mut args = command.get_arguments();
-        args.any(named)
+        args.any(|arg| is_named(arg, flag))
     };
     let command = Args::command();
     let having = command.get_subcommands().filter(has);

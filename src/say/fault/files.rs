@@ -33,6 +33,10 @@ pub(super) fn phrase(what: &InFiles) -> Phrase {
             Phrase::of("file-nul-in-name", [("found", name(printable(found)))])
         }
         InFiles::Swapped { route, zones, call } => swapped(route, zones, call.as_deref()),
+        InFiles::TripInPlace { of_route, call } => Phrase::of(
+            "file-trip-in-place",
+            [("of-route", Arg::yes(*of_route)), ("call", name(call))],
+        ),
         InFiles::SwappedAxes { route, zones } => Phrase::of(
             "file-swapped-axes",
             [("route", name(route)), ("zones", name(zones))],

@@ -40,6 +40,7 @@ pub(super) fn phrase(what: &InGeojson, file: &str, voice: Voice) -> Phrase {
         InGeojson::SwappedAxes => Phrase::plain("zones-swapped-axes"),
         InGeojson::NoZones(n, left_out) => no_zones(*n, *left_out, voice),
         InGeojson::NoIce(n) => Phrase::of("inventory-none", [("features", Arg::Count(*n))]),
+        InGeojson::InventoryGaps(n) => Phrase::of("inventory-gaps", [("outlines", Arg::Count(*n))]),
         InGeojson::EmptyInventory => Phrase::plain("inventory-empty"),
         InGeojson::NotPolygons(left_out) => not_polygons("zones-not-polygons", *left_out, voice),
         InGeojson::NoArea(n) => Phrase::of("zones-no-area", [("n", Arg::Count(*n))]),

@@ -192,9 +192,18 @@ fn setter(by: Setter) -> &'static str {
 
 pub(super) fn practice(what: &InPractice) -> Phrase {
     match what {
-        InPractice::NoSet { name: set, sets } => Phrase::of(
+        InPractice::NoSet {
+            name: set,
+            near,
+            sets,
+        } => Phrase::of(
             "practice-no-set",
-            [("name", quoted(set)), ("sets", list(sets.iter().copied()))],
+            [
+                ("name", quoted(set)),
+                ("has-near", Arg::yes(near.is_some())),
+                ("near", name(near.unwrap_or_default())),
+                ("sets", list(sets.iter().copied())),
+            ],
         ),
         InPractice::NoFigure { name, near } => no_figure("practice-no-figure", name, *near),
         InPractice::Missing(figure) => Phrase::of("practice-missing", [("name", name(*figure))]),

@@ -53,7 +53,7 @@ pub(crate) fn left_over(sheet: &Sheet<'_>, voice: Voice) -> Option<Said> {
 }
 
 /// `Not covered: gaps wider than 7.7 m (leg 2), 8.4 m (leg 4); hauling out Ben (leg 4); two people in one gap`. For whom no loop reaches is told above.
-pub(crate) fn uncovered(legs: &[Leg], voice: Voice) -> Said {
+pub(crate) fn uncovered(legs: &[Leg], key: &str, voice: Voice) -> Said {
     let short = |leg: &&Leg| leg.teams.iter().any(|setup| setup.rope_short_m().is_some());
     let (short, long_enough): (Vec<&Leg>, Vec<&Leg>) = legs
         .iter()
@@ -76,7 +76,7 @@ pub(crate) fn uncovered(legs: &[Leg], voice: Voice) -> Said {
         voice.say("page-not-haul", &who)
     });
     let all = any.into_iter().chain(wider).chain(hauls).chain([two]);
-    voice.say("page-not", &[("what", Arg::Said(Said::join(all, "; ")))])
+    voice.say(key, &[("what", Arg::Said(Said::join(all, "; ")))])
 }
 
 /// Up to which gap along the line the legs are set up as they are tied, by the team that is spaced for least; nothing where

@@ -16,7 +16,7 @@ use super::{
     head as titles,
     markup::{spans, word},
     notes,
-    same::tied_alike,
+    same::{Same, tied_alike},
 };
 use crate::{
     say::{arg::Arg, plain, span::Said, voice::Voice},
@@ -125,6 +125,15 @@ fn entries(alike: &[ToldHere]) -> Markup {
     }
 }
 
+/// Rope that each tie-in takes, metres: the same for everybody.
+fn tie_in_m(setups: &[Same<'_>]) -> f64 {
+    let first = setups.first().and_then(Same::setup);
+    first.map_or(0.0, |setup| {
+        let people = u32::try_from(setup.people).unwrap_or(u32::MAX);
+        setup.ledger.tie_ins_m / f64::from(people.max(1))
+    })
+}
+
 fn second(sheet: &Sheet<'_>, with_calls: bool) -> Markup {
     let (plan, voice) = (sheet.plan, sheet.look.voice);
     let setups = tied_alike(&plan.legs);
@@ -133,7 +142,10 @@ fn second(sheet: &Sheet<'_>, with_calls: bool) -> Markup {
             section id="laid" aria-labelledby="laid-title" {
                 h2 id="laid-title" { (voice.say("sheet-ropes", &[])) }
                 p class="fine" {
-                    (voice.say("sheet-ropes-caption", &[("unit", Arg::Said(Said::words(voice.units.short())))]))
+                    (voice.say("sheet-ropes-caption", &[
+                        ("unit", Arg::Said(Said::words(voice.units.short()))),
+                        ("tie", Arg::Needed(tie_in_m(&setups))),
+                    ]))
                 }
                 (rope::cards(&setups, voice))
             }
@@ -141,7 +153,7 @@ fn second(sheet: &Sheet<'_>, with_calls: bool) -> Markup {
         @if with_calls { (calls(sheet)) }
         (field::field(&plan.field, voice))
         p class="not" {
-            @if !setups.is_empty() { span { (spans(&packs::uncovered(&plan.legs, voice))) "." } " " }
+            @if !setups.is_empty() { span { (spans(&packs::uncovered(&plan.legs, "sheet-not", voice))) "." } " " }
             strong { (voice.say("page-cautions", &[])) }
         }
     }

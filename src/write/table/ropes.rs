@@ -41,7 +41,7 @@ pub(super) fn ropes(out: &mut String, sheet: &Sheet<'_>) {
         width,
     );
     print(out, &alike(legs, voice), width, voice);
-    let open = uncovered(legs, voice).map_names(plain::line);
+    let open = uncovered(legs, "page-not", voice).map_names(plain::line);
     bullet(out, "", &open.to_string(), width);
 }
 

@@ -3,12 +3,12 @@
 use maud::{Markup, html};
 
 use crate::{
-    physics::haul::Can,
+    physics::haul::{Can, System},
     plan::{
-        fall::{HaulAnswer, HaulTable, Held, Reach, Side},
+        fall::{HaulAnswer, Held, Reach, Side},
         leg::TeamSetup,
     },
-    say::{arg::Arg, mark, plain, setup::system, span::Said, voice::Voice},
+    say::{arg::Arg, mark, plain, setup, span::Said, voice::Voice},
     write::report::{markup::spans, same::Same},
 };
 
@@ -22,7 +22,7 @@ pub(super) fn after_a_fall(same: &Same<'_>, voice: Voice) -> Markup {
     let alike = held.windows(2).all(|pair| pair[0] == pair[1]);
     let each = if alike { &[] } else { &held[..] };
     let loops = told(same, voice, &|on| loops(on, each));
-    let hauls = told(same, voice, &|on| haul(on).into_iter().collect());
+    let hauls = told(same, voice, &|on| anybodys_haul(on).into_iter().collect());
     let fall = match held.first() {
         None => Some(voice.say("sheet-no-fall", &[])),
         Some(held) => alike.then(|| voice.say("sheet-fall", &[word(*held)])),
@@ -141,7 +141,17 @@ fn loops(on: &On<'_>, held: &[Held]) -> Vec<Said> {
     }
     let reach = on.setup.reach.iter();
     let of = |reach: &Reach| held.get(reach.person.checked_sub(1)?).copied();
-    reach.map(|reach| one(on, reach, of(reach))).collect()
+    let alike = same_haul(on.setup).is_some();
+    let one = |reach: &Reach| {
+        let reached = one(on, reach, of(reach));
+        let haul = reach.haul.filter(|_| !alike);
+        let haul = haul.map(|haul| {
+            on.voice
+                .say("sheet-hauled", &Hauled::of(&haul).args(on.voice))
+        });
+        Said::join([reached].into_iter().chain(haul), "; ")
+    };
+    reach.map(one).collect()
 }
 
 fn one(on: &On<'_>, reach: &Reach, held: Option<Held>) -> Said {
@@ -171,34 +181,77 @@ fn one(on: &On<'_>, reach: &Reach, held: Option<Held>) -> Said {
     on.voice.say("sheet-loop", &args)
 }
 
-/// `hauling Ben from 6.5 m down: one person alone could not pull hard enough with any haul`.
-fn haul(on: &On<'_>) -> Option<Said> {
-    on.setup.haul.as_ref().map(|table| hauled(on, table))
+/// What is said of a haul.
+#[derive(Clone, Copy, PartialEq)]
+struct Hauled {
+    can: &'static str,
+    haulers: usize,
+    system: Option<System>,
+    missing_m: f64,
 }
 
-fn hauled(on: &On<'_>, table: &HaulTable) -> Said {
-    let (can, named, missing_m) = match table.answer {
-        HaulAnswer::Best { system, can, .. } => {
-            let word = match can {
-                Can::Yes => "yes",
-                Can::Perhaps => "perhaps",
-                Can::No => "no",
-            };
-            (word, Some(system), 0.0)
+impl Hauled {
+    fn of(answer: &HaulAnswer) -> Self {
+        let (can, system, haulers, missing_m) = match *answer {
+            HaulAnswer::Best {
+                system,
+                can,
+                haulers,
+                ..
+            } => {
+                let word = match can {
+                    Can::Yes => "yes",
+                    Can::Perhaps => "perhaps",
+                    Can::No => "no",
+                };
+                (word, Some(system), haulers, 0.0)
+            }
+            HaulAnswer::TooShort {
+                system,
+                missing_m,
+                haulers,
+            } => ("short", Some(system), haulers, missing_m),
+            HaulAnswer::AnchorTooNear { haulers } => ("near", None, haulers, 0.0),
+        };
+        Self {
+            can,
+            haulers,
+            system,
+            missing_m,
         }
-        HaulAnswer::TooShort {
-            system, missing_m, ..
-        } => ("short", Some(system), missing_m),
-        HaulAnswer::AnchorTooNear { .. } => ("near", None, 0.0),
-    };
-    let named = named.map(|named| system(named, on.voice));
-    let args = [
-        ("who", on.who(table.person)),
-        ("depth", Arg::Needed(table.lip_to_person_m)),
-        ("can", Arg::Word(can)),
-        ("haulers", Arg::Count(table.haulers)),
-        ("system", Arg::Said(named.unwrap_or_default())),
-        ("missing", Arg::Needed(missing_m)),
-    ];
-    on.voice.say("sheet-haul", &args)
+    }
+
+    fn args(self, voice: Voice) -> [(&'static str, Arg<'static>); 4] {
+        let system = self.system.map(|named| setup::system(named, voice));
+        [
+            ("can", Arg::Word(self.can)),
+            ("haulers", Arg::Count(self.haulers)),
+            ("system", Arg::Said(system.unwrap_or_default())),
+            ("missing", Arg::Needed(self.missing_m)),
+        ]
+    }
+}
+
+/// What can be hauled, where it is the same whoever falls.
+fn same_haul(setup: &TeamSetup) -> Option<Hauled> {
+    let mut hauls = setup.reach.iter().map(|reach| reach.haul.as_ref());
+    let first = hauls.next()??;
+    let first = Hauled::of(first);
+    hauls
+        .all(|haul| haul.map(Hauled::of) == Some(first))
+        .then_some(first)
+}
+
+/// `hauling whoever falls from 6.5 m down: one person alone could perhaps pull 9:1`; where it is told under each person, only
+/// from what depth.
+fn anybodys_haul(on: &On<'_>) -> Option<Said> {
+    let table = on.setup.haul.as_ref()?;
+    let depth = ("depth", Arg::Needed(table.lip_to_person_m));
+    Some(match same_haul(on.setup) {
+        Some(same) => {
+            let args: Vec<_> = same.args(on.voice).into_iter().chain([depth]).collect();
+            on.voice.say("sheet-haul", &args)
+        }
+        None => on.voice.say("sheet-hauls-from", &[depth]),
+    })
 }
