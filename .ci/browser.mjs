@@ -75,6 +75,14 @@ const trips = [
 trips.push({ name: 'out-and-back', route: gpx('To the pass and back', [...line(true), ...line(true).reverse().slice(1)]), zones: zones('Icefall'), args: ['--party', '3', '--rope', '60'], pages: { A4: 9, A5: 15 } });
 // As many roped legs as two sides have room for.
 trips.push({ name: 'eight-legs', route: gpx('Over eight glaciers', line(true, 300)), zones: eight, args: ['--party', '3', '--rope', '60'], pages: { A4: 12, A5: 22 } });
+// The same as the sheet meets it at its worst: several teams, each with set-ups of its own, and a rope that is nowhere long enough.
+for (const [name, args] of [
+  ['seven-on-eight-legs', ['--party', '7', '--rope', '60', '--rope', '60']],
+  ['eight-on-eight-legs', ['--party', '8', '--rope', '60', '--rope', '60']],
+  ['two-on-eight-legs-and-a-short-rope', ['--party', '2', '--rope', '60']],
+]) {
+  trips.push({ name, route: gpx('Over eight glaciers', line(true, 300)), zones: eight, args: [...args, '--start', '05:00', '--bridges-until', '10:00'], onlySheet: true });
+}
 // As many zones as an inventory holds along a day, near each other.
 const thirty = JSON.stringify({ type: 'FeatureCollection', features: Array.from({ length: 30 }, (_, i) => square(8.002 + i * 0.0039, 8.0035 + i * 0.0039, { name: `Glacier ${i + 1}`, gap_m: 2 + i % 9 })) });
 trips.push({ name: 'thirty-zones', route: gpx('Over thirty glaciers', line(true, 300)), zones: thirty, args: ['--party', '3', '--rope', '60'], pages: { A4: 12, A5: 22 } });
@@ -342,6 +350,7 @@ const look = async () => {
   for (let trip = waiting.shift(); trip; trip = waiting.shift()) {
     const [file, sheet] = written(trip);
     await theSheet(browser, trip, sheet);
+    if (trip.onlySheet) continue;
     await onTelephone(browser, trip, file);
     await onScreens(browser, trip, file);
     await byKeyboard(browser, trip, file);

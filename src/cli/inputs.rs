@@ -16,7 +16,11 @@ use schrund::{
     },
 };
 
-use crate::{args::JobArgs, naming, source};
+use crate::{
+    args::JobArgs,
+    mistaken::{ROUTE, ZONES},
+    naming, source,
+};
 
 /// Reads the files and lays trip file and flags over the rules.
 pub(crate) fn read(args: &JobArgs) -> Result<Job, Vec<Fault>> {
@@ -81,8 +85,8 @@ fn trip_in_place(faults: &mut Vec<Fault>, args: &JobArgs) {
     for fault in faults.iter_mut().filter(|fault| is_toml(fault)) {
         let of_route = matches!(fault.what, Wrong::Gpx(_));
         let (trip, meant) = match of_route {
-            true => (&args.route, "route.gpx"),
-            false => (&args.zones, "zones.geojson"),
+            true => (&args.route, ROUTE),
+            false => (&args.zones, ZONES),
         };
         let mut words = words();
         if let Some(word) = words.iter_mut().find(|word| *word == trip) {

@@ -5,6 +5,8 @@ mod typing;
 mod values;
 mod words;
 
+pub(crate) use self::files::{ROUTE, ZONES};
+
 use clap::error::{ContextKind, ContextValue, Error, ErrorKind};
 
 use self::{

@@ -22,6 +22,10 @@ const LENGTHS: [(&str, f64); 8] = [
 const SHORTEST_M: f64 = 10.0;
 /// Words behind a head count.
 const PEOPLE: [&str; 6] = ["p", "pers", "person", "persons", "people", "x"];
+/// Head counts in words, from two on.
+const NUMBERS: [&str; 8] = [
+    "two", "three", "four", "five", "six", "seven", "eight", "nine",
+];
 /// Nobody who stands on a glacier weighs less; kilograms. Our judgement.
 const LIGHTEST_KG: f64 = 10.0;
 
@@ -118,14 +122,17 @@ fn halved(masses: &[f64], at: usize, part: f64) -> String {
         false => kg.to_string(),
     });
     let mut meant: Vec<String> = shown.collect();
-    let name = if meant.len() == 1 {
-        meant.push("75".to_owned());
-        "name every person, such as"
+    let one = meant.get(at).cloned().unwrap_or_default();
+    let more = if meant.len() == 1 {
+        meant.push("…".to_owned());
+        ", and the mass of everybody else"
     } else {
-        "write"
+        ""
     };
     let meant = meant.join(",");
-    format!("a comma stands between people, and nobody weighs {part} kg: {name} `--party {meant}`")
+    format!(
+        "a comma stands between people, and nobody weighs {part} kg: if one person weighs {one} kg, write `--party {meant}`{more}; else write that mass whole"
+    )
 }
 
 /// One whole number is a head count, however large; anything else is a mass.
@@ -146,6 +153,12 @@ fn heads(text: &str) -> Option<usize> {
     )]
     if let Ok(whole) = text.parse::<f64>() {
         return (whole.fract() == 0.0 && whole >= 0.0).then_some(whole as usize);
+    }
+    if let Some(at) = NUMBERS
+        .iter()
+        .position(|word| text.eq_ignore_ascii_case(word))
+    {
+        return Some(at + 2);
     }
     let digits = digits(text);
     let (number, word) = text.split_at(digits);

@@ -99,6 +99,18 @@ pub struct StageClock {
     pub utc_offset: Option<UtcOffset>,
 }
 
+impl StageClock {
+    /// By how many minutes the start as planned is later than the latest one; `None` where it is early enough, and where no
+    /// start is.
+    #[must_use]
+    pub fn late_min(&self) -> Option<f64> {
+        let (start, latest) = (self.start?, self.as_planned.latest_start?);
+        start
+            .is_later_than(latest)
+            .then(|| start.min() - latest.min())
+    }
+}
+
 /// What the sun does on a day without sunrise and sunset.
 ///
 /// ```

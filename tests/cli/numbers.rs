@@ -120,16 +120,19 @@ fn people_are_counted_or_weighed() {
     for (value, cure) in [
         (
             "82,5",
-            "a comma stands between people, and nobody weighs 5 kg: name every person, such as `--party 82.5,75`",
+            "a comma stands between people, and nobody weighs 5 kg: if one person weighs 82.5 kg, write `--party 82.5,…`, and the mass of everybody else",
         ),
-        ("82,75,5", "nobody weighs 5 kg: write `--party 82,75.5`"),
+        (
+            "82,75,5",
+            "nobody weighs 5 kg: if one person weighs 75.5 kg, write `--party 82,75.5`; else write that mass whole",
+        ),
         (
             "3p,75",
             "`3p` is a head count: give one count, or the mass of each",
         ),
         (
-            "three",
-            "`three` is no number: give a head count, `--party 3`, or masses with pack in kg",
+            "many",
+            "`many` is no number: give a head count, `--party 3`, or masses with pack in kg",
         ),
         (
             "82,,75",

@@ -1,6 +1,6 @@
 //! The sheet: the numbers of the plan, the same alone as on top of the report, and whole whatever anything is called.
 
-use schrund::{say::voice::Voice, write::json};
+use schrund::{practice::Origin, say::voice::Voice, write::json};
 use scraper::{ElementRef, Html, Selector};
 use serde_json::Value;
 
@@ -123,4 +123,28 @@ fn a_trip_without_a_roped_leg_has_its_sheet() {
     let page = sheet(&Trip::straight(&[never]).planned());
     assert!(select(&page, "article.card").is_empty() && select(&page, "#laid").is_empty());
     assert!(text(select(&page, ".day")[0]).contains("nobody roped"));
+}
+
+/// The hours of the latest start are those of a plan that starts then, and there are none where the start is early enough.
+#[test]
+fn the_hours_for_the_latest_start_are_those_of_a_plan_that_starts_then() {
+    let starting = |start: &str| {
+        let mut job = schrund::example::job().expect("the example");
+        assert_eq!(job.timetable.set("start", start, Origin::Flag), Some(true));
+        assert_eq!(job.timetable.set("bridges_until", "06:30", Origin::Flag), Some(true));
+        Planned::of(job)
+    };
+    let hours = |page: &Html, class: &str| -> Vec<String> {
+        let cells = select(page, class);
+        cells.into_iter().map(text).collect()
+    };
+    let planned = starting("06:00");
+    let clock = planned.plan.clock.as_ref().expect("a start is given");
+    let latest = clock.first.as_planned.latest_start.expect("bridges");
+    let told = hours(&sheet(&planned), ".walk td.latest");
+    let early = sheet(&starting(&latest.to_string()));
+    let rows = hours(&early, ".walk tr:not(.tied):not(.stage) > .letter + td");
+    assert_eq!(told, rows, "from {latest}");
+    assert!(told.len() > 3 && told[0] == latest.to_string(), "{told:?}");
+    assert!(hours(&early, ".latest").is_empty(), "early enough");
 }

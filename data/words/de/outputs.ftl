@@ -147,12 +147,12 @@ clock-at-until = um { $until } ist die Gruppe bei { $place }, auf Teil { $leg }{
 clock-at-until-slower = ; eine langsamere Gruppe bei { $place }, auf Teil { $leg }
 clock-turn = { $kind ->
     [of] die Umkehr bei { $place } bis { $at } verlassen, um bis { $by } am Ende zu sein
-   *[off] letzter Ort zum Umkehren: { $place } bis { $at }; der Rückweg auf der Linie endet dann um { $by }
+   *[off] letzte Umkehr: { $place }, Teil { $leg }, bis { $at }; der Rückweg auf der Linie endet dann um { $by }
 }{ $over }{ $slower }
 clock-turn-over = , auf Schneebrücken bis { $left }
 clock-turn-bridges = { $kind ->
     [of] die Umkehr bei { $place } bis { $at } verlassen, um bis { $until } von allen Schneebrücken des Rückwegs zu sein
-   *[off] letzter Ort zum Umkehren: { $place } bis { $at }, um bis { $until } von allen Schneebrücken des Rückwegs zu sein
+   *[off] letzte Umkehr: { $place }, Teil { $leg }, bis { $at }, dann bis { $until } von allen Schneebrücken
 }{ $slower }
 clock-turn-never = { $kind ->
     [of] so früh die Umkehr bei { $place } auch verlassen wird, der Rückweg liegt nach { $until } auf Schneebrücken
@@ -509,7 +509,7 @@ page-carry = { $teams ->
    *[other] Seilschaft { $team } trägt
 } { $rope }: { $why }
 page-left = Keine Seileinteilung braucht { $ropes }{ $short ->
-    [yes] : als Reserve für eine Bergung auf { $legs }
+    [yes] ; für eine Bergung auf { $legs } lohnt es sich
    *[no] { "" }
 }
 page-set-ups = Seileinteilungen, mit den Stellen zum Einbinden: { $unit } vom freien Ende des Seils

@@ -25,9 +25,14 @@ sheet-foot = Gerechnet von { $program } für die Annahmen des Plans. Was vor Ort
 ## Die Teile
 
 sheet-legs = Die Teile
-sheet-legs-caption = Eine Zeile steht, wo ihr Teil beginnt: anseilen für einen Teil am Seil, Seil ab für den nächsten ohne. Spalte: quer, in Klammern längs. Seil: nötig/dabei. Gitter: UTM, WGS 84. Im Rahmen: Abstand und Seil sind in den Grenzen; ob ein Sturz gehalten wird, ist ein anderes.
+sheet-legs-caption = Eine Zeile steht, wo ihr Teil beginnt: anseilen für einen Teil am Seil, Seil ab für den nächsten ohne. Spalte: quer, in Klammern längs. Seil: nötig/dabei. UTM auf WGS 84.{ $late ->
+    [yes] {" "}Oder: beim spätesten Aufbruch.
+   *[no] { "" }
+} Im Rahmen: Abstand und Seil sind in den Grenzen; ob ein Sturz gehalten wird, ist ein anderes.
 sheet-high = Höhe { $unit }
 sheet-at = bei
+sheet-grid = UTM
+sheet-latest = oder
 sheet-team = { $count ->
     [one] Seilschaft { $teams }: { $setup }
    *[other] Seilschaften { $teams }: { $setup }
@@ -42,7 +47,7 @@ sheet-zones = { $met ->
 ## Das Seil
 
 sheet-ropes = Das Seil, und was nach einem Sturz bleibt
-sheet-ropes-caption = Einbinden so viele { $unit } vom freien Ende der ersten Person, die vorangeht; jedes Einbinden braucht { $tie }. Unter jeder Person, wenn sie stürzt: ob sie gehalten wird, von wem die Lose Rolle kommt, wie tief unter dem Rand sie endet und welchen Flaschenzug die anderen schaffen. Wer sich losbindet, wird vorher gesichert.
+sheet-ropes-caption = Einbinden so viele { $unit } vom freien Ende der ersten Person, die vorangeht; jedes Einbinden braucht { $tie }. Unter jeder Person, wenn sie stürzt: ob sie gehalten wird, von wem die Lose Rolle kommt, wie tief unter dem Rand sie endet (tiefer erreicht sie niemanden), welchen Flaschenzug die anderen schaffen. Vor dem Losbinden sichern.
 sheet-set-up = { $people } Personen, { $spacing } Abstand{ $knotted ->
     [yes] , { $knots }
    *[no] { "" }
@@ -55,24 +60,32 @@ sheet-drawn = { $legs }: das Seil mit { $people } Personen, vom freien Ende der 
 sheet-only = { $legs }: { $text }
 sheet-fall = { $held ->
     [all] wer auch stürzt, wird in allen angenommenen Fällen gehalten
-    [depends] wer auch stürzt, wird vielleicht nicht gehalten
+    [depends] wer auch stürzt, wird unter mittleren Annahmen gehalten
+    [kind] wer auch stürzt, wird vielleicht nicht gehalten
    *[none] niemandes Sturz wird gehalten, auch nicht unter den günstigsten Annahmen
 }
 sheet-no-fall = das Modell weiß keine Antwort auf Stürze
 sheet-loop = { $who }: { $held ->
     [all] in allen Fällen gehalten;{ " " }
-    [depends] vielleicht nicht gehalten;{ " " }
+    [depends] gehalten, aber nicht in allen Fällen;{ " " }
+    [kind] vielleicht nicht gehalten;{ " " }
     [none] nicht gehalten;{ " " }
    *[said] { "" }
 }{ $how ->
     [short] keine Lose Rolle: die von { $holder } endet { $depth } vor dem Rand
-   *[other] Rolle von { $holder }{ $untie ->
+   *[other] { $crowded ->
+        [yes] von
+       *[no] Rolle von
+    } { $holder }{ $untie ->
         [nobody] { "" }
         [holder] , bindet sich aus
        *[others] , sobald { $untied } ausgebunden sind
     }: { $how ->
         [lip] bis zum Rand, nicht darunter
-       *[below] { $depth } unter den Rand
+       *[below] { $depth }{ $crowded ->
+            [yes] { "" }
+           *[no] { "" } unter den Rand
+        }
     }
 }
 sheet-place = ({ $place })
@@ -81,26 +94,36 @@ sheet-haulers = { $haulers ->
     [one] eine Person allein
    *[other] { $haulers } Personen
 }
-sheet-haul = Bergen aus { $depth } Tiefe, wer auch stürzt: { $can ->
+sheet-haul-anybody = wer auch stürzt
+sheet-haul = Bergen aus { $depth } Tiefe, { $who }: { $can ->
     [yes] { sheet-haulers }: { $system } geht
     [perhaps] { sheet-haulers }: vielleicht { $system }
     [no] { sheet-haulers }: kein Flaschenzug ist stark genug
     [short] { sheet-haulers }: nicht, { $system } braucht { $missing } Seil mehr
    *[near] { sheet-haulers }: Verankerung zu nah für jeden Flaschenzug
 }
-sheet-hauls-from = Flaschenzüge gerechnet aus { $depth } Tiefe
-sheet-hauled = Flaschenzug: { $can ->
-    [yes] { $system }, { sheet-haulers }
-    [perhaps] vielleicht { $system }, { sheet-haulers }
+sheet-haul-hardest = am schwersten zu bergen: { $who }, { $depth } tief; { sheet-hauled }
+sheet-hauls-from = Bergen: aus { $depth } Tiefe gerechnet
+sheet-system = { $named ->
+    [loop-at-lip] 2:1 vom Rand
+    [loop-at-anchor] 2:1 von der Verankerung
+    [three-loaded] 3:1 am belasteten Strang
+    [three-new] 3:1 am neuen Strang
+    [six-loop-on-three] 6:1
+   *[nine] 9:1
+}
+sheet-hauled = Bergen: { $can ->
+    [yes] { sheet-system }, { sheet-haulers }
+    [perhaps] vielleicht { sheet-system }, { sheet-haulers }
     [no] zu schwer für { sheet-haulers }
-    [short] keiner, { $missing } Seil mehr nötig
+    [short] keiner, für jeden fehlen { $missing } Seil
    *[near] keiner, Verankerung zu nah
 }
 
 ## Die Feldtabelle
 
 sheet-field = Wenn die Spalte anders ist
-sheet-field-caption = Nach der Abstandsregel, die nichts über das Halten sagt. Zwischen zwei Breiten gilt die größere. Ist die Spalte breiter als der Abstand, sind zwei zugleich darüber. Was übrig ist, kommt zum Restseil. Flacher als { $angle }: gestaffelt.
+sheet-field-caption = Nach der Abstandsregel, die nichts über das Halten sagt. Zwischen zwei Breiten gilt die größere. Über einer breiteren als der Abstand stehen zwei zugleich. Was übrig ist, kommt zum Restseil. Flacher als { $angle }: gestaffelt.
 sheet-gap-along = Spalte längs der Route, { $unit }
 sheet-gap-across = quer, bei { $angle } getroffen
 sheet-apart = Abstand

@@ -117,9 +117,9 @@ fall-not-held-in-the-middle-case = the model holds a fall of { $who } with kind 
    *[no] worst at { $span }
 } ({ $snow }{ $slope })
     .hint = { held-better-in-order }more people on the rope, or a belay from an anchor there
-    .short = a fall of { $who } might not be held for { $length }, { $all ->
+    .short = a fall of { $who } might not be held along { $length }, { $all ->
         [yes] { $span }
-       *[no] worst at { $span }
+       *[no] worst { $span }
     }
     .cure = belay from an anchor; else{ held-or-in-order } more people
 

@@ -147,12 +147,12 @@ clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $slow
 clock-at-until-slower = ; a slower party { $place }, on leg { $leg }
 clock-turn = { $kind ->
     [of] leave the turn at { $place } by { $at }, to be done by { $by }
-   *[off] last place to turn round: { $place } by { $at }; the way back along the line is then done by { $by }
+   *[off] last turning place: { $place }, leg { $leg }, by { $at }; the way back along the line is then done by { $by }
 }{ $over }{ $slower }
 clock-turn-over = , on snow bridges until { $left }
 clock-turn-bridges = { $kind ->
     [of] leave the turn at { $place } by { $at }, to be back over all snow bridges by { $until }
-   *[off] last place to turn round: { $place } by { $at }, back over all snow bridges by { $until }
+   *[off] last turning place: { $place }, leg { $leg }, by { $at }, off all snow bridges by { $until }
 }{ $slower }
 clock-turn-never = { $kind ->
     [of] however early the turn at { $place } is left, the way back is on snow bridges after { $until }
@@ -509,7 +509,7 @@ page-carry = { $teams ->
    *[other] Team { $team } carries
 } { $rope }: { $why }
 page-left = No set-up needs { $ropes }{ $short ->
-    [yes] : a spare for a rescue on { $legs }
+    [yes] ; worth taking for a rescue on { $legs }
    *[no] { "" }
 }
 page-set-ups = Set-ups, with where to tie in: { $unit } from the free end of the rope

@@ -27,7 +27,7 @@ gpx-is = this is { instead-what }, not GPX
         [zip] unpack it and give the GPX file inside
         [gzip] unpack it and name the file inside
         [json] the route has to be GPX and comes first; zones are given after it{ $interface ->
-            [flags] , as in `schrund plan route.gpx { $file }`
+            [flags] : name your GPX file in the place of { $file }, and { $file } behind it
            *[members] { "" }
          }
         [toml] the route comes first, as GPX{ $interface ->

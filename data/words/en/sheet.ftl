@@ -25,9 +25,14 @@ sheet-foot = Computed by { $program } for the assumptions of the plan. What is s
 ## The legs
 
 sheet-legs = The legs
-sheet-legs-caption = A row stands where its leg begins: the rope goes on for a roped leg, and off for the next one. Gap: across, in brackets along the line. Rope: needed/carried. Grid: UTM, WGS 84. Inside: spacing and rope are within the limits; whether a fall is held is another matter.
+sheet-legs-caption = A row stands where its leg begins: the rope goes on for a roped leg, and off for the next one. Gap: across, in brackets along the line. Rope: needed/carried. UTM on WGS 84.{ $late ->
+    [yes] {" "}Or: for the latest start.
+   *[no] { "" }
+} Inside: spacing and rope are within the limits; whether a fall is held is another matter.
 sheet-high = altitude { $unit }
 sheet-at = at
+sheet-grid = UTM
+sheet-latest = or
 sheet-team = { $count ->
     [one] team { $teams }: { $setup }
    *[other] teams { $teams }: { $setup }
@@ -42,7 +47,7 @@ sheet-zones = { $met ->
 ## The rope
 
 sheet-ropes = The rope, and what is left after a fall
-sheet-ropes-caption = Tie in so many { $unit } from the free end of the first, who walks ahead; each tie-in takes { $tie }. Under each person, if they fall: whether they are held, whose rope makes the loop, how far below the lip it ends, and which haul those left can pull. Whoever unties is secured first.
+sheet-ropes-caption = Tie in so many { $unit } from the free end of the first, who walks ahead; each tie-in takes { $tie }. Under each person, if they fall: whether they are held, whose rope makes the loop, how far below the lip it ends (who hangs deeper is not reached), and which haul those left can pull. Whoever unties is secured first.
 sheet-set-up = { $people } people, { $spacing } apart{ $knotted ->
     [yes] , { $knots }
    *[no] { "" }
@@ -55,24 +60,32 @@ sheet-drawn = { $legs }: the rope with { $people } people, from the first one’
 sheet-only = { $legs }: { $text }
 sheet-fall = { $held ->
     [all] whoever falls is held in all assumed cases
-    [depends] whoever falls might not be held
+    [depends] whoever falls is held with middling assumptions
+    [kind] whoever falls might not be held
    *[none] nobody’s fall is held, not even with the kindest assumptions
 }
 sheet-no-fall = the model has no answer on falls
 sheet-loop = { $who }: { $held ->
     [all] held in all cases;{ " " }
-    [depends] might not be held;{ " " }
+    [depends] held, but not in all cases;{ " " }
+    [kind] might not be held;{ " " }
     [none] not held;{ " " }
    *[said] { "" }
 }{ $how ->
     [short] no loop: that of { $holder } ends { $depth } short of the lip
-   *[other] loop from { $holder }{ $untie ->
+   *[other] { $crowded ->
+        [yes] from
+       *[no] loop from
+    } { $holder }{ $untie ->
         [nobody] { "" }
         [holder] , who unties
        *[others] , once { $untied } untie
     }: { $how ->
         [lip] to the lip, not below
-       *[below] { $depth } below the lip
+       *[below] { $depth }{ $crowded ->
+            [yes] { "" }
+           *[no] { "" } below the lip
+        }
     }
 }
 sheet-place = ({ $place })
@@ -81,26 +94,36 @@ sheet-haulers = { $haulers ->
     [one] one person alone
    *[other] { $haulers } people
 }
-sheet-haul = hauling whoever falls from { $depth } down: { $can ->
+sheet-haul-anybody = whoever falls
+sheet-haul = hauling { $who } from { $depth } down: { $can ->
     [yes] { sheet-haulers } could pull { $system }
     [perhaps] { sheet-haulers } could perhaps pull { $system }
     [no] { sheet-haulers } could not pull hard enough with any haul
     [short] { sheet-haulers } could not: { $system } needs { $missing } more rope
    *[near] { sheet-haulers } could not: the anchor is too near
 }
+sheet-haul-hardest = hardest to haul: { $who }, { $depth } down; { sheet-hauled }
 sheet-hauls-from = hauls reckoned from { $depth } below the lip
+sheet-system = { $named ->
+    [loop-at-lip] 2:1 from the lip
+    [loop-at-anchor] 2:1 from the anchor
+    [three-loaded] 3:1 on the loaded strand
+    [three-new] 3:1 on a new strand
+    [six-loop-on-three] 6:1
+   *[nine] 9:1
+}
 sheet-hauled = haul: { $can ->
-    [yes] { $system } by { sheet-haulers }
-    [perhaps] perhaps { $system } by { sheet-haulers }
+    [yes] { sheet-system } by { sheet-haulers }
+    [perhaps] perhaps { sheet-system } by { sheet-haulers }
     [no] too heavy for { sheet-haulers }
-    [short] none, { $missing } more rope needed
+    [short] none, the rope is { $missing } too short for any
    *[near] none, the anchor is too near
 }
 
 ## The field table
 
 sheet-field = If the gap is another one
-sheet-field-caption = By the spacing rule, which says nothing about holding a fall. For a width between two columns take the wider one. Where the gap is wider than they are apart, two are over it at once. Rope left over goes into the coils. Met flatter than { $angle }: staggered, in echelon.
+sheet-field-caption = By the spacing rule; it says nothing about holding a fall. Between two widths take the wider one. Over a gap wider than the spacing two stand at once. Rope left over goes into the coils. Met flatter than { $angle }: in echelon.
 sheet-gap-along = Gap along the line, { $unit }
 sheet-gap-across = across, met at { $angle }
 sheet-apart = apart

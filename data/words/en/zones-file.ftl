@@ -128,7 +128,7 @@ zones-misplaced = { "[" }{ $numbers }] { $why ->
  } ({ ring-position })
     .hint = { $why ->
         [projected] { $fitting ->
-            [0] save it again from the map editor, with WGS 84 (EPSG:4326) as its coordinate system
+            [0] save it again from the map editor, with WGS 84 (EPSG:4326) as its coordinate system; if it still lies far from the route then, it is of another tour
             [one] in { $grids } they lie near the route; save it again from the map editor with WGS 84 (EPSG:4326) as its coordinate system, or convert it with GDAL, another program: `{ $command }`
            *[other] save it again from the map editor, with WGS 84 (EPSG:4326) as its coordinate system; several map grids bring it near the route, { $grids }
          }

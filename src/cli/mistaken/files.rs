@@ -8,6 +8,10 @@ use super::{
 };
 use crate::{help, naming};
 
+/// Files that nobody named, in a call to be filled in: in capitals, so that it is seen that they are to be replaced.
+pub(crate) const ROUTE: &str = "ROUTE.gpx";
+pub(crate) const ZONES: &str = "ZONES.geojson";
+
 /// The call for a plan with the files of this call, as far as it names them.
 pub(super) fn call(args: &[String], more: Option<&str>) -> String {
     let with = |end: &[&str], other| {
@@ -20,10 +24,7 @@ pub(super) fn call(args: &[String], more: Option<&str>) -> String {
         .iter()
         .find(|arg| *arg == "options")
         .map_or("plan", String::as_str);
-    let (route, zones) = (
-        with(&["gpx"], "route.gpx"),
-        with(&["geojson", "json"], "zones.geojson"),
-    );
+    let (route, zones) = (with(&["gpx"], ROUTE), with(&["geojson", "json"], ZONES));
     naming::call([command, route, zones])
 }
 
@@ -90,7 +91,7 @@ fn route_or_ice(given: &str, args: &[String]) -> (String, String) {
     let more = if kept.contains("--party") || kept.contains("--trip") {
         ""
     } else {
-        " --party 3 --rope 60"
+        " --party 3"
     };
     let (says, cure) = if let Some(trip) = loose(args, &["toml"]) {
         (
@@ -101,7 +102,7 @@ fn route_or_ice(given: &str, args: &[String]) -> (String, String) {
         (
             "the route and the ice are missing",
             format!(
-                "`{call}{more}`: the line as GPX, then the ice as GeoJSON; `schrund new tour` makes a file to draw the ice in"
+                "`{call}{more}`: the line as GPX, the ice as GeoJSON, how many go; `--rope 60` for each rope at hand. `schrund new tour` makes a file to draw the ice in"
             ),
         )
     } else if args.iter().any(is_ice) {
@@ -165,7 +166,7 @@ fn among(args: &[String], ice: &str) -> String {
         Some(model) => {
             format!("a terrain model has its flag: `--terrain {model}`; route and ice come first")
         }
-        None => format!("it comes second, behind the route: `schrund plan route.gpx {ice}`"),
+        None => format!("it comes second, behind the route: `schrund plan {ROUTE} {ice}`"),
     }
 }
 

@@ -2,7 +2,11 @@
 
 use std::path::Path;
 
-use super::{files, values::kept, words::ends};
+use super::{
+    files,
+    values::{self, kept},
+    words::ends,
+};
 use crate::{help, naming};
 
 /// What text programs and web pages make of two hyphens.
@@ -21,6 +25,7 @@ const OWN_FLAGS: [(&str, &[&str]); 2] = [
 pub(super) fn slip(args: &[String]) -> Option<(String, String)> {
     let (says, cure) = long_dash(args)
         .or_else(|| one_word(args))
+        .or_else(|| values::skipped(args))
         .or_else(|| torn_name(args))
         .or_else(|| capitals(args))?;
     Some((says, cure))
@@ -101,6 +106,13 @@ fn torn_name(args: &[String]) -> Option<(String, String)> {
             }
             let name = pieces.join(" ");
             let (before, behind) = (args.get(..from)?, args.get(to..)?);
+            let last = pieces.last().map_or("", String::as_str);
+            if Path::new(last).is_file() && !Path::new(&name).is_file() {
+                return Some((
+                    format!("there is no file `{name}`, but there is `{last}`"),
+                    mended(before, last, behind),
+                ));
+            }
             return Some((
                 format!("`{name}` has a blank in its name, so it counts as several words"),
                 format!(

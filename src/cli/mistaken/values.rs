@@ -51,6 +51,24 @@ const ALIKE: f64 = 0.6;
 /// Up to so many words are shown as they are typed, more only named. Our judgement.
 const SHOWN_WHOLE: usize = 3;
 
+/// A flag whose value was left out, so that the next flag stands in its place.
+pub(super) fn skipped(args: &[String]) -> Option<(String, String)> {
+    let pairs = args.iter().zip(args.iter().skip(1));
+    let mut skipped = pairs.filter(|(flag, next)| takes_value(flag) && is_own(next));
+    let (flag, _) = skipped.next()?;
+    let example = EXAMPLES.iter().find(|(name, _)| name == flag);
+    let (_, value) = example.filter(|_| flag != "--explain")?;
+    Some((
+        format!("`{flag}` has no value"),
+        format!("write one behind it, such as `{flag} {value}`"),
+    ))
+}
+
+/// Whether some command has this flag.
+fn is_own(flag: &str) -> bool {
+    flag.starts_with("--") && !having(flag_of(flag)).is_empty()
+}
+
 /// What is wrong with the value of a flag, and what to write.
 pub(super) fn refused(error: &Error, given: &str, args: &[String]) -> Option<(String, String)> {
     let flag = match args.first() {

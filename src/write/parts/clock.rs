@@ -175,11 +175,12 @@ fn turn_round(
         let left = [("left", hour(left, voice))];
         voice.say("clock-turn-over", &left)
     });
-    let [kind, place, at] = spot(turn, voice);
+    let [kind, place, at, leg] = spot(turn, voice);
     let args = [
         kind,
         place,
         at,
+        leg,
         ("by", hour(clock.back_by?, voice)),
         ("over", Arg::Said(over.unwrap_or_default())),
         beside(slower_turn(slower, voice)),
@@ -197,16 +198,16 @@ fn off_bridges(
 ) -> Option<Said> {
     let until = ("until", hour(clock.bridges_until?, voice));
     let Some(turn) = turn else {
-        let [kind, place, _] = spot(late, voice);
+        let [kind, place, ..] = spot(late, voice);
         return Some(voice.say("clock-turn-never", &[kind, place, until]));
     };
-    let [kind, place, at] = spot(turn, voice);
+    let [kind, place, at, leg] = spot(turn, voice);
     let slower = beside(slower_turn(slower, voice));
-    Some(voice.say("clock-turn-bridges", &[kind, place, at, until, slower]))
+    Some(voice.say("clock-turn-bridges", &[kind, place, at, leg, until, slower]))
 }
 
 fn back_by(clock: &StageClock, late: TurnRound, voice: Voice) -> Option<Said> {
-    let [kind, place, at] = spot(late, voice);
+    let [kind, place, at, _] = spot(late, voice);
     let by = ("by", hour(clock.back_by?, voice));
     let left = ("left", hour(late.bridges_left?, voice));
     Some(voice.say("clock-turn-back-by", &[kind, place, at, by, left]))
@@ -217,7 +218,7 @@ fn slower_turn(slower: Backwards, voice: Voice) -> Option<Said> {
     Some(voice.say("clock-turn-slower", &turn))
 }
 
-fn spot(turn: TurnRound, voice: Voice) -> [(&'static str, Arg<'static>); 3] {
+fn spot(turn: TurnRound, voice: Voice) -> [(&'static str, Arg<'static>); 4] {
     let kind = match turn.kind {
         TurnKind::OfTheLine => "of",
         TurnKind::OffTheLine => "off",
@@ -227,6 +228,7 @@ fn spot(turn: TurnRound, voice: Voice) -> [(&'static str, Arg<'static>); 3] {
         ("kind", Arg::Word(kind)),
         ("place", place),
         ("at", hour(turn.by, voice)),
+        ("leg", Arg::Count(turn.leg)),
     ]
 }
 

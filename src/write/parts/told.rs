@@ -122,3 +122,8 @@ impl Told {
 fn line(said: Said) -> Said {
     said.map_names(plain::line)
 }
+
+/// Neighbours that share a cure.
+pub(crate) fn alike(entries: &[ToldHere]) -> impl Iterator<Item = &[ToldHere]> {
+    entries.chunk_by(|a, b| a.cure.is_some() && a.cure == b.cure)
+}

@@ -70,7 +70,7 @@ fn sides(sheet: &Sheet<'_>, told: &[OfLevel], room: Room) -> Markup {
                 (levels(told, sheet.look.voice)) (steep(sheet)) (legs::legs(sheet))
                 @if room.for_calls { (calls(sheet)) }
             }
-            div class={ "side two" @if room.crowded { " crowded" } } { (second(sheet, !room.for_calls)) }
+            div class={ "side two" @if room.crowded { " crowded" } } { (second(sheet, room)) }
         }
     }
 }
@@ -95,7 +95,7 @@ fn levels(told: &[OfLevel], voice: Voice) -> Markup {
                     span aria-hidden="true" { (style::sign(level.word)) } " " (spans(&findings::title(level.level, voice)))
                 }
                 ul {
-                    @for alike in level.entries.chunk_by(|a, b| a.cure.is_some() && a.cure == b.cure) {
+                    @for alike in told::alike(&level.entries) {
                         (entries(alike))
                     }
                 }
@@ -134,7 +134,7 @@ fn tie_in_m(setups: &[Same<'_>]) -> f64 {
     })
 }
 
-fn second(sheet: &Sheet<'_>, with_calls: bool) -> Markup {
+fn second(sheet: &Sheet<'_>, room: Room) -> Markup {
     let (plan, voice) = (sheet.plan, sheet.look.voice);
     let setups = tied_alike(&plan.legs);
     html! {
@@ -147,10 +147,10 @@ fn second(sheet: &Sheet<'_>, with_calls: bool) -> Markup {
                         ("tie", Arg::Needed(tie_in_m(&setups))),
                     ]))
                 }
-                (rope::cards(&setups, voice))
+                (rope::cards(&setups, room.crowded, voice))
             }
         }
-        @if with_calls { (calls(sheet)) }
+        @if !room.for_calls { (calls(sheet)) }
         (field::field(&plan.field, voice))
         p class="not" {
             @if !setups.is_empty() { span { (spans(&packs::uncovered(&plan.legs, "sheet-not", voice))) "." } " " }

@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 
 use crate::{
-    plan::leg::Leg,
+    plan::{Plan, clock::PlanClock, leg::Leg},
     say::{arg::Arg, plain, round::Round, span::Said, voice::Voice},
     trip::clock::Clock,
     write::{
@@ -25,13 +25,18 @@ const NAMES: usize = 44;
 #[derive(Clone, Copy)]
 struct Has {
     clock: bool,
+    /// The same for the latest start, where the planned one is too late.
+    latest: bool,
     height: bool,
     ice: bool,
 }
 
 impl Has {
-    fn of(legs: &[Leg]) -> Self {
+    fn of(plan: &Plan) -> Self {
+        let legs = &plan.legs;
+        let mut stages = plan.clock.iter().flat_map(PlanClock::stages);
         Self {
+            latest: stages.any(|clock| clock.late_min().is_some()),
             clock: legs.iter().any(|leg| leg.start_clock.is_some()),
             height: legs.iter().any(|leg| leg.start_height_m.is_some()),
             ice: legs.iter().any(|leg| leg.roped),
@@ -53,7 +58,7 @@ struct Walk<'a> {
 pub(super) fn legs(sheet: &Sheet<'_>) -> Markup {
     let voice = sheet.look.voice;
     let changes = changes(sheet);
-    let (zone, has) = (walk::grid_zone(&changes), Has::of(&sheet.plan.legs));
+    let (zone, has) = (walk::grid_zone(&changes), Has::of(sheet.plan));
     let titles = titles(zone, has, voice);
     let walk = Walk {
         sheet,
@@ -66,10 +71,10 @@ pub(super) fn legs(sheet: &Sheet<'_>) -> Markup {
         section id="walk" aria-labelledby="walk-title" {
             h2 id="walk-title" { (voice.say("sheet-legs", &[])) }
             @if let Some(zone) = zone {
-                p class="narrow fine" { (voice.say("column-grid", &[])) " " (zone) }
+                p class="narrow fine" { (voice.say("sheet-grid", &[])) " " (zone) }
             }
             table class="walk" {
-                caption { (voice.say("sheet-legs-caption", &[])) }
+                caption { (voice.say("sheet-legs-caption", &[("late", Arg::yes(has.latest))])) }
                 thead { tr { @for (title, class) in titles { th scope="col" class=(class) { (title) } } } }
                 @for step in walk::steps(sheet.plan, &changes) {
                     @match step {
@@ -87,12 +92,13 @@ pub(super) fn legs(sheet: &Sheet<'_>) -> Markup {
 fn titles(zone: Option<&str>, has: Has, voice: Voice) -> Vec<(Said, &'static str)> {
     let long = [("unit", Arg::Said(Said::words(voice.units.long())))];
     let short = [("unit", Arg::Said(Said::words(voice.units.short())))];
-    let grid = voice.say("column-grid", &[]);
+    let grid = voice.say("sheet-grid", &[]);
     let grid = match zone {
         Some(zone) => grid.then(Said::from(" ")).then(Said::words(zone)),
         None => grid,
     };
     let clock = has.clock.then(|| (voice.say("column-clock", &[]), "n"));
+    let latest = has.latest.then(|| (voice.say("sheet-latest", &[]), "n"));
     let high = has.height.then(|| (voice.say("sheet-high", &short), "n"));
     let ice = has.ice;
     let zones = ice.then(|| (voice.say("column-zones", &[]), ""));
@@ -101,6 +107,7 @@ fn titles(zone: Option<&str>, has: Has, voice: Voice) -> Vec<(Said, &'static str
         Some((voice.say("column-leg", &[]), "n")),
         Some((voice.say("sheet-at", &[]), "")),
         clock,
+        latest,
         Some((voice.say("column-unit", &long), "n")),
         high,
         Some((grid, "")),
@@ -126,7 +133,7 @@ impl Walk<'_> {
                 tr data-step-leg=(leg.leg) data-from-m=(number(leg.start_m)) {
                     th scope="row" class="n" { @if stages { (leg.stage) "/" } (leg.leg) }
                     td class="letter" { (change.map(ChangePoint::letter).unwrap_or_default()) }
-                    (self.passed(leg.start_clock, &km, leg.start_height_m))
+                    (self.passed(leg.stage, leg.start_clock, &km, leg.start_height_m))
                     td class="at" { (self.at(change)) }
                     @if self.has.ice { (self.ice(&shown)) }
                     td class="word" { (badge(leg.verdict, voice)) }
@@ -163,10 +170,18 @@ impl Walk<'_> {
     }
 
     /// When, how far on and how high.
-    fn passed(&self, clock: Option<Clock>, km: &str, height_m: Option<f64>) -> Markup {
+    fn passed(
+        &self,
+        stage: usize,
+        clock: Option<Clock>,
+        km: &str,
+        height_m: Option<f64>,
+    ) -> Markup {
         let units = self.voice.units;
+        let shown = |clock: Option<Clock>| clock.map(|c| c.to_string()).unwrap_or_default();
         html! {
-            @if self.has.clock { td class="n" { (clock.map(|c| c.to_string()).unwrap_or_default()) } }
+            @if self.has.clock { td class="n" { (shown(clock)) } }
+            @if self.has.latest { td class="n latest" { (shown(self.at_latest(stage, clock))) } }
             td class="n km" { (km) (beside(units.long())) }
             @if self.has.height {
                 td class="n high" { @if let Some(m) = height_m { (units.whole(m)) (beside(units.short())) } }
@@ -174,17 +189,24 @@ impl Walk<'_> {
         }
     }
 
+    /// The same hour for the latest start, where the planned one is too late: everything is earlier by as much.
+    fn at_latest(&self, stage: usize, clock: Option<Clock>) -> Option<Clock> {
+        let mut stages = self.sheet.plan.clock.iter().flat_map(PlanClock::stages);
+        let late_min = stages.find(|clock| clock.stage == stage)?.late_min()?;
+        clock.map(|clock| clock.after(-late_min))
+    }
+
     /// A change at which no leg begins.
     fn change(&self, change: &ChangePoint<'_>) -> Markup {
         let km = self.voice.chainage(change.at_m, change.kind.round());
-        let passed = self.passed(change.clock, &km, change.height_m);
+        let passed = self.passed(change.stage, change.clock, &km, change.height_m);
         self.done(Some(change), &passed, &change.kind.says(self.voice))
     }
 
     /// Where a stage ends.
     fn end(&self, leg: &Leg) -> Markup {
         let km = self.voice.chainage(leg.end_m, Round::Nearest);
-        let passed = self.passed(leg.end_clock, &km, leg.end_height_m);
+        let passed = self.passed(leg.stage, leg.end_clock, &km, leg.end_height_m);
         self.done(None, &passed, &walk::end(self.sheet.plan, self.voice))
     }
 

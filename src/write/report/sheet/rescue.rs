@@ -17,15 +17,19 @@ const NO_DEPTH_M: f64 = 0.1;
 
 /// Under the drawing: for each person whether the fall is held and whose rope makes a loop; then what can be hauled. What
 /// holds of everybody's fall is said once.
-pub(super) fn after_a_fall(same: &Same<'_>, voice: Voice) -> Markup {
-    let held = worst(same);
+pub(super) fn after_a_fall(same: &Same<'_>, crowded: bool, voice: Voice) -> Markup {
+    let kind = !in_centre(same);
+    let held: Vec<&str> = worst(same)
+        .into_iter()
+        .map(|held| word(held, kind))
+        .collect();
     let alike = held.windows(2).all(|pair| pair[0] == pair[1]);
     let each = if alike { &[] } else { &held[..] };
-    let loops = told(same, voice, &|on| loops(on, each));
-    let hauls = told(same, voice, &|on| anybodys_haul(on).into_iter().collect());
+    let loops = told(same, voice, &|on| loops(on, each, !crowded));
+    let hauls = told(same, voice, &|on| haul(on, crowded).into_iter().collect());
     let fall = match held.first() {
         None => Some(voice.say("sheet-no-fall", &[])),
-        Some(held) => alike.then(|| voice.say("sheet-fall", &[word(*held)])),
+        Some(held) => alike.then(|| voice.say("sheet-fall", &[("held", Arg::Word(held))])),
     };
     html! {
         @for part in loops.into_iter().filter(|part| !part.says.is_empty()) {
@@ -57,8 +61,22 @@ fn worst(same: &Same<'_>) -> Vec<Held> {
     worst
 }
 
-fn word(held: Held) -> (&'static str, Arg<'static>) {
-    ("held", Arg::Word(held.as_str()))
+/// Whether with everything assumed central every fall is held, on all legs that share the set-up.
+fn in_centre(same: &Same<'_>) -> bool {
+    let arrests = same
+        .uses
+        .iter()
+        .filter_map(|(_, setup)| setup.arrest.as_ref());
+    let mut runs = arrests.flat_map(|arrest| &arrest.runs);
+    runs.all(|run| run.in_centre)
+}
+
+/// How a fall is held; a word of its own where it depends and with middling assumptions not everybody is.
+fn word(held: Held, kind: bool) -> &'static str {
+    match held {
+        Held::Depends if kind => "kind",
+        held => held.as_str(),
+    }
 }
 
 /// What is said of some of the legs that share a set-up.
@@ -133,7 +151,7 @@ impl On<'_> {
 }
 
 /// `Ada: not held; loop from Cleo, who unties: 10 m`, one for each person; whom the rope does not reach where it ends too soon.
-fn loops(on: &On<'_>, held: &[Held]) -> Vec<Said> {
+fn loops(on: &On<'_>, held: &[&'static str], with_haul: bool) -> Vec<Said> {
     if on.setup.reach.is_empty() {
         let none = mark::no_place(on.setup, on.voice);
         let said = none.map(|none| on.voice.say("sheet-no-loop", &[("none", Arg::Said(none))]));
@@ -141,10 +159,10 @@ fn loops(on: &On<'_>, held: &[Held]) -> Vec<Said> {
     }
     let reach = on.setup.reach.iter();
     let of = |reach: &Reach| held.get(reach.person.checked_sub(1)?).copied();
-    let alike = same_haul(on.setup).is_some();
+    let hauls = with_haul && same_haul(on.setup).is_none();
     let one = |reach: &Reach| {
-        let reached = one(on, reach, of(reach));
-        let haul = reach.haul.filter(|_| !alike);
+        let reached = one(on, reach, of(reach), !with_haul);
+        let haul = reach.haul.filter(|_| hauls);
         let haul = haul.map(|haul| {
             on.voice
                 .say("sheet-hauled", &Hauled::of(&haul).args(on.voice))
@@ -154,7 +172,7 @@ fn loops(on: &On<'_>, held: &[Held]) -> Vec<Said> {
     reach.map(one).collect()
 }
 
-fn one(on: &On<'_>, reach: &Reach, held: Option<Held>) -> Said {
+fn one(on: &On<'_>, reach: &Reach, held: Option<&'static str>, crowded: bool) -> Said {
     let (how, depth) = match reach.depth_m {
         m if m < -1e-9 => ("short", Arg::Needed(-m)),
         m if m < NO_DEPTH_M => ("lip", Arg::There(m)),
@@ -171,9 +189,10 @@ fn one(on: &On<'_>, reach: &Reach, held: Option<Held>) -> Said {
     };
     let args = [
         ("who", on.who(reach.person)),
-        ("held", Arg::Word(held.map_or("said", Held::as_str))),
+        ("held", Arg::Word(held.unwrap_or("said"))),
         ("how", Arg::Word(how)),
         ("depth", depth),
+        ("crowded", Arg::yes(crowded)),
         ("holder", on.who(end)),
         ("untie", Arg::Word(untie)),
         ("untied", on.all(&reach.needs_untied)),
@@ -221,11 +240,12 @@ impl Hauled {
         }
     }
 
-    fn args(self, voice: Voice) -> [(&'static str, Arg<'static>); 4] {
+    fn args(self, voice: Voice) -> [(&'static str, Arg<'static>); 5] {
         let system = self.system.map(|named| setup::system(named, voice));
         [
             ("can", Arg::Word(self.can)),
             ("haulers", Arg::Count(self.haulers)),
+            ("named", Arg::Word(self.system.map_or("", System::as_str))),
             ("system", Arg::Said(system.unwrap_or_default())),
             ("missing", Arg::Needed(self.missing_m)),
         ]
@@ -243,15 +263,21 @@ fn same_haul(setup: &TeamSetup) -> Option<Hauled> {
 }
 
 /// `hauling whoever falls from 6.5 m down: one person alone could perhaps pull 9:1`; where it is told under each person, only
-/// from what depth.
-fn anybodys_haul(on: &On<'_>) -> Option<Said> {
+/// from what depth, and where there is no room for that, of the one who is hardest to haul.
+fn haul(on: &On<'_>, crowded: bool) -> Option<Said> {
     let table = on.setup.haul.as_ref()?;
     let depth = ("depth", Arg::Needed(table.lip_to_person_m));
-    Some(match same_haul(on.setup) {
+    let (key, who, told) = match same_haul(on.setup) {
         Some(same) => {
-            let args: Vec<_> = same.args(on.voice).into_iter().chain([depth]).collect();
-            on.voice.say("sheet-haul", &args)
+            let anybody = on.voice.say("sheet-haul-anybody", &[]);
+            ("sheet-haul", Arg::Said(anybody), same)
         }
-        None => on.voice.say("sheet-hauls-from", &[depth]),
-    })
+        None if crowded => {
+            let hardest = on.who(table.person);
+            ("sheet-haul-hardest", hardest, Hauled::of(&table.answer))
+        }
+        None => return Some(on.voice.say("sheet-hauls-from", &[depth])),
+    };
+    let args = told.args(on.voice).into_iter().chain([depth, ("who", who)]);
+    Some(on.voice.say(key, &args.collect::<Vec<_>>()))
 }

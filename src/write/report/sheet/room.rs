@@ -4,8 +4,8 @@ use crate::{
     plan::leg::Leg,
     write::{
         parts::{
-            slopes,
-            told::{OfLevel, ToldHere},
+            clock, slopes,
+            told::{self, OfLevel, ToldHere},
         },
         report::same::tied_alike,
         sheet::Sheet,
@@ -19,8 +19,8 @@ const LINES: usize = 57;
 const LARGE: usize = 47;
 /// Signs that the set-up of a team takes. Our judgement: a little more than most.
 const TIED: usize = 40;
-/// Lines that the head, titles and the head of the table take.
-const HEAD: usize = 14;
+/// Lines that the head without the hours, titles and the head of the table take.
+const HEAD: usize = 12;
 
 /// Set-ups from which on the second side is crowded: they stand two by two on it. Our judgement.
 const CROWDED: usize = 4;
@@ -84,18 +84,28 @@ pub(super) fn room(sheet: &Sheet<'_>, told: &[OfLevel]) -> Room {
 
 fn lines(sheet: &Sheet<'_>, levels: &[OfLevel]) -> usize {
     let plan = sheet.plan;
-    let of_entry = |entry: &ToldHere| {
-        let cure = entry.cure.as_ref().map_or(0, |cure| signs(cure) + 3);
-        (signs(&entry.place) + 1 + signs(&entry.says) + cure).div_ceil(SIGNS)
+    // What several say that share a cure stands in one paragraph, the cure once.
+    let alike = |alike: &[ToldHere]| {
+        let says = |entry: &ToldHere| signs(&entry.place) + 2 + signs(&entry.says);
+        let cure = alike.first().and_then(|entry| entry.cure.as_ref());
+        let cure = cure.map_or(0, |cure| signs(cure) + 3);
+        (alike.iter().map(says).sum::<usize>() + cure).div_ceil(SIGNS)
     };
-    // Cures that several share are printed once; that leaves some room.
-    let told = levels.iter().flat_map(|level| &level.entries).map(of_entry);
+    let told = levels
+        .iter()
+        .flat_map(|level| told::alike(&level.entries))
+        .map(alike);
     let tied = |leg: &Leg| (leg.teams.len() * TIED).div_ceil(SIGNS);
     let legs = plan.legs.iter().map(|leg| 1 + tied(leg));
     let stages = plan.route.stages.len();
     let steep = slopes::avalanche_ground(plan, sheet.look.voice);
     let steep = steep.map_or(0, |line| signs(&line).div_ceil(SIGNS));
-    HEAD + steep + 2 * levels.len() + told.sum::<usize>() + legs.sum::<usize>() + 2 * stages
+    let hours = plan
+        .clock
+        .iter()
+        .flat_map(|all| clock::head(all, sheet.look.voice));
+    let hours: usize = hours.map(|line| signs(&line).div_ceil(SIGNS)).sum();
+    HEAD + hours + steep + 2 * levels.len() + told.sum::<usize>() + legs.sum::<usize>() + 2 * stages
 }
 
 fn signs(said: &crate::say::span::Said) -> usize {

@@ -17,34 +17,49 @@ use crate::{
 const WIDE: usize = 3;
 /// People of whom two drawings have room beside each other. Our judgement.
 const SIDE_BY_SIDE: usize = 4;
+/// People under each of whom there is room for all that is told of a fall. Our judgement.
+const ROOMY: usize = 3;
 /// Units that the drawings are wide, printed each about a point.
 const WHOLE: u16 = 368;
 const HALF: u16 = 178;
-const HEIGHT: f64 = 32.5;
+const HEIGHT: f64 = 29.5;
 /// Where the rope lies, above which the marks stand, and under it the distances.
-const ROPE_Y: f64 = 17.0;
-const MARK_Y: f64 = 8.5;
-const SPAN_Y: f64 = 31.5;
+const ROPE_Y: f64 = 15.5;
+const MARK_Y: f64 = 7.5;
+const SPAN_Y: f64 = 28.5;
 /// Room for a coil, and for what lies beyond the second one.
 const COIL: f64 = 30.0;
 const BEYOND: f64 = 16.0;
 const EDGE: f64 = 9.0;
 
 /// One card for each set-up.
-pub(super) fn cards(setups: &[Same<'_>], voice: Voice) -> Markup {
+pub(super) fn cards(setups: &[Same<'_>], crowded: bool, voice: Voice) -> Markup {
     let few = setups.len() <= WIDE;
     let many = |same: &Same<'_>| same.setup().is_some_and(|s| s.people > SIDE_BY_SIDE);
     let wide = few || setups.iter().any(many);
     html! {
         div class={ "cards" @if !wide { " two-by-two" } } {
             @for (i, same) in setups.iter().enumerate() {
-                @if let Some(setup) = same.setup() { (card(i + 1, same, setup, wide, voice)) }
+                @if let Some(setup) = same.setup() { (card(i + 1, same, setup, Card { wide, crowded }, voice)) }
             }
         }
     }
 }
 
-fn card(count: usize, same: &Same<'_>, setup: &TeamSetup, wide: bool, voice: Voice) -> Markup {
+/// How much room a card has.
+#[derive(Clone, Copy)]
+struct Card {
+    wide: bool,
+    crowded: bool,
+}
+
+fn card(
+    count: usize,
+    same: &Same<'_>,
+    setup: &TeamSetup,
+    Card { wide, crowded }: Card,
+    voice: Voice,
+) -> Markup {
     let args = [
         ("legs", Arg::Said(Said::words(same.shown(voice)))),
         ("setup", Arg::Said(set_up(setup, wide, voice))),
@@ -54,7 +69,7 @@ fn card(count: usize, same: &Same<'_>, setup: &TeamSetup, wide: bool, voice: Voi
             h3 { (spans(&voice.say("sheet-set-up-of", &args))) }
             (drawing(count, same, setup, if wide { WHOLE } else { HALF }, voice))
             @if let Some(short) = short(setup, voice) { p { strong { (spans(&short.capital())) "." } } }
-            (rescue::after_a_fall(same, voice))
+            (rescue::after_a_fall(same, crowded || setup.people > ROOMY, voice))
         }
     }
 }
