@@ -131,7 +131,10 @@ fn the_hours_for_the_latest_start_are_those_of_a_plan_that_starts_then() {
     let starting = |start: &str| {
         let mut job = schrund::example::job().expect("the example");
         assert_eq!(job.timetable.set("start", start, Origin::Flag), Some(true));
-        assert_eq!(job.timetable.set("bridges_until", "06:30", Origin::Flag), Some(true));
+        assert_eq!(
+            job.timetable.set("bridges_until", "06:30", Origin::Flag),
+            Some(true)
+        );
         Planned::of(job)
     };
     let hours = |page: &Html, class: &str| -> Vec<String> {
