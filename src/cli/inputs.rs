@@ -16,11 +16,7 @@ use schrund::{
     },
 };
 
-use crate::{
-    args::JobArgs,
-    mistaken::{ROUTE, ZONES},
-    naming, source,
-};
+use crate::{args::JobArgs, mistaken, naming, source};
 
 /// Reads the files and lays trip file and flags over the rules.
 pub(crate) fn read(args: &JobArgs) -> Result<Job, Vec<Fault>> {
@@ -78,24 +74,23 @@ fn trip_in_place(faults: &mut Vec<Fault>, args: &JobArgs) {
             Wrong::Gpx(InGpx::Is(Instead::Toml)) | Wrong::Geojson(InGeojson::Is(Instead::Toml))
         )
     };
-    if args.trip.is_some() || !faults.iter().any(is_toml) {
-        return;
-    }
-    faults.retain(|fault| !matches!(fault.what, Wrong::Trip(InTrip::NobodySaid)));
-    for fault in faults.iter_mut().filter(|fault| is_toml(fault)) {
-        let of_route = matches!(fault.what, Wrong::Gpx(_));
-        let (trip, meant) = match of_route {
-            true => (&args.route, ROUTE),
-            false => (&args.zones, ZONES),
-        };
-        let mut words = words();
-        if let Some(word) = words.iter_mut().find(|word| *word == trip) {
-            meant.clone_into(word);
-        }
-        let flag = ["--trip", trip.as_str()];
-        let call = naming::call(words.iter().map(String::as_str).chain(flag));
-        fault.what = InFiles::TripInPlace { of_route, call }.into();
-    }
+    let place = |name: &str| Place::file(source::shown(name)).file;
+    let stands = |fault: &Fault, name: &str| is_toml(fault) && fault.at.file == place(name);
+    let (of_route, trip) = match () {
+        () if args.trip.is_some() => return,
+        () if faults.iter().any(|fault| stands(fault, &args.route)) => (true, &args.route),
+        () if faults.iter().any(|fault| stands(fault, &args.zones)) => (false, &args.zones),
+        () => return,
+    };
+    let in_place = InFiles::TripInPlace {
+        of_route,
+        call: mistaken::with_trip(&words(), trip),
+    };
+    let at = Place::file(source::shown(trip));
+    faults.retain(|fault| {
+        !stands(fault, trip) && !matches!(fault.what, Wrong::Trip(InTrip::NobodySaid))
+    });
+    faults.insert(0, Fault::new(in_place, at));
 }
 
 /// The words of the call.
@@ -139,6 +134,18 @@ fn files(args: &JobArgs, trip: TripFiles) -> TripFiles {
         terrain,
         glaciers: args.glaciers.clone().or_else(of_trip),
     }
+}
+
+/// All files that a job is read from, those that its trip file names too.
+pub(crate) fn all_files(args: &JobArgs) -> Vec<String> {
+    let again = |name: &&String| *name != "-" && !source::is_address(name);
+    let trip = args.trip.as_ref().filter(again);
+    let trip = trip.and_then(|name| trip::file(text(name)).source.ok());
+    let named = files(args, trip.as_ref().map(Trip::files).unwrap_or_default());
+    let own = [Some(&args.route), Some(&args.zones), args.trip.as_ref()];
+    let own = own.into_iter().flatten().cloned();
+    let more = named.practice.into_iter().chain(named.glaciers);
+    own.chain(more).chain(named.terrain).collect()
 }
 
 /// A path of the trip file, which is relative to the folder the trip file lies in.

@@ -5,7 +5,7 @@ mod typing;
 mod values;
 mod words;
 
-pub(crate) use self::files::{ROUTE, ZONES};
+pub(crate) use self::files::with_trip;
 
 use clap::error::{ContextKind, ContextValue, Error, ErrorKind};
 

@@ -18,13 +18,11 @@ const LENGTHS: [(&str, f64); 8] = [
     ("mm", 0.001),
     ("km", 1000.0),
 ];
-/// Nobody carries a shorter rope for a glacier; metres. Our judgement.
-const SHORTEST_M: f64 = 10.0;
 /// Words behind a head count.
 const PEOPLE: [&str; 6] = ["p", "pers", "person", "persons", "people", "x"];
-/// Head counts in words, from two on.
-const NUMBERS: [&str; 8] = [
-    "two", "three", "four", "five", "six", "seven", "eight", "nine",
+/// Head counts in words, from one on.
+const NUMBERS: [&str; 9] = [
+    "one", "two", "three", "four", "five", "six", "seven", "eight", "nine",
 ];
 /// Nobody who stands on a glacier weighs less; kilograms. Our judgement.
 const LIGHTEST_KG: f64 = 10.0;
@@ -46,7 +44,8 @@ pub(crate) fn rope(text: &str) -> Result<f64, String> {
     }
     let each: Vec<String> = lengths.iter().map(|m| format!("--rope {m}")).collect();
     let one = match parts[..] {
-        [whole, part] if text.contains(',') && lengths[1] < SHORTEST_M => {
+        [whole, part] if text.contains(',') && !whole.contains('.') => {
+            let part: String = part.chars().take_while(char::is_ascii_digit).collect();
             format!("; one rope of {whole}.{part} m is `--rope {whole}.{part}`")
         }
         _ => String::new(),
@@ -108,18 +107,27 @@ pub(crate) fn folk(text: &str) -> Result<Folk, String> {
         .iter()
         .skip(1)
         .position(|kg| *kg < LIGHTEST_KG && *kg >= 0.0 && kg.fract() == 0.0);
-    match half.map(|i| (i, masses[i], masses[i + 1])) {
-        Some((at, whole, part)) if whole >= LIGHTEST_KG => Err(halved(&masses, at, part)),
+    match half.map(|i| (i, masses[i])) {
+        Some((at, whole)) if whole >= LIGHTEST_KG => {
+            let typed: Vec<&str> = parts.iter().map(|part| kilograms(part)).collect();
+            Err(halved(&typed, at, typed[at + 1]))
+        }
         _ => Ok(Folk::Masses(masses)),
     }
 }
 
-/// A decimal comma between masses: the list as it is meant, with a second person where it names one alone.
-fn halved(masses: &[f64], at: usize, part: f64) -> String {
+/// A mass as it was typed, without its unit.
+fn kilograms(text: &str) -> &str {
+    let text = text.trim();
+    text.strip_suffix("kg").map_or(text, str::trim)
+}
+
+/// A decimal comma between masses: the list as it may be meant, in the digits that were typed.
+fn halved(masses: &[&str], at: usize, part: &str) -> String {
     let shown = masses.iter().enumerate().filter(|(i, _)| *i != at + 1);
     let shown = shown.map(|(i, kg)| match i == at {
         true => format!("{kg}.{part}"),
-        false => kg.to_string(),
+        false => (*kg).to_owned(),
     });
     let mut meant: Vec<String> = shown.collect();
     let one = meant.get(at).cloned().unwrap_or_default();
@@ -131,7 +139,7 @@ fn halved(masses: &[f64], at: usize, part: f64) -> String {
     };
     let meant = meant.join(",");
     format!(
-        "a comma stands between people, and nobody weighs {part} kg: if one person weighs {one} kg, write `--party {meant}`{more}; else write that mass whole"
+        "a comma stands between people, and nobody weighs {part} kg: if one person weighs {one} kg, write `--party {meant}`{more}; if {part} is a slip, write that mass in full"
     )
 }
 
@@ -158,7 +166,7 @@ fn heads(text: &str) -> Option<usize> {
         .iter()
         .position(|word| text.eq_ignore_ascii_case(word))
     {
-        return Some(at + 2);
+        return Some(at + 1);
     }
     let digits = digits(text);
     let (number, word) = text.split_at(digits);

@@ -11,7 +11,7 @@ use schrund::fault::{
     files::{InFiles, WrittenAs},
 };
 
-use crate::{args::JobArgs, ending, naming::free, source};
+use crate::{args::JobArgs, ending, inputs, naming::free, source};
 
 /// Where files may be written.
 #[derive(Debug)]
@@ -25,15 +25,8 @@ pub(crate) struct Saver {
 impl Saver {
     /// That writes over nothing that a job is read from.
     pub(crate) fn sparing(job: &JobArgs, force: bool) -> Self {
-        let named = [
-            Some(&job.route),
-            Some(&job.zones),
-            job.trip.as_ref(),
-            job.practice.as_ref(),
-            job.glaciers.as_ref(),
-        ];
-        let named = named.into_iter().flatten().chain(&job.terrain);
-        Self::new(named.map(String::as_str), force)
+        let named = inputs::all_files(job);
+        Self::new(named.iter().map(String::as_str), force)
     }
 
     pub(crate) fn new<'a>(inputs: impl IntoIterator<Item = &'a str>, force: bool) -> Self {

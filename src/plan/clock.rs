@@ -100,8 +100,8 @@ pub struct StageClock {
 }
 
 impl StageClock {
-    /// By how many minutes the start as planned is later than the latest one; `None` where it is early enough, and where no
-    /// start is.
+    /// By how many minutes the start as planned is later than the latest one; `None` where it is early enough, and where there
+    /// is no latest one: nobody asked for it, or no start of the day would be early enough.
     #[must_use]
     pub fn late_min(&self) -> Option<f64> {
         let (start, latest) = (self.start?, self.as_planned.latest_start?);

@@ -82,7 +82,7 @@ fn lengths_that_are_not_understood_are_answered_with_what_to_write() {
         (
             "--rope",
             "60,70",
-            "each rope has its own flag: `--rope 60 --rope 70`\n",
+            "each rope has its own flag: `--rope 60 --rope 70`; one rope of 60.70 m is `--rope 60.70`\n",
         ),
         (
             "--rope",
@@ -124,7 +124,7 @@ fn people_are_counted_or_weighed() {
         ),
         (
             "82,75,5",
-            "nobody weighs 5 kg: if one person weighs 75.5 kg, write `--party 82,75.5`; else write that mass whole",
+            "nobody weighs 5 kg: if one person weighs 75.5 kg, write `--party 82,75.5`; if 5 is a slip, write that mass in full",
         ),
         (
             "3p,75",

@@ -100,7 +100,7 @@ fall-held-in-none = im Modell wird ein Sturz von { $who } nicht gehalten, auch n
     [yes] bei { $span }
    *[no] am schlimmsten bei { $span }
 } ({ $snow }{ $slope }){ held-without-width }
-    .hint = { held-better-in-order }mehr Leute am Seil, an einer Verankerung sichern, oder eine andere Linie
+    .hint = an einer Verankerung sichern, oder eine andere Linie; sonst { held-better-in-order }mehr Leute am Seil
     .short = im Modell wird ein Sturz von { $who } in keinem Fall gehalten: { $length }, { $all ->
         [yes] { $span }
        *[no] am schlimmsten { $span }
@@ -108,7 +108,7 @@ fall-held-in-none = im Modell wird ein Sturz von { $who } nicht gehalten, auch n
     .cure = an einer Verankerung sichern oder eine andere Linie; sonst{ held-or-in-order } mehr Leute
 
 fall-held-in-none-at-one-place = im Modell wird ein Sturz von { $who } nicht gehalten, auch nicht unter den günstigsten Annahmen, bei { $span }, { $length } ({ $snow }{ $slope }){ held-without-width }
-    .hint = { held-better-in-order }diese Stelle einzeln queren, an einer Verankerung gesichert, oder eine andere Linie
+    .hint = diese Stelle einzeln queren, an einer Verankerung gesichert; sonst { held-better-in-order }eine andere Linie
     .short = im Modell wird ein Sturz von { $who } in keinem Fall gehalten auf { $length } Strecke, { $span }
     .cure = einzeln und gesichert queren; sonst{ held-or-in-order } eine andere Linie
 
@@ -116,7 +116,7 @@ fall-not-held-in-the-middle-case = im Modell wird ein Sturz von { $who } nur unt
     [yes] bei { $span }
    *[no] am schlimmsten bei { $span }
 } ({ $snow }{ $slope })
-    .hint = { held-better-in-order }mehr Leute am Seil, oder dort an einer Verankerung sichern
+    .hint = dort an einer Verankerung sichern; sonst { held-better-in-order }mehr Leute am Seil
     .short = ein Sturz von { $who } wird vielleicht nicht gehalten auf { $length } Strecke, { $all ->
         [yes] { $span }
        *[no] am schlimmsten { $span }

@@ -152,7 +152,7 @@ clock-turn = { $kind ->
 clock-turn-over = , auf Schneebrücken bis { $left }
 clock-turn-bridges = { $kind ->
     [of] die Umkehr bei { $place } bis { $at } verlassen, um bis { $until } von allen Schneebrücken des Rückwegs zu sein
-   *[off] letzte Umkehr: { $place }, Teil { $leg }, bis { $at }, dann bis { $until } von allen Schneebrücken
+   *[off] letzte Umkehr: { $place }, Teil { $leg }, bis { $at }, dann bis { $until } von allen Schneebrücken herunter
 }{ $slower }
 clock-turn-never = { $kind ->
     [of] so früh die Umkehr bei { $place } auch verlassen wird, der Rückweg liegt nach { $until } auf Schneebrücken
@@ -509,7 +509,7 @@ page-carry = { $teams ->
    *[other] Seilschaft { $team } trägt
 } { $rope }: { $why }
 page-left = Keine Seileinteilung braucht { $ropes }{ $short ->
-    [yes] ; für eine Bergung auf { $legs } lohnt es sich
+    [yes] ; als Reserve für eine Bergung auf { $legs } mitnehmen
    *[no] { "" }
 }
 page-set-ups = Seileinteilungen, mit den Stellen zum Einbinden: { $unit } vom freien Ende des Seils

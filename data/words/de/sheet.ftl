@@ -26,13 +26,16 @@ sheet-foot = Gerechnet von { $program } für die Annahmen des Plans. Was vor Ort
 
 sheet-legs = Die Teile
 sheet-legs-caption = Eine Zeile steht, wo ihr Teil beginnt: anseilen für einen Teil am Seil, Seil ab für den nächsten ohne. Spalte: quer, in Klammern längs. Seil: nötig/dabei. UTM auf WGS 84.{ $late ->
-    [yes] {" "}Oder: beim spätesten Aufbruch.
+    [yes] {" "}Zweite Uhr: beim spätesten Aufbruch.
    *[no] { "" }
 } Im Rahmen: Abstand und Seil sind in den Grenzen; ob ein Sturz gehalten wird, ist ein anderes.
 sheet-high = Höhe { $unit }
 sheet-at = bei
 sheet-grid = UTM
-sheet-latest = oder
+sheet-latest = { $one ->
+    [yes] ab { $start }
+   *[no] spätestens
+}
 sheet-team = { $count ->
     [one] Seilschaft { $teams }: { $setup }
    *[other] Seilschaften { $teams }: { $setup }
@@ -47,7 +50,7 @@ sheet-zones = { $met ->
 ## Das Seil
 
 sheet-ropes = Das Seil, und was nach einem Sturz bleibt
-sheet-ropes-caption = Einbinden so viele { $unit } vom freien Ende der ersten Person, die vorangeht; jedes Einbinden braucht { $tie }. Unter jeder Person, wenn sie stürzt: ob sie gehalten wird, von wem die Lose Rolle kommt, wie tief unter dem Rand sie endet (tiefer erreicht sie niemanden), welchen Flaschenzug die anderen schaffen. Vor dem Losbinden sichern.
+sheet-ropes-caption = Einbinden so viele { $unit } vom freien Ende der ersten Person, die vorangeht; jedes Einbinden braucht { $tie }. Unter jedem Seil, wenn jemand stürzt: ob gehalten wird, von wem die Lose Rolle kommt, wie tief unter dem Rand sie endet (tiefer erreicht sie niemanden), welchen Flaschenzug die anderen schaffen. Vor dem Losbinden sichern.
 sheet-set-up = { $people } Personen, { $spacing } Abstand{ $knotted ->
     [yes] , { $knots }
    *[no] { "" }
@@ -67,8 +70,7 @@ sheet-fall = { $held ->
 sheet-no-fall = das Modell weiß keine Antwort auf Stürze
 sheet-loop = { $who }: { $held ->
     [all] in allen Fällen gehalten;{ " " }
-    [depends] gehalten, aber nicht in allen Fällen;{ " " }
-    [kind] vielleicht nicht gehalten;{ " " }
+    [depends] vielleicht nicht gehalten;{ " " }
     [none] nicht gehalten;{ " " }
    *[said] { "" }
 }{ $how ->
@@ -84,7 +86,7 @@ sheet-loop = { $who }: { $held ->
         [lip] bis zum Rand, nicht darunter
        *[below] { $depth }{ $crowded ->
             [yes] { "" }
-           *[no] { "" } unter den Rand
+           *[no] { "" } unter dem Rand
         }
     }
 }
@@ -116,14 +118,14 @@ sheet-hauled = Bergen: { $can ->
     [yes] { sheet-system }, { sheet-haulers }
     [perhaps] vielleicht { sheet-system }, { sheet-haulers }
     [no] zu schwer für { sheet-haulers }
-    [short] keiner, für jeden fehlen { $missing } Seil
-   *[near] keiner, Verankerung zu nah
+    [short] nicht möglich, mindestens { $missing } Seil fehlen
+   *[near] nicht möglich, Verankerung zu nah
 }
 
 ## Die Feldtabelle
 
 sheet-field = Wenn die Spalte anders ist
-sheet-field-caption = Nach der Abstandsregel, die nichts über das Halten sagt. Zwischen zwei Breiten gilt die größere. Über einer breiteren als der Abstand stehen zwei zugleich. Was übrig ist, kommt zum Restseil. Flacher als { $angle }: gestaffelt.
+sheet-field-caption = Neu anseilen nur, wo die Spalte breiter ist, als so angeseilt abgedeckt (unten). Nach der Abstandsregel, die nichts über das Halten sagt. Zwischen zwei Breiten gilt die größere. Über einer breiteren als der Abstand stehen zwei zugleich. Flacher als { $angle }: gestaffelt.
 sheet-gap-along = Spalte längs der Route, { $unit }
 sheet-gap-across = quer, bei { $angle } getroffen
 sheet-apart = Abstand

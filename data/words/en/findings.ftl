@@ -100,7 +100,7 @@ fall-held-in-none = the model does not hold a fall of { $who }, not even with it
     [yes] at { $span }
    *[no] worst at { $span }
 } ({ $snow }{ $slope }){ held-without-width }
-    .hint = { held-better-in-order }more people on the rope, a belay from an anchor, or another line
+    .hint = a belay from an anchor, or another line; else { held-better-in-order }more people on the rope
     .short = the model holds a fall of { $who } in no case: { $length }, { $all ->
         [yes] { $span }
        *[no] worst at { $span }
@@ -108,7 +108,7 @@ fall-held-in-none = the model does not hold a fall of { $who }, not even with it
     .cure = belay from an anchor, or go another line; else{ held-or-in-order } more people
 
 fall-held-in-none-at-one-place = the model does not hold a fall of { $who }, not even with its kindest assumptions, at { $span }, { $length } ({ $snow }{ $slope }){ held-without-width }
-    .hint = { held-better-in-order }cross that place one by one, belayed from an anchor, or by another line
+    .hint = cross that place one by one, belayed from an anchor; else { held-better-in-order }another line
     .short = the model holds a fall of { $who } in no case along { $length }, { $span }
     .cure = cross it one by one, from an anchor; else{ held-or-in-order } another line
 
@@ -116,7 +116,7 @@ fall-not-held-in-the-middle-case = the model holds a fall of { $who } with kind 
     [yes] at { $span }
    *[no] worst at { $span }
 } ({ $snow }{ $slope })
-    .hint = { held-better-in-order }more people on the rope, or a belay from an anchor there
+    .hint = a belay from an anchor there; else { held-better-in-order }more people on the rope
     .short = a fall of { $who } might not be held along { $length }, { $all ->
         [yes] { $span }
        *[no] worst { $span }

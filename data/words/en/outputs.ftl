@@ -509,7 +509,7 @@ page-carry = { $teams ->
    *[other] Team { $team } carries
 } { $rope }: { $why }
 page-left = No set-up needs { $ropes }{ $short ->
-    [yes] ; worth taking for a rescue on { $legs }
+    [yes] ; take it as a spare for a rescue on { $legs }
    *[no] { "" }
 }
 page-set-ups = Set-ups, with where to tie in: { $unit } from the free end of the rope

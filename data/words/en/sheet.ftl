@@ -26,13 +26,16 @@ sheet-foot = Computed by { $program } for the assumptions of the plan. What is s
 
 sheet-legs = The legs
 sheet-legs-caption = A row stands where its leg begins: the rope goes on for a roped leg, and off for the next one. Gap: across, in brackets along the line. Rope: needed/carried. UTM on WGS 84.{ $late ->
-    [yes] {" "}Or: for the latest start.
+    [yes] {" "}Second clock: for the latest start.
    *[no] { "" }
 } Inside: spacing and rope are within the limits; whether a fall is held is another matter.
 sheet-high = altitude { $unit }
 sheet-at = at
 sheet-grid = UTM
-sheet-latest = or
+sheet-latest = { $one ->
+    [yes] from { $start }
+   *[no] latest
+}
 sheet-team = { $count ->
     [one] team { $teams }: { $setup }
    *[other] teams { $teams }: { $setup }
@@ -47,7 +50,7 @@ sheet-zones = { $met ->
 ## The rope
 
 sheet-ropes = The rope, and what is left after a fall
-sheet-ropes-caption = Tie in so many { $unit } from the free end of the first, who walks ahead; each tie-in takes { $tie }. Under each person, if they fall: whether they are held, whose rope makes the loop, how far below the lip it ends (who hangs deeper is not reached), and which haul those left can pull. Whoever unties is secured first.
+sheet-ropes-caption = Tie in so many { $unit } from the free end of the first, who walks ahead; each tie-in takes { $tie }. Below each rope, of each if they fall: whether they are held, whose rope makes the loop, how far below the lip it ends (who hangs deeper is not reached), and which haul those left can pull. Whoever unties is secured first.
 sheet-set-up = { $people } people, { $spacing } apart{ $knotted ->
     [yes] , { $knots }
    *[no] { "" }
@@ -67,8 +70,7 @@ sheet-fall = { $held ->
 sheet-no-fall = the model has no answer on falls
 sheet-loop = { $who }: { $held ->
     [all] held in all cases;{ " " }
-    [depends] held, but not in all cases;{ " " }
-    [kind] might not be held;{ " " }
+    [depends] might not be held;{ " " }
     [none] not held;{ " " }
    *[said] { "" }
 }{ $how ->
@@ -116,14 +118,14 @@ sheet-hauled = haul: { $can ->
     [yes] { sheet-system } by { sheet-haulers }
     [perhaps] perhaps { sheet-system } by { sheet-haulers }
     [no] too heavy for { sheet-haulers }
-    [short] none, the rope is { $missing } too short for any
+    [short] none, at least { $missing } of rope missing
    *[near] none, the anchor is too near
 }
 
 ## The field table
 
 sheet-field = If the gap is another one
-sheet-field-caption = By the spacing rule; it says nothing about holding a fall. Between two widths take the wider one. Over a gap wider than the spacing two stand at once. Rope left over goes into the coils. Met flatter than { $angle }: in echelon.
+sheet-field-caption = Re-tie only for gaps wider than covered as tied (below). By the spacing rule; it says nothing of holding a fall. Between two widths take the wider. Over a gap wider than the spacing two stand at once. Met flatter than { $angle }: in echelon.
 sheet-gap-along = Gap along the line, { $unit }
 sheet-gap-across = across, met at { $angle }
 sheet-apart = apart

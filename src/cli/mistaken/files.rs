@@ -9,8 +9,8 @@ use super::{
 use crate::{help, naming};
 
 /// Files that nobody named, in a call to be filled in: in capitals, so that it is seen that they are to be replaced.
-pub(crate) const ROUTE: &str = "ROUTE.gpx";
-pub(crate) const ZONES: &str = "ZONES.geojson";
+const ROUTE: &str = "ROUTE.gpx";
+const ZONES: &str = "ZONES.geojson";
 
 /// The call for a plan with the files of this call, as far as it names them.
 pub(super) fn call(args: &[String], more: Option<&str>) -> String {
@@ -26,6 +26,13 @@ pub(super) fn call(args: &[String], more: Option<&str>) -> String {
         .map_or("plan", String::as_str);
     let (route, zones) = (with(&["gpx"], ROUTE), with(&["geojson", "json"], ZONES));
     naming::call([command, route, zones])
+}
+
+/// The call for a plan with a trip file that stood in the place of the route or of the ice.
+pub(crate) fn with_trip(args: &[String], trip: &str) -> String {
+    let others: Vec<String> = args.iter().filter(|arg| *arg != trip).cloned().collect();
+    let flag = naming::typed(trip);
+    format!("{}{} --trip {flag}", call(&others, None), kept(&others))
 }
 
 /// What must be given and is not.

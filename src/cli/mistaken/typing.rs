@@ -104,6 +104,13 @@ fn torn_name(args: &[String]) -> Option<(String, String)> {
             if !is_name(pieces) {
                 continue;
             }
+            let behind_flag = args
+                .get(from - 1)
+                .is_some_and(|flag| values::takes_value(flag));
+            if behind_flag && pieces.last().is_some_and(|last| Path::new(last).is_file()) {
+                // What stands behind a flag is its value, and a file behind that is one.
+                continue;
+            }
             let name = pieces.join(" ");
             let (before, behind) = (args.get(..from)?, args.get(to..)?);
             let last = pieces.last().map_or("", String::as_str);

@@ -54,14 +54,12 @@ const SHOWN_WHOLE: usize = 3;
 /// A flag whose value was left out, so that the next flag stands in its place.
 pub(super) fn skipped(args: &[String]) -> Option<(String, String)> {
     let pairs = args.iter().zip(args.iter().skip(1));
-    let mut skipped = pairs.filter(|(flag, next)| takes_value(flag) && is_own(next));
+    let mut skipped = pairs.filter(|(flag, next)| takes_here(args, flag) && is_own(next));
     let (flag, _) = skipped.next()?;
     let example = EXAMPLES.iter().find(|(name, _)| name == flag);
     let (_, value) = example.filter(|_| flag != "--explain")?;
-    Some((
-        format!("`{flag}` has no value"),
-        format!("write one behind it, such as `{flag} {value}`"),
-    ))
+    let cure = no_value(flag, &format!("`{flag} {value}`"));
+    Some((format!("`{flag}` has no value"), cure))
 }
 
 /// Whether some command has this flag.
@@ -96,15 +94,21 @@ pub(super) fn refused(error: &Error, given: &str, args: &[String]) -> Option<(St
         .any(|flag| value_of(args, flag).is_some());
     let source = std::error::Error::source(error).map(ToString::to_string);
     let cure = match (value, words, source) {
-        ("", [], _) if flag == "--gap" => {
-            let meant = "a number goes after it, the widest gap that you expect, in metres";
-            format!("{meant}: {}", example?)
-        }
-        ("", [], _) => format!("write one behind it, such as {}", example?),
+        ("", [], _) => no_value(flag, &example?),
         (value, [_, ..], _) => one_of(flag, value, words),
         (value, [], source) => parsed(flag, value, source, example, started)?,
     };
     Some((says, cure))
+}
+
+/// What to write behind a flag that has no value.
+fn no_value(flag: &str, example: &str) -> String {
+    match flag {
+        "--gap" => {
+            format!("a number goes after it, the widest gap that you expect, in metres: {example}")
+        }
+        _ => format!("write one behind it, such as {example}"),
+    }
 }
 
 /// A flag that takes one of a few words.
@@ -194,14 +198,14 @@ pub(super) fn kept(args: &[String]) -> String {
     kept
 }
 
-/// The words of a call without a flag and its value.
+/// The words of a call without a flag and its values.
 pub(super) fn without<'a>(args: &'a [String], flag: &str) -> Vec<&'a str> {
-    let value = value_of(args, flag).filter(|_| takes_value(flag));
+    let with_value = takes_value(flag);
     let mut words = args.iter().map(String::as_str).peekable();
     let mut left = Vec::new();
     while let Some(word) = words.next() {
         if flag_of(word) == flag {
-            words.next_if(|next| Some(*next) == value);
+            words.next_if(|next| with_value && !word.contains('=') && !next.starts_with("--"));
         } else {
             left.push(word);
         }
@@ -210,13 +214,22 @@ pub(super) fn without<'a>(args: &'a [String], flag: &str) -> Vec<&'a str> {
 }
 
 /// Whether a flag takes a value, in whichever command has it.
-fn takes_value(flag: &str) -> bool {
+pub(super) fn takes_value(flag: &str) -> bool {
     let command = Args::command();
     let own = command
         .get_subcommands()
         .flat_map(clap::Command::get_arguments);
     let mut all = own.chain(command.get_arguments());
     all.any(|arg| is_named(arg, flag) && arg.get_action().takes_values())
+}
+
+/// The flags of the command of a call, as far as they take a value.
+fn takes_here(args: &[String], flag: &str) -> bool {
+    let program = Args::command();
+    let name = args.first().map_or("", String::as_str);
+    let own = program.find_subcommand(name).into_iter();
+    let mut own = own.flat_map(clap::Command::get_arguments);
+    own.any(|arg| is_named(arg, flag) && arg.get_action().takes_values())
 }
 
 /// Whether an argument is called so, by its long name or by its letter.

@@ -117,12 +117,12 @@ fn latest_start(
         None => (slower.arrival).map(|_| voice.say("clock-latest-start-slower-none", &[])),
     };
     let latest = planned.latest_start?;
-    let late = clock.start.filter(|start| start.min() > latest.min());
-    let earlier_min = late.map_or(0.0, |start| start.min() - latest.min());
+    let late_min = clock.late_min();
+    let late = clock.start.filter(|_| late_min.is_some());
     let start = late.map_or_else(Said::default, |start| Said::figure(start.to_string()));
     let args = [
         at(latest),
-        ("earlier", Arg::Minutes(earlier_min)),
+        ("earlier", Arg::Minutes(late_min.unwrap_or_default())),
         ("late", Arg::yes(late.is_some())),
         ("start", Arg::Said(start)),
         ("until", hour(clock.bridges_until?, voice)),

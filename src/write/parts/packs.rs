@@ -40,10 +40,13 @@ pub(crate) fn left_over(sheet: &Sheet<'_>, voice: Voice) -> Option<Said> {
         named.any(|named| named.rope == number)
     };
     let at_hand = (1..).zip(sheet.ropes);
-    let left = at_hand.filter(|(number, _)| !carried(*number));
-    let left = left.map(|(number, at_hand)| rope(&RopeName::of(number, at_hand), voice));
+    let at_hand = at_hand.filter(|(number, _)| !carried(*number));
+    let left = at_hand
+        .clone()
+        .map(|(number, at_hand)| rope(&RopeName::of(number, at_hand), voice));
     let left = Said::join(left, ", ");
-    let short: Vec<usize> = short_of_rope(&sheet.plan.legs);
+    let spare_m = at_hand.map(|(_, rope)| rope.length_m).fold(0.0, f64::max);
+    let short: Vec<usize> = short_of_rope(&sheet.plan.legs, spare_m);
     let args = [
         ("ropes", Arg::Said(left.clone())),
         ("short", Arg::yes(!short.is_empty())),
@@ -125,12 +128,17 @@ fn not_hauled(legs: &[Leg], voice: Voice) -> Vec<Said> {
     all.into_iter().map(said).collect()
 }
 
-/// The legs on which a loop ends short of the lip, or those left have too little rope for any haul.
-fn short_of_rope(legs: &[Leg]) -> Vec<usize> {
+/// The legs on which a loop ends short of the lip, or those left have too little rope for any haul, by no more than the
+/// length of a spare one.
+fn short_of_rope(legs: &[Leg], spare_m: f64) -> Vec<usize> {
     let is_short = |setup: &TeamSetup| {
-        let loops = setup.reach.iter().any(|reach| reach.depth_m < 0.0);
-        let answer = setup.haul.as_ref().map(|table| &table.answer);
-        loops || matches!(answer, Some(HaulAnswer::TooShort { .. }))
+        let loops = setup.reach.iter().map(|reach| -reach.depth_m);
+        let haul = setup.haul.as_ref().and_then(|table| match table.answer {
+            HaulAnswer::TooShort { missing_m, .. } => Some(missing_m),
+            _ => None,
+        });
+        let mut missing = loops.chain(haul).filter(|missing_m| *missing_m > 1e-9);
+        missing.any(|missing_m| missing_m <= spare_m)
     };
     let short = legs.iter().filter(|leg| leg.teams.iter().any(is_short));
     short.map(|leg| leg.leg).collect()

@@ -59,7 +59,7 @@ pub(super) fn legs(sheet: &Sheet<'_>) -> Markup {
     let voice = sheet.look.voice;
     let changes = changes(sheet);
     let (zone, has) = (walk::grid_zone(&changes), Has::of(sheet.plan));
-    let titles = titles(zone, has, voice);
+    let titles = titles(sheet, zone, has);
     let walk = Walk {
         sheet,
         zone,
@@ -88,8 +88,24 @@ pub(super) fn legs(sheet: &Sheet<'_>) -> Markup {
     }
 }
 
+/// From when the hours of the latest start count: one start where there is one stage.
+fn from_latest(sheet: &Sheet<'_>) -> Said {
+    let mut starts = sheet.plan.clock.iter().flat_map(PlanClock::stages);
+    let first = starts
+        .next()
+        .and_then(|clock| clock.as_planned.latest_start);
+    let only = first.filter(|_| starts.next().is_none());
+    let start = only.map(|start| start.to_string());
+    let args = [
+        ("one", Arg::yes(start.is_some())),
+        ("start", Arg::Figure(start.unwrap_or_default())),
+    ];
+    sheet.look.voice.say("sheet-latest", &args)
+}
+
 /// The titles of the columns, each with the class of its cells.
-fn titles(zone: Option<&str>, has: Has, voice: Voice) -> Vec<(Said, &'static str)> {
+fn titles(sheet: &Sheet<'_>, zone: Option<&str>, has: Has) -> Vec<(Said, &'static str)> {
+    let voice = sheet.look.voice;
     let long = [("unit", Arg::Said(Said::words(voice.units.long())))];
     let short = [("unit", Arg::Said(Said::words(voice.units.short())))];
     let grid = voice.say("sheet-grid", &[]);
@@ -98,7 +114,7 @@ fn titles(zone: Option<&str>, has: Has, voice: Voice) -> Vec<(Said, &'static str
         None => grid,
     };
     let clock = has.clock.then(|| (voice.say("column-clock", &[]), "n"));
-    let latest = has.latest.then(|| (voice.say("sheet-latest", &[]), "n"));
+    let latest = has.latest.then(|| (from_latest(sheet), "n"));
     let high = has.height.then(|| (voice.say("sheet-high", &short), "n"));
     let ice = has.ice;
     let zones = ice.then(|| (voice.say("column-zones", &[]), ""));

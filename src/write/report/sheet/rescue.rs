@@ -18,18 +18,14 @@ const NO_DEPTH_M: f64 = 0.1;
 /// Under the drawing: for each person whether the fall is held and whose rope makes a loop; then what can be hauled. What
 /// holds of everybody's fall is said once.
 pub(super) fn after_a_fall(same: &Same<'_>, crowded: bool, voice: Voice) -> Markup {
-    let kind = !in_centre(same);
-    let held: Vec<&str> = worst(same)
-        .into_iter()
-        .map(|held| word(held, kind))
-        .collect();
+    let held: Vec<&str> = worst(same).into_iter().map(Held::as_str).collect();
     let alike = held.windows(2).all(|pair| pair[0] == pair[1]);
     let each = if alike { &[] } else { &held[..] };
     let loops = told(same, voice, &|on| loops(on, each, !crowded));
     let hauls = told(same, voice, &|on| haul(on, crowded).into_iter().collect());
     let fall = match held.first() {
         None => Some(voice.say("sheet-no-fall", &[])),
-        Some(held) => alike.then(|| voice.say("sheet-fall", &[("held", Arg::Word(held))])),
+        Some(held) => alike.then(|| voice.say("sheet-fall", &[("held", everybodys(held, same))])),
     };
     html! {
         @for part in loops.into_iter().filter(|part| !part.says.is_empty()) {
@@ -61,22 +57,21 @@ fn worst(same: &Same<'_>) -> Vec<Held> {
     worst
 }
 
-/// Whether with everything assumed central every fall is held, on all legs that share the set-up.
+/// Whether with everything assumed central every fall is held, on all legs that share the set-up; where no width of gap is
+/// given nobody can say so.
 fn in_centre(same: &Same<'_>) -> bool {
     let arrests = same
         .uses
         .iter()
         .filter_map(|(_, setup)| setup.arrest.as_ref());
     let mut runs = arrests.flat_map(|arrest| &arrest.runs);
-    runs.all(|run| run.in_centre)
+    runs.all(|run| run.gap_given && run.in_centre)
 }
 
-/// How a fall is held; a word of its own where it depends and with middling assumptions not everybody is.
-fn word(held: Held, kind: bool) -> &'static str {
-    match held {
-        Held::Depends if kind => "kind",
-        held => held.as_str(),
-    }
+/// How everybody's fall is held; a word of its own where it depends and with middling assumptions not everybody is.
+fn everybodys(held: &'static str, same: &Same<'_>) -> Arg<'static> {
+    let kind = held == Held::Depends.as_str() && !in_centre(same);
+    Arg::Word(if kind { "kind" } else { held })
 }
 
 /// What is said of some of the legs that share a set-up.

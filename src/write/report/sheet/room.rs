@@ -7,7 +7,7 @@ use crate::{
             clock, slopes,
             told::{self, OfLevel, ToldHere},
         },
-        report::same::tied_alike,
+        report::{head as titles, same::tied_alike},
         sheet::Sheet,
     },
 };
@@ -19,8 +19,10 @@ const LINES: usize = 57;
 const LARGE: usize = 47;
 /// Signs that the set-up of a team takes. Our judgement: a little more than most.
 const TIED: usize = 40;
-/// Lines that the head without the hours, titles and the head of the table take.
-const HEAD: usize = 12;
+/// Signs in a line of the title. Our judgement.
+const TITLE: usize = 48;
+/// Lines that the head without title and hours, the titles and the head of the table take.
+const HEAD: usize = 10;
 
 /// Set-ups from which on the second side is crowded: they stand two by two on it. Our judgement.
 const CROWDED: usize = 4;
@@ -105,7 +107,15 @@ fn lines(sheet: &Sheet<'_>, levels: &[OfLevel]) -> usize {
         .iter()
         .flat_map(|all| clock::head(all, sheet.look.voice));
     let hours: usize = hours.map(|line| signs(&line).div_ceil(SIGNS)).sum();
-    HEAD + hours + steep + 2 * levels.len() + told.sum::<usize>() + legs.sum::<usize>() + 2 * stages
+    // Each line of a long title is as high as two.
+    let title = titles::title(sheet).chars().count().div_ceil(TITLE);
+    HEAD + 2 * title
+        + hours
+        + steep
+        + 2 * levels.len()
+        + told.sum::<usize>()
+        + legs.sum::<usize>()
+        + 2 * stages
 }
 
 fn signs(said: &crate::say::span::Said) -> usize {
