@@ -11,7 +11,7 @@ fn positions_that_are_no_degrees_are_refused_with_the_test_that_showed_it() {
             "[[2600000,1200000],[2600001,1200000],[2600001,1200001]]",
             "projected-position",
             "[2600000, 1200000] cannot be degrees, for a number lies beyond ±360; it looks like metres of a map grid (position 1, outer ring)",
-            "save it again from the map editor, with WGS 84 (EPSG:4326) as its coordinate system",
+            "save it again from the map editor, with WGS 84 (EPSG:4326) as its coordinate system; if it still lies far from the route then, it is of another tour",
         ),
         (
             "[[7,46],[190,46],[7,47]]",
