@@ -5,8 +5,13 @@ use std::path::Path;
 use schrund::{
     Job,
     fault::{
-        Fault, Item, Place, Wrong, files::InFiles, geojson::InGeojson, gpx::InGpx,
-        instead::Instead, place::STANDARD_INPUT, trip::InTrip,
+        Fault, Item, Place, Wrong,
+        files::{InFiles, PlaceOf},
+        geojson::InGeojson,
+        gpx::InGpx,
+        instead::Instead,
+        place::STANDARD_INPUT,
+        trip::InTrip,
     },
     practice::{Rule, set},
     read::{
@@ -76,14 +81,20 @@ fn trip_in_place(faults: &mut Vec<Fault>, args: &JobArgs) {
     };
     let place = |name: &str| Place::file(source::shown(name)).file;
     let stands = |fault: &Fault, name: &str| is_toml(fault) && fault.at.file == place(name);
-    let (of_route, trip) = match () {
-        () if args.trip.is_some() => return,
-        () if faults.iter().any(|fault| stands(fault, &args.route)) => (true, &args.route),
-        () if faults.iter().any(|fault| stands(fault, &args.zones)) => (false, &args.zones),
-        () => return,
+    let inputs = [
+        (PlaceOf::Route, Some(&args.route)),
+        (PlaceOf::Zones, Some(&args.zones)),
+        (PlaceOf::Inventory, args.glaciers.as_ref()),
+    ];
+    let mut inputs = inputs
+        .into_iter()
+        .filter_map(|(of, name)| Some((of, name?)));
+    let found = inputs.find(|(_, name)| faults.iter().any(|fault| stands(fault, name)));
+    let Some((of, trip)) = found.filter(|_| args.trip.is_none()) else {
+        return;
     };
     let in_place = InFiles::TripInPlace {
-        of_route,
+        of,
         call: mistaken::with_trip(&words(), trip),
     };
     let at = Place::file(source::shown(trip));

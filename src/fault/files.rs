@@ -55,10 +55,10 @@ pub enum InFiles {
         /// The call with the two exchanged, where there is one.
         call: Option<String>,
     },
-    /// A trip file stands in the place of the route or of the zones.
+    /// A trip file stands in the place of another input.
     TripInPlace {
-        /// Of the route, or else of the zones.
-        of_route: bool,
+        /// Of which.
+        of: PlaceOf,
         /// The call with the trip file behind its flag.
         call: String,
     },
@@ -125,6 +125,26 @@ pub enum InFiles {
         /// The place with the letters that suit its northing, that in the south first.
         meant: Vec<String>,
     },
+}
+
+/// Whose place it is that a trip file stands in.
+///
+/// ```
+/// use schrund::fault::{Fault, Place, files::{InFiles, PlaceOf}};
+///
+/// let call = "schrund plan ROUTE.gpx zones.geojson --trip trip.toml".to_owned();
+/// let stands = InFiles::TripInPlace { of: PlaceOf::Route, call };
+/// assert!(Fault::new(stands, Place::file("trip.toml")).to_string().contains("the route comes first"));
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum PlaceOf {
+    /// Of the route.
+    Route,
+    /// Of the zones.
+    Zones,
+    /// Of the glacier inventory.
+    Inventory,
 }
 
 /// What was to be written.

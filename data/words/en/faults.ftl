@@ -112,9 +112,10 @@ file-swapped = the two files look swapped: { $route } is GeoJSON and { $zones } 
         [yes] `{ $call }`
        *[no] `{ $zones-typed } { $route-typed }`
      }
-file-trip-in-place = this is TOML, as trip files are, and { $of-route ->
-    [yes] the route comes first, as GPX
-   *[no] the ice comes second, as GeoJSON
+file-trip-in-place = this is TOML, as trip files are, and { $of ->
+    [route] the route comes first, as GPX
+    [zones] the ice comes second, as GeoJSON
+   *[inventory] a glacier inventory is GeoJSON
  }
     .hint = a trip file has its flag: `{ $call }`
 file-swapped-axes = no zone of { $zones } lies near the line of { $route }, but with longitude and latitude swapped in one of the files they would meet

@@ -3,7 +3,7 @@
 use std::{fs, path::Path};
 
 use super::{
-    values::kept,
+    values::{kept, takes_value},
     words::{ends, value_of},
 };
 use crate::{help, naming};
@@ -30,7 +30,15 @@ pub(super) fn call(args: &[String], more: Option<&str>) -> String {
 
 /// The call for a plan with a trip file that stood in the place of the route or of the ice.
 pub(crate) fn with_trip(args: &[String], trip: &str) -> String {
-    let others: Vec<String> = args.iter().filter(|arg| *arg != trip).cloned().collect();
+    let mut others: Vec<String> = Vec::new();
+    for arg in args {
+        if arg != trip {
+            others.push(arg.clone());
+        } else if others.last().is_some_and(|flag| takes_value(flag)) {
+            // It was the value of another flag.
+            others.pop();
+        }
+    }
     let flag = naming::typed(trip);
     format!("{}{} --trip {flag}", call(&others, None), kept(&others))
 }
@@ -115,13 +123,13 @@ fn route_or_ice(given: &str, args: &[String]) -> (String, String) {
     } else if args.iter().any(is_ice) {
         (
             "the route is missing",
-            format!("it comes first, as GPX: `{call}`"),
+            format!("it comes first, as GPX: `{call}{more}`"),
         )
     } else {
         (
             "the ice is missing",
             format!(
-                "it comes second, as GeoJSON polygons with the width of their gaps: `{call}`; `schrund new tour` makes a file to draw it in"
+                "it comes second, as GeoJSON polygons with the width of their gaps: `{call}{more}`; `schrund new tour` makes a file to draw it in"
             ),
         )
     };

@@ -6,7 +6,7 @@ use super::{
 };
 use crate::{
     fault::{
-        files::{InFiles, Network, Refused, WrittenAs},
+        files::{InFiles, Network, PlaceOf, Refused, WrittenAs},
         place::STANDARD_INPUT,
     },
     say::{arg::Arg, span::Said},
@@ -33,9 +33,9 @@ pub(super) fn phrase(what: &InFiles) -> Phrase {
             Phrase::of("file-nul-in-name", [("found", name(printable(found)))])
         }
         InFiles::Swapped { route, zones, call } => swapped(route, zones, call.as_deref()),
-        InFiles::TripInPlace { of_route, call } => Phrase::of(
+        InFiles::TripInPlace { of, call } => Phrase::of(
             "file-trip-in-place",
-            [("of-route", Arg::yes(*of_route)), ("call", name(call))],
+            [("of", Arg::Word(place_of(*of))), ("call", name(call))],
         ),
         InFiles::SwappedAxes { route, zones } => Phrase::of(
             "file-swapped-axes",
@@ -64,6 +64,14 @@ pub(super) fn phrase(what: &InFiles) -> Phrase {
                 ("meant", typed_places(meant)),
             ],
         ),
+    }
+}
+
+fn place_of(of: PlaceOf) -> &'static str {
+    match of {
+        PlaceOf::Route => "route",
+        PlaceOf::Zones => "zones",
+        PlaceOf::Inventory => "inventory",
     }
 }
 
