@@ -181,6 +181,8 @@ pub mod example;
 
 mod scene;
 
+mod again;
+
 pub use trip::job::Job;
 
 use std::{

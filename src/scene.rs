@@ -59,8 +59,12 @@ impl Planner<'_> {
         let others = cores::map(&alike, |trips| {
             let known = RefCell::new(self.known().clone());
             let planned = trips.iter().map(|trip| self.other(trip, &known));
-            planned.collect::<Vec<_>>()
+            (planned.collect::<Vec<_>>(), known.into_inner())
         });
+        let (others, known): (Vec<_>, Vec<_>) = others.into_iter().unzip();
+        for known in known {
+            self.known().slopes.followed.take_in(known.slopes.followed);
+        }
         let mut others: Vec<Other> = others.into_iter().flatten().collect();
         others.sort_by_key(order);
         others

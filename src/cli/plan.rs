@@ -3,13 +3,16 @@
 use std::{
     fs,
     io::Write,
+    mem,
     path::{Path, PathBuf},
+    sync::{LazyLock, Mutex, PoisonError},
 };
 
 use anstyle::Style;
 use schrund::{
     Planner,
     fault::{Fault, files::WrittenAs},
+    physics::hold_dynamic::Followed,
     plan::{Plan, depth::Depth, leg::Verdict},
     write::{
         FORMATS, Format, Look, Scene, Sheet,
@@ -24,6 +27,13 @@ use crate::{
     save::{self, Saver},
     show::Show,
 };
+
+/// The falls that earlier plans of this process followed: inside a page there are many.
+static FOLLOWED: LazyLock<Mutex<Followed>> = LazyLock::new(Mutex::default);
+
+fn followed() -> Followed {
+    mem::take(&mut *FOLLOWED.lock().unwrap_or_else(PoisonError::into_inner))
+}
 
 pub(crate) fn run(args: &PlanArgs, show: &Show) -> End {
     match plan(args, show) {
@@ -51,7 +61,7 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
         job.party.people.len(),
         job.rules.practice
     ));
-    let planner = Planner::new(&job)?;
+    let planner = Planner::new(&job)?.knowing(followed());
     let look = Look {
         voice: voice(job.language, args.units),
         detail: args.detail,
@@ -73,7 +83,9 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
     };
     save_set(args, &sheet, &saver, show)?;
     let end = print((args, format), &sheet, &saver, show)?;
-    Ok(match (end, plan.verdict()) {
+    let verdict = plan.verdict();
+    *FOLLOWED.lock().unwrap_or_else(PoisonError::into_inner) = planner.followed();
+    Ok(match (end, verdict) {
         (End::Done, Verdict::Outside | Verdict::Stop) => End::Outside,
         (end, _) => end,
     })

@@ -86,13 +86,8 @@ impl Show {
 
     /// Columns of the terminal, or of `COLUMNS` where there is none.
     pub(crate) fn columns(&self) -> Option<usize> {
-        let terminal = || {
-            Some(usize::from(
-                terminal_size::terminal_size_of(io::stdout())?.0.0,
-            ))
-        };
         let said = || std::env::var("COLUMNS").ok()?.parse().ok();
-        let columns = terminal().or_else(said);
+        let columns = terminal_columns().or_else(said);
         columns.map(|width: usize| width.max(LEAST_WIDTH))
     }
 
@@ -162,6 +157,19 @@ impl Show {
             self.say(what);
         }
     }
+}
+
+#[cfg(any(unix, windows))]
+fn terminal_columns() -> Option<usize> {
+    Some(usize::from(
+        terminal_size::terminal_size_of(io::stdout())?.0.0,
+    ))
+}
+
+/// Inside a page there is no terminal.
+#[cfg(not(any(unix, windows)))]
+fn terminal_columns() -> Option<usize> {
+    None
 }
 
 fn bold_head(text: &str, level: Level) -> String {

@@ -70,15 +70,42 @@ fn steepens_deg(
     Ok(Some(slope_deg(here - below) - slope_deg(above - here)))
 }
 
-/// Of places nearer than `apart_m` to a stronger one, only that one.
+/// What lies so near to a distance is that distance, metres `[ours]`: places half a cell apart are asked whether they are two
+/// cells apart, and the last bit of a cosine, which no two platforms promise alike, must not decide which are marked.
+const ALIKE_M: f64 = 1e-6;
+
+/// Of places no farther than `apart_m` from a stronger one, only that one.
 fn strongest(mut found: Vec<Convex>, apart_m: f64) -> Vec<Convex> {
     found.sort_by(|a, b| b.steepens_deg.total_cmp(&a.steepens_deg));
     let mut kept: Vec<Convex> = Vec::new();
     for next in found {
-        if kept.iter().all(|k| (k.at_m - next.at_m).abs() > apart_m) {
+        if kept
+            .iter()
+            .all(|k| (k.at_m - next.at_m).abs() > apart_m + ALIKE_M)
+        {
             kept.push(next);
         }
     }
     kept.sort_by(|a, b| a.at_m.total_cmp(&b.at_m));
     kept
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_last_bit_of_a_distance_decides_no_place() {
+        let place = |at_m: f64, steepens_deg: f64| Convex {
+            at_m,
+            at: LonLat::new(0.0, 0.0),
+            steepens_deg,
+        };
+        let kept = |apart_m: f64| {
+            let found = vec![place(100.0, 9.0), place(100.0 + apart_m, 8.0)];
+            strongest(found, 60.0).len()
+        };
+        assert_eq!([60.0 - 1e-11, 60.0, 60.0 + 1e-11].map(kept), [1; 3]);
+        assert_eq!(kept(60.1), 2);
+    }
 }

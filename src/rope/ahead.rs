@@ -51,7 +51,8 @@ impl AskedSlopes {
         }
         let (keys, teams): (Vec<_>, Vec<_>) = teams.into_iter().unzip();
         let assumed = &job.rules.nature.assumed;
-        let answers = cores::map(&teams, |team| team.answered(assumed));
+        let before = self.followed.before();
+        let answers = cores::map(&teams, |team| team.answered(assumed, before.clone()));
         for (key, (limits, followed)) in keys.into_iter().zip(answers) {
             self.limits.insert(key, limits);
             self.followed.take_in(followed);
@@ -77,8 +78,8 @@ fn of_team(draft: &Draft, questions: &[(FallPlace, [i8; 2])], job: &Brief<'_>) -
 
 impl OfTeam {
     /// What is known of the team afterwards, and the falls that were followed for it.
-    fn answered(&self, assumed: &Assumed) -> (HoldLimits, Followed) {
-        let (mut limits, mut followed) = (self.limits.clone(), Followed::default());
+    fn answered(&self, assumed: &Assumed, mut followed: Followed) -> (HoldLimits, Followed) {
+        let mut limits = self.limits.clone();
         for question in &self.questions {
             limits.expect(question.range_deg);
             let Question {

@@ -6,6 +6,8 @@
 //! latitude, some minutes where the sun rises at a flat angle. *Checked:* tests/times/sun.rs, against the printed example
 //! of the same algorithm and almanacs.
 
+use std::cell::RefCell;
+
 use solar_positioning::{Horizon, Location, SolarEvents, delta_t, time::JulianDate};
 
 use crate::{
@@ -42,6 +44,16 @@ pub struct SunDay {
 
 const DAY_MIN: f64 = 1440.0;
 
+/// Days that are remembered `[ours]`: a plan and those of the same trip with something missing ask for the same two.
+const REMEMBERED: usize = 16;
+
+type Asked = ([u64; 3], Day, UtcOffset);
+
+thread_local! {
+    /// The latest answers: one takes a millisecond.
+    static ANSWERED: RefCell<Vec<(Asked, Option<SunDay>)>> = const { RefCell::new(Vec::new()) };
+}
+
 impl SunDay {
     /// At a place, on a day that begins at midnight by the clocks of the trip. `None` where the model has no answer.
     #[must_use]
@@ -52,6 +64,21 @@ impl SunDay {
     /// The same so many days after a day, by the clock of that day: sunrise on the next one is `06:12 +1`.
     #[must_use]
     pub fn days_after(days: f64, place: LonLat, day: Day, offset: UtcOffset) -> Option<Self> {
+        let figures = [days, place.lon_deg, place.lat_deg].map(f64::to_bits);
+        let asked = (figures, day, offset);
+        let known = ANSWERED.with_borrow(|all| all.iter().find(|(of, _)| *of == asked).copied());
+        if let Some((_, answer)) = known {
+            return answer;
+        }
+        let answer = Self::reckoned(days, place, day, offset);
+        ANSWERED.with_borrow_mut(|all| {
+            all.truncate(REMEMBERED - 1);
+            all.insert(0, (asked, answer));
+        });
+        answer
+    }
+
+    fn reckoned(days: f64, place: LonLat, day: Day, offset: UtcOffset) -> Option<Self> {
         let (year, month) = (i32::from(day.year()), u32::from(day.month()));
         let delta_t = delta_t::estimate_from_date(year, month).ok()?;
         let midnight = JulianDate::from_utc(year, month, u32::from(day.day()), 0, 0, 0.0, delta_t);

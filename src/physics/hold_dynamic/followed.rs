@@ -1,6 +1,6 @@
 //! Falls followed so far: the same fall is followed once.
 
-use std::collections::HashMap;
+use std::{collections::HashMap, mem, sync::Arc};
 
 use super::fall::{Fall, GapSide, Outcome};
 use crate::fault::refusal::Refusal;
@@ -21,7 +21,16 @@ use crate::fault::refusal::Refusal;
 /// # Ok::<(), schrund::fault::refusal::Refusal>(())
 /// ```
 #[derive(Clone, Debug, Default)]
-pub struct Followed(HashMap<Vec<u64>, Outcome>);
+pub struct Followed {
+    /// For earlier plans: never changed, so that a copy costs nothing.
+    before: Arc<Outcomes>,
+    now: Outcomes,
+}
+
+type Outcomes = HashMap<Vec<u64>, Outcome>;
+
+/// Falls that are kept from plan to plan: some tens of plans of five people, some tens of megabytes `[ours]`.
+const MOST_KEPT: usize = 30_000;
 
 impl Followed {
     /// What becomes of a fall, followed in the usual steps where it was not yet.
@@ -30,23 +39,48 @@ impl Followed {
     /// As [`Fall::run`].
     pub fn run(&mut self, fall: &Fall) -> Result<Outcome, Refusal> {
         let key = key(fall);
-        if let Some(known) = self.0.get(&key) {
+        if let Some(known) = self.now.get(&key).or_else(|| self.before.get(&key)) {
             return Ok(*known);
         }
         let outcome = fall.run()?;
-        self.0.insert(key, outcome);
+        self.now.insert(key, outcome);
         Ok(outcome)
     }
 
     /// Takes in what was followed elsewhere.
     pub fn take_in(&mut self, other: Self) {
-        self.0.extend(other.0);
+        self.now.extend(other.now);
+    }
+
+    /// What was followed for earlier plans alone, to follow others beside these.
+    #[must_use]
+    pub fn before(&self) -> Self {
+        Self {
+            before: Arc::clone(&self.before),
+            now: Outcomes::default(),
+        }
+    }
+
+    /// All of it as what the next plan finds followed; what would be too much to keep is let go but for the latest plan's.
+    #[must_use]
+    pub fn kept(mut self) -> Self {
+        let now = mem::take(&mut self.now);
+        let mut before = Arc::unwrap_or_clone(self.before);
+        if before.is_empty() || before.len() + now.len() > MOST_KEPT {
+            before = now;
+        } else {
+            before.extend(now);
+        }
+        Self {
+            before: Arc::new(before),
+            now: Outcomes::default(),
+        }
     }
 
     /// How many different falls were followed.
     #[must_use]
     pub fn falls(&self) -> usize {
-        self.0.len()
+        self.before.len() + self.now.len()
     }
 }
 
