@@ -74,14 +74,14 @@ fn steepens_deg(
 /// cells apart, and the last bit of a cosine, which no two platforms promise alike, must not decide which are marked.
 const ALIKE_M: f64 = 1e-6;
 
-/// Of places no farther than `apart_m` from a stronger one, only that one.
+/// Of places nearer than `apart_m` to a stronger one, only that one: what lies just so far off is told too.
 fn strongest(mut found: Vec<Convex>, apart_m: f64) -> Vec<Convex> {
     found.sort_by(|a, b| b.steepens_deg.total_cmp(&a.steepens_deg));
     let mut kept: Vec<Convex> = Vec::new();
     for next in found {
         if kept
             .iter()
-            .all(|k| (k.at_m - next.at_m).abs() > apart_m + ALIKE_M)
+            .all(|k| (k.at_m - next.at_m).abs() > apart_m - ALIKE_M)
         {
             kept.push(next);
         }
@@ -105,7 +105,7 @@ mod tests {
             let found = vec![place(100.0, 9.0), place(100.0 + apart_m, 8.0)];
             strongest(found, 60.0).len()
         };
-        assert_eq!([60.0 - 1e-11, 60.0, 60.0 + 1e-11].map(kept), [1; 3]);
-        assert_eq!(kept(60.1), 2);
+        assert_eq!([60.0 - 1e-11, 60.0, 60.0 + 1e-11].map(kept), [2; 3]);
+        assert_eq!(kept(59.9), 1);
     }
 }
