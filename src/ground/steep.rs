@@ -21,6 +21,10 @@ pub struct Steep {
     pub at_m: f64,
 }
 
+/// Rises that differ by less count as much, metres `[ours]`: where a line is straight all windows of it do, and no last bit may
+/// choose among them.
+const ALIKE_M: f64 = 1e-9;
+
 impl Profile {
     /// The steepest slope of a stretch, taken over `over_m` (over all of it where it is shorter).
     #[must_use]
@@ -70,8 +74,9 @@ impl Profile {
         }
         let mut best: Option<(f64, Stretch)> = None;
         for (rise_m, over) in self.rises(stretch, over_m) {
-            let enough =
-                |rise_m: f64| best.is_none_or(|(most_m, _)| counts(rise_m) >= counts(most_m));
+            let enough = |rise_m: f64| {
+                best.is_none_or(|(most_m, _)| counts(rise_m) >= counts(most_m) - ALIKE_M)
+            };
             if !enough(rise_m) {
                 continue;
             }

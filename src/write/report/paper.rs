@@ -16,6 +16,9 @@ pub(super) const WIDTH: f64 = 480.0;
 const HEIGHT_SHARE: (f64, f64) = (0.5, 1.0);
 /// Detail below this is not drawn, units.
 const DETAIL: f64 = 0.3;
+/// Units are cut into so many parts before detail is looked for, so that of points equally far from a line the last bit of a
+/// cosine, which no two platforms promise alike, does not choose one. A hundred times finer than what is drawn.
+const PARTS: f64 = 1024.0;
 /// Most points that a line is thinned to before it is simplified exactly.
 const MOST_POINTS: usize = 8000;
 
@@ -126,7 +129,8 @@ impl Paper {
 /// make contour lines of them.
 pub(super) fn simplified(spots: impl Iterator<Item = PaperSpot>) -> LineString {
     let drawn = spots.filter(|(x, y)| x.is_finite() && y.is_finite());
-    let all: Vec<Coord> = drawn.map(|(x, y)| Coord { x, y }).collect();
+    let drawn = drawn.map(|(x, y)| [x, y].map(|at| (at * PARTS).round() / PARTS));
+    let all: Vec<Coord> = drawn.map(Coord::from).collect();
     let mut step = DETAIL / 2.0;
     let mut thin = thinned(&all, step);
     while thin.len() > MOST_POINTS {
