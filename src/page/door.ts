@@ -1,0 +1,220 @@
+/** What the program answers a page: the shapes of `schrund page …`. Lengths are metres, positions [longitude, latitude]. */
+
+export type LonLat = readonly [lon: number, lat: number];
+
+/** The word of a leg, of a stretch of one, or of a whole plan. */
+export type Verdict = "unroped" | "inside" | "look" | "outside" | "stop";
+
+/** A piece of HTML, made and escaped by the program. */
+export type Html = string;
+
+/** `page ground`: what lies there whatever is drawn. */
+export interface Ground {
+  readonly stages: readonly Stage[];
+  /** The shape of the ground round the route; null without a terrain model. */
+  readonly relief: Relief | null;
+  /** Outlines of the inventory, each polygon with its holes. */
+  readonly inventory: readonly Outline[];
+}
+
+/** One line of the route file. */
+export interface Stage {
+  readonly stage: number;
+  readonly name: string | null;
+  readonly length_m: number;
+  /** Its runs, a jump between each two. */
+  readonly runs: readonly (readonly Spot[])[];
+}
+
+/** Longitude, latitude, metres walked, height in metres or null. */
+export type Spot = readonly [lon: number, lat: number, at_m: number, height_m: number | null];
+
+/** Heights on a lattice in longitude and latitude, corners included; the first row is the north. */
+export interface Relief {
+  readonly south_west: LonLat;
+  /** East of 180 degrees where the window crosses the antimeridian. */
+  readonly north_east: LonLat;
+  readonly columns: number;
+  readonly rows: number;
+  /** Row by row; null where no model has a height. */
+  readonly heights_m: readonly (number | null)[];
+  readonly contours: readonly Contour[];
+}
+
+/** All lines of one height. */
+export interface Contour {
+  readonly height_m: number;
+  /** Drawn heavier and with its height. */
+  readonly index: boolean;
+  readonly lines: readonly (readonly LonLat[])[];
+}
+
+export interface Outline {
+  readonly name: string | null;
+  readonly polygons: readonly (readonly (readonly LonLat[])[])[];
+}
+
+/** `page panel`: a plan as a page shows it, or why there is none. Exit code 0, 5, or 4 with faults. */
+export type Panel = Planned | Refused;
+
+export interface Refused {
+  readonly faults: readonly Fault[];
+}
+
+/** Something wrong with an input, in the words of the program. */
+export interface Fault {
+  readonly code: string;
+  /** The file it stands in, as it was given. */
+  readonly file: string | null;
+  /** The feature of the zones file, from 1. */
+  readonly feature: number | null;
+  readonly property: string | null;
+  readonly says: Html;
+  readonly hint: Html | null;
+}
+
+export interface Planned {
+  readonly faults: readonly [];
+  readonly verdict: Verdict;
+  readonly title: string;
+  /** What was noticed while the inputs were read. */
+  readonly notices: readonly Fault[];
+  /** What stops and what to look at, what to carry, the hours. */
+  readonly head: Html;
+  readonly legs: readonly Leg[];
+  readonly zones: readonly Zone[];
+  readonly changes: readonly Change[];
+  readonly looks: readonly Look[];
+  /** Each set-up that is tied, with the legs that it is for, and its drawn rope. */
+  readonly ropes: readonly Rope[];
+  /** Parts of the report, by name: `legs`, `field`, `carry`, `party`, `gear`, `cautions`, `assumptions`, … */
+  readonly parts: readonly { readonly id: string; readonly title: string; readonly html: Html }[];
+  /** Heights under the line as the plan takes them. */
+  readonly profiles: readonly Profile[];
+  /** Height of the profile's drawing is the reader's; zones and legs under it are in `legs` and `zones`. */
+}
+
+export interface Profile {
+  readonly stage: number;
+  /** [metres walked, height]. A null height is a break. */
+  readonly samples: readonly (readonly [at_m: number, height_m: number | null])[];
+}
+
+export interface Leg {
+  readonly leg: number;
+  readonly stage: number;
+  readonly roped: boolean;
+  readonly verdict: Verdict;
+  readonly start_m: number;
+  readonly end_m: number;
+  /** `leg 6: rope of 3, 13.5 m apart`. */
+  readonly title: Html;
+  /** What is found there and what to do. */
+  readonly told: Html;
+  /** By the word that holds on each piece, with its lines. */
+  readonly pieces: readonly Piece[];
+  /** Figures of each rope team as they are shown, by name, to mark what changed: `spacing`, `knots`, `coil`, `rope`. */
+  readonly figures: readonly { readonly id: string; readonly label: string; readonly value: string }[];
+}
+
+export interface Piece {
+  readonly verdict: Verdict;
+  readonly from_m: number;
+  readonly to_m: number;
+  readonly lines: readonly (readonly LonLat[])[];
+}
+
+/** A zone as the plan numbers it; the same number as its place among the polygons of the zones file. */
+export interface Zone {
+  readonly zone: number;
+  /** The feature of the zones file, from 1. */
+  readonly feature: number;
+  readonly met: boolean;
+  readonly name: string | null;
+  readonly gap_m: number | null;
+  /** Nobody gave it: it is what the trip assumes. */
+  readonly gap_assumed: boolean;
+  readonly strike_deg: number | null;
+  /** Metres walked inside: stage, from, to. */
+  readonly crossings: readonly { readonly stage: number; readonly enter_m: number; readonly exit_m: number }[];
+}
+
+/** Where the set-up changes. */
+export interface Change {
+  readonly letter: string;
+  readonly at: LonLat;
+  readonly stage: number;
+  readonly at_m: number;
+  readonly title: Html;
+  readonly told: Html;
+}
+
+/** A place to look at. */
+export interface Look {
+  readonly at: LonLat;
+  readonly verdict: Verdict;
+  readonly leg: number;
+  readonly title: Html;
+  readonly told: Html;
+}
+
+export interface Rope {
+  readonly legs: readonly number[];
+  readonly html: Html;
+}
+
+/** `page trip`: a trip file, and all that it can hold. */
+export interface TripDoor {
+  readonly trip: Trip;
+  /** Words a member can have, in their order. */
+  readonly terms: Readonly<Record<string, readonly Term[]>>;
+  /** Figures of the rules. */
+  readonly figures: readonly Figure[];
+  readonly practices: readonly Term[];
+}
+
+/** The members of a trip file, under the names that they have there. Absent is as good as never said. */
+export interface Trip {
+  readonly name?: string;
+  readonly language?: string;
+  readonly practice?: string;
+  /** How many, their masses with pack in kg, or each with a name. */
+  readonly party?: number | readonly number[] | readonly { readonly name?: string; readonly mass_kg?: number }[];
+  readonly teams?: readonly number[];
+  readonly rope?: readonly TripRope[];
+  readonly gap_m?: number;
+  readonly travel?: string;
+  readonly knots?: string;
+  readonly snow?: string;
+  readonly start?: string;
+  readonly bridges_until?: string;
+  readonly back_by?: string;
+  readonly date?: string;
+  readonly utc_offset?: string;
+  readonly terrain?: readonly string[];
+  readonly glaciers?: string;
+  readonly assume?: Readonly<Record<string, unknown>>;
+  readonly [member: string]: unknown;
+}
+
+export interface TripRope {
+  readonly length_m: number;
+  readonly [member: string]: unknown;
+}
+
+export interface Term {
+  readonly name: string;
+  readonly means: string;
+}
+
+/** A figure of the rules that a trip may change by `assume`. */
+export interface Figure {
+  readonly name: string;
+  /** In words. */
+  readonly says: string;
+  readonly unit: string;
+  readonly value: number;
+  readonly least: number;
+  readonly most: number;
+  readonly standing: string;
+}
