@@ -1,0 +1,93 @@
+/** How the program is called: all its arguments stand here. */
+
+import { besideOf, zonesText } from "./held";
+import type { State } from "./model";
+import type { Language } from "./words";
+
+/** One call of the program. */
+export interface Call {
+  readonly args: readonly string[];
+  /** The name of the file that what it prints becomes, for the calls after it. */
+  readonly into?: string;
+}
+
+/** Calls one after the other, with files that are there for them only. The answer is that of the last, or of the first that fails. */
+export interface Errand {
+  readonly calls: readonly Call[];
+  readonly files: readonly (readonly [name: string, text: string])[];
+}
+
+/** What a plan can be handed out as, with its file in a set. */
+export const OUTPUTS = [
+  ["html", "plan.html"],
+  ["sheet", "sheet.html"],
+  ["gpx", "plan.gpx"],
+  ["geojson", "plan.geojson"],
+  ["kml", "plan.kml"],
+  ["csv", "legs.csv"],
+  ["json", "plan.json"],
+  ["text", "plan.txt"],
+] as const;
+
+export type Output = (typeof OUTPUTS)[number][0];
+
+export const TRIP = "trip.toml";
+const TRIP_MEMBERS = "trip.json";
+
+/** A name that is no flag. */
+const named = (name: string): string => (name.startsWith("-") ? `./${name}` : name);
+
+const toml: Call = { args: ["page", "toml", TRIP_MEMBERS], into: TRIP };
+
+const tripFile = (state: State) => [TRIP_MEMBERS, JSON.stringify(state.trip)] as const;
+
+const routeName = (state: State) => named(besideOf(state).route?.name ?? "route.gpx");
+
+const zonesName = (state: State) => named(besideOf(state).zonesName);
+
+/** What lies there whatever is drawn. */
+export const groundOf = (state: State, language: Language): Errand => ({
+  calls: [toml, { args: ["page", "ground", routeName(state), "--trip", TRIP, "--lang", language] }],
+  files: [tripFile(state)],
+});
+
+/** The plan of a state as the page shows it. */
+export const panelOf = (state: State, language: Language): Errand => ({
+  calls: [
+    toml,
+    { args: ["page", "panel", routeName(state), zonesName(state), "--trip", TRIP, "--lang", language] },
+  ],
+  files: [tripFile(state), [zonesName(state), zonesText(state)]],
+});
+
+/** The trip file of a state. */
+export const tomlOf = (state: State): Errand => ({
+  calls: [{ args: ["page", "toml", TRIP_MEMBERS] }],
+  files: [tripFile(state)],
+});
+
+/** What a trip can hold, with the figures as this one has them. */
+export const tripOf = (state: State, language: Language): Errand => ({
+  calls: [toml, { args: ["page", "trip", TRIP, "--lang", language] }],
+  files: [tripFile(state)],
+});
+
+/** A trip file as its members. */
+export const tripIn = (text: string, language: Language): Errand => ({
+  calls: [{ args: ["page", "trip", TRIP, "--lang", language] }],
+  files: [[TRIP, text]],
+});
+
+/** The plan of a state in a format. */
+export const outputOf = (state: State, output: Output, language: Language): Errand => ({
+  calls: [
+    toml,
+    {
+      args: ["plan", routeName(state), zonesName(state), "--trip", TRIP, "--lang", language, "--format", output, "-q"],
+    },
+  ],
+  files: [tripFile(state), [zonesName(state), zonesText(state)]],
+});
+
+/** What is wrong with a file, in lines. */
+export const checkOf = (name: string): Errand => ({ calls: [{ args: ["check", named(name)] }], files: [] });

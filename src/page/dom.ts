@@ -1,0 +1,47 @@
+/** Elements made in a line: names from files go in as text, never as HTML. */
+
+export type Child = Node | string | null | false;
+
+/** Attributes; `true` stands alone, `false` and `null` are left out. A function is called at the event of its name. */
+export type Marks = Readonly<Record<string, string | number | boolean | null | ((event: Event) => void)>>;
+
+/** An element with its attributes and what is in it. */
+export function make<Name extends keyof HTMLElementTagNameMap>(
+  name: Name,
+  marks: Marks = {},
+  ...children: Child[]
+): HTMLElementTagNameMap[Name] {
+  const element = document.createElement(name);
+  for (const [mark, value] of Object.entries(marks)) {
+    if (typeof value === "function") element.addEventListener(mark, value);
+    else if (value === true) element.setAttribute(mark, "");
+    else if (value !== false && value !== null) element.setAttribute(mark, String(value));
+  }
+  fill(element, ...children);
+  return element;
+}
+
+/** Puts these in place of what was in it. */
+export function fill(element: Element, ...children: Child[]): void {
+  element.replaceChildren(...children.filter((child): child is Node | string => child !== null && child !== false));
+}
+
+/** An element that holds HTML of the program, which escaped it. */
+export function written<Name extends keyof HTMLElementTagNameMap>(
+  name: Name,
+  marks: Marks,
+  html: string,
+): HTMLElementTagNameMap[Name] {
+  const element = make(name, marks);
+  element.innerHTML = html;
+  return element;
+}
+
+let ids = 0;
+
+/** An id that nothing else has. */
+export const newId = (): string => `app-${++ids}`;
+
+/** A button with a text. */
+export const button = (text: string, press: () => void, marks: Marks = {}): HTMLButtonElement =>
+  make("button", { type: "button", class: "app-button", click: press, ...marks }, text);

@@ -1,0 +1,102 @@
+/** The program as the page calls it: in a worker, newest wins, nothing queues. */
+
+import type { Errand } from "./calls";
+import type { NamedBytes, NamedText } from "./given";
+import type { Order, Reply } from "./worker";
+
+/** What an errand came to. */
+export interface Came {
+  /** The exit code as the command line promises it. */
+  readonly code: number;
+  readonly out: Uint8Array;
+  readonly err: string;
+  readonly took_ms: number;
+}
+
+type Unnumbered<T> = T extends unknown ? Omit<T, "id"> : never;
+
+/** Hands errands to the worker and their answers back. */
+export class Engine {
+  private readonly worker: Worker;
+  private readonly waiting = new Map<number, { done: (came: Came) => void; failed: (error: Error) => void }>();
+  private count = 0;
+  private lying = new Map<string, object>();
+  /** Done when the program can be called. */
+  readonly ready: Promise<Came>;
+
+  /** Takes the text of the worker and the packed program. */
+  constructor(text: string, core: string) {
+    this.worker = new Worker(URL.createObjectURL(new Blob([text], { type: "text/javascript" })));
+    this.worker.onmessage = ({ data }: MessageEvent<Reply>) => this.take(data);
+    this.worker.onerror = (event) => this.fail(event.message);
+    this.ready = this.order({ core });
+  }
+
+  /** Runs an errand. */
+  run(errand: Errand): Promise<Came> {
+    return this.order(errand);
+  }
+
+  /** Lays out files for all errands to come, in place of those that lay there. Only what is new is handed over. */
+  async lay(route: NamedText | null, files: readonly NamedBytes[]): Promise<void> {
+    const now = new Map<string, object>(files.map((file) => [file.name, file.bytes]));
+    const put = files.filter((file) => this.lying.get(file.name) !== file.bytes).map((f) => [f.name, f.bytes] as const);
+    const drop = [...this.lying.keys()].filter((name) => !now.has(name));
+    const texts = route ? [[route.name, new TextEncoder().encode(route.text)] as const] : [];
+    if (route) now.set(route.name, route);
+    if (route && this.lying.get(route.name) === route) texts.length = 0;
+    this.lying = now;
+    if (put.length + texts.length + drop.length > 0) await this.order({ put: [...put, ...texts], drop });
+  }
+
+  private order(order: Unnumbered<Order>): Promise<Came> {
+    const id = ++this.count;
+    return new Promise((done, failed) => {
+      this.waiting.set(id, { done, failed });
+      this.worker.postMessage({ id, ...order });
+    });
+  }
+
+  private take(reply: Reply): void {
+    const who = this.waiting.get(reply.id);
+    this.waiting.delete(reply.id);
+    if (reply.failed === undefined) who?.done(reply);
+    else who?.failed(new Error(reply.failed));
+  }
+
+  private fail(message: string): void {
+    for (const { failed } of this.waiting.values()) failed(new Error(message));
+    this.waiting.clear();
+  }
+}
+
+/** Does a work for the newest of what is wanted: while one is worked at, only the last of the others waits. */
+export class Newest<Wanted> {
+  private busy = false;
+  private next: { wanted: Wanted } | null = null;
+
+  constructor(private readonly work: (wanted: Wanted) => Promise<void>) {}
+
+  /** Whether something is worked at. */
+  get working(): boolean {
+    return this.busy;
+  }
+
+  want(wanted: Wanted): void {
+    this.next = { wanted };
+    if (!this.busy) void this.go();
+  }
+
+  private async go(): Promise<void> {
+    this.busy = true;
+    try {
+      while (this.next) {
+        const { wanted } = this.next;
+        this.next = null;
+        await this.work(wanted);
+      }
+    } finally {
+      this.busy = false;
+    }
+  }
+}

@@ -1,0 +1,66 @@
+/** All that a page holds and that undo brings back: beside zones and trip the files they lie on. */
+
+import type { NamedBytes, NamedText } from "./given";
+import { type State, Store } from "./model";
+import { type Around, PLAIN, writeZones } from "./zones";
+
+/** The files round the zones and the trip. */
+export interface Beside {
+  readonly route: NamedText | null;
+  readonly zonesName: string;
+  readonly around: Around;
+  /** Terrain models, the inventory, a practice file. */
+  readonly files: readonly NamedBytes[];
+}
+
+export interface Held extends State {
+  readonly beside: Beside;
+}
+
+export const NOTHING: Beside = { route: null, zonesName: "zones.geojson", around: PLAIN, files: [] };
+
+/** The files of a state; every state of a page has them, since states are made one of another. */
+export const besideOf = (state: State): Beside => (state as Partial<Held>).beside ?? NOTHING;
+
+/** The state with other files. */
+export const withBeside = (state: State, change: Partial<Beside>): Held => ({
+  ...state,
+  beside: { ...besideOf(state), ...change },
+});
+
+/** The zones file of a state. */
+export const zonesText = (state: State): string => writeZones(state.zones, besideOf(state).around);
+
+/** A store that counts its steps: a slider that goes on is one of them. */
+export class Steps extends Store {
+  private count = 0;
+  private last = "";
+
+  /** The number of the step that led to the state of now. */
+  get step(): number {
+    return this.count;
+  }
+
+  override change(did: string, change: (state: State) => State, going = false): void {
+    if (!(going && did === this.last)) this.count++;
+    this.last = did;
+    super.change(did, change, going);
+  }
+
+  override settle(): void {
+    this.last = "";
+    super.settle();
+  }
+
+  override undo(): void {
+    this.count++;
+    this.last = "";
+    super.undo();
+  }
+
+  override redo(): void {
+    this.count++;
+    this.last = "";
+    super.redo();
+  }
+}
