@@ -21,6 +21,16 @@ use crate::{
 };
 
 impl Planner<'_> {
+    /// The heights under each stage, and nothing else of a scene.
+    #[must_use]
+    pub fn profiles(&self) -> Scene {
+        let stages = self.met.stages.iter();
+        Scene {
+            profiles: stages.map(|s| s.under.profile.clone()).collect(),
+            ..Scene::default()
+        }
+    }
+
     /// What the report shows beside a plan: heights, the ground under its map, and the trip with something missing.
     ///
     /// # Errors
@@ -33,11 +43,10 @@ impl Planner<'_> {
             }
             _ => None,
         };
-        let stages = self.met.stages.iter();
         Ok(Scene {
-            profiles: stages.map(|s| s.under.profile.clone()).collect(),
             relief,
             others: self.others(plan),
+            ..self.profiles()
         })
     }
 

@@ -98,6 +98,9 @@ pub(crate) enum Command {
         #[arg(long, requires = "name")]
         toml: bool,
     },
+    /// What a page asks of the program that it holds.
+    #[command(subcommand, hide = true)]
+    Page(PageCall),
     /// Write a commented trip file and an empty zones file to fill in.
     New {
         /// Folder to write them to; made if it is not there.
@@ -117,6 +120,36 @@ pub(crate) enum Command {
     Man {
         /// Of which command.
         command: Option<String>,
+    },
+}
+
+/// What a page asks; all answers are JSON but for the trip file.
+#[derive(Debug, Subcommand)]
+pub(crate) enum PageCall {
+    /// The line, the ground round it, the inventory; without a line an empty one.
+    Ground {
+        /// The line.
+        route: Option<String>,
+        #[command(flatten)]
+        laid: Box<LaidArgs>,
+    },
+    /// The plan for map and panel, or why there is none.
+    Panel {
+        #[command(flatten)]
+        job: Box<JobArgs>,
+        /// Units shown.
+        #[arg(long, default_value = "metric", ignore_case = true)]
+        units: UnitsFlag,
+    },
+    /// What trip file and flags say together, and all that a trip can say.
+    Trip {
+        #[command(flatten)]
+        laid: Box<LaidArgs>,
+    },
+    /// A trip in JSON as a trip file.
+    Toml {
+        /// The trip in JSON.
+        file: String,
     },
 }
 
@@ -140,6 +173,13 @@ pub(crate) struct JobArgs {
     pub(crate) route: String,
     /// The ice: a GeoJSON file, an http(s) address, or - for standard input.
     pub(crate) zones: String,
+    #[command(flatten)]
+    pub(crate) laid: LaidArgs,
+}
+
+/// What is laid beside route and ice.
+#[derive(Debug, clap::Args)]
+pub(crate) struct LaidArgs {
     /// How many go, or their masses with pack in kg: 3, or 82,75,90. Must be given, here or in the trip file.
     #[arg(help_heading = PARTY,
         long,

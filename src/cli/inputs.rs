@@ -21,7 +21,10 @@ use schrund::{
     },
 };
 
-use crate::{args::JobArgs, mistaken, naming, source};
+use crate::{
+    args::{JobArgs, LaidArgs},
+    mistaken, naming, source,
+};
 
 /// Reads the files and lays trip file and flags over the rules.
 pub(crate) fn read(args: &JobArgs) -> Result<Job, Vec<Fault>> {
@@ -33,10 +36,8 @@ pub(crate) fn read(args: &JobArgs) -> Result<Job, Vec<Fault>> {
 }
 
 fn sources(args: &JobArgs) -> Sources<'static> {
-    let trip = args.trip.as_ref().map(|name| trip::file(text(name)));
-    let asked = trip.as_ref().and_then(|t| t.source.as_ref().ok());
-    let asked = asked.map(Trip::files).unwrap_or_default();
-    let files = files(args, asked);
+    let trip = trip_file(&args.laid);
+    let files = files(&args.laid, trip.as_ref());
     let models = files.terrain.iter();
     let models = models.map(|name| Input::opened(name, source::seekable(name)));
     Sources {
@@ -44,7 +45,7 @@ fn sources(args: &JobArgs) -> Sources<'static> {
         glaciers: files.glaciers.as_deref().map(text),
         terrain: models.collect(),
         trip,
-        flags: flags(args),
+        flags: flags(&args.laid),
         ..Sources::new(text(&args.route), text(&args.zones))
     }
 }
@@ -59,7 +60,8 @@ pub(crate) fn named(mut faults: Vec<Fault>, args: &JobArgs) -> Vec<Fault> {
         }
     }
     let margin = Some("assume.margin_m");
-    let margin_by_flag = args.margin.is_some() && args.assume.iter().all(|(n, _)| n != "margin_m");
+    let laid = &args.laid;
+    let margin_by_flag = laid.margin.is_some() && laid.assume.iter().all(|(n, _)| n != "margin_m");
     for at in faults.iter_mut().map(|fault| &mut fault.at) {
         if at.file.is_none() && at.item == Some(Item::Zones) {
             *at = Place::file(source::shown(&args.zones));
@@ -84,13 +86,13 @@ fn trip_in_place(faults: &mut Vec<Fault>, args: &JobArgs) {
     let inputs = [
         (PlaceOf::Route, Some(&args.route)),
         (PlaceOf::Zones, Some(&args.zones)),
-        (PlaceOf::Inventory, args.glaciers.as_ref()),
+        (PlaceOf::Inventory, args.laid.glaciers.as_ref()),
     ];
     let mut inputs = inputs
         .into_iter()
         .filter_map(|(of, name)| Some((of, name?)));
     let found = inputs.find(|(_, name)| faults.iter().any(|fault| stands(fault, name)));
-    let Some((of, trip)) = found.filter(|_| args.trip.is_none()) else {
+    let Some((of, trip)) = found.filter(|_| args.laid.trip.is_none()) else {
         return;
     };
     let in_place = InFiles::TripInPlace {
@@ -133,35 +135,51 @@ pub(crate) fn text(name: &str) -> Input<Text<'static>> {
     Input::opened(source::shown(name), source::open(name))
 }
 
+/// The trip file, read.
+pub(crate) fn trip_file(laid: &LaidArgs) -> Option<Input<Trip>> {
+    laid.trip.as_ref().map(|name| trip::file(text(name)))
+}
+
 /// The files of the flags, or else those of the trip file, which lie beside it.
-fn files(args: &JobArgs, trip: TripFiles) -> TripFiles {
-    let terrain = match args.terrain.as_slice() {
-        [] => trip.terrain.iter().map(|t| beside_trip(args, t)).collect(),
+pub(crate) fn files(laid: &LaidArgs, trip: Option<&Input<Trip>>) -> TripFiles {
+    let trip = trip.and_then(|trip| trip.source.as_ref().ok());
+    let trip = trip.map(Trip::files).unwrap_or_default();
+    let terrain = match laid.terrain.as_slice() {
+        [] => trip.terrain.iter().map(|t| beside_trip(laid, t)).collect(),
         flags => flags.to_vec(),
     };
-    let of_trip = || trip.glaciers.map(|g| beside_trip(args, &g));
+    let of_trip = || trip.glaciers.map(|g| beside_trip(laid, &g));
     TripFiles {
-        practice: args.practice.clone().or(trip.practice),
+        practice: laid.practice.clone().or(trip.practice),
         terrain,
-        glaciers: args.glaciers.clone().or_else(of_trip),
+        glaciers: laid.glaciers.clone().or_else(of_trip),
     }
 }
 
 /// All files that a job is read from, those that its trip file names too.
 pub(crate) fn all_files(args: &JobArgs) -> Vec<String> {
+    let own = [Some(&args.route), Some(&args.zones)];
+    own.into_iter()
+        .flatten()
+        .cloned()
+        .chain(laid_files(&args.laid))
+        .collect()
+}
+
+/// Those that are laid beside route and ice.
+pub(crate) fn laid_files(laid: &LaidArgs) -> Vec<String> {
     let again = |name: &&String| *name != "-" && !source::is_address(name);
-    let trip = args.trip.as_ref().filter(again);
-    let trip = trip.and_then(|name| trip::file(text(name)).source.ok());
-    let named = files(args, trip.as_ref().map(Trip::files).unwrap_or_default());
-    let own = [Some(&args.route), Some(&args.zones), args.trip.as_ref()];
-    let own = own.into_iter().flatten().cloned();
+    let trip = laid.trip.as_ref().filter(again);
+    let trip = trip.map(|name| trip::file(text(name)));
+    let named = files(laid, trip.as_ref());
+    let own = laid.trip.iter().cloned();
     let more = named.practice.into_iter().chain(named.glaciers);
     own.chain(more).chain(named.terrain).collect()
 }
 
 /// A path of the trip file, which is relative to the folder the trip file lies in.
-fn beside_trip(args: &JobArgs, path: &str) -> String {
-    let folder = args.trip.as_deref().filter(|t| !source::is_address(t));
+fn beside_trip(laid: &LaidArgs, path: &str) -> String {
+    let folder = laid.trip.as_deref().filter(|t| !source::is_address(t));
     let folder = folder.and_then(|t| Path::new(t).parent());
     match folder {
         Some(folder) if !source::is_address(path) => folder.join(path).display().to_string(),
@@ -173,8 +191,8 @@ fn only_one_standard_input(args: &JobArgs) -> Option<Fault> {
     let inputs = [
         Some(&args.route),
         Some(&args.zones),
-        args.trip.as_ref(),
-        args.glaciers.as_ref(),
+        args.laid.trip.as_ref(),
+        args.laid.glaciers.as_ref(),
     ];
     let dashes = inputs
         .into_iter()
@@ -185,7 +203,7 @@ fn only_one_standard_input(args: &JobArgs) -> Option<Fault> {
 }
 
 /// A practice file, unless the name is that of an embedded set or of nothing at all.
-fn practice_file(name: &str) -> Option<Input<Text<'static>>> {
+pub(crate) fn practice_file(name: &str) -> Option<Input<Text<'static>>> {
     let embedded = set::EMBEDDED.iter().any(|(n, _)| *n == name);
     let is_path = || Path::new(name).exists() || name.contains(['/', '\\', '.']);
     (!embedded && is_path()).then(|| text(name))
@@ -200,7 +218,7 @@ pub(crate) fn practice_text(name: &str) -> Result<Option<String>, Vec<Fault>> {
 }
 
 /// The flags in the form of a trip file.
-fn flags(args: &JobArgs) -> Trip {
+pub(crate) fn flags(args: &LaidArgs) -> Trip {
     let margin = args.margin.map(Assume::Value);
     let margin = margin.map(|m| (Rule::MarginM.name().to_owned(), m));
     Trip {

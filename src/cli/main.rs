@@ -14,6 +14,7 @@ mod naming;
 mod new;
 mod number;
 mod options;
+mod page;
 mod plan;
 mod practice;
 mod save;
@@ -70,6 +71,7 @@ fn main() -> ExitCode {
         args::Command::Options(options) => options::run(&options, &show),
         args::Command::Check(check) => check::run(&check, &show),
         args::Command::Height(height) => height::run(&height, &show),
+        args::Command::Page(call) => page::run(&call, &show),
         args::Command::Practice { name, toml } => practice::run(name.as_deref(), toml, &show),
         args::Command::New { dir } => new::run(&dir, &show),
         args::Command::Schema { of } => shell::schema(of, &show),

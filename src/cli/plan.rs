@@ -31,8 +31,14 @@ use crate::{
 /// The falls that earlier plans of this process followed: inside a page there are many.
 static FOLLOWED: LazyLock<Mutex<Followed>> = LazyLock::new(Mutex::default);
 
-fn followed() -> Followed {
+/// Those falls, for the next plan.
+pub(crate) fn followed() -> Followed {
     mem::take(&mut *FOLLOWED.lock().unwrap_or_else(PoisonError::into_inner))
+}
+
+/// Keeps them for the plan after it.
+pub(crate) fn keep(followed: Followed) {
+    *FOLLOWED.lock().unwrap_or_else(PoisonError::into_inner) = followed;
 }
 
 pub(crate) fn run(args: &PlanArgs, show: &Show) -> End {
@@ -84,7 +90,7 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
     save_set(args, &sheet, &saver, show)?;
     let end = print((args, format), &sheet, &saver, show)?;
     let verdict = plan.verdict();
-    *FOLLOWED.lock().unwrap_or_else(PoisonError::into_inner) = planner.followed();
+    keep(planner.followed());
     Ok(match (end, verdict) {
         (End::Done, Verdict::Outside | Verdict::Stop) => End::Outside,
         (end, _) => end,

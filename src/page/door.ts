@@ -91,7 +91,6 @@ export interface Planned {
   readonly parts: readonly { readonly id: string; readonly title: string; readonly html: Html }[];
   /** Heights under the line as the plan takes them. */
   readonly profiles: readonly Profile[];
-  /** Height of the profile's drawing is the reader's; zones and legs under it are in `legs` and `zones`. */
 }
 
 export interface Profile {
@@ -113,8 +112,8 @@ export interface Leg {
   readonly told: Html;
   /** By the word that holds on each piece, with its lines. */
   readonly pieces: readonly Piece[];
-  /** Figures of each rope team as they are shown, by name, to mark what changed: `spacing`, `knots`, `coil`, `rope`. */
-  readonly figures: readonly { readonly id: string; readonly label: string; readonly value: string }[];
+  /** Figures of each rope team as they are shown, to mark what changed: `1-spacing`, `1-knots`, `1-coils`, `1-rope`, `2-spacing`, … */
+  readonly figures: readonly { readonly id: string; readonly value: string }[];
 }
 
 export interface Piece {
@@ -131,7 +130,7 @@ export interface Zone {
   readonly feature: number;
   readonly met: boolean;
   readonly name: string | null;
-  readonly gap_m: number | null;
+  readonly gap_m: number;
   /** Nobody gave it: it is what the trip assumes. */
   readonly gap_assumed: boolean;
   readonly strike_deg: number | null;

@@ -12,6 +12,7 @@ mod rest;
 mod ropes;
 mod stage;
 pub(crate) mod who;
+mod written;
 
 pub use assume::{Assume, assume};
 pub use folk::{Folk, PersonEntry};
@@ -21,3 +22,4 @@ pub use laid::Laid;
 pub use reading::{check, file, schema, trip};
 pub use ropes::RopeEntry;
 pub use stage::StageWord;
+pub use written::toml_of_json;

@@ -84,7 +84,7 @@ pub struct Party {
 /// assert_eq!(trip.emergency, [EmergencyContact { name, contact, note: None }]);
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
-#[derive(Clone, Debug, PartialEq, serde::Deserialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, PartialEq, serde::Deserialize, serde::Serialize, schemars::JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct EmergencyContact {
     /// Who.

@@ -4,7 +4,7 @@
 //! One feature is written at a time, so a long line needs little memory. Styling members follow
 //! simplestyle-spec 1.1.0 and can be left out.
 
-mod form;
+pub(super) mod form;
 mod points;
 
 use std::io::{self, Write};

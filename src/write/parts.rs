@@ -2,6 +2,7 @@
 
 pub mod change;
 pub mod clock;
+pub(crate) mod contours;
 pub(crate) mod day;
 pub(crate) mod findings;
 pub mod halt;

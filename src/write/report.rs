@@ -9,13 +9,13 @@ mod beside;
 mod colours;
 mod decisive;
 mod document;
-mod drawn;
+pub(super) mod drawn;
 mod extent;
 mod figures;
 mod frame;
 mod hand;
 mod hatch;
-mod head;
+pub(super) mod head;
 mod holding;
 mod labels;
 mod layers;
@@ -24,13 +24,13 @@ mod legs;
 mod lettering;
 mod limits;
 mod map;
-mod markup;
+pub(super) mod markup;
 mod notes;
-mod paper;
+pub(super) mod paper;
 mod party;
 mod profile;
 mod relief;
-mod rope;
+pub(super) mod rope;
 mod ruler;
 mod said;
 mod same;
@@ -62,68 +62,107 @@ pub fn page(sheet: &Sheet<'_>) -> String {
     document::of(&window, &sheet::body(sheet, &behind), None, voice)
 }
 
-fn sections(sheet: &Sheet<'_>) -> Markup {
-    let (plan, voice) = (sheet.plan, sheet.look.voice);
-    let picture = MapPicture::new(sheet);
-    let roped = picture.legs.iter().any(|l| l.leg.roped);
-    let holds = Holds::of(sheet);
-    let map =
-        html! { figure class="map" { (picture.overview()) (legend::legend(&picture, voice)) } };
-    html! {
-        (open("map", voice, &holds.map(), map))
-        (open("profile", voice, &holds.profile(), profiles(sheet)))
-        (part("figures", &holds.title_of_figures(), &holds.figures(), head::summary(sheet), false))
-        (section("findings", voice, &holds.findings(), said::findings(plan, voice)))
-        (section("legs", voice, &holds.legs(), legs::legs(sheet, voice)))
-        (section("carry", voice, &holds.carry(), html! {
-            (party::carry(plan, voice)) (party::fewer_changes(plan, voice))
-        }))
-        (section("changes", voice, &holds.changes(), legs::changes(sheet)))
-        @let clock = legs::clock(plan, voice);
-        @if let Some(clock) = clock { (section("clock", voice, &holds.clock(), clock)) }
-        @if roped {
-            (section("ropes", voice, &holds.ropes(), rope::ropes(&plan.legs, voice)))
-            (section("insets", voice, &holds.insets(), insets(&picture)))
+/// A part of the annex, folded or not; its fold says what and how much is in it.
+pub(super) struct Part {
+    pub(super) id: &'static str,
+    pub(super) title: String,
+    holds: Said,
+    pub(super) body: Markup,
+    open: bool,
+}
+
+impl Part {
+    fn new(id: &'static str, voice: Voice, holds: Said, body: Markup) -> Self {
+        Self {
+            id,
+            title: word(&format!("report-{id}"), voice).to_string(),
+            holds,
+            body,
+            open: false,
         }
-        (section("zones", voice, &holds.zones(), legs::zones(sheet, voice)))
-        @if roped {
-            (section("limits", voice, &holds.limits(), limits::limits(sheet, voice)))
-            (section("holding", voice, &holds.holding(), holding::holding(&plan.legs, voice)))
-        }
-        (section("field", voice, &holds.field(), hand::table(&plan.field, voice)))
-        @if roped { (section("gear", voice, &holds.gear(), hand::gear(&plan.gear, voice))) }
-        @if !sheet.scene.others.is_empty() {
-            (section("party", voice, &holds.party(), party::variants(sheet)))
-        }
-        (section("cautions", voice, &holds.cautions(), said::cautions(voice)))
-        (section("notes", voice, &holds.notes(), notes::notes()))
-        (section("assumptions", voice, &holds.assumptions(), said::assumptions(plan, voice)))
     }
-}
 
-/// A part of the annex, folded; its fold says what and how much is in it.
-fn section(id: &str, voice: Voice, holds: &Said, body: Markup) -> Markup {
-    part(id, &title(id, voice), holds, body, false)
-}
+    /// Unfolded from the beginning.
+    fn unfolded(self) -> Self {
+        Self { open: true, ..self }
+    }
 
-/// One that is unfolded from the beginning.
-fn open(id: &str, voice: Voice, holds: &Said, body: Markup) -> Markup {
-    part(id, &title(id, voice), holds, body, true)
-}
-
-fn title(id: &str, voice: Voice) -> String {
-    word(&format!("report-{id}"), voice).to_string()
-}
-
-fn part(id: &str, title: &str, holds: &Said, body: Markup, open: bool) -> Markup {
-    html! {
-        section id=(id) aria-labelledby={ (id) "-title" } {
-            details open[open] {
-                summary { h2 id={ (id) "-title" } { (title) } " " span class="holds" { (holds) } }
-                (body)
+    fn drawn(&self) -> Markup {
+        let id = self.id;
+        html! {
+            section id=(id) aria-labelledby={ (id) "-title" } {
+                details open[self.open] {
+                    summary { h2 id={ (id) "-title" } { (self.title) } " " span class="holds" { (self.holds) } }
+                    (self.body)
+                }
             }
         }
     }
+}
+
+fn sections(sheet: &Sheet<'_>) -> Markup {
+    let voice = sheet.look.voice;
+    let picture = MapPicture::new(sheet);
+    let roped = sheet.plan.legs.iter().any(|leg| leg.roped);
+    let holds = Holds::of(sheet);
+    let map =
+        html! { figure class="map" { (picture.overview()) (legend::legend(&picture, voice)) } };
+    let drawn = [
+        Part::new("map", voice, holds.map(), map).unfolded(),
+        Part::new("profile", voice, holds.profile(), profiles(sheet)).unfolded(),
+    ];
+    let insets = Part::new("insets", voice, holds.insets(), insets(&picture));
+    html! {
+        @for part in &drawn { (part.drawn()) }
+        @for part in parts(sheet) {
+            // Where the ropes are drawn, the places of their legs are too.
+            @if part.id == "zones" && roped { (insets.drawn()) }
+            (part.drawn())
+        }
+    }
+}
+
+/// All but the maps and the profile.
+pub(super) fn parts(sheet: &Sheet<'_>) -> Vec<Part> {
+    let (plan, voice) = (sheet.plan, sheet.look.voice);
+    let roped = plan.legs.iter().any(|leg| leg.roped);
+    let holds = Holds::of(sheet);
+    let part = |id, holds, body| Some(Part::new(id, voice, holds, body));
+    let figures = Part {
+        title: holds.title_of_figures(),
+        ..Part::new("figures", voice, holds.figures(), head::summary(sheet))
+    };
+    let carry = html! { (party::carry(plan, voice)) (party::fewer_changes(plan, voice)) };
+    let clock = legs::clock(plan, voice);
+    let of_rope = |id, holds, body| roped.then(|| Part::new(id, voice, holds, body));
+    let all = [
+        Some(figures),
+        part("findings", holds.findings(), said::findings(plan, voice)),
+        part("legs", holds.legs(), legs::legs(sheet, voice)),
+        part("carry", holds.carry(), carry),
+        part("changes", holds.changes(), legs::changes(sheet)),
+        clock.and_then(|clock| part("clock", holds.clock(), clock)),
+        of_rope("ropes", holds.ropes(), rope::ropes(&plan.legs, voice)),
+        part("zones", holds.zones(), legs::zones(sheet, voice)),
+        of_rope("limits", holds.limits(), limits::limits(sheet, voice)),
+        of_rope(
+            "holding",
+            holds.holding(),
+            holding::holding(&plan.legs, voice),
+        ),
+        part("field", holds.field(), hand::table(&plan.field, voice)),
+        of_rope("gear", holds.gear(), hand::gear(&plan.gear, voice)),
+        (!sheet.scene.others.is_empty())
+            .then(|| Part::new("party", voice, holds.party(), party::variants(sheet))),
+        part("cautions", holds.cautions(), said::cautions(voice)),
+        part("notes", holds.notes(), notes::notes()),
+        part(
+            "assumptions",
+            holds.assumptions(),
+            said::assumptions(plan, voice),
+        ),
+    ];
+    all.into_iter().flatten().collect()
 }
 
 fn profiles(sheet: &Sheet<'_>) -> Markup {

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 
 use super::laid::Laid;
 use crate::{
@@ -27,7 +27,7 @@ use crate::{
 /// assert_eq!(laid.rules[Rule::MarginM], 35.0);
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
-#[derive(Clone, Debug, PartialEq, Deserialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize, schemars::JsonSchema)]
 #[serde(untagged)]
 pub enum Assume {
     /// The value.

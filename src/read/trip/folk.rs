@@ -1,6 +1,6 @@
 //! Who goes, as a trip file says it.
 
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 
 use crate::{
     fault::{Fault, Place, trip::InTrip},
@@ -23,7 +23,7 @@ use crate::{
 /// }
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
-#[derive(Clone, Debug, PartialEq, Deserialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize, schemars::JsonSchema)]
 #[serde(untagged)]
 pub enum Folk {
     /// How many.
@@ -54,7 +54,7 @@ impl Folk {
 /// assert_eq!(trip.party, Some(Folk::Named(vec![entry("Ane", Some(82.0)), entry("Bo", None)])));
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
-#[derive(Clone, Debug, PartialEq, Deserialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize, schemars::JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct PersonEntry {
     /// What the leader calls them.

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 
 use super::{
     assume::{Assume, assume},
@@ -36,7 +36,7 @@ use crate::{
 /// assert_eq!(faults[0].at.property.as_deref(), Some("person_kg"));
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
-#[derive(Clone, Debug, Default, PartialEq, Deserialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, Default, PartialEq, Deserialize, Serialize, schemars::JsonSchema)]
 #[serde(deny_unknown_fields, default)]
 pub struct Trip {
     /// What the leader calls the trip.
@@ -49,8 +49,10 @@ pub struct Trip {
     /// How many go, their masses with pack in kg, or each with a name.
     pub party: Option<Folk>,
     /// How many go on each rope, in walking order: `[3, 2]`; without it the party is split as is taught.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
     pub teams: Vec<f64>,
     /// The ropes at hand.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
     pub rope: Vec<RopeEntry>,
     /// Gap width, metres, for zones that give none.
     pub gap_m: Option<f64>,
@@ -94,17 +96,21 @@ pub struct Trip {
     #[schemars(with = "Option<String>")]
     pub utc_offset: Option<UtcOffset>,
     /// Where the party halts, and for how long.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
     pub halt: Vec<HaltEntry>,
     /// Terrain models, paths relative to the folder of this file.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
     pub terrain: Vec<String>,
     /// A glacier inventory (GeoJSON), its path relative to the folder of this file.
     pub glaciers: Option<String>,
     /// Whom to call in an emergency; printed on the report.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
     pub emergency: Vec<EmergencyContact>,
     /// What the team stands on where there is snow: soft, settled, firm, refrozen or ice.
     #[schemars(with = "Option<String>")]
     pub snow: Option<Snow>,
     /// Figures and words to change, by the names that a plan lists them under; names with dots may be tables.
+    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
     pub assume: BTreeMap<String, Assume>,
 }
 

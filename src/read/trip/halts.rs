@@ -1,6 +1,6 @@
 //! Where the party halts, as a trip file says it, and where on the line that is.
 
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 
 use super::stage::StageWord;
 use crate::{
@@ -29,7 +29,7 @@ use crate::{
 /// assert_eq!(faults[0].what, no_waypoint.into());
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
-#[derive(Clone, Debug, PartialEq, Deserialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize, schemars::JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct HaltEntry {
     /// Kilometres from the start of its stage. Without it `name` is that of a waypoint of the route file.

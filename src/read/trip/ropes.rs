@@ -1,6 +1,6 @@
 //! The ropes at hand, as a trip file says it.
 
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 
 use crate::{
     fault::{Fault, Place, trip::InTrip},
@@ -19,7 +19,7 @@ use crate::{
 /// assert_eq!(faults[0].what, InTrip::RopeLength { length_m: 600.0, within_m: [5.0, 200.0] }.into());
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
-#[derive(Clone, Debug, PartialEq, Deserialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Deserialize, Serialize, schemars::JsonSchema)]
 #[serde(deny_unknown_fields)]
 pub struct RopeEntry {
     /// Metres.

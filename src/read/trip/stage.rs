@@ -1,6 +1,6 @@
 //! Which stage of a route is planned.
 
-use serde::Deserialize;
+use serde::{Deserialize, Serialize};
 
 use crate::{
     fault::{
@@ -24,7 +24,7 @@ use crate::{
 /// assert_eq!(fault.at, said.with_property("stage"));
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
-#[derive(Clone, Debug, PartialEq, Eq, Deserialize, schemars::JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Eq, Deserialize, Serialize, schemars::JsonSchema)]
 #[serde(untagged)]
 pub enum StageWord {
     /// By number, from 1.

@@ -12,7 +12,7 @@ fn rounded(deg: f64) -> f64 {
     (deg * SCALE).round() / SCALE + 0.0
 }
 
-pub(super) fn position(p: LonLat) -> [f64; 2] {
+pub(in crate::write) fn position(p: LonLat) -> [f64; 2] {
     [rounded(p.lon_deg), rounded(p.lat_deg)]
 }
 
@@ -33,6 +33,6 @@ pub(super) fn put(object: &mut JsonObject, members: Value) {
     }
 }
 
-pub(super) fn mm(x: f64) -> f64 {
+pub(in crate::write) fn mm(x: f64) -> f64 {
     (x * 1000.0).round() / 1000.0 + 0.0
 }

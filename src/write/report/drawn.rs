@@ -31,15 +31,15 @@ pub(super) struct MapPicture<'a> {
 }
 
 /// A leg with its line.
-pub(super) struct LegLine<'a> {
+pub(in crate::write) struct LegLine<'a> {
     pub(super) leg: &'a Leg,
     /// By the word that holds on each piece of it.
-    pieces: Vec<(Verdict, Vec<Vec<LonLat>>)>,
+    pub(in crate::write) pieces: Vec<(Verdict, Vec<Vec<LonLat>>)>,
     pub(super) bounds: Option<Bounds>,
 }
 
 impl<'a> LegLine<'a> {
-    fn new(route: &Route, leg: &'a Leg) -> Self {
+    pub(in crate::write) fn new(route: &Route, leg: &'a Leg) -> Self {
         let stage = route.stages.iter().find(|s| s.number == leg.stage);
         let piece = |piece: WordPiece| {
             let stretch = Stretch {

@@ -10,12 +10,12 @@ use crate::say::{
 };
 
 /// What the leader wrote, on one line and isolated from the direction of what stands beside it.
-pub(super) fn said(text: &str) -> Markup {
+pub(in crate::write) fn said(text: &str) -> Markup {
     html! { bdi { (plain::line(text)) } }
 }
 
 /// Something said as markup: what is typed as code, names isolated, figures kept on one line.
-pub(super) fn spans(says: &Said) -> Markup {
+pub(in crate::write) fn spans(says: &Said) -> Markup {
     html! {
         @for span in says.spans() {
             @match span {

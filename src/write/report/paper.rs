@@ -206,7 +206,7 @@ pub(super) fn u(units: f64) -> String {
 }
 
 /// Of 1, 2 and 5 times a power of ten the least that is not below `least`.
-pub(super) fn round_step(least: f64) -> f64 {
+pub(in crate::write) fn round_step(least: f64) -> f64 {
     if !(least.is_finite() && least > 0.0) {
         return 1.0;
     }
@@ -219,7 +219,7 @@ pub(super) fn round_step(least: f64) -> f64 {
 }
 
 /// The multiples of `step` from `low` to `high`.
-pub(super) fn steps(low: f64, high: f64, step: f64) -> Vec<f64> {
+pub(in crate::write) fn steps(low: f64, high: f64, step: f64) -> Vec<f64> {
     let first = (low / step).ceil();
     std::iter::successors(Some(first), |n| Some(n + 1.0))
         .map(|n| n * step)

@@ -4,7 +4,6 @@
 //! *Error:* it is a picture; nothing is measured in it.
 
 use base64::{Engine, engine::general_purpose::STANDARD};
-use contour::ContourBuilder;
 use geo::LineString;
 use maud::{Markup, html};
 
@@ -13,7 +12,10 @@ use super::{
     labels::Labels,
     paper::{Paper, PaperSpot, path, round_step, simplified, steps, u},
 };
-use crate::{geometry::LonLat, ground::relief::Relief};
+use crate::{
+    ground::relief::Relief,
+    write::parts::contours::{ReliefPart, height, is_whole, position},
+};
 
 /// Height lines on a map are at most so many. Our judgement.
 const MOST_LINES: f64 = 14.0;
@@ -22,29 +24,6 @@ const LEVEL: f64 = 244.0;
 const DEPTH: f64 = 78.0;
 /// Elevation and azimuth of the light, degrees. Habit of maps, no source.
 const LIGHT_DEG: (f64, f64) = (45.0, 315.0);
-
-/// Whether every position has its place.
-fn is_whole(relief: &Relief) -> bool {
-    relief.columns > 1
-        && relief.rows > 1
-        && relief.columns.checked_mul(relief.rows) == Some(relief.heights_m.len())
-}
-
-fn height(relief: &Relief, column: usize, row: usize) -> Option<f64> {
-    relief.height_m(column, row).map(f64::from)
-}
-
-#[expect(
-    clippy::cast_precision_loss,
-    reason = "a lattice has some thousand columns"
-)]
-fn position(relief: &Relief, column: f64, row: f64) -> LonLat {
-    let (sw, ne) = (relief.south_west, relief.north_east);
-    LonLat::new(
-        sw.lon_deg + column / (relief.columns - 1) as f64 * (ne.lon_deg - sw.lon_deg),
-        ne.lat_deg - row / (relief.rows - 1) as f64 * (ne.lat_deg - sw.lat_deg),
-    )
-}
 
 /// Height lines on a paper, each with its height.
 pub(super) struct HeightLines(Vec<(String, Vec<LineString>)>);
@@ -135,13 +114,13 @@ fn shade(relief: &Relief, column: usize, row: usize, cell: (f64, f64)) -> Option
 impl HeightLines {
     /// Those under a map; none where the relief is not whole.
     pub(super) fn under(relief: &Relief, paper: &Paper) -> Self {
-        let part = is_whole(relief).then(|| ReliefPart::under(relief, paper));
+        let part = is_whole(relief).then(|| under(relief, paper));
         let known = part.and_then(|part| Some((part.range()?, part)));
         let Some(((low, high), part)) = known else {
             return Self(Vec::new());
         };
         let step_m = round_step((high - low) / MOST_LINES).max(10.0);
-        Self(part.lines(&steps(low, high, step_m), paper))
+        Self(on_paper(&part, &steps(low, high, step_m), paper))
     }
 
     /// The lines.
@@ -186,108 +165,57 @@ fn along(line: &LineString) -> Vec<PaperSpot> {
 }
 
 /// The part of a relief under one map.
-struct ReliefPart<'a> {
-    relief: &'a Relief,
-    first: (usize, usize),
-    columns: usize,
-    rows: usize,
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    clippy::cast_precision_loss,
+    reason = "clamped to the lattice, which has some thousand columns"
+)]
+fn under<'a>(relief: &'a Relief, paper: &Paper) -> ReliefPart<'a> {
+    let shown = paper.bounds();
+    let (sw, ne) = (relief.south_west, relief.north_east);
+    let index = |share: f64, count: usize| {
+        let last = (count - 1) as f64;
+        (share * last).clamp(0.0, last)
+    };
+    let column = |lon: f64| {
+        index(
+            (lon - sw.lon_deg) / (ne.lon_deg - sw.lon_deg),
+            relief.columns,
+        )
+    };
+    let row = |lat: f64| index((ne.lat_deg - lat) / (ne.lat_deg - sw.lat_deg), relief.rows);
+    let (west, east) = (column(shown.low.lon_deg), column(shown.high.lon_deg));
+    let (north, south) = (row(shown.high.lat_deg), row(shown.low.lat_deg));
+    let first = (west.floor() as usize, north.floor() as usize);
+    ReliefPart {
+        relief,
+        first,
+        columns: east.ceil() as usize - first.0 + 1,
+        rows: south.ceil() as usize - first.1 + 1,
+    }
 }
 
-impl<'a> ReliefPart<'a> {
-    #[expect(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        clippy::cast_precision_loss,
-        reason = "clamped to the lattice, which has some thousand columns"
-    )]
-    fn under(relief: &'a Relief, paper: &Paper) -> Self {
-        let shown = paper.bounds();
-        let (sw, ne) = (relief.south_west, relief.north_east);
-        let index = |share: f64, count: usize| {
-            let last = (count - 1) as f64;
-            (share * last).clamp(0.0, last)
-        };
-        let column = |lon: f64| {
-            index(
-                (lon - sw.lon_deg) / (ne.lon_deg - sw.lon_deg),
-                relief.columns,
-            )
-        };
-        let row = |lat: f64| index((ne.lat_deg - lat) / (ne.lat_deg - sw.lat_deg), relief.rows);
-        let (west, east) = (column(shown.low.lon_deg), column(shown.high.lon_deg));
-        let (north, south) = (row(shown.high.lat_deg), row(shown.low.lat_deg));
-        let first = (west.floor() as usize, north.floor() as usize);
-        Self {
-            relief,
-            first,
-            columns: east.ceil() as usize - first.0 + 1,
-            rows: south.ceil() as usize - first.1 + 1,
-        }
-    }
-
-    fn values(&self) -> Vec<f64> {
-        let rows = self.first.1..self.first.1 + self.rows;
-        let columns = self.first.0..self.first.0 + self.columns;
-        rows.flat_map(|r| columns.clone().map(move |c| (c, r)))
-            .map(|(c, r)| height(self.relief, c, r).unwrap_or(f64::NAN))
-            .collect()
-    }
-
-    fn range(&self) -> Option<(f64, f64)> {
-        let values = self.values();
-        let known = values.iter().copied().filter(|v| v.is_finite());
-        let low = known.clone().reduce(f64::min)?;
-        Some((low, known.reduce(f64::max)?))
-    }
-
-    /// Lines with their heights. Pieces that only close a ring along the edge are left out.
-    fn lines(&self, heights_m: &[f64], paper: &Paper) -> Vec<(String, Vec<LineString>)> {
-        let builder = ContourBuilder::new(self.columns, self.rows, true);
-        let lines = builder.lines(&self.values(), heights_m).unwrap_or_default();
-        lines
-            .iter()
-            .map(|line| {
-                let rings = line.geometry().0.iter().flat_map(|ring| self.open(ring));
-                let drawn = rings.map(|part| simplified(part.into_iter().map(|p| paper.at(p))));
-                let drawn = drawn.filter(|part| part.0.len() > 1);
-                (format!("{:.0}", line.threshold()), drawn.collect())
-            })
-            .filter(|(_, drawn): &(String, Vec<LineString>)| !drawn.is_empty())
-            .collect()
-    }
-
-    /// A ring cut where it runs along the edge of the part, as positions. The crate counts from the corner
-    /// of the first cell, half a step before its middle.
-    #[expect(
-        clippy::cast_precision_loss,
-        reason = "a lattice has some thousand columns"
-    )]
-    fn open(&self, ring: &LineString) -> Vec<Vec<LonLat>> {
-        let (west, north) = (self.first.0 as f64, self.first.1 as f64);
-        let (last_column, last_row) = (self.columns as f64, self.rows as f64);
-        let edge =
-            |x: f64, y: f64| x <= 0.5 || y <= 0.5 || x >= last_column - 0.5 || y >= last_row - 0.5;
-        let mut parts: Vec<Vec<LonLat>> = vec![Vec::new()];
-        let mut outside = false;
-        for c in ring.coords() {
-            let on_edge = edge(c.x, c.y);
-            if on_edge && outside {
-                parts.push(Vec::new());
-            }
-            outside = on_edge;
-            if let Some(part) = parts.last_mut() {
-                part.push(position(self.relief, west + c.x - 0.5, north + c.y - 0.5));
-            }
-        }
-        parts.retain(|part| part.len() > 1);
-        parts
-    }
+/// Lines with their heights, on a paper.
+fn on_paper(
+    part: &ReliefPart<'_>,
+    heights_m: &[f64],
+    paper: &Paper,
+) -> Vec<(String, Vec<LineString>)> {
+    let lines = part.lines(heights_m).into_iter();
+    let drawn = lines.map(|line| {
+        let parts = line.parts.into_iter();
+        let drawn = parts.map(|part| simplified(part.into_iter().map(|p| paper.at(p))));
+        let drawn = drawn.filter(|part| part.0.len() > 1);
+        (format!("{:.0}", line.height_m), drawn.collect::<Vec<_>>())
+    });
+    drawn.filter(|(_, drawn)| !drawn.is_empty()).collect()
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::geometry::Bounds;
+    use crate::geometry::{Bounds, LonLat};
 
     /// Ground that rises to the east by 100 m in each of its ten columns.
     fn ramp() -> Relief {
@@ -310,8 +238,8 @@ mod tests {
             high: relief.north_east,
         };
         let paper = Paper::showing(&bounds, 480.0);
-        let part = ReliefPart::under(&relief, &paper);
-        let lines = part.lines(&[350.0], &paper);
+        let part = under(&relief, &paper);
+        let lines = on_paper(&part, &[350.0], &paper);
         let (want, _) = paper.at(LonLat::new(8.035, 46.05));
         let (_, parts) = &lines[0];
         let x = parts[0].0[0].x;

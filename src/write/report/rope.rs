@@ -29,11 +29,17 @@ const NAME_SIGNS: usize = 9;
 
 /// Each set-up once, with the legs it is for.
 pub(super) fn ropes(legs: &[Leg], voice: Voice) -> Markup {
-    html! {
-        @for (i, same) in grouped(legs).iter().enumerate() {
-            @if let Some(setup) = same.setup() { (rope(i + 1, same, setup, voice)) }
-        }
-    }
+    html! { @for (_, drawn) in each(legs, voice) { (drawn) } }
+}
+
+/// Each set-up once, with the numbers of the legs it is for.
+pub(in crate::write) fn each(legs: &[Leg], voice: Voice) -> Vec<(Vec<usize>, Markup)> {
+    let all = grouped(legs);
+    let drawn = all.iter().zip(1..).filter_map(|(same, count)| {
+        let legs = same.uses.iter().map(|(leg, _)| leg.leg).collect();
+        Some((legs, rope(count, same, same.setup()?, voice)))
+    });
+    drawn.collect()
 }
 
 fn rope(count: usize, same: &Same<'_>, setup: &TeamSetup, voice: Voice) -> Markup {

@@ -53,6 +53,12 @@ pub(super) fn body(sheet: &Sheet<'_>, behind: &Markup) -> Markup {
     }
 }
 
+/// What is read first: how it stands, what to carry, the hours, what stops and what to look at.
+pub(in crate::write) fn first(sheet: &Sheet<'_>) -> Markup {
+    let told = told::levels(sheet);
+    html! { (head::first(sheet, &told)) (levels(&told, sheet.look.voice)) (steep(sheet)) }
+}
+
 /// Which program, and what comes before all it says.
 fn foot(voice: Voice) -> Said {
     let program = concat!("schrund ", env!("CARGO_PKG_VERSION"));

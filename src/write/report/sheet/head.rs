@@ -30,7 +30,6 @@ const NAMED: usize = 15;
 pub(super) fn head(sheet: &Sheet<'_>, told: &[OfLevel], print: Print) -> Markup {
     let (plan, voice) = (sheet.plan, sheet.look.voice);
     let name = title(sheet);
-    let hours = plan.clock.iter().flat_map(|all| clock::head(all, voice));
     html! {
         header class={ "sheet " (print.class()) } {
             p class="kind" { (voice.say("sheet-kind", &[])) }
@@ -40,7 +39,6 @@ pub(super) fn head(sheet: &Sheet<'_>, told: &[OfLevel], print: Print) -> Markup 
             }
             p class="day" { (spans(&who(sheet))) br; (spans(&day::figures(plan, voice))) }
             (first(sheet, told))
-            @for line in hours { p class="hours" { (spans(&line)) } }
         }
     }
 }
@@ -105,8 +103,10 @@ fn listed<'a>(people: impl Iterator<Item = &'a PersonOnRope>, voice: Voice) -> S
 }
 
 /// What a tired leader reads before anything else: how it stands, what to carry, where to rope up first.
-fn first(sheet: &Sheet<'_>, told: &[OfLevel]) -> Markup {
-    let worst = sheet.plan.verdict();
+pub(super) fn first(sheet: &Sheet<'_>, told: &[OfLevel]) -> Markup {
+    let (worst, voice) = (sheet.plan.verdict(), sheet.look.voice);
+    let clock = sheet.plan.clock.iter();
+    let hours = clock.flat_map(|all| clock::head(all, voice));
     html! {
         div class={ "first " (worst.as_str()) } {
             @for line in stands(sheet, told) {
@@ -115,6 +115,7 @@ fn first(sheet: &Sheet<'_>, told: &[OfLevel]) -> Markup {
             @for line in packed(sheet) { p class="pack" { (spans(&line.map_names(plain::line))) } }
             @if let Some(next) = next(sheet) { p class="next" { (spans(&next)) } }
         }
+        @for line in hours { p class="hours" { (spans(&line)) } }
     }
 }
 

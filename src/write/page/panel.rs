@@ -1,0 +1,355 @@
+//! A plan as a page shows it: facts for its map, and the parts of its panel in the report's own words. In JSON.
+
+use serde::Serialize;
+
+use crate::{
+    fault::{Fault, Item, place::Place},
+    geometry::LonLat,
+    ground::profile::Profile,
+    plan::{ZoneSummary, leg::Leg, verdict::Verdict},
+    say::{self, span::Said, voice::Voice},
+    trip::route::Stage,
+    write::{
+        geojson::form::{mm, position},
+        parts::{
+            change::{self, ChangePoint},
+            look::{self, LookPoint},
+            popup,
+            row::TeamRow,
+        },
+        report::{self, drawn::LegLine, markup::spans},
+        sheet::Sheet,
+    },
+};
+
+/// The plan, as JSON. Of the scene it shows the profiles.
+///
+/// # Errors
+/// Only if a value cannot stand in JSON, which no plan holds.
+///
+/// ```
+/// use schrund::{Planner, write::{Sheet, page::panel}};
+///
+/// let job = schrund::example::pair()?;
+/// let planner = Planner::new(&job)?;
+/// let plan = planner.plan()?;
+/// let scene = planner.profiles();
+/// let json = panel::planned(&Sheet::of(&job, &plan, &scene), &job.notices).expect("it can stand in JSON");
+/// let panel: serde_json::Value = serde_json::from_str(&json).expect("it is JSON");
+/// assert_eq!(panel["legs"].as_array().map(Vec::len), Some(plan.legs.len()));
+/// assert_eq!(panel["verdict"], plan.verdict().as_str());
+/// assert!(panel["head"].as_str().is_some_and(|head| head.contains("Stop: leg 2")), "{}", panel["head"]);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+pub fn planned(sheet: &Sheet<'_>, notices: &[Fault]) -> Result<String, serde_json::Error> {
+    let (plan, voice) = (sheet.plan, sheet.look.voice);
+    let changes = change::changes(sheet);
+    let looks = look::looks(sheet);
+    let met = plan.zones_met();
+    let zones = sheet.zones.iter().zip(&plan.zones);
+    let profiles = sheet.route.stages.iter().zip(&sheet.scene.profiles);
+    serde_json::to_string(&Planned {
+        faults: [],
+        verdict: plan.verdict().as_str(),
+        title: report::head::title(sheet),
+        notices: told(notices, voice),
+        head: report::sheet::first(sheet).into_string(),
+        legs: plan
+            .legs
+            .iter()
+            .map(|leg| PanelLeg::of(leg, sheet))
+            .collect(),
+        zones: zones
+            .map(|(zone, summary)| PanelZone::of(zone.feature, summary, &met))
+            .collect(),
+        changes: changes.iter().map(|c| PanelChange::of(c, voice)).collect(),
+        looks: looks.iter().map(|l| PanelLook::of(l, voice)).collect(),
+        ropes: report::rope::each(&plan.legs, voice)
+            .into_iter()
+            .map(|(legs, rope)| PanelRope {
+                legs,
+                html: rope.into_string(),
+            })
+            .collect(),
+        parts: report::parts(sheet)
+            .into_iter()
+            .map(|part| PanelPart {
+                id: part.id,
+                title: part.title,
+                html: part.body.into_string(),
+            })
+            .collect(),
+        profiles: profiles
+            .map(|(stage, profile)| PanelProfile::of(stage, profile))
+            .collect(),
+    })
+}
+
+/// Why there is no plan, as JSON.
+///
+/// # Errors
+/// Only if a value cannot stand in JSON, which no fault holds.
+///
+/// ```
+/// use schrund::{fault::{Fault, Place, trip::InTrip}, write::page::panel};
+///
+/// let fault = Fault::new(InTrip::NobodySaid, Place::default());
+/// let json = panel::refused(&[fault], Default::default()).expect("it can stand in JSON");
+/// assert!(json.contains(r#""code":"bad-trip""#), "{json}");
+/// ```
+pub fn refused(faults: &[Fault], voice: Voice) -> Result<String, serde_json::Error> {
+    serde_json::to_string(&Refused {
+        faults: told(faults, voice),
+    })
+}
+
+#[derive(Serialize)]
+struct Refused<'a> {
+    faults: Vec<PanelFault<'a>>,
+}
+
+#[derive(Serialize)]
+struct Planned<'a> {
+    faults: [(); 0],
+    verdict: &'static str,
+    title: String,
+    notices: Vec<PanelFault<'a>>,
+    head: String,
+    legs: Vec<PanelLeg>,
+    zones: Vec<PanelZone<'a>>,
+    changes: Vec<PanelChange>,
+    looks: Vec<PanelLook>,
+    ropes: Vec<PanelRope>,
+    parts: Vec<PanelPart>,
+    profiles: Vec<PanelProfile>,
+}
+
+#[derive(Serialize)]
+struct PanelFault<'a> {
+    code: &'static str,
+    file: Option<&'a str>,
+    feature: Option<usize>,
+    property: Option<&'a str>,
+    says: String,
+    hint: Option<String>,
+}
+
+fn told(faults: &[Fault], voice: Voice) -> Vec<PanelFault<'_>> {
+    let told = |fault| PanelFault::of(fault, voice);
+    faults.iter().map(told).collect()
+}
+
+impl<'a> PanelFault<'a> {
+    fn of(fault: &'a Fault, voice: Voice) -> Self {
+        let Place { file, item, .. } = &fault.at;
+        let feature = match item {
+            Some(Item::Feature { number, .. }) => Some(*number),
+            _ => None,
+        };
+        Self {
+            code: fault.code(),
+            file: file.as_deref(),
+            feature,
+            property: fault.at.property.as_deref(),
+            says: html(&say::fault::says(fault, voice)),
+            hint: say::fault::hint(fault, voice).map(|hint| html(&hint)),
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct PanelLeg {
+    leg: usize,
+    stage: usize,
+    roped: bool,
+    verdict: &'static str,
+    start_m: f64,
+    end_m: f64,
+    title: String,
+    told: String,
+    pieces: Vec<Piece>,
+    figures: Vec<LegFigure>,
+}
+
+#[derive(Serialize)]
+struct Piece {
+    verdict: &'static str,
+    from_m: f64,
+    to_m: f64,
+    lines: Vec<Vec<[f64; 2]>>,
+}
+
+/// A figure of a set-up as it is shown.
+#[derive(Serialize)]
+struct LegFigure {
+    id: String,
+    value: String,
+}
+
+impl PanelLeg {
+    fn of(leg: &Leg, sheet: &Sheet<'_>) -> Self {
+        let voice = sheet.look.voice;
+        let lines = LegLine::new(sheet.route, leg).pieces;
+        let pieces = leg.pieces().into_iter().zip(lines);
+        let piece = |(piece, (verdict, lines)): (_, (Verdict, Vec<Vec<LonLat>>))| {
+            let piece: crate::plan::pieces::WordPiece = piece;
+            Piece {
+                verdict: verdict.as_str(),
+                from_m: mm(piece.from_m),
+                to_m: mm(piece.to_m),
+                lines: lines.iter().map(|line| line_of(line)).collect(),
+            }
+        };
+        Self {
+            leg: leg.leg,
+            stage: leg.stage,
+            roped: leg.roped,
+            verdict: leg.verdict.as_str(),
+            start_m: mm(leg.start_m),
+            end_m: mm(leg.end_m),
+            title: html(&popup::leg_title(leg, voice)),
+            told: html(&popup::leg_told(leg, voice)),
+            pieces: pieces.map(piece).collect(),
+            figures: leg
+                .teams
+                .iter()
+                .flat_map(|t| figures(&TeamRow::new(t, voice)))
+                .collect(),
+        }
+    }
+}
+
+/// What a page marks when it changes, each team's own.
+fn figures(team: &TeamRow<'_>) -> Vec<LegFigure> {
+    let each = [
+        ("spacing", &team.spacing),
+        ("knots", &team.knots),
+        ("coils", &team.coils),
+        ("rope", &team.rope()),
+    ];
+    let figure = |(name, value): (&str, &String)| LegFigure {
+        id: format!("{}-{name}", team.setup.team),
+        value: value.clone(),
+    };
+    each.into_iter().map(figure).collect()
+}
+
+fn line_of(line: &[LonLat]) -> Vec<[f64; 2]> {
+    line.iter().map(|at| position(*at)).collect()
+}
+
+#[derive(Serialize)]
+struct PanelZone<'a> {
+    zone: usize,
+    feature: usize,
+    met: bool,
+    name: Option<&'a str>,
+    gap_m: f64,
+    gap_assumed: bool,
+    strike_deg: Option<f64>,
+    crossings: &'a [crate::plan::CrossingSummary],
+}
+
+impl<'a> PanelZone<'a> {
+    fn of(feature: usize, zone: &'a ZoneSummary, met: &[usize]) -> Self {
+        Self {
+            zone: zone.zone,
+            feature,
+            met: met.binary_search(&zone.zone).is_ok(),
+            name: zone.name.as_deref(),
+            gap_m: zone.gap_m,
+            gap_assumed: zone.gap_assumed,
+            strike_deg: zone.strike_deg,
+            crossings: &zone.crossings,
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct PanelChange {
+    letter: String,
+    at: [f64; 2],
+    stage: usize,
+    at_m: f64,
+    title: String,
+    told: String,
+}
+
+impl PanelChange {
+    fn of(change: &ChangePoint<'_>, voice: Voice) -> Self {
+        Self {
+            letter: change.letter(),
+            at: change.at,
+            stage: change.stage,
+            at_m: mm(change.at_m),
+            title: html(&change.title(voice)),
+            told: html(&change.told(voice)),
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct PanelLook {
+    at: [f64; 2],
+    verdict: &'static str,
+    leg: usize,
+    title: String,
+    told: String,
+}
+
+impl PanelLook {
+    fn of(look: &LookPoint<'_>, voice: Voice) -> Self {
+        let word = if look.stops() {
+            Verdict::Stop
+        } else {
+            Verdict::Look
+        };
+        Self {
+            at: position(look.at),
+            verdict: word.as_str(),
+            leg: look.leg.leg,
+            title: html(&look.title(voice)),
+            told: html(&look.description(voice)),
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct PanelRope {
+    legs: Vec<usize>,
+    html: String,
+}
+
+#[derive(Serialize)]
+struct PanelPart {
+    id: &'static str,
+    title: String,
+    html: String,
+}
+
+#[derive(Serialize)]
+struct PanelProfile {
+    stage: usize,
+    samples: Vec<(f64, Option<f64>)>,
+}
+
+impl PanelProfile {
+    /// Between two runs stands a break.
+    fn of(stage: &Stage, profile: &Profile) -> Self {
+        let mut samples = Vec::new();
+        for run in profile.runs() {
+            if let Some((at_m, _)) = samples.last().copied() {
+                samples.push((at_m, None));
+            }
+            samples.extend(run.iter().map(|s| (mm(s.at_m), Some(mm(s.height_m)))));
+        }
+        Self {
+            stage: stage.number,
+            samples,
+        }
+    }
+}
+
+fn html(says: &Said) -> String {
+    spans(says).into_string()
+}
