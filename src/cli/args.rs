@@ -106,16 +106,19 @@ pub(crate) enum Command {
         /// Folder to write them to; made if it is not there.
         dir: PathBuf,
     },
+    #[cfg(feature = "shell")]
     /// Print a JSON Schema of the plan, the trip file, the zones file or a practice file.
     Schema {
         /// Of which.
         of: Document,
     },
+    #[cfg(feature = "shell")]
     /// Print completions for a shell.
     Completions {
         /// Which shell.
         shell: clap_complete::Shell,
     },
+    #[cfg(feature = "shell")]
     /// Show a manual page: of the program, or of one of its commands. On a terminal it is plain text.
     Man {
         /// Of which command.
@@ -154,6 +157,7 @@ pub(crate) enum PageCall {
 }
 
 /// Documents that have a schema.
+#[cfg(feature = "shell")]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub(crate) enum Document {
     /// What `--format json` prints.

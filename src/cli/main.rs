@@ -3,6 +3,7 @@
 mod answer;
 mod args;
 mod check;
+#[cfg(feature = "shell")]
 mod completing;
 mod ending;
 mod explain;
@@ -18,6 +19,7 @@ mod page;
 mod plan;
 mod practice;
 mod save;
+#[cfg(feature = "shell")]
 mod shell;
 mod show;
 mod source;
@@ -74,8 +76,11 @@ fn main() -> ExitCode {
         args::Command::Page(call) => page::run(&call, &show),
         args::Command::Practice { name, toml } => practice::run(name.as_deref(), toml, &show),
         args::Command::New { dir } => new::run(&dir, &show),
+        #[cfg(feature = "shell")]
         args::Command::Schema { of } => shell::schema(of, &show),
+        #[cfg(feature = "shell")]
         args::Command::Completions { shell } => shell::completions(shell, &show),
+        #[cfg(feature = "shell")]
         args::Command::Man { command } => shell::man(command.as_deref(), &show),
     };
     end.into()

@@ -168,6 +168,7 @@ fn command_of(args: &[String]) -> &str {
     args.find(|arg| commands.contains(arg)).unwrap_or("plan")
 }
 
+#[cfg(feature = "shell")]
 /// A manual page that there is not.
 pub(crate) fn no_page(name: &str) -> Answer {
     let commands = help::commands();

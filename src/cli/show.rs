@@ -79,6 +79,7 @@ impl Show {
         self.columns().unwrap_or(FULL_WIDTH)
     }
 
+    #[cfg(feature = "shell")]
     /// Whether somebody reads standard output on a terminal.
     pub(crate) fn is_read(&self) -> bool {
         io::stdout().is_terminal()
