@@ -10,6 +10,7 @@ pub mod gpx;
 pub mod json;
 pub mod kml;
 pub mod options;
+pub mod page;
 pub mod parts;
 pub mod report;
 pub mod sheet;

@@ -1,7 +1,7 @@
 //! The terminal. Nothing else in the program prints.
 
 use std::{
-    io::{self, IsTerminal, Write},
+    io::{self, Write},
     process::ExitCode,
 };
 
@@ -82,7 +82,7 @@ impl Show {
     #[cfg(feature = "shell")]
     /// Whether somebody reads standard output on a terminal.
     pub(crate) fn is_read(&self) -> bool {
-        io::stdout().is_terminal()
+        io::IsTerminal::is_terminal(&io::stdout())
     }
 
     /// Columns of the terminal, or of `COLUMNS` where there is none.

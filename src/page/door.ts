@@ -170,6 +170,8 @@ export interface TripDoor {
   /** Figures of the rules. */
   readonly figures: readonly Figure[];
   readonly practices: readonly Term[];
+  /** What a plan can be handed out as, with its file in a set. */
+  readonly outputs: readonly { readonly format: string; readonly file: string; readonly media_type: string }[];
 }
 
 /** The members of a trip file, under the names that they have there. Absent is as good as never said. */

@@ -129,7 +129,7 @@ impl Catalogue {
     }
 
     /// Keys of the messages in the order of the files, terms left aside.
-    pub(crate) fn messages(&self) -> impl Iterator<Item = &str> {
+    pub(crate) fn messages(&self) -> impl Iterator<Item = &'static str> {
         let keys = self.keys.iter().copied();
         keys.filter(|key| !key.starts_with('-') && self.has(key))
     }

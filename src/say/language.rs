@@ -2,7 +2,10 @@
 
 use std::sync::LazyLock;
 
-use crate::say::catalogue::{Catalogue, FtlFile};
+use crate::say::{
+    catalogue::{Catalogue, FtlFile},
+    voice::Voice,
+};
 
 pub use crate::trip::language::Language;
 
@@ -51,9 +54,9 @@ macro_rules! languages {
 
 languages! {
     English "en" '.' one_or_other ["faults" "route-file" "zones-file" "terrain-file" "findings" "brief" "setups" "options"
-        "outputs" "sheet" "hand" "cautions" "report"] else []
+        "outputs" "sheet" "hand" "cautions" "report" "draw"] else []
     German "de" ',' one_or_other ["findings" "brief" "setups" "options" "outputs" "sheet" "hand" "cautions" "report" "figures"
-        "read"] else ["faults" "route-file" "zones-file" "terrain-file"]
+        "read" "draw"] else ["faults" "route-file" "zones-file" "terrain-file"]
 }
 
 impl Language {
@@ -70,6 +73,34 @@ impl Language {
         let catalogue = self.catalogue();
         let differences = catalogue.differences(Self::English.catalogue());
         catalogue.faults().into_iter().chain(differences).collect()
+    }
+}
+
+/// What the words of a page begin with in the catalogue.
+const DRAW: &str = "draw-";
+
+impl Language {
+    /// The words of the page for drawing, by their names: they take no arguments.
+    ///
+    /// ```
+    /// use schrund::say::language::Language;
+    ///
+    /// let names = |language: Language| language.drawing().into_iter().map(|(name, _)| name).collect::<Vec<_>>();
+    /// assert_eq!(names(Language::English), names(Language::German));
+    /// ```
+    #[must_use]
+    pub fn drawing(self) -> Vec<(&'static str, String)> {
+        let voice = Voice {
+            language: self,
+            ..Voice::default()
+        };
+        let messages = self.catalogue().messages();
+        let messages = messages.filter(|name| name.starts_with(DRAW));
+        let mut words: Vec<_> = messages
+            .map(|name| (name, voice.say(name, &[]).to_string()))
+            .collect();
+        words.sort_unstable();
+        words
     }
 }
 

@@ -14,6 +14,7 @@ use crate::{
     },
     say::{assumption, voice::Voice},
     trip::language::Language,
+    write::{FORMATS, Format},
 };
 
 /// A trip (its members in JSON) and all that it can say, the figures as these rules have them.
@@ -40,6 +41,7 @@ pub fn json(trip: &Value, rules: &Rules, voice: Voice) -> Result<String, serde_j
         terms: TripTerms::said(voice),
         figures: figures.collect(),
         practices: practices().unwrap_or_default(),
+        outputs: outputs(),
     })
 }
 
@@ -49,6 +51,26 @@ struct TripDoor<'a> {
     terms: TripTerms,
     figures: Vec<TripFigure<'a>>,
     practices: Vec<TripTerm>,
+    outputs: Vec<TripOutput>,
+}
+
+/// What a plan can be handed out as.
+#[derive(Serialize)]
+struct TripOutput {
+    format: &'static str,
+    file: &'static str,
+    media_type: &'static str,
+}
+
+fn outputs() -> Vec<TripOutput> {
+    let output = |format: &dyn Format| {
+        Some(TripOutput {
+            format: format.name(),
+            file: format.file()?,
+            media_type: format.media_type(),
+        })
+    };
+    FORMATS.into_iter().filter_map(output).collect()
 }
 
 /// The words of each member that is a choice.
