@@ -14,7 +14,7 @@ export interface Call {
 /** Calls one after the other, with files that are there for them only. The answer is that of the last, or of the first that fails. */
 export interface Errand {
   readonly calls: readonly Call[];
-  readonly files: readonly (readonly [name: string, text: string])[];
+  readonly files: readonly (readonly [name: string, holds: string | Uint8Array])[];
 }
 
 /** What a plan can be handed out as, with its file in a set. */
@@ -90,4 +90,7 @@ export const outputOf = (state: State, output: Output, language: Language): Erra
 });
 
 /** What is wrong with a file, in lines. */
-export const checkOf = (name: string): Errand => ({ calls: [{ args: ["check", named(name)] }], files: [] });
+export const checkOf = (name: string, holds: string | Uint8Array): Errand => ({
+  calls: [{ args: ["check", named(name)] }],
+  files: [[named(name), holds]],
+});

@@ -35,10 +35,31 @@ export const zonesText = (state: State): string => writeZones(state.zones, besid
 export class Steps extends Store {
   private count = 0;
   private last = "";
+  private ends: (() => void)[] = [];
 
   /** The number of the step that led to the state of now. */
   get step(): number {
     return this.count;
+  }
+
+  override listen(listener: (state: State, did: string) => void): () => void {
+    const end = super.listen(listener);
+    this.ends.push(end);
+    return end;
+  }
+
+  /** Nobody is called back any more: everything is built anew. */
+  silence(): void {
+    for (const end of this.ends) end();
+    this.ends = [];
+  }
+
+  /** Does a work, and answers how to end the listening that began in it. */
+  gather(work: () => void): () => void {
+    const from = this.ends.length;
+    work();
+    const ends = this.ends.slice(from);
+    return () => ends.forEach((end) => end());
   }
 
   override change(did: string, change: (state: State) => State, going = false): void {

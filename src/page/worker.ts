@@ -37,7 +37,7 @@ function run(errand: Errand): typeof NONE {
   if (!core) throw new Error("no program yet");
   const encoder = new TextEncoder();
   const here = new Map(files);
-  for (const [name, text] of errand.files) here.set(name, encoder.encode(text));
+  for (const [name, holds] of errand.files) here.set(name, typeof holds === "string" ? encoder.encode(holds) : holds);
   let answer = NONE;
   for (const call of errand.calls) {
     answer = core.run([...call.args], here) as typeof NONE;

@@ -1,0 +1,242 @@
+/** The parts of the page put together: what is changed is planned, and what is planned is shown. */
+
+import { groundOf, panelOf, tripOf } from "./calls";
+import { type Desk, type Part, type TabName } from "./desk";
+import { fill, make } from "./dom";
+import type { Ground, Panel, Planned, TripDoor } from "./door";
+import { type Came, Engine, Newest } from "./engine";
+import { FieldMode } from "./fieldmode";
+import { FilesPanel } from "./files";
+import { type Given, readCore } from "./given";
+import { Header } from "./header";
+import { type Steps, besideOf } from "./held";
+import type { Keep } from "./keep";
+import { MapSide } from "./mapside";
+import type { State } from "./model";
+import { PlanPanel } from "./panel";
+import { Tabs } from "./tabs";
+import { TripForm } from "./trip";
+import { type Language, type Words, wordsOf } from "./words";
+import { ZoneForm } from "./zone";
+
+/** The text of the worker, put in by the bundler. */
+declare const WORKER: string;
+
+interface Wanted {
+  readonly state: State;
+  /** The number of the step that led to it. */
+  readonly step: number;
+}
+
+/** What of a state the ground hangs on. */
+const groundParts = ({ trip, ...state }: State): unknown[] => {
+  const { route, files } = besideOf({ trip, ...state });
+  return [route, files, trip.terrain, trip.glaciers];
+};
+
+const same = (a: readonly unknown[], b: readonly unknown[]) => a.every((one, at) => one === b[at]);
+
+export class App implements Desk {
+  readonly engine: Engine;
+  words: Words;
+  language: Language = "en";
+  picked: number | null = null;
+  private tab: TabName = "plan";
+  private tabs!: Tabs<TabName>;
+  private parts: Part[] = [];
+  private header!: Header;
+  private side!: MapSide;
+  private plan!: PlanPanel;
+  private files!: FilesPanel;
+  private readonly root = document.getElementById("app") ?? document.body;
+  private readonly live = make("div", { class: "app-hidden", "aria-live": "polite" });
+  private readonly planner = new Newest<Wanted>((wanted) => this.follow(wanted));
+  private readonly grounds = new Newest<State>((state) => this.survey(state));
+  private shown: { plan: Planned; step: number } | null = null;
+  private before: Planned | null = null;
+  private laid: readonly unknown[] = [];
+  private keeping = 0;
+
+  constructor(
+    private readonly original: string,
+    private readonly given: Given,
+    readonly store: Steps,
+    private readonly keep: Keep,
+  ) {
+    this.words = wordsOf(given.words, this.language);
+    this.engine = new Engine(WORKER, readCore());
+    document.getElementById("core")?.replaceChildren();
+  }
+
+  /** Shows the page, and plans as soon as the program is there. */
+  begin(language: Language): void {
+    this.build(language);
+    this.listen();
+    document.body.classList.add("app-on");
+    document.getElementById("still")?.setAttribute("hidden", "");
+    this.root.hidden = false;
+    this.engine.ready.then(
+      () => document.body.setAttribute("data-ready", ""),
+      (error: unknown) => this.giveUp(String(error)),
+    );
+  }
+
+  pick(key: number | null): void {
+    if (key === this.picked) return;
+    this.picked = key;
+    this.side.pick(key);
+    if (key !== null && this.tab === "plan") this.openTab("zone");
+    this.sync(this.store.state);
+  }
+
+  goToLeg(leg: number): void {
+    this.side.goToLeg(leg);
+  }
+
+  openTab(tab: TabName): void {
+    this.tabs.open(tab);
+  }
+
+  tell(text: string): void {
+    this.live.textContent = text;
+  }
+
+  /** Builds everything in a language. */
+  private build(language: Language): void {
+    this.store.silence();
+    this.side?.end();
+    this.language = language;
+    this.words = wordsOf(this.given.words, language);
+    document.documentElement.lang = language;
+    this.header = new Header(this, (other) => this.build(other));
+    this.side = new MapSide(this);
+    this.plan = new PlanPanel(this);
+    this.files = new FilesPanel(this, this.original, this.given);
+    const [zone, trip, field] = [new ZoneForm(this), new TripForm(this), new FieldMode(this)];
+    this.parts = [this.header, this.plan, zone, trip, field, this.files, this.side];
+    const tab = (name: TabName, part: Part) => ({ name, title: this.words(`draw-tab-${name}`), element: part.element });
+    const all = [tab("plan", this.plan), tab("zone", zone), tab("trip", trip), tab("field", field), tab("files", this.files)];
+    this.tabs = new Tabs(this.words("draw-tabs"), all, (name) => this.opened(name));
+    fill(this.root, this.header.element, make("main", { class: "app-body" }, this.side.element, this.tabs.element), this.live);
+    this.tabs.open(besideOf(this.store.state).route ? this.tab : "files");
+    this.store.listen((state, did) => this.changed(state, did));
+    this.laid = [];
+    // Figures in another language are not changes.
+    [this.shown, this.before] = [null, null];
+    this.changed(this.store.state, "");
+    void this.know();
+  }
+
+  private opened(tab: TabName): void {
+    this.tab = tab;
+    document.body.setAttribute("data-tab", tab);
+  }
+
+  private changed(state: State, did: string): void {
+    if (this.picked !== null && !state.zones.some((zone) => zone.key === this.picked)) this.pick(null);
+    this.sync(state);
+    if (did) this.tell(this.words(did === "undo" || did === "redo" ? `draw-did-${did}` : did));
+    const parts = groundParts(state);
+    if (!same(parts, this.laid) || this.laid.length === 0) {
+      this.laid = parts;
+      this.grounds.want(state);
+    }
+    this.planner.want({ state, step: this.store.step });
+    this.keepSoon();
+  }
+
+  private sync(state: State): void {
+    for (const part of this.parts) part.sync?.(state);
+  }
+
+  /** What a trip can hold. */
+  private async know(): Promise<void> {
+    await this.engine.ready;
+    const { assume: _, ...trip } = this.store.state.trip;
+    const door = answer<TripDoor>(await this.engine.run(tripOf({ ...this.store.state, trip }, this.language)));
+    if (door && "terms" in door) for (const part of this.parts) part.know?.(door);
+  }
+
+  /** The ground of another route or another model. */
+  private async survey(state: State): Promise<void> {
+    const { route, files } = besideOf(state);
+    await this.engine.ready;
+    await this.engine.lay(route, files);
+    const ground = route && answer<Ground>(await this.engine.run(groundOf(state, this.language)));
+    this.side.lie(ground && "stages" in ground ? ground : null);
+    if (this.shown) this.side.show(this.shown.plan);
+  }
+
+  private async follow({ state, step }: Wanted): Promise<void> {
+    const { route, files } = besideOf(state);
+    if (!route) return;
+    await this.engine.ready;
+    this.tabs.element.setAttribute("aria-busy", "true");
+    await this.engine.lay(route, files);
+    const came = await this.engine.run(panelOf(state, this.language));
+    const panel = answer<Panel>(came) ?? broken(came, this.words);
+    // Of one step that goes on, what is marked is what it changed in all.
+    if (this.shown && step !== this.shown.step) this.before = this.shown.plan;
+    if ("verdict" in panel) this.shown = { plan: panel, step };
+    for (const part of this.parts) part.show?.(panel, this.before);
+    this.tabs.element.setAttribute("aria-busy", "false");
+    document.body.setAttribute("data-planned", String(Number(document.body.getAttribute("data-planned")) + 1));
+  }
+
+  private giveUp(why: string): void {
+    this.root.hidden = true;
+    document.body.classList.remove("app-on");
+    document.getElementById("still")?.removeAttribute("hidden");
+    document.body.prepend(make("p", { role: "alert", class: "app-gave-up" }, `${this.words("draw-gave-up")} ${why}`));
+  }
+
+  /** Keeps the state a moment after the last change. */
+  private keepSoon(): void {
+    clearTimeout(this.keeping);
+    this.keeping = setTimeout(() => {
+      const { store, keep, language } = this;
+      void (store.canUndo || language !== this.given.language ? keep.write(store.state, language) : keep.drop());
+    }, 400);
+  }
+
+  private listen(): void {
+    window.addEventListener("beforeunload", (event) => {
+      if (!this.keep.works && this.store.canUndo) event.preventDefault();
+    });
+    document.addEventListener("dragover", (event) => event.preventDefault());
+    document.addEventListener("drop", (event) => {
+      event.preventDefault();
+      const files = [...(event.dataTransfer?.files ?? [])];
+      if (files.length === 0) return;
+      this.openTab("files");
+      void this.files.take(files);
+    });
+    document.addEventListener("keydown", (event) => this.key(event));
+  }
+
+  /** Undo and redo where no text is typed, since fields have their own. */
+  private key(event: KeyboardEvent): void {
+    const { target } = event;
+    const typing = target instanceof HTMLInputElement ? target.type !== "range" : target instanceof HTMLTextAreaElement;
+    if (typing || !(event.ctrlKey || event.metaKey) || event.altKey) return;
+    const key = event.key.toLowerCase();
+    if (key === "z" && !event.shiftKey) this.store.undo();
+    else if (key === "y" || key === "z") this.store.redo();
+    else return;
+    event.preventDefault();
+  }
+}
+
+/** What was printed as JSON; null where the program broke off or said something else. */
+function answer<Shape>(came: Came): Shape | null {
+  try {
+    return JSON.parse(new TextDecoder().decode(came.out)) as Shape;
+  } catch {
+    return null;
+  }
+}
+
+function broken(came: Came, words: Words): Panel {
+  const text = make("p", {}, `${words("draw-broken")} ${came.err}`);
+  return { faults: [{ code: "broken", file: null, feature: null, property: null, says: text.innerHTML, hint: null }] };
+}

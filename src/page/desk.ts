@@ -1,0 +1,49 @@
+/** What the parts of the page share: the states, the words, and how one part calls on another. */
+
+import type { Fault, Panel, Planned, TripDoor } from "./door";
+import type { Engine } from "./engine";
+import type { Steps } from "./held";
+import type { Drawn, State } from "./model";
+import type { Language, Words } from "./words";
+
+export type TabName = "plan" | "zone" | "trip" | "field" | "files";
+
+export interface Desk {
+  readonly store: Steps;
+  readonly engine: Engine;
+  readonly words: Words;
+  readonly language: Language;
+  /** The key of the picked feature. */
+  readonly picked: number | null;
+  pick(key: number | null): void;
+  goToLeg(leg: number): void;
+  openTab(tab: TabName): void;
+  /** Says something to those who listen to the page. */
+  tell(text: string): void;
+}
+
+/** A part of the page. */
+export interface Part {
+  readonly element: HTMLElement;
+  /** The state is another one, or another feature is picked. */
+  sync?(state: State): void;
+  /** A plan has come; `before` is the last one of an earlier step. */
+  show?(panel: Panel, before: Planned | null): void;
+  /** What a trip can hold is known. */
+  know?(door: TripDoor): void;
+}
+
+/** Whether a feature is a zone of the plan. */
+export const isPolygon = (feature: Drawn): boolean => /^(Multi)?Polygon$/.test(feature.geometry?.type ?? "");
+
+/** The feature of the zones file that a fault is about. */
+export const faultyKey = (fault: Fault, state: State): number | null =>
+  (fault.feature !== null && state.zones[fault.feature - 1]?.key) || null;
+
+/** What a feature is called in lists: its number among the zones and its name. */
+export function zoneTitle(state: State, zone: Drawn, words: Words): string {
+  const number = state.zones.filter(isPolygon).indexOf(zone) + 1;
+  const name = zone.properties["name"];
+  const called = typeof name === "string" || typeof name === "number" ? ` ${name}` : "";
+  return `${words("draw-zone")} ${number}${called}`;
+}

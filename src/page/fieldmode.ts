@@ -1,0 +1,233 @@
+/** On the ice: big targets for what turned out otherwise, the answer in two lines, all of it undone by one button. */
+
+import type { Desk, Part } from "./desk";
+import { button, fill, make, written } from "./dom";
+import type { Leg, Panel, Planned, TripDoor } from "./door";
+import { type Field, group, numberField, sliderField } from "./fields";
+import { people, ropes, withPeople, withRopes } from "./folk";
+import { type Drawn, type State, touched } from "./model";
+import { about, shown, typed, withMember } from "./number";
+import { badge, fold, kilometres } from "./panel";
+import { type Place, atHeight, atKilometre } from "./whereami";
+
+const WIDER = { least: 0, most: 40, step: 0.5 };
+
+export class FieldMode implements Part {
+  readonly element = make("div", { class: "app-field-mode" });
+  private readonly answer = make("div", { class: "app-answer", role: "status" });
+  private readonly where = make("div", { class: "app-where" });
+  private readonly gap = make("div");
+  private readonly folk = make("div", { class: "app-acts" });
+  private readonly snow = make("div", { class: "app-acts" });
+  private readonly table = make("div");
+  private readonly back: HTMLButtonElement;
+  private readonly typedIn = { km: "", height: "" };
+  private stage = 1;
+  private slider: Field | null = null;
+  private sliderOf = "";
+  private plan: Planned | null = null;
+  private place: Place | null = null;
+  private asPlanned: State | null = null;
+  private door: TripDoor | null = null;
+
+  constructor(private readonly desk: Desk) {
+    const { words } = desk;
+    this.back = button(words("draw-field-back"), () => this.restore(), { class: "app-button app-big app-wide" });
+    this.element.append(
+      this.answer,
+      this.back,
+      group(words("draw-field-where"), this.places(), this.where),
+      group(words("draw-field-gap"), this.gap),
+      group(words("draw-field-party"), this.folk),
+      group(words("draw-field-snow"), this.snow),
+      this.table,
+    );
+    this.sync(desk.store.state);
+  }
+
+  sync(state: State): void {
+    this.back.hidden = this.asPlanned === null;
+    this.buttons(state);
+    this.slider?.sync();
+  }
+
+  know(door: TripDoor): void {
+    this.door = door;
+    this.buttons(this.desk.store.state);
+  }
+
+  show(panel: Panel): void {
+    this.plan = "verdict" in panel ? panel : null;
+    this.locate();
+    if (this.plan) this.tell(this.plan);
+    else fill(this.answer, ...panel.faults.slice(0, 2).map((fault) => written("p", {}, fault.says)));
+    const field = this.plan?.parts.find((part) => part.id === "field");
+    fill(this.table, field ? fold(field.title, field.html, true) : null);
+  }
+
+  /** Two lines: the word and the set-up of the leg here; the worst of the whole where no place is given. */
+  private tell(plan: Planned): void {
+    const leg = this.leg(plan);
+    if (!leg) {
+      fill(this.answer, make("p", {}, badge(plan.verdict, this.desk)), make("p", {}, this.desk.words("draw-field-nowhere")));
+      return;
+    }
+    const title = written("p", { class: "app-set-up" }, leg.title);
+    fill(this.answer, make("p", {}, badge(leg.verdict, this.desk), ` ${kilometres(leg, this.desk)}`), title);
+  }
+
+  private leg(plan: Planned): Leg | null {
+    const { place } = this;
+    if (!place) return null;
+    return plan.legs.find((leg) => leg.stage === place.stage && place.at_m >= leg.start_m && place.at_m <= leg.end_m) ?? null;
+  }
+
+  private places(): HTMLElement {
+    const { words } = this.desk;
+    const value = (name: "km" | "height", other: "km" | "height") => ({
+      get: () => this.typedIn[name],
+      set: (text: string) => {
+        this.typedIn[name] = text;
+        if (text !== "") this.typedIn[other] = "";
+        for (const field of fields) field.sync();
+        this.locate();
+        if (this.plan) this.tell(this.plan);
+      },
+      settle: () => {},
+    });
+    const fields: Field[] = [
+      numberField(words("draw-field-km"), words("draw-unit-km"), value("km", "height")),
+      numberField(words("draw-field-height"), words("draw-unit-m"), value("height", "km")),
+    ];
+    return make("div", { class: "app-row" }, ...fields.map((field) => field.element));
+  }
+
+  /** Finds the place again; a height may fit several, which are then offered. */
+  private locate(): void {
+    const { plan } = this;
+    const [km, height] = [typed(this.typedIn.km), typed(this.typedIn.height)];
+    const found: readonly Place[] = !plan
+      ? []
+      : typeof km === "number"
+        ? atKilometre(plan, km, this.stage)
+        : typeof height === "number"
+          ? atHeight(plan, height)
+          : [];
+    const same = found.find((one) => one.stage === this.place?.stage && Math.abs(one.at_m - this.place.at_m) < 50);
+    this.place = plan ? (same ?? found[0] ?? null) : this.place;
+    this.offer(found);
+    this.buildGap();
+  }
+
+  private offer(found: readonly Place[]): void {
+    const { words } = this.desk;
+    if (found.length < 2) {
+      const wrong = this.plan && found.length === 0 && (this.typedIn.km || this.typedIn.height);
+      fill(this.where, wrong ? make("p", {}, words("draw-field-not-there")) : null);
+      return;
+    }
+    const choice = (place: Place) => {
+      const text = `${(place.at_m / 1000).toFixed(2)} ${words("draw-unit-km")}`;
+      const press = () => {
+        this.place = place;
+        this.stage = place.stage;
+        this.locate();
+        if (this.plan) this.tell(this.plan);
+      };
+      return button(text, press, { class: "app-button app-big", "aria-pressed": String(place === this.place) });
+    };
+    fill(this.where, make("div", { class: "app-acts" }, ...found.map(choice)));
+  }
+
+  /** The zones that the leg crosses here, or those of the whole leg. */
+  private zonesHere(): Drawn[] {
+    const { plan, place } = this;
+    const leg = plan && this.leg(plan);
+    if (!plan || !place || !leg?.roped) return [];
+    const crossing = (from: number, to: number) =>
+      plan.zones.filter((zone) => zone.crossings.some((c) => c.stage === place.stage && c.enter_m <= to && c.exit_m >= from));
+    const here = crossing(place.at_m, place.at_m);
+    const met = here.length > 0 ? here : crossing(leg.start_m, leg.end_m);
+    return met.flatMap((zone) => this.desk.store.state.zones[zone.feature - 1] ?? []);
+  }
+
+  private buildGap(): void {
+    const { words, store } = this.desk;
+    if (this.gap.contains(document.activeElement)) return;
+    const keys = this.zonesHere().map((zone) => zone.key);
+    if (this.slider && keys.join() === this.sliderOf) return;
+    this.sliderOf = keys.join();
+    const zones = () => store.state.zones.filter((zone) => keys.includes(zone.key));
+    const value = {
+      get: () => shown(widest(zones())),
+      set: (text: string, going: boolean) => this.change("draw-did-field-gap", (state) => withGap(state, keys, text), going),
+      settle: () => store.settle(),
+    };
+    this.slider = keys.length > 0 ? sliderField(words("draw-field-gap-here"), words("draw-unit-m"), words("draw-not-given"), value, WIDER) : null;
+    fill(this.gap, this.slider?.element ?? make("p", { class: "app-quiet" }, words("draw-field-no-zone")));
+  }
+
+  private buttons(state: State): void {
+    const { words } = this.desk;
+    const big = (text: string, press: () => void, marks = {}) => button(text, press, { class: "app-button app-big", ...marks });
+    const folk = people(state.trip);
+    const fewer = folk.map((person, at) => big(`− ${person.name || `${words("draw-person")} ${at + 1}`}`, () => this.leave(at)));
+    const more = big(words("draw-field-one-more"), () => this.join());
+    const lost = ropes(state.trip).map((rope, at) => {
+      const name = shown(rope["name"]) || `${shown(rope.length_m)} ${words("draw-unit-m")}`;
+      return big(`${words("draw-field-rope-lost")} ${name}`, () => this.lose(at));
+    });
+    fill(this.folk, ...fewer, more, ...lost);
+    const snows = this.door?.terms["snow"] ?? [];
+    const press = (name: string) => this.change("draw-did-field-snow", (now) => ({ ...now, trip: withMember(now.trip, "snow", name) }));
+    fill(this.snow, ...snows.map(({ name, means }) => big(means || name, () => press(name), { "aria-pressed": String(state.trip.snow === name) })));
+  }
+
+  private leave(at: number): void {
+    this.change("draw-did-field-leave", (state) => {
+      const folk = people(state.trip).filter((_, i) => i !== at);
+      return { ...state, trip: withPeople(state.trip, folk) };
+    });
+  }
+
+  private join(): void {
+    this.change("draw-did-field-join", (state) => ({ ...state, trip: withPeople(state.trip, [...people(state.trip), { name: "" }]) }));
+  }
+
+  private lose(at: number): void {
+    this.change("draw-did-field-rope", (state) => ({ ...state, trip: withRopes(state.trip, ropes(state.trip).filter((_, i) => i !== at)) }));
+  }
+
+  private change(did: string, change: (state: State) => State, going = false): void {
+    this.asPlanned ??= this.desk.store.state;
+    this.desk.store.change(did, change, going);
+  }
+
+  private restore(): void {
+    const { asPlanned } = this;
+    this.asPlanned = null;
+    if (asPlanned) this.desk.store.change("draw-did-field-back", () => asPlanned);
+  }
+}
+
+/** The widest gap of zones, as it stands there. */
+function widest(zones: readonly Drawn[]): unknown {
+  const values = zones.map(({ properties }) => properties["gap_max_m"] ?? properties["gap_m"]);
+  return values.reduce((a, b) => ((about(b) ?? -1) > (about(a) ?? -1) ? b : a), undefined);
+}
+
+/** The state with that gap in the zones; a range keeps its lower end where it lies below. */
+function withGap(state: State, keys: readonly number[], text: string): State {
+  const value = typed(text);
+  return keys.reduce(
+    (now, key) =>
+      touched(now, key, ({ properties }) => {
+        const name = "gap_max_m" in properties ? "gap_max_m" : "gap_m";
+        const low = about(properties["gap_min_m"]);
+        const given = withMember(withMember(properties, name, value), "gap_assumed", undefined);
+        const under = low !== null && typeof value === "number" && low > value;
+        return { properties: under ? withMember(given, "gap_min_m", undefined) : given };
+      }),
+    state,
+  );
+}

@@ -1,0 +1,104 @@
+/** The panel of files: what is opened, and what is taken along. */
+
+import { OUTPUTS } from "./calls";
+import type { Desk, Part } from "./desk";
+import { button, fill, make } from "./dom";
+import { group } from "./fields";
+import type { Given } from "./given";
+import { besideOf } from "./held";
+import type { State } from "./model";
+import { type Opened, open } from "./open";
+import { type Made, NotMade, archive, handOut, outputFile, pageFile, tripFile, zonesFile } from "./save";
+
+/** Endings that the dialog for opening offers. */
+const ENDINGS = ".gpx,.geojson,.json,.geojsonl,.toml,.tif,.tiff,.hgt";
+
+export class FilesPanel implements Part {
+  readonly element = make("div", { class: "app-files" });
+  private readonly lying = make("ul", { class: "app-lying" });
+  private readonly came = make("div", { class: "app-came", role: "status" });
+  private readonly saved = make("div", { class: "app-saved", role: "status" });
+  private readonly buttons: HTMLButtonElement[] = [];
+
+  constructor(
+    private readonly desk: Desk,
+    private readonly original: string,
+    private readonly given: Given,
+  ) {
+    this.element.append(this.opening(), this.saving(), make("p", { class: "app-fine" }, `schrund ${given.version}`));
+    this.sync(desk.store.state);
+  }
+
+  sync(state: State): void {
+    const { route, zonesName, files } = besideOf(state);
+    const { words } = this.desk;
+    const line = (kind: string, name: string) => make("li", {}, `${words(`draw-kind-${kind}`)}: `, make("bdi", {}, name));
+    const kind = (name: string) => (name === state.trip.glaciers ? "inventory" : state.trip.terrain?.includes(name) ? "terrain" : "other");
+    fill(this.lying, route && line("route", route.name), line("zones", zonesName), ...files.map(({ name }) => line(kind(name), name)));
+  }
+
+  /** Opens files, one after the other. */
+  async take(files: readonly File[]): Promise<void> {
+    const opened: Opened[] = [];
+    for (const file of files) opened.push(await open(file, this.desk));
+    fill(this.came, ...opened.map((one) => this.told(one)));
+  }
+
+  private told({ name, kind, says, asInventory }: Opened): HTMLElement {
+    const { words } = this.desk;
+    const line = make("div", { class: kind ? "app-took" : "app-fault" });
+    line.append(make("p", {}, make("bdi", {}, name), ` – ${words(kind ? `draw-kind-${kind}` : "draw-open-not")}`));
+    if (says) line.append(make("pre", { class: "app-pre" }, says));
+    if (asInventory) {
+      const other = button(words("draw-open-as-inventory"), () => {
+        asInventory();
+        line.replaceWith(this.told({ name, kind: "inventory", says: "" }));
+      });
+      line.append(other);
+    }
+    return line;
+  }
+
+  private opening(): HTMLElement {
+    const { words } = this.desk;
+    const input = make("input", { type: "file", multiple: true, accept: ENDINGS, class: "app-hidden", tabindex: -1, "aria-hidden": "true" });
+    input.addEventListener("change", () => {
+      void this.take([...(input.files ?? [])]).then(() => (input.value = ""));
+    });
+    const choose = button(words("draw-open"), () => input.click(), { class: "app-button app-main" });
+    return group(words("draw-open-title"), make("p", { class: "app-quiet" }, words("draw-open-what")), choose, input, this.came, this.lying);
+  }
+
+  private saving(): HTMLElement {
+    const { words, store } = this.desk;
+    const one = (text: string, made: () => Promise<Made> | Made, main = false) => {
+      const it = button(text, () => void this.hand(made), { class: main ? "app-button app-main" : "app-button" });
+      this.buttons.push(it);
+      return it;
+    };
+    const outputs = OUTPUTS.map(([output]) => one(words(`draw-save-${output}`), () => outputFile(store.state, output, this.desk)));
+    const page = () => pageFile(this.original, this.given, store.state, this.desk);
+    return group(
+      words("draw-save-title"),
+      make("div", { class: "app-acts" }, one(words("draw-save-page"), page, true), one(words("draw-save-zip"), () => archive(store.state, this.desk), true)),
+      make("div", { class: "app-acts" }, one(words("draw-save-zones"), () => zonesFile(store.state)), one(words("draw-save-trip"), () => tripFile(store.state, this.desk))),
+      make("div", { class: "app-acts" }, ...outputs),
+      this.saved,
+    );
+  }
+
+  /** Makes a file and hands it out; one at a time. */
+  private async hand(made: () => Promise<Made> | Made): Promise<void> {
+    for (const one of this.buttons) one.disabled = true;
+    try {
+      const file = await made();
+      handOut(file);
+      fill(this.saved, make("p", {}, `${this.desk.words("draw-saved")} `, make("bdi", {}, file.name)));
+    } catch (error) {
+      if (!(error instanceof NotMade)) throw error;
+      fill(this.saved, make("p", {}, this.desk.words("draw-save-not")), make("pre", { class: "app-pre" }, error.message));
+    } finally {
+      for (const one of this.buttons) one.disabled = false;
+    }
+  }
+}

@@ -1,0 +1,44 @@
+/** The head of the page: what it is about, the language, a step back and forth, and the way to save. */
+
+import type { Desk, Part } from "./desk";
+import { button, make } from "./dom";
+import { besideOf } from "./held";
+import type { State } from "./model";
+import { LANGUAGES, type Language } from "./words";
+
+export class Header implements Part {
+  readonly element: HTMLElement;
+  private readonly title = make("h1", { class: "app-h1" });
+  private readonly undo: HTMLButtonElement;
+  private readonly redo: HTMLButtonElement;
+
+  constructor(
+    private readonly desk: Desk,
+    speak: (language: Language) => void,
+  ) {
+    const { words, store } = desk;
+    this.undo = button(words("draw-undo"), () => store.undo());
+    this.redo = button(words("draw-redo"), () => store.redo());
+    const save = button(words("draw-save"), () => desk.openTab("files"), { class: "app-button app-main" });
+    const acts = make("div", { class: "app-acts app-tools" }, this.languages(speak), this.undo, this.redo, save);
+    this.element = make("header", { class: "app-header" }, this.title, acts);
+    this.sync(store.state);
+  }
+
+  sync(state: State): void {
+    const { store, words } = this.desk;
+    this.title.textContent = state.trip.name ?? besideOf(state).route?.name ?? words("draw-title");
+    this.undo.disabled = !store.canUndo;
+    this.redo.disabled = !store.canRedo;
+  }
+
+  private languages(speak: (language: Language) => void): HTMLElement {
+    const { words, language } = this.desk;
+    const choice = make("select", { class: "app-input app-language", "aria-label": words("draw-language") });
+    for (const one of LANGUAGES) {
+      choice.append(make("option", { value: one, lang: one, selected: one === language }, words(`draw-language-${one}`)));
+    }
+    choice.addEventListener("change", () => speak(choice.value as Language));
+    return choice;
+  }
+}

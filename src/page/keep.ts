@@ -1,0 +1,106 @@
+/** Work in progress, kept in the browser from one opening of the page to the next. */
+
+import type { Trip } from "./door";
+import type { Given, NamedBytes, NamedText } from "./given";
+import { type Held, besideOf, zonesText } from "./held";
+import type { State } from "./model";
+import type { Language } from "./words";
+import { readZones } from "./zones";
+
+const BASE = "schrund";
+const TABLE = "work";
+
+/** A state as it is kept. Files are left out where they are those that the page was given. */
+interface Work {
+  readonly zones: NamedText;
+  readonly trip: Trip;
+  readonly route: NamedText | null;
+  readonly files: readonly NamedBytes[] | null;
+  readonly language: Language;
+}
+
+/** The place of the work on one page. */
+export class Keep {
+  private constructor(
+    private readonly base: IDBDatabase | null,
+    private readonly key: string,
+    private readonly start: Held,
+  ) {}
+
+  /** Opens it; where the browser keeps nothing `works` is false. */
+  static async open(given: Given, start: Held): Promise<Keep> {
+    return new Keep(await database(), keyOf(given), start);
+  }
+
+  get works(): boolean {
+    return this.base !== null;
+  }
+
+  /** What was kept, and the language; null where nothing was. */
+  async read(): Promise<{ state: Held; language: Language } | null> {
+    const work = (await this.ask("readonly", (table) => table.get(this.key))) as Work | undefined;
+    if (!work) return null;
+    try {
+      const read = readZones(work.zones.text);
+      const files = work.files ?? this.start.beside.files;
+      const beside = { route: work.route, zonesName: work.zones.name, around: read.around, files };
+      return { state: { zones: read.zones, trip: work.trip, beside }, language: work.language };
+    } catch {
+      return null;
+    }
+  }
+
+  /** Keeps a state; the one that the page was given needs no keeping. */
+  async write(state: State, language: Language): Promise<void> {
+    const { route, zonesName, files } = besideOf(state);
+    const given = files === this.start.beside.files;
+    const zones = { name: zonesName, text: zonesText(state) };
+    const work: Work = { zones, trip: state.trip, route, files: given ? null : files, language };
+    await this.ask("readwrite", (table) => table.put(work, this.key));
+  }
+
+  /** Forgets it. */
+  async drop(): Promise<void> {
+    await this.ask("readwrite", (table) => table.delete(this.key));
+  }
+
+  private ask(mode: IDBTransactionMode, request: (table: IDBObjectStore) => IDBRequest): Promise<unknown> {
+    const { base } = this;
+    if (!base) return Promise.resolve(undefined);
+    return new Promise((done) => {
+      try {
+        const asked = request(base.transaction(TABLE, mode).objectStore(TABLE));
+        asked.onsuccess = () => done(asked.result);
+        asked.onerror = () => done(undefined);
+      } catch {
+        done(undefined);
+      }
+    });
+  }
+}
+
+function database(): Promise<IDBDatabase | null> {
+  return new Promise((done) => {
+    try {
+      const asked = indexedDB.open(BASE, 1);
+      asked.onupgradeneeded = () => asked.result.createObjectStore(TABLE);
+      asked.onsuccess = () => done(asked.result);
+      asked.onerror = () => done(null);
+      asked.onblocked = () => done(null);
+    } catch {
+      done(null);
+    }
+  });
+}
+
+/** Tells pages apart by what they were given (FNV-1a over it, in two halves). */
+function keyOf(given: Given): string {
+  const text = JSON.stringify([given.route, given.zones, given.trip, given.files]);
+  let [one, two] = [0x811c9dc5, 0x9dc5811c];
+  for (let i = 0; i < text.length; i++) {
+    const sign = text.charCodeAt(i);
+    one = Math.imul(one ^ sign, 0x01000193);
+    two = Math.imul(two ^ (sign + i), 0x01000193);
+  }
+  return [text.length, one >>> 0, two >>> 0].join("-");
+}

@@ -1,0 +1,61 @@
+/** The side with the map and the profile under it, which show one place together. */
+
+import type { Desk, Part } from "./desk";
+import { button, fill, make } from "./dom";
+import type { Ground, Panel } from "./door";
+import { ZoneMap } from "./map/map";
+import { ProfileStrip } from "./map/profile";
+
+export class MapSide implements Part {
+  readonly element = make("div", { class: "app-left" });
+  private map: ZoneMap | null = null;
+  private profile: ProfileStrip | null = null;
+  private silence = () => {};
+
+  constructor(private readonly desk: Desk) {
+    this.element.append(make("p", { class: "app-quiet app-empty" }, desk.words("draw-starting")));
+  }
+
+  /** Another ground; without one there is no map, but a way to open a route. */
+  lie(ground: Ground | null): void {
+    this.end();
+    const { words, store } = this.desk;
+    if (!ground) {
+      const go = button(words("draw-open"), () => this.desk.openTab("files"), { class: "app-button app-main" });
+      fill(this.element, make("div", { class: "app-empty" }, make("p", {}, words("draw-no-route")), go));
+      return;
+    }
+    const [picture, strip] = [make("div", { class: "app-map" }), make("div", { class: "app-profile" })];
+    fill(this.element, picture, strip);
+    const options = { store, ground, words };
+    this.silence = store.gather(() => this.draw(new ZoneMap(picture, options), new ProfileStrip(strip, options)));
+  }
+
+  private draw(map: ZoneMap, profile: ProfileStrip): void {
+    map.onPick((key) => this.desk.pick(key));
+    map.onPoint((stage, at_m) => profile.pointAt(stage, at_m));
+    profile.onPoint((stage, at_m) => map.pointAt(stage, at_m));
+    map.pick(this.desk.picked);
+    [this.map, this.profile] = [map, profile];
+  }
+
+  show(panel: Panel): void {
+    this.map?.show(panel);
+    this.profile?.show(panel);
+  }
+
+  pick(key: number | null): void {
+    this.map?.pick(key);
+  }
+
+  goToLeg(leg: number): void {
+    this.map?.goToLeg(leg);
+  }
+
+  /** Takes map and profile away. */
+  end(): void {
+    this.silence();
+    this.map = null;
+    this.profile = null;
+  }
+}

@@ -1,0 +1,145 @@
+/** The plan as it follows: what stops first, the legs, the field table, and the rest of the report folded. */
+
+import { figureLines, figuresOf, legBefore } from "./changes";
+import type { Desk, Part } from "./desk";
+import { fill, make, newId, written } from "./dom";
+import type { Leg, Panel, Planned, Verdict } from "./door";
+import { faultList } from "./faults";
+
+/** Signs beside the words, so that colour is never alone; the same as in all outputs. */
+const SIGNS: Readonly<Record<Verdict, string>> = { unroped: "", inside: "", look: "?", outside: "✕", stop: "■" };
+
+/** Parts that stand elsewhere in the panel. */
+const ELSEWHERE = new Set(["legs", "field", "map", "profile", "notes", "ropes"]);
+
+/** The word of a leg with its sign. */
+export function badge(verdict: Verdict, desk: Desk): HTMLElement {
+  const sign = make("span", { "aria-hidden": "true" }, SIGNS[verdict]);
+  return make("span", { class: `app-verdict app-${verdict}` }, sign, desk.words(`draw-verdict-${verdict}`));
+}
+
+/** From–to of a leg. */
+export const kilometres = (leg: Leg, desk: Desk): string =>
+  `${(leg.start_m / 1000).toFixed(2)}–${(leg.end_m / 1000).toFixed(2)} ${desk.words("draw-unit-km")}`;
+
+/** A part of the report with its title, folded or not. */
+export function fold(title: string, html: string, open: boolean, marks = {}): HTMLElement {
+  const summary = make("summary", {}, title);
+  return make("details", { class: "app-fold", open, ...marks }, summary, written("div", { class: "app-report" }, html));
+}
+
+export class PlanPanel implements Part {
+  readonly element = make("div", { class: "app-plan" });
+  private opened: number | null = null;
+  private readonly unfolded = new Set(["field"]);
+  private panel: Panel | null = null;
+  private before: Planned | null = null;
+
+  constructor(private readonly desk: Desk) {
+    this.element.append(make("p", { class: "app-quiet" }, desk.words("draw-planning")));
+  }
+
+  show(panel: Panel, before: Planned | null): void {
+    this.panel = panel;
+    this.before = before;
+    if ("verdict" in panel) this.plan(panel);
+    else this.refused(panel);
+  }
+
+  /** Opens a leg that was picked elsewhere. */
+  open(leg: number): void {
+    this.opened = leg;
+    if (this.panel) this.show(this.panel, this.before);
+    this.element.querySelector(`[data-leg="${leg}"]`)?.scrollIntoView({ block: "nearest" });
+  }
+
+  private refused(panel: Panel): void {
+    const { words } = this.desk;
+    fill(this.element, make("h2", { class: "app-title" }, words("draw-no-plan")), faultList(panel.faults, this.desk));
+  }
+
+  private plan(plan: Planned): void {
+    const { words } = this.desk;
+    const focused = this.focusedLeg();
+    const field = plan.parts.find((part) => part.id === "field");
+    const others = plan.parts.filter((part) => !ELSEWHERE.has(part.id));
+    const scroll = this.element.parentElement?.scrollTop ?? 0;
+    fill(
+      this.element,
+      written("div", { class: "app-head app-report" }, plan.head),
+      make("h2", { class: "app-title" }, words("draw-legs")),
+      make("ol", { class: "app-legs" }, ...plan.legs.map((leg) => this.leg(leg, plan))),
+      this.gone(plan),
+      field ? this.part(field) : null,
+      ...others.map((part) => this.part(part)),
+      plan.notices.length > 0 && this.notices(plan),
+    );
+    if (this.element.parentElement) this.element.parentElement.scrollTop = scroll;
+    if (focused !== null) this.element.querySelector<HTMLElement>(`[data-leg="${focused}"]`)?.focus({ preventScroll: true });
+  }
+
+  private focusedLeg(): string | null {
+    const { activeElement } = document;
+    return this.element.contains(activeElement) ? (activeElement?.getAttribute("data-leg") ?? null) : null;
+  }
+
+  private leg(leg: Leg, plan: Planned): HTMLElement {
+    const open = this.opened === leg.leg;
+    const id = newId();
+    const before = this.before && legBefore(leg, plan, this.before);
+    const figures = figuresOf(leg, before);
+    const changed = figures.some((figure) => figure.was !== null);
+    const was = before && before.verdict !== leg.verdict ? make("del", {}, badge(before.verdict, this.desk)) : null;
+    const now = was ? make("ins", {}, badge(leg.verdict, this.desk)) : badge(leg.verdict, this.desk);
+    const head = make(
+      "button",
+      { type: "button", class: `app-leg app-line-${leg.verdict}`, "data-leg": leg.leg, "aria-expanded": String(open), "aria-controls": id },
+      make("span", { class: "app-leg-number" }, String(leg.leg)),
+      written("span", { class: "app-leg-title" }, leg.title),
+      make("span", { class: "app-leg-where" }, kilometres(leg, this.desk)),
+      make("span", { class: "app-leg-verdict" }, was, was && " ", now),
+    );
+    head.addEventListener("click", () => this.toggle(leg.leg));
+    const item = make("li", {}, head);
+    if (changed) item.append(figureLines(figures, this.desk.words));
+    const body = make("div", { id, class: "app-leg-body app-report", hidden: !open });
+    if (open) this.fillLeg(body, leg, plan, changed ? null : figureLines(figures, this.desk.words));
+    item.append(body);
+    return item;
+  }
+
+  private fillLeg(body: HTMLElement, leg: Leg, plan: Planned, figures: HTMLElement | null): void {
+    const ropes = plan.ropes.filter((rope) => rope.legs.includes(leg.leg));
+    fill(body, figures, written("div", {}, leg.told), ...ropes.map((rope) => written("div", {}, rope.html)));
+  }
+
+  private toggle(leg: number): void {
+    this.opened = this.opened === leg ? null : leg;
+    if (this.opened !== null) this.desk.goToLeg(leg);
+    if (this.panel) this.show(this.panel, this.before);
+  }
+
+  /** Legs that were there before and are no more. */
+  private gone(plan: Planned): HTMLElement | null {
+    const { before } = this;
+    if (!before || before.legs.length <= plan.legs.length) return null;
+    const kept = new Set(plan.legs.map((leg) => legBefore(leg, plan, before)?.leg));
+    const gone = before.legs.filter((leg) => leg.roped && !kept.has(leg.leg));
+    const items = gone.map((leg) => make("li", {}, make("del", {}, written("span", {}, leg.title), ` ${kilometres(leg, this.desk)}`)));
+    return gone.length > 0 ? make("ul", { class: "app-gone" }, ...items) : null;
+  }
+
+  private part({ id, title, html }: Planned["parts"][number]): HTMLElement {
+    const fold_ = fold(title, html, this.unfolded.has(id));
+    fold_.addEventListener("toggle", () => {
+      if ((fold_ as HTMLDetailsElement).open) this.unfolded.add(id);
+      else this.unfolded.delete(id);
+    });
+    return fold_;
+  }
+
+  private notices(plan: Planned): HTMLElement {
+    const summary = make("summary", {}, this.desk.words("draw-notices"));
+    return make("details", { class: "app-fold" }, summary, faultList(plan.notices, this.desk));
+  }
+}

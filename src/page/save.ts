@@ -1,0 +1,90 @@
+/** What can be taken along: zones, trip, every output, all in one archive, and the page itself as it is now. */
+
+import { zipSync } from "fflate";
+import { OUTPUTS, type Output, outputOf, tomlOf } from "./calls";
+import type { Desk } from "./desk";
+import { type Given, packed } from "./given";
+import { besideOf, zonesText } from "./held";
+import type { State } from "./model";
+
+export interface Made {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+/** Why something could not be made, in the program's words. */
+export class NotMade extends Error {}
+
+const encoded = (text: string): Uint8Array => new TextEncoder().encode(text);
+
+/** The zones file. */
+export const zonesFile = (state: State): Made => ({ name: besideOf(state).zonesName, bytes: encoded(zonesText(state)) });
+
+/** The trip file. */
+export async function tripFile(state: State, desk: Desk): Promise<Made> {
+  const { code, out, err } = await desk.engine.run(tomlOf(state));
+  if (code !== 0) throw new NotMade(err);
+  return { name: "trip.toml", bytes: out };
+}
+
+/** An output of the plan. A plan that stops somewhere is one too. */
+export async function outputFile(state: State, output: Output, desk: Desk): Promise<Made> {
+  const { code, out, err } = await desk.engine.run(outputOf(state, output, desk.language));
+  if (code !== 0 && code !== 5) throw new NotMade(err);
+  const name = OUTPUTS.find(([one]) => one === output)?.[1] ?? output;
+  return { name, bytes: out };
+}
+
+/** All of it in one archive: what was made, and what it was made of. */
+export async function archive(state: State, desk: Desk): Promise<Made> {
+  const { route, files } = besideOf(state);
+  const all: Made[] = [...files, zonesFile(state), await tripFile(state, desk)];
+  if (route) all.push({ name: route.name, bytes: encoded(route.text) });
+  for (const [output] of OUTPUTS) all.push(await outputFile(state, output, desk));
+  const tree: Record<string, Uint8Array> = {};
+  for (const { name, bytes } of all) tree[name in tree ? `given-${name}` : name] = bytes;
+  return { name: "plan.zip", bytes: zipSync(tree) };
+}
+
+/** This page with the state of now in it, made of the page as it was opened. */
+export async function pageFile(original: string, given: Given, state: State, desk: Desk): Promise<Made> {
+  const { route, zonesName, files } = besideOf(state);
+  const now: Given = {
+    ...given,
+    language: desk.language,
+    route,
+    zones: { name: zonesName, text: zonesText(state) },
+    trip: state.trip,
+    files: await Promise.all(files.map(packed)),
+  };
+  const page = new DOMParser().parseFromString(original, "text/html");
+  page.documentElement.lang = desk.language;
+  // No tag may end in the middle of it.
+  const text = JSON.stringify(now).replace(/</g, "\\u003c");
+  page.getElementById("given")?.replaceChildren(text);
+  const still = page.getElementById("still");
+  if (still) still.innerHTML = await sheetOf(state, desk);
+  return { name: "draw.html", bytes: encoded(`<!doctype html>\n${page.documentElement.outerHTML}\n`) };
+}
+
+/** What is seen where no script runs: the sheet, or nothing where there is no plan, since an old one would be wrong. */
+async function sheetOf(state: State, desk: Desk): Promise<string> {
+  try {
+    const { bytes } = await outputFile(state, "sheet", desk);
+    const sheet = new DOMParser().parseFromString(new TextDecoder().decode(bytes), "text/html");
+    // The page has a main part of its own.
+    return sheet.body.innerHTML.replace(/<(\/?)main\b/g, "<$1div");
+  } catch {
+    return "";
+  }
+}
+
+/** Hands a file to whoever reads. */
+export function handOut({ name, bytes }: Made): void {
+  const address = URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>], { type: "application/octet-stream" }));
+  const link = document.createElement("a");
+  link.href = address;
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+}

@@ -1,0 +1,165 @@
+/** The panel of the trip: who goes, with which ropes, when and how, and the figures of the rules. */
+
+import { Assumptions } from "./assume";
+import type { Desk, Part } from "./desk";
+import { button, fill, make } from "./dom";
+import type { Trip, TripDoor, TripRope } from "./door";
+import { type Field, type Value, choiceField, group, numberField, textField } from "./fields";
+import { type Person, changed, people, ropes, withPeople, withRopes, without } from "./folk";
+import type { State } from "./model";
+import { shown, typed, withMember } from "./number";
+import { keyOf } from "./words";
+
+/** Members that are texts, with how they look. */
+const DAY = [
+  ["date", "2027-08-21"],
+  ["utc_offset", "+02:00"],
+  ["start", "04:30"],
+  ["bridges_until", "10:00"],
+  ["back_by", "16:00"],
+] as const;
+
+/** Members that are one of some words. */
+const WORDS = ["travel", "snow", "knots", "undrawn_ice", "cover", "reserve", "pace"] as const;
+
+export class TripForm implements Part {
+  readonly element = make("div", { class: "app-trip" });
+  private readonly folk = make("div", { class: "app-rows" });
+  private readonly ropes = make("div", { class: "app-rows" });
+  private readonly chosen = make("div");
+  private readonly assumptions: Assumptions;
+  private fixed: Field[] = [];
+  private rows: Field[] = [];
+  private words_: Field[] = [];
+  private built = "";
+
+  constructor(private readonly desk: Desk) {
+    const { words } = desk;
+    this.assumptions = new Assumptions(desk);
+    const add = (name: string, press: () => void) => button(words(name), press);
+    this.element.append(
+      group(words("draw-people"), this.folk, add("draw-person-add", () => this.addPerson())),
+      group(words("draw-ropes"), this.ropes, add("draw-rope-add", () => this.addRope())),
+      group(words("draw-day"), this.keep(textField(words("draw-trip-name"), this.text("name"))), ...this.day()),
+      group(words("draw-how"), this.chosen, this.keep(this.gap())),
+      this.assumptions.element,
+    );
+    this.sync(desk.store.state);
+  }
+
+  sync(state: State): void {
+    const kind = `${people(state.trip).length} ${ropes(state.trip).length}`;
+    if (kind !== this.built) this.build(state.trip, kind);
+    for (const field of [...this.fixed, ...this.rows, ...this.words_]) field.sync();
+    this.assumptions.sync(state);
+  }
+
+  know(door: TripDoor): void {
+    const { words } = this.desk;
+    const named = door.practices.map(({ name, means }) => ({ name, means: means ? `${name}: ${means}` : name }));
+    const of = (name: string) => choiceField(words(keyOf("draw-trip", name)), door.terms[name] ?? [], words("draw-not-given"), this.text(name));
+    const known = WORDS.filter((name) => door.terms[name]);
+    this.words_ = [choiceField(words("draw-trip-practice"), named, words("draw-not-given"), this.text("practice")), ...known.map(of)];
+    fill(this.chosen, ...this.words_.map((field) => field.element));
+    this.assumptions.know(door);
+  }
+
+  private keep(field: Field): HTMLElement {
+    this.fixed.push(field);
+    return field.element;
+  }
+
+  private day(): HTMLElement[] {
+    return DAY.map(([name, looks]) =>
+      this.keep(textField(this.desk.words(keyOf("draw-trip", name)), this.text(name), { placeholder: looks, class: "app-input app-number" })),
+    );
+  }
+
+  private gap(): Field {
+    const { words } = this.desk;
+    const value = this.value("draw-did-trip", (trip) => shown(trip.gap_m), (trip, text) => withMember(trip, "gap_m", typed(text)));
+    return numberField(words("draw-trip-gap-m"), words("draw-unit-m"), value);
+  }
+
+  private text(name: string): Value {
+    const set = (trip: Trip, text: string) => withMember(trip, name, text === "" ? undefined : text);
+    return this.value("draw-did-trip", (trip) => shown(trip[name]), set);
+  }
+
+  private value(did: string, get: (trip: Trip) => string, set: (trip: Trip, text: string) => Trip): Value {
+    const { store } = this.desk;
+    return {
+      get: () => get(store.state.trip),
+      set: (text, going) => this.change(did, (trip) => set(trip, text), going),
+      settle: () => store.settle(),
+    };
+  }
+
+  private change(did: string, change: (trip: Trip) => Trip, going = false): void {
+    this.desk.store.change(
+      did,
+      (state) => {
+        const trip = change(state.trip);
+        return trip === state.trip ? state : { ...state, trip };
+      },
+      going,
+    );
+  }
+
+  private build(trip: Trip, kind: string): void {
+    this.built = kind;
+    this.rows = [];
+    fill(this.folk, ...people(trip).map((_, at) => this.person(at)));
+    fill(this.ropes, ...ropes(trip).map((_, at) => this.rope(at)));
+  }
+
+  private person(at: number): HTMLElement {
+    const { words } = this.desk;
+    const member = (name: "name" | "mass_kg", number: boolean) =>
+      this.value(
+        keyOf("draw-did-person", name),
+        (trip) => shown(people(trip)[at]?.[name]),
+        (trip, text) => withPeople(trip, changed<Person>(people(trip), at, name, text, number)),
+      );
+    const name = textField(`${words("draw-person")} ${at + 1}`, member("name", false));
+    const mass = numberField(words("draw-person-mass"), words("draw-unit-kg"), member("mass_kg", true));
+    const drop = () => this.change("draw-did-person-drop", (trip) => withPeople(trip, people(trip).filter((_, i) => i !== at)));
+    return this.row([name, mass], `${words("draw-person-drop")} ${at + 1}`, drop);
+  }
+
+  private rope(at: number): HTMLElement {
+    const { words } = this.desk;
+    const member = (name: string, number: boolean) =>
+      this.value(
+        keyOf("draw-did-rope", name),
+        (trip) => shown(ropes(trip)[at]?.[name]),
+        (trip, text) => withRopes(trip, changed<TripRope>(ropes(trip), at, name, text, number)),
+      );
+    const name = textField(`${words("draw-rope-name")} ${at + 1}`, member("name", false));
+    const length = numberField(words("draw-rope-length"), words("draw-unit-m"), member("length_m", true));
+    const thick = numberField(words("draw-rope-diameter"), words("draw-unit-mm"), member("diameter_mm", true));
+    const drop = () => this.change("draw-did-rope-drop", (trip) => withRopes(trip, ropes(trip).filter((_, i) => i !== at)));
+    return this.row([name, length, thick], `${words("draw-rope-drop")} ${at + 1}`, drop);
+  }
+
+  private row(fields: Field[], label: string, drop: () => void): HTMLElement {
+    this.rows.push(...fields);
+    const cross = make("button", { type: "button", class: "app-drop", "aria-label": label, title: label, click: drop }, "✕");
+    return make("div", { class: "app-row" }, ...fields.map((field) => field.element), cross);
+  }
+
+  private addPerson(): void {
+    this.change("draw-did-person-add", (trip) => withPeople(trip, [...people(trip), { name: "" }]));
+    this.lastInput(this.folk);
+  }
+
+  private addRope(): void {
+    // A length is not guessed: until it is typed the program says what is missing.
+    this.change("draw-did-rope-add", (trip) => without({ ...trip, rope: [...ropes(trip), {}] }));
+    this.lastInput(this.ropes, 1);
+  }
+
+  private lastInput(rows: HTMLElement, at = 0): void {
+    rows.lastElementChild?.querySelectorAll("input")[at]?.focus();
+  }
+}
