@@ -10,7 +10,6 @@ export class MapSide implements Part {
   readonly element = make("div", { class: "app-left" });
   private map: ZoneMap | null = null;
   private profile: ProfileStrip | null = null;
-  private silence = () => {};
 
   constructor(private readonly desk: Desk) {
     this.element.append(make("p", { class: "app-quiet app-empty" }, desk.words("draw-starting")));
@@ -28,10 +27,8 @@ export class MapSide implements Part {
     const [picture, strip] = [make("div", { class: "app-map" }), make("div", { class: "app-profile" })];
     fill(this.element, picture, strip);
     const options = { store, ground, words };
-    this.silence = store.gather(() => this.draw(new ZoneMap(picture, options), new ProfileStrip(strip, options)));
-  }
-
-  private draw(map: ZoneMap, profile: ProfileStrip): void {
+    const map = new ZoneMap(picture, options);
+    const profile = new ProfileStrip(strip, { ...options, map });
     map.onPick((key) => this.desk.pick(key));
     map.onPoint((stage, at_m) => profile.pointAt(stage, at_m));
     profile.onPoint((stage, at_m) => map.pointAt(stage, at_m));
@@ -54,7 +51,8 @@ export class MapSide implements Part {
 
   /** Takes map and profile away. */
   end(): void {
-    this.silence();
+    this.map?.end();
+    this.profile?.end();
     this.map = null;
     this.profile = null;
   }

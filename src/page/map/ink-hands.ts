@@ -1,0 +1,118 @@
+/** What the hand works on: the picked zone and its spots, the sketch, the place pointed at, the crosshair. */
+
+import { middle, type Point } from "./geometry/rings";
+import type { Scene } from "./scene";
+import { pathOf, type Vertex } from "./shapes";
+import type { Sight } from "./sight";
+
+/** Half the size of a drawn spot: for a finger, for a mouse. */
+const SPOT = { coarse: 12, fine: 6 };
+/** New spots can be pulled out of the middle of an edge that is longer than this, pixels. */
+export const LEAST_EDGE = 34;
+
+export const edgeEnds = (scene: Scene, { area, ring, spot }: Vertex): [Point, Point] | null => {
+  const spots = scene.find(scene.picked)?.areas[area]?.[ring];
+  const [a, b] = [spots?.[spot], spots?.[(spot + 1) % spots.length]];
+  return a && b ? [a, b] : null;
+};
+
+export function drawHandles(pen: CanvasRenderingContext2D, scene: Scene, sight: Sight, coarse: boolean): void {
+  const one = scene.find(scene.picked);
+  if (!one) return;
+  const { colours } = scene;
+  sight.inMetres(pen);
+  pen.lineJoin = "round";
+  sight.stroke(pen, one.path, colours.halo, 5);
+  sight.stroke(pen, one.path, colours.picked, 2.4);
+  sight.inPixels(pen);
+  if (!scene.handles) return;
+  const half = coarse ? SPOT.coarse : SPOT.fine;
+  let last: Point = [-100, -100];
+  one.areas.forEach((area, a) =>
+    area.forEach((ring, r) =>
+      ring.forEach((at, s) => {
+        const here = sight.pixel(at);
+        const chosen = scene.vertex?.area === a && scene.vertex.ring === r && scene.vertex.spot === s;
+        const next = sight.pixel(ring[(s + 1) % ring.length]!);
+        if (Math.hypot(next[0] - here[0], next[1] - here[1]) > LEAST_EDGE * (coarse ? 1.8 : 1)) plus(pen, scene, middle(here, next), coarse);
+        // Where spots stand closer than their drawn size, some are left out: they can be had from nearer by.
+        if (!chosen && Math.hypot(here[0] - last[0], here[1] - last[1]) < half) return;
+        last = here;
+        if (sight.sees(here, half)) round(pen, here, chosen ? half + 2 : half, chosen ? colours.picked : colours.halo, chosen ? colours.halo : colours.picked, chosen ? 3 : 2);
+      }),
+    ),
+  );
+}
+
+function round(pen: CanvasRenderingContext2D, [x, y]: Point, half: number, fill: string, rim: string, width: number): void {
+  pen.beginPath();
+  pen.arc(x, y, half, 0, 2 * Math.PI);
+  pen.fillStyle = fill;
+  pen.fill();
+  [pen.strokeStyle, pen.lineWidth] = [rim, width];
+  pen.stroke();
+}
+
+function plus(pen: CanvasRenderingContext2D, scene: Scene, [x, y]: Point, coarse: boolean): void {
+  const half = coarse ? 7 : 3.6;
+  pen.globalAlpha = 0.75;
+  round(pen, [x, y], half, scene.colours.halo, scene.colours.picked, 1.2);
+  pen.globalAlpha = 1;
+}
+
+export function drawSketch(pen: CanvasRenderingContext2D, scene: Scene, sight: Sight, coarse: boolean): void {
+  const { sketch, colours } = scene;
+  if (scene.snapped) round(pen, sight.pixel(scene.snapped), 8, "rgba(0,0,0,0)", colours.legs.look, 2.4);
+  if (!sketch) return;
+  const way = [...sketch.points, ...sketch.next];
+  sight.inMetres(pen);
+  const areas = sketch.closes && way.length > 2 ? [[way]] : sketch.areas;
+  if (areas.length > 0) {
+    const path = pathOf(areas);
+    pen.globalAlpha = 0.35;
+    pen.fillStyle = colours.zoneRim;
+    pen.fill(path, "evenodd");
+    pen.globalAlpha = 1;
+    if (sketch.areas.length > 0) sight.stroke(pen, path, colours.zoneRim, 2, [6, 4]);
+  }
+  sight.inPixels(pen);
+  line(pen, sight, sketch.points, colours.halo, 5, []);
+  line(pen, sight, sketch.points, colours.picked, 2.4, []);
+  const last = sketch.points.at(-1);
+  if (last) line(pen, sight, [last, ...sketch.next], colours.picked, 1.8, [5, 4]);
+  const half = coarse ? 9 : 5;
+  sketch.points.forEach((at, index) => {
+    const end = index === 0 || index === sketch.points.length - 1;
+    round(pen, sight.pixel(at), end ? half : half * 0.7, colours.halo, colours.picked, end ? 2.4 : 1.6);
+  });
+}
+
+function line(pen: CanvasRenderingContext2D, sight: Sight, points: readonly Point[], colour: string, width: number, dashes: number[]): void {
+  pen.beginPath();
+  points.map((at) => sight.pixel(at)).forEach(([x, y], index) => (index === 0 ? pen.moveTo(x, y) : pen.lineTo(x, y)));
+  [pen.strokeStyle, pen.lineWidth, pen.lineJoin] = [colour, width, "round"];
+  pen.setLineDash(dashes);
+  pen.stroke();
+  pen.setLineDash([]);
+}
+
+/** The place on the route that is pointed at, and the crosshair of the keys. */
+export function drawPointers(pen: CanvasRenderingContext2D, scene: Scene, sight: Sight): void {
+  const { colours, cursor, crosshair } = scene;
+  const on = cursor && scene.way(cursor.stage)?.at(cursor.at_m);
+  if (on) {
+    round(pen, sight.pixel(on.at), 8, colours.halo, colours.ink, 2);
+    round(pen, sight.pixel(on.at), 3.4, colours.ink, colours.ink, 1);
+  }
+  if (!crosshair) return;
+  const [x, y] = sight.pixel(crosshair);
+  for (const [colour, width] of [[colours.halo, 5], [colours.picked, 2]] as const) {
+    pen.beginPath();
+    for (const [dx, dy] of [[1, 0], [-1, 0], [0, 1], [0, -1]] as const) {
+      pen.moveTo(x + 5 * dx, y + 5 * dy);
+      pen.lineTo(x + 18 * dx, y + 18 * dy);
+    }
+    [pen.strokeStyle, pen.lineWidth] = [colour, width];
+    pen.stroke();
+  }
+}

@@ -1,0 +1,198 @@
+/** The route and its legs on the map, each piece in the style of the word that holds on it. */
+
+import type { Verdict } from "../door";
+import type { Point } from "./geometry/rings";
+import { GRAVITY, SIGNS, type Palette } from "./palette";
+import { FONT, around, widthOf, written, type Labels } from "./labels";
+import type { Scene } from "./scene";
+import { meets } from "./shapes";
+import type { Sight } from "./sight";
+
+/** From one arrow to the next and from the line to an arrow, pixels. Our judgement. */
+const ARROWS_APART = 72;
+const ASIDE = 8;
+
+export function drawRoute(pen: CanvasRenderingContext2D, scene: Scene, sight: Sight): void {
+  const { colours, legs, routePath } = scene;
+  sight.inMetres(pen);
+  pen.lineJoin = "round";
+  pen.globalAlpha = 0.85;
+  sight.stroke(pen, routePath, colours.halo, 6);
+  pen.globalAlpha = 1;
+  if (legs.length === 0) sight.stroke(pen, routePath, colours.soft, 2.4);
+  const box = sight.box(10);
+  const gone = legs.find(({ leg }) => leg.leg === scene.leg);
+  for (const { path } of gone?.pieces ?? []) sight.stroke(pen, path, colours.dark ? "rgba(255,255,255,0.35)" : "rgba(27,36,48,0.22)", 18);
+  const pieces = legs.flatMap((leg) => leg.pieces).filter((piece) => meets(box, piece.box));
+  pieces.sort((a, b) => GRAVITY.indexOf(a.verdict) - GRAVITY.indexOf(b.verdict));
+  for (const { verdict, path } of pieces) stroke(pen, sight, colours, verdict, path);
+}
+
+/** A line in the style of a verdict, on top of an edge that sets it off. Lines are drawn in metres. */
+export function stroke(pen: CanvasRenderingContext2D, sight: Sight, colours: Palette, verdict: Verdict, path: Path2D): void {
+  const colour = colours.legs[verdict];
+  pen.lineCap = "butt";
+  pen.globalAlpha = 0.85;
+  sight.stroke(pen, path, colours.halo, verdict === "stop" ? 11 : 7);
+  pen.globalAlpha = 1;
+  if (verdict === "unroped") sight.stroke(pen, path, colour, 2.2);
+  else if (verdict === "inside") sight.stroke(pen, path, colour, 4);
+  else if (verdict === "look") sight.stroke(pen, path, colour, 4.2, [9, 4]);
+  else if (verdict === "outside") {
+    sight.stroke(pen, path, colour, 6.4);
+    sight.stroke(pen, path, colours.halo, 2);
+  } else {
+    sight.stroke(pen, path, colour, 2.2);
+    sight.stroke(pen, path, colour, 10, [2.8, 3.2]);
+  }
+}
+
+/** To the right of the line, so that who comes back on it has arrows of his own. */
+export function drawArrows(labels: Labels, scene: Scene, sight: Sight): void {
+  const { pen, colours } = labels;
+  for (const way of scene.ways) {
+    for (const run of way.runs) {
+      const line = run.map((spot) => sight.pixel(spot.at));
+      eachAlong(line, ARROWS_APART, (at, angle) => {
+        const spot: Point = [at[0] - Math.sin(angle) * ASIDE, at[1] + Math.cos(angle) * ASIDE];
+        if (!sight.sees(spot) || !labels.place([spot], 8, 8, true)) return;
+        pen.save();
+        pen.translate(spot[0], spot[1]);
+        pen.rotate(angle);
+        const chevron = new Path2D("M-3-3.6L3 0L-3 3.6");
+        [pen.lineJoin, pen.lineCap] = ["round", "round"];
+        [pen.strokeStyle, pen.lineWidth] = [colours.halo, 4];
+        pen.stroke(chevron);
+        [pen.strokeStyle, pen.lineWidth] = [colours.ink, 1.5];
+        pen.stroke(chevron);
+        pen.restore();
+      });
+    }
+  }
+}
+
+function eachAlong(line: readonly Point[], apart: number, visit: (at: Point, angle: number) => void): void {
+  let left = apart / 2;
+  for (let index = 1; index < line.length; index++) {
+    const [a, b] = [line[index - 1]!, line[index]!];
+    const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    const angle = Math.atan2(b[1] - a[1], b[0] - a[0]);
+    let at = left;
+    for (; at <= length; at += apart) visit([a[0] + ((b[0] - a[0]) * at) / length, a[1] + ((b[1] - a[1]) * at) / length], angle);
+    left = at - length;
+  }
+}
+
+/** Round kilometres, so many that their numbers have room. */
+export function drawKilometres(labels: Labels, scene: Scene, sight: Sight, number: (value: number) => string): void {
+  const { pen, colours } = labels;
+  const apart = [0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50].find((km) => km * 1000 * sight.scale >= 64) ?? 100;
+  for (const way of scene.ways) {
+    for (let step = 1; step * apart * 1000 < way.stage.length_m; step++) {
+      const on = way.at(step * apart * 1000);
+      const at = on && sight.pixel(on.at);
+      if (!at || !sight.sees(at)) continue;
+      const [x, y] = [Math.sin(on.angle) * 5, Math.cos(on.angle) * 5];
+      pen.beginPath();
+      pen.moveTo(at[0] - x, at[1] - y);
+      pen.lineTo(at[0] + x, at[1] + y);
+      [pen.strokeStyle, pen.lineWidth] = [colours.ink, 1.4];
+      pen.stroke();
+      const says = number(Number((step * apart).toFixed(1)));
+      labels.text(`${says} km`, [[-1, -1], [1, 1], [-1, 1], [1, -1]].map(([a, b]) => [at[0] + a! * x * 3.6, at[1] + b! * y * 3.4]), "600 11px", colours.ink);
+    }
+  }
+}
+
+/** Numbers of the legs beside their middles, with the sign of their verdict. */
+export function labelLegs(labels: Labels, scene: Scene, sight: Sight): void {
+  const { pen, colours } = labels;
+  const order = [...scene.legs].sort((a, b) => Number(b.leg.roped) - Number(a.leg.roped));
+  for (const { leg } of order) {
+    const way = scene.way(leg.stage);
+    const shares = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8];
+    const spots = shares.map((share) => way?.at(leg.start_m + share * (leg.end_m - leg.start_m))?.at);
+    const middles = spots.filter((at) => at !== undefined).map((at) => sight.pixel(at)).filter((at) => sight.sees(at));
+    if (!leg.roped && (leg.end_m - leg.start_m) * sight.scale < 40) continue;
+    const says = [String(leg.leg), SIGNS[leg.verdict]].filter(Boolean).join(" ");
+    pen.font = `700 12px ${FONT}`;
+    const wide = widthOf(pen, says) + 12;
+    const at = labels.place(middles.flatMap((middle) => around(middle, 19).slice(0, 8)), wide, 18);
+    if (at) pill(pen, colours, at, wide, says, leg.verdict);
+  }
+}
+
+function pill(pen: CanvasRenderingContext2D, colours: Palette, [x, y]: Point, wide: number, says: string, verdict: Verdict): void {
+  pen.beginPath();
+  pen.roundRect(x - wide / 2, y - 9, wide, 18, 9);
+  pen.fillStyle = verdict === "unroped" ? colours.soft : colours.legs[verdict];
+  pen.fill();
+  [pen.strokeStyle, pen.lineWidth] = [colours.halo, 1.5];
+  pen.stroke();
+  written(pen, says, [x, y], colours.dark ? "#0f141a" : "#ffffff", null);
+}
+
+/** Letters where the set-up changes, on a leader to their place. */
+export function drawChanges(labels: Labels, scene: Scene, sight: Sight): void {
+  const { pen, colours } = labels;
+  for (const { letter, at } of scene.plan?.changes ?? []) {
+    const spot = sight.pixel(scene.frame.at(at));
+    if (!sight.sees(spot)) continue;
+    pen.font = `700 12px ${FONT}`;
+    const wide = Math.max(19, widthOf(pen, letter) + 10);
+    const free = labels.placeLed(spot, 20, wide, 19);
+    if (free) line(pen, colours, spot, free);
+    dot(pen, colours, spot);
+    if (!free) continue;
+    pen.beginPath();
+    pen.roundRect(free[0] - wide / 2, free[1] - 9.5, wide, 19, 9.5);
+    pen.fillStyle = colours.halo;
+    pen.fill();
+    [pen.strokeStyle, pen.lineWidth] = [colours.change, 1.8];
+    pen.stroke();
+    written(pen, letter, free, colours.change, null);
+  }
+}
+
+function line(pen: CanvasRenderingContext2D, colours: Palette, from: Point, to: Point): void {
+  pen.beginPath();
+  pen.moveTo(from[0], from[1]);
+  pen.lineTo(to[0], to[1]);
+  [pen.strokeStyle, pen.lineWidth] = [colours.halo, 3];
+  pen.stroke();
+  [pen.strokeStyle, pen.lineWidth] = [colours.change, 1.2];
+  pen.stroke();
+}
+
+function dot(pen: CanvasRenderingContext2D, colours: Palette, [x, y]: Point): void {
+  pen.beginPath();
+  pen.arc(x, y, 3.6, 0, 2 * Math.PI);
+  pen.fillStyle = colours.halo;
+  pen.fill();
+  [pen.strokeStyle, pen.lineWidth] = [colours.change, 1.8];
+  pen.stroke();
+}
+
+/** Places to look at: a pointed board with the sign of their word. */
+export function drawLooks(labels: Labels, scene: Scene, sight: Sight): void {
+  const { pen, colours } = labels;
+  for (const { at, verdict } of scene.plan?.looks ?? []) {
+    const spot = sight.pixel(scene.frame.at(at));
+    if (!sight.sees(spot)) continue;
+    const free = labels.placeLed(spot, 19, 21, 21);
+    if (!free) continue;
+    line(pen, colours, spot, free);
+    pen.beginPath();
+    pen.moveTo(free[0], free[1] - 11);
+    pen.lineTo(free[0] + 11, free[1]);
+    pen.lineTo(free[0], free[1] + 11);
+    pen.lineTo(free[0] - 11, free[1]);
+    pen.closePath();
+    pen.fillStyle = colours.halo;
+    pen.fill();
+    [pen.strokeStyle, pen.lineWidth] = [colours.legs[verdict], 2];
+    pen.stroke();
+    pen.font = `700 12px ${FONT}`;
+    written(pen, SIGNS[verdict] || "!", free, colours.legs[verdict], null);
+  }
+}

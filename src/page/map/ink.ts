@@ -1,0 +1,61 @@
+/** What changes with every act: zones, legs, labels, what is picked and what is being drawn. Drawn anew in every frame. */
+
+import Layer from "ol/layer/Layer";
+import type { FrameState } from "ol/Map";
+import { drawHandles, drawPointers, drawSketch } from "./ink-hands";
+import { drawArrows, drawChanges, drawKilometres, drawLooks, drawRoute, labelLegs } from "./ink-legs";
+import { drawZones, labelZones } from "./ink-zones";
+import { Labels } from "./labels";
+import { sightOf } from "./picture";
+import type { Scene } from "./scene";
+import type { Sight } from "./sight";
+
+/** How numbers are written in the language of the page. */
+export interface Numbers {
+  readonly number: (value: number) => string;
+  readonly metres: (metres: number) => string;
+}
+
+export class InkLayer extends Layer {
+  private readonly canvas = document.createElement("canvas");
+  /** Of the last frame. */
+  sight: Sight | null = null;
+
+  constructor(private readonly scene: Scene, private readonly numbers: Numbers, private readonly coarse: () => boolean) {
+    super({});
+    this.canvas.className = "ol-layer map-ink";
+  }
+
+  override getSourceState(): "ready" {
+    return "ready";
+  }
+
+  override render(frame: FrameState): HTMLElement {
+    const sight = sightOf(frame);
+    this.sight = sight;
+    const { canvas, scene } = this;
+    const [wide, high] = [Math.round(sight.wide * sight.density), Math.round(sight.high * sight.density)];
+    if (canvas.width !== wide || canvas.height !== high) [canvas.width, canvas.height] = [wide, high];
+    canvas.style.width = `${sight.wide}px`;
+    canvas.style.height = `${sight.high}px`;
+    const pen = canvas.getContext("2d");
+    if (!pen) return canvas;
+    pen.setTransform(1, 0, 0, 1, 0, 0);
+    pen.clearRect(0, 0, wide, high);
+    drawZones(pen, scene, sight);
+    drawRoute(pen, scene, sight);
+    sight.inPixels(pen);
+    const labels = new Labels(pen, scene.colours, sight.wide, sight.high);
+    for (const way of scene.ways) for (const run of way.runs) labels.avoid(run.map((spot) => sight.pixel(spot.at)));
+    labelLegs(labels, scene, sight);
+    labelZones(labels, scene, sight, this.numbers.metres);
+    drawLooks(labels, scene, sight);
+    drawChanges(labels, scene, sight);
+    drawKilometres(labels, scene, sight, this.numbers.number);
+    drawArrows(labels, scene, sight);
+    drawHandles(pen, scene, sight, this.coarse());
+    drawSketch(pen, scene, sight, this.coarse());
+    drawPointers(pen, scene, sight);
+    return canvas;
+  }
+}

@@ -1,0 +1,132 @@
+/** A needle on the picked zone: turned, it says in which direction the gaps run; a second handle opens the fan of its doubt. */
+
+import { make } from "../dom";
+import { touched } from "../model";
+import type { Point } from "./geometry/rings";
+import type { Shape } from "./shapes";
+import type { Bench } from "./tools/tool";
+
+const RADIUS = 84;
+const FAN = 62;
+/** A doubt that nobody gave is shown so wide until the handle is moved; it is not written. */
+const NO_DOUBT = 20;
+
+const svg = (name: string): SVGElement => document.createElementNS("http://www.w3.org/2000/svg", name);
+
+export class Needle {
+  readonly element: HTMLElement;
+  private readonly fan = svg("path");
+  private readonly line = svg("path");
+  private readonly turn: HTMLElement;
+  private readonly open: HTMLElement;
+  private readonly says = make("span", { class: "needle-says" });
+  private middle: Point = [0, 0];
+
+  constructor(private readonly bench: Bench) {
+    const drawing = svg("svg");
+    drawing.setAttribute("viewBox", "-110 -110 220 220");
+    drawing.setAttribute("aria-hidden", "true");
+    this.fan.setAttribute("class", "needle-fan");
+    this.line.setAttribute("class", "needle-line");
+    drawing.append(this.fan, this.line);
+    this.turn = this.handle("draw-strike", 179, (degrees) => this.turned(degrees), (angle) => ((Math.round(angle) % 180) + 180) % 180);
+    this.open = this.handle("draw-strike-doubt", 90, (degrees) => this.doubted(degrees), (angle) => this.off(angle));
+    this.element = make("div", { class: "needle", hidden: true }, this.says, this.turn, this.open);
+    this.element.prepend(drawing);
+  }
+
+  private get one(): Shape | null {
+    return this.bench.scene.find(this.bench.scene.picked);
+  }
+
+  private given(name: string): number | null {
+    const value = this.one?.zone.properties[name];
+    return typeof value === "number" && Number.isFinite(value) ? value : null;
+  }
+
+  private get strike(): number | null {
+    const { one } = this;
+    return this.given("strike_deg") ?? (one ? this.bench.scene.about(one).strike_deg : null);
+  }
+
+  /** Degrees between a direction and the needle, either way. */
+  private off(angle: number): number {
+    const apart = (((angle - (this.strike ?? 90)) % 180) + 180) % 180;
+    return Math.round(Math.min(apart, 180 - apart));
+  }
+
+  private turned(degrees: number): void {
+    this.write("draw-did-strike-deg", "strike_deg", ((degrees % 180) + 180) % 180);
+  }
+
+  private doubted(degrees: number): void {
+    this.write("draw-did-strike-uncertainty-deg", "strike_uncertainty_deg", Math.min(90, Math.max(0, degrees)));
+  }
+
+  private write(did: string, name: string, degrees: number): void {
+    const { one } = this;
+    if (!one || one.zone.properties[name] === degrees) return;
+    this.bench.store.change(did, (state) => touched(state, one.key, (zone) => ({ properties: { ...zone.properties, [name]: degrees } })), true);
+  }
+
+  private handle(key: string, most: number, set: (degrees: number) => void, read: (angle: number) => number): HTMLElement {
+    const element = make("div", { class: "needle-handle", role: "slider", tabindex: 0, "aria-label": this.bench.words(key), "aria-valuemin": 0, "aria-valuemax": most });
+    const now = (): number => Number(element.getAttribute("aria-valuenow") ?? 0);
+    element.addEventListener("keydown", (event) => {
+      const step = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1, PageUp: 10, PageDown: -10 }[event.key];
+      if (step === undefined) return;
+      event.preventDefault();
+      event.stopPropagation();
+      set(now() + step * (event.shiftKey ? 10 : 1));
+    });
+    element.addEventListener("blur", () => this.bench.store.settle());
+    element.addEventListener("pointerdown", (event) => {
+      element.setPointerCapture(event.pointerId);
+      event.stopPropagation();
+    });
+    element.addEventListener("pointermove", (event) => {
+      if (!element.hasPointerCapture(event.pointerId)) return;
+      const box = this.element.getBoundingClientRect();
+      const [x, y] = [event.clientX - box.left - box.width / 2, event.clientY - box.top - box.height / 2];
+      set(read((Math.atan2(x, -y) * 180) / Math.PI));
+    });
+    element.addEventListener("lostpointercapture", () => this.bench.store.settle());
+    return element;
+  }
+
+  /** About this pixel of the map; hidden where there is none. */
+  show(middle: Point | null): void {
+    this.element.hidden = !middle || !this.one;
+    if (!middle || !this.one) return;
+    this.middle = middle;
+    this.element.style.transform = `translate(${Math.round(this.middle[0] - 110)}px, ${Math.round(this.middle[1] - 110)}px)`;
+    const [strike, doubt] = [this.strike, this.given("strike_uncertainty_deg")];
+    const shown = strike ?? 90;
+    const wide = doubt ?? NO_DOUBT;
+    this.element.classList.toggle("unknown", strike === null);
+    this.element.classList.toggle("undoubted", doubt === null);
+    const spot = (degrees: number, far: number): string => {
+      const angle = (degrees * Math.PI) / 180;
+      return `${(Math.sin(angle) * far).toFixed(1)} ${(-Math.cos(angle) * far).toFixed(1)}`;
+    };
+    const sector = (from: number): string => `M0 0L${spot(from - wide, FAN)}A${FAN} ${FAN} 0 0 1 ${spot(from + wide, FAN)}Z`;
+    this.fan.setAttribute("d", sector(shown) + sector(shown + 180));
+    this.line.setAttribute("d", `M${spot(shown, RADIUS)}L${spot(shown + 180, RADIUS)}`);
+    place(this.turn, shown, RADIUS);
+    place(this.open, shown + wide, FAN);
+    value(this.turn, strike, "°");
+    value(this.open, doubt, "°");
+    this.says.textContent = strike === null ? "?" : `${strike}°${doubt === null ? "" : ` ± ${doubt}°`}`;
+  }
+}
+
+function place(handle: HTMLElement, degrees: number, far: number): void {
+  const angle = (degrees * Math.PI) / 180;
+  handle.style.left = `${(110 + Math.sin(angle) * far).toFixed(1)}px`;
+  handle.style.top = `${(110 - Math.cos(angle) * far).toFixed(1)}px`;
+}
+
+function value(handle: HTMLElement, degrees: number | null, unit: string): void {
+  handle.setAttribute("aria-valuenow", String(degrees ?? 0));
+  handle.setAttribute("aria-valuetext", degrees === null ? "?" : `${degrees}${unit}`);
+}

@@ -1,0 +1,179 @@
+/** All that a map shows: what lies there, what is drawn, what is planned, what is pointed at. */
+
+import type { Contour, Ground, Leg, Panel, Planned, Verdict } from "../door";
+import type { State } from "../model";
+import { Way, type OnRoute } from "./geometry/along";
+import { open, type Area, type Point } from "./geometry/rings";
+import { palette, type Palette } from "./palette";
+import { Frame } from "./projection";
+import { Ground2 } from "./relief";
+import { boxOf, lineOf, pathOf, shape, type Box, type Shape, type Vertex } from "./shapes";
+
+/** One area of the inventory. */
+export interface Ice {
+  readonly name: string | null;
+  readonly area: Area;
+  readonly path: Path2D;
+  readonly box: Box;
+  /** As it was given, for who takes it as a zone. */
+  readonly rings: readonly (readonly (readonly number[])[])[];
+}
+
+export interface HeightLine {
+  readonly contour: Contour;
+  readonly lines: readonly (readonly Point[])[];
+  readonly path: Path2D;
+}
+
+/** What a plan knows of a zone. */
+export interface Known {
+  readonly properties: unknown;
+  readonly number: number | null;
+  readonly met: boolean;
+  readonly gap_m: number | null;
+  readonly assumed: boolean;
+  readonly strike_deg: number | null;
+}
+
+export interface DrawnLeg {
+  readonly leg: Leg;
+  readonly pieces: readonly { readonly verdict: Verdict; readonly path: Path2D; readonly box: Box }[];
+}
+
+/** A line or area that is being drawn. */
+export interface Sketch {
+  readonly points: readonly Point[];
+  /** Where the next spot would come, and the way there. */
+  readonly next: readonly Point[];
+  readonly closes: boolean;
+  readonly areas: readonly Area[];
+}
+
+export class Scene {
+  readonly frame: Frame;
+  readonly ground: Ground2 | null;
+  readonly ways: readonly Way[];
+  readonly routePath: Path2D;
+  readonly ice: readonly Ice[];
+  readonly heights: readonly HeightLine[];
+  readonly bounds: Box | null;
+  shapes: readonly Shape[] = [];
+  legs: readonly DrawnLeg[] = [];
+  plan: Planned | null = null;
+  readonly known = new Map<number, Known>();
+  picked: number | null = null;
+  vertex: Vertex | null = null;
+  cursor: OnRoute | null = null;
+  crosshair: Point | null = null;
+  /** The leg that was gone to. */
+  leg: number | null = null;
+  sketch: Sketch | null = null;
+  /** Where a spot would stick to a rim. */
+  snapped: Point | null = null;
+  /** The picked zone shows its spots. */
+  handles = true;
+  colours: Palette = palette(false);
+  private last: readonly unknown[] | null = null;
+
+  constructor(ground: Ground, state: State) {
+    this.frame = Frame.about(places(ground, state));
+    this.ground = ground.relief && ground.relief.columns > 1 && ground.relief.rows > 1 ? new Ground2(ground.relief, this.frame) : null;
+    this.ways = ground.stages.map((stage) => new Way(stage, this.frame));
+    this.routePath = lineOf(this.ways.flatMap((way) => way.runs.map((run) => run.map((spot) => spot.at))));
+    this.ice = ground.inventory.flatMap(({ name, polygons }) =>
+      polygons.map((rings): Ice => {
+        const area = rings.map((ring) => open(this.frame.line(ring)));
+        return { name, area, rings, path: pathOf([area]), box: boxOf(area) };
+      }),
+    );
+    this.heights = (ground.relief?.contours ?? []).map((contour) => {
+      const lines = contour.lines.map((line) => this.frame.line(line));
+      return { contour, lines, path: lineOf(lines) };
+    });
+    this.read(state);
+    const route = this.ways.flatMap((way) => way.runs.map((run) => run.map((spot) => spot.at)));
+    const seen = [...route, ...this.shapes.flatMap((one) => one.areas.flat())].filter((line) => line.length > 0);
+    this.bounds = seen.length > 0 ? boxOf(route.some((run) => run.length > 1) ? route : seen) : this.relief();
+  }
+
+  private relief(): Box | null {
+    return this.ground && [...this.ground.corners[0], ...this.ground.corners[1]];
+  }
+
+  /** Only what changed is made anew. */
+  read(state: State): void {
+    if (this.last === state.zones) return;
+    this.last = state.zones;
+    const before = new Map(this.shapes.map((one) => [one.zone, one]));
+    this.shapes = state.zones.flatMap((zone) => before.get(zone) ?? shape(zone, this.frame) ?? []);
+    if (this.picked !== null && !this.find(this.picked)) [this.picked, this.vertex] = [null, null];
+  }
+
+  find(key: number | null): Shape | null {
+    return this.shapes.find((one) => one.key === key) ?? null;
+  }
+
+  /** A plan replaces the one before; where there is none the zones keep what was known of them, the legs do not. */
+  take(panel: Panel, state: State): void {
+    this.plan = "legs" in panel ? panel : null;
+    this.legs = (this.plan?.legs ?? []).map((leg) => this.drawnLeg(leg));
+    if (!this.plan) return;
+    this.known.clear();
+    for (const { feature, zone, met, gap_m, gap_assumed, strike_deg } of this.plan.zones) {
+      const drawn = state.zones[feature - 1];
+      if (!drawn) continue;
+      this.known.set(drawn.key, { properties: drawn.properties, number: zone, met, gap_m, assumed: gap_assumed, strike_deg });
+    }
+  }
+
+  private drawnLeg(leg: Leg): DrawnLeg {
+    const pieces = leg.pieces.map(({ verdict, lines }) => {
+      const drawn = lines.map((line) => this.frame.line(line));
+      return { verdict, path: lineOf(drawn), box: boxOf(drawn) };
+    });
+    return { leg, pieces };
+  }
+
+  /** What the plan said of a zone, or what its properties say in plain numbers where it was changed since. */
+  about({ key, zone }: Shape): Known {
+    const known = this.known.get(key);
+    if (known && known.properties === zone.properties) return known;
+    const strike = zone.properties["strike_deg"];
+    const number = (value: unknown): number | null => (typeof value === "number" && value >= 0 ? value : null);
+    const gap = number(zone.properties["gap_m"]) ?? number(zone.properties["gap_max_m"]);
+    return {
+      properties: zone.properties,
+      number: known?.number ?? null,
+      met: known?.met ?? true,
+      gap_m: gap,
+      assumed: false,
+      strike_deg: number(strike),
+    };
+  }
+
+  way(stage: number): Way | null {
+    return this.ways.find((way) => way.stage.stage === stage) ?? null;
+  }
+
+  /** Verdict of the plan at a place of the route. */
+  verdictAt({ stage, at_m }: OnRoute): Verdict | null {
+    const leg = this.plan?.legs.find((one) => one.stage === stage && at_m >= one.start_m && at_m <= one.end_m);
+    const piece = leg?.pieces.find((one) => at_m >= one.from_m && at_m <= one.to_m);
+    return piece?.verdict ?? leg?.verdict ?? null;
+  }
+}
+
+function places(ground: Ground, state: State): number[][] {
+  const route = ground.stages.flatMap((stage) => stage.runs.flat().map((spot) => [spot[0], spot[1]]));
+  if (route.length > 0) return route;
+  const { relief } = ground;
+  if (relief) return [[...relief.south_west], [...relief.north_east]];
+  const found: number[][] = [];
+  const look = (value: unknown): void => {
+    if (!Array.isArray(value)) return;
+    if (typeof value[0] === "number" && typeof value[1] === "number") found.push([value[0], value[1]]);
+    else value.forEach(look);
+  };
+  for (const zone of state.zones) look(zone.geometry?.coordinates);
+  return found;
+}

@@ -1,0 +1,83 @@
+/** The tools as buttons: what draws in a row over the map, what is done with the picked zone under it. */
+
+import { button, fill, make } from "../dom";
+import { icon } from "./icons";
+import { removeChosen } from "./keys";
+import { split } from "./tools/acts";
+import type { Board, Tool, ToolName } from "./tools/tool";
+
+const ALWAYS: readonly ToolName[] = ["pick", "draw", "paint", "outline", "cut"];
+const PICKED: readonly ToolName[] = ["strike", "hole", "join"];
+
+export class Toolbar {
+  readonly element = make("div", { class: "map-tools" });
+  /** What to do next, over the lower rim of the map. */
+  readonly hint = make("div", { class: "map-hint" });
+  private readonly buttons = new Map<ToolName, HTMLButtonElement>();
+  private readonly picked: HTMLElement;
+  private readonly splits: HTMLButtonElement;
+  private readonly removes: HTMLButtonElement;
+  private readonly says = make("p", {});
+  private readonly fields = make("div", { class: "map-own" });
+  private readonly acts: HTMLElement;
+  private readonly finish: HTMLButtonElement;
+  private readonly follow: HTMLElement;
+
+  constructor(private readonly map: Board, private readonly tool: () => Tool) {
+    const { words } = map;
+    this.splits = this.act("split", () => this.split());
+    this.removes = this.act("delete", () => removeChosen(map));
+    const always = make("div", { class: "map-row", role: "toolbar", "aria-label": words("draw-tools") }, ...ALWAYS.map((name) => this.toolButton(name)), this.act("fit", () => map.fit()));
+    this.picked = make("div", { class: "map-row map-picked", role: "toolbar", "aria-label": words("draw-tools-picked") }, ...PICKED.map((name) => this.toolButton(name)), this.splits, this.removes);
+    this.element.append(always, this.picked);
+    this.finish = button(words("draw-finish"), () => tool().finish?.(), { class: "map-act map-main" });
+    const back = button(words("draw-back"), () => tool().back?.(), { class: "map-act" });
+    const cancel = button(words("draw-cancel"), () => map.setTool("pick"), { class: "map-act" });
+    this.acts = make("div", { class: "map-acts" }, this.finish, back, cancel);
+    const box = make("input", { type: "checkbox", checked: map.follow, change: () => (map.follow = box.checked) });
+    this.follow = make("label", { class: "map-follow" }, box, ` ${words("draw-follow")}`);
+    this.hint.append(this.says, this.fields, this.follow, this.acts);
+    this.show();
+  }
+
+  private toolButton(name: ToolName): HTMLButtonElement {
+    const made = this.act(name, () => this.map.setTool(name));
+    this.buttons.set(name, made);
+    return made;
+  }
+
+  private act(name: string, press: () => void): HTMLButtonElement {
+    const made = make("button", { type: "button", class: "map-tool", click: press });
+    made.append(icon(name), make("span", {}, this.map.words(`draw-tool-${name}`)));
+    return made;
+  }
+
+  private split(): void {
+    const { store, scene } = this.map;
+    const one = scene.find(scene.picked);
+    if (!one) return;
+    store.change("draw-did-split", (state) => split(state, one, scene.frame));
+    store.settle();
+  }
+
+  /** As things are now. */
+  show(): void {
+    const { scene, words } = this.map;
+    const tool = this.tool();
+    const one = scene.find(scene.picked);
+    for (const [name, made] of this.buttons) made.setAttribute("aria-pressed", String(name === tool.name));
+    this.picked.hidden = !one;
+    this.splits.hidden = (one?.areas.length ?? 0) < 2;
+    const removes = scene.vertex ? "draw-tool-delete-spot" : "draw-tool-delete";
+    this.removes.lastElementChild!.textContent = words(removes);
+    this.says.textContent = words(tool.hint());
+    const fields = tool.fields?.() ?? null;
+    if (this.fields.firstElementChild !== fields) fill(this.fields, fields);
+    this.follow.hidden = tool.name !== "draw" && tool.name !== "hole";
+    this.acts.hidden = !tool.finish && tool.name === "pick";
+    this.finish.hidden = !tool.finish;
+    this.finish.disabled = !tool.begun;
+    this.acts.children[1]?.toggleAttribute("hidden", !tool.back || !tool.begun);
+    this.hint.hidden = tool.name === "pick" && scene.shapes.length > 0 && !one;
+  }
+}

@@ -1,0 +1,158 @@
+/** A zone painted along the route, from one kilometre to another. */
+
+import { make } from "../../dom";
+import { nearestOn, type OnRoute } from "../geometry/along";
+import { corridor } from "../geometry/corridor";
+import type { Area } from "../geometry/rings";
+import { added } from "./acts";
+import type { Bench, Tool, Touch } from "./tool";
+
+/** To each side of the line, metres. Our judgement. */
+const HALF_M = 150;
+const MOST_HALF_M = 5000;
+const FAR = 4;
+
+export class PaintTool implements Tool {
+  readonly name = "paint";
+  private stage: number;
+  private from_m: number | null = null;
+  private to_m: number | null = null;
+  private half_m = HALF_M;
+  private form: HTMLElement | null = null;
+  private readonly inputs = new Map<string, HTMLInputElement | HTMLSelectElement>();
+
+  constructor(private readonly bench: Bench) {
+    this.stage = bench.scene.ways[0]?.stage.stage ?? 1;
+  }
+
+  get begun(): boolean {
+    return this.from_m !== null;
+  }
+
+  hint(): string {
+    if (this.bench.scene.ways.length === 0) return "draw-hint-no-route";
+    return this.from_m !== null && this.to_m === null ? "draw-hint-paint-to" : "draw-hint-paint";
+  }
+
+  leave(): void {
+    [this.from_m, this.to_m, this.form] = [null, null, null];
+    this.bench.scene.sketch = null;
+  }
+
+  /** The stretch so far, for who shows it elsewhere. */
+  get stretch(): { stage: number; from_m: number; to_m: number } | null {
+    const { stage, from_m, to_m } = this;
+    if (from_m === null || to_m === null) return null;
+    return { stage, from_m: Math.min(from_m, to_m), to_m: Math.max(from_m, to_m) };
+  }
+
+  tap({ at, reach }: Touch): void {
+    const on = nearestOn(this.bench.scene.ways, at, reach * FAR);
+    if (!on) return this.bench.say("draw-say-not-on-route");
+    if (this.from_m === null || this.to_m !== null || on.stage !== this.stage) this.begin(on);
+    else this.go(on);
+    this.bench.say("draw-say-kilometre", (on.at_m / 1000).toFixed(2));
+    this.bench.refresh();
+  }
+
+  hover(touch: Touch | null): void {
+    if (this.from_m === null || this.to_m !== null || !touch) return;
+    const on = nearestOn(this.bench.scene.ways, touch.at, touch.reach * FAR);
+    this.preview(on && on.stage === this.stage ? on.at_m : null);
+  }
+
+  begin({ stage, at_m }: OnRoute): void {
+    [this.stage, this.from_m, this.to_m] = [stage, at_m, null];
+    this.changed();
+  }
+
+  go({ stage, at_m }: OnRoute): void {
+    if (stage !== this.stage || this.from_m === null) return;
+    this.to_m = at_m;
+    this.changed();
+  }
+
+  private changed(): void {
+    this.preview(this.to_m);
+    const write = (name: string, value: number | null): void => {
+      const input = this.inputs.get(name);
+      if (input && input !== document.activeElement) input.value = value === null ? "" : String(Math.round(value / 10) / 100);
+    };
+    write("from", this.from_m);
+    write("to", this.to_m);
+    const stage = this.inputs.get("stage");
+    if (stage) stage.value = String(this.stage);
+  }
+
+  private areas(to_m: number | null): Area[] {
+    if (this.from_m === null || to_m === null) return [];
+    const [start, end] = [Math.min(this.from_m, to_m), Math.max(this.from_m, to_m)];
+    return corridor(this.bench.scene.way(this.stage)?.between(start, end) ?? [], this.half_m);
+  }
+
+  private preview(to_m: number | null): void {
+    const { scene } = this.bench;
+    const first = this.from_m === null ? null : scene.way(this.stage)?.at(this.from_m);
+    scene.sketch = { points: first ? [first.at] : [], next: [], closes: false, areas: this.areas(to_m) };
+    this.bench.redraw();
+  }
+
+  back(): void {
+    if (this.to_m !== null) this.to_m = null;
+    else this.from_m = null;
+    this.changed();
+    this.bench.refresh();
+  }
+
+  finish(): void {
+    const { store, scene } = this.bench;
+    const made = added(store.state, this.areas(this.to_m), scene.frame);
+    if (!made) return this.bench.say("draw-say-nothing");
+    this.leave();
+    store.change("draw-did-paint", () => made.state);
+    store.settle();
+    this.bench.setTool("pick");
+    this.bench.pick(made.key);
+  }
+
+  /** Made once: what is typed stays where the map is tapped. */
+  fields(): HTMLElement {
+    if (this.form) return this.form;
+    const { words, scene } = this.bench;
+    const field = (name: string, key: string, value: string, unit: string): HTMLElement => {
+      const input = make("input", { type: "text", inputmode: "decimal", size: 5, autocomplete: "off", value, input: () => this.typed() });
+      this.inputs.set(name, input);
+      return make("label", {}, `${words(key)} `, input, ` ${unit}`);
+    };
+    const stages = scene.ways.map(({ stage }) => make("option", { value: stage.stage }, `${stage.stage} ${stage.name ?? ""}`));
+    const choice = make("select", { "aria-label": words("draw-stage"), change: () => this.typed() }, ...stages);
+    if (scene.ways.length > 1) this.inputs.set("stage", choice);
+    this.form = make(
+      "div",
+      { class: "map-fields" },
+      scene.ways.length > 1 ? choice : null,
+      field("from", "draw-from", "", "km"),
+      field("to", "draw-to", "", "km"),
+      field("half", "draw-half-width", String(this.half_m), "m"),
+    );
+    this.changed();
+    return this.form;
+  }
+
+  private typed(): void {
+    const read = (name: string): number | null => {
+      const text = this.inputs.get(name)?.value.trim().replace(",", ".") ?? "";
+      return /^\d+(\.\d*)?$/.test(text) ? Number(text) : null;
+    };
+    const metres = (km: number | null, most: number): number | null => (km === null ? null : Math.min(most, km * 1000));
+    this.stage = read("stage") ?? this.stage;
+    const most = lengthOf(this.bench, this.stage);
+    [this.from_m, this.to_m] = [metres(read("from"), most), metres(read("to"), most)];
+    const half = read("half");
+    if (half !== null && half > 0) this.half_m = Math.min(MOST_HALF_M, half);
+    this.preview(this.to_m);
+    this.bench.refresh();
+  }
+}
+
+const lengthOf = (bench: Bench, stage: number): number => bench.scene.way(stage)?.stage.length_m ?? 0;

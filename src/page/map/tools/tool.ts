@@ -1,0 +1,61 @@
+/** What a tool of the map is, and the bench it works at. */
+
+import type { Store } from "../../model";
+import type { Words } from "../../words";
+import type { Point } from "../geometry/rings";
+import type { Scene } from "../scene";
+
+export type ToolName = "pick" | "draw" | "outline" | "paint" | "cut" | "hole" | "join" | "strike";
+
+/** A finger, a mouse or the crosshair on the ground. */
+export interface Touch {
+  readonly at: Point;
+  /** So near counts as on it, metres. */
+  readonly reach: number;
+  /** Nothing sticks to rims. */
+  readonly free: boolean;
+}
+
+/** What tools share. */
+export interface Bench {
+  readonly store: Store;
+  readonly scene: Scene;
+  readonly words: Words;
+  /** Spots that stick to the same rim are joined along it. */
+  follow: boolean;
+  redraw(): void;
+  /** Told to who listens: the words of a key, then figures. */
+  say(key: string, ...figures: string[]): void;
+  pick(key: number | null): void;
+  setTool(name: ToolName): void;
+  /** The tool has other buttons or figures now. */
+  refresh(): void;
+  /** A place in figures. */
+  told(at: Point): string;
+}
+
+/** The map with a bench on it: what keys and buttons reach for. */
+export interface Board extends Bench {
+  readonly size: readonly number[];
+  fit(): void;
+}
+
+export interface Tool {
+  readonly name: ToolName;
+  /** What to do next: a key of words. */
+  hint(): string;
+  enter?(): void;
+  leave(): void;
+  tap(touch: Touch): void;
+  hover?(touch: Touch | null): void;
+  /** Takes a drag that begins here. */
+  press?(touch: Touch): boolean;
+  drag?(touch: Touch): void;
+  release?(): void;
+  /** Something is begun that can be finished, taken back by one spot, or given up. */
+  readonly begun?: boolean;
+  finish?(): void;
+  back?(): void;
+  /** Fields of its own beside the hint. */
+  fields?(): HTMLElement;
+}
