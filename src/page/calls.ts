@@ -17,20 +17,6 @@ export interface Errand {
   readonly files: readonly (readonly [name: string, holds: string | Uint8Array])[];
 }
 
-/** What a plan can be handed out as, with its file in a set. */
-export const OUTPUTS = [
-  ["html", "plan.html"],
-  ["sheet", "sheet.html"],
-  ["gpx", "plan.gpx"],
-  ["geojson", "plan.geojson"],
-  ["kml", "plan.kml"],
-  ["csv", "legs.csv"],
-  ["json", "plan.json"],
-  ["text", "plan.txt"],
-] as const;
-
-export type Output = (typeof OUTPUTS)[number][0];
-
 export const TRIP = "trip.toml";
 const TRIP_MEMBERS = "trip.json";
 
@@ -79,11 +65,11 @@ export const tripIn = (text: string, language: Language): Errand => ({
 });
 
 /** The plan of a state in a format. */
-export const outputOf = (state: State, output: Output, language: Language): Errand => ({
+export const outputOf = (state: State, format: string, language: Language): Errand => ({
   calls: [
     toml,
     {
-      args: ["plan", routeName(state), zonesName(state), "--trip", TRIP, "--lang", language, "--format", output, "-q"],
+      args: ["plan", routeName(state), zonesName(state), "--trip", TRIP, "--lang", language, "--format", format, "-q"],
     },
   ],
   files: [tripFile(state), [zonesName(state), zonesText(state)]],

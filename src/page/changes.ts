@@ -41,7 +41,9 @@ export function figureLines(figures: readonly Figured[], words: Words): HTMLElem
     if (teams.length > 1) line.append(make("div", {}, make("dt", {}, words("draw-team")), make("dd", {}, team)));
     for (const { name, value, was } of figures.filter((figure) => figure.team === team)) {
       const text = was === null ? [value] : [make("del", {}, was), " ", make("ins", {}, value)];
-      line.append(make("div", {}, make("dt", {}, words(`draw-figure-${name}`)), make("dd", {}, ...text)));
+      // The others say themselves what they are.
+      const dt = make("dt", { class: name === "rope" ? "" : "app-hidden" }, words(`draw-figure-${name}`));
+      line.append(make("div", {}, dt, make("dd", {}, ...text)));
     }
     return line;
   });

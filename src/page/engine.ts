@@ -40,13 +40,13 @@ export class Engine {
   /** Lays out files for all errands to come, in place of those that lay there. Only what is new is handed over. */
   async lay(route: NamedText | null, files: readonly NamedBytes[]): Promise<void> {
     const now = new Map<string, object>(files.map((file) => [file.name, file.bytes]));
-    const put = files.filter((file) => this.lying.get(file.name) !== file.bytes).map((f) => [f.name, f.bytes] as const);
-    const drop = [...this.lying.keys()].filter((name) => !now.has(name));
-    const texts = route ? [[route.name, new TextEncoder().encode(route.text)] as const] : [];
     if (route) now.set(route.name, route);
-    if (route && this.lying.get(route.name) === route) texts.length = 0;
+    const fresh = (name: string) => this.lying.get(name) !== now.get(name);
+    const put = files.filter((file) => fresh(file.name)).map((file) => [file.name, file.bytes] as const);
+    if (route && fresh(route.name)) put.push([route.name, new TextEncoder().encode(route.text)]);
+    const drop = [...this.lying.keys()].filter((name) => !now.has(name));
     this.lying = now;
-    if (put.length + texts.length + drop.length > 0) await this.order({ put: [...put, ...texts], drop });
+    if (put.length + drop.length > 0) await this.order({ put, drop });
   }
 
   private order(order: Unnumbered<Order>): Promise<Came> {

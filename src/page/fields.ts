@@ -46,8 +46,9 @@ function tie(control: Control, value: Value, event: "input" | "change"): () => v
 function labelled(label: string, control: Control, unit: string, ...beside: Node[]): HTMLElement {
   control.id = newId();
   const name = make("label", { class: "app-label", for: control.id }, label);
-  if (unit) name.append(" ", make("span", { class: "app-unit" }, unit));
-  return make("div", { class: "app-field" }, name, make("div", { class: "app-controls" }, control, ...beside));
+  const behind = unit === "" ? null : make("span", { class: "app-unit", id: newId() }, unit);
+  if (behind) control.setAttribute("aria-describedby", behind.id);
+  return make("div", { class: "app-field" }, name, make("div", { class: "app-controls" }, control, behind, ...beside));
 }
 
 /** A line of text. */

@@ -1,14 +1,14 @@
 /** The panel of files: what is opened, and what is taken along. */
 
-import { OUTPUTS } from "./calls";
 import type { Desk, Part } from "./desk";
 import { button, fill, make } from "./dom";
 import { group } from "./fields";
+import type { TripDoor } from "./door";
 import type { Given } from "./given";
 import { besideOf } from "./held";
 import type { State } from "./model";
 import { type Opened, open } from "./open";
-import { type Made, NotMade, archive, handOut, outputFile, pageFile, tripFile, zonesFile } from "./save";
+import { type Made, NotMade, type Output, archive, handOut, outputFile, pageFile, tripFile, zonesFile } from "./save";
 
 /** Endings that the dialog for opening offers. */
 const ENDINGS = ".gpx,.geojson,.json,.geojsonl,.toml,.tif,.tiff,.hgt";
@@ -18,7 +18,8 @@ export class FilesPanel implements Part {
   private readonly lying = make("ul", { class: "app-lying" });
   private readonly came = make("div", { class: "app-came", role: "status" });
   private readonly saved = make("div", { class: "app-saved", role: "status" });
-  private readonly buttons: HTMLButtonElement[] = [];
+  private readonly formats = make("div", { class: "app-acts" });
+  private outputs: readonly Output[] = [];
 
   constructor(
     private readonly desk: Desk,
@@ -69,27 +70,33 @@ export class FilesPanel implements Part {
     return group(words("draw-open-title"), make("p", { class: "app-quiet" }, words("draw-open-what")), choose, input, this.came, this.lying);
   }
 
+  know({ outputs }: TripDoor): void {
+    this.outputs = outputs;
+    const { words, store } = this.desk;
+    const buttons = outputs.map((output) => this.one(words(`draw-save-${output.format}`), () => outputFile(store.state, output, this.desk)));
+    fill(this.formats, ...buttons);
+  }
+
+  private one(text: string, made: () => Promise<Made> | Made, main = false): HTMLButtonElement {
+    return button(text, () => void this.hand(made), { class: main ? "app-button app-main" : "app-button", "data-save": true });
+  }
+
   private saving(): HTMLElement {
     const { words, store } = this.desk;
-    const one = (text: string, made: () => Promise<Made> | Made, main = false) => {
-      const it = button(text, () => void this.hand(made), { class: main ? "app-button app-main" : "app-button" });
-      this.buttons.push(it);
-      return it;
-    };
-    const outputs = OUTPUTS.map(([output]) => one(words(`draw-save-${output}`), () => outputFile(store.state, output, this.desk)));
+    const one = this.one.bind(this);
     const page = () => pageFile(this.original, this.given, store.state, this.desk);
     return group(
       words("draw-save-title"),
-      make("div", { class: "app-acts" }, one(words("draw-save-page"), page, true), one(words("draw-save-zip"), () => archive(store.state, this.desk), true)),
+      make("div", { class: "app-acts" }, one(words("draw-save-page"), page, true), one(words("draw-save-zip"), () => archive(store.state, this.outputs, this.desk), true)),
       make("div", { class: "app-acts" }, one(words("draw-save-zones"), () => zonesFile(store.state)), one(words("draw-save-trip"), () => tripFile(store.state, this.desk))),
-      make("div", { class: "app-acts" }, ...outputs),
+      this.formats,
       this.saved,
     );
   }
 
   /** Makes a file and hands it out; one at a time. */
   private async hand(made: () => Promise<Made> | Made): Promise<void> {
-    for (const one of this.buttons) one.disabled = true;
+    this.rest(true);
     try {
       const file = await made();
       handOut(file);
@@ -98,7 +105,11 @@ export class FilesPanel implements Part {
       if (!(error instanceof NotMade)) throw error;
       fill(this.saved, make("p", {}, this.desk.words("draw-save-not")), make("pre", { class: "app-pre" }, error.message));
     } finally {
-      for (const one of this.buttons) one.disabled = false;
+      this.rest(false);
     }
+  }
+
+  private rest(disabled: boolean): void {
+    for (const one of this.element.querySelectorAll<HTMLButtonElement>("[data-save]")) one.disabled = disabled;
   }
 }

@@ -17,8 +17,10 @@ export class Header implements Part {
     speak: (language: Language) => void,
   ) {
     const { words, store } = desk;
-    this.undo = button(words("draw-undo"), () => store.undo());
-    this.redo = button(words("draw-redo"), () => store.redo());
+    const step = (sign: string, name: string, press: () => void) =>
+      button(sign, press, { class: "app-button app-step", "aria-label": words(name), title: words(name) });
+    this.undo = step("↶", "draw-undo", () => store.undo());
+    this.redo = step("↷", "draw-redo", () => store.redo());
     const save = button(words("draw-save"), () => desk.openTab("files"), { class: "app-button app-main" });
     const acts = make("div", { class: "app-acts app-tools" }, this.languages(speak), this.undo, this.redo, save);
     this.element = make("header", { class: "app-header" }, this.title, acts);
@@ -36,7 +38,7 @@ export class Header implements Part {
     const { words, language } = this.desk;
     const choice = make("select", { class: "app-input app-language", "aria-label": words("draw-language") });
     for (const one of LANGUAGES) {
-      choice.append(make("option", { value: one, lang: one, selected: one === language }, words(`draw-language-${one}`)));
+      choice.append(make("option", { value: one, title: words(`draw-language-${one}`), selected: one === language }, one.toUpperCase()));
     }
     choice.addEventListener("change", () => speak(choice.value as Language));
     return choice;

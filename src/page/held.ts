@@ -54,14 +54,6 @@ export class Steps extends Store {
     this.ends = [];
   }
 
-  /** Does a work, and answers how to end the listening that began in it. */
-  gather(work: () => void): () => void {
-    const from = this.ends.length;
-    work();
-    const ends = this.ends.slice(from);
-    return () => ends.forEach((end) => end());
-  }
-
   override change(did: string, change: (state: State) => State, going = false): void {
     if (!(going && did === this.last)) this.count++;
     this.last = did;

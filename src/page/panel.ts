@@ -94,7 +94,6 @@ export class PlanPanel implements Part {
     const head = make(
       "button",
       { type: "button", class: `app-leg app-line-${leg.verdict}`, "data-leg": leg.leg, "aria-expanded": String(open), "aria-controls": id },
-      make("span", { class: "app-leg-number" }, String(leg.leg)),
       written("span", { class: "app-leg-title" }, leg.title),
       make("span", { class: "app-leg-where" }, kilometres(leg, this.desk)),
       make("span", { class: "app-leg-verdict" }, was, was && " ", now),

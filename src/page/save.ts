@@ -1,8 +1,9 @@
 /** What can be taken along: zones, trip, every output, all in one archive, and the page itself as it is now. */
 
 import { zipSync } from "fflate";
-import { OUTPUTS, type Output, outputOf, tomlOf } from "./calls";
+import { outputOf, tomlOf } from "./calls";
 import type { Desk } from "./desk";
+import type { TripDoor } from "./door";
 import { type Given, packed } from "./given";
 import { besideOf, zonesText } from "./held";
 import type { State } from "./model";
@@ -27,20 +28,21 @@ export async function tripFile(state: State, desk: Desk): Promise<Made> {
   return { name: "trip.toml", bytes: out };
 }
 
+export type Output = TripDoor["outputs"][number];
+
 /** An output of the plan. A plan that stops somewhere is one too. */
-export async function outputFile(state: State, output: Output, desk: Desk): Promise<Made> {
-  const { code, out, err } = await desk.engine.run(outputOf(state, output, desk.language));
+export async function outputFile(state: State, { format, file }: Pick<Output, "format" | "file">, desk: Desk): Promise<Made> {
+  const { code, out, err } = await desk.engine.run(outputOf(state, format, desk.language));
   if (code !== 0 && code !== 5) throw new NotMade(err);
-  const name = OUTPUTS.find(([one]) => one === output)?.[1] ?? output;
-  return { name, bytes: out };
+  return { name: file, bytes: out };
 }
 
 /** All of it in one archive: what was made, and what it was made of. */
-export async function archive(state: State, desk: Desk): Promise<Made> {
+export async function archive(state: State, outputs: readonly Output[], desk: Desk): Promise<Made> {
   const { route, files } = besideOf(state);
   const all: Made[] = [...files, zonesFile(state), await tripFile(state, desk)];
   if (route) all.push({ name: route.name, bytes: encoded(route.text) });
-  for (const [output] of OUTPUTS) all.push(await outputFile(state, output, desk));
+  for (const output of outputs) all.push(await outputFile(state, output, desk));
   const tree: Record<string, Uint8Array> = {};
   for (const { name, bytes } of all) tree[name in tree ? `given-${name}` : name] = bytes;
   return { name: "plan.zip", bytes: zipSync(tree) };
@@ -70,7 +72,7 @@ export async function pageFile(original: string, given: Given, state: State, des
 /** What is seen where no script runs: the sheet, or nothing where there is no plan, since an old one would be wrong. */
 async function sheetOf(state: State, desk: Desk): Promise<string> {
   try {
-    const { bytes } = await outputFile(state, "sheet", desk);
+    const { bytes } = await outputFile(state, { format: "sheet", file: "" }, desk);
     const sheet = new DOMParser().parseFromString(new TextDecoder().decode(bytes), "text/html");
     // The page has a main part of its own.
     return sheet.body.innerHTML.replace(/<(\/?)main\b/g, "<$1div");
