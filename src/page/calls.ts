@@ -54,13 +54,13 @@ export const tomlOf = (state: State): Errand => ({
 
 /** What a trip can hold, with the figures as this one has them. */
 export const tripOf = (state: State, language: Language): Errand => ({
-  calls: [toml, { args: ["page", "trip", TRIP, "--lang", language] }],
+  calls: [toml, { args: ["page", "trip", "--trip", TRIP, "--lang", language] }],
   files: [tripFile(state)],
 });
 
 /** A trip file as its members. */
 export const tripIn = (text: string, language: Language): Errand => ({
-  calls: [{ args: ["page", "trip", TRIP, "--lang", language] }],
+  calls: [{ args: ["page", "trip", "--trip", TRIP, "--lang", language] }],
   files: [[TRIP, text]],
 });
 

@@ -4,6 +4,7 @@ import type { Fault, Panel, Planned, TripDoor } from "./door";
 import type { Engine } from "./engine";
 import type { Steps } from "./held";
 import type { Drawn, State } from "./model";
+import { shown } from "./number";
 import type { Language, Words } from "./words";
 
 export type TabName = "plan" | "zone" | "trip" | "field" | "files";
@@ -33,12 +34,18 @@ export interface Part {
   know?(door: TripDoor): void;
 }
 
+/** Without any of these a zone gives no gap. */
+const GAPS = ["gap_m", "gap_min_m", "gap_max_m"];
+
 /** Whether a feature is a zone of the plan. */
 export const isPolygon = (feature: Drawn): boolean => /^(Multi)?Polygon$/.test(feature.geometry?.type ?? "");
 
-/** The feature of the zones file that a fault is about. */
-export const faultyKey = (fault: Fault, state: State): number | null =>
-  (fault.feature !== null && state.zones[fault.feature - 1]?.key) || null;
+/** The features of the zones file that a fault is about; one about gaps that are not given is about all that give none. */
+export function faulty(fault: Fault, state: State): Drawn[] {
+  if (fault.feature !== null) return state.zones.slice(fault.feature - 1, fault.feature);
+  if (fault.code !== "gap-not-given") return [];
+  return state.zones.filter((zone) => isPolygon(zone) && (zone.properties["gap_assumed"] === true || !GAPS.some((name) => shown(zone.properties[name]))));
+}
 
 /** What a feature is called in lists: its number among the zones and its name. */
 export function zoneTitle(state: State, zone: Drawn, words: Words): string {

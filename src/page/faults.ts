@@ -1,18 +1,25 @@
 /** What the program says is wrong, each with a way to the zone that it is about. */
 
-import { type Desk, faultyKey } from "./desk";
+import { type Desk, faulty, zoneTitle } from "./desk";
 import { button, make, written } from "./dom";
 import type { Fault } from "./door";
+
+/** So many zones are named with one fault. */
+const MOST = 12;
 
 /** The faults as a list; those of one feature only where `only` names it. */
 export function faultList(faults: readonly Fault[], desk: Desk, only: number | null = null): HTMLElement {
   const list = make("ul", { class: "app-faults" });
   for (const fault of faults) {
-    const key = faultyKey(fault, desk.store.state);
-    if (only !== null && key !== only) continue;
+    const { state } = desk.store;
+    const about = faulty(fault, state);
+    if (only !== null && !about.some((zone) => zone.key === only)) continue;
     const item = make("li", { class: "app-fault" }, written("p", { class: "app-says" }, fault.says));
     if (fault.hint) item.append(written("p", { class: "app-hint" }, fault.hint));
-    if (key !== null && only === null) item.append(button(desk.words("draw-fault-go"), () => go(key, desk)));
+    if (only === null && about.length > 0) {
+      const ways = about.slice(0, MOST).map((zone) => button(`→ ${zoneTitle(state, zone, desk.words)}`, () => go(zone.key, desk)));
+      item.append(make("div", { class: "app-acts" }, ...ways));
+    }
     list.append(item);
   }
   return list;

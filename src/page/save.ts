@@ -28,6 +28,9 @@ export async function tripFile(state: State, desk: Desk): Promise<Made> {
   return { name: "trip.toml", bytes: out };
 }
 
+/** The first day that an archive can have. */
+const DAY = new Date(1980, 0, 1);
+
 export type Output = TripDoor["outputs"][number];
 
 /** An output of the plan. A plan that stops somewhere is one too. */
@@ -40,12 +43,15 @@ export async function outputFile(state: State, { format, file }: Pick<Output, "f
 /** All of it in one archive: what was made, and what it was made of. */
 export async function archive(state: State, outputs: readonly Output[], desk: Desk): Promise<Made> {
   const { route, files } = besideOf(state);
-  const all: Made[] = [...files, zonesFile(state), await tripFile(state, desk)];
-  if (route) all.push({ name: route.name, bytes: encoded(route.text) });
-  for (const output of outputs) all.push(await outputFile(state, output, desk));
-  const tree: Record<string, Uint8Array> = {};
-  for (const { name, bytes } of all) tree[name in tree ? `given-${name}` : name] = bytes;
-  return { name: "plan.zip", bytes: zipSync(tree) };
+  const made: Made[] = [...files, zonesFile(state), await tripFile(state, desk)];
+  if (route) made.push({ name: route.name, bytes: encoded(route.text) });
+  const tree = new Map(made.map(({ name, bytes }) => [name, bytes]));
+  for (const output of outputs) {
+    const { name, bytes } = await outputFile(state, output, desk);
+    tree.set(`plan/${name}`, bytes);
+  }
+  // The day when it is packed is no part of it: the same work gives the same bytes.
+  return { name: "plan.zip", bytes: zipSync(Object.fromEntries(tree), { mtime: DAY }) };
 }
 
 /** This page with the state of now in it, made of the page as it was opened. */

@@ -23,7 +23,6 @@ draw-no-route = Noch keine Route. Eine GPX-Datei öffnen oder hierher ziehen.
 draw-gave-up = Das Programm in dieser Seite läuft hier nicht; was folgt, ist der Plan vom Stand, als die Seite entstand.
 draw-broken = Das Programm ist abgebrochen und macht mit der nächsten Änderung weiter.
 draw-no-plan = Noch kein Plan
-draw-fault-go = Zu dieser Zone
 draw-legs = { report-legs }
 draw-notices = Was aufgefallen ist
 draw-team = Seilschaft

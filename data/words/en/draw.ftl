@@ -23,7 +23,6 @@ draw-no-route = There is no route yet. Open a GPX file, or drop it here.
 draw-gave-up = The program inside this page does not run here; what follows is the plan as it was when the page was made.
 draw-broken = The program broke off and goes on with the next change.
 draw-no-plan = No plan yet
-draw-fault-go = To this zone
 draw-legs = { report-legs }
 draw-notices = What was noticed
 draw-team = Rope team
