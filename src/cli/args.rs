@@ -85,6 +85,11 @@ pub(crate) enum Command {
     Plan(Box<PlanArgs>),
     /// Ways to split the party and to use the ropes at hand, side by side.
     Options(Box<OptionsArgs>),
+    /// Write one page that works without a network: draw the ice, see the plan follow, save zones, trip and plan.
+    ///
+    /// It holds the line, the ice, the trip and this program itself, and opens in any browser of today.
+    #[cfg(feature = "page")]
+    Draw(Box<DrawArgs>),
     /// Read files and report every fault and oddity; plan nothing.
     Check(CheckArgs),
     /// Print the heights of terrain models at places, one tab-separated line each: longitude, latitude, height of the
@@ -182,7 +187,7 @@ pub(crate) struct JobArgs {
 }
 
 /// What is laid beside route and ice.
-#[derive(Debug, clap::Args)]
+#[derive(Clone, Debug, clap::Args)]
 pub(crate) struct LaidArgs {
     /// How many go, or their masses with pack in kg: 3, or 82,75,90. Must be given, here or in the trip file.
     #[arg(help_heading = PARTY,
@@ -310,6 +315,23 @@ pub(crate) struct OptionsArgs {
     #[arg(help_heading = OUTPUT, long, default_value = "metric", ignore_case = true)]
     pub(crate) units: UnitsFlag,
     /// Write what would be printed to this file instead: .txt or .json.
+    #[arg(help_heading = OUTPUT, short = 'o', long = "output", value_name = "FILE")]
+    pub(crate) output: Option<PathBuf>,
+    /// Replace a file that is there already (never an input).
+    #[arg(help_heading = OUTPUT, long)]
+    pub(crate) force: bool,
+}
+
+#[cfg(feature = "page")]
+#[derive(Debug, clap::Args)]
+pub(crate) struct DrawArgs {
+    /// The line: a GPX file, an http(s) address, or - for standard input. Without it the page takes one that is dropped on it.
+    pub(crate) route: Option<String>,
+    /// The ice drawn so far: a GeoJSON file, an http(s) address, or - for standard input.
+    pub(crate) zones: Option<String>,
+    #[command(flatten)]
+    pub(crate) laid: LaidArgs,
+    /// The page: a file that ends in .html.
     #[arg(help_heading = OUTPUT, short = 'o', long = "output", value_name = "FILE")]
     pub(crate) output: Option<PathBuf>,
     /// Replace a file that is there already (never an input).

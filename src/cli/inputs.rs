@@ -188,18 +188,29 @@ fn beside_trip(laid: &LaidArgs, path: &str) -> String {
 }
 
 fn only_one_standard_input(args: &JobArgs) -> Option<Fault> {
+    let twice = from_standard_input(args) > 1;
+    twice.then(|| Fault::new(InFiles::OneStandardInput, Place::file(STANDARD_INPUT)))
+}
+
+/// Whether an input comes from standard input, which cannot be read again.
+#[cfg(feature = "page")]
+pub(crate) fn takes_standard_input(args: &JobArgs) -> bool {
+    from_standard_input(args) > 0
+}
+
+/// How many inputs are read from there.
+fn from_standard_input(args: &JobArgs) -> usize {
     let inputs = [
         Some(&args.route),
         Some(&args.zones),
         args.laid.trip.as_ref(),
         args.laid.glaciers.as_ref(),
     ];
-    let dashes = inputs
+    inputs
         .into_iter()
         .flatten()
         .filter(|name| *name == "-")
-        .count();
-    (dashes > 1).then(|| Fault::new(InFiles::OneStandardInput, Place::file(STANDARD_INPUT)))
+        .count()
 }
 
 /// A practice file, unless the name is that of an embedded set or of nothing at all.

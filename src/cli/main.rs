@@ -5,6 +5,8 @@ mod args;
 mod check;
 #[cfg(feature = "shell")]
 mod completing;
+#[cfg(feature = "page")]
+mod draw;
 mod ending;
 mod explain;
 mod height;
@@ -23,6 +25,8 @@ mod save;
 mod shell;
 mod show;
 mod source;
+#[cfg(feature = "page")]
+mod sparse;
 mod terrain;
 
 use std::process::ExitCode;
@@ -70,6 +74,8 @@ fn main() -> ExitCode {
     let show = show::Show::new(&args);
     let end = match args.command {
         args::Command::Plan(plan) => plan::run(&plan, &show),
+        #[cfg(feature = "page")]
+        args::Command::Draw(draw) => draw::run(&draw, &show),
         args::Command::Options(options) => options::run(&options, &show),
         args::Command::Check(check) => check::run(&check, &show),
         args::Command::Height(height) => height::run(&height, &show),

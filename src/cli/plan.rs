@@ -20,6 +20,8 @@ use schrund::{
     },
 };
 
+#[cfg(feature = "page")]
+use crate::draw;
 use crate::{
     End,
     args::{PlanArgs, voice},
@@ -27,6 +29,8 @@ use crate::{
     save::{self, Saver},
     show::Show,
 };
+#[cfg(feature = "page")]
+use schrund::Job;
 
 /// The falls that earlier plans of this process followed: inside a page there are many.
 static FOLLOWED: LazyLock<Mutex<Followed>> = LazyLock::new(Mutex::default);
@@ -88,6 +92,8 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
         ..Sheet::of(&job, &plan, &scene)
     };
     save_set(args, &sheet, &saver, show)?;
+    #[cfg(feature = "page")]
+    save_page(args, (&job, &plan), &saver, show)?;
     let end = print((args, format), &sheet, &saver, show)?;
     let verdict = plan.verdict();
     keep(planner.followed());
@@ -100,8 +106,27 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
 /// The files that `--out` writes.
 fn set(args: &PlanArgs) -> Vec<PathBuf> {
     let dirs = args.out.iter();
-    dirs.flat_map(|dir| files().map(|(name, _)| dir.join(name)))
-        .collect()
+    let names = |dir: &PathBuf| {
+        let names = files().map(|(name, _)| name).chain(page_name(args));
+        names.map(|name| dir.join(name)).collect::<Vec<_>>()
+    };
+    dirs.flat_map(names).collect()
+}
+
+/// The page of the set.
+#[cfg(feature = "page")]
+const PAGE: &str = "draw.html";
+
+/// The page, where it can be made: what came from standard input cannot be read again.
+#[cfg(feature = "page")]
+fn page_name(args: &PlanArgs) -> Option<&'static str> {
+    (!inputs::takes_standard_input(&args.job)).then_some(PAGE)
+}
+
+/// Inside a page there is no other.
+#[cfg(not(feature = "page"))]
+fn page_name(_: &PlanArgs) -> Option<&'static str> {
+    None
 }
 
 /// The files of `--out`, in the order they are written.
@@ -139,6 +164,30 @@ fn save_set(
     for (name, format) in files() {
         save(format, &dir.join(name), sheet, saver, show)?;
     }
+    Ok(())
+}
+
+/// The page of the set: a partner who opens it can change party, rope, snow and gaps, and sees the plan follow.
+#[cfg(feature = "page")]
+fn save_page(
+    args: &PlanArgs,
+    (job, plan): (&Job, &Plan),
+    saver: &Saver,
+    show: &Show,
+) -> Result<(), Vec<Fault>> {
+    let Some(dir) = &args.out else {
+        return Ok(());
+    };
+    let Some(name) = page_name(args) else {
+        show.say(&format!(
+            "{PAGE} is left out: what came from standard input cannot be read again"
+        ));
+        return Ok(());
+    };
+    let (page, path) = (draw::beside(&args.job, job, plan)?, dir.join(name));
+    let saved = saver.save(&path, |out| out.write_all(page.as_bytes()));
+    saved.map_err(|fault| vec![fault])?;
+    show.say(&format!("wrote {}", path.display()));
     Ok(())
 }
 

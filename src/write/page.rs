@@ -1,5 +1,9 @@
 //! What a page asks of the program that it holds, and the page itself. The shapes stand in `src/page/door.ts`.
 
+#[cfg(feature = "page")]
+pub mod file;
 pub mod ground;
+#[cfg(feature = "page")]
+mod packed;
 pub mod panel;
 pub mod trip;

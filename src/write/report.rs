@@ -48,6 +48,8 @@ use crate::{
 };
 
 use annex::Holds;
+#[cfg(feature = "page")]
+pub(super) use document::styles;
 use drawn::MapPicture;
 pub use drawn::window;
 use markup::{said, word};

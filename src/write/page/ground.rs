@@ -168,3 +168,31 @@ impl<'a> GroundOutline<'a> {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A height line that leaves the window, and one beside ground without a height.
+    #[test]
+    fn height_lines_have_positions_only_and_stay_in_their_window() {
+        let (south_west, north_east) = (LonLat::new(8.0, 46.0), LonLat::new(8.1, 46.1));
+        let heights_m = (0_u8..121).map(|i| (i != 60).then(|| f32::from(i % 11) * 100.0));
+        let relief = Relief {
+            south_west,
+            north_east,
+            columns: 11,
+            rows: 11,
+            heights_m: heights_m.collect(),
+        };
+        let spots: Vec<[f64; 2]> = contours(&relief)
+            .into_iter()
+            .flat_map(|c| c.lines)
+            .flatten()
+            .collect();
+        assert!(spots.len() > 100, "{}", spots.len());
+        let inside =
+            |[lon, lat]: &[f64; 2]| (8.0..=8.1).contains(lon) && (46.0..=46.1).contains(lat);
+        assert!(spots.iter().all(inside), "{spots:?}");
+    }
+}

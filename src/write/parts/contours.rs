@@ -101,6 +101,12 @@ impl<'a> ReliefPart<'a> {
         let mut parts: Vec<Vec<LonLat>> = vec![Vec::new()];
         let mut outside = false;
         for c in ring.coords() {
+            // Beside a void, and on the frame that the crate closes rings along, nothing lies between two heights.
+            if !(c.x.is_finite() && c.y.is_finite()) {
+                parts.push(Vec::new());
+                outside = true;
+                continue;
+            }
             let on_edge = edge(c.x, c.y);
             if on_edge && outside {
                 parts.push(Vec::new());

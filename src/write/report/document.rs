@@ -8,6 +8,11 @@ use crate::say::{span::Said, voice::Voice};
 /// What the report looks like, then the sheet and the folds behind it.
 const STYLES: [&str; 2] = [include_str!("report.css"), include_str!("sheet/sheet.css")];
 
+/// All of it, with the colours.
+pub(in crate::write) fn styles() -> String {
+    STYLES.concat() + &colours::colours()
+}
+
 /// A document of its own class is printed on paper of its own.
 pub(super) struct OwnPaper {
     pub(super) class: &'static str,
@@ -26,8 +31,7 @@ pub(super) fn of(window: &Said, body: &Markup, own: Option<OwnPaper>, voice: Voi
                     content="default-src 'none'; style-src 'unsafe-inline'; img-src data:";
                 title { (window) }
                 style {
-                    @for style in STYLES { (PreEscaped(style)) }
-                    (PreEscaped(colours::colours()))
+                    (PreEscaped(styles()))
                     @if let Some(own) = &own { (PreEscaped(own.page)) }
                 }
             }

@@ -43,7 +43,7 @@ pub fn page(sheet: &Sheet<'_>) -> String {
 }
 
 /// The sheet, and what stands behind it.
-pub(super) fn body(sheet: &Sheet<'_>, behind: &Markup) -> Markup {
+pub(in crate::write) fn body(sheet: &Sheet<'_>, behind: &Markup) -> Markup {
     let told = told::levels(sheet);
     let room = room::room(sheet, &told);
     html! {

@@ -1,0 +1,216 @@
+//! `schrund draw`: one offline page with route, ice, trip and the program itself, for drawing and replanning.
+
+use std::{
+    io::{IsTerminal, Read, Write, stdout},
+    path::{Path, PathBuf},
+};
+
+use schrund::{
+    Planner,
+    fault::{
+        Fault, Place,
+        files::{InFiles, WrittenAs},
+    },
+    plan::Plan,
+    read::{
+        lay,
+        trip::{Trip, TripFiles},
+    },
+    trip::{job::Job, route::Route},
+    write::{
+        Look, Scene, Sheet,
+        page::file::{Given, GivenFile, GivenText, document},
+    },
+};
+
+use crate::{
+    End,
+    answer::Answer,
+    args::{DrawArgs, JobArgs, LaidArgs, UnitsFlag, voice},
+    inputs, naming,
+    save::Saver,
+    show::Show,
+    source, sparse,
+};
+
+pub(crate) fn run(args: &DrawArgs, show: &Show) -> End {
+    match draw(args, show) {
+        Ok(end) => end,
+        Err(problems) => show.problems(&problems),
+    }
+}
+
+fn draw(args: &DrawArgs, show: &Show) -> Result<End, Vec<Fault>> {
+    let own = args.route.iter().chain(&args.zones).cloned();
+    let named: Vec<String> = own.chain(inputs::laid_files(&args.laid)).collect();
+    let saver = Saver::new(named.iter().map(String::as_str), args.force);
+    let refusals = saver.refusals(args.output.as_slice(), WrittenAs::Output);
+    if !refusals.is_empty() {
+        return Err(refusals);
+    }
+    let file = args.output.as_deref().filter(|path| *path != "-");
+    if file.is_none() && stdout().is_terminal() {
+        return Ok(show.misused(&to_terminal()));
+    }
+    let job = args.route.clone().zip(args.zones.clone());
+    let given = given(args.route.as_deref(), args.zones.as_deref(), &args.laid)?;
+    let still = job.and_then(|(route, zones)| {
+        let job = JobArgs {
+            route,
+            zones,
+            laid: args.laid.clone(),
+        };
+        let job = inputs::read(&job).ok()?;
+        let plan = Planner::new(&job).and_then(|planner| planner.plan()).ok()?;
+        Some((job, plan))
+    });
+    let page = page(&given, still.as_ref())?;
+    let write = |out: &mut dyn Write| out.write_all(page.as_bytes());
+    let Some(path) = file else {
+        return Ok(show.result(write));
+    };
+    saver.save(path, write).map_err(|fault| vec![fault])?;
+    show.say(&format!("wrote {}", path.display()));
+    Ok(End::Done)
+}
+
+/// Two megabytes on a terminal help nobody.
+fn to_terminal() -> Answer {
+    let free = naming::free(Path::new("draw.html"));
+    Answer {
+        says: "a page is for a browser, not for a terminal".to_owned(),
+        cure: format!("`-o {free}`, and open that file"),
+    }
+}
+
+/// The page of a job that was planned, for the set of files.
+///
+/// # Errors
+/// A file cannot be read again.
+pub(crate) fn beside(args: &JobArgs, job: &Job, plan: &Plan) -> Result<String, Vec<Fault>> {
+    let given = given(Some(&args.route), Some(&args.zones), &args.laid)?;
+    let scene = Scene::default();
+    let sheet = still(job, plan, &scene);
+    document(&given, Some(&sheet)).map_err(broken)
+}
+
+fn page(given: &Given, planned: Option<&(Job, Plan)>) -> Result<String, Vec<Fault>> {
+    let scene = Scene::default();
+    let sheet = planned.map(|(job, plan)| still(job, plan, &scene));
+    document(given, sheet.as_ref()).map_err(broken)
+}
+
+fn still<'a>(job: &'a Job, plan: &'a Plan, scene: &'a Scene) -> Sheet<'a> {
+    Sheet {
+        look: Look {
+            voice: voice(job.language, UnitsFlag::Metric),
+            ..Look::default()
+        },
+        ..Sheet::of(job, plan, scene)
+    }
+}
+
+fn broken(why: std::io::Error) -> Vec<Fault> {
+    vec![Fault::new(
+        InFiles::Stopped(why.to_string()),
+        Place::default(),
+    )]
+}
+
+/// What the page is made with: all files under their own names, and flags laid into the trip, where the page can change
+/// them.
+fn given(route: Option<&str>, zones: Option<&str>, laid: &LaidArgs) -> Result<Given, Vec<Fault>> {
+    let trip = inputs::trip_file(laid);
+    let asked = inputs::files(laid, trip.as_ref());
+    let said = trip
+        .map(|trip| trip.source)
+        .transpose()?
+        .unwrap_or_default();
+    let said = inputs::flags(laid).over(said);
+    let route = route.map(|name| text(name, "route.gpx")).transpose()?;
+    let line = if let Some(route) = &route {
+        // A page without a line that can be read draws nothing.
+        let read = schrund::read::input::Input::text(&route.name, route.text.as_bytes());
+        lay::route(read)?.value
+    } else {
+        Route::new(None, Vec::new())
+    };
+    let zones = zones.map(|name| text(name, "zones.geojson")).transpose()?;
+    let (said, files) = files(said, &asked, &line)?;
+    Ok(Given {
+        route,
+        zones,
+        trip: said.json().map_err(|why| broken(why.into()))?,
+        files,
+        language: said.language.unwrap_or_default(),
+    })
+}
+
+/// The files beside route and zones, and the trip that names them as they are named in the page.
+fn files(
+    mut said: Trip,
+    asked: &TripFiles,
+    line: &Route,
+) -> Result<(Trip, Vec<GivenFile>), Vec<Fault>> {
+    let mut files: Vec<GivenFile> = Vec::new();
+    let mut put = |name: &String, bytes: Vec<u8>| {
+        let inside = unlike(&own_name(name, "file"), &files);
+        let name = inside.clone();
+        files.push(GivenFile { name, bytes });
+        inside
+    };
+    let mut terrain = Vec::new();
+    for name in &asked.terrain {
+        let round = sparse::around(line, name, bytes(name)?);
+        terrain.push(put(name, round.map_err(|fault| vec![fault])?));
+    }
+    said.terrain = terrain;
+    if let Some(name) = &asked.glaciers {
+        said.glaciers = Some(put(name, bytes(name)?));
+    }
+    let practice = asked.practice.as_ref();
+    if let Some(name) = practice.filter(|name| inputs::practice_file(name).is_some()) {
+        said.practice = Some(put(name, bytes(name)?));
+    }
+    Ok((said, files))
+}
+
+/// A name that no other file of the page has.
+fn unlike(name: &str, files: &[GivenFile]) -> String {
+    let taken = |name: &str| files.iter().any(|file| file.name == name);
+    let numbered = (2..).map(|number| format!("{number}-{name}"));
+    let mut names = std::iter::once(name.to_owned()).chain(numbered);
+    names.find(|name| !taken(name)).unwrap_or_default()
+}
+
+/// The name of a file without its folder.
+fn own_name(name: &str, unnamed: &str) -> String {
+    let path = name
+        .split(['?', '#'])
+        .next()
+        .filter(|_| source::is_address(name));
+    let path = PathBuf::from(path.unwrap_or(name));
+    let last = path
+        .file_name()
+        .map(|last| last.to_string_lossy().into_owned());
+    last.filter(|last| last != "-")
+        .unwrap_or_else(|| unnamed.to_owned())
+}
+
+fn text(name: &str, unnamed: &str) -> Result<GivenText, Vec<Fault>> {
+    let bytes = bytes(name)?;
+    Ok(GivenText {
+        name: own_name(name, unnamed),
+        text: String::from_utf8_lossy(&bytes).into_owned(),
+    })
+}
+
+fn bytes(name: &str) -> Result<Vec<u8>, Vec<Fault>> {
+    let mut bytes = Vec::new();
+    let read = source::open(name)
+        .map_err(|fault| vec![fault])?
+        .read_to_end(&mut bytes);
+    let place = Place::file(source::shown(name));
+    read.map_err(|why| vec![Fault::new(InFiles::Stopped(why.to_string()), place)])?;
+    Ok(bytes)
+}
