@@ -3,7 +3,7 @@
 import type { Verdict } from "../door";
 import type { Point } from "./geometry/rings";
 import { GRAVITY, SIGNS, type Palette } from "./palette";
-import { FONT, around, widthOf, written, type Labels } from "./labels";
+import { FONT, beside, widthOf, written, type Labels } from "./labels";
 import type { Scene } from "./scene";
 import { meets } from "./shapes";
 import type { Sight } from "./sight";
@@ -99,7 +99,8 @@ export function drawKilometres(labels: Labels, scene: Scene, sight: Sight, numbe
       [pen.strokeStyle, pen.lineWidth] = [colours.ink, 1.4];
       pen.stroke();
       const says = number(Number((step * apart).toFixed(1)));
-      labels.text(`${says} km`, [[-1, -1], [1, 1], [-1, 1], [1, -1]].map(([a, b]) => [at[0] + a! * x * 3.6, at[1] + b! * y * 3.4]), "600 11px", colours.ink);
+      pen.font = `600 11px ${FONT}`;
+      labels.text(`${says} km`, beside(at, widthOf(pen, `${says} km`) + 6, 15, 6), "600 11px", colours.ink);
     }
   }
 }
@@ -117,7 +118,7 @@ export function labelLegs(labels: Labels, scene: Scene, sight: Sight): void {
     const says = [String(leg.leg), SIGNS[leg.verdict]].filter(Boolean).join(" ");
     pen.font = `700 12px ${FONT}`;
     const wide = widthOf(pen, says) + 12;
-    const at = labels.place(middles.flatMap((middle) => around(middle, 19).slice(0, 8)), wide, 18);
+    const at = labels.place(middles.flatMap((middle) => beside(middle, wide, 18, 7)), wide, 18, leg.roped);
     if (at) pill(pen, colours, at, wide, says, leg.verdict);
   }
 }

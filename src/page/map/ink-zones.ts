@@ -93,7 +93,7 @@ export function labelZones(labels: Labels, scene: Scene, sight: Sight, metres: (
     const middles = zoneMiddles(one).map((at) => sight.pixel(at));
     const { ink, halo } = onFill(scene.colours, met ? gap : null);
     const seen = middles.find((at) => sight.sees(at));
-    if (!seen || !labels.text(says, middles, met ? "650 13px" : "600 11px", met ? ink : scene.colours.soft, halo, true)) continue;
+    if (!seen || !labels.text(says, middles, met ? "650 13px" : "600 11px", met ? ink : scene.colours.soft, halo, wide > 44)) continue;
     const title = one.zone.properties["name"];
     if (wide < 110 || typeof title !== "string" || title === "") continue;
     const below = middles.flatMap(([x, y]): Point[] => [[x, y + 16], [x, y - 16]]);
@@ -112,7 +112,8 @@ export function zoneMiddles(one: Shape): readonly Point[] {
   const before = known.get(one);
   if (before) return before;
   const found = one.areas.flatMap((area) => inner(area)).sort((a, b) => b.deep - a.deep);
-  const spots = found.slice(0, 6).map(({ at }) => at);
+  const least = (found[0]?.deep ?? 0) * 0.3;
+  const spots = found.filter(({ deep }) => deep >= least).slice(0, 24).map(({ at }) => at);
   known.set(one, spots);
   return spots;
 }

@@ -90,6 +90,12 @@ export function written(pen: CanvasRenderingContext2D, says: string, [x, y]: Poi
   pen.fillText(says, x, y + 0.5);
 }
 
+/** Places of a box close beside a spot, so that it leaves the spot free. */
+export function beside([x, y]: Point, wide: number, high: number, gap: number): Point[] {
+  const turns: readonly Point[] = [[0, -1], [1, -1], [-1, -1], [1, 0], [-1, 0], [0, 1], [1, 1], [-1, 1]];
+  return turns.map(([east, south]): Point => [x + east * (wide / 2 + gap), y + south * (high / 2 + gap)]);
+}
+
 /** Places about one, nearest first: beside, above and below, then farther out. */
 export function around([x, y]: Point, far: number): Point[] {
   const turns = [-0.5, 0, 1, 0.5, -0.25, -0.75, 0.25, 0.75];

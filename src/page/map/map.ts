@@ -185,6 +185,10 @@ export class ZoneMap implements Board {
     if (this.scene.bounds) this.look(this.scene.bounds);
   }
 
+  focus(): void {
+    this.stage.querySelector<HTMLElement>(".map-ground")?.focus({ preventScroll: true });
+  }
+
   setTool(name: ToolName): void {
     const tool = this.tools.get(name);
     if (!tool) return;

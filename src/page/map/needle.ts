@@ -29,8 +29,8 @@ export class Needle {
     this.fan.setAttribute("class", "needle-fan");
     this.line.setAttribute("class", "needle-line");
     drawing.append(this.fan, this.line);
-    this.turn = this.handle("draw-strike", 179, (degrees) => this.turned(degrees), (angle) => ((Math.round(angle) % 180) + 180) % 180);
-    this.open = this.handle("draw-strike-doubt", 90, (degrees) => this.doubted(degrees), (angle) => this.off(angle));
+    this.turn = this.handle("draw-strike", 179, () => this.strike, (degrees) => this.turned(degrees), (angle) => ((Math.round(angle) % 180) + 180) % 180);
+    this.open = this.handle("draw-strike-doubt", 90, () => this.given("strike_uncertainty_deg"), (degrees) => this.doubted(degrees), (angle) => this.off(angle));
     this.element = make("div", { class: "needle", hidden: true }, this.says, this.turn, this.open);
     this.element.prepend(drawing);
   }
@@ -69,15 +69,14 @@ export class Needle {
     this.bench.store.change(did, (state) => touched(state, one.key, (zone) => ({ properties: { ...zone.properties, [name]: degrees } })), true);
   }
 
-  private handle(key: string, most: number, set: (degrees: number) => void, read: (angle: number) => number): HTMLElement {
+  private handle(key: string, most: number, now: () => number | null, set: (degrees: number) => void, read: (angle: number) => number): HTMLElement {
     const element = make("div", { class: "needle-handle", role: "slider", tabindex: 0, "aria-label": this.bench.words(key), "aria-valuemin": 0, "aria-valuemax": most });
-    const now = (): number => Number(element.getAttribute("aria-valuenow") ?? 0);
     element.addEventListener("keydown", (event) => {
       const step = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1, PageUp: 10, PageDown: -10 }[event.key];
       if (step === undefined) return;
       event.preventDefault();
       event.stopPropagation();
-      set(now() + step * (event.shiftKey ? 10 : 1));
+      set((now() ?? 0) + step * (event.shiftKey ? 10 : 1));
     });
     element.addEventListener("blur", () => this.bench.store.settle());
     element.addEventListener("pointerdown", (event) => {
@@ -113,7 +112,8 @@ export class Needle {
     this.fan.setAttribute("d", sector(shown) + sector(shown + 180));
     this.line.setAttribute("d", `M${spot(shown, RADIUS)}L${spot(shown + 180, RADIUS)}`);
     place(this.turn, shown, RADIUS);
-    place(this.open, shown + wide, FAN);
+    // At the other end, so that the two handles never lie on one another.
+    place(this.open, shown + 180 + wide, FAN);
     value(this.turn, strike, "°");
     value(this.open, doubt, "°");
     this.says.textContent = strike === null ? "?" : `${strike}°${doubt === null ? "" : ` ± ${doubt}°`}`;

@@ -73,9 +73,9 @@ export function zoneFill(colours: Palette, gap_m: number): string {
 }
 
 /** Written on a fill: the ink of the paper on pale ones by day and dark ones by night, else its opposite. */
-export function onFill(colours: Palette, gap_m: number | null): { ink: string; halo: string | null } {
+export function onFill(colours: Palette, gap_m: number | null): { ink: string; halo: string } {
   if (gap_m === null || gap_m <= 10) return { ink: colours.ink, halo: colours.halo };
-  return { ink: colours.dark ? "#0f141a" : "#ffffff", halo: null };
+  return colours.dark ? { ink: "#0f141a", halo: "#8fb9ea" } : { ink: "#ffffff", halo: "#2E4A80" };
 }
 
 /** Set beside a leg, so that colour is never alone. */

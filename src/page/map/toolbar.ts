@@ -7,6 +7,8 @@ import { split } from "./tools/acts";
 import type { Board, Tool, ToolName } from "./tools/tool";
 
 const ALWAYS: readonly ToolName[] = ["pick", "draw", "paint", "outline", "cut"];
+/** Tools that are handled beside the map: who chose them by key goes on from the button. */
+const OWN_FIELDS: readonly ToolName[] = ["paint", "strike"];
 const PICKED: readonly ToolName[] = ["strike", "hole", "join"];
 
 export class Toolbar {
@@ -41,7 +43,10 @@ export class Toolbar {
   }
 
   private toolButton(name: ToolName): HTMLButtonElement {
-    const made = this.act(name, () => this.map.setTool(name));
+    const made = this.act(name, () => {
+      this.map.setTool(name);
+      if (!OWN_FIELDS.includes(name)) this.map.focus();
+    });
     this.buttons.set(name, made);
     return made;
   }

@@ -4,14 +4,19 @@ import { drawn, touched, type Drawn, type State } from "../../model";
 import { cut, joined, merged, without } from "../geometry/overlay";
 import { signedArea, type Area, type Point, type Ring } from "../geometry/rings";
 import type { Frame } from "../projection";
-import { geometryOf, shape, type Shape } from "../shapes";
+import type { Scene } from "../scene";
+import { boxOf, geometryOf, meets, shape, type Shape } from "../shapes";
 
 const bySize = (a: Area, b: Area): number => signedArea(b[0] ?? []) - signedArea(a[0] ?? []);
 
 /** A new zone; a stroke that crosses itself holds all that it goes round. Null where it holds nothing. */
-export function added(state: State, areas: readonly Area[], frame: Frame): { state: State; key: number } | null {
+export function added(state: State, areas: readonly Area[], { frame, shapes, ice }: Scene): { state: State; key: number } | null {
   if (areas.length === 0) return null;
-  const zone = drawn(geometryOf(areas, frame, []));
+  // Spots that stick to a neighbour are the neighbour's, to its last digit.
+  const box = boxOf(areas.flat());
+  const neighbours = shapes.filter((one) => meets(box, one.box)).map((one) => one.zone.geometry);
+  const outlines = ice.filter((one) => meets(box, one.box)).map(({ rings }) => ({ type: "Polygon", coordinates: rings }));
+  const zone = drawn(geometryOf(areas, frame, [null, ...neighbours, ...outlines]));
   return { state: { ...state, zones: [...state.zones, zone] }, key: zone.key };
 }
 

@@ -15,7 +15,7 @@ export class DrawTool extends Sketching {
 
   protected done(points: readonly Point[]): void {
     const { store, scene } = this.bench;
-    const made = added(store.state, around(points), scene.frame);
+    const made = added(store.state, around(points), scene);
     if (!made) return this.bench.say("draw-say-nothing");
     store.change("draw-did-draw", () => made.state);
     store.settle();

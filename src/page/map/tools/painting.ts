@@ -106,7 +106,7 @@ export class PaintTool implements Tool {
 
   finish(): void {
     const { store, scene } = this.bench;
-    const made = added(store.state, this.areas(this.to_m), scene.frame);
+    const made = added(store.state, this.areas(this.to_m), scene);
     if (!made) return this.bench.say("draw-say-nothing");
     this.leave();
     store.change("draw-did-paint", () => made.state);

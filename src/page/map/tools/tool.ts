@@ -38,6 +38,8 @@ export interface Bench {
 export interface Board extends Bench {
   readonly size: readonly number[];
   fit(): void;
+  /** Keys go to the map. */
+  focus(): void;
 }
 
 export interface Tool {
