@@ -24,6 +24,7 @@ import { Needle } from "./needle";
 import { palette } from "./palette";
 import { PictureLayer } from "./picture";
 import { Scene } from "./scene";
+import type { Sight } from "./sight";
 import { boxOf, type Box } from "./shapes";
 import { Toolbar } from "./toolbar";
 import { toolsOf } from "./tools/all";
@@ -141,8 +142,7 @@ export class ZoneMap implements Board {
     if (!sight) return;
     this.furniture.scaled(sight.resolution);
     const one = this.tool.name === "strike" ? this.scene.find(this.scene.picked) : null;
-    const middle = one && zoneMiddles(one).map((at) => sight.pixel(at)).find((at) => sight.sees(at));
-    this.needle.show(middle ?? (one ? [sight.wide / 2, sight.high / 2] : null));
+    this.needle.show(one && needleSpot(zoneMiddles(one), sight));
   }
 
   // --- what others call ---
@@ -282,6 +282,18 @@ export class ZoneMap implements Board {
     this.redraw();
     for (const told of this.points) told((on ?? before)!.stage, on?.at_m ?? null);
   }
+}
+
+/** The needle takes so much room about its middle, pixels. */
+const NEEDLE = 106;
+
+/** Well inside the zone where that is seen, and never over the rim of the map. */
+function needleSpot(middles: readonly Point[], sight: Sight): Point {
+  const seen = middles.map((at) => sight.pixel(at));
+  const room = ([x, y]: Point): number => Math.min(x, y, sight.wide - x, sight.high - y);
+  const [x, y] = seen.find((at) => room(at) >= NEEDLE) ?? [...seen].sort((a, b) => room(b) - room(a))[0] ?? [sight.wide / 2, sight.high / 2];
+  const within = (at: number, most: number): number => Math.min(Math.max(at, NEEDLE), Math.max(NEEDLE, most - NEEDLE));
+  return [within(x, sight.wide), within(y, sight.high)];
 }
 
 /** In the language of the page. */

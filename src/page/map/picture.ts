@@ -3,15 +3,18 @@
 import Layer from "ol/layer/Layer";
 import type { FrameState } from "ol/Map";
 import { Labels } from "./labels";
-import type { Point } from "./geometry/rings";
-import type { Scene } from "./scene";
-import { meets } from "./shapes";
+import { closed, thinned, type Point } from "./geometry/rings";
+import type { Ice, Scene } from "./scene";
+import { meets, pathOf } from "./shapes";
 import { Sight } from "./sight";
 
 /** So much more than is seen, pixels on every side. */
 const ROUND_IT = 260;
 /** A picture whose edge comes into sight is drawn anew while the hand moves, but not more often than so, milliseconds. */
 const PAUSE = 120;
+const PATIENCE = 6;
+/** Bends smaller than this are not seen, pixels. */
+const UNSEEN = 0.5;
 
 /** The sight of a frame. */
 export function sightOf(frame: FrameState): Sight {
@@ -26,6 +29,9 @@ export class PictureLayer extends Layer {
   private keptSight: Sight | null = null;
   private shade: HTMLCanvasElement | null = null;
   private drawnAt = 0;
+  /** What the last picture took, milliseconds: a slow one is not drawn again and again under a moving hand. */
+  private took = 0;
+  private readonly rims = new WeakMap<Ice, { readonly size: number; readonly path: Path2D }>();
 
   constructor(private readonly scene: Scene) {
     super({});
@@ -45,7 +51,10 @@ export class PictureLayer extends Layer {
   override render(frame: FrameState): HTMLElement {
     const sight = sightOf(frame);
     const moving = frame.viewHints.some((hint) => hint > 0);
-    if (this.isStale(sight, moving)) this.draw(sight);
+    if (this.isStale(sight, moving)) {
+      this.draw(sight);
+      [this.took, this.drawnAt] = [performance.now() - this.drawnAt, performance.now()];
+    }
     this.shift(sight);
     return this.shown;
   }
@@ -54,7 +63,7 @@ export class PictureLayer extends Layer {
     const kept = this.keptSight;
     if (!kept || kept.density !== sight.density) return true;
     const uncovered = !this.covers(kept, sight);
-    if (moving) return uncovered && performance.now() - this.drawnAt > PAUSE;
+    if (moving) return uncovered && performance.now() - this.drawnAt > Math.max(PAUSE, PATIENCE * this.took);
     return uncovered || kept.resolution !== sight.resolution;
   }
 
@@ -117,18 +126,30 @@ export class PictureLayer extends Layer {
     const [halfWide, halfHigh] = [(right - left) / (width - 1) / 2, (bottom - top) / (height - 1) / 2];
     sight.inPixels(pen);
     pen.imageSmoothingEnabled = true;
-    pen.imageSmoothingQuality = "high";
+    pen.imageSmoothingQuality = "medium";
     pen.drawImage(this.shade, left - halfWide, top - halfHigh, right - left + 2 * halfWide, bottom - top + 2 * halfHigh);
   }
 
   private drawIce(pen: CanvasRenderingContext2D, sight: Sight): void {
     const box = sight.box();
-    for (const { path, box: own } of this.scene.ice) {
-      if (!meets(box, own)) continue;
+    for (const ice of this.scene.ice) {
+      if (!meets(box, ice.box)) continue;
+      const path = this.rim(ice, sight.resolution);
       pen.fillStyle = this.scene.colours.ice;
       pen.fill(path, "evenodd");
       sight.stroke(pen, path, this.scene.colours.iceRim, 0.8, [3, 2.5]);
     }
+  }
+
+  /** With no more spots than can be seen: an inventory has thousands. */
+  private rim(ice: Ice, resolution: number): Path2D {
+    const size = Math.floor(Math.log2(resolution));
+    const known = this.rims.get(ice);
+    if (known?.size === size) return known.path;
+    const rings = ice.area.map((ring) => thinned(closed(ring), 2 ** size * UNSEEN));
+    const path = pathOf([rings.filter((ring) => ring.length > 3)]);
+    this.rims.set(ice, { size, path });
+    return path;
   }
 
   /** Heights on the heavier lines, along them and never on their heads. */

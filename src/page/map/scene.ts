@@ -7,13 +7,12 @@ import { open, type Area, type Point } from "./geometry/rings";
 import { palette, type Palette } from "./palette";
 import { Frame } from "./projection";
 import { Ground2 } from "./relief";
-import { boxOf, lineOf, pathOf, shape, type Box, type Shape, type Vertex } from "./shapes";
+import { boxOf, lineOf, shape, type Box, type Shape, type Vertex } from "./shapes";
 
 /** One area of the inventory. */
 export interface Ice {
   readonly name: string | null;
   readonly area: Area;
-  readonly path: Path2D;
   readonly box: Box;
   /** As it was given, for who takes it as a zone. */
   readonly rings: readonly (readonly (readonly number[])[])[];
@@ -83,7 +82,7 @@ export class Scene {
     this.ice = ground.inventory.flatMap(({ name, polygons }) =>
       polygons.map((rings): Ice => {
         const area = rings.map((ring) => open(this.frame.line(ring)));
-        return { name, area, rings, path: pathOf([area]), box: boxOf(area) };
+        return { name, area, rings, box: boxOf(area) };
       }),
     );
     this.heights = (ground.relief?.contours ?? []).map((contour) => {

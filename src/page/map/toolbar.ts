@@ -34,7 +34,7 @@ export class Toolbar {
     this.element.append(always, this.picked);
     this.finish = button(words("draw-finish"), () => tool().finish?.(), { class: "map-act map-main" });
     const back = button(words("draw-back"), () => tool().back?.(), { class: "map-act" });
-    const cancel = button(words("draw-cancel"), () => map.setTool("pick"), { class: "map-act" });
+    const cancel = button(words("draw-cancel"), () => map.setTool("pick"), { class: "map-act map-cancel", "aria-label": words("draw-cancel") });
     this.acts = make("div", { class: "map-acts" }, this.finish, back, cancel);
     const box = make("input", { type: "checkbox", checked: map.follow, change: () => (map.follow = box.checked) });
     this.follow = make("label", { class: "map-follow" }, box, ` ${words("draw-follow")}`);
