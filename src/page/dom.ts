@@ -37,6 +37,22 @@ export function written<Name extends keyof HTMLElementTagNameMap>(
   return element;
 }
 
+/** What is wider than its room is scrolled, by keys too. */
+const wide = new ResizeObserver((entries) => {
+  for (const { target } of entries) {
+    if (target.scrollWidth > target.clientWidth) target.setAttribute("tabindex", "0");
+    else target.removeAttribute("tabindex");
+  }
+});
+
+/** A piece of the report under a title. */
+export function report(title: string, marks: Marks, ...children: Child[]): HTMLElement {
+  const { class: also, ...others } = marks;
+  const element = make("div", { class: `app-report ${also ?? ""}`, role: "group", "aria-label": title, ...others }, ...children);
+  wide.observe(element);
+  return element;
+}
+
 let ids = 0;
 
 /** An id that nothing else has. */

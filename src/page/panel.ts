@@ -2,7 +2,7 @@
 
 import { figureLines, figuresOf, legBefore } from "./changes";
 import type { Desk, Part } from "./desk";
-import { fill, make, newId, written } from "./dom";
+import { fill, make, newId, report, written } from "./dom";
 import type { Leg, Panel, Planned, Verdict } from "./door";
 import { faultList } from "./faults";
 
@@ -25,7 +25,7 @@ export const kilometres = (leg: Leg, desk: Desk): string =>
 /** A part of the report with its title, folded or not. */
 export function fold(title: string, html: string, open: boolean, marks = {}): HTMLElement {
   const summary = make("summary", {}, title);
-  return make("details", { class: "app-fold", open, ...marks }, summary, written("div", { class: "app-report" }, html));
+  return make("details", { class: "app-fold", open, ...marks }, summary, report(title, {}, written("div", {}, html)));
 }
 
 export class PlanPanel implements Part {
@@ -66,7 +66,7 @@ export class PlanPanel implements Part {
     const scroll = this.element.parentElement?.scrollTop ?? 0;
     fill(
       this.element,
-      written("div", { class: "app-head app-report" }, plan.head),
+      report(plan.title, { class: "app-head" }, written("div", {}, plan.head)),
       make("h2", { class: "app-title" }, words("draw-legs")),
       make("ol", { class: "app-legs" }, ...plan.legs.map((leg) => this.leg(leg, plan))),
       this.gone(plan),
@@ -101,7 +101,7 @@ export class PlanPanel implements Part {
     head.addEventListener("click", () => this.toggle(leg.leg));
     const item = make("li", {}, head);
     if (changed) item.append(figureLines(figures, this.desk.words));
-    const body = make("div", { id, class: "app-leg-body app-report", hidden: !open });
+    const body = report(`${this.desk.words("draw-leg")} ${leg.leg}`, { id, class: "app-leg-body", hidden: !open });
     if (open) this.fillLeg(body, leg, plan, changed ? null : figureLines(figures, this.desk.words));
     item.append(body);
     return item;
