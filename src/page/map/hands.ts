@@ -12,7 +12,7 @@ export class Hands extends PointerInteraction {
   private several = false;
   private holds = false;
 
-  constructor(private readonly tool: () => Tool, private readonly hovered: (touch: Touch | null) => void) {
+  constructor(private readonly tool: () => Tool, private readonly tapped: (touch: Touch) => void, private readonly hovered: (touch: Touch | null) => void) {
     super();
   }
 
@@ -20,7 +20,7 @@ export class Hands extends PointerInteraction {
     const fingers = event.activePointers?.length ?? 0;
     if (event.type === "pointerdown" && fingers <= 1) this.several = false;
     if (fingers > 1) this.several = true;
-    if (event.type === "click" && !this.several) this.tool().tap(touchOf(event));
+    if (event.type === "click" && !this.several) this.tapped(touchOf(event));
     if (event.type === "dblclick" && (this.tool().begun || this.tool().name !== "pick")) return false;
     return super.handleEvent(event);
   }

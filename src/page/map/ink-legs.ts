@@ -83,25 +83,41 @@ function eachAlong(line: readonly Point[], apart: number, visit: (at: Point, ang
   }
 }
 
+interface Mark {
+  readonly km: number;
+  readonly at: Point;
+  readonly across: Point;
+}
+
 /** Round kilometres, so many that their numbers have room. */
-export function drawKilometres(labels: Labels, scene: Scene, sight: Sight, number: (value: number) => string): void {
-  const { pen, colours } = labels;
+function marks(scene: Scene, sight: Sight): Mark[] {
   const apart = [0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50].find((km) => km * 1000 * sight.scale >= 64) ?? 100;
-  for (const way of scene.ways) {
-    for (let step = 1; step * apart * 1000 < way.stage.length_m; step++) {
-      const on = way.at(step * apart * 1000);
+  return scene.ways.flatMap((way) => {
+    const steps = Array.from({ length: Math.floor(way.stage.length_m / apart / 1000) }, (_, index) => (index + 1) * apart);
+    return steps.flatMap((km): Mark[] => {
+      const on = way.at(km * 1000);
       const at = on && sight.pixel(on.at);
-      if (!at || !sight.sees(at)) continue;
-      const [x, y] = [Math.sin(on.angle) * 5, Math.cos(on.angle) * 5];
-      pen.beginPath();
-      pen.moveTo(at[0] - x, at[1] - y);
-      pen.lineTo(at[0] + x, at[1] + y);
-      [pen.strokeStyle, pen.lineWidth] = [colours.ink, 1.4];
-      pen.stroke();
-      const says = number(Number((step * apart).toFixed(1)));
-      pen.font = `600 11px ${FONT}`;
-      labels.text(`${says} km`, beside(at, widthOf(pen, `${says} km`) + 6, 15, 6), "600 11px", colours.ink);
-    }
+      return at && sight.sees(at) ? [{ km: Number(km.toFixed(1)), at, across: [Math.sin(on.angle), Math.cos(on.angle)] }] : [];
+    });
+  });
+}
+
+/** A stroke across the route at each, under all labels. */
+export function drawTicks(pen: CanvasRenderingContext2D, scene: Scene, sight: Sight): void {
+  for (const { at, across } of marks(scene, sight)) {
+    pen.beginPath();
+    pen.moveTo(at[0] - 5 * across[0], at[1] - 5 * across[1]);
+    pen.lineTo(at[0] + 5 * across[0], at[1] + 5 * across[1]);
+    [pen.strokeStyle, pen.lineWidth] = [scene.colours.ink, 1.4];
+    pen.stroke();
+  }
+}
+
+export function labelTicks(labels: Labels, scene: Scene, sight: Sight, number: (value: number) => string): void {
+  for (const { km, at } of marks(scene, sight)) {
+    const says = `${number(km)} km`;
+    labels.pen.font = `600 11px ${FONT}`;
+    labels.text(says, beside(at, widthOf(labels.pen, says) + 6, 15, 6), "600 11px", labels.colours.ink);
   }
 }
 
@@ -119,7 +135,9 @@ export function labelLegs(labels: Labels, scene: Scene, sight: Sight): void {
     pen.font = `700 12px ${FONT}`;
     const wide = widthOf(pen, says) + 12;
     const at = labels.place(middles.flatMap((middle) => beside(middle, wide, 18, 7)), wide, 18, leg.roped);
-    if (at) pill(pen, colours, at, wide, says, leg.verdict);
+    if (!at) continue;
+    pill(pen, colours, at, wide, says, leg.verdict);
+    labels.tells(at, wide, 18, leg);
   }
 }
 
@@ -136,7 +154,8 @@ function pill(pen: CanvasRenderingContext2D, colours: Palette, [x, y]: Point, wi
 /** Letters where the set-up changes, on a leader to their place. */
 export function drawChanges(labels: Labels, scene: Scene, sight: Sight): void {
   const { pen, colours } = labels;
-  for (const { letter, at } of scene.plan?.changes ?? []) {
+  for (const change of scene.plan?.changes ?? []) {
+    const { letter, at } = change;
     const spot = sight.pixel(scene.frame.at(at));
     if (!sight.sees(spot)) continue;
     pen.font = `700 12px ${FONT}`;
@@ -152,6 +171,7 @@ export function drawChanges(labels: Labels, scene: Scene, sight: Sight): void {
     [pen.strokeStyle, pen.lineWidth] = [colours.change, 1.8];
     pen.stroke();
     written(pen, letter, free, colours.change, null);
+    labels.tells(free, wide, 19, change);
   }
 }
 
@@ -177,7 +197,8 @@ function dot(pen: CanvasRenderingContext2D, colours: Palette, [x, y]: Point): vo
 /** Places to look at: a pointed board with the sign of their word. */
 export function drawLooks(labels: Labels, scene: Scene, sight: Sight): void {
   const { pen, colours } = labels;
-  for (const { at, verdict } of scene.plan?.looks ?? []) {
+  for (const look of scene.plan?.looks ?? []) {
+    const { at, verdict } = look;
     const spot = sight.pixel(scene.frame.at(at));
     if (!sight.sees(spot)) continue;
     const free = labels.placeLed(spot, 19, 21, 21);
@@ -195,5 +216,6 @@ export function drawLooks(labels: Labels, scene: Scene, sight: Sight): void {
     pen.stroke();
     pen.font = `700 12px ${FONT}`;
     written(pen, SIGNS[verdict] || "!", free, colours.legs[verdict], null);
+    labels.tells(free, 22, 22, look);
   }
 }

@@ -93,7 +93,7 @@ export function labelZones(labels: Labels, scene: Scene, sight: Sight, metres: (
     const middles = zoneMiddles(one).map((at) => sight.pixel(at));
     const { ink, halo } = onFill(scene.colours, met ? gap : null);
     const seen = middles.find((at) => sight.sees(at));
-    if (!seen || !labels.text(says, middles, met ? "650 13px" : "600 11px", met ? ink : scene.colours.soft, halo, wide > 44)) continue;
+    if (!seen || !labels.text(says, middles, met ? "650 13px" : "600 11px", met ? ink : scene.colours.soft, halo, wide > 30)) continue;
     const title = one.zone.properties["name"];
     if (wide < 110 || typeof title !== "string" || title === "") continue;
     const below = middles.flatMap(([x, y]): Point[] => [[x, y + 16], [x, y - 16]]);

@@ -3,7 +3,7 @@
 import Layer from "ol/layer/Layer";
 import type { FrameState } from "ol/Map";
 import { drawHandles, drawPointers, drawSketch } from "./ink-hands";
-import { drawArrows, drawChanges, drawKilometres, drawLooks, drawRoute, labelLegs } from "./ink-legs";
+import { drawArrows, drawChanges, drawLooks, drawRoute, drawTicks, labelLegs, labelTicks } from "./ink-legs";
 import { drawZones, labelZones } from "./ink-zones";
 import { Labels } from "./labels";
 import { sightOf } from "./picture";
@@ -20,6 +20,7 @@ export class InkLayer extends Layer {
   private readonly canvas = document.createElement("canvas");
   /** Of the last frame. */
   sight: Sight | null = null;
+  labels: Labels | null = null;
 
   constructor(private readonly scene: Scene, private readonly numbers: Numbers, private readonly coarse: () => boolean) {
     super({});
@@ -47,15 +48,24 @@ export class InkLayer extends Layer {
     sight.inPixels(pen);
     const labels = new Labels(pen, scene.colours, sight.wide, sight.high);
     for (const way of scene.ways) for (const run of way.runs) labels.avoid(run.map((spot) => sight.pixel(spot.at)));
+    this.labels = labels;
+    drawTicks(pen, scene, sight);
     labelLegs(labels, scene, sight);
     labelZones(labels, scene, sight, this.numbers.metres);
     drawLooks(labels, scene, sight);
     drawChanges(labels, scene, sight);
-    drawKilometres(labels, scene, sight, this.numbers.number);
+    labelTicks(labels, scene, sight, this.numbers.number);
     drawArrows(labels, scene, sight);
     drawHandles(pen, scene, sight, this.coarse());
     drawSketch(pen, scene, sight, this.coarse());
     drawPointers(pen, scene, sight);
     return canvas;
   }
+}
+
+/** In the language of the page. */
+export function numbersOf(element: HTMLElement): Numbers {
+  const language = element.closest("[lang]")?.getAttribute("lang") || document.documentElement.lang || "en";
+  const format = new Intl.NumberFormat(language, { maximumFractionDigits: 1, useGrouping: false });
+  return { number: (value) => format.format(value), metres: (value) => `${format.format(value)} m` };
 }

@@ -85,13 +85,14 @@ export class Keys {
     const { scene } = this.map;
     const at = scene.crosshair;
     if (!at) return this.arrow([0, 0], 0);
-    this.tool().tap(this.touch(at));
+    this.map.tapped(this.touch(at));
     return true;
   }
 
   /** Lets go of the nearest thing; at the end of the map itself. */
   private escape(): boolean {
     const { scene } = this.map;
+    if (this.map.untold()) return true;
     if (this.tool().begun) this.map.setTool(this.tool().name);
     else if (this.tool().name !== "pick") this.map.setTool("pick");
     else if (scene.vertex) scene.vertex = null;

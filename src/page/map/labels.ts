@@ -1,9 +1,17 @@
 /** Room for labels: who comes first stands, who would lie on another goes beside it or is left out. */
 
+import type { Html } from "../door";
 import type { Point } from "./geometry/rings";
 import type { Palette } from "./palette";
 
 export const FONT = 'system-ui, -apple-system, "Segoe UI", Roboto, "Noto Sans", "Liberation Sans", sans-serif';
+
+/** What a label has to tell: a heading and a text, made by the program. */
+export interface Told {
+  readonly title: Html;
+  readonly told: Html;
+  readonly leg?: number;
+}
 
 type Room = readonly [west: number, north: number, east: number, south: number];
 
@@ -12,6 +20,7 @@ const clash = (a: Room, b: Room): boolean => a[0] < b[2] && b[0] < a[2] && a[1] 
 export class Labels {
   private readonly taken: Room[] = [];
   private readonly lines: Room[] = [];
+  private readonly telling: { readonly room: Room; readonly tells: Told }[] = [];
 
   constructor(readonly pen: CanvasRenderingContext2D, readonly colours: Palette, private readonly wide: number, private readonly high: number) {}
 
@@ -39,6 +48,19 @@ export class Labels {
       return !this.taken.some((other) => way.some((step) => clash(step, other)));
     });
     return this.place(open, wide, high);
+  }
+
+  /** Who taps a label is told. */
+  tells([x, y]: Point, wide: number, high: number, tells: Told): void {
+    this.telling.push({ room: [x - wide / 2, y - high / 2, x + wide / 2, y + high / 2], tells });
+  }
+
+  /** What the label at a pixel tells, so many pixels beside it too. */
+  toldAt([x, y]: Point, more: number): Told | null {
+    const spot: Room = [x - more, y - more, x + more, y + more];
+    const near = this.telling.filter(({ room }) => clash(room, spot));
+    const away = ({ room }: { room: Room }): number => Math.hypot((room[0] + room[2]) / 2 - x, (room[1] + room[3]) / 2 - y);
+    return near.sort((a, b) => away(a) - away(b))[0]?.tells ?? null;
   }
 
   /** A line that labels keep off. */

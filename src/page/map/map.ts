@@ -1,13 +1,6 @@
 /** The map: ground, ice, zones and legs, and the tools that draw on it. */
 
-import OlMap from "ol/Map";
-import View from "ol/View";
-import DoubleClickZoom from "ol/interaction/DoubleClickZoom";
-import DragPan from "ol/interaction/DragPan";
-import MouseWheelZoom from "ol/interaction/MouseWheelZoom";
-import PinchZoom from "ol/interaction/PinchZoom";
-import Kinetic from "ol/Kinetic";
-import Projection from "ol/proj/Projection";
+import type OlMap from "ol/Map";
 import { make } from "../dom";
 import type { Ground, Panel } from "../door";
 import type { State, Store } from "../model";
@@ -16,15 +9,16 @@ import { Furniture } from "./furniture";
 import type { Point } from "./geometry/rings";
 import { nearestOn } from "./geometry/along";
 import { Hands } from "./hands";
-import { InkLayer, type Numbers } from "./ink";
+import { InkLayer, numbersOf } from "./ink";
 import { zoneMiddles } from "./ink-zones";
 import { Keys } from "./keys";
 import style from "./map.css";
-import { Needle } from "./needle";
+import { Needle, needleSpot } from "./needle";
+import { Note } from "./note";
 import { palette } from "./palette";
 import { PictureLayer } from "./picture";
+import { planeMap } from "./plane";
 import { Scene } from "./scene";
-import type { Sight } from "./sight";
 import { boxOf, type Box } from "./shapes";
 import { Toolbar } from "./toolbar";
 import { toolsOf } from "./tools/all";
@@ -39,11 +33,10 @@ export interface MapOptions {
   readonly words: Words;
 }
 
-/** Metres a pixel: the closest and the widest look. */
-const CLOSEST = 0.15;
-const WIDEST = 400;
 /** The route is pointed at from so near, pixels. */
 const POINTS = 24;
+/** Height of the row of tools that may lie over the map, pixels. */
+const PICKED_ROW = 56;
 
 type Pointed = (stage: number, at_m: number | null) => void;
 
@@ -57,12 +50,14 @@ export class ZoneMap implements Board {
   private readonly picture: PictureLayer;
   private readonly furniture: Furniture;
   private readonly needle: Needle;
+  private readonly note: Note;
   private readonly toolbar: Toolbar;
   private readonly live = make("div", { class: "map-live", role: "status" });
   private readonly tools: ReadonlyMap<ToolName, Tool>;
   private tool: Tool;
   private readonly picks = new Set<(key: number | null) => void>();
   private readonly points = new Set<Pointed>();
+  private readonly legs = new Set<(leg: number) => void>();
   private readonly drawn = new Set<() => void>();
   private readonly ends: (() => void)[] = [];
   private readonly stage = make("div", { class: "map-stage" });
@@ -78,37 +73,24 @@ export class ZoneMap implements Board {
     this.picture = new PictureLayer(this.scene);
     this.furniture = new Furniture(this.scene, words, numbers.number);
     this.needle = new Needle(this);
+    this.note = new Note(words, () => this.focus());
     this.toolbar = new Toolbar(this, () => this.tool);
     const help = make("p", { class: "map-live", id: "map-help" }, words("draw-map-keys"));
     const ground2 = make("div", { class: "map-ground", tabindex: 0, role: "application", "aria-label": words("draw-map"), "aria-describedby": "map-help" });
-    this.stage.append(ground2, this.furniture.element, this.needle.element, this.toolbar.hint);
+    this.stage.append(ground2, this.furniture.element, this.needle.element, this.toolbar.hint, this.note.element);
     element.classList.add("zone-map");
     element.replaceChildren(make("style", {}, style), this.toolbar.element, this.stage, help, this.live);
-    this.map = this.olMap(ground2);
+    const hands = new Hands(() => this.tool, (touch) => this.tapped(touch), (touch) => this.hovered(touch));
+    this.map = planeMap(ground2, [this.picture, this.ink], hands, this.duration(250));
     this.listens(ground2);
     this.dress();
-  }
-
-  private olMap(target: HTMLElement): OlMap {
-    const projection = new Projection({ code: "plane", units: "m", global: false });
-    const view = new View({ projection, center: [0, 0], resolution: 20, minResolution: CLOSEST, maxResolution: WIDEST, enableRotation: false });
-    const hands = new Hands(() => this.tool, (touch) => this.hovered(touch));
-    const kinetic = matchMedia("(prefers-reduced-motion: reduce)").matches ? undefined : new Kinetic(-0.005, 0.05, 100);
-    const duration = this.duration(250);
-    return new OlMap({
-      target,
-      view,
-      controls: [],
-      interactions: [new DragPan({ kinetic }), new PinchZoom({ duration }), new MouseWheelZoom({ duration }), new DoubleClickZoom({ duration }), hands],
-      layers: [this.picture, this.ink],
-    });
   }
 
   private listens(target: HTMLElement): void {
     const { map } = this;
     new Keys(this, target, () => this.tool, map.getView());
     map.on("postrender", () => this.framed());
-    map.on("change:size", () => this.fitOnce());
+    map.on("change:size", () => this.sized());
     target.addEventListener("pointerleave", () => this.hovered(null));
     this.ends.push(this.store.listen((state) => this.changed(state)));
     const dark = matchMedia("(prefers-color-scheme: dark)");
@@ -192,6 +174,7 @@ export class ZoneMap implements Board {
   setTool(name: ToolName): void {
     const tool = this.tools.get(name);
     if (!tool) return;
+    this.note.show(null);
     this.tool.leave();
     this.tool = tool;
     this.scene.handles = name === "pick";
@@ -252,6 +235,27 @@ export class ZoneMap implements Board {
     return this.furniture.parts(at).join(" · ");
   }
 
+  /** A label tells what it stands for; beside labels the tool acts. */
+  tapped(touch: Touch): void {
+    const { sight, labels } = this.ink;
+    const told = this.tool.name === "pick" && sight ? labels?.toldAt(sight.pixel(touch.at), Math.max(0, touch.reach * sight.scale - 9)) : null;
+    this.note.show(told ?? null);
+    if (told) for (const each of this.legs) if (told.leg !== undefined) each(told.leg);
+    if (!told) this.tool.tap(touch);
+  }
+
+  /** Closes what is told; whether there was something. */
+  untold(): boolean {
+    const { open } = this.note;
+    this.note.show(null);
+    return open;
+  }
+
+  /** Calls back when a leg, or a place to look at on it, is tapped. */
+  onLeg(told: (leg: number) => void): void {
+    this.legs.add(told);
+  }
+
   // --- looking ---
 
   private duration(milliseconds: number): number {
@@ -262,6 +266,22 @@ export class ZoneMap implements Board {
     const [wide = 0] = this.map.getSize() ?? [];
     const rim = Math.min(56, wide / 10);
     this.map.getView().fit([...box], { padding: [rim, rim, rim + 16, rim], minResolution: 1, duration });
+  }
+
+  /** In a smaller map the picked zone is still seen. */
+  private sized(): void {
+    this.fitOnce();
+    const one = this.scene.find(this.scene.picked);
+    const [wide = 0, high = 0] = this.size;
+    const view = this.map.getView();
+    const [x = 0, y = 0] = view.getCenter() ?? [];
+    const resolution = view.getResolution() ?? 1;
+    if (!one || !high) return;
+    const [west, south, east, north] = one.box;
+    const seen = west > x - (wide / 2) * resolution && east < x + (wide / 2) * resolution && south > y - (high / 2) * resolution && north < y + (high / 2 - PICKED_ROW) * resolution;
+    if (!seen && (east - west) / resolution < wide && (north - south) / resolution < high - PICKED_ROW) {
+      view.setCenter([(west + east) / 2, (south + north) / 2 + (PICKED_ROW / 2) * resolution]);
+    }
   }
 
   private fitOnce(): void {
@@ -282,23 +302,4 @@ export class ZoneMap implements Board {
     this.redraw();
     for (const told of this.points) told((on ?? before)!.stage, on?.at_m ?? null);
   }
-}
-
-/** The needle takes so much room about its middle, pixels. */
-const NEEDLE = 106;
-
-/** Well inside the zone where that is seen, and never over the rim of the map. */
-function needleSpot(middles: readonly Point[], sight: Sight): Point {
-  const seen = middles.map((at) => sight.pixel(at));
-  const room = ([x, y]: Point): number => Math.min(x, y, sight.wide - x, sight.high - y);
-  const [x, y] = seen.find((at) => room(at) >= NEEDLE) ?? [...seen].sort((a, b) => room(b) - room(a))[0] ?? [sight.wide / 2, sight.high / 2];
-  const within = (at: number, most: number): number => Math.min(Math.max(at, NEEDLE), Math.max(NEEDLE, most - NEEDLE));
-  return [within(x, sight.wide), within(y, sight.high)];
-}
-
-/** In the language of the page. */
-function numbersOf(element: HTMLElement): Numbers {
-  const language = element.closest("[lang]")?.getAttribute("lang") || document.documentElement.lang || "en";
-  const format = new Intl.NumberFormat(language, { maximumFractionDigits: 1, useGrouping: false });
-  return { number: (value) => format.format(value), metres: (value) => `${format.format(value)} m` };
 }

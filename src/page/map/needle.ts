@@ -4,6 +4,7 @@ import { make } from "../dom";
 import { touched } from "../model";
 import type { Point } from "./geometry/rings";
 import type { Shape } from "./shapes";
+import type { Sight } from "./sight";
 import type { Bench } from "./tools/tool";
 
 const RADIUS = 84;
@@ -129,4 +130,16 @@ function place(handle: HTMLElement, degrees: number, far: number): void {
 function value(handle: HTMLElement, degrees: number | null, unit: string): void {
   handle.setAttribute("aria-valuenow", String(degrees ?? 0));
   handle.setAttribute("aria-valuetext", degrees === null ? "?" : `${degrees}${unit}`);
+}
+
+/** The needle takes so much room about its middle, pixels. */
+const NEEDLE = 106;
+
+/** Well inside the zone where that is seen, and never over the rim of the map. */
+export function needleSpot(middles: readonly Point[], sight: Sight): Point {
+  const seen = middles.map((at) => sight.pixel(at));
+  const room = ([x, y]: Point): number => Math.min(x, y, sight.wide - x, sight.high - y);
+  const [x, y] = seen.find((at) => room(at) >= NEEDLE) ?? [...seen].sort((a, b) => room(b) - room(a))[0] ?? [sight.wide / 2, sight.high / 2];
+  const within = (at: number, most: number): number => Math.min(Math.max(at, NEEDLE), Math.max(NEEDLE, most - NEEDLE));
+  return [within(x, sight.wide), within(y, sight.high)];
 }

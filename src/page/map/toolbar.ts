@@ -83,6 +83,7 @@ export class Toolbar {
     this.finish.hidden = !tool.finish;
     this.finish.disabled = !tool.begun;
     this.acts.children[1]?.toggleAttribute("hidden", !tool.back || !tool.begun);
+    this.hint.classList.toggle("map-idle", tool.name === "pick" && !!one);
     this.hint.hidden = tool.name === "pick" && scene.shapes.length > 0 && !one;
   }
 }

@@ -38,6 +38,9 @@ export interface Bench {
 export interface Board extends Bench {
   readonly size: readonly number[];
   fit(): void;
+  tapped(touch: Touch): void;
+  /** Closes what a label told; false where nothing was. */
+  untold(): boolean;
   /** Keys go to the map. */
   focus(): void;
 }

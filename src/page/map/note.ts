@@ -1,0 +1,28 @@
+/** What a letter, a leg or a place to look at has to tell, in a box on the map. */
+
+import { button, fill, make, written } from "../dom";
+import type { Words } from "../words";
+import type { Told } from "./labels";
+
+export class Note {
+  readonly element: HTMLElement;
+  private readonly holds = make("div", { class: "map-note-text" });
+
+  constructor(words: Words, private readonly ended: () => void) {
+    const close = button("✕", () => this.show(null), { class: "map-act", "aria-label": words("draw-close") });
+    this.element = make("div", { class: "map-note", role: "status", hidden: true }, this.holds, close);
+  }
+
+  /** Whether something is told now. */
+  get open(): boolean {
+    return !this.element.hidden;
+  }
+
+  /** Null closes it. */
+  show(told: Told | null): void {
+    const before = this.open;
+    this.element.hidden = !told;
+    if (told) fill(this.holds, written("p", { class: "map-note-title" }, told.title), written("div", {}, told.told));
+    else if (before) this.ended();
+  }
+}
