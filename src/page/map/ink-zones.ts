@@ -10,16 +10,17 @@ import type { Sight } from "./sight";
 /** Opacity of a fill where the route meets it and where not; our judgement, as on the printed map. */
 const MET = 0.78;
 const NOT_MET = 0.22;
+const NOT_KNOWN = 0.4;
 /** From one line of a hatching to the next, pixels. */
 const APART = 7;
 
 export function drawZones(pen: CanvasRenderingContext2D, scene: Scene, sight: Sight): void {
   const box = sight.box();
-  for (const one of scene.shapes) {
-    if (!meets(box, one.box)) continue;
+  // The great ones below, so that a small one within is seen.
+  for (const one of bySize(scene.shapes.filter((each) => meets(box, each.box)))) {
     const known = scene.about(one);
     sight.inMetres(pen);
-    pen.globalAlpha = known.met ? MET : NOT_MET;
+    pen.globalAlpha = known.gap_m === null ? NOT_KNOWN : known.met ? MET : NOT_MET;
     pen.fillStyle = known.gap_m === null ? scene.colours.halo : zoneFill(scene.colours, known.gap_m);
     pen.fill(one.path, "evenodd");
     pen.globalAlpha = known.met ? 1 : 0.5;
@@ -83,13 +84,11 @@ function strokes(sight: Sight, one: Shape, strike: number, apart: number): Path2
 /** Widths, and names where there is room. An assumed width has a question mark before it. */
 export function labelZones(labels: Labels, scene: Scene, sight: Sight, metres: (metres: number) => string): void {
   const box = sight.box();
-  const shown = scene.shapes.filter((one) => meets(box, one.box));
-  shown.sort((a, b) => size(b) - size(a));
-  for (const one of shown) {
-    const { gap_m: gap, assumed, met } = scene.about(one);
+  for (const one of bySize(scene.shapes.filter((each) => meets(box, each.box)))) {
+    const { gap_m: gap, gap_text: text, assumed, met } = scene.about(one);
     const wide = (one.box[2] - one.box[0]) * sight.scale;
     if (wide < 14) continue;
-    const says = gap === null ? "?" : `${assumed ? "? " : ""}${metres(gap)}`;
+    const says = gap === null ? cropped(text ?? "?") : `${assumed ? "? " : ""}${metres(gap)}`;
     const middles = zoneMiddles(one).map((at) => sight.pixel(at));
     const { ink, halo } = onFill(scene.colours, met ? gap : null);
     const seen = middles.find((at) => sight.sees(at));
@@ -102,6 +101,8 @@ export function labelZones(labels: Labels, scene: Scene, sight: Sight, metres: (
 }
 
 const cropped = (title: string): string => (title.length > 28 ? `${title.slice(0, 27)}…` : title);
+
+const bySize = (shapes: readonly Shape[]): Shape[] => [...shapes].sort((a, b) => size(b) - size(a));
 
 const size = ({ box }: Shape): number => (box[2] - box[0]) * (box[3] - box[1]);
 

@@ -17,7 +17,7 @@ import { Needle, needleSpot } from "./needle";
 import { Note } from "./note";
 import { palette } from "./palette";
 import { PictureLayer } from "./picture";
-import { planeMap } from "./plane";
+import { keepSeen, planeMap } from "./plane";
 import { Scene } from "./scene";
 import { boxOf, type Box } from "./shapes";
 import { Toolbar } from "./toolbar";
@@ -35,9 +35,6 @@ export interface MapOptions {
 
 /** The route is pointed at from so near, pixels. */
 const POINTS = 24;
-/** Height of the row of tools that may lie over the map, pixels. */
-const PICKED_ROW = 56;
-
 type Pointed = (stage: number, at_m: number | null) => void;
 
 export class ZoneMap implements Board {
@@ -272,16 +269,7 @@ export class ZoneMap implements Board {
   private sized(): void {
     this.fitOnce();
     const one = this.scene.find(this.scene.picked);
-    const [wide = 0, high = 0] = this.size;
-    const view = this.map.getView();
-    const [x = 0, y = 0] = view.getCenter() ?? [];
-    const resolution = view.getResolution() ?? 1;
-    if (!one || !high) return;
-    const [west, south, east, north] = one.box;
-    const seen = west > x - (wide / 2) * resolution && east < x + (wide / 2) * resolution && south > y - (high / 2) * resolution && north < y + (high / 2 - PICKED_ROW) * resolution;
-    if (!seen && (east - west) / resolution < wide && (north - south) / resolution < high - PICKED_ROW) {
-      view.setCenter([(west + east) / 2, (south + north) / 2 + (PICKED_ROW / 2) * resolution]);
-    }
+    if (one) keepSeen(this.map, one.box);
   }
 
   private fitOnce(): void {

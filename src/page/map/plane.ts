@@ -10,10 +10,13 @@ import PinchZoom from "ol/interaction/PinchZoom";
 import Kinetic from "ol/Kinetic";
 import type Layer from "ol/layer/Layer";
 import Projection from "ol/proj/Projection";
+import type { Box } from "./shapes";
 
 /** Metres a pixel: the closest and the widest look. */
 const CLOSEST = 0.15;
 const WIDEST = 400;
+/** Height of the row of tools that may lie over the map, pixels. */
+const ROW = 56;
 
 /** Moves take `duration` milliseconds; with none nothing glides on either. */
 export function planeMap(target: HTMLElement, layers: Layer[], hands: Interaction, duration: number): OlMap {
@@ -22,4 +25,17 @@ export function planeMap(target: HTMLElement, layers: Layer[], hands: Interactio
   const kinetic = duration > 0 ? new Kinetic(-0.005, 0.05, 100) : undefined;
   const moves = [new DragPan({ kinetic }), new PinchZoom({ duration }), new MouseWheelZoom({ duration }), new DoubleClickZoom({ duration })];
   return new OlMap({ target, view, controls: [], interactions: [...moves, hands], layers });
+}
+
+/** Moves to what would fit and is not wholly seen. */
+export function keepSeen(map: OlMap, [west, south, east, north]: Box): void {
+  const view = map.getView();
+  const [wide = 0, high = 0] = map.getSize() ?? [];
+  const [x = 0, y = 0] = view.getCenter() ?? [];
+  const resolution = view.getResolution() ?? 1;
+  const [halfWide, halfHigh] = [(wide / 2) * resolution, (high / 2) * resolution];
+  const row = ROW * resolution;
+  const seen = west > x - halfWide && east < x + halfWide && south > y - halfHigh && north < y + halfHigh - row;
+  const fits = east - west < 2 * halfWide && north - south < 2 * halfHigh - row;
+  if (!seen && fits) view.setCenter([(west + east) / 2, (south + north) / 2 + row / 2]);
 }

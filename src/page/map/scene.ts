@@ -30,6 +30,8 @@ export interface Known {
   readonly number: number | null;
   readonly met: boolean;
   readonly gap_m: number | null;
+  /** What stands there in place of a plain number, until the plan has read it. */
+  readonly gap_text: string | null;
   readonly assumed: boolean;
   readonly strike_deg: number | null;
 }
@@ -121,7 +123,7 @@ export class Scene {
     for (const { feature, zone, met, gap_m, gap_assumed, strike_deg } of this.plan.zones) {
       const drawn = state.zones[feature - 1];
       if (!drawn) continue;
-      this.known.set(drawn.key, { properties: drawn.properties, number: zone, met, gap_m, assumed: gap_assumed, strike_deg });
+      this.known.set(drawn.key, { properties: drawn.properties, number: zone, met, gap_m, gap_text: null, assumed: gap_assumed, strike_deg });
     }
   }
 
@@ -139,12 +141,14 @@ export class Scene {
     if (known && known.properties === zone.properties) return known;
     const strike = zone.properties["strike_deg"];
     const number = (value: unknown): number | null => (typeof value === "number" && value >= 0 ? value : null);
+    const text = zone.properties["gap_m"];
     const gap = number(zone.properties["gap_m"]) ?? number(zone.properties["gap_max_m"]);
     return {
       properties: zone.properties,
       number: known?.number ?? null,
       met: known?.met ?? true,
       gap_m: gap,
+      gap_text: gap === null && typeof text === "string" && text.trim() !== "" ? text : null,
       assumed: false,
       strike_deg: number(strike),
     };
