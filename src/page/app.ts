@@ -4,10 +4,10 @@ import { groundOf, panelOf, tripOf } from "./calls";
 import { type Desk, type Part, type TabName } from "./desk";
 import { fill, make } from "./dom";
 import type { Ground, Panel, Planned, TripDoor } from "./door";
-import { type Came, Engine, Newest } from "./engine";
+import { BROKEN, type Came, Engine, Newest } from "./engine";
 import { FieldMode } from "./fieldmode";
 import { FilesPanel } from "./files";
-import { type Given, readCore } from "./given";
+import { type Given, type NamedBytes, type NamedText, readCore } from "./given";
 import { Header } from "./header";
 import { type Steps, besideOf } from "./held";
 import type { Keep } from "./keep";
@@ -54,6 +54,7 @@ export class App implements Desk {
   private readonly grounds = new Newest<State>((state) => this.survey(state));
   private shown: { plan: Planned; step: number } | null = null;
   private before: Planned | null = null;
+  private pending: { readonly panel: Panel; readonly left: Set<Part> } | null = null;
   private laid: readonly unknown[] = [];
   private keeping = 0;
 
@@ -122,7 +123,7 @@ export class App implements Desk {
     this.store.listen((state, did) => this.changed(state, did));
     this.laid = [];
     // Figures in another language are not changes.
-    [this.shown, this.before] = [null, null];
+    [this.shown, this.before, this.pending] = [null, null, null];
     this.changed(this.store.state, "");
     void this.know();
   }
@@ -130,6 +131,16 @@ export class App implements Desk {
   private opened(tab: TabName): void {
     this.tab = tab;
     document.body.setAttribute("data-tab", tab);
+    this.shows();
+  }
+
+  /** Shows the plan in what is in sight; what is not follows when it is opened. */
+  private shows(): void {
+    for (const part of this.pending?.left ?? []) {
+      if (!this.pending || part.element.closest("[hidden]")) continue;
+      this.pending.left.delete(part);
+      part.show?.(this.pending.panel, this.before);
+    }
   }
 
   private changed(state: State, did: string): void {
@@ -172,15 +183,31 @@ export class App implements Desk {
     if (!route) return;
     await this.engine.ready;
     this.tabs.element.setAttribute("aria-busy", "true");
-    await this.engine.lay(route, files);
-    const came = await this.engine.run(panelOf(state, this.language));
+    const came = await this.planned(state, route, files);
     const panel = answer<Panel>(came) ?? broken(came, this.words);
     // Of one step that goes on, what is marked is what it changed in all.
     if (this.shown && step !== this.shown.step) this.before = this.shown.plan;
     if ("verdict" in panel) this.shown = { plan: panel, step };
-    for (const part of this.parts) part.show?.(panel, this.before);
+    this.pending = { panel, left: new Set(this.parts) };
+    this.shows();
     this.tabs.element.setAttribute("aria-busy", "false");
-    document.body.setAttribute("data-planned", String(Number(document.body.getAttribute("data-planned")) + 1));
+    this.mark(came.took_ms);
+  }
+
+  private async planned(state: State, route: NamedText, files: readonly NamedBytes[]): Promise<Came> {
+    try {
+      await this.engine.lay(route, files);
+      return await this.engine.run(panelOf(state, this.language));
+    } catch (error) {
+      return { code: BROKEN, out: new Uint8Array(), err: String(error), took_ms: 0 };
+    }
+  }
+
+  /** For whoever measures: how many plans were shown, and how long the program took for the last. */
+  private mark(took_ms: number): void {
+    const { dataset } = document.body;
+    dataset["took"] = took_ms.toFixed(0);
+    dataset["planned"] = String(Number(dataset["planned"] ?? 0) + 1);
   }
 
   private giveUp(why: string): void {

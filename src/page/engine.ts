@@ -4,6 +4,9 @@ import type { Errand } from "./calls";
 import type { NamedBytes, NamedText } from "./given";
 import type { Order, Reply } from "./worker";
 
+/** The exit code of a program that broke off. */
+export const BROKEN = 134;
+
 /** What an errand came to. */
 export interface Came {
   /** The exit code as the command line promises it. */

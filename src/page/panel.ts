@@ -3,8 +3,9 @@
 import { figureLines, figuresOf, legBefore } from "./changes";
 import type { Desk, Part } from "./desk";
 import { fill, make, newId, report, written } from "./dom";
-import type { Leg, Panel, Planned, Verdict } from "./door";
+import type { Leg, Panel, Planned, Rope, Verdict } from "./door";
 import { faultList } from "./faults";
+import { Kept } from "./kept";
 
 /** Signs beside the words, so that colour is never alone; the same as in all outputs. */
 const SIGNS: Readonly<Record<Verdict, string>> = { unroped: "", inside: "", look: "?", outside: "✕", stop: "■" };
@@ -22,15 +23,26 @@ export function badge(verdict: Verdict, desk: Desk): HTMLElement {
 export const kilometres = (leg: Leg, desk: Desk): string =>
   `${(leg.start_m / 1000).toFixed(2)}–${(leg.end_m / 1000).toFixed(2)} ${desk.words("draw-unit-km")}`;
 
-/** A part of the report with its title, folded or not. */
-export function fold(title: string, html: string, open: boolean, marks = {}): HTMLElement {
-  const summary = make("summary", {}, title);
-  return make("details", { class: "app-fold", open, ...marks }, summary, report(title, {}, written("div", {}, html)));
+/** A part of the report with its title; what is folded is only written once it is unfolded. */
+export function fold(title: string, html: string, open: boolean, turned: (open: boolean) => void = () => {}): HTMLElement {
+  const body = report(title, {});
+  const details = make("details", { class: "app-fold", open }, make("summary", {}, title), body);
+  const write = () => {
+    if (details.open && body.childElementCount === 0) body.append(written("div", {}, html));
+  };
+  write();
+  details.addEventListener("toggle", () => {
+    write();
+    turned(details.open);
+  });
+  return details;
 }
 
 export class PlanPanel implements Part {
   readonly element = make("div", { class: "app-plan" });
   private opened: number | null = null;
+  private readonly kept = new Kept();
+  private readonly legs = new Kept();
   private readonly unfolded = new Set(["field"]);
   private panel: Panel | null = null;
   private before: Planned | null = null;
@@ -46,47 +58,42 @@ export class PlanPanel implements Part {
     else this.refused(panel);
   }
 
-  /** Opens a leg that was picked elsewhere. */
-  open(leg: number): void {
-    this.opened = leg;
-    if (this.panel) this.show(this.panel, this.before);
-    this.element.querySelector(`[data-leg="${leg}"]`)?.scrollIntoView({ block: "nearest" });
-  }
-
   private refused(panel: Panel): void {
     const { words } = this.desk;
     fill(this.element, make("h2", { class: "app-title" }, words("draw-no-plan")), faultList(panel.faults, this.desk));
   }
 
   private plan(plan: Planned): void {
-    const { words } = this.desk;
-    const focused = this.focusedLeg();
+    const { kept, legs } = this;
     const field = plan.parts.find((part) => part.id === "field");
     const others = plan.parts.filter((part) => !ELSEWHERE.has(part.id));
-    const scroll = this.element.parentElement?.scrollTop ?? 0;
-    fill(
-      this.element,
-      report(plan.title, { class: "app-head" }, written("div", {}, plan.head)),
-      make("h2", { class: "app-title" }, words("draw-legs")),
-      make("ol", { class: "app-legs" }, ...plan.legs.map((leg) => this.leg(leg, plan))),
+    const title = () => make("h2", { class: "app-title" }, this.desk.words("draw-legs"));
+    const list = kept.of("legs", "", () => make("ol", { class: "app-legs" }));
+    kept.settle(this.element, [
+      kept.of("head", plan.head, () => report(plan.title, { class: "app-head" }, written("div", {}, plan.head))),
+      kept.of("title", "", title),
+      list,
       this.gone(plan),
       field ? this.part(field) : null,
       ...others.map((part) => this.part(part)),
-      plan.notices.length > 0 && this.notices(plan),
-    );
-    if (this.element.parentElement) this.element.parentElement.scrollTop = scroll;
-    if (focused !== null) this.element.querySelector<HTMLElement>(`[data-leg="${focused}"]`)?.focus({ preventScroll: true });
+      plan.notices.length > 0 ? this.notices(plan) : null,
+    ]);
+    legs.settle(list, plan.legs.map((leg) => this.leg(leg, plan)));
   }
 
-  private focusedLeg(): string | null {
-    const { activeElement } = document;
-    return this.element.contains(activeElement) ? (activeElement?.getAttribute("data-leg") ?? null) : null;
-  }
-
+  /** A leg as it is listed, kept where nothing of it changed. */
   private leg(leg: Leg, plan: Planned): HTMLElement {
     const open = this.opened === leg.leg;
-    const id = newId();
     const before = this.before && legBefore(leg, plan, this.before);
+    const ropes = open ? plan.ropes.filter((rope) => rope.legs.includes(leg.leg)) : [];
+    const { pieces: _, ...rest } = leg;
+    const sign = JSON.stringify([rest, before?.figures, before?.verdict, open, ropes]);
+    return this.legs.of(`leg ${leg.leg}`, sign, () => this.listed(leg, before, ropes));
+  }
+
+  private listed(leg: Leg, before: Leg | null, ropes: readonly Rope[]): HTMLElement {
+    const open = this.opened === leg.leg;
+    const id = newId();
     const figures = figuresOf(leg, before);
     const changed = figures.some((figure) => figure.was !== null);
     const was = before && before.verdict !== leg.verdict ? make("del", {}, badge(before.verdict, this.desk)) : null;
@@ -99,23 +106,18 @@ export class PlanPanel implements Part {
       make("span", { class: "app-leg-verdict" }, was, was && " ", now),
     );
     head.addEventListener("click", () => this.toggle(leg.leg));
-    const item = make("li", {}, head);
-    if (changed) item.append(figureLines(figures, this.desk.words));
+    const lines = changed || open ? figureLines(figures, this.desk.words) : null;
     const body = report(`${this.desk.words("draw-leg")} ${leg.leg}`, { id, class: "app-leg-body", hidden: !open });
-    if (open) this.fillLeg(body, leg, plan, changed ? null : figureLines(figures, this.desk.words));
-    item.append(body);
-    return item;
-  }
-
-  private fillLeg(body: HTMLElement, leg: Leg, plan: Planned, figures: HTMLElement | null): void {
-    const ropes = plan.ropes.filter((rope) => rope.legs.includes(leg.leg));
-    fill(body, figures, written("div", {}, leg.told), ...ropes.map((rope) => written("div", {}, rope.html)));
+    if (open) fill(body, written("div", {}, leg.told), ...ropes.map((rope) => written("div", {}, rope.html)));
+    return make("li", {}, head, lines, body);
   }
 
   private toggle(leg: number): void {
     this.opened = this.opened === leg ? null : leg;
     if (this.opened !== null) this.desk.goToLeg(leg);
     if (this.panel) this.show(this.panel, this.before);
+    // The button of the leg may be a new one.
+    this.element.querySelector<HTMLElement>(`.app-leg[data-leg="${leg}"]`)?.focus({ preventScroll: true });
   }
 
   /** Legs that were there before and are no more. */
@@ -129,12 +131,11 @@ export class PlanPanel implements Part {
   }
 
   private part({ id, title, html }: Planned["parts"][number]): HTMLElement {
-    const fold_ = fold(title, html, this.unfolded.has(id));
-    fold_.addEventListener("toggle", () => {
-      if ((fold_ as HTMLDetailsElement).open) this.unfolded.add(id);
+    const turned = (open: boolean) => {
+      if (open) this.unfolded.add(id);
       else this.unfolded.delete(id);
-    });
-    return fold_;
+    };
+    return this.kept.of(`part ${id}`, title + html, () => fold(title, html, this.unfolded.has(id), turned));
   }
 
   private notices(plan: Planned): HTMLElement {

@@ -1,0 +1,28 @@
+/** Elements that stay as long as they would be made the same: less is laid out anew, and nobody loses their place. */
+
+export class Kept {
+  private known = new Map<string, { readonly sign: string; readonly element: HTMLElement }>();
+  private used = new Set<string>();
+
+  /** The element of a name; made anew where its sign is another one. */
+  of(name: string, sign: string, made: () => HTMLElement): HTMLElement {
+    this.used.add(name);
+    const known = this.known.get(name);
+    if (known?.sign === sign) return known.element;
+    const element = made();
+    this.known.set(name, { sign, element });
+    return element;
+  }
+
+  /** Puts elements into another; what stands where it belongs is not moved, and what was not asked for is forgotten. */
+  settle(into: Element, children: readonly (HTMLElement | null)[]): void {
+    const wanted = children.filter((child) => child !== null);
+    const stay = new Set<Element>(wanted);
+    for (const child of [...into.childNodes]) if (!stay.has(child as Element)) child.remove();
+    wanted.forEach((child, at) => {
+      if (into.children[at] !== child) into.insertBefore(child, into.children[at] ?? null);
+    });
+    for (const name of this.known.keys()) if (!this.used.has(name)) this.known.delete(name);
+    this.used = new Set();
+  }
+}
