@@ -38,6 +38,8 @@ const same = (a: readonly unknown[], b: readonly unknown[]) => a.every((one, at)
 
 export class App implements Desk {
   readonly engine: Engine;
+  /** Done when the program can be called, and never where it cannot run. */
+  private readonly started: Promise<void>;
   words: Words;
   language: Language = "en";
   picked: number | null = null;
@@ -67,6 +69,8 @@ export class App implements Desk {
     this.words = wordsOf(given.words, this.language);
     this.engine = new Engine(WORKER, readCore());
     document.getElementById("core")?.replaceChildren();
+    this.started = new Promise((done) => this.engine.ready.then(() => done(), (error: unknown) => this.giveUp(String(error))));
+    void this.started.then(() => document.body.setAttribute("data-ready", ""));
   }
 
   /** Shows the page, and plans as soon as the program is there. */
@@ -76,10 +80,6 @@ export class App implements Desk {
     document.body.classList.add("app-on");
     document.getElementById("still")?.setAttribute("hidden", "");
     this.root.hidden = false;
-    this.engine.ready.then(
-      () => document.body.setAttribute("data-ready", ""),
-      (error: unknown) => this.giveUp(String(error)),
-    );
   }
 
   pick(key: number | null): void {
@@ -162,7 +162,7 @@ export class App implements Desk {
 
   /** What a trip can hold. */
   private async know(): Promise<void> {
-    await this.engine.ready;
+    await this.started;
     const { assume: _, ...trip } = this.store.state.trip;
     const door = answer<TripDoor>(await this.engine.run(tripOf({ ...this.store.state, trip }, this.language)));
     if (door && "terms" in door) for (const part of this.parts) part.know?.(door);
@@ -171,7 +171,7 @@ export class App implements Desk {
   /** The ground of another route or another model. */
   private async survey(state: State): Promise<void> {
     const { route, files } = besideOf(state);
-    await this.engine.ready;
+    await this.started;
     await this.engine.lay(route, files);
     const ground = route && answer<Ground>(await this.engine.run(groundOf(state, this.language)));
     this.side.lie(ground && "stages" in ground ? ground : null);
@@ -181,7 +181,7 @@ export class App implements Desk {
   private async follow({ state, step }: Wanted): Promise<void> {
     const { route, files } = besideOf(state);
     if (!route) return;
-    await this.engine.ready;
+    await this.started;
     this.tabs.element.setAttribute("aria-busy", "true");
     const came = await this.planned(state, route, files);
     const panel = answer<Panel>(came) ?? broken(came, this.words);
