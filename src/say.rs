@@ -7,6 +7,7 @@ pub mod arg;
 pub mod assumption;
 mod catalogue;
 pub mod cautions;
+pub mod drawing;
 pub mod fault;
 pub mod field;
 pub mod finding;

@@ -19,7 +19,7 @@ use schrund::{
     trip::{job::Job, route::Route},
     write::{
         Look, Scene, Sheet,
-        page::file::{Given, GivenFile, GivenText, document},
+        page::file::{PageFile, PageInputs, PageText, document},
     },
 };
 
@@ -94,7 +94,7 @@ pub(crate) fn beside(args: &JobArgs, job: &Job, plan: &Plan) -> Result<String, V
     document(&given, Some(&sheet)).map_err(broken)
 }
 
-fn page(given: &Given, planned: Option<&(Job, Plan)>) -> Result<String, Vec<Fault>> {
+fn page(given: &PageInputs, planned: Option<&(Job, Plan)>) -> Result<String, Vec<Fault>> {
     let scene = Scene::default();
     let sheet = planned.map(|(job, plan)| still(job, plan, &scene));
     document(given, sheet.as_ref()).map_err(broken)
@@ -119,7 +119,11 @@ fn broken(why: std::io::Error) -> Vec<Fault> {
 
 /// What the page is made with: all files under their own names, and flags laid into the trip, where the page can change
 /// them.
-fn given(route: Option<&str>, zones: Option<&str>, laid: &LaidArgs) -> Result<Given, Vec<Fault>> {
+fn given(
+    route: Option<&str>,
+    zones: Option<&str>,
+    laid: &LaidArgs,
+) -> Result<PageInputs, Vec<Fault>> {
     let trip = inputs::trip_file(laid);
     let asked = inputs::files(laid, trip.as_ref());
     let said = trip
@@ -137,7 +141,7 @@ fn given(route: Option<&str>, zones: Option<&str>, laid: &LaidArgs) -> Result<Gi
     };
     let zones = zones.map(|name| text(name, "zones.geojson")).transpose()?;
     let (said, files) = files(said, &asked, &line)?;
-    Ok(Given {
+    Ok(PageInputs {
         route,
         zones,
         trip: said.json().map_err(|why| broken(why.into()))?,
@@ -151,12 +155,12 @@ fn files(
     mut said: Trip,
     asked: &TripFiles,
     line: &Route,
-) -> Result<(Trip, Vec<GivenFile>), Vec<Fault>> {
-    let mut files: Vec<GivenFile> = Vec::new();
+) -> Result<(Trip, Vec<PageFile>), Vec<Fault>> {
+    let mut files: Vec<PageFile> = Vec::new();
     let mut put = |name: &String, bytes: Vec<u8>| {
         let inside = unlike(&own_name(name, "file"), &files);
         let name = inside.clone();
-        files.push(GivenFile { name, bytes });
+        files.push(PageFile { name, bytes });
         inside
     };
     let mut terrain = Vec::new();
@@ -176,7 +180,7 @@ fn files(
 }
 
 /// A name that no other file of the page has.
-fn unlike(name: &str, files: &[GivenFile]) -> String {
+fn unlike(name: &str, files: &[PageFile]) -> String {
     let taken = |name: &str| files.iter().any(|file| file.name == name);
     let numbered = (2..).map(|number| format!("{number}-{name}"));
     let mut names = std::iter::once(name.to_owned()).chain(numbered);
@@ -197,9 +201,9 @@ fn own_name(name: &str, unnamed: &str) -> String {
         .unwrap_or_else(|| unnamed.to_owned())
 }
 
-fn text(name: &str, unnamed: &str) -> Result<GivenText, Vec<Fault>> {
+fn text(name: &str, unnamed: &str) -> Result<PageText, Vec<Fault>> {
     let bytes = bytes(name)?;
-    Ok(GivenText {
+    Ok(PageText {
         name: own_name(name, unnamed),
         text: String::from_utf8_lossy(&bytes).into_owned(),
     })

@@ -243,7 +243,10 @@ fn misplaced(name: &str, args: &[String]) -> (String, String) {
             let own = command.map_or("schrund", |(_, command)| command);
             let having = values::having(name);
             let have = if having.len() == 1 { "has" } else { "have" };
-            let having = having.join(" and ");
+            let having = match having.as_slice() {
+                [all @ .., last] if !all.is_empty() => format!("{} and {last}", all.join(", ")),
+                all => all.concat(),
+            };
             let without = typing::call(values::without(args, name));
             (
                 format!("`{name}` is no flag of `{own}`"),

@@ -2,10 +2,7 @@
 
 use std::sync::LazyLock;
 
-use crate::say::{
-    catalogue::{Catalogue, FtlFile},
-    voice::Voice,
-};
+use crate::say::catalogue::{Catalogue, FtlFile};
 
 pub use crate::trip::language::Language;
 
@@ -73,34 +70,6 @@ impl Language {
         let catalogue = self.catalogue();
         let differences = catalogue.differences(Self::English.catalogue());
         catalogue.faults().into_iter().chain(differences).collect()
-    }
-}
-
-/// What the words of a page begin with in the catalogue.
-const DRAW: &str = "draw-";
-
-impl Language {
-    /// The words of the page for drawing, by their names: they take no arguments.
-    ///
-    /// ```
-    /// use schrund::say::language::Language;
-    ///
-    /// let names = |language: Language| language.drawing().into_iter().map(|(name, _)| name).collect::<Vec<_>>();
-    /// assert_eq!(names(Language::English), names(Language::German));
-    /// ```
-    #[must_use]
-    pub fn drawing(self) -> Vec<(&'static str, String)> {
-        let voice = Voice {
-            language: self,
-            ..Voice::default()
-        };
-        let messages = self.catalogue().messages();
-        let messages = messages.filter(|name| name.starts_with(DRAW));
-        let mut words: Vec<_> = messages
-            .map(|name| (name, voice.say(name, &[]).to_string()))
-            .collect();
-        words.sort_unstable();
-        words
     }
 }
 

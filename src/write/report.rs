@@ -65,7 +65,7 @@ pub fn page(sheet: &Sheet<'_>) -> String {
 }
 
 /// A part of the annex, folded or not; its fold says what and how much is in it.
-pub(super) struct Part {
+pub(super) struct ReportPart {
     pub(super) id: &'static str,
     pub(super) title: String,
     holds: Said,
@@ -73,7 +73,7 @@ pub(super) struct Part {
     open: bool,
 }
 
-impl Part {
+impl ReportPart {
     fn new(id: &'static str, voice: Voice, holds: Said, body: Markup) -> Self {
         Self {
             id,
@@ -110,10 +110,10 @@ fn sections(sheet: &Sheet<'_>) -> Markup {
     let map =
         html! { figure class="map" { (picture.overview()) (legend::legend(&picture, voice)) } };
     let drawn = [
-        Part::new("map", voice, holds.map(), map).unfolded(),
-        Part::new("profile", voice, holds.profile(), profiles(sheet)).unfolded(),
+        ReportPart::new("map", voice, holds.map(), map).unfolded(),
+        ReportPart::new("profile", voice, holds.profile(), profiles(sheet)).unfolded(),
     ];
-    let insets = Part::new("insets", voice, holds.insets(), insets(&picture));
+    let insets = ReportPart::new("insets", voice, holds.insets(), insets(&picture));
     html! {
         @for part in &drawn { (part.drawn()) }
         @for part in parts(sheet) {
@@ -125,18 +125,18 @@ fn sections(sheet: &Sheet<'_>) -> Markup {
 }
 
 /// All but the maps and the profile.
-pub(super) fn parts(sheet: &Sheet<'_>) -> Vec<Part> {
+pub(super) fn parts(sheet: &Sheet<'_>) -> Vec<ReportPart> {
     let (plan, voice) = (sheet.plan, sheet.look.voice);
     let roped = plan.legs.iter().any(|leg| leg.roped);
     let holds = Holds::of(sheet);
-    let part = |id, holds, body| Some(Part::new(id, voice, holds, body));
-    let figures = Part {
+    let part = |id, holds, body| Some(ReportPart::new(id, voice, holds, body));
+    let figures = ReportPart {
         title: holds.title_of_figures(),
-        ..Part::new("figures", voice, holds.figures(), head::summary(sheet))
+        ..ReportPart::new("figures", voice, holds.figures(), head::summary(sheet))
     };
     let carry = html! { (party::carry(plan, voice)) (party::fewer_changes(plan, voice)) };
     let clock = legs::clock(plan, voice);
-    let of_rope = |id, holds, body| roped.then(|| Part::new(id, voice, holds, body));
+    let of_rope = |id, holds, body| roped.then(|| ReportPart::new(id, voice, holds, body));
     let all = [
         Some(figures),
         part("findings", holds.findings(), said::findings(plan, voice)),
@@ -155,7 +155,7 @@ pub(super) fn parts(sheet: &Sheet<'_>) -> Vec<Part> {
         part("field", holds.field(), hand::table(&plan.field, voice)),
         of_rope("gear", holds.gear(), hand::gear(&plan.gear, voice)),
         (!sheet.scene.others.is_empty())
-            .then(|| Part::new("party", voice, holds.party(), party::variants(sheet))),
+            .then(|| ReportPart::new("party", voice, holds.party(), party::variants(sheet))),
         part("cautions", holds.cautions(), said::cautions(voice)),
         part("notes", holds.notes(), notes::notes()),
         part(

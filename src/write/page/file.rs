@@ -13,30 +13,30 @@ use serde_json::{Map, Value};
 
 use super::packed;
 use crate::{
-    say::{language::Language, voice::Voice},
+    say::{drawing, language::Language, voice::Voice},
     write::{report, sheet::Sheet},
 };
 
 /// What a page is made with. Without a line it is a planner for whatever is dropped on it.
 ///
 /// ```
-/// use schrund::write::page::file::{Given, GivenText, document};
+/// use schrund::write::page::file::{PageInputs, PageText, document};
 ///
-/// let route = GivenText { name: "line.gpx".to_owned(), text: schrund::example::ROUTE_GPX.to_owned() };
-/// let page = document(&Given { route: Some(route), ..Given::default() }, None).expect("memory takes everything");
+/// let route = PageText { name: "line.gpx".to_owned(), text: schrund::example::ROUTE_GPX.to_owned() };
+/// let page = document(&PageInputs { route: Some(route), ..PageInputs::default() }, None).expect("memory takes everything");
 /// assert!(page.contains("default-src 'none'"), "no request can leave it");
 /// assert!(page.contains(r#""name":"line.gpx""#), "it holds the line");
 /// ```
 #[derive(Clone, Debug, Default)]
-pub struct Given {
+pub struct PageInputs {
     /// The line, in GPX.
-    pub route: Option<GivenText>,
+    pub route: Option<PageText>,
     /// The ice, in GeoJSON.
-    pub zones: Option<GivenText>,
+    pub zones: Option<PageText>,
     /// The members of the trip in JSON; paths in it are names of the files.
     pub trip: Value,
     /// Terrain models, the inventory, a practice file.
-    pub files: Vec<GivenFile>,
+    pub files: Vec<PageFile>,
     /// The language that it begins with.
     pub language: Language,
 }
@@ -44,13 +44,13 @@ pub struct Given {
 /// A text with the name of its file.
 ///
 /// ```
-/// use schrund::write::page::file::{Given, GivenText};
+/// use schrund::write::page::file::{PageInputs, PageText};
 ///
-/// let zones = GivenText { name: "ice.geojson".to_owned(), text: "{}".to_owned() };
-/// assert!(Given { zones: Some(zones), ..Given::default() }.route.is_none(), "a page can hold ice alone");
+/// let zones = PageText { name: "ice.geojson".to_owned(), text: "{}".to_owned() };
+/// assert!(PageInputs { zones: Some(zones), ..PageInputs::default() }.route.is_none(), "a page can hold ice alone");
 /// ```
 #[derive(Clone, Debug, Serialize)]
-pub struct GivenText {
+pub struct PageText {
     /// The name, without a folder.
     pub name: String,
     /// All of it.
@@ -60,14 +60,14 @@ pub struct GivenText {
 /// A file with its name.
 ///
 /// ```
-/// use schrund::write::page::file::{Given, GivenFile, document};
+/// use schrund::write::page::file::{PageInputs, PageFile, document};
 ///
-/// let files = vec![GivenFile { name: "N66E002.hgt".to_owned(), bytes: vec![7; 1000] }];
-/// let page = document(&Given { files, ..Given::default() }, None).expect("memory takes everything");
+/// let files = vec![PageFile { name: "N66E002.hgt".to_owned(), bytes: vec![7; 1000] }];
+/// let page = document(&PageInputs { files, ..PageInputs::default() }, None).expect("memory takes everything");
 /// assert!(page.contains("N66E002.hgt"));
 /// ```
 #[derive(Clone, Debug)]
-pub struct GivenFile {
+pub struct PageFile {
     /// The name, without a folder.
     pub name: String,
     /// All of it.
@@ -82,7 +82,7 @@ const POLICY: &str = "default-src 'none'; script-src 'unsafe-inline' 'wasm-unsaf
 ///
 /// # Errors
 /// Only if what it was given cannot be packed, which memory never refuses.
-pub fn document(given: &Given, still: Option<&Sheet<'_>>) -> io::Result<String> {
+pub fn document(given: &PageInputs, still: Option<&Sheet<'_>>) -> io::Result<String> {
     let voice = Voice {
         language: given.language,
         ..Voice::default()
@@ -130,8 +130,8 @@ struct InPage<'a> {
     version: &'static str,
     language: &'static str,
     words: Map<String, Value>,
-    route: Option<&'a GivenText>,
-    zones: Option<&'a GivenText>,
+    route: Option<&'a PageText>,
+    zones: Option<&'a PageText>,
     trip: &'a Value,
     files: Vec<PackedFile<'a>>,
 }
@@ -143,7 +143,7 @@ struct PackedFile<'a> {
 }
 
 impl<'a> InPage<'a> {
-    fn of(given: &'a Given) -> io::Result<Self> {
+    fn of(given: &'a PageInputs) -> io::Result<Self> {
         let files = given.files.iter().map(|file| {
             Ok(PackedFile {
                 name: &file.name,
@@ -165,7 +165,7 @@ impl<'a> InPage<'a> {
 /// The words of every language, since whoever opens the page may have another one than who made it.
 fn words() -> Map<String, Value> {
     let of = |language: &Language| {
-        let words = language.drawing().into_iter();
+        let words = drawing::words(*language).into_iter();
         let words: Map<String, Value> = words
             .map(|(name, word)| (name.to_owned(), word.into()))
             .collect();
