@@ -1,6 +1,6 @@
 /** What stands on the rim of a map: scale bar, north, and the place pointed at in degrees, UTM and height. */
 
-import { make } from "../dom";
+import { button, make } from "../dom";
 import type { Words } from "../words";
 import { utmText } from "./geometry/utm";
 import type { Point } from "./geometry/rings";
@@ -42,4 +42,10 @@ export class Furniture {
     const east = `${Math.abs(longitude).toFixed(5)}° ${this.words(longitude < 0 ? "draw-w" : "draw-e")}`;
     return [`${north} ${east}`, utmText(longitude, latitude), height === null ? "" : `${Math.round(height)} m`].filter(Boolean);
   }
+}
+
+/** Closer and wider, for who has one finger. */
+export function zoomButtons(words: Words, zoom: (by: number) => void): HTMLElement {
+  const one = (says: string, key: string, by: number): HTMLElement => button(says, () => zoom(by), { class: "map-act", "aria-label": words(key) });
+  return make("div", { class: "map-zoom" }, one("+", "draw-closer", 1), one("−", "draw-wider", -1));
 }

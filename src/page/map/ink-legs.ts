@@ -11,6 +11,8 @@ import type { Sight } from "./sight";
 /** From one arrow to the next and from the line to an arrow, pixels. Our judgement. */
 const ARROWS_APART = 72;
 const ASIDE = 8;
+/** A way back is drawn so far beside the way out, pixels. */
+const BACK = 8;
 
 export function drawRoute(pen: CanvasRenderingContext2D, scene: Scene, sight: Sight): void {
   const { colours, legs, routePath } = scene;
@@ -22,10 +24,11 @@ export function drawRoute(pen: CanvasRenderingContext2D, scene: Scene, sight: Si
   if (legs.length === 0) sight.stroke(pen, routePath, colours.soft, 2.4);
   const box = sight.box(10);
   const gone = legs.find(({ leg }) => leg.leg === scene.leg);
-  for (const { path } of gone?.pieces ?? []) sight.stroke(pen, path, colours.dark ? "rgba(255,255,255,0.35)" : "rgba(27,36,48,0.22)", 18);
+  const aside = BACK * sight.resolution;
+  for (const piece of gone?.pieces ?? []) sight.stroke(pen, piece.pathAt(aside), colours.dark ? "rgba(255,255,255,0.35)" : "rgba(27,36,48,0.22)", 18);
   const pieces = legs.flatMap((leg) => leg.pieces).filter((piece) => meets(box, piece.box));
   pieces.sort((a, b) => GRAVITY.indexOf(a.verdict) - GRAVITY.indexOf(b.verdict));
-  for (const { verdict, path } of pieces) stroke(pen, sight, colours, verdict, path);
+  for (const piece of pieces) stroke(pen, sight, colours, piece.verdict, piece.pathAt(aside));
 }
 
 /** A line in the style of a verdict, on top of an edge that sets it off. Lines are drawn in metres. */

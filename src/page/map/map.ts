@@ -5,7 +5,7 @@ import { make } from "../dom";
 import type { Ground, Panel } from "../door";
 import type { State, Store } from "../model";
 import type { Words } from "../words";
-import { Furniture } from "./furniture";
+import { Furniture, zoomButtons } from "./furniture";
 import type { Point } from "./geometry/rings";
 import { nearestOn } from "./geometry/along";
 import { Hands } from "./hands";
@@ -13,11 +13,12 @@ import { InkLayer, numbersOf } from "./ink";
 import { zoneMiddles } from "./ink-zones";
 import { Keys } from "./keys";
 import style from "./map.css";
+import { legend } from "./legend";
 import { Needle, needleSpot } from "./needle";
 import { Note } from "./note";
 import { palette } from "./palette";
 import { PictureLayer } from "./picture";
-import { keepSeen, planeMap } from "./plane";
+import { keepSeen, planeMap, scaleBy } from "./plane";
 import { Scene } from "./scene";
 import { boxOf, type Box } from "./shapes";
 import { Toolbar } from "./toolbar";
@@ -74,7 +75,7 @@ export class ZoneMap implements Board {
     this.toolbar = new Toolbar(this, () => this.tool);
     const help = make("p", { class: "map-live", id: "map-help" }, words("draw-map-keys"));
     const ground2 = make("div", { class: "map-ground", tabindex: 0, role: "application", "aria-label": words("draw-map"), "aria-describedby": "map-help" });
-    this.stage.append(ground2, this.furniture.element, this.needle.element, this.toolbar.hint, this.note.element);
+    this.stage.append(ground2, this.furniture.element, this.needle.element, this.toolbar.hint, zoomButtons(this.words, (by) => scaleBy(this.map, by, this.duration(200))), this.note.element);
     element.classList.add("zone-map");
     element.replaceChildren(make("style", {}, style), this.toolbar.element, this.stage, help, this.live);
     const hands = new Hands(() => this.tool, (touch) => this.tapped(touch), (touch) => this.hovered(touch));
@@ -168,6 +169,10 @@ export class ZoneMap implements Board {
     this.stage.querySelector<HTMLElement>(".map-ground")?.focus({ preventScroll: true });
   }
 
+  legend(): void {
+    this.note.showOwn(legend(this.scene.colours, this.words));
+  }
+
   setTool(name: ToolName): void {
     const tool = this.tools.get(name);
     if (!tool) return;
@@ -235,7 +240,8 @@ export class ZoneMap implements Board {
   /** A label tells what it stands for; beside labels the tool acts. */
   tapped(touch: Touch): void {
     const { sight, labels } = this.ink;
-    const told = this.tool.name === "pick" && sight ? labels?.toldAt(sight.pixel(touch.at), Math.max(0, touch.reach * sight.scale - 9)) : null;
+    const asks = this.tool.name === "pick" && !this.tool.claims?.(touch);
+    const told = asks && sight ? labels?.toldAt(sight.pixel(touch.at), Math.max(0, touch.reach * sight.scale - 9)) : null;
     this.note.show(told ?? null);
     if (told) for (const each of this.legs) if (told.leg !== undefined) each(told.leg);
     if (!told) this.tool.tap(touch);

@@ -18,6 +18,13 @@ export class Note {
     return !this.element.hidden;
   }
 
+  /** Something of the page's own, or closes it where it stands already. */
+  showOwn(element: HTMLElement): void {
+    if (this.open && this.holds.firstElementChild?.className === element.className) return this.show(null);
+    fill(this.holds, element);
+    this.element.hidden = false;
+  }
+
   /** Null closes it. */
   show(told: Told | null): void {
     const before = this.open;

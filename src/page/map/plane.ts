@@ -39,3 +39,9 @@ export function keepSeen(map: OlMap, [west, south, east, north]: Box): void {
   const fits = east - west < 2 * halfWide && north - south < 2 * halfHigh - row;
   if (!seen && fits) view.setCenter([(west + east) / 2, (south + north) / 2 + row / 2]);
 }
+
+/** Closer by so many times two. */
+export function scaleBy(map: OlMap, by: number, duration: number): void {
+  const view = map.getView();
+  view.animate({ zoom: (view.getZoom() ?? 0) + by, duration });
+}

@@ -4,6 +4,7 @@ import type { Contour, Ground, Leg, Panel, Planned, Verdict } from "../door";
 import type { State } from "../model";
 import { Way, type OnRoute } from "./geometry/along";
 import { open, type Area, type Point } from "./geometry/rings";
+import { beside, Walked } from "./back";
 import { palette, type Palette } from "./palette";
 import { Frame } from "./projection";
 import { Ground2 } from "./relief";
@@ -38,7 +39,24 @@ export interface Known {
 
 export interface DrawnLeg {
   readonly leg: Leg;
-  readonly pieces: readonly { readonly verdict: Verdict; readonly path: Path2D; readonly box: Box }[];
+  readonly pieces: readonly DrawnPiece[];
+}
+
+export class DrawnPiece {
+  readonly box: Box;
+  private path = new Path2D();
+  private moved = -1;
+
+  constructor(readonly verdict: Verdict, private readonly lines: readonly (readonly Point[])[], private readonly back: readonly (readonly boolean[])[]) {
+    this.box = boxOf(lines);
+  }
+
+  /** Ways back lie so many metres beside the way out. */
+  pathAt(metres: number): Path2D {
+    if (this.moved !== metres) this.path = lineOf(this.lines.map((line, index) => beside(line, this.back[index]!, metres)));
+    this.moved = metres;
+    return this.path;
+  }
 }
 
 /** A line or area that is being drawn. */
@@ -117,7 +135,14 @@ export class Scene {
   /** A plan replaces the one before; where there is none the zones keep what was known of them, the legs do not. */
   take(panel: Panel, state: State): void {
     this.plan = "legs" in panel ? panel : null;
-    this.legs = (this.plan?.legs ?? []).map((leg) => this.drawnLeg(leg));
+    const walked = new Walked();
+    this.legs = (this.plan?.legs ?? []).map((leg) => {
+      const pieces = leg.pieces.map(({ verdict, lines }) => {
+        const drawn = lines.map((line) => this.frame.line(line));
+        return new DrawnPiece(verdict, drawn, drawn.map((line) => walked.next(line)));
+      });
+      return { leg, pieces };
+    });
     if (!this.plan) return;
     this.known.clear();
     for (const { feature, zone, met, gap_m, gap_assumed, strike_deg } of this.plan.zones) {
@@ -125,14 +150,6 @@ export class Scene {
       if (!drawn) continue;
       this.known.set(drawn.key, { properties: drawn.properties, number: zone, met, gap_m, gap_text: null, assumed: gap_assumed, strike_deg });
     }
-  }
-
-  private drawnLeg(leg: Leg): DrawnLeg {
-    const pieces = leg.pieces.map(({ verdict, lines }) => {
-      const drawn = lines.map((line) => this.frame.line(line));
-      return { verdict, path: lineOf(drawn), box: boxOf(drawn) };
-    });
-    return { leg, pieces };
   }
 
   /** What the plan said of a zone, or what its properties say in plain numbers where it was changed since. */

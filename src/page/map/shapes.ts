@@ -46,7 +46,7 @@ export function shape(zone: Drawn, frame: Frame): Shape | null {
   return { key: zone.key, zone, areas, path: pathOf(areas), box: boxOf(areas.flat()) };
 }
 
-/** A geometry with these areas. Positions of `before` are kept as they stand there, heights and all digits. */
+/** A geometry with these areas. Positions of `before` are kept as they stand there, heights and all digits; of two for a spot the last. */
 export function geometryOf(areas: readonly Area[], frame: Frame, before: readonly (Geometry | null)[]): Geometry {
   const known = new Map<string, Position>();
   for (const position of before.flatMap(polygons).flat(2)) known.set(name(frame.at(position)), position);

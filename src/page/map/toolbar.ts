@@ -29,7 +29,7 @@ export class Toolbar {
     const { words } = map;
     this.splits = this.act("split", () => this.split());
     this.removes = this.act("delete", () => removeChosen(map));
-    const always = make("div", { class: "map-row", role: "toolbar", "aria-label": words("draw-tools") }, ...ALWAYS.map((name) => this.toolButton(name)), this.act("fit", () => map.fit()));
+    const always = make("div", { class: "map-row", role: "toolbar", "aria-label": words("draw-tools") }, ...ALWAYS.map((name) => this.toolButton(name)), this.act("fit", () => map.fit()), this.act("legend", () => map.legend()));
     this.picked = make("div", { class: "map-row map-picked", role: "toolbar", "aria-label": words("draw-tools-picked") }, ...PICKED.map((name) => this.toolButton(name)), this.splits, this.removes);
     this.element.append(always, this.picked);
     this.finish = button(words("draw-finish"), () => tool().finish?.(), { class: "map-act map-main" });
@@ -83,7 +83,7 @@ export class Toolbar {
     this.finish.hidden = !tool.finish;
     this.finish.disabled = !tool.begun;
     this.acts.children[1]?.toggleAttribute("hidden", !tool.back || !tool.begun);
-    this.hint.classList.toggle("map-idle", tool.name === "pick" && !!one);
+    this.hint.classList.toggle("map-idle", tool.name === "pick" && !!one && !scene.vertex);
     this.hint.hidden = tool.name === "pick" && scene.shapes.length > 0 && !one;
   }
 }

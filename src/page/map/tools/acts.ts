@@ -1,6 +1,6 @@
 /** Acts on zones, each from one state to the next. A feature that becomes two keeps its properties in both. */
 
-import { drawn, touched, type Drawn, type State } from "../../model";
+import { drawn, touched, type Drawn, type Geometry, type State } from "../../model";
 import { cut, joined, merged, without } from "../geometry/overlay";
 import { signedArea, type Area, type Point, type Ring } from "../geometry/rings";
 import type { Frame } from "../projection";
@@ -10,14 +10,17 @@ import { boxOf, geometryOf, meets, shape, type Shape } from "../shapes";
 const bySize = (a: Area, b: Area): number => signedArea(b[0] ?? []) - signedArea(a[0] ?? []);
 
 /** A new zone; a stroke that crosses itself holds all that it goes round. Null where it holds nothing. */
-export function added(state: State, areas: readonly Area[], { frame, shapes, ice }: Scene): { state: State; key: number } | null {
+export function added(state: State, areas: readonly Area[], scene: Scene): { state: State; key: number } | null {
   if (areas.length === 0) return null;
-  // Spots that stick to a neighbour are the neighbour's, to its last digit.
-  const box = boxOf(areas.flat());
-  const neighbours = shapes.filter((one) => meets(box, one.box)).map((one) => one.zone.geometry);
-  const outlines = ice.filter((one) => meets(box, one.box)).map(({ rings }) => ({ type: "Polygon", coordinates: rings }));
-  const zone = drawn(geometryOf(areas, frame, [null, ...neighbours, ...outlines]));
+  const zone = drawn(geometryOf(areas, scene.frame, [null, ...neighbours(areas, scene)]));
   return { state: { ...state, zones: [...state.zones, zone] }, key: zone.key };
+}
+
+/** What lies about some areas. Spots that stick to a neighbour are the neighbour's, to its last digit. */
+function neighbours(areas: readonly Area[], { shapes, ice }: Scene): (Geometry | null)[] {
+  const box = boxOf(areas.flat());
+  const zones = shapes.filter((one) => meets(box, one.box)).map((one) => one.zone.geometry);
+  return [...zones, ...ice.filter((one) => meets(box, one.box)).map(({ rings }) => ({ type: "Polygon", coordinates: rings }))];
 }
 
 export const around = (ring: Ring): Area[] => merged([ring]);
@@ -81,6 +84,11 @@ export function unite(state: State, one: Shape, other: Shape, frame: Frame): Sta
 }
 
 export const removed = (state: State, key: number): State => ({ ...state, zones: state.zones.filter((zone) => zone.key !== key) });
+
+/** The zone with spots that lie on those of its neighbours written as theirs. */
+export function stuckTo(state: State, one: Shape, scene: Scene): State {
+  return touched(state, one.key, (zone) => ({ geometry: geometryOf(one.areas, scene.frame, [zone.geometry, ...neighbours(one.areas, scene)]) }));
+}
 
 /** The zone with other areas. */
 export function moved(state: State, one: Shape, areas: readonly Area[], frame: Frame): State {

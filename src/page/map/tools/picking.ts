@@ -3,7 +3,8 @@
 import { middle, within, wound, type Area, type Point, type Ring } from "../geometry/rings";
 import type { Scene } from "../scene";
 import { outlineGeometry, reshaped, type Shape, type Vertex } from "../shapes";
-import { moved, nowOf, taken, unite } from "./acts";
+import { button } from "../../dom";
+import { moved, nowOf, stuckTo, taken, unite } from "./acts";
 import { stuck } from "./snapping";
 import type { Bench, Tool, ToolName, Touch } from "./tool";
 
@@ -19,7 +20,11 @@ export class PickTool implements Tool {
   readonly name: ToolName = "pick";
   /** What is dragged: a spot of the picked zone. */
   private held: Vertex | null = null;
-  private moves = false;
+  private did = "draw-did-move";
+  /** It lies on a rim of a neighbour. */
+  private sticks = false;
+  /** The next tap puts the chosen spot there: for who does not drag. */
+  private puts = false;
 
   constructor(private readonly bench: Bench) {}
 
@@ -31,6 +36,7 @@ export class PickTool implements Tool {
 
   leave(): void {
     this.release();
+    this.puts = false;
     this.bench.scene.vertex = null;
     this.bench.scene.snapped = null;
   }
@@ -38,6 +44,7 @@ export class PickTool implements Tool {
   /** A spot is chosen; else the next zone below the finger is. */
   tap(touch: Touch): void {
     const { scene } = this.bench;
+    if (this.puts) return this.put(touch);
     const spot = this.spotAt(touch);
     if (spot && !spot.between) {
       scene.vertex = spot.vertex;
@@ -48,21 +55,42 @@ export class PickTool implements Tool {
     const found = zonesAt(scene, touch.at);
     const place = found.findIndex((one) => one.key === scene.picked);
     const next = found[place + 1] ?? found[0];
+    const spotted = scene.vertex !== null;
     scene.vertex = null;
+    if (next?.key === scene.picked && spotted) return this.bench.refresh();
     this.bench.pick(next?.key ?? null);
   }
 
+  claims(touch: Touch): boolean {
+    return this.puts || this.spotAt(touch) !== null;
+  }
+
+  private put(touch: Touch): void {
+    const { vertex } = this.bench.scene;
+    this.held = vertex;
+    [this.did, this.puts] = ["draw-did-move", false];
+    this.drag(touch);
+    this.release();
+  }
+
+  /** Only while a spot is chosen. */
+  fields(): HTMLElement | null {
+    const put = button(this.bench.words("draw-put"), () => (this.puts = !this.puts), { class: "map-act" });
+    put.addEventListener("click", () => put.setAttribute("aria-pressed", String(this.puts)));
+    return this.name === "pick" && this.bench.scene.vertex ? put : null;
+  }
+
   press(touch: Touch): boolean {
+    if (this.puts) return false;
     const spot = this.spotAt(touch);
     const { scene, store } = this.bench;
     const one = scene.find(scene.picked);
     if (!spot || !one) return false;
-    this.moves = false;
+    [this.did, this.sticks] = [spot.between ? "draw-did-insert" : "draw-did-move", false];
     if (spot.between) {
       const grown = inserted(one, spot.vertex, touch.at);
       store.change("draw-did-insert", (state) => moved(state, one, grown, scene.frame));
       this.held = { ...spot.vertex, spot: spot.vertex.spot + 1 };
-      this.moves = true;
     } else this.held = spot.vertex;
     scene.vertex = this.held;
     return true;
@@ -77,16 +105,18 @@ export class PickTool implements Tool {
     scene.snapped = rim ? at : null;
     const next = placedAt(one, this.held, at);
     if (!next) return;
-    const did = this.moves ? "draw-did-insert" : "draw-did-move";
-    store.change(did, (state) => moved(state, one, next.areas, scene.frame), true);
+    this.sticks = rim !== null;
+    store.change(this.did, (state) => moved(state, one, next.areas, scene.frame), true);
     this.held = scene.vertex = next.vertex;
   }
 
   release(): void {
     if (!this.held) return;
-    this.held = null;
-    this.bench.scene.snapped = null;
-    this.bench.store.settle();
+    const { scene, store } = this.bench;
+    const one = scene.find(scene.picked);
+    if (this.sticks && one) store.change(this.did, (state) => stuckTo(state, one, scene), true);
+    [this.held, this.sticks, scene.snapped] = [null, false, null];
+    store.settle();
     this.bench.refresh();
     this.bench.redraw();
   }

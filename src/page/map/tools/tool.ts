@@ -38,6 +38,8 @@ export interface Bench {
 export interface Board extends Bench {
   readonly size: readonly number[];
   fit(): void;
+  /** Shows what the signs mean. */
+  legend(): void;
   tapped(touch: Touch): void;
   /** Closes what a label told; false where nothing was. */
   untold(): boolean;
@@ -52,6 +54,8 @@ export interface Tool {
   enter?(): void;
   leave(): void;
   tap(touch: Touch): void;
+  /** This tap is the tool's, whatever label lies there. */
+  claims?(touch: Touch): boolean;
   hover?(touch: Touch | null): void;
   /** Takes a drag that begins here. */
   press?(touch: Touch): boolean;
@@ -62,5 +66,5 @@ export interface Tool {
   finish?(): void;
   back?(): void;
   /** Fields of its own beside the hint. */
-  fields?(): HTMLElement;
+  fields?(): HTMLElement | null;
 }
