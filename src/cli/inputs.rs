@@ -14,6 +14,7 @@ use schrund::{
         trip::InTrip,
     },
     practice::{Rule, set},
+    raster::Terrain,
     read::{
         input::{Input, Text},
         lay::Sources,
@@ -23,7 +24,7 @@ use schrund::{
 
 use crate::{
     args::{JobArgs, LaidArgs},
-    mistaken, naming, source,
+    kept, mistaken, naming, source,
 };
 
 /// Reads the files and lays trip file and flags over the rules.
@@ -33,6 +34,24 @@ pub(crate) fn read(args: &JobArgs) -> Result<Job, Vec<Fault>> {
     };
     let others = sources(args).job().err().unwrap_or_default();
     Err(std::iter::once(twice).chain(others).collect())
+}
+
+/// The same over terrain models that are kept from call to call, and how they are given back.
+///
+/// # Errors
+/// Every fault of every input.
+pub(crate) fn over_kept_ground(args: &JobArgs) -> Result<(Job, impl FnOnce(Terrain)), Vec<Fault>> {
+    let trip = trip_file(&args.laid);
+    let files = files(&args.laid, trip.as_ref());
+    let sources = sources(args);
+    let (models, back) = match kept::ground(&files.terrain) {
+        Ok(ground) => ground.lent(),
+        // All faults are told together.
+        Err(faults) => return Err(sources.job().err().unwrap_or(faults)),
+    };
+    let opened = Some(models);
+    let job = Sources { opened, ..sources }.job()?;
+    Ok((job, back))
 }
 
 fn sources(args: &JobArgs) -> Sources<'static> {

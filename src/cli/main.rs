@@ -12,6 +12,7 @@ mod explain;
 mod height;
 mod help;
 mod inputs;
+mod kept;
 mod mistaken;
 mod naming;
 mod new;

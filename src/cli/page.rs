@@ -22,10 +22,9 @@ use schrund::{
 use crate::{
     End,
     args::{JobArgs, LaidArgs, PageCall, voice},
-    inputs,
-    plan::{followed, keep},
+    inputs, kept,
     show::Show,
-    source, terrain,
+    source,
 };
 
 pub(crate) fn run(call: &PageCall, show: &Show) -> End {
@@ -48,8 +47,9 @@ fn ground(route: Option<&str>, laid: &LaidArgs, show: &Show) -> Result<End, Vec<
         .map(|name| lay::route(inputs::text(name)))
         .transpose()?;
     let route = route.map_or_else(|| Route::new(None, Vec::new()), |route| route.value);
-    let terrain = terrain::open(&files.terrain)?.value;
-    let relief = Relief::around(&route, &terrain).map_err(|fault| vec![fault])?;
+    let ground = kept::ground(&files.terrain)?;
+    let relief = Relief::around(&route, &ground.models.value).map_err(|fault| vec![fault])?;
+    ground.keep();
     let glaciers = files.glaciers.as_deref();
     let glaciers = glaciers.map(|name| lay::zones(inputs::text(name), UNASKED_M));
     let glaciers: Option<Noted<Vec<Zone>>> = glaciers.transpose()?;
@@ -64,14 +64,14 @@ fn ground(route: Option<&str>, laid: &LaidArgs, show: &Show) -> Result<End, Vec<
 const UNASKED_M: Option<f64> = Some(0.0);
 
 fn panel(job: &JobArgs, voice: impl Fn(Language) -> Voice, show: &Show) -> End {
-    let read = inputs::read(job);
-    let language = read.as_ref().ok().map(|job| job.language);
+    let read = inputs::over_kept_ground(job);
+    let language = read.as_ref().ok().map(|(job, _)| job.language);
     let voice = Voice {
         interface: Default::default(),
         ..voice(language.or(job.laid.lang).unwrap_or_default())
     };
-    let planned = read.and_then(|job| {
-        let planner = Planner::new(&job)?.knowing(followed());
+    let planned = read.and_then(|(job, give_back)| {
+        let planner = Planner::new(&job)?.knowing(kept::followed());
         let plan = planner.plan()?;
         let scene = planner.profiles();
         let sheet = Sheet {
@@ -82,7 +82,8 @@ fn panel(job: &JobArgs, voice: impl Fn(Language) -> Voice, show: &Show) -> End {
             ..Sheet::of(&job, &plan, &scene)
         };
         let json = panel::planned(&sheet, &job.notices);
-        keep(planner.followed());
+        kept::keep(planner.followed());
+        give_back(job.terrain);
         Ok(json)
     });
     match planned {

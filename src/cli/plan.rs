@@ -3,16 +3,13 @@
 use std::{
     fs,
     io::Write,
-    mem,
     path::{Path, PathBuf},
-    sync::{LazyLock, Mutex, PoisonError},
 };
 
 use anstyle::Style;
 use schrund::{
     Planner,
     fault::{Fault, files::WrittenAs},
-    physics::hold_dynamic::Followed,
     plan::{Plan, depth::Depth, leg::Verdict},
     write::{
         FORMATS, Format, Look, Scene, Sheet,
@@ -25,25 +22,12 @@ use crate::draw;
 use crate::{
     End,
     args::{PlanArgs, voice},
-    ending, inputs,
+    ending, inputs, kept,
     save::{self, Saver},
     show::Show,
 };
 #[cfg(feature = "page")]
 use schrund::Job;
-
-/// The falls that earlier plans of this process followed: inside a page there are many.
-static FOLLOWED: LazyLock<Mutex<Followed>> = LazyLock::new(Mutex::default);
-
-/// Those falls, for the next plan.
-pub(crate) fn followed() -> Followed {
-    mem::take(&mut *FOLLOWED.lock().unwrap_or_else(PoisonError::into_inner))
-}
-
-/// Keeps them for the plan after it.
-pub(crate) fn keep(followed: Followed) {
-    *FOLLOWED.lock().unwrap_or_else(PoisonError::into_inner) = followed;
-}
 
 pub(crate) fn run(args: &PlanArgs, show: &Show) -> End {
     match plan(args, show) {
@@ -71,7 +55,7 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
         job.party.people.len(),
         job.rules.practice
     ));
-    let planner = Planner::new(&job)?.knowing(followed());
+    let planner = Planner::new(&job)?.knowing(kept::followed());
     let look = Look {
         voice: voice(job.language, args.units),
         detail: args.detail,
@@ -96,7 +80,7 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
     save_page(args, (&job, &plan), &saver, show)?;
     let end = print((args, format), &sheet, &saver, show)?;
     let verdict = plan.verdict();
-    keep(planner.followed());
+    kept::keep(planner.followed());
     Ok(match (end, verdict) {
         (End::Done, Verdict::Outside | Verdict::Stop) => End::Outside,
         (end, _) => end,

@@ -3,8 +3,10 @@
 use crate::raster::{
     chunks::{Layout, Parts, Shelf},
     grid::Grid,
+    met::CellsMet,
     reading::{Meaning, Reading},
     refusal::broken,
+    remembered::Remembered,
     systems::CoordinateSystem,
 };
 use crate::{
@@ -41,23 +43,14 @@ pub(crate) struct Model {
     layout: Layout,
 }
 
-/// What was met while reading cells of one model.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub(crate) struct CellsMet {
-    /// Positions that lay on the raster.
-    pub(crate) inside: u64,
-    /// Positions it gave a height for.
-    pub(crate) answered: u64,
-    /// Cells whose number cannot be a height.
-    pub(crate) unbelievable: u64,
-}
-
 /// The files and what is kept of them.
 #[derive(Default)]
 pub(crate) struct Files {
     pub(crate) parts: Vec<Parts>,
     pub(crate) met: Vec<CellsMet>,
     pub(crate) shelf: Shelf,
+    /// Where the same places are asked for again and again.
+    pub(super) remembered: Option<Remembered>,
 }
 
 /// Four cells and how much each counts.

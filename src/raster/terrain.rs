@@ -6,8 +6,10 @@ use std::sync::{Mutex, MutexGuard, PoisonError};
 use crate::raster::{
     chunks::RasterSource,
     kind,
-    model::{CellsMet, Files, Model, containing, surrounding},
+    met::CellsMet,
+    model::{Files, Model, containing, surrounding},
     refusal::{note, refused},
+    remembered::Answered,
 };
 use crate::{
     fault::{
@@ -185,7 +187,74 @@ impl Terrain {
         self.files.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
+    /// The same models, which remember what they are asked: whoever plans again and again over them waits less, and is
+    /// answered the same.
+    ///
+    /// ```
+    /// use schrund::{geometry::LonLat, raster::Terrain};
+    ///
+    /// let mut terrain = Terrain::new();
+    /// terrain.add("N46E007.hgt", Box::new(std::io::Cursor::new([0x09, 0xC4].repeat(1201 * 1201))))?;
+    /// let terrain = terrain.remembering();
+    /// let at = LonLat::new(7.25, 46.5);
+    /// assert_eq!(terrain.height_m(at)?, terrain.height_m(at)?);
+    /// # Ok::<(), schrund::fault::Fault>(())
+    /// ```
+    #[must_use]
+    pub fn remembering(self) -> Self {
+        self.files().remembered.get_or_insert_default();
+        self
+    }
+
+    /// The same models as if nothing had been asked of them: [`Terrain::notes`] are of what is asked from now on.
+    #[must_use]
+    pub fn afresh(self) -> Self {
+        self.files().met.fill(CellsMet::default());
+        self
+    }
+
     pub(super) fn bilinear_m(
+        &self,
+        files: &mut Files,
+        model: &Model,
+        at: LonLat,
+    ) -> Result<Option<f64>, Fault> {
+        if files.remembered.is_none() {
+            return self.interpolated_m(files, model, at);
+        }
+        let known = files
+            .remembered
+            .as_ref()
+            .and_then(|all| all.answer(model.id, at));
+        if let Some(known) = known {
+            for (model, met) in known.met {
+                if let Some(all) = files.met.get_mut(model) {
+                    all.add(met);
+                }
+            }
+            return Ok(known.height_m);
+        }
+        let before = files.met.clone();
+        let height_m = self.interpolated_m(files, model, at)?;
+        let met = files
+            .met
+            .iter()
+            .zip(&before)
+            .map(|(now, before)| now.since(*before));
+        let met = met
+            .enumerate()
+            .filter(|(_, met)| *met != CellsMet::default());
+        let answered = Answered {
+            height_m,
+            met: met.collect(),
+        };
+        if let Some(all) = &mut files.remembered {
+            all.remember(model.id, at, answered);
+        }
+        Ok(height_m)
+    }
+
+    fn interpolated_m(
         &self,
         files: &mut Files,
         model: &Model,

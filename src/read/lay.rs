@@ -51,6 +51,8 @@ pub struct Sources<'a> {
     pub glaciers: Option<Input<Text<'a>>>,
     /// Terrain models.
     pub terrain: Vec<Input<raster::RasterSource>>,
+    /// The same, where they were opened before, with what was noticed then: nothing of `terrain` is opened.
+    pub opened: Option<Noted<Terrain>>,
     /// The trip file; see [`super::trip::file`]. Files it asks for are listed by [`Trip::files`], and have to be laid
     /// here: one that is missing is a fault, because the plan would look as if it had been read.
     pub trip: Option<Input<Trip>>,
@@ -69,6 +71,7 @@ impl<'a> Sources<'a> {
             zones,
             glaciers: None,
             terrain: Vec::new(),
+            opened: None,
             trip: None,
             practice: None,
             flags: Trip::default(),
@@ -92,7 +95,8 @@ impl<'a> Sources<'a> {
             trip: trip.unwrap_or_default(),
             trip_place,
         };
-        faults.0.extend(said.not_laid(&self.terrain, inventory));
+        let models = self.terrain.iter().map(|model| model.name.clone());
+        faults.0.extend(said.not_laid(models.collect(), inventory));
         let laid = faults.take(said.laid(self.practice));
         let (line, drawn) = (self.route.name.clone(), self.zones.name.clone());
         let ((route, zones), glaciers) = cores::both(
@@ -102,7 +106,8 @@ impl<'a> Sources<'a> {
         let route = faults.take(route);
         let zones = ice::drawn(zones, inventory).map_err(|told| grid::named(told, route.as_ref()));
         let zones = faults.take(zones);
-        let (terrain, glaciers) = (faults.take(terrain(self.terrain)), faults.take(glaciers));
+        let opened = self.opened.map_or_else(|| terrain(self.terrain), Ok);
+        let (terrain, glaciers) = (faults.take(opened), faults.take(glaciers));
         let party = party_known.then(|| said.party(laid.as_ref().map(|laid| &laid.rules)));
         let party = party.and_then(|party| faults.take(party));
         let ropes = faults.take(said.ropes());
@@ -224,8 +229,7 @@ impl Layered {
     }
 
     /// Faults of terrain models and of an inventory that are named, and that the caller did not lay beside the trip.
-    fn not_laid(&self, terrain: &[Input<raster::RasterSource>], glaciers: bool) -> Vec<Fault> {
-        let laid: Vec<String> = terrain.iter().map(|model| model.name.clone()).collect();
+    fn not_laid(&self, laid: Vec<String>, glaciers: bool) -> Vec<Fault> {
         let says = |flag: bool| if flag { &self.flags } else { &self.trip };
         let by_flag = !self.flags.terrain.is_empty();
         let mut faults = unlaid::terrain(says(by_flag), &laid, &self.place(by_flag));

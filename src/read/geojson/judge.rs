@@ -61,7 +61,7 @@ impl ZonesReading {
             note: properties.text("note"),
             other: serde_json::Map::new(),
         };
-        let misses = properties.near_misses();
+        let misses = properties.near_misses(&mut self.names);
         let (other, met) = properties.rest();
         let near = misses.iter().find(|miss| miss.right.starts_with("gap"));
         // The complaint about zones without a width names it too.

@@ -1,5 +1,7 @@
 //! The property names that mean something, and those that only nearly do.
 
+use std::collections::HashMap;
+
 /// The properties of interface section 3, in the order of its table.
 pub(super) const KNOWN: [&str; 13] = [
     "gap_m",
@@ -29,7 +31,7 @@ const LONG: usize = 6;
 const CUT: usize = 8;
 
 /// The known name that was probably meant by an unknown one.
-pub(super) fn meant(given: &str) -> Option<&'static str> {
+fn meant(given: &str) -> Option<&'static str> {
     if OTHERS.contains(&given) || KNOWN.contains(&given) {
         return None;
     }
@@ -42,6 +44,27 @@ pub(super) fn meant(given: &str) -> Option<&'static str> {
         nearest.copied().or_else(gap)
     })
 }
+
+/// What was meant by each name of a file: features have the same ones again and again.
+#[derive(Debug, Default)]
+pub(super) struct MeantNames(HashMap<String, Option<&'static str>>);
+
+impl MeantNames {
+    /// The known name that was probably meant by an unknown one.
+    pub(super) fn meant(&mut self, given: &str) -> Option<&'static str> {
+        if let Some(known) = self.0.get(given) {
+            return *known;
+        }
+        let found = meant(given);
+        if self.0.len() < MOST_NAMES {
+            self.0.insert(given.to_owned(), found);
+        }
+        found
+    }
+}
+
+/// Names that are kept; who has more has one for every feature. Our judgement.
+const MOST_NAMES: usize = 1000;
 
 /// Units that people end a name with, each in metres. The foot and what is made of it \[memory: exact by definition since
 /// 1959\].

@@ -5,7 +5,7 @@ use serde_json::{Map, Value, value::RawValue};
 
 use super::{
     members::MemberText,
-    names,
+    names::{self, MeantNames},
     number::{Written, admits, written},
     quote::{quoted, thing},
     text::{Spot, unmasked},
@@ -164,9 +164,9 @@ impl Properties {
     }
 
     /// Unknown properties whose name is nearly a known one.
-    pub(super) fn near_misses(&self) -> Vec<NearMiss> {
-        let miss = |p: &Property| {
-            let right = names::meant(&p.name)?;
+    pub(super) fn near_misses(&self, names: &mut MeantNames) -> Vec<NearMiss> {
+        let mut miss = |p: &Property| {
+            let right = names.meant(&p.name)?;
             let given = p.name.clone();
             let unit = names::unit(&given, right).map(|(unit, unit_m)| InUnit {
                 unit,
@@ -183,7 +183,7 @@ impl Properties {
                 fault,
             })
         };
-        self.list.iter().filter_map(miss).collect()
+        self.list.iter().filter_map(&mut miss).collect()
     }
 
     /// What is left, passed through untouched, and complaints about what JSON cannot hold.

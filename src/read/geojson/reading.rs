@@ -9,6 +9,7 @@ use super::{
     kind::{bare, document_type, type_of},
     log::Log,
     members::{Found, MemberText, Members},
+    names::MeantNames,
     properties::Properties,
     rings::{self, Mended},
     shape,
@@ -41,6 +42,8 @@ pub(super) struct ZonesReading {
     pub(super) left_out: Option<Item>,
     pub(super) mended: Mended,
     pub(super) missing: Missing,
+    /// What the names of properties so far were meant to be.
+    pub(super) names: MeantNames,
 }
 
 /// What became of a geometry.
@@ -66,6 +69,7 @@ impl ZonesReading {
             left_out: None,
             mended: Mended::default(),
             missing: Missing::default(),
+            names: MeantNames::default(),
         };
         if let Some(fault) = given.fault(&Place::item(Item::Flags)) {
             reading.log.add(fault);

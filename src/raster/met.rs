@@ -1,0 +1,30 @@
+//! What is counted while heights are read.
+
+/// What was met while reading cells of one model.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) struct CellsMet {
+    /// Positions that lay on the raster.
+    pub(crate) inside: u64,
+    /// Positions it gave a height for.
+    pub(crate) answered: u64,
+    /// Cells whose number cannot be a height.
+    pub(crate) unbelievable: u64,
+}
+
+impl CellsMet {
+    /// What was met since an earlier count.
+    pub(super) fn since(self, before: Self) -> Self {
+        Self {
+            inside: self.inside - before.inside,
+            answered: self.answered - before.answered,
+            unbelievable: self.unbelievable - before.unbelievable,
+        }
+    }
+
+    /// Counts what was met as met once more.
+    pub(super) fn add(&mut self, more: Self) {
+        self.inside += more.inside;
+        self.answered += more.answered;
+        self.unbelievable += more.unbelievable;
+    }
+}
