@@ -3,7 +3,7 @@
 import { groundOf, panelOf, tripOf } from "./calls";
 import { type Desk, type Part, type TabName } from "./desk";
 import { fill, make } from "./dom";
-import type { Ground, Panel, Planned, TripDoor } from "./door";
+import type { Ground, Panel, Planned, Trip, TripDoor } from "./door";
 import { BROKEN, type Came, Engine, Newest } from "./engine";
 import { FieldMode } from "./fieldmode";
 import { FilesPanel } from "./files";
@@ -59,6 +59,7 @@ export class App implements Desk {
   private pending: { readonly panel: Panel; readonly left: Set<Part> } | null = null;
   private laid: readonly unknown[] = [];
   private keeping = 0;
+  private practice: string | undefined;
 
   constructor(
     private readonly original: string,
@@ -124,8 +125,9 @@ export class App implements Desk {
     this.laid = [];
     // Figures in another language are not changes.
     [this.shown, this.before, this.pending] = [null, null, null];
-    this.changed(this.store.state, "");
+    this.practice = this.store.state.trip.practice;
     void this.know();
+    this.changed(this.store.state, "");
   }
 
   private opened(tab: TabName): void {
@@ -152,6 +154,10 @@ export class App implements Desk {
       this.laid = parts;
       this.grounds.want(state);
     }
+    if (state.trip.practice !== this.practice) {
+      this.practice = state.trip.practice;
+      void this.know();
+    }
     this.planner.want({ state, step: this.store.step });
     this.keepSoon();
   }
@@ -160,21 +166,24 @@ export class App implements Desk {
     for (const part of this.parts) part.sync?.(state);
   }
 
-  /** What a trip can hold. */
+  /** What a trip can hold, by the practice set in force; a trip that cannot be read is no reason to know nothing. */
   private async know(): Promise<void> {
     await this.started;
     const { assume: _, ...trip } = this.store.state.trip;
-    const door = answer<TripDoor>(await this.engine.run(tripOf({ ...this.store.state, trip }, this.language)));
-    if (door && "terms" in door) for (const part of this.parts) part.know?.(door);
+    const asked = async (of: Trip) => answer<TripDoor>(await this.engine.run(tripOf({ ...this.store.state, trip: of }, this.language)));
+    const door = (await asked(trip)) ?? (await asked({}));
+    if (door) for (const part of this.parts) part.know?.(door);
   }
 
-  /** The ground of another route or another model. */
+  /** The ground of another route or another model; the line alone where a model cannot be read. */
   private async survey(state: State): Promise<void> {
     const { route, files } = besideOf(state);
     await this.started;
     await this.engine.lay(route, files);
-    const ground = route && answer<Ground>(await this.engine.run(groundOf(state, this.language)));
-    this.side.lie(ground && "stages" in ground ? ground : null);
+    const { terrain: _, glaciers: __, ...bare } = state.trip;
+    const asked = async (of: State) => answer<Ground>(await this.engine.run(groundOf(of, this.language)));
+    const ground = route && ((await asked(state)) ?? (await asked({ ...state, trip: bare })));
+    this.side.lie(ground);
     if (this.shown) this.side.show(this.shown.plan);
   }
 
@@ -254,7 +263,7 @@ export class App implements Desk {
   }
 }
 
-/** What was printed as JSON; null where the program broke off or said something else. */
+/** What was printed as JSON; null where the program broke off or printed nothing. */
 function answer<Shape>(came: Came): Shape | null {
   try {
     return JSON.parse(new TextDecoder().decode(came.out)) as Shape;

@@ -7,7 +7,7 @@ import { type Field, group, numberField, sliderField } from "./fields";
 import { people, ropes, withPeople, withRopes } from "./folk";
 import { type Drawn, type State, touched } from "./model";
 import { about, shown, typed, withMember } from "./number";
-import { badge, fold, kilometres } from "./panel";
+import { badge, fold, kilometre, kilometres } from "./panel";
 import { type Place, atHeight, atKilometre } from "./whereami";
 
 const WIDER = { least: 0, most: 40, step: 0.5 };
@@ -127,7 +127,7 @@ export class FieldMode implements Part {
       return;
     }
     const choice = (place: Place) => {
-      const text = `${(place.at_m / 1000).toFixed(2)} ${words("draw-unit-km")}`;
+      const text = `${kilometre(place.at_m, this.desk)} ${words("draw-unit-km")}`;
       const press = () => {
         this.place = place;
         this.stage = place.stage;

@@ -19,9 +19,13 @@ export function badge(verdict: Verdict, desk: Desk): HTMLElement {
   return make("span", { class: `app-verdict app-${verdict}` }, sign, desk.words(`draw-verdict-${verdict}`));
 }
 
+/** Metres walked in kilometres, as the language writes them. */
+export const kilometre = (at_m: number, { language }: Desk): string =>
+  (at_m / 1000).toLocaleString(language, { minimumFractionDigits: 2, maximumFractionDigits: 2, useGrouping: false });
+
 /** From–to of a leg. */
 export const kilometres = (leg: Leg, desk: Desk): string =>
-  `${(leg.start_m / 1000).toFixed(2)}–${(leg.end_m / 1000).toFixed(2)} ${desk.words("draw-unit-km")}`;
+  `${kilometre(leg.start_m, desk)}–${kilometre(leg.end_m, desk)} ${desk.words("draw-unit-km")}`;
 
 /** A part of the report with its title; what is folded is only written once it is unfolded. */
 export function fold(title: string, html: string, open: boolean, turned: (open: boolean) => void = () => {}): HTMLElement {

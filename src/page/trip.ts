@@ -30,7 +30,7 @@ export class TripForm implements Part {
   private readonly assumptions: Assumptions;
   private fixed: Field[] = [];
   private rows: Field[] = [];
-  private words_: Field[] = [];
+  private choices: Field[] = [];
   private built = "";
 
   constructor(private readonly desk: Desk) {
@@ -40,7 +40,7 @@ export class TripForm implements Part {
     this.element.append(
       group(words("draw-people"), this.folk, add("draw-person-add", () => this.addPerson())),
       group(words("draw-ropes"), this.ropes, add("draw-rope-add", () => this.addRope())),
-      group(words("draw-day"), this.keep(textField(words("draw-trip-name"), this.text("name"))), ...this.day()),
+      group(words("draw-day"), this.keep(textField(words("draw-trip-name"), this.text("name"))), make("div", { class: "app-columns" }, ...this.day())),
       group(words("draw-how"), this.chosen, this.keep(this.gap())),
       this.assumptions.element,
     );
@@ -50,18 +50,22 @@ export class TripForm implements Part {
   sync(state: State): void {
     const kind = `${people(state.trip).length} ${ropes(state.trip).length}`;
     if (kind !== this.built) this.build(state.trip, kind);
-    for (const field of [...this.fixed, ...this.rows, ...this.words_]) field.sync();
+    for (const field of [...this.fixed, ...this.rows, ...this.choices]) field.sync();
     this.assumptions.sync(state);
   }
 
   know(door: TripDoor): void {
+    if (this.choices.length === 0) this.choose(door);
+    this.assumptions.know(door);
+  }
+
+  private choose(door: TripDoor): void {
     const { words } = this.desk;
     const named = door.practices.map(({ name, means }) => ({ name, means: means ? `${name}: ${means}` : name }));
     const of = (name: string) => choiceField(words(keyOf("draw-trip", name)), door.terms[name] ?? [], words("draw-not-given"), this.text(name));
     const known = WORDS.filter((name) => door.terms[name]);
-    this.words_ = [choiceField(words("draw-trip-practice"), named, words("draw-not-given"), this.text("practice")), ...known.map(of)];
-    fill(this.chosen, ...this.words_.map((field) => field.element));
-    this.assumptions.know(door);
+    this.choices = [choiceField(words("draw-trip-practice"), named, words("draw-not-given"), this.text("practice")), ...known.map(of)];
+    fill(this.chosen, ...this.choices.map((field) => field.element));
   }
 
   private keep(field: Field): HTMLElement {
@@ -71,7 +75,7 @@ export class TripForm implements Part {
 
   private day(): HTMLElement[] {
     return DAY.map(([name, looks]) =>
-      this.keep(textField(this.desk.words(keyOf("draw-trip", name)), this.text(name), { placeholder: looks, class: "app-input app-number" })),
+      this.keep(textField(this.desk.words(keyOf("draw-trip", name)), this.text(name), { placeholder: looks })),
     );
   }
 
