@@ -95,8 +95,7 @@ impl<'a> Sources<'a> {
             trip: trip.unwrap_or_default(),
             trip_place,
         };
-        let models = self.terrain.iter().map(|model| model.name.clone());
-        faults.0.extend(said.not_laid(models.collect(), inventory));
+        faults.0.extend(said.not_laid(&self.terrain, inventory));
         let laid = faults.take(said.laid(self.practice));
         let (line, drawn) = (self.route.name.clone(), self.zones.name.clone());
         let ((route, zones), glaciers) = cores::both(
@@ -106,8 +105,8 @@ impl<'a> Sources<'a> {
         let route = faults.take(route);
         let zones = ice::drawn(zones, inventory).map_err(|told| grid::named(told, route.as_ref()));
         let zones = faults.take(zones);
-        let opened = self.opened.map_or_else(|| terrain(self.terrain), Ok);
-        let (terrain, glaciers) = (faults.take(opened), faults.take(glaciers));
+        let terrain = faults.take(opened_or(self.opened, self.terrain));
+        let glaciers = faults.take(glaciers);
         let party = party_known.then(|| said.party(laid.as_ref().map(|laid| &laid.rules)));
         let party = party.and_then(|party| faults.take(party));
         let ropes = faults.take(said.ropes());
@@ -156,6 +155,14 @@ fn apart(
     [route, zones]: [&str; 2],
 ) -> Option<Fault> {
     swapped(line, ice?, known, FileNames { route, zones })
+}
+
+/// Terrain models as they were opened, or opened now.
+fn opened_or(
+    opened: Option<Noted<Terrain>>,
+    models: Vec<Input<raster::RasterSource>>,
+) -> Result<Noted<Terrain>, Vec<Fault>> {
+    opened.map_or_else(|| terrain(models), Ok)
 }
 
 fn opened(trip: Option<Input<Trip>>) -> (Result<Trip, Vec<Fault>>, Place) {
@@ -229,7 +236,8 @@ impl Layered {
     }
 
     /// Faults of terrain models and of an inventory that are named, and that the caller did not lay beside the trip.
-    fn not_laid(&self, laid: Vec<String>, glaciers: bool) -> Vec<Fault> {
+    fn not_laid(&self, terrain: &[Input<raster::RasterSource>], glaciers: bool) -> Vec<Fault> {
+        let laid: Vec<String> = terrain.iter().map(|model| model.name.clone()).collect();
         let says = |flag: bool| if flag { &self.flags } else { &self.trip };
         let by_flag = !self.flags.terrain.is_empty();
         let mut faults = unlaid::terrain(says(by_flag), &laid, &self.place(by_flag));
