@@ -26,22 +26,32 @@ export function drawHandles(pen: CanvasRenderingContext2D, scene: Scene, sight: 
   sight.stroke(pen, one.path, colours.picked, 2.4);
   sight.inPixels(pen);
   if (!scene.handles) return;
-  const half = coarse ? SPOT.coarse : SPOT.fine;
-  let last: Point = [-100, -100];
   one.areas.forEach((area, a) =>
-    area.forEach((ring, r) =>
-      ring.forEach((at, s) => {
-        const here = sight.pixel(at);
+    area.forEach((ring, r) => {
+      const pixels = ring.map((at) => sight.pixel(at));
+      pixels.forEach((here, s) => {
+        const [before, next] = [pixels[(s + ring.length - 1) % ring.length]!, pixels[(s + 1) % ring.length]!];
+        const [back, on] = [apart(before, here), apart(here, next)];
+        if (on > LEAST_EDGE * (coarse ? 1.8 : 1)) plus(pen, scene, middle(here, next), coarse);
         const chosen = scene.vertex?.area === a && scene.vertex.ring === r && scene.vertex.spot === s;
-        const next = sight.pixel(ring[(s + 1) % ring.length]!);
-        if (Math.hypot(next[0] - here[0], next[1] - here[1]) > LEAST_EDGE * (coarse ? 1.8 : 1)) plus(pen, scene, middle(here, next), coarse);
-        // Where spots stand closer than their drawn size, some are left out: they can be had from nearer by.
-        if (!chosen && Math.hypot(here[0] - last[0], here[1] - last[1]) < half) return;
-        last = here;
-        if (sight.sees(here, half)) round(pen, here, chosen ? half + 2 : half, chosen ? colours.picked : colours.halo, chosen ? colours.halo : colours.picked, chosen ? 3 : 2);
-      }),
-    ),
+        spot(pen, scene, sight, here, chosen, sized(Math.min(back, on), coarse));
+      });
+    }),
   );
+}
+
+const apart = (a: Point, b: Point): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
+
+/** Spots that stand close are drawn small, so that they do not hide one another: who comes nearer has them large. */
+function sized(room: number, coarse: boolean): number {
+  const half = coarse ? SPOT.coarse : SPOT.fine;
+  return Math.max(2.5, Math.min(half, room * 0.42));
+}
+
+function spot(pen: CanvasRenderingContext2D, { colours }: Scene, sight: Sight, at: Point, chosen: boolean, half: number): void {
+  if (!sight.sees(at, 16)) return;
+  if (chosen) round(pen, at, Math.max(half, SPOT.fine) + 2, colours.picked, colours.halo, 3);
+  else round(pen, at, half, colours.halo, colours.picked, half > 4 ? 2 : 1.3);
 }
 
 function round(pen: CanvasRenderingContext2D, [x, y]: Point, half: number, fill: string, rim: string, width: number): void {

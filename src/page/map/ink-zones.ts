@@ -33,52 +33,53 @@ export function drawZones(pen: CanvasRenderingContext2D, scene: Scene, sight: Si
   }
 }
 
-/** Along the strike where it is known; slanting and broken where not even a width is. */
+/** Along the strike where it is known; slanting and broken where not even a width is. Drawn in metres. */
 function hatch(pen: CanvasRenderingContext2D, scene: Scene, sight: Sight, one: Shape, known: Known): void {
   const { strike_deg: strike, gap_m: gap } = known;
   if (strike === null && gap !== null) return;
-  pen.save();
-  pen.clip(one.path, "evenodd");
-  sight.inPixels(pen);
-  const path = strokes(sight, one, strike ?? 45, gap === null ? 2 * APART : APART);
-  if (strike !== null) {
-    pen.lineWidth = 2.2;
-    pen.strokeStyle = scene.colours.dark ? "rgba(0,0,0,0.3)" : "rgba(255,255,255,0.4)";
-    pen.stroke(path);
+  const wear = strike === null ? brokenWear(scene) : { ink: hatchInk(scene, gap), under: scene.colours.dark ? "rgba(0,0,0,0.3)" : "rgba(255,255,255,0.4)" };
+  const pattern = hatching(pen, sight.density, wear, strike === null);
+  if (!pattern) return;
+  // Counted from a place on the ground, so that the lines move with it.
+  const [x, y] = sight.pixel([one.box[0], one.box[3]]);
+  const turned = new DOMMatrix().translate(x * sight.density, y * sight.density).rotate(strike ?? 45);
+  pattern.setTransform(pen.getTransform().inverse().multiply(turned));
+  pen.fillStyle = pattern;
+  pen.fill(one.path, "evenodd");
+}
+
+interface Wear {
+  readonly ink: string;
+  readonly under: string | null;
+}
+
+const brokenWear = ({ colours }: Scene): Wear => ({ ink: colours.zoneRim, under: null });
+
+const tiles = new Map<string, HTMLCanvasElement>();
+
+/** Upright lines that repeat: turned by who fills with them. A filling costs far less than lines under a clip. */
+function hatching(pen: CanvasRenderingContext2D, density: number, { ink, under }: Wear, broken: boolean): CanvasPattern | null {
+  const name = [density, ink, under, broken].join();
+  let tile = tiles.get(name);
+  if (!tile) {
+    tile = document.createElement("canvas");
+    tiles.set(name, tile);
+    [tile.width, tile.height] = [Math.round((broken ? 2 : 1) * APART * density), Math.round(8 * density)];
+    const own = tile.getContext("2d");
+    const line = (width: number, colour: string): void => {
+      if (!own) return;
+      own.fillStyle = colour;
+      own.fillRect((tile!.width - width * density) / 2, 0, width * density, broken ? tile!.height / 2 : tile!.height);
+    };
+    if (under) line(2.6, under);
+    line(broken ? 1.3 : 1, ink);
   }
-  pen.lineWidth = strike === null ? 1.2 : 0.8;
-  pen.setLineDash(strike === null ? [4, 4] : []);
-  pen.strokeStyle = strike === null ? scene.colours.zoneRim : hatchInk(scene, gap);
-  pen.stroke(path);
-  pen.restore();
+  return pen.createPattern(tile, "repeat");
 }
 
 function hatchInk(scene: Scene, gap: number | null): string {
   if (scene.colours.dark) return "rgba(230,235,241,0.55)";
   return gap !== null && gap > 10 ? "rgba(255,255,255,0.6)" : "rgba(27,36,48,0.6)";
-}
-
-/** Parallel lines over what is seen of a zone. They are counted from a place on the ground, so they move with it. */
-function strokes(sight: Sight, one: Shape, strike: number, apart: number): Path2D {
-  const [west, south, east, north] = one.box;
-  const [left, top] = sight.pixel([west, north]);
-  const [right, bottom] = sight.pixel([east, south]);
-  const [x0, y0] = [Math.max(left, 0), Math.max(top, 0)];
-  const [x1, y1] = [Math.min(right, sight.wide), Math.min(bottom, sight.high)];
-  const turn = (strike * Math.PI) / 180;
-  const [alongX, alongY] = [Math.sin(turn), -Math.cos(turn)];
-  const [acrossX, acrossY] = [-alongY, alongX];
-  const far = (x: number, y: number): number => (x - left) * acrossX + (y - top) * acrossY;
-  const corners = [far(x0, y0), far(x1, y0), far(x0, y1), far(x1, y1)];
-  const path = new Path2D();
-  const reach = Math.hypot(x1 - x0, y1 - y0);
-  const middle = ((x0 + x1) / 2 - left) * alongX + ((y0 + y1) / 2 - top) * alongY;
-  for (let at = Math.ceil(Math.min(...corners) / apart) * apart; at <= Math.max(...corners); at += apart) {
-    const [x, y] = [left + at * acrossX + middle * alongX, top + at * acrossY + middle * alongY];
-    path.moveTo(x - alongX * reach, y - alongY * reach);
-    path.lineTo(x + alongX * reach, y + alongY * reach);
-  }
-  return path;
 }
 
 /** Widths, and names where there is room. An assumed width has a question mark before it. */

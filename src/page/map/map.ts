@@ -74,13 +74,13 @@ export class ZoneMap implements Board {
     this.note = new Note(words, () => this.focus());
     this.toolbar = new Toolbar(this, () => this.tool);
     const help = make("p", { class: "map-live", id: "map-help" }, words("draw-map-keys"));
-    const ground2 = make("div", { class: "map-ground", tabindex: 0, role: "application", "aria-label": words("draw-map"), "aria-describedby": "map-help" });
-    this.stage.append(ground2, this.furniture.element, this.needle.element, this.toolbar.hint, zoomButtons(this.words, (by) => scaleBy(this.map, by, this.duration(200))), this.note.element);
+    const target = make("div", { class: "map-ground", tabindex: 0, role: "application", "aria-label": words("draw-map"), "aria-describedby": "map-help" });
+    this.stage.append(target, this.furniture.element, this.needle.element, this.toolbar.hint, zoomButtons(this.words, (by) => scaleBy(this.map, by, this.duration(200))), this.note.element);
     element.classList.add("zone-map");
     element.replaceChildren(make("style", {}, style), this.toolbar.element, this.stage, help, this.live);
     const hands = new Hands(() => this.tool, (touch) => this.tapped(touch), (touch) => this.hovered(touch));
-    this.map = planeMap(ground2, [this.picture, this.ink], hands, this.duration(250));
-    this.listens(ground2);
+    this.map = planeMap(target, [this.picture, this.ink], hands, this.duration(250));
+    this.listens(target);
     this.dress();
   }
 

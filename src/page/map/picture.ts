@@ -86,7 +86,9 @@ export class PictureLayer extends Layer {
     pen.fillRect(0, 0, wide, high);
     const times = keptSight.resolution / sight.resolution;
     const [x, y] = sight.pixel(keptSight.place([0, 0]));
-    pen.drawImage(kept, x * sight.density, y * sight.density, kept.width * times, kept.height * times);
+    // On whole pixels where nothing is scaled, so that lines stay sharp.
+    const whole = (at: number): number => (times === 1 ? Math.round(at) : at);
+    pen.drawImage(kept, whole(x * sight.density), whole(y * sight.density), kept.width * times, kept.height * times);
   }
 
   private draw(seen: Sight): void {

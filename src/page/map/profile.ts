@@ -23,7 +23,12 @@ export class ProfileStrip {
   private at_m: number | null = null;
   private samples = new Map<number, readonly Sample[]>();
   private pending = 0;
-  private readonly watch = new ResizeObserver(() => this.soon());
+  private size: readonly [wide: number, high: number] = [0, 0];
+  private measure: Ruler | null = null;
+  private readonly watch = new ResizeObserver(([entry]) => {
+    if (entry) this.size = [Math.round(entry.contentRect.width), Math.round(entry.contentRect.height)];
+    this.soon();
+  });
 
   constructor(private readonly element: HTMLElement, private readonly options: ProfileOptions) {
     const { ground, words, map } = options;
@@ -90,10 +95,14 @@ export class ProfileStrip {
 
   // --- hand and keys ---
 
+  /** Made anew where heights, stage or size are others: to ask an element for its size is slow. */
   private get ruler(): Ruler {
-    const { map } = this.options;
-    const length = map.scene.way(this.stage)?.stage.length_m ?? 0;
-    return new Ruler(this.samples.get(this.stage) ?? [], length, this.strip.clientWidth, this.strip.clientHeight);
+    const samples = this.samples.get(this.stage) ?? [];
+    const [wide, high] = this.size;
+    const { measure } = this;
+    if (measure?.samples === samples && measure.wide === wide && measure.high === high) return measure;
+    const length = this.options.map.scene.way(this.stage)?.stage.length_m ?? 0;
+    return (this.measure = new Ruler(samples, length, wide, high));
   }
 
   private at(event: PointerEvent): number {

@@ -3,7 +3,7 @@
 import type { LonLat } from "../door";
 
 /** East and north of the frame's middle, metres. */
-export type Spot2 = [x: number, y: number];
+export type Spot = [x: number, y: number];
 
 /** WGS 84. */
 const EQUATOR_M = 6378137;
@@ -39,12 +39,12 @@ export class Frame {
     return new Frame(first === null ? [8, 46] : [turned((west + east) / 2), (south + north) / 2]);
   }
 
-  at(place: readonly number[]): Spot2 {
+  at(place: readonly number[]): Spot {
     const [longitude = 0, latitude = 0] = place;
     return [turned(longitude - this.middle[0]) * this.east, (latitude - this.middle[1]) * this.north];
   }
 
-  line(places: readonly (readonly number[])[]): Spot2[] {
+  line(places: readonly (readonly number[])[]): Spot[] {
     return places.map((place) => this.at(place));
   }
 

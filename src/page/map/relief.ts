@@ -2,16 +2,16 @@
 
 import type { Relief } from "../door";
 import type { Palette, Shade } from "./palette";
-import { turned, type Frame, type Spot2 } from "./projection";
+import { turned, type Frame, type Spot } from "./projection";
 
 /** Elevation of the light, degrees. Habit of maps, no source. */
 const LIGHT_DEG = 45;
 /** Slopes are drawn so many times as steep, so that gentle ice has a shape. Our judgement. */
 const STEEPER = 1.6;
 
-export class Ground2 {
+export class Lattice {
   /** South-west and north-east corner in the plane. */
-  readonly corners: readonly [Spot2, Spot2];
+  readonly corners: readonly [Spot, Spot];
 
   constructor(private readonly relief: Relief, frame: Frame) {
     const [west, south] = frame.at(relief.south_west);

@@ -7,7 +7,7 @@ import { open, type Area, type Point } from "./geometry/rings";
 import { beside, Walked } from "./back";
 import { palette, type Palette } from "./palette";
 import { Frame } from "./projection";
-import { Ground2 } from "./relief";
+import { Lattice } from "./relief";
 import { boxOf, lineOf, shape, type Box, type Shape, type Vertex } from "./shapes";
 
 /** One area of the inventory. */
@@ -70,7 +70,7 @@ export interface Sketch {
 
 export class Scene {
   readonly frame: Frame;
-  readonly ground: Ground2 | null;
+  readonly ground: Lattice | null;
   readonly ways: readonly Way[];
   readonly routePath: Path2D;
   readonly ice: readonly Ice[];
@@ -96,7 +96,7 @@ export class Scene {
 
   constructor(ground: Ground, state: State) {
     this.frame = Frame.about(places(ground, state));
-    this.ground = ground.relief && ground.relief.columns > 1 && ground.relief.rows > 1 ? new Ground2(ground.relief, this.frame) : null;
+    this.ground = ground.relief && ground.relief.columns > 1 && ground.relief.rows > 1 ? new Lattice(ground.relief, this.frame) : null;
     this.ways = ground.stages.map((stage) => new Way(stage, this.frame));
     this.routePath = lineOf(this.ways.flatMap((way) => way.runs.map((run) => run.map((spot) => spot.at))));
     this.ice = ground.inventory.flatMap(({ name, polygons }) =>
