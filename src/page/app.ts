@@ -52,6 +52,7 @@ export class App implements Desk {
   private files!: FilesPanel;
   private readonly root = document.getElementById("app") ?? document.body;
   private readonly live = make("div", { class: "app-hidden", "aria-live": "polite" });
+  private readonly note = make("p", { class: "app-note", hidden: true });
   private readonly planner = new Newest<Wanted>((wanted) => this.follow(wanted));
   private readonly grounds = new Newest<State>((state) => this.survey(state));
   private shown: { plan: Planned; step: number } | null = null;
@@ -74,9 +75,10 @@ export class App implements Desk {
     void this.started.then(() => document.body.setAttribute("data-ready", ""));
   }
 
-  /** Shows the page, and plans as soon as the program is there. */
-  begin(language: Language): void {
+  /** Shows the page, and plans as soon as the program is there; `restored` where it goes on with work of last time. */
+  begin(language: Language, restored: boolean): void {
     this.build(language);
+    this.note.hidden = !restored;
     this.listen();
     document.body.classList.add("app-on");
     document.getElementById("still")?.setAttribute("hidden", "");
@@ -103,6 +105,11 @@ export class App implements Desk {
     this.live.textContent = text;
   }
 
+  private speak(language: Language): void {
+    this.build(language);
+    this.header.element.querySelector("select")?.focus();
+  }
+
   /** Builds everything in a language. */
   private build(language: Language): void {
     this.store.silence();
@@ -110,7 +117,7 @@ export class App implements Desk {
     this.language = language;
     this.words = wordsOf(this.given.words, language);
     document.documentElement.lang = language;
-    this.header = new Header(this, (other) => this.build(other));
+    this.header = new Header(this, (other) => this.speak(other));
     this.side = new MapSide(this);
     this.plan = new PlanPanel(this);
     this.files = new FilesPanel(this, this.original, this.given);
@@ -119,7 +126,8 @@ export class App implements Desk {
     const tab = (name: TabName, part: Part) => ({ name, title: this.words(`draw-tab-${name}`), element: part.element });
     const all = [tab("plan", this.plan), tab("zone", zone), tab("trip", trip), tab("field", field), tab("files", this.files)];
     this.tabs = new Tabs(this.words("draw-tabs"), all, (name) => this.opened(name));
-    fill(this.root, this.header.element, make("main", { class: "app-body" }, this.side.element, this.tabs.element), this.live);
+    fill(this.note, this.words("draw-restored"));
+    fill(this.root, this.header.element, this.note, make("main", { class: "app-body" }, this.side.element, this.tabs.element), this.live);
     this.tabs.open(besideOf(this.store.state).route ? this.tab : "files");
     this.store.listen((state, did) => this.changed(state, did));
     this.laid = [];
@@ -148,6 +156,7 @@ export class App implements Desk {
   private changed(state: State, did: string): void {
     if (this.picked !== null && !state.zones.some((zone) => zone.key === this.picked)) this.pick(null);
     this.sync(state);
+    if (did) this.note.hidden = true;
     if (did) this.tell(this.words(did === "undo" || did === "redo" ? `draw-did-${did}` : did));
     const parts = groundParts(state);
     if (!same(parts, this.laid) || this.laid.length === 0) {

@@ -80,11 +80,6 @@ export class Newest<Wanted> {
 
   constructor(private readonly work: (wanted: Wanted) => Promise<void>) {}
 
-  /** Whether something is worked at. */
-  get working(): boolean {
-    return this.busy;
-  }
-
   want(wanted: Wanted): void {
     this.next = { wanted };
     if (!this.busy) void this.go();

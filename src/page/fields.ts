@@ -96,10 +96,21 @@ export function sliderField(label: string, unit: string, none: string, value: Va
     value.set(slider.value, true);
     sync();
   });
-  slider.addEventListener("change", () => value.settle());
+  settleSlider(slider, value);
   control.addEventListener("input", syncSlider);
   sync();
   return { element: labelled(label, control, unit, slider), sync };
+}
+
+/** A slide is one step, and so are keys pressed until the slider is left. */
+function settleSlider(slider: HTMLInputElement, value: Value): void {
+  let held = false;
+  slider.addEventListener("pointerdown", () => (held = true));
+  slider.addEventListener("change", () => {
+    if (held) value.settle();
+    held = false;
+  });
+  slider.addEventListener("blur", () => value.settle());
 }
 
 /** A choice of words; `none` is the word for not saying. */

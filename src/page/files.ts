@@ -38,10 +38,11 @@ export class FilesPanel implements Part {
     fill(this.lying, route && line("route", route.name), line("zones", zonesName), ...files.map(({ name }) => line(kind(name), name)));
   }
 
-  /** Opens files, one after the other. */
+  /** Opens files, one after the other; a trip last, since it may name the others. */
   async take(files: readonly File[]): Promise<void> {
+    const isTrip = ({ name }: File) => /\.toml$/i.test(name);
     const opened: Opened[] = [];
-    for (const file of files) opened.push(await open(file, this.desk));
+    for (const file of [...files.filter((one) => !isTrip(one)), ...files.filter(isTrip)]) opened.push(await open(file, this.desk));
     fill(this.came, ...opened.map((one) => this.told(one)));
   }
 

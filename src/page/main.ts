@@ -20,7 +20,7 @@ async function begin(): Promise<void> {
   const keep = await Keep.open(given, start);
   const kept = await keep.read();
   if (kept) store.change("draw-did-restored", () => kept.state);
-  new App(original, given, store, keep).begin(kept?.language ?? given.language);
+  new App(original, given, store, keep).begin(kept?.language ?? given.language, kept !== null);
 }
 
 void begin();

@@ -3,6 +3,7 @@
 import { zipSync } from "fflate";
 import { outputOf, tomlOf } from "./calls";
 import type { Desk } from "./desk";
+import { make } from "./dom";
 import type { TripDoor } from "./door";
 import { type Given, packed } from "./given";
 import { besideOf, zonesText } from "./held";
@@ -75,7 +76,7 @@ export async function pageFile(original: string, given: Given, state: State, des
   return { name: "draw.html", bytes: encoded(`<!doctype html>\n${page.documentElement.outerHTML}\n`) };
 }
 
-/** What is seen where no script runs: the sheet, or nothing where there is no plan, since an old one would be wrong. */
+/** What is seen where no script runs: the sheet, or what the page needs where there is no plan, since an old one would be wrong. */
 async function sheetOf(state: State, desk: Desk): Promise<string> {
   try {
     const { bytes } = await outputFile(state, { format: "sheet", file: "" }, desk);
@@ -83,7 +84,7 @@ async function sheetOf(state: State, desk: Desk): Promise<string> {
     // The page has a main part of its own.
     return sheet.body.innerHTML.replace(/<(\/?)main\b/g, "<$1div");
   } catch {
-    return "";
+    return make("p", {}, desk.words("draw-needs-script")).outerHTML;
   }
 }
 
