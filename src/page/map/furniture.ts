@@ -47,5 +47,5 @@ export class Furniture {
 /** Closer and wider, for who has one finger. */
 export function zoomButtons(words: Words, zoom: (by: number) => void): HTMLElement {
   const one = (says: string, key: string, by: number): HTMLElement => button(says, () => zoom(by), { class: "map-act", "aria-label": words(key) });
-  return make("div", { class: "map-zoom" }, one("+", "draw-closer", 1), one("−", "draw-wider", -1));
+  return make("div", { class: "map-zoom" }, one("+", "draw-tool-closer", 1), one("−", "draw-tool-wider", -1));
 }

@@ -16,6 +16,9 @@ export interface Numbers {
   readonly metres: (metres: number) => string;
 }
 
+/** Wider maps have buttons in their upper right corner, pixels. */
+const NARROW = 560;
+
 export class InkLayer extends Layer {
   private readonly canvas = document.createElement("canvas");
   /** Of the last frame. */
@@ -49,6 +52,7 @@ export class InkLayer extends Layer {
     const labels = new Labels(pen, scene.colours, sight.wide, sight.high);
     for (const way of scene.ways) for (const run of way.runs) labels.avoid(run.map((spot) => sight.pixel(spot.at)));
     this.labels = labels;
+    if (sight.wide > NARROW) labels.keep([sight.wide - 30, 56], 60, 112);
     drawTicks(pen, scene, sight);
     labelLegs(labels, scene, sight);
     labelZones(labels, scene, sight, this.numbers.metres);

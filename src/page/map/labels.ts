@@ -50,6 +50,11 @@ export class Labels {
     return this.place(open, wide, high);
   }
 
+  /** No label is to stand here. */
+  keep([x, y]: Point, wide: number, high: number): void {
+    this.taken.push([x - wide / 2, y - high / 2, x + wide / 2, y + high / 2]);
+  }
+
   /** Who taps a label is told. */
   tells([x, y]: Point, wide: number, high: number, tells: Told): void {
     this.telling.push({ room: [x - wide / 2, y - high / 2, x + wide / 2, y + high / 2], tells });

@@ -18,7 +18,7 @@ import { Needle, needleSpot } from "./needle";
 import { Note } from "./note";
 import { palette } from "./palette";
 import { PictureLayer } from "./picture";
-import { keepSeen, planeMap, scaleBy } from "./plane";
+import { keepSeen, lasting, planeMap, scaleBy } from "./plane";
 import { Scene } from "./scene";
 import { boxOf, type Box } from "./shapes";
 import { Toolbar } from "./toolbar";
@@ -75,11 +75,11 @@ export class ZoneMap implements Board {
     this.toolbar = new Toolbar(this, () => this.tool);
     const help = make("p", { class: "map-live", id: "map-help" }, words("draw-map-keys"));
     const target = make("div", { class: "map-ground", tabindex: 0, role: "application", "aria-label": words("draw-map"), "aria-describedby": "map-help" });
-    this.stage.append(target, this.furniture.element, this.needle.element, this.toolbar.hint, zoomButtons(this.words, (by) => scaleBy(this.map, by, this.duration(200))), this.note.element);
+    this.stage.append(target, this.furniture.element, this.needle.element, this.toolbar.hint, zoomButtons(this.words, (by) => this.scaleBy(by)), this.note.element);
     element.classList.add("zone-map");
     element.replaceChildren(make("style", {}, style), this.toolbar.element, this.stage, help, this.live);
     const hands = new Hands(() => this.tool, (touch) => this.tapped(touch), (touch) => this.hovered(touch));
-    this.map = planeMap(target, [this.picture, this.ink], hands, this.duration(250));
+    this.map = planeMap(target, [this.picture, this.ink], hands, lasting(250));
     this.listens(target);
     this.dress();
   }
@@ -169,6 +169,10 @@ export class ZoneMap implements Board {
     this.stage.querySelector<HTMLElement>(".map-ground")?.focus({ preventScroll: true });
   }
 
+  scaleBy(times: number): void {
+    scaleBy(this.map, times, lasting(200));
+  }
+
   legend(): void {
     this.note.showOwn(legend(this.scene.colours, this.words));
   }
@@ -201,7 +205,7 @@ export class ZoneMap implements Board {
   /** Moves so that a place of the route is in the middle. */
   goTo(stage: number, at_m: number): void {
     const on = this.scene.way(stage)?.at(at_m);
-    if (on) this.map.getView().animate({ center: [...on.at], duration: this.duration(300) });
+    if (on) this.map.getView().animate({ center: [...on.at], duration: lasting(300) });
   }
 
   /** The tool that paints, while it is out. */
@@ -261,11 +265,7 @@ export class ZoneMap implements Board {
 
   // --- looking ---
 
-  private duration(milliseconds: number): number {
-    return matchMedia("(prefers-reduced-motion: reduce)").matches ? 0 : milliseconds;
-  }
-
-  private look(box: Box, duration = this.duration(300)): void {
+  private look(box: Box, duration = lasting(300)): void {
     const [wide = 0] = this.map.getSize() ?? [];
     const rim = Math.min(56, wide / 10);
     this.map.getView().fit([...box], { padding: [rim, rim, rim + 16, rim], minResolution: 1, duration });

@@ -40,6 +40,10 @@ export function keepSeen(map: OlMap, [west, south, east, north]: Box): void {
   if (!seen && fits) view.setCenter([(west + east) / 2, (south + north) / 2 + row / 2]);
 }
 
+/** So long a movement takes, milliseconds; no time where the reader wants none. */
+export const lasting = (milliseconds: number): number =>
+  matchMedia("(prefers-reduced-motion: reduce)").matches ? 0 : milliseconds;
+
 /** Closer by so many times two. */
 export function scaleBy(map: OlMap, by: number, duration: number): void {
   const view = map.getView();

@@ -38,6 +38,8 @@ export interface Bench {
 export interface Board extends Bench {
   readonly size: readonly number[];
   fit(): void;
+  /** Closer by so many times two. */
+  scaleBy(times: number): void;
   /** Shows what the signs mean. */
   legend(): void;
   tapped(touch: Touch): void;
