@@ -71,8 +71,13 @@ export class App implements Desk {
     this.words = wordsOf(given.words, this.language);
     this.engine = new Engine(WORKER, readCore());
     document.getElementById("core")?.replaceChildren();
-    this.started = new Promise((done) => this.engine.ready.then(() => done(), (error: unknown) => this.giveUp(String(error))));
-    void this.started.then(() => document.body.setAttribute("data-ready", ""));
+    this.started = new Promise((done) => {
+      const open = ({ took_ms }: Came) => {
+        document.body.dataset["ready"] = took_ms.toFixed(0);
+        done();
+      };
+      this.engine.ready.then(open, (error: unknown) => this.giveUp(String(error)));
+    });
   }
 
   /** Shows the page, and plans as soon as the program is there; `restored` where it goes on with work of last time. */
