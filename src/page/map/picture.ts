@@ -9,7 +9,9 @@ import { meets, pathOf } from "./shapes";
 import { Sight } from "./sight";
 
 /** So much more than is seen, pixels on every side. */
-const ROUND_IT = 260;
+const ROUND_IT = 160;
+/** Finer than so many dots a pixel it is not drawn: what lies under everything else is soft, and a phone is slow. Our judgement. */
+const FINEST = 2;
 /** A picture whose edge comes into sight is drawn anew while the hand moves, but not more often than so, milliseconds. */
 const PAUSE = 120;
 const PATIENCE = 6;
@@ -52,7 +54,7 @@ export class PictureLayer extends Layer {
     const sight = sightOf(frame);
     const moving = frame.viewHints.some((hint) => hint > 0);
     if (this.isStale(sight, moving)) {
-      this.draw(sight);
+      this.draw(sight, moving ? 1 : FINEST);
       [this.took, this.drawnAt] = [performance.now() - this.drawnAt, performance.now()];
     }
     this.shift(sight);
@@ -61,10 +63,10 @@ export class PictureLayer extends Layer {
 
   private isStale(sight: Sight, moving: boolean): boolean {
     const kept = this.keptSight;
-    if (!kept || kept.density !== sight.density) return true;
+    if (!kept) return true;
     const uncovered = !this.covers(kept, sight);
     if (moving) return uncovered && performance.now() - this.drawnAt > Math.max(PAUSE, PATIENCE * this.took);
-    return uncovered || kept.resolution !== sight.resolution;
+    return uncovered || kept.resolution !== sight.resolution || kept.density !== Math.min(FINEST, sight.density);
   }
 
   private covers(kept: Sight, sight: Sight): boolean {
@@ -84,15 +86,16 @@ export class PictureLayer extends Layer {
     pen.setTransform(1, 0, 0, 1, 0, 0);
     pen.fillStyle = this.scene.colours.paper;
     pen.fillRect(0, 0, wide, high);
-    const times = keptSight.resolution / sight.resolution;
+    const times = (keptSight.resolution / sight.resolution) * (sight.density / keptSight.density);
     const [x, y] = sight.pixel(keptSight.place([0, 0]));
     // On whole pixels where nothing is scaled, so that lines stay sharp.
     const whole = (at: number): number => (times === 1 ? Math.round(at) : at);
     pen.drawImage(kept, whole(x * sight.density), whole(y * sight.density), kept.width * times, kept.height * times);
   }
 
-  private draw(seen: Sight): void {
-    const sight = new Sight(seen.middle, seen.resolution, seen.wide + 2 * ROUND_IT, seen.high + 2 * ROUND_IT, seen.density);
+  /** Under a moving hand coarser than at rest. */
+  private draw(seen: Sight, finest: number): void {
+    const sight = new Sight(seen.middle, seen.resolution, seen.wide + 2 * ROUND_IT, seen.high + 2 * ROUND_IT, Math.min(finest, seen.density));
     [this.kept.width, this.kept.height] = [Math.round(sight.wide * sight.density), Math.round(sight.high * sight.density)];
     [this.keptSight, this.drawnAt] = [sight, performance.now()];
     const pen = this.kept.getContext("2d", { alpha: false });
