@@ -11,7 +11,7 @@ use schrund::{
         lay,
         trip::{Trip, toml_of_json},
     },
-    say::voice::Voice,
+    say::{interface::Interface, voice::Voice},
     trip::{language::Language, route::Route, zone::Zone},
     write::{
         Look, Sheet,
@@ -67,7 +67,7 @@ fn panel(job: &JobArgs, voice: impl Fn(Language) -> Voice, show: &Show) -> End {
     let read = inputs::over_kept_ground(job);
     let language = read.as_ref().ok().map(|(job, _)| job.language);
     let voice = Voice {
-        interface: Default::default(),
+        interface: Interface::Page,
         ..voice(language.or(job.laid.lang).unwrap_or_default())
     };
     let planned = read.and_then(|(job, give_back)| {

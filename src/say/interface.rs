@@ -19,15 +19,18 @@ pub enum Interface {
     Members,
     /// Flags of the command line too.
     Flags,
+    /// What is seen on the page for drawing: its map, its zones, its trip.
+    Page,
 }
 
 impl Interface {
-    /// What messages choose by: `members` or `flags`.
+    /// What messages choose by: `members`, `flags` or `page`.
     #[must_use]
     pub fn as_str(self) -> &'static str {
         match self {
             Self::Members => "members",
             Self::Flags => "flags",
+            Self::Page => "page",
         }
     }
 }

@@ -1,5 +1,83 @@
-### Was beim Lesen auffällt und in Ausgaben steht. Fehler, die einen Plan verhindern, bleiben englisch.
+### Was beim Lesen auffällt und in Ausgaben steht, und was auf der Seite zum Zeichnen noch fehlt. Andere Fehler, die einen
+### Plan verhindern, bleiben englisch.
 
+trip-nobody-said = niemand hat gesagt, wie viele gehen
+    .hint = { $interface ->
+        [flags] `--party 3`, oder die Massen mit Rucksack: `--party 82,75,90`
+        [page] unter Tour alle eintragen, die mitgehen, mit der Masse samt Rucksack
+       *[members] `party = 3`, oder die Massen mit Rucksack: `party = [82, 75, 90]`
+     }
+trip-no-start = Brücken wird bis { $until } vertraut, aber niemand hat gesagt, wann die Gruppe startet
+    .hint = { $interface ->
+        [flags] `--start 04:30`, oder `start = "04:30"` in der Tourdatei
+        [page] unter Tour den Start angeben
+       *[members] `start = "04:30"`
+     }
+trip-no-start-back = die Linie soll bis { $by } zu Ende sein, aber niemand hat gesagt, wann die Gruppe startet
+    .hint = { $interface ->
+        [flags] `--start 04:30`, oder `start = "04:30"` in der Tourdatei
+        [page] unter Tour den Start angeben
+       *[members] `start = "04:30"`
+     }
+alone = eine Gruppe von { $people } kann kein Seil teilen: niemand geht allein
+    .hint = mindestens eine Person dazunehmen: { $interface ->
+        [flags] `--party 2`
+        [page] unter Tour eintragen
+       *[members] `party = 2`
+     }
+zones-none = { $features ->
+    [0] { $interface ->
+        [page] noch ist kein Eis gezeichnet
+       *[members] darin ist nichts gezeichnet
+     }
+   *[other] { $others ->
+        [0] darin ist kein Polygon mit einer Fläche gezeichnet
+       *[other] darin sind { $left-out } und kein Polygon
+     }
+ }
+    .hint = { $interface ->
+        [page] das zerrissene Eis auf der Karte zeichnen oder entlang der Route malen, und seine Spaltenbreite angeben: die der breitesten, mit der zu rechnen ist
+       *[members] { $features ->
+            [0] das zerrissene Eis in einem Karteneditor als Polygone zeichnen
+           *[other] das zerrissene Eis als Polygone zeichnen
+         }, jedes mit `gap_m`, der Breite der breitesten Spalte, mit der zu rechnen ist, in Metern
+     }
+
+zones-gap-not-given = { $count ->
+    [one] { $count } Zone gibt keine Spaltenbreite an: { $zones }
+   *[other] { $count } Zonen geben keine Spaltenbreite an: { $zones }
+ }{ $others ->
+    [0] { "" }
+   *[other] {" "}(gefunden wurde dort: { $found })
+ }
+    .hint = { $renamed ->
+        [all] `{ $near }` in `gap_m` umbenennen
+        [units] { $metres-known ->
+            [yes] `gap_m` ist in Metern: `"gap_m": { $metres }` schreiben statt `{ $near }`{ $count ->
+                [one] { "" }
+               *[other] , und so in jeder Zone
+             }
+           *[no] `gap_m` ist in Metern: es statt `{ $near }` schreiben, mit der Breite in Metern
+         }
+        [some] `{ $near }` in `gap_m` umbenennen; für die anderen { write-gap }
+       *[none] { write-gap }
+     }{ $guessed ->
+        [none] { "" }
+       *[some] ; wo eine Breite dazukommt, die jemand gesehen hat, `gap_assumed` herausnehmen
+     }
+write-gap = { $interface ->
+    [page] { $count ->
+        [one] der Zone
+       *[other] jeder Zone
+     } ihre Spaltenbreite geben, die der breitesten, mit der zu rechnen ist, in Metern, oder unter Tour sagen, was anzunehmen ist
+   *[members] { $count ->
+        [one] dem Polygon
+       *[other] jedem Polygon
+     } im Karteneditor ein `gap_m` geben, die Breite der breitesten Spalte, mit der zu rechnen ist, in Metern, oder sagen, was anzunehmen ist, { $interface ->
+        [flags] mit `--gap`, etwa `--gap 6`
+       *[members] mit `gap_m` der Tour, etwa `gap_m = 6`
+     }
+ }
 zones-gap-assumed = { $lower ->
     [given] { $gap }, oder das angegebene untere Ende, wo es breiter ist, als Spaltenbreite angenommen für { which-zones }: { $zones }
    *[none] { $gap } als Spaltenbreite angenommen für { which-zones }: { $zones }

@@ -322,6 +322,7 @@ trip-far-too-many = a party of so many is more than the { $most } that are plann
 trip-nobody-said = nobody said how many go
     .hint = { $interface ->
         [flags] `--party 3`, or their masses with pack: `--party 82,75,90`
+        [page] add everybody who goes under Trip, with the mass with pack
        *[members] `party = 3`, or their masses with pack: `party = [82, 75, 90]`
      }
 trip-mass = person { $person } weighs { $mass }, outside { $min } to { $max } kg
@@ -352,11 +353,13 @@ trip-stage-named = stage { $number } "{ $name }"
 trip-no-start = bridges are trusted until { $until }, but nobody said when the party starts
     .hint = { $interface ->
         [flags] `--start 04:30`, or `start = "04:30"` in the trip file
+        [page] set the start under Trip
        *[members] `start = "04:30"`
      }
 trip-no-start-back = the line is to be done by { $by }, but nobody said when the party starts
     .hint = { $interface ->
         [flags] `--start 04:30`, or `start = "04:30"` in the trip file
+        [page] set the start under Trip
        *[members] `start = "04:30"`
      }
 halt-minutes = a halt of { $minutes } is outside { $min } to { $max }
@@ -468,6 +471,7 @@ figure-no-turn = no figure says what a turn round a { $turn } leaves of the forc
 alone = a party of { $people } cannot rope up: nobody goes alone
     .hint = take at least one partner: { $interface ->
         [flags] `--party 2`
+        [page] add one under Trip
        *[members] `party = 2`
      }
 

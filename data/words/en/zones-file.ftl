@@ -235,8 +235,12 @@ zones-gap-not-given = { $count ->
         [none] { "" }
        *[some] ; where you write a width that somebody saw, take `gap_assumed` out
      }
-write-gap =
-    give { $count ->
+write-gap = { $interface ->
+    [page] give { $count ->
+        [one] the zone
+       *[other] each zone
+     } its gap, the width of the widest that you expect, in metres, or say under Trip what to assume
+   *[members] give { $count ->
         [one] the polygon
        *[other] each polygon
      } a property `gap_m` in the map editor, the width of the widest gap expected, in metres,
@@ -244,6 +248,7 @@ write-gap =
         [flags] with `--gap`, such as `--gap 6`
        *[members] with `gap_m` of the trip, such as `gap_m = 6`
      }
+ }
 zones-gap-assumed = { $lower ->
     [given] { $gap }, or the lower end given where that is wider, assumed as the gap width of { which-zones }: { $zones }
    *[none] { $gap } assumed as the gap width of { which-zones }: { $zones }
@@ -268,16 +273,22 @@ and-more = { $list } and { $more } more
 ## What was left out or mended
 
 zones-none = { $features ->
-    [0] nothing is drawn in it
+    [0] { $interface ->
+        [page] no ice is drawn yet
+       *[members] nothing is drawn in it
+     }
    *[other] { $others ->
         [0] no polygon with an area is drawn in it
        *[other] it holds { $left-out } and no polygon
      }
  }
-    .hint = { $features ->
-        [0] draw the broken ice as polygons in a map editor
-       *[other] draw the broken ice as polygons
-     }, each with a `gap_m`, the width of the widest gap you expect, in metres
+    .hint = { $interface ->
+        [page] draw the broken ice on the map, or paint it along the route, and give it its gap: the width of the widest that you expect
+       *[members] { $features ->
+            [0] draw the broken ice as polygons in a map editor
+           *[other] draw the broken ice as polygons
+         }, each with a `gap_m`, the width of the widest gap you expect, in metres
+     }
 inventory-none = { $features ->
     [0] the glacier inventory holds no feature at all
     [one] the only feature of the glacier inventory is no polygon with an area
