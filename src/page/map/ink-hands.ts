@@ -2,19 +2,13 @@
 
 import { middle, type Point } from "./geometry/rings";
 import type { Scene } from "./scene";
-import { pathOf, type Vertex } from "./shapes";
+import { pathOf } from "./shapes";
 import type { Sight } from "./sight";
 
 /** Half the size of a drawn spot: for a finger, for a mouse. */
 const SPOT = { coarse: 12, fine: 6 };
 /** New spots can be pulled out of the middle of an edge that is longer than this, pixels. */
-export const LEAST_EDGE = 34;
-
-export const edgeEnds = (scene: Scene, { area, ring, spot }: Vertex): [Point, Point] | null => {
-  const spots = scene.find(scene.picked)?.areas[area]?.[ring];
-  const [a, b] = [spots?.[spot], spots?.[(spot + 1) % spots.length]];
-  return a && b ? [a, b] : null;
-};
+const LEAST_EDGE = 34;
 
 export function drawHandles(pen: CanvasRenderingContext2D, scene: Scene, sight: Sight, coarse: boolean): void {
   const one = scene.find(scene.picked);
