@@ -24,6 +24,31 @@ says-back_by = wann die Linie zu Ende sein soll
 says-date = der Tag der Tour
 says-utc_offset = ihre Uhr gegen UTC
 
+## Was diese Wörter heißen
+
+says-language-en = Englisch
+says-language-de = Deutsch
+says-travel-foot = zu Fuß
+says-travel-snowshoe = auf Schneeschuhen
+says-travel-ski = auf Ski
+says-knots-auto = zu zweit, wo der Schnee sie wirken lässt; zu dritt, wo das Halten schwerer ist; sonst keine
+says-knots-always = zu zweit und zu dritt immer
+says-knots-never = niemand knüpft sie
+says-reserve-reach = so viel, wie eine Lose Rolle braucht: Reichweitenfaktor mal Abstand
+says-reserve-chest-coils = eine Anzahl Schlingen um die Brust
+says-cover-ends = eine Person am Ende; was für die in der Mitte fehlt, wird gesagt
+says-cover-anyone = alle am Seil
+says-undrawn_ice-rope = es wird mit dem kleinsten Abstand angeseilt, die Spalten sind unbekannt
+says-undrawn_ice-tell = es wird gemeldet, und angeseilt nur, wo eine Zone es sagt: der Rest auf das Wort der Führung
+says-pace-din = Weg und Höhe, das Längere und die Hälfte des Kürzeren (DIN 33466)
+says-pace-munter = Kilometer und hundert Höhenmeter nach einem Maß hinauf, einem hinab und einem auf Ski
+says-pace-naismith = Weg und Aufstieg; für den Abstieg nichts
+says-snow-soft = frisch oder nass: man sinkt ein
+says-snow-settled = alter Schnee, der sich gesetzt hat
+says-snow-firm = fester Firn: Schuhe hinterlassen flache Spuren
+says-snow-refrozen = gefrorene Kruste: Schuhe kratzen
+says-snow-ice = blankes Eis
+
 ## Wo angeseilt wird, und Abstände
 
 says-margin_m = Randstreifen längs und neben der Linie für das, was Karten und Empfänger daneben liegen

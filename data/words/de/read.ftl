@@ -19,12 +19,6 @@ trip-no-start-back = die Linie soll bis { $by } zu Ende sein, aber niemand hat g
         [page] unter Tour den Start angeben
        *[members] `start = "04:30"`
      }
-alone = eine Gruppe von { $people } kann kein Seil teilen: niemand geht allein
-    .hint = mindestens eine Person dazunehmen: { $interface ->
-        [flags] `--party 2`
-        [page] unter Tour eintragen
-       *[members] `party = 2`
-     }
 zones-none = { $features ->
     [0] { $interface ->
         [page] noch ist kein Eis gezeichnet
@@ -144,6 +138,7 @@ trip-pounds = { $people ->
 alone = eine Gruppe von { $people } kann nicht anseilen: niemand geht allein
     .hint = mindestens eine zweite Person mitnehmen: { $interface ->
         [flags] `--party 2`
+        [page] unter Tour eintragen
        *[members] `party = 2`
      }
 line-sort = { $sort ->
