@@ -30,7 +30,7 @@ pub(crate) const EXIT_CODES: [(&str, &str); 8] = [
 ];
 
 /// Calls that work in the folder examples/vordalen, by command.
-const EXAMPLES: [(&str, &[Example]); 10] = [
+const EXAMPLES: [(&str, &[Example]); 11] = [
     (
         "schrund",
         &[
@@ -145,6 +145,23 @@ const EXAMPLES: [(&str, &[Example]); 10] = [
             (
                 "schrund new ../next-tour",
                 "The same in another folder; what is there is never written over.",
+            ),
+        ],
+    ),
+    (
+        "draw",
+        &[
+            (
+                "schrund draw route.gpx zones.geojson --trip trip.toml -o draw.html",
+                "The page of the trip: open draw.html in a browser, and draw.",
+            ),
+            (
+                "schrund draw route.gpx --terrain terrain.tif -o draw.html",
+                "No ice yet: draw it on the map, over the shape of the ground.",
+            ),
+            (
+                "schrund draw -o planner.html",
+                "A planner to hand on: it takes whatever is dropped on it.",
             ),
         ],
     ),
