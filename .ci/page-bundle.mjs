@@ -1,6 +1,6 @@
 // Bundles src/page into one script, with the licences of all that is bundled on top.
 //   node page-bundle.mjs NODE_MODULES OUT
-import { existsSync, readFileSync, readdirSync, writeFileSync } from "node:fs";
+import { readFileSync, readdirSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { join, resolve } from "node:path";
 
@@ -34,10 +34,14 @@ function packages(files) {
   return [...new Set(names.filter(Boolean))].sort();
 }
 
+/** Licences under which a package may be bundled: those that ask for their text to stand there, which it does. */
+const ALLOWED = ["MIT", "ISC", "BSD-2-Clause", "BSD-3-Clause", "MIT OR Apache-2.0"];
+
 /** Name, version, licence and its text, as each package tells them. */
 function licence(name) {
   const folder = join(modules, name);
   const { version, license } = JSON.parse(readFileSync(join(folder, "package.json"), "utf8"));
+  if (!ALLOWED.includes(license)) throw new Error(`${name}: ${license} is none of ${ALLOWED.join(", ")}`);
   const files = readdirSync(folder).filter((file) => /^licen[cs]e/i.test(file)).sort();
   const texts = files.map((file) => readFileSync(join(folder, file), "utf8").trim());
   return [`${name} ${version} (${license})`, ...texts].join("\n\n").replaceAll("*/", "* /");

@@ -2,6 +2,7 @@
 
 mod address;
 mod cases;
+mod drawing;
 mod explaining;
 mod ground;
 mod helping;
