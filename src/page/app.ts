@@ -7,7 +7,7 @@ import type { Ground, Panel, Planned, Trip, TripDoor } from "./door";
 import { BROKEN, type Came, Engine, Newest } from "./engine";
 import { FieldMode } from "./fieldmode";
 import { FilesPanel } from "./files";
-import { type Given, type NamedBytes, type NamedText, readCore } from "./given";
+import { type Given, readCore } from "./given";
 import { Header } from "./header";
 import { type Steps, besideOf } from "./held";
 import type { Keep } from "./keep";
@@ -29,10 +29,7 @@ interface Wanted {
 }
 
 /** What of a state the ground hangs on. */
-const groundParts = ({ trip, ...state }: State): unknown[] => {
-  const { route, files } = besideOf({ trip, ...state });
-  return [route, files, trip.terrain, trip.glaciers];
-};
+const groundParts = (state: State): unknown[] => [besideOf(state).route, besideOf(state).files, state.trip.terrain, state.trip.glaciers];
 
 const same = (a: readonly unknown[], b: readonly unknown[]) => a.every((one, at) => one === b[at]);
 
@@ -57,7 +54,9 @@ export class App implements Desk {
   private readonly grounds = new Newest<State>((state) => this.survey(state));
   private shown: { plan: Planned; step: number } | null = null;
   private before: Planned | null = null;
-  private pending: { readonly panel: Panel; readonly left: Set<Part> } | null = null;
+  private pending: (Wanted & { readonly panel: Panel; readonly left: Set<Part> }) | null = null;
+  /** The step that was last told of. */
+  private said = 0;
   private laid: readonly unknown[] = [];
   private keeping = 0;
   private practice: string | undefined;
@@ -154,15 +153,16 @@ export class App implements Desk {
     for (const part of this.pending?.left ?? []) {
       if (!this.pending || part.element.closest("[hidden]")) continue;
       this.pending.left.delete(part);
-      part.show?.(this.pending.panel, this.before);
+      part.show?.(this.pending.panel, this.before, this.pending.state);
     }
   }
 
   private changed(state: State, did: string): void {
     if (this.picked !== null && !state.zones.some((zone) => zone.key === this.picked)) this.pick(null);
     this.sync(state);
-    if (did) this.note.hidden = true;
-    if (did) this.tell(this.words(did === "undo" || did === "redo" ? `draw-did-${did}` : did));
+    // A slider that goes on is told of once.
+    if (did && this.said !== this.store.step) this.tell(this.words(did === "undo" || did === "redo" ? `draw-did-${did}` : did));
+    if (did) [this.note.hidden, this.said] = [true, this.store.step];
     const parts = groundParts(state);
     if (!same(parts, this.laid) || this.laid.length === 0) {
       this.laid = parts;
@@ -180,47 +180,50 @@ export class App implements Desk {
     for (const part of this.parts) part.sync?.(state);
   }
 
-  /** What a trip can hold, by the practice set in force; a trip that cannot be read is no reason to know nothing. */
+  /** What a trip can hold, by the practice set in force; a set that cannot be read is no reason to know nothing. */
   private async know(): Promise<void> {
     await this.started;
-    const { assume: _, ...trip } = this.store.state.trip;
-    const asked = async (of: Trip) => answer<TripDoor>(await this.engine.run(tripOf({ ...this.store.state, trip: of }, this.language)));
-    const door = (await asked(trip)) ?? (await asked({}));
-    if (door) for (const part of this.parts) part.know?.(door);
+    const { parts, store: { state } } = this;
+    const { practice } = state.trip;
+    const asked = async (trip: Trip) => answer<TripDoor>(await this.engine.over(state, tripOf({ ...state, trip }, this.language)));
+    const door = (await asked(practice === undefined ? {} : { practice })) ?? (await asked({}));
+    // Another set, or another language, was asked about since.
+    if (!door || parts !== this.parts || practice !== this.store.state.trip.practice) return;
+    for (const part of parts) part.know?.(door);
   }
 
   /** The ground of another route or another model; the line alone where a model cannot be read. */
   private async survey(state: State): Promise<void> {
-    const { route, files } = besideOf(state);
     await this.started;
-    await this.engine.lay(route, files);
     const { terrain: _, glaciers: __, ...bare } = state.trip;
-    const asked = async (of: State) => answer<Ground>(await this.engine.run(groundOf(of, this.language)));
-    const ground = route && ((await asked(state)) ?? (await asked({ ...state, trip: bare })));
+    const asked = async (of: State) => answer<Ground>(await this.engine.over(state, groundOf(of, this.language)));
+    const ground = besideOf(state).route && ((await asked(state)) ?? (await asked({ ...state, trip: bare })));
     this.side.lie(ground);
-    if (this.shown) this.side.show(this.shown.plan);
+    if (this.pending) this.side.show(this.pending.panel, this.before, this.pending.state);
   }
 
-  private async follow({ state, step }: Wanted): Promise<void> {
-    const { route, files } = besideOf(state);
-    if (!route) return;
+  private async follow(wanted: Wanted): Promise<void> {
+    if (!besideOf(wanted.state).route) return this.put({ faults: [] }, wanted);
     await this.started;
     this.tabs.element.setAttribute("aria-busy", "true");
-    const came = await this.planned(state, route, files);
-    const panel = answer<Panel>(came) ?? broken(came, this.words);
-    // Of one step that goes on, what is marked is what it changed in all.
-    if (this.shown && step !== this.shown.step) this.before = this.shown.plan;
-    if ("verdict" in panel) this.shown = { plan: panel, step };
-    this.pending = { panel, left: new Set(this.parts) };
-    this.shows();
+    const came = await this.planned(wanted.state);
+    this.put(answer<Panel>(came) ?? broken(came, this.words), wanted);
     this.tabs.element.setAttribute("aria-busy", "false");
     this.mark(came.took_ms);
   }
 
-  private async planned(state: State, route: NamedText, files: readonly NamedBytes[]): Promise<Came> {
+  /** A plan of that state, or why there is none, in place of the one before. */
+  private put(panel: Panel, wanted: Wanted): void {
+    // Of one step that goes on, what is marked is what it changed in all.
+    if (this.shown && wanted.step !== this.shown.step) this.before = this.shown.plan;
+    if ("verdict" in panel) this.shown = { plan: panel, step: wanted.step };
+    this.pending = { ...wanted, panel, left: new Set(this.parts) };
+    this.shows();
+  }
+
+  private async planned(state: State): Promise<Came> {
     try {
-      await this.engine.lay(route, files);
-      return await this.engine.run(panelOf(state, this.language));
+      return await this.engine.over(state, panelOf(state, this.language));
     } catch (error) {
       return { code: BROKEN, out: new Uint8Array(), err: String(error), took_ms: 0 };
     }
@@ -240,19 +243,22 @@ export class App implements Desk {
     document.body.prepend(make("p", { role: "alert", class: "app-gave-up" }, `${this.words("draw-gave-up")} ${why}`));
   }
 
-  /** Keeps the state a moment after the last change. */
+  /** Keeps the state a moment after the last change, or as soon as the page goes out of sight. */
   private keepSoon(): void {
     clearTimeout(this.keeping);
-    this.keeping = setTimeout(() => {
-      const { store, keep, language } = this;
-      void (store.canUndo || language !== this.given.language ? keep.write(store.state, language) : keep.drop());
-    }, 400);
+    this.keeping = setTimeout(() => this.keepNow(), 400);
+  }
+
+  private keepNow(): void {
+    const { store, keep, language } = this;
+    void (store.canUndo || language !== this.given.language ? keep.write(store.state, language) : keep.drop());
   }
 
   private listen(): void {
     window.addEventListener("beforeunload", (event) => {
       if (!this.keep.works && this.store.canUndo) event.preventDefault();
     });
+    document.addEventListener("visibilitychange", () => document.hidden && this.keepNow());
     document.addEventListener("dragover", (event) => event.preventDefault());
     document.addEventListener("drop", (event) => {
       event.preventDefault();
@@ -280,7 +286,7 @@ export class App implements Desk {
 /** What was printed as JSON; null where the program broke off or printed nothing. */
 function answer<Shape>(came: Came): Shape | null {
   try {
-    return JSON.parse(new TextDecoder().decode(came.out)) as Shape;
+    return came.code === BROKEN ? null : (JSON.parse(new TextDecoder().decode(came.out)) as Shape);
   } catch {
     return null;
   }

@@ -1,6 +1,6 @@
 /** How the program is called: all its arguments stand here. */
 
-import { besideOf, zonesText } from "./held";
+import { TRIP, TRIP_MEMBERS, besideOf, zonesNameOf, zonesText } from "./held";
 import type { State } from "./model";
 import type { Language } from "./words";
 
@@ -17,9 +17,6 @@ export interface Errand {
   readonly files: readonly (readonly [name: string, holds: string | Uint8Array])[];
 }
 
-export const TRIP = "trip.toml";
-const TRIP_MEMBERS = "trip.json";
-
 /** A name that is no flag. */
 const named = (name: string): string => (name.startsWith("-") ? `./${name}` : name);
 
@@ -29,7 +26,7 @@ const tripFile = (state: State) => [TRIP_MEMBERS, JSON.stringify(state.trip)] as
 
 const routeName = (state: State) => named(besideOf(state).route?.name ?? "route.gpx");
 
-const zonesName = (state: State) => named(besideOf(state).zonesName);
+const zonesName = (state: State) => named(zonesNameOf(state));
 
 /** What lies there whatever is drawn. */
 export const groundOf = (state: State, language: Language): Errand => ({
@@ -72,6 +69,12 @@ export const outputOf = (state: State, format: string, language: Language): Erra
       args: ["plan", routeName(state), zonesName(state), "--trip", TRIP, "--lang", language, "--format", format, "-q"],
     },
   ],
+  files: [tripFile(state), [zonesName(state), zonesText(state)]],
+});
+
+/** Ways to split the party of a state and to use its ropes. */
+export const waysOf = (state: State, language: Language): Errand => ({
+  calls: [toml, { args: ["options", routeName(state), zonesName(state), "--trip", TRIP, "--lang", language, "-q"] }],
   files: [tripFile(state), [zonesName(state), zonesText(state)]],
 });
 

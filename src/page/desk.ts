@@ -28,8 +28,8 @@ export interface Part {
   readonly element: HTMLElement;
   /** The state is another one, or another feature is picked. */
   sync?(state: State): void;
-  /** A plan has come; `before` is the last one of an earlier step. */
-  show?(panel: Panel, before: Planned | null): void;
+  /** A plan of a state has come; `before` is the last one of an earlier step. Zones go by their places in that state: there may be others by now. */
+  show?(panel: Panel, before: Planned | null, of: State): void;
   /** What a trip can hold is known. */
   know?(door: TripDoor): void;
 }

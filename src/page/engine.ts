@@ -2,6 +2,8 @@
 
 import type { Errand } from "./calls";
 import type { NamedBytes, NamedText } from "./given";
+import { besideOf } from "./held";
+import type { State } from "./model";
 import type { Order, Reply } from "./worker";
 
 /** The exit code of a program that broke off. */
@@ -40,8 +42,15 @@ export class Engine {
     return this.order(errand);
   }
 
+  /** Runs an errand over the files of a state: both orders are given in one breath, so that no other files come between. */
+  async over(state: State, errand: Errand): Promise<Came> {
+    const { route, files } = besideOf(state);
+    const [, came] = await Promise.all([this.lay(route, files), this.order(errand)]);
+    return came;
+  }
+
   /** Lays out files for all errands to come, in place of those that lay there. Only what is new is handed over. */
-  async lay(route: NamedText | null, files: readonly NamedBytes[]): Promise<void> {
+  private async lay(route: NamedText | null, files: readonly NamedBytes[]): Promise<void> {
     const now = new Map<string, object>(files.map((file) => [file.name, file.bytes]));
     if (route) now.set(route.name, route);
     const fresh = (name: string) => this.lying.get(name) !== now.get(name);

@@ -3,15 +3,15 @@
 import { type Desk, faulty, zoneTitle } from "./desk";
 import { button, make, written } from "./dom";
 import type { Fault } from "./door";
+import type { State } from "./model";
 
 /** So many zones are named with one fault. */
 const MOST = 12;
 
-/** The faults as a list; those of one feature only where `only` names it. */
-export function faultList(faults: readonly Fault[], desk: Desk, only: number | null = null): HTMLElement {
+/** The faults of a plan of that state as a list; those of one feature only where `only` names it. */
+export function faultList(faults: readonly Fault[], desk: Desk, state: State, only: number | null = null): HTMLElement {
   const list = make("ul", { class: "app-faults" });
   for (const fault of faults) {
-    const { state } = desk.store;
     const about = faulty(fault, state);
     if (only !== null && !about.some((zone) => zone.key === only)) continue;
     const item = make("li", { class: "app-fault" }, written("p", { class: "app-says" }, fault.says));

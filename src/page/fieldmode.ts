@@ -2,7 +2,7 @@
 
 import type { Desk, Part } from "./desk";
 import { button, fill, make, written } from "./dom";
-import type { Leg, Panel, Planned, TripDoor } from "./door";
+import type { Leg, Panel, Planned, Trip, TripDoor } from "./door";
 import { type Field, group, numberField, sliderField } from "./fields";
 import { people, ropes, withPeople, withRopes } from "./folk";
 import { type Drawn, type State, touched } from "./model";
@@ -26,12 +26,16 @@ export class FieldMode implements Part {
   private slider: Field | null = null;
   private sliderOf = "";
   private plan: Planned | null = null;
+  /** What it is the plan of. */
+  private of: State;
+  private offered = "";
   private place: Place | null = null;
   private asPlanned: State | null = null;
   private door: TripDoor | null = null;
 
   constructor(private readonly desk: Desk) {
     const { words } = desk;
+    this.of = desk.store.state;
     this.back = button(words("draw-field-back"), () => this.restore(), { class: "app-button app-big app-wide" });
     this.element.append(
       this.answer,
@@ -56,11 +60,12 @@ export class FieldMode implements Part {
     this.buttons(this.desk.store.state);
   }
 
-  show(panel: Panel): void {
+  show(panel: Panel, _: Planned | null, of: State): void {
     this.plan = "verdict" in panel ? panel : null;
+    this.of = of;
     this.locate();
     if (this.plan) this.tell(this.plan);
-    else fill(this.answer, ...panel.faults.slice(0, 2).map((fault) => written("p", {}, fault.says)));
+    else this.say(panel.faults.slice(0, 2).map((fault) => written("p", {}, fault.says)));
     const field = this.plan?.parts.find((part) => part.id === "field");
     fill(this.table, field ? fold(field.title, field.html, true) : null);
   }
@@ -69,11 +74,16 @@ export class FieldMode implements Part {
   private tell(plan: Planned): void {
     const leg = this.leg(plan);
     if (!leg) {
-      fill(this.answer, make("p", {}, badge(plan.verdict, this.desk)), make("p", {}, this.desk.words("draw-field-nowhere")));
-      return;
+      return this.say([make("p", {}, badge(plan.verdict, this.desk)), make("p", {}, this.desk.words("draw-field-nowhere"))]);
     }
     const title = written("p", { class: "app-set-up" }, leg.title);
-    fill(this.answer, make("p", {}, badge(leg.verdict, this.desk), ` ${kilometres(leg, this.desk)}`), title);
+    this.say([make("p", {}, badge(leg.verdict, this.desk), ` ${kilometres(leg, this.desk)}`), title]);
+  }
+
+  /** What stands there already is not said again. */
+  private say(lines: readonly HTMLElement[]): void {
+    const same = lines.map((line) => line.outerHTML).join("") === this.answer.innerHTML;
+    if (!same) fill(this.answer, ...lines);
   }
 
   private leg(plan: Planned): Leg | null {
@@ -148,7 +158,7 @@ export class FieldMode implements Part {
       plan.zones.filter((zone) => zone.crossings.some((c) => c.stage === place.stage && c.enter_m <= to && c.exit_m >= from));
     const here = crossing(place.at_m, place.at_m);
     const met = here.length > 0 ? here : crossing(leg.start_m, leg.end_m);
-    return met.flatMap((zone) => this.desk.store.state.zones[zone.feature - 1] ?? []);
+    return met.flatMap((zone) => this.of.zones[zone.feature - 1] ?? []);
   }
 
   private buildGap(): void {
@@ -167,20 +177,39 @@ export class FieldMode implements Part {
     fill(this.gap, this.slider?.element ?? make("p", { class: "app-quiet" }, words("draw-field-no-zone")));
   }
 
-  private buttons(state: State): void {
+  /** Made anew only where they are others: who presses one of them stays there. */
+  private buttons({ trip }: State): void {
+    const sign = JSON.stringify([people(trip), ropes(trip), trip.snow, this.door?.terms["snow"]]);
+    if (sign === this.offered) return;
+    this.offered = sign;
+    for (const row of [this.folk, this.snow]) {
+      const at = [...row.children].indexOf(document.activeElement ?? row);
+      fill(row, ...(row === this.folk ? this.folkButtons(trip) : this.snowButtons(trip)));
+      if (at >= 0) (row.children[Math.min(at, row.children.length - 1)] as HTMLElement | undefined)?.focus();
+    }
+  }
+
+  private big(text: string, press: () => void, marks = {}): HTMLButtonElement {
+    return button(text, press, { class: "app-button app-big", ...marks });
+  }
+
+  private folkButtons(trip: Trip): HTMLButtonElement[] {
     const { words } = this.desk;
-    const big = (text: string, press: () => void, marks = {}) => button(text, press, { class: "app-button app-big", ...marks });
-    const folk = people(state.trip);
-    const fewer = folk.map((person, at) => big(`− ${person.name || `${words("draw-person")} ${at + 1}`}`, () => this.leave(at)));
-    const more = big(words("draw-field-one-more"), () => this.join());
-    const lost = ropes(state.trip).map((rope, at) => {
+    const fewer = people(trip).map((person, at) => this.big(`− ${person.name || `${words("draw-person")} ${at + 1}`}`, () => this.leave(at)));
+    const more = this.big(words("draw-field-one-more"), () => this.join());
+    const all = ropes(trip);
+    const lost = all.map((rope, at) => {
       const name = shown(rope["name"]) || `${shown(rope.length_m)} ${words("draw-unit-m")}`;
-      return big(`${words("draw-field-rope-lost")} ${name}`, () => this.lose(at));
+      return this.big(`${words("draw-field-rope-lost")} ${name}`, () => this.lose(at));
     });
-    fill(this.folk, ...fewer, more, ...lost);
-    const snows = this.door?.terms["snow"] ?? [];
+    // A trip that names no rope is held against none: the plan would look better without the last one.
+    return [...fewer, more, ...(all.length > 1 ? lost : [])];
+  }
+
+  private snowButtons(trip: Trip): HTMLButtonElement[] {
     const press = (name: string) => this.change("draw-did-field-snow", (now) => ({ ...now, trip: withMember(now.trip, "snow", name) }));
-    fill(this.snow, ...snows.map(({ name, means }) => big(means || name, () => press(name), { "aria-pressed": String(state.trip.snow === name) })));
+    const snows = this.door?.terms["snow"] ?? [];
+    return snows.map(({ name, means }) => this.big(means || name, () => press(name), { "aria-pressed": String(trip.snow === name) }));
   }
 
   private leave(at: number): void {
@@ -207,6 +236,7 @@ export class FieldMode implements Part {
     const { asPlanned } = this;
     this.asPlanned = null;
     if (asPlanned) this.desk.store.change("draw-did-field-back", () => asPlanned);
+    this.folk.querySelector("button")?.focus();
   }
 }
 

@@ -28,6 +28,19 @@ export const withBeside = (state: State, change: Partial<Beside>): Held => ({
   beside: { ...besideOf(state), ...change },
 });
 
+/** Names of the trip in a call of the program. */
+export const TRIP = "trip.toml";
+export const TRIP_MEMBERS = "trip.json";
+
+/** The name of the zones file, which no file beside it has: an inventory may be called the same where it comes from. */
+export function zonesNameOf(state: State): string {
+  const { route, zonesName, files } = besideOf(state);
+  const taken = new Set([TRIP, TRIP_MEMBERS, route?.name, ...files.map((file) => file.name)]);
+  let name = zonesName;
+  while (taken.has(name)) name = `zones-${name}`;
+  return name;
+}
+
 /** The zones file of a state. */
 export const zonesText = (state: State): string => writeZones(state.zones, besideOf(state).around);
 

@@ -2,9 +2,10 @@
 
 import type { Desk, Part } from "./desk";
 import { button, fill, make } from "./dom";
-import type { Ground, Panel } from "./door";
+import type { Ground, Panel, Planned } from "./door";
 import { ZoneMap } from "./map/map";
 import { ProfileStrip } from "./map/profile";
+import type { State } from "./model";
 
 export class MapSide implements Part {
   readonly element = make("div", { class: "app-left" });
@@ -36,8 +37,8 @@ export class MapSide implements Part {
     [this.map, this.profile] = [map, profile];
   }
 
-  show(panel: Panel): void {
-    this.map?.show(panel);
+  show(panel: Panel, _: Planned | null, of: State): void {
+    this.map?.show(panel, of);
     this.profile?.show(panel);
   }
 

@@ -6,6 +6,7 @@ import { fill, make, newId, report, written } from "./dom";
 import type { Leg, Panel, Planned, Rope, Verdict } from "./door";
 import { faultList } from "./faults";
 import { Kept } from "./kept";
+import type { State } from "./model";
 
 /** Signs beside the words, so that colour is never alone; the same as in all outputs. */
 const SIGNS: Readonly<Record<Verdict, string>> = { unroped: "", inside: "", look: "?", outside: "✕", stop: "■" };
@@ -50,21 +51,28 @@ export class PlanPanel implements Part {
   private readonly unfolded = new Set(["field"]);
   private panel: Panel | null = null;
   private before: Planned | null = null;
+  private of: State;
 
   constructor(private readonly desk: Desk) {
-    this.element.append(make("p", { class: "app-quiet" }, desk.words("draw-planning")));
+    this.of = desk.store.state;
+    this.element.append(this.waiting());
   }
 
-  show(panel: Panel, before: Planned | null): void {
-    this.panel = panel;
-    this.before = before;
+  show(panel: Panel, before: Planned | null, of: State): void {
+    [this.panel, this.before, this.of] = [panel, before, of];
     if ("verdict" in panel) this.plan(panel);
     else this.refused(panel);
   }
 
   private refused(panel: Panel): void {
     const { words } = this.desk;
-    fill(this.element, make("h2", { class: "app-title" }, words("draw-no-plan")), faultList(panel.faults, this.desk));
+    if (panel.faults.length === 0) return fill(this.element, this.waiting());
+    fill(this.element, make("h2", { class: "app-title" }, words("draw-no-plan")), faultList(panel.faults, this.desk, this.of));
+  }
+
+  /** What stands where there is nothing to plan yet. */
+  private waiting(): HTMLElement {
+    return make("p", { class: "app-quiet" }, this.desk.words("draw-planning"));
   }
 
   private plan(plan: Planned): void {
@@ -119,7 +127,7 @@ export class PlanPanel implements Part {
   private toggle(leg: number): void {
     this.opened = this.opened === leg ? null : leg;
     if (this.opened !== null) this.desk.goToLeg(leg);
-    if (this.panel) this.show(this.panel, this.before);
+    if (this.panel) this.show(this.panel, this.before, this.of);
     // The button of the leg may be a new one.
     this.element.querySelector<HTMLElement>(`.app-leg[data-leg="${leg}"]`)?.focus({ preventScroll: true });
   }
@@ -144,6 +152,6 @@ export class PlanPanel implements Part {
 
   private notices(plan: Planned): HTMLElement {
     const summary = make("summary", {}, this.desk.words("draw-notices"));
-    return make("details", { class: "app-fold" }, summary, faultList(plan.notices, this.desk));
+    return make("details", { class: "app-fold" }, summary, faultList(plan.notices, this.desk, this.of));
   }
 }

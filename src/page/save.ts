@@ -6,7 +6,7 @@ import type { Desk } from "./desk";
 import { make } from "./dom";
 import type { TripDoor } from "./door";
 import { type Given, packed } from "./given";
-import { besideOf, zonesText } from "./held";
+import { besideOf, zonesNameOf, zonesText } from "./held";
 import type { State } from "./model";
 
 export interface Made {
@@ -20,7 +20,7 @@ export class NotMade extends Error {}
 const encoded = (text: string): Uint8Array => new TextEncoder().encode(text);
 
 /** The zones file. */
-export const zonesFile = (state: State): Made => ({ name: besideOf(state).zonesName, bytes: encoded(zonesText(state)) });
+export const zonesFile = (state: State): Made => ({ name: zonesNameOf(state), bytes: encoded(zonesText(state)) });
 
 /** The trip file. */
 export async function tripFile(state: State, desk: Desk): Promise<Made> {
@@ -36,7 +36,7 @@ export type Output = TripDoor["outputs"][number];
 
 /** An output of the plan. A plan that stops somewhere is one too. */
 export async function outputFile(state: State, { format, file }: Pick<Output, "format" | "file">, desk: Desk): Promise<Made> {
-  const { code, out, err } = await desk.engine.run(outputOf(state, format, desk.language));
+  const { code, out, err } = await desk.engine.over(state, outputOf(state, format, desk.language));
   if (code !== 0 && code !== 5) throw new NotMade(err);
   return { name: file, bytes: out };
 }

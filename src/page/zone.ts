@@ -2,7 +2,7 @@
 
 import { type Desk, type Part, isPolygon, zoneTitle } from "./desk";
 import { button, fill, make } from "./dom";
-import type { Panel } from "./door";
+import type { Panel, Planned } from "./door";
 import { faultList } from "./faults";
 import { type Field, type Value, areaField, choiceField, group, sliderField, switches, textField } from "./fields";
 import { type Drawn, type State, touched } from "./model";
@@ -13,7 +13,7 @@ type Properties = Readonly<Record<string, unknown>>;
 
 /** What is copied to the next zone: all but what makes a zone this one. */
 const COPIED = [
-  "gap_m", "gap_min_m", "gap_max_m", "snow_depth_m", "surface", "rope",
+  "gap_m", "gap_min_m", "gap_max_m", "gap_assumed", "snow_depth_m", "surface", "rope",
   "strike_deg", "strike_uncertainty_deg", "observed_on", "source",
 ] as const;
 
@@ -32,12 +32,17 @@ export class ZoneForm implements Part {
   private readonly form = make("div");
   private fields: Field[] = [];
   private built: string | null = null;
+  /** New zones are asked for a range. */
   private range = false;
+  /** How the gap of a zone is asked for while nothing of it is written: who empties a field goes on typing in it. */
+  private asked: { readonly key: number; readonly range: boolean } | null = null;
   private copied: Properties | null = null;
   private panel: Panel | null = null;
+  private of: State;
 
   constructor(private readonly desk: Desk) {
     const { words } = desk;
+    this.of = desk.store.state;
     this.choice.setAttribute("aria-label", words("draw-zone-choice"));
     this.element.append(this.choice, this.faults, this.form);
     this.sync(desk.store.state);
@@ -52,8 +57,8 @@ export class ZoneForm implements Part {
     this.complain();
   }
 
-  show(panel: Panel): void {
-    this.panel = panel;
+  show(panel: Panel, _: Planned | null, of: State): void {
+    [this.panel, this.of] = [panel, of];
     this.complain();
   }
 
@@ -76,13 +81,15 @@ export class ZoneForm implements Part {
   private complain(): void {
     const faults = this.panel ? [...this.panel.faults, ...("notices" in this.panel ? this.panel.notices : [])] : [];
     const zone = this.zone();
-    fill(this.faults, zone ? faultList(faults, this.desk, zone.key) : null);
+    const list = zone && faultList(faults, this.desk, this.of, zone.key);
+    // What is said already is not said again with every key.
+    if ((list?.innerHTML ?? "") !== (this.faults.firstElementChild?.innerHTML ?? "")) fill(this.faults, list);
   }
 
-  private isRange(zone: Drawn): boolean {
-    const { properties } = zone;
+  private isRange({ key, properties }: Drawn): boolean {
     if ("gap_min_m" in properties || "gap_max_m" in properties) return true;
-    return !("gap_m" in properties) && this.range;
+    if ("gap_m" in properties) return false;
+    return this.asked?.key === key ? this.asked.range : this.range;
   }
 
   private build(zone: Drawn | null, kind: string): void {
@@ -93,6 +100,7 @@ export class ZoneForm implements Part {
       fill(this.form, make("p", { class: "app-quiet" }, words("draw-zone-pick")));
       return;
     }
+    this.asked = { key: zone.key, range: this.isRange(zone) };
     const parts = isPolygon(zone) ? [this.gap(zone), this.snow(), this.strike(), this.about()] : [this.about()];
     fill(this.form, ...parts, this.acts(zone));
   }
@@ -146,7 +154,7 @@ export class ZoneForm implements Part {
 
   private acts(zone: Drawn): HTMLElement {
     const { words } = this.desk;
-    const copy = button(words("draw-zone-copy"), () => this.copy(zone.key));
+    const copy = button(words("draw-zone-copy"), () => this.copy(zone.key), { "data-copy": true });
     const paste = this.copied && button(words("draw-zone-paste"), () => this.paste(zone.key));
     const drop = button(words("draw-zone-delete"), () => this.drop(zone.key));
     return make("div", { class: "app-acts" }, isPolygon(zone) && copy, isPolygon(zone) && paste, drop);
@@ -179,6 +187,7 @@ export class ZoneForm implements Part {
   private turn(range: boolean): void {
     this.range = range;
     const key = this.desk.picked;
+    this.asked = key === null ? null : { key, range };
     const [from, to] = range ? ["gap_m", "gap_max_m"] : ["gap_max_m", "gap_m"];
     this.desk.store.change("draw-did-gap-kind", (state) => {
       const zone = state.zones.find((one) => one.key === key);
@@ -190,12 +199,14 @@ export class ZoneForm implements Part {
     });
     this.built = null;
     this.sync(this.desk.store.state);
+    this.form.querySelector<HTMLElement>('.app-switch[aria-pressed="true"]')?.focus();
   }
 
   private copy(key: number): void {
     this.copied = this.desk.store.state.zones.find((zone) => zone.key === key)?.properties ?? null;
     this.desk.tell(this.desk.words("draw-zone-copied"));
     this.sync(this.desk.store.state);
+    this.form.querySelector<HTMLElement>("[data-copy]")?.focus();
   }
 
   private paste(key: number): void {
@@ -211,5 +222,6 @@ export class ZoneForm implements Part {
   private drop(key: number): void {
     this.desk.store.change("draw-did-delete", (state) => ({ ...state, zones: state.zones.filter((zone) => zone.key !== key) }));
     this.desk.pick(null);
+    this.choice.focus();
   }
 }

@@ -127,16 +127,16 @@ export class ZoneMap implements Board {
 
   // --- what others call ---
 
-  show(panel: Panel): void {
-    this.scene.take(panel, this.store.state);
+  /** The plan of a state, which may be an older one than what is drawn now. */
+  show(panel: Panel, of: State): void {
+    this.scene.take(panel, of);
     this.toolbar.show();
     this.redraw();
   }
 
   goToLeg(leg: number): void {
     this.scene.leg = leg;
-    const pieces = this.scene.legs.find((one) => one.leg.leg === leg)?.pieces ?? [];
-    const boxes = pieces.map((piece) => piece.box).filter((box) => box[0] <= box[2]);
+    const boxes = (this.scene.legs.find((one) => one.leg.leg === leg)?.pieces ?? []).map((piece) => piece.box).filter((box) => box[0] <= box[2]);
     if (boxes.length > 0) this.look(boxOf(boxes.map(([west, south, east, north]): Point[] => [[west, south], [east, north]])));
     this.redraw();
   }
