@@ -5,7 +5,7 @@ import type { Given, NamedBytes, NamedText } from "./given";
 import { type Held, besideOf, zonesText } from "./held";
 import type { State } from "./model";
 import type { Language } from "./words";
-import { readZones } from "./zones";
+import { readAny } from "./zones";
 
 const BASE = "schrund";
 const TABLE = "work";
@@ -21,33 +21,32 @@ interface Work {
 
 /** The place of the work on one page. */
 export class Keep {
+  /** The last write came to nothing: there is no room, or it is not allowed. */
+  private failed = false;
+
   private constructor(
     private readonly base: IDBDatabase | null,
     private readonly key: string,
     private readonly start: Held,
   ) {}
 
-  /** Opens it; where the browser keeps nothing `works` is false. */
+  /** Opens it; where the browser keeps nothing, now or any more, `works` is false. */
   static async open(given: Given, start: Held): Promise<Keep> {
     return new Keep(await database(), keyOf(given), start);
   }
 
   get works(): boolean {
-    return this.base !== null;
+    return this.base !== null && !this.failed;
   }
 
   /** What was kept, and the language; null where nothing was. */
   async read(): Promise<{ state: Held; language: Language } | null> {
     const work = (await this.ask("readonly", (table) => table.get(this.key))) as Work | undefined;
     if (!work) return null;
-    try {
-      const read = readZones(work.zones.text);
-      const files = work.files ?? this.start.beside.files;
-      const beside = { route: work.route, zonesName: work.zones.name, around: read.around, files };
-      return { state: { zones: read.zones, trip: work.trip, beside }, language: work.language };
-    } catch {
-      return null;
-    }
+    const read = readAny(work.zones.text);
+    const files = work.files ?? this.start.beside.files;
+    const beside = { route: work.route, zonesName: work.zones.name, around: read.around, files };
+    return { state: { zones: read.zones, trip: work.trip, beside }, language: work.language };
   }
 
   /** Keeps a state; the one that the page was given needs no keeping. */
@@ -68,12 +67,17 @@ export class Keep {
     const { base } = this;
     if (!base) return Promise.resolve(undefined);
     return new Promise((done) => {
+      const end = (failed: boolean, result?: unknown) => {
+        if (mode === "readwrite") this.failed = failed;
+        done(result);
+      };
       try {
-        const asked = request(base.transaction(TABLE, mode).objectStore(TABLE));
-        asked.onsuccess = () => done(asked.result);
-        asked.onerror = () => done(undefined);
+        const deal = base.transaction(TABLE, mode);
+        const asked = request(deal.objectStore(TABLE));
+        deal.oncomplete = () => end(false, asked.result);
+        deal.onabort = () => end(true);
       } catch {
-        done(undefined);
+        end(true);
       }
     });
   }

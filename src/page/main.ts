@@ -4,7 +4,7 @@ import { App } from "./app";
 import { readGiven, unpacked } from "./given";
 import { type Held, NOTHING, Steps } from "./held";
 import { Keep } from "./keep";
-import { readZones } from "./zones";
+import { readAny } from "./zones";
 
 /** The page as it was opened, before anything changes in it: what is saved is made of it. */
 const original = document.documentElement.outerHTML;
@@ -12,7 +12,7 @@ const original = document.documentElement.outerHTML;
 async function begin(): Promise<void> {
   const given = readGiven();
   const files = await Promise.all(given.files.map(unpacked));
-  const read = given.zones && readZones(given.zones.text);
+  const read = given.zones && readAny(given.zones.text);
   const around = read?.around ?? NOTHING.around;
   const beside = { route: given.route, zonesName: given.zones?.name ?? NOTHING.zonesName, around, files };
   const start: Held = { zones: read?.zones ?? [], trip: given.trip, beside };

@@ -46,6 +46,15 @@ export function readZones(text: string): ZonesFile {
   return { zones, around: { ...PLAIN, head } };
 }
 
+/** Like it; of a file that cannot be read nothing is drawn, and its text stays in front of what is, so that the program says what is wrong. */
+export function readAny(text: string): ZonesFile {
+  try {
+    return readZones(text);
+  } catch {
+    return { zones: [], around: { head: text, joint: "\n", tail: "\n", read: { text, keys: [] } } };
+  }
+}
+
 /** The file with these features. */
 export function writeZones(zones: readonly Drawn[], around: Around): string {
   const { read } = around;
