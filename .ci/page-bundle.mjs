@@ -42,7 +42,9 @@ function licence(name) {
   const folder = join(modules, name);
   const { version, license } = JSON.parse(readFileSync(join(folder, "package.json"), "utf8"));
   if (!ALLOWED.includes(license)) throw new Error(`${name}: ${license} is none of ${ALLOWED.join(", ")}`);
-  const files = readdirSync(folder).filter((file) => /^licen[cs]e/i.test(file)).sort();
+  const all = readdirSync(folder).filter((file) => /^licen[cs]e/i.test(file)).sort();
+  // Of several that may be chosen, the short one.
+  const files = license.startsWith("MIT OR") ? all.filter((file) => /mit/i.test(file)) : all;
   const texts = files.map((file) => readFileSync(join(folder, file), "utf8").trim());
   return [`${name} ${version} (${license})`, ...texts].join("\n\n").replaceAll("*/", "* /");
 }

@@ -8,6 +8,7 @@ import { type Field, type Value, choiceField, group, numberField, textField } fr
 import { type Person, changed, people, ropes, withPeople, withRopes, without } from "./folk";
 import type { State } from "./model";
 import { shown, typed, withMember } from "./number";
+import { Ways } from "./ways";
 import { keyOf } from "./words";
 
 /** Members that are texts, with how they look. */
@@ -28,6 +29,7 @@ export class TripForm implements Part {
   private readonly ropes = make("div", { class: "app-rows" });
   private readonly chosen = make("div");
   private readonly assumptions: Assumptions;
+  private readonly ways: Ways;
   private fixed: Field[] = [];
   private rows: Field[] = [];
   private choices: Field[] = [];
@@ -36,10 +38,12 @@ export class TripForm implements Part {
   constructor(private readonly desk: Desk) {
     const { words } = desk;
     this.assumptions = new Assumptions(desk);
+    this.ways = new Ways(desk);
     const add = (name: string, press: () => void) => button(words(name), press);
     this.element.append(
       group(words("draw-people"), this.folk, add("draw-person-add", () => this.addPerson())),
       group(words("draw-ropes"), this.ropes, add("draw-rope-add", () => this.addRope())),
+      this.ways.element,
       group(words("draw-day"), this.keep(textField(words("draw-trip-name"), this.text("name"))), make("div", { class: "app-columns" }, ...this.day())),
       group(words("draw-how"), this.chosen, this.keep(this.gap())),
       this.assumptions.element,
@@ -52,6 +56,7 @@ export class TripForm implements Part {
     if (kind !== this.built) this.build(state.trip, kind);
     for (const field of [...this.fixed, ...this.rows, ...this.choices]) field.sync();
     this.assumptions.sync(state);
+    this.ways.sync(state);
   }
 
   know(door: TripDoor): void {
