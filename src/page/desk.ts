@@ -3,7 +3,7 @@
 import type { Fault, Panel, Planned, TripDoor } from "./door";
 import type { Engine } from "./engine";
 import type { Steps } from "./held";
-import type { Drawn, State } from "./model";
+import { type Drawn, type Geometry, type State, partsOf } from "./model";
 import { shown } from "./number";
 import type { Language, Words } from "./words";
 
@@ -37,8 +37,11 @@ export interface Part {
 /** Without any of these a zone gives no gap. */
 const GAPS = ["gap_m", "gap_min_m", "gap_max_m"];
 
+const hasPolygon = (geometry: Geometry | null): boolean =>
+  /^(Multi)?Polygon$/.test(geometry?.type ?? "") || (geometry?.type === "GeometryCollection" && partsOf(geometry).some(hasPolygon));
+
 /** Whether a feature is a zone of the plan. */
-export const isPolygon = (feature: Drawn): boolean => /^(Multi)?Polygon$/.test(feature.geometry?.type ?? "");
+export const isPolygon = (feature: Drawn): boolean => hasPolygon(feature.geometry);
 
 /** The features of the zones file that a fault is about; one about gaps that are not given is about all that give none. */
 export function faulty(fault: Fault, state: State): Drawn[] {

@@ -11,6 +11,12 @@ export interface Geometry {
   readonly [member: string]: unknown;
 }
 
+/** The geometries of a collection. */
+export function partsOf(geometry: Geometry | null): Geometry[] {
+  const parts = geometry?.["geometries"];
+  return Array.isArray(parts) ? parts.filter((part: unknown): part is Geometry => typeof part === "object" && part !== null) : [];
+}
+
 /** One feature of the zones file. */
 export interface Drawn {
   /** Its own as long as the page is open; never written. */

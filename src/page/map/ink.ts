@@ -14,6 +14,8 @@ import type { Sight } from "./sight";
 export interface Numbers {
   readonly number: (value: number) => string;
   readonly metres: (metres: number) => string;
+  /** Of metres, to ten of them. */
+  readonly kilometres: (metres: number) => string;
 }
 
 /** Wider maps have buttons in their upper right corner, pixels. */
@@ -71,5 +73,7 @@ export class InkLayer extends Layer {
 export function numbersOf(element: HTMLElement): Numbers {
   const language = element.closest("[lang]")?.getAttribute("lang") || document.documentElement.lang || "en";
   const format = new Intl.NumberFormat(language, { maximumFractionDigits: 1, useGrouping: false });
-  return { number: (value) => format.format(value), metres: (value) => `${format.format(value)} m` };
+  const fine = new Intl.NumberFormat(language, { minimumFractionDigits: 2, maximumFractionDigits: 2, useGrouping: false });
+  const kilometres = (metres: number): string => fine.format(metres / 1000);
+  return { number: (value) => format.format(value), metres: (value) => `${format.format(value)} m`, kilometres };
 }

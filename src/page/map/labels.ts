@@ -10,7 +10,6 @@ export const FONT = 'system-ui, -apple-system, "Segoe UI", Roboto, "Noto Sans", 
 export interface Told {
   readonly title: Html;
   readonly told: Html;
-  readonly leg?: number;
 }
 
 type Room = readonly [west: number, north: number, east: number, south: number];

@@ -42,6 +42,7 @@ export class ZoneMap implements Board {
   readonly store: Store;
   readonly words: Words;
   readonly scene: Scene;
+  readonly kilometres: (at_m: number) => string;
   follow = true;
   private readonly map: OlMap;
   private readonly ink: InkLayer;
@@ -55,7 +56,6 @@ export class ZoneMap implements Board {
   private tool: Tool;
   private readonly picks = new Set<(key: number | null) => void>();
   private readonly points = new Set<Pointed>();
-  private readonly legs = new Set<(leg: number) => void>();
   private readonly drawn = new Set<() => void>();
   private readonly ends: (() => void)[] = [];
   private readonly stage = make("div", { class: "map-stage" });
@@ -67,6 +67,7 @@ export class ZoneMap implements Board {
     this.tools = toolsOf(this);
     this.tool = this.tools.get("pick")!;
     const numbers = numbersOf(element);
+    this.kilometres = numbers.kilometres;
     this.ink = new InkLayer(this.scene, numbers, () => matchMedia("(pointer: coarse)").matches);
     this.picture = new PictureLayer(this.scene);
     this.furniture = new Furniture(this.scene, words, numbers.number);
@@ -130,6 +131,7 @@ export class ZoneMap implements Board {
   /** The plan of a state, which may be an older one than what is drawn now. */
   show(panel: Panel, of: State): void {
     this.scene.take(panel, of);
+    this.note.outdated();
     this.toolbar.show();
     this.redraw();
   }
@@ -247,7 +249,6 @@ export class ZoneMap implements Board {
     const asks = this.tool.name === "pick" && !this.tool.claims?.(touch);
     const told = asks && sight ? labels?.toldAt(sight.pixel(touch.at), Math.max(0, touch.reach * sight.scale - 9)) : null;
     this.note.show(told ?? null);
-    if (told) for (const each of this.legs) if (told.leg !== undefined) each(told.leg);
     if (!told) this.tool.tap(touch);
   }
 
@@ -256,11 +257,6 @@ export class ZoneMap implements Board {
     const { open } = this.note;
     this.note.show(null);
     return open;
-  }
-
-  /** Calls back when a leg, or a place to look at on it, is tapped. */
-  onLeg(told: (leg: number) => void): void {
-    this.legs.add(told);
   }
 
   // --- looking ---

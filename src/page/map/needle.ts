@@ -11,6 +11,8 @@ const RADIUS = 84;
 const FAN = 62;
 /** A doubt that nobody gave is shown so wide until the handle is moved; it is not written. */
 const NO_DOUBT = 20;
+/** So it lies where nobody gave a direction, degrees. */
+const NO_STRIKE = 90;
 
 const svg = (name: string): SVGElement => document.createElementNS("http://www.w3.org/2000/svg", name);
 
@@ -30,8 +32,8 @@ export class Needle {
     this.fan.setAttribute("class", "needle-fan");
     this.line.setAttribute("class", "needle-line");
     drawing.append(this.fan, this.line);
-    this.turn = this.handle("draw-strike", 179, () => this.strike, (degrees) => this.turned(degrees), (angle) => ((Math.round(angle) % 180) + 180) % 180);
-    this.open = this.handle("draw-strike-doubt", 90, () => this.given("strike_uncertainty_deg"), (degrees) => this.doubted(degrees), (angle) => this.off(angle));
+    this.turn = this.handle("draw-strike", 179, () => this.strike ?? NO_STRIKE, (degrees) => this.turned(degrees), (angle) => ((Math.round(angle) % 180) + 180) % 180);
+    this.open = this.handle("draw-strike-doubt", 90, () => this.given("strike_uncertainty_deg") ?? NO_DOUBT, (degrees) => this.doubted(degrees), (angle) => this.off(angle));
     this.element = make("div", { class: "needle", hidden: true }, this.says, this.turn, this.open);
     this.element.prepend(drawing);
   }
@@ -52,7 +54,7 @@ export class Needle {
 
   /** Degrees between a direction and the needle, either way. */
   private off(angle: number): number {
-    const apart = (((angle - (this.strike ?? 90)) % 180) + 180) % 180;
+    const apart = (((angle - (this.strike ?? NO_STRIKE)) % 180) + 180) % 180;
     return Math.round(Math.min(apart, 180 - apart));
   }
 
@@ -70,14 +72,14 @@ export class Needle {
     this.bench.store.change(did, (state) => touched(state, one.key, (zone) => ({ properties: { ...zone.properties, [name]: degrees } })), true);
   }
 
-  private handle(key: string, most: number, now: () => number | null, set: (degrees: number) => void, read: (angle: number) => number): HTMLElement {
+  private handle(key: string, most: number, now: () => number, set: (degrees: number) => void, read: (angle: number) => number): HTMLElement {
     const element = make("div", { class: "needle-handle", role: "slider", tabindex: 0, "aria-label": this.bench.words(key), "aria-valuemin": 0, "aria-valuemax": most });
     element.addEventListener("keydown", (event) => {
       const step = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1, PageUp: 10, PageDown: -10 }[event.key];
       if (step === undefined) return;
       event.preventDefault();
       event.stopPropagation();
-      set((now() ?? 0) + step * (event.shiftKey ? 10 : 1));
+      set(now() + step * (event.shiftKey ? 10 : 1));
     });
     element.addEventListener("blur", () => this.bench.store.settle());
     element.addEventListener("pointerdown", (event) => {
@@ -101,7 +103,7 @@ export class Needle {
     this.middle = middle;
     this.element.style.transform = `translate(${Math.round(this.middle[0] - 110)}px, ${Math.round(this.middle[1] - 110)}px)`;
     const [strike, doubt] = [this.strike, this.given("strike_uncertainty_deg")];
-    const shown = strike ?? 90;
+    const shown = strike ?? NO_STRIKE;
     const wide = doubt ?? NO_DOUBT;
     this.element.classList.toggle("unknown", strike === null);
     this.element.classList.toggle("undoubted", doubt === null);

@@ -164,7 +164,7 @@ export class ProfileStrip {
     this.strip.setAttribute("aria-valuenow", ((at ?? 0) / 1000).toFixed(2));
     const verdict = at === null ? null : map.scene.verdictAt({ stage: this.stage, at_m: at });
     const height = at === null ? null : this.ruler.height(at);
-    const parts = at === null ? ["–"] : [`${(at / 1000).toFixed(2)} km`, height === null ? "" : `${Math.round(height)} m`, verdict ? words(`draw-verdict-${verdict}`) : ""];
+    const parts = at === null ? ["–"] : [`${map.kilometres(at)} km`, height === null ? "" : `${Math.round(height)} m`, verdict ? words(`draw-verdict-${verdict}`) : ""];
     this.strip.setAttribute("aria-valuetext", parts.filter(Boolean).join(" · "));
   }
 

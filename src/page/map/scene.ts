@@ -125,7 +125,10 @@ export class Scene {
     this.last = state.zones;
     const before = new Map(this.shapes.map((one) => [one.zone, one]));
     this.shapes = state.zones.flatMap((zone) => before.get(zone) ?? shape(zone, this.frame) ?? []);
-    if (this.picked !== null && !this.find(this.picked)) [this.picked, this.vertex] = [null, null];
+    const picked = this.find(this.picked);
+    if (!picked) this.picked = null;
+    const { vertex } = this;
+    if (vertex && !picked?.areas[vertex.area]?.[vertex.ring]?.[vertex.spot]) this.vertex = null;
   }
 
   find(key: number | null): Shape | null {
@@ -159,7 +162,9 @@ export class Scene {
     const strike = zone.properties["strike_deg"];
     const number = (value: unknown): number | null => (typeof value === "number" && value >= 0 ? value : null);
     const text = zone.properties["gap_m"];
-    const gap = number(zone.properties["gap_m"]) ?? number(zone.properties["gap_max_m"]);
+    // Where both stand there, the wider one counts.
+    const gaps = [number(text), number(zone.properties["gap_max_m"])].filter((one) => one !== null);
+    const gap = gaps.length > 0 ? Math.max(...gaps) : null;
     return {
       properties: zone.properties,
       number: known?.number ?? null,

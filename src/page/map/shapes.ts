@@ -1,6 +1,7 @@
 /** Zones of the file as areas in the plane and back: spots that were not touched come out as they were read. */
 
 import type { Drawn, Geometry, Position } from "../model";
+import { partsOf } from "../model";
 import { open, wound, type Area, type Point, type Ring } from "./geometry/rings";
 import type { Frame } from "./projection";
 
@@ -27,9 +28,10 @@ const name = ([x, y]: Point): string => `${Math.round(x * 1000)},${Math.round(y 
 const isPosition = (value: unknown): value is Position =>
   Array.isArray(value) && value.length > 1 && Number.isFinite(value[0]) && Number.isFinite(value[1]);
 
-/** The rings of each polygon; none of what is no polygon. */
+/** The rings of each polygon, those in a collection too; none of what is no polygon. */
 function polygons(geometry: Geometry | null): Position[][][] {
   const { type, coordinates } = geometry ?? { type: "", coordinates: null };
+  if (type === "GeometryCollection") return partsOf(geometry).flatMap(polygons);
   const all: unknown = type === "Polygon" ? [coordinates] : type === "MultiPolygon" ? coordinates : [];
   if (!Array.isArray(all)) return [];
   const rings = (polygon: unknown): Position[][] =>

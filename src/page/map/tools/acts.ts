@@ -65,13 +65,12 @@ export function holed(state: State, one: Shape, ring: Ring, frame: Frame): State
 /** Each area of a zone as a zone of its own. */
 export function split(state: State, one: Shape, frame: Frame): State {
   if (one.areas.length < 2) return state;
-  const single = { ...one, zone: { ...one.zone, geometry: { ...one.zone.geometry, type: "Polygon" } } };
   const areas = [...one.areas].sort(bySize).map((area) => [area]);
   const written = areas.map((area) => geometryOf(area, frame, [one.zone.geometry]));
   const polygon = (geometry: (typeof written)[number]): (typeof written)[number] =>
     geometry.type === "Polygon" ? geometry : { type: "Polygon", coordinates: (geometry.coordinates as unknown[])[0] };
   const next = touched(state, one.key, () => ({ geometry: polygon(written[0]!) }));
-  const more = written.slice(1).map((geometry) => drawn(polygon(geometry), { ...single.zone.properties }));
+  const more = written.slice(1).map((geometry) => drawn(polygon(geometry), { ...one.zone.properties }));
   return { ...next, zones: next.zones.flatMap((zone) => (zone.key === one.key ? [zone, ...more] : [zone])) };
 }
 

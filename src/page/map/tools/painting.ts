@@ -51,7 +51,7 @@ export class PaintTool implements Tool {
     if (!on) return this.bench.say("draw-say-not-on-route");
     if (this.from_m === null || this.to_m !== null || on.stage !== this.stage) this.begin(on);
     else this.go(on);
-    this.bench.say("draw-say-kilometre", (on.at_m / 1000).toFixed(2));
+    this.bench.say("draw-say-kilometre", this.bench.kilometres(on.at_m));
     this.bench.refresh();
   }
 

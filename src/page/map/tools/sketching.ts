@@ -19,7 +19,7 @@ export abstract class Sketching implements Tool {
   constructor(protected readonly bench: Bench) {}
 
   abstract hint(): string;
-  /** Null where the spots make nothing yet. */
+  /** What the spots make. */
   protected abstract done(points: readonly Point[]): void;
 
   get begun(): boolean {

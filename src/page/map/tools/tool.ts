@@ -32,6 +32,8 @@ export interface Bench {
   refresh(): void;
   /** A place in figures. */
   told(at: Point): string;
+  /** Metres walked in kilometres, as the language of the page writes them. */
+  kilometres(at_m: number): string;
 }
 
 /** The map with a bench on it: what keys and buttons reach for. */
