@@ -34,7 +34,11 @@ function tie(control: Control, value: Value, event: "input" | "change"): () => v
     value.set(control.value, event === "input");
     last = value.get();
   });
-  if (event === "input") control.addEventListener("change", () => value.settle());
+  if (event === "input") control.addEventListener("change", () => {
+    value.settle();
+    // Who leaves a field sees what is in force.
+    if (control.value !== value.get()) control.value = value.get();
+  });
   return () => {
     const now = value.get();
     if (now === last) return;

@@ -8,10 +8,12 @@ import type { Given } from "./given";
 import { besideOf } from "./held";
 import type { State } from "./model";
 import { type Opened, open } from "./open";
-import { type Made, NotMade, type Output, archive, handOut, outputFile, pageFile, tripFile, zonesFile } from "./save";
+import { type Made, type Output, archive, handOut, outputFile, pageFile, tripFile, zonesFile } from "./save";
 
 /** Endings that the dialog for opening offers. */
 const ENDINGS = ".gpx,.geojson,.json,.geojsonl,.toml,.tif,.tiff,.hgt";
+
+const said = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 export class FilesPanel implements Part {
   readonly element = make("div", { class: "app-files" });
@@ -42,8 +44,17 @@ export class FilesPanel implements Part {
   async take(files: readonly File[]): Promise<void> {
     const isTrip = ({ name }: File) => /\.toml$/i.test(name);
     const opened: Opened[] = [];
-    for (const file of [...files.filter((one) => !isTrip(one)), ...files.filter(isTrip)]) opened.push(await open(file, this.desk));
+    for (const file of [...files.filter((one) => !isTrip(one)), ...files.filter(isTrip)]) opened.push(await this.opened(file));
     fill(this.came, ...opened.map((one) => this.told(one)));
+  }
+
+  /** What cannot even be read, such as a folder or more than there is room for, is told like what cannot be used. */
+  private async opened(file: File): Promise<Opened> {
+    try {
+      return await open(file, this.desk);
+    } catch (error) {
+      return { name: file.name, kind: null, says: said(error) };
+    }
   }
 
   private told({ name, kind, says, asInventory }: Opened): HTMLElement {
@@ -97,19 +108,21 @@ export class FilesPanel implements Part {
 
   /** Makes a file and hands it out; one at a time. */
   private async hand(made: () => Promise<Made> | Made): Promise<void> {
+    const pressed = document.activeElement;
     this.rest(true);
     try {
       const file = await made();
       handOut(file);
       fill(this.saved, make("p", {}, `${this.desk.words("draw-saved")} `, make("bdi", {}, file.name)));
     } catch (error) {
-      if (!(error instanceof NotMade)) throw error;
-      fill(this.saved, make("p", {}, this.desk.words("draw-save-not")), make("pre", { class: "app-pre" }, error.message));
+      fill(this.saved, make("p", {}, this.desk.words("draw-save-not")), make("pre", { class: "app-pre" }, said(error)));
     } finally {
       this.rest(false);
+      if (document.activeElement === document.body && pressed instanceof HTMLElement) pressed.focus();
     }
   }
 
+  /** Who pressed a button is back on it afterwards. */
   private rest(disabled: boolean): void {
     for (const one of this.element.querySelectorAll<HTMLButtonElement>("[data-save]")) one.disabled = disabled;
   }

@@ -1,7 +1,7 @@
 /** Who goes and which ropes are at hand, out of the forms that a trip file has for them, and back. */
 
 import type { Trip, TripRope } from "./door";
-import { typed } from "./number";
+import { typed, withMember } from "./number";
 
 /** One person; a name or a mass may be missing. */
 export interface Person {
@@ -47,9 +47,11 @@ export function withPeople(trip: Trip, folk: readonly Person[]): Trip {
   return without({ ...others, ...split, party: party(folk) });
 }
 
-/** The trip with these ropes. */
-export const withRopes = (trip: Trip, all: readonly TripRope[]): Trip =>
-  without({ ...trip, rope: all.length > 0 ? all : undefined });
+/** The trip with these ropes; one whose name was emptied has none. */
+export function withRopes(trip: Trip, all: readonly TripRope[]): Trip {
+  const rope = all.map((one) => (one["name"] === "" ? withMember(one, "name", undefined) : one));
+  return without({ ...trip, rope: rope.length > 0 ? rope : undefined });
+}
 
 /** What is not said is left out. */
 export function without(trip: Record<string, unknown>): Trip {

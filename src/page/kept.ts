@@ -3,6 +3,8 @@
 export class Kept {
   private known = new Map<string, { readonly sign: string; readonly element: HTMLElement }>();
   private used = new Set<string>();
+  /** What takes the place of an element that somebody was in. */
+  private entered: HTMLElement | null = null;
 
   /** The element of a name; made anew where its sign is another one. */
   of(name: string, sign: string, made: () => HTMLElement): HTMLElement {
@@ -10,6 +12,7 @@ export class Kept {
     const known = this.known.get(name);
     if (known?.sign === sign) return known.element;
     const element = made();
+    if (known?.element.contains(document.activeElement)) this.entered = element;
     this.known.set(name, { sign, element });
     return element;
   }
@@ -24,5 +27,7 @@ export class Kept {
     });
     for (const name of this.known.keys()) if (!this.used.has(name)) this.known.delete(name);
     this.used = new Set();
+    this.entered?.querySelector<HTMLElement>("button, summary")?.focus({ preventScroll: true });
+    this.entered = null;
   }
 }

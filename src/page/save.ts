@@ -14,9 +14,6 @@ export interface Made {
   readonly bytes: Uint8Array;
 }
 
-/** Why something could not be made, in the program's words. */
-export class NotMade extends Error {}
-
 const encoded = (text: string): Uint8Array => new TextEncoder().encode(text);
 
 /** The zones file. */
@@ -25,7 +22,7 @@ export const zonesFile = (state: State): Made => ({ name: zonesNameOf(state), by
 /** The trip file. */
 export async function tripFile(state: State, desk: Desk): Promise<Made> {
   const { code, out, err } = await desk.engine.run(tomlOf(state));
-  if (code !== 0) throw new NotMade(err);
+  if (code !== 0) throw new Error(err);
   return { name: "trip.toml", bytes: out };
 }
 
@@ -37,7 +34,7 @@ export type Output = TripDoor["outputs"][number];
 /** An output of the plan. A plan that stops somewhere is one too. */
 export async function outputFile(state: State, { format, file }: Pick<Output, "format" | "file">, desk: Desk): Promise<Made> {
   const { code, out, err } = await desk.engine.over(state, outputOf(state, format, desk.language));
-  if (code !== 0 && code !== 5) throw new NotMade(err);
+  if (code !== 0 && code !== 5) throw new Error(err);
   return { name: file, bytes: out };
 }
 

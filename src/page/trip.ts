@@ -133,7 +133,7 @@ export class TripForm implements Part {
     const name = textField(`${words("draw-person")} ${at + 1}`, member("name", false));
     const mass = numberField(words("draw-person-mass"), words("draw-unit-kg"), member("mass_kg", true));
     const drop = () => this.change("draw-did-person-drop", (trip) => withPeople(trip, people(trip).filter((_, i) => i !== at)));
-    return this.row([name, mass], `${words("draw-person-drop")} ${at + 1}`, drop);
+    return this.row([name, mass], `${words("draw-person-drop")} ${at + 1}`, () => this.dropped(this.folk, at, drop));
   }
 
   private rope(at: number): HTMLElement {
@@ -148,13 +148,20 @@ export class TripForm implements Part {
     const length = numberField(words("draw-rope-length"), words("draw-unit-m"), member("length_m", true));
     const thick = numberField(words("draw-rope-diameter"), words("draw-unit-mm"), member("diameter_mm", true));
     const drop = () => this.change("draw-did-rope-drop", (trip) => withRopes(trip, ropes(trip).filter((_, i) => i !== at)));
-    return this.row([name, length, thick], `${words("draw-rope-drop")} ${at + 1}`, drop);
+    return this.row([name, length, thick], `${words("draw-rope-drop")} ${at + 1}`, () => this.dropped(this.ropes, at, drop));
   }
 
   private row(fields: Field[], label: string, drop: () => void): HTMLElement {
     this.rows.push(...fields);
     const cross = make("button", { type: "button", class: "app-drop", "aria-label": label, title: label, click: drop }, "✕");
     return make("div", { class: "app-row" }, ...fields.map((field) => field.element), cross);
+  }
+
+  /** Whoever took out a row is on the one that came in its place, on the last one, or on the way to a new one. */
+  private dropped(rows: HTMLElement, at: number, drop: () => void): void {
+    drop();
+    const row = rows.children[Math.min(at, rows.children.length - 1)] ?? rows.parentElement;
+    row?.querySelector<HTMLElement>("button")?.focus();
   }
 
   private addPerson(): void {
