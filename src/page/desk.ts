@@ -2,7 +2,7 @@
 
 import type { Fault, Panel, Planned, TripDoor } from "./door";
 import type { Engine } from "./engine";
-import type { Steps } from "./held";
+import { type Steps, besideOf } from "./held";
 import { type Drawn, type Geometry, type State, partsOf } from "./model";
 import { shown } from "./number";
 import type { Language, Words } from "./words";
@@ -45,6 +45,8 @@ export const isPolygon = (feature: Drawn): boolean => hasPolygon(feature.geometr
 
 /** The features of the zones file that a fault is about; one about gaps that are not given is about all that give none. */
 export function faulty(fault: Fault, state: State): Drawn[] {
+  // Features of an inventory are counted too, and are no zones.
+  if (besideOf(state).files.some((file) => file.name === fault.file)) return [];
   if (fault.feature !== null) return state.zones.slice(fault.feature - 1, fault.feature);
   if (fault.code !== "gap-not-given") return [];
   return state.zones.filter((zone) => isPolygon(zone) && (zone.properties["gap_assumed"] === true || !GAPS.some((name) => shown(zone.properties[name]))));
