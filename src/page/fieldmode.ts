@@ -1,8 +1,8 @@
 /** On the ice: big targets for what turned out otherwise, the answer in two lines, all of it undone by one button. */
 
-import type { Desk, Part } from "./desk";
+import { type Desk, type Part, zoneTitle } from "./desk";
 import { button, fill, make, written } from "./dom";
-import type { Leg, Panel, Planned, Trip, TripDoor } from "./door";
+import type { Leg, Panel, Planned, Trip, TripDoor, Zone } from "./door";
 import { type Field, group, numberField, sliderField } from "./fields";
 import { people, ropes, withPeople, withRopes } from "./folk";
 import { type Drawn, type State, touched } from "./model";
@@ -10,6 +10,8 @@ import { about, shown, typed, withMember } from "./number";
 import { badge, fold, kilometre, kilometres } from "./panel";
 import { type Place, atHeight, atKilometre } from "./whereami";
 
+/** A zone so near counts as here where none is drawn at the place itself, metres: nobody knows their place better. Our judgement. */
+const NEAR_M = 50;
 const WIDER = { least: 0, most: 40, step: 0.5 };
 
 export class FieldMode implements Part {
@@ -29,6 +31,8 @@ export class FieldMode implements Part {
   /** What it is the plan of. */
   private of: State;
   private offered = "";
+  /** The places that are offered. */
+  private placed = "";
   private place: Place | null = null;
   private asPlanned: State | null = null;
   private door: TripDoor | null = null;
@@ -50,6 +54,8 @@ export class FieldMode implements Part {
   }
 
   sync(state: State): void {
+    // Who took everything back by steps is there already.
+    if (state === this.asPlanned) this.asPlanned = null;
     this.back.hidden = this.asPlanned === null;
     this.buttons(state);
     this.slider?.sync();
@@ -74,7 +80,7 @@ export class FieldMode implements Part {
   private tell(plan: Planned): void {
     const leg = this.leg(plan);
     if (!leg) {
-      return this.say([make("p", {}, badge(plan.verdict, this.desk)), make("p", {}, this.desk.words("draw-field-nowhere"))]);
+      return this.say([make("p", {}, badge(plan.verdict, this.desk)), make("p", {}, this.desk.words(this.placed === "" ? "draw-field-nowhere" : "draw-field-which"))]);
     }
     const title = written("p", { class: "app-set-up" }, leg.title);
     this.say([make("p", {}, badge(leg.verdict, this.desk), ` ${kilometres(leg, this.desk)}`), title]);
@@ -123,8 +129,10 @@ export class FieldMode implements Part {
         : typeof height === "number"
           ? atHeight(plan, height)
           : [];
+    // One of several places of a height is not taken for the one where somebody is.
+    const only = found.length === 1 || typeof km === "number" ? found[0] : undefined;
     const same = found.find((one) => one.stage === this.place?.stage && Math.abs(one.at_m - this.place.at_m) < 50);
-    this.place = plan ? (same ?? found[0] ?? null) : this.place;
+    this.place = plan ? (same ?? only ?? null) : this.place;
     this.offer(found);
     this.buildGap();
   }
@@ -132,39 +140,48 @@ export class FieldMode implements Part {
   private offer(found: readonly Place[]): void {
     const { words } = this.desk;
     if (found.length < 2) {
+      this.placed = "";
       const wrong = this.plan && found.length === 0 && (this.typedIn.km || this.typedIn.height);
       fill(this.where, wrong ? make("p", {}, words("draw-field-not-there")) : null);
       return;
     }
-    const choice = (place: Place) => {
-      const text = `${kilometre(place.at_m, this.desk)} ${words("draw-unit-km")}`;
-      const press = () => {
-        this.place = place;
-        this.stage = place.stage;
-        this.locate();
-        if (this.plan) this.tell(this.plan);
-      };
-      return button(text, press, { class: "app-button app-big", "aria-pressed": String(place === this.place) });
-    };
-    fill(this.where, make("div", { class: "app-acts" }, ...found.map(choice)));
+    const sign = JSON.stringify(found);
+    if (sign !== this.placed) fill(this.where, make("div", { class: "app-acts" }, ...found.map((place) => this.choice(place))));
+    this.placed = sign;
+    const buttons = this.where.querySelectorAll("button");
+    found.forEach((place, at) => buttons[at]?.setAttribute("aria-pressed", String(place === this.place)));
   }
 
-  /** The zones that the leg crosses here, or those of the whole leg. */
+  private choice(place: Place): HTMLButtonElement {
+    const press = () => {
+      this.place = place;
+      this.stage = place.stage;
+      this.locate();
+      if (this.plan) this.tell(this.plan);
+    };
+    const { words } = this.desk;
+    const several = new Set(this.plan?.legs.map((leg) => leg.stage)).size > 1;
+    const stage = several ? `${words("draw-stage")} ${place.stage}, ` : "";
+    return this.big(`${stage}${kilometre(place.at_m, this.desk)} ${words("draw-unit-km")}`, press);
+  }
+
+  /** The zones at the place, else the nearest one close by. What lies farther along the leg nobody has seen from here. */
   private zonesHere(): Drawn[] {
     const { plan, place } = this;
-    const leg = plan && this.leg(plan);
-    if (!plan || !place || !leg?.roped) return [];
-    const crossing = (from: number, to: number) =>
-      plan.zones.filter((zone) => zone.crossings.some((c) => c.stage === place.stage && c.enter_m <= to && c.exit_m >= from));
-    const here = crossing(place.at_m, place.at_m);
-    const met = here.length > 0 ? here : crossing(leg.start_m, leg.end_m);
-    return met.flatMap((zone) => this.of.zones[zone.feature - 1] ?? []);
+    if (!plan || !place) return [];
+    const away = ({ crossings }: Zone) =>
+      Math.min(...crossings.filter((c) => c.stage === place.stage).map((c) => Math.max(c.enter_m - place.at_m, place.at_m - c.exit_m, 0)));
+    const near = plan.zones.map((zone) => ({ zone, far: away(zone) })).filter(({ far }) => far <= NEAR_M);
+    const here = near.filter(({ far }) => far === 0);
+    const found = here.length > 0 ? here : near.sort((a, b) => a.far - b.far).slice(0, 1);
+    return found.flatMap(({ zone }) => this.of.zones[zone.feature - 1] ?? []);
   }
 
   private buildGap(): void {
     const { words, store } = this.desk;
     if (this.gap.contains(document.activeElement)) return;
-    const keys = this.zonesHere().map((zone) => zone.key);
+    const here = this.zonesHere();
+    const keys = here.map((zone) => zone.key);
     if (this.slider && keys.join() === this.sliderOf) return;
     this.sliderOf = keys.join();
     const zones = () => store.state.zones.filter((zone) => keys.includes(zone.key));
@@ -174,7 +191,8 @@ export class FieldMode implements Part {
       settle: () => store.settle(),
     };
     this.slider = keys.length > 0 ? sliderField(words("draw-field-gap-here"), words("draw-unit-m"), words("draw-not-given"), value, WIDER) : null;
-    fill(this.gap, this.slider?.element ?? make("p", { class: "app-quiet" }, words("draw-field-no-zone")));
+    const names = here.map((zone) => make("p", {}, make("bdi", {}, zoneTitle(this.of, zone, words))));
+    fill(this.gap, ...names, this.slider?.element ?? make("p", { class: "app-quiet" }, words("draw-field-no-zone")));
   }
 
   /** Made anew only where they are others: who presses one of them stays there. */

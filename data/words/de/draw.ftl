@@ -122,6 +122,7 @@ draw-field-where = Wo bin ich?
 draw-field-km = Kilometer
 draw-field-height = Höhe
 draw-field-nowhere = Kilometer oder Höhe eingeben, dann steht hier der Teil.
+draw-field-which = So hoch liegen mehrere Stellen. Welche ist es?
 draw-field-not-there = Diesen Ort hat die Linie nicht.
 draw-field-gap = Die Spalte hier ist anders
 draw-field-gap-here = Spaltenbreite, wie gesehen

@@ -122,6 +122,7 @@ draw-field-where = Where am I?
 draw-field-km = Kilometre
 draw-field-height = Height
 draw-field-nowhere = Type a kilometre or a height to see the leg.
+draw-field-which = Several places are that high. Which one is it?
 draw-field-not-there = The line has no such place.
 draw-field-gap = The gap here is another one
 draw-field-gap-here = Gap as seen
