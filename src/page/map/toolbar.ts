@@ -27,14 +27,14 @@ export class Toolbar {
 
   constructor(private readonly map: Board, private readonly tool: () => Tool) {
     const { words } = map;
-    this.splits = this.act("split", () => this.split());
-    this.removes = this.act("delete", () => removeChosen(map));
+    this.splits = this.act("split", () => this.after(() => this.split()));
+    this.removes = this.act("delete", () => this.after(() => removeChosen(map)));
     const always = make("div", { class: "map-row", role: "toolbar", "aria-label": words("draw-tools") }, ...ALWAYS.map((name) => this.toolButton(name)), this.act("fit", () => map.fit()), this.act("legend", () => map.legend()), ...this.scales());
     this.picked = make("div", { class: "map-row map-picked", role: "toolbar", "aria-label": words("draw-tools-picked") }, ...PICKED.map((name) => this.toolButton(name)), this.splits, this.removes);
     this.element.append(always, this.picked);
-    this.finish = button(words("draw-finish"), () => tool().finish?.(), { class: "map-act map-main" });
-    const back = button(words("draw-back"), () => tool().back?.(), { class: "map-act" });
-    const cancel = button(words("draw-cancel"), () => map.setTool("pick"), { class: "map-act map-cancel", "aria-label": words("draw-cancel") });
+    this.finish = button(words("draw-finish"), () => this.after(() => tool().finish?.()), { class: "map-act map-main" });
+    const back = button(words("draw-back"), () => this.after(() => tool().back?.()), { class: "map-act" });
+    const cancel = button(words("draw-cancel"), () => this.after(() => map.setTool("pick")), { class: "map-act map-cancel", "aria-label": words("draw-cancel") });
     this.acts = make("div", { class: "map-acts" }, this.finish, back, cancel);
     const box = make("input", { type: "checkbox", checked: map.follow, change: () => (map.follow = box.checked) });
     this.follow = make("label", { class: "map-follow" }, box, ` ${words("draw-follow")}`);
@@ -62,6 +62,13 @@ export class Toolbar {
     const [closer, wider] = [this.act("closer", () => this.map.scaleBy(1)), this.act("wider", () => this.map.scaleBy(-1))];
     for (const made of [closer, wider]) made.classList.add("map-narrow");
     return [closer, wider];
+  }
+
+  /** What is done may take its own button away: then the map goes on. */
+  private after(act: () => void): void {
+    const pressed = document.activeElement;
+    act();
+    if (pressed?.closest("[hidden]")) this.map.focus();
   }
 
   private split(): void {

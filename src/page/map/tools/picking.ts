@@ -25,6 +25,8 @@ export class PickTool implements Tool {
   private sticks = false;
   /** The next tap puts the chosen spot there: for who does not drag. */
   private puts = false;
+  /** Made once, so that it is not taken away from whoever is on it. */
+  private putting: HTMLButtonElement | null = null;
 
   constructor(private readonly bench: Bench) {}
 
@@ -75,9 +77,15 @@ export class PickTool implements Tool {
 
   /** Only while a spot is chosen. */
   fields(): HTMLElement | null {
-    const put = button(this.bench.words("draw-put"), () => (this.puts = !this.puts), { class: "map-act" });
-    put.addEventListener("click", () => put.setAttribute("aria-pressed", String(this.puts)));
-    return this.name === "pick" && this.bench.scene.vertex ? put : null;
+    if (this.name !== "pick" || !this.bench.scene.vertex) return null;
+    this.putting ??= button(this.bench.words("draw-put"), () => this.turnPuts(), { class: "map-act" });
+    this.putting.setAttribute("aria-pressed", String(this.puts));
+    return this.putting;
+  }
+
+  private turnPuts(): void {
+    this.puts = !this.puts;
+    this.bench.refresh();
   }
 
   press(touch: Touch): boolean {
