@@ -54,15 +54,15 @@ fn draw(args: &DrawArgs, show: &Show) -> Result<End, Vec<Fault>> {
     }
     let job = args.route.clone().zip(args.zones.clone());
     let given = given(args.route.as_deref(), args.zones.as_deref(), &args.laid)?;
-    let still = job.and_then(|(route, zones)| {
-        let job = JobArgs {
-            route,
-            zones,
-            laid: args.laid.clone(),
-        };
-        let job = inputs::read(&job).ok()?;
-        let plan = Planner::new(&job).and_then(|planner| planner.plan()).ok()?;
-        Some((job, plan))
+    let planned = job.map(|(route, zones)| {
+        let laid = args.laid.clone();
+        planned(&JobArgs { route, zones, laid })
+    });
+    let still = planned.transpose().unwrap_or_else(|faults| {
+        // What is missing can be said and drawn on the page.
+        show.say("no plan can be made yet, and the page says the same:");
+        show.notices(&faults);
+        None
     });
     let page = page(&given, still.as_ref())?;
     let write = |out: &mut dyn Write| out.write_all(page.as_bytes());
@@ -72,6 +72,12 @@ fn draw(args: &DrawArgs, show: &Show) -> Result<End, Vec<Fault>> {
     saver.save(path, write).map_err(|fault| vec![fault])?;
     show.say(&format!("wrote {}", path.display()));
     Ok(End::Done)
+}
+
+fn planned(args: &JobArgs) -> Result<(Job, Plan), Vec<Fault>> {
+    let job = inputs::read(args)?;
+    let plan = Planner::new(&job)?.plan()?;
+    Ok((job, plan))
 }
 
 /// Two megabytes on a terminal help nobody.
@@ -140,7 +146,9 @@ fn given(
         Route::new(None, Vec::new())
     };
     let zones = zones.map(|name| text(name, "zones.geojson")).transpose()?;
-    let (said, files) = files(said, &asked, &line)?;
+    let taken = [&route, &zones].into_iter().flatten();
+    let taken: Vec<String> = taken.map(|text| text.name.clone()).collect();
+    let (said, files) = files(said, &asked, (&line, &taken))?;
     Ok(PageInputs {
         route,
         zones,
@@ -154,11 +162,11 @@ fn given(
 fn files(
     mut said: Trip,
     asked: &TripFiles,
-    line: &Route,
+    (line, taken): (&Route, &[String]),
 ) -> Result<(Trip, Vec<PageFile>), Vec<Fault>> {
     let mut files: Vec<PageFile> = Vec::new();
     let mut put = |name: &String, bytes: Vec<u8>| {
-        let inside = unlike(&own_name(name, "file"), &files);
+        let inside = unlike(&own_name(name, "file"), (&files, taken));
         let name = inside.clone();
         files.push(PageFile { name, bytes });
         inside
@@ -179,9 +187,15 @@ fn files(
     Ok((said, files))
 }
 
+/// Files that the page makes itself.
+const OWN: [&str; 2] = ["trip.toml", "trip.json"];
+
 /// A name that no other file of the page has.
-fn unlike(name: &str, files: &[PageFile]) -> String {
-    let taken = |name: &str| files.iter().any(|file| file.name == name);
+fn unlike(name: &str, (files, others): (&[PageFile], &[String])) -> String {
+    let taken = |name: &str| {
+        let of_files = files.iter().map(|file| &file.name).chain(others);
+        OWN.contains(&name) || of_files.into_iter().any(|other| other == name)
+    };
     let numbered = (2..).map(|number| format!("{number}-{name}"));
     let mut names = std::iter::once(name.to_owned()).chain(numbered);
     names.find(|name| !taken(name)).unwrap_or_default()
