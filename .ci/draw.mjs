@@ -1,0 +1,33 @@
+// What only a browser can tell of the page that draws: node draw.mjs SCHRUND TOOLS_DIR REPOSITORY
+// Prints one line a check and ends with a non-zero code if any failed.
+import { chromium } from 'playwright-core';
+import { Bench, counts } from './draw-bench.mjs';
+import { fromTheExample } from './draw-example.mjs';
+import { fromNothing } from './draw-nothing.mjs';
+import { narrow, wide } from './draw-axe.mjs';
+import { byKeys, byTouch } from './draw-hands.mjs';
+import { staysText } from './draw-hostile.mjs';
+import { memory, panning, pace } from './draw-pace.mjs';
+
+const [, , schrund, tools, repository] = process.argv;
+const browser = await chromium.launch({
+  executablePath: '/usr/bin/chromium',
+  args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
+});
+const bench = new Bench(browser, schrund, tools, repository);
+const start = Date.now();
+// Two pages at a time; what is measured is measured alone.
+const waiting = [fromTheExample, narrow, wide, byTouch, byKeys, fromNothing, staysText, memory];
+const work = async () => {
+  for (let next = waiting.shift(); next; next = waiting.shift()) {
+    const began = Date.now();
+    await next(bench).catch((error) => bench.check(`${next.name} comes to its end`, false, String(error.stack ?? error)));
+    console.log(`     ${next.name}: ${((Date.now() - began) / 1000).toFixed(1)} s`);
+  }
+};
+await Promise.all([work(), work()]);
+waiting.push(pace, panning);
+await work();
+await browser.close();
+console.log(`${counts.passed} passed, ${counts.failed} failed, ${((Date.now() - start) / 1000).toFixed(0)} s`);
+process.exit(counts.failed === 0 ? 0 : 1);
