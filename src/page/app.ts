@@ -1,5 +1,6 @@
 /** The parts of the page put together: what is changed is planned, and what is planned is shown. */
 
+import { answer, broken } from "./answers";
 import { groundOf, panelOf, tripOf } from "./calls";
 import { type Desk, type Part, type TabName } from "./desk";
 import { fill, make } from "./dom";
@@ -103,6 +104,11 @@ export class App implements Desk {
 
   openTab(tab: TabName): void {
     this.tabs.open(tab);
+  }
+
+  chooseFiles(): void {
+    this.openTab("files");
+    this.files.choose();
   }
 
   tell(text: string): void {
@@ -281,18 +287,4 @@ export class App implements Desk {
     else return;
     event.preventDefault();
   }
-}
-
-/** What was printed as JSON; null where the program broke off or printed nothing. */
-function answer<Shape>(came: Came): Shape | null {
-  try {
-    return came.code === BROKEN ? null : (JSON.parse(new TextDecoder().decode(came.out)) as Shape);
-  } catch {
-    return null;
-  }
-}
-
-function broken(came: Came, words: Words): Panel {
-  const text = make("p", {}, `${words("draw-broken")} ${came.err}`);
-  return { faults: [{ code: "broken", file: null, feature: null, property: null, says: text.innerHTML, hint: null }] };
 }

@@ -19,6 +19,8 @@ export interface Desk {
   pick(key: number | null): void;
   goToLeg(leg: number): void;
   openTab(tab: TabName): void;
+  /** Asks for files to open. */
+  chooseFiles(): void;
   /** Says something to those who listen to the page. */
   tell(text: string): void;
 }

@@ -18,6 +18,7 @@ const said = (error: unknown): string => (error instanceof Error ? error.message
 export class FilesPanel implements Part {
   readonly element = make("div", { class: "app-files" });
   private readonly lying = make("ul", { class: "app-lying" });
+  private readonly input = make("input", { type: "file", multiple: true, accept: ENDINGS, class: "app-hidden", tabindex: -1, "aria-hidden": "true" });
   private readonly came = make("div", { class: "app-came", role: "status" });
   private readonly saved = make("div", { class: "app-saved", role: "status" });
   private readonly formats = make("div", { class: "app-acts" });
@@ -72,13 +73,18 @@ export class FilesPanel implements Part {
     return line;
   }
 
+  /** Asks for files. */
+  choose(): void {
+    this.input.click();
+  }
+
   private opening(): HTMLElement {
     const { words } = this.desk;
-    const input = make("input", { type: "file", multiple: true, accept: ENDINGS, class: "app-hidden", tabindex: -1, "aria-hidden": "true" });
+    const { input } = this;
     input.addEventListener("change", () => {
       void this.take([...(input.files ?? [])]).then(() => (input.value = ""));
     });
-    const choose = button(words("draw-open"), () => input.click(), { class: "app-button app-main" });
+    const choose = button(words("draw-open"), () => this.choose(), { class: "app-button app-main" });
     return group(words("draw-open-title"), make("p", { class: "app-quiet" }, words("draw-open-what")), choose, input, this.came, this.lying);
   }
 

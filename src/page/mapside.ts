@@ -21,7 +21,7 @@ export class MapSide implements Part {
     this.end();
     const { words, store } = this.desk;
     if (!ground) {
-      const go = button(words("draw-open"), () => this.desk.openTab("files"), { class: "app-button app-main" });
+      const go = button(words("draw-open"), () => this.desk.chooseFiles(), { class: "app-button app-main" });
       fill(this.element, make("div", { class: "app-empty" }, make("p", {}, words("draw-no-route")), go));
       return;
     }
