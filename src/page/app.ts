@@ -111,6 +111,11 @@ export class App implements Desk {
     this.files.choose();
   }
 
+  save(): void {
+    this.openTab("files");
+    void this.files.save();
+  }
+
   tell(text: string): void {
     this.live.textContent = text;
   }

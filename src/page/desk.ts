@@ -21,6 +21,8 @@ export interface Desk {
   openTab(tab: TabName): void;
   /** Asks for files to open. */
   chooseFiles(): void;
+  /** Hands out the page as it is now. */
+  save(): void;
   /** Says something to those who listen to the page. */
   tell(text: string): void;
 }

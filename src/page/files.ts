@@ -8,7 +8,7 @@ import type { Given } from "./given";
 import { besideOf } from "./held";
 import type { State } from "./model";
 import { type Opened, open } from "./open";
-import { type Made, type Output, archive, handOut, outputFile, pageFile, tripFile, zonesFile } from "./save";
+import { type Made, type Output, archive, handOut, named, outputFile, pageFile, tripFile, zonesFile } from "./save";
 
 /** Endings that the dialog for opening offers. */
 const ENDINGS = ".gpx,.geojson,.json,.geojsonl,.toml,.tif,.tiff,.hgt";
@@ -29,7 +29,7 @@ export class FilesPanel implements Part {
     private readonly original: string,
     private readonly given: Given,
   ) {
-    this.element.append(this.opening(), this.saving(), make("p", { class: "app-fine" }, `schrund ${given.version}`));
+    this.element.append(this.saved, this.opening(), this.saving(), make("p", { class: "app-fine" }, `schrund ${given.version}`));
     this.sync(desk.store.state);
   }
 
@@ -91,8 +91,17 @@ export class FilesPanel implements Part {
   know({ outputs }: TripDoor): void {
     this.outputs = outputs;
     const { words, store } = this.desk;
-    const buttons = outputs.map((output) => this.one(words(`draw-save-${output.format}`), () => outputFile(store.state, output, this.desk)));
+    const buttons = outputs.map((output) => this.one(words(`draw-save-${output.format}`), async () => named(store.state, await outputFile(store.state, output, this.desk))));
     fill(this.formats, ...buttons);
+  }
+
+  private page(): Promise<Made> {
+    return pageFile(this.original, this.given, this.desk.store.state, this.desk);
+  }
+
+  /** Hands out the page as it is now. */
+  async save(): Promise<void> {
+    await this.hand(() => this.page());
   }
 
   private one(text: string, made: () => Promise<Made> | Made, main = false): HTMLButtonElement {
@@ -102,13 +111,13 @@ export class FilesPanel implements Part {
   private saving(): HTMLElement {
     const { words, store } = this.desk;
     const one = this.one.bind(this);
-    const page = () => pageFile(this.original, this.given, store.state, this.desk);
     return group(
       words("draw-save-title"),
-      make("div", { class: "app-acts" }, one(words("draw-save-page"), page, true), one(words("draw-save-zip"), () => archive(store.state, this.outputs, this.desk), true)),
-      make("div", { class: "app-acts" }, one(words("draw-save-zones"), () => zonesFile(store.state)), one(words("draw-save-trip"), () => tripFile(store.state, this.desk))),
+      make("div", { class: "app-acts" }, one(words("draw-save-page"), () => this.page(), true)),
+      make("p", { class: "app-quiet" }, words("draw-save-page-holds")),
+      make("div", { class: "app-acts" }, one(words("draw-save-zip"), () => archive(store.state, this.outputs, this.desk))),
+      make("div", { class: "app-acts" }, one(words("draw-save-zones"), () => zonesFile(store.state)), one(words("draw-save-trip"), async () => named(store.state, await tripFile(store.state, this.desk)))),
       this.formats,
-      this.saved,
     );
   }
 

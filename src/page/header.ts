@@ -21,7 +21,7 @@ export class Header implements Part {
       button(sign, press, { class: "app-button app-step", "aria-label": words(name), title: words(name) });
     this.undo = step("↶", "draw-undo", () => store.undo());
     this.redo = step("↷", "draw-redo", () => store.redo());
-    const save = button(words("draw-save"), () => desk.openTab("files"), { class: "app-button app-main" });
+    const save = button(words("draw-save"), () => desk.save(), { class: "app-button app-main" });
     const acts = make("div", { class: "app-acts app-tools" }, this.languages(speak), this.undo, this.redo, save);
     this.element = make("header", { class: "app-header" }, this.title, acts);
     this.sync(store.state);

@@ -4,7 +4,7 @@ import { zipSync } from "fflate";
 import { outputOf, tomlOf } from "./calls";
 import type { Desk } from "./desk";
 import { make } from "./dom";
-import type { TripDoor } from "./door";
+import type { Trip, TripDoor } from "./door";
 import { type Given, packed } from "./given";
 import { besideOf, zonesNameOf, zonesText } from "./held";
 import type { State } from "./model";
@@ -13,6 +13,21 @@ export interface Made {
   readonly name: string;
   readonly bytes: Uint8Array;
 }
+
+/** Longer names of files are cut, letters. Our judgement. */
+const LONGEST = 60;
+
+/** The name of a trip as one of a file: its letters and digits, with hyphens between. Empty where it has none. */
+export function fileName(trip: Trip): string {
+  const words = typeof trip.name === "string" ? (trip.name.normalize("NFC").toLowerCase().match(/[\p{L}\p{M}\p{N}]+/gu) ?? []) : [];
+  return [...words.join("-")].slice(0, LONGEST).join("").replace(/-$/, "");
+}
+
+/** The file under the name of the trip; `draw.html` and the like where that has none. */
+const called = ({ trip }: State, name: string, plain: string): string => (fileName(trip) === "" ? plain : `${fileName(trip)}${name}`);
+
+/** What is handed out alone, under a name that says of which trip it is. */
+export const named = (state: State, { name, bytes }: Made): Made => ({ name: called(state, `-${name}`, name), bytes });
 
 const encoded = (text: string): Uint8Array => new TextEncoder().encode(text);
 
@@ -49,7 +64,7 @@ export async function archive(state: State, outputs: readonly Output[], desk: De
     tree.set(`plan/${name}`, bytes);
   }
   // The day when it is packed is no part of it: the same work gives the same bytes.
-  return { name: "plan.zip", bytes: zipSync(Object.fromEntries(tree), { mtime: DAY }) };
+  return { name: called(state, ".zip", "plan.zip"), bytes: zipSync(Object.fromEntries(tree), { mtime: DAY }) };
 }
 
 /** This page with the state of now in it, made of the page as it was opened. */
@@ -70,7 +85,7 @@ export async function pageFile(original: string, given: Given, state: State, des
   page.getElementById("given")?.replaceChildren(text);
   const still = page.getElementById("still");
   if (still) still.innerHTML = await sheetOf(state, desk);
-  return { name: "draw.html", bytes: encoded(`<!doctype html>\n${page.documentElement.outerHTML}\n`) };
+  return { name: called(state, ".html", "draw.html"), bytes: encoded(`<!doctype html>\n${page.documentElement.outerHTML}\n`) };
 }
 
 /** What is seen where no script runs: the sheet, or what the page needs where there is no plan, since an old one would be wrong. */
