@@ -1,6 +1,7 @@
 /** What the hand works on: the picked zone and its spots, the sketch, the place pointed at, the crosshair. */
 
 import { middle, type Point } from "./geometry/rings";
+import type { Labels } from "./labels";
 import type { Scene } from "./scene";
 import { pathOf } from "./shapes";
 import type { Sight } from "./sight";
@@ -32,6 +33,12 @@ export function drawHandles(pen: CanvasRenderingContext2D, scene: Scene, sight: 
       });
     }),
   );
+}
+
+/** Labels keep off the outline and the spots of the picked zone. */
+export function avoidPicked(labels: Labels, scene: Scene, sight: Sight, coarse: boolean): void {
+  const rings = scene.find(scene.picked)?.areas.flat() ?? [];
+  for (const ring of rings) labels.avoid([...ring, ...ring.slice(0, 1)].map((at) => sight.pixel(at)), coarse ? 9 : 7);
 }
 
 const apart = (a: Point, b: Point): number => Math.hypot(a[0] - b[0], a[1] - b[1]);

@@ -164,7 +164,7 @@ export function drawChanges(labels: Labels, scene: Scene, sight: Sight): void {
     pen.font = `700 12px ${FONT}`;
     const wide = Math.max(19, widthOf(pen, letter) + 10);
     const free = labels.placeLed(spot, 20, wide, 19);
-    if (free) line(pen, colours, spot, free);
+    if (free) leader(pen, colours, spot, free);
     dot(pen, colours, spot);
     if (!free) continue;
     pen.beginPath();
@@ -178,13 +178,14 @@ export function drawChanges(labels: Labels, scene: Scene, sight: Sight): void {
   }
 }
 
-function line(pen: CanvasRenderingContext2D, colours: Palette, from: Point, to: Point): void {
+/** From a label to its spot. */
+export function leader(pen: CanvasRenderingContext2D, colours: Palette, from: Point, to: Point, ink = colours.change): void {
   pen.beginPath();
   pen.moveTo(from[0], from[1]);
   pen.lineTo(to[0], to[1]);
   [pen.strokeStyle, pen.lineWidth] = [colours.halo, 3];
   pen.stroke();
-  [pen.strokeStyle, pen.lineWidth] = [colours.change, 1.2];
+  [pen.strokeStyle, pen.lineWidth] = [ink, 1.2];
   pen.stroke();
 }
 
@@ -206,7 +207,7 @@ export function drawLooks(labels: Labels, scene: Scene, sight: Sight): void {
     if (!sight.sees(spot)) continue;
     const free = labels.placeLed(spot, 19, 21, 21);
     if (!free) continue;
-    line(pen, colours, spot, free);
+    leader(pen, colours, spot, free);
     pen.beginPath();
     pen.moveTo(free[0], free[1] - 11);
     pen.lineTo(free[0] + 11, free[1]);

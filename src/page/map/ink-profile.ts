@@ -1,5 +1,6 @@
 /** The drawing of a height profile: the hill, the legs along its edge, zones under it, kilometres below. */
 
+import type { Point } from "./geometry/rings";
 import { stroke } from "./ink-legs";
 import { FONT, Labels } from "./labels";
 import { onFill, zoneFill } from "./palette";
@@ -92,8 +93,9 @@ export function drawProfile(pen: CanvasRenderingContext2D, ruler: Ruler, shown: 
   heights(pen, ruler, shown);
   hill(pen, ruler, shown);
   painted(pen, ruler, shown);
-  zones(labels, ruler, shown);
+  zones(pen, ruler, shown);
   legs(pen, ruler, shown);
+  widths(labels, ruler, shown);
   letters(labels, ruler, shown);
   cursor(labels, ruler, shown);
   kilometres(labels, ruler, shown);
@@ -152,9 +154,8 @@ function painted(pen: CanvasRenderingContext2D, ruler: Ruler, { scene: { colours
   pen.globalAlpha = 1;
 }
 
-function zones(labels: Labels, ruler: Ruler, { scene, stage, language }: Shown): void {
-  const { pen, colours } = labels;
-  const number = new Intl.NumberFormat(language, { maximumFractionDigits: 1 });
+function zones(pen: CanvasRenderingContext2D, ruler: Ruler, { scene, stage }: Shown): void {
+  const { colours } = scene;
   for (const zone of scene.plan?.zones ?? []) {
     for (const { enter_m, exit_m } of zone.crossings.filter((each) => each.stage === stage)) {
       const [left, right] = [ruler.x(enter_m), ruler.x(exit_m)];
@@ -165,10 +166,27 @@ function zones(labels: Labels, ruler: Ruler, { scene, stage, language }: Shown):
       pen.setLineDash(zone.gap_m === null || zone.gap_assumed ? [3, 2] : []);
       pen.strokeRect(left + 0.5, ruler.floor + 1.5, wide - 1, BAND - 1);
       pen.setLineDash([]);
+    }
+  }
+}
+
+/** The widest gaps first; a bar too narrow for its figure has it above. */
+function widths(labels: Labels, ruler: Ruler, { scene, stage, language }: Shown): void {
+  const { pen, colours } = labels;
+  const number = new Intl.NumberFormat(language, { maximumFractionDigits: 1 });
+  const gap = ({ gap_m }: { gap_m: number | null }): number => gap_m ?? Infinity;
+  for (const zone of [...(scene.plan?.zones ?? [])].sort((a, b) => (gap(a) === gap(b) ? 0 : gap(b) - gap(a)))) {
+    for (const { enter_m, exit_m } of zone.crossings.filter((each) => each.stage === stage)) {
+      const [left, right] = [ruler.x(enter_m), ruler.x(exit_m)];
       const says = zone.gap_m === null ? "?" : `${zone.gap_assumed ? "? " : ""}${number.format(zone.gap_m)} m`;
-      const { ink } = onFill(colours, zone.gap_m);
       pen.font = `600 10.5px ${FONT}`;
-      if (pen.measureText(says).width + 2 < wide) labels.text(says, [[(left + right) / 2, ruler.floor + 1 + BAND / 2]], "600 10.5px", ink, null);
+      const middle = (left + right) / 2;
+      if (pen.measureText(says).width + 2 < right - left) {
+        labels.text(says, [[middle, ruler.floor + 1 + BAND / 2]], "600 10.5px", onFill(colours, zone.gap_m).ink, null);
+        continue;
+      }
+      const above = [7, 19, 31].flatMap((up) => [0, 6, -6, 12, -12].map((by): Point => [middle + by, ruler.floor - up]));
+      labels.text(says, above, "600 10.5px", colours.ink);
     }
   }
 }

@@ -1,7 +1,8 @@
 /** Zones on the map: filled by width, hatched along their strike, their width written inside. */
 
 import { within, type Area, type Point } from "./geometry/rings";
-import type { Labels } from "./labels";
+import { leader } from "./ink-legs";
+import { FONT, widthOf, written, type Labels } from "./labels";
 import { onFill, zoneFill } from "./palette";
 import type { Known, Scene } from "./scene";
 import { meets, type Shape } from "./shapes";
@@ -82,23 +83,69 @@ function hatchInk(scene: Scene, gap: number | null): string {
   return gap !== null && gap > 10 ? "rgba(255,255,255,0.6)" : "rgba(27,36,48,0.6)";
 }
 
-/** Widths, and names where there is room. An assumed width has a question mark before it. */
-export function labelZones(labels: Labels, scene: Scene, sight: Sight, metres: (metres: number) => string): void {
-  const box = sight.box();
-  for (const one of bySize(scene.shapes.filter((each) => meets(box, each.box)))) {
-    const { gap_m: gap, gap_text: text, assumed, met } = scene.about(one);
+/** The widths of the zones that are met, or of the others: the most dangerous first. An assumed width has a question mark before it. */
+export function labelZones(labels: Labels, scene: Scene, sight: Sight, metres: (metres: number) => string, met: boolean): void {
+  for (const one of byDanger(scene, sight)) {
+    const about = scene.about(one);
     const wide = (one.box[2] - one.box[0]) * sight.scale;
-    if (wide < 14) continue;
+    if (about.met !== met || (!met && wide < 14)) continue;
+    const { gap_m: gap, gap_text: text, assumed } = about;
     const says = gap === null ? cropped(text ?? "?") : `${assumed ? "? " : ""}${metres(gap)}`;
-    const middles = zoneMiddles(one).map((at) => sight.pixel(at));
-    const { ink, halo } = onFill(scene.colours, met ? gap : null);
-    const seen = middles.find((at) => sight.sees(at));
-    if (!seen || !labels.text(says, middles, met ? "650 13px" : "600 11px", met ? ink : scene.colours.soft, halo, wide > 30)) continue;
+    if (seenMiddles(one, sight).length > 0) labelWidth(labels, scene, sight, one, says, met);
+  }
+}
+
+/** Inside where it is clear of all lines, else beside the zone on a leader, else over the route. */
+function labelWidth(labels: Labels, scene: Scene, sight: Sight, one: Shape, says: string, met: boolean): void {
+  const { pen, colours } = labels;
+  const font = met ? "650 13px" : "600 11px";
+  const { ink, halo } = onFill(colours, met ? scene.about(one).gap_m : null);
+  const inks = met ? ink : colours.soft;
+  const middles = seenMiddles(one, sight);
+  pen.font = `${font} ${FONT}`;
+  const wide = widthOf(pen, says) + 6;
+  const inside = middles.filter((at) => scene.picked !== one.key || fits(one, sight, at, wide));
+  if (labels.text(says, inside, font, inks, halo)) return;
+  const led = met || scene.picked === one.key ? labels.placeLed(middles[0]!, wide / 2 + 12, wide, 17) : null;
+  if (!led) {
+    const over = (one.box[2] - one.box[0]) * sight.scale > 30;
+    if (over) labels.text(says, middles, font, inks, halo, true);
+    return;
+  }
+  leader(pen, colours, middles[0]!, led, colours.zoneRim);
+  pen.font = `${font} ${FONT}`;
+  written(pen, says, led, colours.ink, colours.halo);
+}
+
+/** Whether a label about a pixel lies in the zone with all its corners. */
+function fits(one: Shape, sight: Sight, [x, y]: Point, wide: number): boolean {
+  const corners = [[-1, -1], [1, -1], [1, 1], [-1, 1]] as const;
+  return corners.every(([east, south]) => {
+    const corner = sight.place([x + (east * wide) / 2, y + south * 9]);
+    return one.areas.some((area) => within(area, corner));
+  });
+}
+
+const seenMiddles = (one: Shape, sight: Sight): Point[] => zoneMiddles(one).map((at) => sight.pixel(at)).filter((at) => sight.sees(at));
+
+/** Names under the widths, where there is room. */
+export function nameZones(labels: Labels, scene: Scene, sight: Sight): void {
+  for (const one of byDanger(scene, sight)) {
     const title = one.zone.properties["name"];
-    if (wide < 110 || typeof title !== "string" || title === "") continue;
-    const below = middles.flatMap(([x, y]): Point[] => [[x, y + 16], [x, y - 16]]);
+    if ((one.box[2] - one.box[0]) * sight.scale < 110 || typeof title !== "string" || title === "") continue;
+    const { gap_m, met } = scene.about(one);
+    const { ink, halo } = onFill(scene.colours, met ? gap_m : null);
+    const below = seenMiddles(one, sight).flatMap(([x, y]): Point[] => [[x, y + 16], [x, y - 16]]);
     labels.text(cropped(title), below, "italic 11px", met ? ink : scene.colours.soft, halo);
   }
+}
+
+/** Zones in sight: the widest gaps first, before all one that is not known, and the greater zone of two alike. */
+function byDanger(scene: Scene, sight: Sight): Shape[] {
+  const box = sight.box();
+  const gap = (one: Shape): number => scene.about(one).gap_m ?? Infinity;
+  const shapes = scene.shapes.filter((each) => meets(box, each.box));
+  return shapes.sort((a, b) => (gap(a) === gap(b) ? size(b) - size(a) : gap(b) - gap(a)));
 }
 
 const cropped = (title: string): string => (title.length > 28 ? `${title.slice(0, 27)}…` : title);

@@ -2,9 +2,9 @@
 
 import Layer from "ol/layer/Layer";
 import type { FrameState } from "ol/Map";
-import { drawHandles, drawPointers, drawSketch } from "./ink-hands";
+import { avoidPicked, drawHandles, drawPointers, drawSketch } from "./ink-hands";
 import { drawArrows, drawChanges, drawLooks, drawRoute, drawTicks, labelLegs, labelTicks } from "./ink-legs";
-import { drawZones, labelZones } from "./ink-zones";
+import { drawZones, labelZones, nameZones } from "./ink-zones";
 import { Labels } from "./labels";
 import { sightOf } from "./picture";
 import type { Scene } from "./scene";
@@ -18,8 +18,9 @@ export interface Numbers {
   readonly kilometres: (metres: number) => string;
 }
 
-/** Wider maps have buttons in their upper right corner, pixels. */
-const NARROW = 560;
+/** Over maps that are not wider than this lies the row of the picked zone, so high; pixels. */
+const ROWED = 860;
+const ROW = 56;
 
 export class InkLayer extends Layer {
   private readonly canvas = document.createElement("canvas");
@@ -54,15 +55,21 @@ export class InkLayer extends Layer {
     const labels = new Labels(pen, scene.colours, sight.wide, sight.high);
     for (const way of scene.ways) for (const run of way.runs) labels.avoid(run.map((spot) => sight.pixel(spot.at)));
     this.labels = labels;
-    if (sight.wide > NARROW) labels.keep([sight.wide - 30, 56], 60, 112);
+    const row = scene.picked !== null && sight.wide <= ROWED ? ROW : 0;
+    labels.keep([sight.wide / 2, row / 2], sight.wide, row);
+    labels.keep([sight.wide - 30, row + 56], 60, 112);
+    // Figures are never under what the hand works on: an outline that hides the half of a figure makes it another.
+    drawHandles(pen, scene, sight, this.coarse());
+    avoidPicked(labels, scene, sight, this.coarse());
     drawTicks(pen, scene, sight);
+    labelZones(labels, scene, sight, this.numbers.metres, true);
     labelLegs(labels, scene, sight);
-    labelZones(labels, scene, sight, this.numbers.metres);
+    labelZones(labels, scene, sight, this.numbers.metres, false);
     drawLooks(labels, scene, sight);
     drawChanges(labels, scene, sight);
     labelTicks(labels, scene, sight, this.numbers.number);
+    nameZones(labels, scene, sight);
     drawArrows(labels, scene, sight);
-    drawHandles(pen, scene, sight, this.coarse());
     drawSketch(pen, scene, sight, this.coarse());
     drawPointers(pen, scene, sight);
     return canvas;

@@ -67,14 +67,14 @@ export class Labels {
     return near.sort((a, b) => away(a) - away(b))[0]?.tells ?? null;
   }
 
-  /** A line that labels keep off. */
-  avoid(line: readonly Point[]): void {
+  /** A line that labels keep off, so many pixels to each side. */
+  avoid(line: readonly Point[], half = 4): void {
     for (let index = 1; index < line.length; index++) {
       const [a, b] = [line[index - 1]!, line[index]!];
       const steps = Math.min(400, Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1]) / 7));
       for (let step = 0; step < steps; step++) {
         const [x, y] = [a[0] + ((b[0] - a[0]) * step) / steps, a[1] + ((b[1] - a[1]) * step) / steps];
-        if (x > 0 && y > 0 && x < this.wide && y < this.high) this.lines.push([x - 4, y - 4, x + 4, y + 4]);
+        if (x > 0 && y > 0 && x < this.wide && y < this.high) this.lines.push([x - half, y - half, x + half, y + half]);
       }
     }
   }
