@@ -29,7 +29,7 @@ export class Toolbar {
     const { words } = map;
     this.splits = this.act("split", () => this.after(() => this.split()));
     this.removes = this.act("delete", () => this.after(() => removeChosen(map)));
-    const always = make("div", { class: "map-row", role: "toolbar", "aria-label": words("draw-tools") }, ...ALWAYS.map((name) => this.toolButton(name)), this.act("fit", () => map.fit()), this.act("legend", () => map.legend()), ...this.scales());
+    const always = make("div", { class: "map-row", role: "toolbar", "aria-label": words("draw-tools") }, ...ALWAYS.map((name) => this.toolButton(name)), this.act("fit", () => map.fit()), this.act("legend", () => map.legend()));
     this.picked = make("div", { class: "map-row map-picked", role: "toolbar", "aria-label": words("draw-tools-picked") }, ...PICKED.map((name) => this.toolButton(name)), this.splits, this.removes);
     this.element.append(always, this.picked);
     this.finish = button(words("draw-finish"), () => this.after(() => tool().finish?.()), { class: "map-act map-main" });
@@ -55,13 +55,6 @@ export class Toolbar {
     const made = make("button", { type: "button", class: "map-tool", click: press });
     made.append(icon(name), make("span", {}, this.map.words(`draw-tool-${name}`)));
     return made;
-  }
-
-  /** Where there is no room for them on the map. */
-  private scales(): HTMLElement[] {
-    const [closer, wider] = [this.act("closer", () => this.map.scaleBy(1)), this.act("wider", () => this.map.scaleBy(-1))];
-    for (const made of [closer, wider]) made.classList.add("map-narrow");
-    return [closer, wider];
   }
 
   /** What is done may take its own button away: then the map goes on. */
