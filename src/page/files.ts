@@ -38,7 +38,7 @@ export class FilesPanel implements Part {
     const { words } = this.desk;
     const line = (kind: string, name: string) => make("li", {}, `${words(`draw-kind-${kind}`)}: `, make("bdi", {}, name));
     const kind = (name: string) => (name === state.trip.glaciers ? "inventory" : state.trip.terrain?.includes(name) ? "terrain" : "other");
-    fill(this.lying, route && line("route", route.name), line("zones", zonesName), ...files.map(({ name }) => line(kind(name), name)));
+    fill(this.lying, route && line("route", route.name), state.zones.length > 0 && line("zones", zonesName), ...files.map(({ name }) => line(kind(name), name)));
   }
 
   /** Opens files, one after the other; a trip last, since it may name the others. */
