@@ -11,8 +11,6 @@ const DRAWINGS: Readonly<Record<string, string>> = {
   strike: "M12 12L19 3M12 12L5 21M12 12m-9 0a9 9 0 1 0 18 0a9 9 0 1 0-18 0",
   split: "M3 7l6-3 2 6-2 8-6-3zM15 6l6 2v9l-6 3-1-7z",
   delete: "M5 7h14M10 7V4h4v3M7 7l1 13h8l1-13M10 11v5M14 11v5",
-  closer: "M10 4a6 6 0 1 0 .1 0zM10 7v6M7 10h6M15 15l5 5",
-  wider: "M10 4a6 6 0 1 0 .1 0zM7 10h6M15 15l5 5",
   legend: "M4 6h5M4 12h3m2 0h1M4 18h6M13 6h7M13 12h7M13 18h7",
   fit: "M4 9V4h5M20 9V4h-5M4 15v5h5M20 15v5h-5",
 };

@@ -21,6 +21,8 @@ export interface Numbers {
 /** Over maps that are not wider than this lies the row of the picked zone, so high; pixels. */
 const ROWED = 860;
 const ROW = 56;
+/** Buttons in the upper right corner stand in a row where it is not wider, else one under the other; pixels. */
+const NARROW = 480;
 
 export class InkLayer extends Layer {
   private readonly canvas = document.createElement("canvas");
@@ -57,7 +59,8 @@ export class InkLayer extends Layer {
     this.labels = labels;
     const row = scene.picked !== null && sight.wide <= ROWED ? ROW : 0;
     labels.keep([sight.wide / 2, row / 2], sight.wide, row);
-    labels.keep([sight.wide - 30, row + 56], 60, 112);
+    if (sight.wide <= NARROW) labels.keep([sight.wide - 54, row + 30], 108, 60);
+    else labels.keep([sight.wide - 30, row + 56], 60, 112);
     // Figures are never under what the hand works on: an outline that hides the half of a figure makes it another.
     drawHandles(pen, scene, sight, this.coarse());
     avoidPicked(labels, scene, sight, this.coarse());

@@ -23,6 +23,9 @@ export class Toolbar {
   private readonly fields = make("div", { class: "map-own" });
   private readonly acts: HTMLElement;
   private readonly finish: HTMLButtonElement;
+  private readonly back: HTMLButtonElement;
+  private readonly again: HTMLButtonElement;
+  private readonly cancel: HTMLButtonElement;
   private readonly follow: HTMLElement;
 
   constructor(private readonly map: Board, private readonly tool: () => Tool) {
@@ -32,10 +35,11 @@ export class Toolbar {
     const always = make("div", { class: "map-row", role: "toolbar", "aria-label": words("draw-tools") }, ...ALWAYS.map((name) => this.toolButton(name)), this.act("fit", () => map.fit()), this.act("legend", () => map.legend()));
     this.picked = make("div", { class: "map-row map-picked", role: "toolbar", "aria-label": words("draw-tools-picked") }, ...PICKED.map((name) => this.toolButton(name)), this.splits, this.removes);
     this.element.append(always, this.picked);
-    this.finish = button(words("draw-finish"), () => this.after(() => tool().finish?.()), { class: "map-act map-main" });
-    const back = button(words("draw-back"), () => this.after(() => tool().back?.()), { class: "map-act" });
-    const cancel = button(words("draw-cancel"), () => this.after(() => map.setTool("pick")), { class: "map-act map-cancel", "aria-label": words("draw-cancel") });
-    this.acts = make("div", { class: "map-acts" }, this.finish, back, cancel);
+    this.finish = button(words("draw-finish"), () => this.after(() => this.finishes()), { class: "map-act map-main" });
+    this.back = button(words("draw-back"), () => this.after(() => tool().back?.()), { class: "map-act map-back" });
+    this.again = button(words("draw-again"), () => this.after(() => tool().again?.()), { class: "map-act map-back" });
+    this.cancel = button(words("draw-cancel"), () => this.after(() => this.givesUp()), { class: "map-act map-cancel" });
+    this.acts = make("div", { class: "map-acts" }, this.cancel, this.back, this.again, this.finish);
     const box = make("input", { type: "checkbox", checked: map.follow, change: () => (map.follow = box.checked) });
     this.follow = make("label", { class: "map-follow" }, box, ` ${words("draw-follow")}`);
     this.hint.append(this.says, this.fields, this.follow, this.acts);
@@ -64,6 +68,18 @@ export class Toolbar {
     if (pressed?.closest("[hidden]")) this.map.focus();
   }
 
+  private finishes(): void {
+    const tool = this.tool();
+    if (tool.finish) tool.finish();
+    else this.map.setTool("pick");
+  }
+
+  /** What was begun first, so that it can be taken up again; then the tool. */
+  private givesUp(): void {
+    const { name, begun } = this.tool();
+    this.map.setTool(begun ? name : "pick");
+  }
+
   private split(): void {
     const { store, scene } = this.map;
     const one = scene.find(scene.picked);
@@ -86,10 +102,16 @@ export class Toolbar {
     const fields = tool.fields?.() ?? null;
     if (this.fields.firstElementChild !== fields) fill(this.fields, fields);
     this.follow.hidden = tool.name !== "draw" && tool.name !== "hole";
-    this.acts.hidden = !tool.finish && tool.name === "pick";
-    this.finish.hidden = !tool.finish;
-    this.finish.disabled = !tool.begun;
-    this.acts.children[1]?.toggleAttribute("hidden", !tool.back || !tool.begun);
+    this.acts.hidden = tool.name === "pick";
+    // What the needle did is done: there is nothing to give up.
+    this.finish.hidden = !tool.finish && tool.name !== "strike";
+    this.finish.disabled = !tool.begun && tool.name !== "strike";
+    this.cancel.hidden = tool.name === "strike";
+    this.again.hidden = !tool.again || !tool.left;
+    // Its room stays, so that no button comes to lie where another was.
+    this.back.hidden = !tool.back || !this.again.hidden;
+    this.back.disabled = !tool.begun;
+    this.hint.classList.toggle("map-acting", !!tool.finish);
     this.hint.classList.toggle("map-idle", tool.name === "pick" && !!one && !scene.vertex);
     this.hint.hidden = tool.name === "pick" && scene.shapes.length > 0 && !one;
   }

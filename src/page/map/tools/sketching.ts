@@ -13,6 +13,8 @@ interface Step {
 
 export abstract class Sketching implements Tool {
   private steps: Step[] = [];
+  /** Given up last. */
+  private gone: Step[] = [];
   abstract readonly name: ToolName;
   protected abstract readonly closes: boolean;
 
@@ -35,6 +37,7 @@ export abstract class Sketching implements Tool {
   }
 
   leave(): void {
+    if (this.begun) this.gone = this.steps;
     this.steps = [];
     this.bench.scene.sketch = null;
     this.bench.scene.snapped = null;
@@ -77,6 +80,17 @@ export abstract class Sketching implements Tool {
     this.bench.redraw();
   }
 
+  get left(): boolean {
+    return !this.begun && this.gone.length > 0;
+  }
+
+  again(): void {
+    [this.steps, this.gone] = [this.gone, []];
+    this.show(null);
+    this.bench.say("draw-say-point", String(this.steps.length));
+    this.bench.refresh();
+  }
+
   back(): void {
     this.steps.pop();
     this.show(null);
@@ -90,7 +104,11 @@ export abstract class Sketching implements Tool {
       this.bench.say("draw-say-too-few");
       return;
     }
+    const { state } = this.bench.store;
     this.leave();
     this.done(points);
+    // What came to nothing can be taken up again.
+    if (this.bench.store.state !== state) this.gone = [];
+    this.bench.refresh();
   }
 }

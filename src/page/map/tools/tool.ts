@@ -69,6 +69,9 @@ export interface Tool {
   readonly begun?: boolean;
   finish?(): void;
   back?(): void;
+  /** Something begun was given up, and can be taken up again. */
+  readonly left?: boolean;
+  again?(): void;
   /** Fields of its own beside the hint. */
   fields?(): HTMLElement | null;
 }
