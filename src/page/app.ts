@@ -209,7 +209,7 @@ export class App implements Desk {
     const { terrain: _, glaciers: __, ...bare } = state.trip;
     const asked = async (of: State) => answer<Ground>(await this.engine.over(state, groundOf(of, this.language)));
     const ground = besideOf(state).route && ((await asked(state)) ?? (await asked({ ...state, trip: bare })));
-    this.side.lie(ground);
+    for (const part of this.parts) part.lie?.(ground);
     if (this.pending) this.side.show(this.pending.panel, this.before, this.pending.state);
   }
 

@@ -1,6 +1,6 @@
 /** What the parts of the page share: the states, the words, and how one part calls on another. */
 
-import type { Fault, Panel, Planned, TripDoor } from "./door";
+import type { Fault, Ground, Panel, Planned, TripDoor } from "./door";
 import type { Engine } from "./engine";
 import { type Steps, besideOf } from "./held";
 import { type Drawn, type Geometry, type State, partsOf } from "./model";
@@ -34,6 +34,8 @@ export interface Part {
   sync?(state: State): void;
   /** A plan of a state has come; `before` is the last one of an earlier step. Zones go by their places in that state: there may be others by now. */
   show?(panel: Panel, before: Planned | null, of: State): void;
+  /** Another ground lies there. */
+  lie?(ground: Ground | null): void;
   /** What a trip can hold is known. */
   know?(door: TripDoor): void;
 }

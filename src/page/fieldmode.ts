@@ -1,32 +1,29 @@
-/** On the ice: big targets for what turned out otherwise, the answer in two lines, all of it undone by one button. */
+/** On the ice: big targets for what turned out otherwise, the answer in a few lines, all of it undone by one button. */
 
-import { type Desk, type Part, zoneTitle } from "./desk";
-import { button, fill, make, written } from "./dom";
-import type { Leg, Panel, Planned, Trip, TripDoor, Zone } from "./door";
-import { type Field, group, numberField, sliderField } from "./fields";
+import type { Desk, Part } from "./desk";
+import { button, fill, make, report, written } from "./dom";
+import type { Ground, Leg, Panel, Planned, Trip, TripDoor } from "./door";
+import { GapHere } from "./fieldgap";
+import { type Field, group, numberField } from "./fields";
 import { people, ropes, withPeople, withRopes } from "./folk";
-import { type Drawn, type State, touched } from "./model";
-import { about, shown, typed, withMember } from "./number";
+import type { State } from "./model";
+import { shown, typed, withMember } from "./number";
 import { badge, fold, kilometre, kilometres } from "./panel";
+import { since } from "./since";
 import { type Place, atHeight, atKilometre } from "./whereami";
-
-/** A zone so near counts as here where none is drawn at the place itself, metres: nobody knows their place better. Our judgement. */
-const NEAR_M = 50;
-const WIDER = { least: 0, most: 40, step: 0.5 };
 
 export class FieldMode implements Part {
   readonly element = make("div", { class: "app-field-mode" });
   private readonly answer = make("div", { class: "app-answer", role: "status" });
   private readonly where = make("div", { class: "app-where" });
-  private readonly gap = make("div");
+  private readonly gap: GapHere;
+  private readonly reason = make("div");
   private readonly folk = make("div", { class: "app-acts" });
   private readonly snow = make("div", { class: "app-acts" });
   private readonly table = make("div");
   private readonly back: HTMLButtonElement;
   private readonly typedIn = { km: "", height: "" };
   private stage = 1;
-  private slider: Field | null = null;
-  private sliderOf = "";
   private plan: Planned | null = null;
   /** What it is the plan of. */
   private of: State;
@@ -40,12 +37,14 @@ export class FieldMode implements Part {
   constructor(private readonly desk: Desk) {
     const { words } = desk;
     this.of = desk.store.state;
+    this.gap = new GapHere(desk, (did, change, going) => this.change(did, change, going));
     this.back = button(words("draw-field-back"), () => this.restore(), { class: "app-button app-big app-wide" });
     this.element.append(
       this.answer,
       this.back,
       group(words("draw-field-where"), this.places(), this.where),
-      group(words("draw-field-gap"), this.gap),
+      this.reason,
+      group(words("draw-field-gap"), this.gap.element),
       group(words("draw-field-party"), this.folk),
       group(words("draw-field-snow"), this.snow),
       this.table,
@@ -58,7 +57,12 @@ export class FieldMode implements Part {
     if (state === this.asPlanned) this.asPlanned = null;
     this.back.hidden = this.asPlanned === null;
     this.buttons(state);
-    this.slider?.sync();
+    this.gap.sync();
+  }
+
+  lie(ground: Ground | null): void {
+    this.gap.lie(ground);
+    this.locate();
   }
 
   know(door: TripDoor): void {
@@ -71,25 +75,34 @@ export class FieldMode implements Part {
     this.of = of;
     this.locate();
     if (this.plan) this.tell(this.plan);
-    else this.say(panel.faults.slice(0, 2).map((fault) => written("p", {}, fault.says)));
+    else this.say(this.changes(), panel.faults.slice(0, 2).map((fault) => written("p", {}, fault.says)));
     const field = this.plan?.parts.find((part) => part.id === "field");
     fill(this.table, field ? fold(field.title, field.html, true) : null);
   }
 
-  /** Two lines: the word and the set-up of the leg here; the worst of the whole where no place is given. */
+  /** What was changed and how the plan stands with it, then the word and the set-up of the leg here; before anything is said the question. */
   private tell(plan: Planned): void {
     const leg = this.leg(plan);
-    if (!leg) {
-      return this.say([make("p", {}, badge(plan.verdict, this.desk)), make("p", {}, this.desk.words(this.placed === "" ? "draw-field-nowhere" : "draw-field-which"))]);
-    }
+    const changes = this.changes();
+    const stands = changes.length > 0 ? [...written("div", {}, plan.head).querySelectorAll<HTMLElement>(".stands")] : [];
+    if (!leg) return this.say([...changes, ...stands], [make("p", {}, this.desk.words(this.placed === "" ? "draw-field-nowhere" : "draw-field-which"))]);
     const title = written("p", { class: "app-set-up" }, leg.title);
-    this.say([make("p", {}, badge(leg.verdict, this.desk), ` ${kilometres(leg, this.desk)}`), title]);
+    this.say([...changes, ...stands], [make("p", {}, badge(leg.verdict, this.desk), ` ${kilometres(leg, this.desk)}`), title], leg);
+  }
+
+  /** What is another than in the plan of before, in one line. */
+  private changes(): HTMLElement[] {
+    const said = this.asPlanned ? since(this.asPlanned, this.of, this.desk, this.door) : [];
+    return said.length > 0 ? [make("p", { class: "app-since" }, make("bdi", {}, said.join(" · ")))] : [];
   }
 
   /** What stands there already is not said again. */
-  private say(lines: readonly HTMLElement[]): void {
+  private say(whole: readonly HTMLElement[], here: readonly HTMLElement[], leg: Leg | null = null): void {
+    const lines = [...whole, ...here];
     const same = lines.map((line) => line.outerHTML).join("") === this.answer.innerHTML;
     if (!same) fill(this.answer, ...lines);
+    const { words } = this.desk;
+    fill(this.reason, leg && report(`${words("draw-leg")} ${leg.leg}`, { class: "app-reason" }, written("div", {}, leg.told)));
   }
 
   private leg(plan: Planned): Leg | null {
@@ -134,7 +147,7 @@ export class FieldMode implements Part {
     const same = found.find((one) => one.stage === this.place?.stage && Math.abs(one.at_m - this.place.at_m) < 50);
     this.place = plan ? (same ?? only ?? null) : this.place;
     this.offer(found);
-    this.buildGap();
+    this.gap.show(plan, this.of, this.place);
   }
 
   private offer(found: readonly Place[]): void {
@@ -163,36 +176,6 @@ export class FieldMode implements Part {
     const several = new Set(this.plan?.legs.map((leg) => leg.stage)).size > 1;
     const stage = several ? `${words("draw-stage")} ${place.stage}, ` : "";
     return this.big(`${stage}${kilometre(place.at_m, this.desk)} ${words("draw-unit-km")}`, press);
-  }
-
-  /** The zones at the place, else the nearest one close by. What lies farther along the leg nobody has seen from here. */
-  private zonesHere(): Drawn[] {
-    const { plan, place } = this;
-    if (!plan || !place) return [];
-    const away = ({ crossings }: Zone) =>
-      Math.min(...crossings.filter((c) => c.stage === place.stage).map((c) => Math.max(c.enter_m - place.at_m, place.at_m - c.exit_m, 0)));
-    const near = plan.zones.map((zone) => ({ zone, far: away(zone) })).filter(({ far }) => far <= NEAR_M);
-    const here = near.filter(({ far }) => far === 0);
-    const found = here.length > 0 ? here : near.sort((a, b) => a.far - b.far).slice(0, 1);
-    return found.flatMap(({ zone }) => this.of.zones[zone.feature - 1] ?? []);
-  }
-
-  private buildGap(): void {
-    const { words, store } = this.desk;
-    if (this.gap.contains(document.activeElement)) return;
-    const here = this.zonesHere();
-    const keys = here.map((zone) => zone.key);
-    if (this.slider && keys.join() === this.sliderOf) return;
-    this.sliderOf = keys.join();
-    const zones = () => store.state.zones.filter((zone) => keys.includes(zone.key));
-    const value = {
-      get: () => shown(widest(zones())),
-      set: (text: string, going: boolean) => this.change("draw-did-field-gap", (state) => withGap(state, keys, text), going),
-      settle: () => store.settle(),
-    };
-    this.slider = keys.length > 0 ? sliderField(words("draw-field-gap-here"), words("draw-unit-m"), words("draw-not-given"), value, WIDER) : null;
-    const names = here.map((zone) => make("p", {}, make("bdi", {}, zoneTitle(this.of, zone, words))));
-    fill(this.gap, ...names, this.slider?.element ?? make("p", { class: "app-quiet" }, words("draw-field-no-zone")));
   }
 
   /** Made anew only where they are others: who presses one of them stays there. */
@@ -256,26 +239,4 @@ export class FieldMode implements Part {
     if (asPlanned) this.desk.store.change("draw-did-field-back", () => asPlanned);
     this.folk.querySelector("button")?.focus();
   }
-}
-
-/** The widest gap of zones, as it stands there. */
-function widest(zones: readonly Drawn[]): unknown {
-  const values = zones.map(({ properties }) => properties["gap_max_m"] ?? properties["gap_m"]);
-  return values.reduce((a, b) => ((about(b) ?? -1) > (about(a) ?? -1) ? b : a), undefined);
-}
-
-/** The state with that gap in the zones; a range keeps its lower end where it lies below. */
-function withGap(state: State, keys: readonly number[], text: string): State {
-  const value = typed(text);
-  return keys.reduce(
-    (now, key) =>
-      touched(now, key, ({ properties }) => {
-        const name = "gap_max_m" in properties ? "gap_max_m" : "gap_m";
-        const low = about(properties["gap_min_m"]);
-        const given = withMember(withMember(properties, name, value), "gap_assumed", undefined);
-        const under = low !== null && typeof value === "number" && low > value;
-        return { properties: under ? withMember(given, "gap_min_m", undefined) : given };
-      }),
-    state,
-  );
 }

@@ -1,0 +1,128 @@
+/** The gap as it is seen on the ice: that of the zones here, or of a zone that is made round the place where none is drawn. */
+
+import { type Desk, zoneTitle } from "./desk";
+import { fill, make } from "./dom";
+import type { Ground, Planned, Zone } from "./door";
+import { type Field, sliderField } from "./fields";
+import { Way } from "./map/geometry/along";
+import { corridor } from "./map/geometry/corridor";
+import { Frame } from "./map/projection";
+import { geometryOf } from "./map/shapes";
+import { type Drawn, type Geometry, type State, drawn, touched } from "./model";
+import { about, shown, typed, withMember } from "./number";
+import type { Place } from "./whereami";
+
+/** A zone so near counts as here where none is drawn at the place itself, metres: nobody knows their place better. Our judgement. */
+const NEAR_M = 50;
+/** So far before and behind the place goes what was seen there, metres. Our judgement. */
+const ALONG_M = 100;
+/** And so far to each side, metres. Our judgement. */
+const HALF_M = 150;
+const WIDER = { least: 0, most: 40, step: 0.5 };
+
+export type Change = (did: string, change: (state: State) => State, going: boolean) => void;
+
+export class GapHere {
+  readonly element = make("div");
+  private ground: Ground | null = null;
+  private field: Field | null = null;
+  private fieldOf = "";
+  /** The zone that was made where the field stands. */
+  private made: number | null = null;
+
+  constructor(private readonly desk: Desk, private readonly change: Change) {}
+
+  lie(ground: Ground | null): void {
+    this.ground = ground;
+    this.fieldOf = "";
+  }
+
+  sync(): void {
+    this.field?.sync();
+  }
+
+  /** The field for a place in a plan of that state; who is typing in it stays in it. */
+  show(plan: Planned | null, of: State, place: Place | null): void {
+    if (this.element.contains(document.activeElement)) return;
+    const here = plan && place ? zonesAt(plan, of, place) : [];
+    const sign = JSON.stringify(here.length > 0 ? here.map((zone) => zone.key) : place);
+    if (sign === this.fieldOf) return;
+    [this.fieldOf, this.made] = [sign, null];
+    const { words } = this.desk;
+    const round = here.length === 0 && place ? this.round(place) : null;
+    const quiet = (key: string) => make("p", { class: "app-quiet" }, words(key));
+    this.field = here.length > 0 ? this.ofZones(here) : round && this.ofPlace(round);
+    const names = here.map((zone) => make("p", {}, make("bdi", {}, zoneTitle(of, zone, words))));
+    const none = here.length > 0 ? null : quiet(!place ? "draw-field-gap-where" : round ? "draw-field-no-zone-yet" : "draw-field-no-zone");
+    fill(this.element, ...names, none, this.field?.element ?? null);
+  }
+
+  private slider(get: () => string, set: (state: State, text: string) => State): Field {
+    const { words, store } = this.desk;
+    const change = (text: string, going: boolean) => this.change("draw-did-field-gap", (state) => set(state, text), going);
+    const value = { get, set: change, settle: () => store.settle() };
+    return sliderField(words("draw-field-gap-here"), words("draw-unit-m"), words("draw-not-given"), value, WIDER);
+  }
+
+  private ofZones(here: readonly Drawn[]): Field {
+    const keys = here.map((zone) => zone.key);
+    const zones = () => this.desk.store.state.zones.filter((zone) => keys.includes(zone.key));
+    return this.slider(() => shown(widest(zones())), (state, text) => withGap(state, keys, text));
+  }
+
+  /** A gap that is typed makes the zone, one that is emptied takes it away again. */
+  private ofPlace(round: Geometry): Field {
+    const { words, store } = this.desk;
+    const known = (state: State) => state.zones.find((zone) => zone.key === this.made);
+    const set = (state: State, text: string): State => {
+      const [old, value] = [known(state), typed(text)];
+      if (value === undefined) return old ? { ...state, zones: state.zones.filter((zone) => zone !== old) } : state;
+      if (old) return withGap(state, [old.key], text);
+      const zone = drawn(round, { name: words("draw-field-seen"), gap_m: value, note: words("draw-field-seen-note") });
+      this.made = zone.key;
+      return { ...state, zones: [...state.zones, zone] };
+    };
+    return this.slider(() => shown(known(store.state)?.properties["gap_m"]), set);
+  }
+
+  /** The ground round a place along the route; null where the line is not known. */
+  private round({ stage, at_m }: Place): Geometry | null {
+    const line = this.ground?.stages.find((one) => one.stage === stage);
+    if (!line) return null;
+    const frame = Frame.about(line.runs.flat().map(([longitude, latitude]) => [longitude, latitude]));
+    const areas = corridor(new Way(line, frame).between(at_m - ALONG_M, at_m + ALONG_M), HALF_M);
+    return areas.length > 0 ? geometryOf(areas, frame, [null]) : null;
+  }
+}
+
+/** The zones at the place, else the nearest one close by. What lies farther along the leg nobody has seen from here. */
+function zonesAt(plan: Planned, of: State, place: Place): Drawn[] {
+  const away = ({ crossings }: Zone) =>
+    Math.min(...crossings.filter((c) => c.stage === place.stage).map((c) => Math.max(c.enter_m - place.at_m, place.at_m - c.exit_m, 0)));
+  const near = plan.zones.map((zone) => ({ zone, far: away(zone) })).filter(({ far }) => far <= NEAR_M);
+  const here = near.filter(({ far }) => far === 0);
+  const found = here.length > 0 ? here : near.sort((a, b) => a.far - b.far).slice(0, 1);
+  return found.flatMap(({ zone }) => of.zones[zone.feature - 1] ?? []);
+}
+
+/** The widest gap of zones, as it stands there. */
+export function widest(zones: readonly Drawn[]): unknown {
+  const values = zones.map(({ properties }) => properties["gap_max_m"] ?? properties["gap_m"]);
+  return values.reduce((a, b) => ((about(b) ?? -1) > (about(a) ?? -1) ? b : a), undefined);
+}
+
+/** The state with that gap in the zones; a range keeps its lower end where it lies below. */
+function withGap(state: State, keys: readonly number[], text: string): State {
+  const value = typed(text);
+  return keys.reduce(
+    (now, key) =>
+      touched(now, key, ({ properties }) => {
+        const name = "gap_max_m" in properties ? "gap_max_m" : "gap_m";
+        const low = about(properties["gap_min_m"]);
+        const given = withMember(withMember(properties, name, value), "gap_assumed", undefined);
+        const under = low !== null && typeof value === "number" && low > value;
+        return { properties: under ? withMember(given, "gap_min_m", undefined) : given };
+      }),
+    state,
+  );
+}

@@ -1,0 +1,52 @@
+/** What turned out otherwise on the ice, in a few words each: who left, what was lost, which gap and which snow it is. */
+
+import { type Desk, zoneTitle } from "./desk";
+import type { TripDoor } from "./door";
+import { widest } from "./fieldgap";
+import { people, ropes } from "./folk";
+import type { State } from "./model";
+import { shown } from "./number";
+
+/** What is in one list and not in the other, each as often. */
+function missing<Of>(from: readonly Of[], there: readonly Of[], sign: (one: Of) => string): Of[] {
+  const left = there.map(sign);
+  return from.filter((one) => {
+    const at = left.indexOf(sign(one));
+    if (at >= 0) left.splice(at, 1);
+    return at < 0;
+  });
+}
+
+/** The changes from one state to another. */
+export function since(before: State, now: State, desk: Desk, door: TripDoor | null): string[] {
+  return [...folk(before, now, desk), ...lost(before, now, desk), ...gaps(before, now, desk), ...snow(before, now, door)];
+}
+
+function folk(before: State, now: State, { words }: Desk): string[] {
+  const [was, are] = [people(before.trip), people(now.trip)];
+  const sign = ({ name, mass_kg }: (typeof was)[number]) => name || shown(mass_kg);
+  const gone = missing(was, are, sign).map(({ name }) => (name ? `${words("draw-field-without")} ${name}` : words("draw-did-field-leave")));
+  return [...gone, ...missing(are, was, sign).map(() => words("draw-did-field-join"))];
+}
+
+function lost(before: State, now: State, { words }: Desk): string[] {
+  const gone = missing(ropes(before.trip), ropes(now.trip), (rope) => JSON.stringify(rope));
+  return gone.map((rope) => `${words("draw-field-rope-lost")} ${shown(rope["name"]) || `${shown(rope.length_m)} ${words("draw-unit-m")}`}`);
+}
+
+function gaps(before: State, now: State, desk: Desk): string[] {
+  const { words, language } = desk;
+  const was = new Map(before.zones.map((zone) => [zone.key, shown(widest([zone]))]));
+  const other = now.zones.filter((zone) => shown(widest([zone])) !== (was.get(zone.key) ?? ""));
+  return other.map((zone) => {
+    const gap = widest([zone]);
+    const written = typeof gap === "number" ? `${gap.toLocaleString(language)} ${words("draw-unit-m")}` : shown(gap) || words("draw-not-given");
+    return `${words("draw-field-gap-here")} ${written} (${zoneTitle(now, zone, words)})`;
+  });
+}
+
+function snow(before: State, now: State, door: TripDoor | null): string[] {
+  const { snow: name } = now.trip;
+  if (name === before.trip.snow || name === undefined) return [];
+  return [door?.terms["snow"]?.find((term) => term.name === name)?.means || name];
+}
