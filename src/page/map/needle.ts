@@ -11,6 +11,8 @@ const RADIUS = 84;
 const FAN = 62;
 /** A doubt that nobody gave is shown so wide until the handle is moved; it is not written. */
 const NO_DOUBT = 20;
+/** Pulled, it stops at every so many degrees; keys and fields go finer. */
+const STOPS = 5;
 /** So it lies where nobody gave a direction, degrees. */
 const NO_STRIKE = 90;
 
@@ -24,6 +26,10 @@ export class Needle {
   private readonly open: HTMLElement;
   private readonly says = make("span", { class: "needle-says" });
   private middle: Point = [0, 0];
+  /** The handle stays at the end that is pulled: 0, or 180 for the other one. */
+  private end: 0 | 180 = 0;
+  /** To which side of the needle the doubt is pulled. */
+  private side: 1 | -1 = 1;
 
   constructor(private readonly bench: Bench) {
     const drawing = svg("svg");
@@ -32,7 +38,7 @@ export class Needle {
     this.fan.setAttribute("class", "needle-fan");
     this.line.setAttribute("class", "needle-line");
     drawing.append(this.fan, this.line);
-    this.turn = this.handle("draw-strike", 179, () => this.strike ?? NO_STRIKE, (degrees) => this.turned(degrees), (angle) => ((Math.round(angle) % 180) + 180) % 180);
+    this.turn = this.handle("draw-strike", 179, () => this.strike ?? NO_STRIKE, (degrees) => this.turned(degrees), (angle) => this.pulled(angle));
     this.open = this.handle("draw-strike-doubt", 90, () => this.given("strike_uncertainty_deg") ?? NO_DOUBT, (degrees) => this.doubted(degrees), (angle) => this.off(angle));
     this.element = make("div", { class: "needle", hidden: true }, this.says, this.turn, this.open);
     this.element.prepend(drawing);
@@ -52,14 +58,24 @@ export class Needle {
     return this.given("strike_deg") ?? (one ? this.bench.scene.about(one).strike_deg : null);
   }
 
-  /** Degrees between a direction and the needle, either way. */
+  /** The strike where the handle is pulled in a direction. */
+  private pulled(angle: number): number {
+    const stop = whole(Math.round(angle / STOPS) * STOPS);
+    this.end = stop < 180 ? 0 : 180;
+    return stop % 180;
+  }
+
+  /** Degrees between a direction and the end of the needle that has the handle of the doubt. */
   private off(angle: number): number {
-    const apart = (((angle - (this.strike ?? NO_STRIKE)) % 180) + 180) % 180;
-    return Math.round(Math.min(apart, 180 - apart));
+    const apart = whole(angle - (this.strike ?? NO_STRIKE) - 180 - this.end);
+    this.side = apart < 180 ? 1 : -1;
+    return Math.min(90, Math.round(Math.min(apart, 360 - apart) / STOPS) * STOPS);
   }
 
   private turned(degrees: number): void {
-    this.write("draw-did-strike-deg", "strike_deg", ((degrees % 180) + 180) % 180);
+    // By keys over north or south: the handle goes on round.
+    if (degrees < 0 || degrees >= 180) this.end = this.end === 0 ? 180 : 0;
+    this.write("draw-did-strike-deg", "strike_deg", whole(degrees) % 180);
   }
 
   private doubted(degrees: number): void {
@@ -114,14 +130,16 @@ export class Needle {
     const sector = (from: number): string => `M0 0L${spot(from - wide, FAN)}A${FAN} ${FAN} 0 0 1 ${spot(from + wide, FAN)}Z`;
     this.fan.setAttribute("d", sector(shown) + sector(shown + 180));
     this.line.setAttribute("d", `M${spot(shown, RADIUS)}L${spot(shown + 180, RADIUS)}`);
-    place(this.turn, shown, RADIUS);
+    place(this.turn, shown + this.end, RADIUS);
     // At the other end, so that the two handles never lie on one another.
-    place(this.open, shown + 180 + wide, FAN);
+    place(this.open, shown + 180 + this.end + this.side * wide, FAN);
     value(this.turn, strike, "°");
     value(this.open, doubt, "°");
     this.says.textContent = strike === null ? "?" : `${strike}°${doubt === null ? "" : ` ± ${doubt}°`}`;
   }
 }
+
+const whole = (degrees: number): number => ((degrees % 360) + 360) % 360;
 
 function place(handle: HTMLElement, degrees: number, far: number): void {
   const angle = (degrees * Math.PI) / 180;
