@@ -105,7 +105,7 @@ impl<'a> Sources<'a> {
         let route = faults.take(route);
         let zones = ice::drawn(zones, inventory).map_err(|told| grid::named(told, route.as_ref()));
         let zones = faults.take(zones);
-        let terrain = faults.take(opened_or(self.opened, self.terrain));
+        let terrain = faults.take(self.opened.map_or_else(|| terrain(self.terrain), Ok));
         let glaciers = faults.take(glaciers);
         let party = party_known.then(|| said.party(laid.as_ref().map(|laid| &laid.rules)));
         let party = party.and_then(|party| faults.take(party));
@@ -155,14 +155,6 @@ fn apart(
     [route, zones]: [&str; 2],
 ) -> Option<Fault> {
     swapped(line, ice?, known, FileNames { route, zones })
-}
-
-/// Terrain models as they were opened, or opened now.
-fn opened_or(
-    opened: Option<Noted<Terrain>>,
-    models: Vec<Input<raster::RasterSource>>,
-) -> Result<Noted<Terrain>, Vec<Fault>> {
-    opened.map_or_else(|| terrain(models), Ok)
 }
 
 fn opened(trip: Option<Input<Trip>>) -> (Result<Trip, Vec<Fault>>, Place) {

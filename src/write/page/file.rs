@@ -101,7 +101,7 @@ pub fn document(given: &PageInputs, still: Option<&Sheet<'_>>) -> io::Result<Str
             }
             body {
                 (PreEscaped(packed::BODY))
-                main id="still" { (fallback(still, voice)) }
+                div id="still" { (fallback(still, voice)) }
                 script type="application/json" id="given" { (PreEscaped(members)) }
                 script type="application/octet-stream" id="core" { (PreEscaped(STANDARD.encode(packed::CORE))) }
                 script { (PreEscaped(packed::SCRIPT)) }
