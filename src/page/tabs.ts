@@ -13,10 +13,10 @@ export class Tabs<Name extends string> {
   private readonly buttons = new Map<Name, HTMLButtonElement>();
   private readonly panels = new Map<Name, HTMLElement>();
 
-  constructor(label: string, tabs: readonly Tab<Name>[], private readonly opened: (name: Name) => void) {
+  constructor(label: string, tabs: readonly Tab<Name>[], private readonly opened: (name: Name) => void, above: HTMLElement) {
     const list = make("div", { role: "tablist", class: "app-tabs", "aria-label": label });
     const panels = make("div", { class: "app-panels" });
-    this.element = make("div", { class: "app-side" }, list, panels);
+    this.element = make("div", { class: "app-side" }, list, above, panels);
     for (const { name, title, element } of tabs) {
       const [tab, panel] = [newId(), newId()];
       const button = make("button", { type: "button", role: "tab", id: tab, "aria-controls": panel, class: "app-tab" }, title);

@@ -1,0 +1,47 @@
+/** What the last step made of the plan, in one line above every tab: the legs whose word is another one. */
+
+import { figuresOf, legBefore } from "./changes";
+import type { Desk, Part } from "./desk";
+import { fill, make, report } from "./dom";
+import type { Leg, Panel, Planned } from "./door";
+import { badge } from "./panel";
+
+export class Effect implements Part {
+  readonly element = make("div", { "aria-live": "polite" });
+  private readonly line: HTMLElement;
+
+  constructor(private readonly desk: Desk) {
+    this.line = report(desk.words("draw-effect"), { class: "app-effect", hidden: true });
+    this.element.append(this.line);
+  }
+
+  show(panel: Panel, before: Planned | null): void {
+    const said = "verdict" in panel ? before && this.said(panel, before) : panel.faults.length > 0 && before ? [this.desk.words("draw-no-plan")] : null;
+    const next = make("p", {}, ...(said ?? []));
+    this.line.hidden = said === null;
+    // What is said already is not said again.
+    if (next.outerHTML !== this.line.innerHTML) fill(this.line, next);
+  }
+
+  private said(plan: Planned, before: Planned): (Node | string)[] {
+    const known = plan.legs.map((leg) => ({ leg, was: legBefore(leg, plan, before) }));
+    const kept = new Set(known.map(({ was }) => was));
+    const gone = before.legs.filter((leg) => leg.roped && !kept.has(leg));
+    const other = known.filter(({ leg, was }) => was?.verdict !== leg.verdict && (was || leg.roped));
+    const words = [...other.map(({ leg, was }) => this.turned(leg, was)), ...gone.map((leg) => make("del", {}, this.word(leg)))];
+    if (words.length > 0) return words.flatMap((word) => [word, " "]);
+    const { words: say } = this.desk;
+    const figures = known.filter(({ leg, was }) => figuresOf(leg, was).some((figure) => figure.was !== null));
+    return [figures.length > 0 ? `${say("draw-effect-figures")} ${figures.map(({ leg }) => leg.leg).join(", ")}` : say("draw-effect-none")];
+  }
+
+  private turned(leg: Leg, was: Leg | null): HTMLElement {
+    const now = make("ins", {}, badge(leg.verdict, this.desk));
+    if (!was) return make("span", {}, make("ins", {}, this.word(leg)));
+    return make("span", {}, `${this.desk.words("draw-leg")} ${leg.leg}: `, make("del", {}, badge(was.verdict, this.desk)), " ", now);
+  }
+
+  private word(leg: Leg): HTMLElement {
+    return make("span", {}, `${this.desk.words("draw-leg")} ${leg.leg}: `, badge(leg.verdict, this.desk));
+  }
+}
