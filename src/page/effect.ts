@@ -21,6 +21,9 @@ export class Effect implements Part {
     this.line.hidden = said === null;
     // What is said already is not said again.
     if (next.outerHTML !== this.line.innerHTML) fill(this.line, next);
+    // What is wider than its room is scrolled, by keys too.
+    if (this.line.scrollWidth > this.line.clientWidth) this.line.setAttribute("tabindex", "0");
+    else this.line.removeAttribute("tabindex");
   }
 
   private said(plan: Planned, before: Planned): (Node | string)[] {

@@ -6,7 +6,9 @@ import { fill, make, newId, report, written } from "./dom";
 import type { Leg, Panel, Planned, Rope, Verdict } from "./door";
 import { faultList } from "./faults";
 import { Kept } from "./kept";
+import { besideOf } from "./held";
 import type { State } from "./model";
+import { stale } from "./stale";
 
 /** Signs beside the words, so that colour is never alone; the same as in all outputs. */
 const SIGNS: Readonly<Record<Verdict, string>> = { unroped: "", inside: "", look: "?", outside: "✕", stop: "■" };
@@ -52,6 +54,8 @@ export class PlanPanel implements Part {
   private panel: Panel | null = null;
   private before: Planned | null = null;
   private of: State;
+  /** The last plan there was, and of what. */
+  private last: { readonly plan: Planned; readonly of: State } | null = null;
 
   constructor(private readonly desk: Desk) {
     this.of = desk.store.state;
@@ -60,6 +64,7 @@ export class PlanPanel implements Part {
 
   show(panel: Panel, before: Planned | null, of: State): void {
     [this.panel, this.before, this.of] = [panel, before, of];
+    if ("verdict" in panel) this.last = { plan: panel, of };
     if ("verdict" in panel) this.plan(panel);
     else this.refused(panel);
   }
@@ -67,7 +72,9 @@ export class PlanPanel implements Part {
   private refused(panel: Panel): void {
     const { words } = this.desk;
     if (panel.faults.length === 0) return fill(this.element, this.waiting());
-    fill(this.element, make("h2", { class: "app-title" }, words("draw-no-plan")), faultList(panel.faults, this.desk, this.of));
+    // On another route the plan of before says nothing.
+    const last = this.last && besideOf(this.last.of).route === besideOf(this.of).route ? stale(this.last.plan, this.desk) : null;
+    fill(this.element, make("h2", { class: "app-title" }, words("draw-no-plan")), faultList(panel.faults, this.desk, this.of), last);
   }
 
   /** What stands where there is nothing to plan yet. */
