@@ -28,7 +28,9 @@ export class MapSide implements Part {
     const [picture, strip] = [make("div", { class: "app-map" }), make("div", { class: "app-profile" })];
     fill(this.element, picture, strip);
     const options = { store, ground, words };
-    const map = new ZoneMap(picture, options);
+    // Who looks at the figures of a zone taps for another one.
+    const map = new ZoneMap(picture, { ...options, zonesFirst: () => document.body.dataset["tab"] === "zone" });
+    map.onMade(() => this.desk.openTab("zone"));
     const profile = new ProfileStrip(strip, { ...options, map });
     map.onPick((key) => this.desk.pick(key));
     map.onPoint((stage, at_m) => profile.pointAt(stage, at_m));

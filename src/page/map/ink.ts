@@ -7,6 +7,7 @@ import { drawArrows, drawChanges, drawLooks, drawRoute, drawTicks, labelLegs, la
 import { drawZones, labelZones, nameZones } from "./ink-zones";
 import { Labels } from "./labels";
 import { sightOf } from "./picture";
+import { ROW, ROWED } from "./plane";
 import type { Scene } from "./scene";
 import type { Sight } from "./sight";
 
@@ -18,9 +19,6 @@ export interface Numbers {
   readonly kilometres: (metres: number) => string;
 }
 
-/** Over maps that are not wider than this lies the row of the picked zone, so high; pixels. */
-const ROWED = 860;
-const ROW = 56;
 /** Buttons in the upper right corner stand in a row where it is not wider, else one under the other; pixels. */
 const NARROW = 480;
 

@@ -14,16 +14,18 @@ import { zoneMiddles } from "./ink-zones";
 import { Keys } from "./keys";
 import style from "./map.css";
 import { legend } from "./legend";
+import { Looks } from "./looks";
 import { Needle, needleSpot } from "./needle";
 import { Note } from "./note";
 import { palette } from "./palette";
 import { PictureLayer } from "./picture";
-import { keepSeen, lasting, planeMap, scaleBy } from "./plane";
+import { lasting, planeMap, scaleBy } from "./plane";
 import { Scene } from "./scene";
-import { boxOf, type Box } from "./shapes";
+import { boxOf } from "./shapes";
 import { Toolbar } from "./toolbar";
 import { toolsOf } from "./tools/all";
 import type { PaintTool } from "./tools/painting";
+import { zonesAt } from "./tools/picking";
 import type { Board, Tool, ToolName, Touch } from "./tools/tool";
 
 export type { ToolName } from "./tools/tool";
@@ -32,6 +34,8 @@ export interface MapOptions {
   readonly store: Store;
   readonly ground: Ground;
   readonly words: Words;
+  /** A tap is meant for a zone rather than for a label on it. */
+  readonly zonesFirst?: () => boolean;
 }
 
 /** The route is pointed at from so near, pixels. */
@@ -59,10 +63,12 @@ export class ZoneMap implements Board {
   private readonly drawn = new Set<() => void>();
   private readonly ends: (() => void)[] = [];
   private readonly stage = make("div", { class: "map-stage" });
-  private fitted = false;
+  private readonly zonesFirst: () => boolean;
+  private readonly makes = new Set<() => void>();
+  private readonly looks: Looks;
 
-  constructor(element: HTMLElement, { store, ground, words }: MapOptions) {
-    [this.store, this.words] = [store, words];
+  constructor(element: HTMLElement, { store, ground, words, zonesFirst }: MapOptions) {
+    [this.store, this.words, this.zonesFirst] = [store, words, zonesFirst ?? (() => false)];
     this.scene = new Scene(ground, store.state);
     this.tools = toolsOf(this);
     this.tool = this.tools.get("pick")!;
@@ -81,6 +87,7 @@ export class ZoneMap implements Board {
     element.replaceChildren(make("style", {}, style), this.toolbar.element, this.stage, help, this.live);
     const hands = new Hands(() => this.tool, (touch) => this.tapped(touch), (touch) => this.hovered(touch));
     this.map = planeMap(target, [this.picture, this.ink], hands, lasting(250));
+    this.looks = new Looks(this.map, this.scene);
     this.listens(target);
     this.dress();
   }
@@ -89,14 +96,14 @@ export class ZoneMap implements Board {
     const { map } = this;
     new Keys(this, target, () => this.tool, map.getView());
     map.on("postrender", () => this.framed());
-    map.on("change:size", () => this.sized());
+    map.on("change:size", () => this.looks.sized());
     target.addEventListener("pointerleave", () => this.hovered(null));
     this.ends.push(this.store.listen((state) => this.changed(state)));
     const dark = matchMedia("(prefers-color-scheme: dark)");
     const dress = (): void => this.dress();
     dark.addEventListener("change", dress);
     this.ends.push(() => dark.removeEventListener("change", dress), () => map.setTarget(undefined));
-    this.fitOnce();
+    this.looks.once();
   }
 
   /** Listens and draws no longer. */
@@ -139,13 +146,14 @@ export class ZoneMap implements Board {
   goToLeg(leg: number): void {
     this.scene.leg = leg;
     const boxes = (this.scene.legs.find((one) => one.leg.leg === leg)?.pieces ?? []).map((piece) => piece.box).filter((box) => box[0] <= box[2]);
-    if (boxes.length > 0) this.look(boxOf(boxes.map(([west, south, east, north]): Point[] => [[west, south], [east, north]])));
+    if (boxes.length > 0) this.looks.at(boxOf(boxes.map(([west, south, east, north]): Point[] => [[west, south], [east, north]])));
     this.redraw();
   }
 
   pick(key: number | null): void {
     if (key === this.scene.picked) return;
     this.scene.picked = this.scene.find(key)?.key ?? null;
+    if (this.scene.picked !== this.looks.newest) this.looks.newest = null;
     this.scene.vertex = null;
     if (this.scene.picked === null && ["hole", "join", "strike"].includes(this.tool.name)) this.setTool("pick");
     this.toolbar.show();
@@ -163,8 +171,21 @@ export class ZoneMap implements Board {
     this.picks.add(told);
   }
 
+  made(key: number): void {
+    this.setTool("pick");
+    this.looks.newest = key;
+    this.pick(key);
+    this.looks.sized();
+    for (const told of this.makes) told();
+  }
+
+  /** Calls back whenever a zone was made here. */
+  onMade(told: () => void): void {
+    this.makes.add(told);
+  }
+
   fit(): void {
-    if (this.scene.bounds) this.look(this.scene.bounds);
+    if (this.scene.bounds) this.looks.at(this.scene.bounds);
   }
 
   focus(): void {
@@ -246,7 +267,8 @@ export class ZoneMap implements Board {
   /** A label tells what it stands for; beside labels the tool acts. */
   tapped(touch: Touch): void {
     const { sight, labels } = this.ink;
-    const asks = this.tool.name === "pick" && !this.tool.claims?.(touch);
+    const another = this.zonesFirst() && zonesAt(this.scene, touch.at).some((one) => one.key !== this.scene.picked);
+    const asks = this.tool.name === "pick" && !another && !this.tool.claims?.(touch);
     const told = asks && sight ? labels?.toldAt(sight.pixel(touch.at), Math.max(0, touch.reach * sight.scale - 9)) : null;
     this.note.show(told ?? null);
     if (!told) this.tool.tap(touch);
@@ -257,28 +279,6 @@ export class ZoneMap implements Board {
     const { open } = this.note;
     this.note.show(null);
     return open;
-  }
-
-  // --- looking ---
-
-  private look(box: Box, duration = lasting(300)): void {
-    const [wide = 0] = this.map.getSize() ?? [];
-    const rim = Math.min(56, wide / 10);
-    this.map.getView().fit([...box], { padding: [rim, rim, rim + 16, rim], minResolution: 1, duration });
-  }
-
-  /** In a smaller map the picked zone is still seen. */
-  private sized(): void {
-    this.fitOnce();
-    const one = this.scene.find(this.scene.picked);
-    if (one) keepSeen(this.map, one.box);
-  }
-
-  private fitOnce(): void {
-    const [wide = 0, high = 0] = this.map.getSize() ?? [];
-    if (this.fitted || wide < 2 || high < 2 || !this.scene.bounds) return;
-    this.fitted = true;
-    this.look(this.scene.bounds, 0);
   }
 
   /** Pointing at the route shows the place in the profile too. */

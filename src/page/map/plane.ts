@@ -15,8 +15,9 @@ import type { Box } from "./shapes";
 /** Metres a pixel: the closest and the widest look. */
 const CLOSEST = 0.15;
 const WIDEST = 400;
-/** Height of the row of tools that may lie over the map, pixels. */
-const ROW = 56;
+/** Over maps that are not wider than this lies the row of the picked zone, so high; pixels. */
+export const ROWED = 860;
+export const ROW = 56;
 
 /** Moves take `duration` milliseconds; with none nothing glides on either. */
 export function planeMap(target: HTMLElement, layers: Layer[], hands: Interaction, duration: number): OlMap {
@@ -27,8 +28,16 @@ export function planeMap(target: HTMLElement, layers: Layer[], hands: Interactio
   return new OlMap({ target, view, controls: [], interactions: [...moves, hands], layers });
 }
 
-/** Moves to what would fit and is not wholly seen. */
-export function keepSeen(map: OlMap, [west, south, east, north]: Box): void {
+/** Shows a box whole, and none of it under the row of the picked zone where that lies over the map. */
+export function lookAt(map: OlMap, box: Box, picked: boolean, duration: number): void {
+  const [wide = 0, high = 0] = map.getSize() ?? [];
+  const rim = Math.min(56, wide / 10, high / 10);
+  const row = picked && wide <= ROWED ? ROW : 0;
+  map.getView().fit([...box], { padding: [rim + row, rim, rim + 16, rim], minResolution: 1, duration });
+}
+
+/** Moves to what would fit and is not wholly seen; false where it does not fit. */
+export function keepSeen(map: OlMap, [west, south, east, north]: Box): boolean {
   const view = map.getView();
   const [wide = 0, high = 0] = map.getSize() ?? [];
   const [x = 0, y = 0] = view.getCenter() ?? [];
@@ -38,6 +47,7 @@ export function keepSeen(map: OlMap, [west, south, east, north]: Box): void {
   const seen = west > x - halfWide && east < x + halfWide && south > y - halfHigh && north < y + halfHigh - row;
   const fits = east - west < 2 * halfWide && north - south < 2 * halfHigh - row;
   if (!seen && fits) view.setCenter([(west + east) / 2, (south + north) / 2 + row / 2]);
+  return seen || fits;
 }
 
 /** So long a movement takes, milliseconds; no time where the reader wants none. */

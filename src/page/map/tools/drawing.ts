@@ -19,8 +19,7 @@ export class DrawTool extends Sketching {
     if (!made) return this.bench.say("draw-say-nothing");
     store.change("draw-did-draw", () => made.state);
     store.settle();
-    this.bench.setTool("pick");
-    this.bench.pick(made.key);
+    this.bench.made(made.key);
   }
 }
 

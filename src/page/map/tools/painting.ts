@@ -111,8 +111,7 @@ export class PaintTool implements Tool {
     this.leave();
     store.change("draw-did-paint", () => made.state);
     store.settle();
-    this.bench.setTool("pick");
-    this.bench.pick(made.key);
+    this.bench.made(made.key);
   }
 
   /** Made once: what is typed stays where the map is tapped. */

@@ -11,7 +11,7 @@ import type { Bench, Tool, ToolName, Touch } from "./tool";
 const far = (a: Point, b: Point): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
 
 /** Zones at a place, the smallest first. */
-function zonesAt(scene: Scene, at: Point): Shape[] {
+export function zonesAt(scene: Scene, at: Point): Shape[] {
   const size = ({ box }: Shape): number => (box[2] - box[0]) * (box[3] - box[1]);
   return scene.shapes.filter((one) => one.areas.some((area) => within(area, at))).sort((a, b) => size(a) - size(b));
 }
@@ -231,7 +231,6 @@ export class OutlineTool implements Tool {
     const made = taken(store.state, outlineGeometry(ice.rings, scene.frame));
     store.change("draw-did-outline", () => made.state);
     store.settle();
-    this.bench.setTool("pick");
-    this.bench.pick(made.key);
+    this.bench.made(made.key);
   }
 }

@@ -27,6 +27,8 @@ export interface Bench {
   /** Told to who listens: the words of a key, then figures. */
   say(key: string, ...figures: string[]): void;
   pick(key: number | null): void;
+  /** A zone has come to be: it is picked, seen, and told to who asks for its figures. */
+  made(key: number): void;
   setTool(name: ToolName): void;
   /** The tool has other buttons or figures now. */
   refresh(): void;
