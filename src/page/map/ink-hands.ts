@@ -9,7 +9,7 @@ import type { Sight } from "./sight";
 /** Half the size of a drawn spot: for a finger, for a mouse. */
 const SPOT = { coarse: 12, fine: 6 };
 /** New spots can be pulled out of the middle of an edge that is longer than this, pixels. */
-const LEAST_EDGE = 34;
+const LEAST_EDGE = 48;
 
 export function drawHandles(pen: CanvasRenderingContext2D, scene: Scene, sight: Sight, coarse: boolean): void {
   const one = scene.find(scene.picked);
@@ -27,7 +27,7 @@ export function drawHandles(pen: CanvasRenderingContext2D, scene: Scene, sight: 
       pixels.forEach((here, s) => {
         const [before, next] = [pixels[(s + ring.length - 1) % ring.length]!, pixels[(s + 1) % ring.length]!];
         const [back, on] = [apart(before, here), apart(here, next)];
-        if (on > LEAST_EDGE * (coarse ? 1.8 : 1)) plus(pen, scene, middle(here, next), coarse);
+        if (on > LEAST_EDGE * (coarse ? 1.3 : 1)) plus(pen, scene, middle(here, next), coarse);
         const chosen = scene.vertex?.area === a && scene.vertex.ring === r && scene.vertex.spot === s;
         spot(pen, scene, sight, here, chosen, sized(Math.min(back, on), coarse));
       });
@@ -65,9 +65,16 @@ function round(pen: CanvasRenderingContext2D, [x, y]: Point, half: number, fill:
 }
 
 function plus(pen: CanvasRenderingContext2D, scene: Scene, [x, y]: Point, coarse: boolean): void {
-  const half = coarse ? 7 : 3.6;
-  pen.globalAlpha = 0.75;
-  round(pen, [x, y], half, scene.colours.halo, scene.colours.picked, 1.2);
+  const half = coarse ? 8 : 5.5;
+  pen.globalAlpha = 0.85;
+  round(pen, [x, y], half, scene.colours.halo, scene.colours.picked, 1);
+  pen.beginPath();
+  for (const [dx, dy] of [[1, 0], [0, 1]] as const) {
+    pen.moveTo(x - dx * half * 0.6, y - dy * half * 0.6);
+    pen.lineTo(x + dx * half * 0.6, y + dy * half * 0.6);
+  }
+  pen.lineWidth = 1.5;
+  pen.stroke();
   pen.globalAlpha = 1;
 }
 

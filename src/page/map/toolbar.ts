@@ -11,6 +11,9 @@ const ALWAYS: readonly ToolName[] = ["pick", "draw", "paint", "outline", "cut"];
 const OWN_FIELDS: readonly ToolName[] = ["paint", "strike"];
 const PICKED: readonly ToolName[] = ["strike", "hole", "join"];
 
+/** So long a hint stays that asks for nothing, milliseconds. */
+const READ_MS = 6000;
+
 export class Toolbar {
   readonly element = make("div", { class: "map-tools" });
   /** What to do next, over the lower rim of the map. */
@@ -27,6 +30,11 @@ export class Toolbar {
   private readonly again: HTMLButtonElement;
   private readonly cancel: HTMLButtonElement;
   private readonly follow: HTMLElement;
+  /** The zone that was hinted about, whether that was read, and whether a point was ever held. */
+  private hinted: number | null = null;
+  private read = false;
+  private held = false;
+  private reading = 0;
 
   constructor(private readonly map: Board, private readonly tool: () => Tool) {
     const { words } = map;
@@ -88,6 +96,18 @@ export class Toolbar {
     store.settle();
   }
 
+  /** Whoever has had hold of a point, or a while to read, needs the hint no longer. */
+  private knows(key: number): boolean {
+    if (this.hinted === key || this.held) return this.held || this.read;
+    [this.hinted, this.read] = [key, false];
+    clearTimeout(this.reading);
+    this.reading = setTimeout(() => {
+      this.read = true;
+      this.show();
+    }, READ_MS);
+    return false;
+  }
+
   /** As things are now. */
   show(): void {
     const { scene, words } = this.map;
@@ -96,6 +116,7 @@ export class Toolbar {
     for (const [name, made] of this.buttons) made.setAttribute("aria-pressed", String(name === tool.name));
     this.picked.hidden = !one;
     this.splits.hidden = (one?.areas.length ?? 0) < 2;
+    if (scene.vertex) this.held = true;
     const removes = scene.vertex ? "draw-tool-delete-spot" : "draw-tool-delete";
     this.removes.lastElementChild!.textContent = words(removes);
     this.says.textContent = words(tool.hint());
@@ -112,7 +133,8 @@ export class Toolbar {
     this.back.hidden = !tool.back || !this.again.hidden;
     this.back.disabled = !tool.begun;
     this.hint.classList.toggle("map-acting", !!tool.finish);
-    this.hint.classList.toggle("map-idle", tool.name === "pick" && !!one && !scene.vertex);
-    this.hint.hidden = tool.name === "pick" && scene.shapes.length > 0 && !one;
+    const idle = tool.name === "pick" && !!one && !scene.vertex;
+    this.hint.classList.toggle("map-idle", idle);
+    this.hint.hidden = (tool.name === "pick" && scene.shapes.length > 0 && !one) || (idle && this.knows(one.key));
   }
 }
