@@ -79,7 +79,7 @@ async function cutOff(bench, sheet) {
   const before = await sheet.zones();
   await sheet.choose('Sunnbre');
   await sheet.tool('Cut');
-  await sheet.clicks([2.08, 66.4915], [2.078, 66.506]);
+  await sheet.clicks([2.03, 66.5], [2.105, 66.5]);
   await sheet.after(() => sheet.button('Done').click());
   const after = await sheet.zones();
   const both = after.filter(({ properties }) => properties.name === 'Sunnbre');

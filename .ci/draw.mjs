@@ -1,5 +1,5 @@
-// What only a browser can tell of the page that draws: node draw.mjs SCHRUND TOOLS_DIR REPOSITORY
-// Prints one line a check and ends with a non-zero code if any failed.
+// What only a browser can tell of the page that draws: node draw.mjs SCHRUND TOOLS_DIR REPOSITORY [PICTURE]
+// Prints one line a check and ends with a non-zero code if any failed. With PICTURE it only takes the README's picture.
 import { chromium } from 'playwright-core';
 import { Bench, counts } from './draw-bench.mjs';
 import { fromTheExample } from './draw-example.mjs';
@@ -9,12 +9,19 @@ import { byKeys, byTouch } from './draw-hands.mjs';
 import { staysText } from './draw-hostile.mjs';
 import { memory, panning, pace } from './draw-pace.mjs';
 
-const [, , schrund, tools, repository] = process.argv;
+const [, , schrund, tools, repository, picture] = process.argv;
 const browser = await chromium.launch({
   executablePath: '/usr/bin/chromium',
   args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
 });
 const bench = new Bench(browser, schrund, tools, repository);
+if (picture) {
+  const sheet = await bench.open(await bench.drawn('picture', bench.exampleArgs), { width: 1200, height: 760 });
+  await sheet.page.waitForTimeout(500); // the map is painted a moment after its plan
+  await sheet.page.screenshot({ path: picture });
+  await browser.close();
+  process.exit(0);
+}
 const start = Date.now();
 // Two pages at a time; what is measured is measured alone.
 const waiting = [fromTheExample, narrow, wide, byTouch, byKeys, fromNothing, staysText, memory];
