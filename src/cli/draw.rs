@@ -1,7 +1,7 @@
 //! `schrund draw`: one offline page with route, ice, trip and the program itself, for drawing and replanning.
 
 use std::{
-    io::{IsTerminal, Read, Write, stdout},
+    io::{IsTerminal, Write, stdout},
     path::{Path, PathBuf},
 };
 
@@ -224,11 +224,6 @@ fn text(name: &str, unnamed: &str) -> Result<PageText, Vec<Fault>> {
 }
 
 fn bytes(name: &str) -> Result<Vec<u8>, Vec<Fault>> {
-    let mut bytes = Vec::new();
-    let read = source::open(name)
-        .map_err(|fault| vec![fault])?
-        .read_to_end(&mut bytes);
-    let place = Place::file(source::shown(name));
-    read.map_err(|why| vec![Fault::new(InFiles::Stopped(why.to_string()), place)])?;
-    Ok(bytes)
+    let whole = source::open(name).and_then(|from| source::whole(name, from));
+    whole.map_err(|fault| vec![fault])
 }

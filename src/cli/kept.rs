@@ -2,13 +2,13 @@
 
 use std::{
     hash::{DefaultHasher, Hash, Hasher},
-    io::{Cursor, Read},
+    io::Cursor,
     mem,
     sync::{LazyLock, Mutex, PoisonError},
 };
 
 use schrund::{
-    fault::{Fault, Noted, Place, files::InFiles},
+    fault::{Fault, Noted},
     physics::hold_dynamic::Followed,
     raster::Terrain,
     read::{input::Input, lay},
@@ -45,10 +45,8 @@ pub(crate) fn keep(followed: Followed) {
 /// # Errors
 /// As [`lay::terrain`].
 pub(crate) fn ground(names: &[String]) -> Result<KeptGround, Vec<Fault>> {
-    let contents = names
-        .iter()
-        .map(|name| whole(name))
-        .collect::<Result<Vec<_>, _>>();
+    let whole = |name: &String| source::whole(name, source::seekable(name)?);
+    let contents = names.iter().map(whole).collect::<Result<Vec<_>, _>>();
     let contents = contents.map_err(|fault| vec![fault])?;
     let files = names.iter().zip(&contents);
     let files: Vec<ModelFile> = files
@@ -88,14 +86,6 @@ impl KeptGround {
     pub(crate) fn keep(self) {
         *GROUND.lock().unwrap_or_else(PoisonError::into_inner) = Some(self);
     }
-}
-
-fn whole(name: &str) -> Result<Vec<u8>, Fault> {
-    let mut bytes = Vec::new();
-    let read = source::seekable(name)?.read_to_end(&mut bytes);
-    let place = Place::file(source::shown(name));
-    read.map_err(|why| Fault::new(InFiles::Stopped(why.to_string()), place))?;
-    Ok(bytes)
 }
 
 fn hash(bytes: &[u8]) -> u64 {

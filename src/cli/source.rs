@@ -58,6 +58,15 @@ pub(crate) fn seekable(name: &str) -> Result<raster::RasterSource, Fault> {
     Ok(Box::new(BufReader::new(file)))
 }
 
+/// All bytes of an input that was opened.
+pub(crate) fn whole(name: &str, mut from: impl io::Read) -> Result<Vec<u8>, Fault> {
+    let mut bytes = Vec::new();
+    let read = from.read_to_end(&mut bytes);
+    let stopped = |why: io::Error| InFiles::Stopped(why.to_string());
+    read.map_err(|why| Fault::new(stopped(why), Place::file(shown(name))))?;
+    Ok(bytes)
+}
+
 fn file(name: &str) -> Result<File, Fault> {
     if Path::new(name).is_dir() {
         return Err(unreadable(name, Refused::Folder));

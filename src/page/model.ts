@@ -78,19 +78,20 @@ export class Store {
   }
 
   undo(): void {
-    const before = this.past.pop();
-    if (!before) return;
-    this.future.push(this.now);
-    this.now = { ...before, did: "" };
-    this.tell("undo");
+    this.step(this.past, this.future, "undo");
   }
 
   redo(): void {
-    const after = this.future.pop();
-    if (!after) return;
-    this.past.push(this.now);
-    this.now = { ...after, did: "" };
-    this.tell("redo");
+    this.step(this.future, this.past, "redo");
+  }
+
+  /** Takes the next step from one list and lays that of now on the other. */
+  private step(from: Step[], to: Step[], did: string): void {
+    const next = from.pop();
+    if (!next) return;
+    to.push(this.now);
+    this.now = { ...next, did: "" };
+    this.tell(did);
   }
 
   /** Calls back after every change; the answer ends that. */

@@ -16,6 +16,11 @@ pub(in crate::write) fn position(p: LonLat) -> [f64; 2] {
     [rounded(p.lon_deg), rounded(p.lat_deg)]
 }
 
+/// The same of a line.
+pub(in crate::write) fn positions(line: &[LonLat]) -> Vec<[f64; 2]> {
+    line.iter().map(|at| position(*at)).collect()
+}
+
 pub(super) fn feature(value: GeometryValue, properties: JsonObject) -> Feature {
     Feature {
         bbox: None,

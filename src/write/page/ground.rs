@@ -10,7 +10,7 @@ use crate::{
         zone::Zone,
     },
     write::{
-        geojson::form::{mm, position},
+        geojson::form::{mm, position, positions},
         parts::contours::{HeightLine, ReliefPart},
         report::paper::{round_step, steps},
     },
@@ -146,10 +146,6 @@ fn coarse(line: &[LonLat]) -> Vec<[f64; 2]> {
     coarse
 }
 
-fn line_of(line: &[LonLat]) -> Vec<[f64; 2]> {
-    line.iter().map(|at| position(*at)).collect()
-}
-
 #[derive(Serialize)]
 struct GroundOutline<'a> {
     name: Option<&'a str>,
@@ -160,7 +156,7 @@ impl<'a> GroundOutline<'a> {
     fn of(ice: &'a Zone) -> Self {
         let rings = |p: &Polygon| {
             let rings = std::iter::once(&p.outer).chain(&p.holes);
-            rings.map(|ring| line_of(ring)).collect()
+            rings.map(|ring| positions(ring)).collect()
         };
         Self {
             name: ice.name.as_deref(),

@@ -10,7 +10,7 @@ use crate::{
     say::{self, span::Said, voice::Voice},
     trip::route::Stage,
     write::{
-        geojson::form::{mm, position},
+        geojson::form::{mm, position, positions},
         parts::{
             change::{self, ChangePoint},
             look::{self, LookPoint},
@@ -197,7 +197,7 @@ impl PanelLeg {
                 verdict: verdict.as_str(),
                 from_m: mm(piece.from_m),
                 to_m: mm(piece.to_m),
-                lines: lines.iter().map(|line| line_of(line)).collect(),
+                lines: lines.iter().map(|line| positions(line)).collect(),
             }
         };
         Self {
@@ -232,10 +232,6 @@ fn figures(team: &TeamRow<'_>) -> Vec<LegFigure> {
         value: value.clone(),
     };
     each.into_iter().map(figure).collect()
-}
-
-fn line_of(line: &[LonLat]) -> Vec<[f64; 2]> {
-    line.iter().map(|at| position(*at)).collect()
 }
 
 #[derive(Serialize)]

@@ -35,10 +35,7 @@ export class HoleTool extends Sketching {
     const { store, scene } = this.bench;
     const one = scene.find(scene.picked);
     const next = one ? holed(store.state, one, points, scene.frame) : store.state;
-    if (next === store.state) return this.bench.say("draw-say-nothing");
-    store.change("draw-did-hole", () => next);
-    store.settle();
-    this.bench.setTool("pick");
+    this.becomes(next, "draw-did-hole", "draw-say-nothing");
   }
 }
 
@@ -56,10 +53,6 @@ export class CutTool extends Sketching {
     const picked = scene.find(scene.picked);
     const box = boxOf([points]);
     const zones = picked ? [picked] : scene.shapes.filter((one) => meets(box, one.box));
-    const next = cutBy(store.state, zones, points, scene.frame);
-    if (next === store.state) return this.bench.say("draw-say-not-cut");
-    store.change("draw-did-cut", () => next);
-    store.settle();
-    this.bench.setTool("pick");
+    this.becomes(cutBy(store.state, zones, points, scene.frame), "draw-did-cut", "draw-say-not-cut");
   }
 }

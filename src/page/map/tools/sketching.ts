@@ -1,5 +1,6 @@
 /** Lines and rings drawn spot by spot: by taps, by the crosshair, along rims. */
 
+import type { State } from "../../model";
 import type { Point } from "../geometry/rings";
 import { traced, type OnRim } from "../geometry/tracing";
 import { stuck } from "./snapping";
@@ -78,6 +79,15 @@ export abstract class Sketching implements Tool {
     const next = target && this.begun ? [...this.along(target.rim), target.at] : [];
     scene.sketch = { points: this.points, next, closes: this.closes, areas: [] };
     this.bench.redraw();
+  }
+
+  /** The drawing becomes another one, and the picking goes on; `nothing` is said where it stays the same. */
+  protected becomes(next: State, did: string, nothing: string): void {
+    const { store } = this.bench;
+    if (next === store.state) return this.bench.say(nothing);
+    store.change(did, () => next);
+    store.settle();
+    this.bench.setTool("pick");
   }
 
   get left(): boolean {
