@@ -78,15 +78,15 @@ export class Store {
   }
 
   undo(): void {
-    this.step(this.past, this.future, "undo");
+    this.travel(this.past, this.future, "undo");
   }
 
   redo(): void {
-    this.step(this.future, this.past, "redo");
+    this.travel(this.future, this.past, "redo");
   }
 
   /** Takes the next step from one list and lays that of now on the other. */
-  private step(from: Step[], to: Step[], did: string): void {
+  private travel(from: Step[], to: Step[], did: string): void {
     const next = from.pop();
     if (!next) return;
     to.push(this.now);

@@ -1,11 +1,11 @@
 //! What every page holds, as `.ci/page` packed it last: it writes this file. The names end in a hash of the sources.
 
 /// The names of what was packed.
-pub(super) const NAMES: &str = "core-17e6ab1f62d3 page-2ac3d58893c6";
+pub(super) const NAMES: &str = "core-17e6ab1f62d3 page-166495eaf063";
 /// The program as WebAssembly, in xz.
 pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-17e6ab1f62d3.wasm.xz");
 /// What draws and replans.
-pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-2ac3d58893c6.js");
+pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-166495eaf063.js");
 /// What it looks like, beside the report.
 pub(super) const STYLE: &str = include_str!("../../page/page.css");
 /// What it begins with, without words.
