@@ -1,9 +1,9 @@
 /** The parts of the page put together: what is changed is planned, and what is planned is shown. */
 
-import { answer, broken } from "./answers";
+import { answer, broken, said } from "./answers";
 import { groundOf, panelOf, tripOf } from "./calls";
 import { type Desk, type Part, type TabName } from "./desk";
-import { fill, make } from "./dom";
+import { button, fill, make } from "./dom";
 import type { Ground, Panel, Planned, Trip, TripDoor } from "./door";
 import { Effect } from "./effect";
 import { BROKEN, type Came, Engine, Newest } from "./engine";
@@ -11,6 +11,7 @@ import { FieldMode } from "./fieldmode";
 import { FilesPanel } from "./files";
 import { type Given, readCore } from "./given";
 import { Header } from "./header";
+import { hear } from "./hear";
 import { type Steps, besideOf } from "./held";
 import type { Keep } from "./keep";
 import { MapSide } from "./mapside";
@@ -52,6 +53,8 @@ export class App implements Desk {
   private readonly root = document.getElementById("app") ?? document.body;
   private readonly live = make("div", { class: "app-hidden", "aria-live": "polite" });
   private readonly note = make("p", { class: "app-note", hidden: true });
+  /** That the program broke off. */
+  private readonly alarm = make("p", { class: "app-note app-alarm", role: "alert" });
   private readonly planner = new Newest<Wanted>((wanted) => this.follow(wanted));
   private readonly grounds = new Newest<State>((state) => this.survey(state));
   private shown: { plan: Planned; step: number } | null = null;
@@ -70,7 +73,7 @@ export class App implements Desk {
     private readonly keep: Keep,
   ) {
     this.words = wordsOf(given.words, this.language);
-    this.engine = new Engine(WORKER, readCore());
+    this.engine = new Engine(WORKER, readCore(), (again) => this.broke(again));
     document.getElementById("core")?.replaceChildren();
     this.started = new Promise((done) => {
       const open = ({ took_ms }: Came) => {
@@ -143,7 +146,7 @@ export class App implements Desk {
     const all = [tab("plan", this.plan), tab("zone", zone), tab("trip", trip), tab("field", field), tab("files", this.files)];
     this.tabs = new Tabs(this.words("draw-tabs"), all, (name) => this.opened(name), effect.element);
     fill(this.note, this.words("draw-restored"));
-    fill(this.root, this.header.element, this.note, make("main", { class: "app-body" }, this.side.element, this.tabs.element), this.live);
+    fill(this.root, this.header.element, this.alarm, this.note, make("main", { class: "app-body" }, this.side.element, this.tabs.element), this.live);
     this.tabs.open(besideOf(this.store.state).route ? this.tab : "files");
     this.store.listen((state, did) => this.changed(state, did));
     this.laid = [];
@@ -175,6 +178,7 @@ export class App implements Desk {
     // A slider that goes on is told of once.
     if (did && this.said !== this.store.step) this.tell(this.words(did === "undo" || did === "redo" ? `draw-did-${did}` : did));
     if (did) [this.note.hidden, this.said] = [true, this.store.step];
+    if (did && !this.engine.gone) fill(this.alarm);
     const parts = groundParts(state);
     if (!same(parts, this.laid) || this.laid.length === 0) {
       this.laid = parts;
@@ -198,7 +202,8 @@ export class App implements Desk {
     const { parts, store: { state } } = this;
     const { practice } = state.trip;
     const asked = async (trip: Trip) => answer<TripDoor>(await this.engine.over(state, tripOf({ ...state, trip }, this.language)));
-    const door = (await asked(practice === undefined ? {} : { practice })) ?? (await asked({}));
+    const known = async () => (await asked(practice === undefined ? {} : { practice })) ?? (await asked({}));
+    const door = await known().catch(() => null);
     // Another set, or another language, was asked about since.
     if (!door || parts !== this.parts || practice !== this.store.state.trip.practice) return;
     for (const part of parts) part.know?.(door);
@@ -209,7 +214,10 @@ export class App implements Desk {
     await this.started;
     const { terrain: _, glaciers: __, ...bare } = state.trip;
     const asked = async (of: State) => answer<Ground>(await this.engine.over(state, groundOf(of, this.language)));
-    const ground = besideOf(state).route && ((await asked(state)) ?? (await asked({ ...state, trip: bare })));
+    const found = async () => besideOf(state).route && ((await asked(state)) ?? (await asked({ ...state, trip: bare })));
+    // What the program broke off in is asked for again once there is another one.
+    const ground = await found().catch(() => undefined);
+    if (ground === undefined) return void (this.laid = []);
     for (const part of this.parts) part.lie?.(ground);
     if (this.pending) this.side.show(this.pending.panel, this.before, this.pending.state);
   }
@@ -219,7 +227,7 @@ export class App implements Desk {
     await this.started;
     this.tabs.element.setAttribute("aria-busy", "true");
     const came = await this.planned(wanted.state);
-    this.put(answer<Panel>(came) ?? broken(came, this.words), wanted);
+    this.put(answer<Panel>(came) ?? broken(came, this.engine.gone, this.words), wanted);
     this.tabs.element.setAttribute("aria-busy", "false");
     this.mark(came.took_ms);
   }
@@ -237,7 +245,7 @@ export class App implements Desk {
     try {
       return await this.engine.over(state, panelOf(state, this.language));
     } catch (error) {
-      return { code: BROKEN, out: new Uint8Array(), err: String(error), took_ms: 0 };
+      return { code: BROKEN, out: new Uint8Array(), err: said(error, this.words), took_ms: 0 };
     }
   }
 
@@ -246,6 +254,17 @@ export class App implements Desk {
     const { dataset } = document.body;
     dataset["took"] = took_ms.toFixed(0);
     dataset["planned"] = String(Number(dataset["planned"] ?? 0) + 1);
+  }
+
+  /** The program broke off: another one plans again, or there is none any more and the work is kept. */
+  private broke(again: boolean): void {
+    this.keepNow();
+    const { words, keep: { works } } = this;
+    const reload = !again && works && button(words("draw-reload"), () => location.reload());
+    fill(this.alarm, `${words(again ? "draw-began-anew" : works ? "draw-gone-kept" : "draw-gone")} `, reload);
+    if (!again) return;
+    const whole = this.engine.ready.then(() => this.know());
+    void whole.then(() => this.changed(this.store.state, ""), () => this.broke(false));
   }
 
   private giveUp(why: string): void {
@@ -271,26 +290,9 @@ export class App implements Desk {
       if (!this.keep.works && this.store.canUndo) event.preventDefault();
     });
     document.addEventListener("visibilitychange", () => document.hidden && this.keepNow());
-    document.addEventListener("dragover", (event) => event.preventDefault());
-    document.addEventListener("drop", (event) => {
-      event.preventDefault();
-      const files = [...(event.dataTransfer?.files ?? [])];
-      if (files.length === 0) return;
+    hear(this.store, (files) => {
       this.openTab("files");
       void this.files.take(files);
     });
-    document.addEventListener("keydown", (event) => this.key(event));
-  }
-
-  /** Undo and redo where no text is typed, since fields have their own. */
-  private key(event: KeyboardEvent): void {
-    const { target } = event;
-    const typing = target instanceof HTMLInputElement ? target.type !== "range" : target instanceof HTMLTextAreaElement;
-    if (typing || !(event.ctrlKey || event.metaKey) || event.altKey) return;
-    const key = event.key.toLowerCase();
-    if (key === "z" && !event.shiftKey) this.store.undo();
-    else if (key === "y" || key === "z") this.store.redo();
-    else return;
-    event.preventDefault();
   }
 }

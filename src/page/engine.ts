@@ -20,32 +20,51 @@ export interface Came {
 
 type Unnumbered<T> = T extends unknown ? Omit<T, "id"> : never;
 
-/** Hands errands to the worker and their answers back. */
+/** The worker broke off, so that this comes to nothing. */
+export class Gone extends Error {}
+
+interface Waiting {
+  readonly done: (came: Came) => void;
+  readonly failed: (error: Error) => void;
+}
+
+/** Hands errands to the worker and their answers back. Where it breaks off another one is begun, but not twice in a row. */
 export class Engine {
-  private readonly worker: Worker;
-  private readonly waiting = new Map<number, { done: (came: Came) => void; failed: (error: Error) => void }>();
+  private worker: Worker | null = null;
+  private readonly waiting = new Map<number, Waiting>();
   private count = 0;
   private lying = new Map<string, object>();
-  /** Done when the program can be called. */
-  readonly ready: Promise<Came>;
+  /** How many broke off since one last did an errand. */
+  private lost = 0;
+  private opened: Promise<Came>;
 
-  /** Takes the text of the worker and the packed program. */
-  constructor(text: string, core: string) {
-    this.worker = new Worker(URL.createObjectURL(new Blob([text], { type: "text/javascript" })));
-    this.worker.onmessage = ({ data }: MessageEvent<Reply>) => this.take(data);
-    this.worker.onerror = (event) => this.fail(event.message);
-    this.ready = this.order({ core });
+  /** Takes the text of the worker, the packed program, and who is told when it broke off: whether another one is begun. */
+  constructor(private readonly text: string, private readonly core: string, private readonly broke: (again: boolean) => void) {
+    this.opened = this.start();
+  }
+
+  /** Done when the program can be called. */
+  get ready(): Promise<Came> {
+    const { opened } = this;
+    return opened.catch((error: unknown) => (opened === this.opened ? Promise.reject(error) : this.ready));
+  }
+
+  /** There is no program any more. */
+  get gone(): boolean {
+    return this.worker === null;
   }
 
   /** Runs an errand. */
-  run(errand: Errand): Promise<Came> {
-    return this.order(errand);
+  async run(errand: Errand): Promise<Came> {
+    const came = await this.order(errand);
+    this.lost = 0;
+    return came;
   }
 
   /** Runs an errand over the files of a state: both orders are given in one breath, so that no other files come between. */
   async over(state: State, errand: Errand): Promise<Came> {
     const { route, files } = besideOf(state);
-    const [, came] = await Promise.all([this.lay(route, files), this.order(errand)]);
+    const [, came] = await Promise.all([this.lay(route, files), this.run(errand)]);
     return came;
   }
 
@@ -61,11 +80,21 @@ export class Engine {
     if (put.length + drop.length > 0) await this.order({ put, drop });
   }
 
+  private start(): Promise<Came> {
+    const worker = new Worker(URL.createObjectURL(new Blob([this.text], { type: "text/javascript" })));
+    worker.onmessage = ({ data }: MessageEvent<Reply>) => this.take(data);
+    worker.onerror = (event) => this.fail(event.message);
+    [this.worker, this.lying] = [worker, new Map()];
+    return this.order({ core: this.core });
+  }
+
   private order(order: Unnumbered<Order>): Promise<Came> {
+    const { worker } = this;
+    if (!worker) return Promise.reject(new Gone());
     const id = ++this.count;
     return new Promise((done, failed) => {
       this.waiting.set(id, { done, failed });
-      this.worker.postMessage({ id, ...order });
+      worker.postMessage({ id, ...order });
     });
   }
 
@@ -77,8 +106,14 @@ export class Engine {
   }
 
   private fail(message: string): void {
-    for (const { failed } of this.waiting.values()) failed(new Error(message));
+    const orphans = [...this.waiting.values()];
     this.waiting.clear();
+    this.worker?.terminate();
+    this.worker = null;
+    const again = ++this.lost === 1;
+    if (again) this.opened = this.start();
+    for (const { failed } of orphans) failed(new Gone(message));
+    this.broke(again);
   }
 }
 

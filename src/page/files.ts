@@ -1,5 +1,6 @@
 /** The panel of files: what is opened, and what is taken along. */
 
+import { said } from "./answers";
 import type { Desk, Part } from "./desk";
 import { button, fill, make } from "./dom";
 import { group } from "./fields";
@@ -12,8 +13,6 @@ import { type Made, type Output, archive, handOut, named, outputFile, pageFile, 
 
 /** Endings that the dialog for opening offers. */
 const ENDINGS = ".gpx,.geojson,.json,.geojsonl,.toml,.tif,.tiff,.hgt";
-
-const said = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 export class FilesPanel implements Part {
   readonly element = make("div", { class: "app-files" });
@@ -54,7 +53,7 @@ export class FilesPanel implements Part {
     try {
       return await open(file, this.desk);
     } catch (error) {
-      return { name: file.name, kind: null, says: said(error) };
+      return { name: file.name, kind: null, says: said(error, this.desk.words) };
     }
   }
 
@@ -130,7 +129,7 @@ export class FilesPanel implements Part {
       handOut(file);
       fill(this.saved, make("p", {}, `${this.desk.words("draw-saved")} `, make("bdi", {}, file.name)));
     } catch (error) {
-      fill(this.saved, make("p", {}, this.desk.words("draw-save-not")), make("pre", { class: "app-pre" }, said(error)));
+      fill(this.saved, make("p", {}, this.desk.words("draw-save-not")), make("pre", { class: "app-pre" }, said(error, this.desk.words)));
     } finally {
       this.rest(false);
       if (document.activeElement === document.body && pressed instanceof HTMLElement) pressed.focus();

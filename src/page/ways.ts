@@ -1,5 +1,6 @@
 /** Ways to split the party and to use the ropes at hand, side by side, as the program weighs them. */
 
+import { said } from "./answers";
 import { waysOf } from "./calls";
 import type { Desk, Part } from "./desk";
 import { button, fill, make, report } from "./dom";
@@ -30,10 +31,11 @@ export class Ways implements Part {
     const state = store.state;
     this.of = state;
     fill(this.answer, make("p", { class: "app-fine" }, words("draw-ways-waits")));
-    const { code, out, err } = await engine.over(state, waysOf(state, language));
+    const text = await engine.over(state, waysOf(state, language)).then(
+      ({ code, out, err }) => (code === 0 || code === 5 ? new TextDecoder().decode(out) : err),
+      (error: unknown) => said(error, words),
+    );
     if (this.of !== state) return;
-    const table = new TextDecoder().decode(out);
-    const text = code === 0 || code === 5 ? table : err;
     fill(this.answer, report(words("draw-ways"), {}, make("pre", {}, text)));
   }
 }
