@@ -108,6 +108,7 @@ export class ZoneMap implements Board {
 
   /** Listens and draws no longer. */
   end(): void {
+    this.stage.closest(".app-body")?.removeAttribute("data-draws");
     this.ends.forEach((end) => end());
   }
 
@@ -209,7 +210,7 @@ export class ZoneMap implements Board {
     this.scene.handles = name === "pick";
     tool.enter?.();
     this.toolbar.show();
-    this.stage.toggleAttribute("data-draws", name !== "pick");
+    for (const one of [this.stage, this.stage.closest(".app-body")]) one?.toggleAttribute("data-draws", name !== "pick");
     this.redraw();
     this.say(tool.hint());
   }
@@ -239,6 +240,7 @@ export class ZoneMap implements Board {
   // --- the bench ---
 
   redraw(): void {
+    this.stage.toggleAttribute("data-picked", this.scene.picked !== null);
     this.ink.changed();
     for (const told of this.drawn) told();
   }
