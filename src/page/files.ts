@@ -57,10 +57,11 @@ export class FilesPanel implements Part {
     }
   }
 
-  private told({ name, kind, says, asInventory }: Opened): HTMLElement {
+  private told({ name, kind, says, guessed, asInventory }: Opened): HTMLElement {
     const { words } = this.desk;
     const line = make("div", { class: kind ? "app-took" : "app-fault" });
     line.append(make("p", {}, make("bdi", {}, name), ` – ${words(kind ? `draw-kind-${kind}` : "draw-open-not")}`));
+    if (guessed && kind) line.append(make("p", {}, words("draw-open-guessed")));
     if (says) line.append(make("pre", { class: "app-pre" }, says));
     if (asInventory) {
       const other = button(words("draw-open-as-inventory"), () => {

@@ -1,6 +1,7 @@
 /** Files that are opened or dropped: what each is, and the state with it. Nothing is asked; all of it can be undone. */
 
 import { checkOf, tripIn } from "./calls";
+import { decoded } from "./decode";
 import type { Trip, TripDoor } from "./door";
 import type { Desk } from "./desk";
 import type { NamedBytes } from "./given";
@@ -18,30 +19,30 @@ export interface Opened {
   readonly kind: Kind | null;
   /** What the program says about it. */
   readonly says: string;
+  /** Nothing says which letters it is written in. */
+  readonly guessed?: boolean;
   /** The same file as the inventory, where it was taken for the zones. */
   readonly asInventory?: () => void;
 }
-
-const plain = (bytes: Uint8Array): string => new TextDecoder().decode(bytes);
 
 /** Opens one file. */
 export async function open(file: File, desk: Desk): Promise<Opened> {
   const { name } = file;
   const bytes = new Uint8Array(await file.arrayBuffer());
-  const kind = kindOf(name, bytes);
-  if (kind === "terrain") return openTerrain({ name, bytes }, desk);
-  const text = plain(bytes);
-  if (kind === "route") return openRoute(name, text, desk);
-  return kind === "zones" ? openZones(name, text, bytes, desk) : openTrip(name, text, desk);
+  if (isTerrain(name, bytes)) return openTerrain({ name, bytes }, desk);
+  const { text, guessed } = decoded(bytes);
+  return { ...(await openText(name, text, desk)), guessed };
+}
+
+function openText(name: string, text: string, desk: Desk): Promise<Opened> {
+  const begins = text.slice(0, 200).replace(/^[\ufeff\s\x1e]+/, "");
+  if (begins.startsWith("<")) return openRoute(name, text, desk);
+  return begins.startsWith("{") || /\.(geo)?json(l|seq)?$/i.test(name) ? openZones(name, text, desk) : openTrip(name, text, desk);
 }
 
 /** By what it begins with, then by its ending. */
-function kindOf(name: string, bytes: Uint8Array): Kind {
-  const begins = plain(bytes.subarray(0, 200)).replace(/^[\ufeff\s\x1e]+/, "");
-  if (/^(II[*+]\0|MM\0[*+])/.test(begins) || /\.(tiff?|hgt)$/i.test(name)) return "terrain";
-  if (begins.startsWith("<")) return "route";
-  return begins.startsWith("{") || /\.(geo)?json(l|seq)?$/i.test(name) ? "zones" : "trip";
-}
+const isTerrain = (name: string, bytes: Uint8Array): boolean =>
+  /^(II[*+]\0|MM\0[*+])/.test(String.fromCharCode(...bytes.subarray(0, 4))) || /\.(tiff?|hgt)$/i.test(name);
 
 /** What is wrong with it in the program's words; nothing where it can be used. */
 async function wrong(name: string, holds: string | Uint8Array, desk: Desk): Promise<string | null> {
@@ -67,7 +68,7 @@ async function openTerrain(file: NamedBytes, desk: Desk): Promise<Opened> {
   return { name: file.name, kind: "terrain", says: "" };
 }
 
-async function openZones(name: string, text: string, bytes: Uint8Array, desk: Desk): Promise<Opened> {
+async function openZones(name: string, text: string, desk: Desk): Promise<Opened> {
   let read: ReturnType<typeof readZones>;
   try {
     read = readZones(text);
@@ -80,7 +81,7 @@ async function openZones(name: string, text: string, bytes: Uint8Array, desk: De
     zones: read.zones,
   }));
   const asInventory = () =>
-    desk.store.change("draw-did-open-inventory", (now) => withInventory(zonesOf(before, now, read.zones), { name, bytes }));
+    desk.store.change("draw-did-open-inventory", (now) => withInventory(zonesOf(before, now, read.zones), { name, bytes: new TextEncoder().encode(text) }));
   return { name, kind: "zones", says: "", asInventory };
 }
 
@@ -94,7 +95,7 @@ function zonesOf(before: State, now: State, opened: State["zones"]): State {
 async function openTrip(name: string, text: string, desk: Desk): Promise<Opened> {
   const came = await desk.engine.run(tripIn(text, desk.language));
   if (came.code !== 0) return { name, kind: null, says: (await wrong(name, text, desk)) ?? came.err };
-  const { trip } = JSON.parse(plain(came.out)) as TripDoor;
+  const { trip } = JSON.parse(new TextDecoder().decode(came.out)) as TripDoor;
   desk.store.change("draw-did-open-trip", (state) => ({ ...state, trip: laidOut(trip, state) }));
   return { name, kind: "trip", says: "" };
 }

@@ -19,6 +19,9 @@ export interface ZonesFile {
 
 type Properties = Record<string, unknown>;
 
+/** What a GeoJSON object can be. */
+const TYPES = /^(Feature|(Feature|Geometry)Collection|(Multi)?(Point|LineString|Polygon))$/;
+
 /** A file that nothing was read from. */
 export const PLAIN: Around = {
   head: '{"type": "FeatureCollection", "features": [\n  ',
@@ -97,7 +100,7 @@ function edges(text: string, all: readonly Member[], list: Member, places: reado
 /** One of several values of a text, or one that is no collection; members round its features go to `kept`. */
 function readValue(text: string, value: Slice, kept: string[]): Drawn[] {
   const type = typeOf(text, value);
-  if (typeof type !== "string") throw new SyntaxError("neither a feature nor a geometry");
+  if (typeof type !== "string" || !TYPES.test(type)) throw new SyntaxError("neither a feature nor a geometry");
   if (type === "Feature") return [readFeature(cut(text, value))];
   if (type !== "FeatureCollection") {
     return [readFeature(`{"type": "Feature", "properties": {}, "geometry": ${cut(text, value)}}`)];

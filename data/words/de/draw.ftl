@@ -153,6 +153,7 @@ draw-open-title = Öffnen
 draw-open-what = Route (GPX), Zonen oder Gletscherinventar (GeoJSON), Tour (TOML), Geländemodell (GeoTIFF oder .hgt). Sie lassen sich auch irgendwo auf die Seite ziehen.
 draw-open = Dateien öffnen
 draw-open-not = nicht verwendbar
+draw-open-guessed = Ihre Zeichen sind nicht UTF-8, und was sonst, steht nicht darin: gelesen als Windows-1252, Namen können falsch sein.
 draw-open-as-inventory = Es ist das Gletscherinventar, nicht die Zonen
 draw-kind-route = Route
 draw-kind-zones = Zonen

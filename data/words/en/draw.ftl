@@ -153,6 +153,7 @@ draw-open-title = Open
 draw-open-what = Route (GPX), zones or glacier inventory (GeoJSON), trip (TOML), terrain model (GeoTIFF or .hgt). They may be dropped anywhere on the page.
 draw-open = Open files
 draw-open-not = cannot be used
+draw-open-guessed = Its letters are not UTF-8, and nothing in it says what else: read as Windows-1252, names may be wrong.
 draw-open-as-inventory = It is the glacier inventory, not my zones
 draw-kind-route = route
 draw-kind-zones = zones
