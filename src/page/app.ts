@@ -4,11 +4,12 @@ import { answer, broken, said } from "./answers";
 import { groundOf, panelOf, tripOf } from "./calls";
 import { type Desk, type Part, type TabName } from "./desk";
 import { button, fill, make } from "./dom";
-import type { Ground, Panel, Planned, Trip, TripDoor } from "./door";
+import type { Ground, Panel, Trip, TripDoor } from "./door";
 import { Effect } from "./effect";
 import { BROKEN, type Came, Engine, Newest } from "./engine";
 import { FieldMode } from "./fieldmode";
 import { FilesPanel } from "./files";
+import { Follow } from "./follow";
 import { type Given, readCore } from "./given";
 import { Header } from "./header";
 import { hear } from "./hear";
@@ -24,12 +25,6 @@ import { ZoneForm } from "./zone";
 
 /** The text of the worker, put in by the bundler. */
 declare const WORKER: string;
-
-interface Wanted {
-  readonly state: State;
-  /** The number of the step that led to it. */
-  readonly step: number;
-}
 
 /** What of a state the ground hangs on. */
 const groundParts = (state: State): unknown[] => [besideOf(state).route, besideOf(state).files, state.trip.terrain, state.trip.glaciers];
@@ -55,11 +50,11 @@ export class App implements Desk {
   private readonly note = make("p", { class: "app-note", hidden: true });
   /** That the program broke off. */
   private readonly alarm = make("p", { class: "app-note app-alarm", role: "alert" });
-  private readonly planner = new Newest<Wanted>((wanted) => this.follow(wanted));
+  private readonly follow = new Follow((state, open) => this.planned(state, open), () => this.planShown());
   private readonly grounds = new Newest<State>((state) => this.survey(state));
-  private shown: { plan: Planned; step: number } | null = null;
-  private before: Planned | null = null;
-  private pending: (Wanted & { readonly panel: Panel; readonly left: Set<Part> }) | null = null;
+  private running = false;
+  /** How long the program took for the last plan; null where there was nothing to plan. */
+  private took_ms: number | null = null;
   /** The step that was last told of. */
   private said = 0;
   private laid: readonly unknown[] = [];
@@ -78,6 +73,7 @@ export class App implements Desk {
     this.started = new Promise((done) => {
       const open = ({ took_ms }: Came) => {
         document.body.dataset["ready"] = took_ms.toFixed(0);
+        this.running = true;
         done();
       };
       this.engine.ready.then(open, (error: unknown) => this.giveUp(String(error)));
@@ -142,6 +138,8 @@ export class App implements Desk {
     this.files = new FilesPanel(this, this.original, this.given);
     const [zone, trip, field, effect] = [new ZoneForm(this), new TripForm(this), new FieldMode(this), new Effect(this)];
     this.parts = [this.header, this.plan, zone, trip, field, this.files, this.side, effect];
+    // Figures in another language are not changes.
+    this.follow.begin(this.parts);
     const tab = (name: TabName, part: Part) => ({ name, title: this.words(`draw-tab-${name}`), element: part.element });
     const all = [tab("plan", this.plan), tab("zone", zone), tab("trip", trip), tab("field", field), tab("files", this.files)];
     this.tabs = new Tabs(this.words("draw-tabs"), all, (name) => this.opened(name), effect.element);
@@ -150,8 +148,6 @@ export class App implements Desk {
     this.tabs.open(besideOf(this.store.state).route ? this.tab : "files");
     this.store.listen((state, did) => this.changed(state, did));
     this.laid = [];
-    // Figures in another language are not changes.
-    [this.shown, this.before, this.pending] = [null, null, null];
     this.practice = this.store.state.trip.practice;
     void this.know();
     this.changed(this.store.state, "");
@@ -160,35 +156,32 @@ export class App implements Desk {
   private opened(tab: TabName): void {
     this.tab = tab;
     document.body.setAttribute("data-tab", tab);
-    this.shows();
+    this.follow.shows();
+    this.ask();
   }
 
-  /** Shows the plan in what is in sight; what is not follows when it is opened. */
-  private shows(): void {
-    for (const part of this.pending?.left ?? []) {
-      if (!this.pending || part.element.closest("[hidden]")) continue;
-      this.pending.left.delete(part);
-      part.show?.(this.pending.panel, this.before, this.pending.state);
-    }
+  ask(): void {
+    this.follow.ask();
   }
 
   private changed(state: State, did: string): void {
+    // First what the program works at meanwhile.
+    const parts = groundParts(state);
+    if (!same(parts, this.laid) || this.laid.length === 0) {
+      this.laid = parts;
+      this.grounds.want(state);
+    }
+    this.follow.want(state, this.store.step);
     if (this.picked !== null && !state.zones.some((zone) => zone.key === this.picked)) this.pick(null);
     this.sync(state);
     // A slider that goes on is told of once.
     if (did && this.said !== this.store.step) this.tell(this.words(did === "undo" || did === "redo" ? `draw-did-${did}` : did));
     if (did) [this.note.hidden, this.said] = [true, this.store.step];
     if (did && !this.engine.gone) fill(this.alarm);
-    const parts = groundParts(state);
-    if (!same(parts, this.laid) || this.laid.length === 0) {
-      this.laid = parts;
-      this.grounds.want(state);
-    }
     if (state.trip.practice !== this.practice) {
       this.practice = state.trip.practice;
       void this.know();
     }
-    this.planner.want({ state, step: this.store.step });
     this.keepSoon();
   }
 
@@ -211,7 +204,7 @@ export class App implements Desk {
 
   /** The ground of another route or another model; the line alone where a model cannot be read. */
   private async survey(state: State): Promise<void> {
-    await this.started;
+    if (!this.running) await this.started;
     const { terrain: _, glaciers: __, ...bare } = state.trip;
     const asked = async (of: State) => answer<Ground>(await this.engine.over(state, groundOf(of, this.language)));
     const found = async () => besideOf(state).route && ((await asked(state)) ?? (await asked({ ...state, trip: bare })));
@@ -219,34 +212,32 @@ export class App implements Desk {
     const ground = await found().catch(() => undefined);
     if (ground === undefined) return void (this.laid = []);
     for (const part of this.parts) part.lie?.(ground);
-    if (this.pending) this.side.show(this.pending.panel, this.before, this.pending.state);
+    this.follow.show(this.side);
   }
 
-  private async follow(wanted: Wanted): Promise<void> {
-    if (!besideOf(wanted.state).route) return this.put({ faults: [] }, wanted);
-    await this.started;
+  private async planned(state: State, open: readonly string[]): Promise<Panel> {
+    this.took_ms = null;
+    if (!besideOf(state).route) return { faults: [] };
+    // Nothing is waited for that is there: the program begins while the rest of the page follows the change.
+    if (!this.running) await this.started;
     this.tabs.element.setAttribute("aria-busy", "true");
-    const came = await this.planned(wanted.state);
-    this.put(answer<Panel>(came) ?? broken(came, this.engine.gone, this.words), wanted);
-    this.tabs.element.setAttribute("aria-busy", "false");
-    this.mark(came.took_ms);
+    const came = await this.came(state, open);
+    this.took_ms = came.took_ms;
+    return answer<Panel>(came) ?? broken(came, this.engine.gone, this.words);
   }
 
-  /** A plan of that state, or why there is none, in place of the one before. */
-  private put(panel: Panel, wanted: Wanted): void {
-    // Of one step that goes on, what is marked is what it changed in all.
-    if (this.shown && wanted.step !== this.shown.step) this.before = this.shown.plan;
-    if ("verdict" in panel) this.shown = { plan: panel, step: wanted.step };
-    this.pending = { ...wanted, panel, left: new Set(this.parts) };
-    this.shows();
-  }
-
-  private async planned(state: State): Promise<Came> {
+  private async came(state: State, open: readonly string[]): Promise<Came> {
     try {
-      return await this.engine.over(state, panelOf(state, this.language));
+      return await this.engine.over(state, panelOf(state, this.language, open));
     } catch (error) {
       return { code: BROKEN, out: new Uint8Array(), err: said(error, this.words), took_ms: 0 };
     }
+  }
+
+  private planShown(): void {
+    if (this.took_ms === null) return;
+    this.tabs.element.setAttribute("aria-busy", "false");
+    this.mark(this.took_ms);
   }
 
   /** For whoever measures: how many plans were shown, and how long the program took for the last. */

@@ -34,11 +34,13 @@ export const groundOf = (state: State, language: Language): Errand => ({
   files: [tripFile(state)],
 });
 
-/** The plan of a state as the page shows it. */
-export const panelOf = (state: State, language: Language): Errand => ({
+/** The plan of a state as the page shows it, with the parts of the report that are open there. */
+export const panelOf = (state: State, language: Language, open: readonly string[]): Errand => ({
   calls: [
     toml,
-    { args: ["page", "panel", routeName(state), zonesName(state), "--trip", TRIP, "--lang", language] },
+    {
+      args: ["page", "panel", routeName(state), zonesName(state), "--trip", TRIP, "--lang", language, ...open.flatMap((id) => ["--open", id])],
+    },
   ],
   files: [tripFile(state), [zonesName(state), zonesText(state)]],
 });

@@ -23,6 +23,8 @@ export interface Desk {
   chooseFiles(): void;
   /** Hands out the page as it is now. */
   save(): void;
+  /** Plans again where a part shows something of the report that the plan does not hold. */
+  ask(): void;
   /** Says something to those who listen to the page. */
   tell(text: string): void;
 }
@@ -34,6 +36,8 @@ export interface Part {
   sync?(state: State): void;
   /** A plan of a state has come; `before` is the last one of an earlier step. Zones go by their places in that state: there may be others by now. */
   show?(panel: Panel, before: Planned | null, of: State): void;
+  /** The parts of the report that it shows as things are: a plan holds no others. */
+  wants?(): readonly string[];
   /** Another ground lies there. */
   lie?(ground: Ground | null): void;
   /** What a trip can hold is known. */

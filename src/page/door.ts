@@ -85,10 +85,10 @@ export interface Planned {
   readonly zones: readonly Zone[];
   readonly changes: readonly Change[];
   readonly looks: readonly Look[];
-  /** Each set-up that is tied, with the legs that it is for, and its drawn rope. */
+  /** Each set-up that is tied, with the legs that it is for, and its drawn rope; none unless `ropes` was asked for. */
   readonly ropes: readonly Rope[];
-  /** Parts of the report, by name: `legs`, `field`, `carry`, `party`, `gear`, `cautions`, `assumptions`, … */
-  readonly parts: readonly { readonly id: string; readonly title: string; readonly html: Html }[];
+  /** Parts of the report, by name: `legs`, `field`, `carry`, `party`, `gear`, `cautions`, `assumptions`, …; null where it was not asked for. */
+  readonly parts: readonly { readonly id: string; readonly title: string; readonly html: Html | null }[];
   /** Heights under the line as the plan takes them. */
   readonly profiles: readonly Profile[];
 }

@@ -8,7 +8,8 @@ import { type Field, group, numberField } from "./fields";
 import { people, ropes, withPeople, withRopes } from "./folk";
 import type { State } from "./model";
 import { shown, typed, withMember } from "./number";
-import { badge, fold, kilometre, kilometres } from "./panel";
+import { Fold } from "./fold";
+import { badge, kilometre, kilometres } from "./panel";
 import { since } from "./since";
 import { type Place, atHeight, atKilometre } from "./whereami";
 
@@ -21,6 +22,7 @@ export class FieldMode implements Part {
   private readonly folk = make("div", { class: "app-acts" });
   private readonly snow = make("div", { class: "app-acts" });
   private readonly table = make("div");
+  private readonly fold: Fold;
   private readonly back: HTMLButtonElement;
   private readonly typedIn = { km: "", height: "" };
   private stage = 1;
@@ -38,6 +40,7 @@ export class FieldMode implements Part {
     const { words } = desk;
     this.of = desk.store.state;
     this.gap = new GapHere(desk, (did, change, going) => this.change(did, change, going));
+    this.fold = new Fold(true, () => desk.ask());
     this.back = button(words("draw-field-back"), () => this.restore(), { class: "app-button app-big app-wide" });
     this.element.append(
       this.answer,
@@ -77,7 +80,12 @@ export class FieldMode implements Part {
     if (this.plan) this.tell(this.plan);
     else this.say(this.changes(), panel.faults.slice(0, 2).map((fault) => written("p", {}, fault.says)));
     const field = this.plan?.parts.find((part) => part.id === "field");
-    fill(this.table, field ? fold(field.title, field.html, true) : null);
+    if (field) this.fold.show(field.title, field.html);
+    if ((this.table.firstElementChild !== null) !== !!field) fill(this.table, field ? this.fold.element : null);
+  }
+
+  wants(): readonly string[] {
+    return this.fold.element.open && !this.element.closest("[hidden]") ? ["field"] : [];
   }
 
   /** What was changed and how the plan stands with it, then the word and the set-up of the leg here; before anything is said the question. */

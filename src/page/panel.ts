@@ -3,8 +3,9 @@
 import { figureLines, figuresOf, legBefore } from "./changes";
 import type { Desk, Part } from "./desk";
 import { fill, make, newId, report, written } from "./dom";
-import type { Leg, Panel, Planned, Rope, Verdict } from "./door";
+import type { Leg, Panel, Planned, Verdict } from "./door";
 import { faultList } from "./faults";
+import { Fold } from "./fold";
 import { Kept } from "./kept";
 import { besideOf } from "./held";
 import type { State } from "./model";
@@ -30,27 +31,17 @@ export const kilometre = (at_m: number, { language }: Desk): string =>
 export const kilometres = (leg: Leg, desk: Desk): string =>
   `${kilometre(leg.start_m, desk)}–${kilometre(leg.end_m, desk)} ${desk.words("draw-unit-km")}`;
 
-/** A part of the report with its title; what is folded is only written once it is unfolded. */
-export function fold(title: string, html: string, open: boolean, turned: (open: boolean) => void = () => {}): HTMLElement {
-  const body = report(title, {});
-  const details = make("details", { class: "app-fold", open }, make("summary", {}, title), body);
-  const write = () => {
-    if (details.open && body.childElementCount === 0) body.append(written("div", {}, html));
-  };
-  write();
-  details.addEventListener("toggle", () => {
-    write();
-    turned(details.open);
-  });
-  return details;
-}
-
 export class PlanPanel implements Part {
   readonly element = make("div", { class: "app-plan" });
   private opened: number | null = null;
   private readonly kept = new Kept();
   private readonly legs = new Kept();
+  private readonly folds = new Map<string, Fold>();
   private readonly unfolded = new Set(["field"]);
+  private readonly noticed = make("div");
+  private readonly notices: HTMLElement;
+  /** What the ropes of the open leg look like there. */
+  private roped = "";
   private panel: Panel | null = null;
   private before: Planned | null = null;
   private of: State;
@@ -59,7 +50,12 @@ export class PlanPanel implements Part {
 
   constructor(private readonly desk: Desk) {
     this.of = desk.store.state;
+    this.notices = make("details", { class: "app-fold" }, make("summary", {}, desk.words("draw-notices")), this.noticed);
     this.element.append(this.waiting());
+  }
+
+  wants(): readonly string[] {
+    return this.opened === null ? [...this.unfolded] : [...this.unfolded, "ropes"];
   }
 
   show(panel: Panel, before: Planned | null, of: State): void {
@@ -89,28 +85,39 @@ export class PlanPanel implements Part {
     const title = () => make("h2", { class: "app-title" }, this.desk.words("draw-legs"));
     const list = kept.of("legs", "", () => make("ol", { class: "app-legs" }));
     kept.settle(this.element, [
-      kept.of("head", plan.head, () => report(plan.title, { class: "app-head" }, written("div", {}, plan.head))),
+      kept.of("head", plan.title + plan.head, () => report(plan.title, { class: "app-head" }, written("div", {}, plan.head))),
       kept.of("title", "", title),
       list,
       this.gone(plan),
       field ? this.part(field) : null,
       ...others.map((part) => this.part(part)),
-      plan.notices.length > 0 ? this.notices(plan) : null,
+      plan.notices.length > 0 ? this.notices : null,
     ]);
+    const noticed = faultList(plan.notices, this.desk, this.of);
+    if (noticed.outerHTML !== this.noticed.innerHTML) fill(this.noticed, noticed);
     legs.settle(list, plan.legs.map((leg) => this.leg(leg, plan)));
+    this.ropes(plan);
+  }
+
+  /** The drawn ropes of the open leg, as soon as they are there. */
+  private ropes(plan: Planned): void {
+    const place = this.element.querySelector(".app-leg-ropes");
+    const html = plan.ropes.filter((rope) => this.opened !== null && rope.legs.includes(this.opened)).map((rope) => rope.html);
+    if (!place || (place.childElementCount > 0 && this.roped === html.join())) return;
+    this.roped = html.join();
+    fill(place, ...html.map((rope) => written("div", {}, rope)));
   }
 
   /** A leg as it is listed, kept where nothing of it changed. */
   private leg(leg: Leg, plan: Planned): HTMLElement {
     const open = this.opened === leg.leg;
     const before = this.before && legBefore(leg, plan, this.before);
-    const ropes = open ? plan.ropes.filter((rope) => rope.legs.includes(leg.leg)) : [];
     const { pieces: _, ...rest } = leg;
-    const sign = JSON.stringify([rest, before?.figures, before?.verdict, open, ropes]);
-    return this.legs.of(`leg ${leg.leg}`, sign, () => this.listed(leg, before, ropes));
+    const sign = JSON.stringify([rest, before?.figures, before?.verdict, open]);
+    return this.legs.of(`leg ${leg.leg}`, sign, () => this.listed(leg, before));
   }
 
-  private listed(leg: Leg, before: Leg | null, ropes: readonly Rope[]): HTMLElement {
+  private listed(leg: Leg, before: Leg | null): HTMLElement {
     const open = this.opened === leg.leg;
     const id = newId();
     const figures = figuresOf(leg, before);
@@ -127,7 +134,7 @@ export class PlanPanel implements Part {
     head.addEventListener("click", () => this.toggle(leg.leg));
     const lines = changed || open ? figureLines(figures, this.desk.words) : null;
     const body = report(`${this.desk.words("draw-leg")} ${leg.leg}`, { id, class: "app-leg-body", hidden: !open });
-    if (open) fill(body, written("div", {}, leg.told), ...ropes.map((rope) => written("div", {}, rope.html)));
+    if (open) fill(body, written("div", {}, leg.told), make("div", { class: "app-leg-ropes" }));
     return make("li", {}, head, lines, body);
   }
 
@@ -137,6 +144,7 @@ export class PlanPanel implements Part {
     if (this.panel) this.show(this.panel, this.before, this.of);
     // The button of the leg may be a new one.
     this.element.querySelector<HTMLElement>(`.app-leg[data-leg="${leg}"]`)?.focus({ preventScroll: true });
+    this.desk.ask();
   }
 
   /** Legs that were there before and are no more. */
@@ -153,12 +161,11 @@ export class PlanPanel implements Part {
     const turned = (open: boolean) => {
       if (open) this.unfolded.add(id);
       else this.unfolded.delete(id);
+      this.desk.ask();
     };
-    return this.kept.of(`part ${id}`, title + html, () => fold(title, html, this.unfolded.has(id), turned));
-  }
-
-  private notices(plan: Planned): HTMLElement {
-    const summary = make("summary", {}, this.desk.words("draw-notices"));
-    return make("details", { class: "app-fold" }, summary, faultList(plan.notices, this.desk, this.of));
+    const fold = this.folds.get(id) ?? new Fold(this.unfolded.has(id), turned);
+    this.folds.set(id, fold);
+    fold.show(title, html);
+    return fold.element;
   }
 }

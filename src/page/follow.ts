@@ -1,0 +1,88 @@
+/** What is changed is planned, with the parts of the report that somebody looks at, and what is planned is shown where it is in sight. */
+
+import type { Part } from "./desk";
+import type { Panel, Planned } from "./door";
+import { Newest } from "./engine";
+import type { State } from "./model";
+
+interface Wanted {
+  readonly state: State;
+  /** The number of the step that led to it. */
+  readonly step: number;
+}
+
+interface Pending {
+  readonly panel: Panel;
+  readonly of: State;
+  /** The parts that do not show it yet. */
+  readonly left: Set<Part>;
+}
+
+export class Follow {
+  private readonly planner = new Newest<Wanted>((wanted) => this.follow(wanted));
+  private parts: readonly Part[] = [];
+  private last: Wanted | null = null;
+  private shown: { readonly plan: Planned; readonly step: number } | null = null;
+  private before: Planned | null = null;
+  private pending: Pending | null = null;
+  /** The parts of the report that the last plan was asked for with. */
+  private asked: ReadonlySet<string> = new Set();
+
+  /** Takes who plans a state with parts of the report, and who is told once that plan is shown. */
+  constructor(
+    private readonly planned: (state: State, open: readonly string[]) => Promise<Panel>,
+    private readonly done: () => void,
+  ) {}
+
+  /** Other parts of the page, in which nothing is a change yet. */
+  begin(parts: readonly Part[]): void {
+    this.parts = parts;
+    [this.shown, this.before, this.pending] = [null, null, null];
+  }
+
+  want(state: State, step: number): void {
+    this.last = { state, step };
+    this.planner.want(this.last);
+  }
+
+  /** Plans the same state again where something is looked at that its plan does not hold. */
+  ask(): void {
+    const missing = this.wants().some((name) => !this.asked.has(name));
+    if (this.pending && this.last && missing) this.planner.want(this.last);
+  }
+
+  /** Shows the plan in what is in sight; what is not follows when it is opened. */
+  shows(): void {
+    for (const part of this.pending?.left ?? []) {
+      if (!this.pending || part.element.closest("[hidden]")) continue;
+      this.pending.left.delete(part);
+      this.show(part);
+    }
+  }
+
+  /** Shows the plan, where there is one, in a part that was made anew. */
+  show(part: Part): void {
+    if (this.pending) part.show?.(this.pending.panel, this.before, this.pending.of);
+  }
+
+  private wants(): string[] {
+    return this.parts.flatMap((part) => part.wants?.() ?? []);
+  }
+
+  private async follow(wanted: Wanted): Promise<void> {
+    const open = [...new Set(this.wants())];
+    this.asked = new Set(open);
+    const panel = await this.planned(wanted.state, open);
+    this.put(panel, wanted);
+    this.done();
+  }
+
+  /** A plan of that state, or why there is none, in place of the one before. */
+  private put(panel: Panel, { state, step }: Wanted): void {
+    // Of one step that goes on, what is marked is what it changed in all.
+    if (this.shown && step !== this.shown.step) this.before = this.shown.plan;
+    if ("verdict" in panel) this.shown = { plan: panel, step };
+    this.pending = { panel, of: state, left: new Set(this.parts) };
+    this.shows();
+  }
+}
