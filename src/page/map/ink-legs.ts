@@ -13,6 +13,8 @@ const ARROWS_APART = 72;
 const ASIDE = 8;
 /** A way back is drawn so far beside the way out, pixels. */
 const BACK = 8;
+/** So strong the legs of before are drawn where there is no plan now. */
+const PALE = 0.4;
 
 export function drawRoute(pen: CanvasRenderingContext2D, scene: Scene, sight: Sight): void {
   const { colours, legs, routePath } = scene;
@@ -21,23 +23,25 @@ export function drawRoute(pen: CanvasRenderingContext2D, scene: Scene, sight: Si
   pen.globalAlpha = 0.85;
   sight.stroke(pen, routePath, colours.halo, 6);
   pen.globalAlpha = 1;
-  if (legs.length === 0) sight.stroke(pen, routePath, colours.soft, 2.4);
+  if (legs.length === 0 || scene.past) sight.stroke(pen, routePath, colours.soft, legs.length === 0 ? 2.4 : 1.4);
   const box = sight.box(10);
-  const gone = legs.find(({ leg }) => leg.leg === scene.leg);
+  const gone = scene.past ? undefined : legs.find(({ leg }) => leg.leg === scene.leg);
   const aside = BACK * sight.resolution;
   for (const piece of gone?.pieces ?? []) sight.stroke(pen, piece.pathAt(aside), colours.dark ? "rgba(255,255,255,0.35)" : "rgba(27,36,48,0.22)", 18);
   const pieces = legs.flatMap((leg) => leg.pieces).filter((piece) => meets(box, piece.box));
   pieces.sort((a, b) => GRAVITY.indexOf(a.verdict) - GRAVITY.indexOf(b.verdict));
-  for (const piece of pieces) stroke(pen, sight, colours, piece.verdict, piece.pathAt(aside));
+  const strength = scene.past ? PALE : 1;
+  for (const piece of pieces) stroke(pen, sight, colours, piece.verdict, piece.pathAt(aside), strength);
+  pen.globalAlpha = 1;
 }
 
 /** A line in the style of a verdict, on top of an edge that sets it off. Lines are drawn in metres. */
-export function stroke(pen: CanvasRenderingContext2D, sight: Sight, colours: Palette, verdict: Verdict, path: Path2D): void {
+export function stroke(pen: CanvasRenderingContext2D, sight: Sight, colours: Palette, verdict: Verdict, path: Path2D, strength = 1): void {
   const colour = colours.legs[verdict];
   pen.lineCap = "butt";
   pen.globalAlpha = 0.85;
-  sight.stroke(pen, path, colours.halo, verdict === "stop" ? 11 : 7);
-  pen.globalAlpha = 1;
+  if (strength === 1) sight.stroke(pen, path, colours.halo, verdict === "stop" ? 11 : 7);
+  pen.globalAlpha = strength;
   if (verdict === "unroped") sight.stroke(pen, path, colour, 2.2);
   else if (verdict === "inside") sight.stroke(pen, path, colour, 4);
   else if (verdict === "look") sight.stroke(pen, path, colour, 4.2, [9, 4]);
@@ -127,6 +131,8 @@ export function labelTicks(labels: Labels, scene: Scene, sight: Sight, number: (
 /** Numbers of the legs beside their middles, with the sign of their verdict. */
 export function labelLegs(labels: Labels, scene: Scene, sight: Sight): void {
   const { pen, colours } = labels;
+  // What is of before has no numbers and no words.
+  if (scene.past) return;
   const order = [...scene.legs].sort((a, b) => Number(b.leg.roped) - Number(a.leg.roped));
   for (const { leg } of order) {
     const way = scene.way(leg.stage);

@@ -79,6 +79,8 @@ export class Scene {
   shapes: readonly Shape[] = [];
   legs: readonly DrawnLeg[] = [];
   plan: Planned | null = null;
+  /** The legs are those of the last plan, since there is none now. */
+  past = false;
   readonly known = new Map<number, Known>();
   picked: number | null = null;
   vertex: Vertex | null = null;
@@ -135,18 +137,19 @@ export class Scene {
     return this.shapes.find((one) => one.key === key) ?? null;
   }
 
-  /** A plan replaces the one before; where there is none the zones keep what was known of them, the legs do not. */
+  /** A plan replaces the one before; where there is none, what is known of the zones stays, and so do the legs as those of before. */
   take(panel: Panel, state: State): void {
     this.plan = "legs" in panel ? panel : null;
+    this.past = !this.plan;
+    if (!this.plan) return;
     const walked = new Walked();
-    this.legs = (this.plan?.legs ?? []).map((leg) => {
+    this.legs = this.plan.legs.map((leg) => {
       const pieces = leg.pieces.map(({ verdict, lines }) => {
         const drawn = lines.map((line) => this.frame.line(line));
         return new DrawnPiece(verdict, drawn, drawn.map((line) => walked.next(line)));
       });
       return { leg, pieces };
     });
-    if (!this.plan) return;
     this.known.clear();
     for (const { feature, zone, met, gap_m, gap_assumed, strike_deg } of this.plan.zones) {
       const drawn = state.zones[feature - 1];
