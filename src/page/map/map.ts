@@ -66,6 +66,8 @@ export class ZoneMap implements Board {
   private readonly zonesFirst: () => boolean;
   private readonly makes = new Set<() => void>();
   private readonly looks: Looks;
+  /** The resolution that the scale bar is of. */
+  private scaled = 0;
 
   constructor(element: HTMLElement, { store, ground, words, zonesFirst }: MapOptions) {
     [this.store, this.words, this.zonesFirst] = [store, words, zonesFirst ?? (() => false)];
@@ -87,7 +89,7 @@ export class ZoneMap implements Board {
     element.replaceChildren(make("style", {}, style), this.toolbar.element, this.stage, help, this.live);
     const hands = new Hands(() => this.tool, (touch) => this.tapped(touch), (touch) => this.hovered(touch));
     this.map = planeMap(target, [this.picture, this.ink], hands, lasting(250));
-    this.looks = new Looks(this.map, this.scene);
+    this.looks = new Looks(this.map, this.scene, this.stage);
     this.listens(target);
     this.dress();
   }
@@ -129,7 +131,8 @@ export class ZoneMap implements Board {
   private framed(): void {
     const { sight } = this.ink;
     if (!sight) return;
-    this.furniture.scaled(sight.resolution);
+    if (sight.resolution !== this.scaled) this.furniture.scaled(sight.resolution);
+    this.scaled = sight.resolution;
     const one = this.tool.name === "strike" ? this.scene.find(this.scene.picked) : null;
     this.needle.show(one && needleSpot(zoneMiddles(one), sight));
   }

@@ -10,6 +10,7 @@ import PinchZoom from "ol/interaction/PinchZoom";
 import Kinetic from "ol/Kinetic";
 import type Layer from "ol/layer/Layer";
 import Projection from "ol/proj/Projection";
+import type { Padding } from "./room";
 import type { Box } from "./shapes";
 
 /** Metres a pixel: the closest and the widest look. */
@@ -28,22 +29,19 @@ export function planeMap(target: HTMLElement, layers: Layer[], hands: Interactio
   return new OlMap({ target, view, controls: [], interactions: [...moves, hands], layers });
 }
 
-/** Shows a box whole, and none of it under the row of the picked zone where that lies over the map. */
-export function lookAt(map: OlMap, box: Box, picked: boolean, duration: number): void {
-  const [wide = 0, high = 0] = map.getSize() ?? [];
-  const rim = Math.min(56, wide / 10, high / 10);
-  const row = picked && wide <= ROWED ? ROW : 0;
-  map.getView().fit([...box], { padding: [rim + row, rim, rim + 16, rim], minResolution: 1, duration });
+/** Shows a box whole, so far from the rims. */
+export function lookAt(map: OlMap, box: Box, padding: Padding, duration: number): void {
+  map.getView().fit([...box], { padding: [...padding], minResolution: 1, duration });
 }
 
-/** Moves to what would fit and is not wholly seen; false where it does not fit. */
-export function keepSeen(map: OlMap, [west, south, east, north]: Box): boolean {
+/** Moves to what would fit and is not wholly seen under a bar so high; false where it does not fit. */
+export function keepSeen(map: OlMap, [west, south, east, north]: Box, bar: number): boolean {
   const view = map.getView();
   const [wide = 0, high = 0] = map.getSize() ?? [];
   const [x = 0, y = 0] = view.getCenter() ?? [];
   const resolution = view.getResolution() ?? 1;
   const [halfWide, halfHigh] = [(wide / 2) * resolution, (high / 2) * resolution];
-  const row = ROW * resolution;
+  const row = bar * resolution;
   const seen = west > x - halfWide && east < x + halfWide && south > y - halfHigh && north < y + halfHigh - row;
   const fits = east - west < 2 * halfWide && north - south < 2 * halfHigh - row;
   if (!seen && fits) view.setCenter([(west + east) / 2, (south + north) / 2 + row / 2]);
