@@ -63,9 +63,14 @@ export function faulty(fault: Fault, state: State): Drawn[] {
 }
 
 /** What a feature is called in lists: its number among the zones and its name. */
-export function zoneTitle(state: State, zone: Drawn, words: Words): string {
-  const number = state.zones.filter(isPolygon).indexOf(zone) + 1;
+export const zoneTitle = (state: State, zone: Drawn, words: Words): string => called(zone, state.zones.filter(isPolygon).indexOf(zone), words);
+
+/** All zones by key, as they are called. */
+export const zoneTitles = (state: State, words: Words): [key: string, title: string][] =>
+  state.zones.filter(isPolygon).map((zone, at) => [String(zone.key), called(zone, at, words)]);
+
+function called(zone: Drawn, at: number, words: Words): string {
   const name = zone.properties["name"];
-  const called = typeof name === "string" || typeof name === "number" ? ` ${name}` : "";
-  return `${words("draw-zone")} ${number}${called}`;
+  const named = typeof name === "string" || typeof name === "number" ? ` ${name}` : "";
+  return `${words("draw-zone")} ${at + 1}${named}`;
 }

@@ -37,13 +37,15 @@ export function written<Name extends keyof HTMLElementTagNameMap>(
   return element;
 }
 
-/** What is wider than its room is scrolled, by keys too. */
-const wide = new ResizeObserver((entries) => {
-  for (const { target } of entries) {
-    if (target.scrollWidth > target.clientWidth) target.setAttribute("tabindex", "0");
-    else target.removeAttribute("tabindex");
-  }
-});
+/** What is wider than its room is scrolled, by keys too. Asked after the page was laid out, since to ask before is slow. */
+export function scrolled(element: Element): void {
+  const wide = element.scrollWidth > element.clientWidth;
+  if (wide === element.hasAttribute("tabindex")) return;
+  if (wide) element.setAttribute("tabindex", "0");
+  else element.removeAttribute("tabindex");
+}
+
+const wide = new ResizeObserver((entries) => entries.forEach(({ target }) => scrolled(target)));
 
 /** A piece of the report under a title. */
 export function report(title: string, marks: Marks, ...children: Child[]): HTMLElement {

@@ -2,17 +2,20 @@
 
 import { figuresOf, legBefore } from "./changes";
 import type { Desk, Part } from "./desk";
-import { fill, make, report } from "./dom";
+import { fill, make, report, scrolled } from "./dom";
 import type { Leg, Panel, Planned } from "./door";
 import { badge } from "./panel";
 
 export class Effect implements Part {
   readonly element = make("div", { "aria-live": "polite" });
   private readonly line: HTMLElement;
+  /** As wide as what is said. */
+  private readonly words = make("p");
 
   constructor(private readonly desk: Desk) {
-    this.line = report(desk.words("draw-effect"), { class: "app-effect", hidden: true });
+    this.line = report(desk.words("draw-effect"), { class: "app-effect", hidden: true }, this.words);
     this.element.append(this.line);
+    new ResizeObserver(() => scrolled(this.line)).observe(this.words);
   }
 
   show(panel: Panel, before: Planned | null): void {
@@ -20,10 +23,7 @@ export class Effect implements Part {
     const next = make("p", {}, ...(said ?? []));
     this.line.hidden = said === null;
     // What is said already is not said again.
-    if (next.outerHTML !== this.line.innerHTML) fill(this.line, next);
-    // What is wider than its room is scrolled, by keys too.
-    if (this.line.scrollWidth > this.line.clientWidth) this.line.setAttribute("tabindex", "0");
-    else this.line.removeAttribute("tabindex");
+    if (next.innerHTML !== this.words.innerHTML) fill(this.words, ...next.childNodes);
   }
 
   private said(plan: Planned, before: Planned): (Node | string)[] {

@@ -1,6 +1,6 @@
 /** The form of the picked zone: what is expected on this ice. Nothing is guessed: what is empty is not given. */
 
-import { type Desk, type Part, isPolygon, zoneTitle } from "./desk";
+import { type Desk, type Part, isPolygon, zoneTitles } from "./desk";
 import { button, fill, make } from "./dom";
 import type { Panel, Planned } from "./door";
 import { faultList } from "./faults";
@@ -72,10 +72,14 @@ export class ZoneForm implements Part {
 
   private list(state: State): void {
     const { words, picked } = this.desk;
-    const none = make("option", { value: "" }, words("draw-zone-none"));
-    const options = state.zones.filter(isPolygon).map((zone) => make("option", { value: zone.key }, zoneTitle(state, zone, words)));
-    fill(this.choice, none, ...options);
-    this.choice.value = picked === null ? "" : String(picked);
+    const choices = [["", words("draw-zone-none")], ...zoneTitles(state, words)] as const;
+    const listed = [...this.choice.options];
+    // Made anew only where they are others.
+    if (listed.length !== choices.length || choices.some(([key, title], at) => listed[at]?.value !== key || listed[at]?.textContent !== title)) {
+      fill(this.choice, ...choices.map(([key, title]) => make("option", { value: key }, title)));
+    }
+    const now = picked === null ? "" : String(picked);
+    if (this.choice.value !== now) this.choice.value = now;
   }
 
   private complain(): void {

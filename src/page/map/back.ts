@@ -17,7 +17,7 @@ interface Edge {
 
 /** Edges walked so far, found by place. */
 export class Walked {
-  private readonly cells = new Map<string, Edge[]>();
+  private readonly cells = new Map<number, Edge[]>();
   private walked = 0;
 
   /** Whether each spot of the next stretch lies on a way back; the stretch then counts as walked. */
@@ -37,10 +37,10 @@ export class Walked {
     this.walked += length;
     const edge = { from, to, walked: this.walked };
     const steps = Math.min(2000, Math.ceil(length / CELL));
-    let last = "";
+    let last = NaN;
     for (let step = 0; step <= steps; step++) {
       const share = steps > 0 ? step / steps : 0;
-      const cell = cellOf(from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1])).join();
+      const cell = numbered(...cellOf(from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1])));
       if (cell === last) continue;
       last = cell;
       const known = this.cells.get(cell);
@@ -53,7 +53,7 @@ export class Walked {
     const [column, row] = cellOf(...at);
     for (let x = -1; x <= 1; x++) {
       for (let y = -1; y <= 1; y++) {
-        const near = this.cells.get([column + x, row + y].join());
+        const near = this.cells.get(numbered(column + x, row + y));
         if (near?.some((edge) => this.runsAgainst(edge, at, way))) return true;
       }
     }
@@ -67,6 +67,10 @@ export class Walked {
     return lengths > 0 && (x * way[0] + y * way[1]) / lengths < AGAINST && nearest(from, to, at).away <= FAR;
   }
 }
+
+/** More cells in a row than the earth has. */
+const ROW = 2 ** 24;
+const numbered = (column: number, row: number): number => row * ROW + column;
 
 const cellOf = (x: number, y: number): [number, number] => [Math.floor(x / CELL), Math.floor(y / CELL)];
 

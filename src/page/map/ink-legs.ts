@@ -3,7 +3,7 @@
 import type { Verdict } from "../door";
 import type { Point } from "./geometry/rings";
 import { GRAVITY, SIGNS, type Palette } from "./palette";
-import { FONT, beside, widthOf, written, type Labels } from "./labels";
+import { beside, widthOf, written, type Labels } from "./labels";
 import type { Scene } from "./scene";
 import { meets } from "./shapes";
 import type { Sight } from "./sight";
@@ -13,6 +13,9 @@ const ARROWS_APART = 72;
 const ASIDE = 8;
 /** A way back is drawn so far beside the way out, pixels. */
 const BACK = 8;
+/** Letters of kilometres, and of legs, changes and places. */
+const TICK = "600 11px";
+const MARK = "700 12px";
 /** So strong the legs of before are drawn where there is no plan now. */
 const PALE = 0.4;
 
@@ -123,8 +126,7 @@ export function drawTicks(pen: CanvasRenderingContext2D, scene: Scene, sight: Si
 export function labelTicks(labels: Labels, scene: Scene, sight: Sight, number: (value: number) => string): void {
   for (const { km, at } of marks(scene, sight)) {
     const says = `${number(km)} km`;
-    labels.pen.font = `600 11px ${FONT}`;
-    labels.text(says, beside(at, widthOf(labels.pen, says) + 6, 15, 6), "600 11px", labels.colours.ink);
+    labels.text(says, beside(at, widthOf(labels.pen, TICK, says) + 6, 15, 6), TICK, labels.colours.ink);
   }
 }
 
@@ -141,8 +143,7 @@ export function labelLegs(labels: Labels, scene: Scene, sight: Sight): void {
     const middles = spots.filter((at) => at !== undefined).map((at) => sight.pixel(at)).filter((at) => sight.sees(at));
     if (!leg.roped && (leg.end_m - leg.start_m) * sight.scale < 40) continue;
     const says = [String(leg.leg), SIGNS[leg.verdict]].filter(Boolean).join(" ");
-    pen.font = `700 12px ${FONT}`;
-    const wide = widthOf(pen, says) + 12;
+    const wide = widthOf(pen, MARK, says) + 12;
     const at = labels.place(middles.flatMap((middle) => beside(middle, wide, 18, 7)), wide, 18, leg.roped);
     if (!at) continue;
     pill(pen, colours, at, wide, says, leg.verdict);
@@ -157,7 +158,7 @@ function pill(pen: CanvasRenderingContext2D, colours: Palette, [x, y]: Point, wi
   pen.fill();
   [pen.strokeStyle, pen.lineWidth] = [colours.halo, 1.5];
   pen.stroke();
-  written(pen, says, [x, y], colours.dark ? "#0f141a" : "#ffffff", null);
+  written(pen, MARK, says, [x, y], colours.dark ? "#0f141a" : "#ffffff", null);
 }
 
 /** Letters where the set-up changes, on a leader to their place. */
@@ -167,8 +168,7 @@ export function drawChanges(labels: Labels, scene: Scene, sight: Sight): void {
     const { letter, at } = change;
     const spot = sight.pixel(scene.frame.at(at));
     if (!sight.sees(spot)) continue;
-    pen.font = `700 12px ${FONT}`;
-    const wide = Math.max(19, widthOf(pen, letter) + 10);
+    const wide = Math.max(19, widthOf(pen, MARK, letter) + 10);
     const free = labels.placeLed(spot, 20, wide, 19);
     if (free) leader(pen, colours, spot, free);
     dot(pen, colours, spot);
@@ -179,7 +179,7 @@ export function drawChanges(labels: Labels, scene: Scene, sight: Sight): void {
     pen.fill();
     [pen.strokeStyle, pen.lineWidth] = [colours.change, 1.8];
     pen.stroke();
-    written(pen, letter, free, colours.change, null);
+    written(pen, MARK, letter, free, colours.change, null);
     labels.tells(free, wide, 19, change);
   }
 }
@@ -224,8 +224,7 @@ export function drawLooks(labels: Labels, scene: Scene, sight: Sight): void {
     pen.fill();
     [pen.strokeStyle, pen.lineWidth] = [colours.legs[verdict], 2];
     pen.stroke();
-    pen.font = `700 12px ${FONT}`;
-    written(pen, SIGNS[verdict] || "!", free, colours.legs[verdict], null);
+    written(pen, MARK, SIGNS[verdict] || "!", free, colours.legs[verdict], null);
     labels.tells(free, 22, 22, look);
   }
 }

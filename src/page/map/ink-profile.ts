@@ -2,7 +2,7 @@
 
 import type { Point } from "./geometry/rings";
 import { stroke } from "./ink-legs";
-import { FONT, Labels } from "./labels";
+import { FONT, Labels, widthOf } from "./labels";
 import { onFill, zoneFill } from "./palette";
 import type { Scene } from "./scene";
 import { Sight } from "./sight";
@@ -16,10 +16,24 @@ const TOP = 24;
 const BAND = 14;
 const UNDER = 38;
 
+const MOST_EDGES = 500;
+
+/** Numbers as they are written, by language and most decimals: to make one who writes them is slow. */
+const writers = new Map<string, Intl.NumberFormat>();
+
+function writer(language: string, least: number, most: number): Intl.NumberFormat {
+  const name = `${language} ${least} ${most}`;
+  const known = writers.get(name) ?? new Intl.NumberFormat(language, { minimumFractionDigits: least, maximumFractionDigits: most });
+  writers.set(name, known);
+  return known;
+}
+
 /** Metres walked and heights to pixels. */
 export class Ruler {
   readonly low: number;
   readonly top: number;
+  private readonly edges = new Map<string, Path2D>();
+  private hill: Path2D | null = null;
 
   constructor(readonly samples: readonly Sample[], readonly length_m: number, readonly wide: number, readonly high: number) {
     let [low, top] = [Infinity, -Infinity];
@@ -57,8 +71,44 @@ export class Ruler {
     return a[1] + share * (b[1] - a[1]);
   }
 
-  /** The edge of the hill from one place to another. */
+  /** The edge of the hill from one place to another, kept: most legs end where they did. */
   edge(from_m: number, to_m: number): Path2D {
+    const name = `${from_m} ${to_m}`;
+    const known = this.edges.get(name);
+    if (known) return known;
+    if (this.edges.size > MOST_EDGES) this.edges.clear();
+    const path = this.edgeOf(from_m, to_m);
+    this.edges.set(name, path);
+    return path;
+  }
+
+  /** The hill down to the floor, in as many pieces as jumps leave. */
+  get ground(): Path2D {
+    return (this.hill ??= this.groundOf());
+  }
+
+  private groundOf(): Path2D {
+    const whole = new Path2D();
+    let start: number | null = null;
+    let last = 0;
+    const close = (): void => {
+      if (start === null) return;
+      const path = this.edgeOf(start, last);
+      path.lineTo(this.x(last), this.floor);
+      path.lineTo(this.x(start), this.floor);
+      path.closePath();
+      whole.addPath(path);
+      start = null;
+    };
+    for (const [at, height] of this.samples) {
+      if (height === null) close();
+      else [start, last] = [start ?? at, at];
+    }
+    close();
+    return whole;
+  }
+
+  private edgeOf(from_m: number, to_m: number): Path2D {
     const path = new Path2D();
     let pen = false;
     const to = (at_m: number, height: number | null): void => {
@@ -127,23 +177,8 @@ function heights(pen: CanvasRenderingContext2D, ruler: Ruler, { scene: { colours
 
 function hill(pen: CanvasRenderingContext2D, ruler: Ruler, { scene: { colours } }: Shown): void {
   if (!ruler.known) return;
-  let start: number | null = null;
-  let last = 0;
   pen.fillStyle = colours.dark ? "rgba(150,170,195,0.2)" : "rgba(110,125,145,0.2)";
-  const close = (): void => {
-    if (start === null) return;
-    const path = ruler.edge(start, last);
-    path.lineTo(ruler.x(last), ruler.floor);
-    path.lineTo(ruler.x(start), ruler.floor);
-    path.closePath();
-    pen.fill(path);
-    start = null;
-  };
-  for (const [at, height] of ruler.samples) {
-    if (height === null) close();
-    else [start, last] = [start ?? at, at];
-  }
-  close();
+  pen.fill(ruler.ground);
 }
 
 function painted(pen: CanvasRenderingContext2D, ruler: Ruler, { scene: { colours }, stage, painted: stretch }: Shown): void {
@@ -173,15 +208,14 @@ function zones(pen: CanvasRenderingContext2D, ruler: Ruler, { scene, stage }: Sh
 /** The widest gaps first; a bar too narrow for its figure has it above. */
 function widths(labels: Labels, ruler: Ruler, { scene, stage, language }: Shown): void {
   const { pen, colours } = labels;
-  const number = new Intl.NumberFormat(language, { maximumFractionDigits: 1 });
+  const number = writer(language, 0, 1);
   const gap = ({ gap_m }: { gap_m: number | null }): number => gap_m ?? Infinity;
   for (const zone of [...(scene.plan?.zones ?? [])].sort((a, b) => (gap(a) === gap(b) ? 0 : gap(b) - gap(a)))) {
     for (const { enter_m, exit_m } of zone.crossings.filter((each) => each.stage === stage)) {
       const [left, right] = [ruler.x(enter_m), ruler.x(exit_m)];
       const says = zone.gap_m === null ? "?" : `${zone.gap_assumed ? "? " : ""}${number.format(zone.gap_m)} m`;
-      pen.font = `600 10.5px ${FONT}`;
       const middle = (left + right) / 2;
-      if (pen.measureText(says).width + 2 < right - left) {
+      if (widthOf(pen, "600 10.5px", says) + 2 < right - left) {
         labels.text(says, [[middle, ruler.floor + 1 + BAND / 2]], "600 10.5px", onFill(colours, zone.gap_m).ink, null);
         continue;
       }
@@ -235,7 +269,7 @@ function cursor(labels: Labels, ruler: Ruler, { scene: { colours }, at_m, langua
     pen.fillStyle = colours.ink;
     pen.fill();
   }
-  const km = new Intl.NumberFormat(language, { minimumFractionDigits: 2, maximumFractionDigits: 2 }).format(at_m / 1000);
+  const km = writer(language, 2, 2).format(at_m / 1000);
   const says = `${km} km${height === null ? "" : ` · ${Math.round(height)} m`}`;
   pen.font = `700 12px ${FONT}`;
   const half = pen.measureText(says).width / 2 + 8;
@@ -250,7 +284,7 @@ function cursor(labels: Labels, ruler: Ruler, { scene: { colours }, at_m, langua
 
 function kilometres(labels: Labels, ruler: Ruler, { scene: { colours }, language }: Shown): void {
   const { pen } = labels;
-  const number = new Intl.NumberFormat(language, { maximumFractionDigits: 2 });
+  const number = writer(language, 0, 2);
   const y = ruler.floor + BAND + 3;
   [pen.strokeStyle, pen.lineWidth] = [colours.soft, 1];
   const km = ruler.length_m / 1000;

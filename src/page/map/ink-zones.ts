@@ -2,7 +2,7 @@
 
 import { within, type Area, type Point } from "./geometry/rings";
 import { leader } from "./ink-legs";
-import { FONT, widthOf, written, type Labels } from "./labels";
+import { widthOf, written, type Labels } from "./labels";
 import { onFill, zoneFill } from "./palette";
 import type { Known, Scene } from "./scene";
 import { meets, type Shape } from "./shapes";
@@ -102,8 +102,7 @@ function labelWidth(labels: Labels, scene: Scene, sight: Sight, one: Shape, says
   const { ink, halo } = onFill(colours, met ? scene.about(one).gap_m : null);
   const inks = met ? ink : colours.soft;
   const middles = seenMiddles(one, sight);
-  pen.font = `${font} ${FONT}`;
-  const wide = widthOf(pen, says) + 6;
+  const wide = widthOf(pen, font, says) + 6;
   const inside = middles.filter((at) => scene.picked !== one.key || fits(one, sight, at, wide));
   if (labels.text(says, inside, font, inks, halo)) return;
   const led = met || scene.picked === one.key ? labels.placeLed(middles[0]!, wide / 2 + 12, wide, 17) : null;
@@ -113,8 +112,7 @@ function labelWidth(labels: Labels, scene: Scene, sight: Sight, one: Shape, says
     return;
   }
   leader(pen, colours, middles[0]!, led, colours.zoneRim);
-  pen.font = `${font} ${FONT}`;
-  written(pen, says, led, colours.ink, colours.halo);
+  written(pen, font, says, led, colours.ink, colours.halo);
 }
 
 /** Whether a label about a pixel lies in the zone with all its corners. */

@@ -5,8 +5,8 @@ import type { FrameState } from "ol/Map";
 import { avoidPicked, drawHandles, drawPointers, drawSketch } from "./ink-hands";
 import { drawArrows, drawChanges, drawLooks, drawRoute, drawTicks, labelLegs, labelTicks } from "./ink-legs";
 import { drawZones, labelZones, nameZones } from "./ink-zones";
-import { Labels } from "./labels";
-import { sightOf } from "./picture";
+import { Labels, Lines } from "./labels";
+import { sightOf, sizeOf } from "./picture";
 import { ROW, ROWED } from "./plane";
 import type { Scene } from "./scene";
 import type { Sight } from "./sight";
@@ -24,6 +24,7 @@ const NARROW = 480;
 
 export class InkLayer extends Layer {
   private readonly canvas = document.createElement("canvas");
+  private kept: { readonly sight: Sight; readonly lines: Lines } | null = null;
   /** Of the last frame. */
   sight: Sight | null = null;
   labels: Labels | null = null;
@@ -43,8 +44,7 @@ export class InkLayer extends Layer {
     const { canvas, scene } = this;
     const [wide, high] = [Math.round(sight.wide * sight.density), Math.round(sight.high * sight.density)];
     if (canvas.width !== wide || canvas.height !== high) [canvas.width, canvas.height] = [wide, high];
-    canvas.style.width = `${sight.wide}px`;
-    canvas.style.height = `${sight.high}px`;
+    sizeOf(canvas, sight);
     const pen = canvas.getContext("2d");
     if (!pen) return canvas;
     pen.setTransform(1, 0, 0, 1, 0, 0);
@@ -52,8 +52,7 @@ export class InkLayer extends Layer {
     drawZones(pen, scene, sight);
     drawRoute(pen, scene, sight);
     sight.inPixels(pen);
-    const labels = new Labels(pen, scene.colours, sight.wide, sight.high);
-    for (const way of scene.ways) for (const run of way.runs) labels.avoid(run.map((spot) => sight.pixel(spot.at)));
+    const labels = new Labels(pen, scene.colours, sight.wide, sight.high, this.route(sight));
     this.labels = labels;
     const row = scene.picked !== null && sight.wide <= ROWED ? ROW : 0;
     labels.keep([sight.wide / 2, row / 2], sight.wide, row);
@@ -74,6 +73,16 @@ export class InkLayer extends Layer {
     drawSketch(pen, scene, sight, this.coarse());
     drawPointers(pen, scene, sight);
     return canvas;
+  }
+
+  /** The route as what labels keep off: the same as long as the map is not moved. */
+  private route(sight: Sight): Lines {
+    const { kept } = this;
+    if (kept && sight.isLike(kept.sight)) return kept.lines;
+    const lines = new Lines(sight.wide, sight.high);
+    for (const way of this.scene.ways) for (const run of way.runs) lines.add(run.map((spot) => sight.pixel(spot.at)));
+    this.kept = { sight, lines };
+    return lines;
   }
 }
 

@@ -2,6 +2,7 @@
 
 import type { Html } from "../door";
 import type { Point } from "./geometry/rings";
+import { clash, Grid, type Room } from "./grid";
 import type { Palette } from "./palette";
 
 export const FONT = 'system-ui, -apple-system, "Segoe UI", Roboto, "Noto Sans", "Liberation Sans", sans-serif';
@@ -12,29 +13,65 @@ export interface Told {
   readonly told: Html;
 }
 
-type Room = readonly [west: number, north: number, east: number, south: number];
+/** Lines that labels keep off. */
+export class Lines {
+  private readonly grid: Grid;
 
-const clash = (a: Room, b: Room): boolean => a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3];
+  constructor(private readonly wide: number, private readonly high: number) {
+    this.grid = new Grid(wide, high);
+  }
+
+  /** One more, so many pixels to each side. */
+  add(line: readonly Point[], half = 4): void {
+    for (let index = 1; index < line.length; index++) {
+      const [a, b] = [line[index - 1]!, line[index]!];
+      const steps = Math.min(400, Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1]) / 7));
+      for (let step = 0; step < steps; step++) {
+        const [x, y] = [a[0] + ((b[0] - a[0]) * step) / steps, a[1] + ((b[1] - a[1]) * step) / steps];
+        if (x > 0 && y > 0 && x < this.wide && y < this.high) this.grid.add([x - half, y - half, x + half, y + half]);
+      }
+    }
+  }
+
+  on(room: Room): boolean {
+    return this.grid.hits(room);
+  }
+}
 
 export class Labels {
-  private readonly taken: Room[] = [];
-  private readonly lines: Room[] = [];
+  private readonly taken: Grid;
+  /** What is picked, beside the lines that stay. */
+  private readonly picked: Lines;
   private readonly telling: { readonly room: Room; readonly tells: Told }[] = [];
 
-  constructor(readonly pen: CanvasRenderingContext2D, readonly colours: Palette, private readonly wide: number, private readonly high: number) {}
+  constructor(
+    readonly pen: CanvasRenderingContext2D,
+    readonly colours: Palette,
+    private readonly wide: number,
+    private readonly high: number,
+    private readonly lines: Lines | null = null,
+  ) {
+    this.taken = new Grid(wide, high);
+    this.picked = new Lines(wide, high);
+  }
 
   /** The first of some middles at which a box has room, which is then taken; over lines only where nothing else is left. */
   place(middles: readonly Point[], wide: number, high: number, overLines = false): Point | null {
     const box = ([x, y]: Point): Room => [x - wide / 2, y - high / 2, x + wide / 2, y + high / 2];
-    const free = middles.filter((at) => {
+    let found: Point | null = null;
+    let over: Point | null = null;
+    for (const at of middles) {
       const room = box(at);
       const on = room[0] >= 0 && room[1] >= 0 && room[2] <= this.wide && room[3] <= this.high;
-      return on && !this.taken.some((other) => clash(room, other));
-    });
-    const clear = free.find((at) => !this.lines.some((other) => clash(box(at), other)));
-    const found = clear ?? (overLines ? free[0] : undefined);
-    if (found) this.taken.push(box(found));
-    return found ?? null;
+      if (!on || this.taken.hits(room)) continue;
+      if (overLines) over ??= at;
+      if (this.lines?.on(room) || this.picked.on(room)) continue;
+      found = at;
+      break;
+    }
+    found ??= over;
+    if (found) this.taken.add(box(found));
+    return found;
   }
 
   /** Like `place`, and nothing stands between the label and its spot. */
@@ -44,14 +81,14 @@ export class Labels {
         const [x, y] = [spot[0] + share * (at[0] - spot[0]), spot[1] + share * (at[1] - spot[1])];
         return [x - 1, y - 1, x + 1, y + 1];
       });
-      return !this.taken.some((other) => way.some((step) => clash(step, other)));
+      return !way.some((step) => this.taken.hits(step));
     });
     return this.place(open, wide, high);
   }
 
   /** No label is to stand here. */
   keep([x, y]: Point, wide: number, high: number): void {
-    this.taken.push([x - wide / 2, y - high / 2, x + wide / 2, y + high / 2]);
+    this.taken.add([x - wide / 2, y - high / 2, x + wide / 2, y + high / 2]);
   }
 
   /** Who taps a label is told. */
@@ -68,42 +105,36 @@ export class Labels {
   }
 
   /** A line that labels keep off, so many pixels to each side. */
-  avoid(line: readonly Point[], half = 4): void {
-    for (let index = 1; index < line.length; index++) {
-      const [a, b] = [line[index - 1]!, line[index]!];
-      const steps = Math.min(400, Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1]) / 7));
-      for (let step = 0; step < steps; step++) {
-        const [x, y] = [a[0] + ((b[0] - a[0]) * step) / steps, a[1] + ((b[1] - a[1]) * step) / steps];
-        if (x > 0 && y > 0 && x < this.wide && y < this.high) this.lines.push([x - half, y - half, x + half, y + half]);
-      }
-    }
+  avoid(line: readonly Point[], half: number): void {
+    this.picked.add(line, half);
   }
 
   /** A text at the first middle with room. */
   text(says: string, middles: readonly Point[], font: string, ink: string, halo: string | null = this.colours.halo, overLines = false): boolean {
-    this.pen.font = `${font} ${FONT}`;
-    const wide = widthOf(this.pen, says) + 6;
     const size = Number(/(\d+)px/.exec(font)?.[1] ?? 11);
-    const at = this.place(middles, wide, size + 4, overLines);
-    if (at) written(this.pen, says, at, ink, halo);
+    const at = this.place(middles, widthOf(this.pen, font, says) + 6, size + 4, overLines);
+    if (at) written(this.pen, font, says, at, ink, halo);
     return at !== null;
   }
 }
 
 const widths = new Map<string, number>();
 
-export function widthOf(pen: CanvasRenderingContext2D, says: string): number {
-  const name = `${pen.font}|${says}`;
+/** How wide a text is; weight and size of the font stand before its family. Measured once, since to set a font is slow. */
+export function widthOf(pen: CanvasRenderingContext2D, font: string, says: string): number {
+  const name = `${font}|${says}`;
   const known = widths.get(name);
   if (known !== undefined) return known;
   if (widths.size > 5000) widths.clear();
+  pen.font = `${font} ${FONT}`;
   const wide = pen.measureText(says).width;
   widths.set(name, wide);
   return wide;
 }
 
-/** A text about its middle, in the font that is set. */
-export function written(pen: CanvasRenderingContext2D, says: string, [x, y]: Point, ink: string, halo: string | null): void {
+/** A text about its middle. */
+export function written(pen: CanvasRenderingContext2D, font: string, says: string, [x, y]: Point, ink: string, halo: string | null): void {
+  pen.font = `${font} ${FONT}`;
   pen.textAlign = "center";
   pen.textBaseline = "middle";
   if (halo) {

@@ -25,10 +25,18 @@ export function sightOf(frame: FrameState): Sight {
   return new Sight([x, y], frame.viewState.resolution, wide, high, frame.pixelRatio);
 }
 
+/** Gives a canvas its room; what has it already is not laid out anew. */
+export function sizeOf({ style }: HTMLElement, { wide, high }: Sight): void {
+  if (style.width !== `${wide}px`) style.width = `${wide}px`;
+  if (style.height !== `${high}px`) style.height = `${high}px`;
+}
+
 export class PictureLayer extends Layer {
   private readonly shown = document.createElement("canvas");
   private readonly kept = document.createElement("canvas");
   private keptSight: Sight | null = null;
+  /** How the picture was laid out last. */
+  private laid: { readonly kept: Sight; readonly sight: Sight } | null = null;
   private shade: HTMLCanvasElement | null = null;
   private drawnAt = 0;
   /** What the last picture took, milliseconds: a slow one is not drawn again and again under a moving hand. */
@@ -77,10 +85,11 @@ export class PictureLayer extends Layer {
 
   private shift(sight: Sight): void {
     const { shown, kept, keptSight } = this;
+    if (keptSight && this.laid?.kept === keptSight && sight.isLike(this.laid.sight)) return;
+    this.laid = keptSight && { kept: keptSight, sight };
     const [wide, high] = [Math.round(sight.wide * sight.density), Math.round(sight.high * sight.density)];
     if (shown.width !== wide || shown.height !== high) [shown.width, shown.height] = [wide, high];
-    shown.style.width = `${sight.wide}px`;
-    shown.style.height = `${sight.high}px`;
+    sizeOf(shown, sight);
     const pen = shown.getContext("2d", { alpha: false });
     if (!pen || !keptSight) return;
     pen.setTransform(1, 0, 0, 1, 0, 0);

@@ -4,7 +4,7 @@ import { make } from "../dom";
 import type { Ground, Panel } from "../door";
 import type { Words } from "../words";
 import type { ZoneMap } from "./map";
-import { drawProfile, Ruler, type Sample } from "./ink-profile";
+import { drawProfile, Ruler, type Sample, type Shown } from "./ink-profile";
 
 export interface ProfileOptions {
   readonly ground: Ground;
@@ -25,6 +25,8 @@ export class ProfileStrip {
   private pending = 0;
   private size: readonly [wide: number, high: number] = [0, 0];
   private measure: Ruler | null = null;
+  /** All that the last drawing hangs on. */
+  private drawn: readonly unknown[] = [];
   private readonly watch = new ResizeObserver(([entry]) => {
     if (entry) this.size = [Math.round(entry.contentRect.width), Math.round(entry.contentRect.height)];
     this.soon();
@@ -67,7 +69,8 @@ export class ProfileStrip {
   }
 
   show(panel: Panel): void {
-    if ("profiles" in panel) for (const { stage, samples } of panel.profiles) this.samples.set(stage, samples);
+    // Kept where they are the same, and with them what was drawn of them.
+    if ("profiles" in panel) for (const { stage, samples } of panel.profiles) if (!alike(samples, this.samples.get(stage))) this.samples.set(stage, samples);
     this.soon();
   }
 
@@ -179,6 +182,12 @@ export class ProfileStrip {
     const { map } = this.options;
     const density = devicePixelRatio || 1;
     const { canvas, ruler } = this;
+    const language = this.element.closest("[lang]")?.getAttribute("lang") || document.documentElement.lang || "en";
+    const shown: Shown = { scene: map.scene, stage: this.stage, at_m: this.at_m, painted: map.painter?.stretch ?? null, language, density };
+    const { painted } = shown;
+    const signs = [ruler, map.scene.plan, map.scene.colours, this.stage, this.at_m, painted?.stage, painted?.from_m, painted?.to_m, language, density];
+    // Nothing of it changed: zones that are drawn stand in it once they are planned.
+    if (signs.every((sign, at) => sign === this.drawn[at])) return;
     const [wide, high] = [Math.round(ruler.wide * density), Math.round(ruler.high * density)];
     if (wide < 2 || high < 2) return;
     if (canvas.width !== wide || canvas.height !== high) [canvas.width, canvas.height] = [wide, high];
@@ -186,7 +195,10 @@ export class ProfileStrip {
     if (!pen) return;
     pen.setTransform(density, 0, 0, density, 0, 0);
     pen.clearRect(0, 0, ruler.wide, ruler.high);
-    const language = this.element.closest("[lang]")?.getAttribute("lang") || document.documentElement.lang || "en";
-    drawProfile(pen, ruler, { scene: map.scene, stage: this.stage, at_m: this.at_m, painted: map.painter?.stretch ?? null, language, density });
+    drawProfile(pen, ruler, shown);
+    this.drawn = signs;
   }
 }
+
+const alike = (some: readonly Sample[], others: readonly Sample[] = []): boolean =>
+  some.length === others.length && some.every(([at_m, height], index) => others[index]?.[0] === at_m && others[index]?.[1] === height);

@@ -17,6 +17,12 @@ export class Sight {
     this.scale = 1 / resolution;
   }
 
+  /** Whether the same is seen. */
+  isLike({ middle: [x, y], resolution, wide, high, density }: Sight): boolean {
+    const same = this.resolution === resolution && this.wide === wide && this.high === high && this.density === density;
+    return same && this.middle[0] === x && this.middle[1] === y;
+  }
+
   pixel([x, y]: Point): Point {
     return [this.wide / 2 + (x - this.middle[0]) * this.scale, this.high / 2 - (y - this.middle[1]) * this.scale];
   }
