@@ -62,8 +62,8 @@ export class Assumptions {
       settle: () => store.settle(),
     };
     const field = numberField(figure.says, figure.unit === "1" ? "" : figure.unit, value);
-    const back = button(`${words("draw-assume-back")} ${figure.value}`, () => change(undefined, false));
-    const bounds = `${figure.least} – ${figure.most}`;
+    const back = button(`${words("draw-assume-back")} ${shown(figure.value)}`, () => change(undefined, false));
+    const bounds = `${shown(figure.least)} – ${shown(figure.most)}`;
     const fine = make("p", { class: "app-fine" }, `${figure.standing} · ${bounds} · `, make("code", {}, figure.name));
     return { figure, field, back, element: make("li", {}, field.element, fine, back) };
   }

@@ -2,7 +2,7 @@
 
 import type { Term } from "./door";
 import { type Marks, make, newId } from "./dom";
-import { about } from "./number";
+import { about, shown } from "./number";
 
 /** What a field shows and changes, as text. */
 export interface Value {
@@ -30,8 +30,11 @@ type Control = HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement;
 /** Ties a control to a value; the answer brings it up to the state. */
 function tie(control: Control, value: Value, event: "input" | "change"): () => void {
   let last: string | null = null;
+  let typing = false;
   control.addEventListener(event, () => {
+    typing = true;
     value.set(control.value, event === "input");
+    typing = false;
     last = value.get();
   });
   if (event === "input") control.addEventListener("change", () => {
@@ -41,7 +44,7 @@ function tie(control: Control, value: Value, event: "input" | "change"): () => v
   });
   return () => {
     const now = value.get();
-    if (now === last) return;
+    if (now === last || typing) return;
     control.value = now;
     last = now;
   };
@@ -97,7 +100,7 @@ export function sliderField(label: string, unit: string, none: string, value: Va
     syncSlider();
   };
   slider.addEventListener("input", () => {
-    value.set(slider.value, true);
+    value.set(shown(Number(slider.value)), true);
     sync();
   });
   settleSlider(slider, value);

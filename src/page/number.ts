@@ -1,18 +1,31 @@
-/** Numbers as people type them. What is none stays the text that it is: the program says what is wrong with it. */
+/** Numbers as people type them and as the language of the page writes them. What is none stays the text that it is: the program says what is wrong with it. */
 
-/** Plain digits, with a point or a comma; a comma before three digits might part thousands. */
-const PLAIN = /^\d+(?:\.\d+|,\d{1,2}|,\d{4,})?$/;
+/** Plain digits, with a point or a comma. */
+const PLAIN = /^(\d+)(?:([.,])(\d*))?$/;
+
+const signs = new Map<string, string>();
+
+/** What the language of the page writes before tenths. */
+function sign(): string {
+  const { lang } = document.documentElement;
+  const known = signs.get(lang) ?? new Intl.NumberFormat(lang || "en").format(0.5).charAt(1);
+  signs.set(lang, known);
+  return known;
+}
 
 /** The number, the text where it is none, nothing where nothing is written. */
 export function typed(text: string): number | string | undefined {
   const plain = text.trim();
   if (plain === "") return undefined;
-  return PLAIN.test(plain) ? Number(plain.replace(",", ".")) : plain;
+  const [known, whole = "", between, rest = ""] = PLAIN.exec(plain) ?? [];
+  // A comma before three digits parts thousands, unless the language writes it before tenths: that is not guessed.
+  const thousands = between === "," && sign() !== "," && rest.length === 3 && whole !== "0";
+  return known === undefined || thousands ? plain : Number(`${whole}.${rest || "0"}`);
 }
 
-/** The value as it stands in a field. */
+/** The value as it stands in a field; a text as it is. */
 export const shown = (value: unknown): string =>
-  typeof value === "string" ? value : typeof value === "number" ? String(value) : "";
+  typeof value === "string" ? value : typeof value === "number" ? String(value).replace(".", sign()) : "";
 
 /** About where a slider stands for a value that may be a text. */
 export function about(value: unknown): number | null {

@@ -1,6 +1,7 @@
 /** A zone painted along the route, from one kilometre to another. */
 
 import { make } from "../../dom";
+import { shown, typed } from "../../number";
 import { nearestOn, type OnRoute } from "../geometry/along";
 import { corridor } from "../geometry/corridor";
 import type { Area } from "../geometry/rings";
@@ -76,7 +77,7 @@ export class PaintTool implements Tool {
     this.preview(this.to_m);
     const write = (name: string, value: number | null): void => {
       const input = this.inputs.get(name);
-      if (input && input !== document.activeElement) input.value = value === null ? "" : String(Math.round(value / 10) / 100);
+      if (input && input !== document.activeElement) input.value = value === null ? "" : shown(Math.round(value / 10) / 100);
     };
     write("from", this.from_m);
     write("to", this.to_m);
@@ -130,9 +131,9 @@ export class PaintTool implements Tool {
       "div",
       { class: "map-fields" },
       scene.ways.length > 1 ? choice : null,
-      field("from", "draw-from", "", "km"),
-      field("to", "draw-to", "", "km"),
-      field("half", "draw-half-width", String(this.half_m), "m"),
+      field("from", "draw-from", "", words("draw-unit-km")),
+      field("to", "draw-to", "", words("draw-unit-km")),
+      field("half", "draw-half-width", shown(this.half_m), words("draw-unit-m")),
     );
     this.changed();
     return this.form;
@@ -140,8 +141,8 @@ export class PaintTool implements Tool {
 
   private typed(): void {
     const read = (name: string): number | null => {
-      const text = this.inputs.get(name)?.value.trim().replace(",", ".") ?? "";
-      return /^\d+(\.\d*)?$/.test(text) ? Number(text) : null;
+      const value = typed(this.inputs.get(name)?.value ?? "");
+      return typeof value === "number" ? value : null;
     };
     const metres = (km: number | null, most: number): number | null => (km === null ? null : Math.min(most, km * 1000));
     this.stage = read("stage") ?? this.stage;
