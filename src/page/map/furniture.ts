@@ -2,6 +2,7 @@
 
 import { button, make } from "../dom";
 import type { Words } from "../words";
+import type { Numbers } from "./figures";
 import { utmText } from "./geometry/utm";
 import type { Point } from "./geometry/rings";
 import type { Scene } from "./scene";
@@ -15,7 +16,7 @@ export class Furniture {
   private readonly length = make("span", {});
   private readonly place = make("output", { class: "map-place", "aria-live": "off" });
 
-  constructor(private readonly scene: Scene, private readonly words: Words, private readonly number: (value: number) => string) {
+  constructor(private readonly scene: Scene, private readonly words: Words, private readonly numbers: Numbers) {
     const north = make("span", { class: "map-north", role: "img", "aria-label": words("draw-north") });
     north.innerHTML = `<svg viewBox="0 0 24 34" width="24" height="34" aria-hidden="true"><path d="M12 2l6 17-6-4-6 4z"/><text x="12" y="32" text-anchor="middle">N</text></svg>`;
     const scale = make("span", { class: "map-scale" }, this.bar, this.length);
@@ -27,7 +28,7 @@ export class Furniture {
     const power = 10 ** Math.floor(Math.log10(most));
     const metres = [5, 2, 1].map((times) => times * power).find((length) => length <= most) ?? power;
     this.bar.style.width = `${(metres / resolution).toFixed(1)}px`;
-    this.length.textContent = metres >= 1000 ? `${this.number(metres / 1000)} km` : `${this.number(metres)} m`;
+    this.length.textContent = metres >= 1000 ? this.numbers.km(metres / 1000) : this.numbers.metres(metres);
   }
 
   /** Nothing pointed at: nothing is said. */
@@ -40,7 +41,7 @@ export class Furniture {
     const height = this.scene.ground?.height(longitude, latitude) ?? null;
     const north = `${Math.abs(latitude).toFixed(5)}° ${this.words(latitude < 0 ? "draw-s" : "draw-n")}`;
     const east = `${Math.abs(longitude).toFixed(5)}° ${this.words(longitude < 0 ? "draw-w" : "draw-e")}`;
-    return [`${north} ${east}`, utmText(longitude, latitude), height === null ? "" : `${Math.round(height)} m`].filter(Boolean);
+    return [`${north} ${east}`, utmText(longitude, latitude), height === null ? "" : this.numbers.height(height)].filter(Boolean);
   }
 }
 

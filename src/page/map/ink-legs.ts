@@ -123,9 +123,9 @@ export function drawTicks(pen: CanvasRenderingContext2D, scene: Scene, sight: Si
   }
 }
 
-export function labelTicks(labels: Labels, scene: Scene, sight: Sight, number: (value: number) => string): void {
+export function labelTicks(labels: Labels, scene: Scene, sight: Sight, written: (km: number) => string): void {
   for (const { km, at } of marks(scene, sight)) {
-    const says = `${number(km)} km`;
+    const says = written(km);
     labels.text(says, beside(at, widthOf(labels.pen, TICK, says) + 6, 15, 6), TICK, labels.colours.ink);
   }
 }

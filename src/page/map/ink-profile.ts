@@ -1,5 +1,7 @@
 /** The drawing of a height profile: the hill, the legs along its edge, zones under it, kilometres below. */
 
+import type { Words } from "../words";
+import { writer } from "./figures";
 import type { Point } from "./geometry/rings";
 import { stroke } from "./ink-legs";
 import { FONT, Labels, widthOf } from "./labels";
@@ -17,16 +19,6 @@ const BAND = 14;
 const UNDER = 38;
 
 const MOST_EDGES = 500;
-
-/** Numbers as they are written, by language and most decimals: to make one who writes them is slow. */
-const writers = new Map<string, Intl.NumberFormat>();
-
-function writer(language: string, least: number, most: number): Intl.NumberFormat {
-  const name = `${language} ${least} ${most}`;
-  const known = writers.get(name) ?? new Intl.NumberFormat(language, { minimumFractionDigits: least, maximumFractionDigits: most });
-  writers.set(name, known);
-  return known;
-}
 
 /** Metres walked and heights to pixels. */
 export class Ruler {
@@ -134,6 +126,7 @@ export interface Shown {
   readonly at_m: number | null;
   readonly painted: { readonly stage: number; readonly from_m: number; readonly to_m: number } | null;
   readonly language: string;
+  readonly words: Words;
   readonly density: number;
 }
 
@@ -206,14 +199,14 @@ function zones(pen: CanvasRenderingContext2D, ruler: Ruler, { scene, stage }: Sh
 }
 
 /** The widest gaps first; a bar too narrow for its figure has it above. */
-function widths(labels: Labels, ruler: Ruler, { scene, stage, language }: Shown): void {
+function widths(labels: Labels, ruler: Ruler, { scene, stage, language, words }: Shown): void {
   const { pen, colours } = labels;
   const number = writer(language, 0, 1);
   const gap = ({ gap_m }: { gap_m: number | null }): number => gap_m ?? Infinity;
   for (const zone of [...(scene.plan?.zones ?? [])].sort((a, b) => (gap(a) === gap(b) ? 0 : gap(b) - gap(a)))) {
     for (const { enter_m, exit_m } of zone.crossings.filter((each) => each.stage === stage)) {
       const [left, right] = [ruler.x(enter_m), ruler.x(exit_m)];
-      const says = zone.gap_m === null ? "?" : `${zone.gap_assumed ? "? " : ""}${number.format(zone.gap_m)} m`;
+      const says = zone.gap_m === null ? "?" : `${zone.gap_assumed ? "? " : ""}${number.format(zone.gap_m)} ${words("draw-unit-m")}`;
       const middle = (left + right) / 2;
       if (widthOf(pen, "600 10.5px", says) + 2 < right - left) {
         labels.text(says, [[middle, ruler.floor + 1 + BAND / 2]], "600 10.5px", onFill(colours, zone.gap_m).ink, null);
@@ -254,7 +247,7 @@ function letters(labels: Labels, ruler: Ruler, { scene, stage }: Shown): void {
   }
 }
 
-function cursor(labels: Labels, ruler: Ruler, { scene: { colours }, at_m, language }: Shown): void {
+function cursor(labels: Labels, ruler: Ruler, { scene: { colours }, at_m, language, words }: Shown): void {
   if (at_m === null) return;
   const { pen } = labels;
   const [x, height] = [ruler.x(at_m), ruler.height(at_m)];
@@ -270,7 +263,7 @@ function cursor(labels: Labels, ruler: Ruler, { scene: { colours }, at_m, langua
     pen.fill();
   }
   const km = writer(language, 2, 2).format(at_m / 1000);
-  const says = `${km} km${height === null ? "" : ` · ${Math.round(height)} m`}`;
+  const says = `${km} ${words("draw-unit-km")}${height === null ? "" : ` · ${Math.round(height)} ${words("draw-unit-m")}`}`;
   pen.font = `700 12px ${FONT}`;
   const half = pen.measureText(says).width / 2 + 8;
   const middle = Math.min(ruler.wide - half, Math.max(half, x));
@@ -282,7 +275,7 @@ function cursor(labels: Labels, ruler: Ruler, { scene: { colours }, at_m, langua
   pen.fillText(says, middle, 11);
 }
 
-function kilometres(labels: Labels, ruler: Ruler, { scene: { colours }, language }: Shown): void {
+function kilometres(labels: Labels, ruler: Ruler, { scene: { colours }, language, words }: Shown): void {
   const { pen } = labels;
   const number = writer(language, 0, 2);
   const y = ruler.floor + BAND + 3;
@@ -294,6 +287,6 @@ function kilometres(labels: Labels, ruler: Ruler, { scene: { colours }, language
     pen.moveTo(x, y);
     pen.lineTo(x, y + 4);
     pen.stroke();
-    labels.text(at === 0 ? "0 km" : number.format(at), [[x, y + 12], [Math.min(x, ruler.wide - 14), y + 12]], "11px", colours.soft, null);
+    labels.text(at === 0 ? `0 ${words("draw-unit-km")}` : number.format(at), [[x, y + 12], [Math.min(x, ruler.wide - 14), y + 12]], "11px", colours.soft, null);
   }
 }

@@ -2,6 +2,7 @@
 
 import Layer from "ol/layer/Layer";
 import type { FrameState } from "ol/Map";
+import type { Numbers } from "./figures";
 import { avoidPicked, drawHandles, drawPointers, drawSketch } from "./ink-hands";
 import { drawArrows, drawChanges, drawLooks, drawRoute, drawTicks, labelLegs, labelTicks } from "./ink-legs";
 import { drawZones, labelZones, nameZones } from "./ink-zones";
@@ -10,14 +11,6 @@ import { sightOf, sizeOf } from "./picture";
 import { ROW, ROWED } from "./plane";
 import type { Scene } from "./scene";
 import type { Sight } from "./sight";
-
-/** How numbers are written in the language of the page. */
-export interface Numbers {
-  readonly number: (value: number) => string;
-  readonly metres: (metres: number) => string;
-  /** Of metres, to ten of them. */
-  readonly kilometres: (metres: number) => string;
-}
 
 /** Buttons in the upper right corner stand in a row where it is not wider, else one under the other; pixels. */
 const NARROW = 480;
@@ -67,7 +60,7 @@ export class InkLayer extends Layer {
     labelZones(labels, scene, sight, this.numbers.metres, false);
     drawLooks(labels, scene, sight);
     drawChanges(labels, scene, sight);
-    labelTicks(labels, scene, sight, this.numbers.number);
+    labelTicks(labels, scene, sight, this.numbers.km);
     nameZones(labels, scene, sight);
     drawArrows(labels, scene, sight);
     drawSketch(pen, scene, sight, this.coarse());
@@ -84,13 +77,4 @@ export class InkLayer extends Layer {
     this.kept = { sight, lines };
     return lines;
   }
-}
-
-/** In the language of the page. */
-export function numbersOf(element: HTMLElement): Numbers {
-  const language = element.closest("[lang]")?.getAttribute("lang") || document.documentElement.lang || "en";
-  const format = new Intl.NumberFormat(language, { maximumFractionDigits: 1, useGrouping: false });
-  const fine = new Intl.NumberFormat(language, { minimumFractionDigits: 2, maximumFractionDigits: 2, useGrouping: false });
-  const kilometres = (metres: number): string => fine.format(metres / 1000);
-  return { number: (value) => format.format(value), metres: (value) => `${format.format(value)} m`, kilometres };
 }

@@ -40,7 +40,7 @@ export function legend(colours: Palette, words: Words): HTMLElement {
     return item;
   };
   const lines = GRAVITY.map((verdict) => row(swatch(line(colours, verdict), null, ""), [SIGNS[verdict], words(`draw-legend-${verdict}`)].filter(Boolean).join(" ")));
-  const fills = CLASSES.map(([gap, says]) => row(swatch([], zoneFill(colours, gap), colours.zoneRim), `${says} m`));
+  const fills = CLASSES.map(([gap, says]) => row(swatch([], zoneFill(colours, gap), colours.zoneRim), `${says} ${words("draw-unit-m")}`));
   const signs = [
     row(swatch([], colours.halo, colours.change, "M22 1a7 7 0 1 0 .1 0z"), words("draw-legend-change")),
     row(swatch([], colours.halo, colours.legs.look, "M22 0l8 8-8 8-8-8z"), words("draw-legend-place")),

@@ -167,7 +167,7 @@ export class ProfileStrip {
     this.strip.setAttribute("aria-valuenow", ((at ?? 0) / 1000).toFixed(2));
     const verdict = at === null ? null : map.scene.verdictAt({ stage: this.stage, at_m: at });
     const height = at === null ? null : this.ruler.height(at);
-    const parts = at === null ? ["–"] : [`${map.kilometres(at)} km`, height === null ? "" : `${Math.round(height)} m`, verdict ? words(`draw-verdict-${verdict}`) : ""];
+    const parts = at === null ? ["–"] : [`${map.kilometres(at)} ${words("draw-unit-km")}`, height === null ? "" : `${Math.round(height)} ${words("draw-unit-m")}`, verdict ? words(`draw-verdict-${verdict}`) : ""];
     this.strip.setAttribute("aria-valuetext", parts.filter(Boolean).join(" · "));
   }
 
@@ -179,11 +179,11 @@ export class ProfileStrip {
   }
 
   private draw(): void {
-    const { map } = this.options;
+    const { map, words } = this.options;
     const density = devicePixelRatio || 1;
     const { canvas, ruler } = this;
     const language = this.element.closest("[lang]")?.getAttribute("lang") || document.documentElement.lang || "en";
-    const shown: Shown = { scene: map.scene, stage: this.stage, at_m: this.at_m, painted: map.painter?.stretch ?? null, language, density };
+    const shown: Shown = { scene: map.scene, stage: this.stage, at_m: this.at_m, painted: map.painter?.stretch ?? null, language, words, density };
     const { painted } = shown;
     const signs = [ruler, map.scene.plan, map.scene.colours, this.stage, this.at_m, painted?.stage, painted?.from_m, painted?.to_m, language, density];
     // Nothing of it changed: zones that are drawn stand in it once they are planned.
