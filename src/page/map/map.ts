@@ -241,7 +241,6 @@ export class ZoneMap implements Board {
     return this.tool.name === "paint" ? (this.tool as PaintTool) : null;
   }
 
-  // --- the bench ---
 
   redraw(): void {
     this.stage.toggleAttribute("data-picked", this.scene.picked !== null);

@@ -133,9 +133,10 @@ export class Needle {
     place(this.turn, shown + this.end, RADIUS);
     // At the other end, so that the two handles never lie on one another.
     place(this.open, shown + 180 + this.end + this.side * wide, FAN);
-    value(this.turn, strike, "°");
-    value(this.open, doubt, "°");
-    this.says.textContent = strike === null ? "?" : `${strike}°${doubt === null ? "" : ` ± ${doubt}°`}`;
+    const deg = this.bench.words("draw-unit-deg");
+    value(this.turn, strike, deg);
+    value(this.open, doubt, deg);
+    this.says.textContent = strike === null ? "?" : `${strike}${deg}${doubt === null ? "" : ` ± ${doubt}${deg}`}`;
   }
 }
 
