@@ -102,7 +102,14 @@ export async function byKeys(bench) {
     await page.locator('.map-ground').focus();
     return { count: zones.length, ring: zones.at(-1).geometry.coordinates[0] };
   };
-  bench.check('keys: the tool that draws is reached', await tabTo(() => document.activeElement.textContent === 'Draw' && document.activeElement.closest('.map-tools') !== null));
+  const focused = () => page.evaluate(() => document.activeElement.textContent);
+  bench.check('keys: the bar of tools is one stop', await tabTo(() => document.activeElement.closest('.map-tools') !== null) && (await focused()) === 'Pick', await focused());
+  const way = [];
+  for (const key of ['ArrowLeft', 'ArrowRight', 'End', 'Home', 'ArrowRight']) {
+    await press(key);
+    way.push(await focused());
+  }
+  bench.check('keys: arrows go on inside the bar and round it', way.join() === 'Signs,Pick,Signs,Pick,Draw', way.join());
   const ring = await page.evaluate(() => getComputedStyle(document.activeElement).outlineStyle);
   bench.check('keys: the focus is seen', ring !== 'none', ring);
   await press('Enter');

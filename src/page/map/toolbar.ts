@@ -3,6 +3,7 @@
 import { button, fill, make } from "../dom";
 import { icon } from "./icons";
 import { removeChosen } from "./keys";
+import { roving } from "./rover";
 import { split } from "./tools/acts";
 import type { Board, Tool, ToolName } from "./tools/tool";
 
@@ -20,6 +21,7 @@ export class Toolbar {
   readonly hint = make("div", { class: "map-hint" });
   private readonly buttons = new Map<ToolName, HTMLButtonElement>();
   private readonly picked: HTMLElement;
+  private readonly rovers: readonly (() => void)[];
   private readonly splits: HTMLButtonElement;
   private readonly removes: HTMLButtonElement;
   private readonly says = make("p", {});
@@ -43,6 +45,7 @@ export class Toolbar {
     const always = make("div", { class: "map-row", role: "toolbar", "aria-label": words("draw-tools") }, ...ALWAYS.map((name) => this.toolButton(name)), this.act("fit", () => map.fit()), this.act("legend", () => map.legend()));
     this.picked = make("div", { class: "map-row map-picked", role: "toolbar", "aria-label": words("draw-tools-picked") }, ...PICKED.map((name) => this.toolButton(name)), this.splits, this.removes);
     this.element.append(always, this.picked);
+    this.rovers = [roving(always), roving(this.picked)];
     this.finish = button(words("draw-finish"), () => this.after(() => this.finishes()), { class: "map-act map-main" });
     this.back = button(words("draw-back"), () => this.after(() => tool().back?.()), { class: "map-act map-back" });
     this.again = button(words("draw-again"), () => this.after(() => tool().again?.()), { class: "map-act map-back" });
@@ -116,6 +119,7 @@ export class Toolbar {
     for (const [name, made] of this.buttons) made.setAttribute("aria-pressed", String(name === tool.name));
     this.picked.hidden = !one;
     this.splits.hidden = (one?.areas.length ?? 0) < 2;
+    for (const settle of this.rovers) settle();
     if (scene.vertex) this.held = true;
     const removes = scene.vertex ? "draw-tool-delete-spot" : "draw-tool-delete";
     this.removes.lastElementChild!.textContent = words(removes);
