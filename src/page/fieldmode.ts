@@ -1,4 +1,4 @@
-/** On the ice: big targets for what turned out otherwise, the answer in a few lines, all of it undone by one button. */
+/** On the ice: big targets for what turned out otherwise, the answer in a few lines, all of it taken back by one button. */
 
 import type { Desk, Part } from "./desk";
 import { button, fill, make, report, written } from "./dom";
@@ -11,6 +11,7 @@ import { shown, typed, withMember } from "./number";
 import { Fold } from "./fold";
 import { badge, kilometre, kilometres } from "./panel";
 import { since } from "./since";
+import { TakeBack } from "./takeback";
 import { type Place, atHeight, atKilometre } from "./whereami";
 
 export class FieldMode implements Part {
@@ -33,7 +34,7 @@ export class FieldMode implements Part {
   /** The places that are offered. */
   private placed = "";
   private place: Place | null = null;
-  private asPlanned: State | null = null;
+  private readonly taken = new TakeBack();
   private door: TripDoor | null = null;
 
   constructor(private readonly desk: Desk) {
@@ -41,7 +42,7 @@ export class FieldMode implements Part {
     this.of = desk.store.state;
     this.gap = new GapHere(desk, (did, change, going) => this.change(did, change, going));
     this.fold = new Fold(true, () => desk.ask());
-    this.back = button(words("draw-field-back"), () => this.restore(), { class: "app-button app-big app-wide" });
+    this.back = button("", () => this.restore(), { class: "app-button app-big app-wide" });
     this.element.append(
       this.answer,
       this.back,
@@ -56,9 +57,8 @@ export class FieldMode implements Part {
   }
 
   sync(state: State): void {
-    // Who took everything back by steps is there already.
-    if (state === this.asPlanned) this.asPlanned = null;
-    this.back.hidden = this.asPlanned === null;
+    this.taken.come(state);
+    this.offerBack(state);
     this.buttons(state);
     this.gap.sync();
   }
@@ -98,9 +98,21 @@ export class FieldMode implements Part {
     this.say([...changes, ...stands], [make("p", {}, badge(leg.verdict, this.desk), ` ${kilometres(leg, this.desk)}`), title], leg);
   }
 
-  /** What is another than in the plan of before, in one line. */
+  /** What was done here, in a few words each. */
+  private since(state: State): string[] {
+    return since(this.taken.without(state), state, this.desk, this.door);
+  }
+
+  /** The way back says what it takes back. */
+  private offerBack(state: State): void {
+    const said = this.since(state);
+    this.back.hidden = said.length === 0;
+    fill(this.back, `${this.desk.words("draw-field-back")}: `, make("bdi", {}, said.join(" · ")));
+  }
+
+  /** What was done here and is in the plan, in one line. */
   private changes(): HTMLElement[] {
-    const said = this.asPlanned ? since(this.asPlanned, this.of, this.desk, this.door) : [];
+    const said = this.since(this.of);
     return said.length > 0 ? [make("p", { class: "app-since" }, make("bdi", {}, said.join(" · ")))] : [];
   }
 
@@ -237,14 +249,20 @@ export class FieldMode implements Part {
   }
 
   private change(did: string, change: (state: State) => State, going = false): void {
-    this.asPlanned ??= this.desk.store.state;
-    this.desk.store.change(did, change, going);
+    const { store } = this.desk;
+    const made = (state: State) => {
+      const next = change(state);
+      this.taken.add(state, next);
+      return next;
+    };
+    store.change(did, made, going);
   }
 
   private restore(): void {
-    const { asPlanned } = this;
-    this.asPlanned = null;
-    if (asPlanned) this.desk.store.change("draw-did-field-back", () => asPlanned);
+    const { store } = this.desk;
+    const next = this.taken.without(store.state);
+    this.taken.forget();
+    store.change("draw-did-field-back", () => next);
     this.folk.querySelector("button")?.focus();
   }
 }

@@ -127,7 +127,7 @@ draw-assume-back = Zurück auf
 
 ## Auf dem Eis
 
-draw-field-back = Zurück zum Plan von vorher
+draw-field-back = Zurücknehmen
 draw-field-where = Wo bin ich?
 draw-field-km = Kilometer
 draw-field-height = Höhe
@@ -214,7 +214,7 @@ draw-did-field-leave = Eine Person weniger
 draw-did-field-join = Eine Person mehr
 draw-did-field-rope = Ohne dieses Seil
 draw-did-field-snow = Schnee geändert
-draw-did-field-back = Der Plan von vorher
+draw-did-field-back = Zurückgenommen, was auf dem Eis eingegeben wurde
 draw-did-open-route = Route geöffnet
 draw-did-open-zones = Zonen geöffnet
 draw-did-open-trip = Tour geöffnet

@@ -127,7 +127,7 @@ draw-assume-back = Back to
 
 ## On the ice
 
-draw-field-back = Back to the plan of before
+draw-field-back = Take back
 draw-field-where = Where am I?
 draw-field-km = Kilometre
 draw-field-height = Height
@@ -214,7 +214,7 @@ draw-did-field-leave = One fewer
 draw-did-field-join = One more
 draw-did-field-rope = Without this rope
 draw-did-field-snow = Snow changed
-draw-did-field-back = The plan of before
+draw-did-field-back = Taken back what was entered on the ice
 draw-did-open-route = Route opened
 draw-did-open-zones = Zones opened
 draw-did-open-trip = Trip opened
