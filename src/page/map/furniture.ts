@@ -14,6 +14,8 @@ export class Furniture {
   readonly element: HTMLElement;
   private readonly bar = make("span", { class: "map-bar" });
   private readonly length = make("span", {});
+  /** That the bar is of. */
+  private resolution = 0;
   private readonly place = make("output", { class: "map-place", "aria-live": "off" });
 
   constructor(private readonly scene: Scene, private readonly words: Words, private readonly numbers: Numbers) {
@@ -24,6 +26,8 @@ export class Furniture {
   }
 
   scaled(resolution: number): void {
+    if (resolution === this.resolution) return;
+    this.resolution = resolution;
     const most = MOST_BAR * resolution;
     const power = 10 ** Math.floor(Math.log10(most));
     const metres = [5, 2, 1].map((times) => times * power).find((length) => length <= most) ?? power;

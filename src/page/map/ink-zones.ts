@@ -152,16 +152,17 @@ const bySize = (shapes: readonly Shape[]): Shape[] => [...shapes].sort((a, b) =>
 
 const size = ({ box }: Shape): number => (box[2] - box[0]) * (box[3] - box[1]);
 
-const known = new WeakMap<Shape, readonly Point[]>();
+/** By its outline, which stays where only its figures change. */
+const known = new WeakMap<Shape["areas"], readonly Point[]>();
 
 /** Places well inside a zone, the ones farthest from its rim first. */
 export function zoneMiddles(one: Shape): readonly Point[] {
-  const before = known.get(one);
+  const before = known.get(one.areas);
   if (before) return before;
   const found = one.areas.flatMap((area) => inner(area)).sort((a, b) => b.deep - a.deep);
   const least = (found[0]?.deep ?? 0) * 0.3;
   const spots = found.filter(({ deep }) => deep >= least).slice(0, 24).map(({ at }) => at);
-  known.set(one, spots);
+  known.set(one.areas, spots);
   return spots;
 }
 

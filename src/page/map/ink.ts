@@ -14,9 +14,12 @@ import type { Sight } from "./sight";
 
 /** Buttons in the upper right corner stand in a row where it is not wider, else one under the other; pixels. */
 const NARROW = 480;
+/** A plan is waited for so long, milliseconds. */
+const PLAN_MS = 100;
 
 export class InkLayer extends Layer {
   private readonly canvas = document.createElement("canvas");
+  private waiting = 0;
   private kept: { readonly sight: Sight; readonly lines: Lines } | null = null;
   /** Of the last frame. */
   sight: Sight | null = null;
@@ -31,7 +34,14 @@ export class InkLayer extends Layer {
     return "ready";
   }
 
+  /** Drawn with the next plan, or a moment later where none comes: once is better than twice. */
+  soon(): void {
+    this.waiting ||= setTimeout(() => this.changed(), PLAN_MS);
+  }
+
   override render(frame: FrameState): HTMLElement {
+    clearTimeout(this.waiting);
+    this.waiting = 0;
     const sight = sightOf(frame);
     this.sight = sight;
     const { canvas, scene } = this;

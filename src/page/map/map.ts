@@ -67,8 +67,6 @@ export class ZoneMap implements Board {
   private readonly zonesFirst: () => boolean;
   private readonly makes = new Set<() => void>();
   private readonly looks: Looks;
-  /** The resolution that the scale bar is of. */
-  private scaled = 0;
 
   constructor(element: HTMLElement, { store, ground, words, zonesFirst }: MapOptions) {
     [this.store, this.words, this.zonesFirst] = [store, words, zonesFirst ?? (() => false)];
@@ -123,17 +121,18 @@ export class ZoneMap implements Board {
 
   private changed(state: State): void {
     const before = this.scene.picked;
-    this.scene.read(state);
+    const moved = this.scene.read(state);
     if (before !== this.scene.picked) this.tellPick();
     this.toolbar.show();
-    this.redraw();
+    // Outlines and the needle follow the hand; figures come with their plan, which is better than twice.
+    if (moved || this.tool.name === "strike") this.redraw();
+    else this.ink.soon();
   }
 
   private framed(): void {
     const { sight } = this.ink;
     if (!sight) return;
-    if (sight.resolution !== this.scaled) this.furniture.scaled(sight.resolution);
-    this.scaled = sight.resolution;
+    this.furniture.scaled(sight.resolution);
     const one = this.tool.name === "strike" ? this.scene.find(this.scene.picked) : null;
     this.needle.show(one && needleSpot(zoneMiddles(one), sight));
   }

@@ -1,7 +1,7 @@
 /** All that a map shows: what lies there, what is drawn, what is planned, what is pointed at. */
 
 import type { Contour, Ground, Leg, Panel, Planned, Verdict } from "../door";
-import type { State } from "../model";
+import type { Drawn, State } from "../model";
 import { Way, type OnRoute } from "./geometry/along";
 import { open, type Area, type Point } from "./geometry/rings";
 import { beside, Walked } from "./back";
@@ -121,16 +121,23 @@ export class Scene {
     return this.ground && [...this.ground.corners[0], ...this.ground.corners[1]];
   }
 
-  /** Only what changed is made anew. */
-  read(state: State): void {
-    if (this.last === state.zones) return;
+  /** Only what changed is made anew. Whether an outline is another one than before. */
+  read(state: State): boolean {
+    if (this.last === state.zones) return false;
     this.last = state.zones;
-    const before = new Map(this.shapes.map((one) => [one.zone, one]));
-    this.shapes = state.zones.flatMap((zone) => before.get(zone) ?? shape(zone, this.frame) ?? []);
+    const before = new Map(this.shapes.map((one) => [one.key, one]));
+    const kept = (zone: Drawn): Shape | undefined => {
+      const known = before.get(zone.key);
+      if (known?.zone === zone) return known;
+      return known && known.zone.geometry === zone.geometry ? { ...known, zone } : undefined;
+    };
+    const old = this.shapes;
+    this.shapes = state.zones.flatMap((zone) => kept(zone) ?? shape(zone, this.frame) ?? []);
     const picked = this.find(this.picked);
     if (!picked) this.picked = null;
     const { vertex } = this;
     if (vertex && !picked?.areas[vertex.area]?.[vertex.ring]?.[vertex.spot]) this.vertex = null;
+    return old.length !== this.shapes.length || old.some((one, at) => one.areas !== this.shapes[at]?.areas);
   }
 
   find(key: number | null): Shape | null {
