@@ -22,6 +22,8 @@ export class Assumptions {
   private readonly search = make("input", { type: "search", class: "app-input", input: () => this.filter() });
   private readonly list = make("ul", { class: "app-assume" });
   private rows: Row[] = [];
+  /** What the rows show; null before they show anything. */
+  private of: Trip["assume"] | null = null;
 
   constructor(private readonly desk: Desk) {
     const { words } = desk;
@@ -32,10 +34,13 @@ export class Assumptions {
   know(door: TripDoor): void {
     this.rows = door.figures.map((figure) => this.row(figure));
     fill(this.list, ...this.rows.map((row) => row.element));
+    this.of = null;
     this.sync(this.desk.store.state);
   }
 
   sync(state: State): void {
+    if (state.trip.assume === this.of) return;
+    this.of = state.trip.assume;
     for (const { figure, element, field, back } of this.rows) {
       const set = get(state.trip, figure.name) !== undefined;
       field.sync();

@@ -22,6 +22,8 @@ export class FilesPanel implements Part {
   private readonly saved = make("div", { class: "app-saved", role: "status" });
   private readonly formats = make("div", { class: "app-acts" });
   private outputs: readonly Output[] = [];
+  /** All that the list of files hangs on. */
+  private listed: readonly unknown[] = [];
 
   constructor(
     private readonly desk: Desk,
@@ -35,6 +37,9 @@ export class FilesPanel implements Part {
   sync(state: State): void {
     const { route, zonesName, files } = besideOf(state);
     const { words } = this.desk;
+    const signs = [route, zonesName, files, state.zones.length > 0, state.trip.glaciers, state.trip.terrain];
+    if (signs.every((sign, at) => sign === this.listed[at])) return;
+    this.listed = signs;
     const line = (kind: string, name: string) => make("li", {}, `${words(`draw-kind-${kind}`)}: `, make("bdi", {}, name));
     const kind = (name: string) => (name === state.trip.glaciers ? "inventory" : state.trip.terrain?.includes(name) ? "terrain" : "other");
     fill(this.lying, route && line("route", route.name), state.zones.length > 0 && line("zones", zonesName), ...files.map(({ name }) => line(kind(name), name)));
@@ -82,6 +87,7 @@ export class FilesPanel implements Part {
     const { words } = this.desk;
     const { input } = this;
     input.addEventListener("change", () => {
+      this.desk.openTab("files");
       void this.take([...(input.files ?? [])]).then(() => (input.value = ""));
     });
     const choose = button(words("draw-open"), () => this.choose(), { class: "app-button app-main" });

@@ -34,6 +34,8 @@ export class TripForm implements Part {
   private rows: Field[] = [];
   private choices: Field[] = [];
   private built = "";
+  /** The trip that the fields show. */
+  private of: Trip | null = null;
 
   constructor(private readonly desk: Desk) {
     const { words } = desk;
@@ -52,11 +54,13 @@ export class TripForm implements Part {
   }
 
   sync(state: State): void {
+    this.ways.sync(state);
+    if (state.trip === this.of) return;
+    this.of = state.trip;
     const kind = `${people(state.trip).length} ${ropes(state.trip).length}`;
     if (kind !== this.built) this.build(state.trip, kind);
     for (const field of [...this.fixed, ...this.rows, ...this.choices]) field.sync();
     this.assumptions.sync(state);
-    this.ways.sync(state);
   }
 
   know(door: TripDoor): void {
