@@ -107,7 +107,6 @@ export class App implements Desk {
   }
 
   chooseFiles(): void {
-    this.openTab("files");
     this.files.choose();
   }
 
@@ -145,7 +144,7 @@ export class App implements Desk {
     this.tabs = new Tabs(this.words("draw-tabs"), all, (name) => this.opened(name), effect.element);
     fill(this.note, this.words("draw-restored"));
     fill(this.root, this.header.element, this.alarm, this.note, make("main", { class: "app-body" }, this.side.element, this.tabs.element), this.live);
-    this.tabs.open(besideOf(this.store.state).route ? this.tab : "files");
+    this.tabs.open(this.tab);
     this.store.listen((state, did) => this.changed(state, did));
     this.laid = [];
     this.practice = this.store.state.trip.practice;

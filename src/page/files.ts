@@ -48,9 +48,12 @@ export class FilesPanel implements Part {
   /** Opens files, one after the other; a trip last, since it may name the others. */
   async take(files: readonly File[]): Promise<void> {
     const isTrip = ({ name }: File) => /\.toml$/i.test(name);
+    const bare = !besideOf(this.desk.store.state).route;
     const opened: Opened[] = [];
     for (const file of [...files.filter((one) => !isTrip(one)), ...files.filter(isTrip)]) opened.push(await this.opened(file));
     fill(this.came, ...opened.map((one) => this.told(one)));
+    // With the first route the ice is next, unless there is something to read here.
+    if (bare && besideOf(this.desk.store.state).route && opened.every((one) => one.kind && !one.guessed && !one.asInventory)) this.desk.openTab("zone");
   }
 
   /** What cannot even be read, such as a folder or more than there is room for, is told like what cannot be used. */

@@ -1,11 +1,13 @@
 /** The side with the map and the profile under it, which show one place together. */
 
 import type { Desk, Part } from "./desk";
-import { button, fill, make } from "./dom";
+import { fill, make } from "./dom";
 import type { Ground, Panel, Planned } from "./door";
+import { besideOf } from "./held";
 import { ZoneMap } from "./map/map";
 import { ProfileStrip } from "./map/profile";
 import type { State } from "./model";
+import { start } from "./start";
 
 export class MapSide implements Part {
   readonly element = make("div", { class: "app-left" });
@@ -13,18 +15,20 @@ export class MapSide implements Part {
   private profile: ProfileStrip | null = null;
 
   constructor(private readonly desk: Desk) {
-    this.element.append(make("p", { class: "app-quiet app-empty" }, desk.words("draw-starting")));
+    const waits = () => make("p", { class: "app-quiet app-empty" }, desk.words("draw-starting"));
+    const { route } = besideOf(desk.store.state);
+    document.body.toggleAttribute("data-bare", !route);
+    this.element.append(route ? waits() : start(desk));
   }
 
-  /** Another ground; without one there is no map, but a way to open a route. */
+  /** Another ground; without one there is no map, but the way to one. */
   lie(ground: Ground | null): void {
     this.end();
     const { words, store } = this.desk;
-    if (!ground) {
-      const go = button(words("draw-open"), () => this.desk.chooseFiles(), { class: "app-button app-main" });
-      fill(this.element, make("div", { class: "app-empty" }, make("p", {}, words("draw-no-route")), go));
-      return;
-    }
+    document.body.toggleAttribute("data-bare", !ground);
+    // Whoever is on its way through the steps stays there.
+    if (!ground && this.element.querySelector(".app-start")) return;
+    if (!ground) return fill(this.element, start(this.desk));
     const [picture, strip] = [make("div", { class: "app-map" }), make("div", { class: "app-profile" })];
     fill(this.element, picture, strip);
     const options = { store, ground, words };
