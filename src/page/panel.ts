@@ -8,11 +8,9 @@ import { faultList } from "./faults";
 import { Fold } from "./fold";
 import { Kept } from "./kept";
 import { besideOf } from "./held";
+import { SIGNS } from "./map/palette";
 import type { State } from "./model";
 import { stale } from "./stale";
-
-/** Signs beside the words, so that colour is never alone; the same as in all outputs. */
-const SIGNS: Readonly<Record<Verdict, string>> = { unroped: "", inside: "", look: "?", outside: "✕", stop: "■" };
 
 /** Parts that stand elsewhere in the panel. */
 const ELSEWHERE = new Set(["legs", "field", "map", "profile", "notes", "ropes"]);

@@ -23,6 +23,27 @@ const DAY = [
 /** Members that are one of some words. */
 const WORDS = ["travel", "snow", "knots", "undrawn_ice", "cover", "reserve", "pace"] as const;
 
+/** What is listed in rows, each with its members: their words, and the unit of those that are numbers. */
+interface Rows<One> {
+  readonly name: string;
+  readonly of: (trip: Trip) => readonly One[];
+  readonly put: (trip: Trip, all: readonly One[]) => Trip;
+  readonly members: readonly (readonly [name: string, words: string, unit: string | null])[];
+}
+
+const PEOPLE: Rows<Person> = {
+  name: "person",
+  of: people,
+  put: withPeople,
+  members: [["name", "draw-person", null], ["mass_kg", "draw-person-mass", "draw-unit-kg"]],
+};
+const ROPES: Rows<TripRope> = {
+  name: "rope",
+  of: ropes,
+  put: withRopes,
+  members: [["name", "draw-rope-name", null], ["length_m", "draw-rope-length", "draw-unit-m"], ["diameter_mm", "draw-rope-diameter", "draw-unit-mm"]],
+};
+
 export class TripForm implements Part {
   readonly element = make("div", { class: "app-trip" });
   private readonly folk = make("div", { class: "app-rows" });
@@ -122,42 +143,21 @@ export class TripForm implements Part {
   private build(trip: Trip, kind: string): void {
     this.built = kind;
     this.rows = [];
-    fill(this.folk, ...people(trip).map((_, at) => this.person(at)));
-    fill(this.ropes, ...ropes(trip).map((_, at) => this.rope(at)));
+    fill(this.folk, ...people(trip).map((_, at) => this.row(PEOPLE, this.folk, at)));
+    fill(this.ropes, ...ropes(trip).map((_, at) => this.row(ROPES, this.ropes, at)));
   }
 
-  private person(at: number): HTMLElement {
+  private row<One extends object>(kind: Rows<One>, rows: HTMLElement, at: number): HTMLElement {
     const { words } = this.desk;
-    const member = (name: "name" | "mass_kg", number: boolean) =>
-      this.value(
-        keyOf("draw-did-person", name),
-        (trip) => shown(people(trip)[at]?.[name]),
-        (trip, text) => withPeople(trip, changed<Person>(people(trip), at, name, text, number)),
-      );
-    const name = textField(`${words("draw-person")} ${at + 1}`, member("name", false));
-    const mass = numberField(words("draw-person-mass"), words("draw-unit-kg"), member("mass_kg", true));
-    const drop = () => this.change("draw-did-person-drop", (trip) => withPeople(trip, people(trip).filter((_, i) => i !== at)));
-    return this.row([name, mass], `${words("draw-person-drop")} ${at + 1}`, () => this.dropped(this.folk, at, drop));
-  }
-
-  private rope(at: number): HTMLElement {
-    const { words } = this.desk;
-    const member = (name: string, number: boolean) =>
-      this.value(
-        keyOf("draw-did-rope", name),
-        (trip) => shown(ropes(trip)[at]?.[name]),
-        (trip, text) => withRopes(trip, changed<TripRope>(ropes(trip), at, name, text, number)),
-      );
-    const name = textField(`${words("draw-rope-name")} ${at + 1}`, member("name", false));
-    const length = numberField(words("draw-rope-length"), words("draw-unit-m"), member("length_m", true));
-    const thick = numberField(words("draw-rope-diameter"), words("draw-unit-mm"), member("diameter_mm", true));
-    const drop = () => this.change("draw-did-rope-drop", (trip) => withRopes(trip, ropes(trip).filter((_, i) => i !== at)));
-    return this.row([name, length, thick], `${words("draw-rope-drop")} ${at + 1}`, () => this.dropped(this.ropes, at, drop));
-  }
-
-  private row(fields: Field[], label: string, drop: () => void): HTMLElement {
+    const [did, drops] = [`draw-did-${kind.name}`, `${words(`draw-${kind.name}-drop`)} ${at + 1}`];
+    const fields = kind.members.map(([name, label, unit]) => {
+      const get = (trip: Trip) => shown((kind.of(trip)[at] as Readonly<Record<string, unknown>> | undefined)?.[name]);
+      const value = this.value(keyOf(did, name), get, (trip, text) => kind.put(trip, changed(kind.of(trip), at, name, text, unit !== null)));
+      return unit === null ? textField(`${words(label)} ${at + 1}`, value) : numberField(words(label), words(unit), value);
+    });
     this.rows.push(...fields);
-    const cross = make("button", { type: "button", class: "app-drop", "aria-label": label, title: label, click: drop }, "✕");
+    const drop = () => this.change(`${did}-drop`, (trip) => kind.put(trip, kind.of(trip).filter((_, i) => i !== at)));
+    const cross = make("button", { type: "button", class: "app-drop", "aria-label": drops, title: drops, click: () => this.dropped(rows, at, drop) }, "✕");
     return make("div", { class: "app-row" }, ...fields.map((field) => field.element), cross);
   }
 

@@ -55,7 +55,8 @@ function spot(pen: CanvasRenderingContext2D, { colours }: Scene, sight: Sight, a
   else round(pen, at, half, colours.halo, colours.picked, half > 4 ? 2 : 1.3);
 }
 
-function round(pen: CanvasRenderingContext2D, [x, y]: Point, half: number, fill: string, rim: string, width: number): void {
+/** A disc with a rim. */
+export function round(pen: CanvasRenderingContext2D, [x, y]: Point, half: number, fill: string, rim: string, width: number): void {
   pen.beginPath();
   pen.arc(x, y, half, 0, 2 * Math.PI);
   pen.fillStyle = fill;

@@ -2,6 +2,7 @@
 
 import type { Verdict } from "../door";
 import type { Point } from "./geometry/rings";
+import { round } from "./ink-hands";
 import { GRAVITY, SIGNS, type Palette } from "./palette";
 import { beside, widthOf, written, type Labels } from "./labels";
 import type { Scene } from "./scene";
@@ -171,7 +172,7 @@ export function drawChanges(labels: Labels, scene: Scene, sight: Sight): void {
     const wide = Math.max(19, widthOf(pen, MARK, letter) + 10);
     const free = labels.placeLed(spot, 20, wide, 19);
     if (free) leader(pen, colours, spot, free);
-    dot(pen, colours, spot);
+    round(pen, spot, 3.6, colours.halo, colours.change, 1.8);
     if (!free) continue;
     pen.beginPath();
     pen.roundRect(free[0] - wide / 2, free[1] - 9.5, wide, 19, 9.5);
@@ -192,15 +193,6 @@ export function leader(pen: CanvasRenderingContext2D, colours: Palette, from: Po
   [pen.strokeStyle, pen.lineWidth] = [colours.halo, 3];
   pen.stroke();
   [pen.strokeStyle, pen.lineWidth] = [ink, 1.2];
-  pen.stroke();
-}
-
-function dot(pen: CanvasRenderingContext2D, colours: Palette, [x, y]: Point): void {
-  pen.beginPath();
-  pen.arc(x, y, 3.6, 0, 2 * Math.PI);
-  pen.fillStyle = colours.halo;
-  pen.fill();
-  [pen.strokeStyle, pen.lineWidth] = [colours.change, 1.8];
   pen.stroke();
 }
 

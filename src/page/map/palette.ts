@@ -78,7 +78,7 @@ export function onFill(colours: Palette, gap_m: number | null): { ink: string; h
   return colours.dark ? { ink: "#0f141a", halo: "#8fb9ea" } : { ink: "#ffffff", halo: "#2E4A80" };
 }
 
-/** Set beside a leg, so that colour is never alone. */
+/** Set beside a word or a leg, so that colour is never alone; the same as in all outputs. */
 export const SIGNS: Readonly<Record<Verdict, string>> = { unroped: "", inside: "", look: "?", outside: "✕", stop: "■" };
 
 /** The graver the later: drawn above the others. */
