@@ -15,14 +15,27 @@ const NOT_KNOWN = 0.4;
 /** From one line of a hatching to the next, pixels. */
 const APART = 7;
 
-export function drawZones(pen: CanvasRenderingContext2D, scene: Scene, sight: Sight): void {
+/** A zone as it is drawn. */
+interface Worn {
+  readonly one: Shape;
+  readonly known: Known;
+  readonly fill: string;
+}
+
+/** The zones in sight, the great ones below, so that a small one within is seen. */
+export function wears(scene: Scene, sight: Sight): Worn[] {
   const box = sight.box();
-  // The great ones below, so that a small one within is seen.
-  for (const one of bySize(scene.shapes.filter((each) => meets(box, each.box)))) {
+  return bySize(scene.shapes.filter((each) => meets(box, each.box))).map((one) => {
     const known = scene.about(one);
+    return { one, known, fill: known.gap_m === null ? scene.colours.halo : zoneFill(scene.colours, known.gap_m) };
+  });
+}
+
+export function drawZones(pen: CanvasRenderingContext2D, scene: Scene, sight: Sight, zones: readonly Worn[]): void {
+  for (const { one, known, fill } of zones) {
     sight.inMetres(pen);
     pen.globalAlpha = known.gap_m === null ? NOT_KNOWN : known.met ? MET : NOT_MET;
-    pen.fillStyle = known.gap_m === null ? scene.colours.halo : zoneFill(scene.colours, known.gap_m);
+    pen.fillStyle = fill;
     pen.fill(one.path, "evenodd");
     pen.globalAlpha = known.met ? 1 : 0.5;
     hatch(pen, scene, sight, one, known);

@@ -5,7 +5,8 @@ import type { FrameState } from "ol/Map";
 import type { Numbers } from "./figures";
 import { avoidPicked, drawHandles, drawPointers, drawSketch } from "./ink-hands";
 import { drawArrows, drawChanges, drawLooks, drawRoute, drawTicks, labelLegs, labelTicks } from "./ink-legs";
-import { drawZones, labelZones, nameZones } from "./ink-zones";
+import { labelZones, nameZones } from "./ink-zones";
+import { KeptZones } from "./kept-zones";
 import { Labels, Lines } from "./labels";
 import { sightOf, sizeOf } from "./picture";
 import { ROW, ROWED } from "./plane";
@@ -19,6 +20,7 @@ const PLAN_MS = 100;
 
 export class InkLayer extends Layer {
   private readonly canvas = document.createElement("canvas");
+  private readonly zones = new KeptZones();
   private waiting = 0;
   private kept: { readonly sight: Sight; readonly lines: Lines } | null = null;
   /** Of the last frame. */
@@ -52,7 +54,7 @@ export class InkLayer extends Layer {
     if (!pen) return canvas;
     pen.setTransform(1, 0, 0, 1, 0, 0);
     pen.clearRect(0, 0, wide, high);
-    drawZones(pen, scene, sight);
+    this.zones.draw(pen, scene, sight);
     drawRoute(pen, scene, sight);
     sight.inPixels(pen);
     const labels = new Labels(pen, scene.colours, sight.wide, sight.high, this.route(sight));
