@@ -17,6 +17,8 @@ export class Looks {
   at(box: Box, duration = lasting(300)): void {
     const { map, scene } = this;
     const [wide = 0, high = 0] = map.getSize() ?? [];
+    // Out of sight there is nothing to fit into: it is looked at once there is room again.
+    if (wide < 2 || high < 2) return;
     const picked = scene.find(scene.picked)?.areas.flat(2) ?? [];
     const line = [...picked, ...scene.ways.flatMap((way) => way.runs.flatMap((run) => run.map((spot) => spot.at)))];
     lookAt(map, box, paddingFor(box, line, [wide, high], coverOf(this.stage)), duration);
