@@ -47,7 +47,7 @@ async function dropped(sheet, name, bytes) {
 
 export async function otherLetters(bench) {
   const sheet = await bench.open(await bench.drawn('letters', bench.exampleArgs));
-  for (const text of ['{"type":"anything"}', '{"a":1}', '[1,2]', '{"type":"Topology","objects":{}}']) {
+  for (const text of ['{"type":"anything"}', '{"a":1}', '[1,2]', '{"type":"Topology","objects":{}}', '{"type":"FeatureCollection","features":[7]}']) {
     const says = await dropped(sheet, 'other.geojson', text);
     bench.check(`other files: ${text} is no zones`, says.includes('cannot be used') && says.includes('bad-geojson'), says);
   }
