@@ -7,6 +7,7 @@ import type { Leg, Panel, Planned, Verdict } from "./door";
 import { faultList } from "./faults";
 import { Fold } from "./fold";
 import { Kept } from "./kept";
+import { writer } from "./map/figures";
 import { besideOf } from "./held";
 import { SIGNS } from "./map/palette";
 import type { State } from "./model";
@@ -22,8 +23,7 @@ export function badge(verdict: Verdict, desk: Desk): HTMLElement {
 }
 
 /** Metres walked in kilometres, as the language writes them. */
-export const kilometre = (at_m: number, { language }: Desk): string =>
-  (at_m / 1000).toLocaleString(language, { minimumFractionDigits: 2, maximumFractionDigits: 2, useGrouping: false });
+export const kilometre = (at_m: number, { language }: Desk): string => writer(language, 2, 2).format(at_m / 1000);
 
 /** From–to of a leg. */
 export const kilometres = (leg: Leg, desk: Desk): string =>
@@ -37,7 +37,7 @@ export class PlanPanel implements Part {
   private readonly folds = new Map<string, Fold>();
   private readonly unfolded = new Set(["field"]);
   private readonly noticed = make("div");
-  private readonly notices: HTMLElement;
+  private readonly notices: HTMLDetailsElement;
   /** What the ropes of the open leg look like there. */
   private roped = "";
   private panel: Panel | null = null;
@@ -48,7 +48,7 @@ export class PlanPanel implements Part {
 
   constructor(private readonly desk: Desk) {
     this.of = desk.store.state;
-    this.notices = make("details", { class: "app-fold" }, make("summary", {}, desk.words("draw-notices")), this.noticed);
+    this.notices = make("details", { class: "app-fold", toggle: () => this.notice() }, make("summary", {}, desk.words("draw-notices")), this.noticed);
     this.element.append(this.waiting());
   }
 
@@ -91,10 +91,16 @@ export class PlanPanel implements Part {
       ...others.map((part) => this.part(part)),
       plan.notices.length > 0 ? this.notices : null,
     ]);
-    const noticed = faultList(plan.notices, this.desk, this.of);
-    if (noticed.outerHTML !== this.noticed.innerHTML) fill(this.noticed, noticed);
+    this.notice();
     legs.settle(list, plan.legs.map((leg) => this.leg(leg, plan)));
     this.ropes(plan);
+  }
+
+  /** What was noticed, written where it is unfolded; what stands there already is not written again. */
+  private notice(): void {
+    const notices = this.notices.open && this.panel && "notices" in this.panel ? this.panel.notices : null;
+    const list = notices && faultList(notices, this.desk, this.of);
+    if ((list?.outerHTML ?? "") !== this.noticed.innerHTML) fill(this.noticed, list);
   }
 
   /** The drawn ropes of the open leg, as soon as they are there. */
@@ -131,8 +137,9 @@ export class PlanPanel implements Part {
     );
     head.addEventListener("click", () => this.toggle(leg.leg));
     const lines = changed || open ? figureLines(figures, this.desk.words) : null;
-    const body = report(`${this.desk.words("draw-leg")} ${leg.leg}`, { id, class: "app-leg-body", hidden: !open });
-    if (open) fill(body, written("div", {}, leg.told), make("div", { class: "app-leg-ropes" }));
+    const title = `${this.desk.words("draw-leg")} ${leg.leg}`;
+    const inner = () => [written("div", {}, leg.told), make("div", { class: "app-leg-ropes" })];
+    const body = open ? report(title, { id, class: "app-leg-body" }, ...inner()) : make("div", { id, hidden: true });
     return make("li", {}, head, lines, body);
   }
 
