@@ -120,13 +120,13 @@ export class ZoneMap implements Board {
   }
 
   private changed(state: State): void {
-    const before = this.scene.picked;
+    const { picked, shapes } = this.scene;
     const moved = this.scene.read(state);
-    if (before !== this.scene.picked) this.tellPick();
+    if (picked !== this.scene.picked) this.tellPick();
     this.toolbar.show();
     // Outlines and the needle follow the hand; figures come with their plan, which is better than twice.
     if (moved || this.tool.name === "strike") this.redraw();
-    else this.ink.soon();
+    else if (shapes !== this.scene.shapes) this.ink.soon();
   }
 
   private framed(): void {
