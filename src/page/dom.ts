@@ -26,6 +26,11 @@ export function fill(element: Element, ...children: Child[]): void {
   element.replaceChildren(...children.filter((child): child is Node | string => child !== null && child !== false));
 }
 
+/** Gives an element a text, where it has not got it: what stays is not laid out anew. */
+export function retext(element: Element | null, text: string): void {
+  if (element && element.textContent !== text) element.textContent = text;
+}
+
 /** An element that holds HTML of the program, which escaped it. */
 export function written<Name extends keyof HTMLElementTagNameMap>(
   name: Name,

@@ -1,7 +1,7 @@
 /** The head of the page: what it is about, the language, a step back and forth, and the way to save. */
 
 import type { Desk, Part } from "./desk";
-import { button, make } from "./dom";
+import { button, make, retext } from "./dom";
 import { besideOf } from "./held";
 import type { State } from "./model";
 import { LANGUAGES, type Language } from "./words";
@@ -29,7 +29,7 @@ export class Header implements Part {
 
   sync(state: State): void {
     const { store, words } = this.desk;
-    this.title.textContent = state.trip.name ?? besideOf(state).route?.name ?? words("draw-title");
+    retext(this.title, state.trip.name ?? besideOf(state).route?.name ?? words("draw-title"));
     this.undo.disabled = !store.canUndo;
     this.redo.disabled = !store.canRedo;
   }

@@ -1,6 +1,6 @@
 /** The tools as buttons: what draws in a row over the map, what is done with the picked zone under it. */
 
-import { button, fill, make } from "../dom";
+import { button, fill, make, retext } from "../dom";
 import { icon } from "./icons";
 import { removeChosen } from "./keys";
 import { roving } from "./rover";
@@ -122,8 +122,8 @@ export class Toolbar {
     for (const settle of this.rovers) settle();
     if (scene.vertex) this.held = true;
     const removes = scene.vertex ? "draw-tool-delete-spot" : "draw-tool-delete";
-    this.removes.lastElementChild!.textContent = words(removes);
-    this.says.textContent = words(tool.hint());
+    retext(this.removes.lastElementChild, words(removes));
+    retext(this.says, words(tool.hint()));
     const fields = tool.fields?.() ?? null;
     if (this.fields.firstElementChild !== fields) fill(this.fields, fields);
     this.follow.hidden = tool.name !== "draw" && tool.name !== "hole";
