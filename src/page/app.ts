@@ -26,6 +26,9 @@ import { ZoneForm } from "./zone";
 /** The text of the worker, put in by the bundler. */
 declare const WORKER: string;
 
+/** A plan that takes longer is waited for, milliseconds. Our judgement. */
+const SLOW_MS = 150;
+
 /** What of a state the ground hangs on. */
 const groundParts = (state: State): unknown[] => [besideOf(state).route, besideOf(state).files, state.trip.terrain, state.trip.glaciers];
 
@@ -53,6 +56,7 @@ export class App implements Desk {
   private readonly follow = new Follow((state, open) => this.planned(state, open), () => this.planShown());
   private readonly grounds = new Newest<State>((state) => this.survey(state));
   private running = false;
+  private slow = 0;
   /** How long the program took for the last plan; null where there was nothing to plan. */
   private took_ms: number | null = null;
   /** The step that was last told of. */
@@ -219,7 +223,7 @@ export class App implements Desk {
     if (!besideOf(state).route) return { faults: [] };
     // Nothing is waited for that is there: the program begins while the rest of the page follows the change.
     if (!this.running) await this.started;
-    this.tabs.element.setAttribute("aria-busy", "true");
+    this.busy(true);
     const came = await this.came(state, open);
     this.took_ms = came.took_ms;
     return answer<Panel>(came) ?? broken(came, this.engine.gone, this.words);
@@ -233,9 +237,17 @@ export class App implements Desk {
     }
   }
 
+  /** That a plan is being made is seen only where it takes a while: a blink of it at every edit would be drawn for nothing. */
+  private busy(busy: boolean, { element } = this.tabs): void {
+    element.setAttribute("aria-busy", String(busy));
+    clearTimeout(this.slow);
+    element.removeAttribute("data-slow");
+    if (busy) this.slow = setTimeout(() => element.setAttribute("data-slow", ""), SLOW_MS);
+  }
+
   private planShown(): void {
     if (this.took_ms === null) return;
-    this.tabs.element.setAttribute("aria-busy", "false");
+    this.busy(false);
     this.mark(this.took_ms);
   }
 
