@@ -9,13 +9,12 @@ import { badge } from "./panel";
 export class Effect implements Part {
   readonly element = make("div", { "aria-live": "polite" });
   private readonly line: HTMLElement;
-  /** As wide as what is said. */
-  private readonly words = make("p");
+  /** What is said is as wide as its words. */
+  private readonly wide = new ResizeObserver(() => scrolled(this.line));
 
   constructor(private readonly desk: Desk) {
-    this.line = report(desk.words("draw-effect"), { class: "app-effect", hidden: true }, this.words);
+    this.line = report(desk.words("draw-effect"), { class: "app-effect", hidden: true });
     this.element.append(this.line);
-    new ResizeObserver(() => scrolled(this.line)).observe(this.words);
   }
 
   show(panel: Panel, before: Planned | null): void {
@@ -23,7 +22,10 @@ export class Effect implements Part {
     const next = make("p", {}, ...(said ?? []));
     this.line.hidden = said === null;
     // What is said already is not said again.
-    if (next.innerHTML !== this.words.innerHTML) fill(this.words, ...next.childNodes);
+    if (next.outerHTML === this.line.innerHTML) return;
+    fill(this.line, next);
+    this.wide.disconnect();
+    this.wide.observe(next);
   }
 
   private said(plan: Planned, before: Planned): (Node | string)[] {
