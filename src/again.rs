@@ -1,36 +1,69 @@
-//! What one plan leaves for the next, for those who plan again and again: falls that were followed. It changes no plan.
+//! What plans leave for those after them, for whoever plans again and again. It changes no plan.
 
-use std::sync::PoisonError;
+use std::sync::{Mutex, MutexGuard, PoisonError};
 
-use crate::{Planner, physics::hold_dynamic::Followed};
+use crate::{
+    Planner, fault::Fault, ground::known::KnownLines, physics::hold_dynamic::Followed,
+    trip::job::Job,
+};
 
-impl Planner<'_> {
-    /// The same planner, which finds these falls followed: who plans again and again waits less, for the same plan.
-    ///
-    /// ```
-    /// use schrund::{Planner, example, physics::hold_dynamic::Followed};
-    ///
-    /// let job = example::job()?;
-    /// let first = Planner::new(&job)?.knowing(Followed::default());
-    /// let plan = first.plan()?;
-    /// let followed = first.followed();
-    /// let falls = followed.falls();
-    /// let second = Planner::new(&job)?.knowing(followed);
-    /// assert_eq!(second.plan()?, plan);
-    /// assert_eq!((second.followed().falls(), falls > 0), (falls, true), "no fall was followed twice");
-    /// # Ok::<(), Vec<schrund::fault::Fault>>(())
-    /// ```
+/// What was found out for earlier plans: falls that were followed, and the ground under the line of the last one.
+///
+/// ```
+/// use schrund::{Memory, Planner, example};
+///
+/// let (job, memory) = (example::pair()?, Memory::default());
+/// let first = Planner::after(&job, &memory)?;
+/// let plan = first.plan()?;
+/// first.leave();
+/// let falls = memory.falls();
+///
+/// let second = Planner::after(&job, &memory)?;
+/// assert_eq!(second.plan()?, plan);
+/// second.leave();
+/// assert_eq!((memory.falls(), falls > 0), (falls, true), "no fall was followed twice");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Debug, Default)]
+pub struct Memory {
+    followed: Mutex<Followed>,
+    lines: KnownLines,
+}
+
+impl Memory {
+    /// How many falls are known.
     #[must_use]
-    pub fn knowing(self, followed: Followed) -> Self {
-        self.known().slopes.followed = followed.kept();
-        self
+    pub fn falls(&self) -> usize {
+        self.followed().falls()
     }
 
-    /// The falls that were followed so far, for the next planner.
-    #[must_use]
-    pub fn followed(self) -> Followed {
+    fn followed(&self) -> MutexGuard<'_, Followed> {
+        self.followed.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+}
+
+impl<'j> Planner<'j> {
+    /// The same planner as [`Planner::new`], which knows what earlier ones found out: who plans again and again waits
+    /// less, for the same plan.
+    ///
+    /// # Errors
+    /// See [`Planner::new`].
+    pub fn after(job: &'j Job, memory: &'j Memory) -> Result<Self, Vec<Fault>> {
+        let planner = Self::on(job.case(), memory.lines.clone())?;
+        planner.known().slopes.followed = memory.followed().before();
+        Ok(Self {
+            memory: Some(memory),
+            ..planner
+        })
+    }
+
+    /// Leaves what it found out to the planners after it.
+    pub fn leave(self) {
+        let Some(memory) = self.memory else {
+            return;
+        };
         let falls = self.falls.into_inner();
         let known = falls.unwrap_or_else(PoisonError::into_inner);
-        known.slopes.followed.kept()
+        *memory.followed() = known.slopes.followed.kept();
     }
 }

@@ -181,8 +181,11 @@ pub mod example;
 
 mod scene;
 
+mod unmet;
+
 mod again;
 
+pub use again::Memory;
 pub use trip::job::Job;
 
 use std::{
@@ -191,14 +194,13 @@ use std::{
     sync::{Mutex, MutexGuard, PoisonError},
 };
 
-use fault::{
-    Fault, Place,
-    plan::{FarZone, InPlan},
+use fault::{Fault, plan::InPlan};
+use ground::{
+    known::KnownLines,
+    met::{Met, Prepared},
 };
-use ground::met::{Met, Prepared};
 use judge::cure::Promised;
 use legs::{memo::Memo, sketch::Sketch};
-use meet::missed;
 use plan::{Plan, SCHEMA_VERSION, depth::Depth, figures::PlanFigures, options::Options};
 use rope::{
     answers::{Answers, KnownFalls},
@@ -209,8 +211,6 @@ use times::hours::hours;
 use trip::{
     job::Brief,
     party::{Party, RopeTeam},
-    route::Stage,
-    zone::Zone,
 };
 use whole::legs::Settled;
 
@@ -244,6 +244,7 @@ pub struct Planner<'j> {
     met: Met,
     memo: Memo,
     falls: Mutex<KnownFalls>,
+    memory: Option<&'j Memory>,
 }
 
 impl<'j> Planner<'j> {
@@ -260,15 +261,20 @@ impl<'j> Planner<'j> {
     /// # Errors
     /// See [`Planner::new`].
     pub fn of(case: Brief<'j>) -> Result<Self, Vec<Fault>> {
-        let ice = Prepared::of(&case);
+        Self::on(case, KnownLines::default())
+    }
+
+    fn on(case: Brief<'j>, lines: KnownLines) -> Result<Self, Vec<Fault>> {
+        let ice = Prepared::of(&case, lines);
         let met = Met::of(&case, &ice).map_err(|fault| vec![fault])?;
-        met_by(&case, &met)?;
+        unmet::met_by(&case, &met)?;
         Ok(Self {
             case,
             ice,
             met,
             memo: Memo::default(),
             falls: Mutex::default(),
+            memory: None,
         })
     }
 
@@ -369,51 +375,5 @@ fn teams_of(party: &Party) -> Result<Vec<RopeTeam>, Vec<Fault>> {
     if party.people.len() >= 2 {
         return Ok(party.rope_teams());
     }
-    Err(vec![unplanned(InPlan::Alone(party.people.len()))])
-}
-
-/// A plan in which no ice is met would look like an all-clear.
-fn met_by(case: &Brief<'_>, met: &Met) -> Result<(), Vec<Fault>> {
-    if met.stages.iter().any(|s| !s.contacts.is_empty()) {
-        return Ok(());
-    }
-    Err(vec![unplanned(InPlan::NoZoneMet {
-        zones: case.zones.len(),
-        far: far(case),
-    })])
-}
-
-/// The zones that are told where none is met. Our judgement.
-const FAR_TOLD: usize = 5;
-/// Points of the line from which all zones are looked at. Our judgement.
-const LOOKED_FROM: usize = 100;
-
-/// Where the zones nearest to the line lie, the nearest first: found by a few points of the line, told by all.
-fn far(case: &Brief<'_>) -> Vec<FarZone> {
-    let line: Vec<_> = case.route.stages.iter().flat_map(Stage::points).collect();
-    let step = line.len() / LOOKED_FROM + 1;
-    let seen = |zone: &Zone, step: usize| {
-        let (from, at) =
-            missed::nearest(|| line.iter().step_by(step).map(|at| **at), &zone.outline)?;
-        Some(FarZone {
-            zone: zone.number,
-            name: zone.name.clone(),
-            away_m: from.distance_m(at),
-            bearing_deg: from.bearing_deg(at),
-            at: [at.lon_deg, at.lat_deg],
-        })
-    };
-    let by_distance = |far: &mut Vec<FarZone>| far.sort_by(|a, b| a.away_m.total_cmp(&b.away_m));
-    let mut found: Vec<FarZone> = case.zones.iter().filter_map(|z| seen(z, step)).collect();
-    by_distance(&mut found);
-    let near = found.iter().take(FAR_TOLD);
-    let zone = |far: &FarZone| case.zones.iter().find(|zone| zone.number == far.zone);
-    let mut told: Vec<FarZone> = near.filter_map(|far| seen(zone(far)?, 1)).collect();
-    by_distance(&mut told);
-    told
-}
-
-fn unplanned(why: InPlan) -> Fault {
-    let at = Place::item(why.item());
-    Fault::new(why, at)
+    Err(vec![unmet::unplanned(InPlan::Alone(party.people.len()))])
 }

@@ -24,7 +24,6 @@ mod placing;
 mod reading;
 mod refusal;
 mod relief;
-mod remembered;
 mod slope;
 mod systems;
 mod terrain;
@@ -37,5 +36,7 @@ pub use crate::raster::{
 
 pub(crate) use crate::raster::{
     kind::is_tiff,
+    met::ModelsAsked,
     systems::{CoordinateSystem, projected},
+    terrain::Identity,
 };

@@ -26,7 +26,7 @@ impl Planner<'_> {
     pub fn profiles(&self) -> Scene {
         let stages = self.met.stages.iter();
         Scene {
-            profiles: stages.map(|s| s.under.profile.clone()).collect(),
+            profiles: stages.map(|s| s.under.line.profile.clone()).collect(),
             ..Scene::default()
         }
     }

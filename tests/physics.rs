@@ -14,7 +14,7 @@ use schrund::physics::{
     capstan,
     gear::Gear,
     haul::{Can, HaulSite, System},
-    hold_dynamic::{Fall, GapSide, LONGEST_STEP_S, Outcome},
+    hold_dynamic::{Fall, Followed, GapSide, LONGEST_STEP_S, Outcome},
     hold_static::{self, Holder, Load},
     hold_stiff::StiffFall,
     holding::{BrakeKnots, Faller, Holding, HoldingAnswer, Team},

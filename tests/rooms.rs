@@ -35,6 +35,8 @@ mod whole;
 
 mod options;
 
+mod memory;
+
 mod say;
 
 mod write;

@@ -14,7 +14,6 @@ use schrund::{
         trip::InTrip,
     },
     practice::{Rule, set},
-    raster::Terrain,
     read::{
         input::{Input, Text},
         lay::Sources,
@@ -36,22 +35,26 @@ pub(crate) fn read(args: &JobArgs) -> Result<Job, Vec<Fault>> {
     Err(std::iter::once(twice).chain(others).collect())
 }
 
-/// The same over terrain models that are kept from call to call, and how they are given back.
+/// The same over terrain models that are kept from call to call.
 ///
 /// # Errors
 /// Every fault of every input.
-pub(crate) fn over_kept_ground(args: &JobArgs) -> Result<(Job, impl FnOnce(Terrain)), Vec<Fault>> {
+pub(crate) fn over_kept_ground(args: &JobArgs) -> Result<Job, Vec<Fault>> {
     let trip = trip_file(&args.laid);
     let files = files(&args.laid, trip.as_ref());
     let sources = sources(args);
-    let (models, back) = match kept::ground(&files.terrain) {
-        Ok(ground) => ground.lent(),
-        // All faults are told together.
+    // All faults are told together.
+    let opened = match kept::ground(&files.terrain) {
+        Ok(models) => Some(models),
         Err(faults) => return Err(sources.job().err().unwrap_or(faults)),
     };
-    let opened = Some(models);
-    let job = Sources { opened, ..sources }.job()?;
-    Ok((job, back))
+    let known = Some(&*kept::SHAPES);
+    Sources {
+        opened,
+        known,
+        ..sources
+    }
+    .job()
 }
 
 fn sources(args: &JobArgs) -> Sources<'static> {

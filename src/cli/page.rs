@@ -6,6 +6,7 @@ use schrund::{
     Planner,
     fault::{Fault, Noted},
     ground::relief::Relief,
+    plan::depth::Depth,
     practice::{Rules, set},
     read::{
         lay,
@@ -30,8 +31,8 @@ use crate::{
 pub(crate) fn run(call: &PageCall, show: &Show) -> End {
     let answer = match call {
         PageCall::Ground { route, laid } => ground(route.as_deref(), laid, show),
-        PageCall::Panel { job, units } => {
-            return self::panel(job, |language| voice(language, *units), show);
+        PageCall::Panel { job, units, open } => {
+            return self::panel(job, open, |language| voice(language, *units), show);
         }
         PageCall::Trip { laid } => self::trip(laid, show),
         PageCall::Toml { file } => toml(file, show),
@@ -48,8 +49,7 @@ fn ground(route: Option<&str>, laid: &LaidArgs, show: &Show) -> Result<End, Vec<
         .transpose()?;
     let route = route.map_or_else(|| Route::new(None, Vec::new()), |route| route.value);
     let ground = kept::ground(&files.terrain)?;
-    let relief = Relief::around(&route, &ground.models.value).map_err(|fault| vec![fault])?;
-    ground.keep();
+    let relief = Relief::around(&route, &ground.value).map_err(|fault| vec![fault])?;
     let glaciers = files.glaciers.as_deref();
     let glaciers = glaciers.map(|name| lay::zones(inputs::text(name), UNASKED_M));
     let glaciers: Option<Noted<Vec<Zone>>> = glaciers.transpose()?;
@@ -63,16 +63,23 @@ fn ground(route: Option<&str>, laid: &LaidArgs, show: &Show) -> Result<End, Vec<
 /// A gap width for outlines whose gaps nobody asks for.
 const UNASKED_M: Option<f64> = Some(0.0);
 
-fn panel(job: &JobArgs, voice: impl Fn(Language) -> Voice, show: &Show) -> End {
+/// A part that is there whatever a plan was asked for.
+const FIELD: &str = "field";
+
+fn panel(job: &JobArgs, open: &[String], voice: impl Fn(Language) -> Voice, show: &Show) -> End {
     let read = inputs::over_kept_ground(job);
-    let language = read.as_ref().ok().map(|(job, _)| job.language);
+    let language = read.as_ref().ok().map(|job| job.language);
     let voice = Voice {
         interface: Interface::Page,
         ..voice(language.or(job.laid.lang).unwrap_or_default())
     };
-    let planned = read.and_then(|(job, give_back)| {
-        let planner = Planner::new(&job)?.knowing(kept::followed());
-        let plan = planner.plan()?;
+    let planned = read.and_then(|job| {
+        let planner = Planner::after(&job, &kept::MEMORY)?;
+        let depth = match open.iter().all(|id| id == FIELD) {
+            true => Depth::Told,
+            false => Depth::Whole,
+        };
+        let plan = planner.to(depth)?;
         let scene = planner.profiles();
         let sheet = Sheet {
             look: Look {
@@ -81,9 +88,8 @@ fn panel(job: &JobArgs, voice: impl Fn(Language) -> Voice, show: &Show) -> End {
             },
             ..Sheet::of(&job, &plan, &scene)
         };
-        let json = panel::planned(&sheet, &job.notices);
-        kept::keep(planner.followed());
-        give_back(job.terrain);
+        let json = panel::planned(&sheet, &job.notices, open);
+        planner.leave();
         Ok(json)
     });
     match planned {

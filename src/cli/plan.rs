@@ -55,7 +55,7 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
         job.party.people.len(),
         job.rules.practice
     ));
-    let planner = Planner::new(&job)?.knowing(kept::followed());
+    let planner = Planner::after(&job, &kept::MEMORY)?;
     let look = Look {
         voice: voice(job.language, args.units),
         detail: args.detail,
@@ -80,7 +80,7 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
     save_page(args, (&job, &plan), &saver, show)?;
     let end = print((args, format), &sheet, &saver, show)?;
     let verdict = plan.verdict();
-    kept::keep(planner.followed());
+    planner.leave();
     Ok(match (end, verdict) {
         (End::Done, Verdict::Outside | Verdict::Stop) => End::Outside,
         (end, _) => end,

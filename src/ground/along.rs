@@ -3,7 +3,10 @@
 use crate::{
     fault::Fault,
     geometry::LonLat,
-    ground::places,
+    ground::{
+        places,
+        steepening::{over_m, steepens_deg},
+    },
     practice::{Rule, Rules},
     raster::Terrain,
     trip::route::{Stage, Stretch},
@@ -37,6 +40,8 @@ pub(crate) struct SlopeSpot {
     pub(crate) slope_deg: f64,
     /// Direction of steepest descent, degrees clockwise from true north; `None` on level ground.
     pub(crate) aspect_deg: Option<f64>,
+    /// By how many degrees the ground below it is steeper than the ground above it.
+    pub(crate) steepens_deg: Option<f64>,
 }
 
 impl Slopes {
@@ -50,9 +55,10 @@ impl Slopes {
         let step_m = (finest_m / 2.0)
             .max(rules[Rule::GroundStepM])
             .max(stage.length_m() / MOST_SPOTS);
+        let over_m = over_m(terrain, rules);
         let mut runs = Vec::new();
         for places in places::places(stage, step_m, step_m) {
-            runs.extend(SlopeRun::of(&places, terrain)?);
+            runs.extend(SlopeRun::of(&places, terrain, over_m)?);
         }
         Ok(Self { runs })
     }
@@ -98,18 +104,21 @@ impl Slopes {
 }
 
 impl SlopeRun {
-    fn of(places: &[(f64, LonLat)], terrain: &Terrain) -> Result<Option<Self>, Fault> {
+    fn of(places: &[(f64, LonLat)], terrain: &Terrain, over_m: f64) -> Result<Option<Self>, Fault> {
         let (Some(&(from_m, _)), Some(&(to_m, _))) = (places.first(), places.last()) else {
             return Ok(None);
         };
         let mut spots = Vec::new();
         for &(at_m, at) in places {
             if let Some(slope) = terrain.slope(at)? {
+                let steepens = |aspect_deg| steepens_deg(terrain, at, aspect_deg, over_m);
+                let steepens_deg = slope.aspect_deg.map(steepens).transpose()?.flatten();
                 spots.push(SlopeSpot {
                     at_m,
                     at,
                     slope_deg: slope.slope_deg,
                     aspect_deg: slope.aspect_deg,
+                    steepens_deg,
                 });
             }
         }
@@ -150,6 +159,7 @@ mod tests {
             at: LonLat::new(8.0, 46.5),
             slope_deg,
             aspect_deg: Some(180.0),
+            steepens_deg: None,
         };
         SlopeRun {
             segment: Stretch { from_m, to_m },

@@ -1,13 +1,8 @@
-//! Roll-overs: where the ground steepens down the fall line.
-//!
-//! *Model:* slope of the stretch below a place minus slope of the one above it, both along the fall line.
-//! *Valid:* as a hint to look; crevasses prefer convex ground `[dobler2023]`, and ground without a mark can be
-//! broken all the same: a model does not show what is shorter than its cells.
+//! Roll-overs: the places on ice where the ground steepens most down the fall line.
 
-use crate::ground::along::Slopes;
 use crate::{
-    fault::Fault,
     geometry::LonLat,
+    ground::{along::Slopes, steepening::over_m},
     practice::{Rule, Rules},
     raster::Terrain,
     trip::route::Stretch,
@@ -25,49 +20,22 @@ pub(crate) struct Convex {
 }
 
 /// The roll-overs on these stretches, the strongest of every neighbourhood, in walking order.
-///
-/// # Errors
-/// If a terrain file turns out to be broken where it is read.
 pub(crate) fn convex(
     ground: &Slopes,
     terrain: &Terrain,
     stretches: &[Stretch],
     rules: &Rules,
-) -> Result<Vec<Convex>, Fault> {
-    let finest_m = terrain.models().next().map_or(f64::INFINITY, |(_, m)| m);
-    let over_m = rules[Rule::ConvexOverM].max(2.0 * finest_m);
-    let mut found = Vec::new();
-    for spot in stretches.iter().flat_map(|s| ground.within(*s)) {
-        let Some(aspect_deg) = spot.aspect_deg else {
-            continue;
-        };
-        let steepens_deg = steepens_deg(terrain, spot.at, aspect_deg, over_m)?;
-        found.extend(
-            steepens_deg
-                .filter(|d| *d >= rules[Rule::ConvexDeg])
-                .map(|steepens_deg| Convex {
-                    at_m: spot.at_m,
-                    at: spot.at,
-                    steepens_deg,
-                }),
-        );
-    }
-    Ok(strongest(found, over_m))
-}
-
-fn steepens_deg(
-    terrain: &Terrain,
-    at: LonLat,
-    aspect_deg: f64,
-    over_m: f64,
-) -> Result<Option<f64>, Fault> {
-    let above = terrain.height_m(at.toward(aspect_deg + 180.0, over_m))?;
-    let below = terrain.height_m(at.toward(aspect_deg, over_m))?;
-    let (Some(above), Some(here), Some(below)) = (above, terrain.height_m(at)?, below) else {
-        return Ok(None);
-    };
-    let slope_deg = |drop_m: f64| (drop_m / over_m).atan().to_degrees();
-    Ok(Some(slope_deg(here - below) - slope_deg(above - here)))
+) -> Vec<Convex> {
+    let spots = stretches.iter().flat_map(|s| ground.within(*s));
+    let found = spots.filter_map(|spot| {
+        let steepens_deg = spot.steepens_deg.filter(|d| *d >= rules[Rule::ConvexDeg])?;
+        Some(Convex {
+            at_m: spot.at_m,
+            at: spot.at,
+            steepens_deg,
+        })
+    });
+    strongest(found.collect(), over_m(terrain, rules))
 }
 
 /// What lies so near to a distance is that distance, metres `[ours]`: places half a cell apart are asked whether they are two

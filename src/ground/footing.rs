@@ -7,12 +7,12 @@ use crate::{
         climb::Climb,
         convex::Convex,
         incline::{Incline, inclines},
+        line::GroundLine,
         proposal::mean_strike_deg,
         steep::Steep,
         underfoot::Underfoot,
         underway::Underway,
     },
-    meet::angle,
     plan::place::{Piece, RollOver},
     practice::{Rule, Rules},
     trip::{
@@ -50,20 +50,21 @@ pub(crate) struct Footing {
 #[must_use]
 pub(crate) fn footing(leg: &Underway<'_>, rules: &Rules) -> Footing {
     let (under, stretch) = (&leg.met.under, leg.stretch);
+    let line = &under.line;
     let inclines = leg.rope_m.map(|rope_m| inclines(leg, rope_m, rules));
     let inclines = inclines.unwrap_or_default();
     let proposed = leg.rope_m.map(|_| proposed(leg)).unwrap_or_default();
     let strikes: Vec<ProposedStrike> = proposed.iter().flat_map(|(_, p)| p).copied().collect();
     Footing {
-        climb: under
+        climb: line
             .climbing()
             .climb(stretch, rules[Rule::AscentThresholdM]),
-        steepest: under.steepest(stretch, rules),
-        ground_steepest: under.ground.steepest(stretch).copied(),
-        unknown: unknown(under, stretch, &inclines, rules),
+        steepest: line.steepest(stretch, rules),
+        ground_steepest: line.ground.steepest(stretch).copied(),
+        unknown: unknown(line, stretch, &inclines, rules),
         inclines,
         bearing_deg: bearing_deg(leg.stage, stretch, rules),
-        may_run_along: contouring(leg.stage, &strikes, leg.rope_m.unwrap_or(0.0), rules),
+        may_run_along: contouring(leg, &strikes, rules),
         look_here: roll_overs(under, stretch, rules),
         ice_without_zone: pieces(leg.met.undrawn(), stretch),
         proposed,
@@ -115,12 +116,12 @@ fn pieces(stretches: &[Stretch], leg: Stretch) -> Vec<Piece> {
 }
 
 /// Where neither source knows heights: over more than a slope is taken over, or so that a piece is left without one.
-fn unknown(under: &Underfoot, leg: Stretch, inclines: &[Incline], rules: &Rules) -> Vec<Piece> {
+fn unknown(line: &GroundLine, leg: Stretch, inclines: &[Incline], rules: &Rules) -> Vec<Piece> {
     let unjudged = |part: &Stretch| {
         let mut without = inclines.iter().filter(|i| i.down_deg.is_none());
         without.any(|i| i.piece.meets(part))
     };
-    let mut unknown = under.unknown(leg);
+    let mut unknown = line.unknown(leg);
     unknown.retain(|part| part.length_m() > rules[Rule::SteepOverM] || unjudged(part));
     pieces(&unknown, leg)
 }
@@ -140,7 +141,7 @@ fn roll_overs(under: &Underfoot, leg: Stretch, rules: &Rules) -> Vec<RollOver> {
     let roll_over = |c: &Convex| RollOver {
         at_m: c.at_m,
         at: [c.at.normal().lon_deg, c.at.lat_deg],
-        height_m: under.profile.height_m(c.at_m),
+        height_m: under.line.profile.height_m(c.at_m),
         steepens_deg: c.steepens_deg,
     };
     found.into_iter().map(roll_over).collect()
@@ -185,18 +186,16 @@ fn proposed(leg: &Underway<'_>) -> Vec<(usize, Vec<ProposedStrike>)> {
 
 /// Where a rope of this length comes nearer to the proposed strike itself than the angle of running along;
 /// what the proposal may be off is left out here, or every slanting line would be marked.
-fn contouring(
-    stage: &Stage,
-    proposed: &[ProposedStrike],
-    rope_m: f64,
-    rules: &Rules,
-) -> Vec<Piece> {
+fn contouring(leg: &Underway<'_>, proposed: &[ProposedStrike], rules: &Rules) -> Vec<Piece> {
+    let rope_m = leg.rope_m.unwrap_or_default();
+    let angles = &leg.met.under.line.angles;
     let runs_along = |p: &&ProposedStrike| {
         let strike = Strike {
             uncertainty_deg: None,
             ..p.strike
         };
-        angle::worst_angle(stage, &[p.stretch], rope_m, strike)
+        angles
+            .worst(leg.stage, &[p.stretch], rope_m, strike)
             .is_some_and(|a| a.deg < rules[Rule::AlongDeg])
     };
     let along = proposed.iter().filter(runs_along).map(|p| p.stretch);

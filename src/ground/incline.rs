@@ -4,6 +4,7 @@ use crate::{
     ground::{
         along::SlopeSpot,
         gradient::Gradient,
+        pieces::FallingPiece,
         underway::{Underway, heading_deg},
     },
     practice::{Rule, Rules},
@@ -46,26 +47,42 @@ pub(crate) fn least_and_most<T: PartialOrd>([a, b]: [T; 2], [c, d]: [T; 2]) -> [
 /// The pieces of a leg, one spacing long.
 pub(crate) fn inclines(leg: &Underway<'_>, rope_m: f64, rules: &Rules) -> Vec<Incline> {
     let over_m = rules[Rule::SteepOverM].max(2.0 * rope_m);
-    let pieces = pieces(leg.stretch, rope_m);
-    let incline = |piece: Stretch| {
-        let middle_m = f64::midpoint(piece.from_m, piece.to_m);
-        let window = leg.stage.about(middle_m, over_m);
-        let (fall, ground_deg) = of_ground(leg, middle_m, rope_m, window);
-        let line = [&leg.met.under.gradient, &leg.met.under.second_gradient];
-        let lines = line
-            .into_iter()
-            .filter_map(|g: &Gradient| g.rise(middle_m, window))
-            .map(|rise| -rise);
-        let falls = lines.chain(fall).map(|fall| fall.atan().to_degrees());
-        let falls = falls.map(|deg| [deg; 2]);
-        Incline {
-            piece,
-            down_deg: falls.reduce(least_and_most),
-            ground_deg,
-            contacts: touching(leg, piece),
-        }
+    let known = leg
+        .met
+        .under
+        .line
+        .pieces
+        .of(leg.stretch, [rope_m, over_m], || {
+            let pieces = pieces(leg.stretch, rope_m);
+            pieces
+                .map(|piece| falling(leg, piece, rope_m, over_m))
+                .collect()
+        });
+    let incline = |falling: &FallingPiece| Incline {
+        piece: falling.piece,
+        down_deg: falling.down_deg,
+        ground_deg: falling.ground_deg,
+        contacts: touching(leg, falling.piece),
     };
-    pieces.map(incline).collect()
+    known.iter().map(incline).collect()
+}
+
+fn falling(leg: &Underway<'_>, piece: Stretch, rope_m: f64, over_m: f64) -> FallingPiece {
+    let middle_m = f64::midpoint(piece.from_m, piece.to_m);
+    let window = leg.stage.about(middle_m, over_m);
+    let (fall, ground_deg) = of_ground(leg, middle_m, rope_m, window);
+    let line = &leg.met.under.line;
+    let lines = [&line.gradient, &line.second_gradient]
+        .into_iter()
+        .filter_map(|g: &Gradient| g.rise(middle_m, window))
+        .map(|rise| -rise);
+    let falls = lines.chain(fall).map(|fall| fall.atan().to_degrees());
+    let falls = falls.map(|deg| [deg; 2]);
+    FallingPiece {
+        piece,
+        down_deg: falls.reduce(least_and_most),
+        ground_deg,
+    }
 }
 
 /// Equal pieces of at most so many metres.
@@ -88,7 +105,7 @@ fn of_ground(
     rope_m: f64,
     window: Stretch,
 ) -> (Option<f64>, Option<f64>) {
-    let parts = leg.met.under.ground.around(window);
+    let parts = leg.met.under.line.ground.around(window);
     let spots: Vec<&SlopeSpot> = parts.flat_map(|(_, spots)| spots).collect();
     if spots.is_empty() {
         return (None, None);

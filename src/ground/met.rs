@@ -1,13 +1,13 @@
 //! A route that has met its ice: contacts and the ground under them, stage by stage.
 
+use std::sync::Arc;
+
 use crate::{
-    cores,
     fault::Fault,
-    ground::underfoot::Underfoot,
+    ground::{known::KnownLines, line::GroundLine, underfoot::Underfoot},
     meet::{
         Contact, Ice,
         contact::Of,
-        turns::{TurnBack, turns},
         undrawn::{crossed, undrawn},
     },
     practice::{Rule, Rules},
@@ -34,8 +34,6 @@ pub(crate) struct MetStage {
     pub(crate) ice: Vec<Stretch>,
     /// What lies under the line.
     pub(crate) under: Underfoot,
-    /// Where the line turns back on itself.
-    pub(crate) turns: Vec<TurnBack>,
     /// Jumps of the line whose straight way passes over ice.
     pub(crate) jumps: Vec<JumpOverIce>,
     /// The same of the gap between the end of the stage before and the beginning of this one.
@@ -61,34 +59,24 @@ pub(crate) struct Prepared<'a> {
     pub(crate) zones: Ice<'a>,
     /// The ice of the inventory.
     pub(crate) glaciers: Ice<'a>,
+    /// Lines whose ground is known.
+    lines: KnownLines,
 }
 
 impl<'a> Prepared<'a> {
     /// Makes the ice of a case ready.
     #[must_use]
-    pub(crate) fn of(case: &Brief<'a>) -> Self {
+    pub(crate) fn of(case: &Brief<'a>, lines: KnownLines) -> Self {
         Self {
+            lines,
             zones: Ice::of(case.zones),
             glaciers: Ice::of(case.glaciers),
         }
     }
 }
 
-/// The figures that a meeting rests on.
-const RESTS_ON: [Rule; 12] = [
-    Rule::MarginM,
-    Rule::TurnBackM,
-    Rule::AscentThresholdM,
-    Rule::ClimbCells,
-    Rule::AscentsApartShare,
-    Rule::GroundStepM,
-    Rule::FallLineDeg,
-    Rule::ProposedStrikeDeg,
-    Rule::ConvexDeg,
-    Rule::ConvexOverM,
-    Rule::HeightsApartM,
-    Rule::LoneHeightM,
-];
+/// The figures that a meeting rests on beside those of the line.
+const RESTS_ON: [Rule; 3] = [Rule::FallLineDeg, Rule::ProposedStrikeDeg, Rule::ConvexDeg];
 
 impl Met {
     /// Lets every stage meet the ice and reads the ground under it.
@@ -96,8 +84,10 @@ impl Met {
     /// # Errors
     /// A terrain file is broken where it is read.
     pub(crate) fn of(case: &Brief<'_>, ice: &Prepared<'_>) -> Result<Self, Fault> {
-        let stages = case.route.stages.iter();
-        let stages = stages.map(|stage| MetStage::of(case, ice, stage));
+        let terrain = case.terrain.filter(|terrain| !terrain.is_empty());
+        let lines = ice.lines.under(&case.route.stages, terrain, case.rules)?;
+        let stages = case.route.stages.iter().zip(lines);
+        let stages = stages.map(|(stage, line)| MetStage::of(case, ice, stage, line));
         let mut stages = stages.collect::<Result<Vec<MetStage>, Fault>>()?;
         let pairs = case.route.stages.windows(2);
         for (pair, met) in pairs.zip(stages.iter_mut().skip(1)) {
@@ -110,22 +100,18 @@ impl Met {
     /// The figures that a meeting under these rules rests on: two rules with the same ones can share it.
     #[must_use]
     pub(crate) fn rests_on(rules: &Rules) -> Vec<u64> {
-        RESTS_ON.map(|rule| rules[rule].to_bits()).to_vec()
+        let own = RESTS_ON.map(|rule| rules[rule].to_bits());
+        GroundLine::rests_on(rules).into_iter().chain(own).collect()
     }
 }
 
 impl MetStage {
-    fn of(case: &Brief<'_>, ice: &Prepared<'_>, stage: &Stage) -> Result<Self, Fault> {
-        let (margin_m, least_m) = (case.rules[Rule::MarginM], case.rules[Rule::TurnBackM]);
-        let (met, turns) = cores::both(
-            || Self::but_turns(case, ice, stage),
-            || turns(stage, margin_m, least_m),
-        );
-        Ok(Self { turns, ..met? })
-    }
-
-    /// All of it but for the turns.
-    fn but_turns(case: &Brief<'_>, ice: &Prepared<'_>, stage: &Stage) -> Result<Self, Fault> {
+    fn of(
+        case: &Brief<'_>,
+        ice: &Prepared<'_>,
+        stage: &Stage,
+        line: Arc<GroundLine>,
+    ) -> Result<Self, Fault> {
         let margin_m = case.rules[Rule::MarginM];
         let mut contacts = ice.zones.contacts(stage, margin_m);
         let inventory = ice.glaciers.contacts(stage, 0.0);
@@ -134,8 +120,7 @@ impl MetStage {
         let ice = Stretch::merged([crossed(&contacts), crossed(&inventory)].concat(), 0.0);
         contacts.extend(undrawn(stage, &contacts, &inventory, margin_m));
         Ok(Self {
-            under: Underfoot::of(case, stage, &contacts, &ice)?,
-            turns: Vec::new(),
+            under: Underfoot::of(case, line, &contacts, &ice),
             contacts,
             ice,
             jumps,

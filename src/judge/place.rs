@@ -29,5 +29,5 @@ pub(crate) fn position(leg: &RopedLeg<'_>, at_m: f64) -> [f64; 2] {
 
 /// The height of the line at a chainage, metres, by the heights that are used.
 pub(crate) fn height_m(leg: &RopedLeg<'_>, at_m: f64) -> Option<f64> {
-    leg.stage.met.under.profile.height_m(at_m)
+    leg.stage.met.under.line.profile.height_m(at_m)
 }

@@ -70,7 +70,7 @@ pub(super) fn bridges(
 /// Where the line turns back on itself.
 pub(super) fn turns(leg: &RopedLeg<'_>) -> Vec<Finding> {
     let stretch = leg.sketch.stretch;
-    let turns = leg.stage.met.turns.iter();
+    let turns = leg.stage.met.under.line.turns.iter();
     let on_leg = turns.filter(|t| stretch.from_m < t.at_m && t.at_m <= stretch.to_m);
     let found = on_leg.map(|turn| {
         let fact = Fact::TurnFound {

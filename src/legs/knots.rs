@@ -1,7 +1,7 @@
 //! Brake knots: whether to tie them, how far apart a team walks for a whole layout, and whether the snow lets them work.
 
 use crate::{
-    ground::underfoot::Underfoot,
+    ground::line::GroundLine,
     legs::over::Over,
     plan::{
         leg::{Bite, KnotSet},
@@ -34,9 +34,9 @@ pub struct Hardship {
 
 impl Hardship {
     /// On a stretch over this ground.
-    pub(crate) fn on(under: &Underfoot, stretch: Stretch, rules: &Rules) -> Self {
+    pub(crate) fn on(line: &GroundLine, stretch: Stretch, rules: &Rules) -> Self {
         Self {
-            steepest_descent_deg: under.steepest_descent_deg(stretch, rules),
+            steepest_descent_deg: line.steepest_descent_deg(stretch, rules),
         }
     }
 }

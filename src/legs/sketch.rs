@@ -5,8 +5,8 @@ use std::{cell::RefCell, collections::BTreeMap};
 use crate::{
     ground::{
         footing::{Footing, footing},
+        line::GroundLine,
         met::MetStage,
-        underfoot::Underfoot,
         underway::Underway,
     },
     legs::{
@@ -165,7 +165,7 @@ struct OnLeg<'a> {
     met: RefCell<BTreeMap<u64, Meeting>>,
     zones: Vec<&'a Zone>,
     undrawn: bool,
-    under: &'a Underfoot,
+    line: &'a GroundLine,
     stretch: Stretch,
     rules: &'a Rules,
 }
@@ -177,13 +177,11 @@ impl<'a> OnLeg<'a> {
             .iter()
             .filter_map(|&i| job.zones.get(contacts.get(i)?.of.zone()?))
             .collect();
-        let proposed = sketch.met.under.counted(job.rules);
         let worst = Worst::new(
             sketch.stage,
+            sketch.met,
             job.zones,
-            contacts,
             held,
-            proposed,
             stretch,
             job.rules,
         );
@@ -194,7 +192,7 @@ impl<'a> OnLeg<'a> {
             met: RefCell::default(),
             zones,
             undrawn: ropes_undrawn(job.rules) && holds_undrawn(contacts, held),
-            under: &sketch.met.under,
+            line: &sketch.met.under.line,
             stretch,
             rules: job.rules,
         }
@@ -211,7 +209,7 @@ impl<'a> OnLeg<'a> {
 
     /// What makes holding harder on it.
     fn hardship(&self) -> Hardship {
-        Hardship::on(self.under, self.stretch, self.rules)
+        Hardship::on(self.line, self.stretch, self.rules)
     }
 
     /// What a rope with this spacing meets.

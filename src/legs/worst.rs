@@ -6,10 +6,11 @@
 //! gap count less.
 
 use crate::meet::{
-    angle::{self, Angle},
+    angle::{Angle, KnownAngles},
     contact::Contact,
 };
 use crate::{
+    ground::met::MetStage,
     practice::{Rule, Rules},
     trip::{
         route::{Stage, Stretch},
@@ -49,6 +50,7 @@ pub struct Meeting {
 #[derive(Clone, Debug)]
 pub(crate) struct Worst<'a> {
     stage: &'a Stage,
+    angles: &'a KnownAngles,
     held: Vec<ZoneHeld<'a>>,
     along_deg: f64,
     most_widths: f64,
@@ -67,18 +69,18 @@ struct ZoneHeld<'a> {
 }
 
 impl<'a> Worst<'a> {
-    /// The contacts `held` of a stage, as far as they lie on `stretch`. `proposed` holds for each contact the
-    /// strikes that count where its zone gives none; such a strike can only lengthen the way over a gap.
+    /// The contacts `held` of a stage, as far as they lie on `stretch`. Strikes that are proposed count where a zone gives
+    /// none, if the leader wants them to; such a strike can only lengthen the way over a gap.
     #[must_use]
     pub(crate) fn new(
         stage: &'a Stage,
+        met: &'a MetStage,
         zones: &'a [Zone],
-        contacts: &[Contact],
         held: &[usize],
-        proposed: &[Vec<ProposedStrike>],
         stretch: Stretch,
         rules: &Rules,
     ) -> Self {
+        let (contacts, proposed) = (&met.contacts, met.under.counted(rules));
         let on_leg = |c: &Contact| {
             c.touches
                 .iter()
@@ -102,6 +104,7 @@ impl<'a> Worst<'a> {
             .collect();
         Self {
             stage,
+            angles: &met.under.line.angles,
             held,
             along_deg: rules[Rule::AlongDeg],
             most_widths: rules[Rule::GapMostWidths],
@@ -161,9 +164,8 @@ impl<'a> Worst<'a> {
 
     /// The worst angle to the strike given, or to those proposed.
     fn angle(&self, held: &ZoneHeld<'_>, spacing_m: f64) -> Option<Angle> {
-        let met = |touches: &[Stretch], strike| {
-            angle::worst_angle(self.stage, touches, spacing_m, strike)
-        };
+        let met =
+            |touches: &[Stretch], strike| self.angles.worst(self.stage, touches, spacing_m, strike);
         if let Some(strike) = held.zone.strike {
             return met(&held.touches, strike);
         }

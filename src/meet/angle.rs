@@ -8,6 +8,11 @@
 //! Where a line turns back on itself the chord shrinks to nothing and grows again the other way: it turned
 //! over, it did not swing round. What counts there is the line on both sides.
 
+use std::{
+    collections::HashMap,
+    sync::{Mutex, MutexGuard, PoisonError},
+};
+
 use crate::{
     geometry::{
         LonLat,
@@ -73,6 +78,43 @@ pub fn worst_angle(
         deg: (deg - strike.doubt_deg()).max(0.0),
         at_m: first.at_m,
     })
+}
+
+/// Worst angles on one line that were asked for before: to meet a rope again, its spacing, its strike and its ice have to be
+/// the same to the last bit.
+#[derive(Debug, Default)]
+pub(crate) struct KnownAngles(Mutex<HashMap<Vec<u64>, Option<Angle>>>);
+
+/// Angles that are kept, a hundred bytes each `[ours]`.
+const MOST_KNOWN: usize = 50_000;
+
+impl KnownAngles {
+    /// [`worst_angle`] on the line that this belongs to.
+    pub(crate) fn worst(
+        &self,
+        stage: &Stage,
+        touches: &[Stretch],
+        spacing_m: f64,
+        strike: Strike,
+    ) -> Option<Angle> {
+        let ends = touches.iter().flat_map(|t| [t.from_m, t.to_m]);
+        let asked = [spacing_m, strike.deg, strike.doubt_deg()].into_iter();
+        let key: Vec<u64> = asked.chain(ends).map(f64::to_bits).collect();
+        if let Some(known) = self.all().get(&key) {
+            return *known;
+        }
+        let angle = worst_angle(stage, touches, spacing_m, strike);
+        let mut all = self.all();
+        if all.len() >= MOST_KNOWN {
+            all.clear();
+        }
+        all.insert(key, angle);
+        angle
+    }
+
+    fn all(&self) -> MutexGuard<'_, HashMap<Vec<u64>, Option<Angle>>> {
+        self.0.lock().unwrap_or_else(PoisonError::into_inner)
+    }
 }
 
 /// The direction of the crevasses as a unit vector.

@@ -1,5 +1,7 @@
 //! A practice set laid over the defaults.
 
+use std::sync::LazyLock;
+
 use crate::{
     fault::{Fault, Place, refusal::Refusal, trip::InPractice},
     practice::{
@@ -15,6 +17,9 @@ use crate::{
     },
 };
 
+/// The figures of `data/rules.toml`, read once.
+static DEFAULTS: LazyLock<Result<Rules, Vec<Fault>>> = LazyLock::new(Rules::defaults);
+
 impl Rules {
     /// The figures of `data/rules.toml` under those of the practice set `name` or, where `file` gives a
     /// text, under those of that text.
@@ -23,7 +28,7 @@ impl Rules {
     /// Every fault of the practice text: what does not parse, is unknown, missing or out of bounds.
     pub fn with_practice(practice: &set::Source<'_>) -> Result<Self, Vec<Fault>> {
         let set = practice.read()?;
-        let mut rules = Self::defaults()?;
+        let mut rules = DEFAULTS.clone()?;
         lay_over(&mut rules, set, practice.file())?;
         Ok(rules)
     }

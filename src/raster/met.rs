@@ -28,3 +28,15 @@ impl CellsMet {
         self.unbelievable += more.unbelievable;
     }
 }
+
+/// What was met in each model of a terrain, in the order they were added.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub(crate) struct ModelsAsked(pub(super) Vec<CellsMet>);
+
+impl ModelsAsked {
+    /// What was asked since an earlier count.
+    pub(crate) fn since(&self, before: &Self) -> Self {
+        let pairs = self.0.iter().zip(&before.0);
+        Self(pairs.map(|(now, before)| now.since(*before)).collect())
+    }
+}

@@ -6,7 +6,6 @@ use crate::raster::{
     met::CellsMet,
     reading::{Meaning, Reading},
     refusal::broken,
-    remembered::Remembered,
     systems::CoordinateSystem,
 };
 use crate::{
@@ -49,8 +48,6 @@ pub(crate) struct Files {
     pub(crate) parts: Vec<Parts>,
     pub(crate) met: Vec<CellsMet>,
     pub(crate) shelf: Shelf,
-    /// Where the same places are asked for again and again.
-    pub(super) remembered: Option<Remembered>,
 }
 
 /// Four cells and how much each counts.

@@ -1,15 +1,14 @@
 //! Several models of the ground as one.
 
 use std::fmt;
-use std::sync::{Mutex, MutexGuard, PoisonError};
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use crate::raster::{
     chunks::RasterSource,
     kind,
-    met::CellsMet,
+    met::{CellsMet, ModelsAsked},
     model::{Files, Model, containing, surrounding},
     refusal::{note, refused},
-    remembered::Answered,
 };
 use crate::{
     fault::{
@@ -21,7 +20,7 @@ use crate::{
 
 /// Several models of the ground as one: the finest that has a height at a place answers for it.
 ///
-/// Can be shared between threads; one reads at a time.
+/// Can be shared between threads; one reads at a time. A copy costs next to nothing: it reads in the same files.
 ///
 /// ```
 /// use schrund::{geometry::LonLat, raster::Terrain};
@@ -35,11 +34,22 @@ use crate::{
 /// assert_eq!(terrain.height_m(LonLat::new(9.0, 46.5))?, None, "nothing is made up outside");
 /// # Ok::<(), schrund::fault::Fault>(())
 /// ```
-#[derive(Default)]
+#[derive(Clone, Default)]
 pub struct Terrain {
     /// Finest first; equal ones in the order they were added.
-    pub(super) models: Vec<Model>,
-    files: Mutex<Files>,
+    pub(super) models: Vec<Arc<Model>>,
+    files: Arc<Mutex<Files>>,
+    identity: Identity,
+}
+
+/// Which models they are: those of one [`Terrain`] as long as none is added.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Identity(Arc<()>);
+
+impl PartialEq for Identity {
+    fn eq(&self, other: &Self) -> bool {
+        Arc::ptr_eq(&self.0, &other.0)
+    }
 }
 
 /// A height and who gave it.
@@ -88,7 +98,8 @@ impl Terrain {
         files.parts.push(opened.parts);
         files.met.push(CellsMet::default());
         drop(files);
-        self.models.push(model);
+        self.identity = Identity::default();
+        self.models.push(Arc::new(model));
         self.models
             .sort_by(|a, b| a.resolution_m.total_cmp(&b.resolution_m));
         if let Some(shift) = &opened.system.shift {
@@ -183,27 +194,26 @@ impl Terrain {
             .collect()
     }
 
-    pub(super) fn files(&self) -> MutexGuard<'_, Files> {
-        self.files.lock().unwrap_or_else(PoisonError::into_inner)
+    /// Which models they are.
+    pub(crate) fn identity(&self) -> Identity {
+        self.identity.clone()
     }
 
-    /// The same models, which remember what they are asked: whoever plans again and again over them waits less, and is
-    /// answered the same.
-    ///
-    /// ```
-    /// use schrund::{geometry::LonLat, raster::Terrain};
-    ///
-    /// let mut terrain = Terrain::new();
-    /// terrain.add("N46E007.hgt", Box::new(std::io::Cursor::new([0x09, 0xC4].repeat(1201 * 1201))))?;
-    /// let terrain = terrain.remembering();
-    /// let at = LonLat::new(7.25, 46.5);
-    /// assert_eq!(terrain.height_m(at)?, terrain.height_m(at)?);
-    /// # Ok::<(), schrund::fault::Fault>(())
-    /// ```
-    #[must_use]
-    pub fn remembering(self) -> Self {
-        self.files().remembered.get_or_insert_default();
-        self
+    /// What was asked of the models so far, as [`Terrain::notes`] counts it.
+    pub(crate) fn asked(&self) -> ModelsAsked {
+        ModelsAsked(self.files().met.clone())
+    }
+
+    /// Counts as asked once more what is known already.
+    pub(crate) fn ask_again(&self, known: &ModelsAsked) {
+        let mut files = self.files();
+        for (all, more) in files.met.iter_mut().zip(&known.0) {
+            all.add(*more);
+        }
+    }
+
+    pub(super) fn files(&self) -> MutexGuard<'_, Files> {
+        self.files.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
     /// The same models as if nothing had been asked of them: [`Terrain::notes`] are of what is asked from now on.
@@ -214,47 +224,6 @@ impl Terrain {
     }
 
     pub(super) fn bilinear_m(
-        &self,
-        files: &mut Files,
-        model: &Model,
-        at: LonLat,
-    ) -> Result<Option<f64>, Fault> {
-        if files.remembered.is_none() {
-            return self.interpolated_m(files, model, at);
-        }
-        let known = files
-            .remembered
-            .as_ref()
-            .and_then(|all| all.answer(model.id, at));
-        if let Some(known) = known {
-            for (model, met) in known.met {
-                if let Some(all) = files.met.get_mut(model) {
-                    all.add(met);
-                }
-            }
-            return Ok(known.height_m);
-        }
-        let before = files.met.clone();
-        let height_m = self.interpolated_m(files, model, at)?;
-        let met = files
-            .met
-            .iter()
-            .zip(&before)
-            .map(|(now, before)| now.since(*before));
-        let met = met
-            .enumerate()
-            .filter(|(_, met)| *met != CellsMet::default());
-        let answered = Answered {
-            height_m,
-            met: met.collect(),
-        };
-        if let Some(all) = &mut files.remembered {
-            all.remember(model.id, at, answered);
-        }
-        Ok(height_m)
-    }
-
-    fn interpolated_m(
         &self,
         files: &mut Files,
         model: &Model,

@@ -7,7 +7,7 @@ use super::{
 use crate::{
     cores,
     fault::{Fault, Noted, Place, files::InFiles},
-    read::geojson::Given,
+    read::geojson::{Given, KnownShapes},
     trip::route::Route,
 };
 
@@ -16,11 +16,12 @@ pub(super) fn route_and_zones(
     mut line: Input<Text<'_>>,
     mut ice: Input<Text<'_>>,
     gap: Result<Given, Fault>,
+    known: Option<&KnownShapes>,
 ) -> (Result<Noted<Route>, Vec<Fault>>, ice::IceRead) {
     let begins = |sign: Option<u8>, signs: &[u8]| sign.is_some_and(|b| signs.contains(&b));
     let look_swapped = begins(line.first_sign(), b"{[") && begins(ice.first_sign(), b"<");
     let (first, second) = (line.name.clone(), ice.name.clone());
-    let (line, ice) = cores::both(|| route(line), || ice::zones(ice, gap));
+    let (line, ice) = cores::both(|| route(line), || ice::zones(ice, gap, known));
     if !(look_swapped && line.is_err() && ice.is_err()) {
         return (line, ice);
     }

@@ -14,6 +14,7 @@ mod given;
 mod held;
 mod judge;
 mod kind;
+mod known;
 mod log;
 mod members;
 mod names;
@@ -37,7 +38,7 @@ use crate::{
     trip::zone::Zone,
 };
 
-pub use self::given::Given;
+pub use self::{given::Given, known::KnownShapes};
 
 /// Reads the zones of a GeoJSON text `[rfc7946]`; `name` is what the messages call the file.
 ///
@@ -49,7 +50,30 @@ pub use self::given::Given;
 /// Every fault of the file at once, in input order, repeats grouped, followed by the warnings and notes
 /// met on the way. Only broken JSON ends the reading early.
 pub fn zones(name: &str, text: impl Read, given: &Given) -> Result<Noted<Vec<Zone>>, Vec<Fault>> {
-    let mut reading = ZonesReading::new(name, *given);
+    read(name, text, given, None)
+}
+
+/// The same for who reads a file again and again with little of it changed: what is known of its geometries is not read
+/// anew, and what is new is known from then on.
+///
+/// # Errors
+/// As [`zones`].
+pub fn zones_again(
+    name: &str,
+    text: impl Read,
+    given: &Given,
+    known: &KnownShapes,
+) -> Result<Noted<Vec<Zone>>, Vec<Fault>> {
+    read(name, text, given, Some(known))
+}
+
+fn read(
+    name: &str,
+    text: impl Read,
+    given: &Given,
+    known: Option<&KnownShapes>,
+) -> Result<Noted<Vec<Zone>>, Vec<Fault>> {
+    let mut reading = ZonesReading::new(name, *given, known);
     plain::read(text, &mut reading);
     reading.finish()
 }

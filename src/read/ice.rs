@@ -3,7 +3,7 @@
 use crate::{
     fault::{Code, Fault, Level, Noted, Place, Wrong, geojson::InGeojson, instead::Instead},
     read::{
-        geojson::{self, Given},
+        geojson::{self, Given, KnownShapes},
         input::{Input, Text},
         signature,
     },
@@ -17,22 +17,31 @@ pub(super) type IceRead = Result<Noted<Vec<Zone>>, Vec<Fault>>;
 const ANY_GAP: Given = Given { gap_m: Some(1.0) };
 
 /// Zones, with a width for those that give none, or beside what is wrong with that width.
-pub(super) fn zones(input: Input<Text<'_>>, gap: Result<Given, Fault>) -> IceRead {
+pub(super) fn zones(
+    input: Input<Text<'_>>,
+    gap: Result<Given, Fault>,
+    known: Option<&KnownShapes>,
+) -> IceRead {
     match gap {
-        Ok(given) => read(input, &given),
+        Ok(given) => read(input, &given, known),
         Err(fault) => {
-            let faults = gapless(read(input, &ANY_GAP)).err().unwrap_or_default();
+            let faults = gapless(read(input, &ANY_GAP, known))
+                .err()
+                .unwrap_or_default();
             Err(std::iter::once(fault).chain(faults).collect())
         }
     }
 }
 
 /// Polygons of a file; where it is XML or another text instead, of which kind.
-pub(super) fn read(input: Input<Text<'_>>, given: &Given) -> IceRead {
+pub(super) fn read(input: Input<Text<'_>>, given: &Given, known: Option<&KnownShapes>) -> IceRead {
     let mut text = input.source?;
     let start = text.fill_buf().unwrap_or_default();
     let (xml, other) = (signature::of_xml(start), signature::of_text(start));
-    let read = geojson::zones(&input.name, text, given);
+    let read = match known {
+        Some(known) => geojson::zones_again(&input.name, text, given, known),
+        None => geojson::zones(&input.name, text, given),
+    };
     read.map_err(|mut faults| {
         for fault in &mut faults {
             let kind = match &fault.what {
@@ -69,9 +78,9 @@ pub(super) fn drawn(zones: IceRead, ice_known: bool) -> IceRead {
 }
 
 /// The ice of the inventory. What it says about gaps is not used, which is told, and a file without a polygon is a fault.
-pub(super) fn inventory(input: Input<Text<'_>>) -> IceRead {
+fn inventory(input: Input<Text<'_>>, known: Option<&KnownShapes>) -> IceRead {
     let file = Place::file(&input.name);
-    let read = gapless(read(input, &ANY_GAP));
+    let read = gapless(read(input, &ANY_GAP, known));
     let mut ice =
         read.map_err(|faults| faults.into_iter().map(of_inventory).collect::<Vec<_>>())?;
     let given = ice.value.iter().filter(|zone| !zone.gap.assumed).count();
@@ -107,10 +116,13 @@ pub(super) fn gapless(read: IceRead) -> IceRead {
     }
 }
 
-/// No inventory.
-pub(super) fn none() -> IceRead {
-    Ok(Noted {
-        value: Vec::new(),
-        notes: Vec::new(),
-    })
+/// The ice of an inventory, where there is one.
+pub(super) fn perhaps(input: Option<Input<Text<'_>>>, known: Option<&KnownShapes>) -> IceRead {
+    let none = || {
+        Ok(Noted {
+            value: Vec::new(),
+            notes: Vec::new(),
+        })
+    };
+    input.map_or_else(none, |input| inventory(input, known))
 }

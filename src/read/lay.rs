@@ -8,7 +8,7 @@ use crate::{
     read::{
         both,
         gathered::Faults,
-        geojson::Given,
+        geojson::{Given, KnownShapes},
         gpx, grid, ice,
         input::{Input, Text},
         swapped::{FileNames, swapped},
@@ -53,6 +53,8 @@ pub struct Sources<'a> {
     pub terrain: Vec<Input<raster::RasterSource>>,
     /// The same, where they were opened before, with what was noticed then: nothing of `terrain` is opened.
     pub opened: Option<Noted<Terrain>>,
+    /// Geometries of zones and inventory that were read before, where they are read again and again.
+    pub known: Option<&'a KnownShapes>,
     /// The trip file; see [`super::trip::file`]. Files it asks for are listed by [`Trip::files`], and have to be laid
     /// here: one that is missing is a fault, because the plan would look as if it had been read.
     pub trip: Option<Input<Trip>>,
@@ -72,6 +74,7 @@ impl<'a> Sources<'a> {
             glaciers: None,
             terrain: Vec::new(),
             opened: None,
+            known: None,
             trip: None,
             practice: None,
             flags: Trip::default(),
@@ -99,8 +102,8 @@ impl<'a> Sources<'a> {
         let laid = faults.take(said.laid(self.practice));
         let (line, drawn) = (self.route.name.clone(), self.zones.name.clone());
         let ((route, zones), glaciers) = cores::both(
-            || both::route_and_zones(self.route, self.zones, said.gap()),
-            || self.glaciers.map_or_else(ice::none, ice::inventory),
+            || both::route_and_zones(self.route, self.zones, said.gap(), self.known),
+            || ice::perhaps(self.glaciers, self.known),
         );
         let route = faults.take(route);
         let zones = ice::drawn(zones, inventory).map_err(|told| grid::named(told, route.as_ref()));
@@ -255,8 +258,8 @@ impl Layered {
 
     /// The party; where the rules themselves are at fault, the default ones are enough to find its faults.
     fn party(&self, rules: Option<&Rules>) -> Result<Party, Vec<Fault>> {
-        let default = Rules::with_practice(&set::Source::Named(set::EMBEDDED[0].0))?;
-        let rules = rules.unwrap_or(&default);
+        let default = || Rules::with_practice(&set::Source::Named(set::EMBEDDED[0].0));
+        let rules = &rules.map_or_else(default, |rules| Ok(rules.clone()))?;
         let given = match self.flags.party(&self.place(true), rules)? {
             Some(party) => Some(party),
             None => self.trip.party(&self.place(false), rules)?,
@@ -373,7 +376,7 @@ pub fn route(input: Input<Text<'_>>) -> Result<Noted<Route>, Vec<Fault>> {
 /// # Errors
 /// It could not be opened; else see [`crate::read::geojson::zones`].
 pub fn zones(input: Input<Text<'_>>, gap_m: Option<f64>) -> Result<Noted<Vec<Zone>>, Vec<Fault>> {
-    ice::read(input, &Given { gap_m })
+    ice::read(input, &Given { gap_m }, None)
 }
 
 /// Reads a practice file.

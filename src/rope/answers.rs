@@ -6,7 +6,8 @@ use crate::{
     cores,
     fault::refusal::Refusal,
     physics::{
-        assumed::Snow,
+        assumed::{Assumed, Snow},
+        hold_dynamic::Followed,
         holding::{Holding, Team},
     },
     plan::{
@@ -14,7 +15,7 @@ use crate::{
         fall::{Held, OrderAdvice},
         name::PersonOnRope,
     },
-    practice::{Origin, Rules},
+    practice::Origin,
     rope::{
         arrest::{self, FallAnswer},
         draft::Draft,
@@ -69,7 +70,6 @@ impl Answers {
         depth: Depth,
         known: &RefCell<KnownFalls>,
     ) -> Self {
-        let rules = job.rules;
         let mut asked = AskedFalls {
             depth,
             job,
@@ -90,7 +90,8 @@ impl Answers {
         let falls: Vec<FallsOfLeg> = falls.collect();
         Self {
             advice: if depth >= Depth::Told {
-                advice(legs, &falls, rules)
+                let assumed = &job.rules.nature.assumed;
+                advice(legs, &falls, assumed, &mut asked.known.slopes.followed)
             } else {
                 BTreeMap::new()
             },
@@ -249,7 +250,8 @@ type HardestFall<'a> = ((bool, (u8, bool, f64)), usize, &'a Draft, &'a FallAnswe
 fn advice(
     legs: &[RopedLeg<'_>],
     falls: &[FallsOfLeg],
-    rules: &Rules,
+    assumed: &Assumed,
+    followed: &mut Followed,
 ) -> BTreeMap<usize, (usize, Option<OrderAdvice>)> {
     let mut worst: BTreeMap<usize, HardestFall<'_>> = BTreeMap::new();
     for (i, (leg, falls)) in legs.iter().zip(falls).enumerate() {
@@ -263,7 +265,8 @@ fn advice(
         }
     }
     let advise = |(team, (_, leg, draft, fall)): (usize, HardestFall<'_>)| {
-        (team, (leg, arrest::advice(fall, &draft.persons, rules)))
+        let advice = arrest::advice(fall, &draft.persons, assumed, followed);
+        (team, (leg, advice))
     };
     worst.into_iter().map(advise).collect()
 }

@@ -2,14 +2,14 @@
 
 use crate::{
     physics::{
-        assumed::Parameter,
+        assumed::{Assumed, Parameter},
+        hold_dynamic::Followed,
         holding::{Faller, Holding, HoldingAnswer, Team},
     },
     plan::{
         fall::{Arrest, Held, OrderAdvice},
         name::{PersonName, PersonOnRope},
     },
-    practice::Rules,
     rope::held::HeldAlong,
 };
 
@@ -92,7 +92,8 @@ pub(crate) fn severity(holding: &Holding) -> (u8, bool, f64) {
 pub(crate) fn advice(
     fall: &FallAnswer,
     persons: &[PersonOnRope],
-    rules: &Rules,
+    assumed: &Assumed,
+    followed: &mut Followed,
 ) -> Option<OrderAdvice> {
     let masses_kg = &fall.team.masses_kg;
     let first = masses_kg.first()?;
@@ -104,7 +105,7 @@ pub(crate) fn advice(
         down_deg: fall.along.down_deg,
         ..fall.team.clone()
     };
-    let advice = team.best_order(&rules.nature.assumed).ok()?;
+    let advice = team.best_order(assumed, followed).ok()?;
     let named = advice.order.iter().map(|i| PersonName::at(i + 1, persons));
     Some(OrderAdvice {
         order: named.collect(),

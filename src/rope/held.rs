@@ -87,12 +87,16 @@ impl FallPlace {
     /// Each of them once, the steepest first, with the slopes wherever a team stands the same.
     pub(super) fn questions(on_ice: &[(&Incline, Self)]) -> Vec<(Self, [i8; 2])> {
         let all: BTreeSet<Self> = on_ice.iter().map(|(_, at)| *at).collect();
-        let range_deg = |at: Self| {
-            let alike = all.iter().filter(|other| at.alike(**other));
-            let slopes = alike.map(|other| other.down_deg);
-            slopes.reduce(least_and_most).unwrap_or(at.down_deg)
-        };
-        all.iter().rev().map(|&at| (at, range_deg(at))).collect()
+        let mut ranges: BTreeMap<(Stance, bool), [i8; 2]> = BTreeMap::new();
+        for at in &all {
+            let range_deg = ranges.entry(at.standing()).or_insert(at.down_deg);
+            *range_deg = least_and_most(*range_deg, at.down_deg);
+        }
+        let range_deg = |at: &Self| ranges.get(&at.standing()).copied();
+        let asked = all.iter().rev();
+        asked
+            .map(|at| (*at, range_deg(at).unwrap_or(at.down_deg)))
+            .collect()
     }
 
     /// The team on the flat there, and with somebody carried where that is so.
@@ -108,7 +112,12 @@ impl FallPlace {
 
     /// Whether a team stands the same there but for the slope.
     fn alike(self, other: Self) -> bool {
-        (self.stance, self.gap_given) == (other.stance, other.gap_given)
+        self.standing() == other.standing()
+    }
+
+    /// How a team stands there but for the slope.
+    fn standing(self) -> (Stance, bool) {
+        (self.stance, self.gap_given)
     }
 }
 

@@ -45,7 +45,7 @@ pub(crate) fn legs<'a>(
         .flat_map(|s| s.legs.iter().map(move |l| (s, l)));
     let leg = |(i, (stage, sketch)): (usize, (&'a Sketch<'a>, &'a LegSketch))| {
         let zones = stage.zones(sketch, job.zones);
-        let hardship = Hardship::on(&stage.met.under, sketch.stretch, job.rules);
+        let hardship = Hardship::on(&stage.met.under.line, sketch.stretch, job.rules);
         let undrawn = stage.undrawn(sketch, job.rules);
         let over = Over {
             zones: &zones,

@@ -59,6 +59,7 @@ impl<'a> WalkedStage<'a> {
                     .stage
                     .met
                     .under
+                    .line
                     .climb_unknown(leg.sketch.stretch, self.job.rules)
                     .is_empty()
         };

@@ -38,7 +38,7 @@ struct Reached {
 impl InsideLeg {
     pub(super) fn of(leg: &RopedLeg<'_>, rules: &Rules) -> Self {
         let whole = leg.sketch.stretch;
-        let climbing = leg.stage.met.under.climbing();
+        let climbing = leg.stage.met.under.line.climbing();
         let climbed = climbing.climbed(whole, rules[Rule::AscentThresholdM]);
         let climb = leg.footing.climb.unwrap_or_default();
         Self::paced(

@@ -33,7 +33,7 @@ pub(super) fn stops(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Stop> {
 
 /// Those of its stage. A halt within the margin of a turn is one at the turn, and halts at one place are one.
 fn of_stage(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Stop> {
-    let turns = leg.stage.met.turns.iter().map(|turn| Stop {
+    let turns = leg.stage.met.under.line.turns.iter().map(|turn| Stop {
         at_m: turn.at_m,
         halt_min: 0.0,
         name: None,

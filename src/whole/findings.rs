@@ -31,12 +31,12 @@ pub(crate) fn findings(
     found.extend(clock::findings(job, legs, hours));
     let terrain = job.terrain.map(Terrain::notes).unwrap_or_default();
     found.extend(terrain.into_iter().map(handed_on));
-    for note in stages.iter().flat_map(|s| &s.met.under.notes) {
+    for note in stages.iter().flat_map(|s| &s.met.under.line.notes) {
         if !found.contains(note) {
             found.push(note.clone());
         }
     }
-    if stages.iter().all(|s| s.met.under.profile.is_empty()) {
+    if stages.iter().all(|s| s.met.under.line.profile.is_empty()) {
         found.push(of_part(JobPart::Route, Fact::NoHeights {}));
     } else {
         found.extend(
@@ -117,7 +117,7 @@ fn gaps_between(job: &Brief<'_>, stages: &[Sketch<'_>]) -> Vec<Finding> {
 /// Where the heights of a stage leave off: climbs and hours are too few.
 fn climb_unknown(sketch: &Sketch<'_>, rules: &Rules) -> Option<Finding> {
     let stage = sketch.stage;
-    let pieces = sketch.met.under.climb_unknown(stage.whole(), rules);
+    let pieces = sketch.met.under.line.climb_unknown(stage.whole(), rules);
     let fact = Fact::ClimbUnknown {
         first_m: pieces.first()?.from_m,
         unknown_m: pieces.iter().map(Stretch::length_m).sum(),

@@ -21,7 +21,7 @@ pub(super) fn parts(leg: &RopedLeg<'_>, hours: &Hours, rules: &Rules) -> Vec<Leg
         if part.stretch.length_m() <= 0.0 {
             continue;
         }
-        let under = &leg.stage.met.under;
+        let under = &leg.stage.met.under.line;
         let climb = under.climbing();
         let climb = climb.climb(part.stretch, rules[Rule::AscentThresholdM]);
         let stop = part.stop.as_ref();

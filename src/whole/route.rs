@@ -17,9 +17,15 @@ use crate::{
 /// The line as a whole.
 pub(crate) fn route(job: &Brief<'_>, stages: &[Sketch<'_>], hours: &[Hours]) -> RouteSummary {
     let threshold_m = job.rules[Rule::AscentThresholdM];
-    let climb = |s: &Sketch<'_>| s.met.under.climbing().climb(s.stage.whole(), threshold_m);
+    let climb = |s: &Sketch<'_>| {
+        s.met
+            .under
+            .line
+            .climbing()
+            .climb(s.stage.whole(), threshold_m)
+    };
     let climbs: Vec<Climb> = stages.iter().filter_map(climb).collect();
-    let sources = stages.iter().filter_map(|s| s.met.under.heights_from);
+    let sources = stages.iter().filter_map(|s| s.met.under.line.heights_from);
     let sources: BTreeSet<HeightsFrom> = sources.collect();
     let sum = |of: fn(&Climb) -> f64| (!climbs.is_empty()).then(|| climbs.iter().map(of).sum());
     RouteSummary {
@@ -38,7 +44,7 @@ pub(crate) fn route(job: &Brief<'_>, stages: &[Sketch<'_>], hours: &[Hours]) -> 
 /// Over all stages; absent where one of them has no heights.
 fn effort_km(rules: &Rules, stages: &[Sketch<'_>]) -> Option<f64> {
     let of_stage = |s: &Sketch<'_>| {
-        let (under, all) = (&s.met.under, s.stage.whole());
+        let (under, all) = (&s.met.under.line, s.stage.whole());
         let climb = under.climbing().climb(all, rules[Rule::AscentThresholdM])?;
         let steep_m = under.profile.steep_descent_m(
             all,

@@ -44,7 +44,7 @@ use crate::{
     ground::profile::Profile,
     say::{arg::Arg, finding, plain, span::Said, voice::Voice},
     trip::route::Stage,
-    write::sheet::Sheet,
+    write::{parts::clock, sheet::Sheet},
 };
 
 use annex::Holds;
@@ -64,39 +64,37 @@ pub fn page(sheet: &Sheet<'_>) -> String {
     document::of(&window, &sheet::body(sheet, &behind), None, voice)
 }
 
-/// A part of the annex, folded or not; its fold says what and how much is in it.
-pub(super) struct ReportPart {
+/// A part of the annex, folded or not; its fold says what and how much is in it. It is made where it is asked for.
+pub(super) struct ReportPart<'a> {
     pub(super) id: &'static str,
     pub(super) title: String,
-    holds: Said,
-    pub(super) body: Markup,
-    open: bool,
+    sheet: &'a Sheet<'a>,
+    holds: fn(&Holds<'_>) -> Said,
+    body: fn(&Sheet<'_>) -> Markup,
 }
 
-impl ReportPart {
-    fn new(id: &'static str, voice: Voice, holds: Said, body: Markup) -> Self {
-        Self {
-            id,
-            title: word(&format!("report-{id}"), voice).to_string(),
-            holds,
-            body,
-            open: false,
-        }
-    }
-
-    /// Unfolded from the beginning.
-    fn unfolded(self) -> Self {
-        Self { open: true, ..self }
+impl ReportPart<'_> {
+    /// What is in it.
+    pub(super) fn body(&self) -> Markup {
+        (self.body)(self.sheet)
     }
 
     fn drawn(&self) -> Markup {
-        let id = self.id;
-        html! {
-            section id=(id) aria-labelledby={ (id) "-title" } {
-                details open[self.open] {
-                    summary { h2 id={ (id) "-title" } { (self.title) } " " span class="holds" { (self.holds) } }
-                    (self.body)
-                }
+        let holds = (self.holds)(&Holds::of(self.sheet));
+        section(self.id, &self.title, &holds, &self.body(), false)
+    }
+}
+
+fn title_of(id: &str, voice: Voice) -> String {
+    word(&format!("report-{id}"), voice).to_string()
+}
+
+fn section(id: &str, title: &str, holds: &Said, body: &Markup, open: bool) -> Markup {
+    html! {
+        section id=(id) aria-labelledby={ (id) "-title" } {
+            details open[open] {
+                summary { h2 id={ (id) "-title" } { (title) } " " span class="holds" { (holds) } }
+                (body)
             }
         }
     }
@@ -109,63 +107,105 @@ fn sections(sheet: &Sheet<'_>) -> Markup {
     let holds = Holds::of(sheet);
     let map =
         html! { figure class="map" { (picture.overview()) (legend::legend(&picture, voice)) } };
-    let drawn = [
-        ReportPart::new("map", voice, holds.map(), map).unfolded(),
-        ReportPart::new("profile", voice, holds.profile(), profiles(sheet)).unfolded(),
-    ];
-    let insets = ReportPart::new("insets", voice, holds.insets(), insets(&picture));
+    let drawn = |id, holds: Said, body: Markup, open| {
+        section(id, &title_of(id, voice), &holds, &body, open)
+    };
     html! {
-        @for part in &drawn { (part.drawn()) }
+        (drawn("map", holds.map(), map, true))
+        (drawn("profile", holds.profile(), profiles(sheet), true))
         @for part in parts(sheet) {
             // Where the ropes are drawn, the places of their legs are too.
-            @if part.id == "zones" && roped { (insets.drawn()) }
+            @if part.id == "zones" && roped { (drawn("insets", holds.insets(), insets(&picture), false)) }
             (part.drawn())
         }
     }
 }
 
 /// All but the maps and the profile.
-pub(super) fn parts(sheet: &Sheet<'_>) -> Vec<ReportPart> {
-    let (plan, voice) = (sheet.plan, sheet.look.voice);
-    let roped = plan.legs.iter().any(|leg| leg.roped);
-    let holds = Holds::of(sheet);
-    let part = |id, holds, body| Some(ReportPart::new(id, voice, holds, body));
-    let figures = ReportPart {
-        title: holds.title_of_figures(),
-        ..ReportPart::new("figures", voice, holds.figures(), head::summary(sheet))
+pub(super) fn parts<'a>(sheet: &'a Sheet<'a>) -> Vec<ReportPart<'a>> {
+    let voice = sheet.look.voice;
+    let roped = sheet.plan.legs.iter().any(|leg| leg.roped);
+    let others = !sheet.scene.others.is_empty();
+    let due = |id: &str| match id {
+        "clock" => !clock::lines(sheet.plan, voice).is_empty(),
+        "ropes" | "limits" | "holding" | "gear" => roped,
+        "party" => others,
+        _ => true,
     };
-    let carry = html! { (party::carry(plan, voice)) (party::fewer_changes(plan, voice)) };
-    let clock = legs::clock(plan, voice);
-    let of_rope = |id, holds, body| roped.then(|| ReportPart::new(id, voice, holds, body));
-    let all = [
-        Some(figures),
-        part("findings", holds.findings(), said::findings(plan, voice)),
-        part("legs", holds.legs(), legs::legs(sheet, voice)),
-        part("carry", holds.carry(), carry),
-        part("changes", holds.changes(), legs::changes(sheet)),
-        clock.and_then(|clock| part("clock", holds.clock(), clock)),
-        of_rope("ropes", holds.ropes(), rope::ropes(&plan.legs, voice)),
-        part("zones", holds.zones(), legs::zones(sheet, voice)),
-        of_rope("limits", holds.limits(), limits::limits(sheet, voice)),
-        of_rope(
-            "holding",
-            holds.holding(),
-            holding::holding(&plan.legs, voice),
-        ),
-        part("field", holds.field(), hand::table(&plan.field, voice)),
-        of_rope("gear", holds.gear(), hand::gear(&plan.gear, voice)),
-        (!sheet.scene.others.is_empty())
-            .then(|| ReportPart::new("party", voice, holds.party(), party::variants(sheet))),
-        part("cautions", holds.cautions(), said::cautions(voice)),
-        part("notes", holds.notes(), notes::notes()),
-        part(
-            "assumptions",
-            holds.assumptions(),
-            said::assumptions(plan, voice),
-        ),
-    ];
-    all.into_iter().flatten().collect()
+    let part = |&(id, holds, body): &PartOf| ReportPart {
+        id,
+        title: match id {
+            "figures" => Holds::of(sheet).title_of_figures(),
+            _ => title_of(id, voice),
+        },
+        sheet,
+        holds,
+        body,
+    };
+    PARTS.iter().filter(|(id, ..)| due(id)).map(part).collect()
 }
+
+type PartOf = (
+    &'static str,
+    fn(&Holds<'_>) -> Said,
+    fn(&Sheet<'_>) -> Markup,
+);
+
+/// The parts in their order, and what is in each.
+const PARTS: [PartOf; 16] = [
+    ("figures", |h| h.figures(), head::summary),
+    (
+        "findings",
+        |h| h.findings(),
+        |s| said::findings(s.plan, s.look.voice),
+    ),
+    ("legs", |h| h.legs(), |s| legs::legs(s, s.look.voice)),
+    ("carry", |h| h.carry(), party::packed),
+    ("changes", |h| h.changes(), legs::changes),
+    (
+        "clock",
+        |h| h.clock(),
+        |s| legs::clock(s.plan, s.look.voice),
+    ),
+    (
+        "ropes",
+        |h| h.ropes(),
+        |s| rope::ropes(&s.plan.legs, s.look.voice),
+    ),
+    ("zones", |h| h.zones(), |s| legs::zones(s, s.look.voice)),
+    (
+        "limits",
+        |h| h.limits(),
+        |s| limits::limits(s, s.look.voice),
+    ),
+    (
+        "holding",
+        |h| h.holding(),
+        |s| holding::holding(&s.plan.legs, s.look.voice),
+    ),
+    (
+        "field",
+        |h| h.field(),
+        |s| hand::table(&s.plan.field, s.look.voice),
+    ),
+    (
+        "gear",
+        |h| h.gear(),
+        |s| hand::gear(&s.plan.gear, s.look.voice),
+    ),
+    ("party", |h| h.party(), party::variants),
+    (
+        "cautions",
+        |h| h.cautions(),
+        |s| said::cautions(s.look.voice),
+    ),
+    ("notes", |h| h.notes(), |_| notes::notes()),
+    (
+        "assumptions",
+        |h| h.assumptions(),
+        |s| said::assumptions(s.plan, s.look.voice),
+    ),
+];
 
 fn profiles(sheet: &Sheet<'_>) -> Markup {
     let stages = &sheet.route.stages;

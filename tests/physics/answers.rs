@@ -66,7 +66,9 @@ fn the_best_order_is_one_of_the_team_and_none_is_better() {
         masses_kg: vec![100.0, 55.0, 75.0, 60.0],
         ..team(Snow::Settled, 4)
     };
-    let advice = team.best_order(&assumed()).expect("inside bounds");
+    let advice = team
+        .best_order(&assumed(), &mut Followed::default())
+        .expect("inside bounds");
     let mut sorted = advice.order.clone();
     sorted.sort_unstable();
     assert_eq!(sorted, [0, 1, 2, 3], "everybody once");
@@ -84,7 +86,7 @@ fn the_best_order_is_one_of_the_team_and_none_is_better() {
 #[test]
 fn equal_people_gain_nothing_by_changing_places() {
     let advice = team(Snow::Firm, 4)
-        .best_order(&assumed())
+        .best_order(&assumed(), &mut Followed::default())
         .expect("inside bounds");
     assert_eq!(
         (advice.order, advice.worth_it),

@@ -43,6 +43,9 @@ pub(crate) enum PageCall {
         /// Units shown.
         #[arg(long, default_value = "metric", ignore_case = true)]
         units: UnitsFlag,
+        /// A part of the report that is unfolded (repeatable): the others come without what is in them.
+        #[arg(long, value_name = "ID")]
+        open: Vec<String>,
     },
     /// What trip file and flags say together, and all that a trip can say.
     Trip {

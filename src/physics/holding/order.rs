@@ -40,13 +40,13 @@ pub struct Score {
 /// Advice on the order.
 ///
 /// ```
-/// use schrund::physics::{assumed::{Assumed, Snow}, holding::{Team, order::Advice}};
+/// use schrund::physics::{assumed::{Assumed, Snow}, hold_dynamic::Followed, holding::{Team, order::Advice}};
 ///
 /// let heavy_in_the_middle = Team {
 ///     masses_kg: vec![60.0, 110.0, 80.0], spacing_m: 15.0, gap_m: 6.0, knots: None, snow: Snow::Settled,
 ///     on_skis: false, down_deg: [0.0; 2], rope_ea_n: 21_213.0,
 /// };
-/// let advice: Advice = heavy_in_the_middle.best_order(&Assumed::built_in()?)?;
+/// let advice: Advice = heavy_in_the_middle.best_order(&Assumed::built_in()?, &mut Followed::default())?;
 /// assert_eq!(advice.order, [0, 2, 1], "80 kg in the middle, 110 kg at the end");
 /// assert!(advice.worth_it && advice.best < advice.as_given);
 /// # Ok::<(), schrund::fault::refusal::Refusal>(())
@@ -69,7 +69,11 @@ impl Team {
     ///
     /// # Errors
     /// Names the first figure that lies outside what it can be, or when there are more than five people.
-    pub fn best_order(&self, assumed: &Assumed) -> Result<Advice, Refusal> {
+    pub fn best_order(
+        &self,
+        assumed: &Assumed,
+        followed: &mut Followed,
+    ) -> Result<Advice, Refusal> {
         self.check()?;
         assumed.check()?;
         let people = self.masses_kg.len();
@@ -80,9 +84,8 @@ impl Team {
         let [least_deg, most_deg] = self.down_deg;
         let turns_alike = (least_deg + most_deg).abs() < 1e-9;
         let given: Vec<usize> = (0..people).collect();
-        let mut followed = Followed::default();
         let as_given = self
-            .score_below(assumed, &mut followed, None)?
+            .score_below(assumed, followed, None)?
             .unwrap_or_default();
         let (mut order, mut best) = (given.clone(), as_given);
         let mut tried: Vec<Vec<f64>> = vec![self.masses_kg.clone()];
@@ -99,7 +102,7 @@ impl Team {
                 ..self.clone()
             };
             tried.push(masses_kg);
-            if let Some(score) = team.score_below(assumed, &mut followed, Some(&best))? {
+            if let Some(score) = team.score_below(assumed, followed, Some(&best))? {
                 (order, best) = (next, score);
             }
         }

@@ -31,7 +31,7 @@ pub(super) const MEMBERS: [&str; 6] = [
 ];
 
 /// Reads every top-level value of the text (newline-delimited files hold many) into `reading`.
-pub(super) fn read(source: impl io::Read, reading: &mut ZonesReading) {
+pub(super) fn read(source: impl io::Read, reading: &mut ZonesReading<'_>) {
     let clock = Rc::new(TextClock::new());
     let mut json =
         serde_json::Deserializer::from_reader(CountedText::new(source, Rc::clone(&clock)));
@@ -55,18 +55,18 @@ pub(super) fn read(source: impl io::Read, reading: &mut ZonesReading) {
 }
 
 /// Which part of a file a value is.
-enum FilePart<'a> {
-    Document(&'a mut ZonesReading),
-    Features(&'a mut ZonesReading),
+enum FilePart<'a, 'k> {
+    Document(&'a mut ZonesReading<'k>),
+    Features(&'a mut ZonesReading<'k>),
     Feature,
 }
 
-struct Node<'a> {
+struct Node<'a, 'k> {
     clock: &'a TextClock,
-    part: FilePart<'a>,
+    part: FilePart<'a, 'k>,
 }
 
-impl<'de> DeserializeSeed<'de> for Node<'_> {
+impl<'de> DeserializeSeed<'de> for Node<'_, '_> {
     type Value = Found;
 
     fn deserialize<D: Deserializer<'de>>(self, json: D) -> Result<Found, D::Error> {
@@ -74,7 +74,7 @@ impl<'de> DeserializeSeed<'de> for Node<'_> {
     }
 }
 
-impl<'de> Visitor<'de> for Node<'_> {
+impl<'de> Visitor<'de> for Node<'_, '_> {
     type Value = Found;
 
     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -141,7 +141,7 @@ impl<'de> Visitor<'de> for Node<'_> {
     }
 }
 
-impl Node<'_> {
+impl Node<'_, '_> {
     fn member<'de, A: MapAccess<'de>>(
         &mut self,
         key: &str,

@@ -19,7 +19,7 @@ use crate::{
     trip::zone::{Gap, Outline, Zone},
 };
 
-impl ZonesReading {
+impl ZonesReading<'_> {
     /// Judges the properties; a zone comes of it only where nothing is wrong with them.
     pub(super) fn zone(
         &mut self,
@@ -108,6 +108,7 @@ impl ZonesReading {
     }
 
     pub(super) fn finish(mut self) -> Result<Noted<Vec<Zone>>, Vec<Fault>> {
+        std::mem::take(&mut self.shapes).keep(&self.file);
         if self.log.holds(Code::ForeignCrs) {
             self.log.forget(Code::ProjectedPosition);
         }
@@ -118,7 +119,7 @@ impl ZonesReading {
         self.count_up();
         let (mut faults, mut notes) = self.log.finish();
         if faults.is_empty() && self.zones.is_empty() {
-            let none = InGeojson::NoZones(self.features, self.skipped);
+            let none = InGeojson::NoZones(self.features, self.counts.skipped);
             let place = Place::file(&self.file);
             let only = self.left_out.filter(|_| self.features == 1);
             let place = only.into_iter().fold(place, Place::with_item);
@@ -143,16 +144,19 @@ impl ZonesReading {
             points,
             lines,
             empty,
-        } = self.skipped;
-        let tangled = self.tangled_rings();
+        } = self.counts.skipped;
+        let tangled = self.counts.tangled();
         let Mended {
             closed,
             no_area,
             beyond,
             misnested,
-        } = self.mended;
+        } = self.counts.mended;
         let notes = [
-            (points + lines + empty, InGeojson::NotPolygons(self.skipped)),
+            (
+                points + lines + empty,
+                InGeojson::NotPolygons(self.counts.skipped),
+            ),
             (no_area, InGeojson::NoArea(no_area)),
             (closed, InGeojson::RingsClosed(closed)),
             (tangled, InGeojson::RingsTangled(tangled)),
@@ -166,20 +170,6 @@ impl ZonesReading {
                 self.log.add(Fault::new(what, Place::file(&self.file)));
             }
         }
-    }
-}
-
-/// Files with more vertices are not examined for tangles, for the count is a courtesy and must cost no time; our
-/// judgement.
-const MOST_VERTICES: usize = 200_000;
-
-impl ZonesReading {
-    fn tangled_rings(&self) -> usize {
-        let outlines = || self.zones.iter().map(|zone| &zone.outline);
-        if outlines().map(Outline::vertices).sum::<usize>() > MOST_VERTICES {
-            return 0;
-        }
-        outlines().map(Outline::tangled_rings).sum()
     }
 }
 

@@ -24,7 +24,7 @@ use super::{
 const READ: &[u8] = b"0";
 
 /// Reads all of a text into `reading`: features from slices while they are plain, the rest in its way.
-pub(super) fn read(source: impl Read, reading: &mut ZonesReading) {
+pub(super) fn read(source: impl Read, reading: &mut ZonesReading<'_>) {
     let mut text = Blocks::new(source);
     let Some(opening) = opening::of(text.first_block()).map(<[u8]>::to_vec) else {
         return document::read(text.rest(), reading);
@@ -60,7 +60,7 @@ fn blank(begins: Spot, ends: Spot) -> (u64, u64) {
 }
 
 /// Takes feature after feature; how many there were.
-fn features(text: &mut Blocks<impl Read>, reading: &mut ZonesReading) -> usize {
+fn features(text: &mut Blocks<impl Read>, reading: &mut ZonesReading<'_>) -> usize {
     let mut taken = 0;
     while let Some(feature) = text.feature(taken > 0) {
         let Some(members) = members(&feature) else {
@@ -113,8 +113,8 @@ mod tests {
         }
     }
 
-    fn said(text: &[u8], read: impl Fn(&[u8], &mut ZonesReading)) -> String {
-        let mut reading = ZonesReading::new("zones.geojson", Given::default());
+    fn said(text: &[u8], read: impl Fn(&[u8], &mut ZonesReading<'_>)) -> String {
+        let mut reading = ZonesReading::new("zones.geojson", Given::default(), None);
         read(text, &mut reading);
         let mut said = String::new();
         match reading.finish() {

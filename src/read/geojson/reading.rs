@@ -7,24 +7,24 @@ use super::{
     gap::Missing,
     given::Given,
     kind::{bare, document_type, type_of},
+    known::{Counts, KnownShapes, ShapesOfFile},
     log::Log,
     members::{Found, MemberText, Members},
     names::MeantNames,
     properties::Properties,
-    rings::{self, Mended},
     shape,
     text::Spot,
 };
 use crate::{
     fault::{
         Code, Fault, Item, Place,
-        geojson::{InGeojson, NotPolygons, Object},
+        geojson::{InGeojson, Object},
     },
     trip::zone::{Outline, Zone},
 };
 
 /// A file while it is read.
-pub(super) struct ZonesReading {
+pub(super) struct ZonesReading<'k> {
     pub(super) file: String,
     pub(super) given: Given,
     pub(super) log: Log,
@@ -37,10 +37,10 @@ pub(super) struct ZonesReading {
     pub(super) inside_feature: bool,
     /// The first of the list that comes stands for features that were read already.
     pub(super) some_read: bool,
-    pub(super) skipped: NotPolygons,
+    pub(super) counts: Counts,
     /// The last feature that was left out.
     pub(super) left_out: Option<Item>,
-    pub(super) mended: Mended,
+    pub(super) shapes: ShapesOfFile<'k>,
     pub(super) missing: Missing,
     /// What the names of properties so far were meant to be.
     pub(super) names: MeantNames,
@@ -54,8 +54,8 @@ enum Shape {
     Faulty,
 }
 
-impl ZonesReading {
-    pub(super) fn new(file: &str, given: Given) -> Self {
+impl<'k> ZonesReading<'k> {
+    pub(super) fn new(file: &str, given: Given, known: Option<&'k KnownShapes>) -> Self {
         let mut reading = Self {
             file: file.to_owned(),
             given,
@@ -65,9 +65,9 @@ impl ZonesReading {
             numbers: 0,
             inside_feature: false,
             some_read: false,
-            skipped: NotPolygons::default(),
+            counts: Counts::default(),
             left_out: None,
-            mended: Mended::default(),
+            shapes: ShapesOfFile::of(file, known),
             missing: Missing::default(),
             names: MeantNames::default(),
         };
@@ -197,16 +197,12 @@ impl ZonesReading {
 
     fn shape(&mut self, geometry: Option<MemberText>, feature: &Item) -> Shape {
         let Some(piece) = geometry.filter(|piece| piece.json != "null") else {
-            self.skipped.empty += 1;
+            self.counts.skipped.empty += 1;
             return Shape::Nothing;
         };
         let start = piece.at;
-        let mut polygons = Vec::new();
         let looks_like_ice = piece.json.contains("Polygon");
-        let read = shape::read(&piece, &mut self.skipped, &mut polygons);
-        drop(piece);
-        let outline = read.and_then(|()| rings::outline(polygons, &mut self.mended));
-        match outline {
+        match self.shapes.outline(piece, &mut self.counts) {
             Ok(outline) if outline.polygons.is_empty() => Shape::Nothing,
             Ok(outline) => Shape::Ice(outline),
             Err(fault) => {

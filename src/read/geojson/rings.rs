@@ -29,6 +29,18 @@ pub(super) struct Mended {
     pub(super) misnested: Misnested,
 }
 
+impl Mended {
+    /// Counts what was mended elsewhere too.
+    pub(super) fn add(&mut self, more: &Self) {
+        self.closed += more.closed;
+        self.no_area += more.no_area;
+        self.beyond += more.beyond;
+        self.misnested.order += more.misnested.order;
+        self.misnested.apart += more.misnested.apart;
+        self.misnested.partly += more.misnested.partly;
+    }
+}
+
 /// The outline of a feature; empty where none of its polygons has an area.
 ///
 /// # Errors

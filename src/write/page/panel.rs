@@ -22,7 +22,8 @@ use crate::{
     },
 };
 
-/// The plan, as JSON. Of the scene it shows the profiles.
+/// The plan, as JSON. Of the scene it shows the profiles; of the parts of the report, and of its drawn ropes, those that are
+/// open.
 ///
 /// # Errors
 /// Only if a value cannot stand in JSON, which no plan holds.
@@ -34,14 +35,23 @@ use crate::{
 /// let planner = Planner::new(&job)?;
 /// let plan = planner.plan()?;
 /// let scene = planner.profiles();
-/// let json = panel::planned(&Sheet::of(&job, &plan, &scene), &job.notices).expect("it can stand in JSON");
+/// let open = ["field".to_owned()];
+/// let json = panel::planned(&Sheet::of(&job, &plan, &scene), &job.notices, &open).expect("it can stand in JSON");
 /// let panel: serde_json::Value = serde_json::from_str(&json).expect("it is JSON");
 /// assert_eq!(panel["legs"].as_array().map(Vec::len), Some(plan.legs.len()));
 /// assert_eq!(panel["verdict"], plan.verdict().as_str());
+/// let parts = panel["parts"].as_array().expect("parts");
+/// let written: Vec<_> = parts.iter().filter(|part| part["html"].is_string()).map(|part| &part["id"]).collect();
+/// assert_eq!(written, ["field"]);
 /// assert!(panel["head"].as_str().is_some_and(|head| head.contains("Stop: leg 2")), "{}", panel["head"]);
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
-pub fn planned(sheet: &Sheet<'_>, notices: &[Fault]) -> Result<String, serde_json::Error> {
+pub fn planned(
+    sheet: &Sheet<'_>,
+    notices: &[Fault],
+    open: &[String],
+) -> Result<String, serde_json::Error> {
+    let is_open = |id: &str| open.iter().any(|open| open == id);
     let (plan, voice) = (sheet.plan, sheet.look.voice);
     let changes = change::changes(sheet);
     let looks = look::looks(sheet);
@@ -64,8 +74,10 @@ pub fn planned(sheet: &Sheet<'_>, notices: &[Fault]) -> Result<String, serde_jso
             .collect(),
         changes: changes.iter().map(|c| PanelChange::of(c, voice)).collect(),
         looks: looks.iter().map(|l| PanelLook::of(l, voice)).collect(),
-        ropes: report::rope::each(&plan.legs, voice)
+        ropes: is_open(ROPES)
+            .then(|| report::rope::each(&plan.legs, voice))
             .into_iter()
+            .flatten()
             .map(|(legs, rope)| PanelRope {
                 legs,
                 html: rope.into_string(),
@@ -74,9 +86,9 @@ pub fn planned(sheet: &Sheet<'_>, notices: &[Fault]) -> Result<String, serde_jso
         parts: report::parts(sheet)
             .into_iter()
             .map(|part| PanelPart {
+                html: is_open(part.id).then(|| part.body().into_string()),
                 id: part.id,
                 title: part.title,
-                html: part.body.into_string(),
             })
             .collect(),
         profiles: profiles
@@ -84,6 +96,9 @@ pub fn planned(sheet: &Sheet<'_>, notices: &[Fault]) -> Result<String, serde_jso
             .collect(),
     })
 }
+
+/// The part with the drawn ropes; where it is open, those of the legs are written too.
+const ROPES: &str = "ropes";
 
 /// Why there is no plan, as JSON.
 ///
@@ -320,7 +335,7 @@ struct PanelRope {
 struct PanelPart {
     id: &'static str,
     title: String,
-    html: String,
+    html: Option<String>,
 }
 
 #[derive(Serialize)]

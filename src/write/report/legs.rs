@@ -132,12 +132,10 @@ fn setup_line(team: &TeamRow<'_>, teams: usize, voice: Voice) -> Markup {
 }
 
 /// How late to start and to turn round, where the team is when, when the sun is up; nothing where nobody said when to start.
-pub(super) fn clock(plan: &Plan, voice: Voice) -> Option<Markup> {
-    let lines = clock::lines(plan, voice);
-    let list = html! {
-        ul class="clock" { @for line in &lines { li { (spans(&line.clone().capital())) "." } } }
-    };
-    (!lines.is_empty()).then_some(list)
+pub(super) fn clock(plan: &Plan, voice: Voice) -> Markup {
+    html! {
+        ul class="clock" { @for line in clock::lines(plan, voice) { li { (spans(&line.capital())) "." } } }
+    }
 }
 
 /// The zones that the route meets, in words.

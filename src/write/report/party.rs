@@ -28,6 +28,12 @@ use crate::{
     },
 };
 
+/// What to carry, and what carrying one set-up all the way would change.
+pub(super) fn packed(sheet: &Sheet<'_>) -> Markup {
+    let (plan, voice) = (sheet.plan, sheet.look.voice);
+    html! { (carry(plan, voice)) (fewer_changes(plan, voice)) }
+}
+
 /// What to carry.
 pub(super) fn carry(plan: &Plan, voice: Voice) -> Markup {
     html! {

@@ -1,0 +1,53 @@
+//! Pieces of legs on one line with how they fall, whatever ice is there, for those who ask again and again.
+
+use std::{
+    collections::HashMap,
+    sync::{Arc, Mutex, MutexGuard, PoisonError},
+};
+
+use crate::trip::route::Stretch;
+
+/// A piece of a leg and how it falls.
+#[derive(Clone, Debug)]
+pub(super) struct FallingPiece {
+    pub(super) piece: Stretch,
+    /// See [`super::incline::Incline::down_deg`].
+    pub(super) down_deg: Option<[f64; 2]>,
+    pub(super) ground_deg: Option<f64>,
+}
+
+/// Those of legs that were asked for before, by where the leg is, the length of its pieces, and over how far a slope is
+/// taken, to the last bit.
+#[derive(Debug, Default)]
+pub(crate) struct KnownPieces(Mutex<Pieces>);
+
+type Pieces = HashMap<[u64; 4], Arc<[FallingPiece]>>;
+
+/// Legs whose pieces are kept `[ours]`.
+const MOST_KNOWN: usize = 1_000;
+
+impl KnownPieces {
+    /// The pieces of a leg; `ask` makes them where they are not known.
+    pub(super) fn of(
+        &self,
+        leg: Stretch,
+        [piece_m, over_m]: [f64; 2],
+        ask: impl FnOnce() -> Arc<[FallingPiece]>,
+    ) -> Arc<[FallingPiece]> {
+        let key = [leg.from_m, leg.to_m, piece_m, over_m].map(f64::to_bits);
+        if let Some(known) = self.all().get(&key) {
+            return Arc::clone(known);
+        }
+        let pieces = ask();
+        let mut all = self.all();
+        if all.len() >= MOST_KNOWN {
+            all.clear();
+        }
+        all.insert(key, Arc::clone(&pieces));
+        pieces
+    }
+
+    fn all(&self) -> MutexGuard<'_, Pieces> {
+        self.0.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+}
