@@ -267,7 +267,8 @@ pub(crate) fn flags(args: &LaidArgs) -> Trip {
         back_by: args.back_by,
         party: args.party.clone(),
         teams: args.teams.clone(),
-        rope: args.rope.iter().map(|&m| RopeEntry::long(m)).collect(),
+        rope: (!args.rope.is_empty())
+            .then(|| args.rope.iter().map(|&m| RopeEntry::long(m)).collect()),
         stage: args.stage.as_deref().map(StageWord::parse),
         snow: args.snow,
         assume: args.assume.iter().cloned().chain(margin).collect(),

@@ -29,6 +29,8 @@ pub enum InTrip {
     },
     /// Nobody said how many go.
     NobodySaid,
+    /// No rope is left of those at hand.
+    NoRope,
     /// A mass that cannot be.
     Mass {
         /// Which person, from 1.

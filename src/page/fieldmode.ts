@@ -223,8 +223,7 @@ export class FieldMode implements Part {
       const name = shown(rope["name"]) || `${shown(rope.length_m)} ${words("draw-unit-m")}`;
       return this.big(`${words("draw-field-rope-lost")} ${name}`, () => this.lose(at));
     });
-    // A trip that names no rope is held against none: the plan would look better without the last one.
-    return [...fewer, more, ...(all.length > 1 ? lost : [])];
+    return [...fewer, more, ...lost];
   }
 
   private snowButtons(trip: Trip): HTMLButtonElement[] {
@@ -245,7 +244,11 @@ export class FieldMode implements Part {
   }
 
   private lose(at: number): void {
-    this.change("draw-did-field-rope", (state) => ({ ...state, trip: withRopes(state.trip, ropes(state.trip).filter((_, i) => i !== at)) }));
+    this.change("draw-did-field-rope", (state) => {
+      const left = ropes(state.trip).filter((_, i) => i !== at);
+      // That none is left is another thing than that nobody said which there are.
+      return { ...state, trip: left.length > 0 ? withRopes(state.trip, left) : { ...state.trip, rope: left } };
+    });
   }
 
   private change(did: string, change: (state: State) => State, going = false): void {

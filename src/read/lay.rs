@@ -250,7 +250,7 @@ impl Layered {
         let by = |flag: bool| if flag { Origin::Flag } else { Origin::Trip };
         GivenBy {
             party: by(self.flags.party.is_some()),
-            ropes: by(!self.flags.rope.is_empty()),
+            ropes: by(self.flags.rope.is_some()),
             terrain: by(!self.flags.terrain.is_empty()),
             gap: by(self.flags.gap_m.is_some()),
         }
@@ -282,7 +282,7 @@ impl Layered {
     }
 
     fn ropes(&self) -> Result<Vec<Rope>, Vec<Fault>> {
-        if self.flags.rope.is_empty() {
+        if self.flags.rope.is_none() {
             self.trip.ropes(&self.place(false))
         } else {
             self.flags.ropes(&self.place(true))

@@ -325,6 +325,11 @@ trip-nobody-said = nobody said how many go
         [page] add everybody who goes under Trip, with the mass with pack
        *[members] `party = 3`, or their masses with pack: `party = [82, 75, 90]`
      }
+trip-no-rope = no rope is left, so no set-up can be tied
+    .hint = { $interface ->
+        [page] under Trip add a rope to plan with it; without one stay off the ice, and on it call for help rather than go on unroped
+       *[members] name each rope at hand in a table `[[rope]]` with its `length_m`; leave `rope` out where the ropes are not chosen yet
+     }
 trip-mass = person { $person } weighs { $mass }, outside { $min } to { $max } kg
     .hint = { $decimals ->
         [yes] a comma stands between people: for { $pointed } kg write `{ $pointed }`

@@ -51,9 +51,8 @@ pub struct Trip {
     /// How many go on each rope, in walking order: `[3, 2]`; without it the party is split as is taught.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub teams: Vec<f64>,
-    /// The ropes at hand.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub rope: Vec<RopeEntry>,
+    /// The ropes at hand; without it nobody said which there are, and what is needed is told.
+    pub rope: Option<Vec<RopeEntry>>,
     /// Gap width, metres, for zones that give none.
     pub gap_m: Option<f64>,
     /// Number or name of the stage to plan.

@@ -10,7 +10,7 @@ pub(super) fn tidied(mut trip: Trip) -> Trip {
     if let Some(Folk::Named(people)) = &mut trip.party {
         people.iter_mut().for_each(|p| p.name = tidy(&p.name));
     }
-    for rope in &mut trip.rope {
+    for rope in trip.rope.iter_mut().flatten() {
         rope.name = rope.name.as_ref().and_then(|name| name::tidy(name));
     }
     if let Some(StageWord::Name(name)) = &mut trip.stage {

@@ -12,7 +12,7 @@ use crate::{
 /// ```
 /// use schrund::{fault::{Place, trip::InTrip}, read::trip::{RopeEntry, Trip}};
 ///
-/// let with = |length_m| Trip { rope: vec![RopeEntry::long(length_m)], ..Trip::default() };
+/// let with = |length_m| Trip { rope: Some(vec![RopeEntry::long(length_m)]), ..Trip::default() };
 /// let ropes = with(60.0).ropes(&Place::default())?;
 /// assert_eq!((ropes[0].length_m, ropes[0].diameter_mm), (60.0, None));
 /// let faults = with(600.0).ropes(&Place::default()).expect_err("a slip of the pen");

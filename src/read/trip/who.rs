@@ -61,17 +61,20 @@ impl Trip {
     /// The ropes at hand.
     ///
     /// # Errors
-    /// Every rope whose length or diameter cannot be.
+    /// There is none, although somebody said which there are; else every rope whose length or diameter cannot be.
     pub fn ropes(&self, place: &Place) -> Result<Vec<Rope>, Vec<Fault>> {
-        let faults: Vec<Fault> = self
-            .rope
-            .iter()
-            .flat_map(|rope| rope.faults(&place.clone().with_property("rope")))
-            .collect();
+        let Some(ropes) = &self.rope else {
+            return Ok(Vec::new());
+        };
+        let place = place.clone().with_property("rope");
+        if ropes.is_empty() {
+            return Err(vec![Fault::new(InTrip::NoRope, place)]);
+        }
+        let faults: Vec<Fault> = ropes.iter().flat_map(|rope| rope.faults(&place)).collect();
         if !faults.is_empty() {
             return Err(faults);
         }
-        Ok(self.rope.iter().map(RopeEntry::rope).collect())
+        Ok(ropes.iter().map(RopeEntry::rope).collect())
     }
 
     /// The halts on a route; waypoints count within `margin_m` metres of the line.

@@ -29,7 +29,7 @@ impl Trip {
             practice: self.practice.or(other.practice),
             party: self.party.or(other.party),
             teams: first(self.teams, other.teams),
-            rope: first(self.rope, other.rope),
+            rope: self.rope.or(other.rope),
             gap_m: self.gap_m.or(other.gap_m),
             stage: self.stage.or(other.stage),
             travel: self.travel.or(other.travel),

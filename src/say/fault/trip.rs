@@ -23,6 +23,7 @@ pub(super) fn phrase(what: &InTrip, voice: Voice) -> Phrase {
         InTrip::Nobody => Phrase::plain("trip-nobody"),
         InTrip::TooMany { people, most } => too_many(*people, *most),
         InTrip::NobodySaid => Phrase::plain("trip-nobody-said"),
+        InTrip::NoRope => Phrase::plain("trip-no-rope"),
         InTrip::Mass { .. }
         | InTrip::Gap { .. }
         | InTrip::RopeLength { .. }
