@@ -13,6 +13,8 @@ use schrund::{
     },
     plan::Plan,
     read::{
+        gpx,
+        input::Input,
         lay,
         trip::{Trip, TripFiles},
     },
@@ -52,6 +54,10 @@ fn draw(args: &DrawArgs, show: &Show) -> Result<End, Vec<Fault>> {
     if file.is_none() && stdout().is_terminal() {
         return Ok(show.misused(&to_terminal()));
     }
+    inputs::one_standard_input(args.route.iter().chain(&args.zones), &args.laid)?;
+    let laid = args.laid.trip.iter().chain(&args.laid.glaciers);
+    let own = args.route.iter().chain(&args.zones);
+    source::keep_standard_input(own.chain(laid)).map_err(|fault| vec![fault])?;
     let job = args.route.clone().zip(args.zones.clone());
     let given = given(args.route.as_deref(), args.zones.as_deref(), &args.laid)?;
     let planned = job.map(|(route, zones)| {
@@ -137,15 +143,10 @@ fn given(
         .transpose()?
         .unwrap_or_default();
     let said = inputs::flags(laid).over(said);
-    let route = route.map(|name| text(name, "route.gpx")).transpose()?;
-    let line = if let Some(route) = &route {
-        // A page without a line that can be read draws nothing.
-        let read = schrund::read::input::Input::text(&route.name, route.text.as_bytes());
-        lay::route(read)?.value
-    } else {
-        Route::new(None, Vec::new())
-    };
-    let zones = zones.map(|name| text(name, "zones.geojson")).transpose()?;
+    let route = route.map(line).transpose()?;
+    let (route, line) = route.unzip();
+    let line = line.unwrap_or_else(|| Route::new(None, Vec::new()));
+    let zones = zones.map(ice).transpose()?;
     let taken = [&route, &zones].into_iter().flatten();
     let taken: Vec<String> = taken.map(|text| text.name.clone()).collect();
     let (said, files) = files(said, &asked, (&line, &taken))?;
@@ -215,11 +216,27 @@ fn own_name(name: &str, unnamed: &str) -> String {
         .unwrap_or_else(|| unnamed.to_owned())
 }
 
-fn text(name: &str, unnamed: &str) -> Result<PageText, Vec<Fault>> {
+/// The line as a text, whatever letters its file is written in; a page without a line that can be read draws nothing.
+fn line(name: &str) -> Result<(PageText, Route), Vec<Fault>> {
     let bytes = bytes(name)?;
+    let read = lay::route(Input::text(source::shown(name), bytes.as_slice()))?;
+    let text = PageText {
+        name: own_name(name, "route.gpx"),
+        text: gpx::text(&bytes).map_err(broken)?,
+    };
+    Ok((text, read.value))
+}
+
+/// The zones as a text. Ice that is wrong can be mended on the page, but letters that nobody knows are lost there.
+fn ice(name: &str) -> Result<PageText, Vec<Fault>> {
+    let text = String::from_utf8(bytes(name)?).map_err(|why| {
+        let bytes = why.into_bytes();
+        let read = lay::zones(Input::text(source::shown(name), bytes.as_slice()), None);
+        read.err().unwrap_or_default()
+    })?;
     Ok(PageText {
-        name: own_name(name, unnamed),
-        text: String::from_utf8_lossy(&bytes).into_owned(),
+        name: own_name(name, "zones.geojson"),
+        text,
     })
 }
 

@@ -28,11 +28,12 @@ use crate::{
 
 /// Reads the files and lays trip file and flags over the rules.
 pub(crate) fn read(args: &JobArgs) -> Result<Job, Vec<Fault>> {
-    let Some(twice) = only_one_standard_input(args) else {
+    let one = one_standard_input([&args.route, &args.zones].into_iter(), &args.laid);
+    let Err(twice) = one else {
         return sources(args).job();
     };
     let others = sources(args).job().err().unwrap_or_default();
-    Err(std::iter::once(twice).chain(others).collect())
+    Err(twice.into_iter().chain(others).collect())
 }
 
 /// The same over terrain models that are kept from call to call.
@@ -209,30 +210,20 @@ fn beside_trip(laid: &LaidArgs, path: &str) -> String {
     }
 }
 
-fn only_one_standard_input(args: &JobArgs) -> Option<Fault> {
-    let twice = from_standard_input(args) > 1;
-    twice.then(|| Fault::new(InFiles::OneStandardInput, Place::file(STANDARD_INPUT)))
-}
-
-/// Whether an input comes from standard input, which cannot be read again.
-#[cfg(feature = "page")]
-pub(crate) fn takes_standard_input(args: &JobArgs) -> bool {
-    from_standard_input(args) > 0
-}
-
-/// How many inputs are read from there.
-fn from_standard_input(args: &JobArgs) -> usize {
-    let inputs = [
-        Some(&args.route),
-        Some(&args.zones),
-        args.laid.trip.as_ref(),
-        args.laid.glaciers.as_ref(),
-    ];
-    inputs
-        .into_iter()
-        .flatten()
-        .filter(|name| *name == "-")
-        .count()
+/// Only one input can come from standard input.
+///
+/// # Errors
+/// There are more.
+pub(crate) fn one_standard_input<'n>(
+    own: impl Iterator<Item = &'n String>,
+    laid: &'n LaidArgs,
+) -> Result<(), Vec<Fault>> {
+    let inputs = own.chain(&laid.trip).chain(&laid.glaciers);
+    if inputs.filter(|name| *name == "-").count() < 2 {
+        return Ok(());
+    }
+    let twice = Fault::new(InFiles::OneStandardInput, Place::file(STANDARD_INPUT));
+    Err(vec![twice])
 }
 
 /// A practice file, unless the name is that of an embedded set or of nothing at all.

@@ -25,6 +25,7 @@ use crate::{
     ending, inputs, kept,
     save::{self, Saver},
     show::Show,
+    source,
 };
 #[cfg(feature = "page")]
 use schrund::Job;
@@ -47,6 +48,13 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
         Ok(format) => format,
         Err(answer) => return Ok(show.misused(&answer)),
     };
+    // Inputs of a set are read again for its page.
+    if args.out.is_some() {
+        let laid = &args.job.laid;
+        let own = [&args.job.route, &args.job.zones].into_iter();
+        let names = own.chain(&laid.trip).chain(&laid.glaciers);
+        source::keep_standard_input(names).map_err(|fault| vec![fault])?;
+    }
     let job = inputs::read(&args.job)?;
     show.detail(&format!(
         "{} stages, {} zones, {} people, practice set {}",
@@ -91,7 +99,9 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
 fn set(args: &PlanArgs) -> Vec<PathBuf> {
     let dirs = args.out.iter();
     let names = |dir: &PathBuf| {
-        let names = files().map(|(name, _)| name).chain(page_name(args));
+        let names = files().map(|(name, _)| name);
+        #[cfg(feature = "page")]
+        let names = names.chain([PAGE]);
         names.map(|name| dir.join(name)).collect::<Vec<_>>()
     };
     dirs.flat_map(names).collect()
@@ -100,18 +110,6 @@ fn set(args: &PlanArgs) -> Vec<PathBuf> {
 /// The page of the set.
 #[cfg(feature = "page")]
 const PAGE: &str = "draw.html";
-
-/// The page, where it can be made: what came from standard input cannot be read again.
-#[cfg(feature = "page")]
-fn page_name(args: &PlanArgs) -> Option<&'static str> {
-    (!inputs::takes_standard_input(&args.job)).then_some(PAGE)
-}
-
-/// Inside a page there is no other.
-#[cfg(not(feature = "page"))]
-fn page_name(_: &PlanArgs) -> Option<&'static str> {
-    None
-}
 
 /// The files of `--out`, in the order they are written.
 fn files() -> impl Iterator<Item = (&'static str, &'static dyn Format)> {
@@ -162,13 +160,7 @@ fn save_page(
     let Some(dir) = &args.out else {
         return Ok(());
     };
-    let Some(name) = page_name(args) else {
-        show.say(&format!(
-            "{PAGE} is left out: what came from standard input cannot be read again"
-        ));
-        return Ok(());
-    };
-    let (page, path) = (draw::beside(&args.job, job, plan)?, dir.join(name));
+    let (page, path) = (draw::beside(&args.job, job, plan)?, dir.join(PAGE));
     let saved = saver.save(&path, |out| out.write_all(page.as_bytes()));
     saved.map_err(|fault| vec![fault])?;
     show.say(&format!("wrote {}", path.display()));

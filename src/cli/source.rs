@@ -4,6 +4,7 @@ use std::{
     fs::File,
     io::{self, BufRead, BufReader},
     path::{Path, PathBuf},
+    sync::OnceLock,
 };
 
 use schrund::{
@@ -41,7 +42,10 @@ pub(crate) fn is_address(name: &str) -> bool {
 /// Opens an input for reading from its beginning.
 pub(crate) fn open(name: &str) -> Result<Box<dyn BufRead + Send>, Fault> {
     if name == "-" {
-        return Ok(Box::new(BufReader::with_capacity(BUFFER, io::stdin())));
+        return Ok(match STANDARD.get() {
+            Some(kept) => Box::new(kept.as_slice()),
+            None => Box::new(BufReader::with_capacity(BUFFER, io::stdin())),
+        });
     }
     if is_address(name) {
         return crate::source::fetch::open(name);
@@ -56,6 +60,20 @@ pub(crate) fn seekable(name: &str) -> Result<raster::RasterSource, Fault> {
     }
     let file = file(name)?;
     Ok(Box::new(BufReader::new(file)))
+}
+
+/// Standard input, where it is read more than once.
+static STANDARD: OnceLock<Vec<u8>> = OnceLock::new();
+
+/// Reads standard input once for all, where it is among these inputs and will be opened again.
+pub(crate) fn keep_standard_input<'n>(
+    names: impl IntoIterator<Item = &'n String>,
+) -> Result<(), Fault> {
+    if STANDARD.get().is_none() && names.into_iter().any(|name| name == "-") {
+        let bytes = whole("-", io::stdin())?;
+        STANDARD.get_or_init(|| bytes);
+    }
+    Ok(())
 }
 
 /// All bytes of an input that was opened.

@@ -32,7 +32,7 @@ mod tally;
 mod wrong_kind;
 mod xml_fault;
 
-use std::io::BufRead;
+use std::io::{self, BufRead};
 
 use quick_xml::{Reader, events::Event};
 
@@ -72,6 +72,24 @@ pub fn route(name: &str, text: impl BufRead) -> Result<Noted<Route>, Vec<Fault>>
     let mut document = GpxDocument::new(name);
     read_all(Lines::new(source::decoded(&first, whole)), &mut document);
     outcome::route(document)
+}
+
+/// The text of a GPX file for who keeps it as a text: whatever letters it is written in and says so, it is UTF-8 then and says
+/// that.
+///
+/// # Errors
+/// Letters that its own encoding does not have.
+///
+/// ```
+/// let latin = b"<?xml version='1.0' encoding='ISO-8859-1'?><gpx><trk><name>Gr\xfcn</name></trk></gpx>";
+/// let text = schrund::read::gpx::text(latin)?;
+/// assert_eq!(text, "<?xml version='1.0' encoding='UTF-8'?><gpx><trk><name>Grün</name></trk></gpx>");
+/// # Ok::<(), std::io::Error>(())
+/// ```
+pub fn text(bytes: &[u8]) -> io::Result<String> {
+    let (first, whole) = source::first_bytes(bytes)?;
+    let text = io::read_to_string(source::decoded(&first, whole))?;
+    Ok(source::declared_utf8(text))
 }
 
 /// Hands every event to the document, until the end or a fault that nothing can be read after.

@@ -49,6 +49,24 @@ pub(super) fn decoded<'r>(first: &[u8], whole: impl BufRead + 'r) -> Box<dyn Rea
     Box::new(decoder)
 }
 
+/// A text with UTF-8 as the encoding that it declares, where it declares any.
+pub(super) fn declared_utf8(text: String) -> String {
+    let label = || {
+        let head = text.strip_prefix("<?xml")?.split("?>").next()?;
+        let (_, after) = head.split_once("encoding")?;
+        let quoted = after.trim_start().strip_prefix('=')?.trim_start();
+        let quote = quoted.chars().next().filter(|c| "\"'".contains(*c))?;
+        let label = quoted.get(1..)?.split(quote).next()?;
+        let other = !label.eq_ignore_ascii_case("utf-8");
+        let from = label.as_ptr() as usize - text.as_ptr() as usize;
+        other.then(|| from..from + label.len())
+    };
+    let Some(label) = label() else { return text };
+    let mut text = text;
+    text.replace_range(label, "UTF-8");
+    text
+}
+
 /// The XML declaration, if the file begins with one (white space may stand before it).
 fn declaration(first: &[u8]) -> Option<quick_xml::events::BytesDecl<'static>> {
     let mut reader = Reader::from_reader(first.trim_ascii_start());
