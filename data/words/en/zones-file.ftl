@@ -1,7 +1,10 @@
 ### What is wrong with a zones file, or odd about it. No capital at the start, no full stop at the end.
 
 zones-empty = the file is empty
-    .hint = draw the zones as polygons in a map editor and save them as GeoJSON
+    .hint = { $interface ->
+        [page] draw the zones here, or open a file that holds some
+       *[members] draw the zones as polygons in a map editor and save them as GeoJSON
+     }
 inventory-empty = the glacier inventory is empty
     .hint = fetch it again, or plan without it
 zones-is = this is { instead-what }, not GeoJSON
@@ -26,6 +29,7 @@ zones-is = this is { instead-what }, not GeoJSON
     }
 as-geojson = save it as GeoJSON in the map editor, or convert it with GDAL, another program: `{ $command }`
 drawn-where = { $interface ->
+    [page] draw them here
     [flags] draw them in a map editor; `schrund new tour` writes an empty file to draw in
    *[members] draw them in a map editor
  }
