@@ -1,11 +1,11 @@
 //! What every page holds, as `.ci/page` packed it last: it writes this file. The names end in a hash of the sources.
 
 /// The names of what was packed.
-pub(super) const NAMES: &str = "core-17e6ab1f62d3 page-166495eaf063";
+pub(super) const NAMES: &str = "core-9283d9a590b9 page-0382fb82d6f2";
 /// The program as WebAssembly, in xz.
-pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-17e6ab1f62d3.wasm.xz");
+pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-9283d9a590b9.wasm.xz");
 /// What draws and replans.
-pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-166495eaf063.js");
+pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-0382fb82d6f2.js");
 /// What it looks like, beside the report.
 pub(super) const STYLE: &str = include_str!("../../page/page.css");
 /// What it begins with, without words.
