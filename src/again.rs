@@ -64,6 +64,9 @@ impl<'j> Planner<'j> {
         };
         let falls = self.falls.into_inner();
         let known = falls.unwrap_or_else(PoisonError::into_inner);
-        *memory.followed() = known.slopes.followed.kept();
+        let mut followed = memory.followed();
+        // What it holds is the same falls: let go first, they are taken over and not copied.
+        *followed = Followed::default();
+        *followed = known.slopes.followed.kept();
     }
 }

@@ -14,7 +14,7 @@ use schrund::{
     plan::Plan,
     read::{
         gpx,
-        input::Input,
+        input::{self, Input},
         lay,
         trip::{Trip, TripFiles},
     },
@@ -54,10 +54,7 @@ fn draw(args: &DrawArgs, show: &Show) -> Result<End, Vec<Fault>> {
     if file.is_none() && stdout().is_terminal() {
         return Ok(show.misused(&to_terminal()));
     }
-    inputs::one_standard_input(args.route.iter().chain(&args.zones), &args.laid)?;
-    let laid = args.laid.trip.iter().chain(&args.laid.glaciers);
-    let own = args.route.iter().chain(&args.zones);
-    source::keep_standard_input(own.chain(laid)).map_err(|fault| vec![fault])?;
+    inputs::keep_standard_input(args.route.iter().chain(&args.zones), &args.laid)?;
     let job = args.route.clone().zip(args.zones.clone());
     let given = given(args.route.as_deref(), args.zones.as_deref(), &args.laid)?;
     let planned = job.map(|(route, zones)| {
@@ -166,24 +163,25 @@ fn files(
     (line, taken): (&Route, &[String]),
 ) -> Result<(Trip, Vec<PageFile>), Vec<Fault>> {
     let mut files: Vec<PageFile> = Vec::new();
-    let mut put = |name: &String, bytes: Vec<u8>| {
+    let mut put = |name: &String, bytes: Vec<u8>, cut: bool| {
         let inside = unlike(&own_name(name, "file"), (&files, taken));
         let name = inside.clone();
-        files.push(PageFile { name, bytes });
+        files.push(PageFile { name, bytes, cut });
         inside
     };
     let mut terrain = Vec::new();
     for name in &asked.terrain {
         let round = sparse::around(line, name, bytes(name)?);
-        terrain.push(put(name, round.map_err(|fault| vec![fault])?));
+        let (round, cut) = round.map_err(|fault| vec![fault])?;
+        terrain.push(put(name, round, cut));
     }
     said.terrain = terrain;
     if let Some(name) = &asked.glaciers {
-        said.glaciers = Some(put(name, bytes(name)?));
+        said.glaciers = Some(put(name, bytes(name)?, false));
     }
     let practice = asked.practice.as_ref();
     if let Some(name) = practice.filter(|name| inputs::practice_file(name).is_some()) {
-        said.practice = Some(put(name, bytes(name)?));
+        said.practice = Some(put(name, bytes(name)?, false));
     }
     Ok((said, files))
 }
@@ -229,14 +227,10 @@ fn line(name: &str) -> Result<(PageText, Route), Vec<Fault>> {
 
 /// The zones as a text. Ice that is wrong can be mended on the page, but letters that nobody knows are lost there.
 fn ice(name: &str) -> Result<PageText, Vec<Fault>> {
-    let text = String::from_utf8(bytes(name)?).map_err(|why| {
-        let bytes = why.into_bytes();
-        let read = lay::zones(Input::text(source::shown(name), bytes.as_slice()), None);
-        read.err().unwrap_or_default()
-    })?;
+    let text = input::utf8(source::shown(name), bytes(name)?);
     Ok(PageText {
         name: own_name(name, "zones.geojson"),
-        text,
+        text: text.map_err(|fault| vec![fault])?,
     })
 }
 

@@ -28,7 +28,9 @@ use crate::{
 
 /// Reads the files and lays trip file and flags over the rules.
 pub(crate) fn read(args: &JobArgs) -> Result<Job, Vec<Fault>> {
-    let one = one_standard_input([&args.route, &args.zones].into_iter(), &args.laid);
+    let own = [&args.route, &args.zones].into_iter();
+    let laid = &args.laid;
+    let one = one_standard_input(own.chain(&laid.trip).chain(&laid.glaciers));
     let Err(twice) = one else {
         return sources(args).job();
     };
@@ -49,6 +51,8 @@ pub(crate) fn over_kept_ground(args: &JobArgs) -> Result<Job, Vec<Fault>> {
         Ok(models) => Some(models),
         Err(faults) => return Err(sources.job().err().unwrap_or(faults)),
     };
+    let ice = files.glaciers.as_deref().unwrap_or_default();
+    kept::SHAPES.only(&[&args.zones, ice].map(source::shown));
     let known = Some(&*kept::SHAPES);
     Sources {
         opened,
@@ -210,16 +214,29 @@ fn beside_trip(laid: &LaidArgs, path: &str) -> String {
     }
 }
 
-/// Only one input can come from standard input.
+/// Reads standard input once for all where it is one of these inputs or of those that the trip file names: they are opened
+/// again. More than one it cannot be.
 ///
 /// # Errors
-/// There are more.
-pub(crate) fn one_standard_input<'n>(
+/// It is more than one of them, or cannot be read.
+#[cfg(feature = "page")]
+pub(crate) fn keep_standard_input<'n>(
     own: impl Iterator<Item = &'n String>,
     laid: &'n LaidArgs,
 ) -> Result<(), Vec<Fault>> {
-    let inputs = own.chain(&laid.trip).chain(&laid.glaciers);
-    if inputs.filter(|name| *name == "-").count() < 2 {
+    let mut all: Vec<String> = own.chain(&laid.trip).cloned().collect();
+    one_standard_input(all.iter().chain(&laid.glaciers))?;
+    // The trip itself may come from there.
+    source::keep_standard_input(&laid.trip).map_err(|fault| vec![fault])?;
+    let named = files(laid, trip_file(laid).as_ref());
+    all.extend(named.glaciers.into_iter().chain(named.practice));
+    one_standard_input(all.iter())?;
+    source::keep_standard_input(&all).map_err(|fault| vec![fault])
+}
+
+/// Only one input can come from standard input.
+fn one_standard_input<'n>(names: impl Iterator<Item = &'n String>) -> Result<(), Vec<Fault>> {
+    if names.filter(|name| *name == "-").count() < 2 {
         return Ok(());
     }
     let twice = Fault::new(InFiles::OneStandardInput, Place::file(STANDARD_INPUT));

@@ -25,7 +25,6 @@ use crate::{
     ending, inputs, kept,
     save::{self, Saver},
     show::Show,
-    source,
 };
 #[cfg(feature = "page")]
 use schrund::Job;
@@ -49,11 +48,10 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
         Err(answer) => return Ok(show.misused(&answer)),
     };
     // Inputs of a set are read again for its page.
+    #[cfg(feature = "page")]
     if args.out.is_some() {
-        let laid = &args.job.laid;
         let own = [&args.job.route, &args.job.zones].into_iter();
-        let names = own.chain(&laid.trip).chain(&laid.glaciers);
-        source::keep_standard_input(names).map_err(|fault| vec![fault])?;
+        inputs::keep_standard_input(own, &args.job.laid)?;
     }
     let job = inputs::read(&args.job)?;
     show.detail(&format!(

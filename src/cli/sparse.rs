@@ -27,13 +27,13 @@ const MOST_AT_ONCE: f64 = 2_000_000.0;
 const LOOKS: usize = 24;
 
 /// The bytes of a model that are needed round a line; all of them where it is small, where nothing of it lies there, or where
-/// no void can be written into it.
+/// no void can be written into it. Beside them whether any were left out.
 ///
 /// # Errors
 /// The model is broken where it is read.
-pub(crate) fn around(route: &Route, name: &str, whole: Vec<u8>) -> Result<Vec<u8>, Fault> {
+pub(crate) fn around(route: &Route, name: &str, whole: Vec<u8>) -> Result<(Vec<u8>, bool), Fault> {
     if whole.len() <= WHOLE_BYTES {
-        return Ok(whole);
+        return Ok((whole, false));
     }
     let seen = Arc::new(Mutex::new(Vec::new()));
     let watched = Watched {
@@ -42,7 +42,7 @@ pub(crate) fn around(route: &Route, name: &str, whole: Vec<u8>) -> Result<Vec<u8
     };
     let terrain = opened(name, Box::new(watched))?;
     let Some(relief) = Relief::around(route, &terrain)? else {
-        return Ok(whole);
+        return Ok((whole, false));
     };
     let window = (relief.south_west, relief.north_east);
     read_all(window, &terrain)?;
@@ -52,7 +52,7 @@ pub(crate) fn around(route: &Route, name: &str, whole: Vec<u8>) -> Result<Vec<u8
         let sparse = opened(name, Box::new(Cursor::new(bytes.clone()))).ok()?;
         is_true_outside(window, [&sparse, &terrain]).then_some(bytes)
     });
-    Ok(good.unwrap_or(whole))
+    Ok(good.map_or_else(|| (whole, false), |good| (good, true)))
 }
 
 fn opened(name: &str, source: RasterSource) -> Result<Terrain, Fault> {

@@ -23,8 +23,8 @@ pub(crate) struct KnownPieces(Mutex<Pieces>);
 
 type Pieces = HashMap<[u64; 4], Arc<[FallingPiece]>>;
 
-/// Legs whose pieces are kept `[ours]`.
-const MOST_KNOWN: usize = 1_000;
+/// Pieces that are kept, sixty bytes each `[ours]`.
+const MOST_KNOWN: usize = 100_000;
 
 impl KnownPieces {
     /// The pieces of a leg; `ask` makes them where they are not known.
@@ -40,7 +40,7 @@ impl KnownPieces {
         }
         let pieces = ask();
         let mut all = self.all();
-        if all.len() >= MOST_KNOWN {
+        if all.values().map(|pieces| pieces.len()).sum::<usize>() > MOST_KNOWN {
             all.clear();
         }
         all.insert(key, Arc::clone(&pieces));

@@ -83,10 +83,17 @@ pub fn worst_angle(
 /// Worst angles on one line that were asked for before: to meet a rope again, its spacing, its strike and its ice have to be
 /// the same to the last bit.
 #[derive(Debug, Default)]
-pub(crate) struct KnownAngles(Mutex<HashMap<Vec<u64>, Option<Angle>>>);
+pub(crate) struct KnownAngles(Mutex<Angles>);
 
-/// Angles that are kept, a hundred bytes each `[ours]`.
-const MOST_KNOWN: usize = 50_000;
+#[derive(Debug, Default)]
+struct Angles {
+    by_key: HashMap<Vec<u64>, Option<Angle>>,
+    /// Figures of all keys.
+    figures: usize,
+}
+
+/// Figures that are kept of what was asked, eight bytes each `[ours]`.
+const MOST_KNOWN: usize = 500_000;
 
 impl KnownAngles {
     /// [`worst_angle`] on the line that this belongs to.
@@ -100,19 +107,20 @@ impl KnownAngles {
         let ends = touches.iter().flat_map(|t| [t.from_m, t.to_m]);
         let asked = [spacing_m, strike.deg, strike.doubt_deg()].into_iter();
         let key: Vec<u64> = asked.chain(ends).map(f64::to_bits).collect();
-        if let Some(known) = self.all().get(&key) {
+        if let Some(known) = self.all().by_key.get(&key) {
             return *known;
         }
         let angle = worst_angle(stage, touches, spacing_m, strike);
         let mut all = self.all();
-        if all.len() >= MOST_KNOWN {
-            all.clear();
+        if all.figures > MOST_KNOWN {
+            *all = Angles::default();
         }
-        all.insert(key, angle);
+        all.figures += key.len();
+        all.by_key.insert(key, angle);
         angle
     }
 
-    fn all(&self) -> MutexGuard<'_, HashMap<Vec<u64>, Option<Angle>>> {
+    fn all(&self) -> MutexGuard<'_, Angles> {
         self.0.lock().unwrap_or_else(PoisonError::into_inner)
     }
 }

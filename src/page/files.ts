@@ -40,9 +40,10 @@ export class FilesPanel implements Part {
     const signs = [route, zonesName, files, state.zones.length > 0, state.trip.glaciers, state.trip.terrain];
     if (signs.every((sign, at) => sign === this.listed[at])) return;
     this.listed = signs;
-    const line = (kind: string, name: string) => make("li", {}, `${words(`draw-kind-${kind}`)}: `, make("bdi", {}, name));
+    const line = (kind: string, name: string, cut = false) =>
+      make("li", {}, `${words(`draw-kind-${kind}`)}: `, make("bdi", {}, name), cut && make("p", { class: "app-quiet" }, words("draw-terrain-cut")));
     const kind = (name: string) => (name === state.trip.glaciers ? "inventory" : state.trip.terrain?.includes(name) ? "terrain" : "other");
-    fill(this.lying, route && line("route", route.name), state.zones.length > 0 && line("zones", zonesName), ...files.map(({ name }) => line(kind(name), name)));
+    fill(this.lying, route && line("route", route.name), state.zones.length > 0 && line("zones", zonesName), ...files.map(({ name, cut }) => line(kind(name), name, cut)));
   }
 
   /** Opens files, one after the other; a trip last, since it may name the others. */
@@ -70,6 +71,7 @@ export class FilesPanel implements Part {
     const line = make("div", { class: kind ? "app-took" : "app-fault" });
     line.append(make("p", {}, make("bdi", {}, name), ` – ${words(kind ? `draw-kind-${kind}` : "draw-open-not")}`));
     if (guessed && kind) line.append(make("p", {}, words("draw-open-guessed")));
+    if (kind === "route" && besideOf(this.desk.store.state).files.some((file) => file.cut)) line.append(make("p", {}, words("draw-terrain-cut")));
     if (says) line.append(make("pre", { class: "app-pre" }, says));
     if (asInventory) {
       const other = button(words("draw-open-as-inventory"), () => {

@@ -12,6 +12,8 @@ export interface PackedFile {
   readonly name: string;
   /** Base64 of gzip. */
   readonly packed: string;
+  /** Only round the route that the page was made with. */
+  readonly cut?: boolean;
 }
 
 export interface Given {
@@ -29,6 +31,7 @@ export interface Given {
 export interface NamedBytes {
   readonly name: string;
   readonly bytes: Uint8Array;
+  readonly cut?: boolean;
 }
 
 /** Reads what stands in the page. */
@@ -62,7 +65,7 @@ export function toBase64(bytes: Uint8Array): string {
 export async function unpacked(file: PackedFile): Promise<NamedBytes> {
   const packed = new Blob([fromBase64(file.packed)]).stream();
   const plain = packed.pipeThrough(new DecompressionStream("gzip"));
-  return { name: file.name, bytes: new Uint8Array(await new Response(plain).arrayBuffer()) };
+  return { name: file.name, bytes: new Uint8Array(await new Response(plain).arrayBuffer()), cut: file.cut ?? false };
 }
 
 /** The file packed. */
@@ -70,5 +73,5 @@ export async function packed(file: NamedBytes): Promise<PackedFile> {
   const plain = new Blob([file.bytes as Uint8Array<ArrayBuffer>]).stream();
   const small = plain.pipeThrough(new CompressionStream("gzip"));
   const bytes = new Uint8Array(await new Response(small).arrayBuffer());
-  return { name: file.name, packed: toBase64(bytes) };
+  return { name: file.name, packed: toBase64(bytes), cut: file.cut ?? false };
 }

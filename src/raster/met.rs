@@ -15,9 +15,9 @@ impl CellsMet {
     /// What was met since an earlier count.
     pub(super) fn since(self, before: Self) -> Self {
         Self {
-            inside: self.inside - before.inside,
-            answered: self.answered - before.answered,
-            unbelievable: self.unbelievable - before.unbelievable,
+            inside: self.inside.saturating_sub(before.inside),
+            answered: self.answered.saturating_sub(before.answered),
+            unbelievable: self.unbelievable.saturating_sub(before.unbelievable),
         }
     }
 

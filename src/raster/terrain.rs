@@ -20,7 +20,8 @@ use crate::{
 
 /// Several models of the ground as one: the finest that has a height at a place answers for it.
 ///
-/// Can be shared between threads; one reads at a time. A copy costs next to nothing: it reads in the same files.
+/// Can be shared between threads; one reads at a time. A copy costs next to nothing: it reads in the same
+/// files, and what is asked of the one is counted with what is asked of the other.
 ///
 /// ```
 /// use schrund::{geometry::LonLat, raster::Terrain};

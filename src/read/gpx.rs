@@ -84,6 +84,8 @@ pub fn route(name: &str, text: impl BufRead) -> Result<Noted<Route>, Vec<Fault>>
 /// let latin = b"<?xml version='1.0' encoding='ISO-8859-1'?><gpx><trk><name>Gr\xfcn</name></trk></gpx>";
 /// let text = schrund::read::gpx::text(latin)?;
 /// assert_eq!(text, "<?xml version='1.0' encoding='UTF-8'?><gpx><trk><name>Grün</name></trk></gpx>");
+/// let indented = schrund::read::gpx::text(b"\n<?xml version='1.0' encoding=\"KOI8-R\"?><gpx/>")?;
+/// assert_eq!(indented, "\n<?xml version='1.0' encoding=\"UTF-8\"?><gpx/>");
 /// # Ok::<(), std::io::Error>(())
 /// ```
 pub fn text(bytes: &[u8]) -> io::Result<String> {

@@ -102,13 +102,31 @@ impl<'a> Input<Text<'a>> {
         if let Some(instead) = no_toml(&bytes) {
             return Err(fault(InFiles::NoToml(instead), place));
         }
-        let text = String::from_utf8(bytes).map_err(|e| {
-            let (line, column) = end_of(&e);
-            fault(InFiles::NotUtf8, place.at_line(line, column))
-        })?;
+        let text = utf8(&self.name, bytes).map_err(|fault| vec![fault])?;
         let bare = text.strip_prefix('\u{feff}').map(str::to_owned);
         Ok(bare.unwrap_or(text))
     }
+}
+
+/// Bytes of a file as the text that they are.
+///
+/// # Errors
+/// They are not UTF-8.
+///
+/// ```
+/// use schrund::read::input::utf8;
+///
+/// assert_eq!(utf8("trip.toml", b"party = 3".to_vec())?, "party = 3");
+/// let fault = utf8("zones.geojson", b"{\n\"name\": \"Gr\xfcn\"}".to_vec()).expect_err("Latin letters");
+/// assert_eq!((fault.code(), fault.at.to_string().as_str()), ("unreadable", "zones.geojson, line 2 column 12"));
+/// # Ok::<(), schrund::fault::Fault>(())
+/// ```
+pub fn utf8(name: &str, bytes: Vec<u8>) -> Result<String, Fault> {
+    String::from_utf8(bytes).map_err(|e| {
+        let (line, column) = end_of(&e);
+        let place = Place::file(name).at_line(line, column);
+        Fault::new(InFiles::NotUtf8, place)
+    })
 }
 
 /// Line and column, from 1, of the first byte that is no UTF-8.

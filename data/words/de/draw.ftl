@@ -162,6 +162,7 @@ draw-open-what = Route (GPX), Zonen oder Gletscherinventar (GeoJSON), Tour (TOML
 draw-open = Dateien öffnen
 draw-open-not = nicht verwendbar
 draw-open-guessed = Ihre Zeichen sind nicht UTF-8, und was sonst, steht nicht darin: gelesen als Windows-1252, Namen können falsch sein.
+draw-terrain-cut = Das Geländemodell in dieser Seite reicht nur um die Route, mit der die Seite gemacht wurde. Für eine andere Route das Modell selbst öffnen.
 draw-open-as-inventory = Es ist das Gletscherinventar, nicht die Zonen
 draw-kind-route = Route
 draw-kind-zones = Zonen

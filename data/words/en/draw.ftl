@@ -162,6 +162,7 @@ draw-open-what = Route (GPX), zones or glacier inventory (GeoJSON), trip (TOML),
 draw-open = Open files
 draw-open-not = cannot be used
 draw-open-guessed = Its letters are not UTF-8, and nothing in it says what else: read as Windows-1252, names may be wrong.
+draw-terrain-cut = The terrain model in this page reaches only round the route that the page was made with. For another route open the model itself.
 draw-open-as-inventory = It is the glacier inventory, not my zones
 draw-kind-route = route
 draw-kind-zones = zones

@@ -45,6 +45,11 @@ impl KnownShapes {
         self.len() == 0
     }
 
+    /// Forgets the geometries of all other files.
+    pub fn only(&self, files: &[&str]) {
+        self.all().retain(|file, _| files.contains(&file.as_str()));
+    }
+
     fn all(&self) -> MutexGuard<'_, HashMap<String, Shapes>> {
         self.0.lock().unwrap_or_else(PoisonError::into_inner)
     }
@@ -65,6 +70,8 @@ pub(super) struct Counts {
 struct Shape {
     outline: Outline,
     counts: Counts,
+    /// Rings that cross themselves, where they were looked for.
+    tangled: Option<usize>,
 }
 
 /// The geometries of one file while it is read.
@@ -97,9 +104,13 @@ impl<'k> ShapesOfFile<'k> {
     ) -> Result<Outline, Fault> {
         let known = self.before.remove_entry(&piece.json);
         let known = known.or_else(|| self.now.remove_entry(&piece.json));
-        let (json, shape) = known.map_or_else(|| Shape::read(piece, counts), Ok)?;
-        let outline = shape.outline.clone();
+        let (json, mut shape) = known.map_or_else(|| Shape::read(piece, counts), Ok)?;
         counts.add(&shape.counts);
+        if counts.vertices <= MOST_VERTICES {
+            let outline = &shape.outline;
+            counts.tangled += *shape.tangled.get_or_insert_with(|| outline.tangled_rings());
+        }
+        let outline = shape.outline.clone();
         if self.known.is_some() {
             self.now.insert(json, shape);
         }
@@ -127,10 +138,12 @@ impl Shape {
         let read = read.and_then(|()| rings::outline(polygons, &mut counts.mended));
         let outline = read.inspect_err(|_| so_far.add(&counts))?;
         counts.vertices = outline.vertices();
-        if so_far.vertices + counts.vertices <= MOST_VERTICES {
-            counts.tangled = outline.tangled_rings();
-        }
-        Ok((piece.json, Self { outline, counts }))
+        let shape = Self {
+            outline,
+            counts,
+            tangled: None,
+        };
+        Ok((piece.json, shape))
     }
 }
 
@@ -154,7 +167,6 @@ impl Counts {
         self.skipped.lines += lines;
         self.skipped.empty += empty;
         self.mended.add(&more.mended);
-        self.tangled += more.tangled;
         self.vertices += more.vertices;
     }
 }

@@ -52,7 +52,8 @@ pub(super) fn decoded<'r>(first: &[u8], whole: impl BufRead + 'r) -> Box<dyn Rea
 /// A text with UTF-8 as the encoding that it declares, where it declares any.
 pub(super) fn declared_utf8(text: String) -> String {
     let label = || {
-        let head = text.strip_prefix("<?xml")?.split("?>").next()?;
+        let head = text.trim_start().strip_prefix("<?xml")?;
+        let head = head.split("?>").next()?;
         let (_, after) = head.split_once("encoding")?;
         let quoted = after.trim_start().strip_prefix('=')?.trim_start();
         let quote = quoted.chars().next().filter(|c| "\"'".contains(*c))?;

@@ -62,7 +62,7 @@ pub struct PageText {
 /// ```
 /// use schrund::write::page::file::{PageInputs, PageFile, document};
 ///
-/// let files = vec![PageFile { name: "N66E002.hgt".to_owned(), bytes: vec![7; 1000] }];
+/// let files = vec![PageFile { name: "N66E002.hgt".to_owned(), bytes: vec![7; 1000], cut: false }];
 /// let page = document(&PageInputs { files, ..PageInputs::default() }, None).expect("memory takes everything");
 /// assert!(page.contains("N66E002.hgt"));
 /// ```
@@ -72,6 +72,8 @@ pub struct PageFile {
     pub name: String,
     /// All of it.
     pub bytes: Vec<u8>,
+    /// Whether only what lies round the line is left in it.
+    pub cut: bool,
 }
 
 /// What stands in the head of the page: nothing is asked for, its own script and its own program run.
@@ -140,6 +142,7 @@ struct InPage<'a> {
 struct PackedFile<'a> {
     name: &'a str,
     packed: String,
+    cut: bool,
 }
 
 impl<'a> InPage<'a> {
@@ -148,6 +151,7 @@ impl<'a> InPage<'a> {
             Ok(PackedFile {
                 name: &file.name,
                 packed: STANDARD.encode(gzip(&file.bytes)?),
+                cut: file.cut,
             })
         });
         Ok(Self {
