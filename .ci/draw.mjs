@@ -8,7 +8,7 @@ import { narrow, wide } from './draw-axe.mjs';
 import { byKeys, byTouch } from './draw-hands.mjs';
 import { staysText } from './draw-hostile.mjs';
 import { memory, panning, pace } from './draw-pace.mjs';
-import { breaksOff, firstSteps, noPlan, numbers, otherLetters, takesBack } from './draw-trouble.mjs';
+import { anotherRoute, breaksOff, breaksOffAtOnePlan, firstSteps, noPlan, numbers, otherLetters, sameFileAgain, takesBack } from './draw-trouble.mjs';
 
 const [, , schrund, tools, repository, picture] = process.argv;
 const browser = await chromium.launch({
@@ -25,7 +25,7 @@ if (picture) {
 }
 const start = Date.now();
 // Two pages at a time; what is measured is measured alone.
-const waiting = [fromTheExample, narrow, wide, byTouch, byKeys, fromNothing, staysText, breaksOff, otherLetters, noPlan, numbers, takesBack, firstSteps, memory];
+const waiting = [fromTheExample, narrow, wide, byTouch, byKeys, fromNothing, staysText, breaksOff, breaksOffAtOnePlan, otherLetters, noPlan, anotherRoute, sameFileAgain, numbers, takesBack, firstSteps, memory];
 const work = async () => {
   for (let next = waiting.shift(); next; next = waiting.shift()) {
     const began = Date.now();

@@ -214,7 +214,7 @@ export class App implements Desk {
     // What the program broke off in is asked for again once there is another one.
     const ground = await found().catch(() => undefined);
     if (ground === undefined) return void (this.laid = []);
-    for (const part of this.parts) part.lie?.(ground);
+    for (const part of this.parts) part.lie?.(ground, state);
     this.follow.show(this.side);
   }
 

@@ -14,13 +14,16 @@ const MARKS: readonly (readonly [label: string, bytes: readonly number[]])[] = [
 ];
 /** Read where nothing else fits: it has a letter for nearly every byte. */
 const LAST = "windows-1252";
+/** White space that may stand before it, which the program passes over too. */
+const BLANK = [0x09, 0x0a, 0x0c, 0x0d, 0x20];
 /** The head of an XML file as far as the name of its letters. */
-const DECLARED = /^(<\?xml\b[^>]{0,150}?\bencoding\s*=\s*["'])([\w.:-]+)/;
+const DECLARED = /^([\t\n\f\r ]*<\?xml\b[^>]{0,150}?\bencoding\s*=\s*["'])([\w.:-]+)/;
 
 /** By the mark at its beginning, by what it says itself, as UTF-8, and last by guess. */
 export function decoded(bytes: Uint8Array): Decoded {
   const mark = MARKS.find(([, first]) => first.every((byte, at) => bytes[at] === byte))?.[0];
-  const plain = new TextDecoder(LAST).decode(bytes.subarray(0, 200));
+  const head = Math.max(0, bytes.findIndex((byte) => !BLANK.includes(byte)));
+  const plain = new TextDecoder(LAST).decode(bytes.subarray(head, head + 200));
   const says = DECLARED.exec(plain)?.[2]?.toLowerCase();
   // What can be read byte by byte is not two bytes a letter, whatever it says.
   const wide = says?.startsWith("utf-16") ?? false;

@@ -38,8 +38,8 @@ export interface Part {
   show?(panel: Panel, before: Planned | null, of: State): void;
   /** The parts of the report that it shows as things are: a plan holds no others. */
   wants?(): readonly string[];
-  /** Another ground lies there. */
-  lie?(ground: Ground | null): void;
+  /** Another ground lies there: that of a state. */
+  lie?(ground: Ground | null, of: State): void;
   /** What a trip can hold is known. */
   know?(door: TripDoor): void;
 }

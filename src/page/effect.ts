@@ -9,6 +9,8 @@ import { badge } from "./panel";
 export class Effect implements Part {
   readonly element = make("div", { "aria-live": "polite" });
   private readonly line: HTMLElement;
+  /** There was a plan before. */
+  private had = false;
   /** What is said is as wide as its words. */
   private readonly wide = new ResizeObserver(() => scrolled(this.line));
 
@@ -18,7 +20,9 @@ export class Effect implements Part {
   }
 
   show(panel: Panel, before: Planned | null): void {
-    const said = "verdict" in panel ? before && this.said(panel, before) : panel.faults.length > 0 && before ? [this.desk.words("draw-no-plan")] : null;
+    const planned = "verdict" in panel;
+    const said = planned ? before && this.said(panel, before) : panel.faults.length > 0 && this.had ? [this.desk.words("draw-no-plan")] : null;
+    this.had ||= planned;
     const next = make("p", {}, ...(said ?? []));
     this.line.hidden = said === null;
     // What is said already is not said again.

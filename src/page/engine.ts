@@ -24,18 +24,28 @@ type Unnumbered<T> = T extends unknown ? Omit<T, "id"> : never;
 export class Gone extends Error {}
 
 interface Waiting {
+  /** What kind of errand it is; empty where it is none. */
+  readonly kind: string;
   readonly done: (came: Came) => void;
   readonly failed: (error: Error) => void;
 }
 
-/** Hands errands to the worker and their answers back. Where it breaks off another one is begun, but not twice in a row. */
+/** Errands that ask for the same, whatever for. */
+const kindOf = ({ calls }: Errand): string => calls.at(-1)?.args.slice(0, 2).join(" ") ?? "";
+
+/**
+ * Hands errands to the worker and their answers back. Where it breaks off another one is begun, but neither twice in a
+ * row nor twice in the same kind of errand.
+ */
 export class Engine {
   private worker: Worker | null = null;
   private readonly waiting = new Map<number, Waiting>();
   private count = 0;
   private lying = new Map<string, object>();
-  /** How many broke off since one last did an errand. */
-  private lost = 0;
+  /** An errand was done since one last broke off. */
+  private works = true;
+  /** The kinds of errands in which one broke off, and none of which was done since. */
+  private readonly deadly = new Set<string>();
   private opened: Promise<Came>;
 
   /** Takes the text of the worker, the packed program, and who is told when it broke off: whether another one is begun. */
@@ -57,7 +67,8 @@ export class Engine {
   /** Runs an errand. */
   async run(errand: Errand): Promise<Came> {
     const came = await this.order(errand);
-    this.lost = 0;
+    this.works = true;
+    this.deadly.delete(kindOf(errand));
     return came;
   }
 
@@ -82,8 +93,9 @@ export class Engine {
 
   private start(): Promise<Came> {
     const worker = new Worker(URL.createObjectURL(new Blob([this.text], { type: "text/javascript" })));
-    worker.onmessage = ({ data }: MessageEvent<Reply>) => this.take(data);
-    worker.onerror = (event) => this.fail(event.message);
+    // What comes late from one that broke off is nothing any more.
+    worker.onmessage = ({ data }: MessageEvent<Reply>) => worker === this.worker && this.take(data);
+    worker.onerror = (event) => worker === this.worker && this.fail(event.message);
     [this.worker, this.lying] = [worker, new Map()];
     return this.order({ core: this.core });
   }
@@ -92,8 +104,9 @@ export class Engine {
     const { worker } = this;
     if (!worker) return Promise.reject(new Gone());
     const id = ++this.count;
+    const kind = "calls" in order ? kindOf(order) : "";
     return new Promise((done, failed) => {
-      this.waiting.set(id, { done, failed });
+      this.waiting.set(id, { kind, done, failed });
       worker.postMessage({ id, ...order });
     });
   }
@@ -110,7 +123,11 @@ export class Engine {
     this.waiting.clear();
     this.worker?.terminate();
     this.worker = null;
-    const again = ++this.lost === 1;
+    // They are done in their order: it broke off in the first.
+    const kind = orphans[0]?.kind ?? "";
+    const again = this.works && !this.deadly.has(kind);
+    this.works = false;
+    if (kind) this.deadly.add(kind);
     if (again) this.opened = this.start();
     for (const { failed } of orphans) failed(new Gone(message));
     this.broke(again);

@@ -8,7 +8,10 @@ import type { Drawn, State } from "./model";
 /** So many zones are named with one fault. */
 const MOST = 12;
 
-/** The faults of a plan of that state as a list; those of one feature only where `only` names it. */
+/**
+ * The faults of a plan of that state as a list; those of one feature only where `only` names it. Lists that lead to other
+ * zones are written otherwise: their buttons hold the keys.
+ */
 export function faultList(faults: readonly Fault[], desk: Desk, state: State, only: number | null = null): HTMLElement {
   const list = make("ul", { class: "app-faults" });
   for (const fault of faults) {
@@ -17,7 +20,7 @@ export function faultList(faults: readonly Fault[], desk: Desk, state: State, on
     const item = make("li", { class: "app-fault" }, written("p", { class: "app-says" }, fault.says));
     if (fault.hint) item.append(written("p", { class: "app-hint" }, fault.hint));
     if (only === null && about.length > 0) {
-      const ways = about.slice(0, MOST).map((zone) => button(`→ ${called(zone, state, desk)}`, () => go(zone.key, desk)));
+      const ways = about.slice(0, MOST).map((zone) => button(`→ ${called(zone, state, desk)}`, () => go(zone.key, desk), { "data-key": zone.key }));
       item.append(make("div", { class: "app-acts" }, ...ways));
     }
     list.append(item);
@@ -32,7 +35,9 @@ function called(zone: Drawn, state: State, { words }: Desk): string {
   return `${zoneTitle(state, zone, words)}${file}`;
 }
 
+/** Not to a zone that is gone by now. */
 function go(key: number, desk: Desk): void {
+  if (!desk.store.state.zones.some((zone) => zone.key === key)) return;
   desk.pick(key);
   desk.openTab("zone");
 }

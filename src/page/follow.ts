@@ -3,6 +3,7 @@
 import type { Part } from "./desk";
 import type { Panel, Planned } from "./door";
 import { Newest } from "./engine";
+import { besideOf } from "./held";
 import type { State } from "./model";
 
 interface Wanted {
@@ -18,11 +19,14 @@ interface Pending {
   readonly left: Set<Part>;
 }
 
+/** On another route nothing is a change. */
+const sameRoute = (some: State, other: State): boolean => besideOf(some).route === besideOf(other).route;
+
 export class Follow {
   private readonly planner = new Newest<Wanted>((wanted) => this.follow(wanted));
   private parts: readonly Part[] = [];
   private last: Wanted | null = null;
-  private shown: { readonly plan: Planned; readonly step: number } | null = null;
+  private shown: { readonly plan: Planned; readonly of: State; readonly step: number } | null = null;
   private before: Planned | null = null;
   private pending: Pending | null = null;
   /** The parts of the report that the last plan was asked for with. */
@@ -80,8 +84,8 @@ export class Follow {
   /** A plan of that state, or why there is none, in place of the one before. */
   private put(panel: Panel, { state, step }: Wanted): void {
     // Of one step that goes on, what is marked is what it changed in all.
-    if (this.shown && step !== this.shown.step) this.before = this.shown.plan;
-    if ("verdict" in panel) this.shown = { plan: panel, step };
+    if (this.shown && step !== this.shown.step) this.before = sameRoute(this.shown.of, state) ? this.shown.plan : null;
+    if ("verdict" in panel) this.shown = { plan: panel, of: state, step };
     this.pending = { panel, of: state, left: new Set(this.parts) };
     this.shows();
   }

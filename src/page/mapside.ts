@@ -3,6 +3,7 @@
 import type { Desk, Part } from "./desk";
 import { fill, make } from "./dom";
 import type { Ground, Panel, Planned } from "./door";
+import type { NamedText } from "./given";
 import { besideOf } from "./held";
 import { ZoneMap } from "./map/map";
 import { ProfileStrip } from "./map/profile";
@@ -13,6 +14,8 @@ export class MapSide implements Part {
   readonly element = make("div", { class: "app-left" });
   private map: ZoneMap | null = null;
   private profile: ProfileStrip | null = null;
+  /** The route that the ground lies under. */
+  private route: NamedText | null = null;
 
   constructor(private readonly desk: Desk) {
     const waits = () => make("p", { class: "app-quiet app-empty" }, desk.words("draw-starting"));
@@ -22,8 +25,9 @@ export class MapSide implements Part {
   }
 
   /** Another ground; without one there is no map, but the way to one. */
-  lie(ground: Ground | null): void {
+  lie(ground: Ground | null, of: State): void {
     this.end();
+    this.route = besideOf(of).route;
     const { words, store } = this.desk;
     document.body.toggleAttribute("data-bare", !ground);
     // Whoever is on its way through the steps stays there.
@@ -43,7 +47,9 @@ export class MapSide implements Part {
     [this.map, this.profile] = [map, profile];
   }
 
+  /** A plan of another route is none of this ground; with its own it is shown once more. */
   show(panel: Panel, _: Planned | null, of: State): void {
+    if (besideOf(of).route !== this.route) return;
     this.map?.show(panel, of);
     this.profile?.show(panel);
   }

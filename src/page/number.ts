@@ -18,9 +18,11 @@ export function typed(text: string): number | string | undefined {
   const plain = text.trim();
   if (plain === "") return undefined;
   const [known, whole = "", between, rest = ""] = PLAIN.exec(plain) ?? [];
-  // A comma before three digits parts thousands, unless the language writes it before tenths: that is not guessed.
-  const thousands = between === "," && sign() !== "," && rest.length === 3 && whole !== "0";
-  return known === undefined || thousands ? plain : Number(`${whole}.${rest || "0"}`);
+  if (known === undefined) return plain;
+  // A sign before three digits parts thousands, unless the language writes it before tenths: that is not guessed.
+  const thousands = between !== undefined && between !== sign() && rest.length === 3 && whole !== "0";
+  // With a comma, since the program takes a point for that before tenths, and tells what a comma can mean.
+  return thousands ? `${whole},${rest}` : Number(`${whole}.${rest || "0"}`);
 }
 
 /** The value as it stands in a field; a text as it is. */

@@ -35,9 +35,9 @@ export async function open(file: File, desk: Desk): Promise<Opened> {
 }
 
 function openText(name: string, text: string, desk: Desk): Promise<Opened> {
-  const begins = text.slice(0, 200).replace(/^[\ufeff\s\x1e]+/, "");
-  if (begins.startsWith("<")) return openRoute(name, text, desk);
-  return begins.startsWith("{") || /\.(geo)?json(l|seq)?$/i.test(name) ? openZones(name, text, desk) : openTrip(name, text, desk);
+  const begins = /[^\ufeff\s\x1e]/.exec(text)?.[0];
+  if (begins === "<") return openRoute(name, text, desk);
+  return begins === "{" || /\.(geo)?json(l|seq)?$/i.test(name) ? openZones(name, text, desk) : openTrip(name, text, desk);
 }
 
 /** By what it begins with, then by its ending. */

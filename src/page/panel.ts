@@ -78,6 +78,8 @@ export class PlanPanel implements Part {
 
   private plan(plan: Planned): void {
     const { kept, legs } = this;
+    // What is open of a leg that is gone would be asked for with every plan to come.
+    if (!plan.legs.some((leg) => leg.leg === this.opened)) this.opened = null;
     const field = plan.parts.find((part) => part.id === "field");
     const others = plan.parts.filter((part) => !ELSEWHERE.has(part.id));
     const title = () => make("h2", { class: "app-title" }, this.desk.words("draw-legs"));

@@ -10,23 +10,28 @@ interface Span {
   readonly left: State;
 }
 
+/** What of each state was done on the ice: whoever goes a step back or forth comes to the same state again. */
+const known = new WeakMap<State, readonly Span[]>();
+
 export class TakeBack {
-  private spans: Span[] = [];
+  private spans: readonly Span[] = [];
 
   /** A step on the ice; those that follow on one another are one. */
   add(was: State, left: State): void {
     if (was === left) return;
     const last = this.spans.at(-1);
-    if (last?.left === was) this.spans[this.spans.length - 1] = { was: last.was, left };
-    else this.spans.push({ was, left });
+    const goesOn = last?.left === was;
+    this.spans = goesOn ? [...this.spans.slice(0, -1), { was: last.was, left }] : [...this.spans, { was, left }];
+    known.set(left, this.spans);
   }
 
-  /** A state that comes; who went back to before a step did not do it. */
+  /** A state that comes: one that was there already with what was done then, one that is new with all of it. */
   come(state: State): void {
-    const at = this.spans.findIndex((span) => span.was === state);
-    if (at >= 0) this.spans.length = at;
+    this.spans = known.get(state) ?? this.spans;
+    known.set(state, this.spans);
   }
 
+  /** Nothing of what was done is in the states to come. */
   forget(): void {
     this.spans = [];
   }
@@ -77,8 +82,10 @@ const gaps = ({ properties }: Drawn): string => JSON.stringify(GAPS.map((name) =
 function zonesUndone(now: State, { was, left }: Span): State {
   const before = new Map(was.zones.map((zone) => [zone.key, zone]));
   return left.zones.reduce((state, there) => {
-    const [old, here] = [before.get(there.key), state.zones.find((zone) => zone.key === there.key)];
-    if (!here || old === there) return state;
+    const old = before.get(there.key);
+    if (old === there) return state;
+    const here = state.zones.find((zone) => zone.key === there.key);
+    if (!here) return state;
     if (!old) return here === there ? { ...state, zones: state.zones.filter((zone) => zone !== here) } : state;
     if (gaps(here) !== gaps(there)) return state;
     if (here === there) return { ...state, zones: state.zones.map((zone) => (zone === here ? old : zone)) };
