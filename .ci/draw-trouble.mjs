@@ -113,6 +113,9 @@ export async function noPlan(bench) {
   await sheet.type('Widest gap expected', '');
   const refused = await seen();
   bench.check(`no plan: the legs of before stay on the map, pale (${JSON.stringify(planned)}, then ${JSON.stringify(refused)})`, planned.strong > 50 && refused.strong === 0 && refused.pale > 50);
+  await sheet.after(() => sheet.drop(bench.given('terrain.tif')));
+  const laid = await seen();
+  bench.check(`no plan: on a terrain model that is opened they stay (${JSON.stringify(laid)})`, laid.strong === 0 && laid.pale > 50);
   await sheet.tab('Plan');
   bench.check('no plan: the panel says so', (await page.locator('.app-plan').innerText()).startsWith('No plan yet'));
   await sheet.type('Widest gap expected', '4');

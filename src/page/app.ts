@@ -13,7 +13,7 @@ import { Follow } from "./follow";
 import { type Given, readCore } from "./given";
 import { Header } from "./header";
 import { hear } from "./hear";
-import { type Steps, besideOf } from "./held";
+import { type Steps, besideOf, sameGround } from "./held";
 import type { Keep } from "./keep";
 import { MapSide } from "./mapside";
 import type { State } from "./model";
@@ -28,11 +28,6 @@ declare const WORKER: string;
 
 /** A plan that takes longer is waited for, milliseconds. Our judgement. */
 const SLOW_MS = 150;
-
-/** What of a state the ground hangs on. */
-const groundParts = (state: State): unknown[] => [besideOf(state).route, besideOf(state).files, state.trip.terrain, state.trip.glaciers];
-
-const same = (a: readonly unknown[], b: readonly unknown[]) => a.every((one, at) => one === b[at]);
 
 export class App implements Desk {
   readonly engine: Engine;
@@ -61,7 +56,8 @@ export class App implements Desk {
   private took_ms: number | null = null;
   /** The step that was last told of. */
   private said = 0;
-  private laid: readonly unknown[] = [];
+  /** The ground of this state lies there, or was asked for. */
+  private laid: State | null = null;
   private keeping = 0;
   private practice: string | undefined;
 
@@ -150,7 +146,7 @@ export class App implements Desk {
     fill(this.root, this.header.element, this.alarm, this.note, make("main", { class: "app-body" }, this.side.element, this.tabs.element), this.live);
     this.tabs.open(this.tab);
     this.store.listen((state, did) => this.changed(state, did));
-    this.laid = [];
+    this.laid = null;
     this.practice = this.store.state.trip.practice;
     void this.know();
     this.changed(this.store.state, "");
@@ -169,9 +165,8 @@ export class App implements Desk {
 
   private changed(state: State, did: string): void {
     // First what the program works at meanwhile.
-    const parts = groundParts(state);
-    if (!same(parts, this.laid) || this.laid.length === 0) {
-      this.laid = parts;
+    if (!this.laid || !sameGround(state, this.laid)) {
+      this.laid = state;
       this.grounds.want(state);
     }
     this.follow.want(state, this.store.step);
@@ -213,7 +208,7 @@ export class App implements Desk {
     const found = async () => besideOf(state).route && ((await asked(state)) ?? (await asked({ ...state, trip: bare })));
     // What the program broke off in is asked for again once there is another one.
     const ground = await found().catch(() => undefined);
-    if (ground === undefined) return void (this.laid = []);
+    if (ground === undefined) return void (this.laid = null);
     for (const part of this.parts) part.lie?.(ground, state);
     this.follow.show(this.side);
   }

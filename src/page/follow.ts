@@ -3,7 +3,7 @@
 import type { Part } from "./desk";
 import type { Panel, Planned } from "./door";
 import { Newest } from "./engine";
-import { besideOf } from "./held";
+import { sameRoute } from "./held";
 import type { State } from "./model";
 
 interface Wanted {
@@ -18,9 +18,6 @@ interface Pending {
   /** The parts that do not show it yet. */
   readonly left: Set<Part>;
 }
-
-/** On another route nothing is a change. */
-const sameRoute = (some: State, other: State): boolean => besideOf(some).route === besideOf(other).route;
 
 export class Follow {
   private readonly planner = new Newest<Wanted>((wanted) => this.follow(wanted));
@@ -83,7 +80,7 @@ export class Follow {
 
   /** A plan of that state, or why there is none, in place of the one before. */
   private put(panel: Panel, { state, step }: Wanted): void {
-    // Of one step that goes on, what is marked is what it changed in all.
+    // Of one step that goes on, what is marked is what it changed in all; on another route nothing is a change.
     if (this.shown && step !== this.shown.step) this.before = sameRoute(this.shown.of, state) ? this.shown.plan : null;
     if ("verdict" in panel) this.shown = { plan: panel, of: state, step };
     this.pending = { panel, of: state, left: new Set(this.parts) };

@@ -22,6 +22,16 @@ export const NOTHING: Beside = { route: null, zonesName: "zones.geojson", around
 /** The files of a state; every state of a page has them, since states are made one of another. */
 export const besideOf = (state: State): Beside => (state as Partial<Held>).beside ?? NOTHING;
 
+/** Both are of the same line. */
+export const sameRoute = (some: State, other: State): boolean => besideOf(some).route === besideOf(other).route;
+
+/** Both lie on the same ground, heights and ice included. */
+export function sameGround(some: State, other: State): boolean {
+  const { terrain, glaciers } = other.trip;
+  const files = besideOf(some).files === besideOf(other).files;
+  return sameRoute(some, other) && files && some.trip.terrain === terrain && some.trip.glaciers === glaciers;
+}
+
 /** The state with other files. */
 export const withBeside = (state: State, change: Partial<Beside>): Held => ({
   ...state,

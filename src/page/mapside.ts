@@ -3,8 +3,7 @@
 import type { Desk, Part } from "./desk";
 import { fill, make } from "./dom";
 import type { Ground, Panel, Planned } from "./door";
-import type { NamedText } from "./given";
-import { besideOf } from "./held";
+import { besideOf, sameGround, sameRoute } from "./held";
 import { ZoneMap } from "./map/map";
 import { ProfileStrip } from "./map/profile";
 import type { State } from "./model";
@@ -14,8 +13,12 @@ export class MapSide implements Part {
   readonly element = make("div", { class: "app-left" });
   private map: ZoneMap | null = null;
   private profile: ProfileStrip | null = null;
-  /** The route that the ground lies under. */
-  private route: NamedText | null = null;
+  /** The state whose ground lies there. */
+  private under: State | null = null;
+  /** Nothing was shown on this ground yet. */
+  private bare = true;
+  /** The last plan there was, and of what. */
+  private last: { readonly plan: Planned; readonly of: State } | null = null;
 
   constructor(private readonly desk: Desk) {
     const waits = () => make("p", { class: "app-quiet app-empty" }, desk.words("draw-starting"));
@@ -27,7 +30,7 @@ export class MapSide implements Part {
   /** Another ground; without one there is no map, but the way to one. */
   lie(ground: Ground | null, of: State): void {
     this.end();
-    this.route = besideOf(of).route;
+    [this.under, this.bare] = [of, true];
     const { words, store } = this.desk;
     document.body.toggleAttribute("data-bare", !ground);
     // Whoever is on its way through the steps stays there.
@@ -49,9 +52,15 @@ export class MapSide implements Part {
 
   /** A plan of another route is none of this ground; with its own it is shown once more. */
   show(panel: Panel, _: Planned | null, of: State): void {
-    if (besideOf(of).route !== this.route) return;
+    const { under, last } = this;
+    if (!under || !sameRoute(of, under)) return;
+    if ("verdict" in panel) this.last = { plan: panel, of };
+    // Where there is no plan the legs of before lie on a new ground too.
+    else if (this.bare && last && sameRoute(last.of, under)) this.map?.show(last.plan, last.of);
+    this.bare = false;
     this.map?.show(panel, of);
-    this.profile?.show(panel);
+    // On other heights those of the plan are none.
+    if (sameGround(of, under)) this.profile?.show(panel);
   }
 
   pick(key: number | null): void {

@@ -8,7 +8,7 @@ import { faultList } from "./faults";
 import { Fold } from "./fold";
 import { Kept } from "./kept";
 import { writer } from "./map/figures";
-import { besideOf } from "./held";
+import { sameRoute } from "./held";
 import { SIGNS } from "./map/palette";
 import type { State } from "./model";
 import { stale } from "./stale";
@@ -67,7 +67,7 @@ export class PlanPanel implements Part {
     const { words } = this.desk;
     if (panel.faults.length === 0) return fill(this.element, this.waiting());
     // On another route the plan of before says nothing.
-    const last = this.last && besideOf(this.last.of).route === besideOf(this.of).route ? stale(this.last.plan, this.desk) : null;
+    const last = this.last && sameRoute(this.last.of, this.of) ? stale(this.last.plan, this.desk) : null;
     fill(this.element, make("h2", { class: "app-title" }, words("draw-no-plan")), faultList(panel.faults, this.desk, this.of), last);
   }
 

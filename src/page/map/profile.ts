@@ -71,6 +71,8 @@ export class ProfileStrip {
   show(panel: Panel): void {
     // Kept where they are the same, and with them what was drawn of them.
     if ("profiles" in panel) for (const { stage, samples } of panel.profiles) if (!alike(samples, this.samples.get(stage))) this.samples.set(stage, samples);
+    // What is read of the place that is pointed at is of the new plan too.
+    if (this.at_m !== null) this.told();
     this.soon();
   }
 
