@@ -186,10 +186,7 @@ fn bold_head(text: &str, level: Level) -> String {
 /// Which exit code these errors ask for: what cannot be read first, then the network, then what is wrong.
 fn worst(problems: &[Fault]) -> End {
     let any = |wanted: &[Code]| problems.iter().any(|p| wanted.contains(&p.kind()));
-    // Who fails without a word has not done what was asked.
-    if problems.is_empty() {
-        End::Unexpected
-    } else if any(&[Code::Unreadable]) {
+    if any(&[Code::Unreadable]) {
         End::Unreadable
     } else if any(&[Code::Network]) {
         End::Network

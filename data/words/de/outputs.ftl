@@ -274,7 +274,7 @@ first-stop = Stopp: { $legs }
 first-outside = außerhalb der Grenzen: { $legs }
 first-look = prüfen: { $legs }
 first-whole = kein Teil stoppt; das Ganze prüfen
-first-none = nichts stoppt, nichts zu prüfen
+first-none = keine Etappe hält auf oder verlangt eine Entscheidung
 count-stop = { $count ->
     [one] 1 Teil mit Stopp
    *[other] { $count } Teile mit Stopp

@@ -274,7 +274,7 @@ first-stop = stop on { $legs }
 first-outside = outside the limits on { $legs }
 first-look = look at { $legs }
 first-whole = no leg stops; look at the whole
-first-none = nothing stops, nothing to look at
+first-none = no leg stops or asks for a decision
 count-stop = { $count ->
     [one] 1 leg with a stop
    *[other] { $count } legs with a stop

@@ -17,7 +17,7 @@ sheet-people = { $people ->
     [one] 1 person
    *[other] { $people } people
 }
-sheet-inside = nothing stops, nothing to look at: inside the planning limits
+sheet-inside = no leg stops or asks for a decision: spacing and rope are inside the planning limits; whether a fall is held is another matter
 sheet-unroped = no leg is walked on the rope
 sheet-next = First on the rope: { $place }; { $setup }
 sheet-foot = Computed by { $program } for the assumptions of the plan. What is seen on the spot comes first.
