@@ -32,6 +32,16 @@ export function sameGround(some: State, other: State): boolean {
   return sameRoute(some, other) && files && some.trip.terrain === terrain && some.trip.glaciers === glaciers;
 }
 
+/** Heights come out of the same files. */
+export function sameHeights(some: State, other: State): boolean {
+  const models = (state: State) => {
+    const { files } = besideOf(state);
+    return (state.trip.terrain ?? []).map((name) => files.find((file) => file.name === name)?.bytes ?? name);
+  };
+  const [a, b] = [models(some), models(other)];
+  return sameRoute(some, other) && a.length === b.length && a.every((one, at) => one === b[at]);
+}
+
 /** The state with other files. */
 export const withBeside = (state: State, change: Partial<Beside>): Held => ({
   ...state,

@@ -3,7 +3,7 @@
 import type { Desk, Part } from "./desk";
 import { fill, make } from "./dom";
 import type { Ground, Panel, Planned } from "./door";
-import { besideOf, sameGround, sameRoute } from "./held";
+import { besideOf, sameHeights, sameRoute } from "./held";
 import { ZoneMap } from "./map/map";
 import { ProfileStrip } from "./map/profile";
 import type { State } from "./model";
@@ -60,7 +60,7 @@ export class MapSide implements Part {
     this.bare = false;
     this.map?.show(panel, of);
     // On other heights those of the plan are none.
-    if (sameGround(of, under)) this.profile?.show(panel);
+    if (sameHeights(of, under)) this.profile?.show(panel);
   }
 
   pick(key: number | null): void {
