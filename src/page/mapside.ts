@@ -56,10 +56,14 @@ export class MapSide implements Part {
     if (!under || !sameRoute(of, under)) return;
     if ("verdict" in panel) this.last = { plan: panel, of };
     // Where there is no plan the legs of before lie on a new ground too.
-    else if (this.bare && last && sameRoute(last.of, under)) this.map?.show(last.plan, last.of);
+    else if (this.bare && last && sameRoute(last.of, under)) this.put(last.plan, last.of, under);
     this.bare = false;
+    this.put(panel, of, under);
+  }
+
+  /** On other heights those of the plan are none. */
+  private put(panel: Panel, of: State, under: State): void {
     this.map?.show(panel, of);
-    // On other heights those of the plan are none.
     if (sameHeights(of, under)) this.profile?.show(panel);
   }
 
