@@ -1,5 +1,6 @@
 /** How the program is called: all its arguments stand here. */
 
+import type { Trip } from "./door";
 import { TRIP, TRIP_MEMBERS, besideOf, zonesNameOf, zonesText } from "./held";
 import type { State } from "./model";
 import type { Language } from "./words";
@@ -22,7 +23,14 @@ const named = (name: string): string => (name.startsWith("-") ? `./${name}` : na
 
 const toml: Call = { args: ["page", "toml", TRIP_MEMBERS], into: TRIP };
 
-const tripFile = (state: State) => [TRIP_MEMBERS, JSON.stringify(state.trip)] as const;
+/** The trip but for ropes of which nothing is typed yet: they are not said, and no fault while somebody types. */
+function said(trip: Trip): Trip {
+  const { rope, ...others } = trip;
+  const typed = rope?.filter((one) => Object.keys(one).length > 0);
+  return typed === undefined || typed.length < (rope?.length ?? 0) && typed.length === 0 ? others : { ...others, rope: typed };
+}
+
+const tripFile = (state: State) => [TRIP_MEMBERS, JSON.stringify(said(state.trip))] as const;
 
 const routeName = (state: State) => named(besideOf(state).route?.name ?? "route.gpx");
 

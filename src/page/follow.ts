@@ -3,6 +3,7 @@
 import type { Part } from "./desk";
 import type { Panel, Planned } from "./door";
 import { Newest } from "./engine";
+import { people, ropes } from "./folk";
 import { sameRoute } from "./held";
 import type { State } from "./model";
 
@@ -18,6 +19,11 @@ interface Pending {
   /** The parts that do not show it yet. */
   readonly left: Set<Part>;
 }
+
+/** On another route nothing is a change, nor is what comes of saying for the first time who goes on which rope. */
+const goesOn = (before: State, now: State): boolean => sameRoute(before, now) && (!isSaid(now) || isSaid(before));
+
+const isSaid = ({ trip }: State): boolean => people(trip).length > 1 && ropes(trip).some(({ length_m }) => length_m !== undefined);
 
 export class Follow {
   private readonly planner = new Newest<Wanted>((wanted) => this.follow(wanted));
@@ -80,8 +86,8 @@ export class Follow {
 
   /** A plan of that state, or why there is none, in place of the one before. */
   private put(panel: Panel, { state, step }: Wanted): void {
-    // Of one step that goes on, what is marked is what it changed in all; on another route nothing is a change.
-    if (this.shown && step !== this.shown.step) this.before = sameRoute(this.shown.of, state) ? this.shown.plan : null;
+    // Of one step that goes on, what is marked is what it changed in all.
+    if (this.shown && step !== this.shown.step) this.before = goesOn(this.shown.of, state) ? this.shown.plan : null;
     if ("verdict" in panel) this.shown = { plan: panel, of: state, step };
     this.pending = { panel, of: state, left: new Set(this.parts) };
     this.shows();
