@@ -142,7 +142,7 @@ draw-field-height = Height
 draw-field-nowhere = Type a kilometre or a height to see the leg.
 draw-field-which = Several places are that high. Which one is it?
 draw-field-not-there = The line has no such place.
-draw-field-gap = The gap here is another one
+draw-field-gap = Another gap here
 draw-field-gap-here = Gap as seen
 draw-field-no-zone = No drawn zone here.
 draw-field-no-zone-yet = No drawn zone here. A gap given here makes one round this place: how far it reaches is assumed, see the map.
@@ -153,7 +153,7 @@ draw-field-party = Somebody or something is missing
 draw-field-without = Without
 draw-field-one-more = + one more
 draw-field-rope-lost = Without rope
-draw-field-snow = The snow is another one
+draw-field-snow = Other snow
 
 ## Files
 
