@@ -66,6 +66,7 @@ pub(crate) fn seekable(name: &str) -> Result<raster::RasterSource, Fault> {
 static STANDARD: OnceLock<Vec<u8>> = OnceLock::new();
 
 /// Reads standard input once for all, where it is among these inputs and will be opened again.
+#[cfg(feature = "page")]
 pub(crate) fn keep_standard_input<'n>(
     names: impl IntoIterator<Item = &'n String>,
 ) -> Result<(), Fault> {

@@ -66,9 +66,12 @@ export class PlanPanel implements Part {
   private refused(panel: Panel): void {
     const { words } = this.desk;
     if (panel.faults.length === 0) return fill(this.element, this.waiting());
-    // On another route the plan of before says nothing.
-    const last = this.last && sameRoute(this.last.of, this.of) ? stale(this.last.plan, this.desk) : null;
-    fill(this.element, make("h2", { class: "app-title" }, words("draw-no-plan")), faultList(panel.faults, this.desk, this.of), last);
+    // On another route the plan of before says nothing. This panel may not have been in sight when the last one came.
+    const last = this.before ?? (this.last && sameRoute(this.last.of, this.of) ? this.last.plan : null);
+    const title = make("h2", { class: "app-title" }, words("draw-no-plan"));
+    fill(this.element, title, faultList(panel.faults, this.desk, this.of), last && stale(last, this.desk));
+    // Who had scrolled down in the plan would see the old one alone.
+    title.scrollIntoView({ block: "nearest" });
   }
 
   /** What stands where there is nothing to plan yet. */
