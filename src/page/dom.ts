@@ -60,6 +60,22 @@ export function report(title: string, marks: Marks, ...children: Child[]): HTMLE
   return element;
 }
 
+/** Who comes to the field types over all that is in it. */
+export function overtyped(control: HTMLInputElement): HTMLInputElement {
+  let came = false;
+  control.addEventListener("focus", () => {
+    came = true;
+    control.select();
+  });
+  // The tap that comes to the field sets the caret after that.
+  control.addEventListener("click", () => {
+    if (came && control.selectionStart === control.selectionEnd) control.select();
+    came = false;
+  });
+  control.addEventListener("input", () => (came = false));
+  return control;
+}
+
 let ids = 0;
 
 /** An id that nothing else has. */

@@ -3,7 +3,7 @@
 import { type Desk, zoneTitle } from "./desk";
 import { fill, make } from "./dom";
 import type { Ground, Planned, Zone } from "./door";
-import { type Field, sliderField } from "./fields";
+import { type Field, stepField } from "./fields";
 import { Way } from "./map/geometry/along";
 import { corridor } from "./map/geometry/corridor";
 import { Frame } from "./map/projection";
@@ -18,7 +18,6 @@ const NEAR_M = 50;
 const ALONG_M = 100;
 /** And so far to each side, metres. Our judgement. */
 const HALF_M = 150;
-const WIDER = { least: 0, most: 40, step: 0.5 };
 
 export type Change = (did: string, change: (state: State) => State, going: boolean) => void;
 
@@ -57,17 +56,17 @@ export class GapHere {
     fill(this.element, ...names, none, this.field?.element ?? null);
   }
 
-  private slider(get: () => string, set: (state: State, text: string) => State): Field {
+  private metres(get: () => string, set: (state: State, text: string) => State): Field {
     const { words, store } = this.desk;
     const change = (text: string, going: boolean) => this.change("draw-did-field-gap", (state) => set(state, text), going);
     const value = { get, set: change, settle: () => store.settle() };
-    return sliderField(words("draw-field-gap-here"), words("draw-unit-m"), words("draw-not-given"), value, WIDER);
+    return stepField(words("draw-field-gap-here"), words("draw-unit-m"), value);
   }
 
   private ofZones(here: readonly Drawn[]): Field {
     const keys = here.map((zone) => zone.key);
     const zones = () => this.desk.store.state.zones.filter((zone) => keys.includes(zone.key));
-    return this.slider(() => shown(widest(zones())), (state, text) => withGap(state, keys, text));
+    return this.metres(() => shown(widest(zones())), (state, text) => withGap(state, keys, text));
   }
 
   /** A gap that is typed makes the zone, one that is emptied takes it away again. */
@@ -82,7 +81,7 @@ export class GapHere {
       this.made = zone.key;
       return { ...state, zones: [...state.zones, zone] };
     };
-    return this.slider(() => shown(known(store.state)?.properties["gap_m"]), set);
+    return this.metres(() => shown(known(store.state)?.properties["gap_m"]), set);
   }
 
   /** The ground round a place along the route; null where the line is not known. */

@@ -1,8 +1,8 @@
 /** Fields of forms. Each follows the state unless it already shows it, so that nobody is interrupted while typing. */
 
 import type { Term } from "./door";
-import { type Marks, make, newId } from "./dom";
-import { about, shown } from "./number";
+import { type Marks, button, make, newId, overtyped } from "./dom";
+import { about, shown, typed } from "./number";
 
 /** What a field shows and changes, as text. */
 export interface Value {
@@ -74,17 +74,49 @@ export function areaField(label: string, value: Value): Field {
   return { element: labelled(label, control, ""), sync };
 }
 
+/** Where a number is typed. */
+const numberControl = (): HTMLInputElement =>
+  overtyped(make("input", { type: "text", inputmode: "decimal", class: "app-input app-number", autocomplete: "off" }));
+
 /** A number, typed. */
 export function numberField(label: string, unit: string, value: Value): Field {
-  const control = make("input", { type: "text", inputmode: "decimal", class: "app-input app-number", autocomplete: "off" });
+  const control = numberControl();
   const sync = tie(control, value, "input");
   sync();
   return { element: labelled(label, control, unit), sync };
 }
 
+/** A number, typed or up and down by whole steps of one, never below nothing. */
+export function stepField(label: string, unit: string, value: Value): Field {
+  const typing = numberField(label, unit, value);
+  const at = () => typed(value.get());
+  const step = (by: number) => {
+    const now = at();
+    const next = Math.max(0, (typeof now === "number" ? now : 0) + by);
+    if (less.getAttribute("aria-disabled") === "true" && by < 0) return;
+    // Without the last digits that sums of tenths bring along.
+    value.set(shown(Number(next.toFixed(6))), true);
+    sync();
+  };
+  const big = (text: string, by: number) => {
+    const marks = { class: "app-button app-big app-by-one", "aria-label": `${label} ${text}`, blur: () => value.settle() };
+    return button(text, () => step(by), marks);
+  };
+  const less = big(`−1 ${unit}`, -1);
+  const sync = () => {
+    const now = at();
+    typing.sync();
+    less.setAttribute("aria-disabled", String(!(typeof now === "number" && now > 0)));
+  };
+  typing.element.addEventListener("input", sync);
+  typing.element.querySelector(".app-controls")?.append(less, big(`+1 ${unit}`, 1));
+  sync();
+  return { element: typing.element, sync };
+}
+
 /** A number, typed or by a slider. Without a value the slider says so. */
 export function sliderField(label: string, unit: string, none: string, value: Value, bounds: Bounds): Field {
-  const control = make("input", { type: "text", inputmode: "decimal", class: "app-input app-number", autocomplete: "off" });
+  const control = numberControl();
   const slider = make("input", { type: "range", class: "app-slider", "aria-label": label, step: bounds.step });
   const syncControl = tie(control, value, "input");
   const syncSlider = () => {

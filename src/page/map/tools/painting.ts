@@ -1,6 +1,6 @@
 /** A zone painted along the route, from one kilometre to another. */
 
-import { make } from "../../dom";
+import { make, overtyped } from "../../dom";
 import { shown, typed } from "../../number";
 import { nearestOn, type OnRoute } from "../geometry/along";
 import { corridor } from "../geometry/corridor";
@@ -120,7 +120,7 @@ export class PaintTool implements Tool {
     if (this.form) return this.form;
     const { words, scene } = this.bench;
     const field = (name: string, key: string, value: string, unit: string): HTMLElement => {
-      const input = make("input", { type: "text", inputmode: "decimal", size: 5, autocomplete: "off", value, input: () => this.typed() });
+      const input = overtyped(make("input", { type: "text", inputmode: "decimal", size: 5, autocomplete: "off", value, input: () => this.typed() }));
       this.inputs.set(name, input);
       return make("label", {}, `${words(key)} `, input, ` ${unit}`);
     };
