@@ -106,6 +106,8 @@ export interface Leg {
   readonly verdict: Verdict;
   readonly start_m: number;
   readonly end_m: number;
+  /** From–to in kilometres as all outputs have it: nobody is told to rope up later, or to unrope earlier. */
+  readonly from_to: string;
   /** `leg 6: rope of 3, 13.5 m apart`. */
   readonly title: Html;
   /** What is found there and what to do. */

@@ -27,7 +27,7 @@ export const kilometre = (at_m: number, { language }: Desk): string => writer(la
 
 /** From–to of a leg. */
 export const kilometres = (leg: Leg, desk: Desk): string =>
-  `${kilometre(leg.start_m, desk)}–${kilometre(leg.end_m, desk)} ${desk.words("draw-unit-km")}`;
+  `${leg.from_to} ${desk.words("draw-unit-km")}`;
 
 export class PlanPanel implements Part {
   readonly element = make("div", { class: "app-plan" });

@@ -7,7 +7,7 @@ trip-nobody-said = niemand hat gesagt, wie viele gehen
         [page] unter Tour alle eintragen, die mitgehen, mit der Masse samt Rucksack
        *[members] `party = 3`, oder die Massen mit Rucksack: `party = [82, 75, 90]`
      }
-trip-no-rope = kein Seil ist mehr da, also lässt sich nichts anseilen
+trip-no-rope = kein Seil ist mehr da, also kann sich niemand anseilen
     .hint = { $interface ->
         [page] unter Tour ein Seil eintragen, um damit zu planen; ohne Seil dem Eis fernbleiben und auf dem Eis Hilfe rufen, statt ungeseilt weiterzugehen
        *[members] jedes Seil, das dabei ist, in einer Tabelle `[[rope]]` mit seiner `length_m` nennen; `rope` weglassen, solange die Seile nicht gewählt sind

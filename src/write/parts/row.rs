@@ -140,7 +140,8 @@ pub(crate) fn gap_args(leg: &Leg, voice: Voice) -> [(&'static str, Arg<'static>)
     ]
 }
 
-fn from_to(leg: &Leg, voice: Voice) -> String {
+/// `0.98–1.44`, in km or miles, rounded as [`ends`] has it.
+pub(crate) fn from_to(leg: &Leg, voice: Voice) -> String {
     let shown = ends(leg).map(|(m, round)| voice.chainage(m, round));
     shown.join("–")
 }
