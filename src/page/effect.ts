@@ -25,6 +25,8 @@ export class Effect implements Part {
     this.had ||= planned;
     const next = make("p", {}, ...(said ?? []));
     this.line.hidden = said === null;
+    // On the ice the first fault is told in its place.
+    this.line.classList.toggle("app-refused", !planned);
     // What is said already is not said again.
     if (next.outerHTML === this.line.innerHTML) return;
     fill(this.line, next);

@@ -22,7 +22,7 @@ const HALF_M = 150;
 export type Change = (did: string, change: (state: State) => State, going: boolean) => void;
 
 export class GapHere {
-  readonly element = make("div");
+  readonly element = make("div", { class: "app-field-gap" });
   private ground: Ground | null = null;
   private field: Field | null = null;
   private fieldOf = "";
@@ -43,6 +43,8 @@ export class GapHere {
   /** The field for a place in a plan of that state; who is typing in it stays in it. */
   show(plan: Planned | null, of: State, place: Place | null): void {
     if (this.element.contains(document.activeElement)) return;
+    // Where there is no plan nobody knows which zones are here: what was known stays.
+    if (!plan && this.fieldOf !== "") return;
     const here = plan && place ? zonesAt(plan, of, place) : [];
     const sign = JSON.stringify(here.length > 0 ? here.map((zone) => zone.key) : place);
     if (sign === this.fieldOf) return;

@@ -1,8 +1,10 @@
 /** On the ice: big targets for what turned out otherwise, the answer in a few lines, all of it taken back by one button. */
 
 import type { Desk, Part } from "./desk";
-import { button, fill, make, report, written } from "./dom";
+import { button, fill, make, written } from "./dom";
 import type { Ground, Leg, Panel, Planned, Trip, TripDoor } from "./door";
+import { faultList } from "./faults";
+import { Answer, cure } from "./fieldanswer";
 import { GapHere } from "./fieldgap";
 import { type Field, group, numberField } from "./fields";
 import { people, ropes, withPeople, withRopes } from "./folk";
@@ -16,10 +18,9 @@ import { type Place, atHeight, atKilometre } from "./whereami";
 
 export class FieldMode implements Part {
   readonly element = make("div", { class: "app-field-mode" });
-  private readonly answer = make("div", { class: "app-answer", role: "status" });
+  private readonly answer: Answer;
   private readonly where = make("div", { class: "app-where" });
   private readonly gap: GapHere;
-  private readonly reason = make("div");
   private readonly folk = make("div", { class: "app-acts" });
   private readonly snow = make("div", { class: "app-acts" });
   private readonly table = make("div");
@@ -43,11 +44,11 @@ export class FieldMode implements Part {
     this.gap = new GapHere(desk, (did, change, going) => this.change(did, change, going));
     this.fold = new Fold(true, () => desk.ask());
     this.back = button("", () => this.restore(), { class: "app-button app-big app-wide" });
+    this.answer = new Answer(words("draw-leg"), this.back);
     this.element.append(
-      this.answer,
-      this.back,
+      this.answer.pinned,
       group(words("draw-field-where"), this.places(), this.where),
-      this.reason,
+      this.answer.longer,
       group(words("draw-field-gap"), this.gap.element),
       group(words("draw-field-party"), this.folk),
       group(words("draw-field-snow"), this.snow),
@@ -78,7 +79,7 @@ export class FieldMode implements Part {
     this.of = of;
     this.locate();
     if (this.plan) this.tell(this.plan);
-    else this.say(this.changes(), panel.faults.slice(0, 2).map((fault) => written("p", {}, fault.says)));
+    else this.refuse(panel);
     const field = this.plan?.parts.find((part) => part.id === "field");
     if (field) this.fold.show(field.title, field.html);
     if ((this.table.firstElementChild !== null) !== !!field) fill(this.table, field ? this.fold.element : null);
@@ -88,14 +89,25 @@ export class FieldMode implements Part {
     return this.fold.element.open && !this.element.closest("[hidden]") ? ["field"] : [];
   }
 
-  /** What was changed and how the plan stands with it, then the word and the set-up of the leg here; before anything is said the question. */
+  /** The word and the set-up of the leg here, and what to do there; before anything is said the question. All that is longer stands apart. */
   private tell(plan: Planned): void {
+    const { words } = this.desk;
     const leg = this.leg(plan);
     const changes = this.changes();
     const stands = changes.length > 0 ? [...written("div", {}, plan.head).querySelectorAll<HTMLElement>(".stands")] : [];
-    if (!leg) return this.say([...changes, ...stands], [make("p", {}, this.desk.words(this.placed === "" ? "draw-field-nowhere" : "draw-field-which"))]);
-    const title = written("p", { class: "app-set-up" }, leg.title);
-    this.say([...changes, ...stands], [make("p", {}, badge(leg.verdict, this.desk), ` ${kilometres(leg, this.desk)}`), title], leg);
+    if (!leg) return this.answer.say([make("p", {}, words(this.placed === "" ? "draw-field-nowhere" : "draw-field-which"))], [...changes, ...stands]);
+    const where = make("p", {}, kilometres(leg, this.desk));
+    const todo = leg.verdict === "unroped" || leg.verdict === "inside" ? null : cure(leg.told);
+    const title = written("span", { class: "app-set-up" }, leg.title);
+    this.answer.say([make("p", {}, badge(leg.verdict, this.desk), " ", title), todo ?? where], [...changes, ...stands, written("p", {}, leg.told)]);
+  }
+
+  /** What stands in the way of a plan, and what to do. */
+  private refuse({ faults }: Panel): void {
+    const [first] = faults;
+    if (!first) return;
+    const hint = first.hint ? [written("p", { class: "app-cure" }, first.hint)] : [];
+    this.answer.say([written("p", { class: "app-set-up" }, first.says), ...hint], [...this.changes(), faultList(faults.slice(0, 1), this.desk, this.of)]);
   }
 
   /** What was done here, in a few words each. */
@@ -114,15 +126,6 @@ export class FieldMode implements Part {
   private changes(): HTMLElement[] {
     const said = this.since(this.of);
     return said.length > 0 ? [make("p", { class: "app-since" }, make("bdi", {}, said.join(" · ")))] : [];
-  }
-
-  /** What stands there already is not said again. */
-  private say(whole: readonly HTMLElement[], here: readonly HTMLElement[], leg: Leg | null = null): void {
-    const lines = [...whole, ...here];
-    const same = lines.map((line) => line.outerHTML).join("") === this.answer.innerHTML;
-    if (!same) fill(this.answer, ...lines);
-    const { words } = this.desk;
-    fill(this.reason, leg && report(`${words("draw-leg")} ${leg.leg}`, { class: "app-reason" }, written("div", {}, leg.told)));
   }
 
   private leg(plan: Planned): Leg | null {

@@ -142,7 +142,7 @@ draw-field-height = Höhe
 draw-field-nowhere = Kilometer oder Höhe eingeben, dann steht hier der Teil.
 draw-field-which = So hoch liegen mehrere Stellen. Welche ist es?
 draw-field-not-there = Diesen Ort hat die Linie nicht.
-draw-field-gap = Die Spalte hier ist anders
+draw-field-gap = Andere Spalte hier
 draw-field-gap-here = Spaltenbreite, wie gesehen
 draw-field-no-zone = Hier ist keine Zone gezeichnet.
 draw-field-no-zone-yet = Hier ist keine Zone gezeichnet. Eine Spaltenbreite von hier macht eine um diesen Ort: wie weit sie reicht, ist angenommen, siehe Karte.
@@ -153,7 +153,7 @@ draw-field-party = Jemand oder etwas fehlt
 draw-field-without = Ohne
 draw-field-one-more = + noch jemand
 draw-field-rope-lost = Ohne Seil
-draw-field-snow = Der Schnee ist anders
+draw-field-snow = Anderer Schnee
 
 ## Dateien
 
