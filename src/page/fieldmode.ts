@@ -2,12 +2,13 @@
 
 import type { Desk, Part } from "./desk";
 import { button, fill, make, written } from "./dom";
-import type { Ground, Leg, Panel, Planned, Trip, TripDoor } from "./door";
+import type { Ground, Leg, Panel, Planned, Trip, TripDoor, TripRope } from "./door";
 import { faultList } from "./faults";
 import { Answer, cure } from "./fieldanswer";
+import { type Slot, slots, turnPerson, turnRope } from "./fieldfolk";
 import { GapHere } from "./fieldgap";
 import { type Field, group, numberField } from "./fields";
-import { people, ropes, withPeople, withRopes } from "./folk";
+import { type Person, people, ropes, withPeople } from "./folk";
 import type { State } from "./model";
 import { shown, typed, withMember } from "./number";
 import { Fold } from "./fold";
@@ -15,6 +16,9 @@ import { badge, kilometre, kilometres } from "./panel";
 import { since } from "./since";
 import { TakeBack } from "./takeback";
 import { type Place, atHeight, atKilometre } from "./whereami";
+
+/** Who is out is drawn as missing. */
+const slotClass = ({ out }: Slot<unknown>): string => `app-button app-big${out ? " app-out" : ""}`;
 
 export class FieldMode implements Part {
   readonly element = make("div", { class: "app-field-mode" });
@@ -202,13 +206,16 @@ export class FieldMode implements Part {
   }
 
   /** Made anew only where they are others: who presses one of them stays there. */
-  private buttons({ trip }: State): void {
-    const sign = JSON.stringify([people(trip), ropes(trip), trip.snow, this.door?.terms["snow"]]);
+  private buttons(state: State): void {
+    const { trip } = state;
+    const was = this.taken.without(state);
+    const [folk, all] = [slots(people(was.trip), people(trip)), slots(ropes(was.trip), ropes(trip))];
+    const sign = JSON.stringify([folk, all, trip.snow, this.door?.terms["snow"]]);
     if (sign === this.offered) return;
     this.offered = sign;
     for (const row of [this.folk, this.snow]) {
       const at = [...row.children].indexOf(document.activeElement ?? row);
-      fill(row, ...(row === this.folk ? this.folkButtons(trip) : this.snowButtons(trip)));
+      fill(row, ...(row === this.folk ? this.folkButtons(folk, all, was) : this.snowButtons(trip)));
       if (at >= 0) (row.children[Math.min(at, row.children.length - 1)] as HTMLElement | undefined)?.focus();
     }
   }
@@ -217,16 +224,24 @@ export class FieldMode implements Part {
     return button(text, press, { class: "app-button app-big", ...marks });
   }
 
-  private folkButtons(trip: Trip): HTMLButtonElement[] {
+  /** Who was left out stands where they stood, and comes back from there. */
+  private folkButtons(folk: readonly Slot<Person>[], all: readonly Slot<TripRope>[], was: State): HTMLButtonElement[] {
     const { words } = this.desk;
-    const fewer = people(trip).map((person, at) => this.big(`− ${person.name || `${words("draw-person")} ${at + 1}`}`, () => this.leave(at)));
-    const more = this.big(words("draw-field-one-more"), () => this.join());
-    const all = ropes(trip);
-    const lost = all.map((rope, at) => {
-      const name = shown(rope["name"]) || `${shown(rope.length_m)} ${words("draw-unit-m")}`;
-      return this.big(`${words("draw-field-rope-lost")} ${name}`, () => this.lose(at));
+    const persons = folk.map((slot, at) => {
+      const did = slot.out ? "draw-did-field-join" : "draw-did-field-leave";
+      const turn = () => this.change(did, (state) => turnPerson(state, was, slot));
+      return this.big(`${slot.out ? "+" : "−"} ${slot.one.name || `${words("draw-person")} ${at + 1}`}`, turn, { class: slotClass(slot) });
     });
-    return [...fewer, more, ...lost];
+    const more = this.big(words("draw-field-one-more"), () => this.join());
+    const lines = all.map((slot) => {
+      const name = shown(slot.one["name"]) || `${shown(slot.one.length_m)} ${words("draw-unit-m")}`;
+      const did = slot.out ? "draw-did-field-rope-again" : "draw-did-field-rope";
+      const turn = () => this.change(did, (state) => turnRope(state, slot));
+      return this.big(`${slot.out ? "+" : "−"} ${words("draw-field-rope")} ${name}`, turn, { class: slotClass(slot) });
+    });
+    // Behind the button that lets them in, which stays under the hand.
+    const before = people(was.trip).length;
+    return [...persons.slice(0, before), more, ...persons.slice(before), ...lines];
   }
 
   private snowButtons(trip: Trip): HTMLButtonElement[] {
@@ -235,23 +250,8 @@ export class FieldMode implements Part {
     return snows.map(({ name, means }) => this.big(means || name, () => press(name), { "aria-pressed": String(trip.snow === name) }));
   }
 
-  private leave(at: number): void {
-    this.change("draw-did-field-leave", (state) => {
-      const folk = people(state.trip).filter((_, i) => i !== at);
-      return { ...state, trip: withPeople(state.trip, folk) };
-    });
-  }
-
   private join(): void {
     this.change("draw-did-field-join", (state) => ({ ...state, trip: withPeople(state.trip, [...people(state.trip), { name: "" }]) }));
-  }
-
-  private lose(at: number): void {
-    this.change("draw-did-field-rope", (state) => {
-      const left = ropes(state.trip).filter((_, i) => i !== at);
-      // That none is left is another thing than that nobody said which there are.
-      return { ...state, trip: left.length > 0 ? withRopes(state.trip, left) : { ...state.trip, rope: left } };
-    });
   }
 
   private change(did: string, change: (state: State) => State, going = false): void {

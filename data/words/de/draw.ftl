@@ -153,6 +153,7 @@ draw-field-party = Jemand oder etwas fehlt
 draw-field-without = Ohne
 draw-field-one-more = + noch jemand
 draw-field-rope-lost = Ohne Seil
+draw-field-rope = Seil
 draw-field-snow = Anderer Schnee
 
 ## Dateien
@@ -222,6 +223,7 @@ draw-did-field-gap = Spalte hier geändert
 draw-did-field-leave = Eine Person weniger
 draw-did-field-join = Eine Person mehr
 draw-did-field-rope = Ohne dieses Seil
+draw-did-field-rope-again = Dieses Seil wieder
 draw-did-field-snow = Schnee geändert
 draw-did-field-back = Zurückgenommen, was auf dem Eis eingegeben wurde
 draw-did-open-route = Route geöffnet

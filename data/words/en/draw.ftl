@@ -153,6 +153,7 @@ draw-field-party = Somebody or something is missing
 draw-field-without = Without
 draw-field-one-more = + one more
 draw-field-rope-lost = Without rope
+draw-field-rope = rope
 draw-field-snow = Other snow
 
 ## Files
@@ -222,6 +223,7 @@ draw-did-field-gap = Gap here changed
 draw-did-field-leave = One fewer
 draw-did-field-join = One more
 draw-did-field-rope = Without this rope
+draw-did-field-rope-again = This rope again
 draw-did-field-snow = Snow changed
 draw-did-field-back = Taken back what was entered on the ice
 draw-did-open-route = Route opened
