@@ -99,11 +99,11 @@ export class FieldMode implements Part {
     const leg = this.leg(plan);
     const changes = this.changes();
     const stands = changes.length > 0 ? [...written("div", {}, plan.head).querySelectorAll<HTMLElement>(".stands")] : [];
-    if (!leg) return this.answer.say([make("p", {}, words(this.placed === "" ? "draw-field-nowhere" : "draw-field-which"))], [...changes, ...stands]);
+    if (!leg) return this.answer.say([make("p", {}, words(this.placed === "" ? "draw-field-nowhere" : "draw-field-which"))], [...stands, ...changes]);
     const where = make("p", {}, kilometres(leg, this.desk));
     const todo = leg.verdict === "unroped" || leg.verdict === "inside" ? null : cure(leg.told);
     const title = written("span", { class: "app-set-up" }, leg.title);
-    this.answer.say([make("p", {}, badge(leg.verdict, this.desk), " ", title), todo ?? where], [...changes, ...stands, written("p", {}, leg.told)]);
+    this.answer.say([make("p", {}, badge(leg.verdict, this.desk), " ", title), todo ?? where], [written("p", {}, leg.told), ...stands, ...changes]);
   }
 
   /** What stands in the way of a plan, and what to do. */
@@ -111,7 +111,7 @@ export class FieldMode implements Part {
     const [first] = faults;
     if (!first) return;
     const hint = first.hint ? [written("p", { class: "app-cure" }, first.hint)] : [];
-    this.answer.say([written("p", { class: "app-set-up" }, first.says), ...hint], [...this.changes(), faultList(faults.slice(0, 1), this.desk, this.of)]);
+    this.answer.say([written("p", { class: "app-set-up" }, first.says), ...hint], [faultList(faults.slice(0, 1), this.desk, this.of), ...this.changes()]);
   }
 
   /** What was done here, in a few words each. */
