@@ -118,7 +118,7 @@ impl<'a> Input<Text<'a>> {
 ///
 /// assert_eq!(utf8("trip.toml", b"party = 3".to_vec())?, "party = 3");
 /// let fault = utf8("zones.geojson", b"{\n\"name\": \"Gr\xfcn\"}".to_vec()).expect_err("Latin letters");
-/// assert_eq!((fault.code(), fault.at.to_string().as_str()), ("unreadable", "zones.geojson, line 2 column 12"));
+/// assert_eq!((fault.code(), fault.at.to_string().as_str()), ("broken-text", "zones.geojson, line 2 column 12"));
 /// # Ok::<(), schrund::fault::Fault>(())
 /// ```
 pub fn utf8(name: &str, bytes: Vec<u8>) -> Result<String, Fault> {
