@@ -136,6 +136,7 @@ export function sliderField(label: string, unit: string, none: string, value: Va
     sync();
   });
   settleSlider(slider, value);
+  unscrolled(slider, value, sync);
   control.addEventListener("input", syncSlider);
   sync();
   return { element: labelled(label, control, unit, slider), sync };
@@ -150,6 +151,17 @@ function settleSlider(slider: HTMLInputElement, value: Value): void {
     held = false;
   });
   slider.addEventListener("blur", () => value.settle());
+}
+
+/** A finger that scrolls the page set out on the slider: what it changed there on its way is as before. */
+function unscrolled(slider: HTMLInputElement, value: Value, sync: () => void): void {
+  let before = "";
+  slider.addEventListener("pointerdown", () => (before = value.get()));
+  slider.addEventListener("pointercancel", () => {
+    if (value.get() !== before) value.set(before, true);
+    value.settle();
+    sync();
+  });
 }
 
 /** A choice of words; `none` is the word for not saying. */
