@@ -26,8 +26,9 @@ const toml: Call = { args: ["page", "toml", TRIP_MEMBERS], into: TRIP };
 /** The trip but for ropes of which nothing is typed yet: they are not said, and no fault while somebody types. */
 function said(trip: Trip): Trip {
   const { rope, ...others } = trip;
-  const typed = rope?.filter((one) => Object.keys(one).length > 0);
-  return typed === undefined || typed.length < (rope?.length ?? 0) && typed.length === 0 ? others : { ...others, rope: typed };
+  if (!rope?.length) return trip;
+  const typed = rope.filter((one) => Object.keys(one).length > 0);
+  return typed.length > 0 ? { ...others, rope: typed } : others;
 }
 
 const tripFile = (state: State) => [TRIP_MEMBERS, JSON.stringify(said(state.trip))] as const;

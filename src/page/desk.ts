@@ -34,7 +34,7 @@ export interface Part {
   readonly element: HTMLElement;
   /** The state is another one, or another feature is picked. */
   sync?(state: State): void;
-  /** A plan of a state has come; `before` is the last one of an earlier step. Zones go by their places in that state: there may be others by now. */
+  /** A plan of a state has come; `before` is the last one of an earlier step, or where there is none now the last on this route. Zones go by their places in that state: there may be others by now. */
   show?(panel: Panel, before: Planned | null, of: State): void;
   /** The parts of the report that it shows as things are: a plan holds no others. */
   wants?(): readonly string[];

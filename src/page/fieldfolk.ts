@@ -1,8 +1,7 @@
 /** Who is there and who was left out on the ice, and ropes likewise, each in the place that it had; and back in there. */
 
-import { people, ropes, withPeople, withRopes } from "./folk";
+import { people, ropes, withPeople, withPeopleOf, withRopes } from "./folk";
 import type { State } from "./model";
-import { withMember } from "./number";
 
 /** One of a list as it was or as it is; `at` is its place in the list as it is, or where it comes in again. */
 export interface Slot<Of> {
@@ -34,9 +33,7 @@ const turned = <Of>(list: readonly Of[], { one, out, at }: Slot<Of>): Of[] => [.
 /** Somebody left out, or back; the split into teams is that of the same people. */
 export function turnPerson(state: State, was: State, slot: Slot<ReturnType<typeof people>[number]>): State {
   const folk = turned(people(state.trip), slot);
-  const trip = withPeople(state.trip, folk);
-  const same = slot.out && sign(folk) === sign(people(was.trip));
-  return { ...state, trip: same ? withMember(trip, "teams", was.trip.teams) : trip };
+  return { ...state, trip: slot.out ? withPeopleOf(was.trip, state.trip, folk) : withPeople(state.trip, folk) };
 }
 
 /** A rope lost, or found again. */

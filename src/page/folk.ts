@@ -47,6 +47,12 @@ export function withPeople(trip: Trip, folk: readonly Person[]): Trip {
   return without({ ...others, ...split, party: party(folk) });
 }
 
+/** The same; where they are those of an earlier trip again, with its split into teams. */
+export function withPeopleOf(was: Trip, trip: Trip, folk: readonly Person[]): Trip {
+  const next = withPeople(trip, folk);
+  return JSON.stringify(folk) === JSON.stringify(people(was)) ? withMember(next, "teams", was.teams) : next;
+}
+
 /** The trip with these ropes; one whose name was emptied has none. */
 export function withRopes(trip: Trip, all: readonly TripRope[]): Trip {
   const rope = all.map((one) => (one["name"] === "" ? withMember(one, "name", undefined) : one));

@@ -69,7 +69,14 @@ export class Follow {
 
   /** Shows the plan, where there is one, in a part that was made anew. */
   show(part: Part): void {
-    if (this.pending) part.show?.(this.pending.panel, this.before, this.pending.of);
+    if (!this.pending) return;
+    const { panel, of } = this.pending;
+    part.show?.(panel, "verdict" in panel ? this.before : this.latest(of), of);
+  }
+
+  /** The last plan that there was on the route of a state. */
+  private latest(of: State): Planned | null {
+    return this.shown && sameRoute(this.shown.of, of) ? this.shown.plan : null;
   }
 
   private wants(): string[] {

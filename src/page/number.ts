@@ -1,17 +1,12 @@
 /** Numbers as people type them and as the language of the page writes them. What is none stays the text that it is: the program says what is wrong with it. */
 
+import { writer } from "./map/figures";
+
 /** Plain digits, with a point or a comma. */
 const PLAIN = /^(\d+)(?:([.,])(\d*))?$/;
 
-const signs = new Map<string, string>();
-
 /** What the language of the page writes before tenths. */
-function sign(): string {
-  const { lang } = document.documentElement;
-  const known = signs.get(lang) ?? new Intl.NumberFormat(lang || "en").format(0.5).charAt(1);
-  signs.set(lang, known);
-  return known;
-}
+const sign = (): string => writer(document.documentElement.lang || "en", 1, 1).format(0.5).charAt(1);
 
 /** The number, the text where it is none, nothing where nothing is written. */
 export function typed(text: string): number | string | undefined {

@@ -8,7 +8,6 @@ import { faultList } from "./faults";
 import { Fold } from "./fold";
 import { Kept } from "./kept";
 import { writer } from "./map/figures";
-import { sameRoute } from "./held";
 import { SIGNS } from "./map/palette";
 import type { State } from "./model";
 import { stale } from "./stale";
@@ -26,8 +25,7 @@ export function badge(verdict: Verdict, desk: Desk): HTMLElement {
 export const kilometre = (at_m: number, { language }: Desk): string => writer(language, 2, 2).format(at_m / 1000);
 
 /** From–to of a leg. */
-export const kilometres = (leg: Leg, desk: Desk): string =>
-  `${leg.from_to} ${desk.words("draw-unit-km")}`;
+export const kilometres = (leg: Leg, desk: Desk): string => `${leg.from_to} ${desk.words("draw-unit-km")}`;
 
 export class PlanPanel implements Part {
   readonly element = make("div", { class: "app-plan" });
@@ -43,8 +41,6 @@ export class PlanPanel implements Part {
   private panel: Panel | null = null;
   private before: Planned | null = null;
   private of: State;
-  /** The last plan there was, and of what. */
-  private last: { readonly plan: Planned; readonly of: State } | null = null;
 
   constructor(private readonly desk: Desk) {
     this.of = desk.store.state;
@@ -58,7 +54,6 @@ export class PlanPanel implements Part {
 
   show(panel: Panel, before: Planned | null, of: State): void {
     [this.panel, this.before, this.of] = [panel, before, of];
-    if ("verdict" in panel) this.last = { plan: panel, of };
     if ("verdict" in panel) this.plan(panel);
     else this.refused(panel);
   }
@@ -66,10 +61,8 @@ export class PlanPanel implements Part {
   private refused(panel: Panel): void {
     const { words } = this.desk;
     if (panel.faults.length === 0) return fill(this.element, this.waiting());
-    // On another route the plan of before says nothing. This panel may not have been in sight when the last one came.
-    const last = this.before ?? (this.last && sameRoute(this.last.of, this.of) ? this.last.plan : null);
     const title = make("h2", { class: "app-title" }, words("draw-no-plan"));
-    fill(this.element, title, faultList(panel.faults, this.desk, this.of), last && stale(last, this.desk));
+    fill(this.element, title, faultList(panel.faults, this.desk, this.of), this.before && stale(this.before, this.desk));
     // Who had scrolled down in the plan would see the old one alone.
     title.scrollIntoView({ block: "nearest" });
   }

@@ -1,6 +1,6 @@
 /** What was done on the ice, taken back: that alone, whatever was changed elsewhere meanwhile. */
 
-import { people, ropes, withPeople, withRopes } from "./folk";
+import { people, ropes, withPeopleOf, withRopes } from "./folk";
 import { type Drawn, type State, touched } from "./model";
 import { withMember } from "./number";
 
@@ -47,10 +47,7 @@ function undone(now: State, { was, left }: Span): State {
   let { trip } = now;
   const sign = (one: unknown) => JSON.stringify(one);
   if (sign(people(was.trip)) !== sign(people(left.trip))) {
-    const folk = merged(people(now.trip), people(was.trip), people(left.trip));
-    trip = withPeople(trip, folk);
-    // The split into teams is that of the same people.
-    if (sign(folk) === sign(people(was.trip))) trip = withMember(trip, "teams", was.trip.teams);
+    trip = withPeopleOf(was.trip, trip, merged(people(now.trip), people(was.trip), people(left.trip)));
   }
   if (sign(ropes(was.trip)) !== sign(ropes(left.trip))) trip = withRopes(trip, merged(ropes(now.trip), ropes(was.trip), ropes(left.trip)));
   if (was.trip.snow !== left.trip.snow && now.trip.snow === left.trip.snow) trip = withMember(trip, "snow", was.trip.snow);
