@@ -85,7 +85,7 @@ export const outputOf = (state: State, format: string, language: Language): Erra
 
 /** Ways to split the party of a state and to use its ropes. */
 export const waysOf = (state: State, language: Language): Errand => ({
-  calls: [toml, { args: ["options", routeName(state), zonesName(state), "--trip", TRIP, "--lang", language, "-q"] }],
+  calls: [toml, { args: ["page", "ways", routeName(state), zonesName(state), "--trip", TRIP, "--lang", language] }],
   files: [tripFile(state), [zonesName(state), zonesText(state)]],
 });
 

@@ -42,21 +42,22 @@ export function written<Name extends keyof HTMLElementTagNameMap>(
   return element;
 }
 
-/** What is wider than its room is scrolled, by keys too. Asked after the page was laid out, since to ask before is slow. */
+/** What is wider or higher than its room is scrolled, by keys too. Asked after the page was laid out, since to ask before is slow. */
 export function scrolled(element: Element): void {
-  const wide = element.scrollWidth > element.clientWidth;
-  if (wide === element.hasAttribute("tabindex")) return;
-  if (wide) element.setAttribute("tabindex", "0");
-  else element.removeAttribute("tabindex");
+  const more = element.scrollWidth > element.clientWidth || element.scrollHeight > element.clientHeight;
+  if (more === element.hasAttribute("tabindex")) return;
+  if (more) element.setAttribute("tabindex", "0");
+  // Nobody loses their place.
+  else if (element !== document.activeElement) element.removeAttribute("tabindex");
 }
 
-const wide = new ResizeObserver((entries) => entries.forEach(({ target }) => scrolled(target)));
+const sizes = new ResizeObserver((entries) => entries.forEach(({ target }) => scrolled(target)));
 
 /** A piece of the report under a title. */
 export function report(title: string, marks: Marks, ...children: Child[]): HTMLElement {
   const { class: also, ...others } = marks;
   const element = make("div", { class: `app-report ${also ?? ""}`, role: "group", "aria-label": title, ...others }, ...children);
-  wide.observe(element);
+  sizes.observe(element);
   return element;
 }
 

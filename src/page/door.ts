@@ -164,6 +164,9 @@ export interface Rope {
   readonly html: Html;
 }
 
+/** `page ways`: ways to split the party and to use its ropes, or why there are none. Exit code 0, 5, or 4 with faults. */
+export type Weighed = { readonly html: Html } | Refused;
+
 /** `page trip`: a trip file, and all that it can hold. */
 export interface TripDoor {
   readonly trip: Trip;

@@ -1,6 +1,6 @@
 /** The answer on the ice: two lines that stay in sight with the way back, and in a place of its own height all that is longer. */
 
-import { type Child, fill, make, report, written } from "./dom";
+import { type Child, fill, make, report, scrolled, written } from "./dom";
 import type { Html } from "./door";
 
 /** What is told of a leg before it says what to do, and where the sentence ends that says so. */
@@ -16,8 +16,6 @@ export class Answer {
   constructor(title: string, back: HTMLElement) {
     this.pinned = make("div", { class: "app-pinned" }, this.lines, back);
     this.longer = report(title, { class: "app-longer" });
-    // It is scrolled, by keys too.
-    new ResizeObserver(() => this.reach()).observe(this.longer);
   }
 
   /** What stands there already is not said again. */
@@ -29,27 +27,33 @@ export class Answer {
     if (next.innerHTML === this.longer.firstElementChild?.innerHTML) return;
     fill(this.longer, next);
     this.longer.scrollTop = 0;
-    this.reach();
-  }
-
-  private reach(): void {
-    const { longer } = this;
-    if (longer.scrollHeight > longer.clientHeight || longer.scrollWidth > longer.clientWidth) longer.setAttribute("tabindex", "0");
-    else if (longer !== document.activeElement) longer.removeAttribute("tabindex");
+    // Its height stays as it is, so nobody else tells.
+    scrolled(this.longer);
   }
 }
 
 /** The first thing to do of what is told of a leg; null where there is none. */
 export function cure(told: Html): HTMLElement | null {
   const whole = written("div", {}, told);
-  const texts = [...whole.childNodes].filter((node): node is Text => node instanceof Text);
-  const first = texts.find((text) => text.data.includes(ARROW));
-  if (!first) return null;
-  const from = first.data.indexOf(ARROW);
+  const first = textsOf(whole).find((text) => text.data.includes(ARROW));
+  return first ? make("p", { class: "app-cure" }, firstOf(whole, first, first.data.indexOf(ARROW))) : null;
+}
+
+const textsOf = (whole: Element): Text[] => [...whole.childNodes].filter((node): node is Text => node instanceof Text);
+
+/** The rest of the first sentence from a place in it on, or all of it. */
+export function firstOf(whole: Element, start: Text | undefined = textsOf(whole)[0], from = 0): DocumentFragment {
   const range = document.createRange();
   range.selectNodeContents(whole);
-  range.setStart(first, from);
-  const last = texts.slice(texts.indexOf(first)).find((text) => END.test(text.data.slice(text === first ? from : 0)));
-  if (last) range.setEnd(last, last.data.slice(last === first ? from : 0).search(END) + (last === first ? from : 0));
-  return make("p", { class: "app-cure" }, range.cloneContents());
+  if (!start) return range.cloneContents();
+  const texts = textsOf(whole);
+  range.setStart(start, from);
+  for (const text of texts.slice(texts.indexOf(start))) {
+    const after = text === start ? from : 0;
+    const end = text.data.slice(after).search(END);
+    if (end < 0) continue;
+    range.setEnd(text, end + after);
+    break;
+  }
+  return range.cloneContents();
 }

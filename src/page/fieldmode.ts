@@ -2,9 +2,10 @@
 
 import type { Desk, Part } from "./desk";
 import { button, fill, make, written } from "./dom";
-import type { Ground, Leg, Panel, Planned, Trip, TripDoor, TripRope } from "./door";
+import type { Ground, Html, Leg, Panel, Planned, Trip, TripDoor, TripRope } from "./door";
 import { faultList } from "./faults";
-import { Answer, cure } from "./fieldanswer";
+import { Answer, firstOf } from "./fieldanswer";
+import { hereIn } from "./fieldhere";
 import { type Slot, slots, turnPerson, turnRope } from "./fieldfolk";
 import { GapHere } from "./fieldgap";
 import { type Field, group, numberField } from "./fields";
@@ -12,9 +13,10 @@ import { type Person, people, ropes, withPeople } from "./folk";
 import type { State } from "./model";
 import { shown, typed, withMember } from "./number";
 import { Fold } from "./fold";
-import { badge, kilometre, kilometres } from "./panel";
+import { kilometre } from "./panel";
 import { since } from "./since";
 import { TakeBack } from "./takeback";
+import { Ways } from "./ways";
 import { type Place, atHeight, atKilometre } from "./whereami";
 
 /** Who is out is drawn as missing. */
@@ -27,6 +29,7 @@ export class FieldMode implements Part {
   private readonly gap: GapHere;
   private readonly folk = make("div", { class: "app-acts" });
   private readonly snow = make("div", { class: "app-acts" });
+  private readonly ways: Ways;
   private readonly table = make("div");
   private readonly fold: Fold;
   private readonly back: HTMLButtonElement;
@@ -49,12 +52,13 @@ export class FieldMode implements Part {
     this.fold = new Fold(true, () => desk.ask());
     this.back = button("", () => this.restore(), { class: "app-button app-big app-wide" });
     this.answer = new Answer(words("draw-leg"), this.back);
+    this.ways = new Ways(desk, { class: "app-button app-big" });
     this.element.append(
       this.answer.pinned,
       group(words("draw-field-where"), this.places(), this.where),
       this.answer.longer,
       group(words("draw-field-gap"), this.gap.element),
-      group(words("draw-field-party"), this.folk),
+      group(words("draw-field-party"), this.folk, this.ways.element),
       group(words("draw-field-snow"), this.snow),
       this.table,
     );
@@ -66,6 +70,7 @@ export class FieldMode implements Part {
     this.offerBack(state);
     this.buttons(state);
     this.gap.sync();
+    this.ways.sync(state);
   }
 
   lie(ground: Ground | null): void {
@@ -99,19 +104,24 @@ export class FieldMode implements Part {
     const leg = this.leg(plan);
     const changes = this.changes();
     const stands = changes.length > 0 ? [...written("div", {}, plan.head).querySelectorAll<HTMLElement>(".stands")] : [];
-    if (!leg) return this.answer.say([make("p", {}, words(this.placed === "" ? "draw-field-nowhere" : "draw-field-which"))], [...stands, ...changes]);
-    const where = make("p", {}, kilometres(leg, this.desk));
-    const todo = leg.verdict === "unroped" || leg.verdict === "inside" ? null : cure(leg.told);
-    const title = written("span", { class: "app-set-up" }, leg.title);
-    this.answer.say([make("p", {}, badge(leg.verdict, this.desk), " ", title), todo ?? where], [written("p", {}, leg.told), ...stands, ...changes]);
+    if (!leg || !this.place) return this.answer.say([make("p", {}, words(this.placed === "" ? "draw-field-nowhere" : "draw-field-which"))], [...stands, ...changes]);
+    const { lines, longer } = hereIn(plan, leg, this.place, this.of, this.desk);
+    this.answer.say(lines, [...longer, this.wayTo(leg.told), written("p", {}, leg.told), ...stands, ...changes]);
   }
 
-  /** What stands in the way of a plan, and what to do. */
+  /** What to do where there is no plan, and what stands in its way. */
   private refuse({ faults }: Panel): void {
     const [first] = faults;
     if (!first) return;
-    const hint = first.hint ? [written("p", { class: "app-cure" }, first.hint)] : [];
-    this.answer.say([written("p", { class: "app-set-up" }, first.says), ...hint], [faultList(faults.slice(0, 1), this.desk, this.of), ...this.changes()]);
+    const says = written("p", { class: "app-set-up" }, first.says);
+    const lines = first.hint === null ? [says] : [make("p", { class: "app-cure" }, firstOf(written("div", {}, first.hint))), says];
+    this.answer.say(lines, [faultList(faults.slice(0, 1), this.desk, this.of), this.wayTo(first.hint ?? ""), ...this.changes()]);
+  }
+
+  /** Beside what tells of the ways there is one to them. */
+  private wayTo(told: Html): HTMLElement | null {
+    const name = this.desk.words("draw-ways");
+    return told.includes(name) ? this.big(name, () => this.ways.open()) : null;
   }
 
   /** What was done here, in a few words each. */

@@ -1,24 +1,33 @@
 /** Ways to split the party and to use the ropes at hand, side by side, as the program weighs them. */
 
-import { said } from "./answers";
+import { answer, broken, said } from "./answers";
 import { waysOf } from "./calls";
 import type { Desk, Part } from "./desk";
-import { button, fill, make, report } from "./dom";
+import { type Marks, button, fill, make, report, written } from "./dom";
+import type { Weighed } from "./door";
+import { faultList } from "./faults";
 import type { State } from "./model";
 
 export class Ways implements Part {
   readonly element = make("section", { class: "app-ways" });
   private readonly answer = make("div");
+  private readonly button: HTMLButtonElement;
   private of: State | null = null;
 
-  constructor(private readonly desk: Desk) {
-    const { words } = desk;
-    this.element.append(button(words("draw-ways"), () => void this.weigh()), this.answer);
+  constructor(private readonly desk: Desk, marks: Marks = {}) {
+    this.button = button(desk.words("draw-ways"), () => void this.weigh(), marks);
+    this.element.append(this.button, this.answer);
   }
 
   /** What was weighed for another state is not shown beside this one. */
   sync(state: State): void {
     if (this.of !== null && this.of !== state) this.forget();
+  }
+
+  /** Shows them to somebody who asked elsewhere. */
+  open(): void {
+    this.button.focus();
+    void this.weigh();
   }
 
   private forget(): void {
@@ -27,15 +36,24 @@ export class Ways implements Part {
   }
 
   private async weigh(): Promise<void> {
-    const { store, engine, words, language } = this.desk;
-    const state = store.state;
+    const { store: { state }, words } = this.desk;
     this.of = state;
-    fill(this.answer, make("p", { class: "app-fine" }, words("draw-ways-waits")));
-    const text = await engine.over(state, waysOf(state, language)).then(
-      ({ code, out, err }) => (code === 0 || code === 5 ? new TextDecoder().decode(out) : err),
-      (error: unknown) => said(error, words),
-    );
+    fill(this.answer, make("p", { class: "app-fine", role: "status" }, words("draw-ways-waits")));
+    this.element.scrollIntoView({ block: "start" });
+    const ways = await this.weighed(state);
     if (this.of !== state) return;
-    fill(this.answer, report(words("draw-ways"), {}, make("pre", {}, text)));
+    fill(this.answer, ways);
+    this.element.scrollIntoView({ block: "start" });
+  }
+
+  private async weighed(state: State): Promise<HTMLElement> {
+    const { engine, words, language } = this.desk;
+    try {
+      const came = await engine.over(state, waysOf(state, language));
+      const ways = answer<Weighed>(came) ?? broken(came, engine.gone, words);
+      return "html" in ways ? report(words("draw-ways"), {}, written("div", {}, ways.html)) : faultList(ways.faults, this.desk, state);
+    } catch (error) {
+      return make("p", { class: "app-fault" }, said(error, words));
+    }
   }
 }
