@@ -17,6 +17,7 @@ export class Effect implements Part {
   constructor(private readonly desk: Desk) {
     this.line = report(desk.words("draw-effect"), { class: "app-effect", hidden: true });
     this.element.append(this.line);
+    passed(this.line, () => this.element.parentElement?.querySelector(".app-panel:not([hidden])") ?? null);
   }
 
   show(panel: Panel, before: Planned | null): void {
@@ -55,4 +56,17 @@ export class Effect implements Part {
   private word(leg: Leg): HTMLElement {
     return make("span", {}, `${this.desk.words("draw-leg")} ${leg.leg}: `, badge(leg.verdict, this.desk));
   }
+}
+
+/** A finger that sets out on a line scrolls it sideways, and up and down what is under it. */
+function passed(line: HTMLElement, under: () => Element | null): void {
+  let last: number | null = null;
+  line.addEventListener("pointerdown", ({ pointerType, clientY }) => (last = pointerType === "mouse" ? null : clientY));
+  line.addEventListener("pointermove", ({ clientY }) => {
+    if (last === null) return;
+    under()?.scrollBy(0, last - clientY);
+    last = clientY;
+  });
+  for (const end of ["pointerup", "pointercancel"]) line.addEventListener(end, () => (last = null));
+  line.addEventListener("wheel", ({ deltaX, deltaY }) => Math.abs(deltaY) > Math.abs(deltaX) && under()?.scrollBy(0, deltaY), { passive: true });
 }
