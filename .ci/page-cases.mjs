@@ -66,6 +66,8 @@ const questions = [
   ["page", "panel", ...job],
   ["page", "panel", ...job, "--lang", "de", "--units", "imperial", "--party", "2", "--bridges-until", "10:00"],
   ["page", "panel", "route.gpx", "zones.geojson"],
+  ["page", "ways", ...job],
+  ["page", "ways", "route.gpx", "zones.geojson", "--party", "5", "--rope", "30", "--rope", "60", "--lang", "de"],
   ["page", "trip", "--trip", "trip.toml", "--rope", "45"],
   ["page", "trip", "--lang", "de"],
   ...["html", "sheet", "json", "geojson", "kml", "gpx", "csv", "text"].map((format) => ["plan", ...job, "-q", "--format", format]),

@@ -139,6 +139,7 @@
 //! JSON Schemas of plan and trip file come from [`write::json::schema`] and [`read::trip::schema`].
 #![warn(clippy::print_stdout, clippy::print_stderr)]
 
+mod answered;
 mod cores;
 
 pub mod fault;

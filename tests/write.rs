@@ -17,4 +17,5 @@ mod report;
 mod sheet;
 mod table;
 mod text;
+mod ways;
 mod zones;

@@ -3,7 +3,7 @@
 use std::io::Read;
 
 use schrund::{
-    Planner,
+    Job, Planner,
     fault::{Fault, Noted},
     ground::relief::Relief,
     plan::depth::Depth,
@@ -13,16 +13,16 @@ use schrund::{
         trip::{Trip, toml_of_json},
     },
     say::{interface::Interface, voice::Voice},
-    trip::{language::Language, route::Route, zone::Zone},
+    trip::{route::Route, zone::Zone},
     write::{
         Look, Sheet,
-        page::{ground, panel, trip},
+        page::{ground, panel, trip, ways},
     },
 };
 
 use crate::{
     End,
-    args::{JobArgs, LaidArgs, PageCall, voice},
+    args::{JobArgs, LaidArgs, PageCall, UnitsFlag, voice},
     inputs, kept,
     show::Show,
     source,
@@ -32,8 +32,11 @@ pub(crate) fn run(call: &PageCall, show: &Show) -> End {
     let answer = match call {
         PageCall::Ground { route, laid } => ground(route.as_deref(), laid, show),
         PageCall::Panel { job, units, open } => {
-            return self::panel(job, open, |language| voice(language, *units), show);
+            return answered(job, *units, show, |job, voice| {
+                self::panel(job, voice, open)
+            });
         }
+        PageCall::Ways { job, units } => return answered(job, *units, show, ways),
         PageCall::Trip { laid } => self::trip(laid, show),
         PageCall::Toml { file } => toml(file, show),
     };
@@ -66,39 +69,55 @@ const UNASKED_M: Option<f64> = Some(0.0);
 /// A part that is there whatever a plan was asked for.
 const FIELD: &str = "field";
 
-fn panel(job: &JobArgs, open: &[String], voice: impl Fn(Language) -> Voice, show: &Show) -> End {
-    let read = inputs::over_kept_ground(job);
+/// What is asked about a job in JSON, or why there is no answer.
+fn answered(
+    args: &JobArgs,
+    units: UnitsFlag,
+    show: &Show,
+    ask: impl FnOnce(&Job, Voice) -> Result<serde_json::Result<String>, Vec<Fault>>,
+) -> End {
+    let read = inputs::over_kept_ground(args);
     let language = read.as_ref().ok().map(|job| job.language);
     let voice = Voice {
         interface: Interface::Page,
-        ..voice(language.or(job.laid.lang).unwrap_or_default())
+        ..voice(language.or(args.laid.lang).unwrap_or_default(), units)
     };
-    let planned = read.and_then(|job| {
-        let planner = Planner::after(&job, &kept::MEMORY)?;
-        let depth = match open.iter().all(|id| id == FIELD) {
-            true => Depth::Told,
-            false => Depth::Whole,
-        };
-        let plan = planner.to(depth)?;
-        let scene = planner.profiles();
-        let sheet = Sheet {
-            look: Look {
-                voice,
-                ..Look::default()
-            },
-            ..Sheet::of(&job, &plan, &scene)
-        };
-        let json = panel::planned(&sheet, &job.notices, open);
-        planner.leave();
-        Ok(json)
-    });
-    match planned {
+    match read.and_then(|job| ask(&job, voice)) {
         Ok(json) => printed(json, show),
         Err(faults) => {
             let end = printed(panel::refused(&faults, voice), show);
             if end == End::Done { End::Wrong } else { end }
         }
     }
+}
+
+fn panel(
+    job: &Job,
+    voice: Voice,
+    open: &[String],
+) -> Result<serde_json::Result<String>, Vec<Fault>> {
+    let planner = Planner::after(job, &kept::MEMORY)?;
+    let depth = match open.iter().all(|id| id == FIELD) {
+        true => Depth::Told,
+        false => Depth::Whole,
+    };
+    let plan = planner.to(depth)?;
+    let scene = planner.profiles();
+    let sheet = Sheet {
+        look: Look {
+            voice,
+            ..Look::default()
+        },
+        ..Sheet::of(job, &plan, &scene)
+    };
+    let json = panel::planned(&sheet, &job.notices, open);
+    planner.leave();
+    Ok(json)
+}
+
+fn ways(job: &Job, voice: Voice) -> Result<serde_json::Result<String>, Vec<Fault>> {
+    let options = Planner::after(job, &kept::MEMORY)?.options()?;
+    Ok(ways::json(&options, voice))
 }
 
 /// What trip file and flags say together.

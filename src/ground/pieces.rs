@@ -1,11 +1,8 @@
 //! Pieces of legs on one line with how they fall, whatever ice is there, for those who ask again and again.
 
-use std::{
-    collections::HashMap,
-    sync::{Arc, Mutex, MutexGuard, PoisonError},
-};
+use std::sync::Arc;
 
-use crate::trip::route::Stretch;
+use crate::{answered::Answered, trip::route::Stretch};
 
 /// A piece of a leg and how it falls.
 #[derive(Clone, Debug)]
@@ -19,9 +16,7 @@ pub(super) struct FallingPiece {
 /// Those of legs that were asked for before, by where the leg is, the length of its pieces, and over how far a slope is
 /// taken, to the last bit.
 #[derive(Debug, Default)]
-pub(crate) struct KnownPieces(Mutex<Pieces>);
-
-type Pieces = HashMap<[u64; 4], Arc<[FallingPiece]>>;
+pub(crate) struct KnownPieces(Answered<[u64; 4], Arc<[FallingPiece]>>);
 
 /// Pieces that are kept, sixty bytes each `[ours]`.
 const MOST_KNOWN: usize = 100_000;
@@ -35,19 +30,6 @@ impl KnownPieces {
         ask: impl FnOnce() -> Arc<[FallingPiece]>,
     ) -> Arc<[FallingPiece]> {
         let key = [leg.from_m, leg.to_m, piece_m, over_m].map(f64::to_bits);
-        if let Some(known) = self.all().get(&key) {
-            return Arc::clone(known);
-        }
-        let pieces = ask();
-        let mut all = self.all();
-        if all.values().map(|pieces| pieces.len()).sum::<usize>() > MOST_KNOWN {
-            all.clear();
-        }
-        all.insert(key, Arc::clone(&pieces));
-        pieces
-    }
-
-    fn all(&self) -> MutexGuard<'_, Pieces> {
-        self.0.lock().unwrap_or_else(PoisonError::into_inner)
+        self.0.to(key, MOST_KNOWN, |_, pieces| pieces.len(), ask)
     }
 }

@@ -8,12 +8,8 @@
 //! Where a line turns back on itself the chord shrinks to nothing and grows again the other way: it turned
 //! over, it did not swing round. What counts there is the line on both sides.
 
-use std::{
-    collections::HashMap,
-    sync::{Mutex, MutexGuard, PoisonError},
-};
-
 use crate::{
+    answered::Answered,
     geometry::{
         LonLat,
         frame::{Frame, Local},
@@ -83,14 +79,7 @@ pub fn worst_angle(
 /// Worst angles on one line that were asked for before: to meet a rope again, its spacing, its strike and its ice have to be
 /// the same to the last bit.
 #[derive(Debug, Default)]
-pub(crate) struct KnownAngles(Mutex<Angles>);
-
-#[derive(Debug, Default)]
-struct Angles {
-    by_key: HashMap<Vec<u64>, Option<Angle>>,
-    /// Figures of all keys.
-    figures: usize,
-}
+pub(crate) struct KnownAngles(Answered<Vec<u64>, Option<Angle>>);
 
 /// Figures that are kept of what was asked, eight bytes each `[ours]`.
 const MOST_KNOWN: usize = 500_000;
@@ -107,21 +96,8 @@ impl KnownAngles {
         let ends = touches.iter().flat_map(|t| [t.from_m, t.to_m]);
         let asked = [spacing_m, strike.deg, strike.doubt_deg()].into_iter();
         let key: Vec<u64> = asked.chain(ends).map(f64::to_bits).collect();
-        if let Some(known) = self.all().by_key.get(&key) {
-            return *known;
-        }
-        let angle = worst_angle(stage, touches, spacing_m, strike);
-        let mut all = self.all();
-        if all.figures > MOST_KNOWN {
-            *all = Angles::default();
-        }
-        all.figures += key.len();
-        all.by_key.insert(key, angle);
-        angle
-    }
-
-    fn all(&self) -> MutexGuard<'_, Angles> {
-        self.0.lock().unwrap_or_else(PoisonError::into_inner)
+        let ask = || worst_angle(stage, touches, spacing_m, strike);
+        self.0.to(key, MOST_KNOWN, |key, _| key.len(), ask)
     }
 }
 

@@ -258,8 +258,14 @@ impl Layered {
 
     /// The party; where the rules themselves are at fault, the default ones are enough to find its faults.
     fn party(&self, rules: Option<&Rules>) -> Result<Party, Vec<Fault>> {
-        let default = || Rules::with_practice(&set::Source::Named(set::EMBEDDED[0].0));
-        let rules = &rules.map_or_else(default, |rules| Ok(rules.clone()))?;
+        let default;
+        let rules = match rules {
+            Some(rules) => rules,
+            None => {
+                default = Rules::with_practice(&set::Source::Named(set::EMBEDDED[0].0))?;
+                &default
+            }
+        };
         let given = match self.flags.party(&self.place(true), rules)? {
             Some(party) => Some(party),
             None => self.trip.party(&self.place(false), rules)?,

@@ -3,24 +3,17 @@
 use unicode_width::UnicodeWidthStr;
 
 use crate::{
-    plan::{
-        leg::Verdict,
-        options::{Options, Way},
-    },
+    plan::options::{Options, Way},
     say::{self, arg::Arg, cautions::cautions, round::Round, span::Said, voice::Voice},
     write::{
         parts::{
             paragraph::{bullet, padded},
-            sentence, style,
+            sentence, style, way,
         },
         sheet::Look,
     },
 };
 
-/// Ways that are printed; JSON holds all. Our judgement: more are not compared by anybody.
-const SHOWN: usize = 12;
-/// Where none is inside only the nearest are of use. Our judgement.
-const NEAREST: usize = 3;
 const COLUMNS: usize = 10;
 /// The columns that go to the line below where the width is short: spacing, rope needed.
 const WIDE: [usize; 2] = [2, 4];
@@ -35,7 +28,7 @@ pub fn table(options: &Options, look: Look) -> String {
         ("ways", Arg::Count(options.ways.len())),
     ];
     let mut out = format!("{}\n\n", voice.say("options-head", &head_line));
-    let shown = shown(&options.ways);
+    let shown = way::shown(&options.ways);
     let mut rows = vec![head(look.voice)];
     rows.extend(shown.iter().map(|way| row(way, look.voice)));
     let widths = widths(&rows);
@@ -63,13 +56,6 @@ pub fn table(options: &Options, look: Look) -> String {
         bullet(&mut out, "  · ", &caution.to_string(), look.width);
     }
     out
-}
-
-/// The ways printed.
-fn shown(ways: &[Way]) -> &[Way] {
-    let none_inside = ways.iter().all(|w| w.verdict >= Verdict::Outside);
-    let most = if none_inside { NEAREST } else { SHOWN };
-    ways.get(..most).unwrap_or(ways)
 }
 
 type Cells = [String; COLUMNS];
@@ -101,12 +87,10 @@ fn row(way: &Way, voice: Voice) -> Cells {
             m => voice.number(m, Round::Down),
         }),
         needs(way, voice),
-        voice.fixed(way.rope_mass_kg, 1, Round::Up),
+        way::mass(way, voice),
         way.left_to_hold.to_string(),
-        voice
-            .say(if way.another_team { "yes" } else { "no" }, &[])
-            .to_string(),
-        voice.number(way.coil_carried_m, Round::Down),
+        way::help(way, voice).to_string(),
+        way::coil(way, voice),
         format!(
             "{} {}",
             sentence::verdict(way.verdict, voice),
@@ -120,19 +104,12 @@ fn joined(way: &Way, of: impl Fn(&crate::plan::options::WayTeam) -> String) -> S
 }
 
 fn needs(way: &Way, voice: Voice) -> String {
-    joined(way, |t| voice.number(t.needed_m, Round::Up))
+    joined(way, |t| way::needed(t, voice))
 }
 
-/// `12–14.5/10`: the least and greatest of each team.
+/// `12–14.5/10`: those of each team.
 fn spacings(way: &Way, voice: Voice) -> String {
-    let of = |t: &crate::plan::options::WayTeam| {
-        let [least, most] = t.spacing_m.map(|m| voice.number(m, Round::Up));
-        if least == most {
-            least
-        } else {
-            format!("{least}–{most}")
-        }
-    };
+    let of = |t| way::spacing(t, voice);
     way.teams.iter().map(of).collect::<Vec<_>>().join("/")
 }
 
@@ -164,19 +141,7 @@ fn below(out: &mut String, way: &Way, all: usize, folded: bool, look: Look) {
         ];
         says.push(voice.say("options-folded", &args));
     }
-    if !way.changes.is_empty() {
-        let changes = way.changes.iter().map(|c| say::options::change(c, voice));
-        let changes = Arg::Said(Said::join(changes, ", "));
-        says.push(voice.say("options-with", &[("changes", changes)]));
-    }
-    if way.verdict >= Verdict::Outside && way.short_m > 0.0 {
-        says.push(voice.say("options-short", &[("short", Arg::Needed(way.short_m))]));
-    }
-    if way.setup_changes > 0 {
-        let count = Arg::Count(way.setup_changes);
-        says.push(voice.say("options-changes", &[("count", count)]));
-    }
-    says.push(say::options::why(way, all, voice));
+    says.extend(way::said(way, all, voice));
     bullet(
         out,
         "     ",

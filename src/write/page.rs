@@ -7,3 +7,4 @@ pub mod ground;
 mod packed;
 pub mod panel;
 pub mod trip;
+pub mod ways;

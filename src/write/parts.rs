@@ -22,4 +22,5 @@ pub mod style;
 pub(crate) mod tied;
 pub(crate) mod told;
 pub(crate) mod walk;
+pub(crate) mod way;
 pub(crate) mod zones;

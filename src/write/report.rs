@@ -37,6 +37,7 @@ mod same;
 pub mod sheet;
 mod signs;
 mod strips;
+pub(super) mod ways;
 
 use maud::{Markup, html};
 

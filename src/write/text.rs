@@ -10,7 +10,7 @@ mod teams;
 pub use leg::{leg, set_up, warned};
 
 use crate::{
-    plan::why::CarryWhy,
+    plan::{verdict::Verdict, why::CarryWhy},
     say::{arg::Arg, plain, round::Round, setup::too_short, span::Said, voice::Voice},
     write::{
         parts::{clock, findings::first_words, slopes::avalanche_ground},
@@ -39,8 +39,20 @@ pub fn message(sheet: &Sheet<'_>) -> String {
     blocks.extend(steep.map(|line| ascii(&line.to_string())));
     blocks.extend(clock(sheet, voice));
     blocks.push(carry(sheet, voice));
-    blocks.push(ascii(&voice.say("message-read", &[]).to_string()));
+    blocks.push(ascii(&read_with(sheet, voice)));
     blocks.join("\n\n") + "\n"
+}
+
+/// How the message is to be read, and what is said of no leg that is inside.
+fn read_with(sheet: &Sheet<'_>, voice: Voice) -> String {
+    let mut legs = sheet.plan.legs.iter();
+    let inside = legs.any(|leg| leg.verdict == Verdict::Inside);
+    let inside = inside.then(|| voice.say("message-inside", &[]).to_string() + "\n");
+    format!(
+        "{}{}",
+        inside.unwrap_or_default(),
+        voice.say("message-read", &[])
+    )
 }
 
 /// How far it is and which legs stop; the name is cut before them.

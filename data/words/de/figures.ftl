@@ -26,6 +26,11 @@ says-utc_offset = ihre Uhr gegen UTC
 
 ## Was diese Wörter heißen
 
+says-practice-arm-span = Abstand in Armspannen, (10 − n) bei n Personen; Schlaufe der losen Rolle anderthalbmal so lang
+says-practice-short-alpine = fester Abstand, kürzer je mehr gehen; Schlaufe der losen Rolle anderthalbmal so lang
+says-practice-constant = derselbe Abstand, wie viele auch gehen; Schlaufe der losen Rolle doppelt so lang
+says-practice-club-coils = kurzer fester Abstand, der Rest des Seils in Brustschlingen an beiden Enden
+
 says-language-en = Englisch
 says-language-de = Deutsch
 says-travel-foot = zu Fuß

@@ -35,6 +35,7 @@ options-head = { $people } Personen, { $weighed ->
 } abgewogen, { $ways } zu vergleichen
 options-more = { $more } mehr { $interface ->
     [flags] mit `--format json`
+    [page] weniger gute, hier nicht gezeigt
    *[members] im JSON
  }
 options-legend = halten: wie wenige mindestens einen Sturz halten · Hilfe: eine zweite Seilschaft · Rest: längstes Restseil, das eine Person trägt
@@ -56,3 +57,13 @@ options-changes = { $count ->
     [one] die Seileinteilung wechselt einmal
    *[other] die Seileinteilung wechselt { $count }-mal
 }
+
+## Die Wege als Karten
+
+way-number = Weg { $way }
+way-team = { $who }: { $spacing } Abstand an { $rope } Seil, { $needed } gebraucht
+way-without = { $who }: { $spacing } Abstand, { $needed } Seil gebraucht und keines übrig
+way-unroped = { $who }: kein Abschnitt verlangt das Seil
+way-left = Mindestens halten einen Sturz
+way-help = Eine zweite Seilschaft hilft
+way-coil = Längstes Restseil, das eine Person trägt

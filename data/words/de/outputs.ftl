@@ -318,6 +318,7 @@ message-head = { $name }: { $length }, { $legs ->
 message-carry = Mitnehmen: { $ropes }
 message-carry-short = { $rope } ({ $short })
 message-no-rope = Kein Teil wird am Seil gegangen.
+message-inside = Innerhalb: Abstand und Seil sind in den Grenzen; ob ein Sturz gehalten wird, ist eine andere Frage.
 message-read = Nur für seine Annahmen gerechnet; was vor Ort zu sehen ist, geht vor.
 message-leg = Teil { $leg } { $span } { $roped ->
     [yes] SEIL, { $verdict }

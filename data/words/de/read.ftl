@@ -9,7 +9,7 @@ trip-nobody-said = niemand hat gesagt, wie viele gehen
      }
 trip-no-rope = kein Seil ist mehr da, also kann sich niemand anseilen
     .hint = { $interface ->
-        [page] unter Tour ein Seil eintragen, um damit zu planen; ohne Seil dem Eis fernbleiben und auf dem Eis Hilfe rufen, statt ungeseilt weiterzugehen
+        [page] dem Eis fernbleiben; auf dem Eis Hilfe rufen, statt ungeseilt weiterzugehen. Ein Seil, das doch da ist, wird unter Tour eingetragen
        *[members] jedes Seil, das dabei ist, in einer Tabelle `[[rope]]` mit seiner `length_m` nennen; `rope` weglassen, solange die Seile nicht gewählt sind
      }
 trip-no-start = Brücken wird bis { $until } vertraut, aber niemand hat gesagt, wann die Gruppe startet

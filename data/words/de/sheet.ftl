@@ -17,7 +17,7 @@ sheet-people = { $people ->
     [one] 1 Person
    *[other] { $people } Personen
 }
-sheet-inside = keine Etappe hält auf oder verlangt eine Entscheidung: Abstand und Seil liegen innerhalb der Planungsgrenzen; ob ein Sturz gehalten wird, ist eine andere Frage
+sheet-inside = kein Teil hält auf oder verlangt eine Entscheidung: Abstand und Seil liegen innerhalb der Planungsgrenzen; ob ein Sturz gehalten wird, ist eine andere Frage
 sheet-unroped = kein Teil wird am Seil gegangen
 sheet-next = Zuerst ans Seil: { $place }; { $setup }
 sheet-foot = Gerechnet von { $program } für die Annahmen des Plans. Was vor Ort zu sehen ist, geht vor.

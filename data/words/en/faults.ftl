@@ -327,7 +327,7 @@ trip-nobody-said = nobody said how many go
      }
 trip-no-rope = no rope is left, so no set-up can be tied
     .hint = { $interface ->
-        [page] under Trip add a rope to plan with it; without one stay off the ice, and on it call for help rather than go on unroped
+        [page] stay off the ice; on it call for help rather than go on unroped. A rope that is there after all is added under Trip
        *[members] name each rope at hand in a table `[[rope]]` with its `length_m`; leave `rope` out where the ropes are not chosen yet
      }
 trip-mass = person { $person } weighs { $mass }, outside { $min } to { $max } kg

@@ -35,6 +35,7 @@ options-head = { $people } people, { $weighed ->
 } weighed, { $ways } worth comparing
 options-more = { $more } more { $interface ->
     [flags] with `--format json`
+    [page] not so good, not shown here
    *[members] in the JSON
  }
 options-legend = left: fewest left to hold a fall · help: another rope team · coil: longest carried on one person
@@ -56,3 +57,13 @@ options-changes = { $count ->
     [one] the set-up changes once
    *[other] the set-up changes { $count } times
 }
+
+## The ways as cards
+
+way-number = Way { $way }
+way-team = { $who }: { $spacing } apart on { $rope } of rope, { $needed } needed
+way-without = { $who }: { $spacing } apart, { $needed } of rope needed and none left
+way-unroped = { $who }: no leg asks for the rope
+way-left = Fewest left to hold a fall
+way-help = Another rope team to help
+way-coil = Longest coil carried by one person

@@ -318,6 +318,7 @@ message-head = { $name }: { $length }, { $legs ->
 message-carry = Carry: { $ropes }
 message-carry-short = { $rope } ({ $short })
 message-no-rope = No leg is walked on the rope.
+message-inside = Inside: spacing and rope are within the limits; whether a fall is held is another matter.
 message-read = Computed for its assumptions only; what is seen on the spot comes first.
 message-leg = Leg { $leg } { $span } { $roped ->
     [yes] ROPED, { $verdict }

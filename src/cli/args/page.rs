@@ -47,6 +47,14 @@ pub(crate) enum PageCall {
         #[arg(long, value_name = "ID")]
         open: Vec<String>,
     },
+    /// Ways to split the party and to use the ropes, as cards, or why there are none.
+    Ways {
+        #[command(flatten)]
+        job: Box<JobArgs>,
+        /// Units shown.
+        #[arg(long, default_value = "metric", ignore_case = true)]
+        units: UnitsFlag,
+    },
     /// What trip file and flags say together, and all that a trip can say.
     Trip {
         #[command(flatten)]

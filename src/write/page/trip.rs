@@ -40,7 +40,7 @@ pub fn json(trip: &Value, rules: &Rules, voice: Voice) -> Result<String, serde_j
         trip,
         terms: TripTerms::said(voice),
         figures: figures.collect(),
-        practices: practices().unwrap_or_default(),
+        practices: practices(voice).unwrap_or_default(),
         outputs: outputs(),
     })
 }
@@ -110,8 +110,7 @@ impl TripTerms {
 /// The English words stand beside the terms; another language has them under `says-`, the member and the name.
 fn terms<T: Terms>(member: &str, voice: Voice) -> Vec<TripTerm> {
     let term = |term: &crate::practice::term::Term<T>| {
-        let key = format!("says-{member}-{}", term.name);
-        let own = voice.knows(&key).then(|| voice.say(&key, &[]).to_string());
+        let own = own(&format!("says-{member}-{}", term.name), voice);
         TripTerm {
             name: term.name.to_owned(),
             means: own.unwrap_or_else(|| term.means.trim().to_owned()),
@@ -120,13 +119,18 @@ fn terms<T: Terms>(member: &str, voice: Voice) -> Vec<TripTerm> {
     T::TERMS.iter().map(term).collect()
 }
 
-/// The embedded sets, in the words of their files.
-fn practices() -> Result<Vec<TripTerm>, Vec<Fault>> {
+/// What a language says itself of something that is said in English beside the figures.
+fn own(key: &str, voice: Voice) -> Option<String> {
+    voice.knows(key).then(|| voice.say(key, &[]).to_string())
+}
+
+/// The embedded sets, in the English words of their files; another language has them under `says-practice-`.
+fn practices(voice: Voice) -> Result<Vec<TripTerm>, Vec<Fault>> {
     let set = |(name, _): &(&str, &str)| {
         let set = Source::Named(name).read()?;
         Ok(TripTerm {
+            means: own(&format!("says-practice-{}", set.name), voice).unwrap_or(set.says),
             name: set.name,
-            means: set.says,
         })
     };
     EMBEDDED.iter().map(set).collect()

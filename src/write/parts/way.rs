@@ -1,0 +1,70 @@
+//! A way to split the party and to use the ropes, as its figures are shown.
+
+use crate::{
+    plan::{
+        leg::Verdict,
+        options::{Way, WayTeam},
+    },
+    say::{self, arg::Arg, round::Round, span::Said, voice::Voice},
+};
+
+/// Ways that are shown; JSON holds all. Our judgement: more are not compared by anybody.
+const SHOWN: usize = 12;
+/// Where none is inside only the nearest are of use. Our judgement.
+const NEAREST: usize = 3;
+
+/// The ways shown.
+pub(in crate::write) fn shown(ways: &[Way]) -> &[Way] {
+    let none_inside = ways.iter().all(|w| w.verdict >= Verdict::Outside);
+    let most = if none_inside { NEAREST } else { SHOWN };
+    ways.get(..most).unwrap_or(ways)
+}
+
+/// `12–14.5`: the least and greatest over the legs.
+pub(in crate::write) fn spacing(team: &WayTeam, voice: Voice) -> String {
+    let [least, most] = team.spacing_m.map(|m| voice.number(m, Round::Up));
+    if least == most {
+        least
+    } else {
+        format!("{least}–{most}")
+    }
+}
+
+/// Rope that the leg asks for which asks most.
+pub(in crate::write) fn needed(team: &WayTeam, voice: Voice) -> String {
+    voice.number(team.needed_m, Round::Up)
+}
+
+/// The longest coil that one person carries.
+pub(in crate::write) fn coil(way: &Way, voice: Voice) -> String {
+    voice.number(way.coil_carried_m, Round::Down)
+}
+
+/// The mass of all ropes, kilograms.
+pub(in crate::write) fn mass(way: &Way, voice: Voice) -> String {
+    voice.fixed(way.rope_mass_kg, 1, Round::Up)
+}
+
+/// Whether another rope team is there to help.
+pub(in crate::write) fn help(way: &Way, voice: Voice) -> Said {
+    voice.say(if way.another_team { "yes" } else { "no" }, &[])
+}
+
+/// What is done otherwise, what is missing, and why the way is shown among so many.
+pub(in crate::write) fn said(way: &Way, all: usize, voice: Voice) -> Vec<Said> {
+    let mut says = Vec::new();
+    if !way.changes.is_empty() {
+        let changes = way.changes.iter().map(|c| say::options::change(c, voice));
+        let changes = Arg::Said(Said::join(changes, ", "));
+        says.push(voice.say("options-with", &[("changes", changes)]));
+    }
+    if way.verdict >= Verdict::Outside && way.short_m > 0.0 {
+        says.push(voice.say("options-short", &[("short", Arg::Needed(way.short_m))]));
+    }
+    if way.setup_changes > 0 {
+        let count = Arg::Count(way.setup_changes);
+        says.push(voice.say("options-changes", &[("count", count)]));
+    }
+    says.push(say::options::why(way, all, voice));
+    says
+}

@@ -1,0 +1,91 @@
+//! Ways to split the party and to use the ropes: the cards of the page say what the table of the terminal says.
+
+use schrund::{
+    Planner,
+    plan::options::Options,
+    say::{language::Language, units::Units, voice::Voice},
+    write::{Look, options::table, page::ways},
+};
+
+use scraper::Html;
+
+use crate::fixture::{
+    page::{select, text},
+    trip::Trip,
+};
+
+const ZONES: [&str; 2] = [
+    "{\"gap_m\":4,\"snow_depth_m\":2}",
+    "{\"gap_m\":17,\"snow_depth_m\":0.6}",
+];
+
+fn options(people: usize, ropes: &[f64]) -> Options {
+    let job = Trip::straight(&ZONES).people(people).ropes(ropes).job();
+    Planner::new(&job).unwrap().options().unwrap()
+}
+
+fn cards(options: &Options, voice: Voice) -> Html {
+    let json = ways::json(options, voice).unwrap();
+    let answer: serde_json::Value = serde_json::from_str(&json).unwrap();
+    Html::parse_fragment(answer["html"].as_str().unwrap())
+}
+
+#[test]
+fn cards_hold_the_figures_of_the_table() {
+    let trips = [
+        options(3, &[60.0]),
+        options(5, &[60.0, 50.0]),
+        options(5, &[30.0]),
+        options(4, &[]),
+    ];
+    for options in &trips {
+        for (language, units) in [
+            (Language::English, Units::Metric),
+            (Language::German, Units::Imperial),
+        ] {
+            let voice = Voice {
+                language,
+                units,
+                ..Voice::default()
+            };
+            let look = Look {
+                voice,
+                width: 500,
+                ..Look::default()
+            };
+            let rows = table(options, look);
+            let page = cards(options, voice);
+            let all = select(&page, "ol.ways > li");
+            assert!(!all.is_empty(), "{}", page.html());
+            for (number, card) in (1..).zip(all) {
+                let told = text(card);
+                let row = row(&rows, number);
+                // Spacing, rope and rope needed, of each team; mass, left, help, coil.
+                for figure in row[2..].iter().flat_map(|cell| cell.split(['+', '/'])) {
+                    let drawn = figure != "–";
+                    assert!(
+                        !drawn || told.contains(figure),
+                        "{figure} in {told}\n{rows}"
+                    );
+                }
+            }
+        }
+    }
+}
+
+/// The cells of a way but for its verdict, which may be several words.
+fn row(table: &str, number: usize) -> Vec<&str> {
+    let start = format!("{number}  ");
+    let line = table.lines().find(|line| line.starts_with(&start)).unwrap();
+    line.split_whitespace().take(9).collect()
+}
+
+#[test]
+fn what_the_leader_wrote_stays_text_on_the_cards() {
+    let mut job = Trip::straight(&ZONES).people(2).ropes(&[60.0]).job();
+    job.party.people[0].called.name = Some("<img src=x onerror=alert(1)>".to_owned());
+    let options = Planner::new(&job).unwrap().options().unwrap();
+    let page = cards(&options, Voice::default());
+    assert!(text(page.root_element()).contains("onerror=alert(1)"));
+    assert!(select(&page, "img").is_empty(), "{}", page.html());
+}
