@@ -43,6 +43,7 @@ export class App implements Desk {
   private side!: MapSide;
   private plan!: PlanPanel;
   private files!: FilesPanel;
+  private zone!: ZoneForm;
   private readonly root = document.getElementById("app") ?? document.body;
   private readonly live = make("div", { class: "app-hidden", "aria-live": "polite" });
   private readonly note = make("p", { class: "app-note", hidden: true });
@@ -72,8 +73,7 @@ export class App implements Desk {
     document.getElementById("core")?.replaceChildren();
     this.started = new Promise((done) => {
       const open = ({ took_ms }: Came) => {
-        document.body.dataset["ready"] = took_ms.toFixed(0);
-        this.running = true;
+        [this.running, document.body.dataset["ready"]] = [true, took_ms.toFixed(0)];
         done();
       };
       this.engine.ready.then(open, (error: unknown) => this.giveUp(String(error)));
@@ -83,8 +83,8 @@ export class App implements Desk {
   /** Shows the page, and plans as soon as the program is there; `restored` where it goes on with work of last time. */
   begin(language: Language, restored: boolean): void {
     this.build(language);
-    this.note.hidden = !restored;
     this.listen();
+    this.note.hidden = !restored;
     document.body.classList.add("app-on");
     document.getElementById("still")?.setAttribute("hidden", "");
     this.root.hidden = false;
@@ -112,7 +112,12 @@ export class App implements Desk {
 
   save(): void {
     this.openTab("files");
-    void this.files.save();
+    this.files.offer();
+  }
+
+  made(): void {
+    this.openTab("zone");
+    this.zone.begin();
   }
 
   tell(text: string): void {
@@ -133,14 +138,14 @@ export class App implements Desk {
     document.documentElement.lang = language;
     this.header = new Header(this, (other) => this.speak(other));
     this.side = new MapSide(this);
-    this.plan = new PlanPanel(this);
+    [this.plan, this.zone] = [new PlanPanel(this), new ZoneForm(this)];
     this.files = new FilesPanel(this, this.original, this.given);
-    const [zone, trip, field, effect] = [new ZoneForm(this), new TripForm(this), new FieldMode(this), new Effect(this)];
-    this.parts = [this.header, this.plan, zone, trip, field, this.files, this.side, effect];
+    const [trip, field, effect] = [new TripForm(this), new FieldMode(this), new Effect(this)];
+    this.parts = [this.header, this.plan, this.zone, trip, field, this.files, this.side, effect];
     // Figures in another language are not changes.
     this.follow.begin(this.parts);
-    const tab = (name: TabName, part: Part) => ({ name, title: this.words(`draw-tab-${name}`), element: part.element });
-    const all = [tab("plan", this.plan), tab("zone", zone), tab("trip", trip), tab("field", field), tab("files", this.files)];
+    const tab = (name: TabName, { element }: Part) => ({ name, title: this.words(`draw-tab-${name}`), element });
+    const all = [tab("plan", this.plan), tab("zone", this.zone), tab("trip", trip), tab("field", field), tab("files", this.files)];
     this.tabs = new Tabs(this.words("draw-tabs"), all, (name) => this.opened(name), effect.element);
     fill(this.note, this.words("draw-restored"));
     fill(this.root, this.header.element, this.alarm, this.note, make("main", { class: "app-body" }, this.side.element, this.tabs.element), this.live);
@@ -184,7 +189,7 @@ export class App implements Desk {
   }
 
   private sync(state: State): void {
-    for (const part of this.parts) part.sync?.(state);
+    this.parts.forEach((part) => part.sync?.(state));
   }
 
   /** What a trip can hold, by the practice set in force; a set that cannot be read is no reason to know nothing. */

@@ -66,9 +66,9 @@ export const tripOf = (state: State, language: Language): Errand => ({
   files: [tripFile(state)],
 });
 
-/** A trip file as its members. */
-export const tripIn = (text: string, language: Language): Errand => ({
-  calls: [{ args: ["page", "trip", "--trip", TRIP, "--lang", language] }],
+/** A trip file as its members. Without the language of the page, which would become one of them. */
+export const tripIn = (text: string): Errand => ({
+  calls: [{ args: ["page", "trip", "--trip", TRIP] }],
   files: [[TRIP, text]],
 });
 

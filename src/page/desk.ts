@@ -21,8 +21,10 @@ export interface Desk {
   openTab(tab: TabName): void;
   /** Asks for files to open. */
   chooseFiles(): void;
-  /** Hands out the page as it is now. */
+  /** Shows the ways to save. */
   save(): void;
+  /** A zone was made on the map, and is picked: its gap is next. */
+  made(): void;
   /** Plans again where a part shows something of the report that the plan does not hold. */
   ask(): void;
   /** Says something to those who listen to the page. */

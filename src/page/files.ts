@@ -8,19 +8,18 @@ import type { TripDoor } from "./door";
 import type { Given } from "./given";
 import { besideOf } from "./held";
 import type { State } from "./model";
-import { type Opened, open } from "./open";
+import { type Opened, openAll } from "./open";
 import { type Made, type Output, archive, handOut, named, outputFile, pageFile, tripFile, zonesFile } from "./save";
-
-/** Endings that the dialog for opening offers. */
-const ENDINGS = ".gpx,.geojson,.json,.geojsonl,.toml,.tif,.tiff,.hgt";
+import { OFFERED } from "./set";
 
 export class FilesPanel implements Part {
   readonly element = make("div", { class: "app-files" });
   private readonly lying = make("ul", { class: "app-lying" });
-  private readonly input = make("input", { type: "file", multiple: true, accept: ENDINGS, class: "app-hidden", tabindex: -1, "aria-hidden": "true" });
+  private readonly input = make("input", { type: "file", multiple: true, accept: OFFERED, class: "app-hidden", tabindex: -1, "aria-hidden": "true" });
   private readonly came = make("div", { class: "app-came", role: "status" });
   private readonly saved = make("div", { class: "app-saved", role: "status" });
   private readonly formats = make("div", { class: "app-acts" });
+  private readonly ways: HTMLElement;
   private outputs: readonly Output[] = [];
   /** All that the list of files hangs on. */
   private listed: readonly unknown[] = [];
@@ -30,7 +29,8 @@ export class FilesPanel implements Part {
     private readonly original: string,
     private readonly given: Given,
   ) {
-    this.element.append(this.saved, this.opening(), this.saving(), make("p", { class: "app-fine" }, `schrund ${given.version}`));
+    this.ways = this.saving();
+    this.element.append(this.saved, this.opening(), this.ways, make("p", { class: "app-fine" }, `schrund ${given.version}`));
     this.sync(desk.store.state);
   }
 
@@ -46,24 +46,16 @@ export class FilesPanel implements Part {
     fill(this.lying, route && line("route", route.name), state.zones.length > 0 && line("zones", zonesName), ...files.map(({ name, cut }) => line(kind(name), name, cut)));
   }
 
-  /** Opens files, one after the other; a trip last, since it may name the others. */
+  /** Opens files. What comes next is in sight then: the plan of a set, or after the first route the ice, unless there is something to read here. */
   async take(files: readonly File[]): Promise<void> {
-    const isTrip = ({ name }: File) => /\.toml$/i.test(name);
-    const bare = !besideOf(this.desk.store.state).route;
-    const opened: Opened[] = [];
-    for (const file of [...files.filter((one) => !isTrip(one)), ...files.filter(isTrip)]) opened.push(await this.opened(file));
+    const { store } = this.desk;
+    const bare = !besideOf(store.state).route;
+    const { opened, whole } = await openAll(files, this.desk, this.outputs.map(({ file }) => file));
     fill(this.came, ...opened.map((one) => this.told(one)));
-    // With the first route the ice is next, unless there is something to read here.
-    if (bare && besideOf(this.desk.store.state).route && opened.every((one) => one.kind && !one.guessed && !one.asInventory)) this.desk.openTab("zone");
-  }
-
-  /** What cannot even be read, such as a folder or more than there is room for, is told like what cannot be used. */
-  private async opened(file: File): Promise<Opened> {
-    try {
-      return await open(file, this.desk);
-    } catch (error) {
-      return { name: file.name, kind: null, says: said(error, this.desk.words) };
-    }
+    const routed = besideOf(store.state).route !== null;
+    if (!routed || !opened.every((one) => one.kind && !one.guessed && !one.asInventory)) return;
+    if (whole) this.desk.openTab("plan");
+    else if (bare) this.desk.openTab("zone");
   }
 
   private told({ name, kind, says, guessed, asInventory }: Opened): HTMLElement {
@@ -110,9 +102,10 @@ export class FilesPanel implements Part {
     return pageFile(this.original, this.given, this.desk.store.state, this.desk);
   }
 
-  /** Hands out the page as it is now. */
-  async save(): Promise<void> {
-    await this.hand(() => this.page());
+  /** Shows the ways to save, with the keys on the first. */
+  offer(): void {
+    this.ways.scrollIntoView({ block: "start" });
+    this.ways.querySelector("button")?.focus({ preventScroll: true });
   }
 
   private one(text: string, made: () => Promise<Made> | Made, main = false): HTMLButtonElement {
@@ -122,12 +115,15 @@ export class FilesPanel implements Part {
   private saving(): HTMLElement {
     const { words, store } = this.desk;
     const one = this.one.bind(this);
+    const way = (act: HTMLElement, holds: string) => make("div", { class: "app-way" }, act, make("p", { class: "app-quiet" }, words(holds)));
+    const zones = one(words("draw-save-zones"), () => zonesFile(store.state));
+    const trip = one(words("draw-save-trip"), async () => named(store.state, await tripFile(store.state, this.desk)));
     return group(
       words("draw-save-title"),
-      make("div", { class: "app-acts" }, one(words("draw-save-page"), () => this.page(), true)),
-      make("p", { class: "app-quiet" }, words("draw-save-page-holds")),
-      make("div", { class: "app-acts" }, one(words("draw-save-zip"), () => archive(store.state, this.outputs, this.desk))),
-      make("div", { class: "app-acts" }, one(words("draw-save-zones"), () => zonesFile(store.state)), one(words("draw-save-trip"), async () => named(store.state, await tripFile(store.state, this.desk)))),
+      way(one(words("draw-save-zip"), async () => archive(store.state, this.outputs, await this.page(), this.desk), true), "draw-save-zip-holds"),
+      way(one(words("draw-save-page"), () => this.page()), "draw-save-page-holds"),
+      make("h3", { class: "app-title" }, words("draw-save-single")),
+      make("div", { class: "app-acts" }, zones, trip),
       this.formats,
     );
   }
@@ -139,7 +135,9 @@ export class FilesPanel implements Part {
     try {
       const file = await made();
       handOut(file);
-      fill(this.saved, make("p", {}, `${this.desk.words("draw-saved")} `, make("bdi", {}, file.name)));
+      const { words } = this.desk;
+      const lacks = file.lacks ? [make("p", {}, words("draw-saved-lacks")), make("pre", { class: "app-pre" }, file.lacks)] : [];
+      fill(this.saved, make("p", {}, `${words("draw-saved")} `, make("bdi", {}, file.name)), ...lacks);
     } catch (error) {
       fill(this.saved, make("p", {}, this.desk.words("draw-save-not")), make("pre", { class: "app-pre" }, said(error, this.desk.words)));
     } finally {

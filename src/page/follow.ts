@@ -21,7 +21,9 @@ interface Pending {
 }
 
 /** On another route nothing is a change, nor is what comes of saying for the first time who goes on which rope. */
-const goesOn = (before: State, now: State): boolean => sameRoute(before, now) && (!isSaid(now) || isSaid(before));
+const goesOn = (before: State, now: State): boolean => sameRoute(before, now) && (isSaid(before) || sameFolk(before, now));
+
+const sameFolk = ({ trip: before }: State, { trip: now }: State): boolean => before.party === now.party && before.rope === now.rope;
 
 const isSaid = ({ trip }: State): boolean => people(trip).length > 1 && ropes(trip).some(({ length_m }) => length_m !== undefined);
 

@@ -61,11 +61,27 @@ export function toBase64(bytes: Uint8Array): string {
   return btoa(pieces.join(""));
 }
 
-/** The file unpacked. */
-export async function unpacked(file: PackedFile): Promise<NamedBytes> {
-  const packed = new Blob([fromBase64(file.packed)]).stream();
-  const plain = packed.pipeThrough(new DecompressionStream("gzip"));
-  return { name: file.name, bytes: new Uint8Array(await new Response(plain).arrayBuffer()), cut: file.cut ?? false };
+/** The file unpacked. Throws where it is longer than that. */
+export async function unpacked(file: PackedFile, most: number): Promise<NamedBytes> {
+  const bytes = await unpackedTo(fromBase64(file.packed), "gzip", most);
+  if (!bytes) throw new RangeError(file.name);
+  return { name: file.name, bytes, cut: file.cut ?? false };
+}
+
+/** What packed bytes hold; nothing where they hold more than that, of which none is read on. */
+export async function unpackedTo(packed: Uint8Array<ArrayBuffer>, format: CompressionFormat, most: number): Promise<Uint8Array | null> {
+  const reader = new Blob([packed]).stream().pipeThrough(new DecompressionStream(format)).getReader();
+  const pieces: Uint8Array<ArrayBuffer>[] = [];
+  let length = 0;
+  for (let next = await reader.read(); !next.done; next = await reader.read()) {
+    pieces.push(next.value as Uint8Array<ArrayBuffer>);
+    length += next.value.length;
+    if (length > most) {
+      await reader.cancel();
+      return null;
+    }
+  }
+  return new Uint8Array(await new Blob(pieces).arrayBuffer());
 }
 
 /** The file packed. */

@@ -1,21 +1,17 @@
 /** The page: begins with what its file holds, and keeps states, plan, map and panels together. */
 
 import { App } from "./app";
-import { readGiven, unpacked } from "./given";
-import { type Held, NOTHING, Steps } from "./held";
+import { readGiven } from "./given";
+import { Steps } from "./held";
 import { Keep } from "./keep";
-import { readAny } from "./zones";
+import { heldOf } from "./whole";
 
 /** The page as it was opened, before anything changes in it: what is saved is made of it. */
 const original = document.documentElement.outerHTML;
 
 async function begin(): Promise<void> {
   const given = readGiven();
-  const files = await Promise.all(given.files.map(unpacked));
-  const read = given.zones && readAny(given.zones.text);
-  const around = read?.around ?? NOTHING.around;
-  const beside = { route: given.route, zonesName: given.zones?.name ?? NOTHING.zonesName, around, files };
-  const start: Held = { zones: read?.zones ?? [], trip: given.trip, beside };
+  const start = await heldOf(given);
   const store = new Steps(start);
   const keep = await Keep.open(given, start);
   const kept = await keep.read();

@@ -41,7 +41,7 @@ export class MapSide implements Part {
     const options = { store, ground, words };
     // Who looks at the figures of a zone taps for another one.
     const map = new ZoneMap(picture, { ...options, zonesFirst: () => document.body.dataset["tab"] === "zone" });
-    map.onMade(() => this.desk.openTab("zone"));
+    map.onMade(() => this.desk.made());
     const profile = new ProfileStrip(strip, { ...options, map });
     map.onPick((key) => this.desk.pick(key));
     map.onPoint((stage, at_m) => profile.pointAt(stage, at_m));

@@ -1,6 +1,7 @@
 /** What can be taken along: zones, trip, every output, all in one archive, and the page itself as it is now. */
 
 import { zipSync } from "fflate";
+import { said } from "./answers";
 import { outputOf, tomlOf } from "./calls";
 import type { Desk } from "./desk";
 import { make } from "./dom";
@@ -12,6 +13,8 @@ import type { State } from "./model";
 export interface Made {
   readonly name: string;
   readonly bytes: Uint8Array;
+  /** Why some of what belongs in it could not be made. */
+  readonly lacks?: string;
 }
 
 /** Longer names of files are cut, letters. Our judgement. */
@@ -41,6 +44,8 @@ export async function tripFile(state: State, desk: Desk): Promise<Made> {
   return { name: "trip.toml", bytes: out };
 }
 
+/** How hard it is packed: most of it is packed already, and who waits has cold hands. Our judgement. */
+const LEVEL = 3;
 /** The first day that an archive can have. */
 const DAY = new Date(1980, 0, 1);
 
@@ -53,18 +58,24 @@ export async function outputFile(state: State, { format, file }: Pick<Output, "f
   return { name: file, bytes: out };
 }
 
-/** All of it in one archive: what was made, and what it was made of. */
-export async function archive(state: State, outputs: readonly Output[], desk: Desk): Promise<Made> {
+/** All of it in one archive, from which a page is set up again: what was made, what it was made of, and a page to go on with. Where there is no plan yet, the rest. */
+export async function archive(state: State, outputs: readonly Output[], page: Made, desk: Desk): Promise<Made> {
   const { route, files } = besideOf(state);
-  const made: Made[] = [...files, zonesFile(state), await tripFile(state, desk)];
+  const made: Made[] = [...files, zonesFile(state), await tripFile(state, desk), { name: "draw.html", bytes: page.bytes }];
   if (route) made.push({ name: route.name, bytes: encoded(route.text) });
   const tree = new Map(made.map(({ name, bytes }) => [name, bytes]));
+  let lacks = "";
   for (const output of outputs) {
-    const { name, bytes } = await outputFile(state, output, desk);
-    tree.set(`plan/${name}`, bytes);
+    try {
+      const { name, bytes } = await outputFile(state, output, desk);
+      tree.set(`plan/${name}`, bytes);
+    } catch (error) {
+      lacks = said(error, desk.words);
+      break;
+    }
   }
   // The day when it is packed is no part of it: the same work gives the same bytes.
-  return { name: called(state, ".zip", "plan.zip"), bytes: zipSync(Object.fromEntries(tree), { mtime: DAY }) };
+  return { name: called(state, ".zip", "plan.zip"), bytes: zipSync(Object.fromEntries(tree), { mtime: DAY, level: LEVEL }), lacks };
 }
 
 /** This page with the state of now in it, made of the page as it was opened. */

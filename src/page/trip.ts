@@ -4,6 +4,7 @@ import { Assumptions } from "./assume";
 import type { Desk, Part } from "./desk";
 import { button, fill, make } from "./dom";
 import type { Trip, TripDoor, TripRope } from "./door";
+import { goesOnByEnter } from "./enter";
 import { type Field, type Value, choiceField, group, numberField, textField } from "./fields";
 import { type Person, changed, people, ropes, withPeople, withRopes, without } from "./folk";
 import type { State } from "./model";
@@ -62,10 +63,14 @@ export class TripForm implements Part {
     const { words } = desk;
     this.assumptions = new Assumptions(desk);
     this.ways = new Ways(desk);
-    const add = (name: string, press: () => void) => button(words(name), press);
+    const add = (name: string, rows: HTMLElement, press: () => void) => {
+      const more = button(words(name), press);
+      goesOnByEnter(rows, () => more.focus());
+      return more;
+    };
     this.element.append(
-      group(words("draw-people"), this.folk, add("draw-person-add", () => this.addPerson())),
-      group(words("draw-ropes"), this.ropes, add("draw-rope-add", () => this.addRope())),
+      group(words("draw-people"), this.folk, add("draw-person-add", this.folk, () => this.addPerson())),
+      group(words("draw-ropes"), this.ropes, add("draw-rope-add", this.ropes, () => this.addRope())),
       this.ways.element,
       group(words("draw-day"), this.keep(textField(words("draw-trip-name"), this.text("name"))), make("div", { class: "app-columns" }, ...this.day())),
       group(words("draw-how"), this.chosen, this.keep(this.gap())),

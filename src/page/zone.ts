@@ -3,13 +3,17 @@
 import { type Desk, type Part, isPolygon, zoneTitles } from "./desk";
 import { button, fill, make } from "./dom";
 import type { Panel, Planned } from "./door";
+import { goesOnByEnter } from "./enter";
 import { faultList } from "./faults";
 import { type Field, type Value, areaField, choiceField, group, sliderField, switches, textField } from "./fields";
+import { people } from "./folk";
 import { type Drawn, type State, touched } from "./model";
 import { shown, typed, withMember } from "./number";
 import { keyOf } from "./words";
 
 type Properties = Readonly<Record<string, unknown>>;
+
+const hasGap = ({ properties }: Drawn): boolean => ["gap_m", "gap_max_m"].some((name) => properties[name] !== undefined);
 
 /** What is copied to the next zone: all but what makes a zone this one. */
 const COPIED = [
@@ -30,6 +34,8 @@ export class ZoneForm implements Part {
   private readonly choice = make("select", { class: "app-input", change: () => this.choose() });
   private readonly faults = make("div", { class: "app-zone-faults", role: "status" });
   private readonly form = make("div");
+  /** Where to go on while nobody was named yet. */
+  private readonly party: HTMLElement;
   private fields: Field[] = [];
   private built: string | null = null;
   /** New zones are asked for a range. */
@@ -44,14 +50,17 @@ export class ZoneForm implements Part {
     const { words } = desk;
     this.of = desk.store.state;
     this.choice.setAttribute("aria-label", words("draw-zone-choice"));
-    this.element.append(this.choice, this.faults, this.form);
+    this.party = make("div", { class: "app-acts", hidden: true }, button(`→ ${words("draw-start-trip")}`, () => desk.openTab("trip")));
+    this.element.append(this.choice, this.form);
+    goesOnByEnter(this.form);
     this.sync(desk.store.state);
   }
 
   sync(state: State): void {
     this.list(state);
     const zone = this.zone(state);
-    const kind = zone ? `${zone.key} ${this.isRange(zone)} ${this.copied !== null}` : "";
+    const kind = zone ? `${zone.key} ${this.isRange(zone)} ${this.copied !== null}` : String(state.zones.some(isPolygon));
+    this.party.hidden = !zone || people(state.trip).length > 0 || !hasGap(zone);
     if (kind !== this.built) this.build(zone, kind);
     for (const field of this.fields) field.sync();
     this.complain();
@@ -101,12 +110,21 @@ export class ZoneForm implements Part {
     this.fields = [];
     const { words } = this.desk;
     if (!zone) {
-      fill(this.form, make("p", { class: "app-quiet" }, words("draw-zone-pick")));
+      const drawn = this.desk.store.state.zones.some(isPolygon);
+      fill(this.form, make("p", { class: "app-quiet" }, words(drawn ? "draw-zone-pick" : "draw-start-ice-how")));
       return;
     }
     this.asked = { key: zone.key, range: this.isRange(zone) };
-    const parts = isPolygon(zone) ? [this.gap(zone), this.snow(), this.strike(), this.about()] : [this.about()];
-    fill(this.form, ...parts, this.acts(zone));
+    const [first, ...others] = isPolygon(zone) ? [this.gap(zone), this.snow(), this.strike(), this.about()] : [this.about()];
+    // What is missing stands below the gap, which is what mostly is.
+    fill(this.form, first ?? null, this.faults, this.party, ...others, this.acts(zone));
+  }
+
+  /** The gap of a zone just made is typed at once; where fingers draw the keyboard would hide the map, so that the field only comes into sight. */
+  begin(): void {
+    const field = this.form.querySelector<HTMLElement>(".app-number");
+    if (matchMedia("(pointer: fine)").matches) field?.focus();
+    else field?.closest(".app-group")?.scrollIntoView({ block: "start" });
   }
 
   private add(field: Field): HTMLElement {

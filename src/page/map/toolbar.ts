@@ -76,7 +76,8 @@ export class Toolbar {
   private after(act: () => void): void {
     const pressed = document.activeElement;
     act();
-    if (pressed?.closest("[hidden]")) this.map.focus();
+    const now = document.activeElement;
+    if (pressed?.closest("[hidden]") && (now === pressed || now === document.body)) this.map.focus();
   }
 
   private finishes(): void {

@@ -31,8 +31,8 @@ export class PickTool implements Tool {
   constructor(private readonly bench: Bench) {}
 
   hint(): string {
-    const { picked, vertex } = this.bench.scene;
-    if (picked === null) return "draw-hint-pick";
+    const { picked, vertex, shapes } = this.bench.scene;
+    if (picked === null) return shapes.length > 0 ? "draw-hint-pick" : "draw-hint-first";
     return vertex ? "draw-hint-vertex" : "draw-hint-picked";
   }
 
