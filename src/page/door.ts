@@ -165,7 +165,13 @@ export interface Rope {
 }
 
 /** `page ways`: ways to split the party and to use its ropes, or why there are none. Exit code 0, 5, or 4 with faults. */
-export type Weighed = { readonly html: Html } | Refused;
+export type Weighed = Ways | Refused;
+
+export interface Ways {
+  readonly faults: readonly [];
+  /** As cards. */
+  readonly html: Html;
+}
 
 /** `page trip`: a trip file, and all that it can hold. */
 export interface TripDoor {
