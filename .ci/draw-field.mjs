@@ -17,7 +17,7 @@ export async function onTheWay(bench) {
   const order = ['unroped', 'inside', 'look', 'outside', 'stop'];
   for (let km = 0.05; km < 17.1; km += 0.53) {
     await page.getByLabel('Kilometre', { exact: true }).fill(km.toFixed(2));
-    const [own, ...longer] = (await page.locator('.app-longer').innerText()).split('\n').filter(Boolean);
+    const [own, ...longer] = (await page.locator('.app-longer').innerText()).replaceAll('\u00a0', ' ').split('\n').filter(Boolean);
     const at = Number(km.toFixed(2)) * 1000;
     const here = pieces.find((one) => one.from_m <= at && at <= one.to_m);
     if (!own.endsWith(here.verdict)) wrong.push(`km ${km.toFixed(2)}: ${own}, not ${here.verdict}`);

@@ -21,7 +21,7 @@ export class Answer {
   /** What stands there already is not said again. */
   say(lines: readonly HTMLElement[], longer: readonly Child[]): void {
     const same = lines.map((line) => line.outerHTML).join("") === this.lines.innerHTML;
-    if (!same) fill(this.lines, ...lines);
+    if (!same) this.put(lines);
     if (longer.length === 0) return fill(this.longer);
     const next = make("div", {}, ...longer);
     if (next.innerHTML === this.longer.firstElementChild?.innerHTML) return;
@@ -29,6 +29,15 @@ export class Answer {
     this.longer.scrollTop = 0;
     // Its height stays as it is, so nobody else tells.
     scrolled(this.longer);
+  }
+
+  /** Of three lines the first has what the others leave. */
+  private put(lines: readonly HTMLElement[]): void {
+    const { classList } = this.lines;
+    fill(this.lines, ...lines);
+    classList.remove("app-roomy");
+    const [, second] = lines;
+    if (lines.length === 2 && second) classList.toggle("app-roomy", second.offsetHeight < 1.6 * parseFloat(getComputedStyle(second).lineHeight));
   }
 }
 

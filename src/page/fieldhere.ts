@@ -50,6 +50,6 @@ function coming({ verdict, at_m, away_m }: Ahead, desk: Desk): (Node | string)[]
 /** A zone with the gap that the plan takes there. */
 function standing(zone: Zone, of: State, { words, language }: Desk): (Node | string)[] {
   const drawn = of.zones[zone.feature - 1];
-  const gap = `${zone.gap_m.toLocaleString(language)} ${words("draw-unit-m")}`;
+  const gap = `${zone.gap_m.toLocaleString(language)}\u00a0${words("draw-unit-m")}`;
   return [make("bdi", {}, drawn ? zoneTitle(of, drawn, words) : `${words("draw-zone")} ${zone.zone}`), `: ${words(zone.gap_assumed ? "draw-field-gap-assumed" : "draw-field-gap-up-to")} ${gap}`];
 }
