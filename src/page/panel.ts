@@ -4,7 +4,7 @@ import { figureLines, figuresOf, legBefore } from "./changes";
 import type { Desk, Part } from "./desk";
 import { fill, make, newId, report, written } from "./dom";
 import type { Leg, Panel, Planned, Verdict } from "./door";
-import { faultList } from "./faults";
+import { allNeeded, faultList } from "./faults";
 import { Fold } from "./fold";
 import { Kept } from "./kept";
 import { writer } from "./map/figures";
@@ -26,6 +26,16 @@ export const kilometre = (at_m: number, { language }: Desk): string => writer(la
 
 /** From–to of a leg. */
 export const kilometres = (leg: Leg, desk: Desk): string => `${leg.from_to} ${desk.words("draw-unit-km")}`;
+
+/** What stops and what to look at, then the hours: a start that is too late stands before what to carry. */
+function head(plan: Planned): HTMLElement {
+  const whole = written("div", {}, plan.head);
+  const [first, hours] = [whole.querySelector(".first"), whole.querySelectorAll(".hours")];
+  const stands = [...(first?.querySelectorAll(".stands") ?? [])].at(-1);
+  if (stands) stands.after(...hours);
+  else first?.prepend(...hours);
+  return whole;
+}
 
 export class PlanPanel implements Part {
   readonly element = make("div", { class: "app-plan" });
@@ -61,8 +71,9 @@ export class PlanPanel implements Part {
   private refused(panel: Panel): void {
     const { words } = this.desk;
     if (panel.faults.length === 0) return fill(this.element, this.waiting());
-    const title = make("h2", { class: "app-title" }, words("draw-no-plan"));
-    fill(this.element, title, faultList(panel.faults, this.desk, this.of), this.before && stale(this.before, this.desk));
+    const first = this.before === null;
+    const title = make("h2", { class: "app-title" }, words(first && allNeeded(panel.faults) ? "draw-needed" : "draw-no-plan"));
+    fill(this.element, title, faultList(panel.faults, this.desk, this.of, null, first), this.before && stale(this.before, this.desk));
     // Who had scrolled down in the plan would see the old one alone.
     title.scrollIntoView({ block: "nearest" });
   }
@@ -81,7 +92,7 @@ export class PlanPanel implements Part {
     const title = () => make("h2", { class: "app-title" }, this.desk.words("draw-legs"));
     const list = kept.of("legs", "", () => make("ol", { class: "app-legs" }));
     kept.settle(this.element, [
-      kept.of("head", plan.title + plan.head, () => report(plan.title, { class: "app-head" }, written("div", {}, plan.head))),
+      kept.of("head", plan.title + plan.head, () => report(plan.title, { class: "app-head" }, head(plan))),
       kept.of("title", "", title),
       list,
       this.gone(plan),

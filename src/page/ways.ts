@@ -50,8 +50,10 @@ export class Ways implements Part {
     const { engine, words, language } = this.desk;
     try {
       const came = await engine.over(state, waysOf(state, language));
-      const ways = answer<Weighed>(came) ?? broken(came, engine.gone, words);
-      return "html" in ways ? report(words("draw-ways"), {}, written("div", {}, ways.html)) : faultList(ways.faults, this.desk, state);
+      const ways = answer<Weighed>(came);
+      if (ways && "html" in ways) return report(words("draw-ways"), {}, written("div", {}, ways.html));
+      const { faults } = ways ?? broken(came, engine.gone, words);
+      return faultList(faults, this.desk, state);
     } catch (error) {
       return make("p", { class: "app-fault" }, said(error, words));
     }
