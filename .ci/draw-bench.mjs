@@ -215,7 +215,7 @@ export class Sheet {
 
   /** All that the archive holds, by name. */
   async set() {
-    return unzipped(await this.save('Everything in one archive (.zip)'));
+    return unzipped(await this.save('Save everything (.zip)'));
   }
 
   /** Presses a step until there is none left; how many there were. */
@@ -243,7 +243,7 @@ export class Sheet {
 }
 
 /** Files of an archive by their names. */
-function unzipped(zip) {
+export function unzipped(zip) {
   const files = new Map();
   let at = zip.readUInt32LE(zip.length - 22 + 16);
   while (zip.readUInt32LE(at) === 0x02014b50) {

@@ -59,7 +59,7 @@ export async function staysText(bench) {
   const shown = await sheet.page.locator('.app-zone option').allInnerTexts();
   bench.check('hostile names: they are shown as they are', shown.some((text) => text.includes('<script>')), shown.join(' '));
   const dir = bench.folder('hostile-saved');
-  for (const [name, file] of [['Save this trip (page)', 'draw.html'], ['Report (HTML)', 'report.html'], ['Sheet to print (HTML)', 'sheet.html']]) writeFileSync(join(dir, file), await sheet.save(name));
+  for (const [name, file] of [['Save this page (.html)', 'draw.html'], ['Report (HTML)', 'report.html'], ['Sheet to print (HTML)', 'sheet.html']]) writeFileSync(join(dir, file), await sheet.save(name));
   await sheet.drop([`${EVIL.replaceAll('/', ':')}.gpx`, '<gpx'], [`${TURNED}.tif`, 'II*\0'], ['zones.geojson', `{"type":"FeatureCollection","features":[${EVIL}`]);
   await sheet.page.waitForFunction(() => document.querySelectorAll('.app-came .app-fault').length === 3);
   const found = await sheet.page.evaluate(came);

@@ -6,6 +6,7 @@ import { fromTheExample } from './draw-example.mjs';
 import { fromNothing } from './draw-nothing.mjs';
 import { narrow, wide } from './draw-axe.mjs';
 import { firstScreen, onTheWay, ropesLost } from './draw-field.mjs';
+import { calmSteps, opensAgain, otherArchives } from './draw-files.mjs';
 import { byKeys, byTouch } from './draw-hands.mjs';
 import { staysText } from './draw-hostile.mjs';
 import { memory, panning, pace } from './draw-pace.mjs';
@@ -26,7 +27,7 @@ if (picture) {
 }
 const start = Date.now();
 // Two pages at a time; what is measured is measured alone.
-const waiting = [fromTheExample, narrow, wide, byTouch, byKeys, fromNothing, staysText, breaksOff, breaksOffAtOnePlan, otherLetters, noPlan, anotherRoute, sameFileAgain, numbers, takesBack, onTheWay, ropesLost, firstScreen, firstSteps, memory];
+const waiting = [fromTheExample, narrow, wide, byTouch, byKeys, fromNothing, staysText, breaksOff, breaksOffAtOnePlan, otherLetters, noPlan, anotherRoute, sameFileAgain, numbers, takesBack, onTheWay, ropesLost, firstScreen, firstSteps, opensAgain, otherArchives, calmSteps, memory];
 const work = async () => {
   for (let next = waiting.shift(); next; next = waiting.shift()) {
     const began = Date.now();

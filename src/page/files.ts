@@ -30,7 +30,7 @@ export class FilesPanel implements Part {
     private readonly given: Given,
   ) {
     this.ways = this.saving();
-    this.element.append(this.saved, this.opening(), this.ways, make("p", { class: "app-fine" }, `schrund ${given.version}`));
+    this.element.append(this.opening(), this.ways, this.saved, make("p", { class: "app-fine" }, `schrund ${given.version}`));
     this.sync(desk.store.state);
   }
 
