@@ -88,5 +88,13 @@ export async function firstScreen(bench) {
   await touch('touchEnd');
   const scrolled = await page.locator('.app-panel:not([hidden])').evaluate((panel) => panel.scrollTop);
   bench.check('first screen: a finger that sets out on what changed scrolls the plan', scrolled > 100, `${scrolled} px`);
+  const small = [];
+  for (const tab of ['Plan', 'Zone', 'Trip', 'Field', 'Files']) {
+    await sheet.tab(tab);
+    small.push(...await page.evaluate(() => [...document.querySelectorAll('#app :is(button, input, select, textarea, summary)')]
+      .filter((e) => e.checkVisibility() && !e.classList.contains('app-hidden')).map((e) => [e, (e.closest('label') ?? e).getBoundingClientRect()])
+      .filter(([, { width, height }]) => width < 43.9 || height < 43.9).map(([e, r]) => `${e.tagName} ${e.textContent} ${Math.round(r.width)}×${Math.round(r.height)}`)));
+  }
+  bench.check('first screen: a glove hits every control of every tab, 44 px', small.length === 0, small.join(', '));
   await bench.close('first screen', sheet);
 }
