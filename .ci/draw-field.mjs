@@ -41,6 +41,10 @@ export async function onTheWay(bench) {
   await page.getByLabel('Kilometre', { exact: true }).fill('11.27');
   const pinned = await page.locator('.app-answer').innerText();
   bench.check('on the way: in the lines that stay in sight the milder word here stands before the worse one ahead', /here\s+inside/.test(pinned) && /in 15 m, from km 11.28: \?\s*look/.test(pinned), pinned);
+  await page.locator('.app-language').selectOption('de');
+  await page.locator('.app-answer').getByText('ab km 11,28').waitFor({ timeout: 5000 }).catch(() => {});
+  const german = await page.locator('.app-answer').innerText();
+  bench.check('on the way: in another language one is in the same place', /hier\s+im Rahmen/.test(german) && german.includes('in 15 m, ab km 11,28: '), german);
   await bench.close('on the way', sheet);
 }
 

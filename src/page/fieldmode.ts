@@ -22,6 +22,9 @@ import { type Place, atHeight, atKilometre } from "./whereami";
 /** Who is out is drawn as missing. */
 const slotClass = ({ out }: Slot<unknown>): string => `app-button app-big${out ? " app-out" : ""}`;
 
+/** Where somebody said they are: in another language too. */
+const typedAt = new WeakMap<Desk, { km: string; height: string }>();
+
 export class FieldMode implements Part {
   readonly element = make("div", { class: "app-field-mode" });
   private readonly answer: Answer;
@@ -33,7 +36,7 @@ export class FieldMode implements Part {
   private readonly table = make("div");
   private readonly fold: Fold;
   private readonly back: HTMLButtonElement;
-  private readonly typedIn = { km: "", height: "" };
+  private readonly typedIn: { km: string; height: string };
   private stage = 1;
   private plan: Planned | null = null;
   /** What it is the plan of. */
@@ -48,6 +51,8 @@ export class FieldMode implements Part {
   constructor(private readonly desk: Desk) {
     const { words } = desk;
     this.of = desk.store.state;
+    this.typedIn = typedAt.get(desk) ?? { km: "", height: "" };
+    typedAt.set(desk, this.typedIn);
     this.gap = new GapHere(desk, (did, change, going) => this.change(did, change, going));
     this.fold = new Fold(true, () => desk.ask());
     this.back = button("", () => this.restore(), { class: "app-button app-big app-wide" });
