@@ -4,13 +4,14 @@ import { said } from "./answers";
 import type { Desk, Part } from "./desk";
 import { button, fill, make } from "./dom";
 import { group } from "./fields";
-import type { TripDoor } from "./door";
+import type { Panel, TripDoor } from "./door";
 import type { Given } from "./given";
 import { besideOf } from "./held";
 import type { State } from "./model";
 import { type Opened, openAll } from "./open";
 import { type Made, type Output, archive, handOut, named, outputFile, pageFile, tripFile, zonesFile } from "./save";
 import { OFFERED } from "./set";
+import { Title } from "./title";
 
 export class FilesPanel implements Part {
   readonly element = make("div", { class: "app-files" });
@@ -20,6 +21,7 @@ export class FilesPanel implements Part {
   private readonly saved = make("div", { class: "app-saved", role: "status" });
   private readonly formats = make("div", { class: "app-acts" });
   private readonly ways: HTMLElement;
+  private readonly called = new Title();
   private outputs: readonly Output[] = [];
   /** All that the list of files hangs on. */
   private listed: readonly unknown[] = [];
@@ -91,10 +93,14 @@ export class FilesPanel implements Part {
     return group(words("draw-open-title"), make("p", { class: "app-quiet" }, words("draw-open-what")), choose, input, this.came, this.lying);
   }
 
+  show(panel: Panel, _: unknown, of: State): void {
+    this.called.take(panel, of);
+  }
+
   know({ outputs }: TripDoor): void {
     this.outputs = outputs;
     const { words, store } = this.desk;
-    const buttons = outputs.map((output) => this.one(words(`draw-save-${output.format}`), async () => named(store.state, await outputFile(store.state, output, this.desk))));
+    const buttons = outputs.map((output) => this.one(words(`draw-save-${output.format}`), () => outputFile(store.state, output, this.desk)));
     fill(this.formats, ...buttons);
   }
 
@@ -117,7 +123,7 @@ export class FilesPanel implements Part {
     const one = this.one.bind(this);
     const way = (act: HTMLElement, holds: string) => make("div", { class: "app-way" }, act, make("p", { class: "app-quiet" }, words(holds)));
     const zones = one(words("draw-save-zones"), () => zonesFile(store.state));
-    const trip = one(words("draw-save-trip"), async () => named(store.state, await tripFile(store.state, this.desk)));
+    const trip = one(words("draw-save-trip"), () => tripFile(store.state, this.desk));
     return group(
       words("draw-save-title"),
       way(one(words("draw-save-zip"), async () => archive(store.state, this.outputs, await this.page(), this.desk), true), "draw-save-zip-holds"),
@@ -132,8 +138,9 @@ export class FilesPanel implements Part {
   private async hand(made: () => Promise<Made> | Made): Promise<void> {
     const pressed = document.activeElement;
     this.rest(true);
+    fill(this.saved, make("p", {}, this.desk.words("draw-saving")));
     try {
-      const file = await made();
+      const file = named(await made(), this.called.of(this.desk.store.state));
       handOut(file);
       const { words } = this.desk;
       const lacks = file.lacks ? [make("p", {}, words("draw-saved-lacks")), make("pre", { class: "app-pre" }, file.lacks)] : [];

@@ -3,8 +3,8 @@
 import type { Desk, Part } from "./desk";
 import { button, make, retext } from "./dom";
 import type { Panel } from "./door";
-import { besideOf, sameRoute } from "./held";
 import type { State } from "./model";
+import { Title } from "./title";
 import { LANGUAGES, type Language } from "./words";
 
 export class Header implements Part {
@@ -12,8 +12,7 @@ export class Header implements Part {
   private readonly title = make("h1", { class: "app-h1" });
   private readonly undo: HTMLButtonElement;
   private readonly redo: HTMLButtonElement;
-  /** What the last plan is called, and of what it is. */
-  private plan: { readonly title: string; readonly of: State } | null = null;
+  private readonly called = new Title();
 
   constructor(
     private readonly desk: Desk,
@@ -32,20 +31,14 @@ export class Header implements Part {
 
   sync(state: State): void {
     const { store, words } = this.desk;
-    retext(this.title, this.planned(state) ?? state.trip.name ?? besideOf(state).route?.name ?? words("draw-title"));
+    retext(this.title, this.called.of(state) ?? words("draw-title"));
     this.undo.disabled = !store.canUndo;
     this.redo.disabled = !store.canRedo;
   }
 
   show(panel: Panel, _: unknown, of: State): void {
-    if ("verdict" in panel) this.plan = { title: panel.title, of };
+    this.called.take(panel, of);
     this.sync(this.desk.store.state);
-  }
-
-  /** As the program calls the plan, where it is of this route and name. */
-  private planned(state: State): string | null {
-    const { plan } = this;
-    return plan && sameRoute(plan.of, state) && plan.of.trip.name === state.trip.name ? plan.title : null;
   }
 
   private languages(speak: (language: Language) => void): HTMLElement {

@@ -5,7 +5,7 @@ import { said } from "./answers";
 import { outputOf, tomlOf } from "./calls";
 import type { Desk } from "./desk";
 import { make } from "./dom";
-import type { Trip, TripDoor } from "./door";
+import type { TripDoor } from "./door";
 import { type Given, packed } from "./given";
 import { besideOf, zonesNameOf, zonesText } from "./held";
 import type { State } from "./model";
@@ -13,6 +13,8 @@ import type { State } from "./model";
 export interface Made {
   readonly name: string;
   readonly bytes: Uint8Array;
+  /** What stands behind the name of the trip where it is handed out alone, under that. */
+  readonly ending?: string;
   /** Why some of what belongs in it could not be made. */
   readonly lacks?: string;
 }
@@ -20,17 +22,17 @@ export interface Made {
 /** Longer names of files are cut, letters. Our judgement. */
 const LONGEST = 60;
 
-/** The name of a trip as one of a file: its letters and digits, with hyphens between. Empty where it has none. */
-export function fileName(trip: Trip): string {
-  const words = typeof trip.name === "string" ? (trip.name.normalize("NFC").toLowerCase().match(/[\p{L}\p{M}\p{N}]+/gu) ?? []) : [];
+/** A name as one of a file: its letters and digits, with hyphens between. Empty where it has none. */
+function fileName(title: string): string {
+  const words = title.normalize("NFC").toLowerCase().match(/[\p{L}\p{M}\p{N}]+/gu) ?? [];
   return [...words.join("-")].slice(0, LONGEST).join("").replace(/-$/, "");
 }
 
-/** The file under the name of the trip; `draw.html` and the like where that has none. */
-const called = ({ trip }: State, name: string, plain: string): string => (fileName(trip) === "" ? plain : `${fileName(trip)}${name}`);
-
-/** What is handed out alone, under a name that says of which trip it is. */
-export const named = (state: State, { name, bytes }: Made): Made => ({ name: called(state, `-${name}`, name), bytes });
+/** The file under a name that says of which trip it is, where that has one. */
+export function named(made: Made, title: string | null): Made {
+  const name = fileName((title ?? "").replace(/\.gpx$/i, ""));
+  return name === "" || made.ending === undefined ? made : { ...made, name: `${name}${made.ending}` };
+}
 
 const encoded = (text: string): Uint8Array => new TextEncoder().encode(text);
 
@@ -41,7 +43,7 @@ export const zonesFile = (state: State): Made => ({ name: zonesNameOf(state), by
 export async function tripFile(state: State, desk: Desk): Promise<Made> {
   const { code, out, err } = await desk.engine.run(tomlOf(state));
   if (code !== 0) throw new Error(err);
-  return { name: "trip.toml", bytes: out };
+  return { name: "trip.toml", bytes: out, ending: "-trip.toml" };
 }
 
 /** How hard it is packed: most of it is packed already, and who waits has cold hands. Our judgement. */
@@ -55,7 +57,7 @@ export type Output = TripDoor["outputs"][number];
 export async function outputFile(state: State, { format, file }: Pick<Output, "format" | "file">, desk: Desk): Promise<Made> {
   const { code, out, err } = await desk.engine.over(state, outputOf(state, format, desk.language));
   if (code !== 0 && code !== 5) throw new Error(err);
-  return { name: file, bytes: out };
+  return { name: file, bytes: out, ending: `-${file}` };
 }
 
 /** All of it in one archive, from which a page is set up again: what was made, what it was made of, and a page to go on with. Where there is no plan yet, the rest. */
@@ -75,7 +77,7 @@ export async function archive(state: State, outputs: readonly Output[], page: Ma
     }
   }
   // The day when it is packed is no part of it: the same work gives the same bytes.
-  return { name: called(state, ".zip", "plan.zip"), bytes: zipSync(Object.fromEntries(tree), { mtime: DAY, level: LEVEL }), lacks };
+  return { name: "plan.zip", ending: ".zip", bytes: zipSync(Object.fromEntries(tree), { mtime: DAY, level: LEVEL }), lacks };
 }
 
 /** This page with the state of now in it, made of the page as it was opened. */
@@ -96,7 +98,7 @@ export async function pageFile(original: string, given: Given, state: State, des
   page.getElementById("given")?.replaceChildren(text);
   const still = page.getElementById("still");
   if (still) still.innerHTML = await sheetOf(state, desk);
-  return { name: called(state, ".html", "draw.html"), bytes: encoded(`<!doctype html>\n${page.documentElement.outerHTML}\n`) };
+  return { name: "draw.html", ending: ".html", bytes: encoded(`<!doctype html>\n${page.documentElement.outerHTML}\n`) };
 }
 
 /** What is seen where no script runs: the sheet, or what the page needs where there is no plan, since an old one would be wrong. */

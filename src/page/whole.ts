@@ -2,6 +2,7 @@
 
 import { type Given, type PackedFile, unpacked } from "./given";
 import { type Held, NOTHING } from "./held";
+import { baseName } from "./set";
 import { readAny } from "./zones";
 
 type Saved = Pick<Given, "route" | "zones" | "trip" | "files">;
@@ -20,12 +21,15 @@ export function givenIn(html: string): Saved | null {
   if (!given) return null;
   try {
     const { route = null, zones = null, trip = {}, files = [] } = JSON.parse(given.textContent ?? "") as Partial<Given>;
-    const texts = [route, zones].every((one) => one === null || (isText(one.name) && isText(one.text)));
-    const packed = Array.isArray(files) && files.every((one: PackedFile) => isText(one.name) && isText(one.packed));
+    const texts = [route, zones].every((one) => one === null || (isName(one.name) && isText(one.text)));
+    const packed = Array.isArray(files) && files.every((one: PackedFile) => isName(one.name) && isText(one.packed));
     return texts && packed && typeof trip === "object" && trip !== null ? { route, zones, trip, files } : null;
   } catch {
     return null;
   }
 }
+
+/** The name of a file without any folder, as pages have them. */
+const isName = (value: unknown): boolean => typeof value === "string" && value !== "" && baseName(value) === value;
 
 const isText = (value: unknown): boolean => typeof value === "string";

@@ -1,7 +1,7 @@
 /** The form of the picked zone: what is expected on this ice. Nothing is guessed: what is empty is not given. */
 
 import { type Desk, type Part, isPolygon, zoneTitles } from "./desk";
-import { button, fill, make } from "./dom";
+import { button, fill, make, retext } from "./dom";
 import type { Panel, Planned } from "./door";
 import { goesOnByEnter } from "./enter";
 import { faultList } from "./faults";
@@ -24,6 +24,9 @@ const COPIED = [
 /** Words that a zones file has for a property. */
 const WORDS = { surface: ["snow", "bare"], rope: ["auto", "always", "never"] } as const;
 
+/** So many letters the choice shows on a phone. */
+const ONE_LINE = 24;
+
 const GAP = { least: 0, most: 30, step: 0.5 };
 const SNOW = { least: 0, most: 4, step: 0.1 };
 const STRIKE = { least: 0, most: 180, step: 1 };
@@ -32,6 +35,8 @@ const DOUBT = { least: 0, most: 90, step: 1 };
 export class ZoneForm implements Part {
   readonly element = make("div", { class: "app-zone" });
   private readonly choice = make("select", { class: "app-input", change: () => this.choose() });
+  /** The whole title where the choice, which has one line, cannot show it on a phone. */
+  private readonly title = make("p", { class: "app-whole", "aria-hidden": "true" });
   private readonly faults = make("div", { class: "app-zone-faults", role: "status" });
   private readonly form = make("div");
   /** Where to go on while nobody was named yet. */
@@ -51,7 +56,7 @@ export class ZoneForm implements Part {
     this.of = desk.store.state;
     this.choice.setAttribute("aria-label", words("draw-zone-choice"));
     this.party = make("div", { class: "app-acts", hidden: true }, button(`→ ${words("draw-start-trip")}`, () => desk.openTab("trip")));
-    this.element.append(this.choice, this.form);
+    this.element.append(this.choice, this.title, this.form);
     goesOnByEnter(this.form);
     this.sync(desk.store.state);
   }
@@ -89,6 +94,8 @@ export class ZoneForm implements Part {
     }
     const now = picked === null ? "" : String(picked);
     if (this.choice.value !== now) this.choice.value = now;
+    const title = picked === null ? "" : (choices.find(([key]) => key === now)?.[1] ?? "");
+    retext(this.title, title.length > ONE_LINE ? title : "");
   }
 
   private complain(): void {

@@ -199,6 +199,7 @@ draw-save-kml = Für Globen (KML)
 draw-save-csv = Teile als Tabelle (CSV)
 draw-save-json = Für Programme (JSON)
 draw-save-text = Als Nachricht (Text)
+draw-saving = Die Datei entsteht …
 draw-saved = Gesichert:
 draw-saved-lacks = Darin ist, was angegeben wurde, und kein Plan, denn der geht noch nicht:
 draw-save-not = Das geht noch nicht:

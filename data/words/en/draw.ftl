@@ -199,6 +199,7 @@ draw-save-kml = For globes (KML)
 draw-save-csv = Legs as a table (CSV)
 draw-save-json = For programs (JSON)
 draw-save-text = As a message (text)
+draw-saving = The file is being made …
 draw-saved = Saved:
 draw-saved-lacks = What was given is in it, and no plan, which cannot be made yet:
 draw-save-not = This cannot be made yet:
