@@ -108,6 +108,9 @@ export async function otherArchives(bench) {
   }
   const lied = await sheet.page.locator('.app-lying').innerText();
   bench.check('archives: what cannot be used changes nothing', lied === lies, lied);
+  const set = [...(await sheet.set()).keys()].sort().join();
+  const lacks = await sheet.page.locator('.app-saved').innerText();
+  bench.check('archives: where there is no plan yet all that was given is saved, and why there is none is told', set === 'draw.html,ice.geojson,line.gpx,model.tif,trip.toml' && lacks.includes('nobody said how many go'), `${set} ${lacks}`);
   await bench.close('archives', sheet);
 }
 

@@ -104,8 +104,14 @@ export class FilesPanel implements Part {
     fill(this.formats, ...buttons);
   }
 
-  private page(): Promise<Made> {
-    return pageFile(this.original, this.given, this.desk.store.state, this.desk);
+  private page(state = this.desk.store.state): Promise<Made> {
+    return pageFile(this.original, this.given, state, this.desk);
+  }
+
+  /** All of what is there as it is pressed. */
+  private async whole({ store: { state } } = this.desk): Promise<Made> {
+    const page = await this.page(state);
+    return archive(state, this.outputs, page, this.desk);
   }
 
   /** Shows the ways to save, with the keys on the first. */
@@ -126,7 +132,7 @@ export class FilesPanel implements Part {
     const trip = one(words("draw-save-trip"), () => tripFile(store.state, this.desk));
     return group(
       words("draw-save-title"),
-      way(one(words("draw-save-zip"), async () => archive(store.state, this.outputs, await this.page(), this.desk), true), "draw-save-zip-holds"),
+      way(one(words("draw-save-zip"), () => this.whole(), true), "draw-save-zip-holds"),
       way(one(words("draw-save-page"), () => this.page()), "draw-save-page-holds"),
       make("h3", { class: "app-title" }, words("draw-save-single")),
       make("div", { class: "app-acts" }, zones, trip),
