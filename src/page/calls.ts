@@ -66,10 +66,10 @@ export const tripOf = (state: State, language: Language): Errand => ({
   files: [tripFile(state)],
 });
 
-/** A trip file as its members. Without the language of the page, which would become one of them. */
-export const tripIn = (text: string): Errand => ({
+/** A trip file as its members, with the files that it may name. Without the language of the page, which would become one of them. */
+export const tripIn = (text: string, named: Errand["files"]): Errand => ({
   calls: [{ args: ["page", "trip", "--trip", TRIP] }],
-  files: [[TRIP, text]],
+  files: [...named, [TRIP, text]],
 });
 
 /** The plan of a state in a format. */

@@ -64,7 +64,7 @@ export async function openAll(files: readonly File[], desk: Desk, outputs: reado
 async function openArchive({ name, bytes }: NamedBytes, desk: Desk, outputs: readonly string[]): Promise<Taken> {
   const all = await unzipped(bytes, isWanted, desk.words);
   const file = tripFileIn(all);
-  const trip = file && (await readTrip(file, desk)).trip;
+  const trip = file && (await readTrip(file, all, desk)).trip;
   // With a trip file that is wrong the rest is opened, so that what is wrong with it is told.
   const files = file ? besideTrip(all, file, trip ?? {}, outputs) : withoutTrip(all, outputs);
   if (files.length === 0) return { opened: [{ name, kind: null, says: desk.words("draw-zip-nothing") }], whole: false };
@@ -74,7 +74,7 @@ async function openArchive({ name, bytes }: NamedBytes, desk: Desk, outputs: rea
 /** Reads all of them, and then opens what can be used as one step; a trip last, since it may name the others. */
 async function openThese(files: readonly NamedBytes[], desk: Desk, whole: boolean): Promise<Taken> {
   const trips: (Read & { readonly trip?: Trip })[] = [];
-  for (const file of files.filter(isTrip)) trips.push(await readTrip(file, desk));
+  for (const file of files.filter(isTrip)) trips.push(await readTrip(file, files, desk));
   const named = trips.filter(({ trip }) => trip).at(-1)?.trip ?? {};
   const isOther = ({ name }: { readonly name: string }) => isNamed(name, [named.practice]);
   const read: Read[] = [];
@@ -103,7 +103,7 @@ async function readOne(file: NamedBytes, named: Trip, desk: Desk): Promise<Read>
 function readText(name: string, text: string, desk: Desk): Promise<Read> {
   const begins = /[^\ufeff\s\x1e]/.exec(text)?.[0];
   if (begins === "<") return /^\s*<!doctype html/i.test(text) ? readPage(name, text, desk) : readRoute(name, text, desk);
-  return begins === "{" || /\.(geo)?json(l|seq)?$/i.test(name) ? readDrawn(name, text, desk) : readTrip({ name, bytes: new TextEncoder().encode(text) }, desk);
+  return begins === "{" || /\.(geo)?json(l|seq)?$/i.test(name) ? readDrawn(name, text, desk) : readTrip({ name, bytes: new TextEncoder().encode(text) }, [], desk);
 }
 
 /** By what it begins with, then by its ending. */
@@ -167,16 +167,18 @@ function zonesOf(before: State, now: State, opened: State["zones"]): State {
   return { ...withBeside(now, { zonesName, around }), zones: before.zones };
 }
 
-async function readTrip(file: NamedBytes, desk: Desk): Promise<Read & { readonly trip?: Trip }> {
+/** A trip file; the practice file that it may name lies beside it or is at hand already. */
+async function readTrip(file: NamedBytes, beside: readonly NamedBytes[], desk: Desk): Promise<Read & { readonly trip?: Trip }> {
   const { text, guessed } = decoded(file.bytes);
-  const { trip, says } = await tripOf(baseName(file.name), text, desk);
+  const { trip, says } = await tripOf(baseName(file.name), text, [...besideOf(desk.store.state).files, ...beside.filter((one) => one !== file)], desk);
   if (!trip) return { name: file.name, kind: null, says };
   return { name: file.name, kind: "trip", says: "", guessed, trip, put: (state) => ({ ...state, trip: laidOut(trip, state) }), did: "draw-did-open-trip" };
 }
 
 /** The members of a trip file, or what is wrong with it. */
-async function tripOf(name: string, text: string, desk: Desk): Promise<{ readonly trip: Trip | null; readonly says: string }> {
-  const came = await desk.engine.run(tripIn(text));
+async function tripOf(name: string, text: string, beside: readonly NamedBytes[], desk: Desk): Promise<{ readonly trip: Trip | null; readonly says: string }> {
+  const named = beside.filter(isTrip).map((one) => [baseName(one.name), one.bytes] as const);
+  const came = await desk.engine.run(tripIn(text, named));
   if (came.code !== 0) return { trip: null, says: (await wrong(name, text, desk)) ?? came.err };
   return { trip: (JSON.parse(new TextDecoder().decode(came.out)) as TripDoor).trip, says: "" };
 }
@@ -187,7 +189,7 @@ async function readPage(name: string, html: string, desk: Desk): Promise<Read> {
   if (!given) return { name, kind: null, says: desk.words("draw-open-no-page") };
   const held = await heldOf(given, MOST_BYTES);
   const { code, out, err } = await desk.engine.run(tomlOf(held));
-  const { trip, says } = code === 0 ? await tripOf("trip.toml", new TextDecoder().decode(out), desk) : { trip: null, says: err };
+  const { trip, says } = code === 0 ? await tripOf("trip.toml", new TextDecoder().decode(out), held.beside.files, desk) : { trip: null, says: err };
   if (!trip) return { name, kind: null, says };
   return { name, kind: "page", says: "", put: () => ({ ...held, trip }), did: "draw-did-open" };
 }
