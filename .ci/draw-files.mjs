@@ -110,7 +110,7 @@ export async function otherArchives(bench) {
   bench.check('archives: what cannot be used changes nothing', lied === lies, lied);
   const set = [...(await sheet.set()).keys()].sort().join();
   const lacks = await sheet.page.locator('.app-saved').innerText();
-  bench.check('archives: where there is no plan yet all that was given is saved, and why there is none is told', set === 'draw.html,ice.geojson,line.gpx,model.tif,trip.toml' && lacks.includes('nobody said how many go'), `${set} ${lacks}`);
+  bench.check('archives: where there is no plan yet all that was given is saved, and why there is none is told', set === 'draw.html,ice.geojson,line.gpx,model.tif,trip.toml' && lacks.includes('nobody said how many go') && lacks.includes('add everybody who goes under Trip') && !lacks.includes('--'), `${set} ${lacks}`);
   const own = zipped({ 'line.gpx': given('route.gpx'), 'zones.geojson': given('zones.geojson'), 'ice/ice.geojson': given('zones.geojson'), 'own.toml': await bench.run(['practice', 'arm-span', '--toml']), 'trip.toml': 'practice = "own.toml"\nglaciers = "ice/ice.geojson"\nparty = 3\n', 'plan/map.geojson': given('zones.geojson') });
   await sheet.after(() => sheet.drop(['own.zip', own]));
   await sheet.page.waitForFunction(() => document.body.dataset.tab === 'plan' && document.querySelector('.app-leg'));

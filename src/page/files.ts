@@ -3,6 +3,7 @@
 import { said } from "./answers";
 import type { Desk, Part } from "./desk";
 import { button, fill, make } from "./dom";
+import { faultList } from "./faults";
 import { group } from "./fields";
 import type { Panel, TripDoor } from "./door";
 import type { Given } from "./given";
@@ -22,6 +23,7 @@ export class FilesPanel implements Part {
   private readonly formats = make("div", { class: "app-acts" });
   private readonly ways: HTMLElement;
   private readonly called = new Title();
+  private last: { readonly panel: Panel; readonly of: State } | null = null;
   private outputs: readonly Output[] = [];
   /** All that the list of files hangs on. */
   private listed: readonly unknown[] = [];
@@ -95,6 +97,7 @@ export class FilesPanel implements Part {
 
   show(panel: Panel, _: unknown, of: State): void {
     this.called.take(panel, of);
+    this.last = { panel, of };
   }
 
   know({ outputs }: TripDoor): void {
@@ -149,14 +152,24 @@ export class FilesPanel implements Part {
       const file = named(await made(), this.called.of(this.desk.store.state));
       handOut(file);
       const { words } = this.desk;
-      const lacks = file.lacks ? [make("p", {}, words("draw-saved-lacks")), make("pre", { class: "app-pre" }, file.lacks)] : [];
+      const lacks = file.lacks ? [make("p", {}, words("draw-saved-lacks")), this.why(file.lacks)] : [];
       fill(this.saved, make("p", {}, `${words("draw-saved")} `, make("bdi", {}, file.name)), ...lacks);
     } catch (error) {
-      fill(this.saved, make("p", {}, this.desk.words("draw-save-not")), make("pre", { class: "app-pre" }, said(error, this.desk.words)));
+      fill(this.saved, make("p", {}, this.desk.words("draw-save-not")), this.why(said(error, this.desk.words)));
     } finally {
       this.rest(false);
       if (document.activeElement === document.body && pressed instanceof HTMLElement) pressed.focus();
     }
+  }
+
+  /** Why there is no plan, as the page says it elsewhere; where it does not know, what the program wrote. */
+  private why(says: string): HTMLElement {
+    const { words, store, engine } = this.desk;
+    if (engine.gone) return make("p", {}, words("draw-broke-off"));
+    if (!besideOf(store.state).route) return make("p", {}, words("draw-hint-no-route"));
+    const { panel, of } = this.last ?? {};
+    const faults = panel && of === store.state && !("verdict" in panel) ? panel.faults : [];
+    return of && faults.length > 0 ? faultList(faults, this.desk, of, null, true) : make("pre", { class: "app-pre" }, says);
   }
 
   /** Who pressed a button is back on it afterwards. */
