@@ -150,7 +150,9 @@ export async function calmSteps(bench) {
   for (const key of ['Enter', 'Enter']) await page.keyboard.press(key);
   bench.check('first steps: from the last field of a person the enter key goes on to one more', !(await focus('One more person')), await focus());
   await sheet.button('One more rope').click();
-  await sheet.after(() => page.keyboard.type('60'));
+  const planned = await sheet.count();
+  await sheet.after(() => page.keyboard.type('60', { delay: 250 }));
+  bench.check('first steps: the first rope is planned with once its length is typed out', (await sheet.count()) === planned + 1);
   if ((await alarms()).length > 0) found.push(`rope: ${await alarms()}`);
   bench.check('first steps: nothing shouts before there is a plan, nor what came of the first trip', found.length === 0, found.join(' | '));
   const plan = JSON.parse((await sheet.save('For programs (JSON)')).toString());

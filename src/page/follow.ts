@@ -25,12 +25,16 @@ const goesOn = (before: State, now: State): boolean => sameRoute(before, now) &&
 
 const sameFolk = ({ trip: before }: State, { trip: now }: State): boolean => before.party === now.party && before.rope === now.rope;
 
+/** So long after a key a number is whole, milliseconds. Our judgement. */
+const TYPED_MS = 600;
+
 const isSaid = ({ trip }: State): boolean => people(trip).length > 1 && ropes(trip).some(({ length_m }) => length_m !== undefined);
 
 export class Follow {
   private readonly planner = new Newest<Wanted>((wanted) => this.follow(wanted));
   private parts: readonly Part[] = [];
   private last: Wanted | null = null;
+  private typing = 0;
   private shown: { readonly plan: Planned; readonly of: State; readonly step: number } | null = null;
   private before: Planned | null = null;
   private pending: Pending | null = null;
@@ -50,8 +54,13 @@ export class Follow {
   }
 
   want(state: State, step: number): void {
-    this.last = { state, step };
-    this.planner.want(this.last);
+    const wanted = { state, step };
+    this.last = wanted;
+    clearTimeout(this.typing);
+    // The first length of a rope is typed out, since with its first digit no leg would be inside.
+    const first = this.shown && sameRoute(this.shown.of, state) && !isSaid(this.shown.of) && isSaid(state);
+    if (first) this.typing = setTimeout(() => this.planner.want(wanted), TYPED_MS);
+    else this.planner.want(wanted);
   }
 
   /** Plans the same state again where something is looked at that its plan does not hold. */
