@@ -28,7 +28,7 @@ hidden-gaps-skied-unroped = { $zone } ist als nie am Seil vorgegeben: auf Ski, {
 }
 -options-weigh = { $interface ->
     [flags] `schrund options` zeigt
-    [page] „Wege, die Gruppe und die Seile aufzuteilen“ unter Tour zeigt
+    [page] „Wege, die Gruppe und die Seile aufzuteilen“ unter Tour und Unterwegs zeigt
    *[members] der Vergleich der Wege zeigt
 }
 

@@ -141,10 +141,10 @@ trip-pounds = { $people ->
        *[members] `party = [{ $listed }]`
      }; wo es schon kg sind, ist nichts zu tun
 alone = eine Gruppe von { $people } kann nicht anseilen: niemand geht allein
-    .hint = mindestens eine zweite Person mitnehmen: { $interface ->
-        [flags] `--party 2`
-        [page] unter Tour eintragen
-       *[members] `party = 2`
+    .hint = { $interface ->
+        [flags] mindestens eine zweite Person mitnehmen: `--party 2`
+        [page] auf dem Eis Hilfe rufen, statt allein weiterzugehen. Wer geht, nimmt mindestens eine zweite Person mit, unter Tour eingetragen
+       *[members] mindestens eine zweite Person mitnehmen: `party = 2`
      }
 line-sort = { $sort ->
     [track] Spur

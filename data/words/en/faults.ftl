@@ -474,10 +474,10 @@ figure-no-turn = no figure says what a turn round a { $turn } leaves of the forc
 ## All of them together
 
 alone = a party of { $people } cannot rope up: nobody goes alone
-    .hint = take at least one partner: { $interface ->
-        [flags] `--party 2`
-        [page] add one under Trip
-       *[members] `party = 2`
+    .hint = { $interface ->
+        [flags] take at least one partner: `--party 2`
+        [page] on the ice call for help rather than go on alone. Who goes takes at least one partner, added under Trip
+       *[members] take at least one partner: `party = 2`
      }
 
 no-zone-met = { $zones ->

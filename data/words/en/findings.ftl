@@ -28,7 +28,7 @@ hidden-gaps-skied-unroped = { $zone } says never to rope: on skis, { $snow } of 
 }
 -options-weigh = { $interface ->
     [flags] `schrund options` weighs
-    [page] “Ways to split the party and use the ropes” under Trip weighs
+    [page] “Ways to split the party and use the ropes” under Trip and under Field weighs
    *[members] the options weigh
 }
 

@@ -159,9 +159,13 @@ quantity = { $quantity ->
     [strike] strike
    *[strike-uncertainty] strike uncertainty
  }
+or-unknown = { $interface ->
+    [page] or nothing where it is not known
+   *[members] or null where it is not known
+ }
 plain-number = { $unit ->
-    [m] write one plain number in metres, { $min } to { $max }, or null where it is not known
-   *[deg] write one plain number in degrees, { $min } to { $max }, or null where it is not known
+    [m] write one plain number in metres, { $min } to { $max }, { or-unknown }
+   *[deg] write one plain number in degrees, { $min } to { $max }, { or-unknown }
  }
 unit-sign = { $unit ->
     [m] m
@@ -170,14 +174,15 @@ unit-sign = { $unit ->
 zones-not-plain = { quantity } { $found } is not a plain number
     .hint = { $quantity ->
         [gap-width] { $plain ->
-            [yes] write the widest you expect in metres, `{ $meant }` if that is it; where it is not known `null`, { gap-to-assume }
-           *[no] write the widest you expect in metres as a plain number, { $min } to { $max }, without words or signs; where it is not known `null`, { gap-to-assume }
+            [yes] write the widest you expect in metres, `{ $meant }` if that is it; { gap-to-assume }
+           *[no] write the widest you expect in metres as a plain number, { $min } to { $max }, without words or signs; { gap-to-assume }
          }
        *[other] { plain-number }
      }
-gap-to-assume = and what to assume { $interface ->
-    [flags] with `--gap`, such as `--gap 6`
-   *[members] with `gap_m` of the trip, such as `gap_m = 6`
+gap-to-assume = { $interface ->
+    [flags] where it is not known `null`, and what to assume with `--gap`, such as `--gap 6`
+    [page] where it is not known nothing, and what to assume under Trip
+   *[members] where it is not known `null`, and what to assume with `gap_m` of the trip, such as `gap_m = 6`
  }
 zones-not-finite = { quantity } { $found } is not a finite number
     .hint = { plain-number }
