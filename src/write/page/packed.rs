@@ -1,11 +1,11 @@
 //! What every page holds, as `.ci/page` packed it last: it writes this file. The names end in a hash of the sources.
 
 /// The names of what was packed.
-pub(super) const NAMES: &str = "core-7edf0c03a2a3 page-4f2d08b4faae";
+pub(super) const NAMES: &str = "core-6f525c5c1b04 page-2c1d8d33866c";
 /// The program as WebAssembly, in xz.
-pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-7edf0c03a2a3.wasm.xz");
+pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-6f525c5c1b04.wasm.xz");
 /// What draws and replans.
-pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-4f2d08b4faae.js");
+pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-2c1d8d33866c.js");
 /// What it looks like, beside the report.
 pub(super) const STYLE: &str = include_str!("../../page/page.css");
 /// What it begins with, without words.
