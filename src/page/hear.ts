@@ -9,17 +9,27 @@ export function hear(store: Store, take: (files: readonly File[]) => void): void
     const files = [...(event.dataTransfer?.files ?? [])];
     if (files.length > 0) take(files);
   });
-  document.addEventListener("keydown", (event) => key(event, store));
+  steps(store);
 }
 
-/** Undo and redo where no text is typed, since fields have their own. */
-function key(event: KeyboardEvent, store: Store): void {
-  const { target } = event;
-  const typing = target instanceof HTMLInputElement ? target.type !== "range" : target instanceof HTMLTextAreaElement;
-  if (typing || !(event.ctrlKey || event.metaKey) || event.altKey) return;
-  const pressed = event.key.toLowerCase();
-  if (pressed === "z" && !event.shiftKey) store.undo();
-  else if (pressed === "y" || pressed === "z") store.redo();
-  else return;
-  event.preventDefault();
+const TYPED: Readonly<Record<string, "undo" | "redo">> = { historyUndo: "undo", historyRedo: "redo" };
+
+/** Undo and redo are the page's everywhere: a field knows only what was typed there, and not that the page wrote in it since. */
+function steps(store: Store): void {
+  const go = (event: Event, step: "undo" | "redo" | null): void => {
+    if (step === null) return;
+    event.preventDefault();
+    store[step]();
+  };
+  document.addEventListener("keydown", (event) => go(event, pressed(event)), { capture: true });
+  // Out of the menu of the browser, or by keys that lie elsewhere on other keyboards.
+  document.addEventListener("beforeinput", (event) => go(event, TYPED[event.inputType] ?? null), { capture: true });
+}
+
+/** The step that keys ask for. */
+function pressed({ key, ctrlKey, metaKey, altKey, shiftKey, isComposing }: KeyboardEvent): "undo" | "redo" | null {
+  if (!(ctrlKey || metaKey) || altKey || isComposing) return null;
+  const letter = key.toLowerCase();
+  if (letter === "z") return shiftKey ? "redo" : "undo";
+  return letter === "y" ? "redo" : null;
 }

@@ -4,11 +4,11 @@ import { Assumptions } from "./assume";
 import type { Desk, Part } from "./desk";
 import { button, fill, make } from "./dom";
 import type { Trip, TripDoor, TripRope } from "./door";
-import { goesOnByEnter } from "./enter";
 import { type Field, type Value, choiceField, group, numberField, textField } from "./fields";
 import { type Person, changed, people, ropes, withPeople, withRopes, without } from "./folk";
 import type { State } from "./model";
 import { shown, typed, withMember } from "./number";
+import { Listed } from "./listed";
 import { Ways } from "./ways";
 import { keyOf } from "./words";
 
@@ -47,8 +47,8 @@ const ROPES: Rows<TripRope> = {
 
 export class TripForm implements Part {
   readonly element = make("div", { class: "app-trip" });
-  private readonly folk = make("div", { class: "app-rows" });
-  private readonly ropes = make("div", { class: "app-rows" });
+  private readonly folk: Listed;
+  private readonly ropes: Listed;
   private readonly chosen = make("div");
   private readonly assumptions: Assumptions;
   private readonly ways: Ways;
@@ -63,14 +63,11 @@ export class TripForm implements Part {
     const { words } = desk;
     this.assumptions = new Assumptions(desk);
     this.ways = new Ways(desk);
-    const add = (name: string, rows: HTMLElement, press: () => void) => {
-      const more = button(words(name), press);
-      goesOnByEnter(rows, () => more.focus());
-      return more;
-    };
+    this.folk = new Listed(words("draw-person-drop"), button(words("draw-person-add"), () => this.addPerson()));
+    this.ropes = new Listed(words("draw-rope-drop"), button(words("draw-rope-add"), () => this.addRope()));
     this.element.append(
-      group(words("draw-people"), this.folk, add("draw-person-add", this.folk, () => this.addPerson())),
-      group(words("draw-ropes"), this.ropes, add("draw-rope-add", this.ropes, () => this.addRope())),
+      group(words("draw-people"), this.folk.element),
+      group(words("draw-ropes"), this.ropes.element),
       this.ways.element,
       group(words("draw-day"), this.keep(textField(words("draw-trip-name"), this.text("name"))), make("div", { class: "app-columns" }, ...this.day())),
       group(words("draw-how"), this.chosen, this.keep(this.gap())),
@@ -148,43 +145,34 @@ export class TripForm implements Part {
   private build(trip: Trip, kind: string): void {
     this.built = kind;
     this.rows = [];
-    fill(this.folk, ...people(trip).map((_, at) => this.row(PEOPLE, this.folk, at)));
-    fill(this.ropes, ...ropes(trip).map((_, at) => this.row(ROPES, this.ropes, at)));
+    this.folk.fill(people(trip).map((_, at) => this.row(PEOPLE, at)), (at) => this.drop(PEOPLE, at));
+    this.ropes.fill(ropes(trip).map((_, at) => this.row(ROPES, at)), (at) => this.drop(ROPES, at));
   }
 
-  private row<One extends object>(kind: Rows<One>, rows: HTMLElement, at: number): HTMLElement {
+  private row<One extends object>(kind: Rows<One>, at: number): HTMLElement {
     const { words } = this.desk;
-    const [did, drops] = [`draw-did-${kind.name}`, `${words(`draw-${kind.name}-drop`)} ${at + 1}`];
+    const did = `draw-did-${kind.name}`;
     const fields = kind.members.map(([name, label, unit]) => {
       const get = (trip: Trip) => shown((kind.of(trip)[at] as Readonly<Record<string, unknown>> | undefined)?.[name]);
       const value = this.value(keyOf(did, name), get, (trip, text) => kind.put(trip, changed(kind.of(trip), at, name, text, unit !== null)));
       return unit === null ? textField(`${words(label)} ${at + 1}`, value) : numberField(words(label), words(unit), value);
     });
     this.rows.push(...fields);
-    const drop = () => this.change(`${did}-drop`, (trip) => kind.put(trip, kind.of(trip).filter((_, i) => i !== at)));
-    const cross = make("button", { type: "button", class: "app-drop", "aria-label": drops, title: drops, click: () => this.dropped(rows, at, drop) }, "✕");
-    return make("div", { class: "app-row" }, ...fields.map((field) => field.element), cross);
+    return make("div", { class: "app-row" }, ...fields.map((field) => field.element));
   }
 
-  /** Whoever took out a row is on the one that came in its place, on the last one, or on the way to a new one. */
-  private dropped(rows: HTMLElement, at: number, drop: () => void): void {
-    drop();
-    const row = rows.children[Math.min(at, rows.children.length - 1)] ?? rows.parentElement;
-    row?.querySelector<HTMLElement>("button")?.focus();
+  private drop<One extends object>(kind: Rows<One>, at: number): void {
+    this.change(`draw-did-${kind.name}-drop`, (trip) => kind.put(trip, kind.of(trip).filter((_, i) => i !== at)));
   }
 
   private addPerson(): void {
     this.change("draw-did-person-add", (trip) => withPeople(trip, [...people(trip), { name: "" }]));
-    this.lastInput(this.folk);
+    this.folk.lastInput();
   }
 
   private addRope(): void {
     // A length is not guessed: until it is typed the program says what is missing.
     this.change("draw-did-rope-add", (trip) => without({ ...trip, rope: [...ropes(trip), {}] }));
-    this.lastInput(this.ropes, 1);
-  }
-
-  private lastInput(rows: HTMLElement, at = 0): void {
-    rows.lastElementChild?.querySelectorAll("input")[at]?.focus();
+    this.ropes.lastInput(1);
   }
 }

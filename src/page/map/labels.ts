@@ -7,6 +7,9 @@ import type { Palette } from "./palette";
 
 export const FONT = 'system-ui, -apple-system, "Segoe UI", Roboto, "Noto Sans", "Liberation Sans", sans-serif';
 
+/** From one box on the way of a leader to the next, pixels. */
+const LED = 3;
+
 /** What a label has to tell: a heading and a text, made by the program. */
 export interface Told {
   readonly title: Html;
@@ -74,16 +77,12 @@ export class Labels {
     return found;
   }
 
-  /** Like `place`, and nothing stands between the label and its spot. */
+  /** Like `place`, and nothing stands between the label and its spot, nor will. */
   placeLed(spot: Point, far: number, wide: number, high: number): Point | null {
-    const open = around(spot, far).filter((at) => {
-      const way = [0.35, 0.55, 0.75].map((share): Room => {
-        const [x, y] = [spot[0] + share * (at[0] - spot[0]), spot[1] + share * (at[1] - spot[1])];
-        return [x - 1, y - 1, x + 1, y + 1];
-      });
-      return !way.some((step) => this.taken.hits(step));
-    });
-    return this.place(open, wide, high);
+    const open = around(spot, far).filter((at) => !leads(spot, at, wide, high).some((step) => this.taken.hits(step)));
+    const found = this.place(open, wide, high);
+    if (found) for (const step of leads(spot, found, wide, high)) this.taken.add(step);
+    return found;
   }
 
   /** No label is to stand here. */
@@ -116,6 +115,19 @@ export class Labels {
     if (at) written(this.pen, font, says, at, ink, halo);
     return at !== null;
   }
+}
+
+/** The way from a spot to the rim of its label, in small boxes; close to the spot it is the spot's. */
+function leads(spot: Point, at: Point, wide: number, high: number): Room[] {
+  const [east, south] = [at[0] - spot[0], at[1] - spot[1]];
+  const far = Math.hypot(east, south);
+  const inside = Math.min(wide / 2 / Math.max(Math.abs(east / far), 1e-6), high / 2 / Math.max(Math.abs(south / far), 1e-6));
+  const steps: Room[] = [];
+  for (let gone = Math.max(LED, 0.2 * far); gone < far - inside - LED / 2; gone += LED) {
+    const [x, y] = [spot[0] + (gone / far) * east, spot[1] + (gone / far) * south];
+    steps.push([x - 1.5, y - 1.5, x + 1.5, y + 1.5]);
+  }
+  return steps;
 }
 
 const widths = new Map<string, number>();

@@ -1,18 +1,25 @@
 /** What of the plane is looked at: all of it at first, and then never without a zone that was just made. */
 
 import type OlMap from "ol/Map";
+import { nearestOn } from "./geometry/along";
+import type { Point } from "./geometry/rings";
 import { keepSeen, lasting, lookAt } from "./plane";
 import { coverOf, paddingFor } from "./room";
 import type { Scene } from "./scene";
-import type { Box } from "./shapes";
+import { type Box, meets } from "./shapes";
+
+/** So far within the rim of the map something is still seen, pixels. Our judgement. */
+const RIM = 40;
 
 export class Looks {
   /** Made last, for as long as it is picked: it is seen in whatever room the map has. */
   newest: number | null = null;
-  /** Where the map was after all of it was shown; nobody has moved it as long as it is there. */
-  private whole: { readonly center: readonly number[] | undefined; readonly resolution: number | undefined } | null = null;
+  /** Where the map was after all of it was shown, and how large; nobody has moved it as long as it is there. */
+  private whole: { readonly center: readonly number[] | undefined; readonly resolution: number | undefined; readonly size: string } | null = null;
 
-  constructor(private readonly map: OlMap, private readonly scene: Scene, private readonly stage: HTMLElement) {}
+  constructor(private readonly map: OlMap, private readonly scene: Scene, private readonly stage: HTMLElement) {
+    map.on("moveend", () => this.held());
+  }
 
   at(box: Box, duration = lasting(300)): void {
     const { map, scene } = this;
@@ -37,8 +44,35 @@ export class Looks {
     if (wide < 2 || high < 2 || !this.scene.bounds) return;
     const view = this.map.getView();
     const moved = this.whole && (view.getResolution() !== this.whole.resolution || String(view.getCenter()) !== String(this.whole.center));
-    if (moved) return;
+    // In the same room it stays, whatever comes to lie over its rims.
+    if (moved || this.whole?.size === `${wide} ${high}`) return;
     this.at(this.scene.bounds, 0);
-    this.whole = { center: view.getCenter(), resolution: view.getResolution() };
+    this.whole = { center: view.getCenter(), resolution: view.getResolution(), size: `${wide} ${high}` };
   }
+
+  /** Whoever moves on past all that is drawn has some of route or zones at the rim. */
+  private held(): void {
+    const { map, scene } = this;
+    const view = map.getView();
+    const [wide = 0, high = 0] = map.getSize() ?? [];
+    const resolution = view.getResolution() ?? 1;
+    const [x = 0, y = 0] = view.getCenter() ?? [];
+    const [halfWide, halfHigh] = [wide / 2, high / 2].map((half) => Math.max(0, half - Math.min(RIM, half / 2)) * resolution) as [number, number];
+    const seen: Box = [x - halfWide, y - halfHigh, x + halfWide, y + halfHigh];
+    const passes = scene.ways.some(({ runs }) => runs.some((run) => run.some(({ at: [east, north] }) => meets([east, north, east, north], seen))));
+    if (wide < 2 || high < 2 || passes || scene.shapes.some(({ box }) => meets(box, seen))) return;
+    const near = nearestOf(scene, [x, y]);
+    if (!near) return;
+    const over = (away: number, half: number): number => Math.sign(away) * Math.max(0, Math.abs(away) - half);
+    const [east, north] = [over(near[0] - x, halfWide), over(near[1] - y, halfHigh)];
+    if (Math.hypot(east, north) > resolution) view.animate({ center: [x + east, y + north], duration: lasting(200) });
+  }
+}
+
+/** The place of the route that is nearest to a spot; where there is no route the nearest corner of a zone. */
+function nearestOf({ ways, shapes }: Scene, spot: Point): Point | null {
+  const on = nearestOn(ways, spot, Infinity);
+  if (on) return ways.find((way) => way.stage.stage === on.stage)?.at(on.at_m)?.at ?? null;
+  const far = ([x, y]: Point): number => Math.hypot(x - spot[0], y - spot[1]);
+  return shapes.flatMap((one) => one.areas.flat(2)).reduce<Point | null>((best, at) => (best && far(best) <= far(at) ? best : at), null);
 }

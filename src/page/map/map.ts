@@ -27,7 +27,7 @@ import { Toolbar } from "./toolbar";
 import { toolsOf } from "./tools/all";
 import type { PaintTool } from "./tools/painting";
 import { zonesAt } from "./tools/picking";
-import type { Board, Tool, ToolName, Touch } from "./tools/tool";
+import { MAKES, type Board, type Tool, type ToolName, type Touch } from "./tools/tool";
 
 export type { ToolName } from "./tools/tool";
 
@@ -156,6 +156,7 @@ export class ZoneMap implements Board {
 
   pick(key: number | null): void {
     if (key === this.scene.picked) return;
+    if (key !== null && MAKES.includes(this.tool.name)) this.setTool("pick");
     this.scene.picked = this.scene.find(key)?.key ?? null;
     if (this.scene.picked !== this.looks.newest) this.looks.newest = null;
     this.scene.vertex = null;
@@ -210,6 +211,8 @@ export class ZoneMap implements Board {
     this.note.show(null);
     this.tool.leave();
     this.tool = tool;
+    // What is drawn is another zone: none is picked meanwhile.
+    if (MAKES.includes(name)) this.pick(null);
     this.scene.handles = name === "pick";
     tool.enter?.();
     this.toolbar.show();
@@ -239,7 +242,6 @@ export class ZoneMap implements Board {
   get painter(): PaintTool | null {
     return this.tool.name === "paint" ? (this.tool as PaintTool) : null;
   }
-
 
   redraw(): void {
     this.stage.toggleAttribute("data-picked", this.scene.picked !== null);

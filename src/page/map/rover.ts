@@ -18,7 +18,7 @@ export function roving(bar: HTMLElement): () => void {
     if (event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) return;
     const buttons = open();
     const at = buttons.findIndex((one) => one === document.activeElement);
-    const to = { ArrowRight: at + 1, ArrowLeft: at - 1, Home: 0, End: buttons.length - 1 }[event.key];
+    const to = { ArrowRight: at + 1, ArrowDown: at + 1, ArrowLeft: at - 1, ArrowUp: at - 1, Home: 0, End: buttons.length - 1 }[event.key];
     if (at < 0 || to === undefined) return;
     event.preventDefault();
     buttons[(to + buttons.length) % buttons.length]?.focus();

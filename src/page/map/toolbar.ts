@@ -53,6 +53,7 @@ export class Toolbar {
     this.acts = make("div", { class: "map-acts" }, this.cancel, this.back, this.again, this.finish);
     const box = make("input", { type: "checkbox", checked: map.follow, change: () => (map.follow = box.checked) });
     this.follow = make("label", { class: "map-follow" }, box, ` ${words("draw-follow")}`);
+    this.fields.addEventListener("keydown", (event) => this.entered(event));
     this.hint.append(this.says, this.fields, this.follow, this.acts);
     this.show();
   }
@@ -78,6 +79,19 @@ export class Toolbar {
     act();
     const now = document.activeElement;
     if (pressed?.closest("[hidden]") && (now === pressed || now === document.body)) this.map.focus();
+  }
+
+  /** By the enter key in a field what is whole is done, and what is not goes on in the next empty field. */
+  private entered(event: KeyboardEvent): void {
+    const { target } = event;
+    if (event.key !== "Enter" || event.isComposing || !(target instanceof HTMLInputElement)) return;
+    event.preventDefault();
+    // What does not hold as it was typed is seen before anything is done with it.
+    const { value } = target;
+    target.dispatchEvent(new Event("change"));
+    if (target.value !== value) target.select();
+    else if (this.tool().ready) this.after(() => this.finishes());
+    else [...this.fields.querySelectorAll("input")].find((one) => one.value.trim() === "")?.focus();
   }
 
   private finishes(): void {

@@ -12,6 +12,8 @@ import type { Bench, Tool, Touch } from "./tool";
 const HALF_M = 150;
 const MOST_HALF_M = 5000;
 const FAR = 4;
+/** Kilometres stand in the fields to the nearest ten metres: so much is lost of them at most. */
+const ROUNDED_M = 5;
 
 export class PaintTool implements Tool {
   readonly name = "paint";
@@ -28,6 +30,10 @@ export class PaintTool implements Tool {
 
   get begun(): boolean {
     return this.from_m !== null;
+  }
+
+  get ready(): boolean {
+    return this.areas(this.to_m).length > 0;
   }
 
   hint(): string {
@@ -77,7 +83,7 @@ export class PaintTool implements Tool {
     this.preview(this.to_m);
     const write = (name: string, value: number | null): void => {
       const input = this.inputs.get(name);
-      if (input && input !== document.activeElement) input.value = value === null ? "" : shown(Math.round(value / 10) / 100);
+      if (input && input !== document.activeElement) input.value = value === null ? "" : inKilometres(value);
     };
     write("from", this.from_m);
     write("to", this.to_m);
@@ -120,7 +126,7 @@ export class PaintTool implements Tool {
     if (this.form) return this.form;
     const { words, scene } = this.bench;
     const field = (name: string, key: string, value: string, unit: string): HTMLElement => {
-      const input = overtyped(make("input", { type: "text", inputmode: "decimal", size: 5, autocomplete: "off", value, input: () => this.typed() }));
+      const input = overtyped(make("input", { type: "text", inputmode: "decimal", size: 5, autocomplete: "off", value, input: () => this.typed(), change: () => this.written() }));
       this.inputs.set(name, input);
       return make("label", {}, `${words(key)} `, input, ` ${unit}`);
     };
@@ -153,6 +159,20 @@ export class PaintTool implements Tool {
     this.preview(this.to_m);
     this.bench.refresh();
   }
+
+  /** Who leaves a field sees what is in force where less is than was typed: no kilometre lies behind the last one. */
+  private written(): void {
+    const cut = (name: string, in_force: number | null, unit: number, says: (value: number) => string): void => {
+      const input = this.inputs.get(name);
+      const value = typed(input?.value ?? "");
+      if (input && in_force !== null && typeof value === "number" && value * unit > in_force + ROUNDED_M) input.value = says(in_force);
+    };
+    cut("from", this.from_m, 1000, inKilometres);
+    cut("to", this.to_m, 1000, inKilometres);
+    cut("half", this.half_m, 1, shown);
+  }
 }
+
+const inKilometres = (metres: number): string => shown(Math.round(metres / 10) / 100);
 
 const lengthOf = (bench: Bench, stage: number): number => bench.scene.way(stage)?.stage.length_m ?? 0;

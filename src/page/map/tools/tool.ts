@@ -7,6 +7,9 @@ import type { Scene } from "../scene";
 
 export type ToolName = "pick" | "draw" | "outline" | "paint" | "cut" | "hole" | "join" | "strike";
 
+/** Tools that make a new zone. */
+export const MAKES: readonly ToolName[] = ["draw", "outline", "paint"];
+
 /** A finger, a mouse or the crosshair on the ground. */
 export interface Touch {
   readonly at: Point;
@@ -70,6 +73,8 @@ export interface Tool {
   /** Something is begun that can be finished, taken back by one spot, or given up. */
   readonly begun?: boolean;
   finish?(): void;
+  /** What is begun would make something as it is. */
+  readonly ready?: boolean;
   back?(): void;
   /** Something begun was given up, and can be taken up again. */
   readonly left?: boolean;
