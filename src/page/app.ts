@@ -16,6 +16,7 @@ import { hear } from "./hear";
 import { type Steps, besideOf, sameGround } from "./held";
 import type { Keep } from "./keep";
 import { MapSide } from "./mapside";
+import type { OnRoute } from "./map/geometry/along";
 import type { State } from "./model";
 import { PlanPanel } from "./panel";
 import { Tabs } from "./tabs";
@@ -102,6 +103,10 @@ export class App implements Desk {
     this.side.goToLeg(leg);
   }
 
+  stands(here: OnRoute | null): void {
+    this.side.mark(here);
+  }
+
   openTab(tab: TabName): void {
     this.tabs.open(tab);
   }
@@ -151,8 +156,7 @@ export class App implements Desk {
     fill(this.root, this.header.element, this.alarm, this.note, make("main", { class: "app-body" }, this.side.element, this.tabs.element), this.live);
     this.tabs.open(this.tab);
     this.store.listen((state, did) => this.changed(state, did));
-    this.laid = null;
-    this.practice = this.store.state.trip.practice;
+    [this.laid, this.practice] = [null, this.store.state.trip.practice];
     void this.know();
     this.changed(this.store.state, "");
   }
@@ -248,13 +252,9 @@ export class App implements Desk {
   private planShown(): void {
     if (this.took_ms === null) return;
     this.busy(false);
-    this.mark(this.took_ms);
-  }
-
-  /** For whoever measures: how many plans were shown, and how long the program took for the last. */
-  private mark(took_ms: number): void {
+    // For whoever measures: how many plans were shown, and how long the program took for the last.
     const { dataset } = document.body;
-    dataset["took"] = took_ms.toFixed(0);
+    dataset["took"] = this.took_ms.toFixed(0);
     dataset["planned"] = String(Number(dataset["planned"] ?? 0) + 1);
   }
 

@@ -3,6 +3,7 @@
 import type { Fault, Ground, Panel, Planned, TripDoor } from "./door";
 import type { Engine } from "./engine";
 import { type Steps, besideOf } from "./held";
+import type { OnRoute } from "./map/geometry/along";
 import { type Drawn, type Geometry, type State, partsOf } from "./model";
 import { shown } from "./number";
 import type { Language, Words } from "./words";
@@ -18,6 +19,8 @@ export interface Desk {
   readonly picked: number | null;
   pick(key: number | null): void;
   goToLeg(leg: number): void;
+  /** Marks on map and profile where somebody is; nowhere with null. */
+  stands(here: OnRoute | null): void;
   openTab(tab: TabName): void;
   /** Asks for files to open. */
   chooseFiles(): void;

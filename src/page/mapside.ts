@@ -4,6 +4,7 @@ import type { Desk, Part } from "./desk";
 import { fill, make } from "./dom";
 import type { Ground, Panel, Planned } from "./door";
 import { besideOf, sameHeights, sameRoute } from "./held";
+import type { OnRoute } from "./map/geometry/along";
 import { ZoneMap } from "./map/map";
 import { ProfileStrip } from "./map/profile";
 import type { State } from "./model";
@@ -15,6 +16,8 @@ export class MapSide implements Part {
   private profile: ProfileStrip | null = null;
   /** The state whose ground lies there. */
   private under: State | null = null;
+  /** Where somebody is. */
+  private here: OnRoute | null = null;
   /** Nothing was shown on this ground yet. */
   private bare = true;
   /** The last plan there was, and of what. */
@@ -47,6 +50,7 @@ export class MapSide implements Part {
     map.onPoint((stage, at_m) => profile.pointAt(stage, at_m));
     profile.onPoint((stage, at_m) => map.pointAt(stage, at_m));
     map.pick(this.desk.picked);
+    map.mark(this.here);
     [this.map, this.profile] = [map, profile];
   }
 
@@ -73,6 +77,12 @@ export class MapSide implements Part {
 
   goToLeg(leg: number): void {
     this.map?.goToLeg(leg);
+  }
+
+  mark(here: OnRoute | null): void {
+    if (here?.stage === this.here?.stage && here?.at_m === this.here?.at_m) return;
+    this.here = here;
+    this.map?.mark(here);
   }
 
   /** Takes map and profile away. */

@@ -2,6 +2,7 @@
 
 import { middle, type Point } from "./geometry/rings";
 import type { Labels } from "./labels";
+import type { Palette } from "./palette";
 import type { Scene } from "./scene";
 import { pathOf } from "./shapes";
 import type { Sight } from "./sight";
@@ -116,8 +117,25 @@ function line(pen: CanvasRenderingContext2D, sight: Sight, points: readonly Poin
 }
 
 /** The place on the route that is pointed at, and the crosshair of the keys. */
+/** A pin whose tip is on the place where somebody is. */
+export function drawHere(pen: CanvasRenderingContext2D, colours: Palette, [x, y]: Point): void {
+  pen.beginPath();
+  pen.moveTo(x, y);
+  pen.lineTo(x - 7.5, y - 15);
+  pen.arc(x, y - 18, 8, 0.84 * Math.PI, 0.16 * Math.PI);
+  pen.closePath();
+  pen.lineJoin = "round";
+  [pen.strokeStyle, pen.lineWidth] = [colours.halo, 4];
+  pen.stroke();
+  pen.fillStyle = colours.picked;
+  pen.fill();
+  round(pen, [x, y - 18], 3, colours.halo, colours.halo, 0.5);
+}
+
 export function drawPointers(pen: CanvasRenderingContext2D, scene: Scene, sight: Sight): void {
   const { colours, cursor, crosshair } = scene;
+  const place = scene.here && scene.way(scene.here.stage)?.at(scene.here.at_m);
+  if (place) drawHere(pen, colours, sight.pixel(place.at));
   const on = cursor && scene.way(cursor.stage)?.at(cursor.at_m);
   if (on) {
     round(pen, sight.pixel(on.at), 8, colours.halo, colours.ink, 2);

@@ -6,7 +6,7 @@ import type { Point } from "./geometry/rings";
 import { keepSeen, lasting, lookAt } from "./plane";
 import { coverOf, paddingFor } from "./room";
 import type { Scene } from "./scene";
-import { type Box, meets } from "./shapes";
+import { type Box, boxOf, meets } from "./shapes";
 
 /** So far within the rim of the map something is still seen, pixels. Our judgement. */
 const RIM = 40;
@@ -29,6 +29,12 @@ export class Looks {
     const picked = scene.find(scene.picked)?.areas.flat(2) ?? [];
     const line = [...picked, ...scene.ways.flatMap((way) => way.runs.flatMap((run) => run.map((spot) => spot.at)))];
     lookAt(map, box, paddingFor(box, line, [wide, high], coverOf(this.stage)), duration);
+  }
+
+  /** At all of some boxes; those that hold nothing left out. */
+  over(boxes: readonly Box[]): void {
+    const full = boxes.filter((box) => box[0] <= box[2]);
+    if (full.length > 0) this.at(boxOf(full.map(([west, south, east, north]): Point[] => [[west, south], [east, north]])));
   }
 
   /** In a smaller map the picked zone is still seen. */

@@ -8,7 +8,7 @@ import type { Words } from "../words";
 import { numbersOf } from "./figures";
 import { Furniture, zoomButtons } from "./furniture";
 import type { Point } from "./geometry/rings";
-import { nearestOn } from "./geometry/along";
+import { nearestOn, type OnRoute } from "./geometry/along";
 import { Hands } from "./hands";
 import { InkLayer } from "./ink";
 import { zoneMiddles } from "./ink-zones";
@@ -22,14 +22,11 @@ import { palette } from "./palette";
 import { PictureLayer } from "./picture";
 import { lasting, planeMap, scaleBy } from "./plane";
 import { Scene } from "./scene";
-import { boxOf } from "./shapes";
 import { Toolbar } from "./toolbar";
 import { toolsOf } from "./tools/all";
 import type { PaintTool } from "./tools/painting";
 import { zonesAt } from "./tools/picking";
 import { MAKES, type Board, type Tool, type ToolName, type Touch } from "./tools/tool";
-
-export type { ToolName } from "./tools/tool";
 
 export interface MapOptions {
   readonly store: Store;
@@ -137,8 +134,6 @@ export class ZoneMap implements Board {
     this.needle.show(one && needleSpot(zoneMiddles(one), sight));
   }
 
-  // --- what others call ---
-
   /** The plan of a state, which may be an older one than what is drawn now. */
   show(panel: Panel, of: State): void {
     this.scene.take(panel, of);
@@ -149,8 +144,7 @@ export class ZoneMap implements Board {
 
   goToLeg(leg: number): void {
     this.scene.leg = leg;
-    const boxes = (this.scene.legs.find((one) => one.leg.leg === leg)?.pieces ?? []).map((piece) => piece.box).filter((box) => box[0] <= box[2]);
-    if (boxes.length > 0) this.looks.at(boxOf(boxes.map(([west, south, east, north]): Point[] => [[west, south], [east, north]])));
+    this.looks.over((this.scene.legs.find((one) => one.leg.leg === leg)?.pieces ?? []).map((piece) => piece.box));
     this.redraw();
   }
 
@@ -223,8 +217,13 @@ export class ZoneMap implements Board {
 
   pointAt(stage: number, at_m: number | null): void {
     this.scene.cursor = at_m === null ? null : { stage, at_m };
-    const on = at_m === null ? null : this.scene.way(stage)?.at(at_m);
-    this.furniture.points(on?.at ?? null);
+    this.furniture.points((at_m === null ? null : this.scene.way(stage)?.at(at_m))?.at ?? null);
+    this.redraw();
+  }
+
+  /** Marks where somebody is. */
+  mark(here: OnRoute | null): void {
+    this.scene.here = here;
     this.redraw();
   }
 

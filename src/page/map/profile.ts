@@ -4,7 +4,9 @@ import { make } from "../dom";
 import type { Ground, Panel } from "../door";
 import type { Words } from "../words";
 import type { ZoneMap } from "./map";
-import { drawProfile, Ruler, type Sample, type Shown } from "./ink-profile";
+import type { Shown } from "./ink-bands";
+import { drawProfile } from "./ink-profile";
+import { Ruler, type Sample } from "./ruler";
 
 export interface ProfileOptions {
   readonly ground: Ground;
@@ -187,8 +189,9 @@ export class ProfileStrip {
     const language = this.element.closest("[lang]")?.getAttribute("lang") || document.documentElement.lang || "en";
     const shown: Shown = { scene: map.scene, stage: this.stage, at_m: this.at_m, painted: map.painter?.stretch ?? null, language, words, density };
     const { painted } = shown;
-    const signs = [ruler, map.scene.plan, map.scene.colours, this.stage, this.at_m, painted?.stage, painted?.from_m, painted?.to_m, language, density];
-    // Nothing of it changed: zones that are drawn stand in it once they are planned.
+    // Without a plan zones stand in it as they are drawn.
+    const signs = [ruler, map.scene.plan ?? map.scene.shapes, map.scene.here, map.scene.colours, this.stage, this.at_m, painted?.stage, painted?.from_m, painted?.to_m, language, density];
+    // Nothing of it changed.
     if (signs.every((sign, at) => sign === this.drawn[at])) return;
     const [wide, high] = [Math.round(ruler.wide * density), Math.round(ruler.high * density)];
     if (wide < 2 || high < 2) return;

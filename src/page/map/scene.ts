@@ -3,6 +3,7 @@
 import type { Contour, Ground, Leg, Panel, Planned, Verdict } from "../door";
 import type { Drawn, State } from "../model";
 import { Way, type OnRoute } from "./geometry/along";
+import { crossed, type Stretch } from "./geometry/crossed";
 import { open, type Area, type Point } from "./geometry/rings";
 import { beside, Walked } from "./back";
 import { palette, type Palette } from "./palette";
@@ -85,6 +86,8 @@ export class Scene {
   picked: number | null = null;
   vertex: Vertex | null = null;
   cursor: OnRoute | null = null;
+  /** Where somebody said they are. */
+  here: OnRoute | null = null;
   crosshair: Point | null = null;
   /** The leg that was gone to. */
   leg: number | null = null;
@@ -95,6 +98,7 @@ export class Scene {
   handles = true;
   colours: Palette = palette(false);
   private last: readonly unknown[] | null = null;
+  private readonly stretches = new WeakMap<Shape["areas"], Map<Way, readonly Stretch[]>>();
 
   constructor(ground: Ground, state: State) {
     this.frame = Frame.about(places(ground, state));
@@ -184,6 +188,15 @@ export class Scene {
       assumed: false,
       strike_deg: number(strike),
     };
+  }
+
+  /** Where a stage goes over a zone by its outline, kept as long as that stays. */
+  crossed({ areas, box }: Shape, way: Way): readonly Stretch[] {
+    const known = this.stretches.get(areas) ?? new Map<Way, readonly Stretch[]>();
+    this.stretches.set(areas, known);
+    const found = known.get(way) ?? crossed(way, areas, box);
+    known.set(way, found);
+    return found;
   }
 
   way(stage: number): Way | null {
