@@ -47,6 +47,12 @@ pub fn cure(finding: &Finding, voice: Voice) -> Option<Said> {
     attribute(finding, "cure", voice).or_else(|| hint(finding, voice))
 }
 
+/// What to do where somebody stands before it, in the fewest words, if there is something.
+#[must_use]
+pub fn act(finding: &Finding, voice: Voice) -> Option<Said> {
+    attribute(finding, "act", voice)
+}
+
 /// What was found in short, and behind an arrow what to do about it.
 #[must_use]
 pub fn short_with_cure(finding: &Finding, voice: Voice) -> Said {
@@ -135,5 +141,17 @@ mod tests {
             .filter(|key| short(key).is_none())
             .collect();
         assert!(long.is_empty(), "no `.short` in findings.ftl: {long:?}");
+        let act = |key| english.entry(key)?.attribute("act");
+        let stops = Fact::KINDS
+            .iter()
+            .filter(|(_, level, _)| *level <= Level::Outside);
+        let idle: Vec<&str> = stops
+            .map(|(code, ..)| *code)
+            .filter(|code| act(code).is_none())
+            .collect();
+        assert!(
+            idle.is_empty(),
+            "nothing to do on the spot, no `.act`: {idle:?}"
+        );
     }
 }

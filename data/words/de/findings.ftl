@@ -1,14 +1,33 @@
 ### Was ein Plan findet, nach Code. Jede Nachricht ist der Satz ohne Punkt; `.hint` sagt, was zu tun ist.
 
+-snow-depth = { $interface ->
+    [page] „Schnee auf dem Eis“ der Zone
+   *[members] `snow_depth_m` in der Zonendatei
+}
+-gap-width = { $interface ->
+    [page] die Spalten der Zone
+   *[members] `gap_m` in der Zonendatei
+}
+-strike = { $interface ->
+    [page] den Spaltenverlauf der Zone
+   *[members] `strike_deg`
+}
+-rope-auto = { $interface ->
+    [page] Seil „wie der Plan es ergibt“
+   *[members] `rope` = `auto`
+}
+
 never-on-hidden-gaps = { $zone } ist als nie am Seil vorgegeben, und ihre Spalten liegen verdeckt unter Schnee
-    .hint = in der Zone `rope` = `auto` setzen: dann ist sie am Seil geplant
+    .hint = in der Zone { -rope-auto } setzen: dann ist sie am Seil geplant
     .short = { $zone }: verdeckte Spalten ohne Seil, so vorgegeben
-    .cure = `rope` = `auto` in der Zone
+    .cure = { -rope-auto } in der Zone
+    .act = hier anseilen: die Spalten sind verdeckt
 
 hidden-gaps-skied-unroped = { $zone } ist als nie am Seil vorgegeben: auf Ski, { $snow } Schnee, Spalten bis { $gap }; Ski verteilen die Last und tragen keine Brücke
     .hint = anseilen, wo der Schnee dünner wird, wo er einsinkt und wo ihr haltet
     .short = { $zone } auf Ski ohne Seil: { $snow } Schnee, Spalten bis { $gap }
     .cure = anseilen, wo der Schnee dünn wird oder einsinkt und wo ihr haltet
+    .act = anseilen, wo der Schnee dünn wird oder einsinkt, und beim Halten
 
 -by-rope = { $interface ->
     [flags] : `--rope 60`
@@ -36,6 +55,7 @@ no-setup = Spalten von { $gap } in Gehrichtung verlangen von { $people } Persone
     .hint = eine andere Linie, ein Umweg um die Enden der Spalten, oder mehr Leute am Seil
     .short = Spalten von { $gap } in Gehrichtung verlangen { $need } Abstand; höchstens { $cap } sind möglich
     .cure = außen herum, eine andere Linie, oder mehr Leute
+    .act = einzeln vom Anker gesichert hinüber, die Spalten umgehen, oder umkehren
 
 no-rope-fits = { $lack ->
     [short] die Seileinteilung braucht { $needed } Seil; { $rope } ist { $short } zu kurz
@@ -53,6 +73,10 @@ no-rope-fits = { $lack ->
         [short] braucht { $needed } Seil; { $rope } ist { $short } zu kurz
         [none-left] braucht { $needed } Seil, und keines ist übrig für Seilschaft { $team }
        *[none-sold] braucht { $needed } Seil, mehr als ein Seil lang ist
+    }
+    .act = { $lack ->
+        [short] { $short } Seil zu wenig: einzeln vom Anker gesichert hinüber, oder umkehren
+       *[none-left] zu wenig Seil: einzeln vom Anker gesichert hinüber, oder umkehren
     }
 bend-blocks-the-loaded-strand = dieses Seil ist aus zweien verbunden: kein Flaschenzug am belasteten Strang läuft über die Verbindung
 
@@ -83,6 +107,7 @@ too-steep-to-rope-without-anchors = { $of ->
        *[no] am schlimmsten { $span }
     }: zu steil für ein Seil ohne Verankerung
     .cure = an Verankerungen sichern, oder eine andere Linie
+    .act = an Ankern sichern, oder eine andere Linie gehen
 
 held-without-width = { $given ->
     [yes] { "" }
@@ -107,11 +132,13 @@ fall-held-in-none = im Modell wird ein Sturz von { $who } nicht gehalten, auch n
        *[no] am schlimmsten { $span }
     }
     .cure = an einer Verankerung sichern oder eine andere Linie; sonst{ held-or-in-order } mehr Leute
+    .act = von einem Anker sichern, oder eine andere Linie gehen
 
 fall-held-in-none-at-one-place = im Modell wird ein Sturz von { $who } nicht gehalten, auch nicht unter den günstigsten Annahmen, bei { $span }, { $length } ({ $snow }{ $slope }){ held-without-width }
     .hint = diese Stelle einzeln queren, an einer Verankerung gesichert; sonst { held-better-in-order }eine andere Linie
     .short = im Modell wird ein Sturz von { $who } in keinem Fall gehalten auf { $length } Strecke, { $span }
     .cure = einzeln und gesichert queren; sonst{ held-or-in-order } eine andere Linie
+    .act = diese Stelle einzeln, vom Anker gesichert
 
 fall-not-held-in-the-middle-case = im Modell wird ein Sturz von { $who } nur unter günstigen Annahmen gehalten, nicht unter mittleren, auf { $length } Strecke, { $all ->
     [yes] bei { $span }
@@ -123,6 +150,7 @@ fall-not-held-in-the-middle-case = im Modell wird ein Sturz von { $who } nur unt
        *[no] am schlimmsten { $span }
     }
     .cure = dort an einer Verankerung sichern; sonst{ held-or-in-order } mehr Leute
+    .act = dort von einem Anker sichern
 
 bare-ice-too-steep = am Seil ohne Verankerung auf { $length } Blankeis bis { $slope } steil, { $all ->
     [yes] bei { $span }
@@ -134,6 +162,7 @@ bare-ice-too-steep = am Seil ohne Verankerung auf { $length } Blankeis bis { $sl
        *[no] am schlimmsten { $span }
     }: ein Ausrutscher reißt alle mit
     .cure = an Verankerungen sichern, andere Linie, oder ohne Seil, wo jede Spalte sichtbar ist
+    .act = an Ankern sichern, oder eine andere Linie gehen
 
 one-slip-pulls-all = am Seil ohne Verankerung auf { $length } Blankeis bis { $slope } steil, { $all ->
     [yes] bei { $span }
@@ -145,6 +174,7 @@ one-slip-pulls-all = am Seil ohne Verankerung auf { $length } Blankeis bis { $sl
        *[no] am schlimmsten { $span }
     }: ein Ausrutscher reißt alle mit
     .cure = ohne Seil, wo jede Spalte sichtbar ist, oder an Verankerungen sichern
+    .act = ohne Seil, wo jede Spalte zu sehen ist, oder an Ankern sichern
 
 unroped-on-steep-bare-ice = ohne Seil auf { $length } Blankeis bis { $slope } steil, { $all ->
     [yes] bei { $span }
@@ -156,11 +186,13 @@ unroped-on-steep-bare-ice = ohne Seil auf { $length } Blankeis bis { $slope } st
        *[no] am schlimmsten { $span }
     }
     .cure = dort Verankerungen, Steigeisen, die greifen, oder eine andere Linie
+    .act = Anker setzen, oder eine andere Linie gehen
 
 along-the-crevasses = die Seilschaft geht längs der Spalten von { $zone } bei { $at }
     .hint = dort gestaffelt gehen, oder eine andere Linie
     .short = längs der Spalten von { $zone } bei { $at }
     .cure = gestaffelt gehen, oder eine andere Linie
+    .act = gestaffelt gehen, oder eine andere Linie
 
 two-over-one-gap = { $over } Personen können zugleich über einer Spalte von { $gap } stehen, bei { $spacing } Abstand; { $left } zum Halten
     .hint = { $alone ->
@@ -172,6 +204,7 @@ two-over-one-gap = { $over } Personen können zugleich über einer Spalte von { 
         [yes] mit { $apart } Abstand nur eine darüber, mit { $needed } Seil; oder jede hinübersichern
        *[no] jede einzeln an einer Verankerung hinübersichern, oder eine andere Linie
     }
+    .act = einzeln vom Anker gesichert hinüber
 
 halt-on-hidden-gaps = der Halt von { $minutes } bei { $at } liegt { $beside ->
     [yes] innerhalb des Randstreifens von
@@ -191,6 +224,7 @@ halt-on-hidden-gaps = der Halt von { $minutes } bei { $at } liegt { $beside ->
         [yes] verdeckten Spalten in { $zone }
        *[no] Eis, das niemand gezeichnet hat
     }
+    .act = verteilt am gespannten Seil bleiben
 
 loop-ends-short-of-the-lip = stürzt { $who }, endet eine Lose Rolle { $short } vor dem Spaltenrand, mit dem Seil, wie es getragen wird
     .hint = { $named ->
@@ -209,6 +243,7 @@ loop-ends-short-of-the-lip = stürzt { $who }, endet eine Lose Rolle { $short } 
 no-rope-for-the-reserve = Bremsknoten sperren den belasteten Strang, und jedem Restseil fehlen { $short } zu den { $coil }, die ein Strang zur Bergung braucht: das Seil ist dafür { $rope-short } zu kurz
     .hint = ein längeres Seil, Schmetterlingsknoten statt dicker Knoten, eine lange Schlinge, oder die Knoten enger
     .short = jedem Restseil fehlen { $short } zu { $coil } für die Bergung, das Seil ist { $rope-short } zu kurz
+    .act = { $rope-short } Seil zu wenig für eine Bergung: einzeln gesichert hinüber, oder umkehren
 
 reserve-left-short = Bremsknoten sperren den belasteten Strang, und jedem Restseil fehlen { $short } zu den { $coil }, die ein Strang zur Bergung braucht
     .hint = längere Restseile, eine lange Schlinge, oder ein Regelsatz, der sie nach `reach_factor` bemisst
@@ -223,6 +258,7 @@ rope-near-limit = { $rope } hat { $spare } übrig
 knots-doubtful = für Bremsknoten liegt vielleicht zu wenig Schnee in { $zones }: knüpfen, aber nicht auf sie zählen
     .short = vielleicht zu wenig Schnee für Bremsknoten in { $zones }
     .cure = knüpfen, aber nicht auf sie zählen
+    .act = nicht auf die Knoten zählen
 
 fewer-knots-than-a-layout = { $tied ->
     [one] nur 1 Bremsknoten
@@ -235,9 +271,9 @@ fewer-knots-than-a-layout = { $tied ->
     } je Satz, wo { $layout } dazugehören
 
 snow-depth-not-given = keine Schneehöhe ist angegeben in { $zones }: ob die Knoten dort greifen, ist unbekannt
-    .hint = `snow_depth_m` in der Zonendatei angeben
+    .hint = { -snow-depth } angeben
     .short = ob Knoten greifen, ist unbekannt: keine Schneehöhe ist angegeben
-    .cure = `snow_depth_m` in der Zonendatei
+    .cure = { -snow-depth }
 
 knots-do-not-bite-everywhere = Bremsknoten greifen nicht in { $zones }
     .short = Bremsknoten greifen nicht in { $zones }
@@ -306,6 +342,7 @@ bridges-late = { $just ->
         [yes] bis { $start } aufbrechen, oder rechtzeitig umkehren
        *[no] früher aufbrechen, oder rechtzeitig umkehren
     }
+    .act = spät für Schneebrücken: jede sondieren, oder umkehren
 
 slower-bridges-late = { $just ->
     [yes] eine langsamere Gruppe ist von den letzten Schneebrücken knapp nach { $until } herunter
@@ -360,9 +397,9 @@ sun-in-utc = ein Tag ist angegeben und kein `utc_offset`: Auf- und Untergang der
 
 # Vom Planen: eine Zone. Was für eine ganze Datei angenommen wurde, steht bei den Fehlern.
 gap-assumed-in-zone = keine Spaltenbreite ist angegeben für { $zone }; { $gap } sind angenommen
-    .hint = `gap_m` in der Zonendatei angeben
+    .hint = { -gap-width } angeben
     .short = keine Spaltenbreite ist angegeben: { $gap } angenommen
-    .cure = `gap_m` in der Zonendatei
+    .cure = { -gap-width }
 
 coil-is-a-burden = vorn und hinten trägt je eine Person { $coil } Restseil, etwa { $mass }; mehr als { $most } oder { $most-mass } sind eine Last
     .hint = mehr Leute am Seil, eine lange Schlinge in der losen Rolle, oder ein dünneres Seil
@@ -381,19 +418,26 @@ model-has-no-answer = das Modell von Stürzen und Bergungen hat hier keine Antwo
     .short = zu Stürzen und Bergungen lässt sich nichts sagen: { $reason }
 
 snow-on-bare-ice = { $zone } ist als blank angegeben, und { $snow } Schnee liegt darauf: geplant als Schnee, der Spalten verdeckt
-    .hint = sagen, was es ist: `surface` = `snow`, oder kein `snow_depth_m`
+    .hint = sagen, was es ist: { $interface ->
+        [page] die Oberfläche Schnee, oder kein „Schnee auf dem Eis“
+       *[members] `surface` = `snow`, oder kein `snow_depth_m`
+    }
     .short = { $zone } ist als blank angegeben, mit { $snow } Schnee darauf: geplant als Schnee
 
 bare-ice-two-views = { $roped ->
     [yes] { $zone } ist Blankeis, hier am Seil; viele gehen ohne, wo jede Spalte sichtbar ist, weil ein Ausrutscher alle mitreißt und keine Seilschaft einen Sturz auf Eis hält
    *[no] { $zone } ist Blankeis, hier ohne Seil; andere seilen an, wo es stark zerrissen ist
 }
-    .hint = entscheiden: `rope` = `always` oder `never` in der Zone legt es fest
+    .hint = entscheiden: { $interface ->
+        [page] „immer“ oder „nie“ in der Zone legt es fest
+       *[members] `rope` = `always` oder `never` in der Zone legt es fest
+    }
     .short = { $zone } ist Blankeis, { $roped ->
         [yes] hier am Seil: ein Ausrutscher reißt alle mit
        *[no] hier ohne Seil; andere seilen an, wo es stark zerrissen ist
     }
     .cure = vor dem Aufbruch entscheiden: Seil oder nicht
+    .act = Seil oder nicht: hier entscheiden, nach dem, was zu sehen ist
 
 strike-taken-as-exact = { $zone } sagt nicht, wie sicher ihr Spaltenverlauf ist: er gilt als genau
     .hint = `strike_uncertainty_deg` angeben; ein paar Grad können den Weg über eine Spalte verlängern
@@ -463,7 +507,7 @@ may-run-along = { $count ->
     [1] die Linie quert auf { $longest } am Hang: die Seilschaft geht vielleicht längs von Spalten, die quer zur Falllinie liegen
    *[other] die Linie quert { $count }-mal am Hang, zusammen { $all }, am längsten { $longest }: die Seilschaft geht vielleicht längs von Spalten, die quer zur Falllinie liegen
 }
-    .hint = den Spaltenverlauf aus der Ferne ansehen und `strike_deg` angeben; wo es längs geht, gestaffelt gehen oder eine andere Linie nehmen
+    .hint = den Spaltenverlauf aus der Ferne ansehen und { -strike } angeben; wo es längs geht, gestaffelt gehen oder eine andere Linie nehmen
 
 convex-ground = das Eis kippt ins Steile bei { $places }: hier nach Spalten schauen; auch was das Modell nicht zeigt, kann zerrissen sein
 convex-place = { $at } (darunter { $steeper } steiler)

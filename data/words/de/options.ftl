@@ -23,7 +23,7 @@ remark-too-many-for-one = mehr als { $most } an einem Seil werden nicht geplant
 remark-one-and-two = { -both-taught }, also stehen beide da
 remark-only-one = { -both-taught }; Seile und Grenzen lassen hier keinen Weg mit zweien
 remark-only-two = { -both-taught }; Seile und Grenzen lassen hier keinen Weg mit einer
-remark-none-inside = kein Weg ist innerhalb der Grenzen; die gezeigten kommen am nächsten
+remark-none-inside = kein Weg ist innerhalb der Grenzen: so wie sie sind, ist keiner einer zum Weitergehen; die gezeigten kommen am nächsten
 remark-all-changed = wie die Regeln stehen, passt keine Aufteilung zu den Seilen: jeder gezeigte Weg ändert etwas
 remark-no-rope-named = kein Seil ist genannt: gezeigt sind Längen, die es zu kaufen gibt
 
@@ -66,4 +66,5 @@ way-without = { $who }: { $spacing } Abstand, { $needed } Seil gebraucht und kei
 way-unroped = { $who }: kein Abschnitt verlangt das Seil
 way-left = Mindestens halten einen Sturz
 way-help = Eine zweite Seilschaft hilft
+way-coil-needed = Längstes nötiges Restseil
 way-coil = Längstes Restseil, das eine Person trägt

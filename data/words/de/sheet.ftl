@@ -17,6 +17,7 @@ sheet-people = { $people ->
     [one] 1 Person
    *[other] { $people } Personen
 }
+sheet-only-to-look-at = { $says } (kein Teil hält auf oder ist außerhalb)
 sheet-inside = kein Teil hält auf oder verlangt eine Entscheidung: Abstand und Seil liegen innerhalb der Planungsgrenzen; ob ein Sturz gehalten wird, ist eine andere Frage
 sheet-unroped = kein Teil wird am Seil gegangen
 sheet-next = Zuerst ans Seil: { $place }; { $setup }

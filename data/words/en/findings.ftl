@@ -1,14 +1,33 @@
 ### What a plan finds, by code. Each message is the sentence without a full stop; `.hint` says what to do about it.
 
+-snow-depth = { $interface ->
+    [page] “Snow on the ice” of the zone
+   *[members] `snow_depth_m` in the zones file
+}
+-gap-width = { $interface ->
+    [page] the gaps of the zone
+   *[members] `gap_m` in the zones file
+}
+-strike = { $interface ->
+    [page] the strike of the zone
+   *[members] `strike_deg`
+}
+-rope-auto = { $interface ->
+    [page] the rope “as the plan finds”
+   *[members] `rope` = `auto`
+}
+
 never-on-hidden-gaps = { $zone } says never to rope, and its gaps are hidden under snow
-    .hint = set `rope` = `auto` in the zone: then it is planned roped
+    .hint = set { -rope-auto } in the zone: then it is planned roped
     .short = { $zone }: hidden gaps without a rope, by your word
-    .cure = `rope` = `auto` in the zone
+    .cure = { -rope-auto } in the zone
+    .act = rope up here: the gaps are hidden
 
 hidden-gaps-skied-unroped = { $zone } says never to rope: on skis, { $snow } of snow, gaps up to { $gap }; skis spread the load and hold no bridge up
     .hint = rope up where the snow thins, where it sags, and where you stop
     .short = { $zone } skied without a rope: { $snow } of snow, gaps up to { $gap }
     .cure = rope up where the snow thins or sags, and where you stop
+    .act = rope up where the snow thins or sags, and where you stop
 
 -by-rope = { $interface ->
     [flags] : `--rope 60`
@@ -36,6 +55,7 @@ no-setup = gaps of { $gap } along the route ask { $people } people for a spacing
     .hint = another line, a detour round the ends of the crevasses, or more people on the rope
     .short = gaps of { $gap } along the route ask for { $need } between people; the most is { $cap }
     .cure = a way round, another line, or more people
+    .act = belay each across from an anchor, go round the gaps, or turn back
 
 no-rope-fits = { $lack ->
     [short] the set-up takes { $needed } of rope; { $rope } is { $short } short
@@ -53,6 +73,10 @@ no-rope-fits = { $lack ->
         [short] takes { $needed } of rope; { $rope } is { $short } short
         [none-left] takes { $needed } of rope, and none is left for team { $team }
        *[none-sold] takes { $needed } of rope, more than any sold
+    }
+    .act = { $lack ->
+        [short] { $short } of rope too little: belay each across from an anchor, or turn back
+       *[none-left] too little rope: belay each across from an anchor, or turn back
     }
 bend-blocks-the-loaded-strand = two ropes are joined in this one: no haul on the loaded strand runs over the bend
 
@@ -83,6 +107,7 @@ too-steep-to-rope-without-anchors = { $of ->
        *[no] worst at { $span }
     }: too steep for a rope without anchors
     .cure = belay from anchors, or another line
+    .act = belay from anchors, or go another line
 
 held-without-width = { $given ->
     [yes] { "" }
@@ -107,11 +132,13 @@ fall-held-in-none = the model does not hold a fall of { $who }, not even with it
        *[no] worst at { $span }
     }
     .cure = belay from an anchor, or go another line; else{ held-or-in-order } more people
+    .act = belay from an anchor, or go another line
 
 fall-held-in-none-at-one-place = the model does not hold a fall of { $who }, not even with its kindest assumptions, at { $span }, { $length } ({ $snow }{ $slope }){ held-without-width }
     .hint = cross that place one by one, belayed from an anchor; else { held-better-in-order }another line
     .short = the model holds a fall of { $who } in no case along { $length }, { $span }
     .cure = cross it one by one, from an anchor; else{ held-or-in-order } another line
+    .act = cross that place one by one, from an anchor
 
 fall-not-held-in-the-middle-case = the model holds a fall of { $who } with kind assumptions only, not with middling ones, along { $length }, { $all ->
     [yes] at { $span }
@@ -123,6 +150,7 @@ fall-not-held-in-the-middle-case = the model holds a fall of { $who } with kind 
        *[no] worst { $span }
     }
     .cure = belay from an anchor; else{ held-or-in-order } more people
+    .act = belay from an anchor there
 
 bare-ice-too-steep = roped without anchors on { $length } of bare ice up to { $slope } steep, { $all ->
     [yes] at { $span }
@@ -134,6 +162,7 @@ bare-ice-too-steep = roped without anchors on { $length } of bare ice up to { $s
        *[no] worst at { $span }
     }: one slip pulls all
     .cure = belay from anchors, another line, or no rope where every gap is in sight
+    .act = belay from anchors, or go another line
 
 one-slip-pulls-all = roped without anchors on { $length } of bare ice up to { $slope } steep, { $all ->
     [yes] at { $span }
@@ -145,6 +174,7 @@ one-slip-pulls-all = roped without anchors on { $length } of bare ice up to { $s
        *[no] worst at { $span }
     }: one slip pulls all
     .cure = no rope where every gap is in sight, or belay from anchors
+    .act = no rope where every gap is in sight, or belay from anchors
 
 unroped-on-steep-bare-ice = unroped on { $length } of bare ice up to { $slope } steep, { $all ->
     [yes] at { $span }
@@ -156,11 +186,13 @@ unroped-on-steep-bare-ice = unroped on { $length } of bare ice up to { $slope } 
        *[no] worst at { $span }
     }
     .cure = anchors there, crampons that bite, or another line
+    .act = set anchors, or go another line
 
 along-the-crevasses = the team runs along the crevasses of { $zone } near { $at }
     .hint = walk in echelon there, or take another line
     .short = along the crevasses of { $zone } near { $at }
     .cure = walk in echelon, or another line
+    .act = walk in echelon, or go another line
 
 two-over-one-gap = { $over } people can stand over one gap of { $gap } at once with { $spacing } between them; { $left } left to hold
     .hint = { $alone ->
@@ -172,6 +204,7 @@ two-over-one-gap = { $over } people can stand over one gap of { $gap } at once w
         [yes] { $apart } apart only one is over it, with { $needed } of rope; or belay each across
        *[no] belay each across from an anchor, or another line
     }
+    .act = belay each across from an anchor
 
 halt-on-hidden-gaps = the halt of { $minutes } at { $at } lies { $beside ->
     [yes] within the margin of
@@ -191,6 +224,7 @@ halt-on-hidden-gaps = the halt of { $minutes } at { $at } lies { $beside ->
         [yes] the hidden gaps of { $zone }
        *[no] ice that nobody drew
     }
+    .act = stay spread on a tight rope
 
 loop-ends-short-of-the-lip = if { $who } falls, a drop loop ends { $short } short of the lip, with the rope as carried
     .hint = { $named ->
@@ -209,6 +243,7 @@ loop-ends-short-of-the-lip = if { $who } falls, a drop loop ends { $short } shor
 no-rope-for-the-reserve = brake knots block the loaded strand, and each coil is { $short } short of the { $coil } that a rescue strand takes: the rope is { $rope-short } too short for it
     .hint = a longer rope, butterflies for bulky knots, a long sling, or the closer knot layout
     .short = each coil is { $short } short of the { $coil } for a rescue, the rope { $rope-short } too short
+    .act = { $rope-short } of rope too little for a rescue: belay each across, or turn back
 
 reserve-left-short = brake knots block the loaded strand, and each coil is { $short } short of the { $coil } that a rescue strand takes
     .hint = longer coils, a long sling, or a set that sizes them by `reach_factor`
@@ -223,6 +258,7 @@ rope-near-limit = { $rope } has { $spare } to spare
 knots-doubtful = the snow may be too thin for brake knots in { $zones }: tie them, do not count on them
     .short = perhaps too little snow for brake knots in { $zones }
     .cure = tie them, do not count on them
+    .act = do not count on the knots
 
 fewer-knots-than-a-layout = { $tied ->
     [one] only 1 brake knot
@@ -235,9 +271,9 @@ fewer-knots-than-a-layout = { $tied ->
     } in a set, where a layout has { $layout }
 
 snow-depth-not-given = no snow depth is given in { $zones }: whether the knots bite there is unknown
-    .hint = give `snow_depth_m` in the zones file
+    .hint = give { -snow-depth }
     .short = whether knots bite is unknown: no snow depth is given
-    .cure = `snow_depth_m` in the zones file
+    .cure = { -snow-depth }
 
 knots-do-not-bite-everywhere = brake knots do not bite in { $zones }
     .short = brake knots do not bite in { $zones }
@@ -306,6 +342,7 @@ bridges-late = { $just ->
         [yes] start by { $start }, or turn round in time
        *[no] start earlier, or turn round in time
     }
+    .act = late for snow bridges: probe each, or turn back
 
 slower-bridges-late = { $just ->
     [yes] a slower party is off the last snow bridges just after { $until }
@@ -360,9 +397,9 @@ sun-in-utc = a day is given and no `utc_offset`: sunrise and sunset are told in 
 
 # From planning: one zone. What was assumed for a whole file stands in faults.ftl.
 gap-assumed-in-zone = no gap width is given for { $zone }; { $gap } was assumed
-    .hint = give `gap_m` in the zones file
+    .hint = give { -gap-width }
     .short = no gap width is given: { $gap } assumed
-    .cure = `gap_m` in the zones file
+    .cure = { -gap-width }
 
 coil-is-a-burden = each end person carries a coil of { $coil }, about { $mass }; more than { $most } or { $most-mass } is a burden
     .hint = more people on the rope, a long sling in the loop, or a thinner rope
@@ -381,19 +418,26 @@ model-has-no-answer = the model of falls and hauls has no answer here: { $reason
     .short = nothing can be told of falls or hauls: { $reason }
 
 snow-on-bare-ice = { $zone } is called bare, and { $snow } of snow lies on it: planned as snow that hides gaps
-    .hint = say which it is: `surface` = `snow`, or no `snow_depth_m`
+    .hint = say which it is: { $interface ->
+        [page] the surface snow, or no “Snow on the ice”
+       *[members] `surface` = `snow`, or no `snow_depth_m`
+    }
     .short = { $zone } is called bare, with { $snow } of snow on it: planned as snow
 
 bare-ice-two-views = { $roped ->
     [yes] { $zone } is bare ice, roped here; many go unroped where every gap is in sight, because a slip of one pulls all and no team holds a fall on ice
    *[no] { $zone } is bare ice, unroped here; others rope where it is badly broken
 }
-    .hint = decide: `rope` = `always` or `never` in the zone settles it
+    .hint = decide: { $interface ->
+        [page] “always” or “never” in the zone settles it
+       *[members] `rope` = `always` or `never` in the zone settles it
+    }
     .short = { $zone } is bare ice, { $roped ->
         [yes] roped: one slip pulls all
        *[no] no rope here; others rope where it is badly broken
     }
     .cure = decide before you go: rope or not
+    .act = rope or not: decide here, by what is in sight
 
 strike-taken-as-exact = { $zone } does not say how sure its strike is: it is taken as exact
     .hint = give `strike_uncertainty_deg`; a few degrees can lengthen the way over a gap
@@ -463,7 +507,7 @@ may-run-along = { $count ->
     [1] the line contours { $longest }: the team may run along crevasses that lie across the fall line
    *[other] the line contours { $count } times, { $all } in all, longest { $longest }: the team may run along crevasses that lie across the fall line
 }
-    .hint = look at the strike from afar and give `strike_deg`; where it runs along, walk in echelon or take another line
+    .hint = look at the strike from afar and give { -strike }; where it runs along, walk in echelon or take another line
 
 convex-ground = the ice rolls over near { $places }: look here for crevasses; what the model does not show may be broken too
 convex-place = { $at } ({ $steeper } steeper below)

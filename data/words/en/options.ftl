@@ -23,7 +23,7 @@ remark-too-many-for-one = more than { $most } on one rope are not planned for
 remark-one-and-two = { -both-taught }, so both are shown
 remark-only-one = { -both-taught }; the ropes and limits leave no way with two here
 remark-only-two = { -both-taught }; the ropes and limits leave no way with one here
-remark-none-inside = no way is inside the limits; those shown come nearest. What makes a rope long enough on one leg stands in the plan
+remark-none-inside = no way is inside the limits: as they are, none is a way to go on; those shown come nearest. What makes a rope long enough on one leg stands in the plan
 remark-all-changed = as the rules stand no split fits the ropes at hand: every way shown changes something
 remark-no-rope-named = no rope at hand was named: lengths sold are shown
 
@@ -66,4 +66,5 @@ way-without = { $who }: { $spacing } apart, { $needed } of rope needed and none 
 way-unroped = { $who }: no leg asks for the rope
 way-left = Fewest left to hold a fall
 way-help = Another rope team to help
+way-coil-needed = Longest coil needed
 way-coil = Longest coil carried by one person

@@ -1,5 +1,6 @@
 //! A plan as a page shows it: facts for its map, and the parts of its panel in the report's own words. In JSON.
 
+use maud::html;
 use serde::Serialize;
 
 use crate::{
@@ -64,6 +65,7 @@ pub fn planned(
         title: report::head::title(sheet),
         notices: told(notices, voice),
         head: report::sheet::first(sheet).into_string(),
+        reading: markup(&reading(sheet)),
         legs: plan
             .legs
             .iter()
@@ -95,6 +97,15 @@ pub fn planned(
             .map(|(stage, profile)| PanelProfile::of(stage, profile))
             .collect(),
     })
+}
+
+/// What is said of no leg that is inside; nothing where none is.
+fn reading(sheet: &Sheet<'_>) -> Said {
+    let mut legs = sheet.plan.legs.iter();
+    match legs.any(|leg| leg.verdict == Verdict::Inside) {
+        true => sheet.look.voice.say("message-inside", &[]),
+        false => Said::default(),
+    }
 }
 
 /// The part with the drawn ropes; where it is open, those of the legs are written too.
@@ -130,6 +141,7 @@ struct Planned<'a> {
     title: String,
     notices: Vec<PanelFault<'a>>,
     head: String,
+    reading: String,
     legs: Vec<PanelLeg>,
     zones: Vec<PanelZone<'a>>,
     changes: Vec<PanelChange>,
@@ -166,8 +178,8 @@ impl<'a> PanelFault<'a> {
             file: file.as_deref(),
             feature,
             property: fault.at.property.as_deref(),
-            says: html(&say::fault::says(fault, voice)),
-            hint: say::fault::hint(fault, voice).map(|hint| html(&hint)),
+            says: markup(&say::fault::says(fault, voice)),
+            hint: say::fault::hint(fault, voice).map(|hint| markup(&hint)),
         }
     }
 }
@@ -183,6 +195,7 @@ struct PanelLeg {
     from_to: String,
     title: String,
     told: String,
+    act: String,
     pieces: Vec<Piece>,
     figures: Vec<LegFigure>,
 }
@@ -224,8 +237,14 @@ impl PanelLeg {
             start_m: mm(leg.start_m),
             end_m: mm(leg.end_m),
             from_to: row::from_to(leg, voice),
-            title: html(&popup::leg_title(leg, voice)),
-            told: html(&popup::leg_told(leg, voice)),
+            title: markup(&popup::leg_title(leg, voice)),
+            told: popup::leg_paragraphs(leg, voice)
+                .iter()
+                .map(|says| html! { p { (spans(says)) } }.into_string())
+                .collect(),
+            act: popup::leg_act(leg, voice)
+                .map(|act| markup(&act))
+                .unwrap_or_default(),
             pieces: pieces.map(piece).collect(),
             figures: leg
                 .teams
@@ -295,8 +314,8 @@ impl PanelChange {
             at: change.at,
             stage: change.stage,
             at_m: mm(change.at_m),
-            title: html(&change.title(voice)),
-            told: html(&change.told(voice)),
+            title: markup(&change.title(voice)),
+            told: markup(&change.told(voice)),
         }
     }
 }
@@ -321,8 +340,8 @@ impl PanelLook {
             at: position(look.at),
             verdict: word.as_str(),
             leg: look.leg.leg,
-            title: html(&look.title(voice)),
-            told: html(&look.description(voice)),
+            title: markup(&look.title(voice)),
+            told: markup(&look.description(voice)),
         }
     }
 }
@@ -363,6 +382,6 @@ impl PanelProfile {
     }
 }
 
-fn html(says: &Said) -> String {
+fn markup(says: &Said) -> String {
     spans(says).into_string()
 }

@@ -48,7 +48,24 @@ pub fn leg_title(leg: &Leg, voice: Voice) -> Said {
 #[must_use]
 pub fn leg_told(leg: &Leg, voice: Voice) -> Said {
     let says = sentences(leg, &grave(leg), voice);
-    Said::join([says].into_iter().chain(leg_when(leg, voice)), " ")
+    Said::join(says.into_iter().chain(leg_when(leg, voice)), " ")
+}
+
+/// The same a paragraph each: what holds, how the teams are tied, each thing found, when it is walked.
+#[must_use]
+pub(crate) fn leg_paragraphs(leg: &Leg, voice: Voice) -> Vec<Said> {
+    let says = sentences(leg, &grave(leg), voice);
+    says.into_iter().chain(leg_when(leg, voice)).collect()
+}
+
+/// What to do for who stands on the leg: that of the gravest thing found for which there is something to do there.
+#[must_use]
+pub(crate) fn leg_act(leg: &Leg, voice: Voice) -> Option<Said> {
+    let mut acts = grave(leg)
+        .into_iter()
+        .filter_map(|found| finding::act(found, voice));
+    acts.next()
+        .map(|act| act.capital().then(".").map_names(plain::line))
 }
 
 /// The same where the leg begins, without when it is walked, and where [`alarm`] was said before: what that told is not told
@@ -56,7 +73,9 @@ pub fn leg_told(leg: &Leg, voice: Voice) -> Said {
 #[must_use]
 pub fn leg_after_alarm(leg: &Leg, voice: Voice) -> Said {
     let told = usize::from(alarm(leg, voice).is_some());
-    sentences(leg, grave(leg).get(told..).unwrap_or_default(), voice)
+    let found = grave(leg);
+    let rest = found.get(told..).unwrap_or_default();
+    Said::join(sentences(leg, rest, voice), " ")
 }
 
 /// `Stop: up to 44° steep on 104 m → belay from anchors, or another line.`: the gravest thing found on a leg that stops the
@@ -105,7 +124,7 @@ fn told(found: &[&Finding], voice: Voice) -> Vec<Said> {
     says
 }
 
-fn sentences(leg: &Leg, found: &[&Finding], voice: Voice) -> Said {
+fn sentences(leg: &Leg, found: &[&Finding], voice: Voice) -> Vec<Said> {
     let stop = Said::from(".");
     let sentence = |said: Said| said.capital().then(&stop);
     let word = word_in_part(leg, voice).unwrap_or_else(|| means(leg.verdict, voice));
@@ -119,7 +138,8 @@ fn sentences(leg: &Leg, found: &[&Finding], voice: Voice) -> Said {
     says.extend(teams.map(|t| team_line(t, leg.teams.len(), voice)));
     says.extend(gap(leg, "leg-gap", voice).map(sentence));
     says.extend(told(found, voice).into_iter().map(sentence));
-    Said::join(says, " ").map_names(plain::line)
+    let one_line = |said: Said| said.map_names(plain::line);
+    says.into_iter().map(one_line).collect()
 }
 
 /// How wide the gaps of a roped leg are, whether that was given, and whether there are others.

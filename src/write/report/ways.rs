@@ -8,7 +8,9 @@ use super::{
 };
 use crate::{
     plan::options::{Options, Way, WayTeam},
-    say::{self, arg::Arg, cautions::cautions, name::person, span::Said, voice::Voice},
+    say::{
+        self, arg::Arg, cautions::cautions, name::person, round::Round, span::Said, voice::Voice,
+    },
     write::parts::way,
 };
 
@@ -42,6 +44,10 @@ fn card(way: &Way, all: usize, voice: Voice) -> Markup {
     let facts = [
         ("way-left", way.left_to_hold.to_string()),
         ("way-help", way::help(way, voice).to_string()),
+        (
+            "way-coil-needed",
+            length(voice.number(way.coil_m, Round::Up)),
+        ),
         ("way-coil", length(way::coil(way, voice))),
         ("options-mass", way::mass(way, voice)),
     ];

@@ -128,7 +128,16 @@ fn stands(sheet: &Sheet<'_>, told: &[OfLevel]) -> Vec<Said> {
         .filter_map(|word| Some((*word, sentence::where_it_holds(&plan.legs, *word, voice)?)));
     let mut lines: Vec<(Verdict, Said)> = grave.collect();
     if told.iter().any(|level| level.word == Verdict::Look) {
-        lines.push((Verdict::Look, to_look_at(sheet, voice)));
+        let says = to_look_at(sheet, voice);
+        let nothing_graver = lines.is_empty();
+        let only = || {
+            voice.say(
+                "sheet-only-to-look-at",
+                &[("says", Arg::Said(says.clone()))],
+            )
+        };
+        let says = if nothing_graver { only() } else { says.clone() };
+        lines.push((Verdict::Look, says));
     }
     if lines.is_empty() {
         let key = match plan.verdict() {
