@@ -2,7 +2,7 @@
 
 import { within, type Area, type Point } from "./geometry/rings";
 import { leader } from "./ink-legs";
-import { widthOf, written, type Labels } from "./labels";
+import { rimOf, widthOf, written, type Labels } from "./labels";
 import { onFill, zoneFill } from "./palette";
 import type { Known, Scene } from "./scene";
 import { meets, type Shape } from "./shapes";
@@ -124,7 +124,8 @@ function labelWidth(labels: Labels, scene: Scene, sight: Sight, one: Shape, says
     if (over) labels.text(says, middles, font, inks, halo, true);
     return;
   }
-  leader(pen, colours, middles[0]!, led, colours.zoneRim);
+  // To the rim of the figure: a line through it makes it another.
+  leader(pen, colours, middles[0]!, rimOf(middles[0]!, led, wide, 17), colours.zoneRim);
   written(pen, font, says, led, colours.ink, colours.halo);
 }
 

@@ -117,14 +117,20 @@ export class Labels {
   }
 }
 
+/** Where the way from a spot to the middle of a label meets the rim of the label. */
+export function rimOf(spot: Point, [x, y]: Point, wide: number, high: number): Point {
+  const [east, south] = [x - spot[0], y - spot[1]];
+  const inside = Math.min(1, wide / 2 / Math.max(Math.abs(east), 1e-6), high / 2 / Math.max(Math.abs(south), 1e-6));
+  return [x - inside * east, y - inside * south];
+}
+
 /** The way from a spot to the rim of its label, in small boxes; close to the spot it is the spot's. */
 function leads(spot: Point, at: Point, wide: number, high: number): Room[] {
-  const [east, south] = [at[0] - spot[0], at[1] - spot[1]];
-  const far = Math.hypot(east, south);
-  const inside = Math.min(wide / 2 / Math.max(Math.abs(east / far), 1e-6), high / 2 / Math.max(Math.abs(south / far), 1e-6));
+  const rim = rimOf(spot, at, wide, high);
+  const far = Math.hypot(rim[0] - spot[0], rim[1] - spot[1]);
   const steps: Room[] = [];
-  for (let gone = Math.max(LED, 0.2 * far); gone < far - inside - LED / 2; gone += LED) {
-    const [x, y] = [spot[0] + (gone / far) * east, spot[1] + (gone / far) * south];
+  for (let gone = Math.max(LED, 0.2 * far); gone < far - LED / 2; gone += LED) {
+    const [x, y] = [spot[0] + (gone / far) * (rim[0] - spot[0]), spot[1] + (gone / far) * (rim[1] - spot[1])];
     steps.push([x - 1.5, y - 1.5, x + 1.5, y + 1.5]);
   }
   return steps;
