@@ -201,6 +201,7 @@ export class Sheet {
   /** The bytes of what a button of the files saves. */
   async save(name) {
     await this.tab('Files');
+    await this.page.locator('.app-single').evaluate((single) => { single.open = true; });
     const [download] = await Promise.all([this.page.waitForEvent('download', PATIENCE), this.button(name).click()]);
     return readFileSync(await download.path());
   }

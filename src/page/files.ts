@@ -14,6 +14,9 @@ import { type Made, type Output, archive, handOut, named, outputFile, pageFile, 
 import { OFFERED } from "./set";
 import { Title } from "./title";
 
+/** The output that is printed. */
+const PAPER = "sheet";
+
 export class FilesPanel implements Part {
   readonly element = make("div", { class: "app-files" });
   private readonly lying = make("ul", { class: "app-lying" });
@@ -21,6 +24,8 @@ export class FilesPanel implements Part {
   private readonly came = make("div", { class: "app-came", role: "status" });
   private readonly saved = make("div", { class: "app-saved", role: "status" });
   private readonly formats = make("div", { class: "app-acts" });
+  /** What is taken along on paper. */
+  private readonly paper = make("div", { class: "app-way", hidden: true });
   private readonly ways: HTMLElement;
   private readonly called = new Title();
   private last: { readonly panel: Panel; readonly of: State } | null = null;
@@ -103,8 +108,11 @@ export class FilesPanel implements Part {
   know({ outputs }: TripDoor): void {
     this.outputs = outputs;
     const { words, store } = this.desk;
-    const buttons = outputs.map((output) => this.one(words(`draw-save-${output.format}`), () => outputFile(store.state, output, this.desk)));
-    fill(this.formats, ...buttons);
+    const one = (output: Output) => this.one(words(`draw-save-${output.format}`), () => outputFile(store.state, output, this.desk));
+    const sheet = outputs.find(({ format }) => format === PAPER);
+    fill(this.paper, ...(sheet ? [one(sheet), make("p", {}, words("draw-save-sheet-holds"))] : []));
+    this.paper.hidden = !sheet;
+    fill(this.formats, ...outputs.filter((output) => output !== sheet).map(one));
   }
 
   private page(state = this.desk.store.state): Promise<Made> {
@@ -130,16 +138,15 @@ export class FilesPanel implements Part {
   private saving(): HTMLElement {
     const { words, store } = this.desk;
     const one = this.one.bind(this);
-    const way = (act: HTMLElement, holds: string) => make("div", { class: "app-way" }, act, make("p", { class: "app-quiet" }, words(holds)));
+    const way = (act: HTMLElement, holds: string) => make("div", { class: "app-way" }, act, make("p", {}, words(holds)));
     const zones = one(words("draw-save-zones"), () => zonesFile(store.state));
     const trip = one(words("draw-save-trip"), () => tripFile(store.state, this.desk));
     return group(
       words("draw-save-title"),
       way(one(words("draw-save-zip"), () => this.whole(), true), "draw-save-zip-holds"),
       way(one(words("draw-save-page"), () => this.page()), "draw-save-page-holds"),
-      make("h3", { class: "app-title" }, words("draw-save-single")),
-      make("div", { class: "app-acts" }, zones, trip),
-      this.formats,
+      this.paper,
+      make("details", { class: "app-fold app-single" }, make("summary", {}, words("draw-save-single")), make("div", { class: "app-acts" }, zones, trip), this.formats),
     );
   }
 
