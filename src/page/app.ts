@@ -277,7 +277,7 @@ export class App implements Desk {
   }
 
   /** Keeps the state a moment after the last change, or as soon as the page goes out of sight. */
-  private keepSoon(): void {
+  keepSoon(): void {
     clearTimeout(this.keeping);
     this.keeping = setTimeout(() => this.keepNow(), 400);
   }

@@ -30,6 +30,8 @@ export interface Desk {
   made(): void;
   /** Plans again where a part shows something of the report that the plan does not hold. */
   ask(): void;
+  /** Keeps the work in the browser before long: what is beside the state is another one. */
+  keepSoon(): void;
   /** Says something to those who listen to the page. */
   tell(text: string): void;
 }

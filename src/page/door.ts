@@ -81,6 +81,8 @@ export interface Planned {
   readonly notices: readonly Fault[];
   /** What stops and what to look at, what to carry, the hours. */
   readonly head: Html;
+  /** What is said of no leg that is inside, in one sentence; empty where none is. */
+  readonly reading: Html;
   readonly legs: readonly Leg[];
   readonly zones: readonly Zone[];
   readonly changes: readonly Change[];
@@ -110,8 +112,10 @@ export interface Leg {
   readonly from_to: string;
   /** `leg 6: rope of 3, 13.5 m apart`. */
   readonly title: Html;
-  /** What is found there and what to do. */
+  /** What is found there and what to do, a paragraph each. */
   readonly told: Html;
+  /** What to do for who stands there, in at most two short lines; empty where nothing is to be done. */
+  readonly act: Html;
   /** By the word that holds on each piece, with its lines. */
   readonly pieces: readonly Piece[];
   /** Figures of each rope team as they are shown, to mark what changed: `1-spacing`, `1-knots`, `1-coils`, `1-rope`, `2-spacing`, … */

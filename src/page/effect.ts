@@ -4,13 +4,24 @@ import { figuresOf, legBefore } from "./changes";
 import type { Desk, Part } from "./desk";
 import { fill, make, report, scrolled } from "./dom";
 import type { Leg, Panel, Planned } from "./door";
+import type { State } from "./model";
 import { badge } from "./panel";
+import { passed } from "./passed";
+import { actsOf } from "./takeback";
+
+/** A leg, and what it was. */
+interface Known {
+  readonly leg: Leg;
+  readonly was: Leg | null;
+}
 
 export class Effect implements Part {
   readonly element = make("div", { "aria-live": "polite" });
   private readonly line: HTMLElement;
   /** There was a plan before. */
   private had = false;
+  /** The last plan of what was not entered on the ice. */
+  private given: Planned | null = null;
   /** What is said is as wide as its words. */
   private readonly wide = new ResizeObserver(() => scrolled(this.line));
 
@@ -20,9 +31,11 @@ export class Effect implements Part {
     passed(this.line, () => this.element.parentElement?.querySelector(".app-panel:not([hidden])") ?? null);
   }
 
-  show(panel: Panel, before: Planned | null): void {
+  show(panel: Panel, before: Planned | null, of: State): void {
     const planned = "verdict" in panel;
-    const said = planned ? before && this.said(panel, before) : panel.faults.length > 0 && this.had ? [this.desk.words("draw-no-plan")] : null;
+    const onIce = actsOf(of).length > 0;
+    if (planned && !onIce) this.given = panel;
+    const said = planned ? before && this.said(panel, before, onIce) : panel.faults.length > 0 && this.had ? [this.desk.words("draw-no-plan")] : null;
     this.had ||= planned;
     const next = make("p", {}, ...(said ?? []));
     this.line.hidden = said === null;
@@ -31,23 +44,42 @@ export class Effect implements Part {
     // What is said already is not said again.
     if (next.outerHTML === this.line.innerHTML) return;
     fill(this.line, next);
+    this.line.scrollLeft = 0;
     this.wide.disconnect();
     this.wide.observe(next);
   }
 
-  private said(plan: Planned, before: Planned): (Node | string)[] {
-    const known = plan.legs.map((leg) => ({ leg, was: legBefore(leg, plan, before) }));
+  private said(plan: Planned, before: Planned, onIce: boolean): (Node | string)[] {
+    const turned = this.turned(plan, before);
+    if (turned.length > 0) return turned.flatMap((word) => [word, " "]);
+    const { words: say } = this.desk;
+    // What the step before made worse is not as before for who stands there.
+    const since = onIce && this.given ? this.turned(plan, this.given) : [];
+    if (since.length > 0) return [`${say("draw-effect-ice")} `, ...since.flatMap((word) => [word, " "]), this.others(plan, before, "draw-effect-figures-too")];
+    const asBefore = onIce && !this.given ? "draw-effect-figures-too" : "draw-effect-figures";
+    return [this.others(plan, before, asBefore) || say("draw-effect-none")];
+  }
+
+  /** The legs whose word is another one, those that came and those that went. */
+  private turned(plan: Planned, before: Planned): HTMLElement[] {
+    const known = pairs(plan, before);
     const kept = new Set(known.map(({ was }) => was));
     const gone = before.legs.filter((leg) => leg.roped && !kept.has(leg));
     const other = known.filter(({ leg, was }) => was?.verdict !== leg.verdict && (was || leg.roped));
-    const words = [...other.map(({ leg, was }) => this.turned(leg, was)), ...gone.map((leg) => make("del", {}, this.word(leg)))];
-    if (words.length > 0) return words.flatMap((word) => [word, " "]);
-    const { words: say } = this.desk;
-    const figures = known.filter(({ leg, was }) => figuresOf(leg, was).some((figure) => figure.was !== null));
-    return [figures.length > 0 ? `${say("draw-effect-figures")} ${figures.map(({ leg }) => leg.leg).join(", ")}` : say("draw-effect-none")];
+    return [...other.map(({ leg, was }) => this.turn(leg, was)), ...gone.map((leg) => make("del", {}, this.word(leg)))];
   }
 
-  private turned(leg: Leg, was: Leg | null): HTMLElement {
+  /** The legs with other figures, and those of which something else is told. */
+  private others(plan: Planned, before: Planned, figuresSay: string): string {
+    const { words } = this.desk;
+    const known = pairs(plan, before);
+    const figures = known.filter(({ leg, was }) => figuresOf(leg, was).some((figure) => figure.was !== null));
+    const told = known.filter((one) => !figures.includes(one) && one.was && (one.was.told !== one.leg.told || one.was.act !== one.leg.act));
+    const named = (key: string, legs: readonly Known[]) => (legs.length > 0 ? [`${words(key)} ${legs.map(({ leg }) => leg.leg).join(", ")}`] : []);
+    return [...named(figuresSay, figures), ...named("draw-effect-told", told)].join(" · ");
+  }
+
+  private turn(leg: Leg, was: Leg | null): HTMLElement {
     const now = make("ins", {}, badge(leg.verdict, this.desk));
     if (!was) return make("span", {}, make("ins", {}, this.word(leg)));
     return make("span", {}, `${this.desk.words("draw-leg")} ${leg.leg}: `, make("del", {}, badge(was.verdict, this.desk)), " ", now);
@@ -58,15 +90,4 @@ export class Effect implements Part {
   }
 }
 
-/** A finger that sets out on a line scrolls it sideways, and up and down what is under it. */
-function passed(line: HTMLElement, under: () => Element | null): void {
-  let last: number | null = null;
-  line.addEventListener("pointerdown", ({ pointerType, clientY }) => (last = pointerType === "mouse" ? null : clientY));
-  line.addEventListener("pointermove", ({ clientY }) => {
-    if (last === null) return;
-    under()?.scrollBy(0, last - clientY);
-    last = clientY;
-  });
-  for (const end of ["pointerup", "pointercancel"]) line.addEventListener(end, () => (last = null));
-  line.addEventListener("wheel", ({ deltaX, deltaY }) => Math.abs(deltaY) > Math.abs(deltaX) && under()?.scrollBy(0, deltaY), { passive: true });
-}
+const pairs = (plan: Planned, before: Planned): Known[] => plan.legs.map((leg) => ({ leg, was: legBefore(leg, plan, before) }));

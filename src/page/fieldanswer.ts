@@ -1,67 +1,94 @@
-/** The answer on the ice: two lines that stay in sight with the way back, and in a place of its own height all that is longer. */
+/** The answer on the ice: a few lines that stay in sight with the way back, and all that is longer under the place. */
 
-import { type Child, fill, make, report, scrolled, written } from "./dom";
+import { type Child, button, fill, make } from "./dom";
 import type { Html } from "./door";
+import type { Words } from "./words";
 
-/** What is told of a leg before it says what to do, and where the sentence ends that says so. */
-const [ARROW, END] = ["→", /\.(?=\s|$)/];
+/** Where a sentence ends. */
+const END = /\.(?=\s|$)/;
 
 export class Answer {
   /** In sight wherever the form is scrolled to. */
   readonly pinned: HTMLElement;
-  /** Of one height whatever stands in it: what is under it stays under the hand. */
+  /** Of one height until all of it is asked for: what is under it stays under the hand. */
   readonly longer: HTMLElement;
   private readonly lines = make("div", { class: "app-answer", role: "status" });
+  private readonly text: HTMLElement;
+  private readonly more: HTMLButtonElement;
+  private said: readonly [lines: readonly HTMLElement[], spare: HTMLElement | null] = [[], null];
+  private sign = "";
+  private wide = 0;
 
-  constructor(title: string, back: HTMLElement) {
+  constructor(title: string, private readonly words: Words, back: HTMLElement) {
     this.pinned = make("div", { class: "app-pinned" }, this.lines, back);
-    this.longer = report(title, { class: "app-longer" });
+    this.text = make("div", { class: "app-longer", role: "group", "aria-label": title, focusin: () => this.unfold(true) });
+    this.more = button(words("draw-field-more"), () => this.unfold(!this.unfolded), { class: "app-button app-more", "aria-expanded": "false", hidden: true });
+    this.longer = make("div", { class: "app-longer-box" }, this.text, this.more);
+    const sized = new ResizeObserver(() => {
+      if (this.lines.offsetWidth !== this.wide) this.put();
+      this.offer();
+    });
+    sized.observe(this.lines);
+    sized.observe(this.text);
   }
 
-  /** What stands there already is not said again. */
-  say(lines: readonly HTMLElement[], longer: readonly Child[]): void {
-    const same = lines.map((line) => line.outerHTML).join("") === this.lines.innerHTML;
-    if (!same) this.put(lines);
-    if (longer.length === 0) return fill(this.longer);
+  /** `spare` is said where there is a line for it. What stands there already is not said again. */
+  say(lines: readonly HTMLElement[], spare: HTMLElement | null, longer: readonly Child[], refused = false): void {
+    const sign = [...lines, spare].map((line) => line?.outerHTML ?? "").join("\n");
+    this.lines.classList.toggle("app-refusal", refused);
+    this.said = [lines, spare];
+    if (sign !== this.sign) this.put();
+    this.sign = sign;
     const next = make("div", {}, ...longer);
-    if (next.innerHTML === this.longer.firstElementChild?.innerHTML) return;
-    fill(this.longer, next);
-    this.longer.scrollTop = 0;
-    // Its height stays as it is, so nobody else tells.
-    scrolled(this.longer);
+    if (next.innerHTML === (this.text.firstElementChild?.innerHTML ?? "")) return;
+    fill(this.text, longer.length > 0 ? next : null);
+    this.offer();
   }
 
-  /** Of three lines the first has what the others leave. */
-  private put(lines: readonly HTMLElement[]): void {
-    const { classList } = this.lines;
-    fill(this.lines, ...lines);
-    classList.remove("app-roomy");
-    const [, second] = lines;
-    if (lines.length === 2 && second) classList.toggle("app-roomy", second.offsetHeight < 1.6 * parseFloat(getComputedStyle(second).lineHeight));
+  /** Nothing of what is said is cut: what can be left out or be smaller makes room, then the place grows, and stays so high. */
+  private put(): void {
+    const [lines, spare] = this.said;
+    const { classList, style } = this.lines;
+    this.wide = this.lines.offsetWidth;
+    const room = parseFloat(getComputedStyle(this.lines).minHeight) + 1;
+    for (const all of spare ? [[...lines, spare], lines] : [lines]) {
+      fill(this.lines, ...all);
+      for (const tight of [false, true]) {
+        classList.toggle("app-tight", tight);
+        if (this.lines.offsetHeight <= room) return;
+      }
+    }
+    style.minHeight = `${this.lines.offsetHeight}px`;
+  }
+
+  private get unfolded(): boolean {
+    return this.text.classList.contains("app-whole-text");
+  }
+
+  private unfold(open: boolean): void {
+    if (open === this.unfolded || (open && this.more.hidden)) return;
+    this.text.classList.toggle("app-whole-text", open);
+    this.text.scrollTop = 0;
+    this.more.textContent = this.words(open ? "draw-field-less" : "draw-field-more");
+    this.more.setAttribute("aria-expanded", String(open));
+  }
+
+  /** The way to all of it, where there is more. */
+  private offer(): void {
+    this.more.hidden = !this.unfolded && this.text.scrollHeight <= this.text.clientHeight + 1;
   }
 }
 
-/** The first thing to do of what is told of a leg; null where there is none. */
-export function cure(told: Html): HTMLElement | null {
-  const whole = written("div", {}, told);
-  const first = textsOf(whole).find((text) => text.data.includes(ARROW));
-  return first ? make("p", { class: "app-cure" }, firstOf(whole, first, first.data.indexOf(ARROW))) : null;
-}
-
-const textsOf = (whole: Element): Text[] => [...whole.childNodes].filter((node): node is Text => node instanceof Text);
-
-/** The rest of the first sentence from a place in it on, or all of it. */
-export function firstOf(whole: Element, start: Text | undefined = textsOf(whole)[0], from = 0): DocumentFragment {
+/** The first sentence of a text. */
+export function firstOf(html: Html): DocumentFragment {
+  const whole = make("div");
+  whole.innerHTML = html;
   const range = document.createRange();
   range.selectNodeContents(whole);
-  if (!start) return range.cloneContents();
-  const texts = textsOf(whole);
-  range.setStart(start, from);
-  for (const text of texts.slice(texts.indexOf(start))) {
-    const after = text === start ? from : 0;
-    const end = text.data.slice(after).search(END);
+  for (const text of whole.childNodes) {
+    const end = text instanceof Text ? text.data.search(END) : -1;
     if (end < 0) continue;
-    range.setEnd(text, end + after);
+    range.setEnd(text, end);
     break;
   }
   return range.cloneContents();

@@ -19,7 +19,8 @@ const ALONG_M = 100;
 /** And so far to each side, metres. Our judgement. */
 const HALF_M = 150;
 
-export type Change = (did: string, change: (state: State) => State, going: boolean) => void;
+/** `name` is called once it is done: steps of one name are one act. */
+export type Change = (did: string, change: (state: State) => State, going: boolean, name: () => string) => void;
 
 export class GapHere {
   readonly element = make("div", { class: "app-field-gap" });
@@ -58,9 +59,9 @@ export class GapHere {
     fill(this.element, ...names, none, this.field?.element ?? null);
   }
 
-  private metres(get: () => string, set: (state: State, text: string) => State): Field {
+  private metres(get: () => string, set: (state: State, text: string) => State, keys: () => readonly (number | null)[]): Field {
     const { words, store } = this.desk;
-    const change = (text: string, going: boolean) => this.change("draw-did-field-gap", (state) => set(state, text), going);
+    const change = (text: string, going: boolean) => this.change("draw-did-field-gap", (state) => set(state, text), going, () => `gap ${keys().join()}`);
     const value = { get, set: change, settle: () => store.settle() };
     return stepField(words("draw-field-gap-here"), words("draw-unit-m"), value);
   }
@@ -68,7 +69,7 @@ export class GapHere {
   private ofZones(here: readonly Drawn[]): Field {
     const keys = here.map((zone) => zone.key);
     const zones = () => this.desk.store.state.zones.filter((zone) => keys.includes(zone.key));
-    return this.metres(() => shown(widest(zones())), (state, text) => withGap(state, keys, text));
+    return this.metres(() => shown(widest(zones())), (state, text) => withGap(state, keys, text), () => keys);
   }
 
   /** A gap that is typed makes the zone, one that is emptied takes it away again. */
@@ -83,7 +84,7 @@ export class GapHere {
       this.made = zone.key;
       return { ...state, zones: [...state.zones, zone] };
     };
-    return this.metres(() => shown(known(store.state)?.properties["gap_m"]), set);
+    return this.metres(() => shown(known(store.state)?.properties["gap_m"]), set, () => [this.made]);
   }
 
   /** The ground round a place along the route; null where the line is not known. */

@@ -2,8 +2,7 @@
 
 import { type Desk, zoneTitle } from "./desk";
 import { make, written } from "./dom";
-import type { Leg, Planned, Zone } from "./door";
-import { cure } from "./fieldanswer";
+import type { Leg, Planned, Verdict, Zone } from "./door";
 import { type Ahead, aheadOf, harsh, pieceAt, zonesRound } from "./fieldahead";
 import { writer } from "./map/figures";
 import type { State } from "./model";
@@ -11,9 +10,11 @@ import { badge, kilometre, kilometres } from "./panel";
 import type { Place } from "./whereami";
 
 export interface Here {
-  /** The word and the set-up, and what to do or what comes. */
+  /** The word and the set-up, and what to do. */
   readonly lines: readonly HTMLElement[];
-  /** The word, the zones and all that comes. */
+  /** What comes, where there is a line for it. */
+  readonly spare: HTMLElement | null;
+  /** All that comes, the word and the zones. */
   readonly longer: readonly HTMLElement[];
 }
 
@@ -21,22 +22,47 @@ export interface Here {
 export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: Desk): Here {
   const verdict = pieceAt(leg, place)?.verdict ?? leg.verdict;
   const ahead = aheadOf(plan, leg, place);
-  const comes = () => ahead.map((one) => make("p", {}, ...coming(one, desk)));
+  const comes = ahead.map((one) => make("p", {}, ...coming(one, desk)));
   const zones = zonesRound(plan, place).map((zone) => make("p", {}, ...standing(zone, of, desk)));
   const own = make("p", {}, `${desk.words("draw-field-here")} `, badge(verdict, desk));
   const first = verdict === leg.verdict ? [badge(verdict, desk)] : [...own.cloneNode(true).childNodes];
-  const line = make("p", {}, ...first, " ", written("span", { class: "app-set-up" }, leg.title));
-  return { lines: [line, ...second(leg, verdict, ahead, desk)], longer: [own, ...zones, ...comes()] };
+  const line = make("p", {}, ...first, " ", setUp(leg, desk));
+  return { lines: [line, ...todo(leg, verdict, ahead, desk)], spare: spare(leg, verdict, ahead, desk), longer: [...comes, own, ...zones] };
 }
 
-/** What to do here or ahead in this leg; where there is nothing to do how far the leg goes and what comes. */
-function second(leg: Leg, verdict: Leg["verdict"], ahead: readonly Ahead[], desk: Desk): HTMLElement[] {
+/** The figures of each rope team; what is class `app-extra` may be left out. */
+function setUp(leg: Leg, desk: Desk): HTMLElement {
+  const teams = [...new Set(leg.figures.map(({ id }) => id.split("-", 1)[0]))];
+  const value = (team: string | undefined, name: string) => leg.figures.find(({ id }) => id === `${team}-${name}`)?.value;
+  const known = teams.filter((team) => value(team, "spacing") !== undefined);
+  if (known.length === 0) return written("span", { class: "app-set-up" }, leg.title);
+  const all = known.flatMap((team, at) => {
+    const [spacing, knots, coils] = [value(team, "spacing"), value(team, "knots"), value(team, "coils")];
+    const extra = knots === undefined ? null : make("span", { class: "app-extra" }, `, ${knots}`);
+    const rest = coils === undefined ? null : make("span", {}, ", ", make("span", { class: "app-together" }, coils));
+    return [at > 0 ? " · " : null, spacing ?? null, extra, rest];
+  });
+  return make("span", { class: "app-set-up" }, make("span", { class: "app-extra" }, `${desk.words("draw-leg")} ${leg.leg}: `), ...all);
+}
+
+/** What is worse ahead in this leg. */
+const worseAhead = ([next]: readonly Ahead[]): Ahead | null => (next?.worse && next.inLeg ? next : null);
+
+/** Whether what is to be done in a leg is to be done here or ahead of here. */
+const isDue = (leg: Leg, verdict: Verdict, ahead: readonly Ahead[]): boolean =>
+  leg.act !== "" && (verdict === leg.verdict || harsh(verdict) || ahead.some((one) => one.inLeg && harsh(one.verdict)));
+
+/** What to do here or ahead in this leg; where there is nothing to do how far the leg goes. */
+function todo(leg: Leg, verdict: Verdict, ahead: readonly Ahead[], desk: Desk): HTMLElement[] {
+  if (!isDue(leg, verdict, ahead)) return [make("p", {}, kilometres(leg, desk))];
+  const worse = worseAhead(ahead);
+  const act = written("div", { class: "app-act" }, leg.act);
+  return worse ? [make("p", {}, ...coming(worse, desk)), act] : [act];
+}
+
+function spare(leg: Leg, verdict: Verdict, ahead: readonly Ahead[], desk: Desk): HTMLElement | null {
   const [next] = ahead;
-  const due = harsh(verdict) || ahead.some((one) => one.inLeg && harsh(one.verdict));
-  const todo = due ? cure(leg.told) : null;
-  if (!todo) return [make("p", {}, kilometres(leg, desk)), ...(next ? [make("p", {}, ...coming(next, desk))] : [])];
-  if (next?.worse && next.inLeg) todo.prepend(...coming(next, desk), " ");
-  return [todo];
+  return next && !(worseAhead(ahead) && isDue(leg, verdict, ahead)) ? make("p", {}, ...coming(next, desk)) : null;
 }
 
 /** `in 20 m, from km 7.25: ? look` */

@@ -2,77 +2,83 @@
 
 import type { Desk, Part } from "./desk";
 import { button, fill, make, written } from "./dom";
-import type { Ground, Html, Leg, Panel, Planned, Trip, TripDoor, TripRope } from "./door";
-import { faultList } from "./faults";
+import type { Ground, Html, Panel, Planned, Trip, TripDoor, TripRope } from "./door";
+import { allNeeded, faultList } from "./faults";
 import { Answer, firstOf } from "./fieldanswer";
-import { hereIn } from "./fieldhere";
+import { WayBack } from "./fieldback";
 import { type Slot, slots, turnPerson, turnRope } from "./fieldfolk";
 import { GapHere } from "./fieldgap";
-import { type Field, group, numberField } from "./fields";
-import { type Person, people, ropes, withPeople } from "./folk";
-import type { State } from "./model";
-import { shown, typed, withMember } from "./number";
+import { hereIn } from "./fieldhere";
+import { group } from "./fields";
+import { Where } from "./fieldwhere";
 import { Fold } from "./fold";
-import { kilometre } from "./panel";
+import { type Person, people, ropes, withPeople } from "./folk";
+import { Hold } from "./hold";
+import { SIGNS } from "./map/palette";
+import type { State } from "./model";
+import { shown, withMember } from "./number";
 import { since } from "./since";
-import { TakeBack } from "./takeback";
+import { TakeBack, markPlain } from "./takeback";
 import { Ways } from "./ways";
-import { type Place, atHeight, atKilometre } from "./whereami";
 
 /** Who is out is drawn as missing. */
 const slotClass = ({ out }: Slot<unknown>): string => `app-button app-big${out ? " app-out" : ""}`;
 
-/** Where somebody said they are: in another language too. */
-const typedAt = new WeakMap<Desk, { km: string; height: string }>();
+/** The form as it was last made, in another language. */
+const formOf = new WeakMap<Desk, HTMLElement>();
 
 export class FieldMode implements Part {
   readonly element = make("div", { class: "app-field-mode" });
   private readonly answer: Answer;
-  private readonly where = make("div", { class: "app-where" });
+  private readonly where: Where;
   private readonly gap: GapHere;
   private readonly folk = make("div", { class: "app-acts" });
   private readonly snow = make("div", { class: "app-acts" });
   private readonly ways: Ways;
   private readonly table = make("div");
   private readonly fold: Fold;
-  private readonly back: HTMLButtonElement;
-  private readonly typedIn: { km: string; height: string };
-  private stage = 1;
+  private readonly taken = new TakeBack();
+  private readonly back: WayBack;
+  private readonly hold: Hold;
   private plan: Planned | null = null;
+  /** There was a plan before. */
+  private had = false;
   /** What it is the plan of. */
   private of: State;
   private offered = "";
-  /** The places that are offered. */
-  private placed = "";
-  private place: Place | null = null;
-  private readonly taken = new TakeBack();
   private door: TripDoor | null = null;
 
   constructor(private readonly desk: Desk) {
     const { words } = desk;
     this.of = desk.store.state;
-    this.typedIn = typedAt.get(desk) ?? { km: "", height: "" };
-    typedAt.set(desk, this.typedIn);
-    this.gap = new GapHere(desk, (did, change, going) => this.change(did, change, going));
+    this.gap = new GapHere(desk, (did, change, going, name) => this.change(did, change, going, name));
     this.fold = new Fold(true, () => desk.ask());
-    this.back = button("", () => this.restore(), { class: "app-button app-big app-wide" });
-    this.answer = new Answer(words("draw-leg"), this.back);
-    this.ways = new Ways(desk, { class: "app-button app-big" });
+    this.back = new WayBack(desk, this.taken);
+    this.answer = new Answer(words("draw-leg"), words, this.back.element);
+    this.where = new Where(desk, () => this.stands());
+    this.ways = new Ways(desk, { class: "app-button app-big" }, true);
+    const filler = make("div");
+    this.hold = new Hold(this.element, filler);
     this.element.append(
       this.answer.pinned,
-      group(words("draw-field-where"), this.places(), this.where),
+      this.where.element,
       this.answer.longer,
+      filler,
       group(words("draw-field-gap"), this.gap.element),
       group(words("draw-field-party"), this.folk, this.ways.element),
       group(words("draw-field-snow"), this.snow),
       this.table,
     );
     this.sync(desk.store.state);
+    const before = formOf.get(desk);
+    if (before) this.hold.goOn(before);
+    formOf.set(desk, this.element);
   }
 
   sync(state: State): void {
+    if (!this.desk.store.canUndo) markPlain(state);
     this.taken.come(state);
-    this.offerBack(state);
+    this.back.offer(state, this.door);
     this.buttons(state);
     this.gap.sync();
     this.ways.sync(state);
@@ -86,6 +92,7 @@ export class FieldMode implements Part {
   know(door: TripDoor): void {
     this.door = door;
     this.buttons(this.desk.store.state);
+    this.back.offer(this.desk.store.state, door);
   }
 
   show(panel: Panel, _: Planned | null, of: State): void {
@@ -94,6 +101,7 @@ export class FieldMode implements Part {
     this.locate();
     if (this.plan) this.tell(this.plan);
     else this.refuse(panel);
+    this.had ||= this.plan !== null;
     const field = this.plan?.parts.find((part) => part.id === "field");
     if (field) this.fold.show(field.title, field.html);
     if ((this.table.firstElementChild !== null) !== !!field) fill(this.table, field ? this.fold.element : null);
@@ -106,118 +114,49 @@ export class FieldMode implements Part {
   /** The word and the set-up of the leg here, and what to do there; before anything is said the question. All that is longer stands apart. */
   private tell(plan: Planned): void {
     const { words } = this.desk;
-    const leg = this.leg(plan);
+    const { place, open } = this.where;
+    const leg = this.where.leg(plan);
     const changes = this.changes();
     const stands = changes.length > 0 ? [...written("div", {}, plan.head).querySelectorAll<HTMLElement>(".stands")] : [];
-    if (!leg || !this.place) return this.answer.say([make("p", {}, words(this.placed === "" ? "draw-field-nowhere" : "draw-field-which"))], [...stands, ...changes]);
-    const { lines, longer } = hereIn(plan, leg, this.place, this.of, this.desk);
-    this.answer.say(lines, [...longer, this.wayTo(leg.told), written("p", {}, leg.told), ...stands, ...changes]);
+    if (!leg || !place) return this.answer.say([make("p", {}, words(open ? "draw-field-which" : "draw-field-nowhere"))], null, [...stands, ...changes]);
+    const { lines, spare, longer } = hereIn(plan, leg, place, this.of, this.desk);
+    this.answer.say(lines, spare, [...longer, this.wayTo(leg.told), written("div", {}, leg.told), ...stands, ...changes]);
   }
 
-  /** What to do where there is no plan, and what stands in its way. */
+  /** What to do where there is no plan, and what stands in its way: as grave as a stop, once there was a plan. */
   private refuse({ faults }: Panel): void {
     const [first] = faults;
     if (!first) return;
+    const grave = this.had || !allNeeded(faults);
+    const sign = grave ? [make("span", { "aria-hidden": "true" }, SIGNS.stop), " "] : [];
     const says = written("p", { class: "app-set-up" }, first.says);
-    const lines = first.hint === null ? [says] : [make("p", { class: "app-cure" }, firstOf(written("div", {}, first.hint))), says];
-    this.answer.say(lines, [faultList(faults.slice(0, 1), this.desk, this.of), this.wayTo(first.hint ?? ""), ...this.changes()]);
+    const hint = first.hint === null ? null : make("p", { class: "app-act" }, firstOf(first.hint));
+    (hint ?? says).prepend(...sign);
+    const longer = [faultList(faults.slice(0, 1), this.desk, this.of), this.wayTo(first.hint ?? ""), ...this.changes()];
+    this.answer.say(hint ? [hint, says] : [says], null, longer, grave);
   }
 
   /** Beside what tells of the ways there is one to them. */
   private wayTo(told: Html): HTMLElement | null {
     const name = this.desk.words("draw-ways");
-    return told.includes(name) ? this.big(name, () => this.ways.open()) : null;
-  }
-
-  /** What was done here, in a few words each. */
-  private since(state: State): string[] {
-    return since(this.taken.without(state), state, this.desk, this.door);
-  }
-
-  /** The way back says what it takes back. */
-  private offerBack(state: State): void {
-    const said = this.since(state);
-    this.back.hidden = said.length === 0;
-    fill(this.back, `${this.desk.words("draw-field-back")}: `, make("bdi", {}, said.join(" · ")));
+    return told.includes(name) ? this.big(name, () => this.ways.open(), { "data-leads": true }) : null;
   }
 
   /** What was done here and is in the plan, in one line. */
   private changes(): HTMLElement[] {
-    const said = this.since(this.of);
+    const said = since(this.taken.without(this.of), this.of, this.desk, this.door);
     return said.length > 0 ? [make("p", { class: "app-since" }, make("bdi", {}, said.join(" · ")))] : [];
   }
 
-  private leg(plan: Planned): Leg | null {
-    const { place } = this;
-    if (!place) return null;
-    return plan.legs.find((leg) => leg.stage === place.stage && place.at_m >= leg.start_m && place.at_m <= leg.end_m) ?? null;
-  }
-
-  private places(): HTMLElement {
-    const { words } = this.desk;
-    const value = (name: "km" | "height", other: "km" | "height") => ({
-      get: () => this.typedIn[name],
-      set: (text: string) => {
-        this.typedIn[name] = text;
-        if (text !== "") this.typedIn[other] = "";
-        for (const field of fields) field.sync();
-        this.locate();
-        if (this.plan) this.tell(this.plan);
-      },
-      settle: () => {},
-    });
-    const fields: Field[] = [
-      numberField(words("draw-field-km"), words("draw-unit-km"), value("km", "height")),
-      numberField(words("draw-field-height"), words("draw-unit-m"), value("height", "km")),
-    ];
-    return make("div", { class: "app-row" }, ...fields.map((field) => field.element));
-  }
-
-  /** Finds the place again; a height may fit several, which are then offered. */
   private locate(): void {
-    const { plan } = this;
-    const [km, height] = [typed(this.typedIn.km), typed(this.typedIn.height)];
-    const found: readonly Place[] = !plan
-      ? []
-      : typeof km === "number"
-        ? atKilometre(plan, km, this.stage)
-        : typeof height === "number"
-          ? atHeight(plan, height)
-          : [];
-    // One of several places of a height is not taken for the one where somebody is.
-    const only = found.length === 1 || typeof km === "number" ? found[0] : undefined;
-    const same = found.find((one) => one.stage === this.place?.stage && Math.abs(one.at_m - this.place.at_m) < 50);
-    this.place = plan ? (same ?? only ?? null) : this.place;
-    this.offer(found);
-    this.gap.show(plan, this.of, this.place);
+    this.where.locate(this.plan);
+    this.gap.show(this.plan, this.of, this.where.place);
   }
 
-  private offer(found: readonly Place[]): void {
-    const { words } = this.desk;
-    if (found.length < 2) {
-      this.placed = "";
-      const wrong = this.plan && found.length === 0 && (this.typedIn.km || this.typedIn.height);
-      fill(this.where, wrong ? make("p", {}, words("draw-field-not-there")) : null);
-      return;
-    }
-    const sign = JSON.stringify(found);
-    if (sign !== this.placed) fill(this.where, make("div", { class: "app-acts" }, ...found.map((place) => this.choice(place))));
-    this.placed = sign;
-    const buttons = this.where.querySelectorAll("button");
-    found.forEach((place, at) => buttons[at]?.setAttribute("aria-pressed", String(place === this.place)));
-  }
-
-  private choice(place: Place): HTMLButtonElement {
-    const press = () => {
-      this.place = place;
-      this.stage = place.stage;
-      this.locate();
-      if (this.plan) this.tell(this.plan);
-    };
-    const { words } = this.desk;
-    const several = new Set(this.plan?.legs.map((leg) => leg.stage)).size > 1;
-    const stage = several ? `${words("draw-stage")} ${place.stage}, ` : "";
-    return this.big(`${stage}${kilometre(place.at_m, this.desk)} ${words("draw-unit-km")}`, press);
+  /** Somebody is in another place. */
+  private stands(): void {
+    this.gap.show(this.plan, this.of, this.where.place);
+    if (this.plan) this.tell(this.plan);
   }
 
   /** Made anew only where they are others: who presses one of them stays there. */
@@ -231,7 +170,7 @@ export class FieldMode implements Part {
     for (const row of [this.folk, this.snow]) {
       const at = [...row.children].indexOf(document.activeElement ?? row);
       fill(row, ...(row === this.folk ? this.folkButtons(folk, all, was) : this.snowButtons(trip)));
-      if (at >= 0) (row.children[Math.min(at, row.children.length - 1)] as HTMLElement | undefined)?.focus();
+      if (at >= 0) (row.children[Math.min(at, row.children.length - 1)] as HTMLElement | undefined)?.focus({ preventScroll: true });
     }
   }
 
@@ -269,21 +208,13 @@ export class FieldMode implements Part {
     this.change("draw-did-field-join", (state) => ({ ...state, trip: withPeople(state.trip, [...people(state.trip), { name: "" }]) }));
   }
 
-  private change(did: string, change: (state: State) => State, going = false): void {
+  private change(did: string, change: (state: State) => State, going = false, name = () => ""): void {
     const { store } = this.desk;
-    const made = (state: State) => {
-      const next = change(state);
-      this.taken.add(state, next);
-      return next;
+    const made = (was: State) => {
+      const left = change(was);
+      this.taken.add({ was, left, did, name: name() });
+      return left;
     };
     store.change(did, made, going);
-  }
-
-  private restore(): void {
-    const { store } = this.desk;
-    const next = this.taken.without(store.state);
-    this.taken.forget();
-    store.change("draw-did-field-back", () => next);
-    this.folk.querySelector("button")?.focus();
   }
 }

@@ -6,6 +6,7 @@ import { Newest } from "./engine";
 import { people, ropes } from "./folk";
 import { sameRoute } from "./held";
 import type { State } from "./model";
+import { isPlain } from "./takeback";
 
 interface Wanted {
   readonly state: State;
@@ -105,7 +106,7 @@ export class Follow {
   /** A plan of that state, or why there is none, in place of the one before. */
   private put(panel: Panel, { state, step }: Wanted): void {
     // Of one step that goes on, what is marked is what it changed in all.
-    if (this.shown && step !== this.shown.step) this.before = goesOn(this.shown.of, state) ? this.shown.plan : null;
+    if (this.shown && step !== this.shown.step) this.before = goesOn(this.shown.of, state) && !isPlain(state) ? this.shown.plan : null;
     if ("verdict" in panel) this.shown = { plan: panel, of: state, step };
     this.pending = { panel, of: state, left: new Set(this.parts) };
     this.shows();

@@ -2,6 +2,7 @@
 
 import type { Trip } from "./door";
 import type { Given, NamedBytes, NamedText } from "./given";
+import { type Ice, iceOf, onIce } from "./keepice";
 import { type Held, besideOf, zonesText } from "./held";
 import type { State } from "./model";
 import type { Language } from "./words";
@@ -17,6 +18,8 @@ interface Work {
   readonly route: NamedText | null;
   readonly files: readonly NamedBytes[] | null;
   readonly language: Language;
+  /** What was done on the ice. */
+  readonly ice?: Ice;
 }
 
 /** The place of the work on one page. */
@@ -46,7 +49,9 @@ export class Keep {
     const read = readAny(work.zones.text);
     const files = work.files ?? this.start.beside.files;
     const beside = { route: work.route, zonesName: work.zones.name, around: read.around, files };
-    return { state: { zones: read.zones, trip: work.trip, beside }, language: work.language };
+    const state = { zones: read.zones, trip: work.trip, beside };
+    if (work.ice) onIce(state, work.ice);
+    return { state, language: work.language };
   }
 
   /** Keeps a state; the one that the page was given needs no keeping. */
@@ -54,7 +59,7 @@ export class Keep {
     const { route, zonesName, files } = besideOf(state);
     const given = files === this.start.beside.files;
     const zones = { name: zonesName, text: zonesText(state) };
-    const work: Work = { zones, trip: state.trip, route, files: given ? null : files, language };
+    const work: Work = { zones, trip: state.trip, route, files: given ? null : files, language, ice: iceOf(state) };
     await this.ask("readwrite", (table) => table.put(work, this.key));
   }
 

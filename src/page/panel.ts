@@ -94,6 +94,7 @@ export class PlanPanel implements Part {
     kept.settle(this.element, [
       kept.of("head", plan.title + plan.head, () => report(plan.title, { class: "app-head" }, head(plan))),
       kept.of("title", "", title),
+      plan.reading ? kept.of("reading", plan.reading, () => written("p", { class: "app-quiet" }, plan.reading)) : null,
       list,
       this.gone(plan),
       field ? this.part(field) : null,

@@ -1,48 +1,108 @@
-/** What was done on the ice, taken back: that alone, whatever was changed elsewhere meanwhile. */
+/** What was done on the ice, taken back act by act: that alone, whatever was changed elsewhere meanwhile. */
 
 import { people, ropes, withPeopleOf, withRopes } from "./folk";
 import { type Drawn, type State, touched } from "./model";
 import { withMember } from "./number";
 
-/** The state before some steps on the ice, and after them. */
-interface Span {
+/** One act on the ice: the state before it, and after it. */
+export interface Act {
   readonly was: State;
   readonly left: State;
+  /** Key of the words that name it. */
+  readonly did: string;
+  /** What goes on with an act of the same name is one with it, such as the steps of one gap. */
+  readonly name: string;
+}
+
+/** An act that still shows in a state, and the state without it. */
+export interface Standing {
+  readonly act: Act;
+  readonly now: State;
+  readonly without: State;
 }
 
 /** What of each state was done on the ice: whoever goes a step back or forth comes to the same state again. */
-const known = new WeakMap<State, readonly Span[]>();
+const known = new WeakMap<State, readonly Act[]>();
+
+/** States that hold nothing which was done since the page was opened, or nothing of the ice any more. */
+const plain = new WeakSet<State>();
+
+/** The acts on the ice that led to a state. */
+export const actsOf = (state: State): readonly Act[] => known.get(state) ?? [];
+
+/** Says by which acts a state came about. */
+export const remember = (state: State, acts: readonly Act[]): void => void known.set(state, acts);
+
+/** Says that nothing in a state is a change. */
+export const markPlain = (state: State): void => void plain.add(state);
+
+export const isPlain = (state: State): boolean => plain.has(state);
+
+/** Whether two states say the same. */
+function same(some: State, other: State): boolean {
+  const zones = some.zones.length === other.zones.length && some.zones.every((zone, at) => sameZone(zone, other.zones[at]));
+  return zones && (some.trip === other.trip || JSON.stringify(some.trip) === JSON.stringify(other.trip));
+}
+
+const sameZone = (some: Drawn, other: Drawn | undefined): boolean =>
+  some === other || (some.geometry === other?.geometry && JSON.stringify(some.properties) === JSON.stringify(other.properties));
 
 export class TakeBack {
-  private spans: readonly Span[] = [];
+  private acts: readonly Act[] = [];
 
-  /** A step on the ice; those that follow on one another are one. */
-  add(was: State, left: State): void {
+  /** An act; one that undoes another one leaves nothing of both. */
+  add({ was, left, did, name }: Act): void {
     if (was === left) return;
-    const last = this.spans.at(-1);
-    const goesOn = last?.left === was;
-    this.spans = goesOn ? [...this.spans.slice(0, -1), { was: last.was, left }] : [...this.spans, { was, left }];
-    known.set(left, this.spans);
+    const last = this.acts.at(-1);
+    const goesOn = name !== "" && last?.name === name && last.left === was;
+    const act = goesOn ? { ...last, left } : { was, left, did, name };
+    this.acts = shortened(goesOn ? this.acts.slice(0, -1) : this.acts, act, left);
+    known.set(left, this.acts);
   }
 
   /** A state that comes: one that was there already with what was done then, one that is new with all of it. */
   come(state: State): void {
-    this.spans = known.get(state) ?? this.spans;
-    known.set(state, this.spans);
+    this.acts = known.get(state) ?? this.acts;
+    known.set(state, this.acts);
   }
 
-  /** Nothing of what was done is in the states to come. */
-  forget(): void {
-    this.spans = [];
-  }
-
-  /** The state without any of it. */
+  /** The state without what was done on the ice. */
   without(now: State): State {
-    return this.spans.reduceRight(undone, now);
+    return this.acts.reduceRight(undone, now);
+  }
+
+  /** What of it shows in a state, the last first. */
+  standing(now: State): Standing[] {
+    const found: Standing[] = [];
+    this.acts.reduceRight((state, act) => {
+      const without = undone(state, act);
+      if (!same(without, state)) found.push({ act, now: state, without });
+      return without;
+    }, now);
+    return found;
+  }
+
+  /** The state without the last act, or without any; what is left of the acts belongs to it. */
+  back(now: State, all: boolean): State {
+    const [last, ...others] = this.standing(now);
+    if (!last) return now;
+    const next = all ? this.without(now) : last.without;
+    this.acts = all || others.length === 0 ? [] : this.acts.slice(0, this.acts.indexOf(last.act));
+    known.set(next, this.acts);
+    if (this.acts.length === 0) plain.add(next);
+    return next;
   }
 }
 
-function undone(now: State, { was, left }: Span): State {
+/** The acts with one more, without what it takes back of them. */
+function shortened(acts: readonly Act[], act: Act, now: State): readonly Act[] {
+  const before = undone(now, act);
+  if (same(before, now)) return acts;
+  const undoes = [...acts].reverse().find((one) => same(undone(before, one), now));
+  return undoes ? acts.filter((one) => one !== undoes) : [...acts, act];
+}
+
+function undone(now: State, { was, left }: Act): State {
   if (now === left) return was;
   let { trip } = now;
   const sign = (one: unknown) => JSON.stringify(one);
@@ -76,7 +136,7 @@ const GAPS = ["gap_m", "gap_min_m", "gap_max_m", "gap_assumed"] as const;
 const gaps = ({ properties }: Drawn): string => JSON.stringify(GAPS.map((name) => properties[name] ?? null));
 
 /** Gaps as they were, unless they were changed since; zones that were made there only go as they came. */
-function zonesUndone(now: State, { was, left }: Span): State {
+function zonesUndone(now: State, { was, left }: Pick<Act, "was" | "left">): State {
   const before = new Map(was.zones.map((zone) => [zone.key, zone]));
   return left.zones.reduce((state, there) => {
     const old = before.get(there.key);

@@ -14,8 +14,9 @@ export class Ways implements Part {
   private readonly button: HTMLButtonElement;
   private of: State | null = null;
 
-  constructor(private readonly desk: Desk, marks: Marks = {}) {
-    this.button = button(desk.words("draw-ways"), () => void this.weigh(), marks);
+  /** `still` where the page is not to move under the one who asks. */
+  constructor(private readonly desk: Desk, marks: Marks = {}, private readonly still = false) {
+    this.button = button(desk.words("draw-ways"), () => void this.weigh(!this.still), marks);
     this.element.append(this.button, this.answer);
   }
 
@@ -27,7 +28,7 @@ export class Ways implements Part {
   /** Shows them to somebody who asked elsewhere. */
   open(): void {
     this.button.focus();
-    void this.weigh();
+    void this.weigh(true);
   }
 
   private forget(): void {
@@ -35,15 +36,15 @@ export class Ways implements Part {
     fill(this.answer);
   }
 
-  private async weigh(): Promise<void> {
+  private async weigh(goes: boolean): Promise<void> {
     const { store: { state }, words } = this.desk;
     this.of = state;
     fill(this.answer, make("p", { class: "app-fine", role: "status" }, words("draw-ways-waits")));
-    this.element.scrollIntoView({ block: "start" });
+    if (goes) this.element.scrollIntoView({ block: "start" });
     const ways = await this.weighed(state);
     if (this.of !== state) return;
     fill(this.answer, ways);
-    this.element.scrollIntoView({ block: "start" });
+    if (goes) this.element.scrollIntoView({ block: "start" });
   }
 
   private async weighed(state: State): Promise<HTMLElement> {

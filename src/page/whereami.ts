@@ -5,6 +5,8 @@ import type { Planned } from "./door";
 export interface Place {
   readonly stage: number;
   readonly at_m: number;
+  /** How the way goes there in the direction of the route, where that was asked for. */
+  readonly slope?: "up" | "down" | null;
 }
 
 /** Two places nearer than this are one. */
@@ -26,7 +28,8 @@ export function atHeight(plan: Planned, height_m: number): Place[] {
       const [next_m, next] = samples[index + 1] ?? [at_m, null];
       if (height === null || next === null || (height - height_m) * (next - height_m) > 0) return;
       const share = next === height ? 0 : (height_m - height) / (next - height);
-      const here = { stage, at_m: at_m + share * (next_m - at_m) };
+      const slope = next > height ? "up" : next < height ? "down" : null;
+      const here = { stage, at_m: at_m + share * (next_m - at_m), slope } as const;
       const last = found.at(-1);
       if (last?.stage !== stage || here.at_m - last.at_m > APART_M) found.push(here);
     });

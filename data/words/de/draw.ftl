@@ -38,6 +38,9 @@ draw-gone-kept = Das Programm ist abgebrochen und startet nicht mehr. Die Arbeit
 draw-reload = Seite neu laden
 draw-effect = Was die letzte Änderung an den Teilen ändert
 draw-effect-figures = Urteile wie vorher, andere Zahlen bei Teil
+draw-effect-figures-too = Andere Zahlen bei Teil
+draw-effect-told = Anderer Rat bei Teil
+draw-effect-ice = Mit allem, was unterwegs eingetragen ist:
 draw-effect-none = Die letzte Änderung ändert keinen Teil.
 draw-before = Der Plan hier unten ist der von vorher. Für das, was jetzt angegeben ist, gilt er nicht.
 draw-feature = Objekt
@@ -137,6 +140,11 @@ draw-assume-back = Zurück auf
 ## Auf dem Eis
 
 draw-field-back = Zurücknehmen
+draw-field-back-all = alles
+draw-field-more = Alles zeigen
+draw-field-less = Weniger
+draw-field-up = bergauf
+draw-field-down = bergab
 draw-field-where = Wo bin ich?
 draw-field-km = Kilometer
 draw-field-height = Höhe

@@ -38,6 +38,9 @@ draw-gone-kept = The program broke off and does not start any more. The work is 
 draw-reload = Load the page anew
 draw-effect = What the last change made of the legs
 draw-effect-figures = Verdicts as before, other figures on legs
+draw-effect-figures-too = Other figures on legs
+draw-effect-told = Other advice on legs
+draw-effect-ice = With all entered on the ice:
 draw-effect-none = The last change alters no leg.
 draw-before = The plan below is the one of before. It does not hold for what is given now.
 draw-feature = feature
@@ -137,6 +140,11 @@ draw-assume-back = Back to
 ## On the ice
 
 draw-field-back = Take back
+draw-field-back-all = all
+draw-field-more = All of it
+draw-field-less = Less
+draw-field-up = uphill
+draw-field-down = downhill
 draw-field-where = Where am I?
 draw-field-km = Kilometre
 draw-field-height = Height
