@@ -3,13 +3,16 @@
 import type OlMap from "ol/Map";
 import { nearestOn } from "./geometry/along";
 import type { Point } from "./geometry/rings";
-import { keepSeen, lasting, lookAt } from "./plane";
+import { keepSeen, lasting, lookAt, ROW, ROWED } from "./plane";
 import { coverOf, paddingFor } from "./room";
 import type { Scene } from "./scene";
 import { type Box, boxOf, meets } from "./shapes";
 
 /** So far within the rim of the map something is still seen, pixels. Our judgement. */
 const RIM = 40;
+
+/** A map so high has room to spare, pixels. Our judgement. */
+const ROOMY = 300;
 
 export class Looks {
   /** Made last, for as long as it is picked: it is seen in whatever room the map has. */
@@ -28,7 +31,10 @@ export class Looks {
     if (wide < 2 || high < 2) return;
     const picked = scene.find(scene.picked)?.areas.flat(2) ?? [];
     const line = [...picked, ...scene.ways.flatMap((way) => way.runs.flatMap((run) => run.map((spot) => spot.at)))];
-    lookAt(map, box, paddingFor(box, line, [wide, high], coverOf(this.stage)), duration);
+    const cover = coverOf(this.stage);
+    // Room for the row of the picked zone, so that it may come and go.
+    const top = Math.max(cover.top, wide <= ROWED && high >= ROOMY ? ROW : 0);
+    lookAt(map, box, paddingFor(box, line, [wide, high], { ...cover, top }), duration);
   }
 
   /** At all of some boxes; those that hold nothing left out. */
