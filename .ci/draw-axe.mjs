@@ -49,7 +49,7 @@ async function at(bench, width) {
     await look(bench, sheet, `${tab} at ${width} px`);
     await fits(bench, sheet, `${tab} at ${width} px`);
   }
-  for (const tool of ['Paint', 'Direction']) {
+  for (const tool of ['Direction', 'Paint']) {
     await sheet.tool(tool);
     await look(bench, sheet, `${tool} at ${width} px`);
   }
