@@ -1,5 +1,7 @@
 // On the ice and on a phone: what holds where one stands and what comes next, ways out of a rope lost, and what is on the first screen.
 
+import { readFileSync } from 'node:fs';
+
 const PHONE = { width: 360, height: 740, touch: true };
 const BADGE = /in ([\d.]+) (k?m), from km ([\d.]+): [^a-z]*([a-z]+)/;
 
@@ -17,7 +19,8 @@ export async function onTheWay(bench) {
   const order = ['unroped', 'inside', 'look', 'outside', 'stop'];
   for (let km = 0.05; km < 17.1; km += 0.53) {
     await page.getByLabel('Kilometre', { exact: true }).fill(km.toFixed(2));
-    const [own, ...longer] = (await page.locator('.app-longer').innerText()).replaceAll('\u00a0', ' ').split('\n').filter(Boolean);
+    const longer = (await page.locator('.app-longer').innerText()).replaceAll('\u00a0', ' ').split('\n').filter(Boolean);
+    const own = longer.find((line) => line.startsWith('here ')) ?? '';
     const at = Number(km.toFixed(2)) * 1000;
     const here = pieces.find((one) => one.from_m <= at && at <= one.to_m);
     if (!own.endsWith(here.verdict)) wrong.push(`km ${km.toFixed(2)}: ${own}, not ${here.verdict}`);
@@ -41,7 +44,17 @@ export async function onTheWay(bench) {
   await page.getByLabel('Kilometre', { exact: true }).fill('11.27');
   const pinned = await page.locator('.app-answer').innerText();
   bench.check('on the way: in the lines that stay in sight the milder word here stands before the worse one ahead', /here\s+inside/.test(pinned) && /in 15 m, from km 11.28: \?\s*look/.test(pinned), pinned);
+  await page.locator('.app-panel:not([hidden])').evaluate((panel) => panel.scrollTo(0, 600));
+  await page.locator('.app-field-mode .app-ways > button').click();
+  await page.locator('.app-field-mode .way').first().waitFor({ timeout: 5000 }).catch(() => {});
+  await page.locator('.app-panel:not([hidden])').evaluate((panel) => panel.scrollTo(0, 900));
+  const party = () => page.locator('.app-field-mode > fieldset').last().evaluate((all) => all.getBoundingClientRect().top);
+  const ways = () => page.locator('.app-field-mode .app-ways').evaluate((all) => all.getBoundingClientRect().top);
+  const were = [await ways(), await party()];
   await page.locator('.app-language').selectOption('de');
+  await page.waitForTimeout(600);
+  const are = [await ways(), await party()];
+  bench.check('on the way: in another language the page is where it was, though what was weighed is gone', Math.min(...are.map((top, at) => Math.abs(top - were[at]))) <= 2, `${were} ${are}`);
   await page.locator('.app-answer').getByText('ab km 11,28').waitFor({ timeout: 5000 }).catch(() => {});
   const german = await page.locator('.app-answer').innerText();
   bench.check('on the way: in another language one is in the same place', /hier\s+im Rahmen/.test(german) && german.includes('in 15 m, ab km 11,28: '), german);
@@ -67,11 +80,140 @@ export async function ropesLost(bench) {
   bench.check('ropes lost: the answer that tells of the ways leads to them', (await ways.locator('.ways .way').count()) > 0 && box.y > 100 && box.y < 600, JSON.stringify(box));
   await press(sheet, '− rope thin');
   const first = await page.locator('.app-answer p').first().evaluate((p) => ({ says: p.textContent, whole: p.scrollHeight <= p.clientHeight + 1 && p.scrollWidth <= p.clientWidth, lines: Math.round(p.clientHeight / parseFloat(getComputedStyle(p).lineHeight)) }));
-  bench.check('ropes lost: without any what to do now stands first and whole, in two lines', /stay off the ice/.test(first.says) && first.whole && first.lines <= 2, JSON.stringify(first));
+  bench.check('ropes lost: without any what to do now stands first and whole, in two lines, under the sign of a stop', /^■ .*stay off the ice/.test(first.says) && first.whole && first.lines <= 2, JSON.stringify(first));
   await ways.getByRole('button').tap();
   await ways.locator('.app-fault').first().waitFor({ timeout: 5000 }).catch(() => {});
   bench.check('ropes lost: without any there are no ways, and the program says why', (await ways.locator('.app-fault').count()) > 0 && (await ways.locator('.way').count()) === 0, await ways.innerText());
   await bench.close('ropes lost', sheet);
+}
+
+/** What is told in the head is whole on every leg, in both languages; a leg whose words alone changed is named; heights are told apart. */
+export async function headOfTheIce(bench) {
+  const sheet = await open(bench, 'head');
+  const { page } = sheet;
+  await sheet.tab('Field');
+  const cut = [];
+  for (const [language, field] of [['en', 'Kilometre'], ['de', 'Kilometer']]) {
+    if (language === 'de') await sheet.after(() => page.locator('.app-language').selectOption('de'));
+    const { legs } = JSON.parse(await bench.run(['page', 'panel', ...bench.exampleArgs, '--lang', language]));
+    for (const leg of legs) {
+      await page.getByLabel(field, { exact: true }).fill(((leg.start_m + leg.end_m) / 2000).toFixed(2));
+      const told = await page.locator('.app-answer').evaluate((all) => ({ says: all.innerText.replaceAll('\u00a0', ' '), lines: all.clientHeight / 20, over: [all, ...all.querySelectorAll('*')].some((one) => getComputedStyle(one).display !== 'inline' && (one.scrollWidth > one.clientWidth + 1 || one.scrollHeight > one.clientHeight + 2)) }));
+      const plain = (html) => html.replace(/<[^>]+>/g, '').replaceAll('&quot;', '"').replaceAll('\u00a0', ' ');
+      const wanted = [...leg.figures.filter(({ id }) => /-(spacing|coils)$/.test(id)).map(({ value }) => value), ...(leg.act && leg.pieces.length === 1 ? [leg.act] : [])].map(plain);
+      const missing = wanted.filter((words) => !told.says.replaceAll('\n', ' ').includes(words));
+      if (missing.length > 0 || told.over || told.lines > 5.1) cut.push(`${language} leg ${leg.leg}: ${missing} ${told.lines} ${told.says}`);
+    }
+  }
+  bench.check('head on the ice: spacing, coil and what to do are whole on every leg, in both languages', cut.length === 0, cut.join(' | '));
+  await sheet.after(() => page.locator('.app-language').selectOption('en'));
+  await page.getByLabel('Height', { exact: true }).fill('1200');
+  const places = await page.locator('.app-where button').allInnerTexts();
+  bench.check('head on the ice: places of one height are told apart by kilometre, leg and slope', places.length > 1 && places.every((text) => /^[\d.]+ km, Leg \d+, (uphill|downhill)$/.test(text)), places.join(' | '));
+  await bench.close('head on the ice', sheet);
+}
+
+/** No button of the tab moves under the thumb that presses it. */
+export async function underTheThumb(bench) {
+  const sheet = await open(bench, 'thumb');
+  const { page } = sheet;
+  await sheet.tab('Field');
+  await page.getByLabel('Kilometre', { exact: true }).fill('6.2');
+  const panel = page.locator('.app-panel:not([hidden])');
+  const moved = [];
+  const thumb = async (locator, at = 380) => {
+    // Where a thumb is, and the tap there.
+    await locator.evaluate((one, top) => one.closest('.app-panel').scrollBy(0, one.getBoundingClientRect().top - top), at);
+    const box = await locator.boundingBox();
+    const name = await locator.evaluate((one) => one.getAttribute('aria-label') ?? one.textContent);
+    const key = await locator.evaluate((one) => [...one.closest('.app-field-mode').querySelectorAll('button, summary')].indexOf(one));
+    const group = await locator.evaluate((one) => one.closest('.app-pinned') ? -1 : 0);
+    await page.touchscreen.tap(box.x + box.width / 2, box.y + box.height / 2);
+    await page.waitForTimeout(350);
+    const now = await page.evaluate((which) => [...document.querySelectorAll('.app-field-mode :is(button, summary)')][which]?.getBoundingClientRect().top, key);
+    if (group === 0 && Math.abs(now - box.y) > 2) moved.push(`${name}: ${Math.round(now - box.y)} px`);
+    return name;
+  };
+  const within = page.locator('.app-field-mode');
+  const pressed = [];
+  for (const name of ['Gap as seen +1 m', '− Ben', '− rope blue', '+ rope blue', 'Gap as seen −1 m', '+ one more', '− rope thin', 'Old snow that has settled.', 'Bare ice.', 'Ways to split the party and use the ropes', '+ rope thin', 'All of it', 'Less']) {
+    const one = within.getByRole('button', { name, exact: true }).last();
+    if (await one.isVisible()) pressed.push(await thumb(one));
+  }
+  // What is read under the way back stays too.
+  await panel.evaluate((all) => all.scrollTo(0, 400));
+  for (let last = page.locator('.app-field-mode .app-wide'), left = 9; left > 0 && (await last.isVisible()); left -= 1) {
+    const seen = await page.evaluate(() => { const under = document.querySelector('.app-pinned').getBoundingClientRect().bottom + 44; return [...document.querySelectorAll('.app-field-mode > fieldset, .app-ways')].findIndex((one) => one.getBoundingClientRect().bottom > under); });
+    const top = () => page.evaluate((at) => document.querySelectorAll('.app-field-mode > fieldset, .app-ways')[at].getBoundingClientRect().top, seen);
+    const before = await top();
+    pressed.push(await last.innerText());
+    // As a thumb taps, which scrolls nothing before.
+    const box = await last.boundingBox();
+    await page.touchscreen.tap(box.x + box.width / 2, box.y + box.height / 2);
+    await page.waitForTimeout(350);
+    const by = (await top()) - before;
+    if (Math.abs(by) > 2) moved.push(`${pressed.at(-1)}: ${Math.round(by)} px`);
+  }
+  bench.check(`under the thumb: none of ${pressed.length} presses moves what is under it by more than two pixels`, moved.length === 0 && pressed.length > 14, `${moved.join(' | ')} of ${pressed.join(', ')}`);
+  await bench.close('under the thumb', sheet);
+}
+
+/** What was entered on the ice outlives a reload: where somebody is, who is missing, and the way back. */
+export async function iceKept(bench) {
+  const sheet = await open(bench, 'icekept');
+  const { page } = sheet;
+  await sheet.tab('Field');
+  await page.getByLabel('Kilometre', { exact: true }).fill('6.2');
+  await press(sheet, '− rope thin');
+  for (let i = 0; i < 3; i += 1) await press(sheet, 'Gap as seen +1 m');
+  const state = async () => ({
+    km: await page.getByLabel('Kilometre', { exact: true }).inputValue(),
+    out: await page.locator('.app-out').allInnerTexts(),
+    back: await page.locator('.app-field-mode .app-wide').innerText(),
+    all: await page.locator('.app-field-mode .app-all').isVisible(),
+  });
+  const before = await state();
+  bench.check('on the ice: three steps of a gap are one act, the last; beside it all can be taken back', /^Take back: Gap as seen 23 m/.test(before.back) && !before.back.includes('rope') && before.all, JSON.stringify(before));
+  await page.waitForTimeout(700);
+  await page.reload();
+  await page.waitForSelector('body[data-planned]', { timeout: 30_000 });
+  await sheet.tab('Field');
+  const after = await state();
+  bench.check('on the ice: after a reload kilometre, who is missing and the way back are as before', JSON.stringify(after) === JSON.stringify(before), JSON.stringify([before, after]));
+  await sheet.after(() => page.locator('.app-field-mode .app-wide').tap());
+  const one = await state();
+  bench.check('on the ice: after a reload one press takes back the gap alone', one.back === 'Take back: Without rope thin' && !one.all && one.out.length === 1, JSON.stringify(one));
+  await sheet.after(() => page.locator('.app-field-mode .app-wide').tap());
+  await sheet.tab('Plan');
+  const marks = await page.evaluate(() => document.querySelectorAll('.app-plan :is(del, ins), .app-effect:not([hidden]) :is(del, ins)').length);
+  bench.check('on the ice: all taken back nothing is marked as changed, neither in the strip nor in the plan', marks === 0 && !(await page.locator('.app-effect').isVisible()), `${marks} marks`);
+  const zones = await sheet.zones();
+  bench.check('on the ice: all taken back after a reload the zones are as given', JSON.stringify(zones) === JSON.stringify(JSON.parse(readFileSync(bench.given('zones.geojson'), 'utf8')).features));
+  await bench.close('ice kept', sheet);
+}
+
+/** The line of what changed: from its beginning, never "as before" of a leg that is worse than before the ice, and other words are a change. */
+export async function lineOfChanges(bench) {
+  const sheet = await open(bench, 'line');
+  const { page } = sheet;
+  await sheet.tab('Field');
+  await page.getByLabel('Kilometre', { exact: true }).fill('6.2');
+  const line = page.locator('.app-effect');
+  const gap = async (text) => sheet.after(() => page.locator('.app-field-mode').getByRole('textbox', { name: 'Gap as seen' }).fill(text));
+  await press(sheet, '− rope blue');
+  const worse = await line.innerText();
+  await line.evaluate((one) => one.scrollTo(200, 0));
+  await gap('21');
+  const since = await line.innerText();
+  bench.check('line of changes: of a leg that is worse than before the ice nothing is as before', /Leg 6/.test(worse) && !/as before|alters no leg/.test(since) && /Leg 6/.test(since), `${worse} | ${since}`);
+  bench.check('line of changes: it begins at its beginning', (await line.evaluate((one) => one.scrollLeft)) === 0);
+  await sheet.after(() => page.locator('.app-all').tap());
+  await sheet.tab('Trip');
+  const start = page.locator('.app-side').getByLabel('Start', { exact: true });
+  await sheet.after(() => start.fill('04:31'));
+  const told = await line.innerText();
+  bench.check('line of changes: legs of which something else is told are named', /^Other words on legs .*6/.test(told), told);
+  await bench.close('line of changes', sheet);
 }
 
 export async function firstScreen(bench) {

@@ -45,10 +45,10 @@ export class Answer {
     this.offer();
   }
 
-  /** Nothing of what is said is cut: what can be left out or be smaller makes room, then the place grows, and stays so high. */
+  /** Nothing of what is said is cut: what can be left out or be smaller makes room, then the place grows. */
   private put(): void {
     const [lines, spare] = this.said;
-    const { classList, style } = this.lines;
+    const { classList } = this.lines;
     this.wide = this.lines.offsetWidth;
     const room = parseFloat(getComputedStyle(this.lines).minHeight) + 1;
     for (const all of spare ? [[...lines, spare], lines] : [lines]) {
@@ -58,7 +58,6 @@ export class Answer {
         if (this.lines.offsetHeight <= room) return;
       }
     }
-    style.minHeight = `${this.lines.offsetHeight}px`;
   }
 
   private get unfolded(): boolean {

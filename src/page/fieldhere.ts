@@ -57,7 +57,8 @@ function todo(leg: Leg, verdict: Verdict, ahead: readonly Ahead[], desk: Desk): 
   if (!isDue(leg, verdict, ahead)) return [make("p", {}, kilometres(leg, desk))];
   const worse = worseAhead(ahead);
   const act = written("div", { class: "app-act" }, leg.act);
-  return worse ? [make("p", {}, ...coming(worse, desk)), act] : [act];
+  if (worse) act.prepend(make("span", { class: "app-comes" }, ...coming(worse, desk)), " ");
+  return [act];
 }
 
 function spare(leg: Leg, verdict: Verdict, ahead: readonly Ahead[], desk: Desk): HTMLElement | null {

@@ -61,9 +61,9 @@ export class FieldMode implements Part {
     this.hold = new Hold(this.element, filler);
     this.element.append(
       this.answer.pinned,
+      filler,
       this.where.element,
       this.answer.longer,
-      filler,
       group(words("draw-field-gap"), this.gap.element),
       group(words("draw-field-party"), this.folk, this.ways.element),
       group(words("draw-field-snow"), this.snow),

@@ -30,7 +30,8 @@ export class Hold {
 
   /** Begins where the same form was before, in another language. */
   goOn(before: HTMLElement): void {
-    if (!before.isConnected || before.closest("[hidden]")) return;
+    const panel = before.closest(".app-panel:not([hidden])");
+    if (!panel?.isConnected || panel.scrollTop === 0) return;
     const under = before.querySelector(".app-pinned")?.getBoundingClientRect().bottom ?? 0;
     const tops = [...before.querySelectorAll(MARKS)].map((mark, at) => ({ at, top: topOf(mark) }));
     const near = tops.sort((a, b) => Math.abs(a.top - under) - Math.abs(b.top - under))[0];
@@ -40,7 +41,7 @@ export class Hold {
   private take({ type, target }: Event): void {
     const control = target instanceof Element ? target.closest("button, summary") : null;
     if (type === "pointerdown") this.release();
-    const typed = type === "input" && target instanceof Element ? target : null;
+    const typed = type === "input" && target instanceof Element ? target.closest(".app-field-gap *") : null;
     const held = control ?? typed;
     // What leads elsewhere moves the page on purpose.
     if (!held || held.closest("[data-leads]") || (type === "click" && this.spots.length > 0)) return;

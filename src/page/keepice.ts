@@ -43,7 +43,9 @@ export function onIce(now: Held, { acts, said }: Ice): void {
     const here = now.zones[one.key];
     if (!here) return { ...one, key: keyOf(one.key) };
     const geometry = same(here.geometry, one.geometry) ? here.geometry : one.geometry;
-    return geometry === here.geometry && same(here.properties, one.properties) ? here : { ...one, geometry, key: here.key };
+    // What stands in the file that is kept is what it was changed to.
+    const changed = { ...one, geometry, key: here.key, verbatim: null };
+    return geometry === here.geometry && same(here.properties, one.properties) ? here : changed;
   });
   const state = once(({ zones, trip }: State): State => {
     const all = zones.map(zone);

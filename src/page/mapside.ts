@@ -8,6 +8,7 @@ import type { OnRoute } from "./map/geometry/along";
 import { ZoneMap } from "./map/map";
 import { ProfileStrip } from "./map/profile";
 import type { State } from "./model";
+import { passed } from "./passed";
 import { start } from "./start";
 
 export class MapSide implements Part {
@@ -41,6 +42,8 @@ export class MapSide implements Part {
     if (!ground) return fill(this.element, start(this.desk));
     const [picture, strip] = [make("div", { class: "app-map" }), make("div", { class: "app-profile" })];
     fill(this.element, picture, strip);
+    // On a phone the strip of the profile lies under the thumb that scrolls the plan.
+    passed(strip, () => (document.body.dataset["tab"] === "plan" ? document.querySelector(".app-panel:not([hidden])") : null));
     const options = { store, ground, words };
     // Who looks at the figures of a zone taps for another one.
     const map = new ZoneMap(picture, { ...options, zonesFirst: () => document.body.dataset["tab"] === "zone" });

@@ -41,11 +41,17 @@ export const isPlain = (state: State): boolean => plain.has(state);
 /** Whether two states say the same. */
 function same(some: State, other: State): boolean {
   const zones = some.zones.length === other.zones.length && some.zones.every((zone, at) => sameZone(zone, other.zones[at]));
-  return zones && (some.trip === other.trip || JSON.stringify(some.trip) === JSON.stringify(other.trip));
+  return zones && (some.trip === other.trip || sorted(some.trip) === sorted(other.trip));
 }
 
 const sameZone = (some: Drawn, other: Drawn | undefined): boolean =>
-  some === other || (some.geometry === other?.geometry && JSON.stringify(some.properties) === JSON.stringify(other.properties));
+  some === other || (some.geometry === other?.geometry && sorted(some.properties) === sorted(other.properties));
+
+/** Members in one order, whichever they stand in. */
+const sorted = (all: unknown): string =>
+  JSON.stringify(all, (_, value: unknown) =>
+    typeof value === "object" && value !== null && !Array.isArray(value) ? Object.fromEntries(Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1))) : value,
+  );
 
 export class TakeBack {
   private acts: readonly Act[] = [];
