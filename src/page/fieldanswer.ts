@@ -13,6 +13,7 @@ export class Answer {
   /** Of one height until all of it is asked for: what is under it stays under the hand. */
   readonly longer: HTMLElement;
   private readonly lines = make("div", { class: "app-answer", role: "status" });
+  private readonly title = make("span", { class: "app-longer-title" });
   private readonly text: HTMLElement;
   private readonly more: HTMLButtonElement;
   private said: readonly [lines: readonly HTMLElement[], spare: HTMLElement | null] = [[], null];
@@ -23,7 +24,8 @@ export class Answer {
     this.pinned = make("div", { class: "app-pinned" }, this.lines, back);
     this.text = make("div", { class: "app-longer", role: "group", "aria-label": title, focusin: () => this.unfold(true) });
     this.more = button(words("draw-field-more"), () => this.unfold(!this.unfolded), { class: "app-button app-more", "aria-expanded": "false", hidden: true });
-    this.longer = make("div", { class: "app-longer-box" }, this.text, this.more);
+    // Above what it unfolds: it stays where it is, and so does the beginning of the text.
+    this.longer = make("div", { class: "app-longer-box" }, make("div", { class: "app-longer-head" }, this.title, this.more), this.text);
     const sized = new ResizeObserver(() => {
       if (this.lines.offsetWidth !== this.wide) this.put();
       this.offer();
@@ -33,10 +35,11 @@ export class Answer {
   }
 
   /** `spare` is said where there is a line for it. What stands there already is not said again. */
-  say(lines: readonly HTMLElement[], spare: HTMLElement | null, longer: readonly Child[], refused = false): void {
+  say(lines: readonly HTMLElement[], spare: HTMLElement | null, longer: readonly Child[], { title = "", refused = false } = {}): void {
     const sign = [...lines, spare].map((line) => line?.outerHTML ?? "").join("\n");
     this.lines.classList.toggle("app-refusal", refused);
     this.said = [lines, spare];
+    this.title.textContent = title;
     if (sign !== this.sign) this.put();
     this.sign = sign;
     const next = make("div", {}, ...longer);
@@ -74,7 +77,8 @@ export class Answer {
 
   /** The way to all of it, where there is more. */
   private offer(): void {
-    this.more.hidden = !this.unfolded && this.text.scrollHeight <= this.text.clientHeight + 1;
+    const fits = !this.unfolded && this.text.scrollHeight <= this.text.clientHeight + 1;
+    this.more.hidden = fits || !this.text.hasChildNodes();
   }
 }
 

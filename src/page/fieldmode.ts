@@ -17,6 +17,7 @@ import { Hold } from "./hold";
 import { SIGNS } from "./map/palette";
 import type { State } from "./model";
 import { shown, withMember } from "./number";
+import { kilometres } from "./panel";
 import { since } from "./since";
 import { TakeBack, markPlain } from "./takeback";
 import { Ways } from "./ways";
@@ -120,7 +121,7 @@ export class FieldMode implements Part {
     const stands = changes.length > 0 ? [...written("div", {}, plan.head).querySelectorAll<HTMLElement>(".stands")] : [];
     if (!leg || !place) return this.answer.say([make("p", {}, words(open ? "draw-field-which" : "draw-field-nowhere"))], null, [...stands, ...changes]);
     const { lines, spare, longer } = hereIn(plan, leg, place, this.of, this.desk);
-    this.answer.say(lines, spare, [...longer, this.wayTo(leg.told), written("div", {}, leg.told), ...stands, ...changes]);
+    this.answer.say(lines, spare, [...longer, this.wayTo(leg.told), written("div", {}, leg.told), ...stands, ...changes], { title: `${words("draw-leg")} ${leg.leg}, ${kilometres(leg, this.desk)}` });
   }
 
   /** What to do where there is no plan, and what stands in its way: as grave as a stop, once there was a plan. */
@@ -133,7 +134,7 @@ export class FieldMode implements Part {
     const hint = first.hint === null ? null : make("p", { class: "app-act" }, firstOf(first.hint));
     (hint ?? says).prepend(...sign);
     const longer = [faultList(faults.slice(0, 1), this.desk, this.of), this.wayTo(first.hint ?? ""), ...this.changes()];
-    this.answer.say(hint ? [hint, says] : [says], null, longer, grave);
+    this.answer.say(hint ? [hint, says] : [says], null, longer, { refused: grave });
   }
 
   /** Beside what tells of the ways there is one to them. */
