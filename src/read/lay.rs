@@ -1,5 +1,7 @@
 //! Files, trip and flags laid together into a job; all their faults told at once.
 
+use std::borrow::Cow;
+
 use crate::{
     cores,
     fault::{Fault, Item, Noted, Place, trip::InTrip},
@@ -258,26 +260,17 @@ impl Layered {
 
     /// The party; where the rules themselves are at fault, the default ones are enough to find its faults.
     fn party(&self, rules: Option<&Rules>) -> Result<Party, Vec<Fault>> {
-        let default;
-        let rules = match rules {
-            Some(rules) => rules,
-            None => {
-                default = Rules::with_practice(&set::Source::Named(set::EMBEDDED[0].0))?;
-                &default
-            }
-        };
+        let first = set::Source::Named(set::EMBEDDED[0].0);
+        let default = || Rules::with_practice(&first).map(Cow::Owned);
+        let rules = &*rules.map_or_else(default, |rules| Ok(Cow::Borrowed(rules)))?;
         let given = match self.flags.party(&self.place(true), rules)? {
             Some(party) => Some(party),
             None => self.trip.party(&self.place(false), rules)?,
         };
         let party = given.ok_or_else(|| vec![Fault::new(InTrip::NobodySaid, Place::default())])?;
         let by_flag = !self.flags.teams.is_empty();
-        let sizes = if by_flag {
-            &self.flags.teams
-        } else {
-            &self.trip.teams
-        };
-        trip::who::in_teams(party, sizes, self.place(by_flag))
+        let said = if by_flag { &self.flags } else { &self.trip };
+        trip::who::in_teams(party, &said.teams, self.place(by_flag))
     }
 
     /// What was noticed in the files, and what may be meant otherwise.
