@@ -187,6 +187,8 @@ export interface TripDoor {
   readonly practices: readonly Term[];
   /** What a plan can be handed out as, with its file in a set. */
   readonly outputs: readonly { readonly format: string; readonly file: string; readonly media_type: string }[];
+  /** What the team stands on where the trip does not say: a name of `terms.snow`. */
+  readonly snow: string;
 }
 
 /** The members of a trip file, under the names that they have there. Absent is as good as never said. */

@@ -202,7 +202,7 @@ export class FieldMode implements Part {
   private snowButtons(trip: Trip): HTMLButtonElement[] {
     const press = (name: string) => this.change("draw-did-field-snow", (now) => ({ ...now, trip: withMember(now.trip, "snow", name) }));
     const snows = this.door?.terms["snow"] ?? [];
-    return snows.map(({ name, means }) => this.big(means || name, () => press(name), { "aria-pressed": String(trip.snow === name) }));
+    return snows.map(({ name, means }) => this.big(means || name, () => press(name), { "aria-pressed": String((trip.snow ?? this.door?.snow) === name) }));
   }
 
   private join(): void {

@@ -42,6 +42,7 @@ pub fn json(trip: &Value, rules: &Rules, voice: Voice) -> Result<String, serde_j
         figures: figures.collect(),
         practices: practices(voice).unwrap_or_default(),
         outputs: outputs(),
+        snow: rules.choices.snow.value.name(),
     })
 }
 
@@ -52,6 +53,8 @@ struct TripDoor<'a> {
     figures: Vec<TripFigure<'a>>,
     practices: Vec<TripTerm>,
     outputs: Vec<TripOutput>,
+    /// What the team stands on where nobody says otherwise.
+    snow: &'static str,
 }
 
 /// What a plan can be handed out as.

@@ -62,18 +62,31 @@ pub fn message(clock: &PlanClock, voice: Voice) -> Vec<Said> {
     lines
 }
 
+/// A line about the hours.
+#[derive(Clone, Debug)]
+pub(crate) struct HourLine {
+    /// Whether the start is too late already.
+    pub(crate) late: bool,
+    pub(crate) says: Said,
+}
+
 /// For the head of a page: how late to start, a slower party too, and how late to turn round.
 #[must_use]
-pub(crate) fn head(clock: &PlanClock, voice: Voice) -> Vec<Said> {
+pub(crate) fn head(clock: &PlanClock, voice: Voice) -> Vec<HourLine> {
     let stages = clock.stages().count();
     let none = Backwards::default();
     let of_stage = |clock: &StageClock| {
         let planned = clock.as_planned;
         let start = latest_start(clock, planned, clock.slower.unwrap_or_default(), voice);
         let turn = turns(clock, planned, none, voice).into_iter().next();
-        let told = start.into_iter().chain(turn).map(Said::capital);
-        told.map(|line| named(line, clock.stage, stages, voice))
-            .collect::<Vec<_>>()
+        let late = clock.late_min().is_some();
+        let start = start.map(|says| (late, says));
+        let told = start.into_iter().chain(turn.map(|says| (false, says)));
+        let line = |(late, says): (bool, Said)| HourLine {
+            late,
+            says: named(says.capital(), clock.stage, stages, voice),
+        };
+        told.map(line).collect::<Vec<_>>()
     };
     clock.stages().flat_map(of_stage).collect()
 }

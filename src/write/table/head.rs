@@ -21,6 +21,6 @@ pub(super) fn head(out: &mut String, sheet: &Sheet<'_>) {
     bullet(out, "", &day::figures(plan, voice).to_string(), width);
     let hours = plan.clock.iter().flat_map(|all| clock::head(all, voice));
     for line in hours {
-        bullet(out, "", &line.to_string(), width);
+        bullet(out, "", &line.says.to_string(), width);
     }
 }

@@ -115,7 +115,7 @@ pub(super) fn first(sheet: &Sheet<'_>, told: &[OfLevel]) -> Markup {
             @for line in packed(sheet) { p class="pack" { (spans(&line.map_names(plain::line))) } }
             @if let Some(next) = next(sheet) { p class="next" { (spans(&next)) } }
         }
-        @for line in hours { p class="hours" { (spans(&line)) } }
+        @for line in hours { p class=(if line.late { "hours late" } else { "hours" }) { (spans(&line.says)) } }
     }
 }
 

@@ -106,7 +106,7 @@ fn lines(sheet: &Sheet<'_>, levels: &[OfLevel]) -> usize {
         .clock
         .iter()
         .flat_map(|all| clock::head(all, sheet.look.voice));
-    let hours: usize = hours.map(|line| signs(&line).div_ceil(SIGNS)).sum();
+    let hours: usize = hours.map(|line| signs(&line.says).div_ceil(SIGNS)).sum();
     // Each line of a long title is as high as two.
     let title = titles::title(sheet).chars().count().div_ceil(TITLE);
     HEAD + 2 * title
