@@ -9,7 +9,8 @@
 mod flat;
 
 use geo::{
-    BooleanOps, Coord, LineString, MultiPolygon, Orient, Polygon as GeoPolygon, Validation,
+    BooleanOps, Coord, GeodesicArea, LineString, MultiPolygon, Orient, Polygon as GeoPolygon,
+    Validation,
     bool_ops::{FillRule, OpType, unary_union},
     orient::Direction,
 };
@@ -50,11 +51,20 @@ pub fn stretching(line: &[LonLat], half_m: f64) -> f64 {
 pub fn corridor(lines: &[Vec<LonLat>], half_m: f64) -> Outline {
     let strips: Vec<MultiPolygon> = lines.iter().map(|line| strip(line, half_m)).collect();
     let whole = unary_union(&strips);
-    let parts = whole.iter().flat_map(|part| cut_polygon(&from_geo(part, 0.0)));
+    let parts = whole
+        .iter()
+        .flat_map(|part| cut_polygon(&from_geo(part, 0.0)));
     let parts: Vec<GeoPolygon> = parts.map(|part| to_geo(&part)).collect();
     Outline {
         polygons: settled(MultiPolygon::new(parts)),
     }
+}
+
+/// Square metres on the ellipsoid, of an outline whose rings are simple.
+#[must_use]
+pub fn area_m2(outline: &Outline) -> f64 {
+    let parts = outline.polygons.iter().map(to_geo);
+    parts.map(|part| part.geodesic_area_unsigned()).sum()
 }
 
 /// On the lattice, with rings that neither touch nor cross themselves or each other.
@@ -75,7 +85,13 @@ fn settled(area: MultiPolygon) -> Vec<Polygon> {
 fn rounded(area: &MultiPolygon) -> MultiPolygon {
     let round = |deg: f64| (deg * STEPS_PER_DEG).round() / STEPS_PER_DEG;
     let ring = |ring: &LineString| {
-        let mut spots: Vec<Coord> = ring.coords().map(|c| Coord { x: round(c.x), y: round(c.y) }).collect();
+        let mut spots: Vec<Coord> = ring
+            .coords()
+            .map(|c| Coord {
+                x: round(c.x),
+                y: round(c.y),
+            })
+            .collect();
         spots.dedup();
         LineString::new(spots)
     };
@@ -104,11 +120,17 @@ fn strip(line: &[LonLat], half_m: f64) -> MultiPolygon {
     };
     let back = |c: &Coord| {
         let at = frame.lonlat(Local { x_m: c.x, y_m: c.y });
-        Coord { x: at.lon_deg, y: at.lat_deg }
+        Coord {
+            x: at.lon_deg,
+            y: at.lat_deg,
+        }
     };
     let ring = |ring: &LineString| LineString::new(ring.coords().map(back).collect());
     let parts = area.iter().map(|part| {
-        GeoPolygon::new(ring(part.exterior()), part.interiors().iter().map(ring).collect())
+        GeoPolygon::new(
+            ring(part.exterior()),
+            part.interiors().iter().map(ring).collect(),
+        )
     });
     MultiPolygon::new(parts.collect())
 }

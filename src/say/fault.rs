@@ -9,6 +9,7 @@ mod phrase;
 mod place;
 mod quote;
 mod refusal;
+mod strip;
 mod terrain;
 mod tiff;
 mod toml;
@@ -70,6 +71,7 @@ fn phrase(fault: &Fault, voice: Voice) -> Phrase {
         Wrong::Toml(what) => toml::phrase(what),
         Wrong::Practice(what) => trip::practice(what),
         Wrong::Trip(what) => trip::phrase(what, voice),
+        Wrong::Strip(what) => strip::phrase(what, voice),
         Wrong::Plan(what) => trip::plan(what, voice),
         Wrong::More(_, more) => Phrase::of("fault-more", [("more", Arg::Count(*more))]),
     }
@@ -126,7 +128,7 @@ mod tests {
     use crate::say::language::Language;
 
     /// What faults are made of: everything in the catalogue that begins so.
-    const BEGINNINGS: [&str; 13] = [
+    const BEGINNINGS: [&str; 14] = [
         "alone",
         "file-",
         "figure-",
@@ -135,6 +137,7 @@ mod tests {
         "no-",
         "practice-",
         "relief-",
+        "stretch-",
         "terrain-",
         "toml-",
         "trip-",

@@ -148,9 +148,18 @@ fn ending(line: &FlatLine, thin: &FlatLine, half_m: f64) -> MultiPolygon {
     let beyond_m = line.spots.iter().map(beyond_m).fold(0.0, f64::max);
     let cut = end + ahead * beyond_m;
     let on = FlatLine::of(thin.spots.iter().copied().chain([cut + ahead * half_m]));
-    let left = Coord { x: -ahead.y, y: ahead.x } * (CUT * half_m);
+    let left = Coord {
+        x: -ahead.y,
+        y: ahead.x,
+    } * (CUT * half_m);
     let deep = ahead * (CUT * half_m);
-    let ring = [cut - left, cut - left + deep, cut + left + deep, cut + left, cut - left];
+    let ring = [
+        cut - left,
+        cut - left + deep,
+        cut + left + deep,
+        cut + left,
+        cut - left,
+    ];
     let beyond = Polygon::new(LineString::new(ring.to_vec()), Vec::new());
     on.widened(half_m).difference(&beyond)
 }

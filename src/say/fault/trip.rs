@@ -2,6 +2,8 @@
 
 mod halts;
 
+pub(super) use halts::stages;
+
 use super::{
     instead,
     phrase::{Phrase, figure, list, name, number},

@@ -73,7 +73,7 @@ fn no_waypoint(called: &str, near: Option<&str>, has: usize) -> Phrase {
 }
 
 /// The stages there are, by number and name.
-pub(super) fn stages(has: &[(usize, Option<String>)], voice: Voice) -> Arg<'static> {
+pub(in crate::say::fault) fn stages(has: &[(usize, Option<String>)], voice: Voice) -> Arg<'static> {
     let stage = |(number, called): &(usize, Option<String>)| -> Said {
         let keys = ["trip-stage", "trip-stage-named"];
         numbered(keys, *number, called.clone(), Vec::new()).says(voice)
