@@ -19,7 +19,7 @@ use std::fmt;
 
 use self::phrase::Phrase;
 use crate::{
-    fault::{Fault, Level, Wrong, refusal::Refusal},
+    fault::{Fault, Item, Level, Wrong, refusal::Refusal},
     say::{arg::Arg, span::Said, voice::Voice},
 };
 
@@ -66,7 +66,10 @@ fn phrase(fault: &Fault, voice: Voice) -> Phrase {
     match &fault.what {
         Wrong::Files(what) => files::phrase(what),
         Wrong::Gpx(what) => gpx::phrase(what, file, voice),
-        Wrong::Geojson(what) => geojson::phrase(what, file, voice),
+        Wrong::Geojson(what) => {
+            let typed = matches!(fault.at.item, Some(Item::Flag(_)));
+            geojson::phrase(what, file, voice).and(vec![("typed", Arg::yes(typed))])
+        }
         Wrong::Terrain(what) => terrain::phrase(what, file),
         Wrong::Toml(what) => toml::phrase(what),
         Wrong::Practice(what) => trip::practice(what),

@@ -4,11 +4,12 @@ use std::ops::Range;
 
 use super::Strip;
 use crate::{
-    fault::{Code, Fault, Level, Place, files::InFiles, strip::InStrip},
+    fault::{Code, Fault, Level, Noted, Place, strip::InStrip},
     read::{
-        geojson::{Given, zones},
-        input::utf8,
+        input::{Input, utf8},
+        lay,
     },
+    trip::zone::Zone,
 };
 
 /// A width that stands in while a file is read that need not give any yet.
@@ -60,12 +61,8 @@ pub fn to(name: &str, file: Option<Vec<u8>>, strips: &[Strip]) -> Result<Appende
     Ok(Appended { text, zones })
 }
 
-fn read(
-    name: &str,
-    bytes: &[u8],
-) -> Result<crate::fault::Noted<Vec<crate::trip::zone::Zone>>, Vec<Fault>> {
-    let gap_m = Some(ANY_GAP_M);
-    zones(name, bytes, &Given { gap_m })
+fn read(name: &str, bytes: &[u8]) -> Result<Noted<Vec<Zone>>, Vec<Fault>> {
+    lay::zones(Input::text(name, bytes), Some(ANY_GAP_M))
 }
 
 /// What is wrong with the form of a file or its positions.

@@ -13,6 +13,8 @@ const LEAST_M: f64 = 1.0;
 /// Outputs tell the end of a line in hundredths of a kilometre, rounded up where it is where to unrope; so far beyond the
 /// line the end is meant.
 const PRINTED_M: f64 = 10.0;
+/// Whoever asks for as many kilometres may mean metres. Our judgement: nobody walks so far in a day.
+const LONG_M: f64 = 100.0 * KM;
 /// What stands between two kilometres.
 const MARKS: [&str; 8] = [
     "-", "\u{2010}", "\u{2011}", "\u{2012}", "–", "—", "\u{2212}", "to ",
@@ -47,6 +49,30 @@ pub struct AskedStretch {
 /// Why it is no stretch of any line.
 pub fn stretch(typed: &str) -> Result<AskedStretch, Fault> {
     read(typed).map_err(|what| Fault::new(what, flag(KILOMETRES)))
+}
+
+/// The words of a call with those put together that a shell took apart: `5.9 - 8.3`.
+///
+/// ```
+/// use schrund::strip::asked::together;
+///
+/// let words = ["5.9", "-", "8.3", "9-9.4", "9.6", "to", "9.8"].map(str::to_owned);
+/// assert_eq!(together(&words), ["5.9 - 8.3", "9-9.4", "9.6 to 9.8"]);
+/// ```
+#[must_use]
+pub fn together(words: &[String]) -> Vec<String> {
+    let is_mark = |word: &str| MARKS.iter().any(|mark| mark.trim() == word);
+    let mut all: Vec<String> = Vec::new();
+    let mut open = false;
+    for word in words {
+        let mark = is_mark(word);
+        match all.last_mut() {
+            Some(last) if open || mark => *last += &format!(" {word}"),
+            _ => all.push(word.clone()),
+        }
+        open = mark;
+    }
+    all
 }
 
 /// Where a flag stands.
@@ -133,7 +159,7 @@ impl AskedStretch {
         let length_m = stage.length_m();
         let (from_m, to_m) = (self.from_m, self.to_m.min(length_m));
         if self.to_m > length_m + PRINTED_M || to_m - from_m < LEAST_M.min(length_m) {
-            let as_metres = self.to_m / KM <= length_m && self.from_m < self.to_m;
+            let as_metres = self.to_m >= LONG_M && self.to_m / KM <= length_m + PRINTED_M;
             let meant = as_metres.then(|| typed_km(self.from_m / KM / KM, self.to_m / KM / KM));
             let found = self.found.clone();
             return Err(self.fault(InStrip::Beyond {

@@ -160,8 +160,12 @@ quantity = { $quantity ->
    *[strike-uncertainty] strike uncertainty
  }
 plain-number = { $unit ->
-    [m] write one plain number in metres, { $min } to { $max }, or null where it is not known
-   *[deg] write one plain number in degrees, { $min } to { $max }, or null where it is not known
+    [m] write one plain number in metres, { $min } to { $max }{ or-null }
+   *[deg] write one plain number in degrees, { $min } to { $max }{ or-null }
+ }
+or-null = { $typed ->
+    [yes] , or leave the flag away where it is not known
+   *[no] , or null where it is not known
  }
 unit-sign = { $unit ->
     [m] m
