@@ -1,6 +1,7 @@
 //! The strip of ground along a line, as wide to the left as to the right, its ends square across the line.
 //!
-//! *Model:* the line thinned, every piece of it widened by `geo` in a flat frame about its middle, all pieces made one.
+//! *Model:* the line thinned, each of its edges and bends widened in a flat frame about its middle, all pieces made one by
+//! `geo`.
 //! *Valid:* as far as [`stretching`] says how wrong widths become. *Error:* the sides lie nearer to the line or farther
 //! off by the share `LET_GO` at bends that were let go, and by 3 % of the half width on the arcs of outer sides; where
 //! the strip begins and ends along the line is right to a centimetre.
@@ -20,13 +21,13 @@ use super::{
     Bounds, LonLat, Outline, Polygon,
     antimeridian::cut_polygon,
     frame::{Frame, Local},
+    lonlat::ROUNDING_DEG,
     outline::{from_geo, to_geo},
 };
 
 /// Steps of the lattice in a degree: 11 mm of latitude each.
 const STEPS_PER_DEG: f64 = 1e7;
-/// Rings that rounding made touch themselves are drawn anew so often. Our judgement: in 100 000 random strips once was
-/// enough.
+/// Rings that rounding made touch themselves are drawn anew so often at most. Our judgement.
 const MOST_REDRAWN: usize = 8;
 
 /// By which share widths are wrong at most in the strip of a line: east and north have one scale about its middle, and the
@@ -84,14 +85,17 @@ fn settled(area: MultiPolygon) -> Vec<Polygon> {
 
 fn rounded(area: &MultiPolygon) -> MultiPolygon {
     let round = |deg: f64| (deg * STEPS_PER_DEG).round() / STEPS_PER_DEG;
+    let east = |deg: f64| match deg {
+        // Cutting has a lattice of its own, and both sides are to end on the antimeridian itself.
+        deg if (deg.abs() - 180.0).abs() < ROUNDING_DEG => 180.0_f64.copysign(deg),
+        deg => round(deg),
+    };
+    let spot = |c: &Coord| Coord {
+        x: east(c.x),
+        y: round(c.y),
+    };
     let ring = |ring: &LineString| {
-        let mut spots: Vec<Coord> = ring
-            .coords()
-            .map(|c| Coord {
-                x: round(c.x),
-                y: round(c.y),
-            })
-            .collect();
+        let mut spots: Vec<Coord> = ring.coords().map(spot).collect();
         spots.dedup();
         LineString::new(spots)
     };

@@ -174,11 +174,15 @@ unit-sign = { $unit ->
 zones-not-plain = { quantity } { $found } is not a plain number
     .hint = { $quantity ->
         [gap-width] { $plain ->
-            [yes] write the widest you expect in metres, `{ $meant }` if that is it; where it is not known `null`, { gap-to-assume }
-           *[no] write the widest you expect in metres as a plain number, { $min } to { $max }, without words or signs; where it is not known `null`, { gap-to-assume }
+            [yes] write the widest you expect in metres, `{ $meant }` if that is it; { gap-not-known }
+           *[no] write the widest you expect in metres as a plain number, { $min } to { $max }, without words or signs; { gap-not-known }
          }
        *[other] { plain-number }
      }
+gap-not-known = { $typed ->
+    [yes] leave `--gap` away where it is not known
+   *[no] where it is not known `null`, { gap-to-assume }
+ }
 gap-to-assume = and what to assume { $interface ->
     [flags] with `--gap`, such as `--gap 6`
    *[members] with `gap_m` of the trip, such as `gap_m = 6`
@@ -206,9 +210,15 @@ zones-gaps-differ = `gap_m` and `gap_max_m` differ: the wider one counts, { $wid
 zones-gaps-crossed = the lower gap width { $low } is above the upper one, { $high }
     .hint = correct the one that is wrong
 zones-strike-range = a strike is one direction, not a range from { $low } to { $high }
-    .hint = write `strike_deg` { $middle } and `strike_uncertainty_deg` { $half } if that is what you mean
+    .hint = { $typed ->
+        [yes] write `--strike { $middle } --strike-uncertainty { $half }` if that is what you mean
+       *[no] write `strike_deg` { $middle } and `strike_uncertainty_deg` { $half } if that is what you mean
+     }
 zones-strike-missing = an uncertainty without a strike says nothing and was not used
-    .hint = add `strike_deg`, the direction in which the gaps run
+    .hint = add { $typed ->
+        [yes] `--strike`
+       *[no] `strike_deg`
+     }, the direction in which the gaps run
 zones-word = { $found } is no word for `{ $property }`
     .hint = write one of { $words }
 zones-near-miss = the property `{ $given }` means nothing here and was not used

@@ -1,16 +1,15 @@
 //! The strip of a line in a plane, in metres.
 
-use geo::{
-    Area, BooleanOps, Buffer, Coord, LineString, MultiPolygon, Polygon,
-    algorithm::buffer::{BufferStyle, LineCap, LineJoin},
-    bool_ops::unary_union,
-};
+use geo::{Area, BooleanOps, Coord, LineString, MultiPolygon, Polygon, bool_ops::unary_union};
 
 /// Bends of a line that are smaller than this share of the half width are let go: fewer spots to drag in a map editor.
 /// Our judgement.
 const LET_GO: f64 = 0.08;
 /// An arc on the outer side of a bend has a spot at least so often, radians. Our judgement.
-const ARC_STEP: f64 = 0.5;
+const ARC_STEP: f64 = std::f64::consts::FRAC_PI_6;
+
+/// As straight as seven decimals of a degree are, twice over, metres.
+const STRAIGHT_M: f64 = 0.02;
 
 /// A line in a plane, no spot twice in a row.
 #[derive(Clone, Debug)]
@@ -57,15 +56,26 @@ impl FlatLine {
         let middle = thin.part(end_m / 2.0, thin.length_m() - end_m / 2.0);
         let [end, beginning] = ends;
         let all = unary_union(&[middle.widened(half_m), end, beginning]);
-        Some(without_specks(all, half_m * LET_GO))
+        Some(tidied(all, half_m * LET_GO))
     }
 
-    /// The ground beside it, cut square to its first and last edge.
+    /// The ground beside it, cut square to its first and last edge: a rectangle for each edge, the tip or arc that is
+    /// missing on the outer side of each bend, and all of them made one by `geo`.
+    ///
+    /// Its own `buffer_with_style` (0.33, over i_overlay 4.5) loses ground at bends of edges that are shorter than the strip
+    /// is wide: of 3000 random lines 2583 had less than the rectangles of their edges, one of them by a fifth.
     fn widened(&self, half_m: f64) -> MultiPolygon {
-        let style = BufferStyle::new(half_m)
-            .line_cap(LineCap::Butt)
-            .line_join(LineJoin::Round(ARC_STEP));
-        LineString::new(self.spots.clone()).buffer_with_style(style)
+        let edges: Vec<(Coord, Coord)> = self
+            .spots
+            .iter()
+            .copied()
+            .zip(self.spots.iter().skip(1).copied())
+            .collect();
+        let sides = edges.iter().filter_map(|(a, b)| rectangle(*a, *b, half_m));
+        let bends = edges.iter().zip(edges.iter().skip(1));
+        let bends = bends.filter_map(|((a, at), (_, b))| outside(*a, *at, *b, half_m));
+        let pieces: Vec<Polygon> = sides.chain(bends).collect();
+        unary_union(&pieces)
     }
 
     fn reversed(&self) -> Self {
@@ -131,6 +141,57 @@ impl FlatLine {
     }
 }
 
+/// As wide to the left as to the right of an edge.
+fn rectangle(a: Coord, b: Coord, half_m: f64) -> Option<Polygon> {
+    let ahead = unit(b - a)?;
+    let left = left_of(ahead) * half_m;
+    Some(ring([a - left, b - left, b + left, a + left].to_vec()))
+}
+
+/// What is missing between the rectangles of two edges on the outer side of their bend: a tip of a small bend, an arc of a
+/// great one.
+fn outside(a: Coord, at: Coord, b: Coord, half_m: f64) -> Option<Polygon> {
+    let (before, after) = (unit(at - a)?, unit(b - at)?);
+    let cross = before.x * after.y - before.y * after.x;
+    let bend = cross.atan2(before.x * after.x + before.y * after.y);
+    let outward = left_of(before) * if bend > 0.0 { -half_m } else { half_m };
+    let turned = |by: f64, far: f64| {
+        let (sin, cos) = by.sin_cos();
+        let way = Coord {
+            x: outward.x * cos - outward.y * sin,
+            y: outward.x * sin + outward.y * cos,
+        };
+        at + way * far
+    };
+    if bend == 0.0 {
+        return None;
+    }
+    let mut spots = vec![at, turned(0.0, 1.0)];
+    if bend.abs() <= 2.0 * ARC_STEP {
+        spots.push(turned(bend / 2.0, 1.0 / (bend / 2.0).cos()));
+    } else {
+        let steps = (bend.abs() / ARC_STEP).ceil();
+        let each = std::iter::successors(Some(1.0), |i| Some(i + 1.0)).take_while(|i| *i < steps);
+        spots.extend(each.map(|i| turned(bend * i / steps, 1.0)));
+    }
+    spots.push(turned(bend, 1.0));
+    if bend < 0.0 {
+        spots.reverse();
+    }
+    Some(ring(spots))
+}
+
+fn left_of(way: Coord) -> Coord {
+    Coord {
+        x: -way.y,
+        y: way.x,
+    }
+}
+
+fn ring(spots: Vec<Coord>) -> Polygon {
+    Polygon::new(LineString::new(spots), Vec::new())
+}
+
 /// The last metres of a line and of the same thinned, widened and cut off square behind all of the former.
 fn ending(line: &FlatLine, thin: &FlatLine, half_m: f64) -> MultiPolygon {
     let way = |line: &FlatLine, back: usize| {
@@ -148,19 +209,9 @@ fn ending(line: &FlatLine, thin: &FlatLine, half_m: f64) -> MultiPolygon {
     let beyond_m = line.spots.iter().map(beyond_m).fold(0.0, f64::max);
     let cut = end + ahead * beyond_m;
     let on = FlatLine::of(thin.spots.iter().copied().chain([cut + ahead * half_m]));
-    let left = Coord {
-        x: -ahead.y,
-        y: ahead.x,
-    } * (CUT * half_m);
+    let left = left_of(ahead) * (CUT * half_m);
     let deep = ahead * (CUT * half_m);
-    let ring = [
-        cut - left,
-        cut - left + deep,
-        cut + left + deep,
-        cut + left,
-        cut - left,
-    ];
-    let beyond = Polygon::new(LineString::new(ring.to_vec()), Vec::new());
+    let beyond = ring([cut - left, cut - left + deep, cut + left + deep, cut + left].to_vec());
     on.widened(half_m).difference(&beyond)
 }
 
@@ -168,17 +219,43 @@ fn ending(line: &FlatLine, thin: &FlatLine, half_m: f64) -> MultiPolygon {
 /// so wide, so that three would do.
 const CUT: f64 = 4.0;
 
-/// Without holes that are smaller than what is let go, squared: nobody stays on such rock.
-fn without_specks(area: MultiPolygon, reach_m: f64) -> MultiPolygon {
+/// Without holes that are smaller than what is let go, squared, since nobody stays on such rock, and without spots on a
+/// straight side, where pieces were put together.
+fn tidied(area: MultiPolygon, reach_m: f64) -> MultiPolygon {
     let parts = area.into_iter().map(|part| {
         let (outer, holes) = part.into_inner();
         let is_hole = |hole: &LineString| {
             let alone = Polygon::new(hole.clone(), Vec::new());
             alone.unsigned_area() > (2.0 * reach_m).powi(2)
         };
-        Polygon::new(outer, holes.into_iter().filter(is_hole).collect())
+        let holes = holes.into_iter().filter(is_hole);
+        Polygon::new(
+            straightened(&outer),
+            holes.map(|hole| straightened(&hole)).collect(),
+        )
     });
     MultiPolygon::new(parts.collect())
+}
+
+/// A ring without spots that lie nearer to the straight way past them than what is written can tell. It begins at a
+/// corner: that spot stays.
+fn straightened(ring: &LineString) -> LineString {
+    let spots = ring.0.split_last().map_or(&[][..], |(_, spots)| spots);
+    let Some(first) = spots.first() else {
+        return ring.clone();
+    };
+    let off = spots.iter().enumerate();
+    let off = off.map(|(i, spot)| (i, length_m(*spot - *first)));
+    let (corner, _) = off
+        .max_by(|(_, a), (_, b)| a.total_cmp(b))
+        .unwrap_or_default();
+    let round = spots.iter().cycle().skip(corner).take(spots.len() + 1);
+    let thin = FlatLine::of(round.copied()).thinned(STRAIGHT_M);
+    if thin.spots.len() > 3 {
+        LineString::new(thin.spots)
+    } else {
+        ring.clone()
+    }
 }
 
 fn length_m(way: Coord) -> f64 {
@@ -200,4 +277,59 @@ fn off_m(spot: Coord, a: Coord, b: Coord) -> f64 {
         0.0
     };
     length_m(to - way * t)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A line of random turns of up to a quarter, its edges up to 40 m long.
+    fn turning(seed: u32) -> FlatLine {
+        let at = |i: u32| f64::from((i * 7919 + seed * 104_729) % 1009) / 1009.0;
+        let mut heading: f64 = 0.0;
+        let steps = (1..25).map(|i| {
+            heading += 3.0 * at(i) - 1.5;
+            Coord {
+                x: heading.cos(),
+                y: heading.sin(),
+            } * (1.0 + 39.0 * at(i + 50))
+        });
+        let mut spot = Coord { x: 0.0, y: 0.0 };
+        FlatLine::of(steps.map(|step| {
+            spot = spot + step;
+            spot
+        }))
+    }
+
+    #[test]
+    fn a_widened_line_holds_the_rectangles_of_its_edges() {
+        for seed in 0..150 {
+            let line = turning(seed);
+            let wide = line.widened(150.0);
+            for pair in line.spots.windows(2) {
+                let side = rectangle(pair[0], pair[1], 150.0).unwrap();
+                let lost_m2 = side.difference(&wide).unsigned_area();
+                assert!(lost_m2 < 0.01, "{lost_m2} m² of {seed}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_thinned_line_is_nowhere_farther_off_than_it_may_be() {
+        for seed in 0..150 {
+            let line = turning(seed);
+            let thin = line.thinned(12.0);
+            assert!(thin.spots.len() < line.spots.len());
+            for spot in &line.spots {
+                let off = thin
+                    .spots
+                    .windows(2)
+                    .map(|pair| off_m(*spot, pair[0], pair[1]));
+                assert!(
+                    off.fold(f64::INFINITY, f64::min) <= 12.0,
+                    "{spot:?} of {seed}"
+                );
+            }
+        }
+    }
 }
