@@ -69,7 +69,7 @@ impl Default for StripWanted {
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq)]
-pub struct Strip {
+pub struct LineStrip {
     /// From where to where along its stage.
     pub stretch: Stretch,
     /// How far it reaches to either side, metres.
@@ -90,7 +90,7 @@ pub fn strips(
     route: &Route,
     asked: &[AskedStretch],
     wanted: &StripWanted,
-) -> Result<Noted<Vec<Strip>>, Vec<Fault>> {
+) -> Result<Noted<Vec<LineStrip>>, Vec<Fault>> {
     let mut faults = Vec::new();
     let said = feature::said(&wanted.typed);
     let half_m = half_width(wanted.half_width_m);
@@ -172,7 +172,7 @@ impl AskedStretch {
 }
 
 impl Drawn<'_> {
-    fn strip(self, half_width_m: f64, said: &Zone) -> Strip {
+    fn strip(self, half_width_m: f64, said: &Zone) -> LineStrip {
         let area_m2 = area_m2(&self.outline);
         let zone = Zone {
             outline: self.outline,
@@ -186,7 +186,7 @@ impl Drawn<'_> {
         let again = met
             .flat_map(|crossing| beside(crossing, self.stretch))
             .collect();
-        Strip {
+        LineStrip {
             stretch: self.stretch,
             half_width_m,
             area_m2,
@@ -196,7 +196,7 @@ impl Drawn<'_> {
     }
 }
 
-impl Strip {
+impl LineStrip {
     /// The feature of a zones file that it is, on one line.
     #[must_use]
     pub fn feature(&self) -> String {

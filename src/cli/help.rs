@@ -112,7 +112,7 @@ const EXAMPLES: [(&str, &[Example]); 12] = [
                 "From kilometre 9 to 9.4 the ice is broken, with gaps of 4 m at most: a zone more in the file.",
             ),
             (
-                "schrund zone route.gpx 5.9-6.4 7.9-8.3 --gap 3-5 --snow 1.2 --name Icefall --half-width 80 --into mine.geojson",
+                "schrund zone route.gpx 5.9-6.4 7.9-8.3 --gap 3-5 --half-width 80 --into mine.geojson",
                 "Two zones with a range of widths, 80 m to either side of the line, in a file that is made.",
             ),
         ],

@@ -11,7 +11,7 @@ use schrund::{
     read::{lay, trip::StageWord},
     say,
     strip::{
-        Strip, StripWanted,
+        LineStrip, StripWanted,
         append::{self, Appended},
         asked::{self, AskedStretch},
         strips,
@@ -148,7 +148,7 @@ fn made(
     args: &ZoneArgs,
     route: &Route,
     asked: &[AskedStretch],
-) -> Result<Noted<Vec<Strip>>, Vec<Fault>> {
+) -> Result<Noted<Vec<LineStrip>>, Vec<Fault>> {
     let wanted = StripWanted {
         half_width_m: args.half_width,
         typed: typed(args),
@@ -189,7 +189,7 @@ fn typed(args: &ZoneArgs) -> Vec<(&'static str, String)> {
         .collect()
 }
 
-fn tell(args: &ZoneArgs, made: &[Strip], appended: &Appended, show: &Show) {
+fn tell(args: &ZoneArgs, made: &[LineStrip], appended: &Appended, show: &Show) {
     let voice = voice(args.lang.unwrap_or_default(), UnitsFlag::Metric);
     let file = args.into.display().to_string();
     for said in say::strip::written(&file, made, appended, voice) {

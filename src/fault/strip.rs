@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::code::Code;
+use super::{code::Code, instead::Instead};
 
 /// What is wrong with a zone that is asked for by kilometre, or with the file it is to go into.
 ///
@@ -86,6 +86,10 @@ pub enum InStrip {
         /// The share by which widths may be wrong at most.
         most: f64,
     },
+    /// The file that it is to go into is something else.
+    Is(Instead),
+    /// The file that it is to go into is empty.
+    Empty,
     /// GeoJSON, but no collection of features that one more could be put into.
     NoCollection,
     /// Something else was written into the file meanwhile.
@@ -107,6 +111,7 @@ impl InStrip {
             Self::Backwards { .. } => Code::RangeOrder,
             Self::WhichStage { .. } => Code::UnknownName,
             Self::Stretched { .. } => Code::BadPosition,
+            Self::Is(_) | Self::Empty => Code::WrongKind,
             Self::NoCollection => Code::BadGeojson,
             Self::Changed => Code::WouldOverwrite,
         }

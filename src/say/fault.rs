@@ -9,6 +9,7 @@ mod phrase;
 mod place;
 mod quote;
 mod refusal;
+mod stages;
 mod strip;
 mod terrain;
 mod tiff;

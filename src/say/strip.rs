@@ -3,7 +3,7 @@
 use crate::{
     plan::name::ZoneName,
     say::{arg::Arg, name, plain, round::Round, span::Said, voice::Voice},
-    strip::{HALF_WIDTH_M, Strip, append::Appended},
+    strip::{HALF_WIDTH_M, LineStrip, append::Appended},
     trip::route::Stretch,
 };
 
@@ -32,7 +32,7 @@ pub fn source(route: &str, stretch: Stretch, half_width_m: f64, voice: Voice) ->
 
 /// What was written into a file, a sentence a line, without full stops.
 #[must_use]
-pub fn written(file: &str, strips: &[Strip], appended: &Appended, voice: Voice) -> Vec<Said> {
+pub fn written(file: &str, strips: &[LineStrip], appended: &Appended, voice: Voice) -> Vec<Said> {
     let mut told = Vec::new();
     let file = ("file", Arg::Name(file));
     for (i, strip) in strips.iter().enumerate() {
@@ -65,7 +65,7 @@ pub fn written(file: &str, strips: &[Strip], appended: &Appended, voice: Voice) 
 
 fn wrote<'a>(
     voice: Voice,
-    strip: &Strip,
+    strip: &LineStrip,
     file: (&'static str, Arg<'a>),
     zone: (&'static str, Arg<'a>),
 ) -> [(&'static str, Arg<'a>); 7] {
@@ -90,7 +90,7 @@ fn area(square_m: f64, voice: Voice) -> String {
 }
 
 /// By its number in the file, where that is known.
-fn zone(strip: &Strip, number: Option<usize>, voice: Voice) -> Said {
+fn zone(strip: &LineStrip, number: Option<usize>, voice: Voice) -> Said {
     let called = strip.zone.name.clone();
     match (number, called) {
         (Some(zone), name) => name::zone(&ZoneName { zone, name }, voice),

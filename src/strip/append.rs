@@ -2,9 +2,9 @@
 
 use std::ops::Range;
 
-use super::Strip;
+use super::LineStrip;
 use crate::{
-    fault::{Code, Fault, Level, Noted, Place, strip::InStrip},
+    fault::{Code, Fault, Level, Noted, Place, Wrong, geojson::InGeojson, strip::InStrip},
     read::{
         input::{Input, utf8},
         lay,
@@ -40,8 +40,8 @@ pub struct Appended {
 /// # Errors
 /// It is no collection of features in longitude and latitude. What is wrong with the properties of the zones in it is
 /// none of this: they are handed on as they are.
-pub fn to(name: &str, file: Option<Vec<u8>>, strips: &[Strip]) -> Result<Appended, Vec<Fault>> {
-    let features: Vec<String> = strips.iter().map(Strip::feature).collect();
+pub fn to(name: &str, file: Option<Vec<u8>>, strips: &[LineStrip]) -> Result<Appended, Vec<Fault>> {
+    let features: Vec<String> = strips.iter().map(LineStrip::feature).collect();
     let text = match file {
         None => new(&features),
         Some(bytes) => {
@@ -76,6 +76,14 @@ fn faults(name: &str, bytes: &[u8]) -> Vec<Fault> {
         Code::RangeOrder,
     ];
     faults.retain(|fault| fault.level() == Level::Error && !of_zones.contains(&fault.kind()));
+    for fault in &mut faults {
+        // The cure is another one than where zones are read.
+        fault.what = match &fault.what {
+            Wrong::Geojson(InGeojson::Is(instead)) => InStrip::Is(instead.clone()).into(),
+            Wrong::Geojson(InGeojson::Empty) => InStrip::Empty.into(),
+            _ => continue,
+        };
+    }
     faults
 }
 

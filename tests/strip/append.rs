@@ -6,7 +6,7 @@ use schrund::{
     geometry::LonLat,
     read::geojson::{Given, zones},
     strip::{
-        Strip, StripWanted,
+        LineStrip, StripWanted,
         append::{Appended, to},
         asked::stretch,
         strips,
@@ -15,7 +15,7 @@ use schrund::{
 
 use crate::fixture::any::{at, route};
 
-fn strip() -> Strip {
+fn strip() -> LineStrip {
     let line: Vec<LonLat> = (0..20).map(|i| at(0.0, 100.0 * f64::from(i))).collect();
     let typed = vec![("gap_m", "4".to_owned()), ("name", "Eis \"é\"".to_owned())];
     let wanted = StripWanted {

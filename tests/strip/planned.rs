@@ -12,7 +12,7 @@ use schrund::{
         lay::Sources,
         trip::{Folk, Trip},
     },
-    strip::{Strip, StripWanted, append, asked::stretch, strips},
+    strip::{LineStrip, StripWanted, append, asked::stretch, strips},
     trip::{
         route::{Route, Stage},
         zone::Gap,
@@ -33,7 +33,7 @@ fn gap_of(typed: &str) -> StripWanted {
     }
 }
 
-fn made(route: &Route, typed: &str, wanted: &StripWanted) -> Strip {
+fn made(route: &Route, typed: &str, wanted: &StripWanted) -> LineStrip {
     let made = strips(route, &[stretch(typed).unwrap()], wanted);
     made.unwrap_or_else(|f| panic!("{f:#?}")).value.remove(0)
 }
@@ -43,7 +43,7 @@ fn faults(route: &Route, typed: &str, wanted: &StripWanted) -> Vec<Fault> {
 }
 
 /// Where the line is in the zone as a file holds it.
-fn crossings(route: &Route, strip: &Strip) -> Vec<(f64, f64)> {
+fn crossings(route: &Route, strip: &LineStrip) -> Vec<(f64, f64)> {
     let text = append::to("zones.geojson", None, std::slice::from_ref(strip))
         .unwrap()
         .text;

@@ -94,20 +94,16 @@ fn of_zone(given: &str, args: &[String]) -> (String, String) {
         "nobody said into which zones file"
     };
     let km = args.iter().skip(1).find(|arg| asked::stretch(arg).is_ok());
-    let km = km.map_or("5.9-8.3", String::as_str);
+    let km = km.map_or(KILOMETRES, String::as_str);
     let into = naming::typed(value_of(args, "--into").unwrap_or("zones.geojson"));
-    let others: Vec<String> = without(args, "--into")
-        .into_iter()
-        .map(str::to_owned)
-        .collect();
-    let kept = kept(&others);
-    let gap = if kept.contains("--gap") {
-        ""
-    } else {
-        " --gap 4"
+    let others = without(args, "--into").into_iter().map(str::to_owned);
+    let kept = kept(&others.collect::<Vec<String>>());
+    let call = format!("`schrund zone {route} {km}{kept} --into {into}`");
+    let more = match kept.contains("--gap") {
+        true => "",
+        false => ", and `--gap` with the widest gap that you expect, in metres",
     };
-    let cure =
-        format!("`schrund zone {route} {km}{kept}{gap} --into {into}`, with your own figures");
+    let cure = format!("{call}, with kilometres as in `5.9-8.3`{more}");
     (says.to_owned(), cure)
 }
 

@@ -3,7 +3,7 @@
 use super::{
     phrase::{Phrase, figure, name, number},
     quote::quoted,
-    trip::stages,
+    stages::stages,
 };
 use crate::{
     fault::strip::InStrip,
@@ -61,6 +61,11 @@ pub(super) fn phrase(what: &InStrip, voice: Voice) -> Phrase {
             let most = figure(Round::Up.fixed(most * 100.0, 0), "%");
             of("stretch-stretched", found).and(vec![("most", most)])
         }
+        InStrip::Is(instead) => Phrase::of(
+            "stretch-is",
+            [("what", Arg::Word(super::gpx::word(instead)))],
+        ),
+        InStrip::Empty => Phrase::plain("stretch-empty"),
         InStrip::NoCollection => Phrase::plain("stretch-no-collection"),
         InStrip::Changed => Phrase::plain("stretch-changed"),
     }

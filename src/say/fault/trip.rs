@@ -2,13 +2,12 @@
 
 mod halts;
 
-pub(super) use halts::stages;
-
 use super::{
     instead,
     phrase::{Phrase, figure, list, name, number},
     quote::{cut, quoted},
     refusal,
+    stages::stages,
 };
 use crate::{
     fault::{
@@ -176,7 +175,7 @@ fn no_stage(asked: &Asked, has: &[(usize, Option<String>)], voice: Voice) -> Phr
         Asked::Number(n) => Arg::Count(*n),
         Asked::Name(called) => name(format!("\"{}\"", cut(called))),
     };
-    let stages = halts::stages(has, voice);
+    let stages = stages(has, voice);
     Phrase::of("trip-no-stage", [("asked", asked), ("stages", stages)])
 }
 
