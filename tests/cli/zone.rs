@@ -121,6 +121,126 @@ fn without_a_width_the_plan_asks() {
     );
 }
 
+/// Calls that are refused, with the exit code and what is told.
+const REFUSED: [(&str, i32, &str); 24] = [
+    (
+        "zone route.gpx 5-18 --gap 4 --into zones.geojson",
+        4,
+        "error[bad-number]",
+    ),
+    (
+        "zone route.gpx 8.3-5.9 --gap 4 --into zones.geojson",
+        4,
+        "error[range-order]",
+    ),
+    (
+        "zone route.gpx 5-5 --gap 4 --into zones.geojson",
+        4,
+        "error[bad-number]",
+    ),
+    (
+        "zone route.gpx NaN-6 --gap 4 --into zones.geojson",
+        4,
+        "error[bad-number]",
+    ),
+    (
+        "zone route.gpx 5-6 7-x --gap 4 --into zones.geojson",
+        4,
+        "error[bad-number]",
+    ),
+    (
+        "zone route.gpx 5-6 --gap NaN --into zones.geojson",
+        4,
+        "error[bad-number]",
+    ),
+    (
+        "zone route.gpx 5-6 --gap 101 --into zones.geojson",
+        4,
+        "error[bad-number]",
+    ),
+    (
+        "zone route.gpx 5-6 --gap 5-3 --into zones.geojson",
+        4,
+        "error[range-order]",
+    ),
+    (
+        "zone route.gpx 5-6 --half-width 5 --into zones.geojson",
+        4,
+        "error[bad-number]",
+    ),
+    (
+        "zone route.gpx 5-6 --half-width wide --into zones.geojson",
+        2,
+        "error[usage]",
+    ),
+    (
+        "zone route.gpx 5-6 --surface ice --into zones.geojson",
+        2,
+        "error[usage]",
+    ),
+    (
+        "zone two.gpx 0.1-0.5 --gap 4 --into zones.geojson",
+        4,
+        "error[unknown-name]",
+    ),
+    (
+        "zone two.gpx 0.1-0.5 --gap 4 --stage 9 --into zones.geojson",
+        4,
+        "error[unknown-name]",
+    ),
+    (
+        "zone none.gpx 5-6 --gap 4 --into zones.geojson",
+        3,
+        "error[unreadable]",
+    ),
+    (
+        "zone zones.geojson 5-6 --gap 4 --into mine.geojson",
+        4,
+        "error[wrong-kind]",
+    ),
+    (
+        "zone route.gpx 5-6 --gap 4 --into route.gpx",
+        4,
+        "error[would-overwrite]",
+    ),
+    (
+        "zone route.gpx 5-6 --gap 4 --into trip.toml",
+        4,
+        "error[wrong-kind]",
+    ),
+    (
+        "zone route.gpx 5-6 --gap 4 --into feature.geojson",
+        4,
+        "error[bad-geojson]",
+    ),
+    (
+        "zone route.gpx 5-6 --gap 4 --into cut.geojson",
+        4,
+        "error[broken-text]",
+    ),
+    (
+        "zone route.gpx 5-6 --gap 4 --into .",
+        4,
+        "error[would-overwrite]",
+    ),
+    (
+        "zone route.gpx 5-6 --gap 4 --into none/mine.geojson",
+        1,
+        "error[unwritable]",
+    ),
+    (
+        "zone route.gpx 5-6 --gap 4 --into mine.kml",
+        2,
+        "error[usage]",
+    ),
+    ("zone route.gpx 5-6 --gap 4 --into -", 2, "error[usage]"),
+    (
+        "zone route.gpx 5-6 --gap 4 --into https://maps.example/z.geojson",
+        2,
+        "error[usage]",
+    ),
+];
+
 #[test]
 fn nothing_is_written_where_anything_is_wrong() {
     let (_whole, folder) = example();
@@ -147,124 +267,7 @@ fn nothing_is_written_where_anything_is_wrong() {
         files
     };
     let before = held();
-    for (call, code, says) in [
-        (
-            "zone route.gpx 5-18 --gap 4 --into zones.geojson",
-            4,
-            "error[bad-number]",
-        ),
-        (
-            "zone route.gpx 8.3-5.9 --gap 4 --into zones.geojson",
-            4,
-            "error[range-order]",
-        ),
-        (
-            "zone route.gpx 5-5 --gap 4 --into zones.geojson",
-            4,
-            "error[bad-number]",
-        ),
-        (
-            "zone route.gpx NaN-6 --gap 4 --into zones.geojson",
-            4,
-            "error[bad-number]",
-        ),
-        (
-            "zone route.gpx 5-6 7-x --gap 4 --into zones.geojson",
-            4,
-            "error[bad-number]",
-        ),
-        (
-            "zone route.gpx 5-6 --gap NaN --into zones.geojson",
-            4,
-            "error[bad-number]",
-        ),
-        (
-            "zone route.gpx 5-6 --gap 101 --into zones.geojson",
-            4,
-            "error[bad-number]",
-        ),
-        (
-            "zone route.gpx 5-6 --gap 5-3 --into zones.geojson",
-            4,
-            "error[range-order]",
-        ),
-        (
-            "zone route.gpx 5-6 --half-width 5 --into zones.geojson",
-            4,
-            "error[bad-number]",
-        ),
-        (
-            "zone route.gpx 5-6 --half-width wide --into zones.geojson",
-            2,
-            "error[usage]",
-        ),
-        (
-            "zone route.gpx 5-6 --surface ice --into zones.geojson",
-            2,
-            "error[usage]",
-        ),
-        (
-            "zone two.gpx 0.1-0.5 --gap 4 --into zones.geojson",
-            4,
-            "error[unknown-name]",
-        ),
-        (
-            "zone two.gpx 0.1-0.5 --gap 4 --stage 9 --into zones.geojson",
-            4,
-            "error[unknown-name]",
-        ),
-        (
-            "zone none.gpx 5-6 --gap 4 --into zones.geojson",
-            3,
-            "error[unreadable]",
-        ),
-        (
-            "zone zones.geojson 5-6 --gap 4 --into mine.geojson",
-            4,
-            "error[wrong-kind]",
-        ),
-        (
-            "zone route.gpx 5-6 --gap 4 --into route.gpx",
-            4,
-            "error[would-overwrite]",
-        ),
-        (
-            "zone route.gpx 5-6 --gap 4 --into trip.toml",
-            4,
-            "error[wrong-kind]",
-        ),
-        (
-            "zone route.gpx 5-6 --gap 4 --into feature.geojson",
-            4,
-            "error[bad-geojson]",
-        ),
-        (
-            "zone route.gpx 5-6 --gap 4 --into cut.geojson",
-            4,
-            "error[broken-text]",
-        ),
-        (
-            "zone route.gpx 5-6 --gap 4 --into .",
-            4,
-            "error[would-overwrite]",
-        ),
-        (
-            "zone route.gpx 5-6 --gap 4 --into none/mine.geojson",
-            1,
-            "error[unwritable]",
-        ),
-        (
-            "zone route.gpx 5-6 --gap 4 --into mine.kml",
-            2,
-            "error[usage]",
-        ),
-        ("zone route.gpx 5-6 --gap 4 --into -", 2, "error[usage]"),
-        (
-            "zone route.gpx 5-6 --gap 4 --into https://maps.example/z.geojson",
-            2,
-            "error[usage]",
-        ),
-    ] {
+    for (call, code, says) in REFUSED {
         let ran = schrund(&folder, &words(call));
         let told = text(&ran.stderr);
         assert_eq!(ran.status.code(), Some(code), "{call}: {told}");
