@@ -9,6 +9,8 @@ use crate::{
 
 /// Square metres in a square kilometre.
 const KM2: f64 = 1e6;
+/// Places that are told before the rest is counted. Our judgement.
+const PLACES_TOLD: usize = 4;
 /// Less ground is told in square metres. Our judgement.
 const LITTLE_M2: f64 = 1e4;
 
@@ -45,12 +47,15 @@ pub fn written(file: &str, strips: &[LineStrip], appended: &Appended, voice: Voi
             &wrote(voice, strip, file.clone(), zone.clone()),
         ));
         if !strip.again.is_empty() {
-            let places = strip
-                .again
-                .iter()
-                .map(|again| voice.shown(&between(*again)));
-            let places = ("where", Arg::Said(Said::join(places, ", ")));
-            told.push(voice.say("strip-again", &[zone, places]));
+            let places = strip.again.iter().take(PLACES_TOLD);
+            let places = places.map(|again| voice.shown(&between(*again)));
+            let more = strip.again.len().saturating_sub(PLACES_TOLD);
+            let args = [
+                zone,
+                ("where", Arg::Said(Said::join(places, ", "))),
+                ("more", Arg::Count(more)),
+            ];
+            told.push(voice.say("strip-again", &args));
         }
     }
     if strips.iter().any(|strip| strip.zone.gap.assumed) {

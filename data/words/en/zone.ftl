@@ -7,7 +7,11 @@ strip-wrote = { $file }: { $zone }, { $where }: { $length } of the line, { $half
     [yes] {" "}(our judgement; `--half-width` sets it)
    *[no] { "" }
  }, { $area }
-strip-again = the line is in { $zone } at { $where } too, where it comes back or bends: all of it counts
+strip-again = the line is in { $zone } at { $where }{ $more ->
+    [0] { "" }
+    [one] {" "}and 1 more place
+   *[other] {" "}and { $more } more places
+ } too, where it comes back or bends: all of it counts
 strip-no-gap = no gap width: a plan asks for it. Give it here with `--gap 6`, the widest gap that you expect in metres, or write it into the file as `gap_m`
 strip-zones = { $zones ->
     [one] { $file } holds 1 zone now

@@ -74,8 +74,7 @@ impl FlatLine {
         let sides = edges.iter().filter_map(|(a, b)| rectangle(*a, *b, half_m));
         let bends = edges.iter().zip(edges.iter().skip(1));
         let bends = bends.filter_map(|((a, at), (_, b))| outside(*a, *at, *b, half_m));
-        let pieces: Vec<Polygon> = sides.chain(bends).collect();
-        unary_union(&pieces)
+        joined(sides.chain(bends).map(MultiPolygon::from).collect())
     }
 
     fn reversed(&self) -> Self {
@@ -139,6 +138,20 @@ impl FlatLine {
         let off = between.map(|(i, spot)| (from + 1 + i, off_m(*spot, a, b)));
         off.max_by(|(_, one), (_, other)| one.total_cmp(other))
     }
+}
+
+/// So many pieces are joined at once: of a line that winds over itself a hundred times all of them at once would cross each
+/// other ten thousand times. Our judgement.
+const TOGETHER: usize = 16;
+
+/// Pieces made one, neighbours first.
+fn joined(mut pieces: Vec<MultiPolygon>) -> MultiPolygon {
+    while pieces.len() > 1 {
+        pieces = pieces.chunks(TOGETHER).map(unary_union).collect();
+    }
+    pieces
+        .pop()
+        .unwrap_or_else(|| MultiPolygon::new(Vec::new()))
 }
 
 /// As wide to the left as to the right of an edge.
