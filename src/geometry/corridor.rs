@@ -16,7 +16,7 @@ use geo::{
     orient::Direction,
 };
 
-use self::flat::FlatLine;
+use self::flat::{FlatLine, off};
 use super::{
     Bounds, LonLat, Outline, Polygon,
     antimeridian::cut_polygon,
@@ -27,6 +27,8 @@ use super::{
 
 /// Steps of the lattice in a degree: 11 mm of latitude each.
 const STEPS_PER_DEG: f64 = 1e7;
+/// A slit or spike that is no wider is none, degrees: five steps of the lattice. Our judgement.
+const NEEDLE_DEG: f64 = 5.0 / STEPS_PER_DEG;
 /// Rings that rounding made touch themselves are drawn anew so often at most. Our judgement.
 const MOST_REDRAWN: usize = 8;
 
@@ -95,8 +97,9 @@ fn rounded(area: &MultiPolygon) -> MultiPolygon {
         y: round(c.y),
     };
     let ring = |ring: &LineString| {
-        let mut spots: Vec<Coord> = ring.coords().map(spot).collect();
-        spots.dedup();
+        let spots = ring.0.split_last().map_or(&[][..], |(_, spots)| spots);
+        let mut spots = without_needles(spots.iter().map(spot).collect());
+        spots.extend(spots.first().copied());
         LineString::new(spots)
     };
     // Three different spots, and the first one again.
@@ -106,6 +109,28 @@ fn rounded(area: &MultiPolygon) -> MultiPolygon {
         GeoPolygon::new(ring(part.exterior()), holes.collect())
     });
     MultiPolygon::new(parts.filter(|part| is_ring(part.exterior())).collect())
+}
+
+/// A ring, its first spot not told again, without slits and spikes that are no wider than a few steps of the lattice: where
+/// two pieces were joined whose sides ran nearly alike. Rounding makes them cross themselves.
+fn without_needles(mut spots: Vec<Coord>) -> Vec<Coord> {
+    // The second time round it begins elsewhere, so that the first spot is looked at too.
+    for _ in 0..2 {
+        let mut kept: Vec<Coord> = Vec::with_capacity(spots.len());
+        for spot in spots {
+            kept.push(spot);
+            while let [.., a, b, c] = kept[..]
+                && (off(c, a, b) < NEEDLE_DEG || off(a, b, c) < NEEDLE_DEG)
+            {
+                kept.truncate(kept.len() - 2);
+                kept.push(c);
+            }
+        }
+        let half = kept.len() / 2;
+        kept.rotate_left(half);
+        spots = kept;
+    }
+    spots
 }
 
 /// The strip of one line, in degrees.

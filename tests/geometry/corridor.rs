@@ -16,8 +16,8 @@ use crate::fixture::close;
 
 /// Metres of a degree of latitude at 46° N, to the metre: only the shape of the ground hangs on it.
 const NORTH_M: f64 = 111_151.0;
-/// Two centimetres: what rounding to seven decimals may move, and the cut at the antimeridian.
-const ROUNDED_DEG: f64 = 4e-7;
+/// What rounding to seven decimals may move, the cut at the antimeridian, and needles that are taken off.
+const ROUNDED_DEG: f64 = 6e-7;
 
 /// So many metres east and north of a place.
 fn beside(spot: LonLat, (x_m, y_m): (f64, f64)) -> LonLat {

@@ -296,7 +296,8 @@ proptest! {
         prop_assert!((crossings[0].0 - from_m).abs() < 0.1 && (crossings[0].1 - to_m).abs() < 0.1, "{:?}", crossings);
     }
 
-    /// On any line all of what was asked is in the zone, and what else of the line is in it is told.
+    /// On any line all of what was asked is in the zone, to the metre where the line runs along its border, and what else of
+    /// the line is in it is told.
     #[test]
     fn nothing_of_what_was_asked_is_left_out(
         headings in prop::collection::vec(-180.0..180.0, 60..100), step_m in 15.0..60.0, from in 0.1..0.4, to in 0.5..0.9,
@@ -310,11 +311,11 @@ proptest! {
         let mut reached = from_m;
         for (enter, exit) in crossings(&line, &strip) {
             prop_assert!(exit - enter < 1.0 || inside(enter) && inside(exit), "{enter}-{exit}: {:?}", strip.again);
-            if enter <= reached + 0.1 {
+            if enter <= reached + 1.0 {
                 reached = reached.max(exit);
             }
         }
-        prop_assert!(reached >= to_m - 0.1, "in it only as far as {reached}, not {to_m}: {:?}", crossings(&line, &strip));
+        prop_assert!(reached >= to_m - 1.0, "in it only as far as {reached}, not {to_m}: {:?}", crossings(&line, &strip));
     }
 }
 

@@ -8,6 +8,9 @@ const LET_GO: f64 = 0.08;
 /// An arc on the outer side of a bend has a spot at least so often, radians. Our judgement.
 const ARC_STEP: f64 = std::f64::consts::FRAC_PI_6;
 
+/// What seven decimals and the taking off of needles may move a side, metres: a side that was moved ahead of the line lies
+/// so much farther.
+const ROUNDED_M: f64 = 0.1;
 /// As straight as seven decimals of a degree are, twice over, metres.
 const STRAIGHT_M: f64 = 0.02;
 
@@ -135,8 +138,8 @@ impl FlatLine {
     fn farthest(&self, from: usize, to: usize) -> Option<(usize, f64)> {
         let (a, b) = (*self.spots.get(from)?, *self.spots.get(to)?);
         let between = self.spots.get(from + 1..to)?.iter().enumerate();
-        let off = between.map(|(i, spot)| (from + 1 + i, off_m(*spot, a, b)));
-        off.max_by(|(_, one), (_, other)| one.total_cmp(other))
+        let away = between.map(|(i, spot)| (from + 1 + i, off(*spot, a, b)));
+        away.max_by(|(_, one), (_, other)| one.total_cmp(other))
     }
 }
 
@@ -220,7 +223,12 @@ fn ending(line: &FlatLine, thin: &FlatLine, half_m: f64) -> MultiPolygon {
     };
     let beyond_m = |spot: &Coord| (spot.x - end.x) * ahead.x + (spot.y - end.y) * ahead.y;
     let beyond_m = line.spots.iter().map(beyond_m).fold(0.0, f64::max);
-    let cut = end + ahead * beyond_m;
+    let ahead_m = if beyond_m > ROUNDED_M {
+        beyond_m + ROUNDED_M
+    } else {
+        0.0
+    };
+    let cut = end + ahead * ahead_m;
     let on = FlatLine::of(thin.spots.iter().copied().chain([cut + ahead * half_m]));
     let left = left_of(ahead) * (CUT * half_m);
     let deep = ahead * (CUT * half_m);
@@ -281,7 +289,7 @@ fn unit(way: Coord) -> Option<Coord> {
 }
 
 /// How far a spot is from the straight way between two others.
-fn off_m(spot: Coord, a: Coord, b: Coord) -> f64 {
+pub(super) fn off(spot: Coord, a: Coord, b: Coord) -> f64 {
     let (way, to) = (b - a, spot - a);
     let squared = way.x * way.x + way.y * way.y;
     let t = if squared > 0.0 {
@@ -337,9 +345,9 @@ mod tests {
                 let off = thin
                     .spots
                     .windows(2)
-                    .map(|pair| off_m(*spot, pair[0], pair[1]));
+                    .map(|pair| off(*spot, pair[0], pair[1]));
                 assert!(
-                    off.fold(f64::INFINITY, f64::min) <= 12.0,
+                    away.fold(f64::INFINITY, f64::min) <= 12.0,
                     "{spot:?} of {seed}"
                 );
             }
