@@ -342,7 +342,7 @@ mod tests {
             let thin = line.thinned(12.0);
             assert!(thin.spots.len() < line.spots.len());
             for spot in &line.spots {
-                let off = thin
+                let away = thin
                     .spots
                     .windows(2)
                     .map(|pair| off(*spot, pair[0], pair[1]));
