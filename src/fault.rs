@@ -12,6 +12,7 @@ pub mod name;
 pub mod place;
 pub mod plan;
 pub mod refusal;
+pub mod strip;
 pub mod terrain;
 pub mod toml;
 pub mod trip;

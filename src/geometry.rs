@@ -3,6 +3,7 @@
 pub mod antimeridian;
 pub mod area;
 pub mod bounds;
+pub mod corridor;
 mod edge;
 pub mod ellipsoid;
 pub mod frame;

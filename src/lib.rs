@@ -159,6 +159,7 @@ mod schema;
 pub mod read;
 
 pub mod meet;
+pub mod strip;
 
 pub mod ground;
 

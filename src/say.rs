@@ -27,6 +27,7 @@ pub mod round;
 pub mod setup;
 pub mod spacing;
 pub mod span;
+pub mod strip;
 pub mod units;
 pub mod voice;
 pub mod without;

@@ -12,3 +12,4 @@ mod numbers;
 mod practising;
 mod saving;
 mod saying;
+mod zone;

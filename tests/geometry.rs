@@ -1,3 +1,4 @@
-//! Places and grids.
+//! Places, grids and strips of ground.
 
+mod corridor;
 mod utm;

@@ -21,6 +21,8 @@ mod read;
 
 mod meet;
 
+mod strip;
+
 mod ground;
 
 mod legs;

@@ -16,12 +16,14 @@ use crate::number;
 
 mod job;
 mod page;
+mod zone;
 
 use job::{ICE, OUTPUT, SAID};
 pub(crate) use job::{JobArgs, LaidArgs, UnitsFlag};
 #[cfg(feature = "page")]
 pub(crate) use page::DrawArgs;
 pub(crate) use page::PageCall;
+pub(crate) use zone::ZoneArgs;
 
 /// Plans how a rope team is set up on every leg of a glacier route.
 #[derive(Debug, Parser)]
@@ -94,6 +96,12 @@ pub(crate) enum Command {
         #[arg(long, requires = "name")]
         toml: bool,
     },
+    /// Write a zone along the line by kilometre, for whoever has a guidebook and no map.
+    ///
+    /// It takes from where to where the ice reaches, as every output counts kilometres, and puts a strip of ground along
+    /// the line into a zones file, its ends square across it. The other features of the file stay as they are; a file that
+    /// is not there is made.
+    Zone(Box<ZoneArgs>),
     /// What a page asks of the program that it holds.
     #[command(subcommand, hide = true)]
     Page(PageCall),

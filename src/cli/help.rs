@@ -30,7 +30,7 @@ pub(crate) const EXIT_CODES: [(&str, &str); 8] = [
 ];
 
 /// Calls that work in the folder examples/vordalen, by command.
-const EXAMPLES: [(&str, &[Example]); 11] = [
+const EXAMPLES: [(&str, &[Example]); 12] = [
     (
         "schrund",
         &[
@@ -102,6 +102,19 @@ const EXAMPLES: [(&str, &[Example]); 11] = [
                 "What a code means and what to do.",
             ),
             ("schrund check --explain", "All codes, a line each."),
+        ],
+    ),
+    (
+        "zone",
+        &[
+            (
+                "schrund zone route.gpx 9-9.4 --gap 4 --into zones.geojson",
+                "From kilometre 9 to 9.4 the ice is broken, with gaps of 4 m at most: a zone more in the file.",
+            ),
+            (
+                "schrund zone route.gpx 5.9-6.4 7.9-8.3 --gap 3-5 --half-width 80 --into mine.geojson",
+                "Two zones with a range of widths, 80 m to either side of the line, in a file that is made.",
+            ),
         ],
     ),
     (

@@ -29,6 +29,7 @@ mod source;
 #[cfg(feature = "page")]
 mod sparse;
 mod terrain;
+mod zone;
 
 use std::process::ExitCode;
 
@@ -80,6 +81,7 @@ fn main() -> ExitCode {
         args::Command::Options(options) => options::run(&options, &show),
         args::Command::Check(check) => check::run(&check, &show),
         args::Command::Height(height) => height::run(&height, &show),
+        args::Command::Zone(zone) => zone::run(&zone, &show),
         args::Command::Page(call) => page::run(&call, &show),
         args::Command::Practice { name, toml } => practice::run(name.as_deref(), toml, &show),
         args::Command::New { dir } => new::run(&dir, &show),

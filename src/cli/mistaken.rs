@@ -5,13 +5,13 @@ mod typing;
 mod values;
 mod words;
 
-pub(crate) use self::files::with_trip;
+pub(crate) use self::{files::with_trip, words::ends};
 
 use clap::error::{ContextKind, ContextValue, Error, ErrorKind};
 
 use self::{
     values::{kept, nearest},
-    words::{ends, flag_of, value_of},
+    words::{flag_of, value_of},
 };
 use crate::{answer::Answer, help};
 

@@ -8,10 +8,16 @@ use std::{
 
 use schrund::fault::{
     Fault, Place,
-    files::{InFiles, WrittenAs},
+    files::{InFiles, Refused, WrittenAs},
+    strip::InStrip,
 };
 
-use crate::{args::JobArgs, ending, inputs, naming::free, source};
+use crate::{
+    args::JobArgs,
+    ending, inputs,
+    naming::{self, free},
+    source,
+};
 
 /// Where files may be written.
 #[derive(Debug)]
@@ -81,6 +87,36 @@ impl Saver {
         })
     }
 
+    /// Exchanges a file as a whole for what was made of it: the one file that is an input and is written. What it held is
+    /// asked once more, so that nothing is lost which somebody wrote meanwhile; a link stays one, and who may read the
+    /// file stays as it is.
+    pub(crate) fn exchange(
+        &self,
+        path: &Path,
+        held: Option<&[u8]>,
+        text: &str,
+    ) -> Result<(), Fault> {
+        let real = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
+        let place = || Place::file(&path.display().to_string());
+        let cannot = |why: Refused| {
+            let path = path.display().to_string();
+            Fault::new(InFiles::Unwritable { path, why }, place())
+        };
+        let kept = fs::metadata(&real).ok().map(|known| known.permissions());
+        if kept.as_ref().is_some_and(fs::Permissions::readonly) {
+            return Err(cannot(Refused::Permission));
+        }
+        if fs::read(&real).ok().as_deref() != held {
+            return Err(Fault::new(InStrip::Changed, place()));
+        }
+        let write = |out: &mut dyn Write| out.write_all(text.as_bytes());
+        let written = self.write_beside(&real, write);
+        written.map_err(|fault| cannot(source::refused(&fault)))?;
+        // The text is there and whole; who else may read it is not worth a failure.
+        let _ = kept.map(|kept| fs::set_permissions(&real, kept));
+        Ok(())
+    }
+
     fn write_beside(
         &self,
         path: &Path,
@@ -124,6 +160,7 @@ fn is_input(path: &Path, kind: WrittenAs) -> Fault {
     let place = Place::file(&name);
     let free = match kind {
         WrittenAs::Set => free(path.parent().unwrap_or(path)),
+        WrittenAs::Zones => naming::free(&path.with_file_name("zones.geojson")),
         _ => ending::free(path),
     };
     Fault::new(InFiles::IsInput { name, kind, free }, place)
@@ -142,6 +179,7 @@ fn is_there(paths: &[&PathBuf], kind: WrittenAs) -> Fault {
     let (kind, free) = match kind {
         WrittenAs::Set => (kind, free(folder)),
         WrittenAs::Start => (kind, free(&folder.join("tour"))),
+        WrittenAs::Zones => (kind, free(&first.join("zones.geojson"))),
         _ if is_trip => (WrittenAs::Trip, free(&first.with_extension("txt"))),
         kind => (kind, ending::free(first)),
     };

@@ -168,6 +168,8 @@ pub enum WrittenAs {
     Set,
     /// A trip file and a zones file to fill in.
     Start,
+    /// A zones file with a zone more.
+    Zones,
 }
 
 /// Why the system refused.

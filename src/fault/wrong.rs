@@ -8,6 +8,7 @@ use super::{
     geojson::InGeojson,
     gpx::InGpx,
     plan::InPlan,
+    strip::InStrip,
     terrain::InTerrain,
     toml::InToml,
     trip::{InPractice, InTrip},
@@ -39,6 +40,8 @@ pub enum Wrong {
     Practice(InPractice),
     /// With a trip file or the flags.
     Trip(InTrip),
+    /// With a zone that is asked for by kilometre.
+    Strip(InStrip),
     /// With all of them together.
     Plan(InPlan),
     /// So many more of the kind that was told before.
@@ -57,6 +60,7 @@ impl Wrong {
             Self::Toml(what) => what.kind(),
             Self::Practice(what) => what.kind(),
             Self::Trip(what) => what.kind(),
+            Self::Strip(what) => what.kind(),
             Self::Plan(what) => what.kind(),
             Self::More(code, _) => *code,
         }
@@ -81,5 +85,6 @@ from! {
     Toml InToml,
     Practice InPractice,
     Trip InTrip,
+    Strip InStrip,
     Plan InPlan,
 }

@@ -70,6 +70,7 @@ impl Local {
 /// assert!((there.x_m - 111_319.49).abs() < 0.01, "a degree of the equator: a · π / 180");
 /// assert!((there.y_m - 110_574.3).abs() < 0.1, "a degree of its meridian: a (1 − e²) · π / 180");
 /// assert!(there.y_m > LEAST_M_PER_DEG_LAT);
+/// assert!(equator.lonlat(there).distance_m(LonLat::new(31.0, 1.0)) < 1e-6, "and back");
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Frame {
@@ -97,5 +98,14 @@ impl Frame {
             x_m: (p.lon_deg - self.origin.lon_deg) * self.east_m_per_deg,
             y_m: (p.lat_deg - self.origin.lat_deg) * self.north_m_per_deg,
         }
+    }
+
+    /// The place so many metres east and north of the origin.
+    #[must_use]
+    pub fn lonlat(&self, p: Local) -> LonLat {
+        LonLat::new(
+            self.origin.lon_deg + p.x_m / self.east_m_per_deg,
+            self.origin.lat_deg + p.y_m / self.north_m_per_deg,
+        )
     }
 }

@@ -9,6 +9,8 @@ mod phrase;
 mod place;
 mod quote;
 mod refusal;
+mod stages;
+mod strip;
 mod terrain;
 mod tiff;
 mod toml;
@@ -18,7 +20,7 @@ use std::fmt;
 
 use self::phrase::Phrase;
 use crate::{
-    fault::{Fault, Level, Wrong, refusal::Refusal},
+    fault::{Fault, Item, Level, Wrong, refusal::Refusal},
     say::{arg::Arg, span::Said, voice::Voice},
 };
 
@@ -65,11 +67,15 @@ fn phrase(fault: &Fault, voice: Voice) -> Phrase {
     match &fault.what {
         Wrong::Files(what) => files::phrase(what),
         Wrong::Gpx(what) => gpx::phrase(what, file, voice),
-        Wrong::Geojson(what) => geojson::phrase(what, file, voice),
+        Wrong::Geojson(what) => {
+            let typed = matches!(fault.at.item, Some(Item::Flag(_)));
+            geojson::phrase(what, file, voice).and(vec![("typed", Arg::yes(typed))])
+        }
         Wrong::Terrain(what) => terrain::phrase(what, file),
         Wrong::Toml(what) => toml::phrase(what),
         Wrong::Practice(what) => trip::practice(what),
         Wrong::Trip(what) => trip::phrase(what, voice),
+        Wrong::Strip(what) => strip::phrase(what, voice),
         Wrong::Plan(what) => trip::plan(what, voice),
         Wrong::More(_, more) => Phrase::of("fault-more", [("more", Arg::Count(*more))]),
     }
@@ -126,7 +132,7 @@ mod tests {
     use crate::say::language::Language;
 
     /// What faults are made of: everything in the catalogue that begins so.
-    const BEGINNINGS: [&str; 13] = [
+    const BEGINNINGS: [&str; 14] = [
         "alone",
         "file-",
         "figure-",
@@ -135,6 +141,7 @@ mod tests {
         "no-",
         "practice-",
         "relief-",
+        "stretch-",
         "terrain-",
         "toml-",
         "trip-",

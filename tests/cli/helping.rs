@@ -11,10 +11,11 @@ use tempfile::{TempDir, tempdir};
 
 use crate::fixture::program::{root, schrund, text};
 
-const COMMANDS: [&str; 9] = [
+const COMMANDS: [&str; 10] = [
     "plan",
     "options",
     "check",
+    "zone",
     "height",
     "practice",
     "new",
@@ -185,6 +186,7 @@ fn every_command_has_a_manual_page_with_its_examples() {
         Some("plan"),
         Some("options"),
         Some("check"),
+        Some("zone"),
         Some("height"),
         Some("practice"),
     ]

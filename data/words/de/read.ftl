@@ -113,7 +113,10 @@ zones-rings-closed = { $n ->
    *[other] { $n } Ringe geschlossen: der letzte Punkt war nicht der erste
  }
 zones-strike-missing = eine Unsicherheit ohne Spaltenverlauf sagt nichts und wurde nicht verwendet
-    .hint = `strike_deg` dazuschreiben, die Richtung, in der die Spalten verlaufen
+    .hint = { $typed ->
+        [yes] `--strike`
+       *[no] `strike_deg`
+     } dazuschreiben, die Richtung, in der die Spalten verlaufen
 terrain-egm96 = die Höhen sind EGM96-Höhen in ganzen Metern, wie es für alle .hgt-Kacheln heißt
 terrain-heights = die Höhen sind { $name } (EPSG:{ $epsg })
 terrain-ellipsoid = die Höhen zählen über dem Ellipsoid, nicht über dem Meer: bis { $most } neben denen der Karte, die Neigungen stimmen

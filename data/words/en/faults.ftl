@@ -152,6 +152,7 @@ file-unwritable = cannot write { $name }: { refused }
 file-is-input = { $name } is an input and is never written over
     .hint = { $kind ->
         [set] write into another folder: `--out { $free }`
+        [zones] zones go into a file of their own: `--into { $free }`
        *[output] write to another file: `--output { $free }`
      }
 file-there = { $count ->
@@ -162,6 +163,7 @@ file-there = { $count ->
         [output] write to another file: `--output { $free }`
         [trip] a trip file is given with `--trip { $names }`; the plan goes to another file: `--output { $free }`
         [start] write into a new folder: `schrund new { $free }`
+        [zones] name a file: `--into { $free }`
        *[set] write into another folder, `--out { $free }`, or replace these with `--force`
      }
 file-no-code = there is no code "{ $name }"
@@ -432,6 +434,40 @@ trip-not-laid = { $property ->
    *[glaciers] the glacier inventory { $file } is named and was not opened
  }
     .hint = whoever reads the trip has to open that file and lay it beside the trip; to plan without it, take it out of `{ $property }`
+
+## Zones by kilometre
+
+stretch-none = "{ $found }" does not say from where to where
+    .hint = write two kilometres of the line with a dash between, as in `5.9-8.3`
+stretch-comma = in "{ $found }" a comma can mean two things
+    .hint = write `{ $pointed }` or `{ $whole }`
+stretch-metres = "{ $found }" is in metres
+    .hint = write kilometres: `{ $meant }`
+stretch-backwards = "{ $found }" ends before it begins
+    .hint = write `{ $meant }`: the line has one direction, the smaller kilometre comes first
+stretch-before = "{ $found }" begins before the line does
+    .hint = write kilometres from the start of the line, 0 or more
+stretch-short = "{ $found }" is shorter than { $least }
+    .hint = say from where to where the ice reaches along the line
+stretch-beyond = "{ $found }" reaches beyond the line, which is { $length } long
+    .hint = { $metres ->
+        [yes] write kilometres: `{ $meant }`
+       *[no] give kilometres from 0 to { $length }
+     }
+stretch-half-width = a half width of { $half } is outside { $min } to { $max }
+    .hint = give how far the ice reaches to either side of the line, in metres; draw it in a map editor, or on the page of `schrund draw`, where it is another shape
+stretch-which-stage = a stretch by kilometre, and the route has several stages
+    .hint = say of which with `--stage`: it has { $stages }
+stretch-stretched = "{ $found }" is too long, or too near a pole: the strip could not be as wide as is asked, within { $most }
+    .hint = ask for it in shorter pieces, one after the other
+stretch-is = this is { instead-what }, and zones go into GeoJSON
+    .hint = name the zones file: one that is not there is made
+stretch-empty = the file is empty
+    .hint = take it away, or name another one: a file that is not there is made
+stretch-no-collection = this is GeoJSON, but no single FeatureCollection, so no zone can be put into it
+    .hint = save the zones as one FeatureCollection in the map editor, or name another file: one that is not there is made
+stretch-changed = the file was changed while the zone was made, and was left as it is now
+    .hint = run the command again
 
 ## Practice sets
 

@@ -159,13 +159,16 @@ quantity = { $quantity ->
     [strike] strike
    *[strike-uncertainty] strike uncertainty
  }
-or-unknown = { $interface ->
-    [page] or nothing where it is not known
-   *[members] or null where it is not known
- }
 plain-number = { $unit ->
-    [m] write one plain number in metres, { $min } to { $max }, { or-unknown }
-   *[deg] write one plain number in degrees, { $min } to { $max }, { or-unknown }
+    [m] write one plain number in metres, { $min } to { $max }{ or-null }
+   *[deg] write one plain number in degrees, { $min } to { $max }{ or-null }
+ }
+or-null = { $typed ->
+    [yes] , or leave the flag away where it is not known
+   *[no] , or { $interface ->
+        [page] nothing
+       *[members] null
+     } where it is not known
  }
 unit-sign = { $unit ->
     [m] m
@@ -174,11 +177,15 @@ unit-sign = { $unit ->
 zones-not-plain = { quantity } { $found } is not a plain number
     .hint = { $quantity ->
         [gap-width] { $plain ->
-            [yes] write the widest you expect in metres, `{ $meant }` if that is it; { gap-to-assume }
-           *[no] write the widest you expect in metres as a plain number, { $min } to { $max }, without words or signs; { gap-to-assume }
+            [yes] write the widest you expect in metres, `{ $meant }` if that is it; { gap-not-known }
+           *[no] write the widest you expect in metres as a plain number, { $min } to { $max }, without words or signs; { gap-not-known }
          }
        *[other] { plain-number }
      }
+gap-not-known = { $typed ->
+    [yes] leave `--gap` away where it is not known
+   *[no] { gap-to-assume }
+ }
 gap-to-assume = { $interface ->
     [flags] where it is not known `null`, and what to assume with `--gap`, such as `--gap 6`
     [page] where it is not known nothing, and what to assume under Trip
@@ -207,9 +214,15 @@ zones-gaps-differ = `gap_m` and `gap_max_m` differ: the wider one counts, { $wid
 zones-gaps-crossed = the lower gap width { $low } is above the upper one, { $high }
     .hint = correct the one that is wrong
 zones-strike-range = a strike is one direction, not a range from { $low } to { $high }
-    .hint = write `strike_deg` { $middle } and `strike_uncertainty_deg` { $half } if that is what you mean
+    .hint = { $typed ->
+        [yes] write `--strike { $middle } --strike-uncertainty { $half }` if that is what you mean
+       *[no] write `strike_deg` { $middle } and `strike_uncertainty_deg` { $half } if that is what you mean
+     }
 zones-strike-missing = an uncertainty without a strike says nothing and was not used
-    .hint = add `strike_deg`, the direction in which the gaps run
+    .hint = add { $typed ->
+        [yes] `--strike`
+       *[no] `strike_deg`
+     }, the direction in which the gaps run
 zones-word = { $found } is no word for `{ $property }`
     .hint = write one of { $words }
 zones-near-miss = the property `{ $given }` means nothing here and was not used

@@ -132,7 +132,7 @@ impl From<UnitsFlag> for schrund::say::units::Units {
 }
 
 /// The words of a choice, by the table that everything else goes by too.
-fn term<T: Terms + Send + Sync>() -> impl TypedValueParser<Value = T> {
+pub(super) fn term<T: Terms + Send + Sync>() -> impl TypedValueParser<Value = T> {
     let possible = |term: &Term<T>| PossibleValue::new(term.name).help(term.means.trim());
     let names = PossibleValuesParser::new(T::TERMS.iter().map(possible));
     names.try_map(|name| T::named(&name.to_lowercase()).ok_or("no such word"))

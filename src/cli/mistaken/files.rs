@@ -3,9 +3,11 @@
 use std::{fs, path::Path};
 
 use super::{
-    values::{kept, takes_value},
+    values::{kept, takes_value, without},
     words::{ends, value_of},
 };
+use schrund::strip::asked::{self, KILOMETRES};
+
 use crate::{help, naming};
 
 /// Files that nobody named, in a call to be filled in: in capitals, so that it is seen that they are to be replaced.
@@ -45,6 +47,9 @@ pub(crate) fn with_trip(args: &[String], trip: &str) -> String {
 
 /// What must be given and is not.
 pub(super) fn missing(given: &str, args: &[String]) -> (String, String) {
+    if args.first().is_some_and(|arg| arg == "zone") {
+        return of_zone(given, args);
+    }
     if given.contains("<ROUTE>") || given.contains("<ZONES>") {
         return route_or_ice(given, args);
     }
@@ -75,6 +80,31 @@ pub(super) fn missing(given: &str, args: &[String]) -> (String, String) {
         return of_which(given, args);
     };
     (says.to_owned(), cure.to_owned())
+}
+
+/// A zone by kilometre: the line, from where to where, the file.
+fn of_zone(given: &str, args: &[String]) -> (String, String) {
+    let route = args.iter().find(|arg| ends(arg, &["gpx"]));
+    let route = naming::typed(route.map_or(ROUTE, String::as_str));
+    let says = if given.contains("<ROUTE>") {
+        "the line, from where to where, and the zones file are missing"
+    } else if given.contains(KILOMETRES) {
+        "nobody said from which kilometre to which"
+    } else {
+        "nobody said into which zones file"
+    };
+    let km = args.iter().skip(1).find(|arg| asked::stretch(arg).is_ok());
+    let km = km.map_or(KILOMETRES, String::as_str);
+    let into = naming::typed(value_of(args, "--into").unwrap_or("zones.geojson"));
+    let others = without(args, "--into").into_iter().map(str::to_owned);
+    let kept = kept(&others.collect::<Vec<String>>());
+    let call = format!("`schrund zone {route} {km}{kept} --into {into}`");
+    let more = match kept.contains("--gap") {
+        true => "",
+        false => ", and `--gap` with the widest gap that you expect, in metres",
+    };
+    let cure = format!("{call}, with kilometres as in `5.9-8.3`{more}");
+    (says.to_owned(), cure)
 }
 
 /// A command that wants one of a few words behind it.

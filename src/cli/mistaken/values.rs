@@ -10,7 +10,7 @@ use super::words::{flag_of, value_of};
 use crate::{args::Args, naming::typed};
 
 /// A value for each flag, to show how one looks.
-const EXAMPLES: [(&str, &str); 18] = [
+const EXAMPLES: [(&str, &str); 21] = [
     ("--party", "3"),
     ("--teams", "3,2"),
     ("--rope", "60"),
@@ -27,6 +27,9 @@ const EXAMPLES: [(&str, &str); 18] = [
     ("--assume", "margin_m=30"),
     ("--out", "plan"),
     ("--output", "plan.html"),
+    ("--into", "zones.geojson"),
+    ("--half-width", "150"),
+    ("--strike", "130"),
     ("--at", "7.65,45.97"),
     ("--explain", "gap-not-given"),
 ];

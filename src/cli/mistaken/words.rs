@@ -16,7 +16,7 @@ pub(super) fn value_of<'a>(args: &'a [String], flag: &str) -> Option<&'a str> {
 }
 
 /// Whether a file's name ends so, in whatever case.
-pub(super) fn ends(name: &str, ends: &[&str]) -> bool {
+pub(crate) fn ends(name: &str, ends: &[&str]) -> bool {
     let extension = Path::new(name).extension().and_then(|e| e.to_str());
     extension.is_some_and(|e| ends.iter().any(|end| e.eq_ignore_ascii_case(end)))
 }

@@ -152,6 +152,7 @@ fn written(kind: WrittenAs) -> &'static str {
         WrittenAs::Trip => "trip",
         WrittenAs::Set => "set",
         WrittenAs::Start => "start",
+        WrittenAs::Zones => "zones",
     }
 }
 

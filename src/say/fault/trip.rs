@@ -7,6 +7,7 @@ use super::{
     phrase::{Phrase, figure, list, name, number},
     quote::{cut, quoted},
     refusal,
+    stages::stages,
 };
 use crate::{
     fault::{
@@ -174,7 +175,7 @@ fn no_stage(asked: &Asked, has: &[(usize, Option<String>)], voice: Voice) -> Phr
         Asked::Number(n) => Arg::Count(*n),
         Asked::Name(called) => name(format!("\"{}\"", cut(called))),
     };
-    let stages = halts::stages(has, voice);
+    let stages = stages(has, voice);
     Phrase::of("trip-no-stage", [("asked", asked), ("stages", stages)])
 }
 

@@ -5,12 +5,11 @@ use crate::{
     say::{
         arg::Arg,
         fault::{
-            phrase::{Phrase, figure, name, number, row},
-            place::numbered,
+            phrase::{Phrase, figure, name, number},
             quote::quoted,
+            stages::stages,
         },
         round::Round,
-        span::Said,
         voice::Voice,
     },
 };
@@ -70,13 +69,4 @@ fn no_waypoint(called: &str, near: Option<&str>, has: usize) -> Phrase {
         Some(near) => Phrase::of("halt-no-waypoint-but", [called, ("near", name(near))]),
         None => Phrase::of("halt-no-waypoint", [called, has]),
     }
-}
-
-/// The stages there are, by number and name.
-pub(super) fn stages(has: &[(usize, Option<String>)], voice: Voice) -> Arg<'static> {
-    let stage = |(number, called): &(usize, Option<String>)| -> Said {
-        let keys = ["trip-stage", "trip-stage-named"];
-        numbered(keys, *number, called.clone(), Vec::new()).says(voice)
-    };
-    row(has.iter().map(stage))
 }
