@@ -455,7 +455,7 @@ stretch-beyond = "{ $found }" reaches beyond the line, which is { $length } long
        *[no] give kilometres from 0 to { $length }
      }
 stretch-half-width = a half width of { $half } is outside { $min } to { $max }
-    .hint = give how far the ice reaches to either side of the line, in metres; draw it in a map editor, or on the page of `schrund draw`, where it is another shape
+    .hint = give how far the ice reaches to either side of the line, in metres; draw it in a map editor, or on the page for drawing, where it is another shape
 stretch-which-stage = a stretch by kilometre, and the route has several stages
     .hint = say of which with `--stage`: it has { $stages }
 stretch-stretched = "{ $found }" is too long, or too near a pole: the strip could not be as wide as is asked, within { $most }
