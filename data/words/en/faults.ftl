@@ -457,7 +457,10 @@ stretch-beyond = "{ $found }" reaches beyond the line, which is { $length } long
 stretch-half-width = a half width of { $half } is outside { $min } to { $max }
     .hint = give how far the ice reaches to either side of the line, in metres; draw it in a map editor, or on the page for drawing, where it is another shape
 stretch-which-stage = a stretch by kilometre, and the route has several stages
-    .hint = say of which with `--stage`: it has { $stages }
+    .hint = say of which{ $interface ->
+        [flags] {" "}with `--stage`
+       *[members] { "" }
+     }: it has { $stages }
 stretch-stretched = "{ $found }" is too long, or too near a pole: the strip could not be as wide as is asked, within { $most }
     .hint = ask for it in shorter pieces, one after the other
 stretch-is = this is { instead-what }, and zones go into GeoJSON
