@@ -195,8 +195,8 @@ mod tests {
         }
     }
 
-    /// Faults that nobody else meets.
-    const ONLY_THE_COMMAND_LINE_SAYS: [&str; 8] = [
+    /// What nobody else meets.
+    const ONLY_THE_COMMAND_LINE_SAYS: [&str; 11] = [
         "file-there",
         "file-is-input",
         "file-no-folder",
@@ -205,5 +205,8 @@ mod tests {
         "file-no-code",
         "place-flag",
         "place-assumed",
+        "strip-wrote",
+        "strip-no-gap",
+        "strip-zones-unknown",
     ];
 }
