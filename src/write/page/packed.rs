@@ -1,11 +1,11 @@
 //! What every page holds, as `.ci/page` packed it last: it writes this file. The names end in a hash of the sources.
 
 /// The names of what was packed.
-pub(super) const NAMES: &str = "core-6f525c5c1b04 page-2c1d8d33866c";
+pub(super) const NAMES: &str = "core-b3894f0ece4e page-2cd8a129a954";
 /// The program as WebAssembly, in xz.
-pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-6f525c5c1b04.wasm.xz");
+pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-b3894f0ece4e.wasm.xz");
 /// What draws and replans.
-pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-2c1d8d33866c.js");
+pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-2cd8a129a954.js");
 /// What it looks like, beside the report.
 pub(super) const STYLE: &str = include_str!("../../page/page.css");
 /// What it begins with, without words.
