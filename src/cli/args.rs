@@ -16,6 +16,7 @@ use crate::number;
 
 mod job;
 mod page;
+#[cfg(feature = "zone")]
 mod zone;
 
 use job::{ICE, OUTPUT, SAID};
@@ -23,6 +24,7 @@ pub(crate) use job::{JobArgs, LaidArgs, UnitsFlag};
 #[cfg(feature = "page")]
 pub(crate) use page::DrawArgs;
 pub(crate) use page::PageCall;
+#[cfg(feature = "zone")]
 pub(crate) use zone::ZoneArgs;
 
 /// Plans how a rope team is set up on every leg of a glacier route.
@@ -101,6 +103,7 @@ pub(crate) enum Command {
     /// It takes from where to where the ice reaches, as every output counts kilometres, and puts a strip of ground along
     /// the line into a zones file, its ends square across it. The other features of the file stay as they are; a file that
     /// is not there is made.
+    #[cfg(feature = "zone")]
     Zone(Box<ZoneArgs>),
     /// What a page asks of the program that it holds.
     #[command(subcommand, hide = true)]

@@ -29,6 +29,7 @@ mod source;
 #[cfg(feature = "page")]
 mod sparse;
 mod terrain;
+#[cfg(feature = "zone")]
 mod zone;
 
 use std::process::ExitCode;
@@ -81,6 +82,7 @@ fn main() -> ExitCode {
         args::Command::Options(options) => options::run(&options, &show),
         args::Command::Check(check) => check::run(&check, &show),
         args::Command::Height(height) => height::run(&height, &show),
+        #[cfg(feature = "zone")]
         args::Command::Zone(zone) => zone::run(&zone, &show),
         args::Command::Page(call) => page::run(&call, &show),
         args::Command::Practice { name, toml } => practice::run(name.as_deref(), toml, &show),

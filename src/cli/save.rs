@@ -8,8 +8,7 @@ use std::{
 
 use schrund::fault::{
     Fault, Place,
-    files::{InFiles, Refused, WrittenAs},
-    strip::InStrip,
+    files::{InFiles, WrittenAs},
 };
 
 use crate::{
@@ -90,12 +89,14 @@ impl Saver {
     /// Exchanges a file as a whole for what was made of it: the one file that is an input and is written. What it held is
     /// asked once more, so that nothing is lost which somebody wrote meanwhile; a link stays one, and who may read the
     /// file stays as it is.
+    #[cfg(feature = "zone")]
     pub(crate) fn exchange(
         &self,
         path: &Path,
         held: Option<&[u8]>,
         text: &str,
     ) -> Result<(), Fault> {
+        use schrund::fault::{files::Refused, strip::InStrip};
         let real = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
         let place = || Place::file(&path.display().to_string());
         let cannot = |why: Refused| {
@@ -113,7 +114,7 @@ impl Saver {
         let written = self.write_beside(&real, write);
         written.map_err(|fault| cannot(source::refused(&fault)))?;
         // The text is there and whole; who else may read it is not worth a failure.
-        let _ = kept.map(|kept| fs::set_permissions(&real, kept));
+        let _ = kept.map(|kept| allow_as_before(&real, kept));
         Ok(())
     }
 
@@ -141,6 +142,12 @@ impl Saver {
         };
         kept.map(|_| ()).map_err(|fault| fault.error)
     }
+}
+
+/// Who may read a file and write to it stays as it was.
+#[cfg(feature = "zone")]
+fn allow_as_before(path: &Path, kept: fs::Permissions) -> io::Result<()> {
+    fs::set_permissions(path, kept)
 }
 
 /// Temporary files are private; what they become is shared like any other file.
