@@ -58,15 +58,16 @@ impl Default for StripWanted {
 /// ```
 /// use schrund::strip::{StripWanted, append, asked, strips};
 ///
-/// let route = schrund::example::job().map_err(|faults| faults[0].to_string())?.route;
+/// let route = schrund::example::job()?.route;
 /// let wanted = StripWanted { typed: vec![("gap_m", "4".to_owned())], ..StripWanted::default() };
-/// let made = strips(&route, &[asked::stretch("0.5-0.9")?], &wanted)?;
+/// let stretch = asked::stretch("0.5-0.9").map_err(|fault| vec![fault])?;
+/// let made = strips(&route, &[stretch], &wanted)?;
 /// let strip = &made.value[0];
 /// assert!(strip.again.is_empty(), "the line is in it from 0.5 to 0.9 km and nowhere else");
 /// assert!((strip.area_m2 - 400.0 * 300.0).abs() < 100.0, "a straight line: {}", strip.area_m2);
 /// let file = append::to("zones.geojson", None, std::slice::from_ref(strip))?;
 /// assert_eq!(file.zones, Some(1));
-/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct LineStrip {
