@@ -22,12 +22,7 @@ const WIDE: [usize; 2] = [2, 4];
 #[must_use]
 pub fn table(options: &Options, look: Look) -> String {
     let voice = look.voice;
-    let head_line = [
-        ("people", Arg::Count(options.people)),
-        ("weighed", Arg::Count(options.weighed)),
-        ("ways", Arg::Count(options.ways.len())),
-    ];
-    let mut out = format!("{}\n\n", voice.say("options-head", &head_line));
+    let mut out = format!("{}\n\n", way::counted(options, voice));
     let shown = way::shown(&options.ways);
     let mut rows = vec![head(look.voice)];
     rows.extend(shown.iter().map(|way| row(way, look.voice)));
@@ -39,9 +34,7 @@ pub fn table(options: &Options, look: Look) -> String {
             below(&mut out, way, options.ways.len(), folded, look);
         }
     }
-    let more = options.ways.len() - shown.len();
-    if more > 0 {
-        let more = voice.say("options-more", &[("more", Arg::Count(more))]);
+    if let Some(more) = way::not_shown(options, voice) {
         out.push_str(&format!("\n{more}\n"));
     }
     out.push('\n');

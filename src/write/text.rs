@@ -10,10 +10,10 @@ mod teams;
 pub use leg::{leg, set_up, warned};
 
 use crate::{
-    plan::{verdict::Verdict, why::CarryWhy},
+    plan::why::CarryWhy,
     say::{arg::Arg, plain, round::Round, setup::too_short, span::Said, voice::Voice},
     write::{
-        parts::{clock, findings::first_words, slopes::avalanche_ground},
+        parts::{clock, findings::first_words, sentence::of_inside, slopes::avalanche_ground},
         sheet::Sheet,
     },
 };
@@ -39,20 +39,13 @@ pub fn message(sheet: &Sheet<'_>) -> String {
     blocks.extend(steep.map(|line| ascii(&line.to_string())));
     blocks.extend(clock(sheet, voice));
     blocks.push(carry(sheet, voice));
-    blocks.push(ascii(&read_with(sheet, voice)));
+    let read = [
+        of_inside(sheet.plan, voice),
+        Some(voice.say("message-read", &[])),
+    ];
+    let read = Said::join(read.into_iter().flatten(), "\n");
+    blocks.push(ascii(&read.to_string()));
     blocks.join("\n\n") + "\n"
-}
-
-/// How the message is to be read, and what is said of no leg that is inside.
-fn read_with(sheet: &Sheet<'_>, voice: Voice) -> String {
-    let mut legs = sheet.plan.legs.iter();
-    let inside = legs.any(|leg| leg.verdict == Verdict::Inside);
-    let inside = inside.then(|| voice.say("message-inside", &[]).to_string() + "\n");
-    format!(
-        "{}{}",
-        inside.unwrap_or_default(),
-        voice.say("message-read", &[])
-    )
 }
 
 /// How far it is and which legs stop; the name is cut before them.

@@ -17,6 +17,7 @@ use crate::{
             look::{self, LookPoint},
             popup,
             row::{self, TeamRow},
+            sentence,
         },
         report::{self, drawn::LegLine, markup::spans},
         sheet::Sheet,
@@ -65,7 +66,7 @@ pub fn planned(
         title: report::head::title(sheet),
         notices: told(notices, voice),
         head: report::sheet::first(sheet).into_string(),
-        reading: markup(&reading(sheet)),
+        reading: markup(&sentence::of_inside(plan, voice).unwrap_or_default()),
         legs: plan
             .legs
             .iter()
@@ -97,15 +98,6 @@ pub fn planned(
             .map(|(stage, profile)| PanelProfile::of(stage, profile))
             .collect(),
     })
-}
-
-/// What is said of no leg that is inside; nothing where none is.
-fn reading(sheet: &Sheet<'_>) -> Said {
-    let mut legs = sheet.plan.legs.iter();
-    match legs.any(|leg| leg.verdict == Verdict::Inside) {
-        true => sheet.look.voice.say("message-inside", &[]),
-        false => Said::default(),
-    }
 }
 
 /// The part with the drawn ropes; where it is open, those of the legs are written too.

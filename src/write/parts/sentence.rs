@@ -2,6 +2,7 @@
 
 use crate::{
     plan::{
+        Plan,
         leg::{Leg, Verdict},
         pieces::WordPiece,
     },
@@ -26,6 +27,13 @@ pub fn verdict(verdict: Verdict, voice: Voice) -> Said {
         Verdict::Stop => "verdict-stop",
     };
     voice.say(key, &[])
+}
+
+/// What is said of no leg that is inside; `None` where none is.
+pub(in crate::write) fn of_inside(plan: &Plan, voice: Voice) -> Option<Said> {
+    let mut legs = plan.legs.iter();
+    let inside = legs.any(|leg| leg.verdict == Verdict::Inside);
+    inside.then(|| voice.say("message-inside", &[]))
 }
 
 /// What a verdict means, in words that promise nothing.

@@ -3,7 +3,7 @@
 use crate::{
     plan::{
         leg::Verdict,
-        options::{Way, WayTeam},
+        options::{Options, Way, WayTeam},
     },
     say::{self, arg::Arg, round::Round, span::Said, voice::Voice},
 };
@@ -18,6 +18,22 @@ pub(in crate::write) fn shown(ways: &[Way]) -> &[Way] {
     let none_inside = ways.iter().all(|w| w.verdict >= Verdict::Outside);
     let most = if none_inside { NEAREST } else { SHOWN };
     ways.get(..most).unwrap_or(ways)
+}
+
+/// How many go, how many ways were weighed and how many are left.
+pub(in crate::write) fn counted(options: &Options, voice: Voice) -> Said {
+    let counts = [
+        ("people", Arg::Count(options.people)),
+        ("weighed", Arg::Count(options.weighed)),
+        ("ways", Arg::Count(options.ways.len())),
+    ];
+    voice.say("options-head", &counts)
+}
+
+/// How many ways are left that are not shown; `None` where all are.
+pub(in crate::write) fn not_shown(options: &Options, voice: Voice) -> Option<Said> {
+    let more = options.ways.len() - shown(&options.ways).len();
+    (more > 0).then(|| voice.say("options-more", &[("more", Arg::Count(more))]))
 }
 
 /// `12–14.5`: the least and greatest over the legs.

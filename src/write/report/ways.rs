@@ -16,22 +16,15 @@ use crate::{
 
 /// The cards, what must be said of all of them, and the cautions.
 pub(in crate::write) fn cards(options: &Options, voice: Voice) -> Markup {
-    let ways = way::shown(&options.ways);
-    let more = options.ways.len() - ways.len();
-    let counts = [
-        ("people", Arg::Count(options.people)),
-        ("weighed", Arg::Count(options.weighed)),
-        ("ways", Arg::Count(options.ways.len())),
-    ];
     html! {
-        p { (spans(&voice.say("options-head", &counts))) }
+        p { (spans(&way::counted(options, voice))) }
         ul {
             @for &remark in &options.remarks { li { (spans(&say::options::remark(remark, voice).capital())) } }
         }
         ol class="ways" {
-            @for way in ways { li { (card(way, options.ways.len(), voice)) } }
+            @for way in way::shown(&options.ways) { li { (card(way, options.ways.len(), voice)) } }
         }
-        @if more > 0 { p { (spans(&voice.say("options-more", &[("more", Arg::Count(more))]))) } }
+        @if let Some(more) = way::not_shown(options, voice) { p { (spans(&more)) } }
         p { strong { (word("options-cautions", voice)) } }
         ul { @for caution in cautions(voice) { li { (spans(&caution)) } } }
     }

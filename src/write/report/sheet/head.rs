@@ -129,14 +129,10 @@ fn stands(sheet: &Sheet<'_>, told: &[OfLevel]) -> Vec<Said> {
     let mut lines: Vec<(Verdict, Said)> = grave.collect();
     if told.iter().any(|level| level.word == Verdict::Look) {
         let says = to_look_at(sheet, voice);
-        let nothing_graver = lines.is_empty();
-        let only = || {
-            voice.say(
-                "sheet-only-to-look-at",
-                &[("says", Arg::Said(says.clone()))],
-            )
+        let says = match lines.is_empty() {
+            true => voice.say("sheet-only-to-look-at", &[("says", Arg::Said(says))]),
+            false => says,
         };
-        let says = if nothing_graver { only() } else { says.clone() };
         lines.push((Verdict::Look, says));
     }
     if lines.is_empty() {
