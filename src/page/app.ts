@@ -151,7 +151,7 @@ export class App implements Desk {
     this.follow.begin(this.parts);
     const tab = (name: TabName, { element }: Part) => ({ name, title: this.words(`draw-tab-${name}`), element });
     const all = [tab("plan", this.plan), tab("zone", this.zone), tab("trip", trip), tab("field", field), tab("files", this.files)];
-    this.tabs = new Tabs(this.words("draw-tabs"), all, (name) => this.opened(name), effect.element);
+    this.tabs = new Tabs(this.words("draw-tabs"), all, (name) => this.opened(name), effect.element, "plan");
     fill(this.note, this.words("draw-restored"));
     fill(this.root, this.header.element, this.alarm, this.note, make("main", { class: "app-body" }, this.side.element, this.tabs.element), this.live);
     this.tabs.open(this.tab);

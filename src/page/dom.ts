@@ -63,17 +63,20 @@ export function report(title: string, marks: Marks, ...children: Child[]): HTMLE
 
 /** Who comes to the field types over all that is in it. */
 export function overtyped(control: HTMLInputElement): HTMLInputElement {
-  let came = false;
+  let [came, whole] = [false, false];
   control.addEventListener("focus", () => {
-    came = true;
+    [came, whole] = [true, true];
     control.select();
   });
-  // The tap that comes to the field sets the caret after that.
-  control.addEventListener("click", () => {
-    if (came && control.selectionStart === control.selectionEnd) control.select();
-    came = false;
+  // The tap that comes to the field sets the caret after that. A finger that comes again to what it typed means another number;
+  // where all of it was marked already, a place in it.
+  control.addEventListener("click", (event) => {
+    const again = !whole && event instanceof PointerEvent && event.pointerType !== "mouse";
+    const caret = control.selectionStart === control.selectionEnd;
+    if ((came || again) && caret) control.select();
+    [came, whole] = [false, came || again];
   });
-  control.addEventListener("input", () => (came = false));
+  control.addEventListener("input", () => ([came, whole] = [false, false]));
   return control;
 }
 

@@ -83,6 +83,8 @@ export interface Planned {
   readonly head: Html;
   /** What is said of no leg that is inside, in one sentence; empty where none is. */
   readonly reading: Html;
+  /** Where and by when to turn back, and that the start was too late, for who stands on the line. */
+  readonly hours: readonly Hour[];
   readonly legs: readonly Leg[];
   readonly zones: readonly Zone[];
   readonly changes: readonly Change[];
@@ -93,6 +95,15 @@ export interface Planned {
   readonly parts: readonly { readonly id: string; readonly title: string; readonly html: Html | null }[];
   /** Heights under the line as the plan takes them. */
   readonly profiles: readonly Profile[];
+}
+
+/** What the hours ask of who stands in a stage before a place: the first one that holds there counts. */
+export interface Hour {
+  readonly stage: number;
+  /** Up to there, metres walked; null for all of the stage. */
+  readonly to_m: number | null;
+  readonly late: boolean;
+  readonly says: Html;
 }
 
 export interface Profile {

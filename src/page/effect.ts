@@ -4,6 +4,7 @@ import { figuresOf, legBefore } from "./changes";
 import type { Desk, Part } from "./desk";
 import { fill, make, report, scrolled } from "./dom";
 import type { Leg, Panel, Planned } from "./door";
+import { placeSaid } from "./fieldwhere";
 import type { State } from "./model";
 import { badge } from "./panel";
 import { passed } from "./passed";
@@ -65,7 +66,7 @@ export class Effect implements Part {
     const known = pairs(plan, before);
     const kept = new Set(known.map(({ was }) => was));
     const gone = before.legs.filter((leg) => leg.roped && !kept.has(leg));
-    const other = known.filter(({ leg, was }) => was?.verdict !== leg.verdict && (was || leg.roped));
+    const other = known.filter(({ leg, was }) => was?.verdict !== leg.verdict && (was || leg.roped)).sort((a, b) => Number(isHere(b.leg)) - Number(isHere(a.leg)));
     return [...other.map(({ leg, was }) => this.turn(leg, was)), ...gone.map((leg) => make("del", {}, this.word(leg)))];
   }
 
@@ -88,6 +89,12 @@ export class Effect implements Part {
   private word(leg: Leg): HTMLElement {
     return make("span", {}, `${this.desk.words("draw-leg")} ${leg.leg}: `, badge(leg.verdict, this.desk));
   }
+}
+
+/** Whether somebody stands on the leg: that one is told first. */
+function isHere({ stage, start_m, end_m }: Leg): boolean {
+  const { place } = placeSaid();
+  return place !== null && place.stage === stage && start_m <= place.at_m && place.at_m <= end_m;
 }
 
 const pairs = (plan: Planned, before: Planned): Known[] => plan.legs.map((leg) => ({ leg, was: legBefore(leg, plan, before) }));

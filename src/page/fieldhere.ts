@@ -2,7 +2,7 @@
 
 import { type Desk, zoneTitle } from "./desk";
 import { make, written } from "./dom";
-import type { Leg, Planned, Verdict, Zone } from "./door";
+import type { Hour, Leg, Planned, Verdict, Zone } from "./door";
 import { type Ahead, aheadOf, harsh, pieceAt, zonesRound } from "./fieldahead";
 import { writer } from "./map/figures";
 import type { State } from "./model";
@@ -10,9 +10,9 @@ import { badge, kilometre, kilometres } from "./panel";
 import type { Place } from "./whereami";
 
 export interface Here {
-  /** The word and the set-up, and what to do. */
+  /** The word and the set-up, what to do, what comes, and the hour of a late start. */
   readonly lines: readonly HTMLElement[];
-  /** What comes, where there is a line for it. */
+  /** By when to turn back, where there is a line for it. */
   readonly spare: HTMLElement | null;
   /** All that comes, the word and the zones. */
   readonly longer: readonly HTMLElement[];
@@ -27,8 +27,14 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const own = make("p", {}, `${desk.words("draw-field-here")} `, badge(verdict, desk));
   const first = verdict === leg.verdict ? [badge(verdict, desk)] : [...own.cloneNode(true).childNodes];
   const line = make("p", {}, ...first, " ", setUp(leg, desk));
-  return { lines: [line, ...todo(leg, verdict, ahead, desk)], spare: spare(leg, verdict, ahead, desk), longer: [...comes, own, ...zones] };
+  const hour = plan.hours.find(({ stage, to_m }) => stage === place.stage && (to_m === null || place.at_m < to_m));
+  const says = hour ? hourLine(hour) : null;
+  const lines = [line, ...todo(leg, verdict, ahead, desk), ...next(leg, verdict, ahead, desk), ...(says && hour?.late ? [says] : [])];
+  return { lines, spare: hour?.late ? null : says, longer: [...comes, own, ...zones, ...(says ? [says.cloneNode(true) as HTMLElement] : [])] };
 }
+
+/** By when to turn back; a start that was too late stands out. */
+const hourLine = ({ late, says }: Hour): HTMLElement => written("p", { class: late ? "app-hour app-late" : "app-hour" }, says);
 
 /** The figures of each rope team; what is class `app-extra` may be left out. */
 function setUp(leg: Leg, desk: Desk): HTMLElement {
@@ -61,9 +67,10 @@ function todo(leg: Leg, verdict: Verdict, ahead: readonly Ahead[], desk: Desk): 
   return [act];
 }
 
-function spare(leg: Leg, verdict: Verdict, ahead: readonly Ahead[], desk: Desk): HTMLElement | null {
+/** What comes, where what is to be done does not begin with it. */
+function next(leg: Leg, verdict: Verdict, ahead: readonly Ahead[], desk: Desk): HTMLElement[] {
   const [next] = ahead;
-  return next && !(worseAhead(ahead) && isDue(leg, verdict, ahead)) ? make("p", {}, ...coming(next, desk)) : null;
+  return next && !(worseAhead(ahead) && isDue(leg, verdict, ahead)) ? [make("p", {}, ...coming(next, desk))] : [];
 }
 
 /** `in 20 m, from km 7.25: ? look` */

@@ -27,12 +27,14 @@ export const kilometre = (at_m: number, { language }: Desk): string => writer(la
 /** From–to of a leg. */
 export const kilometres = (leg: Leg, desk: Desk): string => `${leg.from_to} ${desk.words("draw-unit-km")}`;
 
-/** What stops and what to look at, then the hours: a start that is too late stands before what to carry. */
+/** What stops and what to look at, then the hours: a start that is too late stands before what to carry, and first where nothing stops. */
 function head(plan: Planned): HTMLElement {
   const whole = written("div", {}, plan.head);
   const [first, hours] = [whole.querySelector(".first"), whole.querySelectorAll(".hours")];
   const stands = [...(first?.querySelectorAll(".stands") ?? [])].at(-1);
-  if (stands) stands.after(...hours);
+  // Where nothing stops, a start that is too late is the gravest there is.
+  const late = whole.querySelector(".hours.late") && first?.matches(".look, .inside, .unroped");
+  if (stands && !late) stands.after(...hours);
   else first?.prepend(...hours);
   return whole;
 }

@@ -13,7 +13,7 @@ export class Tabs<Name extends string> {
   private readonly buttons = new Map<Name, HTMLButtonElement>();
   private readonly panels = new Map<Name, HTMLElement>();
 
-  constructor(label: string, tabs: readonly Tab<Name>[], private readonly opened: (name: Name) => void, above: HTMLElement) {
+  constructor(label: string, tabs: readonly Tab<Name>[], private readonly opened: (name: Name) => void, above: HTMLElement, private readonly anew: Name) {
     const list = make("div", { role: "tablist", class: "app-tabs", "aria-label": label });
     const panels = make("div", { class: "app-panels" });
     this.element = make("div", { class: "app-side" }, list, above, panels);
@@ -37,7 +37,11 @@ export class Tabs<Name extends string> {
       button.setAttribute("aria-selected", String(open));
       button.tabIndex = open ? 0 : -1;
       const panel = this.panels.get(other);
-      if (panel) panel.hidden = !open;
+      if (!panel) continue;
+      const came = open && panel.hidden;
+      panel.hidden = !open;
+      // The plan is another one than when it was left; a form is filled in from where it was left.
+      if (came && other === this.anew) panel.scrollTop = 0;
     }
     this.opened(name);
   }

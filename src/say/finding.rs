@@ -53,6 +53,12 @@ pub fn act(finding: &Finding, voice: Voice) -> Option<Said> {
     attribute(finding, "act", voice)
 }
 
+/// What is missing besides, in the fewest words, where something else is to be done first.
+#[must_use]
+pub fn too(finding: &Finding, voice: Voice) -> Option<Said> {
+    attribute(finding, "too", voice)
+}
+
 /// What was found in short, and behind an arrow what to do about it.
 #[must_use]
 pub fn short_with_cure(finding: &Finding, voice: Voice) -> Said {

@@ -78,6 +78,10 @@ no-rope-fits = { $lack ->
         [short] { $short } Seil zu wenig: einzeln vom Anker gesichert hinüber, oder umkehren
        *[none-left] zu wenig Seil: einzeln vom Anker gesichert hinüber, oder umkehren
     }
+    .too = { $lack ->
+        [short] { $short } Seil zu wenig
+       *[none-left] zu wenig Seil
+    }
 bend-blocks-the-loaded-strand = dieses Seil ist aus zweien verbunden: kein Flaschenzug am belasteten Strang läuft über die Verbindung
 
 rope-cure = { $how }: { $rope } ist lang genug{ $gap-given ->
@@ -244,6 +248,7 @@ no-rope-for-the-reserve = Bremsknoten sperren den belasteten Strang, und jedem R
     .hint = ein längeres Seil, Schmetterlingsknoten statt dicker Knoten, eine lange Schlinge, oder die Knoten enger
     .short = jedem Restseil fehlen { $short } zu { $coil } für die Bergung, das Seil ist { $rope-short } zu kurz
     .act = { $rope-short } Seil zu wenig für eine Bergung: einzeln gesichert hinüber, oder umkehren
+    .too = { $rope-short } Seil zu wenig für eine Bergung
 
 reserve-left-short = Bremsknoten sperren den belasteten Strang, und jedem Restseil fehlen { $short } zu den { $coil }, die ein Strang zur Bergung braucht
     .hint = längere Restseile, eine lange Schlinge, oder ein Regelsatz, der sie nach `reach_factor` bemisst

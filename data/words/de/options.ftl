@@ -66,5 +66,5 @@ way-without = { $who }: { $spacing } Abstand, { $needed } Seil gebraucht und kei
 way-unroped = { $who }: kein Abschnitt verlangt das Seil
 way-left = Mindestens halten einen Sturz
 way-help = Eine zweite Seilschaft hilft
-way-coil-needed = Längstes nötiges Restseil
-way-coil = Längstes Restseil, das eine Person trägt
+way-coil = Längstes Restseil
+way-coils = { $needed } nötig, { $carried } getragen

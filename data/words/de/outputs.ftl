@@ -14,6 +14,7 @@ knots-some = { $bite ->
        *[other] { $knots } Knoten?
     }
 }
+coils-short = Restseil je { $coil } von { $needed }
 coils-none = kein Restseil
 coils-some = Restseil je { $coil }
 coil-none = kein Restseil
@@ -166,6 +167,15 @@ clock-turn-slower = { $kind ->
     [of] ; eine langsamere Gruppe bis { $at }
    *[off] ; eine langsamere Gruppe bei { $place } bis { $at }
 }
+clock-on-the-way-turn = { $late ->
+    [yes] später Aufbruch: { "" }
+   *[no] { "" }
+}{ $kind ->
+    [of] die Umkehr bei { $place } bis { $at } verlassen
+   *[off] bis { $at } umkehren, spätestens bei { $place }
+}
+clock-on-the-way-never = wer über die ersten Schneebrücken geht, ist bis { $until } nicht wieder von ihnen herunter
+clock-on-the-way-late = später Aufbruch: nach { $until } noch auf Schneebrücken
 clock-arrival = am Ende um { $at }{ $slower }
 clock-arrival-slower = ; eine langsamere Gruppe um { $at }
 clock-sun = { $sun ->

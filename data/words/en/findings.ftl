@@ -78,6 +78,10 @@ no-rope-fits = { $lack ->
         [short] { $short } of rope too little: belay each across from an anchor, or turn back
        *[none-left] too little rope: belay each across from an anchor, or turn back
     }
+    .too = { $lack ->
+        [short] { $short } of rope too little
+       *[none-left] too little rope
+    }
 bend-blocks-the-loaded-strand = two ropes are joined in this one: no haul on the loaded strand runs over the bend
 
 rope-cure = { $how }: { $rope } is long enough{ $gap-given ->
@@ -244,6 +248,7 @@ no-rope-for-the-reserve = brake knots block the loaded strand, and each coil is 
     .hint = a longer rope, butterflies for bulky knots, a long sling, or the closer knot layout
     .short = each coil is { $short } short of the { $coil } for a rescue, the rope { $rope-short } too short
     .act = { $rope-short } of rope too little for a rescue: belay each across, or turn back
+    .too = { $rope-short } of rope too little for a rescue
 
 reserve-left-short = brake knots block the loaded strand, and each coil is { $short } short of the { $coil } that a rescue strand takes
     .hint = longer coils, a long sling, or a set that sizes them by `reach_factor`

@@ -14,6 +14,7 @@ knots-some = { $bite ->
        *[other] { $knots } knots?
     }
 }
+coils-short = coils { $coil } of { $needed }
 coils-none = no coils
 coils-some = coils { $coil }
 coil-none = no coil
@@ -144,7 +145,7 @@ clock-latest-start = { $late ->
 clock-latest-start-slower = ; a slower party { $at }
 clock-latest-start-slower-none = ; for a slower party no start is early enough
 clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $slower }
-clock-at-until-slower = ; a slower party { $place }, on leg { $leg }
+clock-at-until-slower = ; a slower party at { $place }, on leg { $leg }
 clock-turn = { $kind ->
     [of] leave the turn at { $place } by { $at }, to be done by { $by }
    *[off] last turning place: { $place }, leg { $leg }, by { $at }; the way back along the line is then done by { $by }
@@ -166,6 +167,15 @@ clock-turn-slower = { $kind ->
     [of] ; a slower party by { $at }
    *[off] ; a slower party at { $place } by { $at }
 }
+clock-on-the-way-turn = { $late ->
+    [yes] a late start: { "" }
+   *[no] { "" }
+}{ $kind ->
+    [of] leave the turn at { $place } by { $at }
+   *[off] turn back by { $at }, at { $place } at the latest
+}
+clock-on-the-way-never = who is over the first snow bridges is not back off them by { $until }
+clock-on-the-way-late = a late start: on snow bridges after { $until }
 clock-arrival = done at { $at }{ $slower }
 clock-arrival-slower = ; a slower party at { $at }
 clock-sun = { $sun ->

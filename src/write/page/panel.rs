@@ -7,13 +7,14 @@ use crate::{
     fault::{Fault, Item, place::Place},
     geometry::LonLat,
     ground::profile::Profile,
-    plan::{ZoneSummary, leg::Leg, verdict::Verdict},
+    plan::{Plan, ZoneSummary, leg::Leg, verdict::Verdict},
     say::{self, span::Said, voice::Voice},
     trip::route::Stage,
     write::{
         geojson::form::{mm, position, positions},
         parts::{
             change::{self, ChangePoint},
+            clock::{self, OnTheWay},
             look::{self, LookPoint},
             popup,
             row::{self, TeamRow},
@@ -67,6 +68,7 @@ pub fn planned(
         notices: told(notices, voice),
         head: report::sheet::first(sheet).into_string(),
         reading: markup(&sentence::of_inside(plan, voice).unwrap_or_default()),
+        hours: hours(plan, voice),
         legs: plan
             .legs
             .iter()
@@ -134,6 +136,7 @@ struct Planned<'a> {
     notices: Vec<PanelFault<'a>>,
     head: String,
     reading: String,
+    hours: Vec<PanelHour>,
     legs: Vec<PanelLeg>,
     zones: Vec<PanelZone<'a>>,
     changes: Vec<PanelChange>,
@@ -174,6 +177,27 @@ impl<'a> PanelFault<'a> {
             hint: say::fault::hint(fault, voice).map(|hint| markup(&hint)),
         }
     }
+}
+
+/// What the hours ask of who stands in a stage before a place.
+#[derive(Serialize)]
+struct PanelHour {
+    stage: usize,
+    to_m: Option<f64>,
+    late: bool,
+    says: String,
+}
+
+fn hours(plan: &Plan, voice: Voice) -> Vec<PanelHour> {
+    let clock = plan.clock.iter();
+    let asked = clock.flat_map(|all| clock::on_the_way(all, voice));
+    let hour = |asked: OnTheWay| PanelHour {
+        stage: asked.stage,
+        to_m: asked.to_m.map(mm),
+        late: asked.late,
+        says: markup(&asked.says),
+    };
+    asked.map(hour).collect()
 }
 
 #[derive(Serialize)]

@@ -91,6 +91,56 @@ pub(crate) fn head(clock: &PlanClock, voice: Voice) -> Vec<HourLine> {
     clock.stages().flat_map(of_stage).collect()
 }
 
+/// What the hours ask of who is on the way.
+#[derive(Clone, Debug)]
+pub(crate) struct OnTheWay {
+    pub(crate) stage: usize,
+    /// Chainage up to which it holds, metres; `None` for all of the stage.
+    pub(crate) to_m: Option<f64>,
+    /// Whether the start is too late already.
+    pub(crate) late: bool,
+    pub(crate) says: Said,
+}
+
+/// For somebody who stands on the line: where and by when to turn back, stage by stage; beyond that place, that the start was
+/// too late.
+#[must_use]
+pub(crate) fn on_the_way(clock: &PlanClock, voice: Voice) -> Vec<OnTheWay> {
+    let of_stage = |clock: &StageClock| {
+        let late = clock.late_min().is_some();
+        let line = |(to_m, says): (Option<f64>, Said)| OnTheWay {
+            stage: clock.stage,
+            to_m,
+            late,
+            says: says.capital(),
+        };
+        let beyond = late.then(|| beyond_the_turn(clock, voice)).flatten();
+        let told = turn_on_the_way(clock, late, voice)
+            .into_iter()
+            .chain(beyond);
+        told.map(line).collect::<Vec<_>>()
+    };
+    clock.stages().flat_map(of_stage).collect()
+}
+
+/// The turn to keep to, up to it.
+fn turn_on_the_way(clock: &StageClock, late: bool, voice: Voice) -> Option<(Option<f64>, Said)> {
+    let planned = clock.as_planned;
+    if let Some(turn) = planned.turn_round {
+        let [kind, place, at, _] = spot(turn, voice);
+        let args = [kind, place, at, ("late", Arg::yes(late))];
+        return Some((Some(turn.at_m), voice.say("clock-on-the-way-turn", &args)));
+    }
+    planned.turn_round_back_by?;
+    let until = [("until", hour(clock.bridges_until?, voice))];
+    Some((None, voice.say("clock-on-the-way-never", &until)))
+}
+
+fn beyond_the_turn(clock: &StageClock, voice: Voice) -> Option<(Option<f64>, Said)> {
+    let until = [("until", hour(clock.bridges_until?, voice))];
+    Some((None, voice.say("clock-on-the-way-late", &until)))
+}
+
 fn named(line: Said, stage: usize, stages: usize, voice: Voice) -> Said {
     if stages < 2 {
         return line;

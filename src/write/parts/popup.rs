@@ -58,14 +58,15 @@ pub(crate) fn leg_paragraphs(leg: &Leg, voice: Voice) -> Vec<Said> {
     says.into_iter().chain(leg_when(leg, voice)).collect()
 }
 
-/// What to do for who stands on the leg: that of the gravest thing found for which there is something to do there.
+/// What to do for who stands on the leg: that of the gravest thing found for which there is something to do there; behind it
+/// what is missing besides.
 #[must_use]
 pub(crate) fn leg_act(leg: &Leg, voice: Voice) -> Option<Said> {
-    let mut acts = grave(leg)
-        .into_iter()
-        .filter_map(|found| finding::act(found, voice));
-    acts.next()
-        .map(|act| act.capital().then(".").map_names(plain::line))
+    let mut found = grave(leg).into_iter();
+    let act = found.find_map(|one| finding::act(one, voice))?;
+    let too = found.find_map(|one| finding::too(one, voice));
+    let says = Said::join([act].into_iter().chain(too), "; ");
+    Some(says.capital().then(".").map_names(plain::line))
 }
 
 /// The same where the leg begins, without when it is walked, and where [`alarm`] was said before: what that told is not told

@@ -68,7 +68,7 @@ pub struct TeamRow<'a> {
     pub spacing: String,
     /// `6 knots`, `6 knots?` where it is doubtful that they bite, `no knots`.
     pub knots: String,
-    /// `coils 6.5 m`, or `no coils`.
+    /// `coils 6.5 m`, `coils 0.0 m of 9.5 m` where the rope is too short for them, or `no coils`.
     pub coils: String,
     /// Rope needed.
     pub needed: String,
@@ -205,6 +205,20 @@ pub(crate) fn bite(setup: &TeamSetup) -> Arg<'static> {
     })
 }
 
+/// What each end person carries; beside it what is needed where the rope is too short for that.
+#[must_use]
+pub(crate) fn coils_of(setup: &TeamSetup, voice: Voice) -> Said {
+    let carried_m = setup.coil_carried_m;
+    if setup.rope_short_m().is_none() || carried_m >= setup.coil_m {
+        return coils(carried_m, voice);
+    }
+    let args = [
+        ("coil", Arg::There(carried_m)),
+        ("needed", Arg::Needed(setup.coil_m)),
+    ];
+    voice.say("coils-short", &args)
+}
+
 /// `coils 6.5 m`, or `no coils`: what there is, so rounded down.
 #[must_use]
 pub fn coils(coil_m: f64, voice: Voice) -> Said {
@@ -225,7 +239,7 @@ impl<'a> TeamRow<'a> {
             setup,
             spacing: spacing(setup, voice),
             knots: knots(setup, voice).to_string(),
-            coils: coils(setup.coil_carried_m, voice).to_string(),
+            coils: coils_of(setup, voice).to_string(),
             needed: voice.number(setup.ledger.total_m, Round::Up),
             at_hand: number(at_hand, Round::Down).unwrap_or_default(),
             sold: number(setup.sold_length_m, Round::Nearest).unwrap_or_default(),

@@ -19,11 +19,11 @@ pub(crate) fn knots(setup: &TeamSetup, voice: Voice) -> Said {
     voice.say("page-knots", &args)
 }
 
-/// `coils 15.5 m`, and what of the rope goes into a bag.
+/// `coils 15.5 m`, those needed where they are longer, and what of the rope goes into a bag.
 pub(crate) fn carried(setup: &TeamSetup, voice: Voice) -> Said {
     let bag = [("bag", Arg::There(setup.bag_m))];
     let bag = (setup.bag_m > 1e-9).then(|| voice.say("block-bag", &bag));
-    let coils = [row::coils(setup.coil_carried_m, voice)];
+    let coils = [row::coils_of(setup, voice)];
     Said::join(coils.into_iter().chain(bag), ", ")
 }
 
