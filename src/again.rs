@@ -50,18 +50,27 @@ impl<'j> Planner<'j> {
     /// See [`Planner::new`].
     pub fn after(job: &'j Job, memory: &'j Memory) -> Result<Self, Vec<Fault>> {
         let planner = Self::on(job.case(), memory.lines.clone())?;
-        planner.known().slopes.followed = memory.followed().before();
+        planner.recalling(memory);
         Ok(Self {
             memory: Some(memory),
             ..planner
         })
     }
 
+    /// Takes over the falls that were followed for others.
+    pub(crate) fn recalling(&self, memory: &Memory) {
+        self.known().slopes.followed = memory.followed().before();
+    }
+
     /// Leaves what it found out to the planners after it.
     pub fn leave(self) {
-        let Some(memory) = self.memory else {
-            return;
-        };
+        if let Some(memory) = self.memory {
+            self.passing_on(memory);
+        }
+    }
+
+    /// Leaves the falls that it followed to others.
+    pub(crate) fn passing_on(self, memory: &Memory) {
         let falls = self.falls.into_inner();
         let known = falls.unwrap_or_else(PoisonError::into_inner);
         let mut followed = memory.followed();

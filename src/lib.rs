@@ -187,7 +187,10 @@ mod unmet;
 
 mod again;
 
+pub mod survey;
+
 pub use again::Memory;
+pub use survey::Survey;
 pub use trip::job::Job;
 
 use std::{
@@ -214,7 +217,7 @@ use trip::{
     job::Brief,
     party::{Party, RopeTeam},
 };
-use whole::legs::Settled;
+use whole::{legs::Settled, worked::Worked};
 
 /// Plans every leg of the job.
 ///
@@ -270,14 +273,18 @@ impl<'j> Planner<'j> {
         let ice = Prepared::of(&case, lines);
         let met = Met::of(&case, &ice).map_err(|fault| vec![fault])?;
         unmet::met_by(&case, &met)?;
-        Ok(Self {
+        Ok(Self::having_met(case, ice, met))
+    }
+
+    fn having_met(case: Brief<'j>, ice: Prepared<'j>, met: Met) -> Self {
+        Self {
             case,
             ice,
             met,
             memo: Memo::default(),
             falls: Mutex::default(),
             memory: None,
-        })
+        }
     }
 
     /// The plan for the party of the job.
@@ -318,13 +325,48 @@ impl<'j> Planner<'j> {
         answer
     }
 
-    /// The flow on one screen: every room once. The job is that of the planner but for who goes, with what.
+    /// The plan of all that was worked out.
     fn plan_to(
         &self,
         job: &Brief<'_>,
         depth: Depth,
         falls: &RefCell<KnownFalls>,
     ) -> Result<Plan, Vec<Fault>> {
+        self.worked_to(job, depth, falls, |worked| {
+            let Worked {
+                teams,
+                stages,
+                legs,
+                hours,
+                ropes,
+                ..
+            } = worked;
+            let keep = || whole::keep::keep(job, legs, ropes, falls);
+            Plan {
+                schema_version: SCHEMA_VERSION,
+                route: whole::route::route(job, stages, hours),
+                zones: whole::zones::zones(job, stages),
+                clock: whole::clock::clock(job, legs, hours),
+                carry: whole::carry::carry(job, teams, legs, worked.demands_m, ropes, worked.trade),
+                field: whole::field::field(job, teams, legs, ropes),
+                gear: whole::gear::gear(job.rules, teams, legs, &worked.planned),
+                keep_setup: (depth == Depth::Whole).then(keep).flatten(),
+                findings: whole::findings::findings(job, stages, legs, hours),
+                assumptions: whole::assumptions::assumptions(job),
+                figures: PlanFigures::of(job.rules),
+                legs: worked.planned,
+            }
+        })
+    }
+
+    /// The flow on one screen: every room once. The job is that of the planner but for who goes, with what.
+    fn worked_to<T>(
+        &self,
+        job: &Brief<'_>,
+        depth: Depth,
+        falls: &RefCell<KnownFalls>,
+        made: impl FnOnce(Worked<'_>) -> T,
+    ) -> Result<T, Vec<Fault>> {
         let teams = teams_of(job.party)?;
         let pairs = job.route.stages.iter().zip(&self.met.stages);
         let stages: Vec<Sketch<'_>> = pairs
@@ -345,22 +387,16 @@ impl<'j> Planner<'j> {
             cures: (depth >= Depth::Told).then_some(falls),
             promised: &Promised::default(),
         };
-        let planned = whole::legs::legs(&settled);
-        let keep = || whole::keep::keep(job, &legs, &ropes, falls);
-        Ok(Plan {
-            schema_version: SCHEMA_VERSION,
-            route: whole::route::route(job, &stages, &hours),
-            zones: whole::zones::zones(job, &stages),
-            clock: whole::clock::clock(job, &legs, &hours),
-            carry: whole::carry::carry(job, &teams, &legs, &demands_m, &ropes, &trade),
-            field: whole::field::field(job, &teams, &legs, &ropes),
-            gear: whole::gear::gear(job.rules, &teams, &legs, &planned),
-            keep_setup: (depth == Depth::Whole).then(keep).flatten(),
-            findings: whole::findings::findings(job, &stages, &legs, &hours),
-            assumptions: whole::assumptions::assumptions(job),
-            figures: PlanFigures::of(job.rules),
-            legs: planned,
-        })
+        Ok(made(Worked {
+            planned: whole::legs::legs(&settled),
+            teams: &teams,
+            stages: &stages,
+            legs: &legs,
+            hours: &hours,
+            demands_m: &demands_m,
+            trade: &trade,
+            ropes: &ropes,
+        }))
     }
 
     /// Every way to split the party and to share the ropes out that no other beats in everything.

@@ -26,6 +26,7 @@ pub mod options;
 pub mod part;
 pub mod pieces;
 pub mod place;
+pub mod track;
 pub mod verdict;
 pub mod why;
 pub mod without;

@@ -3,6 +3,7 @@
 //! [`lay::Sources`] takes all inputs of a trip and makes a [`crate::Job`] of them; the other rooms read one kind of
 //! file each.
 
+mod alone;
 mod both;
 mod gathered;
 pub mod geojson;

@@ -12,4 +12,5 @@ pub(crate) mod legs;
 mod parts;
 pub(crate) mod route;
 pub mod runs;
+pub(crate) mod worked;
 pub(crate) mod zones;

@@ -12,4 +12,5 @@ mod numbers;
 mod practising;
 mod saving;
 mod saying;
+mod survey;
 mod zone;

@@ -16,6 +16,8 @@ use crate::number;
 
 mod job;
 mod page;
+#[cfg(feature = "survey")]
+mod survey;
 #[cfg(feature = "zone")]
 mod zone;
 
@@ -24,6 +26,8 @@ pub(crate) use job::{JobArgs, LaidArgs, UnitsFlag};
 #[cfg(feature = "page")]
 pub(crate) use page::DrawArgs;
 pub(crate) use page::PageCall;
+#[cfg(feature = "survey")]
+pub(crate) use survey::{SurveyArgs, SurveyFormat};
 #[cfg(feature = "zone")]
 pub(crate) use zone::ZoneArgs;
 
@@ -105,6 +109,12 @@ pub(crate) enum Command {
     /// is not there is made.
     #[cfg(feature = "zone")]
     Zone(Box<ZoneArgs>),
+    /// Hold many tracks against one set of outlines: a line each, of how much ice it crosses and what is found there.
+    ///
+    /// It uses all cores, and as much memory for ten tracks as for ten thousand. A track that cannot be read costs its own
+    /// line and no more. With --compare a few lines of one trip stand side by side.
+    #[cfg(feature = "survey")]
+    Survey(Box<SurveyArgs>),
     /// What a page asks of the program that it holds.
     #[command(subcommand, hide = true)]
     Page(PageCall),

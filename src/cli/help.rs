@@ -30,7 +30,7 @@ pub(crate) const EXIT_CODES: [(&str, &str); 8] = [
 ];
 
 /// Calls that work in the folder examples/vordalen, by command.
-const EXAMPLES: [(&str, &[Example]); 12] = [
+const EXAMPLES: [(&str, &[Example]); 13] = [
     (
         "schrund",
         &[
@@ -114,6 +114,19 @@ const EXAMPLES: [(&str, &[Example]); 12] = [
             (
                 "schrund zone route.gpx 5.9-6.4 7.9-8.3 --gap 3-5 --half-width 80 --into mine.geojson",
                 "Two zones with a range of widths, 80 m to either side of the line, in a file that is made.",
+            ),
+        ],
+    ),
+    (
+        "survey",
+        &[
+            (
+                "schrund survey route.gpx --zones zones.geojson --party 3 --rope 60",
+                "How much ice the track crosses and what is found there; as many tracks as you like, or a folder of them.",
+            ),
+            (
+                "schrund survey . --zones zones.geojson --trip trip.toml --out survey.csv",
+                "All tracks of this folder into a table for spreadsheets; --resume goes on with it.",
             ),
         ],
     ),

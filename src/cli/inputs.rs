@@ -63,8 +63,16 @@ pub(crate) fn over_kept_ground(args: &JobArgs) -> Result<Job, Vec<Fault>> {
 }
 
 fn sources(args: &JobArgs) -> Sources<'static> {
-    let trip = trip_file(&args.laid);
-    let files = files(&args.laid, trip.as_ref());
+    laid_over(
+        Sources::new(text(&args.route), text(&args.zones)),
+        &args.laid,
+    )
+}
+
+/// What is laid beside route and ice, with them.
+pub(crate) fn laid_over(own: Sources<'static>, args: &LaidArgs) -> Sources<'static> {
+    let trip = trip_file(args);
+    let files = files(args, trip.as_ref());
     let models = files.terrain.iter();
     let models = models.map(|name| Input::opened(name, source::seekable(name)));
     Sources {
@@ -72,8 +80,8 @@ fn sources(args: &JobArgs) -> Sources<'static> {
         glaciers: files.glaciers.as_deref().map(text),
         terrain: models.collect(),
         trip,
-        flags: flags(&args.laid),
-        ..Sources::new(text(&args.route), text(&args.zones))
+        flags: flags(args),
+        ..own
     }
 }
 

@@ -28,6 +28,8 @@ mod show;
 mod source;
 #[cfg(feature = "page")]
 mod sparse;
+#[cfg(feature = "survey")]
+mod survey;
 mod terrain;
 #[cfg(feature = "zone")]
 mod zone;
@@ -84,6 +86,8 @@ fn main() -> ExitCode {
         args::Command::Height(height) => height::run(&height, &show),
         #[cfg(feature = "zone")]
         args::Command::Zone(zone) => zone::run(&zone, &show),
+        #[cfg(feature = "survey")]
+        args::Command::Survey(survey) => survey::run(&survey, &show),
         args::Command::Page(call) => page::run(&call, &show),
         args::Command::Practice { name, toml } => practice::run(name.as_deref(), toml, &show),
         args::Command::New { dir } => new::run(&dir, &show),

@@ -110,6 +110,29 @@ impl Show {
         worst(problems)
     }
 
+    /// Says in one line what is wrong with one input of many, and gives the sentence.
+    #[cfg(feature = "survey")]
+    pub(crate) fn one_lost(&self, name: &str, problems: &[Fault]) -> String {
+        let voice = voice(Language::English, UnitsFlag::Metric);
+        let first = problems.iter().find(|fault| fault.level() == Level::Error);
+        let says = first.or(problems.first());
+        let says = says.map(|fault| schrund::say::fault::says(fault, voice).to_string());
+        let says = says.unwrap_or_default();
+        let _ = writeln!(io::stderr(), "error: {name}: {says}");
+        says
+    }
+
+    /// How far it is, on a terminal, in a line that the next one writes over.
+    #[cfg(feature = "survey")]
+    pub(crate) fn progress(&self, done: usize, all: usize) {
+        use io::IsTerminal;
+        if self.quiet || !io::stderr().is_terminal() {
+            return;
+        }
+        let end = if done == all { "\n" } else { "" };
+        let _ = write!(io::stderr(), "\r{done} of {all} tracks{end}");
+    }
+
     /// Says what was noticed.
     pub(crate) fn notices(&self, notices: &[Fault]) {
         for notice in notices.iter().filter(|_| !self.quiet) {
@@ -184,7 +207,8 @@ fn bold_head(text: &str, level: Level) -> String {
 }
 
 /// Which exit code these errors ask for: what cannot be read first, then the network, then what is wrong.
-fn worst(problems: &[Fault]) -> End {
+/// How the program ends because of faults.
+pub(crate) fn worst(problems: &[Fault]) -> End {
     let any = |wanted: &[Code]| problems.iter().any(|p| wanted.contains(&p.kind()));
     if any(&[Code::Unreadable]) {
         End::Unreadable

@@ -104,7 +104,8 @@ pub(crate) fn refused(fault: &io::Error) -> Refused {
     }
 }
 
-fn unreadable(name: &str, why: Refused) -> Fault {
+/// The fault of an input that cannot be read, with the one that is meant where that is known.
+pub(crate) fn unreadable(name: &str, why: Refused) -> Fault {
     let path = Path::new(name);
     let (near, holds) = match why {
         Refused::Folder => (None, readable(path, &MEANT.concat())),

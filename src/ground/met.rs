@@ -56,11 +56,11 @@ pub(crate) struct JumpOverIce {
 #[derive(Debug)]
 pub(crate) struct Prepared<'a> {
     /// The zones.
-    pub(crate) zones: Ice<'a>,
+    pub(crate) zones: Arc<Ice<'a>>,
     /// The ice of the inventory.
-    pub(crate) glaciers: Ice<'a>,
+    pub(crate) glaciers: Arc<Ice<'a>>,
     /// Lines whose ground is known.
-    lines: KnownLines,
+    pub(crate) lines: KnownLines,
 }
 
 impl<'a> Prepared<'a> {
@@ -69,8 +69,8 @@ impl<'a> Prepared<'a> {
     pub(crate) fn of(case: &Brief<'a>, lines: KnownLines) -> Self {
         Self {
             lines,
-            zones: Ice::of(case.zones),
-            glaciers: Ice::of(case.glaciers),
+            zones: Arc::new(Ice::of(case.zones)),
+            glaciers: Arc::new(Ice::of(case.glaciers)),
         }
     }
 }

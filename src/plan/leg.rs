@@ -355,6 +355,14 @@ impl RopeAtHand {
     }
 }
 
+impl Leg {
+    /// Minutes on it, with rope changes, rests and halts.
+    #[must_use]
+    pub fn all_min(&self) -> f64 {
+        self.time_min + self.rope_min + self.break_min + self.halt_min
+    }
+}
+
 impl TeamSetup {
     /// By how much the rope at hand is too short for it, metres; `None` where it is long enough or none was named.
     #[must_use]

@@ -11,8 +11,25 @@ use crate::{
     trip::route::Route,
 };
 
+/// The ice, and the line if there is one.
+pub(super) fn ice_and_perhaps_a_line(
+    line: Option<Input<Text<'_>>>,
+    ice: Input<Text<'_>>,
+    gap: Result<Given, Fault>,
+    known: Option<&KnownShapes>,
+) -> (Result<Noted<Route>, Vec<Fault>>, ice::IceRead) {
+    let Some(line) = line else {
+        let none = Noted {
+            value: Route::default(),
+            notes: Vec::new(),
+        };
+        return (Ok(none), ice::zones(ice, gap, known));
+    };
+    route_and_zones(line, ice, gap, known)
+}
+
 /// Both files; one fault where each was given in the place of the other.
-pub(super) fn route_and_zones(
+fn route_and_zones(
     mut line: Input<Text<'_>>,
     mut ice: Input<Text<'_>>,
     gap: Result<Given, Fault>,

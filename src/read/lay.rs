@@ -11,7 +11,7 @@ use crate::{
         both,
         gathered::Faults,
         geojson::{Given, KnownShapes},
-        gpx, grid, ice,
+        grid, ice,
         input::{Input, Text},
         swapped::{FileNames, swapped},
         trip::{self, HaltEntry, Laid, StageWord, Trip},
@@ -22,6 +22,8 @@ use crate::{
         timetable::Timetable, zone::Zone,
     },
 };
+
+pub use crate::read::alone::{practice, route, terrain, zones};
 
 /// Everything a job can be read from. Only the line and the ice must be there.
 ///
@@ -45,8 +47,8 @@ use crate::{
 /// assert_eq!(plan.legs.iter().filter(|leg| leg.roped).count(), 1);
 /// ```
 pub struct Sources<'a> {
-    /// The line: GPX.
-    pub route: Input<Text<'a>>,
+    /// The line: GPX. Without one the job has no stages, for whoever holds many lines against one set of ice.
+    pub route: Option<Input<Text<'a>>>,
     /// The ice: GeoJSON.
     pub zones: Input<Text<'a>>,
     /// A glacier inventory: GeoJSON.
@@ -71,7 +73,7 @@ impl<'a> Sources<'a> {
     #[must_use]
     pub fn new(route: Input<Text<'a>>, zones: Input<Text<'a>>) -> Self {
         Self {
-            route,
+            route: Some(route),
             zones,
             glaciers: None,
             terrain: Vec::new(),
@@ -81,6 +83,14 @@ impl<'a> Sources<'a> {
             practice: None,
             flags: Trip::default(),
         }
+    }
+
+    /// The ice alone, for many lines.
+    #[must_use]
+    pub fn of_ice(zones: Input<Text<'a>>) -> Self {
+        let mut sources = Self::new(Input::text("", &b""[..]), zones);
+        sources.route = None;
+        sources
     }
 
     /// Reads everything and lays trip file and flags over the rules.
@@ -100,11 +110,17 @@ impl<'a> Sources<'a> {
             trip: trip.unwrap_or_default(),
             trip_place,
         };
+        let line = self.route.as_ref().map(|route| route.name.clone());
+        let said = if line.is_some() {
+            said
+        } else {
+            said.without_line()
+        };
         faults.0.extend(said.not_laid(&self.terrain, inventory));
         let laid = faults.take(said.laid(self.practice));
-        let (line, drawn) = (self.route.name.clone(), self.zones.name.clone());
+        let (line, drawn) = (line.unwrap_or_default(), self.zones.name.clone());
         let ((route, zones), glaciers) = cores::both(
-            || both::route_and_zones(self.route, self.zones, said.gap(), self.known),
+            || both::ice_and_perhaps_a_line(self.route, self.zones, said.gap(), self.known),
             || ice::perhaps(self.glaciers, self.known),
         );
         let route = faults.take(route);
@@ -159,6 +175,9 @@ fn apart(
     known: &[Zone],
     [route, zones]: [&str; 2],
 ) -> Option<Fault> {
+    if line.stages.is_empty() {
+        return None;
+    }
     swapped(line, ice?, known, FileNames { route, zones })
 }
 
@@ -177,6 +196,13 @@ struct Layered {
 }
 
 impl Layered {
+    /// The same where there is no line: what lies on one is not asked for.
+    fn without_line(mut self) -> Self {
+        self.trip.halt.clear();
+        (self.trip.stage, self.flags.stage) = (None, None);
+        self
+    }
+
     /// What to assume of zones that give no width.
     fn gap(&self) -> Result<Given, Fault> {
         let gap_m = self.flags.gap_m.or(self.trip.gap_m);
@@ -359,59 +385,5 @@ impl Layered {
         let margin_m = laid.rules[Rule::MarginM];
         let halts = faults.take(trip.halts(route, margin_m, &self.trip_place));
         halts.filter(|_| faults.0.is_empty()).ok_or(faults.0)
-    }
-}
-
-/// Reads a route.
-///
-/// # Errors
-/// It could not be opened; else see [`gpx::route`].
-pub fn route(input: Input<Text<'_>>) -> Result<Noted<Route>, Vec<Fault>> {
-    gpx::route(&input.name, input.source?)
-}
-
-/// Reads zones, with a gap width in metres for those that give none.
-///
-/// # Errors
-/// It could not be opened; else see [`crate::read::geojson::zones`].
-pub fn zones(input: Input<Text<'_>>, gap_m: Option<f64>) -> Result<Noted<Vec<Zone>>, Vec<Fault>> {
-    ice::read(input, &Given { gap_m }, None)
-}
-
-/// Reads a practice file.
-///
-/// # Errors
-/// It could not be opened, or see [`Rules::with_practice`].
-pub fn practice(input: Input<Text<'_>>) -> Result<Rules, Vec<Fault>> {
-    let name = input.name.clone();
-    let text = input.whole()?;
-    Rules::with_practice(&set::Source::File {
-        name: &name,
-        text: &text,
-    })
-}
-
-/// Opens terrain models as one.
-///
-/// # Errors
-/// Every model that could not be opened, is broken or cannot be read exactly.
-pub fn terrain(models: Vec<Input<raster::RasterSource>>) -> Result<Noted<Terrain>, Vec<Fault>> {
-    let mut terrain = Terrain::new();
-    let (mut notes, mut faults) = (Vec::new(), Vec::new());
-    for model in models {
-        let added = model.source.and_then(|source| {
-            let added = terrain.add(&model.name, source);
-            added.map_err(|fault| vec![fault])
-        });
-        match added {
-            Ok(told) => notes.extend(told),
-            Err(told) => faults.extend(told),
-        }
-    }
-    if faults.is_empty() {
-        let value = terrain;
-        Ok(Noted { value, notes })
-    } else {
-        Err(faults)
     }
 }

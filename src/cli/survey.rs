@@ -1,0 +1,243 @@
+//! `schrund survey`: many tracks against one set of outlines.
+
+mod lines;
+
+use std::{
+    fs,
+    io::{self, Write},
+    path::{Path, PathBuf},
+};
+
+use lines::TracksHeld;
+use schrund::{
+    Job, Survey,
+    fault::{Fault, Noted, files::WrittenAs},
+    plan::track::TrackFacts,
+    read::lay::Sources,
+    survey::{SAME_WAY_M, apart},
+    trip::route::Route,
+    write::survey::{ComparedLine, SurveyLine, compared},
+};
+
+use crate::{
+    End,
+    answer::Answer,
+    args::{SurveyArgs, SurveyFormat, voice},
+    inputs,
+    save::Saver,
+    show::{self, Show},
+    source,
+};
+
+/// Tracks that are held before their lines are written: enough for all cores, few enough to be lost without regret. Our
+/// judgement.
+const AT_ONCE: usize = 64;
+/// TracksHeld that are set side by side at most: more do not fit a terminal. Our judgement.
+const SIDE_BY_SIDE: usize = 5;
+
+pub(crate) fn run(args: &SurveyArgs, show: &Show) -> End {
+    let ended = match args.compare {
+        true => compare(args, show),
+        false => survey(args, show),
+    };
+    ended.unwrap_or_else(|problems| show.problems(&problems))
+}
+
+fn survey(args: &SurveyArgs, show: &Show) -> Result<End, Vec<Fault>> {
+    let tracks = tracks(args)?;
+    let inputs = inputs::laid_files(&args.laid);
+    let inputs = inputs.iter().chain([&args.zones]).chain(&tracks);
+    if let Some(there) = args
+        .out
+        .as_ref()
+        .filter(|path| path.exists() && !args.resume && !args.force)
+    {
+        return Ok(show.misused(&Answer {
+            says: format!("{} is there already", there.display()),
+            cure: "`--resume` to go on with it, or `--force` to begin anew".to_owned(),
+        }));
+    }
+    let saver = Saver::new(inputs.map(String::as_str), args.force || args.resume);
+    let refusals = saver.refusals(args.out.as_slice(), WrittenAs::Output);
+    if !refusals.is_empty() {
+        return Err(refusals);
+    }
+    let format = format(args);
+    let (file, done) = match &args.out {
+        None => (None, TracksHeld::default()),
+        Some(path) => match lines::opened(path, format, args.resume) {
+            Ok((file, done)) => (Some(file), done),
+            Err(answer) => return Ok(show.misused(&answer)),
+        },
+    };
+    let job = job(args)?;
+    show.notices(&job.notices);
+    let left: Vec<String> = tracks
+        .iter()
+        .filter(|track| !done.holds(track))
+        .cloned()
+        .collect();
+    let survey = Survey::over(&job);
+    let mut out: Box<dyn Write> = match file {
+        Some(file) => Box::new(file),
+        None => Box::new(io::stdout().lock()),
+    };
+    let head = (format == SurveyFormat::Csv && done.is_empty()).then(SurveyLine::csv_head);
+    let mut ended = End::Done;
+    let write = || -> io::Result<()> {
+        out.write_all(head.unwrap_or_default().as_bytes())?;
+        for (i, tracks) in left.chunks(AT_ONCE).enumerate() {
+            show.progress(i * AT_ONCE, left.len());
+            let found = survey.each(tracks, |track| line(track));
+            let mut text = String::new();
+            for (track, found) in tracks.iter().zip(&found) {
+                text += &written(track, found, format, &mut ended, show);
+            }
+            out.write_all(text.as_bytes())?;
+            out.flush()?;
+        }
+        Ok(())
+    };
+    let written = write();
+    show.progress(left.len(), left.len());
+    Ok(match written {
+        Ok(()) => ended,
+        Err(fault) if fault.kind() == io::ErrorKind::BrokenPipe && args.out.is_none() => ended,
+        Err(fault) => show.unexpected(&format!("{}: {fault}", place(args))),
+    })
+}
+
+fn place(args: &SurveyArgs) -> String {
+    let named = args.out.as_ref().map(|path| path.display().to_string());
+    named.unwrap_or_else(|| "standard output".to_owned())
+}
+
+/// The line of a track; one that is at fault is told, and how the program ends because of it.
+fn written(
+    track: &str,
+    found: &Result<TrackFacts, Vec<Fault>>,
+    format: SurveyFormat,
+    ended: &mut End,
+    show: &Show,
+) -> String {
+    let error = found.as_ref().err().map(|faults| {
+        let worst = show::worst(faults);
+        if *ended == End::Done {
+            *ended = worst;
+        }
+        show.one_lost(source::shown(track), faults)
+    });
+    let line = SurveyLine {
+        track: source::shown(track),
+        found: match (found, &error) {
+            (Ok(facts), _) => Ok(facts),
+            (Err(_), error) => Err(error.as_deref().unwrap_or_default()),
+        },
+    };
+    match format {
+        SurveyFormat::Csv => line.csv(),
+        SurveyFormat::Jsonl => line.json(),
+    }
+}
+
+/// The lines beside each other.
+fn compare(args: &SurveyArgs, show: &Show) -> Result<End, Vec<Fault>> {
+    let tracks = tracks(args)?;
+    if !(2..=SIDE_BY_SIDE).contains(&tracks.len()) {
+        return Ok(show.misused(&Answer {
+            says: format!(
+                "--compare takes two to {SIDE_BY_SIDE} lines, and here are {}",
+                tracks.len()
+            ),
+            cure: "name the lines of one trip, or leave --compare out".to_owned(),
+        }));
+    }
+    let job = job(args)?;
+    show.notices(&job.notices);
+    let survey = Survey::over(&job);
+    let (mut routes, mut faults) = (Vec::new(), Vec::new());
+    for track in &tracks {
+        match line(track) {
+            Ok(route) => routes.push(route),
+            Err(wrong) => faults.extend(wrong),
+        }
+    }
+    if !faults.is_empty() {
+        return Err(faults);
+    }
+    let apart = apart(&routes.iter().collect::<Vec<_>>(), SAME_WAY_M);
+    let lines = tracks
+        .iter()
+        .zip(&routes)
+        .zip(apart)
+        .map(|((track, route), apart)| {
+            let facts = survey.of(route)?;
+            let track = source::shown(track);
+            Ok(ComparedLine {
+                track,
+                facts,
+                apart,
+            })
+        });
+    let lines = lines.collect::<Result<Vec<_>, Vec<Fault>>>()?;
+    let text = compared(&lines, SAME_WAY_M, voice(job.language, args.units));
+    Ok(show.result(|out| out.write_all(text.as_bytes())))
+}
+
+/// Ice, party and rules.
+fn job(args: &SurveyArgs) -> Result<Job, Vec<Fault>> {
+    let ice = Sources::of_ice(inputs::text(&args.zones));
+    inputs::laid_over(ice, &args.laid).job()
+}
+
+/// A track as a route.
+fn line(track: &str) -> Result<Route, Vec<Fault>> {
+    let text = source::open(track).map_err(|fault| vec![fault])?;
+    let read = schrund::read::gpx::route(source::shown(track), text);
+    read.map(|Noted { value, .. }| value)
+}
+
+/// The files that are named, and those of folders, by name.
+fn tracks(args: &SurveyArgs) -> Result<Vec<String>, Vec<Fault>> {
+    let mut all = Vec::new();
+    for name in &args.tracks {
+        match Path::new(name).is_dir() {
+            true => all.extend(in_folder(name)?),
+            false => all.push(name.clone()),
+        }
+    }
+    Ok(all)
+}
+
+fn in_folder(name: &str) -> Result<Vec<String>, Vec<Fault>> {
+    let unreadable = |fault: io::Error| vec![source::unreadable(name, source::refused(&fault))];
+    let entries = fs::read_dir(name).map_err(unreadable)?;
+    let mut files: Vec<PathBuf> = Vec::new();
+    for entry in entries {
+        files.push(entry.map_err(unreadable)?.path());
+    }
+    let gpx = |file: &PathBuf| {
+        file.extension()
+            .is_some_and(|end| end.eq_ignore_ascii_case("gpx"))
+    };
+    files.retain(gpx);
+    files.sort();
+    Ok(files
+        .into_iter()
+        .map(|file| file.display().to_string())
+        .collect())
+}
+
+/// What is asked for, or what the ending says.
+fn format(args: &SurveyArgs) -> SurveyFormat {
+    let ending = args.out.as_ref().and_then(|path| path.extension());
+    let json = |ending: &std::ffi::OsStr| {
+        ["jsonl", "ndjson", "json"]
+            .iter()
+            .any(|known| ending.eq_ignore_ascii_case(known))
+    };
+    args.format.unwrap_or(match ending.is_some_and(json) {
+        true => SurveyFormat::Jsonl,
+        false => SurveyFormat::Csv,
+    })
+}
