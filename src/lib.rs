@@ -187,6 +187,9 @@ mod unmet;
 
 mod again;
 
+#[cfg(feature = "fetch")]
+pub mod fetch;
+
 pub use again::Memory;
 pub use trip::job::Job;
 
