@@ -121,14 +121,14 @@ fn terrain(args: &FetchTerrainArgs, show: &Show) -> Result<End, Vec<Fault>> {
     for absent in &near.absent {
         show.say(&fetched::no_tile(absent, voice).to_string());
     }
-    write_heights(args, &near.excerpts, (&saver, credit), show)?;
+    write_heights(args, &near.excerpts, &saver, show)?;
     Ok(End::Done)
 }
 
 fn write_heights(
     args: &FetchTerrainArgs,
     excerpts: &[HeightExcerpt],
-    (saver, credit): (&Saver, Option<&str>),
+    saver: &Saver,
     show: &Show,
 ) -> Result<(), Vec<Fault>> {
     let dir = &args.output;
@@ -152,6 +152,7 @@ fn write_heights(
     for (path, excerpt) in paths.iter().zip(excerpts) {
         save(saver, path, &excerpt.bytes)?;
         let file = path.display().to_string();
+        let credit = excerpt.credit.as_deref();
         let told = fetched::heights(&file, credit, told_in(&args.near));
         show.say(&told.to_string());
     }

@@ -185,7 +185,8 @@ mod ask {
         name: &str,
         window: schrund::geometry::Bounds,
     ) -> Result<Option<Vec<u8>>, Fault> {
-        fetcher().cut(&Address::parse(name)?, &[window], None)
+        let cut = fetcher().cut(&Address::parse(name)?, &[window], None)?;
+        Ok(cut.map(|cut| cut.bytes))
     }
 
     pub(super) fn told_for(fault: Fault) -> Fault {

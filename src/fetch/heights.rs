@@ -27,6 +27,8 @@ pub struct HeightExcerpt {
     pub name: String,
     /// The file.
     pub bytes: Vec<u8>,
+    /// Whose the heights are, as the file says.
+    pub credit: Option<String>,
 }
 
 /// What there is of heights near a route.
@@ -66,10 +68,9 @@ impl Fetcher {
                 Err(fault) if tiles.is_of_tiles() && is_absent(&fault) => {
                     near.absent.push(address.to_string());
                 }
-                cut => near.excerpts.extend(cut?.map(|bytes| HeightExcerpt {
-                    name: file_name(&address),
-                    bytes,
-                })),
+                cut => near
+                    .excerpts
+                    .extend(cut?.map(|cut| unlike(cut, &near.excerpts))),
             }
         }
         if near.excerpts.is_empty() {
@@ -88,7 +89,7 @@ impl Fetcher {
         address: &Address,
         windows: &[Bounds],
         credit: Option<&str>,
-    ) -> Result<Option<Vec<u8>>, Fault> {
+    ) -> Result<Option<HeightExcerpt>, Fault> {
         let mut terrain = Terrain::new();
         let shown = address.to_string();
         let source = self.model(address)?;
@@ -98,7 +99,13 @@ impl Fetcher {
             Some(window) => terrain.excerpt(window, credit),
             None => Ok(None),
         });
-        cut.map_err(|fault| self.told_for(fault))
+        let bytes = cut.map_err(|fault| self.told_for(fault))?;
+        let own = terrain.credits().next().flatten();
+        Ok(bytes.map(|bytes| HeightExcerpt {
+            name: file_name(address),
+            bytes,
+            credit: credit.or(own).map(str::to_owned),
+        }))
     }
 
     /// A fault of a model as that of the network which broke off while it was read.
@@ -110,6 +117,18 @@ impl Fetcher {
         let broke_off = self.broke_off();
         let same = |of: &Fault| of.at.file == fault.at.file;
         broke_off.into_iter().find(same).unwrap_or(fault)
+    }
+}
+
+/// Under a name that none of the others has: tiles may lie in folders of their own, all called alike.
+fn unlike(cut: HeightExcerpt, others: &[HeightExcerpt]) -> HeightExcerpt {
+    let taken = |name: &String| others.iter().any(|other| other.name == *name);
+    let numbered = (2..).map(|number| format!("{number}-{}", cut.name));
+    let mut names = std::iter::once(cut.name.clone()).chain(numbered);
+    let name = names.find(|name| !taken(name));
+    HeightExcerpt {
+        name: name.unwrap_or_default(),
+        ..cut
     }
 }
 

@@ -92,6 +92,7 @@ fn an_excerpt_has_the_same_heights_and_says_whose_they_are() {
         panic!("{} files", near.excerpts.len());
     };
     assert_eq!(cut.name, "N46E007.tif");
+    assert_eq!(cut.credit.as_deref(), Some("© the surveyors"));
     assert!(
         cut.bytes.len() < 3_000_000 && server.sent() < 3_000_000,
         "{}",
@@ -136,6 +137,28 @@ fn a_tile_that_the_server_does_not_have_is_no_ground() {
         most: 16,
     };
     assert_eq!(why(fetcher.heights(&tiles, &[globe], 1.0, None)), many);
+}
+
+#[test]
+fn tiles_that_are_called_alike_become_two_files() {
+    let other = Tiled {
+        across: 1,
+        down: 1,
+        corner: (6.95, 47.0),
+        ..large()
+    };
+    let files = vec![
+        ("/N46/E007/dem.tif", small()),
+        ("/N46/E006/dem.tif", other.write()),
+    ];
+    let server = Server::of_files(files);
+    let fetcher = Fetcher::new(quick(), AddressStore::nothing(), false);
+    let tiles = TileTemplate::parse(&server.at("/{NS}{lat}/{EW}{lon}/dem.tif")).unwrap();
+    let ends = [LonLat::new(6.99, 46.99), LonLat::new(7.01, 46.985)];
+    let line = Bounds::of(&ends).expect("two points");
+    let near = fetcher.heights(&tiles, &[line], 100.0, None).expect("both");
+    let names: Vec<&str> = near.excerpts.iter().map(|cut| cut.name.as_str()).collect();
+    assert_eq!(names, ["dem.tif", "2-dem.tif"]);
 }
 
 /// A model of one tile.
