@@ -8,7 +8,7 @@ fetched-outlines = { $near ->
     [one] 1 Umriss liegt nahe der Route
    *[other] { $near } Umrisse liegen nahe der Route
  }, von { $came }, die kamen
-fetched-no-gap = ein Umriss sagt, wo Eis ist, und nichts über seine Spalten: die breiteste erwartete Spalte in Metern als `gap_m` in jede Zone schreiben, oder das Inventar mit `--glaciers` angeben
+fetched-no-gap = ein Umriss sagt, wo Eis ist, und nichts über seine Spalten: die breiteste erwartete Spalte in Metern als `gap_m` in jede Zone schreiben, oder mit dem Inventar planen, auf dessen Eis alle am Seil gehen
 fetched-heights = { $file } geschrieben: Höhen nahe der Route{ $known ->
     [yes] , { $credit }
    *[no] ; wem sie gehören, sagt der Server nicht
