@@ -9,6 +9,7 @@ pub mod geojson;
 pub mod gpx;
 pub mod instead;
 pub mod name;
+pub mod network;
 pub mod place;
 pub mod plan;
 pub mod refusal;

@@ -188,6 +188,8 @@ mod unmet;
 mod again;
 
 pub mod survey;
+#[cfg(feature = "fetch")]
+pub mod fetch;
 
 pub use again::Memory;
 pub use survey::Survey;

@@ -11,7 +11,10 @@
 //! *Checked:* tests/raster
 
 mod chunks;
+#[cfg(feature = "fetch")]
+mod excerpt;
 mod geokeys;
+mod geotags;
 mod geotiff;
 mod grid;
 mod hgt;

@@ -9,6 +9,7 @@ mod catalogue;
 pub mod cautions;
 pub mod drawing;
 pub mod fault;
+pub mod fetched;
 pub mod field;
 pub mod finding;
 mod ftl;

@@ -4,6 +4,7 @@ mod address;
 mod cases;
 mod drawing;
 mod explaining;
+mod fetch;
 mod ground;
 mod helping;
 mod hostile;

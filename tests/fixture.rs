@@ -7,6 +7,7 @@ pub(crate) mod planned;
 pub(crate) mod program;
 pub(crate) mod raster;
 pub(crate) mod real;
+pub(crate) mod server;
 pub(crate) mod texts;
 pub(crate) mod trip;
 

@@ -43,6 +43,8 @@ mod say;
 
 mod write;
 
+mod fetch;
+
 mod cli;
 
 mod second;

@@ -14,6 +14,8 @@ use schrund::{
 
 use crate::number;
 
+#[cfg(feature = "fetch")]
+mod fetch;
 mod job;
 mod page;
 #[cfg(feature = "survey")]
@@ -21,6 +23,8 @@ mod survey;
 #[cfg(feature = "zone")]
 mod zone;
 
+#[cfg(feature = "fetch")]
+pub(crate) use fetch::{FetchCall, FetchTerrainArgs, FetchZonesArgs, NearArgs};
 use job::{ICE, OUTPUT, SAID};
 pub(crate) use job::{JobArgs, LaidArgs, UnitsFlag};
 #[cfg(feature = "page")]
@@ -55,6 +59,10 @@ pub(crate) struct Args {
     /// Say more: what was read and what it held.
     #[arg(help_heading = SAID, short, long, global = true)]
     pub(crate) verbose: bool,
+    /// Ask no server: of addresses what is kept is used.
+    #[cfg(feature = "fetch")]
+    #[arg(help_heading = SAID, long, global = true)]
+    pub(crate) offline: bool,
     /// Print help; `-h` is the short one.
     #[arg(short, long, global = true, action = ArgAction::Help, help_heading = SAID)]
     help: Option<bool>,
@@ -115,6 +123,13 @@ pub(crate) enum Command {
     /// line and no more. With --compare a few lines of one trip stand side by side.
     #[cfg(feature = "survey")]
     Survey(Box<SurveyArgs>),
+    /// Fetch outlines of glaciers, or heights, near a line.
+    ///
+    /// What came is kept with its date, and not asked for again while it is fresh; `SCHRUND_CACHE` names another folder for
+    /// it, and empty none. Only this command, and inputs given as http(s) addresses, touch the network.
+    #[cfg(feature = "fetch")]
+    #[command(subcommand)]
+    Fetch(FetchCall),
     /// What a page asks of the program that it holds.
     #[command(subcommand, hide = true)]
     Page(PageCall),

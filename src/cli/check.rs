@@ -62,22 +62,26 @@ fn check(
     gap_m: Option<f64>,
     read: &mut ReadSoFar,
 ) -> Result<Noted<String>, Vec<Fault>> {
+    let shown = &source::shown(name);
+    if source::is_address(name) && matches!(kind::of(shown, &[]), Kind::Terrain) {
+        // Only the parts that are looked at come.
+        return terrain::check(name);
+    }
     let mut text = source::open(name).map_err(|fault| vec![fault])?;
-    let shown = source::shown(name);
-    let kind = kind::of(name, text.fill_buf().unwrap_or_default());
+    let kind = kind::of(shown, text.fill_buf().unwrap_or_default());
     let input = Input::text(shown, text);
     match kind {
         Kind::Terrain => terrain::check(name),
         Kind::Zones => {
             let zones = lay::zones(input, gap_m)?;
             let says = format!("{shown}: {} zones", zones.value.len());
-            read.zones = Some((shown.to_owned(), zones.value));
+            read.zones = Some((shown.clone(), zones.value));
             Ok(noted(says, zones.notes))
         }
         Kind::Route => {
             let route = lay::route(input)?;
             let says = route_says(shown, &route.value);
-            read.route = Some((shown.to_owned(), route.value));
+            read.route = Some((shown.clone(), route.value));
             Ok(noted(says, route.notes))
         }
         Kind::Toml => toml(input).map(|says| noted(says, Vec::new())),

@@ -29,7 +29,7 @@ use crate::{
     End,
     answer::Answer,
     args::{DrawArgs, JobArgs, LaidArgs, UnitsFlag, voice},
-    inputs, naming,
+    inputs, naming, network,
     save::Saver,
     show::Show,
     source, sparse,
@@ -171,8 +171,7 @@ fn files(
     };
     let mut terrain = Vec::new();
     for name in &asked.terrain {
-        let round = sparse::around(line, name, bytes(name)?);
-        let (round, cut) = round.map_err(|fault| vec![fault])?;
+        let (round, cut) = ground(line, name)?;
         terrain.push(put(name, round, cut));
     }
     said.terrain = terrain;
@@ -184,6 +183,18 @@ fn files(
         said.practice = Some(put(name, bytes(name)?, false));
     }
     Ok((said, files))
+}
+
+/// Of a terrain model what lies round the line, and whether that is not all of it. Of one on a server no more ever comes,
+/// where parts of it can be taken.
+fn ground(line: &Route, name: &str) -> Result<(Vec<u8>, bool), Vec<Fault>> {
+    if source::is_address(name)
+        && let Some(round) = network::around(name, line).map_err(|fault| vec![fault])?
+    {
+        return Ok((round, true));
+    }
+    let round = sparse::around(line, &source::shown(name), bytes(name)?);
+    round.map_err(|fault| vec![fault])
 }
 
 /// Files that the page makes itself.
@@ -202,15 +213,11 @@ fn unlike(name: &str, (files, others): (&[PageFile], &[String])) -> String {
 
 /// The name of a file without its folder.
 fn own_name(name: &str, unnamed: &str) -> String {
-    let path = name
-        .split(['?', '#'])
-        .next()
-        .filter(|_| source::is_address(name));
-    let path = PathBuf::from(path.unwrap_or(name));
+    let path = PathBuf::from(source::shown(name));
     let last = path
         .file_name()
         .map(|last| last.to_string_lossy().into_owned());
-    last.filter(|last| last != "-")
+    last.filter(|_| name != "-")
         .unwrap_or_else(|| unnamed.to_owned())
 }
 
@@ -227,7 +234,7 @@ fn line(name: &str) -> Result<(PageText, Route), Vec<Fault>> {
 
 /// The zones as a text. Ice that is wrong can be mended on the page, but letters that nobody knows are lost there.
 fn ice(name: &str) -> Result<PageText, Vec<Fault>> {
-    let text = input::utf8(source::shown(name), bytes(name)?);
+    let text = input::utf8(&source::shown(name), bytes(name)?);
     Ok(PageText {
         name: own_name(name, "zones.geojson"),
         text: text.map_err(|fault| vec![fault])?,

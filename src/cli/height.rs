@@ -64,7 +64,7 @@ fn asked(args: &HeightArgs) -> Result<Vec<AskedPlace>, Vec<Fault>> {
             continue;
         }
         for (i, line) in (1..).zip(io::stdin().lock().lines()) {
-            let place = Place::file(source::shown("-")).at_line(i, 1);
+            let place = Place::file(&source::shown("-")).at_line(i, 1);
             match line {
                 Ok(line) if line.trim().is_empty() => {}
                 Ok(line) => take(place, &line),

@@ -192,6 +192,23 @@ const EXAMPLES: [(&str, &[Example]); 13] = [
         ],
     ),
     (
+        "fetch",
+        &[
+            (
+                "schrund fetch zones route.gpx --from https://maps.example/collections/ice/items -o ice.geojson",
+                "The outlines near the line as zones, each waiting for its gap width.",
+            ),
+            (
+                "schrund fetch terrain route.gpx -o terrain",
+                "The heights near the line, of the open model of the world in cells of 30 m, into the folder terrain.",
+            ),
+            (
+                "schrund fetch terrain route.gpx --from https://maps.example/{NS}{lat}{EW}{lon}.tif -o terrain",
+                "The same from tiles of a degree elsewhere.",
+            ),
+        ],
+    ),
+    (
         "schema",
         &[
             ("schrund schema trip", "What a trip file can hold."),
@@ -273,8 +290,15 @@ pub(crate) fn with_help(error: Error) -> Error {
     let whole = plain()
         .after_help(after("schrund"))
         .mut_subcommands(|command| {
-            let after = after(command.get_name());
-            command.after_help(after)
+            let (of, after) = (command.get_name().to_owned(), after(command.get_name()));
+            let within = |inner: Command| {
+                if examples(&of).is_empty() {
+                    inner
+                } else {
+                    inner.after_help(examples_of(&of))
+                }
+            };
+            command.mut_subcommands(within).after_help(after)
         });
     whole.try_get_matches().err().unwrap_or(error)
 }

@@ -52,7 +52,8 @@ pub(crate) fn over_kept_ground(args: &JobArgs) -> Result<Job, Vec<Fault>> {
         Err(faults) => return Err(sources.job().err().unwrap_or(faults)),
     };
     let ice = files.glaciers.as_deref().unwrap_or_default();
-    kept::SHAPES.only(&[&args.zones, ice].map(source::shown));
+    let names = [&args.zones, ice].map(source::shown);
+    kept::SHAPES.only(&names.each_ref().map(String::as_str));
     let known = Some(&*kept::SHAPES);
     Sources {
         opened,
@@ -74,7 +75,7 @@ pub(crate) fn laid_over(own: Sources<'static>, args: &LaidArgs) -> Sources<'stat
     let trip = trip_file(args);
     let files = files(args, trip.as_ref());
     let models = files.terrain.iter();
-    let models = models.map(|name| Input::opened(name, source::seekable(name)));
+    let models = models.map(|name| Input::opened(source::shown(name), source::seekable(name)));
     Sources {
         practice: files.practice.as_deref().and_then(practice_file),
         glaciers: files.glaciers.as_deref().map(text),
@@ -99,7 +100,7 @@ pub(crate) fn named(mut faults: Vec<Fault>, args: &JobArgs) -> Vec<Fault> {
     let margin_by_flag = laid.margin.is_some() && laid.assume.iter().all(|(n, _)| n != "margin_m");
     for at in faults.iter_mut().map(|fault| &mut fault.at) {
         if at.file.is_none() && at.item == Some(Item::Zones) {
-            *at = Place::file(source::shown(&args.zones));
+            *at = Place::file(&source::shown(&args.zones));
         } else if margin_by_flag && at.property.as_deref() == margin {
             at.property = Some("margin_m".to_owned());
         }
@@ -116,7 +117,7 @@ fn trip_in_place(faults: &mut Vec<Fault>, args: &JobArgs) {
             Wrong::Gpx(InGpx::Is(Instead::Toml)) | Wrong::Geojson(InGeojson::Is(Instead::Toml))
         )
     };
-    let place = |name: &str| Place::file(source::shown(name)).file;
+    let place = |name: &str| Place::file(&source::shown(name)).file;
     let stands = |fault: &Fault, name: &str| is_toml(fault) && fault.at.file == place(name);
     let inputs = [
         (PlaceOf::Route, Some(&args.route)),
@@ -134,7 +135,7 @@ fn trip_in_place(faults: &mut Vec<Fault>, args: &JobArgs) {
         of,
         call: mistaken::with_trip(&words(), trip),
     };
-    let at = Place::file(source::shown(trip));
+    let at = Place::file(&source::shown(trip));
     faults.retain(|fault| {
         !stands(fault, trip) && !matches!(fault.what, Wrong::Trip(InTrip::NobodySaid))
     });

@@ -50,7 +50,8 @@ pub(crate) fn ground(names: &[String]) -> Result<Noted<Terrain>, Vec<Fault>> {
         return Ok(Noted { value, notes });
     }
     let models = names.iter().zip(contents);
-    let models = models.map(|(name, bytes)| Input::new(name, Box::new(Cursor::new(bytes)) as _));
+    let models = models
+        .map(|(name, bytes)| Input::new(source::shown(name), Box::new(Cursor::new(bytes)) as _));
     let models = lay::terrain(models.collect())?;
     *last = Some(KeptGround {
         files,

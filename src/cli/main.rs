@@ -9,12 +9,15 @@ mod completing;
 mod draw;
 mod ending;
 mod explain;
+#[cfg(feature = "fetch")]
+mod fetch;
 mod height;
 mod help;
 mod inputs;
 mod kept;
 mod mistaken;
 mod naming;
+mod network;
 mod new;
 mod number;
 mod options;
@@ -77,6 +80,8 @@ fn main() -> ExitCode {
         Err(error) => return show::misunderstood(&help::with_help(error)),
     };
     let show = show::Show::new(&args);
+    #[cfg(feature = "fetch")]
+    network::set(args.offline, args.quiet);
     let end = match args.command {
         args::Command::Plan(plan) => plan::run(&plan, &show),
         #[cfg(feature = "page")]
@@ -88,6 +93,8 @@ fn main() -> ExitCode {
         args::Command::Zone(zone) => zone::run(&zone, &show),
         #[cfg(feature = "survey")]
         args::Command::Survey(survey) => survey::run(&survey, &show),
+        #[cfg(feature = "fetch")]
+        args::Command::Fetch(call) => fetch::run(&call, &show),
         args::Command::Page(call) => page::run(&call, &show),
         args::Command::Practice { name, toml } => practice::run(name.as_deref(), toml, &show),
         args::Command::New { dir } => new::run(&dir, &show),

@@ -16,7 +16,7 @@ use crate::{
     End,
     answer::Answer,
     args::{Args, Color, UnitsFlag, voice},
-    mistaken,
+    mistaken, network,
 };
 
 /// Narrower than this nothing is folded any further. Our judgement.
@@ -41,8 +41,12 @@ pub(crate) fn misunderstood(error: &clap::Error) -> ExitCode {
         Some(answer) => writeln!(
             anstream::stderr(),
             "{}",
-            bold_head(&usage(&answer), Level::Error)
+            bold_head(&network::bare(usage(&answer)), Level::Error)
         ),
+        None if network::has_secrets() => {
+            let told = network::bare(error.render().to_string());
+            write!(anstream::stderr(), "{told}")
+        }
         None => error.print(),
     };
     u8::try_from(error.exit_code()).map_or(ExitCode::FAILURE, ExitCode::from)
@@ -104,10 +108,11 @@ impl Show {
 
     /// Says what is wrong with the inputs, and how the program ends because of it.
     pub(crate) fn problems(&self, problems: &[Fault]) -> End {
-        for problem in problems {
+        let problems = network::as_they_broke_off(problems);
+        for problem in &problems {
             self.problem(problem);
         }
-        worst(problems)
+        worst(&problems)
     }
 
     /// Says in one line what is wrong with one input of many, and gives the sentence.
@@ -142,6 +147,7 @@ impl Show {
 
     fn problem(&self, problem: &Fault) {
         let text = told(problem, voice(Language::English, UnitsFlag::Metric));
+        let text = network::bare(text);
         let shown = if self.colour_on(&io::stderr()) {
             bold_head(&text, problem.level())
         } else {
@@ -152,7 +158,7 @@ impl Show {
 
     /// Says what is wrong with the call.
     pub(crate) fn misused(&self, answer: &Answer) -> End {
-        let text = usage(answer);
+        let text = network::bare(usage(answer));
         let shown = if self.colour_on(&io::stderr()) {
             bold_head(&text, Level::Error)
         } else {

@@ -1,4 +1,4 @@
-//! Inputs: files, standard input, and http(s) addresses.
+//! Inputs: files, standard input, and http(s) addresses, for which `network.rs` asks.
 
 use std::{
     fs::File,
@@ -11,10 +11,15 @@ use schrund::{
     fault::{
         Fault, Place,
         files::{InFiles, Refused},
+        network::address_shown,
         place::STANDARD_INPUT,
     },
     raster,
 };
+
+use crate::network;
+
+pub(crate) use schrund::fault::network::is_address;
 
 /// Bytes read at once. Large enough for long lines, small enough to stay in the cache. Our judgement.
 const BUFFER: usize = 1 << 18;
@@ -30,13 +35,12 @@ const MEANT: [&[&str]; 4] = [
 const MISSPELT: f64 = 0.75;
 
 /// What the messages call an input.
-pub(crate) fn shown(name: &str) -> &str {
-    if name == "-" { STANDARD_INPUT } else { name }
-}
-
-/// Whether the input is an address.
-pub(crate) fn is_address(name: &str) -> bool {
-    name.starts_with("http://") || name.starts_with("https://")
+pub(crate) fn shown(name: &str) -> String {
+    if name == "-" {
+        STANDARD_INPUT.to_owned()
+    } else {
+        address_shown(name)
+    }
 }
 
 /// Opens an input for reading from its beginning.
@@ -48,15 +52,18 @@ pub(crate) fn open(name: &str) -> Result<Box<dyn BufRead + Send>, Fault> {
         });
     }
     if is_address(name) {
-        return crate::source::fetch::open(name);
+        return network::open(name);
     }
     Ok(Box::new(BufReader::with_capacity(BUFFER, file(name)?)))
 }
 
 /// Opens a file that is read here and there.
 pub(crate) fn seekable(name: &str) -> Result<raster::RasterSource, Fault> {
-    if name == "-" || is_address(name) {
-        return Err(Fault::new(InFiles::NotSeekable, Place::file(shown(name))));
+    if name == "-" {
+        return Err(Fault::new(InFiles::NotSeekable, Place::file(&shown(name))));
+    }
+    if is_address(name) {
+        return network::seekable(name);
     }
     let file = file(name)?;
     Ok(Box::new(BufReader::new(file)))
@@ -82,7 +89,7 @@ pub(crate) fn whole(name: &str, mut from: impl io::Read) -> Result<Vec<u8>, Faul
     let mut bytes = Vec::new();
     let read = from.read_to_end(&mut bytes);
     let stopped = |why: io::Error| InFiles::Stopped(why.to_string());
-    read.map_err(|why| Fault::new(stopped(why), Place::file(shown(name))))?;
+    read.map_err(|why| Fault::new(stopped(why), Place::file(&shown(name))))?;
     Ok(bytes)
 }
 
@@ -112,7 +119,7 @@ pub(crate) fn unreadable(name: &str, why: Refused) -> Fault {
         Refused::NotFound => beside(path),
         _ => (None, Vec::new()),
     };
-    let name = shown(name).to_owned();
+    let name = shown(name);
     let place = Place::file(&name);
     let unreadable = InFiles::Unreadable {
         name,
@@ -166,102 +173,4 @@ fn readable(folder: &Path, ends: &[&str]) -> Vec<String> {
     };
     let shown = |path: &PathBuf| path.strip_prefix(".").unwrap_or(path).display().to_string();
     ends.iter().flat_map(by).map(shown).collect()
-}
-
-#[cfg(not(feature = "fetch"))]
-mod fetch {
-    use schrund::fault::files::Network;
-
-    use super::{BufRead, Fault, InFiles, Place};
-
-    pub(super) fn open(address: &str) -> Result<Box<dyn BufRead + Send>, Fault> {
-        let cannot = InFiles::Network(Network::NotBuilt);
-        Err(Fault::new(cannot, Place::file(address)))
-    }
-}
-
-#[cfg(feature = "fetch")]
-mod fetch {
-    //! Addresses: one request, a time limit, a size limit, and a clear word when it fails.
-
-    use std::time::Duration;
-
-    use std::io::Read;
-
-    use schrund::fault::files::Network;
-
-    use super::{BUFFER, BufRead, BufReader, Fault, InFiles, Place, io};
-
-    /// Longest wait for a connection. Our judgement.
-    const CONNECT: Duration = Duration::from_secs(10);
-    /// Longest wait for the whole answer. Our judgement.
-    const WHOLE: Duration = Duration::from_secs(120);
-    /// Most bytes taken: ten times the largest file measured. Our judgement.
-    const MOST: u64 = 1 << 30;
-
-    pub(super) fn open(address: &str) -> Result<Box<dyn BufRead + Send>, Fault> {
-        // A second call finds a provider installed; that is as good.
-        let _ = rustls::crypto::ring::default_provider().install_default();
-        let client = reqwest::blocking::Client::builder()
-            .connect_timeout(CONNECT)
-            .timeout(WHOLE)
-            .user_agent(concat!("schrund/", env!("CARGO_PKG_VERSION")))
-            .build()
-            .map_err(|fault| failed(address, &fault))?;
-        let answer = client
-            .get(address)
-            .send()
-            .map_err(|fault| failed(address, &fault))?;
-        let status = answer.status();
-        if !status.is_success() {
-            return Err(wrong(address, Network::Answered(status.to_string())));
-        }
-        if answer.content_length().is_some_and(|n| n > MOST) {
-            return Err(wrong(address, Network::TooMuch(MOST >> 20)));
-        }
-        Ok(Box::new(BufReader::with_capacity(
-            BUFFER,
-            Limited { answer, left: MOST },
-        )))
-    }
-
-    /// Ends with an error, not in silence, once too much has come.
-    struct Limited {
-        answer: reqwest::blocking::Response,
-        left: u64,
-    }
-
-    impl Read for Limited {
-        fn read(&mut self, buffer: &mut [u8]) -> io::Result<usize> {
-            let read = self.answer.read(buffer)?;
-            self.left = self.left.checked_sub(read as u64).ok_or_else(|| {
-                io::Error::other(format!("the answer is larger than {} MB", MOST >> 20))
-            })?;
-            Ok(read)
-        }
-    }
-
-    fn failed(address: &str, fault: &reqwest::Error) -> Fault {
-        let why = if fault.is_timeout() {
-            Network::Late
-        } else if fault.is_connect() {
-            Network::NoConnection
-        } else {
-            Network::Other(root(fault))
-        };
-        wrong(address, why)
-    }
-
-    fn wrong(address: &str, why: Network) -> Fault {
-        Fault::new(InFiles::Network(why), Place::file(address))
-    }
-
-    /// The innermost reason; the outer ones repeat the address.
-    fn root(fault: &reqwest::Error) -> String {
-        let mut inner: &dyn std::error::Error = fault;
-        while let Some(next) = inner.source() {
-            inner = next;
-        }
-        inner.to_string()
-    }
 }

@@ -10,7 +10,7 @@ use crate::source;
 
 /// Opens all models.
 pub(crate) fn open(names: &[String]) -> Result<Noted<Terrain>, Vec<Fault>> {
-    let model = |name: &String| Input::opened(name, source::seekable(name));
+    let model = |name: &String| Input::opened(source::shown(name), source::seekable(name));
     lay::terrain(names.iter().map(model).collect())
 }
 

@@ -158,7 +158,7 @@ fn made(
     for strip in &mut made.value {
         if strip.zone.source.is_none() {
             let said = say::strip::source(
-                source::shown(&args.route),
+                &source::shown(&args.route),
                 strip.stretch,
                 strip.half_width_m,
                 voice,

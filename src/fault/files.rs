@@ -69,8 +69,6 @@ pub enum InFiles {
         /// The zones file.
         zones: String,
     },
-    /// An address could not be fetched.
-    Network(Network),
     /// A folder cannot be made.
     NoFolder {
         /// The folder.
@@ -198,32 +196,6 @@ pub enum Refused {
     Other(String),
 }
 
-/// Why an address could not be fetched.
-///
-/// ```
-/// use schrund::fault::{Fault, Place, files::{InFiles, Network}};
-///
-/// let fault = Fault::new(InFiles::Network(Network::TooMuch(64)), Place::file("https://maps.example/dem.tif"));
-/// assert_eq!(fault.code(), "network");
-/// assert!(fault.to_string().contains("the answer is larger than 64 MB\n  at: https://maps.example/dem.tif"));
-/// ```
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Network {
-    /// This build cannot.
-    NotBuilt,
-    /// The server answered this.
-    Answered(String),
-    /// More than so many MB.
-    TooMuch(u64),
-    /// No answer in time.
-    Late,
-    /// No connection.
-    NoConnection,
-    /// Something else, in the words of the client.
-    Other(String),
-}
-
 impl InFiles {
     /// Its kind.
     #[must_use]
@@ -239,7 +211,6 @@ impl InFiles {
             | Self::Swapped { .. }
             | Self::TripInPlace { .. } => Code::WrongKind,
             Self::NulInName(_) => Code::BadName,
-            Self::Network(_) => Code::Network,
             // A file of that name is there, and it is kept.
             Self::NoFolder {
                 why: Refused::File, ..

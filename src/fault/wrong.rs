@@ -7,6 +7,7 @@ use super::{
     files::InFiles,
     geojson::InGeojson,
     gpx::InGpx,
+    network::InNetwork,
     plan::InPlan,
     strip::InStrip,
     terrain::InTerrain,
@@ -28,6 +29,8 @@ use super::{
 pub enum Wrong {
     /// With files, addresses or flags.
     Files(InFiles),
+    /// With an address, or what came from there.
+    Network(InNetwork),
     /// With a route file.
     Gpx(InGpx),
     /// With a zones file or an inventory.
@@ -54,6 +57,7 @@ impl Wrong {
     pub fn kind(&self) -> Code {
         match self {
             Self::Files(what) => what.kind(),
+            Self::Network(what) => what.kind(),
             Self::Gpx(what) => what.kind(),
             Self::Geojson(what) => what.kind(),
             Self::Terrain(what) => what.kind(),
@@ -79,6 +83,7 @@ macro_rules! from {
 
 from! {
     Files InFiles,
+    Network InNetwork,
     Gpx InGpx,
     Geojson InGeojson,
     Terrain InTerrain,

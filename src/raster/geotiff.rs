@@ -15,6 +15,7 @@ use crate::fault::{
 use crate::raster::{
     chunks::{LARGEST_PART_BYTES, NumberFamily, Plain, RasterSource, ends_early},
     geokeys::GeoKeys,
+    geotags::{GDAL_METADATA, GeoTags},
     metadata::BandNotes,
     model::Opened,
     placing::Placing,
@@ -25,11 +26,11 @@ use crate::raster::{
 /// Largest table inside the file that is read, bytes (our judgement: a million strips).
 const TABLE_BYTES: usize = 8 << 20;
 
+/// Characters of a credit that are kept. Our judgement: a sentence or two.
+const LONGEST_CREDIT: usize = 500;
+
 /// Directories looked at in search of a mask (our judgement; overviews are fewer than 20).
 const MOST_DIRECTORIES: usize = 64;
-
-/// The tag GDAL keeps scale, offset and unit in.
-const GDAL_METADATA: Tag = Tag::Unknown(42112);
 
 /// A file while it is being opened.
 pub(super) struct Opening<'a> {
@@ -81,7 +82,8 @@ impl Opening<'_> {
         let per_cell = self.bands(&metadata)?;
         let plain = self.numbers()?;
         self.mask()?;
-        let keys = self.keys();
+        let (tags, keys) = self.geo_tags();
+        let credit = self.credit();
         let system = keys
             .system()
             .map_err(|why| self.refuse(Unusable::System(why)))?;
@@ -97,6 +99,8 @@ impl Opening<'_> {
             layout,
             parts,
             notes,
+            tags: Some(tags),
+            credit,
         })
     }
 
@@ -129,8 +133,7 @@ impl Opening<'_> {
     }
 
     fn metadata(&mut self) -> Result<BandNotes, Fault> {
-        let text = self.decoder.find_tag(GDAL_METADATA).ok().flatten();
-        let Some(text) = text.and_then(|v| v.into_string().ok()) else {
+        let Some(text) = self.text(GDAL_METADATA) else {
             return Ok(BandNotes::default());
         };
         BandNotes::parse(&text).map_err(|e| broken(self.name, Damage::Metadata(e)))
@@ -207,17 +210,37 @@ impl Opening<'_> {
         Ok(())
     }
 
-    fn keys(&mut self) -> GeoKeys {
-        let directory = self
-            .decoder
-            .find_tag_unsigned_vec(Tag::GeoKeyDirectoryTag)
-            .ok()
-            .flatten();
+    /// The tags and the keys in them.
+    pub(super) fn geo_tags(&mut self) -> (GeoTags, GeoKeys) {
+        let directory = self.decoder.find_tag_unsigned_vec(Tag::GeoKeyDirectoryTag);
+        let directory = directory.ok().flatten().unwrap_or_default();
         let doubles = self.doubles(Tag::GeoDoubleParamsTag);
-        GeoKeys::parse(&directory.unwrap_or_default(), &doubles)
+        let keys = GeoKeys::parse(&directory, &doubles);
+        let tags = GeoTags {
+            text: self.text(Tag::GeoAsciiParamsTag),
+            metadata: self.text(GDAL_METADATA),
+            names_centres: keys.names_centres(),
+            directory,
+            doubles,
+        };
+        (tags, keys)
     }
 
-    fn doubles(&mut self, tag: Tag) -> Vec<f64> {
+    /// Whose the heights are, in their own words.
+    pub(super) fn credit(&mut self) -> Option<String> {
+        let text = self.text(Tag::Copyright)?;
+        let plain = text.chars().map(|c| if c.is_control() { ' ' } else { c });
+        let plain: String = plain.take(LONGEST_CREDIT).collect();
+        let plain = plain.split_whitespace().collect::<Vec<_>>().join(" ");
+        (!plain.is_empty()).then_some(plain)
+    }
+
+    pub(super) fn text(&mut self, tag: Tag) -> Option<String> {
+        let value = self.decoder.find_tag(tag).ok().flatten();
+        value.and_then(|value| value.into_string().ok())
+    }
+
+    pub(super) fn doubles(&mut self, tag: Tag) -> Vec<f64> {
         let value = self.decoder.find_tag(tag).ok().flatten();
         value
             .and_then(|v| v.into_f64_vec().ok())
@@ -266,8 +289,7 @@ impl Opening<'_> {
     }
 
     fn nodata(&mut self) -> Option<Nodata> {
-        let text = self.decoder.find_tag(Tag::GdalNodata).ok().flatten();
-        let text = text.and_then(|v| v.into_string().ok());
+        let text = self.text(Tag::GdalNodata);
         let value = text.as_deref().and_then(Nodata::parse);
         if value.is_none() {
             let from = super::reading::BELIEVABLE_M;

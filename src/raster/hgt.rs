@@ -51,6 +51,8 @@ pub(crate) fn open(name: &str, source: RasterSource, length: u64) -> Result<Open
             },
         },
         notes: vec![note(name, Told::Egm96)],
+        tags: None,
+        credit: None,
     })
 }
 

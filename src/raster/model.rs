@@ -2,9 +2,10 @@
 
 use crate::raster::{
     chunks::{Layout, Parts, Shelf},
+    geotags::GeoTags,
     grid::Grid,
     met::CellsMet,
-    reading::{Meaning, Reading},
+    reading::{Meaning, Reading, Stored},
     refusal::broken,
     systems::CoordinateSystem,
 };
@@ -28,6 +29,10 @@ pub(crate) struct Opened {
     pub(crate) layout: Layout,
     pub(crate) parts: Parts,
     pub(crate) notes: Vec<Fault>,
+    /// What a GeoTIFF says of where it lies.
+    pub(crate) tags: Option<GeoTags>,
+    /// Whose it is, in its own words.
+    pub(crate) credit: Option<String>,
 }
 
 /// A model without its file: what can be asked without reading.
@@ -38,6 +43,14 @@ pub(crate) struct Model {
     pub(crate) grid: Grid,
     /// Side of a square cell of the same area, metres on the ground in the middle of the raster.
     pub(crate) resolution_m: f64,
+    /// See [`Opened::tags`].
+    #[cfg_attr(
+        not(feature = "fetch"),
+        expect(dead_code, reason = "only excerpts ask for it")
+    )]
+    pub(crate) tags: Option<GeoTags>,
+    /// See [`Opened::credit`].
+    pub(crate) credit: Option<String>,
     reading: Reading,
     layout: Layout,
 }
@@ -66,9 +79,30 @@ impl Model {
             map,
             grid,
             resolution_m,
+            tags: opened.tags.clone(),
+            credit: opened.credit.clone(),
             reading: opened.reading.clone(),
             layout: opened.layout.clone(),
         })
+    }
+
+    /// Pixel position of a place, beside the raster too; nearest to it of those that are a turn of the globe apart.
+    #[cfg(feature = "fetch")]
+    pub(crate) fn unbounded_pixel(&self, at: LonLat) -> Option<(f64, f64)> {
+        let (x, y) = self.map.forward(at)?;
+        if !self.map.is_geographic() {
+            return Some(self.grid.pixel((x, y)));
+        }
+        let middle = f64::from(self.grid.columns) / 2.0;
+        let pixels = [0.0, 360.0, -360.0].map(|turn| self.grid.pixel((x + turn, y)));
+        let off = |pixel: &(f64, f64)| (pixel.0 - middle).abs();
+        pixels.into_iter().min_by(|a, b| off(a).total_cmp(&off(b)))
+    }
+
+    /// Columns and rows of one part of the file.
+    #[cfg(feature = "fetch")]
+    pub(crate) fn part_size(&self) -> (u32, u32) {
+        self.layout.part
     }
 
     /// Pixel position of a place, if it lies on the raster.
@@ -99,6 +133,28 @@ impl Model {
 
     /// The height stored in a cell, `None` if void or not on the raster.
     pub(crate) fn cell_m(&self, files: &mut Files, cell: (i64, i64)) -> Result<Option<f64>, Fault> {
+        let Some(stored) = self.number(files, cell)? else {
+            return Ok(None);
+        };
+        Ok(match self.reading.meaning(stored) {
+            Meaning::HeightM(height_m) => Some(height_m),
+            Meaning::Void => None,
+            Meaning::Unbelievable => {
+                if let Some(met) = files.met.get_mut(self.id) {
+                    met.unbelievable += 1;
+                }
+                None
+            }
+        })
+    }
+
+    /// The number stored in a cell, `None` in a part that the file leaves out, where it is declared void, or not on the
+    /// raster.
+    pub(crate) fn number(
+        &self,
+        files: &mut Files,
+        cell: (i64, i64),
+    ) -> Result<Option<Stored>, Fault> {
         let (Some(column), Some(row)) = (
             index(cell.0, self.grid.columns),
             index(cell.1, self.grid.rows),
@@ -113,17 +169,7 @@ impl Model {
             .stored(self.id, &self.layout, parts, (column, row));
         let stored =
             stored.map_err(|why| broken(&self.name, Damage::Unpack { column, row, why }))?;
-        let meaning = stored.map_or(Meaning::Void, |s| self.reading.meaning(s));
-        Ok(match meaning {
-            Meaning::HeightM(height_m) => Some(height_m),
-            Meaning::Void => None,
-            Meaning::Unbelievable => {
-                if let Some(met) = files.met.get_mut(self.id) {
-                    met.unbelievable += 1;
-                }
-                None
-            }
-        })
+        Ok(stored.filter(|stored| self.reading.meaning(*stored) != Meaning::Void))
     }
 
     /// True for a cell on the raster.

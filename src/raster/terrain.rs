@@ -125,6 +125,11 @@ impl Terrain {
             .map(|m| (m.name.as_str(), m.resolution_m))
     }
 
+    /// Whose the models are, in the words that the files hold (TIFF tag Copyright), in the order of [`Terrain::models`].
+    pub fn credits(&self) -> impl Iterator<Item = Option<&str>> {
+        self.models.iter().map(|model| model.credit.as_deref())
+    }
+
     /// Height by bilinear interpolation and the model it came from; `None` where no model has all four cells around it.
     ///
     /// # Errors

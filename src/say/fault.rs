@@ -4,6 +4,7 @@ mod files;
 mod geojson;
 mod gpx;
 mod instead;
+mod network;
 mod numbers;
 mod phrase;
 mod place;
@@ -66,6 +67,7 @@ fn phrase(fault: &Fault, voice: Voice) -> Phrase {
     let file = fault.at.file.as_deref().unwrap_or_default();
     match &fault.what {
         Wrong::Files(what) => files::phrase(what),
+        Wrong::Network(what) => network::phrase(what),
         Wrong::Gpx(what) => gpx::phrase(what, file, voice),
         Wrong::Geojson(what) => {
             let typed = matches!(fault.at.item, Some(Item::Flag(_)));
@@ -132,12 +134,13 @@ mod tests {
     use crate::say::language::Language;
 
     /// What faults are made of: everything in the catalogue that begins so.
-    const BEGINNINGS: [&str; 14] = [
+    const BEGINNINGS: [&str; 15] = [
         "alone",
         "file-",
         "figure-",
         "gpx-",
         "inventory-",
+        "network-",
         "no-",
         "practice-",
         "relief-",

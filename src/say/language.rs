@@ -51,9 +51,9 @@ macro_rules! languages {
 
 languages! {
     English "en" '.' one_or_other ["faults" "route-file" "zones-file" "terrain-file" "findings" "brief" "setups" "options"
-        "outputs" "sheet" "hand" "cautions" "report" "draw" "zone" "survey"] else []
+        "outputs" "sheet" "hand" "cautions" "report" "draw" "zone" "survey" "fetch"] else []
     German "de" ',' one_or_other ["findings" "brief" "setups" "options" "outputs" "sheet" "hand" "cautions" "report" "figures"
-        "read" "draw" "zone" "survey"] else ["faults" "route-file" "zones-file" "terrain-file"]
+        "read" "draw" "zone" "survey" "fetch"] else ["faults" "route-file" "zones-file" "terrain-file"]
 }
 
 impl Language {

@@ -48,15 +48,21 @@ fn given(job: &Brief<'_>) -> Vec<Assumption> {
     let ropes = (1..).zip(job.ropes);
     let ropes = ropes.map(|(i, r)| rope(i, r, rules));
     let models = job.terrain.into_iter().flat_map(Terrain::models);
-    let models = (1..).zip(models);
-    let models = models.map(|(i, (name, cell_m))| Assumption {
-        value: Value::from(file_name(name)),
-        ..leaders(
+    let credits = job.terrain.into_iter().flat_map(Terrain::credits);
+    let models = (1..).zip(models.zip(credits));
+    let models = models.map(|(i, ((name, cell_m), credit))| {
+        let listed = leaders(
             format!("terrain.{i}"),
             format!("terrain model with cells of {cell_m:.1} m"),
             "",
             &rules.given.terrain,
-        )
+        );
+        let credit = credit.map(|credit| format!("{} ({credit})", listed.standing));
+        Assumption {
+            value: Value::from(file_name(name)),
+            standing: credit.unwrap_or_else(|| listed.standing.clone()),
+            ..listed
+        }
     });
     people
         .chain(ropes)

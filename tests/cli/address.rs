@@ -101,7 +101,7 @@ fn nobody_listening_is_a_network_failure() {
     );
     assert_eq!(failed.status.code(), Some(6));
     assert!(
-        text(&failed.stderr).contains("error[network]: cannot fetch it: no connection"),
+        text(&failed.stderr).contains("error[network]: no connection"),
         "{}",
         text(&failed.stderr)
     );

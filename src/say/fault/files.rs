@@ -6,7 +6,7 @@ use super::{
 };
 use crate::{
     fault::{
-        files::{InFiles, Network, PlaceOf, Refused, WrittenAs},
+        files::{InFiles, PlaceOf, Refused, WrittenAs},
         place::STANDARD_INPUT,
     },
     say::{arg::Arg, span::Said},
@@ -41,7 +41,6 @@ pub(super) fn phrase(what: &InFiles) -> Phrase {
             "file-swapped-axes",
             [("route", name(route)), ("zones", name(zones))],
         ),
-        InFiles::Network(why) => network(why),
         InFiles::NoFolder { .. }
         | InFiles::Unwritable { .. }
         | InFiles::IsInput { .. }
@@ -184,21 +183,4 @@ fn swapped(route: &str, zones: &str, call: Option<&str>) -> Phrase {
 /// An input as it is typed.
 fn typed(file: &str) -> &str {
     if file == STANDARD_INPUT { "-" } else { file }
-}
-
-fn network(why: &Network) -> Phrase {
-    let (why, words) = match why {
-        Network::NotBuilt => return Phrase::plain("file-no-fetch"),
-        Network::Answered(status) => {
-            return Phrase::of("file-answered", [("status", name(status))]);
-        }
-        Network::TooMuch(mb) => return Phrase::of("file-too-much", [("mb", number(mb))]),
-        Network::Late => ("late", ""),
-        Network::NoConnection => ("no-connection", ""),
-        Network::Other(words) => ("other", words.as_str()),
-    };
-    Phrase::of(
-        "file-not-fetched",
-        [("why", Arg::Word(why)), ("words", name(words))],
-    )
 }
