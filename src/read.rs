@@ -3,15 +3,20 @@
 //! [`lay::Sources`] takes all inputs of a trip and makes a [`crate::Job`] of them; the other rooms read one kind of
 //! file each.
 
+pub mod as_text;
 mod both;
+#[cfg(feature = "flatgeobuf")]
+mod flatgeobuf;
 mod gathered;
 pub mod geojson;
 pub mod gpx;
 mod grid;
 mod ice;
 pub mod input;
+mod inventory;
 pub mod kind;
 pub mod lay;
+mod models;
 pub mod number;
 pub mod practice;
 mod signature;

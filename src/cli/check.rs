@@ -64,13 +64,15 @@ fn check(
 ) -> Result<Noted<String>, Vec<Fault>> {
     let mut text = source::open(name).map_err(|fault| vec![fault])?;
     let shown = source::shown(name);
-    let kind = kind::of(name, text.fill_buf().unwrap_or_default());
+    let start = text.fill_buf().unwrap_or_default();
+    let (kind, packed) = (kind::of(name, start), kind::is_flatgeobuf(start));
     let input = Input::text(shown, text);
     match kind {
         Kind::Terrain => terrain::check(name),
         Kind::Zones => {
             let zones = lay::zones(input, gap_m)?;
-            let says = format!("{shown}: {} zones", zones.value.len());
+            let format = if packed { " in FlatGeobuf" } else { "" };
+            let says = format!("{shown}: {} zones{format}", zones.value.len());
             read.zones = Some((shown.to_owned(), zones.value));
             Ok(noted(says, zones.notes))
         }

@@ -22,7 +22,7 @@ const BUFFER: usize = 1 << 18;
 /// How the names of inputs end, those first that are most likely meant; those of one kind stand together.
 const MEANT: [&[&str]; 4] = [
     &["gpx"],
-    &["geojson", "json"],
+    &["geojson", "json", "fgb"],
     &["toml"],
     &["tif", "tiff", "hgt"],
 ];
@@ -51,6 +51,11 @@ pub(crate) fn open(name: &str) -> Result<Box<dyn BufRead + Send>, Fault> {
         return crate::source::fetch::open(name);
     }
     Ok(Box::new(BufReader::with_capacity(BUFFER, file(name)?)))
+}
+
+/// Whether it is a file that can be read here and there: no address, no pipe.
+pub(crate) fn is_file(name: &str) -> bool {
+    name != "-" && !is_address(name) && Path::new(name).is_file()
 }
 
 /// Opens a file that is read here and there.
