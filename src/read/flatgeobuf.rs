@@ -13,6 +13,7 @@
 //! limit before anything is read or set aside, tables are verified before they are looked into, and the shape of the
 //! index follows from the number of features alone. The format `[FlatGeobuf 3.x, specification at flatgeobuf.org]`.
 
+mod bytes;
 mod feature;
 mod features;
 mod index;
@@ -26,20 +27,22 @@ use std::io::Read;
 
 use self::{
     features::Features,
-    opening::{Opening, Rest},
+    opening::{Preamble, Rest},
     transcript::Transcript,
 };
 use crate::{
-    fault::{Fault, Item, Noted, Place, Wrong, geojson::InGeojson},
+    fault::{Fault, Item, Level, Noted, Wrong, geojson::InGeojson},
     read::{
         geojson::{self, Given, KnownShapes},
-        ice::IceRead,
         input::Seekable,
     },
     trip::zone::Zone,
 };
 
 pub(super) use self::near::Near;
+
+/// What was read of ice.
+type IceRead = Result<Noted<Vec<Zone>>, Vec<Fault>>;
 
 /// All zones of a file.
 pub(super) fn zones(
@@ -77,7 +80,7 @@ pub(super) fn text_near(name: &str, bytes: Seekable, near: Near) -> Result<Strin
 }
 
 fn streamed<'b>(mut bytes: impl Read + 'b, near: Option<Near>) -> Result<Transcript<'b>, Fault> {
-    let opening = Opening::read(&mut bytes)?;
+    let opening = Preamble::read(&mut bytes)?;
     let rest = Rest::of(&opening)?;
     let features = Features::in_a_row(bytes, &rest)?;
     Ok(Transcript::of(opening, features, near))
@@ -85,7 +88,7 @@ fn streamed<'b>(mut bytes: impl Read + 'b, near: Option<Near>) -> Result<Transcr
 
 fn sought(mut bytes: Seekable, near: Near) -> Result<Transcript<'static>, Fault> {
     let length = index::length(&mut bytes)?;
-    let opening = Opening::read(&mut bytes)?;
+    let opening = Preamble::read(&mut bytes)?;
     let rest = Rest::of(&opening)?.within(length)?;
     let features = if rest.has_index() {
         let found = index::found(&mut bytes, &rest, &near)?;
@@ -101,7 +104,7 @@ fn whole(name: &str, mut transcript: Transcript<'_>) -> Result<String, Vec<Fault
     let read = transcript.read_to_string(&mut text);
     let mut faults = transcript.faults;
     if let Err(why) = read {
-        faults.push(features::stopped(&why));
+        faults.push(bytes::stopped(&why));
     }
     match faults.is_empty() {
         true => Ok(text),
@@ -134,10 +137,7 @@ fn read(
             .map(|fault| transcript.placed(fault)),
     );
     let all: Vec<Fault> = all.into_iter().map(|fault| in_file(fault, name)).collect();
-    if all
-        .iter()
-        .any(|fault| fault.level() == crate::fault::Level::Error)
-    {
+    if all.iter().any(|fault| fault.level() == Level::Error) {
         return Err(all);
     }
     let value = value.into_iter().map(|zone| transcript.numbered(zone));
@@ -171,10 +171,4 @@ impl Transcript<'_> {
         }
         zone
     }
-}
-
-/// A place in the file that is still to be named.
-fn at_feature(number: u64) -> Place {
-    let number = usize::try_from(number).unwrap_or(usize::MAX);
-    Place::item(Item::Feature { number, name: None })
 }

@@ -55,7 +55,7 @@ impl<'a> Inventory<'a> {
         self,
         route: Option<&Noted<Route>>,
         zones: Option<&Noted<Vec<Zone>>>,
-        names: [&str; 2],
+        names: &[String; 2],
     ) -> IceRead {
         let (name, ice) = match self {
             Self::Read(ice) => return ice,
@@ -74,7 +74,7 @@ pub(super) fn apart(
     line: &Route,
     ice: Option<&Noted<Vec<Zone>>>,
     known: &[Zone],
-    [route, zones]: [&str; 2],
+    [route, zones]: &[String; 2],
 ) -> Option<Fault> {
     swapped(line, &ice?.value, known, FileNames { route, zones })
 }

@@ -108,7 +108,7 @@ impl<'a> Sources<'a> {
         };
         faults.0.extend(said.not_laid(&self.terrain, inventory));
         let laid = faults.take(said.laid(self.practice));
-        let (line, drawn) = (self.route.name.clone(), self.zones.name.clone());
+        let names = [self.route.name.clone(), self.zones.name.clone()];
         let ((route, zones), glaciers) = cores::both(
             || both::route_and_zones(self.route, self.zones, said.gap(), self.known),
             || Inventory::begun(self.glaciers, self.glaciers_near, self.known),
@@ -117,15 +117,14 @@ impl<'a> Sources<'a> {
         let zones = ice::drawn(zones, inventory).map_err(|told| grid::named(told, route.as_ref()));
         let zones = faults.take(zones);
         let terrain = faults.take(self.opened.map_or_else(|| terrain(self.terrain), Ok));
-        let names = [&line, &drawn].map(String::as_str);
-        let glaciers = faults.take(glaciers.near(route.as_ref(), zones.as_ref(), names));
+        let glaciers = faults.take(glaciers.near(route.as_ref(), zones.as_ref(), &names));
         let party = party_known.then(|| said.party(laid.as_ref().map(|laid| &laid.rules)));
         let party = party.and_then(|party| faults.take(party));
         let ropes = faults.take(said.ropes());
         if let Some(route) = &route {
             faults.check(said.no_stage(&route.value));
             let known = glaciers.as_ref().map_or(&[][..], |g| &g.value);
-            faults.check(apart(&route.value, zones.as_ref(), known, names));
+            faults.check(apart(&route.value, zones.as_ref(), known, &names));
         }
         let timed = laid.as_ref().filter(|_| trip_read);
         let halts = said.halts(timed, route.as_ref().map(|route| &route.value));

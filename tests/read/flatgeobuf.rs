@@ -5,15 +5,19 @@ mod near;
 
 use schrund::{
     example,
-    fault::{Fault, Noted, flatgeobuf::InFlatgeobuf, geojson::InGeojson},
+    fault::{
+        Fault, Noted,
+        flatgeobuf::InFlatgeobuf,
+        geojson::{InGeojson, NotPolygons},
+    },
     read::{as_text::zones_text, input::Input, lay},
     trip::zone::Zone,
 };
 
-use flatgeobuf::FgbCrs;
+use flatgeobuf::{FgbCrs, GeometryType};
 
 use crate::fixture::{
-    flatgeobuf::{Form, flatgeobuf},
+    flatgeobuf::{Form, flatgeobuf, of_type},
     texts::{collection, feature_of, polygon},
 };
 
@@ -252,23 +256,44 @@ fn any_other_system_is_refused_with_the_command_that_converts() {
 
 #[test]
 fn a_surface_is_never_left_out_in_silence() {
-    let surface = format!(r#"{{"type":"MultiSurface","coordinates":[{SQUARE}]}}"#);
-    let features = [
-        feature_of(r#"{"gap_m": 3}"#, &polygon(SQUARE)),
-        feature_of(r#"{"gap_m": 3}"#, &surface),
-    ];
+    let two = [polygon(SQUARE), polygon(SQUARE)].map(|shape| feature_of("{}", &shape));
     let form = Form {
         index: false,
         ..Form::default()
     };
-    let faults = read(&flatgeobuf(&collection(&features), form), None).expect_err("a surface");
-    assert_eq!(faults[0].what, InFlatgeobuf::Curved("MultiSurface").into());
-    assert_eq!(faults[0].at.to_string(), "ice, feature 2");
-    assert!(
-        faults[0].to_string().contains("-nlt MULTIPOLYGON"),
-        "{}",
-        faults[0]
-    );
+    let sound = flatgeobuf(&collection(&two), form);
+    for (kind, name) in [
+        (GeometryType::MultiSurface, "MultiSurface"),
+        (GeometryType::CurvePolygon, "CurvePolygon"),
+        (GeometryType::TIN, "TIN"),
+    ] {
+        let faults = read(&of_type(&sound, kind), Some(3.0)).expect_err(name);
+        assert_eq!(faults[1].what, InFlatgeobuf::Curved(name).into());
+        assert_eq!(faults[1].code(), "curved-outline");
+        assert_eq!(faults[1].at.to_string(), "ice, feature 2");
+        assert!(
+            faults[1].to_string().contains("-nlt MULTIPOLYGON"),
+            "{}",
+            faults[1]
+        );
+    }
+    for kind in [
+        GeometryType::CompoundCurve,
+        GeometryType::MultiCurve,
+        GeometryType::LineString,
+    ] {
+        let faults = read(&of_type(&sound, kind), Some(3.0)).expect_err("lines");
+        assert_eq!(faults[0].code(), "no-zones", "{kind:?}: {faults:?}");
+        let lines = NotPolygons {
+            lines: 2,
+            ..NotPolygons::default()
+        };
+        assert_eq!(
+            faults[0].what,
+            InGeojson::NoZones(2, lines).into(),
+            "{kind:?}"
+        );
+    }
 }
 
 #[test]

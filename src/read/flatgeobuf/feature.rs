@@ -4,7 +4,7 @@ use flatgeobuf::{Feature, GeometryType, size_prefixed_root_as_feature_with_opts}
 
 use super::{
     near::Near,
-    opening::{self, Column, Opening},
+    opening::{self, Column, Preamble},
     outline, properties,
 };
 use crate::fault::flatgeobuf::{FlatgeobufPart, InFlatgeobuf};
@@ -24,7 +24,7 @@ pub(super) enum Lies {
 /// Its bytes make no sense, or its outline is no polygon and might be ice.
 pub(super) fn write(
     bytes: &[u8],
-    opening: &Opening,
+    opening: &Preamble,
     near: Option<&Near>,
     text: &mut Vec<u8>,
 ) -> Result<Lies, InFlatgeobuf> {

@@ -1,19 +1,18 @@
 //! The bytes of features, one after the other: all of a file, or those that its index told of.
 
 use std::{
-    io::{self, ErrorKind, Read, Seek, SeekFrom},
+    io::{self, Read, SeekFrom},
     vec,
 };
 
 use super::{
-    at_feature,
+    bytes::{at_feature, fault, read_exactly, stopped},
     index::FoundFeature,
-    opening::{LENGTH_BYTES, Rest, fault},
+    opening::Rest,
 };
 use crate::{
     fault::{
-        Fault, Place,
-        files::InFiles,
+        Fault,
         flatgeobuf::{FlatgeobufPart, InFlatgeobuf},
     },
     read::input::Seekable,
@@ -126,45 +125,7 @@ fn at(bytes: &mut Seekable, at: u64, length: u64, left: &mut u64) -> Result<Vec<
     Ok(held)
 }
 
-/// A length and as many bytes behind it, the length too; nothing where the file ends before them.
-///
-/// # Errors
-/// The file ends within them, or they are more than so many MiB.
-pub(super) fn read_exactly(
-    from: &mut impl Read,
-    (part, most_mib): (FlatgeobufPart, u64),
-) -> Result<Option<Vec<u8>>, Fault> {
-    let mut held = Vec::new();
-    let mut more = |held: &mut Vec<u8>, long: u64| {
-        // What comes is set aside, not what is said to come.
-        let read = (&mut *from).take(long).read_to_end(held);
-        read.map_err(|why| stopped(&why))
-    };
-    if more(&mut held, LENGTH_BYTES as u64)? == 0 {
-        return Ok(None);
-    }
-    let Some(said) = held.first_chunk::<LENGTH_BYTES>() else {
-        return Err(fault(InFlatgeobuf::CutOff));
-    };
-    let long = u64::from(u32::from_le_bytes(*said));
-    if long > most_mib << 20 {
-        return Err(fault(InFlatgeobuf::TooLong { part, most_mib }));
-    }
-    if (more(&mut held, long)? as u64) < long {
-        return Err(fault(InFlatgeobuf::CutOff));
-    }
-    Ok(Some(held))
-}
-
 fn numbered(mut fault: Fault, number: u64) -> Fault {
     fault.at = at_feature(number);
     fault
-}
-
-/// Why a file could not be read on: it ends, or the system says so.
-pub(super) fn stopped(why: &io::Error) -> Fault {
-    match why.kind() {
-        ErrorKind::UnexpectedEof => fault(InFlatgeobuf::CutOff),
-        _ => Fault::new(InFiles::Stopped(why.to_string()), Place::default()),
-    }
 }

@@ -10,9 +10,9 @@ use std::{
 };
 
 use super::{
-    features::stopped,
+    bytes::{fault, stopped},
     near::Near,
-    opening::{NODE_BYTES, Rest, fault},
+    opening::{NODE_BYTES, Rest},
 };
 use crate::{
     fault::{

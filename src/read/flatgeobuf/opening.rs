@@ -5,7 +5,7 @@ use std::io::Read;
 use flatbuffers::VerifierOptions;
 use flatgeobuf::{ColumnType, Crs, GeometryType, Header, size_prefixed_root_as_header_with_opts};
 
-use super::features::{read_exactly, stopped};
+use super::bytes::{LENGTH_BYTES, fault, read_exactly, stopped};
 use crate::{
     fault::{
         Fault, Place,
@@ -21,8 +21,6 @@ const MAGIC: &[u8; 3] = b"fgb";
 const VERSION: u8 = 3;
 /// Bytes of the magic, the version and their repetition with the patch level.
 const MAGIC_BYTES: usize = 8;
-/// Bytes that hold a length.
-pub(super) const LENGTH_BYTES: usize = 4;
 /// Longest header, MiB: columns by the thousand and a system in words have room in it. Our judgement.
 const MOST_HEADER_MIB: u64 = 4;
 /// Bytes of a node of the index: a box of four numbers and an offset.
@@ -43,7 +41,7 @@ pub(super) struct Column {
 
 /// What the header says, as far as it is needed.
 #[derive(Debug)]
-pub(super) struct Opening {
+pub(super) struct Preamble {
     pub(super) columns: Vec<Column>,
     /// The type of all outlines; unknown where each has its own.
     pub(super) outlines: GeometryType,
@@ -55,7 +53,7 @@ pub(super) struct Opening {
     bytes: u64,
 }
 
-impl Opening {
+impl Preamble {
     /// Reads it from the beginning of a file.
     ///
     /// # Errors
@@ -164,7 +162,7 @@ impl Rest {
     ///
     /// # Errors
     /// There cannot be an index of so many features.
-    pub(super) fn of(opening: &Opening) -> Result<Self, Fault> {
+    pub(super) fn of(opening: &Preamble) -> Result<Self, Fault> {
         let count = opening.features;
         let (has_index, node_size) = (
             opening.node_size > 0 && count > 0,
@@ -218,9 +216,4 @@ impl Rest {
 
 fn broken() -> Fault {
     fault(InFlatgeobuf::Broken(FlatgeobufPart::Header))
-}
-
-/// A fault of the file as a whole, which is still to be named.
-pub(super) fn fault(what: InFlatgeobuf) -> Fault {
-    Fault::new(what, Place::default())
 }

@@ -78,7 +78,7 @@ pub(super) fn write(
 fn collection(shape: &Geometry<'_>, text: &mut Vec<u8>) -> Result<(), InFlatgeobuf> {
     text.extend(br#"{"type":"GeometryCollection","geometries":["#);
     for (index, part) in shape.parts().into_iter().flatten().enumerate() {
-        separate(index, text);
+        properties::separate(index, text);
         write(&part, GeometryType::Unknown, text)?;
     }
     text.extend(b"]}");
@@ -95,9 +95,12 @@ fn polygons(shape: &Geometry<'_>, at: &[Position], text: &mut Vec<u8>) -> Result
         written += 1;
     }
     for part in parts {
-        separate(written, text);
+        properties::separate(written, text);
         match part.type_() {
-            GeometryType::Unknown | GeometryType::Polygon => {
+            // Parts of parts would be ice that is lost.
+            _ if part.parts().is_some_and(|parts| !parts.is_empty()) => return Err(BROKEN),
+            // Some writers give a part the type of the whole.
+            GeometryType::Unknown | GeometryType::Polygon | GeometryType::MultiPolygon => {
                 rings(&part, &positions(&part)?, text)?;
             }
             other => return Err(other.variant_name().map_or(BROKEN, InFlatgeobuf::Curved)),
@@ -125,7 +128,7 @@ fn rings(shape: &Geometry<'_>, at: &[Position], text: &mut Vec<u8>) -> Result<()
     text.push(b'[');
     for (index, end) in ends.into_iter().enumerate() {
         let to = usize::try_from(end).map_err(|_| BROKEN)?;
-        separate(index, text);
+        properties::separate(index, text);
         list(at.get(from..to).ok_or(BROKEN)?, text, position);
         from = to;
     }
@@ -154,7 +157,7 @@ fn positions(shape: &Geometry<'_>) -> Result<Vec<Position>, InFlatgeobuf> {
 fn list(all: &[Position], text: &mut Vec<u8>, write: impl Fn(&Position, &mut Vec<u8>)) {
     text.push(b'[');
     for (index, one) in all.iter().enumerate() {
-        separate(index, text);
+        properties::separate(index, text);
         write(one, text);
     }
     text.push(b']');
@@ -166,11 +169,4 @@ fn position([lon_deg, lat_deg]: &Position, text: &mut Vec<u8>) {
     text.push(b',');
     properties::number(*lat_deg, text);
     text.push(b']');
-}
-
-/// A comma in front of all but the first.
-pub(super) fn separate(index: usize, text: &mut Vec<u8>) {
-    if index > 0 {
-        text.push(b',');
-    }
 }

@@ -4,7 +4,7 @@ use base64::{Engine, prelude::BASE64_STANDARD};
 use flatgeobuf::ColumnType;
 use serde::{Serialize, de::IgnoredAny};
 
-use super::{opening::Column, outline::separate};
+use super::opening::Column;
 
 /// Writes the properties that these bytes hold; `None` where they make no sense.
 pub(super) fn write(mut bytes: &[u8], columns: &[Column], text: &mut Vec<u8>) -> Option<()> {
@@ -103,4 +103,11 @@ fn taken<const N: usize>(bytes: &mut &[u8]) -> Option<[u8; N]> {
     let (first, rest) = bytes.split_first_chunk()?;
     *bytes = rest;
     Some(*first)
+}
+
+/// A comma in front of all but the first.
+pub(super) fn separate(index: usize, text: &mut Vec<u8>) {
+    if index > 0 {
+        text.push(b',');
+    }
 }

@@ -3,17 +3,17 @@
 use std::io::{self, Read};
 
 use super::{
-    at_feature,
+    bytes::at_feature,
     feature::{self, Lies},
     features::Features,
     near::Near,
-    opening::Opening,
+    opening::Preamble,
 };
 use crate::fault::{Fault, flatgeobuf::InFlatgeobuf};
 
 /// A file as GeoJSON.
 pub(super) struct Transcript<'b> {
-    opening: Opening,
+    opening: Preamble,
     features: Features<'b>,
     near: Option<Near>,
     text: Vec<u8>,
@@ -39,7 +39,7 @@ enum Stage {
 const MOST_CURVED: usize = 5;
 
 impl<'b> Transcript<'b> {
-    pub(super) fn of(opening: Opening, features: Features<'b>, near: Option<Near>) -> Self {
+    pub(super) fn of(opening: Preamble, features: Features<'b>, near: Option<Near>) -> Self {
         Self {
             passed: opening.some_features(),
             opening,
