@@ -67,7 +67,9 @@ pub(super) fn write(
             Some(at) => position(at, text),
             None => text.extend(b"[]"),
         },
-        GeometryType::MultiLineString | GeometryType::Polygon => rings(shape, &at, text)?,
+        GeometryType::MultiLineString | GeometryType::MultiCurve | GeometryType::Polygon => {
+            rings(shape, &at, text)?
+        }
         GeometryType::MultiPolygon => polygons(shape, &at, text)?,
         _ => list(&at, text, position),
     }
