@@ -2,6 +2,7 @@
 
 mod broken;
 mod near;
+mod real;
 
 use schrund::{
     example,

@@ -17,8 +17,8 @@ pub(in crate::read) struct Near(Vec<Bounds>);
 pub(super) type Corners = [f64; 4];
 
 impl Near {
-    /// What a plan and its map can ask of an inventory: all ice within the longer side of the route's box from it, which is
-    /// more than any map shows. Beside it all ice within the boxes of these zones.
+    /// What a plan and its maps can ask of an inventory: all ice within a share of the longer side of the route's box from
+    /// it. Beside it all ice within the boxes of these zones.
     pub(in crate::read) fn of(route: Option<&Route>, zones: &[Zone]) -> Self {
         let lines = route.into_iter().flat_map(|route| &route.stages);
         let boxes = lines.filter_map(|stage| Bounds::of(stage.points()));
@@ -28,7 +28,7 @@ impl Near {
         let corner = LonLat::new(line.high.lon_deg, line.low.lat_deg);
         let across_m = line.low.distance_m(corner);
         let up_m = corner.distance_m(line.high);
-        let shown = line.widened(across_m.max(up_m).max(LEAST_M));
+        let shown = line.widened((MAPS * across_m.max(up_m)).max(LEAST_M));
         let boxes = zones.iter().filter_map(|zone| zone.outline.bounds());
         Self(std::iter::once(shown).chain(boxes).collect())
     }
@@ -39,6 +39,9 @@ impl Near {
     }
 }
 
+/// The map of a leg that runs along the edge of the box is a square with an eighth of room on either side, so half of it,
+/// (1 + 2 × 0.12) / 2 of the longer side, lies outside. Our judgement, as that room is.
+const MAPS: f64 = 0.65;
 /// At least so much is looked at round a route, metres: more than any map shows round a short one. Our judgement.
 const LEAST_M: f64 = 1000.0;
 

@@ -58,7 +58,7 @@ fn sources() -> Sources<'static> {
 }
 
 /// Every output of a job.
-fn outputs(job: &Job) -> Vec<String> {
+pub(super) fn outputs(job: &Job) -> Vec<String> {
     let planner = Planner::new(job).expect("a job");
     let plan = planner.plan().expect("a plan");
     let scene = planner.scene(&plan).expect("a scene");
