@@ -5,6 +5,7 @@
 pub mod code;
 pub mod coordinates;
 pub mod files;
+pub mod flatgeobuf;
 pub mod geojson;
 pub mod gpx;
 pub mod instead;

@@ -187,9 +187,9 @@ mod unmet;
 
 mod again;
 
-pub mod survey;
 #[cfg(feature = "fetch")]
 pub mod fetch;
+pub mod survey;
 
 pub use again::Memory;
 pub use survey::Survey;

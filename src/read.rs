@@ -4,15 +4,20 @@
 //! file each.
 
 mod alone;
+pub mod as_text;
 mod both;
+#[cfg(feature = "flatgeobuf")]
+mod flatgeobuf;
 mod gathered;
 pub mod geojson;
 pub mod gpx;
 mod grid;
 mod ice;
 pub mod input;
+mod inventory;
 pub mod kind;
 pub mod lay;
+mod models;
 pub mod number;
 pub mod practice;
 mod signature;

@@ -1,6 +1,7 @@
 //! What tests are made from: invented trips and their texts, the program itself, pages, files from the field.
 
 pub(crate) mod any;
+pub(crate) mod flatgeobuf;
 pub(crate) mod ground;
 pub(crate) mod page;
 pub(crate) mod planned;

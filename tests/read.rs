@@ -1,5 +1,6 @@
 //! The readers: what is accepted, what is noted, what is refused.
 
+mod flatgeobuf;
 mod geojson;
 mod gpx;
 mod lay;

@@ -68,13 +68,15 @@ fn check(
         return terrain::check(name);
     }
     let mut text = source::open(name).map_err(|fault| vec![fault])?;
-    let kind = kind::of(shown, text.fill_buf().unwrap_or_default());
+    let start = text.fill_buf().unwrap_or_default();
+    let (kind, packed) = (kind::of(shown, start), kind::is_flatgeobuf(start));
     let input = Input::text(shown, text);
     match kind {
         Kind::Terrain => terrain::check(name),
         Kind::Zones => {
             let zones = lay::zones(input, gap_m)?;
-            let says = format!("{shown}: {} zones", zones.value.len());
+            let format = if packed { " in FlatGeobuf" } else { "" };
+            let says = format!("{shown}: {} zones{format}", zones.value.len());
             read.zones = Some((shown.clone(), zones.value));
             Ok(noted(says, zones.notes))
         }

@@ -1,7 +1,7 @@
 //! `schrund draw`: one offline page with route, ice, trip and the program itself, for drawing and replanning.
 
 use std::{
-    io::{IsTerminal, Write, stdout},
+    io::{Cursor, IsTerminal, Write, stdout},
     path::{Path, PathBuf},
 };
 
@@ -13,7 +13,7 @@ use schrund::{
     },
     plan::Plan,
     read::{
-        gpx,
+        as_text, gpx,
         input::{self, Input},
         lay,
         trip::{Trip, TripFiles},
@@ -176,7 +176,8 @@ fn files(
     }
     said.terrain = terrain;
     if let Some(name) = &asked.glaciers {
-        said.glaciers = Some(put(name, bytes(name)?, false));
+        let (name, bytes) = inventory(name, line)?;
+        said.glaciers = Some(put(&name, bytes, false));
     }
     let practice = asked.practice.as_ref();
     if let Some(name) = practice.filter(|name| inputs::practice_file(name).is_some()) {
@@ -234,11 +235,40 @@ fn line(name: &str) -> Result<(PageText, Route), Vec<Fault>> {
 
 /// The zones as a text. Ice that is wrong can be mended on the page, but letters that nobody knows are lost there.
 fn ice(name: &str) -> Result<PageText, Vec<Fault>> {
-    let text = input::utf8(&source::shown(name), bytes(name)?);
+    let shown = &source::shown(name);
+    let bytes = bytes(name)?;
+    let own = own_name(name, "zones.geojson");
+    if let Some(text) = as_text::zones_text(shown, &bytes)? {
+        return Ok(PageText {
+            name: as_geojson(&own),
+            text,
+        });
+    }
+    let text = input::utf8(shown, bytes);
     Ok(PageText {
-        name: own_name(name, "zones.geojson"),
+        name: own,
         text: text.map_err(|fault| vec![fault])?,
     })
+}
+
+/// The inventory under the name that it has in the page. What is FlatGeobuf is there as the text of what lies near the line,
+/// since the program in the page does not read that, and a whole inventory may weigh a gigabyte.
+fn inventory(name: &str, line: &Route) -> Result<(String, Vec<u8>), Vec<Fault>> {
+    let file = if source::can_be_sought(name) {
+        source::seekable(name).map_err(|fault| vec![fault])?
+    } else {
+        Box::new(Cursor::new(bytes(name)?))
+    };
+    match as_text::near_text(&source::shown(name), file, line)? {
+        Some(text) => Ok((as_geojson(name), text.into_bytes())),
+        None => Ok((name.to_owned(), bytes(name)?)),
+    }
+}
+
+/// The name of a file that is written as GeoJSON.
+fn as_geojson(name: &str) -> String {
+    let name = Path::new(name).with_extension("geojson");
+    name.display().to_string()
 }
 
 fn bytes(name: &str) -> Result<Vec<u8>, Vec<Fault>> {

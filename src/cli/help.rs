@@ -30,7 +30,7 @@ pub(crate) const EXIT_CODES: [(&str, &str); 8] = [
 ];
 
 /// Calls that work in the folder examples/vordalen, by command.
-const EXAMPLES: [(&str, &[Example]); 13] = [
+const EXAMPLES: [(&str, &[Example]); 14] = [
     (
         "schrund",
         &[

@@ -15,7 +15,7 @@ use schrund::{
     },
     practice::{Rule, set},
     read::{
-        input::{Input, Text},
+        input::{Input, Seekable, Text},
         lay::Sources,
         trip::{self, Assume, RopeEntry, StageWord, Trip, TripFiles},
     },
@@ -76,9 +76,17 @@ pub(crate) fn laid_over(own: Sources<'static>, args: &LaidArgs) -> Sources<'stat
     let files = files(args, trip.as_ref());
     let models = files.terrain.iter();
     let models = models.map(|name| Input::opened(source::shown(name), source::seekable(name)));
+    let glaciers = files.glaciers.as_deref();
+    let (here, elsewhere) = glaciers
+        .map(|name| match source::can_be_sought(name) {
+            true => (Some(sought(name)), None),
+            false => (None, Some(text(name))),
+        })
+        .unwrap_or_default();
     Sources {
         practice: files.practice.as_deref().and_then(practice_file),
-        glaciers: files.glaciers.as_deref().map(text),
+        glaciers: elsewhere,
+        glaciers_near: here,
         terrain: models.collect(),
         trip,
         flags: flags(args),
@@ -169,6 +177,11 @@ fn exchanged(route: &str, zones: &str) -> String {
 /// A text by its name.
 pub(crate) fn text(name: &str) -> Input<Text<'static>> {
     Input::opened(source::shown(name), source::open(name))
+}
+
+/// A file that is read here and there by its name.
+fn sought(name: &str) -> Input<Seekable> {
+    Input::opened(source::shown(name), source::seekable(name))
 }
 
 /// The trip file, read.

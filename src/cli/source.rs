@@ -27,7 +27,7 @@ const BUFFER: usize = 1 << 18;
 /// How the names of inputs end, those first that are most likely meant; those of one kind stand together.
 const MEANT: [&[&str]; 4] = [
     &["gpx"],
-    &["geojson", "json"],
+    &["geojson", "json", "fgb"],
     &["toml"],
     &["tif", "tiff", "hgt"],
 ];
@@ -55,6 +55,16 @@ pub(crate) fn open(name: &str) -> Result<Box<dyn BufRead + Send>, Fault> {
         return network::open(name);
     }
     Ok(Box::new(BufReader::with_capacity(BUFFER, file(name)?)))
+}
+
+/// Whether it is worth while to read it here and there: a file and no pipe, or an address that is called as a format with an
+/// index is.
+pub(crate) fn can_be_sought(name: &str) -> bool {
+    if is_address(name) {
+        let path = name.split(['?', '#']).next().unwrap_or_default();
+        return path.to_ascii_lowercase().ends_with(".fgb");
+    }
+    name != "-" && Path::new(name).is_file()
 }
 
 /// Opens a file that is read here and there.

@@ -120,15 +120,16 @@ fn written(
     ended: &mut End,
     show: &Show,
 ) -> String {
+    let shown = source::shown(track);
     let error = found.as_ref().err().map(|faults| {
         let worst = show::worst(faults);
         if *ended == End::Done {
             *ended = worst;
         }
-        show.one_lost(source::shown(track), faults)
+        show.one_lost(&shown, faults)
     });
     let line = SurveyLine {
-        track: source::shown(track),
+        track: &shown,
         found: match (found, &error) {
             (Ok(facts), _) => Ok(facts),
             (Err(_), error) => Err(error.as_deref().unwrap_or_default()),
@@ -166,13 +167,13 @@ fn compare(args: &SurveyArgs, show: &Show) -> Result<End, Vec<Fault>> {
         return Err(faults);
     }
     let apart = apart(&routes.iter().collect::<Vec<_>>(), SAME_WAY_M);
-    let lines = tracks
+    let names: Vec<String> = tracks.iter().map(|track| source::shown(track)).collect();
+    let lines = names
         .iter()
         .zip(&routes)
         .zip(apart)
         .map(|((track, route), apart)| {
             let facts = survey.of(route)?;
-            let track = source::shown(track);
             Ok(ComparedLine {
                 track,
                 facts,
@@ -193,7 +194,7 @@ fn job(args: &SurveyArgs) -> Result<Job, Vec<Fault>> {
 /// A track as a route.
 fn line(track: &str) -> Result<Route, Vec<Fault>> {
     let text = source::open(track).map_err(|fault| vec![fault])?;
-    let read = schrund::read::gpx::route(source::shown(track), text);
+    let read = schrund::read::gpx::route(&source::shown(track), text);
     read.map(|Noted { value, .. }| value)
 }
 

@@ -223,6 +223,15 @@ codes! {
     ///
     /// What to do: mend the member that is named, or save the zones again as GeoJSON in the map editor.
     BadGeojson, "bad-geojson", Error;
+    /// A FlatGeobuf file is damaged: cut off, or what it says of itself contradicts its bytes. Nothing is planned from it.
+    ///
+    /// What to do: fetch or copy the file again, or save it again from the map editor.
+    BrokenFlatgeobuf, "broken-flatgeobuf", Error;
+    /// The outline of a feature is made of curves or of surfaces in space. Only polygons with straight edges are read, and to
+    /// leave it out could lose ice.
+    ///
+    /// What to do: convert the file to polygons by the command that is named.
+    CurvedOutline, "curved-outline", Error;
     /// The file says that its coordinates are not longitude/latitude on WGS 84.
     ///
     /// What to do: save the zones again from the map editor with WGS 84 (EPSG:4326) as their coordinate system, or

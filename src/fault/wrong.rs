@@ -5,6 +5,7 @@ use serde::Serialize;
 use super::{
     code::Code,
     files::InFiles,
+    flatgeobuf::InFlatgeobuf,
     geojson::InGeojson,
     gpx::InGpx,
     network::InNetwork,
@@ -35,6 +36,8 @@ pub enum Wrong {
     Gpx(InGpx),
     /// With a zones file or an inventory.
     Geojson(InGeojson),
+    /// With a zones file or an inventory in FlatGeobuf, as a file.
+    Flatgeobuf(InFlatgeobuf),
     /// With a terrain file.
     Terrain(InTerrain),
     /// With the text or the form of a trip file or a practice file.
@@ -60,6 +63,7 @@ impl Wrong {
             Self::Network(what) => what.kind(),
             Self::Gpx(what) => what.kind(),
             Self::Geojson(what) => what.kind(),
+            Self::Flatgeobuf(what) => what.kind(),
             Self::Terrain(what) => what.kind(),
             Self::Toml(what) => what.kind(),
             Self::Practice(what) => what.kind(),
@@ -86,6 +90,7 @@ from! {
     Network InNetwork,
     Gpx InGpx,
     Geojson InGeojson,
+    Flatgeobuf InFlatgeobuf,
     Terrain InTerrain,
     Toml InToml,
     Practice InPractice,

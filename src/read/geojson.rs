@@ -38,6 +38,8 @@ use crate::{
     trip::zone::Zone,
 };
 
+#[cfg(feature = "flatgeobuf")]
+pub(super) use self::crs::is_wgs84;
 pub use self::{given::Given, known::KnownShapes};
 
 /// Reads the zones of a GeoJSON text `[rfc7946]`; `name` is what the messages call the file.

@@ -1,5 +1,7 @@
 //! Ice whose gap widths mean nothing: that of a glacier inventory, and zones beside a width that cannot be assumed.
 
+#[cfg(feature = "flatgeobuf")]
+use crate::read::flatgeobuf;
 use crate::{
     fault::{Code, Fault, Level, Noted, Place, Wrong, geojson::InGeojson, instead::Instead},
     read::{
@@ -14,7 +16,7 @@ use crate::{
 pub(super) type IceRead = Result<Noted<Vec<Zone>>, Vec<Fault>>;
 
 /// Stands in for the gap widths that an inventory does not give; nothing is reckoned from it.
-const ANY_GAP: Given = Given { gap_m: Some(1.0) };
+pub(super) const ANY_GAP: Given = Given { gap_m: Some(1.0) };
 
 /// Zones, with a width for those that give none, or beside what is wrong with that width.
 pub(super) fn zones(
@@ -37,6 +39,10 @@ pub(super) fn zones(
 pub(super) fn read(input: Input<Text<'_>>, given: &Given, known: Option<&KnownShapes>) -> IceRead {
     let mut text = input.source?;
     let start = text.fill_buf().unwrap_or_default();
+    #[cfg(feature = "flatgeobuf")]
+    if signature::is_flatgeobuf(start) {
+        return flatgeobuf::zones(&input.name, text, given, known);
+    }
     let (xml, other) = (signature::of_xml(start), signature::of_text(start));
     let read = match known {
         Some(known) => geojson::zones_again(&input.name, text, given, known),
@@ -77,30 +83,6 @@ pub(super) fn drawn(zones: IceRead, ice_known: bool) -> IceRead {
     })
 }
 
-/// The ice of the inventory. What it says about gaps is not used, which is told, and a file without a polygon is a fault.
-fn inventory(input: Input<Text<'_>>, known: Option<&KnownShapes>) -> IceRead {
-    let file = Place::file(&input.name);
-    let read = gapless(read(input, &ANY_GAP, known));
-    let mut ice =
-        read.map_err(|faults| faults.into_iter().map(of_inventory).collect::<Vec<_>>())?;
-    let given = ice.value.iter().filter(|zone| !zone.gap.assumed).count();
-    if given > 0 {
-        let gaps = Fault::new(InGeojson::InventoryGaps(given), file);
-        ice.notes.push(gaps);
-    }
-    Ok(ice)
-}
-
-/// A zones file without ice is to be drawn, an inventory without ice is the wrong file.
-fn of_inventory(mut fault: Fault) -> Fault {
-    fault.what = match fault.what {
-        Wrong::Geojson(InGeojson::NoZones(features, _)) => InGeojson::NoIce(features).into(),
-        Wrong::Geojson(InGeojson::Empty) => InGeojson::EmptyInventory.into(),
-        what => what,
-    };
-    fault
-}
-
 /// What was read of ice, without the word that [`ANY_GAP`] was assumed.
 pub(super) fn gapless(read: IceRead) -> IceRead {
     let is_other = |note: &Fault| note.kind() != Code::GapAssumed;
@@ -114,15 +96,4 @@ pub(super) fn gapless(read: IceRead) -> IceRead {
             Err(faults)
         }
     }
-}
-
-/// The ice of an inventory, where there is one.
-pub(super) fn perhaps(input: Option<Input<Text<'_>>>, known: Option<&KnownShapes>) -> IceRead {
-    let none = || {
-        Ok(Noted {
-            value: Vec::new(),
-            notes: Vec::new(),
-        })
-    };
-    input.map_or_else(none, |input| inventory(input, known))
 }

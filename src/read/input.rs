@@ -7,6 +7,7 @@ use std::{
 
 use crate::{
     fault::{Fault, Place, files::InFiles, instead::Instead},
+    raster::ReadSeek,
     read::{kind, signature},
 };
 
@@ -25,6 +26,20 @@ const MOST_MIB: u64 = 1;
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 pub type Text<'a> = Box<dyn BufRead + Send + 'a>;
+
+/// A file that is read here and there, as an index tells: whoever uses the library opens it, or asks for pieces of it from
+/// afar.
+///
+/// ```
+/// use schrund::read::input::{Input, Seekable};
+///
+/// let held: Seekable = Box::new(std::io::Cursor::new(schrund::example::PAIR_GLACIERS_GEOJSON.as_bytes()));
+/// let mut sources = schrund::example::sources();
+/// sources.glaciers_near = Some(Input::new("ice.geojson", held));
+/// assert!(!sources.job()?.glaciers.is_empty(), "a file without an index is read from its beginning");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+pub type Seekable = Box<dyn ReadSeek>;
 
 /// One input. What could not be opened brings its faults along, so that they are told together with those of the others.
 ///

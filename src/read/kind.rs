@@ -1,6 +1,6 @@
 //! What kind of file some bytes begin.
 
-use crate::raster;
+use crate::{raster, read::signature};
 
 /// The kinds of input there are.
 ///
@@ -40,6 +40,9 @@ pub fn of(name: &str, start: &[u8]) -> Kind {
     if is_terrain(name, start) {
         return Kind::Terrain;
     }
+    if is_flatgeobuf(start) {
+        return Kind::Zones;
+    }
     match first_sign(start) {
         Some(b'[') if begins_toml_table(start) && !name.ends_with("json") => Kind::Toml,
         Some(b'{' | b'[' | 0x1E) => Kind::Zones,
@@ -62,6 +65,17 @@ fn begins_toml_table(start: &[u8]) -> bool {
 #[must_use]
 pub fn is_practice(text: &str) -> bool {
     text.contains("[spacing_")
+}
+
+/// Whether zones or an inventory are FlatGeobuf, by how the file begins.
+///
+/// ```
+/// assert!(schrund::read::kind::is_flatgeobuf(b"fgb\x03fgb\x00"));
+/// assert!(!schrund::read::kind::is_flatgeobuf(b"fgb = 3"));
+/// ```
+#[must_use]
+pub fn is_flatgeobuf(start: &[u8]) -> bool {
+    signature::is_flatgeobuf(start)
 }
 
 /// Whether a file is a terrain model, by its first bytes or by its name where it has none of its own.

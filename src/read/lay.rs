@@ -12,18 +12,21 @@ use crate::{
         gathered::Faults,
         geojson::{Given, KnownShapes},
         grid, ice,
-        input::{Input, Text},
-        swapped::{FileNames, swapped},
+        input::{Input, Seekable, Text},
+        inventory::{Inventory, apart},
         trip::{self, HaltEntry, Laid, StageWord, Trip},
         unlaid,
     },
     trip::{
         halt::Halt, job::Job, language::Language, party::Party, rope::Rope, route::Route,
-        timetable::Timetable, zone::Zone,
+        timetable::Timetable,
     },
 };
 
-pub use crate::read::alone::{practice, route, terrain, zones};
+pub use crate::read::{
+    alone::{practice, route, zones},
+    models::terrain,
+};
 
 /// Everything a job can be read from. Only the line and the ice must be there.
 ///
@@ -49,10 +52,13 @@ pub use crate::read::alone::{practice, route, terrain, zones};
 pub struct Sources<'a> {
     /// The line: GPX. Without one the job has no stages, for whoever holds many lines against one set of ice.
     pub route: Option<Input<Text<'a>>>,
-    /// The ice: GeoJSON.
+    /// The ice: GeoJSON or FlatGeobuf.
     pub zones: Input<Text<'a>>,
-    /// A glacier inventory: GeoJSON.
+    /// A glacier inventory: GeoJSON or FlatGeobuf, read from its beginning to its end.
     pub glaciers: Option<Input<Text<'a>>>,
+    /// The same as a file of which only what lies near the route is read, where it is FlatGeobuf with an index. One of the
+    /// two is given; this one counts.
+    pub glaciers_near: Option<Input<Seekable>>,
     /// Terrain models.
     pub terrain: Vec<Input<raster::RasterSource>>,
     /// The same, where they were opened before, with what was noticed then: nothing of `terrain` is opened.
@@ -76,6 +82,7 @@ impl<'a> Sources<'a> {
             route: Some(route),
             zones,
             glaciers: None,
+            glaciers_near: None,
             terrain: Vec::new(),
             opened: None,
             known: None,
@@ -104,7 +111,7 @@ impl<'a> Sources<'a> {
         // Who goes and when may stand in the part that could not be read.
         let trip_read = trip.is_some();
         let party_known = trip_read || self.flags.party.is_some();
-        let inventory = self.glaciers.is_some();
+        let inventory = self.glaciers.is_some() || self.glaciers_near.is_some();
         let said = Layered {
             flags: self.flags,
             trip: trip.unwrap_or_default(),
@@ -118,24 +125,23 @@ impl<'a> Sources<'a> {
         };
         faults.0.extend(said.not_laid(&self.terrain, inventory));
         let laid = faults.take(said.laid(self.practice));
-        let (line, drawn) = (line.unwrap_or_default(), self.zones.name.clone());
+        let names = [line.unwrap_or_default(), self.zones.name.clone()];
         let ((route, zones), glaciers) = cores::both(
             || both::ice_and_perhaps_a_line(self.route, self.zones, said.gap(), self.known),
-            || ice::perhaps(self.glaciers, self.known),
+            || Inventory::begun(self.glaciers, self.glaciers_near, self.known),
         );
         let route = faults.take(route);
         let zones = ice::drawn(zones, inventory).map_err(|told| grid::named(told, route.as_ref()));
         let zones = faults.take(zones);
         let terrain = faults.take(self.opened.map_or_else(|| terrain(self.terrain), Ok));
-        let glaciers = faults.take(glaciers);
+        let glaciers = faults.take(glaciers.near(route.as_ref(), zones.as_ref(), &names));
         let party = party_known.then(|| said.party(laid.as_ref().map(|laid| &laid.rules)));
         let party = party.and_then(|party| faults.take(party));
         let ropes = faults.take(said.ropes());
         if let Some(route) = &route {
             faults.check(said.no_stage(&route.value));
             let known = glaciers.as_ref().map_or(&[][..], |g| &g.value);
-            let zones = zones.as_ref().map(|zones| zones.value.as_slice());
-            faults.check(apart(&route.value, zones, known, [&line, &drawn]));
+            faults.check(apart(&route.value, zones.as_ref(), known, &names));
         }
         let timed = laid.as_ref().filter(|_| trip_read);
         let halts = said.halts(timed, route.as_ref().map(|route| &route.value));
@@ -155,6 +161,7 @@ impl<'a> Sources<'a> {
                 name: said.trip.name,
                 terrain: terrain.value,
                 glaciers: glaciers.value,
+                has_inventory: inventory,
                 zones: zones.value,
                 party,
                 ropes,
@@ -166,19 +173,6 @@ impl<'a> Sources<'a> {
             _ => Err(faults.0),
         }
     }
-}
-
-/// The fault of files that would meet with longitude and latitude swapped in one of them.
-fn apart(
-    line: &Route,
-    ice: Option<&[Zone]>,
-    known: &[Zone],
-    [route, zones]: [&str; 2],
-) -> Option<Fault> {
-    if line.stages.is_empty() {
-        return None;
-    }
-    swapped(line, ice?, known, FileNames { route, zones })
 }
 
 fn opened(trip: Option<Input<Trip>>) -> (Result<Trip, Vec<Fault>>, Place) {

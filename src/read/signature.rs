@@ -1,6 +1,11 @@
 //! Kinds of files by the bytes they begin with.
 
-use crate::fault::instead::Instead;
+use std::io::{Read, SeekFrom};
+
+use crate::{
+    fault::{Fault, Place, files::InFiles, instead::Instead},
+    raster::ReadSeek,
+};
 
 /// First bytes of formats that are neither XML nor text. \[memory\]
 const SIGNATURES: [(&[u8], Instead); 10] = [
@@ -15,6 +20,29 @@ const SIGNATURES: [(&[u8], Instead); 10] = [
     (b"\xff\xd8\xff", Instead::Picture),
     (b"fgb\x03", Instead::FlatGeobuf),
 ];
+
+/// Bytes that tell FlatGeobuf.
+const FLATGEOBUF_BYTES: u64 = 4;
+
+/// Whether a file begins as FlatGeobuf of some version does: a word, and a number that is no letter behind it.
+pub(super) fn is_flatgeobuf(start: &[u8]) -> bool {
+    matches!(start, [b'f', b'g', b'b', version, ..] if *version < b' ')
+}
+
+/// The same of a file, which is at its beginning again afterwards.
+///
+/// # Errors
+/// It cannot be read.
+pub(super) fn begins_flatgeobuf(name: &str, file: &mut dyn ReadSeek) -> Result<bool, Vec<Fault>> {
+    let mut start = Vec::new();
+    let read = (&mut *file).take(FLATGEOBUF_BYTES).read_to_end(&mut start);
+    let begun = read.and_then(|_| file.seek(SeekFrom::Start(0)));
+    begun.map_err(|why| {
+        let stopped = InFiles::Stopped(why.to_string());
+        vec![Fault::new(stopped, Place::file(name))]
+    })?;
+    Ok(is_flatgeobuf(&start))
+}
 
 /// So many signs between values make a line the row of a table. Our judgement.
 const LEAST_COLUMNS: usize = 2;

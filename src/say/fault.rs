@@ -1,6 +1,7 @@
 //! Faults of inputs in words: what is wrong, where, and how to mend it.
 
 mod files;
+mod flatgeobuf;
 mod geojson;
 mod gpx;
 mod instead;
@@ -73,6 +74,7 @@ fn phrase(fault: &Fault, voice: Voice) -> Phrase {
             let typed = matches!(fault.at.item, Some(Item::Flag(_)));
             geojson::phrase(what, file, voice).and(vec![("typed", Arg::yes(typed))])
         }
+        Wrong::Flatgeobuf(what) => flatgeobuf::phrase(what, file),
         Wrong::Terrain(what) => terrain::phrase(what, file),
         Wrong::Toml(what) => toml::phrase(what),
         Wrong::Practice(what) => trip::practice(what),

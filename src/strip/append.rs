@@ -4,10 +4,13 @@ use std::ops::Range;
 
 use super::LineStrip;
 use crate::{
-    fault::{Code, Fault, Level, Noted, Place, Wrong, geojson::InGeojson, strip::InStrip},
+    fault::{
+        Code, Fault, Level, Noted, Place, Wrong, geojson::InGeojson, instead::Instead,
+        strip::InStrip,
+    },
     read::{
         input::{Input, utf8},
-        lay,
+        kind, lay,
     },
     trip::zone::Zone,
 };
@@ -44,6 +47,10 @@ pub fn to(name: &str, file: Option<Vec<u8>>, strips: &[LineStrip]) -> Result<App
     let features: Vec<String> = strips.iter().map(LineStrip::feature).collect();
     let text = match file {
         None => new(&features),
+        Some(bytes) if kind::is_flatgeobuf(&bytes) => {
+            let is = InStrip::Is(Instead::FlatGeobuf);
+            return Err(vec![Fault::new(is, Place::file(name))]);
+        }
         Some(bytes) => {
             let found = faults(name, &bytes);
             if !found.is_empty() {

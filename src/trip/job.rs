@@ -44,6 +44,8 @@ pub struct Job {
     pub zones: Vec<Zone>,
     /// Ice of a glacier inventory, gap widths meaning nothing: where no zone is drawn on it, the plan says so.
     pub glaciers: Vec<Zone>,
+    /// Whether an inventory was read, of which perhaps nothing lies near the route.
+    pub has_inventory: bool,
     /// Heights of the ground; empty where the leader has none.
     pub terrain: Terrain,
     /// Who goes.
@@ -72,6 +74,7 @@ impl Job {
             route: Route::default(),
             zones: Vec::new(),
             glaciers: Vec::new(),
+            has_inventory: false,
             terrain: Terrain::default(),
             party: Party::default(),
             ropes: Vec::new(),
@@ -96,6 +99,7 @@ impl Job {
             halts: &self.halts,
             terrain: (!self.terrain.is_empty()).then_some(&self.terrain),
             glaciers: &self.glaciers,
+            has_inventory: self.has_inventory,
             notices: &self.notices,
             burden: None,
         }
@@ -135,6 +139,8 @@ pub struct Brief<'a> {
     pub terrain: Option<&'a Terrain>,
     /// See [`Job::glaciers`].
     pub glaciers: &'a [Zone],
+    /// See [`Job::has_inventory`].
+    pub has_inventory: bool,
     /// See [`Job::notices`].
     pub notices: &'a [Fault],
     /// Somebody hurt whom one of the party carries; nobody in a job.

@@ -45,7 +45,7 @@ pub(crate) fn findings(
                 .filter_map(|stage| climb_unknown(stage, job.rules)),
         );
     }
-    if job.glaciers.is_empty() {
+    if job.glaciers.is_empty() && !job.has_inventory {
         found.push(of_part(JobPart::Zones, Fact::NoInventory {}));
     }
     if job.ropes.is_empty() {

@@ -38,6 +38,7 @@ fn planned(route: &Route, zones: &[Zone], people: usize, rules: &Rules) -> Optio
         rules,
         terrain: None,
         glaciers: &[],
+        has_inventory: false,
         notices: &[],
         timetable: &Timetable::default(),
         burden: None,

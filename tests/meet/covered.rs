@@ -129,6 +129,7 @@ fn who_stays_in_the_hole_is_set_up_for_what_lies_in_it() {
             rules: &rules,
             terrain: None,
             glaciers: &[],
+            has_inventory: false,
             notices: &[],
             timetable: &Timetable::default(),
             burden: None,

@@ -45,6 +45,26 @@ zones-unknown-crs = the file has a `crs` that names no known system: { thing }
     .hint = { to-wgs84 }
 to-wgs84 = save it again from the map editor with WGS 84 (EPSG:4326) as its coordinate system, or convert it with GDAL, another program: `{ $command }`
 
+## FlatGeobuf, as a file
+
+flatgeobuf-part = { $part ->
+    [header] its header
+    [index] its index
+    [geometry] the outline
+    [properties] the properties
+   *[feature] the feature
+ }
+zones-flatgeobuf-version = this is FlatGeobuf of version { $version }, and version 3 is read
+    .hint = { as-geojson }
+zones-flatgeobuf-cut-off = the file ends in the middle
+    .hint = copy or download it again
+zones-flatgeobuf-broken = the FlatGeobuf file is damaged: { flatgeobuf-part } cannot be as it stands there
+    .hint = copy or download it again, or save it again from the map editor
+zones-flatgeobuf-too-long = the FlatGeobuf file is damaged: { flatgeobuf-part } is said to be longer than { $most } MiB
+    .hint = copy or download it again, or save it again from the map editor
+zones-flatgeobuf-curved = the outline is a { $kind }, and only polygons with straight edges are read
+    .hint = convert the file with GDAL, another program: `{ $command }`
+
 ## The form of the objects
 
 thing = { $thing ->

@@ -33,7 +33,7 @@ pub(super) const LATE: usize = 900;
 pub(crate) struct JobArgs {
     /// The line: a GPX file, an http(s) address, or - for standard input.
     pub(crate) route: String,
-    /// The ice: a GeoJSON file, an http(s) address, or - for standard input.
+    /// The ice: a GeoJSON or FlatGeobuf file, an http(s) address, or - for standard input.
     pub(crate) zones: String,
     #[command(flatten)]
     pub(crate) laid: LaidArgs,
@@ -73,7 +73,7 @@ pub(crate) struct LaidArgs {
     /// A terrain model, GeoTIFF or .hgt; give it again for each. At each place the finest one counts that has a height.
     #[arg(help_heading = ICE, long, value_name = "FILE")]
     pub(crate) terrain: Vec<String>,
-    /// A glacier inventory (GeoJSON): where the line is on its ice and no zone is drawn, it is roped, the gaps unknown.
+    /// A glacier inventory (GeoJSON or FlatGeobuf): where the line is on its ice and no zone is drawn, it is roped, the gaps unknown.
     #[arg(help_heading = ICE, long, value_name = "FILE")]
     pub(crate) glaciers: Option<String>,
     /// What is done where the line is on ice of the inventory and no zone is drawn.

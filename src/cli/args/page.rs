@@ -14,7 +14,7 @@ use super::job::{JobArgs, LaidArgs, UnitsFlag};
 pub(crate) struct DrawArgs {
     /// The line: a GPX file, an http(s) address, or - for standard input. Without it the page takes one that is dropped on it.
     pub(crate) route: Option<String>,
-    /// The ice drawn so far: a GeoJSON file, an http(s) address, or - for standard input.
+    /// The ice drawn so far: a GeoJSON or FlatGeobuf file, an http(s) address, or - for standard input.
     pub(crate) zones: Option<String>,
     #[command(flatten)]
     pub(crate) laid: LaidArgs,

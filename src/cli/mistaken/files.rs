@@ -13,6 +13,8 @@ use crate::{help, naming};
 /// Files that nobody named, in a call to be filled in: in capitals, so that it is seen that they are to be replaced.
 const ROUTE: &str = "ROUTE.gpx";
 const ZONES: &str = "ZONES.geojson";
+/// How the names of files of ice end.
+const ICE: [&str; 3] = ["geojson", "json", "fgb"];
 
 /// The call for a plan with the files of this call, as far as it names them.
 pub(super) fn call(args: &[String], more: Option<&str>) -> String {
@@ -26,7 +28,7 @@ pub(super) fn call(args: &[String], more: Option<&str>) -> String {
         .iter()
         .find(|arg| *arg == "options")
         .map_or("plan", String::as_str);
-    let (route, zones) = (with(&["gpx"], ROUTE), with(&["geojson", "json"], ZONES));
+    let (route, zones) = (with(&["gpx"], ROUTE), with(&ICE, ZONES));
     naming::call([command, route, zones])
 }
 
@@ -130,7 +132,7 @@ fn of_which(given: &str, args: &[String]) -> (String, String) {
 }
 
 fn route_or_ice(given: &str, args: &[String]) -> (String, String) {
-    let is_ice = |arg: &String| ends(arg, &["geojson", "json"]);
+    let is_ice = |arg: &String| ends(arg, &ICE);
     let kept = kept(args);
     let call = format!("{}{kept}", call(args, None));
     let more = if kept.contains("--party") || kept.contains("--trip") {
@@ -172,7 +174,7 @@ pub(super) fn left_over(given: &str, args: &[String]) -> (String, String) {
         format!("a trip file has its flag: `--trip {given}`")
     } else if ends(given, &["tif", "tiff", "hgt"]) {
         format!("a terrain model has its flag: `--terrain {given}`")
-    } else if ends(given, &["geojson", "json"]) {
+    } else if ends(given, &ICE) {
         more_ice(given, args)
     } else if ends(given, &["gpx"]) {
         "one route at a time: join the files, a track each, and plan them as stages".to_owned()
@@ -189,7 +191,7 @@ pub(super) fn left_over(given: &str, args: &[String]) -> (String, String) {
 /// A second file of ice. Zones with gap widths are never offered as an inventory: their widths would be lost, and the
 /// plan would be the lighter for it.
 fn more_ice(given: &str, args: &[String]) -> String {
-    let is_first = |arg: &&String| ends(arg, &["geojson", "json"]) && *arg != given;
+    let is_first = |arg: &&String| ends(arg, &ICE) && *arg != given;
     let Some(first) = args.iter().find(is_first) else {
         return among(args, given);
     };

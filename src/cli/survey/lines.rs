@@ -24,7 +24,7 @@ impl TracksHeld {
     /// Whether the track has one.
     pub(super) fn holds(&self, track: &str) -> bool {
         let track = source::shown(track);
-        self.tracks.contains(track) || self.tracks.contains(&SurveyLine::cell(track))
+        self.tracks.contains(&track) || self.tracks.contains(&SurveyLine::cell(&track))
     }
 
     /// Whether nothing stands there, not even a head line.

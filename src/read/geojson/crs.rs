@@ -30,7 +30,7 @@ fn found(value: &Value) -> Thing {
 }
 
 /// `CRS84` of the OGC or EPSG 4326, as a short name, a URN or an address.
-fn is_wgs84(name: &str) -> bool {
+pub(in crate::read) fn is_wgs84(name: &str) -> bool {
     let upper = name.trim().to_ascii_uppercase();
     let parts: Vec<&str> = upper
         .split([':', '/', '#'])

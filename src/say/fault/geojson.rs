@@ -230,7 +230,7 @@ fn grid(grids: &[MapGrid], file: &str) -> PhraseArgs {
 }
 
 /// The command of GDAL that writes the file anew on WGS 84.
-fn command(file: &str, from: &str) -> Arg<'static> {
+pub(super) fn command(file: &str, from: &str) -> Arg<'static> {
     let is_file = file != STANDARD_INPUT && !file.contains("://");
     let input = if is_file { file } else { "zones.geojson" };
     let last = input.rsplit(['/', '\\']).next().unwrap_or(input);

@@ -1,0 +1,174 @@
+//! FlatGeobuf into zones: its features are written down as GeoJSON, one at a time, and read as such.
+//!
+//! So that the same outlines mean the same in both formats, to the last byte of a plan, there is one reader of rings,
+//! numbers and words. What is of the file alone is here: its header, its index, its tables.
+//!
+//! ```text
+//! bytes ─opening▶ columns, index, system ─┬ index ▶ where the features near the route stand ┐
+//!                                         └ or all of them, one after the other ────────────┴ features ▶ one in memory
+//!    ─feature, outline, properties▶ GeoJSON, one feature at a time ─▶ read::geojson
+//! ```
+//!
+//! Nothing that the file says of itself is believed: every length is held against the length of the file and against a
+//! limit before anything is read or set aside, tables are verified before they are looked into, and the shape of the
+//! index follows from the number of features alone. The format `[FlatGeobuf 3.x, specification at flatgeobuf.org]`.
+
+mod bytes;
+mod feature;
+mod features;
+mod index;
+mod near;
+mod opening;
+mod outline;
+mod properties;
+mod transcript;
+
+use std::io::Read;
+
+use self::{
+    features::Features,
+    opening::{Preamble, Rest},
+    transcript::Transcript,
+};
+use crate::{
+    fault::{Fault, Item, Level, Noted, Wrong, geojson::InGeojson},
+    read::{
+        geojson::{self, Given, KnownShapes},
+        input::Seekable,
+    },
+    trip::zone::Zone,
+};
+
+pub(super) use self::near::Near;
+
+/// What was read of ice.
+type IceRead = Result<Noted<Vec<Zone>>, Vec<Fault>>;
+
+/// All zones of a file.
+pub(super) fn zones(
+    name: &str,
+    bytes: impl Read,
+    given: &Given,
+    known: Option<&KnownShapes>,
+) -> IceRead {
+    let transcript = streamed(bytes, None).map_err(|fault| vec![in_file(fault, name)])?;
+    read(name, transcript, given, known)
+}
+
+/// The outlines of an inventory that lie near, found by its index where it has one.
+pub(super) fn zones_near(name: &str, bytes: Seekable, given: &Given, near: Near) -> IceRead {
+    let transcript = sought(bytes, near).map_err(|fault| vec![in_file(fault, name)])?;
+    read(name, transcript, given, None)
+}
+
+/// The same of an inventory that can be read only once and from its beginning.
+pub(super) fn zones_near_once(name: &str, bytes: impl Read, given: &Given, near: Near) -> IceRead {
+    let transcript = streamed(bytes, Some(near)).map_err(|fault| vec![in_file(fault, name)])?;
+    read(name, transcript, given, None)
+}
+
+/// All features of a file as a text of GeoJSON.
+pub(super) fn text(name: &str, bytes: impl Read) -> Result<String, Vec<Fault>> {
+    let transcript = streamed(bytes, None).map_err(|fault| vec![in_file(fault, name)])?;
+    whole(name, transcript)
+}
+
+/// Those near as a text of GeoJSON.
+pub(super) fn text_near(name: &str, bytes: Seekable, near: Near) -> Result<String, Vec<Fault>> {
+    let transcript = sought(bytes, near).map_err(|fault| vec![in_file(fault, name)])?;
+    whole(name, transcript)
+}
+
+fn streamed<'b>(mut bytes: impl Read + 'b, near: Option<Near>) -> Result<Transcript<'b>, Fault> {
+    let opening = Preamble::read(&mut bytes)?;
+    let rest = Rest::of(&opening)?;
+    let features = Features::in_a_row(bytes, &rest)?;
+    Ok(Transcript::of(opening, features, near))
+}
+
+fn sought(mut bytes: Seekable, near: Near) -> Result<Transcript<'static>, Fault> {
+    let length = index::length(&mut bytes)?;
+    let opening = Preamble::read(&mut bytes)?;
+    let rest = Rest::of(&opening)?.within(length)?;
+    let features = if rest.has_index() {
+        let found = index::found(&mut bytes, &rest, &near)?;
+        Features::found(bytes, &rest, found, length)
+    } else {
+        Features::in_a_row(bytes, &rest)?
+    };
+    Ok(Transcript::of(opening, features, Some(near)))
+}
+
+fn whole(name: &str, mut transcript: Transcript<'_>) -> Result<String, Vec<Fault>> {
+    let mut text = String::new();
+    let read = transcript.read_to_string(&mut text);
+    let mut faults = transcript.faults;
+    if let Err(why) = read {
+        faults.push(bytes::stopped(&why));
+    }
+    match faults.is_empty() {
+        true => Ok(text),
+        false => Err(faults.into_iter().map(|f| in_file(f, name)).collect()),
+    }
+}
+
+fn read(
+    name: &str,
+    mut transcript: Transcript<'_>,
+    given: &Given,
+    known: Option<&KnownShapes>,
+) -> IceRead {
+    let read = match known {
+        Some(known) => geojson::zones_again(name, &mut transcript, given, known),
+        None => geojson::zones(name, &mut transcript, given),
+    };
+    let (value, told) = match read {
+        Ok(Noted { value, notes }) => (value, notes),
+        Err(told) => (Vec::new(), told),
+    };
+    let broken = !transcript.faults.is_empty();
+    let some_are_far = transcript.is_near() && transcript.passed > 0;
+    let nothing = |fault: &Fault| matches!(fault.what, Wrong::Geojson(InGeojson::NoZones(..)));
+    let mut all: Vec<Fault> = transcript.faults.drain(..).collect();
+    all.extend(
+        told.into_iter()
+            // Of a damaged file nobody knows whether it holds ice, and of an inventory ice may lie elsewhere.
+            .filter(|fault| !(nothing(fault) && (broken || some_are_far)))
+            .map(|fault| transcript.placed(fault)),
+    );
+    let all: Vec<Fault> = all.into_iter().map(|fault| in_file(fault, name)).collect();
+    if all.iter().any(|fault| fault.level() == Level::Error) {
+        return Err(all);
+    }
+    let value = value.into_iter().map(|zone| transcript.numbered(zone));
+    Ok(Noted {
+        value: value.collect(),
+        notes: all,
+    })
+}
+
+fn in_file(mut fault: Fault, name: &str) -> Fault {
+    fault.at.file = Some(name.to_owned());
+    fault
+}
+
+impl Transcript<'_> {
+    /// A complaint about the GeoJSON as one about the file: its lines and columns are nobody's.
+    fn placed(&self, mut fault: Fault) -> Fault {
+        (fault.at.line, fault.at.column) = (None, None);
+        if let Some(Item::Feature { number, .. }) = &mut fault.at.item {
+            *number = self.number(*number);
+        }
+        fault
+    }
+
+    /// An outline by its number in the file.
+    fn numbered(&self, mut zone: Zone) -> Zone {
+        zone.feature = self.number(zone.feature);
+        if self.is_near() {
+            // How many of those that were not read are ice nobody knows; in an inventory all are.
+            zone.number = zone.feature;
+        }
+        zone
+    }
+}

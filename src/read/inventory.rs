@@ -1,0 +1,162 @@
+//! A glacier inventory: all of it, or what lies near the route.
+
+use std::io::BufReader;
+
+use super::{
+    geojson::KnownShapes,
+    ice::{self, ANY_GAP, IceRead, gapless},
+    input::{Input, Seekable, Text},
+    signature,
+    swapped::{FileNames, swapped},
+};
+use crate::{
+    fault::{Fault, Noted, Place, Wrong, geojson::InGeojson},
+    trip::{route::Route, zone::Zone},
+};
+
+/// An inventory that was read, or that waits for the route, since only what lies near it is to be read.
+pub(super) enum Inventory<'a> {
+    Read(IceRead),
+    Waits(String, WaitingIce<'a>),
+}
+
+/// FlatGeobuf, nothing of it read.
+pub(super) enum WaitingIce<'a> {
+    /// Read once, from its beginning.
+    Once(Text<'a>),
+    /// A file.
+    Here(Seekable),
+}
+
+impl<'a> Inventory<'a> {
+    /// Reads it, unless it waits for the route; without one it is none.
+    pub(super) fn begun(
+        whole: Option<Input<Text<'a>>>,
+        near: Option<Input<Seekable>>,
+        known: Option<&KnownShapes>,
+    ) -> Self {
+        let waiting = match (near, whole) {
+            (Some(Input { name, source }), _) => source
+                .and_then(|file| of_file(&name, file))
+                .map(|ice| (name, ice)),
+            (None, Some(Input { name, source })) => source.map(of_text).map(|ice| (name, ice)),
+            (None, None) => return Self::Read(Ok(nothing())),
+        };
+        match waiting {
+            Ok((name, Begun::Waits(ice))) => Self::Waits(name, ice),
+            Ok((name, Begun::Text(text))) => Self::Read(all(Input::new(name, text), known)),
+            Err(faults) => Self::Read(Err(faults)),
+        }
+    }
+
+    /// Its ice; of what waited that near the route. Where route and zones may lie apart because longitude and latitude
+    /// were exchanged, the ice by the zones too.
+    pub(super) fn near(
+        self,
+        route: Option<&Noted<Route>>,
+        zones: Option<&Noted<Vec<Zone>>>,
+        names: &[String; 2],
+    ) -> IceRead {
+        let (name, ice) = match self {
+            Self::Read(ice) => return ice,
+            Self::Waits(name, ice) => (name, ice),
+        };
+        let route = route.map(|route| &route.value);
+        let exchanged = route.and_then(|route| apart(route, zones, &[], names));
+        let beside = exchanged.and(zones).map(|zones| zones.value.as_slice());
+        let read = ice.near(&name, route, beside.unwrap_or_default());
+        of_inventory(read, Place::file(&name))
+    }
+}
+
+/// The fault of files that would meet with longitude and latitude swapped in one of them.
+pub(super) fn apart(
+    line: &Route,
+    ice: Option<&Noted<Vec<Zone>>>,
+    known: &[Zone],
+    [route, zones]: &[String; 2],
+) -> Option<Fault> {
+    if line.stages.is_empty() {
+        return None;
+    }
+    swapped(line, &ice?.value, known, FileNames { route, zones })
+}
+
+/// What begins a file.
+enum Begun<'a> {
+    Waits(WaitingIce<'a>),
+    Text(Text<'a>),
+}
+
+fn of_text(mut text: Text<'_>) -> Begun<'_> {
+    let start = text.fill_buf().unwrap_or_default();
+    if signature::is_flatgeobuf(start) {
+        Begun::Waits(WaitingIce::Once(text))
+    } else {
+        Begun::Text(text)
+    }
+}
+
+fn of_file<'a>(name: &str, mut file: Seekable) -> Result<Begun<'a>, Vec<Fault>> {
+    Ok(match signature::begins_flatgeobuf(name, &mut file)? {
+        true => Begun::Waits(WaitingIce::Here(file)),
+        false => Begun::Text(Box::new(BufReader::new(file))),
+    })
+}
+
+impl WaitingIce<'_> {
+    #[cfg(feature = "flatgeobuf")]
+    fn near(self, name: &str, route: Option<&Route>, zones: &[Zone]) -> IceRead {
+        use super::flatgeobuf::{Near, zones_near, zones_near_once};
+
+        let near = Near::of(route, zones);
+        match self {
+            Self::Once(text) => zones_near_once(name, text, &ANY_GAP, near),
+            Self::Here(file) => zones_near(name, file, &ANY_GAP, near),
+        }
+    }
+
+    /// This build does not read it, and the reader of zones says what it is.
+    #[cfg(not(feature = "flatgeobuf"))]
+    fn near(self, name: &str, _: Option<&Route>, _: &[Zone]) -> IceRead {
+        let text = match self {
+            Self::Once(text) => text,
+            Self::Here(file) => Box::new(BufReader::new(file)),
+        };
+        ice::read(Input::new(name, text), &ANY_GAP, None)
+    }
+}
+
+fn all(input: Input<Text<'_>>, known: Option<&KnownShapes>) -> IceRead {
+    let file = Place::file(&input.name);
+    of_inventory(ice::read(input, &ANY_GAP, known), file)
+}
+
+/// What it says about gaps is not used, which is told, and a file without a polygon is a fault.
+fn of_inventory(read: IceRead, file: Place) -> IceRead {
+    let mut ice =
+        gapless(read).map_err(|faults| faults.into_iter().map(named).collect::<Vec<_>>())?;
+    let given = ice.value.iter().filter(|zone| !zone.gap.assumed).count();
+    if given > 0 {
+        let gaps = Fault::new(InGeojson::InventoryGaps(given), file);
+        ice.notes.push(gaps);
+    }
+    Ok(ice)
+}
+
+/// A zones file without ice is to be drawn, an inventory without ice is the wrong file.
+fn named(mut fault: Fault) -> Fault {
+    fault.what = match fault.what {
+        Wrong::Geojson(InGeojson::NoZones(features, _)) => InGeojson::NoIce(features).into(),
+        Wrong::Geojson(InGeojson::Empty) => InGeojson::EmptyInventory.into(),
+        what => what,
+    };
+    fault
+}
+
+fn nothing() -> Noted<Vec<Zone>> {
+    Noted {
+        value: Vec::new(),
+        notes: Vec::new(),
+    }
+}
