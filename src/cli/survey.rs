@@ -45,66 +45,78 @@ pub(crate) fn run(args: &SurveyArgs, show: &Show) -> End {
 
 fn survey(args: &SurveyArgs, show: &Show) -> Result<End, Vec<Fault>> {
     let tracks = tracks(args)?;
+    if let Some(answer) = is_there(args) {
+        return Ok(show.misused(&answer));
+    }
     let inputs = inputs::laid_files(&args.laid);
     let inputs = inputs.iter().chain([&args.zones]).chain(&tracks);
-    if let Some(there) = args
-        .out
-        .as_ref()
-        .filter(|path| path.exists() && !args.resume && !args.force)
-    {
-        return Ok(show.misused(&Answer {
-            says: format!("{} is there already", there.display()),
-            cure: "`--resume` to go on with it, or `--force` to begin anew".to_owned(),
-        }));
-    }
     let saver = Saver::new(inputs.map(String::as_str), args.force || args.resume);
     let refusals = saver.refusals(args.out.as_slice(), WrittenAs::Output);
     if !refusals.is_empty() {
         return Err(refusals);
     }
+    let job = job(args)?;
+    show.notices(&job.notices);
     let format = format(args);
-    let (file, done) = match &args.out {
-        None => (None, TracksHeld::default()),
+    let (out, done): (Box<dyn Write>, _) = match &args.out {
+        None => (Box::new(io::stdout().lock()), TracksHeld::default()),
         Some(path) => match lines::opened(path, format, args.resume) {
-            Ok((file, done)) => (Some(file), done),
+            Ok((file, done)) => (Box::new(file), done),
             Err(answer) => return Ok(show.misused(&answer)),
         },
     };
-    let job = job(args)?;
-    show.notices(&job.notices);
-    let left: Vec<String> = tracks
-        .iter()
-        .filter(|track| !done.holds(track))
-        .cloned()
-        .collect();
-    let survey = Survey::over(&job);
-    let mut out: Box<dyn Write> = match file {
-        Some(file) => Box::new(file),
-        None => Box::new(io::stdout().lock()),
-    };
+    let left = tracks.into_iter().filter(|track| !done.holds(track));
+    let left: Vec<String> = left.collect();
     let head = (format == SurveyFormat::Csv && done.is_empty()).then(SurveyLine::csv_head);
     let mut ended = End::Done;
-    let write = || -> io::Result<()> {
-        out.write_all(head.unwrap_or_default().as_bytes())?;
-        for (i, tracks) in left.chunks(AT_ONCE).enumerate() {
-            show.progress(i * AT_ONCE, left.len());
-            let found = survey.each(tracks, |track| line(track));
-            let mut text = String::new();
-            for (track, found) in tracks.iter().zip(&found) {
-                text += &written(track, found, format, &mut ended, show);
-            }
-            out.write_all(text.as_bytes())?;
-            out.flush()?;
-        }
-        Ok(())
-    };
-    let written = write();
-    show.progress(left.len(), left.len());
+    let written = Written {
+        out,
+        format,
+        ended: &mut ended,
+        show,
+    }
+    .all(&head.unwrap_or_default(), &left, &Survey::over(&job));
     Ok(match written {
         Ok(()) => ended,
         Err(fault) if fault.kind() == io::ErrorKind::BrokenPipe && args.out.is_none() => ended,
         Err(fault) => show.unexpected(&format!("{}: {fault}", place(args))),
     })
+}
+
+/// A file that nobody said what to do with.
+fn is_there(args: &SurveyArgs) -> Option<Answer> {
+    let there = args.out.as_ref().filter(|path| path.exists())?;
+    (!args.resume && !args.force).then(|| Answer {
+        says: format!("{} is there already", there.display()),
+        cure: "`--resume` to go on with it, or `--force` to begin anew".to_owned(),
+    })
+}
+
+/// Where lines go, and what comes of it.
+struct Written<'a> {
+    out: Box<dyn Write>,
+    format: SurveyFormat,
+    ended: &'a mut End,
+    show: &'a Show,
+}
+
+impl Written<'_> {
+    /// Holds the tracks against the ice, some at a time.
+    fn all(mut self, head: &str, tracks: &[String], survey: &Survey<'_>) -> io::Result<()> {
+        self.out.write_all(head.as_bytes())?;
+        for (i, some) in tracks.chunks(AT_ONCE).enumerate() {
+            self.show.progress(i * AT_ONCE, tracks.len());
+            let found = survey.each(some, |track| line(track));
+            let mut text = String::new();
+            for (track, found) in some.iter().zip(&found) {
+                text += &written(track, found, self.format, self.ended, self.show);
+            }
+            self.out.write_all(text.as_bytes())?;
+            self.out.flush()?;
+        }
+        self.show.progress(tracks.len(), tracks.len());
+        Ok(())
+    }
 }
 
 fn place(args: &SurveyArgs) -> String {

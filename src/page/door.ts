@@ -127,6 +127,8 @@ export interface Leg {
   readonly told: Html;
   /** What to do for who stands there, in at most two short lines; empty where nothing is to be done. */
   readonly act: Html;
+  /** Places with the hour at which each is left, in walking order; empty without a clock. */
+  readonly walk: readonly (readonly [at_m: number, hour: string])[];
   /** By the word that holds on each piece, with its lines. */
   readonly pieces: readonly Piece[];
   /** Figures of each rope team as they are shown, to mark what changed: `1-spacing`, `1-knots`, `1-coils`, `1-rope`, `2-spacing`, … */

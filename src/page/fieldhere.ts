@@ -28,13 +28,24 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const first = verdict === leg.verdict ? [badge(verdict, desk)] : [...own.cloneNode(true).childNodes];
   const line = make("p", {}, ...first, " ", setUp(leg, desk));
   const hour = plan.hours.find(({ stage, to_m }) => stage === place.stage && (to_m === null || place.at_m < to_m));
-  const says = hour ? hourLine(hour) : null;
+  const says = hour ? hourLine(hour, plannedAt(leg, place), desk) : null;
   const lines = [line, ...todo(leg, verdict, ahead, desk), ...next(leg, verdict, ahead, desk), ...(says && hour?.late ? [says] : [])];
   return { lines, spare: hour?.late ? null : says, longer: [...comes, own, ...zones, ...(says ? [says.cloneNode(true) as HTMLElement] : [])] };
 }
 
-/** By when to turn back; a start that was too late stands out. */
-const hourLine = ({ late, says }: Hour): HTMLElement => written("p", { class: late ? "app-hour app-late" : "app-hour" }, says);
+/** When the plan has the team there, then by when to turn back; a start that was too late stands out. */
+function hourLine({ late, says }: Hour, planned: string | null, { words }: Desk): HTMLElement {
+  const line = written("p", { class: late ? "app-hour app-late" : "app-hour" }, says);
+  if (planned) line.prepend(`${words("draw-field-planned")} ${planned}. `);
+  return line;
+}
+
+/** The hour of the nearest place that the plan knows one of. */
+function plannedAt({ walk }: Leg, { at_m }: Place): string | null {
+  const away = ([there_m]: readonly [number, string]) => Math.abs(there_m - at_m);
+  const near = walk.reduce<readonly [number, string] | null>((a, b) => (a && away(a) <= away(b) ? a : b), null);
+  return near && near[1];
+}
 
 /** The figures of each rope team; what is class `app-extra` may be left out. */
 function setUp(leg: Leg, desk: Desk): HTMLElement {

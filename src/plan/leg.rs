@@ -137,6 +137,10 @@ pub struct Leg {
     /// Time of day when the leg begins, roping up included: `04:30`, `00:10 +1` past midnight.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub start_clock: Option<Clock>,
+    /// Places of the leg with the time of day at which each is left, about a hundred metres apart, the first and the last
+    /// place among them; empty without a clock. A document shows begin and end.
+    #[serde(skip)]
+    pub walk: Vec<(f64, Clock)>,
     /// Time of day when it ends.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub end_clock: Option<Clock>,

@@ -12,8 +12,8 @@ impl Faults {
         result.map_err(|faults| self.0.extend(faults)).ok()
     }
 
-    /// Keeps a fault where there is one.
-    pub(super) fn check(&mut self, fault: Option<Fault>) {
-        self.0.extend(fault);
+    /// Keeps what a check found.
+    pub(super) fn check(&mut self, found: Vec<Fault>) {
+        self.0.extend(found);
     }
 }

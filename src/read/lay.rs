@@ -19,7 +19,7 @@ use crate::{
     },
     trip::{
         halt::Halt, job::Job, language::Language, party::Party, rope::Rope, route::Route,
-        timetable::Timetable,
+        timetable::Timetable, zone::Zone,
     },
 };
 
@@ -109,20 +109,15 @@ impl<'a> Sources<'a> {
         let (trip, trip_place) = opened(self.trip);
         let trip = faults.take(trip);
         // Who goes and when may stand in the part that could not be read.
-        let trip_read = trip.is_some();
-        let party_known = trip_read || self.flags.party.is_some();
+        let (trip_read, by_flag) = (trip.is_some(), self.flags.party.is_some());
         let inventory = self.glaciers.is_some() || self.glaciers_near.is_some();
+        let line = self.route.as_ref().map(|route| route.name.clone());
         let said = Layered {
             flags: self.flags,
             trip: trip.unwrap_or_default(),
             trip_place,
-        };
-        let line = self.route.as_ref().map(|route| route.name.clone());
-        let said = if line.is_some() {
-            said
-        } else {
-            said.without_line()
-        };
+        }
+        .on_a_line(line.is_some());
         faults.0.extend(said.not_laid(&self.terrain, inventory));
         let laid = faults.take(said.laid(self.practice));
         let names = [line.unwrap_or_default(), self.zones.name.clone()];
@@ -131,21 +126,18 @@ impl<'a> Sources<'a> {
             || Inventory::begun(self.glaciers, self.glaciers_near, self.known),
         );
         let route = faults.take(route);
-        let zones = ice::drawn(zones, inventory).map_err(|told| grid::named(told, route.as_ref()));
-        let zones = faults.take(zones);
+        let zones = ice::drawn(zones, inventory);
+        let zones = faults.take(zones.map_err(|told| grid::named(told, route.as_ref())));
         let terrain = faults.take(self.opened.map_or_else(|| terrain(self.terrain), Ok));
         let glaciers = faults.take(glaciers.near(route.as_ref(), zones.as_ref(), &names));
-        let party = party_known.then(|| said.party(laid.as_ref().map(|laid| &laid.rules)));
+        let party =
+            (trip_read || by_flag).then(|| said.party(laid.as_ref().map(|laid| &laid.rules)));
         let party = party.and_then(|party| faults.take(party));
         let ropes = faults.take(said.ropes());
-        if let Some(route) = &route {
-            faults.check(said.no_stage(&route.value));
-            let known = glaciers.as_ref().map_or(&[][..], |g| &g.value);
-            faults.check(apart(&route.value, zones.as_ref(), known, &names));
-        }
+        let ice = [zones.as_ref(), glaciers.as_ref()];
+        faults.check(said.at_odds(route.as_ref(), ice, &names));
         let timed = laid.as_ref().filter(|_| trip_read);
-        let halts = said.halts(timed, route.as_ref().map(|route| &route.value));
-        let halts = faults.take(halts).unwrap_or_default();
+        let halts = faults.take(said.halts(timed, route.as_ref().map(|route| &route.value)));
         match ((laid, route, zones, terrain, glaciers), party, ropes) {
             (
                 (Some(laid), Some(route), Some(zones), Some(terrain), Some(glaciers)),
@@ -167,7 +159,7 @@ impl<'a> Sources<'a> {
                 ropes,
                 rules: laid.rules,
                 timetable: laid.timetable,
-                halts,
+                halts: halts.unwrap_or_default(),
                 emergency: said.trip.emergency,
             }),
             _ => Err(faults.0),
@@ -190,10 +182,12 @@ struct Layered {
 }
 
 impl Layered {
-    /// The same where there is no line: what lies on one is not asked for.
-    fn without_line(mut self) -> Self {
-        self.trip.halt.clear();
-        (self.trip.stage, self.flags.stage) = (None, None);
+    /// The same; where there is no line, what lies on one is not asked for.
+    fn on_a_line(mut self, there_is_one: bool) -> Self {
+        if !there_is_one {
+            self.trip.halt.clear();
+            (self.trip.stage, self.flags.stage) = (None, None);
+        }
         self
     }
 
@@ -323,6 +317,21 @@ impl Layered {
     fn no_stage(&self, route: &Route) -> Option<Fault> {
         let (word, place) = self.stage();
         word?.missing(route, &place)
+    }
+
+    /// A stage that the line has not, and files that would meet if longitude and latitude were exchanged in one of them.
+    fn at_odds(
+        &self,
+        route: Option<&Noted<Route>>,
+        [zones, glaciers]: [Option<&Noted<Vec<Zone>>>; 2],
+        names: &[String; 2],
+    ) -> Vec<Fault> {
+        let Some(Noted { value: route, .. }) = route else {
+            return Vec::new();
+        };
+        let known = glaciers.map_or(&[][..], |ice| &ice.value);
+        let apart = apart(route, zones, known, names);
+        self.no_stage(route).into_iter().chain(apart).collect()
     }
 
     /// The stage asked for, or all.

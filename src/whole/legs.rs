@@ -24,7 +24,7 @@ use crate::{
         share::Shared,
     },
     times::{backwards::WalkedStage, hours::Hours},
-    trip::{clock::Clock, job::Brief},
+    trip::{clock::Clock, job::Brief, route::Stretch},
     whole::parts,
 };
 
@@ -102,6 +102,7 @@ impl Settled<'_> {
             break_min: hours.break_min,
             halt_min: hours.halt_min,
             parts: parts::parts(leg, hours, self.job.rules),
+            walk: walk(stretch, hours),
             start_clock: hours.clock.map(|[begin, _]| begin),
             end_clock: hours.clock.map(|[_, end]| end),
             verdict: verdict::of_findings(leg.sketch.roped, &findings),
@@ -208,4 +209,18 @@ fn gap_assumed(job: &Brief<'_>, leg: &RopedLeg<'_>) -> bool {
 fn least_snow_m(leg: &RopedLeg<'_>) -> Option<f64> {
     let zones = leg.zones.iter();
     zones.filter_map(|z| z.snow_depth_m).reduce(f64::min)
+}
+
+/// A place of a leg is told its time of day every so many metres. Our judgement.
+const WALK_M: f64 = 100.0;
+
+/// When which place of a leg is left.
+fn walk(leg: Stretch, hours: &Hours) -> Vec<(f64, Clock)> {
+    let steps = (leg.length_m() / WALK_M).ceil().max(1.0);
+    let place = |step: f64| leg.from_m + leg.length_m() * (step / steps);
+    let places = std::iter::successors(Some(0.0), |step| Some(step + 1.0));
+    let places = places.take_while(|step| *step <= steps).map(place);
+    places
+        .filter_map(|at_m| Some((at_m, hours.left_at(at_m)?)))
+        .collect()
 }

@@ -152,6 +152,7 @@ draw-field-nowhere = Kilometer oder Höhe eingeben, dann steht hier der Teil.
 draw-field-which = So hoch liegen mehrere Stellen. Welche ist es?
 draw-field-not-there = Diesen Ort hat die Linie nicht.
 draw-field-here = hier
+draw-field-planned = hier geplant
 draw-field-in = in
 draw-field-from-km = ab km
 draw-field-gap-up-to = Spalten bis

@@ -66,5 +66,5 @@ way-without = { $who }: { $spacing } Abstand, { $needed } Seil gebraucht und kei
 way-unroped = { $who }: kein Abschnitt verlangt das Seil
 way-left = Mindestens halten einen Sturz
 way-help = Eine zweite Seilschaft hilft
-way-coil = Längstes Restseil
-way-coils = { $needed } nötig, { $carried } getragen
+way-coil = Längstes nötiges Restseil
+way-not-by-rope = das Seil ist lang genug: eine Spalte, ein Sturz, eine Bergung oder das Gelände spricht dagegen

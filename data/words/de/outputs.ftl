@@ -173,9 +173,12 @@ clock-on-the-way-turn = { $late ->
 }{ $kind ->
     [of] die Umkehr bei { $place } bis { $at } verlassen
    *[off] bis { $at } umkehren, spätestens bei { $place }
-}
+}{ $slower }
 clock-on-the-way-never = wer über die ersten Schneebrücken geht, ist bis { $until } nicht wieder von ihnen herunter
-clock-on-the-way-late = später Aufbruch: nach { $until } noch auf Schneebrücken
+clock-on-the-way-late = { $passed ->
+    [yes] hinter der letzten Umkehr: vorwärts wie zurück kommen Brücken nach { $until }: jede sondieren
+   *[no] später Aufbruch: nach { $until } noch auf Schneebrücken: jede sondieren, oder umkehren
+}
 clock-arrival = am Ende um { $at }{ $slower }
 clock-arrival-slower = ; eine langsamere Gruppe um { $at }
 clock-sun = { $sun ->

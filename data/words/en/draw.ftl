@@ -152,6 +152,7 @@ draw-field-nowhere = Type a kilometre or a height to see the leg.
 draw-field-which = Several places are that high. Which one is it?
 draw-field-not-there = The line has no such place.
 draw-field-here = here
+draw-field-planned = planned here
 draw-field-in = in
 draw-field-from-km = from km
 draw-field-gap-up-to = gaps up to

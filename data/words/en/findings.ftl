@@ -154,7 +154,7 @@ fall-not-held-in-the-middle-case = the model holds a fall of { $who } with kind 
        *[no] worst { $span }
     }
     .cure = belay from an anchor; else{ held-or-in-order } more people
-    .act = belay from an anchor there
+    .act = a fall may not be held: belay from an anchor
 
 bare-ice-too-steep = roped without anchors on { $length } of bare ice up to { $slope } steep, { $all ->
     [yes] at { $span }

@@ -66,5 +66,5 @@ way-without = { $who }: { $spacing } apart, { $needed } of rope needed and none 
 way-unroped = { $who }: no leg asks for the rope
 way-left = Fewest left to hold a fall
 way-help = Another rope team to help
-way-coil = Longest coil
-way-coils = { $needed } needed, { $carried } carried
+way-coil = Longest coil needed
+way-not-by-rope = the rope is long enough: a gap, a fall, a rescue or the ground speaks against it

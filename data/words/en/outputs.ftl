@@ -173,9 +173,12 @@ clock-on-the-way-turn = { $late ->
 }{ $kind ->
     [of] leave the turn at { $place } by { $at }
    *[off] turn back by { $at }, at { $place } at the latest
-}
+}{ $slower }
 clock-on-the-way-never = who is over the first snow bridges is not back off them by { $until }
-clock-on-the-way-late = a late start: on snow bridges after { $until }
+clock-on-the-way-late = { $passed ->
+    [yes] past the turning place: on or back, bridges come after { $until }: probe each
+   *[no] a late start: on snow bridges after { $until }: probe each, or turn back
+}
 clock-arrival = done at { $at }{ $slower }
 clock-arrival-slower = ; a slower party at { $at }
 clock-sun = { $sun ->

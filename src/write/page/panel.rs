@@ -212,6 +212,7 @@ struct PanelLeg {
     title: String,
     told: String,
     act: String,
+    walk: Vec<(f64, String)>,
     pieces: Vec<Piece>,
     figures: Vec<LegFigure>,
 }
@@ -261,6 +262,11 @@ impl PanelLeg {
             act: popup::leg_act(leg, voice)
                 .map(|act| markup(&act))
                 .unwrap_or_default(),
+            walk: leg
+                .walk
+                .iter()
+                .map(|(at_m, clock)| (mm(*at_m), clock.to_string()))
+                .collect(),
             pieces: pieces.map(piece).collect(),
             figures: leg
                 .teams

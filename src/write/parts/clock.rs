@@ -128,7 +128,9 @@ fn turn_on_the_way(clock: &StageClock, late: bool, voice: Voice) -> Option<(Opti
     let planned = clock.as_planned;
     if let Some(turn) = planned.turn_round {
         let [kind, place, at, _] = spot(turn, voice);
-        let args = [kind, place, at, ("late", Arg::yes(late))];
+        let slower = clock.slower.unwrap_or_default();
+        let slower = beside(slower_turn(slower, voice));
+        let args = [kind, place, at, ("late", Arg::yes(late)), slower];
         return Some((Some(turn.at_m), voice.say("clock-on-the-way-turn", &args)));
     }
     planned.turn_round_back_by?;
@@ -137,8 +139,11 @@ fn turn_on_the_way(clock: &StageClock, late: bool, voice: Voice) -> Option<(Opti
 }
 
 fn beyond_the_turn(clock: &StageClock, voice: Voice) -> Option<(Option<f64>, Said)> {
-    let until = [("until", hour(clock.bridges_until?, voice))];
-    Some((None, voice.say("clock-on-the-way-late", &until)))
+    let args = [
+        ("until", hour(clock.bridges_until?, voice)),
+        ("passed", Arg::yes(clock.as_planned.turn_round.is_some())),
+    ];
+    Some((None, voice.say("clock-on-the-way-late", &args)))
 }
 
 fn named(line: Said, stage: usize, stages: usize, voice: Voice) -> Said {

@@ -77,6 +77,9 @@ pub(in crate::write) fn said(way: &Way, all: usize, voice: Voice) -> Vec<Said> {
     if way.verdict >= Verdict::Outside && way.short_m > 0.0 {
         says.push(voice.say("options-short", &[("short", Arg::Needed(way.short_m))]));
     }
+    if way.verdict >= Verdict::Outside && way.short_m <= 0.0 {
+        says.push(voice.say("way-not-by-rope", &[]));
+    }
     if way.setup_changes > 0 {
         let count = Arg::Count(way.setup_changes);
         says.push(voice.say("options-changes", &[("count", count)]));

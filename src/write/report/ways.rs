@@ -34,13 +34,10 @@ pub(in crate::write) fn cards(options: &Options, voice: Voice) -> Markup {
 fn card(way: &Way, all: usize, voice: Voice) -> Markup {
     let number = voice.say("way-number", &[("way", Arg::Count(way.way))]);
     let length = |number: String| format!("{number} {}", voice.units.short());
-    let figure = |number| Arg::Said(Said::figure(length(number)));
-    let needed = ("needed", figure(voice.number(way.coil_m, Round::Up)));
-    let coils = [needed, ("carried", figure(way::coil(way, voice)))];
     let facts = [
         ("way-left", way.left_to_hold.to_string()),
         ("way-help", way::help(way, voice).to_string()),
-        ("way-coil", voice.say("way-coils", &coils).to_string()),
+        ("way-coil", length(voice.number(way.coil_m, Round::Up))),
         ("options-mass", way::mass(way, voice)),
     ];
     html! {
