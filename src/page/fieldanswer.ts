@@ -48,13 +48,15 @@ export class Answer {
     this.offer();
   }
 
-  /** Nothing of what is said is cut: what can be left out or be smaller makes room, then the place grows. */
+  /** Nothing of what is said is cut: what can be left out or be smaller makes room, then the place grows. Beside the way back there is least. */
   private put(): void {
     const [lines, spare] = this.said;
     const { classList } = this.lines;
     this.wide = this.lines.offsetWidth;
     const room = parseFloat(getComputedStyle(this.lines).minHeight) + 1;
-    for (const all of spare ? [[...lines, spare], lines] : [lines]) {
+    const grave = lines.filter((line, at) => at < 2 || line.classList.contains("app-late"));
+    const fewer = getComputedStyle(this.pinned).display === "grid" ? [grave, lines.slice(0, 2)] : [];
+    for (const all of [...(spare ? [[...lines, spare]] : []), lines, ...fewer]) {
       fill(this.lines, ...all);
       for (const tight of [false, true]) {
         classList.toggle("app-tight", tight);

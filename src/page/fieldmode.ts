@@ -121,7 +121,11 @@ export class FieldMode implements Part {
     const stands = changes.length > 0 ? [...written("div", {}, plan.head).querySelectorAll<HTMLElement>(".stands")] : [];
     if (!leg || !place) return this.answer.say([make("p", {}, words(open ? "draw-field-which" : "draw-field-nowhere"))], null, [...stands, ...changes]);
     const { lines, spare, longer } = hereIn(plan, leg, place, this.of, this.desk);
-    this.answer.say(lines, spare, [...longer, this.wayTo(leg.told), written("div", {}, leg.told), ...stands, ...changes], { title: `${words("draw-leg")} ${leg.leg}, ${kilometres(leg, this.desk)}` });
+    // What the head says already comes last.
+    const head = lines.map((line) => line.textContent).join("\n");
+    const isSaid = (line: HTMLElement) => head.includes(line.textContent.replace(`${words("draw-field-here")} `, ""));
+    const [fresh, known] = [longer.filter((line) => !isSaid(line)), longer.filter(isSaid)];
+    this.answer.say(lines, spare, [...fresh, this.wayTo(leg.told), written("div", {}, leg.told), ...stands, ...changes, ...known], { title: `${words("draw-leg")} ${leg.leg}, ${kilometres(leg, this.desk)}` });
   }
 
   /** What to do where there is no plan, and what stands in its way: as grave as a stop, once there was a plan. */

@@ -1,6 +1,6 @@
 /** The route and its legs on the map, each piece in the style of the word that holds on it. */
 
-import type { Verdict } from "../door";
+import type { Leg, Verdict } from "../door";
 import type { Point } from "./geometry/rings";
 import { round } from "./ink-hands";
 import { GRAVITY, SIGNS, type Palette } from "./palette";
@@ -131,21 +131,23 @@ export function labelTicks(labels: Labels, scene: Scene, sight: Sight, written: 
   }
 }
 
-/** Numbers of the legs beside their middles, with the sign of their verdict. */
-export function labelLegs(labels: Labels, scene: Scene, sight: Sight): void {
+/** Numbers of the legs that are on a rope, or of the others, beside their middles with the sign of their verdict: the gravest first, and of two alike the shorter, which has fewer places. */
+export function labelLegs(labels: Labels, scene: Scene, sight: Sight, roped: boolean): void {
   const { pen, colours } = labels;
   // What is of before has no numbers and no words.
   if (scene.past) return;
-  const order = [...scene.legs].sort((a, b) => Number(b.leg.roped) - Number(a.leg.roped));
-  for (const { leg } of order) {
+  const long = ({ start_m, end_m }: Leg): number => end_m - start_m;
+  const order = scene.legs.map(({ leg }) => leg).filter((leg) => leg.roped === roped);
+  order.sort((a, b) => GRAVITY.indexOf(b.verdict) - GRAVITY.indexOf(a.verdict) || long(a) - long(b));
+  for (const leg of order) {
     const way = scene.way(leg.stage);
     const shares = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8];
-    const spots = shares.map((share) => way?.at(leg.start_m + share * (leg.end_m - leg.start_m))?.at);
+    const spots = shares.map((share) => way?.at(leg.start_m + share * long(leg))?.at);
     const middles = spots.filter((at) => at !== undefined).map((at) => sight.pixel(at)).filter((at) => sight.sees(at));
-    if (!leg.roped && (leg.end_m - leg.start_m) * sight.scale < 40) continue;
+    if (!roped && long(leg) * sight.scale < 40) continue;
     const says = [String(leg.leg), SIGNS[leg.verdict]].filter(Boolean).join(" ");
     const wide = widthOf(pen, MARK, says) + 12;
-    const at = labels.place(middles.flatMap((middle) => beside(middle, wide, 18, 7)), wide, 18, leg.roped);
+    const at = labels.place(middles.flatMap((middle) => beside(middle, wide, 18, 7)), wide, 18, roped);
     if (!at) continue;
     pill(pen, colours, at, wide, says, leg.verdict);
     labels.tells(at, wide, 18, leg);

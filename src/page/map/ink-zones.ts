@@ -14,6 +14,8 @@ const NOT_MET = 0.22;
 const NOT_KNOWN = 0.4;
 /** From one line of a hatching to the next, pixels. */
 const APART = 7;
+/** So many times as far a width stands where there is no room for it at first. Our judgement. */
+const FARTHER = 1.35;
 
 /** A zone as it is drawn. */
 interface Worn {
@@ -118,7 +120,9 @@ function labelWidth(labels: Labels, scene: Scene, sight: Sight, one: Shape, says
   const wide = widthOf(pen, font, says) + 6;
   const inside = middles.filter((at) => scene.picked !== one.key || fits(one, sight, at, wide));
   if (labels.text(says, inside, font, inks, halo)) return;
-  const led = met || scene.picked === one.key ? labels.placeLed(middles[0]!, wide / 2 + 12, wide, 17) : null;
+  const far = wide / 2 + 12;
+  const leads = met || scene.picked === one.key ? [far, FARTHER * far] : [];
+  const led = leads.reduce<Point | null>((found, away) => found ?? labels.placeLed(middles[0]!, away, wide, 17), null);
   if (!led) {
     const over = (one.box[2] - one.box[0]) * sight.scale > 30;
     if (over) labels.text(says, middles, font, inks, halo, true);

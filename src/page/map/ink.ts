@@ -15,6 +15,8 @@ import type { Sight } from "./sight";
 
 /** Buttons in the upper right corner stand in a row where it is not wider, else one under the other; pixels. */
 const NARROW = 480;
+/** What is drawn round a label, pixels. */
+const RIM = 2;
 /** A plan is waited for so long, milliseconds. */
 const PLAN_MS = 100;
 
@@ -57,7 +59,7 @@ export class InkLayer extends Layer {
     this.zones.draw(pen, scene, sight);
     drawRoute(pen, scene, sight);
     sight.inPixels(pen);
-    const labels = new Labels(pen, scene.colours, sight.wide, sight.high, this.route(sight));
+    const labels = new Labels(pen, scene.colours, sight.wide, sight.high, this.route(sight), RIM);
     this.labels = labels;
     const row = scene.picked !== null && sight.wide <= ROWED ? ROW : 0;
     labels.keep([sight.wide / 2, row / 2], sight.wide, row);
@@ -67,8 +69,9 @@ export class InkLayer extends Layer {
     drawHandles(pen, scene, sight, this.coarse());
     avoidPicked(labels, scene, sight, this.coarse());
     drawTicks(pen, scene, sight);
+    labelLegs(labels, scene, sight, true);
     labelZones(labels, scene, sight, this.numbers.metres, true);
-    labelLegs(labels, scene, sight);
+    labelLegs(labels, scene, sight, false);
     labelZones(labels, scene, sight, this.numbers.metres, false);
     drawLooks(labels, scene, sight);
     drawChanges(labels, scene, sight);

@@ -53,6 +53,8 @@ export class Labels {
     private readonly wide: number,
     private readonly high: number,
     private readonly lines: Lines | null = null,
+    /** Free of boxes round the picture, pixels: what is drawn round a box is seen whole there. */
+    private readonly rim = 0,
   ) {
     this.taken = new Grid(wide, high);
     this.picked = new Lines(wide, high);
@@ -65,7 +67,7 @@ export class Labels {
     let over: Point | null = null;
     for (const at of middles) {
       const room = box(at);
-      const on = room[0] >= 0 && room[1] >= 0 && room[2] <= this.wide && room[3] <= this.high;
+      const on = room[0] >= this.rim && room[1] >= this.rim && room[2] <= this.wide - this.rim && room[3] <= this.high - this.rim;
       if (!on || this.taken.hits(room)) continue;
       if (overLines) over ??= at;
       if (this.lines?.on(room) || this.picked.on(room)) continue;
