@@ -71,6 +71,17 @@ export async function ropesLost(bench) {
   const cards = await ways.locator('.ways .way').count();
   const wide = await page.evaluate(() => Math.max(...[...document.querySelectorAll('.app-ways, .app-ways .app-report, .app-ways .ways, .app-ways li')].map((one) => one.scrollWidth - one.clientWidth)));
   bench.check('ropes lost: ways to split the party are shown on the field tab, none wider than the phone', cards >= 2 && wide <= 0, `${cards} cards, ${wide} px too wide`);
+  const outside = [];
+  for (const [language, size] of [['en', '100%'], ['en', '200%'], ['de', '200%'], ['de', '100%']]) {
+    await page.locator('.app-language').selectOption(language);
+    await page.evaluate((all) => { document.documentElement.style.fontSize = all; }, size);
+    await ways.getByRole('button').first().click();
+    await ways.locator('.ways .way').first().waitFor({ timeout: 5000 }).catch(() => {});
+    const over = await page.evaluate(() => [...document.querySelectorAll('.ways > li :is(dt, dd)')].map((one) => { const text = document.createRange(); text.selectNodeContents(one); return [one, text.getBoundingClientRect().right - one.closest('.ways > li').getBoundingClientRect().right]; }).filter(([, by]) => !(by < 0)).map(([one, by]) => `${one.textContent} ${by}`));
+    outside.push(...((await ways.locator('dd').count()) > 0 ? over : ['no figures']).map((one) => `${language} ${size}: ${one}`));
+  }
+  bench.check('ropes lost: figures of the ways are whole on their cards, in both languages and with letters twice as large', outside.length === 0, outside.join(' | '));
+  await page.locator('.app-language').selectOption('en');
   await page.getByLabel('Kilometre', { exact: true }).fill('6.2');
   await press(sheet, '− rope blue');
   bench.check('ropes lost: ways of before are gone with the change', (await ways.locator('.way').count()) === 0);

@@ -10,6 +10,7 @@ import { firstScreen, headOfTheIce, iceKept, lineOfChanges, onTheWay, ropesLost,
 import { calmSteps, opensAgain, otherArchives } from './draw-files.mjs';
 import { byKeys, byTouch } from './draw-hands.mjs';
 import { staysText } from './draw-hostile.mjs';
+import { gravestOnMap, lowPanel } from './draw-phone.mjs';
 import { memory, panning, pace } from './draw-pace.mjs';
 import { anotherRoute, breaksOff, breaksOffAtOnePlan, firstSteps, noPlan, numbers, otherLetters, sameFileAgain, takesBack } from './draw-trouble.mjs';
 
@@ -28,7 +29,7 @@ if (picture) {
 }
 const start = Date.now();
 // Two pages at a time; what is measured is measured alone.
-const waiting = [fromTheExample, narrow, wide, byTouch, byKeys, fromNothing, staysText, breaksOff, breaksOffAtOnePlan, otherLetters, noPlan, anotherRoute, sameFileAgain, numbers, takesBack, onTheWay, ropesLost, headOfTheIce, underTheThumb, iceKept, lineOfChanges, firstScreen, firstSteps, opensAgain, otherArchives, calmSteps, undoInFields, wayOfTheTabulator, paintsByKeys, memory];
+const waiting = [fromTheExample, narrow, wide, byTouch, byKeys, fromNothing, staysText, breaksOff, breaksOffAtOnePlan, otherLetters, noPlan, anotherRoute, sameFileAgain, numbers, takesBack, onTheWay, ropesLost, headOfTheIce, lowPanel, gravestOnMap, underTheThumb, iceKept, lineOfChanges, firstScreen, firstSteps, opensAgain, otherArchives, calmSteps, undoInFields, wayOfTheTabulator, paintsByKeys, memory];
 const work = async () => {
   for (let next = waiting.shift(); next; next = waiting.shift()) {
     const began = Date.now();
