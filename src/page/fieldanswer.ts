@@ -17,6 +17,8 @@ export class Answer {
   private readonly text: HTMLElement;
   private readonly more: HTMLButtonElement;
   private said: readonly [lines: readonly HTMLElement[], spare: HTMLElement | null] = [[], null];
+  /** All that is longer, by what stands in the lines. */
+  private told: (said: string) => readonly Child[] = () => [];
   private sign = "";
   private wide = 0;
 
@@ -27,24 +29,28 @@ export class Answer {
     // Above what it unfolds: it stays where it is, and so does the beginning of the text.
     this.longer = make("div", { class: "app-longer-box" }, make("div", { class: "app-longer-head" }, this.title, this.more), this.text);
     const sized = new ResizeObserver(() => {
-      if (this.lines.offsetWidth !== this.wide) this.put();
-      this.offer();
+      if (this.lines.offsetWidth !== this.wide) this.lay();
+      else this.offer();
     });
     sized.observe(this.lines);
     sized.observe(this.text);
   }
 
-  /** `spare` is said where there is a line for it. What stands there already is not said again. */
-  say(lines: readonly HTMLElement[], spare: HTMLElement | null, longer: readonly Child[], { title = "", refused = false } = {}): void {
+  /** `spare` is said where there is a line for it, `longer` by what found its line. What stands there already is not said again. */
+  say(lines: readonly HTMLElement[], spare: HTMLElement | null, longer: (said: string) => readonly Child[], { title = "", refused = false } = {}): void {
     const sign = [...lines, spare].map((line) => line?.outerHTML ?? "").join("\n");
     this.lines.classList.toggle("app-refusal", refused);
-    this.said = [lines, spare];
+    [this.said, this.told] = [[lines, spare], longer];
     this.title.textContent = title;
-    if (sign !== this.sign) this.put();
+    this.lay(sign !== this.sign);
     this.sign = sign;
+  }
+
+  private lay(anew = true): void {
+    if (anew) this.put();
+    const longer = this.told(this.lines.textContent);
     const next = make("div", {}, ...longer);
-    if (next.innerHTML === (this.text.firstElementChild?.innerHTML ?? "")) return;
-    fill(this.text, longer.length > 0 ? next : null);
+    if (next.innerHTML !== (this.text.firstElementChild?.innerHTML ?? "")) fill(this.text, longer.length > 0 ? next : null);
     this.offer();
   }
 

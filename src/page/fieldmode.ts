@@ -119,13 +119,14 @@ export class FieldMode implements Part {
     const leg = this.where.leg(plan);
     const changes = this.changes();
     const stands = changes.length > 0 ? [...written("div", {}, plan.head).querySelectorAll<HTMLElement>(".stands")] : [];
-    if (!leg || !place) return this.answer.say([make("p", {}, words(open ? "draw-field-which" : "draw-field-nowhere"))], null, [...stands, ...changes]);
+    if (!leg || !place) return this.answer.say([make("p", {}, words(open ? "draw-field-which" : "draw-field-nowhere"))], null, () => [...stands, ...changes]);
     const { lines, spare, longer } = hereIn(plan, leg, place, this.of, this.desk);
-    // What the head says already comes last.
-    const head = lines.map((line) => line.textContent).join("\n");
-    const isSaid = (line: HTMLElement) => head.includes(line.textContent.replace(`${words("draw-field-here")} `, ""));
-    const [fresh, known] = [longer.filter((line) => !isSaid(line)), longer.filter(isSaid)];
-    this.answer.say(lines, spare, [...fresh, this.wayTo(leg.told), written("div", {}, leg.told), ...stands, ...changes, ...known], { title: `${words("draw-leg")} ${leg.leg}, ${kilometres(leg, this.desk)}` });
+    const all = (head: string) => {
+      // What the head says already comes last.
+      const isSaid = (line: HTMLElement) => head.includes(line.textContent.replace(`${words("draw-field-here")} `, ""));
+      return [...longer.filter((line) => !isSaid(line)), this.wayTo(leg.told), written("div", {}, leg.told), ...stands, ...changes, ...longer.filter(isSaid)];
+    };
+    this.answer.say(lines, spare, all, { title: `${words("draw-leg")} ${leg.leg}, ${kilometres(leg, this.desk)}` });
   }
 
   /** What to do where there is no plan, and what stands in its way: as grave as a stop, once there was a plan. */
@@ -138,7 +139,7 @@ export class FieldMode implements Part {
     const hint = first.hint === null ? null : make("p", { class: "app-act" }, firstOf(first.hint));
     (hint ?? says).prepend(...sign);
     const longer = [faultList(faults.slice(0, 1), this.desk, this.of), this.wayTo(first.hint ?? ""), ...this.changes()];
-    this.answer.say(hint ? [hint, says] : [says], null, longer, { refused: grave });
+    this.answer.say(hint ? [hint, says] : [says], null, () => longer, { refused: grave });
   }
 
   /** Beside what tells of the ways there is one to them. */
