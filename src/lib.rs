@@ -187,9 +187,10 @@ mod unmet;
 
 mod again;
 
+pub mod survey;
+
 #[cfg(feature = "fetch")]
 pub mod fetch;
-pub mod survey;
 
 pub use again::Memory;
 pub use survey::Survey;

@@ -99,7 +99,8 @@ pub fn legs(out: impl io::Write, sheet: &Sheet<'_>) -> io::Result<()> {
     csv.flush()
 }
 
-fn number(x: f64) -> String {
+/// A figure with three decimals, as all cells for spreadsheets have them.
+pub(super) fn number(x: f64) -> String {
     format!("{:.3}", x + 0.0)
 }
 

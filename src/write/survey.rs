@@ -4,7 +4,11 @@ mod beside;
 
 use serde::Serialize;
 
-use crate::{plan::track::TrackFacts, say::plain, write::csv::guarded};
+use crate::{
+    plan::track::TrackFacts,
+    say::plain,
+    write::csv::{guarded, number},
+};
 
 pub use beside::{ComparedLine, compared};
 
@@ -122,7 +126,6 @@ fn rounded(facts: &TrackFacts) -> TrackFacts {
 }
 
 fn cells(facts: &TrackFacts) -> [String; HEAD.len()] {
-    let number = |x: f64| format!("{:.3}", x + 0.0);
     let maybe = |x: Option<f64>| x.map(number).unwrap_or_default();
     [
         String::new(),

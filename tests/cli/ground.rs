@@ -242,9 +242,10 @@ fn a_wrong_time_and_bridges_without_a_start_are_told() {
     );
     assert_eq!(plan(&["--terrain", "zones.geojson"]).status.code(), Some(4));
     assert_eq!(
-        plan(&["--terrain", "http://example.org/a.tif"])
+        plan(&["--terrain", "http://127.0.0.1:9/a.tif"])
             .status
             .code(),
-        Some(3)
+        Some(6),
+        "nobody listens there"
     );
 }

@@ -38,7 +38,7 @@ options-more = { $more } mehr { $interface ->
     [page] weniger gute, hier nicht gezeigt
    *[members] im JSON
  }
-options-legend = halten: wie wenige mindestens einen Sturz halten · Hilfe: eine zweite Seilschaft · Rest: längstes Restseil, das eine Person trägt
+options-legend = halten: wie wenige mindestens einen Sturz halten · Hilfe: eine zweite Seilschaft · Rest: längstes, das eine Person braucht
 options-cautions = Mit diesen Wegen zu lesen
 options-teams = Seilschaften
 options-spacing = Abstand { $unit }

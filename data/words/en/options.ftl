@@ -38,7 +38,7 @@ options-more = { $more } more { $interface ->
     [page] not so good, not shown here
    *[members] in the JSON
  }
-options-legend = left: fewest left to hold a fall · help: another rope team · coil: longest carried on one person
+options-legend = left: fewest left to hold a fall · help: another rope team · coil: longest that one person needs
 options-cautions = Read with these ways
 options-teams = teams
 options-spacing = spacing { $unit }

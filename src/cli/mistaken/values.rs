@@ -178,8 +178,12 @@ fn is_time(flag: &str) -> bool {
 /// The flags of a call that the program has, with their values, each with a blank before it.
 pub(super) fn kept(args: &[String]) -> String {
     let command = Args::command();
+    // A flag that another command alone has is not kept.
+    let used = args.iter().find_map(|word| command.find_subcommand(word));
+    let any = |sub: &&clap::Command| used.is_none_or(|used| used.get_name() == sub.get_name());
     let own = command
         .get_subcommands()
+        .filter(any)
         .flat_map(clap::Command::get_arguments);
     let known: Vec<&clap::Arg> = own.chain(command.get_arguments()).collect();
     let named = |flag: &str| {

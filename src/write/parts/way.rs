@@ -51,9 +51,9 @@ pub(in crate::write) fn needed(team: &WayTeam, voice: Voice) -> String {
     voice.number(team.needed_m, Round::Up)
 }
 
-/// The longest coil that one person carries.
+/// The longest coil that one person needs.
 pub(in crate::write) fn coil(way: &Way, voice: Voice) -> String {
-    voice.number(way.coil_carried_m, Round::Down)
+    voice.number(way.coil_m, Round::Up)
 }
 
 /// The mass of all ropes, kilograms.

@@ -8,9 +8,7 @@ use super::{
 };
 use crate::{
     plan::options::{Options, Way, WayTeam},
-    say::{
-        self, arg::Arg, cautions::cautions, name::person, round::Round, span::Said, voice::Voice,
-    },
+    say::{self, arg::Arg, cautions::cautions, name::person, span::Said, voice::Voice},
     write::parts::way,
 };
 
@@ -37,7 +35,7 @@ fn card(way: &Way, all: usize, voice: Voice) -> Markup {
     let facts = [
         ("way-left", way.left_to_hold.to_string()),
         ("way-help", way::help(way, voice).to_string()),
-        ("way-coil", length(voice.number(way.coil_m, Round::Up))),
+        ("way-coil", length(way::coil(way, voice))),
         ("options-mass", way::mass(way, voice)),
     ];
     html! {
