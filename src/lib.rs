@@ -187,12 +187,14 @@ mod unmet;
 
 mod again;
 
+#[cfg(feature = "survey")]
 pub mod survey;
 
 #[cfg(feature = "fetch")]
 pub mod fetch;
 
 pub use again::Memory;
+#[cfg(feature = "survey")]
 pub use survey::Survey;
 pub use trip::job::Job;
 

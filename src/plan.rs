@@ -26,6 +26,7 @@ pub mod options;
 pub mod part;
 pub mod pieces;
 pub mod place;
+#[cfg(feature = "survey")]
 pub mod track;
 pub mod verdict;
 pub mod why;

@@ -14,6 +14,7 @@ pub mod page;
 pub mod parts;
 pub mod report;
 pub mod sheet;
+#[cfg(feature = "survey")]
 pub mod survey;
 pub mod table;
 pub mod text;

@@ -246,12 +246,14 @@ pub(crate) enum OptionsFormat {
 #[derive(Debug, clap::Args)]
 pub(crate) struct CheckArgs {
     /// Files to read: routes, zones, terrain models, trip and practice files.
-    #[arg(required_unless_present = "explain")]
+    #[cfg_attr(feature = "shell", arg(required_unless_present = "explain"))]
+    #[cfg_attr(not(feature = "shell"), arg(required = true))]
     pub(crate) files: Vec<String>,
     /// The widest gap that you expect, in metres, for zones that give none.
     #[arg(help_heading = ICE, long, value_name = "METRES", value_parser = number::metres, allow_hyphen_values = true)]
     pub(crate) gap: Option<f64>,
     /// Say what a code such as `gap-not-given` means and what to do; without a code list all codes.
+    #[cfg(feature = "shell")]
     #[arg(help_heading = "Codes", long, value_name = "CODE")]
     #[expect(
         clippy::option_option,

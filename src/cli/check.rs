@@ -14,9 +14,12 @@ use schrund::{
     trip::{route::Route, zone::Zone},
 };
 
-use crate::{End, args::CheckArgs, explain, show::Show, source, terrain};
+#[cfg(feature = "shell")]
+use crate::explain;
+use crate::{End, args::CheckArgs, show::Show, source, terrain};
 
 pub(crate) fn run(args: &CheckArgs, show: &Show) -> End {
+    #[cfg(feature = "shell")]
     match &args.explain {
         Some(Some(code)) => return explain::one(code, show),
         Some(None) => return show.result(|out| explain::list(out, show.columns())),

@@ -8,6 +8,7 @@ mod completing;
 #[cfg(feature = "page")]
 mod draw;
 mod ending;
+#[cfg(feature = "shell")]
 mod explain;
 #[cfg(feature = "fetch")]
 mod fetch;

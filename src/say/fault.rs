@@ -5,6 +5,7 @@ mod flatgeobuf;
 mod geojson;
 mod gpx;
 mod instead;
+#[cfg(feature = "fetch")]
 mod network;
 mod numbers;
 mod phrase;
@@ -68,7 +69,11 @@ fn phrase(fault: &Fault, voice: Voice) -> Phrase {
     let file = fault.at.file.as_deref().unwrap_or_default();
     match &fault.what {
         Wrong::Files(what) => files::phrase(what),
+        #[cfg(feature = "fetch")]
         Wrong::Network(what) => network::phrase(what),
+        // A build that fetches nothing says no more than that.
+        #[cfg(not(feature = "fetch"))]
+        Wrong::Network(_) => Phrase::plain("network-not-built"),
         Wrong::Gpx(what) => gpx::phrase(what, file, voice),
         Wrong::Geojson(what) => {
             let typed = matches!(fault.at.item, Some(Item::Flag(_)));

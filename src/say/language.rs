@@ -6,10 +6,11 @@ use crate::say::catalogue::{Catalogue, FtlFile};
 
 pub use crate::trip::language::Language;
 
-/// Each language with its tag, its decimal mark, its plurals, its files under `data/words/<tag>/`, and after `else` those
-/// of the English ones that it falls back to where it has no message.
+/// Each language with its tag, its decimal mark, its plurals, its files under `data/words/<tag>/`, behind them those that only a
+/// feature needs, each after it, and after `else` those of the English ones that it falls back to where it has no message.
 macro_rules! languages {
-    ($($name:ident $tag:literal $mark:literal $plural:ident [$($file:literal)+] else [$($english:literal)*])+) => {
+    ($($name:ident $tag:literal $mark:literal $plural:ident [$($file:literal)+] with [$($feature:literal $own:literal)*]
+        else [$($english:literal)*] with [$($also:literal $other:literal)*])+) => {
         impl Language {
             /// What stands between the whole of a number and its decimals where people read it. Positions, and all that
             /// programs read, have a dot.
@@ -34,10 +35,16 @@ macro_rules! languages {
                             const OWN: &[FtlFile] = &[$((
                                 concat!($tag, "/", $file, ".ftl"),
                                 include_str!(concat!("../../data/words/", $tag, "/", $file, ".ftl")),
-                            ),)+];
+                            ),)+ $(#[cfg(feature = $feature)] (
+                                concat!($tag, "/", $own, ".ftl"),
+                                include_str!(concat!("../../data/words/", $tag, "/", $own, ".ftl")),
+                            ),)*];
                             const ENGLISH: &[FtlFile] = &[$((
                                 concat!("en/", $english, ".ftl"),
                                 include_str!(concat!("../../data/words/en/", $english, ".ftl")),
+                            ),)* $(#[cfg(feature = $also)] (
+                                concat!("en/", $other, ".ftl"),
+                                include_str!(concat!("../../data/words/en/", $other, ".ftl")),
                             ),)*];
                             Catalogue::of(OWN, ENGLISH, $plural)
                         });
@@ -51,9 +58,11 @@ macro_rules! languages {
 
 languages! {
     English "en" '.' one_or_other ["faults" "route-file" "zones-file" "terrain-file" "findings" "brief" "setups" "options"
-        "outputs" "sheet" "hand" "cautions" "report" "draw" "zone" "survey" "fetch"] else []
+        "outputs" "sheet" "hand" "cautions" "report" "draw" "zone"]
+        with ["survey" "survey" "fetch" "fetch" "fetch" "network"] else [] with []
     German "de" ',' one_or_other ["findings" "brief" "setups" "options" "outputs" "sheet" "hand" "cautions" "report" "figures"
-        "read" "draw" "zone" "survey" "fetch"] else ["faults" "route-file" "zones-file" "terrain-file"]
+        "read" "draw" "zone"] with ["survey" "survey" "fetch" "fetch"]
+        else ["faults" "route-file" "zones-file" "terrain-file"] with ["fetch" "network"]
 }
 
 impl Language {

@@ -39,8 +39,9 @@ macro_rules! facts {
             /// How far down the order of alarm it stands: what can kill first comes first.
             #[must_use]
             pub fn alarm(&self) -> usize {
-                let known = |(code, ..): &(&str, Level, &str)| *code == self.code();
-                Self::KINDS.iter().position(known).unwrap_or(Self::KINDS.len())
+                const ORDER: &[&str] = &[$($code,)+];
+                let known = |code: &&str| *code == self.code();
+                ORDER.iter().position(known).unwrap_or(ORDER.len())
             }
 
             /// What it means and what to do, in a few sentences.
