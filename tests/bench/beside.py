@@ -49,7 +49,7 @@ def timed(command, out, well=(0,)):
         seconds = time.perf_counter() - start
     if done.returncode not in well:
         said = done.stderr.decode(errors="replace").strip().splitlines() or [f"ended with {done.returncode}"]
-        raise Missing(said[0] if done.returncode == 2 else said[-1])
+        raise Missing(next((line for line in said if line.startswith("error")), said[-1]))
     return seconds, printed
 
 
@@ -86,7 +86,7 @@ class Peer:
     """A script of `peers/`."""
 
     def __init__(self, script, python, tracks, zones, out):
-        self.command = [python, HERE / "peers" / script, tracks, zones, out / "pieces"]
+        self.command = [python, "-B", HERE / "peers" / script, tracks, zones, out / "pieces"]
         self.out, self.peak_mb, self.told = out, 0.0, {}
 
     def run(self):
@@ -148,7 +148,7 @@ def compared(title, runners, count):
     ours = runners["schrund"].metres() if own else {}
     peers = [name for name in seconds if name != "schrund"]
     best = min(peers, key=lambda name: statistics.median(seconds[name]), default=None)
-    well = True
+    well = own is not None
     for name, runs in seconds.items():
         said = ""
         if own and name == "schrund":

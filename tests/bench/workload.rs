@@ -69,10 +69,17 @@ fn part(of: u32, scale: f64) -> u32 {
         .unwrap_or(2)
 }
 
-/// Irregular blobs, one in each cell of a grid of columns and rows, with so many vertices each.
-pub(crate) fn zones(path: &Path, (columns, rows, corners): (u32, u32, u32)) -> Result<()> {
+/// The blobs of a grid, into a file.
+pub(crate) fn zones(path: &Path, grid: (u32, u32, u32)) -> Result<()> {
+    geojson(path, blobs(grid))
+}
+
+/// Irregular blobs, one in each cell of a grid of columns and rows, with so many vertices each; and the gap in each.
+pub(crate) fn blobs(
+    (columns, rows, corners): (u32, u32, u32),
+) -> impl Iterator<Item = (Vec<(f64, f64)>, f64)> {
     let mut dice = Dice(7);
-    let rings = (0..columns * rows).map(|cell| {
+    (0..columns * rows).map(move |cell| {
         let (x, y) = (f64::from(cell % columns), f64::from(cell / columns));
         let lon = CORNER_DEG.0 + (x + 0.5) * CELL_DEG.0;
         let lat = CORNER_DEG.1 + (y + 0.5) * CELL_DEG.1;
@@ -83,8 +90,7 @@ pub(crate) fn zones(path: &Path, (columns, rows, corners): (u32, u32, u32)) -> R
         };
         let ring: Vec<_> = (0..corners).map(corner).collect();
         (ring, 1.0 + 9.0 * dice.roll())
-    });
-    geojson(path, rings)
+    })
 }
 
 /// Rings (without their last vertex, degrees) and the widest gap in each, metres.
