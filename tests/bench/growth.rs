@@ -186,7 +186,8 @@ fn vertices(folder: &Path, size: u32, times: u32) -> Result<Asked> {
     })
 }
 
-/// Outlines as many times as ragged: each new vertex lies further in or out, and the walk crosses more of them.
+/// Outlines as many times as ragged: each new vertex lies further in or out, so that many edges pass through each box.
+/// No surveyed outline is like that; it shows what is asked of edges two by two.
 fn ragged(folder: &Path, size: u32, times: u32) -> Result<Asked> {
     over(folder, 500, (5, 4, 100 * size * times))
 }

@@ -23,7 +23,10 @@ fn main() -> Result<ExitCode> {
     let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("speed");
     fs::create_dir_all(&folder)?;
     match args.as_slice() {
-        [] => whole_runs(&folder)?,
+        [] => {
+            whole_runs(&folder)?;
+            fs::remove_dir_all(&folder)?;
+        }
         ["growth"] => return Ok(ended(growth::table(&folder, 4)?)),
         ["growth", size] if size.parse::<u32>().is_ok_and(|n| n > 0) => {
             return Ok(ended(growth::table(&folder, size.parse().unwrap_or(1))?));
