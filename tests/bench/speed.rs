@@ -1,25 +1,62 @@
 //! What speed was measured: `cargo bench`. Prints seconds (median of five) and peak memory of whole runs.
 //!
-//! The workloads are invented here: a wandering track of a million points over 20 zones, and a track of ten
-//! thousand over 20 000 zones with four million corners. No test times anything.
+//! `cargo bench --bench speed -- growth [SIZE]` prints how the cost grows instead, and `-- write FOLDER [SCALE]` writes
+//! the workloads for `beside.py`. No test times anything.
+
+mod growth;
+mod workload;
 
 use std::{
-    fs::{self, File},
-    io::{BufWriter, Write},
+    env, fs,
+    io::Result,
     path::Path,
-    process::{Command, Stdio},
+    process::{Command, ExitCode, Stdio},
     time::{Duration, Instant},
 };
 
 const RUNS: usize = 5;
 
-fn main() {
-    let folder = tempfile::tempdir().expect("a folder for the workloads");
-    let path = |name: &str| folder.path().join(name).display().to_string();
-    zones(&folder.path().join("few.geojson"), 5, 4, 200);
-    zones(&folder.path().join("many.geojson"), 200, 100, 205);
-    track(&folder.path().join("long.gpx"), 1_000_000, 1.0);
-    track(&folder.path().join("short.gpx"), 10_000, 10.0);
+fn main() -> Result<ExitCode> {
+    // Cargo adds `--bench`.
+    let args: Vec<String> = env::args().skip(1).filter(|a| a != "--bench").collect();
+    let args: Vec<&str> = args.iter().map(String::as_str).collect();
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("speed");
+    fs::create_dir_all(&folder)?;
+    match args.as_slice() {
+        [] => {
+            whole_runs(&folder)?;
+            fs::remove_dir_all(&folder)?;
+        }
+        ["growth"] => return Ok(ended(growth::table(&folder, 4)?)),
+        ["growth", size] if size.parse::<u32>().is_ok_and(|n| n > 0) => {
+            return Ok(ended(growth::table(&folder, size.parse().unwrap_or(1))?));
+        }
+        ["write", to] => workload::all(Path::new(to), 1.0)?,
+        ["write", to, scale] if scale.parse::<f64>().is_ok_and(|n| n > 0.0 && n <= 1.0) => {
+            workload::all(Path::new(to), scale.parse().unwrap_or(1.0))?;
+        }
+        _ => {
+            eprintln!("nothing, or: growth [SIZE, 1 and more] | write FOLDER [SCALE, up to 1]");
+            return Ok(ExitCode::from(2));
+        }
+    }
+    Ok(ExitCode::SUCCESS)
+}
+
+fn ended(well: bool) -> ExitCode {
+    if well {
+        ExitCode::SUCCESS
+    } else {
+        ExitCode::FAILURE
+    }
+}
+
+fn whole_runs(folder: &Path) -> Result<()> {
+    let path = |name: &str| folder.join(name).display().to_string();
+    workload::zones(&folder.join("few.geojson"), workload::FEW)?;
+    workload::zones(&folder.join("many.geojson"), workload::MANY)?;
+    workload::walk(&folder.join("long.gpx"), 1_000_000, 1.0)?;
+    workload::walk(&folder.join("short.gpx"), 10_000, 10.0)?;
     println!(
         "{:<38}{:>10}{:>12}{:>12}",
         "", "input MB", "median s", "peak MB"
@@ -52,6 +89,7 @@ fn main() {
         &["options", &route, &ice, "--trip", &trip, "-q"],
         &[&route, &ice],
     );
+    Ok(())
 }
 
 fn report(args: &[&str], inputs: &[&str]) {
@@ -111,69 +149,4 @@ fn high_water_kb(status: &str) -> u64 {
         .nth(1)
         .and_then(|n| n.parse().ok())
         .unwrap_or(0)
-}
-
-/// A small generator of numbers in 0..1 (xorshift), so that every run has the same workload.
-struct Dice(u64);
-
-impl Dice {
-    fn roll(&mut self) -> f64 {
-        self.0 ^= self.0 << 13;
-        self.0 ^= self.0 >> 7;
-        self.0 ^= self.0 << 17;
-        (self.0 >> 11) as f64 / (1_u64 << 53) as f64
-    }
-}
-
-/// Irregular blobs on a grid from 6° E 45° N, cells of 0.05° by 0.036°.
-fn zones(path: &Path, columns: u32, rows: u32, corners: u32) {
-    let mut dice = Dice(7);
-    let mut out = BufWriter::new(File::create(path).expect("a file"));
-    write!(out, "{{\"type\":\"FeatureCollection\",\"features\":[").expect("written");
-    for cell in 0..columns * rows {
-        let (x, y) = (f64::from(cell % columns), f64::from(cell / columns));
-        let (lon, lat) = (6.0 + (x + 0.5) * 0.05, 45.0 + (y + 0.5) * 0.036);
-        let corner = |k: u32, dice: &mut Dice| {
-            let (sin, cos) = (std::f64::consts::TAU * f64::from(k) / f64::from(corners)).sin_cos();
-            let reach = 0.012 + 0.004 * dice.roll();
-            format!("[{:.7},{:.7}]", lon + 1.4 * reach * cos, lat + reach * sin)
-        };
-        let mut ring: Vec<String> = (0..corners).map(|k| corner(k, &mut dice)).collect();
-        ring.push(ring[0].clone());
-        let comma = if cell == 0 { "" } else { "," };
-        write!(
-            out,
-            "{comma}\n{{\"type\":\"Feature\",\"properties\":{{\"name\":\"zone {cell}\",\"gap_m\":{:.1}}},\
-             \"geometry\":{{\"type\":\"Polygon\",\"coordinates\":[[{}]]}}}}",
-            1.0 + 9.0 * dice.roll(),
-            ring.join(",")
-        )
-        .expect("written");
-    }
-    writeln!(out, "\n]}}").expect("written");
-}
-
-/// A walk that wanders over the south-west corner of the grid.
-fn track(path: &Path, points: u32, step_m: f64) {
-    let (mut dice, mut x, mut y, mut heading) = (Dice(11), 9000.0_f64, 7000.0_f64, 0.0_f64);
-    let mut out = BufWriter::new(File::create(path).expect("a file"));
-    writeln!(out, "<gpx version=\"1.1\" creator=\"invented\" xmlns=\"http://www.topografix.com/GPX/1/1\"><trk><trkseg>")
-        .expect("written");
-    for i in 0..points {
-        let home = (7000.0 - y).atan2(9000.0 - x);
-        let away = ((x - 9000.0) / 8000.0).hypot((y - 7000.0) / 6500.0);
-        let turn = (home - heading).sin();
-        heading += 0.7 * (dice.roll() - 0.5) + if away > 1.0 { 0.3 * turn } else { 0.0 };
-        x += step_m * heading.cos();
-        y += step_m * heading.sin();
-        let height = 2800.0 + 400.0 * (f64::from(i) / 1500.0).sin() + 2.0 * dice.roll();
-        writeln!(
-            out,
-            "<trkpt lat=\"{:.7}\" lon=\"{:.7}\"><ele>{height:.1}</ele><time>2026-07-01T08:00:00Z</time></trkpt>",
-            45.0 + y / 111_132.0,
-            6.0 + x / 78_700.0
-        )
-        .expect("written");
-    }
-    writeln!(out, "</trkseg></trk></gpx>").expect("written");
 }
