@@ -1,6 +1,10 @@
 //! Rings that touch or cross themselves or each other, where that can be told quickly.
 
 use geo::{Coord, Intersects, Line};
+use rstar::{
+    AABB, RTree,
+    primitives::{GeomWithData, Rectangle},
+};
 
 use super::{LonLat, Outline, Polygon, area::Area};
 
@@ -54,8 +58,43 @@ struct RingEdge {
     high: Coord,
 }
 
+/// From so many edges on they are looked up in a tree, which costs more to make and does not grow with how ragged a ring is. Our
+/// judgement.
+const MANY: usize = 1000;
+
 /// Whether two edges meet elsewhere than where one follows the other in its ring.
-fn meet_somewhere(mut edges: Vec<RingEdge>) -> Option<bool> {
+fn meet_somewhere(edges: Vec<RingEdge>) -> Option<bool> {
+    if edges.len() < MANY {
+        meet_in_order(edges)
+    } else {
+        meet_in_tree(&edges)
+    }
+}
+
+fn meet_in_tree(edges: &[RingEdge]) -> Option<bool> {
+    let mut pairs = MOST_PAIRS.saturating_mul(edges.len());
+    let boxed = |(i, edge): (usize, &RingEdge)| {
+        let corners = [edge.low, edge.high].map(|at| [at.x, at.y]);
+        GeomWithData::new(Rectangle::from_corners(corners[0], corners[1]), i)
+    };
+    let tree = RTree::bulk_load(edges.iter().enumerate().map(boxed).collect());
+    for (i, one) in edges.iter().enumerate() {
+        let near = AABB::from_corners([one.low.x, one.low.y], [one.high.x, one.high.y]);
+        for other in tree.locate_in_envelope_intersecting(&near) {
+            if other.data <= i {
+                continue;
+            }
+            pairs = pairs.checked_sub(1)?;
+            if meet(one, &edges[other.data]) {
+                return Some(true);
+            }
+        }
+    }
+    Some(false)
+}
+
+/// The same from west to east, beside all that lie at the same longitudes.
+fn meet_in_order(mut edges: Vec<RingEdge>) -> Option<bool> {
     let mut pairs = MOST_PAIRS.saturating_mul(edges.len());
     edges.sort_by(|a, b| a.low.x.total_cmp(&b.low.x));
     for (i, one) in edges.iter().enumerate() {
@@ -135,6 +174,21 @@ mod tests {
     }
 
     #[test]
+    fn a_tree_finds_what_the_order_finds() {
+        let (mut sound, mut tangled) = (0, 0);
+        for seed in 0..600 {
+            let ring = wheel(4 + seed % 9, seed, (7.0, 46.0), 0.1);
+            let found = meet_in_tree(&edges(&ring, 0));
+            assert_eq!(found, meet_in_order(edges(&ring, 0)), "seed {seed}");
+            match found {
+                Some(true) => tangled += 1,
+                _ => sound += 1,
+            }
+        }
+        assert!(sound > 50 && tangled > 10, "{sound} {tangled}");
+    }
+
+    #[test]
     fn tangled_is_what_the_library_calls_invalid() {
         let (mut sound, mut tangled) = (0, 0);
         for seed in 0..4_000 {
@@ -157,24 +211,37 @@ mod tests {
         );
     }
 
-    #[test]
-    fn a_ring_too_large_to_look_through_is_neither() {
-        let teeth = |i: u32| {
-            [
-                LonLat::new(0.0, f64::from(2 * i)),
-                LonLat::new(1.0, f64::from(2 * i + 1)),
-            ]
+    /// Teeth from west to east and back, or slanting ones whose boxes all overlap.
+    fn comb(slant: f64) -> Polygon {
+        let tooth = |i: u32| {
+            let at = f64::from(i);
+            let (root, tip) = (
+                LonLat::new(0.0, 2.0 * at),
+                LonLat::new(1.0, 2.0 * at + slant),
+            );
+            let next = LonLat::new(1.0, 2.0 * at + 1.0 + slant);
+            [root, tip, next, LonLat::new(0.0, 2.0 * at + 1.0)]
         };
-        let mut comb: Vec<LonLat> = (0..3_000).flat_map(teeth).collect();
-        comb.extend([
-            LonLat::new(-1.0, 6_000.0),
+        let mut outer: Vec<LonLat> = (0..600).flat_map(tooth).collect();
+        outer.extend([
+            LonLat::new(-1.0, 1_200.0),
             LonLat::new(-1.0, 0.0),
             LonLat::new(0.0, 0.0),
         ]);
-        let polygon = Polygon {
-            outer: comb,
+        Polygon {
+            outer,
             holes: Vec::new(),
-        };
+        }
+    }
+
+    #[test]
+    fn a_comb_is_looked_through() {
+        assert_eq!(comb(0.0).is_tangled(), Some(false));
+    }
+
+    #[test]
+    fn a_ring_too_large_to_look_through_is_neither() {
+        let polygon = comb(1e5);
         assert_eq!(polygon.is_tangled(), None);
         assert_eq!(polygon.untangled(), std::slice::from_ref(&polygon));
     }

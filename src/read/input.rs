@@ -33,8 +33,13 @@ pub type Text<'a> = Box<dyn BufRead + Send + 'a>;
 /// ```
 /// use schrund::read::input::{Input, Seekable};
 ///
+/// let text = |name, text: &'static str| Input::text(name, text.as_bytes());
+/// let mut sources = schrund::read::lay::Sources::new(
+///     text("route.gpx", schrund::example::PAIR_ROUTE_GPX),
+///     text("zones.geojson", schrund::example::PAIR_ZONES_GEOJSON),
+/// );
+/// sources.flags.party = Some(schrund::read::trip::Folk::Number(2));
 /// let held: Seekable = Box::new(std::io::Cursor::new(schrund::example::PAIR_GLACIERS_GEOJSON.as_bytes()));
-/// let mut sources = schrund::example::sources();
 /// sources.glaciers_near = Some(Input::new("ice.geojson", held));
 /// assert!(!sources.job()?.glaciers.is_empty(), "a file without an index is read from its beginning");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
