@@ -113,7 +113,7 @@ export async function headOfTheIce(bench) {
       const plain = (html) => html.replace(/<[^>]+>/g, '').replaceAll('&quot;', '"').replaceAll('\u00a0', ' ');
       const wanted = [...leg.figures.filter(({ id }) => /-(spacing|coils)$/.test(id)).map(({ value }) => value), ...(leg.act && leg.pieces.length === 1 ? [leg.act] : [])].map(plain);
       const missing = wanted.filter((words) => !told.says.replaceAll('\n', ' ').includes(words));
-      if (missing.length > 0 || told.over || told.lines > 6.1) cut.push(`${language} leg ${leg.leg}: ${missing} ${told.lines} ${told.says}`);
+      if (missing.length > 0 || told.over || told.lines > 6.6) cut.push(`${language} leg ${leg.leg}: ${missing} ${told.lines} ${told.says}`);
     }
   }
   bench.check('head on the ice: spacing, coil and what to do are whole on every leg, in both languages', cut.length === 0, cut.join(' | '));
@@ -232,7 +232,7 @@ export async function firstScreen(bench) {
   const { page } = sheet;
   const bottom = async () => (await page.locator('.app-head .hours').first().evaluate((p) => p.getBoundingClientRect().bottom));
   const order = await page.evaluate(() => [...document.querySelectorAll('.app-head .first > p')].map((p) => p.className));
-  bench.check('first screen: what stops, then a start that is too late, whole at 360 × 740', (await bottom()) <= 740 && order.indexOf('hours late') === order.lastIndexOf('stands') + 1 && order.includes('stands'), `${await bottom()} px ${order}`);
+  bench.check('first screen: where nothing stops a start that is too late stands first, whole at 360 × 740', (await bottom()) <= 740 && order[0] === 'hours late' && order.includes('stands'), `${await bottom()} px ${order}`);
   await sheet.choose('Halbre plateau');
   await sheet.type('Widest gap expected', '37');
   await sheet.tab('Plan');
