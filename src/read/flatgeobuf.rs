@@ -68,6 +68,16 @@ pub(super) fn zones_near_once(name: &str, bytes: impl Read, given: &Given, near:
     read(name, transcript, given, None)
 }
 
+/// Whether a file has an index; it is at its beginning again afterwards.
+pub(super) fn has_index(name: &str, file: &mut Seekable) -> Result<bool, Vec<Fault>> {
+    let opened = Preamble::read(file).and_then(|opening| Rest::of(&opening));
+    // The length is found by going to the end and back to the beginning.
+    let length = index::length(file);
+    let rest = length.and_then(|length| opened?.within(length));
+    rest.map(|rest| rest.has_index())
+        .map_err(|fault| vec![in_file(fault, name)])
+}
+
 /// All features of a file as a text of GeoJSON.
 pub(super) fn text(name: &str, bytes: impl Read) -> Result<String, Vec<Fault>> {
     let mut transcript = streamed(bytes, None).map_err(|fault| vec![in_file(fault, name)])?;

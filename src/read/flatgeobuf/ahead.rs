@@ -135,13 +135,13 @@ mod tests {
         let whole: Vec<u8> = (0..=255).collect();
         let mut file = ReadAhead::of(Box::new(Cursor::new(whole.clone())));
         file.hold(50..60).expect("memory");
-        for from in [0, 49, 55, 59, 60, 200] {
-            file.seek(SeekFrom::Start(from)).expect("memory");
+        for from in [0_u8, 49, 55, 59, 60, 200] {
+            file.seek(SeekFrom::Start(from.into())).expect("memory");
             let mut rest = Vec::new();
             file.read_to_end(&mut rest).expect("memory");
             assert_eq!(
                 Some(rest.as_slice()),
-                whole.get(from as usize..),
+                whole.get(usize::from(from)..),
                 "from {from}"
             );
         }
