@@ -114,26 +114,29 @@ fn outlines_near_a_line_come_through_the_index_alone() {
         told.contains(&format!("of {holds} that the file holds")),
         "{told}"
     );
-    let outlines = |text: &str| {
-        let read: Value = serde_json::from_str(text).unwrap();
-        let mut all: Vec<String> = read["features"]
-            .as_array()
-            .unwrap()
-            .iter()
-            .map(|of| format!("{} {}", of["properties"]["name"], of["geometry"]))
-            .collect();
-        all.sort();
-        all
-    };
     let all = outlines(&fetch("/ice.geojson").0);
     assert!(all.len() > 20, "{}", all.len());
     assert_eq!(outlines(&near), all, "the order is that of the file");
+    as_an_inventory(folder.path(), &server);
+}
 
-    // The same as an inventory of a plan, from there and from here.
+/// Names and shapes of outlines in a row of their own.
+fn outlines(text: &str) -> Vec<String> {
+    let read: Value = serde_json::from_str(text).unwrap();
+    let all = read["features"].as_array().unwrap().iter();
+    let mut all: Vec<String> = all
+        .map(|of| format!("{} {}", of["properties"]["name"], of["geometry"]))
+        .collect();
+    all.sort();
+    all
+}
+
+/// The same in a plan, from there and from here.
+fn as_an_inventory(folder: &Path, server: &Server) {
     let before = server.sent();
     let plan = |ice: &str| {
         ran(
-            folder.path(),
+            folder,
             &[
                 "plan",
                 "route.gpx",
