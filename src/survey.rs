@@ -71,9 +71,31 @@ impl<'j> Survey<'j> {
             halts: &[],
             ..self.job.case()
         };
+        self.told(case, Arc::clone(&self.glaciers))
+    }
+
+    /// The same, where known ice near the line was read for it alone: that stands in the place of the job's.
+    ///
+    /// # Errors
+    /// As [`Survey::of`].
+    pub fn of_line_near(&self, route: &Route, glaciers: &[Zone]) -> Result<TrackFacts, Vec<Fault>> {
+        let case = Brief {
+            route,
+            halts: &[],
+            glaciers,
+            ..self.job.case()
+        };
+        self.told(case, Arc::new(Ice::of(glaciers)))
+    }
+
+    fn told<'a>(
+        &'a self,
+        case: Brief<'a>,
+        glaciers: Arc<Ice<'a>>,
+    ) -> Result<TrackFacts, Vec<Fault>> {
         let ice = Prepared {
-            zones: Arc::clone(&self.zones),
-            glaciers: Arc::clone(&self.glaciers),
+            zones: Arc::<Ice<'j>>::clone(&self.zones),
+            glaciers,
             lines: KnownLines::default(),
         };
         let met = Met::of(&case, &ice).map_err(|fault| vec![fault])?;
@@ -97,6 +119,19 @@ impl<'j> Survey<'j> {
         line: impl Fn(&T) -> Result<Route, Vec<Fault>> + Send + Sync,
     ) -> Vec<Result<TrackFacts, Vec<Fault>>> {
         cores::map(tracks, |track| self.of(&line(track)?))
+    }
+
+    /// The same, where each line brings the known ice near it: no more of it is held than lies near those that are asked at
+    /// once.
+    pub fn each_near<T: Sync>(
+        &self,
+        tracks: &[T],
+        line: impl Fn(&T) -> Result<(Route, Vec<Zone>), Vec<Fault>> + Send + Sync,
+    ) -> Vec<Result<TrackFacts, Vec<Fault>>> {
+        cores::map(tracks, |track| {
+            let (route, glaciers) = line(track)?;
+            self.of_line_near(&route, &glaciers)
+        })
     }
 
     fn memories(&self) -> MutexGuard<'_, Vec<Memory>> {

@@ -10,6 +10,7 @@ mod helping;
 mod hostile;
 mod mistakes;
 mod numbers;
+mod planet;
 mod practising;
 mod saving;
 mod saying;

@@ -11,10 +11,13 @@ use schrund::{
     fetch::{
         Address, TileTemplate,
         heights::{HeightExcerpt, TerrainOffer},
-        outlines::OutlinesNear,
+        outlines::{OutlinesNear, surroundings},
     },
     geometry::Bounds,
-    read::lay,
+    read::{
+        as_text::{TextWithin, text_within},
+        lay,
+    },
     say::{fetched, voice::Voice},
 };
 
@@ -49,9 +52,25 @@ fn zones(args: &FetchZonesArgs, show: &Show) -> Result<End, Vec<Fault>> {
             return Err(faults.into_iter().flatten().flatten().collect());
         }
     };
-    let near = network::fetcher().outlines(&address, &boxes, args.near.around);
-    let near = near.map_err(|fault| vec![fault])?;
+    let near = outlines(&address, &boxes, args.near.around)?;
     write_zones(args, &near, &saver, show)
+}
+
+/// Outlines near a line: of a file with an index only those come, of any other all, of a collection its pages.
+fn outlines(
+    address: &Address,
+    boxes: &[Bounds],
+    around_m: f64,
+) -> Result<OutlinesNear, Vec<Fault>> {
+    let fetcher = network::fetcher();
+    let one = |fault| vec![fault];
+    if let Some((source, file)) = fetcher.outline_file(address).map_err(one)? {
+        let found = text_within(&file.address, source, &surroundings(boxes, around_m))?;
+        if let Some(TextWithin { text, features }) = found {
+            return file.near(&text, features, boxes, around_m).map_err(one);
+        }
+    }
+    fetcher.outlines(address, boxes, around_m).map_err(one)
 }
 
 fn write_zones(
@@ -76,7 +95,7 @@ fn write_zones(
             End::Done
         }
     };
-    for told in fetched::outlines(near.count(), near.came, voice) {
+    for told in fetched::outlines(near.count(), near.came, near.by_index, voice) {
         show.say(&told.to_string());
     }
     Ok(end)

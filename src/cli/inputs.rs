@@ -180,8 +180,8 @@ pub(crate) fn text(name: &str) -> Input<Text<'static>> {
 }
 
 /// A file that is read here and there by its name.
-fn sought(name: &str) -> Input<Seekable> {
-    Input::opened(source::shown(name), source::seekable(name))
+pub(crate) fn sought(name: &str) -> Input<Seekable> {
+    Input::opened(source::shown(name), source::indexed(name))
 }
 
 /// The trip file, read.

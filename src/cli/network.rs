@@ -41,6 +41,11 @@ pub(crate) fn seekable(name: &str) -> Result<raster::RasterSource, Fault> {
     ask::seekable(name)
 }
 
+/// Opens a file of outlines on a server, which is read as its index tells.
+pub(crate) fn outline_file(name: &str) -> Result<raster::RasterSource, Fault> {
+    ask::outline_file(name)
+}
+
 /// Of a model on a server what lies round a line, as a file of its own; `None` where that cannot be cut out of it.
 #[cfg(feature = "page")]
 pub(crate) fn around(
@@ -99,6 +104,10 @@ mod ask {
     }
 
     pub(super) fn seekable(name: &str) -> Result<raster::RasterSource, Fault> {
+        Err(not_built(name))
+    }
+
+    pub(super) fn outline_file(name: &str) -> Result<raster::RasterSource, Fault> {
         Err(not_built(name))
     }
 
@@ -195,5 +204,13 @@ mod ask {
 
     pub(super) fn seekable(name: &str) -> Result<raster::RasterSource, Fault> {
         fetcher().model(&Address::parse(name)?)
+    }
+
+    pub(super) fn outline_file(name: &str) -> Result<raster::RasterSource, Fault> {
+        let address = Address::parse(name)?;
+        match fetcher().outline_file(&address)? {
+            Some((source, _)) => Ok(source),
+            None => fetcher().model(&address),
+        }
     }
 }

@@ -79,6 +79,14 @@ pub(crate) fn seekable(name: &str) -> Result<raster::RasterSource, Fault> {
     Ok(Box::new(BufReader::new(file)))
 }
 
+/// The same of outlines with an index.
+pub(crate) fn indexed(name: &str) -> Result<raster::RasterSource, Fault> {
+    match is_address(name) {
+        true => network::outline_file(name),
+        false => seekable(name),
+    }
+}
+
 /// Standard input, where it is read more than once.
 static STANDARD: OnceLock<Vec<u8>> = OnceLock::new();
 

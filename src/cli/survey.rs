@@ -1,6 +1,7 @@
 //! `schrund survey`: many tracks against one set of outlines.
 
 mod lines;
+mod near;
 
 use std::{
     fs,
@@ -9,6 +10,7 @@ use std::{
 };
 
 use lines::TracksHeld;
+use near::IndexedInventory;
 use schrund::{
     Job, Survey,
     fault::{Fault, Noted, files::WrittenAs},
@@ -55,7 +57,7 @@ fn survey(args: &SurveyArgs, show: &Show) -> Result<End, Vec<Fault>> {
     if !refusals.is_empty() {
         return Err(refusals);
     }
-    let job = job(args)?;
+    let (job, near) = job(args)?;
     show.notices(&job.notices);
     let format = format(args);
     let (out, done): (Box<dyn Write>, _) = match &args.out {
@@ -74,6 +76,7 @@ fn survey(args: &SurveyArgs, show: &Show) -> Result<End, Vec<Fault>> {
         format,
         ended: &mut ended,
         show,
+        near: near.as_ref(),
     }
     .all(&head.unwrap_or_default(), &left, &Survey::over(&job));
     Ok(match written {
@@ -98,6 +101,8 @@ struct Written<'a> {
     format: SurveyFormat,
     ended: &'a mut End,
     show: &'a Show,
+    /// Known ice that is read for each track.
+    near: Option<&'a IndexedInventory>,
 }
 
 impl Written<'_> {
@@ -106,7 +111,15 @@ impl Written<'_> {
         self.out.write_all(head.as_bytes())?;
         for (i, some) in tracks.chunks(AT_ONCE).enumerate() {
             self.show.progress(i * AT_ONCE, tracks.len());
-            let found = survey.each(some, |track| line(track));
+            let found = match self.near {
+                None => survey.each(some, |track| line(track)),
+                Some(near) => survey.each_near(some, |track| {
+                    let route = line(track)?;
+                    let ice = near.beside(track, &route)?;
+                    Ok((route, ice))
+                }),
+            };
+            self.near.iter().for_each(|near| near.notices(self.show));
             let mut text = String::new();
             for (track, found) in some.iter().zip(&found) {
                 text += &written(track, found, self.format, self.ended, self.show);
@@ -165,7 +178,7 @@ fn compare(args: &SurveyArgs, show: &Show) -> Result<End, Vec<Fault>> {
             cure: "name the lines of one trip, or leave --compare out".to_owned(),
         }));
     }
-    let job = job(args)?;
+    let (job, near) = job(args)?;
     show.notices(&job.notices);
     let survey = Survey::over(&job);
     let (mut routes, mut faults) = (Vec::new(), Vec::new());
@@ -185,7 +198,10 @@ fn compare(args: &SurveyArgs, show: &Show) -> Result<End, Vec<Fault>> {
         .zip(&routes)
         .zip(apart)
         .map(|((track, route), apart)| {
-            let facts = survey.of(route)?;
+            let facts = match &near {
+                None => survey.of(route)?,
+                Some(near) => survey.of_line_near(route, &near.beside(track, route)?)?,
+            };
             Ok(ComparedLine {
                 track,
                 facts,
@@ -193,14 +209,17 @@ fn compare(args: &SurveyArgs, show: &Show) -> Result<End, Vec<Fault>> {
             })
         });
     let lines = lines.collect::<Result<Vec<_>, Vec<Fault>>>()?;
+    near.iter().for_each(|near| near.notices(show));
     let text = compared(&lines, SAME_WAY_M, voice(job.language, args.units));
     Ok(show.result(|out| out.write_all(text.as_bytes())))
 }
 
-/// Ice, party and rules.
-fn job(args: &SurveyArgs) -> Result<Job, Vec<Fault>> {
+/// Ice, party and rules; an inventory of which only what lies near each track is read.
+fn job(args: &SurveyArgs) -> Result<(Job, Option<IndexedInventory>), Vec<Fault>> {
     let ice = Sources::of_ice(inputs::text(&args.zones));
-    inputs::laid_over(ice, &args.laid).job()
+    let mut sources = inputs::laid_over(ice, &args.laid);
+    let near = IndexedInventory::taken_from(&mut sources, &args.laid);
+    Ok((sources.job()?, near))
 }
 
 /// A track as a route.

@@ -94,6 +94,19 @@ impl Fetcher {
         Self { tell, ..self }
     }
 
+    /// The same, which reads files here and there in blocks of so many bytes.
+    pub(super) fn in_blocks(&self, block_bytes: u64) -> Self {
+        let manners = Manners {
+            block_bytes,
+            ..Manners::clone(&self.manners)
+        };
+        let manners = Arc::new(manners);
+        Self {
+            manners,
+            ..self.clone()
+        }
+    }
+
     /// Whether no request is made.
     #[must_use]
     pub fn is_offline(&self) -> bool {

@@ -24,6 +24,7 @@ pub(super) const BUSY: [u16; 4] = [429, 502, 503, 504];
 /// | `page_limit`, `most_pages` | 1000, 200 | our judgement |
 /// | `fresh` | a day | our judgement, where the server names no time (`Cache-Control`, RFC 9111, section 5.2.2.1) |
 /// | `block_bytes`, `blocks_held` | 64 KiB, 128 | our judgement: a header of a model is a block, and 8 MiB are held in memory |
+/// | `index_block_bytes` | 16 KiB | our judgement: a piece of an index or of outlines near each other takes one or two |
 /// | `most_tiles` | 16 | our judgement: a route through more than that is no day's walk |
 ///
 /// ```
@@ -61,6 +62,8 @@ pub struct Manners {
     pub fresh: Duration,
     /// Bytes of one part of a file that is read here and there.
     pub block_bytes: u64,
+    /// The same of a file of outlines with an index, of which less is read at a place.
+    pub index_block_bytes: u64,
     /// Parts of such a file in memory at once.
     pub blocks_held: usize,
     /// Most tiles that a route is looked up in.
@@ -83,6 +86,7 @@ impl Default for Manners {
             most_pages: 200,
             fresh: Duration::from_secs(24 * 60 * 60),
             block_bytes: 1 << 16,
+            index_block_bytes: 1 << 14,
             blocks_held: 128,
             most_tiles: 16,
         }

@@ -31,8 +31,10 @@ use crate::{
 pub struct OutlinesNear {
     /// Names and geometries of those whose box meets the surroundings of the route, in the order they came.
     outlines: Vec<(Option<String>, Value)>,
-    /// How many came in all.
+    /// How many came in all; of a file with an index, how many it holds.
     pub came: usize,
+    /// Whether they were found by the index of a file, so that those far away did not come.
+    pub by_index: bool,
     /// The address as it may be shown.
     pub address: String,
     /// The day they came, `2027-07-04`.
@@ -77,6 +79,66 @@ impl OutlinesNear {
     }
 }
 
+/// A file of outlines with an index on a server, as far as its server tells of it: whoever can read it gives its outlines back.
+///
+/// ```
+/// use schrund::{fetch::{Address, AddressStore, Fetcher, Manners, outlines::OutlineFile}, raster::RasterSource};
+///
+/// let offline = Fetcher::new(Manners::default(), AddressStore::nothing(), true);
+/// let pages = Address::parse("https://maps.example/collections/ice/items")?;
+/// let file: Option<(RasterSource, OutlineFile)> = offline.outline_file(&pages)?;
+/// assert!(file.is_none(), "pages are no file");
+/// # Ok::<(), schrund::fault::Fault>(())
+/// ```
+#[derive(Clone, Debug)]
+pub struct OutlineFile {
+    /// The address as it may be shown.
+    pub address: String,
+    pub(super) place: Address,
+    /// The day its beginning came, `2027-07-04`.
+    pub day: String,
+    /// Under which licence, where the server links to one.
+    pub licence: Option<String>,
+}
+
+impl OutlineFile {
+    /// Those of its outlines, read as a text of GeoJSON, whose box comes within `around_m` metres of one of the boxes of a route;
+    /// `holds` is how many the file has.
+    ///
+    /// # Errors
+    /// None lies there, or the text is none of outlines.
+    pub fn near(
+        &self,
+        text: &str,
+        holds: usize,
+        route: &[Bounds],
+        around_m: f64,
+    ) -> Result<OutlinesNear, Fault> {
+        let page = OutlinePage::parse(text.as_bytes());
+        let page = page.ok_or_else(|| self.place.fault(InNetwork::NoOutlines))?;
+        let mut gathered = Gathered::default();
+        gathered.take(page, &surroundings(route, around_m));
+        gathered.came = holds;
+        gathered.licence.clone_from(&self.licence);
+        let near = gathered.near(&self.place, around_m, self.day.clone())?;
+        Ok(OutlinesNear {
+            by_index: true,
+            ..near
+        })
+    }
+}
+
+/// The boxes of a route with so many metres round them.
+pub fn surroundings(route: &[Bounds], around_m: f64) -> Vec<Bounds> {
+    route.iter().map(|of| of.widened(around_m)).collect()
+}
+
+/// Whether an address is that of a collection, which gives its outlines page by page.
+pub(super) fn is_collection(address: &Address) -> bool {
+    let path = address.url().path().trim_end_matches('/');
+    path.ends_with("/items")
+}
+
 /// What came so far.
 #[derive(Default)]
 struct Gathered {
@@ -107,7 +169,7 @@ impl Fetcher {
         route: &[Bounds],
         around_m: f64,
     ) -> Result<OutlinesNear, Fault> {
-        let windows: Vec<Bounds> = route.iter().map(|of| of.widened(around_m)).collect();
+        let windows = surroundings(route, around_m);
         let mut at = self.first_page(address, &windows);
         let mut asked = BTreeSet::from([at.key()]);
         let mut gathered = Gathered::default();
@@ -146,12 +208,7 @@ impl Fetcher {
     /// The first page: that of the surroundings of the route, where the server can tell.
     fn first_page(&self, address: &Address, windows: &[Bounds]) -> Address {
         let all = windows.iter().copied().reduce(|a, b| a.with(b));
-        let is_items = address
-            .url()
-            .path()
-            .trim_end_matches('/')
-            .ends_with("/items");
-        match all.filter(|_| is_items) {
+        match all.filter(|_| is_collection(address)) {
             Some(all) => address.asking(&[
                 ("bbox", bbox(&all)),
                 ("limit", self.manners.page_limit.to_string()),
@@ -202,6 +259,7 @@ impl Gathered {
         Ok(OutlinesNear {
             outlines: self.outlines,
             came: self.came,
+            by_index: false,
             address: address.to_string(),
             day,
             licence: self.licence,

@@ -10,8 +10,9 @@ use super::{
     address::Address,
     answer::{AnswerFacts, Reply, Trouble},
     asking::{Fetcher, Question},
+    outlines::{OutlineFile, is_collection},
     store::{KeptFile, PartsSidecar},
-    whole::{is_web_page, other, renewed},
+    whole::{Wanted, is_web_page, other, renewed},
 };
 use crate::{
     fault::{Fault, network::InNetwork},
@@ -38,39 +39,81 @@ impl Fetcher {
     /// # Errors
     /// The network, a limit, or offline nothing that is kept.
     pub fn model(&self, address: &Address) -> Result<RasterSource, Fault> {
+        Ok(self.opened(address, None)?.0)
+    }
+
+    /// A file of outlines that is read here and there, as an index tells, in small blocks; and what its server says of it. `None`
+    /// of a collection, which is asked page by page.
+    ///
+    /// # Errors
+    /// As [`Fetcher::model`].
+    pub fn outline_file(
+        &self,
+        address: &Address,
+    ) -> Result<Option<(RasterSource, OutlineFile)>, Fault> {
+        if is_collection(address) {
+            return Ok(None);
+        }
+        let small = self.in_blocks(self.manners.index_block_bytes);
+        let (source, facts) = small.opened(address, Wanted::Outlines.kinds())?;
+        let file = OutlineFile {
+            address: address.to_string(),
+            place: address.clone(),
+            day: facts.day,
+            licence: facts.licence,
+        };
+        Ok(Some((source, file)))
+    }
+
+    fn opened(
+        &self,
+        address: &Address,
+        kinds: Option<&'static str>,
+    ) -> Result<(RasterSource, AnswerFacts), Fault> {
         let key = address.key();
         let usable = |facts: &AnswerFacts| self.is_offline() || self.is_fresh(facts);
         let broken = |why: io::Error| address.fault(InNetwork::Other(why.to_string()));
+        let of_whole = |kept: KeptFile| {
+            let source = kept.bytes.open().map_err(broken)?;
+            Ok((source, kept.facts))
+        };
+        let remote = |parts: PartsSidecar, first: Option<Vec<u8>>| {
+            let mut file = RemoteFile::new(self, address, &parts);
+            if let Some(bytes) = first {
+                file.put(0, bytes);
+            }
+            (Box::new(file) as RasterSource, parts.facts)
+        };
         let whole = self.store.get(&key);
         if let Some(whole) = whole.filter(|kept| usable(&kept.facts)) {
-            return whole.bytes.open().map_err(broken);
+            return of_whole(whole);
         }
         let parts = self.store.parts(&key);
         if let Some(parts) = parts.clone().filter(|parts| usable(&parts.facts)) {
-            return Ok(Box::new(RemoteFile::new(self, address, &parts)));
+            return Ok(remote(parts, None));
         }
-        match self.first(address, parts)? {
-            FirstAnswer::Whole(kept) => kept.bytes.open().map_err(broken),
-            FirstAnswer::Still(parts) => {
-                self.store.keep_parts(&key, &parts);
-                Ok(Box::new(RemoteFile::new(self, address, &parts)))
-            }
-            FirstAnswer::Parts(parts, bytes) => {
-                self.store.keep_parts(&key, &parts);
-                let mut file = RemoteFile::new(self, address, &parts);
-                file.put(0, bytes);
-                Ok(Box::new(file))
-            }
-        }
+        let (parts, bytes) = match self.first(address, parts, kinds)? {
+            FirstAnswer::Whole(kept) => return of_whole(kept),
+            FirstAnswer::Still(parts) => (parts, None),
+            FirstAnswer::Parts(parts, bytes) => (parts, Some(bytes)),
+        };
+        self.store.keep_parts(&key, &parts);
+        Ok(remote(parts, bytes))
     }
 
     /// Asks for the beginning, or whether what is known of the file still holds.
-    fn first(&self, address: &Address, known: Option<PartsSidecar>) -> Result<FirstAnswer, Fault> {
+    fn first(
+        &self,
+        address: &Address,
+        known: Option<PartsSidecar>,
+        kinds: Option<&'static str>,
+    ) -> Result<FirstAnswer, Fault> {
         let old = known.as_ref().map(|known| &known.facts);
         let asked = Question {
             range: Some((0, self.manners.block_bytes.saturating_sub(1))),
             unless: old.and_then(|old| old.etag.clone()),
             since: old.and_then(|old| old.last_modified.clone()),
+            kinds,
             ..Question::default()
         };
         let take = &mut |reply: Reply| match (reply.status(), &known) {
@@ -198,7 +241,8 @@ impl RemoteFile {
         self.length.saturating_sub(from).min(self.block_bytes())
     }
 
-    fn block(&mut self, number: u64) -> Result<Arc<[u8]>, Fault> {
+    /// A block; where it must be asked for, those up to another one with it.
+    fn block(&mut self, number: u64, to: u64) -> Result<Arc<[u8]>, Fault> {
         self.clock += 1;
         if let Some((used, bytes)) = self.held.get_mut(&number) {
             *used = self.clock;
@@ -207,7 +251,7 @@ impl RemoteFile {
         if let Some(bytes) = self.kept(number) {
             return Ok(self.hold(number, bytes));
         }
-        let bytes = self.run(number)?;
+        let bytes = self.run(number, to)?;
         Ok(bytes)
     }
 
@@ -216,12 +260,15 @@ impl RemoteFile {
         kept.filter(|bytes| bytes.len() as u64 == self.due(number))
     }
 
-    /// Asks for a block and, where the last one was that before it, for some behind it.
-    fn run(&mut self, number: u64) -> Result<Arc<[u8]>, Fault> {
+    /// Asks for a block, those behind it that are wanted too and, where the last one was that before it, some more.
+    fn run(&mut self, number: u64, to: u64) -> Result<Arc<[u8]>, Fault> {
         let follows = self.last_run.1 > 0 && self.last_run.0 == number;
         let wanted = if follows { 2 * self.last_run.1 } else { 1 };
         let blocks = self.length.div_ceil(self.block_bytes());
-        let end = (number + wanted.min(LONGEST_RUN)).min(blocks);
+        // What comes at once is held until it is read.
+        let at_once = (self.fetcher.manners.blocks_held as u64 / 2).max(1);
+        let wanted = wanted.min(LONGEST_RUN).max(to.saturating_sub(number) + 1);
+        let end = (number + wanted.min(at_once)).min(blocks);
         let known = |at: &u64| self.held.contains_key(at) || self.kept(*at).is_some();
         let end = (number + 1..end).find(known).unwrap_or(end);
         let bytes = self.fetched(number, end)?;
@@ -276,7 +323,9 @@ impl Read for RemoteFile {
             self.position / self.block_bytes(),
             self.position % self.block_bytes(),
         );
-        let block = self.block(number).map_err(|fault| {
+        let last = self.position.saturating_add(into.len() as u64 - 1);
+        let to = last.min(self.length - 1) / self.block_bytes();
+        let block = self.block(number, to).map_err(|fault| {
             if fault.what == InNetwork::Changed.into() {
                 self.fetcher.store.forget_parts(&self.key);
             }

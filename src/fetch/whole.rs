@@ -29,7 +29,7 @@ pub enum Wanted {
 }
 
 impl Wanted {
-    fn kinds(self) -> Option<&'static str> {
+    pub(super) fn kinds(self) -> Option<&'static str> {
         match self {
             Self::Data => None,
             Self::Outlines => Some("application/geo+json, application/json;q=0.9, */*;q=0.1"),

@@ -1,7 +1,7 @@
 //! Ice as text, for those who hand their inputs on: GeoJSON as it is, FlatGeobuf written down as GeoJSON.
 
 use super::{input::Seekable, signature};
-use crate::{fault::Fault, trip::route::Route};
+use crate::{fault::Fault, geometry::Bounds, trip::route::Route};
 
 /// The bytes of a zones file as text: of FlatGeobuf all features, anything else as it is. `None` is as it is.
 ///
@@ -48,23 +48,66 @@ pub fn near_text(
     flatgeobuf::near(name, file, route).map(Some)
 }
 
+/// Outlines of a file that lie within boxes.
+///
+/// ```
+/// use schrund::read::{as_text::{TextWithin, text_within}, input::Seekable};
+///
+/// let held: Seekable = Box::new(std::io::Cursor::new(schrund::example::PAIR_GLACIERS_GEOJSON.as_bytes()));
+/// let found: Option<TextWithin> = text_within("ice.geojson", held, &[])?;
+/// assert_eq!(found, None, "it is text already");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct TextWithin {
+    /// GeoJSON: a collection of those whose box meets one of the boxes.
+    pub text: String,
+    /// How many the file holds, as far as was seen.
+    pub features: usize,
+}
+
+/// The outlines of a file in FlatGeobuf within boxes, as text; `None` where the file is anything else. Only what is needed of it
+/// is read.
+///
+/// # Errors
+/// As [`near_text`].
+pub fn text_within(
+    name: &str,
+    mut file: Seekable,
+    boxes: &[Bounds],
+) -> Result<Option<TextWithin>, Vec<Fault>> {
+    if !signature::begins_flatgeobuf(name, &mut file)? {
+        return Ok(None);
+    }
+    flatgeobuf::within(name, file, boxes).map(Some)
+}
+
 #[cfg(feature = "flatgeobuf")]
 mod flatgeobuf {
-    use super::{Fault, Route, Seekable};
+    use super::{Bounds, Fault, Route, Seekable, TextWithin};
     use crate::read::flatgeobuf::{Near, text, text_near};
+
+    pub(super) fn within(
+        name: &str,
+        file: Seekable,
+        boxes: &[Bounds],
+    ) -> Result<TextWithin, Vec<Fault>> {
+        let (text, features) = text_near(name, file, Near::within(boxes))?;
+        Ok(TextWithin { text, features })
+    }
 
     pub(super) fn all(name: &str, bytes: &[u8]) -> Result<String, Vec<Fault>> {
         text(name, bytes)
     }
 
     pub(super) fn near(name: &str, file: Seekable, route: &Route) -> Result<String, Vec<Fault>> {
-        text_near(name, file, Near::of(Some(route), &[]))
+        Ok(text_near(name, file, Near::of(Some(route), &[]))?.0)
     }
 }
 
 #[cfg(not(feature = "flatgeobuf"))]
 mod flatgeobuf {
-    use super::{Fault, Route, Seekable};
+    use super::{Bounds, Fault, Route, Seekable, TextWithin};
     use crate::fault::{Place, geojson::InGeojson, instead::Instead};
 
     pub(super) fn all(name: &str, _: &[u8]) -> Result<String, Vec<Fault>> {
@@ -74,5 +117,9 @@ mod flatgeobuf {
 
     pub(super) fn near(name: &str, _: Seekable, _: &Route) -> Result<String, Vec<Fault>> {
         all(name, &[])
+    }
+
+    pub(super) fn within(name: &str, _: Seekable, _: &[Bounds]) -> Result<TextWithin, Vec<Fault>> {
+        all(name, &[]).map(|text| TextWithin { text, features: 0 })
     }
 }

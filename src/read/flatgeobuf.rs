@@ -13,6 +13,7 @@
 //! limit before anything is read or set aside, tables are verified before they are looked into, and the shape of the
 //! index follows from the number of features alone. The format `[FlatGeobuf 3.x, specification at flatgeobuf.org]`.
 
+mod ahead;
 mod bytes;
 mod feature;
 mod features;
@@ -67,16 +68,34 @@ pub(super) fn zones_near_once(name: &str, bytes: impl Read, given: &Given, near:
     read(name, transcript, given, None)
 }
 
-/// All features of a file as a text of GeoJSON.
-pub(super) fn text(name: &str, bytes: impl Read) -> Result<String, Vec<Fault>> {
-    let transcript = streamed(bytes, None).map_err(|fault| vec![in_file(fault, name)])?;
-    whole(name, transcript)
+/// Whether a file has an index; it is at its beginning again afterwards.
+pub(super) fn has_index(name: &str, file: &mut Seekable) -> Result<bool, Vec<Fault>> {
+    let opened = Preamble::read(file).and_then(|opening| Rest::of(&opening));
+    // The length is found by going to the end and back to the beginning.
+    let length = index::length(file);
+    let rest = length.and_then(|length| opened?.within(length));
+    rest.map(|rest| rest.has_index())
+        .map_err(|fault| vec![in_file(fault, name)])
 }
 
-/// Those near as a text of GeoJSON.
-pub(super) fn text_near(name: &str, bytes: Seekable, near: Near) -> Result<String, Vec<Fault>> {
-    let transcript = sought(bytes, near).map_err(|fault| vec![in_file(fault, name)])?;
-    whole(name, transcript)
+/// All features of a file as a text of GeoJSON.
+pub(super) fn text(name: &str, bytes: impl Read) -> Result<String, Vec<Fault>> {
+    let mut transcript = streamed(bytes, None).map_err(|fault| vec![in_file(fault, name)])?;
+    whole(name, &mut transcript)
+}
+
+/// Those near as a text of GeoJSON, and how many the file holds, as far as was seen.
+pub(super) fn text_near(
+    name: &str,
+    bytes: Seekable,
+    near: Near,
+) -> Result<(String, usize), Vec<Fault>> {
+    let mut transcript = sought(bytes, near).map_err(|fault| vec![in_file(fault, name)])?;
+    let text = whole(name, &mut transcript)?;
+    Ok((
+        text,
+        usize::try_from(transcript.passed).unwrap_or(usize::MAX),
+    ))
 }
 
 fn streamed<'b>(mut bytes: impl Read + 'b, near: Option<Near>) -> Result<Transcript<'b>, Fault> {
@@ -99,10 +118,10 @@ fn sought(mut bytes: Seekable, near: Near) -> Result<Transcript<'static>, Fault>
     Ok(Transcript::of(opening, features, Some(near)))
 }
 
-fn whole(name: &str, mut transcript: Transcript<'_>) -> Result<String, Vec<Fault>> {
+fn whole(name: &str, transcript: &mut Transcript<'_>) -> Result<String, Vec<Fault>> {
     let mut text = String::new();
     let read = transcript.read_to_string(&mut text);
-    let mut faults = transcript.faults;
+    let mut faults = std::mem::take(&mut transcript.faults);
     if let Err(why) = read {
         faults.push(bytes::stopped(&why));
     }

@@ -31,17 +31,14 @@ pub type Text<'a> = Box<dyn BufRead + Send + 'a>;
 /// afar.
 ///
 /// ```
-/// use schrund::read::input::{Input, Seekable};
+/// use schrund::{example, read::{input::{Input, Seekable}, lay::Sources, trip}};
 ///
-/// let text = |name, text: &'static str| Input::text(name, text.as_bytes());
-/// let mut sources = schrund::read::lay::Sources::new(
-///     text("route.gpx", schrund::example::PAIR_ROUTE_GPX),
-///     text("zones.geojson", schrund::example::PAIR_ZONES_GEOJSON),
-/// );
-/// sources.flags.party = Some(schrund::read::trip::Folk::Number(2));
-/// let held: Seekable = Box::new(std::io::Cursor::new(schrund::example::PAIR_GLACIERS_GEOJSON.as_bytes()));
+/// let text = |name: &str, text: &'static str| Input::text(name, text.as_bytes());
+/// let mut sources = Sources::new(text("line.gpx", example::ROUTE_GPX), text("zones.geojson", example::ZONES_GEOJSON));
+/// sources.trip = Some(trip::file(text("trip.toml", example::TRIP_TOML)));
+/// let held: Seekable = Box::new(std::io::Cursor::new(example::PAIR_GLACIERS_GEOJSON.as_bytes()));
 /// sources.glaciers_near = Some(Input::new("ice.geojson", held));
-/// assert!(!sources.job()?.glaciers.is_empty(), "a file without an index is read from its beginning");
+/// assert_eq!(sources.job()?.glaciers.len(), 1, "a file without an index is read from its beginning");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 pub type Seekable = Box<dyn ReadSeek>;

@@ -69,6 +69,57 @@ impl<'a> Inventory<'a> {
     }
 }
 
+/// The outlines of an inventory that lie near a line: of FlatGeobuf with an index no more is read, of any other file all.
+///
+/// # Errors
+/// It could not be opened, or is damaged where it is read.
+///
+/// ```
+/// use schrund::{example, read::{input::{Input, Seekable}, lay}};
+///
+/// let held: Seekable = Box::new(std::io::Cursor::new(example::PAIR_GLACIERS_GEOJSON.as_bytes()));
+/// let near = lay::glaciers_near(Input::new("ice.geojson", held), &example::pair()?.route)?;
+/// assert_eq!(near.value, example::pair()?.glaciers);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+pub fn glaciers_near(input: Input<Seekable>, route: &Route) -> IceRead {
+    let file = Place::file(&input.name);
+    match Inventory::begun(None, Some(input), None) {
+        Inventory::Read(ice) => ice,
+        Inventory::Waits(name, ice) => of_inventory(ice.near(&name, Some(route), &[]), file),
+    }
+}
+
+/// Whether outlines are found in a file by its index, so that it need not be read whole; it is at its beginning again afterwards.
+///
+/// # Errors
+/// It cannot be read, or what stands before its outlines makes no sense.
+///
+/// ```
+/// use schrund::{example, read::{input::Seekable, lay}};
+///
+/// let mut held: Seekable = Box::new(std::io::Cursor::new(example::PAIR_GLACIERS_GEOJSON.as_bytes()));
+/// assert!(!lay::has_index("ice.geojson", &mut held)?);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+pub fn has_index(name: &str, file: &mut Seekable) -> Result<bool, Vec<Fault>> {
+    if !signature::begins_flatgeobuf(name, &mut **file)? {
+        return Ok(false);
+    }
+    indexed(name, file)
+}
+
+#[cfg(feature = "flatgeobuf")]
+fn indexed(name: &str, file: &mut Seekable) -> Result<bool, Vec<Fault>> {
+    super::flatgeobuf::has_index(name, file)
+}
+
+/// This build does not read it.
+#[cfg(not(feature = "flatgeobuf"))]
+fn indexed(_: &str, _: &mut Seekable) -> Result<bool, Vec<Fault>> {
+    Ok(false)
+}
+
 /// The fault of files that would meet with longitude and latitude swapped in one of them.
 pub(super) fn apart(
     line: &Route,

@@ -25,6 +25,7 @@ use crate::{
 
 pub use crate::read::{
     alone::{practice, route, zones},
+    inventory::{glaciers_near, has_index},
     models::terrain,
 };
 
@@ -59,6 +60,9 @@ pub struct Sources<'a> {
     /// The same as a file of which only what lies near the route is read, where it is FlatGeobuf with an index. One of the
     /// two is given; this one counts.
     pub glaciers_near: Option<Input<Seekable>>,
+    /// Without a line: an inventory stands beside the job of which nothing is read yet; [`glaciers_near`] reads what lies near
+    /// each line.
+    pub glaciers_later: bool,
     /// Terrain models.
     pub terrain: Vec<Input<raster::RasterSource>>,
     /// The same, where they were opened before, with what was noticed then: nothing of `terrain` is opened.
@@ -83,6 +87,7 @@ impl<'a> Sources<'a> {
             zones,
             glaciers: None,
             glaciers_near: None,
+            glaciers_later: false,
             terrain: Vec::new(),
             opened: None,
             known: None,
@@ -110,7 +115,8 @@ impl<'a> Sources<'a> {
         let trip = faults.take(trip);
         // Who goes and when may stand in the part that could not be read.
         let (trip_read, by_flag) = (trip.is_some(), self.flags.party.is_some());
-        let inventory = self.glaciers.is_some() || self.glaciers_near.is_some();
+        let inventory =
+            self.glaciers.is_some() || self.glaciers_near.is_some() || self.glaciers_later;
         let line = self.route.as_ref().map(|route| route.name.clone());
         let said = Layered {
             flags: self.flags,

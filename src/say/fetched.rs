@@ -26,8 +26,12 @@ pub fn source(address: &str, day: &str, licence: Option<&str>, voice: Voice) -> 
 
 /// What was made of so many outlines: so many of them lie near the route. A sentence a line, without full stops.
 #[must_use]
-pub fn outlines(near: usize, came: usize, voice: Voice) -> Vec<Said> {
-    let args = [("near", Arg::Count(near)), ("came", Arg::Count(came))];
+pub fn outlines(near: usize, came: usize, by_index: bool, voice: Voice) -> Vec<Said> {
+    let args = [
+        ("near", Arg::Count(near)),
+        ("came", Arg::Count(came)),
+        ("found", Arg::yes(by_index)),
+    ];
     vec![
         voice.say("fetched-outlines", &args),
         voice.say("fetched-no-gap", &[]),

@@ -7,7 +7,10 @@ fetched-source = outline of an inventory, { $address }, fetched { $day }{ $known
 fetched-outlines = { $near ->
     [one] 1 outline lies near the route
    *[other] { $near } outlines lie near the route
- }, of { $came } that came
+ }, of { $came } that { $found ->
+    [yes] the file holds
+   *[no] came
+ }
 fetched-no-gap = an outline tells where ice is and nothing of its gaps: write the widest gap that you expect into each zone, in metres, as `gap_m`, or plan with the inventory, on whose ice everybody is roped
 fetched-heights = wrote { $file }: heights near the route{ $known ->
     [yes] , { $credit }

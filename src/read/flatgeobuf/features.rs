@@ -1,11 +1,12 @@
 //! The bytes of features, one after the other: all of a file, or those that its index told of.
 
 use std::{
-    io::{self, Read, SeekFrom},
+    io::{self, Read, Seek, SeekFrom},
     vec,
 };
 
 use super::{
+    ahead::{ReadAhead, runs_to},
     bytes::{at_feature, fault, read_exactly, stopped},
     index::FoundFeature,
     opening::Rest,
@@ -33,7 +34,7 @@ enum Way<'b> {
         all: Option<u64>,
     },
     Found {
-        bytes: Seekable,
+        bytes: ReadAhead,
         list: vec::IntoIter<FoundFeature>,
         features_at: u64,
         length: u64,
@@ -69,7 +70,7 @@ impl<'b> Features<'b> {
     ) -> Self {
         let features_at = rest.features_at();
         Self(Way::Found {
-            bytes,
+            bytes: ReadAhead::of(bytes),
             list: found.into_iter(),
             features_at,
             length,
@@ -99,10 +100,20 @@ impl<'b> Features<'b> {
                 length,
                 left,
             } => {
-                let Some(FoundFeature { number, offset }) = list.next() else {
+                let Some(found) = list.next() else {
                     return Ok(None);
                 };
-                let held = at(bytes, features_at.saturating_add(offset), *length, left);
+                let FoundFeature {
+                    number,
+                    offset,
+                    next,
+                } = found;
+                let at_byte = features_at.saturating_add(offset);
+                let ends = runs_to(offset, next, list.as_slice());
+                // What the index says is a wish: where no features stand nothing is read.
+                let ahead = features_at.saturating_add(ends).min(*length);
+                let told = bytes.hold(at_byte..ahead).map_err(|why| stopped(&why));
+                let held = told.and_then(|()| at(bytes, at_byte, *length, left));
                 held.map(|held| Some((number, held)))
                     .map_err(|fault| numbered(fault, number))
             }
@@ -112,7 +123,7 @@ impl<'b> Features<'b> {
 
 const PART: (FlatgeobufPart, u64) = (FlatgeobufPart::Feature, MOST_FEATURE_MIB);
 
-fn at(bytes: &mut Seekable, at: u64, length: u64, left: &mut u64) -> Result<Vec<u8>, Fault> {
+fn at(bytes: &mut ReadAhead, at: u64, length: u64, left: &mut u64) -> Result<Vec<u8>, Fault> {
     let broken = || fault(InFlatgeobuf::Broken(FlatgeobufPart::Index));
     if at >= length {
         return Err(broken());

@@ -11,7 +11,7 @@ use std::{
 
 use super::{
     bytes::{fault, stopped},
-    near::Near,
+    near::{Corners, Near},
     opening::{NODE_BYTES, Rest},
 };
 use crate::{
@@ -25,6 +25,10 @@ use crate::{
 /// Nodes that are read at once at most: 640 kB. Our judgement.
 const MOST_NODES: u64 = 1 << 14;
 
+/// Nodes between two runs that are read with them, to be asked for once: 16 kB, which take no longer to come than a server
+/// takes to answer. Our judgement.
+const NODES_BETWEEN: u64 = 400;
+
 /// A feature that may lie near.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct FoundFeature {
@@ -32,6 +36,8 @@ pub(super) struct FoundFeature {
     pub(super) number: u64,
     /// Bytes from where the features begin.
     pub(super) offset: u64,
+    /// Where the next one begins, as far as the nodes that were read tell; nobody relies on it.
+    pub(super) next: Option<u64>,
 }
 
 /// The length of a file, bytes; it is read from its beginning afterwards.
@@ -54,17 +60,19 @@ pub(super) fn found(
     for (depth, level) in rest.levels.iter().enumerate() {
         let below = rest.levels.get(depth + 1);
         let mut next = Vec::new();
-        for run in runs {
-            let at = rest.index_at + (before + run.start) * NODE_BYTES;
-            for (place, (corners, offset)) in run.clone().zip(nodes(bytes, at, &run)?) {
-                if !near.may_hold(corners) {
+        for stretch in joined(runs) {
+            let at = rest.index_at + (before + stretch.read.start) * NODE_BYTES;
+            let nodes = nodes(bytes, at, &stretch.read)?;
+            for (place, node) in stretch.asked(&nodes) {
+                if !near.may_hold(node.corners) {
                     continue;
                 }
                 match below {
                     Some(below) => add(&mut next, children(place, rest.node_size, *below)),
                     None => found.push(FoundFeature {
                         number: place + 1,
-                        offset,
+                        offset: node.offset,
+                        next: stretch.node(&nodes, place + 1).map(|next| next.offset),
                     }),
                 }
             }
@@ -73,6 +81,46 @@ pub(super) fn found(
         before += level;
     }
     Ok(found)
+}
+
+/// Runs that are read at once.
+struct ReadAtOnce {
+    read: Range<u64>,
+    runs: Vec<Range<u64>>,
+}
+
+impl ReadAtOnce {
+    /// The nodes of its runs, by their place in the level.
+    fn asked<'n>(&'n self, nodes: &'n [Node]) -> impl Iterator<Item = (u64, &'n Node)> {
+        let places = self.runs.iter().cloned().flatten();
+        places.filter_map(|place| Some((place, self.node(nodes, place)?)))
+    }
+
+    fn node<'n>(&self, nodes: &'n [Node], place: u64) -> Option<&'n Node> {
+        let at = place.checked_sub(self.read.start)?;
+        nodes.get(usize::try_from(at).ok()?)
+    }
+}
+
+/// Runs with those that are so close behind them that they are read at once.
+fn joined(runs: Vec<Range<u64>>) -> Vec<ReadAtOnce> {
+    let mut all: Vec<ReadAtOnce> = Vec::new();
+    for run in runs {
+        match all.last_mut() {
+            Some(last)
+                if run.start.saturating_sub(last.read.end) <= NODES_BETWEEN
+                    && run.end.saturating_sub(last.read.start) <= MOST_NODES =>
+            {
+                last.read.end = run.end;
+                last.runs.push(run);
+            }
+            _ => all.push(ReadAtOnce {
+                read: run.clone(),
+                runs: vec![run],
+            }),
+        }
+    }
+    all
 }
 
 /// The children of a node by its place in its level, as places in the level below.
@@ -91,12 +139,14 @@ fn add(runs: &mut Vec<Range<u64>>, run: Range<u64>) {
     }
 }
 
-/// Boxes and offsets of a run of nodes.
-fn nodes(
-    bytes: &mut dyn ReadSeek,
-    at: u64,
-    run: &Range<u64>,
-) -> Result<Vec<([f64; 4], u64)>, Fault> {
+/// A node as it stands in the file.
+struct Node {
+    corners: Corners,
+    offset: u64,
+}
+
+/// The nodes of a run.
+fn nodes(bytes: &mut dyn ReadSeek, at: u64, run: &Range<u64>) -> Result<Vec<Node>, Fault> {
     let broken = || fault(InFlatgeobuf::Broken(FlatgeobufPart::Index));
     bytes
         .seek(SeekFrom::Start(at))
@@ -109,7 +159,8 @@ fn nodes(
     let (nodes, _) = numbers.as_chunks::<5>();
     let node = |[west, south, east, north, offset]: &[[u8; 8]; 5]| {
         let corners = [west, south, east, north].map(|number| f64::from_le_bytes(*number));
-        (corners, u64::from_le_bytes(*offset))
+        let offset = u64::from_le_bytes(*offset);
+        Node { corners, offset }
     };
     Ok(nodes.iter().map(node).collect())
 }

@@ -38,6 +38,11 @@ impl Near {
         Self(std::iter::once(shown).chain(boxes).collect())
     }
 
+    /// What lies within boxes.
+    pub(in crate::read) fn within(boxes: &[Bounds]) -> Self {
+        Self(boxes.to_vec())
+    }
+
     /// Whether something in a box may lie near; what is no number may lie anywhere.
     pub(super) fn may_hold(&self, corners: Corners) -> bool {
         self.0.iter().any(|near| may_meet(near, corners))
