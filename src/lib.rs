@@ -7,7 +7,6 @@
 //! GPX, GeoJSON, TOML, GeoTIFF ─read▶ Job (trip/) ─meet▶ Contacts ─ground▶ Met ─legs▶ stretches, spacings
 //!    ─rope▶ drafts, falls, ropes ─times▶ Hours ─judge▶ Findings, Verdicts ─whole▶ Plan (plan/)
 //!    ─say▶ words ─write▶ table, JSON, GeoJSON, GPX, KML, CSV, report, message
-//!
 //! geometry, physics (nature), raster (heights) and practice (what is taught) stand under all of them;
 //! options asks the same rooms for many teams over one meeting of route and ice.
 //! ```
@@ -119,8 +118,7 @@
 //! ```
 //! use schrund::{Planner, write::{FORMATS, Sheet}};
 //!
-//! let names = FORMATS.map(|format| format.name());
-//! assert_eq!(names, ["table", "json", "csv", "geojson", "kml", "gpx", "html", "sheet", "text"]);
+//! assert_eq!(FORMATS.map(|format| format.name()), ["table", "json", "csv", "geojson", "kml", "gpx", "html", "sheet", "text"]);
 //!
 //! let job = schrund::example::pair()?;
 //! let planner = Planner::new(&job)?;

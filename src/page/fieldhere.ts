@@ -30,7 +30,7 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const hour = plan.hours.find(({ stage, to_m }) => stage === place.stage && (to_m === null || place.at_m < to_m));
   const says = hour ? hourLine(hour, plannedAt(leg, place), desk) : null;
   const lines = [line, ...todo(leg, verdict, ahead, desk), ...next(leg, verdict, ahead, desk), ...(says && hour?.late ? [says] : [])];
-  return { lines, spare: hour?.late ? null : says, longer: [...comes, own, ...zones, ...(says ? [says.cloneNode(true) as HTMLElement] : [])] };
+  return { lines, spare: hour?.late ? null : says, longer: [...comes, own, ...zones, ...(says && !hour?.late ? [says.cloneNode(true) as HTMLElement] : [])] };
 }
 
 /** When the plan has the team there, then by when to turn back; a start that was too late stands out. */
