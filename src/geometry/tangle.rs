@@ -222,9 +222,9 @@ mod tests {
             let next = LonLat::new(1.0, 2.0 * at + 1.0 + slant);
             [root, tip, next, LonLat::new(0.0, 2.0 * at + 1.0)]
         };
-        let mut outer: Vec<LonLat> = (0..750).flat_map(tooth).collect();
+        let mut outer: Vec<LonLat> = (0..1_020).flat_map(tooth).collect();
         outer.extend([
-            LonLat::new(-1.0, 1_500.0),
+            LonLat::new(-1.0, 2_040.0),
             LonLat::new(-1.0, 0.0),
             LonLat::new(0.0, 0.0),
         ]);

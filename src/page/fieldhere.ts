@@ -29,14 +29,18 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const line = make("p", {}, ...first, " ", setUp(leg, desk));
   const hour = plan.hours.find(({ stage, to_m }) => stage === place.stage && (to_m === null || place.at_m < to_m));
   const says = hour ? hourLine(hour, plannedAt(leg, place), desk) : null;
-  const lines = [line, ...todo(leg, verdict, ahead, desk), ...next(leg, verdict, ahead, desk), ...(says && hour?.late ? [says] : [])];
+  const late = says && hour?.late ? [says] : [];
+  const then = next(leg, verdict, ahead, desk);
+  const what = todo(leg, verdict, ahead, desk);
+  // Where nothing is to be done on the ice, the hour is what is to be done.
+  const lines = isDue(leg, verdict, ahead) ? [line, ...what, ...then, ...late] : [line, ...late, ...what, ...then];
   return { lines, spare: hour?.late ? null : says, longer: [...comes, own, ...zones, ...(says && !hour?.late ? [says.cloneNode(true) as HTMLElement] : [])] };
 }
 
-/** When the plan has the team there, then by when to turn back; a start that was too late stands out. */
+/** By when to turn back, and when the plan has the team there; a start that was too late stands out. */
 function hourLine({ late, says }: Hour, planned: string | null, { words }: Desk): HTMLElement {
   const line = written("p", { class: late ? "app-hour app-late" : "app-hour" }, says);
-  if (planned) line.prepend(`${words("draw-field-planned")} ${planned}. `);
+  if (planned) line.append(` (${words("draw-field-planned")} ${planned})`);
   return line;
 }
 
@@ -52,7 +56,7 @@ function setUp(leg: Leg, desk: Desk): HTMLElement {
   const teams = [...new Set(leg.figures.map(({ id }) => id.split("-", 1)[0]))];
   const value = (team: string | undefined, name: string) => leg.figures.find(({ id }) => id === `${team}-${name}`)?.value;
   const known = teams.filter((team) => value(team, "spacing") !== undefined);
-  if (known.length === 0) return written("span", { class: "app-set-up" }, leg.title);
+  if (known.length === 0) return make("span", { class: "app-set-up" }, `${desk.words("draw-leg")} ${leg.leg}`);
   const all = known.flatMap((team, at) => {
     const [spacing, knots, coils] = [value(team, "spacing"), value(team, "knots"), value(team, "coils")];
     const extra = knots === undefined ? null : make("span", { class: "app-extra" }, `, ${knots}`);

@@ -160,7 +160,11 @@ fn as_an_inventory(folder: &Path, server: &Server) {
         "{} bytes",
         server.sent() - before
     );
-    assert_eq!(there.replace(&from, "ice.fgb"), plan("ice.fgb"));
+    assert_eq!(
+        there.replace(&from, "ice.fgb"),
+        plan("ice.fgb"),
+        "the same plan"
+    );
 }
 
 #[test]
