@@ -113,7 +113,7 @@ export async function headOfTheIce(bench) {
       const plain = (html) => html.replace(/<[^>]+>/g, '').replaceAll('&quot;', '"').replaceAll('\u00a0', ' ');
       const wanted = [...leg.figures.filter(({ id }) => /-(spacing|coils)$/.test(id)).map(({ value }) => value), ...(leg.act && leg.pieces.length === 1 ? [leg.act] : [])].map(plain);
       const missing = wanted.filter((words) => !told.says.replaceAll('\n', ' ').includes(words));
-      if (missing.length > 0 || told.over || told.lines > 6.6) cut.push(`${language} leg ${leg.leg}: ${missing} ${told.lines} ${told.says}`);
+      if (missing.length > 0 || told.over || told.lines > 8.1) cut.push(`${language} leg ${leg.leg}: ${missing} ${told.lines} ${told.says}`);
     }
   }
   bench.check('head on the ice: spacing, coil and what to do are whole on every leg, in both languages', cut.length === 0, cut.join(' | '));
