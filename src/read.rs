@@ -17,7 +17,6 @@ pub mod input;
 mod inventory;
 pub mod kind;
 pub mod lay;
-mod models;
 pub mod number;
 pub mod practice;
 mod signature;

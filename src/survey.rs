@@ -112,26 +112,14 @@ impl<'j> Survey<'j> {
         told
     }
 
-    /// The same of many lines, on all cores where threads are allowed, in the order in which they were given.
+    /// What is known of many tracks, on all cores where threads are allowed, in the order in which they were given: `told` holds
+    /// one of them, by [`Survey::of`] or [`Survey::of_line_near`].
     pub fn each<T: Sync>(
         &self,
         tracks: &[T],
-        line: impl Fn(&T) -> Result<Route, Vec<Fault>> + Send + Sync,
+        told: impl Fn(&Self, &T) -> Result<TrackFacts, Vec<Fault>> + Send + Sync,
     ) -> Vec<Result<TrackFacts, Vec<Fault>>> {
-        cores::map(tracks, |track| self.of(&line(track)?))
-    }
-
-    /// The same, where each line brings the known ice near it: no more of it is held than lies near those that are asked at
-    /// once.
-    pub fn each_near<T: Sync>(
-        &self,
-        tracks: &[T],
-        line: impl Fn(&T) -> Result<(Route, Vec<Zone>), Vec<Fault>> + Send + Sync,
-    ) -> Vec<Result<TrackFacts, Vec<Fault>>> {
-        cores::map(tracks, |track| {
-            let (route, glaciers) = line(track)?;
-            self.of_line_near(&route, &glaciers)
-        })
+        cores::map(tracks, |track| told(self, track))
     }
 
     fn memories(&self) -> MutexGuard<'_, Vec<Memory>> {

@@ -2,6 +2,7 @@
 
 pub mod clock;
 pub mod day;
+mod extent;
 pub mod halt;
 pub mod job;
 pub mod language;

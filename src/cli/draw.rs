@@ -255,7 +255,7 @@ fn ice(name: &str) -> Result<PageText, Vec<Fault>> {
 /// since the program in the page does not read that, and a whole inventory may weigh a gigabyte.
 fn inventory(name: &str, line: &Route) -> Result<(String, Vec<u8>), Vec<Fault>> {
     let file = if source::can_be_sought(name) {
-        source::seekable(name).map_err(|fault| vec![fault])?
+        source::indexed(name).map_err(|fault| vec![fault])?
     } else {
         Box::new(Cursor::new(bytes(name)?))
     };

@@ -19,6 +19,7 @@ use schrund::{
         lay,
     },
     say::{fetched, voice::Voice},
+    trip::route::Stage,
 };
 
 use crate::{
@@ -118,10 +119,7 @@ fn terrain(args: &FetchTerrainArgs, show: &Show) -> Result<End, Vec<Fault>> {
             return Err(faults.into_iter().flatten().flatten().collect());
         }
     };
-    let around: Vec<Bounds> = boxes
-        .iter()
-        .map(|of| of.widened(args.near.around))
-        .collect();
+    let around = surroundings(&boxes, args.near.around);
     let tiles = template.tiles(&around, usize::MAX);
     let tiles = tiles.map_err(|fault| vec![fault])?.len();
     let is_file = is_tiff(&args.output);
@@ -205,7 +203,5 @@ fn boxes(route: &str, show: &Show) -> Result<Vec<Bounds>, Vec<Fault>> {
     let read = lay::route(inputs::text(route))?;
     show.notices(&read.notes);
     let stages = read.value.stages.iter();
-    Ok(stages
-        .filter_map(|stage| Bounds::of(stage.points()))
-        .collect())
+    Ok(stages.filter_map(Stage::bounds).collect())
 }

@@ -52,10 +52,8 @@ pub(crate) fn around(
     name: &str,
     line: &schrund::trip::route::Route,
 ) -> Result<Option<Vec<u8>>, Fault> {
-    use schrund::{fault::network::InNetwork, geometry::Bounds};
-    let stages = line.stages.iter();
-    let boxes = stages.filter_map(|stage| Bounds::of(stage.points()));
-    let Some(all) = boxes.reduce(|a, b| a.with(b)) else {
+    use schrund::fault::network::InNetwork;
+    let Some(all) = line.bounds() else {
         return Ok(None);
     };
     let across_m = all.low.distance_m(all.high);

@@ -13,9 +13,9 @@ use lines::TracksHeld;
 use near::IndexedInventory;
 use schrund::{
     Job, Survey,
-    fault::{Fault, Noted, files::WrittenAs},
+    fault::{Fault, files::WrittenAs},
     plan::track::TrackFacts,
-    read::lay::Sources,
+    read::lay::{self, Sources},
     survey::{SAME_WAY_M, apart},
     trip::route::Route,
     write::survey::{ComparedLine, SurveyLine, compared},
@@ -34,7 +34,7 @@ use crate::{
 /// Tracks that are held before their lines are written: enough for all cores, few enough to be lost without regret. Our
 /// judgement.
 const AT_ONCE: usize = 64;
-/// TracksHeld that are set side by side at most: more do not fit a terminal. Our judgement.
+/// Lines that are set side by side at most: more do not fit a terminal. Our judgement.
 const SIDE_BY_SIDE: usize = 5;
 
 pub(crate) fn run(args: &SurveyArgs, show: &Show) -> End {
@@ -111,14 +111,10 @@ impl Written<'_> {
         self.out.write_all(head.as_bytes())?;
         for (i, some) in tracks.chunks(AT_ONCE).enumerate() {
             self.show.progress(i * AT_ONCE, tracks.len());
-            let found = match self.near {
-                None => survey.each(some, |track| line(track)),
-                Some(near) => survey.each_near(some, |track| {
-                    let route = line(track)?;
-                    let ice = near.beside(track, &route)?;
-                    Ok((route, ice))
-                }),
-            };
+            let near = self.near;
+            let found = survey.each(some, |survey, track| {
+                held(survey, near, track, &line(track)?)
+            });
             self.near.iter().for_each(|near| near.notices(self.show));
             let mut text = String::new();
             for (track, found) in some.iter().zip(&found) {
@@ -146,19 +142,15 @@ fn written(
     show: &Show,
 ) -> String {
     let shown = source::shown(track);
-    let error = found.as_ref().err().map(|faults| {
-        let worst = show::worst(faults);
+    let found = found.as_ref().map_err(|faults| {
         if *ended == End::Done {
-            *ended = worst;
+            *ended = show::worst(faults);
         }
         show.one_lost(&shown, faults)
     });
     let line = SurveyLine {
         track: &shown,
-        found: match (found, &error) {
-            (Ok(facts), _) => Ok(facts),
-            (Err(_), error) => Err(error.as_deref().unwrap_or_default()),
-        },
+        found: found.as_deref().map_err(String::as_str),
     };
     match format {
         SurveyFormat::Csv => line.csv(),
@@ -198,10 +190,7 @@ fn compare(args: &SurveyArgs, show: &Show) -> Result<End, Vec<Fault>> {
         .zip(&routes)
         .zip(apart)
         .map(|((track, route), apart)| {
-            let facts = match &near {
-                None => survey.of(route)?,
-                Some(near) => survey.of_line_near(route, &near.beside(track, route)?)?,
-            };
+            let facts = held(&survey, near.as_ref(), track, route)?;
             Ok(ComparedLine {
                 track,
                 facts,
@@ -224,9 +213,20 @@ fn job(args: &SurveyArgs) -> Result<(Job, Option<IndexedInventory>), Vec<Fault>>
 
 /// A track as a route.
 fn line(track: &str) -> Result<Route, Vec<Fault>> {
-    let text = source::open(track).map_err(|fault| vec![fault])?;
-    let read = schrund::read::gpx::route(&source::shown(track), text);
-    read.map(|Noted { value, .. }| value)
+    lay::route(inputs::text(track)).map(|read| read.value)
+}
+
+/// A track against the ice, beside the known ice near it where that is read for each.
+fn held(
+    survey: &Survey<'_>,
+    near: Option<&IndexedInventory>,
+    track: &str,
+    route: &Route,
+) -> Result<TrackFacts, Vec<Fault>> {
+    match near {
+        None => survey.of(route),
+        Some(near) => survey.of_line_near(route, &near.beside(track, route)?),
+    }
 }
 
 /// The files that are named, and those of folders, by name.

@@ -223,11 +223,12 @@ impl Fetcher {
         let words = innermost(why);
         let lasting = |what| Trouble::Lasting(what);
         if why.is_timeout() {
-            return late(self.manners.total.min(if why.is_connect() {
-                self.manners.connect
+            let Manners { connect, total, .. } = *self.manners;
+            return late(if why.is_connect() {
+                connect.min(total)
             } else {
-                self.manners.total
-            }));
+                total
+            });
         }
         if is_insecure(why) {
             return lasting(InNetwork::Insecure(words));

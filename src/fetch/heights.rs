@@ -1,6 +1,6 @@
 //! Heights near a route, cut out of large models on a server: only the parts of a file that are needed come.
 
-use super::{address::Address, asking::Fetcher, cells::TileTemplate};
+use super::{address::Address, asking::Fetcher, cells::TileTemplate, outlines::surroundings};
 use crate::{
     fault::{Fault, Place, Wrong, network::InNetwork},
     geometry::Bounds,
@@ -60,7 +60,7 @@ impl Fetcher {
         around_m: f64,
         credit: Option<&str>,
     ) -> Result<HeightsNear, Fault> {
-        let windows: Vec<Bounds> = route.iter().map(|of| of.widened(around_m)).collect();
+        let windows = surroundings(route, around_m);
         let mut near = HeightsNear::default();
         for address in tiles.tiles(&windows, self.manners.most_tiles)? {
             let cut = self.cut(&address, &windows, credit);

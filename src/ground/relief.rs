@@ -47,8 +47,7 @@ impl Relief {
     /// # Errors
     /// If a terrain file turns out to be broken where it is read.
     pub fn around(route: &Route, terrain: &Terrain) -> Result<Option<Self>, Fault> {
-        let lines = route.stages.iter().filter_map(|s| Bounds::of(s.points()));
-        let Some(line) = lines.reduce(Bounds::with) else {
+        let Some(line) = route.bounds() else {
             return Ok(None);
         };
         let (south_west, north_east) = widened(line);

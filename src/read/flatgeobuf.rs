@@ -22,14 +22,14 @@ mod near;
 mod opening;
 mod outline;
 mod properties;
-mod transcript;
+mod rewriting;
 
 use std::io::Read;
 
 use self::{
     features::Features,
     opening::{Preamble, Rest},
-    transcript::Transcript,
+    rewriting::Rewriting,
 };
 use crate::{
     fault::{Fault, Item, Level, Noted, Wrong, geojson::InGeojson},
@@ -52,20 +52,20 @@ pub(super) fn zones(
     given: &Given,
     known: Option<&KnownShapes>,
 ) -> IceRead {
-    let transcript = streamed(bytes, None).map_err(|fault| vec![in_file(fault, name)])?;
-    read(name, transcript, given, known)
+    let rewriting = streamed(bytes, None).map_err(|fault| vec![in_file(fault, name)])?;
+    read(name, rewriting, given, known)
 }
 
 /// The outlines of an inventory that lie near, found by its index where it has one.
 pub(super) fn zones_near(name: &str, bytes: Seekable, given: &Given, near: Near) -> IceRead {
-    let transcript = sought(bytes, near).map_err(|fault| vec![in_file(fault, name)])?;
-    read(name, transcript, given, None)
+    let rewriting = sought(bytes, near).map_err(|fault| vec![in_file(fault, name)])?;
+    read(name, rewriting, given, None)
 }
 
 /// The same of an inventory that can be read only once and from its beginning.
 pub(super) fn zones_near_once(name: &str, bytes: impl Read, given: &Given, near: Near) -> IceRead {
-    let transcript = streamed(bytes, Some(near)).map_err(|fault| vec![in_file(fault, name)])?;
-    read(name, transcript, given, None)
+    let rewriting = streamed(bytes, Some(near)).map_err(|fault| vec![in_file(fault, name)])?;
+    read(name, rewriting, given, None)
 }
 
 /// Whether a file has an index; it is at its beginning again afterwards.
@@ -80,8 +80,8 @@ pub(super) fn has_index(name: &str, file: &mut Seekable) -> Result<bool, Vec<Fau
 
 /// All features of a file as a text of GeoJSON.
 pub(super) fn text(name: &str, bytes: impl Read) -> Result<String, Vec<Fault>> {
-    let mut transcript = streamed(bytes, None).map_err(|fault| vec![in_file(fault, name)])?;
-    whole(name, &mut transcript)
+    let mut rewriting = streamed(bytes, None).map_err(|fault| vec![in_file(fault, name)])?;
+    whole(name, &mut rewriting)
 }
 
 /// Those near as a text of GeoJSON, and how many the file holds, as far as was seen.
@@ -90,22 +90,22 @@ pub(super) fn text_near(
     bytes: Seekable,
     near: Near,
 ) -> Result<(String, usize), Vec<Fault>> {
-    let mut transcript = sought(bytes, near).map_err(|fault| vec![in_file(fault, name)])?;
-    let text = whole(name, &mut transcript)?;
+    let mut rewriting = sought(bytes, near).map_err(|fault| vec![in_file(fault, name)])?;
+    let text = whole(name, &mut rewriting)?;
     Ok((
         text,
-        usize::try_from(transcript.passed).unwrap_or(usize::MAX),
+        usize::try_from(rewriting.passed).unwrap_or(usize::MAX),
     ))
 }
 
-fn streamed<'b>(mut bytes: impl Read + 'b, near: Option<Near>) -> Result<Transcript<'b>, Fault> {
+fn streamed<'b>(mut bytes: impl Read + 'b, near: Option<Near>) -> Result<Rewriting<'b>, Fault> {
     let opening = Preamble::read(&mut bytes)?;
     let rest = Rest::of(&opening)?;
     let features = Features::in_a_row(bytes, &rest)?;
-    Ok(Transcript::of(opening, features, near))
+    Ok(Rewriting::of(opening, features, near))
 }
 
-fn sought(mut bytes: Seekable, near: Near) -> Result<Transcript<'static>, Fault> {
+fn sought(mut bytes: Seekable, near: Near) -> Result<Rewriting<'static>, Fault> {
     let length = index::length(&mut bytes)?;
     let opening = Preamble::read(&mut bytes)?;
     let rest = Rest::of(&opening)?.within(length)?;
@@ -115,13 +115,13 @@ fn sought(mut bytes: Seekable, near: Near) -> Result<Transcript<'static>, Fault>
     } else {
         Features::in_a_row(bytes, &rest)?
     };
-    Ok(Transcript::of(opening, features, Some(near)))
+    Ok(Rewriting::of(opening, features, Some(near)))
 }
 
-fn whole(name: &str, transcript: &mut Transcript<'_>) -> Result<String, Vec<Fault>> {
+fn whole(name: &str, rewriting: &mut Rewriting<'_>) -> Result<String, Vec<Fault>> {
     let mut text = String::new();
-    let read = transcript.read_to_string(&mut text);
-    let mut faults = std::mem::take(&mut transcript.faults);
+    let read = rewriting.read_to_string(&mut text);
+    let mut faults = std::mem::take(&mut rewriting.faults);
     if let Err(why) = read {
         faults.push(bytes::stopped(&why));
     }
@@ -133,33 +133,33 @@ fn whole(name: &str, transcript: &mut Transcript<'_>) -> Result<String, Vec<Faul
 
 fn read(
     name: &str,
-    mut transcript: Transcript<'_>,
+    mut rewriting: Rewriting<'_>,
     given: &Given,
     known: Option<&KnownShapes>,
 ) -> IceRead {
     let read = match known {
-        Some(known) => geojson::zones_again(name, &mut transcript, given, known),
-        None => geojson::zones(name, &mut transcript, given),
+        Some(known) => geojson::zones_again(name, &mut rewriting, given, known),
+        None => geojson::zones(name, &mut rewriting, given),
     };
     let (value, told) = match read {
         Ok(Noted { value, notes }) => (value, notes),
         Err(told) => (Vec::new(), told),
     };
-    let broken = !transcript.faults.is_empty();
-    let some_are_far = transcript.is_near() && transcript.passed > 0;
+    let broken = !rewriting.faults.is_empty();
+    let some_are_far = rewriting.is_near() && rewriting.passed > 0;
     let nothing = |fault: &Fault| matches!(fault.what, Wrong::Geojson(InGeojson::NoZones(..)));
-    let mut all: Vec<Fault> = transcript.faults.drain(..).collect();
+    let mut all: Vec<Fault> = rewriting.faults.drain(..).collect();
     all.extend(
         told.into_iter()
             // Of a damaged file nobody knows whether it holds ice, and of an inventory ice may lie elsewhere.
             .filter(|fault| !(nothing(fault) && (broken || some_are_far)))
-            .map(|fault| transcript.placed(fault)),
+            .map(|fault| rewriting.placed(fault)),
     );
     let all: Vec<Fault> = all.into_iter().map(|fault| in_file(fault, name)).collect();
     if all.iter().any(|fault| fault.level() == Level::Error) {
         return Err(all);
     }
-    let value = value.into_iter().map(|zone| transcript.numbered(zone));
+    let value = value.into_iter().map(|zone| rewriting.numbered(zone));
     Ok(Noted {
         value: value.collect(),
         notes: all,
@@ -171,7 +171,7 @@ fn in_file(mut fault: Fault, name: &str) -> Fault {
     fault
 }
 
-impl Transcript<'_> {
+impl Rewriting<'_> {
     /// A complaint about the GeoJSON as one about the file: its lines and columns are nobody's.
     fn placed(&self, mut fault: Fault) -> Fault {
         (fault.at.line, fault.at.column) = (None, None);

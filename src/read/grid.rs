@@ -22,9 +22,8 @@ const SAME_M: f64 = 5.0;
 
 /// The faults of zones, with the grids that bring metres near the route in every fault about metres.
 pub(super) fn named(mut faults: Vec<Fault>, route: Option<&Noted<Route>>) -> Vec<Fault> {
-    let stages = route.map_or(&[][..], |route| &route.value.stages);
-    let lines = stages.iter().filter_map(|s| Bounds::of(s.points()));
-    let Some(near) = lines.reduce(Bounds::with).map(|line| line.widened(NEAR_M)) else {
+    let line = route.and_then(|route| route.value.bounds());
+    let Some(near) = line.map(|line| line.widened(NEAR_M)) else {
         return faults;
     };
     let systems = LazyCell::new(|| projected().filter_map(readied).collect::<Vec<_>>());

@@ -127,9 +127,6 @@ pub(super) fn apart(
     known: &[Zone],
     [route, zones]: &[String; 2],
 ) -> Option<Fault> {
-    if line.stages.is_empty() {
-        return None;
-    }
     swapped(line, &ice?.value, known, FileNames { route, zones })
 }
 

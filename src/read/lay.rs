@@ -24,9 +24,8 @@ use crate::{
 };
 
 pub use crate::read::{
-    alone::{practice, route, zones},
+    alone::{practice, route, terrain, zones},
     inventory::{glaciers_near, has_index},
-    models::terrain,
 };
 
 /// Everything a job can be read from. Only the line and the ice must be there.

@@ -52,8 +52,7 @@ pub fn swapped(
     glaciers: &[Zone],
     names: FileNames<'_>,
 ) -> Option<Fault> {
-    let lines = route.stages.iter().filter_map(|s| Bounds::of(s.points()));
-    let line = lines.reduce(Bounds::with)?;
+    let line = route.bounds()?;
     let ice: Vec<Bounds> = boxes(zones).collect();
     let as_drawn = ice.iter().any(|zone| meet(zone, &line));
     let swapped: Vec<&Bounds> = ice

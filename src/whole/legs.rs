@@ -216,6 +216,9 @@ const WALK_M: f64 = 100.0;
 
 /// When which place of a leg is left.
 fn walk(leg: Stretch, hours: &Hours) -> Vec<(f64, Clock)> {
+    if hours.clock.is_none() {
+        return Vec::new();
+    }
     let steps = (leg.length_m() / WALK_M).ceil().max(1.0);
     let place = |step: f64| leg.from_m + leg.length_m() * (step / steps);
     let places = std::iter::successors(Some(0.0), |step| Some(step + 1.0));

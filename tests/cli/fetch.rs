@@ -22,6 +22,22 @@ fn vordalen() -> Server {
     ])
 }
 
+/// The line of the example, wherever the call is made.
+fn route() -> String {
+    let file = root().join("examples/vordalen/route.gpx");
+    file.display().to_string()
+}
+
+/// A model under the line of the example that takes several requests.
+fn large() -> Tiled {
+    Tiled {
+        across: 8,
+        down: 4,
+        corner: (1.9, 66.6),
+        cell_deg: 0.0002,
+    }
+}
+
 fn with_cache(folder: &Path, cache: &Path, args: &[&str]) -> Output {
     let mut command = command(folder, args);
     command
@@ -100,12 +116,7 @@ fn a_trip_file_names_addresses_too() {
 #[test]
 fn a_model_that_breaks_off_ends_as_a_fault_of_the_network() {
     let whole = fs::read(root().join("examples/vordalen/terrain.tif")).unwrap();
-    let large = Tiled {
-        across: 8,
-        down: 4,
-        corner: (1.9, 66.6),
-        cell_deg: 0.0002,
-    };
+    let large = large();
     for (bytes, good) in [(whole, 0), (large.write(), 1)] {
         let server = Server::start(move |request, before| {
             let part = file(request, &bytes, "\"1\"");
@@ -208,10 +219,7 @@ fn outlines() -> Vec<u8> {
 fn outlines_become_zones_that_wait_for_their_width() {
     let server = Server::saying(ok(&outlines()));
     let folder = tempdir().unwrap();
-    let route = root()
-        .join("examples/vordalen/route.gpx")
-        .display()
-        .to_string();
+    let route = route();
     let from = server.at("/collections/ice/items?key=hunter2");
     let args = [
         "fetch",
@@ -258,10 +266,7 @@ fn outlines_become_zones_that_wait_for_their_width() {
 fn pages_that_break_off_leave_no_file() {
     let server = Server::saying(answer("500 Internal Server Error", &[], b""));
     let folder = tempdir().unwrap();
-    let route = root()
-        .join("examples/vordalen/route.gpx")
-        .display()
-        .to_string();
+    let route = route();
     let from = server.at("/items");
     let zones = [
         "fetch",
@@ -292,12 +297,7 @@ fn pages_that_break_off_leave_no_file() {
 
 #[test]
 fn heights_that_were_fetched_are_planned_with_and_credited() {
-    let large = Tiled {
-        across: 8,
-        down: 4,
-        corner: (1.9, 66.6),
-        cell_deg: 0.0002,
-    };
+    let large = large();
     let server = Server::of_files(vec![("/dem.tif", large.write())]);
     let folder = tempdir().unwrap();
     let dir = root().join("examples/vordalen");
@@ -342,10 +342,7 @@ fn heights_that_were_fetched_are_planned_with_and_credited() {
 fn several_tiles_want_a_folder_before_anything_is_asked() {
     let server = Server::saying(ok(b""));
     let folder = tempdir().unwrap();
-    let route = root()
-        .join("examples/vordalen/route.gpx")
-        .display()
-        .to_string();
+    let route = route();
     let from = server.at("/{NS}{lat}{EW}{lon}.tif");
     let args = [
         "fetch", "terrain", &route, "--from", &from, "-o", "dem.tif", "--around", "90000",

@@ -116,7 +116,7 @@ fn outlines_near_a_line_come_through_the_index_alone() {
     );
     let all = outlines(&fetch("/ice.geojson").0);
     assert!(all.len() > 20, "{}", all.len());
-    assert_eq!(outlines(&near), all, "the order is that of the file");
+    assert_eq!(outlines(&near), all, "the same outlines");
     as_an_inventory(folder.path(), &server);
 }
 
@@ -131,28 +131,17 @@ fn outlines(text: &str) -> Vec<String> {
     all
 }
 
+/// The plan of the line over these zones.
+fn planned(folder: &Path, zones: &str, more: &[&str]) -> String {
+    let party = ["--party", "3", "--rope", "60", "--format", "json"];
+    let call = [&["plan", "route.gpx", zones][..], &party, more].concat();
+    ran(folder, &call).0
+}
+
 /// The same in a plan, from there and from here.
 fn as_an_inventory(folder: &Path, server: &Server) {
     let before = server.sent();
-    let plan = |ice: &str| {
-        ran(
-            folder,
-            &[
-                "plan",
-                "route.gpx",
-                "none.geojson",
-                "--party",
-                "3",
-                "--rope",
-                "60",
-                "--format",
-                "json",
-                "--glaciers",
-                ice,
-            ],
-        )
-        .0
-    };
+    let plan = |ice: &str| planned(folder, "none.geojson", &["--glaciers", ice]);
     let from = server.at("/ice.fgb");
     let there = plan(&from);
     assert!(
@@ -174,25 +163,7 @@ fn zones_of_an_address_may_be_flatgeobuf() {
     let bytes = flatgeobuf(&planet(4), Form::default());
     fs::write(folder.path().join("zones.fgb"), &bytes).unwrap();
     let server = Server::of_files(vec![("/zones.fgb", bytes)]);
-    let plan = |zones: &str| {
-        ran(
-            folder.path(),
-            &[
-                "plan",
-                "route.gpx",
-                zones,
-                "--gap",
-                "5",
-                "--party",
-                "3",
-                "--rope",
-                "60",
-                "--format",
-                "json",
-            ],
-        )
-        .0
-    };
+    let plan = |zones: &str| planned(folder.path(), zones, &["--gap", "5"]);
     let from = server.at("/zones.fgb");
     assert_eq!(plan(&from).replace(&from, "zones.fgb"), plan("zones.fgb"));
 }

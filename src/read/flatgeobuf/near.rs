@@ -25,9 +25,7 @@ impl Near {
             let corners = [LonLat::new(-180.0, -90.0), LonLat::new(180.0, 90.0)];
             return Self(Bounds::of(&corners).into_iter().collect());
         }
-        let lines = route.into_iter().flat_map(|route| &route.stages);
-        let boxes = lines.filter_map(|stage| Bounds::of(stage.points()));
-        let Some(line) = boxes.reduce(Bounds::with) else {
+        let Some(line) = route.and_then(Route::bounds) else {
             return Self::default();
         };
         let corner = LonLat::new(line.high.lon_deg, line.low.lat_deg);

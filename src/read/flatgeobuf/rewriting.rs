@@ -12,7 +12,7 @@ use super::{
 use crate::fault::{Fault, flatgeobuf::InFlatgeobuf};
 
 /// A file as GeoJSON.
-pub(super) struct Transcript<'b> {
+pub(super) struct Rewriting<'b> {
     opening: Preamble,
     features: Features<'b>,
     near: Option<Near>,
@@ -38,7 +38,7 @@ enum Stage {
 /// Outlines that are no polygons and are told one by one. Our judgement.
 const MOST_CURVED: usize = 5;
 
-impl<'b> Transcript<'b> {
+impl<'b> Rewriting<'b> {
     pub(super) fn of(opening: Preamble, features: Features<'b>, near: Option<Near>) -> Self {
         Self {
             passed: opening.some_features(),
@@ -141,7 +141,7 @@ impl<'b> Transcript<'b> {
     }
 }
 
-impl Read for Transcript<'_> {
+impl Read for Rewriting<'_> {
     fn read(&mut self, into: &mut [u8]) -> io::Result<usize> {
         while self.handed >= self.text.len() {
             if self.stage == Stage::Ended && self.text.is_empty() {
