@@ -4,7 +4,7 @@
 //! `geo`.
 //! *Valid:* as far as [`stretching`] says how wrong widths become. *Error:* the sides lie nearer to the line or farther
 //! off by the share `LET_GO` at bends that were let go, and by 3 % of the half width on the arcs of outer sides; where
-//! the strip begins and ends along the line is right to a centimetre.
+//! the strip begins and ends along the line is right to a centimetre, to decimetres where it turns back at its end.
 //! *Checked:* tests/geometry/corridor.rs on random lines.
 
 mod flat;

@@ -14,11 +14,14 @@ const ROUNDED_M: f64 = 0.1;
 /// As straight as seven decimals of a degree are, twice over, metres.
 const STRAIGHT_M: f64 = 0.02;
 
+/// Farther from its end than that a line must not run along the cut there, metres. Our judgement.
+const BESIDE_M: f64 = 1.0;
+
 /// A line in a plane, no spot twice in a row.
 #[derive(Clone, Debug)]
 pub(super) struct FlatLine {
     spots: Vec<Coord>,
-    /// How far along each spot lies, metres.
+    /// How far along each spot lies, metres; of a thinned line as far as it lay along the whole one.
     along_m: Vec<f64>,
 }
 
@@ -81,7 +84,11 @@ impl FlatLine {
     }
 
     fn reversed(&self) -> Self {
-        Self::of(self.spots.iter().rev().copied())
+        let length_m = self.length_m();
+        Self {
+            spots: self.spots.iter().rev().copied().collect(),
+            along_m: self.along_m.iter().rev().map(|m| length_m - m).collect(),
+        }
     }
 
     fn last(&self, metres: f64) -> Self {
@@ -130,8 +137,21 @@ impl FlatLine {
                 runs.extend([(from, at), (at, to)]);
             }
         }
-        let spots = self.spots.iter().zip(kept).filter(|(_, keep)| *keep);
-        Self::of(spots.map(|(spot, _)| *spot))
+        let mut thin = Self {
+            spots: Vec::new(),
+            along_m: Vec::new(),
+        };
+        let spots = self.spots.iter().zip(&self.along_m).zip(kept);
+        for ((spot, along_m), _) in spots.filter(|(_, keep)| *keep) {
+            // What was let go between may have been a way out and back.
+            if thin.spots.last() == Some(spot) {
+                thin.along_m.pop();
+            } else {
+                thin.spots.push(*spot);
+            }
+            thin.along_m.push(*along_m);
+        }
+        thin
     }
 
     /// The spot between two that lies farthest from the straight way between them.
@@ -165,7 +185,8 @@ fn rectangle(a: Coord, b: Coord, half_m: f64) -> Option<Polygon> {
 }
 
 /// What is missing between the rectangles of two edges on the outer side of their bend: a tip of a small bend, an arc of a
-/// great one.
+/// great one. It reaches back into both of them: where pieces only share a side, `geo` leaves slits of less than a
+/// micrometre along it, and what is cut off such an area afterwards may take a third of it along.
 fn outside(a: Coord, at: Coord, b: Coord, half_m: f64) -> Option<Polygon> {
     let (before, after) = (unit(at - a)?, unit(b - at)?);
     let cross = before.x * after.y - before.y * after.x;
@@ -182,7 +203,10 @@ fn outside(a: Coord, at: Coord, b: Coord, half_m: f64) -> Option<Polygon> {
     if bend == 0.0 {
         return None;
     }
-    let mut spots = vec![at, turned(0.0, 1.0)];
+    let inward = BACK
+        .min(length_m(at - a) / half_m)
+        .min(length_m(b - at) / half_m);
+    let mut spots = vec![turned(bend / 2.0, -inward), turned(0.0, 1.0)];
     if bend.abs() <= 2.0 * ARC_STEP {
         spots.push(turned(bend / 2.0, 1.0 / (bend / 2.0).cos()));
     } else {
@@ -196,6 +220,9 @@ fn outside(a: Coord, at: Coord, b: Coord, half_m: f64) -> Option<Polygon> {
     }
     Some(ring(spots))
 }
+
+/// So far, as a share of the half width, the piece at a bend reaches back over the rectangles beside it. Our judgement.
+const BACK: f64 = 0.1;
 
 fn left_of(way: Coord) -> Coord {
     Coord {
@@ -221,19 +248,27 @@ fn ending(line: &FlatLine, thin: &FlatLine, half_m: f64) -> MultiPolygon {
     ) else {
         return MultiPolygon::new(Vec::new());
     };
-    let beyond_m = |spot: &Coord| (spot.x - end.x) * ahead.x + (spot.y - end.y) * ahead.y;
-    let beyond_m = line.spots.iter().map(beyond_m).fold(0.0, f64::max);
-    let ahead_m = if beyond_m > ROUNDED_M {
-        beyond_m + ROUNDED_M
-    } else {
-        0.0
-    };
+    let ahead_m = behind_all(line, end, ahead);
     let cut = end + ahead * ahead_m;
     let on = FlatLine::of(thin.spots.iter().copied().chain([cut + ahead * half_m]));
     let left = left_of(ahead) * (CUT * half_m);
     let deep = ahead * (CUT * half_m);
     let beyond = ring([cut - left, cut - left + deep, cut + left + deep, cut + left].to_vec());
     on.widened(half_m).difference(&beyond)
+}
+
+/// How far ahead of its end, metres, a line is cut so that all of it is kept, what runs along the cut too. At once where no
+/// other spot is as far ahead.
+fn behind_all(line: &FlatLine, end: Coord, ahead: Coord) -> f64 {
+    let beyond_m = |spot: Coord| (spot.x - end.x) * ahead.x + (spot.y - end.y) * ahead.y;
+    let most_m = line.spots.iter().map(|spot| beyond_m(*spot));
+    let most_m = most_m.fold(0.0, f64::max);
+    let along = |spot: &Coord| length_m(*spot - end) > BESIDE_M && beyond_m(*spot) > -ROUNDED_M;
+    if most_m > ROUNDED_M || line.spots.iter().any(along) {
+        most_m + ROUNDED_M
+    } else {
+        0.0
+    }
 }
 
 /// What is cut off behind an end reaches so many half widths to either side and ahead: the end is no longer than one, and
