@@ -1,6 +1,8 @@
 //! The strip of a line in a plane, in metres.
 
-use geo::{Area, BooleanOps, Coord, LineString, MultiPolygon, Polygon, bool_ops::unary_union};
+use geo::{
+    Area, BooleanOps, Contains, Coord, LineString, MultiPolygon, Polygon, bool_ops::unary_union,
+};
 
 /// Bends of a line that are smaller than this share of the half width are let go: fewer spots to drag in a map editor.
 /// Our judgement.
@@ -14,7 +16,7 @@ const ROUNDED_M: f64 = 0.1;
 /// As straight as seven decimals of a degree are, twice over, metres.
 const STRAIGHT_M: f64 = 0.02;
 
-/// Farther from its end than that a line must not run along the cut there, metres. Our judgement.
+/// Farther from its ends than that a line is in its strip, and so far beside it at least, metres. Our judgement.
 const BESIDE_M: f64 = 1.0;
 
 /// A line in a plane, no spot twice in a row.
@@ -62,7 +64,31 @@ impl FlatLine {
         let middle = thin.part(end_m / 2.0, thin.length_m() - end_m / 2.0);
         let [end, beginning] = ends;
         let all = unary_union(&[middle.widened(half_m), end, beginning]);
-        Some(tidied(all, half_m * LET_GO))
+        let area = tidied(all, half_m * LET_GO);
+        let strays = self.strays(&area);
+        if strays.is_empty() {
+            return Some(area);
+        }
+        Some(unary_union(&[area, joined(strays)]))
+    }
+
+    /// A narrow strip of each piece of the line that is not in an area: what was let go of a line that turns to and fro
+    /// about its end may lie past the cut there.
+    fn strays(&self, area: &MultiPolygon) -> Vec<MultiPolygon> {
+        let ends = [self.spots.first(), self.spots.last()];
+        let at_an_end = |spot: Coord| {
+            let near = |end: &&Coord| length_m(spot - **end) <= BESIDE_M;
+            ends.iter().flatten().any(near)
+        };
+        let inner = self.spots.windows(3).zip(self.along_m.windows(3));
+        let stray = inner.filter(
+            |(spots, _)| matches!(spots, [_, spot, _] if !at_an_end(*spot) && !area.contains(spot)),
+        );
+        let pieces = stray.filter_map(|(_, along_m)| match along_m {
+            [from_m, _, to_m] => Some(self.part(*from_m, *to_m)),
+            _ => None,
+        });
+        pieces.map(|piece| piece.widened(BESIDE_M)).collect()
     }
 
     /// The ground beside it, cut square to its first and last edge: a rectangle for each edge, the tip or arc that is
