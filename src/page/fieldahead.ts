@@ -21,6 +21,8 @@ export interface Ahead {
   readonly worse: boolean;
   /** In the same leg. */
   readonly inLeg: boolean;
+  /** Whoever walks without a rope here is on one there. */
+  readonly ropes: boolean;
 }
 
 /** The piece of a leg that a place lies in. */
@@ -30,27 +32,33 @@ export const pieceAt = (leg: Leg, { at_m }: Place): Piece | null => leg.pieces.f
 export const zonesRound = (plan: Planned, { stage, at_m }: Place): Zone[] =>
   plan.zones.filter(({ crossings }) => crossings.some((one) => one.stage === stage && at_m >= one.enter_m && at_m <= one.exit_m));
 
+/** The nearest piece behind a place that whoever turns back comes over, and that is outside the limits or stops. */
+export function behindOf(plan: Planned, place: Place): Piece | null {
+  const pieces = plan.legs.filter(({ stage }) => stage === place.stage).flatMap((leg) => leg.pieces);
+  return pieces.findLast(({ verdict, to_m }) => to_m < place.at_m && rank(verdict) >= rank("outside")) ?? null;
+}
+
 /** Each word of the leg ahead that is worse than all before it; else the first one behind the leg, else the next other word. */
 export function aheadOf(plan: Planned, leg: Leg, place: Place): Ahead[] {
   const here = pieceAt(leg, place);
   if (!here) return [];
   const legs = plan.legs.filter(({ stage, start_m }) => stage === place.stage && start_m >= leg.start_m);
-  const coming = legs.flatMap((one) => one.pieces.map((piece) => ({ piece, inLeg: one === leg }))).filter(({ piece }) => piece.from_m >= here.to_m);
+  const coming = legs.flatMap((one) => one.pieces.map((piece) => ({ piece, inLeg: one === leg, ropes: one.roped && !leg.roped }))).filter(({ piece }) => piece.from_m >= here.to_m);
   const found: Ahead[] = [];
   let worst = rank(here.verdict);
-  for (const { piece, inLeg } of coming) {
+  for (const { piece, inLeg, ropes } of coming) {
     if (rank(piece.verdict) <= worst || (!inLeg && found.length > 0)) continue;
     worst = rank(piece.verdict);
-    found.push(told(piece, place, true, inLeg));
+    found.push({ ...told(piece, place, true), inLeg, ropes });
   }
   if (found.length > 0) return found;
   const next = coming.find(({ piece }) => piece.verdict !== here.verdict);
-  return next ? [told(next.piece, place, false, next.inLeg)] : [];
+  return next ? [{ ...told(next.piece, place, false), inLeg: next.inLeg, ropes: next.ropes }] : [];
 }
 
-function told({ verdict, from_m }: Piece, place: Place, worse: boolean, inLeg: boolean): Ahead {
+function told({ verdict, from_m }: Piece, place: Place, worse: boolean) {
   const away_m = from_m - place.at_m;
-  return { verdict, at_m: rounded(from_m, 10, worse), away_m: rounded(away_m, away_m < 100 ? 5 : away_m < 1000 ? 10 : 100, worse), worse, inLeg };
+  return { verdict, at_m: rounded(from_m, 10, worse), away_m: rounded(away_m, away_m < 100 ? 5 : away_m < 1000 ? 10 : 100, worse), worse };
 }
 
 const rounded = (metres: number, step: number, down: boolean): number => (down ? Math.floor : Math.ceil)(metres / step) * step;

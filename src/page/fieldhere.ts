@@ -2,8 +2,8 @@
 
 import { type Desk, zoneTitle } from "./desk";
 import { make, written } from "./dom";
-import type { Hour, Leg, Planned, Verdict, Zone } from "./door";
-import { type Ahead, aheadOf, harsh, pieceAt, zonesRound } from "./fieldahead";
+import type { Hour, Leg, Piece, Planned, Verdict, Zone } from "./door";
+import { type Ahead, aheadOf, behindOf, harsh, pieceAt, zonesRound } from "./fieldahead";
 import { writer } from "./map/figures";
 import type { State } from "./model";
 import { badge, kilometre, kilometres } from "./panel";
@@ -30,11 +30,12 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const hour = plan.hours.find(({ stage, to_m }) => stage === place.stage && (to_m === null || place.at_m < to_m));
   const says = hour ? hourLine(hour, plannedAt(leg, place), desk) : null;
   const late = says && hour?.late ? [says] : [];
+  const behind = wayBack(behindOf(plan, place), desk);
   const then = next(leg, verdict, ahead, desk);
   const what = todo(leg, verdict, ahead, desk);
   // Where nothing is to be done on the ice, the hour is what is to be done.
   const lines = isDue(leg, verdict, ahead) ? [line, ...what, ...then, ...late] : [line, ...late, ...what, ...then];
-  return { lines, spare: hour?.late ? null : says, longer: [...comes, own, ...zones, ...(says && !hour?.late ? [says.cloneNode(true) as HTMLElement] : [])] };
+  return { lines, spare: hour?.late ? null : says, longer: [...comes, ...behind, own, ...zones, ...(says && !hour?.late ? [says.cloneNode(true) as HTMLElement] : [])] };
 }
 
 /** By when to turn back, and when the plan has the team there; a start that was too late stands out. */
@@ -63,7 +64,7 @@ function setUp(leg: Leg, desk: Desk): HTMLElement {
     const rest = coils === undefined ? null : make("span", {}, ", ", make("span", { class: "app-together" }, coils));
     return [at > 0 ? " · " : null, spacing ?? null, extra, rest];
   });
-  return make("span", { class: "app-set-up" }, make("span", { class: "app-extra" }, `${desk.words("draw-leg")} ${leg.leg}: `), ...all);
+  return make("span", { class: "app-set-up" }, make("span", { class: "app-extra" }, `${desk.words("draw-leg")} ${leg.leg}: `), leg.verdict === "outside" ? `${desk.words("draw-field-would-take")} ` : null, ...all);
 }
 
 /** What is worse ahead in this leg. */
@@ -89,11 +90,18 @@ function next(leg: Leg, verdict: Verdict, ahead: readonly Ahead[], desk: Desk): 
 }
 
 /** `in 20 m, from km 7.25: ? look` */
-function coming({ verdict, at_m, away_m }: Ahead, desk: Desk): (Node | string)[] {
+function coming({ verdict, at_m, away_m, ropes }: Ahead, desk: Desk): (Node | string)[] {
   const { words, language } = desk;
   const far = away_m >= 1000 ? `${writer(language, 1, 1).format(away_m / 1000)} ${words("draw-unit-km")}` : `${away_m} ${words("draw-unit-m")}`;
   const start = `${words("draw-field-from-km")} ${kilometre(at_m, desk)}`;
-  return [away_m > 0 ? `${words("draw-field-in")} ${far}, ${start}: ` : `${start}: `, badge(verdict, desk)];
+  return [away_m > 0 ? `${words("draw-field-in")} ${far}, ${start}: ` : `${start}: `, badge(verdict, desk), ropes ? `, ${words("draw-field-rope-up")}` : ""];
+}
+
+/** What whoever turns back comes over. */
+function wayBack(piece: Piece | null, desk: Desk): HTMLElement[] {
+  if (!piece) return [];
+  const from_to = `${kilometre(piece.from_m, desk)}–${kilometre(piece.to_m, desk)}`;
+  return [make("p", {}, `${desk.words("draw-field-behind")}, km ${from_to}: `, badge(piece.verdict, desk))];
 }
 
 /** A zone with the gap that the plan takes there. */

@@ -55,7 +55,7 @@ no-setup = Spalten von { $gap } in Gehrichtung verlangen von { $people } Persone
     .hint = eine andere Linie, ein Umweg um die Enden der Spalten, oder mehr Leute am Seil
     .short = Spalten von { $gap } in Gehrichtung verlangen { $need } Abstand; höchstens { $cap } sind möglich
     .cure = außen herum, eine andere Linie, oder mehr Leute
-    .act = einzeln vom Anker gesichert hinüber, die Spalten umgehen, oder umkehren
+    .act = einzeln gesichert hinüber, die Spalten umgehen, oder umkehren
 
 no-rope-fits = { $lack ->
     [short] die Seileinteilung braucht { $needed } Seil; { $rope } ist { $short } zu kurz
@@ -66,7 +66,7 @@ no-rope-fits = { $lack ->
     [none-left] ein weiteres Seil nennen{ -by-rope }
    *[other] { $cured ->
         [yes] { $cure }
-       *[no] { -options-weigh } andere Seile, Aufteilungen der Gruppe und Lehrmeinungen
+       *[no] { -options-weigh } andere Seile, Aufteilungen der Gruppe und Regelsätze
     }
 }
     .short = { $lack ->
@@ -75,8 +75,8 @@ no-rope-fits = { $lack ->
        *[none-sold] braucht { $needed } Seil, mehr als ein Seil lang ist
     }
     .act = { $lack ->
-        [short] { $short } Seil zu wenig: einzeln vom Anker gesichert hinüber, oder umkehren
-       *[none-left] zu wenig Seil: einzeln vom Anker gesichert hinüber, oder umkehren
+        [short] { $short } Seil zu wenig: einzeln gesichert hinüber, oder umkehren
+       *[none-left] zu wenig Seil: einzeln gesichert hinüber, oder umkehren
     }
     .too = { $lack ->
         [short] { $short } Seil zu wenig
@@ -111,7 +111,7 @@ too-steep-to-rope-without-anchors = { $of ->
        *[no] am schlimmsten { $span }
     }: zu steil für ein Seil ohne Verankerung
     .cure = an Verankerungen sichern, oder eine andere Linie
-    .act = an Ankern sichern, oder eine andere Linie gehen
+    .act = an Verankerungen sichern, oder eine andere Linie gehen
 
 held-without-width = { $given ->
     [yes] { "" }
@@ -136,13 +136,13 @@ fall-held-in-none = im Modell wird ein Sturz von { $who } nicht gehalten, auch n
        *[no] am schlimmsten { $span }
     }
     .cure = an einer Verankerung sichern oder eine andere Linie; sonst{ held-or-in-order } mehr Leute
-    .act = von einem Anker sichern, oder eine andere Linie gehen
+    .act = an einer Verankerung sichern, oder eine andere Linie gehen
 
 fall-held-in-none-at-one-place = im Modell wird ein Sturz von { $who } nicht gehalten, auch nicht unter den günstigsten Annahmen, bei { $span }, { $length } ({ $snow }{ $slope }){ held-without-width }
     .hint = diese Stelle einzeln queren, an einer Verankerung gesichert; sonst { held-better-in-order }eine andere Linie
     .short = im Modell wird ein Sturz von { $who } in keinem Fall gehalten auf { $length } Strecke, { $span }
     .cure = einzeln und gesichert queren; sonst{ held-or-in-order } eine andere Linie
-    .act = diese Stelle einzeln, vom Anker gesichert
+    .act = diese Stelle einzeln, an einer Verankerung gesichert
 
 fall-not-held-in-the-middle-case = im Modell wird ein Sturz von { $who } nur unter günstigen Annahmen gehalten, nicht unter mittleren, auf { $length } Strecke, { $all ->
     [yes] bei { $span }
@@ -154,7 +154,7 @@ fall-not-held-in-the-middle-case = im Modell wird ein Sturz von { $who } nur unt
        *[no] am schlimmsten { $span }
     }
     .cure = dort an einer Verankerung sichern; sonst{ held-or-in-order } mehr Leute
-    .act = ein Sturz hält vielleicht nicht: von einem Anker sichern
+    .act = ein Sturz wird vielleicht nicht gehalten: an einer Verankerung sichern
 
 bare-ice-too-steep = am Seil ohne Verankerung auf { $length } Blankeis bis { $slope } steil, { $all ->
     [yes] bei { $span }
@@ -166,7 +166,7 @@ bare-ice-too-steep = am Seil ohne Verankerung auf { $length } Blankeis bis { $sl
        *[no] am schlimmsten { $span }
     }: ein Ausrutscher reißt alle mit
     .cure = an Verankerungen sichern, andere Linie, oder ohne Seil, wo jede Spalte sichtbar ist
-    .act = an Ankern sichern, oder eine andere Linie gehen
+    .act = an Verankerungen sichern, oder eine andere Linie gehen
 
 one-slip-pulls-all = am Seil ohne Verankerung auf { $length } Blankeis bis { $slope } steil, { $all ->
     [yes] bei { $span }
@@ -178,7 +178,7 @@ one-slip-pulls-all = am Seil ohne Verankerung auf { $length } Blankeis bis { $sl
        *[no] am schlimmsten { $span }
     }: ein Ausrutscher reißt alle mit
     .cure = ohne Seil, wo jede Spalte sichtbar ist, oder an Verankerungen sichern
-    .act = ohne Seil, wo jede Spalte zu sehen ist, oder an Ankern sichern
+    .act = ohne Seil, wo jede Spalte zu sehen ist, oder an Verankerungen sichern
 
 unroped-on-steep-bare-ice = ohne Seil auf { $length } Blankeis bis { $slope } steil, { $all ->
     [yes] bei { $span }
@@ -190,7 +190,7 @@ unroped-on-steep-bare-ice = ohne Seil auf { $length } Blankeis bis { $slope } st
        *[no] am schlimmsten { $span }
     }
     .cure = dort Verankerungen, Steigeisen, die greifen, oder eine andere Linie
-    .act = Anker setzen, oder eine andere Linie gehen
+    .act = Verankerungen setzen, oder eine andere Linie gehen
 
 along-the-crevasses = die Seilschaft geht längs der Spalten von { $zone } bei { $at }
     .hint = dort gestaffelt gehen, oder eine andere Linie
@@ -208,7 +208,7 @@ two-over-one-gap = { $over } Personen können zugleich über einer Spalte von { 
         [yes] mit { $apart } Abstand nur eine darüber, mit { $needed } Seil; oder jede hinübersichern
        *[no] jede einzeln an einer Verankerung hinübersichern, oder eine andere Linie
     }
-    .act = einzeln vom Anker gesichert hinüber
+    .act = einzeln gesichert hinüber
 
 halt-on-hidden-gaps = der Halt von { $minutes } bei { $at } liegt { $beside ->
     [yes] innerhalb des Randstreifens von

@@ -167,6 +167,7 @@ clock-turn-slower = { $kind ->
     [of] ; eine langsamere Gruppe bis { $at }
    *[off] ; eine langsamere Gruppe bei { $place } bis { $at }
 }
+clock-turn-slower-due = ; eine langsamere Gruppe hätte schon umkehren sollen
 clock-on-the-way-turn = { $late ->
     [yes] später Aufbruch: { "" }
    *[no] { "" }
@@ -287,7 +288,7 @@ first-stop = Stopp: { $legs }
 first-outside = außerhalb der Grenzen: { $legs }
 first-look = prüfen: { $legs }
 first-whole = kein Teil stoppt; das Ganze prüfen
-first-none = keine Etappe hält auf oder verlangt eine Entscheidung
+first-none = keine Etappe mit Stopp, keine verlangt eine Entscheidung
 count-stop = { $count ->
     [one] 1 Teil mit Stopp
    *[other] { $count } Teile mit Stopp
@@ -331,7 +332,7 @@ message-head = { $name }: { $length }, { $legs ->
 message-carry = Mitnehmen: { $ropes }
 message-carry-short = { $rope } ({ $short })
 message-no-rope = Kein Teil wird am Seil gegangen.
-message-inside = Innerhalb: Abstand und Seil sind in den Grenzen; ob ein Sturz gehalten wird, ist eine andere Frage.
+message-inside = Im Rahmen: Abstand und Seil sind in den Grenzen; ob ein Sturz gehalten wird, ist eine andere Frage.
 message-read = Nur für seine Annahmen gerechnet; was vor Ort zu sehen ist, geht vor.
 message-leg = Teil { $leg } { $span } { $roped ->
     [yes] SEIL, { $verdict }

@@ -17,8 +17,8 @@ sheet-people = { $people ->
     [one] 1 Person
    *[other] { $people } Personen
 }
-sheet-only-to-look-at = { $says } (kein Teil hält auf oder ist außerhalb)
-sheet-inside = kein Teil hält auf oder verlangt eine Entscheidung: Abstand und Seil liegen innerhalb der Planungsgrenzen; ob ein Sturz gehalten wird, ist eine andere Frage
+sheet-only-to-look-at = { $says } (nirgends Stopp oder außerhalb)
+sheet-inside = nirgends Stopp, nirgends ist zu entscheiden: Abstand und Seil liegen innerhalb der Planungsgrenzen; ob ein Sturz gehalten wird, ist eine andere Frage
 sheet-unroped = kein Teil wird am Seil gegangen
 sheet-next = Zuerst ans Seil: { $place }; { $setup }
 sheet-foot = Gerechnet von { $program } für die Annahmen des Plans. Was vor Ort zu sehen ist, geht vor.
@@ -29,7 +29,7 @@ sheet-legs = Die Teile
 sheet-legs-caption = Eine Zeile steht, wo ihr Teil beginnt: anseilen für einen Teil am Seil, Seil ab für den nächsten ohne. Spalte: quer, in Klammern längs. Seil: nötig/dabei. UTM auf WGS 84.{ $late ->
     [yes] {" "}Zweite Uhr: beim spätesten Aufbruch.
    *[no] { "" }
-} Im Rahmen: Abstand und Seil sind in den Grenzen; ob ein Sturz gehalten wird, ist ein anderes.
+} Im Rahmen: Abstand und Seil sind in den Grenzen; ob ein Sturz gehalten wird, ist eine andere Frage.
 sheet-high = Höhe { $unit }
 sheet-at = bei
 sheet-grid = UTM

@@ -103,7 +103,7 @@ pub(crate) struct OnTheWay {
 }
 
 /// For somebody who stands on the line: where and by when to turn back, stage by stage; beyond that place, that the start was
-/// too late.
+/// too late. Beyond the place where a slower party turns, that it should have: its later hour is none in hand there.
 #[must_use]
 pub(crate) fn on_the_way(clock: &PlanClock, voice: Voice) -> Vec<OnTheWay> {
     let of_stage = |clock: &StageClock| {
@@ -115,7 +115,7 @@ pub(crate) fn on_the_way(clock: &PlanClock, voice: Voice) -> Vec<OnTheWay> {
             says: says.capital(),
         };
         let beyond = late.then(|| beyond_the_turn(clock, voice)).flatten();
-        let told = turn_on_the_way(clock, late, voice)
+        let told = turns_on_the_way(clock, late, voice)
             .into_iter()
             .chain(beyond);
         told.map(line).collect::<Vec<_>>()
@@ -124,18 +124,36 @@ pub(crate) fn on_the_way(clock: &PlanClock, voice: Voice) -> Vec<OnTheWay> {
 }
 
 /// The turn to keep to, up to it.
-fn turn_on_the_way(clock: &StageClock, late: bool, voice: Voice) -> Option<(Option<f64>, Said)> {
+fn turns_on_the_way(clock: &StageClock, late: bool, voice: Voice) -> Vec<(Option<f64>, Said)> {
     let planned = clock.as_planned;
     if let Some(turn) = planned.turn_round {
         let [kind, place, at, _] = spot(turn, voice);
+        let until = |to_m: f64, slower: Option<Said>| {
+            let args = [
+                kind.clone(),
+                place.clone(),
+                at.clone(),
+                ("late", Arg::yes(late)),
+                beside(slower),
+            ];
+            (Some(to_m), voice.say("clock-on-the-way-turn", &args))
+        };
         let slower = clock.slower.unwrap_or_default();
-        let slower = beside(slower_turn(slower, voice));
-        let args = [kind, place, at, ("late", Arg::yes(late)), slower];
-        return Some((Some(turn.at_m), voice.say("clock-on-the-way-turn", &args)));
+        let beside = slower_turn(slower, voice);
+        return match slower.turn_round.filter(|slower| slower.at_m < turn.at_m) {
+            Some(slower) => {
+                let due = voice.say("clock-turn-slower-due", &[]);
+                vec![until(slower.at_m, beside), until(turn.at_m, Some(due))]
+            }
+            None => vec![until(turn.at_m, beside)],
+        };
     }
-    planned.turn_round_back_by?;
-    let until = [("until", hour(clock.bridges_until?, voice))];
-    Some((None, voice.say("clock-on-the-way-never", &until)))
+    let until = planned.turn_round_back_by.and(clock.bridges_until);
+    let never = until.map(|until| {
+        let until = [("until", hour(until, voice))];
+        (None, voice.say("clock-on-the-way-never", &until))
+    });
+    never.into_iter().collect()
 }
 
 fn beyond_the_turn(clock: &StageClock, voice: Voice) -> Option<(Option<f64>, Said)> {
