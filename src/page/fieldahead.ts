@@ -35,7 +35,7 @@ export const zonesRound = (plan: Planned, { stage, at_m }: Place): Zone[] =>
 /** The nearest piece behind a place that whoever turns back comes over, and that is outside the limits or stops. */
 export function behindOf(plan: Planned, place: Place): Piece | null {
   const pieces = plan.legs.filter(({ stage }) => stage === place.stage).flatMap((leg) => leg.pieces);
-  return pieces.findLast(({ verdict, to_m }) => to_m < place.at_m && rank(verdict) >= rank("outside")) ?? null;
+  return pieces.filter(({ verdict, to_m }) => to_m < place.at_m && rank(verdict) >= rank("outside")).at(-1) ?? null;
 }
 
 /** Each word of the leg ahead that is worse than all before it; else the first one behind the leg, else the next other word. */
