@@ -1,11 +1,11 @@
 //! What every page holds, as `.ci/page` packed it last: it writes this file. The names end in a hash of the sources.
 
 /// The names of what was packed.
-pub(super) const NAMES: &str = "core-02a91b1ed60b page-d696e1455ffd";
+pub(super) const NAMES: &str = "core-54b26a1a3664 page-1c7c60f196ec";
 /// The program as WebAssembly, in xz.
-pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-02a91b1ed60b.wasm.xz");
+pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-54b26a1a3664.wasm.xz");
 /// What draws and replans.
-pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-d696e1455ffd.js");
+pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-1c7c60f196ec.js");
 /// What it looks like, beside the report.
 pub(super) const STYLE: &str = include_str!("../../page/page.css");
 /// What it begins with, without words.
