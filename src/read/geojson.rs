@@ -22,6 +22,7 @@ mod nesting;
 mod number;
 mod opening;
 mod plain;
+mod positions;
 mod properties;
 mod quote;
 mod reading;

@@ -19,12 +19,25 @@ pub(super) struct Blocks<R> {
     stopped: Option<io::Error>,
 }
 
+/// So many bytes of whole features are looked at together at least: enough work for all cores, little to hold. Our
+/// judgement.
+const TOGETHER: usize = 16 * BLOCK;
+
 /// One element of a list, from brace to brace.
-pub(super) struct WholeFeature<'t> {
-    pub(super) json: &'t [u8],
+pub(super) struct WholeFeature {
+    /// Where its first byte is in what is left, and where it is behind its last.
+    begins: usize,
+    ends: usize,
     pub(super) at: Spot,
-    /// How many bytes of what is left are behind its last.
-    pub(super) ends: usize,
+    /// Where what follows stands.
+    behind: Spot,
+}
+
+impl WholeFeature {
+    /// Its text, of what is left.
+    pub(super) fn json<'t>(&self, left: &'t [u8]) -> &'t [u8] {
+        left.get(self.begins..self.ends).unwrap_or_default()
+    }
 }
 
 impl<R: Read> Blocks<R> {
@@ -69,23 +82,43 @@ impl<R: Read> Blocks<R> {
         self.stopped.is_none() && collection.is_some_and(|rest| unspaced(rest).is_empty())
     }
 
-    /// The feature that comes next, where one does, behind a comma or not.
-    pub(super) fn feature(&mut self, behind_comma: bool) -> Option<WholeFeature<'_>> {
-        let begins = self.brace(behind_comma)?;
+    /// Some of the features that come next, if any do, the first behind a comma or not.
+    pub(super) fn features(&mut self, behind_comma: bool) -> Vec<WholeFeature> {
+        let (mut features, mut from, mut at) = (Vec::new(), 0, self.at);
+        while from < TOGETHER
+            && let Some(feature) = self.feature(from, at, behind_comma || from > 0)
+        {
+            (from, at) = (feature.ends, feature.behind);
+            features.push(feature);
+        }
+        features
+    }
+
+    fn feature(&mut self, from: usize, at: Spot, behind_comma: bool) -> Option<WholeFeature> {
+        let begins = self.brace(from, behind_comma)?;
         let ends = self.closed(begins)?;
         let left = self.left();
+        let at = at.past(left.get(from..begins)?);
+        let behind = at.past(left.get(begins..ends)?);
         Some(WholeFeature {
-            json: left.get(begins..ends)?,
-            at: self.at.past(left.get(..begins)?),
+            begins,
             ends,
+            at,
+            behind,
         })
     }
 
+    /// Goes on behind a feature.
+    pub(super) fn pass(&mut self, feature: &WholeFeature) {
+        self.at = feature.behind;
+        self.text.take(feature.ends);
+    }
+
     /// How far it is to the next brace, if one opens.
-    fn brace(&mut self, behind_comma: bool) -> Option<usize> {
+    fn brace(&mut self, from: usize, behind_comma: bool) -> Option<usize> {
         loop {
             let left = self.left();
-            let rest = match unspaced(left) {
+            let rest = match unspaced(left.get(from..)?) {
                 [b',', behind @ ..] if behind_comma => unspaced(behind),
                 [_, ..] if behind_comma => return None,
                 rest => rest,
@@ -114,7 +147,8 @@ impl<R: Read> Blocks<R> {
         }
     }
 
-    fn left(&self) -> &[u8] {
+    /// What is held and was not passed.
+    pub(super) fn left(&self) -> &[u8] {
         self.text.left()
     }
 

@@ -7,7 +7,8 @@ use std::{
 
 use super::{
     members::MemberText,
-    rings::{self, Mended},
+    positions::WrittenPolygons,
+    rings::{self, Mended, Numbers},
     shape,
 };
 use crate::{
@@ -67,7 +68,7 @@ pub(super) struct Counts {
 
 /// One geometry that makes sense.
 #[derive(Debug)]
-struct Shape {
+pub(super) struct Shape {
     outline: Outline,
     counts: Counts,
     /// Rings that cross themselves, where they were looked for.
@@ -102,19 +103,27 @@ impl<'k> ShapesOfFile<'k> {
         piece: MemberText,
         counts: &mut Counts,
     ) -> Result<Outline, Fault> {
+        if self.known.is_none() {
+            return Ok(Shape::read(&piece, counts)?.counted(counts));
+        }
         let known = self.before.remove_entry(&piece.json);
         let known = known.or_else(|| self.now.remove_entry(&piece.json));
-        let (json, mut shape) = known.map_or_else(|| Shape::read(piece, counts), Ok)?;
-        counts.add(&shape.counts);
-        if counts.vertices <= MOST_VERTICES {
-            let outline = &shape.outline;
-            counts.tangled += *shape.tangled.get_or_insert_with(|| outline.tangled_rings());
-        }
+        let (json, mut shape) = match known {
+            Some(known) => known,
+            None => {
+                let shape = Shape::read(&piece, counts)?;
+                (piece.json, shape)
+            }
+        };
+        shape.count(counts);
         let outline = shape.outline.clone();
-        if self.known.is_some() {
-            self.now.insert(json, shape);
-        }
+        self.now.insert(json, shape);
         Ok(outline)
+    }
+
+    /// Whether geometries are known by their text.
+    pub(super) fn remembers(&self) -> bool {
+        self.known.is_some()
     }
 
     /// Keeps them for the next reading.
@@ -131,19 +140,45 @@ const MOST_VERTICES: usize = 200_000;
 
 impl Shape {
     /// Reads a geometry, and counts what it would count if it made sense where it does not.
-    fn read(piece: MemberText, so_far: &mut Counts) -> Result<(String, Self), Fault> {
+    fn read(piece: &MemberText, so_far: &mut Counts) -> Result<Self, Fault> {
         let mut counts = Counts::default();
         let mut polygons = Vec::new();
-        let read = shape::read(&piece, &mut counts.skipped, &mut polygons);
-        let read = read.and_then(|()| rings::outline(polygons, &mut counts.mended));
-        let outline = read.inspect_err(|_| so_far.add(&counts))?;
+        let read = shape::read(piece, &mut counts.skipped, &mut polygons);
+        let read = read.and_then(|()| Self::of(polygons, &mut counts));
+        read.inspect_err(|_| so_far.add(&counts))
+    }
+
+    /// That of polygons with a ring each.
+    fn of<P: Numbers>(polygons: Vec<Vec<Vec<P>>>, counts: &mut Counts) -> Result<Self, Fault> {
+        let outline = rings::outline(polygons, &mut counts.mended)?;
         counts.vertices = outline.vertices();
-        let shape = Self {
+        Ok(Self {
             outline,
-            counts,
+            counts: *counts,
             tangled: None,
-        };
-        Ok((piece.json, shape))
+        })
+    }
+
+    /// That of polygons as they were written, where nothing is wrong with it.
+    pub(super) fn written(polygons: WrittenPolygons) -> Option<Self> {
+        let mut counts = Counts::default();
+        let mut ringed = Vec::with_capacity(polygons.len());
+        shape::take(polygons, &mut counts.skipped, &mut ringed);
+        Self::of(ringed, &mut counts).ok()
+    }
+
+    /// The outline, when it is counted.
+    pub(super) fn counted(mut self, counts: &mut Counts) -> Outline {
+        self.count(counts);
+        self.outline
+    }
+
+    fn count(&mut self, counts: &mut Counts) {
+        counts.add(&self.counts);
+        if counts.vertices <= MOST_VERTICES {
+            let outline = &self.outline;
+            counts.tangled += *self.tangled.get_or_insert_with(|| outline.tangled_rings());
+        }
     }
 }
 

@@ -22,7 +22,7 @@ pub(super) fn of(block: &[u8]) -> Option<&[u8]> {
 }
 
 /// Takes the JSON value that comes next.
-fn value<'t, T: Deserialize<'t>>(rest: &mut &'t [u8]) -> Option<T> {
+pub(super) fn value<'t, T: Deserialize<'t>>(rest: &mut &'t [u8]) -> Option<T> {
     let mut values = serde_json::Deserializer::from_slice(rest).into_iter();
     let value = values.next()?.ok()?;
     *rest = rest.get(values.byte_offset()..)?;
@@ -30,10 +30,9 @@ fn value<'t, T: Deserialize<'t>>(rest: &mut &'t [u8]) -> Option<T> {
 }
 
 /// Takes the sign that comes next, if it is this one.
-fn sign(rest: &mut &[u8], sign: u8) -> Option<()> {
+pub(super) fn sign(rest: &mut &[u8], sign: u8) -> Option<()> {
     let (first, behind) = unspaced(rest).split_first()?;
-    *rest = behind;
-    (*first == sign).then_some(())
+    (*first == sign).then(|| *rest = behind)
 }
 
 /// A text without the white space, as JSON has it, before it.

@@ -2,7 +2,8 @@
 //!
 //! ```text
 //! {"type": "FeatureCollection", … "features": [   the opening, sound as far as it goes
-//!   {…}, {…}, …                                   from brace to brace, one feature in memory at a time
+//!   {…}, {…}, …                                   from brace to brace, a megabyte of text in memory at a time,
+//!                                                 on all cores; taken over one after the other, as they stand
 //! ]}                                              and whatever is written otherwise: left to `document`
 //! ```
 //! What is left over is handed on behind the opening, at the lines and columns at which it stands in the file, so that
@@ -10,15 +11,19 @@
 
 use std::io::{self, Read};
 
+use serde_json::value::RawValue;
+
 use super::{
-    blocks::{Blocks, WholeFeature},
+    blocks::Blocks,
     document::{self, MEMBERS},
-    members::{Found, MemberText, Members},
-    opening,
-    properties::Pairs,
-    reading::ZonesReading,
+    known::Shape,
+    members::{MemberText, Members},
+    opening, positions,
+    properties::{Pairs, Properties},
+    reading::{HeldFeature, ZonesReading},
     text::Spot,
 };
+use crate::cores;
 
 /// Stands in the list for the features that were read.
 const READ: &[u8] = b"0";
@@ -62,31 +67,94 @@ fn blank(begins: Spot, ends: Spot) -> (u64, u64) {
 /// Takes feature after feature; how many there were.
 fn features(text: &mut Blocks<impl Read>, reading: &mut ZonesReading<'_>) -> usize {
     let mut taken = 0;
-    while let Some(feature) = text.feature(taken > 0) {
-        let Some(members) = members(&feature) else {
-            break;
-        };
-        let (at, ends) = (feature.at, feature.ends);
-        reading.feature(Found::Object(Box::new(members)), at);
-        text.take(ends);
-        taken += 1;
+    loop {
+        let some = text.features(taken > 0);
+        let anew = !reading.shapes.remembers();
+        let left = text.left();
+        let read = cores::map(&some, |feature| {
+            let json = feature.json(left);
+            let plain = anew.then(|| read_at_once(json, feature.at)).flatten();
+            plain.or_else(|| members(json, feature.at).map(HeldFeature::unread))
+        });
+        let whole = read.iter().take_while(|held| held.is_some()).count();
+        for (feature, held) in some.iter().zip(read.into_iter().flatten()).take(whole) {
+            reading.held_feature(held, feature.at);
+        }
+        taken += whole;
+        if let Some(last) = whole.checked_sub(1).and_then(|last| some.get(last)) {
+            text.pass(last);
+        }
+        if whole == 0 || whole < some.len() {
+            return taken;
+        }
     }
-    taken
+}
+
+/// The members of a feature that mean something, its geometry and properties read with them, where all of it is sound and
+/// no name stands twice.
+fn read_at_once(json: &[u8], at: Spot) -> Option<HeldFeature> {
+    let (mut members, mut shape) = (Members::begun(at), None);
+    let mut rest = json;
+    let mut here = (json, at);
+    opening::sign(&mut rest, b'{')?;
+    loop {
+        let name: &str = opening::value(&mut rest)?;
+        opening::sign(&mut rest, b':')?;
+        rest = opening::unspaced(rest);
+        let name = MEMBERS.into_iter().find(|member| *member == name);
+        if name == Some("geometry")
+            && shape.is_none()
+            && let Some((polygons, behind)) = positions::polygons(rest)
+        {
+            shape = Some(Shape::written(polygons)?);
+            rest = behind;
+        } else {
+            let begins = rest;
+            let value: &RawValue = opening::value(&mut rest)?;
+            if let Some(name) = name {
+                let between = here.0.get(..here.0.len() - begins.len())?;
+                here = (begins, here.1.past(between));
+                members.keep(
+                    name,
+                    MemberText {
+                        json: value.get().to_owned(),
+                        at: here.1,
+                        lead: 0,
+                    },
+                );
+            }
+        }
+        if opening::sign(&mut rest, b',').is_none() {
+            break;
+        }
+    }
+    opening::sign(&mut rest, b'}')?;
+    let twice = shape.is_some() && members.get("geometry").is_some();
+    if twice || members.doubled.is_some() || !rest.is_empty() {
+        return None;
+    }
+    let properties = shape.as_ref();
+    let properties = properties.map(|_| Properties::read(members.get("properties")));
+    Some(HeldFeature {
+        members,
+        shape,
+        properties,
+    })
 }
 
 /// The members of a feature that mean something, where it is sound JSON.
-fn members(feature: &WholeFeature<'_>) -> Option<Members> {
-    let written: Pairs<'_> = serde_json::from_slice(feature.json).ok()?;
-    let mut members = Members::begun(feature.at);
+fn members(json: &[u8], at: Spot) -> Option<Members> {
+    let written: Pairs<'_> = serde_json::from_slice(json).ok()?;
+    let mut members = Members::begun(at);
     for (name, value) in written.0 {
         let Some(name) = MEMBERS.into_iter().find(|member| *member == name) else {
             continue;
         };
-        let offset = value.get().as_ptr() as usize - feature.json.as_ptr() as usize;
-        let before = feature.json.get(..offset)?;
+        let offset = value.get().as_ptr() as usize - json.as_ptr() as usize;
+        let before = json.get(..offset)?;
         let piece = MemberText {
             json: value.get().to_owned(),
-            at: feature.at.past(before),
+            at: at.past(before),
             lead: 0,
         };
         members.keep(name, piece);

@@ -88,9 +88,10 @@ impl Properties {
     /// The known names that stand there twice.
     pub(super) fn doubled(&self) -> Vec<Fault> {
         let twice = names::KNOWN.iter().filter_map(|name| {
-            let all: Vec<&Property> = self.list.iter().filter(|p| p.name == *name).collect();
-            let found = all.iter().map(|p| quoted(&p.json)).collect();
-            Some(all.get(1)?.fault(InGeojson::PropertyTwice { found }))
+            let all = || self.list.iter().filter(|p| p.name == *name);
+            let second = all().nth(1)?;
+            let found = all().map(|p| quoted(&p.json)).collect();
+            Some(second.fault(InGeojson::PropertyTwice { found }))
         });
         twice.collect()
     }
@@ -110,13 +111,13 @@ impl Properties {
         let Some(property) = self.take(name) else {
             return Ok(Number::default());
         };
-        let found = quoted(&property.json);
         let (low, high) = match property.written(quantity)? {
             Written::Nothing => return Ok(Number::default()),
             Written::One(value) => (None, value),
             Written::Range(low, high) => (Some(low), high),
         };
         if low.is_some_and(|low| low > high) {
+            let found = quoted(&property.json);
             return Err(property.fault(InGeojson::Downwards { quantity, found }));
         }
         if ![low.unwrap_or(high), high]
@@ -129,7 +130,10 @@ impl Properties {
         Ok(Number {
             low,
             high: Some(high),
-            range: range.map(|p| WrittenRange { found, at: p.at }),
+            range: range.map(|p| WrittenRange {
+                found: quoted(&p.json),
+                at: p.at,
+            }),
         })
     }
 

@@ -7,7 +7,7 @@ use super::{
     gap::Missing,
     given::Given,
     kind::{bare, document_type, type_of},
-    known::{Counts, KnownShapes, ShapesOfFile},
+    known::{Counts, KnownShapes, Shape, ShapesOfFile},
     log::Log,
     members::{Found, MemberText, Members},
     names::MeantNames,
@@ -46,12 +46,42 @@ pub(super) struct ZonesReading<'k> {
     pub(super) names: MeantNames,
 }
 
+/// A feature as it was met.
+pub(super) struct HeldFeature {
+    pub(super) members: Members,
+    /// Its geometry, where that was read already.
+    pub(super) shape: Option<Shape>,
+    /// Its properties, where they were.
+    pub(super) properties: Option<Result<Properties, Fault>>,
+}
+
+impl HeldFeature {
+    /// Of which nothing was read.
+    pub(super) fn unread(members: Members) -> Self {
+        Self {
+            members,
+            shape: None,
+            properties: None,
+        }
+    }
+}
+
 /// What became of a geometry.
-enum Shape {
+enum Met {
     Ice(Outline),
     Nothing,
     /// It was complained about, but a polygon was meant, so its properties matter.
     Faulty,
+}
+
+impl Met {
+    fn of(outline: Outline) -> Self {
+        if outline.polygons.is_empty() {
+            Self::Nothing
+        } else {
+            Self::Ice(outline)
+        }
+    }
 }
 
 impl<'k> ZonesReading<'k> {
@@ -123,10 +153,12 @@ impl<'k> ZonesReading<'k> {
         }
         self.features += 1;
         if kind == "Feature" {
-            self.object(*members, at);
+            self.object(HeldFeature::unread(*members), at);
         } else {
             let geometry = bare(kind, &mut members, at);
-            self.zone_of(Some(geometry), Ok(Properties::default()), at);
+            let label = self.item(None);
+            let shape = self.shape(Some(geometry), &label);
+            self.zone_of(shape, Ok(Properties::default()), &label, at);
         }
     }
 
@@ -150,18 +182,39 @@ impl<'k> ZonesReading<'k> {
                 return self.add(fault(InGeojson::Stands { found, due }), Some(&label), at);
             }
         };
-        match document_type(type_of(&members).as_ref(), Object::Feature, &["Feature"]) {
-            Ok(_) => self.object(*members, at),
-            Err(fault) => self.add(fault, Some(&label), at),
+        self.held(HeldFeature::unread(*members), &label, at);
+    }
+
+    /// One element of `features` of which something may be read already.
+    pub(super) fn held_feature(&mut self, feature: HeldFeature, at: Spot) {
+        self.features += 1;
+        let label = self.item(None);
+        self.held(feature, &label, at);
+    }
+
+    fn held(&mut self, feature: HeldFeature, label: &Item, at: Spot) {
+        let kind = type_of(&feature.members);
+        match document_type(kind.as_ref(), Object::Feature, &["Feature"]) {
+            Ok(_) => self.object(feature, at),
+            Err(fault) => self.add(fault, Some(label), at),
         }
     }
 
     /// The members of a Feature, wherever it stood.
-    fn object(&mut self, mut members: Members, at: Spot) {
-        let properties = Properties::read(members.get("properties"));
+    fn object(&mut self, feature: HeldFeature, at: Spot) {
+        let HeldFeature {
+            mut members,
+            shape,
+            properties,
+        } = feature;
+        let properties = properties.unwrap_or_else(|| Properties::read(members.get("properties")));
         let label = self.item(properties.as_ref().ok());
         self.members_of(&members, Some(&label), at);
-        self.zone_of(members.take("geometry"), properties, at);
+        let shape = match shape {
+            Some(shape) => Met::of(shape.counted(&mut self.counts)),
+            None => self.shape(members.take("geometry"), &label),
+        };
+        self.zone_of(shape, properties, &label, at);
     }
 
     /// Faults that any object can have.
@@ -179,38 +232,34 @@ impl<'k> ZonesReading<'k> {
 
     fn zone_of(
         &mut self,
-        geometry: Option<MemberText>,
+        shape: Met,
         properties: Result<Properties, Fault>,
+        label: &Item,
         at: Spot,
     ) {
-        let label = self.item(properties.as_ref().ok());
-        let shape = self.shape(geometry, &label);
         match (properties, shape) {
-            (Err(fault), _) => self.add(fault, Some(&label), at),
-            (Ok(_), Shape::Nothing) => self.left_out = Some(label),
-            (Ok(properties), Shape::Faulty) => {
-                self.zone(Outline::default(), properties, &label, at)
-            }
-            (Ok(properties), Shape::Ice(outline)) => self.zone(outline, properties, &label, at),
+            (Err(fault), _) => self.add(fault, Some(label), at),
+            (Ok(_), Met::Nothing) => self.left_out = Some(label.clone()),
+            (Ok(properties), Met::Faulty) => self.zone(Outline::default(), properties, label, at),
+            (Ok(properties), Met::Ice(outline)) => self.zone(outline, properties, label, at),
         }
     }
 
-    fn shape(&mut self, geometry: Option<MemberText>, feature: &Item) -> Shape {
+    fn shape(&mut self, geometry: Option<MemberText>, feature: &Item) -> Met {
         let Some(piece) = geometry.filter(|piece| piece.json != "null") else {
             self.counts.skipped.empty += 1;
-            return Shape::Nothing;
+            return Met::Nothing;
         };
         let start = piece.at;
         let looks_like_ice = piece.json.contains("Polygon");
         match self.shapes.outline(piece, &mut self.counts) {
-            Ok(outline) if outline.polygons.is_empty() => Shape::Nothing,
-            Ok(outline) => Shape::Ice(outline),
+            Ok(outline) => Met::of(outline),
             Err(fault) => {
                 self.add(fault, Some(feature), start);
                 if looks_like_ice {
-                    Shape::Faulty
+                    Met::Faulty
                 } else {
-                    Shape::Nothing
+                    Met::Nothing
                 }
             }
         }

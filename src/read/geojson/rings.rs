@@ -1,7 +1,7 @@
 //! Rings of positions become outlines: closed, without doubled vertices, unrolled across the antimeridian, the outer
 //! one first.
 
-use geojson::{PolygonType, Position};
+use geojson::Position;
 
 use super::nesting::{self, Misnested};
 use crate::{
@@ -41,11 +41,32 @@ impl Mended {
     }
 }
 
+/// A position as it was written.
+pub(super) trait Numbers {
+    /// Longitude, latitude, and whatever stands behind them.
+    fn numbers(&self) -> &[f64];
+}
+
+impl Numbers for Position {
+    fn numbers(&self) -> &[f64] {
+        self.as_slice()
+    }
+}
+
+impl Numbers for [f64; 2] {
+    fn numbers(&self) -> &[f64] {
+        self
+    }
+}
+
 /// The outline of a feature; empty where none of its polygons has an area.
 ///
 /// # Errors
 /// The first position that is no longitude and latitude in degrees.
-pub(super) fn outline(polygons: Vec<PolygonType>, mended: &mut Mended) -> Result<Outline, Fault> {
+pub(super) fn outline<P: Numbers>(
+    polygons: Vec<Vec<Vec<P>>>,
+    mended: &mut Mended,
+) -> Result<Outline, Fault> {
     let several = polygons.len() > 1;
     let mut outline = Outline::default();
     for (index, rings) in polygons.into_iter().enumerate() {
@@ -60,7 +81,10 @@ pub(super) fn outline(polygons: Vec<PolygonType>, mended: &mut Mended) -> Result
 }
 
 /// The polygons that the rings of one come to: nearly always just one.
-fn polygons_of(rings: PolygonType, mended: &mut Mended) -> Result<Vec<Polygon>, Misplaced> {
+fn polygons_of<P: Numbers>(
+    rings: Vec<Vec<P>>,
+    mended: &mut Mended,
+) -> Result<Vec<Polygon>, Misplaced> {
     let mut closed = Vec::with_capacity(rings.len());
     for (number, positions) in rings.into_iter().enumerate() {
         closed.extend(ring(&positions, number, mended)?);
@@ -72,15 +96,15 @@ fn polygons_of(rings: PolygonType, mended: &mut Mended) -> Result<Vec<Polygon>, 
 }
 
 /// A closed ring, or none where fewer than three of its points differ.
-fn ring(
-    positions: &[Position],
+fn ring<P: Numbers>(
+    positions: &[P],
     number: usize,
     mended: &mut Mended,
 ) -> Result<Option<Vec<LonLat>>, Misplaced> {
     let mut ring: Vec<LonLat> = Vec::with_capacity(positions.len() + 1);
     for (index, position) in positions.iter().enumerate() {
-        let here = lonlat(position.as_slice()).map_err(|why| Misplaced {
-            numbers: position.as_slice().iter().take(2).copied().collect(),
+        let here = lonlat(position.numbers()).map_err(|why| Misplaced {
+            numbers: position.numbers().iter().take(2).copied().collect(),
             why,
             position: index + 1,
             ring: number,

@@ -73,7 +73,7 @@ fn gather(
 }
 
 /// Adds the polygons that hold a ring; without one the geometry is empty.
-fn take(found: Vec<PolygonType>, skipped: &mut NotPolygons, polygons: &mut Vec<PolygonType>) {
+pub(super) fn take<R>(found: Vec<Vec<R>>, skipped: &mut NotPolygons, polygons: &mut Vec<Vec<R>>) {
     let before = polygons.len();
     polygons.extend(found.into_iter().filter(|rings| !rings.is_empty()));
     skipped.empty += usize::from(polygons.len() == before);
