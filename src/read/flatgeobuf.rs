@@ -1,4 +1,5 @@
-//! FlatGeobuf into zones: its features are written down as GeoJSON, one at a time, and read as such.
+//! FlatGeobuf into zones: what its features hold goes to the reader of GeoJSON, polygons as numbers, everything else
+//! written down as a text of GeoJSON, one feature at a time.
 //!
 //! So that the same outlines mean the same in both formats, to the last byte of a plan, there is one reader of rings,
 //! numbers and words. What is of the file alone is here: its header, its index, its tables.
@@ -6,7 +7,8 @@
 //! ```text
 //! bytes ─opening▶ columns, index, system ─┬ index ▶ where the features near the route stand ┐
 //!                                         └ or all of them, one after the other ────────────┴ features ▶ one in memory
-//!    ─feature, outline, properties▶ GeoJSON, one feature at a time ─▶ read::geojson
+//!    ─feature, outline, properties─┬▶ polygons and properties, on all cores ─┬▶ read::geojson
+//!                                  └▶ from the first one on that is none: a text of GeoJSON ┘
 //! ```
 //!
 //! Nothing that the file says of itself is believed: every length is held against the length of the file and against a
@@ -34,7 +36,7 @@ use self::{
 use crate::{
     fault::{Fault, Item, Level, Noted, Wrong, geojson::InGeojson},
     read::{
-        geojson::{self, Given, KnownShapes},
+        geojson::{self, Given, KnownShapes, ZonesTaken},
         input::Seekable,
     },
     trip::zone::Zone,
@@ -139,7 +141,11 @@ fn read(
 ) -> IceRead {
     let read = match known {
         Some(known) => geojson::zones_again(name, &mut rewriting, given, known),
-        None => geojson::zones(name, &mut rewriting, given),
+        None => {
+            let mut zones = ZonesTaken::new(name, given);
+            rewriting.take_over(&mut zones);
+            zones.then(&mut rewriting)
+        }
     };
     let (value, told) = match read {
         Ok(Noted { value, notes }) => (value, notes),

@@ -29,6 +29,8 @@ mod reading;
 mod rings;
 mod shape;
 mod strike;
+#[cfg(feature = "flatgeobuf")]
+mod taken;
 mod text;
 
 use std::io::Read;
@@ -40,7 +42,11 @@ use crate::{
 };
 
 #[cfg(feature = "flatgeobuf")]
-pub(super) use self::crs::is_wgs84;
+pub(super) use self::{
+    crs::is_wgs84,
+    plain::READ,
+    taken::{PlainFeature, ZonesTaken},
+};
 pub use self::{given::Given, known::KnownShapes};
 
 /// Reads the zones of a GeoJSON text `[rfc7946]`; `name` is what the messages call the file.

@@ -7,7 +7,10 @@ use super::{
     opening::{self, Column, Preamble},
     outline, properties,
 };
-use crate::fault::flatgeobuf::{FlatgeobufPart, InFlatgeobuf};
+use crate::{
+    fault::flatgeobuf::{FlatgeobufPart, InFlatgeobuf},
+    read::geojson::PlainFeature,
+};
 
 /// Where the outline of a feature lies.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -28,28 +31,64 @@ pub(super) fn write(
     near: Option<&Near>,
     text: &mut Vec<u8>,
 ) -> Result<Lies, InFlatgeobuf> {
-    let broken = |part| move || InFlatgeobuf::Broken(part);
-    let options = opening::limits(bytes.len());
-    let feature = size_prefixed_root_as_feature_with_opts(&options, bytes);
-    let feature = feature.map_err(|_| InFlatgeobuf::Broken(FlatgeobufPart::Feature))?;
-    if let Some(near) = near {
-        let corners = feature
-            .geometry()
-            .and_then(|shape| outline::corners(&shape));
-        if !corners.is_some_and(|corners| near.may_hold(corners)) {
-            return Ok(Lies::Far);
-        }
+    let feature = opened(bytes)?;
+    if !may_be_near(&feature, near) {
+        return Ok(Lies::Far);
     }
     text.extend(br#"{"type":"Feature","properties":"#);
-    let held = feature.properties().map(|held| held.bytes());
-    let own = own_columns(&feature);
-    let columns = own.as_deref().unwrap_or(&opening.columns);
-    properties::write(held.unwrap_or_default(), columns, text)
-        .ok_or_else(broken(FlatgeobufPart::Properties))?;
+    properties_of(&feature, opening, text)?;
     text.extend(br#","geometry":"#);
     shape(&feature, opening.outlines, text)?;
     text.push(b'}');
     Ok(Lies::Near)
+}
+
+/// A feature as it can be taken over.
+pub(super) enum Taken {
+    Far,
+    Ice(Box<PlainFeature>),
+    /// It makes no sense, or is no polygon: [`write`] knows.
+    Other,
+}
+
+/// What a feature holds, its outline as numbers and its properties as JSON.
+pub(super) fn taken(bytes: &[u8], opening: &Preamble, near: Option<&Near>) -> Taken {
+    let ice = || {
+        let feature = opened(bytes).ok()?;
+        if !may_be_near(&feature, near) {
+            return Some(Taken::Far);
+        }
+        let polygons = outline::polygons(&feature.geometry()?, opening.outlines);
+        let mut properties = Vec::new();
+        properties_of(&feature, opening, &mut properties).ok()?;
+        let properties = String::from_utf8(properties).ok()?;
+        let plain = PlainFeature::of(polygons.ok()??, properties)?;
+        Some(Taken::Ice(Box::new(plain)))
+    };
+    ice().unwrap_or(Taken::Other)
+}
+
+fn opened(bytes: &[u8]) -> Result<Feature<'_>, InFlatgeobuf> {
+    let options = opening::limits(bytes.len());
+    let feature = size_prefixed_root_as_feature_with_opts(&options, bytes);
+    feature.map_err(|_| InFlatgeobuf::Broken(FlatgeobufPart::Feature))
+}
+
+fn may_be_near(feature: &Feature<'_>, near: Option<&Near>) -> bool {
+    let corners = || outline::corners(&feature.geometry()?);
+    near.is_none_or(|near| corners().is_some_and(|corners| near.may_hold(corners)))
+}
+
+fn properties_of(
+    feature: &Feature<'_>,
+    opening: &Preamble,
+    text: &mut Vec<u8>,
+) -> Result<(), InFlatgeobuf> {
+    let held = feature.properties().map(|held| held.bytes());
+    let own = own_columns(feature);
+    let columns = own.as_deref().unwrap_or(&opening.columns);
+    properties::write(held.unwrap_or_default(), columns, text)
+        .ok_or(InFlatgeobuf::Broken(FlatgeobufPart::Properties))
 }
 
 fn own_columns(feature: &Feature<'_>) -> Option<Vec<Column>> {

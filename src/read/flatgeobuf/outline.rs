@@ -30,6 +30,32 @@ pub(super) fn corners(shape: &Geometry<'_>) -> Option<Corners> {
     })
 }
 
+/// Lists in lists of positions: polygons, of each its rings.
+pub(super) type Polygons = Vec<Vec<Vec<Position>>>;
+
+/// The type of a geometry; what is of no type of its own is of that of all.
+fn kind(shape: &Geometry<'_>, of_all: GeometryType) -> GeometryType {
+    match shape.type_() {
+        GeometryType::Unknown => of_all,
+        own => own,
+    }
+}
+
+/// The polygons of a geometry that is some.
+///
+/// # Errors
+/// It makes no sense.
+pub(super) fn polygons(
+    shape: &Geometry<'_>,
+    of_all: GeometryType,
+) -> Result<Option<Polygons>, InFlatgeobuf> {
+    Ok(match kind(shape, of_all) {
+        GeometryType::Polygon => Some(vec![rings(shape)?]),
+        GeometryType::MultiPolygon => Some(parts(shape)?),
+        _ => None,
+    })
+}
+
 /// Writes a geometry; what is of no type of its own is of that of all.
 ///
 /// # Errors
@@ -39,10 +65,7 @@ pub(super) fn write(
     of_all: GeometryType,
     text: &mut Vec<u8>,
 ) -> Result<(), InFlatgeobuf> {
-    let kind = match shape.type_() {
-        GeometryType::Unknown => of_all,
-        own => own,
-    };
+    let kind = kind(shape, of_all);
     let name = match kind {
         GeometryType::Point => "Point",
         GeometryType::MultiPoint => "MultiPoint",
@@ -61,20 +84,23 @@ pub(super) fn write(
     text.extend(br#"{"type":""#);
     text.extend(name.as_bytes());
     text.extend(br#"","coordinates":"#);
-    let at = positions(shape)?;
     match kind {
-        GeometryType::Point => match at.first() {
+        GeometryType::Point => match positions(shape)?.first() {
             Some(at) => position(at, text),
             None => text.extend(b"[]"),
         },
         GeometryType::MultiLineString | GeometryType::MultiCurve | GeometryType::Polygon => {
-            rings(shape, &at, text)?
+            lines(&rings(shape)?, text);
         }
-        GeometryType::MultiPolygon => polygons(shape, &at, text)?,
-        _ => list(&at, text, position),
+        GeometryType::MultiPolygon => list(&parts(shape)?, text, |rings, text| lines(rings, text)),
+        _ => list(&positions(shape)?, text, position),
     }
     text.push(b'}');
     Ok(())
+}
+
+fn lines(all: &[Vec<Position>], text: &mut Vec<u8>) {
+    list(all, text, |line, text| list(line, text, position));
 }
 
 fn collection(shape: &Geometry<'_>, text: &mut Vec<u8>) -> Result<(), InFlatgeobuf> {
@@ -88,54 +114,47 @@ fn collection(shape: &Geometry<'_>, text: &mut Vec<u8>) -> Result<(), InFlatgeob
 }
 
 /// The parts of a multipolygon; without parts it is one polygon.
-fn polygons(shape: &Geometry<'_>, at: &[Position], text: &mut Vec<u8>) -> Result<(), InFlatgeobuf> {
-    text.push(b'[');
-    let parts = shape.parts().into_iter().flatten();
-    let mut written = 0;
-    if !at.is_empty() {
-        rings(shape, at, text)?;
-        written += 1;
+fn parts(shape: &Geometry<'_>) -> Result<Polygons, InFlatgeobuf> {
+    let mut polygons = Vec::new();
+    if shape.xy().is_some_and(|xy| !xy.is_empty()) {
+        polygons.push(rings(shape)?);
     }
-    for part in parts {
-        properties::separate(written, text);
+    for part in shape.parts().into_iter().flatten() {
         match part.type_() {
             // Parts of parts would be ice that is lost.
             _ if part.parts().is_some_and(|parts| !parts.is_empty()) => return Err(BROKEN),
             // Some writers give a part the type of the whole.
             GeometryType::Unknown | GeometryType::Polygon | GeometryType::MultiPolygon => {
-                rings(&part, &positions(&part)?, text)?;
+                polygons.push(rings(&part)?);
             }
             other => return Err(other.variant_name().map_or(BROKEN, InFlatgeobuf::Curved)),
         }
-        written += 1;
     }
-    text.push(b']');
-    Ok(())
+    Ok(polygons)
 }
 
 /// Rings or lines: all positions in a row, and where each ends among them; without ends there is one.
-fn rings(shape: &Geometry<'_>, at: &[Position], text: &mut Vec<u8>) -> Result<(), InFlatgeobuf> {
+fn rings(shape: &Geometry<'_>) -> Result<Vec<Vec<Position>>, InFlatgeobuf> {
+    let at = positions(shape)?;
     let ends = shape.ends().filter(|ends| !ends.is_empty());
     let whole = u32::try_from(at.len()).map_err(|_| BROKEN)?;
     let ends: Vec<u32> = match ends {
         Some(ends) => ends.iter().collect(),
-        None if at.is_empty() => Vec::new(),
-        None => vec![whole],
+        None if at.is_empty() => return Ok(Vec::new()),
+        None => return Ok(vec![at]),
     };
     // Positions behind the last end would be ice that is lost.
     if ends.last().copied().unwrap_or(0) != whole {
         return Err(BROKEN);
     }
     let mut from = 0;
-    text.push(b'[');
-    for (index, end) in ends.into_iter().enumerate() {
+    let ring = |end| {
         let to = usize::try_from(end).map_err(|_| BROKEN)?;
-        properties::separate(index, text);
-        list(at.get(from..to).ok_or(BROKEN)?, text, position);
+        let ring = at.get(from..to).ok_or(BROKEN)?.to_vec();
         from = to;
-    }
-    text.push(b']');
-    Ok(())
+        Ok(ring)
+    };
+    ends.into_iter().map(ring).collect()
 }
 
 /// The positions of a geometry itself, not of its parts.
@@ -156,7 +175,7 @@ fn positions(shape: &Geometry<'_>) -> Result<Vec<Position>, InFlatgeobuf> {
     Ok(pairs.iter().map(pair).collect())
 }
 
-fn list(all: &[Position], text: &mut Vec<u8>, write: impl Fn(&Position, &mut Vec<u8>)) {
+fn list<T>(all: &[T], text: &mut Vec<u8>, write: impl Fn(&T, &mut Vec<u8>)) {
     text.push(b'[');
     for (index, one) in all.iter().enumerate() {
         properties::separate(index, text);

@@ -1,15 +1,22 @@
 //! A file as a text of GeoJSON, made while it is read: one feature in memory at a time.
 
-use std::io::{self, Read};
+use std::{
+    collections::VecDeque,
+    io::{self, Read},
+};
 
 use super::{
     bytes::at_feature,
-    feature::{self, Lies},
-    features::Features,
+    feature::{self, Lies, Taken},
+    features::{FeatureBytes, Features},
     near::Near,
     opening::Preamble,
 };
-use crate::fault::{Fault, flatgeobuf::InFlatgeobuf};
+use crate::{
+    cores,
+    fault::{Fault, flatgeobuf::InFlatgeobuf},
+    read::geojson::{READ, ZonesTaken},
+};
 
 /// A file as GeoJSON.
 pub(super) struct Rewriting<'b> {
@@ -20,8 +27,11 @@ pub(super) struct Rewriting<'b> {
     /// How much of the text was handed on.
     handed: usize,
     stage: Stage,
-    /// The number in the file of each feature that was written.
+    /// The number in the file of each feature that was taken over or written.
     numbers: Vec<usize>,
+    /// Features that were read and not yet taken or written, and why there are no more.
+    ahead: VecDeque<FeatureBytes>,
+    stopped: Option<Fault>,
     /// Features that the file holds, as far as was seen: far ones may not have been.
     pub(super) passed: u64,
     /// What is wrong with the file; where it makes no sense the text ends soundly.
@@ -35,6 +45,8 @@ enum Stage {
     Ended,
 }
 
+/// So many bytes of features are taken over together at least. Our judgement.
+const TOGETHER: usize = 1 << 20;
 /// Outlines that are no polygons and are told one by one. Our judgement.
 const MOST_CURVED: usize = 5;
 
@@ -49,6 +61,8 @@ impl<'b> Rewriting<'b> {
             handed: 0,
             stage: Stage::Begins,
             numbers: Vec::new(),
+            ahead: VecDeque::new(),
+            stopped: None,
             faults: Vec::new(),
         }
     }
@@ -73,11 +87,12 @@ impl<'b> Rewriting<'b> {
                 Stage::Begins => {
                     self.text
                         .extend(br#"{"type":"FeatureCollection","features":["#);
+                    self.text.extend(self.in_place_of_taken());
                     Stage::Features
                 }
                 Stage::Features => {
                     self.text.clear();
-                    match self.features.next() {
+                    match self.next() {
                         Ok(Some((number, bytes))) => {
                             self.passed = self.passed.max(number);
                             self.feature(number, &bytes)
@@ -97,6 +112,76 @@ impl<'b> Rewriting<'b> {
         );
     }
 
+    /// What stands in the list for the features that were taken over.
+    fn in_place_of_taken(&self) -> &'static [u8] {
+        if self.numbers.is_empty() { b"" } else { READ }
+    }
+
+    fn next(&mut self) -> Result<Option<FeatureBytes>, Fault> {
+        match (self.ahead.pop_front(), self.stopped.take()) {
+            (Some(feature), stopped) => {
+                self.stopped = stopped;
+                Ok(Some(feature))
+            }
+            (None, Some(fault)) => Err(fault),
+            (None, None) => self.features.next(),
+        }
+    }
+
+    /// Hands features with a plain outline over as numbers, for as long as they come; the first other one and what is
+    /// behind it is left to be written.
+    pub(super) fn take_over(&mut self, zones: &mut ZonesTaken<'_>) {
+        loop {
+            let some = self.some();
+            if some.is_empty() {
+                return;
+            }
+            let taken = cores::map(&some, |(_, bytes)| {
+                feature::taken(bytes, &self.opening, self.near.as_ref())
+            });
+            let mut some = some.into_iter();
+            for taken in taken {
+                let Some((number, bytes)) = some.next() else {
+                    break;
+                };
+                match taken {
+                    Taken::Far => {}
+                    Taken::Ice(feature) => {
+                        zones.take(*feature);
+                        self.count(number);
+                    }
+                    Taken::Other => {
+                        self.ahead.push_back((number, bytes));
+                        self.ahead.extend(some);
+                        return;
+                    }
+                }
+                self.passed = self.passed.max(number);
+            }
+        }
+    }
+
+    /// Features for all cores, none where no more come.
+    fn some(&mut self) -> Vec<FeatureBytes> {
+        let (mut some, mut held) = (Vec::new(), 0);
+        while held < TOGETHER && self.stopped.is_none() {
+            match self.features.next() {
+                Ok(Some(feature)) => {
+                    held += feature.1.len();
+                    some.push(feature);
+                }
+                Ok(None) => break,
+                Err(fault) => self.stopped = Some(fault),
+            }
+        }
+        some
+    }
+
+    fn count(&mut self, number: u64) {
+        let number = usize::try_from(number).unwrap_or(usize::MAX);
+        self.numbers.push(number);
+    }
+
     fn feature(&mut self, number: u64, bytes: &[u8]) -> Stage {
         if !self.numbers.is_empty() {
             self.text.extend(b",\n");
@@ -104,9 +189,7 @@ impl<'b> Rewriting<'b> {
         let begins = self.text.len();
         let written = feature::write(bytes, &self.opening, self.near.as_ref(), &mut self.text);
         match written {
-            Ok(Lies::Near) => self
-                .numbers
-                .push(usize::try_from(number).unwrap_or(usize::MAX)),
+            Ok(Lies::Near) => self.count(number),
             Ok(Lies::Far) => self.text.clear(),
             Err(curved @ InFlatgeobuf::Curved(_)) => {
                 self.tell(curved, number);
@@ -114,8 +197,7 @@ impl<'b> Rewriting<'b> {
                 self.text.truncate(begins);
                 self.text
                     .extend(br#"{"type":"Feature","properties":null,"geometry":null}"#);
-                self.numbers
-                    .push(usize::try_from(number).unwrap_or(usize::MAX));
+                self.count(number);
             }
             Err(broken) => {
                 self.faults.push(Fault::new(broken, at_feature(number)));

@@ -147,6 +147,15 @@ impl<R: Read> Blocks<R> {
         }
     }
 
+    /// Goes past some bytes, if they come next and are held.
+    pub(super) fn skip(&mut self, bytes: &[u8]) -> bool {
+        let come = self.left().starts_with(bytes);
+        if come {
+            self.take(bytes.len());
+        }
+        come
+    }
+
     /// What is held and was not passed.
     pub(super) fn left(&self) -> &[u8] {
         self.text.left()

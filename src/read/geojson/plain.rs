@@ -26,7 +26,7 @@ use super::{
 use crate::cores;
 
 /// Stands in the list for the features that were read.
-const READ: &[u8] = b"0";
+pub(in crate::read) const READ: &[u8] = b"0";
 
 /// Reads all of a text into `reading`: features from slices while they are plain, the rest in its way.
 pub(super) fn read(source: impl Read, reading: &mut ZonesReading<'_>) {
@@ -36,7 +36,8 @@ pub(super) fn read(source: impl Read, reading: &mut ZonesReading<'_>) {
     };
     text.take(opening.len());
     let begins = text.at();
-    if features(&mut text, reading) == 0 {
+    let before = reading.some_read && text.skip(READ);
+    if features(&mut text, reading, before) == 0 && !before {
         return document::read(opening.chain(text.rest()), reading);
     }
     reading.some_read = true;
@@ -64,11 +65,11 @@ fn blank(begins: Spot, ends: Spot) -> (u64, u64) {
     (lines, ends.column - from)
 }
 
-/// Takes feature after feature; how many there were.
-fn features(text: &mut Blocks<impl Read>, reading: &mut ZonesReading<'_>) -> usize {
+/// Takes feature after feature, the first behind others or not; how many there were.
+fn features(text: &mut Blocks<impl Read>, reading: &mut ZonesReading<'_>, before: bool) -> usize {
     let mut taken = 0;
     loop {
-        let some = text.features(taken > 0);
+        let some = text.features(before || taken > 0);
         let anew = !reading.shapes.remembers();
         let left = text.left();
         let read = cores::map(&some, |feature| {
