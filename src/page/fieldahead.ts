@@ -32,33 +32,49 @@ export const pieceAt = (leg: Leg, { at_m }: Place): Piece | null => leg.pieces.f
 export const zonesRound = (plan: Planned, { stage, at_m }: Place): Zone[] =>
   plan.zones.filter(({ crossings }) => crossings.some((one) => one.stage === stage && at_m >= one.enter_m && at_m <= one.exit_m));
 
-/** The nearest piece behind a place that whoever turns back comes over, and that is outside the limits or stops. */
+/** The gravest piece behind a place that whoever turns back comes over and is to look at or more, the nearest of several. */
 export function behindOf(plan: Planned, place: Place): Piece | null {
   const pieces = plan.legs.filter(({ stage }) => stage === place.stage).flatMap((leg) => leg.pieces);
-  return pieces.filter(({ verdict, to_m }) => to_m < place.at_m && rank(verdict) >= rank("outside")).at(-1) ?? null;
+  const behind = pieces.filter(({ verdict, to_m }) => to_m < place.at_m && harsh(verdict));
+  return behind.reduce<Piece | null>((a, b) => (a && rank(a.verdict) > rank(b.verdict) ? a : b), null);
 }
 
-/** Each word of the leg ahead that is worse than all before it; else the first one behind the leg, else the next other word. */
+/** Each word of the leg ahead that is worse than all before it; where there is none the next other word, and if that is milder the first worse one behind it. */
 export function aheadOf(plan: Planned, leg: Leg, place: Place): Ahead[] {
   const here = pieceAt(leg, place);
   if (!here) return [];
-  const legs = plan.legs.filter(({ stage, start_m }) => stage === place.stage && start_m >= leg.start_m);
-  const coming = legs.flatMap((one) => one.pieces.map((piece) => ({ piece, inLeg: one === leg, ropes: one.roped && !leg.roped }))).filter(({ piece }) => piece.from_m >= here.to_m);
-  const found: Ahead[] = [];
+  const coming = pieceAhead(plan, leg, here);
+  const inLeg: Ahead[] = [];
   let worst = rank(here.verdict);
-  for (const { piece, inLeg, ropes } of coming) {
-    if (rank(piece.verdict) <= worst || (!inLeg && found.length > 0)) continue;
-    worst = rank(piece.verdict);
-    found.push({ ...told(piece, place, true), inLeg, ropes });
+  for (const one of coming.filter((one) => one.inLeg && rank(one.piece.verdict) > rank(here.verdict))) {
+    if (rank(one.piece.verdict) <= worst) continue;
+    worst = rank(one.piece.verdict);
+    inLeg.push(told(one, place, true));
   }
-  if (found.length > 0) return found;
+  if (inLeg.length > 0) return inLeg;
+  const isWorse = ({ piece }: Coming) => rank(piece.verdict) > rank(here.verdict);
   const next = coming.find(({ piece }) => piece.verdict !== here.verdict);
-  return next ? [{ ...told(next.piece, place, false), inLeg: next.inLeg, ropes: next.ropes }] : [];
+  const worse = coming.find(isWorse);
+  if (!next) return [];
+  return [told(next, place, isWorse(next)), ...(worse && worse !== next ? [told(worse, place, true)] : [])];
 }
 
-function told({ verdict, from_m }: Piece, place: Place, worse: boolean) {
+interface Coming {
+  readonly piece: Piece;
+  readonly inLeg: boolean;
+  readonly ropes: boolean;
+}
+
+/** The pieces of the stage behind one of a leg. */
+function pieceAhead(plan: Planned, leg: Leg, here: Piece): Coming[] {
+  const legs = plan.legs.filter(({ stage, start_m }) => stage === leg.stage && start_m >= leg.start_m);
+  const pieces = legs.flatMap((one, at) => one.pieces.map((piece) => ({ piece, inLeg: one === leg, ropes: one.roped && legs[at - 1]?.roped === false })));
+  return pieces.filter(({ piece }) => piece.from_m >= here.to_m);
+}
+
+function told({ piece: { verdict, from_m }, inLeg, ropes }: Coming, place: Place, worse: boolean): Ahead {
   const away_m = from_m - place.at_m;
-  return { verdict, at_m: rounded(from_m, 10, worse), away_m: rounded(away_m, away_m < 100 ? 5 : away_m < 1000 ? 10 : 100, worse), worse };
+  return { verdict, at_m: rounded(from_m, 10, worse), away_m: rounded(away_m, away_m < 100 ? 5 : away_m < 1000 ? 10 : 100, worse), worse, inLeg, ropes };
 }
 
 const rounded = (metres: number, step: number, down: boolean): number => (down ? Math.floor : Math.ceil)(metres / step) * step;

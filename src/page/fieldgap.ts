@@ -116,6 +116,8 @@ export function widest(zones: readonly Drawn[]): unknown {
 /** The state with that gap in the zones; a range keeps its lower end where it lies below. */
 function withGap(state: State, keys: readonly number[], text: string): State {
   const value = typed(text);
+  // An emptied field is one that is being typed in: nobody has seen that there is no width.
+  if (value === undefined) return state;
   return keys.reduce(
     (now, key) =>
       touched(now, key, ({ properties }) => {

@@ -26,16 +26,20 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const zones = zonesRound(plan, place).map((zone) => make("p", {}, ...standing(zone, of, desk)));
   const own = make("p", {}, `${desk.words("draw-field-here")} `, badge(verdict, desk));
   const first = verdict === leg.verdict ? [badge(verdict, desk)] : [...own.cloneNode(true).childNodes];
-  const line = make("p", {}, ...first, " ", setUp(leg, desk));
+  // What cannot be tied does not stand where somebody reads what to tie.
+  const fits = leg.verdict !== "outside";
+  const line = make("p", {}, ...first, " ", fits ? setUp(leg, desk) : make("span", { class: "app-set-up" }, `${desk.words("draw-leg")} ${leg.leg}`));
+  const would = fits ? [] : [make("p", {}, setUp(leg, desk))];
   const hour = plan.hours.find(({ stage, to_m }) => stage === place.stage && (to_m === null || place.at_m < to_m));
   const says = hour ? hourLine(hour, plannedAt(leg, place), desk) : null;
-  const late = says && hour?.late ? [says] : [];
   const behind = wayBack(behindOf(plan, place), desk);
+  // Past the turning place it matters what turning back leads over.
+  const late = says && hour?.late ? [says, ...(hour.to_m === null ? behind : [])] : [];
   const then = next(leg, verdict, ahead, desk);
   const what = todo(leg, verdict, ahead, desk);
   // Where nothing is to be done on the ice, the hour is what is to be done.
-  const lines = isDue(leg, verdict, ahead) ? [line, ...what, ...then, ...late] : [line, ...late, ...what, ...then];
-  return { lines, spare: hour?.late ? null : says, longer: [...comes, ...behind, own, ...zones, ...(says && !hour?.late ? [says.cloneNode(true) as HTMLElement] : [])] };
+  const lines = isDue(leg, verdict, ahead) ? [line, ...what, ...late, ...then] : [line, ...late, ...what, ...then];
+  return { lines, spare: hour?.late ? null : says, longer: [...behind.map((line) => line.cloneNode(true) as HTMLElement), ...comes, ...would, own, ...zones, ...(says && !hour?.late ? [says.cloneNode(true) as HTMLElement] : [])] };
 }
 
 /** By when to turn back, and when the plan has the team there; a start that was too late stands out. */

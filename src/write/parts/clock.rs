@@ -139,13 +139,13 @@ fn turns_on_the_way(clock: &StageClock, late: bool, voice: Voice) -> Vec<(Option
             (Some(to_m), voice.say("clock-on-the-way-turn", &args))
         };
         let slower = clock.slower.unwrap_or_default();
-        let beside = slower_turn(slower, voice);
         return match slower.turn_round.filter(|slower| slower.at_m < turn.at_m) {
-            Some(slower) => {
+            Some(sooner) => {
+                let first = voice.say("clock-turn-slower-first", &spot(sooner, voice));
                 let due = voice.say("clock-turn-slower-due", &[]);
-                vec![until(slower.at_m, beside), until(turn.at_m, Some(due))]
+                vec![until(sooner.at_m, Some(first)), until(turn.at_m, Some(due))]
             }
-            None => vec![until(turn.at_m, beside)],
+            None => vec![until(turn.at_m, slower_turn(slower, voice))],
         };
     }
     let until = planned.turn_round_back_by.and(clock.bridges_until);
