@@ -124,7 +124,7 @@ export class FieldMode implements Part {
     const all = (head: string) => {
       // What the head says already comes last.
       const isSaid = (line: HTMLElement) => head.includes(line.textContent.replace(`${words("draw-field-here")} `, ""));
-      return [...longer.filter((line) => !isSaid(line)), this.wayTo(leg.told), written("div", {}, leg.told), ...stands, ...changes, ...longer.filter(isSaid)];
+      return [this.wayTo(leg.told), ...longer.filter((line) => !isSaid(line)), written("div", {}, leg.told), ...stands, ...changes, ...longer.filter(isSaid)];
     };
     this.answer.say(lines, spare, all, { title: `${words("draw-leg")} ${leg.leg}, ${kilometres(leg, this.desk)}` });
   }

@@ -74,17 +74,17 @@ pub fn map(mut out: impl Write, sheet: &Sheet<'_>) -> io::Result<()> {
 
 /// Box round all that is written. Over the antimeridian its west lies above its east `[rfc7946]`.
 fn bounds(sheet: &Sheet<'_>, shown: &ZonesShown<'_>) -> Option<Bounds> {
-    let lines = sheet.route.stages.iter().flat_map(|s| s.line(whole(s)));
-    let lines = lines.flat_map(|line| antimeridian::cut_line(&line));
+    let lines = sheet.route.stages.iter().flat_map(|stage| {
+        let lines = stage.segments().filter(|line| line.len() > 1);
+        lines.filter_map(|line| stage.points().get(line))
+    });
     let rings = shown
         .zones
         .iter()
         .flat_map(|shown| &shown.zone.outline.polygons)
         .flat_map(antimeridian::cut_polygon);
-    let boxes: Vec<Bounds> = lines
-        .chain(rings.map(|p| p.outer))
-        .filter_map(|line| Bounds::of(&line))
-        .collect();
+    let rings = rings.filter_map(|p| Bounds::of(&p.outer));
+    let boxes: Vec<Bounds> = lines.flat_map(boxes_of).chain(rings).collect();
     let all = boxes.iter().copied().reduce(Bounds::with)?;
     let (west, east) = without_widest_gap(&boxes, all);
     Some(Bounds {
@@ -93,10 +93,14 @@ fn bounds(sheet: &Sheet<'_>, shown: &ZonesShown<'_>) -> Option<Bounds> {
     })
 }
 
-fn whole(stage: &Stage) -> Stretch {
-    Stretch {
-        from_m: 0.0,
-        to_m: stage.length_m(),
+/// The boxes round what the antimeridian cuts a line into: nearly always nothing.
+fn boxes_of(line: &[LonLat]) -> Vec<Bounds> {
+    match Bounds::of(line) {
+        Some(all) if all.low.lon_deg >= -180.0 && all.high.lon_deg <= 180.0 => vec![all],
+        _ => antimeridian::cut_line(line)
+            .iter()
+            .filter_map(|part| Bounds::of(part))
+            .collect(),
     }
 }
 

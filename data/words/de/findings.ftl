@@ -154,7 +154,7 @@ fall-not-held-in-the-middle-case = im Modell wird ein Sturz von { $who } nur unt
        *[no] am schlimmsten { $span }
     }
     .cure = dort an einer Verankerung sichern; sonst{ held-or-in-order } mehr Leute
-    .act = ein Sturz wird vielleicht nicht gehalten: an einer Verankerung sichern
+    .act = Sturz vielleicht nicht gehalten: an Verankerung sichern
 
 bare-ice-too-steep = am Seil ohne Verankerung auf { $length } Blankeis bis { $slope } steil, { $all ->
     [yes] bei { $span }
