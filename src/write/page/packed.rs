@@ -1,11 +1,11 @@
 //! What every page holds, as `.ci/page` packed it last: it writes this file. The names end in a hash of the sources.
 
 /// The names of what was packed.
-pub(super) const NAMES: &str = "core-54b26a1a3664 page-8e05ed63c520";
+pub(super) const NAMES: &str = "core-3956ea527776 page-e8e7bfd6ea69";
 /// The program as WebAssembly, in xz.
-pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-54b26a1a3664.wasm.xz");
+pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-3956ea527776.wasm.xz");
 /// What draws and replans.
-pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-8e05ed63c520.js");
+pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-e8e7bfd6ea69.js");
 /// What it looks like, beside the report.
 pub(super) const STYLE: &str = include_str!("../../page/page.css");
 /// What it begins with, without words.
