@@ -64,10 +64,11 @@ pub(crate) fn over_kept_ground(args: &JobArgs) -> Result<Job, Vec<Fault>> {
 }
 
 fn sources(args: &JobArgs) -> Sources<'static> {
-    laid_over(
-        Sources::new(text(&args.route), text(&args.zones)),
-        &args.laid,
-    )
+    let mut own = Sources::new(text(&args.route), text(&args.zones));
+    // What comes from an address was fetched whole when it was opened as a text.
+    let here = Path::new(&args.zones).is_file() && source::can_be_sought(&args.zones);
+    own.zones_near = here.then(|| sought(&args.zones));
+    laid_over(own, &args.laid)
 }
 
 /// What is laid beside route and ice, with them.

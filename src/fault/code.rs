@@ -151,6 +151,11 @@ codes! {
     ///
     /// What to do: give what tells of gaps as the zones, and as the inventory outlines of all the ice.
     InventoryGaps, "inventory-gaps", Look;
+    /// Of a zones file with an index what lies near the line was read, and nothing else: what is wrong with zones elsewhere is
+    /// not told, and they are not in the plan.
+    ///
+    /// What to do: nothing, unless all zones are to be checked: save the file as GeoJSON, which is read whole.
+    FarZones, "far-zones", Note;
     /// The route file holds no track or route with two different points in a row, so there is nothing to walk.
     ///
     /// What to do: export the track or the planned route itself, not only its waypoints.

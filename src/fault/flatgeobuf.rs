@@ -31,6 +31,13 @@ pub enum InFlatgeobuf {
     },
     /// The outline of a feature is of this type, which is no polygon with straight edges.
     Curved(&'static str),
+    /// So many of its outlines lie near the line, and no others were read.
+    NearOnly {
+        /// Read.
+        near: usize,
+        /// Held by the file.
+        held: usize,
+    },
 }
 
 /// A part of a FlatGeobuf file.
@@ -78,6 +85,7 @@ impl InFlatgeobuf {
             Self::Version(_) => Code::WrongKind,
             Self::CutOff | Self::Broken(_) | Self::TooLong { .. } => Code::BrokenFlatgeobuf,
             Self::Curved(_) => Code::CurvedOutline,
+            Self::NearOnly { .. } => Code::FarZones,
         }
     }
 }

@@ -2,7 +2,8 @@
 
 use super::{
     gpx, ice,
-    input::{Input, Text},
+    input::{Input, Seekable, Text},
+    inventory,
 };
 use crate::{
     cores,
@@ -11,10 +12,10 @@ use crate::{
     trip::route::Route,
 };
 
-/// The ice, and the line if there is one.
+/// The ice, and the line if there is one; of ice that can be looked up what lies near the line, if anything does.
 pub(super) fn ice_and_perhaps_a_line(
     line: Option<Input<Text<'_>>>,
-    ice: Input<Text<'_>>,
+    (ice, sought): (Input<Text<'_>>, Option<Input<Seekable>>),
     gap: Result<Given, Fault>,
     known: Option<&KnownShapes>,
 ) -> (Result<Noted<Route>, Vec<Fault>>, ice::IceRead) {
@@ -25,7 +26,21 @@ pub(super) fn ice_and_perhaps_a_line(
         };
         return (Ok(none), ice::zones(ice, gap, known));
     };
-    route_and_zones(line, ice, gap, known)
+    let Some(sought) = sought.and_then(has_index) else {
+        return route_and_zones(line, ice, gap, known);
+    };
+    let line = route(line);
+    let near = line.as_ref().ok();
+    let near = near.and_then(|line| ice::zones_near(sought, &line.value, gap.as_ref().ok()?));
+    let zones = near.map_or_else(|| ice::zones(ice, gap, known), Ok);
+    (line, zones)
+}
+
+/// A file of outlines, where it has an index. What is wrong with it is told by whoever reads it whole.
+fn has_index(file: Input<Seekable>) -> Option<(String, Seekable)> {
+    let (name, mut file) = (file.name, file.source.ok()?);
+    let has = inventory::has_index(&name, &mut file);
+    has.unwrap_or(false).then_some((name, file))
 }
 
 /// Both files; one fault where each was given in the place of the other.

@@ -34,7 +34,9 @@ use self::{
     rewriting::Rewriting,
 };
 use crate::{
-    fault::{Fault, Item, Level, Noted, Wrong, geojson::InGeojson},
+    fault::{
+        Fault, Item, Level, Noted, Place, Wrong, flatgeobuf::InFlatgeobuf, geojson::InGeojson,
+    },
     read::{
         geojson::{self, Given, KnownShapes, ZonesTaken},
         input::Seekable,
@@ -62,6 +64,24 @@ pub(super) fn zones(
 pub(super) fn zones_near(name: &str, bytes: Seekable, given: &Given, near: Near) -> IceRead {
     let rewriting = sought(bytes, near).map_err(|fault| vec![in_file(fault, name)])?;
     read(name, rewriting, given, None)
+}
+
+/// The zones that lie near, found by the index, and how many those are of all; nothing where none does or something is wrong.
+pub(super) fn drawn_near(
+    name: &str,
+    bytes: Seekable,
+    given: &Given,
+    near: Near,
+) -> Option<Noted<Vec<Zone>>> {
+    let rewriting = sought(bytes, near).ok()?;
+    let held = usize::try_from(rewriting.passed).unwrap_or(usize::MAX);
+    let mut read = read(name, rewriting, given, None).ok()?;
+    let near = read.value.len();
+    if near < held {
+        let only = Fault::new(InFlatgeobuf::NearOnly { near, held }, Place::file(name));
+        read.notes.push(only);
+    }
+    (near > 0).then_some(read)
 }
 
 /// The same of an inventory that can be read only once and from its beginning.

@@ -6,10 +6,10 @@ use crate::{
     fault::{Code, Fault, Level, Noted, Place, Wrong, geojson::InGeojson, instead::Instead},
     read::{
         geojson::{self, Given, KnownShapes},
-        input::{Input, Text},
+        input::{Input, Seekable, Text},
         signature,
     },
-    trip::zone::Zone,
+    trip::{route::Route, zone::Zone},
 };
 
 /// What was read of ice.
@@ -33,6 +33,24 @@ pub(super) fn zones(
             Err(std::iter::once(fault).chain(faults).collect())
         }
     }
+}
+
+/// The zones of an indexed file that lie near a line; nothing where none does, or where something is wrong with it, for then
+/// all of it is to be looked at.
+#[cfg(feature = "flatgeobuf")]
+pub(super) fn zones_near(
+    (name, file): (String, Seekable),
+    line: &Route,
+    given: &Given,
+) -> Option<Noted<Vec<Zone>>> {
+    let near = flatgeobuf::Near::of(Some(line), &[]);
+    flatgeobuf::drawn_near(&name, file, given, near)
+}
+
+/// This build knows no index.
+#[cfg(not(feature = "flatgeobuf"))]
+pub(super) fn zones_near(_: (String, Seekable), _: &Route, _: &Given) -> Option<Noted<Vec<Zone>>> {
+    None
 }
 
 /// Polygons of a file; where it is XML or another text instead, of which kind.

@@ -54,6 +54,9 @@ pub struct Sources<'a> {
     pub route: Option<Input<Text<'a>>>,
     /// The ice: GeoJSON or FlatGeobuf.
     pub zones: Input<Text<'a>>,
+    /// The same as a file of which only what lies near the route is read, where it is FlatGeobuf with an index and something
+    /// lies there; otherwise `zones` is read.
+    pub zones_near: Option<Input<Seekable>>,
     /// A glacier inventory: GeoJSON or FlatGeobuf, read from its beginning to its end.
     pub glaciers: Option<Input<Text<'a>>>,
     /// The same as a file of which only what lies near the route is read, where it is FlatGeobuf with an index. One of the
@@ -84,6 +87,7 @@ impl<'a> Sources<'a> {
         Self {
             route: Some(route),
             zones,
+            zones_near: None,
             glaciers: None,
             glaciers_near: None,
             glaciers_later: false,
@@ -126,8 +130,9 @@ impl<'a> Sources<'a> {
         faults.0.extend(said.not_laid(&self.terrain, inventory));
         let laid = faults.take(said.laid(self.practice));
         let names = [line.unwrap_or_default(), self.zones.name.clone()];
+        let ice = (self.zones, self.zones_near);
         let ((route, zones), glaciers) = cores::both(
-            || both::ice_and_perhaps_a_line(self.route, self.zones, said.gap(), self.known),
+            || both::ice_and_perhaps_a_line(self.route, ice, said.gap(), self.known),
             || Inventory::begun(self.glaciers, self.glaciers_near, self.known),
         );
         let route = faults.take(route);

@@ -160,12 +160,62 @@ fn as_an_inventory(folder: &Path, server: &Server) {
 fn zones_of_an_address_may_be_flatgeobuf() {
     let folder = tempdir().unwrap();
     fs::write(folder.path().join("route.gpx"), route(7.5, 46.0)).unwrap();
-    let bytes = flatgeobuf(&planet(4), Form::default());
+    let form = Form {
+        index: false,
+        ..Form::default()
+    };
+    let bytes = flatgeobuf(&planet(4), form);
     fs::write(folder.path().join("zones.fgb"), &bytes).unwrap();
     let server = Server::of_files(vec![("/zones.fgb", bytes)]);
     let plan = |zones: &str| planned(folder.path(), zones, &["--gap", "5"]);
     let from = server.at("/zones.fgb");
     assert_eq!(plan(&from).replace(&from, "zones.fgb"), plan("zones.fgb"));
+}
+
+#[test]
+fn zones_of_a_file_with_an_index_are_looked_up() {
+    let folder = tempdir().unwrap();
+    let of = |name: &str| folder.path().join(name);
+    let all = planet(ROWS);
+    fs::write(of("zones.geojson"), &all).unwrap();
+    fs::write(of("zones.fgb"), flatgeobuf(&all, Form::default())).unwrap();
+    let plan = |zones: &str, at: (f64, f64)| -> Value {
+        fs::write(of("route.gpx"), route(at.0, at.1)).unwrap();
+        let told = planned(folder.path(), zones, &["--gap", "5"]);
+        serde_json::from_str(&told).unwrap()
+    };
+    let [near, whole] = ["zones.fgb", "zones.geojson"].map(|zones| plan(zones, (7.5, 46.5)));
+    let lengths = |plan: &Value| -> Vec<Value> {
+        let legs = plan["legs"].as_array().unwrap().iter();
+        legs.map(|leg| leg["length_m"].clone()).collect()
+    };
+    assert!(lengths(&near).len() > 2, "{near}");
+    assert_eq!(lengths(&near), lengths(&whole), "to the last bit");
+    let zones = |plan: &Value| plan["zones"].as_array().unwrap().len();
+    assert_eq!(zones(&whole), ACROSS * ROWS);
+    assert!(zones(&near) < 200, "{}", zones(&near));
+    let said = format!("{} of {} outlines lie near", zones(&near), ACROSS * ROWS);
+    let findings = near["findings"].to_string();
+    assert!(
+        findings.contains(&said) && findings.contains("far-zones"),
+        "{findings}"
+    );
+
+    // Where none is near all are read, and the nearest is named.
+    fs::write(of("route.gpx"), route(12.0, 46.5)).unwrap();
+    let call = |zones: &str| {
+        let ran = schrund(
+            folder.path(),
+            &["plan", "route.gpx", zones, "--gap", "5", "--party", "3"],
+        );
+        assert!(!ran.status.success(), "{}", text(&ran.stdout));
+        text(&ran.stderr)
+    };
+    for zones in ["zones.fgb", "zones.geojson"] {
+        let told = call(zones);
+        assert!(told.contains("none of the 20800 zones is met"), "{told}");
+        assert!(told.contains("lies 261.23 km to the west"), "{told}");
+    }
 }
 
 #[test]

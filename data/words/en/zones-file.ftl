@@ -62,6 +62,7 @@ zones-flatgeobuf-broken = the FlatGeobuf file is damaged: { flatgeobuf-part } ca
     .hint = copy or download it again, or save it again from the map editor
 zones-flatgeobuf-too-long = the FlatGeobuf file is damaged: { flatgeobuf-part } is said to be longer than { $most } MiB
     .hint = copy or download it again, or save it again from the map editor
+zones-flatgeobuf-near-only = { $near } of { $held } outlines lie near the line; the others were not read
 zones-flatgeobuf-curved = the outline is a { $kind }, and only polygons with straight edges are read
     .hint = convert the file with GDAL, another program: `{ $command }`
 

@@ -47,7 +47,7 @@ pub(super) fn write(
 pub(super) enum Taken {
     Far,
     Ice(Box<PlainFeature>),
-    /// It makes no sense, or is no polygon: [`write`] knows.
+    /// It makes no sense, or is no polygon: [`write()`] knows.
     Other,
 }
 

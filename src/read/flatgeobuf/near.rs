@@ -50,8 +50,9 @@ impl Near {
 /// The map of a leg that runs along the edge of the box is a square with an eighth of room on either side, so half of it,
 /// (1 + 2 × 0.12) / 2 of the longer side, lies outside. Our judgement, as that room is.
 const MAPS: f64 = 0.65;
-/// At least so much is looked at round a route, metres: more than any map shows round a short one. Our judgement.
-const LEAST_M: f64 = 1000.0;
+/// At least so much is looked at round a route, metres: more than any map shows round a short one, and than the widest
+/// margin there may be. Our judgement.
+const LEAST_M: f64 = 1500.0;
 
 fn may_meet(near: &Bounds, [west, south, east, north]: Corners) -> bool {
     if north < near.low.lat_deg || south > near.high.lat_deg {

@@ -22,6 +22,10 @@ pub(super) fn phrase(what: &InFlatgeobuf, file: &str) -> Phrase {
             "zones-flatgeobuf-too-long",
             [("part", Arg::Word(part.word())), ("most", number(most_mib))],
         ),
+        InFlatgeobuf::NearOnly { near, held } => Phrase::of(
+            "zones-flatgeobuf-near-only",
+            [("near", Arg::Count(*near)), ("held", Arg::Count(*held))],
+        ),
         InFlatgeobuf::Curved(kind) => Phrase::of(
             "zones-flatgeobuf-curved",
             [
