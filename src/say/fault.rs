@@ -196,6 +196,7 @@ mod tests {
         "xml-cut-off",
         "xml-repair",
         "zones-collection",
+        "zones-flatgeobuf-near-only",
         "zones-gaps-differ",
         "zones-no-area",
         "zones-not-a-number",
