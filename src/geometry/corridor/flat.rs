@@ -212,7 +212,7 @@ fn rectangle(a: Coord, b: Coord, half_m: f64) -> Option<Polygon> {
 
 /// What is missing between the rectangles of two edges on the outer side of their bend: a tip of a small bend, an arc of a
 /// great one. It reaches back into both of them: where pieces only share a side, `geo` leaves slits of less than a
-/// micrometre along it, and what is cut off such an area afterwards may take a third of it along.
+/// micrometre along it, which would have to be taken off again.
 fn outside(a: Coord, at: Coord, b: Coord, half_m: f64) -> Option<Polygon> {
     let (before, after) = (unit(at - a)?, unit(b - at)?);
     let cross = before.x * after.y - before.y * after.x;
