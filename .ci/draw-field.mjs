@@ -71,6 +71,16 @@ export async function ropesLost(bench) {
   const cards = await ways.locator('.ways .way').count();
   const wide = await page.evaluate(() => Math.max(...[...document.querySelectorAll('.app-ways, .app-ways .app-report, .app-ways .ways, .app-ways li')].map((one) => one.scrollWidth - one.clientWidth)));
   bench.check('ropes lost: ways to split the party are shown on the field tab, none wider than the phone', cards >= 2 && wide <= 0, `${cards} cards, ${wide} px too wide`);
+  await page.getByLabel('Kilometre', { exact: true }).fill('6.2');
+  const tied = () => page.locator('.app-field-mode > .app-pinned, .app-longer').allInnerTexts().then((all) => all.join('\n'));
+  const before = await tied();
+  await sheet.after(() => ways.getByRole('button', { name: 'Plan with this way' }).last().tap());
+  const [taken, gone, says] = [await tied(), await ways.locator('.way').count(), await page.locator('.app-back button').first().innerText()];
+  const trip = (await sheet.save('Trip file (TOML)')).toString();
+  await sheet.tab('Field');
+  bench.check('a way taken: the trip says the long sling, another set-up is told, the cards are gone', /^sling_m = 2.4$/m.test(trip) && taken !== before && gone === 0, `${trip} ${gone}`);
+  await sheet.after(() => page.locator('.app-back button').first().tap());
+  bench.check('a way taken back: what is tied is as before', /^Take back: Another way/.test(says) && (await tied()) === before, `${says}\n${await tied()}\n${before}`);
   const outside = [];
   for (const [language, size] of [['en', '100%'], ['en', '200%'], ['de', '200%'], ['de', '100%']]) {
     await page.locator('.app-language').selectOption(language);
@@ -223,7 +233,7 @@ export async function lineOfChanges(bench) {
   const start = page.locator('.app-side').getByLabel('Start', { exact: true });
   await sheet.after(() => start.fill('04:31'));
   const told = await line.innerText();
-  bench.check('line of changes: legs of which something else is told are named', /^Other words on legs .*6/.test(told), told);
+  bench.check('line of changes: legs of which something else is told are named', /^Read again: leg .*6/.test(told), told);
   await bench.close('line of changes', sheet);
 }
 

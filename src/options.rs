@@ -5,6 +5,7 @@ mod front;
 mod lines;
 mod ropes;
 mod splits;
+mod told;
 mod variants;
 mod why;
 
@@ -58,6 +59,7 @@ pub(crate) fn options(
     }
     let mut ways = front.best_first();
     why::explain(&mut ways);
+    told::tell(&mut ways, job);
     Ok(Options {
         schema_version: SCHEMA_VERSION,
         people: job.party.people.len(),

@@ -24,6 +24,27 @@ use crate::{
     whole::worked::Worked,
 };
 
+/// Ice that was read for one line alone; nothing where the job's counts.
+///
+/// ```
+/// use schrund::{Survey, example, survey::IceNear};
+///
+/// let job = example::pair()?;
+/// let survey = Survey::over(&job);
+/// let near = IceNear { zones: Some(&job.zones), glaciers: Some(&job.glaciers) };
+/// assert_eq!(survey.of_line_near(&job.route, near)?, survey.of(&job.route)?);
+/// let nothing = IceNear { zones: Some(&[]), glaciers: Some(&[]) };
+/// assert_eq!(survey.of_line_near(&job.route, nothing)?.legs_roped, 0);
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Copy, Debug, Default)]
+pub struct IceNear<'a> {
+    /// Drawn zones.
+    pub zones: Option<&'a [Zone]>,
+    /// Ice of an inventory.
+    pub glaciers: Option<&'a [Zone]>,
+}
+
 /// The ice, the party and the rules of a job, for any number of lines.
 ///
 /// It can be asked from many threads at once; what one of them makes ready of the ice serves all.
@@ -71,30 +92,39 @@ impl<'j> Survey<'j> {
             halts: &[],
             ..self.job.case()
         };
-        self.told(case, Arc::clone(&self.glaciers))
+        let ice = [Arc::clone(&self.zones), Arc::clone(&self.glaciers)];
+        self.told(case, ice)
     }
 
-    /// The same, where known ice near the line was read for it alone: that stands in the place of the job's.
+    /// The same, where ice near the line was read for it alone: that stands in the place of the job's.
     ///
     /// # Errors
     /// As [`Survey::of`].
-    pub fn of_line_near(&self, route: &Route, glaciers: &[Zone]) -> Result<TrackFacts, Vec<Fault>> {
+    pub fn of_line_near(&self, route: &Route, near: IceNear<'_>) -> Result<TrackFacts, Vec<Fault>> {
+        let own = self.job.case();
         let case = Brief {
             route,
             halts: &[],
-            glaciers,
-            ..self.job.case()
+            zones: near.zones.unwrap_or(own.zones),
+            glaciers: near.glaciers.unwrap_or(own.glaciers),
+            ..own
         };
-        self.told(case, Arc::new(Ice::of(glaciers)))
+        let zones = near.zones.map(|zones| Arc::new(Ice::of(zones)));
+        let glaciers = near.glaciers.map(|ice| Arc::new(Ice::of(ice)));
+        let ice = [
+            zones.unwrap_or_else(|| Arc::clone(&self.zones)),
+            glaciers.unwrap_or_else(|| Arc::clone(&self.glaciers)),
+        ];
+        self.told(case, ice)
     }
 
     fn told<'a>(
         &'a self,
         case: Brief<'a>,
-        glaciers: Arc<Ice<'a>>,
+        [zones, glaciers]: [Arc<Ice<'a>>; 2],
     ) -> Result<TrackFacts, Vec<Fault>> {
         let ice = Prepared {
-            zones: Arc::<Ice<'j>>::clone(&self.zones),
+            zones,
             glaciers,
             lines: KnownLines::default(),
         };

@@ -10,7 +10,7 @@ use std::{
 };
 
 use lines::TracksHeld;
-use near::IndexedInventory;
+use near::IndexedIce;
 use schrund::{
     Job, Survey,
     fault::{Fault, files::WrittenAs},
@@ -76,7 +76,7 @@ fn survey(args: &SurveyArgs, show: &Show) -> Result<End, Vec<Fault>> {
         format,
         ended: &mut ended,
         show,
-        near: near.as_ref(),
+        near: &near,
     }
     .all(&head.unwrap_or_default(), &left, &Survey::over(&job));
     Ok(match written {
@@ -101,8 +101,8 @@ struct Written<'a> {
     format: SurveyFormat,
     ended: &'a mut End,
     show: &'a Show,
-    /// Known ice that is read for each track.
-    near: Option<&'a IndexedInventory>,
+    /// Ice that is read for each track.
+    near: &'a IndexedIce,
 }
 
 impl Written<'_> {
@@ -113,9 +113,9 @@ impl Written<'_> {
             self.show.progress(i * AT_ONCE, tracks.len());
             let near = self.near;
             let found = survey.each(some, |survey, track| {
-                held(survey, near, track, &line(track)?)
+                near.held(survey, track, &line(track)?)
             });
-            self.near.iter().for_each(|near| near.notices(self.show));
+            near.notices(self.show);
             let mut text = String::new();
             for (track, found) in some.iter().zip(&found) {
                 text += &written(track, found, self.format, self.ended, self.show);
@@ -190,7 +190,7 @@ fn compare(args: &SurveyArgs, show: &Show) -> Result<End, Vec<Fault>> {
         .zip(&routes)
         .zip(apart)
         .map(|((track, route), apart)| {
-            let facts = held(&survey, near.as_ref(), track, route)?;
+            let facts = near.held(&survey, track, route)?;
             Ok(ComparedLine {
                 track,
                 facts,
@@ -198,35 +198,22 @@ fn compare(args: &SurveyArgs, show: &Show) -> Result<End, Vec<Fault>> {
             })
         });
     let lines = lines.collect::<Result<Vec<_>, Vec<Fault>>>()?;
-    near.iter().for_each(|near| near.notices(show));
+    near.notices(show);
     let text = compared(&lines, SAME_WAY_M, voice(job.language, args.units));
     Ok(show.result(|out| out.write_all(text.as_bytes())))
 }
 
-/// Ice, party and rules; an inventory of which only what lies near each track is read.
-fn job(args: &SurveyArgs) -> Result<(Job, Option<IndexedInventory>), Vec<Fault>> {
+/// Ice, party and rules; and the ice of which only what lies near each track is read.
+fn job(args: &SurveyArgs) -> Result<(Job, IndexedIce), Vec<Fault>> {
     let ice = Sources::of_ice(inputs::text(&args.zones));
     let mut sources = inputs::laid_over(ice, &args.laid);
-    let near = IndexedInventory::taken_from(&mut sources, &args.laid);
+    let near = IndexedIce::taken_from(&mut sources, args);
     Ok((sources.job()?, near))
 }
 
 /// A track as a route.
 fn line(track: &str) -> Result<Route, Vec<Fault>> {
     lay::route(inputs::text(track)).map(|read| read.value)
-}
-
-/// A track against the ice, beside the known ice near it where that is read for each.
-fn held(
-    survey: &Survey<'_>,
-    near: Option<&IndexedInventory>,
-    track: &str,
-    route: &Route,
-) -> Result<TrackFacts, Vec<Fault>> {
-    match near {
-        None => survey.of(route),
-        Some(near) => survey.of_line_near(route, &near.beside(track, route)?),
-    }
 }
 
 /// The files that are named, and those of folders, by name.

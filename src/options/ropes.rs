@@ -151,5 +151,6 @@ fn way(hand: &Hand, draft: &WayDraft, given: &[Supply], verdict: Verdict, short_
             .fold(0.0, f64::max),
         setup_changes: draft.setup_changes,
         best_in: Vec::new(),
+        trip: None,
     }
 }

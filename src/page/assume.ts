@@ -56,7 +56,7 @@ export class Assumptions {
       store.change(
         "draw-did-assume",
         (state) => {
-          const assume = set(state.trip.assume ?? {}, figure.name, value);
+          const assume = assumed(state.trip.assume ?? {}, figure.name, value);
           return { ...state, trip: withMember(state.trip, "assume", Object.keys(assume).length > 0 ? assume : undefined) };
         },
         going,
@@ -94,12 +94,12 @@ function get(trip: Trip, name: string): unknown {
 }
 
 /** With the value under the name, in the table where it stood already. */
-function set(assume: Assumed, name: string, value: unknown): Assumed {
+export function assumed(assume: Assumed, name: string, value: unknown): Assumed {
   const [first = "", ...rest] = name.split(".");
   const inner = assume[first];
   if (name in assume || rest.length === 0 || typeof inner !== "object" || inner === null) {
     return withMember(assume, name, value);
   }
-  const table = set(inner as Assumed, rest.join("."), value);
+  const table = assumed(inner as Assumed, rest.join("."), value);
   return withMember(assume, first, Object.keys(table).length > 0 ? table : undefined);
 }

@@ -186,8 +186,23 @@ export type Weighed = Ways | Refused;
 
 export interface Ways {
   readonly faults: readonly [];
-  /** As cards. */
+  /** How many there are, and what must be said of all. */
+  readonly head: Html;
+  /** The best first. */
+  readonly ways: readonly Card[];
+  readonly foot: Html;
+}
+
+/** A way, and what a trip file says otherwise to plan it: nothing where the trip is that way; null where no trip file can say it. */
+export interface Card {
   readonly html: Html;
+  readonly trip: {
+    readonly teams?: readonly number[];
+    readonly practice?: string;
+    readonly assume?: Readonly<Record<string, number>>;
+    /** Numbers of the ropes that are carried, from 1. */
+    readonly ropes?: readonly number[];
+  } | null;
 }
 
 /** `page trip`: a trip file, and all that it can hold. */

@@ -57,7 +57,7 @@ export class FieldMode implements Part {
     this.back = new WayBack(desk, this.taken);
     this.answer = new Answer(words("draw-leg"), words, this.back.element);
     this.where = new Where(desk, () => this.stands());
-    this.ways = new Ways(desk, { class: "app-button app-big" }, true);
+    this.ways = new Ways(desk, (did, change) => this.change(did, change), { class: "app-button app-big" }, true);
     const filler = make("div");
     this.hold = new Hold(this.element, filler);
     this.element.append(

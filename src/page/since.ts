@@ -19,7 +19,7 @@ function missing<Of>(from: readonly Of[], there: readonly Of[], sign: (one: Of) 
 
 /** The changes from one state to another. */
 export function since(before: State, now: State, desk: Desk, door: TripDoor | null): string[] {
-  return [...folk(before, now, desk), ...lost(before, now, desk), ...gaps(before, now, desk), ...snow(before, now, door)];
+  return [...folk(before, now, desk), ...lost(before, now, desk), ...gaps(before, now, desk), ...snow(before, now, door), ...way(before, now, desk)];
 }
 
 function folk(before: State, now: State, { words }: Desk): string[] {
@@ -49,4 +49,10 @@ function snow(before: State, now: State, door: TripDoor | null): string[] {
   const { snow: name } = now.trip;
   if (name === before.trip.snow || name === undefined) return [];
   return [door?.terms["snow"]?.find((term) => term.name === name)?.means || name];
+}
+
+/** The words of each act that planned with another way are those of all: what a way is stands on its card. */
+function way(before: State, now: State, { words }: Desk): string[] {
+  const sign = ({ trip: { teams, practice, assume } }: State) => JSON.stringify([practice, assume, people(before.trip).length === people(now.trip).length && teams]);
+  return sign(before) === sign(now) ? [] : [words("draw-did-way")];
 }

@@ -108,6 +108,9 @@ function shortened(acts: readonly Act[], act: Act, now: State): readonly Act[] {
   return undoes ? acts.filter((one) => one !== undoes) : [...acts, act];
 }
 
+/** What an act can change of a trip beside people and ropes: the snow, and what a way does otherwise. */
+const MEMBERS = ["snow", "teams", "practice", "assume"] as const;
+
 function undone(now: State, { was, left }: Act): State {
   if (now === left) return was;
   let { trip } = now;
@@ -116,7 +119,10 @@ function undone(now: State, { was, left }: Act): State {
     trip = withPeopleOf(was.trip, trip, merged(people(now.trip), people(was.trip), people(left.trip)));
   }
   if (sign(ropes(was.trip)) !== sign(ropes(left.trip))) trip = withRopes(trip, merged(ropes(now.trip), ropes(was.trip), ropes(left.trip)));
-  if (was.trip.snow !== left.trip.snow && now.trip.snow === left.trip.snow) trip = withMember(trip, "snow", was.trip.snow);
+  for (const name of MEMBERS) {
+    const [before, after] = [was.trip[name], left.trip[name]];
+    if (sign(before) !== sign(after) && sign(trip[name]) === sign(after)) trip = withMember(trip, name, before);
+  }
   return zonesUndone({ ...now, trip }, { was, left });
 }
 

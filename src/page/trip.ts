@@ -62,7 +62,7 @@ export class TripForm implements Part {
   constructor(private readonly desk: Desk) {
     const { words } = desk;
     this.assumptions = new Assumptions(desk);
-    this.ways = new Ways(desk);
+    this.ways = new Ways(desk, (did, change) => desk.store.change(did, change));
     this.folk = new Listed(words("draw-person-drop"), button(words("draw-person-add"), () => this.addPerson()));
     this.ropes = new Listed(words("draw-rope-drop"), button(words("draw-rope-add"), () => this.addRope()));
     this.element.append(

@@ -1,12 +1,21 @@
-/** Ways to split the party and to use the ropes at hand, side by side, as the program weighs them. */
+/** Ways to split the party and to use the ropes at hand, side by side, as the program weighs them; any of them can be planned with. */
 
 import { answer, broken, said } from "./answers";
+import { assumed } from "./assume";
 import { waysOf } from "./calls";
 import type { Desk, Part } from "./desk";
 import { type Marks, button, fill, make, report, written } from "./dom";
-import type { Weighed } from "./door";
+import type { Card, Trip, Weighed, Ways as Said } from "./door";
 import { faultList } from "./faults";
+import { ropes, withRopes } from "./folk";
 import type { State } from "./model";
+import { withMember } from "./number";
+
+/** So many are compared at a glance; the others are a press away. */
+const AT_ONCE = 3;
+
+/** Plans with a way. */
+type Take = (did: string, change: (state: State) => State) => void;
 
 export class Ways implements Part {
   readonly element = make("section", { class: "app-ways" });
@@ -15,7 +24,7 @@ export class Ways implements Part {
   private of: State | null = null;
 
   /** `still` where the page is not to move under the one who asks. */
-  constructor(private readonly desk: Desk, marks: Marks = {}, private readonly still = false) {
+  constructor(private readonly desk: Desk, private readonly take: Take, marks: Marks = {}, private readonly still = false) {
     this.button = button(desk.words("draw-ways"), () => void this.weigh(!this.still), marks);
     this.element.append(this.button, this.answer);
   }
@@ -52,11 +61,49 @@ export class Ways implements Part {
     try {
       const came = await engine.over(state, waysOf(state, language));
       const ways = answer<Weighed>(came);
-      if (ways && "html" in ways) return report(words("draw-ways"), {}, written("div", {}, ways.html));
+      if (ways && "ways" in ways) return report(words("draw-ways"), {}, ...this.shown(ways));
       const { faults } = ways ?? broken(came, engine.gone, words);
       return faultList(faults, this.desk, state);
     } catch (error) {
       return make("p", { class: "app-fault" }, said(error, words));
     }
   }
+
+  private shown({ head, ways, foot }: Said): (HTMLElement | null)[] {
+    const list = (some: readonly Card[], start: number) => make("ol", { class: "ways", start }, ...some.map((card) => this.card(card)));
+    const others = ways.slice(AT_ONCE);
+    const more = make("summary", {}, `${this.desk.words("draw-ways-more")} (${others.length})`);
+    return [
+      written("div", {}, head),
+      list(ways.slice(0, AT_ONCE), 1),
+      others.length > 0 ? make("details", { class: "app-fold" }, more, list(others, AT_ONCE + 1)) : null,
+      written("div", {}, foot),
+    ];
+  }
+
+  private card({ html, trip }: Card): HTMLElement {
+    const { words } = this.desk;
+    const card = written("li", {}, html);
+    if (!trip) card.append(make("p", { class: "app-fine" }, words("draw-ways-joined")));
+    else if (Object.keys(trip).length === 0) card.append(make("p", { class: "app-fine" }, words("draw-ways-now")));
+    else card.append(button(words("draw-ways-take"), () => this.plan(trip), { class: "app-button app-big app-wide", "data-leads": true }));
+    return card;
+  }
+
+  private plan(way: NonNullable<Card["trip"]>): void {
+    // Where the cards were something else comes to stand: the page goes back to what brought them.
+    this.forget();
+    this.button.focus({ preventScroll: true });
+    this.button.scrollIntoView({ block: "center" });
+    this.take("draw-did-way", (state) => ({ ...state, trip: taken(state.trip, way) }));
+  }
+}
+
+/** The trip with what a way does otherwise. */
+function taken(trip: Trip, { teams, practice, assume, ropes: carried }: NonNullable<Card["trip"]>): Trip {
+  let next = trip;
+  if (teams) next = withMember(next, "teams", teams);
+  if (practice) next = withMember(next, "practice", practice);
+  if (assume) next = withMember(next, "assume", Object.entries(assume).reduce((all, [name, value]) => assumed(all, name, value), next.assume ?? {}));
+  return carried ? withRopes(next, ropes(next).filter((_, at) => carried.includes(at + 1))) : next;
 }

@@ -1,5 +1,7 @@
 //! Ways to split the party and to use the ropes, side by side.
 
+use std::collections::BTreeMap;
+
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -77,6 +79,36 @@ pub struct Way {
     pub setup_changes: usize,
     /// What it is best in among those shown, as far as not all are alike in it.
     pub best_in: Vec<Merit>,
+    /// What a trip file says to plan it; absent where two ropes are joined, which no trip file can say.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub trip: Option<WayTrip>,
+}
+
+/// What a trip file says otherwise to plan a way, under the names of its members; nothing stands here that is so anyway.
+///
+/// ```
+/// let job = schrund::example::job()?;
+/// let planner = schrund::Planner::new(&job)?;
+/// let ways = planner.options()?.ways;
+/// let trip = ways[1].trip.as_ref().expect("no ropes are joined");
+/// assert_eq!(trip.assume.keys().collect::<Vec<_>>(), ["sling_m"], "the long sling, and nothing else");
+/// assert!(trip.teams.is_empty() && trip.practice.is_none() && trip.ropes.is_empty());
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Debug, Default, PartialEq, Serialize, JsonSchema)]
+pub struct WayTrip {
+    /// `teams`: how many go on each rope.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub teams: Vec<usize>,
+    /// `practice`: the name of a set.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub practice: Option<String>,
+    /// `assume`: figures, by their names.
+    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
+    pub assume: BTreeMap<String, f64>,
+    /// Numbers of the ropes at hand that are carried, from 1; the others are left out of `rope`.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub ropes: Vec<usize>,
 }
 
 /// One rope team of a way.

@@ -12,28 +12,46 @@ use crate::{
     trip::route::Route,
 };
 
+/// Where the zones stand.
+pub(super) struct IceSources<'a> {
+    pub(super) text: Input<Text<'a>>,
+    /// The same as a file in which they can be looked up.
+    pub(super) near: Option<Input<Seekable>>,
+    /// They are read for each line, by somebody else.
+    pub(super) later: bool,
+}
+
 /// The ice, and the line if there is one; of ice that can be looked up what lies near the line, if anything does.
 pub(super) fn ice_and_perhaps_a_line(
     line: Option<Input<Text<'_>>>,
-    (ice, sought): (Input<Text<'_>>, Option<Input<Seekable>>),
+    ice: IceSources<'_>,
     gap: Result<Given, Fault>,
     known: Option<&KnownShapes>,
 ) -> (Result<Noted<Route>, Vec<Fault>>, ice::IceRead) {
     let Some(line) = line else {
-        let none = Noted {
-            value: Route::default(),
-            notes: Vec::new(),
+        let zones = match ice.later {
+            true => gap.map(|_| nothing()).map_err(|fault| vec![fault]),
+            false => ice::zones(ice.text, gap, known),
         };
-        return (Ok(none), ice::zones(ice, gap, known));
+        return (Ok(nothing()), zones);
     };
-    let Some(sought) = sought.and_then(has_index) else {
-        return route_and_zones(line, ice, gap, known);
+    let Some(sought) = ice.near.and_then(has_index) else {
+        return route_and_zones(line, ice.text, gap, known);
     };
     let line = route(line);
-    let near = line.as_ref().ok();
-    let near = near.and_then(|line| ice::zones_near(sought, &line.value, gap.as_ref().ok()?));
-    let zones = near.map_or_else(|| ice::zones(ice, gap, known), Ok);
+    let near = line.as_ref().ok().and_then(|line| {
+        let given = gap.as_ref().ok()?;
+        ice::zones_near_alone(sought, &line.value, given)
+    });
+    let zones = near.map_or_else(|| ice::zones(ice.text, gap, known), Ok);
     (line, zones)
+}
+
+fn nothing<T: Default>() -> Noted<T> {
+    Noted {
+        value: T::default(),
+        notes: Vec::new(),
+    }
 }
 
 /// A file of outlines, where it has an index. What is wrong with it is told by whoever reads it whole.

@@ -201,8 +201,17 @@ impl Rewriting<'_> {
     /// A complaint about the GeoJSON as one about the file: its lines and columns are nobody's.
     fn placed(&self, mut fault: Fault) -> Fault {
         (fault.at.line, fault.at.column) = (None, None);
-        if let Some(Item::Feature { number, .. }) = &mut fault.at.item {
-            *number = self.number(*number);
+        let named = match &mut fault.what {
+            Wrong::Geojson(InGeojson::GapNotGiven(zones) | InGeojson::GapAssumed { zones, .. }) => {
+                zones.named.iter_mut()
+            }
+            _ => Default::default(),
+        };
+        let named = named.map(|zone| &mut zone.feature);
+        for item in fault.at.item.iter_mut().chain(named) {
+            if let Item::Feature { number, .. } = item {
+                *number = self.number(*number);
+            }
         }
         fault
     }

@@ -35,10 +35,42 @@ pub(super) fn zones(
     }
 }
 
-/// The zones of an indexed file that lie near a line; nothing where none does, or where something is wrong with it, for then
-/// all of it is to be looked at.
+/// The zones of a file with an index that lie near a line, with a width for those that give none; none is an answer too.
+///
+/// # Errors
+/// It could not be opened or has no index, the width makes no sense, or a zone near the line is at fault.
+///
+/// ```
+/// use schrund::{example, fault::Code, read::{input::{Input, Seekable}, lay}};
+///
+/// let held: Seekable = Box::new(std::io::Cursor::new(example::PAIR_GLACIERS_GEOJSON.as_bytes()));
+/// let line = example::pair()?.route;
+/// let faults = lay::zones_near(Input::new("ice.geojson", held), &line, None).unwrap_err();
+/// assert_eq!(faults.len(), 1, "a text has no index: `Sources` reads it whole");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+pub fn zones_near(input: Input<Seekable>, line: &Route, gap_m: Option<f64>) -> IceRead {
+    let file = input.source?;
+    near(&input.name, file, line, &Given { gap_m })
+}
+
 #[cfg(feature = "flatgeobuf")]
-pub(super) fn zones_near(
+fn near(name: &str, file: Seekable, line: &Route, given: &Given) -> IceRead {
+    let near = flatgeobuf::Near::of(Some(line), &[]);
+    flatgeobuf::zones_near(name, file, given, near)
+}
+
+/// This build knows no index: the reader of texts says what it is.
+#[cfg(not(feature = "flatgeobuf"))]
+fn near(name: &str, file: Seekable, _: &Route, given: &Given) -> IceRead {
+    let text: Text<'_> = Box::new(std::io::BufReader::new(file));
+    read(Input::new(name, text), given, None)
+}
+
+/// The same for one line of its own: nothing where none is near, or where something is wrong with the file, for then all of it
+/// is to be looked at.
+#[cfg(feature = "flatgeobuf")]
+pub(super) fn zones_near_alone(
     (name, file): (String, Seekable),
     line: &Route,
     given: &Given,
@@ -49,7 +81,11 @@ pub(super) fn zones_near(
 
 /// This build knows no index.
 #[cfg(not(feature = "flatgeobuf"))]
-pub(super) fn zones_near(_: (String, Seekable), _: &Route, _: &Given) -> Option<Noted<Vec<Zone>>> {
+pub(super) fn zones_near_alone(
+    _: (String, Seekable),
+    _: &Route,
+    _: &Given,
+) -> Option<Noted<Vec<Zone>>> {
     None
 }
 

@@ -25,6 +25,7 @@ use crate::{
 
 pub use crate::read::{
     alone::{practice, route, terrain, zones},
+    ice::zones_near,
     inventory::{glaciers_near, has_index},
 };
 
@@ -62,6 +63,8 @@ pub struct Sources<'a> {
     /// The same as a file of which only what lies near the route is read, where it is FlatGeobuf with an index. One of the
     /// two is given; this one counts.
     pub glaciers_near: Option<Input<Seekable>>,
+    /// Without a line: the zones stand in a file of which nothing is read yet; [`zones_near`] reads what lies near each line.
+    pub zones_later: bool,
     /// Without a line: an inventory stands beside the job of which nothing is read yet; [`glaciers_near`] reads what lies near
     /// each line.
     pub glaciers_later: bool,
@@ -88,6 +91,7 @@ impl<'a> Sources<'a> {
             route: Some(route),
             zones,
             zones_near: None,
+            zones_later: false,
             glaciers: None,
             glaciers_near: None,
             glaciers_later: false,
@@ -130,7 +134,11 @@ impl<'a> Sources<'a> {
         faults.0.extend(said.not_laid(&self.terrain, inventory));
         let laid = faults.take(said.laid(self.practice));
         let names = [line.unwrap_or_default(), self.zones.name.clone()];
-        let ice = (self.zones, self.zones_near);
+        let ice = both::IceSources {
+            text: self.zones,
+            near: self.zones_near,
+            later: self.zones_later,
+        };
         let ((route, zones), glaciers) = cores::both(
             || both::ice_and_perhaps_a_line(self.route, ice, said.gap(), self.known),
             || Inventory::begun(self.glaciers, self.glaciers_near, self.known),

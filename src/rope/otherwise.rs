@@ -27,39 +27,48 @@ pub(crate) fn mixes(rules: &Rules, makes: &[Otherwise]) -> Vec<(Vec<Change>, Rul
     mixes
 }
 
+/// The figures that a change sets, under the rules that it is made to; none where it is no matter of figures.
+pub(crate) fn figures(change: &Change, rules: &Rules) -> Vec<(Rule, f64)> {
+    match change {
+        Change::Butterflies => vec![(Rule::KnotRopeM, rules[Rule::ButterflyRopeM])],
+        Change::TighterLayout { first_m, step_m } => {
+            vec![(Rule::KnotFirstM, *first_m), (Rule::KnotStepM, *step_m)]
+        }
+        Change::LongSling { sling_m } => vec![(Rule::SlingM, *sling_m)],
+        Change::Closer { spacing_m } => {
+            let habits = ON_ONE_ROPE.map(Rule::base_spacing);
+            let wider = habits.filter(|habit| rules[*habit] > *spacing_m);
+            wider.map(|habit| (habit, *spacing_m)).collect()
+        }
+        Change::Practice { .. } | Change::JoinedRopes { .. } => Vec::new(),
+    }
+}
+
 /// Butterflies for brake knots, where they take less rope.
 pub(crate) fn butterflies(rules: &Rules) -> Option<Changed> {
-    let butterfly_m = rules[Rule::ButterflyRopeM];
-    let shorter = butterfly_m < rules[Rule::KnotRopeM];
-    let changed = with(rules, &[(Rule::KnotRopeM, butterfly_m)])?;
-    shorter.then_some((Change::Butterflies, changed))
+    let shorter = rules[Rule::ButterflyRopeM] < rules[Rule::KnotRopeM];
+    made(Change::Butterflies, rules).filter(|_| shorter)
 }
 
 /// The tighter layout of brake knots, where that is another one.
 pub(crate) fn tighter(rules: &Rules) -> Option<Changed> {
     let (first_m, step_m) = (rules[Rule::TightFirstM], rules[Rule::TightStepM]);
-    let set = [(Rule::KnotFirstM, first_m), (Rule::KnotStepM, step_m)];
-    let tight = with(rules, &set)?;
-    let shorter = knots::layout_m(2, &tight) < knots::layout_m(2, rules);
-    shorter.then_some((Change::TighterLayout { first_m, step_m }, tight))
+    let tighter = made(Change::TighterLayout { first_m, step_m }, rules);
+    tighter.filter(|(_, tight)| knots::layout_m(2, tight) < knots::layout_m(2, rules))
 }
 
 /// A long sling in the drop loop.
 pub(crate) fn long_sling(rules: &Rules) -> Option<Changed> {
     let sling_m = rules[Rule::LongSlingM];
-    let changed = with(rules, &[(Rule::SlingM, sling_m)])?;
-    (sling_m > rules[Rule::SlingM]).then_some((Change::LongSling { sling_m }, changed))
+    let longer = sling_m > rules[Rule::SlingM];
+    made(Change::LongSling { sling_m }, rules).filter(|_| longer)
 }
 
 /// Nobody further apart than this, metres, unless a gap or a layout of knots asks for it.
 pub(crate) fn closer(rules: &Rules, spacing_m: f64) -> Option<Changed> {
-    let habits = ON_ONE_ROPE.map(Rule::base_spacing);
-    let wider: Vec<_> = habits
-        .filter(|habit| rules[*habit] > spacing_m)
-        .map(|habit| (habit, spacing_m))
-        .collect();
-    let changed = with(rules, &wider)?;
-    (!wider.is_empty()).then_some((Change::Closer { spacing_m }, changed))
+    let change = Change::Closer { spacing_m };
+    let any = !figures(&change, rules).is_empty();
+    made(change, rules).filter(|_| any)
 }
 
 /// Two ropes joined: `None` where a bend would leave nothing of them. The thicker diameter counts for what it weighs.
@@ -75,10 +84,10 @@ pub(crate) fn joined(first: &Rope, second: &Rope, rules: &Rules) -> Option<Rope>
     })
 }
 
-fn with(rules: &Rules, figures: &[(Rule, f64)]) -> Option<Rules> {
+fn made(change: Change, rules: &Rules) -> Option<Changed> {
     let mut changed = rules.clone();
-    for (rule, value) in figures {
-        changed.set(*rule, *value, Origin::Flag).ok()?;
+    for (rule, value) in figures(&change, rules) {
+        changed.set(rule, value, Origin::Flag).ok()?;
     }
-    Some(changed)
+    Some((change, changed))
 }

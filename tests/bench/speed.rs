@@ -1,9 +1,10 @@
 //! What speed was measured: `cargo bench`. Prints seconds (median of five) and peak memory of whole runs.
 //!
 //! `cargo bench --bench speed -- growth [SIZE]` prints how the cost grows instead, and `-- write FOLDER [SCALE]` writes
-//! the workloads for `beside.py`. No test times anything.
+//! the workloads for `beside.py`; `-- planet FOLDER [SHARE]` holds a line and many against all the glaciers of a world. No test times anything.
 
 mod growth;
+mod planet;
 mod workload;
 
 use std::{
@@ -31,12 +32,18 @@ fn main() -> Result<ExitCode> {
         ["growth", size] if size.parse::<u32>().is_ok_and(|n| n > 0) => {
             return Ok(ended(growth::table(&folder, size.parse().unwrap_or(1))?));
         }
+        ["planet", to] => planet::table(Path::new(to), 1.0)?,
+        ["planet", to, share] if share.parse::<f64>().is_ok_and(|n| n > 0.0 && n <= 1.0) => {
+            planet::table(Path::new(to), share.parse().unwrap_or(1.0))?;
+        }
         ["write", to] => workload::all(Path::new(to), 1.0)?,
         ["write", to, scale] if scale.parse::<f64>().is_ok_and(|n| n > 0.0 && n <= 1.0) => {
             workload::all(Path::new(to), scale.parse().unwrap_or(1.0))?;
         }
         _ => {
-            eprintln!("nothing, or: growth [SIZE, 1 and more] | write FOLDER [SCALE, up to 1]");
+            eprintln!(
+                "nothing, or: growth [SIZE, 1 and more] | planet FOLDER [SHARE, up to 1] | write FOLDER [SCALE, up to 1]"
+            );
             return Ok(ExitCode::from(2));
         }
     }

@@ -4,6 +4,7 @@ use std::{
     f64::consts::TAU,
     fs::{self, File},
     io::{BufWriter, Result, Write},
+    ops::Range,
     path::Path,
 };
 
@@ -34,8 +35,7 @@ impl Dice {
 
 /// W1 to W4 into a folder; `scale` makes points, tracks and the large grid smaller (1 is the whole).
 pub(crate) fn all(folder: &Path, scale: f64) -> Result<()> {
-    let tracks = folder.join("tracks");
-    fs::create_dir_all(&tracks)?;
+    fs::create_dir_all(folder)?;
     let many = (
         part(MANY.0, scale.sqrt()),
         part(MANY.1, scale.sqrt()),
@@ -45,23 +45,35 @@ pub(crate) fn all(folder: &Path, scale: f64) -> Result<()> {
     zones(&folder.join("many.geojson"), many)?;
     walk(&folder.join("short.gpx"), part(10_000, scale), 10.0)?;
     walk(&folder.join("long.gpx"), part(1_000_000, scale), 1.0)?;
-    let mut dice = Dice(13);
-    for n in 0..part(2000, scale) {
-        let east = dice.roll() * f64::from(many.0) * CELL_DEG.0 * DEGREE_M.0;
-        let north = dice.roll() * f64::from(many.1) * CELL_DEG.1 * DEGREE_M.1;
-        let path = walked(
-            u64::from(n) + 17,
-            part(5000, scale.sqrt()),
-            10.0,
-            (east, north),
-        );
-        gpx(&tracks.join(format!("{n:04}.gpx")), &[path])?;
+    let count = part(2000, scale);
+    tracks(
+        &folder.join("tracks"),
+        0..count,
+        part(5000, scale.sqrt()),
+        many,
+    )
+}
+
+/// Walks anywhere over a grid, each into a file of its own with its number for a name.
+pub(crate) fn tracks(
+    folder: &Path,
+    numbers: Range<u32>,
+    points: u32,
+    (columns, rows, _): (u32, u32, u32),
+) -> Result<()> {
+    fs::create_dir_all(folder)?;
+    let mut dice = Dice(13 + u64::from(numbers.start));
+    for n in numbers {
+        let east = dice.roll() * f64::from(columns) * CELL_DEG.0 * DEGREE_M.0;
+        let north = dice.roll() * f64::from(rows) * CELL_DEG.1 * DEGREE_M.1;
+        let path = walked(u64::from(n) + 17, points, 10.0, (east, north));
+        gpx(&folder.join(format!("{n:04}.gpx")), &[path])?;
     }
     Ok(())
 }
 
 /// A share of a number, never less than two.
-fn part(of: u32, scale: f64) -> u32 {
+pub(crate) fn part(of: u32, scale: f64) -> u32 {
     let wanted = f64::from(of) * scale;
     (2..=of)
         .rev()

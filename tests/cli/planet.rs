@@ -2,6 +2,10 @@
 
 use std::{fs, path::Path};
 
+use schrund::{
+    read::{input::Input, lay},
+    trip::zone::Zone,
+};
 use serde_json::Value;
 use tempfile::tempdir;
 
@@ -263,4 +267,67 @@ fn a_survey_reads_of_an_inventory_what_lies_near_each_track() {
     broken[last..].fill(0xff);
     fs::write(of("ice.fgb"), broken).unwrap();
     assert_eq!(survey("tracks/c.gpx", "ice.fgb", &[]).lines().count(), 2);
+}
+
+#[test]
+fn a_survey_reads_of_zones_what_lies_near_each_track() {
+    let folder = tempdir().unwrap();
+    let of = |name: &str| folder.path().join(name);
+    fs::create_dir(of("tracks")).unwrap();
+    for (name, at) in [("a", (7.5, 46.0)), ("b", (8.3, 46.01)), ("c", (12.0, 46.0))] {
+        fs::write(of(&format!("tracks/{name}.gpx")), route(at.0, at.1)).unwrap();
+    }
+    let all = planet(12);
+    let bytes = flatgeobuf(&all, Form::default());
+    fs::write(of("ice.fgb"), &bytes).unwrap();
+    fs::write(of("ice.geojson"), &all).unwrap();
+    fs::write(of("trip.toml"), "gap_m = 5\nparty = 3\n").unwrap();
+    let survey = |tracks: &str, ice: &str, more: &[&str]| {
+        let own = ["survey", tracks, "--zones", ice, "--rope", "60"];
+        schrund(folder.path(), &[&own[..], more].concat())
+    };
+    for gap in [
+        &["--gap", "5", "--party", "3"][..],
+        &["--trip", "trip.toml"],
+    ] {
+        let [near, whole] =
+            ["ice.fgb", "ice.geojson"].map(|ice| text(&survey("tracks", ice, gap).stdout));
+        assert!(
+            whole.lines().count() == 4 && whole.contains(",look,"),
+            "{whole}"
+        );
+        assert_eq!(near, whole);
+    }
+    // A width is asked for where a track meets zones without one, and that costs its own line alone.
+    let told = survey("tracks", "ice.fgb", &["--party", "3"]);
+    let lines = text(&told.stdout);
+    assert!(
+        lines
+            .lines()
+            .nth(1)
+            .is_some_and(|line| line.contains("give no gap width")),
+        "{lines}"
+    );
+    assert!(
+        lines
+            .lines()
+            .nth(3)
+            .is_some_and(|line| line.contains("unroped")),
+        "{lines}"
+    );
+    assert_eq!(told.status.code(), Some(4), "{}", text(&told.stderr));
+    // By their numbers in the file, as whoever reads all of it has them.
+    let all = lay::zones(Input::text("ice.fgb", &bytes[..]), Some(5.0)).unwrap();
+    let of_a = lines.lines().nth(1).unwrap().replace("\"\"", "\"");
+    let known = |zone: &Zone| {
+        let name = zone.name.as_deref().unwrap();
+        of_a.contains(&format!("feature {} \"{name}\"", zone.feature))
+    };
+    let told = of_a.matches("feature ").count();
+    assert!(
+        told > 5 && all.value.iter().filter(|zone| known(zone)).count() == told,
+        "{of_a}"
+    );
+    let wrong = survey("tracks", "ice.fgb", &["--party", "3", "--gap", "-1"]);
+    assert_eq!(wrong.status.code(), Some(2), "{}", text(&wrong.stderr));
 }

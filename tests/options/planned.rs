@@ -67,6 +67,33 @@ fn with(made: &Trip, way: &Way) -> Trip {
     chosen
 }
 
+/// The same out of what the way says that a trip file says; `None` where none can say it.
+fn told(made: &Trip, way: &Way) -> Option<Trip> {
+    let said = way.trip.as_ref()?;
+    let mut told = made.clone();
+    if !said.teams.is_empty() {
+        told.party.teams = said.teams.clone();
+    }
+    if let Some(name) = &said.practice {
+        told.laid.rules = told.laid.rules.under_practice(name).unwrap();
+    }
+    for (name, value) in &said.assume {
+        let set = told
+            .laid
+            .rules
+            .set(Rule::named(name).unwrap(), *value, Origin::Trip);
+        set.unwrap();
+    }
+    if !said.ropes.is_empty() {
+        told.ropes = said
+            .ropes
+            .iter()
+            .map(|n| made.ropes[n - 1].clone())
+            .collect();
+    }
+    Some(told)
+}
+
 /// Gap, snow and strike of a zone, as JSON.
 fn zone() -> impl Strategy<Value = String> {
     let snow = prop::sample::select(vec!["", ",\"snow_depth_m\":0.2", ",\"snow_depth_m\":2"]);
@@ -133,6 +160,13 @@ proptest! {
         for way in weighed(&made).ways {
             let verdict = with(&made, &way).plan().verdict();
             prop_assert_eq!(way.verdict, verdict, "{:?} on {:?} over {:?}: {:#?}", masses, lengths, zones, way);
+            let joins = way.changes.iter().any(|change| matches!(change, Change::JoinedRopes { .. }));
+            prop_assert_eq!(way.trip.is_none(), joins);
+            // Where lengths are sold, or none is left for somebody, the plan says so of its own accord.
+            let own = !lengths.is_empty() && way.short_m <= 0.0;
+            if let Some(told) = told(&made, &way).filter(|_| own) {
+                prop_assert_eq!(told.plan().verdict(), verdict, "told of {:#?}", way);
+            }
         }
     }
 }

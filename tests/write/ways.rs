@@ -27,7 +27,14 @@ fn options(people: usize, ropes: &[f64]) -> Options {
 fn cards(options: &Options, voice: Voice) -> Html {
     let json = ways::json(options, voice).unwrap();
     let answer: serde_json::Value = serde_json::from_str(&json).unwrap();
-    Html::parse_fragment(answer["html"].as_str().unwrap())
+    let cards = answer["ways"].as_array().unwrap();
+    let items = cards
+        .iter()
+        .map(|card| format!("<li>{}</li>", card["html"].as_str().unwrap()));
+    Html::parse_fragment(&format!(
+        "<ol class=ways>{}</ol>",
+        items.collect::<String>()
+    ))
 }
 
 #[test]

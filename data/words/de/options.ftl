@@ -52,7 +52,7 @@ yes = ja
 no = nein
 options-folded = Abstand { $spacing }, braucht { $needs } { $unit }
 options-with = geändert: { $changes }
-options-short = { $short } fehlen
+options-short = so fehlen { $short }
 options-changes = { $count ->
     [one] die Seileinteilung wechselt einmal
    *[other] die Seileinteilung wechselt { $count }-mal
@@ -61,9 +61,15 @@ options-changes = { $count ->
 ## Die Wege als Karten
 
 way-number = Weg { $way }
-way-team = { $who }: { $spacing } Abstand an { $rope } Seil, { $needed } gebraucht
-way-without = { $who }: { $spacing } Abstand, { $needed } Seil gebraucht und keines übrig
-way-unroped = { $who }: kein Abschnitt verlangt das Seil
+way-team = { $who }: { $spacing } Abstand{ $varies ->
+    [yes] {" "}(je nach Teil)
+   *[no] {""}
+ } an { $rope } Seil; am meisten braucht Teil { $leg }, { $needed }
+way-without = { $who }: { $spacing } Abstand{ $varies ->
+    [yes] {" "}(je nach Teil)
+   *[no] {""}
+ }; am meisten braucht Teil { $leg }, { $needed } Seil, und keines ist übrig
+way-unroped = { $who }: kein Teil verlangt das Seil
 way-left = Mindestens halten einen Sturz
 way-help = Eine zweite Seilschaft hilft
 way-coil = Längstes nötiges Restseil

@@ -52,7 +52,7 @@ yes = yes
 no = no
 options-folded = spacing { $spacing }, needs { $needs } { $unit }
 options-with = with { $changes }
-options-short = { $short } missing
+options-short = { $short } missing this way
 options-changes = { $count ->
     [one] the set-up changes once
    *[other] the set-up changes { $count } times
@@ -61,8 +61,14 @@ options-changes = { $count ->
 ## The ways as cards
 
 way-number = Way { $way }
-way-team = { $who }: { $spacing } apart on { $rope } of rope, { $needed } needed
-way-without = { $who }: { $spacing } apart, { $needed } of rope needed and none left
+way-team = { $who }: { $spacing } apart{ $varies ->
+    [yes] {" "}(as the legs ask)
+   *[no] {""}
+ } on { $rope } of rope; leg { $leg } needs most, { $needed }
+way-without = { $who }: { $spacing } apart{ $varies ->
+    [yes] {" "}(as the legs ask)
+   *[no] {""}
+ }; leg { $leg } needs most, { $needed } of rope, and none is left
 way-unroped = { $who }: no leg asks for the rope
 way-left = Fewest left to hold a fall
 way-help = Another rope team to help

@@ -1,11 +1,11 @@
 //! What every page holds, as `.ci/page` packed it last: it writes this file. The names end in a hash of the sources.
 
 /// The names of what was packed.
-pub(super) const NAMES: &str = "core-08d4bc9c897f page-e8e7bfd6ea69";
+pub(super) const NAMES: &str = "core-383b3530eb67 page-54008b07057c";
 /// The program as WebAssembly, in xz.
-pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-08d4bc9c897f.wasm.xz");
+pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-383b3530eb67.wasm.xz");
 /// What draws and replans.
-pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-e8e7bfd6ea69.js");
+pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-54008b07057c.js");
 /// What it looks like, beside the report.
 pub(super) const STYLE: &str = include_str!("../../page/page.css");
 /// What it begins with, without words.

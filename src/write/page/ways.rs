@@ -2,9 +2,13 @@
 
 use serde::Serialize;
 
-use crate::{plan::options::Options, say::voice::Voice, write::report};
+use crate::{
+    plan::options::{Options, WayTrip},
+    say::voice::Voice,
+    write::{parts::way, report},
+};
 
-/// The ways as cards, as JSON.
+/// The ways as cards, each with what a trip says to plan it, as JSON.
 ///
 /// # Errors
 /// Only if a value cannot stand in JSON, which no text fails to.
@@ -15,21 +19,38 @@ use crate::{plan::options::Options, say::voice::Voice, write::report};
 /// let job = schrund::example::pair()?;
 /// let options = Planner::new(&job)?.options()?;
 /// let json = ways::json(&options, Default::default()).expect("it can stand in JSON");
-/// let cards: serde_json::Value = serde_json::from_str(&json).expect("it is JSON");
-/// let html = cards["html"].as_str().unwrap_or_default();
-/// assert_eq!(html.matches("class=\"way\"").count(), options.ways.len(), "a card for each");
+/// let said: serde_json::Value = serde_json::from_str(&json).expect("it is JSON");
+/// let cards = said["ways"].as_array().map(Vec::as_slice).unwrap_or_default();
+/// assert_eq!(cards.len(), options.ways.len(), "a card for each");
+/// let html = cards[0]["html"].as_str().unwrap_or_default();
 /// assert!(html.contains("Dag") && html.contains("Eli"), "{html}");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 pub fn json(options: &Options, voice: Voice) -> Result<String, serde_json::Error> {
+    let card = |way| Card {
+        html: report::ways::card(way, options.ways.len(), voice).into_string(),
+        trip: way.trip.as_ref(),
+    };
     serde_json::to_string(&Ways {
         faults: [],
-        html: report::ways::cards(options, voice).into_string(),
+        head: report::ways::head(options, voice).into_string(),
+        ways: way::shown(&options.ways).iter().map(card).collect(),
+        foot: report::ways::foot(options, voice).into_string(),
     })
 }
 
 #[derive(Serialize)]
-struct Ways {
+struct Ways<'a> {
     faults: [(); 0],
+    head: String,
+    /// The best first.
+    ways: Vec<Card<'a>>,
+    foot: String,
+}
+
+#[derive(Serialize)]
+struct Card<'a> {
     html: String,
+    /// Null where no trip file can say it.
+    trip: Option<&'a WayTrip>,
 }

@@ -66,7 +66,7 @@ pub(in crate::write) fn help(way: &Way, voice: Voice) -> Said {
     voice.say(if way.another_team { "yes" } else { "no" }, &[])
 }
 
-/// What is done otherwise, what is missing, and why the way is shown among so many.
+/// What is done otherwise, what is missing, and why a way that holds is shown among so many.
 pub(in crate::write) fn said(way: &Way, all: usize, voice: Voice) -> Vec<Said> {
     let mut says = Vec::new();
     if !way.changes.is_empty() {
@@ -84,6 +84,9 @@ pub(in crate::write) fn said(way: &Way, all: usize, voice: Voice) -> Vec<Said> {
         let count = Arg::Count(way.setup_changes);
         says.push(voice.say("options-changes", &[("count", count)]));
     }
-    says.push(say::options::why(way, all, voice));
+    // What does not hold is best in nothing that counts.
+    if way.verdict != Verdict::Outside && way.short_m <= 0.0 {
+        says.push(say::options::why(way, all, voice));
+    }
     says
 }

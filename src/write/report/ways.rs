@@ -12,16 +12,19 @@ use crate::{
     write::parts::way,
 };
 
-/// The cards, what must be said of all of them, and the cautions.
-pub(in crate::write) fn cards(options: &Options, voice: Voice) -> Markup {
+/// How many were weighed, and what must be said of all of them.
+pub(in crate::write) fn head(options: &Options, voice: Voice) -> Markup {
     html! {
         p { (spans(&way::counted(options, voice))) }
         ul {
             @for &remark in &options.remarks { li { (spans(&say::options::remark(remark, voice).capital())) } }
         }
-        ol class="ways" {
-            @for way in way::shown(&options.ways) { li { (card(way, options.ways.len(), voice)) } }
-        }
+    }
+}
+
+/// Those that are not shown, and the cautions.
+pub(in crate::write) fn foot(options: &Options, voice: Voice) -> Markup {
+    html! {
         @if let Some(more) = way::not_shown(options, voice) { p { (spans(&more)) } }
         p { strong { (word("options-cautions", voice)) } }
         ul { @for caution in cautions(voice) { li { (spans(&caution)) } } }
@@ -29,7 +32,7 @@ pub(in crate::write) fn cards(options: &Options, voice: Voice) -> Markup {
 }
 
 /// Who is on which rope, what speaks for the way, and what it asks for.
-fn card(way: &Way, all: usize, voice: Voice) -> Markup {
+pub(in crate::write) fn card(way: &Way, all: usize, voice: Voice) -> Markup {
     let number = voice.say("way-number", &[("way", Arg::Count(way.way))]);
     let length = |number: String| format!("{number} {}", voice.units.short());
     let facts = [
@@ -53,17 +56,20 @@ fn on_rope(team: &WayTeam, voice: Voice) -> Said {
     let persons = team.persons.iter().map(|called| person(called, voice));
     let unit = voice.units.short();
     let who = ("who", Arg::Said(Said::join(persons, ", ")));
-    if team.leg.is_none() {
+    let Some(leg) = team.leg else {
         return voice.say("way-unroped", &[who]);
-    }
+    };
     let spacing = format!("{} {unit}", way::spacing(team, voice));
     let key = if team.rope_m > 0.0 {
         "way-team"
     } else {
         "way-without"
     };
+    let [least_m, most_m] = team.spacing_m;
     let args = [
         who,
+        ("leg", Arg::Count(leg)),
+        ("varies", Arg::yes(least_m < most_m)),
         ("spacing", Arg::Said(Said::figure(spacing))),
         ("rope", Arg::There(team.rope_m)),
         ("needed", Arg::Needed(team.needed_m)),
