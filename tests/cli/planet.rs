@@ -329,5 +329,5 @@ fn a_survey_reads_of_zones_what_lies_near_each_track() {
         "{of_a}"
     );
     let wrong = survey("tracks", "ice.fgb", &["--party", "3", "--gap", "-1"]);
-    assert_eq!(wrong.status.code(), Some(2), "{}", text(&wrong.stderr));
+    assert_eq!(wrong.status.code(), Some(4), "{}", text(&wrong.stderr));
 }
