@@ -239,15 +239,32 @@ impl Profile {
 
     /// The same for chainages asked one behind the other: `near` is where the last one was, and then where this one is.
     pub(super) fn find_on(&self, near: &mut usize, at_m: f64) -> Option<Between> {
+        *near = self.first_behind_on(*near, at_m);
+        self.found(*near, at_m)
+    }
+
+    fn first_behind_on(&self, near: usize, at_m: f64) -> usize {
         let passed = |s: &&Sample| s.at_m <= at_m;
         let last = near.checked_sub(1).and_then(|i| self.samples.get(i));
-        *near = if last.is_none_or(|last| passed(&last)) {
-            let ahead = self.samples.get(*near..).unwrap_or_default();
-            *near + ahead.iter().take_while(passed).count()
+        if last.is_none_or(|last| passed(&last)) {
+            let ahead = self.samples.get(near..).unwrap_or_default();
+            near + ahead.iter().take_while(passed).count()
         } else {
             self.first_behind(at_m)
-        };
-        self.found(*near, at_m)
+        }
+    }
+
+    /// The least and the greatest height, as walked, that a place between two has; `near` as for [`Profile::find_on`].
+    pub(super) fn extremes_m(&self, near: &mut usize, first_m: f64, last_m: f64) -> [f64; 2] {
+        *near = self.first_behind_on(*near, first_m);
+        let behind = self.first_behind_on(*near, last_m);
+        let from = near.saturating_sub(1);
+        let to = (behind + 1).min(self.walked_m.len());
+        let heights_m = self.walked_m.get(from..to).unwrap_or_default();
+        heights_m.iter().fold(
+            [f64::INFINITY, f64::NEG_INFINITY],
+            |[least_m, most_m], m| [least_m.min(*m), most_m.max(*m)],
+        )
     }
 
     /// The place before the first height behind it.
@@ -265,11 +282,7 @@ impl Profile {
     }
 
     /// The heights that lie inside a stretch, without its ends.
-    pub(super) fn inner(&self, stretch: Stretch) -> &[Sample] {
-        &self.samples[self.inside(stretch)]
-    }
-
-    fn inside(&self, stretch: Stretch) -> std::ops::Range<usize> {
+    pub(super) fn inside(&self, stretch: Stretch) -> std::ops::Range<usize> {
         let from = self.first_behind(stretch.from_m);
         let to = self.samples.partition_point(|s| s.at_m < stretch.to_m);
         from..to.max(from)

@@ -1,6 +1,12 @@
 //! Slopes of the line, of the ground, and toward the lip, on planes whose answer is known.
 
-use schrund::{plan::leg::Leg, practice::Rule};
+use proptest::prelude::*;
+use schrund::{
+    ground::profile::{Profile, Sample},
+    plan::leg::Leg,
+    practice::Rule,
+    trip::route::Stretch,
+};
 
 use crate::fixture::{
     close_to as close,
@@ -124,4 +130,59 @@ fn roll_overs_on_the_ice_are_marked_and_a_plane_has_none() {
         0.3,
     );
     assert_eq!(said(&leg.findings, "convex-ground").len(), 1);
+}
+
+/// Steps of a walk, metres on and up: close together, so that many heights lie in a window.
+fn walk() -> impl Strategy<Value = Vec<Sample>> {
+    let step = (0.05..8.0_f64, -3.0..3.0_f64);
+    prop::collection::vec(step, 2..200).prop_map(|steps| {
+        let mut here = Sample {
+            at_m: 0.0,
+            height_m: 2000.0,
+        };
+        let on = |(on_m, up_m)| {
+            here = Sample {
+                at_m: here.at_m + on_m,
+                height_m: here.height_m + up_m,
+            };
+            here
+        };
+        steps.into_iter().map(on).collect()
+    })
+}
+
+proptest! {
+    #[test]
+    fn no_window_is_steeper_than_the_steepest(
+        samples in walk(),
+        from in 0.0..0.6_f64,
+        length in 0.01..1.0_f64,
+        over_m in 2.0..80.0_f64,
+    ) {
+        let profile = Profile::of_samples(&samples);
+        let (first_m, last_m) = (samples[0].at_m, samples[samples.len() - 1].at_m);
+        let from_m = first_m + from * (last_m - first_m);
+        let stretch = Stretch { from_m, to_m: from_m + length * (last_m - from_m) };
+        let over_m = over_m.min(stretch.to_m - stretch.from_m);
+        let starts = samples.iter().flat_map(|s| [s.at_m, s.at_m - over_m]);
+        // Over all of a stretch there is one window, whatever was rounded.
+        let last_start_m = (stretch.to_m - over_m).max(stretch.from_m);
+        let starts = starts.chain([stretch.from_m, last_start_m]);
+        let within = starts.filter(|s| (stretch.from_m..=last_start_m).contains(s));
+        let rises: Vec<f64> = within
+            .filter_map(|from_m| profile.rise_m(Stretch { from_m, to_m: from_m + over_m }))
+            .collect();
+        let deg = |rise_m: f64| (rise_m / over_m).atan().to_degrees();
+        let up_or_down = rises.iter().map(|rise_m| rise_m.abs()).fold(0.0, f64::max);
+        let down = rises.iter().map(|rise_m| -rise_m).fold(0.0, f64::max);
+        let steepest = profile.steepest(stretch, over_m).expect("heights");
+        close("steepest", Some(steepest.deg.abs()), deg(up_or_down), 1e-6);
+        let descent_deg = profile.steepest_descent_deg(stretch, over_m).expect("heights");
+        close("down", Some(descent_deg), deg(down), 1e-6);
+        // It is where it is said to be.
+        let from_m = (steepest.at_m - over_m / 2.0).max(first_m);
+        let there = Stretch { from_m, to_m: (from_m + over_m).min(last_m) };
+        let rise_m = over_m * steepest.deg.to_radians().tan();
+        close("there", profile.rise_m(there), rise_m, 1e-6);
+    }
 }
