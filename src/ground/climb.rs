@@ -35,13 +35,14 @@ impl Profile {
     /// the line has come back by `threshold_m`. What a jump rises is not climbed. `None` where no heights are known.
     #[must_use]
     pub fn climb(&self, stretch: Stretch, threshold_m: f64) -> Option<Climb> {
-        let heights = self.walked(stretch);
-        (heights.len() >= 2).then(|| climb_by_turning_points(&heights, threshold_m))
+        self.walked(stretch).nth(1)?;
+        Some(climb_by_turning_points(self.walked(stretch), threshold_m))
     }
 
     /// The same as far as each height of the stretch; empty where no heights are known.
     pub(crate) fn climbed(&self, stretch: Stretch, threshold_m: f64) -> Vec<Climbed> {
-        climbed_by_turning_points(&self.walked(stretch), threshold_m)
+        let heights: Vec<Sample> = self.walked(stretch).collect();
+        climbed_by_turning_points(&heights, threshold_m)
     }
 }
 
@@ -100,7 +101,7 @@ impl Climb {
 }
 
 /// Sums from one turning point to the next. With a threshold of 0 every wiggle counts.
-fn climb_by_turning_points(heights: &[Sample], threshold_m: f64) -> Climb {
+fn climb_by_turning_points(heights: impl Iterator<Item = Sample>, threshold_m: f64) -> Climb {
     let mut climb = Climb::default();
     let turning = turning_points(heights, threshold_m);
     for (from, to) in turning.iter().zip(turning.iter().skip(1)) {
@@ -111,7 +112,7 @@ fn climb_by_turning_points(heights: &[Sample], threshold_m: f64) -> Climb {
 
 /// The same as far as each height: between turning points it goes on as far as the highest or lowest one yet.
 fn climbed_by_turning_points(heights: &[Sample], threshold_m: f64) -> Vec<Climbed> {
-    let turning = turning_points(heights, threshold_m);
+    let turning = turning_points(heights.iter().copied(), threshold_m);
     let mut climbed = Vec::with_capacity(heights.len());
     let mut climb = Climb::default();
     for (from, to) in turning.iter().zip(turning.iter().skip(1)) {
@@ -152,15 +153,15 @@ fn along_run(before: Climb, run: &[Sample], to: Sample) -> impl Iterator<Item = 
 }
 
 /// The heights at which it turns, with their index, the first and where the last run ends among them.
-fn turning_points(heights: &[Sample], threshold_m: f64) -> Vec<(usize, Sample)> {
-    let Some(&first) = heights.first() else {
+fn turning_points(heights: impl Iterator<Item = Sample>, threshold_m: f64) -> Vec<(usize, Sample)> {
+    let mut heights = heights.enumerate();
+    let Some(first) = heights.next() else {
         return Vec::new();
     };
-    let first = (0, first);
     let mut turning = vec![first];
     let (mut low, mut high) = (first, first);
     let mut rising: Option<bool> = None;
-    for h in heights.iter().copied().enumerate() {
+    for h in heights {
         if h.1.height_m <= low.1.height_m {
             low = h;
         }
@@ -195,7 +196,7 @@ mod tests {
             height_m,
         };
         let samples: Vec<Sample> = heights.iter().enumerate().map(at).collect();
-        let c = climb_by_turning_points(&samples, threshold_m);
+        let c = climb_by_turning_points(samples.into_iter(), threshold_m);
         (c.ascent_m, c.descent_m)
     }
 
@@ -228,7 +229,7 @@ mod tests {
             (1900.0, 121.0),
         ];
         let samples = samples.map(|(at_m, height_m)| Sample { at_m, height_m });
-        let climb = climb_by_turning_points(&samples, 10.0);
+        let climb = climb_by_turning_points(samples.into_iter(), 10.0);
         assert_eq!(
             (climb.rising_m, climb.falling_m),
             (600.0, 500.0),

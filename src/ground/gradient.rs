@@ -6,55 +6,48 @@
 
 use crate::{
     ground::{
-        lone::{Lone, least_steep, reaching},
+        lone::{least_steep, reaching},
         profile::{Profile, Sample},
     },
     trip::route::Stretch,
 };
 
 /// The heights of a profile, run by run: a window never reaches across a jump, so heights count as they are.
-#[derive(Clone, Debug, Default)]
-pub(crate) struct Gradient {
-    runs: Vec<Run>,
-    lone: Vec<Lone>,
-}
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Gradient<'p>(&'p Profile);
 
 /// The heights of a run. Integrals are taken of a window at a time, about its middle and over its first height: as differences
 /// of integrals from the beginning of the stage they are off by a millionth of a degree after twenty kilometres.
-#[derive(Clone, Debug)]
-struct Run {
+#[derive(Clone, Copy, Debug)]
+struct Run<'p> {
     known: Stretch,
-    samples: Vec<Sample>,
+    samples: &'p [Sample],
 }
 
-impl Gradient {
-    pub(crate) fn of(profile: &Profile) -> Self {
-        Self {
-            runs: profile.runs().filter_map(Run::of).collect(),
-            lone: profile.lone().to_vec(),
-        }
+impl<'p> Gradient<'p> {
+    pub(crate) fn of(profile: &'p Profile) -> Self {
+        Self(profile)
     }
 
     /// Rise over run about a place of the line fitted to a window, as far as heights reach in it; positive uphill in
     /// walking direction, whichever height that stands alone is doubted. `None` where they do not reach the place itself.
     #[must_use]
-    pub(crate) fn rise(&self, at_m: f64, window: Stretch) -> Option<f64> {
-        let after = self.runs.partition_point(|r| r.known.from_m <= at_m);
-        let run = self.runs.get(after.checked_sub(1)?)?;
+    pub(crate) fn rise(self, at_m: f64, window: Stretch) -> Option<f64> {
+        let run = Run::of(self.0.run_of(at_m)?)?;
         let window = run.part(at_m, window)?;
         let plain = run.rise(window)?;
-        let doubted = reaching(&self.lone, window).map(|l| plain + slope(l.moment(window), window));
+        let lone = reaching(self.0.lone(), window);
+        let doubted = lone.map(|l| plain + slope(l.moment(window), window));
         Some(least_steep(plain, doubted))
     }
 }
 
-impl Run {
-    fn of(samples: &[Sample]) -> Option<Self> {
+impl<'p> Run<'p> {
+    fn of(samples: &'p [Sample]) -> Option<Self> {
         let known = Stretch {
             from_m: samples.first()?.at_m,
             to_m: samples.last()?.at_m,
         };
-        let samples = samples.to_vec();
         Some(Self { known, samples })
     }
 
@@ -136,7 +129,7 @@ mod tests {
         top / under
     }
 
-    fn about_middle(gradient: &Gradient, window: Stretch) -> Option<f64> {
+    fn about_middle(gradient: Gradient<'_>, window: Stretch) -> Option<f64> {
         gradient.rise(f64::midpoint(window.from_m, window.to_m), window)
     }
 
@@ -155,7 +148,7 @@ mod tests {
         for (from_m, to_m) in [(0.0, 130.0), (5.0, 55.0), (20.0, 70.0), (60.0, 110.0)] {
             let window = Stretch { from_m, to_m };
             let (got, want) = (
-                about_middle(&gradient, window).unwrap(),
+                about_middle(gradient, window).unwrap(),
                 fitted(&profile, window),
             );
             assert!((got - want).abs() < 1e-4, "{window:?}: {got}, {want}");
@@ -188,8 +181,9 @@ mod tests {
                 .map(|(at_m, height_m)| Sample { at_m, height_m })
                 .collect();
             let (from_m, to_m) = (on_m, on_m + 50.0);
-            let gradient = Gradient::of(&Profile::of_samples(&samples));
-            about_middle(&gradient, Stretch { from_m, to_m }).unwrap()
+            let profile = Profile::of_samples(&samples);
+            let gradient = Gradient::of(&profile);
+            about_middle(gradient, Stretch { from_m, to_m }).unwrap()
         };
         let (near, far) = (rise(0.0, 0.0), rise(32_768.0, 3072.0));
         assert!((near - far).abs() < 1e-13, "{near}, {far}");
@@ -211,7 +205,7 @@ mod tests {
                 from_m,
                 to_m: from_m + 50.0,
             });
-            let rises = windows.filter_map(|w| about_middle(&gradient, w));
+            let rises = windows.filter_map(|w| about_middle(gradient, w));
             rises.map(f64::abs).fold(0.0, f64::max).atan().to_degrees()
         };
         let profile = Profile::of_samples(&samples);
@@ -242,7 +236,7 @@ mod tests {
         fn doubt_never_makes_steeper_and_the_way_back_is_as_steep((samples, window) in any_window()) {
             let rise = |samples: &[Sample], window: Stretch, within_m: f64| {
                 let profile = Profile::of_samples(samples).measured(within_m);
-                about_middle(&Gradient::of(&profile), window).unwrap()
+                about_middle(Gradient::of(&profile), window).unwrap()
             };
             let (plain, sure) = (rise(&samples, window, 0.0), rise(&samples, window, 30.0));
             prop_assert!(sure.abs() <= plain.abs() && sure * plain >= 0.0, "{plain}, {sure}");
@@ -261,8 +255,9 @@ mod tests {
                 sample.height_m = height_m;
             }
             let profile = Profile::of_samples(&samples);
-            let sure = about_middle(&Gradient::of(&profile.clone().measured(30.0)), window);
-            prop_assert_eq!(sure, about_middle(&Gradient::of(&profile), window));
+            let measured = profile.clone().measured(30.0);
+            let sure = about_middle(Gradient::of(&measured), window);
+            prop_assert_eq!(sure, about_middle(Gradient::of(&profile), window));
         }
     }
 
@@ -277,7 +272,8 @@ mod tests {
             stage.break_segment();
             stage.push(LonLat::new(8.0, 46.510), Some(3000.0));
             stage.push(LonLat::new(8.0, 46.511), Some(3010.0));
-            let gradient = Gradient::of(&Profile::of_route(&stage));
+            let profile = Profile::of_route(&stage);
+            let gradient = Gradient::of(&profile);
             let (before, behind) = (
                 Stretch {
                     from_m: jump_m - 60.0,
@@ -290,8 +286,8 @@ mod tests {
             );
             let slope = 10.0 / (stage.length_m() - jump_m);
             let is_slope = |rise: Option<f64>| rise.is_some_and(|r| (r - slope).abs() < 1e-3);
-            assert!(is_slope(about_middle(&gradient, behind)));
-            let found = about_middle(&gradient, before);
+            assert!(is_slope(about_middle(gradient, behind)));
+            let found = about_middle(gradient, before);
             assert_eq!(is_slope(found), at_jump.is_some(), "{found:?}");
             assert_eq!(found.is_none(), at_jump.is_none(), "{found:?}");
         }

@@ -72,9 +72,9 @@ fn falling(leg: &Underway<'_>, piece: Stretch, rope_m: f64, over_m: f64) -> Fall
     let window = leg.stage.about(middle_m, over_m);
     let (fall, ground_deg) = of_ground(leg, middle_m, rope_m, window);
     let line = &leg.met.under.line;
-    let lines = [&line.gradient, &line.second_gradient]
+    let lines = [&line.profile, &line.second]
         .into_iter()
-        .filter_map(|g: &Gradient| g.rise(middle_m, window))
+        .filter_map(|heights| Gradient::of(heights).rise(middle_m, window))
         .map(|rise| -rise);
     let falls = lines.chain(fall).map(|fall| fall.atan().to_degrees());
     let falls = falls.map(|deg| [deg; 2]);

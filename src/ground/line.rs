@@ -6,7 +6,6 @@ use crate::{
     ground::{
         agreement::agreement,
         along::Slopes,
-        gradient::Gradient,
         heights::{ModelHeights, heights},
         pieces::KnownPieces,
         profile::Profile,
@@ -37,9 +36,6 @@ pub(crate) struct GroundLine {
     smoothed: Option<Profile>,
     /// Heights of the other source: where slopes are asked for, the steeper counts.
     pub(crate) second: Profile,
-    /// The slopes that decide by the one, and by the other.
-    pub(crate) gradient: Gradient,
-    pub(crate) second_gradient: Gradient,
     /// Where the heights for climbs and times come from.
     pub(crate) heights_from: Option<HeightsFrom>,
     /// Slopes of the ground.
@@ -106,8 +102,6 @@ impl GroundLine {
             line.ground = Slopes::along(stage, terrain, rules)?;
             line.take_heights(stage, heights, rules);
         }
-        line.gradient = Gradient::of(&line.profile);
-        line.second_gradient = Gradient::of(&line.second);
         Ok(line)
     }
 

@@ -35,10 +35,10 @@ use crate::{
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Profile {
     samples: Vec<Sample>,
-    /// Each height less what the jumps before it rise.
-    walked_m: Vec<f64>,
     /// Index of the first height behind each jump.
     breaks: Vec<usize>,
+    /// What the jumps rise as far as each of them, metres: so much less are the heights behind it as walked.
+    jumped_m: Vec<f64>,
     /// See [`Profile::missing`].
     missing: Vec<Stretch>,
     /// Heights that dip or stick out alone, which decide no slope.
@@ -68,8 +68,6 @@ pub struct Sample {
 #[derive(Debug, Default)]
 pub(super) struct Gathering {
     profile: Profile,
-    /// What the jumps met so far rise, metres.
-    jumped_m: f64,
     /// The next place begins a segment.
     begins: bool,
     /// The last place of the segment with a height.
@@ -90,14 +88,15 @@ impl Gathering {
         self.profile
             .missing
             .extend(open.map(|o| Stretch { to_m: at_m, ..o }));
-        if let Some(&before_m) = self.profile.walked_m.last().filter(|_| self.begins) {
-            self.profile.breaks.push(self.profile.samples.len());
-            self.jumped_m = height_m - before_m;
+        let next = self.profile.samples.len();
+        let before = next.checked_sub(1).filter(|_| self.begins);
+        if let Some(before_m) = before.and_then(|i| self.profile.walked_m(i)) {
+            self.profile.breaks.push(next);
+            self.profile.jumped_m.push(height_m - before_m);
         }
         self.begins = false;
         self.known_m = Some(at_m);
         self.profile.samples.push(Sample { at_m, height_m });
-        self.profile.walked_m.push(height_m - self.jumped_m);
     }
 
     /// The segment ends here; the line goes on elsewhere.
@@ -172,6 +171,16 @@ impl Profile {
         starts.zip(ends).map(run).filter(|run| !run.is_empty())
     }
 
+    /// The heights of the run in which a place is, or behind the end of which it is; none before the first height.
+    pub(super) fn run_of(&self, at_m: f64) -> Option<&[Sample]> {
+        let before = self.first_behind(at_m).checked_sub(1)?;
+        let next = self.breaks.partition_point(|b| *b <= before);
+        let from = next.checked_sub(1).and_then(|i| self.breaks.get(i));
+        let to = self.breaks.get(next).copied();
+        let run = from.copied().unwrap_or(0)..to.unwrap_or(self.samples.len());
+        self.samples.get(run)
+    }
+
     /// Where places of the line have no height: from the last height before to the first behind, or to the ends of
     /// the segment.
     #[must_use]
@@ -198,11 +207,19 @@ impl Profile {
         self.rise_between_m(&self.find(stretch.from_m)?, &self.find(stretch.to_m)?)
     }
 
+    /// A height less what the jumps before it rise.
+    fn walked_m(&self, i: usize) -> Option<f64> {
+        let height_m = self.samples.get(i)?.height_m;
+        let jumps = self.breaks.partition_point(|b| *b <= i).checked_sub(1);
+        let jumped_m = jumps.and_then(|last| self.jumped_m.get(last));
+        Some(jumped_m.map_or(height_m, |jumped_m| height_m - jumped_m))
+    }
+
     pub(super) fn rise_between_m(&self, from: &Between, to: &Between) -> Option<f64> {
         if self.jumps_into_the_unknown(from.before, to.before) {
             return None;
         }
-        let walked_m = |i: usize| self.walked_m.get(i).copied();
+        let walked_m = |i: usize| self.walked_m(i);
         Some(to.between(walked_m)? - from.between(walked_m)?)
     }
 
@@ -259,12 +276,17 @@ impl Profile {
         *near = self.first_behind_on(*near, first_m);
         let behind = self.first_behind_on(*near, last_m);
         let from = near.saturating_sub(1);
-        let to = (behind + 1).min(self.walked_m.len());
-        let heights_m = self.walked_m.get(from..to).unwrap_or_default();
-        heights_m.iter().fold(
-            [f64::INFINITY, f64::NEG_INFINITY],
-            |[least_m, most_m], m| [least_m.min(*m), most_m.max(*m)],
-        )
+        let heights_m = (from..=behind).filter_map(|i| self.walked_m(i));
+        let mut extremes_m = [f64::INFINITY, f64::NEG_INFINITY];
+        for height_m in heights_m {
+            if height_m < extremes_m[0] {
+                extremes_m[0] = height_m;
+            }
+            if height_m > extremes_m[1] {
+                extremes_m[1] = height_m;
+            }
+        }
+        extremes_m
     }
 
     /// The place before the first height behind it.
@@ -289,19 +311,20 @@ impl Profile {
     }
 
     /// The heights of a stretch as walked, its ends included.
-    pub(super) fn walked(&self, stretch: Stretch) -> Vec<Sample> {
-        let walked_m = |i: usize| self.walked_m.get(i).copied();
+    pub(super) fn walked(&self, stretch: Stretch) -> impl Iterator<Item = Sample> {
+        let walked_m = |i: usize| self.walked_m(i);
         let end = |at_m: f64| {
             let height_m = self.find(at_m)?.between(walked_m)?;
             Some(Sample { at_m, height_m })
         };
         let inside = self.inside(stretch);
-        let inner = self.samples[inside.clone()]
-            .iter()
-            .zip(&self.walked_m[inside]);
-        let inner = inner.map(|(s, &height_m)| Sample { height_m, ..*s });
+        let inner = inside.filter_map(|i| {
+            let at_m = self.samples.get(i)?.at_m;
+            let height_m = self.walked_m(i)?;
+            Some(Sample { at_m, height_m })
+        });
         let (first, last) = (end(stretch.from_m), end(stretch.to_m));
-        first.into_iter().chain(inner).chain(last).collect()
+        first.into_iter().chain(inner).chain(last)
     }
 }
 

@@ -12,38 +12,37 @@ use crate::{
     trip::route::Route,
 };
 
-/// Where the zones stand.
-pub(super) struct IceSources<'a> {
-    pub(super) text: Input<Text<'a>>,
-    /// The same as a file in which they can be looked up.
-    pub(super) near: Option<Input<Seekable>>,
-    /// They are read for each line, by somebody else.
-    pub(super) later: bool,
-}
+/// Where the zones stand: a text; the same as a file in which they can be looked up; and whether they are read for each line, by
+/// somebody else.
+pub(super) struct IceSources<'a>(
+    pub(super) Input<Text<'a>>,
+    pub(super) Option<Input<Seekable>>,
+    pub(super) bool,
+);
 
 /// The ice, and the line if there is one; of ice that can be looked up what lies near the line, if anything does.
 pub(super) fn ice_and_perhaps_a_line(
     line: Option<Input<Text<'_>>>,
-    ice: IceSources<'_>,
+    IceSources(text, near, later): IceSources<'_>,
     gap: Result<Given, Fault>,
     known: Option<&KnownShapes>,
 ) -> (Result<Noted<Route>, Vec<Fault>>, ice::IceRead) {
     let Some(line) = line else {
-        let zones = match ice.later {
+        let zones = match later {
             true => gap.map(|_| nothing()).map_err(|fault| vec![fault]),
-            false => ice::zones(ice.text, gap, known),
+            false => ice::zones(text, gap, known),
         };
         return (Ok(nothing()), zones);
     };
-    let Some(sought) = ice.near.and_then(has_index) else {
-        return route_and_zones(line, ice.text, gap, known);
+    let Some(sought) = near.and_then(has_index) else {
+        return route_and_zones(line, text, gap, known);
     };
     let line = route(line);
     let near = line.as_ref().ok().and_then(|line| {
         let given = gap.as_ref().ok()?;
         ice::zones_near_alone(sought, &line.value, given)
     });
-    let zones = near.map_or_else(|| ice::zones(ice.text, gap, known), Ok);
+    let zones = near.map_or_else(|| ice::zones(text, gap, known), Ok);
     (line, zones)
 }
 

@@ -134,11 +134,7 @@ impl<'a> Sources<'a> {
         faults.0.extend(said.not_laid(&self.terrain, inventory));
         let laid = faults.take(said.laid(self.practice));
         let names = [line.unwrap_or_default(), self.zones.name.clone()];
-        let ice = both::IceSources {
-            text: self.zones,
-            near: self.zones_near,
-            later: self.zones_later,
-        };
+        let ice = both::IceSources(self.zones, self.zones_near, self.zones_later);
         let ((route, zones), glaciers) = cores::both(
             || both::ice_and_perhaps_a_line(self.route, ice, said.gap(), self.known),
             || Inventory::begun(self.glaciers, self.glaciers_near, self.known),

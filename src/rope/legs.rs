@@ -28,7 +28,7 @@ pub(crate) struct RopedLeg<'a> {
     pub(crate) undrawn: bool,
     /// What lies under it.
     pub(crate) footing: Footing,
-    /// What makes holding harder on it.
+    /// What makes holding harder on it, where it is roped.
     pub(crate) hardship: Hardship,
     /// One draft for each team; empty where it is unroped.
     pub(crate) teams: Vec<Draft>,
@@ -45,7 +45,11 @@ pub(crate) fn legs<'a>(
         .flat_map(|s| s.legs.iter().map(move |l| (s, l)));
     let leg = |(i, (stage, sketch)): (usize, (&'a Sketch<'a>, &'a LegSketch))| {
         let zones = stage.zones(sketch, job.zones);
-        let hardship = Hardship::on(&stage.met.under.line, sketch.stretch, job.rules);
+        // Of who walks unroped nobody holds.
+        let hardship = match sketch.roped {
+            true => Hardship::on(&stage.met.under.line, sketch.stretch, job.rules),
+            false => Hardship::default(),
+        };
         let undrawn = stage.undrawn(sketch, job.rules);
         let over = Over {
             zones: &zones,

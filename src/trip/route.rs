@@ -1,5 +1,11 @@
 //! The line to be walked: stages with their chainage.
 
+mod stretch;
+
+pub use stretch::Stretch;
+
+use std::sync::Arc;
+
 use crate::geometry::LonLat;
 
 /// Everything one route file holds, in the order it is walked.
@@ -91,77 +97,18 @@ pub struct Stage {
     pub number: usize,
     /// What the file calls it.
     pub name: Option<String>,
-    points: Vec<LonLat>,
-    heights_m: Vec<Option<f32>>,
-    chainage_m: Vec<f64>,
+    /// Shared among copies: there may be a million points.
+    line: Arc<StageLine>,
     /// Index of the first point of each segment after the first one.
     breaks: Vec<usize>,
 }
 
-/// A part of a stage, by chainage.
-///
-/// ```
-/// use schrund::trip::route::Stretch;
-///
-/// let roped = [(1000.0, 1400.0), (0.0, 300.0), (1500.0, 1600.0)].map(|(from_m, to_m)| Stretch { from_m, to_m });
-/// let merged = Stretch::merged(roped.to_vec(), 150.0);
-/// assert_eq!(merged, [Stretch { from_m: 0.0, to_m: 300.0 }, Stretch { from_m: 1000.0, to_m: 1600.0 }]);
-/// assert_eq!(merged[1].length_m(), 600.0);
-/// ```
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Stretch {
-    /// Where it begins, metres of chainage.
-    pub from_m: f64,
-    /// Where it ends, metres of chainage; never before `from_m`.
-    pub to_m: f64,
-}
-
-impl Stretch {
-    /// Metres from its begin to its end.
-    #[must_use]
-    pub fn length_m(&self) -> f64 {
-        self.to_m - self.from_m
-    }
-
-    /// Whether the two share a point.
-    #[must_use]
-    pub fn meets(&self, other: &Self) -> bool {
-        self.from_m <= other.to_m && other.from_m <= self.to_m
-    }
-
-    /// Whether the two share more than a point.
-    #[must_use]
-    pub fn overlaps(&self, other: &Self) -> bool {
-        self.from_m < other.to_m && other.from_m < self.to_m
-    }
-
-    /// The parts of others that lie on this stretch, in their order.
-    #[must_use]
-    pub fn clip(&self, others: &[Self]) -> Vec<Self> {
-        let part = |other: &Self| Self {
-            from_m: other.from_m.max(self.from_m),
-            to_m: other.to_m.min(self.to_m),
-        };
-        let mut parts: Vec<Self> = others.iter().map(part).collect();
-        parts.retain(|part| part.from_m < part.to_m);
-        parts
-    }
-
-    /// Stretches in order, those that meet within `gap_m` made one.
-    #[must_use]
-    pub fn merged(mut stretches: Vec<Self>, gap_m: f64) -> Vec<Self> {
-        stretches.sort_by(|a, b| a.from_m.total_cmp(&b.from_m));
-        let mut merged: Vec<Self> = Vec::new();
-        for next in stretches {
-            match merged.last_mut() {
-                Some(last) if next.from_m - last.to_m <= gap_m => {
-                    last.to_m = last.to_m.max(next.to_m)
-                }
-                _ => merged.push(next),
-            }
-        }
-        merged
-    }
+/// As many of each.
+#[derive(Clone, Debug, Default, PartialEq)]
+struct StageLine {
+    points: Vec<LonLat>,
+    heights_m: Vec<Option<f32>>,
+    chainage_m: Vec<f64>,
 }
 
 /// A place where the receiver was off: the line ends and goes on elsewhere.
@@ -212,8 +159,8 @@ impl Stage {
     /// Adds the next point of the running segment. Repeats of the last position are dropped (their
     /// height is kept where the first had none), also where a new segment begins with them.
     pub fn push(&mut self, at: LonLat, height_m: Option<f32>) {
-        let starts_segment = self.breaks.last() == Some(&self.points.len());
-        let Some(&last) = self.points.last() else {
+        let starts_segment = self.breaks.last() == Some(&self.line.points.len());
+        let Some(&last) = self.line.points.last() else {
             self.append(at, height_m, 0.0);
             return;
         };
@@ -222,7 +169,7 @@ impl Stage {
         if here == last {
             // A segment that goes on where the last one ended is no jump.
             self.breaks.pop_if(|_| starts_segment);
-            if let Some(height) = self.heights_m.last_mut() {
+            if let Some(height) = Arc::make_mut(&mut self.line).heights_m.last_mut() {
                 *height = height.or(height_m);
             }
         } else if starts_segment {
@@ -233,15 +180,16 @@ impl Stage {
     }
 
     fn append(&mut self, at: LonLat, height_m: Option<f32>, chainage_m: f64) {
-        self.points.push(at);
-        self.heights_m.push(height_m);
-        self.chainage_m.push(chainage_m);
+        let line = Arc::make_mut(&mut self.line);
+        line.points.push(at);
+        line.heights_m.push(height_m);
+        line.chainage_m.push(chainage_m);
     }
 
     /// Ends the running segment: the next point begins a new one. Empty segments leave no trace.
     pub fn break_segment(&mut self) {
-        if !self.points.is_empty() && self.breaks.last() != Some(&self.points.len()) {
-            self.breaks.push(self.points.len());
+        if !self.line.points.is_empty() && self.breaks.last() != Some(&self.line.points.len()) {
+            self.breaks.push(self.line.points.len());
         }
     }
 
@@ -249,11 +197,12 @@ impl Stage {
     /// Returns whether there was such a point.
     pub fn drop_lone_point(&mut self) -> bool {
         let start = self.breaks.last().copied().unwrap_or(0);
-        let lone = self.points.len() == start + 1;
+        let lone = self.line.points.len() == start + 1;
         if lone {
-            self.points.pop();
-            self.heights_m.pop();
-            self.chainage_m.pop();
+            let line = Arc::make_mut(&mut self.line);
+            line.points.pop();
+            line.heights_m.pop();
+            line.chainage_m.pop();
         }
         lone
     }
@@ -261,7 +210,7 @@ impl Stage {
     /// Metres walked.
     #[must_use]
     pub fn length_m(&self) -> f64 {
-        self.chainage_m.last().copied().unwrap_or(0.0)
+        self.line.chainage_m.last().copied().unwrap_or(0.0)
     }
 
     /// All of it.
@@ -276,35 +225,35 @@ impl Stage {
     /// The points, repeats dropped, in walking order.
     #[must_use]
     pub fn points(&self) -> &[LonLat] {
-        &self.points
+        &self.line.points
     }
 
     /// The height the file gives for each point.
     #[must_use]
     pub fn heights_m(&self) -> &[Option<f32>] {
-        &self.heights_m
+        &self.line.heights_m
     }
 
     /// Chainage of each point; equal values only on both sides of a jump.
     #[must_use]
     pub fn chainage_m(&self) -> &[f64] {
-        &self.chainage_m
+        &self.line.chainage_m
     }
 
     /// The place at a chainage, on the edge that holds it (the later side of a jump); chainages outside
     /// the stage give its ends. `None` only for a stage without points.
     #[must_use]
     pub fn at(&self, chainage_m: f64) -> Option<LonLat> {
-        let after = self.chainage_m.partition_point(|&c| c <= chainage_m);
-        let (Some(from), Some(&end)) = (after.checked_sub(1), self.points.last()) else {
-            return self.points.first().copied();
+        let after = self.line.chainage_m.partition_point(|&c| c <= chainage_m);
+        let (Some(from), Some(&end)) = (after.checked_sub(1), self.line.points.last()) else {
+            return self.line.points.first().copied();
         };
-        let Some(&to) = self.points.get(after) else {
+        let Some(&to) = self.line.points.get(after) else {
             return Some(end);
         };
-        let walked_m = chainage_m - self.chainage_m[from];
-        let edge_m = self.chainage_m[after] - self.chainage_m[from];
-        Some(self.points[from].walked(to, edge_m, walked_m))
+        let walked_m = chainage_m - self.line.chainage_m[from];
+        let edge_m = self.line.chainage_m[after] - self.line.chainage_m[from];
+        Some(self.line.points[from].walked(to, edge_m, walked_m))
     }
 
     /// The line of a stretch with its ends, in as many parts as jumps cut it into.
@@ -312,7 +261,10 @@ impl Stage {
     pub fn line(&self, stretch: Stretch) -> Vec<Vec<LonLat>> {
         let mut parts = Vec::new();
         for range in self.segments() {
-            let (start_m, end_m) = (self.chainage_m[range.start], self.chainage_m[range.end - 1]);
+            let (start_m, end_m) = (
+                self.line.chainage_m[range.start],
+                self.line.chainage_m[range.end - 1],
+            );
             let (from_m, to_m) = (stretch.from_m.max(start_m), stretch.to_m.min(end_m));
             if from_m < to_m {
                 parts.push(self.line_in_segment(&range, from_m, to_m));
@@ -327,16 +279,20 @@ impl Stage {
         from_m: f64,
         to_m: f64,
     ) -> Vec<LonLat> {
-        let chainage = &self.chainage_m[range.clone()];
+        let chainage = &self.line.chainage_m[range.clone()];
         let first = range.start + chainage.partition_point(|&c| c <= from_m);
         let last = range.start + chainage.partition_point(|&c| c < to_m);
         let end = |m: f64, after: usize| {
             let before = after.saturating_sub(1).max(range.start);
             let after = after.min(range.end - 1);
-            let edge_m = self.chainage_m[after] - self.chainage_m[before];
-            self.points[before].walked(self.points[after], edge_m, m - self.chainage_m[before])
+            let edge_m = self.line.chainage_m[after] - self.line.chainage_m[before];
+            self.line.points[before].walked(
+                self.line.points[after],
+                edge_m,
+                m - self.line.chainage_m[before],
+            )
         };
-        let inner = self.points[first..last.max(first)].iter().copied();
+        let inner = self.line.points[first..last.max(first)].iter().copied();
         std::iter::once(end(from_m, first))
             .chain(inner)
             .chain(std::iter::once(end(to_m, last)))
@@ -350,7 +306,7 @@ impl Stage {
             .breaks
             .iter()
             .copied()
-            .chain(std::iter::once(self.points.len()));
+            .chain(std::iter::once(self.line.points.len()));
         starts
             .zip(ends)
             .map(|(from, to)| from..to)
@@ -361,19 +317,19 @@ impl Stage {
     pub fn jumps(&self) -> impl Iterator<Item = Jump> + '_ {
         self.breaks
             .iter()
-            .filter(|&&i| i > 0 && i < self.points.len())
+            .filter(|&&i| i > 0 && i < self.line.points.len())
             .map(|&i| Jump {
-                at_m: self.chainage_m[i],
-                length_m: self.points[i - 1].distance_m(self.points[i]),
-                from: self.points[i - 1],
-                to: self.points[i],
+                at_m: self.line.chainage_m[i],
+                length_m: self.line.points[i - 1].distance_m(self.line.points[i]),
+                from: self.line.points[i - 1],
+                to: self.line.points[i],
             })
     }
 
     /// The part of the line about a place that no jump breaks; a place at a jump lies behind it.
     #[must_use]
     pub fn unbroken(&self, at_m: f64) -> Stretch {
-        let at = |i: &usize| self.chainage_m.get(*i).copied();
+        let at = |i: &usize| self.line.chainage_m.get(*i).copied();
         // Breaks stand in walking order, so do their chainages.
         let passed = |i: &usize| at(i).is_some_and(|jump_m| jump_m <= at_m);
         let (behind, ahead) = self.breaks.split_at(self.breaks.partition_point(passed));
@@ -397,7 +353,7 @@ impl Stage {
     /// no point.
     #[must_use]
     pub fn gap_to(&self, next: &Self) -> Option<Jump> {
-        let (from, to) = (*self.points.last()?, *next.points.first()?);
+        let (from, to) = (*self.line.points.last()?, *next.points().first()?);
         Some(Jump {
             at_m: self.length_m(),
             length_m: from.distance_m(to),

@@ -10,7 +10,9 @@ use crate::{
 
 /// From stop to stop; nothing where the leg has none.
 pub(super) fn parts(leg: &RopedLeg<'_>, hours: &Hours, rules: &Rules) -> Vec<LegPart> {
-    let stops = hours.parts.iter().any(|part| part.stop.is_some());
+    if hours.parts.iter().all(|part| part.stop.is_none()) {
+        return Vec::new();
+    }
     let mut parts = Vec::new();
     let mut now = hours
         .clock
@@ -39,5 +41,5 @@ pub(super) fn parts(leg: &RopedLeg<'_>, hours: &Hours, rules: &Rules) -> Vec<Leg
             end_height_m: height_m(leg, part.stretch.to_m),
         });
     }
-    if stops { parts } else { Vec::new() }
+    parts
 }

@@ -11,7 +11,7 @@ pub(crate) struct SurveyArgs {
     /// The tracks: GPX files, folders of them, http(s) addresses, or - for standard input.
     #[arg(required = true, value_name = "TRACK")]
     pub(crate) tracks: Vec<String>,
-    /// The ice: a GeoJSON file, an http(s) address, or - for standard input.
+    /// The ice: a GeoJSON or FlatGeobuf file, an http(s) address, or - for standard input.
     #[arg(help_heading = ICE, display_order = 0, long, value_name = "FILE")]
     pub(crate) zones: String,
     #[command(flatten)]

@@ -287,12 +287,18 @@ impl<'n> GpxDocument<'n> {
         let Some(part) = self.part.as_mut().filter(|_| plain) else {
             return;
         };
-        while let Some(point) = plain::point(lines.at_hand()) {
-            part.points += 1;
-            part.in_segment += 1;
-            part.stage
-                .push(self.odd.taken_back(point.at), point.height_m);
-            lines.consume(point.bytes);
+        loop {
+            let points = plain::points(lines.at_hand());
+            if points.is_empty() {
+                return;
+            }
+            part.points += points.len();
+            part.in_segment += points.len();
+            lines.consume(plain::length(&points));
+            for point in points {
+                let at = self.odd.taken_back(point.at);
+                part.stage.push(at, point.height_m);
+            }
         }
     }
 

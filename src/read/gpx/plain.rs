@@ -5,9 +5,9 @@
 
 use std::borrow::Cow;
 
-use memchr::memchr;
+use memchr::{memchr, memmem};
 
-use crate::geometry::LonLat;
+use crate::{cores, geometry::LonLat};
 
 use super::fix::{self, WrittenPosition};
 
@@ -20,8 +20,60 @@ pub(super) struct PlainPoint {
     pub(super) bytes: usize,
 }
 
+/// A shorter text is read sooner on one core, bytes. Our judgement, by the benchmark.
+const LONG_BYTES: usize = 16 * 1024;
+
+/// So many points on end are a sign that more come. Our judgement.
+const A_RUN: usize = 32;
+
+/// The points that a text begins with, one behind the other; of a long run of them the halves side by side.
+pub(super) fn points(text: &[u8]) -> Vec<PlainPoint> {
+    let mut points = run(text, A_RUN);
+    if points.len() < A_RUN {
+        return points;
+    }
+    let rest = text.get(length(&points)..).unwrap_or_default();
+    let Some((first, second)) = halves(rest) else {
+        points.extend(run(rest, usize::MAX));
+        return points;
+    };
+    let (near, far) = cores::both(|| run(first, usize::MAX), || run(second, usize::MAX));
+    // Behind something else the second half begins who knows where.
+    let far = if length(&near) == first.len() {
+        far
+    } else {
+        Vec::new()
+    };
+    points.extend(near.into_iter().chain(far));
+    points
+}
+
+/// What points take of a text, bytes.
+pub(super) fn length(points: &[PlainPoint]) -> usize {
+    points.iter().map(|point| point.bytes).sum()
+}
+
+/// A long text in front of a point near its middle and from there on, the white space before it included.
+fn halves(text: &[u8]) -> Option<(&[u8], &[u8])> {
+    let middle = (text.len() > LONG_BYTES).then_some(text.len() / 2)?;
+    let next = memmem::find(text.get(middle..)?, b"<trkpt")?;
+    let first = text.get(..middle + next)?.trim_ascii_end();
+    text.split_at_checked(first.len())
+}
+
+/// So many at most, one by one.
+fn run(text: &[u8], most: usize) -> Vec<PlainPoint> {
+    let mut rest = text;
+    let next = || {
+        let point = point(rest)?;
+        rest = rest.get(point.bytes..)?;
+        Some(point)
+    };
+    std::iter::from_fn(next).take(most).collect()
+}
+
 /// The point that a text begins with, white space before it included.
-pub(super) fn point(text: &[u8]) -> Option<PlainPoint> {
+fn point(text: &[u8]) -> Option<PlainPoint> {
     let mut rest = Rest(text);
     rest.space();
     let written = rest.position()?;
@@ -121,6 +173,34 @@ mod tests {
         assert_eq!((read.height_m, read.bytes), (Some(2800.5), text.len() - 1));
         let bare = point(b"<trkpt lat=\"1\" lon=\"2\"/>").expect("a plain point");
         assert_eq!(bare.height_m, None);
+    }
+
+    #[test]
+    fn of_a_long_text_the_halves_are_read_to_the_first_other_element() {
+        let point = |i: usize| {
+            format!(
+                "\n  <trkpt lat=\"46.5\" lon=\"{}.5\"><ele>1</ele></trkpt>",
+                i % 180
+            )
+        };
+        let text: String = (0..1000).map(point).collect();
+        assert!(text.len() > 2 * LONG_BYTES, "{}", text.len());
+        let all = points(text.as_bytes());
+        assert_eq!(all, run(text.as_bytes(), usize::MAX));
+        assert_eq!(all.len(), 1000);
+        for other in [3, 499, 500, 501, 997] {
+            let comment = point(other).replace("</ele>", "</ele><!-- -->");
+            let parts = [
+                (0..other).map(point).collect(),
+                comment,
+                (other..1000).map(point).collect::<String>(),
+            ];
+            assert_eq!(
+                points(parts.concat().as_bytes()),
+                all[..other],
+                "as far as number {other}"
+            );
+        }
     }
 
     #[test]
