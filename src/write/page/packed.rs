@@ -1,11 +1,11 @@
 //! What every page holds, as `.ci/page` packed it last: it writes this file. The names end in a hash of the sources.
 
 /// The names of what was packed.
-pub(super) const NAMES: &str = "core-383b3530eb67 page-54008b07057c";
+pub(super) const NAMES: &str = "core-08ae508bc04a page-bf5ce292913b";
 /// The program as WebAssembly, in xz.
-pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-383b3530eb67.wasm.xz");
+pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-08ae508bc04a.wasm.xz");
 /// What draws and replans.
-pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-54008b07057c.js");
+pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-bf5ce292913b.js");
 /// What it looks like, beside the report.
 pub(super) const STYLE: &str = include_str!("../../page/page.css");
 /// What it begins with, without words.
