@@ -80,7 +80,7 @@ export async function ropesLost(bench) {
   await sheet.tab('Field');
   bench.check('a way taken: the trip says the long sling, another set-up is told, the cards are gone', /^sling_m = 2.4$/m.test(trip) && taken !== before && gone === 0, `${trip} ${gone}`);
   await sheet.after(() => page.locator('.app-back button').first().tap());
-  bench.check('a way taken back: what is tied is as before', /^Take back: Another way/.test(says) && (await tied()) === before, `${says}\n${await tied()}\n${before}`);
+  bench.check('a way taken back: what is tied is as before', /^Take back: .*Another way/.test(says) && (await tied()) === before, `${says}\n${await tied()}\n${before}`);
   const outside = [];
   for (const [language, size] of [['en', '100%'], ['en', '200%'], ['de', '200%'], ['de', '100%']]) {
     await page.locator('.app-language').selectOption(language);
@@ -97,6 +97,8 @@ export async function ropesLost(bench) {
   bench.check('ropes lost: ways of before are gone with the change', (await ways.locator('.way').count()) === 0);
   await page.locator('.app-longer').getByRole('button', { name: 'Ways to split the party and use the ropes' }).tap();
   await ways.locator('.ways .way').first().waitFor({ timeout: 5000 }).catch(() => {});
+  const [offered, none] = await Promise.all([ways.getByRole('button', { name: 'Plan with this way' }).count(), ways.locator('.ways > li').evaluateAll((all) => all.every((one) => one.textContent.includes('outside')))]);
+  bench.check('ropes lost: a way that does not hold is not offered to plan with', none && offered === 0, `${none} ${offered}`);
   const box = await ways.boundingBox();
   bench.check('ropes lost: the answer that tells of the ways leads to them', (await ways.locator('.ways .way').count()) > 0 && box.y > 100 && box.y < 600, JSON.stringify(box));
   await press(sheet, '− rope thin');

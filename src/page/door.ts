@@ -196,6 +196,8 @@ export interface Ways {
 /** A way, and what a trip file says otherwise to plan it: nothing where the trip is that way; null where no trip file can say it. */
 export interface Card {
   readonly html: Html;
+  /** Where nothing holds it is no way to go on. */
+  readonly holds: boolean;
   readonly trip: {
     readonly teams?: readonly number[];
     readonly practice?: string;

@@ -69,7 +69,12 @@ export class GapHere {
   private ofZones(here: readonly Drawn[]): Field {
     const keys = here.map((zone) => zone.key);
     const zones = () => this.desk.store.state.zones.filter((zone) => keys.includes(zone.key));
-    return this.metres(() => shown(widest(zones())), (state, text) => withGap(state, keys, text), () => keys);
+    // One number with its unit, as a text in the file, is seen as that number; a range and whatever else is left as it is.
+    const seen = () => {
+      const gap = widest(zones());
+      return shown(typeof gap === "string" && /^\s*\d+([.,]\d{1,2})?\s*m?\s*$/.test(gap) ? about(gap) : gap);
+    };
+    return this.metres(seen, (state, text) => withGap(state, keys, text), () => keys);
   }
 
   /** A gap that is typed makes the zone, one that is emptied takes it away again. */

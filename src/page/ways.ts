@@ -81,9 +81,10 @@ export class Ways implements Part {
     ];
   }
 
-  private card({ html, trip }: Card): HTMLElement {
+  private card({ html, holds, trip }: Card): HTMLElement {
     const { words } = this.desk;
     const card = written("li", {}, html);
+    if (!holds) return card;
     if (!trip) card.append(make("p", { class: "app-fine" }, words("draw-ways-joined")));
     else if (Object.keys(trip).length === 0) card.append(make("p", { class: "app-fine" }, words("draw-ways-now")));
     else card.append(button(words("draw-ways-take"), () => this.plan(trip), { class: "app-button app-big app-wide", "data-leads": true }));

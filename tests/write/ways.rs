@@ -96,3 +96,17 @@ fn what_the_leader_wrote_stays_text_on_the_cards() {
     assert!(text(page.root_element()).contains("onerror=alert(1)"));
     assert!(select(&page, "img").is_empty(), "{}", page.html());
 }
+
+#[test]
+fn a_card_says_whether_its_way_holds_and_what_a_trip_says_of_it() {
+    for (options, holds) in [(options(3, &[60.0]), true), (options(5, &[30.0]), false)] {
+        let json = ways::json(&options, Voice::default()).unwrap();
+        let answer: serde_json::Value = serde_json::from_str(&json).unwrap();
+        for (card, way) in answer["ways"].as_array().unwrap().iter().zip(&options.ways) {
+            assert_eq!(card["holds"], holds, "{way:?}");
+            assert_eq!(card["trip"].is_object(), way.trip.is_some(), "{way:?}");
+            let told = card["html"].as_str().unwrap();
+            assert_eq!(told.contains("missing this way"), !holds, "{told}");
+        }
+    }
+}

@@ -70,7 +70,7 @@ way-without = { $who }: { $spacing } Abstand{ $varies ->
    *[no] {""}
  }; am meisten braucht Teil { $leg }, { $needed } Seil, und keines ist übrig
 way-unroped = { $who }: kein Teil verlangt das Seil
-way-left = Mindestens halten einen Sturz
-way-help = Eine zweite Seilschaft hilft
-way-coil = Längstes nötiges Restseil
+way-left = So viele halten einen Sturz mindestens
+way-help = Zweite Seilschaft zur Hilfe
+way-coil = Größter Bedarf an Restseil
 way-not-by-rope = das Seil ist lang genug: eine Spalte, ein Sturz, eine Bergung oder das Gelände spricht dagegen

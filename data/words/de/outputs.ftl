@@ -167,7 +167,7 @@ clock-turn-slower = { $kind ->
     [of] ; eine langsamere Gruppe bis { $at }
    *[off] ; eine langsamere Gruppe bei { $place } bis { $at }
 }
-clock-turn-slower-first = ; eine langsamere Gruppe schon bei { $place }, bis { $at }
+clock-turn-slower-first = ; wer langsamer ist, kehrt schon bei { $place } um, dort bis { $at }
 clock-turn-slower-due = ; eine langsamere Gruppe hätte schon umkehren sollen
 clock-on-the-way-turn = { $late ->
     [yes] später Aufbruch: { "" }

@@ -167,7 +167,7 @@ clock-turn-slower = { $kind ->
     [of] ; a slower party by { $at }
    *[off] ; a slower party at { $place } by { $at }
 }
-clock-turn-slower-first = ; a slower party sooner, at { $place }, by { $at }
+clock-turn-slower-first = ; whoever is slower turns at { $place } already, there by { $at }
 clock-turn-slower-due = ; a slower party should have turned by here
 clock-on-the-way-turn = { $late ->
     [yes] a late start: { "" }

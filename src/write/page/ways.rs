@@ -3,7 +3,10 @@
 use serde::Serialize;
 
 use crate::{
-    plan::options::{Options, WayTrip},
+    plan::{
+        options::{Options, Way, WayTrip},
+        verdict::Verdict,
+    },
     say::voice::Voice,
     write::{parts::way, report},
 };
@@ -27,14 +30,16 @@ use crate::{
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 pub fn json(options: &Options, voice: Voice) -> Result<String, serde_json::Error> {
-    let card = |way| Card {
+    let shown = way::shown(&options.ways).iter();
+    let cards = shown.map(|way: &Way| Card {
         html: report::ways::card(way, options.ways.len(), voice).into_string(),
         trip: way.trip.as_ref(),
-    };
+        holds: way.verdict != Verdict::Outside && way.short_m <= 0.0,
+    });
     serde_json::to_string(&Ways {
         faults: [],
         head: report::ways::head(options, voice).into_string(),
-        ways: way::shown(&options.ways).iter().map(card).collect(),
+        ways: cards.collect(),
         foot: report::ways::foot(options, voice).into_string(),
     })
 }
@@ -53,4 +58,6 @@ struct Card<'a> {
     html: String,
     /// Null where no trip file can say it.
     trip: Option<&'a WayTrip>,
+    /// It is no way to go on where nothing holds.
+    holds: bool,
 }
