@@ -33,14 +33,14 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const hour = plan.hours.find(({ stage, to_m }) => stage === place.stage && (to_m === null || place.at_m < to_m));
   const says = hour ? hourLine(hour, plannedAt(leg, place), desk) : null;
   const behind = wayBack(behindOf(plan, place), desk);
-  // Past the turning place it matters what turning back leads over; and where nothing holds, whether that way is better.
-  const past = says && hour?.late && hour.to_m === null;
-  const over = past || !fits ? behind : [];
-  const late = says && hour?.late ? [says] : [];
-  const then = next(leg, verdict, ahead, desk);
+  // Past the turning place it matters what turning back leads over.
+  const past = hour?.late === true && hour.to_m === null;
+  const late = says && hour?.late ? [says, ...(past ? behind : [])] : [];
+  // Where nothing holds it matters more than what comes behind there.
+  const then = !fits && !past && behind.length > 0 ? behind : next(leg, verdict, ahead, desk);
   const what = todo(leg, verdict, ahead, desk);
   // Where nothing is to be done on the ice, the hour is what is to be done.
-  const lines = isDue(leg, verdict, ahead) ? [line, ...what, ...late, ...over, ...then] : [line, ...late, ...over, ...what, ...then];
+  const lines = isDue(leg, verdict, ahead) ? [line, ...what, ...late, ...then] : [line, ...late, ...what, ...then];
   return { lines, spare: hour?.late ? null : says, longer: [...behind.map((line) => line.cloneNode(true) as HTMLElement), ...comes, ...would, own, ...zones, ...(says && !hour?.late ? [says.cloneNode(true) as HTMLElement] : [])] };
 }
 
