@@ -87,13 +87,7 @@ impl<'j> Survey<'j> {
     /// # Errors
     /// The party cannot go, or a terrain file is broken where it is read.
     pub fn of(&self, route: &Route) -> Result<TrackFacts, Vec<Fault>> {
-        let case = Brief {
-            route,
-            halts: &[],
-            ..self.job.case()
-        };
-        let ice = [Arc::clone(&self.zones), Arc::clone(&self.glaciers)];
-        self.told(case, ice)
+        self.of_line_near(route, IceNear::default())
     }
 
     /// The same, where ice near the line was read for it alone: that stands in the place of the job's.

@@ -65,10 +65,15 @@ pub(crate) fn over_kept_ground(args: &JobArgs) -> Result<Job, Vec<Fault>> {
 
 fn sources(args: &JobArgs) -> Sources<'static> {
     let mut own = Sources::new(text(&args.route), text(&args.zones));
-    // What comes from an address was fetched whole when it was opened as a text.
-    let here = Path::new(&args.zones).is_file() && source::can_be_sought(&args.zones);
-    own.zones_near = here.then(|| sought(&args.zones));
+    own.zones_near = zones_sought(&args.zones);
     laid_over(own, &args.laid)
+}
+
+/// A zones file that is read here and there: one on this machine, since what comes from an address was fetched whole when it was
+/// opened as a text.
+pub(crate) fn zones_sought(name: &str) -> Option<Input<Seekable>> {
+    let here = Path::new(name).is_file() && source::can_be_sought(name);
+    here.then(|| sought(name))
 }
 
 /// What is laid beside route and ice, with them.

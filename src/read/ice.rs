@@ -41,7 +41,7 @@ pub(super) fn zones(
 /// It could not be opened or has no index, the width makes no sense, or a zone near the line is at fault.
 ///
 /// ```
-/// use schrund::{example, fault::Code, read::{input::{Input, Seekable}, lay}};
+/// use schrund::{example, read::{input::{Input, Seekable}, lay}};
 ///
 /// let held: Seekable = Box::new(std::io::Cursor::new(example::PAIR_GLACIERS_GEOJSON.as_bytes()));
 /// let line = example::pair()?.route;

@@ -15,7 +15,7 @@ use flatgeobuf::{
     },
 };
 
-use crate::{RUNS, run, workload};
+use crate::{run, some_runs, workload};
 
 /// Columns, rows and vertices: 275,000 outlines, about a gigabyte.
 const PLANET: (u32, u32, u32) = (550, 500, 220);
@@ -75,9 +75,7 @@ fn plan(how: &str, files: &[&str]) {
         &["--party", "3", "--format", "geojson", "-q"],
     ]
     .concat();
-    let mut runs: Vec<_> = (0..RUNS).map(|_| run(&call)).collect();
-    runs.sort();
-    told(&format!("plan, the outlines {how}"), runs[RUNS / 2]);
+    told(&format!("plan, the outlines {how}"), some_runs(&call));
 }
 
 fn survey(folders: &[String], ice: &str, tracks: u32) {

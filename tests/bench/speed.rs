@@ -100,10 +100,7 @@ fn whole_runs(folder: &Path) -> Result<()> {
 }
 
 fn report(args: &[&str], inputs: &[&str]) {
-    let mut runs: Vec<(Duration, u64)> = (0..RUNS).map(|_| run(args)).collect();
-    runs.sort();
-    let (median, _) = runs[RUNS / 2];
-    let peak_kb = runs.iter().map(|(_, kb)| *kb).max().unwrap_or_default();
+    let (median, peak_kb) = some_runs(args);
     let bytes: u64 = inputs
         .iter()
         .map(|p| fs::metadata(p).map_or(0, |m| m.len()))
@@ -124,6 +121,14 @@ fn report(args: &[&str], inputs: &[&str]) {
         median.as_secs_f64(),
         peak_kb as f64 / 1e3
     );
+}
+
+/// Of some runs the median and the greatest memory, kilobytes.
+fn some_runs(args: &[&str]) -> (Duration, u64) {
+    let mut runs: Vec<(Duration, u64)> = (0..RUNS).map(|_| run(args)).collect();
+    runs.sort();
+    let peak_kb = runs.iter().map(|(_, kb)| *kb).max().unwrap_or_default();
+    (runs[RUNS / 2].0, peak_kb)
 }
 
 /// One run: wall time and the greatest memory the kernel saw (0 where it does not tell).

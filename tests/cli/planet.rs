@@ -222,14 +222,19 @@ fn zones_of_a_file_with_an_index_are_looked_up() {
     }
 }
 
+/// Three tracks; the last one lies far from all ice.
+fn tracks(folder: &Path) {
+    fs::create_dir(folder).unwrap();
+    for (name, at) in [("a", (7.5, 46.0)), ("b", (8.3, 46.01)), ("c", (12.0, 46.0))] {
+        fs::write(folder.join(format!("{name}.gpx")), route(at.0, at.1)).unwrap();
+    }
+}
+
 #[test]
 fn a_survey_reads_of_an_inventory_what_lies_near_each_track() {
     let folder = tempdir().unwrap();
     let of = |name: &str| folder.path().join(name);
-    fs::create_dir(of("tracks")).unwrap();
-    for (name, at) in [("a", (7.5, 46.0)), ("b", (8.3, 46.01)), ("c", (12.0, 46.0))] {
-        fs::write(of(&format!("tracks/{name}.gpx")), route(at.0, at.1)).unwrap();
-    }
+    tracks(&of("tracks"));
     fs::write(
         of("none.geojson"),
         r#"{"type":"FeatureCollection","features":[]}"#,
@@ -273,10 +278,7 @@ fn a_survey_reads_of_an_inventory_what_lies_near_each_track() {
 fn a_survey_reads_of_zones_what_lies_near_each_track() {
     let folder = tempdir().unwrap();
     let of = |name: &str| folder.path().join(name);
-    fs::create_dir(of("tracks")).unwrap();
-    for (name, at) in [("a", (7.5, 46.0)), ("b", (8.3, 46.01)), ("c", (12.0, 46.0))] {
-        fs::write(of(&format!("tracks/{name}.gpx")), route(at.0, at.1)).unwrap();
-    }
+    tracks(&of("tracks"));
     let all = planet(12);
     let bytes = flatgeobuf(&all, Form::default());
     fs::write(of("ice.fgb"), &bytes).unwrap();

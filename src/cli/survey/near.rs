@@ -2,7 +2,6 @@
 
 use std::{
     collections::BTreeMap,
-    path::Path,
     sync::{Mutex, PoisonError},
 };
 
@@ -40,9 +39,7 @@ impl IndexedIce {
         if glaciers.is_some() {
             (sources.glaciers_near, sources.glaciers_later) = (None, true);
         }
-        let here = Path::new(&args.zones).is_file();
-        let mut zones = here.then(|| inputs::sought(&args.zones));
-        sources.zones_later = has_index(&mut zones);
+        sources.zones_later = has_index(&mut inputs::zones_sought(&args.zones));
         let zones = sources.zones_later.then(|| args.zones.clone());
         Self {
             zones: zones.map(IndexedFile::new),

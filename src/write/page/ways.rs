@@ -3,10 +3,7 @@
 use serde::Serialize;
 
 use crate::{
-    plan::{
-        options::{Options, Way, WayTrip},
-        verdict::Verdict,
-    },
+    plan::options::{Options, Way, WayTrip},
     say::voice::Voice,
     write::{parts::way, report},
 };
@@ -34,7 +31,7 @@ pub fn json(options: &Options, voice: Voice) -> Result<String, serde_json::Error
     let cards = shown.map(|way: &Way| Card {
         html: report::ways::card(way, options.ways.len(), voice).into_string(),
         trip: way.trip.as_ref(),
-        holds: way.verdict != Verdict::Outside && way.short_m <= 0.0,
+        holds: way::holds(way),
     });
     serde_json::to_string(&Ways {
         faults: [],

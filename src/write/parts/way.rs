@@ -66,6 +66,11 @@ pub(in crate::write) fn help(way: &Way, voice: Voice) -> Said {
     voice.say(if way.another_team { "yes" } else { "no" }, &[])
 }
 
+/// Whether it is a way to go on: a set-up and ropes that hold, whatever else is said of it.
+pub(in crate::write) fn holds(way: &Way) -> bool {
+    way.verdict != Verdict::Outside && way.short_m <= 0.0
+}
+
 /// What is done otherwise, what is missing, and why a way that holds is shown among so many.
 pub(in crate::write) fn said(way: &Way, all: usize, voice: Voice) -> Vec<Said> {
     let mut says = Vec::new();
@@ -85,7 +90,7 @@ pub(in crate::write) fn said(way: &Way, all: usize, voice: Voice) -> Vec<Said> {
         says.push(voice.say("options-changes", &[("count", count)]));
     }
     // What does not hold is best in nothing that counts.
-    if way.verdict != Verdict::Outside && way.short_m <= 0.0 {
+    if holds(way) {
         says.push(say::options::why(way, all, voice));
     }
     says
