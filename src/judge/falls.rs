@@ -3,7 +3,7 @@
 use crate::{
     fault::Level,
     judge::{place::place_at, steepest::steepest},
-    physics::{assumed::Snow, haul::Can},
+    physics::haul::Can,
     plan::{
         fact::Fact,
         fall::{Arrest, HaulAnswer, Held, HeldRun},
@@ -108,14 +108,11 @@ impl Alarm {
     /// What one run alone is an alarm for.
     fn of(run: &HeldRun, rules: &Rules) -> Option<Self> {
         let steeper = |deg: f64| run.steepest_deg().is_some_and(|steep| steep > deg);
-        match (run.snow, run.held) {
-            (Snow::Ice, Held::None) if steeper(rules[Rule::BareStopDeg]) => Some(Self::SteepIce),
-            (Snow::Ice, Held::None) if steeper(rules[Rule::BareSlipDeg]) => {
-                Some(Self::SlipPullsAll)
-            }
-            (Snow::Ice, _) => None,
-            (_, Held::None) => Some(Self::InNone),
-            (_, Held::Depends) if !run.in_centre => Some(Self::OffCentre),
+        match run.held {
+            Held::None if !run.in_sight => Some(Self::InNone),
+            Held::None if steeper(rules[Rule::BareStopDeg]) => Some(Self::SteepIce),
+            Held::None if steeper(rules[Rule::BareSlipDeg]) => Some(Self::SlipPullsAll),
+            Held::Depends if !run.in_sight && !run.in_centre => Some(Self::OffCentre),
             _ => None,
         }
     }

@@ -50,8 +50,7 @@ pub struct Arrest {
     pub down_deg: [f64; 2],
     /// Whether heights say how steep it is there.
     pub slope_known: bool,
-    /// The gap over which the falls of that place are held worst, along the route, metres: in steps of half a metre, the
-    /// greatest one or a narrower one, and 0 where nobody gave any.
+    /// The gap over which falls are held worst there, along the route, metres, in half metres; 0 where nobody gave any.
     pub gap_m: f64,
     /// Whether the model let the brake knots bear: only where the snow is known to be deep enough.
     pub knots_counted: bool,
@@ -64,7 +63,7 @@ pub struct Arrest {
     /// The verdict for everybody's fall, in rope order: the worst over all widths that the gap may have, which need not be the
     /// one over which the worst fall is held worst, and over climb and descent wherever the team stands on the leg as there.
     pub everybody: Vec<Held>,
-    /// Advice on the order; stands on the leg where the team is held worst, hidden gaps before bare ice, and only there.
+    /// Advice on the order; stands on the leg where the team is held worst, hidden gaps before those in sight, and only there.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub order: Option<OrderAdvice>,
 }
@@ -126,11 +125,12 @@ pub struct HeldRun {
     pub in_centre: bool,
     /// What the team stands on.
     pub snow: Snow,
+    /// Whether every gap there is in sight: drawn as bare ice and nothing else.
+    pub in_sight: bool,
     /// Position of somebody whose fall is held so, where it is steepest; absent where every fall is held in all cases.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub falls: Option<usize>,
-    /// How steeply the line falls in walking direction where it is steepest, degrees, negative where it climbs; absent where
-    /// no heights are known.
+    /// How steeply the line falls in walking direction at its steepest, degrees, negative up; absent without heights.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub down_deg: Option<f64>,
     /// Whether a gap width is given there; otherwise falls are judged as over a gap of no width, the mildest.
@@ -153,9 +153,9 @@ impl HeldRun {
     /// Whether another one says the same where this one ends.
     #[must_use]
     pub fn goes_on(&self, next: &Self) -> bool {
-        let said = |run: &Self| (run.held, run.in_centre, run.snow, run.gap_given);
-        let same = said(self) == said(next);
-        same && next.from_m - self.to_m < 1e-6
+        let gaps = |run: &Self| (run.in_sight, run.gap_given);
+        let said = |run: &Self| (run.held, run.in_centre, run.snow, gaps(run));
+        said(self) == said(next) && next.from_m - self.to_m < 1e-6
     }
 }
 

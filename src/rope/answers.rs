@@ -6,7 +6,7 @@ use crate::{
     cores,
     fault::refusal::Refusal,
     physics::{
-        assumed::{Assumed, Snow},
+        assumed::Assumed,
         hold_dynamic::Followed,
         holding::{Holding, Team},
     },
@@ -57,7 +57,7 @@ const WHOLE_PARTS: usize = 4;
 pub(crate) struct Answers {
     /// By place of the leg and of the team on it.
     falls: Vec<FallsOfLeg>,
-    /// By team number: on which leg it is held worst, hidden gaps before bare ice, and the advice on its order there.
+    /// By team number: on which leg it is held worst, hidden gaps before those in sight, and the advice on its order there.
     advice: BTreeMap<usize, (usize, Option<OrderAdvice>)>,
 }
 
@@ -244,7 +244,7 @@ impl AskedFalls<'_> {
 }
 
 /// How hard the hardest fall of a team is to hold, the leg it is on, the team there, and the fall. Nobody holds a fall on bare
-/// ice in any order, so hidden gaps come first.
+/// ice in any order, so hidden gaps come before those in sight.
 type HardestFall<'a> = ((bool, (u8, bool, f64)), usize, &'a Draft, &'a FallAnswer);
 
 fn advice(
@@ -257,7 +257,7 @@ fn advice(
     for (i, (leg, falls)) in legs.iter().zip(falls).enumerate() {
         for (draft, fall) in leg.teams.iter().zip(falls) {
             let Some(Ok(fall)) = fall else { continue };
-            let hidden = fall.team.snow != Snow::Ice;
+            let hidden = !fall.along.in_sight;
             let severity = (hidden, arrest::severity(&fall.holding));
             if worst.get(&draft.team).is_none_or(|(w, ..)| severity > *w) {
                 worst.insert(draft.team, (severity, i, draft, fall));

@@ -8,7 +8,6 @@ use crate::{
     legs::over::Over,
     meet::Contact,
     physics::{
-        assumed::Snow,
         bound,
         hold_dynamic::Followed,
         holding::{
@@ -37,6 +36,8 @@ pub(crate) struct HeldAlong {
     pub(crate) gaps_m: Vec<f64>,
     /// That place.
     pub(crate) piece: Stretch,
+    /// Whether every gap is in sight there.
+    pub(crate) in_sight: bool,
     /// Whether heights say how steep it is there.
     pub(crate) slope_known: bool,
     /// How steeply the ground falls in walking direction wherever the team stands as it does there, at least and at most,
@@ -155,6 +156,7 @@ impl AskedSlopes {
                 worst: team.clone(),
                 gaps_m: Vec::new(),
                 piece: incline.piece,
+                in_sight: at.stance.in_sight,
                 slope_known: incline.down_deg.is_some(),
                 down_deg: [0.0; 2],
             });
@@ -163,6 +165,7 @@ impl AskedSlopes {
                 known.worst = team;
                 known.gaps_m = stance::gaps_m(draft, at.gap_given).collect();
                 known.piece = incline.piece;
+                known.in_sight = at.stance.in_sight;
                 known.slope_known = incline.down_deg.is_some();
             }
             known.add(run, job.rules);
@@ -218,17 +221,17 @@ impl HeldAlong {
     }
 }
 
-/// On bare ice the slope decides what the answer is worth: pieces on either side of a threshold stay apart, or one short step
+/// Where every gap is in sight the slope decides what the answer is worth: pieces on either side of a threshold stay apart, or one short step
 /// would condemn the whole tongue.
 fn as_steep(a: &HeldRun, b: &HeldRun, rules: &Rules) -> bool {
     let over = |run: &HeldRun| {
         let steeper = |rule: Rule| run.steepest_deg().is_some_and(|deg| deg > rules[rule]);
         [Rule::BareSlipDeg, Rule::BareStopDeg].map(steeper)
     };
-    a.snow != Snow::Ice || over(a) == over(b)
+    !a.in_sight || over(a) == over(b)
 }
 
-/// What is worse: held in fewer cases, not in the centre, hidden gaps before bare ice, steeper.
+/// What is worse: held in fewer cases, not in the centre, hidden gaps before gaps in sight, steeper.
 type Rank = (Held, bool, bool, u8);
 
 /// How bad a place is.
@@ -237,7 +240,7 @@ struct Alarm(Rank);
 
 impl Alarm {
     fn of(run: &HeldRun, deg: u8) -> Self {
-        Self((run.held, !run.in_centre, run.snow != Snow::Ice, deg))
+        Self((run.held, !run.in_centre, !run.in_sight, deg))
     }
 }
 
@@ -253,6 +256,7 @@ fn run(incline: &Incline, at: FallPlace, lost: LostOver) -> HeldRun {
         },
         in_centre: on.in_centre,
         snow: at.stance.snow,
+        in_sight: at.stance.in_sight,
         falls: lost.faller.map(|faller| faller + 1),
         down_deg: incline.steeper_deg(),
         gap_given: at.gap_given,

@@ -23,19 +23,23 @@ pub(crate) struct Stance {
     pub(crate) snow: Snow,
     /// Whether brake knots bear: only where the snow is known to be deep enough.
     pub(crate) knots_bear: bool,
+    /// Whether every gap is in sight, which the leader's word about the snow does not make so.
+    pub(crate) in_sight: bool,
 }
 
 impl Stance {
-    /// Bare ice; everywhere else the leader's word about the snow holds.
+    /// On bare ice it is ice; everywhere else the leader's word about the snow holds.
     #[must_use]
     pub(crate) fn on(over: Over<'_>, rules: &Rules) -> Self {
+        let in_sight = over.bare_only();
         Self {
-            snow: if over.bare_only() {
+            snow: if in_sight {
                 Snow::Ice
             } else {
                 rules.choices.snow.value
             },
             knots_bear: over.bite(rules) == Bite::Yes,
+            in_sight,
         }
     }
 }

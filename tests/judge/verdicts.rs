@@ -109,6 +109,31 @@ fn bare_ice_is_an_alarm_only_where_it_is_steep() {
     );
 }
 
+/// Ice underfoot holds nobody; only ice that was drawn as bare shows its gaps.
+#[test]
+fn ice_as_the_snow_of_the_trip_does_not_bring_hidden_gaps_into_sight() {
+    let on = |zone: &str, snow: &str| {
+        let rules = format!("snow = \"{snow}\"");
+        let plan = Trip::straight(&[zone]).ropes(&[80.0]).rules(&rules).plan();
+        let leg = roped(&plan);
+        let falls = codes(&leg.findings);
+        let told = falls.into_iter().find(|code| code.starts_with("fall-"));
+        (leg.verdict, told.map(str::to_owned))
+    };
+    let stop = (Verdict::Stop, Some("fall-held-in-none".to_owned()));
+    for zone in [SNOW, r#"{"gap_m":4}"#, r#"{"gap_m":0}"#] {
+        assert_eq!(on(zone, "ice"), stop, "{zone}");
+    }
+    let bare = r#"{"gap_m":4,"surface":"bare","rope":"always"}"#;
+    assert_eq!(
+        on(bare, "ice"),
+        on(bare, "settled"),
+        "its gaps are in sight"
+    );
+    let words = ["soft", "settled", "firm", "refrozen", "ice"].map(|snow| on(SNOW, snow).0);
+    assert!(words.is_sorted(), "held by less, never milder: {words:?}");
+}
+
 /// A slip is not stopped by seeing the gaps.
 #[test]
 fn bare_ice_that_is_walked_without_a_rope_tells_where_it_is_steep() {
