@@ -4,6 +4,7 @@ use crate::{
     options::lines::WayDraft,
     plan::{
         leg::Verdict,
+        name::RopeName,
         options::{Change, Way},
     },
     practice::Rules,
@@ -40,7 +41,7 @@ impl Hand {
         let both = otherwise::joined(a, b, rules)?;
         let mass_kg = |rope: &Rope| share::mass_kg(rope.length_m, rope.diameter_mm, rules);
         let change = Change::JoinedRopes {
-            ropes: [first + 1, second + 1],
+            ropes: [RopeName::of(first + 1, a), RopeName::of(second + 1, b)],
             length_m: both.length_m,
         };
         let mut hand = Self::own(ropes);

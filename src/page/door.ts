@@ -193,7 +193,7 @@ export interface Ways {
   readonly foot: Html;
 }
 
-/** A way, and what a trip file says otherwise to plan it: nothing where the trip is that way; null where no trip file can say it. */
+/** A way, and what a trip file says otherwise to plan it: nothing where the trip is that way. */
 export interface Card {
   readonly html: Html;
   /** Where nothing holds it is no way to go on. */
@@ -202,9 +202,16 @@ export interface Card {
     readonly teams?: readonly number[];
     readonly practice?: string;
     readonly assume?: Readonly<Record<string, number>>;
-    /** Numbers of the ropes that are carried, from 1. */
-    readonly ropes?: readonly number[];
+    readonly ropes?: readonly Carried[];
   } | null;
+}
+
+/** A rope that a way carries: which of those at hand, from 1, and which is joined to it. */
+export interface Carried {
+  readonly rope: number;
+  readonly joined_to?: number;
+  readonly length_m: number;
+  readonly diameter_mm?: number;
 }
 
 /** `page trip`: a trip file, and all that it can hold. */

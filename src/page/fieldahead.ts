@@ -8,6 +8,9 @@ const ORDER: readonly Verdict[] = ["unroped", "inside", "look", "outside", "stop
 
 const rank = (verdict: Verdict): number => ORDER.indexOf(verdict);
 
+/** A milder word that holds on less than so many metres, between worse ones, is no news to whoever comes to it. Our judgement. */
+const CRUMB_M = 100;
+
 /** Whether a word asks for something to be done. */
 export const harsh = (verdict: Verdict): boolean => rank(verdict) >= rank("look");
 
@@ -53,10 +56,17 @@ export function aheadOf(plan: Planned, leg: Leg, place: Place): Ahead[] {
   }
   if (inLeg.length > 0) return inLeg;
   const isWorse = ({ piece }: Coming) => rank(piece.verdict) > rank(here.verdict);
-  const next = coming.find(({ piece }) => piece.verdict !== here.verdict);
+  const next = coming.find((one, at) => one.piece.verdict !== here.verdict && !isCrumb(one, coming[at + 1], here));
   const worse = coming.find(isWorse);
   if (!next) return [];
   return [told(next, place, isWorse(next)), ...(worse && worse !== next ? [told(worse, place, true)] : [])];
+}
+
+/** Whether a piece is soon over and what comes behind it is as bad as it is here; where the rope goes on or off it counts. */
+function isCrumb({ piece, ropes }: Coming, behind: Coming | undefined, here: Piece): boolean {
+  const milder = rank(piece.verdict) < rank(here.verdict) && piece.verdict !== "unroped" && !ropes;
+  const goesOn = behind !== undefined && !behind.ropes && rank(behind.piece.verdict) >= rank(here.verdict);
+  return milder && goesOn && piece.to_m - piece.from_m < CRUMB_M;
 }
 
 interface Coming {

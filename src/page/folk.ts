@@ -1,7 +1,8 @@
 /** Who goes and which ropes are at hand, out of the forms that a trip file has for them, and back. */
 
 import type { Trip, TripRope } from "./door";
-import { typed, withMember } from "./number";
+import { shown, typed, withMember } from "./number";
+import type { Words } from "./words";
 
 /** One person; a name or a mass may be missing. */
 export interface Person {
@@ -39,6 +40,14 @@ export function party(folk: readonly Person[]): Trip["party"] {
 
 /** The ropes of a trip. */
 export const ropes = (trip: Trip): readonly TripRope[] => (Array.isArray(trip.rope) ? trip.rope : []);
+
+/** The name of a rope, else its length. */
+export const ropeTitle = (rope: TripRope, words: Words): string => shown(rope["name"]) || `${shown(rope.length_m)} ${words("draw-unit-m")}`;
+
+/** The name of two ropes that are one, and which they were. */
+export const joinedName = (first: string, second: string): string => `${first}${BEND}${second}`;
+export const partsOf = (name: string): string[] => name.split(BEND);
+const BEND = " + ";
 
 /** The trip with these people. The split into teams goes with those who it was for. */
 export function withPeople(trip: Trip, folk: readonly Person[]): Trip {

@@ -1,9 +1,9 @@
 /** What turned out otherwise on the ice, in a few words each: who left, what was lost, which gap and which snow it is. */
 
 import { type Desk, zoneTitle } from "./desk";
-import type { TripDoor } from "./door";
+import type { TripDoor, TripRope } from "./door";
 import { widest } from "./fieldgap";
-import { people, ropes } from "./folk";
+import { partsOf, people, ropeTitle, ropes } from "./folk";
 import type { State } from "./model";
 import { shown } from "./number";
 
@@ -30,8 +30,11 @@ function folk(before: State, now: State, { words }: Desk): string[] {
 }
 
 function lost(before: State, now: State, { words }: Desk): string[] {
-  const gone = missing(ropes(before.trip), ropes(now.trip), (rope) => JSON.stringify(rope));
-  return gone.map((rope) => `${words("draw-field-rope-lost")} ${shown(rope["name"]) || `${shown(rope.length_m)} ${words("draw-unit-m")}`}`);
+  const [was, are] = [ropes(before.trip), ropes(now.trip)];
+  const sign = (rope: TripRope) => JSON.stringify(rope);
+  const joined = missing(are, was, sign).filter((rope) => rope["joined"] === true).map((rope) => ropeTitle(rope, words));
+  const gone = missing(was, are, sign).map((rope) => ropeTitle(rope, words)).filter((name) => !joined.flatMap(partsOf).includes(name));
+  return [...gone.map((name) => `${words("draw-field-rope-lost")} ${name}`), ...joined.map((name) => `${words("draw-ways-joined")}: ${name}`)];
 }
 
 function gaps(before: State, now: State, desk: Desk): string[] {

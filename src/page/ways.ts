@@ -5,11 +5,12 @@ import { assumed } from "./assume";
 import { waysOf } from "./calls";
 import type { Desk, Part } from "./desk";
 import { type Marks, button, fill, make, report, written } from "./dom";
-import type { Card, Trip, Weighed, Ways as Said } from "./door";
+import type { Card, Carried, Trip, TripRope, Weighed, Ways as Said } from "./door";
 import { faultList } from "./faults";
-import { ropes, withRopes } from "./folk";
+import { joinedName, ropeTitle, ropes, withRopes } from "./folk";
 import type { State } from "./model";
 import { withMember } from "./number";
+import type { Words } from "./words";
 
 /** So many are compared at a glance; the others are a press away. */
 const AT_ONCE = 3;
@@ -85,9 +86,12 @@ export class Ways implements Part {
     const { words } = this.desk;
     const card = written("li", {}, html);
     if (!holds) return card;
-    if (!trip) card.append(make("p", { class: "app-fine" }, words("draw-ways-joined")));
-    else if (Object.keys(trip).length === 0) card.append(make("p", { class: "app-fine" }, words("draw-ways-now")));
-    else card.append(button(words("draw-ways-take"), () => this.plan(trip), { class: "app-button app-big app-wide", "data-leads": true }));
+    if (!trip) return card;
+    const isNow = Object.keys(trip).length === 0;
+    const home = left(this.of?.trip ?? {}, trip.ropes).map((rope) => ropeTitle(rope, words));
+    if (home.length > 0) card.append(make("p", {}, `${words("draw-ways-leaves")}: ${home.join(", ")}`));
+    const take = () => button(words("draw-ways-take"), () => this.plan(trip), { class: "app-button app-big app-wide", "data-leads": true });
+    card.append(isNow ? make("p", { class: "app-fine" }, words("draw-ways-now")) : take());
     return card;
   }
 
@@ -96,15 +100,31 @@ export class Ways implements Part {
     this.forget();
     this.button.focus({ preventScroll: true });
     this.button.scrollIntoView({ block: "center" });
-    this.take("draw-did-way", (state) => ({ ...state, trip: taken(state.trip, way) }));
+    this.take("draw-did-way", (state) => ({ ...state, trip: taken(state.trip, way, this.desk.words) }));
   }
 }
 
+/** The ropes at hand that a way does not carry. */
+function left(trip: Trip, carried: readonly Carried[] | undefined): TripRope[] {
+  const taken = carried?.flatMap(({ rope, joined_to }) => [rope, joined_to]);
+  return taken ? ropes(trip).filter((_, at) => !taken.includes(at + 1)) : [];
+}
+
+/** The ropes of a trip that a way carries; two that are joined are one. */
+function carriedOf(trip: Trip, carried: readonly Carried[], words: Words): TripRope[] {
+  const all = ropes(trip);
+  return carried.flatMap(({ rope, joined_to, length_m, diameter_mm }) => {
+    const [own, other] = [all[rope - 1], joined_to === undefined ? undefined : all[joined_to - 1]];
+    if (!own || !other) return own ?? [];
+    return { ...own, name: joinedName(ropeTitle(own, words), ropeTitle(other, words)), length_m, ...(diameter_mm === undefined ? {} : { diameter_mm }), joined: true };
+  });
+}
+
 /** The trip with what a way does otherwise. */
-function taken(trip: Trip, { teams, practice, assume, ropes: carried }: NonNullable<Card["trip"]>): Trip {
+function taken(trip: Trip, { teams, practice, assume, ropes: carried }: NonNullable<Card["trip"]>, words: Words): Trip {
   let next = trip;
   if (teams) next = withMember(next, "teams", teams);
   if (practice) next = withMember(next, "practice", practice);
   if (assume) next = withMember(next, "assume", Object.entries(assume).reduce((all, [name, value]) => assumed(all, name, value), next.assume ?? {}));
-  return carried ? withRopes(next, ropes(next).filter((_, at) => carried.includes(at + 1))) : next;
+  return carried ? withRopes(next, carriedOf(next, carried, words)) : next;
 }

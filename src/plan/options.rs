@@ -5,7 +5,10 @@ use std::collections::BTreeMap;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::{plan::verdict::Verdict, trip::party::Called};
+use crate::{
+    plan::{name::RopeName, verdict::Verdict},
+    trip::party::Called,
+};
 
 /// The ways nobody would rule out, best first. Units stand in the names.
 ///
@@ -79,7 +82,7 @@ pub struct Way {
     pub setup_changes: usize,
     /// What it is best in among those shown, as far as not all are alike in it.
     pub best_in: Vec<Merit>,
-    /// What a trip file says to plan it; absent where two ropes are joined, which no trip file can say.
+    /// What a trip file says to plan it; absent where it rests on a practice set that none can name.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub trip: Option<WayTrip>,
 }
@@ -90,7 +93,7 @@ pub struct Way {
 /// let job = schrund::example::job()?;
 /// let planner = schrund::Planner::new(&job)?;
 /// let ways = planner.options()?.ways;
-/// let trip = ways[1].trip.as_ref().expect("no ropes are joined");
+/// let trip = ways[1].trip.as_ref().expect("its set has a name");
 /// assert_eq!(trip.assume.keys().collect::<Vec<_>>(), ["sling_m"], "the long sling, and nothing else");
 /// assert!(trip.teams.is_empty() && trip.practice.is_none() && trip.ropes.is_empty());
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
@@ -106,9 +109,34 @@ pub struct WayTrip {
     /// `assume`: figures, by their names.
     #[serde(skip_serializing_if = "BTreeMap::is_empty")]
     pub assume: BTreeMap<String, f64>,
-    /// Numbers of the ropes at hand that are carried, from 1; the others are left out of `rope`.
+    /// `rope`: those that are carried; the others stay at home.
     #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub ropes: Vec<usize>,
+    pub ropes: Vec<WayRope>,
+}
+
+/// A rope of a way, as a trip file lists it.
+///
+/// ```
+/// let mut job = schrund::example::job()?;
+/// job.ropes = vec![schrund::trip::rope::Rope { length_m: 30.0, ..job.ropes[0].clone() }; 2];
+/// let ways = schrund::Planner::new(&job)?.options()?.ways;
+/// let ropes = ways.iter().filter_map(|way| way.trip.as_ref()).flat_map(|trip| &trip.ropes);
+/// let joined = ropes.filter(|rope| rope.joined_to == Some(2)).map(|rope| rope.length_m);
+/// assert!(joined.clone().all(|length_m| length_m < 60.0) && joined.count() > 0, "the bend takes some");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct WayRope {
+    /// Which of the ropes at hand, from 1.
+    pub rope: usize,
+    /// Which of them is joined to it by a bend: they are one rope then, `joined`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub joined_to: Option<usize>,
+    /// Its length, with the bend tied where two are joined, metres.
+    pub length_m: f64,
+    /// Its diameter, of two the thicker, millimetres; absent where nobody gave any.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub diameter_mm: Option<f64>,
 }
 
 /// One rope team of a way.
@@ -184,8 +212,8 @@ pub enum Change {
     },
     /// Two ropes joined by a bend, which blocks a haul on the loaded strand.
     JoinedRopes {
-        /// Numbers of the ropes, from 1.
-        ropes: [usize; 2],
+        /// The ropes.
+        ropes: [RopeName; 2],
         /// What they are long together with the bend tied, metres.
         length_m: f64,
     },

@@ -129,7 +129,7 @@ impl Terms for Snow {
         Term {
             name: "ice",
             word: Self::Ice,
-            means: "Bare ice.",
+            means: "Ice underfoot: hidden gaps stay hidden.",
         },
     ];
 }

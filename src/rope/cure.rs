@@ -7,7 +7,7 @@ use crate::{
         spacing::{self, Spacing},
         worst::Meeting,
     },
-    plan::options::Change,
+    plan::{name::RopeName, options::Change},
     practice::{Rule, Rules},
     rope::{draft::Draft, legs::RopedLeg, otherwise, share},
     trip::{job::Brief, party::RopeTeam, rope::Rope},
@@ -141,12 +141,12 @@ impl TooShort<'_> {
             let second = self.job.rope(other)?;
             let both = otherwise::joined(own, second, rules)?;
             let holds = share::holds(both.length_m, self.planned.ledger.total_m);
-            holds.then_some((other, mass_kg(second), both))
+            holds.then(|| (RopeName::of(other, second), mass_kg(second), both))
         };
         let pairs = self.left.iter().filter_map(pair);
         let (other, _, both) = pairs.min_by(|(_, a, _), (_, b, _)| a.total_cmp(b))?;
         let change = Change::JoinedRopes {
-            ropes: [number, other],
+            ropes: [RopeName::of(number, own), other.clone()],
             length_m: both.length_m,
         };
         self.planned.spacing.enough.then(|| Fitting {
@@ -155,7 +155,7 @@ impl TooShort<'_> {
             draft: self.planned.clone(),
             rope: both,
             number,
-            joined_to: Some(other),
+            joined_to: Some(other.rope),
         })
     }
 

@@ -2,7 +2,7 @@
 
 use crate::plan::options::{Change, Merit, Remark, Way};
 
-use super::{arg::Arg, span::Said, voice::Voice};
+use super::{arg::Arg, name::rope, span::Said, voice::Voice};
 
 /// What is done otherwise than the rules say.
 #[must_use]
@@ -28,8 +28,8 @@ pub fn change(change: &Change, voice: Voice) -> Said {
             length_m,
         } => {
             let args = [
-                ("first", Arg::Count(*first)),
-                ("second", Arg::Count(*second)),
+                ("first", Arg::Said(rope(first, voice))),
+                ("second", Arg::Said(rope(second, voice))),
                 ("length", Arg::There(*length_m)),
             ];
             voice.say("change-joined-ropes", &args)

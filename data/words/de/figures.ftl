@@ -52,7 +52,7 @@ says-snow-soft = frisch oder nass: man sinkt ein
 says-snow-settled = alter Schnee, der sich gesetzt hat
 says-snow-firm = fester Firn: Schuhe hinterlassen flache Spuren
 says-snow-refrozen = gefrorene Kruste: Schuhe kratzen
-says-snow-ice = blankes Eis
+says-snow-ice = Eis unter den Füßen: verdeckte Spalten bleiben verdeckt
 
 ## Wo angeseilt wird, und Abstände
 
@@ -80,7 +80,7 @@ says-knots_no_bite_m = Schnee auf dem Eis, bis zu dem Bremsknoten nicht greifen
 says-knots_bite_m = Schnee auf dem Eis, über dem Bremsknoten greifen
 says-knot_first_m = Strecke von der Person am Ende zum ersten Bremsknoten
 says-knot_step_m = Strecke von einem Bremsknoten zum nächsten
-says-tight_first_m = dasselbe bei enger geknüpften Knoten, die der Vergleich der Wege wählen kann
+says-tight_first_m = dasselbe bei enger geknüpften Knoten, die der Vergleich der Varianten wählen kann
 says-tight_step_m = Strecke von einem Bremsknoten zum nächsten, enger geknüpft
 says-knot_count = Bremsknoten je Satz
 says-knot_rope_m = Seil in einem dicken Bremsknoten (Sackstich in Achterform, die Schlaufe noch einmal herumgeführt)

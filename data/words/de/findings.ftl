@@ -47,8 +47,8 @@ hidden-gaps-skied-unroped = { $zone } ist als nie am Seil vorgegeben: auf Ski, {
 }
 -options-weigh = { $interface ->
     [flags] `schrund options` zeigt
-    [page] „Wege, die Gruppe und die Seile aufzuteilen“ unter Tour und Unterwegs zeigt
-   *[members] der Vergleich der Wege zeigt
+    [page] „Varianten: Gruppe und Seile anders aufgeteilt“ unter Tour und Unterwegs zeigt
+   *[members] der Vergleich der Varianten zeigt
 }
 
 no-setup = Spalten von { $gap } in Gehrichtung verlangen von { $people } Personen { $need } Abstand; der größte ist { $cap }

@@ -19,9 +19,9 @@ field-askew = Unter { $angle } getroffen zählt eine Spalte das { $widths }-fach
    *[no] { "" }
 }.
 field-square = Restseile und Seil, wie sie gebraucht werden; was übrig ist, kommt ins Restseil. Spalten sind in Gehrichtung gemessen. Flacher als { $angle } getroffen: nicht hintereinander. Nach der Abstandsregel, die nichts darüber sagt, ob ein Sturz gehalten wird.
-field-fits = reicht
-field-fits-not = reicht nicht
-field-fits-closer = reicht nicht; mit { $spacing } Abstand schon
+field-fits = Seil reicht
+field-fits-not = Seil zu kurz
+field-fits-closer = Seil zu kurz; mit { $spacing } Abstand schon
 field-no-set-up = keine innerhalb der Grenzen
 field-two-over = { $over } über einer Spalte
 

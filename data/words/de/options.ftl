@@ -1,11 +1,11 @@
-### Wege, die Gruppe aufzuteilen und die Seile zu nutzen, nebeneinander.
+### Varianten, die Gruppe aufzuteilen und die Seile zu nutzen, nebeneinander.
 
 change-practice = Regelsatz { $name }
 change-butterflies = Schmetterlingsknoten als Bremsknoten (sie greifen weniger)
 change-tighter-layout = Bremsknoten enger: der erste nach { $first }, dann alle { $step }
 change-long-sling = eine lange Schlinge von { $sling } in der Schlaufe der losen Rolle
 change-closer = höchstens { $spacing } Abstand, wo keine Spalte mehr verlangt
-change-joined-ropes = Seile { $first } und { $second } verbunden, zusammen { $length } (kein Flaschenzug am belasteten Strang läuft über die Verbindung)
+change-joined-ropes = { $first } und { $second } verbunden, zusammen { $length } (kein Flaschenzug am belasteten Strang läuft über die Verbindung)
 
 merit-verdict = bestes Urteil
 merit-nothing-changed = nach den Regeln, unverändert
@@ -14,24 +14,24 @@ merit-another-team = eine zweite Seilschaft kann helfen
 merit-lightest-ropes = leichteste Seile
 merit-shortest-coil = kleinstes Restseil nötig
 merit-fewest-changes = am seltensten neu einbinden
-merit-only = kein anderer Weg, der abgewogen wurde, ist in irgendetwas besser
-merit-none = kein anderer Weg, der abgewogen wurde, ist in allem besser
+merit-only = keine andere Variante, die abgewogen wurde, ist in irgendetwas besser
+merit-none = keine andere Variante, die abgewogen wurde, ist in allem besser
 
 remark-too-small-for-two = die Gruppe ist zu klein für zwei Seilschaften: sonst ist niemand zum Helfen da
 remark-too-many-for-one = mehr als { $most } an einem Seil werden nicht geplant
 -both-taught = zwei Seilschaften helfen nach einem Sturz besser als eine; eine Seilschaft zu viert hält besser als zwei zu zweit: beides wird gelehrt
 remark-one-and-two = { -both-taught }, also stehen beide da
-remark-only-one = { -both-taught }; Seile und Grenzen lassen hier keinen Weg mit zweien
-remark-only-two = { -both-taught }; Seile und Grenzen lassen hier keinen Weg mit einer
-remark-none-inside = kein Weg ist innerhalb der Grenzen: so wie sie sind, ist keiner einer zum Weitergehen; die gezeigten kommen am nächsten
-remark-all-changed = wie die Regeln stehen, passt keine Aufteilung zu den Seilen: jeder gezeigte Weg ändert etwas
+remark-only-one = { -both-taught }; Seile und Grenzen lassen hier keine Variante mit zweien
+remark-only-two = { -both-taught }; Seile und Grenzen lassen hier keine Variante mit einer
+remark-none-inside = keine Variante ist innerhalb der Grenzen: so wie sie sind, ist mit keiner weiterzugehen; die gezeigten kommen am nächsten
+remark-all-changed = wie die Regeln stehen, passt keine Aufteilung zu den Seilen: jede gezeigte Variante ändert etwas
 remark-no-rope-named = kein Seil ist genannt: gezeigt sind Längen, die es zu kaufen gibt
 
-## Die Tabelle der Wege
+## Die Tabelle der Varianten
 
 options-head = { $people } Personen, { $weighed ->
-    [one] 1 Weg
-   *[other] { $weighed } Wege
+    [one] 1 Variante
+   *[other] { $weighed } Varianten
 } abgewogen, { $ways } zu vergleichen
 options-more = { $more } mehr { $interface ->
     [flags] mit `--format json`
@@ -39,7 +39,7 @@ options-more = { $more } mehr { $interface ->
    *[members] im JSON
  }
 options-legend = halten: wie wenige mindestens einen Sturz halten · Hilfe: eine zweite Seilschaft · Rest: längstes, das eine Person braucht
-options-cautions = Mit diesen Wegen zu lesen
+options-cautions = Mit diesen Varianten zu lesen
 options-teams = Seilschaften
 options-spacing = Abstand { $unit }
 options-rope = Seil { $unit }
@@ -58,9 +58,9 @@ options-changes = { $count ->
    *[other] die Seileinteilung wechselt { $count }-mal
 }
 
-## Die Wege als Karten
+## Die Varianten als Karten
 
-way-number = Weg { $way }
+way-number = Variante { $way }
 way-team = { $who }: { $spacing } Abstand{ $varies ->
     [yes] {" "}(je nach Teil)
    *[no] {""}

@@ -22,7 +22,7 @@ coil-none = kein Restseil
 ## Urteile
 
 verdict-unroped = ohne Seil
-verdict-inside = im Rahmen
+verdict-inside = innerhalb
 verdict-look = prüfen
 verdict-outside = außerhalb
 verdict-stop = Stopp
@@ -123,6 +123,9 @@ hours = Gehen { $walking }, An- und Ausbinden { $rope }, Pausen { $breaks }{ $ha
 }: { $total } insgesamt{ $heights ->
     [yes] { "" }
    *[no] , die Höhen nicht gezählt
+}{ $belays ->
+    [yes] , Sichern nicht gezählt
+   *[no] { "" }
 }
 hours-clock = ; von { $start } bis { $end }
 hours-effort = ; so anstrengend wie { $effort } km im Flachen
@@ -148,12 +151,12 @@ clock-at-until = um { $until } ist die Gruppe bei { $place }, auf Teil { $leg }{
 clock-at-until-slower = ; eine langsamere Gruppe bei { $place }, auf Teil { $leg }
 clock-turn = { $kind ->
     [of] die Umkehr bei { $place } bis { $at } verlassen, um bis { $by } am Ende zu sein
-   *[off] letzte Umkehr: { $place }, Teil { $leg }, bis { $at }; der Rückweg auf der Linie endet dann um { $by }
+   *[off] letzte Umkehrstelle: { $place }, Teil { $leg }, bis { $at }; der Rückweg auf der Linie endet dann um { $by }
 }{ $over }{ $slower }
 clock-turn-over = , auf Schneebrücken bis { $left }
 clock-turn-bridges = { $kind ->
     [of] die Umkehr bei { $place } bis { $at } verlassen, um bis { $until } von allen Schneebrücken des Rückwegs zu sein
-   *[off] letzte Umkehr: { $place }, Teil { $leg }, bis { $at }, dann bis { $until } von allen Schneebrücken herunter
+   *[off] letzte Umkehrstelle: { $place }, Teil { $leg }, bis { $at }, dann bis { $until } von allen Schneebrücken herunter
 }{ $slower }
 clock-turn-never = { $kind ->
     [of] so früh die Umkehr bei { $place } auch verlassen wird, der Rückweg liegt nach { $until } auf Schneebrücken
@@ -170,7 +173,7 @@ clock-turn-slower = { $kind ->
 clock-turn-slower-first = ; wer langsamer ist, kehrt schon bei { $place } um, dort bis { $at }
 clock-turn-slower-due = ; eine langsamere Gruppe hätte schon umkehren sollen
 clock-on-the-way-turn = { $late ->
-    [yes] später Aufbruch: { "" }
+    [yes] zu spät aufgebrochen: { "" }
    *[no] { "" }
 }{ $kind ->
     [of] die Umkehr bei { $place } bis { $at } verlassen
@@ -178,8 +181,8 @@ clock-on-the-way-turn = { $late ->
 }{ $slower }
 clock-on-the-way-never = wer über die ersten Schneebrücken geht, ist bis { $until } nicht wieder von ihnen herunter
 clock-on-the-way-late = { $passed ->
-    [yes] hinter der letzten Umkehr: vorwärts wie zurück kommen Brücken nach { $until }: jede sondieren
-   *[no] später Aufbruch: nach { $until } noch auf Schneebrücken: jede sondieren, oder umkehren
+    [yes] hinter der letzten Umkehrstelle: vorwärts wie zurück kommen Brücken nach { $until }: jede sondieren
+   *[no] zu spät aufgebrochen: nach { $until } noch auf Schneebrücken: jede sondieren, oder umkehren
 }
 clock-arrival = am Ende um { $at }{ $slower }
 clock-arrival-slower = ; eine langsamere Gruppe um { $at }
@@ -333,7 +336,7 @@ message-head = { $name }: { $length }, { $legs ->
 message-carry = Mitnehmen: { $ropes }
 message-carry-short = { $rope } ({ $short })
 message-no-rope = Kein Teil wird am Seil gegangen.
-message-inside = Im Rahmen: Abstand und Seil sind in den Grenzen; ob ein Sturz gehalten wird, ist eine andere Frage.
+message-inside = Innerhalb der Grenzen sind Abstand und Seil; ob ein Sturz gehalten wird, ist eine andere Frage.
 message-read = Nur für seine Annahmen gerechnet; was vor Ort zu sehen ist, geht vor.
 message-leg = Teil { $leg } { $span } { $roped ->
     [yes] SEIL, { $verdict }
@@ -446,7 +449,7 @@ short-spans = { $span }{ $more ->
    *[other] {" "}und { $more } mehr
 }
 short-unroped = ohne Seil
-short-inside = im Rahmen
+short-inside = innerhalb
 short-look = prüfen
 short-outside = außerhalb
 short-stop = STOPP
@@ -499,7 +502,10 @@ page-avalanche = Lawinengelände, { $from } und steiler: { $legs }, bis { $slope
 page-figures = { $length }, { $roped } am Seil{ $heights ->
     [yes] ; auf { $up }, ab { $down }
    *[no] { "" }
-}; { $clock }{ $total }{ $heights ->
+}; { $clock }{ $total }{ $belays ->
+    [yes] {" "}ohne Sichern
+   *[no] { "" }
+}{ $heights ->
     [yes] { "" }
    *[no] , die Höhen nicht gezählt
 }
@@ -510,7 +516,7 @@ page-end = { $stages ->
     [1] Ende
    *[other] Ende der Etappe
 }
-page-legend = Eine Zeile steht, wo ihr Teil beginnt: dort anseilen, ohne Seil ausbinden.
+page-legend = Eine Zeile steht, wo ihr Teil beginnt: dort anseilen, ohne Seil ausbinden. Seil: nötig/dabei.
 page-why = { $word } = { $means }
 page-zones = Zonen: { $zones }
 page-zones-of = Teil { $leg }: { $zones }
@@ -545,7 +551,7 @@ page-not = Nicht abgedeckt: { $what }
 page-not-wider = Spalten in Gehrichtung breiter als { $gaps }
 page-not-any = { $legs } für keine Spalte: das Seil ist zu kurz
 page-not-on = { $gap } ({ $legs })
-page-not-haul = das Heraufziehen von { $who }
+page-not-haul = das Heraufziehen von { $who } durch die Übrigen
 page-not-haul-of = { $who } ({ $legs })
 page-not-two = zwei, die zugleich stürzen
 page-cautions = Vor Ort beurteilen: wo das Gelände anders ist, ist der Plan falsch. Was Bergführer am Ort, Schutzgebiete und Rettung sagen, geht vor. Nie allein.

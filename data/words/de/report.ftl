@@ -9,10 +9,10 @@ report-label = { $column }, { $unit }
 
 report-map = Karte
 report-legs = Teile
-report-carry = Was mitkommt
+report-carry = Was mitgenommen wird
 report-profile = Höhenprofil
 report-changes = Wo ihr für das Seil haltet
-report-clock = Die Uhr
+report-clock = Zeitplan
 report-findings = Was zu prüfen ist
 report-ropes = Das ausgelegte Seil
 report-insets = Jeder Teil am Seil
@@ -43,7 +43,7 @@ report-rope = Seil
 report-knots = Knoten
 report-coils = Restseile
 report-spacing = Abstand
-report-fits = Reicht
+report-fits = Dabei
 report-set-up = Seileinteilung
 
 ## Der Kopf
@@ -126,7 +126,7 @@ changes-degrees = Breite, Länge
 changes-utm = UTM
 changes-leg = { $what }, Teil { $leg }
 
-## Was mitkommt, und die Tour, wenn etwas fehlt
+## Was mitgenommen wird, und die Tour, wenn etwas fehlt
 
 carry-rope-for = Seil für { $why }
 party-shown = Gezeigte Gruppe

@@ -17,7 +17,7 @@ sheet-people = { $people ->
     [one] 1 Person
    *[other] { $people } Personen
 }
-sheet-only-to-look-at = { $says } (nirgends Stopp oder außerhalb)
+sheet-only-to-look-at = { $says } (nirgends Stopp)
 sheet-inside = nirgends Stopp, nirgends ist zu entscheiden: Abstand und Seil liegen innerhalb der Planungsgrenzen; ob ein Sturz gehalten wird, ist eine andere Frage
 sheet-unroped = kein Teil wird am Seil gegangen
 sheet-next = Zuerst ans Seil: { $place }; { $setup }
@@ -29,7 +29,7 @@ sheet-legs = Die Teile
 sheet-legs-caption = Eine Zeile steht, wo ihr Teil beginnt: anseilen für einen Teil am Seil, Seil ab für den nächsten ohne. Spalte: quer, in Klammern längs. Seil: nötig/dabei. UTM auf WGS 84.{ $late ->
     [yes] {" "}Zweite Uhr: beim spätesten Aufbruch.
    *[no] { "" }
-} Im Rahmen: Abstand und Seil sind in den Grenzen; ob ein Sturz gehalten wird, ist eine andere Frage.
+} Innerhalb der Grenzen sind Abstand und Seil; ob ein Sturz gehalten wird, ist eine andere Frage.
 sheet-high = Höhe { $unit }
 sheet-at = bei
 sheet-grid = UTM
@@ -156,7 +156,7 @@ annex-changes = { $count ->
     [one] 1 Stelle
    *[other] { $count } Stellen
 } mit Grad, Gitter und Richtung
-annex-clock = spätester Aufbruch, letzte Umkehr, eine langsamere Gruppe, die Sonne
+annex-clock = spätester Aufbruch, letzte Umkehrstelle, eine langsamere Gruppe, die Sonne
 annex-findings = { $count } in ganzen Sätzen, { $notes } davon Hinweise
 annex-ropes = { $count ->
     [one] 1 Seileinteilung

@@ -19,9 +19,9 @@ field-askew = Met at { $angle } a gap counts { $widths } times its width{ $along
    *[no] { "" }
 }.
 field-square = Coils and rope as needed; what is left over goes into the coils. Gaps are measured along the line of travel. Met flatter than { $angle }: not in file. By the spacing rule, which says nothing about holding a fall.
-field-fits = fits
-field-fits-not = does not fit
-field-fits-closer = does not fit; { $spacing } apart it does
+field-fits = rope is enough
+field-fits-not = rope too short
+field-fits-closer = rope too short; { $spacing } apart it is enough
 field-no-set-up = none within the limits
 field-two-over = { $over } over one gap
 

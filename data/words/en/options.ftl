@@ -5,7 +5,7 @@ change-butterflies = butterflies for brake knots (they bite less)
 change-tighter-layout = brake knots closer: the first after { $first }, then every { $step }
 change-long-sling = a long sling of { $sling } in the drop loop
 change-closer = at most { $spacing } apart where no gap asks for more
-change-joined-ropes = ropes { $first } and { $second } joined, { $length } in all (no haul on the loaded strand runs over the bend)
+change-joined-ropes = { $first } and { $second } joined, { $length } in all (no haul on the loaded strand runs over the bend)
 
 merit-verdict = best verdict
 merit-nothing-changed = by the rules, unchanged

@@ -123,6 +123,9 @@ hours = Walking { $walking }, roping up and unroping { $rope }, breaks { $breaks
 }: { $total } in all{ $heights ->
     [yes] { "" }
    *[no] , the heights not counted
+}{ $belays ->
+    [yes] , no belay counted
+   *[no] { "" }
 }
 hours-clock = ; from { $start } to { $end }
 hours-effort = ; as hard as { $effort } km on the flat
@@ -499,7 +502,10 @@ page-avalanche = Avalanche ground, { $from } and steeper, on { $legs }: up to { 
 page-figures = { $length }, { $roped } on the rope{ $heights ->
     [yes] ; up { $up }, down { $down }
    *[no] { "" }
-}; { $clock }{ $total }{ $heights ->
+}; { $clock }{ $total }{ $belays ->
+    [yes] {" "}without belays
+   *[no] { "" }
+}{ $heights ->
     [yes] { "" }
    *[no] , the heights not counted
 }
@@ -510,7 +516,7 @@ page-end = { $stages ->
     [1] end
    *[other] end of the stage
 }
-page-legend = A row is where its leg begins: rope up there, or unrope for an unroped one.
+page-legend = A row is where its leg begins: rope up there, or unrope for an unroped one. Rope: needed/at hand. Coils: at each end.
 page-why = { $word } = { $means }
 page-zones = Zones: { $zones }
 page-zones-of = leg { $leg }: { $zones }
@@ -545,7 +551,7 @@ page-not = Not covered: { $what }
 page-not-wider = gaps along the line over { $gaps }
 page-not-any = any gap on { $legs }: the rope is too short
 page-not-on = { $gap } ({ $legs })
-page-not-haul = hauling { $who }
+page-not-haul = a haul of { $who } by those left
 page-not-haul-of = { $who } ({ $legs })
 page-not-two = two falling at once
 page-cautions = Judge on the spot: where the ground differs, the plan is wrong. What local guides, park and rescue services say comes first. Never alone.

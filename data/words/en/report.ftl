@@ -43,7 +43,7 @@ report-rope = Rope
 report-knots = Knots
 report-coils = Coils
 report-spacing = Spacing
-report-fits = Fits
+report-fits = At hand
 report-set-up = Set-up
 
 ## The head

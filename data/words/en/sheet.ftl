@@ -17,7 +17,7 @@ sheet-people = { $people ->
     [one] 1 person
    *[other] { $people } people
 }
-sheet-only-to-look-at = { $says } (no leg stops or is outside)
+sheet-only-to-look-at = { $says } (nowhere a stop)
 sheet-inside = no leg stops or asks for a decision: spacing and rope are inside the planning limits; whether a fall is held is another matter
 sheet-unroped = no leg is walked on the rope
 sheet-next = First on the rope: { $place }; { $setup }

@@ -39,7 +39,7 @@ pub enum Snow {
     Firm,
     /// Frozen crust or refrozen firn: boots scratch.
     Refrozen,
-    /// Bare ice.
+    /// Ice underfoot, whether or not it shows its gaps.
     Ice,
 }
 

@@ -53,7 +53,7 @@ struct Ways<'a> {
 #[derive(Serialize)]
 struct Card<'a> {
     html: String,
-    /// Null where no trip file can say it.
+    /// See [`Way::trip`].
     trip: Option<&'a WayTrip>,
     /// It is no way to go on where nothing holds.
     holds: bool,

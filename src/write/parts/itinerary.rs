@@ -6,8 +6,8 @@ use crate::{
     write::parts::change::{ChangeKind, ChangePoint},
 };
 
-/// `Walking 5 h 10, roping up and unroping 40 min, breaks 25 min: 6 h 15 in all; from 04:30 to 10:45; 31.3
-/// effort kilometres`. The clock only where the plan has one stage, since each stage is started anew.
+/// `Walking 5 h 10, roping up and unroping 40 min, breaks 25 min: 6 h 15 in all, no belay counted; from 04:30
+/// to 10:45; 31.3 effort kilometres`. The clock only where the plan has one stage, since each stage is started anew.
 #[must_use]
 pub fn times(plan: &Plan, voice: Voice) -> Said {
     let (route, legs) = (&plan.route, &plan.legs);
@@ -25,6 +25,7 @@ pub fn times(plan: &Plan, voice: Voice) -> Said {
         ("halted", Arg::yes(time.halt_min > 0.0)),
         ("total", Arg::Minutes(time.total_min)),
         ("heights", Arg::Word(heights)),
+        ("belays", Arg::yes(legs.iter().any(|leg| leg.roped))),
     ];
     let mut says = voice.say("hours", &args);
     let clocks = (
