@@ -5,7 +5,7 @@ import { readFileSync } from 'node:fs';
 const PHONE = { width: 360, height: 740, touch: true };
 const BADGE = /in ([\d.]+) (k?m), from km ([\d.]+): [^a-z]*([a-z]+)/;
 
-const open = async (bench, name) => bench.open(await bench.drawn(name, bench.exampleArgs), PHONE);
+const open = async (bench, name, more = []) => bench.open(await bench.drawn(name, [...bench.exampleArgs, ...more]), PHONE);
 
 const press = (sheet, name) => sheet.after(() => sheet.page.locator('.app-field-mode').getByRole('button', { name, exact: true }).tap());
 
@@ -33,8 +33,11 @@ export async function onTheWay(bench) {
       if (!verdict) continue;
       told.words += 1;
       const metres = away * (unit === 'km' ? 1000 : 1);
-      const next = pieces.find((one) => one.from_m >= here.to_m && one.verdict === verdict);
-      const worse = order.indexOf(verdict) > order.indexOf(here.verdict);
+      const rank = (one) => order.indexOf(one.verdict);
+      // A milder word on less than 100 m between worse ones is passed over.
+      const crumb = (one, behind) => one.verdict !== 'unroped' && rank(one) < rank(here) && behind !== undefined && rank(behind) >= rank(here) && one.to_m - one.from_m < 100;
+      const next = pieces.find((one, at) => one.from_m >= here.to_m && one.verdict === verdict && !crumb(one, pieces[at + 1]));
+      const worse = order.indexOf(verdict) > rank(here);
       // Of what is worse nobody is told later than true, of what is milder nobody earlier; and both to a hundred metres.
       const late = [metres - (next.from_m - at), from * 1000 - next.from_m].map((over) => (worse ? over : -over));
       if (late.some((over) => over > 1e-6 || over < -100)) wrong.push(`km ${km.toFixed(2)}: ${line}, true ${(next.from_m - at).toFixed(1)} m`);
@@ -57,8 +60,31 @@ export async function onTheWay(bench) {
   bench.check('on the way: in another language the page is where it was, though what was weighed is gone', Math.min(...are.map((top, at) => Math.abs(top - were[at]))) <= 2, `${were} ${are}`);
   await page.locator('.app-answer').getByText('ab km 11,28').waitFor({ timeout: 5000 }).catch(() => {});
   const german = await page.locator('.app-answer').innerText();
-  bench.check('on the way: in another language one is in the same place', /hier\s+im Rahmen/.test(german) && german.includes('in 15 m, ab km 11,28: '), german);
+  bench.check('on the way: in another language one is in the same place', /hier\s+innerhalb/.test(german) && german.includes('in 15 m, ab km 11,28: '), german);
   await bench.close('on the way', sheet);
+}
+
+export async function ropesShared(bench) {
+  const shared = async (name, ropes, act) => {
+    const sheet = await open(bench, name, ropes.flatMap((length) => ['--rope', length]));
+    await sheet.tab('Field');
+    const ways = sheet.page.locator('.app-field-mode .app-ways');
+    await ways.getByRole('button').tap();
+    await ways.locator('.ways .way').first().waitFor({ timeout: 5000 }).catch(() => {});
+    await act(sheet, ways, (await ways.locator('.ways > li').first().innerText()).replaceAll('\u00a0', ' '));
+    await bench.close(name, sheet);
+  };
+  await shared('ropes joined', ['40', '30'], async (sheet, ways, card) => {
+    await sheet.after(() => ways.getByRole('button', { name: 'Plan with this way' }).first().tap());
+    const says = await sheet.page.locator('.app-since').innerText();
+    const trip = (await sheet.save('Trip file (TOML)')).toString();
+    const listed = /length_m = 69.4/.test(trip) && /joined = true/.test(trip) && trip.match(/length_m/g).length === 1;
+    bench.check('ropes joined: a way that joins them names them, is planned with, and the trip lists them as one', /the 40 m rope and the 30 m rope joined/.test(card) && listed && /Joined: 40 m \+ 30 m/.test(says.replaceAll('\u00a0', ' ')), `${card}\n${trip}\n${says}`);
+  });
+  await shared('ropes at home', ['60', '60', '40'], async (_, ways, card) => {
+    const offered = await ways.getByRole('button', { name: 'Plan with this way' }).count();
+    bench.check('ropes at home: a way says which one stays there, and one that is only a spare stays with the trip', /Stays at home: 60 m$/m.test(card) && offered > 0, card);
+  });
 }
 
 export async function ropesLost(bench) {

@@ -5,8 +5,8 @@ use std::collections::BTreeMap;
 use crate::{
     plan::options::{Change, Way, WayRope, WayTrip},
     practice::Origin,
-    rope::otherwise,
-    trip::job::Brief,
+    rope::{otherwise, share},
+    trip::{job::Brief, rope::Rope},
 };
 
 /// Gives each way what a trip file says to plan it.
@@ -50,33 +50,48 @@ fn teams(way: &Way, job: &Brief<'_>) -> Vec<usize> {
     }
 }
 
-/// The ropes that are carried, in order; none where those are all at hand, as they are.
+/// The ropes that the trip lists, in order; none where those are all at hand, as they are.
+///
+/// One that no team ties on stays listed, to be taken as a spare, where it is too short to be planned with in place of another.
 fn ropes(way: &Way, job: &Brief<'_>) -> Vec<WayRope> {
-    let mut numbers: Vec<usize> = way.teams.iter().filter_map(|team| team.rope).collect();
-    numbers.sort_unstable();
-    let carried = numbers.iter().filter_map(|&number| rope(number, way, job));
-    let carried: Vec<WayRope> = carried.collect();
-    let as_they_are = carried.iter().all(|rope| rope.joined_to.is_none());
-    if as_they_are && numbers.into_iter().eq(1..=job.ropes.len()) {
+    let carries = |number: usize| way.teams.iter().any(|team| team.rope == Some(number));
+    let joined = joined(way);
+    let is_joined = |number: usize| joined.is_some_and(|[_, second]| second == number);
+    let roped = way.teams.iter().filter(|team| team.leg.is_some());
+    let needed_m = roped
+        .map(|team| team.needed_m)
+        .fold(f64::INFINITY, f64::min);
+    let spare = |rope: &Rope| !share::holds(rope.length_m, needed_m);
+    let at_hand = (1..).zip(job.ropes);
+    let listed =
+        at_hand.filter(|(number, own)| carries(*number) || (!is_joined(*number) && spare(own)));
+    let listed: Vec<WayRope> = listed
+        .map(|(number, own)| rope(number, own, joined, job))
+        .collect();
+    if joined.is_none() && listed.len() == job.ropes.len() {
         Vec::new()
     } else {
-        carried
+        listed
     }
 }
 
-/// A rope at hand by its number, and what a way joins to it.
-fn rope(number: usize, way: &Way, job: &Brief<'_>) -> Option<WayRope> {
-    let own = job.rope(number)?;
-    let other = way.changes.iter().find_map(|change| match change {
-        Change::JoinedRopes { ropes: [a, b], .. } if a.rope == number => Some(b.rope),
+/// The numbers of the ropes that a way joins.
+fn joined(way: &Way) -> Option<[usize; 2]> {
+    way.changes.iter().find_map(|change| match change {
+        Change::JoinedRopes { ropes, .. } => Some(ropes.each_ref().map(|rope| rope.rope)),
         _ => None,
-    });
-    let both = other.and_then(|other| otherwise::joined(own, job.rope(other)?, job.rules));
-    let carried = both.as_ref().unwrap_or(own);
-    Some(WayRope {
-        rope: number,
-        joined_to: other,
-        length_m: carried.length_m,
-        diameter_mm: carried.diameter_mm,
     })
+}
+
+/// A rope at hand with its number, and what is joined to it.
+fn rope(number: usize, own: &Rope, joined: Option<[usize; 2]>, job: &Brief<'_>) -> WayRope {
+    let joined_to = joined.and_then(|[first, second]| (first == number).then_some(second));
+    let both = joined_to.and_then(|other| otherwise::joined(own, job.rope(other)?, job.rules));
+    let listed = both.as_ref().unwrap_or(own);
+    WayRope {
+        rope: number,
+        joined_to,
+        length_m: listed.length_m,
+        diameter_mm: listed.diameter_mm,
+    }
 }

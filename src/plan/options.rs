@@ -109,7 +109,7 @@ pub struct WayTrip {
     /// `assume`: figures, by their names.
     #[serde(skip_serializing_if = "BTreeMap::is_empty")]
     pub assume: BTreeMap<String, f64>,
-    /// `rope`: those that are carried; the others stay at home.
+    /// `rope`: those that are carried, and those too short to be planned with instead; the others stay at home.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub ropes: Vec<WayRope>,
 }

@@ -166,7 +166,12 @@ proptest! {
             // Where lengths are sold, or none is left for somebody, the plan says so of its own accord.
             let own = !lengths.is_empty() && way.short_m <= 0.0;
             if let Some(told) = told(&made, &way).filter(|_| own) {
-                prop_assert_eq!(told.plan().verdict(), verdict, "told of {:#?}", way);
+                let plan = told.plan();
+                prop_assert_eq!(plan.verdict(), verdict, "told of {:#?}", way);
+                let sorted = |mut lengths: Vec<f64>| { lengths.sort_by(f64::total_cmp); lengths };
+                let carried = plan.carry.iter().map(|carry| carry.length_m).collect();
+                let by_way = way.teams.iter().map(|team| team.rope_m).collect();
+                prop_assert_eq!(sorted(carried), sorted(by_way), "carried by {:#?}", way);
             }
         }
     }
