@@ -1,11 +1,11 @@
 //! What every page holds, as `.ci/page` packed it last: it writes this file. The names end in a hash of the sources.
 
 /// The names of what was packed.
-pub(super) const NAMES: &str = "core-a7ac1e5a2c16 page-1a4050adeafc";
+pub(super) const NAMES: &str = "core-94adea439ddb page-aff661b466a1";
 /// The program as WebAssembly, in xz.
-pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-a7ac1e5a2c16.wasm.xz");
+pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-94adea439ddb.wasm.xz");
 /// What draws and replans.
-pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-1a4050adeafc.js");
+pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-aff661b466a1.js");
 /// What it looks like, beside the report.
 pub(super) const STYLE: &str = include_str!("../../page/page.css");
 /// What it begins with, without words.
