@@ -349,7 +349,7 @@ impl<'j> Planner<'j> {
                 schema_version: SCHEMA_VERSION,
                 route: whole::route::route(job, stages, hours),
                 zones: whole::zones::zones(job, stages),
-                clock: whole::clock::clock(job, legs, hours),
+                clock: whole::clock::clock(job, legs, hours, &worked.planned),
                 carry: whole::carry::carry(job, teams, legs, worked.demands_m, ropes, worked.trade),
                 field: whole::field::field(job, teams, legs, ropes),
                 gear: whole::gear::gear(job.rules, teams, legs, &worked.planned),

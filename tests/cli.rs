@@ -8,6 +8,7 @@ mod fetch;
 mod ground;
 mod helping;
 mod hostile;
+mod kinds;
 mod mistakes;
 mod numbers;
 mod planet;

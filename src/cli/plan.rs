@@ -1,14 +1,13 @@
 //! `schrund plan`: the main job.
 
 use std::{
-    fs,
     io::Write,
     path::{Path, PathBuf},
 };
 
 use anstyle::Style;
 use schrund::{
-    Planner,
+    Job, Planner,
     fault::{Fault, files::WrittenAs},
     plan::{Plan, depth::Depth, leg::Verdict},
     write::{
@@ -23,11 +22,9 @@ use crate::{
     End,
     args::{PlanArgs, voice},
     ending, inputs, kept,
-    save::{self, Saver},
+    save::{Content, Saver},
     show::Show,
 };
-#[cfg(feature = "page")]
-use schrund::Job;
 
 pub(crate) fn run(args: &PlanArgs, show: &Show) -> End {
     match plan(args, show) {
@@ -81,9 +78,7 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
         look,
         ..Sheet::of(&job, &plan, &scene)
     };
-    save_set(args, &sheet, &saver, show)?;
-    #[cfg(feature = "page")]
-    save_page(args, (&job, &plan), &saver, show)?;
+    save_set(args, &job, &sheet, &saver, show)?;
     let end = print((args, format), &sheet, &saver, show)?;
     let verdict = plan.verdict();
     planner.leave();
@@ -131,8 +126,14 @@ fn scene(
     })
 }
 
+/// The set, with the page of it: a partner who opens that can change party, rope, snow and gaps, and sees the plan follow.
 fn save_set(
     args: &PlanArgs,
+    #[cfg_attr(
+        not(feature = "page"),
+        expect(unused_variables, reason = "the page alone asks")
+    )]
+    job: &Job,
     sheet: &Sheet<'_>,
     saver: &Saver,
     show: &Show,
@@ -140,28 +141,21 @@ fn save_set(
     let Some(dir) = &args.out else {
         return Ok(());
     };
-    fs::create_dir_all(dir).map_err(|fault| vec![save::no_folder(dir, &fault, WrittenAs::Set)])?;
-    for (name, format) in files() {
-        save(format, &dir.join(name), sheet, saver, show)?;
-    }
-    Ok(())
-}
-
-/// The page of the set: a partner who opens it can change party, rope, snow and gaps, and sees the plan follow.
-#[cfg(feature = "page")]
-fn save_page(
-    args: &PlanArgs,
-    (job, plan): (&Job, &Plan),
-    saver: &Saver,
-    show: &Show,
-) -> Result<(), Vec<Fault>> {
-    let Some(dir) = &args.out else {
-        return Ok(());
+    let of_format = |(name, format): (&'static str, &'static dyn Format)| {
+        let write: Content<'_> = Box::new(move |out| format.write(out, sheet));
+        (name, write)
     };
-    let (page, path) = (draw::beside(&args.job, job, plan)?, dir.join(PAGE));
-    let saved = saver.save(&path, |out| out.write_all(page.as_bytes()));
-    saved.map_err(|fault| vec![fault])?;
-    show.say(&format!("wrote {}", path.display()));
+    let mut set: Vec<(&'static str, Content<'_>)> = files().map(of_format).collect();
+    #[cfg(feature = "page")]
+    {
+        let page = draw::beside(&args.job, job, sheet.plan)?;
+        set.push((PAGE, Box::new(move |out| out.write_all(page.as_bytes()))));
+    }
+    let names: Vec<&str> = set.iter().map(|(name, _)| *name).collect();
+    saver.save_set(dir, set).map_err(|fault| vec![fault])?;
+    for name in names {
+        show.say(&format!("wrote {}", dir.join(name).display()));
+    }
     Ok(())
 }
 

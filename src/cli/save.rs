@@ -1,5 +1,7 @@
 //! Files are written whole or not at all, and never over an input.
 
+mod beside;
+
 use std::{
     fs,
     io::{self, Write},
@@ -17,6 +19,7 @@ use crate::{
     naming::{self, free},
     source,
 };
+use beside::{Beside, folder_of, show_in, show_in_new};
 
 /// Where files may be written.
 #[derive(Debug)]
@@ -46,9 +49,11 @@ impl Saver {
     pub(crate) fn refusals(&self, paths: &[PathBuf], kind: WrittenAs) -> Vec<Fault> {
         let refused = paths.iter().filter(|path| self.refuses(path, kind));
         let (inputs, there): (Vec<_>, Vec<_>) = refused.partition(|path| self.is_input(path));
+        let is_folder = |path: &&PathBuf| kind == WrittenAs::Output && path.is_dir();
+        let (folders, there): (Vec<_>, Vec<_>) = there.into_iter().partition(is_folder);
+        let inputs = inputs.into_iter().map(|path| is_input(path, kind));
         let mut refusals: Vec<Fault> = inputs
-            .into_iter()
-            .map(|path| is_input(path, kind))
+            .chain(folders.into_iter().map(|path| in_folder(path)))
             .collect();
         if !there.is_empty() {
             refusals.push(is_there(&there, kind));
@@ -60,8 +65,12 @@ impl Saver {
         fs::canonicalize(path).is_ok_and(|real| self.inputs.contains(&real))
     }
 
-    /// Files to fill in replace nothing at all, not even a link that leads nowhere.
+    /// Files to fill in replace nothing at all, not even a link that leads nowhere. A device or a pipe is written into, and so
+    /// nothing of it is lost.
     fn refuses(&self, path: &Path, kind: WrittenAs) -> bool {
+        if kind != WrittenAs::Start && is_stream(path) {
+            return false;
+        }
         let there = match kind {
             WrittenAs::Start => path.symlink_metadata().is_ok(),
             _ => fs::canonicalize(path).is_ok(),
@@ -69,7 +78,7 @@ impl Saver {
         self.is_input(path) || there && (!self.force || path.is_dir())
     }
 
-    /// Writes one file beside its place and moves it there when it is whole.
+    /// Writes one file beside its place and moves it there when it is whole; what is no file is written into.
     pub(crate) fn save(
         &self,
         path: &Path,
@@ -79,16 +88,15 @@ impl Saver {
         if let Some(refusal) = refusals.into_iter().next() {
             return Err(refusal);
         }
-        self.write_beside(path, write).map_err(|fault| {
-            let (path, why) = (path.display().to_string(), source::refused(&fault));
-            let place = Place::file(&path);
-            Fault::new(InFiles::Unwritable { path, why }, place)
-        })
+        let written = match is_stream(path) {
+            true => write_into(path, write),
+            false => self.write_whole(path, write),
+        };
+        written.map_err(|fault| unwritable(path, &fault))
     }
 
     /// Exchanges a file as a whole for what was made of it: the one file that is an input and is written. What it held is
-    /// asked once more, so that nothing is lost which somebody wrote meanwhile; a link stays one, and who may read the
-    /// file stays as it is.
+    /// asked once more, so that nothing is lost which somebody wrote meanwhile.
     #[cfg(feature = "zone")]
     pub(crate) fn exchange(
         &self,
@@ -97,69 +105,96 @@ impl Saver {
         text: &str,
     ) -> Result<(), Fault> {
         use schrund::fault::{files::Refused, strip::InStrip};
-        let real = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
         let place = || Place::file(&path.display().to_string());
         let cannot = |why: Refused| {
             let path = path.display().to_string();
             Fault::new(InFiles::Unwritable { path, why }, place())
         };
-        let kept = fs::metadata(&real).ok().map(|known| known.permissions());
-        if kept.as_ref().is_some_and(fs::Permissions::readonly) {
+        let known = fs::metadata(path).ok();
+        if known.is_some_and(|known| known.permissions().readonly()) {
             return Err(cannot(Refused::Permission));
         }
-        if fs::read(&real).ok().as_deref() != held {
+        if fs::read(path).ok().as_deref() != held {
             return Err(Fault::new(InStrip::Changed, place()));
         }
-        let write = |out: &mut dyn Write| out.write_all(text.as_bytes());
-        let written = self.write_beside(&real, write);
-        written.map_err(|fault| cannot(source::refused(&fault)))?;
-        // The text is there and whole; who else may read it is not worth a failure.
-        let _ = kept.map(|kept| allow_as_before(&real, kept));
-        Ok(())
+        let written = self.write_whole(path, |out| out.write_all(text.as_bytes()));
+        written.map_err(|fault| cannot(source::refused(&fault)))
     }
 
-    fn write_beside(
+    /// A link stays one, and who may read the file it leads to and write to it stays as it was.
+    fn write_whole(
         &self,
         path: &Path,
         write: impl FnOnce(&mut dyn Write) -> io::Result<()>,
     ) -> io::Result<()> {
-        let folder = path
-            .parent()
-            .filter(|p| !p.as_os_str().is_empty())
-            .unwrap_or(Path::new("."));
-        let mut file = tempfile::Builder::new()
-            .prefix(".schrund-")
-            .tempfile_in(folder)?;
-        allow_reading(file.as_file())?;
-        let mut out = io::BufWriter::new(file.as_file_mut());
-        write(&mut out)?;
-        out.flush()?;
-        drop(out);
-        let kept = if self.force {
-            file.persist(path)
-        } else {
-            file.persist_noclobber(path)
+        let real = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
+        let made = Beside::written(folder_of(&real), write)?;
+        if let Ok(known) = fs::metadata(&real) {
+            made.allow_as(&known)?;
+        }
+        match self.force {
+            true => made.replace(&real),
+            false => made.show(&real),
+        }
+    }
+
+    /// Writes files into a folder, which is made where there is none: all of them are seen together, or none.
+    pub(crate) fn save_set(
+        &self,
+        folder: &Path,
+        files: Vec<(&'static str, Content<'_>)>,
+    ) -> Result<(), Fault> {
+        let paths: Vec<PathBuf> = files.iter().map(|(name, _)| folder.join(name)).collect();
+        let refusals = self.refusals(&paths, WrittenAs::Set);
+        if let Some(refusal) = refusals.into_iter().next() {
+            return Err(refusal);
+        }
+        let is_new = folder.symlink_metadata().is_err();
+        let beside = if is_new { folder_of(folder) } else { folder };
+        fs::create_dir_all(beside).map_err(|fault| no_folder(folder, &fault, WrittenAs::Set))?;
+        let mut made = Vec::new();
+        for (name, write) in files {
+            let file = Beside::written(beside, write);
+            made.push((
+                name,
+                file.map_err(|fault| unwritable(&folder.join(name), &fault))?,
+            ));
+        }
+        let shown = match is_new {
+            true => show_in_new(folder, made),
+            false => show_in(folder, made, self.force),
         };
-        kept.map(|_| ()).map_err(|fault| fault.error)
+        shown.map_err(|fault| unwritable(folder, &fault))
     }
 }
 
-/// Who may read a file and write to it stays as it was.
-#[cfg(feature = "zone")]
-fn allow_as_before(path: &Path, kept: fs::Permissions) -> io::Result<()> {
-    fs::set_permissions(path, kept)
+/// Writes what a file holds.
+pub(crate) type Content<'w> = Box<dyn FnOnce(&mut dyn Write) -> io::Result<()> + 'w>;
+
+fn unwritable(path: &Path, fault: &io::Error) -> Fault {
+    let (path, why) = (path.display().to_string(), source::refused(fault));
+    let place = Place::file(&path);
+    Fault::new(InFiles::Unwritable { path, why }, place)
 }
 
-/// Temporary files are private; what they become is shared like any other file.
-#[cfg(unix)]
-fn allow_reading(file: &fs::File) -> io::Result<()> {
-    use std::os::unix::fs::PermissionsExt;
-    file.set_permissions(fs::Permissions::from_mode(0o644))
+/// Whether what has this name is no file: a device, a pipe, or what the program was started with under a name of a file.
+fn is_stream(path: &Path) -> bool {
+    let known = fs::metadata(path).ok();
+    let other = known.is_some_and(|known| !known.is_file() && !known.is_dir());
+    let folder = path
+        .parent()
+        .and_then(|folder| fs::canonicalize(folder).ok());
+    let own = folder.is_some_and(|folder| {
+        folder == Path::new("/dev") || folder.starts_with("/proc") && folder.ends_with("fd")
+    });
+    other || own && path.exists() && !path.is_dir()
 }
 
-#[cfg(not(unix))]
-fn allow_reading(_: &fs::File) -> io::Result<()> {
-    Ok(())
+/// Behind what is there already.
+fn write_into(path: &Path, write: impl FnOnce(&mut dyn Write) -> io::Result<()>) -> io::Result<()> {
+    let mut out = io::BufWriter::new(fs::OpenOptions::new().append(true).open(path)?);
+    write(&mut out)?;
+    out.flush()
 }
 
 fn is_input(path: &Path, kind: WrittenAs) -> Fault {
@@ -171,6 +206,14 @@ fn is_input(path: &Path, kind: WrittenAs) -> Fault {
         _ => ending::free(path),
     };
     Fault::new(InFiles::IsInput { name, kind, free }, place)
+}
+
+/// One file under the name of a folder.
+fn in_folder(path: &Path) -> Fault {
+    let name = path.display().to_string();
+    let place = Place::file(&name);
+    let free = naming::free(&path.join("plan.txt"));
+    Fault::new(InFiles::IsFolder { name, free }, place)
 }
 
 /// Files that are there; a free name is that of the file, or of a folder for all of them.

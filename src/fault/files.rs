@@ -96,6 +96,13 @@ pub enum InFiles {
         /// A name that is free: of a file, or of a folder.
         free: String,
     },
+    /// A file is to be written under the name of a folder.
+    IsFolder {
+        /// The folder.
+        name: String,
+        /// A name in it that is free.
+        free: String,
+    },
     /// Files to be written are there already.
     There {
         /// Their names.
@@ -216,6 +223,7 @@ impl InFiles {
                 why: Refused::File, ..
             }
             | Self::IsInput { .. }
+            | Self::IsFolder { .. }
             | Self::There { .. } => Code::WouldOverwrite,
             Self::NoFolder { .. } | Self::Unwritable { .. } => Code::Unwritable,
             Self::NoCode { .. } => Code::UnknownName,

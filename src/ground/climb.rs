@@ -1,14 +1,14 @@
 //! Metres up and down: from turning point to turning point, small ones not counted.
 
 use crate::{
-    ground::profile::{Profile, Sample},
+    ground::{profile::Profile, samples::Sample},
     trip::route::Stretch,
 };
 
 /// Metres up and down.
 ///
 /// ```
-/// use schrund::{ground::profile::{Profile, Sample}, trip::route::Stretch};
+/// use schrund::{ground::{profile::Profile, samples::Sample}, trip::route::Stretch};
 ///
 /// let read = [(0.0, 100.0), (100.0, 150.0), (200.0, 147.0), (300.0, 200.0)];
 /// let profile = Profile::of_samples(&read.map(|(at_m, height_m)| Sample { at_m, height_m }));

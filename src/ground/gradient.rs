@@ -6,8 +6,9 @@
 
 use crate::{
     ground::{
-        lone::{least_steep, reaching},
-        profile::{Profile, Sample},
+        lone::least_steep,
+        profile::Profile,
+        samples::{Sample, Samples},
     },
     trip::route::Stretch,
 };
@@ -18,10 +19,10 @@ pub(crate) struct Gradient<'p>(&'p Profile);
 
 /// The heights of a run. Integrals are taken of a window at a time, about its middle and over its first height: as differences
 /// of integrals from the beginning of the stage they are off by a millionth of a degree after twenty kilometres.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 struct Run<'p> {
     known: Stretch,
-    samples: &'p [Sample],
+    samples: Samples<'p>,
 }
 
 impl<'p> Gradient<'p> {
@@ -36,17 +37,17 @@ impl<'p> Gradient<'p> {
         let run = Run::of(self.0.run_of(at_m)?)?;
         let window = run.part(at_m, window)?;
         let plain = run.rise(window)?;
-        let lone = reaching(self.0.lone(), window);
+        let lone = self.0.lone_in(window);
         let doubted = lone.map(|l| plain + slope(l.moment(window), window));
         Some(least_steep(plain, doubted))
     }
 }
 
 impl<'p> Run<'p> {
-    fn of(samples: &'p [Sample]) -> Option<Self> {
+    fn of(samples: Samples<'p>) -> Option<Self> {
         let known = Stretch {
-            from_m: samples.first()?.at_m,
-            to_m: samples.last()?.at_m,
+            from_m: samples.get(0)?.at_m,
+            to_m: samples.iter().next_back()?.at_m,
         };
         Some(Self { known, samples })
     }
@@ -63,15 +64,17 @@ impl<'p> Run<'p> {
     fn rise(&self, window: Stretch) -> Option<f64> {
         let middle_m = f64::midpoint(window.from_m, window.to_m);
         let (first, last) = (self.at(window.from_m)?, self.at(window.to_m)?);
-        let about = |sample: &Sample| Sample {
+        let about = |sample: Sample| Sample {
             at_m: sample.at_m - middle_m,
             height_m: sample.height_m - first.height_m,
         };
-        let from = self.samples.partition_point(|s| s.at_m <= window.from_m);
-        let to = self.samples.partition_point(|s| s.at_m < window.to_m);
-        let between = self.samples.get(from..to).unwrap_or_default();
-        let (mut before, mut sum) = (about(&first), 0.0);
-        for next in between.iter().chain([&last]).map(about) {
+        let (from, to) = (
+            self.samples.up_to(window.from_m),
+            self.samples.before(window.to_m),
+        );
+        let between = self.samples.part(from..to);
+        let (mut before, mut sum) = (about(first), 0.0);
+        for next in between.iter().chain([last]).map(about) {
             sum += moment(&before, &next);
             before = next;
         }
@@ -80,10 +83,10 @@ impl<'p> Run<'p> {
 
     /// The height at a chainage.
     fn at(&self, at_m: f64) -> Option<Sample> {
-        let after = self.samples.partition_point(|s| s.at_m <= at_m);
+        let after = self.samples.up_to(at_m);
         let before = self.samples.get(after.checked_sub(1)?)?;
         let Some(next) = self.samples.get(after) else {
-            return Some(*before);
+            return Some(before);
         };
         let t = (at_m - before.at_m) / (next.at_m - before.at_m);
         let height_m = before.height_m + t * (next.height_m - before.height_m);

@@ -4,7 +4,8 @@ use crate::{
     fault::Fault,
     ground::{
         places::places,
-        profile::{Gathering, Profile, Sample},
+        profile::{Gathering, Profile},
+        samples::Sample,
         smooth::{Smoothing, Weighed},
     },
     practice::{Rule, Rules},

@@ -78,13 +78,6 @@ impl Lone {
     }
 }
 
-/// Those of many that reach into a window.
-pub(super) fn reaching(all: &[Lone], window: Stretch) -> impl Iterator<Item = &Lone> {
-    let first = all.partition_point(|l| l.span.to_m <= window.from_m);
-    let rest = all.get(first..).unwrap_or_default().iter();
-    rest.take_while(move |l| l.span.from_m < window.to_m)
-}
-
 /// The slope that stands whichever answer is believed: the least steep, level where they disagree which way it falls.
 pub(super) fn least_steep(plain: f64, others: impl Iterator<Item = f64>) -> f64 {
     let gentler = |least: f64, next: f64| {

@@ -1,7 +1,13 @@
 //! Heights along a stage, jump by jump, and how steep the line is.
 
+use std::ops::Range;
+
 use crate::{
-    ground::lone::{Lone, least_steep, reaching},
+    ground::{
+        lone::{Lone, least_steep},
+        marks::Marks,
+        samples::{Kept, Sample, Samples},
+    },
     trip::route::{Stage, Stretch},
 };
 
@@ -15,7 +21,7 @@ use crate::{
 ///
 /// let stage = &schrund::example::job()?.route.stages[0];
 /// let profile = Profile::of_route(stage);
-/// let (first, second) = (profile.samples()[0], profile.samples()[1]);
+/// let [first, second] = [0, 1].map(|i| profile.samples().get(i).expect("heights"));
 /// let between_m = (first.at_m + second.at_m) / 2.0;
 /// assert_eq!(profile.height_m(between_m), Some(1250.0), "half way from 1200 to 1300 m");
 /// assert_eq!(profile.height_m(stage.length_m() + 1.0), None, "nothing is made up beyond the end");
@@ -34,40 +40,24 @@ use crate::{
 /// ```
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Profile {
-    samples: Vec<Sample>,
+    samples: Kept,
     /// Index of the first height behind each jump.
     breaks: Vec<usize>,
     /// What the jumps rise as far as each of them, metres: so much less are the heights behind it as walked.
     jumped_m: Vec<f64>,
     /// See [`Profile::missing`].
     missing: Vec<Stretch>,
-    /// Heights that dip or stick out alone, which decide no slope.
-    lone: Vec<Lone>,
-}
-
-/// One height.
-///
-/// ```
-/// use schrund::{ground::profile::{Profile, Sample}, trip::route::Stretch};
-///
-/// // Heights of one's own, say of an altimeter: level, then down by 30 m in 100 m.
-/// let read = [(0.0, 2500.0), (100.0, 2500.0), (200.0, 2470.0)];
-/// let profile = Profile::of_samples(&read.map(|(at_m, height_m)| Sample { at_m, height_m }));
-/// let whole = Stretch { from_m: 0.0, to_m: 200.0 };
-/// assert_eq!(profile.steep_descent_m(whole, 0.2, 100.0), Some(30.0), "steeper than 1 in 5");
-/// ```
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Sample {
-    /// Metres of chainage.
-    pub at_m: f64,
-    /// Metres above the datum of the source.
-    pub height_m: f64,
+    /// The heights that dip or stick out alone, which decide no slope.
+    lone: Marks,
+    /// And how far off the heights beside them may be, metres.
+    lone_within_m: f64,
 }
 
 /// A profile while it is put together, place by place.
 #[derive(Debug, Default)]
 pub(super) struct Gathering {
     profile: Profile,
+    samples: Vec<Sample>,
     /// The next place begins a segment.
     begins: bool,
     /// The last place of the segment with a height.
@@ -88,15 +78,13 @@ impl Gathering {
         self.profile
             .missing
             .extend(open.map(|o| Stretch { to_m: at_m, ..o }));
-        let next = self.profile.samples.len();
-        let before = next.checked_sub(1).filter(|_| self.begins);
-        if let Some(before_m) = before.and_then(|i| self.profile.walked_m(i)) {
-            self.profile.breaks.push(next);
-            self.profile.jumped_m.push(height_m - before_m);
+        let last = self.samples.last().filter(|_| self.begins);
+        if let Some(before_m) = last.map(|last| last.height_m) {
+            self.profile.jump(self.samples.len(), before_m, height_m);
         }
         self.begins = false;
         self.known_m = Some(at_m);
-        self.profile.samples.push(Sample { at_m, height_m });
+        self.samples.push(Sample { at_m, height_m });
     }
 
     /// The segment ends here; the line goes on elsewhere.
@@ -108,7 +96,10 @@ impl Gathering {
     /// All heights, the last segment being over.
     pub(super) fn done(mut self) -> Profile {
         self.jump();
-        self.profile
+        Profile {
+            samples: Kept::Own(self.samples),
+            ..self.profile
+        }
     }
 }
 
@@ -116,35 +107,80 @@ impl Profile {
     /// The heights that the route file gives; points without one are left out.
     #[must_use]
     pub fn of_route(stage: &Stage) -> Self {
+        if stage.knows_all_heights() {
+            return Self::sharing(stage);
+        }
         let mut gathering = Gathering::default();
         for segment in stage.segments() {
             let chainage = stage.chainage_m()[segment.clone()].iter();
-            for (&at_m, height_m) in chainage.zip(&stage.heights_m()[segment]) {
-                gathering.place(at_m, height_m.map(f64::from));
+            for (&at_m, i) in chainage.zip(segment) {
+                gathering.place(at_m, stage.height_m(i).map(f64::from));
             }
             gathering.jump();
         }
         gathering.done()
     }
 
+    /// The heights of a stage that has one at every point: a million are not kept twice.
+    fn sharing(stage: &Stage) -> Self {
+        let mut profile = Self {
+            samples: Kept::Shared(stage.clone()),
+            ..Self::default()
+        };
+        for segment in stage.segments().skip(1) {
+            let height_m = |i: usize| profile.samples.get(i).map(|s| s.height_m);
+            let sides = segment
+                .start
+                .checked_sub(1)
+                .and_then(height_m)
+                .zip(height_m(segment.start));
+            if let Some((before_m, height_m)) = sides {
+                profile.jump(segment.start, before_m, height_m);
+            }
+        }
+        profile
+    }
+
+    /// A jump from one height to another, which is the next one.
+    fn jump(&mut self, next: usize, from_m: f64, to_m: f64) {
+        let walked_m = from_m - self.jumped_m.last().copied().unwrap_or_default();
+        self.breaks.push(next);
+        self.jumped_m.push(to_m - walked_m);
+    }
+
     /// The same heights, measured one by one: none that dips or sticks out alone decides a slope, where those beside it are
     /// no farther off.
     #[must_use]
     pub(crate) fn measured(mut self, within_m: f64) -> Self {
-        let lone = self.runs().flat_map(|run| {
-            let place = move |i: usize| run.get(i).map(|s| (s.at_m, s.height_m));
-            (1..run.len()).filter_map(move |i| {
-                let outer = [i.checked_sub(2).and_then(place), place(i + 2)];
-                Lone::of([place(i - 1)?, place(i)?, place(i + 1)?], outer, within_m)
-            })
-        });
-        self.lone = lone.collect();
+        self.lone_within_m = within_m;
+        let lone = (0..self.samples.len()).map(|i| self.lone_at(i).is_some());
+        self.lone = Marks::of(lone);
         self
     }
 
-    /// Heights that dip or stick out alone.
-    pub(super) fn lone(&self) -> &[Lone] {
-        &self.lone
+    /// The height of an index, if it dips or sticks out alone in its run.
+    fn lone_at(&self, i: usize) -> Option<Lone> {
+        let run = self.run_at(i);
+        let place = |i: usize| {
+            let sample = self.samples.get(i).filter(|_| run.contains(&i))?;
+            Some((sample.at_m, sample.height_m))
+        };
+        let back = |by: usize| i.checked_sub(by).and_then(place);
+        let outer = [back(2), place(i + 2)];
+        Lone::of(
+            [back(1)?, place(i)?, place(i + 1)?],
+            outer,
+            self.lone_within_m,
+        )
+    }
+
+    /// Heights that dip or stick out alone and reach into a window.
+    pub(super) fn lone_in(&self, window: Stretch) -> impl Iterator<Item = Lone> {
+        let from = self.samples.all().up_to(window.from_m);
+        let to = self.samples.all().before(window.to_m);
+        // The height before it and the one behind may lie outside.
+        let near = self.lone.within(from.saturating_sub(1)..to + 1);
+        near.filter_map(|i| self.lone_at(i))
     }
 
     /// Heights from elsewhere, in walking order, without a jump.
@@ -159,26 +195,30 @@ impl Profile {
 
     /// All heights.
     #[must_use]
-    pub fn samples(&self) -> &[Sample] {
-        &self.samples
+    pub fn samples(&self) -> Samples<'_> {
+        self.samples.all()
     }
 
     /// The heights in pieces that are walked without a jump.
-    pub fn runs(&self) -> impl Iterator<Item = &[Sample]> {
+    pub fn runs(&self) -> impl Iterator<Item = Samples<'_>> {
         let starts = std::iter::once(0).chain(self.breaks.iter().copied());
         let ends = self.breaks.iter().copied().chain([self.samples.len()]);
-        let run = |(from, to)| self.samples.get(from..to).unwrap_or_default();
+        let run = |(from, to)| self.samples.part(from..to);
         starts.zip(ends).map(run).filter(|run| !run.is_empty())
     }
 
     /// The heights of the run in which a place is, or behind the end of which it is; none before the first height.
-    pub(super) fn run_of(&self, at_m: f64) -> Option<&[Sample]> {
+    pub(super) fn run_of(&self, at_m: f64) -> Option<Samples<'_>> {
         let before = self.first_behind(at_m).checked_sub(1)?;
-        let next = self.breaks.partition_point(|b| *b <= before);
+        Some(self.samples.part(self.run_at(before)))
+    }
+
+    /// Which heights are the run of one of them.
+    fn run_at(&self, i: usize) -> Range<usize> {
+        let next = self.breaks.partition_point(|b| *b <= i);
         let from = next.checked_sub(1).and_then(|i| self.breaks.get(i));
         let to = self.breaks.get(next).copied();
-        let run = from.copied().unwrap_or(0)..to.unwrap_or(self.samples.len());
-        self.samples.get(run)
+        from.copied().unwrap_or(0)..to.unwrap_or(self.samples.len())
     }
 
     /// Where places of the line have no height: from the last height before to the first behind, or to the ends of
@@ -230,7 +270,8 @@ impl Profile {
     }
 
     pub(super) fn doubted_m(&self, plain_m: f64, stretch: Stretch) -> f64 {
-        let doubted = reaching(&self.lone, stretch)
+        let doubted = self
+            .lone_in(stretch)
             .map(|l| plain_m + l.raises_m(stretch.to_m) - l.raises_m(stretch.from_m));
         least_steep(plain_m, doubted)
     }
@@ -247,7 +288,7 @@ impl Profile {
 
     /// Where the first height behind a place is.
     pub(super) fn first_behind(&self, at_m: f64) -> usize {
-        self.samples.partition_point(|s| s.at_m <= at_m)
+        self.samples.all().up_to(at_m)
     }
 
     fn find(&self, at_m: f64) -> Option<Between> {
@@ -261,10 +302,10 @@ impl Profile {
     }
 
     fn first_behind_on(&self, near: usize, at_m: f64) -> usize {
-        let passed = |s: &&Sample| s.at_m <= at_m;
+        let passed = |s: &Sample| s.at_m <= at_m;
         let last = near.checked_sub(1).and_then(|i| self.samples.get(i));
         if last.is_none_or(|last| passed(&last)) {
-            let ahead = self.samples.get(near..).unwrap_or_default();
+            let ahead = self.samples.part(near..self.samples.len());
             near + ahead.iter().take_while(passed).count()
         } else {
             self.first_behind(at_m)
@@ -304,9 +345,9 @@ impl Profile {
     }
 
     /// The heights that lie inside a stretch, without its ends.
-    pub(super) fn inside(&self, stretch: Stretch) -> std::ops::Range<usize> {
+    pub(super) fn inside(&self, stretch: Stretch) -> Range<usize> {
         let from = self.first_behind(stretch.from_m);
-        let to = self.samples.partition_point(|s| s.at_m < stretch.to_m);
+        let to = self.samples.all().before(stretch.to_m);
         from..to.max(from)
     }
 

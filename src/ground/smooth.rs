@@ -7,7 +7,10 @@
 //! shorter than the cells is flattened, so slopes never come from here. *Checked:* below, tests/ground/climbs.rs.
 
 use crate::{
-    ground::profile::{Gathering, Profile, Sample},
+    ground::{
+        profile::{Gathering, Profile},
+        samples::Sample,
+    },
     trip::route::Stretch,
 };
 
@@ -165,7 +168,7 @@ mod tests {
     fn a_slope_stays_as_it_is_to_its_very_ends() {
         let profile = smoothed(5.0, |at_m| 4000.0 + 0.4 * at_m);
         assert_eq!(profile.samples().len(), 35, "a cell apart, and the end");
-        for s in profile.samples() {
+        for s in profile.samples().iter() {
             assert!((s.height_m - 4000.0 - 0.4 * s.at_m).abs() < 1e-9, "{s:?}");
         }
     }

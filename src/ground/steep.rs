@@ -7,7 +7,7 @@ use crate::{ground::profile::Profile, trip::route::Stretch};
 /// A slope along the line.
 ///
 /// ```
-/// use schrund::{ground::profile::{Profile, Sample}, trip::route::Stretch};
+/// use schrund::{ground::{profile::Profile, samples::Sample}, trip::route::Stretch};
 ///
 /// let read = [(0.0, 2000.0), (500.0, 2050.0), (550.0, 2000.0)];
 /// let profile = Profile::of_samples(&read.map(|(at_m, height_m)| Sample { at_m, height_m }));
@@ -199,7 +199,7 @@ impl<'p> Windows<'p> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::ground::profile::Sample;
+    use crate::ground::samples::Sample;
 
     #[test]
     fn only_steep_descents_are_summed() {

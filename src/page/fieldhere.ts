@@ -31,13 +31,15 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const line = make("p", {}, ...first, " ", fits ? setUp(leg, desk) : make("span", { class: "app-set-up" }, `${desk.words("draw-leg")} ${leg.leg}`));
   const would = fits ? [] : [make("p", {}, setUp(leg, desk))];
   const hour = plan.hours.find(({ stage, to_m }) => stage === place.stage && (to_m === null || place.at_m < to_m));
-  const says = hour ? hourLine(hour, plannedAt(leg, place), desk) : null;
+  // Who is not to go on is not told of a turning place behind that.
+  const barred = harsher(leg.verdict) && hour?.to_m !== null && (hour?.to_m ?? 0) > leg.end_m;
+  const says = hour && !barred ? hourLine(hour, plannedAt(leg, place), desk) : null;
   const behind = wayBack(behindOf(plan, place), desk);
   // Past the turning place it matters what turning back leads over.
   const past = hour?.late === true && hour.to_m === null;
   const late = says && hour?.late ? [says, ...(past ? behind : [])] : [];
   // Where nothing holds it matters more than what comes behind there.
-  const then = !fits && !past && behind.length > 0 ? behind : next(leg, verdict, ahead, desk);
+  const then = harsher(leg.verdict) && !past && behind.length > 0 ? behind : next(leg, verdict, ahead, desk);
   const what = todo(leg, verdict, ahead, desk);
   // Where nothing is to be done on the ice, the hour is what is to be done.
   const lines = isDue(leg, verdict, ahead) ? [line, ...what, ...late, ...then] : [line, ...late, ...what, ...then];
@@ -72,6 +74,9 @@ function setUp(leg: Leg, desk: Desk): HTMLElement {
   });
   return make("span", { class: "app-set-up" }, make("span", { class: "app-extra" }, `${desk.words("draw-leg")} ${leg.leg}: `), leg.verdict === "outside" ? `${desk.words("draw-field-would-take")} ` : null, ...all);
 }
+
+/** Whether roping up is no answer to a word. */
+const harsher = (verdict: Verdict): boolean => verdict === "stop" || verdict === "outside";
 
 /** What is worse ahead in this leg. */
 const worseAhead = ([next]: readonly Ahead[]): Ahead | null => (next?.worse && next.inLeg ? next : null);

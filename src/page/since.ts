@@ -19,7 +19,7 @@ function missing<Of>(from: readonly Of[], there: readonly Of[], sign: (one: Of) 
 
 /** The changes from one state to another. */
 export function since(before: State, now: State, desk: Desk, door: TripDoor | null): string[] {
-  return [...folk(before, now, desk), ...lost(before, now, desk), ...gaps(before, now, desk), ...snow(before, now, door), ...way(before, now, desk)];
+  return [...folk(before, now, desk), ...lost(before, now, desk), ...gaps(before, now, desk), ...snow(before, now, door), ...way(before, now, desk, door)];
 }
 
 function folk(before: State, now: State, { words }: Desk): string[] {
@@ -54,8 +54,18 @@ function snow(before: State, now: State, door: TripDoor | null): string[] {
   return [door?.terms["snow"]?.find((term) => term.name === name)?.means || name];
 }
 
-/** The words of each act that planned with another way are those of all: what a way is stands on its card. */
-function way(before: State, now: State, { words }: Desk): string[] {
+/** That it is planned with another way, and the practice set and the figures that it rests on. */
+function way(before: State, now: State, { words, language }: Desk, door: TripDoor | null): string[] {
   const sign = ({ trip: { teams, practice, assume } }: State) => JSON.stringify([practice, assume, people(before.trip).length === people(now.trip).length && teams]);
-  return sign(before) === sign(now) ? [] : [words("draw-did-way")];
+  if (sign(before) === sign(now)) return [];
+  const practice = now.trip.practice === before.trip.practice ? [] : [now.trip.practice ?? ""];
+  const [was, is] = [before.trip.assume ?? {}, now.trip.assume ?? {}];
+  const figures = Object.entries(is).filter(([name, value]) => value !== was[name]);
+  const told = figures.map(([name, value]) => {
+    const figure = door?.figures.find((one) => one.name === name);
+    const says = figure?.says.split(";", 1)[0] ?? name;
+    return `${says} ${typeof value === "number" ? value.toLocaleString(language) : shown(value)} ${figure?.unit ?? ""}`.trim();
+  });
+  const details = [...practice, ...told].filter(Boolean);
+  return [details.length > 0 ? `${words("draw-did-way")}: ${details.join(", ")}` : words("draw-did-way")];
 }

@@ -78,6 +78,8 @@ pub struct StageClock {
     /// As planned.
     #[serde(flatten)]
     pub as_planned: Backwards,
+    /// Whether a leg of the stage asks for belays: none of these hours counts them.
+    pub belays_left_out: bool,
     /// The same for a slower party; `slower_factor` says how much slower.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub slower: Option<Backwards>,

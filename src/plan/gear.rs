@@ -35,6 +35,9 @@ pub struct GearRow {
     /// What for.
     #[serde(rename = "for")]
     pub purpose: GearUse,
+    /// How long it is to be, metres; absent where that decides nothing.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub length_m: Option<f64>,
     /// The haul that it belongs to.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub system: Option<System>,
@@ -106,6 +109,8 @@ pub enum GearUse {
     AnchorInIce,
     /// To join the anchor and the rope.
     JoinAnchor,
+    /// In the drop loop, which is so much longer: the coils are shorter for it.
+    LongerLoop,
     /// To climb the rope out of a crevasse.
     ClimbRope,
     /// To tie in, and to clip cords and slings.
@@ -147,6 +152,7 @@ impl GearUse {
             Self::AnchorInSnow => "anchor-in-snow",
             Self::AnchorInIce => "anchor-in-ice",
             Self::JoinAnchor => "join-anchor",
+            Self::LongerLoop => "longer-loop",
             Self::ClimbRope => "climb-rope",
             Self::Clip => "clip",
             Self::HaulTurns => "haul-turns",

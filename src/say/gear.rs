@@ -21,8 +21,10 @@ pub fn row(gear: &GearRow, voice: Voice) -> Said {
 #[must_use]
 pub fn purpose(gear: &GearRow, voice: Voice) -> Said {
     let key = format!("gear-for-{}", gear.purpose.as_str());
-    let named = gear
+    let of = gear
         .system
         .map(|of| ("system", Arg::Said(system(of, voice))));
-    voice.say(&key, named.as_slice())
+    let long = gear.length_m.map(|m| ("length", Arg::Measured(m)));
+    let args: Vec<_> = of.into_iter().chain(long).collect();
+    voice.say(&key, &args)
 }

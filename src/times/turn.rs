@@ -2,6 +2,7 @@
 //!
 //! Where the line itself goes out and back that is at its turn, and the rest of the line is the way back. Elsewhere, and where
 //! that turn is not reached in time, it is the last place from which the way back along the line as walked still ends in time.
+//! Nobody waits for a decision among hidden gaps: where such ground begins not far before that place, it is where it begins.
 
 use crate::{
     practice::Rule,
@@ -14,6 +15,10 @@ use crate::{
     },
     trip::route::Stretch,
 };
+
+/// So far before the last place a leg over hidden gaps may begin, metres, for the team to turn there instead. Our judgement: on
+/// glaciers that are longer than that one turns on them.
+const BEGIN_M: f64 = 1000.0;
 
 /// Where and how late the team may turn round.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -99,6 +104,8 @@ impl<'a> WalkedStage<'a> {
     fn last_return(&self, done_min: f64) -> Option<LatestTurn> {
         let hidden = self.first_hidden();
         let (spot, home_min) = self.last_spot(done_min)?;
+        let firm = hidden.and_then(|(gaps, _)| self.firm_before(spot, gaps));
+        let (spot, home_min) = firm.unwrap_or((spot, home_min));
         let over = hidden.filter(|(gaps, _)| spot.is_beyond(*gaps));
         Some(LatestTurn {
             spot,
@@ -106,6 +113,17 @@ impl<'a> WalkedStage<'a> {
             of_line: false,
             bridges_left_min: over.map(|(_, from_gaps_min)| done_min - from_gaps_min),
         })
+    }
+
+    /// Where the leg of a place among hidden gaps begins, and the minutes from there back to the start: not where that is far
+    /// off, nor before the first of all hidden gaps.
+    fn firm_before(&self, spot: LegSpot, first_gaps: LegSpot) -> Option<(LegSpot, f64)> {
+        let back = self.ways_back().find(|back| back.leg.number == spot.leg)?;
+        let at_m = back.leg.sketch.stretch.from_m;
+        let begin = LegSpot { at_m, ..spot };
+        let gaps = bridges::hidden(self.job, back.leg);
+        let among = !gaps.is_empty() && spot.at_m - at_m <= BEGIN_M;
+        (among && begin.is_beyond(first_gaps)).then_some((begin, back.home_min))
     }
 
     /// Where it is, and the minutes from there back to the start.

@@ -107,8 +107,32 @@ pub struct Stage {
 #[derive(Clone, Debug, Default, PartialEq)]
 struct StageLine {
     points: Vec<LonLat>,
-    heights_m: Vec<Option<f32>>,
+    heights_m: Vec<PointHeight>,
     chainage_m: Vec<f64>,
+}
+
+/// The height of a point in four bytes, metres: no number where none is known.
+#[derive(Clone, Copy, Debug)]
+struct PointHeight(f32);
+
+impl PointHeight {
+    fn of(height_m: Option<f32>) -> Self {
+        Self(height_m.unwrap_or(f32::NAN))
+    }
+
+    fn get(self) -> Option<f32> {
+        Some(self.0).filter(|height_m| !height_m.is_nan())
+    }
+
+    fn or(self, height_m: Option<f32>) -> Self {
+        Self::of(self.get().or(height_m))
+    }
+}
+
+impl PartialEq for PointHeight {
+    fn eq(&self, other: &Self) -> bool {
+        self.get() == other.get()
+    }
 }
 
 /// A place where the receiver was off: the line ends and goes on elsewhere.
@@ -182,7 +206,7 @@ impl Stage {
     fn append(&mut self, at: LonLat, height_m: Option<f32>, chainage_m: f64) {
         let line = Arc::make_mut(&mut self.line);
         line.points.push(at);
-        line.heights_m.push(height_m);
+        line.heights_m.push(PointHeight::of(height_m));
         line.chainage_m.push(chainage_m);
     }
 
@@ -228,10 +252,21 @@ impl Stage {
         &self.line.points
     }
 
-    /// The height the file gives for each point.
+    /// The height the file gives for a point, by its place among them.
     #[must_use]
-    pub fn heights_m(&self) -> &[Option<f32>] {
-        &self.line.heights_m
+    pub fn height_m(&self, point: usize) -> Option<f32> {
+        self.line.heights_m.get(point)?.get()
+    }
+
+    /// The height the file gives for each point.
+    pub fn heights_m(&self) -> impl ExactSizeIterator<Item = Option<f32>> {
+        self.line.heights_m.iter().map(|height| height.get())
+    }
+
+    /// Whether it gives one for every point.
+    #[must_use]
+    pub(crate) fn knows_all_heights(&self) -> bool {
+        self.heights_m().all(|height_m| height_m.is_some())
     }
 
     /// Chainage of each point; equal values only on both sides of a jump.

@@ -6,6 +6,7 @@ use crate::{
         clock::{Backwards, PlanClock, StageClock, SunAllDay, TurnKind, TurnRound},
         fact::{Fact, TripHour},
         finding::{At, Finding, JobPart, StagePlace},
+        leg::Leg,
     },
     practice::Rule,
     rope::legs::RopedLeg,
@@ -14,9 +15,15 @@ use crate::{
 };
 
 /// The clock of every stage; nothing where the leader gives no hour and no day.
-pub(crate) fn clock(job: &Brief<'_>, legs: &[RopedLeg<'_>], hours: &[Hours]) -> Option<PlanClock> {
+pub(crate) fn clock(
+    job: &Brief<'_>,
+    legs: &[RopedLeg<'_>],
+    hours: &[Hours],
+    planned: &[Leg],
+) -> Option<PlanClock> {
     let stages = WalkedStage::all(job, legs, hours).into_iter();
-    let mut clocks: Vec<StageClock> = stages.filter_map(|stage| stage_clock(&stage)).collect();
+    let clocks = stages.filter_map(|stage| stage_clock(&stage, planned));
+    let mut clocks: Vec<StageClock> = clocks.collect();
     let told = clocks.iter().any(tells);
     if !told {
         return None;
@@ -35,7 +42,7 @@ fn tells(clock: &StageClock) -> bool {
     given.iter().any(Option::is_some) || clock.date.is_some()
 }
 
-fn stage_clock(walked: &WalkedStage<'_>) -> Option<StageClock> {
+fn stage_clock(walked: &WalkedStage<'_>, planned: &[Leg]) -> Option<StageClock> {
     let stage = walked.legs.first()?.stage.stage;
     let slower = backwards(&slower(walked));
     let (sun, times) = (sun(walked.job, stage), walked.job.timetable);
@@ -46,6 +53,10 @@ fn stage_clock(walked: &WalkedStage<'_>) -> Option<StageClock> {
         bridges_until: times.bridges_until.value,
         back_by: times.back_by.value,
         as_planned: backwards(walked),
+        belays_left_out: planned
+            .iter()
+            .filter(|leg| leg.stage == stage.number)
+            .any(asks_to_belay),
         slower: (slower != Backwards::default()).then_some(slower),
         date: sun.and(times.date.value),
         sunrise: sun.and_then(|sun| sun.rises),
@@ -55,6 +66,24 @@ fn stage_clock(walked: &WalkedStage<'_>) -> Option<StageClock> {
             false => SunAllDay::Down,
         }),
         utc_offset: sun.map(|_| offset),
+    })
+}
+
+/// Whether something that is told of a leg is cured by belays.
+fn asks_to_belay(leg: &Leg) -> bool {
+    let facts = leg.findings.iter().filter_map(Finding::fact);
+    facts.into_iter().any(|fact| {
+        matches!(
+            fact,
+            Fact::TooSteep { .. }
+                | Fact::HeldInNone { .. }
+                | Fact::HeldInNoneOnce { .. }
+                | Fact::HeldOffCentre { .. }
+                | Fact::SteepBareIce { .. }
+                | Fact::TwoOverGap { .. }
+                | Fact::NoSetup { .. }
+                | Fact::NoRope { .. }
+        )
     })
 }
 

@@ -62,7 +62,10 @@ impl Kit<'_> {
         let rows = people.flat_map(|(position, person)| {
             let mut rows = self.on_everybody(person, team.number);
             // Whoever falls, one end of the rope is left on the side that hauls.
-            let haul = haul.filter(|_| position == 1 || position == last);
+            let at_end = position == 1 || position == last;
+            let sling = self.long_sling().filter(|_| at_end);
+            rows.extend(sling.map(|row| row.on(person, team.number)));
+            let haul = haul.filter(|_| at_end);
             rows.extend(haul.into_iter().flat_map(|system| {
                 let rows = self.for_haul(system);
                 rows.map(|row| row.on(person, team.number))
@@ -89,11 +92,25 @@ impl Kit<'_> {
             .collect()
     }
 
+    /// The sling that the coils are measured with, if any.
+    fn long_sling(&self) -> Option<Row> {
+        let length_m = self.rules[Rule::SlingM];
+        (length_m > 0.0).then(|| Row {
+            what: GearItem::Sling,
+            purpose: GearUse::LongerLoop,
+            count: 1,
+            length_m: Some(length_m),
+            system: None,
+            standing: self.rules.figure(Rule::SlingM).standing_shown(),
+        })
+    }
+
     fn for_haul(&self, system: System) -> [Row; 3] {
         let built = |what, purpose, count| Row {
             what,
             purpose,
             count,
+            length_m: None,
             system: Some(system),
             standing: Standing::Derived.as_str().to_owned(),
         };
@@ -112,6 +129,7 @@ impl Kit<'_> {
             what,
             purpose,
             count: whole(self.rules[rule]),
+            length_m: None,
             system: None,
             standing: self.rules.figure(rule).standing_shown(),
         }
@@ -123,6 +141,7 @@ struct Row {
     what: GearItem,
     purpose: GearUse,
     count: usize,
+    length_m: Option<f64>,
     system: Option<System>,
     standing: String,
 }
@@ -135,6 +154,7 @@ impl Row {
             what: self.what,
             count: self.count,
             purpose: self.purpose,
+            length_m: self.length_m,
             system: self.system,
             standing: self.standing,
         }

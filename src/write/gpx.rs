@@ -193,19 +193,19 @@ fn track(out: &mut impl Write, route: &Route, stage: &Stage) -> io::Result<()> {
 }
 
 fn point(xml: &mut Writer<&mut impl Write>, stage: &Stage, i: usize) -> io::Result<()> {
-    let (Some(&at), Some(height)) = (stage.points().get(i), stage.heights_m().get(i)) else {
+    let Some(&at) = stage.points().get(i) else {
         return Ok(());
     };
     let (lon_deg, lat_deg) = degrees(at);
     let mut start = BytesStart::new("trkpt");
     start.push_attribute(("lat", lat_deg.to_string().as_str()));
     start.push_attribute(("lon", lon_deg.to_string().as_str()));
-    let Some(height_m) = height else {
+    let Some(height_m) = stage.height_m(i) else {
         return xml.write_event(Event::Empty(start));
     };
     xml.write_event(Event::Start(start))?;
     xml.create_element("ele")
-        .write_text_content(BytesText::new(&tenths(f64::from(*height_m)).to_string()))?;
+        .write_text_content(BytesText::new(&tenths(f64::from(height_m)).to_string()))?;
     xml.write_event(Event::End(BytesEnd::new("trkpt")))
 }
 

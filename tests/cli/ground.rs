@@ -213,7 +213,7 @@ fn the_table_gives_changes_times_and_the_ground() {
         "° N 9.00000° E",
         "then 000° true",
         "km on the flat",
-        "from 04:30 to",
+        "04:30 to ",
     ] {
         assert!(table.contains(words), "{words} is missing:\n{table}");
     }

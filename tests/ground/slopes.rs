@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 use schrund::{
-    ground::profile::{Profile, Sample},
+    ground::{profile::Profile, samples::Sample},
     plan::leg::Leg,
     practice::Rule,
     trip::route::Stretch,

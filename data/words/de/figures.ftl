@@ -48,10 +48,10 @@ says-undrawn_ice-tell = es wird gemeldet, und angeseilt nur, wo eine Zone es sag
 says-pace-din = Weg und Höhe, das Längere und die Hälfte des Kürzeren (DIN 33466)
 says-pace-munter = Kilometer und hundert Höhenmeter nach einem Maß hinauf, einem hinab und einem auf Ski
 says-pace-naismith = Weg und Aufstieg; für den Abstieg nichts
-says-snow-soft = frisch oder nass: man sinkt ein
-says-snow-settled = alter Schnee, der sich gesetzt hat
-says-snow-firm = fester Firn: Schuhe hinterlassen flache Spuren
-says-snow-refrozen = gefrorene Kruste: Schuhe kratzen
+says-snow-soft = Neuschnee oder nass: man sinkt ein
+says-snow-settled = gesetzter Altschnee
+says-snow-firm = fester Firn: der Tritt drückt sich nur flach ein
+says-snow-refrozen = Harsch, gefroren: Schuhe greifen kaum
 says-snow-ice = Eis unter den Füßen: verdeckte Spalten bleiben verdeckt
 
 ## Wo angeseilt wird, und Abstände

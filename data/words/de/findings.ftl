@@ -119,11 +119,11 @@ held-without-width = { $given ->
 }
 held-better-in-order = { $better ->
     [no] { "" }
-   *[yes] in der Reihung { $order };{ " " }
+   *[yes] in der Reihenfolge { $order };{ " " }
 }
 held-or-in-order = { $better ->
     [no] { "" }
-   *[yes] {" "}die Reihung { $order } oder
+   *[yes] {" "}die Reihenfolge { $order } oder
 }
 
 fall-held-in-none = im Modell wird ein Sturz von { $who } nicht gehalten, auch nicht unter den günstigsten Annahmen, auf { $length } Strecke, { $all ->
@@ -339,7 +339,7 @@ bridges-late = { $just ->
    *[no] { $zone } wird um { $left } verlassen; Schneebrücken wird bis { $until } vertraut
 }
     .hint = { $known ->
-        [yes] bis { $start } aufbrechen, um von allen der Etappe rechtzeitig zu sein, oder rechtzeitig umkehren
+        [yes] bis { $start } aufbrechen, um rechtzeitig von allen der Etappe herunter zu sein, oder rechtzeitig umkehren
        *[no] früher aufbrechen, oder rechtzeitig umkehren
     }
     .short = auf Schneebrücken nach { $until }, wenn ihnen nicht mehr zu trauen ist

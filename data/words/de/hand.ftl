@@ -70,6 +70,7 @@ gear-for-brake = um ein Rutschen zu bremsen und zum Graben
 gear-for-anchor-in-snow = die Verankerung im Schnee
 gear-for-anchor-in-ice = die Verankerung im Eis
 gear-for-join-anchor = um Verankerung und Seil zu verbinden
+gear-for-longer-loop = { $length } lang, in der Losen Rolle: die Restseile sind darum kürzer
 gear-for-climb-rope = um am Seil aus der Spalte zu steigen
 gear-for-clip = zum Einbinden und für Schlingen
 gear-for-haul-turns = wo das Seil umlenkt ({ $system })

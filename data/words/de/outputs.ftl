@@ -141,22 +141,26 @@ clock-of-stage = Etappe { $stage }: { $text }
 clock-latest-start = { $late ->
     [yes] Aufbruch { $start } ist zu spät: { "" }
    *[no] { "" }
-}spätester Aufbruch { $at }, um bis { $until } von allen Schneebrücken zu sein{ $late ->
-    [yes] {" "}(alles { $earlier } früher)
+}spätester Aufbruch { $at }{ clock-belays }, um bis { $until } von allen Schneebrücken herunter zu sein{ $late ->
+    [yes] {" "}({ $earlier } früher)
    *[no] { "" }
 }{ $slower }
+clock-belays = { $belays ->
+    [yes] {" "}ohne Sichern
+   *[no] { "" }
+}
 clock-latest-start-slower = ; eine langsamere Gruppe { $at }
 clock-latest-start-slower-none = ; für eine langsamere Gruppe ist kein Aufbruch früh genug
 clock-at-until = um { $until } ist die Gruppe bei { $place }, auf Teil { $leg }{ $slower }
 clock-at-until-slower = ; eine langsamere Gruppe bei { $place }, auf Teil { $leg }
 clock-turn = { $kind ->
-    [of] die Umkehr bei { $place } bis { $at } verlassen, um bis { $by } am Ende zu sein
-   *[off] letzte Umkehrstelle: { $place }, Teil { $leg }, bis { $at }; der Rückweg auf der Linie endet dann um { $by }
+    [of] die Umkehr bei { $place } bis { $at }{ clock-belays } verlassen, um bis { $by } am Ende zu sein
+   *[off] letzte Umkehrstelle: { $place }, Teil { $leg }, bis { $at }{ clock-belays }; der Rückweg auf der Linie endet dann um { $by }
 }{ $over }{ $slower }
 clock-turn-over = , auf Schneebrücken bis { $left }
 clock-turn-bridges = { $kind ->
-    [of] die Umkehr bei { $place } bis { $at } verlassen, um bis { $until } von allen Schneebrücken des Rückwegs zu sein
-   *[off] letzte Umkehrstelle: { $place }, Teil { $leg }, bis { $at }, dann bis { $until } von allen Schneebrücken herunter
+    [of] die Umkehr bei { $place } bis { $at }{ clock-belays } verlassen, um bis { $until } von allen Schneebrücken des Rückwegs zu sein
+   *[off] letzte Umkehrstelle: { $place }, Teil { $leg }, bis { $at }{ clock-belays }, dann bis { $until } von allen Schneebrücken herunter
 }{ $slower }
 clock-turn-never = { $kind ->
     [of] so früh die Umkehr bei { $place } auch verlassen wird, der Rückweg liegt nach { $until } auf Schneebrücken
@@ -176,8 +180,8 @@ clock-on-the-way-turn = { $late ->
     [yes] zu spät aufgebrochen: { "" }
    *[no] { "" }
 }{ $kind ->
-    [of] die Umkehr bei { $place } bis { $at } verlassen
-   *[off] bis { $at } umkehren, spätestens bei { $place }
+    [of] die Umkehr bei { $place } bis { $at }{ clock-belays } verlassen
+   *[off] bis { $at }{ clock-belays } umkehren, spätestens bei { $place }
 }{ $slower }
 clock-on-the-way-never = wer über die ersten Schneebrücken geht, ist bis { $until } nicht wieder von ihnen herunter
 clock-on-the-way-late = { $passed ->
@@ -231,7 +235,7 @@ block-label-knots = Knoten
 block-label-reserve = Reserve
 block-label-hauling = Bergung
 block-label-fall = Sturz
-block-label-order = Reihung
+block-label-order = Reihenfolge
 block-label-gaps = Spalten
 block-title = { $teams ->
     [1] { $legs }: { $people } Personen, { $spacing } Abstand, { $rope }
@@ -489,7 +493,7 @@ column-gap = Spalte { $unit }
 column-set-up = Personen, Knoten, Restseil
 column-rope = Seil { $unit }
 column-verdict = Urteil
-block-legend = In den Zeichnungen: ~ Restseil, das getragen wird, (1) Person in der Reihung, x Bremsknoten, Abstände beim Gehen. Spalten: nach der Abstandsregel, die nichts darüber sagt, ob ein Sturz gehalten wird.
+block-legend = In den Zeichnungen: ~ Restseil, das getragen wird, (1) Person in der Reihenfolge, x Bremsknoten, Abstände beim Gehen. Spalten: nach der Abstandsregel, die nichts darüber sagt, ob ein Sturz gehalten wird.
 block-model = Stürze und Bergungen: die Antwort eines Modells für angenommene Spannen, unser Urteil.
 
 ## Die Seite: was zuerst gebraucht wird
@@ -551,7 +555,7 @@ page-not = Nicht abgedeckt: { $what }
 page-not-wider = Spalten in Gehrichtung breiter als { $gaps }
 page-not-any = { $legs } für keine Spalte: das Seil ist zu kurz
 page-not-on = { $gap } ({ $legs })
-page-not-haul = das Heraufziehen von { $who } durch die Übrigen
+page-not-haul = das Heraufziehen von { $who }
 page-not-haul-of = { $who } ({ $legs })
 page-not-two = zwei, die zugleich stürzen
 page-cautions = Vor Ort beurteilen: wo das Gelände anders ist, ist der Plan falsch. Was Bergführer am Ort, Schutzgebiete und Rettung sagen, geht vor. Nie allein.

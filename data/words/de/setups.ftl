@@ -85,8 +85,8 @@ depends-delay = wie schnell sie reagieren
 depends-slack = Schlappseil
 depends-break-point = wo die Brücke bricht
 depends-rope-damping = wie schnell das Seil ausfedert
-order-better = im Modell ist bei dieser Reihung der schlimmste Fall besser: { $order }
-order-as-good = im Modell macht keine andere Reihung den schlimmsten Fall deutlich besser
+order-better = im Modell ist in dieser Reihenfolge der schlimmste Fall besser: { $order }
+order-as-good = im Modell macht keine andere Reihenfolge den schlimmsten Fall deutlich besser
 
 system-loop-at-lip = Lose Rolle 2:1 vom Spaltenrand
 system-loop-at-anchor = Lose Rolle 2:1 von der Verankerung

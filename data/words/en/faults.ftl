@@ -143,6 +143,8 @@ file-is-input = { $name } is an input and is never written over
         [zones] zones go into a file of their own: `--into { $free }`
        *[output] write to another file: `--output { $free }`
      }
+file-is-folder = { $name } is a folder, and one file is to be written
+    .hint = name a file in it: `--output { $free }`
 file-there = { $count ->
     [1] { $names } is there already
    *[other] { $count } files are there already: { $names }

@@ -70,6 +70,7 @@ gear-for-brake = to brake a slide, and to dig
 gear-for-anchor-in-snow = the anchor in snow
 gear-for-anchor-in-ice = the anchor in ice
 gear-for-join-anchor = to join the anchor and the rope
+gear-for-longer-loop = { $length } long, in the drop loop: the coils are shorter for it
 gear-for-climb-rope = to climb the rope out of a crevasse
 gear-for-clip = to tie in, and to clip cords and slings
 gear-for-haul-turns = where the rope of a { $system } turns

@@ -141,22 +141,26 @@ clock-of-stage = stage { $stage }: { $text }
 clock-latest-start = { $late ->
     [yes] start { $start } is too late: { "" }
    *[no] { "" }
-}latest start { $at }, to be off all snow bridges by { $until }{ $late ->
-    [yes] {" "}(all { $earlier } earlier)
+}latest start { $at }{ clock-belays }, to be off all snow bridges by { $until }{ $late ->
+    [yes] {" "}({ $earlier } earlier)
    *[no] { "" }
 }{ $slower }
+clock-belays = { $belays ->
+    [yes] {" "}without belays
+   *[no] { "" }
+}
 clock-latest-start-slower = ; a slower party { $at }
-clock-latest-start-slower-none = ; for a slower party no start is early enough
+clock-latest-start-slower-none = ; for a slower party none is early enough
 clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $slower }
 clock-at-until-slower = ; a slower party at { $place }, on leg { $leg }
 clock-turn = { $kind ->
-    [of] leave the turn at { $place } by { $at }, to be done by { $by }
-   *[off] last turning place: { $place }, leg { $leg }, by { $at }; the way back along the line is then done by { $by }
+    [of] leave the turn at { $place } by { $at }{ clock-belays }, to be done by { $by }
+   *[off] last turning place: { $place }, leg { $leg }, by { $at }{ clock-belays }; the way back along the line is then done by { $by }
 }{ $over }{ $slower }
 clock-turn-over = , on snow bridges until { $left }
 clock-turn-bridges = { $kind ->
-    [of] leave the turn at { $place } by { $at }, to be back over all snow bridges by { $until }
-   *[off] last turning place: { $place }, leg { $leg }, by { $at }, off all snow bridges by { $until }
+    [of] leave the turn at { $place } by { $at }{ clock-belays }, to be back over all snow bridges by { $until }
+   *[off] last turning place: { $place }, leg { $leg }, by { $at }{ clock-belays }, off all snow bridges by { $until }
 }{ $slower }
 clock-turn-never = { $kind ->
     [of] however early the turn at { $place } is left, the way back is on snow bridges after { $until }
@@ -176,8 +180,8 @@ clock-on-the-way-turn = { $late ->
     [yes] a late start: { "" }
    *[no] { "" }
 }{ $kind ->
-    [of] leave the turn at { $place } by { $at }
-   *[off] turn back by { $at }, at { $place } at the latest
+    [of] leave the turn at { $place } by { $at }{ clock-belays }
+   *[off] turn back by { $at }{ clock-belays }, at { $place } at the latest
 }{ $slower }
 clock-on-the-way-never = who is over the first snow bridges is not back off them by { $until }
 clock-on-the-way-late = { $passed ->
@@ -516,7 +520,7 @@ page-end = { $stages ->
     [1] end
    *[other] end of the stage
 }
-page-legend = A row is where its leg begins: rope up there, or unrope for an unroped one. Rope: needed/at hand. Coils: at each end.
+page-legend = A row is where its leg begins: rope up or unrope there. Rope: needed/at hand.
 page-why = { $word } = { $means }
 page-zones = Zones: { $zones }
 page-zones-of = leg { $leg }: { $zones }
@@ -551,7 +555,7 @@ page-not = Not covered: { $what }
 page-not-wider = gaps along the line over { $gaps }
 page-not-any = any gap on { $legs }: the rope is too short
 page-not-on = { $gap } ({ $legs })
-page-not-haul = a haul of { $who } by those left
+page-not-haul = a haul of { $who }
 page-not-haul-of = { $who } ({ $legs })
 page-not-two = two falling at once
 page-cautions = Judge on the spot: where the ground differs, the plan is wrong. What local guides, park and rescue services say comes first. Never alone.

@@ -3,6 +3,8 @@
 //! A planner's coarse line is not judged by what is odd in a track: an edge or a point counts as far off only against
 //! the line's own step, the median length of its edges. All figures here are our judgement.
 
+use std::collections::BTreeMap;
+
 use crate::{
     fault::gpx::{InGpx, Suspect, Suspicion},
     geometry::{
@@ -37,7 +39,8 @@ pub(super) fn suspicions(stage: &Stage) -> Vec<InGpx> {
     for segment in stage.segments() {
         let line = Line {
             points: &stage.points()[segment.clone()],
-            heights_m: &stage.heights_m()[segment.clone()],
+            stage,
+            first: segment.start,
             chainage_m: &stage.chainage_m()[segment],
             step_m,
         };
@@ -49,34 +52,59 @@ pub(super) fn suspicions(stage: &Stage) -> Vec<InGpx> {
 }
 
 /// The median length of the edges of a stage, metres; of an even number the lower one.
+///
+/// A million edges are not kept for it: they are counted by their leading bits, and those alone are taken that share them with
+/// the one in the middle.
 fn step_m(stage: &Stage) -> f64 {
-    let mut edges_m = Vec::with_capacity(stage.points().len());
-    for segment in stage.segments() {
+    let mut counts: BTreeMap<u64, usize> = BTreeMap::new();
+    for edge_m in edges_m(stage) {
+        *counts.entry(leading(edge_m)).or_default() += 1;
+    }
+    let all: usize = counts.values().sum();
+    let mut before = all.saturating_sub(1) / 2;
+    for (bits, count) in counts {
+        if before < count {
+            let mut alike: Vec<f64> = edges_m(stage).filter(|m| leading(*m) == bits).collect();
+            let (_, median_m, _) = alike.select_nth_unstable_by(before, f64::total_cmp);
+            return *median_m;
+        }
+        before -= count;
+    }
+    0.0
+}
+
+fn edges_m(stage: &Stage) -> impl Iterator<Item = f64> {
+    stage.segments().flat_map(|segment| {
         let chainage = &stage.chainage_m()[segment];
-        edges_m.extend(
-            chainage
-                .iter()
-                .zip(chainage.iter().skip(1))
-                .map(|(a, b)| b - a),
-        );
-    }
-    let middle = edges_m.len().saturating_sub(1) / 2;
-    if edges_m.is_empty() {
-        return 0.0;
-    }
-    let (_, median_m, _) = edges_m.select_nth_unstable_by(middle, f64::total_cmp);
-    *median_m
+        chainage
+            .iter()
+            .zip(chainage.iter().skip(1))
+            .map(|(a, b)| b - a)
+    })
+}
+
+/// The exponent and eight more bits: of two lengths the greater has no less.
+fn leading(length_m: f64) -> u64 {
+    length_m.to_bits() >> 44
 }
 
 /// One segment.
 struct Line<'a> {
     points: &'a [LonLat],
-    heights_m: &'a [Option<f32>],
+    stage: &'a Stage,
+    /// Which of its points is the first of the segment.
+    first: usize,
     chainage_m: &'a [f64],
     step_m: f64,
 }
 
 impl Line<'_> {
+    fn height_m(&self, i: usize) -> Option<f64> {
+        let inside = i < self.points.len();
+        let height_m = inside.then(|| self.stage.height_m(self.first + i))?;
+        height_m.map(f64::from)
+    }
+
     /// What is odd about a point, or the edge that begins there; the gravest only.
     fn suspect(&self, i: usize) -> Option<InGpx> {
         let odd = self.zero_point(i).or_else(|| self.lone_point(i));
@@ -137,11 +165,10 @@ impl Line<'_> {
     }
 
     fn lone_height(&self, i: usize) -> Option<Suspect> {
-        let height_m = |i: usize| Some(f64::from((*self.heights_m.get(i)?)?));
-        let here_m = height_m(i)?;
+        let here_m = self.height_m(i)?;
         let (before_m, after_m) = (
-            here_m - height_m(i.checked_sub(1)?)?,
-            here_m - height_m(i + 1)?,
+            here_m - self.height_m(i.checked_sub(1)?)?,
+            here_m - self.height_m(i + 1)?,
         );
         let (to_m, on_m) = (self.edge_m(i)?, self.edge_m(i + 1)?);
         let share = to_m / (to_m + on_m);
@@ -188,5 +215,30 @@ impl Corner {
             self.back.y_m + share * chord.y_m,
         );
         east_m.hypot(north_m)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_step_is_the_edge_in_the_middle() {
+        for count in 2..60 {
+            let mut stage = Stage::new(None);
+            for i in 0..count {
+                // Edges of many lengths in no order, some of them alike.
+                let lat_deg = f64::from(i) * 0.01 + f64::from(i * 37 % 11) * 0.0004;
+                stage.push(LonLat::new(8.0, lat_deg), None);
+                if i % 13 == 5 {
+                    stage.break_segment();
+                }
+            }
+            let mut edges: Vec<f64> = edges_m(&stage).collect();
+            edges.sort_by(f64::total_cmp);
+            let middle = edges.len().saturating_sub(1) / 2;
+            let want_m = edges.get(middle).copied().unwrap_or_default();
+            assert_eq!(step_m(&stage).to_bits(), want_m.to_bits(), "{count}");
+        }
     }
 }

@@ -44,6 +44,7 @@ pub(super) fn phrase(what: &InFiles) -> Phrase {
         InFiles::NoFolder { .. }
         | InFiles::Unwritable { .. }
         | InFiles::IsInput { .. }
+        | InFiles::IsFolder { .. }
         | InFiles::There { .. } => unwritten(what),
         InFiles::NoCode { name: code, near } => Phrase::of(
             "file-no-code",
@@ -127,6 +128,10 @@ fn unwritten(what: &InFiles) -> Phrase {
                 ("kind", Arg::Word(written(*kind))),
                 ("free", name(free)),
             ],
+        ),
+        InFiles::IsFolder { name: path, free } => Phrase::of(
+            "file-is-folder",
+            [("name", name(path)), ("free", name(free))],
         ),
         InFiles::There { names, kind, free } => Phrase::of(
             "file-there",

@@ -75,7 +75,7 @@ impl<'a> GroundStage<'a> {
     fn of(stage: &'a Stage) -> Self {
         let spot = |i: usize| {
             let [lon, lat] = position(stage.points()[i]);
-            let height_m = stage.heights_m()[i].map(|m| mm(f64::from(m)));
+            let height_m = stage.height_m(i).map(|m| mm(f64::from(m)));
             (lon, lat, mm(stage.chainage_m()[i]), height_m)
         };
         let runs = stage.segments().map(|run| run.map(spot).collect());

@@ -134,6 +134,7 @@ fn turns_on_the_way(clock: &StageClock, late: bool, voice: Voice) -> Vec<(Option
                 place.clone(),
                 at.clone(),
                 ("late", Arg::yes(late)),
+                belays(clock),
                 beside(slower),
             ];
             (Some(to_m), voice.say("clock-on-the-way-turn", &args))
@@ -191,6 +192,20 @@ fn beside(slower: Option<Said>) -> (&'static str, Arg<'static>) {
     ("slower", Arg::Said(slower.unwrap_or_default()))
 }
 
+/// That no hour counts belays.
+fn belays(clock: &StageClock) -> (&'static str, Arg<'static>) {
+    ("belays", Arg::yes(clock.belays_left_out))
+}
+
+/// The same of a turn, where the latest start before it does not say it.
+fn belays_too(clock: &StageClock) -> (&'static str, Arg<'static>) {
+    let said = clock
+        .bridges_until
+        .and(clock.as_planned.latest_start)
+        .is_some();
+    ("belays", Arg::yes(clock.belays_left_out && !said))
+}
+
 fn latest_start(
     clock: &StageClock,
     planned: Backwards,
@@ -212,6 +227,7 @@ fn latest_start(
         ("late", Arg::yes(late.is_some())),
         ("start", Arg::Said(start)),
         ("until", hour(clock.bridges_until?, voice)),
+        belays(clock),
         beside(slower),
     ];
     Some(voice.say("clock-latest-start", &args))
@@ -269,6 +285,7 @@ fn turn_round(
         leg,
         ("by", hour(clock.back_by?, voice)),
         ("over", Arg::Said(over.unwrap_or_default())),
+        belays_too(clock),
         beside(slower_turn(slower, voice)),
     ];
     Some(voice.say("clock-turn", &args))
@@ -289,7 +306,8 @@ fn off_bridges(
     };
     let [kind, place, at, leg] = spot(turn, voice);
     let slower = beside(slower_turn(slower, voice));
-    Some(voice.say("clock-turn-bridges", &[kind, place, at, leg, until, slower]))
+    let args = [kind, place, at, leg, until, belays_too(clock), slower];
+    Some(voice.say("clock-turn-bridges", &args))
 }
 
 fn back_by(clock: &StageClock, late: TurnRound, voice: Voice) -> Option<Said> {

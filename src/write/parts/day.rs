@@ -5,11 +5,12 @@ use crate::{
     say::{arg::Arg, span::Said, voice::Voice},
 };
 
-/// `17.13 km, 8.53 km on the rope; up 879 m, down 656 m; 04:30 to 14:21, 9 h 51 without belays`.
+/// `17.13 km, 8.53 km on the rope; up 879 m, down 656 m; 04:30 to 14:21, 9 h 51`.
 pub(crate) fn figures(plan: &Plan, voice: Voice) -> Said {
     let (route, legs) = (&plan.route, &plan.legs);
     let roped = legs.iter().filter(|leg| leg.roped);
-    let belays = Arg::yes(legs.iter().any(|leg| leg.roped));
+    // Where hours are worked backwards those say it.
+    let belays = Arg::yes(plan.clock.is_none() && legs.iter().any(|leg| leg.roped));
     let clocks = (
         legs.first().and_then(|leg| leg.start_clock),
         legs.last().and_then(|leg| leg.end_clock),

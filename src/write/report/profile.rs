@@ -12,7 +12,7 @@ use super::{
     strips::strips,
 };
 use crate::{
-    ground::profile::{Profile, Sample},
+    ground::{profile::Profile, samples::Samples},
     say::{arg::Arg, finding, plain, voice::Voice},
     trip::route::Stage,
     write::{
@@ -79,10 +79,10 @@ pub(super) fn stage(sheet: &Sheet<'_>, stage: &Stage, profile: &Profile) -> Mark
 
 /// The hill, in as many pieces as jumps leave: between them nothing is walked and nothing drawn.
 fn ground(ruler: &Ruler<'_>) -> Markup {
-    html! { @for run in ruler.profile.runs() { (hill(ruler, run)) } }
+    html! { @for run in ruler.profile.runs() { (hill(ruler, &run)) } }
 }
 
-fn hill(ruler: &Ruler<'_>, run: &[Sample]) -> Markup {
+fn hill(ruler: &Ruler<'_>, run: &Samples<'_>) -> Markup {
     let line = simplified(run.iter().map(|s| (ruler.x(s.at_m), ruler.y(s.height_m))));
     let (first, last) = (line.0.first(), line.0.last());
     let (Some(first), Some(last)) = (first, last) else {

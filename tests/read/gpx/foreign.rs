@@ -66,7 +66,7 @@ fn by_us(text: &[u8]) -> Vec<Vec<Vec<Fix>>> {
     let segments = |stage: &Stage| {
         let fix = |i: usize| {
             let p = stage.points()[i];
-            (p.lon_deg, p.lat_deg, stage.heights_m()[i])
+            (p.lon_deg, p.lat_deg, stage.height_m(i))
         };
         stage.segments().map(|s| s.map(fix).collect()).collect()
     };
