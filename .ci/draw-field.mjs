@@ -185,7 +185,7 @@ export async function underTheThumb(bench) {
   };
   const within = page.locator('.app-field-mode');
   const pressed = [];
-  for (const name of ['Gap as seen +1 m', '− Ben', '− rope blue', '+ rope blue', 'Gap as seen −1 m', '+ one more', '− rope thin', 'Old snow that has settled.', 'Bare ice.', 'Ways to split the party and use the ropes', '+ rope thin', 'All of it', 'Less']) {
+  for (const name of ['Gap as seen +1 m', '− Ben', '− rope blue', '+ rope blue', 'Gap as seen −1 m', '+ one more', '− rope thin', 'Old snow that has settled.', 'Ice underfoot: hidden gaps stay hidden.', 'Ways to split the party and use the ropes', '+ rope thin', 'All of it', 'Less']) {
     const one = within.getByRole('button', { name, exact: true }).last();
     if (await one.isVisible()) pressed.push(await thumb(one));
   }

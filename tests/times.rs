@@ -2,6 +2,7 @@
 
 mod backwards;
 mod clock;
+mod firm;
 mod halts;
 mod inside;
 mod partly;

@@ -145,12 +145,15 @@ fn save_set(
         let write: Content<'_> = Box::new(move |out| format.write(out, sheet));
         (name, write)
     };
-    let mut set: Vec<(&'static str, Content<'_>)> = files().map(of_format).collect();
+    let set = files().map(of_format);
     #[cfg(feature = "page")]
-    {
-        let page = draw::beside(&args.job, job, sheet.plan)?;
-        set.push((PAGE, Box::new(move |out| out.write_all(page.as_bytes()))));
-    }
+    let page = draw::beside(&args.job, job, sheet.plan)?;
+    #[cfg(feature = "page")]
+    let set = set.chain(std::iter::once_with(|| {
+        let write: Content<'_> = Box::new(|out| out.write_all(page.as_bytes()));
+        (PAGE, write)
+    }));
+    let set: Vec<(&'static str, Content<'_>)> = set.collect();
     let names: Vec<&str> = set.iter().map(|(name, _)| *name).collect();
     saver.save_set(dir, set).map_err(|fault| vec![fault])?;
     for name in names {

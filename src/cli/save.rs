@@ -129,9 +129,7 @@ impl Saver {
     ) -> io::Result<()> {
         let real = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
         let made = Beside::written(folder_of(&real), write)?;
-        if let Ok(known) = fs::metadata(&real) {
-            made.allow_as(&known)?;
-        }
+        made.allow_as(&real)?;
         match self.force {
             true => made.replace(&real),
             false => made.show(&real),

@@ -41,9 +41,18 @@ impl Beside {
         Ok(made)
     }
 
-    /// Who may read it and write to it is as of another one.
-    pub(super) fn allow_as(&self, other: &fs::Metadata) -> io::Result<()> {
-        self.file.set_permissions(other.permissions())
+    /// Who may read it and write to it is as of the one that is there, if one is.
+    #[cfg(unix)]
+    pub(super) fn allow_as(&self, there: &Path) -> io::Result<()> {
+        match fs::metadata(there) {
+            Ok(known) => self.file.set_permissions(known.permissions()),
+            Err(_) => Ok(()),
+        }
+    }
+
+    #[cfg(not(unix))]
+    pub(super) fn allow_as(&self, _: &Path) -> io::Result<()> {
+        Ok(())
     }
 
     /// Lets it be seen under a name that no other file has.
@@ -88,9 +97,7 @@ pub(super) fn show_in_new(folder: &Path, files: Vec<(&str, Beside)>) -> io::Resu
 pub(super) fn show_in(folder: &Path, files: Vec<(&str, Beside)>, replace: bool) -> io::Result<()> {
     let hidden = files.into_iter().map(|(name, file)| {
         let path = folder.join(name);
-        if let Ok(known) = fs::metadata(&path) {
-            file.allow_as(&known)?;
-        }
+        file.allow_as(&path)?;
         Ok((file.hide_at(&path)?, path))
     });
     let hidden: Vec<(TempPath, PathBuf)> = hidden.collect::<io::Result<_>>()?;
