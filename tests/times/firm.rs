@@ -14,7 +14,7 @@ fn the_last_place_to_turn_is_where_hidden_gaps_begin_unless_that_is_far_off() {
         .zone((-300.0, 700.0), (300.0, 1100.0), SNOW)
         .zone((-300.0, 2000.0), (300.0, 3900.0), SNOW);
     let (mut at_begin, mut far_in, mut in_first) = (0, 0, 0);
-    for min in 20..130 {
+    for min in 20..190 {
         let (hour, min) = (9 + min / 60, min % 60);
         let rules = format!("start = \"09:00\"\nback_by = \"{hour:02}:{min:02}\"");
         let plan = trip.clone().rules(&rules).plan();

@@ -1,11 +1,11 @@
 //! What every page holds, as `.ci/page` packed it last: it writes this file. The names end in a hash of the sources.
 
 /// The names of what was packed.
-pub(super) const NAMES: &str = "core-94adea439ddb page-aff661b466a1";
+pub(super) const NAMES: &str = "core-570f57ded600 page-05d03b6efec9";
 /// The program as WebAssembly, in xz.
-pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-94adea439ddb.wasm.xz");
+pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-570f57ded600.wasm.xz");
 /// What draws and replans.
-pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-aff661b466a1.js");
+pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-05d03b6efec9.js");
 /// What it looks like, beside the report.
 pub(super) const STYLE: &str = include_str!("../../page/page.css");
 /// What it begins with, without words.
