@@ -74,14 +74,14 @@ export async function ropesShared(bench) {
     await act(sheet, ways, (await ways.locator('.ways > li').first().innerText()).replaceAll('\u00a0', ' '));
     await bench.close(name, sheet);
   };
-  await shared('ropes joined', ['40', '30'], async (sheet, ways, card) => {
+  await shared('ropes-joined', ['40', '30'], async (sheet, ways, card) => {
     await sheet.after(() => ways.getByRole('button', { name: 'Plan with this way' }).first().tap());
     const says = await sheet.page.locator('.app-since').innerText();
     const trip = (await sheet.save('Trip file (TOML)')).toString();
     const listed = /length_m = 69.4/.test(trip) && /joined = true/.test(trip) && trip.match(/length_m/g).length === 1;
     bench.check('ropes joined: a way that joins them names them, is planned with, and the trip lists them as one', /the 40 m rope and the 30 m rope joined/.test(card) && listed && /Joined: 40 m \+ 30 m/.test(says.replaceAll('\u00a0', ' ')), `${card}\n${trip}\n${says}`);
   });
-  await shared('ropes at home', ['60', '60', '40'], async (_, ways, card) => {
+  await shared('ropes-at-home', ['60', '60', '40'], async (_, ways, card) => {
     const offered = await ways.getByRole('button', { name: 'Plan with this way' }).count();
     bench.check('ropes at home: a way says which one stays there, and one that is only a spare stays with the trip', /Stays at home: 60 m$/m.test(card) && offered > 0, card);
   });

@@ -174,7 +174,7 @@ clock-turn-slower = { $kind ->
     [of] ; eine langsamere Gruppe bis { $at }
    *[off] ; eine langsamere Gruppe bei { $place } bis { $at }
 }
-clock-turn-slower-first = ; wer langsamer ist, kehrt schon bei { $place } um, dort bis { $at }
+clock-turn-slower-first = ; Langsamere schon bei { $place }, bis { $at }
 clock-turn-slower-due = ; eine langsamere Gruppe hätte schon umkehren sollen
 clock-on-the-way-turn = { $late ->
     [yes] zu spät aufgebrochen: { "" }
@@ -185,7 +185,7 @@ clock-on-the-way-turn = { $late ->
 }{ $slower }
 clock-on-the-way-never = wer über die ersten Schneebrücken geht, ist bis { $until } nicht wieder von ihnen herunter
 clock-on-the-way-late = { $passed ->
-    [yes] hinter der letzten Umkehrstelle: vorwärts wie zurück kommen Brücken nach { $until }: jede sondieren
+    [yes] hinter der Umkehrstelle: vor wie zurück Brücken nach { $until }: jede sondieren
    *[no] zu spät aufgebrochen: nach { $until } noch auf Schneebrücken: jede sondieren, oder umkehren
 }
 clock-arrival = am Ende um { $at }{ $slower }
