@@ -19,7 +19,7 @@ use crate::{
 /// let mut job = schrund::example::job()?;
 /// job.timetable.set("bridges_until", "09:00", Origin::Flag);
 /// let lines = clock::lines(&schrund::plan(&job)?, Voice::default());
-/// assert_eq!(lines[0].to_string(), "latest start 07:39, to be off all snow bridges by 09:00; a slower party 07:12");
+/// assert_eq!(lines[0].to_string(), "latest start 07:39 without belays, to be off all snow bridges by 09:00; a slower party 07:12");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[must_use]
