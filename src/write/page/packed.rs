@@ -1,9 +1,9 @@
 //! What every page holds, as `.ci/page` packed it last: it writes this file. The names end in a hash of the sources.
 
 /// The names of what was packed.
-pub(super) const NAMES: &str = "core-570f57ded600 page-05d03b6efec9";
+pub(super) const NAMES: &str = "core-60fea3029e20 page-05d03b6efec9";
 /// The program as WebAssembly, in xz.
-pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-570f57ded600.wasm.xz");
+pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-60fea3029e20.wasm.xz");
 /// What draws and replans.
 pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-05d03b6efec9.js");
 /// What it looks like, beside the report.
