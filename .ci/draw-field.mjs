@@ -35,7 +35,7 @@ export async function onTheWay(bench) {
       const metres = away * (unit === 'km' ? 1000 : 1);
       const rank = (one) => order.indexOf(one.verdict);
       // A milder word on less than 100 m between worse ones is passed over.
-      const crumb = (one, behind) => one.verdict !== 'unroped' && rank(one) < rank(here) && behind !== undefined && rank(behind) >= rank(here) && one.to_m - one.from_m < 100;
+      const crumb = (one, behind) => one.verdict !== 'unroped' && rank(one) < rank(here) && behind !== undefined && (rank(behind) >= rank(here) || behind.verdict === 'unroped') && one.to_m - one.from_m < 100;
       const next = pieces.find((one, at) => one.from_m >= here.to_m && one.verdict === verdict && !crumb(one, pieces[at + 1]));
       const worse = order.indexOf(verdict) > rank(here);
       // Of what is worse nobody is told later than true, of what is milder nobody earlier; and both to a hundred metres.

@@ -65,7 +65,8 @@ export function aheadOf(plan: Planned, leg: Leg, place: Place): Ahead[] {
 /** Whether a piece is soon over and what comes behind it is as bad as it is here; where the rope goes on or off it counts. */
 function isCrumb({ piece, ropes }: Coming, behind: Coming | undefined, here: Piece): boolean {
   const milder = rank(piece.verdict) < rank(here.verdict) && piece.verdict !== "unroped" && !ropes;
-  const goesOn = behind !== undefined && !behind.ropes && rank(behind.piece.verdict) >= rank(here.verdict);
+  // Soon over as well is what leads to where the rope goes off.
+  const goesOn = behind !== undefined && !behind.ropes && (rank(behind.piece.verdict) >= rank(here.verdict) || behind.piece.verdict === "unroped");
   return milder && goesOn && piece.to_m - piece.from_m < CRUMB_M;
 }
 

@@ -1,7 +1,9 @@
 /** Who is there and who was left out on the ice, and ropes likewise, each in the place that it had; and back in there. */
 
-import { people, ropes, withPeople, withPeopleOf, withRopes } from "./folk";
+import type { Trip, TripRope } from "./door";
+import { partsOf, people, ropeTitle, ropes, withPeople, withPeopleOf, withRopes } from "./folk";
 import type { State } from "./model";
+import type { Words } from "./words";
 
 /** One of a list as it was or as it is; `at` is its place in the list as it is, or where it comes in again. */
 export interface Slot<Of> {
@@ -25,6 +27,12 @@ export function slots<Of>(was: readonly Of[], now: readonly Of[]): Slot<Of>[] {
   });
   const others = free.flatMap(({ at }) => now.slice(at, at + 1).map((one): Slot<Of> => ({ one, out: false, at })));
   return [...known, ...others];
+}
+
+/** The ropes; one that is part of two joined ones is not lost. */
+export function ropeSlots(was: Trip, now: Trip, words: Words): Slot<TripRope>[] {
+  const joined = ropes(now).filter((rope) => rope["joined"] === true).flatMap((rope) => partsOf(ropeTitle(rope, words)));
+  return slots(ropes(was), ropes(now)).filter(({ one, out }) => !out || !joined.includes(ropeTitle(one, words)));
 }
 
 /** A list without what is there, or with what is out. */

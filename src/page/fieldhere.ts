@@ -33,11 +33,14 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const hour = plan.hours.find(({ stage, to_m }) => stage === place.stage && (to_m === null || place.at_m < to_m));
   // Who is not to go on is not told of a turning place behind that.
   const barred = harsher(leg.verdict) && hour?.to_m !== null && (hour?.to_m ?? 0) > leg.end_m;
-  const says = hour && !barred ? hourLine(hour, plannedAt(leg, place), desk) : null;
+  // Nor of bridges who has no more of them before them.
+  const done = hour?.to_m === null && !plan.legs.some((one) => one.stage === place.stage && one.roped && one.end_m > place.at_m);
+  const turn = () => make("p", { class: "app-hour app-late" }, desk.words("draw-field-turn-now"));
+  const says = hour && !done ? (barred ? (hour.late ? turn() : null) : hourLine(hour, plannedAt(leg, place), desk)) : null;
   const behind = wayBack(behindOf(plan, place), desk);
   // Past the turning place it matters what turning back leads over.
   const past = hour?.late === true && hour.to_m === null;
-  const late = says && hour?.late ? [says, ...(past ? behind : [])] : [];
+  const late = says && hour?.late ? [says, ...(past || !leg.roped ? behind : [])] : [];
   // Where nothing holds it matters more than what comes behind there.
   const then = harsher(leg.verdict) && !past && behind.length > 0 ? behind : next(leg, verdict, ahead, desk);
   const what = todo(leg, verdict, ahead, desk);
@@ -105,7 +108,7 @@ function coming({ verdict, at_m, away_m, ropes }: Ahead, desk: Desk): (Node | st
   const { words, language } = desk;
   const far = away_m >= 1000 ? `${writer(language, 1, 1).format(away_m / 1000)} ${words("draw-unit-km")}` : `${away_m} ${words("draw-unit-m")}`;
   const start = `${words("draw-field-from-km")} ${kilometre(at_m, desk)}`;
-  return [away_m > 0 ? `${words("draw-field-in")} ${far}, ${start}: ` : `${start}: `, badge(verdict, desk), ropes ? `, ${words("draw-field-rope-up")}` : ""];
+  return [away_m > 0 ? `${words("draw-field-in")} ${far}, ${start}: ` : `${start}: `, badge(verdict, desk), ropes ? `, ${words(harsher(verdict) ? "draw-field-not-on" : "draw-field-rope-up")}` : ""];
 }
 
 /** What whoever turns back comes over. */

@@ -6,13 +6,13 @@ import type { Ground, Html, Panel, Planned, Trip, TripDoor, TripRope } from "./d
 import { allNeeded, faultList } from "./faults";
 import { Answer, firstOf } from "./fieldanswer";
 import { WayBack } from "./fieldback";
-import { type Slot, slots, turnPerson, turnRope } from "./fieldfolk";
+import { type Slot, ropeSlots, slots, turnPerson, turnRope } from "./fieldfolk";
 import { GapHere } from "./fieldgap";
 import { hereIn } from "./fieldhere";
 import { group } from "./fields";
 import { Where } from "./fieldwhere";
 import { Fold } from "./fold";
-import { type Person, people, ropes, withPeople } from "./folk";
+import { type Person, people, withPeople } from "./folk";
 import { Hold } from "./hold";
 import { SIGNS } from "./map/palette";
 import type { State } from "./model";
@@ -169,7 +169,7 @@ export class FieldMode implements Part {
   private buttons(state: State): void {
     const { trip } = state;
     const was = this.taken.without(state);
-    const [folk, all] = [slots(people(was.trip), people(trip)), slots(ropes(was.trip), ropes(trip))];
+    const [folk, all] = [slots(people(was.trip), people(trip)), ropeSlots(was.trip, trip, this.desk.words)];
     const sign = JSON.stringify([folk, all, trip.snow, this.door?.terms["snow"]]);
     if (sign === this.offered) return;
     this.offered = sign;

@@ -196,8 +196,9 @@ mod tests {
     }
 
     /// What nobody else meets.
-    const ONLY_THE_COMMAND_LINE_SAYS: [&str; 11] = [
+    const ONLY_THE_COMMAND_LINE_SAYS: [&str; 12] = [
         "file-there",
+        "file-is-folder",
         "file-is-input",
         "file-no-folder",
         "file-one-number",

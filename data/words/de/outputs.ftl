@@ -141,26 +141,23 @@ clock-of-stage = Etappe { $stage }: { $text }
 clock-latest-start = { $late ->
     [yes] Aufbruch { $start } ist zu spät: { "" }
    *[no] { "" }
-}spätester Aufbruch { $at }{ clock-belays }, um bis { $until } von allen Schneebrücken herunter zu sein{ $late ->
+}spätester Aufbruch { $at }{ $belays }, um bis { $until } von allen Schneebrücken herunter zu sein{ $late ->
     [yes] {" "}({ $earlier } früher)
    *[no] { "" }
 }{ $slower }
-clock-belays = { $belays ->
-    [yes] {" "}ohne Sichern
-   *[no] { "" }
-}
+clock-belays = { " " }ohne Sichern
 clock-latest-start-slower = ; eine langsamere Gruppe { $at }
 clock-latest-start-slower-none = ; für eine langsamere Gruppe ist kein Aufbruch früh genug
 clock-at-until = um { $until } ist die Gruppe bei { $place }, auf Teil { $leg }{ $slower }
 clock-at-until-slower = ; eine langsamere Gruppe bei { $place }, auf Teil { $leg }
 clock-turn = { $kind ->
-    [of] die Umkehr bei { $place } bis { $at }{ clock-belays } verlassen, um bis { $by } am Ende zu sein
-   *[off] letzte Umkehrstelle: { $place }, Teil { $leg }, bis { $at }{ clock-belays }; der Rückweg auf der Linie endet dann um { $by }
+    [of] die Umkehr bei { $place } bis { $at }{ $belays } verlassen, um bis { $by } am Ende zu sein
+   *[off] letzte Umkehrstelle: { $place }, Teil { $leg }, bis { $at }{ $belays }; der Rückweg auf der Linie endet dann um { $by }
 }{ $over }{ $slower }
 clock-turn-over = , auf Schneebrücken bis { $left }
 clock-turn-bridges = { $kind ->
-    [of] die Umkehr bei { $place } bis { $at }{ clock-belays } verlassen, um bis { $until } von allen Schneebrücken des Rückwegs zu sein
-   *[off] letzte Umkehrstelle: { $place }, Teil { $leg }, bis { $at }{ clock-belays }, dann bis { $until } von allen Schneebrücken herunter
+    [of] die Umkehr bei { $place } bis { $at }{ $belays } verlassen, um bis { $until } von allen Schneebrücken des Rückwegs zu sein
+   *[off] letzte Umkehrstelle: { $place }, Teil { $leg }, bis { $at }{ $belays }, dann bis { $until } von allen Schneebrücken herunter
 }{ $slower }
 clock-turn-never = { $kind ->
     [of] so früh die Umkehr bei { $place } auch verlassen wird, der Rückweg liegt nach { $until } auf Schneebrücken
@@ -180,8 +177,8 @@ clock-on-the-way-turn = { $late ->
     [yes] zu spät aufgebrochen: { "" }
    *[no] { "" }
 }{ $kind ->
-    [of] die Umkehr bei { $place } bis { $at }{ clock-belays } verlassen
-   *[off] bis { $at }{ clock-belays } umkehren, spätestens bei { $place }
+    [of] die Umkehr bei { $place } bis { $at }{ $belays } verlassen
+   *[off] bis { $at }{ $belays } umkehren, spätestens bei { $place }
 }{ $slower }
 clock-on-the-way-never = wer über die ersten Schneebrücken geht, ist bis { $until } nicht wieder von ihnen herunter
 clock-on-the-way-late = { $passed ->

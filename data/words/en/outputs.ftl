@@ -141,26 +141,23 @@ clock-of-stage = stage { $stage }: { $text }
 clock-latest-start = { $late ->
     [yes] start { $start } is too late: { "" }
    *[no] { "" }
-}latest start { $at }{ clock-belays }, to be off all snow bridges by { $until }{ $late ->
+}latest start { $at }{ $belays }, to be off all snow bridges by { $until }{ $late ->
     [yes] {" "}({ $earlier } earlier)
    *[no] { "" }
 }{ $slower }
-clock-belays = { $belays ->
-    [yes] {" "}without belays
-   *[no] { "" }
-}
+clock-belays = { " " }without belays
 clock-latest-start-slower = ; a slower party { $at }
 clock-latest-start-slower-none = ; for a slower party none is early enough
 clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $slower }
 clock-at-until-slower = ; a slower party at { $place }, on leg { $leg }
 clock-turn = { $kind ->
-    [of] leave the turn at { $place } by { $at }{ clock-belays }, to be done by { $by }
-   *[off] last turning place: { $place }, leg { $leg }, by { $at }{ clock-belays }; the way back along the line is then done by { $by }
+    [of] leave the turn at { $place } by { $at }{ $belays }, to be done by { $by }
+   *[off] last turning place: { $place }, leg { $leg }, by { $at }{ $belays }; the way back along the line is then done by { $by }
 }{ $over }{ $slower }
 clock-turn-over = , on snow bridges until { $left }
 clock-turn-bridges = { $kind ->
-    [of] leave the turn at { $place } by { $at }{ clock-belays }, to be back over all snow bridges by { $until }
-   *[off] last turning place: { $place }, leg { $leg }, by { $at }{ clock-belays }, off all snow bridges by { $until }
+    [of] leave the turn at { $place } by { $at }{ $belays }, to be back over all snow bridges by { $until }
+   *[off] last turning place: { $place }, leg { $leg }, by { $at }{ $belays }, off all snow bridges by { $until }
 }{ $slower }
 clock-turn-never = { $kind ->
     [of] however early the turn at { $place } is left, the way back is on snow bridges after { $until }
@@ -180,8 +177,8 @@ clock-on-the-way-turn = { $late ->
     [yes] a late start: { "" }
    *[no] { "" }
 }{ $kind ->
-    [of] leave the turn at { $place } by { $at }{ clock-belays }
-   *[off] turn back by { $at }{ clock-belays }, at { $place } at the latest
+    [of] leave the turn at { $place } by { $at }{ $belays }
+   *[off] turn back by { $at }{ $belays }, at { $place } at the latest
 }{ $slower }
 clock-on-the-way-never = who is over the first snow bridges is not back off them by { $until }
 clock-on-the-way-late = { $passed ->

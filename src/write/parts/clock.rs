@@ -134,7 +134,7 @@ fn turns_on_the_way(clock: &StageClock, late: bool, voice: Voice) -> Vec<(Option
                 place.clone(),
                 at.clone(),
                 ("late", Arg::yes(late)),
-                belays(clock),
+                belays(clock, false, voice),
                 beside(slower),
             ];
             (Some(to_m), voice.say("clock-on-the-way-turn", &args))
@@ -192,18 +192,12 @@ fn beside(slower: Option<Said>) -> (&'static str, Arg<'static>) {
     ("slower", Arg::Said(slower.unwrap_or_default()))
 }
 
-/// That no hour counts belays.
-fn belays(clock: &StageClock) -> (&'static str, Arg<'static>) {
-    ("belays", Arg::yes(clock.belays_left_out))
-}
-
-/// The same of a turn, where the latest start before it does not say it.
-fn belays_too(clock: &StageClock) -> (&'static str, Arg<'static>) {
-    let said = clock
-        .bridges_until
-        .and(clock.as_planned.latest_start)
-        .is_some();
-    ("belays", Arg::yes(clock.belays_left_out && !said))
+/// That no hour counts belays; of a turn only where no latest start says it before.
+fn belays(clock: &StageClock, turn: bool, voice: Voice) -> (&'static str, Arg<'static>) {
+    let start = clock.bridges_until.and(clock.as_planned.latest_start);
+    let told = clock.belays_left_out && !(turn && start.is_some());
+    let said = told.then(|| voice.say("clock-belays", &[]));
+    ("belays", Arg::Said(said.unwrap_or_default()))
 }
 
 fn latest_start(
@@ -227,7 +221,7 @@ fn latest_start(
         ("late", Arg::yes(late.is_some())),
         ("start", Arg::Said(start)),
         ("until", hour(clock.bridges_until?, voice)),
-        belays(clock),
+        belays(clock, false, voice),
         beside(slower),
     ];
     Some(voice.say("clock-latest-start", &args))
@@ -285,7 +279,7 @@ fn turn_round(
         leg,
         ("by", hour(clock.back_by?, voice)),
         ("over", Arg::Said(over.unwrap_or_default())),
-        belays_too(clock),
+        belays(clock, true, voice),
         beside(slower_turn(slower, voice)),
     ];
     Some(voice.say("clock-turn", &args))
@@ -306,7 +300,15 @@ fn off_bridges(
     };
     let [kind, place, at, leg] = spot(turn, voice);
     let slower = beside(slower_turn(slower, voice));
-    let args = [kind, place, at, leg, until, belays_too(clock), slower];
+    let args = [
+        kind,
+        place,
+        at,
+        leg,
+        until,
+        belays(clock, true, voice),
+        slower,
+    ];
     Some(voice.say("clock-turn-bridges", &args))
 }
 
