@@ -1,11 +1,11 @@
 //! What every page holds, as `.ci/page` packed it last: it writes this file. The names end in a hash of the sources.
 
 /// The names of what was packed.
-pub(super) const NAMES: &str = "core-60fea3029e20 page-05d03b6efec9";
+pub(super) const NAMES: &str = "core-113442087bcc page-db71476b680c";
 /// The program as WebAssembly, in xz.
-pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-60fea3029e20.wasm.xz");
+pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-113442087bcc.wasm.xz");
 /// What draws and replans.
-pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-05d03b6efec9.js");
+pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-db71476b680c.js");
 /// What it looks like, beside the report.
 pub(super) const STYLE: &str = include_str!("../../page/page.css");
 /// What it begins with, without words.
