@@ -10,7 +10,7 @@ use std::{
 
 use schrund::fault::{
     Fault, Place,
-    files::{InFiles, WrittenAs},
+    files::{InFiles, Refused, WrittenAs},
 };
 
 use crate::{
@@ -92,7 +92,7 @@ impl Saver {
             true => write_into(path, write),
             false => self.write_whole(path, write),
         };
-        written.map_err(|fault| unwritable(path, &fault))
+        written.map_err(|fault| unwritable(path, source::refused(&fault)))
     }
 
     /// Exchanges a file as a whole for what was made of it: the one file that is an input and is written. What it held is
@@ -104,21 +104,17 @@ impl Saver {
         held: Option<&[u8]>,
         text: &str,
     ) -> Result<(), Fault> {
-        use schrund::fault::{files::Refused, strip::InStrip};
-        let place = || Place::file(&path.display().to_string());
-        let cannot = |why: Refused| {
-            let path = path.display().to_string();
-            Fault::new(InFiles::Unwritable { path, why }, place())
-        };
+        use schrund::fault::strip::InStrip;
         let known = fs::metadata(path).ok();
         if known.is_some_and(|known| known.permissions().readonly()) {
-            return Err(cannot(Refused::Permission));
+            return Err(unwritable(path, Refused::Permission));
         }
         if fs::read(path).ok().as_deref() != held {
-            return Err(Fault::new(InStrip::Changed, place()));
+            let place = Place::file(&path.display().to_string());
+            return Err(Fault::new(InStrip::Changed, place));
         }
         let written = self.write_whole(path, |out| out.write_all(text.as_bytes()));
-        written.map_err(|fault| cannot(source::refused(&fault)))
+        written.map_err(|fault| unwritable(path, source::refused(&fault)))
     }
 
     /// A link stays one, and who may read the file it leads to and write to it stays as it was.
@@ -155,22 +151,22 @@ impl Saver {
             let file = Beside::written(beside, write);
             made.push((
                 name,
-                file.map_err(|fault| unwritable(&folder.join(name), &fault))?,
+                file.map_err(|fault| unwritable(&folder.join(name), source::refused(&fault)))?,
             ));
         }
         let shown = match is_new {
             true => show_in_new(folder, made),
             false => show_in(folder, made, self.force),
         };
-        shown.map_err(|fault| unwritable(folder, &fault))
+        shown.map_err(|fault| unwritable(folder, source::refused(&fault)))
     }
 }
 
 /// Writes what a file holds.
 pub(crate) type Content<'w> = Box<dyn FnOnce(&mut dyn Write) -> io::Result<()> + 'w>;
 
-fn unwritable(path: &Path, fault: &io::Error) -> Fault {
-    let (path, why) = (path.display().to_string(), source::refused(fault));
+fn unwritable(path: &Path, why: Refused) -> Fault {
+    let path = path.display().to_string();
     let place = Place::file(&path);
     Fault::new(InFiles::Unwritable { path, why }, place)
 }

@@ -31,22 +31,28 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const line = make("p", {}, ...first, " ", fits ? setUp(leg, desk) : make("span", { class: "app-set-up" }, `${desk.words("draw-leg")} ${leg.leg}`));
   const would = fits ? [] : [make("p", {}, setUp(leg, desk))];
   const hour = plan.hours.find(({ stage, to_m }) => stage === place.stage && (to_m === null || place.at_m < to_m));
-  // Who is not to go on is not told of a turning place behind that.
-  const barred = harsher(leg.verdict) && hour?.to_m !== null && (hour?.to_m ?? 0) > leg.end_m;
-  // Nor of bridges who has no more of them before them.
-  const done = hour?.to_m === null && !plan.legs.some((one) => one.stage === place.stage && one.roped && one.end_m > place.at_m);
-  const turn = () => make("p", { class: "app-hour app-late" }, desk.words("draw-field-turn-now"));
-  const says = hour && !done ? (barred ? (hour.late ? turn() : null) : hourLine(hour, plannedAt(leg, place), desk)) : null;
+  const says = hour ? hourIn(hour, plan, leg, place, desk) : null;
   const behind = wayBack(behindOf(plan, place), desk);
   // Past the turning place it matters what turning back leads over.
   const past = hour?.late === true && hour.to_m === null;
   const late = says && hour?.late ? [says, ...(past || !leg.roped ? behind : [])] : [];
   // Where nothing holds it matters more than what comes behind there.
-  const then = harsher(leg.verdict) && !past && behind.length > 0 ? behind : next(leg, verdict, ahead, desk);
+  const then = bars(leg.verdict) && !past && behind.length > 0 ? behind : next(leg, verdict, ahead, desk);
   const what = todo(leg, verdict, ahead, desk);
   // Where nothing is to be done on the ice, the hour is what is to be done.
   const lines = isDue(leg, verdict, ahead) ? [line, ...what, ...late, ...then] : [line, ...late, ...what, ...then];
   return { lines, spare: hour?.late ? null : says, longer: [...behind.map((line) => line.cloneNode(true) as HTMLElement), ...comes, ...would, own, ...zones, ...(says && !hour?.late ? [says.cloneNode(true) as HTMLElement] : [])] };
+}
+
+/** What an hour asks of who stands in a leg; null where it asks nothing there. */
+function hourIn(hour: Hour, plan: Planned, leg: Leg, place: Place, desk: Desk): HTMLElement | null {
+  const ropesAhead = plan.legs.some((one) => one.stage === place.stage && one.roped && one.end_m > place.at_m);
+  // Who has no more bridges before them is told of none.
+  if (hour.to_m === null && !ropesAhead) return null;
+  // Nor of a turning place who is not to go as far.
+  const barred = bars(leg.verdict) && hour.to_m !== null && hour.to_m > leg.end_m;
+  if (!barred) return hourLine(hour, plannedAt(leg, place), desk);
+  return hour.late ? make("p", { class: "app-hour app-late" }, desk.words("draw-field-turn-now")) : null;
 }
 
 /** By when to turn back, and when the plan has the team there; a start that was too late stands out. */
@@ -79,7 +85,7 @@ function setUp(leg: Leg, desk: Desk): HTMLElement {
 }
 
 /** Whether roping up is no answer to a word. */
-const harsher = (verdict: Verdict): boolean => verdict === "stop" || verdict === "outside";
+const bars = (verdict: Verdict): boolean => verdict === "stop" || verdict === "outside";
 
 /** What is worse ahead in this leg. */
 const worseAhead = ([next]: readonly Ahead[]): Ahead | null => (next?.worse && next.inLeg ? next : null);
@@ -108,7 +114,7 @@ function coming({ verdict, at_m, away_m, ropes }: Ahead, desk: Desk): (Node | st
   const { words, language } = desk;
   const far = away_m >= 1000 ? `${writer(language, 1, 1).format(away_m / 1000)} ${words("draw-unit-km")}` : `${away_m} ${words("draw-unit-m")}`;
   const start = `${words("draw-field-from-km")} ${kilometre(at_m, desk)}`;
-  return [away_m > 0 ? `${words("draw-field-in")} ${far}, ${start}: ` : `${start}: `, badge(verdict, desk), ropes ? `, ${words(harsher(verdict) ? "draw-field-not-on" : "draw-field-rope-up")}` : ""];
+  return [away_m > 0 ? `${words("draw-field-in")} ${far}, ${start}: ` : `${start}: `, badge(verdict, desk), ropes ? `, ${words(bars(verdict) ? "draw-field-not-on" : "draw-field-rope-up")}` : ""];
 }
 
 /** What whoever turns back comes over. */

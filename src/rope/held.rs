@@ -221,8 +221,8 @@ impl HeldAlong {
     }
 }
 
-/// Where every gap is in sight the slope decides what the answer is worth: pieces on either side of a threshold stay apart, or one short step
-/// would condemn the whole tongue.
+/// Where every gap is in sight the slope decides what the answer is worth: pieces on either side of a threshold stay apart, or
+/// one short step would condemn the whole tongue.
 fn as_steep(a: &HeldRun, b: &HeldRun, rules: &Rules) -> bool {
     let over = |run: &HeldRun| {
         let steeper = |rule: Rule| run.steepest_deg().is_some_and(|deg| deg > rules[rule]);

@@ -29,7 +29,7 @@ impl Beside {
         let mut made = match unnamed(folder) {
             Some(file) => Self { file, named: None },
             None => {
-                let (file, path) = hidden().tempfile_in(folder)?.into_parts();
+                let (file, path) = hidden(FILE).tempfile_in(folder)?.into_parts();
                 let named = Some(path);
                 Self { file, named }
             }
@@ -74,7 +74,9 @@ impl Beside {
             Some(named) => Ok(named),
             None => {
                 let link = |hidden: &Path| link(&self.file, hidden);
-                Ok(hidden().make_in(folder_of(path), link)?.into_temp_path())
+                Ok(hidden(FILE)
+                    .make_in(folder_of(path), link)?
+                    .into_temp_path())
             }
         }
     }
@@ -82,7 +84,7 @@ impl Beside {
 
 /// Shows files together, in a folder that is made with them.
 pub(super) fn show_in_new(folder: &Path, files: Vec<(&str, Beside)>) -> io::Result<()> {
-    let made = hidden_folder(folder_of(folder))?;
+    let made = hidden(FOLDER).tempdir_in(folder_of(folder))?;
     for (name, file) in files {
         file.show(&made.path().join(name))?;
     }
@@ -119,27 +121,22 @@ pub(super) fn folder_of(path: &Path) -> &Path {
     folder.unwrap_or(Path::new("."))
 }
 
-/// For everybody that the user's mask leaves, as any other file.
-fn hidden<'f>() -> Builder<'f, 'f> {
-    let mut builder = Builder::new();
-    builder.prefix(HIDDEN);
-    #[cfg(unix)]
-    {
-        use std::os::unix::fs::PermissionsExt;
-        builder.permissions(fs::Permissions::from_mode(0o666));
-    }
-    builder
-}
+/// What a file may be read and written by, and a folder besides entered: everybody, as far as the user's mask leaves it.
+const FILE: u32 = 0o666;
+const FOLDER: u32 = 0o777;
 
-fn hidden_folder(beside: &Path) -> io::Result<tempfile::TempDir> {
+/// What gets a hidden name.
+fn hidden<'f>(mode: u32) -> Builder<'f, 'f> {
     let mut builder = Builder::new();
     builder.prefix(HIDDEN);
     #[cfg(unix)]
     {
         use std::os::unix::fs::PermissionsExt;
-        builder.permissions(fs::Permissions::from_mode(0o777));
+        builder.permissions(fs::Permissions::from_mode(mode));
     }
-    builder.tempdir_in(beside)
+    #[cfg(not(unix))]
+    let _ = mode;
+    builder
 }
 
 /// Where open files of the program have a name.
@@ -154,7 +151,7 @@ fn unnamed(folder: &Path) -> Option<File> {
         return None;
     }
     let how = OFlags::TMPFILE | OFlags::WRONLY | OFlags::CLOEXEC;
-    let file = open(folder, how, Mode::from_raw_mode(0o666)).ok()?;
+    let file = open(folder, how, Mode::from_raw_mode(FILE)).ok()?;
     Some(File::from(file))
 }
 

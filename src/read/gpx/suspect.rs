@@ -3,8 +3,6 @@
 //! A planner's coarse line is not judged by what is odd in a track: an edge or a point counts as far off only against
 //! the line's own step, the median length of its edges. All figures here are our judgement.
 
-use std::collections::BTreeMap;
-
 use crate::{
     fault::gpx::{InGpx, Suspect, Suspicion},
     geometry::{
@@ -52,25 +50,15 @@ pub(super) fn suspicions(stage: &Stage) -> Vec<InGpx> {
 }
 
 /// The median length of the edges of a stage, metres; of an even number the lower one.
-///
-/// A million edges are not kept for it: they are counted by their leading bits, and those alone are taken that share them with
-/// the one in the middle.
 fn step_m(stage: &Stage) -> f64 {
-    let mut counts: BTreeMap<u64, usize> = BTreeMap::new();
-    for edge_m in edges_m(stage) {
-        *counts.entry(leading(edge_m)).or_default() += 1;
+    let mut edges = Vec::with_capacity(stage.points().len());
+    edges.extend(edges_m(stage));
+    let middle = edges.len().saturating_sub(1) / 2;
+    if edges.is_empty() {
+        return 0.0;
     }
-    let all: usize = counts.values().sum();
-    let mut before = all.saturating_sub(1) / 2;
-    for (bits, count) in counts {
-        if before < count {
-            let mut alike: Vec<f64> = edges_m(stage).filter(|m| leading(*m) == bits).collect();
-            let (_, median_m, _) = alike.select_nth_unstable_by(before, f64::total_cmp);
-            return *median_m;
-        }
-        before -= count;
-    }
-    0.0
+    let (_, median_m, _) = edges.select_nth_unstable_by(middle, f64::total_cmp);
+    *median_m
 }
 
 fn edges_m(stage: &Stage) -> impl Iterator<Item = f64> {
@@ -81,11 +69,6 @@ fn edges_m(stage: &Stage) -> impl Iterator<Item = f64> {
             .zip(chainage.iter().skip(1))
             .map(|(a, b)| b - a)
     })
-}
-
-/// The exponent and eight more bits: of two lengths the greater has no less.
-fn leading(length_m: f64) -> u64 {
-    length_m.to_bits() >> 44
 }
 
 /// One segment.

@@ -1,11 +1,11 @@
 //! What every page holds, as `.ci/page` packed it last: it writes this file. The names end in a hash of the sources.
 
 /// The names of what was packed.
-pub(super) const NAMES: &str = "core-113442087bcc page-db71476b680c";
+pub(super) const NAMES: &str = "core-08f00fee0cab page-e7c55f56167e";
 /// The program as WebAssembly, in xz.
-pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-113442087bcc.wasm.xz");
+pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-08f00fee0cab.wasm.xz");
 /// What draws and replans.
-pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-db71476b680c.js");
+pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-e7c55f56167e.js");
 /// What it looks like, beside the report.
 pub(super) const STYLE: &str = include_str!("../../page/page.css");
 /// What it begins with, without words.
