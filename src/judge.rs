@@ -1,6 +1,7 @@
 //! Numbers → findings → verdicts. No sentence is made here.
 
 mod bare;
+pub(crate) mod belays;
 pub(crate) mod cure;
 mod falls;
 mod ground;

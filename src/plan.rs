@@ -4,6 +4,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 use serde_json::{Map, Value};
 
+pub mod belay;
 mod both;
 pub mod clock;
 pub mod cure;

@@ -1,6 +1,7 @@
 //! Hours on the way.
 
 mod backwards;
+mod belays;
 mod clock;
 mod firm;
 mod halts;

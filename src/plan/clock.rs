@@ -78,8 +78,10 @@ pub struct StageClock {
     /// As planned.
     #[serde(flatten)]
     pub as_planned: Backwards,
-    /// Whether a leg of the stage asks for belays: none of these hours counts them.
-    pub belays_left_out: bool,
+    /// The belays that legs of the stage ask for, and the same hours with them; absent where none does. No other hour counts
+    /// them.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub with_belays: Option<WithBelays>,
     /// The same for a slower party; `slower_factor` says how much slower.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub slower: Option<Backwards>,
@@ -111,6 +113,35 @@ impl StageClock {
             .is_later_than(latest)
             .then(|| start.min() - latest.min())
     }
+}
+
+/// The clock of a stage with the belays that its legs ask for.
+///
+/// ```
+/// use schrund::trip::party::Party;
+///
+/// let mut job = schrund::example::job()?;
+/// job.timetable.set("bridges_until", "09:00", schrund::practice::Origin::Flag);
+/// let pair = schrund::Planner::new(&job)?.plan_for(&Party::weighing(&[82.0, 75.0]))?;
+/// let clock = pair.clock.expect("a start is given").first;
+/// let with = clock.with_belays.expect("a pair is to be belayed over hidden gaps");
+/// let start = |times: schrund::plan::clock::Backwards| times.latest_start.map(|at| at.min());
+/// // So much earlier, both cut off to the minute.
+/// let earlier_min = start(clock.as_planned).zip(start(with.times)).map(|(without, with)| without - with);
+/// assert!(earlier_min.is_none_or(|min| (min - with.minutes).abs() <= 1.0), "{with:?}");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct WithBelays {
+    /// How many are counted.
+    pub belays: usize,
+    /// Minutes that they take.
+    pub minutes: f64,
+    /// The legs that ask for them.
+    pub legs: Vec<usize>,
+    /// The hours with them.
+    #[serde(flatten)]
+    pub times: Backwards,
 }
 
 /// What the sun does on a day without sunrise and sunset.

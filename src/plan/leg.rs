@@ -2,6 +2,7 @@
 
 use crate::{
     plan::{
+        belay::LegBelays,
         fall::{Arrest, HaulTable, HeldMetres, Reach},
         finding::Finding,
         name::PersonOnRope,
@@ -131,6 +132,9 @@ pub struct Leg {
     pub break_min: f64,
     /// Minutes of the leader's halts.
     pub halt_min: f64,
+    /// Belays that its findings ask for; absent where none does. No other minutes and no time of day count them.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub belays: Option<LegBelays>,
     /// The leg from halt to halt and turn to turn; empty where it has none.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub parts: Vec<LegPart>,

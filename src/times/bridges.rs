@@ -20,6 +20,11 @@ pub(crate) struct HiddenGaps<'a> {
 }
 
 impl HiddenGaps<'_> {
+    /// All of them, in no order.
+    pub(crate) fn on_leg(&self) -> &[Stretch] {
+        &self.on_leg
+    }
+
     /// What of it is not crossed yet where the team has come to a place, from its first piece to its last.
     pub(crate) fn beyond(&self, at_m: f64) -> Stretch {
         let ahead = self.on_leg.iter().filter(|s| s.to_m > at_m + 1e-9);

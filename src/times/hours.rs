@@ -1,6 +1,7 @@
 //! The hours of every leg: walking, handling the rope, resting, halting, and when that is by the clock.
 
 use crate::{
+    plan::belay::LegBelays,
     practice::Rule,
     rope::legs::RopedLeg,
     times::{
@@ -24,6 +25,8 @@ pub(crate) struct Hours {
     pub(crate) break_min: f64,
     /// Halts of the leader.
     pub(crate) halt_min: f64,
+    /// Belays; 0 where they are not counted.
+    pub(crate) belay_min: f64,
     /// How far into it the team is when.
     pub(crate) inside: InsideLeg,
     /// The leg from stop to stop, at least one part.
@@ -80,10 +83,16 @@ fn unclocked(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Hours {
         rope_up_min: rope(Rule::RopeUpMin),
         break_min: pace::break_min(walking_min, rules),
         halt_min: stops.iter().map(|stop| stop.halt_min).sum::<f64>() + 0.0,
+        belay_min: 0.0,
         inside: InsideLeg::of(leg, rules),
         parts: parts(leg.sketch.stretch, stops),
         clock: None,
     }
+}
+
+#[expect(clippy::cast_precision_loss, reason = "few")]
+fn count(belays: usize) -> f64 {
+    belays as f64
 }
 
 /// A leg cut at its stops.
@@ -102,7 +111,25 @@ fn parts(whole: Stretch, stops: Vec<Stop>) -> Vec<PartHours> {
 impl Hours {
     /// All minutes, all but halts so many times as long as planned.
     pub(crate) fn total_min(&self, factor: f64) -> f64 {
-        factor * (self.walking_min + self.rope_min + self.break_min) + self.halt_min
+        let moving_min = self.walking_min + self.rope_min + self.break_min + self.belay_min;
+        factor * moving_min + self.halt_min
+    }
+
+    /// The same with the belays of the leg, where they are asked for; the time of day as without them.
+    pub(crate) fn with_belays(&self, belays: &LegBelays) -> Self {
+        let each_min = belays.minutes / count(belays.belays).max(1.0);
+        let pieces = belays.pieces.iter().map(|piece| {
+            let stretch = Stretch {
+                from_m: piece.from_m,
+                to_m: piece.to_m,
+            };
+            (stretch, count(piece.belays) * each_min)
+        });
+        Self {
+            belay_min: belays.minutes,
+            inside: self.inside.with(&pieces.collect::<Vec<_>>()),
+            ..self.clone()
+        }
     }
 
     /// Minutes from the begin of the leg until a place of it is left, a halt there being over, all but halts so many times as

@@ -80,6 +80,37 @@ impl InsideLeg {
         }
     }
 
+    /// The same with minutes more on stretches of it, out and back, given out evenly over each; one at a single place is
+    /// spent at the end of the piece that it lies on.
+    pub(super) fn with(&self, more: &[(Stretch, f64)]) -> Self {
+        let upto_min = |at_m: f64| -> f64 {
+            let share = |(on, min): &(Stretch, f64)| match on.length_m() > 0.0 {
+                true => min * ((at_m - on.from_m) / on.length_m()).clamp(0.0, 1.0),
+                false if at_m > on.from_m => *min,
+                false => 0.0,
+            };
+            more.iter().map(share).sum()
+        };
+        let last_m = self.reached.last().map_or(0.0, |r| r.at_m);
+        let reached = self.reached.iter().map(|r| {
+            // What is asked for at its very end is spent on it too.
+            let at_m = if r.at_m < last_m {
+                r.at_m
+            } else {
+                f64::INFINITY
+            };
+            let min = upto_min(at_m);
+            Reached {
+                at_m: r.at_m,
+                out_min: r.out_min + min,
+                back_min: r.back_min + min,
+            }
+        });
+        Self {
+            reached: reached.collect(),
+        }
+    }
+
     /// Minutes from the begin of the leg to a place on it.
     pub(crate) fn out_min(&self, at_m: f64) -> f64 {
         self.at(at_m).out_min

@@ -3,7 +3,7 @@
 use crate::{
     judge::place::position,
     plan::{
-        clock::{Backwards, PlanClock, StageClock, SunAllDay, TurnKind, TurnRound},
+        clock::{Backwards, PlanClock, StageClock, SunAllDay, TurnKind, TurnRound, WithBelays},
         fact::{Fact, TripHour},
         finding::{At, Finding, JobPart, StagePlace},
         leg::Leg,
@@ -53,10 +53,7 @@ fn stage_clock(walked: &WalkedStage<'_>, planned: &[Leg]) -> Option<StageClock> 
         bridges_until: times.bridges_until.value,
         back_by: times.back_by.value,
         as_planned: backwards(walked),
-        belays_left_out: planned
-            .iter()
-            .filter(|leg| leg.stage == stage.number)
-            .any(asks_to_belay),
+        with_belays: with_belays(walked, planned),
         slower: (slower != Backwards::default()).then_some(slower),
         date: sun.and(times.date.value),
         sunrise: sun.and_then(|sun| sun.rises),
@@ -69,21 +66,32 @@ fn stage_clock(walked: &WalkedStage<'_>, planned: &[Leg]) -> Option<StageClock> 
     })
 }
 
-/// Whether something that is told of a leg is cured by belays.
-fn asks_to_belay(leg: &Leg) -> bool {
-    let facts = leg.findings.iter().filter_map(Finding::fact);
-    facts.into_iter().any(|fact| {
-        matches!(
-            fact,
-            Fact::TooSteep { .. }
-                | Fact::HeldInNone { .. }
-                | Fact::HeldInNoneOnce { .. }
-                | Fact::HeldOffCentre { .. }
-                | Fact::SteepBareIce { .. }
-                | Fact::TwoOverGap { .. }
-                | Fact::NoSetup { .. }
-                | Fact::NoRope { .. }
-        )
+/// The belays of a stage, and its hours with them.
+fn with_belays(walked: &WalkedStage<'_>, planned: &[Leg]) -> Option<WithBelays> {
+    let of_leg = |leg: &RopedLeg<'_>| {
+        let planned = planned.iter().find(|planned| planned.leg == leg.number);
+        planned.and_then(|planned| planned.belays.as_ref())
+    };
+    let asked = || {
+        walked
+            .legs
+            .iter()
+            .filter_map(|leg| Some((leg, of_leg(leg)?)))
+    };
+    let belays = asked().map(|(_, belays)| belays.belays).sum();
+    let hours = walked.legs.iter().zip(walked.hours);
+    let hours = hours.map(|(leg, hours)| match of_leg(leg) {
+        Some(belays) => hours.with_belays(belays),
+        None => hours.clone(),
+    });
+    (belays > 0).then(|| WithBelays {
+        belays,
+        minutes: asked().map(|(_, belays)| belays.minutes).sum(),
+        legs: asked().map(|(leg, _)| leg.number).collect(),
+        times: backwards(&WalkedStage {
+            hours: &hours.collect::<Vec<_>>(),
+            ..*walked
+        }),
     })
 }
 

@@ -5,6 +5,7 @@ use std::{cell::RefCell, iter::repeat_n};
 use crate::{
     fault::refusal::Refusal,
     judge::{
+        belays::belays,
         cure::Promised,
         leg::{Known, stretches},
         place::{height_m, position},
@@ -59,6 +60,7 @@ impl Settled<'_> {
     fn leg(&self, index: usize, leg: &RopedLeg<'_>, hours: &Hours, latest: Option<Clock>) -> Leg {
         let (setups, unanswered) = self.setups(index, leg);
         let findings = self.findings(leg, hours, latest, &setups, &unanswered);
+        let judged = stretches(self.job, leg, &findings, &setups);
         let (stretch, footing) = (leg.sketch.stretch, &leg.footing);
         let ground = footing.ground_steepest;
         let at = |m: f64| position(leg, m);
@@ -101,12 +103,13 @@ impl Settled<'_> {
             rope_min: hours.rope_min,
             break_min: hours.break_min,
             halt_min: hours.halt_min,
+            belays: belays(self.job, leg, &findings, &judged),
             parts: parts::parts(leg, hours, self.job.rules),
             walk: walk(stretch, hours),
             start_clock: hours.clock.map(|[begin, _]| begin),
             end_clock: hours.clock.map(|[_, end]| end),
             verdict: verdict::of_findings(leg.sketch.roped, &findings),
-            stretches: stretches(self.job, leg, &findings, &setups),
+            stretches: judged,
             teams: setups,
             findings,
         }

@@ -56,7 +56,7 @@ proptest! {
 }
 
 /// But for what sums of minutes leave.
-fn same(a: Backwards, b: Backwards) -> Result<(), TestCaseError> {
+pub(super) fn same(a: Backwards, b: Backwards) -> Result<(), TestCaseError> {
     let hours = |b: Backwards| [b.arrival, b.latest_start].map(|at| at.map(|at| at.to_string()));
     prop_assert_eq!(hours(a), hours(b));
     let turns = |b: Backwards| [b.turn_round, b.turn_round_back_by];

@@ -139,26 +139,30 @@ hour-day-before = { $hour } am Tag davor
 hour-days-away = { $hour } ({ $days } Tage)
 clock-of-stage = Etappe { $stage }: { $text }
 clock-latest-start = { $late ->
-    [yes] Aufbruch { $start } ist zu spät: { "" }
+    [yes] Aufbruch { $start } ist { $earlier } zu spät: { "" }
    *[no] { "" }
-}spätester Aufbruch { $at }{ $belays }, um bis { $until } von allen Schneebrücken herunter zu sein{ $late ->
-    [yes] {" "}({ $earlier } früher)
-   *[no] { "" }
-}{ $slower }
+}spätester Aufbruch { $at }{ $belays }, um bis { $until } von allen Schneebrücken herunter zu sein{ $others }
 clock-belays = { " " }ohne Sichern
+clock-belays-counted = { $belays ->
+    [1] { " " }ohne eine Sicherung auf { $legs } ({ $more })
+   *[other] { " " }ohne Sichern (etwa { $belays } Mal auf { $legs }, { $more })
+}
 clock-latest-start-slower = ; eine langsamere Gruppe { $at }
 clock-latest-start-slower-none = ; für eine langsamere Gruppe ist kein Aufbruch früh genug
-clock-at-until = um { $until } ist die Gruppe bei { $place }, auf Teil { $leg }{ $slower }
+clock-latest-start-belays = ; mit Sichern { $at }
+clock-latest-start-belays-none = ; mit Sichern ist keiner früh genug
+clock-latest-start-neither = ; für eine langsamere Gruppe, oder mit Sichern, ist keiner früh genug
+clock-at-until = um { $until } ist die Gruppe bei { $place }, auf Teil { $leg }{ $others }
 clock-at-until-slower = ; eine langsamere Gruppe bei { $place }, auf Teil { $leg }
 clock-turn = { $kind ->
     [of] die Umkehr bei { $place } bis { $at }{ $belays } verlassen, um bis { $by } am Ende zu sein
    *[off] letzte Umkehrstelle: { $place }, Teil { $leg }, bis { $at }{ $belays }; der Rückweg auf der Linie endet dann um { $by }
-}{ $over }{ $slower }
+}{ $over }{ $others }
 clock-turn-over = , auf Schneebrücken bis { $left }
 clock-turn-bridges = { $kind ->
     [of] die Umkehr bei { $place } bis { $at }{ $belays } verlassen, um bis { $until } von allen Schneebrücken des Rückwegs zu sein
    *[off] letzte Umkehrstelle: { $place }, Teil { $leg }, bis { $at }{ $belays }, dann bis { $until } von allen Schneebrücken herunter
-}{ $slower }
+}{ $others }
 clock-turn-never = { $kind ->
     [of] so früh die Umkehr bei { $place } auch verlassen wird, der Rückweg liegt nach { $until } auf Schneebrücken
    *[off] keine Umkehr jenseits der ersten Schneebrücken ist bis { $until } wieder von ihnen herunter
@@ -171,22 +175,36 @@ clock-turn-slower = { $kind ->
     [of] ; eine langsamere Gruppe bis { $at }
    *[off] ; eine langsamere Gruppe bei { $place } bis { $at }
 }
-clock-turn-slower-first = ; Langsamere schon bei { $place }, bis { $at }
-clock-turn-slower-due = ; eine langsamere Gruppe hätte schon umkehren sollen
+clock-turn-belays = { $kind ->
+    [of] ; mit Sichern bis { $at }
+   *[off] ; mit Sichern bei { $place } bis { $at }
+}
+clock-turn-belays-none = ; mit Sichern vor den ersten Schneebrücken
+clock-turn-sooner-first = { $who ->
+    [both] ; wer langsamer ist oder sichert, schon bei { $place }, bis { $at }
+    [belays] ; wer sichert, schon bei { $place }, bis { $at }
+   *[slower] ; Langsamere schon bei { $place }, bis { $at }
+}
+clock-turn-sooner-due = { $who ->
+    [both] ; wer langsamer ist oder sichert, hätte schon umkehren sollen
+    [belays] ; wer sichert, hätte schon umkehren sollen
+   *[slower] ; eine langsamere Gruppe hätte schon umkehren sollen
+}
 clock-on-the-way-turn = { $late ->
     [yes] zu spät aufgebrochen: { "" }
    *[no] { "" }
 }{ $kind ->
     [of] die Umkehr bei { $place } bis { $at }{ $belays } verlassen
    *[off] bis { $at }{ $belays } umkehren, spätestens bei { $place }
-}{ $slower }
+}{ $others }
 clock-on-the-way-never = wer über die ersten Schneebrücken geht, ist bis { $until } nicht wieder von ihnen herunter
 clock-on-the-way-late = { $passed ->
     [yes] hinter der Umkehrstelle: vor wie zurück Brücken nach { $until }: jede sondieren
    *[no] zu spät aufgebrochen: nach { $until } noch auf Schneebrücken: jede sondieren, oder umkehren
 }
-clock-arrival = am Ende um { $at }{ $slower }
+clock-arrival = am Ende um { $at }{ $belays }{ $others }
 clock-arrival-slower = ; eine langsamere Gruppe um { $at }
+clock-arrival-belays = ; mit Sichern um { $at }
 clock-sun = { $sun ->
     [up] die Sonne geht am { $date } nicht unter
     [down] die Sonne geht am { $date } nicht auf

@@ -139,26 +139,30 @@ hour-day-before = { $hour } the day before
 hour-days-away = { $hour } ({ $days } days)
 clock-of-stage = stage { $stage }: { $text }
 clock-latest-start = { $late ->
-    [yes] start { $start } is too late: { "" }
+    [yes] start { $start } is { $earlier } too late: { "" }
    *[no] { "" }
-}latest start { $at }{ $belays }, to be off all snow bridges by { $until }{ $late ->
-    [yes] {" "}({ $earlier } earlier)
-   *[no] { "" }
-}{ $slower }
+}latest start { $at }{ $belays }, to be off all snow bridges by { $until }{ $others }
 clock-belays = { " " }without belays
+clock-belays-counted = { $belays ->
+    [1] { " " }without a belay on { $legs } ({ $more })
+   *[other] { " " }without belays (about { $belays } on { $legs }, { $more })
+}
 clock-latest-start-slower = ; a slower party { $at }
 clock-latest-start-slower-none = ; for a slower party none is early enough
-clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $slower }
+clock-latest-start-belays = ; with belays { $at }
+clock-latest-start-belays-none = ; with belays none is early enough
+clock-latest-start-neither = ; for a slower party, or with belays, none is early enough
+clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $others }
 clock-at-until-slower = ; a slower party at { $place }, on leg { $leg }
 clock-turn = { $kind ->
     [of] leave the turn at { $place } by { $at }{ $belays }, to be done by { $by }
    *[off] last turning place: { $place }, leg { $leg }, by { $at }{ $belays }; the way back along the line is then done by { $by }
-}{ $over }{ $slower }
+}{ $over }{ $others }
 clock-turn-over = , on snow bridges until { $left }
 clock-turn-bridges = { $kind ->
     [of] leave the turn at { $place } by { $at }{ $belays }, to be back over all snow bridges by { $until }
    *[off] last turning place: { $place }, leg { $leg }, by { $at }{ $belays }, off all snow bridges by { $until }
-}{ $slower }
+}{ $others }
 clock-turn-never = { $kind ->
     [of] however early the turn at { $place } is left, the way back is on snow bridges after { $until }
    *[off] no turn beyond the first snow bridges is off them again by { $until }
@@ -171,22 +175,36 @@ clock-turn-slower = { $kind ->
     [of] ; a slower party by { $at }
    *[off] ; a slower party at { $place } by { $at }
 }
-clock-turn-slower-first = ; whoever is slower turns at { $place } already, there by { $at }
-clock-turn-slower-due = ; a slower party should have turned by here
+clock-turn-belays = { $kind ->
+    [of] ; with belays by { $at }
+   *[off] ; with belays at { $place } by { $at }
+}
+clock-turn-belays-none = ; with belays before the first snow bridges
+clock-turn-sooner-first = { $who ->
+    [both] ; whoever is slower, or belays, turns at { $place } already, there by { $at }
+    [belays] ; whoever belays turns at { $place } already, there by { $at }
+   *[slower] ; whoever is slower turns at { $place } already, there by { $at }
+}
+clock-turn-sooner-due = { $who ->
+    [both] ; whoever is slower, or belays, should have turned by here
+    [belays] ; whoever belays should have turned by here
+   *[slower] ; a slower party should have turned by here
+}
 clock-on-the-way-turn = { $late ->
     [yes] a late start: { "" }
    *[no] { "" }
 }{ $kind ->
     [of] leave the turn at { $place } by { $at }{ $belays }
    *[off] turn back by { $at }{ $belays }, at { $place } at the latest
-}{ $slower }
+}{ $others }
 clock-on-the-way-never = who is over the first snow bridges is not back off them by { $until }
 clock-on-the-way-late = { $passed ->
     [yes] past the turning place: on or back, bridges come after { $until }: probe each
    *[no] a late start: on snow bridges after { $until }: probe each, or turn back
 }
-clock-arrival = done at { $at }{ $slower }
+clock-arrival = done at { $at }{ $belays }{ $others }
 clock-arrival-slower = ; a slower party at { $at }
+clock-arrival-belays = ; with belays at { $at }
 clock-sun = { $sun ->
     [up] the sun does not set on { $date }
     [down] the sun does not rise on { $date }

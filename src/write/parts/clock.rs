@@ -1,6 +1,9 @@
 //! The clock of a plan in short lines: how late to start, where the team is at an hour, how late to turn round, when it is
 //! done, where it halts, when the sun is up.
 
+mod belays;
+mod on_the_way;
+
 use crate::{
     plan::{
         Plan,
@@ -11,6 +14,9 @@ use crate::{
     trip::{clock::Clock, day::UtcOffset},
 };
 
+use belays::{HourKind, belays};
+pub(crate) use on_the_way::{OnTheWay, on_the_way};
+
 /// The lines, stage by stage; the stage is named where the plan has several.
 ///
 /// ```
@@ -19,7 +25,7 @@ use crate::{
 /// let mut job = schrund::example::job()?;
 /// job.timetable.set("bridges_until", "09:00", Origin::Flag);
 /// let lines = clock::lines(&schrund::plan(&job)?, Voice::default());
-/// assert_eq!(lines[0].to_string(), "latest start 07:39 without belays, to be off all snow bridges by 09:00; a slower party 07:12");
+/// assert_eq!(lines[0].to_string(), "latest start 07:39 without belays (about 7 on leg 2, 1 h 45), to be off all snow bridges by 09:00; a slower party 07:12; with belays 05:54");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[must_use]
@@ -56,7 +62,7 @@ pub fn message(clock: &PlanClock, voice: Voice) -> Vec<Said> {
         let start = latest_start(clock, planned, slower, voice);
         let turns = turns(clock, planned, slower, voice);
         let told = start.into_iter().chain(turns);
-        let told = told.chain(arrival(planned, slower, voice));
+        let told = told.chain(arrival(clock, planned, slower, voice));
         lines.extend(told.map(|l| named(l.capital(), clock.stage, stages, voice)));
     }
     lines
@@ -91,80 +97,6 @@ pub(crate) fn head(clock: &PlanClock, voice: Voice) -> Vec<HourLine> {
     clock.stages().flat_map(of_stage).collect()
 }
 
-/// What the hours ask of who is on the way.
-#[derive(Clone, Debug)]
-pub(crate) struct OnTheWay {
-    pub(crate) stage: usize,
-    /// Chainage up to which it holds, metres; `None` for all of the stage.
-    pub(crate) to_m: Option<f64>,
-    /// Whether the start is too late already.
-    pub(crate) late: bool,
-    pub(crate) says: Said,
-}
-
-/// For somebody who stands on the line: where and by when to turn back, stage by stage; beyond that place, that the start was
-/// too late. Beyond the place where a slower party turns, that it should have: its later hour is none in hand there.
-#[must_use]
-pub(crate) fn on_the_way(clock: &PlanClock, voice: Voice) -> Vec<OnTheWay> {
-    let of_stage = |clock: &StageClock| {
-        let late = clock.late_min().is_some();
-        let line = |(to_m, says): (Option<f64>, Said)| OnTheWay {
-            stage: clock.stage,
-            to_m,
-            late,
-            says: says.capital(),
-        };
-        let beyond = late.then(|| beyond_the_turn(clock, voice)).flatten();
-        let told = turns_on_the_way(clock, late, voice)
-            .into_iter()
-            .chain(beyond);
-        told.map(line).collect::<Vec<_>>()
-    };
-    clock.stages().flat_map(of_stage).collect()
-}
-
-/// The turn to keep to, up to it.
-fn turns_on_the_way(clock: &StageClock, late: bool, voice: Voice) -> Vec<(Option<f64>, Said)> {
-    let planned = clock.as_planned;
-    if let Some(turn) = planned.turn_round {
-        let [kind, place, at, _] = spot(turn, voice);
-        let until = |to_m: f64, slower: Option<Said>| {
-            let args = [
-                kind.clone(),
-                place.clone(),
-                at.clone(),
-                ("late", Arg::yes(late)),
-                belays(clock, false, voice),
-                beside(slower),
-            ];
-            (Some(to_m), voice.say("clock-on-the-way-turn", &args))
-        };
-        let slower = clock.slower.unwrap_or_default();
-        return match slower.turn_round.filter(|slower| slower.at_m < turn.at_m) {
-            Some(sooner) => {
-                let first = voice.say("clock-turn-slower-first", &spot(sooner, voice));
-                let due = voice.say("clock-turn-slower-due", &[]);
-                vec![until(sooner.at_m, Some(first)), until(turn.at_m, Some(due))]
-            }
-            None => vec![until(turn.at_m, slower_turn(slower, voice))],
-        };
-    }
-    let until = planned.turn_round_back_by.and(clock.bridges_until);
-    let never = until.map(|until| {
-        let until = [("until", hour(until, voice))];
-        (None, voice.say("clock-on-the-way-never", &until))
-    });
-    never.into_iter().collect()
-}
-
-fn beyond_the_turn(clock: &StageClock, voice: Voice) -> Option<(Option<f64>, Said)> {
-    let args = [
-        ("until", hour(clock.bridges_until?, voice)),
-        ("passed", Arg::yes(clock.as_planned.turn_round.is_some())),
-    ];
-    Some((None, voice.say("clock-on-the-way-late", &args)))
-}
-
 fn named(line: Said, stage: usize, stages: usize, voice: Voice) -> Said {
     if stages < 2 {
         return line;
@@ -181,23 +113,17 @@ fn of_stage(clock: &StageClock, voice: Voice) -> impl Iterator<Item = Said> {
         latest_start(clock, planned, slower, voice),
         at_until(clock, planned, slower, voice),
     ];
-    let last = [arrival(planned, slower, voice), sun(clock, voice)];
+    let last = [arrival(clock, planned, slower, voice), sun(clock, voice)];
     let turns = turns(clock, planned, slower, voice);
     let first = first.into_iter().flatten();
     first.chain(turns).chain(last.into_iter().flatten())
 }
 
-/// What is known of a slower party, put behind; nothing where nothing is.
-fn beside(slower: Option<Said>) -> (&'static str, Arg<'static>) {
-    ("slower", Arg::Said(slower.unwrap_or_default()))
-}
-
-/// That no hour counts belays; of a turn only where no latest start says it before.
-fn belays(clock: &StageClock, turn: bool, voice: Voice) -> (&'static str, Arg<'static>) {
-    let start = clock.bridges_until.and(clock.as_planned.latest_start);
-    let told = clock.belays_left_out && !(turn && start.is_some());
-    let said = told.then(|| voice.say("clock-belays", &[]));
-    ("belays", Arg::Said(said.unwrap_or_default()))
+/// What is known of a slower party, and with belays, put behind; nothing where nothing is.
+fn beside(others: impl IntoIterator<Item = Option<Said>>) -> (&'static str, Arg<'static>) {
+    let said = others.into_iter().flatten();
+    let said = said.fold(Said::default(), |all, one| all.then(one));
+    ("others", Arg::Said(said))
 }
 
 fn latest_start(
@@ -207,10 +133,6 @@ fn latest_start(
     voice: Voice,
 ) -> Option<Said> {
     let at = |start: Clock| ("at", hour(start, voice));
-    let slower = match slower.latest_start {
-        Some(start) => Some(voice.say("clock-latest-start-slower", &[at(start)])),
-        None => (slower.arrival).map(|_| voice.say("clock-latest-start-slower-none", &[])),
-    };
     let latest = planned.latest_start?;
     let late_min = clock.late_min();
     let late = clock.start.filter(|_| late_min.is_some());
@@ -221,10 +143,33 @@ fn latest_start(
         ("late", Arg::yes(late.is_some())),
         ("start", Arg::Said(start)),
         ("until", hour(clock.bridges_until?, voice)),
-        belays(clock, false, voice),
-        beside(slower),
+        belays(clock, HourKind::Start, voice),
+        beside(other_starts(clock, slower, voice)),
     ];
     Some(voice.say("clock-latest-start", &args))
+}
+
+/// The latest start of a slower party, and with belays.
+fn other_starts(clock: &StageClock, slower: Backwards, voice: Voice) -> [Option<Said>; 2] {
+    let slower = slower.arrival.map(|_| slower.latest_start);
+    let belayed = clock.with_belays.as_ref();
+    let belayed = belayed.map(|with| with.times.latest_start);
+    if (slower, belayed) == (Some(None), Some(None)) {
+        return [Some(voice.say("clock-latest-start-neither", &[])), None];
+    }
+    let said = |start: Option<Option<Clock>>, at: &str, none: &str| match start? {
+        Some(start) => Some(voice.say(at, &[("at", hour(start, voice))])),
+        None => Some(voice.say(none, &[])),
+    };
+    let keys = ["clock-latest-start-slower", "clock-latest-start-belays"];
+    let none = [
+        "clock-latest-start-slower-none",
+        "clock-latest-start-belays-none",
+    ];
+    [
+        said(slower, keys[0], none[0]),
+        said(belayed, keys[1], none[1]),
+    ]
 }
 
 fn at_until(
@@ -241,7 +186,7 @@ fn at_until(
     let slower = spot(slower).map(|spot| voice.say("clock-at-until-slower", &spot));
     let [place, leg] = spot(planned)?;
     let until = ("until", hour(clock.bridges_until?, voice));
-    Some(voice.say("clock-at-until", &[place, leg, until, beside(slower)]))
+    Some(voice.say("clock-at-until", &[place, leg, until, beside([slower])]))
 }
 
 /// The turn to keep to, and where that one leaves hidden gaps in time, the later one that would only be back in time.
@@ -279,8 +224,8 @@ fn turn_round(
         leg,
         ("by", hour(clock.back_by?, voice)),
         ("over", Arg::Said(over.unwrap_or_default())),
-        belays(clock, true, voice),
-        beside(slower_turn(slower, voice)),
+        belays(clock, HourKind::Turn, voice),
+        beside(other_turns(clock, slower, voice)),
     ];
     Some(voice.say("clock-turn", &args))
 }
@@ -299,15 +244,15 @@ fn off_bridges(
         return Some(voice.say("clock-turn-never", &[kind, place, until]));
     };
     let [kind, place, at, leg] = spot(turn, voice);
-    let slower = beside(slower_turn(slower, voice));
+    let others = beside(other_turns(clock, slower, voice));
     let args = [
         kind,
         place,
         at,
         leg,
         until,
-        belays(clock, true, voice),
-        slower,
+        belays(clock, HourKind::Turn, voice),
+        others,
     ];
     Some(voice.say("clock-turn-bridges", &args))
 }
@@ -319,9 +264,16 @@ fn back_by(clock: &StageClock, late: TurnRound, voice: Voice) -> Option<Said> {
     Some(voice.say("clock-turn-back-by", &[kind, place, at, by, left]))
 }
 
-fn slower_turn(slower: Backwards, voice: Voice) -> Option<Said> {
-    let turn = spot(slower.turn_round?, voice);
-    Some(voice.say("clock-turn-slower", &turn))
+/// The turn of a slower party, and the one with belays.
+fn other_turns(clock: &StageClock, slower: Backwards, voice: Voice) -> [Option<Said>; 2] {
+    let slower = slower.turn_round.map(|turn| spot(turn, voice));
+    let slower = slower.map(|turn| voice.say("clock-turn-slower", &turn));
+    let belayed = clock.with_belays.as_ref();
+    let belayed = belayed.map(|with| match with.times.turn_round {
+        Some(turn) => voice.say("clock-turn-belays", &spot(turn, voice)),
+        None => voice.say("clock-turn-belays-none", &[]),
+    });
+    [slower, belayed]
 }
 
 fn spot(turn: TurnRound, voice: Voice) -> [(&'static str, Arg<'static>); 4] {
@@ -338,11 +290,25 @@ fn spot(turn: TurnRound, voice: Voice) -> [(&'static str, Arg<'static>); 4] {
     ]
 }
 
-fn arrival(planned: Backwards, slower: Backwards, voice: Voice) -> Option<Said> {
+fn arrival(
+    clock: &StageClock,
+    planned: Backwards,
+    slower: Backwards,
+    voice: Voice,
+) -> Option<Said> {
     let at = |arrival: Clock| ("at", hour(arrival, voice));
     let slower = slower.arrival;
     let slower = slower.map(|arrival| voice.say("clock-arrival-slower", &[at(arrival)]));
-    let args = [at(planned.arrival?), beside(slower)];
+    let belayed = clock.with_belays.as_ref();
+    let belayed = belayed.and_then(|with| {
+        let at = at(with.times.arrival?);
+        Some(voice.say("clock-arrival-belays", &[at]))
+    });
+    let args = [
+        at(planned.arrival?),
+        belays(clock, HourKind::Arrival, voice),
+        beside([slower, belayed]),
+    ];
     Some(voice.say("clock-arrival", &args))
 }
 

@@ -1,0 +1,117 @@
+//! Belays that the findings of a leg ask for, counted.
+//!
+//! How many gaps are hidden under a piece nobody knows, so a belay is counted for every so many metres of it
+//! (`belay_every_m`), and for every rope length of ground that is too steep (`belay_pitch_m`): both our judgement. Ground that
+//! is belayed for its steepness is not counted again for its gaps.
+
+use crate::{
+    plan::{
+        belay::{BelayedPiece, LegBelays},
+        fact::Fact,
+        finding::Finding,
+        judged::JudgedStretch,
+    },
+    practice::{Rule, Rules},
+    rope::legs::RopedLeg,
+    times::bridges::hidden,
+    trip::{job::Brief, route::Stretch},
+};
+
+/// Those of a leg, by what was found on it and where; `None` where nothing asks for one.
+pub(crate) fn belays(
+    job: &Brief<'_>,
+    leg: &RopedLeg<'_>,
+    findings: &[Finding],
+    stretches: &[JudgedStretch],
+) -> Option<LegBelays> {
+    let rules = job.rules;
+    let asked = |asks: Asks| {
+        let facts = findings.iter().filter_map(Finding::fact);
+        let codes: Vec<_> = facts
+            .filter(|fact| Asks::of(fact) == Some(asks))
+            .map(Fact::code)
+            .collect();
+        let places = stretches.iter().filter(|s| codes.contains(&s.code));
+        let places = places.map(|s| Stretch {
+            from_m: s.from_m,
+            to_m: s.to_m,
+        });
+        Stretch::merged(places.collect(), 1e-6)
+    };
+    let steep = asked(Asks::UpAndDown);
+    let pitches = steep
+        .iter()
+        .map(|run| counted(*run, run.length_m(), rules[Rule::BelayPitchM]));
+    let gaps = hidden(job, leg).into_iter();
+    let gaps = Stretch::merged(gaps.flat_map(|gaps| gaps.on_leg().to_vec()).collect(), 1e-6);
+    let across = asked(Asks::Across)
+        .into_iter()
+        .flat_map(|run| on_gaps(run, &gaps));
+    let across = across.filter_map(|run| {
+        let steep_m: f64 = run.clip(&steep).iter().map(Stretch::length_m).sum();
+        let left_m = run.length_m() - steep_m;
+        let known = steep_m > 0.0 && left_m < 1e-6;
+        (!known).then(|| counted(run, left_m, rules[Rule::BelayEveryM]))
+    });
+    let mut pieces: Vec<BelayedPiece> = pitches.chain(across).collect();
+    pieces.sort_by(|a, b| a.from_m.total_cmp(&b.from_m));
+    let belays: usize = pieces.iter().map(|piece| piece.belays).sum();
+    (belays > 0).then(|| LegBelays {
+        belays,
+        minutes: minutes(belays, rules),
+        pieces,
+    })
+}
+
+/// What of a run is on hidden gaps; all of it where none of it is.
+fn on_gaps(run: Stretch, gaps: &[Stretch]) -> Vec<Stretch> {
+    let on = run.clip(gaps);
+    if on.is_empty() { vec![run] } else { on }
+}
+
+/// What belays are asked for.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Asks {
+    /// Over hidden gaps, one person after the other.
+    Across,
+    /// From anchor to anchor on ground that is too steep.
+    UpAndDown,
+}
+
+impl Asks {
+    /// Nothing where a belay is not among what cures it.
+    fn of(fact: &Fact) -> Option<Self> {
+        match fact {
+            Fact::TooSteep { .. } | Fact::SteepBareIce { .. } | Fact::SteepBareUnroped { .. } => {
+                Some(Self::UpAndDown)
+            }
+            Fact::HeldInNone { .. }
+            | Fact::HeldInNoneOnce { .. }
+            | Fact::HeldOffCentre { .. }
+            | Fact::TwoOverGap { .. }
+            | Fact::NoSetup { .. }
+            | Fact::NoRope { .. }
+            | Fact::NoReserve { .. } => Some(Self::Across),
+            _ => None,
+        }
+    }
+}
+
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "few, and not negative"
+)]
+fn counted(run: Stretch, length_m: f64, every_m: f64) -> BelayedPiece {
+    let belays = (length_m / every_m - 1e-9).ceil().max(1.0);
+    BelayedPiece {
+        from_m: run.from_m,
+        to_m: run.to_m,
+        belays: belays as usize,
+    }
+}
+
+#[expect(clippy::cast_precision_loss, reason = "few")]
+fn minutes(belays: usize, rules: &Rules) -> f64 {
+    belays as f64 * rules[Rule::BelayMin]
+}
