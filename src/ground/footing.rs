@@ -6,7 +6,7 @@ use crate::{
         along::SlopeSpot,
         climb::Climb,
         convex::Convex,
-        incline::{Incline, inclines},
+        incline::{Inclines, inclines},
         line::GroundLine,
         proposal::mean_strike_deg,
         steep::Steep,
@@ -31,7 +31,7 @@ pub(crate) struct Footing {
     /// Steepest slope of the ground on the line, from the terrain model.
     pub(crate) ground_steepest: Option<SlopeSpot>,
     /// A roped leg in pieces of one spacing, each with the slope that decides there.
-    pub(crate) inclines: Vec<Incline>,
+    pub(crate) inclines: Inclines,
     /// Where no heights are known, so that it may be steeper than anything told here.
     pub(crate) unknown: Vec<Piece>,
     /// True bearing of a straight leg, degrees.
@@ -116,7 +116,7 @@ fn pieces(stretches: &[Stretch], leg: Stretch) -> Vec<Piece> {
 }
 
 /// Where neither source knows heights: over more than a slope is taken over, or so that a piece is left without one.
-fn unknown(line: &GroundLine, leg: Stretch, inclines: &[Incline], rules: &Rules) -> Vec<Piece> {
+fn unknown(line: &GroundLine, leg: Stretch, inclines: &Inclines, rules: &Rules) -> Vec<Piece> {
     let unjudged = |part: &Stretch| {
         let mut without = inclines.iter().filter(|i| i.down_deg.is_none());
         without.any(|i| i.piece.meets(part))

@@ -1,5 +1,7 @@
 //! The slope that decides, piece by piece along a leg: over a window, not at one height.
 
+use std::sync::Arc;
+
 use crate::{
     ground::{
         along::SlopeSpot,
@@ -11,9 +13,45 @@ use crate::{
     trip::route::Stretch,
 };
 
+/// The pieces of a roped leg in walking order. What they are by themselves is shared with whoever asks again.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(crate) struct Inclines {
+    falling: Arc<[FallingPiece]>,
+    /// From which piece on which contacts touch them.
+    touched: Vec<(usize, Vec<usize>)>,
+}
+
+impl Inclines {
+    fn of(leg: &Underway<'_>, falling: Arc<[FallingPiece]>) -> Self {
+        let mut touched: Vec<(usize, Vec<usize>)> = Vec::new();
+        for (i, one) in falling.iter().enumerate() {
+            let contacts = touching(leg, one.piece);
+            if touched.last().is_none_or(|(_, last)| *last != contacts) {
+                touched.push((i, contacts));
+            }
+        }
+        Self { falling, touched }
+    }
+
+    pub(crate) fn iter(&self) -> impl Iterator<Item = Incline<'_>> {
+        let ends = self.touched.iter().skip(1).map(|(begin, _)| *begin);
+        let ends = ends.chain([self.falling.len()]);
+        let runs = self.touched.iter().zip(ends);
+        runs.flat_map(|((begin, contacts), end)| {
+            let run = self.falling.get(*begin..end).unwrap_or_default();
+            run.iter().map(|falling| Incline {
+                piece: falling.piece,
+                down_deg: falling.down_deg,
+                ground_deg: falling.ground_deg,
+                contacts,
+            })
+        })
+    }
+}
+
 /// A piece of a roped leg no longer than one spacing.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Incline {
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Incline<'a> {
     /// From where to where.
     pub(crate) piece: Stretch,
     /// How steeply it falls in walking direction, degrees, negative where it rises: by the source that says least and by
@@ -22,10 +60,10 @@ pub(crate) struct Incline {
     /// How steep the ground is there, whichever way it falls, degrees.
     pub(crate) ground_deg: Option<f64>,
     /// Indices of the contacts that touch it: gaps are to be expected.
-    pub(crate) contacts: Vec<usize>,
+    pub(crate) contacts: &'a [usize],
 }
 
-impl Incline {
+impl Incline<'_> {
     /// How steep the line is, up or down, degrees.
     pub(crate) fn steepest_deg(&self) -> Option<f64> {
         self.steeper_deg().map(f64::abs)
@@ -45,7 +83,7 @@ pub(crate) fn least_and_most<T: PartialOrd>([a, b]: [T; 2], [c, d]: [T; 2]) -> [
 }
 
 /// The pieces of a leg, one spacing long.
-pub(crate) fn inclines(leg: &Underway<'_>, rope_m: f64, rules: &Rules) -> Vec<Incline> {
+pub(crate) fn inclines(leg: &Underway<'_>, rope_m: f64, rules: &Rules) -> Inclines {
     let over_m = rules[Rule::SteepOverM].max(2.0 * rope_m);
     let known = leg
         .met
@@ -58,13 +96,7 @@ pub(crate) fn inclines(leg: &Underway<'_>, rope_m: f64, rules: &Rules) -> Vec<In
                 .map(|piece| falling(leg, piece, rope_m, over_m))
                 .collect()
         });
-    let incline = |falling: &FallingPiece| Incline {
-        piece: falling.piece,
-        down_deg: falling.down_deg,
-        ground_deg: falling.ground_deg,
-        contacts: touching(leg, falling.piece),
-    };
-    known.iter().map(incline).collect()
+    Inclines::of(leg, known)
 }
 
 fn falling(leg: &Underway<'_>, piece: Stretch, rope_m: f64, over_m: f64) -> FallingPiece {

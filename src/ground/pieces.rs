@@ -5,7 +5,7 @@ use std::sync::Arc;
 use crate::{answered::Answered, trip::route::Stretch};
 
 /// A piece of a leg and how it falls.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub(super) struct FallingPiece {
     pub(super) piece: Stretch,
     /// See [`super::incline::Incline::down_deg`].

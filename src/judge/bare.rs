@@ -38,7 +38,7 @@ fn steep(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Option<(SteepRuns, Fact)> {
     let pieces = inclines(&underway, job.rules[Rule::SteepOverM] / 2.0, job.rules);
     let steep = pieces.iter().filter_map(|i| {
         let on_bare = i.contacts.iter().any(|&i| bare(job, leg, i));
-        let deg = steepness_deg(i).filter(|deg| on_bare && *deg > job.rules[Rule::BareSlipDeg])?;
+        let deg = steepness_deg(&i).filter(|deg| on_bare && *deg > job.rules[Rule::BareSlipDeg])?;
         Some((i.piece, deg))
     });
     let runs = SteepRuns::of(steep)?;

@@ -78,7 +78,8 @@ fn too_steep(leg: &RopedLeg<'_>, rules: &Rules) -> Vec<(SteepRuns, Fact)> {
     };
     let runs = |deg: &dyn Fn(&Incline) -> Option<f64>| {
         let steep = leg.footing.inclines.iter();
-        let steep = steep.filter_map(|i| Some((i.piece, deg(i).filter(|deg| *deg > anchors_deg)?)));
+        let steep =
+            steep.filter_map(|i| Some((i.piece, deg(&i).filter(|deg| *deg > anchors_deg)?)));
         SteepRuns::of(steep)
     };
     let told = |runs: SteepRuns, of: Slope| {

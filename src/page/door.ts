@@ -104,6 +104,8 @@ export interface Hour {
   readonly to_m: number | null;
   readonly late: boolean;
   readonly says: Html;
+  /** When whoever goes on has left the last bridges; null where nobody knows. */
+  readonly on: string | null;
 }
 
 export interface Profile {
@@ -111,6 +113,8 @@ export interface Profile {
   /** [metres walked, height]. A null height is a break. */
   readonly samples: readonly (readonly [at_m: number, height_m: number | null])[];
 }
+
+export type Walked = readonly [at_m: number, hour: string, back: string | null];
 
 export interface Leg {
   readonly leg: number;
@@ -127,8 +131,8 @@ export interface Leg {
   readonly told: Html;
   /** What to do for who stands there, in at most two short lines; empty where nothing is to be done. */
   readonly act: Html;
-  /** Places with the hour at which each is left, in walking order; empty without a clock. */
-  readonly walk: readonly (readonly [at_m: number, hour: string])[];
+  /** Places with the hour at which each is left, and when whoever turns back there is off the bridges behind, in walking order; empty without a clock. */
+  readonly walk: readonly Walked[];
   /** By the word that holds on each piece, with its lines. */
   readonly pieces: readonly Piece[];
   /** Figures of each rope team as they are shown, to mark what changed: `1-spacing`, `1-knots`, `1-coils`, `1-rope`, `2-spacing`, … */

@@ -2,7 +2,7 @@
 
 import { type Desk, zoneTitle } from "./desk";
 import { make, written } from "./dom";
-import type { Hour, Leg, Piece, Planned, Verdict, Zone } from "./door";
+import type { Hour, Leg, Piece, Planned, Verdict, Walked, Zone } from "./door";
 import { type Ahead, aheadOf, behindOf, harsh, pieceAt, zonesRound } from "./fieldahead";
 import { writer } from "./map/figures";
 import type { State } from "./model";
@@ -32,9 +32,11 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const would = fits ? [] : [make("p", {}, setUp(leg, desk))];
   const hour = plan.hours.find(({ stage, to_m }) => stage === place.stage && (to_m === null || place.at_m < to_m));
   const says = hour ? hourIn(hour, plan, leg, place, desk) : null;
-  const behind = wayBack(behindOf(plan, place), desk);
+  const back = behindOf(plan, place);
+  const behind = wayBack(back, back !== null && bars(back.verdict) && bars(leg.verdict), desk);
   // Past the turning place it matters what turning back leads over.
   const past = hour?.late === true && hour.to_m === null;
+  if (hour && past) says?.append(onOrBack(hour, leg, place, desk));
   const late = says && hour?.late ? [says, ...(past || !leg.roped ? behind : [])] : [];
   // Where nothing holds it matters more than what comes behind there.
   const then = bars(leg.verdict) && !past && behind.length > 0 ? behind : next(leg, verdict, ahead, desk);
@@ -62,11 +64,18 @@ function hourLine({ late, says }: Hour, planned: string | null, { words }: Desk)
   return line;
 }
 
-/** The hour of the nearest place that the plan knows one of. */
-function plannedAt({ walk }: Leg, { at_m }: Place): string | null {
-  const away = ([there_m]: readonly [number, string]) => Math.abs(there_m - at_m);
-  const near = walk.reduce<readonly [number, string] | null>((a, b) => (a && away(a) <= away(b) ? a : b), null);
-  return near && near[1];
+/** The nearest place that the plan knows the hours of. */
+function walkedAt({ walk }: Leg, { at_m }: Place): Walked | null {
+  const away = ([there_m]: Walked) => Math.abs(there_m - at_m);
+  return walk.reduce<Walked | null>((a, b) => (a && away(a) <= away(b) ? a : b), null);
+}
+
+const plannedAt = (leg: Leg, place: Place): string | null => walkedAt(leg, place)?.[1] ?? null;
+
+/** When whoever goes on, and whoever turns back, is off the bridges: what to choose by past the turning place. */
+function onOrBack({ on }: Hour, leg: Leg, place: Place, { words }: Desk): string {
+  const back = walkedAt(leg, place)?.[2] ?? null;
+  return on && back ? `. ${words("draw-field-off")} ${on} ${words("draw-field-off-on")}, ${back} ${words("draw-field-off-back")}` : "";
 }
 
 /** The figures of each rope team; what is class `app-extra` may be left out. */
@@ -117,11 +126,12 @@ function coming({ verdict, at_m, away_m, ropes }: Ahead, desk: Desk): (Node | st
   return [away_m > 0 ? `${words("draw-field-in")} ${far}, ${start}: ` : `${start}: `, badge(verdict, desk), ropes ? `, ${words(bars(verdict) ? "draw-field-not-on" : "draw-field-rope-up")}` : ""];
 }
 
-/** What whoever turns back comes over. */
-function wayBack(piece: Piece | null, desk: Desk): HTMLElement[] {
+/** What whoever turns back comes over; where roping up is no answer there either, what is left to do. */
+function wayBack(piece: Piece | null, bothWays: boolean, desk: Desk): HTMLElement[] {
   if (!piece) return [];
   const from_to = `${kilometre(piece.from_m, desk)}–${kilometre(piece.to_m, desk)}`;
-  return [make("p", {}, `${desk.words("draw-field-behind")}, km ${from_to}: `, badge(piece.verdict, desk))];
+  const too = bothWays ? `: ${desk.words("draw-field-both-ways")}` : "";
+  return [make("p", {}, `${desk.words("draw-field-behind")}, km ${from_to}: `, badge(piece.verdict, desk), too)];
 }
 
 /** A zone with the gap that the plan takes there. */

@@ -184,6 +184,9 @@ pub struct Backwards {
     /// When the stage is done.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub arrival: Option<Clock>,
+    /// When the last hidden gaps of the line are left; absent where there are none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bridges_left: Option<Clock>,
     /// The latest start, to the minute, that leaves all hidden gaps before snow bridges are no longer trusted; absent
     /// where there are none, and where no start of the day is early enough.
     #[serde(skip_serializing_if = "Option::is_none")]

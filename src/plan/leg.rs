@@ -7,7 +7,7 @@ use crate::{
         finding::Finding,
         name::PersonOnRope,
         off::RopeOff,
-        part::LegPart,
+        part::{LegPart, WalkedPlace},
         place::{Piece, RollOver},
         why::{KnotsWhy, SpacingWhy},
     },
@@ -144,7 +144,7 @@ pub struct Leg {
     /// Places of the leg with the time of day at which each is left, about a hundred metres apart, the first and the last
     /// place among them; empty without a clock. A document shows begin and end.
     #[serde(skip)]
-    pub walk: Vec<(f64, Clock)>,
+    pub walk: Vec<WalkedPlace>,
     /// Time of day when it ends.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub end_clock: Option<Clock>,

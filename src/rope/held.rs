@@ -77,16 +77,16 @@ impl FallPlace {
     }
 
     /// The pieces of a leg that touch ice, in walking order.
-    pub(super) fn on_ice<'l>(leg: &'l RopedLeg<'_>, job: &Brief<'_>) -> Vec<(&'l Incline, Self)> {
+    pub(super) fn on_ice<'l>(leg: &'l RopedLeg<'_>, job: &Brief<'_>) -> Vec<(Incline<'l>, Self)> {
         let pieces = leg.footing.inclines.iter();
         let on_ice = pieces.filter(|i| !i.contacts.is_empty());
         on_ice
-            .map(|incline| (incline, Self::at(leg, incline, job)))
+            .map(|incline| (incline, Self::at(leg, &incline, job)))
             .collect()
     }
 
     /// Each of them once, the steepest first, with the slopes wherever a team stands the same.
-    pub(super) fn questions(on_ice: &[(&Incline, Self)]) -> Vec<(Self, [i8; 2])> {
+    pub(super) fn questions(on_ice: &[(Incline<'_>, Self)]) -> Vec<(Self, [i8; 2])> {
         let all: BTreeSet<Self> = on_ice.iter().map(|(_, at)| *at).collect();
         let mut ranges: BTreeMap<(Stance, bool), [i8; 2]> = BTreeMap::new();
         for at in &all {

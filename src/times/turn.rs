@@ -176,6 +176,17 @@ impl<'a> WalkedStage<'a> {
         })
     }
 
+    /// The ways back over hidden gaps; `None` where the stage has none.
+    pub(crate) fn off_bridges(&self) -> Option<OffBridges<'a>> {
+        let (first, from_gaps_min) = self.first_hidden()?;
+        Some(OffBridges {
+            first,
+            from_gaps_min,
+            factor: self.factor,
+            ways: self.ways_back().collect(),
+        })
+    }
+
     /// Each leg, with the way back from its begin.
     fn ways_back(&self) -> impl Iterator<Item = WayBack<'a>> {
         let (factor, mut home_min) = (self.factor, 0.0);
@@ -190,6 +201,30 @@ impl<'a> WalkedStage<'a> {
             home_min += factor * (hours.rope_min + walking_min);
             back
         })
+    }
+}
+
+/// When whoever turns back has left the hidden gaps of the way back.
+pub(crate) struct OffBridges<'a> {
+    /// Where the first hidden gaps begin.
+    first: LegSpot,
+    /// Minutes from there back to the start.
+    from_gaps_min: f64,
+    factor: f64,
+    /// By leg of the stage.
+    ways: Vec<WayBack<'a>>,
+}
+
+impl OffBridges<'_> {
+    /// Minutes from the start until then, for who leaves a place of a leg as planned; `None` before the first of them.
+    pub(crate) fn left_min(&self, spot: LegSpot) -> Option<f64> {
+        let back = self.ways.iter().find(|way| way.leg.number == spot.leg)?;
+        let hours = back.hours;
+        let off_min = self.factor * (hours.rope_min - hours.rope_up_min);
+        let there_min = back.begins_min + hours.left_min(spot.at_m, self.factor);
+        let home_min = back.home_min + off_min + self.factor * hours.inside.back_min(spot.at_m);
+        let beyond = spot.is_beyond(self.first);
+        beyond.then_some(there_min + home_min - self.from_gaps_min)
     }
 }
 

@@ -182,6 +182,7 @@ fn backwards(walked: &WalkedStage<'_>) -> Backwards {
     let turn = binding(walked, back, until.map(|until| until.min() - start.min()));
     Backwards {
         arrival: Some(start.after(walked.arrival_min())),
+        bridges_left: walked.bridges_left_min().map(|min| start.after(min)),
         latest_start: walked.latest_start(),
         at_bridges_until_m: spot.map(|spot| spot.at_m),
         at_bridges_until_leg: spot.map(|spot| spot.leg),

@@ -1,6 +1,6 @@
 //! The legs of a plan, each made once and complete.
 
-use std::{cell::RefCell, iter::repeat_n};
+use std::{cell::RefCell, iter::repeat_n, rc::Rc};
 
 use crate::{
     fault::refusal::Refusal,
@@ -16,6 +16,7 @@ use crate::{
         finding::Finding,
         leg::{Leg, TeamSetup},
         off::RopeOff,
+        part::WalkedPlace,
     },
     rope::{
         answers::{Answers, KnownFalls},
@@ -24,8 +25,12 @@ use crate::{
         setup::Supplied,
         share::Shared,
     },
-    times::{backwards::WalkedStage, hours::Hours},
-    trip::{clock::Clock, job::Brief, route::Stretch},
+    times::{
+        backwards::{LegSpot, WalkedStage},
+        hours::Hours,
+        turn::OffBridges,
+    },
+    trip::{clock::Clock, job::Brief},
     whole::parts,
 };
 
@@ -47,19 +52,32 @@ pub(crate) struct Settled<'a> {
 /// All legs, in walking order.
 pub(crate) fn legs(settled: &Settled<'_>) -> Vec<Leg> {
     let stages = WalkedStage::all(settled.job, settled.legs, settled.hours);
-    let latest = stages
-        .iter()
-        .flat_map(|stage| repeat_n(stage.latest_start(), stage.legs.len()));
+    let latest = stages.iter().flat_map(|stage| {
+        let of = StageHours {
+            latest_start: stage.latest_start(),
+            start: settled.job.timetable.start.value,
+            back: stage.off_bridges().map(Rc::new),
+        };
+        repeat_n(of, stage.legs.len())
+    });
     let all = settled.legs.iter().zip(settled.hours).zip(latest);
     all.enumerate()
-        .map(|(i, ((leg, hours), latest))| settled.leg(i, leg, hours, latest))
+        .map(|(i, ((leg, hours), of))| settled.leg(i, leg, hours, &of))
         .collect()
 }
 
+/// What is known of the hours of a stage.
+#[derive(Clone)]
+struct StageHours<'a> {
+    latest_start: Option<Clock>,
+    start: Option<Clock>,
+    back: Option<Rc<OffBridges<'a>>>,
+}
+
 impl Settled<'_> {
-    fn leg(&self, index: usize, leg: &RopedLeg<'_>, hours: &Hours, latest: Option<Clock>) -> Leg {
+    fn leg(&self, index: usize, leg: &RopedLeg<'_>, hours: &Hours, of: &StageHours<'_>) -> Leg {
         let (setups, unanswered) = self.setups(index, leg);
-        let findings = self.findings(leg, hours, latest, &setups, &unanswered);
+        let findings = self.findings(leg, hours, of.latest_start, &setups, &unanswered);
         let judged = stretches(self.job, leg, &findings, &setups);
         let (stretch, footing) = (leg.sketch.stretch, &leg.footing);
         let ground = footing.ground_steepest;
@@ -105,7 +123,7 @@ impl Settled<'_> {
             halt_min: hours.halt_min,
             belays: belays(self.job, leg, &findings, &judged),
             parts: parts::parts(leg, hours, self.job.rules),
-            walk: walk(stretch, hours),
+            walk: walk(leg, hours, of),
             start_clock: hours.clock.map(|[begin, _]| begin),
             end_clock: hours.clock.map(|[_, end]| end),
             verdict: verdict::of_findings(leg.sketch.roped, &findings),
@@ -217,16 +235,27 @@ fn least_snow_m(leg: &RopedLeg<'_>) -> Option<f64> {
 /// A place of a leg is told its time of day every so many metres. Our judgement.
 const WALK_M: f64 = 100.0;
 
-/// When which place of a leg is left.
-fn walk(leg: Stretch, hours: &Hours) -> Vec<(f64, Clock)> {
+/// When which place of a leg is left, and when whoever turns back there is off the hidden gaps behind.
+fn walk(leg: &RopedLeg<'_>, hours: &Hours, of: &StageHours<'_>) -> Vec<WalkedPlace> {
     if hours.clock.is_none() {
         return Vec::new();
     }
-    let steps = (leg.length_m() / WALK_M).ceil().max(1.0);
-    let place = |step: f64| leg.from_m + leg.length_m() * (step / steps);
+    let stretch = leg.sketch.stretch;
+    let steps = (stretch.length_m() / WALK_M).ceil().max(1.0);
+    let place = |step: f64| stretch.from_m + stretch.length_m() * (step / steps);
     let places = std::iter::successors(Some(0.0), |step| Some(step + 1.0));
     let places = places.take_while(|step| *step <= steps).map(place);
-    places
-        .filter_map(|at_m| Some((at_m, hours.left_at(at_m)?)))
-        .collect()
+    let walked = places.filter_map(|at_m| {
+        let spot = LegSpot {
+            leg: leg.number,
+            at_m,
+        };
+        let back_min = of.back.as_ref().and_then(|back| back.left_min(spot));
+        Some(WalkedPlace {
+            at_m,
+            left: hours.left_at(at_m)?,
+            back_off_bridges: of.start.zip(back_min).map(|(start, min)| start.after(min)),
+        })
+    });
+    walked.collect()
 }

@@ -55,7 +55,7 @@ no-setup = Spalten von { $gap } in Gehrichtung verlangen von { $people } Persone
     .hint = eine andere Linie, ein Umweg um die Enden der Spalten, oder mehr Leute am Seil
     .short = Spalten von { $gap } in Gehrichtung verlangen { $need } Abstand; höchstens { $cap } sind möglich
     .cure = außen herum, eine andere Linie, oder mehr Leute
-    .act = einzeln gesichert hinüber, die Spalten umgehen, oder umkehren
+    .act = umkehren, die Spalten umgehen, oder einzeln gesichert hinüber
 
 no-rope-fits = { $lack ->
     [short] die Seileinteilung braucht { $needed } Seil; { $rope } ist { $short } zu kurz
@@ -75,8 +75,8 @@ no-rope-fits = { $lack ->
        *[none-sold] braucht { $needed } Seil, mehr als ein Seil lang ist
     }
     .act = { $lack ->
-        [short] { $short } Seil zu wenig: einzeln gesichert hinüber, oder umkehren
-       *[none-left] zu wenig Seil: einzeln gesichert hinüber, oder umkehren
+        [short] { $short } Seil zu wenig: umkehren, oder einzeln gesichert hinüber
+       *[none-left] zu wenig Seil: umkehren, oder einzeln gesichert hinüber
     }
     .too = { $lack ->
         [short] { $short } Seil zu wenig
@@ -93,7 +93,7 @@ rope-cure-joined = { $how }: zusammen sind sie lang genug{ $gap-given ->
    *[no] { "" }
 }{ $costs }
 rope-cure-costs = ; aber { $costs }
-rope-cure-over = { $over } Personen zugleich über einer Spalte, { $left } zum Halten
+rope-cure-over = { $over } Personen gleichzeitig über einer Spalte, { $left } zum Halten
 rope-cure-coil = Restseile von { $coil } statt { $planned }
 rope-cure-loop = eine Lose Rolle für { $who } endet { $short } vor dem Spaltenrand
 rope-cure-spacing = mit { $spacing } Abstand gehen statt { $planned }
@@ -192,18 +192,18 @@ unroped-on-steep-bare-ice = ohne Seil auf { $length } Blankeis bis { $slope } st
     .cure = dort Verankerungen, Steigeisen, die greifen, oder eine andere Linie
     .act = Verankerungen setzen, oder eine andere Linie gehen
 
-along-the-crevasses = die Seilschaft geht längs der Spalten von { $zone } bei { $at }
+along-the-crevasses = die Seilschaft geht parallel zu den Spalten von { $zone } bei { $at }
     .hint = dort gestaffelt gehen, oder eine andere Linie
-    .short = längs der Spalten von { $zone } bei { $at }
+    .short = parallel zu den Spalten von { $zone } bei { $at }
     .cure = gestaffelt gehen, oder eine andere Linie
     .act = gestaffelt gehen, oder eine andere Linie
 
-two-over-one-gap = { $over } Personen können zugleich über einer Spalte von { $gap } stehen, bei { $spacing } Abstand; { $left } zum Halten
+two-over-one-gap = { $over } Personen können gleichzeitig über einer Spalte von { $gap } stehen, bei { $spacing } Abstand; { $left } zum Halten
     .hint = { $alone ->
     [yes] mit { $apart } Abstand ist immer nur eine Person darüber, mit { $needed } Seil; oder jede einzeln an einer Verankerung hinübersichern
    *[no] so eingebunden ist niemand allein darüber: jede Person einzeln an einer Verankerung hinübersichern, oder eine andere Linie
 }
-    .short = { $over } Personen zugleich über einer Spalte von { $gap }, { $left } zum Halten
+    .short = { $over } Personen gleichzeitig über einer Spalte von { $gap }, { $left } zum Halten
     .cure = { $alone ->
         [yes] mit { $apart } Abstand nur eine darüber, mit { $needed } Seil; oder jede hinübersichern
        *[no] jede einzeln an einer Verankerung hinübersichern, oder eine andere Linie
@@ -247,7 +247,7 @@ loop-ends-short-of-the-lip = stürzt { $who }, endet eine Lose Rolle { $short } 
 no-rope-for-the-reserve = Bremsknoten sperren den belasteten Strang, und jedem Restseil fehlen { $short } zu den { $coil }, die ein Strang zur Bergung braucht: das Seil ist dafür { $rope-short } zu kurz
     .hint = ein längeres Seil, Schmetterlingsknoten statt dicker Knoten, eine lange Schlinge, oder die Knoten enger
     .short = jedem Restseil fehlen { $short } zu { $coil } für die Bergung, das Seil ist { $rope-short } zu kurz
-    .act = { $rope-short } Seil zu wenig für eine Bergung: einzeln gesichert hinüber, oder umkehren
+    .act = { $rope-short } Seil zu wenig für eine Bergung: umkehren, oder einzeln gesichert hinüber
     .too = { $rope-short } Seil zu wenig für eine Bergung
 
 reserve-left-short = Bremsknoten sperren den belasteten Strang, und jedem Restseil fehlen { $short } zu den { $coil }, die ein Strang zur Bergung braucht
@@ -509,8 +509,8 @@ strike-proposed = { $zone } gibt keinen Spaltenverlauf an; aus dem Gelände gesc
 })
 
 may-run-along = { $count ->
-    [1] die Linie quert auf { $longest } am Hang: die Seilschaft geht vielleicht längs von Spalten, die quer zur Falllinie liegen
-   *[other] die Linie quert { $count }-mal am Hang, zusammen { $all }, am längsten { $longest }: die Seilschaft geht vielleicht längs von Spalten, die quer zur Falllinie liegen
+    [1] die Linie quert auf { $longest } am Hang: die Seilschaft geht vielleicht parallel zu Spalten, die quer zur Falllinie liegen
+   *[other] die Linie quert { $count }-mal am Hang, zusammen { $all }, am längsten { $longest }: die Seilschaft geht vielleicht parallel zu Spalten, die quer zur Falllinie liegen
 }
     .hint = den Spaltenverlauf aus der Ferne ansehen und { -strike } angeben; wo es längs geht, gestaffelt gehen oder eine andere Linie nehmen
 

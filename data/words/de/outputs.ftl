@@ -302,7 +302,7 @@ block-spaced-nothing = keine: das Seil ist zu kurz
 block-spaced-not = { $spaced }; nicht abgedeckt: { $not }
 block-not-wider = breitere Spalten
 block-not-loop = eine Lose Rolle für { $who }
-block-not-two = zwei zugleich in einer Spalte
+block-not-two = zwei gleichzeitig in einer Spalte
 block-legs = { $legs }: { $text }
 
 ## Wie viele Teile, und was über das Ganze gefunden ist
@@ -572,7 +572,7 @@ page-not-any = { $legs } für keine Spalte: das Seil ist zu kurz
 page-not-on = { $gap } ({ $legs })
 page-not-haul = das Heraufziehen von { $who }
 page-not-haul-of = { $who } ({ $legs })
-page-not-two = zwei, die zugleich stürzen
+page-not-two = zwei, die gleichzeitig stürzen
 page-cautions = Vor Ort beurteilen: wo das Gelände anders ist, ist der Plan falsch. Was Bergführer am Ort, Schutzgebiete und Rettung sagen, geht vor. Nie allein.
 page-rest = { $interface ->
     [flags] Alle Zahlen, { $notes ->

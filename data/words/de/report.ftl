@@ -43,7 +43,7 @@ report-rope = Seil
 report-knots = Knoten
 report-coils = Restseile
 report-spacing = Abstand
-report-fits = Dabei
+report-fits = Vorhanden
 report-set-up = Seileinteilung
 
 ## Der Kopf
@@ -89,7 +89,7 @@ legend-zones = Zonen, dunkler bei breiteren Spalten; Z und ihre Nummer, dann die
 map-zone = Z{ $zone }
 legend-strike = wie ihre Spalten verlaufen, wo es gezeichnet ist
 legend-ice = bekanntes Eis
-legend-along = längs der Spalten
+legend-along = parallel zu Spalten
 legend-fall = wo ein Sturz am schlechtesten gehalten wird
 legend-steep = zu steil für ein Seil ohne Verankerung
 legend-roll-over = das Gelände wird steiler: hier sind Spalten zu erwarten

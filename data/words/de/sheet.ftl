@@ -126,14 +126,14 @@ sheet-hauled = Bergen: { $can ->
 ## Die Feldtabelle
 
 sheet-field = Wenn die Spalte anders ist
-sheet-field-caption = Neu anseilen nur, wo die Spalte breiter ist, als so angeseilt abgedeckt (unten). Nach der Abstandsregel, die nichts über das Halten sagt. Zwischen zwei Breiten gilt die größere. Über einer breiteren als der Abstand stehen zwei zugleich. Flacher als { $angle }: gestaffelt.
+sheet-field-caption = Neu anseilen nur, wo die Spalte breiter ist, als so angeseilt abgedeckt (unten). Nach der Abstandsregel, die nichts über das Halten sagt. Zwischen zwei Breiten gilt die größere. Über einer breiteren als der Abstand stehen zwei gleichzeitig. Flacher als { $angle }: gestaffelt.
 sheet-gap-along = Spalte längs der Route, { $unit }
 sheet-gap-across = quer, bei { $angle } getroffen
 sheet-apart = Abstand
 sheet-knots = Knoten
 sheet-coil = Restseil, mindestens
 sheet-rope = Seil (✕ zu kurz)
-sheet-over = zugleich darüber
+sheet-over = gleichzeitig darüber
 sheet-closer = oder Abstand
 sheet-closer-means = Oder Abstand: das Seil ist für das Gelehrte zu kurz und reicht, wenn so weit auseinander angeseilt wird.
 

@@ -55,7 +55,7 @@ no-setup = gaps of { $gap } along the route ask { $people } people for a spacing
     .hint = another line, a detour round the ends of the crevasses, or more people on the rope
     .short = gaps of { $gap } along the route ask for { $need } between people; the most is { $cap }
     .cure = a way round, another line, or more people
-    .act = belay each across from an anchor, go round the gaps, or turn back
+    .act = turn back, go round the gaps, or belay each across from an anchor
 
 no-rope-fits = { $lack ->
     [short] the set-up takes { $needed } of rope; { $rope } is { $short } short
@@ -75,8 +75,8 @@ no-rope-fits = { $lack ->
        *[none-sold] takes { $needed } of rope, more than any sold
     }
     .act = { $lack ->
-        [short] { $short } of rope too little: belay each across from an anchor, or turn back
-       *[none-left] too little rope: belay each across from an anchor, or turn back
+        [short] { $short } of rope too little: turn back, or belay each across from an anchor
+       *[none-left] too little rope: turn back, or belay each across from an anchor
     }
     .too = { $lack ->
         [short] { $short } of rope too little
@@ -247,7 +247,7 @@ loop-ends-short-of-the-lip = if { $who } falls, a drop loop ends { $short } shor
 no-rope-for-the-reserve = brake knots block the loaded strand, and each coil is { $short } short of the { $coil } that a rescue strand takes: the rope is { $rope-short } too short for it
     .hint = a longer rope, butterflies for bulky knots, a long sling, or the closer knot layout
     .short = each coil is { $short } short of the { $coil } for a rescue, the rope { $rope-short } too short
-    .act = { $rope-short } of rope too little for a rescue: belay each across, or turn back
+    .act = { $rope-short } of rope too little for a rescue: turn back, or belay each across
     .too = { $rope-short } of rope too little for a rescue
 
 reserve-left-short = brake knots block the loaded strand, and each coil is { $short } short of the { $coil } that a rescue strand takes

@@ -186,6 +186,8 @@ struct PanelHour {
     to_m: Option<f64>,
     late: bool,
     says: String,
+    /// When whoever goes on has left the last bridges.
+    on: Option<String>,
 }
 
 fn hours(plan: &Plan, voice: Voice) -> Vec<PanelHour> {
@@ -196,6 +198,7 @@ fn hours(plan: &Plan, voice: Voice) -> Vec<PanelHour> {
         to_m: asked.to_m.map(mm),
         late: asked.late,
         says: markup(&asked.says),
+        on: asked.on.map(|on| on.to_string()),
     };
     asked.map(hour).collect()
 }
@@ -212,7 +215,7 @@ struct PanelLeg {
     title: String,
     told: String,
     act: String,
-    walk: Vec<(f64, String)>,
+    walk: Vec<(f64, String, Option<String>)>,
     pieces: Vec<Piece>,
     figures: Vec<LegFigure>,
 }
@@ -265,7 +268,10 @@ impl PanelLeg {
             walk: leg
                 .walk
                 .iter()
-                .map(|(at_m, clock)| (mm(*at_m), clock.to_string()))
+                .map(|place| {
+                    let back = place.back_off_bridges.map(|back| back.to_string());
+                    (mm(place.at_m), place.left.to_string(), back)
+                })
                 .collect(),
             pieces: pieces.map(piece).collect(),
             figures: leg

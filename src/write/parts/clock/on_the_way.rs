@@ -16,6 +16,8 @@ pub(crate) struct OnTheWay {
     /// Whether the start is too late already.
     pub(crate) late: bool,
     pub(crate) says: Said,
+    /// When whoever goes on has left the last bridges, as planned.
+    pub(crate) on: Option<Clock>,
 }
 
 /// For somebody who stands on the line: where and by when to turn back, stage by stage; beyond that place, that the start was
@@ -29,6 +31,7 @@ pub(crate) fn on_the_way(clock: &PlanClock, voice: Voice) -> Vec<OnTheWay> {
             to_m,
             late,
             says: says.capital(),
+            on: clock.as_planned.bridges_left,
         };
         let beyond = late.then(|| beyond_the_turn(clock, voice)).flatten();
         let told = turns_on_the_way(clock, late, voice)
@@ -61,12 +64,24 @@ fn turns_on_the_way(clock: &StageClock, late: bool, voice: Voice) -> Vec<(Option
             place.clone(),
             at.clone(),
             ("late", Arg::yes(late)),
-            belays::named(clock, voice),
+            without_belays(clock, &sooner, voice),
             beside(said.chain(level.into_iter().flatten())),
         ];
         (Some(to_m), voice.say("clock-on-the-way-turn", &args))
     });
     steps.collect()
+}
+
+/// That the hour counts no belays, where nothing else says so.
+fn without_belays(
+    clock: &StageClock,
+    sooner: &[Sooner],
+    voice: Voice,
+) -> (&'static str, Arg<'static>) {
+    match sooner.iter().any(|sooner| sooner.who != "slower") {
+        true => ("belays", Arg::Said(Said::default())),
+        false => belays::named(clock, voice),
+    }
 }
 
 /// Who turns sooner than planned.
