@@ -74,6 +74,8 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
         show.notices(&job.notices);
     }
     let scene = scene(args, format, &planner, &plan)?;
+    // Nothing more is asked: what is written takes its place.
+    planner.leave();
     let sheet = Sheet {
         look,
         ..Sheet::of(&job, &plan, &scene)
@@ -81,7 +83,6 @@ fn plan(args: &PlanArgs, show: &Show) -> Result<End, Vec<Fault>> {
     save_set(args, &job, &sheet, &saver, show)?;
     let end = print((args, format), &sheet, &saver, show)?;
     let verdict = plan.verdict();
-    planner.leave();
     Ok(match (end, verdict) {
         (End::Done, Verdict::Outside | Verdict::Stop) => End::Outside,
         (end, _) => end,

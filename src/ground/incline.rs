@@ -6,45 +6,52 @@ use crate::{
     ground::{
         along::SlopeSpot,
         gradient::Gradient,
-        pieces::FallingPiece,
+        pieces::Falls,
         underway::{Underway, heading_deg},
     },
     practice::{Rule, Rules},
     trip::route::Stretch,
 };
 
-/// The pieces of a roped leg in walking order. What they are by themselves is shared with whoever asks again.
+/// The pieces of a roped leg in walking order. How they fall is shared with whoever asks again.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct Inclines {
-    falling: Arc<[FallingPiece]>,
+    cut: Cut,
+    falls: Arc<Falls>,
     /// From which piece on which contacts touch them.
     touched: Vec<(usize, Vec<usize>)>,
 }
 
 impl Inclines {
-    fn of(leg: &Underway<'_>, falling: Arc<[FallingPiece]>) -> Self {
+    fn of(leg: &Underway<'_>, cut: Cut, falls: Arc<Falls>) -> Self {
         let mut touched: Vec<(usize, Vec<usize>)> = Vec::new();
-        for (i, one) in falling.iter().enumerate() {
-            let contacts = touching(leg, one.piece);
+        for (i, piece) in cut.pieces().enumerate() {
+            let contacts = touching(leg, piece);
             if touched.last().is_none_or(|(_, last)| *last != contacts) {
                 touched.push((i, contacts));
             }
         }
-        Self { falling, touched }
+        Self {
+            cut,
+            falls,
+            touched,
+        }
     }
 
     pub(crate) fn iter(&self) -> impl Iterator<Item = Incline<'_>> {
-        let ends = self.touched.iter().skip(1).map(|(begin, _)| *begin);
-        let ends = ends.chain([self.falling.len()]);
-        let runs = self.touched.iter().zip(ends);
-        runs.flat_map(|((begin, contacts), end)| {
-            let run = self.falling.get(*begin..end).unwrap_or_default();
-            run.iter().map(|falling| Incline {
-                piece: falling.piece,
-                down_deg: falling.down_deg,
-                ground_deg: falling.ground_deg,
+        let mut runs = self.touched.iter().peekable();
+        let mut contacts: &[usize] = &[];
+        let pieces = self.cut.pieces().zip(&self.falls.down_deg).enumerate();
+        pieces.map(move |(i, (piece, down_deg))| {
+            if let Some((_, touching)) = runs.next_if(|(begin, _)| *begin == i) {
+                contacts = touching;
+            }
+            Incline {
+                piece,
+                down_deg: *down_deg,
+                ground_deg: self.falls.ground_deg.get(i).copied().flatten(),
                 contacts,
-            })
+            }
         })
     }
 }
@@ -85,21 +92,63 @@ pub(crate) fn least_and_most<T: PartialOrd>([a, b]: [T; 2], [c, d]: [T; 2]) -> [
 /// The pieces of a leg, one spacing long.
 pub(crate) fn inclines(leg: &Underway<'_>, rope_m: f64, rules: &Rules) -> Inclines {
     let over_m = rules[Rule::SteepOverM].max(2.0 * rope_m);
-    let known = leg
-        .met
-        .under
-        .line
-        .pieces
-        .of(leg.stretch, [rope_m, over_m], || {
-            let pieces = pieces(leg.stretch, rope_m);
-            pieces
-                .map(|piece| falling(leg, piece, rope_m, over_m))
-                .collect()
-        });
-    Inclines::of(leg, known)
+    let cut = Cut::of(leg.stretch, rope_m);
+    let line = &leg.met.under.line;
+    let falls = line.pieces.of(leg.stretch, [rope_m, over_m], || {
+        Arc::new(cut.falls(leg, rope_m, over_m))
+    });
+    Inclines::of(leg, cut, falls)
 }
 
-fn falling(leg: &Underway<'_>, piece: Stretch, rope_m: f64, over_m: f64) -> FallingPiece {
+/// A leg in equal pieces.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+struct Cut {
+    from_m: f64,
+    step_m: f64,
+    /// How many, a whole number.
+    count: f64,
+}
+
+impl Cut {
+    /// Of at most so many metres each.
+    fn of(stretch: Stretch, most_m: f64) -> Self {
+        let count = (stretch.length_m() / most_m.max(1.0)).ceil().max(1.0);
+        Self {
+            from_m: stretch.from_m,
+            step_m: stretch.length_m() / count,
+            count,
+        }
+    }
+
+    fn pieces(self) -> impl Iterator<Item = Stretch> {
+        std::iter::successors(Some(0.0), |i| Some(i + 1.0))
+            .take_while(move |i| *i < self.count)
+            .map(move |i| Stretch {
+                from_m: self.from_m + i * self.step_m,
+                to_m: self.from_m + (i + 1.0) * self.step_m,
+            })
+    }
+
+    fn falls(self, leg: &Underway<'_>, rope_m: f64, over_m: f64) -> Falls {
+        let falls = self.pieces().map(|piece| falls(leg, piece, rope_m, over_m));
+        let (down_deg, mut ground_deg): (Vec<_>, Vec<_>) = falls.unzip();
+        if ground_deg.iter().all(Option::is_none) {
+            ground_deg.clear();
+        }
+        Falls {
+            down_deg: down_deg.into(),
+            ground_deg: ground_deg.into(),
+        }
+    }
+}
+
+/// How steeply a piece falls, and its ground.
+fn falls(
+    leg: &Underway<'_>,
+    piece: Stretch,
+    rope_m: f64,
+    over_m: f64,
+) -> (Option<[f64; 2]>, Option<f64>) {
     let middle_m = f64::midpoint(piece.from_m, piece.to_m);
     let window = leg.stage.about(middle_m, over_m);
     let (fall, ground_deg) = of_ground(leg, middle_m, rope_m, window);
@@ -110,23 +159,7 @@ fn falling(leg: &Underway<'_>, piece: Stretch, rope_m: f64, over_m: f64) -> Fall
         .map(|rise| -rise);
     let falls = lines.chain(fall).map(|fall| fall.atan().to_degrees());
     let falls = falls.map(|deg| [deg; 2]);
-    FallingPiece {
-        piece,
-        down_deg: falls.reduce(least_and_most),
-        ground_deg,
-    }
-}
-
-/// Equal pieces of at most so many metres.
-fn pieces(stretch: Stretch, most_m: f64) -> impl Iterator<Item = Stretch> {
-    let count = (stretch.length_m() / most_m.max(1.0)).ceil().max(1.0);
-    let step_m = stretch.length_m() / count;
-    std::iter::successors(Some(0.0), |i| Some(i + 1.0))
-        .take_while(move |i| *i < count)
-        .map(move |i| Stretch {
-            from_m: stretch.from_m + i * step_m,
-            to_m: stretch.from_m + (i + 1.0) * step_m,
-        })
+    (falls.reduce(least_and_most), ground_deg)
 }
 
 /// Mean fall of the ground in the direction of a rope there, and its mean slope in degrees.

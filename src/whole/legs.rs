@@ -156,7 +156,7 @@ impl Settled<'_> {
 
     /// The set-up of every team, and why a model has no answer for it, where that is so.
     fn setups(&self, index: usize, leg: &RopedLeg<'_>) -> (Vec<TeamSetup>, Vec<Refusal>) {
-        let (mut setups, mut unanswered) = (Vec::new(), Vec::new());
+        let (mut setups, mut unanswered) = (Vec::with_capacity(leg.teams.len()), Vec::new());
         for (team, draft) in leg.teams.iter().enumerate() {
             let (setup, reason) = self.setup(index, leg, team, draft);
             setups.push(setup);

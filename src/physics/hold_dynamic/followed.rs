@@ -27,7 +27,7 @@ pub struct Followed {
     now: Outcomes,
 }
 
-type Outcomes = HashMap<Vec<u64>, Outcome>;
+type Outcomes = HashMap<Box<[u64]>, Outcome>;
 
 /// Falls that are kept from plan to plan: some tens of plans of five people, some tens of megabytes `[ours]`.
 const MOST_KEPT: usize = 30_000;
@@ -85,7 +85,7 @@ impl Followed {
 }
 
 /// All figures of a fall, lists with their lengths. Between two sides it is the same fall whichever of them is named first.
-fn key(fall: &Fall) -> Vec<u64> {
+fn key(fall: &Fall) -> Box<[u64]> {
     let Fall {
         victim_kg,
         sides,
@@ -98,7 +98,7 @@ fn key(fall: &Fall) -> Vec<u64> {
     let mut of_sides: Vec<Vec<u64>> = sides.iter().map(key_of_side).collect();
     of_sides.sort_unstable();
     key.extend(of_sides.into_iter().flatten());
-    key
+    key.into()
 }
 
 fn key_of_side(side: &GapSide) -> Vec<u64> {
