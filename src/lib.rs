@@ -376,7 +376,6 @@ impl<'j> Planner<'j> {
             .map(|(stage, met)| Sketch::of(job, &teams, stage, met, &self.memo))
             .collect();
         let legs = rope::legs::legs(job, &teams, &stages);
-        let hours = hours(job, &legs);
         let demands_m = demands_m(&legs, &teams);
         let answers = Answers::of(job, &legs, depth, falls);
         let trade = Trade::of(&legs, &answers);
@@ -384,14 +383,15 @@ impl<'j> Planner<'j> {
         let settled = Settled {
             job,
             legs: &legs,
-            hours: &hours,
             ropes: &ropes,
             answers: &answers,
             cures: (depth >= Depth::Told).then_some(falls),
             promised: &Promised::default(),
         };
+        let found = settled.untimed();
+        let hours = hours(job, &legs, found.iter().map(|leg| leg.belays.as_ref()));
         Ok(made(Worked {
-            planned: whole::legs::legs(&settled),
+            planned: whole::legs::legs(&settled, found, &hours),
             teams: &teams,
             stages: &stages,
             legs: &legs,

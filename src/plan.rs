@@ -166,7 +166,7 @@ pub struct RouteSummary {
 /// let time = schrund::plan(&schrund::example::job()?)?.route.time;
 /// // One roped leg: 15 minutes to rope up and 5 to unrope (our judgement).
 /// assert_eq!(time.rope_min, 15.0 + 5.0);
-/// assert!((time.walking_min + time.rope_min + time.break_min - time.total_min).abs() < 1e-9);
+/// assert!((time.walking_min + time.rope_min + time.break_min + time.belay_min - time.total_min).abs() < 1e-9);
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, JsonSchema)]
@@ -179,6 +179,8 @@ pub struct TimeSummary {
     pub break_min: f64,
     /// Halts of the leader.
     pub halt_min: f64,
+    /// Belays that legs ask for.
+    pub belay_min: f64,
     /// All of it.
     pub total_min: f64,
 }

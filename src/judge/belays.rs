@@ -2,7 +2,7 @@
 //!
 //! How many gaps are hidden under a piece nobody knows, so a belay is counted for every so many metres of it
 //! (`belay_every_m`), and for every rope length of ground that is too steep (`belay_pitch_m`): both our judgement. Ground that
-//! is belayed for its steepness is not counted again for its gaps.
+//! is belayed for its steepness is not counted again for its gaps. Rope teams belay side by side: the largest takes longest.
 
 use crate::{
     plan::{
@@ -58,7 +58,7 @@ pub(crate) fn belays(
     let belays: usize = pieces.iter().map(|piece| piece.belays).sum();
     (belays > 0).then(|| LegBelays {
         belays,
-        minutes: minutes(belays, rules),
+        minutes: minutes(belays, leg, rules),
         pieces,
     })
 }
@@ -112,6 +112,9 @@ fn counted(run: Stretch, length_m: f64, every_m: f64) -> BelayedPiece {
 }
 
 #[expect(clippy::cast_precision_loss, reason = "few")]
-fn minutes(belays: usize, rules: &Rules) -> f64 {
-    belays as f64 * rules[Rule::BelayMin]
+fn minutes(belays: usize, leg: &RopedLeg<'_>, rules: &Rules) -> f64 {
+    let teams = leg.teams.iter().map(|team| team.persons.len());
+    let most = teams.max().unwrap_or_default();
+    let each_min = rules[Rule::BelayMin] + most as f64 * rules[Rule::BelayEachMin];
+    belays as f64 * each_min
 }

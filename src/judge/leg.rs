@@ -31,9 +31,6 @@ use crate::{
 pub(crate) struct Known<'a> {
     pub(crate) job: &'a Brief<'a>,
     pub(crate) leg: &'a RopedLeg<'a>,
-    pub(crate) hours: &'a Hours,
-    /// The latest start that leaves the hidden gaps of its stage in time, where it is known.
-    pub(crate) latest_start: Option<Clock>,
     /// One set-up for each team; empty where it is unroped.
     pub(crate) setups: &'a [TeamSetup],
     /// Why a model has no answer, in its own words.
@@ -45,9 +42,9 @@ pub(crate) struct Known<'a> {
 }
 
 impl Known<'_> {
-    /// All findings, the gravest first.
+    /// All that is found whatever the hour.
     pub(crate) fn findings(&self) -> Vec<Finding> {
-        let mut found = ground_findings(self.job, self.leg, Some(self.hours));
+        let mut found = ground_findings(self.job, self.leg);
         let given = self.cures.map(|asked| Fitted {
             job: self.job,
             leg: self.leg,
@@ -77,14 +74,6 @@ impl Known<'_> {
         let reasons = self.unanswered.iter().cloned();
         let no_answer = reasons.map(|reason| Fact::NoAnswer { reason });
         found.extend(all_at(&at, no_answer));
-        found.extend(travel::bridges(
-            self.job,
-            self.leg,
-            self.hours,
-            self.latest_start,
-        ));
-        found.extend(halts::findings(self.job, self.leg, self.hours));
-        found.sort_by_key(Finding::alarm);
         found
     }
 
@@ -106,11 +95,23 @@ impl Known<'_> {
     }
 }
 
-/// What is found whoever walks the leg.
-fn ground_findings(job: &Brief<'_>, leg: &RopedLeg<'_>, hours: Option<&Hours>) -> Vec<Finding> {
+/// What is found of the hours on a leg; the latest start is the one that leaves the hidden gaps of its stage in time.
+pub(crate) fn of_hours(
+    job: &Brief<'_>,
+    leg: &RopedLeg<'_>,
+    hours: &Hours,
+    latest_start: Option<Clock>,
+) -> Vec<Finding> {
+    let mut found = zones::unroped(job, leg, Some(hours));
+    found.extend(travel::bridges(job, leg, hours, latest_start));
+    found.extend(halts::findings(job, leg, hours));
+    found
+}
+
+/// What is found whoever walks the leg, and whenever.
+fn ground_findings(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Vec<Finding> {
     let at = place(leg);
     let mut found = all_at(&at, zones::facts(job, leg));
-    found.extend(zones::unroped(job, leg, hours));
     if leg.sketch.roped {
         found.extend(all_at(&at, travel::ends(leg)));
         found.extend(all_at(&at, travel::travel(job.rules)));
@@ -185,7 +186,9 @@ pub(crate) fn stretches(
 /// The worst that is found on any leg, whoever walks it.
 pub(crate) fn ground_verdict(job: &Brief<'_>, legs: &[RopedLeg<'_>]) -> Verdict {
     let of_leg = |leg: &RopedLeg<'_>| {
-        verdict::of_findings(leg.sketch.roped, &ground_findings(job, leg, None))
+        let mut found = ground_findings(job, leg);
+        found.extend(zones::unroped(job, leg, None));
+        verdict::of_findings(leg.sketch.roped, &found)
     };
     legs.iter().map(of_leg).max().unwrap_or(Verdict::Unroped)
 }

@@ -33,7 +33,7 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const hour = plan.hours.find(({ stage, to_m }) => stage === place.stage && (to_m === null || place.at_m < to_m));
   const says = hour ? hourIn(hour, plan, leg, place, desk) : null;
   const back = behindOf(plan, place);
-  const behind = wayBack(back, back !== null && bars(back.verdict) && bars(leg.verdict), desk);
+  const behind = wayBack(back, back !== null && bars(back.verdict) && (bars(leg.verdict) || ahead.some((one) => bars(one.verdict))), desk);
   // Past the turning place it matters what turning back leads over.
   const past = hour?.late === true && hour.to_m === null;
   if (hour && past) says?.append(onOrBack(hour, leg, place, desk));
@@ -42,7 +42,9 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const then = bars(leg.verdict) && !past && behind.length > 0 ? behind : next(leg, verdict, ahead, desk);
   const what = todo(leg, verdict, ahead, desk);
   // Where nothing is to be done on the ice, the hour is what is to be done.
-  const lines = isDue(leg, verdict, ahead) ? [line, ...what, ...late, ...then] : [line, ...late, ...what, ...then];
+  // Nor does an hour stand before a place to which nobody is to go on.
+  const barred = !bars(leg.verdict) && ahead[0] !== undefined && bars(ahead[0].verdict);
+  const lines = isDue(leg, verdict, ahead) ? [line, ...what, ...late, ...then] : barred ? [line, ...then, ...late, ...what] : [line, ...late, ...what, ...then];
   return { lines, spare: hour?.late ? null : says, longer: [...behind.map((line) => line.cloneNode(true) as HTMLElement), ...comes, ...would, own, ...zones, ...(says && !hour?.late ? [says.cloneNode(true) as HTMLElement] : [])] };
 }
 

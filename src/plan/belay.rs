@@ -15,7 +15,8 @@ use serde::Serialize;
 /// let belays = pair.legs[1].belays.as_ref().expect("asked for");
 /// let asked_m: f64 = belays.pieces.iter().map(|piece| piece.to_m - piece.from_m).sum();
 /// assert!(belays.belays as f64 >= asked_m / job.rules[Rule::BelayEveryM]);
-/// assert_eq!(belays.minutes, belays.belays as f64 * job.rules[Rule::BelayMin]);
+/// let each_min = job.rules[Rule::BelayMin] + 2.0 * job.rules[Rule::BelayEachMin];
+/// assert_eq!(belays.minutes, belays.belays as f64 * each_min);
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]

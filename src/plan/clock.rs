@@ -78,10 +78,10 @@ pub struct StageClock {
     /// As planned.
     #[serde(flatten)]
     pub as_planned: Backwards,
-    /// The belays that legs of the stage ask for, and the same hours with them; absent where none does. No other hour counts
-    /// them.
+    /// The belays that legs of the stage ask for, which all hours count, and the hours as planned without them; absent where
+    /// none does.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub with_belays: Option<WithBelays>,
+    pub belays: Option<StageBelays>,
     /// The same for a slower party; `slower_factor` says how much slower.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub slower: Option<Backwards>,
@@ -113,9 +113,23 @@ impl StageClock {
             .is_later_than(latest)
             .then(|| start.min() - latest.min())
     }
+
+    /// Whether the start as planned is too late to leave all hidden gaps in time, by so much or because none of the day is
+    /// early enough.
+    #[must_use]
+    pub fn is_late(&self) -> bool {
+        self.late_min().is_some() || self.none_is_early()
+    }
+
+    /// Whether no start of the day leaves all hidden gaps in time.
+    #[must_use]
+    pub fn none_is_early(&self) -> bool {
+        let asked = self.bridges_until.is_some() && self.as_planned.bridges_left.is_some();
+        asked && self.as_planned.latest_start.is_none()
+    }
 }
 
-/// The clock of a stage with the belays that its legs ask for.
+/// The belays that the legs of a stage ask for, and its clock without them.
 ///
 /// ```
 /// use schrund::trip::party::Party;
@@ -124,24 +138,24 @@ impl StageClock {
 /// job.timetable.set("bridges_until", "09:00", schrund::practice::Origin::Flag);
 /// let pair = schrund::Planner::new(&job)?.plan_for(&Party::weighing(&[82.0, 75.0]))?;
 /// let clock = pair.clock.expect("a start is given").first;
-/// let with = clock.with_belays.expect("a pair is to be belayed over hidden gaps");
+/// let belays = clock.belays.expect("a pair is to be belayed over hidden gaps");
+/// assert_eq!(belays.minutes, pair.route.time.belay_min);
 /// let start = |times: schrund::plan::clock::Backwards| times.latest_start.map(|at| at.min());
 /// // So much earlier, both cut off to the minute.
-/// let earlier_min = start(clock.as_planned).zip(start(with.times)).map(|(without, with)| without - with);
-/// assert!(earlier_min.is_none_or(|min| (min - with.minutes).abs() <= 1.0), "{with:?}");
+/// let earlier_min = start(belays.without).zip(start(clock.as_planned)).map(|(without, with)| without - with);
+/// assert!(earlier_min.is_none_or(|min| (min - belays.minutes).abs() <= 1.0), "{belays:?}");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
-pub struct WithBelays {
+pub struct StageBelays {
     /// How many are counted.
     pub belays: usize,
     /// Minutes that they take.
     pub minutes: f64,
     /// The legs that ask for them.
     pub legs: Vec<usize>,
-    /// The hours with them.
-    #[serde(flatten)]
-    pub times: Backwards,
+    /// The hours without them.
+    pub without: Backwards,
 }
 
 /// What the sun does on a day without sunrise and sunset.
@@ -199,8 +213,8 @@ pub struct Backwards {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub at_bridges_until_leg: Option<usize>,
     /// Where and how late it may turn round to be back in time, and to have left the hidden gaps of the way back while
-    /// snow bridges are trusted where the leader says until when. Absent where nobody says by when to be back, and where
-    /// no turn beyond the first hidden gaps is early enough.
+    /// snow bridges are trusted where the leader says until when. Absent where nobody says by when to be back, where no
+    /// turn beyond the first hidden gaps is early enough, and where a leg on the way there stops or is outside.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub turn_round: Option<TurnRound>,
     /// The turn that is only back in time, where its way back is on hidden gaps after bridges are trusted.

@@ -132,7 +132,7 @@ pub struct Leg {
     pub break_min: f64,
     /// Minutes of the leader's halts.
     pub halt_min: f64,
-    /// Belays that its findings ask for; absent where none does. No other minutes and no time of day count them.
+    /// Belays that its findings ask for, counted in all times of day; absent where none does.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub belays: Option<LegBelays>,
     /// The leg from halt to halt and turn to turn; empty where it has none.
@@ -364,10 +364,12 @@ impl RopeAtHand {
 }
 
 impl Leg {
-    /// Minutes on it, with rope changes, rests and halts.
+    /// Minutes on it, with rope changes, rests, halts and belays.
     #[must_use]
     pub fn all_min(&self) -> f64 {
-        self.time_min + self.rope_min + self.break_min + self.halt_min
+        let belays = self.belays.as_ref();
+        let belay_min = belays.map_or(0.0, |belays| belays.minutes);
+        self.time_min + self.rope_min + self.break_min + self.halt_min + belay_min
     }
 }
 

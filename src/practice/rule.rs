@@ -86,6 +86,7 @@ rules! {
     RopeUpMin "rope_up_min",
     ChangeMin "change_min",
     BelayMin "belay_min",
+    BelayEachMin "belay_each_min",
     BelayEveryM "belay_every_m",
     BelayPitchM "belay_pitch_m",
     WalkKmh "walk_kmh",

@@ -25,7 +25,7 @@ pub(crate) struct Hours {
     pub(crate) break_min: f64,
     /// Halts of the leader.
     pub(crate) halt_min: f64,
-    /// Belays; 0 where they are not counted.
+    /// Belays that the leg asks for.
     pub(crate) belay_min: f64,
     /// How far into it the team is when.
     pub(crate) inside: InsideLeg,
@@ -51,17 +51,22 @@ impl PartHours {
     }
 }
 
-/// The hours of all legs, in order. Every stage is started at the time that the leader gives.
-pub(crate) fn hours(job: &Brief<'_>, legs: &[RopedLeg<'_>]) -> Vec<Hours> {
+/// The hours of all legs, in order, with the belays that each asks for. Every stage is started at the time that the leader
+/// gives.
+pub(crate) fn hours<'b>(
+    job: &Brief<'_>,
+    legs: &[RopedLeg<'_>],
+    belays: impl Iterator<Item = Option<&'b LegBelays>>,
+) -> Vec<Hours> {
     let start = job.timetable.start.value;
     let (mut stage, mut now) = (None, start);
     let mut all = Vec::new();
-    for leg in legs {
+    for (leg, belays) in legs.iter().zip(belays) {
         let number = leg.stage.stage.number;
         if stage != Some(number) {
             (stage, now) = (Some(number), start);
         }
-        let mut hours = unclocked(job, leg);
+        let mut hours = Hours::of(job, leg, belays);
         let end = now.map(|begin| begin.after(hours.total_min(1.0)));
         hours.clock = now.zip(end).map(|(begin, end)| [begin, end]);
         now = end;
@@ -70,24 +75,44 @@ pub(crate) fn hours(job: &Brief<'_>, legs: &[RopedLeg<'_>]) -> Vec<Hours> {
     all
 }
 
-fn unclocked(job: &Brief<'_>, leg: &RopedLeg<'_>) -> Hours {
-    let rules = job.rules;
-    let length_m = leg.sketch.stretch.length_m();
-    let climb = leg.footing.climb.unwrap_or_default();
-    let walking_min = pace::walking_min(length_m, climb, leg.sketch.roped, rules);
-    let rope = |rule: Rule| if leg.sketch.roped { rules[rule] } else { 0.0 };
-    let stops = stops(job, leg);
-    Hours {
-        walking_min,
-        rope_min: rope(Rule::RopeUpMin) + rope(Rule::ChangeMin),
-        rope_up_min: rope(Rule::RopeUpMin),
-        break_min: pace::break_min(walking_min, rules),
-        halt_min: stops.iter().map(|stop| stop.halt_min).sum::<f64>() + 0.0,
-        belay_min: 0.0,
-        inside: InsideLeg::of(leg, rules),
-        parts: parts(leg.sketch.stretch, stops),
-        clock: None,
+impl Hours {
+    /// Those of a leg, no time of day yet, with belays or without.
+    pub(crate) fn of(job: &Brief<'_>, leg: &RopedLeg<'_>, belays: Option<&LegBelays>) -> Self {
+        let rules = job.rules;
+        let length_m = leg.sketch.stretch.length_m();
+        let climb = leg.footing.climb.unwrap_or_default();
+        let walking_min = pace::walking_min(length_m, climb, leg.sketch.roped, rules);
+        let rope = |rule: Rule| if leg.sketch.roped { rules[rule] } else { 0.0 };
+        let stops = stops(job, leg);
+        let inside = InsideLeg::of(leg, rules);
+        Self {
+            walking_min,
+            rope_min: rope(Rule::RopeUpMin) + rope(Rule::ChangeMin),
+            rope_up_min: rope(Rule::RopeUpMin),
+            break_min: pace::break_min(walking_min, rules),
+            halt_min: stops.iter().map(|stop| stop.halt_min).sum::<f64>() + 0.0,
+            belay_min: belays.map_or(0.0, |belays| belays.minutes),
+            inside: match belays {
+                Some(belays) => inside.with(&belayed(belays)),
+                None => inside,
+            },
+            parts: parts(leg.sketch.stretch, stops),
+            clock: None,
+        }
     }
+}
+
+/// Where minutes are spent on belays.
+fn belayed(belays: &LegBelays) -> Vec<(Stretch, f64)> {
+    let each_min = belays.minutes / count(belays.belays).max(1.0);
+    let pieces = belays.pieces.iter().map(|piece| {
+        let stretch = Stretch {
+            from_m: piece.from_m,
+            to_m: piece.to_m,
+        };
+        (stretch, count(piece.belays) * each_min)
+    });
+    pieces.collect()
 }
 
 #[expect(clippy::cast_precision_loss, reason = "few")]
@@ -113,23 +138,6 @@ impl Hours {
     pub(crate) fn total_min(&self, factor: f64) -> f64 {
         let moving_min = self.walking_min + self.rope_min + self.break_min + self.belay_min;
         factor * moving_min + self.halt_min
-    }
-
-    /// The same with the belays of the leg, where they are asked for; the time of day as without them.
-    pub(crate) fn with_belays(&self, belays: &LegBelays) -> Self {
-        let each_min = belays.minutes / count(belays.belays).max(1.0);
-        let pieces = belays.pieces.iter().map(|piece| {
-            let stretch = Stretch {
-                from_m: piece.from_m,
-                to_m: piece.to_m,
-            };
-            (stretch, count(piece.belays) * each_min)
-        });
-        Self {
-            belay_min: belays.minutes,
-            inside: self.inside.with(&pieces.collect::<Vec<_>>()),
-            ..self.clone()
-        }
     }
 
     /// Minutes from the begin of the leg until a place of it is left, a halt there being over, all but halts so many times as

@@ -3,10 +3,10 @@
 use crate::{
     judge::place::position,
     plan::{
-        clock::{Backwards, PlanClock, StageClock, SunAllDay, TurnKind, TurnRound, WithBelays},
+        clock::{Backwards, PlanClock, StageBelays, StageClock, SunAllDay, TurnKind, TurnRound},
         fact::{Fact, TripHour},
         finding::{At, Finding, JobPart, StagePlace},
-        leg::Leg,
+        leg::{Leg, Verdict},
     },
     practice::Rule,
     rope::legs::RopedLeg,
@@ -44,6 +44,8 @@ fn tells(clock: &StageClock) -> bool {
 
 fn stage_clock(walked: &WalkedStage<'_>, planned: &[Leg]) -> Option<StageClock> {
     let stage = walked.legs.first()?.stage.stage;
+    let barred = first_barred(walked, planned);
+    let backwards = |walked: &WalkedStage<'_>| before(backwards(walked), barred);
     let slower = backwards(&slower(walked));
     let (sun, times) = (sun(walked.job, stage), walked.job.timetable);
     let offset = times.utc_offset.value.unwrap_or_default();
@@ -53,7 +55,7 @@ fn stage_clock(walked: &WalkedStage<'_>, planned: &[Leg]) -> Option<StageClock> 
         bridges_until: times.bridges_until.value,
         back_by: times.back_by.value,
         as_planned: backwards(walked),
-        with_belays: with_belays(walked, planned),
+        belays: belays(walked, planned, &backwards),
         slower: (slower != Backwards::default()).then_some(slower),
         date: sun.and(times.date.value),
         sunrise: sun.and_then(|sun| sun.rises),
@@ -66,30 +68,48 @@ fn stage_clock(walked: &WalkedStage<'_>, planned: &[Leg]) -> Option<StageClock> 
     })
 }
 
-/// The belays of a stage, and its hours with them.
-fn with_belays(walked: &WalkedStage<'_>, planned: &[Leg]) -> Option<WithBelays> {
-    let of_leg = |leg: &RopedLeg<'_>| {
-        let planned = planned.iter().find(|planned| planned.leg == leg.number);
-        planned.and_then(|planned| planned.belays.as_ref())
-    };
-    let asked = || {
-        walked
-            .legs
-            .iter()
-            .filter_map(|leg| Some((leg, of_leg(leg)?)))
-    };
-    let belays = asked().map(|(_, belays)| belays.belays).sum();
+/// The first leg of a stage on which roping up is no answer.
+fn first_barred(walked: &WalkedStage<'_>, planned: &[Leg]) -> Option<usize> {
+    let stage = walked.legs.first()?.stage.stage.number;
+    let mut legs = planned.iter().filter(|leg| leg.stage == stage);
+    let barred = legs.find(|leg| leg.verdict >= Verdict::Outside);
+    barred.map(|leg| leg.leg)
+}
+
+/// The same without turns in or behind a leg: nobody is told to go as far as a place to which the way is barred.
+fn before(times: Backwards, barred: Option<usize>) -> Backwards {
+    let is_before = |turn: &TurnRound| barred.is_none_or(|leg| turn.leg < leg);
+    let kept = times.turn_round.filter(is_before);
+    Backwards {
+        turn_round: kept,
+        turn_round_back_by: times
+            .turn_round_back_by
+            .filter(|_| kept.is_some() || times.turn_round.is_none()),
+        ..times
+    }
+}
+
+/// The belays of a stage, and its hours without them.
+fn belays(
+    walked: &WalkedStage<'_>,
+    planned: &[Leg],
+    backwards: &dyn Fn(&WalkedStage<'_>) -> Backwards,
+) -> Option<StageBelays> {
+    let number = walked.legs.first()?.stage.stage.number;
+    let legs = planned.iter().filter(|leg| leg.stage == number);
+    let asked = legs.filter_map(|leg| Some((leg.leg, leg.belays.as_ref()?)));
+    let asked: Vec<_> = asked.collect();
     let hours = walked.legs.iter().zip(walked.hours);
-    let hours = hours.map(|(leg, hours)| match of_leg(leg) {
-        Some(belays) => hours.with_belays(belays),
-        None => hours.clone(),
+    let without = hours.map(|(leg, hours)| match hours.belay_min > 0.0 {
+        true => Hours::of(walked.job, leg, None),
+        false => hours.clone(),
     });
-    (belays > 0).then(|| WithBelays {
-        belays,
-        minutes: asked().map(|(_, belays)| belays.minutes).sum(),
-        legs: asked().map(|(leg, _)| leg.number).collect(),
-        times: backwards(&WalkedStage {
-            hours: &hours.collect::<Vec<_>>(),
+    (!asked.is_empty()).then(|| StageBelays {
+        belays: asked.iter().map(|(_, belays)| belays.belays).sum(),
+        minutes: asked.iter().map(|(_, belays)| belays.minutes).sum(),
+        legs: asked.iter().map(|(leg, _)| *leg).collect(),
+        without: backwards(&WalkedStage {
+            hours: &without.collect::<Vec<_>>(),
             ..*walked
         }),
     })

@@ -7,13 +7,15 @@ use crate::{
     judge::{
         belays::belays,
         cure::Promised,
-        leg::{Known, stretches},
+        leg::{Known, of_hours, stretches},
         place::{height_m, position},
         verdict,
     },
     plan::{
+        belay::LegBelays,
         fall::Held,
         finding::Finding,
+        judged::JudgedStretch,
         leg::{Leg, TeamSetup},
         off::RopeOff,
         part::WalkedPlace,
@@ -39,8 +41,6 @@ use crate::{
 pub(crate) struct Settled<'a> {
     pub(crate) job: &'a Brief<'a>,
     pub(crate) legs: &'a [RopedLeg<'a>],
-    /// By place of the leg.
-    pub(crate) hours: &'a [Hours],
     pub(crate) ropes: &'a Shared,
     pub(crate) answers: &'a Answers,
     /// Falls asked for before, where somebody asks what makes a rope that is too short fit.
@@ -49,10 +49,19 @@ pub(crate) struct Settled<'a> {
     pub(crate) promised: &'a Promised,
 }
 
-/// All legs, in walking order.
-pub(crate) fn legs(settled: &Settled<'_>) -> Vec<Leg> {
-    let stages = WalkedStage::all(settled.job, settled.legs, settled.hours);
-    let latest = stages.iter().flat_map(|stage| {
+/// A leg before its hours are known: how it is set up, what is found of it whatever the hour, and the belays which that asks
+/// for.
+pub(crate) struct Untimed {
+    setups: Vec<TeamSetup>,
+    findings: Vec<Finding>,
+    stretches: Vec<JudgedStretch>,
+    pub(crate) belays: Option<LegBelays>,
+}
+
+/// All legs, in walking order, each with what was found of it before.
+pub(crate) fn legs(settled: &Settled<'_>, found: Vec<Untimed>, hours: &[Hours]) -> Vec<Leg> {
+    let stages = WalkedStage::all(settled.job, settled.legs, hours);
+    let of_stage = stages.iter().flat_map(|stage| {
         let of = StageHours {
             latest_start: stage.latest_start(),
             start: settled.job.timetable.start.value,
@@ -60,9 +69,8 @@ pub(crate) fn legs(settled: &Settled<'_>) -> Vec<Leg> {
         };
         repeat_n(of, stage.legs.len())
     });
-    let all = settled.legs.iter().zip(settled.hours).zip(latest);
-    all.enumerate()
-        .map(|(i, ((leg, hours), of))| settled.leg(i, leg, hours, &of))
+    let all = settled.legs.iter().zip(found).zip(hours).zip(of_stage);
+    all.map(|(((leg, found), hours), of)| settled.leg(leg, found, hours, &of))
         .collect()
 }
 
@@ -75,10 +83,43 @@ struct StageHours<'a> {
 }
 
 impl Settled<'_> {
-    fn leg(&self, index: usize, leg: &RopedLeg<'_>, hours: &Hours, of: &StageHours<'_>) -> Leg {
-        let (setups, unanswered) = self.setups(index, leg);
-        let findings = self.findings(leg, hours, of.latest_start, &setups, &unanswered);
-        let judged = stretches(self.job, leg, &findings, &setups);
+    /// What is found of each leg whatever the hour.
+    pub(crate) fn untimed(&self) -> Vec<Untimed> {
+        let of_leg = |(index, leg)| {
+            let (setups, unanswered) = self.setups(index, leg);
+            let known = Known {
+                job: self.job,
+                leg,
+                setups: &setups,
+                unanswered: &unanswered,
+                cures: self.cures,
+                promised: self.promised,
+            };
+            let findings = known.findings();
+            let stretches = stretches(self.job, leg, &findings, &setups);
+            Untimed {
+                belays: belays(self.job, leg, &findings, &stretches),
+                setups,
+                findings,
+                stretches,
+            }
+        };
+        self.legs.iter().enumerate().map(of_leg).collect()
+    }
+
+    fn leg(&self, leg: &RopedLeg<'_>, found: Untimed, hours: &Hours, of: &StageHours<'_>) -> Leg {
+        let Untimed {
+            setups,
+            mut findings,
+            stretches: mut judged,
+            belays,
+        } = found;
+        let timed = of_hours(self.job, leg, hours, of.latest_start);
+        if !timed.is_empty() {
+            findings.extend(timed);
+            judged = stretches(self.job, leg, &findings, &setups);
+        }
+        findings.sort_by_key(Finding::alarm);
         let (stretch, footing) = (leg.sketch.stretch, &leg.footing);
         let ground = footing.ground_steepest;
         let at = |m: f64| position(leg, m);
@@ -121,7 +162,7 @@ impl Settled<'_> {
             rope_min: hours.rope_min,
             break_min: hours.break_min,
             halt_min: hours.halt_min,
-            belays: belays(self.job, leg, &findings, &judged),
+            belays,
             parts: parts::parts(leg, hours, self.job.rules),
             walk: walk(leg, hours, of),
             start_clock: hours.clock.map(|[begin, _]| begin),
@@ -131,27 +172,6 @@ impl Settled<'_> {
             teams: setups,
             findings,
         }
-    }
-
-    fn findings(
-        &self,
-        leg: &RopedLeg<'_>,
-        hours: &Hours,
-        latest_start: Option<Clock>,
-        setups: &[TeamSetup],
-        unanswered: &[Refusal],
-    ) -> Vec<Finding> {
-        let known = Known {
-            job: self.job,
-            leg,
-            hours,
-            latest_start,
-            setups,
-            unanswered,
-            cures: self.cures,
-            promised: self.promised,
-        };
-        known.findings()
     }
 
     /// The set-up of every team, and why a model has no answer for it, where that is so.

@@ -65,12 +65,14 @@ fn time(hours: &[Hours]) -> TimeSummary {
     let sum = |of: fn(&Hours) -> f64| hours.iter().map(of).sum::<f64>() + 0.0;
     let (walking_min, rope_min) = (sum(|h| h.walking_min), sum(|h| h.rope_min));
     let (break_min, halt_min) = (sum(|h| h.break_min), sum(|h| h.halt_min));
+    let belay_min = sum(|h| h.belay_min);
     TimeSummary {
         walking_min,
         rope_min,
         break_min,
         halt_min,
-        total_min: walking_min + rope_min + break_min + halt_min,
+        belay_min,
+        total_min: walking_min + rope_min + break_min + halt_min + belay_min,
     }
 }
 

@@ -23,12 +23,12 @@ fn stage(plan: &Plan) -> &StageClock {
     &plan.clock.as_ref().expect("a start").first
 }
 
-fn belayed(plan: &Plan) -> Option<Backwards> {
-    stage(plan).with_belays.as_ref().map(|with| with.times)
+fn without(plan: &Plan) -> Option<Backwards> {
+    stage(plan).belays.as_ref().map(|belays| belays.without)
 }
 
 /// Four kilometres on level ground with a start at four, gaps under snow from 1000 to 1830 m: a pair holds no fall on hard
-/// snow there. 830 m are nine belays of a quarter of an hour.
+/// snow there. 830 m are nine belays of twelve minutes.
 #[test]
 fn a_belay_is_counted_for_every_hundred_metres_that_ask_for_it() {
     let line: Vec<(f64, f64)> = (0..=40).map(|i| (0.0, 100.0 * f64::from(i))).collect();
@@ -41,7 +41,8 @@ fn a_belay_is_counted_for_every_hundred_metres_that_ask_for_it() {
     let soft = hours.replace("refrozen", "soft");
     let three = trip.clone().rules(&soft).plan();
     assert!(three.legs.iter().all(|leg| leg.belays.is_none()), "held");
-    assert_eq!(stage(&three).with_belays, None);
+    assert_eq!(stage(&three).belays, None);
+    assert_eq!(three.route.time.belay_min, 0.0);
 
     let plan = trip.party(&[82.0, 75.0]).rules(hours).plan();
     let roped = plan.legs.iter().find(|leg| leg.roped).expect("roped");
@@ -54,18 +55,19 @@ fn a_belay_is_counted_for_every_hundred_metres_that_ask_for_it() {
     // The invented frame errs by a few metres.
     assert!((length_m - 830.0).abs() < 5.0, "{piece:?}");
     assert_eq!((belays.belays, piece.belays), (9, 9));
-    let min = 9.0 * 15.0;
+    // Six minutes for the anchor and three for each of two.
+    let min = 9.0 * 12.0;
     assert_eq!(belays.minutes, min);
 
-    let (without, with) = (stage(&plan).as_planned, belayed(&plan).expect("asked for"));
+    let (with, without) = (stage(&plan).as_planned, without(&plan).expect("asked for"));
+    assert_eq!(plan.route.time.belay_min, min);
     let later = |of: fn(Backwards) -> Option<schrund::trip::clock::Clock>| {
         of(with).expect("an hour").min() - of(without).expect("an hour").min()
     };
     assert!((later(|b| b.arrival) - min).abs() < 1e-6);
     assert!((later(|b| b.latest_start) + min).abs() <= 1.0);
-    // Eight hours are enough to the end and back without belays, and not with them twice.
-    let turn = |b: Backwards| b.turn_round.expect("a turn").at_m;
-    assert!(turn(with) < turn(without), "{with:?} {without:?}");
+    // Nobody is told to go as far as ice on which roping up is no answer.
+    assert!(with.turn_round.is_none() && without.turn_round.is_none());
 }
 
 /// On ground of 48° a belay is counted for every thirty metres, and none again for the fall that is not held there.
@@ -97,23 +99,29 @@ proptest! {
 
     /// Belays that take no time change no hour, and others take theirs, out and back.
     #[test]
-    fn belays_take_their_minutes(made in any_trip(), each_min in 1.0..40.0_f64) {
+    fn belays_take_their_minutes(made in any_trip(), each_min in 1.0..40.0_f64, hard in any::<bool>()) {
         let plan = |each_min: f64| {
             let words = with(&[], "05:00");
-            let assume = format!("snow = \"refrozen\"\n{words}[assume]\nbelay_min = {each_min}");
-            made.trip().party(&[82.0, 75.0]).rules(&assume).plan()
+            let snow = if hard { "refrozen" } else { "settled" };
+            let assume = format!(
+                "snow = \"{snow}\"\n{words}[assume]\nbelay_min = {each_min}\nbelay_each_min = 0"
+            );
+            made.trip().party(&[95.0, 62.0]).rules(&assume).plan()
         };
         let (none, some) = (plan(0.0), plan(each_min));
-        let (Some(without), Some(with)) = (belayed(&none), stage(&some).with_belays.as_ref()) else {
+        let (Some(without), Some(belays)) = (without(&none), stage(&some).belays.as_ref()) else {
             return Ok(());
         };
         same(stage(&none).as_planned, without)?;
+        same(without, belays.without)?;
         let planned = stage(&some).as_planned;
         let min = |b: Backwards| b.arrival.map_or(0.0, |at| at.min());
-        prop_assert!((min(with.times) - min(planned) - with.minutes).abs() < 1e-6);
-        let count = f64::from(u32::try_from(with.belays).expect("few"));
-        prop_assert!((with.minutes - each_min * count).abs() < 1e-6);
+        prop_assert!((min(planned) - min(without) - belays.minutes).abs() < 1e-6);
+        let ends = some.legs.last().and_then(|leg| leg.end_clock).map_or(0.0, |at| at.min());
+        prop_assert!((ends - min(planned)).abs() < 1e-6);
+        let count = f64::from(u32::try_from(belays.belays).expect("few"));
+        prop_assert!((belays.minutes - each_min * count).abs() < 1e-6);
         let far_m = |b: Backwards| b.turn_round_back_by.or(b.turn_round).map_or(0.0, |t| t.at_m);
-        prop_assert!(far_m(with.times) <= far_m(planned) + 1e-6, "{:?} {:?}", with, planned);
+        prop_assert!(far_m(planned) <= far_m(without) + 1e-6, "{:?} {:?}", planned, without);
     }
 }

@@ -180,7 +180,7 @@ fn a_turn_parts_its_leg_and_changes_when_it_is_where_not_how_long_it_takes() {
     let steep = Trip::along(&[(0.0, -1000.0), (0.0, 1000.0), (0.0, -1000.0)])
         .zone((-200.0, 700.0), (200.0, 1200.0), SNOW)
         .heights(|_, north| 2500.0 + 0.4 * north)
-        .rules("start = \"05:00\"");
+        .rules("start = \"05:00\"\n[assume]\nbelay_min = 0\nbelay_each_min = 0");
     let plan = steep.clone().plan();
     let leg = plan
         .legs
@@ -201,7 +201,9 @@ fn a_turn_parts_its_leg_and_changes_when_it_is_where_not_how_long_it_takes() {
     let [out, back] =
         [up, down].map(|p| p.arrive.expect("a clock").min() - p.depart.expect("a clock").min());
     assert!(out > 1.2 * back, "{out} {back}");
-    let alone = steep.rules("[assume]\nturn_back_m = 5000").plan();
+    let alone = steep
+        .rules("[assume]\nturn_back_m = 5000\nbelay_min = 0\nbelay_each_min = 0")
+        .plan();
     let whole = alone.legs.iter().find(|leg| leg.roped).expect("roped");
     assert!(
         whole.parts.is_empty() && whole.teams == leg.teams,

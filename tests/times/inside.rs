@@ -21,7 +21,11 @@ fn who_climbs_over_the_gaps_first_leaves_them_late() {
         .zone((-300.0, -1200.0), (300.0, 0.0), SNOW)
         .zone((-300.0, 0.0), (300.0, 2200.0), BARE)
         .heights(|_, north| 2800.0 + 0.3 * north.min(0.0));
-    let words = |until: &str| format!("start = \"04:00\"\nbridges_until = \"{until}\"");
+    let words = |until: &str| {
+        format!(
+            "start = \"04:00\"\nbridges_until = \"{until}\"\n[assume]\nbelay_min = 0\nbelay_each_min = 0"
+        )
+    };
     let plan = trip.clone().rules(&words("05:15")).plan();
     assert_eq!(plan.legs.len(), 1);
     assert!(codes(&plan.legs[0].findings).contains(&"bridges-late"));

@@ -145,6 +145,7 @@ const UNMOVED: [(&str, &[&str]); 6] = [
             "avalanche_deg",
             "bare_slip_deg",
             "anchors_deg",
+            "belay_pitch_m",
             "pull.weak_n",
         ],
     ),

@@ -2,10 +2,10 @@
 
 brief-never-on-hidden-gaps = ohne Seil über verdeckten Spalten
     .short = verdeckte Spalten
-brief-too-steep-to-rope-without-anchors = zu steil ohne Verankerung
+brief-too-steep-to-rope-without-anchors = zu steil ohne Fixpunkte
     .short = zu steil
 brief-fall-held-in-none = Sturz nicht gehalten
-brief-bare-ice-too-steep = Eis zu steil ohne Verankerung
+brief-bare-ice-too-steep = Eis zu steil ohne Fixpunkte
     .short = Eis zu steil
 brief-no-setup = Spalte zu breit
 brief-no-rope-fits = { $lack ->

@@ -26,9 +26,9 @@ says-utc_offset = ihre Uhr gegen UTC
 
 ## Was diese Wörter heißen
 
-says-practice-arm-span = Abstand in Armspannen, (10 − n) bei n Personen; Schlaufe der losen Rolle anderthalbmal so lang
-says-practice-short-alpine = fester Abstand, kürzer je mehr gehen; Schlaufe der losen Rolle anderthalbmal so lang
-says-practice-constant = derselbe Abstand, wie viele auch gehen; Schlaufe der losen Rolle doppelt so lang
+says-practice-arm-span = Abstand in Armspannen, (10 − n) bei n Personen; Schlaufe der Losen Rolle anderthalbmal so lang
+says-practice-short-alpine = fester Abstand, kürzer je mehr gehen; Schlaufe der Losen Rolle anderthalbmal so lang
+says-practice-constant = derselbe Abstand, wie viele auch gehen; Schlaufe der Losen Rolle doppelt so lang
 says-practice-club-coils = kurzer fester Abstand, der Rest des Seils in Brustschlingen an beiden Enden
 
 says-language-en = Englisch
@@ -111,9 +111,9 @@ says-anchor_share = wie weit vom Spaltenrand die Verankerung zur Bergung liegt, 
 ## Neigung und Gelände
 
 says-avalanche_deg = ab dieser Neigung ist Lawinengelände Sache des Lageberichts
-says-anchors_deg = über dieser Neigung ist gemeinsam am Seil ohne Verankerung nicht mehr die Antwort
-says-bare_slip_deg = Neigung, ab der auf Blankeis ein Ausrutscher alle mitreißt, die ohne Verankerung am Seil sind
-says-bare_stop_deg = Neigung, ab der Blankeis kein Gelände für eine Seilschaft ohne Verankerung ist
+says-anchors_deg = über dieser Neigung ist gemeinsam am Seil ohne Fixpunkte nicht mehr die Antwort
+says-bare_slip_deg = Neigung, ab der auf Blankeis ein Ausrutscher alle mitreißt, die ohne Fixpunkte am Seil sind
+says-bare_stop_deg = Neigung, ab der Blankeis kein Gelände für eine Seilschaft ohne Fixpunkte ist
 says-skied_snow_m = verdeckte Spalten, auf Ski ohne Seil vorgegeben, ergeben Stopp, außer es liegt so viel Schnee darauf
 says-skied_gap_m = und außer sie sind nicht breiter als das
 says-ascent_threshold_m = kleineres Auf und Ab zählt nicht
@@ -128,18 +128,19 @@ says-fall_line_deg = unter dieser Neigung hat das Gelände keine Falllinie, aus 
 says-proposed_strike_deg = ein quer zur Falllinie geschätzter Spaltenverlauf kann um so viel falsch sein
 says-convex_deg = Gelände, das in der Falllinie um so viel steiler wird, ist eine Kante zum Hinschauen
 says-convex_over_m = Länge über und unter einem Ort, über die eine Kante genommen wird, oder zwei Zellen
-says-convex_most = Kanten, die auf einem Teil genannt werden
-says-straight_m = ein Teil, der so nah an seiner Sehne bleibt, ist gerade und hat eine Richtung
+says-convex_most = Kanten, die auf einem Abschnitt genannt werden
+says-straight_m = ein Abschnitt, der so nah an seiner Sehne bleibt, ist gerade und hat eine Richtung
 
 ## Zeiten
 
-says-timed_piece_m = längstes Stück eines Teils, dessen Zeit für sich gerechnet wird; wechselt darin die Neigung, ist eine Uhrzeit unterwegs um ein Stück davon falsch
+says-timed_piece_m = längstes Stück eines Abschnitts, dessen Zeit für sich gerechnet wird; wechselt darin die Neigung, ist eine Uhrzeit unterwegs um ein Stück davon falsch
 says-one_place_m = so nahe Halte liegen an einem Ort
 says-rope_up_min = Minuten zum Anseilen
 says-change_min = Minuten, um die Seileinteilung zu wechseln oder sich auszubinden
-says-belay_min = Minuten, die eine Sicherung braucht: eine Verankerung, alle hinüber oder hinauf
-says-belay_every_m = für so viele Meter eines Teils, auf dem etwas nach Sicherung über verdeckten Spalten verlangt, wird eine gezählt
-says-belay_pitch_m = für so viele Meter Gelände, das für ein gemeinsames Seil ohne Verankerung zu steil ist, wird eine Sicherung gezählt
+says-belay_min = Minuten, die eine Sicherung braucht, bevor jemand hinüber oder hinauf ist: ein Fixpunkt, und ihn wieder abbauen
+says-belay_each_min = Minuten, die eine Sicherung für jede Person am Seil braucht
+says-belay_every_m = für so viele Meter eines Abschnitts, auf dem etwas nach Sicherung über verdeckten Spalten verlangt, wird eine gezählt
+says-belay_pitch_m = für so viele Meter Gelände, das für ein gemeinsames Seil ohne Fixpunkte zu steil ist, wird eine Sicherung gezählt
 says-walk_kmh = Gehtempo im Flachen
 says-climb_m_per_h = Aufstieg je Stunde
 says-descend_m_per_h = Abstieg je Stunde
@@ -153,11 +154,11 @@ says-munter_ski_down_roped = Leistungseinheiten in der Abfahrt auf Ski am Seil j
 says-naismith_kmh = Tempo im Flachen: drei Meilen je Stunde
 says-naismith_m_per_h = Höhe, für die eine Stunde dazukommt
 says-break_min_per_h = Minuten Pause je Stunde Gehen
-says-slower_factor = so vielmal so lang braucht eine langsamere Gruppe für Gehen, Pausen und Seil; Halte bleiben, wie sie sind
+says-slower_factor = so vielmal so lang braucht eine langsamere Gruppe für Gehen, Pausen, Sicherungen und Seil; Halte bleiben, wie sie sind
 says-effort_climb_m = Höhenmeter hinauf, die als ein Leistungskilometer zählen
 says-effort_descent_m = Höhenmeter steil hinab, die als ein Leistungskilometer zählen
 says-effort_steep_share = Abstiege, die steiler sind als dieses Verhältnis, zählen als Leistung
-says-wide_min_per_km_m = Minuten, die je Kilometer und Meter Abstand über den Bedarf des Teils hinaus verloren gehen: Stimme, Handzeichen, Schlappseil
+says-wide_min_per_km_m = Minuten, die je Kilometer und Meter Abstand über den Bedarf des Abschnitts hinaus verloren gehen: Stimme, Handzeichen, Schlappseil
 
 ## Ausrüstung
 

@@ -103,15 +103,15 @@ too-steep-to-rope-without-anchors = { $of ->
    *[line] die Linie ist
 } auf { $length } Strecke bis { $slope } steil, { $all ->
     [yes] bei { $span }
-   *[no] am schlimmsten bei { $span }
-}: gemeinsam am Seil ohne Verankerung ist nicht mehr die Antwort
-    .hint = an Verankerungen sichern, oder eine andere Linie
+   *[no] am kritischsten bei { $span }
+}: gemeinsam am Seil ohne Fixpunkte ist nicht mehr die Antwort
+    .hint = an Fixpunkten sichern, oder eine andere Linie
     .short = bis { $slope } steil auf { $length } Strecke, { $all ->
         [yes] { $span }
-       *[no] am schlimmsten { $span }
-    }: zu steil für ein Seil ohne Verankerung
-    .cure = an Verankerungen sichern, oder eine andere Linie
-    .act = an Verankerungen sichern, oder eine andere Linie gehen
+       *[no] am kritischsten { $span }
+    }: zu steil für ein Seil ohne Fixpunkte
+    .cure = an Fixpunkten sichern, oder eine andere Linie
+    .act = an Fixpunkten sichern, oder eine andere Linie gehen
 
 held-without-width = { $given ->
     [yes] { "" }
@@ -128,69 +128,69 @@ held-or-in-order = { $better ->
 
 fall-held-in-none = im Modell wird ein Sturz von { $who } nicht gehalten, auch nicht unter den günstigsten Annahmen, auf { $length } Strecke, { $all ->
     [yes] bei { $span }
-   *[no] am schlimmsten bei { $span }
+   *[no] am kritischsten bei { $span }
 } ({ $snow }{ $slope }){ held-without-width }
-    .hint = an einer Verankerung sichern, oder eine andere Linie; sonst { held-better-in-order }mehr Leute am Seil
+    .hint = an einem Fixpunkt sichern, oder eine andere Linie; sonst { held-better-in-order }mehr Leute am Seil
     .short = im Modell wird ein Sturz von { $who } in keinem Fall gehalten: { $length }, { $all ->
         [yes] { $span }
-       *[no] am schlimmsten { $span }
+       *[no] am kritischsten { $span }
     }
-    .cure = an einer Verankerung sichern oder eine andere Linie; sonst{ held-or-in-order } mehr Leute
-    .act = an einer Verankerung sichern, oder eine andere Linie gehen
+    .cure = an einem Fixpunkt sichern oder eine andere Linie; sonst{ held-or-in-order } mehr Leute
+    .act = an einem Fixpunkt sichern, oder eine andere Linie gehen
 
 fall-held-in-none-at-one-place = im Modell wird ein Sturz von { $who } nicht gehalten, auch nicht unter den günstigsten Annahmen, bei { $span }, { $length } ({ $snow }{ $slope }){ held-without-width }
-    .hint = diese Stelle einzeln queren, an einer Verankerung gesichert; sonst { held-better-in-order }eine andere Linie
+    .hint = diese Stelle einzeln queren, an einem Fixpunkt gesichert; sonst { held-better-in-order }eine andere Linie
     .short = im Modell wird ein Sturz von { $who } in keinem Fall gehalten auf { $length } Strecke, { $span }
     .cure = einzeln und gesichert queren; sonst{ held-or-in-order } eine andere Linie
-    .act = diese Stelle einzeln, an einer Verankerung gesichert
+    .act = diese Stelle einzeln, an einem Fixpunkt gesichert
 
 fall-not-held-in-the-middle-case = im Modell wird ein Sturz von { $who } nur unter günstigen Annahmen gehalten, nicht unter mittleren, auf { $length } Strecke, { $all ->
     [yes] bei { $span }
-   *[no] am schlimmsten bei { $span }
+   *[no] am kritischsten bei { $span }
 } ({ $snow }{ $slope })
-    .hint = dort an einer Verankerung sichern; sonst { held-better-in-order }mehr Leute am Seil
+    .hint = dort an einem Fixpunkt sichern; sonst { held-better-in-order }mehr Leute am Seil
     .short = ein Sturz von { $who } wird vielleicht nicht gehalten auf { $length } Strecke, { $all ->
         [yes] { $span }
-       *[no] am schlimmsten { $span }
+       *[no] am kritischsten { $span }
     }
-    .cure = dort an einer Verankerung sichern; sonst{ held-or-in-order } mehr Leute
-    .act = Sturz vielleicht nicht gehalten: an Verankerung sichern
+    .cure = dort an einem Fixpunkt sichern; sonst{ held-or-in-order } mehr Leute
+    .act = Sturz vielleicht nicht gehalten: am Fixpunkt sichern
 
-bare-ice-too-steep = am Seil ohne Verankerung auf { $length } Blankeis bis { $slope } steil, { $all ->
+bare-ice-too-steep = am Seil ohne Fixpunkte auf { $length } Blankeis bis { $slope } steil, { $all ->
     [yes] bei { $span }
-   *[no] am schlimmsten bei { $span }
+   *[no] am kritischsten bei { $span }
 }: ein Ausrutscher reißt alle mit, und keine Seilschaft hält einen Sturz auf Eis
-    .hint = an Verankerungen sichern, eine andere Linie, oder ohne Seil, wo jede Spalte sichtbar ist
+    .hint = an Fixpunkten sichern, eine andere Linie, oder ohne Seil, wo jede Spalte sichtbar ist
     .short = bis { $slope } steil auf { $length } Blankeis, { $all ->
         [yes] { $span }
-       *[no] am schlimmsten { $span }
+       *[no] am kritischsten { $span }
     }: ein Ausrutscher reißt alle mit
-    .cure = an Verankerungen sichern, andere Linie, oder ohne Seil, wo jede Spalte sichtbar ist
-    .act = an Verankerungen sichern, oder eine andere Linie gehen
+    .cure = an Fixpunkten sichern, andere Linie, oder ohne Seil, wo jede Spalte sichtbar ist
+    .act = an Fixpunkten sichern, oder eine andere Linie gehen
 
-one-slip-pulls-all = am Seil ohne Verankerung auf { $length } Blankeis bis { $slope } steil, { $all ->
+one-slip-pulls-all = am Seil ohne Fixpunkte auf { $length } Blankeis bis { $slope } steil, { $all ->
     [yes] bei { $span }
-   *[no] am schlimmsten bei { $span }
+   *[no] am kritischsten bei { $span }
 }: ein Ausrutscher reißt alle mit
-    .hint = ohne Seil, wo jede Spalte sichtbar ist, oder an Verankerungen sichern
+    .hint = ohne Seil, wo jede Spalte sichtbar ist, oder an Fixpunkten sichern
     .short = bis { $slope } steil auf { $length } Blankeis, { $all ->
         [yes] { $span }
-       *[no] am schlimmsten { $span }
+       *[no] am kritischsten { $span }
     }: ein Ausrutscher reißt alle mit
-    .cure = ohne Seil, wo jede Spalte sichtbar ist, oder an Verankerungen sichern
-    .act = ohne Seil, wo jede Spalte zu sehen ist, oder an Verankerungen sichern
+    .cure = ohne Seil, wo jede Spalte sichtbar ist, oder an Fixpunkten sichern
+    .act = ohne Seil, wo jede Spalte zu sehen ist, oder an Fixpunkten sichern
 
 unroped-on-steep-bare-ice = ohne Seil auf { $length } Blankeis bis { $slope } steil, { $all ->
     [yes] bei { $span }
-   *[no] am schlimmsten bei { $span }
+   *[no] am kritischsten bei { $span }
 }: nichts hält einen Ausrutscher
-    .hint = dort Verankerungen, Steigeisen, die greifen, oder eine andere Linie
+    .hint = dort Fixpunkte, Steigeisen, die greifen, oder eine andere Linie
     .short = kein Seil auf { $length } Blankeis bis { $slope } steil, { $all ->
         [yes] { $span }
-       *[no] am schlimmsten { $span }
+       *[no] am kritischsten { $span }
     }
-    .cure = dort Verankerungen, Steigeisen, die greifen, oder eine andere Linie
-    .act = Verankerungen setzen, oder eine andere Linie gehen
+    .cure = dort Fixpunkte, Steigeisen, die greifen, oder eine andere Linie
+    .act = Fixpunkte setzen, oder eine andere Linie gehen
 
 along-the-crevasses = die Seilschaft geht parallel zu den Spalten von { $zone } bei { $at }
     .hint = dort gestaffelt gehen, oder eine andere Linie
@@ -200,13 +200,13 @@ along-the-crevasses = die Seilschaft geht parallel zu den Spalten von { $zone } 
 
 two-over-one-gap = { $over } Personen können gleichzeitig über einer Spalte von { $gap } stehen, bei { $spacing } Abstand; { $left } zum Halten
     .hint = { $alone ->
-    [yes] mit { $apart } Abstand ist immer nur eine Person darüber, mit { $needed } Seil; oder jede einzeln an einer Verankerung hinübersichern
-   *[no] so eingebunden ist niemand allein darüber: jede Person einzeln an einer Verankerung hinübersichern, oder eine andere Linie
+    [yes] mit { $apart } Abstand ist immer nur eine Person darüber, mit { $needed } Seil; oder jede einzeln, an einem Fixpunkt gesichert, hinüber
+   *[no] so eingebunden ist niemand allein darüber: jede Person einzeln, an einem Fixpunkt gesichert, hinüber, oder eine andere Linie
 }
     .short = { $over } Personen gleichzeitig über einer Spalte von { $gap }, { $left } zum Halten
     .cure = { $alone ->
-        [yes] mit { $apart } Abstand nur eine darüber, mit { $needed } Seil; oder jede hinübersichern
-       *[no] jede einzeln an einer Verankerung hinübersichern, oder eine andere Linie
+        [yes] mit { $apart } Abstand nur eine darüber, mit { $needed } Seil; oder jede einzeln gesichert hinüber
+       *[no] jede einzeln, an einem Fixpunkt gesichert, hinüber, oder eine andere Linie
     }
     .act = einzeln gesichert hinüber
 
@@ -268,7 +268,7 @@ knots-doubtful = für Bremsknoten liegt vielleicht zu wenig Schnee in { $zones }
 fewer-knots-than-a-layout = { $tied ->
     [one] nur 1 Bremsknoten
    *[other] nur { $tied } Bremsknoten
-} je Satz, wo { $layout } dazugehören: jeder hält seinen Teil und nicht mehr
+} je Satz, wo { $layout } dazugehören: jeder hält seinen Abschnitt und nicht mehr
     .hint = den ganzen Satz knüpfen, mit mehr Abstand gehen, oder eine dritte Person
     .short = { $tied ->
         [one] nur 1 Bremsknoten
@@ -291,8 +291,8 @@ pair-without-knots = eine Person allein muss halten, ohne Bremsknoten: { $why }
     .short = eine allein muss halten, ohne Bremsknoten: { $why }
 
 cut-off-by-route-end = { $end ->
-    [begin] die Route beginnt auf dem Eis: der Teil ist dort abgeschnitten
-   *[end] die Route endet auf dem Eis: der Teil ist dort abgeschnitten
+    [begin] die Route beginnt auf dem Eis: der Abschnitt ist dort abgeschnitten
+   *[end] die Route endet auf dem Eis: der Abschnitt ist dort abgeschnitten
 }
     .short = { $end ->
         [begin] die Route beginnt auf dem Eis
@@ -395,7 +395,7 @@ dark-on-the-rope = { $rises ->
         [yes] dunkel ab { $from }, und am Tag danach keine Sonne
        *[no] den ganzen Tag keine Sonne
     }
-} bei ebenem Horizont (Reda and Andreas 2004): { $time } der Teile am Seil wie geplant
+} bei ebenem Horizont (Reda and Andreas 2004): { $time } der Abschnitte am Seil wie geplant
 
 sun-in-utc = ein Tag ist angegeben und kein `utc_offset`: Auf- und Untergang der Sonne stehen in UTC
     .hint = `utc_offset = "+02:00"` angeben, wie die Uhren der Tour gehen
@@ -519,14 +519,14 @@ convex-place = { $at } (darunter { $steeper } steiler)
 
 ## Wohin ein Befund gehört
 
-place-leg = Teil { $leg }
-place-leg-of-team = Teil { $leg } ({ $count ->
+place-leg = Abschnitt { $leg }
+place-leg-of-team = Abschnitt { $leg } ({ $count ->
     [one] Seilschaft { $teams }
    *[other] Seilschaften { $teams }
 })
 place-legs = { $count ->
-    [1] Teil { $legs }
-   *[other] Teile { $legs }
+    [1] Abschnitt { $legs }
+   *[other] Abschnitte { $legs }
 }
 place-more = { $named } und { $more } mehr
 place-stage = Etappe { $stage }

@@ -3,25 +3,25 @@
 change-practice = Regelsatz { $name }
 change-butterflies = Schmetterlingsknoten als Bremsknoten (sie greifen weniger)
 change-tighter-layout = Bremsknoten enger: der erste nach { $first }, dann alle { $step }
-change-long-sling = eine lange Schlinge von { $sling } in der Schlaufe der losen Rolle
+change-long-sling = eine lange Schlinge von { $sling } in der Schlaufe der Losen Rolle
 change-closer = höchstens { $spacing } Abstand, wo keine Spalte mehr verlangt
 change-joined-ropes = { $first } und { $second } verbunden, zusammen { $length } (kein Flaschenzug am belasteten Strang läuft über die Verbindung)
 
 merit-verdict = bestes Urteil
-merit-nothing-changed = nach den Regeln, unverändert
+merit-nothing-changed = nach den Regeln, wie bisher
 merit-left-to-hold = am meisten Leute zum Halten
 merit-another-team = eine zweite Seilschaft kann helfen
 merit-lightest-ropes = leichteste Seile
 merit-shortest-coil = kleinstes Restseil nötig
 merit-fewest-changes = am seltensten neu einbinden
-merit-only = keine andere Variante, die abgewogen wurde, ist in irgendetwas besser
-merit-none = keine andere Variante, die abgewogen wurde, ist in allem besser
+merit-only = keine andere Variante, die verglichen wurde, ist in irgendetwas besser
+merit-none = keine andere Variante, die verglichen wurde, ist in allem besser
 
 remark-too-small-for-two = die Gruppe ist zu klein für zwei Seilschaften: sonst ist niemand zum Helfen da
 remark-too-many-for-one = mehr als { $most } an einem Seil werden nicht geplant
 -both-taught = zwei Seilschaften helfen nach einem Sturz besser als eine; eine Seilschaft zu viert hält besser als zwei zu zweit: beides wird gelehrt
 remark-one-and-two = { -both-taught }, also stehen beide da
-remark-only-one = { -both-taught }; Seile und Grenzen lassen hier keine Variante mit zweien
+remark-only-one = { -both-taught }; Seile und Grenzen lassen hier keine Variante mit zwei Seilschaften
 remark-only-two = { -both-taught }; Seile und Grenzen lassen hier keine Variante mit einer
 remark-none-inside = keine Variante ist innerhalb der Grenzen: so wie sie sind, ist mit keiner weiterzugehen; die gezeigten kommen am nächsten
 remark-all-changed = wie die Regeln stehen, passt keine Aufteilung zu den Seilen: jede gezeigte Variante ändert etwas
@@ -32,7 +32,7 @@ remark-no-rope-named = kein Seil ist genannt: gezeigt sind Längen, die es zu ka
 options-head = { $people } Personen, { $weighed ->
     [one] 1 Variante
    *[other] { $weighed } Varianten
-} abgewogen, { $ways } zu vergleichen
+} verglichen, { $ways } kommen in Frage
 options-more = { $more } mehr { $interface ->
     [flags] mit `--format json`
     [page] weniger gute, hier nicht gezeigt
@@ -62,14 +62,14 @@ options-changes = { $count ->
 
 way-number = Variante { $way }
 way-team = { $who }: { $spacing } Abstand{ $varies ->
-    [yes] {" "}(je nach Teil)
+    [yes] {" "}(je nach Abschnitt)
    *[no] {""}
- } an { $rope } Seil; am meisten braucht Teil { $leg }, { $needed }
+ } an { $rope } Seil; am meisten braucht Abschnitt { $leg }, { $needed }
 way-without = { $who }: { $spacing } Abstand{ $varies ->
-    [yes] {" "}(je nach Teil)
+    [yes] {" "}(je nach Abschnitt)
    *[no] {""}
- }; am meisten braucht Teil { $leg }, { $needed } Seil, und keines ist übrig
-way-unroped = { $who }: kein Teil verlangt das Seil
+ }; am meisten braucht Abschnitt { $leg }, { $needed } Seil, und keines ist übrig
+way-unroped = { $who }: kein Abschnitt verlangt das Seil
 way-left = So viele halten einen Sturz mindestens
 way-help = Zweite Seilschaft zur Hilfe
 way-coil = Größter Bedarf an Restseil

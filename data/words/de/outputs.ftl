@@ -38,19 +38,19 @@ word-spans = { $spans }{ $more ->
     [0] { "" }
    *[other] {" "}und { $more } mehr
 }, { $length }
-word-on-leg = Teil { $leg } bei { $where }
+word-on-leg = Abschnitt { $leg } bei { $where }
 word-on-legs = { $verdict }: { $places }
 
-## Ein Teil und eine Zone in Sätzen
+## Ein Abschnitt und eine Zone in Sätzen
 
-leg-title = Teil { $leg }: { $how }, { $verdict }
-leg-title-unroped = Teil { $leg }: { $verdict }
+leg-title = Abschnitt { $leg }: { $how }, { $verdict }
+leg-title-unroped = Abschnitt { $leg }: { $verdict }
 and = { " und " }
 leg-title-gap = { $kind ->
     [none] Spalten unbekannt
    *[other] Spalten { width-told }
 }
-leg-line = Teil { $leg }: { $span }, { $length }.
+leg-line = Abschnitt { $leg }: { $span }, { $length }.
 leg-gap = { $kind ->
     [none] Spaltenbreiten unbekannt
     [askew] Spalten bis { width-told }, { $along } längs der Linie
@@ -106,10 +106,10 @@ change-onto-ice = aufs Eis, ohne Seil, so vorgegeben
 change-title = { $letter }. { $what }
 halt-title = Halt, { $minutes }
 halt-title-named = Halt „{ $name }“, { $minutes }
-change-end = Ende von Teil { $leg }, sobald die letzte Person hier ist.
-change-end-by-word = Ende von Teil { $leg }, auf Eis: das Seil kommt ab, weil es so vorgegeben ist, nicht weil das Eis endet.
-change-end-on-ice = Ende von Teil { $leg }, auf Eis: was danach kommt, ist nicht geplant.
-change-begin-on-ice = Ab hier liegt Teil { $leg } auf Eis, ohne Seil, weil es so vorgegeben ist.
+change-end = Ende von Abschnitt { $leg }, sobald die letzte Person hier ist.
+change-end-by-word = Ende von Abschnitt { $leg }, auf Eis: das Seil kommt ab, weil es so vorgegeben ist, nicht weil das Eis endet.
+change-end-on-ice = Ende von Abschnitt { $leg }, auf Eis: was danach kommt, ist nicht geplant.
+change-begin-on-ice = Ab hier liegt Abschnitt { $leg } auf Eis, ohne Seil, weil es so vorgegeben ist.
 change-at = { $stages ->
     [1] { $what } bei { $at }
    *[other] { $what } auf Etappe { $stage }, { $at }
@@ -120,12 +120,15 @@ bearing-true = { $bearing } rechtweisend
 hours = Gehen { $walking }, An- und Ausbinden { $rope }, Pausen { $breaks }{ $halted ->
     [yes] , Halte { $halts }
    *[no] { "" }
+}{ $belays ->
+    [asked] , Sicherungen { $belay }
+   *[other] { "" }
 }: { $total } insgesamt{ $heights ->
     [yes] { "" }
    *[no] , die Höhen nicht gezählt
 }{ $belays ->
-    [yes] , Sichern nicht gezählt
-   *[no] { "" }
+    [none] , Sicherungen nicht gezählt
+   *[other] { "" }
 }
 hours-clock = ; von { $start } bis { $end }
 hours-effort = ; so anstrengend wie { $effort } km im Flachen
@@ -141,27 +144,28 @@ clock-of-stage = Etappe { $stage }: { $text }
 clock-latest-start = { $late ->
     [yes] Aufbruch { $start } ist { $earlier } zu spät: { "" }
    *[no] { "" }
-}spätester Aufbruch { $at }{ $belays }, um bis { $until } von allen Schneebrücken herunter zu sein{ $others }
-clock-belays = { " " }ohne Sichern
-clock-belays-counted = { $belays ->
-    [1] { " " }ohne eine Sicherung auf { $legs } ({ $more })
-   *[other] { " " }ohne Sichern (etwa { $belays } Mal auf { $legs }, { $more })
+}spätester Aufbruch { $at }{ $belays }{ $without }, um bis { $until } von allen Schneebrücken herunter zu sein{ $others }
+clock-latest-start-none = kein Aufbruch an diesem Tag ist früh genug{ $belays }, um bis { $until } von allen Schneebrücken herunter zu sein{ $without ->
+    [none] { "" }
+   *[other] ; ohne sie { $without-at }
+}
+clock-latest-start-without = , ohne sie { $at }
+clock-belays = { $belays ->
+    [1] { " " }mit einer Sicherung auf { $legs } ({ $more })
+   *[other] { " " }mit etwa { $belays } Sicherungen auf { $legs } ({ $more })
 }
 clock-latest-start-slower = ; eine langsamere Gruppe { $at }
-clock-latest-start-slower-none = ; für eine langsamere Gruppe ist kein Aufbruch früh genug
-clock-latest-start-belays = ; mit Sichern { $at }
-clock-latest-start-belays-none = ; mit Sichern ist keiner früh genug
-clock-latest-start-neither = ; für eine langsamere Gruppe, oder mit Sichern, ist keiner früh genug
-clock-at-until = um { $until } ist die Gruppe bei { $place }, auf Teil { $leg }{ $others }
-clock-at-until-slower = ; eine langsamere Gruppe bei { $place }, auf Teil { $leg }
+clock-latest-start-slower-none = ; für eine langsamere Gruppe keiner
+clock-at-until = um { $until } ist die Gruppe bei { $place }, auf Abschnitt { $leg }{ $others }
+clock-at-until-slower = ; eine langsamere Gruppe bei { $place }, auf Abschnitt { $leg }
 clock-turn = { $kind ->
     [of] die Umkehr bei { $place } bis { $at }{ $belays } verlassen, um bis { $by } am Ende zu sein
-   *[off] letzte Umkehrstelle: { $place }, Teil { $leg }, bis { $at }{ $belays }; der Rückweg auf der Linie endet dann um { $by }
+   *[off] letzte Umkehrstelle: { $place }, Abschnitt { $leg }, bis { $at }{ $belays }; der Rückweg auf der Linie endet dann um { $by }
 }{ $over }{ $others }
 clock-turn-over = , auf Schneebrücken bis { $left }
 clock-turn-bridges = { $kind ->
     [of] die Umkehr bei { $place } bis { $at }{ $belays } verlassen, um bis { $until } von allen Schneebrücken des Rückwegs zu sein
-   *[off] letzte Umkehrstelle: { $place }, Teil { $leg }, bis { $at }{ $belays }, dann bis { $until } von allen Schneebrücken herunter
+   *[off] letzte Umkehrstelle: { $place }, Abschnitt { $leg }, bis { $at }{ $belays }, dann bis { $until } von allen Schneebrücken herunter
 }{ $others }
 clock-turn-never = { $kind ->
     [of] so früh die Umkehr bei { $place } auch verlassen wird, der Rückweg liegt nach { $until } auf Schneebrücken
@@ -175,27 +179,14 @@ clock-turn-slower = { $kind ->
     [of] ; eine langsamere Gruppe bis { $at }
    *[off] ; eine langsamere Gruppe bei { $place } bis { $at }
 }
-clock-turn-belays = { $kind ->
-    [of] ; mit Sichern bis { $at }
-   *[off] ; mit Sichern bei { $place } bis { $at }
-}
-clock-turn-belays-none = ; mit Sichern vor den ersten Schneebrücken
-clock-turn-sooner-first = { $who ->
-    [both] ; wer langsamer ist oder sichert, schon bei { $place }, bis { $at }
-    [belays] ; wer sichert, schon bei { $place }, bis { $at }
-   *[slower] ; Langsamere schon bei { $place }, bis { $at }
-}
-clock-turn-sooner-due = { $who ->
-    [both] ; wer langsamer ist oder sichert, hätte schon umkehren sollen
-    [belays] ; wer sichert, hätte schon umkehren sollen
-   *[slower] ; eine langsamere Gruppe hätte schon umkehren sollen
-}
+clock-turn-slower-first = ; Langsamere schon bei { $place }, bis { $at }
+clock-turn-slower-due = ; eine langsamere Gruppe hätte schon umkehren sollen
 clock-on-the-way-turn = { $late ->
     [yes] zu spät aufgebrochen: { "" }
    *[no] { "" }
 }{ $kind ->
-    [of] die Umkehr bei { $place } bis { $at }{ $belays } verlassen
-   *[off] bis { $at }{ $belays } umkehren, spätestens bei { $place }
+    [of] die Umkehr bei { $place } bis { $at } verlassen
+   *[off] bis { $at } umkehren, spätestens bei { $place }
 }{ $others }
 clock-on-the-way-never = wer über die ersten Schneebrücken geht, ist bis { $until } nicht wieder von ihnen herunter
 clock-on-the-way-late = { $passed ->
@@ -204,7 +195,7 @@ clock-on-the-way-late = { $passed ->
 }
 clock-arrival = am Ende um { $at }{ $belays }{ $others }
 clock-arrival-slower = ; eine langsamere Gruppe um { $at }
-clock-arrival-belays = ; mit Sichern um { $at }
+clock-arrival-without = ; ohne Sicherungen um { $at }
 clock-sun = { $sun ->
     [up] die Sonne geht am { $date } nicht unter
     [down] die Sonne geht am { $date } nicht auf
@@ -219,7 +210,7 @@ clock-halt-named = { $what } „{ $name }“
 clock-halt-height = , { $height }
 clock-halt-when = : { $arrive } bis { $depart }
 clock-halt-passed = : { $arrive }
-clock-slower = eine langsamere Gruppe braucht für Gehen, Pausen und Seil { $factor }-mal so lang
+clock-slower = eine langsamere Gruppe braucht für Gehen, Pausen, Sicherungen und Seil { $factor }-mal so lang
 leg-when = Von { $begin }, bis { $end }.
 
 ## Weniger Wechsel
@@ -280,7 +271,7 @@ block-reserve-none = { $none }: das Seil endet davor, also wird keine Lose Rolle
 block-snow-assumed = Schnee angenommen: { $snow }
 block-ground = { $snow }, { $slope }
 block-ground-flat = { $snow }, Neigung unbekannt, als eben genommen
-block-fall = { $usual }am schlimmsten, wenn { $who } stürzt{ $middle }: { $held } ({ $ground }; { $verdict ->
+block-fall = { $usual }am kritischsten, wenn { $who } stürzt{ $middle }: { $held } ({ $ground }; { $verdict ->
     [none] wer hält, wird bis zum Spaltenrand gezogen, nach { $least } bis { $most }
     [depends] wer hält, wird bestenfalls { $least } gezogen, schlimmstenfalls { $most } und bis zum Spaltenrand
    *[all] wer hält, wird { $least } bis { $most } gezogen
@@ -305,26 +296,26 @@ block-not-loop = eine Lose Rolle für { $who }
 block-not-two = zwei gleichzeitig in einer Spalte
 block-legs = { $legs }: { $text }
 
-## Wie viele Teile, und was über das Ganze gefunden ist
+## Wie viele Abschnitte, und was über das Ganze gefunden ist
 
 first-stop = Stopp: { $legs }
 first-outside = außerhalb der Grenzen: { $legs }
 first-look = prüfen: { $legs }
-first-whole = kein Teil stoppt; das Ganze prüfen
+first-whole = kein Abschnitt stoppt; das Ganze prüfen
 first-none = keine Etappe mit Stopp, keine verlangt eine Entscheidung
 count-stop = { $count ->
-    [one] 1 Teil mit Stopp
-   *[other] { $count } Teile mit Stopp
+    [one] 1 Abschnitt mit Stopp
+   *[other] { $count } Abschnitte mit Stopp
 }
 count-outside = { $count ->
-    [one] 1 Teil außerhalb der Grenzen
-   *[other] { $count } Teile außerhalb der Grenzen
+    [one] 1 Abschnitt außerhalb der Grenzen
+   *[other] { $count } Abschnitte außerhalb der Grenzen
 }
 count-look = { $count ->
-    [one] 1 Teil zu prüfen
-   *[other] { $count } Teile zu prüfen
+    [one] 1 Abschnitt zu prüfen
+   *[other] { $count } Abschnitte zu prüfen
 }
-count-none = kein Teil stoppt, ist außerhalb der Grenzen oder zu prüfen
+count-none = kein Abschnitt stoppt, ist außerhalb der Grenzen oder zu prüfen
 count-whole = { $count ->
     [one] 1 Punkt zum Ganzen zu prüfen
    *[other] { $count } Punkte zum Ganzen zu prüfen
@@ -336,7 +327,7 @@ route = Route
 title = { $name }: { $length }, auf { $up }, ab { $down } ({ turns-not-counted })
 turns-not-counted = Gegenanstiege unter { $threshold } nicht gezählt
 title-without-heights = { $name }: { $length }
-count-below = { $count }, unter den Teilen
+count-below = { $count }, unter den Abschnitten
 folded = { $teams ->
     [1] { $setup }; Seil { $needed } { $unit }
    *[other] Seilschaft { $team }: { $setup }; Seil { $needed } { $unit }
@@ -349,15 +340,15 @@ folded-at-hand = { $teams ->
 ## Eine Nachricht: wird in ASCII geschrieben, aus ä wird ae
 
 message-head = { $name }: { $length }, { $legs ->
-    [one] 1 Teil
-   *[other] { $legs } Teile
+    [one] 1 Abschnitt
+   *[other] { $legs } Abschnitte
 }; { $words }
 message-carry = Mitnehmen: { $ropes }
 message-carry-short = { $rope } ({ $short })
-message-no-rope = Kein Teil wird am Seil gegangen.
+message-no-rope = Kein Abschnitt wird am Seil gegangen.
 message-inside = Innerhalb der Grenzen sind Abstand und Seil; ob ein Sturz gehalten wird, ist eine andere Frage.
 message-read = Nur für seine Annahmen gerechnet; was vor Ort zu sehen ist, geht vor.
-message-leg = Teil { $leg } { $span } { $roped ->
+message-leg = Abschnitt { $leg } { $span } { $roped ->
     [yes] SEIL, { $verdict }
     [no] ohne Seil, { $verdict }
    *[plain] ohne Seil
@@ -499,8 +490,8 @@ title-zones-met = Zonen am Weg
 title-carry = Mitnehmen
 title-fewer-changes = Weniger Wechsel
 title-set-ups = Seileinteilungen
-carry-none = kein Teil wird am Seil gegangen
-column-leg = Teil
+carry-none = kein Abschnitt wird am Seil gegangen
+column-leg = Nr.
 column-unit = { $unit }
 column-height = Höhe
 column-zones = Zonen
@@ -522,8 +513,9 @@ page-figures = { $length }, { $roped } am Seil{ $heights ->
     [yes] ; auf { $up }, ab { $down }
    *[no] { "" }
 }; { $clock }{ $total }{ $belays ->
-    [yes] {" "}ohne Sichern
-   *[no] { "" }
+    [asked] {" "}mit { $belay } für Sicherungen
+    [none] {" "}ohne Sicherungen
+   *[unroped] { "" }
 }{ $heights ->
     [yes] { "" }
    *[no] , die Höhen nicht gezählt
@@ -535,10 +527,10 @@ page-end = { $stages ->
     [1] Ende
    *[other] Ende der Etappe
 }
-page-legend = Eine Zeile steht, wo ihr Teil beginnt: dort anseilen, ohne Seil ausbinden. Seil: nötig/dabei.
+page-legend = Eine Zeile steht, wo ihr Abschnitt beginnt: dort anseilen, ohne Seil ausbinden. Seil: nötig/dabei.
 page-why = { $word } = { $means }
 page-zones = Zonen: { $zones }
-page-zones-of = Teil { $leg }: { $zones }
+page-zones-of = Abschnitt { $leg }: { $zones }
 page-apart = { $apart } { $why }
 page-folded = { $teams ->
     [1] { "" }
@@ -592,7 +584,7 @@ column-apart = { $unit } Abstand
 ## Karten und Geräte: ein Name auf einem Gerät ist reines ASCII, höchstens sechs Buchstaben und eine Zahl
 
 folder-zones = Zonen
-folder-legs = Teile
+folder-legs = Abschnitte
 folder-changes = Wechsel
 folder-looks = Hinsehen
 folder-halts = Halte
@@ -620,7 +612,7 @@ look-title = { $level ->
 look-place = { $level ->
     [stop] Stopp
    *[look] Hinsehen
-}, Teil { $leg }{ $named ->
+}, Abschnitt { $leg }{ $named ->
     [yes] { "" }
    *[no] {" "}bei { $at }
 }: { $says }.

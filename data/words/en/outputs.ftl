@@ -120,12 +120,15 @@ bearing-true = { $bearing } true
 hours = Walking { $walking }, roping up and unroping { $rope }, breaks { $breaks }{ $halted ->
     [yes] , halts { $halts }
    *[no] { "" }
+}{ $belays ->
+    [asked] , belays { $belay }
+   *[other] { "" }
 }: { $total } in all{ $heights ->
     [yes] { "" }
    *[no] , the heights not counted
 }{ $belays ->
-    [yes] , no belay counted
-   *[no] { "" }
+    [none] , no belay counted
+   *[other] { "" }
 }
 hours-clock = ; from { $start } to { $end }
 hours-effort = ; as hard as { $effort } km on the flat
@@ -141,17 +144,18 @@ clock-of-stage = stage { $stage }: { $text }
 clock-latest-start = { $late ->
     [yes] start { $start } is { $earlier } too late: { "" }
    *[no] { "" }
-}latest start { $at }{ $belays }, to be off all snow bridges by { $until }{ $others }
-clock-belays = { " " }without belays
-clock-belays-counted = { $belays ->
-    [1] { " " }without a belay on { $legs } ({ $more })
-   *[other] { " " }without belays (about { $belays } on { $legs }, { $more })
+}latest start { $at }{ $belays }{ $without }, off all snow bridges by { $until }{ $others }
+clock-latest-start-none = no start of the day is early enough{ $belays } to be off snow bridges by { $until }{ $without ->
+    [none] { "" }
+   *[other] ; without them { $without-at }
+}
+clock-latest-start-without = , { $at } without
+clock-belays = { $belays ->
+    [1] { " " }with a belay on { $legs } ({ $more })
+   *[other] { " " }with about { $belays } belays on { $legs } ({ $more })
 }
 clock-latest-start-slower = ; a slower party { $at }
-clock-latest-start-slower-none = ; for a slower party none is early enough
-clock-latest-start-belays = ; with belays { $at }
-clock-latest-start-belays-none = ; with belays none is early enough
-clock-latest-start-neither = ; for a slower party, or with belays, none is early enough
+clock-latest-start-slower-none = ; a slower party: none
 clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $others }
 clock-at-until-slower = ; a slower party at { $place }, on leg { $leg }
 clock-turn = { $kind ->
@@ -175,27 +179,14 @@ clock-turn-slower = { $kind ->
     [of] ; a slower party by { $at }
    *[off] ; a slower party at { $place } by { $at }
 }
-clock-turn-belays = { $kind ->
-    [of] ; with belays by { $at }
-   *[off] ; with belays at { $place } by { $at }
-}
-clock-turn-belays-none = ; with belays before the first snow bridges
-clock-turn-sooner-first = { $who ->
-    [both] ; whoever is slower, or belays, turns at { $place } already, there by { $at }
-    [belays] ; whoever belays turns at { $place } already, there by { $at }
-   *[slower] ; whoever is slower turns at { $place } already, there by { $at }
-}
-clock-turn-sooner-due = { $who ->
-    [both] ; whoever is slower, or belays, should have turned by here
-    [belays] ; whoever belays should have turned by here
-   *[slower] ; a slower party should have turned by here
-}
+clock-turn-slower-first = ; whoever is slower turns at { $place } already, there by { $at }
+clock-turn-slower-due = ; a slower party should have turned by here
 clock-on-the-way-turn = { $late ->
     [yes] a late start: { "" }
    *[no] { "" }
 }{ $kind ->
-    [of] leave the turn at { $place } by { $at }{ $belays }
-   *[off] turn back by { $at }{ $belays }, at { $place } at the latest
+    [of] leave the turn at { $place } by { $at }
+   *[off] turn back by { $at }, at { $place } at the latest
 }{ $others }
 clock-on-the-way-never = who is over the first snow bridges is not back off them by { $until }
 clock-on-the-way-late = { $passed ->
@@ -204,7 +195,7 @@ clock-on-the-way-late = { $passed ->
 }
 clock-arrival = done at { $at }{ $belays }{ $others }
 clock-arrival-slower = ; a slower party at { $at }
-clock-arrival-belays = ; with belays at { $at }
+clock-arrival-without = ; without belays at { $at }
 clock-sun = { $sun ->
     [up] the sun does not set on { $date }
     [down] the sun does not rise on { $date }
@@ -219,7 +210,7 @@ clock-halt-named = { $what } "{ $name }"
 clock-halt-height = , { $height }
 clock-halt-when = : { $arrive } to { $depart }
 clock-halt-passed = : { $arrive }
-clock-slower = a slower party takes { $factor } times as long for walking, rests and the rope
+clock-slower = a slower party takes { $factor } times as long for walking, rests, belays and the rope
 leg-when = From { $begin }, to { $end }.
 
 ## Fewer changes
@@ -522,8 +513,9 @@ page-figures = { $length }, { $roped } on the rope{ $heights ->
     [yes] ; up { $up }, down { $down }
    *[no] { "" }
 }; { $clock }{ $total }{ $belays ->
-    [yes] {" "}without belays
-   *[no] { "" }
+    [asked] {" "}with { $belay } of belays
+    [none] {" "}without belays
+   *[unroped] { "" }
 }{ $heights ->
     [yes] { "" }
    *[no] , the heights not counted

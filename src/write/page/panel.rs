@@ -14,7 +14,7 @@ use crate::{
         geojson::form::{mm, position, positions},
         parts::{
             change::{self, ChangePoint},
-            clock::{self, OnTheWay},
+            clock::on_the_way::{OnTheWay, on_the_way},
             look::{self, LookPoint},
             popup,
             row::{self, TeamRow},
@@ -192,7 +192,7 @@ struct PanelHour {
 
 fn hours(plan: &Plan, voice: Voice) -> Vec<PanelHour> {
     let clock = plan.clock.iter();
-    let asked = clock.flat_map(|all| clock::on_the_way(all, voice));
+    let asked = clock.flat_map(|all| on_the_way(all, voice));
     let hour = |asked: OnTheWay| PanelHour {
         stage: asked.stage,
         to_m: asked.to_m.map(mm),

@@ -2,7 +2,7 @@
 //! done, where it halts, when the sun is up.
 
 mod belays;
-mod on_the_way;
+pub(crate) mod on_the_way;
 
 use crate::{
     plan::{
@@ -15,7 +15,6 @@ use crate::{
 };
 
 use belays::{HourKind, belays};
-pub(crate) use on_the_way::{OnTheWay, on_the_way};
 
 /// The lines, stage by stage; the stage is named where the plan has several.
 ///
@@ -25,7 +24,7 @@ pub(crate) use on_the_way::{OnTheWay, on_the_way};
 /// let mut job = schrund::example::job()?;
 /// job.timetable.set("bridges_until", "09:00", Origin::Flag);
 /// let lines = clock::lines(&schrund::plan(&job)?, Voice::default());
-/// assert_eq!(lines[0].to_string(), "latest start 07:39 without belays (about 7 on leg 2, 1 h 45), to be off all snow bridges by 09:00; a slower party 07:12; with belays 05:54");
+/// assert_eq!(lines[0].to_string(), "latest start 05:54 with about 7 belays on leg 2 (1 h 45), 07:39 without, off all snow bridges by 09:00; a slower party 04:52");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[must_use]
@@ -85,7 +84,7 @@ pub(crate) fn head(clock: &PlanClock, voice: Voice) -> Vec<HourLine> {
         let planned = clock.as_planned;
         let start = latest_start(clock, planned, clock.slower.unwrap_or_default(), voice);
         let turn = turns(clock, planned, none, voice).into_iter().next();
-        let late = clock.late_min().is_some();
+        let late = clock.is_late();
         let start = start.map(|says| (late, says));
         let told = start.into_iter().chain(turn.map(|says| (false, says)));
         let line = |(late, says): (bool, Said)| HourLine {
@@ -119,7 +118,7 @@ fn of_stage(clock: &StageClock, voice: Voice) -> impl Iterator<Item = Said> {
     first.chain(turns).chain(last.into_iter().flatten())
 }
 
-/// What is known of a slower party, and with belays, put behind; nothing where nothing is.
+/// What is known of a slower party, and without belays, put behind; nothing where nothing is.
 fn beside(others: impl IntoIterator<Item = Option<Said>>) -> (&'static str, Arg<'static>) {
     let said = others.into_iter().flatten();
     let said = said.fold(Said::default(), |all, one| all.then(one));
@@ -133,43 +132,44 @@ fn latest_start(
     voice: Voice,
 ) -> Option<Said> {
     let at = |start: Clock| ("at", hour(start, voice));
-    let latest = planned.latest_start?;
+    let until = ("until", hour(clock.bridges_until?, voice));
+    let belays = belays(clock, HourKind::Start, voice);
+    let asked = clock.belays.as_ref();
+    let without = asked.and_then(|asked| asked.without.latest_start);
+    let without = without.map(|start| voice.say("clock-latest-start-without", &[at(start)]));
+    let without = ("without", Arg::Said(without.unwrap_or_default()));
+    if clock.none_is_early() {
+        let start = asked.and_then(|asked| asked.without.latest_start);
+        let at = start.map(|start| hour(start, voice));
+        let args = [
+            until,
+            belays,
+            (
+                "without",
+                Arg::Word(if at.is_some() { "some" } else { "none" }),
+            ),
+            ("without-at", at.unwrap_or(Arg::Said(Said::default()))),
+        ];
+        return Some(voice.say("clock-latest-start-none", &args));
+    }
+    let slower = match slower.latest_start {
+        Some(start) => Some(voice.say("clock-latest-start-slower", &[at(start)])),
+        None => (slower.arrival).map(|_| voice.say("clock-latest-start-slower-none", &[])),
+    };
     let late_min = clock.late_min();
     let late = clock.start.filter(|_| late_min.is_some());
     let start = late.map_or_else(Said::default, |start| Said::figure(start.to_string()));
     let args = [
-        at(latest),
+        at(planned.latest_start?),
         ("earlier", Arg::Minutes(late_min.unwrap_or_default())),
         ("late", Arg::yes(late.is_some())),
         ("start", Arg::Said(start)),
-        ("until", hour(clock.bridges_until?, voice)),
-        belays(clock, HourKind::Start, voice),
-        beside(other_starts(clock, slower, voice)),
+        until,
+        belays,
+        without,
+        beside([slower]),
     ];
     Some(voice.say("clock-latest-start", &args))
-}
-
-/// The latest start of a slower party, and with belays.
-fn other_starts(clock: &StageClock, slower: Backwards, voice: Voice) -> [Option<Said>; 2] {
-    let slower = slower.arrival.map(|_| slower.latest_start);
-    let belayed = clock.with_belays.as_ref();
-    let belayed = belayed.map(|with| with.times.latest_start);
-    if (slower, belayed) == (Some(None), Some(None)) {
-        return [Some(voice.say("clock-latest-start-neither", &[])), None];
-    }
-    let said = |start: Option<Option<Clock>>, at: &str, none: &str| match start? {
-        Some(start) => Some(voice.say(at, &[("at", hour(start, voice))])),
-        None => Some(voice.say(none, &[])),
-    };
-    let keys = ["clock-latest-start-slower", "clock-latest-start-belays"];
-    let none = [
-        "clock-latest-start-slower-none",
-        "clock-latest-start-belays-none",
-    ];
-    [
-        said(slower, keys[0], none[0]),
-        said(belayed, keys[1], none[1]),
-    ]
 }
 
 fn at_until(
@@ -225,7 +225,7 @@ fn turn_round(
         ("by", hour(clock.back_by?, voice)),
         ("over", Arg::Said(over.unwrap_or_default())),
         belays(clock, HourKind::Turn, voice),
-        beside(other_turns(clock, slower, voice)),
+        beside([slower_turn(slower, voice)]),
     ];
     Some(voice.say("clock-turn", &args))
 }
@@ -244,7 +244,7 @@ fn off_bridges(
         return Some(voice.say("clock-turn-never", &[kind, place, until]));
     };
     let [kind, place, at, leg] = spot(turn, voice);
-    let others = beside(other_turns(clock, slower, voice));
+    let others = beside([slower_turn(slower, voice)]);
     let args = [
         kind,
         place,
@@ -264,16 +264,9 @@ fn back_by(clock: &StageClock, late: TurnRound, voice: Voice) -> Option<Said> {
     Some(voice.say("clock-turn-back-by", &[kind, place, at, by, left]))
 }
 
-/// The turn of a slower party, and the one with belays.
-fn other_turns(clock: &StageClock, slower: Backwards, voice: Voice) -> [Option<Said>; 2] {
-    let slower = slower.turn_round.map(|turn| spot(turn, voice));
-    let slower = slower.map(|turn| voice.say("clock-turn-slower", &turn));
-    let belayed = clock.with_belays.as_ref();
-    let belayed = belayed.map(|with| match with.times.turn_round {
-        Some(turn) => voice.say("clock-turn-belays", &spot(turn, voice)),
-        None => voice.say("clock-turn-belays-none", &[]),
-    });
-    [slower, belayed]
+fn slower_turn(slower: Backwards, voice: Voice) -> Option<Said> {
+    let turn = spot(slower.turn_round?, voice);
+    Some(voice.say("clock-turn-slower", &turn))
 }
 
 fn spot(turn: TurnRound, voice: Voice) -> [(&'static str, Arg<'static>); 4] {
@@ -299,15 +292,15 @@ fn arrival(
     let at = |arrival: Clock| ("at", hour(arrival, voice));
     let slower = slower.arrival;
     let slower = slower.map(|arrival| voice.say("clock-arrival-slower", &[at(arrival)]));
-    let belayed = clock.with_belays.as_ref();
-    let belayed = belayed.and_then(|with| {
-        let at = at(with.times.arrival?);
-        Some(voice.say("clock-arrival-belays", &[at]))
+    let without = clock.belays.as_ref();
+    let without = without.and_then(|asked| {
+        let at = at(asked.without.arrival?);
+        Some(voice.say("clock-arrival-without", &[at]))
     });
     let args = [
         at(planned.arrival?),
         belays(clock, HourKind::Arrival, voice),
-        beside([slower, belayed]),
+        beside([slower, without]),
     ];
     Some(voice.say("clock-arrival", &args))
 }

@@ -10,7 +10,10 @@ pub(crate) fn figures(plan: &Plan, voice: Voice) -> Said {
     let (route, legs) = (&plan.route, &plan.legs);
     let roped = legs.iter().filter(|leg| leg.roped);
     // Where hours are worked backwards those say it.
-    let belays = Arg::yes(plan.clock.is_none() && legs.iter().any(|leg| leg.roped));
+    let belays = match plan.clock {
+        Some(_) => Arg::Word("unroped"),
+        None => belays(plan),
+    };
     let clocks = (
         legs.first().and_then(|leg| leg.start_clock),
         legs.last().and_then(|leg| leg.end_clock),
@@ -34,6 +37,16 @@ pub(crate) fn figures(plan: &Plan, voice: Voice) -> Said {
         ("clock", Arg::Said(hours)),
         ("total", Arg::Minutes(route.time.total_min)),
         ("belays", belays),
+        ("belay", Arg::Minutes(route.time.belay_min)),
     ];
     voice.say("page-figures", &args)
+}
+
+/// Whether the hours of a plan hold belays: asked for, none though somebody is on the rope, or nobody is.
+pub(crate) fn belays(plan: &Plan) -> Arg<'static> {
+    Arg::Word(match plan.legs.iter().any(|leg| leg.roped) {
+        _ if plan.route.time.belay_min > 0.0 => "asked",
+        true => "none",
+        false => "unroped",
+    })
 }

@@ -3,7 +3,10 @@
 use crate::{
     plan::Plan,
     say::{arg::Arg, place, round::Round, span::Said, voice::Voice},
-    write::parts::change::{ChangeKind, ChangePoint},
+    write::parts::{
+        change::{ChangeKind, ChangePoint},
+        day,
+    },
 };
 
 /// `Walking 5 h 10, roping up and unroping 40 min, breaks 25 min: 6 h 15 in all, no belay counted; from 04:30
@@ -25,7 +28,8 @@ pub fn times(plan: &Plan, voice: Voice) -> Said {
         ("halted", Arg::yes(time.halt_min > 0.0)),
         ("total", Arg::Minutes(time.total_min)),
         ("heights", Arg::Word(heights)),
-        ("belays", Arg::yes(legs.iter().any(|leg| leg.roped))),
+        ("belays", day::belays(plan)),
+        ("belay", Arg::Minutes(time.belay_min)),
     ];
     let mut says = voice.say("hours", &args);
     let clocks = (

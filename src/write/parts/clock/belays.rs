@@ -1,4 +1,4 @@
-//! That an hour counts no belays.
+//! The belays that hours count.
 
 use crate::{
     plan::clock::StageClock,
@@ -13,22 +13,21 @@ pub(super) enum HourKind {
     Arrival,
 }
 
-/// That an hour counts no belays, where some are asked for; how many and where, on the first line that says so.
+/// How many belays an hour counts, where and how long they take: on the first line that tells an hour.
 pub(super) fn belays(
     clock: &StageClock,
     of: HourKind,
     voice: Voice,
 ) -> (&'static str, Arg<'static>) {
-    let said = clock.with_belays.as_ref().map(|with| {
+    let asked = clock.belays.as_ref();
+    let asked = asked.filter(|_| first_said(clock) == Some(of));
+    let said = asked.map(|asked| {
         let args = [
-            ("belays", Arg::Count(with.belays)),
-            ("legs", Arg::Said(legs(&with.legs, voice))),
-            ("more", Arg::Minutes(with.minutes)),
+            ("belays", Arg::Count(asked.belays)),
+            ("legs", Arg::Said(legs(&asked.legs, voice))),
+            ("more", Arg::Minutes(asked.minutes)),
         ];
-        match first_said(clock) == Some(of) {
-            true => voice.say("clock-belays-counted", &args),
-            false => voice.say("clock-belays", &[]),
-        }
+        voice.say("clock-belays", &args)
     });
     ("belays", Arg::Said(said.unwrap_or_default()))
 }
@@ -36,19 +35,12 @@ pub(super) fn belays(
 /// The first line of a stage that tells an hour.
 fn first_said(clock: &StageClock) -> Option<HourKind> {
     let planned = clock.as_planned;
-    let start = planned.latest_start.and(clock.bridges_until);
+    let start = planned.latest_start.and(clock.bridges_until).is_some() || clock.none_is_early();
     let turn = planned.turn_round.is_some();
     let first = [
-        start.map(|_| HourKind::Start),
+        start.then_some(HourKind::Start),
         turn.then_some(HourKind::Turn),
         planned.arrival.map(|_| HourKind::Arrival),
     ];
     first.into_iter().flatten().min()
-}
-
-/// The same without how many.
-pub(super) fn named(clock: &StageClock, voice: Voice) -> (&'static str, Arg<'static>) {
-    let asked = clock.with_belays.as_ref();
-    let said = asked.map(|_| voice.say("clock-belays", &[]));
-    ("belays", Arg::Said(said.unwrap_or_default()))
 }

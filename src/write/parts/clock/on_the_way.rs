@@ -1,10 +1,10 @@
 //! The hours for somebody who stands on the line: where and by when to turn back.
 
 use crate::{
-    plan::clock::{PlanClock, StageClock, TurnRound},
-    say::{arg::Arg, hour::hour, round::Round, span::Said, voice::Voice},
+    plan::clock::{PlanClock, StageClock},
+    say::{arg::Arg, hour::hour, span::Said, voice::Voice},
     trip::clock::Clock,
-    write::parts::clock::{belays, beside, other_turns, spot},
+    write::parts::clock::{beside, slower_turn, spot},
 };
 
 /// What the hours ask of who is on the way.
@@ -25,7 +25,7 @@ pub(crate) struct OnTheWay {
 #[must_use]
 pub(crate) fn on_the_way(clock: &PlanClock, voice: Voice) -> Vec<OnTheWay> {
     let of_stage = |clock: &StageClock| {
-        let late = clock.late_min().is_some();
+        let late = clock.is_late();
         let line = |(to_m, says): (Option<f64>, Said)| OnTheWay {
             stage: clock.stage,
             to_m,
@@ -42,110 +42,37 @@ pub(crate) fn on_the_way(clock: &PlanClock, voice: Voice) -> Vec<OnTheWay> {
     clock.stages().flat_map(of_stage).collect()
 }
 
-/// The turn to keep to, up to it: in steps, where a slower party or one that belays turns sooner.
+/// The turn to keep to, up to it.
 fn turns_on_the_way(clock: &StageClock, late: bool, voice: Voice) -> Vec<(Option<f64>, Said)> {
-    let Some(turn) = clock.as_planned.turn_round else {
-        let until = clock.as_planned.turn_round_back_by.and(clock.bridges_until);
-        let never = until.map(|until| {
-            let until = [("until", hour(until, voice))];
-            (None, voice.say("clock-on-the-way-never", &until))
-        });
-        return never.into_iter().collect();
-    };
-    let [kind, place, at, _] = spot(turn, voice);
-    let sooner = sooner(clock, turn);
-    let ends = sooner.iter().map(|sooner| sooner.at_m).chain([turn.at_m]);
-    let steps = ends.enumerate().map(|(step, to_m)| {
-        let who = sooner.iter().enumerate();
-        let said = who.map(|(i, sooner)| Some(sooner.said(i < step, voice)));
-        let level = sooner.is_empty().then(|| same_place(clock, voice));
-        let args = [
-            kind.clone(),
-            place.clone(),
-            at.clone(),
-            ("late", Arg::yes(late)),
-            without_belays(clock, &sooner, voice),
-            beside(said.chain(level.into_iter().flatten())),
-        ];
-        (Some(to_m), voice.say("clock-on-the-way-turn", &args))
-    });
-    steps.collect()
-}
-
-/// That the hour counts no belays, where nothing else says so.
-fn without_belays(
-    clock: &StageClock,
-    sooner: &[Sooner],
-    voice: Voice,
-) -> (&'static str, Arg<'static>) {
-    match sooner.iter().any(|sooner| sooner.who != "slower") {
-        true => ("belays", Arg::Said(Said::default())),
-        false => belays::named(clock, voice),
-    }
-}
-
-/// Who turns sooner than planned.
-struct Sooner {
-    who: &'static str,
-    at_m: f64,
-    by: Clock,
-}
-
-impl Sooner {
-    /// Where and by when they turn, or that they should have.
-    fn said(&self, passed: bool, voice: Voice) -> Said {
-        let args = [
-            ("who", Arg::Word(self.who)),
-            ("place", Arg::DoneAt(self.at_m, Round::Down)),
-            ("at", hour(self.by, voice)),
-        ];
-        let key = match passed {
-            true => "clock-turn-sooner-due",
-            false => "clock-turn-sooner-first",
+    let planned = clock.as_planned;
+    if let Some(turn) = planned.turn_round {
+        let [kind, place, at, _] = spot(turn, voice);
+        let until = |to_m: f64, slower: Option<Said>| {
+            let args = [
+                kind.clone(),
+                place.clone(),
+                at.clone(),
+                ("late", Arg::yes(late)),
+                beside([slower]),
+            ];
+            (Some(to_m), voice.say("clock-on-the-way-turn", &args))
         };
-        voice.say(key, &args)
+        let slower = clock.slower.unwrap_or_default();
+        return match slower.turn_round.filter(|slower| slower.at_m < turn.at_m) {
+            Some(sooner) => {
+                let first = voice.say("clock-turn-slower-first", &spot(sooner, voice));
+                let due = voice.say("clock-turn-slower-due", &[]);
+                vec![until(sooner.at_m, Some(first)), until(turn.at_m, Some(due))]
+            }
+            None => vec![until(turn.at_m, slower_turn(slower, voice))],
+        };
     }
-}
-
-/// Two that turn within so many metres turn at one place. Our judgement.
-const ONE_PLACE_M: f64 = 1.0;
-
-/// A slower party and one that belays, where they turn before the turn as planned; those at one place together, by the earlier
-/// of their hours.
-fn sooner(clock: &StageClock, turn: TurnRound) -> Vec<Sooner> {
-    let belayed = clock
-        .with_belays
-        .as_ref()
-        .and_then(|with| with.times.turn_round);
-    let slower = clock.slower.and_then(|slower| slower.turn_round);
-    let all = [("slower", slower), ("belays", belayed)];
-    let before = all.into_iter().filter_map(|(who, sooner)| {
-        let sooner = sooner.filter(|sooner| sooner.at_m < turn.at_m)?;
-        Some(Sooner {
-            who,
-            at_m: sooner.at_m,
-            by: sooner.by,
-        })
+    let until = planned.turn_round_back_by.and(clock.bridges_until);
+    let never = until.map(|until| {
+        let until = [("until", hour(until, voice))];
+        (None, voice.say("clock-on-the-way-never", &until))
     });
-    let mut before: Vec<Sooner> = before.collect();
-    before.sort_by(|a, b| a.at_m.total_cmp(&b.at_m));
-    if let [a, b] = &before[..]
-        && b.at_m - a.at_m <= ONE_PLACE_M
-    {
-        let by = if b.by.is_later_than(a.by) { a.by } else { b.by };
-        let at_m = a.at_m;
-        return vec![Sooner {
-            who: "both",
-            at_m,
-            by,
-        }];
-    }
-    before
-}
-
-/// The hours of those who turn where the plan turns.
-fn same_place(clock: &StageClock, voice: Voice) -> [Option<Said>; 2] {
-    other_turns(clock, clock.slower.unwrap_or_default(), voice)
+    never.into_iter().collect()
 }
 
 fn beyond_the_turn(clock: &StageClock, voice: Voice) -> Option<(Option<f64>, Said)> {
