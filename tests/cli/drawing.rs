@@ -64,7 +64,7 @@ fn a_page_holds_its_files_as_they_are_and_flags_in_its_trip() {
     );
     assert_eq!(
         (&trip["start"], &trip["assume"]["margin_m"]),
-        (&"04:30".into(), &30.0.into())
+        (&"02:30".into(), &30.0.into())
     );
     assert_eq!(
         (&given["language"], &trip["language"]),

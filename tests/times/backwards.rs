@@ -377,7 +377,8 @@ proptest! {
             prop_assert_eq!(&begins[1..], &ends[..ends.len() - 1]);
             let walked = leg.parts.iter().filter_map(|p| Some(p.arrive?.min() - p.depart?.min()));
             let walked: f64 = walked.sum();
-            let meant = leg.time_min + leg.break_min;
+            let belay_min = leg.belays.as_ref().map_or(0.0, |belays| belays.minutes);
+            let meant = leg.time_min + leg.break_min + belay_min;
             prop_assert!((walked - meant).abs() < 1e-6, "{} of {}", walked, meant);
         }
     }
