@@ -8,6 +8,7 @@ mod fetch;
 mod ground;
 mod helping;
 mod hostile;
+mod inputs;
 mod kinds;
 mod mistakes;
 mod numbers;
