@@ -9,6 +9,7 @@ mod ground;
 mod helping;
 mod hostile;
 mod inputs;
+mod interrupted;
 mod kinds;
 mod mistakes;
 mod numbers;

@@ -1,6 +1,7 @@
 //! Files are written whole or not at all, and never over an input.
 
 mod beside;
+mod together;
 
 use std::{
     fs,

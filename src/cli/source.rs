@@ -124,6 +124,9 @@ pub(crate) fn refused(fault: &io::Error) -> Refused {
         io::ErrorKind::NotFound => Refused::NotFound,
         io::ErrorKind::AlreadyExists | io::ErrorKind::NotADirectory => Refused::File,
         io::ErrorKind::PermissionDenied => Refused::Permission,
+        io::ErrorKind::StorageFull | io::ErrorKind::QuotaExceeded | io::ErrorKind::FileTooLarge => {
+            Refused::Full
+        }
         kind if fault.raw_os_error().is_none() => Refused::Other(kind.to_string()),
         _ => Refused::Other(fault.to_string()),
     }

@@ -199,6 +199,8 @@ pub enum Refused {
     NotFound,
     /// No permission.
     Permission,
+    /// The disk is full, or nothing more of this size may be written.
+    Full,
     /// Something else, in the words of the system.
     Other(String),
 }

@@ -18,7 +18,7 @@ pub(super) fn steepest(leg: &RopedLeg<'_>, from_m: f64, to_m: f64) -> Stretch {
     let inclines = leg.footing.inclines.iter();
     let on: Vec<Incline<'_>> = inclines.filter(|i| i.piece.overlaps(&whole)).collect();
     let shown = |i: &Incline| i.steepest_deg().map(|deg| (deg - 1e-6).ceil());
-    let most = on.iter().filter_map(|i| shown(i)).reduce(f64::max);
+    let most = on.iter().filter_map(shown).reduce(f64::max);
     let steep = |i: &&Incline<'_>| most.is_some() && shown(i) == most;
     let mut pieces = on.iter().filter(steep).map(|i| i.piece);
     let Some(mut found) = pieces.next() else {

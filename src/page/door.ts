@@ -104,6 +104,8 @@ export interface Hour {
   readonly to_m: number | null;
   readonly late: boolean;
   readonly says: Html;
+  /** What is said instead where whoever turns back at once is off the bridges in time. */
+  readonly turns: Html | null;
   /** When whoever goes on has left the last bridges; null where nobody knows. */
   readonly on: string | null;
 }
@@ -114,7 +116,7 @@ export interface Profile {
   readonly samples: readonly (readonly [at_m: number, height_m: number | null])[];
 }
 
-export type Walked = readonly [at_m: number, hour: string, back: string | null];
+export type Walked = readonly [at_m: number, hour: string, back: readonly [hour: string, inTime: boolean] | null];
 
 export interface Leg {
   readonly leg: number;

@@ -31,19 +31,21 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const line = make("p", {}, ...first, " ", fits ? setUp(leg, desk) : make("span", { class: "app-set-up" }, `${desk.words("draw-leg")} ${leg.leg}`));
   const would = fits ? [] : [make("p", {}, setUp(leg, desk))];
   const hour = plan.hours.find(({ stage, to_m }) => stage === place.stage && (to_m === null || place.at_m < to_m));
-  const says = hour ? hourIn(hour, plan, leg, place, desk) : null;
   const back = behindOf(plan, place);
-  const behind = wayBack(back, back !== null && bars(back.verdict) && (bars(leg.verdict) || ahead.some((one) => bars(one.verdict))), desk);
+  const bothWays = back !== null && bars(back.verdict) && (bars(leg.verdict) || ahead.some((one) => bars(one.verdict)));
+  // Where no way is by the rope no hour helps.
+  const says = hour && !bothWays ? hourIn(hour, plan, leg, place, desk) : null;
+  const behind = wayBack(back, bothWays, desk);
   // Past the turning place it matters what turning back leads over.
   const past = hour?.late === true && hour.to_m === null;
-  if (hour && past) says?.append(onOrBack(hour, leg, place, desk));
-  const late = says && hour?.late ? [says, ...(past || !leg.roped ? behind : [])] : [];
+  if (hour && past && !bars(leg.verdict)) says?.append(onOrBack(hour, leg, place, desk));
+  const late = says && hour?.late ? [says, ...(past || !leg.roped ? behind : [])] : bothWays ? behind : [];
   // Where nothing holds it matters more than what comes behind there.
-  const then = bars(leg.verdict) && !past && behind.length > 0 ? behind : next(leg, verdict, ahead, desk);
+  const turnsNow = past && says !== null && walkedAt(leg, place)?.[2]?.[1] === true;
+  const then = turnsNow ? [] : bars(leg.verdict) && !past && !bothWays && behind.length > 0 ? behind : next(leg, verdict, ahead, desk);
   const what = todo(leg, verdict, ahead, desk);
-  // Where nothing is to be done on the ice, the hour is what is to be done.
-  // Nor does an hour stand before a place to which nobody is to go on.
   const barred = !bars(leg.verdict) && ahead[0] !== undefined && bars(ahead[0].verdict);
+  // Where nothing is to be done on the ice, the hour is what is to be done; but not before a place to which nobody is to go on.
   const lines = isDue(leg, verdict, ahead) ? [line, ...what, ...late, ...then] : barred ? [line, ...then, ...late, ...what] : [line, ...late, ...what, ...then];
   return { lines, spare: hour?.late ? null : says, longer: [...behind.map((line) => line.cloneNode(true) as HTMLElement), ...comes, ...would, own, ...zones, ...(says && !hour?.late ? [says.cloneNode(true) as HTMLElement] : [])] };
 }
@@ -54,7 +56,10 @@ function hourIn(hour: Hour, plan: Planned, leg: Leg, place: Place, desk: Desk): 
   // Who has no more bridges before them is told of none.
   if (hour.to_m === null && !ropesAhead) return null;
   // Nor of a turning place who is not to go as far.
-  const barred = bars(leg.verdict) && hour.to_m !== null && hour.to_m > leg.end_m;
+  const barred = bars(leg.verdict) && (hour.to_m === null || hour.to_m > leg.end_m);
+  const back = walkedAt(leg, place)?.[2];
+  // Past the turning place the hours of both ways stand behind it.
+  if (!barred && hour.turns !== null) return hourLine(back?.[1] ? { ...hour, says: hour.turns } : hour, hour.on && back ? null : plannedAt(leg, place), desk);
   if (!barred) return hourLine(hour, plannedAt(leg, place), desk);
   return hour.late ? make("p", { class: "app-hour app-late" }, desk.words("draw-field-turn-now")) : null;
 }
@@ -77,7 +82,7 @@ const plannedAt = (leg: Leg, place: Place): string | null => walkedAt(leg, place
 /** When whoever goes on, and whoever turns back, is off the bridges: what to choose by past the turning place. */
 function onOrBack({ on }: Hour, leg: Leg, place: Place, { words }: Desk): string {
   const back = walkedAt(leg, place)?.[2] ?? null;
-  return on && back ? `. ${words("draw-field-off")} ${on} ${words("draw-field-off-on")}, ${back} ${words("draw-field-off-back")}` : "";
+  return on && back ? `. ${words("draw-field-off")} ${on} ${words("draw-field-off-on")}, ${back[0]} ${words("draw-field-off-back")}` : "";
 }
 
 /** The figures of each rope team; what is class `app-extra` may be left out. */

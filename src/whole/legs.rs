@@ -58,6 +58,25 @@ pub(crate) struct Untimed {
     pub(crate) belays: Option<LegBelays>,
 }
 
+impl Untimed {
+    /// With what the hours make of it, the gravest first.
+    fn timed(
+        mut self,
+        job: &Brief<'_>,
+        leg: &RopedLeg<'_>,
+        hours: &Hours,
+        latest_start: Option<Clock>,
+    ) -> Self {
+        let timed = of_hours(job, leg, hours, latest_start);
+        if !timed.is_empty() {
+            self.findings.extend(timed);
+            self.stretches = stretches(job, leg, &self.findings, &self.setups);
+        }
+        self.findings.sort_by_key(Finding::alarm);
+        self
+    }
+}
+
 /// All legs, in walking order, each with what was found of it before.
 pub(crate) fn legs(settled: &Settled<'_>, found: Vec<Untimed>, hours: &[Hours]) -> Vec<Leg> {
     let stages = WalkedStage::all(settled.job, settled.legs, hours);
@@ -110,16 +129,10 @@ impl Settled<'_> {
     fn leg(&self, leg: &RopedLeg<'_>, found: Untimed, hours: &Hours, of: &StageHours<'_>) -> Leg {
         let Untimed {
             setups,
-            mut findings,
-            stretches: mut judged,
+            findings,
+            stretches,
             belays,
-        } = found;
-        let timed = of_hours(self.job, leg, hours, of.latest_start);
-        if !timed.is_empty() {
-            findings.extend(timed);
-            judged = stretches(self.job, leg, &findings, &setups);
-        }
-        findings.sort_by_key(Finding::alarm);
+        } = found.timed(self.job, leg, hours, of.latest_start);
         let (stretch, footing) = (leg.sketch.stretch, &leg.footing);
         let ground = footing.ground_steepest;
         let at = |m: f64| position(leg, m);
@@ -168,7 +181,7 @@ impl Settled<'_> {
             start_clock: hours.clock.map(|[begin, _]| begin),
             end_clock: hours.clock.map(|[_, end]| end),
             verdict: verdict::of_findings(leg.sketch.roped, &findings),
-            stretches: judged,
+            stretches,
             teams: setups,
             findings,
         }

@@ -3,6 +3,7 @@
 #[cfg(feature = "page")]
 pub mod file;
 pub mod ground;
+mod hours;
 #[cfg(feature = "page")]
 mod packed;
 pub mod panel;

@@ -9,17 +9,7 @@ use std::{
     thread,
 };
 
-use crate::fixture::program::{command, root, schrund, text};
-
-/// A folder with the files of a plan in it.
-fn folder() -> tempfile::TempDir {
-    let folder = tempfile::tempdir().unwrap();
-    for name in ["route.gpx", "zones.geojson"] {
-        let from = root().join("examples/vordalen").join(name);
-        fs::copy(from, folder.path().join(name)).unwrap();
-    }
-    folder
-}
+use crate::fixture::program::{command, folder, schrund, text};
 
 fn plan<'a>(more: &[&'a str]) -> Vec<&'a str> {
     let plan = [

@@ -190,8 +190,12 @@ clock-on-the-way-turn = { $late ->
 }{ $others }
 clock-on-the-way-never = wer über die ersten Schneebrücken geht, ist bis { $until } nicht wieder von ihnen herunter
 clock-on-the-way-late = { $passed ->
-    [yes] hinter der Umkehrstelle: vor wie zurück Brücken nach { $until }: jede sondieren
+    [yes] hinter der Umkehrstelle: noch Brücken nach { $until }, jede sondieren
    *[no] zu spät aufgebrochen: nach { $until } noch auf Schneebrücken: jede sondieren, oder umkehren
+}
+clock-on-the-way-back = { $passed ->
+    [yes] hinter der Umkehrstelle: jetzt umkehren; vorwärts Brücken nach { $until }
+   *[no] zu spät aufgebrochen: jetzt umkehren; vorwärts Brücken nach { $until }
 }
 clock-arrival = am Ende um { $at }{ $belays }{ $others }
 clock-arrival-slower = ; eine langsamere Gruppe um { $at }

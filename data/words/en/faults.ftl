@@ -83,6 +83,7 @@ refused = { $why ->
     [not-found] there is no such file or folder
     [file] a file has this name
     [permission] you have no permission
+    [full] there is no room for it
    *[other] { $words }
  }
 file-stopped = reading stopped: { $words }
@@ -135,6 +136,7 @@ no-folder-for-outputs = { $why ->
 file-unwritable = cannot write { $name }: { refused }
     .hint = { $why ->
         [not-found] make its folder first, or write to one that is there
+        [full] make room on that disk, or write to another one
        *[other] write to a folder that is there and that you may write to
      }
 file-is-input = { $name } is an input and is never written over

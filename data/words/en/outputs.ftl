@@ -193,6 +193,10 @@ clock-on-the-way-late = { $passed ->
     [yes] past the turning place: on or back, bridges come after { $until }: probe each
    *[no] a late start: on snow bridges after { $until }: probe each, or turn back
 }
+clock-on-the-way-back = { $passed ->
+    [yes] past the turning place: turn back now; on, bridges come after { $until }
+   *[no] a late start: turn back now; on, bridges come after { $until }
+}
 clock-arrival = done at { $at }{ $belays }{ $others }
 clock-arrival-slower = ; a slower party at { $at }
 clock-arrival-without = ; without belays at { $at }

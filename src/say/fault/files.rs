@@ -166,6 +166,7 @@ fn refused(why: &Refused) -> PhraseArgs {
         Refused::File => ("file", ""),
         Refused::NotFound => ("not-found", ""),
         Refused::Permission => ("permission", ""),
+        Refused::Full => ("full", ""),
         Refused::Other(words) => ("other", words.as_str()),
     };
     vec![("why", Arg::Word(why)), ("words", name(words))]

@@ -7,14 +7,14 @@ use crate::{
     fault::{Fault, Item, place::Place},
     geometry::LonLat,
     ground::profile::Profile,
-    plan::{Plan, ZoneSummary, leg::Leg, verdict::Verdict},
+    plan::{ZoneSummary, leg::Leg, verdict::Verdict},
     say::{self, span::Said, voice::Voice},
     trip::route::Stage,
     write::{
         geojson::form::{mm, position, positions},
+        page::hours::{PanelHour, PanelPlace, hours, walk},
         parts::{
             change::{self, ChangePoint},
-            clock::on_the_way::{OnTheWay, on_the_way},
             look::{self, LookPoint},
             popup,
             row::{self, TeamRow},
@@ -179,30 +179,6 @@ impl<'a> PanelFault<'a> {
     }
 }
 
-/// What the hours ask of who stands in a stage before a place.
-#[derive(Serialize)]
-struct PanelHour {
-    stage: usize,
-    to_m: Option<f64>,
-    late: bool,
-    says: String,
-    /// When whoever goes on has left the last bridges.
-    on: Option<String>,
-}
-
-fn hours(plan: &Plan, voice: Voice) -> Vec<PanelHour> {
-    let clock = plan.clock.iter();
-    let asked = clock.flat_map(|all| on_the_way(all, voice));
-    let hour = |asked: OnTheWay| PanelHour {
-        stage: asked.stage,
-        to_m: asked.to_m.map(mm),
-        late: asked.late,
-        says: markup(&asked.says),
-        on: asked.on.map(|on| on.to_string()),
-    };
-    asked.map(hour).collect()
-}
-
 #[derive(Serialize)]
 struct PanelLeg {
     leg: usize,
@@ -215,7 +191,7 @@ struct PanelLeg {
     title: String,
     told: String,
     act: String,
-    walk: Vec<(f64, String, Option<String>)>,
+    walk: Vec<PanelPlace>,
     pieces: Vec<Piece>,
     figures: Vec<LegFigure>,
 }
@@ -265,14 +241,7 @@ impl PanelLeg {
             act: popup::leg_act(leg, voice)
                 .map(|act| markup(&act))
                 .unwrap_or_default(),
-            walk: leg
-                .walk
-                .iter()
-                .map(|place| {
-                    let back = place.back_off_bridges.map(|back| back.to_string());
-                    (mm(place.at_m), place.left.to_string(), back)
-                })
-                .collect(),
+            walk: walk(leg, sheet.plan),
             pieces: pieces.map(piece).collect(),
             figures: leg
                 .teams

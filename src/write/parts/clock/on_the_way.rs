@@ -16,6 +16,8 @@ pub(crate) struct OnTheWay {
     /// Whether the start is too late already.
     pub(crate) late: bool,
     pub(crate) says: Said,
+    /// What is said instead where whoever turns back at once is off the bridges in time.
+    pub(crate) turns: Option<Said>,
     /// When whoever goes on has left the last bridges, as planned.
     pub(crate) on: Option<Clock>,
 }
@@ -26,18 +28,19 @@ pub(crate) struct OnTheWay {
 pub(crate) fn on_the_way(clock: &PlanClock, voice: Voice) -> Vec<OnTheWay> {
     let of_stage = |clock: &StageClock| {
         let late = clock.is_late();
-        let line = |(to_m, says): (Option<f64>, Said)| OnTheWay {
+        let line = |(to_m, says): (Option<f64>, Said), turns: Option<Said>| OnTheWay {
             stage: clock.stage,
             to_m,
             late,
             says: says.capital(),
+            turns: turns.map(Said::capital),
             on: clock.as_planned.bridges_left,
         };
         let beyond = late.then(|| beyond_the_turn(clock, voice)).flatten();
-        let told = turns_on_the_way(clock, late, voice)
-            .into_iter()
-            .chain(beyond);
-        told.map(line).collect::<Vec<_>>()
+        let turns = turns_on_the_way(clock, late, voice).into_iter();
+        let told = turns.map(|turn| line(turn, None));
+        told.chain(beyond.map(|(says, turns)| line((None, says), Some(turns))))
+            .collect::<Vec<_>>()
     };
     clock.stages().flat_map(of_stage).collect()
 }
@@ -75,10 +78,12 @@ fn turns_on_the_way(clock: &StageClock, late: bool, voice: Voice) -> Vec<(Option
     never.into_iter().collect()
 }
 
-fn beyond_the_turn(clock: &StageClock, voice: Voice) -> Option<(Option<f64>, Said)> {
+/// Past the turning place: that bridges come late on and back, and what is to be done where it is not too late to go back.
+fn beyond_the_turn(clock: &StageClock, voice: Voice) -> Option<(Said, Said)> {
     let args = [
         ("until", hour(clock.bridges_until?, voice)),
         ("passed", Arg::yes(clock.as_planned.turn_round.is_some())),
     ];
-    Some((None, voice.say("clock-on-the-way-late", &args)))
+    let turns = voice.say("clock-on-the-way-back", &args);
+    Some((voice.say("clock-on-the-way-late", &args), turns))
 }
