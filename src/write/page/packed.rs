@@ -1,11 +1,11 @@
 //! What every page holds, as `.ci/page` packed it last: it writes this file. The names end in a hash of the sources.
 
 /// The names of what was packed.
-pub(super) const NAMES: &str = "core-ae1c2b2ce6ee page-3c222c9d1ff4";
+pub(super) const NAMES: &str = "core-92ad8c6958a5 page-852c1e602dda";
 /// The program as WebAssembly, in xz.
-pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-ae1c2b2ce6ee.wasm.xz");
+pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-92ad8c6958a5.wasm.xz");
 /// What draws and replans.
-pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-3c222c9d1ff4.js");
+pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-852c1e602dda.js");
 /// What it looks like, beside the report.
 pub(super) const STYLE: &str = include_str!("../../page/page.css");
 /// What it begins with, without words.
