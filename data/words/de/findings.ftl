@@ -268,7 +268,7 @@ knots-doubtful = für Bremsknoten liegt vielleicht zu wenig Schnee in { $zones }
 fewer-knots-than-a-layout = { $tied ->
     [one] nur 1 Bremsknoten
    *[other] nur { $tied } Bremsknoten
-} je Satz, wo { $layout } dazugehören: jeder hält seinen Abschnitt und nicht mehr
+} je Satz, wo { $layout } dazugehören: jeder hält seinen Teil und nicht mehr
     .hint = den ganzen Satz knüpfen, mit mehr Abstand gehen, oder eine dritte Person
     .short = { $tied ->
         [one] nur 1 Bremsknoten
@@ -291,8 +291,8 @@ pair-without-knots = eine Person allein muss halten, ohne Bremsknoten: { $why }
     .short = eine allein muss halten, ohne Bremsknoten: { $why }
 
 cut-off-by-route-end = { $end ->
-    [begin] die Route beginnt auf dem Eis: der Abschnitt ist dort abgeschnitten
-   *[end] die Route endet auf dem Eis: der Abschnitt ist dort abgeschnitten
+    [begin] die Route beginnt auf dem Eis: der Teil ist dort abgeschnitten
+   *[end] die Route endet auf dem Eis: der Teil ist dort abgeschnitten
 }
     .short = { $end ->
         [begin] die Route beginnt auf dem Eis
@@ -395,7 +395,7 @@ dark-on-the-rope = { $rises ->
         [yes] dunkel ab { $from }, und am Tag danach keine Sonne
        *[no] den ganzen Tag keine Sonne
     }
-} bei ebenem Horizont (Reda and Andreas 2004): { $time } der Abschnitte am Seil wie geplant
+} bei ebenem Horizont (Reda and Andreas 2004): { $time } der Teile am Seil wie geplant
 
 sun-in-utc = ein Tag ist angegeben und kein `utc_offset`: Auf- und Untergang der Sonne stehen in UTC
     .hint = `utc_offset = "+02:00"` angeben, wie die Uhren der Tour gehen
@@ -519,14 +519,14 @@ convex-place = { $at } (darunter { $steeper } steiler)
 
 ## Wohin ein Befund gehört
 
-place-leg = Abschnitt { $leg }
-place-leg-of-team = Abschnitt { $leg } ({ $count ->
+place-leg = Teil { $leg }
+place-leg-of-team = Teil { $leg } ({ $count ->
     [one] Seilschaft { $teams }
    *[other] Seilschaften { $teams }
 })
 place-legs = { $count ->
-    [1] Abschnitt { $legs }
-   *[other] Abschnitte { $legs }
+    [1] Teil { $legs }
+   *[other] Teile { $legs }
 }
 place-more = { $named } und { $more } mehr
 place-stage = Etappe { $stage }

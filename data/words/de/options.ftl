@@ -62,14 +62,14 @@ options-changes = { $count ->
 
 way-number = Variante { $way }
 way-team = { $who }: { $spacing } Abstand{ $varies ->
-    [yes] {" "}(je nach Abschnitt)
+    [yes] {" "}(je nach Teil)
    *[no] {""}
- } an { $rope } Seil; am meisten braucht Abschnitt { $leg }, { $needed }
+ } an { $rope } Seil; am meisten braucht Teil { $leg }, { $needed }
 way-without = { $who }: { $spacing } Abstand{ $varies ->
-    [yes] {" "}(je nach Abschnitt)
+    [yes] {" "}(je nach Teil)
    *[no] {""}
- }; am meisten braucht Abschnitt { $leg }, { $needed } Seil, und keines ist übrig
-way-unroped = { $who }: kein Abschnitt verlangt das Seil
+ }; am meisten braucht Teil { $leg }, { $needed } Seil, und keines ist übrig
+way-unroped = { $who }: kein Teil verlangt das Seil
 way-left = So viele halten einen Sturz mindestens
 way-help = Zweite Seilschaft zur Hilfe
 way-coil = Größter Bedarf an Restseil

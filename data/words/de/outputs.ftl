@@ -38,19 +38,19 @@ word-spans = { $spans }{ $more ->
     [0] { "" }
    *[other] {" "}und { $more } mehr
 }, { $length }
-word-on-leg = Abschnitt { $leg } bei { $where }
+word-on-leg = Teil { $leg } bei { $where }
 word-on-legs = { $verdict }: { $places }
 
-## Ein Abschnitt und eine Zone in Sätzen
+## Ein Teil und eine Zone in Sätzen
 
-leg-title = Abschnitt { $leg }: { $how }, { $verdict }
-leg-title-unroped = Abschnitt { $leg }: { $verdict }
+leg-title = Teil { $leg }: { $how }, { $verdict }
+leg-title-unroped = Teil { $leg }: { $verdict }
 and = { " und " }
 leg-title-gap = { $kind ->
     [none] Spalten unbekannt
    *[other] Spalten { width-told }
 }
-leg-line = Abschnitt { $leg }: { $span }, { $length }.
+leg-line = Teil { $leg }: { $span }, { $length }.
 leg-gap = { $kind ->
     [none] Spaltenbreiten unbekannt
     [askew] Spalten bis { width-told }, { $along } längs der Linie
@@ -106,10 +106,10 @@ change-onto-ice = aufs Eis, ohne Seil, so vorgegeben
 change-title = { $letter }. { $what }
 halt-title = Halt, { $minutes }
 halt-title-named = Halt „{ $name }“, { $minutes }
-change-end = Ende von Abschnitt { $leg }, sobald die letzte Person hier ist.
-change-end-by-word = Ende von Abschnitt { $leg }, auf Eis: das Seil kommt ab, weil es so vorgegeben ist, nicht weil das Eis endet.
-change-end-on-ice = Ende von Abschnitt { $leg }, auf Eis: was danach kommt, ist nicht geplant.
-change-begin-on-ice = Ab hier liegt Abschnitt { $leg } auf Eis, ohne Seil, weil es so vorgegeben ist.
+change-end = Ende von Teil { $leg }, sobald die letzte Person hier ist.
+change-end-by-word = Ende von Teil { $leg }, auf Eis: das Seil kommt ab, weil es so vorgegeben ist, nicht weil das Eis endet.
+change-end-on-ice = Ende von Teil { $leg }, auf Eis: was danach kommt, ist nicht geplant.
+change-begin-on-ice = Ab hier liegt Teil { $leg } auf Eis, ohne Seil, weil es so vorgegeben ist.
 change-at = { $stages ->
     [1] { $what } bei { $at }
    *[other] { $what } auf Etappe { $stage }, { $at }
@@ -156,16 +156,16 @@ clock-belays = { $belays ->
 }
 clock-latest-start-slower = ; eine langsamere Gruppe { $at }
 clock-latest-start-slower-none = ; für eine langsamere Gruppe keiner
-clock-at-until = um { $until } ist die Gruppe bei { $place }, auf Abschnitt { $leg }{ $others }
-clock-at-until-slower = ; eine langsamere Gruppe bei { $place }, auf Abschnitt { $leg }
+clock-at-until = um { $until } ist die Gruppe bei { $place }, auf Teil { $leg }{ $others }
+clock-at-until-slower = ; eine langsamere Gruppe bei { $place }, auf Teil { $leg }
 clock-turn = { $kind ->
     [of] die Umkehr bei { $place } bis { $at }{ $belays } verlassen, um bis { $by } am Ende zu sein
-   *[off] letzte Umkehrstelle: { $place }, Abschnitt { $leg }, bis { $at }{ $belays }; der Rückweg auf der Linie endet dann um { $by }
+   *[off] letzte Umkehrstelle: { $place }, Teil { $leg }, bis { $at }{ $belays }; der Rückweg auf der Linie endet dann um { $by }
 }{ $over }{ $others }
 clock-turn-over = , auf Schneebrücken bis { $left }
 clock-turn-bridges = { $kind ->
     [of] die Umkehr bei { $place } bis { $at }{ $belays } verlassen, um bis { $until } von allen Schneebrücken des Rückwegs zu sein
-   *[off] letzte Umkehrstelle: { $place }, Abschnitt { $leg }, bis { $at }{ $belays }, dann bis { $until } von allen Schneebrücken herunter
+   *[off] letzte Umkehrstelle: { $place }, Teil { $leg }, bis { $at }{ $belays }, dann bis { $until } von allen Schneebrücken herunter
 }{ $others }
 clock-turn-never = { $kind ->
     [of] so früh die Umkehr bei { $place } auch verlassen wird, der Rückweg liegt nach { $until } auf Schneebrücken
@@ -300,26 +300,26 @@ block-not-loop = eine Lose Rolle für { $who }
 block-not-two = zwei gleichzeitig in einer Spalte
 block-legs = { $legs }: { $text }
 
-## Wie viele Abschnitte, und was über das Ganze gefunden ist
+## Wie viele Teile, und was über das Ganze gefunden ist
 
 first-stop = Stopp: { $legs }
 first-outside = außerhalb der Grenzen: { $legs }
 first-look = prüfen: { $legs }
-first-whole = kein Abschnitt stoppt; das Ganze prüfen
+first-whole = kein Teil stoppt; das Ganze prüfen
 first-none = keine Etappe mit Stopp, keine verlangt eine Entscheidung
 count-stop = { $count ->
-    [one] 1 Abschnitt mit Stopp
-   *[other] { $count } Abschnitte mit Stopp
+    [one] 1 Teil mit Stopp
+   *[other] { $count } Teile mit Stopp
 }
 count-outside = { $count ->
-    [one] 1 Abschnitt außerhalb der Grenzen
-   *[other] { $count } Abschnitte außerhalb der Grenzen
+    [one] 1 Teil außerhalb der Grenzen
+   *[other] { $count } Teile außerhalb der Grenzen
 }
 count-look = { $count ->
-    [one] 1 Abschnitt zu prüfen
-   *[other] { $count } Abschnitte zu prüfen
+    [one] 1 Teil zu prüfen
+   *[other] { $count } Teile zu prüfen
 }
-count-none = kein Abschnitt stoppt, ist außerhalb der Grenzen oder zu prüfen
+count-none = kein Teil stoppt, ist außerhalb der Grenzen oder zu prüfen
 count-whole = { $count ->
     [one] 1 Punkt zum Ganzen zu prüfen
    *[other] { $count } Punkte zum Ganzen zu prüfen
@@ -331,7 +331,7 @@ route = Route
 title = { $name }: { $length }, auf { $up }, ab { $down } ({ turns-not-counted })
 turns-not-counted = Gegenanstiege unter { $threshold } nicht gezählt
 title-without-heights = { $name }: { $length }
-count-below = { $count }, unter den Abschnitten
+count-below = { $count }, unter den Teilen
 folded = { $teams ->
     [1] { $setup }; Seil { $needed } { $unit }
    *[other] Seilschaft { $team }: { $setup }; Seil { $needed } { $unit }
@@ -344,15 +344,15 @@ folded-at-hand = { $teams ->
 ## Eine Nachricht: wird in ASCII geschrieben, aus ä wird ae
 
 message-head = { $name }: { $length }, { $legs ->
-    [one] 1 Abschnitt
-   *[other] { $legs } Abschnitte
+    [one] 1 Teil
+   *[other] { $legs } Teile
 }; { $words }
 message-carry = Mitnehmen: { $ropes }
 message-carry-short = { $rope } ({ $short })
-message-no-rope = Kein Abschnitt wird am Seil gegangen.
+message-no-rope = Kein Teil wird am Seil gegangen.
 message-inside = Innerhalb der Grenzen sind Abstand und Seil; ob ein Sturz gehalten wird, ist eine andere Frage.
 message-read = Nur für seine Annahmen gerechnet; was vor Ort zu sehen ist, geht vor.
-message-leg = Abschnitt { $leg } { $span } { $roped ->
+message-leg = Teil { $leg } { $span } { $roped ->
     [yes] SEIL, { $verdict }
     [no] ohne Seil, { $verdict }
    *[plain] ohne Seil
@@ -494,8 +494,8 @@ title-zones-met = Zonen am Weg
 title-carry = Mitnehmen
 title-fewer-changes = Weniger Wechsel
 title-set-ups = Seileinteilungen
-carry-none = kein Abschnitt wird am Seil gegangen
-column-leg = Nr.
+carry-none = kein Teil wird am Seil gegangen
+column-leg = Teil
 column-unit = { $unit }
 column-height = Höhe
 column-zones = Zonen
@@ -531,10 +531,10 @@ page-end = { $stages ->
     [1] Ende
    *[other] Ende der Etappe
 }
-page-legend = Eine Zeile steht, wo ihr Abschnitt beginnt: dort anseilen, ohne Seil ausbinden. Seil: nötig/dabei.
+page-legend = Eine Zeile steht, wo ihr Teil beginnt: dort anseilen, ohne Seil ausbinden. Seil: nötig/dabei.
 page-why = { $word } = { $means }
 page-zones = Zonen: { $zones }
-page-zones-of = Abschnitt { $leg }: { $zones }
+page-zones-of = Teil { $leg }: { $zones }
 page-apart = { $apart } { $why }
 page-folded = { $teams ->
     [1] { "" }
@@ -588,7 +588,7 @@ column-apart = { $unit } Abstand
 ## Karten und Geräte: ein Name auf einem Gerät ist reines ASCII, höchstens sechs Buchstaben und eine Zahl
 
 folder-zones = Zonen
-folder-legs = Abschnitte
+folder-legs = Teile
 folder-changes = Wechsel
 folder-looks = Hinsehen
 folder-halts = Halte
@@ -616,7 +616,7 @@ look-title = { $level ->
 look-place = { $level ->
     [stop] Stopp
    *[look] Hinsehen
-}, Abschnitt { $leg }{ $named ->
+}, Teil { $leg }{ $named ->
     [yes] { "" }
    *[no] {" "}bei { $at }
 }: { $says }.

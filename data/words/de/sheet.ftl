@@ -19,14 +19,14 @@ sheet-people = { $people ->
 }
 sheet-only-to-look-at = { $says } (nirgends Stopp)
 sheet-inside = nirgends Stopp, nirgends ist zu entscheiden: Abstand und Seil liegen innerhalb der Planungsgrenzen; ob ein Sturz gehalten wird, ist eine andere Frage
-sheet-unroped = kein Abschnitt wird am Seil gegangen
+sheet-unroped = kein Teil wird am Seil gegangen
 sheet-next = Zuerst anseilen: { $place }; { $setup }
 sheet-foot = Gerechnet von { $program } für die Annahmen des Plans. Was vor Ort zu sehen ist, geht vor.
 
-## Die Abschnitte
+## Die Teile
 
-sheet-legs = Die Abschnitte
-sheet-legs-caption = Eine Zeile steht, wo ihr Abschnitt beginnt: anseilen für einen Abschnitt am Seil, Seil ab für den nächsten ohne. Spalte: quer, in Klammern längs. Seil: nötig/dabei. UTM auf WGS 84.{ $late ->
+sheet-legs = Die Teile
+sheet-legs-caption = Eine Zeile steht, wo ihr Teil beginnt: anseilen für einen Teil am Seil, Seil ab für den nächsten ohne. Spalte: quer, in Klammern längs. Seil: nötig/dabei. UTM auf WGS 84.{ $late ->
     [yes] {" "}Zweite Uhr: beim spätesten Aufbruch.
    *[no] { "" }
 } Innerhalb der Grenzen sind Abstand und Seil; ob ein Sturz gehalten wird, ist eine andere Frage.
@@ -143,11 +143,11 @@ sheet-not = So angeseilt nicht abgedeckt: { $what }
 
 annex-title = Alles, was dahinter steht
 annex-unfold = Alles aufklappen; was aufgeklappt ist, wird gedruckt
-annex-map = wo die Abschnitte, Zonen und Wechsel liegen
-annex-profile = Höhen, Abschnitte und Zonen am Weg
+annex-map = wo die Teile, Zonen und Wechsel liegen
+annex-profile = Höhen, Teile und Zonen am Weg
 annex-figures-title = Der Tag in Zahlen
-annex-figures = { $legs } Abschnitte nach ihren Wörtern, die Stunden, woher die Höhen sind
-annex-legs = { $legs } Abschnitte mit Längen, Anstiegen, Zeiten und Zonen
+annex-figures = { $legs } Teile nach ihren Wörtern, die Stunden, woher die Höhen sind
+annex-legs = { $legs } Teile mit Längen, Anstiegen, Zeiten und Zonen
 annex-carry = { $ropes ->
     [one] 1 Seil
    *[other] { $ropes } Seile
