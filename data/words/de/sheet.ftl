@@ -133,7 +133,7 @@ sheet-apart = Abstand
 sheet-knots = Knoten
 sheet-coil = Restseil, mindestens
 sheet-rope = Seil (✕ zu kurz)
-sheet-over = gleichzeitig darüber
+sheet-over = zugleich darüber
 sheet-closer = oder Abstand
 sheet-closer-means = Oder Abstand: das Seil ist für das Gelehrte zu kurz und reicht, wenn so weit auseinander angeseilt wird.
 
