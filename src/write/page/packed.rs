@@ -1,9 +1,9 @@
 //! What every page holds, as `.ci/page` packed it last: it writes this file. The names end in a hash of the sources.
 
 /// The names of what was packed.
-pub(super) const NAMES: &str = "core-92ad8c6958a5 page-852c1e602dda";
+pub(super) const NAMES: &str = "core-c1327d9f05d0 page-852c1e602dda";
 /// The program as WebAssembly, in xz.
-pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-92ad8c6958a5.wasm.xz");
+pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-c1327d9f05d0.wasm.xz");
 /// What draws and replans.
 pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-852c1e602dda.js");
 /// What it looks like, beside the report.
