@@ -21,6 +21,7 @@ use crate::{
     source,
 };
 use beside::{Beside, folder_of, show_in, show_in_new};
+use together::together;
 
 /// Where files may be written.
 #[derive(Debug)]
@@ -128,7 +129,7 @@ impl Saver {
         let made = Beside::written(folder_of(&real), write)?;
         made.allow_as(&real)?;
         match self.force {
-            true => made.replace(&real),
+            true => together(|| made.replace(&real)),
             false => made.show(&real),
         }
     }
@@ -155,10 +156,10 @@ impl Saver {
                 file.map_err(|fault| unwritable(&folder.join(name), source::refused(&fault)))?,
             ));
         }
-        let shown = match is_new {
+        let shown = together(|| match is_new {
             true => show_in_new(folder, made),
             false => show_in(folder, made, self.force),
-        };
+        });
         shown.map_err(|fault| unwritable(folder, source::refused(&fault)))
     }
 }

@@ -55,8 +55,8 @@ export class GapHere {
     const quiet = (key: string) => make("p", { class: "app-quiet" }, words(key));
     this.field = here.length > 0 ? this.ofZones(here) : round && this.ofPlace(round);
     const names = here.map((zone) => make("p", {}, make("bdi", {}, zoneTitle(of, zone, words))));
-    const none = here.length > 0 ? quiet("draw-field-gap-type") : quiet(!place ? "draw-field-gap-where" : round ? "draw-field-no-zone-yet" : "draw-field-no-zone");
-    fill(this.element, ...names, none, this.field?.element ?? null);
+    const note = here.length > 0 ? quiet("draw-field-gap-type") : quiet(!place ? "draw-field-gap-where" : round ? "draw-field-no-zone-yet" : "draw-field-no-zone");
+    fill(this.element, ...names, note, this.field?.element ?? null);
   }
 
   private metres(get: () => string, set: (state: State, text: string) => State, keys: () => readonly (number | null)[]): Field {

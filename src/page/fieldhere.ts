@@ -33,35 +33,36 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const hour = plan.hours.find(({ stage, to_m }) => stage === place.stage && (to_m === null || place.at_m < to_m));
   const back = behindOf(plan, place);
   const bothWays = back !== null && bars(back.verdict) && (bars(leg.verdict) || ahead.some((one) => bars(one.verdict)));
+  const walked = walkedAt(leg, place);
   // Where no way is by the rope no hour helps.
-  const says = hour && !bothWays ? hourIn(hour, plan, leg, place, desk) : null;
+  const says = hour && !bothWays ? hourIn(hour, plan, leg, place, walked, desk) : null;
   const behind = wayBack(back, bothWays, desk);
   // Past the turning place it matters what turning back leads over.
   const past = hour?.late === true && hour.to_m === null;
-  if (hour && past && !bars(leg.verdict)) says?.append(onOrBack(hour, leg, place, desk));
   const late = says && hour?.late ? [says, ...(past || !leg.roped ? behind : [])] : bothWays ? behind : [];
   // Where nothing holds it matters more than what comes behind there.
-  const turnsNow = past && says !== null && walkedAt(leg, place)?.[2]?.[1] === true;
+  const turnsNow = past && says !== null && walked?.[2]?.[1] === true;
   const then = turnsNow ? [] : bars(leg.verdict) && !past && !bothWays && behind.length > 0 ? behind : next(leg, verdict, ahead, desk);
   const what = todo(leg, verdict, ahead, desk);
-  const barred = !bars(leg.verdict) && ahead[0] !== undefined && bars(ahead[0].verdict);
+  const barredAhead = !bars(leg.verdict) && ahead[0] !== undefined && bars(ahead[0].verdict);
   // Where nothing is to be done on the ice, the hour is what is to be done; but not before a place to which nobody is to go on.
-  const lines = isDue(leg, verdict, ahead) ? [line, ...what, ...late, ...then] : barred ? [line, ...then, ...late, ...what] : [line, ...late, ...what, ...then];
+  const lines = isDue(leg, verdict, ahead) ? [line, ...what, ...late, ...then] : barredAhead ? [line, ...then, ...late, ...what] : [line, ...late, ...what, ...then];
   return { lines, spare: hour?.late ? null : says, longer: [...behind.map((line) => line.cloneNode(true) as HTMLElement), ...comes, ...would, own, ...zones, ...(says && !hour?.late ? [says.cloneNode(true) as HTMLElement] : [])] };
 }
 
 /** What an hour asks of who stands in a leg; null where it asks nothing there. */
-function hourIn(hour: Hour, plan: Planned, leg: Leg, place: Place, desk: Desk): HTMLElement | null {
+function hourIn(hour: Hour, plan: Planned, leg: Leg, place: Place, walked: Walked | null, desk: Desk): HTMLElement | null {
   const ropesAhead = plan.legs.some((one) => one.stage === place.stage && one.roped && one.end_m > place.at_m);
   // Who has no more bridges before them is told of none.
   if (hour.to_m === null && !ropesAhead) return null;
   // Nor of a turning place who is not to go as far.
   const barred = bars(leg.verdict) && (hour.to_m === null || hour.to_m > leg.end_m);
-  const back = walkedAt(leg, place)?.[2];
-  // Past the turning place the hours of both ways stand behind it.
-  if (!barred && hour.turns !== null) return hourLine(back?.[1] ? { ...hour, says: hour.turns } : hour, hour.on && back ? null : plannedAt(leg, place), desk);
-  if (!barred) return hourLine(hour, plannedAt(leg, place), desk);
-  return hour.late ? make("p", { class: "app-hour app-late" }, desk.words("draw-field-turn-now")) : null;
+  if (barred) return hour.late ? make("p", { class: "app-hour app-late" }, desk.words("draw-field-turn-now")) : null;
+  const [, planned = null, back = null] = walked ?? [];
+  const bothKnown = hour.turns !== null && hour.on !== null && back !== null;
+  const line = hourLine(hour.turns !== null && back?.[1] ? { ...hour, says: hour.turns } : hour, bothKnown ? null : planned, desk);
+  if (hour.late && hour.to_m === null) line.append(onOrBack(hour, back, desk));
+  return line;
 }
 
 /** By when to turn back, and when the plan has the team there; a start that was too late stands out. */
@@ -77,13 +78,9 @@ function walkedAt({ walk }: Leg, { at_m }: Place): Walked | null {
   return walk.reduce<Walked | null>((a, b) => (a && away(a) <= away(b) ? a : b), null);
 }
 
-const plannedAt = (leg: Leg, place: Place): string | null => walkedAt(leg, place)?.[1] ?? null;
-
 /** When whoever goes on, and whoever turns back, is off the bridges: what to choose by past the turning place. */
-function onOrBack({ on }: Hour, leg: Leg, place: Place, { words }: Desk): string {
-  const back = walkedAt(leg, place)?.[2] ?? null;
-  return on && back ? `. ${words("draw-field-off")} ${on} ${words("draw-field-off-on")}, ${back[0]} ${words("draw-field-off-back")}` : "";
-}
+const onOrBack = ({ on }: Hour, back: Walked[2], { words }: Desk): string =>
+  on && back ? `. ${words("draw-field-off")} ${on} ${words("draw-field-off-on")}, ${back[0]} ${words("draw-field-off-back")}` : "";
 
 /** The figures of each rope team; what is class `app-extra` may be left out. */
 function setUp(leg: Leg, desk: Desk): HTMLElement {

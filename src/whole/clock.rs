@@ -99,20 +99,30 @@ fn belays(
     let legs = planned.iter().filter(|leg| leg.stage == number);
     let asked = legs.filter_map(|leg| Some((leg.leg, leg.belays.as_ref()?)));
     let asked: Vec<_> = asked.collect();
+    let start = walked.job.timetable.start.value;
+    // Nothing is worked backwards without a start.
+    let without = || match start {
+        Some(_) => backwards(&WalkedStage {
+            hours: &without_belays(walked),
+            ..*walked
+        }),
+        None => Backwards::default(),
+    };
+    (!asked.is_empty()).then(|| StageBelays {
+        belays: asked.iter().map(|(_, belays)| belays.belays).sum(),
+        minutes: asked.iter().map(|(_, belays)| belays.minutes).sum(),
+        legs: asked.iter().map(|(leg, _)| *leg).collect(),
+        without: without(),
+    })
+}
+
+fn without_belays(walked: &WalkedStage<'_>) -> Vec<Hours> {
     let hours = walked.legs.iter().zip(walked.hours);
     let without = hours.map(|(leg, hours)| match hours.belay_min > 0.0 {
         true => Hours::of(walked.job, leg, None),
         false => hours.clone(),
     });
-    (!asked.is_empty()).then(|| StageBelays {
-        belays: asked.iter().map(|(_, belays)| belays.belays).sum(),
-        minutes: asked.iter().map(|(_, belays)| belays.minutes).sum(),
-        legs: asked.iter().map(|(leg, _)| *leg).collect(),
-        without: backwards(&WalkedStage {
-            hours: &without.collect::<Vec<_>>(),
-            ..*walked
-        }),
-    })
+    without.collect()
 }
 
 /// The sun of the day of the start, or of the day after where it has set before the start.

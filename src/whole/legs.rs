@@ -81,10 +81,11 @@ impl Untimed {
 pub(crate) fn legs(settled: &Settled<'_>, found: Vec<Untimed>, hours: &[Hours]) -> Vec<Leg> {
     let stages = WalkedStage::all(settled.job, settled.legs, hours);
     let of_stage = stages.iter().flat_map(|stage| {
+        let start = settled.job.timetable.start.value;
+        let back = start.and_then(|start| Some((start, Rc::new(stage.off_bridges()?))));
         let of = StageHours {
             latest_start: stage.latest_start(),
-            start: settled.job.timetable.start.value,
-            back: stage.off_bridges().map(Rc::new),
+            back,
         };
         repeat_n(of, stage.legs.len())
     });
@@ -97,8 +98,8 @@ pub(crate) fn legs(settled: &Settled<'_>, found: Vec<Untimed>, hours: &[Hours]) 
 #[derive(Clone)]
 struct StageHours<'a> {
     latest_start: Option<Clock>,
-    start: Option<Clock>,
-    back: Option<Rc<OffBridges<'a>>>,
+    /// When it is started, and the ways back over its hidden gaps.
+    back: Option<(Clock, Rc<OffBridges<'a>>)>,
 }
 
 impl Settled<'_> {
@@ -283,11 +284,12 @@ fn walk(leg: &RopedLeg<'_>, hours: &Hours, of: &StageHours<'_>) -> Vec<WalkedPla
             leg: leg.number,
             at_m,
         };
-        let back_min = of.back.as_ref().and_then(|back| back.left_min(spot));
+        let back = of.back.as_ref();
         Some(WalkedPlace {
             at_m,
             left: hours.left_at(at_m)?,
-            back_off_bridges: of.start.zip(back_min).map(|(start, min)| start.after(min)),
+            back_off_bridges: back
+                .and_then(|(start, back)| Some(start.after(back.left_min(spot)?))),
         })
     });
     walked.collect()

@@ -145,10 +145,8 @@ clock-latest-start = { $late ->
     [yes] Aufbruch { $start } ist { $earlier } zu spät: { "" }
    *[no] { "" }
 }spätester Aufbruch { $at }{ $belays }{ $without }, um bis { $until } von allen Schneebrücken herunter zu sein{ $others }
-clock-latest-start-none = kein Aufbruch an diesem Tag ist früh genug{ $belays }, um bis { $until } von allen Schneebrücken herunter zu sein{ $without ->
-    [none] { "" }
-   *[other] ; ohne sie { $without-at }
-}
+clock-latest-start-none = kein Aufbruch an diesem Tag ist früh genug{ $belays }, um bis { $until } von allen Schneebrücken herunter zu sein{ $without }
+clock-latest-start-none-without = ; ohne sie { $at }
 clock-latest-start-without = , ohne sie { $at }
 clock-belays = { $belays ->
     [1] { " " }mit einer Sicherung auf { $legs } ({ $more })

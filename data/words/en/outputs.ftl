@@ -145,10 +145,8 @@ clock-latest-start = { $late ->
     [yes] start { $start } is { $earlier } too late: { "" }
    *[no] { "" }
 }latest start { $at }{ $belays }{ $without }, off all snow bridges by { $until }{ $others }
-clock-latest-start-none = no start of the day is early enough{ $belays } to be off snow bridges by { $until }{ $without ->
-    [none] { "" }
-   *[other] ; without them { $without-at }
-}
+clock-latest-start-none = no start of the day is early enough{ $belays } to be off snow bridges by { $until }{ $without }
+clock-latest-start-none-without = ; without them { $at }
 clock-latest-start-without = , { $at } without
 clock-belays = { $belays ->
     [1] { " " }with a belay on { $legs } ({ $more })

@@ -7,7 +7,6 @@ use std::{
     path::{Path, PathBuf},
 };
 
-use super::together::together;
 use tempfile::{Builder, TempPath};
 
 /// What hidden names begin with.
@@ -66,7 +65,7 @@ impl Beside {
 
     /// Lets it be seen in place of whatever has that name.
     pub(super) fn replace(self, path: &Path) -> io::Result<()> {
-        together(|| self.hide_at(path)?.persist(path).map_err(|kept| kept.error))
+        self.hide_at(path)?.persist(path).map_err(|kept| kept.error)
     }
 
     /// Gives it a hidden name beside a path.
@@ -85,10 +84,6 @@ impl Beside {
 
 /// Shows files together, in a folder that is made with them.
 pub(super) fn show_in_new(folder: &Path, files: Vec<(&str, Beside)>) -> io::Result<()> {
-    together(|| shown_in_new(folder, files))
-}
-
-fn shown_in_new(folder: &Path, files: Vec<(&str, Beside)>) -> io::Result<()> {
     let made = hidden(FOLDER).tempdir_in(folder_of(folder))?;
     for (name, file) in files {
         file.show(&made.path().join(name))?;
@@ -102,10 +97,6 @@ fn shown_in_new(folder: &Path, files: Vec<(&str, Beside)>) -> io::Result<()> {
 /// Shows files together in a folder that is there: all have a hidden name before the first is shown, so what is left is to
 /// rename them.
 pub(super) fn show_in(folder: &Path, files: Vec<(&str, Beside)>, replace: bool) -> io::Result<()> {
-    together(|| shown_in(folder, files, replace))
-}
-
-fn shown_in(folder: &Path, files: Vec<(&str, Beside)>, replace: bool) -> io::Result<()> {
     let hidden = files.into_iter().map(|(name, file)| {
         let path = folder.join(name);
         file.allow_as(&path)?;

@@ -135,21 +135,13 @@ fn latest_start(
     let until = ("until", hour(clock.bridges_until?, voice));
     let belays = belays(clock, HourKind::Start, voice);
     let asked = clock.belays.as_ref();
-    let without = asked.and_then(|asked| asked.without.latest_start);
-    let without = without.map(|start| voice.say("clock-latest-start-without", &[at(start)]));
-    let without = ("without", Arg::Said(without.unwrap_or_default()));
-    if clock.none_is_early() {
+    let without = |key: &str| {
         let start = asked.and_then(|asked| asked.without.latest_start);
-        let at = start.map(|start| hour(start, voice));
-        let args = [
-            until,
-            belays,
-            (
-                "without",
-                Arg::Word(if at.is_some() { "some" } else { "none" }),
-            ),
-            ("without-at", at.unwrap_or(Arg::Said(Said::default()))),
-        ];
+        let said = start.map(|start| voice.say(key, &[at(start)]));
+        ("without", Arg::Said(said.unwrap_or_default()))
+    };
+    if clock.none_is_early() {
+        let args = [until, belays, without("clock-latest-start-none-without")];
         return Some(voice.say("clock-latest-start-none", &args));
     }
     let slower = match slower.latest_start {
@@ -166,7 +158,7 @@ fn latest_start(
         ("start", Arg::Said(start)),
         until,
         belays,
-        without,
+        without("clock-latest-start-without"),
         beside([slower]),
     ];
     Some(voice.say("clock-latest-start", &args))
