@@ -3,8 +3,12 @@
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
 use crate::{
-    Planner, fault::Fault, ground::known::KnownLines, physics::hold_dynamic::Followed,
-    trip::job::Job,
+    Planner,
+    fault::Fault,
+    ground::known::KnownLines,
+    physics::hold_dynamic::Followed,
+    plan::{Plan, depth::Depth},
+    trip::job::{Brief, Job},
 };
 
 /// What was found out for earlier plans: falls that were followed, and the ground under the line of the last one.
@@ -60,6 +64,18 @@ impl<'j> Planner<'j> {
     /// Takes over the falls that were followed for others.
     pub(crate) fn recalling(&self, memory: &Memory) {
         self.known().slopes.followed = memory.followed().before();
+    }
+
+    /// Plans the legs for the same line with other choices, again and again.
+    pub(crate) fn beside(&self) -> impl Fn(Brief<'_>) -> Result<Plan, Vec<Fault>> {
+        let (lines, memory) = (self.ice.lines.clone(), Memory::default());
+        move |case| {
+            let planner = Planner::on(case, lines.clone())?;
+            planner.recalling(&memory);
+            let plan = planner.to(Depth::Legs);
+            planner.passing_on(&memory);
+            plan
+        }
     }
 
     /// Leaves what it found out to the planners after it.

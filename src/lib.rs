@@ -408,7 +408,7 @@ impl<'j> Planner<'j> {
     /// The party cannot go, or a terrain file is broken where it is read.
     pub fn options(&self) -> Result<Options, Vec<Fault>> {
         teams_of(self.case.party)?;
-        options::options(&self.case, &self.ice, &self.met, &self.memo).map_err(|fault| vec![fault])
+        options::options(&self.case, &self.ice, &self.met, &self.memo, self.beside())
     }
 }
 

@@ -3,6 +3,7 @@
 mod closer;
 mod front;
 mod lines;
+mod planned;
 mod ropes;
 mod splits;
 mod told;
@@ -19,9 +20,10 @@ use crate::{
     ground::met::{Met, Prepared},
     legs::memo::Memo,
     plan::{
-        SCHEMA_VERSION,
+        Plan, SCHEMA_VERSION,
+        change::Change,
         leg::Verdict,
-        options::{Change, Options, Remark, Way},
+        options::{Options, Remark, Way},
     },
     practice::Rules,
     rope::held::AskedSlopes,
@@ -33,7 +35,7 @@ use crate::{
 use closer::Split;
 use lines::{SplitTrip, TeamKind, TripLegs};
 
-/// Weighs every way and shows those that no other way beats in everything.
+/// Weighs every way and shows those that no other way beats in everything; those that somebody compares are planned.
 ///
 /// # Errors
 /// A terrain file is broken where it is read.
@@ -42,9 +44,11 @@ pub(crate) fn options(
     ice: &Prepared<'_>,
     own: &Met,
     memo: &Memo,
-) -> Result<Options, Fault> {
+    plan: impl Fn(Brief<'_>) -> Result<Plan, Vec<Fault>>,
+) -> Result<Options, Vec<Fault>> {
     let sets = variants::bases(job.rules);
-    let others = mets(job, ice, sets.iter().map(|(_, rules)| rules))?;
+    let others =
+        mets(job, ice, sets.iter().map(|(_, rules)| rules)).map_err(|fault| vec![fault])?;
     let asked = RefCell::default();
     let mut weighed = 0;
     let mut front = front::Front::default();
@@ -60,6 +64,7 @@ pub(crate) fn options(
     let mut ways = front.best_first();
     why::explain(&mut ways);
     told::tell(&mut ways, job);
+    planned::plan(&mut ways, job, plan)?;
     Ok(Options {
         schema_version: SCHEMA_VERSION,
         people: job.party.people.len(),

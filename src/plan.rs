@@ -6,6 +6,7 @@ use serde_json::{Map, Value};
 
 pub mod belay;
 mod both;
+pub mod change;
 pub mod clock;
 pub mod cure;
 pub mod depth;

@@ -39,10 +39,10 @@ impl Profile {
         Some(climb_by_turning_points(self.walked(stretch), threshold_m))
     }
 
-    /// The same as far as each height of the stretch; empty where no heights are known.
-    pub(crate) fn climbed(&self, stretch: Stretch, threshold_m: f64) -> Vec<Climbed> {
-        let heights: Vec<Sample> = self.walked(stretch).collect();
-        climbed_by_turning_points(&heights, threshold_m)
+    /// The same as far as places of the stretch, given in walking order; nothing up or down where no heights are known.
+    pub(crate) fn climbed(&self, stretch: Stretch, threshold_m: f64, places: &[f64]) -> Vec<Climb> {
+        let turning = turning_points(self.walked(stretch), threshold_m);
+        at_places(climbed(self.walked(stretch), &turning), places)
     }
 }
 
@@ -111,45 +111,62 @@ fn climb_by_turning_points(heights: impl Iterator<Item = Sample>, threshold_m: f
 }
 
 /// The same as far as each height: between turning points it goes on as far as the highest or lowest one yet.
-fn climbed_by_turning_points(heights: &[Sample], threshold_m: f64) -> Vec<Climbed> {
-    let turning = turning_points(heights.iter().copied(), threshold_m);
-    let mut climbed = Vec::with_capacity(heights.len());
-    let mut climb = Climb::default();
-    for (from, to) in turning.iter().zip(turning.iter().skip(1)) {
-        let run = heights.get(from.0..to.0).unwrap_or_default();
-        climbed.extend(along_run(climb, run, to.1));
-        climb.add(from.1, to.1);
-    }
-    let ended = turning.last().map_or(0, |last| last.0);
-    let rest = heights.iter().skip(ended);
-    climbed.extend(rest.map(|h| Climbed {
-        at_m: h.at_m,
-        climb,
-    }));
-    climbed
+fn climbed(
+    heights: impl Iterator<Item = Sample>,
+    turning: &[(usize, Sample)],
+) -> impl Iterator<Item = Climbed> {
+    let mut runs = turning.iter().zip(turning.iter().skip(1)).peekable();
+    let (mut climb, mut risen) = (Climb::default(), 0.0_f64);
+    heights.enumerate().map(move |(i, height)| {
+        while let Some((from, to)) = runs.next_if(|(_, to)| to.0 <= i) {
+            climb.add(from.1, to.1);
+            risen = 0.0;
+        }
+        let climb = match runs.peek() {
+            Some((from, to)) => along_run(climb, &mut risen, height, [from.1, to.1]),
+            None => climb,
+        };
+        Climbed {
+            at_m: height.at_m,
+            climb,
+        }
+    })
 }
 
-/// As far as each height of a run that ends at its highest or lowest one.
-fn along_run(before: Climb, run: &[Sample], to: Sample) -> impl Iterator<Item = Climbed> {
-    let from = run.first().copied().unwrap_or(to);
+/// As far as a height of a run that ends at its highest or lowest one, when a share of it was risen before.
+fn along_run(before: Climb, risen: &mut f64, height: Sample, [from, to]: [Sample; 2]) -> Climb {
     let mut after = before;
     after.add(from, to);
     let part = |of: f64, whole: f64| if whole == 0.0 { 0.0 } else { of / whole };
-    let mut risen: f64 = 0.0;
-    run.iter().map(move |h| {
-        let height_m = h.height_m - from.height_m;
-        risen = risen.max(part(height_m, to.height_m - from.height_m));
-        let walked = part(h.at_m - from.at_m, to.at_m - from.at_m);
-        let (climbed, way) = (before.toward(after, risen), before.toward(after, walked));
-        Climbed {
-            at_m: h.at_m,
-            climb: Climb {
-                rising_m: way.rising_m,
-                falling_m: way.falling_m,
-                ..climbed
-            },
+    let height_m = height.height_m - from.height_m;
+    *risen = risen.max(part(height_m, to.height_m - from.height_m));
+    let walked = part(height.at_m - from.at_m, to.at_m - from.at_m);
+    let (climbed, way) = (before.toward(after, *risen), before.toward(after, walked));
+    Climb {
+        rising_m: way.rising_m,
+        falling_m: way.falling_m,
+        ..climbed
+    }
+}
+
+/// Ups and downs as far as places, both in walking order; none before the first height.
+pub(crate) fn at_places(climbed: impl Iterator<Item = Climbed>, places: &[f64]) -> Vec<Climb> {
+    let mut ahead = climbed.peekable();
+    let mut before: Option<Climbed> = None;
+    let mut climb_at = |&at_m: &f64| {
+        while let Some(passed) = ahead.next_if(|climbed| climbed.at_m <= at_m) {
+            before = Some(passed);
         }
-    })
+        match (before, ahead.peek()) {
+            (Some(before), Some(next)) => {
+                let share = (at_m - before.at_m) / (next.at_m - before.at_m);
+                before.climb.toward(next.climb, share)
+            }
+            (Some(last), None) => last.climb,
+            (None, _) => Climb::default(),
+        }
+    };
+    places.iter().map(&mut climb_at).collect()
 }
 
 /// The heights at which it turns, with their index, the first and where the last run ends among them.

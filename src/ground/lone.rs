@@ -23,25 +23,31 @@ pub(super) struct Lone {
 
 impl Lone {
     /// The middle one of three heights in a row, each with its chainage, if it stands alone; the heights before and behind
-    /// these, where there are such.
+    /// these, where there are such, are asked for only of one that is lower or higher than both.
     pub(super) fn of(
         three: [(f64, f64); 3],
-        outer: [Option<(f64, f64)>; 2],
+        outer: impl FnOnce() -> [Option<(f64, f64)>; 2],
         within_m: f64,
     ) -> Option<Self> {
         let [(from_m, before_m), (at_m, here_m), (to_m, after_m)] = three;
         let (back_m, ahead_m) = (at_m - from_m, to_m - at_m);
         let is_near = |edge_m: f64| edge_m > 0.0 && edge_m <= within_m;
+        let (least_m, greatest_m) = (before_m.min(after_m), before_m.max(after_m));
+        let is_between = (least_m..=greatest_m).contains(&here_m);
+        if is_between || !is_near(back_m) || !is_near(ahead_m) {
+            return None;
+        }
         let flank = |far: Option<(f64, f64)>, (foot_at_m, foot_m): (f64, f64)| {
             let (far_at_m, far_m) = far.filter(|far| is_near((foot_at_m - far.0).abs()))?;
             Some(foot_m + (foot_m - far_m) / (foot_at_m - far_at_m) * (at_m - foot_at_m))
         };
-        let flanks = [flank(outer[0], three[0]), flank(outer[1], three[2])];
+        let [far_back, far_ahead] = outer();
+        let flanks = [flank(far_back, three[0]), flank(far_ahead, three[2])];
         let flanks = || flanks.into_iter().flatten();
-        let over_m = here_m - flanks().fold(before_m.max(after_m), f64::max);
-        let under_m = flanks().fold(before_m.min(after_m), f64::min) - here_m;
+        let over_m = here_m - flanks().fold(greatest_m, f64::max);
+        let under_m = flanks().fold(least_m, f64::min) - here_m;
         let out_m = over_m.max(under_m);
-        if !is_near(back_m) || !is_near(ahead_m) || out_m <= 0.0 {
+        if out_m <= 0.0 {
             return None;
         }
         let line_m = before_m + back_m / (back_m + ahead_m) * (after_m - before_m);
@@ -104,7 +110,7 @@ mod tests {
         let outer = |i: usize| places.get(i).copied();
         let all = threes.filter_map(|(i, t)| {
             let before = i.checked_sub(1).and_then(outer);
-            Lone::of([t[0], t[1], t[2]], [before, outer(i + 3)], within_m)
+            Lone::of([t[0], t[1], t[2]], || [before, outer(i + 3)], within_m)
         });
         all.map(|l| (l.at_m, l.raises_m(l.at_m))).collect()
     }

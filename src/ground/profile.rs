@@ -166,7 +166,7 @@ impl Profile {
             Some((sample.at_m, sample.height_m))
         };
         let back = |by: usize| i.checked_sub(by).and_then(place);
-        let outer = [back(2), place(i + 2)];
+        let outer = || [back(2), place(i + 2)];
         Lone::of(
             [back(1)?, place(i)?, place(i + 1)?],
             outer,

@@ -1,10 +1,7 @@
 //! The ways that no other way beats in everything. Of the changes to the rules only more of the same are worse:
 //! nobody but the leader knows whether a long sling or butterflies are easier to come by.
 
-use crate::plan::{
-    leg::Verdict,
-    options::{Change, Way},
-};
+use crate::plan::{change::Change, leg::Verdict, options::Way};
 
 /// What is weighed; of each, less is better.
 type Weighed = [f64; 7];

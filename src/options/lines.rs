@@ -11,8 +11,9 @@ use crate::{
     legs::{memo::Memo, sketch::Sketch, spacing},
     options::variants::Variant,
     plan::{
+        change::Change,
         leg::Verdict,
-        options::{Change, Way, WayTeam},
+        options::{Way, WayTeam},
     },
     practice::{Rule, Rules},
     rope::{

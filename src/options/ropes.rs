@@ -2,11 +2,7 @@
 
 use crate::{
     options::lines::WayDraft,
-    plan::{
-        leg::Verdict,
-        name::RopeName,
-        options::{Change, Way},
-    },
+    plan::{change::Change, leg::Verdict, name::RopeName, options::Way},
     practice::Rules,
     rope::{
         carried::RopeLoad,
@@ -153,5 +149,6 @@ fn way(hand: &Hand, draft: &WayDraft, given: &[Supply], verdict: Verdict, short_
         setup_changes: draft.setup_changes,
         best_in: Vec::new(),
         trip: None,
+        plan: None,
     }
 }

@@ -3,7 +3,10 @@
 use std::collections::BTreeMap;
 
 use crate::{
-    plan::options::{Change, Way, WayRope, WayTrip},
+    plan::{
+        change::Change,
+        options::{Way, WayRope, WayTrip},
+    },
     practice::Origin,
     rope::{otherwise, share},
     trip::{job::Brief, rope::Rope},

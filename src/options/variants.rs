@@ -1,7 +1,7 @@
 //! What may be done otherwise to make a rope fit: butterflies, a tighter layout, a long sling, another practice set.
 
 use crate::{
-    plan::options::Change,
+    plan::change::Change,
     practice::Rules,
     rope::otherwise::{self, Otherwise},
 };

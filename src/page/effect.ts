@@ -2,7 +2,7 @@
 
 import { figuresOf, legBefore } from "./changes";
 import type { Desk, Part } from "./desk";
-import { fill, make, report, scrolled } from "./dom";
+import { fill, make, report } from "./dom";
 import type { Leg, Panel, Planned } from "./door";
 import { placeSaid } from "./fieldwhere";
 import type { State } from "./model";
@@ -23,8 +23,6 @@ export class Effect implements Part {
   private had = false;
   /** The last plan of what was not entered on the ice. */
   private given: Planned | null = null;
-  /** What is said is as wide as its words. */
-  private readonly wide = new ResizeObserver(() => scrolled(this.line));
 
   constructor(private readonly desk: Desk) {
     this.line = report(desk.words("draw-effect"), { class: "app-effect", hidden: true });
@@ -45,9 +43,7 @@ export class Effect implements Part {
     // What is said already is not said again.
     if (next.outerHTML === this.line.innerHTML) return;
     fill(this.line, next);
-    this.line.scrollLeft = 0;
-    this.wide.disconnect();
-    this.wide.observe(next);
+    this.line.scrollTop = 0;
   }
 
   private said(plan: Planned, before: Planned, onIce: boolean): (Node | string)[] {
@@ -56,7 +52,7 @@ export class Effect implements Part {
     const { words: say } = this.desk;
     // What the step before made worse is not as before for who stands there.
     const since = onIce && this.given ? this.turned(plan, this.given) : [];
-    if (since.length > 0) return [`${say("draw-effect-ice")} `, ...since.flatMap((word) => [word, " "]), this.others(plan, before, "draw-effect-figures-too")];
+    if (since.length > 0) return [`${say("draw-effect-ice")} `, ...since.flatMap((word) => [word, " "])];
     const asBefore = onIce && !this.given ? "draw-effect-figures-too" : "draw-effect-figures";
     return [this.others(plan, before, asBefore) || say("draw-effect-none")];
   }
@@ -67,7 +63,12 @@ export class Effect implements Part {
     const kept = new Set(known.map(({ was }) => was));
     const gone = before.legs.filter((leg) => leg.roped && !kept.has(leg));
     const other = known.filter(({ leg, was }) => was?.verdict !== leg.verdict && (was || leg.roped)).sort((a, b) => Number(isHere(b.leg)) - Number(isHere(a.leg)));
-    return [...other.map(({ leg, was }) => this.turn(leg, was)), ...gone.map((leg) => make("del", {}, this.word(leg)))];
+    const alike = new Map<string, Known[]>();
+    for (const one of other) {
+      const sign = `${one.was?.verdict} ${one.leg.verdict}`;
+      alike.set(sign, [...(alike.get(sign) ?? []), one]);
+    }
+    return [...[...alike.values()].map((legs) => this.turn(legs)), ...gone.map((leg) => make("del", {}, this.word([leg])))];
   }
 
   /** The legs with other figures, and those of which something else is told. */
@@ -80,14 +81,16 @@ export class Effect implements Part {
     return [...named(figuresSay, figures), ...named("draw-effect-told", told)].join(" · ");
   }
 
-  private turn(leg: Leg, was: Leg | null): HTMLElement {
-    const now = make("ins", {}, badge(leg.verdict, this.desk));
-    if (!was) return make("span", {}, make("ins", {}, this.word(leg)));
-    return make("span", {}, `${this.desk.words("draw-leg")} ${leg.leg}: `, make("del", {}, badge(was.verdict, this.desk)), " ", now);
+  /** Legs that all had one word and all have another one now. */
+  private turn(legs: readonly Known[]): HTMLElement {
+    const [was, now] = [legs[0]?.was?.verdict, legs.map(({ leg }) => leg)];
+    return was === undefined ? make("span", {}, make("ins", {}, this.word(now))) : this.word(now, make("del", {}, badge(was, this.desk)), " ");
   }
 
-  private word(leg: Leg): HTMLElement {
-    return make("span", {}, `${this.desk.words("draw-leg")} ${leg.leg}: `, badge(leg.verdict, this.desk));
+  private word(legs: readonly Leg[], ...before: (Node | string)[]): HTMLElement {
+    const [verdict] = legs.map((leg) => leg.verdict);
+    const now = verdict === undefined ? [] : [badge(verdict, this.desk)];
+    return make("span", {}, `${this.desk.words("draw-leg")} ${legs.map(({ leg }) => leg).join(", ")}: `, ...before, ...(before.length > 0 ? [make("ins", {}, ...now)] : now));
   }
 }
 

@@ -27,7 +27,7 @@ export class WayBack {
     this.all.hidden = others.length === 0;
     this.element.classList.toggle("app-several", others.length > 0);
     if (!last) return fill(this.last);
-    const said = since(last.without, last.now, this.desk, door);
+    const said = since(last.without, last.now, this.desk, door, true);
     const { words } = this.desk;
     // Who came back in is no change from what was given, but an act all the same.
     fill(this.last, make("span", {}, `${words("draw-field-back")}: `, make("bdi", {}, said.join(" · ") || words(last.act.did))));

@@ -17,9 +17,10 @@ function missing<Of>(from: readonly Of[], there: readonly Of[], sign: (one: Of) 
   });
 }
 
-/** The changes from one state to another. */
-export function since(before: State, now: State, desk: Desk, door: TripDoor | null): string[] {
-  return [...folk(before, now, desk), ...lost(before, now, desk), ...gaps(before, now, desk), ...snow(before, now, door), ...way(before, now, desk, door)];
+/** The changes from one state to another; `brief` where there is no room for all that a way does otherwise. */
+export function since(before: State, now: State, desk: Desk, door: TripDoor | null, brief = false): string[] {
+  const other = way(before, now, desk, door);
+  return [...folk(before, now, desk), ...lost(before, now, desk), ...gaps(before, now, desk), ...snow(before, now, door), ...(brief && other.length > 0 ? [desk.words("draw-did-way")] : other)];
 }
 
 function folk(before: State, now: State, { words }: Desk): string[] {

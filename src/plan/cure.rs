@@ -4,15 +4,15 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::plan::{
+    change::Change,
     name::{PersonName, RopeName},
-    options::Change,
     verdict::Verdict,
 };
 
 /// What makes a rope at hand long enough for a leg for which it is too short as planned, keeping every spacing that gaps ask for.
 ///
 /// ```
-/// use schrund::plan::{fact::Fact, options::Change};
+/// use schrund::plan::{change::Change, fact::Fact};
 ///
 /// let mut job = schrund::example::job()?;
 /// job.ropes[0].length_m = 42.0; // 43.5 m are needed

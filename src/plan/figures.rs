@@ -15,6 +15,12 @@ use crate::practice::{Rule, Rules};
 pub struct PlanFigures {
     /// How many times as long a slower party takes.
     pub slower_factor: f64,
+    /// A belay is counted for so many metres of hidden gaps where something asks for belays over them.
+    pub belay_every_m: f64,
+    /// And for so many metres of ground that is too steep.
+    pub belay_pitch_m: f64,
+    /// Minutes that one takes, and for everybody on the rope.
+    pub belay_min: [f64; 2],
     /// Steepness from which the avalanche bulletin decides, degrees.
     pub avalanche_deg: f64,
     /// Over what length slopes along the line are taken, metres.
@@ -29,6 +35,9 @@ impl PlanFigures {
     pub(crate) fn of(rules: &Rules) -> Self {
         Self {
             slower_factor: rules[Rule::SlowerFactor],
+            belay_every_m: rules[Rule::BelayEveryM],
+            belay_pitch_m: rules[Rule::BelayPitchM],
+            belay_min: [Rule::BelayMin, Rule::BelayEachMin].map(|rule| rules[rule]),
             avalanche_deg: rules[Rule::AvalancheDeg],
             steep_over_m: rules[Rule::SteepOverM],
             lone_height_m: rules[Rule::LoneHeightM],

@@ -6,7 +6,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::{
-    plan::{name::RopeName, verdict::Verdict},
+    plan::{change::Change, clock::PlanClock, finding::Finding, verdict::Verdict},
     trip::party::Called,
 };
 
@@ -85,6 +85,62 @@ pub struct Way {
     /// What a trip file says to plan it; absent where it rests on a practice set that none can name.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub trip: Option<WayTrip>,
+    /// What the plan with it comes to; absent of ways that nobody compares, and where lengths that are sold are taken.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub plan: Option<WayPlan>,
+}
+
+impl Way {
+    /// So many of the best are compared, and planned for that. Our judgement: nobody looks at more.
+    pub const COMPARED: usize = 12;
+}
+
+/// What the plan with a way comes to.
+///
+/// ```
+/// let job = schrund::example::pair()?;
+/// let planner = schrund::Planner::new(&job)?;
+/// let (options, plan) = (planner.options()?, planner.plan()?);
+/// let way = options.ways[0].plan.as_ref().expect("a rope is at hand");
+/// let legs: Vec<usize> = plan.legs.iter().filter(|leg| leg.belays.is_some()).map(|leg| leg.leg).collect();
+/// let belays: usize = plan.legs.iter().flat_map(|leg| &leg.belays).map(|asked| asked.belays).sum();
+/// assert_eq!((way.belays, way.clock.as_ref()), (belays, plan.clock.as_ref()), "as the plan has them");
+/// assert!(legs.iter().all(|leg| way.legs.iter().any(|found| found.leg == *leg)), "what asks for them is told");
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct WayPlan {
+    /// The legs that ask for something to be done, in walking order.
+    pub legs: Vec<WayLeg>,
+    /// Belays that they ask for, as counted.
+    pub belays: usize,
+    /// Minutes that those take.
+    pub belay_min: f64,
+    /// Its clock; absent where nobody says any hour.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub clock: Option<PlanClock>,
+}
+
+/// A leg that asks for something to be done when a way is walked.
+///
+/// ```
+/// use schrund::plan::leg::Verdict;
+///
+/// let job = schrund::example::pair()?;
+/// let options = schrund::Planner::new(&job)?.options()?;
+/// let legs = options.ways.iter().flat_map(|way| &way.plan).flat_map(|plan| &plan.legs);
+/// assert!(legs.clone().count() > 0);
+/// assert!(legs.clone().all(|leg| leg.verdict >= Verdict::Look && !leg.finding.code().is_empty()));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct WayLeg {
+    /// Its number.
+    pub leg: usize,
+    /// Its verdict: look or worse.
+    pub verdict: Verdict,
+    /// The gravest that was found on it.
+    pub finding: Finding,
 }
 
 /// What a trip file says otherwise to plan a way, under the names of its members; nothing stands here that is so anyway.
@@ -170,53 +226,6 @@ pub struct WayTeam {
     /// That leg; absent where none is roped.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub leg: Option<usize>,
-}
-
-/// Something done otherwise than the rules in force say.
-///
-/// ```
-/// use schrund::plan::options::Change;
-///
-/// let job = schrund::example::job()?;
-/// let ways = schrund::Planner::new(&job)?.options()?.ways;
-/// let [Change::LongSling { sling_m }] = ways[1].changes[..] else { panic!("{:?}", ways[1]) };
-/// assert!((ways[0].coil_m - ways[1].coil_m - sling_m).abs() < 1e-9, "so much shorter is each coil");
-/// # Ok::<(), Vec<schrund::fault::Fault>>(())
-/// ```
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
-#[serde(tag = "change", rename_all = "kebab-case")]
-pub enum Change {
-    /// Another practice set.
-    Practice {
-        /// Its name.
-        name: String,
-    },
-    /// Butterflies for brake knots; they bite less.
-    Butterflies,
-    /// Brake knots nearer to the end person and to each other.
-    TighterLayout {
-        /// Distance walked from the end person to the first, metres.
-        first_m: f64,
-        /// Distance walked from one to the next, metres.
-        step_m: f64,
-    },
-    /// A long sling in the drop loop.
-    LongSling {
-        /// Its length, metres.
-        sling_m: f64,
-    },
-    /// Closer together than the practice set says, where no gap and no layout of knots asks for more.
-    Closer {
-        /// The greatest distance walked between neighbours there, metres.
-        spacing_m: f64,
-    },
-    /// Two ropes joined by a bend, which blocks a haul on the loaded strand.
-    JoinedRopes {
-        /// The ropes.
-        ropes: [RopeName; 2],
-        /// What they are long together with the bend tied, metres.
-        length_m: f64,
-    },
 }
 
 /// Something that a way can be best in.

@@ -7,7 +7,7 @@ use crate::{
         spacing::{self, Spacing},
         worst::Meeting,
     },
-    plan::{name::RopeName, options::Change},
+    plan::{change::Change, name::RopeName},
     practice::{Rule, Rules},
     rope::{draft::Draft, legs::RopedLeg, otherwise, share},
     trip::{job::Brief, party::RopeTeam, rope::Rope},

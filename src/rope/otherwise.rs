@@ -2,7 +2,7 @@
 
 use crate::{
     legs::knots,
-    plan::options::Change,
+    plan::change::Change,
     practice::{Origin, Rule, Rules},
     trip::{party::ON_ONE_ROPE, rope::Rope},
 };

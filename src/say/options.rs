@@ -1,6 +1,9 @@
 //! Ways to split the party and to use the ropes, in words.
 
-use crate::plan::options::{Change, Merit, Remark, Way};
+use crate::plan::{
+    change::Change,
+    options::{Merit, Remark, Way},
+};
 
 use super::{arg::Arg, name::rope, span::Said, voice::Voice};
 

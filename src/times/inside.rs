@@ -7,7 +7,7 @@
 //! below, tests/times/inside.rs.
 
 use crate::{
-    ground::climb::{Climb, Climbed},
+    ground::climb::Climb,
     practice::{Rule, Rules},
     rope::legs::RopedLeg,
     times::pace,
@@ -37,25 +37,22 @@ struct Reached {
 
 impl InsideLeg {
     pub(super) fn of(leg: &RopedLeg<'_>, rules: &Rules) -> Self {
-        let whole = leg.sketch.stretch;
+        let ends = ends(leg.sketch.stretch, rules[Rule::TimedPieceM]);
         let climbing = leg.stage.met.under.line.climbing();
-        let climbed = climbing.climbed(whole, rules[Rule::AscentThresholdM]);
+        let threshold_m = rules[Rule::AscentThresholdM];
+        let climbs = climbing.climbed(leg.sketch.stretch, threshold_m, &ends);
         let climb = leg.footing.climb.unwrap_or_default();
-        Self::paced(
-            whole,
-            climb,
-            &climbed,
-            Going {
-                roped: leg.sketch.roped,
-                rules,
-            },
-        )
+        let roped = leg.sketch.roped;
+        Self::paced(&ends, climb, &climbs, Going { roped, rules })
     }
 
-    fn paced(whole: Stretch, climb: Climb, climbed: &[Climbed], going: Going<'_>) -> Self {
-        let ends = ends(whole, going.rules[Rule::TimedPieceM]);
-        let climbs: Vec<Climb> = ends.iter().map(|&at_m| climb_at(climbed, at_m)).collect();
+    /// With the ups and downs as far as each end of the pieces.
+    fn paced(ends: &[f64], climb: Climb, climbs: &[Climb], going: Going<'_>) -> Self {
         let pieces = || ends.windows(2).zip(climbs.windows(2));
+        let length_m = match (ends.first(), ends.last()) {
+            (Some(first_m), Some(last_m)) => last_m - first_m,
+            _ => 0.0,
+        };
         let minutes = |of: fn(Climb) -> Climb| {
             let each = pieces().map(|(ends, climbs)| match (ends, climbs) {
                 ([from_m, to_m], [from, to]) => {
@@ -64,7 +61,7 @@ impl InsideLeg {
                 _ => 0.0,
             });
             let each: Vec<f64> = each.collect();
-            up_to(going.with_rest_min(whole.length_m(), of(climb)), &each)
+            up_to(going.with_rest_min(length_m, of(climb)), &each)
         };
         let both = minutes(|climb| climb)
             .into_iter()
@@ -193,20 +190,6 @@ fn ends(whole: Stretch, piece_m: f64) -> Vec<f64> {
     (0..pieces).map(at_m).chain([whole.to_m]).collect()
 }
 
-/// Ups and downs as far as a place; none before the first height.
-fn climb_at(climbed: &[Climbed], at_m: f64) -> Climb {
-    let after = climbed.partition_point(|c| c.at_m <= at_m);
-    let before = after.checked_sub(1).and_then(|i| climbed.get(i));
-    match (before, climbed.get(after)) {
-        (Some(before), Some(next)) => {
-            let share = (at_m - before.at_m) / (next.at_m - before.at_m);
-            before.climb.toward(next.climb, share)
-        }
-        (Some(last), None) => last.climb,
-        (None, _) => Climb::default(),
-    }
-}
-
 /// How a leg is walked.
 #[derive(Clone, Copy)]
 struct Going<'a> {
@@ -240,7 +223,10 @@ fn up_to(whole_min: f64, each_min: &[f64]) -> Vec<f64> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::practice::set::Source;
+    use crate::{
+        ground::climb::{Climbed, at_places},
+        practice::set::Source,
+    };
 
     const WHOLE: Stretch = Stretch {
         from_m: 1000.0,
@@ -266,7 +252,9 @@ mod tests {
     fn paced(climbed: &[Climbed]) -> InsideLeg {
         let rules = Rules::with_practice(&Source::Named("arm-span")).unwrap();
         let climb = climbed.last().map(|c| c.climb).unwrap_or_default();
-        InsideLeg::paced(WHOLE, climb, climbed, unroped(&rules))
+        let ends = ends(WHOLE, rules[Rule::TimedPieceM]);
+        let climbs = at_places(climbed.iter().copied(), &ends);
+        InsideLeg::paced(&ends, climb, &climbs, unroped(&rules))
     }
 
     #[track_caller]
@@ -304,7 +292,8 @@ mod tests {
             to_m: 5.0,
         };
         let rules = Rules::with_practice(&Source::Named("arm-span")).unwrap();
-        let inside = InsideLeg::paced(point, Climb::default(), &[], unroped(&rules));
+        let ends = ends(point, rules[Rule::TimedPieceM]);
+        let inside = InsideLeg::paced(&ends, Climb::default(), &[], unroped(&rules));
         near(inside.out_min(5.0) + inside.back_min(5.0), 0.0);
         near(inside.out_in(point, 3.0), 5.0);
     }

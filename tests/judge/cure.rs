@@ -1,7 +1,7 @@
 //! The cheapest cure right under a leg whose rope is too short.
 
 use schrund::{
-    plan::{Plan, cure::RopeCure, fact::Fact, finding::Finding, leg::Verdict, options::Change},
+    plan::{Plan, change::Change, cure::RopeCure, fact::Fact, finding::Finding, leg::Verdict},
     practice::{Rules, set::Source},
     read::trip::Laid,
     say::{finding, voice::Voice},

@@ -2,7 +2,7 @@
 
 use proptest::{prelude::*, test_runner::Config};
 use schrund::{
-    plan::options::{Change, Way},
+    plan::{change::Change, leg::Verdict, options::Way},
     practice::{Origin, Rule, Rules},
     trip::rope::Rope,
 };
@@ -163,11 +163,22 @@ proptest! {
             let verdict = with(&made, &way).plan().verdict();
             prop_assert_eq!(way.verdict, verdict, "{:?} on {:?} over {:?}: {:#?}", masses, lengths, zones, way);
             prop_assert!(way.trip.is_some(), "every way can be planned with");
+            let compared = way.way <= Way::COMPARED && !lengths.is_empty();
+            prop_assert_eq!(way.plan.is_some(), compared, "{:#?}", way);
             // Where lengths are sold, or none is left for somebody, the plan says so of its own accord.
             let own = !lengths.is_empty() && way.short_m <= 0.0;
             if let Some(told) = told(&made, &way).filter(|_| own) {
                 let plan = told.plan();
                 prop_assert_eq!(plan.verdict(), verdict, "told of {:#?}", way);
+                if let Some(known) = &way.plan {
+                    prop_assert_eq!(&known.clock, &plan.clock, "{:#?}", way);
+                    let asked = plan.legs.iter().filter(|leg| leg.verdict >= Verdict::Look);
+                    let asked: Vec<_> = asked.map(|leg| (leg.leg, leg.verdict)).collect();
+                    let legs: Vec<_> = known.legs.iter().map(|leg| (leg.leg, leg.verdict)).collect();
+                    prop_assert_eq!(legs, asked, "{:#?}", way);
+                    let belays = plan.legs.iter().flat_map(|leg| &leg.belays).map(|asked| asked.belays);
+                    prop_assert_eq!(known.belays, belays.sum::<usize>(), "{:#?}", way);
+                }
                 let sorted = |mut lengths: Vec<f64>| { lengths.sort_by(f64::total_cmp); lengths };
                 let carried = plan.carry.iter().map(|carry| carry.length_m).collect();
                 let by_way = way.teams.iter().map(|team| team.rope_m).collect();

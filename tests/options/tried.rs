@@ -18,8 +18,9 @@ use schrund::{
         },
     },
     plan::{
+        change::Change,
         leg::{Bite, KnotSet, Ledger, Verdict},
-        options::{Change, Way},
+        options::Way,
     },
     practice::{Origin, Rule, Rules, set},
     rope::{

@@ -2,8 +2,9 @@
 
 use schrund::{
     plan::{
+        change::Change,
         leg::Verdict,
-        options::{Change, Remark, Way},
+        options::{Remark, Way},
     },
     practice::SOLD_LENGTHS_M,
     say::{self, voice::Voice},

@@ -4,12 +4,12 @@ use proptest::{prelude::*, test_runner::Config};
 use schrund::{
     plan::{
         Plan,
+        change::Change,
         cure::RopeCure,
         fact::Fact,
         field::FieldLimit,
         finding::Finding,
         leg::{MarkKind, TeamSetup, Verdict},
-        options::Change,
     },
     practice::{Origin, Reserve},
 };

@@ -5,7 +5,7 @@ change-butterflies = Schmetterlingsknoten als Bremsknoten (sie greifen weniger)
 change-tighter-layout = Bremsknoten enger: der erste nach { $first }, dann alle { $step }
 change-long-sling = eine lange Schlinge von { $sling } in der Schlaufe der Losen Rolle
 change-closer = höchstens { $spacing } Abstand, wo keine Spalte mehr verlangt
-change-joined-ropes = { $first } und { $second } verbunden, zusammen { $length } (kein Flaschenzug am belasteten Strang läuft über die Verbindung)
+change-joined-ropes = { $first } und { $second } verbunden, zusammen { $length } (über die Verbindung läuft kein Flaschenzug am belasteten Strang)
 
 merit-verdict = bestes Urteil
 merit-nothing-changed = nach den Regeln, wie bisher
@@ -32,7 +32,10 @@ remark-no-rope-named = kein Seil ist genannt: gezeigt sind Längen, die es zu ka
 options-head = { $people } Personen, { $weighed ->
     [one] 1 Variante
    *[other] { $weighed } Varianten
-} verglichen, { $ways } kommen in Frage
+} verglichen, { $ways ->
+    [one] eine kommt
+   *[other] { $ways } kommen
+} in Frage
 options-more = { $more } mehr { $interface ->
     [flags] mit `--format json`
     [page] weniger gute, hier nicht gezeigt
@@ -72,5 +75,12 @@ way-without = { $who }: { $spacing } Abstand{ $varies ->
 way-unroped = { $who }: kein Teil verlangt das Seil
 way-left = So viele halten einen Sturz mindestens
 way-help = Zweite Seilschaft zur Hilfe
-way-coil = Größter Bedarf an Restseil
+way-coil = Längstes Restseil nötig, getragen
 way-not-by-rope = das Seil ist lang genug: eine Spalte, ein Sturz, eine Bergung oder das Gelände spricht dagegen
+way-legs = { $legs }: { $says }
+way-belays = etwa { $belays ->
+    [one] eine Sicherung
+   *[other] { $belays } Sicherungen
+} ({ $minutes })
+way-bridges = von allen Schneebrücken herunter um { $at }{ $later }
+way-bridges-late = , später als { $until }

@@ -213,6 +213,7 @@ clock-halt-height = , { $height }
 clock-halt-when = : { $arrive } bis { $depart }
 clock-halt-passed = : { $arrive }
 clock-slower = eine langsamere Gruppe braucht für Gehen, Pausen, Sicherungen und Seil { $factor }-mal so lang
+clock-belays-counted = die Sicherungen sind geschätzt: eine auf { $every } verdeckte Spalten und auf { $pitch } zu steiles Gelände, je { $min } und { $each } pro Person
 leg-when = Von { $begin }, bis { $end }.
 
 ## Weniger Wechsel

@@ -5,7 +5,7 @@ change-butterflies = butterflies for brake knots (they bite less)
 change-tighter-layout = brake knots closer: the first after { $first }, then every { $step }
 change-long-sling = a long sling of { $sling } in the drop loop
 change-closer = at most { $spacing } apart where no gap asks for more
-change-joined-ropes = { $first } and { $second } joined, { $length } in all (no haul on the loaded strand runs over the bend)
+change-joined-ropes = { $first } and { $second } joined, { $length } in all (the bend stops any haul on the loaded strand)
 
 merit-verdict = best verdict
 merit-nothing-changed = by the rules, unchanged
@@ -72,5 +72,12 @@ way-without = { $who }: { $spacing } apart{ $varies ->
 way-unroped = { $who }: no leg asks for the rope
 way-left = Fewest left to hold a fall
 way-help = Another rope team to help
-way-coil = Longest coil needed
+way-coil = Longest coil needed, carried
 way-not-by-rope = the rope is long enough: a gap, a fall, a rescue or the ground speaks against it
+way-legs = { $legs }: { $says }
+way-belays = about { $belays ->
+    [one] 1 belay
+   *[other] { $belays } belays
+} ({ $minutes })
+way-bridges = off all snow bridges at { $at }{ $later }
+way-bridges-late = , later than { $until }

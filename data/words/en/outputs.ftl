@@ -213,6 +213,7 @@ clock-halt-height = , { $height }
 clock-halt-when = : { $arrive } to { $depart }
 clock-halt-passed = : { $arrive }
 clock-slower = a slower party takes { $factor } times as long for walking, rests, belays and the rope
+clock-belays-counted = the belays are an estimate: one for every { $every } of hidden gaps and every { $pitch } too steep, { $min } and { $each } a person each
 leg-when = From { $begin }, to { $end }.
 
 ## Fewer changes

@@ -106,7 +106,8 @@ fn degrees(axis: Axis, text: Option<&str>) -> Result<f64, MisplacedAxis> {
     let Some(text) = text else {
         return Err((axis, NoDegrees::Missing));
     };
-    match text.trim().parse::<f64>() {
+    // Hardly any has white space round it.
+    match text.parse::<f64>().or_else(|_| text.trim().parse()) {
         Ok(number) if number.is_finite() => Ok(number),
         Ok(_) => Err((axis, NoDegrees::NotFinite(excerpt(text)))),
         Err(_) => {

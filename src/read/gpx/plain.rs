@@ -26,13 +26,17 @@ const LONG_BYTES: usize = 16 * 1024;
 /// So many points on end are a sign that more come. Our judgement.
 const A_RUN: usize = 32;
 
+/// They take no more of a text, bytes. Our judgement: more of it is not looked through before there is a run.
+const HEAD_BYTES: usize = 8 * 1024;
+
 /// The points that a text begins with, one behind the other; of a long run of them the halves side by side.
-pub(super) fn points(text: &[u8]) -> Vec<PlainPoint> {
-    let mut points = run(text, A_RUN);
+pub(super) fn points(bytes: &[u8]) -> Vec<PlainPoint> {
+    let head = bytes.get(..HEAD_BYTES).unwrap_or(bytes);
+    let mut points = run(text(head), A_RUN);
     if points.len() < A_RUN {
         return points;
     }
-    let rest = text.get(length(&points)..).unwrap_or_default();
+    let rest = text(bytes.get(length(&points)..).unwrap_or_default());
     let Some((first, second)) = halves(rest) else {
         points.extend(run(rest, usize::MAX));
         return points;
@@ -48,21 +52,27 @@ pub(super) fn points(text: &[u8]) -> Vec<PlainPoint> {
     points
 }
 
+/// Bytes as text as far as they are one: looked through once, not again for each number.
+fn text(bytes: &[u8]) -> &str {
+    let first = bytes.utf8_chunks().next();
+    first.map_or("", |chunk| chunk.valid())
+}
+
 /// What points take of a text, bytes.
 pub(super) fn length(points: &[PlainPoint]) -> usize {
     points.iter().map(|point| point.bytes).sum()
 }
 
 /// A long text in front of a point near its middle and from there on, the white space before it included.
-fn halves(text: &[u8]) -> Option<(&[u8], &[u8])> {
+fn halves(text: &str) -> Option<(&str, &str)> {
     let middle = (text.len() > LONG_BYTES).then_some(text.len() / 2)?;
-    let next = memmem::find(text.get(middle..)?, b"<trkpt")?;
+    let next = memmem::find(text.as_bytes().get(middle..)?, b"<trkpt")?;
     let first = text.get(..middle + next)?.trim_ascii_end();
     text.split_at_checked(first.len())
 }
 
 /// So many at most, one by one.
-fn run(text: &[u8], most: usize) -> Vec<PlainPoint> {
+fn run(text: &str, most: usize) -> Vec<PlainPoint> {
     let mut rest = text;
     let next = || {
         let point = point(rest)?;
@@ -73,15 +83,15 @@ fn run(text: &[u8], most: usize) -> Vec<PlainPoint> {
 }
 
 /// The point that a text begins with, white space before it included.
-fn point(text: &[u8]) -> Option<PlainPoint> {
+fn point(text: &str) -> Option<PlainPoint> {
     let mut rest = Rest(text);
     rest.space();
     let written = rest.position()?;
     let at = fix::position(&written).ok()?;
-    let height_m = if rest.eat(b"/>") {
+    let height_m = if rest.eat("/>") {
         None
     } else {
-        rest.tag(b">")?;
+        rest.tag(">")?;
         rest.height()?
     };
     Some(PlainPoint {
@@ -92,16 +102,16 @@ fn point(text: &[u8]) -> Option<PlainPoint> {
 }
 
 /// What is left of a text.
-struct Rest<'t>(&'t [u8]);
+struct Rest<'t>(&'t str);
 
 impl<'t> Rest<'t> {
     fn space(&mut self) {
         self.0 = self.0.trim_ascii_start();
     }
 
-    /// Whether these bytes stood here; they are behind now.
-    fn eat(&mut self, bytes: &[u8]) -> bool {
-        match self.0.strip_prefix(bytes) {
+    /// Whether this stood here; it is behind now.
+    fn eat(&mut self, text: &str) -> bool {
+        match self.0.strip_prefix(text) {
             Some(rest) => {
                 self.0 = rest;
                 true
@@ -110,19 +120,16 @@ impl<'t> Rest<'t> {
         }
     }
 
-    fn tag(&mut self, bytes: &[u8]) -> Option<()> {
-        self.eat(bytes).then_some(())
+    fn tag(&mut self, text: &str) -> Option<()> {
+        self.eat(text).then_some(())
     }
 
     /// Plain text up to a character, which is behind then.
     fn until(&mut self, end: u8) -> Option<&'t str> {
-        str::from_utf8(self.plain(end)?).ok()
-    }
-
-    fn plain(&mut self, end: u8) -> Option<&'t [u8]> {
-        let (text, rest) = self.0.split_at_checked(memchr(end, self.0)?)?;
+        let length = memchr(end, self.0.as_bytes())?;
+        let (text, rest) = self.0.split_at_checked(length)?;
         let plain = |b: &u8| matches!(b, b' '..=b'~') && *b != b'&' && *b != b'<';
-        if !text.iter().all(plain) {
+        if !text.as_bytes().iter().all(plain) {
             return None;
         }
         self.0 = rest.get(1..)?;
@@ -130,9 +137,9 @@ impl<'t> Rest<'t> {
     }
 
     fn position(&mut self) -> Option<WrittenPosition<'t>> {
-        self.tag(b"<trkpt lat=\"")?;
+        self.tag("<trkpt lat=\"")?;
         let lat = Cow::Borrowed(self.until(b'"')?);
-        self.tag(b" lon=\"")?;
+        self.tag(" lon=\"")?;
         let lon = Cow::Borrowed(self.until(b'"')?);
         Some(WrittenPosition {
             lat: Some(lat),
@@ -145,16 +152,16 @@ impl<'t> Rest<'t> {
         let mut height_m = None;
         loop {
             self.space();
-            if self.eat(b"</trkpt>") {
+            if self.eat("</trkpt>") {
                 return Some(height_m);
-            } else if self.eat(b"<ele>") {
+            } else if self.eat("<ele>") {
                 let found_m = fix::height_m(self.until(b'<')?).ok()?;
-                self.tag(b"/ele>")?;
+                self.tag("/ele>")?;
                 height_m = height_m.or(found_m);
             } else {
-                self.tag(b"<time>")?;
-                self.plain(b'<')?;
-                self.tag(b"/time>")?;
+                self.tag("<time>")?;
+                self.until(b'<')?;
+                self.tag("/time>")?;
             }
         }
     }
@@ -167,11 +174,11 @@ mod tests {
     #[test]
     fn a_plain_point_is_read_whole() {
         let text = "\n  <trkpt lat=\"46.5\" lon=\"-7.25\"><ele>2800.5</ele><time>2026-07-01T00:00:00Z</time></trkpt>\n";
-        let read = point(text.as_bytes()).expect("a plain point");
+        let read = point(text).expect("a plain point");
         let (lon_deg, lat_deg) = (-7.25, 46.5);
         assert_eq!(read.at, LonLat::new(lon_deg, lat_deg));
         assert_eq!((read.height_m, read.bytes), (Some(2800.5), text.len() - 1));
-        let bare = point(b"<trkpt lat=\"1\" lon=\"2\"/>").expect("a plain point");
+        let bare = point("<trkpt lat=\"1\" lon=\"2\"/>").expect("a plain point");
         assert_eq!(bare.height_m, None);
     }
 
@@ -186,7 +193,7 @@ mod tests {
         let text: String = (0..1000).map(point).collect();
         assert!(text.len() > 2 * LONG_BYTES, "{}", text.len());
         let all = points(text.as_bytes());
-        assert_eq!(all, run(text.as_bytes(), usize::MAX));
+        assert_eq!(all, run(&text, usize::MAX));
         assert_eq!(all.len(), 1000);
         for other in [3, 499, 500, 501, 997] {
             let comment = point(other).replace("</ele>", "</ele><!-- -->");
@@ -222,7 +229,7 @@ mod tests {
             "<trkpt lat=\"1\" lon=\"2\"><!-- --></trkpt>",
             "<wpt lat=\"1\" lon=\"2\"/>",
         ] {
-            assert_eq!(point(text.as_bytes()), None, "{text}");
+            assert_eq!(point(text), None, "{text}");
         }
     }
 }

@@ -3,6 +3,8 @@
 //! A planner's coarse line is not judged by what is odd in a track: an edge or a point counts as far off only against
 //! the line's own step, the median length of its edges. All figures here are our judgement.
 
+use std::cell::OnceCell;
+
 use crate::{
     fault::gpx::{InGpx, Suspect, Suspicion},
     geometry::{
@@ -32,7 +34,8 @@ const ZERO_DEG: f64 = 1e-6;
 
 /// All of it, in walking order.
 pub(super) fn suspicions(stage: &Stage) -> Vec<InGpx> {
-    let step_m = step_m(stage);
+    // Of a line without a long edge nobody asks for it.
+    let step = OnceCell::new();
     let mut found = Vec::new();
     for segment in stage.segments() {
         let line = Line {
@@ -40,7 +43,7 @@ pub(super) fn suspicions(stage: &Stage) -> Vec<InGpx> {
             stage,
             first: segment.start,
             chainage_m: &stage.chainage_m()[segment],
-            step_m,
+            step: &step,
         };
         for i in 0..line.points.len() {
             found.extend(line.suspect(i));
@@ -78,10 +81,15 @@ struct Line<'a> {
     /// Which of its points is the first of the segment.
     first: usize,
     chainage_m: &'a [f64],
-    step_m: f64,
+    /// The step of the stage, once it is asked for.
+    step: &'a OnceCell<f64>,
 }
 
 impl Line<'_> {
+    fn step_m(&self) -> f64 {
+        *self.step.get_or_init(|| step_m(self.stage))
+    }
+
     fn height_m(&self, i: usize) -> Option<f64> {
         let inside = i < self.points.len();
         let height_m = inside.then(|| self.stage.height_m(self.first + i))?;
@@ -122,7 +130,7 @@ impl Line<'_> {
 
     fn long_edge(&self, i: usize) -> Option<Suspect> {
         let length_m = self.edge_m(i + 1)?;
-        let long = length_m > LONG_EDGE_M && length_m > LONG_EDGE_STEPS * self.step_m;
+        let long = length_m > LONG_EDGE_M && length_m > LONG_EDGE_STEPS * self.step_m();
         let told = self.is_zero(i) || self.is_zero(i + 1);
         (long && !told).then_some(Suspect::LongEdge { length_m })
     }
@@ -130,7 +138,7 @@ impl Line<'_> {
     fn lone_point(&self, i: usize) -> Option<Suspect> {
         let (before, after) = (i.checked_sub(1)?, i + 1);
         let least_m = self.edge_m(i)?.min(self.edge_m(after)?);
-        if least_m <= LONE_OFF_M || self.step_m > LONE_OFF_M {
+        if least_m <= LONE_OFF_M || self.step_m() > LONE_OFF_M {
             return None;
         }
         let around = [self.edge_m(before), self.edge_m(after + 1)];

@@ -2,6 +2,7 @@
 //! done, where it halts, when the sun is up.
 
 mod belays;
+pub(in crate::write::parts) mod left;
 pub(crate) mod on_the_way;
 
 use crate::{
@@ -14,7 +15,7 @@ use crate::{
     trip::{clock::Clock, day::UtcOffset},
 };
 
-use belays::{HourKind, belays};
+use belays::{HourKind, belays, counted};
 
 /// The lines, stage by stage; the stage is named where the plan has several.
 ///
@@ -47,6 +48,7 @@ pub fn lines(plan: &Plan, voice: Voice) -> Vec<Said> {
     if plan.clock.iter().flat_map(|c| c.stages()).any(slower) {
         lines.push(slower_by(plan, voice));
     }
+    lines.extend(counted(plan, voice));
     lines
 }
 

@@ -3,20 +3,19 @@
 use crate::{
     plan::{
         leg::Verdict,
-        options::{Options, Way, WayTeam},
+        options::{Options, Way, WayPlan, WayTeam},
     },
     say::{self, arg::Arg, round::Round, span::Said, voice::Voice},
+    write::parts::clock::left::off_bridges,
 };
 
-/// Ways that are shown; JSON holds all. Our judgement: more are not compared by anybody.
-const SHOWN: usize = 12;
 /// Where none is inside only the nearest are of use. Our judgement.
 const NEAREST: usize = 3;
 
-/// The ways shown.
+/// The ways shown; JSON holds all.
 pub(in crate::write) fn shown(ways: &[Way]) -> &[Way] {
     let none_inside = ways.iter().all(|w| w.verdict >= Verdict::Outside);
-    let most = if none_inside { NEAREST } else { SHOWN };
+    let most = if none_inside { NEAREST } else { Way::COMPARED };
     ways.get(..most).unwrap_or(ways)
 }
 
@@ -56,6 +55,12 @@ pub(in crate::write) fn coil(way: &Way, voice: Voice) -> String {
     voice.number(way.coil_m, Round::Up)
 }
 
+/// The same, and the longest that one person carries with these ropes: what is left over goes there.
+pub(in crate::write) fn coils(way: &Way, voice: Voice) -> String {
+    let carried = voice.number(way.coil_carried_m, Round::Up);
+    format!("{}, {carried}", coil(way, voice))
+}
+
 /// The mass of all ropes, kilograms.
 pub(in crate::write) fn mass(way: &Way, voice: Voice) -> String {
     voice.fixed(way.rope_mass_kg, 1, Round::Up)
@@ -85,6 +90,14 @@ pub(in crate::write) fn said(way: &Way, all: usize, voice: Voice) -> Vec<Said> {
     if way.verdict >= Verdict::Outside && way.short_m <= 0.0 {
         says.push(voice.say("way-not-by-rope", &[]));
     }
+    if let Some(plan) = &way.plan {
+        says.extend(legs(plan, voice));
+        says.extend(belays(plan, voice));
+        if holds(way) {
+            let clock = plan.clock.iter();
+            says.extend(clock.flat_map(|clock| off_bridges(clock, voice)));
+        }
+    }
     if way.setup_changes > 0 {
         let count = Arg::Count(way.setup_changes);
         says.push(voice.say("options-changes", &[("count", count)]));
@@ -94,4 +107,30 @@ pub(in crate::write) fn said(way: &Way, all: usize, voice: Voice) -> Vec<Said> {
         says.push(say::options::why(way, all, voice));
     }
     says
+}
+
+/// What its legs ask for, in few words; legs that ask for the same stand together.
+fn legs(plan: &WayPlan, voice: Voice) -> Vec<Said> {
+    let mut asked: Vec<(Vec<usize>, Said)> = Vec::new();
+    for leg in &plan.legs {
+        let says = say::finding::brief(&leg.finding, voice);
+        match asked.iter_mut().find(|(_, known)| *known == says) {
+            Some((legs, _)) => legs.push(leg.leg),
+            None => asked.push((vec![leg.leg], says)),
+        }
+    }
+    let line = |(legs, says): (Vec<usize>, Said)| {
+        let legs = ("legs", Arg::Said(say::finding::legs(&legs, voice)));
+        voice.say("way-legs", &[legs, ("says", Arg::Said(says))])
+    };
+    asked.into_iter().map(line).collect()
+}
+
+/// The belays that they ask for.
+fn belays(plan: &WayPlan, voice: Voice) -> Option<Said> {
+    let counted = [
+        ("belays", Arg::Count(plan.belays)),
+        ("minutes", Arg::Minutes(plan.belay_min)),
+    ];
+    (plan.belays > 0).then(|| voice.say("way-belays", &counted))
 }

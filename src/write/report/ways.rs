@@ -38,7 +38,7 @@ pub(in crate::write) fn card(way: &Way, all: usize, voice: Voice) -> Markup {
     let facts = [
         ("way-left", way.left_to_hold.to_string()),
         ("way-help", way::help(way, voice).to_string()),
-        ("way-coil", length(way::coil(way, voice))),
+        ("way-coil", length(way::coils(way, voice))),
         ("options-mass", way::mass(way, voice)),
     ];
     html! {

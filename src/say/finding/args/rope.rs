@@ -2,9 +2,9 @@
 
 use crate::{
     plan::{
+        change::Change,
         cure::{CureCost, RopeCure},
         fact::{Fact, RopeLack},
-        options::Change,
     },
     say::{
         arg::Arg,

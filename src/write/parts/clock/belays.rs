@@ -1,8 +1,8 @@
 //! The belays that hours count.
 
 use crate::{
-    plan::clock::StageClock,
-    say::{arg::Arg, finding::legs, voice::Voice},
+    plan::{Plan, clock::StageClock},
+    say::{arg::Arg, finding::legs, span::Said, voice::Voice},
 };
 
 /// Which of the lines about hours it is.
@@ -30,6 +30,21 @@ pub(super) fn belays(
         voice.say("clock-belays", &args)
     });
     ("belays", Arg::Said(said.unwrap_or_default()))
+}
+
+/// How they are counted, where any are.
+pub(super) fn counted(plan: &Plan, voice: Voice) -> Option<Said> {
+    let mut clocks = plan.clock.iter().flat_map(|clock| clock.stages());
+    let figures = plan.figures;
+    let [min, each_min] = figures.belay_min;
+    let args = [
+        ("every", Arg::There(figures.belay_every_m)),
+        ("pitch", Arg::There(figures.belay_pitch_m)),
+        ("min", Arg::Minutes(min)),
+        ("each", Arg::Minutes(each_min)),
+    ];
+    let asked = clocks.any(|clock| clock.belays.is_some());
+    asked.then(|| voice.say("clock-belays-counted", &args))
 }
 
 /// The first line of a stage that tells an hour.
