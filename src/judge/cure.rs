@@ -139,6 +139,7 @@ impl Fitted<'_> {
             rope: name(fitting.number)?,
             joined_to: fitting.joined_to.and_then(name),
             as_tied_gap_m: setup.as_tied_gap_m,
+            gaps_differ: false,
             costs: costs(fitting, &setup, planned, self.job.rules),
             verdict: tied.verdict(
                 &tied.rope_facts(&setup),

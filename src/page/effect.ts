@@ -78,7 +78,10 @@ export class Effect implements Part {
     const figures = known.filter(({ leg, was }) => figuresOf(leg, was).some((figure) => figure.was !== null));
     const told = known.filter((one) => !figures.includes(one) && one.was && (one.was.told !== one.leg.told || one.was.act !== one.leg.act));
     const named = (key: string, legs: readonly Known[]) => (legs.length > 0 ? [`${words(key)} ${legs.map(({ leg }) => leg.leg).join(", ")}`] : []);
-    return [...named(figuresSay, figures), ...named("draw-effect-told", told)].join(" · ");
+    const here = figures.find(({ leg }) => isHere(leg));
+    const others = here ? figuresOf(here.leg, here.was).filter(({ was }) => was !== null) : [];
+    const ofHere = here && others.length > 0 ? [`${words("draw-leg")} ${here.leg.leg}: ${others.map(({ name, was, value }) => `${name === "rope" ? `${words("draw-figure-rope")} ` : ""}${was} → ${value}`).join(", ")}`] : [];
+    return [...named(figuresSay, figures), ...ofHere, ...named("draw-effect-told", told)].join(" · ");
   }
 
   /** Legs that all had one word and all have another one now. */

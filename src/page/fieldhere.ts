@@ -80,7 +80,7 @@ function walkedAt({ walk }: Leg, { at_m }: Place): Walked | null {
 
 /** When whoever goes on, and whoever turns back, is off the bridges: what to choose by past the turning place. */
 const onOrBack = ({ on }: Hour, back: Walked[2], { words }: Desk): string =>
-  on && back ? `. ${words("draw-field-off")} ${on} ${words("draw-field-off-on")}, ${back[0]} ${words("draw-field-off-back")}` : "";
+  on && back ? `. ${words("draw-field-off")} ${words("draw-field-off-on")} ${on}, ${words("draw-field-off-back")} ${back[0]}` : "";
 
 /** The figures of each rope team; what is class `app-extra` may be left out. */
 function setUp(leg: Leg, desk: Desk): HTMLElement {
@@ -107,9 +107,9 @@ const worseAhead = ([next]: readonly Ahead[]): Ahead | null => (next?.worse && n
 const isDue = (leg: Leg, verdict: Verdict, ahead: readonly Ahead[]): boolean =>
   leg.act !== "" && (verdict === leg.verdict || harsh(verdict) || ahead.some((one) => one.inLeg && harsh(one.verdict)));
 
-/** What to do here or ahead in this leg; where there is nothing to do how far the leg goes. */
+/** What to do here or ahead in this leg; where there is nothing to do what its word does not say, or how far it goes. */
 function todo(leg: Leg, verdict: Verdict, ahead: readonly Ahead[], desk: Desk): HTMLElement[] {
-  if (!isDue(leg, verdict, ahead)) return [make("p", {}, kilometres(leg, desk))];
+  if (!isDue(leg, verdict, ahead)) return [make("p", { class: "app-extra" }, leg.verdict === "inside" && verdict === "inside" ? desk.words("draw-field-inside") : kilometres(leg, desk))];
   const worse = worseAhead(ahead);
   const act = written("div", { class: "app-act" }, leg.act);
   if (worse) act.prepend(make("span", { class: "app-comes" }, ...coming(worse, desk)), " ");

@@ -45,6 +45,9 @@ pub struct RopeCure {
     /// Widest gap across for which it then keeps the spacing rule as tied, metres; absent where no gap is given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub as_tied_gap_m: Option<f64>,
+    /// Whether that is the narrowest of several legs whose gaps differ.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub gaps_differ: bool,
     /// What it costs beside the plan.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub costs: Vec<CureCost>,
@@ -62,14 +65,20 @@ impl RopeCure {
             (None, None) => None,
             _ => return None,
         };
+        let differ = matches!(
+            (self.as_tied_gap_m, other.as_tied_gap_m),
+            (Some(one_m), Some(other_m)) if (one_m - other_m).abs() > 1e-6
+        );
         let same = Self {
             as_tied_gap_m: self.as_tied_gap_m,
+            gaps_differ: self.gaps_differ,
             verdict: self.verdict,
             needed_m: self.needed_m,
             ..other.clone()
         };
         (same == *self).then(|| Self {
             as_tied_gap_m: gap_m,
+            gaps_differ: differ || self.gaps_differ || other.gaps_differ,
             verdict: self.verdict.max(other.verdict),
             needed_m: self.needed_m.max(other.needed_m),
             ..same

@@ -128,8 +128,8 @@ fn one_cure_for_two_places_is_the_lesser_one() {
     for both in [wide.for_both(&narrow), narrow.for_both(&wide)] {
         let both = both.expect("the same is done");
         assert_eq!(
-            (both.as_tied_gap_m, both.verdict),
-            (Some(12.5), Verdict::Look)
+            (both.as_tied_gap_m, both.gaps_differ, both.verdict),
+            (Some(12.5), true, Verdict::Look)
         );
         assert!(
             (both.needed_m - wide.needed_m).abs() < 1e-9,

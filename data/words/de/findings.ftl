@@ -85,10 +85,12 @@ no-rope-fits = { $lack ->
 bend-blocks-the-loaded-strand = dieses Seil ist aus zweien verbunden: kein Flaschenzug am belasteten Strang läuft über die Verbindung
 
 rope-cure = { $how }: { $rope } ist lang genug{ $gap-given ->
+    [each] , mit Abstand für die Spalten jedes Teils
     [yes] , mit Abstand für Spalten bis { $gap }
    *[no] { "" }
 }{ $costs }
 rope-cure-joined = { $how }: zusammen sind sie lang genug{ $gap-given ->
+    [each] , mit Abstand für die Spalten jedes Teils
     [yes] , mit Abstand für Spalten bis { $gap }
    *[no] { "" }
 }{ $costs }
@@ -407,7 +409,7 @@ gap-assumed-in-zone = keine Spaltenbreite ist angegeben für { $zone }; { $gap }
     .cure = { -gap-width }
 
 coil-is-a-burden = vorn und hinten trägt je eine Person { $coil } Restseil, etwa { $mass }; mehr als { $most } oder { $most-mass } sind eine Last
-    .hint = mehr Leute am Seil, eine lange Schlinge in der losen Rolle, oder ein dünneres Seil
+    .hint = mehr Leute am Seil, eine lange Schlinge in der Losen Rolle, oder ein dünneres Seil
 
 avalanche-terrain = { $of ->
     [ground] das Gelände hat { $slope } bei { $at }: Lawinengelände; dafür ist der Lagebericht da

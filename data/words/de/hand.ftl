@@ -14,11 +14,11 @@ field-holds-none = { $on } ({ $ground }): { $rope } ist für jede Seileinteilung
 field-unknown = { $on } ({ $ground }): kein Seil ist genannt
 field-for-team = Seilschaft { $team }, { $on }
 field-sold = ein Seil von { $length }
-field-askew = Unter { $angle } getroffen zählt eine Spalte das { $widths }-fache ihrer Breite{ $along ->
+field-askew = Bei { $angle } gequert zählt eine Spalte das { $widths }-fache ihrer Breite{ $along ->
     [yes] { " " }und mehr: die Seilschaft geht längs
    *[no] { "" }
 }.
-field-square = Restseile und Seil, wie sie gebraucht werden; was übrig ist, kommt ins Restseil. Spalten sind in Gehrichtung gemessen. Flacher als { $angle } getroffen: nicht hintereinander. Nach der Abstandsregel, die nichts darüber sagt, ob ein Sturz gehalten wird.
+field-square = Restseile und Seil, wie sie gebraucht werden; was übrig ist, kommt ins Restseil. Spalten sind in Gehrichtung gemessen. Unter { $angle } gequert: nicht hintereinander, gestaffelt. Nach der Abstandsregel, die nichts darüber sagt, ob ein Sturz gehalten wird.
 field-fits = Seil reicht
 field-fits-not = Seil zu kurz
 field-fits-closer = Seil zu kurz; mit { $spacing } Abstand schon

@@ -163,7 +163,10 @@ clock-turn = { $kind ->
 clock-turn-over = , auf Schneebrücken bis { $left }
 clock-turn-bridges = { $kind ->
     [of] die Umkehr bei { $place } bis { $at }{ $belays } verlassen, um bis { $until } von allen Schneebrücken des Rückwegs zu sein
-   *[off] letzte Umkehrstelle: { $place }, Teil { $leg }, bis { $at }{ $belays }, dann bis { $until } von allen Schneebrücken herunter
+   *[off] { $late ->
+        [yes] nicht weiter als { $place }, Teil { $leg }: bis { $at }{ $belays } umkehren,
+       *[no] letzte Umkehrstelle: { $place }, Teil { $leg }, bis { $at }{ $belays }, dann
+    } bis { $until } von allen Schneebrücken herunter
 }{ $others }
 clock-turn-never = { $kind ->
     [of] so früh die Umkehr bei { $place } auch verlassen wird, der Rückweg liegt nach { $until } auf Schneebrücken
@@ -188,12 +191,12 @@ clock-on-the-way-turn = { $late ->
 }{ $others }
 clock-on-the-way-never = wer über die ersten Schneebrücken geht, ist bis { $until } nicht wieder von ihnen herunter
 clock-on-the-way-late = { $passed ->
-    [yes] hinter der Umkehrstelle: noch Brücken nach { $until }, jede sondieren
+    [yes] hinter der Umkehrstelle: Brücken nach { $until } vor wie zurück: sondieren oder neben dem Eis Frost abwarten
    *[no] zu spät aufgebrochen: nach { $until } noch auf Schneebrücken: jede sondieren, oder umkehren
 }
 clock-on-the-way-back = { $passed ->
-    [yes] hinter der Umkehrstelle: jetzt umkehren; vorwärts Brücken nach { $until }
-   *[no] zu spät aufgebrochen: jetzt umkehren; vorwärts Brücken nach { $until }
+    [yes] hinter der Umkehrstelle: jetzt umkehren; weiter nach { $until } auf Brücken
+   *[no] zu spät aufgebrochen: jetzt umkehren; weiter nach { $until } auf Brücken
 }
 clock-arrival = am Ende um { $at }{ $belays }{ $others }
 clock-arrival-slower = ; eine langsamere Gruppe um { $at }
@@ -544,7 +547,10 @@ page-carry = { $teams ->
     [1] Mitnehmen:
    *[other] Seilschaft { $team } trägt
 } { $rope }: { $why }
-page-left = Keine Seileinteilung braucht { $ropes }{ $short ->
+page-left = { $lacking ->
+    [yes] { $ropes } allein ist auch zu kurz: { -options-weigh } es verbunden
+   *[no] Keine Seileinteilung braucht { $ropes }
+}{ $short ->
     [yes] ; als Reserve für eine Bergung auf { $legs } mitnehmen
    *[no] { "" }
 }

@@ -20,7 +20,7 @@ sheet-people = { $people ->
 sheet-only-to-look-at = { $says } (nirgends Stopp)
 sheet-inside = nirgends Stopp, nirgends ist zu entscheiden: Abstand und Seil liegen innerhalb der Planungsgrenzen; ob ein Sturz gehalten wird, ist eine andere Frage
 sheet-unroped = kein Teil wird am Seil gegangen
-sheet-next = Zuerst anseilen: { $place }; { $setup }
+sheet-next = Erster Anseilplatz: { $place }; { $setup }
 sheet-foot = Gerechnet von { $program } für die Annahmen des Plans. Was vor Ort zu sehen ist, geht vor.
 
 ## Die Teile

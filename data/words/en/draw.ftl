@@ -39,6 +39,7 @@ draw-reload = Load the page anew
 draw-effect = What the last change made of the legs
 draw-effect-figures = As before, new figures on legs
 draw-effect-figures-too = New figures on legs
+draw-field-inside = rope and spacing fit; whether a fall is held is another matter
 draw-effect-told = Read again: leg
 draw-effect-ice = All changes together:
 draw-effect-none = The last change alters no leg.

@@ -85,10 +85,12 @@ no-rope-fits = { $lack ->
 bend-blocks-the-loaded-strand = two ropes are joined in this one: no haul on the loaded strand runs over the bend
 
 rope-cure = { $how }: { $rope } is long enough{ $gap-given ->
+    [each] , spaced for the gaps of each leg
     [yes] , spaced for gaps up to { $gap }
    *[no] { "" }
 }{ $costs }
 rope-cure-joined = { $how }: together they are long enough{ $gap-given ->
+    [each] , spaced for the gaps of each leg
     [yes] , spaced for gaps up to { $gap }
    *[no] { "" }
 }{ $costs }

@@ -163,7 +163,10 @@ clock-turn = { $kind ->
 clock-turn-over = , on snow bridges until { $left }
 clock-turn-bridges = { $kind ->
     [of] leave the turn at { $place } by { $at }{ $belays }, to be back over all snow bridges by { $until }
-   *[off] last turning place: { $place }, leg { $leg }, by { $at }{ $belays }, off all snow bridges by { $until }
+   *[off] { $late ->
+        [yes] no farther than { $place }, leg { $leg }: turn by { $at }{ $belays }
+       *[no] last turning place: { $place }, leg { $leg }, by { $at }{ $belays }
+    }, off all snow bridges by { $until }
 }{ $others }
 clock-turn-never = { $kind ->
     [of] however early the turn at { $place } is left, the way back is on snow bridges after { $until }
@@ -188,7 +191,7 @@ clock-on-the-way-turn = { $late ->
 }{ $others }
 clock-on-the-way-never = who is over the first snow bridges is not back off them by { $until }
 clock-on-the-way-late = { $passed ->
-    [yes] past the turning place: on or back, bridges come after { $until }: probe each
+    [yes] past the turning place: bridges after { $until } both ways: probe each, or wait off the ice till it freezes
    *[no] a late start: on snow bridges after { $until }: probe each, or turn back
 }
 clock-on-the-way-back = { $passed ->
@@ -544,7 +547,10 @@ page-carry = { $teams ->
     [1] Carry
    *[other] Team { $team } carries
 } { $rope }: { $why }
-page-left = No set-up needs { $ropes }{ $short ->
+page-left = { $lacking ->
+    [yes] { $ropes } alone is too short as well: { -options-weigh } it joined to another
+   *[no] No set-up needs { $ropes }
+}{ $short ->
     [yes] ; take it as a spare for a rescue on { $legs }
    *[no] { "" }
 }

@@ -54,8 +54,10 @@ pub(super) fn points(bytes: &[u8]) -> Vec<PlainPoint> {
 
 /// Bytes as text as far as they are one: looked through once, not again for each number.
 fn text(bytes: &[u8]) -> &str {
-    let first = bytes.utf8_chunks().next();
-    first.map_or("", |chunk| chunk.valid())
+    str::from_utf8(bytes).unwrap_or_else(|fault| {
+        let whole = bytes.get(..fault.valid_up_to()).unwrap_or_default();
+        str::from_utf8(whole).unwrap_or_default()
+    })
 }
 
 /// What points take of a text, bytes.

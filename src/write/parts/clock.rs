@@ -245,6 +245,7 @@ fn off_bridges(
         at,
         leg,
         until,
+        ("late", Arg::yes(clock.is_late())),
         belays(clock, HourKind::Turn, voice),
         others,
     ];

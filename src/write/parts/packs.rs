@@ -47,12 +47,15 @@ pub(crate) fn left_over(sheet: &Sheet<'_>, voice: Voice) -> Option<Said> {
     let left = Said::join(left, ", ");
     let spare_m = at_hand.map(|(_, rope)| rope.length_m).fold(0.0, f64::max);
     let short: Vec<usize> = short_of_rope(&sheet.plan.legs, spare_m);
+    let teams = sheet.plan.legs.iter().flat_map(|leg| &leg.teams);
+    let lacking = teams.filter_map(TeamSetup::rope_short_m).next().is_some();
     let args = [
         ("ropes", Arg::Said(left.clone())),
-        ("short", Arg::yes(!short.is_empty())),
+        ("lacking", Arg::yes(lacking)),
+        ("short", Arg::yes(!lacking && !short.is_empty())),
         ("legs", Arg::Said(finding::legs(&short, voice))),
     ];
-    (!left.is_empty()).then(|| voice.say("page-left", &args))
+    (!left.is_empty()).then(|| voice.say("page-left", &args).capital())
 }
 
 /// `Not covered: gaps wider than 7.7 m (leg 2), 8.4 m (leg 4); hauling out Ben (leg 4); two people in one gap`. For whom no loop reaches is told above.

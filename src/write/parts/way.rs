@@ -58,7 +58,7 @@ pub(in crate::write) fn coil(way: &Way, voice: Voice) -> String {
 /// The same, and the longest that one person carries with these ropes: what is left over goes there.
 pub(in crate::write) fn coils(way: &Way, voice: Voice) -> String {
     let carried = voice.number(way.coil_carried_m, Round::Up);
-    format!("{}, {carried}", coil(way, voice))
+    format!("{} / {carried}", coil(way, voice))
 }
 
 /// The mass of all ropes, kilograms.
@@ -90,13 +90,12 @@ pub(in crate::write) fn said(way: &Way, all: usize, voice: Voice) -> Vec<Said> {
     if way.verdict >= Verdict::Outside && way.short_m <= 0.0 {
         says.push(voice.say("way-not-by-rope", &[]));
     }
-    if let Some(plan) = &way.plan {
+    // Of what does not hold nobody asks how it is walked.
+    if let Some(plan) = way.plan.as_ref().filter(|_| holds(way)) {
         says.extend(legs(plan, voice));
         says.extend(belays(plan, voice));
-        if holds(way) {
-            let clock = plan.clock.iter();
-            says.extend(clock.flat_map(|clock| off_bridges(clock, voice)));
-        }
+        let clock = plan.clock.iter();
+        says.extend(clock.flat_map(|clock| off_bridges(clock, voice)));
     }
     if way.setup_changes > 0 {
         let count = Arg::Count(way.setup_changes);

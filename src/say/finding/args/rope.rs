@@ -114,11 +114,16 @@ fn cure(cure: &RopeCure, voice: Voice) -> Said {
         "rope-cure"
     };
     let given = cure.as_tied_gap_m;
+    let gaps = match given {
+        Some(_) if cure.gaps_differ => "each",
+        Some(_) => "yes",
+        None => "no",
+    };
     let args = [
         ("how", Arg::Said(how(cure, voice))),
         ("costs", Arg::Said(costs(cure, voice))),
         ("rope", Arg::Said(rope(&cure.rope, voice))),
-        ("gap-given", Arg::yes(given.is_some())),
+        ("gap-given", Arg::Word(gaps)),
         ("gap", Arg::There(given.unwrap_or_default())),
     ];
     voice.say(key, &args)
