@@ -39,7 +39,9 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const behind = wayBack(back, bothWays, desk);
   // Past the turning place it matters what turning back leads over.
   const past = hour?.late === true && hour.to_m === null;
-  const late = says && hour?.late ? [says, ...(past || !leg.roped ? behind : [])] : bothWays ? behind : [];
+  // Of two ways that are both late the longer one is told below.
+  const goesOn = past && sooner(hour.on, walked?.[2]?.[0]);
+  const late = says && hour?.late ? [says, ...((past || !leg.roped) && !goesOn ? behind : [])] : bothWays ? behind : [];
   // Where nothing holds it matters more than what comes behind there.
   const turnsNow = past && says !== null && walked?.[2]?.[1] === true;
   const then = turnsNow ? [] : bars(leg.verdict) && !past && !bothWays && behind.length > 0 ? behind : next(leg, verdict, ahead, desk);
@@ -77,6 +79,9 @@ function walkedAt({ walk }: Leg, { at_m }: Place): Walked | null {
   const away = ([there_m]: Walked) => Math.abs(there_m - at_m);
   return walk.reduce<Walked | null>((a, b) => (a && away(a) <= away(b) ? a : b), null);
 }
+
+/** Whether one hour of a day is before another one of it. */
+const sooner = (some: string | null, other = ""): boolean => some !== null && some.length === other.length && some < other;
 
 /** When whoever goes on, and whoever turns back, is off the bridges: what to choose by past the turning place. */
 const onOrBack = ({ on }: Hour, back: Walked[2], { words }: Desk): string =>
