@@ -45,7 +45,7 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   // Where nothing holds it matters more than what comes behind there.
   const turnsNow = past && says !== null && walked?.[2]?.[1] === true;
   const then = turnsNow ? [] : bars(leg.verdict) && !past && !bothWays && behind.length > 0 ? behind : next(leg, verdict, ahead, desk);
-  const what = todo(leg, verdict, ahead, desk);
+  const what = todo(leg, verdict, ahead, zones.length > 0, desk);
   const barredAhead = !bars(leg.verdict) && ahead[0] !== undefined && bars(ahead[0].verdict);
   // Where nothing is to be done on the ice, the hour is what is to be done; but not before a place to which nobody is to go on.
   const lines = isDue(leg, verdict, ahead) ? [line, ...what, ...late, ...then] : barredAhead ? [line, ...then, ...late, ...what] : [line, ...late, ...what, ...then];
@@ -113,18 +113,29 @@ const isDue = (leg: Leg, verdict: Verdict, ahead: readonly Ahead[]): boolean =>
   leg.act !== "" && (verdict === leg.verdict || harsh(verdict) || ahead.some((one) => one.inLeg && harsh(one.verdict)));
 
 /** What to do here or ahead in this leg; where there is nothing to do what its word does not say, or how far it goes. */
-function todo(leg: Leg, verdict: Verdict, ahead: readonly Ahead[], desk: Desk): HTMLElement[] {
-  if (!isDue(leg, verdict, ahead)) return [make("p", { class: "app-extra" }, leg.verdict === "inside" && verdict === "inside" ? desk.words("draw-field-inside") : kilometres(leg, desk))];
+function todo(leg: Leg, verdict: Verdict, ahead: readonly Ahead[], drawn: boolean, desk: Desk): HTMLElement[] {
+  if (!isDue(leg, verdict, ahead)) return [undue(leg, verdict, drawn, desk)];
   const worse = worseAhead(ahead);
   const act = written("div", { class: "app-act" }, leg.act);
   if (worse) act.prepend(make("span", { class: "app-comes" }, ...coming(worse, desk)), " ");
   return [act];
 }
 
+/** What the word of a place does not say: that unroped holds only off the ice, that a fall may not be held; else how far the leg goes. */
+function undue(leg: Leg, verdict: Verdict, drawn: boolean, desk: Desk): HTMLElement {
+  if (verdict === "unroped" && !drawn) return make("p", {}, desk.words("draw-field-unroped"));
+  const inside = leg.verdict === "inside" && verdict === "inside";
+  return make("p", { class: "app-extra" }, inside ? desk.words("draw-field-inside") : kilometres(leg, desk));
+}
+
 /** What comes, where what is to be done does not begin with it. */
 function next(leg: Leg, verdict: Verdict, ahead: readonly Ahead[], desk: Desk): HTMLElement[] {
-  const [next] = ahead;
-  return next && !(worseAhead(ahead) && isDue(leg, verdict, ahead)) ? [make("p", {}, ...coming(next, desk))] : [];
+  const [next, worse] = ahead;
+  if (!next || (worseAhead(ahead) && isDue(leg, verdict, ahead))) return [];
+  // Where something is to be done already it may be left out.
+  const kept = isDue(leg, verdict, ahead) ? "app-extra" : "";
+  const behind = worse ? [make("p", { class: kept }, ...coming(worse, desk))] : [];
+  return [make("p", {}, ...coming(next, desk)), ...behind];
 }
 
 /** `in 20 m, from km 7.25: ? look` */

@@ -95,7 +95,7 @@ fn it_is_the_first_of_the_report() {
     }
     let first = text(select(&alone, ".first")[0]);
     assert!(
-        first.contains("Carry ") && first.contains("First on the rope: A"),
+        first.contains("Carry ") && first.contains("Rope up first at A"),
         "{first}"
     );
 }

@@ -20,7 +20,7 @@ sheet-people = { $people ->
 sheet-only-to-look-at = { $says } (nowhere a stop)
 sheet-inside = no leg stops or asks for a decision: spacing and rope are inside the planning limits; whether a fall is held is another matter
 sheet-unroped = no leg is walked on the rope
-sheet-next = First on the rope: { $place }; { $setup }
+sheet-next = Rope up first at { $place }; { $setup }
 sheet-foot = Computed by { $program } for the assumptions of the plan. What is seen on the spot comes first.
 
 ## The legs
