@@ -1,6 +1,6 @@
 /** What the last step made of the plan, in one line above every tab: the legs whose word is another one. */
 
-import { figuresOf, legBefore } from "./changes";
+import { type Figured, figuresOf, legBefore } from "./changes";
 import type { Desk, Part } from "./desk";
 import { fill, make, report } from "./dom";
 import type { Leg, Panel, Planned } from "./door";
@@ -68,32 +68,34 @@ export class Effect implements Part {
       const sign = `${one.was?.verdict} ${one.leg.verdict}`;
       alike.set(sign, [...(alike.get(sign) ?? []), one]);
     }
-    return [...[...alike.values()].map((legs) => this.turn(legs)), ...gone.map((leg) => make("del", {}, this.word([leg])))];
+    return [...[...alike.values()].flatMap((legs) => this.turn(legs)), ...gone.map((leg) => make("del", {}, this.of([leg], badge(leg.verdict, this.desk))))];
   }
 
   /** The legs with other figures, and those of which something else is told. */
   private others(plan: Planned, before: Planned, figuresSay: string): string {
     const { words } = this.desk;
     const known = pairs(plan, before);
-    const figures = known.filter(({ leg, was }) => figuresOf(leg, was).some((figure) => figure.was !== null));
-    const told = known.filter((one) => !figures.includes(one) && one.was && (one.was.told !== one.leg.told || one.was.act !== one.leg.act));
+    const changed = known.map((one) => ({ ...one, figures: figuresOf(one.leg, one.was).filter(({ was }) => was !== null) }));
+    const [figures, same] = [changed.filter((one) => one.figures.length > 0), changed.filter((one) => one.figures.length === 0)];
+    const told = same.filter((one) => one.was && (one.was.told !== one.leg.told || one.was.act !== one.leg.act));
     const named = (key: string, legs: readonly Known[]) => (legs.length > 0 ? [`${words(key)} ${legs.map(({ leg }) => leg.leg).join(", ")}`] : []);
-    const here = figures.find(({ leg }) => isHere(leg));
-    const others = here ? figuresOf(here.leg, here.was).filter(({ was }) => was !== null) : [];
-    const ofHere = here && others.length > 0 ? [`${words("draw-leg")} ${here.leg.leg}: ${others.map(({ name, was, value }) => `${name === "rope" ? `${words("draw-figure-rope")} ` : ""}${was} → ${value}`).join(", ")}`] : [];
+    const turned = ({ name, was, value }: Figured) => `${name === "rope" ? `${words("draw-figure-rope")} ` : ""}${was} → ${value}`;
+    const ofHere = figures.filter(({ leg }) => isHere(leg)).slice(0, 1).map((one) => `${words("draw-leg")} ${one.leg.leg}: ${one.figures.map(turned).join(", ")}`);
     return [...named(figuresSay, figures), ...ofHere, ...named("draw-effect-told", told)].join(" · ");
   }
 
   /** Legs that all had one word and all have another one now. */
-  private turn(legs: readonly Known[]): HTMLElement {
-    const [was, now] = [legs[0]?.was?.verdict, legs.map(({ leg }) => leg)];
-    return was === undefined ? make("span", {}, make("ins", {}, this.word(now))) : this.word(now, make("del", {}, badge(was, this.desk)), " ");
+  private turn(known: readonly Known[]): HTMLElement[] {
+    const legs = known.map(({ leg }) => leg);
+    return known.slice(0, 1).map(({ leg, was }) => {
+      const now = badge(leg.verdict, this.desk);
+      if (!was) return make("span", {}, make("ins", {}, this.of(legs, now)));
+      return this.of(legs, make("del", {}, badge(was.verdict, this.desk)), " ", make("ins", {}, now));
+    });
   }
 
-  private word(legs: readonly Leg[], ...before: (Node | string)[]): HTMLElement {
-    const [verdict] = legs.map((leg) => leg.verdict);
-    const now = verdict === undefined ? [] : [badge(verdict, this.desk)];
-    return make("span", {}, `${this.desk.words("draw-leg")} ${legs.map(({ leg }) => leg).join(", ")}: `, ...before, ...(before.length > 0 ? [make("ins", {}, ...now)] : now));
+  private of(legs: readonly Leg[], ...says: (Node | string)[]): HTMLElement {
+    return make("span", {}, `${this.desk.words("draw-leg")} ${legs.map(({ leg }) => leg).join(", ")}: `, ...says);
   }
 }
 

@@ -34,6 +34,7 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const back = behindOf(plan, place);
   const bothWays = back !== null && bars(back.verdict) && (bars(leg.verdict) || ahead.some((one) => bars(one.verdict)));
   const walked = walkedAt(leg, place);
+  const due = isDue(leg, verdict, ahead);
   // Where no way is by the rope no hour helps.
   const says = hour && !bothWays ? hourIn(hour, plan, leg, place, walked, desk) : null;
   const behind = wayBack(back, bothWays, desk);
@@ -44,11 +45,11 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const late = says && hour?.late ? [says, ...((past || !leg.roped) && !goesOn ? behind : [])] : bothWays ? behind : [];
   // Where nothing holds it matters more than what comes behind there.
   const turnsNow = past && says !== null && walked?.[2]?.[1] === true;
-  const then = turnsNow ? [] : bars(leg.verdict) && !past && !bothWays && behind.length > 0 ? behind : next(leg, verdict, ahead, desk);
-  const what = todo(leg, verdict, ahead, zones.length > 0, desk);
+  const then = turnsNow ? [] : bars(leg.verdict) && !past && !bothWays && behind.length > 0 ? behind : next(ahead, due, desk);
+  const what = due ? todo(leg, ahead, desk) : undue(leg, verdict, zones.length > 0, desk);
   const barredAhead = !bars(leg.verdict) && ahead[0] !== undefined && bars(ahead[0].verdict);
   // Where nothing is to be done on the ice, the hour is what is to be done; but not before a place to which nobody is to go on.
-  const lines = isDue(leg, verdict, ahead) ? [line, ...what, ...late, ...then] : barredAhead ? [line, ...then, ...late, ...what] : [line, ...late, ...what, ...then];
+  const lines = due ? [line, what, ...late, ...then] : barredAhead ? [line, ...then, ...late, what] : [line, ...late, what, ...then];
   return { lines, spare: hour?.late ? null : says, longer: [...behind.map((line) => line.cloneNode(true) as HTMLElement), ...comes, ...would, own, ...zones, ...(says && !hour?.late ? [says.cloneNode(true) as HTMLElement] : [])] };
 }
 
@@ -112,13 +113,12 @@ const worseAhead = ([next]: readonly Ahead[]): Ahead | null => (next?.worse && n
 const isDue = (leg: Leg, verdict: Verdict, ahead: readonly Ahead[]): boolean =>
   leg.act !== "" && (verdict === leg.verdict || harsh(verdict) || ahead.some((one) => one.inLeg && harsh(one.verdict)));
 
-/** What to do here or ahead in this leg; where there is nothing to do what its word does not say, or how far it goes. */
-function todo(leg: Leg, verdict: Verdict, ahead: readonly Ahead[], drawn: boolean, desk: Desk): HTMLElement[] {
-  if (!isDue(leg, verdict, ahead)) return [undue(leg, verdict, drawn, desk)];
+/** What is due here or ahead in this leg. */
+function todo(leg: Leg, ahead: readonly Ahead[], desk: Desk): HTMLElement {
   const worse = worseAhead(ahead);
   const act = written("div", { class: "app-act" }, leg.act);
   if (worse) act.prepend(make("span", { class: "app-comes" }, ...coming(worse, desk)), " ");
-  return [act];
+  return act;
 }
 
 /** What the word of a place does not say: that unroped holds only off the ice, that a fall may not be held; else how far the leg goes. */
@@ -128,13 +128,12 @@ function undue(leg: Leg, verdict: Verdict, drawn: boolean, desk: Desk): HTMLElem
   return make("p", { class: "app-extra" }, inside ? desk.words("draw-field-inside") : kilometres(leg, desk));
 }
 
-/** What comes, where what is to be done does not begin with it. */
-function next(leg: Leg, verdict: Verdict, ahead: readonly Ahead[], desk: Desk): HTMLElement[] {
+/** What comes, where what is due does not begin with it. */
+function next(ahead: readonly Ahead[], due: boolean, desk: Desk): HTMLElement[] {
   const [next, worse] = ahead;
-  if (!next || (worseAhead(ahead) && isDue(leg, verdict, ahead))) return [];
+  if (!next || (worseAhead(ahead) && due)) return [];
   // Where something is to be done already it may be left out.
-  const kept = isDue(leg, verdict, ahead) ? "app-extra" : "";
-  const behind = worse ? [make("p", { class: kept }, ...coming(worse, desk))] : [];
+  const behind = worse ? [make("p", { class: due ? "app-extra" : "" }, ...coming(worse, desk))] : [];
   return [make("p", {}, ...coming(next, desk)), ...behind];
 }
 
