@@ -77,12 +77,9 @@ fn ropes(trip: &WayTrip, job: &Brief<'_>) -> Vec<Rope> {
 
 fn comes_to(plan: Plan) -> WayPlan {
     let belays = plan.legs.iter().flat_map(|leg| &leg.belays);
-    let (belays, belay_min) = belays.fold((0, 0.0), |(count, minutes), asked| {
-        (count + asked.belays, minutes + asked.minutes)
-    });
     WayPlan {
-        belays,
-        belay_min,
+        belays: belays.map(|asked| asked.belays).sum(),
+        belay_min: plan.route.time.belay_min,
         legs: plan.legs.into_iter().filter_map(asks).collect(),
         clock: plan.clock,
     }

@@ -125,6 +125,10 @@ export class App implements Desk {
     this.zone.begin();
   }
 
+  paint(): void {
+    this.side.paint();
+  }
+
   tell(text: string): void {
     this.live.textContent = text;
   }
@@ -265,8 +269,7 @@ export class App implements Desk {
     const reload = !again && works && button(words("draw-reload"), () => location.reload());
     fill(this.alarm, `${words(again ? "draw-began-anew" : works ? "draw-gone-kept" : "draw-gone")} `, reload);
     if (!again) return;
-    const whole = this.engine.ready.then(() => this.know());
-    void whole.then(() => this.changed(this.store.state, ""), () => this.broke(false));
+    void this.engine.ready.then(() => this.know()).then(() => this.changed(this.store.state, ""), () => this.broke(false));
   }
 
   private giveUp(why: string): void {
@@ -288,10 +291,7 @@ export class App implements Desk {
   }
 
   private listen(): void {
-    window.addEventListener("beforeunload", (event) => {
-      if (!this.keep.works && this.store.canUndo) event.preventDefault();
-    });
-    document.addEventListener("visibilitychange", () => document.hidden && this.keepNow());
+    this.keep.guard(() => this.store.canUndo, () => this.keepNow());
     hear(this.store, (files) => {
       this.openTab("files");
       void this.files.take(files);

@@ -28,6 +28,8 @@ export interface Desk {
   save(): void;
   /** A zone was made on the map, and is picked: its gap is next. */
   made(): void;
+  /** Begins another zone along the route. */
+  paint(): void;
   /** Plans again where a part shows something of the report that the plan does not hold. */
   ask(): void;
   /** Keeps the work in the browser before long: what is beside the state is another one. */

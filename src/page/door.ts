@@ -204,6 +204,8 @@ export interface Card {
   readonly html: Html;
   /** Where nothing holds it is no way to go on. */
   readonly holds: boolean;
+  /** What is said once it is planned with. */
+  readonly took: Html;
   readonly trip: {
     readonly teams?: readonly number[];
     readonly practice?: string;

@@ -48,7 +48,8 @@ export class Answer {
 
   private lay(anew = true): void {
     if (anew) this.put();
-    const longer = this.told(this.lines.textContent);
+    // What is left out for want of room is not said.
+    const longer = this.told(this.lines.innerText);
     const next = make("div", {}, ...longer);
     if (next.innerHTML !== (this.text.firstElementChild?.innerHTML ?? "")) fill(this.text, longer.length > 0 ? next : null);
     this.offer();

@@ -37,7 +37,7 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const due = isDue(leg, verdict, ahead);
   // Where no way is by the rope no hour helps.
   const says = hour && !bothWays ? hourIn(hour, plan, leg, place, walked, desk) : null;
-  const behind = wayBack(back, bothWays, desk);
+  const behind = wayBack(back, bothWays, hour?.late ?? false, desk);
   // Past the turning place it matters what turning back leads over.
   const past = hour?.late === true && hour.to_m === null;
   // Of two ways that are both late the longer one is told below.
@@ -49,8 +49,9 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const what = due ? todo(leg, ahead, desk) : undue(leg, verdict, zones.length > 0, desk);
   const barredAhead = !bars(leg.verdict) && ahead[0] !== undefined && bars(ahead[0].verdict);
   // Where nothing is to be done on the ice, the hour is what is to be done; but not before a place to which nobody is to go on.
+  const fitting = inside(leg, verdict) ? [make("p", {}, desk.words("draw-field-inside"))] : [];
   const lines = due ? [line, what, ...late, ...then] : barredAhead ? [line, ...then, ...late, what] : [line, ...late, what, ...then];
-  return { lines, spare: hour?.late ? null : says, longer: [...behind.map((line) => line.cloneNode(true) as HTMLElement), ...comes, ...would, own, ...zones, ...(says && !hour?.late ? [says.cloneNode(true) as HTMLElement] : [])] };
+  return { lines, spare: hour?.late ? null : says, longer: [...fitting, ...behind.map((line) => line.cloneNode(true) as HTMLElement), ...comes, ...would, own, ...zones, ...(says && !hour?.late ? [says.cloneNode(true) as HTMLElement] : [])] };
 }
 
 /** What an hour asks of who stands in a leg; null where it asks nothing there. */
@@ -85,8 +86,12 @@ function walkedAt({ walk }: Leg, { at_m }: Place): Walked | null {
 const sooner = (some: string | null, other = ""): boolean => some !== null && some.length === other.length && some < other;
 
 /** When whoever goes on, and whoever turns back, is off the bridges: what to choose by past the turning place. */
-const onOrBack = ({ on }: Hour, back: Walked[2], { words }: Desk): string =>
-  on && back ? `. ${words("draw-field-off")} ${words("draw-field-off-on")} ${on}, ${words("draw-field-off-back")} ${back[0]}` : "";
+function onOrBack({ on }: Hour, back: Walked[2], { words }: Desk): string {
+  if (!on || !back) return "";
+  const [isBack, later] = sooner(back[0], on) ? [true, on] : [false, back[0]];
+  const [first, second] = isBack ? (["back", "on"] as const) : (["on", "back"] as const);
+  return `. ${words(`draw-field-sooner-${first}`)} ${isBack ? back[0] : on}, ${words(`draw-field-off-${second}`)} ${later}`;
+}
 
 /** The figures of each rope team; what is class `app-extra` may be left out. */
 function setUp(leg: Leg, desk: Desk): HTMLElement {
@@ -121,11 +126,12 @@ function todo(leg: Leg, ahead: readonly Ahead[], desk: Desk): HTMLElement {
   return act;
 }
 
+const inside = (leg: Leg, verdict: Verdict): boolean => leg.verdict === "inside" && verdict === "inside";
+
 /** What the word of a place does not say: that unroped holds only off the ice, that a fall may not be held; else how far the leg goes. */
 function undue(leg: Leg, verdict: Verdict, drawn: boolean, desk: Desk): HTMLElement {
   if (verdict === "unroped" && !drawn) return make("p", {}, desk.words("draw-field-unroped"));
-  const inside = leg.verdict === "inside" && verdict === "inside";
-  return make("p", { class: "app-extra" }, inside ? desk.words("draw-field-inside") : kilometres(leg, desk));
+  return make("p", { class: "app-extra" }, inside(leg, verdict) ? desk.words("draw-field-inside") : kilometres(leg, desk));
 }
 
 /** What comes, where what is due does not begin with it. */
@@ -146,11 +152,12 @@ function coming({ verdict, at_m, away_m, ropes }: Ahead, desk: Desk): (Node | st
 }
 
 /** What whoever turns back comes over; where roping up is no answer there either, what is left to do. */
-function wayBack(piece: Piece | null, bothWays: boolean, desk: Desk): HTMLElement[] {
+function wayBack(piece: Piece | null, bothWays: boolean, late: boolean, desk: Desk): HTMLElement[] {
   if (!piece) return [];
+  const { words } = desk;
   const from_to = `${kilometre(piece.from_m, desk)}–${kilometre(piece.to_m, desk)}`;
-  const too = bothWays ? `: ${desk.words("draw-field-both-ways")}` : "";
-  return [make("p", {}, `${desk.words("draw-field-behind")}, km ${from_to}: `, badge(piece.verdict, desk), too)];
+  const too = bothWays ? `: ${words("draw-field-both-ways")}${late ? `; ${words("draw-field-late-too")}` : ""}` : "";
+  return [make("p", {}, `${words("draw-field-behind")}, km ${from_to}: `, badge(piece.verdict, desk), too)];
 }
 
 /** A zone with the gap that the plan takes there. */

@@ -67,7 +67,7 @@ export class FieldMode implements Part {
       this.answer.longer,
       group(words("draw-field-gap"), this.gap.element),
       group(words("draw-field-party"), this.folk, this.ways.element),
-      group(words("draw-field-snow"), this.snow),
+      group(words("draw-field-snow"), this.snow, make("p", { class: "app-quiet" }, words("draw-field-snow-what"))),
       this.table,
     );
     this.sync(desk.store.state);

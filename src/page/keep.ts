@@ -42,6 +42,14 @@ export class Keep {
     return this.base !== null && !this.failed;
   }
 
+  /** Keeps the work by `now` as the page goes out of sight; where nothing can be kept the browser asks before it leaves what was changed. */
+  guard(changed: () => boolean, now: () => void): void {
+    window.addEventListener("beforeunload", (event) => {
+      if (!this.works && changed()) event.preventDefault();
+    });
+    document.addEventListener("visibilitychange", () => document.hidden && now());
+  }
+
   /** What was kept, and the language; null where nothing was. */
   async read(): Promise<{ state: Held; language: Language } | null> {
     const work = (await this.ask("readonly", (table) => table.get(this.key))) as Work | undefined;

@@ -82,6 +82,11 @@ export class MapSide implements Part {
     this.map?.goToLeg(leg);
   }
 
+  paint(): void {
+    this.map?.setTool("paint");
+    this.map?.focus();
+  }
+
   mark(here: OnRoute | null): void {
     if (here?.stage === this.here?.stage && here?.at_m === this.here?.at_m) return;
     this.here = here;

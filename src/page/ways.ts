@@ -5,7 +5,7 @@ import { assumed } from "./assume";
 import { waysOf } from "./calls";
 import type { Desk, Part } from "./desk";
 import { type Marks, button, fill, make, report, written } from "./dom";
-import type { Card, Carried, Trip, TripRope, Weighed, Ways as Said } from "./door";
+import type { Card, Carried, Html, Trip, TripRope, Weighed, Ways as Said } from "./door";
 import { faultList } from "./faults";
 import { joinedName, ropeTitle, ropes, withRopes } from "./folk";
 import type { State } from "./model";
@@ -82,7 +82,7 @@ export class Ways implements Part {
     ];
   }
 
-  private card({ html, holds, trip }: Card): HTMLElement {
+  private card({ html, holds, trip, took }: Card): HTMLElement {
     const { words } = this.desk;
     const card = written("li", {}, html);
     if (!holds) return card;
@@ -90,17 +90,20 @@ export class Ways implements Part {
     const isNow = Object.keys(trip).length === 0;
     const home = left(this.of?.trip ?? {}, trip.ropes).map((rope) => ropeTitle(rope, words));
     if (home.length > 0) card.append(make("p", {}, `${words("draw-ways-leaves")}: ${home.join(", ")}`));
-    const take = () => button(words("draw-ways-take"), () => this.plan(trip), { class: "app-button app-big app-wide", "data-leads": true });
+    const take = () => button(words("draw-ways-take"), () => this.plan(trip, took), { class: "app-button app-big app-wide", "data-leads": true });
     card.append(isNow ? make("p", { class: "app-fine" }, words("draw-ways-now")) : take());
     return card;
   }
 
-  private plan(way: NonNullable<Card["trip"]>): void {
+  private plan(way: NonNullable<Card["trip"]>, took: Html): void {
     // Where the cards were something else comes to stand: the page goes back to what brought them.
     this.forget();
     this.button.focus({ preventScroll: true });
     this.button.scrollIntoView({ block: "center" });
     this.take("draw-did-way", (state) => ({ ...state, trip: taken(state.trip, way, this.desk.words) }));
+    // Until something else changes it says what the plan is made with now.
+    this.of = this.desk.store.state;
+    fill(this.answer, written("p", { class: "app-took", role: "status" }, took));
   }
 }
 

@@ -3,7 +3,7 @@
 import { XzReadableStream } from "xz-decompress";
 import type { Errand } from "./calls";
 import { Core } from "./core";
-import { fromBase64 } from "./given";
+import { fromLetters } from "./letters";
 
 /** What a worker is told. */
 export type Order =
@@ -27,7 +27,7 @@ let core: Core | undefined;
 const NONE = { code: 0, out: new Uint8Array(), err: "" };
 
 async function open(packed: string): Promise<typeof NONE> {
-  const bytes = new Blob([fromBase64(packed)]).stream();
+  const bytes = new Blob([fromLetters(packed)]).stream();
   const plain = new XzReadableStream(bytes as ReadableStream<Uint8Array>);
   core = await Core.open(await new Response(plain as ReadableStream<Uint8Array<ArrayBuffer>>).arrayBuffer());
   return NONE;

@@ -39,7 +39,8 @@ export class ZoneForm implements Part {
   private readonly title = make("p", { class: "app-whole", "aria-hidden": "true" });
   private readonly faults = make("div", { class: "app-zone-faults", role: "status" });
   private readonly form = make("div");
-  /** Where to go on while nobody was named yet. */
+  /** Where to go on from a zone whose gap is given: to another one, and while nobody was named yet to those who go. */
+  private readonly next: HTMLElement;
   private readonly party: HTMLElement;
   private fields: Field[] = [];
   private built: string | null = null;
@@ -55,7 +56,8 @@ export class ZoneForm implements Part {
     const { words } = desk;
     this.of = desk.store.state;
     this.choice.setAttribute("aria-label", words("draw-zone-choice"));
-    this.party = make("div", { class: "app-acts", hidden: true }, button(`→ ${words("draw-start-trip")}`, () => desk.openTab("trip")));
+    this.party = button(`→ ${words("draw-start-trip")}`, () => desk.openTab("trip"));
+    this.next = make("div", { class: "app-acts", hidden: true }, button(words("draw-zone-add"), () => desk.paint()), this.party);
     this.element.append(this.choice, this.title, this.form);
     goesOnByEnter(this.form);
     this.sync(desk.store.state);
@@ -65,7 +67,8 @@ export class ZoneForm implements Part {
     this.list(state);
     const zone = this.zone(state);
     const kind = zone ? `${zone.key} ${this.isRange(zone)} ${this.copied !== null}` : String(state.zones.some(isPolygon));
-    this.party.hidden = !zone || people(state.trip).length > 0 || !hasGap(zone);
+    this.next.hidden = !zone || !hasGap(zone);
+    this.party.hidden = people(state.trip).length > 0;
     if (kind !== this.built) this.build(zone, kind);
     for (const field of this.fields) field.sync();
     this.complain();
@@ -124,7 +127,7 @@ export class ZoneForm implements Part {
     this.asked = { key: zone.key, range: this.isRange(zone) };
     const [first, ...others] = isPolygon(zone) ? [this.gap(zone), this.snow(), this.strike(), this.about()] : [this.about()];
     // What is missing stands below the gap, which is what mostly is.
-    fill(this.form, first ?? null, this.faults, this.party, ...others, this.acts(zone));
+    fill(this.form, first ?? null, this.faults, this.next, ...others, this.acts(zone));
   }
 
   /** The gap of a zone just made is typed at once; where fingers draw the keyboard would hide the map, so that the field only comes into sight. */

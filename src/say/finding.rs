@@ -7,7 +7,7 @@ mod placeable;
 mod whereabouts;
 mod zones;
 
-pub use whereabouts::{leg_of_teams, legs, place, stage};
+pub use whereabouts::{leg_of_teams, legs, on_legs, place, stage};
 
 use crate::{
     plan::{

@@ -24,6 +24,7 @@ pub fn table(options: &Options, look: Look) -> String {
     let voice = look.voice;
     let mut out = format!("{}\n\n", way::counted(options, voice));
     let shown = way::shown(&options.ways);
+    let told = way::shared(shown, voice);
     let mut rows = vec![head(look.voice)];
     rows.extend(shown.iter().map(|way| row(way, look.voice)));
     let widths = widths(&rows);
@@ -31,13 +32,16 @@ pub fn table(options: &Options, look: Look) -> String {
     for (i, row) in rows.iter().enumerate() {
         out.push_str(&line(row, &widths, folded));
         if let Some(way) = i.checked_sub(1).and_then(|i| shown.get(i)) {
-            below(&mut out, way, options.ways.len(), folded, look);
+            below(&mut out, way, options, &told, folded, look);
         }
     }
     if let Some(more) = way::not_shown(options, voice) {
         out.push_str(&format!("\n{more}\n"));
     }
     out.push('\n');
+    if let Some(alike) = way::alike(&told, voice) {
+        bullet(&mut out, "", &alike.to_string(), look.width);
+    }
     let legend = voice.say("options-legend", &[]).to_string();
     bullet(&mut out, "", &legend, look.width);
     for &remark in &options.remarks {
@@ -122,8 +126,8 @@ fn line(row: &Cells, widths: &[usize; COLUMNS], folded: bool) -> String {
     format!("{}\n", text.trim_end())
 }
 
-/// What is done otherwise, what is missing, and why the way is shown.
-fn below(out: &mut String, way: &Way, all: usize, folded: bool, look: Look) {
+/// In what the way differs, and what it asks for that not every way does.
+fn below(out: &mut String, way: &Way, of: &Options, told: &[Said], folded: bool, look: Look) {
     let voice = look.voice;
     let mut says = Vec::new();
     if folded {
@@ -134,7 +138,8 @@ fn below(out: &mut String, way: &Way, all: usize, folded: bool, look: Look) {
         ];
         says.push(voice.say("options-folded", &args));
     }
-    says.extend(way::said(way, all, voice));
+    says.extend(way::differs(way, of.ways.len(), voice));
+    says.extend(way::walked_besides(way, told, voice));
     bullet(
         out,
         "     ",

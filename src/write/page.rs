@@ -5,6 +5,8 @@ pub mod file;
 pub mod ground;
 mod hours;
 #[cfg(feature = "page")]
+pub mod letters;
+#[cfg(feature = "page")]
 mod packed;
 pub mod panel;
 pub mod trip;

@@ -110,3 +110,31 @@ fn a_card_says_whether_its_way_holds_and_what_a_trip_says_of_it() {
         }
     }
 }
+
+#[test]
+fn what_every_way_asks_for_is_told_once_under_the_cards() {
+    let options = options(5, &[60.0, 50.0]);
+    let json = ways::json(&options, Voice::default()).unwrap();
+    let answer: serde_json::Value = serde_json::from_str(&json).unwrap();
+    let words = |html: &serde_json::Value| {
+        let page = Html::parse_fragment(html.as_str().unwrap());
+        text(page.root_element()).to_lowercase()
+    };
+    let foot = words(&answer["foot"]);
+    let (_, alike) = foot.split_once("alike in every way that holds: ").unwrap();
+    let alike: Vec<&str> = alike.lines().next().unwrap().split("; ").collect();
+    let cards = answer["ways"].as_array().unwrap();
+    let holding: Vec<_> = cards.iter().filter(|card| card["holds"] == true).collect();
+    assert!(holding.len() > 1, "{cards:#?}");
+    for (number, card) in (1..).zip(holding) {
+        let told = words(&card["html"]);
+        assert!(!told.contains(alike[0]), "{} in {told}", alike[0]);
+        let took = words(&card["took"]);
+        assert!(
+            took.starts_with(&format!("planned with way {number} now")),
+            "{took}"
+        );
+        let (_, changes) = took.split_once(": ").unwrap_or_default();
+        assert!(told.contains(changes), "{changes} in {told}");
+    }
+}

@@ -98,6 +98,7 @@ draw-zone-name = Name
 draw-zone-observed-on = Gesehen am
 draw-zone-source = Quelle
 draw-zone-note = Notiz
+draw-zone-add = Noch eine Zone
 draw-zone-copy = Angaben merken
 draw-zone-copied = Angaben gemerkt: die nächste Zone wählen und dort einsetzen.
 draw-zone-paste = Hier einsetzen
@@ -109,7 +110,7 @@ draw-people = Gruppe
 draw-person = Person
 draw-person-add = Noch eine Person
 draw-person-drop = Person streichen:
-draw-person-mass = Mit Gepäck
+draw-person-mass = Mit Gepäck, falls bekannt
 draw-ropes = Seile dabei
 draw-rope-add = Noch ein Seil
 draw-ways = Varianten: Gruppe und Seile anders aufgeteilt
@@ -168,7 +169,9 @@ draw-field-rope-up = vorher anseilen
 draw-field-would-take = nötig wären
 draw-field-behind = auf dem Rückweg
 draw-field-both-ways = auch dort jede Spalte gesichert, oder an spaltenfreier Stelle warten und Hilfe rufen
-draw-field-off = Letzte Brücke:
+draw-field-sooner-on = Weiter ist früher, letzte Brücke
+draw-field-sooner-back = Zurück ist früher, letzte Brücke
+draw-field-late-too = auch für Brücken ist es spät
 draw-field-off-on = weiter
 draw-field-off-back = zurück
 draw-field-gap-up-to = Spalten bis
@@ -187,6 +190,7 @@ draw-field-one-more = + noch jemand
 draw-field-rope-lost = Ohne Seil
 draw-field-rope = Seil
 draw-field-snow = Der Schnee ist anders
+draw-field-snow-what = Zählt dafür, wie ein Sturz gehalten wird. Wie eine Brücke trägt, weiß der Plan nicht: sondieren, bei Nassschnee erst recht.
 
 ## Dateien
 

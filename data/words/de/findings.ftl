@@ -70,9 +70,9 @@ no-rope-fits = { $lack ->
     }
 }
     .short = { $lack ->
-        [short] braucht { $needed } Seil; { $rope } ist { $short } zu kurz
-        [none-left] braucht { $needed } Seil, und keines ist übrig für Seilschaft { $team }
-       *[none-sold] braucht { $needed } Seil, mehr als ein Seil lang ist
+        [short] { $needed } Seil nötig; { $rope } ist { $short } zu kurz
+        [none-left] { $needed } Seil nötig, und keines ist übrig für Seilschaft { $team }
+       *[none-sold] { $needed } Seil nötig, mehr als ein Seil lang ist
     }
     .act = { $lack ->
         [short] { $short } Seil zu wenig: umkehren, oder einzeln gesichert hinüber
@@ -237,7 +237,10 @@ loop-ends-short-of-the-lip = stürzt { $who }, endet eine Lose Rolle { $short } 
     [yes] { $rope } mitnehmen, nach Plan daheim: damit reicht eine Lose Rolle; oder eine andere Bergung vorsehen
    *[no] { $anyone ->
         [yes] eine andere Bergung vorsehen, oder ein längeres Seil
-       *[no] eine andere Bergung vorsehen, ein längeres Seil, oder `cover = "anyone"`
+       *[no] eine andere Bergung vorsehen, ein längeres Seil, oder { $interface ->
+            [page] „{ says-cover-anyone }“ bei „{ draw-trip-cover }“
+           *[members] `cover = "anyone"`
+        }
     }
 }
     .short = eine Lose Rolle für { $who } endet { $short } vor dem Spaltenrand
@@ -342,12 +345,12 @@ bridges-late = { $just ->
 }
     .hint = { $known ->
         [yes] bis { $start } aufbrechen, um rechtzeitig von allen der Etappe herunter zu sein, oder rechtzeitig umkehren
-       *[no] früher aufbrechen, oder rechtzeitig umkehren
+       *[no] kein Aufbruch an diesem Tag ist früh genug: rechtzeitig umkehren, oder eine andere Linie nehmen
     }
     .short = auf Schneebrücken nach { $until }, wenn ihnen nicht mehr zu trauen ist
     .cure = { $known ->
         [yes] bis { $start } aufbrechen, oder rechtzeitig umkehren
-       *[no] früher aufbrechen, oder rechtzeitig umkehren
+       *[no] rechtzeitig umkehren, oder eine andere Linie: kein Aufbruch an diesem Tag ist früh genug
     }
     .act = spät für Schneebrücken: jede sondieren, oder umkehren
 
@@ -530,6 +533,10 @@ place-legs = { $count ->
     [1] Teil { $legs }
    *[other] Teile { $legs }
 }
+place-on-legs = { $count ->
+    [1] Teil { $legs }
+   *[other] den Teilen { $legs }
+}
 place-more = { $named } und { $more } mehr
 place-stage = Etappe { $stage }
 place-stage-named = Etappe { $stage } „{ $name }“
@@ -546,6 +553,6 @@ place-terrain = Gelände
 
 level-error = Falsch
 level-stop = Stopp: hier nicht wie geplant
-level-outside = Außerhalb der Grenzen
+level-outside = Nicht im Rahmen der Grenzen
 level-look = Prüfen
 level-note = Gut zu wissen

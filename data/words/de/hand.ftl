@@ -18,11 +18,11 @@ field-askew = Bei { $angle } gequert zählt eine Spalte das { $widths }-fache ih
     [yes] { " " }und mehr: die Seilschaft geht längs
    *[no] { "" }
 }.
-field-square = Restseile und Seil, wie sie gebraucht werden; was übrig ist, kommt ins Restseil. Spalten sind in Gehrichtung gemessen. Unter { $angle } gequert: nicht hintereinander, gestaffelt. Nach der Abstandsregel, die nichts darüber sagt, ob ein Sturz gehalten wird.
+field-square = Restseile und Seil, wie sie gebraucht werden; was übrig ist, kommt ins Restseil. Spalten sind in Gehrichtung gemessen. Unter { $angle } gequert: nicht hintereinander gehen, sondern gestaffelt. Nach der Abstandsregel, die nichts darüber sagt, ob ein Sturz gehalten wird.
 field-fits = Seil reicht
 field-fits-not = Seil zu kurz
 field-fits-closer = Seil zu kurz; mit { $spacing } Abstand schon
-field-no-set-up = keine innerhalb der Grenzen
+field-no-set-up = keine im Rahmen der Grenzen
 field-two-over = { $over } über einer Spalte
 
 ## Ausrüstung je Person
@@ -41,8 +41,8 @@ gear-ice-axe = { $count ->
    *[other] { $count } Pickel
 }
 gear-snow-anchor = { $count ->
-    [one] 1 Ding zum Eingraben als Verankerung
-   *[other] { $count } Dinge zum Eingraben als Verankerung
+    [one] 1 Gegenstand für einen T-Anker
+   *[other] { $count } Gegenstände für T-Anker
 }
 gear-ice-screw = { $count ->
     [one] 1 Eisschraube

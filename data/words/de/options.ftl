@@ -23,7 +23,7 @@ remark-too-many-for-one = mehr als { $most } an einem Seil werden nicht geplant
 remark-one-and-two = { -both-taught }, also stehen beide da
 remark-only-one = { -both-taught }; Seile und Grenzen lassen hier keine Variante mit zwei Seilschaften
 remark-only-two = { -both-taught }; Seile und Grenzen lassen hier keine Variante mit einer
-remark-none-inside = keine Variante ist innerhalb der Grenzen: so wie sie sind, ist mit keiner weiterzugehen; die gezeigten kommen am nächsten
+remark-none-inside = keine Variante ist im Rahmen: so wie sie sind, ist mit keiner weiterzugehen; die gezeigten kommen am nächsten
 remark-all-changed = wie die Regeln stehen, passt keine Aufteilung zu den Seilen: jede gezeigte Variante ändert etwas
 remark-no-rope-named = kein Seil ist genannt: gezeigt sind Längen, die es zu kaufen gibt
 
@@ -82,5 +82,10 @@ way-belays = etwa { $belays ->
     [one] eine Sicherung
    *[other] { $belays } Sicherungen
 } ({ $minutes })
+ways-alike = In jeder Variante, die hält, gleich: { $says }
+way-took = Jetzt mit Variante { $way } geplant{ $changed ->
+    [yes] : { $changes }
+   *[no] { "" }
+}
 way-bridges = von allen Schneebrücken herunter um { $at }{ $later }
 way-bridges-late = , später als { $until }

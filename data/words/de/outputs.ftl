@@ -22,14 +22,14 @@ coil-none = kein Restseil
 ## Urteile
 
 verdict-unroped = ohne Seil
-verdict-inside = innerhalb
+verdict-inside = im Rahmen
 verdict-look = prüfen
-verdict-outside = außerhalb
+verdict-outside = nicht im Rahmen
 verdict-stop = Stopp
 means-unroped = ohne Seil
-means-inside = innerhalb der Planungsgrenzen
+means-inside = im Rahmen der Planungsgrenzen
 means-look = prüfen: etwas zu entscheiden oder zu beachten
-means-outside = außerhalb: keine Seileinteilung innerhalb der Grenzen, oder kein Seil lang genug dafür
+means-outside = nicht im Rahmen: keine Seileinteilung hält die Grenzen ein, oder kein Seil lang genug dafür
 means-stop = Stopp: hier nicht wie geplant
 
 word-in-part = { $verdict } bei { $where }; sonst { $rest }
@@ -117,7 +117,7 @@ change-at = { $stages ->
 change-height = Höhe { $height }
 change-bearing = dann { $bearing }
 bearing-true = { $bearing } rechtweisend
-hours = Gehen { $walking }, An- und Ausbinden { $rope }, Pausen { $breaks }{ $halted ->
+hours = Gehen { $walking }, Seil an und ab { $rope }, Pausen { $breaks }{ $halted ->
     [yes] , Halte { $halts }
    *[no] { "" }
 }{ $belays ->
@@ -137,7 +137,7 @@ hours-effort = ; so anstrengend wie { $effort } km im Flachen
 
 title-clock = Uhr
 hour-day-after = { $hour } am Tag danach
-hour-day-of-start = { $hour } am Tag des Starts
+hour-day-of-start = { $hour } am Aufbruchstag
 hour-day-before = { $hour } am Tag davor
 hour-days-away = { $hour } ({ $days } Tage)
 clock-of-stage = Etappe { $stage }: { $text }
@@ -153,7 +153,7 @@ clock-belays = { $belays ->
    *[other] { " " }mit etwa { $belays } Sicherungen auf { $legs } ({ $more })
 }
 clock-latest-start-slower = ; eine langsamere Gruppe { $at }
-clock-latest-start-slower-none = ; für eine langsamere Gruppe keiner
+clock-latest-start-slower-none = ; für eine langsamere Gruppe ist keiner früh genug
 clock-at-until = um { $until } ist die Gruppe bei { $place }, auf Teil { $leg }{ $others }
 clock-at-until-slower = ; eine langsamere Gruppe bei { $place }, auf Teil { $leg }
 clock-turn = { $kind ->
@@ -305,7 +305,7 @@ block-legs = { $legs }: { $text }
 ## Wie viele Teile, und was über das Ganze gefunden ist
 
 first-stop = Stopp: { $legs }
-first-outside = außerhalb der Grenzen: { $legs }
+first-outside = nicht im Rahmen: { $legs }
 first-look = prüfen: { $legs }
 first-whole = kein Teil stoppt; das Ganze prüfen
 first-none = keine Etappe mit Stopp, keine verlangt eine Entscheidung
@@ -314,14 +314,14 @@ count-stop = { $count ->
    *[other] { $count } Teile mit Stopp
 }
 count-outside = { $count ->
-    [one] 1 Teil außerhalb der Grenzen
-   *[other] { $count } Teile außerhalb der Grenzen
+    [one] 1 Teil nicht im Rahmen
+   *[other] { $count } Teile nicht im Rahmen
 }
 count-look = { $count ->
     [one] 1 Teil zu prüfen
    *[other] { $count } Teile zu prüfen
 }
-count-none = kein Teil stoppt, ist außerhalb der Grenzen oder zu prüfen
+count-none = kein Teil stoppt, ist nicht im Rahmen oder zu prüfen
 count-whole = { $count ->
     [one] 1 Punkt zum Ganzen zu prüfen
    *[other] { $count } Punkte zum Ganzen zu prüfen
@@ -449,7 +449,7 @@ message-up = anseilen bei { $place }{ $high ->
     [yes] , { $height } hoch
    *[no] { "" }
 }
-message-up-short = an { $place }{ $high ->
+message-up-short = Seil an { $place }{ $high ->
     [yes] {" "}{ $height }
    *[no] { "" }
 }
@@ -465,9 +465,9 @@ short-spans = { $span }{ $more ->
    *[other] {" "}und { $more } mehr
 }
 short-unroped = ohne Seil
-short-inside = innerhalb
+short-inside = im Rahmen
 short-look = prüfen
-short-outside = außerhalb
+short-outside = nicht im Rahmen
 short-stop = STOPP
 
 ## Womit ein Sturz gerechnet ist
@@ -574,7 +574,7 @@ page-not-on = { $gap } ({ $legs })
 page-not-haul = das Heraufziehen von { $who }
 page-not-haul-of = { $who } ({ $legs })
 page-not-two = zwei, die gleichzeitig stürzen
-page-cautions = Vor Ort beurteilen: wo das Gelände anders ist, ist der Plan falsch. Was Bergführer am Ort, Schutzgebiete und Rettung sagen, geht vor. Nie allein.
+page-cautions = Vor Ort beurteilen: wo das Gelände anders ist, ist der Plan falsch. Was Bergführer am Ort, Schutzgebiete und Bergrettung sagen, geht vor. Nie allein.
 page-rest = { $interface ->
     [flags] Alle Zahlen, { $notes ->
         [one] 1 Hinweis

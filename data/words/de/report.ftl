@@ -68,9 +68,9 @@ report-count = { $legs ->
 }, { $length }
 report-at = bei { $where }
 report-worst-unroped = Kein Teil wird am Seil gegangen.
-report-worst-inside = Jeder Teil am Seil liegt innerhalb der Planungsgrenzen.
+report-worst-inside = Jeder Teil am Seil liegt im Rahmen der Planungsgrenzen.
 report-worst-look = Prüfen: es gibt etwas zu entscheiden oder zu beachten.
-report-worst-outside = Ein Teil liegt außerhalb der Grenzen: keine Seileinteilung, oder kein Seil, das dafür reicht.
+report-worst-outside = Ein Teil ist nicht im Rahmen: keine Seileinteilung, oder kein Seil, das dafür reicht.
 report-worst-stop = Stopp: ein Teil ist nicht zu gehen wie geplant.
 
 ## Karten
@@ -81,9 +81,9 @@ report-inset = Teil { $leg },
 legend-change = Seil an oder Seil ab, mit Buchstaben wie unten
 legend-leg = Nummer des Teils, in seiner Farbe
 legend-unroped = ohne Seil
-legend-inside = am Seil, innerhalb der Planungsgrenzen
+legend-inside = am Seil, im Rahmen der Planungsgrenzen
 legend-look = prüfen: etwas zu entscheiden oder zu beachten
-legend-outside = außerhalb der Grenzen
+legend-outside = nicht im Rahmen der Grenzen
 legend-stop = Stopp: nicht wie geplant
 legend-zones = Zonen, dunkler bei breiteren Spalten; Z und ihre Nummer, dann die Breite, mit „?“ angenommen; blass, wo die Route nicht hinkommt
 map-zone = Z{ $zone }

@@ -174,11 +174,11 @@ carry-too-short = { $leg ->
 }
 
 carry-left = { $short }; Seilschaft { $other } trägt ein längeres: { $gain ->
-    [graver] bei Tausch der beiden wären Teile mit ernsteren Stürzen außerhalb
+    [graver] bei Tausch der beiden wären Teile mit ernsteren Stürzen nicht im Rahmen
     [fewer] bei Tausch der beiden { $exchanged ->
         [one] wäre 1 Teil
        *[other] wären { $exchanged } Teile
-    } außerhalb, nicht { $outside }
+    } nicht im Rahmen, jetzt { $outside }
    *[none] ein Tausch der beiden brächte keinen Teil in die Grenzen
 }
 

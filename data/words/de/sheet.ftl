@@ -18,7 +18,8 @@ sheet-people = { $people ->
    *[other] { $people } Personen
 }
 sheet-only-to-look-at = { $says } (nirgends Stopp)
-sheet-inside = nirgends Stopp, nirgends ist zu entscheiden: Abstand und Seil liegen innerhalb der Planungsgrenzen; ob ein Sturz gehalten wird, ist eine andere Frage
+sheet-belay = auf { $legs } am Fixpunkt sichern: die Seilschaft allein hält einen Sturz dort vielleicht nicht
+sheet-inside = nirgends Stopp, nirgends ist zu entscheiden; Seil und Abstand passen überall. Ob ein Sturz gehalten wird, ist eine andere Frage
 sheet-unroped = kein Teil wird am Seil gegangen
 sheet-next = Erster Anseilplatz: { $place }; { $setup }
 sheet-foot = Gerechnet von { $program } für die Annahmen des Plans. Was vor Ort zu sehen ist, geht vor.

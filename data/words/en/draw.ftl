@@ -98,6 +98,7 @@ draw-zone-name = Name
 draw-zone-observed-on = Seen on
 draw-zone-source = Source
 draw-zone-note = Note
+draw-zone-add = One more zone
 draw-zone-copy = Copy the properties
 draw-zone-copied = Properties copied: pick the next zone and paste them.
 draw-zone-paste = Paste them here
@@ -109,7 +110,7 @@ draw-people = Party
 draw-person = Person
 draw-person-add = One more person
 draw-person-drop = Take out person
-draw-person-mass = With pack
+draw-person-mass = With pack, if known
 draw-ropes = Ropes at hand
 draw-rope-add = One more rope
 draw-ways = Ways to split the party and use the ropes
@@ -168,7 +169,9 @@ draw-field-rope-up = rope up first
 draw-field-would-take = would take
 draw-field-behind = on the way back
 draw-field-both-ways = belay each gap there too, or wait on firm ground and call for help
-draw-field-off = Off all bridges:
+draw-field-sooner-on = On is sooner, off all bridges
+draw-field-sooner-back = Back is sooner, off all bridges
+draw-field-late-too = bridges are late as well
 draw-field-off-on = on
 draw-field-off-back = back
 draw-field-gap-up-to = gaps up to
@@ -187,6 +190,7 @@ draw-field-one-more = + one more
 draw-field-rope-lost = Without rope
 draw-field-rope = rope
 draw-field-snow = Other snow
+draw-field-snow-what = It counts for how a fall is held. How a bridge carries it does not know: probe, in wet snow above all.
 
 ## Files
 

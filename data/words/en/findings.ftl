@@ -70,9 +70,9 @@ no-rope-fits = { $lack ->
     }
 }
     .short = { $lack ->
-        [short] takes { $needed } of rope; { $rope } is { $short } short
-        [none-left] takes { $needed } of rope, and none is left for team { $team }
-       *[none-sold] takes { $needed } of rope, more than any sold
+        [short] { $needed } of rope needed; { $rope } is { $short } short
+        [none-left] { $needed } of rope needed, and none is left for team { $team }
+       *[none-sold] { $needed } of rope needed, more than any sold
     }
     .act = { $lack ->
         [short] { $short } of rope too little: turn back, or belay each across from an anchor
@@ -237,7 +237,10 @@ loop-ends-short-of-the-lip = if { $who } falls, a drop loop ends { $short } shor
     [yes] take { $rope }, at home as planned: there a loop reaches them; or plan another rescue for them
    *[no] { $anyone ->
         [yes] plan another rescue for them, or a longer rope
-       *[no] plan another rescue for them, a longer rope, or `cover = "anyone"`
+       *[no] plan another rescue for them, a longer rope, or { $interface ->
+            [page] “anyone” under “{ draw-trip-cover }”
+           *[members] `cover = "anyone"`
+        }
     }
 }
     .short = a rescue loop for { $who } ends { $short } short of the lip
@@ -342,12 +345,12 @@ bridges-late = { $just ->
 }
     .hint = { $known ->
         [yes] start by { $start } to be off all of the stage in time, or turn round in time
-       *[no] start earlier, or turn round in time
+       *[no] no start of the day is early enough: turn round in time, or take another line
     }
     .short = on snow bridges after { $until }, when they are no longer trusted
     .cure = { $known ->
         [yes] start by { $start }, or turn round in time
-       *[no] start earlier, or turn round in time
+       *[no] turn round in time, or another line: no start of the day is early enough
     }
     .act = late for snow bridges: probe each, or turn back
 
@@ -530,6 +533,7 @@ place-legs = { $count ->
     [1] leg { $legs }
    *[other] legs { $legs }
 }
+place-on-legs = { place-legs }
 place-more = { $named } and { $more } more
 place-stage = stage { $stage }
 place-stage-named = stage { $stage } "{ $name }"

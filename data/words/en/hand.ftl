@@ -18,7 +18,7 @@ field-askew = Met at { $angle } a gap counts { $widths } times its width{ $along
     [yes] { " " }and more: the team runs along it
    *[no] { "" }
 }.
-field-square = Coils and rope as needed; what is left over goes into the coils. Gaps are measured along the line of travel. Met flatter than { $angle }: not in file. By the spacing rule, which says nothing about holding a fall.
+field-square = Coils and rope as needed; what is left over goes into the coils. Gaps are measured along the line of travel. Met flatter than { $angle }: do not walk one behind the other, walk in echelon. By the spacing rule, which says nothing about holding a fall.
 field-fits = rope is enough
 field-fits-not = rope too short
 field-fits-closer = rope too short; { $spacing } apart it is enough

@@ -79,5 +79,10 @@ way-belays = about { $belays ->
     [one] 1 belay
    *[other] { $belays } belays
 } ({ $minutes })
+ways-alike = Alike in every way that holds: { $says }
+way-took = Planned with way { $way } now{ $changed ->
+    [yes] : { $changes }
+   *[no] { "" }
+}
 way-bridges = off all snow bridges at { $at }{ $later }
 way-bridges-late = , later than { $until }

@@ -144,16 +144,16 @@ clock-of-stage = stage { $stage }: { $text }
 clock-latest-start = { $late ->
     [yes] start { $start } is { $earlier } too late: { "" }
    *[no] { "" }
-}latest start { $at }{ $belays }{ $without }, off all snow bridges by { $until }{ $others }
+}latest start { $at }{ $belays }{ $without }, off all bridges by { $until }{ $others }
 clock-latest-start-none = no start of the day is early enough{ $belays } to be off snow bridges by { $until }{ $without }
 clock-latest-start-none-without = ; without them { $at }
-clock-latest-start-without = , { $at } without
+clock-latest-start-without = , { $at } without them
 clock-belays = { $belays ->
     [1] { " " }with a belay on { $legs } ({ $more })
    *[other] { " " }with about { $belays } belays on { $legs } ({ $more })
 }
 clock-latest-start-slower = ; a slower party { $at }
-clock-latest-start-slower-none = ; a slower party: none
+clock-latest-start-slower-none = ; a slower party: too late
 clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $others }
 clock-at-until-slower = ; a slower party at { $place }, on leg { $leg }
 clock-turn = { $kind ->
@@ -449,7 +449,7 @@ message-up = rope up at { $place }{ $high ->
     [yes] , { $height } high
    *[no] { "" }
 }
-message-up-short = up { $place }{ $high ->
+message-up-short = rope up { $place }{ $high ->
     [yes] {" "}{ $height }
    *[no] { "" }
 }

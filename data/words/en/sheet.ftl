@@ -18,7 +18,8 @@ sheet-people = { $people ->
    *[other] { $people } people
 }
 sheet-only-to-look-at = { $says } (nowhere a stop)
-sheet-inside = no leg stops or asks for a decision: spacing and rope are inside the planning limits; whether a fall is held is another matter
+sheet-belay = belay from an anchor on { $legs }: the team alone may not hold a fall there
+sheet-inside = no leg stops, none asks for a decision; rope and spacing fit everywhere. Whether a fall is held is another matter
 sheet-unroped = no leg is walked on the rope
 sheet-next = Rope up first at { $place }; { $setup }
 sheet-foot = Computed by { $program } for the assumptions of the plan. What is seen on the spot comes first.

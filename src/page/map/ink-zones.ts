@@ -98,20 +98,20 @@ function hatchInk(scene: Scene, gap: number | null): string {
   return gap !== null && gap > 10 ? "rgba(255,255,255,0.6)" : "rgba(27,36,48,0.6)";
 }
 
-/** The widths of the zones that are met, or of the others: the most dangerous first. An assumed width has a question mark before it. */
-export function labelZones(labels: Labels, scene: Scene, sight: Sight, metres: (metres: number) => string, met: boolean): void {
+/** The widths of the zones that are met, or of the others: the most dangerous first, and where there is room for them `afar` on a leader. An assumed width has a question mark before it. */
+export function labelZones(labels: Labels, scene: Scene, sight: Sight, metres: (metres: number) => string, met: boolean, afar: boolean): void {
   for (const one of byDanger(scene, sight)) {
     const about = scene.about(one);
     const wide = (one.box[2] - one.box[0]) * sight.scale;
     if (about.met !== met || (!met && wide < 14)) continue;
     const { gap_m: gap, gap_text: text, assumed } = about;
     const says = gap === null ? cropped(text ?? "?") : `${assumed ? "? " : ""}${metres(gap)}`;
-    if (seenMiddles(one, sight).length > 0) labelWidth(labels, scene, sight, one, says, met);
+    if (seenMiddles(one, sight).length > 0) labelWidth(labels, scene, sight, one, says, met, afar || scene.picked === one.key);
   }
 }
 
 /** Inside where it is clear of all lines, else beside the zone on a leader, else over the route. */
-function labelWidth(labels: Labels, scene: Scene, sight: Sight, one: Shape, says: string, met: boolean): void {
+function labelWidth(labels: Labels, scene: Scene, sight: Sight, one: Shape, says: string, met: boolean, afar: boolean): void {
   const { pen, colours } = labels;
   const font = met ? "650 13px" : "600 11px";
   const { ink, halo } = onFill(colours, met ? scene.about(one).gap_m : null);
@@ -121,7 +121,7 @@ function labelWidth(labels: Labels, scene: Scene, sight: Sight, one: Shape, says
   const inside = middles.filter((at) => scene.picked !== one.key || fits(one, sight, at, wide));
   if (labels.text(says, inside, font, inks, halo)) return;
   const far = wide / 2 + 12;
-  const leads = met || scene.picked === one.key ? [far, FARTHER * far] : [];
+  const leads = afar ? [far, FARTHER * far] : [];
   const led = leads.reduce<Point | null>((found, away) => found ?? labels.placeLed(middles[0]!, away, wide, 17), null);
   if (!led) {
     const over = (one.box[2] - one.box[0]) * sight.scale > 30;

@@ -63,18 +63,21 @@ export class InkLayer extends Layer {
     this.labels = labels;
     const row = scene.picked !== null && sight.wide <= ROWED ? ROW : 0;
     labels.keep([sight.wide / 2, row / 2], sight.wide, row);
-    if (sight.wide <= NARROW) labels.keep([sight.wide - 54, row + 30], 108, 60);
-    else labels.keep([sight.wide - 30, row + 56], 60, 112);
+    const narrow = sight.wide <= NARROW;
+    const [half, tall] = narrow ? [54, 60] : [30, 112];
+    labels.keep([scene.buttonsLeft ? half : sight.wide - half, row + tall / 2], 2 * half, tall);
     // Figures are never under what the hand works on: an outline that hides the half of a figure makes it another.
     drawHandles(pen, scene, sight, this.coarse());
     avoidPicked(labels, scene, sight, this.coarse());
     drawTicks(pen, scene, sight);
     labelLegs(labels, scene, sight, true);
-    labelZones(labels, scene, sight, this.numbers.metres, true);
+    // On a phone the widths stand on the profile below as well; the letters, which lists and field speak of, do not lie as they do here.
+    if (narrow) drawChanges(labels, scene, sight);
+    labelZones(labels, scene, sight, this.numbers.metres, true, !narrow);
     labelLegs(labels, scene, sight, false);
-    labelZones(labels, scene, sight, this.numbers.metres, false);
+    labelZones(labels, scene, sight, this.numbers.metres, false, false);
     drawLooks(labels, scene, sight);
-    drawChanges(labels, scene, sight);
+    if (!narrow) drawChanges(labels, scene, sight);
     labelTicks(labels, scene, sight, this.numbers.km);
     nameZones(labels, scene, sight);
     drawArrows(labels, scene, sight);

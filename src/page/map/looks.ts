@@ -4,7 +4,7 @@ import type OlMap from "ol/Map";
 import { nearestOn } from "./geometry/along";
 import type { Point } from "./geometry/rings";
 import { keepSeen, lasting, lookAt, ROW, ROWED } from "./plane";
-import { coverOf, paddingFor } from "./room";
+import { coverOf, paddingFor, roomier } from "./room";
 import type { Scene } from "./scene";
 import { type Box, boxOf, meets } from "./shapes";
 
@@ -31,10 +31,18 @@ export class Looks {
     if (wide < 2 || high < 2) return;
     const picked = scene.find(scene.picked)?.areas.flat(2) ?? [];
     const line = [...picked, ...scene.ways.flatMap((way) => way.runs.flatMap((run) => run.map((spot) => spot.at)))];
-    const cover = coverOf(this.stage);
+    const seen = coverOf(this.stage);
     // Room for the row of the picked zone, so that it may come and go.
-    const top = Math.max(cover.top, wide <= ROWED && high >= ROOMY ? ROW : 0);
-    lookAt(map, box, paddingFor(box, line, [wide, high], { ...cover, top }), duration);
+    const top = Math.max(seen.top, wide <= ROWED && high >= ROOMY ? ROW : 0);
+    const cover = box === scene.bounds ? roomier(box, line, [wide, high], { ...seen, top }) : { ...seen, top };
+    this.put(cover.corner?.left ?? false);
+    lookAt(map, box, paddingFor(box, line, [wide, high], cover), duration);
+  }
+
+  /** The buttons, in one of the upper corners. */
+  private put(left: boolean): void {
+    this.scene.buttonsLeft = left;
+    this.stage.toggleAttribute("data-buttons-left", left);
   }
 
   /** At all of some boxes; those that hold nothing left out. */

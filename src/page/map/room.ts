@@ -11,9 +11,19 @@ export interface Cover {
   /** From the upper rim down to here, and from here to the lower one. */
   readonly top: number;
   readonly bottom: number;
-  /** The buttons in the upper right corner: their left and their lower edge. */
-  readonly corner: readonly [x: number, y: number] | null;
+  /** The buttons in an upper corner. */
+  readonly corner: Corner | null;
 }
+
+/** From the rim beside them to their other edge, and from the upper rim to their lower one, pixels. */
+export interface Corner {
+  readonly wide: number;
+  readonly high: number;
+  readonly left: boolean;
+}
+
+/** The buttons stand in the left corner where that shows so much more of the map. Our judgement. */
+const WORTH_IT = 1.05;
 
 type Size = readonly [wide: number, high: number];
 
@@ -37,8 +47,22 @@ export function coverOf(stage: HTMLElement): Cover {
   return {
     top: Math.max(0, (row?.bottom ?? map.top) - map.top),
     bottom: Math.min(map.height, ...tops),
-    corner: buttons && [buttons.left - map.left, buttons.bottom - map.top],
+    corner: buttons && cornerOf(buttons, map),
   };
+}
+
+function cornerOf(buttons: DOMRect, map: DOMRect): Corner {
+  const left = buttons.left - map.left < map.right - buttons.right;
+  return { left, wide: left ? buttons.right - map.left : map.right - buttons.left, high: buttons.bottom - map.top };
+}
+
+/** The same with the buttons in the corner that leaves what is looked at the most room: the right one, where it is all one. */
+export function roomier(box: Box, line: readonly Point[], size: Size, cover: Cover): Cover {
+  const { corner } = cover;
+  if (!corner) return cover;
+  const [right, left] = [false, true].map((left): Cover => ({ ...cover, corner: { ...corner, left } })) as [Cover, Cover];
+  const scale = (one: Cover) => fitted(box, size, paddingFor(box, line, size, one)).resolution;
+  return scale(right) > WORTH_IT * scale(left) ? left : right;
 }
 
 /** The padding that shows a box the largest without anything of the line under the buttons in the corner. */
@@ -49,12 +73,14 @@ export function paddingFor(box: Box, line: readonly Point[], size: Size, cover: 
   const bars = sane([top, rim, bottom, rim], size);
   const { corner } = cover;
   if (!corner) return bars;
-  const [x, y] = [corner[0] - OFF, corner[1] + OFF];
+  const [x, y] = [corner.wide + OFF, corner.high + OFF];
   const free = (padding: Padding) => {
     const { resolution, middle } = fitted(box, size, padding);
-    return !line.some(([east, north]) => wide / 2 + (east - middle[0]) / resolution > x && high / 2 - (north - middle[1]) / resolution < y);
+    const side = corner.left ? 1 : -1;
+    return !line.some(([east, north]) => wide / 2 + (side * (east - middle[0])) / resolution < x && high / 2 - (north - middle[1]) / resolution < y);
   };
-  const ways = [bars, sane([top, wide - x, bottom, rim], size), sane([y, rim, bottom, rim], size)].filter(free);
+  const aside: Padding = corner.left ? [top, rim, bottom, x] : [top, x, bottom, rim];
+  const ways = [bars, sane(aside, size), sane([y, rim, bottom, rim], size)].filter(free);
   const scale = (padding: Padding) => fitted(box, size, padding).resolution;
   return ways.sort((a, b) => scale(a) - scale(b))[0] ?? bars;
 }

@@ -92,6 +92,8 @@ export class Scene {
   /** The leg that was gone to. */
   leg: number | null = null;
   sketch: Sketch | null = null;
+  /** The buttons that change the scale stand in the left upper corner and not in the right one. */
+  buttonsLeft = false;
   /** Where a spot would stick to a rim. */
   snapped: Point | null = null;
   /** The picked zone shows its spots. */

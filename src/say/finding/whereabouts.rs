@@ -55,10 +55,20 @@ pub fn stage(number: usize, name: Option<&str>, voice: Voice) -> Said {
 /// `leg 4`, `legs 4, 12`.
 #[must_use]
 pub fn legs(numbers: &[usize], voice: Voice) -> Said {
+    listed("place-legs", numbers, voice)
+}
+
+/// The same as it stands behind "on", which some languages write otherwise.
+#[must_use]
+pub fn on_legs(numbers: &[usize], voice: Voice) -> Said {
+    listed("place-on-legs", numbers, voice)
+}
+
+fn listed(key: &str, numbers: &[usize], voice: Voice) -> Said {
     let listed = numbers.iter().map(usize::to_string).collect::<Vec<_>>();
     let args = [
         ("count", Arg::Count(numbers.len())),
         ("legs", Arg::Said(Said::figure(listed.join(", ")))),
     ];
-    voice.say("place-legs", &args)
+    voice.say(key, &args)
 }

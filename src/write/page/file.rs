@@ -11,7 +11,7 @@ use maud::{DOCTYPE, Markup, PreEscaped, html};
 use serde::Serialize;
 use serde_json::{Map, Value};
 
-use super::packed;
+use super::{letters, packed};
 use crate::{
     say::{drawing, language::Language, voice::Voice},
     write::{report, sheet::Sheet},
@@ -105,7 +105,7 @@ pub fn document(given: &PageInputs, still: Option<&Sheet<'_>>) -> io::Result<Str
                 (PreEscaped(packed::BODY))
                 div id="still" { (fallback(still, voice)) }
                 script type="application/json" id="given" { (PreEscaped(members)) }
-                script type="application/octet-stream" id="core" { (PreEscaped(STANDARD.encode(packed::CORE))) }
+                script type="application/octet-stream" id="core" { (PreEscaped(letters::of(packed::CORE))) }
                 script { (PreEscaped(packed::SCRIPT)) }
             }
         }

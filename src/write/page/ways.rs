@@ -27,11 +27,13 @@ use crate::{
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 pub fn json(options: &Options, voice: Voice) -> Result<String, serde_json::Error> {
-    let shown = way::shown(&options.ways).iter();
-    let cards = shown.map(|way: &Way| Card {
-        html: report::ways::card(way, options.ways.len(), voice).into_string(),
+    let shown = way::shown(&options.ways);
+    let told = way::shared(shown, voice);
+    let cards = shown.iter().map(|way: &Way| Card {
+        html: report::ways::card(way, options, &told, voice).into_string(),
         trip: way.trip.as_ref(),
         holds: way::holds(way),
+        took: report::markup::spans(&way::took(way, voice)).into_string(),
     });
     serde_json::to_string(&Ways {
         faults: [],
@@ -57,4 +59,6 @@ struct Card<'a> {
     trip: Option<&'a WayTrip>,
     /// It is no way to go on where nothing holds.
     holds: bool,
+    /// What is said once it is planned with.
+    took: String,
 }

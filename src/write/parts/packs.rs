@@ -47,24 +47,20 @@ pub(crate) fn left_over(sheet: &Sheet<'_>, voice: Voice) -> Option<Said> {
     let left = Said::join(left, ", ");
     let spare_m = at_hand.map(|(_, rope)| rope.length_m).fold(0.0, f64::max);
     let short: Vec<usize> = short_of_rope(&sheet.plan.legs, spare_m);
-    let teams = sheet.plan.legs.iter().flat_map(|leg| &leg.teams);
-    let lacking = teams.filter_map(TeamSetup::rope_short_m).next().is_some();
+    let lacking = sheet.plan.legs.iter().any(lacks_rope);
     let args = [
         ("ropes", Arg::Said(left.clone())),
         ("lacking", Arg::yes(lacking)),
         ("short", Arg::yes(!lacking && !short.is_empty())),
-        ("legs", Arg::Said(finding::legs(&short, voice))),
+        ("legs", Arg::Said(finding::on_legs(&short, voice))),
     ];
     (!left.is_empty()).then(|| voice.say("page-left", &args).capital())
 }
 
 /// `Not covered: gaps wider than 7.7 m (leg 2), 8.4 m (leg 4); hauling out Ben (leg 4); two people in one gap`. For whom no loop reaches is told above.
 pub(crate) fn uncovered(legs: &[Leg], key: &str, voice: Voice) -> Said {
-    let short = |leg: &&Leg| leg.teams.iter().any(|setup| setup.rope_short_m().is_some());
-    let (short, long_enough): (Vec<&Leg>, Vec<&Leg>) = legs
-        .iter()
-        .filter(|leg| !leg.teams.is_empty())
-        .partition(short);
+    let roped = legs.iter().filter(|leg| !leg.teams.is_empty());
+    let (short, long_enough): (Vec<&Leg>, Vec<&Leg>) = roped.partition(|leg| lacks_rope(leg));
     let short: Vec<usize> = short.iter().map(|leg| leg.leg).collect();
     let any = (!short.is_empty()).then(|| {
         let legs = [("legs", Arg::Said(finding::legs(&short, voice)))];
@@ -83,6 +79,11 @@ pub(crate) fn uncovered(legs: &[Leg], key: &str, voice: Voice) -> Said {
     });
     let all = any.into_iter().chain(wider).chain(hauls).chain([two]);
     voice.say(key, &[("what", Arg::Said(Said::join(all, "; ")))])
+}
+
+/// Whether the rope of a team is too short for its set-up.
+fn lacks_rope(leg: &Leg) -> bool {
+    leg.teams.iter().any(|setup| setup.rope_short_m().is_some())
 }
 
 /// Up to which gap along the line the legs are set up as they are tied, by the team that is spaced for least; nothing where

@@ -76,36 +76,82 @@ pub(in crate::write) fn holds(way: &Way) -> bool {
     way.verdict != Verdict::Outside && way.short_m <= 0.0
 }
 
-/// What is done otherwise, what is missing, and why a way that holds is shown among so many.
-pub(in crate::write) fn said(way: &Way, all: usize, voice: Voice) -> Vec<Said> {
-    let mut says = Vec::new();
-    if !way.changes.is_empty() {
-        let changes = way.changes.iter().map(|c| say::options::change(c, voice));
-        let changes = Arg::Said(Said::join(changes, ", "));
-        says.push(voice.say("options-with", &[("changes", changes)]));
-    }
+/// In what it differs: what is done otherwise, what is missing, and why a way that holds is shown among so many.
+pub(in crate::write) fn differs(way: &Way, all: usize, voice: Voice) -> Vec<Said> {
+    let mut says: Vec<Said> = otherwise(way, voice).into_iter().collect();
     if way.verdict >= Verdict::Outside && way.short_m > 0.0 {
         says.push(voice.say("options-short", &[("short", Arg::Needed(way.short_m))]));
     }
     if way.verdict >= Verdict::Outside && way.short_m <= 0.0 {
         says.push(voice.say("way-not-by-rope", &[]));
     }
-    // Of what does not hold nobody asks how it is walked.
-    if let Some(plan) = way.plan.as_ref().filter(|_| holds(way)) {
-        says.extend(legs(plan, voice));
-        says.extend(belays(plan, voice));
-        let clock = plan.clock.iter();
-        says.extend(clock.flat_map(|clock| off_bridges(clock, voice)));
-    }
-    if way.setup_changes > 0 {
-        let count = Arg::Count(way.setup_changes);
-        says.push(voice.say("options-changes", &[("count", count)]));
-    }
     // What does not hold is best in nothing that counts.
     if holds(way) {
         says.push(say::options::why(way, all, voice));
     }
     says
+}
+
+/// What is done otherwise than by the rules.
+fn otherwise(way: &Way, voice: Voice) -> Option<Said> {
+    let changes = way.changes.iter().map(|c| say::options::change(c, voice));
+    let changes = Arg::Said(Said::join(changes, ", "));
+    (!way.changes.is_empty()).then(|| voice.say("options-with", &[("changes", changes)]))
+}
+
+/// What is said once it is planned with.
+pub(in crate::write) fn took(way: &Way, voice: Voice) -> Said {
+    let otherwise = otherwise(way, voice);
+    let args = [
+        ("way", Arg::Count(way.way)),
+        ("changed", Arg::yes(otherwise.is_some())),
+        ("changes", Arg::Said(otherwise.unwrap_or_default())),
+    ];
+    voice.say("way-took", &args)
+}
+
+/// How it is walked: what its legs ask for, the belays, when it is off the snow bridges, how often the set-up changes. Of what
+/// does not hold nobody asks.
+fn walked(way: &Way, voice: Voice) -> Vec<Said> {
+    let Some(plan) = way.plan.as_ref().filter(|_| holds(way)) else {
+        return Vec::new();
+    };
+    let clock = plan.clock.iter();
+    let bridges = clock.flat_map(|clock| off_bridges(clock, voice));
+    let changes = (way.setup_changes > 0).then(|| {
+        let count = Arg::Count(way.setup_changes);
+        voice.say("options-changes", &[("count", count)])
+    });
+    let legs = legs(plan, voice).into_iter();
+    legs.chain(belays(plan, voice))
+        .chain(bridges)
+        .chain(changes)
+        .collect()
+}
+
+/// What holds for each of several ways to go on, told once before them.
+pub(in crate::write) fn shared(ways: &[Way], voice: Voice) -> Vec<Said> {
+    let walked = ways.iter().map(|way| walked(way, voice));
+    let mut each = walked.filter(|says| !says.is_empty());
+    let Some(first) = each.next() else {
+        return Vec::new();
+    };
+    let others: Vec<Vec<Said>> = each.collect();
+    let in_all =
+        |says: &Said| !others.is_empty() && others.iter().all(|other| other.contains(says));
+    first.into_iter().filter(in_all).collect()
+}
+
+/// How it is walked, but for what was told before.
+pub(in crate::write) fn walked_besides(way: &Way, told: &[Said], voice: Voice) -> Vec<Said> {
+    let says = walked(way, voice).into_iter();
+    says.filter(|says| !told.contains(says)).collect()
+}
+
+/// `Alike in every way that holds: leg 6: fall might not be held; about 8 belays (2 h 00)`; `None` where nothing is.
+pub(in crate::write) fn alike(shared: &[Said], voice: Voice) -> Option<Said> {
+    let says = Arg::Said(Said::join(shared.iter().cloned(), "; "));
+    (!shared.is_empty()).then(|| voice.say("ways-alike", &[("says", says)]))
 }
 
 /// What its legs ask for, in few words; legs that ask for the same stand together.

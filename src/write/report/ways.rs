@@ -22,17 +22,19 @@ pub(in crate::write) fn head(options: &Options, voice: Voice) -> Markup {
     }
 }
 
-/// Those that are not shown, and the cautions.
+/// What all have in common, those that are not shown, and the cautions.
 pub(in crate::write) fn foot(options: &Options, voice: Voice) -> Markup {
+    let alike = way::alike(&way::shared(way::shown(&options.ways), voice), voice);
     html! {
+        @if let Some(alike) = alike { p { (spans(&alike)) } }
         @if let Some(more) = way::not_shown(options, voice) { p { (spans(&more)) } }
         p { strong { (word("options-cautions", voice)) } }
         ul { @for caution in cautions(voice) { li { (spans(&caution)) } } }
     }
 }
 
-/// Who is on which rope, what speaks for the way, and what it asks for.
-pub(in crate::write) fn card(way: &Way, all: usize, voice: Voice) -> Markup {
+/// In what the way differs first, then who is on which rope, and what it asks for that not every way does.
+pub(in crate::write) fn card(way: &Way, of: &Options, told: &[Said], voice: Voice) -> Markup {
     let number = voice.say("way-number", &[("way", Arg::Count(way.way))]);
     let length = |number: String| format!("{number} {}", voice.units.short());
     let facts = [
@@ -43,9 +45,12 @@ pub(in crate::write) fn card(way: &Way, all: usize, voice: Voice) -> Markup {
     ];
     html! {
         p class="way" { strong { (number) } " " (badge(way.verdict, voice)) }
-        ul { @for team in &way.teams { li { (spans(&on_rope(team, voice))) } } }
         ul class="way-says" {
-            @for says in way::said(way, all, voice) { li { (spans(&says.capital())) } }
+            @for says in way::differs(way, of.ways.len(), voice) { li { (spans(&says.capital())) } }
+        }
+        ul {
+            @for team in &way.teams { li { (spans(&on_rope(team, voice))) } }
+            @for says in way::walked_besides(way, told, voice) { li { (spans(&says.capital())) } }
         }
         dl { @for (key, figure) in facts { div { dt { (word(key, voice)) } dd { (figure) } } } }
     }

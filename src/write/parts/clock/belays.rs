@@ -2,7 +2,7 @@
 
 use crate::{
     plan::{Plan, clock::StageClock},
-    say::{arg::Arg, finding::legs, span::Said, voice::Voice},
+    say::{arg::Arg, finding::on_legs, span::Said, voice::Voice},
 };
 
 /// Which of the lines about hours it is.
@@ -24,7 +24,7 @@ pub(super) fn belays(
     let said = asked.map(|asked| {
         let args = [
             ("belays", Arg::Count(asked.belays)),
-            ("legs", Arg::Said(legs(&asked.legs, voice))),
+            ("legs", Arg::Said(on_legs(&asked.legs, voice))),
             ("more", Arg::Minutes(asked.minutes)),
         ];
         voice.say("clock-belays", &args)

@@ -5,7 +5,12 @@ use maud::{Markup, html};
 use super::room::Print;
 use crate::{
     fault::Level,
-    plan::{clock::StageClock, leg::TeamSetup, name::PersonOnRope, verdict::Verdict},
+    plan::{
+        clock::StageClock,
+        leg::{Leg, TeamSetup},
+        name::PersonOnRope,
+        verdict::Verdict,
+    },
     say::{arg::Arg, finding, name::person, plain, span::Said, voice::Voice},
     write::{
         parts::{
@@ -127,8 +132,10 @@ fn stands(sheet: &Sheet<'_>, told: &[OfLevel]) -> Vec<Said> {
         .iter()
         .filter_map(|word| Some((*word, sentence::where_it_holds(&plan.legs, *word, voice)?)));
     let mut lines: Vec<(Verdict, Said)> = grave.collect();
+    lines.extend(belayed(sheet, voice).map(|says| (Verdict::Look, says)));
     if told.iter().any(|level| level.word == Verdict::Look) {
         let says = to_look_at(sheet, voice);
+        // Where the rope alone may not hold, that nothing stops says too little.
         let says = match lines.is_empty() {
             true => voice.say("sheet-only-to-look-at", &[("says", Arg::Said(says))]),
             false => says,
@@ -148,6 +155,25 @@ fn stands(sheet: &Sheet<'_>, told: &[OfLevel]) -> Vec<Said> {
         Said::join(sign.into_iter().chain([says]), " ")
     };
     lines.into_iter().map(signed).collect()
+}
+
+/// Where belays from anchors are asked for, on legs that are not to be gone otherwise.
+fn belayed(sheet: &Sheet<'_>, voice: Voice) -> Option<Said> {
+    let asked = |leg: &&Leg| leg.verdict == Verdict::Look && leg.belays.is_some();
+    let legs: Vec<usize> = sheet
+        .plan
+        .legs
+        .iter()
+        .filter(asked)
+        .map(|leg| leg.leg)
+        .collect();
+    let said = || {
+        voice.say(
+            "sheet-belay",
+            &[("legs", Arg::Said(finding::on_legs(&legs, voice)))],
+        )
+    };
+    (!legs.is_empty()).then(|| said().capital())
 }
 
 /// `4 legs to look at: legs 2, 6, 10, 12`, and what is to be looked at of the whole.
