@@ -1,11 +1,11 @@
 //! What every page holds, as `.ci/page` packed it last: it writes this file. The names end in a hash of the sources.
 
 /// The names of what was packed.
-pub(super) const NAMES: &str = "core-a1bc45dfad99 page-9838df473a51";
+pub(super) const NAMES: &str = "core-195198419f13 page-be651c2630f7";
 /// The program as WebAssembly, in xz.
-pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-a1bc45dfad99.wasm.xz");
+pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-195198419f13.wasm.xz");
 /// What draws and replans.
-pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-9838df473a51.js");
+pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-be651c2630f7.js");
 /// What it looks like, beside the report.
 pub(super) const STYLE: &str = include_str!("../../page/page.css");
 /// What it begins with, without words.
