@@ -185,7 +185,7 @@ export async function underTheThumb(bench) {
   };
   const within = page.locator('.app-field-mode');
   const pressed = [];
-  for (const name of ['Gap as seen +1 m', '− Ben', '− rope blue', '+ rope blue', 'Gap as seen −1 m', '+ one more', '− rope thin', 'Old snow that has settled.', 'Ice underfoot: hidden gaps stay hidden.', 'Ways to split the party and use the ropes', '+ rope thin', 'All of it', 'Less']) {
+  for (const name of ['Gap here +1 m', '− Ben', '− rope blue', '+ rope blue', 'Gap here −1 m', '+ one more', '− rope thin', 'Old snow that has settled.', 'Ice underfoot: hidden gaps stay hidden.', 'Ways to split the party and use the ropes', '+ rope thin', 'All of it', 'Less']) {
     const one = within.getByRole('button', { name, exact: true }).last();
     if (await one.isVisible()) pressed.push(await thumb(one));
   }
@@ -214,7 +214,7 @@ export async function iceKept(bench) {
   await sheet.tab('Field');
   await page.getByLabel('Kilometre', { exact: true }).fill('6.2');
   await press(sheet, '− rope thin');
-  for (let i = 0; i < 3; i += 1) await press(sheet, 'Gap as seen +1 m');
+  for (let i = 0; i < 3; i += 1) await press(sheet, 'Gap here +1 m');
   const state = async () => ({
     km: await page.getByLabel('Kilometre', { exact: true }).inputValue(),
     out: await page.locator('.app-out').allInnerTexts(),
@@ -248,7 +248,7 @@ export async function lineOfChanges(bench) {
   await sheet.tab('Field');
   await page.getByLabel('Kilometre', { exact: true }).fill('6.2');
   const line = page.locator('.app-effect');
-  const gap = async (text) => sheet.after(() => page.locator('.app-field-mode').getByRole('textbox', { name: 'Gap as seen' }).fill(text));
+  const gap = async (text) => sheet.after(() => page.locator('.app-field-mode').getByRole('textbox', { name: 'Gap here' }).fill(text));
   await press(sheet, '− rope blue');
   const worse = await line.innerText();
   await gap('21');

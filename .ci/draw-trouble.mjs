@@ -207,8 +207,8 @@ export async function takesBack(bench) {
   await sheet.type('Widest gap expected', '7');
   await sheet.tab('Field');
   await page.getByLabel('Kilometre', { exact: true }).fill('6.2');
-  await sheet.after(() => page.locator('.app-field-mode').getByRole('textbox', { name: 'Gap as seen' }).fill('24'));
-  await press('Gap as seen +1 m');
+  await sheet.after(() => page.locator('.app-field-mode').getByRole('textbox', { name: 'Gap here' }).fill('24'));
+  await press('Gap here +1 m');
   const pinned = await page.locator('.app-pinned').evaluate((all) => all.offsetHeight);
   bench.check('on the ice: no slider, and a quarter of the screen at most stays in sight', (await page.locator('.app-field-mode [type=range]').count()) === 0 && pinned <= 200, `${pinned} px`);
   const says = await back.innerText();

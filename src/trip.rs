@@ -8,6 +8,7 @@ pub mod job;
 pub mod language;
 pub mod near;
 pub mod party;
+pub mod points;
 pub mod rope;
 pub mod route;
 pub mod timetable;

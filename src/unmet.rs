@@ -7,7 +7,7 @@ use crate::{
     },
     ground::met::Met,
     meet::missed,
-    trip::{job::Brief, route::Stage, zone::Zone},
+    trip::{job::Brief, zone::Zone},
 };
 
 /// A plan in which no ice is met would look like an all-clear.
@@ -29,11 +29,15 @@ const LOOKED_FROM: usize = 100;
 
 /// Where the zones nearest to the line lie, the nearest first: found by a few points of the line, told by all.
 fn far(case: &Brief<'_>) -> Vec<FarZone> {
-    let line: Vec<_> = case.route.stages.iter().flat_map(Stage::points).collect();
-    let step = line.len() / LOOKED_FROM + 1;
+    let stages = case.route.stages.iter();
+    let points = stages
+        .clone()
+        .map(|stage| stage.points().len())
+        .sum::<usize>();
+    let step = points / LOOKED_FROM + 1;
+    let line = || stages.clone().flat_map(|stage| stage.points().iter());
     let seen = |zone: &Zone, step: usize| {
-        let (from, at) =
-            missed::nearest(|| line.iter().step_by(step).map(|at| **at), &zone.outline)?;
+        let (from, at) = missed::nearest(|| line().step_by(step), &zone.outline)?;
         Some(FarZone {
             zone: zone.number,
             name: zone.name.clone(),

@@ -32,7 +32,7 @@ fn edits() -> Vec<Edit> {
         Box::new(|job| job.glaciers.clear()),
         Box::new(|job| {
             let mut other = Stage::new(Some("another line".to_owned()));
-            for at in job.route.stages[0].points() {
+            for at in job.route.stages[0].points().iter() {
                 other.push(LonLat::new(at.lon_deg + 0.002, at.lat_deg), None);
             }
             job.route.stages = vec![other];

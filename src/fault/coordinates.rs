@@ -65,7 +65,7 @@ pub struct Misplaced {
 /// use schrund::geometry::{Utm, LonLat};
 ///
 /// let route = schrund::read::gpx::route("route.gpx", PAIR_ROUTE_GPX.as_bytes())?.value;
-/// let at = Utm::of(route.stages[0].points()[0]).expect("no pole");
+/// let at = Utm::of(route.stages[0].points().at(0)).expect("no pole");
 /// let (x, y) = (at.easting_m.round(), at.northing_m.round());
 /// let ice = format!(r#"{{"type": "Polygon", "coordinates": [[[{x}, {y}], [{x}, {y}], [{x}, {y}]]]}}"#);
 /// let sources = Sources::new(

@@ -26,15 +26,14 @@ impl Bounds {
     /// The smallest box round the points; `None` without points.
     #[must_use]
     pub fn of(points: &[LonLat]) -> Option<Self> {
-        let (first, rest) = points.split_first()?;
-        let start = Self {
-            low: *first,
-            high: *first,
-        };
-        Some(
-            rest.iter()
-                .fold(start, |b, p| b.with(Self { low: *p, high: *p })),
-        )
+        Self::over(points.iter().copied())
+    }
+
+    /// The same round points that stand in no row.
+    #[must_use]
+    pub fn over(points: impl IntoIterator<Item = LonLat>) -> Option<Self> {
+        let boxes = points.into_iter().map(|at| Self { low: at, high: at });
+        boxes.reduce(Self::with)
     }
 
     /// The smallest box round both.

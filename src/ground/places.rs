@@ -20,17 +20,17 @@ fn in_segment(
     most_m: f64,
 ) -> Vec<(f64, LonLat)> {
     let (points, chainage) = (
-        &stage.points()[segment.clone()],
+        stage.points().part(segment.clone()),
         &stage.chainage_m()[segment],
     );
-    let (Some(&first), Some(&start_m), Some(&end_m)) =
-        (points.first(), chainage.first(), chainage.last())
+    let (Some(first), Some(&start_m), Some(&end_m)) =
+        (points.clone().next(), chainage.first(), chainage.last())
     else {
         return Vec::new();
     };
     let mut places = vec![(start_m, first)];
     let mut last_m = start_m;
-    for (&point, &to_m) in points.iter().zip(chainage).skip(1) {
+    for (point, &to_m) in points.zip(chainage).skip(1) {
         while to_m - last_m > most_m {
             last_m += most_m;
             places.extend(stage.at(last_m).map(|at| (last_m, at)));

@@ -180,7 +180,7 @@ fn blocks_of(stage: &Stage) -> Vec<Block> {
     for (segment, range) in stage.segments().enumerate() {
         for first in (range.start..range.end.saturating_sub(1)).step_by(BLOCK) {
             let last = (first + BLOCK).min(range.end - 1);
-            if let Some(bounds) = Bounds::of(&stage.points()[first..=last]) {
+            if let Some(bounds) = Bounds::over(stage.points().part(first..last + 1)) {
                 blocks.push(Block {
                     first,
                     last,

@@ -249,7 +249,7 @@ impl<'s> Steps<'s> {
         let points = self.stage.points().iter().zip(chainage).skip(from);
         let between = points.take_while(|(_, m)| **m <= back_m);
         let origin = Frame::at(origin);
-        let away = between.map(|(p, m)| (*m, origin.local(*p).length_m()));
+        let away = between.map(|(p, m)| (*m, origin.local(p).length_m()));
         let tip = away.max_by(|a, b| a.1.total_cmp(&b.1));
         tip.map_or(middle_m, |(m, _)| m)
     }

@@ -133,6 +133,8 @@ export interface Leg {
   readonly told: Html;
   /** What to do for who stands there, in at most two short lines; empty where nothing is to be done. */
   readonly act: Html;
+  /** How many belays are reckoned with; empty where none is asked for. */
+  readonly belays: Html;
   /** Places with the hour at which each is left, and when whoever turns back there is off the bridges behind, in walking order; empty without a clock. */
   readonly walk: readonly Walked[];
   /** By the word that holds on each piece, with its lines. */

@@ -42,48 +42,63 @@ export function behindOf(plan: Planned, place: Place): Piece | null {
   return behind.reduce<Piece | null>((a, b) => (a && rank(a.verdict) > rank(b.verdict) ? a : b), null);
 }
 
-/** Each word of the leg ahead that is worse than all before it; where there is none the next other word, and if that is milder the first worse one behind it. */
+/**
+ * Each word of the leg ahead that is worse than all before it; where there is none the next other word. Behind that always the
+ * next leg on a rope, and the first one that nobody is to go on to.
+ */
 export function aheadOf(plan: Planned, leg: Leg, place: Place): Ahead[] {
   const here = pieceAt(leg, place);
   if (!here) return [];
-  const coming = pieceAhead(plan, leg, here);
-  const inLeg: Ahead[] = [];
-  let worst = rank(here.verdict);
-  for (const one of coming.filter((one) => one.inLeg && rank(one.piece.verdict) > rank(here.verdict))) {
-    if (rank(one.piece.verdict) <= worst) continue;
-    worst = rank(one.piece.verdict);
-    inLeg.push(told(one, place, true));
-  }
-  if (inLeg.length > 0) return inLeg;
-  const isWorse = ({ piece }: Coming) => rank(piece.verdict) > rank(here.verdict);
-  const next = coming.find((one, at) => one.piece.verdict !== here.verdict && !isCrumb(one, coming[at + 1], here));
-  const worse = coming.find(isWorse);
-  if (!next) return [];
-  return [told(next, place, isWorse(next)), ...(worse && worse !== next ? [told(worse, place, true)] : [])];
+  const coming = comingBehind(plan, leg, here);
+  const worse = ({ verdict }: Coming) => rank(verdict) > rank(here.verdict);
+  const inLeg = rising(coming.filter((one) => one.inLeg && worse(one)));
+  const next = coming.find((one, at) => one.verdict !== here.verdict && !isCrumb(one, coming[at + 1], here));
+  const legs = coming.filter((one) => !one.inLeg);
+  const told = new Set([...(inLeg.length > 0 ? inLeg : [next]), legs.find((one) => one.roped), legs.find((one) => bars(one.verdict))]);
+  return [...told].flatMap((one) => (one ? tell(one, place, worse(one)) : []));
 }
 
-/** Whether a piece is soon over and what comes behind it is as bad as it is here; where the rope goes on or off it counts. */
-function isCrumb({ piece, ropes }: Coming, behind: Coming | undefined, here: Piece): boolean {
-  const milder = rank(piece.verdict) < rank(here.verdict) && piece.verdict !== "unroped" && !ropes;
+/** Whether roping up is no answer to a word. */
+export const bars = (verdict: Verdict): boolean => verdict === "stop" || verdict === "outside";
+
+/** Those that are worse than all before them. */
+function rising(all: readonly Coming[]): Coming[] {
+  let worst = -1;
+  return all.filter(({ verdict }) => {
+    const rises = rank(verdict) > worst;
+    worst = Math.max(worst, rank(verdict));
+    return rises;
+  });
+}
+
+/** Whether what comes is soon over and what comes behind it is as bad as it is here; where the rope goes on or off it counts. */
+function isCrumb({ verdict, ropes, from_m, to_m }: Coming, behind: Coming | undefined, here: Piece): boolean {
+  const milder = rank(verdict) < rank(here.verdict) && verdict !== "unroped" && !ropes;
   // Soon over as well is what leads to where the rope goes off.
-  const goesOn = behind !== undefined && !behind.ropes && (rank(behind.piece.verdict) >= rank(here.verdict) || behind.piece.verdict === "unroped");
-  return milder && goesOn && piece.to_m - piece.from_m < CRUMB_M;
+  const goesOn = behind !== undefined && !behind.ropes && (rank(behind.verdict) >= rank(here.verdict) || behind.verdict === "unroped");
+  return milder && goesOn && to_m - from_m < CRUMB_M;
 }
 
+/** A piece of this leg, or another leg as a whole under its own word: what is short and mild at its beginning says too little. */
 interface Coming {
-  readonly piece: Piece;
+  readonly verdict: Verdict;
+  readonly from_m: number;
+  readonly to_m: number;
   readonly inLeg: boolean;
+  readonly roped: boolean;
   readonly ropes: boolean;
 }
 
-/** The pieces of the stage behind one of a leg. */
-function pieceAhead(plan: Planned, leg: Leg, here: Piece): Coming[] {
+/** What lies behind a piece of a leg on its stage. */
+function comingBehind(plan: Planned, leg: Leg, here: Piece): Coming[] {
+  const pieces = leg.pieces.filter(({ from_m }) => from_m >= here.to_m);
+  const inLeg = pieces.map(({ verdict, from_m, to_m }) => ({ verdict, from_m, to_m, inLeg: true, roped: leg.roped, ropes: false }));
   const legs = plan.legs.filter(({ stage, start_m }) => stage === leg.stage && start_m >= leg.start_m);
-  const pieces = legs.flatMap((one, at) => one.pieces.map((piece) => ({ piece, inLeg: one === leg, ropes: one.roped && legs[at - 1]?.roped === false })));
-  return pieces.filter(({ piece }) => piece.from_m >= here.to_m);
+  const others = legs.slice(1).map(({ verdict, start_m, end_m, roped }, at) => ({ verdict, from_m: start_m, to_m: end_m, inLeg: false, roped, ropes: roped && legs[at]?.roped === false }));
+  return [...inLeg, ...others];
 }
 
-function told({ piece: { verdict, from_m }, inLeg, ropes }: Coming, place: Place, worse: boolean): Ahead {
+function tell({ verdict, from_m, inLeg, ropes }: Coming, place: Place, worse: boolean): Ahead {
   const away_m = from_m - place.at_m;
   return { verdict, at_m: rounded(from_m, 10, worse), away_m: rounded(away_m, away_m < 100 ? 5 : away_m < 1000 ? 10 : 100, worse), worse, inLeg, ropes };
 }

@@ -63,7 +63,7 @@ export class GapHere {
     const { words, store } = this.desk;
     const change = (text: string, going: boolean) => this.change("draw-did-field-gap", (state) => set(state, text), going, () => `gap ${keys().join()}`);
     const value = { get, set: change, settle: () => store.settle() };
-    return stepField(words("draw-field-gap-here"), words("draw-unit-m"), value);
+    return stepField(words("draw-field-gap-width"), words("draw-unit-m"), value);
   }
 
   private ofZones(here: readonly Drawn[]): Field {

@@ -3,7 +3,7 @@
 import { type Desk, zoneTitle } from "./desk";
 import { make, written } from "./dom";
 import type { Hour, Leg, Piece, Planned, Verdict, Walked, Zone } from "./door";
-import { type Ahead, aheadOf, behindOf, harsh, pieceAt, zonesRound } from "./fieldahead";
+import { type Ahead, aheadOf, bars, behindOf, harsh, pieceAt, zonesRound } from "./fieldahead";
 import { writer } from "./map/figures";
 import type { State } from "./model";
 import { badge, kilometre, kilometres } from "./panel";
@@ -37,22 +37,27 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const due = isDue(leg, verdict, ahead);
   // Where no way is by the rope no hour helps.
   const says = hour && !bothWays ? hourIn(hour, plan, leg, place, walked, desk) : null;
-  const behind = wayBack(back, bothWays, hour?.late ?? false, desk);
+  const behind = wayBack(back, bothWays, desk);
   // Past the turning place it matters what turning back leads over.
   const past = hour?.late === true && hour.to_m === null;
   // Of two ways that are both late the longer one is told below.
   const goesOn = past && sooner(hour.on, walked?.[2]?.[0]);
-  const late = says && hour?.late ? [says, ...((past || !leg.roped) && !goesOn ? behind : [])] : bothWays ? behind : [];
+  const late = says && hour?.late ? [says, ...((past || !leg.roped) && !goesOn ? behind : [])] : bothWays ? [...lateToo(hour, desk), ...behind] : [];
   // Where nothing holds it matters more than what comes behind there.
   const turnsNow = past && says !== null && walked?.[2]?.[1] === true;
   const then = turnsNow ? [] : bars(leg.verdict) && !past && !bothWays && behind.length > 0 ? behind : next(ahead, due, desk);
   const what = due ? todo(leg, ahead, desk) : undue(leg, verdict, zones.length > 0, desk);
   const barredAhead = !bars(leg.verdict) && ahead[0] !== undefined && bars(ahead[0].verdict);
   // Where nothing is to be done on the ice, the hour is what is to be done; but not before a place to which nobody is to go on.
+  const belays = leg.belays ? [written("p", {}, leg.belays)] : [];
   const fitting = inside(leg, verdict) ? [make("p", {}, desk.words("draw-field-inside"))] : [];
-  const lines = due ? [line, what, ...late, ...then] : barredAhead ? [line, ...then, ...late, what] : [line, ...late, what, ...then];
-  return { lines, spare: hour?.late ? null : says, longer: [...fitting, ...behind.map((line) => line.cloneNode(true) as HTMLElement), ...comes, ...would, own, ...zones, ...(says && !hour?.late ? [says.cloneNode(true) as HTMLElement] : [])] };
+  const lines = due ? [line, ...(turnsNow ? [...late.slice(0, 1), what, ...late.slice(1)] : [what, ...late]), ...then] : barredAhead ? [line, ...then, ...late, what] : [line, ...late, what, ...then];
+  return { lines, spare: hour?.late ? null : says, longer: [...fitting, ...belays, ...behind.map((line) => line.cloneNode(true) as HTMLElement), ...comes, ...would, own, ...zones, ...(says && !hour?.late ? [says.cloneNode(true) as HTMLElement] : [])] };
 }
+
+/** That it is late for bridges as well, where no way is by the rope. */
+const lateToo = (hour: Hour | undefined, { words }: Desk): HTMLElement[] =>
+  hour?.late ? [make("p", { class: "app-hour app-late" }, words("draw-field-late-too"))] : [];
 
 /** What an hour asks of who stands in a leg; null where it asks nothing there. */
 function hourIn(hour: Hour, plan: Planned, leg: Leg, place: Place, walked: Walked | null, desk: Desk): HTMLElement | null {
@@ -65,7 +70,7 @@ function hourIn(hour: Hour, plan: Planned, leg: Leg, place: Place, walked: Walke
   const [, planned = null, back = null] = walked ?? [];
   const bothKnown = hour.turns !== null && hour.on !== null && back !== null;
   const line = hourLine(hour.turns !== null && back?.[1] ? { ...hour, says: hour.turns } : hour, bothKnown ? null : planned, desk);
-  if (hour.late && hour.to_m === null) line.append(onOrBack(hour, back, desk));
+  if (hour.late && hour.to_m === null) line.append(onOrBack(hour, planned, back, desk));
   return line;
 }
 
@@ -85,12 +90,12 @@ function walkedAt({ walk }: Leg, { at_m }: Place): Walked | null {
 /** Whether one hour of a day is before another one of it. */
 const sooner = (some: string | null, other = ""): boolean => some !== null && some.length === other.length && some < other;
 
-/** When whoever goes on, and whoever turns back, is off the bridges: what to choose by past the turning place. */
-function onOrBack({ on }: Hour, back: Walked[2], { words }: Desk): string {
-  if (!on || !back) return "";
-  const [isBack, later] = sooner(back[0], on) ? [true, on] : [false, back[0]];
-  const [first, second] = isBack ? (["back", "on"] as const) : (["on", "back"] as const);
-  return `. ${words(`draw-field-sooner-${first}`)} ${isBack ? back[0] : on}, ${words(`draw-field-off-${second}`)} ${later}`;
+/** When whoever is here as planned is off the bridges, going on and turning back, the sooner first: what to choose by past the turning place. */
+function onOrBack({ on }: Hour, planned: string | null, back: Walked[2], { words }: Desk): string {
+  if (!on || !planned || !back) return "";
+  const ways = [`${words("draw-field-off-on")} ${on}`, `${words("draw-field-off-back")} ${back[0]}`];
+  const told = sooner(back[0], on) ? ways.reverse() : ways;
+  return `. ${words("draw-field-if-here")} ${planned}: ${words("draw-field-off")} ${told.join(", ")}`;
 }
 
 /** The figures of each rope team; what is class `app-extra` may be left out. */
@@ -108,9 +113,6 @@ function setUp(leg: Leg, desk: Desk): HTMLElement {
   return make("span", { class: "app-set-up" }, make("span", { class: "app-extra" }, `${desk.words("draw-leg")} ${leg.leg}: `), leg.verdict === "outside" ? `${desk.words("draw-field-would-take")} ` : null, ...all);
 }
 
-/** Whether roping up is no answer to a word. */
-const bars = (verdict: Verdict): boolean => verdict === "stop" || verdict === "outside";
-
 /** What is worse ahead in this leg. */
 const worseAhead = ([next]: readonly Ahead[]): Ahead | null => (next?.worse && next.inLeg ? next : null);
 
@@ -122,6 +124,7 @@ const isDue = (leg: Leg, verdict: Verdict, ahead: readonly Ahead[]): boolean =>
 function todo(leg: Leg, ahead: readonly Ahead[], desk: Desk): HTMLElement {
   const worse = worseAhead(ahead);
   const act = written("div", { class: "app-act" }, leg.act);
+  if (leg.belays) act.append(" ", written("span", { class: "app-extra" }, leg.belays));
   if (worse) act.prepend(make("span", { class: "app-comes" }, ...coming(worse, desk)), " ");
   return act;
 }
@@ -136,11 +139,9 @@ function undue(leg: Leg, verdict: Verdict, drawn: boolean, desk: Desk): HTMLElem
 
 /** What comes, where what is due does not begin with it. */
 function next(ahead: readonly Ahead[], due: boolean, desk: Desk): HTMLElement[] {
-  const [next, worse] = ahead;
-  if (!next || (worseAhead(ahead) && due)) return [];
-  // Where something is to be done already it may be left out.
-  const behind = worse ? [make("p", { class: due ? "app-extra" : "" }, ...coming(worse, desk))] : [];
-  return [make("p", {}, ...coming(next, desk)), ...behind];
+  const told = worseAhead(ahead) && due ? ahead.slice(1) : ahead;
+  // Where something is to be done already what is far may be left out, but nothing that asks for something.
+  return told.map((one) => make("p", { class: due && one !== ahead[0] && !harsh(one.verdict) ? "app-extra" : "" }, ...coming(one, desk)));
 }
 
 /** `in 20 m, from km 7.25: ? look` */
@@ -152,12 +153,11 @@ function coming({ verdict, at_m, away_m, ropes }: Ahead, desk: Desk): (Node | st
 }
 
 /** What whoever turns back comes over; where roping up is no answer there either, what is left to do. */
-function wayBack(piece: Piece | null, bothWays: boolean, late: boolean, desk: Desk): HTMLElement[] {
+function wayBack(piece: Piece | null, bothWays: boolean, desk: Desk): HTMLElement[] {
   if (!piece) return [];
-  const { words } = desk;
   const from_to = `${kilometre(piece.from_m, desk)}–${kilometre(piece.to_m, desk)}`;
-  const too = bothWays ? `: ${words("draw-field-both-ways")}${late ? `; ${words("draw-field-late-too")}` : ""}` : "";
-  return [make("p", {}, `${words("draw-field-behind")}, km ${from_to}: `, badge(piece.verdict, desk), too)];
+  const too = bothWays ? `: ${desk.words("draw-field-both-ways")}` : "";
+  return [make("p", {}, `${desk.words("draw-field-behind")}, km ${from_to}: `, badge(piece.verdict, desk), too)];
 }
 
 /** A zone with the gap that the plan takes there. */

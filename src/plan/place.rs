@@ -45,7 +45,7 @@ impl From<Piece> for Stretch {
 /// let stage = &schrund::plan(&job)?.route.stages[0];
 /// // This line is straight, and nobody walks its jump: the two together reach from end to end.
 /// let points = job.route.stages[0].points();
-/// let across_m = points[0].distance_m(points[points.len() - 1]);
+/// let across_m = points.at(0).distance_m(points.at(points.len() - 1));
 /// assert!((stage.length_m + stage.jumps[0].length_m - across_m).abs() < 0.01);
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```

@@ -48,22 +48,17 @@ pub fn apart(lines: &[&Route], within_m: f64) -> Vec<Vec<(usize, Stretch)>> {
 type Edges = RTree<GeomWithData<Rectangle<[f64; 2]>, [LonLat; 2]>>;
 
 fn edges(line: &Route) -> Edges {
-    let edge = |pair: &[LonLat]| {
-        let [low, high] = corners(Bounds::of(pair)?);
-        Some(GeomWithData::new(
-            Rectangle::from_corners(low, high),
-            [pair[0], pair[1]],
-        ))
+    let edge = |pair: (LonLat, LonLat)| {
+        let ends = [pair.0, pair.1];
+        let [low, high] = corners(Bounds::of(&ends)?);
+        Some(GeomWithData::new(Rectangle::from_corners(low, high), ends))
     };
     let runs = line
         .stages
         .iter()
-        .flat_map(|stage| stage.segments().map(|run| &stage.points()[run]));
-    RTree::bulk_load(
-        runs.flat_map(|run| run.windows(2))
-            .filter_map(edge)
-            .collect(),
-    )
+        .flat_map(|stage| stage.segments().map(|run| stage.points().part(run)));
+    let pairs = runs.flat_map(|run| run.clone().zip(run.skip(1)));
+    RTree::bulk_load(pairs.filter_map(edge).collect())
 }
 
 fn corners(bounds: Bounds) -> [[f64; 2]; 2] {

@@ -97,7 +97,7 @@ impl<'a> WalkedStage<'a> {
         let points = self.legs.first().map(|leg| leg.stage.stage.points());
         let ends = points.and_then(|points| points.first().zip(points.last()));
         let near_m = self.job.rules[Rule::MarginM];
-        ends.is_some_and(|(a, b)| a.distance_m(*b) <= near_m)
+        ends.is_some_and(|(a, b)| a.distance_m(b) <= near_m)
     }
 
     /// The last place from which the way back along the line as walked is done after so many minutes.

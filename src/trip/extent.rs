@@ -18,6 +18,6 @@ impl Stage {
     /// The box round its points; `None` without one.
     #[must_use]
     pub fn bounds(&self) -> Option<Bounds> {
-        Bounds::of(self.points())
+        Bounds::over(self.points().iter())
     }
 }

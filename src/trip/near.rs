@@ -61,7 +61,7 @@ impl Stage {
         let edge = move |i: usize| {
             let (a, b) = (self.points().get(i)?, self.points().get(i + 1)?);
             let (from_m, to_m) = (self.chainage_m().get(i)?, self.chainage_m().get(i + 1)?);
-            let (a, b) = (local(*a), local(*b));
+            let (a, b) = (local(a), local(b));
             let way = a.to(b);
             let length2 = way.dot(way);
             let t = if length2 > 0.0 {

@@ -6,7 +6,7 @@ pub use stretch::Stretch;
 
 use std::sync::Arc;
 
-use crate::geometry::LonLat;
+use crate::{geometry::LonLat, trip::points::Points};
 
 /// Everything one route file holds, in the order it is walked.
 ///
@@ -106,7 +106,7 @@ pub struct Stage {
 /// As many of each.
 #[derive(Clone, Debug, Default, PartialEq)]
 struct StageLine {
-    points: Vec<LonLat>,
+    points: Points,
     heights_m: Vec<PointHeight>,
     chainage_m: Vec<f64>,
 }
@@ -184,7 +184,7 @@ impl Stage {
     /// height is kept where the first had none), also where a new segment begins with them.
     pub fn push(&mut self, at: LonLat, height_m: Option<f32>) {
         let starts_segment = self.breaks.last() == Some(&self.line.points.len());
-        let Some(&last) = self.line.points.last() else {
+        let Some(last) = self.line.points.last() else {
             self.append(at, height_m, 0.0);
             return;
         };
@@ -248,7 +248,7 @@ impl Stage {
 
     /// The points, repeats dropped, in walking order.
     #[must_use]
-    pub fn points(&self) -> &[LonLat] {
+    pub fn points(&self) -> &Points {
         &self.line.points
     }
 
@@ -280,15 +280,15 @@ impl Stage {
     #[must_use]
     pub fn at(&self, chainage_m: f64) -> Option<LonLat> {
         let after = self.line.chainage_m.partition_point(|&c| c <= chainage_m);
-        let (Some(from), Some(&end)) = (after.checked_sub(1), self.line.points.last()) else {
-            return self.line.points.first().copied();
+        let (Some(from), Some(end)) = (after.checked_sub(1), self.line.points.last()) else {
+            return self.line.points.first();
         };
-        let Some(&to) = self.line.points.get(after) else {
+        let Some(to) = self.line.points.get(after) else {
             return Some(end);
         };
         let walked_m = chainage_m - self.line.chainage_m[from];
         let edge_m = self.line.chainage_m[after] - self.line.chainage_m[from];
-        Some(self.line.points[from].walked(to, edge_m, walked_m))
+        Some(self.line.points.at(from).walked(to, edge_m, walked_m))
     }
 
     /// The line of a stretch with its ends, in as many parts as jumps cut it into.
@@ -321,13 +321,13 @@ impl Stage {
             let before = after.saturating_sub(1).max(range.start);
             let after = after.min(range.end - 1);
             let edge_m = self.line.chainage_m[after] - self.line.chainage_m[before];
-            self.line.points[before].walked(
-                self.line.points[after],
+            self.line.points.at(before).walked(
+                self.line.points.at(after),
                 edge_m,
                 m - self.line.chainage_m[before],
             )
         };
-        let inner = self.line.points[first..last.max(first)].iter().copied();
+        let inner = self.line.points.part(first..last.max(first));
         std::iter::once(end(from_m, first))
             .chain(inner)
             .chain(std::iter::once(end(to_m, last)))
@@ -355,9 +355,13 @@ impl Stage {
             .filter(|&&i| i > 0 && i < self.line.points.len())
             .map(|&i| Jump {
                 at_m: self.line.chainage_m[i],
-                length_m: self.line.points[i - 1].distance_m(self.line.points[i]),
-                from: self.line.points[i - 1],
-                to: self.line.points[i],
+                length_m: self
+                    .line
+                    .points
+                    .at(i - 1)
+                    .distance_m(self.line.points.at(i)),
+                from: self.line.points.at(i - 1),
+                to: self.line.points.at(i),
             })
     }
 
@@ -388,7 +392,7 @@ impl Stage {
     /// no point.
     #[must_use]
     pub fn gap_to(&self, next: &Self) -> Option<Jump> {
-        let (from, to) = (*self.line.points.last()?, *next.points().first()?);
+        let (from, to) = (self.line.points.last()?, next.points().first()?);
         Some(Jump {
             at_m: self.length_m(),
             length_m: from.distance_m(to),

@@ -145,7 +145,7 @@ fn sun(job: &Brief<'_>, stage: &Stage) -> Option<SunDay> {
 fn sun_after(days: f64, job: &Brief<'_>, stage: &Stage) -> Option<SunDay> {
     let times = job.timetable;
     let offset = times.utc_offset.value.unwrap_or_default();
-    SunDay::days_after(days, *stage.points().first()?, times.date.value?, offset)
+    SunDay::days_after(days, stage.points().first()?, times.date.value?, offset)
 }
 
 /// The time on the rope between the sunsets and sunrises of a stage.

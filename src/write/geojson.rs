@@ -76,7 +76,7 @@ pub fn map(mut out: impl Write, sheet: &Sheet<'_>) -> io::Result<()> {
 fn bounds(sheet: &Sheet<'_>, shown: &ZonesShown<'_>) -> Option<Bounds> {
     let lines = sheet.route.stages.iter().flat_map(|stage| {
         let lines = stage.segments().filter(|line| line.len() > 1);
-        lines.filter_map(|line| stage.points().get(line))
+        lines.map(|line| stage.points().part(line))
     });
     let rings = shown
         .zones
@@ -94,10 +94,10 @@ fn bounds(sheet: &Sheet<'_>, shown: &ZonesShown<'_>) -> Option<Bounds> {
 }
 
 /// The boxes round what the antimeridian cuts a line into: nearly always nothing.
-fn boxes_of(line: &[LonLat]) -> Vec<Bounds> {
-    match Bounds::of(line) {
+fn boxes_of(line: impl Iterator<Item = LonLat> + Clone) -> Vec<Bounds> {
+    match Bounds::over(line.clone()) {
         Some(all) if all.low.lon_deg >= -180.0 && all.high.lon_deg <= 180.0 => vec![all],
-        _ => antimeridian::cut_line(line)
+        _ => antimeridian::cut_line(&line.collect::<Vec<_>>())
             .iter()
             .filter_map(|part| Bounds::of(part))
             .collect(),

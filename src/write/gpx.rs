@@ -193,7 +193,7 @@ fn track(out: &mut impl Write, route: &Route, stage: &Stage) -> io::Result<()> {
 }
 
 fn point(xml: &mut Writer<&mut impl Write>, stage: &Stage, i: usize) -> io::Result<()> {
-    let Some(&at) = stage.points().get(i) else {
+    let Some(at) = stage.points().get(i) else {
         return Ok(());
     };
     let (lon_deg, lat_deg) = degrees(at);

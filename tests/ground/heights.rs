@@ -131,7 +131,7 @@ fn the_relief_lies_round_the_route_with_north_on_top() {
         .expect("readable")
         .expect("heights");
     assert_eq!(relief.heights_m.len(), relief.columns * relief.rows);
-    for place in job.route.stages[0].points() {
+    for place in job.route.stages[0].points().iter() {
         let inside = |low: f64, here: f64, high: f64| low < here && here < high;
         assert!(inside(
             relief.south_west.lat_deg,

@@ -51,7 +51,7 @@ says-pace-naismith = Weg und Aufstieg; für den Abstieg nichts
 says-snow-soft = Neuschnee oder Nassschnee: man sinkt ein
 says-snow-settled = gesetzter Altschnee
 says-snow-firm = fester Firn: der Tritt drückt sich nur flach ein
-says-snow-refrozen = Harsch, gefroren: Schuhe greifen kaum
+says-snow-refrozen = hart gefrorener Harsch: Schuhe greifen kaum
 says-snow-ice = Eis unter den Füßen: verdeckte Spalten bleiben verdeckt
 
 ## Wo angeseilt wird, und Abstände
@@ -184,7 +184,7 @@ says-snow-mu_before = Reibung einer umgerissenen Person, bevor sie bremst
 says-snow-mu_after = Reibung einer Person, die bremst
 says-snow-lip = Faktor, um den ein rechtwinkliger Spaltenrand die Seilkraft mindert
 says-snow-knot_n = Kraft, die ein Bremsknoten am Spaltenrand trägt
-says-rope-peak_force_n = Spitzenkraft des üblichen Seils im Fallversuch
+says-rope-peak_force_n = Fangstoß des üblichen Seils im Fallversuch
 says-rope-test_mass_kg = Masse in diesem Versuch
 says-rope-fall_factor = Sturzfaktor dieses Versuchs
 says-rope_g_per_m = Masse eines Seils dieses Durchmessers, das schwerste

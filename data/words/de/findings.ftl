@@ -138,7 +138,7 @@ fall-held-in-none = im Modell wird ein Sturz von { $who } nicht gehalten, auch n
        *[no] am kritischsten { $span }
     }
     .cure = an einem Fixpunkt sichern oder eine andere Linie; sonst{ held-or-in-order } mehr Leute
-    .act = an einem Fixpunkt sichern, oder eine andere Linie gehen
+    .act = kein Sturz wird gehalten: am Fixpunkt sichern, oder eine andere Linie
 
 fall-held-in-none-at-one-place = im Modell wird ein Sturz von { $who } nicht gehalten, auch nicht unter den günstigsten Annahmen, bei { $span }, { $length } ({ $snow }{ $slope }){ held-without-width }
     .hint = diese Stelle einzeln queren, an einem Fixpunkt gesichert; sonst { held-better-in-order }eine andere Linie
@@ -344,7 +344,7 @@ bridges-late = { $just ->
    *[no] { $zone } wird um { $left } verlassen; Schneebrücken wird bis { $until } vertraut
 }
     .hint = { $known ->
-        [yes] bis { $start } aufbrechen, um rechtzeitig von allen der Etappe herunter zu sein, oder rechtzeitig umkehren
+        [yes] bis { $start } aufbrechen, um rechtzeitig von allen Schneebrücken der Etappe herunter zu sein, oder rechtzeitig umkehren
        *[no] kein Aufbruch an diesem Tag ist früh genug: rechtzeitig umkehren, oder eine andere Linie nehmen
     }
     .short = auf Schneebrücken nach { $until }, wenn ihnen nicht mehr zu trauen ist

@@ -5,7 +5,7 @@ change-butterflies = Schmetterlingsknoten als Bremsknoten (sie greifen weniger)
 change-tighter-layout = Bremsknoten enger: der erste nach { $first }, dann alle { $step }
 change-long-sling = eine lange Schlinge von { $sling } in der Schlaufe der Losen Rolle
 change-closer = höchstens { $spacing } Abstand, wo keine Spalte mehr verlangt
-change-joined-ropes = { $first } und { $second } verbunden, zusammen { $length } (über die Verbindung läuft kein Flaschenzug am belasteten Strang)
+change-joined-ropes = { $first } und { $second } verbunden, zusammen { $length } (der Verbindungsknoten sperrt den Flaschenzug am belasteten Strang)
 
 merit-verdict = bestes Urteil
 merit-nothing-changed = nach den Regeln, wie bisher
@@ -14,7 +14,7 @@ merit-another-team = eine zweite Seilschaft kann helfen
 merit-lightest-ropes = leichteste Seile
 merit-shortest-coil = kleinstes Restseil nötig
 merit-fewest-changes = am seltensten neu einbinden
-merit-only = keine andere Variante, die verglichen wurde, ist in irgendetwas besser
+merit-only = keine andere Variante, die verglichen wurde, ist in einem Punkt besser
 merit-none = keine andere Variante, die verglichen wurde, ist in allem besser
 
 remark-too-small-for-two = die Gruppe ist zu klein für zwei Seilschaften: sonst ist niemand zum Helfen da
@@ -73,7 +73,7 @@ way-without = { $who }: { $spacing } Abstand{ $varies ->
    *[no] {""}
  }; am meisten braucht Teil { $leg }, { $needed } Seil, und keines ist übrig
 way-unroped = { $who }: kein Teil verlangt das Seil
-way-left = So viele halten einen Sturz mindestens
+way-left = Mindestens so viele halten einen Sturz
 way-help = Zweite Seilschaft zur Hilfe
 way-coil = Längstes Restseil: nötig / getragen
 way-not-by-rope = das Seil ist lang genug: eine Spalte, ein Sturz, eine Bergung oder das Gelände spricht dagegen

@@ -117,8 +117,8 @@ change-at = { $stages ->
 change-height = Höhe { $height }
 change-bearing = dann { $bearing }
 bearing-true = { $bearing } rechtweisend
-hours = Gehen { $walking }, Seil an und ab { $rope }, Pausen { $breaks }{ $halted ->
-    [yes] , Halte { $halts }
+hours = Gehen { $walking }, An- und Ausseilen { $rope }, Pausen { $breaks }{ $halted ->
+    [yes] , Aufenthalte { $halts }
    *[no] { "" }
 }{ $belays ->
     [asked] , Sicherungen { $belay }
@@ -191,11 +191,11 @@ clock-on-the-way-turn = { $late ->
 }{ $others }
 clock-on-the-way-never = wer über die ersten Schneebrücken geht, ist bis { $until } nicht wieder von ihnen herunter
 clock-on-the-way-late = { $passed ->
-    [yes] hinter der Umkehrstelle: Brücken nach { $until } vor wie zurück: sondieren oder neben dem Eis Frost abwarten
+    [yes] hinter dem Umkehrpunkt: Brücken nach { $until } vor wie zurück: sondieren oder abseits vom Eis Frost abwarten
    *[no] zu spät aufgebrochen: nach { $until } noch auf Schneebrücken: jede sondieren, oder umkehren
 }
 clock-on-the-way-back = { $passed ->
-    [yes] hinter der Umkehrstelle: jetzt umkehren; weiter nach { $until } auf Brücken
+    [yes] hinter dem Umkehrpunkt: jetzt umkehren; vorn nach { $until } noch Brücken
    *[no] zu spät aufgebrochen: jetzt umkehren; weiter nach { $until } auf Brücken
 }
 clock-arrival = am Ende um { $at }{ $belays }{ $others }
@@ -596,7 +596,7 @@ folder-zones = Zonen
 folder-legs = Teile
 folder-changes = Wechsel
 folder-looks = Hinsehen
-folder-halts = Halte
+folder-halts = Aufenthalte
 device-rope-up = AN { $number }
 device-unrope = AUS { $number }
 device-off-by-word = AUS! { $number }

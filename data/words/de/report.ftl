@@ -181,7 +181,7 @@ limits-caption = Die breiteste Spalte, für die der Abstand jeder Seileinteilung
 limits-planned = Spalte im Plan
 limits-as-tied = Reicht, wie eingebunden
 limits-anew = Neu eingebunden
-limits-fine = Spalten quer, getroffen wie auf diesem Teil, nach der Abstandsregel, die nichts darüber sagt, ob ein Sturz gehalten wird; Restseile wie getragen.
+limits-fine = Spalten quer gemessen, Winkel wie auf diesem Teil, nach der Abstandsregel, die nichts darüber sagt, ob ein Sturz gehalten wird; Restseile wie getragen.
 limits-team = { $leg }, Seilschaft { $team }
 
 ## Wenn jemand stürzt
@@ -190,7 +190,7 @@ holding-what = Die Antwort eines Modells, nur für seine Annahmen: alles, worauf
 holding-fine =
     Stürzt, hält: Plätze am Seil, 1 vorn; stürzt jemand zwischen zweien, ist das Seil im V geknickt und jede
     Seite hält für sich. Vorn: der übliche Sturz, wer zuerst durch eine Brücke geht, wo er anders
-    ausgeht. Rutschweg und Spitzenkraft: der ersten Person, die hält, über alle angenommenen Fälle.
+    ausgeht. Rutschweg und Fangstoß: der ersten Person, die hält, über alle angenommenen Fälle.
     Strang: der mit der Last, oder ein eigener. Seil: über den belasteten Strang hinaus, Hände und
     Klemmknoten mitgezählt; „kurz“: das freie Seil reicht nicht; „Knoten“: sie sperren diesen Strang.
     Schaffen es: ob die anderen so stark ziehen können; vielleicht: Kräftige mit gutem Stand.
@@ -199,7 +199,7 @@ fall-falls = Stürzt
 fall-holds = Hält
 fall-in-the-model = Im Modell
 fall-slide = Rutschweg
-fall-peak = Spitzenkraft
+fall-peak = Fangstoß
 fall-taken = Gerechnet mit
 fall-no-answer = Das Modell hat hier keine Antwort.
 loop-caption = Eine Lose Rolle von dort, wo die haltende Person steht, je nachdem, wer stürzt

@@ -19,7 +19,11 @@ sheet-people = { $people ->
 }
 sheet-only-to-look-at = { $says } (nirgends Stopp)
 sheet-belay = auf { $legs } am Fixpunkt sichern: die Seilschaft allein hält einen Sturz dort vielleicht nicht
-sheet-inside = nirgends Stopp, nirgends ist zu entscheiden; Seil und Abstand passen überall. Ob ein Sturz gehalten wird, ist eine andere Frage
+sheet-inside = auf keinem Teil Stopp, auf keinem ist zu entscheiden: Seil und Abstand passen. Ob ein Sturz gehalten wird, steht unter „{ report-holding }“{ $notes ->
+    [0] { "" }
+    [one] , und eines, was noch zu tun ist, unter „{ report-findings }“
+   *[other] , und { $notes } Dinge, die noch zu tun sind, unter „{ report-findings }“
+}
 sheet-unroped = kein Teil wird am Seil gegangen
 sheet-next = Erster Anseilplatz: { $place }; { $setup }
 sheet-foot = Gerechnet von { $program } für die Annahmen des Plans. Was vor Ort zu sehen ist, geht vor.

@@ -138,7 +138,7 @@ fall-held-in-none = the model does not hold a fall of { $who }, not even with it
        *[no] worst at { $span }
     }
     .cure = belay from an anchor, or go another line; else{ held-or-in-order } more people
-    .act = belay from an anchor, or go another line
+    .act = no fall is held: belay from an anchor, or another line
 
 fall-held-in-none-at-one-place = the model does not hold a fall of { $who }, not even with its kindest assumptions, at { $span }, { $length } ({ $snow }{ $slope }){ held-without-width }
     .hint = cross that place one by one, belayed from an anchor; else { held-better-in-order }another line

@@ -19,7 +19,11 @@ sheet-people = { $people ->
 }
 sheet-only-to-look-at = { $says } (nowhere a stop)
 sheet-belay = belay from an anchor on { $legs }: the team alone may not hold a fall there
-sheet-inside = no leg stops, none asks for a decision; rope and spacing fit everywhere. Whether a fall is held is another matter
+sheet-inside = no stop and nothing to decide on any leg: rope and spacing fit. Whether a fall is held stands under “{ report-holding }”{ $notes ->
+    [0] { "" }
+    [one] , and one thing more to do under “{ report-findings }”
+   *[other] , and { $notes } things more to do under “{ report-findings }”
+}
 sheet-unroped = no leg is walked on the rope
 sheet-next = Rope up first at { $place }; { $setup }
 sheet-foot = Computed by { $program } for the assumptions of the plan. What is seen on the spot comes first.

@@ -137,6 +137,8 @@ export class ProfileStrip {
   /** A tap moves the map; a drag only points, or paints. */
   private up(event: PointerEvent): void {
     const { map } = this.options;
+    // A finger that has painted points at nothing any more.
+    if (map.painter && event.pointerType !== "mouse") this.point(null);
     if (map.painter) map.refresh();
     else if (Math.abs(event.clientX - this.start) < 6) map.goTo(this.stage, this.at(event));
   }

@@ -39,13 +39,12 @@ pub(super) fn suspicions(stage: &Stage) -> Vec<InGpx> {
     let mut found = Vec::new();
     for segment in stage.segments() {
         let line = Line {
-            points: &stage.points()[segment.clone()],
             stage,
             first: segment.start,
             chainage_m: &stage.chainage_m()[segment],
             step: &step,
         };
-        for i in 0..line.points.len() {
+        for i in 0..line.chainage_m.len() {
             found.extend(line.suspect(i));
         }
     }
@@ -76,7 +75,6 @@ fn edges_m(stage: &Stage) -> impl Iterator<Item = f64> {
 
 /// One segment.
 struct Line<'a> {
-    points: &'a [LonLat],
     stage: &'a Stage,
     /// Which of its points is the first of the segment.
     first: usize,
@@ -90,8 +88,13 @@ impl Line<'_> {
         *self.step.get_or_init(|| step_m(self.stage))
     }
 
+    fn point(&self, i: usize) -> Option<LonLat> {
+        let inside = i < self.chainage_m.len();
+        inside.then(|| self.stage.points().get(self.first + i))?
+    }
+
     fn height_m(&self, i: usize) -> Option<f64> {
-        let inside = i < self.points.len();
+        let inside = i < self.chainage_m.len();
         let height_m = inside.then(|| self.stage.height_m(self.first + i))?;
         height_m.map(f64::from)
     }
@@ -101,7 +104,7 @@ impl Line<'_> {
         let odd = self.zero_point(i).or_else(|| self.lone_point(i));
         let odd = odd.or_else(|| self.lone_height(i));
         let what = odd.or_else(|| self.long_edge(i))?;
-        let place = self.points.get(i)?.normal();
+        let place = self.point(i)?.normal();
         Some(InGpx::Suspect(Suspicion {
             what,
             at_m: *self.chainage_m.get(i)?,
@@ -115,7 +118,7 @@ impl Line<'_> {
     }
 
     fn is_zero(&self, i: usize) -> bool {
-        let place = self.points.get(i).map(|p| p.normal());
+        let place = self.point(i).map(|p| p.normal());
         place.is_some_and(|p| p.lon_deg.abs() <= ZERO_DEG && p.lat_deg.abs() <= ZERO_DEG)
     }
 
@@ -146,11 +149,7 @@ impl Line<'_> {
         if least_m < LONE_TIMES * around_m {
             return None;
         }
-        let corner = Corner::of(
-            *self.points.get(i)?,
-            *self.points.get(before)?,
-            *self.points.get(after)?,
-        );
+        let corner = Corner::of(self.point(i)?, self.point(before)?, self.point(after)?);
         let aside_m = corner.aside_m();
         (aside_m > LONE_OFF_M && corner.is_sharp()).then_some(Suspect::LonePoint { aside_m })
     }

@@ -74,7 +74,7 @@ type Spot = (f64, f64, f64, Option<f64>);
 impl<'a> GroundStage<'a> {
     fn of(stage: &'a Stage) -> Self {
         let spot = |i: usize| {
-            let [lon, lat] = position(stage.points()[i]);
+            let [lon, lat] = position(stage.points().at(i));
             let height_m = stage.height_m(i).map(|m| mm(f64::from(m)));
             (lon, lat, mm(stage.chainage_m()[i]), height_m)
         };

@@ -15,6 +15,7 @@ use crate::{
         page::hours::{PanelHour, PanelPlace, hours, walk},
         parts::{
             change::{self, ChangePoint},
+            clock::belays,
             look::{self, LookPoint},
             popup,
             row::{self, TeamRow},
@@ -191,6 +192,8 @@ struct PanelLeg {
     title: String,
     told: String,
     act: String,
+    /// How many belays are reckoned with; empty where none is asked for.
+    belays: String,
     walk: Vec<PanelPlace>,
     pieces: Vec<Piece>,
     figures: Vec<LegFigure>,
@@ -241,6 +244,10 @@ impl PanelLeg {
             act: popup::leg_act(leg, voice)
                 .map(|act| markup(&act))
                 .unwrap_or_default(),
+            belays: leg.belays.as_ref().map_or_else(String::new, |asked| {
+                let many = belays::many(asked.belays, asked.minutes, voice);
+                markup(&many.capital().then("."))
+            }),
             walk: walk(leg, sheet.plan),
             pieces: pieces.map(piece).collect(),
             figures: leg

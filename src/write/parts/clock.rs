@@ -1,7 +1,7 @@
 //! The clock of a plan in short lines: how late to start, where the team is at an hour, how late to turn round, when it is
 //! done, where it halts, when the sun is up.
 
-mod belays;
+pub(in crate::write) mod belays;
 pub(in crate::write::parts) mod left;
 pub(crate) mod on_the_way;
 

@@ -207,6 +207,13 @@ pub(crate) fn count(plan: &Plan, voice: Voice) -> Said {
     Said::join(all.into_iter().flatten(), ", ")
 }
 
+/// How many things are good to know for which there is something to do.
+pub(crate) fn notes(plan: &Plan, voice: Voice) -> usize {
+    let groups = groups(plan, voice);
+    let noted = |group: &&Group<'_>| group.finding.level() == Level::Note && group.hint.is_some();
+    groups.iter().filter(noted).count()
+}
+
 /// What a file says first: how many legs stop, are outside or want a look, and where those are that are more than looked at.
 #[must_use]
 pub(crate) fn first_line(plan: &Plan, voice: Voice) -> Said {

@@ -6,7 +6,7 @@ use crate::{
         options::{Options, Way, WayPlan, WayTeam},
     },
     say::{self, arg::Arg, round::Round, span::Said, voice::Voice},
-    write::parts::clock::left::off_bridges,
+    write::parts::clock::{belays::many, left::off_bridges},
 };
 
 /// Where none is inside only the nearest are of use. Our judgement.
@@ -173,9 +173,5 @@ fn legs(plan: &WayPlan, voice: Voice) -> Vec<Said> {
 
 /// The belays that they ask for.
 fn belays(plan: &WayPlan, voice: Voice) -> Option<Said> {
-    let counted = [
-        ("belays", Arg::Count(plan.belays)),
-        ("minutes", Arg::Minutes(plan.belay_min)),
-    ];
-    (plan.belays > 0).then(|| voice.say("way-belays", &counted))
+    (plan.belays > 0).then(|| many(plan.belays, plan.belay_min, voice))
 }

@@ -65,7 +65,7 @@ fn without_repeats(segment: &TrackSegment) -> Vec<Fix> {
 fn by_us(text: &[u8]) -> Vec<Vec<Vec<Fix>>> {
     let segments = |stage: &Stage| {
         let fix = |i: usize| {
-            let p = stage.points()[i];
+            let p = stage.points().at(i);
             (p.lon_deg, p.lat_deg, stage.height_m(i))
         };
         stage.segments().map(|s| s.map(fix).collect()).collect()

@@ -13,6 +13,15 @@ pub(super) enum HourKind {
     Arrival,
 }
 
+/// `about 8 belays (2 h 00)`.
+pub(in crate::write) fn many(belays: usize, minutes: f64, voice: Voice) -> Said {
+    let counted = [
+        ("belays", Arg::Count(belays)),
+        ("minutes", Arg::Minutes(minutes)),
+    ];
+    voice.say("way-belays", &counted)
+}
+
 /// How many belays an hour counts, where and how long they take: on the first line that tells an hour.
 pub(super) fn belays(
     clock: &StageClock,

@@ -147,7 +147,8 @@ fn stands(sheet: &Sheet<'_>, told: &[OfLevel]) -> Vec<Said> {
             Verdict::Unroped => "sheet-unroped",
             _ => "sheet-inside",
         };
-        lines.push((plan.verdict(), voice.say(key, &[]).capital()));
+        let notes = [("notes", Arg::Count(findings::notes(plan, voice)))];
+        lines.push((plan.verdict(), voice.say(key, &notes).capital()));
     }
     let signed = |(word, says): (Verdict, Said)| {
         let sign = style::sign(word);
