@@ -60,7 +60,7 @@ export async function onTheWay(bench) {
   bench.check('on the way: in another language the page is where it was, though what was weighed is gone', Math.min(...are.map((top, at) => Math.abs(top - were[at]))) <= 2, `${were} ${are}`);
   await page.locator('.app-answer').getByText('ab km 11,28').waitFor({ timeout: 5000 }).catch(() => {});
   const german = await page.locator('.app-answer').innerText();
-  bench.check('on the way: in another language one is in the same place', /hier\s+innerhalb/.test(german) && german.includes('in 15 m, ab km 11,28: '), german);
+  bench.check('on the way: in another language one is in the same place', /hier\s+im Rahmen/.test(german) && german.includes('in 15 m, ab km 11,28: '), german);
   await bench.close('on the way', sheet);
 }
 

@@ -1,6 +1,6 @@
 /** What holds at a place of the route, and which word comes next on the way: everybody goes in the direction of the route. */
 
-import type { Leg, Piece, Planned, Verdict, Zone } from "./door";
+import type { Html, Leg, Piece, Planned, Verdict, Zone } from "./door";
 import type { Place } from "./whereami";
 
 /** From the mildest to the worst. */
@@ -35,11 +35,27 @@ export const pieceAt = (leg: Leg, { at_m }: Place): Piece | null => leg.pieces.f
 export const zonesRound = (plan: Planned, { stage, at_m }: Place): Zone[] =>
   plan.zones.filter(({ crossings }) => crossings.some((one) => one.stage === stage && at_m >= one.enter_m && at_m <= one.exit_m));
 
-/** The gravest piece behind a place that whoever turns back comes over and is to look at or more, the nearest of several. */
-export function behindOf(plan: Planned, place: Place): Piece | null {
-  const pieces = plan.legs.filter(({ stage }) => stage === place.stage).flatMap((leg) => leg.pieces);
+/** What whoever turns back comes over, and how many belays are reckoned with there. */
+export interface Behind extends Piece {
+  readonly belays: Html;
+}
+
+/** The gravest piece behind a place that is to be looked at or more, the nearest of several. */
+export function behindOf(plan: Planned, place: Place): Behind | null {
+  const legs = plan.legs.filter(({ stage }) => stage === place.stage);
+  const pieces = legs.flatMap((leg) => leg.pieces.map((piece) => ({ ...piece, belays: leg.belays })));
   const behind = pieces.filter(({ verdict, to_m }) => to_m < place.at_m && harsh(verdict));
-  return behind.reduce<Piece | null>((a, b) => (a && rank(a.verdict) > rank(b.verdict) ? a : b), null);
+  return behind.reduce<Behind | null>((a, b) => (a && rank(a.verdict) > rank(b.verdict) ? a : b), null);
+}
+
+/** Less of the ground that somebody stands on lies behind them at once, metres. Our judgement. */
+const STEP_M = 50;
+
+/** Behind a place that nobody is to go on from: as far as the same holds. */
+export function sameBehind(leg: Leg, place: Place): Piece | null {
+  const here = pieceAt(leg, place);
+  if (!here || !bars(here.verdict) || place.at_m - here.from_m < STEP_M) return null;
+  return { ...here, to_m: place.at_m };
 }
 
 /**

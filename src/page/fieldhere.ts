@@ -3,7 +3,7 @@
 import { type Desk, zoneTitle } from "./desk";
 import { make, written } from "./dom";
 import type { Hour, Leg, Piece, Planned, Verdict, Walked, Zone } from "./door";
-import { type Ahead, aheadOf, bars, behindOf, harsh, pieceAt, zonesRound } from "./fieldahead";
+import { type Ahead, aheadOf, bars, type Behind, behindOf, harsh, pieceAt, sameBehind, zonesRound } from "./fieldahead";
 import { writer } from "./map/figures";
 import type { State } from "./model";
 import { badge, kilometre, kilometres } from "./panel";
@@ -37,7 +37,7 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const due = isDue(leg, verdict, ahead);
   // Where no way is by the rope no hour helps.
   const says = hour && !bothWays ? hourIn(hour, plan, leg, place, walked, desk) : null;
-  const behind = wayBack(back, bothWays, desk);
+  const behind = [...wayBack(bothWays ? null : sameBehind(leg, place), false, desk), ...wayBack(back, bothWays, desk)];
   // Past the turning place it matters what turning back leads over.
   const past = hour?.late === true && hour.to_m === null;
   // Of two ways that are both late the longer one is told below.
@@ -45,7 +45,7 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const late = says && hour?.late ? [says, ...((past || !leg.roped) && !goesOn ? behind : [])] : bothWays ? [...lateToo(hour, desk), ...behind] : [];
   // Where nothing holds it matters more than what comes behind there.
   const turnsNow = past && says !== null && walked?.[2]?.[1] === true;
-  const then = turnsNow ? [] : bars(leg.verdict) && !past && !bothWays && behind.length > 0 ? behind : next(ahead, due, desk);
+  const then = turnsNow ? [] : bars(leg.verdict) && !past && !bothWays && behind.length > 0 ? behind : next(goingOn(leg, ahead), due, desk);
   const what = due ? todo(leg, ahead, desk) : undue(leg, verdict, zones.length > 0, desk);
   const barredAhead = !bars(leg.verdict) && ahead[0] !== undefined && bars(ahead[0].verdict);
   // Where nothing is to be done on the ice, the hour is what is to be done; but not before a place to which nobody is to go on.
@@ -66,11 +66,19 @@ function hourIn(hour: Hour, plan: Planned, leg: Leg, place: Place, walked: Walke
   if (hour.to_m === null && !ropesAhead) return null;
   // Nor of a turning place who is not to go as far.
   const barred = bars(leg.verdict) && (hour.to_m === null || hour.to_m > leg.end_m);
-  if (barred) return hour.late ? make("p", { class: "app-hour app-late" }, desk.words("draw-field-turn-now")) : null;
   const [, planned = null, back = null] = walked ?? [];
+  if (barred) return hour.late ? barredAndLate(hour, planned, back, desk) : null;
   const bothKnown = hour.turns !== null && hour.on !== null && back !== null;
   const line = hourLine(hour.turns !== null && back?.[1] ? { ...hour, says: hour.turns } : hour, bothKnown ? null : planned, desk);
   if (hour.late && hour.to_m === null) line.append(onOrBack(hour, planned, back, desk));
+  return line;
+}
+
+/** Late where nobody is to go on: to turn back is no answer where that is late as well. */
+function barredAndLate(hour: Hour, planned: string | null, back: Walked[2], desk: Desk): HTMLElement {
+  const inTime = hour.to_m !== null || back === null || back[1];
+  const line = make("p", { class: "app-hour app-late" }, desk.words(inTime ? "draw-field-turn-now" : "draw-field-late-too"));
+  if (hour.to_m === null) line.append(inTime ? "" : ".", onOrBack(hour, planned, back, desk).replace(/^\./, ""));
   return line;
 }
 
@@ -87,8 +95,9 @@ function walkedAt({ walk }: Leg, { at_m }: Place): Walked | null {
   return walk.reduce<Walked | null>((a, b) => (a && away(a) <= away(b) ? a : b), null);
 }
 
-/** Whether one hour of a day is before another one of it. */
-const sooner = (some: string | null, other = ""): boolean => some !== null && some.length === other.length && some < other;
+/** Whether one hour is before another one: behind that of a later day stands how many days. */
+const sooner = (some: string | null, other = ""): boolean =>
+  some !== null && (some.length === other.length ? some < other : some.length < other.length);
 
 /** When whoever is here as planned is off the bridges, going on and turning back, the sooner first: what to choose by past the turning place. */
 function onOrBack({ on }: Hour, planned: string | null, back: Walked[2], { words }: Desk): string {
@@ -137,6 +146,9 @@ function undue(leg: Leg, verdict: Verdict, drawn: boolean, desk: Desk): HTMLElem
   return make("p", { class: "app-extra" }, inside(leg, verdict) ? desk.words("draw-field-inside") : kilometres(leg, desk));
 }
 
+/** What of it counts for who stands there: who is not to go on at all is told of nothing mild. */
+const goingOn = (leg: Leg, ahead: readonly Ahead[]): readonly Ahead[] => (bars(leg.verdict) ? ahead.filter((one) => harsh(one.verdict)) : ahead);
+
 /** What comes, where what is due does not begin with it. */
 function next(ahead: readonly Ahead[], due: boolean, desk: Desk): HTMLElement[] {
   const told = worseAhead(ahead) && due ? ahead.slice(1) : ahead;
@@ -153,11 +165,12 @@ function coming({ verdict, at_m, away_m, ropes }: Ahead, desk: Desk): (Node | st
 }
 
 /** What whoever turns back comes over; where roping up is no answer there either, what is left to do. */
-function wayBack(piece: Piece | null, bothWays: boolean, desk: Desk): HTMLElement[] {
+function wayBack(piece: Piece | Behind | null, bothWays: boolean, desk: Desk): HTMLElement[] {
   if (!piece) return [];
   const from_to = `${kilometre(piece.from_m, desk)}–${kilometre(piece.to_m, desk)}`;
   const too = bothWays ? `: ${desk.words("draw-field-both-ways")}` : "";
-  return [make("p", {}, `${desk.words("draw-field-behind")}, km ${from_to}: `, badge(piece.verdict, desk), too)];
+  const belays = "belays" in piece && piece.belays && !bothWays ? [". ", written("span", {}, piece.belays)] : [];
+  return [make("p", {}, `${desk.words("draw-field-behind")}, km ${from_to}: `, badge(piece.verdict, desk), too, ...belays)];
 }
 
 /** A zone with the gap that the plan takes there. */

@@ -12,6 +12,7 @@ import { hereIn } from "./fieldhere";
 import { group } from "./fields";
 import { Where } from "./fieldwhere";
 import { Fold } from "./fold";
+import { countedOn } from "./footing";
 import { type Person, people, withPeople } from "./folk";
 import { Hold } from "./hold";
 import { SIGNS } from "./map/palette";
@@ -124,7 +125,7 @@ export class FieldMode implements Part {
     const all = (head: string) => {
       // What the head says already comes last.
       const isSaid = (line: HTMLElement) => head.includes(line.textContent.replace(`${words("draw-field-here")} `, ""));
-      return [this.wayTo(leg.told), ...longer.filter((line) => !isSaid(line)), written("div", {}, leg.told), ...stands, ...changes, ...longer.filter(isSaid)];
+      return [this.wayTo(leg.told), countedOn(this.of, this.door, this.desk), ...longer.filter((line) => !isSaid(line)), written("div", {}, leg.told), ...stands, ...changes, ...longer.filter(isSaid)];
     };
     this.answer.say(lines, spare, all, { title: `${words("draw-leg")} ${leg.leg}, ${kilometres(leg, this.desk)}` });
   }

@@ -3,9 +3,10 @@
 import { figureLines, figuresOf, legBefore } from "./changes";
 import type { Desk, Part } from "./desk";
 import { fill, make, newId, report, written } from "./dom";
-import type { Leg, Panel, Planned, Verdict } from "./door";
+import type { Leg, Panel, Planned, TripDoor, Verdict } from "./door";
 import { allNeeded, faultList } from "./faults";
 import { Fold } from "./fold";
+import { countedOn } from "./footing";
 import { Kept } from "./kept";
 import { writer } from "./map/figures";
 import { SIGNS } from "./map/palette";
@@ -27,8 +28,8 @@ export const kilometre = (at_m: number, { language }: Desk): string => writer(la
 /** From–to of a leg. */
 export const kilometres = (leg: Leg, desk: Desk): string => `${leg.from_to} ${desk.words("draw-unit-km")}`;
 
-/** What stops and what to look at, then the hours: a start that is too late stands before what to carry, and first where nothing stops. */
-function head(plan: Planned): HTMLElement {
+/** What stops and what to look at, then the hours: a start that is too late stands before what to carry, and first where nothing stops. Last the snow that all of it counts on. */
+function head(plan: Planned, snow: HTMLElement | null): HTMLElement {
   const whole = written("div", {}, plan.head);
   const [first, hours] = [whole.querySelector(".first"), whole.querySelectorAll(".hours")];
   const stands = [...(first?.querySelectorAll(".stands") ?? [])].at(-1);
@@ -36,6 +37,7 @@ function head(plan: Planned): HTMLElement {
   const late = whole.querySelector(".hours.late") && first?.matches(".look, .inside, .unroped");
   if (stands && !late) stands.after(...hours);
   else first?.prepend(...hours);
+  if (snow) first?.append(snow);
   return whole;
 }
 
@@ -53,6 +55,7 @@ export class PlanPanel implements Part {
   private panel: Panel | null = null;
   private before: Planned | null = null;
   private of: State;
+  private door: TripDoor | null = null;
 
   constructor(private readonly desk: Desk) {
     this.of = desk.store.state;
@@ -68,6 +71,11 @@ export class PlanPanel implements Part {
     [this.panel, this.before, this.of] = [panel, before, of];
     if ("verdict" in panel) this.plan(panel);
     else this.refused(panel);
+  }
+
+  know(door: TripDoor): void {
+    this.door = door;
+    if (this.panel && "verdict" in this.panel) this.plan(this.panel);
   }
 
   private refused(panel: Panel): void {
@@ -92,9 +100,10 @@ export class PlanPanel implements Part {
     const field = plan.parts.find((part) => part.id === "field");
     const others = plan.parts.filter((part) => !ELSEWHERE.has(part.id));
     const title = () => make("h2", { class: "app-title" }, this.desk.words("draw-legs"));
+    const snow = countedOn(this.of, this.door, this.desk);
     const list = kept.of("legs", "", () => make("ol", { class: "app-legs" }));
     kept.settle(this.element, [
-      kept.of("head", plan.title + plan.head, () => report(plan.title, { class: "app-head" }, head(plan))),
+      kept.of("head", plan.title + plan.head + (snow?.textContent ?? ""), () => report(plan.title, { class: "app-head" }, head(plan, snow))),
       kept.of("title", "", title),
       plan.reading ? kept.of("reading", plan.reading, () => written("p", { class: "app-quiet" }, plan.reading)) : null,
       list,

@@ -121,7 +121,7 @@ fn what_every_way_asks_for_is_told_once_under_the_cards() {
         text(page.root_element()).to_lowercase()
     };
     let foot = words(&answer["foot"]);
-    let (_, alike) = foot.split_once("alike in every way that holds: ").unwrap();
+    let (_, alike) = foot.split_once("the same in every usable way: ").unwrap();
     let alike: Vec<&str> = alike.lines().next().unwrap().split("; ").collect();
     let cards = answer["ways"].as_array().unwrap();
     let holding: Vec<_> = cards.iter().filter(|card| card["holds"] == true).collect();

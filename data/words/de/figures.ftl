@@ -50,7 +50,7 @@ says-pace-munter = Kilometer und hundert Höhenmeter nach einem Maß hinauf, ein
 says-pace-naismith = Weg und Aufstieg; für den Abstieg nichts
 says-snow-soft = Neuschnee oder Nassschnee: man sinkt ein
 says-snow-settled = gesetzter Altschnee
-says-snow-firm = fester Firn: der Tritt drückt sich nur flach ein
+says-snow-firm = fester Firn: Tritte bleiben flach
 says-snow-refrozen = hart gefrorener Harsch: Schuhe greifen kaum
 says-snow-ice = Eis unter den Füßen: verdeckte Spalten bleiben verdeckt
 

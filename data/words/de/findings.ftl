@@ -55,7 +55,7 @@ no-setup = Spalten von { $gap } in Gehrichtung verlangen von { $people } Persone
     .hint = eine andere Linie, ein Umweg um die Enden der Spalten, oder mehr Leute am Seil
     .short = Spalten von { $gap } in Gehrichtung verlangen { $need } Abstand; höchstens { $cap } sind möglich
     .cure = außen herum, eine andere Linie, oder mehr Leute
-    .act = umkehren, die Spalten umgehen, oder einzeln gesichert hinüber
+    .act = umkehren, die Spalten umgehen, oder einzeln vom Fixpunkt gesichert hinüber
 
 no-rope-fits = { $lack ->
     [short] die Seileinteilung braucht { $needed } Seil; { $rope } ist { $short } zu kurz
@@ -75,8 +75,8 @@ no-rope-fits = { $lack ->
        *[none-sold] { $needed } Seil nötig, mehr als ein Seil lang ist
     }
     .act = { $lack ->
-        [short] { $short } Seil zu wenig: umkehren, oder einzeln gesichert hinüber
-       *[none-left] zu wenig Seil: umkehren, oder einzeln gesichert hinüber
+        [short] { $short } Seil zu wenig: umkehren, oder einzeln vom Fixpunkt gesichert hinüber
+       *[none-left] zu wenig Seil: umkehren, oder einzeln vom Fixpunkt gesichert hinüber
     }
     .too = { $lack ->
         [short] { $short } Seil zu wenig
@@ -198,7 +198,7 @@ along-the-crevasses = die Seilschaft geht parallel zu den Spalten von { $zone } 
     .hint = dort gestaffelt gehen, oder eine andere Linie
     .short = parallel zu den Spalten von { $zone } bei { $at }
     .cure = gestaffelt gehen, oder eine andere Linie
-    .act = gestaffelt gehen, oder eine andere Linie
+    .act = gestaffelt gehen, oder andere Linie
 
 two-over-one-gap = { $over } Personen können gleichzeitig über einer Spalte von { $gap } stehen, bei { $spacing } Abstand; { $left } zum Halten
     .hint = { $alone ->
@@ -207,10 +207,10 @@ two-over-one-gap = { $over } Personen können gleichzeitig über einer Spalte vo
 }
     .short = { $over } Personen gleichzeitig über einer Spalte von { $gap }, { $left } zum Halten
     .cure = { $alone ->
-        [yes] mit { $apart } Abstand nur eine darüber, mit { $needed } Seil; oder jede einzeln gesichert hinüber
+        [yes] mit { $apart } Abstand nur eine darüber, mit { $needed } Seil; oder jede einzeln vom Fixpunkt gesichert hinüber
        *[no] jede einzeln, an einem Fixpunkt gesichert, hinüber, oder eine andere Linie
     }
-    .act = einzeln gesichert hinüber
+    .act = einzeln vom Fixpunkt gesichert hinüber
 
 halt-on-hidden-gaps = der Halt von { $minutes } bei { $at } liegt { $beside ->
     [yes] innerhalb des Randstreifens von
@@ -252,7 +252,7 @@ loop-ends-short-of-the-lip = stürzt { $who }, endet eine Lose Rolle { $short } 
 no-rope-for-the-reserve = Bremsknoten sperren den belasteten Strang, und jedem Restseil fehlen { $short } zu den { $coil }, die ein Strang zur Bergung braucht: das Seil ist dafür { $rope-short } zu kurz
     .hint = ein längeres Seil, Schmetterlingsknoten statt dicker Knoten, eine lange Schlinge, oder die Knoten enger
     .short = jedem Restseil fehlen { $short } zu { $coil } für die Bergung, das Seil ist { $rope-short } zu kurz
-    .act = { $rope-short } Seil zu wenig für eine Bergung: umkehren, oder einzeln gesichert hinüber
+    .act = { $rope-short } Seil zu wenig für eine Bergung: umkehren, oder einzeln vom Fixpunkt gesichert hinüber
     .too = { $rope-short } Seil zu wenig für eine Bergung
 
 reserve-left-short = Bremsknoten sperren den belasteten Strang, und jedem Restseil fehlen { $short } zu den { $coil }, die ein Strang zur Bergung braucht
@@ -352,7 +352,7 @@ bridges-late = { $just ->
         [yes] bis { $start } aufbrechen, oder rechtzeitig umkehren
        *[no] rechtzeitig umkehren, oder eine andere Linie: kein Aufbruch an diesem Tag ist früh genug
     }
-    .act = spät für Schneebrücken: jede sondieren, oder umkehren
+    .act = spät für Schneebrücken: jede sondieren
 
 slower-bridges-late = { $just ->
     [yes] eine langsamere Gruppe ist von den letzten Schneebrücken knapp nach { $until } herunter

@@ -12,7 +12,7 @@ merit-nothing-changed = nach den Regeln, wie bisher
 merit-left-to-hold = am meisten Leute zum Halten
 merit-another-team = eine zweite Seilschaft kann helfen
 merit-lightest-ropes = leichteste Seile
-merit-shortest-coil = kleinstes Restseil nötig
+merit-shortest-coil = braucht am wenigsten Restseil
 merit-fewest-changes = am seltensten neu einbinden
 merit-only = keine andere Variante, die verglichen wurde, ist in einem Punkt besser
 merit-none = keine andere Variante, die verglichen wurde, ist in allem besser
@@ -73,7 +73,7 @@ way-without = { $who }: { $spacing } Abstand{ $varies ->
    *[no] {""}
  }; am meisten braucht Teil { $leg }, { $needed } Seil, und keines ist übrig
 way-unroped = { $who }: kein Teil verlangt das Seil
-way-left = Mindestens so viele halten einen Sturz
+way-left = Im schlechtesten Fall halten
 way-help = Zweite Seilschaft zur Hilfe
 way-coil = Längstes Restseil: nötig / getragen
 way-not-by-rope = das Seil ist lang genug: eine Spalte, ein Sturz, eine Bergung oder das Gelände spricht dagegen
@@ -82,7 +82,7 @@ way-belays = etwa { $belays ->
     [one] eine Sicherung
    *[other] { $belays } Sicherungen
 } ({ $minutes })
-ways-alike = In jeder Variante, die hält, gleich: { $says }
+ways-alike = In allen brauchbaren Varianten gleich: { $says }
 way-took = Jetzt mit Variante { $way } geplant{ $changed ->
     [yes] : { $changes }
    *[no] { "" }

@@ -53,7 +53,7 @@ leg-title-gap = { $kind ->
 leg-line = Teil { $leg }: { $span }, { $length }.
 leg-gap = { $kind ->
     [none] Spaltenbreiten unbekannt
-    [askew] Spalten bis { width-told }, { $along } längs der Linie
+    [askew] Spalten bis { width-told }, { $along } in Gehrichtung
    *[square] Spalten bis { width-told }
 }{ $known ->
     [no] { $kind ->
@@ -153,7 +153,7 @@ clock-belays = { $belays ->
    *[other] { " " }mit etwa { $belays } Sicherungen auf { $legs } ({ $more })
 }
 clock-latest-start-slower = ; eine langsamere Gruppe { $at }
-clock-latest-start-slower-none = ; für eine langsamere Gruppe ist keiner früh genug
+clock-latest-start-slower-none = ; eine langsamere Gruppe schafft es nicht
 clock-at-until = um { $until } ist die Gruppe bei { $place }, auf Teil { $leg }{ $others }
 clock-at-until-slower = ; eine langsamere Gruppe bei { $place }, auf Teil { $leg }
 clock-turn = { $kind ->
@@ -191,11 +191,11 @@ clock-on-the-way-turn = { $late ->
 }{ $others }
 clock-on-the-way-never = wer über die ersten Schneebrücken geht, ist bis { $until } nicht wieder von ihnen herunter
 clock-on-the-way-late = { $passed ->
-    [yes] hinter dem Umkehrpunkt: Brücken nach { $until } vor wie zurück: sondieren oder abseits vom Eis Frost abwarten
+    [yes] hinter dem Umkehrpunkt: Brücken nach { $until } vor wie zurück: sondieren oder abseits Frost abwarten
    *[no] zu spät aufgebrochen: nach { $until } noch auf Schneebrücken: jede sondieren, oder umkehren
 }
 clock-on-the-way-back = { $passed ->
-    [yes] hinter dem Umkehrpunkt: jetzt umkehren; vorn nach { $until } noch Brücken
+    [yes] hinter dem Umkehrpunkt: jetzt umkehren; weiter vorn nach { $until } noch Brücken
    *[no] zu spät aufgebrochen: jetzt umkehren; weiter nach { $until } auf Brücken
 }
 clock-arrival = am Ende um { $at }{ $belays }{ $others }

@@ -43,7 +43,7 @@ report-rope = Seil
 report-knots = Knoten
 report-coils = Restseile
 report-spacing = Abstand
-report-fits = Dabei
+report-fits = Seil dabei
 report-set-up = Seileinteilung
 
 ## Der Kopf

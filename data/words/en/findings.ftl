@@ -352,7 +352,7 @@ bridges-late = { $just ->
         [yes] start by { $start }, or turn round in time
        *[no] turn round in time, or another line: no start of the day is early enough
     }
-    .act = late for snow bridges: probe each, or turn back
+    .act = late for snow bridges: probe each
 
 slower-bridges-late = { $just ->
     [yes] a slower party is off the last snow bridges just after { $until }

@@ -79,7 +79,7 @@ way-belays = about { $belays ->
     [one] 1 belay
    *[other] { $belays } belays
 } ({ $minutes })
-ways-alike = Alike in every way that holds: { $says }
+ways-alike = The same in every usable way: { $says }
 way-took = Planned with way { $way } now{ $changed ->
     [yes] : { $changes }
    *[no] { "" }

@@ -153,7 +153,7 @@ clock-belays = { $belays ->
    *[other] { " " }with about { $belays } belays on { $legs } ({ $more })
 }
 clock-latest-start-slower = ; a slower party { $at }
-clock-latest-start-slower-none = ; none for a slower party
+clock-latest-start-slower-none = ; a slower party cannot
 clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $others }
 clock-at-until-slower = ; a slower party at { $place }, on leg { $leg }
 clock-turn = { $kind ->

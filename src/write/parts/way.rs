@@ -148,7 +148,7 @@ pub(in crate::write) fn walked_besides(way: &Way, told: &[Said], voice: Voice) -
     says.filter(|says| !told.contains(says)).collect()
 }
 
-/// `Alike in every way that holds: leg 6: fall might not be held; about 8 belays (2 h 00)`; `None` where nothing is.
+/// `The same in every usable way: leg 6: fall might not be held; about 8 belays (2 h 00)`; `None` where nothing is.
 pub(in crate::write) fn alike(shared: &[Said], voice: Voice) -> Option<Said> {
     let says = Arg::Said(Said::join(shared.iter().cloned(), "; "));
     (!shared.is_empty()).then(|| voice.say("ways-alike", &[("says", says)]))

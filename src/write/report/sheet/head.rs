@@ -132,10 +132,11 @@ fn stands(sheet: &Sheet<'_>, told: &[OfLevel]) -> Vec<Said> {
         .iter()
         .filter_map(|word| Some((*word, sentence::where_it_holds(&plan.legs, *word, voice)?)));
     let mut lines: Vec<(Verdict, Said)> = grave.collect();
-    lines.extend(belayed(sheet, voice).map(|says| (Verdict::Look, says)));
     if told.iter().any(|level| level.word == Verdict::Look) {
         let says = to_look_at(sheet, voice);
         // Where the rope alone may not hold, that nothing stops says too little.
+        let belayed = belayed(sheet, voice).filter(|_| lines.is_empty());
+        lines.extend(belayed.map(|says| (Verdict::Look, says)));
         let says = match lines.is_empty() {
             true => voice.say("sheet-only-to-look-at", &[("says", Arg::Said(says))]),
             false => says,
