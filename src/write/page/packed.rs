@@ -1,11 +1,11 @@
 //! What every page holds, as `.ci/page` packed it last: it writes this file. The names end in a hash of the sources.
 
 /// The names of what was packed.
-pub(super) const NAMES: &str = "core-2e5f5a9c0485 page-eac983220d26";
+pub(super) const NAMES: &str = "core-e1bdff212c07 page-3f3d9aa76138";
 /// The program as WebAssembly, in xz.
-pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-2e5f5a9c0485.wasm.xz");
+pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-e1bdff212c07.wasm.xz");
 /// What draws and replans.
-pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-eac983220d26.js");
+pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-3f3d9aa76138.js");
 /// What it looks like, beside the report.
 pub(super) const STYLE: &str = include_str!("../../page/page.css");
 /// What it begins with, without words.
