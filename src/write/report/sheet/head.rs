@@ -114,6 +114,9 @@ pub(super) fn first(sheet: &Sheet<'_>, told: &[OfLevel]) -> Markup {
     let hours = clock.flat_map(|all| clock::head(all, voice));
     html! {
         div class={ "first " (worst.as_str()) } {
+            @if let Some(line) = only_looked_at(sheet).then(|| belayed(sheet, voice)).flatten() {
+                p class="stands belay" { (spans(&signed(Verdict::Look, line))) }
+            }
             @for line in stands(sheet, told) {
                 p class="stands" { (spans(&line)) }
             }
@@ -135,9 +138,7 @@ fn stands(sheet: &Sheet<'_>, told: &[OfLevel]) -> Vec<Said> {
     if told.iter().any(|level| level.word == Verdict::Look) {
         let says = to_look_at(sheet, voice);
         // Where the rope alone may not hold, that nothing stops says too little.
-        let belayed = belayed(sheet, voice).filter(|_| lines.is_empty());
-        lines.extend(belayed.map(|says| (Verdict::Look, says)));
-        let says = match lines.is_empty() {
+        let says = match lines.is_empty() && belayed(sheet, voice).is_none() {
             true => voice.say("sheet-only-to-look-at", &[("says", Arg::Said(says))]),
             false => says,
         };
@@ -151,12 +152,20 @@ fn stands(sheet: &Sheet<'_>, told: &[OfLevel]) -> Vec<Said> {
         let notes = [("notes", Arg::Count(findings::notes(plan, voice)))];
         lines.push((plan.verdict(), voice.say(key, &notes).capital()));
     }
-    let signed = |(word, says): (Verdict, Said)| {
-        let sign = style::sign(word);
-        let sign = (!sign.is_empty()).then(|| Said::words(sign));
-        Said::join(sign.into_iter().chain([says]), " ")
-    };
+    let signed = |(word, says)| signed(word, says);
     lines.into_iter().map(signed).collect()
+}
+
+/// A line behind the sign of its word.
+fn signed(word: Verdict, says: Said) -> Said {
+    let sign = style::sign(word);
+    let sign = (!sign.is_empty()).then(|| Said::words(sign));
+    Said::join(sign.into_iter().chain([says]), " ")
+}
+
+/// Whether nothing stops and nothing is outside the limits.
+fn only_looked_at(sheet: &Sheet<'_>) -> bool {
+    sheet.plan.verdict() == Verdict::Look
 }
 
 /// Where belays from anchors are asked for, on legs that are not to be gone otherwise.
