@@ -29,7 +29,7 @@ impl Bounds {
         Self::over(points.iter().copied())
     }
 
-    /// The same round points that stand in no row.
+    /// The same of points that come one by one.
     #[must_use]
     pub fn over(points: impl IntoIterator<Item = LonLat>) -> Option<Self> {
         let boxes = points.into_iter().map(|at| Self { low: at, high: at });

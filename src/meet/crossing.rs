@@ -83,7 +83,7 @@ impl Trace {
         let points = stage.points();
         let mut state = known;
         for i in block.first..block.last {
-            let (a, b) = (points.at(i), points.at(i + 1));
+            let (a, b) = points.edge(i);
             let touches = touches(a, b, edges);
             if touches.is_empty() {
                 let inside = state.unwrap_or_else(|| ground.area.contains(a));
@@ -108,7 +108,7 @@ impl Trace {
         (segment, i): (usize, EdgeIndex),
         touches: &[Touch],
     ) {
-        let (a, b) = (stage.points().at(i), stage.points().at(i + 1));
+        let (a, b) = stage.points().edge(i);
         if !ground.covered.is_empty() {
             let seams = seams(touches, ground).map(|t| (segment, chainage(stage, i, t)));
             self.seams.extend(seams);
@@ -136,13 +136,8 @@ impl Trace {
             return;
         }
         for i in block.first..block.last {
-            let parts = near_parts(
-                stage.points().at(i),
-                stage.points().at(i + 1),
-                edges,
-                margin_m,
-            );
-            for part in parts {
+            let (a, b) = stage.points().edge(i);
+            for part in near_parts(a, b, edges, margin_m) {
                 let (from_m, to_m) = (chainage(stage, i, part.from), chainage(stage, i, part.to));
                 self.near.push(Stretch { from_m, to_m });
             }
@@ -206,7 +201,7 @@ fn chainage(stage: &Stage, i: EdgeIndex, t: f64) -> f64 {
     } else if t >= 1.0 {
         end_m
     } else {
-        let (a, b) = (stage.points().at(i), stage.points().at(i + 1));
+        let (a, b) = stage.points().edge(i);
         (start_m + a.distance_m(a.along_edge(b, t))).min(end_m)
     }
 }

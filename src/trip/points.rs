@@ -124,6 +124,15 @@ impl Points {
         }
     }
 
+    /// The ends of the edge that begins at a place.
+    ///
+    /// # Panics
+    /// Where none begins there.
+    #[must_use]
+    pub fn edge(&self, place: usize) -> (LonLat, LonLat) {
+        (self.at(place), self.at(place + 1))
+    }
+
     /// The first one.
     #[must_use]
     pub fn first(&self) -> Option<LonLat> {

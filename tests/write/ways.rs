@@ -138,3 +138,29 @@ fn what_every_way_asks_for_is_told_once_under_the_cards() {
         assert!(told.contains(changes), "{changes} in {told}");
     }
 }
+
+#[test]
+fn how_often_the_set_up_changes_is_told_without_ropes_and_of_what_does_not_hold_too() {
+    for options in [options(4, &[]), options(5, &[30.0])] {
+        let look = Look {
+            width: 2000,
+            ..Look::default()
+        };
+        let rows = table(&options, look);
+        let shown = options
+            .ways
+            .iter()
+            .take_while(|way| rows.contains(&format!("\n{}  ", way.way)));
+        let mut told = 0;
+        for way in shown.filter(|way| way.setup_changes > 0) {
+            let (_, below) = rows.split_once(&format!("\n{}  ", way.way)).unwrap();
+            let below = below.lines().nth(1).unwrap_or_default();
+            let alike = rows
+                .lines()
+                .any(|line| line.starts_with("The same") && line.contains("the set-up changes"));
+            assert!(alike || below.contains("the set-up changes"), "{rows}");
+            told += 1;
+        }
+        assert!(told > 0, "{rows}");
+    }
+}

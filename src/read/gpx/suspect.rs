@@ -88,15 +88,17 @@ impl Line<'_> {
         *self.step.get_or_init(|| step_m(self.stage))
     }
 
+    /// Which of the points of the stage it is.
+    fn place(&self, i: usize) -> Option<usize> {
+        (i < self.chainage_m.len()).then_some(self.first + i)
+    }
+
     fn point(&self, i: usize) -> Option<LonLat> {
-        let inside = i < self.chainage_m.len();
-        inside.then(|| self.stage.points().get(self.first + i))?
+        self.stage.points().get(self.place(i)?)
     }
 
     fn height_m(&self, i: usize) -> Option<f64> {
-        let inside = i < self.chainage_m.len();
-        let height_m = inside.then(|| self.stage.height_m(self.first + i))?;
-        height_m.map(f64::from)
+        self.stage.height_m(self.place(i)?).map(f64::from)
     }
 
     /// What is odd about a point, or the edge that begins there; the gravest only.

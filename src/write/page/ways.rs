@@ -39,7 +39,7 @@ pub fn json(options: &Options, voice: Voice) -> Result<String, serde_json::Error
         faults: [],
         head: report::ways::head(options, voice).into_string(),
         ways: cards.collect(),
-        foot: report::ways::foot(options, voice).into_string(),
+        foot: report::ways::foot(options, &told, voice).into_string(),
     })
 }
 

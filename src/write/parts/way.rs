@@ -111,28 +111,28 @@ pub(in crate::write) fn took(way: &Way, voice: Voice) -> Said {
 }
 
 /// How it is walked: what its legs ask for, the belays, when it is off the snow bridges, how often the set-up changes. Of what
-/// does not hold nobody asks.
+/// does not hold nobody asks for more than the last.
 fn walked(way: &Way, voice: Voice) -> Vec<Said> {
-    let Some(plan) = way.plan.as_ref().filter(|_| holds(way)) else {
-        return Vec::new();
-    };
-    let clock = plan.clock.iter();
-    let bridges = clock.flat_map(|clock| off_bridges(clock, voice));
-    let changes = (way.setup_changes > 0).then(|| {
+    let mut says = Vec::new();
+    if let Some(plan) = way.plan.as_ref().filter(|_| holds(way)) {
+        says.extend(legs(plan, voice));
+        says.extend(belays(plan, voice));
+        let clock = plan.clock.iter();
+        says.extend(clock.flat_map(|clock| off_bridges(clock, voice)));
+    }
+    if way.setup_changes > 0 {
         let count = Arg::Count(way.setup_changes);
-        voice.say("options-changes", &[("count", count)])
-    });
-    let legs = legs(plan, voice).into_iter();
-    legs.chain(belays(plan, voice))
-        .chain(bridges)
-        .chain(changes)
-        .collect()
+        says.push(voice.say("options-changes", &[("count", count)]));
+    }
+    says
 }
 
-/// What holds for each of several ways to go on, told once before them.
+/// What is true of each of several ways to go on, told once for all of them.
 pub(in crate::write) fn shared(ways: &[Way], voice: Voice) -> Vec<Said> {
-    let walked = ways.iter().map(|way| walked(way, voice));
-    let mut each = walked.filter(|says| !says.is_empty());
+    let mut each = ways
+        .iter()
+        .filter(|way| holds(way))
+        .map(|way| walked(way, voice));
     let Some(first) = each.next() else {
         return Vec::new();
     };
@@ -142,10 +142,11 @@ pub(in crate::write) fn shared(ways: &[Way], voice: Voice) -> Vec<Said> {
     first.into_iter().filter(in_all).collect()
 }
 
-/// How it is walked, but for what was told before.
-pub(in crate::write) fn walked_besides(way: &Way, told: &[Said], voice: Voice) -> Vec<Said> {
+/// How it is walked, but for what is told of every way to go on.
+pub(in crate::write) fn walked_besides(way: &Way, shared: &[Said], voice: Voice) -> Vec<Said> {
+    let told = |says: &Said| holds(way) && shared.contains(says);
     let says = walked(way, voice).into_iter();
-    says.filter(|says| !told.contains(says)).collect()
+    says.filter(|says| !told(says)).collect()
 }
 
 /// `The same in every usable way: leg 6: fall might not be held; about 8 belays (2 h 00)`; `None` where nothing is.

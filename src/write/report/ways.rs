@@ -23,10 +23,9 @@ pub(in crate::write) fn head(options: &Options, voice: Voice) -> Markup {
 }
 
 /// What all have in common, those that are not shown, and the cautions.
-pub(in crate::write) fn foot(options: &Options, voice: Voice) -> Markup {
-    let alike = way::alike(&way::shared(way::shown(&options.ways), voice), voice);
+pub(in crate::write) fn foot(options: &Options, told: &[Said], voice: Voice) -> Markup {
     html! {
-        @if let Some(alike) = alike { p { (spans(&alike)) } }
+        @if let Some(alike) = way::alike(told, voice) { p { (spans(&alike)) } }
         @if let Some(more) = way::not_shown(options, voice) { p { (spans(&more)) } }
         p { strong { (word("options-cautions", voice)) } }
         ul { @for caution in cautions(voice) { li { (spans(&caution)) } } }

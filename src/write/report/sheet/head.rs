@@ -112,12 +112,12 @@ pub(super) fn first(sheet: &Sheet<'_>, told: &[OfLevel]) -> Markup {
     let (worst, voice) = (sheet.plan.verdict(), sheet.look.voice);
     let clock = sheet.plan.clock.iter();
     let hours = clock.flat_map(|all| clock::head(all, voice));
+    // Where something stops, that is said first, and what to do about it where it is told.
+    let belayed = belayed(sheet, voice).filter(|_| worst == Verdict::Look);
     html! {
         div class={ "first " (worst.as_str()) } {
-            @if let Some(line) = only_looked_at(sheet).then(|| belayed(sheet, voice)).flatten() {
-                p class="stands belay" { (spans(&signed(Verdict::Look, line))) }
-            }
-            @for line in stands(sheet, told) {
+            @if let Some(line) = &belayed { p class="stands belay" { (spans(line)) } }
+            @for line in stands(sheet, told, belayed.is_some()) {
                 p class="stands" { (spans(&line)) }
             }
             @for line in packed(sheet) { p class="pack" { (spans(&line.map_names(plain::line))) } }
@@ -128,7 +128,7 @@ pub(super) fn first(sheet: &Sheet<'_>, told: &[OfLevel]) -> Markup {
 }
 
 /// `■ Stop: leg 2 at 2.21–2.29 km, 66 m`, `? 4 legs to look at`.
-fn stands(sheet: &Sheet<'_>, told: &[OfLevel]) -> Vec<Said> {
+fn stands(sheet: &Sheet<'_>, told: &[OfLevel], belayed: bool) -> Vec<Said> {
     let (plan, voice) = (sheet.plan, sheet.look.voice);
     let grave = [Verdict::Stop, Verdict::Outside];
     let grave = grave
@@ -138,19 +138,21 @@ fn stands(sheet: &Sheet<'_>, told: &[OfLevel]) -> Vec<Said> {
     if told.iter().any(|level| level.word == Verdict::Look) {
         let says = to_look_at(sheet, voice);
         // Where the rope alone may not hold, that nothing stops says too little.
-        let says = match lines.is_empty() && belayed(sheet, voice).is_none() {
+        let says = match lines.is_empty() && !belayed {
             true => voice.say("sheet-only-to-look-at", &[("says", Arg::Said(says))]),
             false => says,
         };
         lines.push((Verdict::Look, says));
     }
     if lines.is_empty() {
-        let key = match plan.verdict() {
-            Verdict::Unroped => "sheet-unroped",
-            _ => "sheet-inside",
+        let says = match plan.verdict() {
+            Verdict::Unroped => voice.say("sheet-unroped", &[]),
+            _ => {
+                let notes = Arg::Count(findings::notes(plan, voice));
+                voice.say("sheet-inside", &[("notes", notes)])
+            }
         };
-        let notes = [("notes", Arg::Count(findings::notes(plan, voice)))];
-        lines.push((plan.verdict(), voice.say(key, &notes).capital()));
+        lines.push((plan.verdict(), says.capital()));
     }
     let signed = |(word, says)| signed(word, says);
     lines.into_iter().map(signed).collect()
@@ -163,11 +165,6 @@ fn signed(word: Verdict, says: Said) -> Said {
     Said::join(sign.into_iter().chain([says]), " ")
 }
 
-/// Whether nothing stops and nothing is outside the limits.
-fn only_looked_at(sheet: &Sheet<'_>) -> bool {
-    sheet.plan.verdict() == Verdict::Look
-}
-
 /// Where belays from anchors are asked for, on legs that are not to be gone otherwise.
 fn belayed(sheet: &Sheet<'_>, voice: Voice) -> Option<Said> {
     let asked = |leg: &&Leg| leg.verdict == Verdict::Look && leg.belays.is_some();
@@ -178,13 +175,8 @@ fn belayed(sheet: &Sheet<'_>, voice: Voice) -> Option<Said> {
         .filter(asked)
         .map(|leg| leg.leg)
         .collect();
-    let said = || {
-        voice.say(
-            "sheet-belay",
-            &[("legs", Arg::Said(finding::on_legs(&legs, voice)))],
-        )
-    };
-    (!legs.is_empty()).then(|| said().capital())
+    let args = [("legs", Arg::Said(finding::on_legs(&legs, voice)))];
+    (!legs.is_empty()).then(|| signed(Verdict::Look, voice.say("sheet-belay", &args).capital()))
 }
 
 /// `4 legs to look at: legs 2, 6, 10, 12`, and what is to be looked at of the whole.
