@@ -8,6 +8,7 @@
 //! *Checked:* tests/geometry/corridor.rs on random lines.
 
 mod flat;
+mod pieces;
 
 use geo::{
     BooleanOps, Coord, GeodesicArea, LineString, MultiPolygon, Orient, Polygon as GeoPolygon,
@@ -16,7 +17,7 @@ use geo::{
     orient::Direction,
 };
 
-use self::flat::{FlatLine, off};
+use self::{flat::FlatLine, pieces::off};
 use super::{
     Bounds, LonLat, Outline, Polygon,
     antimeridian::cut_polygon,

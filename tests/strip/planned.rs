@@ -340,6 +340,35 @@ fn several_tracks_of_a_file_are_stages_and_one_can_be_chosen() {
     assert!(bounds.low.lon_deg > at(2000.0, 0.0).lon_deg, "{bounds:?}");
 }
 
+/// Found by chance: its last bend, less than a metre before its end, lay some centimetres ahead of the cut there.
+#[test]
+fn a_line_that_bends_just_before_its_end_is_in_the_zone() {
+    let turns: &[(usize, f64)] = &[
+        (0, 95.22327336713008),
+        (1, -15.039992044749745),
+        (11, 29.740384653666908),
+        (23, -77.1783234795577),
+        (27, -162.14797906343807),
+        (33, -35.423119504115824),
+        (37, -135.76440514887653),
+        (48, -29.059011730140977),
+        (49, -11.173577351688028),
+        (51, -107.9371338026526),
+        (52, 59.311975305115205),
+    ];
+    let mut headings = vec![0.0; 80];
+    for (at, deg) in turns {
+        headings[*at] = *deg;
+    }
+    let line = route(&walked(LonLat::new(8.0, 46.0), 43.05930257156394, headings));
+    let km = line.length_m() / 1000.0;
+    let part = format!("{:.2}-{:.2}", 0.1 * km, 0.6499202673945437 * km);
+    let strip = made(&line, &part, &gap_of("4"));
+    let crossings = crossings(&line, &strip);
+    assert_eq!(crossings.len(), 1, "{crossings:?}");
+    assert!(crossings[0].1 >= strip.stretch.to_m, "{crossings:?}");
+}
+
 /// Found by chance: a line that turns back before its end ran along the cut there, three centimetres outside; and of one
 /// that went to and fro, the first of two turns lay past the cut behind the second.
 #[test]

@@ -4,15 +4,16 @@ use geo::{
     Area, BooleanOps, Contains, Coord, LineString, MultiPolygon, Polygon, bool_ops::unary_union,
 };
 
+use super::pieces::{joined, left_of, length_m, off, outside, rectangle, ring, unit};
+
 /// Bends of a line that are smaller than this share of the half width are let go: fewer spots to drag in a map editor.
 /// Our judgement.
 const LET_GO: f64 = 0.08;
-/// An arc on the outer side of a bend has a spot at least so often, radians. Our judgement.
-const ARC_STEP: f64 = std::f64::consts::FRAC_PI_6;
 
 /// What seven decimals and the taking off of needles may move a side, metres: a side that was moved ahead of the line lies
 /// so much farther.
 const ROUNDED_M: f64 = 0.1;
+
 /// As straight as seven decimals of a degree are, twice over, metres.
 const STRAIGHT_M: f64 = 0.02;
 
@@ -189,78 +190,6 @@ impl FlatLine {
     }
 }
 
-/// So many pieces are joined at once: of a line that winds over itself a hundred times all of them at once would cross each
-/// other ten thousand times. Our judgement.
-const TOGETHER: usize = 16;
-
-/// Pieces made one, neighbours first.
-fn joined(mut pieces: Vec<MultiPolygon>) -> MultiPolygon {
-    while pieces.len() > 1 {
-        pieces = pieces.chunks(TOGETHER).map(unary_union).collect();
-    }
-    pieces
-        .pop()
-        .unwrap_or_else(|| MultiPolygon::new(Vec::new()))
-}
-
-/// As wide to the left as to the right of an edge.
-fn rectangle(a: Coord, b: Coord, half_m: f64) -> Option<Polygon> {
-    let ahead = unit(b - a)?;
-    let left = left_of(ahead) * half_m;
-    Some(ring([a - left, b - left, b + left, a + left].to_vec()))
-}
-
-/// What is missing between the rectangles of two edges on the outer side of their bend: a tip of a small bend, an arc of a
-/// great one. It reaches back into both of them: where pieces only share a side, `geo` leaves slits of less than a
-/// micrometre along it, which would have to be taken off again.
-fn outside(a: Coord, at: Coord, b: Coord, half_m: f64) -> Option<Polygon> {
-    let (before, after) = (unit(at - a)?, unit(b - at)?);
-    let cross = before.x * after.y - before.y * after.x;
-    let bend = cross.atan2(before.x * after.x + before.y * after.y);
-    let outward = left_of(before) * if bend > 0.0 { -half_m } else { half_m };
-    let turned = |by: f64, far: f64| {
-        let (sin, cos) = by.sin_cos();
-        let way = Coord {
-            x: outward.x * cos - outward.y * sin,
-            y: outward.x * sin + outward.y * cos,
-        };
-        at + way * far
-    };
-    if bend == 0.0 {
-        return None;
-    }
-    let inward = BACK
-        .min(length_m(at - a) / half_m)
-        .min(length_m(b - at) / half_m);
-    let mut spots = vec![turned(bend / 2.0, -inward), turned(0.0, 1.0)];
-    if bend.abs() <= 2.0 * ARC_STEP {
-        spots.push(turned(bend / 2.0, 1.0 / (bend / 2.0).cos()));
-    } else {
-        let steps = (bend.abs() / ARC_STEP).ceil();
-        let each = std::iter::successors(Some(1.0), |i| Some(i + 1.0)).take_while(|i| *i < steps);
-        spots.extend(each.map(|i| turned(bend * i / steps, 1.0)));
-    }
-    spots.push(turned(bend, 1.0));
-    if bend < 0.0 {
-        spots.reverse();
-    }
-    Some(ring(spots))
-}
-
-/// So far, as a share of the half width, the piece at a bend reaches back over the rectangles beside it. Our judgement.
-const BACK: f64 = 0.1;
-
-fn left_of(way: Coord) -> Coord {
-    Coord {
-        x: -way.y,
-        y: way.x,
-    }
-}
-
-fn ring(spots: Vec<Coord>) -> Polygon {
-    Polygon::new(LineString::new(spots), Vec::new())
-}
-
 /// The last metres of a line and of the same thinned, widened and cut off square behind all of the former.
 fn ending(line: &FlatLine, thin: &FlatLine, half_m: f64) -> MultiPolygon {
     let way = |line: &FlatLine, back: usize| {
@@ -283,17 +212,33 @@ fn ending(line: &FlatLine, thin: &FlatLine, half_m: f64) -> MultiPolygon {
     on.widened(half_m).difference(&beyond)
 }
 
-/// How far ahead of its end, metres, a line is cut so that all of it is kept, what runs along the cut too. At once where no
-/// other spot is as far ahead.
+/// How far ahead of its end, metres, a line is cut so that all of it is kept, what runs along the cut too. At once where
+/// nothing of it is as far ahead.
 fn behind_all(line: &FlatLine, end: Coord, ahead: Coord) -> f64 {
     let beyond_m = |spot: Coord| (spot.x - end.x) * ahead.x + (spot.y - end.y) * ahead.y;
     let most_m = line.spots.iter().map(|spot| beyond_m(*spot));
     let most_m = most_m.fold(0.0, f64::max);
-    let along = |spot: &Coord| length_m(*spot - end) > BESIDE_M && beyond_m(*spot) > -ROUNDED_M;
-    if most_m > ROUNDED_M || line.spots.iter().any(along) {
+    let edges = line.spots.iter().zip(line.spots.iter().skip(1));
+    let along = |(a, b): (&Coord, &Coord)| {
+        let kept = [(*a, *b), (*b, *a)].map(|(from, to)| near_cut(from, to, beyond_m));
+        kept.into_iter()
+            .flatten()
+            .any(|spot| length_m(spot - end) > BESIDE_M)
+    };
+    if most_m > STRAIGHT_M || edges.into_iter().any(along) {
         most_m + ROUNDED_M
     } else {
         0.0
+    }
+}
+
+/// Where the piece of an edge that rounding can move over a cut begins; `None` of an edge that has no such piece.
+fn near_cut(from: Coord, to: Coord, beyond_m: impl Fn(Coord) -> f64) -> Option<Coord> {
+    let [at_m, to_m] = [from, to].map(|spot| beyond_m(spot) + ROUNDED_M);
+    match (at_m > 0.0, to_m > 0.0) {
+        (true, _) => Some(from),
+        (false, true) => Some(from + (to - from) * (at_m / (at_m - to_m))),
+        (false, false) => None,
     }
 }
 
@@ -338,27 +283,6 @@ fn straightened(ring: &LineString) -> LineString {
     } else {
         ring.clone()
     }
-}
-
-fn length_m(way: Coord) -> f64 {
-    way.x.hypot(way.y)
-}
-
-fn unit(way: Coord) -> Option<Coord> {
-    let metres = length_m(way);
-    (metres > 0.0).then(|| way / metres)
-}
-
-/// How far a spot is from the straight way between two others.
-pub(super) fn off(spot: Coord, a: Coord, b: Coord) -> f64 {
-    let (way, to) = (b - a, spot - a);
-    let squared = way.x * way.x + way.y * way.y;
-    let t = if squared > 0.0 {
-        ((to.x * way.x + to.y * way.y) / squared).clamp(0.0, 1.0)
-    } else {
-        0.0
-    };
-    length_m(to - way * t)
 }
 
 #[cfg(test)]
