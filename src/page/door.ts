@@ -116,7 +116,8 @@ export interface Profile {
   readonly samples: readonly (readonly [at_m: number, height_m: number | null])[];
 }
 
-export type Walked = readonly [at_m: number, hour: string, back: readonly [hour: string, inTime: boolean] | null];
+/** A place, minutes from the start of its stage until it is left, when that is, and when whoever turns back there is off the bridges. */
+export type Walked = readonly [at_m: number, left_min: number, hour: string | null, back: readonly [hour: string, inTime: boolean] | null];
 
 export interface Leg {
   readonly leg: number;

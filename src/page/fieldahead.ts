@@ -52,10 +52,11 @@ export function behindOf(plan: Planned, place: Place): Behind | null {
 const STEP_M = 50;
 
 /** Behind a place that nobody is to go on from: as far as the same holds. */
-export function sameBehind(leg: Leg, place: Place): Piece | null {
+export function sameBehind(leg: Leg, place: Place): Behind | null {
   const here = pieceAt(leg, place);
   if (!here || !bars(here.verdict) || place.at_m - here.from_m < STEP_M) return null;
-  return { ...here, to_m: place.at_m };
+  // Its belays stand with what is to be done here.
+  return { ...here, to_m: place.at_m, belays: "" };
 }
 
 /**

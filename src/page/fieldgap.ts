@@ -85,6 +85,7 @@ export class GapHere {
       const [old, value] = [known(state), typed(text)];
       if (value === undefined) return old ? { ...state, zones: state.zones.filter((zone) => zone !== old) } : state;
       if (old) return withGap(state, [old.key], text);
+      if (about(value) === null) return state;
       const zone = drawn(round, { name: words("draw-field-seen"), gap_m: value, note: words("draw-field-seen-note") });
       this.made = zone.key;
       return { ...state, zones: [...state.zones, zone] };
@@ -121,8 +122,8 @@ export function widest(zones: readonly Drawn[]): unknown {
 /** The state with that gap in the zones; a range keeps its lower end where it lies below. */
 function withGap(state: State, keys: readonly number[], text: string): State {
   const value = typed(text);
-  // An emptied field is one that is being typed in: nobody has seen that there is no width.
-  if (value === undefined) return state;
+  // An emptied field is one that is being typed in: nobody has seen that there is no width. Nor is what has no number one.
+  if (about(value) === null) return state;
   return keys.reduce(
     (now, key) =>
       touched(now, key, ({ properties }) => {

@@ -2,8 +2,9 @@
 
 import { type Desk, zoneTitle } from "./desk";
 import { make, written } from "./dom";
-import type { Hour, Leg, Piece, Planned, Verdict, Walked, Zone } from "./door";
+import type { Hour, Leg, Planned, Verdict, Walked, Zone } from "./door";
 import { type Ahead, aheadOf, bars, type Behind, behindOf, harsh, pieceAt, sameBehind, zonesRound } from "./fieldahead";
+import { clockOf, leftAfter, startOf } from "./fieldclock";
 import { writer } from "./map/figures";
 import type { State } from "./model";
 import { badge, kilometre, kilometres } from "./panel";
@@ -24,8 +25,8 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const ahead = aheadOf(plan, leg, place);
   const comes = ahead.map((one) => make("p", {}, ...coming(one, desk)));
   const zones = zonesRound(plan, place).map((zone) => make("p", {}, ...standing(zone, of, desk)));
-  const own = make("p", {}, `${desk.words("draw-field-here")} `, badge(verdict, desk));
-  const first = verdict === leg.verdict ? [badge(verdict, desk)] : [...own.cloneNode(true).childNodes];
+  const own = make("p", {}, `${desk.words("draw-field-here")} `, standsHere(verdict, desk));
+  const first = verdict === leg.verdict ? [standsHere(verdict, desk)] : [...own.cloneNode(true).childNodes];
   // What cannot be tied does not stand where somebody reads what to tie.
   const fits = leg.verdict !== "outside";
   const line = make("p", {}, ...first, " ", fits ? setUp(leg, desk) : make("span", { class: "app-set-up" }, `${desk.words("draw-leg")} ${leg.leg}`));
@@ -36,23 +37,33 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const walked = walkedAt(leg, place);
   const due = isDue(leg, verdict, ahead);
   // Where no way is by the rope no hour helps.
-  const says = hour && !bothWays ? hourIn(hour, plan, leg, place, walked, desk) : null;
+  const says = hour && !bothWays ? hourIn(hour, plan, leg, place, { walked, of }, desk) : null;
   const behind = [...wayBack(bothWays ? null : sameBehind(leg, place), false, desk), ...wayBack(back, bothWays, desk)];
   // Past the turning place it matters what turning back leads over.
   const past = hour?.late === true && hour.to_m === null;
   // Of two ways that are both late the longer one is told below.
-  const goesOn = past && sooner(hour.on, walked?.[2]?.[0]);
+  const goesOn = past && sooner(hour.on, walked?.[3]?.[0]);
   const late = says && hour?.late ? [says, ...((past || !leg.roped) && !goesOn ? behind : [])] : bothWays ? [...lateToo(hour, desk), ...behind] : [];
   // Where nothing holds it matters more than what comes behind there.
-  const turnsNow = past && says !== null && walked?.[2]?.[1] === true;
+  const turnsNow = past && says !== null && walked?.[3]?.[1] === true;
   const then = turnsNow ? [] : bars(leg.verdict) && !past && !bothWays && behind.length > 0 ? behind : next(goingOn(leg, ahead), due, desk);
   const what = due ? todo(leg, ahead, desk) : undue(leg, verdict, zones.length > 0, desk);
   const barredAhead = !bars(leg.verdict) && ahead[0] !== undefined && bars(ahead[0].verdict);
-  // Where nothing is to be done on the ice, the hour is what is to be done; but not before a place to which nobody is to go on.
   const belays = leg.belays ? [written("p", {}, leg.belays)] : [];
   const fitting = inside(leg, verdict) ? [make("p", {}, desk.words("draw-field-inside"))] : [];
-  const lines = due ? [line, ...(turnsNow ? [...late.slice(0, 1), what, ...late.slice(1)] : [what, ...late]), ...then] : barredAhead ? [line, ...then, ...late, what] : [line, ...late, what, ...then];
+  const lines = [line, ...ordered({ due, turnsNow, barredAhead }, what, late, then)];
   return { lines, spare: hour?.late ? null : says, longer: [...fitting, ...belays, ...behind.map((line) => line.cloneNode(true) as HTMLElement), ...comes, ...would, own, ...zones, ...(says && !hour?.late ? [says.cloneNode(true) as HTMLElement] : [])] };
+}
+
+/** The word of the place itself: what is inside is so on a rope. */
+const standsHere = (verdict: Verdict, desk: Desk): HTMLElement =>
+  verdict === "inside" ? badge(verdict, desk, desk.words("draw-field-roped")) : badge(verdict, desk);
+
+/** What stands behind the word: where nothing is to be done on the ice the hour is what is to be done, but not before a place to which nobody is to go on; to turn back now comes before all that is done on the ice. */
+function ordered({ due, turnsNow, barredAhead }: { due: boolean; turnsNow: boolean; barredAhead: boolean }, what: HTMLElement, late: readonly HTMLElement[], then: readonly HTMLElement[]): HTMLElement[] {
+  if (due && turnsNow) return [...late.slice(0, 1), what, ...late.slice(1), ...then];
+  if (due) return [what, ...late, ...then];
+  return barredAhead ? [...then, ...late, what] : [...late, what, ...then];
 }
 
 /** That it is late for bridges as well, where no way is by the rope. */
@@ -60,26 +71,27 @@ const lateToo = (hour: Hour | undefined, { words }: Desk): HTMLElement[] =>
   hour?.late ? [make("p", { class: "app-hour app-late" }, words("draw-field-late-too"))] : [];
 
 /** What an hour asks of who stands in a leg; null where it asks nothing there. */
-function hourIn(hour: Hour, plan: Planned, leg: Leg, place: Place, walked: Walked | null, desk: Desk): HTMLElement | null {
+function hourIn(hour: Hour, plan: Planned, leg: Leg, place: Place, { walked, of }: { walked: Walked | null; of: State }, desk: Desk): HTMLElement | null {
   const ropesAhead = plan.legs.some((one) => one.stage === place.stage && one.roped && one.end_m > place.at_m);
   // Who has no more bridges before them is told of none.
   if (hour.to_m === null && !ropesAhead) return null;
   // Nor of a turning place who is not to go as far.
   const barred = bars(leg.verdict) && (hour.to_m === null || hour.to_m > leg.end_m);
-  const [, planned = null, back = null] = walked ?? [];
+  const [back = null, planned] = [walked?.[3], hereAt(leg, place, of)];
   if (barred) return hour.late ? barredAndLate(hour, planned, back, desk) : null;
   const bothKnown = hour.turns !== null && hour.on !== null && back !== null;
   const line = hourLine(hour.turns !== null && back?.[1] ? { ...hour, says: hour.turns } : hour, bothKnown ? null : planned, desk);
-  if (hour.late && hour.to_m === null) line.append(onOrBack(hour, planned, back, desk));
+  const offAt = hour.late && hour.to_m === null && onOrBack(hour, planned, back, desk);
+  if (offAt) line.append(`. ${offAt}`);
   return line;
 }
 
 /** Late where nobody is to go on: to turn back is no answer where that is late as well. */
-function barredAndLate(hour: Hour, planned: string | null, back: Walked[2], desk: Desk): HTMLElement {
+function barredAndLate(hour: Hour, planned: string | null, back: Walked[3], desk: Desk): HTMLElement {
   const inTime = hour.to_m !== null || back === null || back[1];
-  const line = make("p", { class: "app-hour app-late" }, desk.words(inTime ? "draw-field-turn-now" : "draw-field-late-too"));
-  if (hour.to_m === null) line.append(inTime ? "" : ".", onOrBack(hour, planned, back, desk).replace(/^\./, ""));
-  return line;
+  const says = desk.words(inTime ? "draw-field-turn-now" : "draw-field-late-too");
+  const offAt = hour.to_m === null ? onOrBack(hour, planned, back, desk) : "";
+  return make("p", { class: "app-hour app-late" }, offAt ? `${says.replace(/\.$/, "")}. ${offAt}` : says);
 }
 
 /** By when to turn back, and when the plan has the team there; a start that was too late stands out. */
@@ -95,16 +107,22 @@ function walkedAt({ walk }: Leg, { at_m }: Place): Walked | null {
   return walk.reduce<Walked | null>((a, b) => (a && away(a) <= away(b) ? a : b), null);
 }
 
+/** When the plan has the team leave a place. */
+function hereAt(leg: Leg, place: Place, { trip }: State): string | null {
+  const [start, left_min] = [startOf(trip), leftAfter(leg, place)];
+  return start === null || left_min === null ? null : clockOf(Math.round(start + left_min));
+}
+
 /** Whether one hour is before another one: behind that of a later day stands how many days. */
 const sooner = (some: string | null, other = ""): boolean =>
   some !== null && (some.length === other.length ? some < other : some.length < other.length);
 
 /** When whoever is here as planned is off the bridges, going on and turning back, the sooner first: what to choose by past the turning place. */
-function onOrBack({ on }: Hour, planned: string | null, back: Walked[2], { words }: Desk): string {
+function onOrBack({ on }: Hour, planned: string | null, back: Walked[3], { words }: Desk): string {
   if (!on || !planned || !back) return "";
   const ways = [`${words("draw-field-off-on")} ${on}`, `${words("draw-field-off-back")} ${back[0]}`];
   const told = sooner(back[0], on) ? ways.reverse() : ways;
-  return `. ${words("draw-field-if-here")} ${planned}: ${words("draw-field-off")} ${told.join(", ")}`;
+  return `${words("draw-field-if-here")} ${planned}: ${words("draw-field-off")} ${told.join(", ")}`;
 }
 
 /** The figures of each rope team; what is class `app-extra` may be left out. */
@@ -153,7 +171,7 @@ const goingOn = (leg: Leg, ahead: readonly Ahead[]): readonly Ahead[] => (bars(l
 function next(ahead: readonly Ahead[], due: boolean, desk: Desk): HTMLElement[] {
   const told = worseAhead(ahead) && due ? ahead.slice(1) : ahead;
   // Where something is to be done already what is far may be left out, but nothing that asks for something.
-  return told.map((one) => make("p", { class: due && one !== ahead[0] && !harsh(one.verdict) ? "app-extra" : "" }, ...coming(one, desk)));
+  return told.map((one) => make("p", { class: due && (told.length > 1 || one !== ahead[0]) && !harsh(one.verdict) ? "app-extra" : "" }, ...coming(one, desk)));
 }
 
 /** `in 20 m, from km 7.25: ? look` */
@@ -165,12 +183,13 @@ function coming({ verdict, at_m, away_m, ropes }: Ahead, desk: Desk): (Node | st
 }
 
 /** What whoever turns back comes over; where roping up is no answer there either, what is left to do. */
-function wayBack(piece: Piece | Behind | null, bothWays: boolean, desk: Desk): HTMLElement[] {
+function wayBack(piece: Behind | null, bothWays: boolean, desk: Desk): HTMLElement[] {
   if (!piece) return [];
   const from_to = `${kilometre(piece.from_m, desk)}–${kilometre(piece.to_m, desk)}`;
-  const too = bothWays ? `: ${desk.words("draw-field-both-ways")}` : "";
-  const belays = "belays" in piece && piece.belays && !bothWays ? [". ", written("span", {}, piece.belays)] : [];
-  return [make("p", {}, `${desk.words("draw-field-behind")}, km ${from_to}: `, badge(piece.verdict, desk), too, ...belays)];
+  const how = bars(piece.verdict) && !piece.belays ? "draw-field-belay-there" : null;
+  const says = bothWays ? "draw-field-both-ways" : how;
+  const belays = piece.belays && !bothWays ? [". ", written("span", {}, piece.belays)] : [];
+  return [make("p", {}, `${desk.words("draw-field-behind")}, km ${from_to}: `, badge(piece.verdict, desk), says && `: ${desk.words(says)}`, ...belays)];
 }
 
 /** A zone with the gap that the plan takes there. */

@@ -5,9 +5,10 @@ import { button, fill, make, written } from "./dom";
 import type { Ground, Html, Panel, Planned, Trip, TripDoor, TripRope } from "./door";
 import { allNeeded, faultList } from "./faults";
 import { Answer, firstOf } from "./fieldanswer";
+import { ClockHere } from "./fieldclock";
 import { WayBack } from "./fieldback";
 import { type Slot, ropeSlots, slots, turnPerson, turnRope } from "./fieldfolk";
-import { GapHere } from "./fieldgap";
+import { type Change, GapHere } from "./fieldgap";
 import { hereIn } from "./fieldhere";
 import { group } from "./fields";
 import { Where } from "./fieldwhere";
@@ -33,6 +34,7 @@ export class FieldMode implements Part {
   readonly element = make("div", { class: "app-field-mode" });
   private readonly answer: Answer;
   private readonly where: Where;
+  private readonly clock: ClockHere;
   private readonly gap: GapHere;
   private readonly folk = make("div", { class: "app-acts" });
   private readonly snow = make("div", { class: "app-acts" });
@@ -53,11 +55,14 @@ export class FieldMode implements Part {
   constructor(private readonly desk: Desk) {
     const { words } = desk;
     this.of = desk.store.state;
-    this.gap = new GapHere(desk, (did, change, going, name) => this.change(did, change, going, name));
+    const act: Change = (did, change, going, name) => this.change(did, change, going, name);
+    this.gap = new GapHere(desk, act);
+    this.clock = new ClockHere(desk, act);
     this.fold = new Fold(true, () => desk.ask());
     this.back = new WayBack(desk, this.taken);
     this.answer = new Answer(words("draw-leg"), words, this.back.element);
     this.where = new Where(desk, () => this.stands());
+    this.where.element.append(this.clock.element);
     this.ways = new Ways(desk, (did, change) => this.change(did, change), { class: "app-button app-big" }, true);
     const filler = make("div");
     this.hold = new Hold(this.element, filler);
@@ -83,6 +88,7 @@ export class FieldMode implements Part {
     this.back.offer(state, this.door);
     this.buttons(state);
     this.gap.sync();
+    this.clock.sync(state);
     this.ways.sync(state);
   }
 
@@ -157,12 +163,19 @@ export class FieldMode implements Part {
 
   private locate(): void {
     this.where.locate(this.plan);
-    this.gap.show(this.plan, this.of, this.where.place);
+    this.ask();
+  }
+
+  /** What is asked of the place. */
+  private ask(): void {
+    const { place } = this.where;
+    this.gap.show(this.plan, this.of, place);
+    this.clock.show(this.plan && this.where.leg(this.plan), place);
   }
 
   /** Somebody is in another place. */
   private stands(): void {
-    this.gap.show(this.plan, this.of, this.where.place);
+    this.ask();
     if (this.plan) this.tell(this.plan);
   }
 

@@ -17,9 +17,9 @@ import { stale } from "./stale";
 const ELSEWHERE = new Set(["legs", "field", "map", "profile", "notes", "ropes"]);
 
 /** The word of a leg with its sign. */
-export function badge(verdict: Verdict, desk: Desk): HTMLElement {
+export function badge(verdict: Verdict, desk: Desk, says = desk.words(`draw-verdict-${verdict}`)): HTMLElement {
   const sign = make("span", { "aria-hidden": "true" }, SIGNS[verdict]);
-  return make("span", { class: `app-verdict app-${verdict}` }, sign, desk.words(`draw-verdict-${verdict}`));
+  return make("span", { class: `app-verdict app-${verdict}` }, sign, says);
 }
 
 /** Metres walked in kilometres, as the language writes them. */

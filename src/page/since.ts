@@ -2,10 +2,13 @@
 
 import { type Desk, zoneTitle } from "./desk";
 import type { TripDoor, TripRope } from "./door";
+import { clockOf, startOf } from "./fieldclock";
 import { widest } from "./fieldgap";
+import { snowMeans } from "./footing";
 import { partsOf, people, ropeTitle, ropes } from "./folk";
 import type { State } from "./model";
 import { shown } from "./number";
+import type { Words } from "./words";
 
 /** What is in one list and not in the other, each as often. */
 function missing<Of>(from: readonly Of[], there: readonly Of[], sign: (one: Of) => string): Of[] {
@@ -20,7 +23,7 @@ function missing<Of>(from: readonly Of[], there: readonly Of[], sign: (one: Of) 
 /** The changes from one state to another; `brief` where there is no room for all that a way does otherwise. */
 export function since(before: State, now: State, desk: Desk, door: TripDoor | null, brief = false): string[] {
   const other = way(before, now, desk, door);
-  return [...folk(before, now, desk), ...lost(before, now, desk), ...gaps(before, now, desk), ...snow(before, now, door), ...(brief && other.length > 0 ? [desk.words("draw-did-way")] : other)];
+  return [...folk(before, now, desk), ...lost(before, now, desk), ...gaps(before, now, desk), ...snow(before, now, door), ...clock(before, now, desk), ...(brief && other.length > 0 ? [desk.words("draw-did-way")] : other)];
 }
 
 function folk(before: State, now: State, { words }: Desk): string[] {
@@ -52,7 +55,22 @@ function gaps(before: State, now: State, desk: Desk): string[] {
 function snow(before: State, now: State, door: TripDoor | null): string[] {
   const { snow: name } = now.trip;
   if (name === before.trip.snow || name === undefined) return [];
-  return [door?.terms["snow"]?.find((term) => term.name === name)?.means || name];
+  return [snowMeans(name, door) || name];
+}
+
+/** How far behind the plan they are; where it had no hours, the start that is reckoned with. */
+function clock({ trip: was }: State, { trip: is }: State, { words }: Desk): string[] {
+  const [before, now] = [startOf(was), startOf(is)];
+  if (was.start === is.start || now === null) return [];
+  const late = before === null ? 0 : now - before;
+  if (late === 0) return [`${words("draw-field-start")} ${clockOf(now)}`];
+  return [`${lasting(Math.abs(late), words)} ${words(late > 0 ? "draw-field-behind-plan" : "draw-field-before-plan")}`];
+}
+
+/** `50 min`, `1:20 h`. */
+function lasting(minutes: number, words: Words): string {
+  const [hours, rest] = [Math.floor(minutes / 60), minutes % 60];
+  return hours === 0 ? `${rest} ${words("draw-unit-min")}` : `${hours}:${String(rest).padStart(2, "0")} ${words("draw-unit-hours")}`;
 }
 
 /** That it is planned with another way, and the practice set and the figures that it rests on. */

@@ -108,8 +108,8 @@ function shortened(acts: readonly Act[], act: Act, now: State): readonly Act[] {
   return undoes ? acts.filter((one) => one !== undoes) : [...acts, act];
 }
 
-/** What an act can change of a trip beside people and ropes: the snow, and what a way does otherwise. */
-const MEMBERS = ["snow", "teams", "practice", "assume"] as const;
+/** What an act can change of a trip beside people and ropes: the snow, the start, and what a way does otherwise. */
+const MEMBERS = ["snow", "start", "teams", "practice", "assume"] as const;
 
 function undone(now: State, { was, left }: Act): State {
   if (now === left) return was;

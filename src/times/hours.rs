@@ -31,6 +31,8 @@ pub(crate) struct Hours {
     pub(crate) inside: InsideLeg,
     /// The leg from stop to stop, at least one part.
     pub(crate) parts: Vec<PartHours>,
+    /// Minutes from the start of its stage until it begins.
+    pub(crate) begins_min: f64,
     /// When it begins, roping up included, and when it ends; `None` where nobody said when to start.
     pub(crate) clock: Option<[Clock; 2]>,
 }
@@ -59,17 +61,20 @@ pub(crate) fn hours<'b>(
     belays: impl Iterator<Item = Option<&'b LegBelays>>,
 ) -> Vec<Hours> {
     let start = job.timetable.start.value;
-    let (mut stage, mut now) = (None, start);
+    let (mut stage, mut now, mut begins_min) = (None, start, 0.0);
     let mut all = Vec::new();
     for (leg, belays) in legs.iter().zip(belays) {
         let number = leg.stage.stage.number;
         if stage != Some(number) {
-            (stage, now) = (Some(number), start);
+            (stage, now, begins_min) = (Some(number), start, 0.0);
         }
         let mut hours = Hours::of(job, leg, belays);
-        let end = now.map(|begin| begin.after(hours.total_min(1.0)));
+        let total_min = hours.total_min(1.0);
+        let end = now.map(|begin| begin.after(total_min));
         hours.clock = now.zip(end).map(|(begin, end)| [begin, end]);
+        hours.begins_min = begins_min;
         now = end;
+        begins_min += total_min;
         all.push(hours);
     }
     all
@@ -97,6 +102,7 @@ impl Hours {
                 None => inside,
             },
             parts: parts(leg.sketch.stretch, stops),
+            begins_min: 0.0,
             clock: None,
         }
     }

@@ -271,26 +271,24 @@ const WALK_M: f64 = 100.0;
 
 /// When which place of a leg is left, and when whoever turns back there is off the hidden gaps behind.
 fn walk(leg: &RopedLeg<'_>, hours: &Hours, of: &StageHours<'_>) -> Vec<WalkedPlace> {
-    if hours.clock.is_none() {
-        return Vec::new();
-    }
     let stretch = leg.sketch.stretch;
     let steps = (stretch.length_m() / WALK_M).ceil().max(1.0);
     let place = |step: f64| stretch.from_m + stretch.length_m() * (step / steps);
     let places = std::iter::successors(Some(0.0), |step| Some(step + 1.0));
     let places = places.take_while(|step| *step <= steps).map(place);
-    let walked = places.filter_map(|at_m| {
+    let walked = places.map(|at_m| {
         let spot = LegSpot {
             leg: leg.number,
             at_m,
         };
         let back = of.back.as_ref();
-        Some(WalkedPlace {
+        WalkedPlace {
             at_m,
-            left: hours.left_at(at_m)?,
+            left_min: hours.begins_min + hours.left_min(at_m, 1.0),
+            left: hours.left_at(at_m),
             back_off_bridges: back
                 .and_then(|(start, back)| Some(start.after(back.left_min(spot)?))),
-        })
+        }
     });
     walked.collect()
 }

@@ -128,18 +128,18 @@ says-fall_line_deg = unter dieser Neigung hat das Gelände keine Falllinie, aus 
 says-proposed_strike_deg = ein quer zur Falllinie geschätzter Spaltenverlauf kann um so viel falsch sein
 says-convex_deg = Gelände, das in der Falllinie um so viel steiler wird, ist eine Kante zum Hinschauen
 says-convex_over_m = Länge über und unter einem Ort, über die eine Kante genommen wird, oder zwei Zellen
-says-convex_most = Kanten, die auf einem Teil genannt werden
-says-straight_m = ein Teil, der so nah an seiner Sehne bleibt, ist gerade und hat eine Richtung
+says-convex_most = Kanten, die auf einem Abschnitt genannt werden
+says-straight_m = ein Abschnitt, der so nah an seiner Sehne bleibt, ist gerade und hat eine Richtung
 
 ## Zeiten
 
-says-timed_piece_m = längstes Stück eines Teils, dessen Zeit für sich gerechnet wird; wechselt darin die Neigung, ist eine Uhrzeit unterwegs um ein Stück davon falsch
+says-timed_piece_m = längstes Stück eines Abschnitts, dessen Zeit für sich gerechnet wird; wechselt darin die Neigung, ist eine Uhrzeit unterwegs um ein Stück davon falsch
 says-one_place_m = so nahe Halte liegen an einem Ort
 says-rope_up_min = Minuten zum Anseilen
 says-change_min = Minuten, um die Seileinteilung zu wechseln oder sich auszubinden
 says-belay_min = Minuten, die eine Sicherung braucht, bevor jemand hinüber oder hinauf ist: ein Fixpunkt, und ihn wieder abbauen
 says-belay_each_min = Minuten, die eine Sicherung für jede Person am Seil braucht
-says-belay_every_m = für so viele Meter eines Teils, auf dem etwas nach Sicherung über verdeckten Spalten verlangt, wird eine gezählt
+says-belay_every_m = für so viele Meter eines Abschnitts, auf dem etwas nach Sicherung über verdeckten Spalten verlangt, wird eine gezählt
 says-belay_pitch_m = für so viele Meter Gelände, das für ein gemeinsames Seil ohne Fixpunkte zu steil ist, wird eine Sicherung gezählt
 says-walk_kmh = Gehtempo im Flachen
 says-climb_m_per_h = Aufstieg je Stunde
@@ -158,7 +158,7 @@ says-slower_factor = so vielmal so lang braucht eine langsamere Gruppe für Gehe
 says-effort_climb_m = Höhenmeter hinauf, die als ein Leistungskilometer zählen
 says-effort_descent_m = Höhenmeter steil hinab, die als ein Leistungskilometer zählen
 says-effort_steep_share = Abstiege, die steiler sind als dieses Verhältnis, zählen als Leistung
-says-wide_min_per_km_m = Minuten, die je Kilometer und Meter Abstand über den Bedarf des Teils hinaus verloren gehen: Stimme, Handzeichen, Schlappseil
+says-wide_min_per_km_m = Minuten, die je Kilometer und Meter Abstand über den Bedarf des Abschnitts hinaus verloren gehen: Stimme, Handzeichen, Schlappseil
 
 ## Ausrüstung
 

@@ -85,19 +85,19 @@ no-rope-fits = { $lack ->
 bend-blocks-the-loaded-strand = dieses Seil ist aus zweien verbunden: kein Flaschenzug am belasteten Strang läuft über die Verbindung
 
 rope-cure = { $how }: { $rope } ist lang genug{ $gap-given ->
-    [each] , mit Abstand für die Spalten jedes Teils
+    [each] , mit Abstand für die Spalten jedes Abschnitts
     [yes] , mit Abstand für Spalten bis { $gap }
    *[no] { "" }
 }{ $costs }
 rope-cure-joined = { $how }: zusammen sind sie lang genug{ $gap-given ->
-    [each] , mit Abstand für die Spalten jedes Teils
+    [each] , mit Abstand für die Spalten jedes Abschnitts
     [yes] , mit Abstand für Spalten bis { $gap }
    *[no] { "" }
 }{ $costs }
 rope-cure-costs = ; aber { $costs }
 rope-cure-over = { $over } Personen gleichzeitig über einer Spalte, { $left } zum Halten
 rope-cure-coil = Restseile von { $coil } statt { $planned }
-rope-cure-loop = eine Lose Rolle für { $who } endet { $short } vor dem Spaltenrand
+rope-cure-loop = für eine Lose Rolle zu { $who } fehlen { $short } Seil
 rope-cure-spacing = mit { $spacing } Abstand gehen statt { $planned }
 
 too-steep-to-rope-without-anchors = { $of ->
@@ -151,12 +151,12 @@ fall-not-held-in-the-middle-case = im Modell wird ein Sturz von { $who } nur unt
    *[no] am kritischsten bei { $span }
 } ({ $snow }{ $slope })
     .hint = dort an einem Fixpunkt sichern; sonst { held-better-in-order }mehr Leute am Seil
-    .short = ein Sturz von { $who } wird vielleicht nicht gehalten auf { $length } Strecke, { $all ->
+    .short = ein Sturz von { $who } ist eventuell nicht zu halten auf { $length } Strecke, { $all ->
         [yes] { $span }
        *[no] am kritischsten { $span }
     }
     .cure = dort an einem Fixpunkt sichern; sonst{ held-or-in-order } mehr Leute
-    .act = Sturz vielleicht nicht gehalten: am Fixpunkt sichern
+    .act = Sturz eventuell nicht zu halten: am Fixpunkt sichern
 
 bare-ice-too-steep = am Seil ohne Fixpunkte auf { $length } Blankeis bis { $slope } steil, { $all ->
     [yes] bei { $span }
@@ -243,7 +243,7 @@ loop-ends-short-of-the-lip = stürzt { $who }, endet eine Lose Rolle { $short } 
         }
     }
 }
-    .short = eine Lose Rolle für { $who } endet { $short } vor dem Spaltenrand
+    .short = für eine Lose Rolle zu { $who } fehlen { $short } Seil
     .cure = { $named ->
         [yes] auch { $rope } mitnehmen, oder eine andere Bergung
        *[no] eine andere Bergung, oder ein längeres Seil
@@ -296,8 +296,8 @@ pair-without-knots = eine Person allein muss halten, ohne Bremsknoten: { $why }
     .short = eine allein muss halten, ohne Bremsknoten: { $why }
 
 cut-off-by-route-end = { $end ->
-    [begin] die Route beginnt auf dem Eis: der Teil ist dort abgeschnitten
-   *[end] die Route endet auf dem Eis: der Teil ist dort abgeschnitten
+    [begin] die Route beginnt auf dem Eis: der Abschnitt ist dort abgeschnitten
+   *[end] die Route endet auf dem Eis: der Abschnitt ist dort abgeschnitten
 }
     .short = { $end ->
         [begin] die Route beginnt auf dem Eis
@@ -400,7 +400,7 @@ dark-on-the-rope = { $rises ->
         [yes] dunkel ab { $from }, und am Tag danach keine Sonne
        *[no] den ganzen Tag keine Sonne
     }
-} bei ebenem Horizont (Reda and Andreas 2004): { $time } der Teile am Seil wie geplant
+} bei ebenem Horizont (Reda and Andreas 2004): { $time } der Abschnitte am Seil wie geplant
 
 sun-in-utc = ein Tag ist angegeben und kein `utc_offset`: Auf- und Untergang der Sonne stehen in UTC
     .hint = `utc_offset = "+02:00"` angeben, wie die Uhren der Tour gehen
@@ -524,18 +524,18 @@ convex-place = { $at } (darunter { $steeper } steiler)
 
 ## Wohin ein Befund gehört
 
-place-leg = Teil { $leg }
-place-leg-of-team = Teil { $leg } ({ $count ->
+place-leg = Abschnitt { $leg }
+place-leg-of-team = Abschnitt { $leg } ({ $count ->
     [one] Seilschaft { $teams }
    *[other] Seilschaften { $teams }
 })
 place-legs = { $count ->
-    [1] Teil { $legs }
-   *[other] Teile { $legs }
+    [1] Abschnitt { $legs }
+   *[other] Abschnitte { $legs }
 }
 place-on-legs = { $count ->
-    [1] Teil { $legs }
-   *[other] den Teilen { $legs }
+    [1] Abschnitt { $legs }
+   *[other] den Abschnitten { $legs }
 }
 place-more = { $named } und { $more } mehr
 place-stage = Etappe { $stage }

@@ -5,7 +5,7 @@
 field-bare = Blankeis, Spalten sichtbar
 field-snow = Schnee, ohne Knoten
 field-snow-with-knots = Schnee, mit Bremsknoten
-field-nowhere = kein Teil am Seil
+field-nowhere = kein Abschnitt am Seil
 field-holds = { $on } ({ $ground }): { $rope } reicht für den Abstand bei Spalten bis { $gap } in Gehrichtung
     .short = { $on } ({ $ground }): neu angeseilt reicht { $rope } bis { $gap }
 field-holds-closer = { $on } ({ $ground }): { $rope } ist zu kurz, wie es gelehrt wird; mit { $spacing } Abstand reicht es für Spalten bis { $gap } in Gehrichtung
@@ -14,7 +14,7 @@ field-holds-none = { $on } ({ $ground }): { $rope } ist für jede Seileinteilung
 field-unknown = { $on } ({ $ground }): kein Seil ist genannt
 field-for-team = Seilschaft { $team }, { $on }
 field-sold = ein Seil von { $length }
-field-askew = Bei { $angle } gequert zählt eine Spalte das { $widths }-fache ihrer Breite{ $along ->
+field-askew = Unter { $angle } gequert zählt eine Spalte das { $widths }-fache ihrer Breite{ $along ->
     [yes] { " " }und mehr: die Seilschaft geht längs
    *[no] { "" }
 }.
@@ -86,7 +86,7 @@ one-hurt = Verletzt: { $who }, getragen von { $carrier }; { $people ->
 }
 one-hurt-alone = Verletzt: { $who }, und niemand ist da, der trägt und hält
 without-refused = { $label }: { $why }
-without-same = { $label }: kein Teil steht schlechter da als geplant
+without-same = { $label }: kein Abschnitt steht schlechter da als geplant
 without-graver = { $label }: { $changes }
 without-legs = { $legs } { $verdict }
 without-rope = { $teams ->

@@ -65,22 +65,22 @@ options-changes = { $count ->
 
 way-number = Variante { $way }
 way-team = { $who }: { $spacing } Abstand{ $varies ->
-    [yes] {" "}(je nach Teil)
+    [yes] {" "}(je nach Abschnitt)
    *[no] {""}
- } an { $rope } Seil; am meisten braucht Teil { $leg }, { $needed }
+ } an { $rope } Seil; am meisten braucht Abschnitt { $leg }, { $needed }
 way-without = { $who }: { $spacing } Abstand{ $varies ->
-    [yes] {" "}(je nach Teil)
+    [yes] {" "}(je nach Abschnitt)
    *[no] {""}
- }; am meisten braucht Teil { $leg }, { $needed } Seil, und keines ist übrig
-way-unroped = { $who }: kein Teil verlangt das Seil
-way-left = Im schlechtesten Fall halten
+ }; am meisten braucht Abschnitt { $leg }, { $needed } Seil, und keines ist übrig
+way-unroped = { $who }: kein Abschnitt verlangt das Seil
+way-left = Schlimmstenfalls halten
 way-help = Zweite Seilschaft zur Hilfe
 way-coil = Längstes Restseil: nötig / getragen
 way-not-by-rope = das Seil ist lang genug: eine Spalte, ein Sturz, eine Bergung oder das Gelände spricht dagegen
 way-legs = { $legs }: { $says }
 way-belays = etwa { $belays ->
-    [one] eine Sicherung
-   *[other] { $belays } Sicherungen
+    [one] einmal sichern
+   *[other] { $belays }-mal sichern
 } ({ $minutes })
 ways-alike = In allen brauchbaren Varianten gleich: { $says }
 way-took = Jetzt mit Variante { $way } geplant{ $changed ->

@@ -38,19 +38,19 @@ word-spans = { $spans }{ $more ->
     [0] { "" }
    *[other] {" "}und { $more } mehr
 }, { $length }
-word-on-leg = Teil { $leg } bei { $where }
+word-on-leg = Abschnitt { $leg } bei { $where }
 word-on-legs = { $verdict }: { $places }
 
-## Ein Teil und eine Zone in Sätzen
+## Ein Abschnitt und eine Zone in Sätzen
 
-leg-title = Teil { $leg }: { $how }, { $verdict }
-leg-title-unroped = Teil { $leg }: { $verdict }
+leg-title = Abschnitt { $leg }: { $how }, { $verdict }
+leg-title-unroped = Abschnitt { $leg }: { $verdict }
 and = { " und " }
 leg-title-gap = { $kind ->
     [none] Spalten unbekannt
    *[other] Spalten { width-told }
 }
-leg-line = Teil { $leg }: { $span }, { $length }.
+leg-line = Abschnitt { $leg }: { $span }, { $length }.
 leg-gap = { $kind ->
     [none] Spaltenbreiten unbekannt
     [askew] Spalten bis { width-told }, { $along } in Gehrichtung
@@ -106,10 +106,10 @@ change-onto-ice = aufs Eis, ohne Seil, so vorgegeben
 change-title = { $letter }. { $what }
 halt-title = Halt, { $minutes }
 halt-title-named = Halt „{ $name }“, { $minutes }
-change-end = Ende von Teil { $leg }, sobald die letzte Person hier ist.
-change-end-by-word = Ende von Teil { $leg }, auf Eis: das Seil kommt ab, weil es so vorgegeben ist, nicht weil das Eis endet.
-change-end-on-ice = Ende von Teil { $leg }, auf Eis: was danach kommt, ist nicht geplant.
-change-begin-on-ice = Ab hier liegt Teil { $leg } auf Eis, ohne Seil, weil es so vorgegeben ist.
+change-end = Ende von Abschnitt { $leg }, sobald die letzte Person hier ist.
+change-end-by-word = Ende von Abschnitt { $leg }, auf Eis: das Seil kommt ab, weil es so vorgegeben ist, nicht weil das Eis endet.
+change-end-on-ice = Ende von Abschnitt { $leg }, auf Eis: was danach kommt, ist nicht geplant.
+change-begin-on-ice = Ab hier liegt Abschnitt { $leg } auf Eis, ohne Seil, weil es so vorgegeben ist.
 change-at = { $stages ->
     [1] { $what } bei { $at }
    *[other] { $what } auf Etappe { $stage }, { $at }
@@ -153,19 +153,19 @@ clock-belays = { $belays ->
    *[other] { " " }mit etwa { $belays } Sicherungen auf { $legs } ({ $more })
 }
 clock-latest-start-slower = ; eine langsamere Gruppe { $at }
-clock-latest-start-slower-none = ; eine langsamere Gruppe schafft es nicht
-clock-at-until = um { $until } ist die Gruppe bei { $place }, auf Teil { $leg }{ $others }
-clock-at-until-slower = ; eine langsamere Gruppe bei { $place }, auf Teil { $leg }
+clock-latest-start-slower-none = ; für eine langsamere Gruppe ist kein Aufbruch früh genug
+clock-at-until = um { $until } ist die Gruppe bei { $place }, auf Abschnitt { $leg }{ $others }
+clock-at-until-slower = ; eine langsamere Gruppe bei { $place }, auf Abschnitt { $leg }
 clock-turn = { $kind ->
     [of] die Umkehr bei { $place } bis { $at }{ $belays } verlassen, um bis { $by } am Ende zu sein
-   *[off] letzte Umkehrstelle: { $place }, Teil { $leg }, bis { $at }{ $belays }; der Rückweg auf der Linie endet dann um { $by }
+   *[off] letzte Umkehrstelle: { $place }, Abschnitt { $leg }, bis { $at }{ $belays }; der Rückweg auf der Linie endet dann um { $by }
 }{ $over }{ $others }
 clock-turn-over = , auf Schneebrücken bis { $left }
 clock-turn-bridges = { $kind ->
     [of] die Umkehr bei { $place } bis { $at }{ $belays } verlassen, um bis { $until } von allen Schneebrücken des Rückwegs zu sein
    *[off] { $late ->
-        [yes] nicht weiter als { $place }, Teil { $leg }: bis { $at }{ $belays } umkehren,
-       *[no] letzte Umkehrstelle: { $place }, Teil { $leg }, bis { $at }{ $belays }, dann
+        [yes] nicht weiter als { $place }, Abschnitt { $leg }: bis { $at }{ $belays } umkehren,
+       *[no] letzte Umkehrstelle: { $place }, Abschnitt { $leg }, bis { $at }{ $belays }, dann
     } bis { $until } von allen Schneebrücken herunter
 }{ $others }
 clock-turn-never = { $kind ->
@@ -183,7 +183,7 @@ clock-turn-slower = { $kind ->
 clock-turn-slower-first = ; Langsamere schon bei { $place }, bis { $at }
 clock-turn-slower-due = ; eine langsamere Gruppe hätte schon umkehren sollen
 clock-on-the-way-turn = { $late ->
-    [yes] zu spät aufgebrochen: { "" }
+    [yes] schon zu spät: { "" }
    *[no] { "" }
 }{ $kind ->
     [of] die Umkehr bei { $place } bis { $at } verlassen
@@ -192,11 +192,11 @@ clock-on-the-way-turn = { $late ->
 clock-on-the-way-never = wer über die ersten Schneebrücken geht, ist bis { $until } nicht wieder von ihnen herunter
 clock-on-the-way-late = { $passed ->
     [yes] hinter dem Umkehrpunkt: Brücken nach { $until } vor wie zurück: sondieren oder abseits Frost abwarten
-   *[no] zu spät aufgebrochen: nach { $until } noch auf Schneebrücken: jede sondieren, oder umkehren
+   *[no] schon zu spät: nach { $until } noch auf Schneebrücken: jede sondieren, oder umkehren
 }
 clock-on-the-way-back = { $passed ->
     [yes] hinter dem Umkehrpunkt: jetzt umkehren; weiter vorn nach { $until } noch Brücken
-   *[no] zu spät aufgebrochen: jetzt umkehren; weiter nach { $until } auf Brücken
+   *[no] schon zu spät: jetzt umkehren; weiter vorn nach { $until } noch Brücken
 }
 clock-arrival = am Ende um { $at }{ $belays }{ $others }
 clock-arrival-slower = ; eine langsamere Gruppe um { $at }
@@ -302,26 +302,26 @@ block-not-loop = eine Lose Rolle für { $who }
 block-not-two = zwei gleichzeitig in einer Spalte
 block-legs = { $legs }: { $text }
 
-## Wie viele Teile, und was über das Ganze gefunden ist
+## Wie viele Abschnitte, und was über das Ganze gefunden ist
 
 first-stop = Stopp: { $legs }
 first-outside = nicht im Rahmen: { $legs }
 first-look = prüfen: { $legs }
-first-whole = kein Teil stoppt; das Ganze prüfen
+first-whole = kein Abschnitt stoppt; das Ganze prüfen
 first-none = keine Etappe mit Stopp, keine verlangt eine Entscheidung
 count-stop = { $count ->
-    [one] 1 Teil mit Stopp
-   *[other] { $count } Teile mit Stopp
+    [one] 1 Abschnitt mit Stopp
+   *[other] { $count } Abschnitte mit Stopp
 }
 count-outside = { $count ->
-    [one] 1 Teil nicht im Rahmen
-   *[other] { $count } Teile nicht im Rahmen
+    [one] 1 Abschnitt nicht im Rahmen
+   *[other] { $count } Abschnitte nicht im Rahmen
 }
 count-look = { $count ->
-    [one] 1 Teil zu prüfen
-   *[other] { $count } Teile zu prüfen
+    [one] 1 Abschnitt zu prüfen
+   *[other] { $count } Abschnitte zu prüfen
 }
-count-none = kein Teil stoppt, ist nicht im Rahmen oder zu prüfen
+count-none = kein Abschnitt stoppt, ist nicht im Rahmen oder zu prüfen
 count-whole = { $count ->
     [one] 1 Punkt zum Ganzen zu prüfen
    *[other] { $count } Punkte zum Ganzen zu prüfen
@@ -333,7 +333,7 @@ route = Route
 title = { $name }: { $length }, auf { $up }, ab { $down } ({ turns-not-counted })
 turns-not-counted = Gegenanstiege unter { $threshold } nicht gezählt
 title-without-heights = { $name }: { $length }
-count-below = { $count }, unter den Teilen
+count-below = { $count }, unter den Abschnitten
 folded = { $teams ->
     [1] { $setup }; Seil { $needed } { $unit }
    *[other] Seilschaft { $team }: { $setup }; Seil { $needed } { $unit }
@@ -346,15 +346,15 @@ folded-at-hand = { $teams ->
 ## Eine Nachricht: wird in ASCII geschrieben, aus ä wird ae
 
 message-head = { $name }: { $length }, { $legs ->
-    [one] 1 Teil
-   *[other] { $legs } Teile
+    [one] 1 Abschnitt
+   *[other] { $legs } Abschnitte
 }; { $words }
 message-carry = Mitnehmen: { $ropes }
 message-carry-short = { $rope } ({ $short })
-message-no-rope = Kein Teil wird am Seil gegangen.
+message-no-rope = Kein Abschnitt wird am Seil gegangen.
 message-inside = Innerhalb der Grenzen sind Abstand und Seil; ob ein Sturz gehalten wird, ist eine andere Frage.
 message-read = Nur für seine Annahmen gerechnet; was vor Ort zu sehen ist, geht vor.
-message-leg = Teil { $leg } { $span } { $roped ->
+message-leg = Nr. { $leg }: { $span } { $roped ->
     [yes] SEIL, { $verdict }
     [no] ohne Seil, { $verdict }
    *[plain] ohne Seil
@@ -496,8 +496,8 @@ title-zones-met = Zonen am Weg
 title-carry = Mitnehmen
 title-fewer-changes = Weniger Wechsel
 title-set-ups = Seileinteilungen
-carry-none = kein Teil wird am Seil gegangen
-column-leg = Teil
+carry-none = kein Abschnitt wird am Seil gegangen
+column-leg = Nr.
 column-unit = { $unit }
 column-height = Höhe
 column-zones = Zonen
@@ -533,10 +533,10 @@ page-end = { $stages ->
     [1] Ende
    *[other] Ende der Etappe
 }
-page-legend = Eine Zeile steht, wo ihr Teil beginnt: dort anseilen, ohne Seil ausbinden. Seil: nötig/dabei.
+page-legend = Eine Zeile steht, wo ihr Abschnitt beginnt: dort anseilen, ohne Seil ausbinden. Seil: nötig/dabei.
 page-why = { $word } = { $means }
 page-zones = Zonen: { $zones }
-page-zones-of = Teil { $leg }: { $zones }
+page-zones-of = Abschnitt { $leg }: { $zones }
 page-apart = { $apart } { $why }
 page-folded = { $teams ->
     [1] { "" }
@@ -593,7 +593,7 @@ column-apart = { $unit } Abstand
 ## Karten und Geräte: ein Name auf einem Gerät ist reines ASCII, höchstens sechs Buchstaben und eine Zahl
 
 folder-zones = Zonen
-folder-legs = Teile
+folder-legs = Abschnitte
 folder-changes = Wechsel
 folder-looks = Hinsehen
 folder-halts = Aufenthalte
@@ -621,7 +621,7 @@ look-title = { $level ->
 look-place = { $level ->
     [stop] Stopp
    *[look] Hinsehen
-}, Teil { $leg }{ $named ->
+}, Abschnitt { $leg }{ $named ->
     [yes] { "" }
    *[no] {" "}bei { $at }
 }: { $says }.

@@ -8,14 +8,14 @@ report-label = { $column }, { $unit }
 ## Titel
 
 report-map = Karte
-report-legs = Teile
+report-legs = Abschnitte
 report-carry = Was mitgenommen wird
 report-profile = Höhenprofil
 report-changes = Wo ihr für das Seil haltet
 report-clock = Zeitplan
 report-findings = Was zu prüfen ist
 report-ropes = Das ausgelegte Seil
-report-insets = Jeder Teil am Seil
+report-insets = Jeder Abschnitt am Seil
 report-zones = Zonen am Weg
 report-limits = Für wie breite Spalten der Abstand reicht
 report-holding = Wenn jemand stürzt
@@ -29,7 +29,7 @@ report-assumptions = Worauf er beruht
 
 ## Spalten
 
-report-leg = Teil
+report-leg = Abschnitt
 report-stage = Etappe
 report-from-to = Von–bis
 report-length = Länge
@@ -63,23 +63,23 @@ report-on-ropes = { $ropes ->
 report-no-rope = kein Seil
 report-heights = Höhen: { $heights }.
 report-count = { $legs ->
-    [one] 1 Teil
-   *[other] { $legs } Teile
+    [one] 1 Abschnitt
+   *[other] { $legs } Abschnitte
 }, { $length }
 report-at = bei { $where }
-report-worst-unroped = Kein Teil wird am Seil gegangen.
-report-worst-inside = Jeder Teil am Seil liegt im Rahmen der Planungsgrenzen.
+report-worst-unroped = Kein Abschnitt wird am Seil gegangen.
+report-worst-inside = Jeder Abschnitt am Seil liegt im Rahmen der Planungsgrenzen.
 report-worst-look = Prüfen: es gibt etwas zu entscheiden oder zu beachten.
-report-worst-outside = Ein Teil ist nicht im Rahmen: keine Seileinteilung, oder kein Seil, das dafür reicht.
-report-worst-stop = Stopp: ein Teil ist nicht zu gehen wie geplant.
+report-worst-outside = Ein Abschnitt ist nicht im Rahmen: keine Seileinteilung, oder kein Seil, das dafür reicht.
+report-worst-stop = Stopp: ein Abschnitt ist nicht zu gehen wie geplant.
 
 ## Karten
 
-report-map-says = Karte der Route, Norden oben: { $zones } Zonen in der Datei, { $legs } Teile, { $roped } davon am Seil. Dasselbe steht in Worten in den Tabellen darunter.
-report-map-of-leg = Karte von Teil { $leg }, Norden oben, mit Zonen und Wechseln
-report-inset = Teil { $leg },
+report-map-says = Karte der Route, Norden oben: { $zones } Zonen in der Datei, { $legs } Abschnitte, { $roped } davon am Seil. Dasselbe steht in Worten in den Tabellen darunter.
+report-map-of-leg = Karte von Abschnitt { $leg }, Norden oben, mit Zonen und Wechseln
+report-inset = Abschnitt { $leg },
 legend-change = Seil an oder Seil ab, mit Buchstaben wie unten
-legend-leg = Nummer des Teils, in seiner Farbe
+legend-leg = Nummer des Abschnitts, in seiner Farbe
 legend-unroped = ohne Seil
 legend-inside = am Seil, im Rahmen der Planungsgrenzen
 legend-look = prüfen: etwas zu entscheiden oder zu beachten
@@ -97,16 +97,16 @@ legend-roll-over = das Gelände wird steiler: hier sind Spalten zu erwarten
 ## Das Höhenprofil
 
 profile-none = Auf dieser Etappe sind keine Höhen bekannt, also ist kein Profil gezeichnet.
-profile-says = Höhenprofil von { $stage }: von { $low } bis { $high } { $unit }. Zonen, Teile und steile Stücke liegen unter demselben Maßstab.
+profile-says = Höhenprofil von { $stage }: von { $low } bis { $high } { $unit }. Zonen, Abschnitte und steile Stücke liegen unter demselben Maßstab.
 profile-zones = Zonen
-profile-legs = Teile
+profile-legs = Abschnitte
 profile-steep = steil
 profile-nowhere = nirgends
-profile-key = Zonen und Teile nach Nummer. Steil: { $slope } oder mehr längs der Linie, über { $length }.
+profile-key = Zonen und Abschnitte nach Nummer. Steil: { $slope } oder mehr längs der Linie, über { $length }.
 
-## Teile, Zonen und Wechsel
+## Abschnitte, Zonen und Wechsel
 
-legs-caption = Teile, mit der Seileinteilung jeder Seilschaft
+legs-caption = Abschnitte, mit der Seileinteilung jeder Seilschaft
 legs-fine = Spalte: die breiteste quer; in Klammern der Weg darüber in Gehrichtung, wo er länger ist. Orte gelten für die erste Person.
 legs-without-rope = Ohne Seil gegangen; siehe, was zu prüfen ist.
 legs-team = Seilschaft { $team }
@@ -124,13 +124,13 @@ changes-at = Bei
 changes-height = , Höhe
 changes-degrees = Breite, Länge
 changes-utm = UTM
-changes-leg = { $what }, Teil { $leg }
+changes-leg = { $what }, Abschnitt { $leg }
 
 ## Was mitgenommen wird, und die Tour, wenn etwas fehlt
 
 carry-rope-for = Seil für { $why }
 party-shown = Gezeigte Gruppe
-party-roped = Teile am Seil: { $label }
+party-roped = Abschnitte am Seil: { $label }
 
 ## Was gefunden ist, und worauf es beruht
 
@@ -181,7 +181,7 @@ limits-caption = Die breiteste Spalte, für die der Abstand jeder Seileinteilung
 limits-planned = Spalte im Plan
 limits-as-tied = Reicht, wie eingebunden
 limits-anew = Neu eingebunden
-limits-fine = Spalten quer gemessen, Winkel wie auf diesem Teil, nach der Abstandsregel, die nichts darüber sagt, ob ein Sturz gehalten wird; Restseile wie getragen.
+limits-fine = Spalten quer gemessen, Winkel wie auf diesem Abschnitt, nach der Abstandsregel, die nichts darüber sagt, ob ein Sturz gehalten wird; Restseile wie getragen.
 limits-team = { $leg }, Seilschaft { $team }
 
 ## Wenn jemand stürzt

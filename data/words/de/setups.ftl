@@ -166,20 +166,20 @@ carry-team = Seilschaft { $team }, { $people } Personen
 carry-rope = { $who }, Seil „{ $name }“ ({ $length })
 carry-longest = { $leg ->
     [0] { $needed } gebraucht, die längste Seileinteilung
-   *[other] { $needed } gebraucht auf Teil { $leg }, die längste Seileinteilung
+   *[other] { $needed } gebraucht auf Abschnitt { $leg }, die längste Seileinteilung
 }
 carry-too-short = { $leg ->
     [0] zu kurz, { $needed } gebraucht
-   *[other] zu kurz, { $needed } gebraucht auf Teil { $leg }
+   *[other] zu kurz, { $needed } gebraucht auf Abschnitt { $leg }
 }
 
 carry-left = { $short }; Seilschaft { $other } trägt ein längeres: { $gain ->
-    [graver] bei Tausch der beiden wären Teile mit ernsteren Stürzen nicht im Rahmen
+    [graver] bei Tausch der beiden wären Abschnitte mit ernsteren Stürzen nicht im Rahmen
     [fewer] bei Tausch der beiden { $exchanged ->
-        [one] wäre 1 Teil
-       *[other] wären { $exchanged } Teile
+        [one] wäre 1 Abschnitt
+       *[other] wären { $exchanged } Abschnitte
     } nicht im Rahmen, jetzt { $outside }
-   *[none] ein Tausch der beiden brächte keinen Teil in die Grenzen
+   *[none] ein Tausch der beiden brächte keinen Abschnitt in die Grenzen
 }
 
 side-ahead = vorn

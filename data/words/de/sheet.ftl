@@ -19,19 +19,19 @@ sheet-people = { $people ->
 }
 sheet-only-to-look-at = { $says } (nirgends Stopp)
 sheet-belay = auf { $legs } am Fixpunkt sichern: die Seilschaft allein hält einen Sturz dort vielleicht nicht
-sheet-inside = auf keinem Teil Stopp, auf keinem ist zu entscheiden: Seil und Abstand passen. Ob ein Sturz gehalten wird, steht unter „{ report-holding }“{ $notes ->
+sheet-inside = auf keinem Abschnitt Stopp, auf keinem ist zu entscheiden: Seil und Abstand passen. Ob ein Sturz gehalten wird, steht unter „{ report-holding }“{ $notes ->
     [0] { "" }
     [one] , und eines, was noch zu tun ist, unter „{ report-findings }“
    *[other] , und { $notes } Dinge, die noch zu tun sind, unter „{ report-findings }“
 }
-sheet-unroped = kein Teil wird am Seil gegangen
+sheet-unroped = kein Abschnitt wird am Seil gegangen
 sheet-next = Erster Anseilplatz: { $place }; { $setup }
 sheet-foot = Gerechnet von { $program } für die Annahmen des Plans. Was vor Ort zu sehen ist, geht vor.
 
-## Die Teile
+## Die Abschnitte
 
-sheet-legs = Die Teile
-sheet-legs-caption = Eine Zeile steht, wo ihr Teil beginnt: anseilen für einen Teil am Seil, Seil ab für den nächsten ohne. Spalte: quer, in Klammern längs. Seil: nötig/dabei. UTM auf WGS 84.{ $late ->
+sheet-legs = Die Abschnitte
+sheet-legs-caption = Eine Zeile steht, wo ihr Abschnitt beginnt: anseilen für einen Abschnitt am Seil, Seil ab für den nächsten ohne. Spalte: quer, in Klammern längs. Seil: nötig/dabei. UTM auf WGS 84.{ $late ->
     [yes] {" "}Zweite Uhr: beim spätesten Aufbruch.
    *[no] { "" }
 } Innerhalb der Grenzen sind Abstand und Seil; ob ein Sturz gehalten wird, ist eine andere Frage.
@@ -148,11 +148,11 @@ sheet-not = So angeseilt nicht abgedeckt: { $what }
 
 annex-title = Alles, was dahinter steht
 annex-unfold = Alles aufklappen; was aufgeklappt ist, wird gedruckt
-annex-map = wo die Teile, Zonen und Wechsel liegen
-annex-profile = Höhen, Teile und Zonen am Weg
+annex-map = wo die Abschnitte, Zonen und Wechsel liegen
+annex-profile = Höhen, Abschnitte und Zonen am Weg
 annex-figures-title = Der Tag in Zahlen
-annex-figures = { $legs } Teile nach ihren Wörtern, die Stunden, woher die Höhen sind
-annex-legs = { $legs } Teile mit Längen, Anstiegen, Zeiten und Zonen
+annex-figures = { $legs } Abschnitte nach ihren Wörtern, die Stunden, woher die Höhen sind
+annex-legs = { $legs } Abschnitte mit Längen, Anstiegen, Zeiten und Zonen
 annex-carry = { $ropes ->
     [one] 1 Seil
    *[other] { $ropes } Seile

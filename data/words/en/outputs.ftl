@@ -153,7 +153,7 @@ clock-belays = { $belays ->
    *[other] { " " }with about { $belays } belays on { $legs } ({ $more })
 }
 clock-latest-start-slower = ; a slower party { $at }
-clock-latest-start-slower-none = ; a slower party cannot
+clock-latest-start-slower-none = ; for a slower party no start is early enough
 clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $others }
 clock-at-until-slower = ; a slower party at { $place }, on leg { $leg }
 clock-turn = { $kind ->
@@ -183,7 +183,7 @@ clock-turn-slower = { $kind ->
 clock-turn-slower-first = ; whoever is slower turns at { $place } already, there by { $at }
 clock-turn-slower-due = ; a slower party should have turned by here
 clock-on-the-way-turn = { $late ->
-    [yes] a late start: { "" }
+    [yes] late already: { "" }
    *[no] { "" }
 }{ $kind ->
     [of] leave the turn at { $place } by { $at }
@@ -192,11 +192,11 @@ clock-on-the-way-turn = { $late ->
 clock-on-the-way-never = who is over the first snow bridges is not back off them by { $until }
 clock-on-the-way-late = { $passed ->
     [yes] past the turning place: bridges after { $until } both ways: probe each, or wait off the ice till it freezes
-   *[no] a late start: on snow bridges after { $until }: probe each, or turn back
+   *[no] late already: on snow bridges after { $until }: probe each, or turn back
 }
 clock-on-the-way-back = { $passed ->
-    [yes] past the turning place: turn back now; on, bridges come after { $until }
-   *[no] a late start: turn back now; on, bridges come after { $until }
+    [yes] past the turning place: turn back now; farther on still on bridges after { $until }
+   *[no] late already: turn back now; farther on still on bridges after { $until }
 }
 clock-arrival = done at { $at }{ $belays }{ $others }
 clock-arrival-slower = ; a slower party at { $at }

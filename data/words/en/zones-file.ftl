@@ -209,7 +209,7 @@ gap-not-known = { $typed ->
  }
 gap-to-assume = { $interface ->
     [flags] where it is not known `null`, and what to assume with `--gap`, such as `--gap 6`
-    [page] where it is not known nothing, and what to assume under Trip
+    [page] where it is not known leave it empty, and say under Trip what to assume
    *[members] where it is not known `null`, and what to assume with `gap_m` of the trip, such as `gap_m = 6`
  }
 zones-not-finite = { quantity } { $found } is not a finite number
