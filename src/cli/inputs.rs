@@ -299,6 +299,7 @@ pub(crate) fn flags(args: &LaidArgs) -> Trip {
         pace: args.pace,
         undrawn_ice: args.undrawn_ice,
         start: args.start,
+        start_at_km: args.start_at_km,
         bridges_until: args.bridges_until,
         back_by: args.back_by,
         party: args.party.clone(),

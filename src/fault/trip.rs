@@ -100,6 +100,16 @@ pub enum InTrip {
         /// By when, minutes of the day.
         by_min: f64,
     },
+    /// The hour of the start counts at a kilometre that is none.
+    StartBefore {
+        /// As given.
+        at_km: f64,
+    },
+    /// Where an hour counts that nobody said.
+    PlaceWithoutStart {
+        /// As given.
+        at_km: f64,
+    },
     /// A halt of so many minutes cannot be.
     HaltMinutes {
         /// Its minutes.
@@ -361,9 +371,10 @@ impl InTrip {
             | Self::NoFigure { .. }
             | Self::SetElsewhere { .. }
             | Self::NoWord { .. } => Code::UnknownName,
-            Self::HaltMinutes { .. } | Self::HaltBefore { .. } | Self::HaltBeyond { .. } => {
-                Code::BadNumber
-            }
+            Self::HaltMinutes { .. }
+            | Self::HaltBefore { .. }
+            | Self::HaltBeyond { .. }
+            | Self::StartBefore { .. } => Code::BadNumber,
             Self::NoNumber { .. } | Self::Gap { .. } | Self::Figure(_) => Code::BadNumber,
             Self::NotLaid { .. } => Code::Unreadable,
             Self::Pounds { .. } => Code::Pounds,

@@ -100,32 +100,45 @@ pub(crate) fn inclines(leg: &Underway<'_>, rope_m: f64, rules: &Rules) -> Inclin
     Inclines::of(leg, cut, falls)
 }
 
-/// A leg in equal pieces.
+/// A leg cut at whole multiples of a length from where its stage begins: where ice that was drawn longer or shorter makes a
+/// leg begin or end elsewhere, what lies between is asked at the same places as before.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 struct Cut {
     from_m: f64,
+    to_m: f64,
     step_m: f64,
-    /// How many, a whole number.
+    /// How many lengths lie before the first piece, a whole number.
+    before: f64,
+    /// How many pieces there are, a whole number.
     count: f64,
 }
 
+/// A piece shorter than this share of the others is none.
+const SLIVER: f64 = 1e-6;
+
 impl Cut {
-    /// Of at most so many metres each.
+    /// Into pieces of at most so many metres each.
     fn of(stretch: Stretch, most_m: f64) -> Self {
-        let count = (stretch.length_m() / most_m.max(1.0)).ceil().max(1.0);
+        let step_m = most_m.max(1.0);
+        let before = (stretch.from_m / step_m + SLIVER).floor();
+        let to = (stretch.to_m / step_m - SLIVER).ceil();
         Self {
             from_m: stretch.from_m,
-            step_m: stretch.length_m() / count,
-            count,
+            to_m: stretch.to_m,
+            step_m,
+            before,
+            count: (to - before).max(1.0),
         }
     }
 
     fn pieces(self) -> impl Iterator<Item = Stretch> {
+        let last = self.count - 1.0;
+        let mark_m = move |i: f64| (self.before + i) * self.step_m;
         std::iter::successors(Some(0.0), |i| Some(i + 1.0))
-            .take_while(move |i| *i < self.count)
+            .take_while(move |i| *i <= last)
             .map(move |i| Stretch {
-                from_m: self.from_m + i * self.step_m,
-                to_m: self.from_m + (i + 1.0) * self.step_m,
+                from_m: if i > 0.0 { mark_m(i) } else { self.from_m },
+                to_m: if i < last { mark_m(i + 1.0) } else { self.to_m },
             })
     }
 

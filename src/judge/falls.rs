@@ -6,7 +6,7 @@ use crate::{
     physics::haul::Can,
     plan::{
         fact::Fact,
-        fall::{Arrest, HaulAnswer, Held, HeldRun},
+        fall::{Arrest, HaulAnswer, Held, HeldRun, OrderAdvice},
         finding::{At, Finding, LegPlace},
         leg::TeamSetup,
         name::PersonName,
@@ -38,7 +38,7 @@ fn held(leg: &RopedLeg<'_>, setup: &TeamSetup, rules: &Rules, at: &LegPlace) -> 
     told.map(|(alarm, places)| {
         let told = Told {
             falls: falls(setup, arrest, &places.worst),
-            order: better_order(arrest),
+            order: alarm.order(arrest),
         };
         let team = at.team;
         let at = steepest(leg, places.worst.from_m, places.worst.to_m);
@@ -55,12 +55,6 @@ fn held(leg: &RopedLeg<'_>, setup: &TeamSetup, rules: &Rules, at: &LegPlace) -> 
 struct Told {
     falls: PersonName,
     order: Vec<PersonName>,
-}
-
-/// The order that was tried and is clearly better, if any; no other one helps, or none was tried there.
-fn better_order(arrest: &Arrest) -> Vec<PersonName> {
-    let better = arrest.order.as_ref().filter(|advice| advice.worth_it);
-    better.map_or_else(Vec::new, |advice| advice.order.clone())
 }
 
 /// Whose fall it is: that of the plan's own answer at its place, elsewhere that of whoever is held so there.
@@ -115,6 +109,18 @@ impl Alarm {
             Held::Depends if !run.in_sight && !run.in_centre => Some(Self::OffCentre),
             _ => None,
         }
+    }
+
+    /// The order that was tried and ends the alarm, if any: one that is better and leaves it is no cure.
+    fn order(self, arrest: &Arrest) -> Vec<PersonName> {
+        let ends_it = |advice: &&OrderAdvice| match self {
+            Self::InNone | Self::InNoneOnce => advice.not_held[0] == 0,
+            Self::OffCentre => advice.not_held == [0, 0],
+            Self::SteepIce | Self::SlipPullsAll => false,
+        };
+        let better = arrest.order.as_ref().filter(|advice| advice.worth_it);
+        let better = better.filter(ends_it);
+        better.map_or_else(Vec::new, |advice| advice.order.clone())
     }
 
     fn level(self) -> Level {

@@ -116,8 +116,8 @@ export interface Profile {
   readonly samples: readonly (readonly [at_m: number, height_m: number | null])[];
 }
 
-/** A place, minutes from the start of its stage until it is left, when that is, and when whoever turns back there is off the bridges. */
-export type Walked = readonly [at_m: number, left_min: number, hour: string | null, back: readonly [hour: string, inTime: boolean] | null];
+/** A place, when it is left, and when whoever turns back there is off the bridges. */
+export type Walked = readonly [at_m: number, hour: string, back: readonly [hour: string, inTime: boolean] | null];
 
 export interface Leg {
   readonly leg: number;
@@ -253,6 +253,7 @@ export interface Trip {
   readonly knots?: string;
   readonly snow?: string;
   readonly start?: string;
+  readonly start_at_km?: number;
   readonly bridges_until?: string;
   readonly back_by?: string;
   readonly date?: string;

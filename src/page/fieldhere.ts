@@ -4,7 +4,6 @@ import { type Desk, zoneTitle } from "./desk";
 import { make, written } from "./dom";
 import type { Hour, Leg, Planned, Verdict, Walked, Zone } from "./door";
 import { type Ahead, aheadOf, bars, type Behind, behindOf, harsh, pieceAt, sameBehind, zonesRound } from "./fieldahead";
-import { clockOf, leftAfter, startOf } from "./fieldclock";
 import { writer } from "./map/figures";
 import type { State } from "./model";
 import { badge, kilometre, kilometres } from "./panel";
@@ -42,18 +41,32 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   // Past the turning place it matters what turning back leads over.
   const past = hour?.late === true && hour.to_m === null;
   // Of two ways that are both late the longer one is told below.
-  const goesOn = past && sooner(hour.on, walked?.[3]?.[0]);
+  const goesOn = past && sooner(hour.on, walked?.[2]?.[0]);
+  // Where there is no room for all, what is merely to be looked at on the way back stands below.
+  const mild = past && back !== null && !bars(back.verdict);
+  if (mild) for (const one of behind) one.classList.add("app-extra");
   const late = says && hour?.late ? [says, ...((past || !leg.roped) && !goesOn ? behind : [])] : bothWays ? [...lateToo(hour, desk), ...behind] : [];
   // Where nothing holds it matters more than what comes behind there.
-  const turnsNow = past && says !== null && walked?.[3]?.[1] === true;
+  const turnsNow = past && says !== null && walked?.[2]?.[1] === true;
   const then = turnsNow ? [] : bars(leg.verdict) && !past && !bothWays && behind.length > 0 ? behind : next(goingOn(leg, ahead), due, desk);
   const what = due ? todo(leg, ahead, desk) : undue(leg, verdict, zones.length > 0, desk);
   const barredAhead = !bars(leg.verdict) && ahead[0] !== undefined && bars(ahead[0].verdict);
   const belays = leg.belays ? [written("p", {}, leg.belays)] : [];
   const fitting = inside(leg, verdict) ? [make("p", {}, desk.words("draw-field-inside"))] : [];
-  const lines = [line, ...ordered({ due, turnsNow, barredAhead }, what, late, then)];
-  return { lines, spare: hour?.late ? null : says, longer: [...fitting, ...belays, ...behind.map((line) => line.cloneNode(true) as HTMLElement), ...comes, ...would, own, ...zones, ...(says && !hour?.late ? [says.cloneNode(true) as HTMLElement] : [])] };
+  const lines = [line, ...wet(leg, of, desk), ...ordered({ due, turnsNow, barredAhead }, what, late, then)];
+  return { lines, spare: hour?.late ? null : says, longer: [...fitting, ...belays, ...behind.map(plainly), ...comes, ...would, own, ...zones, ...(says && !hour?.late ? [says.cloneNode(true) as HTMLElement] : [])] };
 }
+
+/** A line that stands below too, where all of it is shown. */
+function plainly(line: HTMLElement): HTMLElement {
+  const again = line.cloneNode(true) as HTMLElement;
+  again.classList.remove("app-extra");
+  return again;
+}
+
+/** What no hour helps against, which the reckoned limits do not know. */
+const wet = (leg: Leg, { trip }: State, { words }: Desk): HTMLElement[] =>
+  leg.roped && trip.snow === "soft" ? [make("p", { class: "app-hour app-late" }, words("draw-field-wet"))] : [];
 
 /** The word of the place itself: what is inside is so on a rope. */
 const standsHere = (verdict: Verdict, desk: Desk): HTMLElement =>
@@ -77,29 +90,38 @@ function hourIn(hour: Hour, plan: Planned, leg: Leg, place: Place, { walked, of 
   if (hour.to_m === null && !ropesAhead) return null;
   // Nor of a turning place who is not to go as far.
   const barred = bars(leg.verdict) && (hour.to_m === null || hour.to_m > leg.end_m);
-  const [back = null, planned] = [walked?.[3], hereAt(leg, place, of)];
-  if (barred) return hour.late ? barredAndLate(hour, planned, back, desk) : null;
+  const [, planned = null, back = null] = walked ?? [];
+  if (barred) return hour.late ? barredAndLate(hour, planned, back, isSaid(place, of), desk) : null;
   const bothKnown = hour.turns !== null && hour.on !== null && back !== null;
-  const line = hourLine(hour.turns !== null && back?.[1] ? { ...hour, says: hour.turns } : hour, bothKnown ? null : planned, desk);
-  const offAt = hour.late && hour.to_m === null && onOrBack(hour, planned, back, desk);
+  const line = hourLine(hour.turns !== null && back?.[1] ? { ...hour, says: hour.turns } : hour, bothKnown ? "" : hereAt(planned, place, of, desk));
+  const offAt = hour.late && hour.to_m === null && onOrBack(hour, planned, back, isSaid(place, of), desk);
   if (offAt) line.append(`. ${offAt}`);
   return line;
 }
 
 /** Late where nobody is to go on: to turn back is no answer where that is late as well. */
-function barredAndLate(hour: Hour, planned: string | null, back: Walked[3], desk: Desk): HTMLElement {
+function barredAndLate(hour: Hour, planned: string | null, back: Walked[2], said: boolean, desk: Desk): HTMLElement {
   const inTime = hour.to_m !== null || back === null || back[1];
   const says = desk.words(inTime ? "draw-field-turn-now" : "draw-field-late-too");
-  const offAt = hour.to_m === null ? onOrBack(hour, planned, back, desk) : "";
+  const offAt = hour.to_m === null ? onOrBack(hour, planned, back, said, desk) : "";
   return make("p", { class: "app-hour app-late" }, offAt ? `${says.replace(/\.$/, "")}. ${offAt}` : says);
 }
 
 /** By when to turn back, and when the plan has the team there; a start that was too late stands out. */
-function hourLine({ late, says }: Hour, planned: string | null, { words }: Desk): HTMLElement {
+function hourLine({ late, says }: Hour, here: string): HTMLElement {
   const line = written("p", { class: late ? "app-hour app-late" : "app-hour" }, says);
-  if (planned) line.append(` (${words("draw-field-planned")} ${planned})`);
+  if (here) line.append(` (${here})`);
   return line;
 }
+
+/** When the plan has the team there, by its start or by an hour that was said on the way; where that was said nobody needs to be told. */
+function hereAt(planned: string | null, place: Place, of: State, { words }: Desk): string {
+  const key = of.trip.start_at_km === undefined ? "draw-field-planned" : "draw-field-reckoned";
+  return planned && !isSaid(place, of) ? `${words(key)} ${planned}` : "";
+}
+
+/** Whether it was said of that place what time it is there. */
+const isSaid = ({ at_m }: Place, { trip: { start_at_km } }: State): boolean => start_at_km !== undefined && Math.abs(at_m - 1000 * start_at_km) < 1;
 
 /** The nearest place that the plan knows the hours of. */
 function walkedAt({ walk }: Leg, { at_m }: Place): Walked | null {
@@ -107,22 +129,17 @@ function walkedAt({ walk }: Leg, { at_m }: Place): Walked | null {
   return walk.reduce<Walked | null>((a, b) => (a && away(a) <= away(b) ? a : b), null);
 }
 
-/** When the plan has the team leave a place. */
-function hereAt(leg: Leg, place: Place, { trip }: State): string | null {
-  const [start, left_min] = [startOf(trip), leftAfter(leg, place)];
-  return start === null || left_min === null ? null : clockOf(Math.round(start + left_min));
-}
-
 /** Whether one hour is before another one: behind that of a later day stands how many days. */
 const sooner = (some: string | null, other = ""): boolean =>
   some !== null && (some.length === other.length ? some < other : some.length < other.length);
 
-/** When whoever is here as planned is off the bridges, going on and turning back, the sooner first: what to choose by past the turning place. */
-function onOrBack({ on }: Hour, planned: string | null, back: Walked[3], { words }: Desk): string {
+/** When whoever is here at an hour, as planned or as was said, is off the bridges, going on and turning back, the sooner first: what to choose by past the turning place. */
+function onOrBack({ on }: Hour, planned: string | null, back: Walked[2], isSaid: boolean, { words }: Desk): string {
   if (!on || !planned || !back) return "";
   const ways = [`${words("draw-field-off-on")} ${on}`, `${words("draw-field-off-back")} ${back[0]}`];
   const told = sooner(back[0], on) ? ways.reverse() : ways;
-  return `${words("draw-field-if-here")} ${planned}: ${words("draw-field-off")} ${told.join(", ")}`;
+  const off = `${words("draw-field-off")} ${told.join(", ")}`;
+  return isSaid ? `${off.charAt(0).toUpperCase()}${off.slice(1)}` : `${words("draw-field-if-here")} ${planned}: ${off}`;
 }
 
 /** The figures of each rope team; what is class `app-extra` may be left out. */
@@ -171,7 +188,7 @@ const goingOn = (leg: Leg, ahead: readonly Ahead[]): readonly Ahead[] => (bars(l
 function next(ahead: readonly Ahead[], due: boolean, desk: Desk): HTMLElement[] {
   const told = worseAhead(ahead) && due ? ahead.slice(1) : ahead;
   // Where something is to be done already what is far may be left out, but nothing that asks for something.
-  return told.map((one) => make("p", { class: due && (told.length > 1 || one !== ahead[0]) && !harsh(one.verdict) ? "app-extra" : "" }, ...coming(one, desk)));
+  return told.map((one) => make("p", { class: due && one !== ahead[0] && !harsh(one.verdict) ? "app-extra" : "" }, ...coming(one, desk)));
 }
 
 /** `in 20 m, from km 7.25: ? look` */

@@ -170,7 +170,7 @@ export class FieldMode implements Part {
   private ask(): void {
     const { place } = this.where;
     this.gap.show(this.plan, this.of, place);
-    this.clock.show(this.plan && this.where.leg(this.plan), place);
+    this.clock.show(place);
   }
 
   /** Somebody is in another place. */

@@ -2,13 +2,11 @@
 
 import { type Desk, zoneTitle } from "./desk";
 import type { TripDoor, TripRope } from "./door";
-import { clockOf, startOf } from "./fieldclock";
 import { widest } from "./fieldgap";
 import { snowMeans } from "./footing";
 import { partsOf, people, ropeTitle, ropes } from "./folk";
 import type { State } from "./model";
 import { shown } from "./number";
-import type { Words } from "./words";
 
 /** What is in one list and not in the other, each as often. */
 function missing<Of>(from: readonly Of[], there: readonly Of[], sign: (one: Of) => string): Of[] {
@@ -58,19 +56,11 @@ function snow(before: State, now: State, door: TripDoor | null): string[] {
   return [snowMeans(name, door) || name];
 }
 
-/** How far behind the plan they are; where it had no hours, the start that is reckoned with. */
-function clock({ trip: was }: State, { trip: is }: State, { words }: Desk): string[] {
-  const [before, now] = [startOf(was), startOf(is)];
-  if (was.start === is.start || now === null) return [];
-  const late = before === null ? 0 : now - before;
-  if (late === 0) return [`${words("draw-field-start")} ${clockOf(now)}`];
-  return [`${lasting(Math.abs(late), words)} ${words(late > 0 ? "draw-field-behind-plan" : "draw-field-before-plan")}`];
-}
-
-/** `50 min`, `1:20 h`. */
-function lasting(minutes: number, words: Words): string {
-  const [hours, rest] = [Math.floor(minutes / 60), minutes % 60];
-  return hours === 0 ? `${rest} ${words("draw-unit-min")}` : `${hours}:${String(rest).padStart(2, "0")} ${words("draw-unit-hours")}`;
+/** What time it is where, or that it starts as planned again. */
+function clock({ trip: was }: State, { trip: is }: State, { words, language }: Desk): string[] {
+  if (was.start === is.start && was.start_at_km === is.start_at_km) return [];
+  if (is.start === undefined || is.start_at_km === undefined) return [words("draw-field-clock-off")];
+  return [`${words("draw-field-clock-is")} ${is.start} ${words("draw-field-clock-at")} ${is.start_at_km.toLocaleString(language)} ${words("draw-unit-km")}`];
 }
 
 /** That it is planned with another way, and the practice set and the figures that it rests on. */

@@ -109,7 +109,7 @@ function shortened(acts: readonly Act[], act: Act, now: State): readonly Act[] {
 }
 
 /** What an act can change of a trip beside people and ropes: the snow, the start, and what a way does otherwise. */
-const MEMBERS = ["snow", "start", "teams", "practice", "assume"] as const;
+const MEMBERS = ["snow", "start", "start_at_km", "teams", "practice", "assume"] as const;
 
 function undone(now: State, { was, left }: Act): State {
   if (now === left) return was;

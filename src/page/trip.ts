@@ -70,7 +70,7 @@ export class TripForm implements Part {
       group(words("draw-ropes"), this.ropes.element),
       this.ways.element,
       group(words("draw-day"), this.keep(textField(words("draw-trip-name"), this.text("name"))), make("div", { class: "app-columns" }, ...this.day())),
-      group(words("draw-how"), this.chosen, this.keep(this.gap())),
+      group(words("draw-how"), this.chosen, this.keep(this.number("gap_m", "draw-unit-m"))),
       this.assumptions.element,
     );
     this.sync(desk.store.state);
@@ -106,15 +106,17 @@ export class TripForm implements Part {
   }
 
   private day(): HTMLElement[] {
-    return DAY.map(([name, looks]) =>
-      this.keep(textField(this.desk.words(keyOf("draw-trip", name)), this.text(name), { placeholder: looks })),
-    );
+    return DAY.flatMap(([name, looks]) => {
+      const field = this.keep(textField(this.desk.words(keyOf("draw-trip", name)), this.text(name), { placeholder: looks }));
+      // An hour on the way goes with where that was said.
+      return name === "start" ? [field, this.keep(this.number("start_at_km", "draw-unit-km"))] : [field];
+    });
   }
 
-  private gap(): Field {
+  private number(name: string, unit: string): Field {
     const { words } = this.desk;
-    const value = this.value("draw-did-trip", (trip) => shown(trip.gap_m), (trip, text) => withMember(trip, "gap_m", typed(text)));
-    return numberField(words("draw-trip-gap-m"), words("draw-unit-m"), value);
+    const value = this.value("draw-did-trip", (trip) => shown(trip[name]), (trip, text) => withMember(trip, name, typed(text)));
+    return numberField(words(keyOf("draw-trip", name)), words(unit), value);
   }
 
   private text(name: string): Value {

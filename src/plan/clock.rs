@@ -66,9 +66,12 @@ impl PlanClock {
 pub struct StageClock {
     /// Number of the stage.
     pub stage: usize,
-    /// When it is started, where the leader says it.
+    /// When it is started, where the leader says it; reckoned back from `start_at` where that is given.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub start: Option<Clock>,
+    /// Where and when the team is on its way, where the leader says that instead.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub start_at: Option<StartAt>,
     /// Until when snow bridges are trusted, likewise.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bridges_until: Option<Clock>,
@@ -127,6 +130,33 @@ impl StageClock {
         let asked = self.bridges_until.is_some() && self.as_planned.bridges_left.is_some();
         asked && self.as_planned.latest_start.is_none()
     }
+}
+
+/// A place of a stage and the hour at which the team leaves it.
+///
+/// ```
+/// use schrund::{plan::clock::StartAt, practice::Origin};
+///
+/// let mut job = schrund::example::job()?;
+/// for (name, word) in [("start", "06:00"), ("start_at_km", "1.5")] {
+///     job.timetable.set(name, word, Origin::Flag);
+/// }
+/// let plan = schrund::plan(&job)?;
+/// let clock = plan.clock.expect("an hour is given").first;
+/// let start_at = clock.start_at.expect("likewise");
+/// assert_eq!((start_at.at_m, start_at.hour.to_string().as_str()), (1500.0, "06:00"));
+/// // There it is six, and it was started before.
+/// let mut walked = plan.legs.iter().flat_map(|leg| &leg.walk);
+/// let there = walked.find(|place| place.at_m == 1500.0).expect("it is on the line");
+/// assert!((there.left.min() - start_at.hour.min()).abs() < 1e-6 && clock.start < Some(start_at.hour));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct StartAt {
+    /// Chainage, metres.
+    pub at_m: f64,
+    /// When it is left.
+    pub hour: Clock,
 }
 
 /// The belays that the legs of a stage ask for, and its clock without them.

@@ -141,8 +141,8 @@ pub struct Leg {
     /// Time of day when the leg begins, roping up included: `04:30`, `00:10 +1` past midnight.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub start_clock: Option<Clock>,
-    /// Places of the leg with the time at which each is left, about a hundred metres apart, the first and the last place
-    /// among them. A document shows begin and end.
+    /// Places of the leg with the time of day at which each is left, about a hundred metres apart, the first and the last
+    /// place among them; empty without a clock. A document shows begin and end.
     #[serde(skip)]
     pub walk: Vec<WalkedPlace>,
     /// Time of day when it ends.

@@ -52,26 +52,22 @@ pub struct LegPart {
     pub end_height_m: Option<f64>,
 }
 
-/// A place of a leg with its hours.
+/// A place of a leg with its hours, where somebody said when to start.
 ///
 /// ```
 /// let leg = &schrund::plan(&schrund::example::job()?)?.legs[1];
-/// let (first, last) = leg.walk.first().zip(leg.walk.last()).expect("every leg has places");
+/// let (first, last) = leg.walk.first().zip(leg.walk.last()).expect("a start is given");
 /// assert_eq!((first.at_m, last.at_m), (leg.start_m, leg.end_m));
-/// let start = first.left.expect("a start is given").after(-first.left_min);
-/// assert_eq!(start.to_string(), "04:30");
 /// // On its one way over hidden gaps turning back takes longer the farther one went.
-/// assert!(first.back_off_bridges.is_none() && last.back_off_bridges > last.left, "{last:?}");
+/// assert!(first.back_off_bridges.is_none() && last.back_off_bridges > Some(last.left), "{last:?}");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct WalkedPlace {
     /// Chainage, metres.
     pub at_m: f64,
-    /// Minutes from the start of the stage until it is left.
-    pub left_min: f64,
-    /// When that is; `None` where nobody said when to start.
-    pub left: Option<Clock>,
+    /// When it is left.
+    pub left: Clock,
     /// When whoever turns back there has left the last hidden gaps of the way back; `None` where it crosses none.
     pub back_off_bridges: Option<Clock>,
 }

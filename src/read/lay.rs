@@ -18,8 +18,14 @@ use crate::{
         unlaid,
     },
     trip::{
-        halt::Halt, job::Job, language::Language, party::Party, rope::Rope, route::Route,
-        timetable::Timetable, zone::Zone,
+        halt::Halt,
+        job::Job,
+        language::Language,
+        party::Party,
+        rope::Rope,
+        route::Route,
+        timetable::{Timetable, is_on_a_line},
+        zone::Zone,
     },
 };
 
@@ -357,11 +363,17 @@ impl Layered {
         }
     }
 
-    /// Times that nothing can be told of without a start.
+    /// A kilometre at which no hour counts, and times that nothing can be told of without a start.
     fn without_start(&self, times: &Timetable) -> Vec<Fault> {
-        if times.start.value.is_some() {
-            return Vec::new();
-        }
+        let started = times.start.value.is_some();
+        let at = times.start_at_km.value.and_then(|at_km| {
+            let what = match started {
+                true if is_on_a_line(at_km) => return None,
+                true => InTrip::StartBefore { at_km },
+                false => InTrip::PlaceWithoutStart { at_km },
+            };
+            Some((what, times.start_at_km.origin, "start_at_km"))
+        });
         let bridges = times.bridges_until.value.map(|until| {
             let until_min = until.min();
             let what = InTrip::BridgesWithoutStart { until_min };
@@ -371,7 +383,8 @@ impl Layered {
             let what = InTrip::BackWithoutStart { by_min: by.min() };
             (what, times.back_by.origin, "back_by")
         });
-        let told = [bridges, back].into_iter().flatten();
+        let hours = [bridges, back].into_iter().flatten();
+        let told = at.into_iter().chain(hours.filter(|_| !started));
         told.map(|(what, origin, name)| {
             let place = self.place(origin == Origin::Flag);
             Fault::new(what, place.with_property(name))

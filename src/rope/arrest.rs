@@ -110,5 +110,6 @@ pub(crate) fn advice(
     Some(OrderAdvice {
         order: named.collect(),
         worth_it: advice.worth_it,
+        not_held: [advice.best.held_in_none, advice.best.not_in_centre],
     })
 }

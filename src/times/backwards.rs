@@ -4,7 +4,10 @@
 
 use crate::{
     rope::legs::RopedLeg,
-    times::{bridges, hours::Hours},
+    times::{
+        bridges,
+        hours::{Hours, started},
+    },
     trip::{clock::Clock, job::Brief},
 };
 
@@ -49,6 +52,11 @@ impl<'a> WalkedStage<'a> {
             }
         };
         runs.map(stage).collect()
+    }
+
+    /// When it is started; `None` where nobody said.
+    pub(crate) fn start(&self) -> Option<Clock> {
+        started(self.job, self.legs, self.hours, self.factor)
     }
 
     /// Hours for the way alone are too few to work backwards from.

@@ -31,8 +31,6 @@ pub(crate) struct Hours {
     pub(crate) inside: InsideLeg,
     /// The leg from stop to stop, at least one part.
     pub(crate) parts: Vec<PartHours>,
-    /// Minutes from the start of its stage until it begins.
-    pub(crate) begins_min: f64,
     /// When it begins, roping up included, and when it ends; `None` where nobody said when to start.
     pub(crate) clock: Option<[Clock; 2]>,
 }
@@ -54,30 +52,57 @@ impl PartHours {
 }
 
 /// The hours of all legs, in order, with the belays that each asks for. Every stage is started at the time that the leader
-/// gives.
+/// gives, or so that it comes to the place where that hour counts.
 pub(crate) fn hours<'b>(
     job: &Brief<'_>,
     legs: &[RopedLeg<'_>],
     belays: impl Iterator<Item = Option<&'b LegBelays>>,
 ) -> Vec<Hours> {
-    let start = job.timetable.start.value;
-    let (mut stage, mut now, mut begins_min) = (None, start, 0.0);
-    let mut all = Vec::new();
-    for (leg, belays) in legs.iter().zip(belays) {
-        let number = leg.stage.stage.number;
-        if stage != Some(number) {
-            (stage, now, begins_min) = (Some(number), start, 0.0);
+    let all = legs.iter().zip(belays);
+    let mut all: Vec<Hours> = all
+        .map(|(leg, belays)| Hours::of(job, leg, belays))
+        .collect();
+    let mut from = 0;
+    for stage in legs.chunk_by(|a, b| a.stage.stage.number == b.stage.stage.number) {
+        let to = from + stage.len();
+        let of_stage = all.get_mut(from..to).unwrap_or_default();
+        let mut now = started(job, stage, of_stage, 1.0);
+        for hours in of_stage {
+            let end = now.map(|begin| begin.after(hours.total_min(1.0)));
+            hours.clock = now.zip(end).map(|(begin, end)| [begin, end]);
+            now = end;
         }
-        let mut hours = Hours::of(job, leg, belays);
-        let total_min = hours.total_min(1.0);
-        let end = now.map(|begin| begin.after(total_min));
-        hours.clock = now.zip(end).map(|(begin, end)| [begin, end]);
-        hours.begins_min = begins_min;
-        now = end;
-        begins_min += total_min;
-        all.push(hours);
+        from = to;
     }
     all
+}
+
+/// When a stage is started that is walked so many times as slow as planned, by the hour that the leader gives.
+pub(crate) fn started(
+    job: &Brief<'_>,
+    legs: &[RopedLeg<'_>],
+    hours: &[Hours],
+    factor: f64,
+) -> Option<Clock> {
+    let times = job.timetable;
+    let at = times.start.value?;
+    let Some(at_m) = times.start_at_km.value.map(|km| 1000.0 * km) else {
+        return Some(at);
+    };
+    let mut begins_min = 0.0;
+    let mut left_min = 0.0;
+    for (leg, hours) in legs.iter().zip(hours) {
+        let Stretch { from_m, to_m } = leg.sketch.stretch;
+        if from_m > at_m {
+            break;
+        }
+        left_min = begins_min + hours.left_min(at_m.min(to_m), factor);
+        if at_m <= to_m {
+            break;
+        }
+        begins_min += hours.total_min(factor);
+    }
+    Some(at.after(-left_min))
 }
 
 impl Hours {
@@ -102,7 +127,6 @@ impl Hours {
                 None => inside,
             },
             parts: parts(leg.sketch.stretch, stops),
-            begins_min: 0.0,
             clock: None,
         }
     }

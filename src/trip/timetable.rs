@@ -23,13 +23,16 @@ use crate::{
 /// assert_eq!(times.set("bridges_until", "ten", Origin::Flag), Some(false), "no time of day: nothing changes");
 /// assert_eq!(times.set("supper", "19:00", Origin::Flag), None);
 /// assert_eq!(times.set("date", "2027-07-14", Origin::Flag), Some(true));
-/// let [start, until, .., date, _] = times.said();
+/// let [start, _, until, .., date, _] = times.said();
 /// assert!(start.value.is_null() && until.value == "10:00" && date.value == "2027-07-14");
 /// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Timetable {
     /// When the party starts each stage, if the leader says so.
     pub start: Word<Option<Clock>>,
+    /// Where the hour of the start counts, if not where a stage begins, kilometres from there: who is under way says so what
+    /// time it is. Of a stage that is shorter it is the end.
+    pub start_at_km: Word<Option<f64>>,
     /// Until when the leader trusts snow bridges, if they say so.
     pub bridges_until: Word<Option<Clock>>,
     /// When the party wants to be at the end of its line, if the leader says so.
@@ -44,6 +47,7 @@ impl Default for Timetable {
     fn default() -> Self {
         Self {
             start: Word::default_of(None, Standing::Leader),
+            start_at_km: Word::default_of(None, Standing::Leader),
             bridges_until: Word::default_of(None, Standing::Leader),
             back_by: Word::default_of(None, Standing::Leader),
             date: Word::default_of(None, Standing::Leader),
@@ -55,10 +59,12 @@ impl Default for Timetable {
 impl Timetable {
     /// Every word, null where nobody gave it.
     #[must_use]
-    pub fn said(&self) -> [WordInForce; 5] {
+    pub fn said(&self) -> [WordInForce; 6] {
         let until = "until when snow bridges are trusted";
+        let at = "where that hour counts, if not where a stage begins";
         [
             listed(&self.start, "start", "when each stage is started"),
+            listed(&self.start_at_km, "start_at_km", at),
             listed(&self.bridges_until, "bridges_until", until),
             listed(&self.back_by, "back_by", "when the line is to be done"),
             listed(&self.date, "date", "the day of the trip"),
@@ -71,6 +77,10 @@ impl Timetable {
     pub fn set(&mut self, name: &str, text: &str, origin: Origin) -> Option<bool> {
         Some(match name {
             "start" => self.start.put(Clock::parse(text).ok().map(Some), origin),
+            "start_at_km" => {
+                let km = text.parse().ok().filter(|km| is_on_a_line(*km));
+                self.start_at_km.put(km.map(Some), origin)
+            }
             "bridges_until" => {
                 let until = Clock::parse(text).ok().map(Some);
                 self.bridges_until.put(until, origin)
@@ -84,6 +94,11 @@ impl Timetable {
             _ => return None,
         })
     }
+}
+
+/// Whether a line can have such a kilometre.
+pub(crate) fn is_on_a_line(km: f64) -> bool {
+    km.is_finite() && km >= 0.0
 }
 
 fn listed<T: ToString>(
@@ -102,7 +117,7 @@ mod tests {
     #[test]
     fn a_word_is_set_by_the_name_it_is_listed_under() {
         let mut times = Timetable::default();
-        let texts = ["04:30", "04:30", "04:30", "2027-07-14", "+02:00"];
+        let texts = ["04:30", "5.5", "04:30", "04:30", "2027-07-14", "+02:00"];
         for (i, text) in texts.into_iter().enumerate() {
             let name = times.said()[i].name;
             assert_eq!(times.said()[i].value, Value::Null, "{name}");

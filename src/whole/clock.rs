@@ -3,7 +3,9 @@
 use crate::{
     judge::place::position,
     plan::{
-        clock::{Backwards, PlanClock, StageBelays, StageClock, SunAllDay, TurnKind, TurnRound},
+        clock::{
+            Backwards, PlanClock, StageBelays, StageClock, StartAt, SunAllDay, TurnKind, TurnRound,
+        },
         fact::{Fact, TripHour},
         finding::{At, Finding, JobPart, StagePlace},
         leg::{Leg, Verdict},
@@ -47,11 +49,12 @@ fn stage_clock(walked: &WalkedStage<'_>, planned: &[Leg]) -> Option<StageClock> 
     let barred = first_barred(walked, planned);
     let backwards = |walked: &WalkedStage<'_>| before(backwards(walked), barred);
     let slower = backwards(&slower(walked));
-    let (sun, times) = (sun(walked.job, stage), walked.job.timetable);
+    let (sun, times) = (sun(walked, stage), walked.job.timetable);
     let offset = times.utc_offset.value.unwrap_or_default();
     Some(StageClock {
         stage: stage.number,
-        start: times.start.value,
+        start: walked.start(),
+        start_at: start_at(walked),
         bridges_until: times.bridges_until.value,
         back_by: times.back_by.value,
         as_planned: backwards(walked),
@@ -65,6 +68,17 @@ fn stage_clock(walked: &WalkedStage<'_>, planned: &[Leg]) -> Option<StageClock> 
             false => SunAllDay::Down,
         }),
         utc_offset: sun.map(|_| offset),
+    })
+}
+
+/// Where and when the team is on the way, where the leader says that and not when it starts.
+fn start_at(walked: &WalkedStage<'_>) -> Option<StartAt> {
+    let times = walked.job.timetable;
+    let stage = walked.legs.first()?.stage.stage;
+    let at_m = 1000.0 * times.start_at_km.value?;
+    Some(StartAt {
+        at_m: at_m.min(stage.length_m()),
+        hour: times.start.value?,
     })
 }
 
@@ -126,9 +140,10 @@ fn without_belays(walked: &WalkedStage<'_>) -> Vec<Hours> {
 }
 
 /// The sun of the day of the start, or of the day after where it has set before the start.
-fn sun(job: &Brief<'_>, stage: &Stage) -> Option<SunDay> {
+fn sun(walked: &WalkedStage<'_>, stage: &Stage) -> Option<SunDay> {
+    let job = walked.job;
     let sun = sun_after(0.0, job, stage)?;
-    let start = job.timetable.start.value;
+    let start = walked.start();
     let over = start
         .zip(sun.sets)
         .is_some_and(|(start, sets)| start.is_later_than(sets));
@@ -202,7 +217,7 @@ fn roped_min(walked: &WalkedStage<'_>, from_min: f64, to_min: f64) -> f64 {
 /// Nothing without a start, and nothing where the climb of a leg is unknown: hours for the way alone are too few.
 fn backwards(walked: &WalkedStage<'_>) -> Backwards {
     let times = walked.job.timetable;
-    let Some(start) = times.start.value.filter(|_| walked.climb_is_known()) else {
+    let Some(start) = walked.start().filter(|_| walked.climb_is_known()) else {
         return Backwards::default();
     };
     let until = times.bridges_until.value;
@@ -259,9 +274,9 @@ fn turn_round(walked: &WalkedStage<'_>, start: Clock, turn: LatestTurn) -> TurnR
 pub(super) fn findings(job: &Brief<'_>, legs: &[RopedLeg<'_>], hours: &[Hours]) -> Vec<Finding> {
     let times = job.timetable;
     let mut found = Vec::new();
-    if let Some(start) = times.start.value {
-        let of_stage = |stage: &WalkedStage<'_>| late(stage, start);
-        found.extend(WalkedStage::all(job, legs, hours).iter().flat_map(of_stage));
+    found.extend(WalkedStage::all(job, legs, hours).iter().flat_map(late));
+    // Who is under way may be there after them.
+    if let (Some(start), None) = (times.start.value, times.start_at_km.value) {
         found.extend(before_start(start, times));
     }
     if times.date.value.is_some() && times.utc_offset.value.is_none() {
@@ -288,20 +303,21 @@ fn before_start(start: Clock, times: &Timetable) -> impl Iterator<Item = Finding
 }
 
 /// Where a stage is done too late, and what is too late for a slower party alone.
-fn late(walked: &WalkedStage<'_>, start: Clock) -> Vec<Finding> {
-    let Some(stage) = walked.legs.first().map(|leg| leg.stage.stage) else {
+fn late(walked: &WalkedStage<'_>) -> Vec<Finding> {
+    let stage = walked.legs.first().map(|leg| leg.stage.stage);
+    let Some(stage) = stage.filter(|_| walked.start().is_some()) else {
         return Vec::new();
     };
     let slower = slower(walked);
     let times = walked.job.timetable;
     let done = |walked: &WalkedStage<'_>| {
-        let arrival = start.after(walked.arrival_min());
+        let arrival = walked.start()?.after(walked.arrival_min());
         let back_by = times.back_by.value?;
         arrival.is_later_than(back_by).then_some((arrival, back_by))
     };
     let left = |walked: &WalkedStage<'_>| {
         let until = times.bridges_until.value?;
-        let left_at = start.after(walked.bridges_left_min()?);
+        let left_at = walked.start()?.after(walked.bridges_left_min()?);
         left_at.is_later_than(until).then_some((left_at, until))
     };
     let back = done(walked).map(|(arrival, back_by)| Fact::BackLate { arrival, back_by });

@@ -81,10 +81,17 @@ impl Untimed {
 pub(crate) fn legs(settled: &Settled<'_>, found: Vec<Untimed>, hours: &[Hours]) -> Vec<Leg> {
     let stages = WalkedStage::all(settled.job, settled.legs, hours);
     let of_stage = stages.iter().flat_map(|stage| {
-        let start = settled.job.timetable.start.value;
-        let back = start.and_then(|start| Some((start, Rc::new(stage.off_bridges()?))));
+        let back = stage
+            .start()
+            .and_then(|start| Some((start, Rc::new(stage.off_bridges()?))));
         let of = StageHours {
             latest_start: stage.latest_start(),
+            given_m: settled
+                .job
+                .timetable
+                .start_at_km
+                .value
+                .map(|km| 1000.0 * km),
             back,
         };
         repeat_n(of, stage.legs.len())
@@ -98,6 +105,8 @@ pub(crate) fn legs(settled: &Settled<'_>, found: Vec<Untimed>, hours: &[Hours]) 
 #[derive(Clone)]
 struct StageHours<'a> {
     latest_start: Option<Clock>,
+    /// Where on it the leader gives an hour, metres.
+    given_m: Option<f64>,
     /// When it is started, and the ways back over its hidden gaps.
     back: Option<(Clock, Rc<OffBridges<'a>>)>,
 }
@@ -271,24 +280,35 @@ const WALK_M: f64 = 100.0;
 
 /// When which place of a leg is left, and when whoever turns back there is off the hidden gaps behind.
 fn walk(leg: &RopedLeg<'_>, hours: &Hours, of: &StageHours<'_>) -> Vec<WalkedPlace> {
+    if hours.clock.is_none() {
+        return Vec::new();
+    }
     let stretch = leg.sketch.stretch;
     let steps = (stretch.length_m() / WALK_M).ceil().max(1.0);
     let place = |step: f64| stretch.from_m + stretch.length_m() * (step / steps);
     let places = std::iter::successors(Some(0.0), |step| Some(step + 1.0));
-    let places = places.take_while(|step| *step <= steps).map(place);
-    let walked = places.map(|at_m| {
+    let mut places: Vec<f64> = places
+        .take_while(|step| *step <= steps)
+        .map(place)
+        .collect();
+    // Where an hour is given, it is told to the minute.
+    let given = of
+        .given_m
+        .filter(|at_m| (stretch.from_m..=stretch.to_m).contains(at_m));
+    places.extend(given.filter(|at_m| !places.contains(at_m)));
+    places.sort_by(f64::total_cmp);
+    let walked = places.into_iter().filter_map(|at_m| {
         let spot = LegSpot {
             leg: leg.number,
             at_m,
         };
         let back = of.back.as_ref();
-        WalkedPlace {
+        Some(WalkedPlace {
             at_m,
-            left_min: hours.begins_min + hours.left_min(at_m, 1.0),
-            left: hours.left_at(at_m),
+            left: hours.left_at(at_m)?,
             back_off_bridges: back
                 .and_then(|(start, back)| Some(start.after(back.left_min(spot)?))),
-        }
+        })
     });
     walked.collect()
 }

@@ -236,7 +236,7 @@ fn the_stretch_of_a_stop_stands_wherever_its_word_does() {
         .expect("the rest is milder")
         .to_string();
     assert!(
-        told.starts_with("stop at 2.9") && told.contains("; the rest "),
+        told.starts_with("stop at 3.0") && told.contains("; the rest "),
         "{told}"
     );
     let plain = |text: String| {

@@ -212,15 +212,17 @@ pub(super) fn slopes(
     };
     let half_m = STEEP_OVER_M.max(2.0 * spacing_m) / 2.0;
     let segments = heights(case, line);
-    let pieces = (leg.length_m() / spacing_m).ceil();
-    let length_m = leg.length_m() / pieces;
     let (mut lip_deg, mut lip_behind_deg) = (0.0_f64, 0.0_f64);
-    for number in 0..pieces as usize {
-        let from_m = leg.from_m + number as f64 * length_m;
+    // Every multiple of the spacing from the start of the line is a cut, whatever leg it lies in.
+    for number in 0..(line.length_m() / spacing_m) as usize + 1 {
+        let mark_m = number as f64 * spacing_m;
         let piece = Stretch {
-            from_m,
-            to_m: from_m + length_m,
+            from_m: mark_m.max(leg.from_m),
+            to_m: (mark_m + spacing_m).min(leg.to_m),
         };
+        if piece.to_m - piece.from_m < 1e-5 {
+            continue;
+        }
         if !ice.iter().any(|t| t.common(piece).is_some()) {
             continue;
         }

@@ -222,3 +222,82 @@ fn late_bridges_unroped_by_word_are_told_no_milder() {
         }
     }
 }
+
+/// Whoever is under way says what time it is where: the team is there then, however wide the gaps behind and ahead are.
+#[test]
+fn an_hour_on_the_way_stays_where_it_was_said() {
+    let said = "start = \"09:00\"\nstart_at_km = 1.5\nbridges_until = \"12:00\"";
+    for gap in [r#"{"gap_m":6}"#, r#"{"gap_m":16}"#] {
+        let plan = trip(gap).rules(said).plan();
+        let walk = plan.legs.iter().flat_map(|leg| &leg.walk);
+        let there: Vec<f64> = walk
+            .filter(|place| close_by(place.at_m, 1_500.0))
+            .map(|place| place.left.min())
+            .collect();
+        assert!(!there.is_empty());
+        assert!(
+            there.iter().all(|min| close_by(*min, clock("09:00").min())),
+            "{there:?}"
+        );
+        // As if it had been started at the hour that comes of it.
+        let first = plan
+            .clock
+            .as_ref()
+            .map(|clock| &clock.first)
+            .expect("hours");
+        let start_min = first.start.expect("an hour").min();
+        let mut job = trip(gap).rules(said).job();
+        job.timetable.start_at_km.value = None;
+        job.timetable.start.value = Some(Clock::of_min(start_min));
+        let started = schrund::plan(&job).expect("a plan");
+        assert_eq!(
+            started.legs,
+            plan.legs
+                .iter()
+                .cloned()
+                .map(|mut leg| {
+                    leg.walk.retain(|place| {
+                        started
+                            .legs
+                            .iter()
+                            .any(|l| l.walk.iter().any(|p| p.at_m == place.at_m))
+                    });
+                    leg
+                })
+                .collect::<Vec<_>>()
+        );
+        // Who is slower is so from there on.
+        let slower = first
+            .slower
+            .and_then(|slower| slower.arrival)
+            .expect("hours")
+            .min();
+        let done = first.as_planned.arrival.expect("hours").min();
+        let factor = rules()[Rule::SlowerFactor];
+        let ahead_min = done - clock("09:00").min();
+        close(
+            "a slower party",
+            Some(slower - clock("09:00").min()),
+            factor * ahead_min,
+            1e-6,
+        );
+    }
+}
+
+fn close_by(some: f64, other: f64) -> bool {
+    (some - other).abs() < 1e-6
+}
+
+/// Of a line that is shorter the hour is that of its end.
+#[test]
+fn an_hour_beyond_the_end_is_that_of_the_end() {
+    let plan = trip(SNOW)
+        .rules("start = \"09:00\"\nstart_at_km = 900")
+        .plan();
+    let end = plan
+        .legs
+        .last()
+        .and_then(|leg| leg.walk.last())
+        .expect("places");
+    assert!(close_by(end.left.min(), clock("09:00").min()), "{end:?}");
+}

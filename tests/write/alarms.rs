@@ -142,7 +142,8 @@ fn every_place_of_a_leg_that_stops_is_a_place_for_maps_and_devices() {
     let device = gpx::read(planned.written("gpx").as_bytes()).expect("GPX");
     for look in further {
         let says = look.description(Voice::default()).to_string();
-        let begins = format!("Stop on leg 2 at {:.2} km: ", look.at_m / 1000.0);
+        let km = (look.at_m / 10.0).round() / 100.0;
+        let begins = format!("Stop on leg 2 at {km:.2} km: ");
         assert!(says.starts_with(&begins) && says.contains(" → "), "{says}");
         let named = |w: &&gpx::Waypoint| w.name.as_deref() == Some(&look.code(Voice::default()));
         let waypoint = device.waypoints.iter().find(named).expect("a waypoint");

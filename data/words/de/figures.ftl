@@ -19,6 +19,7 @@ says-pace = nach welcher Regel Gehzeiten gerechnet werden
 says-use_proposed_strike = ob ein aus dem Gelände geschätzter Spaltenverlauf zählt
 says-snow = worauf die Seilschaft im Sturzmodell steht, wo Schnee liegt
 says-start = wann jede Etappe begonnen wird
+says-start_at_km = wo diese Uhrzeit gilt, wenn nicht am Anfang einer Etappe
 says-bridges_until = bis wann Schneebrücken vertraut wird
 says-back_by = wann die Linie zu Ende sein soll
 says-date = der Tag der Tour

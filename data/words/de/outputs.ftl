@@ -145,6 +145,10 @@ clock-latest-start = { $late ->
     [yes] Aufbruch { $start } ist { $earlier } zu spät: { "" }
    *[no] { "" }
 }spätester Aufbruch { $at }{ $belays }{ $without }, um bis { $until } von allen Schneebrücken herunter zu sein{ $others }
+clock-latest-here = { $late ->
+    [yes] { $hour } bei { $place } ist { $earlier } zu spät: { "" }
+   *[no] { $hour } bei { $place }: { "" }
+}bis { $by } dort, um bis { $until } von allen Schneebrücken herunter zu sein
 clock-latest-start-none = kein Aufbruch an diesem Tag ist früh genug{ $belays }, um bis { $until } von allen Schneebrücken herunter zu sein{ $without }
 clock-latest-start-none-without = ; ohne sie { $at }
 clock-latest-start-without = , ohne sie { $at }
@@ -153,7 +157,7 @@ clock-belays = { $belays ->
    *[other] { " " }mit etwa { $belays } Sicherungen auf { $legs } ({ $more })
 }
 clock-latest-start-slower = ; eine langsamere Gruppe { $at }
-clock-latest-start-slower-none = ; für eine langsamere Gruppe ist kein Aufbruch früh genug
+clock-latest-start-slower-none = ; für Langsamere zu spät
 clock-at-until = um { $until } ist die Gruppe bei { $place }, auf Abschnitt { $leg }{ $others }
 clock-at-until-slower = ; eine langsamere Gruppe bei { $place }, auf Abschnitt { $leg }
 clock-turn = { $kind ->
@@ -183,7 +187,7 @@ clock-turn-slower = { $kind ->
 clock-turn-slower-first = ; Langsamere schon bei { $place }, bis { $at }
 clock-turn-slower-due = ; eine langsamere Gruppe hätte schon umkehren sollen
 clock-on-the-way-turn = { $late ->
-    [yes] schon zu spät: { "" }
+    [yes] zu spät für alles: { "" }
    *[no] { "" }
 }{ $kind ->
     [of] die Umkehr bei { $place } bis { $at } verlassen
@@ -191,12 +195,12 @@ clock-on-the-way-turn = { $late ->
 }{ $others }
 clock-on-the-way-never = wer über die ersten Schneebrücken geht, ist bis { $until } nicht wieder von ihnen herunter
 clock-on-the-way-late = { $passed ->
-    [yes] hinter dem Umkehrpunkt: Brücken nach { $until } vor wie zurück: sondieren oder abseits Frost abwarten
-   *[no] schon zu spät: nach { $until } noch auf Schneebrücken: jede sondieren, oder umkehren
+    [yes] Umkehrpunkt vorbei: Brücken nach { $until } vor wie zurück: sondieren, oder abseits vom Eis auf Frost warten
+   *[no] zu spät für alles: nach { $until } noch auf Schneebrücken: jede sondieren, oder umkehren
 }
 clock-on-the-way-back = { $passed ->
-    [yes] hinter dem Umkehrpunkt: jetzt umkehren; weiter vorn nach { $until } noch Brücken
-   *[no] schon zu spät: jetzt umkehren; weiter vorn nach { $until } noch Brücken
+    [yes] Umkehrpunkt vorbei: jetzt umkehren, sonst nach { $until } noch auf Brücken
+   *[no] zu spät für alles: jetzt umkehren, sonst nach { $until } noch auf Brücken
 }
 clock-arrival = am Ende um { $at }{ $belays }{ $others }
 clock-arrival-slower = ; eine langsamere Gruppe um { $at }

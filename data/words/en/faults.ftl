@@ -365,6 +365,10 @@ halt-minutes = a halt of { $minutes } is outside { $min } to { $max }
     .hint = give minutes; whoever rests longer begins a new stage
 halt-nowhere = nobody said where the halt is
     .hint = give `at_km`, the kilometre of the line, or `name`, that of a waypoint of the route file
+start-before = an hour at { $at } counts on no line
+    .hint = give the kilometre from the start of the stage, 0 or more
+place-without-start = an hour counts at { $at }, but nobody said which
+    .hint = say the hour there with `start`, such as `start = "05:00"`
 halt-before = a halt at { $at } lies on no line
     .hint = give the kilometre from the start of the stage, 0 or more
 halt-beyond = a halt at { $at } lies beyond the end of the line, { $length }

@@ -145,6 +145,10 @@ clock-latest-start = { $late ->
     [yes] start { $start } is { $earlier } too late: { "" }
    *[no] { "" }
 }latest start { $at }{ $belays }{ $without }, off all bridges by { $until }{ $others }
+clock-latest-here = { $late ->
+    [yes] { $hour } at { $place } is { $earlier } too late: { "" }
+   *[no] { $hour } at { $place }: { "" }
+}there by { $by } to be off all bridges by { $until }
 clock-latest-start-none = no start of the day is early enough{ $belays } to be off snow bridges by { $until }{ $without }
 clock-latest-start-none-without = ; without them { $at }
 clock-latest-start-without = , { $at } without them
@@ -153,7 +157,7 @@ clock-belays = { $belays ->
    *[other] { " " }with about { $belays } belays on { $legs } ({ $more })
 }
 clock-latest-start-slower = ; a slower party { $at }
-clock-latest-start-slower-none = ; for a slower party no start is early enough
+clock-latest-start-slower-none = ; too late if slower
 clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $others }
 clock-at-until-slower = ; a slower party at { $place }, on leg { $leg }
 clock-turn = { $kind ->
@@ -183,7 +187,7 @@ clock-turn-slower = { $kind ->
 clock-turn-slower-first = ; whoever is slower turns at { $place } already, there by { $at }
 clock-turn-slower-due = ; a slower party should have turned by here
 clock-on-the-way-turn = { $late ->
-    [yes] late already: { "" }
+    [yes] too late for all of it: { "" }
    *[no] { "" }
 }{ $kind ->
     [of] leave the turn at { $place } by { $at }
@@ -192,11 +196,11 @@ clock-on-the-way-turn = { $late ->
 clock-on-the-way-never = who is over the first snow bridges is not back off them by { $until }
 clock-on-the-way-late = { $passed ->
     [yes] past the turning place: bridges after { $until } both ways: probe each, or wait off the ice till it freezes
-   *[no] late already: on snow bridges after { $until }: probe each, or turn back
+   *[no] too late for all of it: on snow bridges after { $until }: probe each, or turn back
 }
 clock-on-the-way-back = { $passed ->
-    [yes] past the turning place: turn back now; farther on still on bridges after { $until }
-   *[no] late already: turn back now; farther on still on bridges after { $until }
+    [yes] past the turning place: turn back now; going on, still on bridges after { $until }
+   *[no] too late for all of it: turn back now; going on, still on bridges after { $until }
 }
 clock-arrival = done at { $at }{ $belays }{ $others }
 clock-arrival-slower = ; a slower party at { $at }

@@ -82,6 +82,8 @@ pub struct Trip {
     /// When each stage is started: `"04:30"`.
     #[schemars(with = "Option<String>")]
     pub start: Option<Clock>,
+    /// Where that hour counts, kilometres from where a stage begins, for who is under way already: `4.5`. Without it there.
+    pub start_at_km: Option<f64>,
     /// Until when snow bridges are trusted: `"10:00"`.
     #[schemars(with = "Option<String>")]
     pub bridges_until: Option<Clock>,
@@ -175,6 +177,9 @@ impl Trip {
         let timetable = &mut laid.timetable;
         laid.rules.choices.lay(&self.chosen(), origin);
         timetable.start.set(self.start.map(Some), *origin);
+        timetable
+            .start_at_km
+            .set(self.start_at_km.map(Some), *origin);
         let until = self.bridges_until.map(Some);
         timetable.bridges_until.set(until, *origin);
         timetable.back_by.set(self.back_by.map(Some), *origin);

@@ -38,6 +38,7 @@ static TRIP: TableForm = TableForm {
         MemberForm::may("undrawn_ice", WordForm::<UndrawnIce>::FORM),
         MemberForm::may("use_proposed_strike", TRUTH),
         MemberForm::may("start", TIME),
+        MemberForm::may("start_at_km", NUMBER),
         MemberForm::may("bridges_until", TIME),
         MemberForm::may("back_by", TIME),
         MemberForm::may("date", DATE),

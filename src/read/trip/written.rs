@@ -40,6 +40,11 @@ impl Trip {
             undrawn_ice: self.undrawn_ice.or(other.undrawn_ice),
             pace: self.pace.or(other.pace),
             use_proposed_strike: self.use_proposed_strike.or(other.use_proposed_strike),
+            // Where an hour counts goes with the hour.
+            start_at_km: match self.start {
+                Some(_) => self.start_at_km,
+                None => self.start_at_km.or(other.start_at_km),
+            },
             start: self.start.or(other.start),
             bridges_until: self.bridges_until.or(other.bridges_until),
             back_by: self.back_by.or(other.back_by),

@@ -16,7 +16,6 @@ use crate::{
     },
     plan::name::ZoneName,
     say::{arg::Arg, name::zone, place, span::Said, voice::Voice},
-    trip::clock::Clock,
 };
 
 pub(super) fn phrase(what: &InTrip, voice: Voice) -> Phrase {
@@ -44,13 +43,11 @@ pub(super) fn phrase(what: &InTrip, voice: Voice) -> Phrase {
                 ("most", Arg::Count(*most)),
             ],
         ),
-        InTrip::BridgesWithoutStart { until_min } => {
-            Phrase::of("trip-no-start", [("until", clock(*until_min))])
-        }
-        InTrip::BackWithoutStart { by_min } => {
-            Phrase::of("trip-no-start-back", [("by", clock(*by_min))])
-        }
-        InTrip::HaltMinutes { .. }
+        InTrip::BridgesWithoutStart { .. }
+        | InTrip::BackWithoutStart { .. }
+        | InTrip::StartBefore { .. }
+        | InTrip::PlaceWithoutStart { .. }
+        | InTrip::HaltMinutes { .. }
         | InTrip::HaltNowhere
         | InTrip::HaltBefore { .. }
         | InTrip::HaltBeyond { .. }
@@ -219,10 +216,6 @@ pub(super) fn practice(what: &InPractice) -> Phrase {
         ),
         InPractice::Figure(why) | InPractice::BuiltIn(why) => refusal::phrase(why),
     }
-}
-
-fn clock(min: f64) -> Arg<'static> {
-    number(Clock::of_min(min))
 }
 
 /// Masses that may be pounds, in kilograms as they are typed.

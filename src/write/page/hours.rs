@@ -38,18 +38,14 @@ pub(super) fn hours(plan: &Plan, voice: Voice) -> Vec<PanelHour> {
     asked.map(hour).collect()
 }
 
-/// A place, after how many minutes of its stage it is left and when that is, and when whoever turns back there is off the
-/// bridges, with whether that is in time.
-pub(super) type PanelPlace = (f64, f64, Option<String>, Option<(String, bool)>);
+/// A place, when it is left, and when whoever turns back there is off the bridges, with whether that is in time.
+pub(super) type PanelPlace = (f64, String, Option<(String, bool)>);
 
 /// The places of a leg with their hours.
 pub(super) fn walk(leg: &Leg, plan: &Plan) -> Vec<PanelPlace> {
     let walked = leg.walk.iter();
     walked
-        .map(|place| {
-            let left = place.left.map(|left| left.to_string());
-            (mm(place.at_m), mm(place.left_min), left, back(place, plan))
-        })
+        .map(|place| (mm(place.at_m), place.left.to_string(), back(place, plan)))
         .collect()
 }
 

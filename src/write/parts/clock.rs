@@ -8,7 +8,7 @@ pub(crate) mod on_the_way;
 use crate::{
     plan::{
         Plan,
-        clock::{Backwards, PlanClock, StageClock, SunAllDay, TurnKind, TurnRound},
+        clock::{Backwards, PlanClock, StageClock, StartAt, SunAllDay, TurnKind, TurnRound},
         part::LegPart,
     },
     say::{arg::Arg, hour::hour, round::Round, span::Said, voice::Voice},
@@ -146,6 +146,9 @@ fn latest_start(
         let args = [until, belays, without("clock-latest-start-none-without")];
         return Some(voice.say("clock-latest-start-none", &args));
     }
+    if let Some(here) = clock.start_at {
+        return latest_here(clock, here, voice);
+    }
     let slower = match slower.latest_start {
         Some(start) => Some(voice.say("clock-latest-start-slower", &[at(start)])),
         None => (slower.arrival).map(|_| voice.say("clock-latest-start-slower-none", &[])),
@@ -164,6 +167,22 @@ fn latest_start(
         beside([slower]),
     ];
     Some(voice.say("clock-latest-start", &args))
+}
+
+/// The same for who is under way: by when they had to be where they are.
+fn latest_here(clock: &StageClock, here: StartAt, voice: Voice) -> Option<Said> {
+    let latest = clock.as_planned.latest_start?;
+    let late_min = clock.late_min();
+    let begun_min = here.hour.min() - clock.start?.min();
+    let args = [
+        ("place", Arg::DoneAt(here.at_m, Round::Nearest)),
+        ("hour", hour(here.hour, voice)),
+        ("by", hour(latest.after(begun_min).cut_off(), voice)),
+        ("earlier", Arg::Minutes(late_min.unwrap_or_default())),
+        ("late", Arg::yes(late_min.is_some())),
+        ("until", hour(clock.bridges_until?, voice)),
+    ];
+    Some(voice.say("clock-latest-here", &args))
 }
 
 fn at_until(

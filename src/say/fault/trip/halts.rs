@@ -1,4 +1,4 @@
-//! What is wrong with halts, in words.
+//! What is wrong with hours and halts, in words.
 
 use crate::{
     fault::trip::InTrip,
@@ -12,6 +12,7 @@ use crate::{
         round::Round,
         voice::Voice,
     },
+    trip::clock::Clock,
 };
 
 /// Figures as they were given: files and flags are metric.
@@ -29,6 +30,16 @@ pub(super) fn phrase(what: &InTrip, voice: Voice) -> Phrase {
             ],
         ),
         InTrip::HaltBefore { at_km } => Phrase::of("halt-before", [("at", figure(at_km, "km"))]),
+        InTrip::BridgesWithoutStart { until_min } => {
+            Phrase::of("trip-no-start", [("until", clock(*until_min))])
+        }
+        InTrip::BackWithoutStart { by_min } => {
+            Phrase::of("trip-no-start-back", [("by", clock(*by_min))])
+        }
+        InTrip::StartBefore { at_km } => Phrase::of("start-before", [("at", figure(at_km, "km"))]),
+        InTrip::PlaceWithoutStart { at_km } => {
+            Phrase::of("place-without-start", [("at", figure(at_km, "km"))])
+        }
         InTrip::HaltBeyond { at_km, length_m } => Phrase::of(
             "halt-beyond",
             [
@@ -69,4 +80,8 @@ fn no_waypoint(called: &str, near: Option<&str>, has: usize) -> Phrase {
         Some(near) => Phrase::of("halt-no-waypoint-but", [called, ("near", name(near))]),
         None => Phrase::of("halt-no-waypoint", [called, has]),
     }
+}
+
+fn clock(min: f64) -> Arg<'static> {
+    number(Clock::of_min(min))
 }
