@@ -22,7 +22,7 @@ function hourOf(text: string): string | null {
 const clockOf = (...parts: readonly number[]): string => parts.map((part) => String(part).padStart(2, "0")).join(":");
 
 /** The trip with the hour of another one, and with where that counts. */
-const withStart = (trip: Trip, { start, start_at_km }: Pick<Trip, "start" | "start_at_km">): Trip =>
+export const withStart = (trip: Trip, { start, start_at_km }: Pick<Trip, "start" | "start_at_km">): Trip =>
   withMember(withMember(trip, "start", start), "start_at_km", start_at_km);
 
 export class ClockHere {

@@ -49,7 +49,7 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   // Where nothing holds it matters more than what comes behind there.
   const turnsNow = past && says !== null && walked?.[2]?.[1] === true;
   const then = turnsNow ? [] : bars(leg.verdict) && !past && !bothWays && behind.length > 0 ? behind : next(goingOn(leg, ahead), due, desk);
-  const what = due ? todo(leg, ahead, desk) : undue(leg, verdict, zones.length > 0, desk);
+  const what = due ? todo(leg, verdict, ahead, desk) : undue(leg, verdict, zones.length > 0, desk);
   const barredAhead = !bars(leg.verdict) && ahead[0] !== undefined && bars(ahead[0].verdict);
   const belays = leg.belays ? [written("p", {}, leg.belays)] : [];
   const fitting = inside(leg, verdict) ? [make("p", {}, desk.words("draw-field-inside"))] : [];
@@ -124,7 +124,7 @@ function hereAt(planned: string | null, place: Place, of: State, { words }: Desk
 const isSaid = ({ at_m }: Place, { trip: { start_at_km } }: State): boolean => start_at_km !== undefined && Math.abs(at_m - 1000 * start_at_km) < 1;
 
 /** The nearest place that the plan knows the hours of. */
-function walkedAt({ walk }: Leg, { at_m }: Place): Walked | null {
+export function walkedAt({ walk }: Leg, { at_m }: Place): Walked | null {
   const away = ([there_m]: Walked) => Math.abs(there_m - at_m);
   return walk.reduce<Walked | null>((a, b) => (a && away(a) <= away(b) ? a : b), null);
 }
@@ -136,9 +136,8 @@ const sooner = (some: string | null, other = ""): boolean =>
 /** When whoever is here at an hour, as planned or as was said, is off the bridges, going on and turning back, the sooner first: what to choose by past the turning place. */
 function onOrBack({ on }: Hour, planned: string | null, back: Walked[2], isSaid: boolean, { words }: Desk): string {
   if (!on || !planned || !back) return "";
-  const ways = [`${words("draw-field-off-on")} ${on}`, `${words("draw-field-off-back")} ${back[0]}`];
-  const told = sooner(back[0], on) ? ways.reverse() : ways;
-  const off = `${words("draw-field-off")} ${told.join(", ")}`;
+  const going = `${words("draw-field-off-on")} ${on}`;
+  const off = sooner(back[0], on) ? `${words("draw-field-off-sooner")} ${back[0]}, ${going}` : `${words("draw-field-off")} ${going}, ${words("draw-field-off-back")} ${back[0]}`;
   return isSaid ? `${off.charAt(0).toUpperCase()}${off.slice(1)}` : `${words("draw-field-if-here")} ${planned}: ${off}`;
 }
 
@@ -165,9 +164,11 @@ const isDue = (leg: Leg, verdict: Verdict, ahead: readonly Ahead[]): boolean =>
   leg.act !== "" && (verdict === leg.verdict || harsh(verdict) || ahead.some((one) => one.inLeg && harsh(one.verdict)));
 
 /** What is due here or ahead in this leg. */
-function todo(leg: Leg, ahead: readonly Ahead[], desk: Desk): HTMLElement {
+function todo(leg: Leg, verdict: Verdict, ahead: readonly Ahead[], desk: Desk): HTMLElement {
   const worse = worseAhead(ahead);
   const act = written("div", { class: "app-act" }, leg.act);
+  // Who stands there may want no more than to go back; where only a part of the leg is barred, that comes first.
+  if (bars(verdict)) act.prepend(`${desk.words("draw-field-stay")} `);
   if (leg.belays) act.append(" ", written("span", { class: "app-extra" }, leg.belays));
   if (worse) act.prepend(make("span", { class: "app-comes" }, ...coming(worse, desk)), " ");
   return act;
@@ -182,7 +183,7 @@ function undue(leg: Leg, verdict: Verdict, drawn: boolean, desk: Desk): HTMLElem
 }
 
 /** What of it counts for who stands there: who is not to go on at all is told of nothing mild. */
-const goingOn = (leg: Leg, ahead: readonly Ahead[]): readonly Ahead[] => (bars(leg.verdict) ? ahead.filter((one) => harsh(one.verdict)) : ahead);
+const goingOn = (leg: Leg, ahead: readonly Ahead[]): readonly Ahead[] => (bars(leg.verdict) ? ahead.filter((one) => bars(one.verdict)) : ahead);
 
 /** What comes, where what is due does not begin with it. */
 function next(ahead: readonly Ahead[], due: boolean, desk: Desk): HTMLElement[] {

@@ -2,14 +2,15 @@
 
 import type { Desk, Part } from "./desk";
 import { button, fill, make, written } from "./dom";
-import type { Ground, Html, Panel, Planned, Trip, TripDoor, TripRope } from "./door";
+import type { Ground, Html, Panel, Planned, Trip, TripDoor, TripRope, Walked } from "./door";
 import { allNeeded, faultList } from "./faults";
+import { Anchor } from "./fieldanchor";
 import { Answer, firstOf } from "./fieldanswer";
 import { ClockHere } from "./fieldclock";
 import { WayBack } from "./fieldback";
 import { type Slot, ropeSlots, slots, turnPerson, turnRope } from "./fieldfolk";
 import { type Change, GapHere } from "./fieldgap";
-import { hereIn } from "./fieldhere";
+import { hereIn, walkedAt } from "./fieldhere";
 import { group } from "./fields";
 import { Where } from "./fieldwhere";
 import { Fold } from "./fold";
@@ -44,6 +45,7 @@ export class FieldMode implements Part {
   private readonly taken = new TakeBack();
   private readonly back: WayBack;
   private readonly hold: Hold;
+  private readonly anchor = new Anchor();
   private plan: Planned | null = null;
   /** There was a plan before. */
   private had = false;
@@ -228,10 +230,18 @@ export class FieldMode implements Part {
     this.change("draw-did-field-join", (state) => ({ ...state, trip: withPeople(state.trip, [...people(state.trip), { name: "" }]) }));
   }
 
+  /** The place here with its hours, in the plan that is shown. */
+  private here(): Walked | null {
+    const { place } = this.where;
+    const leg = this.plan && this.where.leg(this.plan);
+    return leg && place ? walkedAt(leg, place) : null;
+  }
+
   private change(did: string, change: (state: State) => State, going = false, name = () => ""): void {
     const { store } = this.desk;
     const made = (was: State) => {
-      const left = change(was);
+      const held = this.anchor.hold(was, change(was), this.here());
+      const left = this.anchor.loose(held, this.taken.without(held));
       this.taken.add({ was, left, did, name: name() });
       return left;
     };

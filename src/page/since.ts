@@ -21,7 +21,9 @@ function missing<Of>(from: readonly Of[], there: readonly Of[], sign: (one: Of) 
 /** The changes from one state to another; `brief` where there is no room for all that a way does otherwise. */
 export function since(before: State, now: State, desk: Desk, door: TripDoor | null, brief = false): string[] {
   const other = way(before, now, desk, door);
-  return [...folk(before, now, desk), ...lost(before, now, desk), ...gaps(before, now, desk), ...snow(before, now, door), ...clock(before, now, desk), ...(brief && other.length > 0 ? [desk.words("draw-did-way")] : other)];
+  const all = [...folk(before, now, desk), ...lost(before, now, desk), ...gaps(before, now, desk), ...snow(before, now, door), ...(brief && other.length > 0 ? [desk.words("draw-did-way")] : other)];
+  // The hour that all of it counts from.
+  return brief && all.length > 0 ? all : [...all, ...clock(before, now, desk)];
 }
 
 function folk(before: State, now: State, { words }: Desk): string[] {

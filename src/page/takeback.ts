@@ -39,7 +39,7 @@ export const markPlain = (state: State): void => void plain.add(state);
 export const isPlain = (state: State): boolean => plain.has(state);
 
 /** Whether two states say the same. */
-function same(some: State, other: State): boolean {
+export function same(some: State, other: State): boolean {
   const zones = some.zones.length === other.zones.length && some.zones.every((zone, at) => sameZone(zone, other.zones[at]));
   return zones && (some.trip === other.trip || sorted(some.trip) === sorted(other.trip));
 }

@@ -151,7 +151,7 @@ fall-not-held-in-the-middle-case = im Modell wird ein Sturz von { $who } nur unt
    *[no] am kritischsten bei { $span }
 } ({ $snow }{ $slope })
     .hint = dort an einem Fixpunkt sichern; sonst { held-better-in-order }mehr Leute am Seil
-    .short = ein Sturz von { $who } ist eventuell nicht zu halten auf { $length } Strecke, { $all ->
+    .short = Sturz von { $who } eventuell nicht zu halten auf { $length }, { $all ->
         [yes] { $span }
        *[no] am kritischsten { $span }
     }
@@ -195,9 +195,9 @@ unroped-on-steep-bare-ice = ohne Seil auf { $length } Blankeis bis { $slope } st
     .act = Fixpunkte setzen, oder eine andere Linie gehen
 
 along-the-crevasses = die Seilschaft geht parallel zu den Spalten von { $zone } bei { $at }
-    .hint = dort gestaffelt gehen, oder eine andere Linie
+    .hint = dort gestaffelt gehen, oder andere Linie
     .short = parallel zu den Spalten von { $zone } bei { $at }
-    .cure = gestaffelt gehen, oder eine andere Linie
+    .cure = gestaffelt gehen, oder andere Linie
     .act = gestaffelt gehen, oder andere Linie
 
 two-over-one-gap = { $over } Personen können gleichzeitig über einer Spalte von { $gap } stehen, bei { $spacing } Abstand; { $left } zum Halten
@@ -208,7 +208,7 @@ two-over-one-gap = { $over } Personen können gleichzeitig über einer Spalte vo
     .short = { $over } Personen gleichzeitig über einer Spalte von { $gap }, { $left } zum Halten
     .cure = { $alone ->
         [yes] mit { $apart } Abstand nur eine darüber, mit { $needed } Seil; oder jede einzeln vom Fixpunkt gesichert hinüber
-       *[no] jede einzeln, an einem Fixpunkt gesichert, hinüber, oder eine andere Linie
+       *[no] jede einzeln vom Fixpunkt gesichert, oder andere Linie
     }
     .act = einzeln vom Fixpunkt gesichert hinüber
 
@@ -347,7 +347,7 @@ bridges-late = { $just ->
         [yes] bis { $start } aufbrechen, um rechtzeitig von allen Schneebrücken der Etappe herunter zu sein, oder rechtzeitig umkehren
        *[no] kein Aufbruch an diesem Tag ist früh genug: rechtzeitig umkehren, oder eine andere Linie nehmen
     }
-    .short = auf Schneebrücken nach { $until }, wenn ihnen nicht mehr zu trauen ist
+    .short = nach { $until } noch auf Schneebrücken
     .cure = { $known ->
         [yes] bis { $start } aufbrechen, oder rechtzeitig umkehren
        *[no] rechtzeitig umkehren, oder eine andere Linie: kein Aufbruch an diesem Tag ist früh genug

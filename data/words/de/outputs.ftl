@@ -195,11 +195,11 @@ clock-on-the-way-turn = { $late ->
 }{ $others }
 clock-on-the-way-never = wer über die ersten Schneebrücken geht, ist bis { $until } nicht wieder von ihnen herunter
 clock-on-the-way-late = { $passed ->
-    [yes] Umkehrpunkt vorbei: Brücken nach { $until } vor wie zurück: sondieren, oder abseits vom Eis auf Frost warten
+    [yes] Umkehrzeit vorbei: Brücken nach { $until } so oder so: sondieren, oder abseits auf Frost warten
    *[no] zu spät für alles: nach { $until } noch auf Schneebrücken: jede sondieren, oder umkehren
 }
 clock-on-the-way-back = { $passed ->
-    [yes] Umkehrpunkt vorbei: jetzt umkehren, sonst nach { $until } noch auf Brücken
+    [yes] Umkehrzeit vorbei: jetzt umkehren, sonst nach { $until } noch auf Brücken
    *[no] zu spät für alles: jetzt umkehren, sonst nach { $until } noch auf Brücken
 }
 clock-arrival = am Ende um { $at }{ $belays }{ $others }

@@ -29,7 +29,7 @@ report-assumptions = Worauf er beruht
 
 ## Spalten
 
-report-leg = Abschnitt
+report-leg = Nr.
 report-stage = Etappe
 report-from-to = Von–bis
 report-length = Länge
@@ -99,7 +99,7 @@ legend-roll-over = das Gelände wird steiler: hier sind Spalten zu erwarten
 profile-none = Auf dieser Etappe sind keine Höhen bekannt, also ist kein Profil gezeichnet.
 profile-says = Höhenprofil von { $stage }: von { $low } bis { $high } { $unit }. Zonen, Abschnitte und steile Stücke liegen unter demselben Maßstab.
 profile-zones = Zonen
-profile-legs = Abschnitte
+profile-legs = Nr.
 profile-steep = steil
 profile-nowhere = nirgends
 profile-key = Zonen und Abschnitte nach Nummer. Steil: { $slope } oder mehr längs der Linie, über { $length }.
@@ -130,7 +130,7 @@ changes-leg = { $what }, Abschnitt { $leg }
 
 carry-rope-for = Seil für { $why }
 party-shown = Gezeigte Gruppe
-party-roped = Abschnitte am Seil: { $label }
+party-roped = Am Seil: { $label }
 
 ## Was gefunden ist, und worauf es beruht
 

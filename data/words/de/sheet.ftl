@@ -31,7 +31,7 @@ sheet-foot = Gerechnet von { $program } für die Annahmen des Plans. Was vor Ort
 ## Die Abschnitte
 
 sheet-legs = Die Abschnitte
-sheet-legs-caption = Eine Zeile steht, wo ihr Abschnitt beginnt: anseilen für einen Abschnitt am Seil, Seil ab für den nächsten ohne. Spalte: quer, in Klammern längs. Seil: nötig/dabei. UTM auf WGS 84.{ $late ->
+sheet-legs-caption = Zeilen stehen am Beginn: anseilen für einen Abschnitt am Seil, Seil ab für einen ohne. Spalte: quer, in Klammern längs. Seil: nötig/dabei. UTM auf WGS 84.{ $late ->
     [yes] {" "}Zweite Uhr: beim spätesten Aufbruch.
    *[no] { "" }
 } Innerhalb der Grenzen sind Abstand und Seil; ob ein Sturz gehalten wird, ist eine andere Frage.
