@@ -1,21 +1,26 @@
 /** What changes on the ice changes from here on: the hour here stays that of the plan as it was, whatever else follows. */
 
 import type { Walked } from "./door";
-import { withStart } from "./fieldclock";
+import { type Hour, withStart } from "./fieldclock";
 import type { State } from "./model";
 import { same } from "./takeback";
 
 export class Anchor {
   /** The hour and its place, where nobody said one. */
-  private held: Pick<State["trip"], "start" | "start_at_km"> | null = null;
+  private held: Hour | null = null;
 
   /** The state after an act, its hours counted from the one at which the plan has the team here. */
   hold(was: State, left: State, here: Walked | null): State {
     const { start, start_at_km } = was.trip;
     const moved = left.trip.start !== start || left.trip.start_at_km !== start_at_km;
     if (left === was || moved || start === undefined || start_at_km !== undefined || !here) return left;
-    this.held = { start: here[1], start_at_km: here[0] / 1000 };
-    return { ...left, trip: withStart(left.trip, this.held) };
+    return { ...left, trip: withStart(left.trip, this.at(here)) };
+  }
+
+  /** Counts from there from now on. */
+  at([at_m, hour]: Walked): Hour {
+    this.held = { start: hour, start_at_km: at_m / 1000 };
+    return this.held;
   }
 
   /** As the state without all acts, where nothing of them is left but the hour that they counted from. */

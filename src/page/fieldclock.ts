@@ -2,7 +2,7 @@
 
 import type { Desk } from "./desk";
 import { button, make, retext } from "./dom";
-import type { Trip } from "./door";
+import type { Trip, Walked } from "./door";
 import { type Field, textField } from "./fields";
 import type { Change } from "./fieldgap";
 import type { State } from "./model";
@@ -21,8 +21,11 @@ function hourOf(text: string): string | null {
 
 const clockOf = (...parts: readonly number[]): string => parts.map((part) => String(part).padStart(2, "0")).join(":");
 
+/** An hour and where it counts. */
+export type Hour = Pick<Trip, "start" | "start_at_km">;
+
 /** The trip with the hour of another one, and with where that counts. */
-export const withStart = (trip: Trip, { start, start_at_km }: Pick<Trip, "start" | "start_at_km">): Trip =>
+export const withStart = (trip: Trip, { start, start_at_km }: Hour): Trip =>
   withMember(withMember(trip, "start", start), "start_at_km", start_at_km);
 
 export class ClockHere {
@@ -31,11 +34,14 @@ export class ClockHere {
   private readonly note = make("p", { class: "app-fine", role: "status" });
   private text = "";
   /** The trip before an hour was said, and as it is with it. */
-  private was: Trip | null = null;
-  private said: Pick<Trip, "start" | "start_at_km"> | null = null;
+  private was: Hour | null = null;
+  /** The hour here in the plan of that. */
+  private planned: Walked | null = null;
+  private said: Hour | null = null;
   private place: Place | null = null;
 
-  constructor(private readonly desk: Desk, private readonly change: Change) {
+  /** `unsaid` tells which hour counts again where none is said any more, and which counted before. */
+  constructor(private readonly desk: Desk, private readonly change: Change, private readonly unsaid: (was: Hour, planned: Walked | null) => Hour, private readonly here: () => Walked | null) {
     const { words } = desk;
     const value = { get: () => this.text, set: (text: string) => this.type(text), settle: () => this.leave() };
     this.field = textField(words("draw-field-clock"), value, { inputmode: "decimal", class: "app-input app-number" });
@@ -89,7 +95,7 @@ export class ClockHere {
     const start = hourOf(this.text);
     if (start === null || place === null) return;
     this.text = going ? this.text : start;
-    this.was ??= this.desk.store.state.trip;
+    if (!this.was) [this.was, this.planned] = [this.desk.store.state.trip, this.here()];
     this.said = { start, start_at_km: Math.round(place.at_m) / 1000 };
     this.put(this.said, going);
   }
@@ -99,10 +105,10 @@ export class ClockHere {
     const { was } = this;
     if (!was) return;
     [this.was, this.said] = [null, null];
-    this.put(was, true);
+    this.put(this.unsaid(was, this.planned), true);
   }
 
-  private put(hour: Pick<Trip, "start" | "start_at_km">, going: boolean): void {
+  private put(hour: Hour, going: boolean): void {
     this.change("draw-did-field-clock", (state) => ({ ...state, trip: withStart(state.trip, hour) }), going, () => "clock");
   }
 

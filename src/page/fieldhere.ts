@@ -167,8 +167,8 @@ const isDue = (leg: Leg, verdict: Verdict, ahead: readonly Ahead[]): boolean =>
 function todo(leg: Leg, verdict: Verdict, ahead: readonly Ahead[], desk: Desk): HTMLElement {
   const worse = worseAhead(ahead);
   const act = written("div", { class: "app-act" }, leg.act);
-  // Who stands there may want no more than to go back; where only a part of the leg is barred, that comes first.
-  if (bars(verdict)) act.prepend(`${desk.words("draw-field-stay")} `);
+  // Where no set-up fits it is said there already.
+  if (verdict === "stop") act.prepend(`${desk.words("draw-field-stay")} `);
   if (leg.belays) act.append(" ", written("span", { class: "app-extra" }, leg.belays));
   if (worse) act.prepend(make("span", { class: "app-comes" }, ...coming(worse, desk)), " ");
   return act;

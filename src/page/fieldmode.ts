@@ -6,7 +6,7 @@ import type { Ground, Html, Panel, Planned, Trip, TripDoor, TripRope, Walked } f
 import { allNeeded, faultList } from "./faults";
 import { Anchor } from "./fieldanchor";
 import { Answer, firstOf } from "./fieldanswer";
-import { ClockHere } from "./fieldclock";
+import { ClockHere, type Hour } from "./fieldclock";
 import { WayBack } from "./fieldback";
 import { type Slot, ropeSlots, slots, turnPerson, turnRope } from "./fieldfolk";
 import { type Change, GapHere } from "./fieldgap";
@@ -59,7 +59,7 @@ export class FieldMode implements Part {
     this.of = desk.store.state;
     const act: Change = (did, change, going, name) => this.change(did, change, going, name);
     this.gap = new GapHere(desk, act);
-    this.clock = new ClockHere(desk, act);
+    this.clock = new ClockHere(desk, act, (was, planned) => this.unsaid(was, planned), () => this.here());
     this.fold = new Fold(true, () => desk.ask());
     this.back = new WayBack(desk, this.taken);
     this.answer = new Answer(words("draw-leg"), words, this.back.element);
@@ -228,6 +228,12 @@ export class FieldMode implements Part {
 
   private join(): void {
     this.change("draw-did-field-join", (state) => ({ ...state, trip: withPeople(state.trip, [...people(state.trip), { name: "" }]) }));
+  }
+
+  /** The hour that counts where none is said any more: what was done meanwhile still counts from here. */
+  private unsaid(was: Hour, planned: Walked | null): Hour {
+    const others = this.taken.standing(this.desk.store.state).length > 1;
+    return others && planned && was.start_at_km === undefined ? this.anchor.at(planned) : was;
   }
 
   /** The place here with its hours, in the plan that is shown. */
