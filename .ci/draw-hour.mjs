@@ -65,3 +65,24 @@ export async function hourWithoutStart(bench) {
   bench.check('the hour here: where no start was given it gives the hours', /^start = "04:00"\nstart_at_km = 2.0$/m.test(trip) && back === 'Take back: Hours from 04:00 at 2 km' && /\d\d:\d\d/.test(hours), `${trip} ${back} ${hours.slice(0, 300)}`);
   await bench.close('the hour without a start', sheet);
 }
+
+/** Who started in the evening and says an hour of the morning means that of the next day. */
+export async function hourAfterMidnight(bench) {
+  const evening = ['--start', '22:00', '--bridges-until', '05:00 +1', '--back-by', '12:00 +1'];
+  const sheet = await bench.open(await bench.drawn('midnight', [...bench.exampleArgs, ...evening]), PHONE);
+  const { page } = sheet;
+  await sheet.tab('Field');
+  await page.getByLabel('Kilometre', { exact: true }).fill('8.0');
+  await sheet.after(() => page.getByLabel('It is now', { exact: true }).fill('04:30'));
+  const trip = (await sheet.save('Trip file (TOML)')).toString();
+  bench.check('the hour here: behind midnight it is that of the day after', /^start = "04:30 \+1"$/m.test(trip), trip);
+  await sheet.tab('Field');
+  // A leg where the rope goes on: its first metres are before that, as the plan reckons them.
+  await page.getByLabel('Kilometre', { exact: true }).fill('11.0');
+  await sheet.after(() => page.locator('.app-all, .app-field-mode .app-wide').last().tap());
+  const planned = (await page.locator('.app-answer').innerText()).replaceAll('\u00a0', ' ');
+  await sheet.after(() => page.locator('.app-field-mode').getByRole('button', { name: '− Ben', exact: true }).tap());
+  const [start] = (await sheet.save('Trip file (TOML)')).toString().match(/^start = .*\nstart_at_km = .*$/m) ?? [];
+  bench.check('the hour here: what changes there counts from the planned hour, of the day after too', /^start = "\d\d:\d\d \+1"\nstart_at_km = 11\.0$/.test(start ?? ''), `${start} ${planned}`);
+  await bench.close('the hour after midnight', sheet);
+}

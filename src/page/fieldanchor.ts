@@ -1,6 +1,6 @@
 /** What changes on the ice changes from here on: the hour here stays that of the plan as it was, whatever else follows. */
 
-import type { Walked } from "./door";
+import type { Desk } from "./desk";
 import { type Hour, withStart } from "./fieldclock";
 import type { State } from "./model";
 import { same } from "./takeback";
@@ -10,7 +10,7 @@ export class Anchor {
   private held: Hour | null = null;
 
   /** The state after an act, its hours counted from the one at which the plan has the team here. */
-  hold(was: State, left: State, here: Walked | null): State {
+  hold(was: State, left: State, here: Hour | null): State {
     const { start, start_at_km } = was.trip;
     const moved = left.trip.start !== start || left.trip.start_at_km !== start_at_km;
     if (left === was || moved || start === undefined || start_at_km !== undefined || !here) return left;
@@ -18,9 +18,9 @@ export class Anchor {
   }
 
   /** Counts from there from now on. */
-  at([at_m, hour]: Walked): Hour {
-    this.held = { start: hour, start_at_km: at_m / 1000 };
-    return this.held;
+  at(here: Hour): Hour {
+    this.held = here;
+    return here;
   }
 
   /** As the state without all acts, where nothing of them is left but the hour that they counted from. */
@@ -30,4 +30,13 @@ export class Anchor {
     const loose = { ...left, trip: withStart(left.trip, bare.trip) };
     return isHeld && same(loose, bare) ? loose : left;
   }
+}
+
+/** That of a page, in another language too. */
+const known = new WeakMap<Desk, Anchor>();
+
+export function anchorOf(desk: Desk): Anchor {
+  const anchor = known.get(desk) ?? new Anchor();
+  known.set(desk, anchor);
+  return anchor;
 }

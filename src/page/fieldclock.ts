@@ -2,24 +2,59 @@
 
 import type { Desk } from "./desk";
 import { button, make, retext } from "./dom";
-import type { Trip, Walked } from "./door";
+import type { Leg, Trip } from "./door";
 import { type Field, textField } from "./fields";
 import type { Change } from "./fieldgap";
 import type { State } from "./model";
 import { withMember } from "./number";
 import type { Place } from "./whereami";
 
-/** An hour of the day as people type it. */
-const TYPED = /^(\d{1,2})\s*[:.,h]\s*(\d{2})$|^(\d{1,2})(\d{2})$/;
+const DAY_MIN = 24 * 60;
 
-/** `09:40`; null where it is no hour of the day. */
-function hourOf(text: string): string | null {
+/** An hour of the day as people type it, and one with its day as a plan tells it. */
+const TYPED = /^(\d{1,2})\s*[:.,h]\s*(\d{2})$|^(\d{1,2})(\d{2})$/;
+const TOLD = /^(\d{1,2}):(\d{2})(?: \+(\d))?$/;
+
+/** Minutes after midnight; null where it is no hour of the day. */
+function ofDay(text: string): number | null {
   const [known, hour, minute, hours, minutes] = TYPED.exec(text.trim()) ?? [];
   const [h, m] = [Number(hour ?? hours), Number(minute ?? minutes)];
-  return known !== undefined && h < 24 && m < 60 ? clockOf(h, m) : null;
+  return known !== undefined && h < 24 && m < 60 ? h * 60 + m : null;
 }
 
-const clockOf = (...parts: readonly number[]): string => parts.map((part) => String(part).padStart(2, "0")).join(":");
+/** Minutes after the midnight before the start. */
+function told(hour: string): number | null {
+  const [known, hours, minutes, days = "0"] = TOLD.exec(hour) ?? [];
+  return known === undefined ? null : Number(days) * DAY_MIN + Number(hours) * 60 + Number(minutes);
+}
+
+/** `09:40`, with ` +1` on the day after the start; what lies before that day is its beginning. */
+function clockOf(minutes: number): string {
+  const all = Math.max(0, Math.round(minutes));
+  const [hours, rest] = [Math.floor((all % DAY_MIN) / 60), all % 60];
+  const day = Math.floor(all / DAY_MIN);
+  return `${[hours, rest].map((part) => String(part).padStart(2, "0")).join(":")}${day > 0 ? ` +${day}` : ""}`;
+}
+
+/** The hour of the day that somebody means, on the day on which it is nearest to the planned one. */
+function nearest(of_day: number, planned: string | null): string {
+  const there = planned === null ? null : told(planned);
+  const days = there === null ? 0 : Math.round((there - of_day) / DAY_MIN);
+  return clockOf(of_day + days * DAY_MIN);
+}
+
+/** When a plan has the team leave a place of a leg, between the places whose hours it tells; null where it tells none. */
+export function hourAt({ walk }: Leg, { at_m }: Place): Hour | null {
+  const before = walk.filter(([there_m]) => there_m <= at_m).at(-1) ?? walk[0];
+  const behind = walk.find(([there_m]) => there_m > at_m) ?? before;
+  const [from_min, to_min] = [before && told(before[1]), behind && told(behind[1])];
+  if (!before || !behind || typeof from_min !== "number" || typeof to_min !== "number") return null;
+  const share = behind[0] > before[0] ? (at_m - before[0]) / (behind[0] - before[0]) : 0;
+  return { start: clockOf(from_min + share * (to_min - from_min)), start_at_km: kilometreOf(at_m) };
+}
+
+/** To the millimetre. */
+const kilometreOf = (at_m: number): number => Math.round(1000 * at_m) / 1e6;
 
 /** An hour and where it counts. */
 export type Hour = Pick<Trip, "start" | "start_at_km">;
@@ -33,15 +68,14 @@ export class ClockHere {
   private readonly field: Field;
   private readonly note = make("p", { class: "app-fine", role: "status" });
   private text = "";
-  /** The trip before an hour was said, and as it is with it. */
+  /** What counted before an hour was said, what is said, and the hour here in the plan before. */
   private was: Hour | null = null;
-  /** The hour here in the plan of that. */
-  private planned: Walked | null = null;
   private said: Hour | null = null;
+  private planned: Hour | null = null;
   private place: Place | null = null;
 
   /** `unsaid` tells which hour counts again where none is said any more, and which counted before. */
-  constructor(private readonly desk: Desk, private readonly change: Change, private readonly unsaid: (was: Hour, planned: Walked | null) => Hour, private readonly here: () => Walked | null) {
+  constructor(private readonly desk: Desk, private readonly change: Change, private readonly unsaid: (was: Hour, planned: Hour | null) => Hour, private readonly here: () => Hour | null) {
     const { words } = desk;
     const value = { get: () => this.text, set: (text: string) => this.type(text), settle: () => this.leave() };
     this.field = textField(words("draw-field-clock"), value, { inputmode: "decimal", class: "app-input app-number" });
@@ -84,7 +118,7 @@ export class ClockHere {
 
   private take(): void {
     const now = new Date();
-    this.text = clockOf(now.getHours(), now.getMinutes());
+    this.text = clockOf(now.getHours() * 60 + now.getMinutes());
     this.field.sync();
     this.leave();
     this.tell();
@@ -92,11 +126,12 @@ export class ClockHere {
 
   private apply(going: boolean): void {
     const { place } = this;
-    const start = hourOf(this.text);
-    if (start === null || place === null) return;
-    this.text = going ? this.text : start;
-    if (!this.was) [this.was, this.planned] = [this.desk.store.state.trip, this.here()];
-    this.said = { start, start_at_km: Math.round(place.at_m) / 1000 };
+    const of_day = ofDay(this.text);
+    if (of_day === null || place === null) return;
+    this.text = going ? this.text : clockOf(of_day);
+    const here = this.here();
+    if (!this.was) [this.was, this.planned] = [this.desk.store.state.trip, here];
+    this.said = { start: nearest(of_day, (this.planned ?? here)?.start ?? null), start_at_km: kilometreOf(place.at_m) };
     this.put(this.said, going);
   }
 
@@ -109,13 +144,17 @@ export class ClockHere {
   }
 
   private put(hour: Hour, going: boolean): void {
-    this.change("draw-did-field-clock", (state) => ({ ...state, trip: withStart(state.trip, hour) }), going, () => "clock");
+    const change = (state: State) => {
+      const trip = withStart(state.trip, hour);
+      return trip === state.trip ? state : { ...state, trip };
+    };
+    this.change("draw-did-field-clock", change, going, () => "clock");
   }
 
   /** What is missing, else what it is for. */
   private tell(): void {
     const { words } = this.desk;
-    const wrong = this.text !== "" && hourOf(this.text) === null;
+    const wrong = this.text !== "" && ofDay(this.text) === null;
     const key = this.place === null ? "draw-field-clock-where" : wrong ? "draw-field-clock-wrong" : "draw-field-clock-what";
     retext(this.note, words(key));
   }

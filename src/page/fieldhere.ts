@@ -124,7 +124,7 @@ function hereAt(planned: string | null, place: Place, of: State, { words }: Desk
 const isSaid = ({ at_m }: Place, { trip: { start_at_km } }: State): boolean => start_at_km !== undefined && Math.abs(at_m - 1000 * start_at_km) < 1;
 
 /** The nearest place that the plan knows the hours of. */
-export function walkedAt({ walk }: Leg, { at_m }: Place): Walked | null {
+function walkedAt({ walk }: Leg, { at_m }: Place): Walked | null {
   const away = ([there_m]: Walked) => Math.abs(there_m - at_m);
   return walk.reduce<Walked | null>((a, b) => (a && away(a) <= away(b) ? a : b), null);
 }

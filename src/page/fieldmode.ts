@@ -2,15 +2,15 @@
 
 import type { Desk, Part } from "./desk";
 import { button, fill, make, written } from "./dom";
-import type { Ground, Html, Panel, Planned, Trip, TripDoor, TripRope, Walked } from "./door";
+import type { Ground, Html, Panel, Planned, Trip, TripDoor, TripRope } from "./door";
 import { allNeeded, faultList } from "./faults";
-import { Anchor } from "./fieldanchor";
+import { type Anchor, anchorOf } from "./fieldanchor";
 import { Answer, firstOf } from "./fieldanswer";
-import { ClockHere, type Hour } from "./fieldclock";
+import { ClockHere, type Hour, hourAt } from "./fieldclock";
 import { WayBack } from "./fieldback";
 import { type Slot, ropeSlots, slots, turnPerson, turnRope } from "./fieldfolk";
 import { type Change, GapHere } from "./fieldgap";
-import { hereIn, walkedAt } from "./fieldhere";
+import { hereIn } from "./fieldhere";
 import { group } from "./fields";
 import { Where } from "./fieldwhere";
 import { Fold } from "./fold";
@@ -45,7 +45,7 @@ export class FieldMode implements Part {
   private readonly taken = new TakeBack();
   private readonly back: WayBack;
   private readonly hold: Hold;
-  private readonly anchor = new Anchor();
+  private readonly anchor: Anchor;
   private plan: Planned | null = null;
   /** There was a plan before. */
   private had = false;
@@ -57,6 +57,7 @@ export class FieldMode implements Part {
   constructor(private readonly desk: Desk) {
     const { words } = desk;
     this.of = desk.store.state;
+    this.anchor = anchorOf(desk);
     const act: Change = (did, change, going, name) => this.change(did, change, going, name);
     this.gap = new GapHere(desk, act);
     this.clock = new ClockHere(desk, act, (was, planned) => this.unsaid(was, planned), () => this.here());
@@ -231,16 +232,18 @@ export class FieldMode implements Part {
   }
 
   /** The hour that counts where none is said any more: what was done meanwhile still counts from here. */
-  private unsaid(was: Hour, planned: Walked | null): Hour {
+  private unsaid(was: Hour, planned: Hour | null): Hour {
     const others = this.taken.standing(this.desk.store.state).length > 1;
     return others && planned && was.start_at_km === undefined ? this.anchor.at(planned) : was;
   }
 
-  /** The place here with its hours, in the plan that is shown. */
-  private here(): Walked | null {
+  /** The hour here in the plan that is shown; null while that is one by other hours. */
+  private here(): Hour | null {
+    const { trip } = this.desk.store.state;
     const { place } = this.where;
     const leg = this.plan && this.where.leg(this.plan);
-    return leg && place ? walkedAt(leg, place) : null;
+    const isOld = this.of.trip.start !== trip.start || this.of.trip.start_at_km !== trip.start_at_km;
+    return leg && place && !isOld ? hourAt(leg, place) : null;
   }
 
   private change(did: string, change: (state: State) => State, going = false, name = () => ""): void {

@@ -76,11 +76,15 @@ impl<'a> WalkedStage<'a> {
 
     /// The latest start, to the minute, that leaves all hidden gaps while bridges are trusted; `None` where there are none,
     /// where the climb is not known, and where it would have been on the day before: no start of the day is early enough then.
+    /// Whoever is under way may have been started then, and to less than a minute.
     pub(crate) fn latest_start(&self) -> Option<Clock> {
         let until = self.job.timetable.bridges_until.value?;
         let left_min = self.bridges_left_min().filter(|_| self.climb_is_known())?;
-        let start = until.after(-left_min).cut_off();
-        (start.min() >= 0.0).then_some(start)
+        let start = until.after(-left_min);
+        if self.job.timetable.start_at_km.value.is_some() {
+            return Some(start);
+        }
+        Some(start.cut_off()).filter(|start| start.min() >= 0.0)
     }
 
     /// Minutes until the end of the stage, the rope off.

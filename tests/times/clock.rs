@@ -301,3 +301,22 @@ fn an_hour_beyond_the_end_is_that_of_the_end() {
         .expect("places");
     assert!(close_by(end.left.min(), clock("09:00").min()), "{end:?}");
 }
+
+/// Whoever is far on the way soon after midnight was started on the day before, and is not late for that.
+#[test]
+fn a_start_that_comes_of_an_hour_may_lie_before_midnight() {
+    let said = "start = \"00:20\"\nstart_at_km = 1.5\nbridges_until = \"12:00\"";
+    let plan = trip(SNOW).rules(said).plan();
+    let first = plan.clock.expect("hours").first;
+    assert!(first.start.expect("an hour").min() < 0.0, "{first:?}");
+    assert!(!first.is_late(), "{first:?}");
+    // To less than a minute: as late as can be, and a little later.
+    let latest = first.as_planned.latest_start.expect("there are bridges");
+    let spare_min = latest.min() - first.start.expect("an hour").min();
+    for (later_min, late) in [(spare_min - 0.01, false), (spare_min + 0.01, true)] {
+        let mut job = trip(SNOW).rules(said).job();
+        job.timetable.start.value = Some(clock("00:20").after(later_min));
+        let plan = schrund::plan(&job).expect("a plan");
+        assert_eq!(plan.clock.expect("hours").first.is_late(), late);
+    }
+}
