@@ -84,4 +84,12 @@ export async function hourAfterMidnight(bench) {
   const [start] = (await sheet.save('Trip file (TOML)')).toString().match(/^start = .*\nstart_at_km = .*$/m) ?? [];
   bench.check('the hour here: what changes there counts from the planned hour, of the day after too', /^start = "\d\d:\d\d \+1"\nstart_at_km = 11\.0$/.test(start ?? ''), `${start} ${planned}`);
   await bench.close('the hour after midnight', sheet);
+  const late = await bench.open(await bench.drawn('evening', bench.exampleArgs), PHONE);
+  await late.tab('Field');
+  await late.page.getByLabel('Kilometre', { exact: true }).fill('6.2');
+  await late.after(() => late.page.getByLabel('It is now', { exact: true }).fill('23:00'));
+  const warned = await late.page.locator('.app-answer').innerText();
+  const evening23 = (await late.save('Trip file (TOML)')).toString();
+  bench.check('the hour here: an hour of the evening is late, not early on the day before', /^start = "23:00"$/m.test(evening23) && /on snow bridges after 11:00.* \+1/.test(warned), `${evening23} ${warned}`);
+  await bench.close('the hour of the evening', late);
 }

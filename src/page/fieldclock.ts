@@ -28,7 +28,7 @@ function told(hour: string): number | null {
   return known === undefined ? null : Number(days) * DAY_MIN + Number(hours) * 60 + Number(minutes);
 }
 
-/** `09:40`, with ` +1` on the day after the start; what lies before that day is its beginning. */
+/** `09:40`, with ` +1` on the day after the start; minutes of a plan whose start was reckoned back may lie before that day, and are its beginning. */
 function clockOf(minutes: number): string {
   const all = Math.max(0, Math.round(minutes));
   const [hours, rest] = [Math.floor((all % DAY_MIN) / 60), all % 60];
@@ -36,10 +36,13 @@ function clockOf(minutes: number): string {
   return `${[hours, rest].map((part) => String(part).padStart(2, "0")).join(":")}${day > 0 ? ` +${day}` : ""}`;
 }
 
-/** The hour of the day that somebody means, on the day on which it is nearest to the planned one. */
-function nearest(of_day: number, planned: string | null): string {
+/** So long before the planned hour somebody may be there; what lies farther before it is that hour of the day after. Our judgement: late is the safe side. */
+const AHEAD_MIN = 6 * 60;
+
+/** The hour of the day that somebody means: never one of the day before the start. */
+function meant(of_day: number, planned: string | null): string {
   const there = planned === null ? null : told(planned);
-  const days = there === null ? 0 : Math.round((there - of_day) / DAY_MIN);
+  const days = there === null ? 0 : Math.max(0, Math.ceil((there - AHEAD_MIN - of_day) / DAY_MIN));
   return clockOf(of_day + days * DAY_MIN);
 }
 
@@ -131,7 +134,7 @@ export class ClockHere {
     this.text = going ? this.text : clockOf(of_day);
     const here = this.here();
     if (!this.was) [this.was, this.planned] = [this.desk.store.state.trip, here];
-    this.said = { start: nearest(of_day, (this.planned ?? here)?.start ?? null), start_at_km: kilometreOf(place.at_m) };
+    this.said = { start: meant(of_day, (this.planned ?? here)?.start ?? null), start_at_km: kilometreOf(place.at_m) };
     this.put(this.said, going);
   }
 
