@@ -32,6 +32,14 @@ pub(crate) fn metres(text: &str) -> Result<f64, String> {
     number::alone(text, "m").ok_or_else(|| no_metres(text.trim()))
 }
 
+/// Kilometres: `4.5`, `4,5`, `4.5 km`. No other unit is taken for them.
+pub(crate) fn kilometres(text: &str) -> Result<f64, String> {
+    number::alone(text, "km").ok_or_else(|| match number::number(text.trim()) {
+        Err(NoNumber::Comma(digits)) => two_readings(&digits),
+        _ => "it takes one number of kilometres".to_owned(),
+    })
+}
+
 /// The length of one rope: as [`metres`], but two digits behind a comma may be a second rope.
 pub(crate) fn rope(text: &str) -> Result<f64, String> {
     let parts: Vec<&str> = text.split([',', ';', '+']).map(str::trim).collect();

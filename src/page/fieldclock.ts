@@ -47,7 +47,7 @@ function meant(of_day: number, planned: string | null): string {
 }
 
 /** When a plan has the team leave a place of a leg, between the places whose hours it tells; null where it tells none. */
-export function hourAt({ walk }: Leg, { at_m }: Place): Hour | null {
+export function hourAt({ walk }: Leg, { at_m }: Place): StartHour | null {
   const before = walk.filter(([there_m]) => there_m <= at_m).at(-1) ?? walk[0];
   const behind = walk.find(([there_m]) => there_m > at_m) ?? before;
   const [from_min, to_min] = [before && told(before[1]), behind && told(behind[1])];
@@ -60,10 +60,12 @@ export function hourAt({ walk }: Leg, { at_m }: Place): Hour | null {
 const kilometreOf = (at_m: number): number => Math.round(1000 * at_m) / 1e6;
 
 /** An hour and where it counts. */
-export type Hour = Pick<Trip, "start" | "start_at_km">;
+export type StartHour = Pick<Trip, "start" | "start_at_km">;
+
+export const sameStart = (some: StartHour, other: StartHour): boolean => some.start === other.start && some.start_at_km === other.start_at_km;
 
 /** The trip with the hour of another one, and with where that counts. */
-export const withStart = (trip: Trip, { start, start_at_km }: Hour): Trip =>
+export const withStart = (trip: Trip, { start, start_at_km }: StartHour): Trip =>
   withMember(withMember(trip, "start", start), "start_at_km", start_at_km);
 
 export class ClockHere {
@@ -72,13 +74,13 @@ export class ClockHere {
   private readonly note = make("p", { class: "app-fine", role: "status" });
   private text = "";
   /** What counted before an hour was said, what is said, and the hour here in the plan before. */
-  private was: Hour | null = null;
-  private said: Hour | null = null;
-  private planned: Hour | null = null;
+  private was: StartHour | null = null;
+  private said: StartHour | null = null;
+  private planned: StartHour | null = null;
   private place: Place | null = null;
 
   /** `unsaid` tells which hour counts again where none is said any more, and which counted before. */
-  constructor(private readonly desk: Desk, private readonly change: Change, private readonly unsaid: (was: Hour, planned: Hour | null) => Hour, private readonly here: () => Hour | null) {
+  constructor(private readonly desk: Desk, private readonly change: Change, private readonly unsaid: (was: StartHour, planned: StartHour | null) => StartHour, private readonly here: () => StartHour | null) {
     const { words } = desk;
     const value = { get: () => this.text, set: (text: string) => this.type(text), settle: () => this.leave() };
     this.field = textField(words("draw-field-clock"), value, { inputmode: "decimal", class: "app-input app-number" });
@@ -89,7 +91,7 @@ export class ClockHere {
 
   /** Where it was taken back no hour is said. */
   sync({ trip }: State): void {
-    if (this.said && (this.said.start !== trip.start || this.said.start_at_km !== trip.start_at_km)) this.forget();
+    if (this.said && !sameStart(this.said, trip)) this.forget();
   }
 
   /** Where the hour counts: of another place nothing was said yet. */
@@ -146,7 +148,7 @@ export class ClockHere {
     this.put(this.unsaid(was, this.planned), true);
   }
 
-  private put(hour: Hour, going: boolean): void {
+  private put(hour: StartHour, going: boolean): void {
     const change = (state: State) => {
       const trip = withStart(state.trip, hour);
       return trip === state.trip ? state : { ...state, trip };

@@ -6,8 +6,8 @@ import type { Ground, Html, Panel, Planned, Trip, TripDoor, TripRope } from "./d
 import { allNeeded, faultList } from "./faults";
 import { type Anchor, anchorOf } from "./fieldanchor";
 import { Answer, firstOf } from "./fieldanswer";
-import { ClockHere, type Hour, hourAt } from "./fieldclock";
 import { WayBack } from "./fieldback";
+import { ClockHere, type StartHour, hourAt, sameStart } from "./fieldclock";
 import { type Slot, ropeSlots, slots, turnPerson, turnRope } from "./fieldfolk";
 import { type Change, GapHere } from "./fieldgap";
 import { hereIn } from "./fieldhere";
@@ -232,18 +232,16 @@ export class FieldMode implements Part {
   }
 
   /** The hour that counts where none is said any more: what was done meanwhile still counts from here. */
-  private unsaid(was: Hour, planned: Hour | null): Hour {
+  private unsaid(was: StartHour, planned: StartHour | null): StartHour {
     const others = this.taken.standing(this.desk.store.state).length > 1;
     return others && planned && was.start_at_km === undefined ? this.anchor.at(planned) : was;
   }
 
   /** The hour here in the plan that is shown; null while that is one by other hours. */
-  private here(): Hour | null {
-    const { trip } = this.desk.store.state;
+  private here(): StartHour | null {
     const { place } = this.where;
     const leg = this.plan && this.where.leg(this.plan);
-    const isOld = this.of.trip.start !== trip.start || this.of.trip.start_at_km !== trip.start_at_km;
-    return leg && place && !isOld ? hourAt(leg, place) : null;
+    return leg && place && sameStart(this.of.trip, this.desk.store.state.trip) ? hourAt(leg, place) : null;
   }
 
   private change(did: string, change: (state: State) => State, going = false, name = () => ""): void {

@@ -2,6 +2,7 @@
 
 import { type Desk, zoneTitle } from "./desk";
 import type { TripDoor, TripRope } from "./door";
+import { sameStart } from "./fieldclock";
 import { widest } from "./fieldgap";
 import { snowMeans } from "./footing";
 import { partsOf, people, ropeTitle, ropes } from "./folk";
@@ -60,7 +61,7 @@ function snow(before: State, now: State, door: TripDoor | null): string[] {
 
 /** What time it is where, or that it starts as planned again. */
 function clock({ trip: was }: State, { trip: is }: State, { words, language }: Desk): string[] {
-  if (was.start === is.start && was.start_at_km === is.start_at_km) return [];
+  if (sameStart(was, is)) return [];
   if (is.start === undefined || is.start_at_km === undefined) return [words("draw-field-clock-off")];
   return [`${words("draw-field-clock-is")} ${is.start} ${words("draw-field-clock-at")} ${is.start_at_km.toLocaleString(language)} ${words("draw-unit-km")}`];
 }

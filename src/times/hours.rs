@@ -86,7 +86,7 @@ pub(crate) fn started(
 ) -> Option<Clock> {
     let times = job.timetable;
     let at = times.start.value?;
-    let Some(at_m) = times.start_at_km.value.map(|km| 1000.0 * km) else {
+    let Some(at_m) = times.start_at_m() else {
         return Some(at);
     };
     let mut begins_min = 0.0;

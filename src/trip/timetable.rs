@@ -72,6 +72,11 @@ impl Timetable {
         ]
     }
 
+    /// Where the hour of the start counts, metres from where a stage begins; `None` where it counts there.
+    pub(crate) fn start_at_m(&self) -> Option<f64> {
+        self.start_at_km.value.map(|km| 1000.0 * km)
+    }
+
     /// Puts a word in force by its name. `None` where there is no such name, false where the text is no such thing.
     #[must_use]
     pub fn set(&mut self, name: &str, text: &str, origin: Origin) -> Option<bool> {

@@ -75,9 +75,8 @@ fn stage_clock(walked: &WalkedStage<'_>, planned: &[Leg]) -> Option<StageClock> 
 fn start_at(walked: &WalkedStage<'_>) -> Option<StartAt> {
     let times = walked.job.timetable;
     let stage = walked.legs.first()?.stage.stage;
-    let at_m = 1000.0 * times.start_at_km.value?;
     Some(StartAt {
-        at_m: at_m.min(stage.length_m()),
+        at_m: times.start_at_m()?.min(stage.length_m()),
         hour: times.start.value?,
     })
 }

@@ -86,12 +86,7 @@ pub(crate) fn legs(settled: &Settled<'_>, found: Vec<Untimed>, hours: &[Hours]) 
             .and_then(|start| Some((start, Rc::new(stage.off_bridges()?))));
         let of = StageHours {
             latest_start: stage.latest_start(),
-            given_m: settled
-                .job
-                .timetable
-                .start_at_km
-                .value
-                .map(|km| 1000.0 * km),
+            given_m: settled.job.timetable.start_at_m(),
             back,
         };
         repeat_n(of, stage.legs.len())

@@ -86,7 +86,7 @@ pub(crate) struct LaidArgs {
     #[arg(help_heading = DAY, long, value_name = "HH:MM", value_parser = clock)]
     pub(crate) start: Option<Clock>,
     /// Where that hour counts, in kilometres from where a stage begins, for who is under way already.
-    #[arg(help_heading = DAY, long, value_name = "KM", requires = "start", value_parser = number::metres, allow_hyphen_values = true)]
+    #[arg(help_heading = DAY, long, value_name = "KM", value_parser = number::kilometres, allow_hyphen_values = true)]
     pub(crate) start_at_km: Option<f64>,
     /// Until when snow bridges are trusted, such as 10:00; needs --start.
     #[arg(help_heading = DAY, long, value_name = "HH:MM", value_parser = clock)]
