@@ -140,7 +140,7 @@ export async function calmSteps(bench) {
   await page.locator('.app-zone').getByRole('button', { name: '→ Party and ropes' }).click();
   for (const name of ['Ada', 'Ben']) {
     await sheet.tab('Trip');
-    await step('one more person', () => sheet.button('One more person').click());
+    await step('one more person', () => sheet.button('Add a person').click());
     await sheet.tab('Trip');
     await page.locator('.app-trip .app-row').last().locator('input').first().focus();
     await step(name, () => page.keyboard.type(name));
@@ -148,8 +148,8 @@ export async function calmSteps(bench) {
   await sheet.tab('Trip');
   await page.locator('.app-trip .app-row').last().locator('input').first().focus();
   for (const key of ['Enter', 'Enter']) await page.keyboard.press(key);
-  bench.check('first steps: from the last field of a person the enter key goes on to one more', !(await focus('One more person')), await focus());
-  await sheet.button('One more rope').click();
+  bench.check('first steps: from the last field of a person the enter key goes on to one more', !(await focus('Add a person')), await focus());
+  await sheet.button('Add a rope').click();
   const planned = await sheet.count();
   await sheet.after(() => page.keyboard.type('60', { delay: 250 }));
   bench.check('first steps: the first rope is planned with once its length is typed out', (await sheet.count()) === planned + 1);

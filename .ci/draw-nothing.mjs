@@ -15,10 +15,10 @@ async function paint(sheet, from, to, gap) {
 async function name(sheet, people, rope) {
   await sheet.tab('Trip');
   for (const person of people) {
-    await sheet.button('One more person').click();
+    await sheet.button('Add a person').click();
     await sheet.page.keyboard.type(person);
   }
-  await sheet.button('One more rope').click();
+  await sheet.button('Add a rope').click();
   await sheet.after(() => sheet.page.keyboard.type(rope));
 }
 

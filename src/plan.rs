@@ -37,6 +37,7 @@ pub mod without;
 use crate::{
     plan::{
         clock::PlanClock,
+        fact::Fact,
         field::Field,
         figures::PlanFigures,
         finding::Finding,
@@ -111,6 +112,13 @@ impl Plan {
         met.sort_unstable();
         met.dedup();
         met
+    }
+
+    /// Whether no ice is known but the zones that somebody drew.
+    #[must_use]
+    pub fn knows_drawn_ice_only(&self) -> bool {
+        let mut found = self.findings.iter();
+        found.any(|finding| finding.fact() == Some(&Fact::NoInventory {}))
     }
 
     /// The worst verdict of all legs.

@@ -9,6 +9,7 @@ pub(crate) mod gear;
 pub(crate) mod keep;
 mod kept;
 pub(crate) mod legs;
+mod observed;
 mod parts;
 pub(crate) mod route;
 pub mod runs;

@@ -122,7 +122,7 @@ def strike(chain, angle):
 
 
 def zones():
-    seen = {"observed_on": "2026-07-04", "source": "invented"}
+    seen = {"observed_on": "2027-08-14", "source": "invented"}
     return [
         zone(patch(1700, 2700, 260, 420), name="Halbre tongue", gap_m=1.5, surface="bare",
              note="every gap in sight", **seen),
@@ -130,7 +130,7 @@ def zones():
              gap_m=4, snow_depth_m=1.6, strike_deg=strike(4100, 55), strike_uncertainty_deg=10, **seen),
         zone(patch(5650, 6450, 380, 340), name="Tornfall icefall", gap_min_m=14, gap_max_m=20, snow_depth_m=2.2,
              strike_deg=strike(6000, 88), strike_uncertainty_deg=0, **seen),
-        zone(patch(7700, 8700, 420, 520), name="Lysfonn east", gap_m="3,5 m", snow_depth_m=0.25, **seen),
+        zone(patch(7700, 8700, 420, 520), name="Lysfonn east", gap_m="3,5 m", snow_depth_m=0.4, **seen),
         zone(patch(8800, 9750, 460, 380), name="Lysfonn west", gap_m=5, snow_depth_m=0.7, **seen),
         zone(patch(11300, 12700, 520, 560), name="Skarvbre", gap_m=3, snow_depth_m=1.2,
              strike_deg=strike(12000, 18), strike_uncertainty_deg=5, **seen),

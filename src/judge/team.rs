@@ -4,8 +4,9 @@ use crate::{
     judge::place::place_at,
     legs::{knots, over::bite, spacing},
     plan::{
+        cure::RopeLack,
         cure::{OneByOne, RopeCure},
-        fact::{Fact, RopeLack},
+        fact::Fact,
         finding::{At, Finding, LegPlace},
         leg::{Bite, RopeAtHand, TeamSetup},
         name::{PersonName, RopeName, ZoneName},

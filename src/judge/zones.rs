@@ -110,6 +110,14 @@ fn of_zone(zone: &Zone, roped: bool, rules: &Rules) -> Vec<Fact> {
             snow_depth_m,
         });
     }
+    let thin =
+        |snow_m: &f64| roped && zone.surface == Surface::Snow && *snow_m <= rules[Rule::ThinSnowM];
+    if let Some(snow_depth_m) = zone.snow_depth_m.filter(thin) {
+        found.push(Fact::ThinSnow {
+            zone: name(),
+            snow_depth_m,
+        });
+    }
     if roped && zone.gap.assumed {
         found.push(Fact::GapAssumed {
             zone: name(),

@@ -153,7 +153,7 @@ function setUp(leg: Leg, desk: Desk): HTMLElement {
     const rest = coils === undefined ? null : make("span", {}, ", ", make("span", { class: "app-together" }, coils));
     return [at > 0 ? " · " : null, spacing ?? null, extra, rest];
   });
-  return make("span", { class: "app-set-up" }, make("span", { class: "app-extra" }, `${desk.words("draw-leg")} ${leg.leg}: `), leg.verdict === "outside" ? `${desk.words("draw-field-would-take")} ` : null, ...all);
+  return make("span", { class: "app-set-up" }, make("span", { class: "app-extra" }, `${desk.words("draw-leg")} ${leg.leg}: `), bars(leg.verdict) ? `${desk.words("draw-field-would-take")} ` : null, ...all);
 }
 
 /** What is worse ahead in this leg. */

@@ -1,4 +1,4 @@
-//! How a leg fits the ropes at hand after all, and how a gap is crossed one by one.
+//! How a rope falls short, how a leg fits the ropes at hand after all, and how a gap is crossed one by one.
 
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -8,6 +8,40 @@ use crate::plan::{
     name::{PersonName, RopeName},
     verdict::Verdict,
 };
+
+/// How a rope falls short.
+///
+/// ```
+/// use schrund::plan::{cure::RopeLack, fact::Fact};
+///
+/// let mut job = schrund::example::job()?;
+/// job.ropes[0].length_m = 40.0; // 43.5 m are needed
+/// let leg = &schrund::plan(&job)?.legs[1];
+/// let lack = leg.findings.iter().find_map(|f| match f.fact()? {
+///     Fact::NoRope { lack, .. } => Some(lack),
+///     _ => None,
+/// });
+/// assert!(matches!(lack, Some(RopeLack::Short { short_m, .. }) if *short_m == 3.5));
+/// # Ok::<(), Vec<schrund::fault::Fault>>(())
+/// ```
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[serde(tag = "lack", rename_all = "kebab-case")]
+pub enum RopeLack {
+    /// The rope that the team carries is too short.
+    Short {
+        /// Which.
+        rope: RopeName,
+        /// By how much, metres.
+        short_m: f64,
+    },
+    /// Others carry all ropes at hand.
+    NoneLeft {
+        /// Number of the rope team.
+        team: usize,
+    },
+    /// No single rope sold is so long.
+    NoneSold,
+}
 
 /// What makes a rope at hand long enough for a leg for which it is too short as planned, keeping every spacing that gaps ask for.
 ///

@@ -10,14 +10,14 @@ use crate::{
     fault::{Level, code::told, refusal::Refusal},
     physics::assumed::Snow,
     plan::{
-        cure::{OneByOne, RopeCure},
+        cure::{OneByOne, RopeCure, RopeLack},
         fall::HaulAnswer,
         heights::{HeightsApart, TerrainVoid},
         name::{IceNames, PersonName, RopeName, ZoneName},
         place::{HeightsFrom, JumpSummary, Piece, RollOver},
         why::KnotsWhy,
     },
-    trip::clock::Clock,
+    trip::{clock::Clock, day::Day},
 };
 use kinds::facts;
 
@@ -86,6 +86,12 @@ facts! {
     /// What to do: rope up where the snow thins, where it sags, and where you stop; `rope` = `auto` in the zone plans
     /// it roped.
     SkiedUnroped { zone: ZoneName, snow_depth_m: f64, gap_m: f64 } = "hidden-gaps-skied-unroped", Look;
+    /// The zone has hidden gaps, and so little snow lies on its ice that a bridge over them may not hold a person
+    /// (`thin_snow_m`, our judgement). Wind and melt make bridges thicker or thinner than the snow beside them.
+    ///
+    /// What to do: probe ahead and cross one at a time on a tight rope, or take another line; where the gaps lie open,
+    /// `surface` = `bare` says so.
+    ThinSnow { zone: ZoneName, snow_depth_m: f64 } = "thin-snow-on-hidden-gaps", Look;
     /// The spacing is shorter than the way over a gap, so two people can stand over one at once, and as they are tied
     /// nobody is over it alone.
     ///
@@ -205,6 +211,11 @@ facts! {
     /// What to do: write what you expect of each zone into the file as `gap_m`, and look on the spot whether gaps are
     /// wider.
     GapAssumed { zone: ZoneName, gap_m: f64 } = "gap-assumed", Look;
+    /// Zones on the way were observed longer before the day of the trip than `observed_days` (our judgement). Gaps open,
+    /// bridges go, snow falls and melts within weeks, so their widths are guesses by then. The oldest stands beside it.
+    ///
+    /// What to do: look again before you go, and write what you see into the zones with its day.
+    ObservedLongAgo { zones: Vec<ZoneName>, observed_on: Day, days: i32 } = "observed-long-before", Look;
     /// Roped without anchors on sloping bare ice: no team holds a fall on ice, so one slip pulls all.
     ///
     /// What to do: go unroped where every gap is in sight, or belay from anchors.
@@ -301,40 +312,6 @@ facts! {
     /// The ground steepens down the fall line: crevasses prefer convex ground. A hint to look, drawn from
     /// a terrain model; ground without such a mark may be broken as well.
     ConvexGround { places: Vec<RollOver> } = "convex-ground", Note;
-}
-
-/// How a rope falls short.
-///
-/// ```
-/// use schrund::plan::fact::{Fact, RopeLack};
-///
-/// let mut job = schrund::example::job()?;
-/// job.ropes[0].length_m = 40.0; // 43.5 m are needed
-/// let leg = &schrund::plan(&job)?.legs[1];
-/// let lack = leg.findings.iter().find_map(|f| match f.fact()? {
-///     Fact::NoRope { lack, .. } => Some(lack),
-///     _ => None,
-/// });
-/// assert!(matches!(lack, Some(RopeLack::Short { short_m, .. }) if *short_m == 3.5));
-/// # Ok::<(), Vec<schrund::fault::Fault>>(())
-/// ```
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
-#[serde(tag = "lack", rename_all = "kebab-case")]
-pub enum RopeLack {
-    /// The rope that the team carries is too short.
-    Short {
-        /// Which.
-        rope: RopeName,
-        /// By how much, metres.
-        short_m: f64,
-    },
-    /// Others carry all ropes at hand.
-    NoneLeft {
-        /// Number of the rope team.
-        team: usize,
-    },
-    /// No single rope sold is so long.
-    NoneSold,
 }
 
 /// What is steep.

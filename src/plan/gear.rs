@@ -81,6 +81,12 @@ pub enum GearItem {
     Karabiner,
     /// A pulley.
     Pulley,
+    /// A pair of crampons.
+    Crampons,
+    /// A headlamp.
+    Headlamp,
+    /// A probe.
+    Probe,
 }
 
 /// What a thing on the list is for.
@@ -121,6 +127,12 @@ pub enum GearUse {
     HaulGrips,
     /// To lose less at the first turn than the hauls are reckoned with.
     HaulEase,
+    /// To stand on bare ice.
+    StandOnIce,
+    /// To see by, in the dark and in a crevasse.
+    Light,
+    /// To find gaps under snow and how thick their bridges are.
+    FindGaps,
 }
 
 impl GearItem {
@@ -137,6 +149,9 @@ impl GearItem {
             Self::PrusikCord => "prusik-cord",
             Self::Karabiner => "karabiner",
             Self::Pulley => "pulley",
+            Self::Crampons => "crampons",
+            Self::Headlamp => "headlamp",
+            Self::Probe => "probe",
         }
     }
 }
@@ -158,6 +173,9 @@ impl GearUse {
             Self::HaulTurns => "haul-turns",
             Self::HaulGrips => "haul-grips",
             Self::HaulEase => "haul-ease",
+            Self::StandOnIce => "stand-on-ice",
+            Self::Light => "light",
+            Self::FindGaps => "find-gaps",
         }
     }
 }

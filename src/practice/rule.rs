@@ -75,6 +75,8 @@ rules! {
     BareStopDeg "bare_stop_deg",
     SkiedSnowM "skied_snow_m",
     SkiedGapM "skied_gap_m",
+    ThinSnowM "thin_snow_m",
+    ObservedDays "observed_days",
     AscentThresholdM "ascent_threshold_m",
     ClimbUnknownM "climb_unknown_m",
     TimedPieceM "timed_piece_m",
@@ -130,6 +132,9 @@ rules! {
     KitKarabiners "kit_karabiners",
     KitSnowAnchors "kit_snow_anchors",
     KitIceScrews "kit_ice_screws",
+    KitCrampons "kit_crampons",
+    KitLamps "kit_lamps",
+    KitProbes "kit_probes",
     KitPulleys "kit_pulleys",
 }
 

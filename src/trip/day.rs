@@ -72,6 +72,31 @@ impl Day {
     pub fn day(self) -> u8 {
         self.day
     }
+
+    /// Days from another day to this one; negative where this one comes first.
+    ///
+    /// ```
+    /// use schrund::trip::day::Day;
+    ///
+    /// let (seen, trip) = (Day::parse("2027-07-14")?, Day::parse("2028-07-14")?);
+    /// assert_eq!((trip.days_after(seen), seen.days_after(trip)), (366, -366), "a leap day lies between");
+    /// # Ok::<(), String>(())
+    /// ```
+    #[must_use]
+    pub fn days_after(self, other: Self) -> i32 {
+        self.number() - other.number()
+    }
+
+    /// Days of the Gregorian calendar since a day long ago, each year reckoned from March so that a leap day ends it.
+    fn number(self) -> i32 {
+        let (year, month) = (i32::from(self.year), i32::from(self.month));
+        let (year, month) = match month {
+            1 | 2 => (year - 1, month + 12),
+            _ => (year, month),
+        };
+        let leap_days = year / 4 - year / 100 + year / 400;
+        365 * year + leap_days + (153 * month - 457) / 5 + i32::from(self.day)
+    }
 }
 
 /// Days of a month; none where there is no such month.
@@ -192,6 +217,22 @@ mod tests {
             assert!(Day::parse(text).is_err(), "{text}");
         }
         assert_eq!(Day::parse("2000-02-29").unwrap().to_string(), "2000-02-29");
+    }
+
+    #[test]
+    fn days_are_counted_over_every_end_of_a_month() {
+        let day = |year, month, day| Day { year, month, day };
+        let mut before = day(1999, 12, 31);
+        // 2000 is a leap year, 2100 and 2200 are none.
+        for year in 2000..=2200 {
+            for month in 1..=12 {
+                for of_month in 1..=days_of(year, month) {
+                    let next = day(year, month, of_month);
+                    assert_eq!(next.days_after(before), 1, "{next}");
+                    before = next;
+                }
+            }
+        }
     }
 
     #[test]

@@ -13,7 +13,7 @@ use crate::{
     rope::legs::RopedLeg,
     times::hours::Hours,
     trip::{job::Brief, route::Stretch, zone::Zone},
-    whole::clock,
+    whole::{clock, observed},
 };
 
 /// All of it, the gravest first.
@@ -25,7 +25,9 @@ pub(crate) fn findings(
 ) -> Vec<Finding> {
     let notices = job.notices.iter().cloned().map(handed_on);
     let mut found: Vec<Finding> = notices.collect();
-    found.extend(missed(job, stages));
+    let (met, missed) = met_and_missed(job, stages);
+    found.extend(not_met(&missed));
+    found.extend(observed::long_ago(job, &met));
     found.extend(gaps_between(job, stages));
     found.extend(slope_unknown(legs));
     found.extend(clock::findings(job, legs, hours));
@@ -74,7 +76,8 @@ pub(super) fn file_name(path: &str) -> &str {
 /// Zones not met that are named one by one; more are told by their numbers. Our judgement.
 const NAMED: usize = 20;
 
-fn missed(job: &Brief<'_>, stages: &[Sketch<'_>]) -> Vec<Finding> {
+/// The zones that the route meets, and those that it misses.
+fn met_and_missed<'z>(job: &Brief<'z>, stages: &[Sketch<'_>]) -> (Vec<&'z Zone>, Vec<&'z Zone>) {
     let mut met = vec![false; job.zones.len()];
     for contact in stages.iter().flat_map(|s| &s.met.contacts) {
         let zone = contact.of.zone();
@@ -82,8 +85,11 @@ fn missed(job: &Brief<'_>, stages: &[Sketch<'_>]) -> Vec<Finding> {
             *met = true;
         }
     }
-    let pairs = job.zones.iter().zip(met);
-    let missed: Vec<&Zone> = pairs.filter(|(_, met)| !met).map(|(z, _)| z).collect();
+    let mut met = met.into_iter();
+    job.zones.iter().partition(|_| met.next() == Some(true))
+}
+
+fn not_met(missed: &[&Zone]) -> Vec<Finding> {
     let fact = |zones: &[&Zone]| Fact::ZoneMissed {
         zones: zones.iter().map(|z| z.number).collect(),
     };
@@ -91,7 +97,7 @@ fn missed(job: &Brief<'_>, stages: &[Sketch<'_>]) -> Vec<Finding> {
         let one = |z: &&Zone| Finding::new(At::Zone((*z).into()), fact(&[z]));
         return missed.iter().map(one).collect();
     }
-    vec![of_part(JobPart::Zones, fact(&missed))]
+    vec![of_part(JobPart::Zones, fact(missed))]
 }
 
 /// Gaps between stages whose straight way passes over ice.

@@ -16,14 +16,30 @@ use crate::{
 };
 
 /// What is on everybody, whatever the ice, with the figure that says how many.
-const EVERYBODY: [(GearItem, GearUse, Rule); 6] = [
+const EVERYBODY: [Kind; 7] = [
     (GearItem::Harness, GearUse::TieIn, Rule::KitHarnesses),
     (GearItem::Helmet, GearUse::Head, Rule::KitHelmets),
     (GearItem::IceAxe, GearUse::Brake, Rule::KitAxes),
     (GearItem::Sling, GearUse::JoinAnchor, Rule::KitSlings),
     (GearItem::PrusikCord, GearUse::ClimbRope, Rule::KitCords),
     (GearItem::Karabiner, GearUse::Clip, Rule::KitKarabiners),
+    (GearItem::Headlamp, GearUse::Light, Rule::KitLamps),
 ];
+/// Where snow hides gaps, to make an anchor in it.
+const IN_SNOW: Kind = (
+    GearItem::SnowAnchor,
+    GearUse::AnchorInSnow,
+    Rule::KitSnowAnchors,
+);
+/// The same, on whoever goes first.
+const FIRST_IN_SNOW: Kind = (GearItem::Probe, GearUse::FindGaps, Rule::KitProbes);
+/// Where ice is roped that is bare.
+const IN_ICE: Kind = (GearItem::IceScrew, GearUse::AnchorInIce, Rule::KitIceScrews);
+/// Where bare ice is met, on the rope or not.
+const ON_ICE: Kind = (GearItem::Crampons, GearUse::StandOnIce, Rule::KitCrampons);
+
+/// A thing, what it is for, and the figure that says how many.
+type Kind = (GearItem, GearUse, Rule);
 
 /// The list, by team and person; empty where no leg is roped.
 pub(crate) fn gear(
@@ -32,18 +48,16 @@ pub(crate) fn gear(
     roped: &[RopedLeg<'_>],
     legs: &[Leg],
 ) -> Vec<GearRow> {
-    let roped: Vec<&RopedLeg<'_>> = roped.iter().filter(|leg| leg.sketch.roped).collect();
-    if roped.is_empty() {
+    let on_rope = || roped.iter().filter(|leg| leg.sketch.roped);
+    if on_rope().next().is_none() {
         return Vec::new();
     }
-    let surface = |of| {
-        let zones = roped.iter().flat_map(|leg| &leg.zones);
-        zones.into_iter().any(|zone| zone.surface_counted() == of)
-    };
+    let has = |leg: &RopedLeg<'_>, of| leg.zones.iter().any(|zone| zone.surface_counted() == of);
     let kit = Kit {
         rules,
-        snow: surface(Surface::Snow) || roped.iter().any(|leg| leg.undrawn),
-        bare: surface(Surface::Bare),
+        snow: on_rope().any(|leg| has(leg, Surface::Snow) || leg.undrawn),
+        bare: on_rope().any(|leg| has(leg, Surface::Bare)),
+        bare_met: roped.iter().any(|leg| has(leg, Surface::Bare)),
     };
     teams.iter().flat_map(|team| kit.of(team, legs)).collect()
 }
@@ -51,8 +65,12 @@ pub(crate) fn gear(
 /// What decides about the list of everybody.
 struct Kit<'a> {
     rules: &'a Rules,
+    /// Whether snow hides gaps where the team is roped.
     snow: bool,
+    /// Whether ice is bare where the team is roped.
     bare: bool,
+    /// Whether ice is bare anywhere on the way.
+    bare_met: bool,
 }
 
 impl Kit<'_> {
@@ -60,7 +78,9 @@ impl Kit<'_> {
         let (haul, last) = (picked(team.number, legs), team.size());
         let people = (1..).zip(&team.people);
         let rows = people.flat_map(|(position, person)| {
-            let mut rows = self.on_everybody(person, team.number);
+            let kinds = self.kinds(position == 1);
+            let rows = kinds.map(|kind| self.counted(kind).on(person, team.number));
+            let mut rows: Vec<GearRow> = rows.collect();
             // Whoever falls, one end of the rope is left on the side that hauls.
             let at_end = position == 1 || position == last;
             let sling = self.long_sling().filter(|_| at_end);
@@ -75,21 +95,16 @@ impl Kit<'_> {
         rows.filter(|row| row.count > 0).collect()
     }
 
-    fn on_everybody(&self, person: &Person, team: usize) -> Vec<GearRow> {
-        let snow = (
-            GearItem::SnowAnchor,
-            GearUse::AnchorInSnow,
-            Rule::KitSnowAnchors,
-        );
-        let ice = (GearItem::IceScrew, GearUse::AnchorInIce, Rule::KitIceScrews);
-        let anchors = [(self.snow, snow), (self.bare, ice)];
-        let anchors = anchors
-            .into_iter()
-            .filter(|(on, _)| *on)
-            .map(|(_, row)| row);
-        let all = EVERYBODY.into_iter().chain(anchors);
-        all.map(|(what, purpose, rule)| self.counted(what, purpose, rule).on(person, team))
-            .collect()
+    fn kinds(&self, first: bool) -> impl Iterator<Item = Kind> {
+        let by_ice = [
+            (self.snow, IN_SNOW),
+            (self.snow && first, FIRST_IN_SNOW),
+            (self.bare, IN_ICE),
+            (self.bare_met, ON_ICE),
+        ];
+        let by_ice = by_ice.into_iter().filter(|(on, _)| *on);
+        let by_ice = by_ice.map(|(_, kind)| kind);
+        EVERYBODY.into_iter().chain(by_ice)
     }
 
     /// The sling that the coils are measured with, if any.
@@ -119,12 +134,12 @@ impl Kit<'_> {
             built(GearItem::PrusikCord, GearUse::HaulGrips, system.grips()),
             Row {
                 system: Some(system),
-                ..self.counted(GearItem::Pulley, GearUse::HaulEase, Rule::KitPulleys)
+                ..self.counted((GearItem::Pulley, GearUse::HaulEase, Rule::KitPulleys))
             },
         ]
     }
 
-    fn counted(&self, what: GearItem, purpose: GearUse, rule: Rule) -> Row {
+    fn counted(&self, (what, purpose, rule): Kind) -> Row {
         Row {
             what,
             purpose,

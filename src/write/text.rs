@@ -1,4 +1,4 @@
-//! A message: a few short lines a leg, for a phone.
+//! A message: a few short lines a leg, for a phone; how it stands and the hours before the legs.
 //!
 //! The lines of the legs are plain ASCII and at most 160 characters a leg, one short message
 //! `[from memory: GSM 03.38; a sign beyond its alphabet cuts the message to 70]`. Where more has to be said
@@ -13,7 +13,13 @@ use crate::{
     plan::why::CarryWhy,
     say::{arg::Arg, plain, round::Round, setup::too_short, span::Said, voice::Voice},
     write::{
-        parts::{clock, findings::first_words, sentence::of_inside, slopes::avalanche_ground},
+        parts::{
+            clock,
+            findings::first_words,
+            packs::left_over,
+            sentence::{of_inside, of_unroped},
+            slopes::avalanche_ground,
+        },
         sheet::Sheet,
     },
 };
@@ -23,11 +29,12 @@ pub const MOST: usize = 160;
 /// Most characters of a route's name in the head line, the first that leaves room for which legs stop. Our judgement.
 const NAME_MOST: [usize; 3] = [60, 30, 12];
 
-/// The message: a head line, a block for each leg, what to carry and how to read it.
+/// The message: a head line, the hours, a block for each leg, what to carry and how to read it.
 #[must_use]
 pub fn message(sheet: &Sheet<'_>) -> String {
     let voice = sheet.look.voice;
     let mut blocks = vec![head(sheet, voice)];
+    blocks.extend(clock(sheet, voice));
     blocks.extend(
         sheet
             .plan
@@ -37,10 +44,10 @@ pub fn message(sheet: &Sheet<'_>) -> String {
     );
     let steep = avalanche_ground(sheet.plan, voice);
     blocks.extend(steep.map(|line| ascii(&line.to_string())));
-    blocks.extend(clock(sheet, voice));
     blocks.push(carry(sheet, voice));
     let read = [
         of_inside(sheet.plan, voice),
+        of_unroped(sheet.plan, voice),
         Some(voice.say("message-read", &[])),
     ];
     let read = Said::join(read.into_iter().flatten(), "\n");
@@ -96,7 +103,11 @@ fn carry(sheet: &Sheet<'_>, voice: Voice) -> String {
         }
     });
     let ropes = Arg::Said(Said::join(ropes, " + "));
-    voice.say("message-carry", &[("ropes", ropes)]).to_string()
+    let carried = voice.say("message-carry", &[("ropes", ropes)]);
+    let all = [Some(carried), left_over(sheet, voice)]
+        .into_iter()
+        .flatten();
+    ascii(&Said::join(all, "\n").map_names(plain::line).to_string())
 }
 
 /// The signs of the other outputs in ASCII, German letters as they are written where there are none; what has no twin is

@@ -243,3 +243,55 @@ fn the_worst_place_of_a_fall_is_where_it_is_steepest() {
     };
     assert!(stretch.to_m - stretch.from_m > 500.0, "{stretch:?}");
 }
+
+#[test]
+fn hidden_gaps_under_thin_snow_are_told() {
+    // 0.3 m (our judgement).
+    only(
+        "thin-snow-on-hidden-gaps",
+        &trip(3, 60.0, 4.0, 0.3),
+        &trip(3, 60.0, 4.0, 0.31),
+    );
+    let bare = r#"{"gap_m":4,"surface":"bare","snow_depth_m":0}"#;
+    only(
+        "thin-snow-on-hidden-gaps",
+        &trip(3, 60.0, 4.0, 0.0),
+        &Trip::straight(&[bare]).party(&[80.0; 3]).ropes(&[60.0]),
+    );
+    only(
+        "thin-snow-on-hidden-gaps",
+        &trip(3, 60.0, 4.0, 0.4).rules("[assume]\nthin_snow_m = 0.5"),
+        &trip(3, 60.0, 4.0, 0.2).rules("[assume]\nthin_snow_m = 0.1"),
+    );
+}
+
+#[test]
+fn zones_observed_long_before_the_trip_are_told() {
+    let seen = |on: &str| {
+        let zone = format!(r#"{{"gap_m":4,"snow_depth_m":2,"observed_on":"{on}"}}"#);
+        Trip::straight(&[&zone]).party(&[80.0; 3])
+    };
+    let undated = seen("2026-08-21");
+    let seen = |on: &str| seen(on).rules("date = \"2027-08-21\"\nutc_offset = \"+02:00\"");
+    // 30 days (our judgement): 21 July is 31 days before 21 August.
+    let newer = seen("2027-07-22");
+    for old in [
+        "2027-07-21",
+        "20270721",
+        "2027-07-21T09:30:00Z",
+        "1999-07-21",
+    ] {
+        only("observed-long-before", &seen(old), &newer);
+    }
+    // After the trip, in words, and without a day of the trip.
+    for none in ["2027-09-30", "last summer", "21.7.2027"] {
+        only("observed-long-before", &seen("2027-07-21"), &seen(none));
+    }
+    only("observed-long-before", &seen("2026-08-21"), &undated);
+    let told = seen("2026-08-21").plan();
+    let told = findings(&told).find_map(|f| match f.fact()? {
+        Fact::ObservedLongAgo { zones, days, .. } => Some((zones.len(), *days)),
+        _ => None,
+    });
+    assert_eq!(told, Some((1, 365)));
+}

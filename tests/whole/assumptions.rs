@@ -107,7 +107,7 @@ fn moved_to(scene: &Trip, name: &str, value: f64) -> Option<Trip> {
 }
 
 /// Figures whose little move these scenes do not show elsewhere, by the reason.
-const UNMOVED: [(&str, &[&str]); 6] = [
+const UNMOVED: [(&str, &[&str]); 7] = [
     (
         "of the ground: no terrain model here, and one straight line",
         &[
@@ -144,12 +144,14 @@ const UNMOVED: [(&str, &[&str]); 6] = [
             "near_cap_m",
             "avalanche_deg",
             "bare_slip_deg",
+            "thin_snow_m",
             "anchors_deg",
             "belay_pitch_m",
             "pull.weak_n",
         ],
     ),
     ("everybody's mass is given", &["person_kg"]),
+    ("no day is given", &["observed_days"]),
     ("of no weight on this ground", &["wide_min_per_km_m"]),
     (
         "for `options`, or for ropes of other diameters",

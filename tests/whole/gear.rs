@@ -61,6 +61,15 @@ fn anchors_go_by_the_ice_that_is_walked_on_the_rope() {
     assert_eq!(has(&[SNOW, BARE], GearItem::IceScrew), [1, 2, 3]);
     assert!(has(&[SNOW], GearItem::IceScrew).is_empty());
     assert!(has(&[BARE], GearItem::SnowAnchor).is_empty());
+    assert_eq!(has(&[BARE], GearItem::Crampons), [1, 2, 3]);
+    assert!(has(&[SNOW], GearItem::Crampons).is_empty());
+    // Bare ice is stood on where nobody is roped as well.
+    let unroped = r#"{"gap_m":2,"surface":"bare","rope":"never"}"#;
+    assert_eq!(has(&[SNOW, unroped], GearItem::Crampons), [1, 2, 3]);
+    assert!(has(&[SNOW, unroped], GearItem::IceScrew).is_empty());
+    assert_eq!(has(&[SNOW], GearItem::Probe), [1], "whoever goes first");
+    assert!(has(&[BARE], GearItem::Probe).is_empty());
+    assert_eq!(has(&[BARE], GearItem::Headlamp), [1, 2, 3]);
 }
 
 #[test]

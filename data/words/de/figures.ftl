@@ -20,7 +20,7 @@ says-use_proposed_strike = ob ein aus dem Gelände geschätzter Spaltenverlauf z
 says-snow = worauf die Seilschaft im Sturzmodell steht, wo Schnee liegt
 says-start = wann jede Etappe begonnen wird
 says-start_at_km = wo diese Uhrzeit gilt, wenn nicht am Anfang einer Etappe
-says-bridges_until = bis wann Schneebrücken vertraut wird
+says-bridges_until = bis wann über Schneebrücken gegangen wird
 says-back_by = wann die Linie zu Ende sein soll
 says-date = der Tag der Tour
 says-utc_offset = ihre Uhr gegen UTC
@@ -117,6 +117,8 @@ says-bare_slip_deg = Neigung, ab der auf Blankeis ein Ausrutscher alle mitreißt
 says-bare_stop_deg = Neigung, ab der Blankeis kein Gelände für eine Seilschaft ohne Fixpunkte ist
 says-skied_snow_m = verdeckte Spalten, auf Ski ohne Seil vorgegeben, ergeben Stopp, außer es liegt so viel Schnee darauf
 says-skied_gap_m = und außer sie sind nicht breiter als das
+says-thin_snow_m = verdeckte Spalten unter nicht mehr Schnee als das werden genannt: Brücken tragen dort vielleicht niemanden
+says-observed_days = Zonen, die mehr Tage als das vor der Tour beobachtet sind, werden genannt: Spalten und Brücken ändern sich
 says-ascent_threshold_m = kleineres Auf und Ab zählt nicht
 says-climb_unknown_m = auf längeren Stücken ohne Höhe sind Anstiege und Zeiten zu klein, und keine Uhrzeit ist zurückgerechnet
 says-climb_cells = Höhen eines Geländemodells zählen für Anstiege als Mittel über so viele Zellen längs der Linie; Neigungen nehmen sie, wie sie sind
@@ -171,6 +173,9 @@ says-kit_cords = Prusikschlingen je Person, um am Seil zu steigen
 says-kit_karabiners = Verschlusskarabiner je Person, zum Einbinden und für Schlingen
 says-kit_snow_anchors = Dinge zum Eingraben als Verankerung je Person, wo Schnee auf dem Eis liegt
 says-kit_ice_screws = Eisschrauben je Person, wo das Eis blank ist
+says-kit_crampons = Paar Steigeisen je Person, wo das Eis blank ist
+says-kit_lamps = Stirnlampen je Person
+says-kit_probes = Sonden je Seil bei der ersten Person, wo Schnee Spalten verdeckt
 says-kit_pulleys = Seilrollen je Person am Ende, um an der ersten Umlenkung weniger zu verlieren, als gerechnet ist
 
 ## Sturz und Bergung

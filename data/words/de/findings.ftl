@@ -340,8 +340,8 @@ ice-without-a-gap-width = Eis ohne Spaltenbreite, { $spans }: { $roped ->
 ice-span = { $span }
 
 bridges-late = { $just ->
-    [yes] { $zone } wird knapp nach { $until } verlassen; bis dann gilt Vertrauen in Schneebrücken
-   *[no] { $zone } wird um { $left } verlassen; Schneebrücken wird bis { $until } vertraut
+    [yes] { $zone } wird knapp nach { $until } verlassen; nur bis dann soll es über Schneebrücken gehen
+   *[no] { $zone } wird um { $left } verlassen; über Schneebrücken soll es nur bis { $until } gehen
 }
     .hint = { $known ->
         [yes] bis { $start } aufbrechen, um rechtzeitig von allen Schneebrücken der Etappe herunter zu sein, oder rechtzeitig umkehren
@@ -380,12 +380,12 @@ climb-partly-unknown = auf { $unknown } der Linie ist keine Höhe bekannt, zuers
     .cure = eine Route mit Höhen, oder ein Geländemodell
 
 hour-before-start = { $of ->
-    [bridges_until] Brücken wird bis { $at } vertraut
+    [bridges_until] über Brücken soll es nur bis { $at } gehen
    *[back_by] die Linie soll bis { $at } zu Ende sein
 }, das ist vor dem Start um { $start }: als derselbe Tag genommen
     .hint = für den nächsten Morgen `{ $name } = "{ $at } +1"` angeben; sonst früher aufbrechen
     .short = { $of ->
-        [bridges_until] Brücken vertraut bis { $at }
+        [bridges_until] auf Brücken nur bis { $at }
        *[back_by] zu Ende bis { $at }
     }, vor dem Start um { $start }: als derselbe Tag genommen
 
@@ -427,6 +427,10 @@ haul-beyond-those-left = stürzt { $who }: { $answer }
 model-has-no-answer = das Modell von Stürzen und Bergungen hat hier keine Antwort: { $reason }
     .short = zu Stürzen und Bergungen lässt sich nichts sagen: { $reason }
 
+thin-snow-on-hidden-gaps = { $zone } hat verdeckte Spalten unter { $snow } Schnee: so dünne Brücken tragen vielleicht niemanden
+    .hint = voraus sondieren und einzeln am straffen Seil gehen, oder eine andere Linie
+    .short = { $zone }: Brücken aus { $snow } Schnee tragen vielleicht niemanden
+
 snow-on-bare-ice = { $zone } ist als blank angegeben, und { $snow } Schnee liegt darauf: geplant als Schnee, der Spalten verdeckt
     .hint = sagen, was es ist: { $interface ->
         [page] die Oberfläche Schnee, oder kein „Schnee auf dem Eis“
@@ -462,6 +466,16 @@ slope-partly-unknown = { $count ->
     .hint = ein Geländemodell angeben{ -by-terrain }
 
 strike-not-given = { $zone } gibt keinen Spaltenverlauf an: ihre Spalten gelten als gerade gequert
+
+observed-long-before = { $count ->
+    [1] { $zones } ist { $days } Tage vor der Tour beobachtet ({ $day })
+   *[other] { $count } Zonen sind bis zu { $days } Tage vor der Tour beobachtet ({ $day }): { $zones }
+}; Spalten und Brücken sind seither anders
+    .hint = vor dem Aufbruch noch einmal schauen und in die Zonen schreiben, was zu sehen ist
+    .short = { $count ->
+        [1] { $zones } ist { $days } Tage vor der Tour beobachtet
+       *[other] { $count } Zonen sind bis zu { $days } Tage vor der Tour beobachtet
+    }
 
 zone-not-met = { $count ->
     [1] die Route berührt diese Zone nicht

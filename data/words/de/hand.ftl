@@ -64,6 +64,18 @@ gear-pulley = { $count ->
     [one] 1 Seilrolle
    *[other] { $count } Seilrollen
 }
+gear-crampons = { $count ->
+    [one] 1 Paar Steigeisen
+   *[other] { $count } Paar Steigeisen
+}
+gear-headlamp = { $count ->
+    [one] 1 Stirnlampe
+   *[other] { $count } Stirnlampen
+}
+gear-probe = { $count ->
+    [one] 1 Sonde
+   *[other] { $count } Sonden
+}
 gear-for-tie-in = zum Anseilen
 gear-for-head = gegen alles, was fällt, und im Sturz
 gear-for-brake = um ein Rutschen zu bremsen und zum Graben
@@ -76,6 +88,9 @@ gear-for-clip = zum Einbinden und für Schlingen
 gear-for-haul-turns = wo das Seil umlenkt ({ $system })
 gear-for-haul-grips = um das Seil zu greifen und zwischen den Zügen zu halten ({ $system })
 gear-for-haul-ease = um an der ersten Umlenkung weniger zu verlieren, als gerechnet ist ({ $system })
+gear-for-stand-on-ice = um auf blankem Eis zu stehen
+gear-for-light = um im Dunkeln und in einer Spalte zu sehen
+gear-for-find-gaps = um Spalten unter dem Schnee zu finden, und wie dick ihre Brücken sind
 
 ## Die Tour, wenn etwas fehlt
 

@@ -117,7 +117,7 @@ change-at = { $stages ->
 change-height = Höhe { $height }
 change-bearing = dann { $bearing }
 bearing-true = { $bearing } rechtweisend
-hours = Gehen { $walking }, An- und Ausseilen { $rope }, Pausen { $breaks }{ $halted ->
+hours = Gehen { $walking }, An- und Ausbinden { $rope }, Pausen { $breaks }{ $halted ->
     [yes] , Aufenthalte { $halts }
    *[no] { "" }
 }{ $belays ->
@@ -195,7 +195,7 @@ clock-on-the-way-turn = { $late ->
 }{ $others }
 clock-on-the-way-never = wer über die ersten Schneebrücken geht, ist bis { $until } nicht wieder von ihnen herunter
 clock-on-the-way-late = { $passed ->
-    [yes] Umkehrzeit vorbei: Brücken nach { $until } so oder so: sondieren, oder abseits auf Frost warten
+    [yes] Umkehrzeit vorbei: Brücken nach { $until } so oder so: sondieren, oder neben dem Gletscher warten, bis es gefriert
    *[no] zu spät für alles: nach { $until } noch auf Schneebrücken: jede sondieren, oder umkehren
 }
 clock-on-the-way-back = { $passed ->
@@ -357,6 +357,10 @@ message-carry = Mitnehmen: { $ropes }
 message-carry-short = { $rope } ({ $short })
 message-no-rope = Kein Abschnitt wird am Seil gegangen.
 message-inside = Innerhalb der Grenzen sind Abstand und Seil; ob ein Sturz gehalten wird, ist eine andere Frage.
+message-unroped = Ohne Seil: { $drawn ->
+    [yes] dort ist kein Eis gezeichnet; anderes kennt der Plan nicht
+   *[no] dort ist kein Eis gezeichnet, und das Inventar kennt keines
+}.
 message-read = Nur für seine Annahmen gerechnet; was vor Ort zu sehen ist, geht vor.
 message-leg = Nr. { $leg }: { $span } { $roped ->
     [yes] SEIL, { $verdict }
@@ -537,7 +541,10 @@ page-end = { $stages ->
     [1] Ende
    *[other] Ende der Etappe
 }
-page-legend = Eine Zeile steht, wo ihr Abschnitt beginnt: dort anseilen, ohne Seil ausbinden. Seil: nötig/dabei.
+page-legend = Jede Zeile: dort anseilen oder ausbinden. Seil: nötig/dabei. ohne Seil: kein Eis { $drawn ->
+    [yes] gezeichnet
+   *[no] bekannt
+}
 page-why = { $word } = { $means }
 page-zones = Zonen: { $zones }
 page-zones-of = Abschnitt { $leg }: { $zones }

@@ -12,7 +12,7 @@ trip-no-rope = kein Seil ist mehr da, also kann sich niemand anseilen
         [page] dem Eis fernbleiben; auf dem Eis Hilfe rufen, statt ungeseilt weiterzugehen. Ein Seil, das doch da ist, wird unter Tour eingetragen
        *[members] jedes Seil, das dabei ist, in einer Tabelle `[[rope]]` mit seiner `length_m` nennen; `rope` weglassen, solange die Seile nicht gewählt sind
      }
-trip-no-start = Brücken wird bis { $until } vertraut, aber niemand hat gesagt, wann die Gruppe startet
+trip-no-start = über Brücken soll es nur bis { $until } gehen, aber niemand hat gesagt, wann die Gruppe startet
     .hint = { $interface ->
         [flags] `--start 04:30`, oder `start = "04:30"` in der Tourdatei
         [page] unter Tour den Start angeben

@@ -427,6 +427,10 @@ haul-beyond-those-left = if { $who } falls, { $answer }
 model-has-no-answer = the model of falls and hauls has no answer here: { $reason }
     .short = nothing can be told of falls or hauls: { $reason }
 
+thin-snow-on-hidden-gaps = { $zone } has hidden gaps under { $snow } of snow: bridges of so little may not hold a person
+    .hint = probe ahead and cross one at a time on a tight rope, or take another line
+    .short = { $zone }: bridges of { $snow } of snow may not hold a person
+
 snow-on-bare-ice = { $zone } is called bare, and { $snow } of snow lies on it: planned as snow that hides gaps
     .hint = say which it is: { $interface ->
         [page] the surface snow, or no “Snow on the ice”
@@ -462,6 +466,16 @@ slope-partly-unknown = { $count ->
     .hint = give a terrain model{ -by-terrain }
 
 strike-not-given = { $zone } gives no strike: its crevasses are taken to be crossed squarely
+
+observed-long-before = { $count ->
+    [1] { $zones } was observed { $days } days before the trip ({ $day })
+   *[other] { $count } zones were observed up to { $days } days before the trip ({ $day }): { $zones }
+}; gaps and bridges have changed since
+    .hint = look again before you go, and write what you see into the zones
+    .short = { $count ->
+        [1] { $zones } was observed { $days } days before the trip
+       *[other] { $count } zones were observed up to { $days } days before the trip
+    }
 
 zone-not-met = { $count ->
     [1] the route does not meet this zone

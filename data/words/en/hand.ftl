@@ -64,6 +64,18 @@ gear-pulley = { $count ->
     [one] 1 pulley
    *[other] { $count } pulleys
 }
+gear-crampons = { $count ->
+    [one] 1 pair of crampons
+   *[other] { $count } pairs of crampons
+}
+gear-headlamp = { $count ->
+    [one] 1 headlamp
+   *[other] { $count } headlamps
+}
+gear-probe = { $count ->
+    [one] 1 probe
+   *[other] { $count } probes
+}
 gear-for-tie-in = to be tied to the rope
 gear-for-head = against what falls, and in a fall
 gear-for-brake = to brake a slide, and to dig
@@ -76,6 +88,9 @@ gear-for-clip = to tie in, and to clip cords and slings
 gear-for-haul-turns = where the rope of a { $system } turns
 gear-for-haul-grips = to grip the rope of a { $system }, and to hold it between pulls
 gear-for-haul-ease = to lose less at the first turn of a { $system } than it is reckoned with
+gear-for-stand-on-ice = to stand on bare ice
+gear-for-light = to see by, in the dark and in a crevasse
+gear-for-find-gaps = to find gaps under the snow, and how thick their bridges are
 
 ## The trip with something missing
 

@@ -357,6 +357,10 @@ message-carry = Carry: { $ropes }
 message-carry-short = { $rope } ({ $short })
 message-no-rope = No leg is walked on the rope.
 message-inside = Inside: spacing and rope are within the limits; whether a fall is held is another matter.
+message-unroped = Unroped: { $drawn ->
+    [yes] no ice is drawn there; the plan knows no other
+   *[no] no ice is drawn there, nor known to the inventory
+}.
 message-read = Computed for its assumptions only; what is seen on the spot comes first.
 message-leg = Leg { $leg } { $span } { $roped ->
     [yes] ROPED, { $verdict }
@@ -537,7 +541,10 @@ page-end = { $stages ->
     [1] end
    *[other] end of the stage
 }
-page-legend = A row is where its leg begins: rope up or unrope there. Rope: needed/at hand.
+page-legend = A row is where to rope up or unrope. Rope: needed/at hand. unroped: no ice { $drawn ->
+    [yes] drawn
+   *[no] known
+}
 page-why = { $word } = { $means }
 page-zones = Zones: { $zones }
 page-zones-of = leg { $leg }: { $zones }

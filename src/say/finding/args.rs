@@ -31,9 +31,11 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
         | Fact::Along { .. }
         | Fact::BareIce { .. }
         | Fact::GapAssumed { .. }
+        | Fact::ObservedLongAgo { .. }
         | Fact::UnropedByWord { .. }
         | Fact::ZoneMissed { .. } => of_zone(fact, at, voice),
         Fact::SnowOnBare { .. }
+        | Fact::ThinSnow { .. }
         | Fact::KnotsNoBite { .. }
         | Fact::KnotsDoubtful { .. }
         | Fact::SnowUnknown { .. }

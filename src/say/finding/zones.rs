@@ -27,6 +27,19 @@ pub(super) fn of_zone<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<
                 ("roped", Arg::yes(*roped)),
             ]
         }
+        Fact::ObservedLongAgo {
+            zones,
+            observed_on,
+            days,
+        } => vec![
+            ("count", Arg::Count(zones.len())),
+            (
+                "zones",
+                Arg::Said(Said::join(zones.iter().map(|z| zone(z, voice)), ", ")),
+            ),
+            ("day", Arg::Said(Said::figure(observed_on.to_string()))),
+            ("days", Arg::Count(days.unsigned_abs() as usize)),
+        ],
         Fact::GapAssumed { zone: z, gap_m } => vec![
             ("zone", Arg::Said(zone(z, voice))),
             ("gap", Arg::Needed(*gap_m)),
@@ -59,6 +72,10 @@ pub(super) fn of_zone<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<
 pub(super) fn of_snow<'a>(fact: &'a Fact, voice: Voice) -> FactArgs<'a> {
     match fact {
         Fact::SnowOnBare {
+            zone: z,
+            snow_depth_m,
+        }
+        | Fact::ThinSnow {
             zone: z,
             snow_depth_m,
         } => vec![

@@ -7,7 +7,7 @@ use crate::{
     fault::{Fault, Item, place::Place},
     geometry::LonLat,
     ground::profile::Profile,
-    plan::{ZoneSummary, leg::Leg, verdict::Verdict},
+    plan::{Plan, ZoneSummary, leg::Leg, verdict::Verdict},
     say::{self, span::Said, voice::Voice},
     trip::route::Stage,
     write::{
@@ -68,7 +68,7 @@ pub fn planned(
         title: report::head::title(sheet),
         notices: told(notices, voice),
         head: report::sheet::first(sheet).into_string(),
-        reading: markup(&sentence::of_inside(plan, voice).unwrap_or_default()),
+        reading: markup(&reading(plan, voice)),
         hours: hours(plan, voice),
         legs: plan
             .legs
@@ -384,6 +384,13 @@ impl PanelProfile {
             samples,
         }
     }
+}
+
+/// How the words of the legs that nobody is warned of are to be read.
+fn reading(plan: &Plan, voice: Voice) -> Said {
+    let inside = sentence::of_inside(plan, voice);
+    let all = inside.into_iter().chain(sentence::of_unroped(plan, voice));
+    Said::join(all, " ")
 }
 
 fn markup(says: &Said) -> String {

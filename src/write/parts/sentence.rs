@@ -36,6 +36,14 @@ pub(in crate::write) fn of_inside(plan: &Plan, voice: Voice) -> Option<Said> {
     inside.then(|| voice.say("message-inside", &[]))
 }
 
+/// What is not known of legs that are unroped; `None` where none is.
+pub(in crate::write) fn of_unroped(plan: &Plan, voice: Voice) -> Option<Said> {
+    let mut legs = plan.legs.iter();
+    let unroped = legs.any(|leg| leg.verdict == Verdict::Unroped);
+    let args = [("drawn", Arg::yes(plan.knows_drawn_ice_only()))];
+    unroped.then(|| voice.say("message-unroped", &args))
+}
+
 /// What a verdict means, in words that promise nothing.
 #[must_use]
 pub fn means(verdict: Verdict, voice: Voice) -> Said {

@@ -21,7 +21,7 @@ use crate::{
     write::{
         json::number,
         parts::{
-            keep,
+            keep, packs,
             row::{LegRow, TeamRow},
         },
         sheet::Sheet,
@@ -31,7 +31,12 @@ use crate::{
 /// What to carry, and what carrying one set-up all the way would change.
 pub(super) fn packed(sheet: &Sheet<'_>) -> Markup {
     let (plan, voice) = (sheet.plan, sheet.look.voice);
-    html! { (carry(plan, voice)) (fewer_changes(plan, voice)) }
+    let left = packs::left_over(sheet, voice);
+    html! {
+        (carry(plan, voice))
+        @if let Some(left) = left { p { (spans(&left)) } }
+        (fewer_changes(plan, voice))
+    }
 }
 
 /// What to carry.

@@ -49,7 +49,8 @@ pub(super) fn legs(out: &mut Table, sheet: &Sheet<'_>) {
     if left_out.contains(&ZONES) {
         bullet(&mut out.text, "", &zones(&sheet.plan.legs, voice), width);
     }
-    let legend = voice.say("page-legend", &[]).to_string();
+    let drawn = Arg::yes(sheet.plan.knows_drawn_ice_only());
+    let legend = voice.say("page-legend", &[("drawn", drawn)]).to_string();
     bullet(&mut out.text, "", &legend, width);
     let whys = whys(&sheet.plan.legs, voice);
     if !whys.is_empty() {

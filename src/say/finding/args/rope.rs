@@ -3,8 +3,9 @@
 use crate::{
     plan::{
         change::Change,
+        cure::RopeLack,
         cure::{CureCost, RopeCure},
-        fact::{Fact, RopeLack},
+        fact::Fact,
     },
     say::{
         arg::Arg,
