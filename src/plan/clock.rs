@@ -88,6 +88,10 @@ pub struct StageClock {
     /// The same for a slower party; `slower_factor` says how much slower.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub slower: Option<Backwards>,
+    /// Roped legs of which the latest start makes more dark, by sunrise and sunset, than the start as planned; none where that is
+    /// early enough.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub dark_if_latest: Vec<usize>,
     /// The day of the trip, where the leader says it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub date: Option<Day>,

@@ -51,7 +51,7 @@ fn stage_clock(walked: &WalkedStage<'_>, planned: &[Leg]) -> Option<StageClock> 
     let slower = backwards(&slower(walked));
     let (sun, times) = (sun(walked, stage), walked.job.timetable);
     let offset = times.utc_offset.value.unwrap_or_default();
-    Some(StageClock {
+    let clock = StageClock {
         stage: stage.number,
         start: walked.start(),
         start_at: start_at(walked),
@@ -68,6 +68,12 @@ fn stage_clock(walked: &WalkedStage<'_>, planned: &[Leg]) -> Option<StageClock> 
             false => SunAllDay::Down,
         }),
         utc_offset: sun.map(|_| offset),
+        dark_if_latest: Vec::new(),
+    };
+    let dark_if_latest = clock.late_min().map(|min| dark_if_earlier(walked, min));
+    Some(StageClock {
+        dark_if_latest: dark_if_latest.unwrap_or_default(),
+        ..clock
     })
 }
 
@@ -164,53 +170,100 @@ fn sun_after(days: f64, job: &Brief<'_>, stage: &Stage) -> Option<SunDay> {
 
 /// The time on the rope between the sunsets and sunrises of a stage.
 fn dark(walked: &WalkedStage<'_>) -> Vec<Fact> {
-    let Some(stage) = walked.legs.first().map(|leg| leg.stage.stage) else {
-        return Vec::new();
-    };
-    let day = |days: f64| sun_after(days, walked.job, stage);
-    let (Some(today), Some(tomorrow)) = (day(0.0), day(1.0)) else {
-        return Vec::new();
-    };
-    let told = nights(&today, &tomorrow)
-        .into_iter()
-        .filter_map(|(from, until)| {
-            let (from_min, until_min) = (from.map(Clock::min), until.map(Clock::min));
-            let (from_min, until_min) =
-                (from_min.unwrap_or(0.0), until_min.unwrap_or(f64::INFINITY));
-            let minutes = roped_min(walked, from_min, until_min);
-            (minutes >= 1.0).then_some(Fact::DarkOnRope {
-                from,
-                until,
-                minutes,
-            })
-        });
+    let told = nights_of(walked).into_iter().filter_map(|night| {
+        let minutes: f64 = roped(walked)
+            .map(|(_, clock)| night.min_of(clock, 0.0))
+            .sum();
+        let Night { from, until, .. } = night;
+        (minutes >= DARK_MIN).then_some(Fact::DarkOnRope {
+            from,
+            until,
+            minutes,
+        })
+    });
     told.collect()
 }
 
-/// From when until when no sun is up on a day and in the night after it: from its begin where there is no hour, and without
-/// an end where the sun does not rise again by the end of the day after.
-fn nights(today: &SunDay, tomorrow: &SunDay) -> Vec<(Option<Clock>, Option<Clock>)> {
-    let down = |day: &SunDay| day.up_all_day == Some(false);
-    let ends = tomorrow.rises.is_some() || down(tomorrow);
-    if down(today) {
-        return if ends {
-            vec![(None, tomorrow.rises)]
-        } else {
-            Vec::new()
-        };
-    }
-    let before = today.rises.map(|rises| (None, Some(rises)));
-    let after = today.sets.filter(|_| ends);
-    let after = after.map(|sets| (Some(sets), tomorrow.rises));
-    before.into_iter().chain(after).collect()
+/// Less than this of a leg in the dark is none.
+const DARK_MIN: f64 = 1.0;
+
+/// Roped legs that are walked longer in the dark if the start is so many minutes earlier.
+fn dark_if_earlier(walked: &WalkedStage<'_>, earlier_min: f64) -> Vec<usize> {
+    let nights = nights_of(walked);
+    let dark_min = |clock: [Clock; 2], earlier_min: f64| {
+        let of_nights = nights.iter();
+        let minutes: f64 = of_nights
+            .map(|night| night.min_of(clock, earlier_min))
+            .sum();
+        minutes
+    };
+    let darker = roped(walked)
+        .filter(|(_, clock)| dark_min(*clock, earlier_min) - dark_min(*clock, 0.0) >= DARK_MIN);
+    darker.map(|(leg, _)| leg).collect()
 }
 
-/// Minutes of the roped legs between two times of day.
-fn roped_min(walked: &WalkedStage<'_>, from_min: f64, to_min: f64) -> f64 {
+/// From when until when no sun is up.
+#[derive(Clone, Copy)]
+struct Night {
+    /// None where it had begun before the day.
+    from: Option<Clock>,
+    /// Likewise, minutes from the begin of the day.
+    since_min: f64,
+    /// None where the sun does not rise again.
+    until: Option<Clock>,
+}
+
+impl Night {
+    /// Its minutes between two hours that are so much earlier than said.
+    fn min_of(self, [begin, end]: [Clock; 2], earlier_min: f64) -> f64 {
+        let until_min = self.until.map_or(f64::INFINITY, Clock::min);
+        let [begin_min, end_min] = [begin, end].map(|clock| clock.min() - earlier_min);
+        (end_min.min(until_min) - begin_min.max(self.since_min)).max(0.0)
+    }
+}
+
+/// The nights of the day of a stage and of the one after.
+fn nights_of(walked: &WalkedStage<'_>) -> Vec<Night> {
+    let stage = walked.legs.first().map(|leg| leg.stage.stage);
+    let day = |days: f64| sun_after(days, walked.job, stage?);
+    let Some((today, tomorrow)) = day(0.0).zip(day(1.0)) else {
+        return Vec::new();
+    };
+    // Only a start that is reckoned back lies before the day.
+    let before = walked.start().is_some_and(|start| start.min() < 0.0);
+    let set_min = before.then(|| day(-1.0)?.sets).flatten().map(Clock::min);
+    nights(&today, &tomorrow, set_min.unwrap_or(0.0))
+}
+
+/// Those of a day and of the night after it; the one before it began then.
+fn nights(today: &SunDay, tomorrow: &SunDay, since_min: f64) -> Vec<Night> {
+    let down = |day: &SunDay| day.up_all_day == Some(false);
+    let ends = tomorrow.rises.is_some() || down(tomorrow);
+    let before = |until| Night {
+        from: None,
+        since_min,
+        until,
+    };
+    if down(today) {
+        let until = ends.then_some(tomorrow.rises);
+        return until.map(before).into_iter().collect();
+    }
+    let after = today.sets.filter(|_| ends).map(|sets| Night {
+        from: Some(sets),
+        since_min: sets.min(),
+        until: tomorrow.rises,
+    });
+    let first = today.rises.map(|rises| before(Some(rises)));
+    first.into_iter().chain(after).collect()
+}
+
+/// The roped legs, each with when it begins and ends.
+fn roped(walked: &WalkedStage<'_>) -> impl Iterator<Item = (usize, [Clock; 2])> {
     let legs = walked.legs.iter().zip(walked.hours);
-    let clocks = legs.filter_map(|(leg, hours)| hours.clock.filter(|_| leg.sketch.roped));
-    let shared = clocks.map(|[begin, end]| end.min().min(to_min) - begin.min().max(from_min));
-    shared.map(|min| min.max(0.0)).sum()
+    legs.filter_map(|(leg, hours)| {
+        let clock = hours.clock.filter(|_| leg.sketch.roped)?;
+        Some((leg.number, clock))
+    })
 }
 
 /// Nothing without a start, and nothing where the climb of a leg is unknown: hours for the way alone are too few.

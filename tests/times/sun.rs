@@ -2,6 +2,7 @@
 
 use schrund::{
     geometry::LonLat,
+    plan::fact::Fact,
     times::sun::SunDay,
     trip::day::{Day, UtcOffset},
 };
@@ -120,4 +121,58 @@ fn polar_night_is_told_of_the_rope() {
     );
     assert!(told("2027-06-21").is_empty(), "the sun does not set");
     assert!(told("2027-03-21").is_empty(), "by day");
+}
+
+/// A start that is early enough may lead onto the rope before sunrise: which legs is told beside it.
+#[test]
+fn legs_that_the_latest_start_puts_into_the_dark_are_told() {
+    let dark = |rules: &str| {
+        // Near the equator on the day of the equinox, some degrees east: the sun rises before half past five.
+        let day = "date = \"2027-03-20\"\nutc_offset = \"+00:00\"";
+        let trip = Trip::straight(&[SNOW]).party(&[80.0; 3]).falling(0.05);
+        let clock = trip.rules(&format!("{day}\n{rules}")).plan().clock;
+        clock.expect("a day is given").first.dark_if_latest
+    };
+    assert_eq!(dark("start = \"07:00\"\nbridges_until = \"05:35\""), [2]);
+    assert!(
+        dark("start = \"07:00\"\nbridges_until = \"07:00\"").is_empty(),
+        "late, and light all the same"
+    );
+    assert!(
+        dark("start = \"05:00\"\nbridges_until = \"09:00\"").is_empty(),
+        "early enough"
+    );
+    assert!(
+        dark("start = \"04:00\"\nbridges_until = \"04:10\"").is_empty(),
+        "dark either way"
+    );
+}
+
+/// A start that is reckoned back from an hour on the way may lie before midnight: it was dark then too, from sunset on.
+#[test]
+fn the_dark_before_midnight_counts_where_a_start_is_reckoned_back() {
+    let dark = |hour: &str| {
+        let day = "date = \"2027-03-20\"\nutc_offset = \"+00:00\"";
+        let trip = Trip::straight(&[SNOW]).party(&[80.0; 3]).falling(0.05);
+        let at = format!("{day}\nstart = \"{hour}\"\nstart_at_km = 2.5");
+        let plan = trip.rules(&at).plan();
+        let minutes = findings(&plan).find_map(|f| match f.fact()? {
+            Fact::DarkOnRope { minutes, .. } => Some(*minutes),
+            _ => None,
+        });
+        (
+            plan.clock
+                .and_then(|c| c.first.start)
+                .expect("it is reckoned"),
+            minutes,
+        )
+    };
+    let (begun, all) = dark("03:00");
+    assert!(begun.min() > 0.0, "{begun}");
+    let (before, same) = dark("00:01");
+    assert!(before.min() < 0.0, "{before}");
+    assert!(
+        all.zip(same).is_some_and(|(a, b)| (a - b).abs() < 1e-6),
+        "{all:?} {same:?}"
+    );
 }

@@ -157,6 +157,7 @@ clock-belays = { $belays ->
    *[other] { " " }mit etwa { $belays } Sicherungen auf { $legs } ({ $more })
 }
 clock-latest-start-slower = ; eine langsamere Gruppe { $at }
+clock-latest-start-dark = ; { $legs } dann im Dunkeln
 clock-latest-start-slower-none = ; für Langsamere zu spät
 clock-at-until = um { $until } ist die Gruppe bei { $place }, auf Abschnitt { $leg }{ $others }
 clock-at-until-slower = ; eine langsamere Gruppe bei { $place }, auf Abschnitt { $leg }

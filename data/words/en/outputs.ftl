@@ -142,22 +142,23 @@ hour-day-before = { $hour } the day before
 hour-days-away = { $hour } ({ $days } days)
 clock-of-stage = stage { $stage }: { $text }
 clock-latest-start = { $late ->
-    [yes] start { $start } is { $earlier } too late: { "" }
-   *[no] { "" }
-}latest start { $at }{ $belays }{ $without }, off all bridges by { $until }{ $others }
+    [yes] start { $start } is { $earlier } too late: latest
+   *[no] latest start
+} { $at }{ $belays }{ $without }, off all bridges by { $until }{ $others }
 clock-latest-here = { $late ->
     [yes] { $hour } at { $place } is { $earlier } too late: { "" }
    *[no] { $hour } at { $place }: { "" }
 }there by { $by } to be off all bridges by { $until }
 clock-latest-start-none = no start of the day is early enough{ $belays } to be off snow bridges by { $until }{ $without }
 clock-latest-start-none-without = ; without them { $at }
-clock-latest-start-without = , { $at } without them
+clock-latest-start-without = , { $at } without
 clock-belays = { $belays ->
     [1] { " " }with a belay on { $legs } ({ $more })
    *[other] { " " }with about { $belays } belays on { $legs } ({ $more })
 }
 clock-latest-start-slower = ; a slower party { $at }
-clock-latest-start-slower-none = ; too late if slower
+clock-latest-start-dark = ; { $legs } then dark
+clock-latest-start-slower-none = ; slower: too late
 clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $others }
 clock-at-until-slower = ; a slower party at { $place }, on leg { $leg }
 clock-turn = { $kind ->

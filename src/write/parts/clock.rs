@@ -11,7 +11,7 @@ use crate::{
         clock::{Backwards, PlanClock, StageClock, StartAt, SunAllDay, TurnKind, TurnRound},
         part::LegPart,
     },
-    say::{arg::Arg, hour::hour, round::Round, span::Said, voice::Voice},
+    say::{arg::Arg, finding, hour::hour, round::Round, span::Said, voice::Voice},
     trip::{clock::Clock, day::UtcOffset},
 };
 
@@ -153,6 +153,10 @@ fn latest_start(
         Some(start) => Some(voice.say("clock-latest-start-slower", &[at(start)])),
         None => (slower.arrival).map(|_| voice.say("clock-latest-start-slower-none", &[])),
     };
+    let dark = (!clock.dark_if_latest.is_empty()).then(|| {
+        let legs = finding::legs(&clock.dark_if_latest, voice);
+        voice.say("clock-latest-start-dark", &[("legs", Arg::Said(legs))])
+    });
     let late_min = clock.late_min();
     let late = clock.start.filter(|_| late_min.is_some());
     let start = late.map_or_else(Said::default, |start| Said::figure(start.to_string()));
@@ -164,7 +168,7 @@ fn latest_start(
         until,
         belays,
         without("clock-latest-start-without"),
-        beside([slower]),
+        beside([dark, slower]),
     ];
     Some(voice.say("clock-latest-start", &args))
 }
