@@ -49,6 +49,24 @@ export async function hourHere(bench) {
   await bench.close('the hour here', sheet);
 }
 
+/** An hour said between somebody's leaving and coming back: with all taken back nothing of either is left. */
+export async function hourBetween(bench) {
+  const sheet = await bench.open(await bench.drawn('between', bench.exampleArgs), PHONE);
+  const { page } = sheet;
+  const press = (name) => sheet.after(() => page.locator('.app-field-mode').getByRole('button', { name, exact: true }).tap());
+  await sheet.tab('Field');
+  await page.getByLabel('Kilometre', { exact: true }).fill('8.0');
+  await press('− Ben');
+  await page.getByLabel('Kilometre', { exact: true }).fill('9.0');
+  await sheet.after(() => page.getByLabel('It is now', { exact: true }).fill('11:00'));
+  await press('+ Ben');
+  const back = await page.locator('.app-field-mode .app-wide').innerText();
+  await sheet.after(() => page.locator('.app-field-mode .app-wide').tap());
+  const trip = (await sheet.save('Trip file (TOML)')).toString();
+  bench.check('the hour here: said between two acts that undo each other it is taken back to the start as given', back === 'Take back: Hours from 11:00 at 9 km' && /^start = "02:30"$/m.test(trip) && !/start_at_km/.test(trip) && /Ben/.test(trip), `${back} ${trip.slice(0, 300)}`);
+  await bench.close('the hour between', sheet);
+}
+
 /** Of a trip without a start the hour here makes one. */
 export async function hourWithoutStart(bench) {
   const sheet = await bench.open(await bench.drawn('nostart', bench.exampleArgs), PHONE);

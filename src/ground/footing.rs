@@ -28,6 +28,9 @@ pub(crate) struct Footing {
     pub(crate) climb: Option<Climb>,
     /// Steepest slope along the line, by either source of heights.
     pub(crate) steepest: Option<Steep>,
+    /// Steepest descent along a roped leg, degrees, 0 where it never goes down: for who holds what is above them. `None` of an
+    /// unroped one, where nobody holds, and without heights.
+    pub(crate) steepest_descent_deg: Option<f64>,
     /// Steepest slope of the ground on the line, from the terrain model.
     pub(crate) ground_steepest: Option<SlopeSpot>,
     /// A roped leg in pieces of one spacing, each with the slope that decides there.
@@ -55,11 +58,16 @@ pub(crate) fn footing(leg: &Underway<'_>, rules: &Rules) -> Footing {
     let inclines = inclines.unwrap_or_default();
     let proposed = leg.rope_m.map(|_| proposed(leg)).unwrap_or_default();
     let strikes: Vec<ProposedStrike> = proposed.iter().flat_map(|(_, p)| p).copied().collect();
+    let (steepest, steepest_descent_deg) = match leg.rope_m {
+        Some(_) => line.steepest_and_descent_deg(stretch, rules),
+        None => (line.steepest(stretch, rules), None),
+    };
     Footing {
         climb: line
             .climbing()
             .climb(stretch, rules[Rule::AscentThresholdM]),
-        steepest: line.steepest(stretch, rules),
+        steepest,
+        steepest_descent_deg,
         ground_steepest: line.ground.steepest(stretch).copied(),
         unknown: unknown(line, stretch, &inclines, rules),
         inclines,

@@ -206,9 +206,21 @@ impl GroundLine {
     pub(crate) fn steepest(&self, stretch: Stretch, rules: &Rules) -> Option<Steep> {
         let over_m = rules[Rule::SteepOverM];
         let sources = [&self.profile, &self.second].into_iter();
-        sources
-            .filter_map(|p| p.steepest(stretch, over_m))
-            .max_by(|a, b| a.deg.abs().total_cmp(&b.deg.abs()))
+        steeper(sources.filter_map(|p| p.steepest(stretch, over_m)))
+    }
+
+    /// Both the steepest slope and the steepest descent along the line, degrees, by either source each.
+    pub(crate) fn steepest_and_descent_deg(
+        &self,
+        stretch: Stretch,
+        rules: &Rules,
+    ) -> (Option<Steep>, Option<f64>) {
+        let over_m = rules[Rule::SteepOverM];
+        let sources = [&self.profile, &self.second];
+        let told = sources.map(|p| p.steepest_and_descent_deg(stretch, over_m));
+        let steepest = told.iter().filter_map(|(steepest, _)| *steepest);
+        let descent = told.iter().filter_map(|(_, descent_deg)| *descent_deg);
+        (steeper(steepest), descent.max_by(f64::total_cmp))
     }
 
     /// The steepest descent along the line by either source, degrees.
@@ -219,6 +231,10 @@ impl GroundLine {
             .filter_map(|p| p.steepest_descent_deg(stretch, over_m))
             .max_by(f64::total_cmp)
     }
+}
+
+fn steeper(slopes: impl Iterator<Item = Steep>) -> Option<Steep> {
+    slopes.max_by(|a, b| a.deg.abs().total_cmp(&b.deg.abs()))
 }
 
 /// Whether the heights reach over the whole stage.

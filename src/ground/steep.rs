@@ -31,14 +31,25 @@ impl Profile {
     /// The steepest slope of a stretch, taken over `over_m` (over all of it where it is shorter).
     #[must_use]
     pub fn steepest(&self, stretch: Stretch, over_m: f64) -> Option<Steep> {
-        self.steepest_by(stretch, over_m, f64::abs)
+        let [steepest] = self.steepest_by(stretch, over_m, [f64::abs]);
+        steepest
     }
 
     /// The steepest descent of a stretch, degrees, positive; 0 where it never goes down.
     #[must_use]
     pub fn steepest_descent_deg(&self, stretch: Stretch, over_m: f64) -> Option<f64> {
-        let steepest = self.steepest_by(stretch, over_m, |rise_m| -rise_m);
-        steepest.map(|s| (-s.deg).max(0.0))
+        let [descent] = self.steepest_by(stretch, over_m, [down]);
+        descent.map(Steep::descent_deg)
+    }
+
+    /// Both, for little more than one of them costs.
+    pub(crate) fn steepest_and_descent_deg(
+        &self,
+        stretch: Stretch,
+        over_m: f64,
+    ) -> (Option<Steep>, Option<f64>) {
+        let [steepest, descent] = self.steepest_by(stretch, over_m, [f64::abs, down]);
+        (steepest, descent.map(Steep::descent_deg))
     }
 
     /// Metres that a stretch goes down in pieces steeper than `share` (rise over run), taken over `over_m`; `None` where
@@ -61,53 +72,91 @@ impl Profile {
         Some(steep_m)
     }
 
-    /// The window whose rise counts most, the last of those that count as much; windows begin or end at a height.
-    ///
-    /// To doubt a height makes a slope gentler, so that it is only asked for what would be steepest without.
-    fn steepest_by(
+    /// By each way to count: the window whose rise counts most, the last of those that count as much; windows begin or end at a
+    /// height.
+    fn steepest_by<const WAYS: usize>(
         &self,
         stretch: Stretch,
         over_m: f64,
-        counts: impl Fn(f64) -> f64,
-    ) -> Option<Steep> {
+        ways: [fn(f64) -> f64; WAYS],
+    ) -> [Option<Steep>; WAYS] {
         let over_m = over_m.min(stretch.length_m());
         if over_m <= 0.0 {
-            return None;
+            return [None; WAYS];
         }
-        let mut best: Option<(f64, Stretch)> = None;
-        let mut consider = |(rise_m, over): (f64, Stretch)| {
-            let enough = |rise_m: f64| {
-                best.is_none_or(|(most_m, _)| counts(rise_m) >= counts(most_m) - ALIKE_M)
-            };
-            if enough(rise_m) {
-                let rise_m = self.doubted_m(rise_m, over);
-                if enough(rise_m) {
-                    best = Some((rise_m, over));
-                }
-            }
-            best.map_or(f64::NEG_INFINITY, |(most_m, _)| counts(most_m))
-        };
+        let mut all = ways.map(Steepest::by);
         let mut windows = Windows::of(self, stretch, over_m);
-        let mut most = f64::NEG_INFINITY;
         for some in windows.inner() {
             let worth = SORTS.map(|sort| {
-                let [falls_m, rises_m] = windows.within_m(sort, &some);
-                counts(falls_m).max(counts(rises_m)) >= most - SURELY_M
+                let between_m = windows.within_m(sort, &some);
+                all.iter().any(|one| one.may_be_in(between_m))
             });
             for i in some {
                 for sort in SORTS.into_iter().filter(|sort| worth[*sort]) {
                     if let Some(window) = windows.at_height(sort, i) {
-                        most = consider(window);
+                        all.iter_mut().for_each(|one| one.consider(self, window));
                     }
                 }
             }
         }
         let ends = [stretch.from_m, windows.last_m];
         let ends = ends.map(|start_m| windows.from(BEGINS, start_m));
-        ends.into_iter()
-            .flatten()
-            .for_each(|window| _ = consider(window));
-        best.map(|(rise_m, over)| Steep {
+        for window in ends.into_iter().flatten() {
+            all.iter_mut().for_each(|one| one.consider(self, window));
+        }
+        all.map(|one| one.slope(over_m))
+    }
+}
+
+impl Steep {
+    /// Degrees down, 0 uphill.
+    fn descent_deg(self) -> f64 {
+        (-self.deg).max(0.0)
+    }
+}
+
+/// What goes down counts.
+fn down(rise_m: f64) -> f64 {
+    -rise_m
+}
+
+/// The window whose rise counts most so far.
+struct Steepest {
+    counts: fn(f64) -> f64,
+    best: Option<(f64, Stretch)>,
+    /// What that one counts.
+    most: f64,
+}
+
+impl Steepest {
+    fn by(counts: fn(f64) -> f64) -> Self {
+        Self {
+            counts,
+            best: None,
+            most: f64::NEG_INFINITY,
+        }
+    }
+
+    /// Whether a window that rises so much may be it.
+    fn may_be_in(&self, [falls_m, rises_m]: [f64; 2]) -> bool {
+        (self.counts)(falls_m).max((self.counts)(rises_m)) >= self.most - SURELY_M
+    }
+
+    /// To doubt a height makes a slope gentler, so that it is only asked for what would be steepest without.
+    fn consider(&mut self, profile: &Profile, (rise_m, over): (f64, Stretch)) {
+        if (self.counts)(rise_m) < self.most - ALIKE_M {
+            return;
+        }
+        let rise_m = profile.doubted_m(rise_m, over);
+        let counts = (self.counts)(rise_m);
+        if counts >= self.most - ALIKE_M {
+            self.best = Some((rise_m, over));
+            self.most = counts;
+        }
+    }
+
+    fn slope(self, over_m: f64) -> Option<Steep> {
+        self.best.map(|(rise_m, over)| Steep {
             deg: (rise_m / over_m).atan().to_degrees(),
             at_m: over.from_m + over_m / 2.0,
         })

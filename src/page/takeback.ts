@@ -105,7 +105,14 @@ function shortened(acts: readonly Act[], act: Act, now: State): readonly Act[] {
   const before = undone(now, act);
   if (same(before, now)) return acts;
   const undoes = [...acts].reverse().find((one) => same(undone(before, one), now));
-  return undoes ? acts.filter((one) => one !== undoes) : [...acts, act];
+  return undoes ? withoutOne(acts, undoes) : [...acts, act];
+}
+
+/** The acts without one of them: those after it are acts on a state without it. */
+function withoutOne(acts: readonly Act[], out: Act): Act[] {
+  const at = acts.indexOf(out);
+  const later = acts.slice(at + 1).map((one) => ({ ...one, was: undone(one.was, out), left: undone(one.left, out) }));
+  return [...acts.slice(0, at), ...later];
 }
 
 /** What an act can change of a trip beside people and ropes: the snow, the start, and what a way does otherwise. */

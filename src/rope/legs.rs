@@ -45,10 +45,9 @@ pub(crate) fn legs<'a>(
         .flat_map(|s| s.legs.iter().map(move |l| (s, l)));
     let leg = |(i, (stage, sketch)): (usize, (&'a Sketch<'a>, &'a LegSketch))| {
         let zones = stage.zones(sketch, job.zones);
-        // Of who walks unroped nobody holds.
-        let hardship = match sketch.roped {
-            true => Hardship::on(&stage.met.under.line, sketch.stretch, job.rules),
-            false => Hardship::default(),
+        let footing = stage.footing(sketch, job.rules);
+        let hardship = Hardship {
+            steepest_descent_deg: footing.steepest_descent_deg,
         };
         let undrawn = stage.undrawn(sketch, job.rules);
         let over = Over {
@@ -60,7 +59,7 @@ pub(crate) fn legs<'a>(
             teams: drafts(sketch, teams, over, hardship, job.rules),
             undrawn,
             hardship,
-            footing: stage.footing(sketch, job.rules),
+            footing,
             zones,
             stage,
             sketch,
