@@ -9,7 +9,7 @@ use crate::{
         incline::{Inclines, inclines},
         line::GroundLine,
         proposal::mean_strike_deg,
-        steep::Steep,
+        steep::Steepness,
         underfoot::Underfoot,
         underway::Underway,
     },
@@ -26,11 +26,8 @@ use crate::{
 pub(crate) struct Footing {
     /// Metres up and down; `None` without heights.
     pub(crate) climb: Option<Climb>,
-    /// Steepest slope along the line, by either source of heights.
-    pub(crate) steepest: Option<Steep>,
-    /// Steepest descent along a roped leg, degrees, 0 where it never goes down: for who holds what is above them. `None` of an
-    /// unroped one, where nobody holds, and without heights.
-    pub(crate) steepest_descent_deg: Option<f64>,
+    /// How steep the line is: either source of heights, the steeper one.
+    pub(crate) steepness: Steepness,
     /// Steepest slope of the ground on the line, from the terrain model.
     pub(crate) ground_steepest: Option<SlopeSpot>,
     /// A roped leg in pieces of one spacing, each with the slope that decides there.
@@ -51,23 +48,18 @@ pub(crate) struct Footing {
 
 /// What lies under a leg.
 #[must_use]
-pub(crate) fn footing(leg: &Underway<'_>, rules: &Rules) -> Footing {
+pub(crate) fn footing(leg: &Underway<'_>, steepness: Steepness, rules: &Rules) -> Footing {
     let (under, stretch) = (&leg.met.under, leg.stretch);
     let line = &under.line;
     let inclines = leg.rope_m.map(|rope_m| inclines(leg, rope_m, rules));
     let inclines = inclines.unwrap_or_default();
     let proposed = leg.rope_m.map(|_| proposed(leg)).unwrap_or_default();
     let strikes: Vec<ProposedStrike> = proposed.iter().flat_map(|(_, p)| p).copied().collect();
-    let (steepest, steepest_descent_deg) = match leg.rope_m {
-        Some(_) => line.steepest_and_descent_deg(stretch, rules),
-        None => (line.steepest(stretch, rules), None),
-    };
     Footing {
         climb: line
             .climbing()
             .climb(stretch, rules[Rule::AscentThresholdM]),
-        steepest,
-        steepest_descent_deg,
+        steepness,
         ground_steepest: line.ground.steepest(stretch).copied(),
         unknown: unknown(line, stretch, &inclines, rules),
         inclines,

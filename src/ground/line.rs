@@ -9,7 +9,7 @@ use crate::{
         heights::{ModelHeights, heights},
         pieces::KnownPieces,
         profile::Profile,
-        steep::Steep,
+        steep::{Steep, Steepness},
     },
     meet::{
         angle::KnownAngles,
@@ -209,27 +209,16 @@ impl GroundLine {
         steeper(sources.filter_map(|p| p.steepest(stretch, over_m)))
     }
 
-    /// Both the steepest slope and the steepest descent along the line, degrees, by either source each.
-    pub(crate) fn steepest_and_descent_deg(
-        &self,
-        stretch: Stretch,
-        rules: &Rules,
-    ) -> (Option<Steep>, Option<f64>) {
+    /// The same, and the steepest descent, by either source each.
+    pub(crate) fn steepness(&self, stretch: Stretch, rules: &Rules) -> Steepness {
         let over_m = rules[Rule::SteepOverM];
         let sources = [&self.profile, &self.second];
-        let told = sources.map(|p| p.steepest_and_descent_deg(stretch, over_m));
-        let steepest = told.iter().filter_map(|(steepest, _)| *steepest);
-        let descent = told.iter().filter_map(|(_, descent_deg)| *descent_deg);
-        (steeper(steepest), descent.max_by(f64::total_cmp))
-    }
-
-    /// The steepest descent along the line by either source, degrees.
-    pub(crate) fn steepest_descent_deg(&self, stretch: Stretch, rules: &Rules) -> Option<f64> {
-        let over_m = rules[Rule::SteepOverM];
-        let sources = [&self.profile, &self.second].into_iter();
-        sources
-            .filter_map(|p| p.steepest_descent_deg(stretch, over_m))
-            .max_by(f64::total_cmp)
+        let told = sources.map(|p| p.steepness(stretch, over_m));
+        let descents = told.iter().filter_map(|one| one.descent_deg);
+        Steepness {
+            steepest: steeper(told.iter().filter_map(|one| one.steepest)),
+            descent_deg: descents.max_by(f64::total_cmp),
+        }
     }
 }
 

@@ -23,6 +23,16 @@ pub struct Steep {
     pub at_m: f64,
 }
 
+/// How steep a stretch is.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(crate) struct Steepness {
+    /// The steepest slope, up or down.
+    pub(crate) steepest: Option<Steep>,
+    /// The steepest descent, degrees, 0 where it never goes down: for who holds what is below. `None` where heights are not
+    /// known, and where nobody asked.
+    pub(crate) descent_deg: Option<f64>,
+}
+
 /// Rises that differ by less count as much, metres `[ours]`: where a line is straight all windows of it do, and no last bit may
 /// choose among them.
 const ALIKE_M: f64 = 1e-9;
@@ -43,13 +53,12 @@ impl Profile {
     }
 
     /// Both, for little more than one of them costs.
-    pub(crate) fn steepest_and_descent_deg(
-        &self,
-        stretch: Stretch,
-        over_m: f64,
-    ) -> (Option<Steep>, Option<f64>) {
+    pub(crate) fn steepness(&self, stretch: Stretch, over_m: f64) -> Steepness {
         let [steepest, descent] = self.steepest_by(stretch, over_m, [f64::abs, down]);
-        (steepest, descent.map(Steep::descent_deg))
+        Steepness {
+            steepest,
+            descent_deg: descent.map(Steep::descent_deg),
+        }
     }
 
     /// Metres that a stretch goes down in pieces steeper than `share` (rise over run), taken over `over_m`; `None` where

@@ -97,7 +97,11 @@ fn too_steep(leg: &RopedLeg<'_>, rules: &Rules) -> Vec<(SteepRuns, Fact)> {
 
 /// Where it is steep enough for the bulletin to decide: the line, and the ground under it where the line itself is not.
 fn avalanche_terrain(leg: &RopedLeg<'_>, rules: &Rules) -> Vec<Finding> {
-    let line = leg.footing.steepest.map(|s| (s.deg.abs(), s.at_m));
+    let line = leg
+        .footing
+        .steepness
+        .steepest
+        .map(|s| (s.deg.abs(), s.at_m));
     let ground = leg.footing.ground_steepest.map(|s| (s.slope_deg, s.at_m));
     let line_deg = line.map_or(0.0, |(deg, _)| deg);
     let least_deg = rules[Rule::AvalancheDeg];

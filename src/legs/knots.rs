@@ -1,14 +1,13 @@
 //! Brake knots: whether to tie them, how far apart a team walks for a whole layout, and whether the snow lets them work.
 
 use crate::{
-    ground::line::GroundLine,
     legs::over::Over,
     plan::{
         leg::{Bite, KnotSet},
         why::{FewerKnots, KnotsWanted, KnotsWhy},
     },
     practice::{Knots, Rule, Rules},
-    trip::{party::RopeTeam, route::Stretch},
+    trip::party::RopeTeam,
 };
 
 /// What makes holding harder for three.
@@ -30,15 +29,6 @@ use crate::{
 pub struct Hardship {
     /// Steepest descent on the leg, degrees; `None` where no heights are known.
     pub steepest_descent_deg: Option<f64>,
-}
-
-impl Hardship {
-    /// On a stretch over this ground.
-    pub(crate) fn on(line: &GroundLine, stretch: Stretch, rules: &Rules) -> Self {
-        Self {
-            steepest_descent_deg: line.steepest_descent_deg(stretch, rules),
-        }
-    }
 }
 
 /// The knots of one rope team on a leg.

@@ -1,15 +1,25 @@
-//! What a rope of some spacing meets on a leg, asked once: the angle of a rope to the crevasses is the dear part of a plan.
+//! What a rope of some spacing meets on a leg, and how steep a stretch is, asked once: they are the dear parts of a plan.
 
 use std::{
     collections::BTreeMap,
     sync::{Mutex, MutexGuard, PoisonError},
 };
 
-use crate::legs::worst::{Meeting, Worst};
+use crate::{
+    ground::{line::GroundLine, steep::Steepness},
+    legs::worst::{Meeting, Worst},
+    practice::{Rule, Rules},
+    trip::route::Stretch,
+};
 
-/// Answers by what they rest on, and by spacing.
+/// Answers of one job by what they rest on.
 #[derive(Debug, Default)]
-pub(crate) struct Memo(Mutex<Meetings>);
+pub(crate) struct Memo {
+    /// By what is met, and by spacing.
+    met: Mutex<Meetings>,
+    /// By stage, stretch and window.
+    steep: Mutex<BTreeMap<[u64; 4], Steepness>>,
+}
 
 type Meetings = BTreeMap<Vec<u64>, BTreeMap<u64, Meeting>>;
 
@@ -17,16 +27,34 @@ impl Memo {
     /// What a rope with this spacing meets.
     pub(crate) fn at(&self, worst: &Worst<'_>, key: &[u64], spacing_m: f64) -> Meeting {
         let spacing = spacing_m.to_bits();
-        if let Some(met) = self.known().get(key).and_then(|m| m.get(&spacing)) {
+        if let Some(met) = locked(&self.met).get(key).and_then(|m| m.get(&spacing)) {
             return *met;
         }
         let met = worst.at(spacing_m);
-        let mut all = self.known();
+        let mut all = locked(&self.met);
         all.entry(key.to_vec()).or_default().insert(spacing, met);
         met
     }
 
-    fn known(&self) -> MutexGuard<'_, Meetings> {
-        self.0.lock().unwrap_or_else(PoisonError::into_inner)
+    /// How steep the line of a stage is on a stretch.
+    pub(crate) fn steepness(
+        &self,
+        line: &GroundLine,
+        (stage, stretch): (usize, Stretch),
+        rules: &Rules,
+    ) -> Steepness {
+        let figures = [stretch.from_m, stretch.to_m, rules[Rule::SteepOverM]];
+        let [from, to, over] = figures.map(f64::to_bits);
+        let key = [stage as u64, from, to, over];
+        if let Some(known) = locked(&self.steep).get(&key) {
+            return *known;
+        }
+        let steepness = line.steepness(stretch, rules);
+        locked(&self.steep).insert(key, steepness);
+        steepness
     }
+}
+
+fn locked<Of>(answers: &Mutex<Of>) -> MutexGuard<'_, Of> {
+    answers.lock().unwrap_or_else(PoisonError::into_inner)
 }

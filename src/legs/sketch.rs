@@ -7,6 +7,7 @@ use crate::{
         footing::{Footing, footing},
         line::GroundLine,
         met::MetStage,
+        steep::Steepness,
         underway::Underway,
     },
     legs::{
@@ -125,7 +126,21 @@ impl<'a> Sketch<'a> {
             contacts: &leg.contacts,
             rope_m: leg.roped.then(|| spacings.fold(0.0, f64::max)),
         };
-        footing(&underway, rules)
+        footing(&underway, self.steepness(leg, rules), rules)
+    }
+
+    /// How steep the line is on a leg; of an unroped one nobody asks how steeply it goes down.
+    fn steepness(&self, leg: &LegSketch, rules: &Rules) -> Steepness {
+        let line = &self.met.under.line;
+        match leg.roped {
+            true => self
+                .memo
+                .steepness(line, (self.stage.number, leg.stretch), rules),
+            false => Steepness {
+                steepest: line.steepest(leg.stretch, rules),
+                descent_deg: None,
+            },
+        }
     }
 
     /// The zones met on a leg, in file order.
@@ -166,7 +181,8 @@ struct OnLeg<'a> {
     zones: Vec<&'a Zone>,
     undrawn: bool,
     line: &'a GroundLine,
-    stretch: Stretch,
+    /// On which stage, and where.
+    at: (usize, Stretch),
     rules: &'a Rules,
 }
 
@@ -193,7 +209,7 @@ impl<'a> OnLeg<'a> {
             zones,
             undrawn: ropes_undrawn(job.rules) && holds_undrawn(contacts, held),
             line: &sketch.met.under.line,
-            stretch,
+            at: (sketch.stage.number, stretch),
             rules: job.rules,
         }
     }
@@ -209,7 +225,10 @@ impl<'a> OnLeg<'a> {
 
     /// What makes holding harder on it.
     fn hardship(&self) -> Hardship {
-        Hardship::on(self.line, self.stretch, self.rules)
+        let steepness = self.memo.steepness(self.line, self.at, self.rules);
+        Hardship {
+            steepest_descent_deg: steepness.descent_deg,
+        }
     }
 
     /// What a rope with this spacing meets.

@@ -47,7 +47,7 @@ pub(crate) fn legs<'a>(
         let zones = stage.zones(sketch, job.zones);
         let footing = stage.footing(sketch, job.rules);
         let hardship = Hardship {
-            steepest_descent_deg: footing.steepest_descent_deg,
+            steepest_descent_deg: footing.steepness.descent_deg,
         };
         let undrawn = stage.undrawn(sketch, job.rules);
         let over = Over {
