@@ -67,6 +67,37 @@ export async function hourBetween(bench) {
   await bench.close('the hour between', sheet);
 }
 
+/** The same gap says the same, whether it is typed or reached step by step; a narrower one clears nothing. */
+export async function gapHere(bench) {
+  const told = [];
+  for (const way of ['typed', 'stepped']) {
+    const sheet = await bench.open(await bench.drawn('gap', bench.exampleArgs), PHONE);
+    const { page } = sheet;
+    const gap = page.locator('.app-field-mode').getByRole('textbox', { name: 'Gap here' });
+    await sheet.tab('Field');
+    await page.getByLabel('Kilometre', { exact: true }).fill('4.5');
+    if (way === 'typed') await sheet.after(() => gap.fill('8'));
+    else for (let step = 0; step < 4; step += 1) await sheet.after(() => page.getByRole('button', { name: 'Gap here +1 m' }).tap());
+    const says = (await page.locator('.app-answer').innerText()).replaceAll('\u00a0', ' ');
+    const trip = (await sheet.save('Trip file (TOML)')).toString();
+    await sheet.tab('Field');
+    told.push([says, ...(trip.match(/^start.*$/gm) ?? [])].join(' | '));
+    if (way === 'stepped') {
+      await page.getByLabel('Kilometre', { exact: true }).fill('6.2');
+      const before = await page.locator('.app-answer').innerText();
+      await gap.fill('3');
+      await page.waitForTimeout(300);
+      const after = await page.locator('.app-answer').innerText();
+      const note = (await page.locator('.app-field-gap .app-fine').innerText()).replaceAll('\u00a0', ' ');
+      const zones = JSON.parse((await sheet.save('Zones (GeoJSON)')).toString());
+      const icefall = zones.features.find(({ properties }) => properties.name === 'Tornfall icefall').properties;
+      bench.check('the gap here: a narrower one than planned clears nothing, and says so', before === after && icefall.gap_max_m === 20 && icefall.gap_min_m === 14 && /stays at 20 m/.test(note), `${note} ${JSON.stringify(icefall)} ${after}`);
+      await bench.close('the gap here', sheet);
+    } else await bench.close('the gap here, typed', sheet);
+  }
+  bench.check('the gap here: typed and step by step it is the same', told[0] === told[1] && /start_at_km = 4\.5/.test(told[0]), told.join('\n'));
+}
+
 /** Of a trip without a start the hour here makes one. */
 export async function hourWithoutStart(bench) {
   const sheet = await bench.open(await bench.drawn('nostart', bench.exampleArgs), PHONE);

@@ -1,7 +1,7 @@
 /** The gap as it is seen on the ice: that of the zones here, or of a zone that is made round the place where none is drawn. */
 
 import { type Desk, zoneTitle } from "./desk";
-import { fill, make } from "./dom";
+import { fill, make, retext } from "./dom";
 import type { Ground, Planned, Zone } from "./door";
 import { type Field, stepField } from "./fields";
 import { Way } from "./map/geometry/along";
@@ -10,6 +10,7 @@ import { Frame } from "./map/projection";
 import { geometryOf } from "./map/shapes";
 import { type Drawn, type Geometry, type State, drawn, touched } from "./model";
 import { about, shown, typed, withMember } from "./number";
+import { gapsOf } from "./takeback";
 import type { Place } from "./whereami";
 
 /** A zone so near counts as here where none is drawn at the place itself, metres: nobody knows their place better. Our judgement. */
@@ -29,8 +30,10 @@ export class GapHere {
   private fieldOf = "";
   /** The zone that was made where the field stands. */
   private made: number | null = null;
+  private readonly note = make("p", { class: "app-fine", role: "status" });
 
-  constructor(private readonly desk: Desk, private readonly change: Change) {}
+  /** `bare` is a state without what was done on the ice. */
+  constructor(private readonly desk: Desk, private readonly change: Change, private readonly bare: (state: State) => State) {}
 
   lie(ground: Ground | null): void {
     this.ground = ground;
@@ -56,7 +59,8 @@ export class GapHere {
     this.field = here.length > 0 ? this.ofZones(here) : round && this.ofPlace(round);
     const names = here.map((zone) => make("p", {}, make("bdi", {}, zoneTitle(of, zone, words))));
     const note = here.length > 0 ? quiet("draw-field-gap-type") : quiet(!place ? "draw-field-gap-where" : round ? "draw-field-no-zone-yet" : "draw-field-no-zone");
-    fill(this.element, ...names, note, this.field?.element ?? null);
+    retext(this.note, "");
+    fill(this.element, ...names, note, this.field?.element ?? null, this.note);
   }
 
   private metres(get: () => string, set: (state: State, text: string) => State, keys: () => readonly (number | null)[]): Field {
@@ -74,7 +78,20 @@ export class GapHere {
       const gap = widest(zones());
       return shown(typeof gap === "string" && /^\s*\d+([.,]\d{1,2})?\s*m?\s*$/.test(gap) ? about(gap) : gap);
     };
-    return this.metres(seen, (state, text) => withGap(state, keys, text), () => keys);
+    const set = (state: State, text: string) => {
+      const planned = this.bare(state).zones.filter((zone) => keys.includes(zone.key));
+      this.narrower(planned, text);
+      return atLeast(withGap(state, keys, text), planned);
+    };
+    return this.metres(seen, set, () => keys);
+  }
+
+  /** One gap that is seen says nothing of the others of a zone: it counts where it is wider than all that are planned for. */
+  private narrower(planned: readonly Drawn[], text: string): void {
+    const [seen, most] = [about(typed(text)), about(widest(planned))];
+    const less = seen !== null && most !== null && seen < most;
+    const metres = most === null ? "" : `${most.toLocaleString(this.desk.language)}\u00a0${this.desk.words("draw-unit-m")}`;
+    retext(this.note, less ? `${this.desk.words("draw-field-gap-narrower")} ${metres}.` : "");
   }
 
   /** A gap that is typed makes the zone, one that is emptied takes it away again. */
@@ -135,4 +152,14 @@ function withGap(state: State, keys: readonly number[], text: string): State {
       }),
     state,
   );
+}
+
+/** The state with no gap of some zones narrower than there. */
+function atLeast(state: State, planned: readonly Drawn[]): State {
+  const narrower = planned.filter((zone) => {
+    const now = state.zones.find(({ key }) => key === zone.key);
+    const [is, was] = [about(widest(now ? [now] : [])), about(widest([zone]))];
+    return is !== null && was !== null && is < was;
+  });
+  return narrower.reduce((now, zone) => touched(now, zone.key, ({ properties }) => ({ properties: gapsOf(zone.properties, properties) })), state);
 }

@@ -18,6 +18,9 @@ export interface Here {
   readonly longer: readonly HTMLElement[];
 }
 
+/** So near to a turning place somebody is there, metres. Our judgement. */
+const REACHED_M = 100;
+
 /** A place in a leg of the plan of that state. */
 export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: Desk): Here {
   const verdict = pieceAt(leg, place)?.verdict ?? leg.verdict;
@@ -30,7 +33,7 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const fits = leg.verdict !== "outside";
   const line = make("p", {}, ...first, " ", fits ? setUp(leg, desk) : make("span", { class: "app-set-up" }, `${desk.words("draw-leg")} ${leg.leg}`));
   const would = fits ? [] : [make("p", {}, setUp(leg, desk))];
-  const hour = plan.hours.find(({ stage, to_m }) => stage === place.stage && (to_m === null || place.at_m < to_m));
+  const hour = plan.hours.find(({ stage, to_m }) => stage === place.stage && (to_m === null || place.at_m < to_m - REACHED_M));
   const back = behindOf(plan, place);
   const bothWays = back !== null && bars(back.verdict) && (bars(leg.verdict) || ahead.some((one) => bars(one.verdict)));
   const walked = walkedAt(leg, place);
@@ -45,15 +48,19 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   // Where there is no room for all, what is merely to be looked at on the way back stands below.
   const mild = past && back !== null && !bars(back.verdict);
   if (mild) for (const one of behind) one.classList.add("app-extra");
+  if (says && past && !turnsInTime(walked)) says.append(offIce(plan, leg, place, desk));
   const late = says && hour?.late ? [says, ...((past || !leg.roped) && !goesOn ? behind : [])] : bothWays ? [...lateToo(hour, desk), ...behind] : [];
   // Where nothing holds it matters more than what comes behind there.
-  const turnsNow = past && says !== null && walked?.[2]?.[1] === true;
-  const then = turnsNow ? [] : bars(leg.verdict) && !past && !bothWays && behind.length > 0 ? behind : next(goingOn(leg, ahead), due, desk);
+  const turnsNow = past && says !== null && turnsInTime(walked);
+  const then = turnsNow ? [] : bars(leg.verdict) && !past && !bothWays && behind.length > 0 ? behind : next(goingOn(leg, ahead), { due, past }, desk);
   const what = due ? todo(leg, verdict, ahead, desk) : undue(leg, verdict, zones.length > 0, desk);
   const barredAhead = !bars(leg.verdict) && ahead[0] !== undefined && bars(ahead[0].verdict);
   const belays = leg.belays ? [written("p", {}, leg.belays)] : [];
   const fitting = inside(leg, verdict) ? [make("p", {}, desk.words("draw-field-inside"))] : [];
-  const lines = [line, ...wet(leg, of, desk), ...ordered({ due, turnsNow, barredAhead }, what, late, then)];
+  const acts = ordered({ due, turnsNow, barredAhead }, what, late, then);
+  // Who is to turn back at once is told so before how they are tied.
+  const [first_of_all, others] = past && says !== null && acts[0] === says && !bars(leg.verdict) ? [[says], acts.slice(1)] : [[], acts];
+  const lines = [...first_of_all, line, ...wet(leg, of, desk), ...others];
   return { lines, spare: hour?.late ? null : says, longer: [...fitting, ...belays, ...behind.map(plainly), ...comes, ...would, own, ...zones, ...(says && !hour?.late ? [says.cloneNode(true) as HTMLElement] : [])] };
 }
 
@@ -113,6 +120,23 @@ function hourLine({ late, says }: Hour, here: string): HTMLElement {
   if (here) line.append(` (${here})`);
   return line;
 }
+
+/** Where whoever is to wait gets off the ice of a leg, by the shorter way: where the rope comes off before it or behind it. */
+function offIce(plan: Planned, leg: Leg, { at_m }: Place, { words }: Desk): HTMLElement | string {
+  const unroped = (m: (one: Leg) => boolean) => plan.legs.some((one) => one.stage === leg.stage && !one.roped && m(one));
+  const ways: (readonly [number, string])[] = [];
+  if (unroped(({ end_m }) => end_m === leg.start_m)) ways.push([at_m - leg.start_m, "draw-field-back-way"]);
+  if (unroped(({ start_m }) => start_m === leg.end_m)) ways.push([leg.end_m - at_m, "draw-field-on-way"]);
+  const [nearest] = ways.sort(([a], [b]) => a - b);
+  if (!leg.roped || !nearest) return "";
+  const metres = Math.ceil(nearest[0] / 10) * 10;
+  const says = `. ${words("draw-field-off-ice")} ${metres}\u00a0${words("draw-unit-m")} ${words(nearest[1])}`;
+  // When who goes on is off it is said already.
+  return make("span", { class: nearest[1] === "draw-field-on-way" ? "app-extra" : "" }, says);
+}
+
+/** Whether who turns back at once is off the bridges in time. */
+const turnsInTime = (walked: Walked | null): boolean => walked?.[2]?.[1] === true;
 
 /** When the plan has the team there, by its start or by an hour that was said on the way; where that was said nobody needs to be told. */
 function hereAt(planned: string | null, place: Place, of: State, { words }: Desk): string {
@@ -186,10 +210,11 @@ function undue(leg: Leg, verdict: Verdict, drawn: boolean, desk: Desk): HTMLElem
 const goingOn = (leg: Leg, ahead: readonly Ahead[]): readonly Ahead[] => (bars(leg.verdict) ? ahead.filter((one) => bars(one.verdict)) : ahead);
 
 /** What comes, where what is due does not begin with it. */
-function next(ahead: readonly Ahead[], due: boolean, desk: Desk): HTMLElement[] {
+function next(ahead: readonly Ahead[], { due, past }: { due: boolean; past: boolean }, desk: Desk): HTMLElement[] {
   const told = worseAhead(ahead) && due ? ahead.slice(1) : ahead;
-  // Where something is to be done already what is far may be left out, but nothing that asks for something.
-  return told.map((one) => make("p", { class: due && one !== ahead[0] && !harsh(one.verdict) ? "app-extra" : "" }, ...coming(one, desk)));
+  // Where something is to be done already what is far may be left out, but nothing that asks for something; past the turning place that too.
+  const extra = (one: Ahead) => one !== ahead[0] && (past ? !bars(one.verdict) : due && !harsh(one.verdict));
+  return told.map((one) => make("p", { class: extra(one) ? "app-extra" : "" }, ...coming(one, desk)));
 }
 
 /** `in 20 m, from km 7.25: ? look` */

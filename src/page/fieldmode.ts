@@ -59,7 +59,7 @@ export class FieldMode implements Part {
     this.of = desk.store.state;
     this.anchor = anchorOf(desk);
     const act: Change = (did, change, going, name) => this.change(did, change, going, name);
-    this.gap = new GapHere(desk, act);
+    this.gap = new GapHere(desk, act, (state) => this.taken.without(state));
     this.clock = new ClockHere(desk, act, (was, planned) => this.unsaid(was, planned), () => this.here());
     this.fold = new Fold(true, () => desk.ask());
     this.back = new WayBack(desk, this.taken);
@@ -248,8 +248,9 @@ export class FieldMode implements Part {
     const { store } = this.desk;
     const made = (was: State) => {
       const held = this.anchor.hold(was, change(was), this.here());
-      const left = this.anchor.loose(held, this.taken.without(held));
-      this.taken.add({ was, left, did, name: name() });
+      const act = { was, left: held, did, name: name() };
+      const left = this.anchor.loose(held, this.taken.bare(act));
+      this.taken.add({ ...act, left });
       return left;
     };
     store.change(did, made, going);

@@ -57,13 +57,23 @@ export class TakeBack {
   private acts: readonly Act[] = [];
 
   /** An act; one that undoes another one leaves nothing of both. */
-  add({ was, left, did, name }: Act): void {
-    if (was === left) return;
+  add(act: Act): void {
+    if (act.was === act.left) return;
+    this.acts = this.and(act);
+    known.set(act.left, this.acts);
+  }
+
+  /** The state that an act leaves, without what was done on the ice, that act too. */
+  bare(act: Act): State {
+    return this.and(act).reduceRight(undone, act.left);
+  }
+
+  /** The acts with one more, which may go on with the last. */
+  private and({ was, left, did, name }: Act): readonly Act[] {
     const last = this.acts.at(-1);
     const goesOn = name !== "" && last?.name === name && last.left === was;
     const act = goesOn ? { ...last, left } : { was, left, did, name };
-    this.acts = shortened(goesOn ? this.acts.slice(0, -1) : this.acts, act, left);
-    known.set(left, this.acts);
+    return shortened(goesOn ? this.acts.slice(0, -1) : this.acts, act, left);
   }
 
   /** A state that comes: one that was there already with what was done then, one that is new with all of it. */
@@ -152,6 +162,10 @@ function merged<Of>(now: readonly Of[], was: readonly Of[], left: readonly Of[])
 /** What says how wide the gaps are. */
 const GAPS = ["gap_m", "gap_min_m", "gap_max_m", "gap_assumed"] as const;
 
+/** Properties with the gaps of others. */
+export const gapsOf = (from: Drawn["properties"], into: Drawn["properties"]): Drawn["properties"] =>
+  GAPS.reduce((all, name) => withMember(all, name, from[name]), into);
+
 const gaps = ({ properties }: Drawn): string => JSON.stringify(GAPS.map((name) => properties[name] ?? null));
 
 /** Gaps as they were, unless they were changed since; zones that were made there only go as they came. */
@@ -165,7 +179,6 @@ function zonesUndone(now: State, { was, left }: Pick<Act, "was" | "left">): Stat
     if (!old) return here === there ? { ...state, zones: state.zones.filter((zone) => zone !== here) } : state;
     if (gaps(here) !== gaps(there)) return state;
     if (here === there) return { ...state, zones: state.zones.map((zone) => (zone === here ? old : zone)) };
-    const properties = GAPS.reduce((into, name) => withMember(into, name, old.properties[name]), here.properties);
-    return touched(state, here.key, () => ({ properties }));
+    return touched(state, here.key, () => ({ properties: gapsOf(old.properties, here.properties) }));
   }, now);
 }

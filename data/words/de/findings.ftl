@@ -74,9 +74,12 @@ no-rope-fits = { $lack ->
         [none-left] { $needed } Seil nötig, und keines ist übrig für Seilschaft { $team }
        *[none-sold] { $needed } Seil nötig, mehr als ein Seil lang ist
     }
-    .act = { $lack ->
-        [short] { $short } Seil zu wenig: umkehren, oder einzeln vom Fixpunkt gesichert hinüber
-       *[none-left] zu wenig Seil: umkehren, oder einzeln vom Fixpunkt gesichert hinüber
+    .act = { $cured ->
+        [yes] { $cure }; sonst umkehren
+       *[no] { $lack ->
+            [short] { $short } Seil zu wenig: umkehren, oder einzeln vom Fixpunkt gesichert hinüber
+           *[none-left] zu wenig Seil: umkehren, oder einzeln vom Fixpunkt gesichert hinüber
+        }
     }
     .too = { $lack ->
         [short] { $short } Seil zu wenig

@@ -196,11 +196,11 @@ clock-on-the-way-turn = { $late ->
 }{ $others }
 clock-on-the-way-never = wer über die ersten Schneebrücken geht, ist bis { $until } nicht wieder von ihnen herunter
 clock-on-the-way-late = { $passed ->
-    [yes] Umkehrzeit vorbei: Brücken nach { $until } so oder so: sondieren, oder neben dem Gletscher warten, bis es gefriert
+    [yes] Umkehrpunkt erreicht: Brücken nach { $until } hin wie zurück: sondieren, oder vom Eis, bis es friert
    *[no] zu spät für alles: nach { $until } noch auf Schneebrücken: jede sondieren, oder umkehren
 }
 clock-on-the-way-back = { $passed ->
-    [yes] Umkehrzeit vorbei: jetzt umkehren, sonst nach { $until } noch auf Brücken
+    [yes] Umkehrpunkt erreicht: jetzt umkehren, sonst nach { $until } noch auf Brücken
    *[no] zu spät für alles: jetzt umkehren, sonst nach { $until } noch auf Brücken
 }
 clock-arrival = am Ende um { $at }{ $belays }{ $others }

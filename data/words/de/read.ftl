@@ -43,8 +43,11 @@ zones-none = { $features ->
      }
 
 zones-gap-not-given = { $count ->
-    [one] { $count } Zone gibt keine Spaltenbreite an: { $zones }
-   *[other] { $count } Zonen geben keine Spaltenbreite an: { $zones }
+    [one] { $count } Zone gibt keine Spaltenbreite an
+   *[other] { $count } Zonen geben keine Spaltenbreite an
+ }{ $interface ->
+    [page] { "" }
+   *[members] : { $zones }
  }{ $others ->
     [0] { "" }
    *[other] {" "}(gefunden wurde dort: { $found })

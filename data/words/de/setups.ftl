@@ -20,7 +20,7 @@ heights-route-file = Routendatei
 heights-terrain-model = Geländemodell
 height-above = { $by } über
 height-below = { $by } unter
-height-level = gleichauf mit
+height-level = auf einer Höhe mit
 
 ## Warum Bremsknoten geknüpft werden oder nicht
 

@@ -21,8 +21,8 @@ sheet-only-to-look-at = { $says } (nirgends Stopp)
 sheet-belay = auf { $legs } am Fixpunkt sichern: die Seilschaft allein hält einen Sturz dort vielleicht nicht
 sheet-inside = auf keinem Abschnitt Stopp, auf keinem ist zu entscheiden: Seil und Abstand passen. Ob ein Sturz gehalten wird, steht unter „{ report-holding }“{ $notes ->
     [0] { "" }
-    [one] , und eines, was noch zu tun ist, unter „{ report-findings }“
-   *[other] , und { $notes } Dinge, die noch zu tun sind, unter „{ report-findings }“
+    [one] ; ein Hinweis, auf den etwas zu tun ist, steht unter „{ report-findings }“
+   *[other] ; { $notes } Hinweise, auf die etwas zu tun ist, stehen unter „{ report-findings }“
 }
 sheet-unroped = kein Abschnitt wird am Seil gegangen
 sheet-next = Erster Anseilplatz: { $place }; { $setup }
@@ -69,7 +69,7 @@ sheet-drawn = { $legs }: das Seil mit { $people } Personen, vom freien Ende der 
 sheet-only = { $legs }: { $text }
 sheet-fall = { $held ->
     [all] wer auch stürzt, wird in allen angenommenen Fällen gehalten
-    [depends] wer auch stürzt, wird unter mittleren Annahmen gehalten
+    [depends] wer auch stürzt, wird vielleicht gehalten: unter mittleren Annahmen ja
     [kind] wer auch stürzt, wird vielleicht nicht gehalten
    *[none] niemandes Sturz wird gehalten, auch nicht unter den günstigsten Annahmen
 }

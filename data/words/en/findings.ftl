@@ -74,9 +74,12 @@ no-rope-fits = { $lack ->
         [none-left] { $needed } of rope needed, and none is left for team { $team }
        *[none-sold] { $needed } of rope needed, more than any sold
     }
-    .act = { $lack ->
-        [short] { $short } of rope too little: turn back, or belay each across from an anchor
-       *[none-left] too little rope: turn back, or belay each across from an anchor
+    .act = { $cured ->
+        [yes] { $cure }; else turn back
+       *[no] { $lack ->
+            [short] { $short } of rope too little: turn back, or belay each across from an anchor
+           *[none-left] too little rope: turn back, or belay each across from an anchor
+        }
     }
     .too = { $lack ->
         [short] { $short } of rope too little

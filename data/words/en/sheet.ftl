@@ -21,8 +21,8 @@ sheet-only-to-look-at = { $says } (nowhere a stop)
 sheet-belay = belay from an anchor on { $legs }: the team alone may not hold a fall there
 sheet-inside = no stop and nothing to decide on any leg: rope and spacing fit. Whether a fall is held stands under “{ report-holding }”{ $notes ->
     [0] { "" }
-    [one] , and one thing more to do under “{ report-findings }”
-   *[other] , and { $notes } things more to do under “{ report-findings }”
+    [one] ; one note to act on stands under “{ report-findings }”
+   *[other] ; { $notes } notes to act on stand under “{ report-findings }”
 }
 sheet-unroped = no leg is walked on the rope
 sheet-next = Rope up first at { $place }; { $setup }
@@ -69,7 +69,7 @@ sheet-drawn = { $legs }: the rope with { $people } people, from the first one’
 sheet-only = { $legs }: { $text }
 sheet-fall = { $held ->
     [all] whoever falls is held in all assumed cases
-    [depends] whoever falls is held with middling assumptions
+    [depends] whoever falls may be held: with middling assumptions they are
     [kind] whoever falls might not be held
    *[none] nobody’s fall is held, not even with the kindest assumptions
 }

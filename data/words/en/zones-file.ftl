@@ -257,8 +257,11 @@ zones-not-a-number = NaN or Infinity is no JSON and was read as null
 ## Gap widths
 
 zones-gap-not-given = { $count ->
-    [one] { $count } zone gives no gap width: { $zones }
-   *[other] { $count } zones give no gap width: { $zones }
+    [one] { $count } zone gives no gap width
+   *[other] { $count } zones give no gap width
+ }{ $interface ->
+    [page] { "" }
+   *[members] : { $zones }
  }{ $others ->
     [0] { "" }
    *[other] {" "}(found there: { $found })

@@ -15,7 +15,8 @@ use crate::{
     write::{
         parts::{
             change::{self, ChangeKind},
-            clock, day, findings, packs,
+            clock::{self, HourLine},
+            day, findings, packs,
             row::TeamRow,
             sentence, style,
             told::OfLevel,
@@ -112,6 +113,7 @@ pub(super) fn first(sheet: &Sheet<'_>, told: &[OfLevel]) -> Markup {
     let (worst, voice) = (sheet.plan.verdict(), sheet.look.voice);
     let clock = sheet.plan.clock.iter();
     let hours = clock.flat_map(|all| clock::head(all, voice));
+    let (late, hours): (Vec<HourLine>, Vec<HourLine>) = hours.partition(|line| line.late);
     // Where something stops, that is said first, and what to do about it where it is told.
     let belayed = belayed(sheet, voice).filter(|_| worst == Verdict::Look);
     html! {
@@ -120,10 +122,11 @@ pub(super) fn first(sheet: &Sheet<'_>, told: &[OfLevel]) -> Markup {
             @for line in stands(sheet, told, belayed.is_some()) {
                 p class="stands" { (spans(&line)) }
             }
+            @for line in &late { p class="hours late" { (spans(&line.says)) } }
             @for line in packed(sheet) { p class="pack" { (spans(&line.map_names(plain::line))) } }
             @if let Some(next) = next(sheet) { p class="next" { (spans(&next)) } }
         }
-        @for line in hours { p class=(if line.late { "hours late" } else { "hours" }) { (spans(&line.says)) } }
+        @for line in &hours { p class="hours" { (spans(&line.says)) } }
     }
 }
 
