@@ -12,7 +12,7 @@ use schrund::{
     write::{FORMATS, Format},
 };
 
-use crate::number;
+use crate::{naming, number};
 
 #[cfg(feature = "fetch")]
 mod fetch;
@@ -202,7 +202,7 @@ pub(crate) struct PlanArgs {
 #[derive(Debug, clap::Args)]
 pub(crate) struct HeightArgs {
     /// Terrain models, GeoTIFF or .hgt; at each place the finest one counts that has a height.
-    #[arg(required = true)]
+    #[arg(required = true, value_parser = naming::input())]
     pub(crate) files: Vec<String>,
     /// A place as longitude,latitude or in the UTM grid with its zone, "32T 396088 5092288"; give it again for each.
     /// - reads them from standard input, one a line.
@@ -248,6 +248,7 @@ pub(crate) struct CheckArgs {
     /// Files to read: routes, zones, terrain models, trip and practice files.
     #[cfg_attr(feature = "shell", arg(required_unless_present = "explain"))]
     #[cfg_attr(not(feature = "shell"), arg(required = true))]
+    #[arg(value_parser = naming::input())]
     pub(crate) files: Vec<String>,
     /// The widest gap that you expect, in metres, for zones that give none.
     #[arg(help_heading = ICE, long, value_name = "METRES", value_parser = number::metres, allow_hyphen_values = true)]

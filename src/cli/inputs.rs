@@ -72,7 +72,7 @@ fn sources(args: &JobArgs) -> Sources<'static> {
 /// A zones file that is read here and there: one on this machine, since what comes from an address was fetched whole when it was
 /// opened as a text.
 pub(crate) fn zones_sought(name: &str) -> Option<Input<Seekable>> {
-    let here = Path::new(name).is_file() && source::can_be_sought(name);
+    let here = naming::path(name).is_file() && source::can_be_sought(name);
     here.then(|| sought(name))
 }
 
@@ -235,9 +235,9 @@ pub(crate) fn laid_files(laid: &LaidArgs) -> Vec<String> {
 /// A path of the trip file, which is relative to the folder the trip file lies in.
 fn beside_trip(laid: &LaidArgs, path: &str) -> String {
     let folder = laid.trip.as_deref().filter(|t| !source::is_address(t));
-    let folder = folder.and_then(|t| Path::new(t).parent());
+    let folder = folder.and_then(|t| naming::path(t).parent().map(Path::to_owned));
     match folder {
-        Some(folder) if !source::is_address(path) => folder.join(path).display().to_string(),
+        Some(folder) if !source::is_address(path) => naming::text(folder.join(path).as_os_str()),
         _ => path.to_owned(),
     }
 }
@@ -274,7 +274,7 @@ fn one_standard_input<'n>(names: impl Iterator<Item = &'n String>) -> Result<(),
 /// A practice file, unless the name is that of an embedded set or of nothing at all.
 pub(crate) fn practice_file(name: &str) -> Option<Input<Text<'static>>> {
     let embedded = set::EMBEDDED.iter().any(|(n, _)| *n == name);
-    let is_path = || Path::new(name).exists() || name.contains(['/', '\\', '.']);
+    let is_path = || naming::path(name).exists() || name.contains(['/', '\\', '.']);
     (!embedded && is_path()).then(|| text(name))
 }
 

@@ -42,7 +42,7 @@ impl Saver {
     pub(crate) fn new<'a>(inputs: impl IntoIterator<Item = &'a str>, force: bool) -> Self {
         let inputs = inputs
             .into_iter()
-            .filter_map(|name| fs::canonicalize(name).ok())
+            .filter_map(|name| fs::canonicalize(naming::path(name)).ok())
             .collect();
         Self { inputs, force }
     }

@@ -17,7 +17,7 @@ use schrund::{
     raster,
 };
 
-use crate::network;
+use crate::{naming, network};
 
 pub(crate) use schrund::fault::network::is_address;
 
@@ -39,7 +39,7 @@ pub(crate) fn shown(name: &str) -> String {
     if name == "-" {
         STANDARD_INPUT.to_owned()
     } else {
-        address_shown(name)
+        naming::shown(&address_shown(name))
     }
 }
 
@@ -64,7 +64,7 @@ pub(crate) fn can_be_sought(name: &str) -> bool {
         let path = name.split(['?', '#']).next().unwrap_or_default();
         return path.to_ascii_lowercase().ends_with(".fgb");
     }
-    name != "-" && Path::new(name).is_file()
+    name != "-" && naming::path(name).is_file()
 }
 
 /// Opens a file that is read here and there.
@@ -112,10 +112,11 @@ pub(crate) fn whole(name: &str, mut from: impl io::Read) -> Result<Vec<u8>, Faul
 }
 
 fn file(name: &str) -> Result<File, Fault> {
-    if Path::new(name).is_dir() {
+    let path = naming::path(name);
+    if path.is_dir() {
         return Err(unreadable(name, Refused::Folder));
     }
-    File::open(name).map_err(|fault| unreadable(name, refused(&fault)))
+    File::open(path).map_err(|fault| unreadable(name, refused(&fault)))
 }
 
 /// Why the system refused, without the names it made up on the way.
@@ -134,10 +135,10 @@ pub(crate) fn refused(fault: &io::Error) -> Refused {
 
 /// The fault of an input that cannot be read, with the one that is meant where that is known.
 pub(crate) fn unreadable(name: &str, why: Refused) -> Fault {
-    let path = Path::new(name);
+    let path = naming::path(name);
     let (near, holds) = match why {
-        Refused::Folder => (None, readable(path, &MEANT.concat())),
-        Refused::NotFound => beside(path),
+        Refused::Folder => (None, readable(&path, &MEANT.concat())),
+        Refused::NotFound => beside(&path),
         _ => (None, Vec::new()),
     };
     let name = shown(name);

@@ -6,7 +6,7 @@ mod near;
 use std::{
     fs,
     io::{self, Write},
-    path::{Path, PathBuf},
+    path::PathBuf,
 };
 
 use lines::TracksHeld;
@@ -25,7 +25,7 @@ use crate::{
     End,
     answer::Answer,
     args::{SurveyArgs, SurveyFormat, voice},
-    inputs,
+    inputs, naming,
     save::Saver,
     show::{self, Show},
     source,
@@ -220,7 +220,7 @@ fn line(track: &str) -> Result<Route, Vec<Fault>> {
 fn tracks(args: &SurveyArgs) -> Result<Vec<String>, Vec<Fault>> {
     let mut all = Vec::new();
     for name in &args.tracks {
-        match Path::new(name).is_dir() {
+        match naming::path(name).is_dir() {
             true => all.extend(in_folder(name)?),
             false => all.push(name.clone()),
         }
@@ -230,7 +230,7 @@ fn tracks(args: &SurveyArgs) -> Result<Vec<String>, Vec<Fault>> {
 
 fn in_folder(name: &str) -> Result<Vec<String>, Vec<Fault>> {
     let unreadable = |fault: io::Error| vec![source::unreadable(name, source::refused(&fault))];
-    let entries = fs::read_dir(name).map_err(unreadable)?;
+    let entries = fs::read_dir(naming::path(name)).map_err(unreadable)?;
     let mut files: Vec<PathBuf> = Vec::new();
     for entry in entries {
         files.push(entry.map_err(unreadable)?.path());
@@ -243,7 +243,7 @@ fn in_folder(name: &str) -> Result<Vec<String>, Vec<Fault>> {
     files.sort();
     Ok(files
         .into_iter()
-        .map(|file| file.display().to_string())
+        .map(|file| naming::text(file.as_os_str()))
         .collect())
 }
 

@@ -61,7 +61,7 @@ fn no_file(into: &Path) -> Option<Answer> {
 }
 
 fn write(args: &ZoneArgs, show: &Show) -> Result<(), Vec<Fault>> {
-    let name = args.into.display().to_string();
+    let name = naming::text(args.into.as_os_str());
     let saver = Saver::new([args.route.as_str()], true);
     let mut faults = saver.refusals(std::slice::from_ref(&args.into), WrittenAs::Zones);
     let held = if faults.is_empty() {
@@ -86,7 +86,7 @@ fn write(args: &ZoneArgs, show: &Show) -> Result<(), Vec<Fault>> {
     let appended = held
         .as_ref()
         .ok()
-        .map(|held| append::to(&name, held.clone(), strips));
+        .map(|held| append::to(&source::shown(&name), held.clone(), strips));
     let (Ok(held), Ok(made), Some(Ok(appended)), Ok(_), true) =
         (&held, &made, &appended, &route, faults.is_empty())
     else {
@@ -113,7 +113,7 @@ fn held(into: &Path) -> Result<Option<Vec<u8>>, Vec<Fault>> {
     if there.is_err_and(|fault| fault.kind() == ErrorKind::NotFound) {
         return Ok(None);
     }
-    let name = into.display().to_string();
+    let name = naming::text(into.as_os_str());
     let whole = source::open(&name).and_then(|from| source::whole(&name, from));
     whole.map(Some).map_err(|fault| vec![fault])
 }

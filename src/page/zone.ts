@@ -2,7 +2,7 @@
 
 import { type Desk, type Part, isPolygon, zoneTitles } from "./desk";
 import { button, fill, make, retext } from "./dom";
-import type { Panel, Planned } from "./door";
+import type { Ground, Panel, Planned } from "./door";
 import { goesOnByEnter } from "./enter";
 import { faultList } from "./faults";
 import { type Field, type Value, areaField, choiceField, group, sliderField, switches, textField } from "./fields";
@@ -42,6 +42,8 @@ export class ZoneForm implements Part {
   /** Where to go on from a zone whose gap is given: to another one, and while nobody was named yet to those who go. */
   private readonly next: HTMLElement;
   private readonly party: HTMLElement;
+  /** To the first zone, once there is a route. */
+  private readonly paint: HTMLElement;
   private fields: Field[] = [];
   private built: string | null = null;
   /** New zones are asked for a range. */
@@ -57,10 +59,15 @@ export class ZoneForm implements Part {
     this.of = desk.store.state;
     this.choice.setAttribute("aria-label", words("draw-zone-choice"));
     this.party = button(`→ ${words("draw-start-trip")}`, () => desk.openTab("trip"));
+    this.paint = button(words("draw-start-paint"), () => desk.paint(), { class: "app-button app-main app-big", hidden: true });
     this.next = make("div", { class: "app-acts", hidden: true }, button(words("draw-zone-add"), () => desk.paint()), this.party);
     this.element.append(this.choice, this.title, this.form);
     goesOnByEnter(this.form);
     this.sync(desk.store.state);
+  }
+
+  lie(ground: Ground | null): void {
+    this.paint.hidden = ground === null;
   }
 
   sync(state: State): void {
@@ -121,7 +128,7 @@ export class ZoneForm implements Part {
     const { words } = this.desk;
     if (!zone) {
       const drawn = this.desk.store.state.zones.some(isPolygon);
-      fill(this.form, make("p", { class: "app-quiet" }, words(drawn ? "draw-zone-pick" : "draw-start-ice-how")));
+      fill(this.form, make("p", { class: "app-quiet" }, words(drawn ? "draw-zone-pick" : "draw-start-ice-how")), drawn ? null : this.paint);
       return;
     }
     this.asked = { key: zone.key, range: this.isRange(zone) };

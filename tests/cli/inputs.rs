@@ -104,3 +104,115 @@ fn no_input_is_written_over_by_a_set() {
     let there: Vec<_> = fs::read_dir(folder.path().join("set")).unwrap().collect();
     assert_eq!(there.len(), 1, "{there:?}");
 }
+
+/// Names of files are bytes; what is no UTF-8 is read, and shown as far as it is text.
+#[cfg(target_os = "linux")]
+mod odd {
+    use std::{ffi::OsStr, os::unix::ffi::OsStrExt, path::PathBuf, process::Command};
+
+    use super::*;
+
+    const LINE: &[u8] = b"l\xefne.gpx";
+    const ICE: &[u8] = b"\xff.geojson";
+    const GROUND: &[u8] = b"t\xe4.tif";
+    const PLAN: [&[u8]; 6] = [b"plan", LINE, ICE, b"--terrain", GROUND, b"--party=3"];
+
+    struct Folder(tempfile::TempDir);
+
+    impl Folder {
+        /// The example under other names.
+        fn new() -> Self {
+            let folder = Self(tempfile::tempdir().unwrap());
+            let example = root().join("examples/vordalen");
+            let names = [
+                ("route.gpx", LINE),
+                ("zones.geojson", ICE),
+                ("terrain.tif", GROUND),
+            ];
+            for (name, odd) in names {
+                fs::copy(example.join(name), folder.at(odd)).unwrap();
+            }
+            folder
+        }
+
+        fn at(&self, name: &[u8]) -> PathBuf {
+            self.0.path().join(OsStr::from_bytes(name))
+        }
+
+        /// How it ended, what it printed, what it told.
+        fn run(&self, args: &[&[u8]]) -> (Option<i32>, String, String) {
+            let mut program = Command::new(env!("CARGO_BIN_EXE_schrund"));
+            let args = args.iter().map(|arg| OsStr::from_bytes(arg));
+            let out = program
+                .current_dir(self.0.path())
+                .args(args)
+                .output()
+                .unwrap();
+            (out.status.code(), text(&out.stdout), text(&out.stderr))
+        }
+    }
+
+    #[test]
+    fn names_that_are_no_text_are_read_and_written() {
+        let folder = Folder::new();
+        let (end, _, told) = folder.run(&[&PLAN[..], &[b"--out", b"s\xe9t"]].concat());
+        assert_eq!(end, Some(0), "{told}");
+        assert!(told.contains("wrote s\u{fffd}t/report.html\n"), "{told}");
+        assert!(folder.at(b"s\xe9t").join("report.html").is_file());
+        let (end, printed, told) = folder.run(&[&PLAN[..], &[b"--format=json"]].concat());
+        assert_eq!(end, Some(0), "{told}");
+        assert!(printed.contains("\"t\u{fffd}.tif\""), "the model is named");
+    }
+
+    #[test]
+    fn such_an_input_is_never_written_over() {
+        let folder = Folder::new();
+        let before = fs::read(folder.at(LINE)).unwrap();
+        let over: [&[u8]; 4] = [b"--format=gpx", b"--force", b"-o", LINE];
+        let (end, _, told) = folder.run(&[&PLAN[..], &over].concat());
+        assert_eq!(end, Some(4), "{told}");
+        let says = "error[would-overwrite]: l\u{fffd}ne.gpx is an input and is never written over";
+        assert!(told.contains(says), "{told}");
+        assert_eq!(fs::read(folder.at(LINE)).unwrap(), before);
+        let (end, _, told) = folder.run(&[b"zone", LINE, b"1-2", b"--gap=3", b"--into", ICE]);
+        assert_eq!(end, Some(0), "{told}");
+        assert!(
+            told.contains("\u{fffd}.geojson holds 9 zones now"),
+            "{told}"
+        );
+    }
+
+    #[test]
+    fn tracks_and_folders_of_such_names_are_surveyed() {
+        let folder = Folder::new();
+        fs::create_dir(folder.at(b"f\xf6")).unwrap();
+        fs::copy(
+            folder.at(LINE),
+            folder.at(b"f\xf6").join(OsStr::from_bytes(LINE)),
+        )
+        .unwrap();
+        let tracks: [&[u8]; 6] = [b"survey", LINE, b"f\xf6", b"--zones", ICE, b"--party=3"];
+        let (end, printed, told) = folder.run(&tracks);
+        assert_eq!(end, Some(0), "{told}");
+        let lines: Vec<&str> = printed.lines().skip(1).collect();
+        let named = ["l\u{fffd}ne.gpx,", "f\u{fffd}/l\u{fffd}ne.gpx,"];
+        assert!(
+            lines
+                .iter()
+                .zip(named)
+                .all(|(line, name)| line.starts_with(name)),
+            "{printed}"
+        );
+        assert_eq!(lines.len(), 2);
+    }
+
+    #[test]
+    fn one_that_is_missing_is_told() {
+        let (end, _, told) = Folder::new().run(&[b"check", b"n\xefx.gpx", ICE]);
+        assert_eq!(end, Some(3), "{told}");
+        assert!(
+            told.contains("cannot read n\u{fffd}x.gpx: there is no such file"),
+            "{told}"
+        );
+    }
+}

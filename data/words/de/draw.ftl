@@ -28,6 +28,7 @@ draw-start-route-how = Eine GPX-Datei; Geländemodell und Inventar dazu, wo vorh
 draw-start-drop = Dateien lassen sich auch hierher ziehen.
 draw-start-ice = Das Eis zeichnen
 draw-start-ice-how = Der Route entlang von Kilometer zu Kilometer malen, von Hand zeichnen oder einen Umriss des Inventars übernehmen; dann die breiteste erwartete Spalte dort.
+draw-start-paint = An der Route entlang malen
 draw-start-party = Sagen, wer geht und an welchem Seil
 draw-start-party-how = Namen, Gewichte mit Gepäck und die Seile, die dabei sind. Der Plan folgt von selbst.
 draw-start-trip = Gruppe und Seile

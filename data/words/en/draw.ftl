@@ -28,6 +28,7 @@ draw-start-route-how = A GPX file; terrain model and inventory too where there a
 draw-start-drop = Files can be dropped here too.
 draw-start-ice = Draw the ice
 draw-start-ice-how = Paint along the route from one kilometre to another, draw by hand, or take an outline of the inventory; then the widest gap expected there.
+draw-start-paint = Paint along the route
 draw-start-party = Say who goes, on which rope
 draw-start-party-how = Names, weights with pack, and the ropes at hand. The plan follows by itself.
 draw-start-trip = Party and ropes

@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use schrund::trip::language::Language;
 
 use super::job::{LATE, OUTPUT, term};
-use crate::number;
+use crate::{naming, number};
 
 /// Under what the server stands in the help.
 const WHERE: &str = "Where from";
@@ -28,6 +28,7 @@ pub(crate) enum FetchCall {
 #[derive(Debug, clap::Args)]
 pub(crate) struct FetchZonesArgs {
     /// The line: a GPX file, an http(s) address, or - for standard input.
+    #[arg(value_parser = naming::input())]
     pub(crate) route: String,
     /// The address of the outlines.
     #[arg(help_heading = WHERE, long, value_name = "ADDRESS")]
@@ -48,6 +49,7 @@ pub(crate) struct FetchZonesArgs {
 #[derive(Debug, clap::Args)]
 pub(crate) struct FetchTerrainArgs {
     /// The line: a GPX file, an http(s) address, or - for standard input.
+    #[arg(value_parser = naming::input())]
     pub(crate) route: String,
     /// The address of a GeoTIFF, or of tiles of a degree by their south-west corner: {NS} and {EW} stand for its letters
     /// ({ns}, {ew} for small ones), {lat} for two digits, {lon} for three. Without it the open tiles of Copernicus DEM

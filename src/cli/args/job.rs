@@ -14,7 +14,7 @@ use schrund::{
     trip::{clock::Clock, language::Language},
 };
 
-use crate::number;
+use crate::{naming, number};
 
 // Under what options stand in the help, in the order of use.
 pub(super) const PARTY: &str = "The party and the ropes";
@@ -32,8 +32,10 @@ pub(super) const LATE: usize = 900;
 #[derive(Debug, clap::Args)]
 pub(crate) struct JobArgs {
     /// The line: a GPX file, an http(s) address, or - for standard input.
+    #[arg(value_parser = naming::input())]
     pub(crate) route: String,
     /// The ice: a GeoJSON or FlatGeobuf file, an http(s) address, or - for standard input.
+    #[arg(value_parser = naming::input())]
     pub(crate) zones: String,
     #[command(flatten)]
     pub(crate) laid: LaidArgs,
@@ -71,10 +73,10 @@ pub(crate) struct LaidArgs {
     #[arg(help_heading = ICE, long, value_name = "KIND", ignore_case = true, value_parser = term::<Snow>())]
     pub(crate) snow: Option<Snow>,
     /// A terrain model, GeoTIFF or .hgt; give it again for each. At each place the finest one counts that has a height.
-    #[arg(help_heading = ICE, long, value_name = "FILE")]
+    #[arg(help_heading = ICE, long, value_name = "FILE", value_parser = naming::input())]
     pub(crate) terrain: Vec<String>,
     /// A glacier inventory (GeoJSON or FlatGeobuf): where the line is on its ice and no zone is drawn, it is roped, the gaps unknown.
-    #[arg(help_heading = ICE, long, value_name = "FILE")]
+    #[arg(help_heading = ICE, long, value_name = "FILE", value_parser = naming::input())]
     pub(crate) glaciers: Option<String>,
     /// What is done where the line is on ice of the inventory and no zone is drawn.
     #[arg(help_heading = ICE, long, value_name = "WORD", ignore_case = true, value_parser = term::<UndrawnIce>())]
@@ -98,7 +100,7 @@ pub(crate) struct LaidArgs {
     #[arg(help_heading = DAY, long, ignore_case = true, value_parser = term::<Pace>())]
     pub(crate) pace: Option<Pace>,
     /// A practice set by name, or the path of a practice file.
-    #[arg(help_heading = TAUGHT, long, value_name = "NAME|FILE")]
+    #[arg(help_heading = TAUGHT, long, value_name = "NAME|FILE", value_parser = naming::input())]
     pub(crate) practice: Option<String>,
     /// How far off line and zones may be drawn, metres: so much earlier the rope goes on and so much later off, and zones
     /// that lie within it beside the line count.
@@ -109,7 +111,7 @@ pub(crate) struct LaidArgs {
     #[arg(help_heading = TAUGHT, long, value_name = "NAME=VALUE", value_parser = assumption)]
     pub(crate) assume: Vec<(String, Assume)>,
     /// A trip file (TOML) with all of these and more; flags win over it.
-    #[arg(help_heading = TRIP, long, value_name = "FILE")]
+    #[arg(help_heading = TRIP, long, value_name = "FILE", value_parser = naming::input())]
     pub(crate) trip: Option<String>,
     /// The language of what is printed.
     #[arg(help_heading = OUTPUT, display_order = LATE, long, value_name = "TAG", ignore_case = true, value_parser = term::<Language>())]

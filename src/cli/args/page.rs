@@ -8,13 +8,17 @@ use clap::Subcommand;
 #[cfg(feature = "page")]
 use super::job::OUTPUT;
 use super::job::{JobArgs, LaidArgs, UnitsFlag};
+#[cfg(feature = "page")]
+use crate::naming;
 
 #[cfg(feature = "page")]
 #[derive(Debug, clap::Args)]
 pub(crate) struct DrawArgs {
     /// The line: a GPX file, an http(s) address, or - for standard input. Without it the page takes one that is dropped on it.
+    #[arg(value_parser = naming::input())]
     pub(crate) route: Option<String>,
     /// The ice drawn so far: a GeoJSON or FlatGeobuf file, an http(s) address, or - for standard input.
+    #[arg(value_parser = naming::input())]
     pub(crate) zones: Option<String>,
     #[command(flatten)]
     pub(crate) laid: LaidArgs,

@@ -5,14 +5,15 @@ use std::path::PathBuf;
 use clap::ValueEnum;
 
 use super::job::{ICE, LaidArgs, OUTPUT, UnitsFlag};
+use crate::naming;
 
 #[derive(Debug, clap::Args)]
 pub(crate) struct SurveyArgs {
     /// The tracks: GPX files, folders of them, http(s) addresses, or - for standard input.
-    #[arg(required = true, value_name = "TRACK")]
+    #[arg(required = true, value_name = "TRACK", value_parser = naming::input())]
     pub(crate) tracks: Vec<String>,
     /// The ice: a GeoJSON or FlatGeobuf file, an http(s) address, or - for standard input.
-    #[arg(help_heading = ICE, display_order = 0, long, value_name = "FILE")]
+    #[arg(help_heading = ICE, display_order = 0, long, value_name = "FILE", value_parser = naming::input())]
     pub(crate) zones: String,
     #[command(flatten)]
     pub(crate) laid: LaidArgs,

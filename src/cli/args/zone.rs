@@ -9,7 +9,7 @@ use schrund::{
 };
 
 use super::job::{ICE, LATE, OUTPUT, term};
-use crate::number;
+use crate::{naming, number};
 
 /// Under what the stretch stands in the help.
 const WHERE: &str = "Where it lies";
@@ -17,6 +17,7 @@ const WHERE: &str = "Where it lies";
 #[derive(Debug, clap::Args)]
 pub(crate) struct ZoneArgs {
     /// The line: a GPX file, an http(s) address, or - for standard input.
+    #[arg(value_parser = naming::input())]
     pub(crate) route: String,
     /// From which kilometre to which, as in 5.9-8.3; again for each zone.
     #[arg(value_name = KILOMETRES, required = true)]
