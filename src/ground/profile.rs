@@ -153,9 +153,20 @@ impl Profile {
     #[must_use]
     pub(crate) fn measured(mut self, within_m: f64) -> Self {
         self.lone_within_m = within_m;
-        let lone = (0..self.samples.len()).map(|i| self.lone_at(i).is_some());
+        let lone =
+            (0..self.samples.len()).map(|i| self.is_outermost(i) && self.lone_at(i).is_some());
         self.lone = Marks::of(lone);
         self
+    }
+
+    /// Whether a height is lower or higher than both beside it: most are not, and are soon told from one that may be alone.
+    fn is_outermost(&self, i: usize) -> bool {
+        let height_m = |i: usize| self.samples.get(i).map(|s| s.height_m);
+        let beside = i.checked_sub(1).and_then(height_m).zip(height_m(i + 1));
+        let sides = beside.zip(height_m(i));
+        sides.is_some_and(|((before_m, after_m), here_m)| {
+            (here_m > before_m && here_m > after_m) || (here_m < before_m && here_m < after_m)
+        })
     }
 
     /// The height of an index, if it dips or sticks out alone in its run.

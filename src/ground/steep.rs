@@ -93,14 +93,12 @@ impl Profile {
         if over_m <= 0.0 {
             return [None; WAYS];
         }
-        let mut all = ways.map(Steepest::by);
         let mut windows = Windows::of(self, stretch, over_m);
-        for some in windows.inner() {
-            let worth = SORTS.map(|sort| {
-                let between_m = windows.within_m(sort, &some);
-                all.iter().any(|one| one.may_be_in(between_m))
-            });
-            for i in some {
+        let together = windows.together();
+        let mut all = ways.map(|counts| Steepest::by(counts, windows.surely(counts, &together)));
+        for Together { heights, within_m } in together {
+            let worth = within_m.map(|between_m| all.iter().any(|one| one.may_be_in(between_m)));
+            for i in heights {
                 for sort in SORTS.into_iter().filter(|sort| worth[*sort]) {
                     if let Some(window) = windows.at_height(sort, i) {
                         all.iter_mut().for_each(|one| one.consider(self, window));
@@ -124,6 +122,11 @@ impl Steep {
     }
 }
 
+/// What a window counts at most that rises so much.
+fn most_of(counts: fn(f64) -> f64, [falls_m, rises_m]: [f64; 2]) -> f64 {
+    counts(falls_m).max(counts(rises_m))
+}
+
 /// What goes down counts.
 fn down(rise_m: f64) -> f64 {
     -rise_m
@@ -133,22 +136,23 @@ fn down(rise_m: f64) -> f64 {
 struct Steepest {
     counts: fn(f64) -> f64,
     best: Option<(f64, Stretch)>,
-    /// What that one counts.
+    /// What that one counts, or is known to count at least.
     most: f64,
 }
 
 impl Steepest {
-    fn by(counts: fn(f64) -> f64) -> Self {
+    /// One window counts so much at least.
+    fn by(counts: fn(f64) -> f64, surely: f64) -> Self {
         Self {
             counts,
             best: None,
-            most: f64::NEG_INFINITY,
+            most: surely,
         }
     }
 
     /// Whether a window that rises so much may be it.
-    fn may_be_in(&self, [falls_m, rises_m]: [f64; 2]) -> bool {
-        (self.counts)(falls_m).max((self.counts)(rises_m)) >= self.most - SURELY_M
+    fn may_be_in(&self, between_m: [f64; 2]) -> bool {
+        most_of(self.counts, between_m) >= self.most - SURELY_M
     }
 
     /// To doubt a height makes a slope gentler, so that it is only asked for what would be steepest without.
@@ -175,6 +179,13 @@ impl Steepest {
 /// Windows that begin at a height, and those that end at one.
 const SORTS: [usize; 2] = [BEGINS, 1];
 const BEGINS: usize = 0;
+
+/// Close neighbours among the heights.
+struct Together {
+    heights: Range<usize>,
+    /// Between what their windows rise, metres, by sort.
+    within_m: [[f64; 2]; 2],
+}
 
 /// Heights whose windows are looked at together. Our judgement, by the benchmark: of so few close neighbours the steepest
 /// window is told well by their highest and lowest.
@@ -205,11 +216,33 @@ impl<'p> Windows<'p> {
     }
 
     /// The heights of the stretch, some close neighbours at a time.
-    fn inner(&self) -> impl Iterator<Item = Range<usize>> + use<> {
+    fn together(&mut self) -> Vec<Together> {
         let all = self.profile.inside(self.stretch);
         let to = all.end;
-        all.step_by(TOGETHER)
-            .map(move |from| from..(from + TOGETHER).min(to))
+        let some = all.step_by(TOGETHER);
+        let some = some.map(|from| {
+            let heights = from..(from + TOGETHER).min(to);
+            let within_m = SORTS.map(|sort| self.within_m(sort, &heights));
+            Together { heights, within_m }
+        });
+        some.collect()
+    }
+
+    /// What some window counts: the steepest of those that may be steepest. The others are told by it before they are asked
+    /// one by one.
+    fn surely(&mut self, counts: fn(f64) -> f64, all: &[Together]) -> f64 {
+        let most = |some: &Together| {
+            let of_sorts = some.within_m.map(|between_m| most_of(counts, between_m));
+            of_sorts.into_iter().fold(f64::NEG_INFINITY, f64::max)
+        };
+        let likely = all.iter().max_by(|a, b| most(a).total_cmp(&most(b)));
+        let mut steepest = Steepest::by(counts, f64::NEG_INFINITY);
+        for i in likely.map_or(0..0, |some| some.heights.clone()) {
+            let windows = SORTS.map(|sort| self.at_height(sort, i));
+            let windows = windows.into_iter().flatten();
+            windows.for_each(|window| steepest.consider(self.profile, window));
+        }
+        steepest.most
     }
 
     /// Where the window of a height starts.

@@ -61,7 +61,8 @@ impl Trace {
                 .filter(|(at, _)| *at == block.first)
                 .map(|(_, inside)| inside);
             let around = block.bounds.widened(margin_m);
-            let mut edges: Vec<Edge> = ground.area.edges_near(around).collect();
+            let near = ground.area.edges_near(around);
+            let mut edges: Vec<Edge> = near.filter(|e| e.bounds().meets(&around)).collect();
             let state = self.walk_block(stage, ground, block, &edges, known);
             inside_at_end = state.map(|inside| (block.last, inside));
             if margin_m > 0.0 {

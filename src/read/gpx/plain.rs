@@ -5,7 +5,7 @@
 
 use std::borrow::Cow;
 
-use memchr::{memchr, memmem};
+use memchr::memmem;
 
 use crate::{cores, geometry::LonLat};
 
@@ -103,6 +103,17 @@ fn point(text: &str) -> Option<PlainPoint> {
     })
 }
 
+/// What stands in a value as it is: printable ASCII but for what begins a reference or a tag, or ends an attribute.
+const PLAIN: [bool; 256] = {
+    let mut plain = [false; 256];
+    let mut b = b' ';
+    while b <= b'~' {
+        plain[b as usize] = !matches!(b, b'&' | b'<' | b'"');
+        b += 1;
+    }
+    plain
+};
+
 /// What is left of a text.
 struct Rest<'t>(&'t str);
 
@@ -128,13 +139,10 @@ impl<'t> Rest<'t> {
 
     /// Plain text up to a character, which is behind then.
     fn until(&mut self, end: u8) -> Option<&'t str> {
-        let length = memchr(end, self.0.as_bytes())?;
+        let bytes = self.0.bytes();
+        let length = bytes.take_while(|b| PLAIN[usize::from(*b)]).count();
         let (text, rest) = self.0.split_at_checked(length)?;
-        let plain = |b: &u8| matches!(b, b' '..=b'~') && *b != b'&' && *b != b'<';
-        if !text.as_bytes().iter().all(plain) {
-            return None;
-        }
-        self.0 = rest.get(1..)?;
+        self.0 = rest.strip_prefix(char::from(end))?;
         Some(text)
     }
 
