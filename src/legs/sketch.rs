@@ -3,6 +3,7 @@
 use std::{cell::RefCell, collections::BTreeMap};
 
 use crate::{
+    cores,
     ground::{
         footing::{Footing, footing},
         line::GroundLine,
@@ -63,19 +64,17 @@ impl<'a> Sketch<'a> {
             legs: Vec::new(),
             memo,
         };
-        sketch.legs = tiles(stage.length_m(), sketch.roped(job, teams))
-            .into_iter()
-            .map(|tile| sketch.leg(job, teams, tile))
-            .collect();
+        let tiles = tiles(stage.length_m(), sketch.roped(job, teams));
+        sketch.legs = cores::map(&tiles, |tile| sketch.leg(job, teams, tile));
         sketch
     }
 
-    fn leg(&self, job: &Brief<'_>, teams: &[RopeTeam], tile: Tile) -> LegSketch {
+    fn leg(&self, job: &Brief<'_>, teams: &[RopeTeam], tile: &Tile) -> LegSketch {
         let (stretch, roped) = (tile.stretch, tile.roped.is_some());
         let met = |c: &Contact| c.touches.iter().any(|t| t.overlaps(&stretch));
         let all = self.met.contacts.iter().enumerate();
-        let contacts = match tile.roped {
-            Some(roped) => roped.contacts,
+        let contacts = match &tile.roped {
+            Some(roped) => roped.contacts.clone(),
             None => all.filter(|(_, c)| met(c)).map(|(i, _)| i).collect(),
         };
         let spacings = if roped {

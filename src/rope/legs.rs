@@ -1,6 +1,7 @@
 //! Every leg of the trip with what lies under it and the drafts of its teams, before ropes are given out.
 
 use crate::{
+    cores,
     ground::footing::Footing,
     legs::{
         knots::Hardship,
@@ -43,7 +44,8 @@ pub(crate) fn legs<'a>(
     let all = stages
         .iter()
         .flat_map(|s| s.legs.iter().map(move |l| (s, l)));
-    let leg = |(i, (stage, sketch)): (usize, (&'a Sketch<'a>, &'a LegSketch))| {
+    let all: Vec<(usize, (&'a Sketch<'a>, &'a LegSketch))> = all.enumerate().collect();
+    let leg = |&(i, (stage, sketch)): &(usize, (&'a Sketch<'a>, &'a LegSketch))| {
         let zones = stage.zones(sketch, job.zones);
         let footing = stage.footing(sketch, job.rules);
         let hardship = Hardship {
@@ -65,7 +67,7 @@ pub(crate) fn legs<'a>(
             sketch,
         }
     };
-    all.enumerate().map(leg).collect()
+    cores::map(&all, leg)
 }
 
 fn drafts(

@@ -13,6 +13,7 @@ use geojson::{Feature, GeometryValue, JsonObject, Position};
 use serde_json::{Value, json};
 
 use crate::{
+    cores,
     geometry::{Bounds, LonLat, Polygon, antimeridian},
     plan::leg::{Leg, TeamSetup},
     say::{finding, name},
@@ -56,20 +57,66 @@ pub fn map(mut out: impl Write, sheet: &Sheet<'_>) -> io::Result<()> {
     let fit = Outlines::of(sheet);
     let zones = shown.zones.iter();
     let zones = zones.filter_map(|z| zone(*z, &fit, look));
-    let legs = sheet.plan.legs.iter().filter_map(|l| leg(l, sheet, look));
     let changes = change::changes(sheet);
     let places = changes.iter().map(|c| points::place(c, look));
     let halts = halt::halts(sheet);
     let halts = halts.iter().map(|h| points::halted(h, look));
     let looks = looks::looks(sheet);
     let looks = looks.iter().map(|l| points::looked_at(l, look));
-    let mut separator = "\n";
-    for feature in zones.chain(legs).chain(places).chain(halts).chain(looks) {
-        write!(out, "{separator}")?;
-        serde_json::to_writer(&mut out, &feature)?;
-        separator = ",\n";
-    }
+    let mut features = Features {
+        out: &mut out,
+        separator: "\n",
+    };
+    zones
+        .map(|zone| features.write(&zone))
+        .collect::<io::Result<()>>()?;
+    features.legs(sheet)?;
+    let others = places.chain(halts).chain(looks);
+    others
+        .map(|place| features.write(&place))
+        .collect::<io::Result<()>>()?;
     writeln!(out, "\n]}}")
+}
+
+/// Legs that are put into words and figures side by side: what is not written yet is kept. Our judgement.
+const SIDE_BY_SIDE: usize = 16;
+
+/// Features while they are written one behind the other.
+struct Features<'o, W> {
+    out: &'o mut W,
+    separator: &'static str,
+}
+
+impl<W: Write> Features<'_, W> {
+    fn write(&mut self, feature: &Feature) -> io::Result<()> {
+        self.separate()?;
+        Ok(serde_json::to_writer(&mut *self.out, feature)?)
+    }
+
+    fn separate(&mut self) -> io::Result<()> {
+        let separator = std::mem::replace(&mut self.separator, ",\n");
+        self.out.write_all(separator.as_bytes())
+    }
+
+    /// Some legs at a time; one that is alone, which may be all of a long line, is not kept as a text besides.
+    fn legs(&mut self, sheet: &Sheet<'_>) -> io::Result<()> {
+        for some in sheet.plan.legs.chunks(SIDE_BY_SIDE) {
+            if let [alone] = some {
+                let feature = leg(alone, sheet, sheet.look);
+                feature.map_or(Ok(()), |feature| self.write(&feature))?;
+                continue;
+            }
+            let texts = cores::map(some, |one| {
+                let feature = leg(one, sheet, sheet.look)?;
+                Some(serde_json::to_vec(&feature))
+            });
+            for text in texts.into_iter().flatten() {
+                self.separate()?;
+                self.out.write_all(&text?)?;
+            }
+        }
+        Ok(())
+    }
 }
 
 /// Box round all that is written. Over the antimeridian its west lies above its east `[rfc7946]`.

@@ -9,6 +9,7 @@ use quick_xml::{
     Error, encoding::EncodingError, errors::IllFormedError, escape::resolve_predefined_entity,
 };
 
+use crate::cores;
 use crate::fault::{
     Code, Fault, Place,
     files::InFiles,
@@ -23,7 +24,7 @@ use super::element::Element;
 use super::fix::{self, NoHeight, WrittenPosition};
 use super::odd::Odd;
 use super::part::Part;
-use super::plain;
+use super::plain::{self, PlainPoint};
 use super::source::{GpxSpot, Lines};
 use super::tally::Tally;
 use super::{wrong_kind, xml_fault};
@@ -36,6 +37,10 @@ struct Point {
     height_m: Option<f32>,
     detail: Vec<LonLat>,
 }
+
+/// So many points are put into their places beside the reading of the next ones; fewer are sooner put there at once. Our
+/// judgement.
+const MANY: usize = 256;
 
 /// The file while it is being read.
 pub(super) struct GpxDocument<'n> {
@@ -287,18 +292,29 @@ impl<'n> GpxDocument<'n> {
         let Some(part) = self.part.as_mut().filter(|_| plain) else {
             return;
         };
+        let odd = &mut self.odd;
+        let mut read: Vec<PlainPoint> = Vec::new();
         loop {
-            let points = plain::points(lines.at_hand());
-            if points.is_empty() {
+            let (text, stage) = (lines.at_hand(), &mut part.stage);
+            let mut push = |points: Vec<PlainPoint>| {
+                for point in points {
+                    stage.push(odd.taken_back(point.at), point.height_m);
+                }
+            };
+            // While those that were read take their places the next ones are read.
+            read = match read.len() {
+                MANY.. => cores::both(|| push(read), || plain::points(text)).1,
+                _ => {
+                    push(read);
+                    plain::points(text)
+                }
+            };
+            if read.is_empty() {
                 return;
             }
-            part.points += points.len();
-            part.in_segment += points.len();
-            lines.consume(plain::length(&points));
-            for point in points {
-                let at = self.odd.taken_back(point.at);
-                part.stage.push(at, point.height_m);
-            }
+            part.points += read.len();
+            part.in_segment += read.len();
+            lines.consume(plain::length(&read));
         }
     }
 
