@@ -56,7 +56,7 @@ pub fn map(mut out: impl Write, sheet: &Sheet<'_>) -> io::Result<()> {
     write!(out, ",\"features\":[")?;
     let fit = Outlines::of(sheet);
     let zones = shown.zones.iter();
-    let zones = zones.filter_map(|z| zone(*z, &fit, look));
+    let mut zones = zones.filter_map(|z| zone(*z, &fit, look));
     let changes = change::changes(sheet);
     let places = changes.iter().map(|c| points::place(c, look));
     let halts = halt::halts(sheet);
@@ -67,14 +67,10 @@ pub fn map(mut out: impl Write, sheet: &Sheet<'_>) -> io::Result<()> {
         out: &mut out,
         separator: "\n",
     };
-    zones
-        .map(|zone| features.write(&zone))
-        .collect::<io::Result<()>>()?;
+    zones.try_for_each(|zone| features.write(&zone))?;
     features.legs(sheet)?;
-    let others = places.chain(halts).chain(looks);
-    others
-        .map(|place| features.write(&place))
-        .collect::<io::Result<()>>()?;
+    let mut others = places.chain(halts).chain(looks);
+    others.try_for_each(|place| features.write(&place))?;
     writeln!(out, "\n]}}")
 }
 

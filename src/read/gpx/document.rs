@@ -1,7 +1,6 @@
 //! What a GPX file holds, gathered event by event.
 
 use std::borrow::Cow;
-use std::io::BufRead;
 use std::ops::ControlFlow::{self, Break, Continue};
 
 use quick_xml::events::{BytesRef, BytesStart, Event};
@@ -9,7 +8,6 @@ use quick_xml::{
     Error, encoding::EncodingError, errors::IllFormedError, escape::resolve_predefined_entity,
 };
 
-use crate::cores;
 use crate::fault::{
     Code, Fault, Place,
     files::InFiles,
@@ -24,7 +22,7 @@ use super::element::Element;
 use super::fix::{self, NoHeight, WrittenPosition};
 use super::odd::Odd;
 use super::part::Part;
-use super::plain::{self, PlainPoint};
+use super::plain;
 use super::source::{GpxSpot, Lines};
 use super::tally::Tally;
 use super::{wrong_kind, xml_fault};
@@ -37,10 +35,6 @@ struct Point {
     height_m: Option<f32>,
     detail: Vec<LonLat>,
 }
-
-/// So many points are put into their places beside the reading of the next ones; fewer are sooner put there at once. Our
-/// judgement.
-const MANY: usize = 256;
 
 /// The file while it is being read.
 pub(super) struct GpxDocument<'n> {
@@ -292,30 +286,7 @@ impl<'n> GpxDocument<'n> {
         let Some(part) = self.part.as_mut().filter(|_| plain) else {
             return;
         };
-        let odd = &mut self.odd;
-        let mut read: Vec<PlainPoint> = Vec::new();
-        loop {
-            let (text, stage) = (lines.at_hand(), &mut part.stage);
-            let mut push = |points: Vec<PlainPoint>| {
-                for point in points {
-                    stage.push(odd.taken_back(point.at), point.height_m);
-                }
-            };
-            // While those that were read take their places the next ones are read.
-            read = match read.len() {
-                MANY.. => cores::both(|| push(read), || plain::points(text)).1,
-                _ => {
-                    push(read);
-                    plain::points(text)
-                }
-            };
-            if read.is_empty() {
-                return;
-            }
-            part.points += read.len();
-            part.in_segment += read.len();
-            lines.consume(plain::length(&read));
-        }
+        plain::take(lines, &mut self.odd, part);
     }
 
     fn end_segment(&mut self) {

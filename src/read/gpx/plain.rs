@@ -3,21 +3,26 @@
 //! `<trkpt lat="…" lon="…">` with `ele` and `time` at most, in ASCII and without references. Whatever is written otherwise,
 //! is faulty, or does not stand whole in the text at hand is no plain point: the parser reads it, and complains.
 
-use std::borrow::Cow;
+use std::{borrow::Cow, io::BufRead};
 
 use memchr::memmem;
 
 use crate::{cores, geometry::LonLat};
 
-use super::fix::{self, WrittenPosition};
+use super::{
+    fix::{self, WrittenPosition},
+    odd::Odd,
+    part::Part,
+    source::Lines,
+};
 
 /// A point, and how much of the text it takes.
 #[derive(Debug, PartialEq)]
-pub(super) struct PlainPoint {
+struct PlainPoint {
     /// Its longitude may still miss the antimeridian.
-    pub(super) at: LonLat,
-    pub(super) height_m: Option<f32>,
-    pub(super) bytes: usize,
+    at: LonLat,
+    height_m: Option<f32>,
+    bytes: usize,
 }
 
 /// A shorter text is read sooner on one core, bytes. Our judgement, by the benchmark.
@@ -29,8 +34,37 @@ const A_RUN: usize = 32;
 /// They take no more of a text, bytes. Our judgement: more of it is not looked through before there is a run.
 const HEAD_BYTES: usize = 8 * 1024;
 
+/// So many points take their places beside the reading of the next ones; fewer are sooner put there at once. Our judgement.
+const MANY: usize = 256;
+
+/// The points that come next, for as long as they are written the plain way. While those that were read take their places the
+/// next ones are read.
+pub(super) fn take(lines: &mut Lines<'_>, odd: &mut Odd, part: &mut Part) {
+    let mut read: Vec<PlainPoint> = Vec::new();
+    loop {
+        let (text, stage) = (lines.at_hand(), &mut part.stage);
+        let mut push = |read: Vec<PlainPoint>| {
+            for point in read {
+                stage.push(odd.taken_back(point.at), point.height_m);
+            }
+        };
+        read = if read.len() < MANY {
+            push(read);
+            points(text)
+        } else {
+            cores::both(|| push(read), || points(text)).1
+        };
+        if read.is_empty() {
+            return;
+        }
+        part.points += read.len();
+        part.in_segment += read.len();
+        lines.consume(length(&read));
+    }
+}
+
 /// The points that a text begins with, one behind the other; of a long run of them the halves side by side.
-pub(super) fn points(bytes: &[u8]) -> Vec<PlainPoint> {
+fn points(bytes: &[u8]) -> Vec<PlainPoint> {
     let head = bytes.get(..HEAD_BYTES).unwrap_or(bytes);
     let mut points = run(text(head), A_RUN);
     if points.len() < A_RUN {
@@ -61,7 +95,7 @@ fn text(bytes: &[u8]) -> &str {
 }
 
 /// What points take of a text, bytes.
-pub(super) fn length(points: &[PlainPoint]) -> usize {
+fn length(points: &[PlainPoint]) -> usize {
     points.iter().map(|point| point.bytes).sum()
 }
 
