@@ -25,7 +25,7 @@ use belays::{HourKind, belays, counted};
 /// let mut job = schrund::example::job()?;
 /// job.timetable.set("bridges_until", "09:00", Origin::Flag);
 /// let lines = clock::lines(&schrund::plan(&job)?, Voice::default());
-/// assert_eq!(lines[0].to_string(), "latest start 05:54 with about 7 belays on leg 2 (1 h 45), 07:39 without them, off all bridges by 09:00; a slower party 04:52");
+/// assert_eq!(lines[0].to_string(), "latest start 05:54 with about 7 belays on leg 2 (1 h 45), 07:39 without, off all bridges by 09:00; a slower party 04:52");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[must_use]
