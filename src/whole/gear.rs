@@ -31,8 +31,8 @@ const IN_SNOW: Kind = (
     GearUse::AnchorInSnow,
     Rule::KitSnowAnchors,
 );
-/// The same, on whoever goes first.
-const FIRST_IN_SNOW: Kind = (GearItem::Probe, GearUse::FindGaps, Rule::KitProbes);
+/// The same, on whoever may go first.
+const AT_END_IN_SNOW: Kind = (GearItem::Probe, GearUse::FindGaps, Rule::KitProbes);
 /// Where ice is roped that is bare.
 const IN_ICE: Kind = (GearItem::IceScrew, GearUse::AnchorInIce, Rule::KitIceScrews);
 /// Where bare ice is met, on the rope or not.
@@ -78,11 +78,11 @@ impl Kit<'_> {
         let (haul, last) = (picked(team.number, legs), team.size());
         let people = (1..).zip(&team.people);
         let rows = people.flat_map(|(position, person)| {
-            let kinds = self.kinds(position == 1);
+            // Whoever falls, one end of the rope is left on the side that hauls; and either may go first.
+            let at_end = position == 1 || position == last;
+            let kinds = self.kinds(at_end);
             let rows = kinds.map(|kind| self.counted(kind).on(person, team.number));
             let mut rows: Vec<GearRow> = rows.collect();
-            // Whoever falls, one end of the rope is left on the side that hauls.
-            let at_end = position == 1 || position == last;
             let sling = self.long_sling().filter(|_| at_end);
             rows.extend(sling.map(|row| row.on(person, team.number)));
             let haul = haul.filter(|_| at_end);
@@ -95,10 +95,10 @@ impl Kit<'_> {
         rows.filter(|row| row.count > 0).collect()
     }
 
-    fn kinds(&self, first: bool) -> impl Iterator<Item = Kind> {
+    fn kinds(&self, at_end: bool) -> impl Iterator<Item = Kind> {
         let by_ice = [
             (self.snow, IN_SNOW),
-            (self.snow && first, FIRST_IN_SNOW),
+            (self.snow && at_end, AT_END_IN_SNOW),
             (self.bare, IN_ICE),
             (self.bare_met, ON_ICE),
         ];

@@ -175,7 +175,7 @@ says-kit_snow_anchors = Dinge zum Eingraben als Verankerung je Person, wo Schnee
 says-kit_ice_screws = Eisschrauben je Person, wo das Eis blank ist
 says-kit_crampons = Paar Steigeisen je Person, wo das Eis blank ist
 says-kit_lamps = Stirnlampen je Person
-says-kit_probes = Sonden je Seil bei der ersten Person, wo Schnee Spalten verdeckt
+says-kit_probes = Sonden je Person am Ende, wo Schnee Spalten verdeckt: jede von ihnen kann vorausgehen
 says-kit_pulleys = Seilrollen je Person am Ende, um an der ersten Umlenkung weniger zu verlieren, als gerechnet ist
 
 ## Sturz und Bergung

@@ -142,22 +142,22 @@ hour-day-before = { $hour } am Tag davor
 hour-days-away = { $hour } ({ $days } Tage)
 clock-of-stage = Etappe { $stage }: { $text }
 clock-latest-start = { $late ->
-    [yes] Aufbruch { $start } ist { $earlier } zu spät: { "" }
-   *[no] { "" }
-}spätester Aufbruch { $at }{ $belays }{ $without }, um bis { $until } von allen Schneebrücken herunter zu sein{ $others }
+    [yes] Aufbruch { $start } ist { $earlier } zu spät: spätestens
+   *[no] spätester Aufbruch
+} { $at }{ $belays }{ $without }, um bis { $until } von allen Brücken herunter zu sein{ $others }
 clock-latest-here = { $late ->
     [yes] { $hour } bei { $place } ist { $earlier } zu spät: { "" }
    *[no] { $hour } bei { $place }: { "" }
 }bis { $by } dort, um bis { $until } von allen Schneebrücken herunter zu sein
 clock-latest-start-none = kein Aufbruch an diesem Tag ist früh genug{ $belays }, um bis { $until } von allen Schneebrücken herunter zu sein{ $without }
 clock-latest-start-none-without = ; ohne sie { $at }
-clock-latest-start-without = , ohne sie { $at }
+clock-latest-start-without = , ohne { $at }
 clock-belays = { $belays ->
     [1] { " " }mit einer Sicherung auf { $legs } ({ $more })
    *[other] { " " }mit etwa { $belays } Sicherungen auf { $legs } ({ $more })
 }
 clock-latest-start-slower = ; eine langsamere Gruppe { $at }
-clock-latest-start-dark = ; { $legs } dann im Dunkeln
+clock-latest-start-dark = ; { $legs } dann dunkel
 clock-latest-start-slower-none = ; für Langsamere zu spät
 clock-at-until = um { $until } ist die Gruppe bei { $place }, auf Abschnitt { $leg }{ $others }
 clock-at-until-slower = ; eine langsamere Gruppe bei { $place }, auf Abschnitt { $leg }
