@@ -92,7 +92,7 @@ if (existsSync(join(example, 'route.gpx'))) {
   const trip = ['--trip', join(example, 'trip.toml')];
   trips.push({ name: 'example-in-german', files, args: [...trip, '--lang', 'de'], more: 'Eine Person mehr:', pages: { A4: 11, A5: 17 } });
   // Two teams, each with set-ups of its own, on the six roped legs of the example.
-  trips.push({ name: 'seven-on-two-ropes', files, args: [...trip, '--party', '7', '--rope', '60', '--rope', '60'], pages: { A4: 13, A5: 22 } });
+  trips.push({ name: 'seven-on-two-ropes', files, args: [...trip, '--party', '7', '--rope', '60', '--rope', '60'], unfolds: 3, pages: { A4: 13, A5: 22 } });
   trips.push({ name: 'example', files, args: trip, pages: { A4: 10, A5: 16 } });
 }
 
