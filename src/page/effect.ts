@@ -4,6 +4,7 @@ import { type Figured, figuresOf, legBefore } from "./changes";
 import type { Desk, Part } from "./desk";
 import { fill, make, report } from "./dom";
 import type { Leg, Panel, Planned } from "./door";
+import { rank } from "./fieldahead";
 import { placeSaid } from "./fieldwhere";
 import type { State } from "./model";
 import { badge } from "./panel";
@@ -62,7 +63,9 @@ export class Effect implements Part {
     const known = pairs(plan, before);
     const kept = new Set(known.map(({ was }) => was));
     const gone = before.legs.filter((leg) => leg.roped && !kept.has(leg));
-    const other = known.filter(({ leg, was }) => was?.verdict !== leg.verdict && (was || leg.roped)).sort((a, b) => Number(isHere(b.leg)) - Number(isHere(a.leg)));
+    const matters = ({ leg, was }: Known) => was?.verdict !== leg.verdict && (was || leg.roped) && (isHere(leg) || !placeSaid().place || !was || rank(leg.verdict) > rank(was.verdict));
+    // Who stands somewhere reads that as an all-clear which is milder elsewhere.
+    const other = known.filter(matters).sort((a, b) => Number(isHere(b.leg)) - Number(isHere(a.leg)));
     const alike = new Map<string, Known[]>();
     for (const one of other) {
       const sign = `${one.was?.verdict} ${one.leg.verdict}`;

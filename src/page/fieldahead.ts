@@ -6,7 +6,7 @@ import type { Place } from "./whereami";
 /** From the mildest to the worst. */
 const ORDER: readonly Verdict[] = ["unroped", "inside", "look", "outside", "stop"];
 
-const rank = (verdict: Verdict): number => ORDER.indexOf(verdict);
+export const rank = (verdict: Verdict): number => ORDER.indexOf(verdict);
 
 /** A milder word that holds on less than so many metres, between worse ones, is no news to whoever comes to it. Our judgement. */
 const CRUMB_M = 100;

@@ -29,8 +29,8 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const zones = zonesRound(plan, place).map((zone) => make("p", {}, ...standing(zone, of, desk)));
   const own = make("p", {}, `${desk.words("draw-field-here")} `, standsHere(verdict, desk));
   const first = verdict === leg.verdict ? [standsHere(verdict, desk)] : [...own.cloneNode(true).childNodes];
-  // What cannot be tied does not stand where somebody reads what to tie.
-  const fits = leg.verdict !== "outside";
+  // What cannot be tied, or is no answer, does not stand where somebody reads what to tie.
+  const fits = !bars(leg.verdict);
   const line = make("p", {}, ...first, " ", fits ? setUp(leg, desk) : make("span", { class: "app-set-up" }, `${desk.words("draw-leg")} ${leg.leg}`));
   const would = fits ? [] : [make("p", {}, setUp(leg, desk))];
   const hour = plan.hours.find(({ stage, to_m }) => stage === place.stage && (to_m === null || place.at_m < to_m - REACHED_M));
@@ -48,7 +48,9 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   // Where there is no room for all, what is merely to be looked at on the way back stands below.
   const mild = past && back !== null && !bars(back.verdict);
   if (mild) for (const one of behind) one.classList.add("app-extra");
-  if (says && past && !turnsInTime(walked)) says.append(offIce(plan, leg, place, desk));
+  const off = offIce(plan, leg, place, ahead, desk);
+  if (off && says && past && !turnsInTime(walked)) says.append(`. ${off}`);
+  const edge = off && bars(leg.verdict) && !says?.textContent.includes(off) ? [make("p", { class: "app-late" }, off)] : [];
   const late = says && hour?.late ? [says, ...((past || !leg.roped) && !goesOn ? behind : [])] : bothWays ? [...lateToo(hour, desk), ...behind] : [];
   // Where nothing holds it matters more than what comes behind there.
   const turnsNow = past && says !== null && turnsInTime(walked);
@@ -57,10 +59,10 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const barredAhead = !bars(leg.verdict) && ahead[0] !== undefined && bars(ahead[0].verdict);
   const belays = leg.belays ? [written("p", {}, leg.belays)] : [];
   const fitting = inside(leg, verdict) ? [make("p", {}, desk.words("draw-field-inside"))] : [];
-  const acts = ordered({ due, turnsNow, barredAhead }, what, late, then);
-  // Who is to turn back at once is told so before how they are tied.
-  const [first_of_all, others] = past && says !== null && acts[0] === says && !bars(leg.verdict) ? [[says], acts.slice(1)] : [[], acts];
-  const lines = [...first_of_all, line, ...wet(leg, of, desk), ...others];
+  const acts = [...edge, ...ordered({ due, turnsNow, barredAhead }, what, late, then)];
+  // For whom it is too late is told so before how they are tied, and that bridges are weak.
+  const soonest = past && says !== null && !bars(leg.verdict) ? [says] : [];
+  const lines = [...soonest, ...wet(leg, of, desk), line, ...acts.filter((one) => !soonest.includes(one))];
   return { lines, spare: hour?.late ? null : says, longer: [...fitting, ...belays, ...behind.map(plainly), ...comes, ...would, own, ...zones, ...(says && !hour?.late ? [says.cloneNode(true) as HTMLElement] : [])] };
 }
 
@@ -122,17 +124,17 @@ function hourLine({ late, says }: Hour, here: string): HTMLElement {
 }
 
 /** Where whoever is to wait gets off the ice of a leg, by the shorter way: where the rope comes off before it or behind it. */
-function offIce(plan: Planned, leg: Leg, { at_m }: Place, { words }: Desk): HTMLElement | string {
+function offIce(plan: Planned, leg: Leg, { at_m }: Place, ahead: readonly Ahead[], { words }: Desk): string {
   const unroped = (m: (one: Leg) => boolean) => plan.legs.some((one) => one.stage === leg.stage && !one.roped && m(one));
   const ways: (readonly [number, string])[] = [];
   if (unroped(({ end_m }) => end_m === leg.start_m)) ways.push([at_m - leg.start_m, "draw-field-back-way"]);
   if (unroped(({ start_m }) => start_m === leg.end_m)) ways.push([leg.end_m - at_m, "draw-field-on-way"]);
   const [nearest] = ways.sort(([a], [b]) => a - b);
   if (!leg.roped || !nearest) return "";
+  // What comes ahead is told as such.
+  if (nearest[1] === "draw-field-on-way" && ahead.some(({ verdict }) => verdict === "unroped")) return "";
   const metres = Math.ceil(nearest[0] / 10) * 10;
-  const says = `. ${words("draw-field-off-ice")} ${metres}\u00a0${words("draw-unit-m")} ${words(nearest[1])}`;
-  // When who goes on is off it is said already.
-  return make("span", { class: nearest[1] === "draw-field-on-way" ? "app-extra" : "" }, says);
+  return `${words("draw-field-off-ice")} ${metres}\u00a0${words("draw-unit-m")} ${words(nearest[1])}`;
 }
 
 /** Whether who turns back at once is off the bridges in time. */
