@@ -153,8 +153,7 @@ impl Profile {
     #[must_use]
     pub(crate) fn measured(mut self, within_m: f64) -> Self {
         self.lone_within_m = within_m;
-        let lone =
-            (0..self.samples.len()).map(|i| self.is_outermost(i) && self.lone_at(i).is_some());
+        let lone = (0..self.samples.len()).map(|i| self.lone_at(i).is_some());
         self.lone = Marks::of(lone);
         self
     }
@@ -171,6 +170,9 @@ impl Profile {
 
     /// The height of an index, if it dips or sticks out alone in its run.
     fn lone_at(&self, i: usize) -> Option<Lone> {
+        if !self.is_outermost(i) {
+            return None;
+        }
         let run = self.run_at(i);
         let place = |i: usize| {
             let sample = self.samples.get(i).filter(|_| run.contains(&i))?;

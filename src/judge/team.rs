@@ -4,8 +4,7 @@ use crate::{
     judge::place::place_at,
     legs::{knots, over::bite, spacing},
     plan::{
-        cure::RopeLack,
-        cure::{OneByOne, RopeCure},
+        cure::{OneByOne, RopeCure, RopeLack},
         fact::Fact,
         finding::{At, Finding, LegPlace},
         leg::{Bite, RopeAtHand, TeamSetup},

@@ -10,6 +10,7 @@ import { Frame } from "./map/projection";
 import { geometryOf } from "./map/shapes";
 import { type Drawn, type Geometry, type State, drawn, touched } from "./model";
 import { about, shown, typed, withMember } from "./number";
+import { metres } from "./panel";
 import { gapsOf } from "./takeback";
 import type { Place } from "./whereami";
 
@@ -90,8 +91,7 @@ export class GapHere {
   private narrower(planned: readonly Drawn[], text: string): void {
     const [seen, most] = [about(typed(text)), about(widest(planned))];
     const less = seen !== null && most !== null && seen < most;
-    const metres = most === null ? "" : `${most.toLocaleString(this.desk.language)}\u00a0${this.desk.words("draw-unit-m")}`;
-    retext(this.note, less ? `${this.desk.words("draw-field-gap-narrower")} ${metres}.` : "");
+    retext(this.note, less ? `${this.desk.words("draw-field-gap-narrower")} ${metres(most, this.desk)}.` : "");
   }
 
   /** A gap that is typed makes the zone, one that is emptied takes it away again. */

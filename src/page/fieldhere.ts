@@ -6,7 +6,7 @@ import type { Hour, Leg, Planned, Verdict, Walked, Zone } from "./door";
 import { type Ahead, aheadOf, bars, type Behind, behindOf, harsh, pieceAt, sameBehind, zonesRound } from "./fieldahead";
 import { writer } from "./map/figures";
 import type { State } from "./model";
-import { badge, kilometre, kilometres } from "./panel";
+import { badge, kilometre, kilometres, metres } from "./panel";
 import type { Place } from "./whereami";
 
 export interface Here {
@@ -49,8 +49,9 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const mild = past && back !== null && !bars(back.verdict);
   if (mild) for (const one of behind) one.classList.add("app-extra");
   const off = offIce(plan, leg, place, ahead, desk);
-  if (off && says && past && !turnsInTime(walked)) says.append(`. ${off}`);
-  const edge = off && bars(leg.verdict) && !says?.textContent.includes(off) ? [make("p", { class: "app-late" }, off)] : [];
+  const waits = past && says !== null && !turnsInTime(walked);
+  if (off && waits) says.append(`. ${off}`);
+  const edge = off && bars(leg.verdict) && !waits ? [make("p", { class: "app-late" }, off)] : [];
   const late = says && hour?.late ? [says, ...((past || !leg.roped) && !goesOn ? behind : [])] : bothWays ? [...lateToo(hour, desk), ...behind] : [];
   // Where nothing holds it matters more than what comes behind there.
   const turnsNow = past && says !== null && turnsInTime(walked);
@@ -133,8 +134,8 @@ function offIce(plan: Planned, leg: Leg, { at_m }: Place, ahead: readonly Ahead[
   if (!leg.roped || !nearest) return "";
   // What comes ahead is told as such.
   if (nearest[1] === "draw-field-on-way" && ahead.some(({ verdict }) => verdict === "unroped")) return "";
-  const metres = Math.ceil(nearest[0] / 10) * 10;
-  return `${words("draw-field-off-ice")} ${metres}\u00a0${words("draw-unit-m")} ${words(nearest[1])}`;
+  const away = `${Math.ceil(nearest[0] / 10) * 10}\u00a0${words("draw-unit-m")}`;
+  return `${words("draw-field-off-ice")} ${away} ${words(nearest[1])}`;
 }
 
 /** Whether who turns back at once is off the bridges in time. */
@@ -238,8 +239,9 @@ function wayBack(piece: Behind | null, bothWays: boolean, desk: Desk): HTMLEleme
 }
 
 /** A zone with the gap that the plan takes there. */
-function standing(zone: Zone, of: State, { words, language }: Desk): (Node | string)[] {
+function standing(zone: Zone, of: State, desk: Desk): (Node | string)[] {
+  const { words } = desk;
   const drawn = of.zones[zone.feature - 1];
-  const gap = `${zone.gap_m.toLocaleString(language)}\u00a0${words("draw-unit-m")}`;
+  const gap = metres(zone.gap_m, desk);
   return [make("bdi", {}, drawn ? zoneTitle(of, drawn, words) : `${words("draw-zone")} ${zone.zone}`), `: ${words(zone.gap_assumed ? "draw-field-gap-assumed" : "draw-field-gap-up-to")} ${gap}`];
 }

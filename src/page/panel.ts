@@ -25,6 +25,9 @@ export function badge(verdict: Verdict, desk: Desk, says = desk.words(`draw-verd
 /** Metres walked in kilometres, as the language writes them. */
 export const kilometre = (at_m: number, { language }: Desk): string => writer(language, 2, 2).format(at_m / 1000);
 
+/** So many metres, with their unit on the same line. */
+export const metres = (m: number, { words, language }: Desk): string => `${m.toLocaleString(language)}\u00a0${words("draw-unit-m")}`;
+
 /** From–to of a leg. */
 export const kilometres = (leg: Leg, desk: Desk): string => `${leg.from_to} ${desk.words("draw-unit-km")}`;
 

@@ -51,7 +51,7 @@ fn stage_clock(walked: &WalkedStage<'_>, planned: &[Leg]) -> Option<StageClock> 
     let slower = backwards(&slower(walked));
     let (sun, times) = (sun(walked, stage), walked.job.timetable);
     let offset = times.utc_offset.value.unwrap_or_default();
-    let clock = StageClock {
+    let mut clock = StageClock {
         stage: stage.number,
         start: walked.start(),
         start_at: start_at(walked),
@@ -70,11 +70,10 @@ fn stage_clock(walked: &WalkedStage<'_>, planned: &[Leg]) -> Option<StageClock> 
         utc_offset: sun.map(|_| offset),
         dark_if_latest: Vec::new(),
     };
-    let dark_if_latest = clock.late_min().map(|min| dark_if_earlier(walked, min));
-    Some(StageClock {
-        dark_if_latest: dark_if_latest.unwrap_or_default(),
-        ..clock
-    })
+    if let Some(late_min) = clock.late_min() {
+        clock.dark_if_latest = dark_if_earlier(walked, late_min);
+    }
+    Some(clock)
 }
 
 /// Where and when the team is on the way, where the leader says that and not when it starts.
@@ -190,12 +189,10 @@ const DARK_MIN: f64 = 1.0;
 /// Roped legs that are walked longer in the dark if the start is so many minutes earlier.
 fn dark_if_earlier(walked: &WalkedStage<'_>, earlier_min: f64) -> Vec<usize> {
     let nights = nights_of(walked);
-    let dark_min = |clock: [Clock; 2], earlier_min: f64| {
+    let dark_min = |clock: [Clock; 2], earlier_min: f64| -> f64 {
         let of_nights = nights.iter();
-        let minutes: f64 = of_nights
-            .map(|night| night.min_of(clock, earlier_min))
-            .sum();
-        minutes
+        let minutes = of_nights.map(|night| night.min_of(clock, earlier_min));
+        minutes.sum()
     };
     let darker = roped(walked)
         .filter(|(_, clock)| dark_min(*clock, earlier_min) - dark_min(*clock, 0.0) >= DARK_MIN);

@@ -27,7 +27,7 @@ pub(crate) fn findings(
     let mut found: Vec<Finding> = notices.collect();
     let (met, missed) = met_and_missed(job, stages);
     found.extend(not_met(&missed));
-    found.extend(observed::long_ago(job, &met));
+    found.extend(observed::long_ago(job, &met).map(|old| of_part(JobPart::Zones, old)));
     found.extend(gaps_between(job, stages));
     found.extend(slope_unknown(legs));
     found.extend(clock::findings(job, legs, hours));

@@ -1,17 +1,13 @@
 //! How old the leader's view of the ice is on the day of the trip.
 
 use crate::{
-    plan::{
-        fact::Fact,
-        finding::{At, Finding, JobPart},
-        name::ZoneName,
-    },
+    plan::{fact::Fact, name::ZoneName},
     practice::Rule,
     trip::{day::Day, job::Brief, zone::Zone},
 };
 
 /// Zones on the way that were observed long before the day of the trip; nothing where either day is not known.
-pub(super) fn long_ago(job: &Brief<'_>, met: &[&Zone]) -> Option<Finding> {
+pub(super) fn long_ago(job: &Brief<'_>, met: &[&Zone]) -> Option<Fact> {
     let trip = job.timetable.date.value?;
     let old = met.iter().filter_map(|zone| {
         let on = observed(zone)?;
@@ -20,16 +16,12 @@ pub(super) fn long_ago(job: &Brief<'_>, met: &[&Zone]) -> Option<Finding> {
     });
     let old: Vec<_> = old.collect();
     let &(days, observed_on, _) = old.iter().max_by_key(|(days, ..)| *days)?;
-    let fact = Fact::ObservedLongAgo {
-        zones: old
-            .iter()
-            .map(|(.., zone)| ZoneName::from(**zone))
-            .collect(),
+    let zones = old.iter().map(|(.., zone)| ZoneName::from(**zone));
+    Some(Fact::ObservedLongAgo {
+        zones: zones.collect(),
         observed_on,
         days,
-    };
-    let of = JobPart::Zones;
-    Some(Finding::new(At::Part { of }, fact))
+    })
 }
 
 /// The day that `observed_on` begins with, where it is written as `2027-07-14` or `20270714`, as inventories do; other

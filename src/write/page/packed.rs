@@ -1,11 +1,11 @@
 //! What every page holds, as `.ci/page` packed it last: it writes this file. The names end in a hash of the sources.
 
 /// The names of what was packed.
-pub(super) const NAMES: &str = "core-a341e8c49509 page-bd96569ec563";
+pub(super) const NAMES: &str = "core-c6d8eca817b8 page-a5c1c74720db";
 /// The program as WebAssembly, in xz.
-pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-a341e8c49509.wasm.xz");
+pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-c6d8eca817b8.wasm.xz");
 /// What draws and replans.
-pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-bd96569ec563.js");
+pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-a5c1c74720db.js");
 /// What it looks like, beside the report.
 pub(super) const STYLE: &str = include_str!("../../page/page.css");
 /// What it begins with, without words.

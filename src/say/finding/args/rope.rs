@@ -3,8 +3,7 @@
 use crate::{
     plan::{
         change::Change,
-        cure::RopeLack,
-        cure::{CureCost, RopeCure},
+        cure::{CureCost, RopeCure, RopeLack},
         fact::Fact,
     },
     say::{
