@@ -4,6 +4,7 @@ mod bare;
 pub(crate) mod belays;
 pub(crate) mod cure;
 mod falls;
+pub(crate) mod falls_on;
 mod ground;
 mod halts;
 pub(crate) mod jumps;

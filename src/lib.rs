@@ -180,7 +180,6 @@ pub mod write;
 pub mod example;
 
 mod scene;
-
 mod unmet;
 
 mod again;
@@ -207,7 +206,7 @@ use ground::{
     known::KnownLines,
     met::{Met, Prepared},
 };
-use judge::cure::Promised;
+use judge::{cure::Promised, falls_on::falls_on};
 use legs::{memo::Memo, sketch::Sketch};
 use plan::{Plan, SCHEMA_VERSION, depth::Depth, figures::PlanFigures, options::Options};
 use rope::{
@@ -354,6 +353,7 @@ impl<'j> Planner<'j> {
                 field: whole::field::field(job, teams, legs, ropes),
                 gear: whole::gear::gear(job.rules, teams, legs, &worked.planned),
                 keep_setup: (depth == Depth::Whole).then(keep).flatten(),
+                falls_on: falls_on(job, legs, depth, falls),
                 findings: whole::findings::findings(job, stages, legs, hours),
                 assumptions: whole::assumptions::assumptions(job),
                 figures: PlanFigures::of(job.rules),

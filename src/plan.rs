@@ -13,6 +13,7 @@ pub mod depth;
 pub mod explained;
 pub mod fact;
 pub mod fall;
+pub mod falls_on;
 pub mod field;
 pub mod figures;
 pub mod finding;
@@ -38,6 +39,7 @@ use crate::{
     plan::{
         clock::PlanClock,
         fact::Fact,
+        falls_on::FallsOn,
         field::Field,
         figures::PlanFigures,
         finding::Finding,
@@ -91,6 +93,9 @@ pub struct Plan {
     /// How the trip goes with fewer changes of the set-up; absent where nothing is saved by it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub keep_setup: Option<KeepSetup>,
+    /// The snow that falls are reckoned on; absent where no team is roped on snow.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub falls_on: Option<FallsOn>,
     /// What must be said about the whole; what belongs to a leg stands there.
     pub findings: Vec<Finding>,
     /// What the plan rests on.

@@ -1,6 +1,7 @@
 //! What is found on a leg.
 
 mod cure;
+mod falls_on;
 mod findings;
 mod halts;
 mod jumps;

@@ -98,7 +98,7 @@ fn panel(
 ) -> Result<serde_json::Result<String>, Vec<Fault>> {
     let planner = Planner::after(job, &kept::MEMORY)?;
     let depth = match open.iter().all(|id| id == FIELD) {
-        true => Depth::Told,
+        true => Depth::Frozen,
         false => Depth::Whole,
     };
     let plan = planner.to(depth)?;

@@ -10,11 +10,12 @@ use crate::{
         falls, ground, halts, jumps,
         one_by_one::TiedTeam,
         place::{height_m, place},
-        team::{self, OfTeam},
+        team::{self, OfTeam, RopesLeft},
         travel, verdict, zones,
     },
     plan::{
         fact::Fact,
+        fall::Reach,
         finding::{At, Finding, LegPlace},
         leg::{JudgedStretch, TeamSetup, Verdict},
         name::RopeName,
@@ -66,8 +67,8 @@ impl Known<'_> {
             };
             found.extend(of_team.findings(&at, alone));
             let cure = given.and_then(|given| given.cure(draft, setup));
-            let longer = |person: usize| self.longer(draft, setup, person);
-            let of_rope = team::rope_findings(self.job, setup, cure, &longer);
+            let left = |reach: &Reach| self.ropes_left(draft, setup, reach);
+            let of_rope = team::rope_findings(self.job, setup, cure, &left);
             found.extend(all_at(&at, of_rope));
         }
         let at = place(self.leg);
@@ -77,21 +78,34 @@ impl Known<'_> {
         found
     }
 
-    /// The lightest rope at hand that nobody carries, is longer than the one carried, and on which a loop reaches a person.
-    fn longer(&self, draft: &Draft, setup: &TeamSetup, person: usize) -> Option<RopeName> {
-        let own_m = setup.rope.as_ref()?.length_m;
+    /// The lightest ropes at hand that nobody carries: one longer than that of the team on which a loop reaches somebody, and
+    /// one as long as what is missing.
+    fn ropes_left(&self, draft: &Draft, setup: &TeamSetup, reach: &Reach) -> RopesLeft {
         let carried = |number: usize| {
             let mut ropes = self.setups.iter().filter_map(|s| s.rope.as_ref());
             ropes.any(|rope| rope.number == number)
         };
         let left = (1..).zip(self.job.ropes);
-        let left = left.filter(|(number, rope)| rope.length_m > own_m + 1e-9 && !carried(*number));
-        let tied = Tied::of(draft);
-        let reaching =
-            left.filter(|(_, rope)| tied.reaches(person, RopeLoad::of(rope), self.job.rules));
+        let mut left: Vec<(usize, &Rope)> = left.filter(|(n, _)| !carried(*n)).collect();
         let mass_kg = |r: &Rope| share::mass_kg(r.length_m, r.diameter_mm, self.job.rules);
-        let (number, rope) = reaching.min_by(|a, b| mass_kg(a.1).total_cmp(&mass_kg(b.1)))?;
-        Some(RopeName::of(number, rope))
+        left.sort_by(|a, b| mass_kg(a.1).total_cmp(&mass_kg(b.1)));
+        let lightest = |suits: &dyn Fn(&Rope) -> bool| {
+            let (number, rope) = left.iter().find(|(_, rope)| suits(rope))?;
+            Some(RopeName::of(*number, rope))
+        };
+        let own_m = setup
+            .rope
+            .as_ref()
+            .map_or(f64::INFINITY, |rope| rope.length_m);
+        let tied = Tied::of(draft);
+        let reaches = |rope: &Rope| {
+            let load = RopeLoad::of(rope);
+            rope.length_m > own_m + 1e-9 && tied.reaches(reach.person, load, self.job.rules)
+        };
+        RopesLeft {
+            longer: lightest(&reaches),
+            spare: lightest(&|rope| rope.length_m >= -reach.depth_m),
+        }
     }
 }
 

@@ -6,6 +6,7 @@ use crate::{
     plan::{
         cure::{OneByOne, RopeCure, RopeLack},
         fact::Fact,
+        fall::Reach,
         finding::{At, Finding, LegPlace},
         leg::{Bite, RopeAtHand, TeamSetup},
         name::{PersonName, RopeName, ZoneName},
@@ -140,17 +141,25 @@ impl OfTeam<'_> {
     }
 }
 
-/// Whether the rope holds the set-up, and whom its reserve does not reach; `longer` names a rope left at hand on which a loop
-/// reaches that person.
+/// Ropes at hand that nobody carries, for whom no loop reaches.
+#[derive(Default)]
+pub(super) struct RopesLeft {
+    /// On which a loop would reach them.
+    pub(super) longer: Option<RopeName>,
+    /// As long as what is missing.
+    pub(super) spare: Option<RopeName>,
+}
+
+/// Whether the rope holds the set-up, and whom its reserve does not reach; `left` names ropes that help.
 pub(super) fn rope_findings(
     job: &Brief<'_>,
     setup: &TeamSetup,
     cure: Option<RopeCure>,
-    longer: &dyn Fn(usize) -> Option<RopeName>,
+    left: &dyn Fn(&Reach) -> RopesLeft,
 ) -> Vec<Fact> {
     let mut found: Vec<Fact> = rope(job, setup, cure).into_iter().collect();
     found.extend(joined(job, setup));
-    found.extend(not_reached(setup, job.rules, longer));
+    found.extend(not_reached(setup, job.rules, left));
     found.extend(reserve_short(setup, job.rules));
     found
 }
@@ -198,15 +207,19 @@ fn name(rope: &RopeAtHand) -> RopeName {
 fn not_reached(
     setup: &TeamSetup,
     rules: &Rules,
-    longer: &dyn Fn(usize) -> Option<RopeName>,
+    left: &dyn Fn(&Reach) -> RopesLeft,
 ) -> impl Iterator<Item = Fact> {
     let sized_for_anyone = rules.choices.cover.value == Cover::Anyone;
     let short = setup.reach.iter().filter(|r| r.depth_m < -1e-9);
-    short.map(move |reach| Fact::NotReached {
-        falls: PersonName::at(reach.person, &setup.persons),
-        short_m: -reach.depth_m,
-        sized_for_anyone,
-        longer: longer(reach.person),
+    short.map(move |reach| {
+        let RopesLeft { longer, spare } = left(reach);
+        Fact::NotReached {
+            falls: PersonName::at(reach.person, &setup.persons),
+            short_m: -reach.depth_m,
+            sized_for_anyone,
+            longer,
+            spare,
+        }
     })
 }
 

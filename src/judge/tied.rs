@@ -1,7 +1,10 @@
 //! A team tied otherwise than planned, judged as the plan judges: spacing, knots, falls, rope, reach and reserve.
 
 use crate::{
-    judge::{team, verdict},
+    judge::{
+        team::{self, RopesLeft},
+        verdict,
+    },
     plan::{
         fact::Fact,
         leg::{TeamSetup, Verdict},
@@ -40,7 +43,7 @@ impl TiedOn<'_> {
 
     /// What is found of the rope of this set-up: whether it is long enough, whom no loop reaches, whether the reserve is there.
     pub(crate) fn rope_facts(&self, setup: &TeamSetup) -> Vec<Fact> {
-        team::rope_findings(self.job, setup, None, &|_| None)
+        team::rope_findings(self.job, setup, None, &|_| RopesLeft::default())
     }
 
     /// What the plan would call it with what is found of its rope; what the ground says for itself is left out.

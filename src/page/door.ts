@@ -136,6 +136,8 @@ export interface Leg {
   readonly act: Html;
   /** How many belays are reckoned with; empty where none is asked for. */
   readonly belays: Html;
+  /** Whose rope makes a loop for whom, and what can be hauled, after a fall there; empty where nobody is roped. */
+  readonly rescue: Html;
   /** Places with the hour at which each is left, and when whoever turns back there is off the bridges behind, in walking order; empty without a clock. */
   readonly walk: readonly Walked[];
   /** By the word that holds on each piece, with its lines. */
@@ -261,6 +263,7 @@ export interface Trip {
   readonly terrain?: readonly string[];
   readonly glaciers?: string;
   readonly assume?: Readonly<Record<string, unknown>>;
+  readonly emergency?: readonly { readonly name: string; readonly contact: string; readonly note?: string }[];
   readonly [member: string]: unknown;
 }
 

@@ -8,13 +8,13 @@ import { type Anchor, anchorOf } from "./fieldanchor";
 import { Answer, firstOf } from "./fieldanswer";
 import { WayBack } from "./fieldback";
 import { ClockHere, type StartHour, hourAt, sameStart } from "./fieldclock";
+import { Fallen } from "./fieldfallen";
 import { type Slot, ropeSlots, slots, turnPerson, turnRope } from "./fieldfolk";
 import { type Change, GapHere } from "./fieldgap";
 import { hereIn } from "./fieldhere";
 import { group } from "./fields";
 import { Where } from "./fieldwhere";
 import { Fold } from "./fold";
-import { countedOn } from "./footing";
 import { type Person, people, withPeople } from "./folk";
 import { Hold } from "./hold";
 import { SIGNS } from "./map/palette";
@@ -42,6 +42,7 @@ export class FieldMode implements Part {
   private readonly ways: Ways;
   private readonly table = make("div");
   private readonly fold: Fold;
+  private readonly fallen: Fallen;
   private readonly taken = new TakeBack();
   private readonly back: WayBack;
   private readonly hold: Hold;
@@ -62,6 +63,7 @@ export class FieldMode implements Part {
     this.gap = new GapHere(desk, act, (state) => this.taken.without(state));
     this.clock = new ClockHere(desk, act, (was, planned) => this.unsaid(was, planned), () => this.here());
     this.fold = new Fold(true, () => desk.ask());
+    this.fallen = new Fallen(desk);
     this.back = new WayBack(desk, this.taken);
     this.answer = new Answer(words("draw-leg"), words, this.back.element);
     this.where = new Where(desk, () => this.stands());
@@ -74,6 +76,7 @@ export class FieldMode implements Part {
       filler,
       this.where.element,
       this.answer.longer,
+      this.fallen.element,
       group(words("draw-field-gap"), this.gap.element),
       group(words("draw-field-party"), this.folk, this.ways.element),
       group(words("draw-field-snow"), this.snow, make("p", { class: "app-quiet" }, words("draw-field-snow-what"))),
@@ -97,6 +100,7 @@ export class FieldMode implements Part {
 
   lie(ground: Ground | null): void {
     this.gap.lie(ground);
+    this.fallen.lie(ground);
     this.locate();
   }
 
@@ -127,14 +131,16 @@ export class FieldMode implements Part {
     const { words } = this.desk;
     const { place, open } = this.where;
     const leg = this.where.leg(plan);
+    this.fallen.show(leg, place, this.of);
     const changes = this.changes();
-    const stands = changes.length > 0 ? [...written("div", {}, plan.head).querySelectorAll<HTMLElement>(".stands")] : [];
+    const head = written("div", {}, plan.head);
+    const stands = changes.length > 0 ? [...head.querySelectorAll<HTMLElement>(".stands")] : [];
     if (!leg || !place) return this.answer.say([make("p", {}, words(open ? "draw-field-which" : "draw-field-nowhere"))], null, () => [...stands, ...changes]);
     const { lines, spare, longer } = hereIn(plan, leg, place, this.of, this.desk);
-    const all = (head: string) => {
+    const all = (told: string) => {
       // What the head says already comes last.
-      const isSaid = (line: HTMLElement) => head.includes(line.textContent.replace(`${words("draw-field-here")} `, ""));
-      return [this.wayTo(leg.told), countedOn(this.of, this.door, this.desk), ...longer.filter((line) => !isSaid(line)), written("div", {}, leg.told), ...stands, ...changes, ...longer.filter(isSaid)];
+      const isSaid = (line: HTMLElement) => told.includes(line.textContent.replace(`${words("draw-field-here")} `, ""));
+      return [this.wayTo(leg.told), head.querySelector<HTMLElement>(".falls-on"), ...longer.filter((line) => !isSaid(line)), written("div", {}, leg.told), ...stands, ...changes, ...longer.filter(isSaid)];
     };
     this.answer.say(lines, spare, all, { title: `${words("draw-leg")} ${leg.leg}, ${kilometres(leg, this.desk)}` });
   }

@@ -3,10 +3,9 @@
 import { figureLines, figuresOf, legBefore } from "./changes";
 import type { Desk, Part } from "./desk";
 import { fill, make, newId, report, written } from "./dom";
-import type { Leg, Panel, Planned, TripDoor, Verdict } from "./door";
+import type { Leg, Panel, Planned, Verdict } from "./door";
 import { allNeeded, faultList } from "./faults";
 import { Fold } from "./fold";
-import { countedOn } from "./footing";
 import { Kept } from "./kept";
 import { writer } from "./map/figures";
 import { SIGNS } from "./map/palette";
@@ -31,8 +30,8 @@ export const metres = (m: number, { words, language }: Desk): string => `${m.toL
 /** From–to of a leg. */
 export const kilometres = (leg: Leg, desk: Desk): string => `${leg.from_to} ${desk.words("draw-unit-km")}`;
 
-/** What stops and what to look at, then the hours: a start that is too late stands before what to carry, and first where nothing stops. Last the snow that all of it counts on. */
-function head(plan: Planned, snow: HTMLElement | null): HTMLElement {
+/** What stops and what to look at, then the hours: a start that is too late stands before what to carry, and first where nothing stops. */
+function head(plan: Planned): HTMLElement {
   const whole = written("div", {}, plan.head);
   const [first, hours] = [whole.querySelector(".first"), whole.querySelectorAll(".hours")];
   const stands = [...(first?.querySelectorAll(".stands") ?? [])].at(-1);
@@ -40,7 +39,6 @@ function head(plan: Planned, snow: HTMLElement | null): HTMLElement {
   const late = whole.querySelector(".hours.late") && first?.matches(".look, .inside, .unroped");
   if (stands && !late) stands.after(...hours);
   else first?.prepend(...hours);
-  if (snow) first?.append(snow);
   return whole;
 }
 
@@ -58,7 +56,6 @@ export class PlanPanel implements Part {
   private panel: Panel | null = null;
   private before: Planned | null = null;
   private of: State;
-  private door: TripDoor | null = null;
 
   constructor(private readonly desk: Desk) {
     this.of = desk.store.state;
@@ -74,11 +71,6 @@ export class PlanPanel implements Part {
     [this.panel, this.before, this.of] = [panel, before, of];
     if ("verdict" in panel) this.plan(panel);
     else this.refused(panel);
-  }
-
-  know(door: TripDoor): void {
-    this.door = door;
-    if (this.panel && "verdict" in this.panel) this.plan(this.panel);
   }
 
   private refused(panel: Panel): void {
@@ -103,10 +95,9 @@ export class PlanPanel implements Part {
     const field = plan.parts.find((part) => part.id === "field");
     const others = plan.parts.filter((part) => !ELSEWHERE.has(part.id));
     const title = () => make("h2", { class: "app-title" }, this.desk.words("draw-legs"));
-    const snow = countedOn(this.of, this.door, this.desk);
     const list = kept.of("legs", "", () => make("ol", { class: "app-legs" }));
     kept.settle(this.element, [
-      kept.of("head", plan.title + plan.head + (snow?.textContent ?? ""), () => report(plan.title, { class: "app-head" }, head(plan, snow))),
+      kept.of("head", plan.title + plan.head, () => report(plan.title, { class: "app-head" }, head(plan))),
       kept.of("title", "", title),
       plan.reading ? kept.of("reading", plan.reading, () => written("p", { class: "app-quiet" }, plan.reading)) : null,
       list,

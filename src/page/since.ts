@@ -4,7 +4,6 @@ import { type Desk, zoneTitle } from "./desk";
 import type { TripDoor, TripRope } from "./door";
 import { sameStart } from "./fieldclock";
 import { widest } from "./fieldgap";
-import { snowMeans } from "./footing";
 import { partsOf, people, ropeTitle, ropes } from "./folk";
 import type { State } from "./model";
 import { shown } from "./number";
@@ -56,7 +55,8 @@ function gaps(before: State, now: State, desk: Desk): string[] {
 function snow(before: State, now: State, door: TripDoor | null): string[] {
   const { snow: name } = now.trip;
   if (name === before.trip.snow || name === undefined) return [];
-  return [snowMeans(name, door) || name];
+  const means = door?.terms["snow"]?.find((term) => term.name === name)?.means;
+  return [means || name];
 }
 
 /** What time it is where, or that it starts as planned again. */

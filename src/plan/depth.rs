@@ -24,6 +24,8 @@ pub enum Depth {
     Legs,
     /// As well what would cure a finding, and whether another order holds better.
     Told,
+    /// As well what becomes of falls where the snow is frozen.
+    Frozen,
     /// Everything: as well what an answer depends on, how everybody's fall is held, and set-ups kept.
     Whole,
 }

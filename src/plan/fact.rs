@@ -107,8 +107,9 @@ facts! {
     /// With the rope as carried no drop loop reaches this person: it ends short of the lip.
     ///
     /// What to do: plan another rescue for them, take a longer rope (the one named, where a rope at hand that nobody
-    /// carries is long enough), or let `cover = "anyone"` size the coils.
-    NotReached { falls: PersonName, short_m: f64, sized_for_anyone: bool, longer: Option<RopeName> } = "loop-ends-short-of-the-lip", Look;
+    /// carries is long enough) or one at hand as a spare that is as long as what is missing, or let `cover = "anyone"`
+    /// size the coils.
+    NotReached { falls: PersonName, short_m: f64, sized_for_anyone: bool, longer: Option<RopeName>, spare: Option<RopeName> } = "loop-ends-short-of-the-lip", Look;
     /// Knots make a rescue strand obligatory, and the reserve that a practice set or the leader asks for leaves it
     /// short.
     ///

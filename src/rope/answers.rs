@@ -172,7 +172,7 @@ impl AskedFalls<'_> {
         }
         let everybody = match self.depth {
             Depth::Whole => self.everybody(&along, &holding, persons)?,
-            Depth::Legs | Depth::Told => Vec::new(),
+            Depth::Legs | Depth::Told | Depth::Frozen => Vec::new(),
         };
         Ok(FallAnswer {
             team,
@@ -238,7 +238,7 @@ impl AskedFalls<'_> {
                 let ask = || team.worst_holding(assumed, followed);
                 known.whole.entry(key).or_insert_with(ask).clone()
             }
-            (Depth::Legs | Depth::Told, None) => self.verdicts(team),
+            (Depth::Legs | Depth::Told | Depth::Frozen, None) => self.verdicts(team),
         }
     }
 }

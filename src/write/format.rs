@@ -129,7 +129,7 @@ const TABLE: Writer = Writer {
     file: None,
     media_type: "text/plain",
     purpose: "a page for a terminal: what stops, the legs, the ropes",
-    depth: Depth::Told,
+    depth: Depth::Frozen,
     beside: Beside::Nothing,
     write: |out, sheet| out.write_all(table::plan(sheet).text.as_bytes()),
 };
@@ -209,7 +209,7 @@ const TEXT: Writer = Writer {
     file: Some("message.txt"),
     media_type: "text/plain",
     purpose: "a few lines a leg for a message",
-    depth: Depth::Legs,
+    depth: Depth::Frozen,
     beside: Beside::Nothing,
     write: |out, sheet| out.write_all(text::message(sheet).as_bytes()),
 };

@@ -4,6 +4,7 @@ pub mod change;
 pub mod clock;
 pub(crate) mod contours;
 pub(crate) mod day;
+pub mod falls_on;
 pub(crate) mod findings;
 pub mod halt;
 pub mod itinerary;

@@ -15,6 +15,7 @@ use crate::{
     write::{
         parts::{
             clock,
+            falls_on::falls_on,
             findings::first_words,
             packs::left_over,
             sentence::{of_inside, of_unroped},
@@ -46,6 +47,7 @@ pub fn message(sheet: &Sheet<'_>) -> String {
     blocks.extend(steep.map(|line| ascii(&line.to_string())));
     blocks.push(carry(sheet, voice));
     let read = [
+        falls_on(sheet.plan, voice).map(|snow| snow.then(Said::from("."))),
         of_inside(sheet.plan, voice),
         of_unroped(sheet.plan, voice),
         Some(voice.say("message-read", &[])),

@@ -107,6 +107,9 @@ fn a_rope_left_at_home_that_reaches_everybody_is_named() {
         named.starts_with("take the 80 m rope, at home as planned"),
         "{named}"
     );
-    let none = told(&[60.0, 61.0]).expect("something can be done");
+    let spare = told(&[60.0, 61.0]).expect("a rope is there");
+    let want = "take the 61 m rope, at home as planned, as a spare for that";
+    assert!(spare.starts_with(want), "{spare}");
+    let none = told(&[60.0, 0.5]).expect("something can be done");
     assert!(none.starts_with("plan another rescue"), "{none}");
 }

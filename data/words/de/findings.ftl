@@ -200,7 +200,7 @@ unroped-on-steep-bare-ice = ohne Seil auf { $length } Blankeis bis { $slope } st
 along-the-crevasses = die Seilschaft geht parallel zu den Spalten von { $zone } bei { $at }
     .hint = dort gestaffelt gehen, oder andere Linie
     .short = parallel zu den Spalten von { $zone } bei { $at }
-    .cure = gestaffelt gehen, oder andere Linie
+    .cure = gestaffelt, oder andere Linie
     .act = gestaffelt gehen, oder andere Linie
 
 two-over-one-gap = { $over } Personen können gleichzeitig über einer Spalte von { $gap } stehen, bei { $spacing } Abstand; { $left } zum Halten
@@ -237,8 +237,9 @@ halt-on-hidden-gaps = der Halt von { $minutes } bei { $at } liegt { $beside ->
 
 loop-ends-short-of-the-lip = stürzt { $who }, endet eine Lose Rolle { $short } vor dem Spaltenrand, mit dem Seil, wie es getragen wird
     .hint = { $named ->
-    [yes] { $rope } mitnehmen, nach Plan daheim: damit reicht eine Lose Rolle; oder eine andere Bergung vorsehen
-   *[no] { $anyone ->
+    [longer] { $rope } mitnehmen, nach Plan daheim: damit reicht eine Lose Rolle; oder eine andere Bergung vorsehen
+    [spare] { $rope } mitnehmen, nach Plan daheim, als Reserve dafür; oder eine andere Bergung vorsehen
+   *[none] { $anyone ->
         [yes] eine andere Bergung vorsehen, oder ein längeres Seil
        *[no] eine andere Bergung vorsehen, ein längeres Seil, oder { $interface ->
             [page] „{ says-cover-anyone }“ bei „{ draw-trip-cover }“
@@ -248,8 +249,9 @@ loop-ends-short-of-the-lip = stürzt { $who }, endet eine Lose Rolle { $short } 
 }
     .short = für eine Lose Rolle zu { $who } fehlen { $short } Seil
     .cure = { $named ->
-        [yes] auch { $rope } mitnehmen, oder eine andere Bergung
-       *[no] eine andere Bergung, oder ein längeres Seil
+        [longer] auch { $rope } mitnehmen, oder eine andere Bergung
+        [spare] { $rope } als Reserve mitnehmen, oder eine andere Bergung
+       *[none] eine andere Bergung, oder ein längeres Seil
     }
 
 no-rope-for-the-reserve = Bremsknoten sperren den belasteten Strang, und jedem Restseil fehlen { $short } zu den { $coil }, die ein Strang zur Bergung braucht: das Seil ist dafür { $rope-short } zu kurz

@@ -144,7 +144,7 @@ clock-of-stage = Etappe { $stage }: { $text }
 clock-latest-start = { $late ->
     [yes] Aufbruch { $start } ist { $earlier } zu spät: spätestens
    *[no] spätester Aufbruch
-} { $at }{ $belays }{ $without }, um bis { $until } von allen Brücken herunter zu sein{ $others }
+} { $at }{ $belays }{ $without }, um bis { $until } von allen Brücken zu sein{ $others }
 clock-latest-here = { $late ->
     [yes] { $hour } bei { $place } ist { $earlier } zu spät: { "" }
    *[no] { $hour } bei { $place }: { "" }
@@ -157,8 +157,8 @@ clock-belays = { $belays ->
    *[other] { " " }mit etwa { $belays } Sicherungen auf { $legs } ({ $more })
 }
 clock-latest-start-slower = ; eine langsamere Gruppe { $at }
-clock-latest-start-dark = ; { $legs } dann dunkel
-clock-latest-start-slower-none = ; für Langsamere zu spät
+clock-latest-start-dark = ; dunkel dann auf { $legs }
+clock-latest-start-slower-none = ; Langsamere kommen zu spät
 clock-at-until = um { $until } ist die Gruppe bei { $place }, auf Abschnitt { $leg }{ $others }
 clock-at-until-slower = ; eine langsamere Gruppe bei { $place }, auf Abschnitt { $leg }
 clock-turn = { $kind ->
@@ -196,11 +196,11 @@ clock-on-the-way-turn = { $late ->
 }{ $others }
 clock-on-the-way-never = wer über die ersten Schneebrücken geht, ist bis { $until } nicht wieder von ihnen herunter
 clock-on-the-way-late = { $passed ->
-    [yes] Umkehrpunkt erreicht: Brücken nach { $until } hin wie zurück: sondieren, oder vom Eis, bis es friert
+    [yes] Umkehrpunkt, { $place }, erreicht: Brücken nach { $until } auf beiden Wegen: sondieren, oder vom Eis, bis es friert
    *[no] zu spät für alles: nach { $until } noch auf Schneebrücken: jede sondieren, oder umkehren
 }
 clock-on-the-way-back = { $passed ->
-    [yes] Umkehrpunkt erreicht: jetzt umkehren, sonst nach { $until } noch auf Brücken
+    [yes] Umkehrpunkt, { $place }, erreicht: jetzt umkehren, sonst nach { $until } noch auf Brücken
    *[no] zu spät für alles: jetzt umkehren, sonst nach { $until } noch auf Brücken
 }
 clock-arrival = am Ende um { $at }{ $belays }{ $others }
@@ -347,6 +347,17 @@ folded-at-hand = { $teams ->
     [1] { $setup }; Seil { $needed } von { $at-hand } { $unit }
    *[other] Seilschaft { $team }: { $setup }; Seil { $needed } von { $at-hand } { $unit }
 }
+
+## Der Schnee, für den Stürze gerechnet sind
+
+falls-on = Stürze gerechnet für: { $snow }{ $assumed ->
+    [yes] { " " }(angenommen)
+   *[no] { "" }
+}{ $frozen }
+falls-on-same = ; auf Harsch ist kein Abschnitt kritischer
+falls-on-worse = ; auf Harsch { $all }
+falls-on-stop = Stopp auf { $legs }: sichern
+falls-on-look = Sturz auf { $legs } eventuell nicht zu halten
 
 ## Eine Nachricht: wird in ASCII geschrieben, aus ä wird ae
 
@@ -542,7 +553,7 @@ page-end = { $stages ->
     [1] Ende
    *[other] Ende der Etappe
 }
-page-legend = Jede Zeile: dort anseilen oder ausbinden. Seil: nötig/dabei. ohne Seil: kein Eis { $drawn ->
+page-legend = Bei jedem Buchstaben Seil an oder Seil ab. Seil: nötig/dabei. ohne Seil: kein Eis { $drawn ->
     [yes] gezeichnet
    *[no] bekannt
 }
@@ -566,9 +577,13 @@ page-left = { $lacking ->
     [yes] ; als Reserve für eine Bergung auf { $legs } mitnehmen
    *[no] { "" }
 }
-page-set-ups = Seileinteilungen, mit den Stellen zum Einbinden: { $unit } vom freien Ende des Seils
+page-set-ups = Seileinteilungen{ $knots ->
+    [yes] { "" }
+   *[no] { " " }ohne Bremsknoten
+}; einbinden bei: { $unit } vom freien Ende des Seils
 page-legs-of-team = { $legs }, Seilschaft { $team }
-page-set-up = { $people } Personen, { $spacing } Abstand, { $knots }, { $coils }: { $marks }
+page-set-up = { $spacing } Abstand, { $knots }{ $coils }: { $marks }
+page-set-up-knots = { $knots },{ " " }
 page-knots = { $knots ->
     [0] ohne Knoten
    *[other] { $each ->

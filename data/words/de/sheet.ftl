@@ -31,10 +31,10 @@ sheet-foot = Gerechnet von { $program } für die Annahmen des Plans. Was vor Ort
 ## Die Abschnitte
 
 sheet-legs = Die Abschnitte
-sheet-legs-caption = Zeilen stehen am Beginn: anseilen für einen Abschnitt am Seil, Seil ab für einen ohne. Spalte: quer, in Klammern längs. Seil: nötig/dabei. UTM auf WGS 84.{ $late ->
-    [yes] {" "}Zweite Uhr: beim spätesten Aufbruch.
+sheet-legs-caption = Bei jedem Buchstaben Seil an oder Seil ab. Spalte: quer, in Klammern längs. Seil: nötig/dabei. UTM: WGS 84.{ $late ->
+    [yes] {" "}Zweite Uhr: spätester Aufbruch.
    *[no] { "" }
-} Innerhalb der Grenzen sind Abstand und Seil; ob ein Sturz gehalten wird, ist eine andere Frage.
+} Im Rahmen: Abstand und Seil, nicht das Halten.
 sheet-high = Höhe { $unit }
 sheet-at = bei
 sheet-grid = UTM

@@ -237,8 +237,9 @@ halt-on-hidden-gaps = the halt of { $minutes } at { $at } lies { $beside ->
 
 loop-ends-short-of-the-lip = if { $who } falls, a drop loop ends { $short } short of the lip, with the rope as carried
     .hint = { $named ->
-    [yes] take { $rope }, at home as planned: there a loop reaches them; or plan another rescue for them
-   *[no] { $anyone ->
+    [longer] take { $rope }, at home as planned: there a loop reaches them; or plan another rescue for them
+    [spare] take { $rope }, at home as planned, as a spare for that; or plan another rescue for them
+   *[none] { $anyone ->
         [yes] plan another rescue for them, or a longer rope
        *[no] plan another rescue for them, a longer rope, or { $interface ->
             [page] “anyone” under “{ draw-trip-cover }”
@@ -248,8 +249,9 @@ loop-ends-short-of-the-lip = if { $who } falls, a drop loop ends { $short } shor
 }
     .short = a rescue loop for { $who } ends { $short } short of the lip
     .cure = { $named ->
-        [yes] take { $rope } too, or another rescue
-       *[no] another rescue, or a longer rope
+        [longer] take { $rope } too, or another rescue
+        [spare] take { $rope } as a spare, or another rescue
+       *[none] another rescue, or a longer rope
     }
 
 no-rope-for-the-reserve = brake knots block the loaded strand, and each coil is { $short } short of the { $coil } that a rescue strand takes: the rope is { $rope-short } too short for it

@@ -142,9 +142,12 @@ hour-day-before = { $hour } the day before
 hour-days-away = { $hour } ({ $days } days)
 clock-of-stage = stage { $stage }: { $text }
 clock-latest-start = { $late ->
-    [yes] start { $start } is { $earlier } too late: latest
+    [yes] start { $start } is { $earlier } too late: start by
    *[no] latest start
-} { $at }{ $belays }{ $without }, off all bridges by { $until }{ $others }
+} { $at }{ $belays }{ $without }, { $late ->
+    [yes] to be{ " " }
+   *[no] { "" }
+}off all bridges by { $until }{ $others }
 clock-latest-here = { $late ->
     [yes] { $hour } at { $place } is { $earlier } too late: { "" }
    *[no] { $hour } at { $place }: { "" }
@@ -157,8 +160,8 @@ clock-belays = { $belays ->
    *[other] { " " }with about { $belays } belays on { $legs } ({ $more })
 }
 clock-latest-start-slower = ; a slower party { $at }
-clock-latest-start-dark = ; { $legs } then dark
-clock-latest-start-slower-none = ; slower: too late
+clock-latest-start-dark = ; it is dark then on { $legs }
+clock-latest-start-slower-none = ; whoever is slower is too late
 clock-at-until = at { $until } the team is at { $place }, on leg { $leg }{ $others }
 clock-at-until-slower = ; a slower party at { $place }, on leg { $leg }
 clock-turn = { $kind ->
@@ -196,11 +199,11 @@ clock-on-the-way-turn = { $late ->
 }{ $others }
 clock-on-the-way-never = who is over the first snow bridges is not back off them by { $until }
 clock-on-the-way-late = { $passed ->
-    [yes] turning place reached: bridges after { $until } both ways: probe each, or wait off the ice till it freezes
+    [yes] turning place, { $place }, reached: bridges after { $until } both ways: probe each, or wait off the ice till it freezes
    *[no] too late for all of it: on snow bridges after { $until }: probe each, or turn back
 }
 clock-on-the-way-back = { $passed ->
-    [yes] turning place reached: turn back now; going on, still on bridges after { $until }
+    [yes] turning place, { $place }, reached: turn back now; going on, still on bridges after { $until }
    *[no] too late for all of it: turn back now; going on, still on bridges after { $until }
 }
 clock-arrival = done at { $at }{ $belays }{ $others }
@@ -347,6 +350,17 @@ folded-at-hand = { $teams ->
     [1] { $setup }; rope { $needed } of { $at-hand } { $unit }
    *[other] team { $team }: { $setup }; rope { $needed } of { $at-hand } { $unit }
 }
+
+## The snow that falls are reckoned on
+
+falls-on = Falls reckoned on { $snow }{ $assumed ->
+    [yes] { " " }(assumed)
+   *[no] { "" }
+}{ $frozen }
+falls-on-same = ; a frozen crust makes no leg graver
+falls-on-worse = ; on a frozen crust { $all }
+falls-on-stop = stop on { $legs }: belay
+falls-on-look = a fall might not be held on { $legs }
 
 ## A message
 
@@ -542,7 +556,7 @@ page-end = { $stages ->
     [1] end
    *[other] end of the stage
 }
-page-legend = A row is where to rope up or unrope. Rope: needed/at hand. unroped: no ice { $drawn ->
+page-legend = At letters the rope goes on or off. Rope: needed/at hand. unroped: no ice { $drawn ->
     [yes] drawn
    *[no] known
 }
@@ -566,9 +580,13 @@ page-left = { $lacking ->
     [yes] ; take it as a spare for a rescue on { $legs }
    *[no] { "" }
 }
-page-set-ups = Set-ups, with where to tie in: { $unit } from the free end of the rope
+page-set-ups = Set-ups{ $knots ->
+    [yes] { "" }
+   *[no] { " " }without brake knots
+}; tie in at: { $unit } from the free end of the rope
 page-legs-of-team = { $legs }, team { $team }
-page-set-up = { $people } people, { $spacing } apart, { $knots }, { $coils }: { $marks }
+page-set-up = { $spacing } apart, { $knots }{ $coils }: { $marks }
+page-set-up-knots = { $knots },{ " " }
 page-knots = { $knots ->
     [0] no knots
    *[other] { $each ->

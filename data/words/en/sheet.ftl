@@ -31,10 +31,10 @@ sheet-foot = Computed by { $program } for the assumptions of the plan. What is s
 ## The legs
 
 sheet-legs = The legs
-sheet-legs-caption = A row stands where its leg begins: the rope goes on for a roped leg, and off for the next one. Gap: across, in brackets along the line. Rope: needed/carried. UTM on WGS 84.{ $late ->
+sheet-legs-caption = At letters the rope goes on or off. Gap: across, in brackets along the line. Rope: needed/carried. UTM on WGS 84.{ $late ->
     [yes] {" "}Second clock: for the latest start.
    *[no] { "" }
-} Inside: spacing and rope are within the limits; whether a fall is held is another matter.
+} Inside: spacing and rope, not whether a fall is held.
 sheet-high = altitude { $unit }
 sheet-at = at
 sheet-grid = UTM

@@ -43,10 +43,15 @@ export class Furniture {
   parts(at: Point): string[] {
     const [longitude, latitude] = this.scene.frame.place(at);
     const height = this.scene.ground?.height(longitude, latitude) ?? null;
-    const north = `${Math.abs(latitude).toFixed(5)}° ${this.words(latitude < 0 ? "draw-s" : "draw-n")}`;
-    const east = `${Math.abs(longitude).toFixed(5)}° ${this.words(longitude < 0 ? "draw-w" : "draw-e")}`;
-    return [`${north} ${east}`, utmText(longitude, latitude), height === null ? "" : this.numbers.height(height)].filter(Boolean);
+    return [...placeParts(longitude, latitude, this.words), height === null ? "" : this.numbers.height(height)].filter(Boolean);
   }
+}
+
+/** A place in decimal degrees and on the grid. */
+export function placeParts(longitude: number, latitude: number, words: Words): string[] {
+  const north = `${Math.abs(latitude).toFixed(5)}° ${words(latitude < 0 ? "draw-s" : "draw-n")}`;
+  const east = `${Math.abs(longitude).toFixed(5)}° ${words(longitude < 0 ? "draw-w" : "draw-e")}`;
+  return [`${north} ${east}`, utmText(longitude, latitude)];
 }
 
 /** Closer and wider, for who has one finger. */

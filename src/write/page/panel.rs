@@ -194,6 +194,8 @@ struct PanelLeg {
     act: String,
     /// How many belays are reckoned with; empty where none is asked for.
     belays: String,
+    /// Loops and hauls after a fall; empty where nobody is roped.
+    rescue: String,
     walk: Vec<PanelPlace>,
     pieces: Vec<Piece>,
     figures: Vec<LegFigure>,
@@ -248,6 +250,7 @@ impl PanelLeg {
                 let many = belays::many(asked.belays, asked.minutes, voice);
                 markup(&many.capital().then("."))
             }),
+            rescue: report::sheet::rescue(leg, voice).into_string(),
             walk: walk(leg, sheet.plan),
             pieces: pieces.map(piece).collect(),
             figures: leg

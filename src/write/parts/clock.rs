@@ -154,7 +154,7 @@ fn latest_start(
         None => (slower.arrival).map(|_| voice.say("clock-latest-start-slower-none", &[])),
     };
     let dark = (!clock.dark_if_latest.is_empty()).then(|| {
-        let legs = finding::legs(&clock.dark_if_latest, voice);
+        let legs = finding::on_legs(&clock.dark_if_latest, voice);
         voice.say("clock-latest-start-dark", &[("legs", Arg::Said(legs))])
     });
     let late_min = clock.late_min();

@@ -19,6 +19,7 @@ use super::{
     same::{Same, tied_alike},
 };
 use crate::{
+    plan::leg::Leg,
     say::{arg::Arg, plain, span::Said, voice::Voice},
     write::{
         parts::{
@@ -57,6 +58,11 @@ pub(in crate::write) fn body(sheet: &Sheet<'_>, behind: &Markup) -> Markup {
 pub(in crate::write) fn first(sheet: &Sheet<'_>) -> Markup {
     let told = told::levels(sheet);
     html! { (head::first(sheet, &told)) (levels(&told, sheet.look.voice)) (steep(sheet)) }
+}
+
+/// What is left to those who hold on a leg, after a fall there; nothing where nobody is roped.
+pub(in crate::write) fn rescue(leg: &Leg, voice: Voice) -> Markup {
+    rescue::of_leg(leg, voice)
 }
 
 /// Which program, and what comes before all it says.

@@ -3,7 +3,7 @@
 use crate::{
     say::{arg::Arg, span::Said},
     write::{
-        parts::{clock, day, findings::first_words, paragraph::bullet},
+        parts::{clock, day, falls_on::falls_on, findings::first_words, paragraph::bullet},
         sheet::Sheet,
     },
 };
@@ -22,5 +22,8 @@ pub(super) fn head(out: &mut String, sheet: &Sheet<'_>) {
     let hours = plan.clock.iter().flat_map(|all| clock::head(all, voice));
     for line in hours {
         bullet(out, "", &line.says.to_string(), width);
+    }
+    if let Some(snow) = falls_on(plan, voice) {
+        bullet(out, "", &snow.to_string(), width);
     }
 }

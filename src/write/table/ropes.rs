@@ -33,14 +33,15 @@ pub(super) fn ropes(out: &mut String, sheet: &Sheet<'_>) {
         bullet(out, "", &left.map_names(plain::line).to_string(), width);
     }
     let legs = &sheet.plan.legs;
-    let unit = [("unit", Arg::Said(Said::words(voice.units.short())))];
-    bullet(
-        out,
-        "",
-        &voice.say("page-set-ups", &unit).to_string(),
-        width,
-    );
-    print(out, &alike(legs, voice), width, voice);
+    let mut setups = legs.iter().flat_map(|leg| &leg.teams);
+    let knots = setups.any(|setup| setup.knots.count > 0);
+    let args = [
+        ("unit", Arg::Said(Said::words(voice.units.short()))),
+        ("knots", Arg::yes(knots)),
+    ];
+    let title = voice.say("page-set-ups", &args).to_string();
+    bullet(out, "", &title, width);
+    print(out, &alike(legs, knots, voice), width, voice);
     let open = uncovered(legs, "page-not", voice).map_names(plain::line);
     bullet(out, "", &open.to_string(), width);
 }
@@ -67,11 +68,13 @@ impl OfLegs {
 }
 
 /// The set-ups, those that are tied alike once.
-fn alike(legs: &[Leg], voice: Voice) -> Vec<OfLegs> {
+fn alike(legs: &[Leg], knots: bool, voice: Voice) -> Vec<OfLegs> {
     let mut all: Vec<OfLegs> = Vec::new();
     for leg in legs {
         for setup in &leg.teams {
-            let says = setup_line(setup, voice).map_names(plain::line).to_string();
+            let says = setup_line(setup, knots, voice)
+                .map_names(plain::line)
+                .to_string();
             let team = (leg.teams.len() > 1).then_some(setup.team);
             let known = |of: &&mut OfLegs| of.team == team && of.says == says;
             match all.iter_mut().find(known) {
@@ -96,12 +99,15 @@ fn print(out: &mut String, setups: &[OfLegs], width: usize, voice: Voice) {
     }
 }
 
-/// `3 people, 13 m apart, no knots, coils 15.5 m: Ada 15.5 · Ben 29.5 · Cleo 43.5`.
-fn setup_line(setup: &TeamSetup, voice: Voice) -> Said {
+/// `13 m apart, no knots, coils 15.5 m: Ada 15.5 · Ben 29.5 · Cleo 43.5`; nothing of knots where no set-up has any.
+fn setup_line(setup: &TeamSetup, knots: bool, voice: Voice) -> Said {
+    let tied = knots.then(|| {
+        let knots = [("knots", Arg::Said(tied::knots(setup, voice)))];
+        voice.say("page-set-up-knots", &knots)
+    });
     let args = [
-        ("people", Arg::Count(setup.people)),
         ("spacing", Arg::Needed(setup.spacing_m)),
-        ("knots", Arg::Said(tied::knots(setup, voice))),
+        ("knots", Arg::Said(tied.unwrap_or_default())),
         ("coils", Arg::Said(tied::carried(setup, voice))),
         (
             "marks",

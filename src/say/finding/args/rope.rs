@@ -5,6 +5,7 @@ use crate::{
         change::Change,
         cure::{CureCost, RopeCure, RopeLack},
         fact::Fact,
+        name::RopeName,
     },
     say::{
         arg::Arg,
@@ -51,20 +52,18 @@ pub(super) fn of(fact: &Fact, voice: Voice) -> FactArgs<'_> {
             short_m,
             sized_for_anyone,
             longer,
-        } => vec![
-            ("named", Arg::yes(longer.is_some())),
-            (
-                "rope",
-                Arg::Said(
-                    longer
-                        .as_ref()
-                        .map_or_else(Said::default, |r| rope(r, voice)),
-                ),
-            ),
-            ("anyone", Arg::yes(*sized_for_anyone)),
-            ("who", Arg::Said(person(&falls.called, voice))),
-            ("short", Arg::Needed(*short_m)),
-        ],
+            spare,
+        } => {
+            let [named, at_hand] = left_at_hand(longer.as_ref(), spare.as_ref(), voice);
+            let who = Arg::Said(person(&falls.called, voice));
+            vec![
+                named,
+                at_hand,
+                ("anyone", Arg::yes(*sized_for_anyone)),
+                ("who", who),
+                ("short", Arg::Needed(*short_m)),
+            ]
+        }
         Fact::CoilHeavy {
             coil_m,
             coil_kg,
@@ -174,4 +173,22 @@ fn how(cure: &RopeCure, voice: Voice) -> Said {
     let others = others.filter(|change| !matches!(change, Change::Closer { .. }));
     let others = others.map(|change| options::change(change, voice));
     Said::join(walked.into_iter().chain(others), ", ")
+}
+
+/// The rope at hand that helps whom no loop reaches, and how.
+fn left_at_hand<'f>(
+    longer: Option<&RopeName>,
+    spare: Option<&RopeName>,
+    voice: Voice,
+) -> [(&'static str, Arg<'f>); 2] {
+    let named = match (longer, spare) {
+        (Some(_), _) => "longer",
+        (None, Some(_)) => "spare",
+        (None, None) => "none",
+    };
+    let at_hand = longer.or(spare).map(|named| rope(named, voice));
+    [
+        ("named", Arg::Word(named)),
+        ("rope", Arg::Said(at_hand.unwrap_or_default())),
+    ]
 }

@@ -2,7 +2,7 @@
 
 use crate::{
     plan::clock::{PlanClock, StageClock},
-    say::{arg::Arg, hour::hour, span::Said, voice::Voice},
+    say::{arg::Arg, hour::hour, round::Round, span::Said, voice::Voice},
     trip::clock::Clock,
     write::parts::clock::{beside, slower_turn, spot},
 };
@@ -82,9 +82,12 @@ fn turns_on_the_way(clock: &StageClock, late: bool, voice: Voice) -> Vec<(Option
 
 /// Past the turning place: that bridges come late on and back, and what is to be done where it is not too late to go back.
 fn beyond_the_turn(clock: &StageClock, voice: Voice) -> Option<(Said, Said)> {
+    let turn = clock.as_planned.turn_round;
+    let place = turn.map(|turn| voice.shown(&Arg::DoneAt(turn.at_m, Round::Down)));
     let args = [
         ("until", hour(clock.bridges_until?, voice)),
-        ("passed", Arg::yes(clock.as_planned.turn_round.is_some())),
+        ("passed", Arg::yes(turn.is_some())),
+        ("place", Arg::Said(place.unwrap_or_default())),
     ];
     let turns = voice.say("clock-on-the-way-back", &args);
     Some((voice.say("clock-on-the-way-late", &args), turns))

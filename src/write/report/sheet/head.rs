@@ -16,7 +16,9 @@ use crate::{
         parts::{
             change::{self, ChangeKind},
             clock::{self, HourLine},
-            day, findings, packs,
+            day,
+            falls_on::falls_on,
+            findings, packs,
             row::TeamRow,
             sentence, style,
             told::OfLevel,
@@ -110,8 +112,8 @@ fn listed<'a>(people: impl Iterator<Item = &'a PersonOnRope>, voice: Voice) -> S
 
 /// What a tired leader reads before anything else: how it stands, what to carry, where to rope up first.
 pub(super) fn first(sheet: &Sheet<'_>, told: &[OfLevel]) -> Markup {
-    let (worst, voice) = (sheet.plan.verdict(), sheet.look.voice);
-    let clock = sheet.plan.clock.iter();
+    let (plan, voice) = (sheet.plan, sheet.look.voice);
+    let (worst, clock) = (plan.verdict(), plan.clock.iter());
     let hours = clock.flat_map(|all| clock::head(all, voice));
     let (late, hours): (Vec<HourLine>, Vec<HourLine>) = hours.partition(|line| line.late);
     // Where something stops, that is said first, and what to do about it where it is told.
@@ -123,6 +125,7 @@ pub(super) fn first(sheet: &Sheet<'_>, told: &[OfLevel]) -> Markup {
                 p class="stands" { (spans(&line)) }
             }
             @for line in &late { p class="hours late" { (spans(&line.says)) } }
+            @if let Some(snow) = falls_on(plan, voice) { p class="falls-on" { (spans(&snow)) } }
             @for line in packed(sheet) { p class="pack" { (spans(&line.map_names(plain::line))) } }
             @if let Some(next) = next(sheet) { p class="next" { (spans(&next)) } }
         }

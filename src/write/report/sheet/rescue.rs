@@ -6,10 +6,13 @@ use crate::{
     physics::haul::{Can, System},
     plan::{
         fall::{HaulAnswer, Held, Reach, Side},
-        leg::TeamSetup,
+        leg::{Leg, TeamSetup},
     },
     say::{arg::Arg, mark, plain, setup, span::Said, voice::Voice},
-    write::report::{markup::spans, same::Same},
+    write::report::{
+        markup::spans,
+        same::{Same, grouped},
+    },
 };
 
 /// What would be shown as no depth, metres: as in the sentence of the annex.
@@ -27,6 +30,26 @@ pub(super) fn after_a_fall(same: &Same<'_>, crowded: bool, voice: Voice) -> Mark
         None => Some(voice.say("sheet-no-fall", &[])),
         Some(held) => alike.then(|| voice.say("sheet-fall", &[("held", everybodys(held, same))])),
     };
+    left(loops, fall, hauls, voice)
+}
+
+/// For who stands on a leg where somebody has fallen in: whose rope makes a loop, and what can be hauled.
+pub(super) fn of_leg(leg: &Leg, voice: Voice) -> Markup {
+    let all = grouped(std::slice::from_ref(leg));
+    html! {
+        @for same in &all {
+            @if all.len() > 1 { p class="only" { (same.shown(voice)) } }
+            (left(
+                told(same, voice, &|on| loops(on, &[], true)),
+                None,
+                told(same, voice, &|on| haul(on, false).into_iter().collect()),
+                voice,
+            ))
+        }
+    }
+}
+
+fn left(loops: Vec<Part>, fall: Option<Said>, hauls: Vec<Part>, voice: Voice) -> Markup {
     html! {
         @for part in loops.into_iter().filter(|part| !part.says.is_empty()) {
             @if let Some(legs) = part.legs { p class="only" { (spans(&legs)) } }

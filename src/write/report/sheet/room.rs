@@ -4,7 +4,9 @@ use crate::{
     plan::leg::Leg,
     write::{
         parts::{
-            clock, slopes,
+            clock,
+            falls_on::falls_on,
+            slopes,
             told::{self, OfLevel, ToldHere},
         },
         report::{head as titles, same::tied_alike},
@@ -12,9 +14,10 @@ use crate::{
     },
 };
 
-/// Signs in a line of the first side, and lines on it, printed as small as may be, and a step larger. Our judgement: a little
+/// Signs in a line of the first side, also in bold, and lines on it, printed as small as may be, and a step larger. Our judgement: a little
 /// less than were counted on paper.
 const SIGNS: usize = 88;
+const BOLD: usize = 80;
 const LINES: usize = 57;
 const LARGE: usize = 47;
 /// Signs that the set-up of a team takes. Our judgement: a little more than most.
@@ -22,7 +25,7 @@ const TIED: usize = 40;
 /// Signs in a line of the title. Our judgement.
 const TITLE: usize = 48;
 /// Lines that the head without title and hours, the titles and the head of the table take.
-const HEAD: usize = 10;
+const HEAD: usize = 9;
 
 /// Set-ups from which on the second side is crowded: they stand two by two on it. Our judgement.
 const CROWDED: usize = 4;
@@ -106,11 +109,16 @@ fn lines(sheet: &Sheet<'_>, levels: &[OfLevel]) -> usize {
         .clock
         .iter()
         .flat_map(|all| clock::head(all, sheet.look.voice));
-    let hours: usize = hours.map(|line| signs(&line.says).div_ceil(SIGNS)).sum();
+    let width = |late: bool| if late { BOLD } else { SIGNS };
+    let hours: usize = hours
+        .map(|line| signs(&line.says).div_ceil(width(line.late)))
+        .sum();
+    let falls = falls_on(plan, sheet.look.voice).map_or(0, |line| signs(&line).div_ceil(SIGNS));
     // Each line of a long title is as high as two.
     let title = titles::title(sheet).chars().count().div_ceil(TITLE);
     HEAD + 2 * title
         + hours
+        + falls
         + steep
         + 2 * levels.len()
         + told.sum::<usize>()

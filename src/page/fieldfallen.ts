@@ -1,0 +1,54 @@
+/** Somebody has fallen in: where that is, whom to call, and what this set-up leaves to those who hold. */
+
+import type { Desk } from "./desk";
+import { fill, make, report, written } from "./dom";
+import type { Ground, Leg } from "./door";
+import { Way } from "./map/geometry/along";
+import { placeParts } from "./map/furniture";
+import { Frame } from "./map/projection";
+import type { State } from "./model";
+import { kilometre, metres } from "./panel";
+import type { Place } from "./whereami";
+
+export class Fallen {
+  readonly element: HTMLDetailsElement;
+  private readonly body = make("div", { class: "app-fallen" });
+  private ground: Ground | null = null;
+
+  constructor(private readonly desk: Desk) {
+    this.element = make("details", { class: "app-fold" }, make("summary", {}, desk.words("draw-field-fallen")), this.body);
+  }
+
+  lie(ground: Ground | null): void {
+    this.ground = ground;
+  }
+
+  /** Of a leg and a place in it. What stands there already is not written again. */
+  show(leg: Leg | null, place: Place | null, of: State): void {
+    const { words } = this.desk;
+    const where = place ? [make("p", { class: "app-set-up" }, this.spot(place))] : [];
+    const rescue = leg?.rescue ? report(words("draw-field-fallen"), {}, written("div", {}, leg.rescue)) : make("p", { class: "app-quiet" }, words(place ? "draw-field-fallen-unroped" : "draw-field-fallen-where"));
+    const next = make("div", {}, make("p", {}, words("draw-field-fallen-first")), ...where, ...calls(of), rescue);
+    if (next.innerHTML !== (this.body.firstElementChild?.innerHTML ?? "")) fill(this.body, next);
+  }
+
+  /** For who is called: kilometre, height, degrees, grid. */
+  private spot({ stage, at_m }: Place): string {
+    const { words } = this.desk;
+    const km = `${kilometre(at_m, this.desk)} ${words("draw-unit-km")}`;
+    const line = this.ground?.stages.find((one) => one.stage === stage);
+    if (!line) return km;
+    const frame = Frame.about(line.runs.flat().map(([longitude, latitude]) => [longitude, latitude]));
+    const found = new Way(line, frame).at(at_m);
+    if (!found) return km;
+    const [longitude, latitude] = frame.place(found.at);
+    const high = found.height_m === null ? [] : [metres(Math.round(found.height_m), this.desk)];
+    return [km, ...high, ...placeParts(longitude, latitude, words)].filter(Boolean).join(" · ");
+  }
+}
+
+/** Whom to call, as the trip says. */
+function calls({ trip }: State): HTMLElement[] {
+  const contacts = Array.isArray(trip.emergency) ? trip.emergency : [];
+  return contacts.map(({ name, contact, note }) => make("p", {}, `${name}: `, make("strong", {}, contact), note ? ` (${note})` : ""));
+}

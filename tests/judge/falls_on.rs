@@ -1,0 +1,69 @@
+//! What a frozen crust makes of a plan's falls is what a plan on a frozen crust finds of them.
+
+use proptest::{prelude::*, test_runner::Config};
+use schrund::{
+    fault::Level,
+    physics::assumed::Snow,
+    plan::{Plan, falls_on::IfFrozen, finding::Finding, leg::Leg},
+    practice::Origin,
+};
+
+use crate::fixture::trip::Trip;
+
+/// Findings that the fall model alone makes.
+const OF_FALLS: [&str; 5] = [
+    "fall-held-in-none",
+    "fall-held-in-none-at-one-place",
+    "fall-not-held-in-the-middle-case",
+    "bare-ice-too-steep",
+    "one-slip-pulls-all",
+];
+
+fn of_falls(leg: &Leg) -> Option<Level> {
+    let falls = |finding: &&Finding| OF_FALLS.contains(&finding.code());
+    let found = leg.findings.iter().filter(falls);
+    found.map(Finding::level).min()
+}
+
+/// Legs that a plan on frozen snow finds graver for their falls.
+fn graver(plan: &Plan, frozen: &Plan, level: Level) -> Vec<usize> {
+    let legs = plan.legs.iter().zip(&frozen.legs);
+    let graver = legs.filter(|(planned, frozen)| {
+        let (before, now) = (of_falls(planned), of_falls(frozen));
+        now == Some(level) && before.is_none_or(|before| level < before)
+    });
+    graver.map(|(leg, _)| leg.leg).collect()
+}
+
+proptest! {
+    #![proptest_config(Config::with_cases(24))]
+    #[test]
+    fn it_is_what_a_plan_on_frozen_snow_finds(
+        gaps_m in prop::collection::vec(0.0..20.0_f64, 1..4),
+        bare in any::<bool>(),
+        people in 2_usize..6,
+        falls in -0.4..0.4_f64,
+        snow in prop_oneof![Just("soft"), Just("settled"), Just("firm")],
+    ) {
+        let zones: Vec<String> = gaps_m.iter().enumerate().map(|(i, gap_m)| match bare && i == 0 {
+            true => format!(r#"{{"gap_m":{gap_m},"surface":"bare"}}"#),
+            false => format!(r#"{{"gap_m":{gap_m},"snow_depth_m":1}}"#),
+        }).collect();
+        let zones: Vec<&str> = zones.iter().map(String::as_str).collect();
+        // No knots: what is asked for on one snow would be tied on the other.
+        let rules = format!("snow = \"{snow}\"\nknots = \"never\"");
+        let mut job = Trip::straight(&zones).people(people).rules(&rules).falling(falls).job();
+        let plan = schrund::plan(&job).expect("it meets the ice");
+        prop_assert!(job.rules.choices.set_word("snow", "refrozen", Origin::Flag));
+        let frozen = schrund::plan(&job).expect("it meets the ice");
+        let want = IfFrozen {
+            stop: graver(&plan, &frozen, Level::Stop),
+            look: graver(&plan, &frozen, Level::Look),
+        };
+        let told = plan.falls_on.map(|on| (on.reckoned.as_str(), on.assumed, on.if_frozen));
+        let snow_met = !bare || gaps_m.len() > 1;
+        prop_assert_eq!(told, snow_met.then_some((snow, false, Some(want))));
+        let on_frozen = frozen.falls_on.map(|on| (on.reckoned, on.if_frozen));
+        prop_assert_eq!(on_frozen, snow_met.then_some((Snow::Refrozen, None)));
+    }
+}
