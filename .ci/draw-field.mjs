@@ -9,6 +9,26 @@ const open = async (bench, name, more = []) => bench.open(await bench.drawn(name
 
 const press = (sheet, name) => sheet.after(() => sheet.page.locator('.app-field-mode').getByRole('button', { name, exact: true }).tap());
 
+/** Where somebody has fallen in: the place for who is called, and what the program says of rope and haul on that leg. */
+async function fallen(bench, page, legs) {
+  const summary = page.locator('.app-field-mode summary', { hasText: 'Somebody has fallen in' });
+  await summary.click();
+  const said = async (km) => {
+    await page.getByLabel('Kilometre', { exact: true }).fill(km);
+    return (await page.locator('.app-fallen').innerText()).replaceAll('\u00a0', ' ');
+  };
+  const [ice, rock] = [await said('6.20'), await said('0.50')];
+  const text = (html) => page.evaluate((html) => new DOMParser().parseFromString(html.replaceAll('</li>', '</li> '), 'text/html').body.textContent, html);
+  const rescue = (await text(legs.find((leg) => leg.leg === 6).rescue)).replaceAll('\u00a0', ' ');
+  const words = (text) => text.split(/\s+/).filter(Boolean).join(' ');
+  const [east, north] = (ice.match(/31W (\d{6}) (\d{7})/) ?? []).slice(1).map(Number);
+  // Between where the rope goes on and off on that leg, by the table of the terminal: 460110 7380095 and 460696 7380746.
+  const near = east > 460110 && east < 460696 && north > 7380095 && north < 7380746;
+  bench.check('somebody has fallen in: the place on the grid, and loops and hauls of that leg as the program has them', ice.includes('6.20 km · ') && near && rescue.length > 40 && words(ice).includes(words(rescue)), `${ice} | ${rescue}`);
+  bench.check('somebody has fallen in: where nobody is roped nothing is said of a rope', rock.includes('0.50 km · ') && !rock.includes('loop') && rock.includes('Nobody is roped here'), rock);
+  await summary.click();
+}
+
 export async function onTheWay(bench) {
   const sheet = await open(bench, 'way');
   const { page } = sheet;
@@ -47,6 +67,7 @@ export async function onTheWay(bench) {
   await page.getByLabel('Kilometre', { exact: true }).fill('11.27');
   const pinned = await page.locator('.app-answer').innerText();
   bench.check('on the way: in the lines that stay in sight the milder word here stands before the worse one ahead', /here\s+roped, inside limits/.test(pinned) && /in 15 m, from km 11.28: \?\s*look/.test(pinned), pinned);
+  await fallen(bench, page, legs);
   await page.locator('.app-panel:not([hidden])').evaluate((panel) => panel.scrollTo(0, 600));
   await page.locator('.app-field-mode .app-ways > button').click();
   await page.locator('.app-field-mode .way').first().waitFor({ timeout: 5000 }).catch(() => {});

@@ -117,7 +117,7 @@ export async function noPlan(bench) {
   const laid = await seen();
   bench.check(`no plan: on a terrain model that is opened they stay (${JSON.stringify(laid)})`, laid.strong === 0 && laid.pale > 50);
   await sheet.tab('Plan');
-  bench.check('no plan: the panel says so', (await page.locator('.app-plan').innerText()).startsWith('No plan yet'));
+  bench.check('no plan: the panel says so', (await page.locator('.app-plan').innerText()).startsWith('As it stands there is no plan'));
   await sheet.type('Widest gap expected', '4');
   bench.check('no plan: with a gap they are as before', (await seen()).strong > 50);
   await bench.close('no plan', sheet);
@@ -144,7 +144,7 @@ export async function anotherRoute(bench) {
   const says = await page.locator('.app-plan').innerText();
   const after = [await height(), await page.evaluate(orange)];
   const told = JSON.stringify([before, after]);
-  bench.check('another route: there is no plan of it', says.startsWith('No plan yet') && (await page.locator('.app-stale').count()) === 0, says);
+  bench.check('another route: there is no plan of it', says.startsWith('As it stands there is no plan') && (await page.locator('.app-stale').count()) === 0, says);
   bench.check(`another route: no leg of the old one lies there (${told})`, before[1].strong > 50 && after[1].strong + after[1].pale < 20);
   bench.check('another route: the profile has its heights', /\b17\d\d m/.test(after[0]) && !/\b17\d\d m/.test(before[0]), told);
   await sheet.after(() => sheet.button('Undo').first().click());

@@ -10,7 +10,7 @@ use crate::{
         falls_on::{FallsOn, IfFrozen},
         leg::Verdict,
     },
-    practice::{Origin, Rules},
+    practice::Origin,
     rope::{answers::KnownFalls, held::AskedSlopes, legs::RopedLeg},
     trip::job::Brief,
 };
@@ -38,7 +38,7 @@ fn on_snow(leg: &RopedLeg<'_>) -> bool {
 
 /// The legs that are graver on frozen snow than on that of the plan.
 fn if_frozen(job: &Brief<'_>, legs: &[RopedLeg<'_>], asked: &mut AskedSlopes) -> IfFrozen {
-    let mut rules: Rules = job.rules.clone();
+    let mut rules = job.rules.clone();
     rules.choices.snow.value = Snow::Refrozen;
     let frozen = Brief {
         rules: &rules,

@@ -57,6 +57,7 @@ pub(super) fn bridges(
                 left_at,
                 until,
                 start_by: latest_start,
+                under_way: job.timetable.start_at_m().is_some(),
             };
             // Where a halt on the ice is not over yet the team is still on it.
             let reached_m = hours.reached_at(until).unwrap_or(gaps.begins_m);

@@ -136,6 +136,8 @@ export interface Leg {
   readonly act: Html;
   /** How many belays are reckoned with; empty where none is asked for. */
   readonly belays: Html;
+  /** How it is walked by who comes back over it, where the rope is too short as it is planned; else empty. */
+  readonly back: Html;
   /** Whose rope makes a loop for whom, and what can be hauled, after a fall there; empty where nobody is roped. */
   readonly rescue: Html;
   /** Places with the hour at which each is left, and when whoever turns back there is off the bridges behind, in walking order; empty without a clock. */

@@ -38,12 +38,14 @@ export const zonesRound = (plan: Planned, { stage, at_m }: Place): Zone[] =>
 /** What whoever turns back comes over, and how many belays are reckoned with there. */
 export interface Behind extends Piece {
   readonly belays: Html;
+  /** How it is walked where the rope is too short as planned. */
+  readonly back: Html;
 }
 
 /** The gravest piece behind a place that is to be looked at or more, the nearest of several. */
 export function behindOf(plan: Planned, place: Place): Behind | null {
   const legs = plan.legs.filter(({ stage }) => stage === place.stage);
-  const pieces = legs.flatMap((leg) => leg.pieces.map((piece) => ({ ...piece, belays: leg.belays })));
+  const pieces = legs.flatMap((leg) => leg.pieces.map((piece) => ({ ...piece, belays: leg.belays, back: leg.back })));
   const behind = pieces.filter(({ verdict, to_m }) => to_m < place.at_m && harsh(verdict));
   return behind.reduce<Behind | null>((a, b) => (a && rank(a.verdict) > rank(b.verdict) ? a : b), null);
 }
@@ -56,7 +58,7 @@ export function sameBehind(leg: Leg, place: Place): Behind | null {
   const here = pieceAt(leg, place);
   if (!here || !bars(here.verdict) || place.at_m - here.from_m < STEP_M) return null;
   // Its belays stand with what is to be done here.
-  return { ...here, to_m: place.at_m, belays: "" };
+  return { ...here, to_m: place.at_m, belays: "", back: "" };
 }
 
 /**

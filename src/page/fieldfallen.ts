@@ -7,7 +7,7 @@ import { Way } from "./map/geometry/along";
 import { placeParts } from "./map/furniture";
 import { Frame } from "./map/projection";
 import type { State } from "./model";
-import { kilometre, metres } from "./panel";
+import { kilometre } from "./panel";
 import type { Place } from "./whereami";
 
 export class Fallen {
@@ -42,7 +42,7 @@ export class Fallen {
     const found = new Way(line, frame).at(at_m);
     if (!found) return km;
     const [longitude, latitude] = frame.place(found.at);
-    const high = found.height_m === null ? [] : [metres(Math.round(found.height_m), this.desk)];
+    const high = found.height_m === null ? [] : [`${Math.round(found.height_m)} ${words("draw-unit-m")}`];
     return [km, ...high, ...placeParts(longitude, latitude, words)].filter(Boolean).join(" · ");
   }
 }

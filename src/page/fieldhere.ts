@@ -38,11 +38,13 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const bothWays = back !== null && bars(back.verdict) && (bars(leg.verdict) || ahead.some((one) => bars(one.verdict)));
   const walked = walkedAt(leg, place);
   const due = isDue(leg, verdict, ahead);
+  // Who was farther at the hour that was said may be on the way back, of which the plan has no hours.
+  const went = wentBack(place, of) ? make("p", { class: "app-hour app-late" }, desk.words("draw-field-went-back")) : null;
   // Where no way is by the rope no hour helps.
-  const says = hour && !bothWays ? hourIn(hour, plan, leg, place, { walked, of }, desk) : null;
+  const says = went ?? (hour && !bothWays ? hourIn(hour, plan, leg, place, { walked, of }, desk) : null);
   const behind = [...wayBack(bothWays ? null : sameBehind(leg, place), false, desk), ...wayBack(back, bothWays, desk)];
   // Past the turning place it matters what turning back leads over.
-  const past = hour?.late === true && hour.to_m === null;
+  const past = hour?.late === true && hour.to_m === null && !went;
   // Of two ways that are both late the longer one is told below.
   const goesOn = past && sooner(hour.on, walked?.[2]?.[0]);
   // Where there is no room for all, what is merely to be looked at on the way back stands below.
@@ -52,7 +54,7 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const waits = past && says !== null && !turnsInTime(walked);
   if (off && waits) says.append(`. ${off}`);
   const edge = off && bars(leg.verdict) && !waits ? [make("p", { class: "app-late" }, off)] : [];
-  const late = says && hour?.late ? [says, ...((past || !leg.roped) && !goesOn ? behind : [])] : bothWays ? [...lateToo(hour, desk), ...behind] : [];
+  const late = went ? [] : says && hour?.late ? [says, ...((past || !leg.roped) && !goesOn ? behind : [])] : bothWays ? [...lateToo(hour, desk), ...behind] : [];
   // Where nothing holds it matters more than what comes behind there.
   const turnsNow = past && says !== null && turnsInTime(walked);
   const then = turnsNow ? [] : bars(leg.verdict) && !past && !bothWays && behind.length > 0 ? behind : next(goingOn(leg, ahead), { due, past }, desk);
@@ -62,9 +64,9 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const fitting = inside(leg, verdict) ? [make("p", {}, desk.words("draw-field-inside"))] : [];
   const acts = [...edge, ...ordered({ due, turnsNow, barredAhead }, what, late, then)];
   // For whom it is too late is told so before how they are tied, and that bridges are weak.
-  const soonest = past && says !== null && !bars(leg.verdict) ? [says] : [];
+  const soonest = went ? [went] : past && says !== null && !bars(leg.verdict) ? [says] : [];
   const lines = [...soonest, ...wet(leg, of, desk), line, ...acts.filter((one) => !soonest.includes(one))];
-  return { lines, spare: hour?.late ? null : says, longer: [...fitting, ...belays, ...behind.map(plainly), ...comes, ...would, own, ...zones, ...(says && !hour?.late ? [says.cloneNode(true) as HTMLElement] : [])] };
+  return { lines, spare: went || hour?.late ? null : says, longer: [...fitting, ...belays, ...behind.map(plainly), ...comes, ...would, own, ...zones, ...(says && !went && !hour?.late ? [says.cloneNode(true) as HTMLElement] : [])] };
 }
 
 /** A line that stands below too, where all of it is shown. */
@@ -150,6 +152,9 @@ function hereAt(planned: string | null, place: Place, of: State, { words }: Desk
 /** Whether it was said of that place what time it is there. */
 const isSaid = ({ at_m }: Place, { trip: { start_at_km } }: State): boolean => start_at_km !== undefined && Math.abs(at_m - 1000 * start_at_km) < 1;
 
+/** Whether somebody stands clearly behind the place of which an hour was said. */
+const wentBack = ({ at_m }: Place, { trip: { start_at_km } }: State): boolean => start_at_km !== undefined && at_m < 1000 * start_at_km - REACHED_M;
+
 /** The nearest place that the plan knows the hours of. */
 function walkedAt({ walk }: Leg, { at_m }: Place): Walked | null {
   const away = ([there_m]: Walked) => Math.abs(there_m - at_m);
@@ -233,6 +238,7 @@ function wayBack(piece: Behind | null, bothWays: boolean, desk: Desk): HTMLEleme
   if (!piece) return [];
   const from_to = `${kilometre(piece.from_m, desk)}–${kilometre(piece.to_m, desk)}`;
   const how = bars(piece.verdict) && !piece.belays ? "draw-field-belay-there" : null;
+  if (piece.verdict === "outside" && piece.back) return [make("p", {}, `${desk.words("draw-field-behind")}, km ${from_to}: `, badge(piece.verdict, desk), ": ", written("span", {}, piece.back))];
   const says = bothWays ? "draw-field-both-ways" : how;
   const belays = piece.belays && !bothWays ? [". ", written("span", {}, piece.belays)] : [];
   return [make("p", {}, `${desk.words("draw-field-behind")}, km ${from_to}: `, badge(piece.verdict, desk), says && `: ${desk.words(says)}`, ...belays)];

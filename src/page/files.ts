@@ -7,7 +7,7 @@ import { faultList } from "./faults";
 import { group } from "./fields";
 import type { Panel, TripDoor } from "./door";
 import type { Given } from "./given";
-import { besideOf } from "./held";
+import { TRIP, besideOf } from "./held";
 import type { State } from "./model";
 import { type Opened, openAll } from "./open";
 import { type Made, type Output, archive, handOut, named, outputFile, pageFile, tripFile, zonesFile } from "./save";
@@ -46,13 +46,13 @@ export class FilesPanel implements Part {
   sync(state: State): void {
     const { route, zonesName, files } = besideOf(state);
     const { words } = this.desk;
-    const signs = [route, zonesName, files, state.zones.length > 0, state.trip.glaciers, state.trip.terrain];
+    const signs = [route, zonesName, files, state.zones.length > 0, state.trip];
     if (signs.every((sign, at) => sign === this.listed[at])) return;
     this.listed = signs;
     const line = (kind: string, name: string, cut = false) =>
       make("li", {}, `${words(`draw-kind-${kind}`)}: `, make("bdi", {}, name), cut && make("p", { class: "app-quiet" }, words("draw-terrain-cut")));
     const kind = (name: string) => (name === state.trip.glaciers ? "inventory" : state.trip.terrain?.includes(name) ? "terrain" : "other");
-    fill(this.lying, route && line("route", route.name), state.zones.length > 0 && line("zones", zonesName), ...files.map(({ name, cut }) => line(kind(name), name, cut)));
+    fill(this.lying, route && line("route", route.name), state.zones.length > 0 && line("zones", zonesName), Object.keys(state.trip).length > 0 && line("trip", TRIP), ...files.map(({ name, cut }) => line(kind(name), name, cut)));
   }
 
   /** Opens files. What comes next is in sight then: the plan of a set, or after the first route the ice, unless there is something to read here. */

@@ -196,7 +196,7 @@ facts! {
     /// time; without heights none is told.
     ///
     /// What to do: start by the hour that is named, or earlier where none is, or turn round in time.
-    BridgesLate { zone: Option<ZoneName>, left_at: Clock, until: Clock, start_by: Option<Clock> } = "bridges-late", Look;
+    BridgesLate { zone: Option<ZoneName>, left_at: Clock, until: Clock, start_by: Option<Clock>, under_way: bool } = "bridges-late", Look;
     /// No height is known on long pieces of a stage: climbs go straight across or end there and hours are too few, so
     /// no hour is worked backwards for it.
     ///

@@ -142,6 +142,7 @@ fall-held-in-none = im Modell wird ein Sturz von { $who } nicht gehalten, auch n
     }
     .cure = an einem Fixpunkt sichern oder eine andere Linie; sonst{ held-or-in-order } mehr Leute
     .act = kein Sturz wird gehalten: am Fixpunkt sichern, oder eine andere Linie
+    .too = kein Sturz wird gehalten
 
 fall-held-in-none-at-one-place = im Modell wird ein Sturz von { $who } nicht gehalten, auch nicht unter den günstigsten Annahmen, bei { $span }, { $length } ({ $snow }{ $slope }){ held-without-width }
     .hint = diese Stelle einzeln queren, an einem Fixpunkt gesichert; sonst { held-better-in-order }eine andere Linie
@@ -160,6 +161,7 @@ fall-not-held-in-the-middle-case = im Modell wird ein Sturz von { $who } nur unt
     }
     .cure = dort an einem Fixpunkt sichern; sonst{ held-or-in-order } mehr Leute
     .act = Sturz eventuell nicht zu halten: am Fixpunkt sichern
+    .too = ein Sturz eventuell nicht zu halten
 
 bare-ice-too-steep = am Seil ohne Fixpunkte auf { $length } Blankeis bis { $slope } steil, { $all ->
     [yes] bei { $span }
@@ -350,11 +352,13 @@ bridges-late = { $just ->
 }
     .hint = { $known ->
         [yes] bis { $start } aufbrechen, um rechtzeitig von allen Schneebrücken der Etappe herunter zu sein, oder rechtzeitig umkehren
+        [under-way] rechtzeitig umkehren
        *[no] kein Aufbruch an diesem Tag ist früh genug: rechtzeitig umkehren, oder eine andere Linie nehmen
     }
     .short = nach { $until } noch auf Schneebrücken
     .cure = { $known ->
         [yes] bis { $start } aufbrechen, oder rechtzeitig umkehren
+        [under-way] rechtzeitig umkehren
        *[no] rechtzeitig umkehren, oder eine andere Linie: kein Aufbruch an diesem Tag ist früh genug
     }
     .act = spät für Schneebrücken: jede sondieren

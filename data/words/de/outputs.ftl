@@ -188,7 +188,7 @@ clock-turn-slower = { $kind ->
 clock-turn-slower-first = ; Langsamere schon bei { $place }, bis { $at }
 clock-turn-slower-due = ; eine langsamere Gruppe hätte schon umkehren sollen
 clock-on-the-way-turn = { $late ->
-    [yes] zu spät für alles: { "" }
+    [yes] zu spät für die ganze Tour: { "" }
    *[no] { "" }
 }{ $kind ->
     [of] die Umkehr bei { $place } bis { $at } verlassen
@@ -196,12 +196,12 @@ clock-on-the-way-turn = { $late ->
 }{ $others }
 clock-on-the-way-never = wer über die ersten Schneebrücken geht, ist bis { $until } nicht wieder von ihnen herunter
 clock-on-the-way-late = { $passed ->
-    [yes] Umkehrpunkt, { $place }, erreicht: Brücken nach { $until } auf beiden Wegen: sondieren, oder vom Eis, bis es friert
-   *[no] zu spät für alles: nach { $until } noch auf Schneebrücken: jede sondieren, oder umkehren
+    [yes] Umkehrpunkt, { $place }, erreicht: Brücken nach { $until } auf beiden Wegen: sondieren, oder abseits des Eises warten, bis es friert
+   *[no] zu spät für die ganze Tour: nach { $until } noch auf Schneebrücken: jede sondieren, oder umkehren
 }
 clock-on-the-way-back = { $passed ->
     [yes] Umkehrpunkt, { $place }, erreicht: jetzt umkehren, sonst nach { $until } noch auf Brücken
-   *[no] zu spät für alles: jetzt umkehren, sonst nach { $until } noch auf Brücken
+   *[no] zu spät für die ganze Tour: jetzt umkehren, sonst nach { $until } noch auf Brücken
 }
 clock-arrival = am Ende um { $at }{ $belays }{ $others }
 clock-arrival-slower = ; eine langsamere Gruppe um { $at }

@@ -102,6 +102,7 @@ sheet-haulers = { $haulers ->
     [one] eine Person allein
    *[other] { $haulers } Personen
 }
+sheet-untied = an { $ropes } ist niemand angeseilt: was davon im Rucksack ist, dient der Bergung. Unten steht, was allein das Seil hergibt, an dem ihr geht.
 sheet-haul-anybody = wer auch stürzt
 sheet-haul = Bergen aus { $depth } Tiefe, { $who }: { $can ->
     [yes] { sheet-haulers }: { $system } geht

@@ -142,6 +142,7 @@ fall-held-in-none = the model does not hold a fall of { $who }, not even with it
     }
     .cure = belay from an anchor, or go another line; else{ held-or-in-order } more people
     .act = no fall is held: belay from an anchor, or another line
+    .too = no fall is held
 
 fall-held-in-none-at-one-place = the model does not hold a fall of { $who }, not even with its kindest assumptions, at { $span }, { $length } ({ $snow }{ $slope }){ held-without-width }
     .hint = cross that place one by one, belayed from an anchor; else { held-better-in-order }another line
@@ -160,6 +161,7 @@ fall-not-held-in-the-middle-case = the model holds a fall of { $who } with kind 
     }
     .cure = belay from an anchor; else{ held-or-in-order } more people
     .act = a fall may not be held: belay from an anchor
+    .too = a fall may not be held
 
 bare-ice-too-steep = roped without anchors on { $length } of bare ice up to { $slope } steep, { $all ->
     [yes] at { $span }
@@ -350,11 +352,13 @@ bridges-late = { $just ->
 }
     .hint = { $known ->
         [yes] start by { $start } to be off all of the stage in time, or turn round in time
+        [under-way] turn round in time
        *[no] no start of the day is early enough: turn round in time, or take another line
     }
     .short = on snow bridges after { $until }, when they are no longer trusted
     .cure = { $known ->
         [yes] start by { $start }, or turn round in time
+        [under-way] turn round in time
        *[no] turn round in time, or another line: no start of the day is early enough
     }
     .act = late for snow bridges: probe each

@@ -102,6 +102,7 @@ sheet-haulers = { $haulers ->
     [one] one person alone
    *[other] { $haulers } people
 }
+sheet-untied = nobody is tied to { $ropes }: what is in a pack is there for the rescue. Below is what the rope alone allows to which you are tied.
 sheet-haul-anybody = whoever falls
 sheet-haul = hauling { $who } from { $depth } down: { $can ->
     [yes] { sheet-haulers } could pull { $system }

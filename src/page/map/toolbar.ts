@@ -91,12 +91,18 @@ export class Toolbar {
     target.dispatchEvent(new Event("change"));
     if (target.value !== value) target.select();
     else if (this.tool().ready) this.after(() => this.finishes());
-    else [...this.fields.querySelectorAll("input")].find((one) => one.value.trim() === "")?.focus();
+    else this.empty?.focus();
   }
 
+  private get empty(): HTMLInputElement | undefined {
+    return [...this.fields.querySelectorAll("input")].find((one) => one.value.trim() === "");
+  }
+
+  /** What was begun and is not whole goes on in the field that is empty. */
   private finishes(): void {
     const tool = this.tool();
-    if (tool.finish) tool.finish();
+    if (tool.begun && !tool.ready && this.empty) this.empty.focus();
+    else if (tool.finish) tool.finish();
     else this.map.setTool("pick");
   }
 

@@ -27,12 +27,13 @@ pub(super) fn of<'a>(fact: &'a Fact, at: &'a At, voice: Voice) -> FactArgs<'a> {
             left_at,
             until,
             start_by,
+            under_way,
         } => vec![
             ("zone", Arg::Said(ice(z.as_ref(), voice))),
             just(*left_at, *until),
             ("left", hour(*left_at, voice)),
             ("until", hour_beside(*until, *left_at, voice)),
-            ("known", Arg::yes(start_by.is_some())),
+            ("known", known(*start_by, *under_way)),
             ("start", hour(start_by.unwrap_or(*until), voice)),
         ],
         Fact::HaltOnHidden {
@@ -117,4 +118,13 @@ fn trip_hour(of: TripHour) -> &'static str {
         TripHour::BridgesUntil => "bridges_until",
         TripHour::BackBy => "back_by",
     }
+}
+
+/// Whether a start is early enough, or the team is under way and no start helps.
+fn known(start_by: Option<Clock>, under_way: bool) -> Arg<'static> {
+    Arg::Word(match (under_way, start_by) {
+        (true, _) => "under-way",
+        (false, Some(_)) => "yes",
+        (false, None) => "no",
+    })
 }

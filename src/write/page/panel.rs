@@ -194,6 +194,8 @@ struct PanelLeg {
     act: String,
     /// How many belays are reckoned with; empty where none is asked for.
     belays: String,
+    /// How it is walked by who comes back over it, where the rope is too short as it is planned; else empty.
+    back: String,
     /// Loops and hauls after a fall; empty where nobody is roped.
     rescue: String,
     walk: Vec<PanelPlace>,
@@ -250,7 +252,10 @@ impl PanelLeg {
                 let many = belays::many(asked.belays, asked.minutes, voice);
                 markup(&many.capital().then("."))
             }),
-            rescue: report::sheet::rescue(leg, voice).into_string(),
+            back: popup::leg_back(leg, voice)
+                .map(|back| markup(&back))
+                .unwrap_or_default(),
+            rescue: report::sheet::rescue(leg, sheet).into_string(),
             walk: walk(leg, sheet.plan),
             pieces: pieces.map(piece).collect(),
             figures: leg

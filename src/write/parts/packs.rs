@@ -15,6 +15,7 @@ use crate::{
         span::Said,
         voice::Voice,
     },
+    trip::rope::Rope,
     write::sheet::Sheet,
 };
 
@@ -33,28 +34,39 @@ pub(crate) fn carried(carry: &Carry, teams: usize, voice: Voice) -> Said {
     voice.say("page-carry", &args)
 }
 
-/// The ropes at hand that no team carries.
-pub(crate) fn left_over(sheet: &Sheet<'_>, voice: Voice) -> Option<Said> {
-    let carried = |number: usize| {
-        let mut named = sheet.plan.carry.iter().filter_map(|c| c.rope.as_ref());
+/// The ropes at hand that no team is tied to, with their numbers.
+fn at_hand<'s>(sheet: &Sheet<'s>) -> impl Iterator<Item = (usize, &'s Rope)> {
+    let carry = &sheet.plan.carry;
+    let carried = move |number: usize| {
+        let mut named = carry.iter().filter_map(|c| c.rope.as_ref());
         named.any(|named| named.rope == number)
     };
-    let at_hand = (1..).zip(sheet.ropes);
-    let at_hand = at_hand.filter(|(number, _)| !carried(*number));
-    let left = at_hand
-        .clone()
-        .map(|(number, at_hand)| rope(&RopeName::of(number, at_hand), voice));
-    let left = Said::join(left, ", ");
-    let spare_m = at_hand.map(|(_, rope)| rope.length_m).fold(0.0, f64::max);
+    let all = (1..).zip(sheet.ropes);
+    all.filter(move |(number, _)| !carried(*number))
+}
+
+/// Their names; nothing where every rope is tied to.
+pub(crate) fn untied(sheet: &Sheet<'_>, voice: Voice) -> Option<Said> {
+    let names = at_hand(sheet).map(|(number, one)| rope(&RopeName::of(number, one), voice));
+    let names = Said::join(names, ", ");
+    (!names.is_empty()).then_some(names)
+}
+
+/// The ropes at hand that no team carries, and what they are good for.
+pub(crate) fn left_over(sheet: &Sheet<'_>, voice: Voice) -> Option<Said> {
+    let left = untied(sheet, voice)?;
+    let spare_m = at_hand(sheet)
+        .map(|(_, rope)| rope.length_m)
+        .fold(0.0, f64::max);
     let short: Vec<usize> = short_of_rope(&sheet.plan.legs, spare_m);
     let lacking = sheet.plan.legs.iter().any(lacks_rope);
     let args = [
-        ("ropes", Arg::Said(left.clone())),
+        ("ropes", Arg::Said(left)),
         ("lacking", Arg::yes(lacking)),
         ("short", Arg::yes(!lacking && !short.is_empty())),
         ("legs", Arg::Said(finding::on_legs(&short, voice))),
     ];
-    (!left.is_empty()).then(|| voice.say("page-left", &args).capital())
+    Some(voice.say("page-left", &args).capital())
 }
 
 /// `Not covered: gaps wider than 7.7 m (leg 2), 8.4 m (leg 4); hauling out Ben (leg 4); two people in one gap`. For whom no loop reaches is told above.

@@ -69,6 +69,14 @@ pub(crate) fn leg_act(leg: &Leg, voice: Voice) -> Option<Said> {
     Some(says.capital().then(".").map_names(plain::line))
 }
 
+/// How it is walked by who comes back over it, where the rope is too short as it is planned and there is a way.
+#[must_use]
+pub(crate) fn leg_back(leg: &Leg, voice: Voice) -> Option<Said> {
+    let cured = |one: &&&Finding| matches!(one.fact(), Some(Fact::NoRope { cure: Some(_), .. }));
+    let cure = finding::cure(grave(leg).iter().find(cured)?, voice)?;
+    Some(cure.map_names(plain::line))
+}
+
 /// The same where the leg begins, without when it is walked, and where [`alarm`] was said before: what that told is not told
 /// again.
 #[must_use]

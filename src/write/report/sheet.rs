@@ -61,8 +61,8 @@ pub(in crate::write) fn first(sheet: &Sheet<'_>) -> Markup {
 }
 
 /// What is left to those who hold on a leg, after a fall there; nothing where nobody is roped.
-pub(in crate::write) fn rescue(leg: &Leg, voice: Voice) -> Markup {
-    rescue::of_leg(leg, voice)
+pub(in crate::write) fn rescue(leg: &Leg, sheet: &Sheet<'_>) -> Markup {
+    rescue::of_leg(leg, sheet)
 }
 
 /// Which program, and what comes before all it says.

@@ -38,7 +38,8 @@ export class PaintTool implements Tool {
 
   hint(): string {
     if (this.bench.scene.ways.length === 0) return "draw-hint-no-route";
-    return this.from_m !== null && this.to_m === null ? "draw-hint-paint-to" : "draw-hint-paint";
+    if (this.from_m === null) return "draw-hint-paint";
+    return this.ready ? "draw-hint-paint-done" : "draw-hint-paint-to";
   }
 
   leave(): void {

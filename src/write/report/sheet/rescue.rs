@@ -9,9 +9,13 @@ use crate::{
         leg::{Leg, TeamSetup},
     },
     say::{arg::Arg, mark, plain, setup, span::Said, voice::Voice},
-    write::report::{
-        markup::spans,
-        same::{Same, grouped},
+    write::{
+        parts::packs,
+        report::{
+            markup::spans,
+            same::{Same, grouped},
+        },
+        sheet::Sheet,
     },
 };
 
@@ -34,9 +38,13 @@ pub(super) fn after_a_fall(same: &Same<'_>, crowded: bool, voice: Voice) -> Mark
 }
 
 /// For who stands on a leg where somebody has fallen in: whose rope makes a loop, and what can be hauled.
-pub(super) fn of_leg(leg: &Leg, voice: Voice) -> Markup {
+pub(super) fn of_leg(leg: &Leg, sheet: &Sheet<'_>) -> Markup {
+    let voice = sheet.look.voice;
     let all = grouped(std::slice::from_ref(leg));
+    let untied = packs::untied(sheet, voice).filter(|_| !all.is_empty());
+    let untied = untied.map(|ropes| voice.say("sheet-untied", &[("ropes", Arg::Said(ropes))]));
     html! {
+        @if let Some(untied) = untied { p { (spans(&untied.capital().map_names(plain::line))) } }
         @for same in &all {
             @if all.len() > 1 { p class="only" { (same.shown(voice)) } }
             (left(
