@@ -18,7 +18,7 @@ async function fallen(bench, page, legs) {
     return (await page.locator('.app-fallen').innerText()).replaceAll('\u00a0', ' ');
   };
   const [ice, rock] = [await said('6.20'), await said('0.50')];
-  const text = (html) => page.evaluate((html) => new DOMParser().parseFromString(html.replaceAll('</li>', '</li> '), 'text/html').body.textContent, html);
+  const text = (html) => page.evaluate((html) => new DOMParser().parseFromString(html.replaceAll(/<\/(li|p)>/g, ' '), 'text/html').body.textContent, html);
   const rescue = (await text(legs.find((leg) => leg.leg === 6).rescue)).replaceAll('\u00a0', ' ');
   const words = (text) => text.split(/\s+/).filter(Boolean).join(' ');
   const [east, north] = (ice.match(/31W (\d{6}) (\d{7})/) ?? []).slice(1).map(Number);
@@ -27,6 +27,7 @@ async function fallen(bench, page, legs) {
   bench.check('somebody has fallen in: the place on the grid, and loops and hauls of that leg as the program has them', ice.includes('6.20 km · ') && near && rescue.length > 40 && words(ice).includes(words(rescue)), `${ice} | ${rescue}`);
   bench.check('somebody has fallen in: where nobody is roped nothing is said of a rope', rock.includes('0.50 km · ') && !rock.includes('loop') && rock.includes('Nobody is roped here'), rock);
   await summary.click();
+  await page.getByLabel('Kilometre', { exact: true }).fill('11.27');
 }
 
 export async function onTheWay(bench) {

@@ -116,7 +116,7 @@ export async function otherArchives(bench) {
   await sheet.page.waitForFunction(() => document.body.dataset.tab === 'plan' && document.querySelector('.app-leg'));
   await sheet.tab('Files');
   const named = await sheet.page.locator('.app-lying').innerText();
-  bench.check('archives: what the trip names is what it is called there, and all of before made room', named.split('\n').filter(Boolean).sort().join() === 'file: own.toml,glacier inventory: ice.geojson,route: line.gpx,zones: zones.geojson', named);
+  bench.check('archives: what the trip names is what it is called there, and all of before made room', named.split('\n').filter(Boolean).sort().join() === 'file: own.toml,glacier inventory: ice.geojson,route: line.gpx,trip: trip.toml,zones: zones.geojson', named);
   await bench.close('archives', sheet);
 }
 

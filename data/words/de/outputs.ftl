@@ -43,6 +43,7 @@ word-on-legs = { $verdict }: { $places }
 
 ## Ein Abschnitt und eine Zone in Sätzen
 
+leg-back = dort { $spacing } Abstand, an { $rope }
 leg-title = Abschnitt { $leg }: { $how }, { $verdict }
 leg-title-unroped = Abschnitt { $leg }: { $verdict }
 and = { " und " }
@@ -196,11 +197,11 @@ clock-on-the-way-turn = { $late ->
 }{ $others }
 clock-on-the-way-never = wer über die ersten Schneebrücken geht, ist bis { $until } nicht wieder von ihnen herunter
 clock-on-the-way-late = { $passed ->
-    [yes] Umkehrpunkt, { $place }, erreicht: Brücken nach { $until } auf beiden Wegen: sondieren, oder abseits des Eises warten, bis es friert
+    [yes] Umkehrpunkt ({ $place }) erreicht: nach { $until } Brücken auf beiden Wegen: sondieren, oder vom Eis gehen, bis es friert
    *[no] zu spät für die ganze Tour: nach { $until } noch auf Schneebrücken: jede sondieren, oder umkehren
 }
 clock-on-the-way-back = { $passed ->
-    [yes] Umkehrpunkt, { $place }, erreicht: jetzt umkehren, sonst nach { $until } noch auf Brücken
+    [yes] Umkehrpunkt ({ $place }) erreicht: jetzt umkehren, sonst nach { $until } noch auf Brücken
    *[no] zu spät für die ganze Tour: jetzt umkehren, sonst nach { $until } noch auf Brücken
 }
 clock-arrival = am Ende um { $at }{ $belays }{ $others }

@@ -43,6 +43,7 @@ word-on-legs = { $verdict }: { $places }
 
 ## A leg and a zone in sentences
 
+leg-back = walk { $spacing } apart there, on { $rope }
 leg-title = Leg { $leg }: { $how }, { $verdict }
 leg-title-unroped = Leg { $leg }: { $verdict }
 and = { " and " }
@@ -199,11 +200,11 @@ clock-on-the-way-turn = { $late ->
 }{ $others }
 clock-on-the-way-never = who is over the first snow bridges is not back off them by { $until }
 clock-on-the-way-late = { $passed ->
-    [yes] turning place, { $place }, reached: bridges after { $until } both ways: probe each, or wait off the ice till it freezes
+    [yes] turning place ({ $place }) reached: bridges after { $until } both ways: probe each, or wait off the ice till it freezes
    *[no] too late for all of it: on snow bridges after { $until }: probe each, or turn back
 }
 clock-on-the-way-back = { $passed ->
-    [yes] turning place, { $place }, reached: turn back now; going on, still on bridges after { $until }
+    [yes] turning place ({ $place }) reached: turn back now; going on, still on bridges after { $until }
    *[no] too late for all of it: turn back now; going on, still on bridges after { $until }
 }
 clock-arrival = done at { $at }{ $belays }{ $others }

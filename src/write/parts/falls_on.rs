@@ -5,14 +5,14 @@ use crate::{
     say::{arg::Arg, finding, setup::snow, span::Said, voice::Voice},
 };
 
-/// `Falls are reckoned on settled snow. Frozen: stop on leg 2, …`; nothing where no team is roped on snow.
+/// `Falls reckoned on settled snow; on a frozen crust stop on leg 2: belay`; nothing where no team is roped on snow.
 ///
 /// ```
 /// use schrund::{say::voice::Voice, write::parts::falls_on::falls_on};
 ///
 /// let plan = schrund::plan(&schrund::example::job()?)?;
 /// let said = falls_on(&plan, Voice::default()).expect("three on snow").to_string();
-/// assert_eq!(said, "Falls are reckoned on settled snow. On a frozen crust: stop on leg 2, a fall there is held in no case; belay");
+/// assert_eq!(said, "Falls reckoned on settled snow; on a frozen crust stop on leg 2: belay");
 /// # Ok::<(), Vec<schrund::fault::Fault>>(())
 /// ```
 #[must_use]

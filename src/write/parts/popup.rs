@@ -4,11 +4,13 @@
 use crate::{
     fault::Level,
     plan::{
+        change::Change,
+        cure::RopeCure,
         fact::Fact,
         finding::Finding,
         leg::{Leg, TeamSetup, Verdict},
     },
-    say::{arg::Arg, finding, plain, span::Said, voice::Voice},
+    say::{arg::Arg, finding, name::rope, plain, span::Said, voice::Voice},
     write::parts::{
         row::{self, TeamRow},
         sentence::{means, spot, verdict, word_in_part},
@@ -63,18 +65,42 @@ pub(crate) fn leg_paragraphs(leg: &Leg, voice: Voice) -> Vec<Said> {
 #[must_use]
 pub(crate) fn leg_act(leg: &Leg, voice: Voice) -> Option<Said> {
     let mut found = grave(leg).into_iter();
-    let act = found.find_map(|one| finding::act(one, voice))?;
-    let too = found.find_map(|one| finding::too(one, voice));
+    let act = found.find_map(|one| Some((finding::act(one, voice)?, one)));
+    let (act, by) = act?;
+    // Who walks on otherwise than planned is told of falls too; who turns back or belays need not be.
+    let goes_on = cure(by).is_some();
+    let mut besides = found.filter(|one| goes_on || !is_of_falls(one));
+    let too = besides.find_map(|one| finding::too(one, voice));
     let says = Said::join([act].into_iter().chain(too), "; ");
     Some(says.capital().then(".").map_names(plain::line))
 }
 
-/// How it is walked by who comes back over it, where the rope is too short as it is planned and there is a way.
+/// What makes a rope that is too short long enough.
+fn cure(finding: &Finding) -> Option<&RopeCure> {
+    match finding.fact()? {
+        Fact::NoRope { cure, .. } => cure.as_ref(),
+        _ => None,
+    }
+}
+
+fn is_of_falls(finding: &Finding) -> bool {
+    let fact = finding.fact();
+    fact.is_some_and(|fact| matches!(fact, Fact::HeldInNone { .. } | Fact::HeldOffCentre { .. }))
+}
+
+/// How it is walked by who comes back over it, where the rope is too short as planned and walking closer is all it takes.
 #[must_use]
 pub(crate) fn leg_back(leg: &Leg, voice: Voice) -> Option<Said> {
-    let cured = |one: &&&Finding| matches!(one.fact(), Some(Fact::NoRope { cure: Some(_), .. }));
-    let cure = finding::cure(grave(leg).iter().find(cured)?, voice)?;
-    Some(cure.map_names(plain::line))
+    let closer = |cure: &&RopeCure| {
+        let mut changes = cure.changes.iter();
+        cure.joined_to.is_none() && changes.all(|one| matches!(one, Change::Closer { .. }))
+    };
+    let cure = grave(leg).into_iter().filter_map(cure).find(closer)?;
+    let args = [
+        ("spacing", Arg::Needed(cure.spacing_m)),
+        ("rope", Arg::Said(rope(&cure.rope, voice))),
+    ];
+    Some(voice.say("leg-back", &args).map_names(plain::line))
 }
 
 /// The same where the leg begins, without when it is walked, and where [`alarm`] was said before: what that told is not told
