@@ -37,6 +37,8 @@ function head(plan: Planned): HTMLElement {
   const stands = [...(first?.querySelectorAll(".stands") ?? [])].at(-1);
   // Where nothing stops, a start that is too late is the gravest there is.
   const late = whole.querySelector(".hours.late") && first?.matches(".look, .inside, .unroped");
+  // What a frozen crust stops stands with what stops.
+  stands?.after(...whole.querySelectorAll(".falls-on"));
   if (stands && !late) stands.after(...hours);
   else first?.prepend(...hours);
   return whole;

@@ -197,7 +197,7 @@ clock-on-the-way-turn = { $late ->
 }{ $others }
 clock-on-the-way-never = wer über die ersten Schneebrücken geht, ist bis { $until } nicht wieder von ihnen herunter
 clock-on-the-way-late = { $passed ->
-    [yes] Umkehrpunkt ({ $place }) erreicht: nach { $until } Brücken auf beiden Wegen: sondieren, oder vom Eis gehen, bis es friert
+    [yes] Umkehrpunkt { $place }: beide Wege nach { $until } auf Brücken: sondieren, oder vom Eis, bis es friert
    *[no] zu spät für die ganze Tour: nach { $until } noch auf Schneebrücken: jede sondieren, oder umkehren
 }
 clock-on-the-way-back = { $passed ->
