@@ -1,11 +1,11 @@
 //! What every page holds, as `.ci/page` packed it last: it writes this file. The names end in a hash of the sources.
 
 /// The names of what was packed.
-pub(super) const NAMES: &str = "core-c6d8eca817b8 page-a5c1c74720db";
+pub(super) const NAMES: &str = "core-887caca3635b page-ea9e816d13b0";
 /// The program as WebAssembly, in xz.
-pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-c6d8eca817b8.wasm.xz");
+pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-887caca3635b.wasm.xz");
 /// What draws and replans.
-pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-a5c1c74720db.js");
+pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-ea9e816d13b0.js");
 /// What it looks like, beside the report.
 pub(super) const STYLE: &str = include_str!("../../page/page.css");
 /// What it begins with, without words.
