@@ -41,10 +41,10 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   // Who was farther at the hour that was said may be on the way back, of which the plan has no hours.
   const went = wentBack(place, of) ? make("p", { class: "app-hour app-late" }, desk.words("draw-field-went-back")) : null;
   // Where no way is by the rope no hour helps.
-  const says = went ?? (hour && !bothWays ? hourIn(hour, plan, leg, place, { walked, of }, desk) : null);
+  const says = hour && !bothWays ? hourIn(hour, plan, leg, place, { walked, of }, desk) : null;
   const behind = [...wayBack(bothWays ? null : sameBehind(leg, place), false, desk), ...wayBack(back, bothWays, desk)];
   // Past the turning place it matters what turning back leads over.
-  const past = hour?.late === true && hour.to_m === null && !went;
+  const past = hour?.late === true && hour.to_m === null;
   // Of two ways that are both late the longer one is told below.
   const goesOn = past && sooner(hour.on, walked?.[2]?.[0]);
   // Where there is no room for all, what is merely to be looked at on the way back stands below.
@@ -54,7 +54,7 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const waits = past && says !== null && !turnsInTime(walked);
   if (off && waits) says.append(`. ${off}`);
   const edge = off && bars(leg.verdict) && !waits ? [make("p", { class: "app-late" }, off)] : [];
-  const late = went ? [] : says && hour?.late ? [says, ...((past || !leg.roped) && !goesOn ? behind : [])] : bothWays ? [...lateToo(hour, desk), ...behind] : [];
+  const late = says && hour?.late ? [says, ...((past || !leg.roped) && !goesOn ? behind : [])] : bothWays ? [...lateToo(hour, desk), ...behind] : [];
   // Where nothing holds it matters more than what comes behind there.
   const turnsNow = past && says !== null && turnsInTime(walked);
   const then = turnsNow ? [] : bars(leg.verdict) && !past && !bothWays && behind.length > 0 ? behind : next(goingOn(leg, ahead), { due, past }, desk);
@@ -64,9 +64,9 @@ export function hereIn(plan: Planned, leg: Leg, place: Place, of: State, desk: D
   const fitting = inside(leg, verdict) ? [make("p", {}, desk.words("draw-field-inside"))] : [];
   const acts = [...edge, ...ordered({ due, turnsNow, barredAhead }, what, late, then)];
   // For whom it is too late is told so before how they are tied, and that bridges are weak.
-  const soonest = went ? [went] : past && says !== null && !bars(leg.verdict) ? [says] : [];
-  const lines = [...soonest, ...wet(leg, of, desk), line, ...acts.filter((one) => !soonest.includes(one))];
-  return { lines, spare: went || hour?.late ? null : says, longer: [...fitting, ...belays, ...behind.map(plainly), ...comes, ...would, own, ...zones, ...(says && !went && !hour?.late ? [says.cloneNode(true) as HTMLElement] : [])] };
+  const soonest = past && says !== null && !bars(leg.verdict) ? [says] : [];
+  const lines = [...(went ? [went] : []), ...soonest, ...wet(leg, of, desk), line, ...acts.filter((one) => !soonest.includes(one))];
+  return { lines, spare: hour?.late ? null : says, longer: [...fitting, ...belays, ...behind.map(plainly), ...comes, ...would, own, ...zones, ...(says && !hour?.late ? [says.cloneNode(true) as HTMLElement] : [])] };
 }
 
 /** A line that stands below too, where all of it is shown. */
@@ -146,7 +146,7 @@ const turnsInTime = (walked: Walked | null): boolean => walked?.[2]?.[1] === tru
 /** When the plan has the team there, by its start or by an hour that was said on the way; where that was said nobody needs to be told. */
 function hereAt(planned: string | null, place: Place, of: State, { words }: Desk): string {
   const key = of.trip.start_at_km === undefined ? "draw-field-planned" : "draw-field-reckoned";
-  return planned && !isSaid(place, of) ? `${words(key)} ${planned}` : "";
+  return planned && !isSaid(place, of) && !wentBack(place, of) ? `${words(key)} ${planned}` : "";
 }
 
 /** Whether it was said of that place what time it is there. */

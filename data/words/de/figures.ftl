@@ -52,7 +52,7 @@ says-pace-naismith = Weg und Aufstieg; für den Abstieg nichts
 says-snow-soft = Neuschnee oder Nassschnee: man sinkt ein
 says-snow-settled = gesetzter Altschnee
 says-snow-firm = fester Firn: Tritte bleiben flach
-says-snow-refrozen = hart gefrorener Harsch: Schuhe greifen kaum
+says-snow-refrozen = hart gefroren: Schuhe greifen kaum
 says-snow-ice = Eis unter den Füßen: verdeckte Spalten bleiben verdeckt
 
 ## Wo angeseilt wird, und Abstände
@@ -84,7 +84,7 @@ says-knot_step_m = Strecke von einem Bremsknoten zum nächsten
 says-tight_first_m = dasselbe bei enger geknüpften Knoten, die der Vergleich der Varianten wählen kann
 says-tight_step_m = Strecke von einem Bremsknoten zum nächsten, enger geknüpft
 says-knot_count = Bremsknoten je Satz
-says-knot_rope_m = Seil in einem dicken Bremsknoten (Sackstich in Achterform, die Schlaufe noch einmal herumgeführt)
+says-knot_rope_m = Seil in einem dicken Bremsknoten (Achterknoten als Schlaufe, die Schlaufe noch einmal herumgeführt)
 says-butterfly_rope_m = Seil in einem Schmetterlingsknoten, der weniger greift
 says-knot_clear_m = freies Seil zwischen zwei Sätzen von Knoten, oder hinter einem
 says-tie_in_m = Seil je Einbindung

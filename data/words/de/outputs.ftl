@@ -355,8 +355,8 @@ falls-on = Stürze gerechnet für: { $snow }{ $assumed ->
     [yes] { " " }(angenommen)
    *[no] { "" }
 }{ $frozen }
-falls-on-same = ; auf Harsch ist kein Abschnitt kritischer
-falls-on-worse = ; auf Harsch { $all }
+falls-on-same = ; hart gefroren ist kein Abschnitt kritischer
+falls-on-worse = ; hart gefroren: { $all }
 falls-on-stop = Stopp auf { $legs }: sichern
 falls-on-look = Sturz auf { $legs } eventuell nicht zu halten
 

@@ -125,7 +125,7 @@ sheet-hauled = Bergen: { $can ->
     [yes] { sheet-system }, { sheet-haulers }
     [perhaps] vielleicht { sheet-system }, { sheet-haulers }
     [no] zu schwer für { sheet-haulers }
-    [short] nicht möglich, mindestens { $missing } Seil fehlen
+    [short] so nicht, mindestens { $missing } Seil fehlen
    *[near] nicht möglich, Verankerung zu nah
 }
 

@@ -60,7 +60,7 @@ pub fn message(clock: &PlanClock, voice: Voice) -> Vec<Said> {
     let mut lines = Vec::new();
     for clock in clock.stages() {
         let planned = clock.as_planned;
-        let start = latest_start(clock, planned, slower, voice);
+        let start = latest_start(clock, planned, slower, false, voice);
         let turns = turns(clock, planned, slower, voice);
         let told = start.into_iter().chain(turns);
         let told = told.chain(arrival(clock, planned, slower, voice));
@@ -84,7 +84,8 @@ pub(crate) fn head(clock: &PlanClock, voice: Voice) -> Vec<HourLine> {
     let none = Backwards::default();
     let of_stage = |clock: &StageClock| {
         let planned = clock.as_planned;
-        let start = latest_start(clock, planned, clock.slower.unwrap_or_default(), voice);
+        let slower = clock.slower.unwrap_or_default();
+        let start = latest_start(clock, planned, slower, false, voice);
         let turn = turns(clock, planned, none, voice).into_iter().next();
         let late = clock.is_late();
         let start = start.map(|says| (late, says));
@@ -111,7 +112,7 @@ fn of_stage(clock: &StageClock, voice: Voice) -> impl Iterator<Item = Said> {
     let slower = clock.slower.unwrap_or_default();
     let planned = clock.as_planned;
     let first = [
-        latest_start(clock, planned, slower, voice),
+        latest_start(clock, planned, slower, true, voice),
         at_until(clock, planned, slower, voice),
     ];
     let last = [arrival(clock, planned, slower, voice), sun(clock, voice)];
@@ -127,16 +128,18 @@ fn beside(others: impl IntoIterator<Item = Option<Said>>) -> (&'static str, Arg<
     ("others", Arg::Said(said))
 }
 
+/// The later hour of who belays nowhere stands only in detail: read in haste it invites to.
 fn latest_start(
     clock: &StageClock,
     planned: Backwards,
     slower: Backwards,
+    in_detail: bool,
     voice: Voice,
 ) -> Option<Said> {
     let at = |start: Clock| ("at", hour(start, voice));
     let until = ("until", hour(clock.bridges_until?, voice));
     let belays = belays(clock, HourKind::Start, voice);
-    let asked = clock.belays.as_ref();
+    let asked = clock.belays.as_ref().filter(|_| in_detail);
     let without = |key: &str| {
         let start = asked.and_then(|asked| asked.without.latest_start);
         let said = start.map(|start| voice.say(key, &[at(start)]));
