@@ -3,9 +3,8 @@
 import type { Desk } from "./desk";
 import { fill, make, report, written } from "./dom";
 import type { Ground, Leg } from "./door";
-import { Way } from "./map/geometry/along";
+import { alone } from "./map/geometry/along";
 import { placeParts } from "./map/furniture";
-import { Frame } from "./map/projection";
 import type { State } from "./model";
 import { kilometre } from "./panel";
 import type { Place } from "./whereami";
@@ -14,18 +13,28 @@ export class Fallen {
   readonly element: HTMLDetailsElement;
   private readonly body = make("div", { class: "app-fallen" });
   private ground: Ground | null = null;
+  /** Of what it tells; written where it is unfolded. */
+  private about: readonly [leg: Leg | null, place: Place | null, of: State] | null = null;
 
   constructor(private readonly desk: Desk) {
-    this.element = make("details", { class: "app-fold" }, make("summary", {}, desk.words("draw-field-fallen")), this.body);
+    this.element = make("details", { class: "app-fold", toggle: () => this.write() }, make("summary", {}, desk.words("draw-field-fallen")), this.body);
   }
 
   lie(ground: Ground | null): void {
     this.ground = ground;
   }
 
-  /** Of a leg and a place in it. What stands there already is not written again. */
+  /** Of a leg and a place in it. */
   show(leg: Leg | null, place: Place | null, of: State): void {
+    this.about = [leg, place, of];
+    this.write();
+  }
+
+  /** What stands there already is not written again. */
+  private write(): void {
+    if (!this.element.open || !this.about) return;
     const { words } = this.desk;
+    const [leg, place, of] = this.about;
     const where = place ? [make("p", { class: "app-set-up" }, this.spot(place))] : [];
     const rescue = leg?.rescue ? report(words("draw-field-fallen"), {}, written("div", {}, leg.rescue)) : make("p", { class: "app-quiet" }, words(place ? "draw-field-fallen-unroped" : "draw-field-fallen-where"));
     const next = make("div", {}, make("p", {}, words("draw-field-fallen-first")), ...where, ...calls(of), rescue);
@@ -36,12 +45,10 @@ export class Fallen {
   private spot({ stage, at_m }: Place): string {
     const { words } = this.desk;
     const km = `${kilometre(at_m, this.desk)} ${words("draw-unit-km")}`;
-    const line = this.ground?.stages.find((one) => one.stage === stage);
-    if (!line) return km;
-    const frame = Frame.about(line.runs.flat().map(([longitude, latitude]) => [longitude, latitude]));
-    const found = new Way(line, frame).at(at_m);
-    if (!found) return km;
-    const [longitude, latitude] = frame.place(found.at);
+    const line = alone(this.ground, stage);
+    const found = line?.way.at(at_m);
+    if (!line || !found) return km;
+    const [longitude, latitude] = line.frame.place(found.at);
     const high = found.height_m === null ? [] : [`${Math.round(found.height_m)} ${words("draw-unit-m")}`];
     return [km, ...high, ...placeParts(longitude, latitude, words)].filter(Boolean).join(" · ");
   }

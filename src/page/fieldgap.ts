@@ -4,9 +4,8 @@ import { type Desk, zoneTitle } from "./desk";
 import { fill, make, retext } from "./dom";
 import type { Ground, Planned, Zone } from "./door";
 import { type Field, stepField } from "./fields";
-import { Way } from "./map/geometry/along";
+import { alone } from "./map/geometry/along";
 import { corridor } from "./map/geometry/corridor";
-import { Frame } from "./map/projection";
 import { geometryOf } from "./map/shapes";
 import { type Drawn, type Geometry, type State, drawn, touched } from "./model";
 import { about, shown, typed, withMember } from "./number";
@@ -112,11 +111,10 @@ export class GapHere {
 
   /** The ground round a place along the route; null where the line is not known. */
   private round({ stage, at_m }: Place): Geometry | null {
-    const line = this.ground?.stages.find((one) => one.stage === stage);
+    const line = alone(this.ground, stage);
     if (!line) return null;
-    const frame = Frame.about(line.runs.flat().map(([longitude, latitude]) => [longitude, latitude]));
-    const areas = corridor(new Way(line, frame).between(at_m - ALONG_M, at_m + ALONG_M), HALF_M);
-    return areas.length > 0 ? geometryOf(areas, frame, [null]) : null;
+    const areas = corridor(line.way.between(at_m - ALONG_M, at_m + ALONG_M), HALF_M);
+    return areas.length > 0 ? geometryOf(areas, line.frame, [null]) : null;
   }
 }
 

@@ -238,10 +238,10 @@ function wayBack(piece: Behind | null, bothWays: boolean, desk: Desk): HTMLEleme
   if (!piece) return [];
   const from_to = `${kilometre(piece.from_m, desk)}–${kilometre(piece.to_m, desk)}`;
   const how = bars(piece.verdict) && !piece.belays ? "draw-field-belay-there" : null;
-  if (piece.verdict === "outside" && piece.back) return [make("p", {}, `${desk.words("draw-field-behind")}, km ${from_to}: `, badge(piece.verdict, desk), ": ", written("span", {}, piece.back))];
   const says = bothWays ? "draw-field-both-ways" : how;
   const belays = piece.belays && !bothWays ? [". ", written("span", {}, piece.belays)] : [];
-  return [make("p", {}, `${desk.words("draw-field-behind")}, km ${from_to}: `, badge(piece.verdict, desk), says && `: ${desk.words(says)}`, ...belays)];
+  const walked = piece.verdict === "outside" && piece.back ? [": ", written("span", {}, piece.back)] : null;
+  return [make("p", {}, `${desk.words("draw-field-behind")}, km ${from_to}: `, badge(piece.verdict, desk), ...(walked ?? [says && `: ${desk.words(says)}`, ...belays]))];
 }
 
 /** A zone with the gap that the plan takes there. */

@@ -252,7 +252,7 @@ loop-ends-short-of-the-lip = stürzt { $who }, endet eine Lose Rolle { $short } 
     .short = für eine Lose Rolle zu { $who } fehlen { $short } Seil
     .cure = { $named ->
         [longer] auch { $rope } mitnehmen, oder eine andere Bergung
-        [spare] { $rope } als Reserve mitnehmen, oder eine andere Bergung
+        [spare] { $rope } als Reserve mitnehmen
        *[none] eine andere Bergung, oder ein längeres Seil
     }
 

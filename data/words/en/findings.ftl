@@ -252,7 +252,7 @@ loop-ends-short-of-the-lip = if { $who } falls, a drop loop ends { $short } shor
     .short = a rescue loop for { $who } ends { $short } short of the lip
     .cure = { $named ->
         [longer] take { $rope } too, or another rescue
-        [spare] take { $rope } as a spare, or another rescue
+        [spare] take { $rope } as a spare
        *[none] another rescue, or a longer rope
     }
 

@@ -1,11 +1,11 @@
 //! What every page holds, as `.ci/page` packed it last: it writes this file. The names end in a hash of the sources.
 
 /// The names of what was packed.
-pub(super) const NAMES: &str = "core-c9b34b521f7a page-ca24a4bb1cee";
+pub(super) const NAMES: &str = "core-b311ad873a66 page-336f962447d9";
 /// The program as WebAssembly, in xz.
-pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-c9b34b521f7a.wasm.xz");
+pub(super) const CORE: &[u8] = include_bytes!("../../../data/page/core-b311ad873a66.wasm.xz");
 /// What draws and replans.
-pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-ca24a4bb1cee.js");
+pub(super) const SCRIPT: &str = include_str!("../../../data/page/page-336f962447d9.js");
 /// What it looks like, beside the report.
 pub(super) const STYLE: &str = include_str!("../../page/page.css");
 /// What it begins with, without words.

@@ -1,7 +1,7 @@
 /** Places on the route by the metres walked, and the metres at a place. */
 
-import type { Stage } from "../../door";
-import type { Frame } from "../projection";
+import type { Ground, Stage } from "../../door";
+import { Frame } from "../projection";
 import { nearest, type Point } from "./rings";
 
 interface Walked {
@@ -75,4 +75,12 @@ export function nearestOn(ways: readonly Way[], spot: Point, most: number): OnRo
     if (found.away <= most && found.away < (best?.away ?? Infinity)) best = { stage: way.stage.stage, ...found };
   }
   return best && { stage: best.stage, at_m: best.at_m };
+}
+
+/** A stage of the ground in a plane of its own; null where its line is not known. */
+export function alone(ground: Ground | null, stage: number): { way: Way; frame: Frame } | null {
+  const line = ground?.stages.find((one) => one.stage === stage);
+  if (!line) return null;
+  const frame = Frame.about(line.runs.flat().map(([longitude, latitude]) => [longitude, latitude]));
+  return { way: new Way(line, frame), frame };
 }

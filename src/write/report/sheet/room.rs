@@ -14,8 +14,8 @@ use crate::{
     },
 };
 
-/// Signs in a line of the first side, also in bold, and lines on it, printed as small as may be, and a step larger. Our judgement: a little
-/// less than were counted on paper.
+/// Signs in a line of the first side, also in bold, and lines on it, printed as small as may be, and a step larger. Our
+/// judgement: a little less than were counted on paper.
 const SIGNS: usize = 88;
 const BOLD: usize = 80;
 const LINES: usize = 57;
