@@ -165,14 +165,24 @@ export class Sheet {
     });
   }
 
+  /** What the map says of a place of the screen. A map that was just shown answers from its next picture on: until then it is asked again. */
+  async told([x, y]) {
+    const place = this.page.locator('.map-place span').first();
+    for (const end = Date.now() + PATIENCE.timeout; Date.now() < end;) {
+      await this.page.mouse.move(x, y);
+      const says = await place.innerText({ timeout: 250 }).catch(() => null);
+      if (says !== null) return says;
+    }
+    throw new Error(`the map says nothing of ${x}, ${y}`);
+  }
+
   /** How longitude and latitude lie on the screen: straight, so two places tell. */
   async frame() {
     await this.seesMap();
     const ends = await this.free();
     const places = [];
-    for (const [x, y] of ends) {
-      await this.page.mouse.move(x, y);
-      const says = await this.page.locator('.map-place span').first().innerText();
+    for (const end of ends) {
+      const says = await this.told(end);
       const [, latitude, south, longitude, west] = says.match(/([\d.]+)° ([NS]) ([\d.]+)° ([EW])/);
       places.push([longitude * (west === 'W' ? -1 : 1), latitude * (south === 'S' ? -1 : 1)]);
     }
