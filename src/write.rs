@@ -8,6 +8,7 @@ pub mod format;
 pub mod geojson;
 pub mod gpx;
 pub mod json;
+mod json_text;
 pub mod kml;
 pub mod options;
 pub mod page;

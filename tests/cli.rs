@@ -18,4 +18,5 @@ mod practising;
 mod saving;
 mod saying;
 mod survey;
+mod terminal;
 mod zone;

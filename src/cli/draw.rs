@@ -73,7 +73,7 @@ fn draw(args: &DrawArgs, show: &Show) -> Result<End, Vec<Fault>> {
         return Ok(show.result(write));
     };
     saver.save(path, write).map_err(|fault| vec![fault])?;
-    show.say(&format!("wrote {}", path.display()));
+    show.wrote(path);
     Ok(End::Done)
 }
 

@@ -18,7 +18,7 @@ use schrund::{
         as_text::{TextWithin, text_within},
         lay,
     },
-    say::{fetched, voice::Voice},
+    say::{fetched, plain, voice::Voice},
     trip::route::Stage,
 };
 
@@ -84,15 +84,20 @@ fn write_zones(
     let source = fetched::source(&near.address, &near.day, near.licence.as_deref(), voice);
     let source = source.to_string();
     if let Some(file) = &args.inventory {
-        save(saver, file, near.inventory(&source).as_bytes())?;
-        show.say(&format!("wrote {}", file.display()));
+        save(
+            saver,
+            file,
+            plain::json(near.inventory(&source).into()).as_bytes(),
+        )?;
+        show.wrote(file);
     }
-    let zones = near.zones(&source);
+    // Names are the words of a server.
+    let zones = plain::json(near.zones(&source).into());
     let end = match &args.output {
         None => show.result(|out| out.write_all(zones.as_bytes())),
         Some(file) => {
             save(saver, file, zones.as_bytes())?;
-            show.say(&format!("wrote {}", file.display()));
+            show.wrote(file);
             End::Done
         }
     };

@@ -5,19 +5,17 @@ use std::io::BufRead;
 use schrund::{
     fault::{Fault, network::address_shown},
     raster,
+    say::plain,
 };
 
 /// A text in which every address of the call stands without its secrets.
 pub(crate) fn bare(text: String) -> String {
     let with_secrets = addresses().filter(|address| address_shown(address) != *address);
     with_secrets.fold(text, |text, address| {
-        text.replace(&address, &address_shown(&address))
+        let shown = address_shown(&address);
+        text.replace(&address, &shown)
+            .replace(&plain::visible(&address), &shown)
     })
-}
-
-/// Whether an address of the call has any.
-pub(crate) fn has_secrets() -> bool {
-    addresses().any(|address| address_shown(&address) != address)
 }
 
 /// The addresses of the call, those behind an equals sign too.

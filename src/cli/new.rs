@@ -2,7 +2,10 @@
 
 use std::{fs, path::Path};
 
-use schrund::fault::{Fault, files::WrittenAs};
+use schrund::{
+    fault::{Fault, files::WrittenAs},
+    say::plain,
+};
 
 use crate::{
     End,
@@ -35,13 +38,10 @@ fn write(dir: &Path, show: &Show) -> Result<(), Vec<Fault>> {
         saver
             .save(path, |out| out.write_all(text.as_bytes()))
             .map_err(|fault| vec![fault])?;
-        show.say(&format!("wrote {}", path.display()));
+        show.wrote(path);
     }
     show.say("draw the ice in zones.geojson, fill in trip.toml, then:");
-    let trip = paths[0].display();
-    show.say(&format!(
-        "  schrund plan ROUTE.gpx {} --trip {trip}",
-        paths[1].display()
-    ));
+    let [trip, zones] = [0, 1].map(|file| plain::visible(&paths[file].display().to_string()));
+    show.say(&format!("  schrund plan ROUTE.gpx {zones} --trip {trip}"));
     Ok(())
 }

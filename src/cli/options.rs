@@ -51,7 +51,7 @@ fn weigh(args: &OptionsArgs, show: &Show) -> Result<End, Vec<Fault>> {
     let end = match file {
         Some(path) => {
             saver.save(path, write).map_err(|fault| vec![fault])?;
-            show.say(&format!("wrote {}", path.display()));
+            show.wrote(path);
             End::Done
         }
         None => show.result(write),

@@ -158,7 +158,7 @@ fn save_set(
     let names: Vec<&str> = set.iter().map(|(name, _)| *name).collect();
     saver.save_set(dir, set).map_err(|fault| vec![fault])?;
     for name in names {
-        show.say(&format!("wrote {}", dir.join(name).display()));
+        show.wrote(&dir.join(name));
     }
     Ok(())
 }
@@ -172,7 +172,7 @@ fn save(
 ) -> Result<(), Vec<Fault>> {
     let write = |out: &mut dyn Write| format.write(out, sheet);
     saver.save(path, write).map_err(|fault| vec![fault])?;
-    show.say(&format!("wrote {}", path.display()));
+    show.wrote(path);
     Ok(())
 }
 

@@ -9,6 +9,7 @@ use schrund::{
         set::{self, Set, Source},
         words::WordInForce,
     },
+    say::plain,
     trip::timetable::Timetable,
 };
 use serde_json::Value;
@@ -20,26 +21,27 @@ pub(crate) fn run(name: Option<&str>, toml: bool, show: &Show) -> End {
         return show.result(list);
     };
     match printed(name, toml) {
-        Ok(text) => show.result(|out| out.write_all(&text)),
+        Ok(text) => show.result(|out| out.write_all(text.as_bytes())),
         Err(problems) => show.problems(&problems),
     }
 }
 
 /// A set, for reading or as a file.
-fn printed(name: &str, toml: bool) -> Result<Vec<u8>, Vec<Fault>> {
+fn printed(name: &str, toml: bool) -> Result<String, Vec<Fault>> {
     let text = inputs::practice_text(name)?;
     let source = match &text {
         Some(text) => Source::File { name, text },
         None => Source::Named(name),
     };
     if toml {
-        return source.written().map(String::into_bytes);
+        return source.written();
     }
     let (set, rules) = (source.read()?, Rules::with_practice(&source)?);
     let mut out = Vec::new();
     // Writing to memory never fails.
     let _ = about(&mut out, &set).and_then(|()| print(&mut out, &rules));
-    Ok(out)
+    // Whoever wrote the set may have written anything.
+    Ok(plain::visible_lines(&String::from_utf8_lossy(&out)))
 }
 
 /// What the set is, where it comes from and when people use it.

@@ -1,6 +1,9 @@
 //! Files are written whole or not at all, and never over an input.
 
 mod beside;
+mod hidden;
+mod left;
+mod set;
 mod together;
 
 use std::{
@@ -20,7 +23,9 @@ use crate::{
     naming::{self, free},
     source,
 };
-use beside::{Beside, folder_of, show_in, show_in_new};
+use beside::Beside;
+use hidden::folder_of;
+use set::{show_in, show_in_new};
 use together::together;
 
 /// Where files may be written.
@@ -148,6 +153,9 @@ impl Saver {
         let is_new = folder.symlink_metadata().is_err();
         let beside = if is_new { folder_of(folder) } else { folder };
         fs::create_dir_all(beside).map_err(|fault| no_folder(folder, &fault, WrittenAs::Set))?;
+        let names: Vec<&str> = files.iter().map(|(name, _)| *name).collect();
+        left::clear_in(folder_of(folder), &names);
+        left::clear_in(folder, &names);
         let mut made = Vec::new();
         for (name, write) in files {
             let file = Beside::written(beside, write);

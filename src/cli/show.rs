@@ -2,13 +2,14 @@
 
 use std::{
     io::{self, Write},
+    path::Path,
     process::ExitCode,
 };
 
 use anstyle::{AnsiColor, Style};
 use schrund::{
     fault::{Code, Fault, Level},
-    say::{fault::told, language::Language},
+    say::{fault::told, language::Language, plain},
     write::sheet::FULL_WIDTH,
 };
 
@@ -41,19 +42,27 @@ pub(crate) fn misunderstood(error: &clap::Error) -> ExitCode {
         Some(answer) => writeln!(
             anstream::stderr(),
             "{}",
-            bold_head(&network::bare(usage(&answer)), Level::Error)
+            bold_head(&harmless(&usage(&answer)), Level::Error)
         ),
-        None if network::has_secrets() => {
-            let told = network::bare(error.render().to_string());
-            write!(anstream::stderr(), "{told}")
-        }
-        None => error.print(),
+        // Help and version, in which nothing is quoted.
+        None if !error.use_stderr() => error.print(),
+        None => write!(
+            anstream::stderr(),
+            "{}",
+            harmless(&error.render().to_string())
+        ),
     };
     u8::try_from(error.exit_code()).map_or(ExitCode::FAILURE, ExitCode::from)
 }
 
 fn usage(Answer { says, cure }: &Answer) -> String {
+    let [says, cure] = [says, cure].map(|text| plain::visible(text));
     format!("error[{}]: {says}\n  do: {cure}", Code::Usage.as_str())
+}
+
+/// A text as it may be printed, whatever it quotes: no secret of an address, and nothing that acts on the terminal.
+fn harmless(text: &str) -> String {
+    network::bare(plain::visible_lines(text))
 }
 
 impl Show {
@@ -123,7 +132,7 @@ impl Show {
         let says = first.or(problems.first());
         let says = says.map(|fault| schrund::say::fault::says(fault, voice).to_string());
         let says = says.unwrap_or_default();
-        let _ = writeln!(io::stderr(), "error: {name}: {says}");
+        let _ = writeln!(io::stderr(), "error: {}: {says}", plain::visible(name));
         says
     }
 
@@ -147,7 +156,7 @@ impl Show {
 
     fn problem(&self, problem: &Fault) {
         let text = told(problem, voice(Language::English, UnitsFlag::Metric));
-        let text = network::bare(text);
+        let text = harmless(&text);
         let shown = if self.colour_on(&io::stderr()) {
             bold_head(&text, problem.level())
         } else {
@@ -158,7 +167,7 @@ impl Show {
 
     /// Says what is wrong with the call.
     pub(crate) fn misused(&self, answer: &Answer) -> End {
-        let text = network::bare(usage(answer));
+        let text = harmless(&usage(answer));
         let shown = if self.colour_on(&io::stderr()) {
             bold_head(&text, Level::Error)
         } else {
@@ -170,15 +179,21 @@ impl Show {
 
     /// Something the leader did not cause.
     pub(crate) fn unexpected(&self, what: &str) -> End {
-        let _ = writeln!(io::stderr(), "error: {what}");
+        let _ = writeln!(io::stderr(), "error: {}", harmless(what));
         End::Unexpected
     }
 
     /// A line about what was done, unless asked to be quiet.
     pub(crate) fn say(&self, what: &str) {
         if !self.quiet {
-            let _ = writeln!(io::stderr(), "{what}");
+            let _ = writeln!(io::stderr(), "{}", harmless(what));
         }
+    }
+
+    /// Which file was written.
+    pub(crate) fn wrote(&self, path: &Path) {
+        let name = path.display().to_string();
+        self.say(&format!("wrote {}", plain::visible(&name)));
     }
 
     /// A line for those who want to know more.

@@ -24,7 +24,7 @@ use std::fmt;
 use self::phrase::Phrase;
 use crate::{
     fault::{Fault, Item, Level, Wrong, refusal::Refusal},
-    say::{arg::Arg, span::Said, voice::Voice},
+    say::{arg::Arg, plain, span::Said, voice::Voice},
 };
 
 pub use self::place::place;
@@ -43,7 +43,7 @@ pub use self::place::place;
 /// ```
 #[must_use]
 pub fn says(fault: &Fault, voice: Voice) -> Said {
-    let says = phrase(fault, voice).says(voice);
+    let says = harmless(phrase(fault, voice).says(voice));
     match fault.more {
         0 => says,
         more => {
@@ -56,7 +56,12 @@ pub fn says(fault: &Fault, voice: Voice) -> Said {
 /// How to mend it, if there is a way.
 #[must_use]
 pub fn hint(fault: &Fault, voice: Voice) -> Option<Said> {
-    phrase(fault, voice).hint(voice)
+    phrase(fault, voice).hint(voice).map(harmless)
+}
+
+/// What came from files, addresses and flags does nothing where it is shown.
+fn harmless(said: Said) -> Said {
+    said.map_names(plain::visible).map_code(plain::visible)
 }
 
 /// Why a model has no answer.

@@ -19,6 +19,7 @@ use crate::{
     say::{finding, name},
     trip::route::{Stage, Stretch},
     write::{
+        json_text,
         parts::{
             change, halt, look as looks,
             outline::Outlines,
@@ -49,7 +50,7 @@ pub fn map(mut out: impl Write, sheet: &Sheet<'_>) -> io::Result<()> {
     }
     // Members of its own beside the features `[rfc7946 allows them]`.
     let says = shown.first_line(sheet.plan, look.voice).to_string();
-    write!(out, ",\"says\":{}", json!(says))?;
+    write!(out, ",\"says\":{}", json_text::line(&says)?)?;
     if shown.left_out > 0 {
         write!(out, ",\"left_out\":{}", json!({ "zones": shown.left_out }))?;
     }
@@ -86,7 +87,7 @@ struct Features<'o, W> {
 impl<W: Write> Features<'_, W> {
     fn write(&mut self, feature: &Feature) -> io::Result<()> {
         self.separate()?;
-        Ok(serde_json::to_writer(&mut *self.out, feature)?)
+        Ok(json_text::write(&mut *self.out, feature)?)
     }
 
     fn separate(&mut self) -> io::Result<()> {
@@ -104,11 +105,11 @@ impl<W: Write> Features<'_, W> {
             }
             let texts = cores::map(some, |one| {
                 let feature = leg(one, sheet, sheet.look)?;
-                Some(serde_json::to_vec(&feature))
+                Some(json_text::line(&feature))
             });
             for text in texts.into_iter().flatten() {
                 self.separate()?;
-                self.out.write_all(&text?)?;
+                self.out.write_all(text?.as_bytes())?;
             }
         }
         Ok(())

@@ -11,7 +11,7 @@ use crate::{
         units::Units, voice::Voice,
     },
     schema,
-    write::sheet::Other,
+    write::{json_text, sheet::Other},
 };
 
 /// Members that hold a longitude and latitude.
@@ -71,7 +71,7 @@ pub fn options(options: &Options) -> Result<String, serde_json::Error> {
 
 fn document(mut value: Value) -> Result<String, serde_json::Error> {
     round(&mut value, DECIMALS);
-    let mut text = serde_json::to_string_pretty(&value)?;
+    let mut text = json_text::pretty(&value)?;
     text.push('\n');
     Ok(text)
 }

@@ -7,7 +7,10 @@ use serde::Serialize;
 use crate::{
     plan::track::TrackFacts,
     say::plain,
-    write::csv::{guarded, number},
+    write::{
+        csv::{guarded, number},
+        json_text,
+    },
 };
 
 pub use beside::{ComparedLine, compared};
@@ -100,7 +103,7 @@ impl SurveyLine<'_> {
             facts: self.found.ok().map(rounded),
             error: self.found.err(),
         };
-        let json = serde_json::to_string(&line).unwrap_or_default();
+        let json = json_text::line(&line).unwrap_or_default();
         json + "\n"
     }
 }

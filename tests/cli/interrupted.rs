@@ -4,13 +4,14 @@
 use std::{
     collections::BTreeMap,
     fs,
+    os::unix::fs::{MetadataExt, PermissionsExt},
     path::Path,
     process::{Command, Output, Stdio},
     thread,
     time::{Duration, Instant},
 };
 
-use crate::fixture::program::{folder, schrund, text};
+use crate::fixture::program::{command, folder, folder_of_example, schrund, text};
 
 const PLAN: [&str; 8] = [
     "plan",
@@ -22,9 +23,6 @@ const PLAN: [&str; 8] = [
     "--out",
     "set",
 ];
-
-/// As many as do not make the suite wait for long.
-const KILLS: u32 = 36;
 
 /// All that a folder holds, by name.
 fn held(folder: &Path) -> BTreeMap<String, Vec<u8>> {
@@ -91,69 +89,169 @@ fn on_a_full_disk_the_old_file_stays() {
     assert_eq!(held(folder.path()), around);
 }
 
-/// Sets are interrupted at any moment, most of them near their end, by signals that can be heard and by one that cannot.
+/// How often runs are killed over an old set, and from nothing: as many as do not make the suite wait for long.
+const KILLS: [u32; 2] = [200, 36];
+
+/// A run that is killed near its end by signals that can be heard and by one that cannot.
+struct Killed<'f> {
+    folder: &'f Path,
+    /// How long a whole run takes now: a first one on a busy machine says too much.
+    took: Duration,
+}
+
+impl<'f> Killed<'f> {
+    fn whole(folder: &'f Path, args: &[&str]) -> Self {
+        let begun = Instant::now();
+        let whole = schrund(folder, args);
+        assert_eq!(whole.status.code(), Some(0), "{}", text(&whole.stderr));
+        let took = begun.elapsed();
+        Self { folder, took }
+    }
+
+    /// The signal that it was killed by after this share of its time.
+    fn run(&mut self, args: &[&str], kill: u32, share: f64) -> &'static str {
+        let mut program = command(self.folder, args);
+        let silent = program.stdout(Stdio::null()).stderr(Stdio::null());
+        let mut child = silent.spawn().unwrap();
+        let (begun, moment) = (Instant::now(), self.took.mul_f64(share));
+        while begun.elapsed() < moment {
+            if child.try_wait().unwrap().is_some() {
+                self.took = begun.elapsed();
+                break;
+            }
+            thread::sleep(Duration::from_micros(200));
+        }
+        let signal = ["-KILL", "-INT", "-TERM"][kill as usize % 3];
+        let mut call = Command::new("kill");
+        call.args([signal, &child.id().to_string()]);
+        call.stderr(Stdio::null()).status().unwrap();
+        child.wait().unwrap();
+        signal
+    }
+
+    /// What lies beside the inputs and the set.
+    fn litter(&self) -> Vec<String> {
+        let own = ["route.gpx", "zones.geojson", "set"];
+        let names = held(self.folder).into_keys();
+        names.filter(|name| !own.contains(&name.as_str())).collect()
+    }
+}
+
 #[test]
 fn a_set_that_is_interrupted_is_there_as_a_whole_or_not_at_all() {
     let folder = folder();
     let set = folder.path().join("set");
-    let begun = Instant::now();
-    let whole = schrund(folder.path(), &PLAN);
-    let mut took = begun.elapsed();
-    assert_eq!(whole.status.code(), Some(0), "{}", text(&whole.stderr));
+    let mut killed = Killed::whole(folder.path(), &PLAN);
     let names: Vec<String> = held(&set).into_keys().collect();
     let (mut none, mut all) = (0, 0);
-    for kill in 0..KILLS {
+    for kill in 0..KILLS[1] {
         fs::remove_dir_all(&set).ok();
-        let mut program = Command::new(env!("CARGO_BIN_EXE_schrund"));
-        program
-            .current_dir(folder.path())
-            .args(PLAN)
-            .env("SCHRUND_CACHE", "");
-        let mut child = program
-            .stdout(Stdio::null())
-            .stderr(Stdio::null())
-            .spawn()
-            .unwrap();
-        let share = (f64::from(kill) + 0.5) / f64::from(KILLS);
-        // A run that ends before its moment tells how long one takes now: a first one on a busy machine says too much.
-        let (begun, moment) = (Instant::now(), took.mul_f64(0.6 + 0.6 * share));
-        while begun.elapsed() < moment {
-            if child.try_wait().unwrap().is_some() {
-                took = begun.elapsed();
-                break;
-            }
-            thread::sleep(Duration::from_millis(1));
-        }
-        let signal = ["-KILL", "-INT", "-TERM"][kill as usize % 3];
-        let id = child.id().to_string();
-        Command::new("kill")
-            .args([signal, &id])
-            .stderr(Stdio::null())
-            .status()
-            .unwrap();
-        child.wait().unwrap();
+        let share = 0.6 + 0.6 * (f64::from(kill) + 0.5) / f64::from(KILLS[1]);
+        let signal = killed.run(&PLAN, kill, share);
         let there: Vec<String> = held(&set).into_keys().collect();
         assert!(there.is_empty() || there == names, "{signal}: {there:?}");
         none += u32::from(there.is_empty());
         all += u32::from(there == names);
-        if signal == "-KILL" {
-            // In the millisecond of the change nobody is left to clear up.
-            clear_hidden(folder.path());
-        }
-        let around: Vec<String> = held(folder.path())
-            .into_keys()
-            .filter(|name| name != "set")
-            .collect();
-        assert_eq!(around, ["route.gpx", "zones.geojson"], "{signal}");
+        // In the millisecond of the change nobody is left to clear up behind the first.
+        assert!(
+            signal == "-KILL" || killed.litter().is_empty(),
+            "{signal}: {:?}",
+            killed.litter()
+        );
     }
     assert!(none > 0 && all > 0, "{none} with nothing, {all} whole");
+    Killed::whole(folder.path(), &PLAN);
+    assert_eq!(killed.litter(), [""; 0], "the next run clears up");
 }
 
-fn clear_hidden(folder: &Path) {
-    let hidden = held(folder)
-        .into_keys()
-        .filter(|name| name.starts_with(".schrund-"));
-    for name in hidden {
-        fs::remove_dir_all(folder.join(name)).unwrap();
+/// A plan for three and one for four, in turn over each other.
+#[test]
+fn an_old_set_stays_until_the_new_one_is_there_as_a_whole() {
+    let folder = folder_of_example();
+    let set = folder.path().join("set");
+    let calls = ["3", "4"].map(|people| [&PLAN[..4], &[people], &PLAN[5..]].concat());
+    let sets = calls.each_ref().map(|call| {
+        Killed::whole(folder.path(), call);
+        held(&set)
+    });
+    assert!(sets[0] != sets[1] && sets[0].len() == sets[1].len());
+    let mut killed = Killed::whole(folder.path(), &calls[1]);
+    let mut seen = [0; 2];
+    for kill in 0..KILLS[0] {
+        let old = usize::from(held(&set) == sets[1]);
+        let share = 0.7 + 0.4 * (f64::from(kill) + 0.5) / f64::from(KILLS[0]);
+        let signal = killed.run(&calls[1 - old], kill, share);
+        let now = held(&set);
+        let which = sets.iter().position(|set| *set == now);
+        let which =
+            which.unwrap_or_else(|| panic!("{signal}, kill {kill}: a mixture of old and new"));
+        seen[usize::from(which != old)] += 1;
+        assert!(
+            signal == "-KILL" || killed.litter().is_empty(),
+            "{signal}: {:?}",
+            killed.litter()
+        );
     }
+    assert!(seen[0] > 0 && seen[1] > 0, "{seen:?}: old and new sets");
+    Killed::whole(folder.path(), &calls[0]);
+    assert_eq!(killed.litter(), [""; 0], "the next run clears up");
+}
+
+#[test]
+fn what_lies_beside_a_set_in_its_folder_stays() {
+    let folder = folder_of_example();
+    let set = folder.path().join("set");
+    Killed::whole(folder.path(), &PLAN);
+    fs::write(set.join("notes.txt"), "the leader's own").unwrap();
+    std::os::unix::fs::symlink("nowhere", set.join("link")).unwrap();
+    fs::set_permissions(&set, fs::Permissions::from_mode(0o750)).unwrap();
+    for within in [false, true] {
+        if within {
+            fs::create_dir(set.join("photos")).unwrap();
+            fs::write(set.join("photos/ice.jpg"), "a picture").unwrap();
+        }
+        Killed::whole(folder.path(), &PLAN);
+        assert_eq!(
+            fs::read_to_string(set.join("notes.txt")).unwrap(),
+            "the leader's own"
+        );
+        assert!(set.join("link").symlink_metadata().is_ok() || within);
+        assert_eq!(set.join("photos/ice.jpg").exists(), within);
+        assert_eq!(
+            fs::metadata(&set).unwrap().permissions().mode() & 0o777,
+            0o750
+        );
+        let beside: Vec<String> = held(folder.path()).into_keys().collect();
+        assert_eq!(beside, ["route.gpx", "set", "zones.geojson"]);
+    }
+    assert_eq!(
+        held(&set)
+            .keys()
+            .filter(|name| name.starts_with('.'))
+            .count(),
+        0
+    );
+}
+
+/// Whoever stands in the folder of a set goes on standing in it.
+#[test]
+fn a_set_in_the_folder_one_stands_in_is_written_there() {
+    let folder = folder_of_example();
+    Killed::whole(folder.path(), &PLAN);
+    let set = folder.path().join("set");
+    let call = [
+        "plan",
+        "../route.gpx",
+        "../zones.geojson",
+        "--party",
+        "4",
+        "--force",
+        "--out",
+        ".",
+    ];
+    let before = fs::metadata(&set).unwrap().ino();
+    let old = held(&set);
+    assert_eq!(schrund(&set, &call).status.code(), Some(0));
+    assert_eq!(fs::metadata(&set).unwrap().ino(), before);
+    assert!(held(&set) != old && held(&set).len() == old.len());
 }

@@ -4,13 +4,15 @@
 use std::{
     fs::{self, File},
     io::{self, BufWriter, Write},
-    path::{Path, PathBuf},
+    path::Path,
 };
 
-use tempfile::{Builder, TempPath};
+use tempfile::TempPath;
 
-/// What hidden names begin with.
-const HIDDEN: &str = ".schrund-";
+use super::{
+    hidden::{FILE, folder_of, hidden},
+    left,
+};
 
 /// A file that nobody sees yet.
 #[derive(Debug)]
@@ -34,6 +36,7 @@ impl Beside {
                 Self { file, named }
             }
         };
+        left::hold(&made.file);
         let mut out = BufWriter::new(&mut made.file);
         write(&mut out)?;
         out.flush()?;
@@ -65,78 +68,31 @@ impl Beside {
 
     /// Lets it be seen in place of whatever has that name.
     pub(super) fn replace(self, path: &Path) -> io::Result<()> {
-        self.hide_at(path)?.persist(path).map_err(|kept| kept.error)
+        let (_held, hidden) = self.hide_at(path)?;
+        hidden.persist(path).map_err(|kept| kept.error)
     }
 
-    /// Gives it a hidden name beside a path.
-    fn hide_at(self, path: &Path) -> io::Result<TempPath> {
-        match self.named {
-            Some(named) => Ok(named),
+    /// Gives it a hidden name beside a path; it is held as long as what comes of it is.
+    pub(super) fn hide_at(self, path: &Path) -> io::Result<(File, TempPath)> {
+        let named = match self.named {
+            Some(named) => named,
             None => {
                 let link = |hidden: &Path| link(&self.file, hidden);
-                Ok(hidden(FILE)
-                    .make_in(folder_of(path), link)?
-                    .into_temp_path())
+                let made = hidden(FILE).make_in(folder_of(path), link)?;
+                made.into_temp_path()
             }
+        };
+        Ok((self.file, named))
+    }
+
+    /// Gives it one more name, as it can have while it has none at all.
+    #[cfg(target_os = "linux")]
+    pub(super) fn also(&self, path: &Path) -> io::Result<()> {
+        match self.named {
+            Some(_) => Err(io::ErrorKind::Unsupported.into()),
+            None => link(&self.file, path),
         }
     }
-}
-
-/// Shows files together, in a folder that is made with them.
-pub(super) fn show_in_new(folder: &Path, files: Vec<(&str, Beside)>) -> io::Result<()> {
-    let made = hidden(FOLDER).tempdir_in(folder_of(folder))?;
-    for (name, file) in files {
-        file.show(&made.path().join(name))?;
-    }
-    fs::rename(made.path(), folder)?;
-    // It has another name now.
-    let _ = made.keep();
-    Ok(())
-}
-
-/// Shows files together in a folder that is there: all have a hidden name before the first is shown, so what is left is to
-/// rename them.
-pub(super) fn show_in(folder: &Path, files: Vec<(&str, Beside)>, replace: bool) -> io::Result<()> {
-    let hidden = files.into_iter().map(|(name, file)| {
-        let path = folder.join(name);
-        file.allow_as(&path)?;
-        Ok((file.hide_at(&path)?, path))
-    });
-    let hidden: Vec<(TempPath, PathBuf)> = hidden.collect::<io::Result<_>>()?;
-    for (file, path) in hidden {
-        let shown = match replace {
-            true => file.persist(path),
-            false => file.persist_noclobber(path),
-        };
-        shown.map_err(|kept| kept.error)?;
-    }
-    Ok(())
-}
-
-/// The folder that something lies in.
-pub(super) fn folder_of(path: &Path) -> &Path {
-    let folder = path
-        .parent()
-        .filter(|folder| !folder.as_os_str().is_empty());
-    folder.unwrap_or(Path::new("."))
-}
-
-/// What a file may be read and written by, and a folder besides entered: everybody, as far as the user's mask leaves it.
-const FILE: u32 = 0o666;
-const FOLDER: u32 = 0o777;
-
-/// What gets a hidden name.
-fn hidden<'f>(mode: u32) -> Builder<'f, 'f> {
-    let mut builder = Builder::new();
-    builder.prefix(HIDDEN);
-    #[cfg(unix)]
-    {
-        use std::os::unix::fs::PermissionsExt;
-        builder.permissions(fs::Permissions::from_mode(mode));
-    }
-    #[cfg(not(unix))]
-    let _ = mode;
-    builder
 }
 
 /// Where open files of the program have a name.

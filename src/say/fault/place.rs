@@ -35,7 +35,8 @@ pub fn place(at: &Place, voice: Voice) -> Said {
     let item = at.item.as_ref().map(|it| item(it, voice));
     let property = at.property.as_deref().map(|p| Said::code(cut(p)));
     let parts = [file, spot, item, property];
-    Said::join(parts.into_iter().flatten(), ", ")
+    let place = Said::join(parts.into_iter().flatten(), ", ");
+    place.map_names(plain::visible).map_code(plain::visible)
 }
 
 impl fmt::Display for Place {

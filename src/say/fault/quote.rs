@@ -2,7 +2,7 @@
 
 use crate::{
     fault::place::Excerpt,
-    say::{arg::Arg, span::Said},
+    say::{arg::Arg, plain, span::Said},
 };
 
 /// Characters of a text that are quoted; our judgement.
@@ -45,18 +45,5 @@ pub(super) fn quoted(text: &str) -> Arg<'static> {
 
 fn whole(excerpt: &Excerpt) -> String {
     let more = if excerpt.cut { "…" } else { "" };
-    format!("{}{more}", harmless(&excerpt.text))
-}
-
-/// The text with its control characters written out.
-fn harmless(text: &str) -> String {
-    let mut shown = String::with_capacity(text.len());
-    for character in text.chars() {
-        if character.is_control() {
-            shown.extend(character.escape_default());
-        } else {
-            shown.push(character);
-        }
-    }
-    shown
+    format!("{}{more}", plain::visible(&excerpt.text))
 }
