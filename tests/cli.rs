@@ -17,6 +17,7 @@ mod planet;
 mod practising;
 mod saving;
 mod saying;
+mod secret;
 mod survey;
 mod terminal;
 mod zone;

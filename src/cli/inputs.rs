@@ -203,11 +203,12 @@ pub(crate) fn files(laid: &LaidArgs, trip: Option<&Input<Trip>>) -> TripFiles {
         [] => trip.terrain.iter().map(|t| beside_trip(laid, t)).collect(),
         flags => flags.to_vec(),
     };
-    let of_trip = || trip.glaciers.map(|g| beside_trip(laid, &g));
+    let practice = || trip.practice.map(|p| practice_beside_trip(laid, p));
+    let glaciers = || trip.glaciers.map(|g| beside_trip(laid, &g));
     TripFiles {
-        practice: laid.practice.clone().or(trip.practice),
+        practice: laid.practice.clone().or_else(practice),
         terrain,
-        glaciers: laid.glaciers.clone().or_else(of_trip),
+        glaciers: laid.glaciers.clone().or_else(glaciers),
     }
 }
 
@@ -242,6 +243,15 @@ fn beside_trip(laid: &LaidArgs, path: &str) -> String {
     }
 }
 
+/// A practice set of the trip file: one that is embedded, or a file that lies beside it.
+fn practice_beside_trip(laid: &LaidArgs, name: String) -> String {
+    let beside = beside_trip(laid, &name);
+    match practice_file_is(&name, &beside) {
+        true => beside,
+        false => name,
+    }
+}
+
 /// Reads standard input once for all where it is one of these inputs or of those that the trip file names: they are opened
 /// again. More than one it cannot be.
 ///
@@ -273,9 +283,13 @@ fn one_standard_input<'n>(names: impl Iterator<Item = &'n String>) -> Result<(),
 
 /// A practice file, unless the name is that of an embedded set or of nothing at all.
 pub(crate) fn practice_file(name: &str) -> Option<Input<Text<'static>>> {
+    practice_file_is(name, name).then(|| text(name))
+}
+
+/// Whether what is named as a practice set is the file under this path.
+fn practice_file_is(name: &str, path: &str) -> bool {
     let embedded = set::EMBEDDED.iter().any(|(n, _)| *n == name);
-    let is_path = || naming::path(name).exists() || name.contains(['/', '\\', '.']);
-    (!embedded && is_path()).then(|| text(name))
+    !embedded && (name.contains(['/', '\\', '.']) || naming::path(path).exists())
 }
 
 /// The text of a practice file, where the name is not that of an embedded set.

@@ -216,3 +216,63 @@ mod odd {
         );
     }
 }
+
+/// What a trip file names lies beside it, wherever the call is made; an embedded set is none of its files.
+#[test]
+fn a_practice_file_of_a_trip_file_lies_beside_it() {
+    let folder = folder();
+    let at = |name: &str| folder.path().join(name);
+    fs::create_dir(at("tour")).unwrap();
+    let set = schrund(folder.path(), &["practice", "club-coils", "--toml"]);
+    fs::write(at("tour/mine.toml"), &set.stdout).unwrap();
+    fs::write(at("tour/mine"), &set.stdout).unwrap();
+    let plan = |practice: &str, call: &[&str]| {
+        fs::write(
+            at("tour/trip.toml"),
+            format!("{PEOPLE}practice = \"{practice}\"\n"),
+        )
+        .unwrap();
+        let args = [
+            "plan",
+            "route.gpx",
+            "zones.geojson",
+            "--trip",
+            "tour/trip.toml",
+            "--format",
+            "csv",
+        ];
+        schrund(folder.path(), &[&args[..], call].concat())
+    };
+    let embedded = plan("club-coils", &[]);
+    assert!(
+        matches!(embedded.status.code(), Some(0 | 5)),
+        "{}",
+        text(&embedded.stderr)
+    );
+    assert_ne!(plan("arm-span", &[]).stdout, embedded.stdout);
+    for name in ["mine.toml", "./mine.toml", "mine"] {
+        assert_eq!(plan(name, &[]).stdout, embedded.stdout, "{name}");
+    }
+    let flag = plan("arm-span", &["--practice", "tour/mine.toml"]);
+    assert_eq!(
+        flag.stdout, embedded.stdout,
+        "a flag is of the folder of the call"
+    );
+    let none = plan("other.toml", &[]);
+    assert_eq!(none.status.code(), Some(3));
+    assert!(
+        text(&none.stderr).contains("tour/other.toml"),
+        "{}",
+        text(&none.stderr)
+    );
+    let set = plan("no-such-set", &[]);
+    assert_eq!(set.status.code(), Some(4), "{}", text(&set.stderr));
+    let over = plan("mine.toml", &["-o", "tour/mine.toml", "--force"]);
+    assert!(
+        text(&over.stderr).contains("error[would-overwrite]"),
+        "{}",
+        text(&over.stderr)
+    );
+}
+
+const PEOPLE: &str = "party = [{ name = \"Ane\", mass_kg = 80 }, { name = \"Bo\", mass_kg = 75 }]\nrope = [{ name = \"blue\", length_m = 60 }]\n";
